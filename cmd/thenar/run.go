@@ -1,0 +1,126 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+
+	"thenar/internal/fault"
+)
+
+// The exit codes: done, anything else, the input is wrong.
+const (
+	exitDone  = 0
+	exitOther = 1
+	exitInput = 2
+)
+
+// stdio is where a verb reads and writes: results to Out, messages to Err.
+type stdio struct {
+	In  io.Reader
+	Out io.Writer
+	Err io.Writer
+}
+
+// verb is one thing that the command line does.
+type verb struct {
+	name    string
+	args    string // how it is called, after the name
+	does    string
+	example string
+	run     func(ctx context.Context, v *verb, args []string, io stdio) error
+}
+
+// errTold ends a verb whose messages have been written already.
+var errTold = errors.New("the messages are written")
+
+// run carries out the verb that args begin with and gives the exit code.
+// Without a verb it serves.
+func run(ctx context.Context, args []string, io stdio) int {
+	if len(args) == 1 && (args[0] == "-version" || args[0] == "--version") {
+		printVersion(io.Out)
+		return exitDone
+	}
+	if len(args) == 1 && (args[0] == "-h" || args[0] == "--help" || args[0] == "help") {
+		overview(io.Out)
+		return exitDone
+	}
+	name := defaultVerb
+	if len(args) > 0 && (args[0] == "" || args[0][0] != '-') {
+		name, args = args[0], args[1:]
+	}
+	for i := range verbs {
+		if verbs[i].name == name {
+			return exitCode(verbs[i].run(ctx, &verbs[i], args, io), io.Err)
+		}
+	}
+	fmt.Fprintf(io.Err, "%s: is no verb; thenar -h lists them\n", name)
+	return exitInput
+}
+
+// exitCode writes what went wrong, each fault on a line of its own.
+func exitCode(err error, messages io.Writer) int {
+	switch {
+	case err == nil, errors.Is(err, flag.ErrHelp):
+		return exitDone
+	case errors.Is(err, errTold):
+		return exitInput
+	}
+	var fields fault.Fields
+	switch {
+	case errors.As(err, &fields):
+		for _, line := range fields.Lines() {
+			fmt.Fprintln(messages, line)
+		}
+		return exitInput
+	case fault.KindOf(err) == fault.Invalid:
+		fmt.Fprintln(messages, fault.Message(err))
+		return exitInput
+	}
+	fmt.Fprintln(messages, err)
+	return exitOther
+}
+
+// flags prepares the flags of a verb, with its help.
+func (v *verb) flags(io stdio) *flag.FlagSet {
+	f := flag.NewFlagSet(v.name, flag.ContinueOnError)
+	f.SetOutput(io.Err)
+	f.Usage = func() {
+		out := f.Output()
+		fmt.Fprintf(out, "thenar %s %s\n%s\n\nexample: %s\n", v.name, v.args, v.does, v.example)
+		f.PrintDefaults()
+	}
+	return f
+}
+
+// parse reads flags and exactly want arguments. Help asked for goes to
+// standard output; a flag that is wrong is a fault of the input.
+func (v *verb) parse(f *flag.FlagSet, args []string, want int, io stdio) error {
+	for _, a := range args {
+		if a == "-h" || a == "-help" || a == "--help" {
+			f.SetOutput(io.Out)
+		}
+	}
+	err := f.Parse(args)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		return err
+	case err != nil:
+		return errTold
+	case f.NArg() != want:
+		return fault.New(fault.Invalid, "%s: takes %d arguments after its flags, not %d; thenar %s %s", v.name, want, f.NArg(), v.name, v.args)
+	}
+	return nil
+}
+
+func overview(out io.Writer) {
+	fmt.Fprintln(out, "thenar plans fitted mitts and mittens. Without a verb it serves the app.")
+	fmt.Fprintln(out)
+	for _, v := range verbs {
+		fmt.Fprintf(out, "  thenar %s %s\n      %s\n", v.name, v.args, v.does)
+	}
+	fmt.Fprintln(out, "  thenar -version")
+	fmt.Fprintln(out, "\nthenar VERB -h explains a verb.")
+}

@@ -1,0 +1,25 @@
+package main
+
+// defaultVerb is what thenar does without a verb.
+const defaultVerb = "shape"
+
+// verbs is filled in init, since the verbs themselves refer to it for help.
+var verbs []verb
+
+func init() {
+	verbs = []verb{
+		{
+			name:    "shape",
+			args:    "-from N -to N -rounds N [-step 2] [-gap 2] [-lead-in 0] [-lead-out 1] [-lambda 8] [-first N] [-target a,b,c…]",
+			does:    "finds the exact schedule of increases or decreases over rounds",
+			example: "thenar shape -from 3 -to 15 -step 2 -rounds 19 -first 1",
+			run:     shape,
+		},
+		{
+			name: "evenly", args: "-stitches N (-increase K or -decrease K) [-flat] [-with m1, kfb or k2tog]",
+			does:    "spaces increases or decreases evenly over a round or a row",
+			example: "thenar evenly -stitches 38 -increase 6",
+			run:     evenly,
+		},
+	}
+}

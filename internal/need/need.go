@@ -1,0 +1,50 @@
+// Package need is the one place that may skip a test: for a program that
+// this machine does not have. With THENAR_BROWSER=required it fails instead.
+package need
+
+import (
+	"os"
+	"os/exec"
+	"testing"
+)
+
+// Browser is the path of a Chromium for page tests.
+func Browser(t testing.TB) string {
+	t.Helper()
+	return first(t, "chromium", "chromium-browser", "google-chrome")
+}
+
+// Program is the path of a program that a test runs.
+func Program(t testing.TB, name string) string {
+	t.Helper()
+	return first(t, name)
+}
+
+// File is a file whose path stands in an environment variable.
+func File(t testing.TB, variable string) string {
+	t.Helper()
+	path := os.Getenv(variable)
+	if _, err := os.Stat(path); err != nil {
+		missing(t, "the file named by "+variable)
+	}
+	return path
+}
+
+func first(t testing.TB, names ...string) string {
+	t.Helper()
+	for _, name := range names {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	missing(t, names[0])
+	return ""
+}
+
+func missing(t testing.TB, what string) {
+	t.Helper()
+	if os.Getenv("THENAR_BROWSER") == "required" {
+		t.Fatalf("%s is needed and not on this machine", what)
+	}
+	t.Skipf("%s is not on this machine", what)
+}

@@ -1,0 +1,82 @@
+package shaping
+
+import "fmt"
+
+// Spread asks for events (increases or decreases) spread evenly over
+// stitches: Uses is how many stitches of the round below one event takes, 0
+// for M1, 1 for kfb, 2 for k2tog and ssk.
+type Spread struct {
+	Stitches, Events int
+	Flat             bool // back and forth: plain stitches at both ends
+	Uses             int
+}
+
+// Evenly gives the runs of plain stitches in the order worked: Events runs in
+// the round, each before its event; flat one more, the last after the last
+// event. In the round event i of k stands at place ⌈i·n/k⌉ of n stitches, and
+// an event that uses stitches takes them from the run before it. Flat, the
+// n − k·uses plain stitches are divided into k + 1 runs, boundary i at
+// ⌈i·(n − k·uses)/(k + 1)⌉. A run may be 0, never negative.
+func Evenly(s Spread) ([]int, error) {
+	if err := s.check(); err != nil {
+		return nil, err
+	}
+	plain := s.Stitches - s.Events*s.Uses
+	if plain < 0 {
+		return nil, fmt.Errorf("is %d; %d stitches have room for %d at most", s.Events, s.Stitches, s.Stitches/s.Uses)
+	}
+	if s.Flat {
+		return divide(plain, s.Events+1, 0), nil
+	}
+	return divide(s.Stitches, s.Events, s.Uses), nil
+}
+
+// divide cuts n into parts at ⌈i·n/parts⌉ and takes uses off each.
+func divide(n, parts, uses int) []int {
+	runs := make([]int, parts)
+	at := 0
+	for i := range runs {
+		next := ((i+1)*n + parts - 1) / parts
+		runs[i] = next - at - uses
+		at = next
+	}
+	return runs
+}
+
+func (s Spread) check() error {
+	switch {
+	case s.Stitches < 1 || s.Stitches > mostStitches:
+		return fmt.Errorf("needs stitches from 1 to %d, not %d", mostStitches, s.Stitches)
+	case s.Events < 1 || s.Events > mostStitches:
+		return fmt.Errorf("is %d; write a whole number from 1 to %d", s.Events, mostStitches)
+	case s.Uses < 0 || s.Uses > 2:
+		return fmt.Errorf("uses 0, 1 or 2 stitches, not %d", s.Uses)
+	}
+	return nil
+}
+
+// CheckRuns tells whether runs are an even spread at all: the right number
+// of them, nothing left over, and no two differing by more than one stitch.
+func CheckRuns(s Spread, runs []int) error {
+	want := s.Events
+	if s.Flat {
+		want++
+	}
+	if len(runs) != want {
+		return fmt.Errorf("%d runs where %d are needed", len(runs), want)
+	}
+	sum, low, high := s.Events*s.Uses, runs[0], runs[0]
+	for _, run := range runs {
+		sum += run
+		low, high = min(low, run), max(high, run)
+	}
+	switch {
+	case low < 0:
+		return fmt.Errorf("a run of %d stitches", low)
+	case sum != s.Stitches:
+		return fmt.Errorf("the runs use %d of %d stitches", sum, s.Stitches)
+	case high-low > 1:
+		return fmt.Errorf("runs from %d to %d stitches are not even", low, high)
+	}
+	return nil
+}

@@ -1,0 +1,171 @@
+package shaping
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/need"
+)
+
+// oracleProblems are larger than brute force can take. Each is given to a
+// general-purpose solver (GLPK's glpsol, simplex) as a flow.
+func oracleProblems() map[string]Problem {
+	rng := rand.New(rand.NewPCG(60, 14))
+	random := Problem{From: 3, To: 35, Step: 2, Rounds: 40, Gap: 2, LeadOut: 1, Lambda: 8000}
+	for r := range random.Rounds {
+		random.Target = append(random.Target, int64(30_000+8_000*r)+rng.Int64N(60_000)-30_000)
+	}
+	top := Problem{From: 72, To: 8, Step: -4, Rounds: 24, Gap: 1, Lambda: 8000}
+	for r := 1; r <= top.Rounds; r++ {
+		x := (float64(r) - 0.5) / float64(top.Rounds)
+		top.Target = append(top.Target, int64(math.Round(10_000*(72-64*math.Pow(x, 1.5)-2))))
+	}
+	return map[string]Problem{
+		"14 of 60 rounds":                 bench14of60,
+		"9 of 47, no two rhythms alike":   {From: 1, To: 19, Step: 2, Rounds: 47, Gap: 3, LeadIn: 2, LeadOut: 2, Lambda: 500},
+		"16 of 40 after a drawn profile":  random,
+		"top of 72 over 24 rounds":        top,
+		"17 of 44, one-sided, first in 1": {From: 4, To: 21, Step: 1, Rounds: 44, Gap: 2, LeadOut: 1, Lambda: 8000, First: 1},
+		"11 of 53, gauntlet decreases":    {From: 60, To: 38, Step: -2, Rounds: 53, Gap: 3, LeadOut: 2, Lambda: 2000},
+	}
+}
+
+func TestEqualsGeneralPurposeSolver(t *testing.T) {
+	glpsol := need.Program(t, "glpsol")
+	for name, p := range oracleProblems() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			got, err := Solve(p)
+			require.NoError(t, err)
+			assert.InDelta(t, optimum(t, glpsol, p), got.Cost.Float(), 1e-6*max(1, got.Cost.Float()))
+		})
+	}
+}
+
+var objective = regexp.MustCompile(`Objective:\s+\S+ = (\S+) \(MINimum\)`)
+
+// optimum lets glpsol find the least cost.
+func optimum(t *testing.T, glpsol string, p Problem) float64 {
+	t.Helper()
+	dir := t.TempDir()
+	model, out := filepath.Join(dir, "p.lp"), filepath.Join(dir, "p.sol")
+	require.NoError(t, os.WriteFile(model, linearProgramme(p), 0o600))
+	said, err := exec.Command(glpsol, "--lp", model, "--tmlim", "30", "-o", out).CombinedOutput()
+	require.NoError(t, err, "%s", said)
+	require.Contains(t, string(said), "OPTIMAL LP SOLUTION FOUND", "no answer within the limit is a failure")
+	sol, err := os.ReadFile(out)
+	require.NoError(t, err)
+	m := objective.FindSubmatch(sol)
+	require.NotNil(t, m, "%s", sol)
+	cost, err := strconv.ParseFloat(string(m[1]), 64)
+	require.NoError(t, err)
+	return cost
+}
+
+// linearProgramme writes a problem as a flow of one unit in CPLEX LP format,
+// which has a whole solution of least cost. A node n(k,r,d) is change k in
+// round r, d rounds after the one before it; a hub h(k,r) forgets d. The unit
+// goes on from a node at the same distance, or pays λ to reach the hub, from
+// which every distance is open. Rounds from one change to the next have the
+// count that the change left.
+func linearProgramme(p Problem) []byte {
+	w := network{p: p, k: p.Changes(), in: map[string][]string{}, out: map[string][]string{}}
+	for r := w.low(1); r <= w.high(1); r++ {
+		w.edge("source", w.hub(1, r), w.between(0, 1, r))
+	}
+	for i := 1; i < w.k; i++ {
+		for r := w.low(i); r <= w.high(i); r++ {
+			for d := p.Gap; r+d <= w.high(i+1); d++ {
+				cost := w.between(i, r, r+d)
+				next := w.node(i+1, r+d, d)
+				w.edge(w.hub(i, r), next, cost)
+				if i > 1 && r-d >= w.low(i-1) && r-d <= w.high(i-1) {
+					w.edge(w.node(i, r, d), next, cost)
+				}
+				w.edge(next, w.hub(i+1, r+d), float64(p.Lambda)/1000*float64(min(1, w.k-1-i)))
+			}
+		}
+	}
+	for r := w.low(w.k); r <= w.high(w.k); r++ {
+		w.edge(w.hub(w.k, r), "sink", w.between(w.k, r, p.Rounds+1))
+	}
+	return w.programme()
+}
+
+// network gathers edges and writes them as a programme.
+type network struct {
+	p       Problem
+	k       int
+	cost    bytes.Buffer
+	in, out map[string][]string
+	names   []string
+	edges   int
+}
+
+func (w *network) low(i int) int { return w.p.first() + (i-1)*w.p.Gap }
+
+func (w *network) high(i int) int {
+	if i == 1 && w.p.First != 0 {
+		return w.p.First
+	}
+	return w.p.last() - (w.k-i)*w.p.Gap
+}
+
+func (w *network) hub(i, r int) string     { return fmt.Sprintf("h_%d_%d", i, r) }
+func (w *network) node(i, r, d int) string { return fmt.Sprintf("n_%d_%d_%d", i, r, d) }
+
+// between is the cost of rounds a … b − 1 after a number of changes.
+func (w *network) between(changes, a, b int) (sum float64) {
+	p := w.p
+	for r := a; r < b; r++ {
+		off := float64(p.From + p.Step*changes)
+		if p.Target != nil {
+			off -= float64(p.Target[r-1]) / targetScale
+		} else {
+			off -= float64(p.From) + float64(p.To-p.From)*(float64(r)-0.5)/float64(p.Rounds) + float64(p.Step)/2
+		}
+		sum += off * off
+	}
+	return sum
+}
+
+func (w *network) edge(from, to string, cost float64) {
+	w.edges++
+	name := fmt.Sprintf("e%d", w.edges)
+	fmt.Fprintf(&w.cost, " %+.10f %s\n", cost, name)
+	for _, n := range []string{from, to} {
+		if w.in[n] == nil && w.out[n] == nil {
+			w.names = append(w.names, n)
+		}
+	}
+	w.out[from] = append(w.out[from], name)
+	w.in[to] = append(w.in[to], name)
+}
+
+func (w *network) programme() []byte {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "Minimize\n cost:\n%sSubject To\n", w.cost.String())
+	for _, n := range w.names {
+		fmt.Fprintf(&b, " %s:", n)
+		for _, e := range w.in[n] {
+			fmt.Fprintf(&b, " + %s\n", e)
+		}
+		for _, e := range w.out[n] {
+			fmt.Fprintf(&b, " - %s\n", e)
+		}
+		fmt.Fprintf(&b, " = %d\n", map[string]int{"source": -1, "sink": 1}[n])
+	}
+	b.WriteString("End\n")
+	return b.Bytes()
+}

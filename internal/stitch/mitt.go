@@ -1,0 +1,124 @@
+package stitch
+
+// Round is one round as it is worked, from its beginning. Lead is the number
+// of operations, counted from the beginning, that belong to the gusset, the
+// bridge, the picked-up stitches or the side line; the rest is the hand.
+type Round struct {
+	Ops  []Op
+	Lead int
+}
+
+// In is the number of loops that the round eats.
+func (r Round) In() int { return total(r.Ops, Op.In) }
+
+// Out is the number of loops that the round leaves.
+func (r Round) Out() int { return total(r.Ops, Op.Out) }
+
+// LeadIn is the number of loops that the leading block eats.
+func (r Round) LeadIn() int { return total(r.Ops[:r.Lead], Op.In) }
+
+// LeadOut is the number of loops that the leading block leaves.
+func (r Round) LeadOut() int { return total(r.Ops[:r.Lead], Op.Out) }
+
+// Held is the number of loops that the round puts aside.
+func (r Round) Held() int {
+	return total(r.Ops, func(o Op) int {
+		if o == Hold {
+			return 1
+		}
+		return 0
+	})
+}
+
+func total(ops []Op, count func(Op) int) int {
+	n := 0
+	for _, o := range ops {
+		n += count(o)
+	}
+	return n
+}
+
+// Part names a section of a mitt.
+type Part string
+
+// The parts of a mitt in the order in which they are worked.
+const (
+	Cuff      Part = "cuff"       // ribbing from the cast-on
+	CuffPlain Part = "cuff_plain" // plain rounds between ribbing and gusset
+	Gusset    Part = "gusset"     // first increase to the last round before the division
+	Hand      Part = "hand"       // division to the last round, or to the top
+	Top       Part = "top"        // decreases that close a mitten
+	Thumb     Part = "thumb"      // from the held stitches to its end
+)
+
+// Words is what the part is called in a sentence.
+func (p Part) Words() string {
+	switch p {
+	case CuffPlain:
+		return "plain cuff"
+	default:
+		return string(p)
+	}
+}
+
+// Section is one part of a mitt, its rounds numbered from 1.
+//
+// CastOn stitches are cast on before round 1. FromHeld says that the section
+// takes up the held stitches instead of going on with those on the needles.
+// Shift is the number of stitches by which the beginning of the round moves
+// on before round 1 (negative: back). Finish, if it has operations, ends the
+// tube: it is no round of its own.
+type Section struct {
+	Part     Part
+	CastOn   int
+	FromHeld bool
+	Shift    int
+	Rounds   []Round
+	Finish   Round
+}
+
+// Mitt is all sections of one mitt in the order in which they are worked.
+type Mitt struct {
+	Sections []Section
+}
+
+// Section finds a part; nil if the mitt has none.
+func (m Mitt) Section(p Part) *Section {
+	for i := range m.Sections {
+		if m.Sections[i].Part == p {
+			return &m.Sections[i]
+		}
+	}
+	return nil
+}
+
+// Mirror gives the same mitt for the other hand. The leading block of each
+// round stays in front, since the round begins at the gusset on both hands;
+// within the block and within the hand the order is reversed and each
+// operation becomes its twin. Mirror of Mirror is the mitt itself.
+func Mirror(m Mitt) Mitt {
+	out := Mitt{Sections: make([]Section, len(m.Sections))}
+	for i, s := range m.Sections {
+		rounds := make([]Round, len(s.Rounds))
+		for j, r := range s.Rounds {
+			rounds[j] = mirrorRound(r)
+		}
+		s.Rounds, s.Finish = rounds, mirrorRound(s.Finish)
+		out.Sections[i] = s
+	}
+	return out
+}
+
+func mirrorRound(r Round) Round {
+	if len(r.Ops) == 0 {
+		return r
+	}
+	ops := make([]Op, 0, len(r.Ops))
+	for i := r.Lead - 1; i >= 0; i-- {
+		ops = append(ops, r.Ops[i].Twin())
+	}
+	for i := len(r.Ops) - 1; i >= r.Lead; i-- {
+		ops = append(ops, r.Ops[i].Twin())
+	}
+	return Round{Ops: ops, Lead: r.Lead}
+}

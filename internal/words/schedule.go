@@ -1,0 +1,108 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Schedule speaks a schedule three ways at once: the action, the total, the
+// list. From and to are counts before and after, step what one change makes
+// (negative: takes off), rounds the rounds of the changes of total rounds.
+//
+//	An increase round, then 2 plain rounds; 6 times in all.
+//	6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.
+func Schedule(rounds []int, from, to, step, total int) string {
+	what := "increase"
+	if step < 0 {
+		what = "decrease"
+	}
+	if len(rounds) == 0 {
+		return fmt.Sprintf("Plain for %s: %d stitches stay as they are.", Plural(total, "round"), from)
+	}
+	return fmt.Sprintf("%s %s, %d → %d stitches. %s %s.", action(rounds, what),
+		Plural(len(rounds), what+" round"), from, to, roundWord(len(rounds)), List(rounds))
+}
+
+func roundWord(n int) string {
+	if n == 1 {
+		return "Round"
+	}
+	return "Rounds"
+}
+
+// action tells what to do: the plain rounds before, then each rhythm.
+func action(rounds []int, what string) string {
+	start := ""
+	if rounds[0] > 1 {
+		start = Plural(rounds[0]-1, "plain round") + ", then "
+	}
+	if len(rounds) == 1 {
+		return capital(start + "one " + what + " round.")
+	}
+	groups := intervals(rounds)
+	if len(groups) == 1 {
+		every := groups[0].every
+		if every == 1 {
+			return capital(fmt.Sprintf("%s%s %s round every round; %s in all.", start, article(what), what, Times(len(rounds))))
+		}
+		return capital(fmt.Sprintf("%s%s %s round, then %s; %s in all.", start, article(what), what,
+			Plural(every-1, "plain round"), Times(len(rounds))))
+	}
+	parts := make([]string, len(groups))
+	for i, g := range groups {
+		parts[i] = g.words()
+	}
+	return capital(fmt.Sprintf("%s%s %s round, then another %s.", start, article(what), what, strings.Join(parts, ", then ")))
+}
+
+func article(what string) string {
+	if what == "increase" {
+		return "an"
+	}
+	return "a"
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// group is a number of equal intervals that follow each other.
+type group struct{ every, times int }
+
+func (g group) words() string {
+	every := "every round"
+	if g.every > 1 {
+		every = fmt.Sprintf("every %s round", Ordinal(g.every))
+	}
+	return every + " " + Times(g.times)
+}
+
+func intervals(rounds []int) []group {
+	var groups []group
+	for i := 1; i < len(rounds); i++ {
+		every := rounds[i] - rounds[i-1]
+		if n := len(groups); n > 0 && groups[n-1].every == every {
+			groups[n-1].times++
+			continue
+		}
+		groups = append(groups, group{every, 1})
+	}
+	return groups
+}
+
+// Evenly speaks an even distribution: the runs of plain stitches, and what
+// is worked between them ("m1", "kfb", "k2tog").
+func Evenly(runs []int, with string, flat bool) string {
+	abbr := map[string]string{"m1": "M1"}[with]
+	if abbr == "" {
+		abbr = with
+	}
+	var tokens []string
+	for i, run := range runs {
+		if run > 0 {
+			tokens = append(tokens, fmt.Sprintf("k%d", run))
+		}
+		if !flat || i < len(runs)-1 {
+			tokens = append(tokens, abbr)
+		}
+	}
+	return joinRepeats(tokens) + "."
+}
