@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"os"
 
 	"thenar/internal/fault"
 )
@@ -113,6 +114,18 @@ func (v *verb) parse(f *flag.FlagSet, args []string, want int, io stdio) error {
 		return fault.New(fault.Invalid, "%s: takes %d arguments after its flags, not %d; thenar %s %s", v.name, want, f.NArg(), v.name, v.args)
 	}
 	return nil
+}
+
+// open opens a file to read; "-" is standard input.
+func open(name string, stdin io.Reader) (io.ReadCloser, error) {
+	if name == "-" {
+		return io.NopCloser(stdin), nil
+	}
+	file, err := os.Open(name)
+	if err != nil {
+		return nil, fault.New(fault.Invalid, "FILE: %v; name a file that can be read, or - for standard input", err)
+	}
+	return file, nil
 }
 
 func overview(out io.Writer) {

@@ -1,13 +1,19 @@
 package main
 
 // defaultVerb is what thenar does without a verb.
-const defaultVerb = "shape"
+const defaultVerb = "plan"
 
 // verbs is filled in init, since the verbs themselves refer to it for help.
 var verbs []verb
 
 func init() {
 	verbs = []verb{
+		{
+			name: "plan", args: "[-lines] [-brief] FILE",
+			does:    "works out the plan of a measure sheet, as JSON; - is standard input",
+			example: "thenar plan sheet.json",
+			run:     plan,
+		},
 		{
 			name:    "shape",
 			args:    "-from N -to N -rounds N [-step 2] [-gap 2] [-lead-in 0] [-lead-out 1] [-lambda 8] [-first N] [-target a,b,c…]",

@@ -1,0 +1,77 @@
+package fit
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/gauge"
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+const mm = units.Millimetre
+
+func rows(t *testing.T, kind mitt.Kind) (*mitt.Plan, []Row) {
+	t.Helper()
+	p, err := mitt.New().Plan(&mitt.Request{
+		Kind: kind, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true},
+		Hand:   hand.Hand{Circumference: 190 * mm, Thumb: 65 * mm, Length: 180 * mm, Wrist: 157 * mm},
+		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
+	})
+	require.NoError(t, err)
+	list, err := Rows(p, p.Mitt())
+	require.NoError(t, err)
+	return p, list
+}
+
+func of(list []Row, part stitch.Part) []Row {
+	var out []Row
+	for _, r := range list {
+		if r.Section == part {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// Worked by hand from the definitions: 24 stitches and 32 rounds over 10 cm.
+func TestRows(t *testing.T) {
+	p, list := rows(t, mitt.Fingerless)
+	cuff, gusset, thumb := of(list, stitch.Cuff), of(list, stitch.Gusset), of(list, stitch.Thumb)
+	assert.InDelta(t, 3.125, cuff[0].Height, 1e-9)
+	assert.InDelta(t, 38/0.24, cuff[0].Fabric, 1e-9)
+	assert.InDelta(t, 157, cuff[0].Body, 1e-9)
+	assert.InDelta(t, 157/(38/0.24)-1, cuff[0].Stretch, 1e-12)
+
+	require.Len(t, gusset, 19)
+	assert.InDelta(t, 46/0.24, gusset[0].Fabric, 1e-9, "44 and the first two made")
+	assert.InDelta(t, 56/0.24, gusset[18].Fabric, 1e-9)
+	palm := 190 + 0.55*65.0
+	assert.InDelta(t, 190+(palm-190)*(59.375/59.4), gusset[18].Body, 1e-9, "the gusset is 59.4 mm long, where the girth is P")
+	assert.InDelta(t, 190+(palm-190)*(3.125/59.4), gusset[0].Body, 1e-9)
+
+	division := float64(p.Cuff.Rounds+p.Cuff.PlainRounds+19) / 0.32
+	assert.InDelta(t, division+3.125, thumb[0].AboveCastOn, 1e-9)
+	assert.InDelta(t, division+3.125, of(list, stitch.Hand)[0].AboveCastOn, 1e-9)
+	assert.InDelta(t, 65, thumb[3].Body, 1e-9)
+}
+
+// The plain cuff goes evenly from wrist to hand; the top ends in what is
+// drawn up, and the body with it.
+func TestTapers(t *testing.T) {
+	p, list := rows(t, mitt.Mitten)
+	plain, top, thumb := of(list, stitch.CuffPlain), of(list, stitch.Top), of(list, stitch.Thumb)
+	assert.InDelta(t, 190, plain[len(plain)-1].Body, 1e-9)
+	assert.InDelta(t, 157+33.0/float64(len(plain)), plain[0].Body, 1e-9)
+	last := top[len(top)-1]
+	assert.InDelta(t, float64(p.Top.End)/0.24, last.Fabric, 1e-9)
+	assert.InDelta(t, 190*float64(p.Top.End)/float64(p.Top.Stitches), last.Body, 1e-9)
+	assert.Less(t, thumb[len(thumb)-1].Body, 65.0)
+	for _, r := range list {
+		assert.InDelta(t, r.Body/r.Fabric-1, r.Stretch, 1e-12)
+	}
+}

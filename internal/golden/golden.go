@@ -1,0 +1,38 @@
+// Package golden compares what a test got with a file, and writes the file
+// when the test runs with -update.
+package golden
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// Updating tells whether golden files are written anew.
+func Updating() bool { return *update }
+
+// Equal fails with a difference unless got is what stands in the file.
+func Equal(t testing.TB, path string, got []byte) {
+	t.Helper()
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, got, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatalf("%v; -update writes it", err)
+	}
+	if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		t.Errorf("%s differs (-file +got); -update writes it anew:\n%s", path, diff)
+	}
+}

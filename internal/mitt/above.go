@@ -1,0 +1,129 @@
+package mitt
+
+import (
+	"math"
+
+	"thenar/internal/fault"
+	"thenar/internal/shaping"
+)
+
+// thumbRoundsFree is the thumb's number of rounds where none is fixed.
+func (w *work) thumbRoundsFree() int { return max(1, nearest(w.q*w.len.thumb)) }
+
+// thumbRounds is the thumb's number of rounds.
+func (w *work) thumbRounds() int { return w.pins.ThumbRounds.Or(w.thumbRoundsFree()) }
+
+// corners is the most decreases that a thumb of so many rounds has room for:
+// none in the first, which picks up.
+func corners(rounds int) int { return min(mostDecreases, mostInOneRound*(rounds-1)) }
+
+// thumb sets the thumb's rounds and its edging. The first round picks up;
+// corners, and the change to the edging's count, need plain rounds after it.
+func (w *work) thumb() {
+	p := &w.plan
+	t := &p.Thumb
+	t.Rounds, t.EdgingStitches = w.thumbRounds(), t.Stitches.N
+	if p.Kind == Mitten {
+		return
+	}
+	t.EdgingRounds, t.EdgingStitches = edging(t.Stitches.N, p.Stitch.Rib,
+		nearest(w.q*w.len.thumbEdging), t.Rounds-1-decreaseRounds(t.Decreased))
+}
+
+// edging is an edging's rounds and its count: the multiple of the rib nearest
+// to n, the larger at equal distance (a rib wider than the tube leaves n).
+// Of the room in rounds the change of count takes one; without room for an
+// edging round nothing is changed.
+func edging(n, rib, wanted, room int) (rounds, stitches int) {
+	stitches = nearestIn(float64(n), rib, 0)
+	if stitches == 0 || stitches > 2*n {
+		stitches = n
+	}
+	if stitches != n {
+		room--
+	}
+	if rounds = min(max(1, wanted), room); rounds < 1 {
+		return 0, n
+	}
+	return rounds, stitches
+}
+
+// above sets the rounds over the division: a fingerless mitt's edging, or a
+// mitten's top.
+func (w *work) above(pl *Planner) error {
+	p := &w.plan
+	p.Body.EdgingStitches = p.Bridge.HandAfter
+	if p.Kind == Mitten {
+		return w.top(pl)
+	}
+	p.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1, nearest(w.q*w.len.above)))
+	p.Body.EdgingRounds, p.Body.EdgingStitches = edging(p.Bridge.HandAfter, p.Stitch.Rib,
+		nearest(w.q*w.len.edging), p.Body.RoundsAbove-1)
+	return nil
+}
+
+// top plans the rounded top of a mitten (common practice, no source). With N′
+// stitches and four decreases in a decrease round:
+//
+//	end = 8 + (N′ mod 4), N′ even; an odd N′ loses one stitch in the round before
+//	K = (N′ − end)/4,  R = nearest to max(q(0.19 L + 5 mm), 1.5 K)
+//	T(r) = N′ + (end − N′)·x^1.5 − 2,  x = (r − ½)/R
+//
+// so that the top rounds off slowly at first. What is left of the hand plus
+// 5 mm, less the top, is worked plain; N′ under 12 is drawn up as it is.
+func (w *work) top(pl *Planner) error {
+	p := &w.plan
+	n := p.Bridge.HandAfter
+	top := &Top{Odd: n % 2}
+	n -= top.Odd
+	top.Stitches, top.End = n, n
+	if n >= 12 {
+		top.End = 8 + n%4
+	}
+	k := (n - top.End) / 4
+	top.Rounds = w.pins.TopRounds.Or(nearest(max(w.q*w.len.top, 1.5*float64(k))))
+	p.Top = top
+	if err := w.roundsBelowTop(top); err != nil || k == 0 {
+		return err
+	}
+	target := pl.target[:0]
+	for r := 1; r <= top.Rounds; r++ {
+		x := (float64(r) - 0.5) / float64(top.Rounds)
+		t := float64(n) + float64(top.End-n)*math.Pow(x, 1.5) - 2
+		target = append(target, int64(math.Round(t*10_000)))
+	}
+	pl.target = target
+	problem := shaping.Problem{
+		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: lambda, Target: target,
+	}
+	found, err := pl.solver.Solve(&problem, make([]int, 0, k))
+	if err != nil {
+		return w.topConflict(k, err)
+	}
+	top.DecreaseRounds, top.Cost = found.Rounds, found.Cost.Float()
+	return nil
+}
+
+// roundsBelowTop is what is worked between division and top: at least the
+// division round, and by default a second one where a stitch must go first.
+func (w *work) roundsBelowTop(top *Top) error {
+	rounds := nearest(w.q*w.len.above) - top.Rounds
+	if given := w.req.Lengths.AboveGusset; given != 0 {
+		rounds = nearest(w.q * given.MM())
+	}
+	b := &w.plan.Body
+	b.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1+top.Odd, rounds))
+	if top.Odd == 1 && b.RoundsAbove == 1 && b.Stitches.N-w.plan.Gusset.Base < 2 {
+		return fault.Fields{{Path: "pins.rounds_above_gusset", Message: "is 1, but the odd stitch needs a round of its own before the top; write at least 2"}}
+	}
+	return nil
+}
+
+func (w *work) topConflict(k int, err error) error {
+	if w.pins.TopRounds.On {
+		var faults fault.Fields
+		faults.Add("pins.top_rounds", "is %d, but the top needs %d decrease rounds; write at least %d", w.pins.TopRounds.N, k, k)
+		return faults
+	}
+	return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
+}

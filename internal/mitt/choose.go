@@ -1,0 +1,229 @@
+package mitt
+
+import (
+	"math"
+
+	"thenar/internal/hand"
+)
+
+// choice is one way to make gusset, bridge and thumb of a hand of n stitches.
+type choice struct {
+	b, k, o, c, p, d int
+	t                int
+	cost             int64 // in nano mm²
+}
+
+func (x choice) held(step int) int { return x.b + step*x.k - x.o }
+
+// search is what a choice is made within.
+type search struct {
+	g            float64 // stitches per mm
+	n            int     // hand stitches before the gusset
+	step         int     // stitches made in an increase round
+	most         int     // most increase rounds that the rounds have room for
+	mostCorners  int     // most decreases that the thumb's rounds have room for
+	palm         float64 // P(1 + max(e, 0)) in mm
+	palmMeasured bool
+	thumb        float64 // exact target of the thumb in stitches
+	stitch       Stitches
+	pins         *Pins
+}
+
+// choose finds the cheapest choice. The order is fixed: the hand's count
+// first, then the thumb's, then the sum of the weights; nothing later spoils
+// what is earlier. So c = b − o, which brings the hand back to its count, and
+// the nearest thumb are tried first, then thumbs further off. Another c
+// (1 … 10, giving an allowed count) is tried only if nothing else exists, and
+// one that gives a count that is not allowed only under pins.
+//
+// ok is false if the pins, or the rounds, leave nothing.
+func (s *search) choose() (choice, bool) {
+	for _, bridge := range []bridgeRule{handAgain, handAllowed, handAny} {
+		if bridge == handAny && !s.pinned() {
+			break
+		}
+		for even := 0; even < 2; even++ {
+			if best, ok := s.nearestThumb(bridge, even == 1); ok {
+				return best, true
+			}
+			if !s.pinned() {
+				break // an odd thumb comes only by pins
+			}
+		}
+	}
+	return choice{}, false
+}
+
+// bridgeRule says which bridges are tried.
+type bridgeRule int
+
+const (
+	handAgain   bridgeRule = iota // c = b − o
+	handAllowed                   // another c that gives an allowed count
+	handAny                       // whatever a pin asks for
+)
+
+func (s *search) pinned() bool {
+	p := s.pins
+	return p.GussetBase.On || p.Increases.On || p.KeptOnHand.On || p.Held.On || p.Bridge.On ||
+		p.PickedUp.On || p.ThumbDecreases.On || p.ThumbStitches.On
+}
+
+// nearestThumb walks the thumb's counts of one parity outwards from the
+// target until one can be made.
+func (s *search) nearestThumb(bridge bridgeRule, odd bool) (choice, bool) {
+	if s.pins.ThumbStitches.On {
+		t := s.pins.ThumbStitches.N
+		if (t%2 == 1) != odd {
+			return choice{}, false
+		}
+		return s.cheapest(bridge, t)
+	}
+	first := nearestIn(s.thumb, 2, boolInt(odd))
+	widest := 2*mostBase + s.step*s.most + mostBridge + mostExtra
+	for off := 0; off <= widest+first; off += 2 {
+		// At equal distance the larger count comes first.
+		pair := [2]int{first - off, first + off}
+		if float64(first+off)-s.thumb <= s.thumb-float64(first-off) {
+			pair = [2]int{first + off, first - off}
+		}
+		for i, t := range pair {
+			if t < 1 || t > widest || (off == 0 && i == 1) {
+				continue
+			}
+			if best, ok := s.cheapest(bridge, t); ok {
+				return best, true
+			}
+		}
+	}
+	return choice{}, false
+}
+
+// cheapest finds the best choice for a thumb of t stitches. K follows from
+// the others: t = b + sK − o + p − d.
+func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
+	best, found := choice{}, false
+	for b := 1; b <= mostBase && b < s.n; b++ {
+		if !s.pins.GussetBase.Allows(b) {
+			continue
+		}
+		o := s.pins.KeptOnHand.Or(0)
+		low, high := s.bridges(bridge, b, o)
+		for c := low; c <= high; c++ {
+			if s.bridgeFits(bridge, b, o, c) {
+				s.tryBridge(choice{b: b, o: o, c: c, t: t}, &best, &found)
+			}
+		}
+	}
+	return best, found
+}
+
+// bridges is the range of c to try under a rule.
+func (s *search) bridges(bridge bridgeRule, b, o int) (low, high int) {
+	if bridge == handAgain {
+		return b - o, b - o
+	}
+	if s.pins.Bridge.On {
+		return s.pins.Bridge.N, s.pins.Bridge.N
+	}
+	return 1, mostBridge
+}
+
+// bridgeFits holds c to its rule: no bridge at all comes only by pin, or
+// where the stitches kept on the hand make it so.
+func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
+	if c < 0 || c > mostBridge || !s.pins.Bridge.Allows(c) {
+		return false
+	}
+	if c == 0 && !s.pins.Bridge.On && o != b {
+		return false
+	}
+	return bridge != handAllowed || s.stitch.allows(s.n-b+o+c)
+}
+
+// tryBridge tries all that may be picked up and decreased with one bridge.
+func (s *search) tryBridge(x choice, best *choice, found *bool) {
+	fixed := bridgeCost(float64(x.c) / s.g)
+	for x.p = x.c; x.p <= x.c+mostExtra; x.p++ {
+		if !s.pins.PickedUp.Allows(x.p) {
+			continue
+		}
+		for x.d = 0; x.d <= s.mostCorners; x.d++ {
+			made := x.t + x.d - x.p - x.b + x.o
+			if made < s.step || made%s.step != 0 || !s.pins.ThumbDecreases.Allows(x.d) {
+				continue
+			}
+			x.k = made / s.step
+			m := x.held(s.step)
+			if x.k > s.most || x.o > made || m < 1 || !s.pins.Increases.Allows(x.k) || !s.pins.Held.Allows(m) {
+				continue
+			}
+			x.cost = fixed + s.crotch(x.k) + shapeCost(x.b, x.c, x.p, x.d) + shareCost(m, s.n)
+			if !*found || x.before(*best) {
+				*best, *found = x, true
+			}
+		}
+	}
+}
+
+// crotch is the cost of k increase rounds where the thumb parts.
+func (s *search) crotch(k int) int64 {
+	return crotchCost(float64(s.n+s.step*k)/s.g-s.palm, s.palmMeasured)
+}
+
+// before orders choices by cost; ties go to the smaller |b − 3|, |p − c − 1|,
+// d, K, b.
+func (x choice) before(y choice) bool {
+	for _, pair := range [][2]int64{
+		{x.cost, y.cost},
+		{int64(abs(x.b - 3)), int64(abs(y.b - 3))},
+		{int64(abs(x.p - x.c - 1)), int64(abs(y.p - y.c - 1))},
+		{int64(x.d), int64(y.d)},
+		{int64(x.k), int64(y.k)},
+		{int64(x.b), int64(y.b)},
+	} {
+		if pair[0] != pair[1] {
+			return pair[0] < pair[1]
+		}
+	}
+	return false
+}
+
+// allows tells whether a hand may have n stitches.
+func (st Stitches) allows(n int) bool {
+	return n > 0 && ((n-st.Offset)%st.Repeat+st.Repeat)%st.Repeat == 0
+}
+
+// nearestIn is the number ≡ offset modulo repeat that is nearest to exact,
+// the larger at equal distance, and never below 0.
+func nearestIn(exact float64, repeat, offset int) int {
+	offset = ((offset % repeat) + repeat) % repeat
+	n := int(math.Floor((exact-float64(offset))/float64(repeat)+0.5))*repeat + offset
+	for n < 0 {
+		n += repeat
+	}
+	return n
+}
+
+// nearest is the whole number nearest to exact, the larger at equal distance.
+func nearest(exact float64) int { return int(math.Floor(exact + 0.5)) }
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+func boolInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// palmTarget is the girth in mm that the gusset should reach where the thumb
+// parts: P(1 + max(e, 0)).
+func palmTarget(h *hand.Hand, ease float64) float64 {
+	return h.Palm.MM() * (1 + max(ease, 0))
+}

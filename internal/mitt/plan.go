@@ -1,0 +1,122 @@
+package mitt
+
+import (
+	"thenar/internal/gauge"
+	"thenar/internal/hand"
+)
+
+// Plan is every number of a mitt. Counts are stitches, rounds are rounds;
+// what is in mm says so.
+type Plan struct {
+	Kind   Kind
+	Gauge  gauge.Gauge
+	Hand   hand.Hand // filled
+	Stitch Stitches
+	Ease   Eases
+	Cuff   Cuff
+	Body   Body
+	Gusset Gusset
+	Bridge Bridge
+	Thumb  Thumb
+	Top    *Top // nil for a fingerless mitt
+
+	Residual Residuals
+	Filled   []hand.Filled
+	Warnings []Warning
+}
+
+// Eases are the eases that the plan used.
+type Eases struct {
+	Hand, Cuff float64 // fabric over body minus one
+	ThumbAdded float64 // mm
+}
+
+// Count is a whole number chosen near an exact target, with what was nearest
+// on both sides among the numbers that were allowed.
+type Count struct {
+	N      int
+	Exact  float64
+	Below  int // the next allowed number under N
+	Above  int // the next allowed number over N
+	Pinned bool
+}
+
+// Cuff is the part from the cast-on to the gusset.
+type Cuff struct {
+	CastOn      Count
+	Rounds      int // ribbing
+	PlainRounds int
+	Change      int     // stitches made (negative: decreased) to reach the hand's count
+	Passage     float64 // girth that lets the hand through over girth of the cuff
+}
+
+// Body is the hand: its count before the gusset, and what lies above.
+type Body struct {
+	Stitches       Count // N
+	RoundsAbove    int   // division to last round, edging included, top not
+	EdgingRounds   int   // of those
+	EdgingStitches int   // the edging's count, a multiple of the rib
+}
+
+// Gusset is the thumb's mound.
+type Gusset struct {
+	Base           int   // b
+	Step           int   // s, stitches made in an increase round
+	Increases      int   // K
+	Kept           int   // o, made stitches that stay on the hand
+	Stitches       int   // G = b + sK
+	Rounds         Count // R
+	IncreaseRounds []int
+	Cost           float64 // of the schedule, in stitches² with its rhythm's price
+}
+
+// Count is the gusset's count after round r (1 … R), base included.
+func (g *Gusset) Count(r int) int {
+	n := g.Base
+	for _, at := range g.IncreaseRounds {
+		if at > r {
+			break
+		}
+		n += g.Step
+	}
+	return n
+}
+
+// Bridge is what is cast on over the gap.
+type Bridge struct {
+	CastOn    int // c
+	HandAfter int // N − b + o + c
+}
+
+// Thumb is the part worked on the held stitches.
+type Thumb struct {
+	Held           int   // m
+	PickedUp       int   // p
+	FirstRound     int   // t0 = m + p
+	Decreased      int   // d
+	Stitches       Count // t
+	Rounds         int   // first full round to the last
+	EdgingRounds   int   // of those
+	EdgingStitches int   // the edging's count, a multiple of the rib
+}
+
+// Top closes a mitten.
+type Top struct {
+	Stitches       int // count at its first round, after Odd
+	Odd            int // 1 if a stitch is decreased in the round before
+	Rounds         int
+	DecreaseRounds []int
+	End            int // stitches left to draw up or graft
+	Cost           float64
+}
+
+// Residuals are fabric minus wanted size in mm.
+type Residuals struct {
+	Hand, Thumb, GussetLength, Crotch float64
+}
+
+// Warning is something that the person should look at; the plan stands.
+type Warning struct {
+	Code    string
+	Message string
+}

@@ -1,0 +1,199 @@
+// Package mitt computes the plan of a mitt: cuff, gusset, held stitches,
+// bridge, thumb, hand and top, and turns it into rounds. It always speaks of
+// the right hand; stitch.Mirror makes the left.
+package mitt
+
+import (
+	"thenar/internal/gauge"
+	"thenar/internal/hand"
+	"thenar/internal/units"
+)
+
+// Kind is the kind of mitt.
+type Kind string
+
+// The kinds that are planned.
+const (
+	Fingerless Kind = "fingerless"
+	Mitten     Kind = "mitten"
+)
+
+// Request is what a plan is made from: what the person measured and decided.
+// Zero lengths and nil eases are filled with the defaults below.
+type Request struct {
+	Kind    Kind
+	Gauge   gauge.Gauge
+	Hand    hand.Hand
+	Ease    Ease
+	Lengths Lengths
+	Stitch  Stitches
+	Pins    Pins
+}
+
+// Ease is fabric over body minus one for hand and cuff (−0.5 < e < 1), and a
+// length added to the girth of the thumb.
+type Ease struct {
+	Hand       *float64
+	Cuff       *float64
+	ThumbAdded units.Length
+}
+
+// Lengths are the lengths of the parts; zero means the default.
+type Lengths struct {
+	Cuff        units.Length // ribbing only
+	CuffPlain   units.Length // plain rounds between ribbing and gusset
+	AboveGusset units.Length // division to the last round, edging included, top not
+	Edging      units.Length // ribbed edging of the hand
+	Thumb       units.Length // first full thumb round to the last, edging included
+	ThumbEdging units.Length // ribbed edging of the thumb
+}
+
+// Stitches are the multiples that counts keep to: the hand's count is Offset
+// modulo Repeat, the cuff's a multiple of Rib.
+type Stitches struct {
+	Repeat, Offset, Rib int
+	OneSided            bool // increases at the first edge only
+}
+
+// Pin is a number that the person has fixed.
+type Pin struct {
+	N  int
+	On bool
+}
+
+// Fix makes a pin of n.
+func Fix(n int) Pin { return Pin{n, true} }
+
+// Or is the pinned number, or n where nothing is pinned.
+func (p Pin) Or(n int) int {
+	if p.On {
+		return p.N
+	}
+	return n
+}
+
+// Allows tells whether n may stand beside the pin.
+func (p Pin) Allows(n int) bool { return !p.On || p.N == n }
+
+// Pins are all numbers that may be fixed, in the order in which they are
+// knitted. Rhythm holds intervals between increase rounds, used in turn; one
+// number means every nth round.
+type Pins struct {
+	CastOn, CuffRounds, CuffPlainRounds Pin
+	HandStitches                        Pin
+	GussetBase, Increases, GussetRounds Pin
+	KeptOnHand, Held, Bridge            Pin
+	RoundsAboveGusset, TopRounds        Pin
+	PickedUp                            Pin
+	ThumbDecreases, ThumbStitches       Pin
+	ThumbRounds                         Pin
+	Rhythm                              []int
+}
+
+// pinEntry is a pin with its name in a sheet.
+type pinEntry struct {
+	name string
+	pin  *Pin
+}
+
+// all lists the pins by name, so that messages can name them.
+func (p *Pins) all() []pinEntry {
+	return []pinEntry{
+		{"cast_on", &p.CastOn},
+		{"cuff_rounds", &p.CuffRounds},
+		{"cuff_plain_rounds", &p.CuffPlainRounds},
+		{"hand_stitches", &p.HandStitches},
+		{"gusset_base", &p.GussetBase},
+		{"increases", &p.Increases},
+		{"gusset_rounds", &p.GussetRounds},
+		{"kept_on_hand", &p.KeptOnHand},
+		{"held", &p.Held},
+		{"bridge", &p.Bridge},
+		{"rounds_above_gusset", &p.RoundsAboveGusset},
+		{"top_rounds", &p.TopRounds},
+		{"picked_up", &p.PickedUp},
+		{"thumb_decreases", &p.ThumbDecreases},
+		{"thumb_stitches", &p.ThumbStitches},
+		{"thumb_rounds", &p.ThumbRounds},
+	}
+}
+
+// Default eases of the hand and what is added to them (common practice, no
+// source): a fingerless mitt is 5 % smaller than the hand, a mitten 5 %
+// larger; below 16 stitches over 10 cm both are 5 % larger.
+const (
+	easeFingerless = -0.05
+	easeMitten     = 0.05
+	easeThick      = 0.05
+	thickBelow     = 0.16 // stitches per mm
+)
+
+// handEase is the ease of the hand, given or by default.
+func (r *Request) handEase() float64 {
+	if r.Ease.Hand != nil {
+		return *r.Ease.Hand
+	}
+	ease := easeFingerless
+	if r.Kind == Mitten {
+		ease = easeMitten
+	}
+	if r.Gauge.Stitches < thickBelow {
+		ease += easeThick
+	}
+	return ease
+}
+
+// cuffEase is the ease of the cuff on the wrist, by default none.
+func (r *Request) cuffEase() float64 {
+	if r.Ease.Cuff != nil {
+		return *r.Ease.Cuff
+	}
+	return 0
+}
+
+// thumbAdded is what is added to the thumb's girth in mm, by default
+// 0.08 T + 1.6/g: about 12 mm at 22 to 24 stitches over 10 cm (a thumb worked
+// at its own girth is too tight; 0.5 in was added, designer's note of 2015).
+func (r *Request) thumbAdded(h *hand.Hand) float64 {
+	if r.Ease.ThumbAdded != 0 {
+		return r.Ease.ThumbAdded.MM()
+	}
+	return 0.08*h.Thumb.MM() + 1.6/r.Gauge.Stitches
+}
+
+// lengths are all lengths in mm, given or by default (common practice, no
+// source), with L the hand's length:
+//
+//	cuff 0.33 L, half of it rib     above the gusset, fingerless, 0.21 L
+//	edgings 0.06 L                  mitten: L − crotch + 5 mm, top included
+//	thumb, fingerless: to the joint at 0.53 of the thumb, the edging over it
+//	thumb, closed: the thumb's length + 4 mm
+//	top of a mitten: 0.19 L + 5 mm
+type lengths struct {
+	cuff, cuffPlain, above, edging, thumb, thumbEdging, top float64
+}
+
+func (r *Request) lengths(h *hand.Hand) lengths {
+	l := h.Length.MM()
+	or := func(given units.Length, byDefault float64) float64 {
+		if given != 0 {
+			return given.MM()
+		}
+		return byDefault
+	}
+	out := lengths{
+		cuff:        or(r.Lengths.Cuff, 0.165*l),
+		cuffPlain:   or(r.Lengths.CuffPlain, 0.165*l),
+		edging:      or(r.Lengths.Edging, 0.06*l),
+		thumbEdging: or(r.Lengths.ThumbEdging, 0.06*l),
+		top:         0.19*l + 5,
+	}
+	if r.Kind == Mitten {
+		out.above = l - h.WristToCrotch.MM() + 5 // top included; solve takes it off
+		out.thumb = or(r.Lengths.Thumb, h.ThumbLength.MM()+4)
+		return out
+	}
+	out.above = or(r.Lengths.AboveGusset, 0.21*l)
+	out.thumb = or(r.Lengths.Thumb, 0.53*h.ThumbLength.MM()+out.thumbEdging)
+	return out
+}

@@ -1,0 +1,122 @@
+package mitt
+
+import "thenar/internal/stitch"
+
+// mostInOneRound is how many corner decreases one round takes, one at each
+// corner.
+const mostInOneRound = 2
+
+// fewestClosed is the count down to which a closed thumb is halved before it
+// is drawn up (common practice, no source).
+const fewestClosed = 6
+
+// decreaseRounds is the number of rounds over which d decreases are worked.
+func decreaseRounds(d int) int { return (d + mostInOneRound - 1) / mostInOneRound }
+
+// thumbSection takes up the held stitches. Round 1 picks up along the bridge
+// and works the strand at each corner together with the held stitch beside
+// it. Decreases of a fingerless thumb fall in the last plain rounds, those of
+// a closed one in the second round and the third.
+func (p *Plan) thumbSection() stitch.Section {
+	t := &p.Thumb
+	s := stitch.Section{Part: stitch.Thumb, FromHeld: true}
+	s.Rounds = append(s.Rounds, p.pickUpRound())
+	if p.Kind == Mitten {
+		p.closeThumb(&s)
+		return s
+	}
+	n := t.FirstRound
+	plain := t.Rounds - t.EdgingRounds
+	change := t.EdgingStitches - t.Stitches.N
+	corners := plain - decreaseRounds(t.Decreased) + 1 // the first round with corners
+	if change != 0 {
+		corners--
+	}
+	left := t.Decreased
+	for r := 2; r <= plain; r++ {
+		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: t.PickedUp}
+		if r >= corners && left > 0 {
+			round, left = cornerRound(n, t.PickedUp, left)
+		}
+		if r == plain && change != 0 {
+			round = stitch.Round{Ops: spread(round.Ops, change)}
+		}
+		s.Rounds = append(s.Rounds, round)
+		n = round.Out()
+	}
+	for range t.EdgingRounds {
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, p.Stitch.Rib)})
+	}
+	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
+	return s
+}
+
+// pickUpRound is the thumb's first full round. A single held stitch takes
+// both strands at once.
+func (p *Plan) pickUpRound() stitch.Round {
+	ops := times(nil, stitch.PickUp, p.Thumb.PickedUp)
+	ops = append(ops, stitch.GapK2tog)
+	if p.Thumb.Held > 1 {
+		ops = times(ops, stitch.Knit, p.Thumb.Held-2)
+		ops = append(ops, stitch.GapSSK)
+	}
+	return stitch.Round{Ops: ops, Lead: p.Thumb.PickedUp}
+}
+
+// cornerRound decreases up to two of left stitches over n: one at the second
+// corner (ssk, the end of the round), two one at each corner (k2tog where the
+// picked-up stitches end). It returns what is left to decrease.
+func cornerRound(n, pickedUp, left int) (stitch.Round, int) {
+	if left == 1 || n < 4 {
+		ops := times(nil, stitch.Knit, n-2)
+		return stitch.Round{Ops: append(ops, stitch.SSK), Lead: min(pickedUp, n-1)}, left - 1
+	}
+	first := max(min(pickedUp-1, n-4), 0)
+	ops := times(nil, stitch.Knit, first)
+	ops = append(ops, stitch.K2tog)
+	ops = times(ops, stitch.Knit, n-first-4)
+	return stitch.Round{Ops: append(ops, stitch.SSK), Lead: first}, left - 2
+}
+
+// closeThumb works a closed thumb from round 2: corners, plain rounds, then
+// k2tog all round, with one plain round between, while more than 6 are left,
+// and draws up the rest. Where the rounds don't suffice, what is closed last
+// is left out and more is drawn up.
+func (p *Plan) closeThumb(s *stitch.Section) {
+	t := &p.Thumb
+	n, left := t.FirstRound, t.Decreased
+	closing := closingRounds(t.Stitches.N)
+	plain := max(t.Rounds-len(closing), 1+decreaseRounds(t.Decreased))
+	for r := 2; r <= t.Rounds; r++ {
+		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(t.PickedUp, n)}
+		switch {
+		case left > 0:
+			round, left = cornerRound(n, t.PickedUp, left)
+		case r > plain && closing[r-plain-1]:
+			round = halved(n)
+		case r > plain:
+			round.Lead = 0
+		}
+		s.Rounds = append(s.Rounds, round)
+		n = round.Out()
+	}
+	s.Finish = stitch.Round{Ops: times(nil, stitch.DrawUp, n)}
+}
+
+// closingRounds says for each closing round whether it halves the thumb.
+func closingRounds(n int) []bool {
+	var rounds []bool
+	for n > fewestClosed {
+		if len(rounds) > 0 {
+			rounds = append(rounds, false)
+		}
+		rounds = append(rounds, true)
+		n = (n + 1) / 2
+	}
+	return rounds
+}
+
+// halved is k2tog all round; an odd stitch is knitted.
+func halved(n int) stitch.Round {
+	return stitch.Round{Ops: times(times(nil, stitch.K2tog, n/2), stitch.Knit, n%2)}
+}

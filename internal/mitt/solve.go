@@ -1,0 +1,199 @@
+package mitt
+
+import (
+	"math"
+
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/shaping"
+)
+
+// The limits of a schedule and the price of a changed rhythm (common
+// practice, no source): increase rounds are at least two apart and never in
+// the last round; λ = 8 is what a rhythm that is harder to remember costs.
+const (
+	gussetGap     = 2
+	gussetLeadOut = 1
+	topGap        = 1
+	lambda        = 8_000 // thousandths
+)
+
+// The fewest and most stitches round a hand that make a mitt.
+const (
+	fewestStitches = 8
+	mostStitches   = 1_000
+	mostRounds     = 1_500
+)
+
+// cuffShare is the least share of the hand's count that a cuff may have.
+const cuffShare = 0.78
+
+// Planner makes plans. It keeps the solver's scratch from plan to plan, so
+// one Planner serves one goroutine.
+type Planner struct {
+	solver shaping.Solver
+	target []int64
+}
+
+// New gives a Planner.
+func New() *Planner { return &Planner{} }
+
+// Plan computes the plan of one request. A request that can't be made into a
+// plan is refused with fault.Fields naming the numbers that are in the way
+// and the nearest that work.
+func (pl *Planner) Plan(req *Request) (*Plan, error) {
+	w := &work{req: req, pins: &req.Pins}
+	if err := w.check(); err != nil {
+		return nil, err
+	}
+	w.measure()
+	if err := w.tubes(); err != nil {
+		return nil, err
+	}
+	if err := w.gusset(pl); err != nil {
+		return nil, err
+	}
+	w.thumb()
+	if err := w.above(pl); err != nil {
+		return nil, err
+	}
+	w.warn()
+	return &w.plan, nil
+}
+
+// work is one plan while it is being made.
+type work struct {
+	req  *Request
+	pins *Pins
+	plan Plan
+	len  lengths
+	g, q float64
+}
+
+// check refuses what no other part has looked at yet.
+func (w *work) check() error {
+	faults := w.req.Hand.Check()
+	checkEase("ease.hand", w.req.Ease.Hand, &faults)
+	checkEase("ease.cuff", w.req.Ease.Cuff, &faults)
+	checkMultiple("stitch.repeat", w.req.Stitch.Repeat, &faults)
+	checkMultiple("stitch.rib", w.req.Stitch.Rib, &faults)
+	w.pins.check(&faults)
+	return faults.Err()
+}
+
+func checkMultiple(field string, n int, faults *fault.Fields) {
+	if n < 1 || n > mostStitches {
+		faults.Add(field, "is %d; write a whole number from 1 to %d", n, mostStitches)
+	}
+}
+
+func checkEase(field string, e *float64, faults *fault.Fields) {
+	if e != nil && !(*e > -0.5 && *e < 1) {
+		faults.Add(field, "is %g; write fabric over body minus one, above -0.5 and below 1 (-0.05 is 5 %% smaller)", *e)
+	}
+}
+
+// measure fills the hand, the eases and the lengths.
+func (w *work) measure() {
+	r := w.req
+	w.g, w.q = r.Gauge.Stitches, r.Gauge.Rounds
+	h, filled := r.Hand.Fill()
+	w.len = r.lengths(&h)
+	w.plan = Plan{
+		Kind: r.Kind, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
+		Ease: Eases{Hand: r.handEase(), Cuff: r.cuffEase(), ThumbAdded: r.thumbAdded(&h)},
+	}
+}
+
+// tubes chooses the counts of hand and cuff and their rounds.
+func (w *work) tubes() error {
+	p, st := &w.plan, w.req.Stitch
+	exact := w.g * p.Hand.Circumference.MM() * (1 + p.Ease.Hand)
+	if err := w.sizeFits(exact); err != nil {
+		return err
+	}
+	n := nearestIn(exact, st.Repeat, st.Offset)
+	for n < fewestStitches {
+		n += st.Repeat
+	}
+	if n > mostStitches {
+		return fault.Fields{{Path: "stitch.repeat", Message: "leaves no count for the hand between 8 and 1000; write a smaller repeat"}}
+	}
+	p.Body.Stitches = Count{N: n, Exact: exact, Below: n - st.Repeat, Above: n + st.Repeat}
+	p.Body.Stitches.pin(w.pins.HandStitches)
+	w.cuff()
+	return w.cuffJoins()
+}
+
+// sizeFits refuses a hand of too few or too many stitches.
+func (w *work) sizeFits(exact float64) error {
+	h := w.plan.Hand
+	if exact < fewestStitches/2 || exact > mostStitches || w.q*h.Length.MM() > mostRounds {
+		return fault.Fields{{Path: hand.FieldCircumference, Message: sizeMessage(h, w.g, w.q, exact)}}
+	}
+	return nil
+}
+
+// cuff is the nearest multiple of the rib to g·W·(1 + e), never over the
+// hand's count and never under 0.78 of it unless pinned. Counts are in
+// stocking-stitch gauge; the rib draws in by itself. Without a round between
+// cast-on and gusset the cast-on is the hand's count.
+func (w *work) cuff() {
+	p, rib := &w.plan, w.req.Stitch.Rib
+	n := p.Body.Stitches.N
+	exact := w.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
+	rounds := w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff)))
+	plain := w.pins.CuffPlainRounds.Or(max(1, nearest(w.q*w.len.cuffPlain)))
+	c := Count{N: cuffCount(exact, n, rib), Exact: exact}
+	if rounds+plain == 0 {
+		c.N = n
+	}
+	c.Below, c.Above = c.N-rib, c.N+rib
+	c.pin(w.pins.CastOn)
+	p.Cuff = Cuff{
+		CastOn: c, Rounds: rounds, PlainRounds: plain, Change: n - c.N,
+		Passage: p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / w.g),
+	}
+}
+
+// cuffCount keeps the cuff between its share of the hand and the whole hand.
+// A rib wider than the hand leaves the hand's own count.
+func cuffCount(exact float64, n, rib int) int {
+	count := nearestIn(exact, rib, 0)
+	if least := ceilTo(int(math.Ceil(cuffShare*float64(n))), rib); count < least {
+		count = least
+	}
+	if count > n {
+		count = n / rib * rib
+	}
+	if count < 1 {
+		return n
+	}
+	return count
+}
+
+// cuffJoins refuses a fixed cast-on that one round can't bring to the hand's
+// count: at most every stitch is doubled, or every pair made one.
+func (w *work) cuffJoins() error {
+	c, n := &w.plan.Cuff, w.plan.Body.Stitches.N
+	var faults fault.Fields
+	switch {
+	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
+		faults.Add("pins.cast_on", "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
+	case c.CastOn.N > 2*n || n > 2*c.CastOn.N:
+		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, 2*n, n)
+		if w.pins.HandStitches.On {
+			faults.Add("pins.hand_stitches", "is %d; beside a cast-on of %d it can be %d to %d", n, c.CastOn.N, (c.CastOn.N+1)/2, 2*c.CastOn.N)
+		}
+	}
+	return faults.Err()
+}
+
+// pin sets a pinned number in the place of the chosen one.
+func (c *Count) pin(p Pin) {
+	if p.On {
+		c.N, c.Pinned = p.N, true
+	}
+}
+
+func ceilTo(n, step int) int { return (n + step - 1) / step * step }

@@ -1,0 +1,145 @@
+package mitt
+
+import (
+	"fmt"
+	"math"
+
+	"thenar/internal/hand"
+)
+
+// warn works out the residuals and lists what the person should look at.
+func (w *work) warn() {
+	p := &w.plan
+	p.Residual = Residuals{
+		Hand:         float64(p.Bridge.HandAfter)/w.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
+		Thumb:        float64(p.Thumb.Stitches.N)/w.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
+		GussetLength: float64(p.Gusset.Rounds.N)/w.q - p.Hand.GussetLength.MM(),
+		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/w.g - palmTarget(&p.Hand, p.Ease.Hand),
+	}
+	for _, q := range w.req.Hand.Queries() {
+		p.say("measure_again", "%s: %s", q.Field, q.Message)
+	}
+	w.warnSwatch()
+	w.warnBounds()
+	w.warnMultiples()
+	w.warnShare()
+	w.warnCuff()
+	w.warnSmall()
+}
+
+func (p *Plan) say(code, format string, args ...any) {
+	p.Warnings = append(p.Warnings, Warning{code, fmt.Sprintf(format, args...)})
+}
+
+func (w *work) warnSwatch() {
+	if !w.req.Gauge.Treated {
+		w.plan.say("swatch", "The swatch was not worked in the round and washed, so the girths may be some 3 %% off; a washed swatch in the round would tell.")
+	}
+}
+
+// warnBounds names the bound that keeps a count further than half an
+// admissible step from what was wanted.
+func (w *work) warnBounds() {
+	p := &w.plan
+	if off := p.Residual.Hand * w.g; math.Abs(off) > float64(p.Stitch.Repeat)/2+1e-9 && !p.Body.Stitches.Pinned && !w.pins.Bridge.On && !w.pins.GussetBase.On {
+		p.say("hand_count", "The hand has %d stitches where %.1f were wanted: the least that a mitt can have with a repeat of %d (and 8 stitches) is in the way.",
+			p.Bridge.HandAfter, p.Body.Stitches.Exact, p.Stitch.Repeat)
+	}
+	t := p.Thumb.Stitches
+	if float64(t.N) < t.Exact-1-1e-9 && !t.Pinned {
+		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, a finer round gauge or a smaller thumb allowance would help.",
+			t.N, t.Exact, p.Gusset.Rounds.N)
+	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
+		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: the fixed numbers are in the way.", t.N, t.Exact)
+	}
+	r := p.Gusset.Rounds
+	if math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9 && !r.Pinned {
+		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: one increase round and a plain round after it are the least.", r.N, r.Exact)
+	}
+}
+
+// warnMultiples says where a fixed number overrides a multiple.
+func (w *work) warnMultiples() {
+	p := &w.plan
+	if n := p.Body.Stitches; n.Pinned && !p.Stitch.allows(n.N) {
+		p.say("repeat", "The fixed %d stitches of the hand don't fit the repeat of %d.", n.N, p.Stitch.Repeat)
+	} else if !p.Stitch.allows(p.Bridge.HandAfter) {
+		p.say("repeat", "After the bridge the hand has %d stitches, which don't fit the repeat of %d; a fixed number asks for it.", p.Bridge.HandAfter, p.Stitch.Repeat)
+	} else if p.Bridge.HandAfter != p.Body.Stitches.N {
+		p.say("hand_after", "After the bridge the hand has %d stitches, %d before the gusset.", p.Bridge.HandAfter, p.Body.Stitches.N)
+	}
+	if n := p.Cuff.CastOn; n.N%p.Stitch.Rib != 0 {
+		p.say("rib", "The cast-on of %d stitches is no multiple of the rib (%d).", n.N, p.Stitch.Rib)
+	}
+	if p.Kind == Fingerless && w.pins.TopRounds.On {
+		p.say("top_rounds", "A fingerless mitt has no top; its fixed rounds are not used.")
+	}
+}
+
+func (w *work) warnShare() {
+	p := &w.plan
+	share := float64(p.Thumb.Held) / float64(p.Body.Stitches.N)
+	switch {
+	case share > largestShare:
+		p.say("gusset_share", "The thumb holds %d of %d stitches, %.0f %%: more than 45 %% leaves the palm narrow. Measure the thumb and its base again.",
+			p.Thumb.Held, p.Body.Stitches.N, share*100)
+	case share < smallestShare:
+		p.say("gusset_share", "The thumb holds %d of %d stitches, %.0f %%: less than 25 %% may pull at the base of the thumb. Measure the thumb and the gusset length again.",
+			p.Thumb.Held, p.Body.Stitches.N, share*100)
+	}
+}
+
+// The girth that a cuff must reach over its own, above which it may not pass
+// the hand: by kind of rib (common practice, no source).
+const (
+	passageStocking = 1.25
+	passageRib2x2   = 1.35
+	passageRib1x1   = 1.45
+)
+
+func (w *work) warnCuff() {
+	p := &w.plan
+	most, what := passageRib2x2, "2×2 rib"
+	switch p.Stitch.Rib {
+	case 1:
+		most, what = passageStocking, "stocking stitch"
+	case 2:
+		most, what = passageRib1x1, "1×1 rib"
+	case 4:
+	default:
+		what = "this rib"
+	}
+	if p.Cuff.Passage > most {
+		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/most)), p.Stitch.Rib)
+		p.say("cuff_passage", "The cuff must stretch to %.2f of its girth to pass the hand; %s gives about %.2f. %d stitches would pass.",
+			p.Cuff.Passage, what, most, needs)
+	}
+	if p.Ease.Cuff < -0.10 || p.Ease.Hand < -0.10 {
+		p.say("tight", "This is much smaller than the hand. Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.")
+	}
+}
+
+// infant is the mean hand length at 2 to 3½ years (105.5 mm, Snyder et al.
+// 1977); below it the cautions for babies are shown.
+const infant = 105.5
+
+func (w *work) warnSmall() {
+	p := &w.plan
+	if p.Hand.Length < hand.Baby {
+		p.say("thumbless", "For a hand under 95 mm long a mitten without a thumb is usual. The ratios that fill missing measurements are not sourced under 2 years.")
+	}
+	if p.Hand.Length.MM() < infant {
+		p.say("baby", "For a baby or small child: no loose ends or long strands inside, no tight elastic, no cord round the neck; look at the hands often. This is general caution, not medical advice.")
+	}
+}
+
+// sizeMessage says why a hand can't be knitted at a gauge.
+func sizeMessage(h hand.Hand, g, q, exact float64) string {
+	switch {
+	case exact < fewestStitches:
+		return fmt.Sprintf("of %s makes %.1f stitches at %.3g stitches over 10 cm; a mitt needs 8 at least: use a finer yarn, or check swatch and tape", h.Circumference, exact, g*100)
+	case exact > mostStitches:
+		return fmt.Sprintf("of %s makes %.0f stitches at %.3g stitches over 10 cm; 1000 are the most: check swatch and tape", h.Circumference, exact, g*100)
+	}
+	return fmt.Sprintf("with a hand %s long makes %.0f rounds at %.3g rounds over 10 cm; 1500 are the most: check swatch and tape", h.Length, q*h.Length.MM(), q*100)
+}

@@ -1,0 +1,60 @@
+package project
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/sheet"
+)
+
+func schema(t *testing.T) *jsonschema.Schema {
+	t.Helper()
+	raw, err := os.ReadFile(filepath.Join("..", "..", "testdata", "plan.schema.json"))
+	require.NoError(t, err)
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(raw))
+	require.NoError(t, err)
+	c := jsonschema.NewCompiler()
+	require.NoError(t, c.AddResource("plan.schema.json", doc))
+	s, err := c.Compile("plan.schema.json")
+	require.NoError(t, err)
+	return s
+}
+
+// Plans of many sheets hold to the documented schema, with and without fit;
+// leaving out the fit changes nothing else.
+func TestReportHoldsToTheSchema(t *testing.T) {
+	s := schema(t)
+	rng := rand.New(rand.NewPCG(1, 2))
+	pl := NewPlanner()
+	for i := range 60 {
+		sh := sheet.Sheet{
+			"kind": []string{"fingerless", "mitten"}[i%2], "unit": "mm",
+			"gauge.swatches[0].stitches": fmt.Sprint(14 + rng.IntN(26)), "gauge.swatches[0].width": "100",
+			"hand.hand_circumference": fmt.Sprint(130 + rng.IntN(120)),
+			"stitch.both_edges":       fmt.Sprint(i%5 != 0), "stitch.rib": fmt.Sprint(1 + i%4),
+		}
+		p, err := pl.Plan(sh)
+		require.NoError(t, err)
+		var docs [2]map[string]any
+		for j, brief := range []bool{false, true} {
+			raw, err := Report(p, brief)
+			require.NoError(t, err)
+			doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(raw))
+			require.NoError(t, err)
+			require.NoError(t, s.Validate(doc), "%s", raw)
+			require.NoError(t, json.Unmarshal(raw, &docs[j]))
+		}
+		assert.NotEmpty(t, docs[0]["fit"])
+		delete(docs[0], "fit")
+		assert.Equal(t, docs[0], docs[1])
+	}
+}

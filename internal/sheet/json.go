@@ -1,0 +1,103 @@
+package sheet
+
+import (
+	"bytes"
+	"encoding/json"
+	"regexp"
+	"strings"
+)
+
+// plainNumber is a number that JSON takes as it stands and that has no
+// exponent.
+var plainNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
+
+// JSON writes the sheet as a document that Parse reads: keys in the order of
+// the sheet, what was not given left out, numbers as numbers where the typed
+// text is one, otherwise the text.
+func (s Sheet) JSON() []byte {
+	var b bytes.Buffer
+	s.write(&b, "", &tree)
+	var out bytes.Buffer
+	// The document was put together from valid parts, so Indent can't fail.
+	_ = json.Indent(&out, b.Bytes(), "", "  ")
+	out.WriteByte('\n')
+	return out.Bytes()
+}
+
+// has tells whether anything below a path was given.
+func (s Sheet) has(path string) bool {
+	for p := range s {
+		if (p == path || strings.HasPrefix(p, path+".") || strings.HasPrefix(p, path+"[")) && s.Given(p) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (s Sheet) write(b *bytes.Buffer, path string, n *node) {
+	switch n.kind {
+	case object:
+		s.writeObject(b, path, n)
+	case list:
+		b.WriteByte('[')
+		for i := range s.Rows(path) {
+			if i > 0 {
+				b.WriteByte(',')
+			}
+			s.writeObject(b, row(path, i), n)
+		}
+		b.WriteByte(']')
+	default:
+		b.Write(n.scalar(s.Given(path)))
+	}
+}
+
+func (s Sheet) writeObject(b *bytes.Buffer, path string, n *node) {
+	b.WriteByte('{')
+	comma := false
+	for i := range n.members {
+		m := &n.members[i]
+		at := join(path, m.key)
+		if m.key == "format" {
+			b.WriteString(`"format":"` + Format + `"`)
+			comma = true
+			continue
+		}
+		if !s.has(at) {
+			continue
+		}
+		if comma {
+			b.WriteByte(',')
+		}
+		comma = true
+		b.WriteString(`"` + m.key + `":`)
+		s.write(b, at, m)
+	}
+	b.WriteByte('}')
+}
+
+// scalar is one value as JSON.
+func (n *node) scalar(text string) []byte {
+	switch n.kind {
+	case ease:
+		if v, ok := easeOf(text); ok && !plainNumber.MatchString(text) {
+			raw, _ := json.Marshal(v)
+			return raw
+		}
+	case number:
+		text = strings.Replace(text, ",", ".", 1)
+	case flag:
+		if text == "true" || text == "false" {
+			return []byte(text)
+		}
+	case rhythm:
+		if strings.Contains(text, ",") {
+			return []byte("[" + text + "]")
+		}
+	}
+	if n.kind != choice && plainNumber.MatchString(text) {
+		return []byte(text)
+	}
+	raw, _ := json.Marshal(text) // a string can't fail
+	return raw
+}

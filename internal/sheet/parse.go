@@ -1,0 +1,245 @@
+package sheet
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"thenar/internal/fault"
+)
+
+// Largest is the most bytes that a sheet may have.
+const Largest = 1 << 20
+
+// root is the path that stands in messages for the sheet as a whole.
+const root = "sheet"
+
+// Parse reads a measure sheet from JSON. Keys are exact in case; a key that
+// is unknown or stands twice, a value of the wrong type, and anything after
+// the document are faults, each naming its field. The texts are kept as they
+// stand; Request says whether they can be used.
+func Parse(data []byte) (Sheet, error) {
+	p := parser{sheet: Sheet{}}
+	if len(data) > Largest {
+		p.faults.Add(root, "has %d bytes; a measure sheet has at most %d", len(data), Largest)
+		return nil, p.faults
+	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		p.faults.Add(root, `is empty; write a JSON object such as {"gauge": …, "hand": …}`)
+		return nil, p.faults
+	}
+	p.dec = jsontext.NewDecoder(bytes.NewReader(data))
+	if err := p.value("", &tree); err != nil {
+		p.faults.Add(root, "is not JSON as expected: %s", reason(err))
+		return nil, p.faults
+	}
+	if _, err := p.dec.ReadToken(); !errors.Is(err, io.EOF) {
+		p.faults.Add(root, "goes on after the document; one JSON object is all")
+	}
+	if err := p.faults.Err(); err != nil {
+		return nil, err
+	}
+	return p.sheet, nil
+}
+
+// reason puts a syntax error into a few words with its place.
+func reason(err error) string {
+	var syntax *jsontext.SyntacticError
+	if errors.As(err, &syntax) {
+		if errors.Is(syntax.Err, jsontext.ErrDuplicateName) {
+			return fmt.Sprintf("a key stands twice (byte %d, at %s); keep one", syntax.ByteOffset, syntax.JSONPointer)
+		}
+		if errors.Is(syntax.Err, io.ErrUnexpectedEOF) {
+			return fmt.Sprintf("it ends too early, after byte %d", syntax.ByteOffset)
+		}
+		return fmt.Sprintf("%v (byte %d)", syntax.Err, syntax.ByteOffset)
+	}
+	return strings.TrimPrefix(err.Error(), "jsontext: ")
+}
+
+type parser struct {
+	dec    *jsontext.Decoder
+	sheet  Sheet
+	faults fault.Fields
+}
+
+// value reads one value for a node. The error is one of syntax, after which
+// nothing more can be read; what is only wrong is added to the faults.
+func (p *parser) value(path string, n *node) error {
+	k := p.dec.PeekKind()
+	switch n.kind {
+	case object:
+		if k == '{' {
+			return p.object(path, n)
+		}
+	case list:
+		if k == '[' {
+			return p.rows(path, n)
+		}
+	case rhythm:
+		if k == '[' {
+			return p.intervals(path)
+		}
+		if k == '0' {
+			return p.text(path)
+		}
+	case length, height:
+		if k == '0' || k == '"' {
+			return p.text(path)
+		}
+	case choice:
+		if k == '"' {
+			return p.text(path)
+		}
+	case flag:
+		if k == 't' || k == 'f' {
+			return p.text(path)
+		}
+	default:
+		if k == '0' {
+			return p.text(path)
+		}
+	}
+	got, err := p.dec.ReadValue()
+	if err != nil {
+		return err
+	}
+	at := path
+	if at == "" {
+		at = root
+	}
+	p.faults.Add(at, "is %s; write %s", clip(string(got)), n.expected())
+	return nil
+}
+
+// expected says what a node takes.
+func (n *node) expected() string {
+	switch n.kind {
+	case object:
+		return "an object in braces"
+	case list:
+		return "a list of objects in brackets"
+	case length, height:
+		return `a length as a number, or as text such as "7 1/2"`
+	case choice:
+		return "one of: " + strings.Join(n.words, ", ")
+	case flag:
+		return "true or false"
+	case rhythm:
+		return "a whole number such as 3, or a list such as [2, 3]"
+	case whole:
+		return "a whole number"
+	}
+	return "a number"
+}
+
+// clip keeps a message short whatever was typed.
+func clip(text string) string {
+	const most = 40
+	r := []rune(text)
+	if len(r) <= most {
+		return text
+	}
+	return string(r[:most]) + "…"
+}
+
+// text takes a scalar as it was typed.
+func (p *parser) text(path string) error {
+	token, err := p.dec.ReadToken()
+	if err != nil {
+		return err
+	}
+	text := token.String()
+	if token.Kind() == '"' && strings.TrimSpace(text) == "" {
+		p.faults.Add(path, "is empty; leave the key out or give a value")
+		return nil
+	}
+	p.sheet[path] = text
+	return nil
+}
+
+func (p *parser) object(path string, n *node) error {
+	if _, err := p.dec.ReadToken(); err != nil {
+		return err
+	}
+	for p.dec.PeekKind() != '}' {
+		token, err := p.dec.ReadToken()
+		if err != nil {
+			return err
+		}
+		key := token.String()
+		member := n.find(key)
+		if member == nil {
+			p.faults.Add(join(path, clip(key)), "is not known here; the nearest known key is %q", n.nearest(key))
+			if err := p.dec.SkipValue(); err != nil {
+				return err
+			}
+			continue
+		}
+		if err := p.value(join(path, key), member); err != nil {
+			return err
+		}
+	}
+	_, err := p.dec.ReadToken()
+	return err
+}
+
+// nearest is the known key with the fewest letters changed.
+func (n *node) nearest(key string) string {
+	best, least := "", -1
+	for _, m := range n.members {
+		if d := levenshtein.ComputeDistance(clip(key), m.key); least < 0 || d < least {
+			best, least = m.key, d
+		}
+	}
+	return best
+}
+
+func (p *parser) rows(path string, n *node) error {
+	if _, err := p.dec.ReadToken(); err != nil {
+		return err
+	}
+	rowNode := node{members: n.members}
+	for i := 0; p.dec.PeekKind() != ']'; i++ {
+		if i == n.most {
+			p.faults.Add(path, "has more than %d rows; %d are the most", n.most, n.most)
+		}
+		if i >= n.most {
+			if err := p.dec.SkipValue(); err != nil {
+				return err
+			}
+			continue
+		}
+		if err := p.value(row(path, i), &rowNode); err != nil {
+			return err
+		}
+	}
+	_, err := p.dec.ReadToken()
+	return err
+}
+
+// intervals keeps a list of rhythm intervals as "2, 3".
+func (p *parser) intervals(path string) error {
+	raw, err := p.dec.ReadValue()
+	if err != nil {
+		return err
+	}
+	inner := strings.TrimSpace(strings.Trim(strings.TrimSpace(string(raw)), "[]"))
+	var parts []string
+	for _, part := range strings.Split(inner, ",") {
+		part = strings.TrimSpace(part)
+		if _, err := strconv.ParseUint(part, 10, 31); err != nil {
+			p.faults.Add(path, "is %s; write a whole number such as 3, or a list such as [2, 3]", clip(string(raw)))
+			return nil
+		}
+		parts = append(parts, part)
+	}
+	p.sheet[path] = strings.Join(parts, ", ")
+	return nil
+}

@@ -1,0 +1,312 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/gauge"
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/units"
+)
+
+// Defaults of a sheet that leaves them out.
+const (
+	DefaultKind   = mitt.Fingerless
+	DefaultUnit   = units.CM
+	DefaultRepeat = 2
+	DefaultRib    = 2
+)
+
+// Unit is the unit in which the lengths are typed.
+func (s Sheet) Unit() units.Unit {
+	if u := units.Unit(s.Given(PathUnit)); u.Size() != 0 {
+		return u
+	}
+	return DefaultUnit
+}
+
+// Kind is the kind of mitt, as typed.
+func (s Sheet) Kind() mitt.Kind {
+	if k := s.Given(PathKind); k != "" {
+		return mitt.Kind(k)
+	}
+	return DefaultKind
+}
+
+// Request turns the typed texts into what a plan is made from. Every text
+// that can't be used is a fault of its own, in the order of the sheet.
+func (s Sheet) Request() (*mitt.Request, error) {
+	r := reader{sheet: s, unit: s.Unit()}
+	r.words()
+	req := &mitt.Request{Kind: s.Kind()}
+	swatches := r.swatches()
+	req.Hand = r.hand()
+	req.Ease = mitt.Ease{
+		Hand: r.ease("ease.hand"), Cuff: r.ease("ease.cuff"),
+		ThumbAdded: r.length("ease.thumb_girth_added"),
+	}
+	req.Lengths = mitt.Lengths{
+		Cuff: r.length("length.cuff"), CuffPlain: r.length("length.cuff_plain"),
+		AboveGusset: r.length("length.above_gusset"), Edging: r.length("length.edging"),
+		Thumb: r.length("length.thumb"), ThumbEdging: r.length("length.thumb_edging"),
+	}
+	req.Stitch = mitt.Stitches{
+		Repeat:   r.wholeOr("stitch.repeat", 1, mostWhole, DefaultRepeat),
+		Offset:   r.wholeOr("stitch.offset", -mostWhole, mostWhole, 0),
+		Rib:      r.wholeOr("stitch.rib", 1, mostWhole, DefaultRib),
+		OneSided: !r.flag("stitch.both_edges", true),
+	}
+	r.pins(&req.Pins)
+	if err := r.faults.Err(); err != nil {
+		return nil, err
+	}
+	var err error
+	req.Gauge, err = gauge.Of(swatches, "gauge.swatches")
+	return req, err
+}
+
+// mostWhole bounds every count of stitches.
+const mostWhole = 1_000
+
+type reader struct {
+	sheet  Sheet
+	unit   units.Unit
+	faults fault.Fields
+}
+
+// words checks the choices that stand at the top of the sheet.
+func (r *reader) words() {
+	for _, path := range []string{"format", PathKind, PathUnit} {
+		r.choice(path, tree.find(path))
+	}
+	if r.sheet.Given(PathKind) == "glove" {
+		r.faults.Add(PathKind, "is glove, which can't be planned yet; write fingerless or mitten")
+	}
+}
+
+func (r *reader) choice(path string, n *node) string {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return ""
+	}
+	for _, word := range n.words {
+		if text == word {
+			return text
+		}
+	}
+	r.faults.Add(path, "is %q; write one of: %s", clip(text), strings.Join(n.words, ", "))
+	return ""
+}
+
+func (r *reader) length(path string) units.Length {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return 0
+	}
+	l, err := units.Parse(text, r.unit)
+	if err != nil {
+		r.faults.Add(path, "%s", err)
+	}
+	return l
+}
+
+// required is a length that must stand.
+func (r *reader) required(path, why string) units.Length {
+	if r.sheet.Given(path) == "" {
+		r.faults.Add(path, "is missing; %s", why)
+		return 0
+	}
+	return r.length(path)
+}
+
+func (r *reader) hand() hand.Hand {
+	h := hand.Hand{
+		Circumference: r.required(hand.FieldCircumference, "measure round the knuckles without the thumb"),
+		Wrist:         r.length(hand.FieldWrist), Thumb: r.length(hand.FieldThumb),
+		Length: r.length(hand.FieldLength), GussetLength: r.length(hand.FieldGussetLength),
+		ThumbLength: r.length(hand.FieldThumbLength), WristToCrotch: r.length(hand.FieldWristToCrotch),
+		Palm: r.length(hand.FieldPalm),
+	}
+	for i := range r.sheet.Rows(hand.FieldProfile) {
+		path := row(hand.FieldProfile, i)
+		h.Profile = append(h.Profile, hand.Point{
+			Height: r.height(path + ".height"),
+			Girth:  r.required(path+".girth", "give the girth at this height, or leave the row out"),
+		})
+	}
+	return h
+}
+
+// height is a length that may be 0, the base of the gusset.
+func (r *reader) height(path string) units.Length {
+	text := r.sheet.Given(path)
+	if strings.Trim(text, "0.,") == "" && strings.Contains(text, "0") {
+		return 0
+	}
+	return r.required(path, "give the height above the base of the gusset, or leave the row out")
+}
+
+func (r *reader) swatches() []gauge.Swatch {
+	const path = "gauge.swatches"
+	var swatches []gauge.Swatch
+	members := tree.find("gauge").find("swatches")
+	for i := range r.sheet.Rows(path) {
+		at := row(path, i)
+		swatches = append(swatches, gauge.Swatch{
+			Stitches:  r.number(at+".stitches", "count the stitches over the width"),
+			Width:     r.required(at+".width", "give the width over which the stitches were counted"),
+			Rounds:    r.number(at+".rounds", ""),
+			Height:    r.length(at + ".height"),
+			Flat:      r.choice(at+".worked", members.find("worked")) == "flat",
+			Washed:    r.flag(at+".washed", false),
+			CountedTo: r.numberOr(at+".counted_to", 0.5),
+		})
+	}
+	return swatches
+}
+
+// number reads a decimal of plain digits; why says that it must be given.
+func (r *reader) number(path, why string) float64 {
+	text := r.sheet.Given(path)
+	if text == "" {
+		if why != "" {
+			r.faults.Add(path, "is missing; %s", why)
+		}
+		return 0
+	}
+	n, ok := decimal(text)
+	if !ok {
+		r.faults.Add(path, "is %q; write digits such as 24 or 24.5", clip(text))
+		return 0
+	}
+	if n == 0 || n > 10_000 {
+		r.faults.Add(path, "is %s; write a number above 0 and at most 10000", clip(text))
+	}
+	return n
+}
+
+func (r *reader) numberOr(path string, byDefault float64) float64 {
+	if r.sheet.Given(path) == "" {
+		return byDefault
+	}
+	return r.number(path, "")
+}
+
+// decimal takes digits with at most one "." or ",": no sign, exponent, NaN.
+func decimal(text string) (float64, bool) {
+	plain := strings.Replace(text, ",", ".", 1)
+	if len(plain) > 20 || strings.Trim(plain, "0123456789.") != "" {
+		return 0, false
+	}
+	n, err := strconv.ParseFloat(plain, 64)
+	return n, err == nil
+}
+
+// ease reads fabric over body minus one, or the same as a percentage with
+// its sign; the plan checks its range.
+func (r *reader) ease(path string) *float64 {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return nil
+	}
+	n, ok := easeOf(text)
+	if !ok {
+		r.faults.Add(path, "is %q; write fabric over body minus one, such as -0.05, or the same as -5 %%", clip(text))
+		return nil
+	}
+	return &n
+}
+
+func easeOf(text string) (float64, bool) {
+	rest, percent := strings.CutSuffix(strings.Replace(text, "−", "-", 1), "%")
+	rest = strings.TrimSpace(rest)
+	rest, negative := strings.CutPrefix(rest, "-")
+	if !negative {
+		rest = strings.TrimPrefix(rest, "+")
+	}
+	n, ok := decimal(strings.TrimSpace(rest))
+	if percent {
+		n /= 100
+	}
+	if negative {
+		n = -n
+	}
+	return n, ok
+}
+
+func (r *reader) flag(path string, byDefault bool) bool {
+	switch text := r.sheet.Given(path); text {
+	case "":
+		return byDefault
+	case "true":
+		return true
+	case "false":
+		return false
+	default:
+		r.faults.Add(path, "is %q; write true or false", clip(text))
+		return byDefault
+	}
+}
+
+func (r *reader) wholeOr(path string, low, high, byDefault int) int {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return byDefault
+	}
+	n, ok := wholeOf(text)
+	if !ok || n < low || n > high {
+		r.faults.Add(path, "is %s; write a whole number from %d to %d", clip(text), low, high)
+		return byDefault
+	}
+	return n
+}
+
+// wholeOf reads digits, perhaps with a minus sign; 5.0 is no whole number.
+func wholeOf(text string) (int, bool) {
+	digits := strings.TrimPrefix(text, "-")
+	if digits == "" || len(digits) > 9 || strings.Trim(digits, "0123456789") != "" {
+		return 0, false
+	}
+	n, err := strconv.Atoi(text)
+	return n, err == nil
+}
+
+// pins reads the fixed numbers; mitt knows their names and ranges.
+func (r *reader) pins(pins *mitt.Pins) {
+	for _, m := range tree.find("pins").members {
+		path := join("pins", m.key)
+		text := r.sheet.Given(path)
+		switch {
+		case text == "":
+		case m.kind == rhythm:
+			pins.Rhythm = r.rhythm(path, text)
+		default:
+			n, ok := wholeOf(text)
+			if low, high := mitt.PinRange(m.key); !ok || n < low || n > high {
+				r.faults.Add(path, "is %s; write a whole number from %d to %d", clip(text), low, high)
+				continue
+			}
+			pins.Set(m.key, n)
+		}
+	}
+}
+
+func (r *reader) rhythm(path, text string) []int {
+	var intervals []int
+	for _, part := range strings.Split(text, ",") {
+		n, ok := wholeOf(strings.TrimSpace(part))
+		if !ok || n < mitt.ShortestInterval {
+			r.faults.Add(path, "is %s; write the rounds from one increase round to the next, 2 or more: 3, or 2, 3 to take turns", clip(text))
+			return nil
+		}
+		intervals = append(intervals, n)
+	}
+	if len(intervals) > mostProfile {
+		r.faults.Add(path, "has %d intervals; %s", len(intervals), fmt.Sprintf("%d are the most", mostProfile))
+		return nil
+	}
+	return intervals
+}

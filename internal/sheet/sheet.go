@@ -1,0 +1,179 @@
+// Package sheet reads and writes measure sheets: what a person measured and
+// decided, exactly as they typed it. The same sheet stands behind a JSON file
+// and behind the measure form, so both are checked by the same words.
+package sheet
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// Format names the version of the sheet.
+const Format = "thenar/sheet@1"
+
+// Sheet holds the typed text of every value by its path, such as
+// "hand.thumb_circumference" or "gauge.swatches[0].stitches". A path that is
+// missing, or holds only spaces, was not given. Nothing is converted until
+// Request is asked, so that what was typed is never lost, right or wrong.
+type Sheet map[string]string
+
+// Paths that are used by name elsewhere.
+const (
+	PathKind = "kind"
+	PathUnit = "unit"
+)
+
+// The most rows that a sheet may have.
+const (
+	mostSwatches = 20
+	mostProfile  = 50
+)
+
+// kind is what a value may be.
+type kind int
+
+const (
+	object kind = iota
+	list        // rows of an object
+	length      // a length in the sheet's unit
+	height      // a length that may be 0
+	number      // a decimal above 0
+	ease        // a decimal that may be negative, or a percentage when typed
+	whole       // a whole number, perhaps with a sign
+	choice      // one of some words
+	flag        // true or false
+	rhythm      // a whole number, or a list of them
+)
+
+// node is a key of the sheet's tree.
+type node struct {
+	key     string
+	kind    kind
+	words   []string // of a choice
+	most    int      // rows of a list
+	members []node   // of an object or of a row
+}
+
+func keys(k kind, names ...string) []node {
+	nodes := make([]node, len(names))
+	for i, name := range names {
+		nodes[i] = node{key: name, kind: k}
+	}
+	return nodes
+}
+
+// tree is the whole sheet in the order in which a person fills it.
+var tree = node{members: []node{
+	{key: "format", kind: choice, words: []string{Format}},
+	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "glove"}},
+	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
+	{key: "gauge", members: []node{{key: "swatches", kind: list, most: mostSwatches, members: []node{
+		{key: "stitches", kind: number},
+		{key: "width", kind: length},
+		{key: "rounds", kind: number},
+		{key: "height", kind: length},
+		{key: "worked", kind: choice, words: []string{"round", "flat"}},
+		{key: "washed", kind: flag},
+		{key: "counted_to", kind: number},
+	}}}},
+	{key: "hand", members: append(keys(length,
+		"hand_circumference", "wrist_circumference", "thumb_circumference", "hand_length",
+		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference"),
+		node{key: "profile", kind: list, most: mostProfile, members: []node{
+			{key: "height", kind: height}, {key: "girth", kind: length},
+		}})},
+	{key: "ease", members: append(keys(ease, "hand", "cuff"), node{key: "thumb_girth_added", kind: length})},
+	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
+	{key: "stitch", members: append(keys(whole, "repeat", "offset", "rib"), node{key: "both_edges", kind: flag})},
+	{key: "pins", members: append(keys(whole,
+		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
+		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
+		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "rhythm", kind: rhythm})},
+}}
+
+// find is the member with a key; nil if there is none.
+func (n *node) find(key string) *node {
+	for i := range n.members {
+		if n.members[i].key == key {
+			return &n.members[i]
+		}
+	}
+	return nil
+}
+
+// join makes a path of a parent and a key.
+func join(parent, key string) string {
+	if parent == "" {
+		return key
+	}
+	return parent + "." + key
+}
+
+// row is the path of row i of a list.
+func row(parent string, i int) string { return fmt.Sprintf("%s[%d]", parent, i) }
+
+// Given is the trimmed text at a path; empty if it was not given.
+func (s Sheet) Given(path string) string { return strings.TrimSpace(s[path]) }
+
+// Rows counts the rows of a list: one more than the highest row of which
+// anything was given.
+func (s Sheet) Rows(path string) int {
+	rows := 0
+	for i := range max(mostSwatches, mostProfile) {
+		prefix := row(path, i) + "."
+		for p := range s {
+			if strings.HasPrefix(p, prefix) && s.Given(p) != "" {
+				rows = i + 1
+				break
+			}
+		}
+	}
+	return rows
+}
+
+// Known tells whether a path belongs to a sheet.
+func Known(path string) bool {
+	n := &tree
+	for _, part := range strings.Split(path, ".") {
+		key, index, isRow := strings.Cut(part, "[")
+		if n = n.find(key); n == nil || isRow != (n.kind == list) {
+			return false
+		}
+		if isRow && !rowWithin(index, n.most) {
+			return false
+		}
+	}
+	return n.kind != object && n.kind != list
+}
+
+// rowWithin reads "3]" and holds it to fewer than most, written plainly.
+func rowWithin(index string, most int) bool {
+	for i := range most {
+		if index == fmt.Sprintf("%d]", i) {
+			return true
+		}
+	}
+	return false
+}
+
+// Clone is a copy that shares nothing.
+func (s Sheet) Clone() Sheet {
+	out := make(Sheet, len(s))
+	for path, text := range s {
+		out[path] = text
+	}
+	return out
+}
+
+// Paths lists the paths that were given, sorted.
+func (s Sheet) Paths() []string {
+	paths := make([]string, 0, len(s))
+	for path := range s {
+		if s.Given(path) != "" {
+			paths = append(paths, path)
+		}
+	}
+	sort.Strings(paths)
+	return paths
+}

@@ -1,0 +1,185 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// Reason says in a sentence where a number of the plan comes from. Key is
+// stable, so that a page can put it beside its number.
+type Reason struct {
+	Key   string // as in a plan's JSON: "cuff.cast_on"
+	Part  stitch.Part
+	Round int    // the round of the part at which the number happens
+	Name  string // what the number is called
+	Value string
+	Why   string
+	Fixed bool
+}
+
+// Reasons explains every number of the plan in the order in which it is
+// knitted, with its residual in the unit and the two neighbouring choices.
+func Reasons(p *mitt.Plan, u units.Unit) []Reason {
+	r := reasons{p: p, u: u}
+	r.cuff()
+	r.gusset()
+	r.hand()
+	r.thumb()
+	return r.list
+}
+
+type reasons struct {
+	p    *mitt.Plan
+	u    units.Unit
+	list []Reason
+}
+
+func (r *reasons) add(key string, part stitch.Part, round int, name, value, why string, fixed bool) {
+	r.list = append(r.list, Reason{key, part, round, name, value, why, fixed})
+}
+
+// near is the end of a sentence on a count: what was wanted, and what the
+// choices on both sides would have given.
+func (r *reasons) near(c mitt.Count, perMM float64) string {
+	text := fmt.Sprintf("%.1f would be exact", c.Exact)
+	if c.Pinned {
+		return text + "; this number is fixed"
+	}
+	return fmt.Sprintf("%s; %d is %s, the neighbours %d and %d would be %s and %s", text, c.N,
+		r.off(c, c.N, perMM), c.Below, c.Above, r.off(c, c.Below, perMM), r.off(c, c.Above, perMM))
+}
+
+// off is how far a count lies from its target, as a signed length.
+func (r *reasons) off(c mitt.Count, n int, perMM float64) string {
+	return Signed((float64(n)-c.Exact)/perMM, r.u)
+}
+
+// Signed is a difference in mm as a length in the unit with its sign; in
+// inches to the hundredth, since an eighth is too coarse for a residual.
+func Signed(mm float64, u units.Unit) string {
+	sign := "+"
+	if mm < 0 {
+		sign, mm = "−", -mm
+	}
+	switch u {
+	case units.IN:
+		return fmt.Sprintf("%s%.2f in", sign, mm/units.Inch.MM())
+	case units.CM:
+		return fmt.Sprintf("%s%.1f cm", sign, mm/10)
+	}
+	return fmt.Sprintf("%s%.0f mm", sign, mm)
+}
+
+func (r *reasons) length(mm float64) string { return units.FromMM(mm).With(r.u) }
+
+// percent is an ease in words: "+5 %", or "no" for none.
+func percent(e float64) string {
+	if e > -0.005 && e < 0.005 {
+		return "no"
+	}
+	return strings.Replace(fmt.Sprintf("%+.0f %%", e*100), "-", "−", 1)
+}
+
+func (r *reasons) cuff() {
+	p := r.p
+	g, q := p.Gauge.Stitches, p.Gauge.Rounds
+	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, as a multiple of the rib (%d), between 78 %% and all of the hand's %d: %s.",
+		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Stitch.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g))
+	r.add("cuff.cast_on", stitch.Cuff, 1, "cast on", Plural(p.Cuff.CastOn.N, "stitch"), why, p.Cuff.CastOn.Pinned)
+	r.add("cuff.rounds", stitch.Cuff, 1, "ribbing", Plural(p.Cuff.Rounds, "round"),
+		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100), false)
+	change := "the count stays."
+	if p.Cuff.Change != 0 {
+		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
+	}
+	r.add("cuff.plain_rounds", stitch.CuffPlain, 1, "plain rounds", Plural(p.Cuff.PlainRounds, "round"),
+		fmt.Sprintf("%s to the gusset; %s", r.length(float64(p.Cuff.PlainRounds)/q), change), false)
+}
+
+func (r *reasons) gusset() {
+	p := r.p
+	g := p.Gauge.Stitches
+	n := p.Body.Stitches
+	r.add("hand.stitches", stitch.Gusset, 1, "hand", Plural(n.N, "stitch"),
+		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s.",
+			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g)), n.Pinned)
+	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base), false)
+	r.add("gusset.rounds", stitch.Gusset, 1, "gusset", Plural(p.Gusset.Rounds.N, "round"),
+		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), p.Gusset.Rounds.Pinned)
+	r.add("gusset.increase_rounds", stitch.Gusset, 1, "increase rounds", fmt.Sprint(p.Gusset.Increases),
+		fmt.Sprintf("%s They follow %s from %d to %d stitches most closely. Where the thumb parts, the hand with its gusset is %s against the palm with the thumb.",
+			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), lineWords(p), p.Gusset.Base, p.Gusset.Stitches, Signed(p.Residual.Crotch, r.u)), false)
+}
+
+// lineWords is what the increases follow.
+func lineWords(p *mitt.Plan) string {
+	if len(p.Hand.Profile) > 0 {
+		return "the girths measured on the hand"
+	}
+	return "the straight line"
+}
+
+func baseWhy(b int) string {
+	switch b {
+	case 3:
+		return "a middle column between the two edges: the gusset grows on both sides of it."
+	case 1:
+		return "one stitch makes the finest point; the count of the thumb asks for it."
+	}
+	return "the count of the thumb, or a fixed number, asks for it; three would be the first choice."
+}
+
+func (r *reasons) hand() {
+	p := r.p
+	g, q := p.Gauge.Stitches, p.Gauge.Rounds
+	r.add("thumb.held", stitch.Hand, 1, "held for the thumb", Plural(p.Thumb.Held, "stitch"),
+		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)), false)
+	r.add("bridge.cast_on", stitch.Hand, 1, "bridge", Plural(p.Bridge.CastOn, "stitch"),
+		fmt.Sprintf("cast on over the gap, %s wide, so that the hand has %d again; the fabric is %s against the hand with its ease.",
+			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)), false)
+	r.add("hand.rounds_above_gusset", stitch.Hand, 1, "above the gusset", Plural(p.Body.RoundsAbove, "round"),
+		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)), false)
+	if t := p.Top; t != nil {
+		r.add("top.rounds", stitch.Top, 1, "top", Plural(t.Rounds, "round"),
+			fmt.Sprintf("%s A rounded tip: slowly at first, then every round.", Schedule(t.DecreaseRounds, t.Stitches, t.End, -4, t.Rounds)), false)
+	}
+}
+
+func kept(o int) string {
+	if o == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" less the %d that stay on the hand", o)
+}
+
+func aboveWhy(p *mitt.Plan) string {
+	if p.Top != nil {
+		return "to where the top begins"
+	}
+	if p.Body.EdgingRounds == 0 {
+		return "plain to the bind-off"
+	}
+	return fmt.Sprintf("the last %d in rib over %d stitches", p.Body.EdgingRounds, p.Body.EdgingStitches)
+}
+
+func (r *reasons) thumb() {
+	p, t := r.p, &r.p.Thumb
+	r.add("thumb.picked_up", stitch.Thumb, 1, "picked up", Plural(t.PickedUp, "stitch"),
+		fmt.Sprintf("along the %d of the bridge: between them lie %d whole columns and two halves. The strand at each corner is worked in, so no hole stays.", p.Bridge.CastOn, max(p.Bridge.CastOn-1, 0)), false)
+	r.add("thumb.stitches", stitch.Thumb, 1, "thumb", Plural(t.Stitches.N, "stitch"),
+		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d.",
+			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased), t.Stitches.Pinned)
+	r.add("thumb.rounds", stitch.Thumb, 1, "thumb length", Plural(t.Rounds, "round"),
+		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)), false)
+}
+
+func thumbEnd(t *mitt.Thumb) string {
+	if t.EdgingRounds == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", the last %d in rib over %d stitches", t.EdgingRounds, t.EdgingStitches)
+}
