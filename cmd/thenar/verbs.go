@@ -1,13 +1,19 @@
 package main
 
 // defaultVerb is what thenar does without a verb.
-const defaultVerb = "plan"
+const defaultVerb = "serve"
 
 // verbs is filled in init, since the verbs themselves refer to it for help.
 var verbs []verb
 
 func init() {
 	verbs = []verb{
+		{
+			name: "serve", args: "[-listen 127.0.0.1:8420] [-db FILE]",
+			does:    "serves the app on this machine; what thenar does without a verb",
+			example: "thenar serve -listen 127.0.0.1:8421 -db mitts.db",
+			run:     serve,
+		},
 		{
 			name: "plan", args: "[-lines] [-brief] FILE",
 			does:    "works out the plan of a measure sheet, as JSON; - is standard input",
@@ -26,6 +32,12 @@ func init() {
 			does:    "spaces increases or decreases evenly over a round or a row",
 			example: "thenar evenly -stitches 38 -increase 6",
 			run:     evenly,
+		},
+		{
+			name: "demo", args: "[-db FILE]",
+			does:    "fills a new database with the sample mitts",
+			example: "thenar demo -db samples.db",
+			run:     demo,
 		},
 	}
 }

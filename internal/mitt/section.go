@@ -1,6 +1,8 @@
 package mitt
 
 import (
+	"slices"
+
 	"thenar/internal/shaping"
 	"thenar/internal/stitch"
 )
@@ -96,6 +98,7 @@ func increaseRound(count, base, step int, first bool) []stitch.Op {
 
 // times appends n of an operation.
 func times(ops []stitch.Op, op stitch.Op, n int) []stitch.Op {
+	ops = slices.Grow(ops, max(n, 0))
 	for range n {
 		ops = append(ops, op)
 	}

@@ -1,5 +1,3 @@
-// Package project derives all that follows from what a person decided about
-// one mitt.
 package project
 
 import (

@@ -2,50 +2,50 @@ package shaping
 
 import "math/bits"
 
-// Cost is the exact cost of a schedule: num/den stitches². Costs of one
-// problem have the same denominator.
+// Cost is the exact cost of a schedule: num/den stitches², not negative.
+// Costs of one problem have the same denominator, so that == compares them.
 type Cost struct{ num, den int64 }
 
 // Float is the cost in stitches², λ × changes included, as near as a float64
 // comes.
-func (c Cost) Float() float64 {
-	if c.den == 0 {
-		return 0
-	}
-	return float64(c.num) / float64(c.den)
-}
+func (c Cost) Float() float64 { return float64(c.num) / float64(max(c.den, 1)) }
 
-// Less compares two costs of one problem exactly.
-func (c Cost) Less(d Cost) bool { return c.num < d.num }
+// Less compares two costs exactly, of different problems too.
+func (c Cost) Less(d Cost) bool {
+	hi, lo := bits.Mul64(uint64(c.num), uint64(max(d.den, 1)))
+	hi2, lo2 := bits.Mul64(uint64(d.num), uint64(max(c.den, 1)))
+	return hi < hi2 || (hi == hi2 && lo < lo2)
+}
 
 // scale is how a problem is turned into whole numbers: deviations in 1/line
 // stitch, costs in 1/(line² · unit) stitch².
 type scale struct {
-	line   int64
-	unit   int64
-	lambda int64 // λ · line² · unit
+	line, unit int64
+	lambda     int64 // λ · line² · unit
 }
 
-// scale finds whole numbers for a checked problem: the default line times 2R,
-// a target times 10 000, and λ, given in thousandths, made whole.
+func (s scale) cost(num int64) Cost { return Cost{num, s.line * s.line * s.unit} }
+
+// scale finds whole numbers for a problem whose numbers are checked: the
+// default line times 2R, a target times 10 000, and unit so that λ, given in
+// thousandths, is whole. Every sum of costs then stays under 2⁶³.
 func (p *Problem) scale() (scale, error) {
 	s := scale{line: 2 * int64(p.Rounds)}
 	if p.Target != nil {
 		s.line = targetScale
 	}
-	s.unit = 1000 / gcd(p.Lambda, 1000)
-	lambda := product(product(s.line, s.line), p.Lambda*s.unit/1000)
+	square := s.line * s.line
+	shared := gcd(p.Lambda*(square%1000), 1000)
+	s.unit, s.lambda = 1000/shared, p.Lambda*square/shared
 	worst := int64(0)
 	for r := 1; r <= p.Rounds; r++ {
 		t := p.target(r, s.line)
 		worst = max(worst, magnitude(int64(p.From)*s.line-t), magnitude(int64(p.To)*s.line-t))
 	}
 	all := product(product(product(worst, worst), s.unit), int64(p.Rounds))
-	changes := product(lambda, int64(p.Rounds))
-	if all > largest/2 || changes > largest/2 {
+	if all > largest/2 || product(s.lambda, int64(p.Rounds)) > largest/2 {
 		return s, impossible("from", "to, target and lambda are too large to be compared exactly; write smaller numbers")
 	}
-	s.lambda = lambda
 	return s, nil
 }
 
@@ -61,35 +61,21 @@ func product(a, b int64) int64 {
 	return int64(lo)
 }
 
-func magnitude(n int64) int64 {
-	if n < 0 {
-		return -n
-	}
-	return n
-}
+func magnitude(n int64) int64 { return max(n, -n) }
 
 func gcd(a, b int64) int64 {
 	for b != 0 {
 		a, b = b, a%b
 	}
-	return max(a, 1)
+	return a
 }
 
-// target is T(r) in 1/line stitch.
-func (p *Problem) target(r int, line int64) int64 {
-	if p.Target != nil {
-		return p.Target[r-1]
-	}
-	return int64(p.From)*line + int64(p.To-p.From)*int64(2*r-1) + int64(p.Step)*int64(p.Rounds)
-}
-
-// CostOf is the cost of a given schedule. The rounds must climb and lie
-// within 1 … Rounds and be as many as the problem has changes; the gap and
-// the leads are not asked for, so that a fixed rhythm can be priced too.
+// CostOf is the cost of a given schedule, by its definition. The rounds must
+// climb, lie within 1 … Rounds and be as many as the problem has changes; the
+// gap, the leads and the first round are not asked for, so that a fixed
+// rhythm can be priced too.
 func CostOf(p Problem, rounds []int) (Cost, error) {
-	free := p
-	free.Gap, free.LeadIn, free.LeadOut, free.First = 1, 0, 0, 0
-	if err := free.check(); err != nil {
+	if err := p.checkNumbers(); err != nil {
 		return Cost{}, err
 	}
 	if len(rounds) != p.Changes() {
@@ -100,7 +86,7 @@ func CostOf(p Problem, rounds []int) (Cost, error) {
 			return Cost{}, impossible("rounds", "don't climb within 1 to %d", p.Rounds)
 		}
 	}
-	s, err := free.scale()
+	s, err := p.scale()
 	if err != nil {
 		return Cost{}, err
 	}
@@ -118,5 +104,5 @@ func CostOf(p Problem, rounds []int) (Cost, error) {
 			cost += s.lambda
 		}
 	}
-	return Cost{cost, s.line * s.line * s.unit}, nil
+	return s.cost(cost), nil
 }

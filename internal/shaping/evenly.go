@@ -6,9 +6,9 @@ import "fmt"
 // stitches: Uses is how many stitches of the round below one event takes, 0
 // for M1, 1 for kfb, 2 for k2tog and ssk.
 type Spread struct {
-	Stitches, Events int
+	Stitches, Events int  // each 1 … 1 000 000
 	Flat             bool // back and forth: plain stitches at both ends
-	Uses             int
+	Uses             int  // 0, 1 or 2
 }
 
 // Evenly gives the runs of plain stitches in the order worked: Events runs in
@@ -16,7 +16,9 @@ type Spread struct {
 // event. In the round event i of k stands at place ⌈i·n/k⌉ of n stitches, and
 // an event that uses stitches takes them from the run before it. Flat, the
 // n − k·uses plain stitches are divided into k + 1 runs, boundary i at
-// ⌈i·(n − k·uses)/(k + 1)⌉. A run may be 0, never negative.
+// ⌈i·(n − k·uses)/(k + 1)⌉. A run may be 0, never negative. Numbers out of
+// range, and more events than the stitches have room for, are refused; the
+// message goes on after the name of the number of events.
 func Evenly(s Spread) ([]int, error) {
 	if err := s.check(); err != nil {
 		return nil, err
@@ -58,6 +60,9 @@ func (s Spread) check() error {
 // CheckRuns tells whether runs are an even spread at all: the right number
 // of them, nothing left over, and no two differing by more than one stitch.
 func CheckRuns(s Spread, runs []int) error {
+	if err := s.check(); err != nil {
+		return err
+	}
 	want := s.Events
 	if s.Flat {
 		want++
@@ -67,6 +72,9 @@ func CheckRuns(s Spread, runs []int) error {
 	}
 	sum, low, high := s.Events*s.Uses, runs[0], runs[0]
 	for _, run := range runs {
+		if run > s.Stitches {
+			return fmt.Errorf("a run of %d out of %d stitches", run, s.Stitches)
+		}
 		sum += run
 		low, high = min(low, run), max(high, run)
 	}

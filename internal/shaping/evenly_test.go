@@ -1,6 +1,7 @@
 package shaping
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -33,12 +34,12 @@ func TestPublishedSpreads(t *testing.T) {
 		{"Teach Yourself Visually Knitting, ch. 4: (k1, k2tog) 10 times", Spread{Stitches: 30, Events: 10, Uses: 2}, map[int]int{1: 10}},
 		{"Knitabit: every 10th, in the round", Spread{Stitches: 100, Events: 10}, map[int]int{10: 10}},
 		{"Knitabit: every 10th, flat, divided by 11", Spread{Stitches: 110, Events: 10, Flat: true}, map[int]int{10: 11}},
-		{"teaching page: every 10th", Spread{Stitches: 60, Events: 6}, map[int]int{10: 6}},
-		{"K. TenDyke: quotient 9; completed: every 9th twice, every 10th 9 times", Spread{Stitches: 108, Events: 11}, map[int]int{9: 2, 10: 9}},
-		{"quotient 6.25 published; completed: 12 of 6, 4 of 7", Spread{Stitches: 100, Events: 16}, map[int]int{6: 12, 7: 4}},
-		{"quotient 14.375 published; completed: 5 of 14, 3 of 15", Spread{Stitches: 115, Events: 8}, map[int]int{14: 5, 15: 3}},
+		{"teaching page, title not noted: every 10th", Spread{Stitches: 60, Events: 6}, map[int]int{10: 6}},
+		{"K. TenDyke: quotient 9; completed (derived): every 9th twice, every 10th 9 times", Spread{Stitches: 108, Events: 11}, map[int]int{9: 2, 10: 9}},
+		{"teaching page, title not noted: quotient 6.25; completed (derived): 12 of 6, 4 of 7", Spread{Stitches: 100, Events: 16}, map[int]int{6: 12, 7: 4}},
+		{"teaching page, title not noted: quotient 14.375; completed (derived): 5 of 14, 3 of 15", Spread{Stitches: 115, Events: 8}, map[int]int{14: 5, 15: 3}},
 		{"derived: every 3rd 4 times, every 4th 32 times", Spread{Stitches: 140, Events: 36}, map[int]int{3: 4, 4: 32}},
-		{"corrected: ten sections of 11 and one of 10", Spread{Stitches: 120, Events: 10, Flat: true}, map[int]int{11: 10, 10: 1}},
+		{"derived, where a page is wrong (see below): ten sections of 11 and one of 10", Spread{Stitches: 120, Events: 10, Flat: true}, map[int]int{11: 10, 10: 1}},
 	} {
 		t.Run(c.source, func(t *testing.T) {
 			runs, err := Evenly(c.s)
@@ -55,9 +56,74 @@ func TestOrder(t *testing.T) {
 	runs, err := Evenly(Spread{Stitches: 51, Events: 4})
 	require.NoError(t, err)
 	assert.Equal(t, []int{13, 13, 13, 12}, runs)
+	// From here on derived from the same rule.
 	runs, err = Evenly(Spread{Stitches: 38, Events: 6})
 	require.NoError(t, err)
 	assert.Equal(t, []int{7, 6, 6, 7, 6, 6}, runs)
+	for _, c := range []struct {
+		s    Spread
+		want []int
+	}{
+		{Spread{Stitches: 51, Events: 4, Uses: 1}, []int{12, 12, 12, 11}},
+		{Spread{Stitches: 51, Events: 4, Uses: 2}, []int{11, 11, 11, 10}},
+		{Spread{Stitches: 51, Events: 4, Flat: true}, []int{11, 10, 10, 10, 10}},
+		{Spread{Stitches: 51, Events: 4, Flat: true, Uses: 1}, []int{10, 9, 10, 9, 9}},
+		{Spread{Stitches: 51, Events: 4, Flat: true, Uses: 2}, []int{9, 9, 8, 9, 8}},
+		{Spread{Stitches: 3, Events: 5}, []int{1, 1, 0, 1, 0}},
+		{Spread{Stitches: 4, Events: 2, Uses: 2}, []int{0, 0}},
+		{Spread{Stitches: 4, Events: 4, Flat: true, Uses: 1}, []int{0, 0, 0, 0, 0}},
+	} {
+		runs, err := Evenly(c.s)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, runs, "%+v", c.s)
+	}
+}
+
+// Events stand at place ⌈i·n/k⌉, counting the stitches an event takes with
+// the run before it; every place from 1 to 60 stitches.
+func TestPlaces(t *testing.T) {
+	for n := 1; n <= 60; n++ {
+		for k := 1; k <= n; k++ {
+			runs, err := Evenly(Spread{Stitches: n, Events: k})
+			require.NoError(t, err)
+			at := 0
+			for i, run := range runs {
+				at += run
+				require.Equal(t, math.Ceil(float64((i+1)*n)/float64(k)), float64(at), "event %d of %d over %d", i+1, k, n)
+			}
+		}
+	}
+}
+
+func TestSpreadsRefused(t *testing.T) {
+	for says, s := range map[string]Spread{
+		"stitches from 1 to 1000000, not 0":       {Stitches: 0, Events: 1},
+		"stitches from 1 to 1000000, not 1000001": {Stitches: 1_000_001, Events: 1},
+		"is 0; write a whole number":              {Stitches: 10},
+		"is -1; write a whole number":             {Stitches: 10, Events: -1},
+		"uses 0, 1 or 2 stitches, not 3":          {Stitches: 10, Events: 1, Uses: 3},
+		"is 6; 10 stitches have room for 5":       {Stitches: 10, Events: 6, Uses: 2},
+		"is 11; 10 stitches have room for 10":     {Stitches: 10, Events: 11, Uses: 1, Flat: true},
+	} {
+		_, err := Evenly(s)
+		require.ErrorContains(t, err, says)
+	}
+}
+
+// A wrong answer is refused for what is wrong with it.
+func TestWrongRunsAreCaught(t *testing.T) {
+	s := Spread{Stitches: 10, Events: 4, Uses: 1}
+	require.NoError(t, CheckRuns(s, []int{2, 1, 2, 1}))
+	for says, runs := range map[string][]int{
+		"3 runs where 4 are needed":        {2, 2, 2},
+		"a run of -1 stitches":             {3, 2, 2, -1},
+		"use 9 of 10 stitches":             {2, 1, 1, 1},
+		"runs from 0 to 3 stitches":        {3, 2, 1, 0},
+		"a run of 9000 out of 10 stitches": {9_000, 1, 1, 1},
+	} {
+		require.ErrorContains(t, CheckRuns(s, runs), says)
+	}
+	require.Error(t, CheckRuns(Spread{Stitches: 10}, nil))
 }
 
 // One page prints "10th 9 times, 11th once" for 120 stitches and 10

@@ -8,17 +8,23 @@ type Schedule struct {
 
 // Solver finds schedules and keeps its scratch between them. The zero value
 // is ready; one Solver serves one goroutine.
+//
+// With every change as early as it may be, change k stands in round
+// first + (k−1)·gap; its place is the rounds by which it stands later, and
+// the excess of an interval is its length less the gap, so that a place is
+// the sum of the excesses before it.
 type Solver struct {
-	targets []int64  // T(1) … T(R), scaled
-	prefix  []int64  // Σ of squared deviations at one number of changes
-	table   []int64  // cheapest from a change on, by interval, then place
-	least   []int64  // cheapest from a change on, whatever the interval
-	spare   []int64  // the same, of the next change
-	nearest []uint16 // the interval that is cheapest by itself, by place
-	choice  []uint16 // the next interval, by change, interval and place
+	rest    []int64  // Σ of T over rounds r … R, scaled, by r
+	adds    []int64  // what the change adds, by its place
+	open    []int64  // cheapest from the change on when the interval changes, by place
+	least   []int64  // cheapest after the change before it, by the place of that
+	table   []int64  // cheapest from the change on, by excess before it and place of the change before
+	nearest []uint16 // excess after a change that is cheapest by itself, by change and place
+	keep    []uint64 // bits: whether an interval is kept after a change, by change, excess and place of the change before
+	width   int      // number of places
 }
 
-// Solve finds the schedule of one problem.
+// Solve finds the schedule of one problem; see Solver.Solve.
 func Solve(p Problem) (Schedule, error) {
 	var s Solver
 	return s.Solve(&p, nil)
@@ -26,17 +32,22 @@ func Solve(p Problem) (Schedule, error) {
 
 // Solve finds the schedule of least cost; among equal ones the
 // lexicographically smallest list of rounds. The rounds are appended to
-// dst[:0], so that a caller with room in dst allocates nothing.
+// dst[:0], so that a caller with room in dst allocates nothing. What can't be
+// scheduled is refused with an *Impossible.
 //
-// It is a dynamic programme from the last change to the first. With every
-// change as early as it may be, change k stands in round first + (k−1)·gap;
-// it is moved by a slack s that never falls from one change to the next, and
-// e is the slack added by an interval. Then
+// The squares fall apart into one term for each change. With c_k the count
+// after k changes, change k in round r adds
 //
-//	A(k, s, e) = cost of change k's rounds + min(A(k+1, s+e, e), min_e′ A(k+1, s+e, e′) + λ)
+//	v_k(r) = Σ_{x=r..R} ((c_k − T(x))² − (c_{k−1} − T(x))²) = Step · Σ_{x=r..R} (c_k + c_{k−1} − 2T(x))
 //
-// takes K·W² steps for a slack of W rounds in all. The table is laid out by
-// interval, so that the inner loop runs along the places.
+// to what the rounds cost without it. From the last change to the first, with
+// s the place of change k, e the excess before it and W places in all,
+//
+//	H(k, e, s) = v_k + min(H(k+1, e, s+e), M(k, s) + λ),  M(k, s) = min_e′ H(k+1, e′, s+e′)
+//
+// which is a dynamic programme of K·W²/4 steps, since an interval has room a
+// second time only where s + e < W. The cost is that of no change, Σ (c_0 − T)²,
+// with min_s (v_1 + M(1, s)) added.
 func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 	if err := p.check(); err != nil {
 		return Schedule{}, err
@@ -45,27 +56,50 @@ func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 	if err != nil {
 		return Schedule{}, err
 	}
-	s.targets = grow(s.targets, p.Rounds)
-	for r := range s.targets {
-		s.targets[r] = p.target(r+1, sc.line)
-	}
-	den := sc.line * sc.line * sc.unit
+	cost := s.sums(p, sc)
 	k := p.Changes()
 	if k == 0 {
-		s.sums(p, sc, 0)
-		return Schedule{Rounds: dst[:0], Cost: Cost{s.prefix[p.Rounds], den}}, nil
+		return Schedule{Rounds: dst[:0], Cost: sc.cost(cost)}, nil
 	}
-	width := p.slack() + 1
-	s.prepare(k, width)
-	s.tail(p, sc, k, width)
-	for change := k - 1; change >= 1; change-- {
-		s.sums(p, sc, change)
-		s.step(p, sc, change, change == k-1, width)
+	s.prepare(k, p.slack()+1)
+	if k > 1 {
+		s.price(p, sc, k)
+		s.last(k)
 	}
-	s.sums(p, sc, 0)
-	place, cost := s.begin(p, width)
-	return Schedule{Rounds: s.follow(p, place, width, dst[:0]), Cost: Cost{cost, den}}, nil
+	for change := k - 1; change > 1; change-- {
+		s.price(p, sc, change)
+		s.step(change, sc.lambda)
+	}
+	s.price(p, sc, 1)
+	place, added := s.begin(p.First != 0)
+	return Schedule{Rounds: s.follow(p, place, dst[:0]), Cost: sc.cost(cost + added)}, nil
 }
+
+// sums fills rest and gives the cost without a change.
+func (s *Solver) sums(p *Problem, sc scale) (cost int64) {
+	s.rest = grow(s.rest, p.Rounds+2)
+	s.rest[p.Rounds+1] = 0
+	from := int64(p.From) * sc.line
+	for r := p.Rounds; r >= 1; r-- {
+		t := p.target(r, sc.line)
+		s.rest[r] = s.rest[r+1] + t
+		cost += (from - t) * (from - t) * sc.unit
+	}
+	return cost
+}
+
+// prepare makes the scratch large enough for k changes of width places.
+func (s *Solver) prepare(k, width int) {
+	s.width = width
+	s.adds, s.open, s.least = grow(s.adds, width), grow(s.open, width), grow(s.least, width)
+	s.table = grow(s.table, halves(width)*width)
+	s.nearest = grow(s.nearest, k*width)
+	s.keep = grow(s.keep, s.word(k, 0))
+	clear(s.least)
+}
+
+// halves is how many excesses have room twice within width places.
+func halves(width int) int { return (width + 1) / 2 }
 
 func grow[T any](a []T, n int) []T {
 	if cap(a) < n {
@@ -74,114 +108,41 @@ func grow[T any](a []T, n int) []T {
 	return a[:n]
 }
 
-func (s *Solver) prepare(k, width int) {
-	s.table = grow(s.table, width*width)
-	s.least, s.spare = grow(s.least, width), grow(s.spare, width)
-	s.nearest = grow(s.nearest, width)
-	s.choice = grow(s.choice, (k+1)*width*width)
-}
-
-// sums fills prefix[r] with the cost of rounds 1 … r at a number of changes.
-func (s *Solver) sums(p *Problem, sc scale, changes int) {
-	s.prefix = grow(s.prefix, p.Rounds+1)
-	count := int64(p.From+p.Step*changes) * sc.line
-	sum := int64(0)
-	s.prefix[0] = 0
-	for r, t := range s.targets {
-		off := count - t
-		sum += off * off * sc.unit
-		s.prefix[r+1] = sum
-	}
-}
-
-// tail is the cost from the last change to the end, by place.
-func (s *Solver) tail(p *Problem, sc scale, k, width int) {
-	s.sums(p, sc, k)
-	before := p.first() + (k-1)*p.Gap - 1
-	for place := range width {
-		s.least[place] = s.prefix[p.Rounds] - s.prefix[before+place]
-	}
-}
-
-// step goes one change towards the first: table, least and nearest are those
-// of the next change, and become those of this one. For the interval after
-// the next change, choice keeps what follows best on each interval before it.
-func (s *Solver) step(p *Problem, sc scale, change int, last bool, width int) {
-	from := s.prefix[p.first()+(change-1)*p.Gap-1:]
-	to := from[p.Gap:]
-	next := s.spare[:width]
-	copy(next, s.least)
-	choice := s.choice[(change+1)*width*width:]
-	const endless = 1<<63 - 1
-	for i := range s.least {
-		s.least[i] = endless
-	}
-	for e := range width {
-		row := s.table[e*width : (e+1)*width]
-		chosen := choice[e*width : (e+1)*width]
-		// Beyond half the slack the same interval has no room a second time.
-		same := width - e
-		if last {
-			same = 0
-		}
-		lambda := sc.lambda
-		if last {
-			lambda = 0
-		}
-		for place := 0; place+e < width; place++ {
-			at := place + e
-			rest, follow := next[at]+lambda, s.nearest[at]
-			if at < same {
-				if v := row[at]; v < rest || (v == rest && uint16(e) < follow) {
-					rest, follow = v, uint16(e)
-				}
-			}
-			chosen[at] = follow
-			row[place] = to[at] - from[place] + rest
-		}
-	}
-	for e := range width {
-		row := s.table[e*width : (e+1)*width]
-		for place := 0; place+e < width; place++ {
-			if row[place] < s.least[place] {
-				s.least[place], s.nearest[place] = row[place], uint16(e)
-			}
-		}
+// price fills adds with v_k of one change.
+func (s *Solver) price(p *Problem, sc scale, change int) {
+	counts := int64(2*p.From+(2*change-1)*p.Step) * sc.line
+	weight := int64(p.Step) * sc.line * sc.unit
+	first := p.first() + (change-1)*p.Gap
+	rest := s.rest[first : first+s.width]
+	for i := range s.adds {
+		s.adds[i] = weight * (counts*int64(p.Rounds+1-first-i) - 2*rest[i])
 	}
 }
 
 // begin chooses the place of the first change: the cheapest, the earliest
 // among equal ones.
-func (s *Solver) begin(p *Problem, width int) (place int, cost int64) {
-	places := width
-	if p.First != 0 {
-		places = 1
-	}
-	for i := range places {
-		c := s.prefix[p.first()-1+i] + s.least[i]
-		if i == 0 || c < cost {
-			place, cost = i, c
+func (s *Solver) begin(fixed bool) (place int, added int64) {
+	for i, v := range s.adds {
+		if c := v + s.least[i]; i == 0 || (c < added && !fixed) {
+			place, added = i, c
 		}
 	}
-	return place, cost
+	return place, added
 }
 
 // follow reads the rounds off the choices.
-func (s *Solver) follow(p *Problem, place, width int, dst []int) []int {
-	k := p.Changes()
-	round := p.first() + place
+func (s *Solver) follow(p *Problem, place int, dst []int) []int {
+	w, k := s.width, p.Changes()
+	round, e := p.first()+place, 0
 	dst = append(dst, round)
-	e := 0
-	if k > 1 {
-		e = int(s.nearest[place])
-	}
-	for change := 2; change <= k; change++ {
+	for change := 1; change < k; change++ {
+		from := place - e
+		if change == 1 || place+e >= w || s.keep[s.word(change, e)+from/64]>>(from%64)&1 == 0 {
+			e = int(s.nearest[change*w+place])
+		}
 		place += e
 		round += p.Gap + e
 		dst = append(dst, round)
-		if change < k {
-			e = int(s.choice[change*width*width+e*width+place])
-		}
 	}
 	return dst
 }

@@ -4,8 +4,8 @@
 package sheet
 
 import (
-	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 )
 
@@ -111,7 +111,7 @@ func join(parent, key string) string {
 }
 
 // row is the path of row i of a list.
-func row(parent string, i int) string { return fmt.Sprintf("%s[%d]", parent, i) }
+func row(parent string, i int) string { return parent + "[" + strconv.Itoa(i) + "]" }
 
 // Given is the trimmed text at a path; empty if it was not given.
 func (s Sheet) Given(path string) string { return strings.TrimSpace(s[path]) }
@@ -120,13 +120,14 @@ func (s Sheet) Given(path string) string { return strings.TrimSpace(s[path]) }
 // anything was given.
 func (s Sheet) Rows(path string) int {
 	rows := 0
-	for i := range max(mostSwatches, mostProfile) {
-		prefix := row(path, i) + "."
-		for p := range s {
-			if strings.HasPrefix(p, prefix) && s.Given(p) != "" {
-				rows = i + 1
-				break
-			}
+	for p := range s {
+		rest, below := strings.CutPrefix(p, path)
+		if !below || !strings.HasPrefix(rest, "[") || s.Given(p) == "" {
+			continue
+		}
+		index, _, _ := strings.Cut(rest[1:], "]")
+		if n, err := strconv.Atoi(index); err == nil && n < max(mostSwatches, mostProfile) {
+			rows = max(rows, n+1)
 		}
 	}
 	return rows
@@ -149,12 +150,8 @@ func Known(path string) bool {
 
 // rowWithin reads "3]" and holds it to fewer than most, written plainly.
 func rowWithin(index string, most int) bool {
-	for i := range most {
-		if index == fmt.Sprintf("%d]", i) {
-			return true
-		}
-	}
-	return false
+	n, err := strconv.Atoi(strings.TrimSuffix(index, "]"))
+	return err == nil && n >= 0 && n < most && index == strconv.Itoa(n)+"]"
 }
 
 // Clone is a copy that shares nothing.

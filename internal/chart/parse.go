@@ -1,0 +1,104 @@
+package chart
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"thenar/internal/fault"
+	"thenar/internal/stitch"
+)
+
+// Stroke is what a page sends: some edits that belong together, or an undo or
+// redo; After is the revision that the page had then.
+type Stroke struct {
+	After      int64
+	Edits      []Edit
+	Undo, Redo bool
+}
+
+// wire is a stroke as JSON. Pointers tell what was left out.
+type wire struct {
+	After *int64      `json:"after"`
+	Edits *[]wireEdit `json:"edits"`
+	Undo  *bool       `json:"undo"`
+	Redo  *bool       `json:"redo"`
+}
+
+type wireEdit struct {
+	Section *string `json:"section"`
+	Round   *int    `json:"round"`
+	Column  *string `json:"column"`
+	Layer   *string `json:"layer"`
+	Value   *string `json:"value"`
+}
+
+// Parse reads {"after": 12, "edits": […]}, {"after": 12, "undo": true} or
+// {"after": 12, "redo": true}. Keys that are unknown or stand twice, values
+// of another type and anything after the document are faults.
+func Parse(data []byte) (Stroke, error) {
+	var faults fault.Fields
+	var w wire
+	dec := jsontext.NewDecoder(bytes.NewReader(data))
+	if err := json.UnmarshalDecode(dec, &w, json.RejectUnknownMembers(true)); err != nil {
+		faults.Add("stroke", `can't be read: %v; write {"after": 12, "edits": […]}`, short(err))
+		return Stroke{}, faults
+	}
+	if _, err := dec.ReadToken(); !errors.Is(err, io.EOF) {
+		faults.Add("stroke", "goes on after the document; one JSON object is all")
+	}
+	if w.After == nil || *w.After < 0 {
+		faults.Add("after", "is missing or negative; write the revision that the chart had")
+		return Stroke{}, faults
+	}
+	s := Stroke{After: *w.After, Undo: w.Undo != nil && *w.Undo, Redo: w.Redo != nil && *w.Redo}
+	given := 0
+	for _, b := range []bool{w.Edits != nil, s.Undo, s.Redo} {
+		if b {
+			given++
+		}
+	}
+	if given != 1 {
+		faults.Add("stroke", "holds exactly one of edits, undo and redo")
+		return Stroke{}, faults
+	}
+	if w.Edits != nil {
+		s.Edits = edits(*w.Edits, &faults)
+		if len(faults) == 0 {
+			return s, Check(s.Edits)
+		}
+	}
+	return s, faults.Err()
+}
+
+// short keeps the reason and leaves out the types of the program.
+func short(err error) string {
+	var syntax *jsontext.SyntacticError
+	var meaning *json.SemanticError
+	switch {
+	case errors.As(err, &syntax):
+		return fmt.Sprintf("%v (byte %d)", syntax.Err, syntax.ByteOffset)
+	case errors.As(err, &meaning) && meaning.JSONPointer != "":
+		return fmt.Sprintf("%s is not what belongs there", meaning.JSONPointer)
+	case errors.As(err, &meaning):
+		return "it is no object"
+	}
+	return "it ends too early"
+}
+
+// edits takes edits whose every key was given.
+func edits(list []wireEdit, faults *fault.Fields) []Edit {
+	out := make([]Edit, 0, min(len(list), mostEdits+1))
+	for i, e := range list {
+		if e.Section == nil || e.Round == nil || e.Column == nil || e.Layer == nil || e.Value == nil {
+			faults.Add(fmt.Sprintf("edits[%d]", i), "lacks one of section, round, column, layer and value")
+			return nil
+		}
+		out = append(out, Edit{stitch.Part(*e.Section), *e.Round, *e.Column, Layer(*e.Layer), *e.Value})
+	}
+	return out
+}

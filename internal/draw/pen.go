@@ -1,0 +1,61 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+)
+
+// Pen writes path data: M, L, C and Z with absolute coordinates.
+type Pen struct{ b []byte }
+
+// Move begins a line at a point.
+func (p *Pen) Move(x, y float64) *Pen { return p.op('M', x, y) }
+
+// Line goes straight to a point.
+func (p *Pen) Line(x, y float64) *Pen { return p.op('L', x, y) }
+
+// Curve goes to x, y along a cubic with two control points.
+func (p *Pen) Curve(x1, y1, x2, y2, x, y float64) *Pen { return p.op('C', x1, y1, x2, y2, x, y) }
+
+// Close goes back to where the line began.
+func (p *Pen) Close() *Pen {
+	p.b = append(p.b, 'Z', ' ')
+	return p
+}
+
+// Rect is a closed rectangle.
+func (p *Pen) Rect(x, y, w, h float64) *Pen {
+	return p.Move(x, y).Line(x+w, y).Line(x+w, y+h).Line(x, y+h).Close()
+}
+
+func (p *Pen) op(letter byte, numbers ...float64) *Pen {
+	p.b = append(p.b, letter, ' ')
+	for _, n := range numbers {
+		p.b = appendNumber(p.b, n)
+		p.b = append(p.b, ' ')
+	}
+	return p
+}
+
+// String is the path data.
+func (p *Pen) String() string {
+	if len(p.b) == 0 {
+		return ""
+	}
+	return string(p.b[:len(p.b)-1])
+}
+
+// appendNumber writes at most three decimals, no exponent and no −0; what is
+// no number is written as 0.
+func appendNumber(b []byte, n float64) []byte {
+	if math.IsNaN(n) || math.IsInf(n, 0) {
+		n = 0
+	}
+	n = math.Round(n*1000) / 1000
+	if n == 0 {
+		n = 0 // and not −0
+	}
+	return strconv.AppendFloat(b, n, 'f', -1, 64)
+}
+
+func number(n float64) string { return string(appendNumber(nil, n)) }

@@ -1,0 +1,128 @@
+package draw
+
+import (
+	"bufio"
+	"encoding/xml"
+	"io"
+	"strings"
+)
+
+// WriteSVG writes a scene as an svg element. Sized gives it its size in mm,
+// for paper, and holds every text to its measured width, so that no other
+// face can make it overlap; otherwise it takes the size of its place.
+func WriteSVG(w io.Writer, s *Scene, sized bool) error {
+	b := bufio.NewWriter(w)
+	e := encoder{b, sized}
+	e.open("svg", Attr{"xmlns", "http://www.w3.org/2000/svg"})
+	e.attr("viewBox", "0 0 "+number(s.Width)+" "+number(s.Height))
+	if sized {
+		e.attr("width", number(s.Width)+"mm")
+		e.attr("height", number(s.Height)+"mm")
+	}
+	e.attr("role", "img")
+	e.attr("aria-label", s.Label)
+	e.attrs(s.Root)
+	e.end()
+	for i := range s.Items {
+		e.item(&s.Items[i])
+	}
+	b.WriteString("</svg>")
+	return b.Flush()
+}
+
+type encoder struct {
+	*bufio.Writer
+	sized bool
+}
+
+func (e encoder) open(name string, attrs ...Attr) {
+	e.WriteString("<" + name)
+	e.attrs(attrs)
+}
+
+func (e encoder) end() { e.WriteString(">") }
+
+func (e encoder) attrs(attrs []Attr) {
+	for _, a := range attrs {
+		e.attr(a.Name, a.Value)
+	}
+}
+
+func (e encoder) attr(name, value string) {
+	e.WriteString(" " + name + `="` + escape(value) + `"`)
+}
+
+func escape(text string) string {
+	if !strings.ContainsAny(text, "<>&'\"\t\n\r") {
+		return text
+	}
+	var b strings.Builder
+	_ = xml.EscapeText(&b, []byte(text)) // a strings.Builder does not fail
+	return b.String()
+}
+
+func (e encoder) item(i *Item) {
+	switch i.Kind {
+	case PathItem:
+		e.open("path")
+		e.style(i.Style)
+		e.attrs(i.Attrs)
+		e.attr("d", i.Path)
+		e.WriteString("/>")
+	case TextItem:
+		e.text(i)
+	case GroupItem:
+		e.open("g")
+		if i.Style.Class != "" {
+			e.attr("class", i.Style.Class)
+		}
+		e.attrs(i.Attrs)
+		e.end()
+	case MoveItem:
+		e.open("g", Attr{"transform", "translate(" + number(i.X) + " " + number(i.Y) + ") scale(" + number(i.Scale) + ")"})
+		e.end()
+	case EndItem:
+		e.WriteString("</g>")
+	}
+}
+
+func (e encoder) style(s Style) {
+	if s.Class != "" {
+		e.attr("class", s.Class)
+	}
+	fill := s.Fill
+	if fill == "" {
+		fill = "none"
+	}
+	e.attr("fill", fill)
+	if s.Stroke != "" {
+		e.attr("stroke", s.Stroke)
+		e.attr("stroke-width", number(s.Width))
+	}
+	if s.Dash != "" {
+		e.attr("stroke-dasharray", s.Dash)
+	}
+}
+
+func (e encoder) text(i *Item) {
+	e.open("text")
+	if i.Letter.Class != "" {
+		e.attr("class", i.Letter.Class)
+	}
+	e.attr("x", number(i.X))
+	e.attr("y", number(i.Y))
+	e.attr("font-size", number(i.Letter.Size))
+	e.attr("font-family", "Go, DejaVu Sans, sans-serif")
+	if i.Letter.Bold {
+		e.attr("font-weight", "bold")
+	}
+	if i.Letter.Anchor != Start {
+		e.attr("text-anchor", [...]string{"start", "middle", "end"}[i.Letter.Anchor])
+	}
+	if e.sized && i.Text != "" {
+		e.attr("textLength", number(Measure(i.Text, i.Letter.Size, i.Letter.Bold)))
+		e.attr("lengthAdjust", "spacingAndGlyphs")
+	}
+	e.end()
+	e.WriteString(escape(i.Text) + "</text>")
+}

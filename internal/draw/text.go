@@ -1,0 +1,103 @@
+package draw
+
+import (
+	"strings"
+	"sync"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+)
+
+// faces are the bundled faces by which text is measured: Go Regular and Go
+// Bold. They are modules, so no font file lies beside the program.
+var faces = [2]func() *face{
+	sync.OnceValue(func() *face { return load(goregular.TTF) }),
+	sync.OnceValue(func() *face { return load(gobold.TTF) }),
+}
+
+// face keeps the advance of each letter, as a share of the size.
+type face struct {
+	mu   sync.Mutex
+	font *sfnt.Font
+	wide map[rune]float64
+}
+
+func load(ttf []byte) *face {
+	f, err := sfnt.Parse(ttf)
+	if err != nil {
+		panic("draw: a bundled face can't be read: " + err.Error())
+	}
+	return &face{font: f, wide: map[rune]float64{}}
+}
+
+func (f *face) advance(r rune) float64 {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	if w, ok := f.wide[r]; ok {
+		return w
+	}
+	const ppem = 1000
+	var buf sfnt.Buffer
+	w := 0.6 // of a letter that the face lacks
+	if i, err := f.font.GlyphIndex(&buf, r); err == nil && i != 0 {
+		if a, err := f.font.GlyphAdvance(&buf, i, fixed.I(ppem), font.HintingNone); err == nil {
+			w = float64(a) / 64 / ppem
+		}
+	}
+	f.wide[r] = w
+	return w
+}
+
+// Measure is the width of a text in mm at a size in mm.
+func Measure(text string, size float64, bold bool) float64 {
+	f := faces[0]()
+	if bold {
+		f = faces[1]()
+	}
+	sum := 0.0
+	for _, r := range text {
+		sum += f.advance(r)
+	}
+	return sum * size
+}
+
+// Wrap breaks a text into lines of at most width mm, at spaces; a word that is
+// wider than a line is cut.
+func Wrap(text string, width, size float64, bold bool) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		for Measure(word, size, bold) > width && len([]rune(word)) > 1 {
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			cut := fitting(word, width, size, bold)
+			lines = append(lines, string([]rune(word)[:cut]))
+			word = string([]rune(word)[cut:])
+		}
+		longer := strings.TrimSpace(line + " " + word)
+		if Measure(longer, size, bold) > width && line != "" {
+			lines, longer = append(lines, line), word
+		}
+		line = longer
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// fitting is how many letters of a word fit into a width, one at the least.
+func fitting(word string, width, size float64, bold bool) int {
+	n := 0
+	for i := range []rune(word) {
+		if Measure(string([]rune(word)[:i+1]), size, bold) > width {
+			break
+		}
+		n = i + 1
+	}
+	return max(n, 1)
+}

@@ -1,0 +1,62 @@
+// Package picture draws the hand with the mitt on it, the stitch chart, its
+// key and the small picture of the shelf, as scenes in millimetres.
+package picture
+
+import "thenar/internal/stitch"
+
+// The circles that symbols use, four cubics each, with the usual 0.5523 of
+// the radius for the control points. The dots are so small that their own
+// line fills them.
+const (
+	dotMiddle = "M 55 50 C 55 52.76 52.76 55 50 55 C 47.24 55 45 52.76 45 50 C 45 47.24 47.24 45 50 45 C 52.76 45 55 47.24 55 50 Z"
+	dotRight  = "M 78 74 C 78 76.21 76.21 78 74 78 C 71.79 78 70 76.21 70 74 C 70 71.79 71.79 70 74 70 C 76.21 70 78 71.79 78 74 Z"
+	dotLeft   = "M 30 74 C 30 76.21 28.21 78 26 78 C 23.79 78 22 76.21 22 74 C 22 71.79 23.79 70 26 70 C 28.21 70 30 71.79 30 74 Z"
+	ring      = "M 80 50 C 80 66.57 66.57 80 50 80 C 33.43 80 20 66.57 20 50 C 20 33.43 33.43 20 50 20 C 66.57 20 80 33.43 80 50 Z"
+)
+
+// symbols are path data in a cell of 100 by 100, M, L, C and Z only. They
+// show the stitch as it lies on the right side and follow the common symbols
+// of the trade's standards body and JIS L 0201 where those agree: empty
+// square knit, dot purl, circle yarn over, a line that rises to the right for
+// k2tog and to the left for ssk, upright with two legs for the centred
+// double, crossed loop for a twisted knit, V for a slipped stitch. All of
+// these are from memory: the published drawings were not seen. What no
+// standard settles (leaning make ones, lifted increases, the gap strands,
+// held stitches) is our own.
+var symbols = map[stitch.Op]string{
+	stitch.Knit:     "",
+	stitch.NoStitch: "",
+	stitch.Marker:   "",
+	stitch.Purl:     dotMiddle,
+	stitch.YarnOver: ring,
+	stitch.K2tog:    "M 20 85 L 80 15",
+	stitch.SSK:      "M 80 85 L 20 15",
+	stitch.P2tog:    "M 20 85 L 80 15 " + dotRight,
+	stitch.SSP:      "M 80 85 L 20 15 " + dotLeft,
+	stitch.K3tog:    "M 20 85 L 80 15 M 52 85 L 66 40",
+	stitch.SK2P:     "M 80 85 L 20 15 M 48 85 L 34 40",
+	stitch.S2KP:     "M 50 12 L 50 85 M 50 35 L 20 85 M 50 35 L 80 85",
+	stitch.KnitTBL:  "M 25 85 L 60 45 C 75 28 65 12 50 12 C 35 12 25 28 40 45 L 75 85",
+	stitch.Slip:     "M 20 15 L 50 85 L 80 15",
+	// Make one: a post with a foot towards the side to which it leans.
+	stitch.M1:  "M 50 15 L 50 85 M 25 85 L 75 85",
+	stitch.M1L: "M 65 85 C 65 50 55 30 25 18 M 25 18 L 45 14 M 25 18 L 32 36",
+	stitch.M1R: "M 35 85 C 35 50 45 30 75 18 M 75 18 L 55 14 M 75 18 L 68 36",
+	// Lifted increase: an upright with a branch to the side that grows.
+	stitch.LLI: "M 60 85 L 60 15 M 60 65 L 22 30",
+	stitch.RLI: "M 40 85 L 40 15 M 40 65 L 78 30",
+	stitch.KFB: "M 50 88 L 50 50 L 22 15 M 50 50 L 78 15",
+	// Loops that come and go at an edge.
+	stitch.CastOn:   "M 15 75 C 15 20 85 20 85 75",
+	stitch.BindOff:  "M 20 50 C 30 25 70 25 80 50 C 70 75 30 75 20 50 Z",
+	stitch.DrawUp:   "M 10 50 C 30 25 45 75 60 50 C 70 35 80 40 90 50",
+	stitch.Graft:    "M 15 35 L 85 35 M 15 65 L 85 65 M 50 35 L 50 65",
+	stitch.Hold:     "M 15 30 L 15 70 L 85 70 L 85 30",
+	stitch.PickUp:   "M 15 80 L 85 80 M 50 80 L 50 20 M 32 40 L 50 20 L 68 40",
+	stitch.GapK2tog: "M 20 85 L 80 15 M 15 30 C 25 15 40 15 45 30",
+	stitch.GapSSK:   "M 80 85 L 20 15 M 55 30 C 60 15 75 15 85 30",
+}
+
+// Symbol is the path of an operation in a cell of 100 by 100, y downwards;
+// empty for knit, which is an empty cell.
+func Symbol(op stitch.Op) string { return symbols[op] }

@@ -1,0 +1,36 @@
+package project
+
+import (
+	"fmt"
+	"testing"
+
+	"thenar/internal/sheet"
+)
+
+// BenchmarkReport is one line of plan -lines: parse, plan, fit, print.
+func BenchmarkReport(b *testing.B) {
+	var lines [][]byte
+	for _, g := range []int{18, 22, 28, 32, 36} {
+		for h := 170; h < 230; h += 7 {
+			lines = append(lines, fmt.Appendf(nil, `{"unit":"mm","gauge":{"swatches":[{"stitches":%d,"width":100,"worked":"round","washed":true}]},"hand":{"hand_circumference":%d,"hand_length":%d}}`, g, h, h-5))
+		}
+	}
+	pl := NewPlanner()
+	i := 0
+	b.ReportAllocs()
+	for b.Loop() {
+		s, err := sheet.Parse(lines[i%len(lines)])
+		if err != nil {
+			b.Fatal(err)
+		}
+		p, err := pl.Plan(s)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := Report(p, false); err != nil {
+			b.Fatal(err)
+		}
+		i++
+	}
+	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "plans/s")
+}

@@ -1,0 +1,101 @@
+// Package project holds what a person decided about one mitt, and derives
+// from it all that follows.
+package project
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"thenar/internal/fault"
+	"thenar/internal/sheet"
+)
+
+// Side is the hand that a mitt is for.
+type Side string
+
+// The two hands.
+const (
+	Right Side = "right"
+	Left  Side = "left"
+)
+
+// LongestName is the most characters that the name of a mitt may have.
+const LongestName = 120
+
+// Document is what the person decided about one mitt: the only thing that is
+// saved beside the strokes of the chart. The sheet holds texts as typed, so a
+// number that can't be used yet is kept all the same.
+type Document struct {
+	Name     string      `json:"name"`
+	Side     Side        `json:"side"`
+	Archived bool        `json:"archived,omitempty"`
+	Sheet    sheet.Sheet `json:"sheet"`
+}
+
+// New is the document of a mitt of which nothing is known yet.
+func New(name string) Document {
+	return Document{Name: name, Side: Right, Sheet: sheet.Sheet{
+		sheet.PathKind: string(sheet.DefaultKind), sheet.PathUnit: string(sheet.DefaultUnit),
+		"gauge.swatches[0].worked": "round", "gauge.swatches[0].washed": "true",
+	}}
+}
+
+// Encode writes the document as it is stored.
+func (d Document) Encode() ([]byte, error) {
+	raw, err := json.Marshal(d)
+	if err != nil {
+		return nil, fmt.Errorf("project.Encode: %w", err)
+	}
+	return raw, nil
+}
+
+// Decode reads a stored document.
+func Decode(raw []byte) (Document, error) {
+	var d Document
+	if err := json.Unmarshal(raw, &d); err != nil {
+		return Document{}, fmt.Errorf("project.Decode: %w", err)
+	}
+	if d.Sheet == nil {
+		d.Sheet = sheet.Sheet{}
+	}
+	return d, nil
+}
+
+// LongestText is the most characters that one field keeps.
+const LongestText = 200
+
+// Check refuses what can't be kept at all: a name or a text that is too long
+// or holds control characters, a side that is neither, a path that no sheet
+// has. Numbers are not looked at here.
+func (d Document) Check() error {
+	var faults fault.Fields
+	switch n := utf8.RuneCountInString(strings.TrimSpace(d.Name)); {
+	case n == 0:
+		faults.Add("name", "is empty; give the mitt a name")
+	case n > LongestName:
+		faults.Add("name", "has %d characters; %d are the most", n, LongestName)
+	case !plainText(d.Name):
+		faults.Add("name", "has characters that can't be shown; write it on one line")
+	}
+	if d.Side != Right && d.Side != Left {
+		faults.Add("side", "is neither right nor left; choose one")
+	}
+	for path, text := range d.Sheet {
+		switch {
+		case !sheet.Known(path):
+			faults.Add("sheet", "has no field of this name: %.60q", path)
+		case utf8.RuneCountInString(text) > LongestText:
+			faults.Add(path, "has more than %d characters; shorten it", LongestText)
+		case !plainText(text):
+			faults.Add(path, "has characters that can't be shown; write it on one line")
+		}
+	}
+	return faults.Err()
+}
+
+func plainText(s string) bool {
+	return utf8.ValidString(s) && strings.IndexFunc(s, unicode.IsControl) < 0
+}

@@ -1,0 +1,87 @@
+package project
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/stitch"
+)
+
+// Every sample is at a plan that is sound, on both hands.
+func TestSamples(t *testing.T) {
+	pl := NewPlanner()
+	for _, doc := range Samples() {
+		require.NoError(t, doc.Check())
+		for _, doc.Side = range []Side{Right, Left} {
+			out, err := pl.Derive(doc, nil)
+			require.NoError(t, err, doc.Name)
+			assert.Empty(t, out.Unsound)
+			assert.Empty(t, stitch.Ledger(out.Mitt))
+			assert.NotEmpty(t, out.Words)
+			assert.NotEmpty(t, out.Reasons)
+			rows, err := out.Fit()
+			require.NoError(t, err)
+			assert.NotEmpty(t, rows)
+		}
+	}
+}
+
+// The left hand is the right one mirrored, strokes and all.
+func TestLeftIsMirrored(t *testing.T) {
+	doc := Samples()[0]
+	marks := chart.Marks{}
+	marks.Apply([]chart.Edit{{Section: stitch.Gusset, Round: 2, Column: "A1", Layer: chart.Stitches, Value: "ktbl"}, {Section: stitch.Gusset, Round: 3, Column: "B1", Layer: chart.Stitches, Value: "ssk"}})
+	pl := NewPlanner()
+	right, err := pl.Derive(doc, marks)
+	require.NoError(t, err)
+	doc.Side = Left
+	left, err := pl.Derive(doc, marks)
+	require.NoError(t, err)
+	assert.Equal(t, stitch.Mirror(right.Mitt), left.Mitt)
+	assert.Equal(t, right.Unsound, left.Unsound)
+	assert.NotEmpty(t, left.Unsound, "an ssk more makes its round unsound")
+	assert.True(t, left.Grid.Mirrored)
+}
+
+func TestDocumentRoundTrip(t *testing.T) {
+	doc := Samples()[1]
+	raw, err := doc.Encode()
+	require.NoError(t, err)
+	again, err := Decode(raw)
+	require.NoError(t, err)
+	assert.Equal(t, doc, again)
+	empty, err := Decode([]byte(`{"name":"x"}`))
+	require.NoError(t, err)
+	assert.NotNil(t, empty.Sheet)
+	_, err = Decode([]byte(`[`))
+	assert.Error(t, err)
+}
+
+func TestCheck(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*Document)
+		path   string
+	}{
+		"no name":      {func(d *Document) { d.Name = "  " }, "name"},
+		"long name":    {func(d *Document) { d.Name = strings.Repeat("ö", LongestName+1) }, "name"},
+		"line break":   {func(d *Document) { d.Name = "a\nb" }, "name"},
+		"not text":     {func(d *Document) { d.Name = "\xff" }, "name"},
+		"side":         {func(d *Document) { d.Side = "middle" }, "side"},
+		"unknown path": {func(d *Document) { d.Sheet["hand.elbow"] = "9" }, "sheet"},
+		"long text":    {func(d *Document) { d.Sheet["length.cuff"] = strings.Repeat("9", LongestText+1) }, "length.cuff"},
+		"control":      {func(d *Document) { d.Sheet["length.cuff"] = "3\x07" }, "length.cuff"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			doc := Samples()[0]
+			c.change(&doc)
+			var fields fault.Fields
+			require.ErrorAs(t, doc.Check(), &fields)
+			assert.True(t, fields.Has(c.path))
+		})
+	}
+}

@@ -1,0 +1,190 @@
+package shaping
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// enumeration tries every list of rounds there is, in lexicographic order. It
+// shares nothing with the solver but the problem: costs are summed round by
+// round from the definition, in 1/(1000·line²) stitch².
+type enumeration struct {
+	p      Problem // its λ and first round are not looked at
+	line   int64
+	prices []int64   // every λ at once, in thousandths
+	before [][]int64 // by changes done and round: cost of rounds 1 … r
+	rounds []int
+	best   [][]answer // by price, then by the round of the first change
+}
+
+type answer struct {
+	found  bool
+	cost   int64
+	rounds []int
+}
+
+func enumerate(p Problem, prices []int64) *enumeration {
+	k := (p.To - p.From) / p.Step
+	en := &enumeration{p: p, prices: prices, line: int64(2 * p.Rounds)}
+	if p.Target != nil {
+		en.line = 10_000
+	}
+	for done := 0; done <= k; done++ {
+		sums := make([]int64, p.Rounds+1)
+		for r := 1; r <= p.Rounds; r++ {
+			off := int64(p.From+p.Step*done)*en.line - en.ideal(r)
+			sums[r] = sums[r-1] + 1000*off*off
+		}
+		en.before = append(en.before, sums)
+	}
+	for range prices {
+		en.best = append(en.best, make([]answer, p.Rounds+1))
+	}
+	if k == 0 {
+		for i := range prices {
+			en.best[i][0] = answer{true, en.before[0][p.Rounds], nil}
+		}
+		return en
+	}
+	en.walk(k, 1+p.LeadIn, 0, 0)
+	return en
+}
+
+// ideal is T(r) = from + (to − from)·(r − ½)/R + step/2 in 1/2R stitch, or
+// the target.
+func (en *enumeration) ideal(r int) int64 {
+	p := en.p
+	if p.Target != nil {
+		return p.Target[r-1]
+	}
+	return int64(2*p.Rounds*p.From + (p.To-p.From)*(2*r-1) + p.Step*p.Rounds)
+}
+
+func (en *enumeration) walk(k, from int, cost int64, changes int) {
+	done := len(en.rounds)
+	if done == k {
+		last := en.rounds[k-1]
+		en.note(cost+en.before[k][en.p.Rounds]-en.before[k][last-1], changes)
+		return
+	}
+	for r := from; r+(k-done-1)*en.p.Gap <= en.p.Rounds-en.p.LeadOut; r++ {
+		c, ch := cost+en.before[done][r-1], changes
+		if done > 0 {
+			c -= en.before[done][en.rounds[done-1]-1]
+		}
+		if done > 1 && r-en.rounds[done-1] != en.rounds[done-1]-en.rounds[done-2] {
+			ch++
+		}
+		en.rounds = append(en.rounds, r)
+		en.walk(k, r+en.p.Gap, c, ch)
+		en.rounds = en.rounds[:done]
+	}
+}
+
+func (en *enumeration) note(cost int64, changes int) {
+	for i, price := range en.prices {
+		a := &en.best[i][en.rounds[0]]
+		if c := cost + price*en.line*en.line*int64(changes); !a.found || c < a.cost {
+			*a = answer{true, c, append(a.rounds[:0], en.rounds...)}
+		}
+	}
+}
+
+// answer is the best list for a price and a first round, 0 for a free one.
+func (en *enumeration) answer(price, first int) answer {
+	best := en.best[price][first]
+	if first == 0 {
+		for _, a := range en.best[price] {
+			if a.found && (!best.found || a.cost < best.cost) {
+				best = a
+			}
+		}
+	}
+	return best
+}
+
+// sweep compares the solver with the enumeration for every price and every
+// first round, cost and list.
+func sweep(t *testing.T, s *Solver, p Problem, prices []int64) (compared int) {
+	t.Helper()
+	en := enumerate(p, prices)
+	for price := range prices {
+		for first := 0; first <= p.Rounds; first++ {
+			if p.To == p.From && first > 0 {
+				break // nothing to fix
+			}
+			p.Lambda, p.First = prices[price], first
+			want := en.answer(price, first)
+			got, err := s.Solve(&p, nil)
+			if (err == nil) != want.found {
+				t.Fatalf("%+v: %v; a schedule exists: %v", p, err, want.found)
+			}
+			if err != nil {
+				continue
+			}
+			cost := Cost{want.cost, 1000 * en.line * en.line}
+			if got.Cost.Less(cost) || cost.Less(got.Cost) || !slices.Equal(got.Rounds, want.rounds) {
+				t.Fatalf("%+v:\n%v at %v, but every list tried gives\n%v at %v", p, got.Rounds, got.Cost, want.rounds, cost)
+			}
+			if priced, err := CostOf(p, got.Rounds); err != nil || priced != got.Cost {
+				t.Fatalf("%+v: %v is priced %v (%v), not %v", p, got.Rounds, priced, err, got.Cost)
+			}
+			compared++
+		}
+	}
+	return compared
+}
+
+// families are the ways of counting that are swept: steps and sizes of
+// several kinds against the default line, targets drawn at random, and
+// targets in whole stitches, where equal costs abound.
+var families = []struct {
+	from, step int
+	target     func(rng *rand.Rand, from, to int) int64
+}{
+	{from: 3, step: 2},
+	{from: 60, step: -4},
+	{from: 0, step: 1},
+	{from: 3, step: 2, target: func(rng *rand.Rand, from, to int) int64 {
+		return rng.Int64N(int64(to-from+4)*10_000) + int64(from-2)*10_000
+	}},
+	{from: 72, step: -4, target: func(rng *rand.Rand, from, to int) int64 {
+		return rng.Int64N(int64(from-to+20)*10_000) + int64(to-10)*10_000
+	}},
+	{from: 1, step: 1, target: func(rng *rand.Rand, from, to int) int64 {
+		return (int64(from) + rng.Int64N(int64(to-from+2))) * 10_000
+	}},
+}
+
+// Every problem of 1 to 18 rounds: every number of changes, gaps of 1 to 4,
+// up to two rounds kept free at either end, every first round, four prices.
+func TestEqualsEnumerationUpTo18Rounds(t *testing.T) {
+	prices := []int64{0, 1, 333, 8_000}
+	for gap := 1; gap <= 4; gap++ {
+		t.Run(fmt.Sprintf("gap %d", gap), func(t *testing.T) {
+			t.Parallel()
+			var s Solver
+			compared := 0
+			rng := rand.New(rand.NewPCG(18, uint64(gap)))
+			for rounds := 1; rounds <= 18; rounds++ {
+				for leads := range 9 {
+					for k := 0; k <= (rounds-1)/gap+2; k++ {
+						for _, f := range families {
+							p := Problem{
+								From: f.from, To: f.from + k*f.step, Step: f.step,
+								Rounds: rounds, Gap: gap, LeadIn: leads % 3, LeadOut: leads / 3,
+							}
+							for f.target != nil && len(p.Target) < rounds {
+								p.Target = append(p.Target, f.target(rng, p.From, p.To))
+							}
+							compared += sweep(t, &s, p, prices)
+						}
+					}
+				}
+			}
+			t.Logf("%d schedules compared", compared)
+		})
+	}
+}

@@ -1,0 +1,138 @@
+package shaping
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Impossible says which bound is in the way of a schedule. Bound is one of
+// from, step, rounds, gap, lead-in, lead-out, lambda, first, target; Message
+// goes on after it and says what would be right.
+type Impossible struct {
+	Bound, Message string
+}
+
+// Error is the bound and the message.
+func (e *Impossible) Error() string { return e.Bound + " " + e.Message }
+
+func impossible(bound, format string, args ...any) error {
+	return &Impossible{bound, fmt.Sprintf(format, args...)}
+}
+
+// check refuses what can't be scheduled.
+func (p *Problem) check() error {
+	if err := p.checkNumbers(); err != nil {
+		return err
+	}
+	return p.checkRoom()
+}
+
+// checkNumbers refuses numbers out of range, and a step that doesn't lead
+// from From to To.
+func (p *Problem) checkNumbers() error {
+	switch {
+	case p.Rounds < 1 || p.Rounds > MostRounds:
+		return impossible("rounds", "is %d; write a whole number from 1 to %d", p.Rounds, MostRounds)
+	case outside(p.From) || outside(p.To) || outside(p.Step):
+		return impossible("from", "to and step lie within ±%d stitches", mostStitches)
+	case p.Gap < 1 || p.Gap > MostRounds:
+		return impossible("gap", "is %d; write a whole number from 1 to %d", p.Gap, MostRounds)
+	case p.LeadIn < 0 || p.LeadIn > MostRounds:
+		return impossible("lead-in", "is %d; write a whole number from 0 to %d", p.LeadIn, MostRounds)
+	case p.LeadOut < 0 || p.LeadOut > MostRounds:
+		return impossible("lead-out", "is %d; write a whole number from 0 to %d", p.LeadOut, MostRounds)
+	case p.Lambda < 0 || p.Lambda > mostLambda:
+		return impossible("lambda", "lies between 0 and %d", mostLambda/1000)
+	case p.Target != nil && len(p.Target) != p.Rounds:
+		return impossible("target", "has %d counts; write one for each of the %d rounds", len(p.Target), p.Rounds)
+	}
+	for _, t := range p.Target {
+		if t < -mostStitches*targetScale || t > mostStitches*targetScale {
+			return impossible("target", "lies within ±%d stitches", mostStitches)
+		}
+	}
+	return p.checkStep()
+}
+
+func outside(n int) bool { return n < -mostStitches || n > mostStitches }
+
+func (p *Problem) checkStep() error {
+	way := p.To - p.From
+	switch {
+	case p.Step == 0:
+		return impossible("step", "is 0; write what one change makes, such as 2 or -4")
+	case way/p.Step < 0:
+		return impossible("step", "is %d, which leads away from %d; write %d", p.Step, p.To, -p.Step)
+	case way%p.Step != 0:
+		near := p.To - way%p.Step
+		if (way < 0) != (p.Step < 0) {
+			return impossible("step", "is %d, which leads away from %d; write %d", p.Step, p.To, -p.Step)
+		}
+		return impossible("step", "of %d can't reach %d from %d; %d or %d can be reached", p.Step, p.To, p.From, near, near+p.Step)
+	}
+	return nil
+}
+
+// checkRoom refuses changes that the rounds have no room for, and names the
+// nearest that they have room for.
+func (p *Problem) checkRoom() error {
+	k := p.Changes()
+	if k == 0 {
+		return nil
+	}
+	if p.LeadIn >= p.last() {
+		return p.leadsMeet()
+	}
+	if p.First != 0 && (p.First <= p.LeadIn || p.First > p.last()) {
+		return impossible("first", "is round %d; the first change lies within rounds %d to %d", p.First, 1+p.LeadIn, p.last())
+	}
+	if p.slack() < 0 { // then there are at least two changes
+		return p.tooMany(k)
+	}
+	return nil
+}
+
+// leadsMeet names the longer of the two leads, which leave no round between
+// them, and how much shorter it must be.
+func (p *Problem) leadsMeet() error {
+	bound, n := "lead-out", p.LeadOut
+	if p.LeadIn > p.LeadOut {
+		bound, n = "lead-in", p.LeadIn
+	}
+	over := p.LeadIn + p.LeadOut + 1 - p.Rounds
+	if n < over {
+		return impossible(bound, "is %d; lead-in and lead-out leave no round of the %d for a change, make them shorter by %d in all", n, p.Rounds, over)
+	}
+	return impossible(bound, "is %d, which leaves no round of the %d for a change; write at most %d", n, p.Rounds, n-over)
+}
+
+// tooMany names the bound that k changes run against, and the nearest
+// problems that have room: an earlier first change, a smaller gap, more
+// rounds, fewer changes.
+func (p *Problem) tooMany(k int) error {
+	bound, n := "rounds", p.Rounds
+	var ways []string
+	if latest := p.last() - (k-1)*p.Gap; p.First > latest && latest > p.LeadIn {
+		bound, n = "first", p.First
+		ways = append(ways, fmt.Sprintf("write at most %d", latest))
+	}
+	if needs := p.Rounds - p.slack(); needs <= MostRounds {
+		ways = append(ways, fmt.Sprintf("%d changes need %d rounds (%d more)", k, needs, needs-p.Rounds))
+	}
+	span := p.last() - p.first()
+	room := span/p.Gap + 1
+	ways = append(ways, fmt.Sprintf("make %s (%d fewer)", changes(room), k-room))
+	closer := ""
+	if gap := span / (k - 1); gap > 0 {
+		closer = fmt.Sprintf(" (%d at least %d apart)", span/gap+1, gap)
+	}
+	return impossible(bound, "is %d, with room for %s at least %d apart from round %d to %d%s; %s",
+		n, changes(room), p.Gap, p.first(), p.last(), closer, strings.Join(ways, ", or "))
+}
+
+func changes(n int) string {
+	if n == 1 {
+		return "1 change"
+	}
+	return fmt.Sprintf("%d changes", n)
+}

@@ -1,0 +1,165 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/units"
+)
+
+type reader struct {
+	sheet  Sheet
+	unit   units.Unit
+	faults fault.Fields
+}
+
+func (r *reader) choice(path string, n *node) string {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return ""
+	}
+	for _, word := range n.words {
+		if text == word {
+			return text
+		}
+	}
+	r.faults.Add(path, "is %q; write one of: %s", clip(text), strings.Join(n.words, ", "))
+	return ""
+}
+
+func (r *reader) length(path string) units.Length {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return 0
+	}
+	l, err := units.Parse(text, r.unit)
+	if err != nil {
+		r.faults.Add(path, "%s", err)
+	}
+	return l
+}
+
+// required is a length that must stand.
+func (r *reader) required(path, why string) units.Length {
+	if r.sheet.Given(path) == "" {
+		r.faults.Add(path, "is missing; %s", why)
+		return 0
+	}
+	return r.length(path)
+}
+
+// height is a length that may be 0, the base of the gusset.
+func (r *reader) height(path string) units.Length {
+	text := r.sheet.Given(path)
+	if strings.Trim(text, "0.,") == "" && strings.Contains(text, "0") {
+		return 0
+	}
+	return r.required(path, "give the height above the base of the gusset, or leave the row out")
+}
+
+// number reads a decimal of plain digits; why says that it must be given.
+func (r *reader) number(path, why string) float64 {
+	text := r.sheet.Given(path)
+	if text == "" {
+		if why != "" {
+			r.faults.Add(path, "is missing; %s", why)
+		}
+		return 0
+	}
+	n, ok := decimal(text)
+	if !ok {
+		r.faults.Add(path, "is %q; write digits such as 24 or 24.5", clip(text))
+		return 0
+	}
+	if n == 0 || n > 10_000 {
+		r.faults.Add(path, "is %s; write a number above 0 and at most 10000", clip(text))
+	}
+	return n
+}
+
+func (r *reader) numberOr(path string, byDefault float64) float64 {
+	if r.sheet.Given(path) == "" {
+		return byDefault
+	}
+	return r.number(path, "")
+}
+
+// decimal takes digits with at most one "." or ",": no sign, exponent, NaN.
+func decimal(text string) (float64, bool) {
+	plain := strings.Replace(text, ",", ".", 1)
+	if len(plain) > 20 || strings.Trim(plain, "0123456789.") != "" {
+		return 0, false
+	}
+	n, err := strconv.ParseFloat(plain, 64)
+	return n, err == nil
+}
+
+// ease reads fabric over body minus one, or the same as a percentage with
+// its sign; the plan checks its range.
+func (r *reader) ease(path string) *float64 {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return nil
+	}
+	n, ok := easeOf(text)
+	if !ok {
+		r.faults.Add(path, "is %q; write fabric over body minus one, such as -0.05, or the same as -5 %%", clip(text))
+		return nil
+	}
+	return &n
+}
+
+func easeOf(text string) (float64, bool) {
+	rest, percent := strings.CutSuffix(strings.Replace(text, "−", "-", 1), "%")
+	rest = strings.TrimSpace(rest)
+	rest, negative := strings.CutPrefix(rest, "-")
+	if !negative {
+		rest = strings.TrimPrefix(rest, "+")
+	}
+	n, ok := decimal(strings.TrimSpace(rest))
+	if percent {
+		n /= 100
+	}
+	if negative {
+		n = -n
+	}
+	return n, ok
+}
+
+func (r *reader) flag(path string, byDefault bool) bool {
+	switch text := r.sheet.Given(path); text {
+	case "":
+		return byDefault
+	case "true":
+		return true
+	case "false":
+		return false
+	default:
+		r.faults.Add(path, "is %q; write true or false", clip(text))
+		return byDefault
+	}
+}
+
+func (r *reader) wholeOr(path string, low, high, byDefault int) int {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return byDefault
+	}
+	n, ok := wholeOf(text)
+	if !ok || n < low || n > high {
+		r.faults.Add(path, "is %s; write a whole number from %d to %d", clip(text), low, high)
+		return byDefault
+	}
+	return n
+}
+
+// wholeOf reads digits, perhaps with a minus sign; 5.0 is no whole number.
+func wholeOf(text string) (int, bool) {
+	digits := strings.TrimPrefix(text, "-")
+	if digits == "" || len(digits) > 9 || strings.Trim(digits, "0123456789") != "" {
+		return 0, false
+	}
+	n, err := strconv.Atoi(text)
+	return n, err == nil
+}

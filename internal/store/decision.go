@@ -1,0 +1,116 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+
+	"thenar/internal/fault"
+)
+
+// standing is where a mitt stands: its newest revision of all, and its newest
+// decision.
+type standing struct{ head, decided int64 }
+
+// stand finds where a mitt stands; fault.NotFound where there is none.
+func stand(ctx context.Context, tx *sql.Tx, id int64) (standing, error) {
+	var decided, drawn int64
+	err := tx.QueryRowContext(ctx, `
+		SELECT coalesce((SELECT max(revision) FROM decision WHERE mitt = ?1), 0),
+			coalesce((SELECT max(revision) FROM stroke WHERE mitt = ?1), 0)`, id).Scan(&decided, &drawn)
+	if err == nil && decided == 0 {
+		err = missing(id)
+	}
+	return standing{max(decided, drawn), decided}, err
+}
+
+func missing(id int64) error { return fault.New(fault.NotFound, "There is no mitt %d.", id) }
+
+// Create makes a mitt with document, a JSON text, as its revision 1, and
+// gives the mitt's number. The document is kept byte for byte.
+func (s *Store) Create(ctx context.Context, document []byte) (id int64, err error) {
+	defer fault.Wrap(&err, "store.Create")
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		at := s.stamp()
+		made, err := tx.ExecContext(ctx, `INSERT INTO mitt (created) VALUES (?)`, at)
+		if err != nil {
+			return err
+		}
+		if id, err = made.LastInsertId(); err != nil {
+			return err
+		}
+		return decide(ctx, tx, id, 1, at, document)
+	})
+	if err != nil {
+		return 0, err
+	}
+	return id, nil
+}
+
+// Save adds document as the newest decision of a mitt and gives its revision.
+// after is the revision at which the person who changed it had read it.
+//
+// It fails with fault.NotFound for an unknown mitt, and with fault.Conflict
+// where somebody saved another document since, or where after is a revision
+// that the mitt doesn't have; strokes since after don't matter. A document
+// equal to the newest one, byte for byte, is not saved again, so sending a
+// form twice does no harm: Save then gives the revision that it has already.
+func (s *Store) Save(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
+	defer fault.Wrap(&err, "store.Save(%d)", id)
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		at, err := stand(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		var newest string
+		err = tx.QueryRowContext(ctx, `SELECT document FROM decision WHERE mitt = ? AND revision = ?`, id, at.decided).Scan(&newest)
+		switch {
+		case err != nil:
+			return err
+		case after > at.head:
+			return fault.New(fault.Conflict, "This page speaks of revision %d, and the newest of this mitt is %d. Nothing was saved; load the page again.", after, at.head)
+		case newest == string(document):
+			revision = at.decided
+			return nil
+		case after < at.decided:
+			return fault.New(fault.Conflict, "This mitt was saved elsewhere since this page was loaded. Nothing of this was saved, so that the other change is not lost; load the page again and repeat yours.")
+		}
+		revision = at.head + 1
+		return decide(ctx, tx, id, revision, s.stamp(), document)
+	})
+	if err != nil {
+		return 0, err
+	}
+	return revision, nil
+}
+
+func decide(ctx context.Context, tx *sql.Tx, id, revision int64, at string, document []byte) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO decision (mitt, revision, at, document) VALUES (?, ?, ?, ?)`,
+		id, revision, at, string(document))
+	return err
+}
+
+// Load reads a mitt as it stands now; fault.NotFound where there is none.
+func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
+	defer fault.Wrap(&err, "store.Load(%d)", id)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		m, err = scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
+		if errors.Is(err, sql.ErrNoRows) {
+			return missing(id)
+		}
+		if err != nil {
+			return err
+		}
+		l, err := replay(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		t, err := lookBack(ctx, tx, id)
+		m.Marks, m.CanUndo, m.CanRedo = l.marks, t.undo > 0, t.redo > 0
+		return err
+	})
+	if err != nil {
+		return Mitt{}, err
+	}
+	return m, nil
+}

@@ -1,0 +1,129 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"net/url"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"modernc.org/sqlite"
+	sqlite3 "modernc.org/sqlite/lib"
+
+	"thenar/internal/fault"
+)
+
+// applicationID marks a database file as this program's: the letters THNR.
+// SQLite keeps the field for that (https://sqlite.org/fileformat2.html, 1.3.15).
+const applicationID = 0x54484e52
+
+// milliseconds is patience as SQLite takes it.
+var milliseconds = strconv.FormatInt(patience.Milliseconds(), 10)
+
+// pragmas are asked for on every connection. With synchronous FULL a save is
+// on the disk before it is acknowledged, in WAL mode as well.
+var pragmas = []struct{ name, ask, answer string }{
+	{"busy_timeout", milliseconds, milliseconds},
+	{"foreign_keys", "1", "1"},
+	{"journal_mode", "WAL", "wal"},
+	{"synchronous", "FULL", "2"},
+}
+
+// uri names a file as SQLite reads it, where ?, # and % have a meaning.
+func uri(path string) string {
+	path = filepath.ToSlash(path)
+	if !strings.HasPrefix(path, "/") {
+		path = "/" + path // a drive's letter
+	}
+	return (&url.URL{Scheme: "file", Path: path}).String()
+}
+
+// dsn is what the driver needs to open path with all pragmas.
+func dsn(path, more string) string {
+	query := []string{more}
+	for _, p := range pragmas {
+		query = append(query, fmt.Sprintf("_pragma=%s(%s)", p.name, p.ask))
+	}
+	return uri(path) + "?" + strings.Join(query, "&")
+}
+
+// pool opens up to size connections and reads the pragmas back, since SQLite
+// takes a wrong one without a word and may keep another journal than asked.
+func pool(ctx context.Context, dsn string, size int) (*sql.DB, error) {
+	db, err := sql.Open("sqlite", dsn)
+	if err != nil {
+		return nil, err
+	}
+	db.SetMaxOpenConns(size)
+	db.SetMaxIdleConns(size)
+	for _, p := range pragmas {
+		var got string
+		if err := db.QueryRowContext(ctx, "PRAGMA "+p.name).Scan(&got); err != nil {
+			return nil, errors.Join(err, db.Close())
+		}
+		if got != p.answer {
+			err := fault.New(fault.Invalid, "db: %s is %q there instead of %q, so saves would not be safe; name a file on a local disk with -db", p.name, got, p.answer)
+			return nil, errors.Join(err, db.Close())
+		}
+	}
+	return db, nil
+}
+
+// inspect looks at a file without changing it, and refuses what isn't ours.
+func inspect(ctx context.Context, path string) (err error) {
+	db, err := sql.Open("sqlite", uri(path)+"?mode=ro&_pragma=busy_timeout("+milliseconds+")")
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	// One statement, so that another program can't migrate in between.
+	var tables, id, version int
+	row := db.QueryRowContext(ctx, `
+		SELECT (SELECT count(*) FROM sqlite_schema),
+			(SELECT application_id FROM pragma_application_id),
+			(SELECT user_version FROM pragma_user_version)`)
+	if err := row.Scan(&tables, &id, &version); err != nil {
+		return err
+	}
+	empty := tables == 0 && id == 0 && version == 0
+	if !empty && id != applicationID {
+		return fault.New(fault.Invalid, "db: %s is not a Thenar file: another program keeps its data there; name another file with -db", path)
+	}
+	if !empty && version > Newest() {
+		return newer(path, version, Newest())
+	}
+	return nil
+}
+
+// newer says that the file has a schema that this program does not know.
+func newer(path string, version, newest int) error {
+	return fault.New(fault.Newer, "db: %s has schema %d, written by a newer Thenar; this one knows schemas up to %d. Start the newer program, or name another file with -db", path, version, newest)
+}
+
+// busy tells whether err is another program's turn to write.
+func busy(err error) bool {
+	var said *sqlite.Error
+	return errors.As(err, &said) && said.Code()&0xff == sqlite3.SQLITE_BUSY
+}
+
+// explain gives what SQLite said about opening path as a person may read it.
+func explain(path string, err error) error {
+	var said *sqlite.Error
+	if !errors.As(err, &said) {
+		return err
+	}
+	switch said.Code() & 0xff { // without the finer, extended code
+	case sqlite3.SQLITE_NOTADB:
+		return fault.New(fault.Invalid, "db: %s is not a Thenar file, nor any other database; name another file with -db", path).Because(err)
+	case sqlite3.SQLITE_CORRUPT:
+		return fault.New(fault.Invalid, "db: %s is damaged; put a backup in its place, or name another file with -db", path).Because(err)
+	case sqlite3.SQLITE_BUSY:
+		return fault.New(fault.Invalid, "db: %s is being written by another program for more than %v; end that, or name another file with -db", path, patience).Because(err)
+	case sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
+		return fault.New(fault.Invalid, "db: %s can't be opened for reading and writing; give its owner that permission, on its directory too, or name another file with -db", path).Because(err)
+	}
+	return err
+}

@@ -1,0 +1,137 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"thenar/internal/chart"
+)
+
+// snapshotEvery is how many strokes are replayed at most before a snapshot
+// shortens the way.
+const snapshotEvery = 256
+
+// line is what the strokes of one mitt come to.
+type line struct {
+	marks   chart.Marks
+	strokes int // since the snapshot
+}
+
+// replay applies the snapshot, if there is one, and all strokes after it.
+func replay(ctx context.Context, tx *sql.Tx, id int64) (line, error) {
+	l := line{marks: chart.Marks{}}
+	var from int64
+	var text string
+	err := tx.QueryRowContext(ctx, `SELECT revision, marks FROM snapshot WHERE mitt = ?`, id).Scan(&from, &text)
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+	case err != nil:
+		return line{}, err
+	default:
+		edits, err := decode(text)
+		if err != nil {
+			return line{}, err
+		}
+		l.marks.Apply(edits)
+	}
+	since, err := editsSince(ctx, tx, id, from)
+	if err != nil {
+		return line{}, err
+	}
+	for _, edits := range since {
+		l.marks.Apply(edits)
+	}
+	l.strokes = len(since)
+	return l, nil
+}
+
+// editsSince reads the edits of each stroke after a revision, in order.
+func editsSince(ctx context.Context, tx *sql.Tx, id, after int64) ([][]chart.Edit, error) {
+	return collect(ctx, tx, func(rows *sql.Rows) ([]chart.Edit, error) {
+		var text string
+		if err := rows.Scan(&text); err != nil {
+			return nil, err
+		}
+		return decode(text)
+	}, `SELECT edits FROM stroke WHERE mitt = ? AND revision > ? ORDER BY revision`, id, after)
+}
+
+// keep writes the snapshot of l at a revision, in place of an older one, as
+// the edits that paint it on an empty chart.
+func (l line) keep(ctx context.Context, tx *sql.Tx, id, revision int64) error {
+	text, err := encode(l.marks.Edits())
+	if err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, `
+		INSERT INTO snapshot (mitt, revision, marks) VALUES (?, ?, ?)
+		ON CONFLICT (mitt) DO UPDATE SET revision = excluded.revision, marks = excluded.marks`, id, revision, text)
+	return err
+}
+
+// turns are the revisions of the strokes that an undo would take back and a
+// redo would bring again; 0 where there is none.
+type turns struct{ undo, redo int64 }
+
+// lookBack finds the turns as a replay of all kinds would: a do is laid on
+// the strokes that can be taken back and clears those that can be brought
+// again, an undo moves the last from the first pile to the second, a redo
+// moves it back. Read from the end it takes few rows: each undo stands for
+// one stroke before it that is off the first pile, each redo for one that is
+// off the second, and nothing before a do is on the second pile.
+func lookBack(ctx context.Context, tx *sql.Tx, id int64) (t turns, err error) {
+	rows, err := tx.QueryContext(ctx, `
+		SELECT kind, coalesce(target, revision) FROM stroke WHERE mitt = ? ORDER BY revision DESC`, id)
+	if err != nil {
+		return turns{}, err
+	}
+	defer rows.Close()
+	taken, brought := 0, 0 // passed so far without the strokes that they stand for
+	cleared := false
+	for (t.undo == 0 || (t.redo == 0 && !cleared)) && rows.Next() {
+		var kind string
+		var stroke int64
+		if err := rows.Scan(&kind, &stroke); err != nil {
+			return turns{}, err
+		}
+		switch {
+		case kind == undone:
+			taken++
+		case taken > 0:
+			taken--
+		case t.undo == 0:
+			t.undo = stroke
+		}
+		switch {
+		case cleared || t.redo > 0:
+		case kind == done:
+			cleared = true
+		case kind == redone:
+			brought++
+		case brought > 0:
+			brought--
+		default:
+			t.redo = stroke
+		}
+	}
+	return t, rows.Err()
+}
+
+// encode writes edits as a JSON array, [] for none.
+func encode(edits []chart.Edit) (string, error) {
+	if len(edits) == 0 {
+		return "[]", nil
+	}
+	text, err := json.Marshal(edits)
+	return string(text), err
+}
+
+func decode(text string) (edits []chart.Edit, err error) {
+	if err := json.Unmarshal([]byte(text), &edits); err != nil {
+		return nil, fmt.Errorf("edits in the database: %w", err)
+	}
+	return edits, nil
+}

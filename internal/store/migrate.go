@@ -1,0 +1,83 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"io/fs"
+	"sync"
+
+	"thenar/migrations"
+)
+
+// step is one migration: step n brings schema n-1 to schema n.
+type step struct{ name, script string }
+
+// known are the steps that this program was built with.
+var known = sync.OnceValues(func() ([]step, error) { return steps(migrations.FS) })
+
+// steps reads all migrations in order; their numbers must have no hole.
+func steps(files fs.FS) ([]step, error) {
+	names, err := fs.Glob(files, "*.sql") // sorted
+	if err != nil {
+		return nil, err
+	}
+	var all []step
+	for i, name := range names {
+		if prefix := fmt.Sprintf("%04d_", i+1); len(name) < len(prefix) || name[:len(prefix)] != prefix {
+			return nil, fmt.Errorf("migration %s should begin with %s", name, prefix)
+		}
+		script, err := fs.ReadFile(files, name)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, step{name, string(script)})
+	}
+	return all, nil
+}
+
+// Newest is the number of the newest schema that this program knows.
+func Newest() int {
+	all, err := known()
+	if err != nil {
+		panic(err) // the build is wrong, and no file can be opened with it
+	}
+	return len(all)
+}
+
+// Schema is the number of the schema of the open file: the newest.
+func (s *Store) Schema() int { return Newest() }
+
+// migrate brings the file to the last of steps, each in a transaction that
+// also writes its number, so that a step is done wholly or not at all, and
+// once, whoever else opens the file at the same time.
+func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
+	for done := false; !done; {
+		err := transact(ctx, db, false, func(tx *sql.Tx) error {
+			var version int
+			if err := tx.QueryRowContext(ctx, "PRAGMA user_version").Scan(&version); err != nil {
+				return err
+			}
+			if version > len(steps) {
+				return newer(path, version, len(steps))
+			}
+			if done = version == len(steps); done {
+				return nil
+			}
+			return climb(ctx, tx, steps[version], version+1)
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// climb does one step and writes down that it is done.
+func climb(ctx context.Context, tx *sql.Tx, s step, number int) error {
+	if _, err := tx.ExecContext(ctx, s.script); err != nil {
+		return fmt.Errorf("migration %s: %w", s.name, err)
+	}
+	_, err := tx.ExecContext(ctx, fmt.Sprintf("PRAGMA user_version = %d; PRAGMA application_id = %d", number, applicationID))
+	return err
+}

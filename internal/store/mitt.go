@@ -1,0 +1,119 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"time"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+)
+
+// Mitt is one mitt as it stands at a revision.
+type Mitt struct {
+	ID       int64
+	Revision int64       // the newest of all, a decision or a stroke
+	Decided  int64       // the newest decision: that of Document
+	Created  time.Time   // of revision 1, in UTC
+	Changed  time.Time   // of Revision, in UTC
+	Document []byte      // as it was saved, byte for byte
+	Marks    chart.Marks // what all strokes come to; never nil after Load
+	CanUndo  bool        // whether there is a stroke to take back
+	CanRedo  bool        // whether there is one to bring again
+}
+
+// mitts reads each mitt with its newest decision and the time of its head.
+// A cross join is read in the order in which it is written: from the mitts,
+// and of all decisions only the newest of each.
+const mitts = `
+	SELECT m.id, m.created, d.revision, d.document,
+		max(d.revision, coalesce(s.revision, 0)),
+		CASE WHEN s.revision > d.revision THEN s.at ELSE d.at END AS changed
+	FROM mitt m
+	CROSS JOIN decision d ON d.mitt = m.id
+		AND d.revision = (SELECT max(revision) FROM decision WHERE mitt = m.id)
+	LEFT JOIN stroke s ON s.mitt = m.id
+		AND s.revision = (SELECT max(revision) FROM stroke WHERE mitt = m.id)`
+
+// scanMitt reads one row of mitts; the marks are not part of it.
+func scanMitt(row interface{ Scan(...any) error }) (m Mitt, err error) {
+	var created, changed string
+	if err := row.Scan(&m.ID, &created, &m.Decided, &m.Document, &m.Revision, &changed); err != nil {
+		return Mitt{}, err
+	}
+	if m.Created, err = parseTime(created); err != nil {
+		return Mitt{}, err
+	}
+	m.Changed, err = parseTime(changed)
+	return m, err
+}
+
+// List reads all mitts, the one changed last first. It leaves out Marks,
+// CanUndo and CanRedo, which take the whole line of strokes to know.
+func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
+	defer fault.Wrap(&err, "store.List")
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		list, err = collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) },
+			mitts+` ORDER BY changed DESC, m.id DESC`)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return list, nil
+}
+
+// Revision is one entry in the history of a mitt.
+type Revision struct {
+	Revision int64
+	At       time.Time // UTC
+	Kind     string    // "decision", or of a stroke "do", "undo", "redo"
+}
+
+// History lists all revisions of a mitt from the first to the newest;
+// fault.NotFound where there is no such mitt.
+func (s *Store) History(ctx context.Context, id int64) (history []Revision, err error) {
+	defer fault.Wrap(&err, "store.History(%d)", id)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		history, err = collect(ctx, tx, scanRevision, `
+			SELECT revision, at, 'decision' FROM decision WHERE mitt = ?1
+			UNION ALL
+			SELECT revision, at, kind FROM stroke WHERE mitt = ?1
+			ORDER BY revision`, id)
+		if err == nil && len(history) == 0 {
+			err = missing(id)
+		}
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return history, nil
+}
+
+func scanRevision(rows *sql.Rows) (r Revision, err error) {
+	var at string
+	if err := rows.Scan(&r.Revision, &at, &r.Kind); err != nil {
+		return Revision{}, err
+	}
+	r.At, err = parseTime(at)
+	return r, err
+}
+
+// collect reads all rows of a query.
+func collect[T any](ctx context.Context, tx *sql.Tx, scan func(*sql.Rows) (T, error), query string, args ...any) ([]T, error) {
+	rows, err := tx.QueryContext(ctx, query, args...)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var all []T
+	for rows.Next() {
+		one, err := scan(rows)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, one)
+	}
+	return all, rows.Err()
+}

@@ -1,0 +1,72 @@
+package store
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The file itself refuses what the store never does, since other programs can
+// open it as well, and do so without foreign keys.
+func TestSchemaIsAppendOnly(t *testing.T) {
+	s := fresh(t)
+	id := mittIn(t, s)
+	applied, err := s.Append(t.Context(), id, 1, purl(1, 1)) // revision 2
+	require.NoError(t, err)
+	require.EqualValues(t, 2, applied.Revision)
+	execute(t, s, `PRAGMA foreign_keys = 0`)
+
+	const decision = `INTO decision (mitt, revision, at, document) `
+	const stroke = `INTO stroke (mitt, revision, at, kind, target, edits, inverse) `
+	for _, c := range []struct{ what, statement, says string }{
+		{"change a document", `UPDATE decision SET document = '{}'`, "a decision is not changed"},
+		{"delete a document", `DELETE FROM decision`, "a decision is not deleted"},
+		{"change a stroke", `UPDATE stroke SET edits = '[]'`, "a stroke is not changed"},
+		{"delete a stroke", `DELETE FROM stroke`, "a stroke is not deleted"},
+		{"change a mitt", `UPDATE mitt SET created = ''`, "a mitt is not changed"},
+		{"delete a mitt", `DELETE FROM mitt`, "a mitt is not deleted"},
+		{"replace a document", `INSERT OR REPLACE ` + decision + `VALUES (1, 1, '', '{}')`, "must follow"},
+		{"replace a stroke", `INSERT OR REPLACE ` + stroke + `VALUES (1, 2, '', 'do', NULL, '[]', '[]')`, "must follow"},
+		{"a decision with a stroke's number", `INSERT ` + decision + `VALUES (1, 2, '', '{}')`, "must follow"},
+		{"a stroke with a decision's number", `INSERT ` + stroke + `VALUES (1, 1, '', 'do', NULL, '[]', '[]')`, "must follow"},
+		{"a hole before a decision", `INSERT ` + decision + `VALUES (1, 4, '', '{}')`, "must follow"},
+		{"a hole before a stroke", `INSERT ` + stroke + `VALUES (1, 4, '', 'do', NULL, '[]', '[]')`, "must follow"},
+		{"a mitt that begins with a stroke", `INSERT ` + stroke + `VALUES (2, 1, '', 'do', NULL, '[]', '[]')`, "needs a decision"},
+		{"a document that is no JSON", `INSERT ` + decision + `VALUES (1, 3, '', '{')`, "CHECK constraint"},
+		{"a document of bytes", `INSERT ` + decision + `VALUES (1, 3, '', x'7b7d')`, "cannot store BLOB"},
+		{"edits that are no list", `INSERT ` + stroke + `VALUES (1, 3, '', 'do', NULL, '{}', '[]')`, "CHECK constraint"},
+		{"another kind", `INSERT ` + stroke + `VALUES (1, 3, '', 'erase', NULL, '[]', '[]')`, "CHECK constraint"},
+		{"an undo of nothing", `INSERT ` + stroke + `VALUES (1, 3, '', 'undo', NULL, '[]', '[]')`, "CHECK constraint"},
+		{"an undo of a decision", `INSERT ` + stroke + `VALUES (1, 3, '', 'undo', 1, '[]', '[]')`, "a stroke that was drawn"},
+		{"a do with a target", `INSERT ` + stroke + `VALUES (1, 3, '', 'do', 2, '[]', '[]')`, "CHECK constraint"},
+	} {
+		_, err := s.writer.Exec(c.statement)
+		assert.ErrorContains(t, err, c.says, c.what)
+	}
+	execute(t, s, `INSERT `+stroke+`VALUES (1, 3, '', 'undo', 2, '[]', '[]')`)
+	execute(t, s, `INSERT `+decision+`VALUES (1, 4, '', '{}')`)
+}
+
+// Every table holds the kinds of value that it names, and nothing else.
+func TestTablesAreStrict(t *testing.T) {
+	s := fresh(t)
+	assert.Equal(t, 4, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
+}
+
+// The newest decision of a mitt is found by its key, not by reading all.
+func TestNewestIsFoundByKey(t *testing.T) {
+	s := fresh(t)
+	found, err := s.writer.Query(`EXPLAIN QUERY PLAN ` + mitts)
+	require.NoError(t, err)
+	defer found.Close()
+	for found.Next() {
+		var id, parent, unused int
+		var detail string
+		require.NoError(t, found.Scan(&id, &parent, &unused, &detail))
+		assert.NotRegexp(t, `^SCAN [ds]`, detail)
+		assert.NotContains(t, detail, "AUTOMATIC")
+	}
+	require.NoError(t, found.Err())
+}

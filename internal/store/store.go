@@ -1,0 +1,178 @@
+// Package store keeps mitts in one SQLite file. What a person decided is
+// appended as revisions and never changed or deleted: documents (a decision)
+// and strokes of the chart share one numbering a mitt. Everything else is
+// computed again by those who read them.
+//
+// Several programs may have one file open. Writes wait for each other, up to
+// five seconds, and each is one transaction that is on the disk before the
+// call returns.
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"sync"
+	"time"
+
+	_ "modernc.org/sqlite" // the driver "sqlite"
+
+	"thenar/internal/fault"
+)
+
+// patience is how long one waits for another program to finish writing.
+const patience = 5 * time.Second
+
+// readers is how many pages may be read at one time; writing takes turns.
+const readers = 4
+
+// Store is an open database file. It may be used by many goroutines.
+type Store struct {
+	// Now gives the time that is noted with a revision: time.Now, unless it
+	// is set before the store is used.
+	Now func() time.Time
+
+	writer *sql.DB // one connection, so writes of this store queue here
+	reader *sql.DB
+	every  int // strokes from one snapshot to the next
+}
+
+// Open opens the database file at path, makes it and its directory where they
+// are missing, and brings its schema to the newest.
+//
+// It fails with fault.Invalid where path can't be opened and written or holds
+// anything else than a database of this program, and with fault.Newer where a
+// newer program wrote it. A file that is refused is not changed.
+func Open(ctx context.Context, path string) (s *Store, err error) {
+	defer fault.Wrap(&err, "store.Open(%q)", path)
+	if path == "" {
+		return nil, fault.New(fault.Invalid, "db: no file is named; name one with -db")
+	}
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	if err := touch(full); err != nil {
+		return nil, fault.New(fault.Invalid, "db: %s can't be used (%v); name another file with -db", full, err)
+	}
+	// SQLite waits for a file that is busy, but not while another program
+	// turns a new file to the write-ahead log: then it has to be asked again.
+	for deadline := time.Now().Add(patience); ; {
+		s, err = open(ctx, full)
+		if !busy(err) || time.Now().After(deadline) {
+			return s, explain(full, err)
+		}
+		select {
+		case <-ctx.Done():
+			return nil, ctx.Err()
+		case <-time.After(10 * time.Millisecond):
+		}
+	}
+}
+
+func open(ctx context.Context, path string) (*Store, error) {
+	if err := inspect(ctx, path); err != nil {
+		return nil, err
+	}
+	s := &Store{Now: time.Now, every: snapshotEvery}
+	if err := s.connect(ctx, path); err != nil {
+		return nil, errors.Join(err, s.Close())
+	}
+	return s, nil
+}
+
+// connect opens both sides and migrates before the first read.
+func (s *Store) connect(ctx context.Context, path string) error {
+	var err error
+	if s.writer, err = pool(ctx, dsn(path, "_txlock=immediate"), 1); err != nil {
+		return err
+	}
+	steps, err := known()
+	if err != nil {
+		return err
+	}
+	if err := migrate(ctx, s.writer, path, steps); err != nil {
+		return err
+	}
+	s.reader, err = pool(ctx, dsn(path, "_pragma=query_only(1)"), readers)
+	return err
+}
+
+// Close closes the file. The store can't be used after that.
+func (s *Store) Close() (err error) {
+	defer fault.Wrap(&err, "store.Close")
+	// The writer goes last: the last connection to leave folds the log into
+	// the file, which a reader may not do.
+	for _, db := range []*sql.DB{s.reader, s.writer} {
+		if db != nil {
+			err = errors.Join(err, db.Close())
+		}
+	}
+	return err
+}
+
+// making keeps one goroutine from opening a file that another one is making:
+// a process that closes a file loses all its locks on it, also those that
+// SQLite holds through another connection.
+var making sync.Mutex
+
+// touch makes the file at path, for its owner only, unless there is one.
+// SQLite's own files beside it get the same permissions.
+func touch(path string) error {
+	making.Lock()
+	defer making.Unlock()
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return err
+	}
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return errors.New("it is no file")
+	}
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	if errors.Is(err, os.ErrExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return f.Close()
+}
+
+// transact runs f in a transaction of db, which is kept only if f succeeds.
+func transact(ctx context.Context, db *sql.DB, readOnly bool, f func(*sql.Tx) error) error {
+	tx, err := db.BeginTx(ctx, &sql.TxOptions{ReadOnly: readOnly})
+	if err != nil {
+		return err
+	}
+	// After a commit this does nothing.
+	defer tx.Rollback()
+	if err := f(tx); err != nil {
+		return err
+	}
+	return tx.Commit()
+}
+
+// write runs f as the only writer of the file.
+func (s *Store) write(ctx context.Context, f func(*sql.Tx) error) error {
+	return transact(ctx, s.writer, false, f)
+}
+
+// read runs f on one state of the file, whatever is written meanwhile.
+func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error {
+	return transact(ctx, s.reader, true, f)
+}
+
+// timeFormat has a fixed width, so that times sort as text.
+const timeFormat = "2006-01-02T15:04:05.000000000Z"
+
+func (s *Store) stamp() string { return s.Now().UTC().Format(timeFormat) }
+
+func parseTime(text string) (time.Time, error) {
+	t, err := time.Parse(timeFormat, text)
+	if err != nil {
+		return time.Time{}, fmt.Errorf("time in the database: %w", err)
+	}
+	return t, nil
+}

@@ -1,0 +1,208 @@
+// The measure form. Every change asks the server for the parts of the page
+// that follow from it, and puts them in their places; the fields themselves
+// are never touched. What is typed is saved after a short rest.
+import { Drafts } from "./drafts.js";
+
+const rest = 700; // ms without a key before saving
+
+export function startMeasure(document) {
+  const form = document.getElementById("measure-form");
+  if (!form) return;
+  const page = new Measure(document, form);
+  form.addEventListener("input", () => page.changed());
+  form.addEventListener("change", () => page.save());
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    page.save(true);
+  });
+  form.addEventListener("focusin", (event) => page.light(event.target.dataset.field));
+  form.addEventListener("focusout", () => page.light(undefined));
+  document.addEventListener("click", (event) => {
+    const tape = event.target.closest?.(".tape[data-field]");
+    if (tape) document.getElementById(`field-${tape.dataset.field}`)?.focus();
+  });
+  document.addEventListener("thenar:painted", () => page.ask(true));
+  window.addEventListener("online", () => page.save());
+  window.addEventListener("beforeunload", (event) => {
+    if (page.unsaved) event.preventDefault();
+  });
+  page.recover();
+}
+
+class Measure {
+  constructor(document, form) {
+    this.document = document;
+    this.form = form;
+    this.drafts = new Drafts(form.action);
+    this.asked = 0; // number of the newest question
+    this.shown = 0; // number of the newest answer on the page
+    this.asking = false;
+    this.again = false;
+    this.painted = true; // all that is asked again comes from strokes
+    this.unsaved = false;
+    this.saving = false;
+    this.timer = 0;
+    this.focus = undefined;
+  }
+
+  body() {
+    return new URLSearchParams(new FormData(this.form));
+  }
+
+  // changed is called on every key: ask at once, save after a rest.
+  changed() {
+    this.unsaved = true;
+    this.drafts.keep(this.body());
+    this.say("saving…", "waiting");
+    this.ask();
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.save(), rest);
+  }
+
+  // ask has one question under way; what changes meanwhile is asked next.
+  // After a stroke the chart stands already: only what follows from it is new.
+  async ask(painted = false) {
+    if (this.asking) {
+      this.again = true;
+      this.painted &&= painted;
+      return;
+    }
+    this.asking = true;
+    this.painted = true;
+    const number = ++this.asked;
+    try {
+      const reply = await fetch(this.form.dataset.preview, { method: "POST", body: this.body() });
+      if (reply.ok) this.show(number, await reply.text(), painted);
+    } catch {
+      // The save says that there is no connection.
+    }
+    this.asking = false;
+    if (this.again) {
+      this.again = false;
+      this.ask(this.painted);
+    }
+  }
+
+  // show puts an answer's parts in their places, unless a newer one stands.
+  show(number, html, painted) {
+    if (number < this.shown) return;
+    this.shown = number;
+    const answer = new DOMParser().parseFromString(html, "text/html");
+    const state = JSON.parse(answer.getElementById("answer-state").textContent);
+    const fragments = [...answer.querySelectorAll("[data-fragment]")];
+    const names = fragments.map((f) => f.dataset.fragment);
+    for (const place of this.document.querySelectorAll("[data-fragment]")) {
+      place.classList.toggle("stale", !names.includes(place.dataset.fragment));
+    }
+    for (const fragment of fragments) {
+      const place = this.document.querySelector(`main [data-fragment="${fragment.dataset.fragment}"]`);
+      if (painted && fragment.dataset.fragment === "chart") {
+        place?.querySelector(".key")?.replaceChildren(...(fragment.querySelector(".key")?.childNodes ?? []));
+        continue;
+      }
+      place?.replaceChildren(...fragment.childNodes);
+      if (place && fragment.dataset.fragment === "chart") {
+        this.document.dispatchEvent(new CustomEvent("thenar:swapped", { detail: { root: place } }));
+      }
+    }
+    this.fields(state);
+    this.light(this.focus);
+  }
+
+  // fields puts messages, filled values and the unit at the fields.
+  fields(state) {
+    for (const place of this.form.querySelectorAll("[data-fault-for]")) {
+      const path = place.dataset.faultFor;
+      const message = state.faults[path] ?? "";
+      if (place.textContent !== message) place.textContent = message;
+      place.closest(".field").classList.toggle("has-fault", message !== "");
+      place.closest(".field").classList.toggle("is-missing", message.startsWith("is missing"));
+      this.document.getElementById(`field-${path}`)?.setAttribute("aria-invalid", String(message !== ""));
+    }
+    for (const place of this.form.querySelectorAll("[data-filled-for]")) {
+      const filled = state.filled[place.dataset.filledFor];
+      place.textContent = filled ? `filled: ${filled.value}, ${filled.from}` : "";
+      this.document.getElementById(`field-${place.dataset.filledFor}`)?.setAttribute("placeholder", filled?.value ?? "");
+    }
+    for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
+  }
+
+  // light marks the tape of the field in focus.
+  light(field) {
+    this.focus = field;
+    for (const tape of this.document.querySelectorAll(".tape[data-field]")) {
+      tape.classList.toggle("lit", tape.dataset.field === field);
+    }
+  }
+
+  // save sends the form; a failure keeps it in this browser until it works.
+  async save(asked = false) {
+    clearTimeout(this.timer);
+    if (!this.unsaved && !asked) return;
+    if (this.saving) {
+      this.timer = setTimeout(() => this.save(asked), rest);
+      return;
+    }
+    this.saving = true;
+    const body = this.body();
+    try {
+      const reply = await fetch(this.form.action, { method: "POST", body, headers: { Accept: "application/json" } });
+      const said = await reply.json();
+      if (reply.ok) this.saved(said, body);
+      else this.refused(reply.status, said);
+    } catch {
+      this.say("not saved: no connection; kept here", "unsaved");
+      this.timer = setTimeout(() => this.save(), 4 * rest);
+    }
+    this.saving = false;
+  }
+
+  saved(said, body) {
+    this.form.elements.after.value = said.revision;
+    if (body.toString() !== this.bodyBut(body)) return; // typed on meanwhile: saved next
+    this.unsaved = false;
+    this.drafts.drop();
+    this.say(`saved ${said.saved}`, "saved");
+  }
+
+  // bodyBut is the form now, with the revision that the body was sent with.
+  bodyBut(body) {
+    const now = this.body();
+    now.set("after", body.get("after"));
+    return now.toString();
+  }
+
+  refused(status, said) {
+    const message = said.error?.join(" ") ?? "please try again";
+    if (status !== 409) {
+      this.say(`not saved: ${message}`, "unsaved");
+      return;
+    }
+    this.say(`not saved: ${message}`, "unsaved");
+    const over = this.document.createElement("button");
+    over.type = "button";
+    over.textContent = "Open both versions";
+    over.addEventListener("click", () => {
+      this.unsaved = false;
+      this.form.submit(); // the page that answers shows what stands where
+    });
+    this.document.getElementById("saved").append(" ", over);
+  }
+
+  say(text, state) {
+    const place = this.document.getElementById("saved");
+    if (place.textContent !== text) place.textContent = text;
+    place.dataset.state = state;
+  }
+
+  // recover puts back what an earlier visit could not save.
+  recover() {
+    const draft = this.drafts.kept();
+    if (!draft) return;
+    for (const [name, text] of draft) {
+      const field = this.form.elements.namedItem(name);
+      if (field && name !== "after") field.value = text;
+    }
+    this.changed();
+  }
+}

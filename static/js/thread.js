@@ -1,0 +1,34 @@
+// One round, wherever it stands: pointing at it in the drawing, the numbers,
+// the words or the chart lights it in all of them.
+const lit = "lit";
+
+// startThread listens on the whole page, so that swapped parts need nothing.
+export function startThread(document) {
+  const show = (section, from, to, source) => {
+    for (const place of document.querySelectorAll("[data-section]")) {
+      place.classList.toggle(lit, touches(place.dataset, section, from, to));
+    }
+    if (source !== "event" && section) {
+      document.dispatchEvent(new CustomEvent("thenar:round", { detail: { section, round: from, by: "thread" } }));
+    }
+  };
+  const point = (event) => {
+    const place = event.target.closest?.("[data-section]");
+    if (!place || !document.body.contains(place)) return;
+    const from = Number(place.dataset.from ?? 1);
+    show(place.dataset.section, from, Number(place.dataset.to ?? place.dataset.rounds ?? from));
+  };
+  document.addEventListener("pointerover", point);
+  document.addEventListener("focusin", point);
+  document.addEventListener("thenar:round", (event) => {
+    if (event.detail.by !== "thread") show(event.detail.section, event.detail.round, event.detail.round, "event");
+  });
+}
+
+// touches tells whether a place has any of the rounds from … to of a section.
+// A place without rounds is the whole section.
+export function touches(data, section, from, to) {
+  if (data.section !== section) return false;
+  if (data.from === undefined) return true;
+  return Number(data.from) <= to && Number(data.to ?? data.from) >= from;
+}

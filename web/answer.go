@@ -1,0 +1,86 @@
+package web
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"mime"
+	"net/http"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"thenar/internal/fault"
+	"thenar/web/view"
+)
+
+// handler is a handler that may fail; answer turns the failure into a page.
+type handler func(w http.ResponseWriter, r *http.Request) error
+
+// statuses are the answers to each kind of fault.
+var statuses = map[fault.Kind]int{
+	fault.Invalid:  http.StatusBadRequest,
+	fault.NotFound: http.StatusNotFound,
+	fault.Conflict: http.StatusConflict,
+	fault.Newer:    http.StatusServiceUnavailable,
+	fault.Internal: http.StatusInternalServerError,
+}
+
+var titles = map[fault.Kind]string{
+	fault.Invalid:  "That can't be used",
+	fault.NotFound: "Not here",
+	fault.Conflict: "Saved in between",
+	fault.Newer:    "A newer file",
+	fault.Internal: "Something went wrong",
+}
+
+// answer runs h; a failure becomes a page, or JSON for a script.
+func (s *Server) answer(h handler) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		err := h(w, r)
+		if err == nil {
+			return
+		}
+		var tooLarge *http.MaxBytesError
+		if errors.As(err, &tooLarge) {
+			err = fault.New(fault.Invalid, "This is larger than %d bytes, more than any mitt needs.", tooLarge.Limit)
+		}
+		kind := fault.KindOf(err)
+		if kind == fault.Internal {
+			s.log.Error("request failed", "method", r.Method, "path", r.URL.Path, "error", err)
+		}
+		if wantsJSON(r) {
+			writeJSON(w, statuses[kind], map[string][]string{"error": strings.Split(fault.Message(err), "\n")})
+			return
+		}
+		if err := page(w, r, statuses[kind], view.Problem(titles[kind], fault.Message(err))); err != nil {
+			s.log.Error("the page of a failure failed", "error", err)
+		}
+	}
+}
+
+// wantsJSON tells whether a script asks.
+func wantsJSON(r *http.Request) bool {
+	sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
+	return sent == "application/json" || strings.HasPrefix(r.Header.Get("Accept"), "application/json")
+}
+
+// page renders a component whole before a byte is written, so that a failure
+// inside it becomes a page of its own.
+func page(w http.ResponseWriter, r *http.Request, status int, c templ.Component) error {
+	var b bytes.Buffer
+	if err := c.Render(r.Context(), &b); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, err := b.WriteTo(w)
+	return err
+}
+
+func writeJSON(w http.ResponseWriter, status int, v any) {
+	w.Header().Set("Content-Type", "application/json")
+	w.WriteHeader(status)
+	// The status is sent: a failure now is the connection's.
+	_ = json.NewEncoder(w).Encode(v)
+}

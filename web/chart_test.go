@@ -1,0 +1,85 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const paintPurl = `{"section":"gusset","round":3,"column":"B2","layer":"stitch","value":"p"}`
+
+func TestStrokesUndoAndRedo(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	first := a.stroke(path+"/chart", `{"after":1,"edits":[`+paintPurl+`]}`)
+	require.Equal(t, http.StatusOK, first.status, first.body)
+	assert.JSONEq(t, `{"revision":2,"edits":[`+paintPurl+`],"between":[],"can_undo":true,"can_redo":false}`, first.body)
+	assert.Contains(t, a.get(path).doc().Find("#words").Text(), "p1", "what is painted is in the words")
+
+	undone := a.stroke(path+"/chart", `{"after":2,"undo":true}`)
+	assert.JSONEq(t, `{"revision":3,"edits":[{"section":"gusset","round":3,"column":"B2","layer":"stitch","value":""}],"between":[],"can_undo":false,"can_redo":true}`, undone.body)
+	assert.Contains(t, a.get(path+"/chart").body, `"edits":[]`)
+	assert.Equal(t, http.StatusOK, a.stroke(path+"/chart", `{"after":3,"redo":true}`).status)
+	assert.Contains(t, a.get(path+"/chart").body, `"value":"p"`)
+	assert.Equal(t, http.StatusConflict, a.stroke(path+"/chart", `{"after":4,"redo":true}`).status, "there is nothing to do again")
+	assert.Equal(t, http.StatusConflict, a.stroke(path+"/chart", `{"after":99,"undo":true}`).status, "a revision that is not there yet")
+}
+
+// Two pages paint: both strokes stand, and the later one is told of the other.
+func TestStrokesInBetween(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	require.Equal(t, http.StatusOK, a.stroke(path+"/chart", `{"after":1,"edits":[`+paintPurl+`]}`).status)
+	second := a.stroke(path+"/chart", `{"after":1,"edits":[{"section":"gusset","round":4,"column":"B2","layer":"colour","value":"b"}]}`)
+	require.Equal(t, http.StatusOK, second.status)
+	assert.Contains(t, second.body, `"between":[`+paintPurl+`]`)
+}
+
+// A round that no longer adds up is said in words.
+func TestLedgerOfTheChart(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	stroke := `{"after":1,"edits":[{"section":"gusset","round":5,"column":"B2","layer":"stitch","value":"k2tog"}]}`
+	require.Equal(t, http.StatusOK, a.stroke(path+"/chart", stroke).status)
+	page := a.get(path).doc()
+	assert.NotEmpty(t, page.Find(`[data-layer="fault"] [data-row="5"]`).AttrOr("d", ""))
+	assert.Empty(t, page.Find(`[data-layer="fault"] [data-row="4"]`).AttrOr("d", ""))
+}
+
+func TestBadStrokes(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	for name, body := range map[string]string{
+		"empty":          ``,
+		"no JSON":        `paint`,
+		"cut short":      `{"after":1,"edits":[`,
+		"twice":          `{"after":1,"after":2,"undo":true}`,
+		"unknown":        `{"after":1,"undo":true,"colour":"b"}`,
+		"after it":       `{"after":1,"undo":true}{}`,
+		"both":           `{"after":1,"undo":true,"redo":true}`,
+		"nothing":        `{"after":1}`,
+		"no edits":       `{"after":1,"edits":[]}`,
+		"negative":       `{"after":-1,"undo":true}`,
+		"NaN":            `{"after":NaN,"undo":true}`,
+		"huge":           `{"after":99999999999999999999,"undo":true}`,
+		"op":             `{"after":1,"edits":[{"section":"gusset","round":3,"column":"B2","layer":"stitch","value":"bo"}]}`,
+		"yarn":           `{"after":1,"edits":[{"section":"gusset","round":3,"column":"B2","layer":"colour","value":"z"}]}`,
+		"column":         `{"after":1,"edits":[{"section":"gusset","round":3,"column":"<b>","layer":"stitch","value":"p"}]}`,
+		"round":          `{"after":1,"edits":[{"section":"gusset","round":0,"column":"B2","layer":"stitch","value":"p"}]}`,
+		"section":        `{"after":1,"edits":[{"section":"sleeve","round":1,"column":"B2","layer":"stitch","value":"p"}]}`,
+		"layer":          `{"after":1,"edits":[{"section":"gusset","round":1,"column":"B2","layer":"sky","value":"p"}]}`,
+		"missing key":    `{"after":1,"edits":[{"section":"gusset","round":1,"column":"B2","value":"p"}]}`,
+		"wrong type":     `{"after":1,"edits":[{"section":"gusset","round":"1","column":"B2","layer":"stitch","value":"p"}]}`,
+		"too many edits": `{"after":1,"edits":[` + strings.TrimSuffix(strings.Repeat(paintPurl+",", 20_001), ",") + `]}`,
+	} {
+		answer := a.stroke(path+"/chart", body)
+		assert.Equal(t, http.StatusBadRequest, answer.status, name)
+		assert.Contains(t, answer.body, `"error":[`, name)
+	}
+	assert.Equal(t, http.StatusBadRequest, a.post(path+"/chart", url.Values{"undo": {"true"}}).status, "a form is no stroke")
+	assert.Contains(t, a.get(path+"/chart").body, `"revision":1`, "nothing was written")
+}

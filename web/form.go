@@ -1,0 +1,64 @@
+package web
+
+import (
+	"net/http"
+	"strconv"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/sheet"
+)
+
+// form is the measure form as it was sent.
+type form struct {
+	doc   project.Document
+	after int64
+}
+
+// readForm puts the texts of the form over a document: what the form does not
+// show stays as it was. Texts are kept as typed; only what can't be kept at
+// all is refused.
+func readForm(r *http.Request, base project.Document) (form, error) {
+	if err := r.ParseForm(); err != nil {
+		return form{}, bodyFault(err)
+	}
+	f := form{doc: base}
+	f.doc.Sheet = base.Sheet.Clone()
+	var faults fault.Fields
+	for name, values := range r.PostForm {
+		text := values[0]
+		switch {
+		case len(values) > 1:
+			faults.Add("form", "sends %.60q twice", name)
+		case name == "name":
+			f.doc.Name = strings.TrimSpace(text)
+		case name == "side":
+			f.doc.Side = project.Side(text)
+		case name == "after":
+			n, err := strconv.ParseInt(text, 10, 64)
+			if err != nil {
+				faults.Add("after", "is no revision; open the mitt again")
+			}
+			f.after = n
+		case !sheet.Known(name):
+			faults.Add("form", "has no field of the name %.60q", name)
+		case strings.TrimSpace(text) == "":
+			delete(f.doc.Sheet, name)
+		default:
+			f.doc.Sheet[name] = text
+		}
+	}
+	if err := faults.Err(); err != nil {
+		return f, err
+	}
+	return f, f.doc.Check()
+}
+
+// bodyFault is a body that is no form, or larger than allowed.
+func bodyFault(err error) error {
+	if strings.Contains(err.Error(), "too large") {
+		return err
+	}
+	return fault.New(fault.Invalid, "This is no form that can be read: %v.", err)
+}

@@ -1,0 +1,86 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A page on the web that points its own name at this machine is refused.
+func TestForeignHostIsRefused(t *testing.T) {
+	a := newApp(t)
+	for host, want := range map[string]int{
+		"evil.example": http.StatusMisdirectedRequest, "evil.example:8420": http.StatusMisdirectedRequest,
+		"127.0.0.1.evil.example": http.StatusMisdirectedRequest, "192.168.0.7:8420": http.StatusMisdirectedRequest, "": http.StatusMisdirectedRequest,
+		"127.0.0.1:8420": http.StatusOK, "localhost:8420": http.StatusOK, "localhost": http.StatusOK, "[::1]:8420": http.StatusOK,
+	} {
+		req := a.request("GET", "/", "", "")
+		req.Host = host
+		if host == "" {
+			req.Host = "."
+		}
+		assert.Equal(t, want, a.do(req).status, host)
+	}
+}
+
+func TestCrossSiteWriteIsRefused(t *testing.T) {
+	a := newApp(t)
+	for _, header := range [][2]string{{"Sec-Fetch-Site", "cross-site"}, {"Origin", "https://evil.example"}} {
+		req := a.request("POST", "/mitts", "application/x-www-form-urlencoded", "sample=1")
+		req.Header.Set(header[0], header[1])
+		assert.Equal(t, http.StatusForbidden, a.do(req).status)
+	}
+	assert.Contains(t, a.get("/status").body, "mitts 0")
+}
+
+func TestHeadersAndCaching(t *testing.T) {
+	a := newApp(t)
+	page := a.get(a.sample())
+	assert.Equal(t, "no-store", page.header.Get("Cache-Control"))
+	assert.Contains(t, page.header.Get("Content-Security-Policy"), "default-src 'none'")
+	assert.Zero(t, page.doc().Find("[style], style, script:not([src]):not([type='application/json'])").Length(), "no inline style or script")
+	href := page.doc().Find(`link[rel="stylesheet"]`).First().AttrOr("href", "")
+	css := a.get(href)
+	assert.Equal(t, http.StatusOK, css.status)
+	assert.Contains(t, css.header.Get("Cache-Control"), "immutable")
+	assert.Equal(t, http.StatusBadRequest, a.get("/static/x/../../go.mod").status)
+	assert.Equal(t, http.StatusNotFound, a.get("/static/x/js/").status)
+	assert.NotContains(t, a.get(strings.Replace(href, "/static/", "/static/old", 1)).header.Get("Cache-Control"), "immutable")
+}
+
+func TestNotHere(t *testing.T) {
+	a := newApp(t)
+	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/chart", "/mitts/1/sheet.json", "/nowhere"} {
+		assert.Equal(t, http.StatusNotFound, a.get(path).status, path)
+	}
+	assert.Equal(t, http.StatusNotFound, a.post("/mitts/7/preview", url.Values{}).status)
+	assert.Equal(t, http.StatusMethodNotAllowed, a.get("/mitts").status)
+}
+
+func TestBadForms(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	form := a.get(path).form()
+	with := func(name, value string) url.Values {
+		f := url.Values{}
+		for k, v := range form {
+			f[k] = v
+		}
+		f.Set(name, value)
+		return f
+	}
+	for name, f := range map[string]url.Values{
+		"unknown field": with("hand.elbow", "9"), "side": with("side", "middle"), "long text": with("length.cuff", strings.Repeat("9", 201)),
+		"control": with("length.cuff", "1\x00"), "revision": with("after", "soon"), "no name": with("name", ""),
+		"twice": {"after": {"1", "2"}},
+	} {
+		assert.Equal(t, http.StatusBadRequest, a.post(path, f).status, name)
+	}
+	large := a.post(path, with("length.cuff", strings.Repeat("9", mostForm+1)))
+	assert.Equal(t, http.StatusBadRequest, large.status)
+	assert.Contains(t, large.doc().Text(), "larger than")
+	assert.Equal(t, form, a.get(path).form(), "nothing was saved")
+}

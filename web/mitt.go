@@ -1,0 +1,136 @@
+package web
+
+import (
+	"context"
+	"errors"
+	"net/http"
+	"strconv"
+	"time"
+
+	"github.com/go-chi/chi/v5"
+
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/store"
+	"thenar/web/view"
+)
+
+// load finds the mitt of the address.
+func (s *Server) load(r *http.Request) (store.Mitt, project.Document, error) {
+	id, err := strconv.ParseInt(chi.URLParam(r, "id"), 10, 64)
+	if err != nil || id < 1 {
+		return store.Mitt{}, project.Document{}, fault.New(fault.NotFound, "There is no mitt at this address.")
+	}
+	m, err := s.store.Load(r.Context(), id)
+	if err != nil {
+		return store.Mitt{}, project.Document{}, err
+	}
+	doc, err := project.Decode(m.Document)
+	return m, doc, err
+}
+
+// saveDoc appends a document to a mitt's revisions.
+func (s *Server) saveDoc(ctx context.Context, id, after int64, doc project.Document) (int64, error) {
+	raw, err := doc.Encode()
+	if err != nil {
+		return 0, err
+	}
+	return s.store.Save(ctx, id, after, raw)
+}
+
+// clock is how a time of saving is shown: today's by the hour, others with
+// their date.
+func clock(t, now time.Time) string {
+	t, now = t.Local(), now.Local()
+	if t.Year() == now.Year() && t.YearDay() == now.YearDay() {
+		return t.Format("15:04")
+	}
+	return t.Format("2 Jan 2006, 15:04")
+}
+
+func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	return page(w, r, http.StatusOK, view.MittPage(s.mittPage(m, doc)))
+}
+
+func (s *Server) mittPage(m store.Mitt, doc project.Document) view.Mitt {
+	return view.Mitt{
+		ID: m.ID, Doc: doc, After: m.Decided, Saved: clock(m.Changed, time.Now()),
+		Answer: s.derive(m, doc),
+	}
+}
+
+// saveMitt saves the measure form, whether its numbers make a plan or not:
+// nothing typed is lost. A script is told the revision, a plain form is shown
+// the page again.
+func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	f, err := readForm(r, doc)
+	if err != nil {
+		return s.refuse(w, r, m, f, err)
+	}
+	revision, err := s.saveDoc(r.Context(), m.ID, f.after, f.doc)
+	switch {
+	case fault.KindOf(err) == fault.Conflict && !wantsJSON(r):
+		p := s.mittPage(m, f.doc)
+		p.Conflict = fault.Message(err)
+		return page(w, r, http.StatusConflict, view.MittPage(p))
+	case err != nil:
+		return err
+	case wantsJSON(r):
+		writeJSON(w, http.StatusOK, map[string]any{"revision": revision, "saved": time.Now().Format("15:04")})
+		return nil
+	}
+	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(m.ID, 10), http.StatusSeeOther)
+	return nil
+}
+
+// refuse shows a form that can't be kept, with what was typed and the message
+// at its field.
+func (s *Server) refuse(w http.ResponseWriter, r *http.Request, m store.Mitt, f form, err error) error {
+	var fields fault.Fields
+	if wantsJSON(r) || !errors.As(err, &fields) {
+		return err
+	}
+	p := s.mittPage(m, f.doc)
+	for _, field := range fields {
+		p.Answer.Faults[field.Path] = field.Message
+	}
+	return page(w, r, http.StatusBadRequest, view.MittPage(p))
+}
+
+// preview answers a change of the form with the parts of the page that
+// follow from it. Nothing is saved.
+func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	f, err := readForm(r, doc)
+	answer := s.derive(m, f.doc)
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		for _, field := range fields {
+			answer.Faults[field.Path] = field.Message
+		}
+	} else if err != nil {
+		return err
+	}
+	return page(w, r, http.StatusOK, view.Fragments(answer))
+}
+
+func (s *Server) sheetJSON(w http.ResponseWriter, r *http.Request) error {
+	_, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	_, err = w.Write(doc.Sheet.JSON())
+	return err
+}

@@ -1,0 +1,66 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+
+	"github.com/go-chi/chi/v5"
+
+	"thenar/internal/fault"
+	"thenar/static"
+)
+
+// The most bytes that a form and a chart's strokes may have.
+const (
+	mostForm  = 1 << 18
+	mostChart = 4 << 20
+)
+
+func (s *Server) routes() http.Handler {
+	r := chi.NewRouter()
+	r.Get("/", s.answer(s.shelf))
+	r.Post("/mitts", s.answer(limited(mostForm, s.newMitt)))
+	r.Route("/mitts/{id}", func(r chi.Router) {
+		r.Get("/", s.answer(s.showMitt))
+		r.Post("/", s.answer(limited(mostForm, s.saveMitt)))
+		r.Post("/preview", s.answer(limited(mostForm, s.preview)))
+		r.Post("/copy", s.answer(limited(mostForm, s.copyMitt)))
+		r.Post("/name", s.answer(limited(mostForm, s.renameMitt)))
+		r.Post("/archive", s.answer(limited(mostForm, s.archiveMitt)))
+		r.Get("/chart", s.answer(s.showChart))
+		r.Post("/chart", s.answer(limited(mostChart, s.saveChart)))
+		r.Get("/sheet.json", s.answer(s.sheetJSON))
+	})
+	r.Get("/status", s.answer(s.status))
+	r.Get("/static/{version}/*", serveStatic)
+	r.NotFound(s.answer(func(http.ResponseWriter, *http.Request) error {
+		return fault.New(fault.NotFound, "There is no page at this address.")
+	}))
+	r.MethodNotAllowed(func(w http.ResponseWriter, _ *http.Request) {
+		http.Error(w, "This address does not take that.", http.StatusMethodNotAllowed)
+	})
+	return r
+}
+
+// limited bounds the body that h may read.
+func limited(most int64, h handler) handler {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		r.Body = http.MaxBytesReader(w, r.Body, most)
+		return h(w, r)
+	}
+}
+
+// serveStatic serves style sheets and scripts. Their address changes with
+// them, so a browser may keep them; under another version's address they are
+// served too, but not kept.
+func serveStatic(w http.ResponseWriter, r *http.Request) {
+	if chi.URLParam(r, "version") == static.Version {
+		w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
+	}
+	name := chi.URLParam(r, "*")
+	if strings.HasSuffix(name, "/") || name == "" {
+		http.NotFound(w, r)
+		return
+	}
+	http.ServeFileFS(w, r, static.FS, name)
+}

@@ -1,0 +1,151 @@
+package view
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+	"thenar/internal/words"
+)
+
+// Answer is what the server says to the numbers of a mitt: either a plan
+// with all that follows, or the faults that are in its way.
+type Answer struct {
+	Out     *project.Outputs // nil where there is no plan
+	Faults  map[string]string
+	Filled  map[string]Filled
+	Unit    units.Unit
+	Left    bool
+	Drawing string // SVG
+	Chart   Chart
+	Check   []string // plain sentences about faults that belong to no field
+}
+
+// Filled is a value that was not measured.
+type Filled struct {
+	Value string `json:"value"`
+	From  string `json:"from"`
+}
+
+func (f Filled) words() string {
+	if f.Value == "" {
+		return ""
+	}
+	return "filled: " + f.Value + ", " + f.From
+}
+
+// Chart is the stitch grid of the gusset with its tools.
+type Chart struct {
+	SVG   string
+	Key   string // SVG
+	Page  chart.Page
+	Ops   []stitch.Op // that can be painted
+	Yarns []chart.Yarn
+}
+
+// data is the chart's data for the script; templ writes it into the page.
+func (c Chart) data() chart.Page { return c.Page }
+
+// Faulty lists the paths with a fault, sorted.
+func (a Answer) Faulty() []string {
+	paths := make([]string, 0, len(a.Faults))
+	for path := range a.Faults {
+		paths = append(paths, path)
+	}
+	sort.Strings(paths)
+	return paths
+}
+
+// Label is what a field is called in the form; the path itself for a field
+// that the form does not show.
+func Label(path string) string {
+	for _, g := range groups {
+		for _, f := range g.Fields {
+			if f.Path == path {
+				return g.Title + ": " + f.Label
+			}
+		}
+	}
+	if name, ok := strings.CutPrefix(path, "pins."); ok {
+		return "Fixed: " + strings.ReplaceAll(name, "_", " ")
+	}
+	return path
+}
+
+// missing tells a message that only says that something is still to be given
+// from one that says that something is wrong.
+func missing(message string) bool { return strings.HasPrefix(message, "is missing") }
+
+// inForm tells whether the form has a field for a path.
+func inForm(path string) bool {
+	for _, p := range FormPaths() {
+		if p == path {
+			return true
+		}
+	}
+	return false
+}
+
+// anyGiven opens a folded group in which something was typed or is wrong.
+func (m Mitt) anyGiven(g Group) bool {
+	for _, f := range g.Fields {
+		if m.Answer.Faults[f.Path] != "" || (f.Choices == nil && m.Doc.Sheet.Given(f.Path) != "") {
+			return true
+		}
+	}
+	return false
+}
+
+// fixed lists the pins of the sheet in words.
+func (m Mitt) fixed() string {
+	var list []string
+	for _, path := range m.Doc.Sheet.Paths() {
+		if name, ok := strings.CutPrefix(path, "pins."); ok {
+			list = append(list, strings.ReplaceAll(name, "_", " ")+" "+m.Doc.Sheet.Given(path))
+		}
+	}
+	return strings.Join(list, ", ")
+}
+
+// state is what the script needs of an answer beside the fragments.
+type state struct {
+	Faults map[string]string `json:"faults"`
+	Filled map[string]Filled `json:"filled"`
+	Labels map[string]string `json:"labels"`
+	Unit   string            `json:"unit"`
+}
+
+func (a Answer) state() state {
+	s := state{Faults: a.Faults, Filled: a.Filled, Labels: map[string]string{}, Unit: string(a.Unit)}
+	if s.Faults == nil {
+		s.Faults = map[string]string{}
+	}
+	if s.Filled == nil {
+		s.Filled = map[string]Filled{}
+	}
+	for path := range a.Faults {
+		s.Labels[path] = Label(path)
+	}
+	return s
+}
+
+// numbers are the plan's reasons with the last knitted first, as they stand
+// on the hand.
+func (a Answer) numbers() []words.Reason {
+	list := make([]words.Reason, 0, len(a.Out.Reasons))
+	for i := len(a.Out.Reasons) - 1; i >= 0; i-- {
+		list = append(list, a.Out.Reasons[i])
+	}
+	return list
+}
+
+// summary is the plan in one line.
+func (a Answer) summary() string {
+	p := a.Out.Plan
+	return fmt.Sprintf("Cast on %d · hand %d · gusset %d → %d in %d rounds · hold %d · bridge %d · thumb %d",
+		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Held, p.Bridge.CastOn, p.Thumb.Stitches.N)
+}

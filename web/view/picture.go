@@ -1,0 +1,93 @@
+package view
+
+import (
+	"errors"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// NewAnswer turns outputs, or what was in their way, into what a page shows.
+func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
+	a := Answer{
+		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{},
+		Unit: doc.Sheet.Unit(), Left: doc.Side == project.Left,
+	}
+	options := picture.HandOptions{Left: a.Left, Unit: a.Unit}
+	if out == nil {
+		a.blame(err)
+		if h, ok := doc.Sheet.Hand(); ok {
+			filled, _ := h.Fill()
+			a.Drawing = SVG(picture.Bare(filled, options), false)
+		} else if doc.Sheet.Given(hand.FieldCircumference) == "" {
+			options.Example = true
+			a.Drawing = SVG(picture.Bare(picture.Example(), options), false)
+		}
+		return a
+	}
+	for _, f := range out.Plan.Filled {
+		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From}
+	}
+	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
+	a.Chart = newChart(out)
+	return a
+}
+
+// blame puts each fault at its field.
+func (a *Answer) blame(err error) {
+	var fields fault.Fields
+	if !errors.As(err, &fields) {
+		a.Check = append(a.Check, fault.Message(err))
+		return
+	}
+	for _, f := range fields {
+		path := f.Path
+		if path == "gauge.swatches" { // none was given: its first field is missing
+			path = "gauge.swatches[0].stitches"
+		}
+		if _, there := a.Faults[path]; !there {
+			a.Faults[path] = f.Message
+		}
+	}
+}
+
+// chartCell is the width of a stitch on the page, in mm of the drawing.
+const chartCell = 6
+
+func newChart(out *project.Outputs) Chart {
+	scene, at := picture.Chart(out.Grid, out.Plan.Gauge, chartCell)
+	c := Chart{SVG: SVG(scene, false), Key: SVG(picture.Key(out.Grid.Used(), out.Grid.YarnsUsed(), keyWidth), false), Page: out.Grid.Page(), Yarns: chart.Yarns}
+	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
+	c.Page.CellWidth, c.Page.CellHeight = at.CellWidth, at.CellHeight
+	for i, op := range c.Page.Ops {
+		if o, ok := stitch.ByCode(op.Code); ok {
+			c.Page.Ops[i].Path = picture.Symbol(o)
+		}
+	}
+	for _, op := range stitch.All() {
+		if op.Paintable() {
+			c.Ops = append(c.Ops, op)
+		}
+	}
+	return c
+}
+
+// keyWidth is the width of the key on the page, in mm.
+const keyWidth = 120
+
+// Small is the picture of a mitt on the shelf.
+func Small(p *mitt.Plan, left bool) string { return SVG(picture.Small(p, left), false) }
+
+// SVG writes a scene; sized says that it is as large as on paper.
+func SVG(s *draw.Scene, sized bool) string {
+	var b strings.Builder
+	_ = draw.WriteSVG(&b, s, sized) // a strings.Builder does not fail
+	return b.String()
+}
