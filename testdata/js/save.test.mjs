@@ -1,0 +1,125 @@
+import assert from "node:assert/strict";
+import test from "node:test";
+import { History } from "../../static/js/chart/history.js";
+import { Model } from "../../static/js/chart/model.js";
+import { Line } from "../../static/js/chart/save.js";
+import { Brush, between } from "../../static/js/chart/tools.js";
+import { act, moved } from "../../static/js/chart/keys.js";
+import { cases } from "./cases.mjs";
+
+const page = cases.find((c) => c.name === "nothing.json").page;
+const edit = (round, value) => ({ section: "gusset", round, column: "B2", layer: "stitch", value });
+const settle = () => new Promise((done) => setImmediate(done));
+
+// setUp has a server that answers as told, and no clock: pauses are kept.
+function setUp(answers) {
+  const sent = [];
+  const heard = [];
+  const pauses = [];
+  const store = { value: null };
+  const model = new Model(page);
+  let history;
+  const line = new Line({
+    href: "/chart", revision: 4,
+    send: async (_, body) => {
+      sent.push(body);
+      const answer = answers.shift();
+      if (answer === undefined) throw new TypeError("away");
+      return answer;
+    },
+    keep: { get: () => store.value, set: (v) => { store.value = structuredClone(v); }, drop: () => { store.value = null; } },
+    later: (f, ms) => pauses.push({ f, ms }),
+    on: (what, detail) => {
+      heard.push(what);
+      if (what === "applied") history.applied(detail);
+      if (what === "refused") history.refused(detail);
+    },
+  });
+  history = new History(model, line, () => {});
+  return { sent, heard, pauses, store, model, line, history };
+}
+
+const ok = (revision, rest) => ({ status: 200, reply: { revision, edits: [], between: [], can_undo: true, can_redo: false, ...rest } });
+
+test("strokes go one at a time, each after the revision of the one before", async () => {
+  const t = setUp([ok(5), ok(6)]);
+  t.history.stroke([edit(1, "p")]);
+  t.history.stroke([edit(3, "yo")]);
+  assert.equal(t.sent.length, 1, "the second waits");
+  await settle();
+  assert.deepEqual(t.sent, [{ after: 4, edits: [edit(1, "p")] }, { after: 5, edits: [edit(3, "yo")] }]);
+  assert.equal(t.heard.at(-1), "saved");
+  assert.equal(t.store.value, null, "nothing is kept once it is delivered");
+});
+
+test("without a connection strokes are kept and tried again, later each time", async () => {
+  const t = setUp([undefined, undefined, ok(5)]);
+  t.history.stroke([edit(1, "p")]);
+  await settle();
+  assert.equal(t.heard.at(-1), "unsaved");
+  assert.equal(t.store.value.length, 1);
+  t.pauses.shift().f();
+  await settle();
+  const second = t.pauses.shift();
+  assert.equal(second.ms, 2000);
+  second.f();
+  await settle();
+  assert.equal(t.heard.at(-1), "saved");
+  assert.equal(t.line.revision, 5);
+});
+
+test("a stroke that is refused is taken back", async () => {
+  const t = setUp([{ status: 400, reply: { error: ["edits[0].value: no"] } }]);
+  const before = structuredClone(t.model.marks);
+  t.history.stroke([edit(1, "p")]);
+  await settle();
+  assert.deepEqual(t.model.marks, before);
+  assert.ok(t.heard.includes("refused"));
+});
+
+test("what others painted comes beneath the strokes that wait", async () => {
+  const t = setUp([ok(6, { between: [edit(1, "yo"), edit(3, "yo")] }), ok(7)]);
+  t.history.stroke([edit(1, "p")]);
+  t.history.stroke([edit(3, "ssk")]);
+  await settle();
+  assert.equal(t.model.mark(1, "B2").stitch, "p", "ours came after theirs");
+  assert.equal(t.model.mark(3, "B2").stitch, "ssk");
+  assert.equal(t.line.waiting.length, 0);
+});
+
+test("undo is asked of the server and what it did is shown", async () => {
+  const t = setUp([ok(5), ok(6, { edits: [edit(1, "")], can_undo: false, can_redo: true })]);
+  t.history.stroke([edit(1, "p")]);
+  t.history.undo();
+  await settle();
+  assert.deepEqual(t.sent[1], { after: 5, undo: true });
+  assert.equal(t.model.mark(1, "B2").stitch, "");
+  assert.ok(t.history.canRedo && !t.history.canUndo);
+});
+
+test("a drag is one stroke without holes; a dropped one leaves nothing", async () => {
+  const t = setUp([ok(5)]);
+  const brush = new Brush(t.model, t.history);
+  brush.choose({ layer: "colour", value: "c" });
+  const xs = t.model.row(4).cells.map((c) => c.x).sort((a, b) => a - b);
+  brush.begin(4, xs[0]);
+  brush.move(4, xs[5]);
+  brush.end();
+  assert.equal(t.sent[0].edits.length, 6);
+  const before = structuredClone(t.model.marks);
+  brush.begin(2, xs[3]);
+  brush.drop();
+  assert.deepEqual(t.model.marks, before);
+  assert.deepEqual(between(1, 1, 3, 2).at(-1), [3, 2]);
+  await settle();
+});
+
+test("keys move within the chart", () => {
+  const model = new Model(page);
+  const key = (name, more = {}) => act({ key: name, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...more });
+  assert.deepEqual(key("ArrowUp"), { move: [1, 0] });
+  assert.deepEqual(key("z", { ctrlKey: true, shiftKey: true }), { redo: true });
+  assert.equal(key("p", { ctrlKey: true }), undefined);
+  assert.deepEqual(moved(model, { round: 4, x: 0 }, [-9, -9]), { round: 1, x: 1 });
+  assert.deepEqual(moved(model, { round: 1, x: 5 }, [0, Infinity]), { round: 1, x: 11 });
+});

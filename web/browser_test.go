@@ -1,0 +1,225 @@
+package web
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"net"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/need"
+	"thenar/internal/store"
+)
+
+// browser is a Chromium with one page of the app, which is served for real on
+// a port of its own with a real database.
+type browser struct {
+	t    *testing.T
+	ctx  context.Context
+	url  string
+	mu   sync.Mutex
+	said []string // errors of scripts and of the content policy
+}
+
+// patience bounds one whole browser test.
+const patience = 90 * time.Second
+
+func newBrowser(t *testing.T) *browser {
+	t.Helper()
+	path := need.Browser(t)
+	b := &browser{t: t, url: serveApp(t)}
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
+		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-quic", true), chromedp.Flag("no-first-run", true))
+	timed, stop := context.WithTimeout(context.Background(), patience)
+	t.Cleanup(stop)
+	allocator, stopAllocator := chromedp.NewExecAllocator(timed, options...)
+	t.Cleanup(stopAllocator)
+	ctx, stopPage := chromedp.NewContext(allocator)
+	t.Cleanup(stopPage)
+	b.ctx = ctx
+	require.NoError(t, chromedp.Listen(ctx, b.hear))
+	b.size(1280, 900)
+	t.Cleanup(func() {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		require.Empty(t, b.said, "the page's console is quiet")
+	})
+	return b
+}
+
+// serveApp serves a new app until the test ends.
+func serveApp(t *testing.T) string {
+	t.Helper()
+	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
+	require.NoError(t, err)
+	ln, err := (&net.ListenConfig{}).Listen(context.Background(), "tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	ctx, stop := context.WithCancel(context.Background())
+	done := make(chan error, 1)
+	var messages bytes.Buffer
+	go func() { done <- Serve(ctx, ln, st, &messages) }()
+	t.Cleanup(func() {
+		stop()
+		require.NoError(t, <-done)
+		require.NoError(t, st.Close())
+		require.Empty(t, messages.String())
+	})
+	return "http://" + ln.Addr().String()
+}
+
+// hear gathers what goes wrong in the page.
+func (b *browser) hear(event any) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	switch e := event.(type) {
+	case *runtime.EventExceptionThrown:
+		b.said = append(b.said, e.ExceptionDetails.Text)
+	case *log.EventEntryAdded:
+		if e.Entry.Level == log.EntryLevelError {
+			b.said = append(b.said, e.Entry.Text)
+		}
+	}
+}
+
+func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
+	b.t.Helper()
+	require.NoError(b.t, chromedp.Do(b.ctx, steps...))
+}
+
+func (b *browser) open(path string) {
+	b.t.Helper()
+	b.do(chromedp.Navigate(b.url + path))
+}
+
+// follow clicks on what leads to another page, and waits for that page.
+func (b *browser) follow(selector string) {
+	b.t.Helper()
+	_, err := chromedp.RunResponse(b.ctx, chromedp.Click(chromedp.CSS(selector)))
+	require.NoError(b.t, err)
+}
+
+// eval gives the value of an expression.
+func eval[T any](b *browser, expression string) T {
+	b.t.Helper()
+	v, err := chromedp.Run(b.ctx, chromedp.Evaluate[T](expression))
+	require.NoError(b.t, err, expression)
+	return v
+}
+
+// until waits for an expression to hold.
+func (b *browser) until(expression string) {
+	b.t.Helper()
+	_, err := chromedp.Run(b.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(15*time.Second)))
+	if err != nil {
+		b.shot("failed-" + strings.ReplaceAll(b.t.Name(), "/", "-"))
+		require.NoError(b.t, err, expression)
+	}
+}
+
+// write types into a field by its path, over what stands there.
+func (b *browser) write(path, text string) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.getElementById(%q).select()`, "field-"+path)), chromedp.KeyEvent(text))
+}
+
+// choose sets a select by its path.
+func (b *browser) choose(path, value string) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => {
+		const field = document.getElementById(%q);
+		field.value = %q;
+		field.dispatchEvent(new Event("input", {bubbles: true}));
+		field.dispatchEvent(new Event("change", {bubbles: true}));
+	})()`, "field-"+path, value)))
+}
+
+// point is the middle of a chart's cell in the window.
+type point struct{ X, Y float64 }
+
+func (b *browser) cell(round, stitch int) point {
+	b.t.Helper()
+	return eval[point](b, fmt.Sprintf(`(() => {
+		const data = JSON.parse(document.getElementById("chart-data").textContent);
+		const svg = document.querySelector("svg[data-chart]");
+		svg.scrollIntoView({block: "center"});
+		const x = data.rows[%d - 1].cells[%d - 1].x;
+		const p = new DOMPoint(data.left + (x + 0.5) * data.cell_width, data.bottom - (%d - 0.5) * data.cell_height);
+		const q = p.matrixTransform(svg.getScreenCTM());
+		return {X: q.x, Y: q.y};
+	})()`, round, stitch, round))
+}
+
+func (b *browser) touch(p point) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{
+			Type: input.DispatchTouchEventTypeTouchStart, TouchPoints: []*input.TouchPoint{{X: p.X, Y: p.Y}},
+		})
+		if err != nil {
+			return err
+		}
+		_, err = cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{
+			Type: input.DispatchTouchEventTypeTouchEnd, TouchPoints: []*input.TouchPoint{},
+		})
+		return err
+	}))
+}
+
+// drag paints with the pointer from one cell to another.
+func (b *browser) drag(from, to point) {
+	b.t.Helper()
+	b.do(
+		chromedp.MouseEvent(chromedp.MousePressed, from.X, from.Y, chromedp.ButtonLeft, chromedp.ClickCount(1)),
+		chromedp.MouseEvent(chromedp.MouseMoved, to.X, to.Y, chromedp.ButtonLeft),
+		chromedp.MouseEvent(chromedp.MouseReleased, to.X, to.Y, chromedp.ButtonLeft, chromedp.ClickCount(1)),
+	)
+}
+
+func (b *browser) size(width, height int64) {
+	b.t.Helper()
+	b.do(chromedp.EmulateViewport(width, height))
+}
+
+// phone is a narrow window with touch.
+func (b *browser) phone() {
+	b.t.Helper()
+	b.do(chromedp.EmulateViewport(360, 740, chromedp.EmulateMobile, chromedp.EmulateTouch))
+}
+
+// dark asks for dark colours, or light ones again.
+func (b *browser) scheme(name string) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: name}},
+		})
+		return err
+	}))
+}
+
+// shot keeps a picture of the page where THENAR_SHOTS names a folder.
+func (b *browser) shot(name string) {
+	b.t.Helper()
+	dir := os.Getenv("THENAR_SHOTS")
+	if dir == "" {
+		return
+	}
+	picture, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
+	require.NoError(b.t, err)
+	require.NoError(b.t, os.WriteFile(filepath.Join(dir, name+".png"), picture, 0o600))
+}

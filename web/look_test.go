@@ -1,0 +1,108 @@
+package web
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/need"
+)
+
+// TestPagesForEverybody opens every page on a desk and on a phone, in light
+// and in dark, and lets axe-core (Deque's open checker of WCAG rules) look at
+// it. On a phone nothing is wider than the window, and what can be pressed is
+// at least 44 px high.
+func TestPagesForEverybody(t *testing.T) {
+	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	require.NoError(t, err)
+	b := newBrowser(t)
+	b.open("/")
+	check(b, string(axe), "shelf-empty", "/")
+	b.follow(".begin .main-action")
+	own := eval[string](b, `location.pathname`)
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	sample := eval[string](b, `location.pathname`)
+	for name, path := range map[string]string{
+		"shelf": "/", "own-hand": own, "sample": sample,
+	} {
+		check(b, string(axe), name, path)
+	}
+}
+
+func check(b *browser, axe, name, path string) {
+	b.t.Helper()
+	for _, scheme := range []string{"light", "dark"} {
+		b.scheme(scheme)
+		for _, phone := range []bool{false, true} {
+			b.size(1280, 900)
+			where := "desk"
+			if phone {
+				b.phone()
+				where = "phone"
+			}
+			b.open(path)
+			b.shot(name + "-" + scheme + "-" + where)
+			b.do(chromedp.Evaluate[chromedp.Void](axe))
+			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](violations, chromedp.EvalAwaitPromise))
+			require.NoError(b.t, err)
+			assert.Empty(b.t, found, "%s, %s, %s", name, scheme, where)
+			if phone && !strings.HasPrefix(name, "print") {
+				assert.LessOrEqual(b.t, eval[int](b, `document.documentElement.scrollWidth`), 360, name)
+				assert.Empty(b.t, eval[[]string](b, lowTargets), name)
+			}
+		}
+	}
+	b.scheme("light")
+	b.size(1280, 900)
+}
+
+// violations runs axe-core and says what it found, where.
+const violations = `axe.run(document, {resultTypes: ["violations"]}).then((r) => r.violations.flatMap((v) => v.nodes.map((n) =>
+	v.id + ": " + n.target.join(" ") + " " + n.any.concat(n.all, n.none).map((c) => c.message).join("; "))).slice(0, 12))`
+
+// lowTargets lists what can be pressed and is lower than 44 px; links within
+// sentences may be.
+const lowTargets = `[...document.querySelectorAll("button, input:not([type=hidden]), select, summary, nav a")]
+	.filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43.5)
+	.map((e) => e.outerHTML.slice(0, 80) + " " + e.getBoundingClientRect().height)`
+
+// Without a pointer: from the shelf to a painted stitch by keyboard alone,
+// the focus always visible.
+func TestKeyboardAlone(t *testing.T) {
+	b := newBrowser(t)
+	b.open("/")
+	tabTo(b, `document.activeElement.textContent === "Look at a sample mitt"`)
+	_, err := chromedp.RunResponse(b.ctx, chromedp.KeyEvent(kb.Enter))
+	require.NoError(t, err)
+	tabTo(b, `document.activeElement.id === "field-hand.hand_circumference"`)
+	assert.True(t, eval[bool](b, `document.querySelector('.tape[data-field="hand.hand_circumference"]').classList.contains("lit")`), "its tape is lit")
+	tabTo(b, `document.activeElement.dataset.toolOp === "yo"`)
+	b.do(chromedp.KeyEvent(kb.Enter))
+	tabTo(b, `document.activeElement.matches("svg[data-chart]")`)
+	assert.NotEqual(t, "none", eval[string](b, `getComputedStyle(document.activeElement).outlineStyle`))
+	b.do(chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.Home), chromedp.KeyEvent(" "))
+	b.until(chartSaved)
+	assert.Contains(t, eval[string](b, `document.getElementById("chart-says").textContent`), "round 2, ")
+	b.do(chromedp.KeyEvent(kb.Backspace))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="2"]').getAttribute("d") === ""`)
+	b.until(chartSaved)
+}
+
+// tabTo presses Tab until an expression holds, and fails where it never does.
+func tabTo(b *browser, expression string) {
+	b.t.Helper()
+	for range 120 {
+		b.do(chromedp.KeyEvent(kb.Tab))
+		if eval[bool](b, expression) {
+			return
+		}
+	}
+	require.Fail(b.t, "Tab never leads there", fmt.Sprintf("%s; the focus is on %s", expression, eval[string](b, `document.activeElement.outerHTML.slice(0, 200)`)))
+}

@@ -1,0 +1,157 @@
+package web
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const marks = `JSON.parse(document.getElementById("chart-data").textContent).marks`
+
+// chartSaved waits until every stroke is on the server.
+const chartSaved = `document.getElementById("chart-saved").dataset.state === "saved"`
+
+// The whole main job in a real browser: type measurements, see the plan,
+// paint three stitches by pointer, keyboard and touch, reload and find them,
+// undo after the reload.
+func TestMainJob(t *testing.T) {
+	b := newBrowser(t)
+	b.open("/")
+	b.follow(".begin .main-action")
+	b.until(`document.querySelector(".in-the-way") !== null`)
+	page := eval[string](b, `(window.sameePage = "still here", location.pathname)`)
+
+	measure(b)
+	assert.Equal(t, "still here", eval[string](b, `window.sameePage`), "no page was loaded anew")
+
+	paint(b)
+	b.until(chartSaved)
+	b.open(page)
+	require.Equal(t, 3, eval[int](b, marks+`.length`), "found after a reload")
+	assert.Equal(t, 3, eval[int](b, `[...document.querySelectorAll('[data-layer="painted"] path')].filter((p) => p.getAttribute("d")).length`))
+
+	history(b, page)
+	b.shot("mitt")
+}
+
+// measure types what the tape and the swatch said; every key is answered
+// without losing what is being typed.
+func measure(b *browser) {
+	b.t.Helper()
+	b.write("gauge.swatches[0].stitches", "24")
+	b.write("gauge.swatches[0].width", "10")
+	b.write("gauge.swatches[0].rounds", "32")
+	b.write("gauge.swatches[0].height", "10")
+	b.write("hand.hand_circumference", "19")
+	b.until(`document.querySelector(".summary")?.textContent.includes("hand 44")`)
+	b.write("hand.hand_length", "18")
+	b.write("hand.thumb_circumference", "6,")
+	b.until(`document.querySelector('[data-fault-for="hand.thumb_circumference"]').textContent === ""`)
+	b.do(chromedp.KeyEvent("5x"))
+	b.until(`document.querySelector('[data-fault-for="hand.thumb_circumference"]').textContent.includes("is not a number")`)
+	require.Equal(b.t, "6,5x", eval[string](b, `document.activeElement.value`), "what was typed stands")
+	b.until(`document.querySelector('[data-fragment="chart"]').classList.contains("stale")`)
+	b.do(chromedp.KeyEvent(kb.Backspace))
+	b.until(`!document.querySelector('[data-fragment="chart"]').classList.contains("stale")`)
+	b.until(`document.querySelector(".summary")?.textContent.includes("gusset 3 → 15 in 19 rounds")`)
+	b.until(`document.querySelector('.tape[data-field="hand.thumb_circumference"]').classList.contains("lit")`)
+	b.choose("side", "left")
+	b.until(`document.querySelector("#words").textContent.includes("left hand")`)
+	b.choose("side", "right")
+	b.until(`document.querySelector("#words").textContent.includes("right hand")`)
+	b.until(`document.getElementById("saved").dataset.state === "saved"`)
+}
+
+// paint paints a purl with the pointer, a colour with the keyboard and a purl
+// with a finger.
+func paint(b *browser) {
+	b.t.Helper()
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
+	at := b.cell(3, 2)
+	b.do(chromedp.MouseClickXY(at.X, at.Y))
+	b.until(chartSaved)
+
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)), chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.do(chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.Enter))
+	b.until(`document.getElementById("chart-says").textContent.includes("rust")`)
+
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
+	b.touch(b.cell(7, 4))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") !== ""`)
+	b.until(`document.querySelector("#chart-ledger").textContent === "every round adds up"`)
+	b.until(`document.querySelector("#words").textContent.includes("K1, M1L, k1, p1, k3, M1R, k1")`)
+	b.until(`document.querySelector(".key svg").textContent.includes("p: purl")`)
+}
+
+// history undoes and redoes after a reload.
+func history(b *browser, page string) {
+	b.t.Helper()
+	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") === ""`)
+	b.until(chartSaved)
+	b.open(page)
+	require.Equal(b.t, 2, eval[int](b, marks+`.length`))
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")), chromedp.KeyEvent("r"))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") !== ""`)
+	b.until(chartSaved)
+
+	// A stitch that eats one more makes its round unsound, and says so.
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
+	at := b.cell(5, 3)
+	b.do(chromedp.MouseClickXY(at.X, at.Y))
+	b.until(`document.querySelector("#chart-ledger .bad")?.textContent.startsWith("round 4 makes 48 stitches, round 5 needs 49")`)
+	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
+	b.until(`document.querySelector("#chart-ledger .bad") === null`)
+	b.until(chartSaved)
+}
+
+// A drag paints every cell on its way as one stroke, and another hand shows
+// the same stitches mirrored.
+func TestDragAndMirror(t *testing.T) {
+	b := newBrowser(t)
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	b.until(`document.querySelector("svg[data-chart]") !== null`)
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
+	b.drag(b.cell(9, 1), b.cell(9, 6))
+	b.until(chartSaved)
+	page := eval[string](b, `location.pathname`)
+	b.open(page)
+	require.Equal(t, 6, eval[int](b, marks+`.length`), "no holes")
+	before := eval[string](b, marks+`.map((m) => m.column + m.value).sort().join()`)
+	b.choose("side", "left")
+	b.until(`JSON.parse(document.getElementById("chart-data").textContent).mirrored`)
+	assert.Equal(t, before, eval[string](b, marks+`.map((m) => m.column + m.value).sort().join()`), "marks speak of the right hand")
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool="erase"]`)))
+	b.until(`document.querySelector('[data-tool="erase"]').getAttribute("aria-pressed") === "true"`)
+	b.drag(b.cell(9, 1), b.cell(9, 9))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="9"]').getAttribute("d") === ""`)
+	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="9"]').getAttribute("d") !== ""`)
+	b.until(chartSaved)
+}
+
+// The server is away for a while: the page says so, keeps the strokes and the
+// numbers, and delivers them when it is back.
+func TestServerAway(t *testing.T) {
+	b := newBrowser(t)
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	b.until(`document.querySelector("svg[data-chart]") !== null`)
+	page := eval[string](b, `location.pathname`)
+	b.do(chromedp.Evaluate[chromedp.Void](`window.realFetch = window.fetch; window.fetch = () => Promise.reject(new TypeError("away"))`))
+	at := b.cell(2, 3)
+	b.do(chromedp.MouseClickXY(at.X, at.Y))
+	b.until(`document.getElementById("chart-saved").textContent.startsWith("not saved: no connection")`)
+	b.write("hand.hand_circumference", "20")
+	b.until(`document.getElementById("saved").textContent.startsWith("not saved: no connection")`)
+	b.do(chromedp.Evaluate[chromedp.Void](`window.fetch = window.realFetch; window.dispatchEvent(new Event("online"))`))
+	b.until(chartSaved)
+	b.until(`document.getElementById("saved").dataset.state === "saved"`)
+	b.open(page)
+	assert.Equal(t, 1, eval[int](b, marks+`.length`))
+	assert.Equal(t, "20", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
+}
