@@ -53,7 +53,7 @@ func TestHeadersAndCaching(t *testing.T) {
 
 func TestNotHere(t *testing.T) {
 	a := newApp(t)
-	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/chart", "/mitts/1/sheet.json", "/nowhere"} {
+	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/chart", "/mitts/1/print", "/mitts/1/sheet.json", "/nowhere"} {
 		assert.Equal(t, http.StatusNotFound, a.get(path).status, path)
 	}
 	assert.Equal(t, http.StatusNotFound, a.post("/mitts/7/preview", url.Values{}).status)
@@ -82,5 +82,26 @@ func TestBadForms(t *testing.T) {
 	large := a.post(path, with("length.cuff", strings.Repeat("9", mostForm+1)))
 	assert.Equal(t, http.StatusBadRequest, large.status)
 	assert.Contains(t, large.doc().Text(), "larger than")
+	assert.Equal(t, http.StatusBadRequest, a.get(path+"/print?paper=a5").status)
 	assert.Equal(t, form, a.get(path).form(), "nothing was saved")
+}
+
+// Paper comes as pages of its size, with plan, chart and words.
+func TestPrint(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	for paper, want := range map[string][2]string{"": {"210mm", "297mm"}, "a4": {"210mm", "297mm"}, "letter": {"215.9mm", "279.4mm"}} {
+		doc := a.get(path + "/print?paper=" + paper).doc()
+		sheets := doc.Find(".sheet > svg")
+		assert.GreaterOrEqual(t, sheets.Length(), 3)
+		assert.Equal(t, want[0], sheets.First().AttrOr("width", ""))
+		assert.Equal(t, want[1], sheets.First().AttrOr("height", ""))
+		for _, text := range []string{"Marit’s reading mitts", "Chart of the thumb gusset", "make one leaning left", "Cast on 36 stitches"} {
+			assert.Contains(t, doc.Text(), text)
+		}
+	}
+	empty := a.post("/mitts", url.Values{}).header.Get("Location")
+	answer := a.get(empty + "/print")
+	assert.Equal(t, http.StatusBadRequest, answer.status)
+	assert.Contains(t, answer.doc().Text(), "no plan to print yet")
 }

@@ -31,6 +31,7 @@ func TestPagesForEverybody(t *testing.T) {
 	sample := eval[string](b, `location.pathname`)
 	for name, path := range map[string]string{
 		"shelf": "/", "own-hand": own, "sample": sample,
+		"print-a4": sample + "/print?paper=a4", "print-letter": sample + "/print?paper=letter",
 	} {
 		check(b, string(axe), name, path)
 	}

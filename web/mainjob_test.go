@@ -16,7 +16,7 @@ const chartSaved = `document.getElementById("chart-saved").dataset.state === "sa
 
 // The whole main job in a real browser: type measurements, see the plan,
 // paint three stitches by pointer, keyboard and touch, reload and find them,
-// undo after the reload.
+// undo after the reload, print to PDF and read the chart back out of it.
 func TestMainJob(t *testing.T) {
 	b := newBrowser(t)
 	b.open("/")
@@ -35,6 +35,7 @@ func TestMainJob(t *testing.T) {
 
 	history(b, page)
 	b.shot("mitt")
+	printed(b, page)
 }
 
 // measure types what the tape and the swatch said; every key is answered

@@ -29,6 +29,7 @@ func (s *Server) routes() http.Handler {
 		r.Post("/archive", s.answer(limited(mostForm, s.archiveMitt)))
 		r.Get("/chart", s.answer(s.showChart))
 		r.Post("/chart", s.answer(limited(mostChart, s.saveChart)))
+		r.Get("/print", s.answer(s.printMitt))
 		r.Get("/sheet.json", s.answer(s.sheetJSON))
 	})
 	r.Get("/status", s.answer(s.status))

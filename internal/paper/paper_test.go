@@ -1,0 +1,108 @@
+package paper
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+func sheet(t *testing.T, doc project.Document, size Size) []*draw.Scene {
+	t.Helper()
+	marks := chart.Marks{}
+	marks.Apply([]chart.Edit{{Section: stitch.Gusset, Round: 2, Column: "B1", Layer: chart.Stitches, Value: "k2tog"}})
+	out, err := project.NewPlanner().Derive(doc, marks)
+	require.NoError(t, err)
+	return Sheet(doc, out, size)
+}
+
+// Every sample, and a mitt of very fine yarn, on both papers: all text within
+// the margins, no line on another, the chart within its page, a ruler on each.
+func TestEverythingFitsThePaper(t *testing.T) {
+	docs := project.Samples()
+	fine := docs[0]
+	fine.Sheet = fine.Sheet.Clone()
+	fine.Sheet["gauge.swatches[0].stitches"], fine.Sheet["gauge.swatches[0].rounds"] = "60", "84"
+	fine.Name = strings.Repeat("A long name of a mitt ", 5)
+	docs = append(docs, fine)
+	for _, size := range []Size{A4, Letter} {
+		for _, doc := range docs {
+			pages := sheet(t, doc, size)
+			require.GreaterOrEqual(t, len(pages), 3)
+			for i, p := range pages {
+				assert.InDelta(t, size.Width, p.Width, 0)
+				assert.InDelta(t, size.Height, p.Height, 0)
+				assert.Equal(t, fmt.Sprintf("%s, page %d of %d", doc.Name, i+1, len(pages)), p.Label)
+				checkPage(t, p)
+			}
+		}
+	}
+}
+
+// checkPage looks at the page's own texts and at the corners of what was put
+// on it.
+func checkPage(t *testing.T, p *draw.Scene) {
+	t.Helper()
+	rulers, depth := 0, 0
+	last := map[float64]float64{} // right end of the text on a line
+	for _, i := range p.Items {
+		switch {
+		case i.Kind == draw.MoveItem:
+			depth++
+		case i.Kind == draw.GroupItem:
+			depth++
+		case i.Kind == draw.EndItem:
+			depth--
+		case i.Kind == draw.TextItem && depth == 0:
+			w := draw.Measure(i.Text, i.Letter.Size, i.Letter.Bold)
+			left := i.X
+			if i.Letter.Anchor == draw.End {
+				left -= w
+			}
+			assert.GreaterOrEqual(t, left, margin-0.01, i.Text)
+			assert.LessOrEqual(t, left+w, p.Width-margin+0.01, i.Text)
+			assert.LessOrEqual(t, i.Y, p.Height-margin+0.01, i.Text)
+			if end, ok := last[i.Y]; ok {
+				assert.GreaterOrEqual(t, left, end, "%q lies on its neighbour", i.Text)
+			}
+			last[i.Y] = left + w
+		case i.Kind == draw.PathItem && i.Style.Class == "ruler":
+			rulers++
+		}
+	}
+	assert.Equal(t, 1, rulers)
+	assert.Zero(t, depth)
+}
+
+// The sheet says what the chart says: the words hold what was painted, and
+// what does not add up is told.
+func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
+	var all []string
+	for _, p := range sheet(t, project.Samples()[0], A4) {
+		for _, i := range p.Items {
+			if i.Kind == draw.TextItem {
+				all = append(all, i.Text)
+			}
+		}
+	}
+	text := strings.Join(all, " ")
+	assert.Contains(t, text, "Does not add up: round 1 makes 44 stitches, round 2 needs 45.")
+	assert.Contains(t, text, "K2tog, k4")
+	assert.Contains(t, text, "tingling")
+}
+
+func TestNamed(t *testing.T) {
+	size, ok := Named("letter")
+	assert.True(t, ok)
+	assert.InDelta(t, 8.5*25.4, size.Width, 1e-9)
+	assert.InDelta(t, 11*25.4, size.Height, 1e-9)
+	_, ok = Named("a5")
+	assert.False(t, ok)
+}

@@ -1,0 +1,117 @@
+package paper
+
+import (
+	"fmt"
+
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/words"
+)
+
+// Sheet lays out the printed sheet of a mitt: the plan beside the hand, the
+// chart with its key, the words.
+func Sheet(doc project.Document, out *project.Outputs, size Size) []*draw.Scene {
+	f := newFlow(size, doc.Name)
+	plan(f, doc, out)
+	grid(f, out)
+	instructions(f, out)
+	f.foot()
+	return f.pages
+}
+
+// plan is the first page: the numbers at the left, the hand at the right.
+func plan(f *flow, doc project.Document, out *project.Outputs) {
+	p := out.Plan
+	f.text(margin, f.width(), doc.Name, draw.TextStyle{Size: title, Bold: true})
+	unit := doc.Sheet.Unit()
+	f.text(margin, f.width(), fmt.Sprintf("%s, %s hand · hand %s · %.1f stitches and %.1f rounds over 10 cm", p.Kind, doc.Side,
+		p.Hand.Circumference.With(unit), p.Gauge.Stitches*100, p.Gauge.Rounds*100), draw.TextStyle{Size: body})
+	f.y += 3
+	top := f.y
+	hand := picture.Hand(p, picture.HandOptions{Left: doc.Side == project.Left, Unit: unit})
+	column := f.width() * 0.30
+	room := f.width() - column - 4
+	scale := min(room/hand.Width, (f.left()-42)/hand.Height)
+	f.page().Add(hand, margin+column+4, top, scale)
+	for _, r := range out.Reasons {
+		number(f, r, column)
+	}
+	f.y = max(f.y, top+hand.Height*scale) + 3
+	cautions(f, out)
+}
+
+// number is one number of the plan.
+func number(f *flow, r words.Reason, column float64) {
+	value := r.Value
+	if r.Fixed {
+		value += " (fixed)"
+	}
+	f.need(2 * body * leading)
+	f.page().Text(margin, f.y+body, r.Name, draw.TextStyle{Class: "soft", Size: body * 0.85})
+	f.y += body * 1.1
+	f.text(margin, column, value, draw.TextStyle{Size: body, Bold: true})
+	f.y += 1
+}
+
+func cautions(f *flow, out *project.Outputs) {
+	list := []string{}
+	for _, w := range out.Plan.Warnings {
+		list = append(list, w.Message)
+	}
+	if len(out.Plan.Filled) > 0 {
+		list = append(list, fmt.Sprintf("Filled from ratios, not measured (≈ on the drawing): %s. Measure when you can.", words.Plural(len(out.Plan.Filled), "value")))
+	}
+	list = append(list, "A cuff or mitt that is too tight shows in tingling, cold or pale fingers: take it off. For babies: no loose threads inside, no tight elastic, no cord round the neck. General caution, not medical advice.")
+	for _, text := range list {
+		f.text(margin, f.width(), "• "+text, draw.TextStyle{Size: body * 0.85})
+	}
+}
+
+// The widths of a chart's cell on paper, in mm: 6 where there is room, 4 by
+// choice at the least, smaller only for a gusset that fits no other way.
+const (
+	largestCell = 6.0
+	key         = 110.0
+)
+
+// grid is the page with the chart and its key.
+func grid(f *flow, out *project.Outputs) {
+	f.turn()
+	f.head("Chart of the thumb gusset")
+	f.text(margin, f.width(), "Read from right to left, from the foot up: every round begins at the right edge of the gusset.", draw.TextStyle{Size: body})
+	f.y += 2
+	keys := picture.Key(out.Grid.Used(), out.Grid.YarnsUsed(), min(key, f.width()))
+	scene, _ := picture.Chart(out.Grid, out.Plan.Gauge, largestCell)
+	scale := min(1, f.width()/scene.Width, (f.left()-keys.Height-heading*leading-12)/scene.Height)
+	f.put(scene, margin+(f.width()-scene.Width*scale)/2, scale)
+	for _, row := range out.Grid.Rows {
+		if row.Fault != "" {
+			f.text(margin, f.width(), "Does not add up: "+row.Fault+".", draw.TextStyle{Size: body, Bold: true})
+		}
+	}
+	f.head("Key")
+	f.put(keys, margin, 1)
+}
+
+// instructions are the words, section by section; a step is not split from
+// its rounds.
+func instructions(f *flow, out *project.Outputs) {
+	f.turn()
+	f.text(margin, f.width(), "Words", draw.TextStyle{Size: heading, Bold: true})
+	const label = 31.0
+	for _, passage := range out.Words {
+		f.head(passage.Title)
+		for _, s := range passage.Steps {
+			if s.From == 0 {
+				f.text(margin, f.width(), s.Text, draw.TextStyle{Size: body})
+				f.y += 0.8
+				continue
+			}
+			lines := len(draw.Wrap(s.Text, f.width()-label, body, false))
+			f.need(float64(lines) * body * leading)
+			f.page().Text(margin, f.y+body, s.Label(), draw.TextStyle{Size: body * 0.9, Bold: true})
+			f.text(margin+label, f.width()-label, s.Text, draw.TextStyle{Size: body})
+		}
+	}
+}

@@ -1,0 +1,160 @@
+package web
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/need"
+)
+
+// dpi is the fineness at which paper is looked at.
+const dpi = 300
+
+// onPaper is where a part of the printed chart lies: its page and its middle
+// in mm.
+type onPaper struct {
+	Page int
+	X, Y float64
+}
+
+// printed prints the mitt on both papers and reads it back: the words as
+// text, the chart as pixels.
+func printed(b *browser, page string) {
+	b.t.Helper()
+	for paper, points := range map[string]string{"a4": "594.96 x 841.92 pts (A4)", "letter": "612 x 792 pts (letter)"} {
+		b.open(page + "/print?paper=" + paper)
+		where := eval[[]onPaper](b, paintedPlaces)
+		plain := eval[[]onPaper](b, plainPlaces)
+		ruler := eval[[]onPaper](b, rulerEnds)
+		require.Len(b.t, where, 3, "three painted cells on paper")
+		sheets := eval[int](b, `document.querySelectorAll(".sheet").length`)
+		pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
+		require.NoError(b.t, err)
+		file := filepath.Join(b.t.TempDir(), "sheet.pdf")
+		require.NoError(b.t, os.WriteFile(file, pdf, 0o600))
+
+		info := run(b.t, "pdfinfo", file)
+		assert.Contains(b.t, info, points)
+		assert.Contains(b.t, info, fmt.Sprintf("Pages:           %d\n", sheets))
+		text := run(b.t, "pdftotext", "-layout", file, "-")
+		for _, words := range []string{"My mitt", "Chart of the thumb gusset", "M1L: make one leaning left", "p: purl", "rust", "Cast on 38 stitches", "K1, p1, k3"} {
+			assert.Contains(b.t, text, words)
+		}
+		pages := pictures(b.t, file)
+		for _, at := range where {
+			assert.Less(b.t, darkest(pages[at.Page], at), 140, "ink in a painted cell, page %d at %.1f, %.1f mm", at.Page+1, at.X, at.Y)
+		}
+		for _, at := range plain {
+			assert.Greater(b.t, darkest(pages[at.Page], at), 230, "an empty cell is empty")
+		}
+		measureRuler(b.t, pages[ruler[0].Page], ruler)
+	}
+}
+
+// inSheets gives places on paper: of each element its middle, in mm from the
+// corner of its sheet.
+const inSheets = `(elements) => elements.map((place) => {
+	const sheets = [...document.querySelectorAll(".sheet > svg")];
+	const page = sheets.findIndex((s) => s.contains(place.element));
+	const frame = sheets[page].getBoundingClientRect();
+	return {Page: page, X: (place.x - frame.left) * 25.4 / 96, Y: (place.y - frame.top) * 25.4 / 96};
+})`
+
+// paintedPlaces are the middles of the painted cells: the small corner marks,
+// half a cell left and down.
+const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('[data-layer="painted"] path')].filter((p) => p.getAttribute("d")).map((p) => {
+	const box = p.getBoundingClientRect();
+	const size = box.width * 4; // the mark is a quarter of the cell's lower side
+	return {element: p, x: box.right - size * 2 / 3, y: box.top + size / 2};
+}))`
+
+// plainPlaces are the middles of two cells of round 2, which is all knit.
+const plainPlaces = `(` + inSheets + `)([0.35, 0.65].map((share) => {
+	const row = document.querySelector('[data-layer="colour"] [data-row="2"]');
+	const box = row.getBoundingClientRect();
+	const cells = Math.round(box.width / (document.querySelector('[data-layer="colour"] [data-row="1"]').getBoundingClientRect().width / 11));
+	const cell = box.width / cells;
+	return {element: row, x: box.left + (Math.floor(cells * share) + 0.5) * cell, y: box.top + box.height / 2};
+}))`
+
+// rulerEnds are both ends of the first page's ruler.
+const rulerEnds = `(` + inSheets + `)(["left", "right"].map((side) => {
+	const ruler = document.querySelector("[data-ruler]");
+	const box = ruler.getBoundingClientRect();
+	return {element: ruler, x: box[side], y: box.bottom};
+}))`
+
+func run(t *testing.T, name string, args ...string) string {
+	t.Helper()
+	out, err := exec.Command(need.Program(t, name), args...).Output()
+	require.NoError(t, err)
+	return string(out)
+}
+
+// pictures turns every page of a PDF into a grey picture.
+func pictures(t *testing.T, file string) []image.Image {
+	t.Helper()
+	prefix := strings.TrimSuffix(file, ".pdf")
+	run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-gray", "-png", file, prefix)
+	names, err := filepath.Glob(prefix + "-*.png")
+	require.NoError(t, err)
+	var pages []image.Image
+	for _, name := range names {
+		raw, err := os.ReadFile(name)
+		require.NoError(t, err)
+		page, err := png.Decode(bytes.NewReader(raw))
+		require.NoError(t, err)
+		pages = append(pages, page)
+		if dir := os.Getenv("THENAR_SHOTS"); dir != "" {
+			require.NoError(t, os.WriteFile(filepath.Join(dir, "paper-"+filepath.Base(name)), raw, 0o600))
+		}
+	}
+	return pages
+}
+
+func pixel(mm float64) int { return int(mm / 25.4 * dpi) }
+
+func grey(page image.Image, x, y int) int {
+	r, _, _, _ := page.At(x, y).RGBA()
+	return int(r >> 8)
+}
+
+// darkest is the darkest pixel within 0.7 mm of a place.
+func darkest(page image.Image, at onPaper) int {
+	low := 255
+	for x := pixel(at.X - 0.7); x <= pixel(at.X+0.7); x++ {
+		for y := pixel(at.Y - 0.7); y <= pixel(at.Y+0.7); y++ {
+			low = min(low, grey(page, x, y))
+		}
+	}
+	return low
+}
+
+// measureRuler measures the printed ruler: 50 mm from tick to tick, whose own
+// width is 0.3 mm, within two pixels.
+func measureRuler(t *testing.T, page image.Image, ends []onPaper) {
+	t.Helper()
+	row := pixel(ends[0].Y)
+	longest := 0
+	for y := row - 6; y <= row+6; y++ {
+		length := 0
+		for x := pixel(ends[0].X - 3); x <= pixel(ends[1].X+3); x++ {
+			if grey(page, x, y) < 128 {
+				length++
+			}
+		}
+		longest = max(longest, length)
+	}
+	assert.InDelta(t, 50+0.3, float64(longest)/dpi*25.4, 2*25.4/dpi+0.1)
+}
