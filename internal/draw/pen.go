@@ -58,4 +58,6 @@ func appendNumber(b []byte, n float64) []byte {
 	return strconv.AppendFloat(b, n, 'f', -1, 64)
 }
 
-func number(n float64) string { return string(appendNumber(nil, n)) }
+// Number is a number as it stands in path data and attributes: at most three
+// decimals, no exponent and no −0.
+func Number(n float64) string { return string(appendNumber(nil, n)) }

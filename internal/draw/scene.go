@@ -11,6 +11,7 @@ type Style struct {
 	Stroke string // empty: none
 	Width  float64
 	Dash   string // as in "2 1"
+	Round  bool   // ends and corners of the line
 }
 
 // Anchor says which part of a text stands at its place.
@@ -30,6 +31,7 @@ type TextStyle struct {
 	Size   float64
 	Anchor Anchor
 	Bold   bool
+	Halo   string // colour of a line round the letters that parts them from what lies behind; empty: none
 }
 
 // Attr is an attribute of a group: data-… or aria-….

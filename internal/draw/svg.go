@@ -14,10 +14,10 @@ func WriteSVG(w io.Writer, s *Scene, sized bool) error {
 	b := bufio.NewWriter(w)
 	e := encoder{b, sized}
 	e.open("svg", Attr{"xmlns", "http://www.w3.org/2000/svg"})
-	e.attr("viewBox", "0 0 "+number(s.Width)+" "+number(s.Height))
+	e.attr("viewBox", "0 0 "+Number(s.Width)+" "+Number(s.Height))
 	if sized {
-		e.attr("width", number(s.Width)+"mm")
-		e.attr("height", number(s.Height)+"mm")
+		e.attr("width", Number(s.Width)+"mm")
+		e.attr("height", Number(s.Height)+"mm")
 	}
 	e.attr("role", "img")
 	e.attr("aria-label", s.Label)
@@ -79,7 +79,7 @@ func (e encoder) item(i *Item) {
 		e.attrs(i.Attrs)
 		e.end()
 	case MoveItem:
-		e.open("g", Attr{"transform", "translate(" + number(i.X) + " " + number(i.Y) + ") scale(" + number(i.Scale) + ")"})
+		e.open("g", Attr{"transform", "translate(" + Number(i.X) + " " + Number(i.Y) + ") scale(" + Number(i.Scale) + ")"})
 		e.end()
 	case EndItem:
 		e.WriteString("</g>")
@@ -97,21 +97,29 @@ func (e encoder) style(s Style) {
 	e.attr("fill", fill)
 	if s.Stroke != "" {
 		e.attr("stroke", s.Stroke)
-		e.attr("stroke-width", number(s.Width))
+		e.attr("stroke-width", Number(s.Width))
 	}
 	if s.Dash != "" {
 		e.attr("stroke-dasharray", s.Dash)
 	}
+	if s.Round {
+		e.attr("stroke-linecap", "round")
+		e.attr("stroke-linejoin", "round")
+	}
 }
+
+// haloWidth is the line round letters with a halo as a share of their size;
+// half of it lies outside them.
+const haloWidth = 0.4
 
 func (e encoder) text(i *Item) {
 	e.open("text")
 	if i.Letter.Class != "" {
 		e.attr("class", i.Letter.Class)
 	}
-	e.attr("x", number(i.X))
-	e.attr("y", number(i.Y))
-	e.attr("font-size", number(i.Letter.Size))
+	e.attr("x", Number(i.X))
+	e.attr("y", Number(i.Y))
+	e.attr("font-size", Number(i.Letter.Size))
 	e.attr("font-family", "Go, DejaVu Sans, sans-serif")
 	if i.Letter.Bold {
 		e.attr("font-weight", "bold")
@@ -119,8 +127,14 @@ func (e encoder) text(i *Item) {
 	if i.Letter.Anchor != Start {
 		e.attr("text-anchor", [...]string{"start", "middle", "end"}[i.Letter.Anchor])
 	}
+	if i.Letter.Halo != "" {
+		e.attr("paint-order", "stroke")
+		e.attr("stroke", i.Letter.Halo)
+		e.attr("stroke-width", Number(haloWidth*i.Letter.Size))
+		e.attr("stroke-linejoin", "round")
+	}
 	if e.sized && i.Text != "" {
-		e.attr("textLength", number(Measure(i.Text, i.Letter.Size, i.Letter.Bold)))
+		e.attr("textLength", Number(Measure(i.Text, i.Letter.Size, i.Letter.Bold)))
 		e.attr("lengthAdjust", "spacingAndGlyphs")
 	}
 	e.end()

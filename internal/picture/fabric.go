@@ -3,162 +3,178 @@ package picture
 import (
 	"math"
 
-	"thenar/internal/draw"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
-// fabric is the mitt over a hand, in the hand's coordinates.
+// edge is the upper edge of one round as it is drawn: from the side without
+// the thumb to where the gusset begins, and on to the gusset's outer line.
+// Where there is no gusset, in and out are one point.
+type edge struct{ left, in, out point }
+
+// tube is one section: its lower edge, then the upper edge of each round.
+type tube struct {
+	part   stitch.Part
+	edges  []edge
+	ribbed int // of its last rounds
+	from   int // rounds from the cast-on to its lower edge
+}
+
+func (t *tube) rounds() int { return len(t.edges) - 1 }
+func (t *tube) last() edge  { return t.edges[len(t.edges)-1] }
+
+// fabric is the mitt of a plan over a hand.
 type fabric struct {
-	f    *frame
-	p    *mitt.Plan
-	s    *draw.Scene
-	half float64 // of the hand's tube
-	foot float64 // height of the cast-on
+	p     *mitt.Plan
+	tubes []tube // in the order worked, the thumb last
 }
 
-// part draws one section as a group that can be lit, and its border as a
-// closed line through the points.
-func (m *fabric) part(part stitch.Part, from, to float64, rounds int, points [][2]float64, ribs string) {
-	low, high := m.f.Y(from), m.f.Y(to)
-	m.s.Group("fabric", draw.Attr{Name: "data-section", Value: string(part)},
-		draw.Attr{Name: "data-rounds", Value: number(rounds)},
-		draw.Attr{Name: "data-bottom", Value: decimal(low)}, draw.Attr{Name: "data-top", Value: decimal(high)})
-	p := &pen{f: m.f}
-	for i, pt := range points {
-		if i == 0 {
-			p.move(pt[0], pt[1])
-		} else {
-			p.line(pt[0], pt[1])
+// newFabric draws a plan's rounds over a hand. Every round is as wide as its
+// stitches are at the gauge, drawn flat by the factor of what it covers; the
+// gusset's last round lies where the thumb parts.
+func newFabric(p *mitt.Plan, f *figure) *fabric {
+	m := &fabric{p: p}
+	sections := p.Mitt().Sections
+	counts := []float64{float64(p.Cuff.CastOn.N)}
+	division := 0
+	for _, s := range sections {
+		if s.Part == stitch.Thumb {
+			continue
+		}
+		for r, round := range s.Rounds {
+			n := float64(round.Out())
+			if s.Part == stitch.Gusset {
+				n -= float64(p.Gusset.Count(r+1) - p.Gusset.Base)
+			}
+			counts = append(counts, n)
+		}
+		if s.Part == stitch.Gusset {
+			division = len(counts) - 1
 		}
 	}
-	p.Close()
-	m.s.Path(p.String(), draw.Style{Class: "cloth", Fill: groundColour, Stroke: "#2F4B7C", Width: 0.6})
-	if ribs != "" {
-		m.s.Path(ribs, draw.Style{Class: "ribs", Stroke: "#2F4B7C", Width: 0.25})
+	counts = evened(counts, slight)
+	at := 0
+	for _, s := range sections {
+		t := tube{part: s.Part, from: at}
+		if s.Part == stitch.Thumb {
+			t.from, t.edges, t.ribbed = division, m.thumbEdges(s, f), p.Thumb.EdgingRounds
+			m.tubes = append(m.tubes, t)
+			continue
+		}
+		for r := 0; r <= len(s.Rounds); r++ {
+			y := f.crotch.y + float64(at+r-division)/p.Gauge.Rounds
+			half := counts[at+r] / p.Gauge.Stitches / 4 * f.flat(y)
+			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
+		}
+		switch s.Part {
+		case stitch.Cuff:
+			t.ribbed = t.rounds()
+		case stitch.Hand:
+			t.ribbed = p.Body.EdgingRounds
+			inner, _ := m.parting(f)
+			t.edges[0].in, t.edges[0].out = inner, inner
+		case stitch.Gusset:
+			m.widen(&t, f)
+		}
+		at += t.rounds()
+		m.tubes = append(m.tubes, t)
 	}
-	m.s.End()
+	return m
 }
 
-// draw draws the mitt from the cuff up, the thumb last.
-func (m *fabric) draw() {
-	p, g, q := m.p, m.p.Gauge.Stitches, m.p.Gauge.Rounds
-	base := m.f.base
-	cuff := flat(float64(p.Cuff.CastOn.N)/g) / 2
-	plainFoot := base - float64(p.Cuff.PlainRounds)/q
-	if p.Cuff.Rounds > 0 {
-		m.part(stitch.Cuff, m.foot, plainFoot, p.Cuff.Rounds, box(-cuff, cuff, m.foot, plainFoot), m.ribs(-cuff, cuff, m.foot, plainFoot, p.Cuff.CastOn.N))
-	}
-	if p.Cuff.PlainRounds > 0 {
-		m.part(stitch.CuffPlain, plainFoot, base, p.Cuff.PlainRounds, [][2]float64{{-cuff, plainFoot}, {-m.half, base}, {m.half, base}, {cuff, plainFoot}}, "")
-	}
-	m.gusset()
-	m.thumb()
-	m.hand()
+// parting is the lower edge of the thumb, square to it and centred on it; its
+// inner end is moved along the thumb to the height of the crotch.
+func (m *fabric) parting(f *figure) (inner, outer point) {
+	half := float64(m.p.Thumb.FirstRound) / m.p.Gauge.Stitches / 4 * flatThumb
+	inner = f.onThumb(0, -half)
+	up := min((f.crotch.y-inner.y)/f.along.y, 0.9/m.p.Gauge.Rounds)
+	return inner.plus(f.along.times(up)), f.onThumb(0, half)
 }
 
-func box(left, right, low, high float64) [][2]float64 {
-	return [][2]float64{{left, low}, {left, high}, {right, high}, {right, low}}
+// widen puts the gusset's stitches on the thumb's side of its rounds. They
+// turn from level at the base to square to the thumb at the parting, where
+// the gusset is drawn as wide as the thumb's first round; between base and
+// parting it is as wide as its count of stitches says.
+func (m *fabric) widen(t *tube, f *figure) {
+	g := &m.p.Gusset
+	inner, outer := m.parting(f)
+	low := t.edges[0].out
+	base := float64(g.Base) / m.p.Gauge.Stitches / 2 * f.flat(low.y)
+	top := length(outer.plus(inner.times(-1)))
+	widths := make([]float64, len(t.edges))
+	for r := range widths {
+		share := float64(r) / float64(t.rounds())
+		if made := g.Stitches - g.Base; made > 0 {
+			share = float64(g.Count(r)-g.Base) / float64(made)
+		}
+		widths[r] = base + share*(top-base)
+	}
+	widths = evened(widths, slight*t.rounds()/max(g.Increases, 1))
+	foot := point{low.x - base, low.y}
+	for r := range t.edges {
+		share := float64(r) / float64(t.rounds())
+		sin, cos := math.Sincos(thumbLean * share)
+		t.edges[r].in = foot.to(inner, share)
+		t.edges[r].out = t.edges[r].in.plus(point{cos, -sin}.times(widths[r]))
+	}
 }
 
-// ribs are upright lines, one for each pair of stitches on this side.
-func (m *fabric) ribs(left, right, low, high float64, stitches int) string {
-	p := &pen{f: m.f}
-	n := max(stitches/4, 2)
-	for i := 1; i < n; i++ {
-		x := left + (right-left)*float64(i)/float64(n)
-		p.move(x, low)
-		p.line(x, high)
+// thumbEdges are the rounds of the thumb, square to it.
+func (m *fabric) thumbEdges(s stitch.Section, f *figure) []edge {
+	counts := []float64{float64(m.p.Thumb.FirstRound)}
+	for _, r := range s.Rounds {
+		counts = append(counts, float64(r.Out()))
 	}
-	return p.String()
+	edges := make([]edge, 0, len(counts))
+	for r, n := range evened(counts, slight) {
+		up, half := float64(r)/m.p.Gauge.Rounds, n/m.p.Gauge.Stitches/4*flatThumb
+		out := f.onThumb(up, half)
+		edges = append(edges, edge{f.onThumb(up, -half), out, out})
+	}
+	edges[0].left, _ = m.parting(f)
+	return edges
 }
 
-// gusset grows on the thumb's side, a step at each increase round.
-func (m *fabric) gusset() {
-	p, g, q := m.p, m.p.Gauge.Stitches, m.p.Gauge.Rounds
-	base := m.f.base
-	points := [][2]float64{{-m.half, base}, {-m.half, base + float64(p.Gusset.Rounds.N)/q}}
-	edge := make([][2]float64, 0, p.Gusset.Rounds.N)
-	for r := 1; r <= p.Gusset.Rounds.N; r++ {
-		count := p.Body.Stitches.N - p.Gusset.Base + p.Gusset.Count(r)
-		edge = append(edge, [2]float64{-m.half + flat(float64(count)/g), base + (float64(r)-0.5)/q})
+// slight is how often a tube is evened; a gusset as often again for every
+// round between its increases.
+const slight = 2
+
+// evened takes the steps out of a row of numbers as the fabric itself does: a
+// round is drawn between its neighbours (weights 1, 2, 1, so many times). The
+// first and the last stay.
+func evened(of []float64, times int) []float64 {
+	for range times {
+		next := append([]float64(nil), of...)
+		for i := 1; i < len(of)-1; i++ {
+			next[i] = (of[i-1] + 2*of[i] + of[i+1]) / 4
+		}
+		of = next
 	}
-	top := [2]float64{edge[len(edge)-1][0], base + float64(p.Gusset.Rounds.N)/q}
-	points = append(points, top)
-	for i := len(edge) - 1; i >= 0; i-- {
-		points = append(points, edge[i])
-	}
-	points = append(points, [2]float64{m.half, base})
-	m.part(stitch.Gusset, base, top[1], p.Gusset.Rounds.N, points, m.seams(top[1]))
+	return of
 }
 
-// seams are the two lines of increases, from the base to the parting.
-func (m *fabric) seams(top float64) string {
-	p := &pen{f: m.f}
-	width := flat(float64(m.p.Gusset.Stitches) / m.p.Gauge.Stitches)
-	right := -m.half + flat(float64(m.p.Body.Stitches.N-m.p.Gusset.Base+m.p.Gusset.Stitches)/m.p.Gauge.Stitches)
-	p.move(m.half-flat(float64(m.p.Gusset.Base)/m.p.Gauge.Stitches), m.f.base)
-	p.line(right-width*0.75, top)
-	return p.String()
-}
-
-// thumb is the tube on the thumb, from the parting along it.
-func (m *fabric) thumb() {
-	t := &m.p.Thumb
-	long := float64(t.Rounds) / m.p.Gauge.Rounds
-	r := round(float64(t.Stitches.N)/m.p.Gauge.Stitches) / 2
-	mid := m.f.thumbR
-	at := func(along, out float64) [2]float64 {
-		x, y := m.f.thumbAt(along, mid+out)
-		return [2]float64{x, y}
+// room is how far hand and mitt reach together.
+func (m *fabric) room(f *figure) room {
+	r := f.room
+	for _, t := range m.main() {
+		if t.part == stitch.Gusset {
+			r.base = max(r.base, t.edges[0].out.x)
+		}
 	}
-	points := [][2]float64{at(0, -r), at(long, -r), at(long, r), at(0, r)}
+	_, outer := m.parting(f)
+	r.thumb = max(r.thumb, length(outer.plus(f.root.times(-1))))
+	thumb := m.thumb()
+	tip := float64(thumb.rounds()) / m.p.Gauge.Rounds
 	if m.p.Kind == mitt.Mitten {
-		points = [][2]float64{at(0, -r), at(long-r, -r)}
-		for i := 1; i < 8; i++ {
-			a := math.Pi * float64(i) / 8
-			points = append(points, at(long-r+r*math.Sin(a), -r*math.Cos(a)))
-		}
-		points = append(points, at(long-r, r), at(0, r))
+		tip += 0.5 * length(thumb.last().out.plus(thumb.last().left.times(-1)))
 	}
-	ribs := &pen{f: m.f}
-	if t.EdgingRounds > 0 {
-		low := long - float64(t.EdgingRounds)/m.p.Gauge.Rounds
-		for i := -2; i <= 2; i++ {
-			a, b := at(low, r*float64(i)/3), at(long, r*float64(i)/3)
-			ribs.move(a[0], a[1])
-			ribs.line(b[0], b[1])
-		}
-	}
-	_, high := m.f.thumbAt(long, 0)
-	m.part(stitch.Thumb, m.f.crotch, high, t.Rounds, points, ribs.String())
+	r.tip = max(r.tip, tip)
+	return r
 }
 
-// hand goes from the division to the edging, or through the top.
-func (m *fabric) hand() {
-	p, g, q := m.p, m.p.Gauge.Stitches, m.p.Gauge.Rounds
-	low := m.f.base + float64(p.Gusset.Rounds.N)/q
-	half := flat(float64(p.Bridge.HandAfter)/g) / 2
-	high := low + float64(p.Body.RoundsAbove)/q
-	ribs := ""
-	if p.Body.EdgingRounds > 0 {
-		ribs = m.ribs(-half, half, high-float64(p.Body.EdgingRounds)/q, high, p.Body.EdgingStitches)
-	}
-	m.part(stitch.Hand, low, high, p.Body.RoundsAbove, box(-half, half, low, high), ribs)
-	if p.Top == nil {
-		return
-	}
-	var left, right [][2]float64
-	n := p.Top.Stitches
-	next := 0
-	for r := 0; r <= p.Top.Rounds; r++ {
-		if next < len(p.Top.DecreaseRounds) && p.Top.DecreaseRounds[next] == r {
-			n -= 4
-			next++
-		}
-		w, y := flat(float64(n)/g)/2, high+float64(r)/q
-		left = append(left, [2]float64{-w, y})
-		right = append([][2]float64{{w, y}}, right...)
-	}
-	m.part(stitch.Top, high, high+float64(p.Top.Rounds)/q, p.Top.Rounds, append(left, right...), "")
-}
+// foot is the middle of the cast-on.
+func (m *fabric) foot() point { return point{0, m.tubes[0].edges[0].left.y} }
+
+// main are the sections without the thumb, thumb is the last.
+func (m *fabric) main() []tube { return m.tubes[:len(m.tubes)-1] }
+func (m *fabric) thumb() *tube { return &m.tubes[len(m.tubes)-1] }

@@ -2,7 +2,7 @@ package picture
 
 import (
 	"fmt"
-	"strconv"
+	"strings"
 
 	"thenar/internal/draw"
 	"thenar/internal/hand"
@@ -12,105 +12,127 @@ import (
 
 // HandOptions says how a hand is shown.
 type HandOptions struct {
-	Left    bool // the left hand
-	Unit    units.Unit
-	Example bool // nobody's hand: where the tapes go, without their values
+	Left    bool       // the left hand
+	Unit    units.Unit // of the labels; centimetres if it is not known
+	Example bool       // nobody's hand: where the tapes go, without their values
 }
 
-func number(n int) string { return strconv.Itoa(n) }
-
-func decimal(n float64) string { return strconv.FormatFloat(round3(n), 'f', -1, 64) }
-
-// letterShare is the size of the letters as a share of the hand's length.
-const letterShare = 0.034
-
-// Hand draws the hand to scale, palm towards the viewer, with the mitt on it,
-// the spine of its rounds at the side away from the thumb, and the tapes with
-// which it was measured.
-func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
-	q := p.Gauge.Rounds
-	cuff := float64(p.Cuff.Rounds+p.Cuff.PlainRounds) / q
-	above := float64(p.Gusset.Rounds.N+p.Body.RoundsAbove) / q
-	if p.Top != nil {
-		above += float64(p.Top.Rounds) / q
+func (o HandOptions) unit() units.Unit {
+	if o.Unit.Size() == 0 {
+		return units.CM
 	}
-	base := p.Hand.WristToCrotch.MM() - p.Hand.GussetLength.MM()
-	letter := letterShare * p.Hand.Length.MM()
-	f := newFrame(p.Hand, max(cuff-base, 0)+0.06*p.Hand.Length.MM(), base+above, o.Left)
-	s := f.scene(letter, true)
-	s.Label = fmt.Sprintf("The %s hand to scale, palm towards you, with the mitt: cast on %d, %d stitches round the hand, %d for the thumb", side(o.Left),
-		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Thumb.Stitches.N)
-	s.Path(outline(f), draw.Style{Class: "skin", Stroke: lineColour, Width: 0.5})
-	m := &fabric{f: f, p: p, s: s, half: flat(float64(p.Body.Stitches.N)/p.Gauge.Stitches) / 2, foot: f.base - cuff}
-	m.draw()
-	s.Path(outline(f), draw.Style{Class: "skin over", Stroke: lineColour, Width: 0.3, Dash: "1.5 1.5"})
-	spine(s, f, p, o.Unit, letter)
-	tapes(s, f, o, filledFields(p.Filled), letter)
-	return s
+	return o.Unit
 }
 
-// Example is a hand to show where the tapes go: size 7 of EN 420 (178 mm
-// round, 171 mm long; read second-hand), the rest filled.
+// side is the hand's name at the beginning of a sentence.
+func (o HandOptions) side() string {
+	if o.Left {
+		return "Left"
+	}
+	return "Right"
+}
+
+// letters is the size of the letters in mm for a hand: they keep their share
+// of the drawing, whatever the size of the hand.
+func letters(h *hand.Hand) float64 {
+	return 0.042 * min(h.Length.MM(), h.Circumference.MM())
+}
+
+// Hand draws the hand to scale in mm, palm towards the viewer, so that a right
+// hand has its thumb at the right. The mitt of the plan is on it, by the
+// girths and lengths of its fabric, its gusset's last round at the height
+// where the thumb parts. At the left stands the spine: a tick for every round
+// from the cast-on, and where each section ends. Every measurement has its
+// tape.
+//
+// For a page's script, each section is a group of class "section" with its
+// part in data-section, its rounds, and its upper and lower edge on the page;
+// in it lies one invisible path of class "band" for each round.
+func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
+	f := newFigure(&p.Hand)
+	if p.Kind == mitt.Mitten {
+		f.spread = inMitten
+	}
+	m := newFabric(p, f)
+	f.room = m.room(f)
+	letter := letters(&p.Hand)
+	filled := map[string]bool{}
+	for _, v := range p.Filled {
+		filled[v.Field] = true
+	}
+	sp := newSpine(m, o.unit(), letter)
+	c := fitted(o.Left, letter, sp.width(), letter, func(c *canvas) {
+		c.ground = clothColour
+		f.drawHand(c, m.foot().y-0.10*f.long)
+		m.draw(c)
+		m.drawBands(c, sp.x) // under the tapes, which can be pressed
+		f.drawTapes(c, o, filled)
+		sp.see(c)
+	})
+	sp.draw(c)
+	caption := o.side() + " hand, palm towards you."
+	if len(filled) > 0 {
+		caption += " Dotted: not measured, filled in."
+	}
+	c.caption(caption)
+	c.s.Label = fmt.Sprintf("%s hand to scale, palm towards you, %s round and %s long, with a %s on it: %s.", o.side(),
+		p.Hand.Circumference.With(o.unit()), p.Hand.Length.With(o.unit()), kindWords(p.Kind), m.words())
+	return c.s
+}
+
+// Bare draws the same hand with its tapes and no mitt, for a form that has no
+// plan yet. The hand is a filled one.
+func Bare(h hand.Hand, o HandOptions) *draw.Scene {
+	f := newFigure(&h)
+	letter := letters(&h)
+	c := fitted(o.Left, letter, letter, letter, func(c *canvas) {
+		c.ground = skinColour
+		f.drawHand(c, -0.28*f.long)
+		f.drawTapes(c, o, nil)
+	})
+	caption := o.side() + " hand, palm towards you."
+	if o.Example {
+		caption = "Where the tapes go, on a " + strings.ToLower(caption)
+	}
+	c.caption(caption)
+	c.s.Label = fmt.Sprintf("%s hand to scale, palm towards you, %s round and %s long, with the tapes that measure it.", o.side(),
+		h.Circumference.With(o.unit()), h.Length.With(o.unit()))
+	if o.Example {
+		c.s.Label = fmt.Sprintf("%s hand, palm towards you: an example of where the tapes go.", o.side())
+	}
+	return c.s
+}
+
+// Example is a hand that shows where the tapes go: size 7 of EN 420, 178 mm
+// round and 171 mm long (from secondary sources), the rest filled.
 func Example() hand.Hand {
 	h, _ := hand.Hand{Circumference: 178 * units.Millimetre, Length: 171 * units.Millimetre}.Fill()
 	return h
 }
 
-// Bare draws the hand with its tapes alone, for a form without a plan. The
-// hand is filled.
-func Bare(h hand.Hand, o HandOptions) *draw.Scene {
-	letter := letterShare * h.Length.MM()
-	f := newFrame(h, 0.2*h.Length.MM(), 0, o.Left)
-	s := f.scene(letter, false)
-	s.Label = fmt.Sprintf("The %s hand to scale, palm towards you, with the tapes that measure it", side(o.Left))
-	if o.Example {
-		s.Label = fmt.Sprintf("An example of a %s hand, palm towards you, with the tapes to measure", side(o.Left))
+func kindWords(k mitt.Kind) string {
+	if k == mitt.Fingerless {
+		return "fingerless mitt"
 	}
-	s.Path(outline(f), draw.Style{Class: "skin", Stroke: lineColour, Width: 0.5})
-	tapes(s, f, o, nil, letter)
-	return s
+	return string(k)
 }
 
-func side(left bool) string {
-	if left {
-		return "left"
+// caption closes the page with a line under all that was drawn.
+func (c *canvas) caption(text string) {
+	c.s.Width = c.drawn.right + c.letter
+	y := c.drawn.bottom + 0.8*c.letter
+	for _, line := range draw.Wrap(text, (c.s.Width-2*c.letter)/wider, 0.9*c.letter, false) {
+		y += leading * c.letter
+		c.s.Text(c.letter, y, line, draw.TextStyle{Class: "soft", Size: 0.9 * c.letter})
 	}
-	return "right"
+	c.s.Height = y + 0.8*c.letter
 }
 
-// scene opens a page with room for labels, and for the spine if there is one.
-func (f *frame) scene(letter float64, withSpine bool) *draw.Scene {
-	spine := letter
-	if withSpine {
-		spine = 10.5 * letter
+// words lists the sections with their rounds: "cuff 10 rounds, …".
+func (m *fabric) words() string {
+	list := make([]string, 0, len(m.tubes))
+	for _, t := range m.tubes {
+		list = append(list, fmt.Sprintf("%s %d rounds", t.part.Words(), t.rounds()))
 	}
-	f.page(spine, 13*letter, 2*letter, 1.5*letter)
-	return &draw.Scene{Width: f.pageWidth, Height: f.pageHigh}
-}
-
-func filledFields(list []hand.Filled) map[string]bool {
-	out := map[string]bool{}
-	for _, f := range list {
-		out[f.Field] = true
-	}
-	return out
-}
-
-// Small is the silhouette of a mitt for the shelf, in a fixed frame of 150 by
-// 300 mm, so that mitts can be compared with each other.
-func Small(p *mitt.Plan, left bool) *draw.Scene {
-	q := p.Gauge.Rounds
-	cuff := float64(p.Cuff.Rounds+p.Cuff.PlainRounds) / q
-	h := p.Hand
-	base := h.WristToCrotch.MM() - h.GussetLength.MM()
-	f := newFrame(h, max(cuff-base, 0), 0, left)
-	f.page(4, 4, 4, 4)
-	inner := &draw.Scene{Width: f.pageWidth, Height: f.pageHigh}
-	m := &fabric{f: f, p: p, s: inner, half: flat(float64(p.Body.Stitches.N)/p.Gauge.Stitches) / 2, foot: f.base - cuff}
-	m.draw()
-	const wide, high = 150.0, 300.0
-	scale := min(1, wide/inner.Width, high/inner.Height)
-	s := &draw.Scene{Width: wide, Height: high, Label: "Small picture of the mitt"}
-	s.Add(inner, (wide-inner.Width*scale)/2, high-inner.Height*scale, scale)
-	return s
+	return strings.Join(list, ", ")
 }

@@ -9,7 +9,7 @@ import (
 // The sizes of a key, in mm.
 const (
 	keyCell   = 5.0
-	keyLetter = 3.2
+	keyLetter = 3.8
 	keyGap    = 2.0
 )
 
@@ -48,7 +48,7 @@ func drawKeyLine(s *draw.Scene, line keyLine, y, width float64) float64 {
 		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4})
 	}
 	x := 0.5 + keyCell + keyGap
-	lines := draw.Wrap(line.text, width-x, keyLetter, false)
+	lines := draw.Wrap(line.text, (width-x)/wider, keyLetter, false)
 	for i, text := range lines {
 		s.Text(x, y+keyCell*0.7+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
 	}

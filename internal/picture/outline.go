@@ -1,79 +1,161 @@
 package picture
 
-import "math"
+import (
+	"math"
 
-// outline is the hand's contour, from the forearm on the little finger's side
-// round the fingers and the thumb to the forearm again.
-func outline(f *frame) string {
-	p := &pen{f: f}
-	l := f.h.Length.MM()
-	forearm := f.wrist * 1.06
-	p.move(-forearm, f.bottom)
-	p.curve(-f.wrist, f.bottom*0.6, -f.wrist, f.bottom*0.3, -f.wrist, 0)
-	p.curve(-f.wrist, 0.12*l, -f.palm, 0.18*l, -f.palm, 0.34*l)
-	p.line(-f.palm, littleParts*l)
-	drawFingers(p, l)
-	p.line(f.palm, fingersPart*l)
-	p.curve(f.palm, 0.50*l, f.palm, f.crotch+0.06*l, f.palm+0.5, f.crotch+0.01*l)
-	drawThumb(p, l)
-	p.curve(f.wrist*1.02, f.bottom*0.3, f.wrist, f.bottom*0.6, forearm, f.bottom)
-	return p.String()
+	"thenar/internal/draw"
+)
+
+// outline is the hand's contour from the forearm on the little finger's side
+// over the fingers and the thumb to the forearm again, which ends at foot
+// (below 0), in mm.
+func (f *figure) outline(foot float64) []point {
+	points := []point{
+		{-f.forearm(foot), foot},
+		{-f.forearm(foot / 2), foot / 2},
+		{-f.wrist, 0},
+		{-0.5*f.wrist - 0.5*f.palm, 0.09 * f.long},
+		{-0.985 * f.palm, 0.22 * f.long},
+		{-1.01 * f.palm, 0.33 * f.long},
+		{-0.99 * f.palm, 0.44 * f.long},
+	}
+	spots := f.fingers()
+	for i, s := range spots {
+		points = append(points, s.left...)
+		points = append(points, s.tip...)
+		points = append(points, s.right...)
+		if i < len(spots)-1 {
+			points = append(points, s.web)
+		}
+	}
+	points = append(points,
+		point{f.palm, 0.49 * f.long}, point{0.985 * f.palm, max(0.4*f.crotch.y+0.6*0.44*f.long, f.crotch.y+0.02*f.long)},
+		f.crotch.plus(point{0.012 * f.long, 0}), f.onThumb(0.10*f.h.ThumbLength.MM(), -f.thumb))
+	points = append(points, f.thumbSide()...)
+	return append(
+		points,
+		point{f.wrist, 0},
+		point{f.forearm(foot / 2), foot / 2},
+		point{f.forearm(foot), foot},
+	)
 }
 
-// drawFingers goes from the little finger to the index. The fingers share the
-// palm's width by their own, with a little room between.
-func drawFingers(p *pen, l float64) {
-	f := p.f
-	total := 0.0
-	for _, g := range fingers {
-		total += g.girth
+// forearm is half its breadth at a height below the wrist: it grows by a
+// tenth of the way (our judgement).
+func (f *figure) forearm(y float64) float64 { return f.wrist - 0.10*y }
+
+// drawnFinger is the contour of one finger, and the bottom of the crotch at
+// its right.
+type drawnFinger struct {
+	left, tip, right []point
+	web              point
+	joints           [][2]point
+}
+
+// fingers places the four beside each other over the breadth of the palm;
+// what their own breadths leave is shared between the crotches.
+func (f *figure) fingers() []drawnFinger {
+	girth := f.h.Circumference.MM()
+	widths, room := [4]float64{}, 2*f.palm
+	for i, g := range fingers {
+		widths[i] = g.girth * girth / 2 * flatFinger
+		room -= widths[i]
 	}
+	gap := max(room/3, 0)
+	scale := min(1, 2*f.palm/(2*f.palm-room+3*gap)) // fingers never stand over the palm
+	out := make([]drawnFinger, 4)
 	x := -f.palm
-	for i := len(fingers) - 1; i >= 0; i-- {
-		width := 2 * f.palm * fingers[i].girth / total
-		from := fingersPart * l
-		if i == len(fingers)-1 {
-			from = littleParts * l
-		}
-		if i == len(fingers)-2 { // the valley between little and ring finger
-			p.line(x, littleParts*l+2)
-		}
-		drawFinger(p, x+width*0.04, x+width*0.96, from, from+fingers[i].long*l)
-		x += width
+	webs := [5]float64{crotchLow - 0.02, crotchLow, crotchHigh, crotchHigh, crotchHigh - 0.02}
+	for i, g := range fingers {
+		w := widths[i] * scale
+		out[i] = f.finger(g, x+w/2, w/2, webs[i]*f.long+gap, webs[i+1]*f.long+gap)
+		out[i].web = point{x + w + gap/2, webs[i+1] * f.long}
+		x += w + gap
 	}
+	return out
 }
 
-// drawFinger goes up its left side, round the tip and down the right.
-func drawFinger(p *pen, left, right, from, tip float64) {
-	r := (right - left) / 2
-	const bow = 0.5523
-	p.line(left, from)
-	p.line(left+r*0.08, tip-r)
-	p.curve(left+r*0.08, tip-r+r*bow, left+r-r*bow, tip, left+r, tip)
-	p.curve(left+r+r*bow, tip, right-r*0.08, tip-r+r*bow, right-r*0.08, tip-r)
-	p.line(right, from)
+// finger is the contour of one: half its breadth is w, its sides begin at the
+// heights low and high.
+func (f *figure) finger(g finger, x, w, leftFrom, rightFrom float64) drawnFinger {
+	sin, cos := math.Sincos(f.spread * g.lean * math.Pi / 180)
+	root, long := point{x, g.root * f.long}, g.long*f.long
+	at := func(up, out float64) point {
+		return root.plus(point{sin * up, cos * up}).plus(point{cos * out, -sin * out})
+	}
+	// Breadths along the finger: a little waist on both sides of each joint.
+	sides := []struct{ up, out float64 }{{0.2, 0.96}, {0.40, 1}, {0.56, 0.93}, {0.68, 0.95}}
+	d := drawnFinger{left: []point{at(leftFrom-root.y, -0.99*w)}}
+	for _, s := range sides {
+		d.left = append(d.left, at(s.up*long, -s.out*w))
+	}
+	for i := len(sides) - 1; i >= 0; i-- {
+		d.right = append(d.right, at(sides[i].up*long, sides[i].out*w))
+	}
+	d.right = append(d.right, at(rightFrom-root.y, 0.99*w))
+	d.tip = roundTip(func(up, out float64) point { return at(long-0.9*w+up*0.9*w, out*0.86*w) })
+	for _, up := range []float64{0.02, 0.40, 0.68} {
+		d.joints = append(d.joints, [2]point{at(up*long, -0.55*w), at(up*long, 0.55*w)})
+	}
+	return d
 }
 
-// drawThumb goes up the inner line, round the tip, down the outer line and
-// over the mound to the wrist.
-func drawThumb(p *pen, l float64) {
-	f := p.f
-	long, r := f.h.ThumbLength.MM(), f.thumbR
-	const bow = 0.5523
-	at := func(along, out float64) [2]float64 {
-		x, y := f.thumbAt(along, out)
-		return [2]float64{x, y}
+// roundTip is a half circle of radius 1 from the left over the top.
+func roundTip(at func(up, out float64) point) []point {
+	points := make([]point, 0, 5)
+	for _, degrees := range []float64{-90, -45, 0, 45, 90} {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		points = append(points, at(cos, sin))
 	}
-	inner := at(long-r, 0)
-	p.line(inner[0], inner[1])
-	a, b, c := at(long-r+r*bow, 0), at(long, r-r*bow), at(long, r)
-	p.curve(a[0], a[1], b[0], b[1], c[0], c[1])
-	a, b, c = at(long, r+r*bow), at(long-r+r*bow, 2*r), at(long-r, 2*r)
-	p.curve(a[0], a[1], b[0], b[1], c[0], c[1])
-	low := at(0, 2*r)
-	p.line(low[0], low[1])
-	mound := math.Min(f.base, f.crotch*0.2)
-	end := f.wrist
-	p.curve(low[0]-0.16*l*math.Sin(thumbLean), low[1]-0.16*l*math.Cos(thumbLean), end+2, mound+0.10*l, end, mound)
-	p.line(end, 0)
+	return points
+}
+
+// thumbSide goes up the thumb's inner line, over its tip, down its outer line
+// and over the mound of the palm.
+func (f *figure) thumbSide() []point {
+	long, w := f.h.ThumbLength.MM(), f.thumb
+	at := func(up, out float64) point { return f.onThumb(up*long, out*w) }
+	points := []point{at(0.24, -1), at(0.40, -0.96), at(0.56, -1.0), at(0.72, -0.93)}
+	points = append(points, roundTip(func(up, out float64) point {
+		return f.onThumb(long-0.95*w+up*0.95*w, out*0.84*w)
+	})...)
+	points = append(points, at(0.72, 0.95), at(0.56, 1.0), at(0.36, 0.95), at(0.12, 1.06), at(-0.12, 1.18))
+	mound := at(-0.34, 1.16)
+	return append(points, mound, mound.to(point{f.wrist, 0}, 0.5).plus(point{0.006 * f.long, -0.003 * f.long}))
+}
+
+// drawHand draws the contour, closed at the foot only in its fill.
+func (f *figure) drawHand(c *canvas, foot float64) {
+	points := f.outline(foot)
+	c.pen().smooth(points).path(draw.Style{Class: "body", Fill: skinColour})
+	f.drawLines(c)
+	c.pen().smooth(points).path(draw.Style{Class: "skin", Stroke: softColour, Width: c.letter / 9, Round: true})
+}
+
+// drawLines draws the folds at the joints and the three lines of the palm,
+// faintly: they say that this is the palm.
+func (f *figure) drawLines(c *canvas) {
+	faint := draw.Style{Class: "fold", Stroke: foldColour, Width: c.letter / 14, Round: true}
+	p := c.pen()
+	for _, g := range f.fingers() {
+		for _, j := range g.joints {
+			p.fold(j[0], j[1])
+		}
+	}
+	for _, up := range []float64{0.18, 0.56} {
+		p.fold(f.onThumb(up*f.h.ThumbLength.MM(), -0.6*f.thumb), f.onThumb(up*f.h.ThumbLength.MM(), 0.6*f.thumb))
+	}
+	at := func(x, y float64) point { return point{x * f.palm, y * f.long} }
+	start := f.crotch.plus(point{-0.01 * f.long, 0.055 * f.long})
+	p.smooth([]point{at(-0.96, 0.405), at(-0.45, 0.405), at(0.05, 0.45), at(0.30, 0.525)})
+	p.smooth([]point{start, at(0.45, 0.375), at(-0.05, 0.33), at(-0.55, 0.255)})
+	p.smooth([]point{start, at(0.50, 0.335), at(0.22, 0.24), at(0.14, 0.13), at(0.22, 0.035)})
+	p.path(faint)
+}
+
+// fold is a shallow arc across a joint.
+func (p *pen) fold(a, b point) {
+	dip := b.plus(a.times(-1))
+	dip = point{dip.y, -dip.x}.times(0.10)
+	p.move(a).curve(a.to(b, 0.3).plus(dip), a.to(b, 0.7).plus(dip), b)
 }

@@ -164,19 +164,6 @@ func checkTexts(t *testing.T, s *draw.Scene) {
 	assert.NotContains(t, fmt.Sprint(boxes), "NaN")
 }
 
-// The left hand is the mirror image: what stood at x stands at width − x.
-func TestLeftHandIsMirrored(t *testing.T) {
-	p := plan(t, mitt.Fingerless, 190)
-	right, left := Hand(p, HandOptions{Unit: units.CM}), Hand(p, HandOptions{Left: true, Unit: units.CM})
-	require.Len(t, left.Items, len(right.Items))
-	for i := range right.Items {
-		if right.Items[i].Kind == draw.TextItem {
-			assert.InDelta(t, right.Width-right.Items[i].X, left.Items[i].X, 1e-9)
-			assert.InDelta(t, right.Items[i].Y, left.Items[i].Y, 1e-9)
-		}
-	}
-}
-
 // The same plan gives the same bytes, and the small pictures keep to scale: a
 // larger mitt is drawn larger.
 func TestSmall(t *testing.T) {

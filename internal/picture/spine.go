@@ -2,78 +2,172 @@ package picture
 
 import (
 	"fmt"
+	"math"
 
 	"thenar/internal/draw"
-	"thenar/internal/mitt"
 	"thenar/internal/units"
 )
 
-// mark is a height of the spine with what is said beside it.
-type mark struct {
-	y    float64
-	text string
+// spine is the line of all rounds from the cast-on up, at the left of the
+// hand, with its labels.
+type spine struct {
+	m      *fabric
+	letter float64
+	labels []spineLabel
+	wide   float64 // of the labels
+	x      float64
 }
 
-// spine draws the line of rounds beside the hand: the cast-on at the foot,
-// each border between sections with its length from the cast-on, and a small
-// tick for every fifth round.
-func spine(s *draw.Scene, f *frame, p *mitt.Plan, u units.Unit, letter float64) {
-	q := p.Gauge.Rounds
-	foot := f.base - float64(p.Cuff.Rounds+p.Cuff.PlainRounds)/q
-	x := f.left - 1.5*letter
-	at := func(rounds int, what string) mark {
-		length := units.FromMM(float64(rounds) / q)
-		return mark{foot + float64(rounds)/q, fmt.Sprintf("%s, %s", what, length.With(u))}
-	}
-	rounds := p.Cuff.Rounds
-	marks := []mark{{foot, fmt.Sprintf("cast on %d", p.Cuff.CastOn.N)}}
-	if p.Cuff.Rounds > 0 && p.Cuff.PlainRounds > 0 {
-		marks = append(marks, at(rounds, "rib ends"))
-	}
-	rounds += p.Cuff.PlainRounds
-	marks = append(marks, at(rounds, "gusset"))
-	rounds += p.Gusset.Rounds.N
-	marks = append(marks, at(rounds, fmt.Sprintf("hold %d", p.Thumb.Held)))
-	rounds += p.Body.RoundsAbove
-	if p.Top != nil {
-		marks = append(marks, at(rounds, "top"))
-		rounds += p.Top.Rounds
-	}
-	marks = append(marks, at(rounds, "end"))
-
-	line := draw.Style{Class: "spine", Stroke: inkColour, Width: 0.4}
-	high := foot + float64(rounds)/q
-	s.Line(f.X(x), f.Y(foot), f.X(x), f.Y(high), line)
-	var ticks draw.Pen
-	for r := 5; r < rounds; r += 5 {
-		y := f.Y(foot + float64(r)/q)
-		ticks.Move(f.X(x), y).Line(f.X(x+0.4*letter), y)
-	}
-	s.Path(ticks.String(), draw.Style{Class: "spine", Stroke: inkColour, Width: 0.2})
-	drawMarks(s, f, marks, x, letter)
+// spineLabel stands beside a height of the spine, in the hand's coordinates.
+type spineLabel struct {
+	y     float64
+	lines []string
+	soft  bool
+	tick  bool // a border, not the middle of a section
 }
 
-// drawMarks writes the marks beside the spine, apart enough to be read.
-func drawMarks(s *draw.Scene, f *frame, marks []mark, x, letter float64) {
-	ys := make([]float64, len(marks))
-	for i, m := range marks {
-		ys[i] = f.Y(m.y)
+// newSpine labels the borders of the sections with the length from the
+// cast-on, and each section with its name and its rounds.
+func newSpine(m *fabric, u units.Unit, letter float64) *spine {
+	s := &spine{m: m, letter: letter}
+	s.labels = append(s.labels, spineLabel{m.foot().y, []string{fmt.Sprintf("cast on %d", m.p.Cuff.CastOn.N)}, true, true})
+	for _, t := range m.main() {
+		low, high := t.edges[0].left.y, t.last().left.y
+		mm := float64(t.from+t.rounds()) / m.p.Gauge.Rounds
+		s.labels = append(
+			s.labels,
+			spineLabel{(low + high) / 2, []string{t.part.Words(), roundsWords(t.rounds())}, true, false},
+			spineLabel{high, []string{units.FromMM(mm).With(u)}, false, true},
+		)
 	}
-	places := apart(ys, 1.25*letter)
-	for i, m := range marks {
-		y := f.Y(m.y)
-		s.Line(f.X(x-0.6*letter), y, f.X(x+0.6*letter), y, draw.Style{Class: "spine", Stroke: inkColour, Width: 0.4})
-		s.Text(f.X(x-0.9*letter), places[i]+0.35*letter, m.text, draw.TextStyle{Size: letter * 0.85, Anchor: f.anchor(draw.End)})
+	for _, l := range s.labels {
+		for _, t := range l.lines {
+			s.wide = max(s.wide, wider*draw.Measure(t, letter, false))
+		}
+	}
+	s.x = 1.8*letter + s.wide
+	return s
+}
+
+func roundsWords(n int) string {
+	if n == 1 {
+		return "1 round"
+	}
+	return fmt.Sprintf("%d rounds", n)
+}
+
+// width is the room of labels and line, up to the drawing.
+func (s *spine) width() float64 { return s.x + 1.6*s.letter }
+
+// draw draws the line, a tick for every round, longer for every fifth and for
+// every border, and the labels, apart enough to be read.
+func (s *spine) draw(c *canvas) {
+	y := func(h float64) float64 { return c.y(point{0, h}) }
+	main := s.m.main()
+	foot, top := s.m.foot().y, main[len(main)-1].last().left.y
+	c.s.Group("rounds")
+	var each, fifth, border draw.Pen
+	rounds := main[len(main)-1].from + main[len(main)-1].rounds()
+	for r := 1; r < rounds; r++ {
+		at := y(foot + float64(r)/s.m.p.Gauge.Rounds)
+		if r%5 == 0 {
+			fifth.Move(s.x, at).Line(s.x+0.75*s.letter, at)
+		} else {
+			each.Move(s.x, at).Line(s.x+0.4*s.letter, at)
+		}
+	}
+	for _, l := range s.labels {
+		if l.tick {
+			border.Move(s.x-0.5*s.letter, y(l.y)).Line(s.x+1.1*s.letter, y(l.y))
+		}
+	}
+	c.s.Path(each.String(), draw.Style{Class: "spine tick", Stroke: lineColour, Width: s.letter / 25})
+	c.s.Path(fifth.String(), draw.Style{Class: "spine tick", Stroke: inkColour, Width: s.letter / 20})
+	border.Move(s.x, y(foot)).Line(s.x, y(top))
+	c.s.Path(border.String(), draw.Style{Class: "spine", Stroke: inkColour, Width: s.letter / 12, Round: true})
+	s.drawLabels(c)
+	c.s.End()
+}
+
+// places are the middles of the labels on the page, from the foot up, and how
+// high each label is.
+func (s *spine) places(c *canvas) (middles, room []float64) {
+	want := make([]float64, len(s.labels))
+	room = make([]float64, len(s.labels))
+	for i, l := range s.labels {
+		want[i], room[i] = -s.at(c, l), float64(len(l.lines))*leading*s.letter
+	}
+	middles = apart(want, room)
+	for i := range middles {
+		middles[i] = -middles[i]
+	}
+	return middles, room
+}
+
+// see keeps room for the labels on the page.
+func (s *spine) see(c *canvas) {
+	middles, room := s.places(c)
+	for i, y := range middles {
+		c.drawn.top = min(c.drawn.top, y-room[i]/2)
+		c.drawn.bottom = max(c.drawn.bottom, y+room[i]/2)
 	}
 }
 
-// apart moves heights, given from the foot of the page upwards, so that
-// neighbours are at least gap apart, each as near to its own as the ones
-// below it allow.
-func apart(ys []float64, gap float64) []float64 {
-	out := append([]float64(nil), ys...)
-	for i := 1; i < len(out); i++ {
-		out[i] = min(out[i], out[i-1]-gap)
+// at is the height of a label's place on the spine, on the page.
+func (s *spine) at(c *canvas, l spineLabel) float64 { return c.y(point{0, l.y}) }
+
+func (s *spine) drawLabels(c *canvas) {
+	x := s.x - 0.9*s.letter
+	middles, room := s.places(c)
+	for i, l := range s.labels {
+		y, own := middles[i], s.at(c, l)
+		if moved := math.Abs(y - own); l.tick && moved > 0.3*s.letter {
+			c.s.Line(s.x-0.5*s.letter, own, x+0.1*s.letter, y, draw.Style{Class: "spine tick", Stroke: inkColour, Width: s.letter / 20})
+		}
+		style := draw.TextStyle{Size: s.letter, Anchor: draw.End, Bold: !l.soft}
+		if l.soft {
+			style.Class, style.Size = "soft", 0.9*s.letter
+		}
+		for n, t := range l.lines {
+			c.s.Text(x, y-room[i]/2+(0.92+float64(n)*leading)*s.letter, t, style)
+		}
+	}
+}
+
+// apart moves centres, which rise, so that things of these sizes don't meet,
+// each as near to its own place as it can be (least squares: neighbours that
+// would meet form a block around their mean).
+func apart(want, size []float64) []float64 {
+	type block struct {
+		sum  float64 // of what the block's first centre would be for each
+		n    int
+		wide float64 // from the first centre to the last
+	}
+	var blocks []block
+	for i, w := range want {
+		b := block{w, 1, 0}
+		for len(blocks) > 0 {
+			before := blocks[len(blocks)-1]
+			first := i - b.n + 1
+			step := (size[first-1] + size[first]) / 2
+			if before.sum/float64(before.n)+before.wide+step <= b.sum/float64(b.n) {
+				break
+			}
+			shift := before.wide + step
+			b = block{before.sum + b.sum - float64(b.n)*shift, before.n + b.n, shift + b.wide}
+			blocks = blocks[:len(blocks)-1]
+		}
+		blocks = append(blocks, b)
+	}
+	out := make([]float64, 0, len(want))
+	for _, b := range blocks {
+		at := b.sum / float64(b.n)
+		for k := range b.n {
+			if i := len(out); k > 0 {
+				at += (size[i-1] + size[i]) / 2
+			}
+			out = append(out, at)
+		}
 	}
 	return out
 }

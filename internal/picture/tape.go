@@ -1,107 +1,152 @@
 package picture
 
 import (
-	"math"
-	"sort"
-
 	"thenar/internal/draw"
 	"thenar/internal/hand"
 	"thenar/internal/units"
 )
 
-// tape is where one measurement is taken: a line, where its label's leader
-// begins, and what is said.
+// tape is one measurement where it is taken: lines in the hand's coordinates
+// and the place of its label.
 type tape struct {
 	field string
 	name  string
 	value units.Length
-	path  string
-	fromX float64
-	fromY float64
+	named bool // its label has room for the name
+	lines func(*pen)
+	label label
 }
 
-// tapes draws where each tape goes, with its label at the thumb's side. What
-// is not measured is dotted and its value marked as about.
-func tapes(s *draw.Scene, f *frame, o HandOptions, filled map[string]bool, letter float64) {
-	list := tapeList(f, letter)
-	sort.SliceStable(list, func(i, j int) bool { return list[i].fromY < list[j].fromY })
-	ys := make([]float64, len(list))
-	for i, t := range list {
-		ys[i] = f.Y(t.fromY)
-	}
-	places := apart(ys, 2.5*letter)
-	// What was pushed over the upper edge moves the whole column down.
-	if over := 2.2*letter - places[len(places)-1]; over > 0 {
-		for i := range places {
-			places[i] += over
+// drawTapes draws every tape with its value, what was filled in dotted and as
+// "about"; an example dotted, with the names alone.
+func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
+	for _, t := range f.tapes(c.letter) {
+		class, text := "tape", t.value.With(o.unit())
+		style := draw.Style{Class: "tape-line", Stroke: tapeColour, Width: c.letter / 10, Round: true}
+		if filled[t.field] || o.Example {
+			class, text = "tape filled", "≈ "+text
+			style.Dash = dotted(c.letter)
 		}
-	}
-	for i, t := range list {
-		value := t.value.With(o.Unit)
-		switch {
-		case o.Example:
-			value = "to measure"
-		case filled[t.field]:
-			value = "≈ " + value
+		if t.named {
+			t.label.name = t.name
 		}
-		drawTape(s, f, t, value, filled[t.field] || o.Example, places[i], letter)
+		if o.Example {
+			t.label.name, text = "", t.name
+			if t.named { // one line instead of two
+				t.label.at.y -= leading * c.letter
+			}
+		}
+		c.s.Group(class, draw.Attr{Name: "data-field", Value: t.field})
+		p := c.pen()
+		t.lines(p)
+		p.path(style)
+		t.label.value = text
+		c.place(t.label)
+		c.s.End()
 	}
 }
 
-func drawTape(s *draw.Scene, f *frame, t tape, value string, filled bool, y, letter float64) {
-	class, dash := "tape", ""
-	if filled {
-		class, dash = "tape filled", "0.8 1.2"
-	}
-	s.Group(class, draw.Attr{Name: "data-field", Value: t.field})
-	s.Path(t.path, draw.Style{Class: "tape-line", Stroke: markColour, Width: 0.6, Dash: dash})
-	x := f.right + 1.2*letter
-	s.Path(new(draw.Pen).Move(f.X(t.fromX), f.Y(t.fromY)).Line(f.X(x), y-0.3*letter).String(), draw.Style{Class: "leader", Stroke: lineColour, Width: 0.2})
-	s.Text(f.X(x+0.4*letter), y, t.name, draw.TextStyle{Class: "tape-name", Size: letter * 0.85, Anchor: f.anchor(draw.Start)})
-	s.Text(f.X(x+0.4*letter), y+letter, value, draw.TextStyle{Class: "tape-value", Size: letter * 0.85, Bold: true, Anchor: f.anchor(draw.Start)})
-	s.End()
+// dotted is a pattern of dots for a line of a tenth of the letters' size.
+func dotted(letter float64) string {
+	return decimal(0.01*letter) + " " + decimal(0.22*letter)
 }
 
-// tapeList places the tapes on a hand.
-func tapeList(f *frame, letter float64) []tape {
-	h, l := f.h, f.h.Length.MM()
-	across := func(left, right, y float64) string {
-		p := &pen{f: f}
-		p.move(left, y)
-		p.curve(left+(right-left)*0.3, y-0.012*l, left+(right-left)*0.7, y-0.012*l, right, y)
-		return p.String()
-	}
-	straight := func(x1, y1, x2, y2 float64) string {
-		p := &pen{f: f}
-		end := 0.4 * letter
-		dx, dy := y2-y1, x1-x2 // across the line
-		n := math.Hypot(dx, dy)
-		dx, dy = dx/n*end, dy/n*end
-		p.move(x1-dx, y1-dy)
-		p.line(x1+dx, y1+dy)
-		p.move(x1, y1)
-		p.line(x2, y2)
-		p.move(x2-dx, y2-dy)
-		p.line(x2+dx, y2+dy)
-		return p.String()
-	}
-	outer, outerY := f.thumbAt(0, 2*f.thumbR)
-	palmRight := outer
-	jointInX, jointInY := f.thumbAt(0.53*h.ThumbLength.MM(), 0)
-	jointOutX, jointOutY := f.thumbAt(0.53*h.ThumbLength.MM(), 2*f.thumbR)
-	rootX, rootY := f.thumbAt(0, 2*f.thumbR+0.9*letter)
-	tipX, tipY := f.thumbAt(h.ThumbLength.MM(), 2*f.thumbR+0.9*letter)
-	side := f.wrist + 1.6*letter
-	hip := -0.45 * f.palm
-	list := []tape{
-		{field: hand.FieldWrist, name: "wrist", value: h.Wrist, path: across(-f.wrist, f.wrist, 0), fromX: f.wrist, fromY: 0},
-		{field: hand.FieldCircumference, name: "hand", value: h.Circumference, path: across(-f.palm, f.palm, 0.50*l), fromX: f.palm, fromY: 0.50 * l},
-		{field: hand.FieldPalm, name: "palm with thumb", value: h.Palm, path: across(-f.palm, palmRight, (f.crotch+outerY)/2), fromX: palmRight, fromY: (f.crotch + outerY) / 2},
-		{field: hand.FieldThumb, name: "thumb", value: h.Thumb, path: straight(jointInX, jointInY, jointOutX, jointOutY), fromX: jointOutX, fromY: jointOutY},
-		{field: hand.FieldThumbLength, name: "thumb length", value: h.ThumbLength, path: straight(rootX, rootY, tipX, tipY), fromX: tipX, fromY: tipY},
-		{field: hand.FieldGussetLength, name: "gusset length", value: h.GussetLength, path: straight(side, f.base, outer, outerY), fromX: (side + outer) / 2, fromY: (f.base + outerY) / 2},
-		{field: hand.FieldWristToCrotch, name: "wrist to thumb", value: h.WristToCrotch, path: straight(hip, 0, hip, f.crotch), fromX: hip, fromY: f.crotch * 0.35},
-		{field: hand.FieldLength, name: "hand length", value: h.Length, path: straight(hip*0.1, 0, hip*0.1, l), fromX: hip * 0.1, fromY: 0.9 * l},
-	}
-	return list
+// tapes are all measurements. Girths are level arcs, as a tape lies round;
+// lengths are straight, beside what they measure.
+func (f *figure) tapes(letter float64) []tape {
+	return append(f.girths(letter), f.lengths(letter)...)
 }
+
+// girths go round; the labels of the three on the palm stand under them.
+func (f *figure) girths(letter float64) []tape {
+	under := func(x, y float64) label {
+		return label{at: point{x, y - 1.35*letter}, anchor: draw.Middle, slide: point{0, -0.3 * letter}, over: true}
+	}
+	joint := 0.53 * f.h.ThumbLength.MM() // of the thumb, from its crotch
+	in, out := f.onThumb(joint, -1.04*f.thumb), f.onThumb(joint, 1.04*f.thumb)
+	laid := [2]point{{-1.02 * f.palm, f.crotch.y - 0.02*f.long}, f.onThumb(-0.03*f.long, f.room.thumb)}
+	knuckles := max(0.455*f.long, f.crotch.y+0.04*f.long)
+	return []tape{
+		{
+			field: hand.FieldCircumference, name: "hand", value: f.h.Circumference,
+			lines: func(p *pen) { p.round(point{-1.01 * f.palm, knuckles}, point{f.palm, knuckles}, letter) },
+			label: under(-0.12*f.palm, knuckles),
+		},
+		{
+			field: hand.FieldPalm, name: "with thumb", value: f.h.Palm,
+			lines: func(p *pen) { p.round(laid[0], laid[1], letter) },
+			label: under(-0.12*f.palm, laid[0].to(laid[1], 0.4).y-0.02*f.long),
+		},
+		{
+			field: hand.FieldWrist, name: "wrist", value: f.h.Wrist,
+			lines: func(p *pen) { p.round(point{-f.wrist, 0}, point{f.wrist, 0}, letter) },
+			label: under(0, 0),
+		},
+		{
+			field: hand.FieldThumb, name: "thumb", named: true, value: f.h.Thumb,
+			lines: func(p *pen) { p.round(in, out, letter) },
+			label: label{at: f.onThumb(f.room.tip, 0).plus(point{-1.5 * letter, 2.2 * letter}), anchor: draw.Start, slide: point{0, 0.5 * letter}},
+		},
+	}
+}
+
+// lengths stand beside what they measure.
+func (f *figure) lengths(letter float64) []tape {
+	side := -1.06*f.palm - 1.6*letter
+	for _, p := range f.outline(0) {
+		side = min(side, p.x-0.9*letter)
+	}
+	off := f.room.thumb + 1.1*letter
+	root, tip := f.onThumb(0, off), f.onThumb(f.h.ThumbLength.MM(), off)
+	top := f.onThumb(-0.05*f.long, off)
+	base := point{f.room.base + 1.4*letter, f.crotch.y - f.h.GussetLength.MM()}
+	inner := point{0.52 * f.palm, 0}
+	crotch := point{inner.x, f.crotch.y}
+	return []tape{
+		{
+			field: hand.FieldLength, name: "hand length", named: true, value: f.h.Length,
+			lines: func(p *pen) { p.straight(point{side, 0}, point{side, f.long}, letter) },
+			label: label{at: point{side - 0.5*letter, f.long + 2*letter}, anchor: draw.Start, slide: point{0, 0.5 * letter}},
+		},
+		{
+			field: hand.FieldThumbLength, name: "thumb length", named: true, value: f.h.ThumbLength,
+			lines: func(p *pen) { p.straight(root, tip, letter) },
+			label: label{at: root.to(tip, 0.45).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
+		},
+		{
+			field: hand.FieldGussetLength, name: "gusset length", named: true, value: f.h.GussetLength,
+			lines: func(p *pen) { p.straight(base, top, letter) },
+			label: label{at: base.to(top, 0.35).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
+		},
+		{
+			field: hand.FieldWristToCrotch, name: "to thumb", value: f.h.WristToCrotch,
+			lines: func(p *pen) { p.straight(inner, crotch, letter) },
+			label: label{at: inner.to(crotch, 0.30).plus(point{-0.6 * letter, 0}), anchor: draw.End, slide: point{0, -0.3 * letter}, over: true},
+		},
+	}
+}
+
+// round is a tape that goes round what lies between a and b: an arc that
+// sags, with a small mark at each end.
+func (p *pen) round(a, b point, letter float64) {
+	p.move(a)
+	p.bow(a, b, -0.035)
+	p.ends(a, b, letter)
+}
+
+// straight is a tape along a line, with a small mark at each end.
+func (p *pen) straight(a, b point, letter float64) {
+	p.move(a).line(b)
+	p.ends(a, b, letter)
+}
+
+func (p *pen) ends(a, b point, letter float64) {
+	way := unit(b.plus(a.times(-1)))
+	half := point{-way.y, way.x}.times(0.35 * letter)
+	for _, at := range []point{a, b} {
+		p.move(at.plus(half)).line(at.plus(half.times(-1)))
+	}
+}
+
+// decimal is a number of at most three decimals.
+func decimal(n float64) string { return draw.Number(n) }

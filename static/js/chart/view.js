@@ -83,7 +83,9 @@ export class View {
     for (const run of runs) {
       const b = this.box(round, run.from);
       const w = (run.to - run.from + 1) * b.w;
-      out.push(path(`yarn yarn-${run.yarn}`, rect(b.x, b.y, w, b.h)));
+      const ground = path(`yarn yarn-${run.yarn}`, rect(b.x, b.y, w, b.h));
+      ground.setAttribute("fill", this.model.yarns.get(run.yarn).fill);
+      out.push(ground);
       const lines = texture(run.yarn, b.x, b.y, w, b.h, b.w / 4);
       if (lines) {
         const t = path(`texture texture-${run.yarn}`, lines);

@@ -1,0 +1,110 @@
+package draw
+
+import (
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func written(t *testing.T, s *Scene, sized bool) string {
+	t.Helper()
+	var b strings.Builder
+	require.NoError(t, WriteSVG(&b, s, sized))
+	strictXML(t, b.String())
+	return b.String()
+}
+
+// strictXML reads a text to its end as strict XML.
+func strictXML(t *testing.T, text string) {
+	t.Helper()
+	for d := xml.NewDecoder(strings.NewReader(text)); ; {
+		_, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return
+		}
+		require.NoError(t, err, text)
+	}
+}
+
+func TestNumbersAreShort(t *testing.T) {
+	for n, want := range map[float64]string{
+		0: "0", math.Copysign(0, -1): "0", -0.0004: "0", 0.0006: "0.001", 12: "12", -3.5: "-3.5", 1.23456: "1.235",
+		1e7: "10000000", math.Inf(1): "0", math.Inf(-1): "0",
+	} {
+		assert.Equal(t, want, Number(n))
+	}
+	assert.Equal(t, "0", Number(math.NaN()))
+}
+
+func TestPenWritesAbsolutePathData(t *testing.T) {
+	assert.Empty(t, new(Pen).String())
+	p := new(Pen).Move(1, 2).Line(3.25, 4).Curve(5, 6, 7, 8, 9, 10).Close()
+	assert.Equal(t, "M 1 2 L 3.25 4 C 5 6 7 8 9 10 Z", p.String())
+	assert.Equal(t, "M 1 2 L 4 2 L 4 6 L 1 6 Z", new(Pen).Rect(1, 2, 3, 4).String())
+}
+
+// What a person wrote can't leave its place.
+func TestEverythingIsEscaped(t *testing.T) {
+	bad := `</svg><script>"&'`
+	s := &Scene{Width: 10, Height: 20, Label: bad, Root: []Attr{{"data-root", bad}}}
+	s.Group(bad, Attr{"data-name", bad})
+	s.Text(1, 2, bad, TextStyle{Class: bad, Size: 3})
+	s.PathWith(bad, Style{Class: bad, Fill: bad, Stroke: bad, Dash: bad}, Attr{"data-x", bad})
+	s.End()
+	out := written(t, s, false)
+	assert.NotContains(t, out, "<script")
+	assert.Equal(t, 1, strings.Count(out, "</svg>"))
+}
+
+func TestTheRootSaysSizeAndMeaning(t *testing.T) {
+	s := &Scene{Width: 10.5, Height: 20, Label: "A hand"}
+	fluid, paper := written(t, s, false), written(t, s, true)
+	assert.Contains(t, fluid, `viewBox="0 0 10.5 20"`)
+	assert.Contains(t, fluid, `role="img" aria-label="A hand"`)
+	assert.NotContains(t, fluid, `width=`)
+	assert.Contains(t, paper, `width="10.5mm" height="20mm"`)
+}
+
+// A page that forbids style attributes still shows everything: looks are
+// plain attributes, which a style sheet overrides by class.
+func TestLooksAreAttributes(t *testing.T) {
+	s := &Scene{Width: 10, Height: 10}
+	s.Line(0, 0, 5, 5, Style{Class: "a", Stroke: "#000000", Width: 0.5, Dash: "1 2", Round: true})
+	s.Rect(0, 0, 5, 5, Style{Fill: "#FFFFFF"})
+	s.Text(1, 9, "x", TextStyle{Class: "b", Size: 3, Anchor: End, Bold: true, Halo: "#FFFFFF"})
+	out := written(t, s, false)
+	assert.NotContains(t, out, "style=")
+	for _, part := range []string{
+		`<path class="a" fill="none" stroke="#000000" stroke-width="0.5" stroke-dasharray="1 2" stroke-linecap="round" stroke-linejoin="round" d="M 0 0 L 5 5"/>`,
+		`<path fill="#FFFFFF" d="M 0 0 L 5 0 L 5 5 L 0 5 Z"/>`,
+		`font-weight="bold" text-anchor="end" paint-order="stroke" stroke="#FFFFFF"`,
+	} {
+		assert.Contains(t, out, part)
+	}
+}
+
+func TestASceneIsPutIntoAnother(t *testing.T) {
+	inner := &Scene{Width: 5, Height: 5}
+	inner.Text(1, 2, "inside", TextStyle{Size: 2})
+	s := &Scene{Width: 20, Height: 20}
+	s.Add(inner, 3, 4.5, 0.5)
+	out := written(t, s, false)
+	assert.Contains(t, out, `<g transform="translate(3 4.5) scale(0.5)"><text`)
+	assert.Contains(t, out, `</text></g></svg>`)
+	assert.Equal(t, out, written(t, s, false), "the same scene writes the same bytes")
+}
+
+// broken fails on every write.
+type broken struct{}
+
+func (broken) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
+
+func TestAWriterThatFailsIsTold(t *testing.T) {
+	require.ErrorIs(t, WriteSVG(broken{}, &Scene{}, false), io.ErrClosedPipe)
+}

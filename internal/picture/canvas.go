@@ -1,0 +1,187 @@
+package picture
+
+import (
+	"thenar/internal/draw"
+)
+
+// point is a place in the hand's own coordinates: mm from the middle of the
+// wrist crease, x towards the thumb, y towards the fingers.
+type point struct{ x, y float64 }
+
+func (p point) plus(q point) point          { return point{p.x + q.x, p.y + q.y} }
+func (p point) times(k float64) point       { return point{p.x * k, p.y * k} }
+func (p point) to(q point, k float64) point { return p.plus(q.plus(p.times(-1)).times(k)) }
+
+// area is a rectangle of the page.
+type area struct{ left, top, right, bottom float64 }
+
+func (a area) meets(b area) bool {
+	return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+}
+
+func (a area) with(b area) area {
+	return area{min(a.left, b.left), min(a.top, b.top), max(a.right, b.right), max(a.bottom, b.bottom)}
+}
+
+// canvas is a page on which a hand is drawn. The hand's coordinates are
+// mirrored for a left hand; the page's stay upright, so that words do.
+type canvas struct {
+	s      *draw.Scene
+	sign   float64 // 1, or −1 for a left hand
+	dx, dy float64 // of the hand's origin
+	letter float64 // size of the letters in mm
+	ground string  // colour under the labels that stand on the hand
+	drawn  area    // all that was drawn
+	texts  []area  // the labels, so that none covers another
+}
+
+// wider allows for faces that run wider than the bundled one by which texts
+// are measured: a page shows the reader's own.
+const wider = 1.15
+
+// fitted draws twice: first to see how much room the drawing takes, then
+// with that room at its place, left and above of which margins are kept.
+func fitted(left bool, letter, marginLeft, marginTop float64, paint func(*canvas)) *canvas {
+	c := &canvas{sign: 1, letter: letter}
+	if left {
+		c.sign = -1
+	}
+	c.clear()
+	paint(c)
+	c.dx, c.dy = marginLeft-c.drawn.left, marginTop-c.drawn.top
+	c.clear()
+	paint(c)
+	return c
+}
+
+func (c *canvas) clear() {
+	const far = 1e6
+	c.s, c.texts, c.drawn = &draw.Scene{}, nil, area{far, far, -far, -far}
+}
+
+func (c *canvas) x(p point) float64 { return c.dx + c.sign*p.x }
+func (c *canvas) y(p point) float64 { return c.dy - p.y }
+
+func (c *canvas) see(p point) (x, y float64) {
+	x, y = c.x(p), c.y(p)
+	c.drawn = c.drawn.with(area{x, y, x, y})
+	return x, y
+}
+
+// pen writes paths in the hand's coordinates.
+func (c *canvas) pen() *pen { return &pen{c: c} }
+
+type pen struct {
+	c *canvas
+	draw.Pen
+}
+
+func (p *pen) move(at point) *pen {
+	p.Move(p.c.see(at))
+	return p
+}
+
+func (p *pen) line(points ...point) *pen {
+	for _, at := range points {
+		p.Line(p.c.see(at))
+	}
+	return p
+}
+
+func (p *pen) curve(a, b, to point) *pen {
+	ax, ay := p.c.see(a)
+	bx, by := p.c.see(b)
+	x, y := p.c.see(to)
+	p.Curve(ax, ay, bx, by, x, y)
+	return p
+}
+
+// smooth begins a line at the first point and leads it through the others
+// without a corner: at each point it runs parallel to the line between the
+// two neighbours, with control points at 0.35 of the way, which makes a round
+// arc of points 45° apart.
+func (p *pen) smooth(points []point) *pen {
+	const pull = 0.35
+	along := func(i int) point {
+		a, b := points[max(i-1, 0)], points[min(i+1, len(points)-1)]
+		return unit(b.plus(a.times(-1)))
+	}
+	p.move(points[0])
+	for i := 1; i < len(points); i++ {
+		a, b := points[i-1], points[i]
+		k := pull * length(b.plus(a.times(-1)))
+		p.curve(a.plus(along(i-1).times(k)), b.plus(along(i).times(-k)), b)
+	}
+	return p
+}
+
+// path puts what the pen wrote on the page.
+func (p *pen) path(style draw.Style, attrs ...draw.Attr) {
+	p.c.s.PathWith(p.String(), style, attrs...)
+}
+
+// label is a text of one or two lines; the second stands under the first.
+type label struct {
+	name, value string
+	at          point       // of the first base line
+	anchor      draw.Anchor // as on a right hand
+	slide       point       // the way to go where another label is in the way
+	over        bool        // it stands on the hand
+}
+
+// place writes a label where no other stands, going on along its slide.
+func (c *canvas) place(l label) {
+	anchor := l.anchor
+	if c.sign < 0 && anchor != draw.Middle {
+		anchor = draw.End - anchor
+	}
+	lines := []string{l.value}
+	if l.name != "" {
+		lines = []string{l.name, l.value}
+	}
+	width := 0.0
+	for _, t := range lines {
+		width = max(width, wider*draw.Measure(t, c.letter, false))
+	}
+	at := l.at
+	for tries := 0; c.covered(c.block(at, anchor, width, len(lines))) && tries < 40; tries++ {
+		at = at.plus(l.slide)
+	}
+	b := c.block(at, anchor, width, len(lines))
+	c.texts = append(c.texts, b)
+	c.drawn = c.drawn.with(b)
+	for i, t := range lines {
+		style := draw.TextStyle{Class: "tape-value", Size: c.letter, Anchor: anchor}
+		if i < len(lines)-1 {
+			style.Class = "soft"
+		}
+		if l.over {
+			style.Class, style.Halo = "tape-value over", c.ground
+		}
+		c.s.Text(c.x(at), c.y(at)+float64(i)*leading*c.letter, t, style)
+	}
+}
+
+// leading is the distance of base lines over the size of the letters.
+const leading = 1.2
+
+// block is the room of so many lines whose first base line begins at a point.
+func (c *canvas) block(at point, anchor draw.Anchor, width float64, lines int) area {
+	x, y := c.x(at), c.y(at)
+	switch anchor {
+	case draw.Middle:
+		x -= width / 2
+	case draw.End:
+		x -= width
+	}
+	return area{x, y - 0.9*c.letter, x + width, y + (float64(lines-1)*leading+0.3)*c.letter}
+}
+
+func (c *canvas) covered(b area) bool {
+	for _, t := range c.texts {
+		if t.meets(b) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,230 @@
+package picture
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"thenar/internal/draw"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// draw draws the mitt: its ground, through which the hand shows faintly, with
+// its contour, and the lines on it.
+func (m *fabric) draw(c *canvas) {
+	c.s.Group("mitt")
+	m.outline(c).path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
+		draw.Attr{Name: "fill-opacity", Value: "0.85"})
+	m.ribs(c)
+	m.seams(c)
+	c.s.End()
+}
+
+// outline is the mitt's contour: up the little finger's side, over its upper
+// edge, down to the crotch, round the thumb and down to the cast-on.
+func (m *fabric) outline(c *canvas) *pen {
+	p := c.pen()
+	foot := m.tubes[0].edges[0]
+	p.move(foot.left)
+	for i, t := range m.main() {
+		for r, e := range t.edges {
+			if r > 0 || i == 0 {
+				p.line(e.left)
+			}
+		}
+	}
+	m.end(p, &m.tubes[len(m.tubes)-2], m.p.Top != nil)
+	p.line(m.valley()...)
+	thumb := m.thumb()
+	m.end(p, thumb, m.p.Kind == mitt.Mitten)
+	for i := thumb.rounds(); i >= 0; i-- {
+		p.line(thumb.edges[i].out)
+	}
+	for i := len(m.main()) - 1; i >= 0; i-- {
+		if t := m.tubes[i]; t.part != stitch.Hand && t.part != stitch.Top {
+			for r := t.rounds(); r >= 0; r-- {
+				p.line(t.edges[r].out)
+			}
+		}
+	}
+	p.bow(foot.out, foot.left, nearEdge)
+	p.Close()
+	return p
+}
+
+// valley goes down the hand's thumb side and up the thumb's inner side; what
+// of the two lies in the other is left out.
+func (m *fabric) valley() []point {
+	thumb := m.thumb()
+	inner := thumb.edges[0].left
+	across := thumb.edges[1].out.plus(thumb.edges[1].left.times(-1))
+	var down []point
+	for _, t := range m.main() {
+		for _, e := range t.edges[1:] {
+			way := e.out.plus(inner.times(-1))
+			if above := t.part == stitch.Hand || t.part == stitch.Top; above && way.x*across.x+way.y*across.y <= 0 {
+				down = append(down, e.out)
+			}
+		}
+	}
+	slices.Reverse(down)
+	for _, e := range thumb.edges {
+		if len(down) == 0 || e.left.x >= down[len(down)-1].x || e.left.y >= down[len(down)-1].y {
+			down = append(down, e.left)
+		}
+	}
+	return down
+}
+
+// end crosses the end of a tube: an open one by the near edge of its opening,
+// a closed one by a cap that goes on from both sides.
+func (m *fabric) end(p *pen, t *tube, closed bool) {
+	last := t.last()
+	if !closed {
+		p.bow(last.left, last.out, -nearEdge)
+		return
+	}
+	before := t.edges[max(t.rounds()-2, 0)]
+	reach := 0.42 * length(last.out.plus(last.left.times(-1)))
+	left := unit(last.left.plus(before.left.times(-1))).times(reach)
+	right := unit(last.out.plus(before.out.times(-1))).times(reach)
+	p.curve(last.left.plus(left), last.out.plus(right), last.out)
+}
+
+// nearEdge is how far the near edge of an opening sags, as a share of its
+// width: a hint that the mitt is round.
+const nearEdge = 0.06
+
+// bow goes from a, where the pen is, to b in an arc that rises to the left of
+// the way by a share of it.
+func (p *pen) bow(a, b point, rise float64) {
+	way := b.plus(a.times(-1))
+	up := point{-way.y, way.x}.times(rise * 4 / 3)
+	p.curve(a.to(b, 0.2).plus(up), a.to(b, 0.8).plus(up), b)
+}
+
+// ribs are the edges of the knit ribs on this side of the ribbed rounds.
+func (m *fabric) ribs(c *canvas) {
+	rib := m.p.Stitch.Rib
+	if rib < 2 {
+		return
+	}
+	knit := float64(rib-rib/2) / float64(rib)
+	p := c.pen()
+	for i := range m.tubes {
+		t := &m.tubes[i]
+		if t.ribbed == 0 {
+			continue
+		}
+		low, high := t.edges[t.rounds()-t.ribbed], t.last()
+		across := m.stitches(t) / 2 / float64(rib)
+		for n := 0.0; n < across; n++ {
+			for _, x := range []float64{n, n + knit} {
+				if share := x / across; share > 0.01 && share < 0.99 {
+					p.move(sagging(low, share, t.part == stitch.Cuff)).line(sagging(high, share, t.part != stitch.Cuff))
+				}
+			}
+		}
+	}
+	p.path(draw.Style{Class: "ribs", Stroke: ribColour, Width: c.letter / 16})
+}
+
+// sagging is the point at a share of an edge, which sags if it is that of an
+// opening.
+func sagging(e edge, share float64, open bool) point {
+	at := e.left.to(e.out, share)
+	if !open {
+		return at
+	}
+	way := e.out.plus(e.left.times(-1))
+	return at.plus(point{way.y, -way.x}.times(4 * nearEdge * share * (1 - share)))
+}
+
+// stitches is the count of a section's ribbing.
+func (m *fabric) stitches(t *tube) float64 {
+	switch t.part {
+	case stitch.Cuff:
+		return float64(m.p.Cuff.CastOn.N)
+	case stitch.Thumb:
+		return float64(m.p.Thumb.EdgingStitches)
+	}
+	return float64(m.p.Body.EdgingStitches)
+}
+
+// seams are the lines on the mitt: where sections end, the gusset's inner
+// line with a dot at every increase, the bridge.
+func (m *fabric) seams(c *canvas) {
+	thin := draw.Style{Class: "seam", Stroke: softColour, Width: c.letter / 14, Round: true}
+	p, dots := c.pen(), c.pen()
+	for i, t := range m.main() {
+		low := t.edges[0]
+		switch {
+		case t.part == stitch.Gusset:
+			p.move(low.left).line(low.in)
+			p.move(low.in)
+			for _, e := range t.edges {
+				p.line(e.in)
+			}
+			for _, r := range m.p.Gusset.IncreaseRounds {
+				e := t.edges[min(r, t.rounds())]
+				if m.p.Gusset.Step > 1 {
+					dots.dot(e.in, c.letter/9)
+				}
+				dots.dot(e.out, c.letter/9)
+			}
+		case t.part == stitch.Hand:
+			p.move(low.left).line(low.in)
+		case i > 0:
+			p.move(low.left).line(low.out)
+		}
+		if t.ribbed > 0 && t.ribbed < t.rounds() {
+			e := t.edges[t.rounds()-t.ribbed]
+			p.move(e.left).line(e.out)
+		}
+	}
+	thumb := m.thumb()
+	p.move(thumb.edges[0].left).line(thumb.edges[0].out)
+	if t := thumb.ribbed; t > 0 && t < thumb.rounds() {
+		e := thumb.edges[thumb.rounds()-t]
+		p.move(e.left).line(e.out)
+	}
+	p.path(thin)
+	dots.path(draw.Style{Class: "increase", Fill: inkColour})
+}
+
+// dot is a small disc.
+func (p *pen) dot(at point, radius float64) {
+	const k = 0.5523
+	r := func(x, y float64) point { return at.plus(point{x, y}.times(radius)) }
+	p.move(r(1, 0)).curve(r(1, k), r(k, 1), r(0, 1)).curve(r(-k, 1), r(-1, k), r(-1, 0)).
+		curve(r(-1, -k), r(-k, -1), r(0, -1)).curve(r(k, -1), r(1, -k), r(1, 0))
+	p.Close()
+}
+
+// drawBands lays an invisible band over every round, and, but for the thumb,
+// over its place on the spine at x.
+func (m *fabric) drawBands(c *canvas, x float64) {
+	attr := func(name string, value float64) draw.Attr {
+		return draw.Attr{Name: "data-" + name, Value: strconv.FormatFloat(math.Round(value*1000)/1000, 'f', -1, 64)}
+	}
+	for _, t := range m.tubes {
+		part := draw.Attr{Name: "data-section", Value: string(t.part)}
+		bottom, top := c.y(t.edges[0].left), c.y(t.last().left)
+		if t.part == stitch.Thumb {
+			bottom, top = max(bottom, c.y(t.edges[0].out)), min(top, c.y(t.last().out))
+		}
+		c.s.Group("section", part, attr("rounds", float64(t.rounds())), attr("top", top), attr("bottom", bottom))
+		for r := 1; r <= t.rounds(); r++ {
+			low, high := t.edges[r-1], t.edges[r]
+			p := c.pen()
+			p.move(low.left).line(low.in, low.out, high.out, high.in, high.left)
+			p.Close()
+			if t.part != stitch.Thumb {
+				p.Rect(x-0.4*c.letter, c.y(high.left), 0.8*c.letter, c.y(low.left)-c.y(high.left))
+			}
+			p.path(draw.Style{Class: "band", Fill: inkColour}, draw.Attr{Name: "fill-opacity", Value: "0"}, part, attr("from", float64(r)), attr("to", float64(r)))
+		}
+		c.s.End()
+	}
+}

@@ -1,0 +1,111 @@
+package picture
+
+import (
+	"math"
+
+	"thenar/internal/hand"
+)
+
+// A girth is drawn flat: half of it, times breadth over half the girth of
+// what is inside, which is less than 1 since a hand is thick. Hand: girth is
+// 2.40 × breadth (ANSUR II, Gordon et al. 2014); wrist: 57.0 mm broad and
+// 151.4 mm round; thumb at its joint: 24.0 and 72.3 mm; index finger: 19.9
+// and 61.2 mm (means of Greiner 1991, NATICK/TR-92/011). Fabric is drawn by
+// the same factors as what it covers, so that the two can be compared.
+const (
+	flatHand   = 2 / 2.40
+	flatWrist  = 2 * 57.0 / 151.4
+	flatThumb  = 2 * 24.0 / 72.3
+	flatFinger = 2 * 19.9 / 61.2
+)
+
+// Heights of the crotches between the fingers above the wrist crease, as
+// shares of the hand's length (Greiner 1991, ratios of means).
+const (
+	crotchHigh = 0.56 // index and middle, middle and ring
+	crotchLow  = 0.49 // ring and little
+)
+
+// finger is one finger by shares: root and length of its axis of the hand's
+// length, girth at the middle joint of the hand's circumference (Greiner
+// 1991, ratios of means; the ring's root is between its two crotches). Lean
+// is its slant in degrees towards the thumb, as fingers lie at ease (our
+// judgement).
+type finger struct{ root, long, girth, lean float64 }
+
+// fingers begin at the little finger.
+var fingers = [4]finger{
+	{crotchLow, 0.322, 0.271, -10},
+	{(crotchHigh + crotchLow) / 2, 0.418, 0.306, -3.5},
+	{crotchHigh, 1 - crotchHigh, 0.328, 0.5},
+	{crotchHigh, 0.385, 0.324, 5.5},
+}
+
+// thumbLean is the angle between thumb and hand in radians (our judgement: a
+// hand at ease).
+const thumbLean = 34 * math.Pi / 180
+
+// figure is a hand as it is drawn, in mm.
+type figure struct {
+	h      *hand.Hand
+	long   float64 // the hand's length
+	palm   float64 // half its breadth
+	wrist  float64 // half the breadth of the wrist
+	crotch point   // where the thumb parts
+	root   point   // of the thumb's axis, beside the crotch
+	along  point   // the thumb's direction, of length 1
+	across point   // square to it, away from the hand
+	thumb  float64 // half the thumb's breadth at the joint
+	spread float64 // of the fingers: 1 at ease, below 0 tips together
+	room   room
+}
+
+// room is how far hand and mitt reach where tapes lie beside them, in mm.
+type room struct {
+	base  float64 // from the middle, at the base of the gusset
+	thumb float64 // from the thumb's axis, at its root
+	tip   float64 // up the thumb
+}
+
+// inMitten is the spread of the fingers in a mitten.
+const inMitten = -0.6
+
+// newFigure places a filled hand.
+func newFigure(h *hand.Hand) *figure {
+	sin, cos := math.Sincos(thumbLean)
+	f := &figure{
+		h: h, long: h.Length.MM(),
+		palm: h.Circumference.MM() / 4 * flatHand, wrist: h.Wrist.MM() / 4 * flatWrist,
+		thumb: h.Thumb.MM() / 4 * flatThumb,
+		along: point{sin, cos}, across: point{cos, -sin}, spread: 1,
+	}
+	f.crotch = point{0.95 * f.palm, h.WristToCrotch.MM()}
+	f.root = f.crotch.plus(f.across.times(rootWidth * f.thumb))
+	f.room = room{f.wrist, rootWidth * f.thumb, h.ThumbLength.MM()}
+	return f
+}
+
+// rootWidth is how much wider the thumb is at its root than at its joint.
+const rootWidth = 1.12
+
+// onThumb is the point so far up the thumb from the crotch and so far out
+// from its axis, in mm.
+func (f *figure) onThumb(up, out float64) point {
+	return f.root.plus(f.along.times(up)).plus(f.across.times(out))
+}
+
+// flat is the factor at a height: the wrist's up to the crease, then evenly
+// to the hand's, which is reached at a quarter of the hand.
+func (f *figure) flat(y float64) float64 {
+	share := min(max(y/(0.25*f.long), 0), 1)
+	return flatWrist + share*(flatHand-flatWrist)
+}
+
+func unit(p point) point {
+	if n := length(p); n > 0 {
+		return p.times(1 / n)
+	}
+	return p
+}
+
+func length(p point) float64 { return math.Hypot(p.x, p.y) }
