@@ -21,7 +21,8 @@ type Plan struct {
 	Top    *Top // nil for a fingerless mitt
 
 	Residual Residuals
-	Filled   []hand.Filled
+	Filled   []hand.Filled // measurements that were not taken
+	Defaults []Default     // decisions that were not given
 	Warnings []Warning
 }
 

@@ -57,6 +57,7 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 	if err := w.above(pl); err != nil {
 		return nil, err
 	}
+	w.listDefaults()
 	w.warn()
 	return &w.plan, nil
 }

@@ -101,11 +101,14 @@ type reportResiduals struct {
 	Crotch       float64 `json:"crotch"`
 }
 
+// reportFilled is a value that was not given. One that is no length (an ease,
+// rounds over 10 cm) has its number under value, and mm is left out.
 type reportFilled struct {
-	Field  string  `json:"field"`
-	MM     float64 `json:"mm"`
-	From   string  `json:"from"`
-	Source string  `json:"source"`
+	Field  string   `json:"field"`
+	MM     *float64 `json:"mm,omitempty"`
+	Value  *float64 `json:"value,omitempty"`
+	From   string   `json:"from"`
+	Source string   `json:"source"`
 }
 
 type reportWarning struct {
@@ -190,7 +193,7 @@ func reportOf(p *mitt.Plan) report {
 			t.Held, t.PickedUp, t.FirstRound, t.Decreased, t.Stitches.N, t.Rounds, t.EdgingRounds, t.EdgingStitches,
 		},
 		Residuals: reportResiduals(p.Residual),
-		Filled:    make([]reportFilled, len(p.Filled)),
+		Filled:    reportFilledOf(p),
 		Warnings:  make([]reportWarning, len(p.Warnings)),
 	}
 	if top := p.Top; top != nil {
@@ -199,11 +202,25 @@ func reportOf(p *mitt.Plan) report {
 			words.Schedule(top.DecreaseRounds, top.Stitches, top.End, -4, top.Rounds),
 		}
 	}
-	for i, f := range p.Filled {
-		r.Filled[i] = reportFilled{f.Field, f.Value.MM(), f.From, f.Source}
-	}
 	for i, w := range p.Warnings {
 		r.Warnings[i] = reportWarning(w)
 	}
 	return r
+}
+
+func reportFilledOf(p *mitt.Plan) []reportFilled {
+	list := make([]reportFilled, 0, len(p.Filled)+len(p.Defaults))
+	for _, f := range p.Filled {
+		mm := f.Value.MM()
+		list = append(list, reportFilled{Field: f.Field, MM: &mm, From: f.From, Source: f.Source})
+	}
+	for i := range p.Defaults {
+		d := &p.Defaults[i]
+		r := reportFilled{Field: d.Field, MM: &d.MM, From: d.From, Source: d.Source}
+		if d.Ratio != nil {
+			r.MM, r.Value = nil, d.Ratio
+		}
+		list = append(list, r)
+	}
+	return list
 }

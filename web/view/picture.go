@@ -2,6 +2,8 @@ package view
 
 import (
 	"errors"
+	"math"
+	"strconv"
 	"strings"
 
 	"thenar/internal/chart"
@@ -12,6 +14,7 @@ import (
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
+	"thenar/internal/units"
 )
 
 // NewAnswer turns outputs, or what was in their way, into what a page shows.
@@ -35,9 +38,23 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	for _, f := range out.Plan.Filled {
 		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From}
 	}
+	for _, d := range out.Plan.Defaults {
+		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From}
+	}
 	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
 	a.Chart = newChart(out)
 	return a
+}
+
+// defaultValue is what a default comes to, as it would be typed.
+func defaultValue(d mitt.Default, u units.Unit) string {
+	switch {
+	case d.Ratio == nil:
+		return units.FromMM(d.MM).Format(u)
+	case strings.HasPrefix(d.Field, "ease."):
+		return strconv.Itoa(int(math.Round(*d.Ratio*100))) + " %"
+	}
+	return strconv.FormatFloat(*d.Ratio, 'f', 1, 64)
 }
 
 // blame puts each fault at its field.
