@@ -1,0 +1,71 @@
+package mitt
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// Requests from all over what may be asked, most of them nothing that anybody
+// would knit: each is refused with its fields, or gives a mitt that is sound
+// and keeps every number that was fixed.
+func TestWildRequests(t *testing.T) {
+	rng := rand.New(rand.NewPCG(99, 1))
+	pl := New()
+	planned := 0
+	for range 1200 {
+		r := wild(rng)
+		p, err := pl.Plan(r)
+		if err != nil {
+			var fields fault.Fields
+			require.True(t, errors.As(err, &fields), "%v for %+v", err, r)
+			continue
+		}
+		planned++
+		require.Empty(t, stitch.Ledger(p.Mitt()), "%+v", r)
+		require.True(t, r.Pins.CastOn.Allows(p.Cuff.CastOn.N) && r.Pins.HandStitches.Allows(p.Body.Stitches.N) && r.Pins.ThumbRounds.Allows(p.Thumb.Rounds) &&
+			r.Pins.CuffRounds.Allows(p.Cuff.Rounds) && r.Pins.CuffPlainRounds.Allows(p.Cuff.PlainRounds) && r.Pins.RoundsAboveGusset.Allows(p.Body.RoundsAbove), "%+v", r)
+		require.False(t, math.IsNaN(p.Residual.Hand+p.Residual.Thumb+p.Residual.Crotch+p.Residual.GussetLength))
+	}
+	t.Logf("%d of 1200 planned", planned)
+	require.Greater(t, planned, 300)
+}
+
+func wild(rng *rand.Rand) *Request {
+	length := func(low, high float64) units.Length {
+		return units.FromMM(low * math.Pow(high/low, rng.Float64()))
+	}
+	maybe := func(low, high float64) units.Length {
+		if rng.IntN(3) == 0 {
+			return length(low, high)
+		}
+		return 0
+	}
+	h := hand.Hand{
+		Circumference: length(20, 800), Wrist: maybe(10, 900), Thumb: maybe(5, 300), Length: maybe(20, 900),
+		GussetLength: maybe(1, 400), ThumbLength: maybe(1, 300), WristToCrotch: maybe(1, 300), Palm: maybe(20, 900),
+	}
+	g := per10(3*math.Pow(40, rng.Float64()), 3*math.Pow(60, rng.Float64()))
+	r := request([]Kind{Fingerless, Mitten}[rng.IntN(2)], g, h)
+	r.Stitch = Stitches{Repeat: 1 + rng.IntN(12), Offset: rng.IntN(30) - 15, Rib: 1 + rng.IntN(9), OneSided: rng.IntN(3) == 0}
+	r.Lengths = Lengths{maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300)}
+	if rng.IntN(2) == 0 {
+		ease := rng.Float64()*1.6 - 0.55
+		r.Ease.Hand = &ease
+	}
+	for _, e := range r.Pins.all() {
+		if rng.IntN(12) == 0 {
+			low, high := PinRange(e.name)
+			*e.pin = Fix(low + rng.IntN(min(high-low, 60)+1))
+		}
+	}
+	return r
+}
