@@ -135,6 +135,17 @@ func TestDragAndMirror(t *testing.T) {
 	b.until(chartSaved)
 }
 
+// Typing and going on at once loses nothing: the page is left when the number
+// is saved.
+func TestLeaveAtOnce(t *testing.T) {
+	b := newBrowser(t)
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	b.write("hand.hand_circumference", "21")
+	b.follow("nav .print")
+	assert.Contains(t, eval[string](b, `document.querySelector(".sheets").textContent`), "hand 21 cm")
+}
+
 // The server is away for a while: the page says so, keeps the strokes and the
 // numbers, and delivers them when it is back.
 func TestServerAway(t *testing.T) {

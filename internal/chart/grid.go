@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"strconv"
 
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
@@ -40,21 +41,29 @@ type Cell struct {
 }
 
 // Gusset lays out the gusset with its neighbours of the hand as a wedge that
-// grows outward, each row centred on the base, by the planned operations; end
-// is the number of loops that the round after it eats. Marks are put on the
-// cells that they name. For a left hand (mirrored) the rounds are mirrored as
-// stitch.Mirror does; marks and names speak of the right hand all the same.
+// grows outward, by the planned operations: the middle of the base stands at
+// the same place in every row, also where the gusset grows at one edge only.
+// end is the number of loops that the round after it eats. Marks are put on
+// the cells that they name. For a left hand (mirrored) the rounds are mirrored
+// as stitch.Mirror does; marks and names speak of the right hand all the same.
 func Gusset(s stitch.Section, base, neighbours, end int, marks Marks, mirrored bool) Grid {
 	g := Grid{Section: s.Part, Mirrored: mirrored, Neighbours: neighbours, End: end}
-	widest := 0
-	for _, r := range s.Rounds {
-		widest = max(widest, r.Lead)
-	}
-	g.Width = widest + 2*neighbours
 	names := wale.Gusset(s, base)
+	rights := make([]int, len(s.Rounds)) // gusset stitches at the right of the middle
+	mostLeft, mostRight := 0, 0
+	for i, r := range s.Rounds {
+		left := pastMiddle(names[i][:r.Lead], base)
+		rights[i] = r.Lead - left
+		if mirrored {
+			left, rights[i] = rights[i], left
+		}
+		mostLeft, mostRight = max(mostLeft, left), max(mostRight, rights[i])
+	}
+	g.Width = mostLeft + mostRight + 2*neighbours
 	placed := map[Anchor]bool{}
 	for i, r := range s.Rounds {
-		g.Rows = append(g.Rows, layRow(&g, r, names[i], i+1, marks, placed))
+		edge := neighbours + mostLeft + rights[i] - 1
+		g.Rows = append(g.Rows, layRow(&g, r, names[i], i+1, edge, marks, placed))
 	}
 	if len(g.Rows) > 0 {
 		g.Start = s.Rounds[0].In()
@@ -68,10 +77,28 @@ func Gusset(s stitch.Section, base, neighbours, end int, marks Marks, mirrored b
 	return g
 }
 
-// layRow places the cells of one round. The gusset is worked first and stands
-// in the middle; after it come the hand's first stitches, at its left, and
-// the round's last stitches stand at its right.
-func layRow(g *Grid, r stitch.Round, names []string, round int, marks Marks, placed map[Anchor]bool) Row {
+// pastMiddle counts the gusset's columns that the right hand works after the
+// middle of the base: the later half of the base (an odd stitch of it belongs
+// to the earlier) and what was made at the last edge.
+func pastMiddle(names []string, base int) int {
+	n := 0
+	for _, name := range names {
+		if name == "" {
+			continue
+		}
+		i, _ := strconv.Atoi(name[1:])
+		if name[0] == wale.Last || (name[0] == wale.Base && 2*i > base+1) {
+			n++
+		}
+	}
+	return n
+}
+
+// layRow places the cells of one round, its first stitch at x = right. The
+// gusset is worked first and stands in the middle; after it come the hand's
+// first stitches, at its left, and the round's last stitches stand at its
+// right.
+func layRow(g *Grid, r stitch.Round, names []string, round, right int, marks Marks, placed map[Anchor]bool) Row {
 	ops := append([]stitch.Op(nil), r.Ops...)
 	names = append([]string(nil), names...)
 	if g.Mirrored {
@@ -79,7 +106,6 @@ func layRow(g *Grid, r stitch.Round, names []string, round int, marks Marks, pla
 		mirror(ops[r.Lead:], names[r.Lead:])
 	}
 	row := Row{Round: round}
-	right := (g.Width-2*g.Neighbours-r.Lead)/2 + g.Neighbours + r.Lead - 1 // x of the first gusset stitch
 	hand := len(ops) - r.Lead
 	for i, op := range ops {
 		x := right - i

@@ -20,6 +20,12 @@ export function startMeasure(document) {
   document.addEventListener("click", (event) => {
     const tape = event.target.closest?.(".tape[data-field]");
     if (tape) document.getElementById(`field-${tape.dataset.field}`)?.focus();
+    const link = event.target.closest?.("a[href]");
+    const elsewhere = link && !(link.pathname === location.pathname && link.hash) && !event.ctrlKey && !event.metaKey && !event.shiftKey;
+    if (elsewhere && page.unsaved) {
+      event.preventDefault();
+      page.leave(link.href);
+    }
   });
   document.addEventListener("thenar:painted", () => page.ask(true));
   window.addEventListener("online", () => page.save());
@@ -40,7 +46,7 @@ class Measure {
     this.again = false;
     this.painted = true; // all that is asked again comes from strokes
     this.unsaved = false;
-    this.saving = false;
+    this.saving = undefined; // the promise of the save under way
     this.timer = 0;
     this.focus = undefined;
   }
@@ -143,7 +149,19 @@ class Measure {
       this.timer = setTimeout(() => this.save(asked), rest);
       return;
     }
-    this.saving = true;
+    this.saving = this.deliver();
+    await this.saving;
+    this.saving = undefined;
+  }
+
+  // leave saves before the page is left by one of its links.
+  async leave(href) {
+    await this.saving;
+    await this.save();
+    location.assign(href); // what could not be saved is asked about then
+  }
+
+  async deliver() {
     const body = this.body();
     try {
       const reply = await fetch(this.form.action, { method: "POST", body, headers: { Accept: "application/json" } });
@@ -154,7 +172,6 @@ class Measure {
       this.say("not saved: no connection; kept here", "unsaved");
       this.timer = setTimeout(() => this.save(), 4 * rest);
     }
-    this.saving = false;
   }
 
   saved(said, body) {

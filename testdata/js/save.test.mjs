@@ -1,45 +1,9 @@
 import assert from "node:assert/strict";
 import test from "node:test";
-import { History } from "../../static/js/chart/history.js";
 import { Model } from "../../static/js/chart/model.js";
-import { Line } from "../../static/js/chart/save.js";
 import { Brush, between } from "../../static/js/chart/tools.js";
 import { act, moved } from "../../static/js/chart/keys.js";
-import { cases } from "./cases.mjs";
-
-const page = cases.find((c) => c.name === "nothing.json").page;
-const edit = (round, value) => ({ section: "gusset", round, column: "B2", layer: "stitch", value });
-const settle = () => new Promise((done) => setImmediate(done));
-
-// setUp has a server that answers as told, and no clock: pauses are kept.
-function setUp(answers) {
-  const sent = [];
-  const heard = [];
-  const pauses = [];
-  const store = { value: null };
-  const model = new Model(page);
-  let history;
-  const line = new Line({
-    href: "/chart", revision: 4,
-    send: async (_, body) => {
-      sent.push(body);
-      const answer = answers.shift();
-      if (answer === undefined) throw new TypeError("away");
-      return answer;
-    },
-    keep: { get: () => store.value, set: (v) => { store.value = structuredClone(v); }, drop: () => { store.value = null; } },
-    later: (f, ms) => pauses.push({ f, ms }),
-    on: (what, detail) => {
-      heard.push(what);
-      if (what === "applied") history.applied(detail);
-      if (what === "refused") history.refused(detail);
-    },
-  });
-  history = new History(model, line, () => {});
-  return { sent, heard, pauses, store, model, line, history };
-}
-
-const ok = (revision, rest) => ({ status: 200, reply: { revision, edits: [], between: [], can_undo: true, can_redo: false, ...rest } });
+import { edit, ok, page, settle, setUp } from "./server.mjs";
 
 test("strokes go one at a time, each after the revision of the one before", async () => {
   const t = setUp([ok(5), ok(6)]);
@@ -95,6 +59,30 @@ test("undo is asked of the server and what it did is shown", async () => {
   assert.deepEqual(t.sent[1], { after: 5, undo: true });
   assert.equal(t.model.mark(1, "B2").stitch, "");
   assert.ok(t.history.canRedo && !t.history.canUndo);
+});
+
+test("an answer that is no chart's delivers nothing", async () => {
+  const t = setUp([{ status: 200, reply: undefined }, ok(5)]);
+  t.history.stroke([edit(1, "p")]);
+  await settle();
+  assert.equal(t.heard.at(-1), "unsaved");
+  assert.equal(t.store.value.length, 1);
+  t.pauses.shift().f();
+  await settle();
+  assert.equal(t.heard.at(-1), "saved");
+});
+
+test("what an earlier visit could not deliver is drawn, then sent", async () => {
+  const before = setUp([undefined]);
+  before.history.stroke([edit(1, "p")]);
+  await settle();
+  const t = setUp([ok(5)], before.store);
+  t.history.takeUp();
+  assert.equal(t.model.mark(1, "B2").stitch, "p");
+  assert.ok(t.history.canUndo);
+  await t.line.push();
+  assert.deepEqual(t.sent, [{ after: 4, edits: [edit(1, "p")] }]);
+  assert.equal(t.store.value, null);
 });
 
 test("a drag is one stroke without holes; a dropped one leaves nothing", async () => {

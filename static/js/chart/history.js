@@ -6,17 +6,39 @@ export class History {
     this.model = model;
     this.line = line;
     this.show = show; // show(rounds): draw these again
-    this.canUndo = model.data.can_undo;
-    this.canRedo = model.data.can_redo;
+    this.open = undefined; // the stroke under the pointer, not yet in line
+    this.standing(model.data);
+  }
+
+  // takeUp draws what the page lacks: what was delivered while the page was on
+  // its way, and what still waits.
+  takeUp() {
+    const { revision } = this.model.data;
+    this.model.apply(this.line.since(revision));
+    const last = this.line.delivered.at(-1);
+    if (last?.revision > revision) this.standing(last);
+    for (const r of this.strokes()) r.inverse = this.model.apply(r.edits);
+  }
+
+  // standing is what can be undone and redone: what the server said last, and
+  // the strokes that it doesn't have yet.
+  standing({ can_undo: undo, can_redo: redo }) {
+    this.server = { can_undo: undo, can_redo: redo };
+    const waiting = this.strokes().length > 0;
+    this.canUndo = undo || waiting;
+    this.canRedo = redo && !waiting;
+  }
+
+  strokes() {
+    return this.line.waiting.filter((r) => r.edits);
   }
 
   // stroke applies edits at once and puts them in line.
   stroke(edits) {
     if (edits.length === 0) return;
     const inverse = this.model.apply(edits);
-    this.canUndo = true;
-    this.canRedo = false;
     this.line.add({ edits, inverse });
+    this.standing(this.server);
     this.show(rounds(edits));
   }
 
@@ -34,24 +56,25 @@ export class History {
     const others = reply.between ?? [];
     const news = request.edits ? others : [...others, ...(reply.edits ?? [])];
     this.beneath(request.edits && others.length > 0 ? [...others, ...request.edits] : news);
-    this.canUndo = reply.can_undo || this.line.waiting.some((r) => r.edits);
-    this.canRedo = reply.can_redo;
+    this.standing(reply);
   }
 
-  // refused takes a stroke back that the server does not take.
+  // refused takes a stroke back that the server does not take; those drawn
+  // over it since stay.
   refused({ request }) {
-    if (!request.edits) return;
-    this.model.apply(request.inverse);
-    this.show(rounds(request.edits));
+    this.beneath(request.inverse ?? []);
+    this.standing(this.server);
   }
 
-  // beneath applies edits under the strokes that wait.
+  // beneath applies edits under the strokes that wait and the one that is
+  // being drawn.
   beneath(edits) {
     if (edits.length === 0) return;
-    const waiting = this.line.waiting.filter((r) => r.edits);
-    for (const r of [...waiting].reverse()) this.model.apply(r.inverse);
+    const above = this.strokes();
+    if (this.open) above.push(this.open);
+    for (const r of [...above].reverse()) this.model.apply(r.inverse);
     this.model.apply(edits);
-    for (const r of waiting) r.inverse = this.model.apply(r.edits);
+    for (const r of above) r.inverse = this.model.apply(r.edits);
     this.show(rounds(edits));
   }
 }

@@ -15,6 +15,7 @@ export function start(root) {
   const place = root.querySelector("[data-chart-editor]");
   const data = root.querySelector("#chart-data");
   if (!place || !data) return;
+  editor?.brush.end(); // what is under the pointer when the chart is swapped is kept
   editor = new Editor(place, JSON.parse(data.textContent));
 }
 
@@ -27,7 +28,7 @@ class Editor {
     this.history = new History(this.model, this.line, (rounds) => this.show(rounds));
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(chosen);
-    for (const request of this.line.waiting) if (request.edits) request.inverse = this.model.apply(request.edits);
+    this.history.takeUp();
     this.pointer();
     this.keyboard();
     this.toolbar();
@@ -46,9 +47,7 @@ class Editor {
         later: (f, ms) => setTimeout(f, ms), on: (what, detail) => editor?.on(what, detail),
       });
       lines.set(data.href, line);
-      queueMicrotask(() => line.recover());
-      const waiting = line.keep.get();
-      if (waiting) line.waiting = waiting;
+      queueMicrotask(() => line.push());
     }
     return line;
   }
@@ -86,27 +85,48 @@ class Editor {
   // point moves the cursor and reads the cell out; other views light the round.
   point(round, x) {
     this.announce(this.view.point(round, x));
+    this.light(round);
+  }
+
+  // light draws the thread through a round, here and in the other views.
+  light(round) {
+    this.view.thread(round);
+    if (round === this.lit) return;
+    this.lit = round;
     document.dispatchEvent(new CustomEvent("thenar:round", { detail: { section: this.model.data.section, round, by: "chart" } }));
   }
 
+  // pointer listens to the first finger alone: a second one paints nothing and
+  // doesn't break off the stroke of the first.
   pointer() {
     const { svg } = this.view;
     svg.addEventListener("pointerdown", (event) => {
+      if (!event.isPrimary || event.button !== 0) return;
       const cell = this.view.cell(event.clientX, event.clientY);
-      if (event.button !== 0 || !cell || !this.model.at(cell.round, cell.x)) return;
+      if (!cell || !this.model.at(cell.round, cell.x)) return;
       svg.setPointerCapture(event.pointerId);
       this.view.draw(this.brush.begin(cell.round, cell.x));
       this.point(cell.round, cell.x);
     });
     svg.addEventListener("pointermove", (event) => {
+      if (!event.isPrimary) return;
       const cell = this.view.cell(event.clientX, event.clientY);
       if (!cell) return;
       if (this.brush.stroke) this.view.draw(this.brush.move(cell.round, cell.x));
-      else if (this.model.row(cell.round)) this.view.thread(cell.round);
+      if (this.model.row(cell.round)) this.light(cell.round);
     });
-    svg.addEventListener("pointerup", () => this.brush.end());
-    svg.addEventListener("pointercancel", () => this.view.draw(this.brush.drop()));
-    svg.addEventListener("pointerleave", () => this.view.thread(0));
+    svg.addEventListener("pointerup", (event) => event.isPrimary && this.brush.end());
+    svg.addEventListener("pointercancel", (event) => event.isPrimary && this.view.draw(this.brush.drop()));
+    svg.addEventListener("pointerleave", (event) => event.isPrimary && this.leave());
+  }
+
+  // leave lets the thread go back to the cursor, if the keys are on the chart.
+  leave() {
+    if (document.activeElement === this.view.svg) this.light(this.view.cursor.round);
+    else {
+      this.view.thread(0);
+      this.lit = undefined;
+    }
   }
 
   keyboard() {
@@ -167,6 +187,7 @@ function toolOf(data) {
 document.addEventListener("thenar:swapped", (event) => start(event.detail.root));
 document.addEventListener("thenar:round", (event) => {
   if (event.detail.by === "chart" || !editor) return;
+  editor.lit = undefined;
   editor.view.thread(event.detail.section === editor.model.data.section ? event.detail.round : 0);
 });
 window.addEventListener("online", () => editor?.line.push());

@@ -2,25 +2,18 @@
 // kept in this browser until it has them.
 
 const longest = 30_000; // ms between two tries
+const remembered = 64; // replies that a page under way may have missed
 
 export class Line {
   // options: href, revision, send(href, body) → {status, reply}, keep, later,
-  // on(what, detail). keep is a small store with get, set and drop.
+  // on(what, detail). keep is a small store with get, set and drop. An answer
+  // that is no chart's (a sign-in page of the network, say) is no delivery.
   constructor(options) {
     Object.assign(this, options);
-    this.waiting = [];
+    this.waiting = this.keep.get() ?? []; // what an earlier visit could not deliver
+    this.delivered = []; // what each of the latest replies changed, by revision
     this.sending = false;
     this.pause = 1000;
-    this.lastTry = undefined;
-  }
-
-  // recover takes up what an earlier visit could not deliver.
-  recover() {
-    const kept = this.keep.get();
-    if (!kept) return [];
-    this.waiting = kept;
-    this.push();
-    return kept;
   }
 
   get unsent() {
@@ -52,7 +45,7 @@ export class Line {
       answer = undefined;
     }
     this.sending = false;
-    if (!answer || answer.status >= 500) {
+    if (!answer || answer.status >= 500 || (answer.status < 400 && !Number.isInteger(answer.reply?.revision))) {
       this.fail();
       return;
     }
@@ -67,7 +60,15 @@ export class Line {
 
   done(request, reply) {
     this.revision = reply.revision;
+    const edits = [...(reply.between ?? []), ...(request.edits ?? reply.edits ?? [])];
+    this.delivered = [...this.delivered, { ...reply, edits }].slice(-remembered);
     this.on("applied", { request, reply });
+  }
+
+  // since is what was delivered after a revision: a page that the server made
+  // before it doesn't have these edits.
+  since(revision) {
+    return this.delivered.filter((d) => d.revision > revision).flatMap((d) => d.edits);
   }
 
   // fail tries again later, each time after a longer pause.

@@ -1,5 +1,6 @@
 // What the pointer does: it paints a stitch or a colour, or takes a cell back
 // to the plan.
+import { rounds } from "./history.js";
 
 export class Brush {
   constructor(model, history) {
@@ -31,17 +32,21 @@ export class Brush {
   // begin, move and end are one stroke of the pointer; it is one edit group.
   begin(round, x) {
     this.stroke = { edits: [], inverse: [], round, x };
+    this.history.open = this.stroke;
     return this.touch(round, x);
   }
 
-  // move paints every cell between two places, however fast the pointer was.
+  // move paints every cell between two places, however fast the pointer was,
+  // and gives the rounds that it changed.
   move(round, x) {
     if (!this.stroke) return [];
-    const touched = [];
-    for (const [r, c] of between(this.stroke.round, this.stroke.x, round, x)) touched.push(...this.touch(r, c));
+    const touched = new Set();
+    for (const [r, c] of between(this.stroke.round, this.stroke.x, round, x)) {
+      for (const changed of this.touch(r, c)) touched.add(changed);
+    }
     this.stroke.round = round;
     this.stroke.x = x;
-    return touched;
+    return [...touched];
   }
 
   touch(round, x) {
@@ -54,8 +59,7 @@ export class Brush {
 
   // end hands the stroke over: it is taken back and done again as one group.
   end() {
-    const stroke = this.stroke;
-    this.stroke = undefined;
+    const stroke = this.close();
     if (!stroke || stroke.edits.length === 0) return;
     this.model.apply(stroke.inverse);
     this.history.stroke(stroke.edits);
@@ -63,11 +67,16 @@ export class Brush {
 
   // drop takes a stroke back that is not finished.
   drop() {
-    const stroke = this.stroke;
-    this.stroke = undefined;
+    const stroke = this.close();
     if (!stroke) return [];
     this.model.apply(stroke.inverse);
-    return stroke.edits.map((e) => e.round);
+    return rounds(stroke.edits);
+  }
+
+  close() {
+    const stroke = this.stroke;
+    this.stroke = this.history.open = undefined;
+    return stroke;
   }
 }
 

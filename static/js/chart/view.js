@@ -33,6 +33,7 @@ export class View {
 
   // draw draws rounds again; without a list all of them.
   draw(rounds) {
+    if (rounds?.length === 0) return;
     for (const round of rounds ?? this.model.data.rows.map((r) => r.round)) this.drawRow(round);
     this.drawFaults();
   }

@@ -1,0 +1,38 @@
+// A chart with its line of strokes and a server that answers as told.
+import { History } from "../../static/js/chart/history.js";
+import { Model } from "../../static/js/chart/model.js";
+import { Line } from "../../static/js/chart/save.js";
+import { cases } from "./cases.mjs";
+
+export const page = cases.find((c) => c.name === "nothing.json").page;
+export const edit = (round, value) => ({ section: "gusset", round, column: "B2", layer: "stitch", value });
+export const settle = () => new Promise((done) => setImmediate(done));
+
+// setUp has no clock: pauses are kept. store is what the browser kept.
+export function setUp(answers, store = { value: null }) {
+  const sent = [];
+  const heard = [];
+  const pauses = [];
+  const model = new Model(page);
+  let history;
+  const line = new Line({
+    href: "/chart", revision: 4,
+    send: async (_, body) => {
+      sent.push(body);
+      const answer = answers.shift();
+      if (answer === undefined) throw new TypeError("away");
+      return answer;
+    },
+    keep: { get: () => store.value, set: (v) => { store.value = structuredClone(v); }, drop: () => { store.value = null; } },
+    later: (f, ms) => pauses.push({ f, ms }),
+    on: (what, detail) => {
+      heard.push(what);
+      if (what === "applied") history.applied(detail);
+      if (what === "refused") history.refused(detail);
+    },
+  });
+  history = new History(model, line, () => {});
+  return { sent, heard, pauses, store, model, line, history };
+}
+
+export const ok = (revision, rest) => ({ status: 200, reply: { revision, edits: [], between: [], can_undo: true, can_redo: false, ...rest } });
