@@ -136,8 +136,13 @@ func inRange(path, what string, n float64, over units.Length, faults *fault.Fiel
 	}
 }
 
-// mean is an inverse-variance mean of counts per mm.
-type mean struct{ sum, weight float64 }
+// mean is an inverse-variance mean of counts per mm. A single count is kept
+// as it is, without the rounding of weighing.
+type mean struct {
+	sum, weight float64
+	only        float64
+	counts      int
+}
 
 func (m *mean) add(n float64, over units.Length, countedTo float64) {
 	perMM := n / over.MM()
@@ -145,11 +150,13 @@ func (m *mean) add(n float64, over units.Length, countedTo float64) {
 	w := 1 / (perMM * relative * perMM * relative)
 	m.sum += w * perMM
 	m.weight += w
+	m.only = perMM
+	m.counts++
 }
 
 func (m *mean) value() float64 {
-	if m.weight == 0 {
-		return 0
+	if m.counts <= 1 {
+		return m.only
 	}
 	return m.sum / m.weight
 }

@@ -84,7 +84,7 @@ func (s *search) nearestThumb(bridge bridgeRule, odd bool) (choice, bool) {
 	for off := 0; off <= widest+first; off += 2 {
 		// At equal distance the larger count comes first.
 		pair := [2]int{first - off, first + off}
-		if float64(first+off)-s.thumb <= s.thumb-float64(first-off) {
+		if float64(first+off)-s.thumb <= s.thumb-float64(first-off)+tie {
 			pair = [2]int{first + off, first - off}
 		}
 		for i, t := range pair {
@@ -198,15 +198,19 @@ func (st Stitches) allows(n int) bool {
 // the larger at equal distance, and never below 0.
 func nearestIn(exact float64, repeat, offset int) int {
 	offset = ((offset % repeat) + repeat) % repeat
-	n := int(math.Floor((exact-float64(offset))/float64(repeat)+0.5))*repeat + offset
+	n := nearest((exact-float64(offset))/float64(repeat))*repeat + offset
 	for n < 0 {
 		n += repeat
 	}
 	return n
 }
 
+// tie is how near to half-way a target counts as half-way: targets are
+// products of measurements, whose floating-point error is far smaller.
+const tie = 1e-9
+
 // nearest is the whole number nearest to exact, the larger at equal distance.
-func nearest(exact float64) int { return int(math.Floor(exact + 0.5)) }
+func nearest(exact float64) int { return int(math.Floor(exact + 0.5 + tie)) }
 
 func abs(n int) int {
 	if n < 0 {

@@ -76,3 +76,19 @@ func TestWorkedMitts(t *testing.T) {
 		})
 	}
 }
+
+// Half-way goes to the larger count, whatever floating point makes of the
+// product: 145 mm at 20 stitches over 10 cm are 29, half-way between 28 and 30.
+func TestTiesGoToTheLarger(t *testing.T) {
+	for tenths := 1000; tenths < 2600; tenths++ {
+		for _, per := range []int{14, 20, 22, 24, 28, 30, 36} {
+			if product := tenths * per; product%2000 == 1000 { // an odd count, exactly
+				ease := 0.0
+				r := request(Fingerless, per10(float64(per), 30), hand.Hand{Circumference: units.Length(tenths) * 100})
+				r.Ease.Hand = &ease
+				p := must(t, r)
+				assert.Equal(t, product/1000+1, p.Body.Stitches.N, "%d mm/10 at %d", tenths, per)
+			}
+		}
+	}
+}
