@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"thenar/internal/chart"
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/web/view"
@@ -64,10 +65,12 @@ func (s *Server) newMitt(w http.ResponseWriter, r *http.Request) error {
 	if name := strings.TrimSpace(r.PostForm.Get("name")); name != "" {
 		doc.Name = name
 	}
-	return s.create(w, r, doc)
+	return s.create(w, r, doc, nil)
 }
 
-func (s *Server) create(w http.ResponseWriter, r *http.Request, doc project.Document) error {
+// create saves a new mitt, with the strokes of its chart if it has any, and
+// leads to it.
+func (s *Server) create(w http.ResponseWriter, r *http.Request, doc project.Document, strokes []chart.Edit) error {
 	if err := doc.Check(); err != nil {
 		return err
 	}
@@ -78,6 +81,11 @@ func (s *Server) create(w http.ResponseWriter, r *http.Request, doc project.Docu
 	id, err := s.store.Create(r.Context(), raw)
 	if err != nil {
 		return err
+	}
+	if len(strokes) > 0 {
+		if _, err := s.store.Append(r.Context(), id, 1, strokes); err != nil {
+			return err
+		}
 	}
 	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(id, 10), http.StatusSeeOther)
 	return nil
@@ -96,21 +104,7 @@ func (s *Server) copyMitt(w http.ResponseWriter, r *http.Request) error {
 	}
 	doc.Name += suffix
 	doc.Archived = false
-	raw, err := doc.Encode()
-	if err != nil {
-		return err
-	}
-	id, err := s.store.Create(r.Context(), raw)
-	if err != nil {
-		return err
-	}
-	if edits := m.Marks.Edits(); len(edits) > 0 {
-		if _, err := s.store.Append(r.Context(), id, 1, edits); err != nil {
-			return err
-		}
-	}
-	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(id, 10), http.StatusSeeOther)
-	return nil
+	return s.create(w, r, doc, m.Marks.Edits())
 }
 
 func (s *Server) renameMitt(w http.ResponseWriter, r *http.Request) error {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"net"
@@ -20,7 +21,7 @@ import (
 const defaultListen = "127.0.0.1:8420"
 
 // serve serves the app until it is told to stop.
-func serve(ctx context.Context, v *verb, args []string, std stdio) (err error) {
+func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	listen := f.String("listen", defaultListen, "address and port; this machine only")
 	db := f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
@@ -30,21 +31,14 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) (err error) {
 	if err := loopback(*listen); err != nil {
 		return err
 	}
-	st, err := openStore(ctx, *db)
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if closing := st.Close(); err == nil {
-			err = closing
+	return withStore(ctx, *db, func(st *store.Store) error {
+		ln, err := net.Listen("tcp", *listen)
+		if err != nil {
+			return fault.New(fault.Invalid, "listen: can't be used: %v; choose another port with -listen 127.0.0.1:PORT", err)
 		}
-	}()
-	ln, err := net.Listen("tcp", *listen)
-	if err != nil {
-		return fault.New(fault.Invalid, "listen: can't be used: %v; choose another port with -listen 127.0.0.1:PORT", err)
-	}
-	fmt.Fprintf(std.Out, "http://%s/\n", ln.Addr())
-	return web.Serve(ctx, ln, st, std.Err)
+		fmt.Fprintf(std.Out, "http://%s/\n", ln.Addr())
+		return web.Serve(ctx, ln, st, std.Err)
+	})
 }
 
 // loopback holds the app to this machine: it has no key that would keep
@@ -61,21 +55,17 @@ func loopback(listen string) error {
 }
 
 // demo fills a new database with the sample mitts.
-func demo(ctx context.Context, v *verb, args []string, std stdio) (err error) {
+func demo(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	db := f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
 	if err := v.parse(f, args, 0, std); err != nil {
 		return err
 	}
-	st, err := openStore(ctx, *db)
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if closing := st.Close(); err == nil {
-			err = closing
-		}
-	}()
+	return withStore(ctx, *db, func(st *store.Store) error { return fill(ctx, st, std.Out) })
+}
+
+// fill puts the sample mitts into a store that is empty.
+func fill(ctx context.Context, st *store.Store, out io.Writer) error {
 	there, err := st.List(ctx)
 	if err != nil {
 		return err
@@ -91,21 +81,26 @@ func demo(ctx context.Context, v *verb, args []string, std stdio) (err error) {
 		if _, err := st.Create(ctx, raw); err != nil {
 			return err
 		}
-		fmt.Fprintln(std.Out, d.Name)
+		fmt.Fprintln(out, d.Name)
 	}
 	return nil
 }
 
-// openStore opens the database at path, or at its usual place.
-func openStore(ctx context.Context, path string) (*store.Store, error) {
+// withStore opens the database at path, or at its usual place, for use, and
+// closes it after.
+func withStore(ctx context.Context, path string, use func(*store.Store) error) error {
 	if path == "" {
 		dir, err := dataDir()
 		if err != nil {
-			return nil, err
+			return err
 		}
 		path = filepath.Join(dir, "thenar", "thenar.db")
 	}
-	return store.Open(ctx, path)
+	st, err := store.Open(ctx, path)
+	if err != nil {
+		return err
+	}
+	return errors.Join(use(st), st.Close())
 }
 
 // dataDir is $XDG_DATA_HOME, or the system's like.
