@@ -1,5 +1,7 @@
 package stitch
 
+import "slices"
+
 // Round is one round as it is worked, from its beginning. Lead is the number
 // of operations, counted from the beginning, that belong to the gusset, the
 // bridge, the picked-up stitches or the side line; the rest is the hand.
@@ -95,7 +97,10 @@ func (m Mitt) Section(p Part) *Section {
 // Mirror gives the same mitt for the other hand. The leading block of each
 // round stays in front, since the round begins at the gusset on both hands;
 // within the block and within the hand the order is reversed and each
-// operation becomes its twin. Mirror of Mirror is the mitt itself.
+// operation becomes its twin. Two things have no side and keep their order: a
+// round without a leading block (ribbing, an even spread), and putting
+// stitches aside before the bridge is cast on in their place. Mirror of
+// Mirror is the mitt itself.
 func Mirror(m Mitt) Mitt {
 	out := Mitt{Sections: make([]Section, len(m.Sections))}
 	for i, s := range m.Sections {
@@ -113,12 +118,24 @@ func mirrorRound(r Round) Round {
 	if len(r.Ops) == 0 {
 		return r
 	}
-	ops := make([]Op, 0, len(r.Ops))
-	for i := r.Lead - 1; i >= 0; i-- {
-		ops = append(ops, r.Ops[i].Twin())
+	ops := make([]Op, len(r.Ops))
+	for i, op := range r.Ops {
+		ops[i] = op.Twin()
 	}
-	for i := len(r.Ops) - 1; i >= r.Lead; i-- {
-		ops = append(ops, r.Ops[i].Twin())
+	if r.Lead > 0 {
+		slices.Reverse(ops[:r.Lead])
+		slices.Reverse(ops[r.Lead:])
+		asideFirst(ops)
 	}
 	return Round{Ops: ops, Lead: r.Lead}
+}
+
+// asideFirst orders neighbouring holds and cast-ons as they are worked: the
+// stitches are put aside, then the gap is bridged.
+func asideFirst(ops []Op) {
+	for i := 1; i < len(ops); i++ {
+		for j := i; j > 0 && ops[j] == Hold && ops[j-1] == CastOn; j-- {
+			ops[j], ops[j-1] = ops[j-1], ops[j]
+		}
+	}
 }

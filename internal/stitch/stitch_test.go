@@ -114,3 +114,14 @@ func TestMirrorTwiceIsTheSame(t *testing.T) {
 	assert.Equal(t, []stitch.Op{stitch.M1L, stitch.Knit, stitch.M1R}, left.Ops[:left.Lead])
 	assert.Nil(t, m.Section(stitch.Top))
 }
+
+// What has no side keeps its order on the other hand: ribbing, and putting
+// the thumb aside before its bridge is cast on.
+func TestMirrorOfWhatHasNoSide(t *testing.T) {
+	rib := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Knit, stitch.Purl, stitch.Purl}}
+	division := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Hold, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, stitch.K2tog, stitch.SSK, stitch.Knit}, Lead: 6}
+	m := stitch.Mirror(stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Hand, Rounds: []stitch.Round{rib, division}}}})
+	assert.Equal(t, rib, m.Sections[0].Rounds[0])
+	assert.Equal(t, []stitch.Op{stitch.Hold, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, stitch.Knit, stitch.Knit, stitch.K2tog, stitch.SSK}, m.Sections[0].Rounds[1].Ops)
+	assert.Equal(t, stitch.Round{Ops: []stitch.Op{stitch.Hold, stitch.CastOn, stitch.SSK}, Lead: 2}, stitch.Mirror(stitch.Mirror(stitch.Mitt{Sections: []stitch.Section{{Rounds: []stitch.Round{{Ops: []stitch.Op{stitch.Hold, stitch.CastOn, stitch.SSK}, Lead: 2}}}}})).Sections[0].Rounds[0])
+}
