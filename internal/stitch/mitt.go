@@ -98,7 +98,7 @@ func (m Mitt) Section(p Part) *Section {
 // round stays in front, since the round begins at the gusset on both hands;
 // within the block and within the hand the order is reversed and each
 // operation becomes its twin. Two things have no side and keep their order: a
-// round without a leading block (ribbing, an even spread), and putting
+// round without a leading block or a gap (ribbing, an even spread), and putting
 // stitches aside before the bridge is cast on in their place. Mirror of
 // Mirror is the mitt itself.
 func Mirror(m Mitt) Mitt {
@@ -122,7 +122,7 @@ func mirrorRound(r Round) Round {
 	for i, op := range r.Ops {
 		ops[i] = op.Twin()
 	}
-	if r.Lead > 0 {
+	if r.Lead > 0 || slices.Contains(ops, GapK2tog) {
 		slices.Reverse(ops[:r.Lead])
 		slices.Reverse(ops[r.Lead:])
 		asideFirst(ops)
