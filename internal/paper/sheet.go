@@ -85,10 +85,8 @@ func grid(f *flow, out *project.Outputs) {
 	scene, _ := picture.Chart(out.Grid, out.Plan.Gauge, largestCell)
 	scale := min(1, f.width()/scene.Width, (f.left()-keys.Height-heading*leading-12)/scene.Height)
 	f.put(scene, margin+(f.width()-scene.Width*scale)/2, scale)
-	for _, row := range out.Grid.Rows {
-		if row.Fault != "" {
-			f.text(margin, f.width(), "Does not add up: "+row.Fault+".", draw.TextStyle{Size: body, Bold: true})
-		}
+	for _, u := range out.Unsound {
+		f.text(margin, f.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: body, Bold: true})
 	}
 	f.head("Key")
 	f.put(keys, margin, 1)

@@ -2,7 +2,6 @@ package project
 
 import (
 	"thenar/internal/chart"
-	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
@@ -54,6 +53,3 @@ func painted(m stitch.Mitt, base int, marks chart.Marks) stitch.Mitt {
 	}
 	return stitch.Mitt{Sections: sections}
 }
-
-// Fit compares the planned fabric with the hand, round by round.
-func (o *Outputs) Fit() ([]fit.Row, error) { return fit.Rows(o.Plan, o.Planned) }

@@ -24,9 +24,6 @@ func TestSamples(t *testing.T) {
 			assert.Empty(t, stitch.Ledger(out.Mitt))
 			assert.NotEmpty(t, out.Words)
 			assert.NotEmpty(t, out.Reasons)
-			rows, err := out.Fit()
-			require.NoError(t, err)
-			assert.NotEmpty(t, rows)
 		}
 	}
 }
