@@ -38,8 +38,8 @@ var titles = map[fault.Kind]string{
 func (s *Server) answer(h handler) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		err := h(w, r)
-		if err == nil {
-			return
+		if err == nil || r.Context().Err() != nil {
+			return // done, or nobody waits for the answer any more
 		}
 		var tooLarge *http.MaxBytesError
 		if errors.As(err, &tooLarge) {

@@ -1,7 +1,9 @@
 package web
 
 import (
+	"context"
 	"net/http"
+	"net/http/httptest"
 	"net/url"
 	"strings"
 	"testing"
@@ -104,4 +106,15 @@ func TestPrint(t *testing.T) {
 	answer := a.get(empty + "/print")
 	assert.Equal(t, http.StatusBadRequest, answer.status)
 	assert.Contains(t, answer.doc().Text(), "no plan to print yet")
+}
+
+// Who turns away while an answer is made is no failure of this side: newApp
+// looks at the log.
+func TestTurnedAway(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	req := httptest.NewRequestWithContext(ctx, http.MethodGet, "http://127.0.0.1"+path, nil)
+	a.handler.ServeHTTP(httptest.NewRecorder(), req)
 }

@@ -19,9 +19,10 @@ import (
 
 // app is a server on a real database of its own.
 type app struct {
-	t      *testing.T
-	server *httptest.Server
-	store  *store.Store
+	t       *testing.T
+	handler http.Handler
+	server  *httptest.Server
+	store   *store.Store
 }
 
 func newApp(t *testing.T) *app {
@@ -29,14 +30,15 @@ func newApp(t *testing.T) *app {
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
 	var log strings.Builder
-	server := httptest.NewServer(New(st, &log))
+	handler := New(st, &log)
+	server := httptest.NewServer(handler)
 	t.Cleanup(func() {
 		server.Close()
 		require.NoError(t, st.Close())
 		assert.Empty(t, log.String(), "nothing goes wrong inside")
 	})
 	server.Client().CheckRedirect = func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }
-	return &app{t, server, st}
+	return &app{t, handler, server, st}
 }
 
 // answer is a response read whole.
