@@ -19,7 +19,6 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
-	Left    bool
 	Drawing string // SVG
 	Chart   Chart
 	Check   []string // plain sentences about faults that belong to no field
@@ -46,9 +45,6 @@ type Chart struct {
 	Ops   []stitch.Op // that can be painted
 	Yarns []chart.Yarn
 }
-
-// data is the chart's data for the script; templ writes it into the page.
-func (c Chart) data() chart.Page { return c.Page }
 
 // Faulty lists the paths with a fault, sorted.
 func (a Answer) Faulty() []string {

@@ -21,9 +21,9 @@ import (
 func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{},
-		Unit: doc.Sheet.Unit(), Left: doc.Side == project.Left,
+		Unit: doc.Sheet.Unit(),
 	}
-	options := picture.HandOptions{Left: a.Left, Unit: a.Unit}
+	options := picture.HandOptions{Left: doc.Side == project.Left, Unit: a.Unit}
 	if out == nil {
 		a.blame(err)
 		if h, ok := doc.Sheet.Hand(); ok {
