@@ -112,10 +112,9 @@ func TestTextbookRecipe(t *testing.T) {
 			p, err := pl.Plan(request(Fingerless, g, h))
 			require.NoError(t, err)
 			n := p.Body.Stitches.N
-			k := int(math.Round((float64(n)/3 - 3) / 2))
-			gusset := 3 + 2*k
-			rounds := 3 * k // the increase rounds and their plain rounds
-			thumb := gusset + 4
+			k := int((float64(n)/3 - 3) / 2) // up to a third
+			rounds := 3*k - 2                // from the first increase round to the last
+			thumb := 3 + 2*k + 3             // held and picked up
 			if math.Abs(float64(thumb)-p.Thumb.Stitches.Exact) <= 1 && math.Abs(float64(rounds)-p.Gusset.Rounds.Exact) <= 0.5 {
 				good++
 			}
