@@ -96,6 +96,13 @@ func (b *browser) hear(event any) {
 	}
 }
 
+// expectErrors forgets what the console said up to here.
+func (b *browser) expectErrors() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.said = nil
+}
+
 func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
 	b.t.Helper()
 	require.NoError(b.t, chromedp.Do(b.ctx, steps...))

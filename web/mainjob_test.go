@@ -135,6 +135,34 @@ func TestDragAndMirror(t *testing.T) {
 	b.until(chartSaved)
 }
 
+// Two windows on one mitt: the second is told, sees both versions, and decides
+// by itself which one stands; nothing is saved before it does.
+func TestTwoWindows(t *testing.T) {
+	b := newBrowser(t)
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	page := eval[string](b, `location.pathname`)
+	b.do(chromedp.Evaluate[chromedp.Void](`(() => {
+		const other = new URLSearchParams(new FormData(document.getElementById("measure-form")));
+		other.set("hand.hand_circumference", "20");
+		return fetch(location.pathname, {method: "POST", body: other, headers: {Accept: "application/json"}}).then(() => undefined);
+	})()`, chromedp.EvalAwaitPromise))
+	b.write("hand.hand_circumference", "21")
+	b.until(`document.querySelector("#saved button") !== null`)
+	b.expectErrors() // the refusal stands in the console, as it should
+	_, err := chromedp.RunResponse(b.ctx, chromedp.Click(chromedp.CSS("#saved button")))
+	require.NoError(t, err)
+	b.expectErrors()
+	assert.Equal(t, "21", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
+	b.write("hand.hand_length", "18.5")
+	b.until(`document.querySelector(".summary").textContent.includes("hand 48")`)
+	assert.Equal(t, "not saved yet", eval[string](b, `document.getElementById("saved").textContent`))
+	b.do(chromedp.Click(chromedp.CSS("button.save")))
+	b.until(`document.getElementById("saved").dataset.state === "saved" && document.querySelector(".conflict") === null`)
+	b.open(page)
+	assert.Equal(t, "21", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
+}
+
 // Typing and going on at once loses nothing: the page is left when the number
 // is saved.
 func TestLeaveAtOnce(t *testing.T) {

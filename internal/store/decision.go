@@ -73,7 +73,7 @@ func (s *Store) Save(ctx context.Context, id, after int64, document []byte) (rev
 			revision = at.decided
 			return nil
 		case after < at.decided:
-			return fault.New(fault.Conflict, "This mitt was saved elsewhere since this page was loaded. Nothing of this was saved, so that the other change is not lost; load the page again and repeat yours.")
+			return fault.New(fault.Conflict, "This mitt was saved elsewhere since this page was loaded. Nothing of this one is saved yet, so that the other is not lost.")
 		}
 		revision = at.head + 1
 		return decide(ctx, tx, id, revision, s.stamp(), document)

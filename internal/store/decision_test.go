@@ -43,7 +43,7 @@ func TestSave(t *testing.T) {
 	for _, after := range []int64{-1, 0, 1, 3} {
 		_, err = s.Save(t.Context(), id, after, b)
 		assert.Equal(t, fault.Conflict, fault.KindOf(err), "after %d", after)
-		assert.Contains(t, fault.Message(err), "load the page again")
+		assert.Contains(t, fault.Message(err), "saved")
 	}
 	for _, after := range []int64{1, 2} {
 		revision, err = s.Save(t.Context(), id, after, a)

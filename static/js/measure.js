@@ -49,6 +49,9 @@ class Measure {
     this.saving = undefined; // the promise of the save under way
     this.timer = 0;
     this.focus = undefined;
+    // Two versions stand on the page: nothing is saved until it is asked for.
+    this.conflict = document.querySelector(".conflict");
+    if (this.conflict) this.say("not saved yet", "unsaved");
   }
 
   body() {
@@ -59,7 +62,7 @@ class Measure {
   changed() {
     this.unsaved = true;
     this.drafts.keep(this.body());
-    this.say("saving…", "waiting");
+    if (!this.conflict) this.say("saving…", "waiting");
     this.ask();
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.save(), rest);
@@ -144,7 +147,7 @@ class Measure {
   // save sends the form; a failure keeps it in this browser until it works.
   async save(asked = false) {
     clearTimeout(this.timer);
-    if (!this.unsaved && !asked) return;
+    if (!asked && (!this.unsaved || this.conflict)) return;
     if (this.saving) {
       this.timer = setTimeout(() => this.save(asked), rest);
       return;
@@ -178,6 +181,8 @@ class Measure {
     this.form.elements.after.value = said.revision;
     if (body.toString() !== this.bodyBut(body)) return; // typed on meanwhile: saved next
     this.unsaved = false;
+    this.conflict?.remove();
+    this.conflict = undefined;
     this.drafts.drop();
     this.say(`saved ${said.saved}`, "saved");
   }
@@ -212,13 +217,14 @@ class Measure {
     place.dataset.state = state;
   }
 
-  // recover puts back what an earlier visit could not save.
+  // recover puts back what an earlier visit could not save, with the revision
+  // that it was made from, so that the server can tell if another came since.
   recover() {
     const draft = this.drafts.kept();
-    if (!draft) return;
+    if (!draft || this.conflict) return;
     for (const [name, text] of draft) {
       const field = this.form.elements.namedItem(name);
-      if (field && name !== "after") field.value = text;
+      if (field) field.value = text;
     }
     this.changed();
   }
