@@ -69,18 +69,15 @@ func exitCode(err error, messages io.Writer) int {
 	case errors.Is(err, errTold):
 		return exitInput
 	}
-	var fields fault.Fields
-	switch {
-	case errors.As(err, &fields):
-		for _, line := range fields.Lines() {
-			fmt.Fprintln(messages, line)
-		}
-		return exitInput
-	case fault.KindOf(err) == fault.Invalid:
+	switch fault.KindOf(err) {
+	case fault.Invalid: // a line for each field
 		fmt.Fprintln(messages, fault.Message(err))
 		return exitInput
+	case fault.Internal:
+		fmt.Fprintln(messages, err)
+	default:
+		fmt.Fprintln(messages, fault.Message(err))
 	}
-	fmt.Fprintln(messages, err)
 	return exitOther
 }
 
