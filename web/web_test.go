@@ -242,3 +242,14 @@ func TestShelfActs(t *testing.T) {
 	assert.Equal(t, http.StatusBadRequest, a.post(path+"/name", url.Values{"name": {" "}}).status)
 	assert.Equal(t, http.StatusBadRequest, a.post(path+"/name", url.Values{"name": {strings.Repeat("x", 121)}}).status)
 }
+
+// A caution names the field as the form does, not by its path.
+func TestCautionsAreWorded(t *testing.T) {
+	a := newApp(t)
+	path := a.sample()
+	form := a.get(path).form()
+	form.Set("hand.hand_circumference", "26")
+	text := a.post(path+"/preview", form).doc().Find(".warnings").Text()
+	assert.Contains(t, text, "Hand: Hand: 260 mm is outside the usual 150 mm to 250 mm")
+	assert.NotContains(t, text, "hand_circumference")
+}

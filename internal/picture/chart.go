@@ -42,7 +42,7 @@ func Chart(g chart.Grid, gg gauge.Gauge, cell float64) (*draw.Scene, Geometry) {
 	s := &draw.Scene{
 		Width: at.x(g.Width) + numberRoom(cell), Height: at.Bottom + 1.6*cell,
 		Label: fmt.Sprintf("Chart of the gusset, %d rounds, read from right to left, from the foot up", len(g.Rows)),
-		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.Section)}, {Name: "tabindex", Value: "0"}},
+		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.Section)}, {Name: "tabindex", Value: "0"}, {Name: "class", Value: breadth(g.Width)}},
 	}
 	colours(s, g, at)
 	lines(s, g, at)
@@ -55,6 +55,20 @@ func Chart(g chart.Grid, gg gauge.Gauge, cell float64) (*draw.Scene, Geometry) {
 	s.End()
 	labels(s, g, at)
 	return s, at
+}
+
+// breadth is a class for charts of so many columns that a page must not
+// squeeze them into its width: cells have to be large enough to be hit.
+func breadth(columns int) string {
+	switch {
+	case columns > 140:
+		return "breadth-3"
+	case columns > 80:
+		return "breadth-2"
+	case columns > 45:
+		return "breadth-1"
+	}
+	return "breadth-0"
 }
 
 // numberRoom is what the numbers at the right take, in mm.

@@ -89,6 +89,14 @@ func TestChartGeometry(t *testing.T) {
 	assert.NotContains(t, text, "style=")
 }
 
+// A chart of very fine yarn is not squeezed into the page.
+func TestBreadth(t *testing.T) {
+	for columns, want := range map[int]string{21: "breadth-0", 46: "breadth-1", 113: "breadth-2", 141: "breadth-3"} {
+		s, _ := Chart(chart.Grid{Width: columns}, gauge.Gauge{Stitches: 1, Rounds: 1}, 6)
+		assert.Contains(t, svg(t, s), `class="`+want+`"`)
+	}
+}
+
 // What is painted is drawn: its yarn in one run with a texture, its symbol,
 // its corner, the outline of the round that it makes unsound.
 func TestPaintedChart(t *testing.T) {

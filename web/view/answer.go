@@ -72,6 +72,16 @@ func Label(path string) string {
 	return path
 }
 
+// worded puts a field's name from the form in the place of its path, with
+// which a message may begin.
+func worded(message string) string {
+	path, rest, found := strings.Cut(message, ": ")
+	if found && inForm(path) {
+		return Label(path) + ": " + rest
+	}
+	return message
+}
+
 // missing tells a message that only says that something is still to be given
 // from one that says that something is wrong.
 func missing(message string) bool { return strings.HasPrefix(message, "is missing") }
