@@ -54,7 +54,7 @@ func (h Hand) Check() fault.Fields {
 	if h.Circumference <= 0 {
 		faults.Add(FieldCircumference, "is missing; measure round the knuckles without the thumb")
 	} else if h.Thumb >= h.Circumference {
-		faults.Add(FieldThumb, "is %s, as wide as the hand (%s); measure the thumb round its joint", h.Thumb, h.Circumference)
+		faults.Add(FieldThumb, "is %s, not narrower than the hand (%s); measure the thumb round its joint", h.Thumb, h.Circumference)
 	}
 	h.checkProfile(&faults)
 	return faults

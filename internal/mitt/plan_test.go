@@ -92,3 +92,11 @@ func TestTiesGoToTheLarger(t *testing.T) {
 		}
 	}
 }
+
+// A wrist wider than the hand's count allows for is said to be tight.
+func TestTightCuffIsSaid(t *testing.T) {
+	r := request(Fingerless, per10(24, 32), hand.Hand{Circumference: 195 * mm, Wrist: 210 * mm})
+	assert.Contains(t, codes(must(t, r)), "cuff_tight")
+	r.Hand.Wrist = 160 * mm
+	assert.NotContains(t, codes(must(t, r)), "cuff_tight")
+}

@@ -114,6 +114,10 @@ func (w *work) warnCuff() {
 		p.say("cuff_passage", "The cuff must stretch to %.2f of its girth to pass the hand; %s gives about %.2f. %d stitches would pass.",
 			p.Cuff.Passage, what, most, needs)
 	}
+	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Stitch.Rib) {
+		p.say("cuff_tight", "The cuff has %d stitches where %.1f were wanted for the wrist, since a cuff is never wider than the hand's %d. It will be tight: tingling, cold or pale fingers mean take it off. Fix the cast-on for a wider cuff, and measure wrist and hand again. This is general caution, not medical advice.",
+			c.N, c.Exact, p.Body.Stitches.N)
+	}
 	if p.Ease.Cuff < -0.10 || p.Ease.Hand < -0.10 {
 		p.say("tight", "This is much smaller than the hand. Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.")
 	}

@@ -85,11 +85,16 @@ func grid(f *flow, out *project.Outputs) {
 	scene, _ := picture.Chart(out.Grid, out.Plan.Gauge, largestCell)
 	scale := min(1, f.width()/scene.Width, (f.left()-keys.Height-heading*leading-12)/scene.Height)
 	f.put(scene, margin+(f.width()-scene.Width*scale)/2, scale)
+	unsound(f, out)
+	f.head("Key")
+	f.put(keys, margin, 1)
+}
+
+// unsound tells what was painted that does not add up.
+func unsound(f *flow, out *project.Outputs) {
 	for _, u := range out.Unsound {
 		f.text(margin, f.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: body, Bold: true})
 	}
-	f.head("Key")
-	f.put(keys, margin, 1)
 }
 
 // instructions are the words, section by section; a step is not split from
@@ -97,6 +102,10 @@ func grid(f *flow, out *project.Outputs) {
 func instructions(f *flow, out *project.Outputs) {
 	f.turn()
 	f.text(margin, f.width(), "Words", draw.TextStyle{Size: heading, Bold: true})
+	unsound(f, out)
+	if len(out.Grid.YarnsUsed()) > 0 {
+		f.text(margin, f.width(), "The words give the stitches; the colours stand in the chart.", draw.TextStyle{Size: body})
+	}
 	const label = 31.0
 	for _, passage := range out.Words {
 		f.head(passage.Title)

@@ -32,8 +32,8 @@ const (
 
 // Chart draws a stitch grid with cells of a width in mm and true proportions:
 // height over width is stitches per mm over rounds per mm. Rounds are
-// numbered on the right, from which they are worked, columns of the widest
-// round along the foot from right to left. The layers are patched by the
+// numbered on the right, from which they are worked, the gusset's stitches in
+// its widest round along the foot, from right to left. The layers are patched by the
 // page's script, so every row has its place in each.
 func Chart(g chart.Grid, gg gauge.Gauge, cell float64) (*draw.Scene, Geometry) {
 	at := Geometry{Left: cell, CellWidth: cell, CellHeight: cell * gg.Stitches / gg.Rounds}
@@ -276,7 +276,14 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 		s.Text(at.x(cells[len(cells)-1].X+1)+at.CellWidth*0.3, at.y(row.Round)+at.CellHeight/2+size*0.35, strconv.Itoa(row.Round), small)
 	}
 	small.Anchor = draw.Middle
-	for i := range g.Width {
-		s.Text(at.x(g.Width-1-i)+at.CellWidth/2, at.Bottom+at.CellWidth, strconv.Itoa(i+1), small)
+	y := at.Bottom + at.CellWidth
+	for i := g.Neighbours; i < g.Width-g.Neighbours; i++ {
+		s.Text(at.x(g.Width-1-i)+at.CellWidth/2, y, strconv.Itoa(i+1-g.Neighbours), small)
 	}
+	if g.Neighbours == 0 {
+		return
+	}
+	half := float64(g.Neighbours) * at.CellWidth / 2
+	s.Text(at.x(0)+half, y, "hand", small)
+	s.Text(at.x(g.Width)-half, y, "hand", small)
 }

@@ -86,6 +86,10 @@ func (n *node) scalar(text string) []byte {
 		}
 	case number:
 		text = strings.Replace(text, ",", ".", 1)
+		if v, ok := count(text); ok && !plainNumber.MatchString(text) {
+			raw, _ := json.Marshal(v)
+			return raw
+		}
 	case flag:
 		if text == "true" || text == "false" {
 			return []byte(text)

@@ -67,9 +67,9 @@ func (r *reader) number(path, why string) float64 {
 		}
 		return 0
 	}
-	n, ok := decimal(text)
+	n, ok := count(text)
 	if !ok {
-		r.faults.Add(path, "is %q; write digits such as 24 or 24.5", clip(text))
+		r.faults.Add(path, "is %q; write digits such as 24, 24.5 or 24 1/2", clip(text))
 		return 0
 	}
 	if n == 0 || n > 10_000 {
@@ -83,6 +83,16 @@ func (r *reader) numberOr(path string, byDefault float64) float64 {
 		return byDefault
 	}
 	return r.number(path, "")
+}
+
+// count takes a decimal, or a number with a fraction as lengths may have it:
+// half stitches are counted so. Thousandths are the finest.
+func count(text string) (float64, bool) {
+	if n, ok := decimal(text); ok {
+		return n, true
+	}
+	l, err := units.Parse(text, units.MM)
+	return l.MM(), err == nil
 }
 
 // decimal takes digits with at most one "." or ",": no sign, exponent, NaN.

@@ -56,7 +56,7 @@ func TestJSONRoundTrip(t *testing.T) {
 }
 
 func TestTypedPercentBecomesANumber(t *testing.T) {
-	s := Sheet{"ease.hand": "−5 %", "hand.hand_circumference": "7½", "unit": "in", "gauge.swatches[0].stitches": "5,5", "gauge.swatches[0].width": "1"}
+	s := Sheet{"ease.hand": "−5 %", "hand.hand_circumference": "7½", "unit": "in", "gauge.swatches[0].stitches": "5 1/2", "gauge.swatches[0].width": "1"}
 	r, err := s.Request()
 	require.NoError(t, err)
 	assert.InDelta(t, -0.05, *r.Ease.Hand, 1e-12)

@@ -107,7 +107,7 @@ func (r *reasons) gusset() {
 	r.add("hand.stitches", stitch.Gusset, 1, "hand", Plural(n.N, "stitch"),
 		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s.",
 			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g)), n.Pinned)
-	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base), false)
+	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base, p.Thumb.Stitches.N), false)
 	r.add("gusset.rounds", stitch.Gusset, 1, "gusset", Plural(p.Gusset.Rounds.N, "round"),
 		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), p.Gusset.Rounds.Pinned)
 	r.add("gusset.increase_rounds", stitch.Gusset, 1, "increase rounds", fmt.Sprint(p.Gusset.Increases),
@@ -123,14 +123,14 @@ func lineWords(p *mitt.Plan) string {
 	return "the straight line"
 }
 
-func baseWhy(b int) string {
+func baseWhy(b, thumb int) string {
 	switch b {
 	case 3:
 		return "a middle column between the two edges: the gusset grows on both sides of it."
 	case 1:
-		return "one stitch makes the finest point; the count of the thumb asks for it."
+		return fmt.Sprintf("one stitch makes the finest point; with it the thumb's %d stitches come out best.", thumb)
 	}
-	return "the count of the thumb, or a fixed number, asks for it; three would be the first choice."
+	return fmt.Sprintf("three would be the first choice; with %d the thumb's %d stitches and the girth over the palm come out better, or a fixed number asks for it.", b, thumb)
 }
 
 func (r *reasons) hand() {

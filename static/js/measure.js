@@ -203,7 +203,7 @@ class Measure {
     this.say(`not saved: ${message}`, "unsaved");
     const over = this.document.createElement("button");
     over.type = "button";
-    over.textContent = "Open both versions";
+    over.textContent = "Decide which stands";
     over.addEventListener("click", () => {
       this.unsaved = false;
       this.form.submit(); // the page that answers shows what stands where

@@ -35,7 +35,7 @@ var groups = []Group{
 	{Title: "Mitt", Fields: []Field{
 		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
-		{Path: "unit", Label: "Lengths in", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
+		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
 	}},
 	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry; count over 10 cm (4 in) or more.", Fields: []Field{
 		{Path: "gauge.swatches[0].stitches", Label: "Stitches counted", Help: "whole or half stitches, side by side", Need: true},
