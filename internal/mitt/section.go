@@ -38,7 +38,7 @@ func (p *Plan) cuffSection() stitch.Section {
 		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 {
 			ops = spread(ops, p.Cuff.Change)
 		}
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
 	}
 	return s
 }
@@ -52,7 +52,7 @@ func (p *Plan) cuffPlainSection() stitch.Section {
 		if r == 1 {
 			ops = spread(times(nil, stitch.Knit, p.Cuff.CastOn.N), p.Cuff.Change)
 		}
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
 	}
 	return s
 }

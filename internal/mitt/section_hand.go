@@ -18,10 +18,10 @@ func (p *Plan) handSection() stitch.Section {
 		case r <= plain:
 			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
 		default:
-			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Stitch.Rib)}
+			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Stitch.Rib), Even: true}
 		}
 		if r == plain && p.Body.EdgingStitches != p.Bridge.HandAfter {
-			round.Ops, round.Lead = spread(round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), 0
+			round = stitch.Round{Ops: spread(round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}
 		}
 		s.Rounds = append(s.Rounds, round)
 	}

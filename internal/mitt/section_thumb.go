@@ -39,13 +39,13 @@ func (p *Plan) thumbSection() stitch.Section {
 			round, left = cornerRound(n, t.PickedUp, left)
 		}
 		if r == plain && change != 0 {
-			round = stitch.Round{Ops: spread(round.Ops, change)}
+			round = stitch.Round{Ops: spread(round.Ops, change), Even: true}
 		}
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()
 	}
 	for range t.EdgingRounds {
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, p.Stitch.Rib)})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, p.Stitch.Rib), Even: true})
 	}
 	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
 	return s
@@ -118,5 +118,5 @@ func closingRounds(n int) []bool {
 
 // halved is k2tog all round; an odd stitch is knitted.
 func halved(n int) stitch.Round {
-	return stitch.Round{Ops: times(times(nil, stitch.K2tog, n/2), stitch.Knit, n%2)}
+	return stitch.Round{Ops: times(times(nil, stitch.K2tog, n/2), stitch.Knit, n%2), Even: true}
 }

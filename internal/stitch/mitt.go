@@ -4,10 +4,12 @@ import "slices"
 
 // Round is one round as it is worked, from its beginning. Lead is the number
 // of operations, counted from the beginning, that belong to the gusset, the
-// bridge, the picked-up stitches or the side line; the rest is the hand.
+// bridge, the picked-up stitches or the side line; the rest is the hand. An
+// Even round has no side: ribbing, or a change spread evenly.
 type Round struct {
 	Ops  []Op
 	Lead int
+	Even bool
 }
 
 // In is the number of loops that the round eats.
@@ -97,9 +99,8 @@ func (m Mitt) Section(p Part) *Section {
 // Mirror gives the same mitt for the other hand. The leading block of each
 // round stays in front, since the round begins at the gusset on both hands;
 // within the block and within the hand the order is reversed and each
-// operation becomes its twin. Two things have no side and keep their order: a
-// round without a leading block or a gap (ribbing, an even spread), and putting
-// stitches aside before the bridge is cast on in their place. Mirror of
+// operation becomes its twin. Two things keep their order: an even round, and
+// putting stitches aside before the bridge is cast on in their place. Mirror of
 // Mirror is the mitt itself.
 func Mirror(m Mitt) Mitt {
 	out := Mitt{Sections: make([]Section, len(m.Sections))}
@@ -122,12 +123,12 @@ func mirrorRound(r Round) Round {
 	for i, op := range r.Ops {
 		ops[i] = op.Twin()
 	}
-	if r.Lead > 0 || slices.Contains(ops, GapK2tog) {
+	if !r.Even {
 		slices.Reverse(ops[:r.Lead])
 		slices.Reverse(ops[r.Lead:])
 		asideFirst(ops)
 	}
-	return Round{Ops: ops, Lead: r.Lead}
+	return Round{Ops: ops, Lead: r.Lead, Even: r.Even}
 }
 
 // asideFirst orders neighbouring holds and cast-ons as they are worked: the

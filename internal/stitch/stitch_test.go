@@ -118,10 +118,18 @@ func TestMirrorTwiceIsTheSame(t *testing.T) {
 // What has no side keeps its order on the other hand: ribbing, and putting
 // the thumb aside before its bridge is cast on.
 func TestMirrorOfWhatHasNoSide(t *testing.T) {
-	rib := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Knit, stitch.Purl, stitch.Purl}}
+	rib := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Knit, stitch.Purl, stitch.Purl}, Even: true}
 	division := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Hold, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, stitch.K2tog, stitch.SSK, stitch.Knit}, Lead: 6}
 	m := stitch.Mirror(stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Hand, Rounds: []stitch.Round{rib, division}}}})
 	assert.Equal(t, rib, m.Sections[0].Rounds[0])
 	assert.Equal(t, []stitch.Op{stitch.Hold, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, stitch.Knit, stitch.Knit, stitch.K2tog, stitch.SSK}, m.Sections[0].Rounds[1].Ops)
 	assert.Equal(t, stitch.Round{Ops: []stitch.Op{stitch.Hold, stitch.CastOn, stitch.SSK}, Lead: 2}, stitch.Mirror(stitch.Mirror(stitch.Mitt{Sections: []stitch.Section{{Rounds: []stitch.Round{{Ops: []stitch.Op{stitch.Hold, stitch.CastOn, stitch.SSK}, Lead: 2}}}}})).Sections[0].Rounds[0])
+}
+
+// A round that has a side is turned whether anything leads it or not: a corner
+// decrease of a thumb without picked-up stitches goes to the other corner.
+func TestMirrorOfARoundThatNothingLeads(t *testing.T) {
+	corner := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Knit, stitch.SSK}}
+	m := stitch.Mirror(stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Thumb, Rounds: []stitch.Round{corner}}}})
+	assert.Equal(t, []stitch.Op{stitch.K2tog, stitch.Knit, stitch.Knit}, m.Sections[0].Rounds[0].Ops)
 }
