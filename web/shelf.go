@@ -120,7 +120,7 @@ func (s *Server) archiveMitt(w http.ResponseWriter, r *http.Request) error {
 }
 
 // change saves a change that the shelf makes to one mitt.
-func (s *Server) change(w http.ResponseWriter, r *http.Request, make func(*project.Document)) error {
+func (s *Server) change(w http.ResponseWriter, r *http.Request, edit func(*project.Document)) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
 	}
@@ -128,7 +128,7 @@ func (s *Server) change(w http.ResponseWriter, r *http.Request, make func(*proje
 	if err != nil {
 		return err
 	}
-	make(&doc)
+	edit(&doc)
 	if err := doc.Check(); err != nil {
 		return err
 	}

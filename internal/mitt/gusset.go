@@ -16,7 +16,7 @@ func (w *work) gusset(pl *Planner) error {
 	if !ok {
 		return w.conflict(s)
 	}
-	w.take(best)
+	w.take(best, s)
 	return w.schedule(pl)
 }
 
@@ -33,12 +33,8 @@ func (w *work) gussetRounds() {
 
 func (w *work) search() *search {
 	p := &w.plan
-	step := 2
-	if w.req.Stitch.OneSided {
-		step = 1
-	}
 	return &search{
-		g: w.g, n: p.Body.Stitches.N, step: step,
+		g: w.g, n: p.Body.Stitches.N, step: w.req.Stitch.step(),
 		most:         room(p.Gusset.Rounds.N, w.pins.Rhythm),
 		mostCorners:  corners(w.thumbRounds()),
 		palm:         palmTarget(&p.Hand, p.Ease.Hand),
@@ -66,20 +62,15 @@ func room(rounds int, rhythm []int) int {
 	return n
 }
 
-// take writes a choice into the plan.
-func (w *work) take(x choice) {
+// take writes what a search has chosen into the plan.
+func (w *work) take(x choice, s *search) {
 	p := &w.plan
-	step := 2
-	if w.req.Stitch.OneSided {
-		step = 1
-	}
-	p.Gusset.Base, p.Gusset.Step, p.Gusset.Increases, p.Gusset.Kept = x.b, step, x.k, x.o
-	p.Gusset.Stitches = x.b + step*x.k
+	p.Gusset.Base, p.Gusset.Step, p.Gusset.Increases, p.Gusset.Kept = x.b, s.step, x.k, x.o
+	p.Gusset.Stitches = x.b + s.step*x.k
 	p.Bridge = Bridge{CastOn: x.c, HandAfter: p.Body.Stitches.N - x.b + x.o + x.c}
-	exact := w.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded)
-	p.Thumb.Held, p.Thumb.PickedUp = x.held(step), x.p
-	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(step)+x.p, x.d
-	p.Thumb.Stitches = Count{N: x.t, Exact: exact, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
+	p.Thumb.Held, p.Thumb.PickedUp = x.held(s.step), x.p
+	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(s.step)+x.p, x.d
+	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
 }
 
 // schedule places the increase rounds. Round 1 of a gusset is its first

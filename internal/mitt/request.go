@@ -55,6 +55,14 @@ type Stitches struct {
 	OneSided            bool // increases at the first edge only
 }
 
+// step is the number of stitches that an increase round makes.
+func (st Stitches) step() int {
+	if st.OneSided {
+		return 1
+	}
+	return 2
+}
+
 // Pin is a number that the person has fixed.
 type Pin struct {
 	N  int

@@ -231,14 +231,9 @@ func placed(symbol string, x, y, w, h float64) string {
 			n = y + n*size/100
 		}
 		across = !across
-		fields[i] = strconv.FormatFloat(round3(n), 'f', -1, 64)
+		fields[i] = draw.Number(n)
 	}
 	return strings.Join(fields, " ")
-}
-
-func round3(n float64) float64 {
-	const fine = 1000
-	return float64(int64(n*fine+0.5)) / fine
 }
 
 // corners marks every painted cell in its upper right corner.

@@ -48,7 +48,7 @@ func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
 
 // dotted is a pattern of dots for a line of a tenth of the letters' size.
 func dotted(letter float64) string {
-	return decimal(0.01*letter) + " " + decimal(0.22*letter)
+	return draw.Number(0.01*letter) + " " + draw.Number(0.22*letter)
 }
 
 // tapes are all measurements. Girths are level arcs, as a tape lies round;
@@ -147,6 +147,3 @@ func (p *pen) ends(a, b point, letter float64) {
 		p.move(at.plus(half)).line(at.plus(half.times(-1)))
 	}
 }
-
-// decimal is a number of at most three decimals.
-func decimal(n float64) string { return draw.Number(n) }

@@ -121,22 +121,11 @@ func (m Mitt) fixed() string {
 type state struct {
 	Faults map[string]string `json:"faults"`
 	Filled map[string]Filled `json:"filled"`
-	Labels map[string]string `json:"labels"`
 	Unit   string            `json:"unit"`
 }
 
 func (a Answer) state() state {
-	s := state{Faults: a.Faults, Filled: a.Filled, Labels: map[string]string{}, Unit: string(a.Unit)}
-	if s.Faults == nil {
-		s.Faults = map[string]string{}
-	}
-	if s.Filled == nil {
-		s.Filled = map[string]Filled{}
-	}
-	for path := range a.Faults {
-		s.Labels[path] = Label(path)
-	}
-	return s
+	return state{Faults: a.Faults, Filled: a.Filled, Unit: string(a.Unit)}
 }
 
 // numbers are the plan's reasons with the last knitted first, as they stand
