@@ -91,10 +91,12 @@ func Wrap(err *error, format string, args ...any) {
 }
 
 // Field is one fault in what a person gave: where, what is wrong, and what
-// would be right. Path is written as in "hand.thumb_circumference".
+// would be right. Path is written as in "hand.thumb_circumference"; Works is
+// a value that would be right, if one is known, for a page to offer.
 type Field struct {
 	Path    string `json:"field"`
 	Message string `json:"message"`
+	Works   string `json:"-"`
 }
 
 // String is the line that the command line prints.
@@ -105,7 +107,7 @@ type Fields []Field
 
 // Add appends a fault.
 func (f *Fields) Add(path, format string, args ...any) {
-	*f = append(*f, Field{path, fmt.Sprintf(format, args...)})
+	*f = append(*f, Field{Path: path, Message: fmt.Sprintf(format, args...)})
 }
 
 // Err is nil for no faults, so that "return x, faults.Err()" reads well.

@@ -18,14 +18,14 @@ func swatch(n float64, w units.Length, m float64, h units.Length) gauge.Swatch {
 }
 
 func TestOf(t *testing.T) {
-	g, err := gauge.Of([]gauge.Swatch{swatch(24, 10*cm, 32, 10*cm)}, "s")
+	g, err := gauge.Of([]gauge.Swatch{swatch(24, 10*cm, 32, 10*cm)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
 	assert.InDelta(t, 0.24, g.Stitches, 1e-12)
 	assert.InDelta(t, 0.32, g.Rounds, 1e-12)
 	assert.True(t, g.Treated)
 
 	// "Per 4 in" is 101.6 mm, not 100: 1.6 % between them (25.4 mm an inch).
-	g, err = gauge.Of([]gauge.Swatch{swatch(22, 4*units.Inch, 0, 0)}, "s")
+	g, err = gauge.Of([]gauge.Swatch{swatch(22, 4*units.Inch, 0, 0)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
 	assert.InDelta(t, 22/101.6, g.Stitches, 1e-12)
 	assert.True(t, g.RoundsFilled)
@@ -35,13 +35,13 @@ func TestOf(t *testing.T) {
 func TestOfCombinesLikeWithLike(t *testing.T) {
 	flat := swatch(30, 10*cm, 40, 10*cm)
 	flat.Flat = true
-	g, err := gauge.Of([]gauge.Swatch{flat, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 0, 0)}, "s")
+	g, err := gauge.Of([]gauge.Swatch{flat, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 0, 0)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
 	assert.InDelta(t, 0.24, g.Stitches, 1e-12, "the flat swatch stays out")
 	assert.Equal(t, 2, g.Used)
 
 	// The larger swatch weighs more: the mean lies nearer to it.
-	g, err = gauge.Of([]gauge.Swatch{swatch(12, 5*cm, 0, 0), swatch(50, 20*cm, 0, 0)}, "s")
+	g, err = gauge.Of([]gauge.Swatch{swatch(12, 5*cm, 0, 0), swatch(50, 20*cm, 0, 0)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
 	assert.Greater(t, g.Stitches, 0.245)
 	assert.Less(t, g.Stitches, 0.25)
@@ -61,7 +61,7 @@ func TestOfRefuses(t *testing.T) {
 		"s[0].counted_to": bad(func(s *gauge.Swatch) { s.CountedTo = 0.3 }),
 	}
 	for path, swatches := range cases {
-		_, err := gauge.Of(swatches, "s")
+		_, err := gauge.Of(swatches, gauge.HandVariation, "s")
 		var faults fault.Fields
 		require.ErrorAs(t, err, &faults, path)
 		assert.True(t, faults.Has(path), "%s: %v", path, faults)

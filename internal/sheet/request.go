@@ -61,7 +61,7 @@ func (s Sheet) Request() (*mitt.Request, error) {
 		return nil, err
 	}
 	var err error
-	req.Gauge, err = gauge.Of(swatches, "gauge.swatches")
+	req.Gauge, err = gauge.Of(swatches, gauge.HandVariation, "gauge.swatches")
 	return req, err
 }
 

@@ -1,0 +1,138 @@
+package gauge
+
+import (
+	"math"
+
+	"thenar/internal/units"
+)
+
+// Doubt is how far a count per mm may be off, as shares of it: reading errors
+// that are equally likely within a half-width (rectangles), and standard
+// deviations of what no count shows. A girth is stitches over stitches per
+// mm, so the same shares are a girth's. The zero Doubt is certainty.
+type Doubt struct {
+	Rectangles []float64 // half-widths of count and ruler
+	Variation  float64   // standard deviation of an uneven hand
+	Other      float64   // of another treatment, or of a count that was filled
+}
+
+// confidence is the share of cases that an interval holds.
+const confidence = 0.95
+
+// normal95 is the 97.5 % quantile of the normal distribution.
+const normal95 = 1.959963984540054
+
+// CountAndRuler is the half-width of the 95 % interval of counting and ruler
+// alone: the exact quantile of the sum of the rectangles. For two of
+// half-widths a ≥ b it is
+//
+//	a + b − √(0.2 a b) where b ≥ 0.05 a,  else 0.95 a
+//
+// (from the trapezoid that two rectangles make; JCGM 101:2008, 6.4.4 has its
+// density); for more it is found on the distribution itself.
+func (d Doubt) CountAndRuler() float64 {
+	switch r := d.Rectangles; len(r) {
+	case 0:
+		return 0
+	case 1:
+		return confidence * r[0]
+	case 2:
+		a, b := max(r[0], r[1]), min(r[0], r[1])
+		if b >= 0.05*a {
+			return a + b - math.Sqrt(4*(1-confidence)*a*b)
+		}
+		return confidence * a
+	}
+	low, high := 0.0, d.reach()
+	for range 32 {
+		mid := (low + high) / 2
+		if 2*d.rectangles(mid)-1 < confidence {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
+}
+
+// Half is the half-width of the 95 % interval of everything, as a share: that
+// of count and ruler, with 1.96 standard deviations of the rest in quadrature.
+func (d Doubt) Half() float64 {
+	return math.Sqrt(square(d.CountAndRuler()) + square(normal95*d.Variation) + square(normal95*d.Other))
+}
+
+// Within is the chance that the share by which the value is off lies between
+// low and high: rectangles and normal deviations together.
+func (d Doubt) Within(low, high float64) float64 {
+	if high <= low {
+		return 0
+	}
+	sigma := math.Hypot(d.Variation, d.Other)
+	return min(max(d.distribution(high, sigma)-d.distribution(low, sigma), 0), 1)
+}
+
+func square(x float64) float64 { return x * x }
+
+func (d Doubt) reach() (sum float64) {
+	for _, a := range d.Rectangles {
+		sum += a
+	}
+	return sum
+}
+
+// rectangles is the distribution function of the rectangles alone.
+func (d Doubt) rectangles(x float64) float64 { return d.distribution(x, 0) }
+
+// distribution is the distribution function of the sum of the rectangles and
+// a normal deviation sigma, from the characteristic function (Gil-Pelaez,
+// Biometrika 38, 1951):
+//
+//	F(x) = ½ + (1/π) ∫ sin(tx)/t · ∏ sin(a_i t)/(a_i t) · exp(−σ²t²/2) dt
+//
+// by the mid-point rule, which on a bounded sum is exact but for where the
+// integral is cut off.
+func (d Doubt) distribution(x, sigma float64) float64 {
+	reach := d.reach() + 9*sigma
+	if x >= reach {
+		return 1
+	}
+	if x <= -reach {
+		return 0
+	}
+	const most, negligible = 100_000, 1e-7
+	step := math.Pi / (2 * reach)
+	sum := 0.0
+	for k := range most {
+		t := (float64(k) + 0.5) * step
+		factor, envelope := math.Exp(-square(sigma*t)/2), math.Exp(-square(sigma*t)/2)
+		for _, a := range d.Rectangles {
+			factor *= math.Sin(a*t) / (a * t)
+			envelope *= min(1, 1/(a*t))
+		}
+		sum += math.Sin(t*x) / t * factor
+		if envelope/t*step < negligible {
+			break
+		}
+	}
+	return 0.5 + sum*step/math.Pi
+}
+
+// Larger says what counting over more would gain for a girth in mm: how far
+// the girth may be off by count and ruler now, and with one swatch counted
+// over the wider length to the same fineness. ok is false where the widest
+// swatch has that width already.
+func (g *Gauge) Larger(girth float64) (now, then float64, over units.Length, ok bool) {
+	now = girth * g.StitchDoubt.CountAndRuler()
+	over = 10 * units.Centimetre
+	if g.widest >= over {
+		over = 20 * units.Centimetre
+	}
+	if g.widest == 0 || g.widest >= over {
+		return now, now, g.widest, false
+	}
+	wide := Doubt{Rectangles: []float64{g.fineness / 2 / (g.Stitches * over.MM()), ruler / over.MM()}}
+	return now, girth * wide.CountAndRuler(), over, true
+}
+
+// Widest is the greatest width over which stitches were counted.
+func (g *Gauge) Widest() units.Length { return g.widest }
