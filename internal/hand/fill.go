@@ -1,8 +1,6 @@
 package hand
 
 import (
-	"fmt"
-
 	"thenar/internal/units"
 )
 
@@ -16,10 +14,14 @@ type Filled struct {
 
 // The sources of the ratios, as they are shown.
 const (
-	ansur    = "ANSUR II, mean of both sexes (Gordon et al. 2014)"
-	greiner  = "Greiner 1991, ratio of means (NATICK/TR-92/011)"
-	snyder   = "Snyder et al. 1977 (UM-HSRI-77-17)"
-	practice = "common practice, no source"
+	ansur         = "ANSUR II, mean of both sexes (Gordon et al. 2014)"
+	ansurWomen    = "ANSUR II, 1,986 women (Gordon et al. 2014)"
+	ansurMen      = "ANSUR II, 4,082 men (Gordon et al. 2014)"
+	greiner       = "Greiner 1991, ratio of means (NATICK/TR-92/011)"
+	snyder        = "Snyder et al. 1977 (UM-HSRI-77-17)"
+	snyderBreadth = "hand breadth of Snyder et al. 1977 (UM-HSRI-77-17) × 2.40 of ANSUR II (Gordon et al. 2014)"
+	practice      = "common practice, no source"
+	unsourced     = "not sourced under 2 years; " // before the source
 )
 
 // The hand lengths that part the ages: below Baby the ratios are not sourced
@@ -31,69 +33,56 @@ const (
 )
 
 // Fill gives the hand with every missing measurement filled, and the list of
-// what was filled. Wrist W, thumb T and palm P are filled from the hand's
-// circumference H, lengths from the hand's length L:
+// what was filled. A measured value is never changed. The hand's
+// circumference H comes from the breadth B, else from the size, else from the
+// length L; the length from the size, else from H; wrist W, thumb T and palm
+// P from H, the other lengths from L:
 //
-//	L = 0.94 H            W = 0.83 H (0.90 H below 120 mm of hand length,
-//	T = 0.34 H                0.84 H from 120 to 145 mm)
-//	P = H + 0.55 T        gusset length = 0.33 L
-//	thumb = 0.355 L       wrist to crotch = 0.35 L
+//	H = 2.40 B, 25.4 mm × size, or by L: 1.14 L below 120 mm, 1.11 L below
+//	    145 mm, else L / 0.94
+//	L = that of the size, or 0.94 H
+//	W = 0.83 H (0.90 H below 120 mm of hand length, 0.84 H below 145 mm)
+//	T = 0.34 H            gusset length = 0.33 L
+//	P = H + 0.55 T        thumb = 0.355 L
+//	                      wrist to crotch = 0.35 L
 //
-// Sources stand beside each value. A profile gives P, and the gusset length
-// if that is missing.
+// With a reference of women or men their own lines stand in for 2.40 B,
+// 0.94 H and 0.83 H. Sources stand beside each value; a hand under 95 mm long
+// is marked there as not sourced. A profile gives P, and the gusset length if
+// that is missing. Breadth and size are not filled: nothing is made from them
+// once H and L are known.
 func (h Hand) Fill() (Hand, []Filled) {
-	filled := make([]Filled, 0, 7)
-	set := func(field string, value *units.Length, of units.Length, ratio float64, what, source string) {
-		if *value != 0 {
+	filled := make([]Filled, 0, 8)
+	set := func(field string, value *units.Length, e estimate) {
+		if *value != 0 || e.from == "" {
 			return
 		}
-		*value = units.FromMM(ratio * of.MM())
-		if h.Length != 0 && h.Length < Baby {
-			source = "not sourced under 2 years; " + source
-		}
-		filled = append(filled, Filled{field, *value, fmt.Sprintf("%g × %s", ratio, what), source})
+		*value = e.value
+		filled = append(filled, Filled{field, e.value, e.from, e.source})
 	}
-	set(FieldLength, &h.Length, h.Circumference, lengthRatio, "hand circumference", ansur)
-	wrist, source := wristRatio(h.Length)
-	set(FieldWrist, &h.Wrist, h.Circumference, wrist, "hand circumference", source)
-	set(FieldThumb, &h.Thumb, h.Circumference, 0.34, "hand circumference", greiner)
+	set(FieldCircumference, &h.Circumference, h.girth())
+	set(FieldLength, &h.Length, h.length())
+	set(FieldWrist, &h.Wrist, h.wrist())
+	set(FieldThumb, &h.Thumb, times(0.34, h.Circumference, "hand circumference", greiner))
 	if n := len(h.Profile); n > 0 {
 		h.Palm = h.Profile[n-1].Girth
 		if h.GussetLength == 0 {
 			h.GussetLength = h.Profile[n-1].Height
 		}
 	}
-	set(FieldGussetLength, &h.GussetLength, h.Length, 0.33, "hand length", practice)
-	set(FieldThumbLength, &h.ThumbLength, h.Length, 0.355, "hand length", snyder)
-	set(FieldWristToCrotch, &h.WristToCrotch, h.Length, 0.35, "hand length", greiner)
-	if h.Palm == 0 {
-		h.Palm = units.FromMM(h.Circumference.MM() + 0.55*h.Thumb.MM())
-		filled = append(filled, Filled{FieldPalm, h.Palm, "hand circumference + 0.55 × thumb circumference, give or take 5 %", practice})
+	set(FieldGussetLength, &h.GussetLength, times(0.33, h.Length, "hand length", practice))
+	set(FieldThumbLength, &h.ThumbLength, times(0.355, h.Length, "hand length", snyder))
+	set(FieldWristToCrotch, &h.WristToCrotch, times(0.35, h.Length, "hand length", greiner))
+	if h.Length != 0 && h.Length < Baby {
+		for i := range filled {
+			filled[i].Source = unsourced + filled[i].Source
+		}
 	}
+	set(FieldPalm, &h.Palm, estimate{
+		units.FromMM(h.Circumference.MM() + 0.55*h.Thumb.MM()),
+		"hand circumference + 0.55 × thumb circumference, give or take 5 %", practice,
+	})
 	return h, filled
-}
-
-// lengthRatio is hand length over hand circumference, sex unknown.
-const lengthRatio = 0.94
-
-// length is the hand's length, filled if it was not measured.
-func (h Hand) length() units.Length {
-	if h.Length != 0 {
-		return h.Length
-	}
-	return units.FromMM(lengthRatio * h.Circumference.MM())
-}
-
-// wristRatio is the wrist's share of the hand's circumference by hand length:
-// small children have thicker wrists.
-func wristRatio(length units.Length) (float64, string) {
-	switch {
-	case length < Toddler:
-		return 0.90, snyder
-	case length < Small:
-		return 0.84, snyder
-	}
-	return 0.83, ansur
 }
 
 // Passage is the girth that a cuff must reach to let the hand through, as a

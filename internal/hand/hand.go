@@ -18,9 +18,15 @@ type Hand struct {
 	WristToCrotch units.Length // wrist crease to where the thumb parts
 	Palm          units.Length // where the thumb parts, thumb laid along the palm (P)
 	Profile       []Point      // girths between base and parting, thumb laid in
+
+	Breadth   units.Length // straight over the heads of the knuckles, without the thumb (B)
+	Size      float64      // glove size of EN 420 and EN ISO 21420, 4 to 13 in steps of ½; 0: not given
+	Reference Reference    // whose averages fill what is missing
+	Above     []Point      // girths without the thumb, heights above where it parts
 }
 
-// Point is one girth of the profile at a height above the base of the gusset.
+// Point is one girth of a profile at a height: above the base of the gusset
+// in Profile, above where the thumb parts in Above.
 type Point struct {
 	Height units.Length
 	Girth  units.Length
@@ -37,27 +43,63 @@ const (
 	FieldWristToCrotch = "hand.wrist_to_crotch"
 	FieldPalm          = "hand.palm_and_thumb_circumference"
 	FieldProfile       = "hand.profile"
+	FieldBreadth       = "hand.hand_breadth"
+	FieldSize          = "hand.size"
+	FieldReference     = "hand.reference"
+	FieldAbove         = "hand.profile_above"
 )
 
-// Query is a measurement that is unusual but possible: it is asked about and
-// used as it is.
-type Query struct {
-	Field   string
-	Message string
-}
+// mostAbove is the greatest number of girths above the parting.
+const mostAbove = 50
 
-// Check refuses what can't be a hand: a missing or non-positive hand
-// circumference, a thumb as wide as the hand or wider, a profile that does
-// not climb. Lengths are checked for range where they are parsed.
+// Check refuses what can't be a hand: a circumference that is neither
+// measured nor to be had from breadth, size or length; a breadth of half the
+// circumference or more; a thumb as wide as the hand or wider, measured or
+// filled; a size or a reference that there is not; a profile that does not
+// climb. Lengths are checked for range where they are parsed.
 func (h Hand) Check() fault.Fields {
 	var faults fault.Fields
-	if h.Circumference <= 0 {
-		faults.Add(FieldCircumference, "is missing; measure round the knuckles without the thumb")
-	} else if h.Thumb >= h.Circumference {
-		faults.Add(FieldThumb, "is %s, not narrower than the hand (%s); measure the thumb round its joint", h.Thumb, h.Circumference)
+	h.checkGirth(&faults)
+	h.checkThumb(&faults)
+	if h.Size != 0 && !validSize(h.Size) {
+		faults.Add(FieldSize, "is %g; write a glove size from 4 to 13, whole or half: 7 or 7.5", h.Size)
+	}
+	if _, known := byReference[h.Reference]; !known {
+		faults.Add(FieldReference, "is not known; write women or men, or leave it out for both")
 	}
 	h.checkProfile(&faults)
+	h.checkAbove(&faults)
 	return faults
+}
+
+// checkGirth looks at the circumference and the breadth. A tape round the
+// hand goes over it and back under it, so it is longer than twice the breadth.
+func (h Hand) checkGirth(faults *fault.Fields) {
+	given := h.Breadth != 0 || h.Size != 0 || h.Length > 0
+	if h.Circumference < 0 || h.Circumference == 0 && !given {
+		faults.Add(FieldCircumference, "is missing; measure round the knuckles without the thumb")
+	}
+	if h.Breadth < 0 {
+		faults.Add(FieldBreadth, "is %s; measure straight over the knuckles without the thumb", h.Breadth)
+	}
+	if h.Circumference > 0 && h.Breadth > 0 && 2*h.Breadth >= h.Circumference {
+		faults.Add(FieldBreadth, "is %s, half the way round the hand (%s) or more; the way round is more than twice the breadth, measure both again",
+			h.Breadth, h.Circumference)
+		faults.Add(FieldCircumference, "is %s, not more than twice the breadth of the hand (%s); measure both again",
+			h.Circumference, h.Breadth)
+	}
+}
+
+func (h Hand) checkThumb(faults *fault.Fields) {
+	girth := h.girth()
+	if girth.value <= 0 || h.Thumb < girth.value {
+		return
+	}
+	wide := girth.value.String()
+	if girth.from != "" {
+		wide += ", filled: " + girth.from
+	}
+	faults.Add(FieldThumb, "is %s, not narrower than the hand (%s); measure the thumb round its joint", h.Thumb, wide)
 }
 
 func (h Hand) checkProfile(faults *fault.Fields) {
@@ -79,43 +121,22 @@ func (h Hand) checkProfile(faults *fault.Fields) {
 	}
 }
 
-// window is a range of plausible values and where it comes from.
-type window struct {
-	field    string
-	value    units.Length
-	low, top units.Length
-}
-
-// grownUp is the hand length from which the adult windows hold.
-const grownUp = 150 * units.Millimetre
-
-// Queries asks about what is implausible in the measured values. For hands
-// from 150 mm long the windows are the range of adults in ANSUR II (Gordon et
-// al. 2014; 1,986 women, 4,082 men); for smaller ones the means ± 3 SD of
-// children of 2 to 13½ years (Snyder et al. 1977), hand girth from breadth.
-func (h Hand) Queries() []Query {
-	var queries []Query
-	windows := []window{
-		{FieldCircumference, h.Circumference, 150, 250},
-		{FieldLength, h.Length, 140, 240},
-		{FieldWrist, h.Wrist, 120, 220},
+func (h Hand) checkAbove(faults *fault.Fields) {
+	if len(h.Above) > mostAbove {
+		faults.Add(FieldAbove, "has %d heights; %d are the most", len(h.Above), mostAbove)
+		return
 	}
-	if h.length() < grownUp {
-		windows = []window{
-			{FieldCircumference, h.Circumference, 94, 220},
-			{FieldLength, h.Length, 83, 200},
-			{FieldWrist, h.Wrist, 88, 182},
+	below := units.Length(0)
+	for _, p := range h.Above {
+		if p.Height <= below {
+			faults.Add(FieldAbove, "goes from %s to %s; write the heights above where the thumb parts, upwards from there",
+				below, p.Height)
+			return
 		}
-	}
-	for _, w := range windows {
-		if low, top := w.low*units.Millimetre, w.top*units.Millimetre; w.value != 0 && (w.value < low || w.value > top) {
-			queries = append(queries, Query{w.field, w.value.String() + " is outside the usual " +
-				low.String() + " to " + top.String() + "; please measure again. It is used as it is."})
+		if p.Girth <= 0 {
+			faults.Add(FieldAbove, "has no girth at %s; measure round the hand there, or leave the row out", p.Height)
+			return
 		}
+		below = p.Height
 	}
-	if h.Wrist >= h.Circumference {
-		queries = append(queries, Query{FieldWrist, "the wrist (" + h.Wrist.String() + ") is as wide as the hand (" +
-			h.Circumference.String() + "); in 6,068 adults it never was. It is used as it is."})
-	}
-	return queries
 }

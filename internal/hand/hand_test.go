@@ -1,9 +1,6 @@
 package hand_test
 
 import (
-	"encoding/csv"
-	"os"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,40 +46,6 @@ func TestFillSmallHands(t *testing.T) {
 		h, _ := hand.Hand{Circumference: 140 * mm, Length: length * mm}.Fill()
 		assert.InDelta(t, float64(want), h.Wrist.MM(), 0.7, "hand length %d", length)
 	}
-}
-
-// The means of the survey's own table: 1,986 women 186.55 mm, 4,082 men
-// 212.28 mm round the hand; wrist over hand 0.830, length over hand 0.941 as
-// mean of both sexes (ANSUR II, Gordon et al. 2014).
-func TestRatiosAgainstSurvey(t *testing.T) {
-	f, err := os.Open("../../testdata/ansur2-hand.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	require.NoError(t, err)
-	type sums struct{ n, girth, wrist, length float64 }
-	by := map[string]*sums{"female": {}, "male": {}}
-	for _, row := range rows[1:] {
-		girth, wrist, length := number(t, row[2]), number(t, row[5]), number(t, row[3])
-		s := by[row[0]]
-		s.n++
-		s.girth += girth
-		s.wrist += wrist / girth
-		s.length += length / girth
-	}
-	f0, m := by["female"], by["male"]
-	assert.Equal(t, 1986.0, f0.n)
-	assert.Equal(t, 4082.0, m.n)
-	assert.InDelta(t, 186.55, f0.girth/f0.n, 0.005)
-	assert.InDelta(t, 212.28, m.girth/m.n, 0.005)
-	assert.InDelta(t, 0.83, (f0.wrist/f0.n+m.wrist/m.n)/2, 0.0005)
-	assert.InDelta(t, 0.94, (f0.length/f0.n+m.length/m.n)/2, 0.0015)
-}
-
-func number(t *testing.T, s string) float64 {
-	n, err := strconv.ParseFloat(s, 64)
-	require.NoError(t, err)
-	return n
 }
 
 func TestCheck(t *testing.T) {
