@@ -76,15 +76,13 @@ func (w *work) top(pl *Planner) error {
 	n := p.Bridge.HandAfter
 	top := &Top{Odd: n % 2}
 	n -= top.Odd
-	top.Stitches, top.End = n, n
-	if n >= 12 {
-		top.End = 8 + n%4
-	}
-	k := (n - top.End) / 4
+	k := topDecreases(n)
+	top.Stitches, top.End = n, n-4*k
 	top.Rounds = w.pins.TopRounds.Or(nearest(max(w.q*w.len.top, 1.5*float64(k))))
 	p.Top = top
-	if err := w.roundsBelowTop(top); err != nil || k == 0 {
-		return err
+	w.roundsBelowTop(top)
+	if k == 0 {
+		return nil
 	}
 	target := pl.target[:0]
 	for r := 1; r <= top.Rounds; r++ {
@@ -94,36 +92,30 @@ func (w *work) top(pl *Planner) error {
 	}
 	pl.target = target
 	problem := shaping.Problem{
-		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: lambda, Target: target,
+		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Target: target,
 	}
 	found, err := pl.solver.Solve(&problem, make([]int, 0, k))
 	if err != nil {
-		return w.topConflict(k, err)
+		return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
 	}
 	top.DecreaseRounds, top.Cost = found.Rounds, found.Cost.Float()
 	return nil
 }
 
+// topDecreases is the number of decrease rounds that close n stitches.
+func topDecreases(n int) int {
+	if n -= n % 2; n >= 12 {
+		return (n - 8 - n%4) / 4
+	}
+	return 0
+}
+
 // roundsBelowTop is what is worked between division and top: at least the
 // division round, and by default a second one where a stitch must go first.
-func (w *work) roundsBelowTop(top *Top) error {
+func (w *work) roundsBelowTop(top *Top) {
 	rounds := nearest(w.q*w.len.above) - top.Rounds
 	if given := w.req.Lengths.AboveGusset; given != 0 {
 		rounds = nearest(w.q * given.MM())
 	}
-	b := &w.plan.Body
-	b.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1+top.Odd, rounds))
-	if top.Odd == 1 && b.RoundsAbove == 1 && b.Stitches.N-w.plan.Gusset.Base < 2 {
-		return fault.Fields{{Path: "pins.rounds_above_gusset", Message: "is 1, but the odd stitch needs a round of its own before the top; write at least 2"}}
-	}
-	return nil
-}
-
-func (w *work) topConflict(k int, err error) error {
-	if w.pins.TopRounds.On {
-		var faults fault.Fields
-		faults.Add("pins.top_rounds", "is %d, but the top needs %d decrease rounds; write at least %d", w.pins.TopRounds.N, k, k)
-		return faults
-	}
-	return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
+	w.plan.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1+top.Odd, rounds))
 }

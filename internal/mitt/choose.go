@@ -27,6 +27,8 @@ type search struct {
 	thumb        float64 // exact target of the thumb in stitches
 	stitch       Stitches
 	pins         *Pins
+
+	topRounds, roundsAbove int // the most that a mitten's top and hand may have
 }
 
 // choose finds the cheapest choice. The order is fixed: the hand's count
@@ -66,7 +68,7 @@ const (
 func (s *search) pinned() bool {
 	p := s.pins
 	return p.GussetBase.On || p.Increases.On || p.KeptOnHand.On || p.Held.On || p.Bridge.On ||
-		p.PickedUp.On || p.ThumbDecreases.On || p.ThumbStitches.On
+		p.PickedUp.On || p.ThumbDecreases.On || p.ThumbStitches.On || s.topRounds < mostRounds || s.roundsAbove < mostRounds
 }
 
 // nearestThumb walks the thumb's counts of one parity outwards from the
@@ -138,7 +140,17 @@ func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
 	if c == 0 && !s.pins.Bridge.On && o != b {
 		return false
 	}
-	return bridge != handAllowed || s.stitch.allows(s.n-b+o+c)
+	after := s.n - b + o + c
+	return s.closes(b, after) && (bridge != handAllowed || s.stitch.allows(after))
+}
+
+// closes tells whether the rounds that a mitten's hand and top may have close
+// a hand of so many stitches after the bridge.
+func (s *search) closes(b, after int) bool {
+	if after%2 == 1 && s.roundsAbove == 1 && s.n-b < 2 {
+		return false
+	}
+	return topDecreases(after) <= s.topRounds
 }
 
 // tryBridge tries all that may be picked up and decreased with one bridge.

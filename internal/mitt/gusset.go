@@ -1,11 +1,6 @@
 package mitt
 
-import (
-	"math"
-
-	"thenar/internal/fault"
-	"thenar/internal/shaping"
-)
+import "math"
 
 // gusset chooses base, increases, bridge and thumb, and schedules the
 // increase rounds.
@@ -17,31 +12,45 @@ func (w *work) gusset(pl *Planner) error {
 		return w.conflict(s)
 	}
 	w.take(best, s)
-	return w.schedule(pl)
+	return w.ways(pl)
 }
 
 // gussetRounds is R, the whole number of rounds nearest to q × gusset length;
 // two at the least, since a gusset has an increase round and, after it, a
 // plain one.
 func (w *work) gussetRounds() {
-	exact := w.q * w.plan.Hand.GussetLength.MM()
-	n := max(nearest(exact), 1+gussetLeadOut)
-	c := Count{N: n, Exact: exact, Below: n - 1, Above: n + 1}
+	n := w.freeGussetRounds()
+	c := Count{N: n, Exact: w.q * w.plan.Hand.GussetLength.MM(), Below: n - 1, Above: n + 1}
 	c.pin(w.pins.GussetRounds)
 	w.plan.Gusset.Rounds = c
 }
 
+func (w *work) freeGussetRounds() int {
+	return max(nearest(w.q*w.plan.Hand.GussetLength.MM()), 1+gussetLeadOut)
+}
+
 func (w *work) search() *search {
 	p := &w.plan
-	return &search{
-		g: w.g, n: p.Body.Stitches.N, step: w.req.Stitch.step(),
-		most:         room(p.Gusset.Rounds.N, w.pins.Rhythm),
-		mostCorners:  corners(w.thumbRounds()),
+	s := &search{
+		g: w.g, step: w.req.Stitch.step(),
 		palm:         palmTarget(&p.Hand, p.Ease.Hand),
 		palmMeasured: w.req.Hand.Palm != 0 || len(w.req.Hand.Profile) > 0,
 		thumb:        w.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       w.req.Stitch,
-		pins:         w.pins,
+		topRounds:    mostRounds, roundsAbove: mostRounds,
+	}
+	w.equip(s, w.pins)
+	return s
+}
+
+// equip gives a search pins, and the rounds and the room that they leave.
+func (w *work) equip(s *search, pins *Pins) {
+	s.pins = pins
+	s.n = pins.HandStitches.Or(w.freeHand)
+	s.most = room(pins.GussetRounds.Or(w.freeGussetRounds()), pins.Rhythm)
+	s.mostCorners = corners(pins.ThumbRounds.Or(w.thumbRoundsFree()))
+	if w.req.Kind == Mitten {
+		s.topRounds, s.roundsAbove = pins.TopRounds.Or(mostRounds), pins.RoundsAboveGusset.Or(mostRounds)
 	}
 }
 
@@ -71,35 +80,6 @@ func (w *work) take(x choice, s *search) {
 	p.Thumb.Held, p.Thumb.PickedUp = x.held(s.step), x.p
 	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(s.step)+x.p, x.d
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
-}
-
-// schedule places the increase rounds. Round 1 of a gusset is its first
-// increase round, unless a profile was measured: then the first is free too.
-func (w *work) schedule(pl *Planner) error {
-	g := &w.plan.Gusset
-	problem := shaping.Problem{
-		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N,
-		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: lambda, First: 1,
-	}
-	if len(w.req.Hand.Profile) > 0 {
-		target, err := w.profileTarget(pl.target)
-		if err != nil {
-			return err
-		}
-		pl.target, problem.Target, problem.First = target, target, 0
-	}
-	if len(w.pins.Rhythm) > 0 {
-		g.IncreaseRounds = inRhythm(g.Increases, w.pins.Rhythm)
-		cost, err := shaping.CostOf(problem, g.IncreaseRounds)
-		g.Cost = cost.Float()
-		return err
-	}
-	found, err := pl.solver.Solve(&problem, make([]int, 0, g.Increases))
-	if err != nil {
-		return fault.Fields{{Path: "hand.gusset_length", Message: err.Error()}}
-	}
-	g.IncreaseRounds, g.Cost = found.Rounds, found.Cost.Float()
-	return nil
 }
 
 // inRhythm lists k increase rounds from round 1 with the intervals in turn.

@@ -21,6 +21,7 @@ type Plan struct {
 	Top    *Top // nil for a fingerless mitt
 
 	Residual Residuals
+	Off      Offs
 	Filled   []hand.Filled // measurements that were not taken
 	Defaults []Default     // decisions that were not given
 	Warnings []Warning
@@ -69,6 +70,8 @@ type Gusset struct {
 	Rounds         Count // R
 	IncreaseRounds []int
 	Cost           float64 // of the schedule, in stitches² with its rhythm's price
+	Way            Way     // the schedule against the hand
+	Ways           []Way   // and what else could be chosen
 }
 
 // Count is the gusset's count after round r (1 … R), base included.

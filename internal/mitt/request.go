@@ -28,6 +28,8 @@ type Request struct {
 	Lengths Lengths
 	Stitch  Stitches
 	Pins    Pins
+	Follow  Follow   // what the gusset's increases follow
+	Lambda  *float64 // price of a changed rhythm, stitches²; nil: DefaultLambda
 }
 
 // Ease is fabric over body minus one for hand and cuff (−0.5 < e < 1), and a

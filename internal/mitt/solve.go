@@ -8,14 +8,12 @@ import (
 	"thenar/internal/shaping"
 )
 
-// The limits of a schedule and the price of a changed rhythm (common
-// practice, no source): increase rounds are at least two apart and never in
-// the last round; λ = 8 is what a rhythm that is harder to remember costs.
+// The limits of a schedule (common practice, no source): increase rounds are
+// at least two apart and never in the last round.
 const (
 	gussetGap     = 2
 	gussetLeadOut = 1
 	topGap        = 1
-	lambda        = 8_000 // thousandths
 )
 
 // The fewest and most stitches round a hand that make a mitt.
@@ -58,6 +56,8 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 		return nil, err
 	}
 	w.listDefaults()
+	w.residuals()
+	w.offs()
 	w.warn()
 	return &w.plan, nil
 }
@@ -69,6 +69,8 @@ type work struct {
 	plan Plan
 	len  lengths
 	g, q float64
+
+	freeHand int // the hand's count where none is fixed
 }
 
 // check refuses what no other part has looked at yet.
@@ -76,6 +78,7 @@ func (w *work) check() error {
 	faults := w.req.Hand.Check()
 	checkEase("ease.hand", w.req.Ease.Hand, &faults)
 	checkEase("ease.cuff", w.req.Ease.Cuff, &faults)
+	w.req.checkSchedule(&faults)
 	checkMultiple("stitch.repeat", w.req.Stitch.Repeat, &faults)
 	checkMultiple("stitch.rib", w.req.Stitch.Rib, &faults)
 	w.pins.check(&faults)
@@ -120,6 +123,7 @@ func (w *work) tubes() error {
 	if n > mostStitches {
 		return fault.Fields{{Path: "stitch.repeat", Message: "leaves no count for the hand between 8 and 1000; write a smaller repeat"}}
 	}
+	w.freeHand = n
 	p.Body.Stitches = Count{N: n, Exact: exact, Below: n - st.Repeat, Above: n + st.Repeat}
 	p.Body.Stitches.pin(w.pins.HandStitches)
 	w.cuff()
@@ -181,13 +185,21 @@ func (w *work) cuffJoins() error {
 	switch {
 	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
 		faults.Add("pins.cast_on", "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
+		faults.Add("pins.cuff_rounds", "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
+		faults.Add("pins.cuff_plain_rounds", "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
+		w.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
 	case c.CastOn.N > 2*n || n > 2*c.CastOn.N:
 		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, 2*n, n)
-		if w.pins.HandStitches.On {
-			faults.Add("pins.hand_stitches", "is %d; beside a cast-on of %d it can be %d to %d", n, c.CastOn.N, (c.CastOn.N+1)/2, 2*c.CastOn.N)
-		}
+		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
 	}
 	return faults.Err()
+}
+
+// alsoHand names the hand's count beside the cast-on, if it is fixed too.
+func (w *work) alsoHand(faults *fault.Fields, low, high int) {
+	if n := w.pins.HandStitches; n.On {
+		faults.Add("pins.hand_stitches", "is %d; beside a cast-on of %d it can be %d to %d", n.N, w.plan.Cuff.CastOn.N, low, high)
+	}
 }
 
 // pin sets a pinned number in the place of the chosen one.

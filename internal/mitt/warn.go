@@ -7,14 +7,22 @@ import (
 	"thenar/internal/hand"
 )
 
-// warn works out the residuals and lists what the person should look at.
-func (w *work) warn() {
+// residuals works out what the fabric is off at the places that count most.
+func (w *work) residuals() {
 	p := &w.plan
 	p.Residual = Residuals{
 		Hand:         float64(p.Bridge.HandAfter)/w.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
 		Thumb:        float64(p.Thumb.Stitches.N)/w.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
 		GussetLength: float64(p.Gusset.Rounds.N)/w.q - p.Hand.GussetLength.MM(),
 		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/w.g - palmTarget(&p.Hand, p.Ease.Hand),
+	}
+}
+
+// warn lists what the person should look at.
+func (w *work) warn() {
+	p := &w.plan
+	for _, q := range w.req.Gauge.Queries {
+		p.say("swatch_contradicts", "gauge.swatches[%d]: %s", q.Swatch, q.Message)
 	}
 	for _, q := range w.req.Hand.Queries() {
 		p.say("measure_again", "%s: %s", q.Field, q.Message)

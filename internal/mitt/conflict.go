@@ -1,0 +1,239 @@
+package mitt
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/fault"
+)
+
+// conflict says why nothing was found: every pin that is in the way, each
+// with the nearest number that the others leave, or, where changing one is
+// not enough, with the nearest numbers that work together; without pins, the
+// rounds.
+func (w *work) conflict(s *search) error {
+	c := newConflict(w, s)
+	culprits := c.culprits()
+	var faults fault.Fields
+	if len(culprits) == 0 {
+		faults.Add("hand.gusset_length", "leaves no room for a gusset; give a longer gusset or a finer gauge")
+		return faults
+	}
+	names := make([]string, len(culprits))
+	for i, at := range culprits {
+		names[i] = c.names[at] + " " + c.text(at)
+	}
+	all := strings.Join(names, ", ")
+	together := ""
+	for _, at := range culprits {
+		works, ok := c.nearest(c.all()&^(1<<at), at)
+		advice := fmt.Sprintf("with the others kept, %s would work", works)
+		if !ok {
+			if together == "" {
+				together = c.together()
+			}
+			advice = together
+		}
+		faults.Add("pins."+c.names[at], "%s can't stand together with the rest of: %s; %s", c.text(at), all, advice)
+		faults[len(faults)-1].Works = works
+	}
+	return faults
+}
+
+// conflict tries sets of pins; a set is a bit for each of names.
+type conflict struct {
+	w     *work
+	s     *search
+	pins  Pins // as the person fixed them
+	names []string
+	known map[uint]bool
+}
+
+func newConflict(w *work, s *search) *conflict {
+	c := &conflict{w: w, s: s, pins: *w.pins, known: map[uint]bool{}}
+	for _, e := range c.pins.all() {
+		if e.pin.On && w.inSearch(e.name) {
+			c.names = append(c.names, e.name)
+		}
+	}
+	if len(c.pins.Rhythm) > 0 {
+		c.names = append(c.names, rhythmPin)
+	}
+	return c
+}
+
+// rhythmPin is the one pin that is a list.
+const rhythmPin = "rhythm"
+
+// inSearch tells whether a pin has a say in the search.
+func (w *work) inSearch(name string) bool {
+	switch name {
+	case "hand_stitches", "gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held",
+		"bridge", "picked_up", "thumb_decreases", "thumb_stitches", "thumb_rounds":
+		return true
+	case "top_rounds", "rounds_above_gusset":
+		return w.req.Kind == Mitten
+	}
+	return false
+}
+
+func (c *conflict) all() uint { return 1<<len(c.names) - 1 }
+
+// only keeps the pins of a set.
+func (c *conflict) only(set uint) Pins {
+	pins := c.pins
+	for i, name := range c.names {
+		if set&(1<<i) == 0 {
+			pins.clear(name)
+		}
+	}
+	return pins
+}
+
+func (p *Pins) clear(name string) {
+	if name == rhythmPin {
+		p.Rhythm = nil
+		return
+	}
+	*p.find(name) = Pin{}
+}
+
+// find is the pin of a name; nil for the rhythm and for what is no pin.
+func (p *Pins) find(name string) *Pin {
+	for _, e := range p.all() {
+		if e.name == name {
+			return e.pin
+		}
+	}
+	return nil
+}
+
+// solvable tells whether a set of the pins can be kept.
+func (c *conflict) solvable(set uint) bool {
+	ok, known := c.known[set]
+	if !known {
+		pins := c.only(set)
+		ok = c.s.solvable(c.w, &pins)
+		c.known[set] = ok
+	}
+	return ok
+}
+
+// mostSets bounds the sets that are tried one by one: all of ten pins.
+const mostSets = 1 << 10
+
+// culprits are the pins in the way: a pin is, if it makes a set of the others
+// that can be kept into one that can't. Of more than ten pins only the sets
+// that lack one or two are tried.
+func (c *conflict) culprits() []int {
+	var in []int
+	for i := range c.names {
+		if c.inTheWay(i) {
+			in = append(in, i)
+		}
+	}
+	return in
+}
+
+func (c *conflict) inTheWay(i int) bool {
+	bit := uint(1) << i
+	if c.all() >= mostSets {
+		for j := range c.names {
+			if rest := c.all() &^ bit &^ (1 << j); c.solvable(rest) && !c.solvable(rest|bit) {
+				return true
+			}
+		}
+		return false
+	}
+	for set := c.all(); ; set-- {
+		if set&bit == 0 && c.solvable(set) && !c.solvable(set|bit) {
+			return true
+		}
+		if set == 0 {
+			return false
+		}
+	}
+}
+
+// solvable tells whether anything keeps some pins, with the rounds and the
+// room that they leave.
+func (s *search) solvable(w *work, pins *Pins) bool {
+	trial := *s
+	w.equip(&trial, pins)
+	return trial.feasible()
+}
+
+// text is the pinned value as the person wrote it.
+func (c *conflict) text(at int) string {
+	if c.names[at] == rhythmPin {
+		return strings.Trim(strings.ReplaceAll(fmt.Sprint(c.pins.Rhythm), " ", ", "), "[]")
+	}
+	return fmt.Sprint(c.pins.find(c.names[at]).N)
+}
+
+// nearest is the value of one pin nearest to the fixed one that works beside
+// a set of others; for a rhythm the longest even one.
+func (c *conflict) nearest(set uint, at int) (string, bool) {
+	pins := c.only(set)
+	name := c.names[at]
+	if name == rhythmPin {
+		for n := c.pins.Rhythm[0]; n >= ShortestInterval; n-- {
+			if pins.Rhythm = []int{n}; c.s.solvable(c.w, &pins) {
+				return fmt.Sprint(n), true
+			}
+		}
+		return "", false
+	}
+	pin := pins.find(name)
+	was, r := c.pins.find(name).N, pinRanges[name]
+	for off := 1; off <= r.high-r.low; off++ {
+		for _, n := range [2]int{was + off, was - off} {
+			if n < r.low || n > r.high {
+				continue
+			}
+			if *pin = Fix(n); c.s.solvable(c.w, &pins) {
+				return fmt.Sprint(n), true
+			}
+		}
+	}
+	return "", false
+}
+
+// together keeps as many pins as can be, and moves the others one after
+// another to the nearest number that then works.
+func (c *conflict) together() string {
+	kept := uint(0)
+	for i := range c.names {
+		if c.solvable(kept | 1<<i) {
+			kept |= 1 << i
+		}
+	}
+	trial := *c
+	trial.known = map[uint]bool{}
+	var moved []string
+	for i, name := range c.names {
+		if kept&(1<<i) != 0 {
+			continue
+		}
+		works, ok := trial.nearest(kept, i)
+		if !ok {
+			moved = append(moved, name+" free")
+			continue
+		}
+		trial.pins.set(name, works)
+		kept |= 1 << i
+		moved = append(moved, name+" "+works)
+	}
+	return "what works together is: " + strings.Join(moved, ", ")
+}
+
+// set fixes a pin from its text.
+func (p *Pins) set(name, text string) {
+	n := 0
+	_, _ = fmt.Sscan(text, &n) // text was printed from a number
+	if name == rhythmPin {
+		p.Rhythm = []int{n}
+		return
+	}
+	*p.find(name) = Fix(n)
+}

@@ -1,0 +1,216 @@
+package mitt
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"thenar/internal/fault"
+)
+
+// Place is a place at which fabric and wish are compared.
+type Place int
+
+// The places, in the order in which they are knitted: girths, and lengths.
+const (
+	PlaceCuff Place = iota
+	PlaceCuffLength
+	PlaceCuffPlain
+	PlaceGussetShape
+	PlaceGussetLength
+	PlaceCrotch
+	PlaceHand
+	PlaceHandLength
+	PlaceTop
+	PlaceThumb
+	PlaceThumbLength
+	places
+)
+
+// Words is what the place is called.
+func (p Place) Words() string {
+	return [places]string{
+		"cuff", "ribbing’s length", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
+		"hand", "length above the gusset", "top’s length", "thumb", "thumb’s length",
+	}[p]
+}
+
+// Offs is how far the fabric is off what was wanted at each place, in mm,
+// fabric minus wish; the gusset's shape is its mean over the rounds, without
+// a sign.
+type Offs [places]float64
+
+// sum is all of it, whichever the direction.
+func (o *Offs) sum() (mm float64) {
+	for _, off := range o {
+		mm += math.Abs(off)
+	}
+	return mm
+}
+
+// offs works out how far the plan is off at every place.
+func (w *work) offs() {
+	p, l := &w.plan, &w.len
+	length := func(rounds int, wanted float64) float64 { return float64(rounds)/w.q - wanted }
+	p.Off = Offs{
+		PlaceCuff:       float64(p.Cuff.CastOn.N)/w.g - p.Hand.Wrist.MM()*(1+p.Ease.Cuff),
+		PlaceCuffLength: length(p.Cuff.Rounds, l.cuff),
+		PlaceCuffPlain:  length(p.Cuff.PlainRounds, l.cuffPlain),
+		PlaceHand:       p.Residual.Hand,
+	}
+	above := l.above
+	if p.Top != nil {
+		p.Off[PlaceTop] = length(p.Top.Rounds, l.top)
+		if w.req.Lengths.AboveGusset == 0 {
+			above -= float64(p.Top.Rounds) / w.q
+		} else {
+			above = w.req.Lengths.AboveGusset.MM()
+		}
+	}
+	p.Off[PlaceHandLength] = length(p.Body.RoundsAbove, above)
+	if p.Gusset.Rounds.N == 0 {
+		return
+	}
+	p.Off[PlaceGussetShape] = p.Gusset.Way.Mean
+	p.Off[PlaceGussetLength], p.Off[PlaceCrotch] = p.Residual.GussetLength, p.Residual.Crotch
+	p.Off[PlaceThumb], p.Off[PlaceThumbLength] = p.Residual.Thumb, length(p.Thumb.Rounds, l.thumb)
+}
+
+// PinCost is what one fixed number costs: the plan as it is beside the plan
+// with this one number free and all others kept.
+type PinCost struct {
+	Name    string // as in a sheet
+	Value   string
+	Free    string  // what the number would be; empty if there is no plan without it
+	MM      float64 // more off over all places; negative: nearer
+	Changes []Change
+}
+
+// Change is a place that a fixed number moves, in mm off the wish.
+type Change struct {
+	Place      Place
+	With, Free float64
+}
+
+// noticed is the least change of a place that is told, in mm.
+const noticed = 0.05
+
+// PinCosts says what each fixed number of a plan's request costs in mm.
+func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
+	var costs []PinCost
+	for _, name := range req.Pins.names() {
+		trial := *req
+		trial.Pins.clear(name)
+		c := PinCost{Name: name, Value: p.number(name)}
+		free, err := pl.Plan(&trial)
+		if err == nil {
+			c.Free = free.number(name)
+			c.MM = p.Off.sum() - free.Off.sum()
+			for place := range places {
+				if math.Abs(p.Off[place]-free.Off[place]) >= noticed {
+					c.Changes = append(c.Changes, Change{place, p.Off[place], free.Off[place]})
+				}
+			}
+		}
+		costs = append(costs, c)
+	}
+	return costs
+}
+
+// names lists what is fixed, the rhythm last.
+func (p *Pins) names() []string {
+	var names []string
+	for _, e := range p.all() {
+		if e.pin.On {
+			names = append(names, e.name)
+		}
+	}
+	if len(p.Rhythm) > 0 {
+		names = append(names, rhythmPin)
+	}
+	return names
+}
+
+// Numbers are the plan's numbers under the names of the pins that fix them;
+// what a plan does not have is left out. The rhythm is written as in a sheet:
+// one interval, or all in turn.
+func (p *Plan) Numbers() map[string]string {
+	out := map[string]string{}
+	for _, e := range new(Pins).all() {
+		if text := p.number(e.name); text != "" {
+			out[e.name] = text
+		}
+	}
+	if text := p.number(rhythmPin); text != "" {
+		out[rhythmPin] = text
+	}
+	return out
+}
+
+func (p *Plan) number(name string) string {
+	switch name {
+	case "cast_on":
+		return fmt.Sprint(p.Cuff.CastOn.N)
+	case "cuff_rounds":
+		return fmt.Sprint(p.Cuff.Rounds)
+	case "cuff_plain_rounds":
+		return fmt.Sprint(p.Cuff.PlainRounds)
+	case "hand_stitches":
+		return fmt.Sprint(p.Body.Stitches.N)
+	case "rounds_above_gusset":
+		return fmt.Sprint(p.Body.RoundsAbove)
+	case "top_rounds":
+		if p.Top != nil {
+			return fmt.Sprint(p.Top.Rounds)
+		}
+	}
+	if p.Gusset.Rounds.N == 0 {
+		return ""
+	}
+	return p.gussetNumber(name)
+}
+
+func (p *Plan) gussetNumber(name string) string {
+	n, ok := map[string]int{
+		"gusset_base": p.Gusset.Base, "increases": p.Gusset.Increases, "gusset_rounds": p.Gusset.Rounds.N,
+		"kept_on_hand": p.Gusset.Kept, "held": p.Thumb.Held, "bridge": p.Bridge.CastOn, "picked_up": p.Thumb.PickedUp,
+		"thumb_decreases": p.Thumb.Decreased, "thumb_stitches": p.Thumb.Stitches.N, "thumb_rounds": p.Thumb.Rounds,
+	}[name]
+	switch {
+	case ok:
+		return fmt.Sprint(n)
+	case name == rhythmPin:
+		return rhythmOf(p.Gusset.IncreaseRounds)
+	}
+	return ""
+}
+
+// rhythmOf writes the intervals of a schedule as a rhythm; empty where there
+// is none, with fewer than two increase rounds or the first not in round 1.
+func rhythmOf(rounds []int) string {
+	if len(rounds) < 2 || rounds[0] != 1 {
+		return ""
+	}
+	even := true
+	list := make([]string, 0, len(rounds)-1)
+	for i := 1; i < len(rounds); i++ {
+		even = even && rounds[i]-rounds[i-1] == rounds[1]-rounds[0]
+		list = append(list, fmt.Sprint(rounds[i]-rounds[i-1]))
+	}
+	if even {
+		return list[0]
+	}
+	return strings.Join(list, ", ")
+}
+
+// checkSchedule refuses a schedule that can't be meant.
+func (r *Request) checkSchedule(faults *fault.Fields) {
+	switch r.Follow {
+	case FollowDefault, FollowProfile, FollowRhythm:
+	default:
+		faults.Add("schedule.follows", "is %q; write profile or rhythm", r.Follow)
+	}
+	if l := r.Lambda; l != nil && !(*l >= 0 && *l <= MostLambda) {
+		faults.Add("schedule.lambda", "is %g; write 0 to follow the hand as closely as it goes, up to %g for an even rhythm", *l, MostLambda)
+	}
+}

@@ -1,0 +1,66 @@
+package mitt
+
+// feasible tells whether choose would find anything, without looking for the
+// best: the fixed numbers leave at most one K for every base, bridge, pick-up
+// and number of decreases.
+func (s *search) feasible() bool {
+	o := s.pins.KeptOnHand.Or(0)
+	for b := 1; b <= mostBase && b < s.n; b++ {
+		if !s.pins.GussetBase.Allows(b) {
+			continue
+		}
+		for c := 0; c <= mostBridge; c++ {
+			if !s.bridgeFits(handAny, b, o, c) || (!s.pinned() && !s.stitch.allows(s.n-b+o+c)) {
+				continue
+			}
+			for p := c; p <= c+mostExtra; p++ {
+				if s.pins.PickedUp.Allows(p) && s.increasesExist(b, o, p) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// increasesExist tells whether any number of increases and decreases goes
+// with a base, what is kept and what is picked up.
+func (s *search) increasesExist(b, o, p int) bool {
+	for d := 0; d <= s.mostCorners; d++ {
+		if !s.pins.ThumbDecreases.Allows(d) {
+			continue
+		}
+		// The least K leaves a held stitch, a thumb, and what is to be kept.
+		low := max(1, ceilDiv(max(o, o-b+1, 1+d-p-b+o), s.step))
+		high := s.most
+		ok := s.only(&low, &high, s.pins.Increases, 0, 1) &&
+			s.only(&low, &high, s.pins.Held, b-o, s.step) &&
+			s.only(&low, &high, s.pins.ThumbStitches, b-o+p-d, s.step)
+		if ok && low <= high {
+			return true
+		}
+	}
+	return false
+}
+
+// only narrows low … high to the K for which plus + step·K is the pinned
+// number; it is false if no whole K is.
+func (s *search) only(low, high *int, pin Pin, plus, step int) bool {
+	if !pin.On {
+		return true
+	}
+	made := pin.N - plus
+	if made%step != 0 {
+		return false
+	}
+	k := made / step
+	*low, *high = max(*low, k), min(*high, k)
+	return true
+}
+
+func ceilDiv(n, by int) int {
+	if n <= 0 {
+		return 0
+	}
+	return (n + by - 1) / by
+}

@@ -1,0 +1,140 @@
+package mitt
+
+import (
+	"math"
+
+	"thenar/internal/fault"
+	"thenar/internal/shaping"
+)
+
+// Follow says what the increase rounds of a gusset follow.
+type Follow string
+
+// What the increases may follow: by default the hand's girths where they were
+// measured, else a plain rhythm.
+const (
+	FollowDefault Follow = ""
+	FollowProfile Follow = "profile"
+	FollowRhythm  Follow = "rhythm"
+)
+
+// Way is one schedule of a gusset's increases, measured against the hand: by
+// how much the fabric's girth is off what the hand's own shape asks for with
+// its ease, on the mean of the rounds and at the worst of them, in mm.
+type Way struct {
+	Follows Follow
+	Fixed   bool // in a rhythm that the person fixed
+	Rounds  []int
+	Cost    float64 // of the schedule that it solves, in stitches² with its rhythm's price
+	Mean    float64
+	Worst   float64
+	Changes int // of the interval from one increase round to the next
+}
+
+// DefaultLambda is the price of a changed rhythm in stitches², where the
+// person names none, and MostLambda the most that may be named (common
+// practice, no source): 0 follows the hand as closely as it goes, from some
+// hundred on the rhythm hardly ever changes.
+const (
+	DefaultLambda = 8.0
+	MostLambda    = 1000.0
+)
+
+// ways schedules the gusset along the hand's girths and in a plain rhythm, and
+// takes the one that was asked for. The other stays beside it, where the
+// girths were measured, so that the person sees what each costs.
+func (w *work) ways(pl *Planner) error {
+	g := &w.plan.Gusset
+	shape, err := w.profileTarget(pl.target)
+	if err != nil {
+		return err
+	}
+	pl.target = shape
+	measured := len(w.req.Hand.Profile) > 0
+	follow := w.req.Follow
+	if follow == FollowDefault {
+		if follow = FollowRhythm; measured {
+			follow = FollowProfile
+		}
+	}
+	list := []Follow{follow}
+	if measured {
+		list = []Follow{FollowProfile, FollowRhythm}
+	}
+	for _, f := range list {
+		way, err := w.way(pl, f, shape)
+		if err != nil {
+			return err
+		}
+		g.Ways = append(g.Ways, way)
+		if f == follow {
+			g.Way = way
+		}
+	}
+	if len(w.pins.Rhythm) > 0 {
+		g.Way, err = w.fixedRhythm(shape)
+		g.Ways = append(g.Ways, g.Way)
+	}
+	g.IncreaseRounds, g.Cost = g.Way.Rounds, g.Way.Cost
+	return err
+}
+
+// problem is what the gusset's schedule solves in a plain rhythm: its round 1
+// is the first increase round.
+func (w *work) problem() shaping.Problem {
+	g := &w.plan.Gusset
+	return shaping.Problem{
+		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N,
+		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: w.lambda(), First: 1,
+	}
+}
+
+// lambda is the price of a changed rhythm in thousandths.
+func (w *work) lambda() int64 {
+	if l := w.req.Lambda; l != nil {
+		return int64(math.Round(*l * 1000))
+	}
+	return DefaultLambda * 1000
+}
+
+// way solves one schedule. Along the hand's girths the first increase round is
+// free too.
+func (w *work) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
+	problem := w.problem()
+	if follow == FollowProfile {
+		problem.First, problem.Target = 0, shape
+	}
+	found, err := pl.solver.Solve(&problem, make([]int, 0, w.plan.Gusset.Increases))
+	if err != nil {
+		return Way{}, fault.Fields{{Path: "hand.gusset_length", Message: err.Error()}}
+	}
+	return w.against(Way{Follows: follow, Rounds: found.Rounds, Cost: found.Cost.Float()}, shape), nil
+}
+
+// fixedRhythm is the way that the person fixed.
+func (w *work) fixedRhythm(shape []int64) (Way, error) {
+	rounds := inRhythm(w.plan.Gusset.Increases, w.pins.Rhythm)
+	cost, err := shaping.CostOf(w.problem(), rounds)
+	return w.against(Way{Follows: FollowRhythm, Fixed: true, Rounds: rounds, Cost: cost.Float()}, shape), err
+}
+
+// against measures a way against the shape that the hand asks for.
+func (w *work) against(way Way, shape []int64) Way {
+	g := &w.plan.Gusset
+	count, done := float64(g.Base), 0
+	for r, t := range shape {
+		if done < len(way.Rounds) && way.Rounds[done] == r+1 {
+			count += float64(g.Step)
+			done++
+		}
+		off := math.Abs(count-float64(t)/10_000) / w.g
+		way.Mean += off / float64(len(shape))
+		way.Worst = max(way.Worst, off)
+	}
+	for i := 2; i < len(way.Rounds); i++ {
+		if way.Rounds[i]-way.Rounds[i-1] != way.Rounds[i-1]-way.Rounds[i-2] {
+			way.Changes++
+		}
+	}
+	return way
+}
