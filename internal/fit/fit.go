@@ -3,14 +3,14 @@ package fit
 
 import (
 	"fmt"
-	"math"
 
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
-// Row is one round: its upper edge, the girth of fabric and body there, and
-// the stretch, body over fabric minus one. Lengths are in mm.
+// Row is one round: its upper edge, the girth of fabric and body there, the
+// girth that was wanted (the body with its ease), and the stretch, body over
+// fabric minus one. Lengths are in mm.
 type Row struct {
 	Section     stitch.Part
 	Round       int
@@ -18,7 +18,9 @@ type Row struct {
 	AboveCastOn float64
 	Fabric      float64
 	Body        float64
+	Wanted      float64
 	Stretch     float64
+	Band        Band
 }
 
 // Rows gives a row for every round of every section, in the order knitted.
@@ -29,12 +31,17 @@ type Row struct {
 //
 //   - cuff: the wrist; plain cuff: evenly from the wrist to the hand
 //   - gusset: the hand with the thumb laid in, C(h)
-//   - hand: its circumference
+//   - hand: the girths measured above the parting, else its circumference
 //   - thumb: its girth; where a closed thumb is halved, the same share of it
-//   - top: H·(1 + (end/N′ − 1)·x^1.5), x the share of the top's rounds, the
-//     line that the decreases follow (common practice, no source)
-func Rows(p *mitt.Plan, m stitch.Mitt) ([]Row, error) {
-	girths, err := p.Hand.Girths()
+//   - top: the girth where it begins × (1 + (end/N′ − 1)·x^1.5), x the share
+//     of the top's rounds, the line that the decreases follow (common
+//     practice, no source)
+//
+// What is wanted is the body with the ease of its part, and the thumb with
+// what is added to it. The thumb's band takes that room as part of the thumb,
+// since a narrow tube needs it.
+func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
+	b, err := newBody(p)
 	if err != nil {
 		return nil, fmt.Errorf("fit.Rows: %w", err)
 	}
@@ -58,42 +65,15 @@ func Rows(p *mitt.Plan, m stitch.Mitt) ([]Row, error) {
 				AboveCastOn: float64(worked+i+1) / p.Gauge.Rounds,
 				Fabric:      float64(r.Out()) / p.Gauge.Stitches,
 			}
-			share := float64(i+1) / float64(len(s.Rounds))
-			switch {
-			case s.Part == stitch.Gusset:
-				row.Body = girths.At(row.Height)
-			case s.Part == stitch.Thumb:
-				row.Body = thumb(p, r.Out())
-			default:
-				row.Body = body(p, s.Part, share)
-			}
+			b.fill(&row, r.Out(), float64(i+1)/float64(len(s.Rounds)))
 			row.Stretch = row.Body/row.Fabric - 1
+			row.Band = bands.Of(row.Stretch)
+			if s.Part == stitch.Thumb {
+				row.Band = bands.Of(row.Wanted/row.Fabric - 1)
+			}
 			rows = append(rows, row)
 		}
 		worked += len(s.Rounds)
 	}
 	return rows, nil
-}
-
-// body is the girth in mm at a share of a section's rounds.
-func body(p *mitt.Plan, part stitch.Part, share float64) float64 {
-	h := &p.Hand
-	switch part {
-	case stitch.Cuff:
-		return h.Wrist.MM()
-	case stitch.CuffPlain:
-		return h.Wrist.MM() + share*(h.Circumference.MM()-h.Wrist.MM())
-	case stitch.Top:
-		left := float64(p.Top.End)/float64(p.Top.Stitches) - 1
-		return h.Circumference.MM() * (1 + left*math.Pow(share, 1.5))
-	}
-	return h.Circumference.MM()
-}
-
-// thumb is the girth in mm of the thumb inside a round of n stitches.
-func thumb(p *mitt.Plan, n int) float64 {
-	if t := p.Thumb.Stitches.N; p.Kind == mitt.Mitten && n < t {
-		return p.Hand.Thumb.MM() * float64(n) / float64(t)
-	}
-	return p.Hand.Thumb.MM()
 }

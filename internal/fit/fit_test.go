@@ -23,7 +23,7 @@ func rows(t *testing.T, kind mitt.Kind) (*mitt.Plan, []Row) {
 		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
 	})
 	require.NoError(t, err)
-	list, err := Rows(p, p.Mitt())
+	list, err := Rows(p, p.Mitt(), DefaultBands)
 	require.NoError(t, err)
 	return p, list
 }
@@ -74,4 +74,25 @@ func TestTapers(t *testing.T) {
 	for _, r := range list {
 		assert.InDelta(t, r.Body/r.Fabric-1, r.Stretch, 1e-12)
 	}
+}
+
+// Girths above the parting are used where they were measured, and the last of
+// them goes on into the top: worked by hand, 12.5 mm up is half-way from 190
+// to 184 on a straight line.
+func TestMeasuredAbove(t *testing.T) {
+	p, err := mitt.New().Plan(&mitt.Request{
+		Kind: mitt.Mitten, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true},
+		Hand: hand.Hand{
+			Circumference: 190 * mm, Thumb: 65 * mm, Length: 180 * mm,
+			Above: []hand.Point{{Height: 25 * mm, Girth: 184 * mm}},
+		},
+		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
+	})
+	require.NoError(t, err)
+	list, err := Rows(p, p.Mitt(), DefaultBands)
+	require.NoError(t, err)
+	above, top := of(list, stitch.Hand), of(list, stitch.Top)
+	assert.InDelta(t, 187, above[3].Body, 1e-9, "4 rounds are 12.5 mm")
+	assert.InDelta(t, 184, above[len(above)-1].Body, 1e-9)
+	assert.InDelta(t, 184*float64(p.Top.End)/float64(p.Top.Stitches), top[len(top)-1].Body, 1e-9)
 }

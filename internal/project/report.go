@@ -126,7 +126,7 @@ func Report(p *mitt.Plan, brief bool) ([]byte, error) {
 	if brief {
 		return raw, nil
 	}
-	rows, err := fit.Rows(p, p.Mitt())
+	rows, err := fit.Rows(p, p.Mitt(), fit.DefaultBands)
 	if err != nil {
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}

@@ -1,0 +1,57 @@
+package fit
+
+import (
+	"math"
+
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// body is the hand under the fabric.
+type body struct {
+	p     *mitt.Plan
+	below hand.Girths // of the gusset, the thumb laid in
+	above hand.Girths // where it parts, without the thumb
+	crown float64     // girth where the top begins
+}
+
+func newBody(p *mitt.Plan) (*body, error) {
+	below, err := p.Hand.Girths()
+	if err != nil {
+		return nil, err
+	}
+	above, err := p.Hand.AboveGirths()
+	crown := above.At(float64(p.Body.RoundsAbove) / p.Gauge.Rounds)
+	return &body{p, below, above, crown}, err
+}
+
+// fill sets the girths of body and wish for a round of n stitches at a share
+// of its section's rounds.
+func (b *body) fill(row *Row, n int, share float64) {
+	p := b.p
+	wrist, h, e := p.Hand.Wrist.MM(), p.Hand.Circumference.MM(), &p.Ease
+	ease := e.Hand
+	switch row.Section {
+	case stitch.Cuff:
+		row.Body, ease = wrist, e.Cuff
+	case stitch.CuffPlain:
+		row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
+	case stitch.Gusset:
+		row.Body, ease = b.below.At(row.Height), p.EaseAt(row.Height)
+	case stitch.Top:
+		left := float64(p.Top.End)/float64(p.Top.Stitches) - 1
+		row.Body = b.crown * (1 + left*math.Pow(share, 1.5))
+	case stitch.Thumb:
+		left := 1.0 // of a closed thumb that is halved
+		if t := p.Thumb.Stitches.N; p.Kind == mitt.Mitten && n < t {
+			left = float64(n) / float64(t)
+		}
+		row.Body = left * p.Hand.Thumb.MM()
+		row.Wanted = row.Body + left*e.ThumbAdded
+		return
+	default:
+		row.Body = b.above.At(row.Height)
+	}
+	row.Wanted = row.Body * (1 + ease)
+}
