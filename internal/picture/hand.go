@@ -49,6 +49,23 @@ func letters(h *hand.Hand) float64 {
 // part in data-section, its rounds, and its upper and lower edge on the page;
 // in it lies one invisible path of class "band" for each round.
 func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
+	c, m := handPage(p, o)
+	c.s.Label = fmt.Sprintf("%s hand to scale, palm towards you, %s round and %s long, with a %s on it: %s.", o.side(),
+		p.Hand.Circumference.With(o.unit()), p.Hand.Length.With(o.unit()), kindWords(p.Kind), m.words())
+	return c.s
+}
+
+// Frame is the height in mm of the page on which Hand draws the same plan
+// with the same options, and how far below its upper edge the cast-on lies:
+// round r ends at foot − r over the rounds per mm. A picture that is drawn in
+// this frame and shown as high as the hand lines up with it.
+func Frame(p *mitt.Plan, o HandOptions) (height, foot float64) {
+	c, m := handPage(p, o)
+	return c.s.Height, c.y(m.foot())
+}
+
+// handPage draws the hand with its mitt, spine and caption.
+func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	f := newFigure(&p.Hand)
 	if p.Kind == mitt.Mitten {
 		f.spread = inMitten
@@ -68,6 +85,7 @@ func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
 		m.drawBands(c, sp.x) // under the tapes, which can be pressed
 		f.drawTapes(c, o, filled)
 		sp.see(c)
+		m.seeThumb(c)
 	})
 	sp.draw(c)
 	caption := o.side() + " hand, palm towards you."
@@ -75,9 +93,16 @@ func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
 		caption += " Dotted: not measured, filled in."
 	}
 	c.caption(caption)
-	c.s.Label = fmt.Sprintf("%s hand to scale, palm towards you, %s round and %s long, with a %s on it: %s.", o.side(),
-		p.Hand.Circumference.With(o.unit()), p.Hand.Length.With(o.unit()), kindWords(p.Kind), m.words())
-	return c.s
+	return c, m
+}
+
+// seeThumb keeps room for the thumb set upright on the division with two
+// lines above it, as the fit curve has it in the same frame; only a very long
+// thumb asks for more than the hand takes.
+func (m *fabric) seeThumb(c *canvas) {
+	thumb := m.thumb()
+	end := m.foot().y + float64(thumb.from+thumb.rounds())/m.p.Gauge.Rounds
+	c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
 }
 
 // Bare draws the same hand with its tapes and no mitt, for a form that has no

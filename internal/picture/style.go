@@ -10,4 +10,6 @@ const (
 	clothColour = "#F1ECE1"
 	foldColour  = "#CFC8BA"
 	ribColour   = "#B8B09E"
+	mossColour  = "#3E6647"
+	ochreColour = "#805A00"
 )

@@ -1,0 +1,132 @@
+package picture
+
+import (
+	"math"
+
+	"thenar/internal/draw"
+	"thenar/internal/units"
+)
+
+// fitSteps are the distances of ticks in mm that a unit's tape would have.
+func fitSteps(u units.Unit) []float64 {
+	if u == units.IN {
+		return []float64{6.35, 12.7, 25.4, 50.8, 101.6, 203.2}
+	}
+	return []float64{5, 10, 20, 50, 100, 200}
+}
+
+// layOut shares the page's width between the panels, whose scale of girth is
+// one: their axes go from tick to tick, and the ticks are as fine as their
+// labels allow.
+func (c *fitCurve) layOut() {
+	l := c.letter
+	c.hand.spine = fitGutter * l
+	room := c.s.Width - c.hand.spine - (fitColumn+fitMargin)*l
+	if len(c.thumb.rows) > 0 {
+		room -= (fitBetween + fitColumn) * l
+	}
+	for _, c.step = range fitSteps(c.unit) {
+		whole := 0.0
+		for _, p := range c.panels() {
+			low, high := c.span(p)
+			p.low, p.high = math.Floor(low/c.step)*c.step, math.Ceil(high/c.step)*c.step
+			whole += p.high - p.low
+		}
+		c.scale = room / whole
+		if c.step*c.scale >= c.widestTick()+0.5*l {
+			break
+		}
+	}
+	at := c.hand.spine
+	for _, p := range c.panels() {
+		p.spine = at
+		p.left = at + fitColumn*l
+		p.right = p.left + (p.high-p.low)*c.scale
+		at = p.right + fitBetween*l
+	}
+}
+
+// widestTick is the width of the widest label of a tick.
+func (c *fitCurve) widestTick() float64 {
+	widest := 0.0
+	for _, p := range c.panels() {
+		for g := p.low; g < p.high+c.step/2; g += c.step {
+			widest = max(widest, wider*draw.Measure(units.FromMM(g).Format(c.unit), c.small(), false))
+		}
+	}
+	return widest
+}
+
+// small is the size of the lesser labels in mm.
+func (c *fitCurve) small() float64 { return 0.9 * c.letter }
+
+// drawAxis draws a panel's girth axis along its lower edge with a grid, and
+// its spine, a tick for every round.
+func (c *fitCurve) drawAxis(p *panel) {
+	l := c.letter
+	bottom, top := c.y(p.bottom()), c.y(p.top())
+	var grid, axis draw.Pen
+	for g := p.low; g < p.high+c.step/2; g += c.step {
+		x := c.x(p, g)
+		grid.Move(x, bottom).Line(x, top)
+		axis.Move(x, bottom).Line(x, bottom+0.4*l)
+	}
+	for _, s := range sections(p.rows) {
+		y := c.y(s[len(s)-1].AboveCastOn)
+		grid.Move(p.left, y).Line(p.right, y)
+	}
+	axis.Move(p.spine, bottom).Line(p.right, bottom)
+	c.s.Path(grid.String(), draw.Style{Class: "fit-grid", Stroke: hairColour, Width: l / 25})
+	c.s.Path(axis.String(), draw.Style{Class: "spine", Stroke: inkColour, Width: l / 16})
+	c.drawRounds(p)
+}
+
+// drawTicks writes the girths below a panel's axis.
+func (c *fitCurve) drawTicks(p *panel) {
+	y := c.y(p.bottom()) + 1.35*c.letter
+	style := draw.TextStyle{Class: "soft fit-over", Size: c.small(), Anchor: draw.Middle, Halo: groundColour}
+	for g := p.low; g < p.high+c.step/2; g += c.step {
+		c.write(c.x(p, g), y, units.FromMM(g).Format(c.unit), style)
+	}
+	if p == &c.hand {
+		style.Anchor = draw.End
+		c.write(p.spine-0.9*c.letter, y, "girth, "+string(c.unit), style)
+	}
+}
+
+// drawRounds draws a panel's spine: a tick for every round, longer for every
+// fifth from the cast-on, as on the hand.
+func (c *fitCurve) drawRounds(p *panel) {
+	l := c.letter
+	var each, fifth draw.Pen
+	for _, r := range p.rows {
+		y := c.y(r.AboveCastOn)
+		if n := int(math.Round(r.AboveCastOn / tall(r))); n%5 == 0 {
+			fifth.Move(p.spine-0.6*l, y).Line(p.spine, y)
+		} else {
+			each.Move(p.spine-0.35*l, y).Line(p.spine, y)
+		}
+	}
+	c.s.Path(each.String(), draw.Style{Class: "spine tick", Stroke: lineColour, Width: l / 25})
+	c.s.Path(fifth.String(), draw.Style{Class: "spine tick", Stroke: inkColour, Width: l / 20})
+	c.s.Line(p.spine, c.y(p.bottom()), p.spine, c.y(p.top()), draw.Style{Class: "spine", Stroke: inkColour, Width: l / 12, Round: true})
+}
+
+// drawHeights writes the length from the cast-on beside the end of each
+// section, apart enough to be read.
+func (c *fitCurve) drawHeights() {
+	l, p := c.letter, &c.hand
+	var want, size []float64
+	for _, s := range sections(p.rows) {
+		want, size = append(want, s[len(s)-1].AboveCastOn), append(size, leading*l)
+	}
+	for i, above := range apart(want, size) {
+		own, y := c.y(want[i]), c.y(above)
+		end := p.spine - 1.1*l
+		if math.Abs(own-y) < 0.3*l {
+			y = own
+		}
+		c.s.Path(new(draw.Pen).Move(p.spine, own).Line(p.spine-0.6*l, own).Line(end, y).String(), draw.Style{Class: "spine tick", Stroke: inkColour, Width: l / 20})
+		c.write(end-0.2*l, y+0.33*l, units.FromMM(want[i]).With(c.unit), draw.TextStyle{Size: c.small(), Anchor: draw.End})
+	}
+}

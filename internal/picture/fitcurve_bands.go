@@ -1,0 +1,146 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"thenar/internal/draw"
+	"thenar/internal/fit"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// stretchLook is how a band of stretch is hatched: the distance of its lines,
+// measured level, in letters, and its colour. Tighter is denser, so that the
+// bands are told apart without colour.
+type stretchLook struct {
+	step   float64
+	colour string
+}
+
+var stretchLooks = [...]stretchLook{
+	fit.TooLoose: {1.5, ochreColour},
+	fit.Easy:     {0.85, mossColour},
+	fit.Snug:     {0.5, mossColour},
+	fit.TooTight: {0.27, markColour},
+}
+
+// hatch draws a rectangle in the look of a band.
+func (c *fitCurve) hatch(b fit.Band, x, y, w, h float64) {
+	look, class := stretchLooks[b], "stretch-"+strings.ReplaceAll(b.Words(), " ", "-")
+	c.s.PathWith(new(draw.Pen).Rect(x, y, w, h).String(), draw.Style{Class: "fit-tint " + class, Fill: look.colour}, draw.Attr{Name: "fill-opacity", Value: "0.12"})
+	c.s.Path(Texture("d", x, y, w, h, look.step*c.letter), draw.Style{Class: "fit-hatch " + class, Stroke: look.colour, Width: c.letter / 14})
+	c.s.Path(new(draw.Pen).Rect(x, y, w, h).String(), draw.Style{Class: "fit-edge", Stroke: lineColour, Width: c.letter / 25})
+}
+
+// drawStretch draws the column of bands beside a panel's spine.
+func (c *fitCurve) drawStretch(p *panel) {
+	for _, run := range bandRuns(p.rows) {
+		top, bottom := c.extent(run)
+		c.hatch(run[0].Band, p.spine, top, 1.1*c.letter, bottom-top)
+	}
+}
+
+// extent is where rows that follow each other lie on the page.
+func (c *fitCurve) extent(rows []fit.Row) (top, bottom float64) {
+	return c.y(rows[len(rows)-1].AboveCastOn), c.y(rows[0].AboveCastOn) + tall(rows[0])
+}
+
+// drawWords names each run of equal bands once where there is room, at the
+// left of the spine; the thumb's may stand beside its curves instead.
+func (c *fitCurve) drawWords(p *panel) {
+	l := c.letter
+	for _, run := range bandRuns(p.rows) {
+		top, bottom := c.extent(run)
+		if bottom-top < l {
+			continue
+		}
+		text, style := run[0].Band.Words(), draw.TextStyle{Class: "soft fit-over", Size: c.small(), Halo: groundColour}
+		middle := (top+bottom)/2 + 0.3*l
+		var spots []point
+		for _, up := range []float64{0, 1, -1, 2, -2} {
+			if y := middle - up*0.6*l; y-0.7*l >= top && y <= bottom {
+				spots = append(spots, point{p.spine - 0.9*l, y})
+			}
+		}
+		left := style
+		left.Anchor = draw.End
+		if !c.place(text, left, spots...) && p == &c.thumb {
+			c.place(text, style, c.beside(p, text, style, middle)...)
+		}
+	}
+}
+
+// drawBands lays an invisible band over every round, as wide as its panel
+// with its spine; the hand's begins at the page's left edge.
+func (c *fitCurve) drawBands() {
+	for _, p := range c.panels() {
+		left := p.spine - 0.6*c.letter
+		if p == &c.hand {
+			left = 0
+		}
+		for _, s := range sections(p.rows) {
+			part := draw.Attr{Name: "data-section", Value: string(s[0].Section)}
+			top, bottom := c.extent(s)
+			c.s.Group("section", part, draw.Attr{Name: "data-rounds", Value: strconv.Itoa(len(s))},
+				draw.Attr{Name: "data-top", Value: draw.Number(top)}, draw.Attr{Name: "data-bottom", Value: draw.Number(bottom)})
+			for _, r := range s {
+				y, n := c.y(r.AboveCastOn), strconv.Itoa(r.Round)
+				c.s.PathWith(new(draw.Pen).Rect(left, y, p.right-left, tall(r)).String(), draw.Style{Class: "band", Fill: inkColour},
+					draw.Attr{Name: "fill-opacity", Value: "0"}, part,
+					draw.Attr{Name: "data-from", Value: n}, draw.Attr{Name: "data-to", Value: n}, draw.Attr{Name: "data-says", Value: c.says(r)})
+			}
+			c.s.End()
+		}
+	}
+}
+
+// says is a round in words: "gusset round 7: fabric 19.8 cm ± 0.9, hand
+// 20.1 cm, snug (stretch +2 %)".
+func (c *fitCurve) says(r fit.Row) string {
+	body := "hand"
+	if r.Section == stitch.Thumb {
+		body = "thumb"
+	}
+	fabric := c.girth(r.Fabric)
+	if c.o.Half > 0 {
+		fabric += " ± " + c.half(r.Fabric)
+	}
+	text := fmt.Sprintf("%s round %d: fabric %s, %s %s, %s (stretch %s)", r.Section.Words(), r.Round, fabric, body, c.girth(r.Body), r.Band.Words(), percent(r.Stretch))
+	if off := r.Fabric - r.Wanted; c.o.Tolerance > 0 && math.Abs(off) > c.o.Tolerance {
+		way := "wider"
+		if off < 0 {
+			way = "narrower"
+		}
+		text += fmt.Sprintf(", %s %s than wanted", c.girth(math.Abs(off)), way)
+	}
+	return text
+}
+
+func (c *fitCurve) girth(mm float64) string { return units.FromMM(mm).With(c.unit) }
+
+// half is half the interval of a girth in the unit, without its name, rounded
+// up to what the unit's tape shows, so that it is never understated (as JCGM
+// 100:2008, 7.2.6, allows).
+func (c *fitCurve) half(girth float64) string {
+	fine := units.Millimetre
+	if c.unit == units.IN {
+		fine = units.Inch / 8
+	}
+	h := units.FromMM(girth * c.o.Half)
+	return ((h + fine - 1) / fine * fine).Format(c.unit)
+}
+
+// percent is a share as "+2 %", "−3 %" or "0 %".
+func percent(share float64) string {
+	n := math.Round(100 * share)
+	switch {
+	case n > 0:
+		return fmt.Sprintf("+%.0f %%", n)
+	case n < 0:
+		return fmt.Sprintf("−%.0f %%", -n)
+	}
+	return "0 %"
+}
