@@ -77,31 +77,31 @@ func (s Sheet) writeObject(b *bytes.Buffer, path string, n *node) {
 }
 
 // scalar is one value as JSON.
-func (n *node) scalar(text string) []byte {
+func (n *node) scalar(typed string) []byte {
 	switch n.kind {
 	case ease:
-		if v, ok := easeOf(text); ok && !plainNumber.MatchString(text) {
+		if v, ok := easeOf(typed); ok && !plainNumber.MatchString(typed) {
 			raw, _ := json.Marshal(v)
 			return raw
 		}
-	case number:
-		text = strings.Replace(text, ",", ".", 1)
-		if v, ok := count(text); ok && !plainNumber.MatchString(text) {
+	case number, amount:
+		typed = strings.Replace(typed, ",", ".", 1)
+		if v, ok := count(typed); ok && !plainNumber.MatchString(typed) {
 			raw, _ := json.Marshal(v)
 			return raw
 		}
 	case flag:
-		if text == "true" || text == "false" {
-			return []byte(text)
+		if typed == "true" || typed == "false" {
+			return []byte(typed)
 		}
 	case rhythm:
-		if strings.Contains(text, ",") {
-			return []byte("[" + text + "]")
+		if strings.Contains(typed, ",") {
+			return []byte("[" + typed + "]")
 		}
 	}
-	if n.kind != choice && plainNumber.MatchString(text) {
-		return []byte(text)
+	if n.kind != choice && n.kind != text && n.kind != date && plainNumber.MatchString(typed) {
+		return []byte(typed)
 	}
-	raw, _ := json.Marshal(text) // a string can't fail
+	raw, _ := json.Marshal(typed) // a string can't fail
 	return raw
 }

@@ -93,7 +93,7 @@ func (p *parser) value(path string, n *node) error {
 		if k == '0' || k == '"' {
 			return p.text(path)
 		}
-	case choice:
+	case choice, text, date:
 		if k == '"' {
 			return p.text(path)
 		}
@@ -131,6 +131,10 @@ func (n *node) expected() string {
 		return "one of: " + strings.Join(n.words, ", ")
 	case flag:
 		return "true or false"
+	case text:
+		return "text in quotes"
+	case date:
+		return `a date such as "2025-03-09"`
 	case rhythm:
 		return "a whole number such as 3, or a list such as [2, 3]"
 	case whole:

@@ -3,8 +3,10 @@ package sheet
 import (
 	"strconv"
 	"strings"
+	"time"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/units"
 )
 
@@ -49,13 +51,51 @@ func (r *reader) required(path, why string) units.Length {
 	return r.length(path)
 }
 
-// height is a length that may be 0, the base of the gusset.
-func (r *reader) height(path string) units.Length {
+// height is a length that may be 0, the place from which heights are measured.
+func (r *reader) height(path, why string) units.Length {
 	text := r.sheet.Given(path)
 	if strings.Trim(text, "0.,") == "" && strings.Contains(text, "0") {
 		return 0
 	}
-	return r.required(path, "give the height above the base of the gusset, or leave the row out")
+	return r.required(path, why)
+}
+
+// points are the girths of a profile; from says where heights are measured.
+func (r *reader) points(path, from string) []hand.Point {
+	var points []hand.Point
+	for i := range r.sheet.Rows(path) {
+		at := row(path, i)
+		points = append(points, hand.Point{
+			Height: r.height(at+".height", "give the height above "+from+", or leave the row out"),
+			Girth:  r.required(at+".girth", "give the girth at this height, or leave the row out"),
+		})
+	}
+	return points
+}
+
+// amount is a decimal of 0 or more, up to most; nil if it was not given.
+func (r *reader) amount(path string, most float64) *float64 {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return nil
+	}
+	n, ok := decimal(text)
+	if !ok || n > most {
+		r.faults.Add(path, "is %s; write a number from 0 to %g", clip(text), most)
+		return nil
+	}
+	return &n
+}
+
+// date is a day that there is.
+func (r *reader) date(path string) {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return
+	}
+	if _, err := time.Parse(time.DateOnly, text); err != nil {
+		r.faults.Add(path, "is %q; write a day as year-month-day, such as 2025-03-09", clip(text))
+	}
 }
 
 // number reads a decimal of plain digits; why says that it must be given.

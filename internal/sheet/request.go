@@ -34,12 +34,13 @@ func (s Sheet) Kind() mitt.Kind {
 }
 
 // Request turns the typed texts into what a plan is made from. Every text
-// that can't be used is a fault of its own, in the order of the sheet.
+// that can't be used is a fault of its own, in the order of the sheet, those
+// of Settings among them.
 func (s Sheet) Request() (*mitt.Request, error) {
 	r := reader{sheet: s, unit: s.Unit()}
 	r.words()
 	req := &mitt.Request{Kind: s.Kind()}
-	swatches := r.swatches()
+	swatches, variation := r.swatches(), r.variation()
 	req.Hand = r.hand()
 	req.Ease = mitt.Ease{
 		Hand: r.ease("ease.hand"), Cuff: r.ease("ease.cuff"),
@@ -56,12 +57,15 @@ func (s Sheet) Request() (*mitt.Request, error) {
 		Rib:      r.wholeOr("stitch.rib", 1, mostWhole, DefaultRib),
 		OneSided: !r.flag("stitch.both_edges", true),
 	}
+	req.Follow = mitt.Follow(r.choice("schedule.follows", tree.find("schedule").find("follows")))
+	req.Lambda = r.amount("schedule.lambda", mitt.MostLambda)
 	r.pins(&req.Pins)
+	r.settings()
 	if err := r.faults.Err(); err != nil {
 		return nil, err
 	}
 	var err error
-	req.Gauge, err = gauge.Of(swatches, gauge.HandVariation, "gauge.swatches")
+	req.Gauge, err = gauge.Of(swatches, variation, "gauge.swatches")
 	return req, err
 }
 
@@ -80,20 +84,29 @@ func (r *reader) words() {
 
 func (r *reader) hand() hand.Hand {
 	h := hand.Hand{
-		Circumference: r.required(hand.FieldCircumference, "measure round the knuckles without the thumb"),
+		Circumference: r.circumference(),
 		Wrist:         r.length(hand.FieldWrist), Thumb: r.length(hand.FieldThumb),
 		Length: r.length(hand.FieldLength), GussetLength: r.length(hand.FieldGussetLength),
 		ThumbLength: r.length(hand.FieldThumbLength), WristToCrotch: r.length(hand.FieldWristToCrotch),
-		Palm: r.length(hand.FieldPalm),
+		Palm: r.length(hand.FieldPalm), Breadth: r.length(hand.FieldBreadth),
+		Size: r.number(hand.FieldSize, ""),
 	}
-	for i := range r.sheet.Rows(hand.FieldProfile) {
-		path := row(hand.FieldProfile, i)
-		h.Profile = append(h.Profile, hand.Point{
-			Height: r.height(path + ".height"),
-			Girth:  r.required(path+".girth", "give the girth at this height, or leave the row out"),
-		})
+	if ref := r.choice(hand.FieldReference, tree.find("hand").find("reference")); ref != "both" {
+		h.Reference = hand.Reference(ref)
 	}
+	h.Profile = r.points(hand.FieldProfile, "the base of the gusset")
+	h.Above = r.points(hand.FieldAbove, "where the thumb parts")
 	return h
+}
+
+// circumference must be measured, unless something else is meant to give it:
+// a size, a breadth, or, where it is said whose averages to take, the length.
+func (r *reader) circumference() units.Length {
+	given := func(path string) bool { return r.sheet.Given(path) != "" }
+	if given(hand.FieldSize) || given(hand.FieldBreadth) || given(hand.FieldReference) && given(hand.FieldLength) {
+		return r.length(hand.FieldCircumference)
+	}
+	return r.required(hand.FieldCircumference, "measure round the knuckles without the thumb")
 }
 
 func (r *reader) swatches() []gauge.Swatch {
@@ -109,10 +122,26 @@ func (r *reader) swatches() []gauge.Swatch {
 			Height:    r.length(at + ".height"),
 			Flat:      r.choice(at+".worked", members.find("worked")) == "flat",
 			Washed:    r.flag(at+".washed", false),
+			OnNeedles: r.flag(at+".on_needles", false),
 			CountedTo: r.numberOr(at+".counted_to", 0.5),
+			Piece:     r.sheet.Given(at + ".piece"),
 		})
+		r.date(at + ".date")
 	}
 	return swatches
+}
+
+// variation is how unevenly the hand knits, as a standard deviation.
+func (r *reader) variation() float64 {
+	const path = "gauge.hand_variation"
+	v := r.ease(path)
+	if v == nil {
+		return gauge.HandVariation
+	}
+	if *v < 0 || *v > 0.2 {
+		r.faults.Add(path, "is %g; write a share from 0 to 0.2, or a percentage: 1.5 %%", *v)
+	}
+	return *v
 }
 
 // pins reads the fixed numbers; mitt knows their names and ranges.
@@ -157,5 +186,5 @@ func (r *reader) rhythm(path, text string) []int {
 func (s Sheet) Hand() (hand.Hand, bool) {
 	r := reader{sheet: s, unit: s.Unit()}
 	h := r.hand()
-	return h, h.Circumference > 0 && len(h.Check()) == 0 && len(r.faults) == 0
+	return h, len(r.faults) == 0 && len(h.Check()) == 0
 }

@@ -24,12 +24,6 @@ const (
 	PathUnit = "unit"
 )
 
-// The most rows that a sheet may have.
-const (
-	mostSwatches = 20
-	mostProfile  = 50
-)
-
 // kind is what a value may be.
 type kind int
 
@@ -39,11 +33,14 @@ const (
 	length      // a length in the sheet's unit
 	height      // a length that may be 0
 	number      // a decimal above 0
+	amount      // a decimal, 0 or more
 	ease        // a decimal that may be negative, or a percentage when typed
 	whole       // a whole number, perhaps with a sign
 	choice      // one of some words
 	flag        // true or false
 	rhythm      // a whole number, or a list of them
+	text        // words of the person's own
+	date        // year-month-day
 )
 
 // node is a key of the sheet's tree.
@@ -54,43 +51,6 @@ type node struct {
 	most    int      // rows of a list
 	members []node   // of an object or of a row
 }
-
-func keys(k kind, names ...string) []node {
-	nodes := make([]node, len(names))
-	for i, name := range names {
-		nodes[i] = node{key: name, kind: k}
-	}
-	return nodes
-}
-
-// tree is the whole sheet in the order in which a person fills it.
-var tree = node{members: []node{
-	{key: "format", kind: choice, words: []string{Format}},
-	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "glove"}},
-	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
-	{key: "gauge", members: []node{{key: "swatches", kind: list, most: mostSwatches, members: []node{
-		{key: "stitches", kind: number},
-		{key: "width", kind: length},
-		{key: "rounds", kind: number},
-		{key: "height", kind: length},
-		{key: "worked", kind: choice, words: []string{"round", "flat"}},
-		{key: "washed", kind: flag},
-		{key: "counted_to", kind: number},
-	}}}},
-	{key: "hand", members: append(keys(length,
-		"hand_circumference", "wrist_circumference", "thumb_circumference", "hand_length",
-		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference"),
-		node{key: "profile", kind: list, most: mostProfile, members: []node{
-			{key: "height", kind: height}, {key: "girth", kind: length},
-		}})},
-	{key: "ease", members: append(keys(ease, "hand", "cuff"), node{key: "thumb_girth_added", kind: length})},
-	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
-	{key: "stitch", members: append(keys(whole, "repeat", "offset", "rib"), node{key: "both_edges", kind: flag})},
-	{key: "pins", members: append(keys(whole,
-		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
-		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
-		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "rhythm", kind: rhythm})},
-}}
 
 // find is the member with a key; nil if there is none.
 func (n *node) find(key string) *node {

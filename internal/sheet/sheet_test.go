@@ -9,19 +9,23 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/units"
 )
 
 const full = `{
   "format": "thenar/sheet@1", "kind": "fingerless", "unit": "cm",
-  "gauge": {"swatches": [{"stitches": 24, "width": 10, "rounds": 32, "height": 10, "worked": "round", "washed": true, "counted_to": 0.5}]},
-  "hand": {"hand_circumference": 19.0, "wrist_circumference": "15,7", "thumb_circumference": 6.5,
+  "gauge": {"swatches": [{"stitches": 24, "width": 10, "rounds": 32, "height": 10, "worked": "round", "washed": true, "counted_to": 0.5, "needle": "3 mm", "date": "2025-03-09"}], "hand_variation": 0.01},
+  "hand": {"size": 7.5, "hand_breadth": 8, "reference": "women", "profile_above": [{"height": 2, "girth": 18.8}], "hand_circumference": 19.0, "wrist_circumference": "15,7", "thumb_circumference": 6.5,
     "hand_length": 18.0, "gusset_length": 5.9, "thumb_length": 6.4, "wrist_to_crotch": 6.3},
   "ease": {"hand": -0.05, "cuff": 0, "thumb_girth_added": 1.2},
   "length": {"cuff": 3, "cuff_plain": 3, "above_gusset": 3.8, "edging": 1, "thumb": 3.5, "thumb_edging": 1},
   "stitch": {"repeat": 2, "offset": 0, "rib": 2, "both_edges": true},
-  "pins": {"gusset_base": 3, "rhythm": [2, 3]}
+  "schedule": {"follows": "rhythm", "lambda": 0},
+  "pins": {"gusset_base": 3, "rhythm": [2, 3]},
+  "fit": {"tolerance": 0.6, "loose_below": -0.25, "snug_from": 0.02, "tight_above": 0.1},
+  "yarn": {"length_unit": "yd", "ball_length": 200, "ball_mass": 50, "swatch_stitches": 30, "swatch_rounds": 40, "swatch_mass": 4.5, "swatch_length": 18, "swatch_kept": true}
 }`
 
 func TestReadsEveryKey(t *testing.T) {
@@ -42,6 +46,59 @@ func TestReadsEveryKey(t *testing.T) {
 	assert.Equal(t, mitt.Stitches{Repeat: 2, Rib: 2}, r.Stitch)
 	assert.Equal(t, mitt.Fix(3), r.Pins.GussetBase)
 	assert.Equal(t, []int{2, 3}, r.Pins.Rhythm)
+	assert.Equal(t, mitt.FollowRhythm, r.Follow)
+	assert.Zero(t, *r.Lambda)
+	assert.InDelta(t, 0.01, r.Gauge.StitchDoubt.Variation, 0)
+	assert.InDelta(t, 7.5, r.Hand.Size, 0)
+	assert.Equal(t, hand.Women, r.Hand.Reference)
+	assert.Equal(t, []hand.Point{{Height: 20 * units.Millimetre, Girth: 188 * units.Millimetre}}, r.Hand.Above)
+
+	more := s.Settings()
+	assert.Equal(t, 6*units.Millimetre, more.Tolerance)
+	assert.InDelta(t, -0.25, *more.Loose, 0)
+	assert.InDelta(t, 0.1, *more.Tight, 0)
+	assert.Equal(t, Yarn{
+		BallLength: 182_880 * units.Millimetre, BallMass: 50, Stitches: 30, Rounds: 40, SwatchMass: 4.5,
+		Unravelled: units.FromMM(16_459.2), Kept: true,
+	}, more.Yarn, "a yard is 0.9144 m (International Yard and Pound Agreement, 1959)")
+}
+
+// A hand may start from a size, a breadth, or a length with whose averages to
+// take; else its circumference must be measured.
+func TestCircumferenceMayBeLeftOut(t *testing.T) {
+	for name, c := range map[string]struct {
+		hand Sheet
+		ok   bool
+	}{
+		"size":               {Sheet{"hand.size": "8"}, true},
+		"breadth":            {Sheet{"hand.hand_breadth": "8"}, true},
+		"length of a woman":  {Sheet{"hand.hand_length": "18", "hand.reference": "women"}, true},
+		"length of anybody":  {Sheet{"hand.hand_length": "18", "hand.reference": "both"}, true},
+		"length":             {Sheet{"hand.hand_length": "18"}, false},
+		"averages of nobody": {Sheet{"hand.reference": "men"}, false},
+	} {
+		c.hand["gauge.swatches[0].stitches"], c.hand["gauge.swatches[0].width"] = "24", "10"
+		_, err := c.hand.Request()
+		if c.ok {
+			assert.NoError(t, err, name)
+		} else {
+			assert.ErrorContains(t, err, "hand.hand_circumference: is missing", name)
+		}
+	}
+}
+
+// Rows that were left empty go, whatever their choices say; a first swatch with
+// nothing in it stays, so that its fields can be named as missing.
+func TestCompact(t *testing.T) {
+	s := Sheet{
+		"gauge.swatches[0].washed": "true", "gauge.swatches[1].washed": "true", "gauge.swatches[1].counted_to": "0.5",
+		"gauge.swatches[3].stitches": "24", "gauge.swatches[3].worked": "flat", "hand.profile[2].girth": "19", "hand.profile[2].height": " ",
+	}
+	s.Compact()
+	assert.Equal(t, Sheet{
+		"gauge.swatches[0].washed": "true", "gauge.swatches[1].stitches": "24", "gauge.swatches[1].worked": "flat",
+		"hand.profile[0].girth": "19", "hand.profile[0].height": " ",
+	}, s)
 }
 
 // What was typed comes back as it was typed, and reads the same again.
@@ -102,6 +159,11 @@ func TestRefused(t *testing.T) {
 		"swatch of nothing": {`{"gauge":{"swatches":[{"stitches":0,"width":10}]},"hand":{"hand_circumference":19}}`, "gauge.swatches[0].stitches: is 0"},
 		"flat or round":     {`{"gauge":{"swatches":[{"stitches":24,"width":10,"worked":"square"}]},"hand":{"hand_circumference":19}}`, "gauge.swatches[0].worked"},
 		"no height":         {`{"gauge":{"swatches":[{"stitches":24,"width":10,"rounds":30}]},"hand":{"hand_circumference":19}}`, "gauge.swatches[0].height: is missing"},
+		"variation":         {`{"gauge":{"swatches":[{"stitches":24,"width":10}],"hand_variation":0.5},"hand":{"hand_circumference":19}}`, "gauge.hand_variation: is 0.5; write a share from 0 to 0.2"},
+		"no such day":       {`{"gauge":{"swatches":[{"stitches":24,"width":10,"date":"2025-02-30"}]},"hand":{"hand_circumference":19}}`, `gauge.swatches[0].date: is "2025-02-30"; write a day`},
+		"a dear rhythm":     {valid(`,"schedule":{"lambda":1001}`), "schedule.lambda: is 1001; write a number from 0 to 1000"},
+		"follows":           {valid(`,"schedule":{"follows":"me"}`), "schedule.follows: is \"me\"; write one of: profile, rhythm"},
+		"yarn in ells":      {valid(`,"yarn":{"length_unit":"ell"}`), "yarn.length_unit: is \"ell\"; write one of: m, yd"},
 		"repeat":            {valid(`,"stitch":{"repeat":0}`), "stitch.repeat: is 0; write a whole number from 1"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -175,7 +237,7 @@ func FuzzParse(f *testing.F) {
 		if _, err := again.Request(); err != nil {
 			t.Fatalf("what was good is bad after a round trip: %v", err)
 		}
-		if r.Hand.Circumference <= 0 {
+		if h, _ := r.Hand.Fill(); h.Circumference <= 0 {
 			t.Fatal("a hand without a circumference was let pass")
 		}
 	})

@@ -1,0 +1,58 @@
+package sheet
+
+import "strings"
+
+// Lists are the paths of the sheet's lists.
+func Lists() []string { return []string{"gauge.swatches", "hand.profile", "hand.profile_above"} }
+
+// Compact drops the rows of every list in which only choices were made and
+// nothing was typed, and moves the later rows down: a form sends choices for
+// rows that the person left empty. The first swatch stays, since one is needed.
+func (s Sheet) Compact() {
+	for _, path := range Lists() {
+		n, to := find(path), 0
+		if path == "gauge.swatches" {
+			to = 1
+		}
+		for from := to; from < n.most; from++ {
+			if !s.typed(row(path, from), n) {
+				s.move(row(path, from), "", n)
+				continue
+			}
+			if to != from {
+				s.move(row(path, from), row(path, to), n)
+			}
+			to++
+		}
+	}
+}
+
+// find is the node of a path without rows.
+func find(path string) *node {
+	n := &tree
+	for _, key := range strings.Split(path, ".") {
+		n = n.find(key)
+	}
+	return n
+}
+
+// typed tells whether a row has any text that is more than a choice.
+func (s Sheet) typed(at string, n *node) bool {
+	for _, m := range n.members {
+		if m.kind != choice && m.kind != flag && m.key != "counted_to" && s.Given(join(at, m.key)) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// move takes a row's texts to another row; to nowhere, they are dropped.
+func (s Sheet) move(from, to string, n *node) {
+	for _, m := range n.members {
+		text, was := s[join(from, m.key)]
+		delete(s, join(from, m.key))
+		if was && to != "" {
+			s[join(to, m.key)] = text
+		}
+	}
+}

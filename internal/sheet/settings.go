@@ -1,0 +1,50 @@
+package sheet
+
+import "thenar/internal/units"
+
+// Settings are what a sheet says beside the plan itself. What was not given
+// is nil or zero.
+type Settings struct {
+	Tolerance          units.Length // of the fit
+	Loose, Snug, Tight *float64     // stretches at which the bands of the fit end
+	Yarn               Yarn
+}
+
+// Yarn is what is known of the yarn: its ball as on the band, and a swatch
+// that was weighed or unravelled. Masses are in grams.
+type Yarn struct {
+	BallLength       units.Length
+	BallMass         float64
+	Stitches, Rounds float64
+	SwatchMass       float64
+	Unravelled       units.Length
+	Kept             bool // the swatch is not unravelled for the mitts
+}
+
+// Yard is the unit of a ball's length that is not the metre.
+const Yard = 914_400 * units.Micrometre
+
+// Settings reads them; faults are among those of Request.
+func (s Sheet) Settings() Settings {
+	r := reader{sheet: s, unit: s.Unit()}
+	return r.settings()
+}
+
+func (r *reader) settings() Settings {
+	out := Settings{
+		Tolerance: r.length("fit.tolerance"),
+		Loose:     r.ease("fit.loose_below"), Snug: r.ease("fit.snug_from"), Tight: r.ease("fit.tight_above"),
+	}
+	long := units.Metre
+	if r.choice("yarn.length_unit", tree.find("yarn").find("length_unit")) == "yd" {
+		long = Yard
+	}
+	of := func(path string) units.Length { return units.Length(r.number(path, "") * float64(long)) }
+	out.Yarn = Yarn{
+		BallLength: of("yarn.ball_length"), BallMass: r.number("yarn.ball_mass", ""),
+		Stitches: r.number("yarn.swatch_stitches", ""), Rounds: r.number("yarn.swatch_rounds", ""),
+		SwatchMass: r.number("yarn.swatch_mass", ""), Unravelled: of("yarn.swatch_length"),
+		Kept: r.flag("yarn.swatch_kept", false),
+	}
+	return out
+}

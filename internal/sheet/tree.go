@@ -1,0 +1,66 @@
+package sheet
+
+// The most rows that a sheet may have.
+const (
+	mostSwatches = 20
+	mostProfile  = 50
+)
+
+func keys(k kind, names ...string) []node {
+	nodes := make([]node, len(names))
+	for i, name := range names {
+		nodes[i] = node{key: name, kind: k}
+	}
+	return nodes
+}
+
+// tree is the whole sheet in the order in which a person fills it.
+var tree = node{members: []node{
+	{key: "format", kind: choice, words: []string{Format}},
+	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "glove"}},
+	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
+	{key: "gauge", members: []node{
+		{key: "swatches", kind: list, most: mostSwatches, members: swatchKeys},
+		{key: "hand_variation", kind: ease},
+	}},
+	{key: "hand", members: append(keys(length,
+		"hand_circumference", "wrist_circumference", "thumb_circumference", "hand_length",
+		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference", "hand_breadth"),
+		node{key: "size", kind: number},
+		node{key: "reference", kind: choice, words: []string{"both", "women", "men"}},
+		node{key: "profile", kind: list, most: mostProfile, members: girthKeys},
+		node{key: "profile_above", kind: list, most: mostProfile, members: girthKeys},
+	)},
+	{key: "ease", members: append(keys(ease, "hand", "cuff"), node{key: "thumb_girth_added", kind: length})},
+	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
+	{key: "stitch", members: append(keys(whole, "repeat", "offset", "rib"), node{key: "both_edges", kind: flag})},
+	{key: "schedule", members: []node{
+		{key: "follows", kind: choice, words: []string{"profile", "rhythm"}},
+		{key: "lambda", kind: amount},
+	}},
+	{key: "pins", members: append(keys(whole,
+		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
+		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
+		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "rhythm", kind: rhythm})},
+	{key: "fit", members: append([]node{{key: "tolerance", kind: length}}, keys(ease, "loose_below", "snug_from", "tight_above")...)},
+	{key: "yarn", members: append(append([]node{
+		{key: "length_unit", kind: choice, words: []string{"m", "yd"}},
+	}, keys(number, "ball_length", "ball_mass", "swatch_stitches", "swatch_rounds", "swatch_mass", "swatch_length")...),
+		node{key: "swatch_kept", kind: flag})},
+}}
+
+var swatchKeys = []node{
+	{key: "stitches", kind: number},
+	{key: "width", kind: length},
+	{key: "rounds", kind: number},
+	{key: "height", kind: length},
+	{key: "worked", kind: choice, words: []string{"round", "flat"}},
+	{key: "washed", kind: flag},
+	{key: "on_needles", kind: flag},
+	{key: "counted_to", kind: number},
+	{key: "piece", kind: text},
+	{key: "needle", kind: text},
+	{key: "date", kind: date},
+}
+
+var girthKeys = []node{{key: "height", kind: height}, {key: "girth", kind: length}}
