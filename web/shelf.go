@@ -49,7 +49,7 @@ func shelfItem(pl *project.Planner, m store.Mitt, doc project.Document) view.Ite
 		return item
 	}
 	item.About += fmt.Sprintf(", cast on %d", p.Cuff.CastOn.N)
-	item.Picture = view.Small(p, doc.Side == project.Left)
+	item.Picture = view.Small(p.Plan, doc.Side == project.Left)
 	return item
 }
 

@@ -57,7 +57,7 @@ func planOne(pl *project.Planner, raw []byte, brief bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return project.Report(p, brief)
+	return pl.Report(p, brief)
 }
 
 // planLines plans every line; a bad line gives its faults in its place. A

@@ -104,7 +104,8 @@ func (d Doubt) distribution(x, sigma float64) float64 {
 	sum := 0.0
 	for k := range most {
 		t := (float64(k) + 0.5) * step
-		factor, envelope := math.Exp(-square(sigma*t)/2), math.Exp(-square(sigma*t)/2)
+		envelope := math.Exp(-square(sigma*t) / 2)
+		factor := envelope
 		for _, a := range d.Rectangles {
 			factor *= math.Sin(a*t) / (a * t)
 			envelope *= min(1, 1/(a*t))

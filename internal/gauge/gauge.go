@@ -38,14 +38,14 @@ type Gauge struct {
 
 // Use says what was done with one swatch.
 type Use struct {
-	Combined bool
-	How      string // "as counted", "converted …", "left out: …"
+	Combined bool   `json:"combined"`
+	How      string `json:"how"` // "as counted", "converted …", "left out: …"
 }
 
 // Query is a swatch that is asked about, and used as it is.
 type Query struct {
-	Swatch  int // its place, from 0
-	Message string
+	Swatch  int    `json:"swatch"` // its place, from 0
+	Message string `json:"message"`
 }
 
 // Of combines swatches into the gauge of the finished fabric: in the round

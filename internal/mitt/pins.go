@@ -40,6 +40,19 @@ func (p *Pins) Set(name string, n int) {
 	}
 }
 
+// Fixed tells whether the number of a name is fixed.
+func (p *Pins) Fixed(name string) bool {
+	if name == rhythmPin {
+		return len(p.Rhythm) > 0
+	}
+	for _, e := range p.all() {
+		if e.name == name {
+			return e.pin.On
+		}
+	}
+	return false
+}
+
 // ShortestInterval is the least that a rhythm may ask for.
 const ShortestInterval = gussetGap
 

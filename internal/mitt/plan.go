@@ -19,6 +19,7 @@ type Plan struct {
 	Bridge Bridge
 	Thumb  Thumb
 	Top    *Top // nil for a fingerless mitt
+	Pins   Pins // the numbers that the person fixed
 
 	Residual Residuals
 	Off      Offs

@@ -55,6 +55,7 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 	if err := w.above(pl); err != nil {
 		return nil, err
 	}
+	w.plan.Pins = req.Pins
 	w.listDefaults()
 	w.residuals()
 	w.offs()

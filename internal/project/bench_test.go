@@ -27,7 +27,7 @@ func BenchmarkReport(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, err := Report(p, false); err != nil {
+		if _, err := pl.Report(p, false); err != nil {
 			b.Fatal(err)
 		}
 		i++

@@ -2,6 +2,7 @@ package project
 
 import (
 	"thenar/internal/chart"
+	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
@@ -20,16 +21,28 @@ type Outputs struct {
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
+
+	Fit       []fit.Row // of the planned rounds
+	Tolerance float64   // of the fit, in mm
+	Bands     fit.Bands
+	Summary   fit.Summary
+	Costs     []mitt.PinCost // of what is fixed
 }
 
 // Derive works out everything. The strokes speak of the right hand; they are
 // put on the plan's rounds first, and the mirror comes last.
 func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
-	plan, err := pl.Plan(d.Sheet)
+	planned, err := pl.Plan(d.Sheet)
 	if err != nil {
 		return nil, err
 	}
-	out := &Outputs{Plan: plan, Planned: plan.Mitt()}
+	out := &Outputs{Plan: planned.Plan, Planned: planned.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
+	plan := out.Plan
+	if out.Fit, err = fit.Rows(plan, out.Planned, out.Bands); err != nil {
+		return nil, err
+	}
+	out.Summary = fit.Sum(plan, out.Fit, out.Tolerance)
+	out.Costs = pl.engine.PinCosts(planned.request, plan)
 	out.Mitt = painted(out.Planned, plan.Gusset.Base, marks)
 	out.Unsound = stitch.Ledger(out.Mitt)
 	left := d.Side == Left

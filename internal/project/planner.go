@@ -1,6 +1,8 @@
 package project
 
 import (
+	"thenar/internal/fault"
+	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 )
@@ -12,12 +14,51 @@ type Planner struct{ engine *mitt.Planner }
 // NewPlanner gives a Planner.
 func NewPlanner() *Planner { return &Planner{mitt.New()} }
 
+// Planned is a plan with what it was made from.
+type Planned struct {
+	*mitt.Plan
+	request *mitt.Request
+	extra   extra
+}
+
 // Plan works out the plan of a sheet. What can't be planned is fault.Fields
 // that name the fields in the way.
-func (pl *Planner) Plan(s sheet.Sheet) (*mitt.Plan, error) {
+func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
 	req, err := s.Request()
 	if err != nil {
 		return nil, err
 	}
-	return pl.engine.Plan(req)
+	more, err := extraOf(s.Settings())
+	if err != nil {
+		return nil, err
+	}
+	p, err := pl.engine.Plan(req)
+	if err != nil {
+		return nil, err
+	}
+	return &Planned{p, req, more}, nil
+}
+
+// extra is what a sheet decides beside the plan, with its defaults.
+type extra struct {
+	bands     fit.Bands
+	tolerance float64 // mm
+}
+
+func extraOf(s sheet.Settings) (extra, error) {
+	var faults fault.Fields
+	e := extra{bands: fit.DefaultBands, tolerance: fit.Tolerance}
+	for _, b := range []struct {
+		given *float64
+		band  *float64
+	}{{s.Loose, &e.bands.Loose}, {s.Snug, &e.bands.Snug}, {s.Tight, &e.bands.Tight}} {
+		if b.given != nil {
+			*b.band = *b.given
+		}
+	}
+	faults = append(faults, e.bands.Check()...)
+	if s.Tolerance != 0 {
+		e.tolerance = s.Tolerance.MM()
+	}
+	return e, faults.Err()
 }

@@ -3,11 +3,10 @@ package project
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 
 	"thenar/internal/fit"
+	"thenar/internal/gauge"
 	"thenar/internal/mitt"
 	"thenar/internal/words"
 )
@@ -32,12 +31,18 @@ type report struct {
 	Yarn      *struct{}       `json:"yarn"` // not estimated yet
 	Filled    []reportFilled  `json:"filled"`
 	Warnings  []reportWarning `json:"warnings"`
+	Pins      []reportPin     `json:"pins"`
 }
 
 type reportGauge struct {
-	Stitches     float64 `json:"stitches_per_mm"`
-	Rounds       float64 `json:"rounds_per_mm"`
-	RoundsFilled bool    `json:"rounds_filled"`
+	Stitches     float64       `json:"stitches_per_mm"`
+	Rounds       float64       `json:"rounds_per_mm"`
+	RoundsFilled bool          `json:"rounds_filled"`
+	StitchHalf   float64       `json:"stitches_half_interval"`
+	RoundHalf    float64       `json:"rounds_half_interval"`
+	Treated      bool          `json:"in_the_round_and_washed"`
+	Swatches     []gauge.Use   `json:"swatches"`
+	Queries      []gauge.Query `json:"queries"`
 }
 
 type reportEase struct {
@@ -60,14 +65,42 @@ type reportHand struct {
 }
 
 type reportGusset struct {
-	Base           int     `json:"base"`
-	Rounds         int     `json:"rounds"`
-	IncreaseRounds []int   `json:"increase_rounds"`
-	Counts         []int   `json:"counts"`
-	Stitches       int     `json:"stitches"`
-	KeptOnHand     int     `json:"kept_on_hand"`
-	Cost           float64 `json:"cost"`
-	Words          string  `json:"words"`
+	Base           int         `json:"base"`
+	Rounds         int         `json:"rounds"`
+	IncreaseRounds []int       `json:"increase_rounds"`
+	Counts         []int       `json:"counts"`
+	Stitches       int         `json:"stitches"`
+	KeptOnHand     int         `json:"kept_on_hand"`
+	Cost           float64     `json:"cost"`
+	Words          string      `json:"words"`
+	Ways           []reportWay `json:"ways"`
+}
+
+// reportWay is a schedule that could be chosen, against the hand's own shape.
+type reportWay struct {
+	Follows mitt.Follow `json:"follows"`
+	Fixed   bool        `json:"fixed"`
+	Rounds  []int       `json:"increase_rounds"`
+	Cost    float64     `json:"cost"`
+	Mean    float64     `json:"mean_mm"`
+	Worst   float64     `json:"worst_mm"`
+	Changes int         `json:"rhythm_changes"`
+}
+
+// reportPin is a fixed number and what it costs; free is null where there is
+// no plan without it.
+type reportPin struct {
+	Field   string         `json:"field"`
+	Value   string         `json:"value"`
+	Free    *string        `json:"free"`
+	MM      float64        `json:"cost_mm"`
+	Changes []reportChange `json:"changes"`
+}
+
+type reportChange struct {
+	Place string  `json:"place"`
+	With  float64 `json:"with_mm"`
+	Free  float64 `json:"free_mm"`
 }
 
 type reportBridge struct {
@@ -118,58 +151,40 @@ type reportWarning struct {
 
 // Report writes a plan as JSON, one document without line breaks. Brief
 // leaves out the fit.
-func Report(p *mitt.Plan, brief bool) ([]byte, error) {
-	raw, err := json.Marshal(reportOf(p))
+func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
+	r := reportOf(p.Plan)
+	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
+		r.Pins = append(r.Pins, reportPinOf(&c))
+	}
+	raw, err := json.Marshal(r)
 	if err != nil {
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}
 	if brief {
 		return raw, nil
 	}
-	rows, err := fit.Rows(p, p.Mitt(), fit.DefaultBands)
+	rows, err := fit.Rows(p.Plan, p.Mitt(), p.extra.bands)
 	if err != nil {
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}
-	return appendFit(slices.Grow(raw[:len(raw)-1], fitBytes*len(rows)), rows), nil
+	sum, err := json.Marshal(reportSummaryOf(fit.Sum(p.Plan, rows, p.extra.tolerance), &p.extra))
+	if err != nil {
+		return nil, fmt.Errorf("project.Report: %w", err)
+	}
+	raw = slices.Grow(raw[:len(raw)-1], fitBytes*len(rows)+len(sum))
+	raw = append(append(raw, `,"fit_summary":`...), sum...)
+	return appendFit(raw, rows, p.Gauge.StitchDoubt.Half()), nil
 }
 
-// fitBytes is a little more than a row of the fit takes.
-const fitBytes = 170
-
-// appendFit ends an object with the fit rows. They are most of a plan's
-// bytes; written by hand they take a sixth of the time of encoding/json.
-func appendFit(b []byte, rows []fit.Row) []byte {
-	b = append(b, `,"fit":[`...)
-	for i, r := range rows {
-		if i > 0 {
-			b = append(b, ',')
-		}
-		b = append(b, `{"section":"`...)
-		b = append(b, r.Section...)
-		b = append(b, `","round":`...)
-		b = strconv.AppendInt(b, int64(r.Round), 10)
-		b = appendFloat(b, `,"height_mm":`, r.Height)
-		b = appendFloat(b, `,"above_cast_on_mm":`, r.AboveCastOn)
-		b = appendFloat(b, `,"fabric_mm":`, r.Fabric)
-		b = appendFloat(b, `,"body_mm":`, r.Body)
-		b = appendFloat(b, `,"stretch":`, r.Stretch)
-		b = append(b, '}')
+func reportPinOf(c *mitt.PinCost) reportPin {
+	out := reportPin{Field: "pins." + c.Name, Value: c.Value, MM: c.MM, Changes: make([]reportChange, len(c.Changes))}
+	if c.Free != "" {
+		out.Free = &c.Free
 	}
-	return append(b, `]}`...)
-}
-
-// appendFloat writes a key and a finite number; JSON takes the exponent form
-// that very small numbers get.
-func appendFloat(b []byte, key string, v float64) []byte {
-	b = append(b, key...)
-	if math.IsInf(v, 0) || math.IsNaN(v) {
-		return append(b, "null"...)
+	for i, ch := range c.Changes {
+		out.Changes[i] = reportChange{ch.Place.Words(), ch.With, ch.Free}
 	}
-	format := byte('f')
-	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e21) {
-		format = 'e'
-	}
-	return strconv.AppendFloat(b, v, format, -1, 64)
+	return out
 }
 
 func reportOf(p *mitt.Plan) report {
@@ -180,7 +195,11 @@ func reportOf(p *mitt.Plan) report {
 	}
 	r := report{
 		Format: Format, Kind: string(p.Kind),
-		Gauge:  reportGauge{p.Gauge.Stitches, p.Gauge.Rounds, p.Gauge.RoundsFilled},
+		Gauge: reportGauge{
+			p.Gauge.Stitches, p.Gauge.Rounds, p.Gauge.RoundsFilled,
+			p.Gauge.StitchDoubt.Half(), p.Gauge.RoundDoubt.Half(), p.Gauge.Treated,
+			append([]gauge.Use{}, p.Gauge.Uses...), append([]gauge.Query{}, p.Gauge.Queries...),
+		},
 		Ease:   reportEase(p.Ease),
 		Cuff:   reportCuff{p.Cuff.CastOn.N, p.Cuff.Rounds, p.Cuff.PlainRounds},
 		Hand:   reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches},
@@ -188,12 +207,14 @@ func reportOf(p *mitt.Plan) report {
 		Gusset: reportGusset{
 			Base: g.Base, Rounds: g.Rounds.N, IncreaseRounds: g.IncreaseRounds, Counts: counts, Stitches: g.Stitches,
 			KeptOnHand: g.Kept, Cost: g.Cost, Words: words.Schedule(g.IncreaseRounds, g.Base, g.Stitches, g.Step, g.Rounds.N),
+			Ways: make([]reportWay, len(g.Ways)),
 		},
 		Thumb: reportThumb{
 			t.Held, t.PickedUp, t.FirstRound, t.Decreased, t.Stitches.N, t.Rounds, t.EdgingRounds, t.EdgingStitches,
 		},
 		Residuals: reportResiduals(p.Residual),
 		Filled:    reportFilledOf(p),
+		Pins:      []reportPin{},
 		Warnings:  make([]reportWarning, len(p.Warnings)),
 	}
 	if top := p.Top; top != nil {
@@ -201,6 +222,9 @@ func reportOf(p *mitt.Plan) report {
 			top.Stitches, top.Rounds, append([]int{}, top.DecreaseRounds...), top.End,
 			words.Schedule(top.DecreaseRounds, top.Stitches, top.End, -4, top.Rounds),
 		}
+	}
+	for i, w := range g.Ways {
+		r.Gusset.Ways[i] = reportWay(w)
 	}
 	for i, w := range p.Warnings {
 		r.Warnings[i] = reportWarning(w)

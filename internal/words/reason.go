@@ -18,13 +18,16 @@ type Reason struct {
 	Name  string // what the number is called
 	Value string
 	Why   string
-	Fixed bool
+
+	Pin    string // the name of the pin that fixes it
+	Number string // as the pin would be written; empty where it can't be fixed
+	Fixed  bool
 }
 
 // Reasons explains every number of the plan in the order in which it is
 // knitted, with its residual in the unit and the two neighbouring choices.
 func Reasons(p *mitt.Plan, u units.Unit) []Reason {
-	r := reasons{p: p, u: u}
+	r := reasons{p: p, u: u, numbers: p.Numbers()}
 	r.cuff()
 	r.gusset()
 	r.hand()
@@ -36,10 +39,22 @@ type reasons struct {
 	p    *mitt.Plan
 	u    units.Unit
 	list []Reason
+
+	numbers map[string]string // by pin
 }
 
-func (r *reasons) add(key string, part stitch.Part, round int, name, value, why string, fixed bool) {
-	r.list = append(r.list, Reason{key, part, round, name, value, why, fixed})
+func (r *reasons) add(key string, part stitch.Part, round int, name, value, why, pin string) {
+	r.list = append(r.list, Reason{key, part, round, name, value, why, pin, r.numbers[pin], r.p.Pins.Fixed(pin)})
+}
+
+// within says how wide so many stitches are, with the interval of the gauge.
+func (r *reasons) within(stitches int) string {
+	mm := float64(stitches) / r.p.Gauge.Stitches
+	half := r.p.Gauge.StitchDoubt.Half()
+	if half == 0 {
+		return r.length(mm)
+	}
+	return r.length(mm) + " ± " + Size(mm*half, r.u)
 }
 
 // near is the end of a sentence on a count: what was wanted, and what the
@@ -65,13 +80,18 @@ func Signed(mm float64, u units.Unit) string {
 	if mm < 0 {
 		sign, mm = "−", -mm
 	}
+	return sign + Size(mm, u)
+}
+
+// Size is a small length in mm in the unit, without a sign.
+func Size(mm float64, u units.Unit) string {
 	switch u {
 	case units.IN:
-		return fmt.Sprintf("%s%.2f in", sign, mm/units.Inch.MM())
+		return fmt.Sprintf("%.2f in", mm/units.Inch.MM())
 	case units.CM:
-		return fmt.Sprintf("%s%.1f cm", sign, mm/10)
+		return fmt.Sprintf("%.1f cm", mm/10)
 	}
-	return fmt.Sprintf("%s%.0f mm", sign, mm)
+	return fmt.Sprintf("%.0f mm", mm)
 }
 
 func (r *reasons) length(mm float64) string { return units.FromMM(mm).With(r.u) }
@@ -87,17 +107,17 @@ func percent(e float64) string {
 func (r *reasons) cuff() {
 	p := r.p
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
-	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, as a multiple of the rib (%d), between 78 %% and all of the hand's %d: %s.",
-		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Stitch.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g))
-	r.add("cuff.cast_on", stitch.Cuff, 1, "cast on", Plural(p.Cuff.CastOn.N, "stitch"), why, p.Cuff.CastOn.Pinned)
+	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, as a multiple of the rib (%d), between 78 %% and all of the hand's %d: %s. The fabric there is %s.",
+		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Stitch.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
+	r.add("cuff.cast_on", stitch.Cuff, 1, "cast on", Plural(p.Cuff.CastOn.N, "stitch"), why, "cast_on")
 	r.add("cuff.rounds", stitch.Cuff, 1, "ribbing", Plural(p.Cuff.Rounds, "round"),
-		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100), false)
+		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100), "cuff_rounds")
 	change := "the count stays."
 	if p.Cuff.Change != 0 {
 		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
 	}
 	r.add("cuff.plain_rounds", stitch.CuffPlain, 1, "plain rounds", Plural(p.Cuff.PlainRounds, "round"),
-		fmt.Sprintf("%s to the gusset; %s", r.length(float64(p.Cuff.PlainRounds)/q), change), false)
+		fmt.Sprintf("%s to the gusset; %s", r.length(float64(p.Cuff.PlainRounds)/q), change), "cuff_plain_rounds")
 }
 
 func (r *reasons) gusset() {
@@ -105,19 +125,21 @@ func (r *reasons) gusset() {
 	g := p.Gauge.Stitches
 	n := p.Body.Stitches
 	r.add("hand.stitches", stitch.Gusset, 1, "hand", Plural(n.N, "stitch"),
-		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s.",
-			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g)), n.Pinned)
-	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base, p.Thumb.Stitches.N), false)
+		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s. The fabric is %s.",
+			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g), r.within(n.N)), "hand_stitches")
+	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base, p.Thumb.Stitches.N), "gusset_base")
 	r.add("gusset.rounds", stitch.Gusset, 1, "gusset", Plural(p.Gusset.Rounds.N, "round"),
-		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), p.Gusset.Rounds.Pinned)
+		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), "gusset_rounds")
 	r.add("gusset.increase_rounds", stitch.Gusset, 1, "increase rounds", fmt.Sprint(p.Gusset.Increases),
-		fmt.Sprintf("%s They follow %s from %d to %d stitches most closely. Where the thumb parts, the hand with its gusset is %s against the palm with the thumb.",
-			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), lineWords(p), p.Gusset.Base, p.Gusset.Stitches, Signed(p.Residual.Crotch, r.u)), false)
+		fmt.Sprintf("%s They follow %s from %d to %d stitches most closely. Where the thumb parts, the hand with its gusset is %s, that is %s against the palm with the thumb.",
+			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), lineWords(p), p.Gusset.Base, p.Gusset.Stitches,
+			r.within(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base), Signed(p.Residual.Crotch, r.u)), "increases")
+	r.add("gusset.rhythm", stitch.Gusset, 1, "from one increase round to the next", rhythmValue(&p.Gusset), rhythmWhy(p, r.u), "rhythm")
 }
 
 // lineWords is what the increases follow.
 func lineWords(p *mitt.Plan) string {
-	if len(p.Hand.Profile) > 0 {
+	if p.Gusset.Way.Follows == mitt.FollowProfile {
 		return "the girths measured on the hand"
 	}
 	return "the straight line"
@@ -137,15 +159,17 @@ func (r *reasons) hand() {
 	p := r.p
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
 	r.add("thumb.held", stitch.Hand, 1, "held for the thumb", Plural(p.Thumb.Held, "stitch"),
-		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)), false)
+		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)), "held")
+	r.add("gusset.kept_on_hand", stitch.Hand, 1, "left on the hand", Plural(p.Gusset.Kept, "stitch"),
+		"made stitches of the gusset that are not held: none, unless a fixed number asks for them; an older way leaves two.", "kept_on_hand")
 	r.add("bridge.cast_on", stitch.Hand, 1, "bridge", Plural(p.Bridge.CastOn, "stitch"),
 		fmt.Sprintf("cast on over the gap, %s wide, so that the hand has %d again; the fabric is %s against the hand with its ease.",
-			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)), false)
+			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)), "bridge")
 	r.add("hand.rounds_above_gusset", stitch.Hand, 1, "above the gusset", Plural(p.Body.RoundsAbove, "round"),
-		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)), false)
+		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)), "rounds_above_gusset")
 	if t := p.Top; t != nil {
 		r.add("top.rounds", stitch.Top, 1, "top", Plural(t.Rounds, "round"),
-			fmt.Sprintf("%s A rounded tip: slowly at first, then every round.", Schedule(t.DecreaseRounds, t.Stitches, t.End, -4, t.Rounds)), false)
+			fmt.Sprintf("%s A rounded tip: slowly at first, then every round.", Schedule(t.DecreaseRounds, t.Stitches, t.End, -4, t.Rounds)), "top_rounds")
 	}
 }
 
@@ -169,12 +193,14 @@ func aboveWhy(p *mitt.Plan) string {
 func (r *reasons) thumb() {
 	p, t := r.p, &r.p.Thumb
 	r.add("thumb.picked_up", stitch.Thumb, 1, "picked up", Plural(t.PickedUp, "stitch"),
-		fmt.Sprintf("along the %d of the bridge: between them lie %d whole columns and two halves. The strand at each corner is worked in, so no hole stays.", p.Bridge.CastOn, max(p.Bridge.CastOn-1, 0)), false)
+		fmt.Sprintf("along the %d of the bridge: between them lie %d whole columns and two halves. The strand at each corner is worked in, so no hole stays.", p.Bridge.CastOn, max(p.Bridge.CastOn-1, 0)), "picked_up")
 	r.add("thumb.stitches", stitch.Thumb, 1, "thumb", Plural(t.Stitches.N, "stitch"),
-		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d.",
-			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased), t.Stitches.Pinned)
+		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d. The fabric is %s.",
+			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased, r.within(t.Stitches.N)), "thumb_stitches")
+	r.add("thumb.decreased", stitch.Thumb, 1, "decreased at the corners", Plural(t.Decreased, "stitch"),
+		"what is held and picked up over what the thumb needs; one or two close the corners best.", "thumb_decreases")
 	r.add("thumb.rounds", stitch.Thumb, 1, "thumb length", Plural(t.Rounds, "round"),
-		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)), false)
+		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)), "thumb_rounds")
 }
 
 func thumbEnd(t *mitt.Thumb) string {

@@ -1,0 +1,48 @@
+package words
+
+import (
+	"fmt"
+
+	"thenar/internal/mitt"
+	"thenar/internal/units"
+)
+
+// rhythmValue is the intervals of the increase rounds.
+func rhythmValue(g *mitt.Gusset) string {
+	if len(g.IncreaseRounds) < 2 {
+		return "one increase round"
+	}
+	low, high := 0, 0
+	for i := 1; i < len(g.IncreaseRounds); i++ {
+		d := g.IncreaseRounds[i] - g.IncreaseRounds[i-1]
+		if i == 1 || d < low {
+			low = d
+		}
+		high = max(high, d)
+	}
+	if low == high {
+		return fmt.Sprintf("every %s round", Ordinal(low))
+	}
+	return fmt.Sprintf("%d to %d rounds", low, high)
+}
+
+// rhythmWhy is how closely the way that was taken follows the hand.
+func rhythmWhy(p *mitt.Plan, u units.Unit) string {
+	way := &p.Gusset.Way
+	changes := "the rhythm changes " + times(way.Changes)
+	if len(p.Hand.Profile) == 0 {
+		return changes + "; with girths measured up the mound it can follow the hand’s own shape."
+	}
+	return fmt.Sprintf("on the mean of the rounds %s off the hand’s own shape, at the worst %s; %s.",
+		Size(way.Mean, u), Size(way.Worst, u), changes)
+}
+
+func times(n int) string {
+	switch n {
+	case 0:
+		return "nowhere"
+	case 1:
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
