@@ -26,6 +26,7 @@ func readForm(r *http.Request, base project.Document) (form, error) {
 	f := form{doc: base}
 	f.doc.Sheet = base.Sheet.Clone()
 	var faults fault.Fields
+	press := ""
 	for name, values := range r.PostForm {
 		text := values[0]
 		switch {
@@ -41,6 +42,8 @@ func readForm(r *http.Request, base project.Document) (form, error) {
 				faults.Add("after", "is no revision; open the mitt again")
 			}
 			f.after = n
+		case name == "set":
+			press = text
 		case !sheet.Known(name):
 			faults.Add("form", "has no field of the name %.60q", name)
 		case strings.TrimSpace(text) == "":
@@ -49,10 +52,28 @@ func readForm(r *http.Request, base project.Document) (form, error) {
 			f.doc.Sheet[name] = text
 		}
 	}
+	if press != "" {
+		f.press(press, &faults)
+	}
+	f.doc.Sheet.Compact()
 	if err := faults.Err(); err != nil {
 		return f, err
 	}
 	return f, f.doc.Check()
+}
+
+// press is a button that writes "path=text" into the sheet: it comes after the
+// fields, since it was pressed last.
+func (f *form) press(set string, faults *fault.Fields) {
+	path, text, ok := strings.Cut(set, "=")
+	switch {
+	case !ok || !sheet.Known(path):
+		faults.Add("form", "has a button for %.60q, which no sheet has", set)
+	case text == "":
+		delete(f.doc.Sheet, path)
+	default:
+		f.doc.Sheet[path] = text
+	}
 }
 
 // bodyFault is a body that is no form, or larger than allowed.

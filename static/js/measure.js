@@ -2,6 +2,8 @@
 // that follow from it, and puts them in their places; the fields themselves
 // are never touched. What is typed is saved after a short rest.
 import { Drafts } from "./drafts.js";
+import { startNumbers } from "./numbers.js";
+import { ensure, startRows } from "./rows.js";
 
 const rest = 700; // ms without a key before saving
 
@@ -9,6 +11,8 @@ export function startMeasure(document) {
   const form = document.getElementById("measure-form");
   if (!form) return;
   const page = new Measure(document, form);
+  startRows(form);
+  startNumbers(document, form);
   form.addEventListener("input", () => page.changed());
   form.addEventListener("change", () => page.save());
   form.addEventListener("submit", (event) => {
@@ -99,6 +103,7 @@ class Measure {
     const answer = new DOMParser().parseFromString(html, "text/html");
     const state = JSON.parse(answer.getElementById("answer-state").textContent);
     const fragments = [...answer.querySelectorAll("[data-fragment]")];
+    const focus = this.holdFocus();
     const names = fragments.map((f) => f.dataset.fragment);
     for (const place of this.document.querySelectorAll("[data-fragment]")) {
       place.classList.toggle("stale", !names.includes(place.dataset.fragment));
@@ -116,6 +121,24 @@ class Measure {
     }
     this.fields(state);
     this.light(this.focus);
+    focus();
+  }
+
+  // holdFocus keeps the place of a number that is pressed or typed over while
+  // the part around it is swapped.
+  holdFocus() {
+    const active = this.document.activeElement;
+    const keep = active?.dataset?.keep ?? active?.closest?.(".number")?.querySelector("[data-keep]")?.dataset.keep;
+    if (!keep || !active.closest("[data-fragment]")) return () => {};
+    const typed = active.matches("input") ? [active.value, active.selectionStart, active.selectionEnd] : undefined;
+    return () => {
+      const place = this.document.querySelector(`main [data-keep="${keep}"]`);
+      if (!place) return;
+      place.focus({ preventScroll: true });
+      if (!typed || !place.matches("input")) return;
+      place.value = typed[0];
+      place.setSelectionRange(typed[1], typed[2]);
+    };
   }
 
   // fields puts messages, filled values and the unit at the fields.
@@ -223,6 +246,7 @@ class Measure {
     const draft = this.drafts.kept();
     if (!draft || this.conflict) return;
     for (const [name, text] of draft) {
+      ensure(this.form, name);
       const field = this.form.elements.namedItem(name);
       if (field) field.value = text;
     }

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
 	"thenar/internal/chart"
@@ -19,7 +20,10 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
-	Drawing string // SVG
+	Pins    map[string]string // fixed numbers as they were typed, by name
+	Works   map[string]string // a value that would work, by the path of a fault
+	Drawing string            // SVG
+	Curve   string            // SVG
 	Chart   Chart
 	Check   []string // plain sentences about faults that belong to no field
 }
@@ -59,25 +63,36 @@ func (a Answer) Faulty() []string {
 // Label is what a field is called in the form; the path itself for a field
 // that the form does not show.
 func Label(path string) string {
-	for _, g := range groups {
-		for _, f := range g.Fields {
-			if f.Path == path {
-				return g.Title + ": " + f.Label
-			}
-		}
+	g, f, row, ok := find(path)
+	switch {
+	case !ok:
+		return path
+	case g.Rows == "":
+		return g.Title + ": " + f.Label
+	case row == 0 && g.Rows == "gauge.swatches":
+		return g.Row + ": " + f.Label
 	}
-	if name, ok := strings.CutPrefix(path, "pins."); ok {
-		return "Fixed: " + strings.ReplaceAll(name, "_", " ")
-	}
-	return path
+	return fmt.Sprintf("%s %d: %s", g.Row, row+1, f.Label)
 }
 
 // worded puts a field's name from the form in the place of its path, with
 // which a message may begin.
 func worded(message string) string {
 	path, rest, found := strings.Cut(message, ": ")
-	if found && inForm(path) {
+	if !found {
+		return message
+	}
+	if inForm(path) {
 		return Label(path) + ": " + rest
+	}
+	for _, g := range groups {
+		index, isRow := strings.CutPrefix(path, g.Rows+"[")
+		if n, err := strconv.Atoi(strings.TrimSuffix(index, "]")); g.Rows != "" && isRow && err == nil {
+			return fmt.Sprintf("%s %d: %s", g.Row, n+1, rest)
+		}
+		if g.Rows != "" && path == g.Rows {
+			return g.Title + ": " + rest
+		}
 	}
 	return message
 }
@@ -88,33 +103,25 @@ func missing(message string) bool { return strings.HasPrefix(message, "is missin
 
 // inForm tells whether the form has a field for a path.
 func inForm(path string) bool {
-	for _, p := range FormPaths() {
-		if p == path {
-			return true
-		}
-	}
-	return false
+	_, _, _, ok := find(path)
+	return ok
 }
 
 // anyGiven opens a folded group in which something was typed or is wrong.
 func (m Mitt) anyGiven(g Group) bool {
-	for _, f := range g.Fields {
-		if m.Answer.Faults[f.Path] != "" || (f.Choices == nil && m.Doc.Sheet.Given(f.Path) != "") {
-			return true
+	rows := 1
+	if g.Rows != "" {
+		rows = m.shown(g)
+	}
+	for i := range rows {
+		for _, path := range g.paths(i) {
+			given := m.Doc.Sheet.Given(path)
+			if m.Answer.Faults[path] != "" || given != "" && given != defaults[path] {
+				return true
+			}
 		}
 	}
 	return false
-}
-
-// fixed lists the pins of the sheet in words.
-func (m Mitt) fixed() string {
-	var list []string
-	for _, path := range m.Doc.Sheet.Paths() {
-		if name, ok := strings.CutPrefix(path, "pins."); ok {
-			list = append(list, strings.ReplaceAll(name, "_", " ")+" "+m.Doc.Sheet.Given(path))
-		}
-	}
-	return strings.Join(list, ", ")
 }
 
 // state is what the script needs of an answer beside the fragments.

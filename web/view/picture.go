@@ -20,8 +20,13 @@ import (
 // NewAnswer turns outputs, or what was in their way, into what a page shows.
 func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	a := Answer{
-		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{},
+		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
 		Unit: doc.Sheet.Unit(),
+	}
+	for _, path := range doc.Sheet.Paths() {
+		if name, ok := strings.CutPrefix(path, "pins."); ok {
+			a.Pins[name] = doc.Sheet.Given(path)
+		}
 	}
 	options := picture.HandOptions{Left: doc.Side == project.Left, Unit: a.Unit}
 	if out == nil {
@@ -29,7 +34,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 		if h, ok := doc.Sheet.Hand(); ok {
 			filled, _ := h.Fill()
 			a.Drawing = SVG(picture.Bare(filled, options), false)
-		} else if doc.Sheet.Given(hand.FieldCircumference) == "" {
+		} else if doc.Sheet.Given(hand.FieldCircumference) == "" && doc.Sheet.Given(hand.FieldBreadth) == "" && doc.Sheet.Given(hand.FieldSize) == "" {
 			options.Example = true
 			a.Drawing = SVG(picture.Bare(picture.Example(), options), false)
 		}
@@ -42,8 +47,17 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From}
 	}
 	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
+	a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
 	a.Chart = newChart(out)
 	return a
+}
+
+// fitOptions are those of the fit curve that stands beside a hand.
+func fitOptions(out *project.Outputs, o picture.HandOptions) picture.FitOptions {
+	height, foot := picture.Frame(out.Plan, o)
+	return picture.FitOptions{
+		Left: o.Left, Unit: o.Unit, Half: out.Summary.Half, Height: height, Foot: foot, Tolerance: out.Tolerance,
+	}
 }
 
 // defaultValue is what a default comes to, as it would be typed.
@@ -70,7 +84,7 @@ func (a *Answer) blame(err error) {
 			path = "gauge.swatches[0].stitches"
 		}
 		if _, there := a.Faults[path]; !there {
-			a.Faults[path] = f.Message
+			a.Faults[path], a.Works[path] = f.Message, f.Works
 		}
 	}
 }

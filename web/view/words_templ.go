@@ -240,7 +240,7 @@ func Fragments(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templ.Raw(a.Drawing).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = drawingFragment(a).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

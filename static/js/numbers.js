@@ -1,0 +1,65 @@
+// Numbers of the plan that write into the form: a button that fixes one or
+// takes a choice, a fixed number that is typed over, a slider in words.
+
+export function startNumbers(document, form) {
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest?.('button[name="set"][form="measure-form"]');
+    if (!button) return;
+    event.preventDefault();
+    const [path, text] = split(button.value);
+    write(form, path, text, true);
+  });
+  document.addEventListener("input", (event) => {
+    const { copies, slides } = event.target.dataset ?? {};
+    if (copies) write(form, copies.replace(/^field-/, ""), event.target.value, false);
+    if (slides) slide(form, event.target);
+    else if (event.target.form === form) follow(form, event.target);
+  });
+  document.addEventListener("change", (event) => {
+    if (event.target.dataset?.copies) form.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+}
+
+// split parts "path=text" at the first "=".
+export function split(value) {
+  const at = value.indexOf("=");
+  return [value.slice(0, at), value.slice(at + 1)];
+}
+
+function write(form, path, text, done) {
+  const field = form.elements.namedItem(path);
+  if (!field) return;
+  field.value = text;
+  const folded = field.closest("details");
+  if (folded && text !== "") folded.open = true;
+  field.dispatchEvent(new Event("input", { bubbles: true }));
+  if (done) field.dispatchEvent(new Event("change", { bubbles: true }));
+}
+
+const steps = (slider) => [...slider.list.options];
+
+// slide writes the value of a slider's step into its field.
+function slide(form, slider) {
+  const step = steps(slider)[Number(slider.value)];
+  say(slider, step);
+  const field = form.elements.namedItem(slider.dataset.slides.replace(/^field-/, ""));
+  field.value = step.dataset.value;
+  field.dispatchEvent(new Event("input", { bubbles: true }));
+}
+
+// follow puts the slider of a field at the step that is nearest to it.
+function follow(form, field) {
+  const slider = form.querySelector(`[data-slides="${field.id}"]`);
+  if (!slider) return;
+  const list = steps(slider);
+  const typed = Number.parseFloat(field.value.replace(",", "."));
+  const off = (step) => Math.abs(Number(step.dataset.value) - typed);
+  const at = Number.isNaN(typed) ? Math.floor(list.length / 2) : list.indexOf(list.reduce((best, step) => (off(step) < off(best) ? step : best)));
+  slider.value = String(at);
+  say(slider, list[at]);
+}
+
+function say(slider, step) {
+  slider.setAttribute("aria-valuetext", step.label);
+  slider.closest(".slider").querySelector("output").textContent = step.label;
+}

@@ -1,0 +1,103 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+	"thenar/internal/words"
+)
+
+// length is a length in mm in the unit of the sheet.
+func (a Answer) length(mm float64) string { return units.FromMM(mm).With(a.Unit) }
+
+// percent is a chance in whole percent; what is nearly none or nearly
+// certain says so.
+func percent(chance float64) string {
+	switch {
+	case chance < 0.005:
+		return "under 1 %"
+	case chance > 0.995:
+		return "over 99 %"
+	}
+	return fmt.Sprintf("%.0f %%", chance*100)
+}
+
+// fitWords sum up the fit in one sentence or two.
+func (a Answer) fitWords() string {
+	s := &a.Out.Summary
+	text := fmt.Sprintf("The chance that all of these come out within %s of what was wanted is %s. On the mean of the rounds the fabric is %s off; the worst is %s, in round %d of the %s.",
+		words.Size(a.Out.Tolerance, a.Unit), percent(s.Chance), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Round, s.WorstAt.Section.Words())
+	return text
+}
+
+// tightWords warn of rounds that are stretched too much.
+func (a Answer) tightWords() string {
+	tight := a.Out.Summary.Tight
+	parts := map[stitch.Part]bool{}
+	var names []string
+	for _, r := range tight {
+		if !parts[r.Section] {
+			parts[r.Section] = true
+			names = append(names, r.Section.Words())
+		}
+	}
+	return fmt.Sprintf("%d rounds are stretched by more than %.0f %% (%s). Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.",
+		len(tight), a.Out.Bands.Tight*100, strings.Join(names, ", "))
+}
+
+// doubtWords say how far the palm may be off, and what a larger swatch would
+// gain.
+func (a Answer) doubtWords() string {
+	p := a.Out.Plan
+	girth := p.Hand.Palm.MM()
+	text := fmt.Sprintf("Gauge %.1f stitches and %.1f rounds over 10 cm: every girth ± %.1f %% (95 %%), so the palm may come out up to %s off.",
+		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, words.Size(girth*p.Gauge.StitchDoubt.Half(), a.Unit))
+	if now, then, over, ok := p.Gauge.Larger(girth); ok && then < now {
+		text += fmt.Sprintf(" Of that, %s come from counting over %s; counted over %s it would be %s.",
+			words.Size(now, a.Unit), p.Gauge.Widest().With(a.Unit), over.With(a.Unit), words.Size(then, a.Unit))
+	}
+	return text
+}
+
+// taken tells whether a way is the plan's.
+func (a Answer) taken(w mitt.Way) bool {
+	way := a.Out.Plan.Gusset.Way
+	return w.Follows == way.Follows && w.Fixed == way.Fixed
+}
+
+// rhythmCost says what the plain rhythm costs beside the hand's own shape.
+func (a Answer) rhythmCost() string {
+	var shape, rhythm mitt.Way
+	for _, w := range a.Out.Plan.Gusset.Ways {
+		switch {
+		case w.Fixed:
+		case w.Follows == mitt.FollowProfile:
+			shape = w
+		default:
+			rhythm = w
+		}
+	}
+	more := rhythm.Mean - shape.Mean
+	if math.Abs(more) < 0.05 {
+		return "Both are as far off the hand: the rhythm that is easier to remember costs nothing."
+	}
+	if more < 0 {
+		return fmt.Sprintf("The plain rhythm is %s nearer on the mean of the rounds: at this price of a changed rhythm the shape is not followed closely.", words.Size(-more, a.Unit))
+	}
+	return fmt.Sprintf("The plain rhythm is %s further off the hand on the mean of the rounds, and %s at the worst round: that is the price of remembering it.",
+		words.Size(more, a.Unit), words.Signed(rhythm.Worst-shape.Worst, a.Unit))
+}
+
+// list joins round numbers.
+func list(rounds []int) string {
+	parts := make([]string, len(rounds))
+	for i, r := range rounds {
+		parts[i] = strconv.Itoa(r)
+	}
+	return strings.Join(parts, ", ")
+}

@@ -1,0 +1,151 @@
+package view
+
+import "strconv"
+
+// unitSign stands for the sheet's unit in Field.Unit.
+const unitSign = "unit"
+
+// groups are the fields of the measure form, in the order in which a tape
+// goes round a hand, the swatch beside it, then what is seldom changed.
+var groups = []Group{
+	{Title: "Mitt", Fields: []Field{
+		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}}},
+		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
+		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
+	}},
+	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry; count over 10 cm (4 in) or more. Each further swatch lessens the doubt; the same piece before and after washing gives your own ratio.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Most: 20, More: 6},
+	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed, or a start from below; the rest is filled until you measure it.", Fields: []Field{
+		{Path: "hand.wrist_circumference", Label: "Wrist", Help: "round the wrist bones", Unit: unitSign},
+		{Path: "hand.hand_circumference", Label: "Hand", Help: "round the knuckles, without the thumb", Unit: unitSign, Need: true},
+		{Path: "hand.thumb_circumference", Label: "Thumb", Help: "round its joint", Unit: unitSign},
+		{Path: "hand.palm_and_thumb_circumference", Label: "Palm with thumb", Help: "where the thumb parts, the thumb laid along the palm", Unit: unitSign},
+		{Path: "hand.gusset_length", Label: "Gusset length", Help: "along the thumb's side, from the bone at the wrist to where thumb and hand part", Unit: unitSign},
+		{Path: "hand.wrist_to_crotch", Label: "Wrist to thumb", Help: "from the wrist crease straight up to where the thumb parts", Unit: unitSign},
+		{Path: "hand.thumb_length", Label: "Thumb length", Help: "from where it parts to its tip", Unit: unitSign},
+		{Path: "hand.hand_length", Label: "Hand length", Help: "from the wrist crease to the tip of the middle finger", Unit: unitSign},
+	}},
+	{Title: "No tape? Start from", Note: "What is missing above is filled from here, with its source, and gives way as soon as you measure it.", Fields: []Field{
+		{Path: "hand.size", Label: "Glove size", Help: "EN 420, EN ISO 21420: the hand in inches", Choices: sizeChoices()},
+		{Path: "hand.hand_breadth", Label: "Breadth of the hand", Help: "straight across the knuckles, without the thumb", Unit: unitSign},
+		{Path: "hand.reference", Label: "Averages of", Help: "whose averages fill the rest; a hand length alone will do, too", Choices: []Choice{{"both", "women and men"}, {"women", "women"}, {"men", "men"}}},
+	}, Folded: true},
+	{Title: "The hand’s own shape", Note: "The tape at as many heights as you care for, the thumb laid along the palm; the last where it parts. At least: wrist bone, base of the thumb, half-way up its mound, where it parts.", Fields: []Field{
+		{Path: "height", Label: "Height above the base", Help: "0 is where the gusset begins", Unit: unitSign},
+		{Path: "girth", Label: "Girth there", Help: "with the thumb", Unit: unitSign},
+	}, Rows: "hand.profile", Row: "Girth", Most: 50, Folded: true},
+	{Title: "Above the thumb", Note: "Girths without the thumb, if the hand is not as wide all the way up.", Fields: []Field{
+		{Path: "height", Label: "Height above the parting", Unit: unitSign},
+		{Path: "girth", Label: "Girth there", Help: "without the thumb", Unit: unitSign},
+	}, Rows: "hand.profile_above", Row: "Girth above", Most: 50, Folded: true},
+	{Title: "Stitches", Fields: []Field{
+		{Path: "stitch.rib", Label: "Rib", Choices: []Choice{{"2", "k1, p1"}, {"4", "k2, p2"}, {"3", "k2, p1"}, {"6", "k3, p3"}, {"1", "none, plain"}}},
+		{Path: "stitch.repeat", Label: "Hand is a multiple of", Help: "stitches in the pattern's repeat; 2 without"},
+		{Path: "stitch.offset", Label: "plus", Help: "stitches beside the repeats"},
+		{Path: "stitch.both_edges", Label: "Increases", Choices: []Choice{{"true", "at both edges of the gusset"}, {"false", "at one edge"}}},
+	}, Folded: true},
+	{Title: "Increases", Note: "Close to the hand, or easy to remember: what each costs stands in the plan.", Fields: []Field{
+		{Path: "schedule.follows", Label: "Follow", Choices: []Choice{{"", "the hand’s shape where it is measured"}, {"profile", "the hand’s shape"}, {"rhythm", "a plain rhythm"}}},
+		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
+	}, Folded: true},
+	{Title: "Ease", Note: "Fabric over body: −5 % is 5 % smaller than the hand.", Fields: []Field{
+		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, 5 % more below 16 stitches over 10 cm (common practice)"},
+		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
+		{Path: "ease.thumb_girth_added", Label: "Room for the thumb", Help: "added to its girth; left out: about 12 mm (common practice)", Unit: unitSign},
+	}, Folded: true},
+	{Title: "Lengths", Note: "Left out, they follow the hand's length (common practice).", Fields: []Field{
+		{Path: "length.cuff", Label: "Ribbed cuff", Unit: unitSign},
+		{Path: "length.cuff_plain", Label: "Plain cuff", Help: "between the ribbing and the gusset", Unit: unitSign},
+		{Path: "length.above_gusset", Label: "Above the gusset", Help: "edging included, a mitten's top not", Unit: unitSign},
+		{Path: "length.edging", Label: "Edging of the hand", Unit: unitSign},
+		{Path: "length.thumb", Label: "Thumb", Help: "edging included", Unit: unitSign},
+		{Path: "length.thumb_edging", Label: "Edging of the thumb", Unit: unitSign},
+	}, Folded: true},
+	{Title: "Fit", Note: "How far off still fits, and from what stretch on it is called snug or tight: hand over fabric, minus one (common practice).", Fields: []Field{
+		{Path: "fit.tolerance", Label: "Fits within", Help: "of what was wanted; left out: 5 mm", Unit: unitSign},
+		{Path: "fit.loose_below", Label: "Too loose below", Help: "left out: −20 %"},
+		{Path: "fit.snug_from", Label: "Snug from", Help: "left out: 0 %"},
+		{Path: "fit.tight_above", Label: "Too tight above", Help: "left out: 15 %"},
+		{Path: "gauge.hand_variation", Label: "How unevenly you knit", Help: "from day to day; left out: 1.5 %"},
+	}, Folded: true},
+	{Title: "Yarn", Note: "As on the ball’s band. A weighed or unravelled swatch tells more than the gauge does.", Fields: []Field{
+		{Path: "yarn.ball_length", Label: "Length of a ball"},
+		{Path: "yarn.length_unit", Label: "in", Choices: []Choice{{"m", "metres"}, {"yd", "yards"}}},
+		{Path: "yarn.ball_mass", Label: "Weight of a ball", Help: "grams"},
+		{Path: "yarn.swatch_stitches", Label: "Swatch: stitches", Help: "all of them, across"},
+		{Path: "yarn.swatch_rounds", Label: "Swatch: rounds", Help: "all of them, from bottom to top"},
+		{Path: "yarn.swatch_mass", Label: "Swatch: weight", Help: "grams, dry, without its tails"},
+		{Path: "yarn.swatch_length", Label: "Swatch: unravelled", Help: "length of its yarn, in place of the weight"},
+		{Path: "yarn.swatch_kept", Label: "The swatch", Choices: []Choice{{"false", "is unravelled for the mitts"}, {"true", "is kept"}}},
+	}, Folded: true},
+	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here; clear it to let it go. The rest is solved around it.", Fields: pinFields(), Folded: true},
+}
+
+var swatchFields = []Field{
+	{Path: "stitches", Label: "Stitches counted", Help: "whole or half stitches, side by side", Need: true},
+	{Path: "width", Label: "over a width of", Unit: unitSign, Need: true},
+	{Path: "rounds", Label: "Rounds counted", Help: "one above the other; left out, 1.36 for every stitch is taken"},
+	{Path: "height", Label: "over a height of", Unit: unitSign},
+	{Path: "worked", Label: "Worked", Choices: []Choice{{"round", "in the round"}, {"flat", "back and forth"}}},
+	{Path: "washed", Label: "Washed", Choices: []Choice{{"true", "washed and dry"}, {"false", "not washed"}}},
+	{Path: "on_needles", Label: "Counted", Choices: []Choice{{"false", "off the needles"}, {"true", "on the needles"}}},
+	{Path: "counted_to", Label: "to the nearest", Choices: []Choice{{"0.5", "half stitch"}, {"1", "whole stitch"}}},
+	{Path: "piece", Label: "Piece", Help: "a name; swatches without one are the same piece"},
+	{Path: "needle", Label: "Needle"},
+	{Path: "date", Label: "Date", Day: true},
+}
+
+// lambdaSteps name the prices of a changed rhythm, from the hand's own shape
+// to a rhythm that never changes.
+var lambdaSteps = []Choice{
+	{"0", "as close to the hand as it goes"},
+	{"2", "close to the hand"},
+	{"8", "between the two"},
+	{"32", "easy to remember"},
+	{"128", "one rhythm throughout"},
+}
+
+// sizeChoices are the glove sizes with their halves.
+func sizeChoices() []Choice {
+	list := []Choice{{"", "none"}}
+	for n := 4; n <= 13; n++ {
+		list = append(list, Choice{strconv.Itoa(n), strconv.Itoa(n)})
+		if n < 13 {
+			list = append(list, Choice{strconv.Itoa(n) + ".5", strconv.Itoa(n) + "½"})
+		}
+	}
+	return list
+}
+
+// pinNames say what each number that can be fixed is called, in the order in
+// which they are knitted.
+var pinNames = []Choice{
+	{"cast_on", "Cast on"},
+	{"cuff_rounds", "Ribbing, rounds"},
+	{"cuff_plain_rounds", "Plain rounds of the cuff"},
+	{"hand_stitches", "Hand, stitches"},
+	{"gusset_base", "Gusset base"},
+	{"increases", "Increase rounds"},
+	{"gusset_rounds", "Gusset, rounds"},
+	{"rhythm", "Rhythm"},
+	{"kept_on_hand", "Left on the hand"},
+	{"held", "Held for the thumb"},
+	{"bridge", "Bridge"},
+	{"rounds_above_gusset", "Above the gusset, rounds"},
+	{"top_rounds", "Top, rounds"},
+	{"picked_up", "Picked up"},
+	{"thumb_stitches", "Thumb, stitches"},
+	{"thumb_decreases", "Decreased at the corners"},
+	{"thumb_rounds", "Thumb, rounds"},
+}
+
+func pinFields() []Field {
+	fields := make([]Field, 0, len(pinNames))
+	for _, n := range pinNames {
+		f := Field{Path: "pins." + n.Value, Label: n.Words}
+		if n.Value == "rhythm" {
+			f.Help = "3: every 3rd round; 2, 3: in turn"
+		}
+		fields = append(fields, f)
+	}
+	return fields
+}

@@ -1,0 +1,52 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/mitt"
+	"thenar/internal/words"
+)
+
+// pinned tells whether a path is that of a fixed number.
+func pinned(path string) bool { return strings.HasPrefix(path, "pins.") }
+
+// typed is a fixed number as the person wrote it.
+func (a Answer) typed(r words.Reason) string {
+	if text := a.Pins[r.Pin]; text != "" {
+		return text
+	}
+	return r.Number
+}
+
+// cost says what a fixed number costs, and what it would be if it were free.
+func (a Answer) cost(pin string) string {
+	for _, c := range a.Out.Costs {
+		if c.Name == pin {
+			return a.costWords(c)
+		}
+	}
+	return ""
+}
+
+func (a Answer) costWords(c mitt.PinCost) string {
+	switch {
+	case c.Free == "":
+		return "Without it there is no plan beside the other fixed numbers."
+	case c.Free == c.Value:
+		return fmt.Sprintf("It would be %s by itself, too.", c.Free)
+	}
+	parts := make([]string, 0, len(c.Changes))
+	for _, ch := range c.Changes {
+		parts = append(parts, fmt.Sprintf("%s %s in place of %s", ch.Place.Words(), words.Signed(ch.With, a.Unit), words.Signed(ch.Free, a.Unit)))
+	}
+	sum := "costs " + words.Size(c.MM, a.Unit)
+	if c.MM < 0 {
+		sum = "brings the whole " + words.Size(-c.MM, a.Unit) + " nearer"
+	}
+	text := fmt.Sprintf("Free it would be %s; fixed it %s", c.Free, sum)
+	if len(parts) > 0 {
+		text += ": " + strings.Join(parts, ", ")
+	}
+	return text + "."
+}
