@@ -6,6 +6,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
+	"thenar/internal/yarn"
 )
 
 // Neighbours is the number of the hand's columns that the chart shows on
@@ -27,6 +28,8 @@ type Outputs struct {
 	Bands     fit.Bands
 	Summary   fit.Summary
 	Costs     []mitt.PinCost // of what is fixed
+	Yarn      yarn.Estimate
+	Ball      yarn.Ball
 }
 
 // Derive works out everything. The strokes speak of the right hand; they are
@@ -42,6 +45,7 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 		return nil, err
 	}
 	out.Summary = fit.Sum(plan, out.Fit, out.Tolerance)
+	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Costs = pl.engine.PinCosts(planned.request, plan)
 	out.Mitt = painted(out.Planned, plan.Gusset.Base, marks)
 	out.Unsound = stitch.Ledger(out.Mitt)

@@ -5,6 +5,7 @@ import (
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
+	"thenar/internal/yarn"
 )
 
 // Planner derives; it keeps the engine's scratch, so one Planner serves one
@@ -43,6 +44,7 @@ func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
 type extra struct {
 	bands     fit.Bands
 	tolerance float64 // mm
+	yarn      yarn.Request
 }
 
 func extraOf(s sheet.Settings) (extra, error) {
@@ -55,6 +57,12 @@ func extraOf(s sheet.Settings) (extra, error) {
 		if b.given != nil {
 			*b.band = *b.given
 		}
+	}
+	e.yarn = yarn.Request{
+		Ball: yarn.Ball{Length: s.Yarn.BallLength, Mass: s.Yarn.BallMass},
+		Swatch: yarn.Swatch{
+			Stitches: s.Yarn.Stitches, Rounds: s.Yarn.Rounds, Mass: s.Yarn.SwatchMass, Unravelled: s.Yarn.Unravelled, Kept: s.Yarn.Kept,
+		},
 	}
 	faults = append(faults, e.bands.Check()...)
 	if s.Tolerance != 0 {

@@ -9,6 +9,7 @@ import (
 	"thenar/internal/gauge"
 	"thenar/internal/mitt"
 	"thenar/internal/words"
+	"thenar/internal/yarn"
 )
 
 // Format names the version of the plan's JSON.
@@ -28,7 +29,7 @@ type report struct {
 	Thumb     reportThumb     `json:"thumb"`
 	Top       *reportTop      `json:"top"`
 	Residuals reportResiduals `json:"residuals_mm"`
-	Yarn      *struct{}       `json:"yarn"` // not estimated yet
+	Yarn      reportYarn      `json:"yarn"`
 	Filled    []reportFilled  `json:"filled"`
 	Warnings  []reportWarning `json:"warnings"`
 	Pins      []reportPin     `json:"pins"`
@@ -152,7 +153,9 @@ type reportWarning struct {
 // Report writes a plan as JSON, one document without line breaks. Brief
 // leaves out the fit.
 func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
+	m := p.Mitt()
 	r := reportOf(p.Plan)
+	r.Yarn = reportYarnOf(yarn.Of(p.Plan, m, p.extra.yarn), p.extra.yarn.Ball)
 	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
 		r.Pins = append(r.Pins, reportPinOf(&c))
 	}
@@ -163,7 +166,7 @@ func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
 	if brief {
 		return raw, nil
 	}
-	rows, err := fit.Rows(p.Plan, p.Mitt(), p.extra.bands)
+	rows, err := fit.Rows(p.Plan, m, p.extra.bands)
 	if err != nil {
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}

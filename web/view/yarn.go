@@ -1,0 +1,53 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"thenar/internal/yarn"
+)
+
+// yarnRow is an amount of yarn in three measures, each with its interval.
+type yarnRow struct{ Name, Metres, Yards, Grams string }
+
+func (a Answer) yarnRows() []yarnRow {
+	e := &a.Out.Yarn
+	rows := []yarnRow{a.yarnRow("one mitt", e.One), a.yarnRow("the pair", e.Pair)}
+	if e.Swatch.Mean > 0 {
+		rows = append(rows, a.yarnRow("of that, the swatch", e.Swatch))
+	}
+	return rows
+}
+
+func (a Answer) yarnRow(name string, amount yarn.Amount) yarnRow {
+	row := yarnRow{name, around(amount.Metres()), around(amount.Yards()), "–"}
+	if grams := amount.Grams(a.Out.Ball); grams.Mean > 0 {
+		row.Grams = around(grams)
+	}
+	return row
+}
+
+// around is an amount in whole units, its high end rounded up.
+func around(a yarn.Amount) string {
+	return fmt.Sprintf("%.0f (%.0f to %.0f)", a.Mean, math.Floor(a.Low), math.Ceil(a.High))
+}
+
+// yarnWords say what the estimate was taken from, and what would tell more.
+func (a Answer) yarnWords() string {
+	e := &a.Out.Yarn
+	parts := []string{fmt.Sprintf("%d loops of %.1f mm, from %s, with edges and tails; give or take %.0f %%.", e.Loops, e.Loop, e.From.Words(), e.Half*100)}
+	switch {
+	case e.Balls == 1:
+		parts = append(parts, "One ball is enough for the pair.")
+	case e.Balls > 1:
+		parts = append(parts, fmt.Sprintf("%d balls are enough for the pair.", e.Balls))
+	}
+	if e.Odd {
+		parts = append(parts, "The swatch’s loops are far from what the gauge gives: look at its stitches, rounds and weight again. They are used as they are.")
+	}
+	if e.From == yarn.Geometry {
+		parts = append(parts, "A swatch that is weighed or unravelled tells more (under Measure: yarn).")
+	}
+	return strings.Join(parts, " ")
+}
