@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"time"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
@@ -75,20 +76,32 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return s.refuse(w, r, m, f, err)
 	}
-	revision, err := s.saveDoc(r.Context(), m.ID, f.after, f.doc)
+	return s.saved(w, r, m.ID, f, func() templ.Component { return s.contested(m, f) }, "")
+}
+
+// saved saves a form's document and answers where it came from, at a place
+// below the mitt; contested is the page for what was saved in between.
+func (s *Server) saved(w http.ResponseWriter, r *http.Request, id int64, f form, contested func() templ.Component, below string) error {
+	revision, err := s.saveDoc(r.Context(), id, f.after, f.doc)
 	switch {
-	case fault.KindOf(err) == fault.Conflict && !wantsJSON(r):
-		p := s.mittPage(m, f.doc)
-		p.Conflict = fault.Message(err)
-		return page(w, r, http.StatusConflict, view.MittPage(p))
+	case fault.KindOf(err) == fault.Conflict && !wantsJSON(r) && contested != nil:
+		return page(w, r, http.StatusConflict, contested())
 	case err != nil:
 		return err
 	case wantsJSON(r):
 		writeJSON(w, http.StatusOK, map[string]any{"revision": revision, "saved": time.Now().Format("15:04")})
 		return nil
 	}
-	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(m.ID, 10), http.StatusSeeOther)
+	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(id, 10)+below, http.StatusSeeOther)
 	return nil
+}
+
+// contested is the page of a form that could not be saved, since another
+// version was saved in between.
+func (s *Server) contested(m store.Mitt, f form) templ.Component {
+	p := s.mittPage(m, f.doc)
+	p.Conflict = "Another version of this mitt was saved in between."
+	return view.MittPage(p)
 }
 
 // refuse shows a form that can't be kept, with what was typed and the message

@@ -98,11 +98,7 @@ func (s *Server) copyMitt(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	const suffix = " (copy)"
-	if name := []rune(doc.Name); len(name) > project.LongestName-len(suffix) {
-		doc.Name = string(name[:project.LongestName-len(suffix)])
-	}
-	doc.Name += suffix
+	doc.Name = suffixed(doc.Name, " (copy)")
 	doc.Archived = false
 	return s.create(w, r, doc, m.Marks.Edits())
 }

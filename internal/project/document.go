@@ -33,6 +33,19 @@ type Document struct {
 	Side     Side        `json:"side"`
 	Archived bool        `json:"archived,omitempty"`
 	Sheet    sheet.Sheet `json:"sheet"`
+
+	// WhatIf is a second variant, to compare with; nil if there is none.
+	WhatIf sheet.Sheet `json:"what_if,omitempty"`
+}
+
+// Variant is the document with its second variant in the place of the first;
+// as long as there is none, it is the first.
+func (d Document) Variant() Document {
+	if d.WhatIf != nil {
+		d.Sheet = d.WhatIf
+	}
+	d.Sheet, d.WhatIf = d.Sheet.Clone(), nil
+	return d
 }
 
 // New is the document of a mitt of which nothing is known yet.
@@ -83,7 +96,14 @@ func (d Document) Check() error {
 	if d.Side != Right && d.Side != Left {
 		faults.Add("side", "is neither right nor left; choose one")
 	}
-	for path, text := range d.Sheet {
+	for _, s := range []sheet.Sheet{d.Sheet, d.WhatIf} {
+		checkTexts(s, &faults)
+	}
+	return faults.Err()
+}
+
+func checkTexts(s sheet.Sheet, faults *fault.Fields) {
+	for path, text := range s {
 		switch {
 		case !sheet.Known(path):
 			faults.Add("sheet", "has no field of this name: %.60q", path)
@@ -93,7 +113,6 @@ func (d Document) Check() error {
 			faults.Add(path, "has characters that can't be shown; write it on one line")
 		}
 	}
-	return faults.Err()
 }
 
 func plainText(s string) bool {

@@ -93,10 +93,10 @@ func (a Answer) rhythmCost() string {
 		words.Size(more, a.Unit), words.Signed(rhythm.Worst-shape.Worst, a.Unit))
 }
 
-// list joins round numbers.
-func list(rounds []int) string {
-	parts := make([]string, len(rounds))
-	for i, r := range rounds {
+// rounds joins round numbers.
+func rounds(numbers []int) string {
+	parts := make([]string, len(numbers))
+	for i, r := range numbers {
 		parts[i] = strconv.Itoa(r)
 	}
 	return strings.Join(parts, ", ")

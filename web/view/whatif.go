@@ -1,0 +1,144 @@
+package view
+
+import (
+	"fmt"
+	"sort"
+
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/words"
+)
+
+// WhatIf is a mitt beside a second variant of it, whose form is on the page.
+type WhatIf struct {
+	Mitt          // the variant, B
+	First         Answer
+	Curves        [2]string // SVG, of both
+	Changed, Rows []Compared
+}
+
+// Compared is one thing of both variants.
+type Compared struct {
+	Name, First, Second string
+}
+
+// Differs tells whether it is not the same in both.
+func (c Compared) Differs() bool { return c.First != c.Second }
+
+// NewWhatIf compares the mitt, doc with its answer, with the variant b.
+func NewWhatIf(b Mitt, doc project.Document, first Answer) WhatIf {
+	w := WhatIf{Mitt: b, First: first, Changed: decisions(doc, b.Doc)}
+	if first.Out == nil || b.Answer.Out == nil {
+		return w
+	}
+	w.Rows = compare(first, b.Answer)
+	w.Curves = curves(doc, first, b.Answer)
+	return w
+}
+
+// decisions lists the fields in which the two sheets differ, in the order of
+// the form.
+func decisions(a, b project.Document) []Compared {
+	paths := map[string]bool{}
+	for _, s := range []project.Document{a, b} {
+		for _, path := range s.Sheet.Paths() {
+			paths[path] = true
+		}
+	}
+	var list []Compared
+	for path := range paths {
+		first, second := shownAs(path, value(a, path)), shownAs(path, value(b, path))
+		if first != second {
+			list = append(list, Compared{Label(path), first, second})
+		}
+	}
+	sort.Slice(list, func(i, j int) bool { return list[i].Name < list[j].Name })
+	return list
+}
+
+// shownAs is a value in the words of its choice.
+func shownAs(path, text string) string {
+	if _, f, _, ok := find(path); ok {
+		for _, c := range f.Choices {
+			if c.Value == text {
+				return c.Words
+			}
+		}
+	}
+	if text == "" {
+		return "–"
+	}
+	return text
+}
+
+// compare lists the numbers of both plans in the order in which they are
+// knitted, then how they fit, and the yarn.
+func compare(a, b Answer) []Compared {
+	var list []Compared
+	at := map[string]int{}
+	for _, r := range a.Out.Reasons {
+		at[r.Key] = len(list)
+		list = append(list, Compared{r.Name, r.Value, "–"})
+	}
+	for _, r := range b.Out.Reasons {
+		if i, both := at[r.Key]; both {
+			list[i].Second = r.Value
+		} else {
+			list = append(list, Compared{r.Name, "–", r.Value})
+		}
+	}
+	add := func(name string, of func(Answer) string) { list = append(list, Compared{name, of(a), of(b)}) }
+	add("increase rounds at", func(x Answer) string { return rounds(x.Out.Plan.Gusset.IncreaseRounds) })
+	for place := range 4 {
+		name, has := siteName(a, b, place)
+		if has {
+			add("fabric: "+name, func(x Answer) string { return x.site(name) })
+		}
+	}
+	add("off what was wanted, mean", func(x Answer) string { return words.Size(x.Out.Summary.Mean, x.Unit) })
+	add("off what was wanted, worst", func(x Answer) string { return words.Size(x.Out.Summary.Worst, x.Unit) })
+	add("chance that all fit", func(x Answer) string {
+		return fmt.Sprintf("%s within %s", percent(x.Out.Summary.Chance), words.Size(x.Out.Tolerance, x.Unit))
+	})
+	add("yarn for the pair, metres", func(x Answer) string { return around(x.Out.Yarn.Pair.Metres()) })
+	return list
+}
+
+// siteName is the name of a place at which the fit is told in either variant.
+func siteName(a, b Answer, i int) (string, bool) {
+	for _, x := range []Answer{a, b} {
+		if i < len(x.Out.Summary.Sites) {
+			return x.Out.Summary.Sites[i].Name, true
+		}
+	}
+	return "", false
+}
+
+// site is the girth of the fabric at a place, with its interval.
+func (a Answer) site(name string) string {
+	for _, s := range a.Out.Summary.Sites {
+		if s.Name == name {
+			return a.length(s.Fabric) + " ± " + words.Size((s.High-s.Low)/2, a.Unit)
+		}
+	}
+	return "–"
+}
+
+// curves are the fit curves of both, each with the other's fabric in it, on
+// pages of one height.
+func curves(doc project.Document, a, b Answer) [2]string {
+	frame := func(x Answer) (height, foot float64) {
+		return picture.Frame(x.Out.Plan, picture.HandOptions{Left: doc.Side == project.Left, Unit: x.Unit})
+	}
+	heightA, footA := frame(a)
+	heightB, footB := frame(b)
+	foot := max(footA, footB)
+	height := foot + max(heightA-footA, heightB-footB)
+	draw := func(x, other Answer) string {
+		return SVG(picture.FitCurve(x.Out.Fit, x.Out.Plan, picture.FitOptions{
+			Left: doc.Side == project.Left, Unit: x.Unit, Half: x.Out.Summary.Half, Height: height, Foot: foot,
+			Other: other.Out.Fit, Tolerance: x.Out.Tolerance,
+		}), false)
+	}
+	return [2]string{draw(a, b), draw(b, a)}
+}
