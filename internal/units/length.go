@@ -124,3 +124,14 @@ func eighths(l Length) string {
 	}
 	return strconv.FormatInt(whole, 10) + fraction
 }
+
+// Up is the length rounded up to the finest step that Format writes of a
+// unit, a millimetre or an eighth of an inch: for what must not look smaller
+// than it is, such as half of an interval.
+func (l Length) Up(u Unit) Length {
+	fine := Millimetre
+	if u == IN {
+		fine = Inch / 8
+	}
+	return (l + fine - 1) / fine * fine
+}

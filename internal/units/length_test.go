@@ -105,3 +105,16 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// Rounded up to the finest step that is written: worked by hand.
+func TestUp(t *testing.T) {
+	for _, c := range []struct {
+		l    units.Length
+		u    units.Unit
+		want string
+	}{{1, units.MM, "1 mm"}, {5_000, units.CM, "0.5 cm"}, {5_001, units.CM, "0.6 cm"}, {3_176, units.IN, "¼ in"}, {3_175, units.IN, "⅛ in"}, {0, units.CM, "0 cm"}} {
+		if got := c.l.Up(c.u).With(c.u); got != c.want {
+			t.Errorf("%d up in %s is %s, want %s", c.l, c.u, got, c.want)
+		}
+	}
+}

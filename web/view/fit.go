@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
@@ -14,6 +15,11 @@ import (
 
 // length is a length in mm in the unit of the sheet.
 func (a Answer) length(mm float64) string { return units.FromMM(mm).With(a.Unit) }
+
+// half is half of a place's interval, rounded up.
+func (a Answer) half(s fit.Site) string {
+	return units.FromMM((s.High - s.Low) / 2).Up(a.Unit).With(a.Unit)
+}
 
 // percent is a chance in whole percent; what is nearly none or nearly
 // certain says so.
@@ -56,7 +62,7 @@ func (a Answer) doubtWords() string {
 	p := a.Out.Plan
 	girth := p.Hand.Palm.MM()
 	text := fmt.Sprintf("Gauge %.1f stitches and %.1f rounds over 10 cm: every girth ± %.1f %% (95 %%), so the palm may come out up to %s off.",
-		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, words.Size(girth*p.Gauge.StitchDoubt.Half(), a.Unit))
+		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).Up(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.Larger(girth); ok && then < now {
 		text += fmt.Sprintf(" Of that, %s come from counting over %s; counted over %s it would be %s.",
 			words.Size(now, a.Unit), p.Gauge.Widest().With(a.Unit), over.With(a.Unit), words.Size(then, a.Unit))

@@ -118,7 +118,7 @@ func siteName(a, b Answer, i int) (string, bool) {
 func (a Answer) site(name string) string {
 	for _, s := range a.Out.Summary.Sites {
 		if s.Name == name {
-			return a.length(s.Fabric) + " ± " + words.Size((s.High-s.Low)/2, a.Unit)
+			return a.length(s.Fabric) + " ± " + a.half(s)
 		}
 	}
 	return "–"
