@@ -41,7 +41,7 @@ func shelfItem(pl *project.Planner, m store.Mitt, doc project.Document) view.Ite
 	item := view.Item{
 		ID: m.ID, Name: doc.Name, Archived: doc.Archived,
 		Changed: clock(m.Changed, time.Now()), Stamp: m.Changed.UTC().Format(time.RFC3339),
-		About: fmt.Sprintf("%s, %s hand", doc.Sheet.Kind(), doc.Side),
+		About: fmt.Sprintf("%s, %s hand", doc.Sheet.Kind().Words(), doc.Side),
 	}
 	p, err := pl.Plan(doc.Sheet)
 	if err != nil {

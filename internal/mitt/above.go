@@ -53,7 +53,7 @@ func edging(n, rib, wanted, room int) (rounds, stitches int) {
 func (w *work) above(pl *Planner) error {
 	p := &w.plan
 	p.Body.EdgingStitches = p.Bridge.HandAfter
-	if p.Kind == Mitten {
+	if p.Kind.Closed() {
 		return w.top(pl)
 	}
 	p.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1, nearest(w.q*w.len.above)))

@@ -99,6 +99,9 @@ const noticed = 0.05
 func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
 	var costs []PinCost
 	for _, name := range req.Pins.names() {
+		if p.number(name) == "" {
+			continue // of no use to this kind
+		}
 		trial := *req
 		trial.Pins.clear(name)
 		c := PinCost{Name: name, Value: p.number(name)}

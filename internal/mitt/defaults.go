@@ -25,9 +25,13 @@ func (w *work) listDefaults() {
 	if w.req.Ease.Cuff == nil {
 		w.ratio("ease.cuff", p.Ease.Cuff, "none")
 	}
-	w.length("ease.thumb_girth_added", w.req.Ease.ThumbAdded == 0, p.Ease.ThumbAdded, "0.08 × thumb circumference + the width of 1.6 stitches")
+	w.length("ease.thumb_girth_added", p.Thumbed() && w.req.Ease.ThumbAdded == 0, p.Ease.ThumbAdded, "0.08 × thumb circumference + the width of 1.6 stitches")
 	w.length("length.cuff", given.Cuff == 0, w.len.cuff, "0.165 × hand length")
 	w.length("length.cuff_plain", given.CuffPlain == 0, w.len.cuffPlain, "0.165 × hand length")
+	if p.Kind == Thumbless {
+		w.length("length.above_gusset", given.AboveGusset == 0, w.len.above-float64(p.Top.Rounds)/w.q, "hand length + 5 mm, less the top")
+		return
+	}
 	if p.Kind == Mitten {
 		top := float64(p.Top.Rounds) / w.q
 		w.length("length.above_gusset", given.AboveGusset == 0, w.len.above-top, "hand length − wrist to crotch + 5 mm, less the top")

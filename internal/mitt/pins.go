@@ -1,6 +1,10 @@
 package mitt
 
-import "thenar/internal/fault"
+import (
+	"strconv"
+
+	"thenar/internal/fault"
+)
 
 // pinRange is what a pin may be at all.
 type pinRange struct{ low, high int }
@@ -52,6 +56,8 @@ func (p *Pins) Fixed(name string) bool {
 	}
 	return false
 }
+
+func (p Pin) text() string { return strconv.Itoa(p.N) }
 
 // ShortestInterval is the least that a rhythm may ask for.
 const ShortestInterval = gussetGap

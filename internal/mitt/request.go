@@ -16,6 +16,7 @@ type Kind string
 const (
 	Fingerless Kind = "fingerless"
 	Mitten     Kind = "mitten"
+	Thumbless  Kind = "mitten_without_thumb"
 )
 
 // Request is what a plan is made from: what the person measured and decided.
@@ -144,7 +145,7 @@ func (r *Request) handEase() float64 {
 		return *r.Ease.Hand
 	}
 	ease := easeFingerless
-	if r.Kind == Mitten {
+	if r.Kind.Closed() {
 		ease = easeMitten
 	}
 	if r.Gauge.Stitches < thickBelow {
@@ -176,6 +177,7 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 //
 //	cuff 0.33 L, half of it rib     above the gusset, fingerless, 0.21 L
 //	edgings 0.06 L                  mitten: L − crotch + 5 mm, top included
+//	mitten without a thumb: from the cuff L + 5 mm, top included
 //	thumb, fingerless: to the joint at 0.53 of the thumb, the edging over it
 //	thumb, closed: the thumb's length + 4 mm
 //	top of a mitten: 0.19 L + 5 mm
@@ -198,8 +200,12 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		thumbEdging: or(r.Lengths.ThumbEdging, 0.06*l),
 		top:         0.19*l + 5,
 	}
+	if r.Kind == Thumbless {
+		out.above = l + tipRoom // top included; the top takes it off
+		return out
+	}
 	if r.Kind == Mitten {
-		out.above = l - h.WristToCrotch.MM() + 5 // top included; solve takes it off
+		out.above = l - h.WristToCrotch.MM() + tipRoom // top included; the top takes it off
 		out.thumb = or(r.Lengths.Thumb, h.ThumbLength.MM()+4)
 		return out
 	}

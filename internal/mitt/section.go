@@ -25,7 +25,9 @@ func (p *Plan) Mitt() stitch.Mitt {
 	if p.Top != nil {
 		m.Sections = append(m.Sections, p.topSection())
 	}
-	m.Sections = append(m.Sections, p.thumbSection())
+	if p.Thumbed() {
+		m.Sections = append(m.Sections, p.thumbSection())
+	}
 	return m
 }
 

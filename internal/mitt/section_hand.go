@@ -13,6 +13,8 @@ func (p *Plan) handSection() stitch.Section {
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		var round stitch.Round
 		switch {
+		case !p.Thumbed():
+			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Even: true}
 		case r == 1:
 			round = p.divisionRound()
 		case r <= plain:
@@ -61,6 +63,9 @@ func (p *Plan) topSection() stitch.Section {
 	side, shift := 1, (width-1)/2
 	if width%2 == 0 {
 		side, shift = 2, width/2-1
+	}
+	if !p.Thumbed() {
+		shift = 0 // the round begins at the side line already
 	}
 	s := stitch.Section{Part: stitch.Top, Shift: shift}
 	n, done := t.Stitches, 0

@@ -48,10 +48,9 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 	if err := w.tubes(); err != nil {
 		return nil, err
 	}
-	if err := w.gusset(pl); err != nil {
+	if err := w.parts(pl); err != nil {
 		return nil, err
 	}
-	w.thumb()
 	if err := w.above(pl); err != nil {
 		return nil, err
 	}
@@ -61,6 +60,18 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 	w.offs()
 	w.warn()
 	return &w.plan, nil
+}
+
+// parts plans gusset and thumb, of a mitt that has them.
+func (w *work) parts(pl *Planner) error {
+	if !w.plan.Thumbed() {
+		return w.withoutThumb()
+	}
+	if err := w.gusset(pl); err != nil {
+		return err
+	}
+	w.thumb()
+	return nil
 }
 
 // work is one plan while it is being made.

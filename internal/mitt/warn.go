@@ -11,7 +11,13 @@ import (
 func (w *work) residuals() {
 	p := &w.plan
 	p.Residual = Residuals{
-		Hand:         float64(p.Bridge.HandAfter)/w.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
+		Hand: float64(p.Bridge.HandAfter)/w.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
+	}
+	if !p.Thumbed() {
+		return
+	}
+	p.Residual = Residuals{
+		Hand:         p.Residual.Hand,
 		Thumb:        float64(p.Thumb.Stitches.N)/w.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
 		GussetLength: float64(p.Gusset.Rounds.N)/w.q - p.Hand.GussetLength.MM(),
 		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/w.g - palmTarget(&p.Hand, p.Ease.Hand),
@@ -30,7 +36,11 @@ func (w *work) warn() {
 	w.warnSwatch()
 	w.warnBounds()
 	w.warnMultiples()
-	w.warnShare()
+	if p.Thumbed() {
+		w.warnShare()
+	} else {
+		w.warnWithoutEffect()
+	}
 	w.warnCuff()
 	w.warnSmall()
 }
@@ -52,6 +62,9 @@ func (w *work) warnBounds() {
 	if off := p.Residual.Hand * w.g; math.Abs(off) > float64(p.Stitch.Repeat)/2+1e-9 && !p.Body.Stitches.Pinned && !w.pins.Bridge.On && !w.pins.GussetBase.On {
 		p.say("hand_count", "The hand has %d stitches where %.1f were wanted: the least that a mitt can have with a repeat of %d (and 8 stitches) is in the way.",
 			p.Bridge.HandAfter, p.Body.Stitches.Exact, p.Stitch.Repeat)
+	}
+	if !p.Thumbed() {
+		return
 	}
 	t := p.Thumb.Stitches
 	if float64(t.N) < t.Exact-1-1e-9 && !t.Pinned {
@@ -137,7 +150,7 @@ const infant = 105.5
 
 func (w *work) warnSmall() {
 	p := &w.plan
-	if p.Hand.Length < hand.Baby {
+	if p.Hand.Length < hand.Baby && p.Thumbed() {
 		p.say("thumbless", "For a hand under 95 mm long a mitten without a thumb is usual. The ratios that fill missing measurements are not sourced under 2 years.")
 	}
 	if p.Hand.Length.MM() < infant {

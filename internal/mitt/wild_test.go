@@ -31,7 +31,7 @@ func TestWildRequests(t *testing.T) {
 		}
 		planned++
 		require.Empty(t, stitch.Ledger(p.Mitt()), "%+v", r)
-		require.True(t, r.Pins.CastOn.Allows(p.Cuff.CastOn.N) && r.Pins.HandStitches.Allows(p.Body.Stitches.N) && r.Pins.ThumbRounds.Allows(p.Thumb.Rounds) &&
+		require.True(t, r.Pins.CastOn.Allows(p.Cuff.CastOn.N) && r.Pins.HandStitches.Allows(p.Body.Stitches.N) && (!p.Thumbed() || r.Pins.ThumbRounds.Allows(p.Thumb.Rounds)) &&
 			r.Pins.CuffRounds.Allows(p.Cuff.Rounds) && r.Pins.CuffPlainRounds.Allows(p.Cuff.PlainRounds) && r.Pins.RoundsAboveGusset.Allows(p.Body.RoundsAbove), "%+v", r)
 		require.False(t, math.IsNaN(p.Residual.Hand+p.Residual.Thumb+p.Residual.Crotch+p.Residual.GussetLength))
 	}
@@ -54,7 +54,7 @@ func wild(rng *rand.Rand) *Request {
 		GussetLength: maybe(1, 400), ThumbLength: maybe(1, 300), WristToCrotch: maybe(1, 300), Palm: maybe(20, 900),
 	}
 	g := per10(3*math.Pow(40, rng.Float64()), 3*math.Pow(60, rng.Float64()))
-	r := request([]Kind{Fingerless, Mitten}[rng.IntN(2)], g, h)
+	r := request([]Kind{Fingerless, Mitten, Thumbless}[rng.IntN(3)], g, h)
 	r.Stitch = Stitches{Repeat: 1 + rng.IntN(12), Offset: rng.IntN(30) - 15, Rib: 1 + rng.IntN(9), OneSided: rng.IntN(3) == 0}
 	r.Lengths = Lengths{maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300)}
 	if rng.IntN(2) == 0 {

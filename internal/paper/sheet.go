@@ -14,7 +14,9 @@ import (
 func Sheet(doc project.Document, out *project.Outputs, size Size) []*draw.Scene {
 	f := newFlow(size, doc.Name)
 	plan(f, doc, out)
-	grid(f, out)
+	if out.Plan.Thumbed() {
+		grid(f, out)
+	}
 	instructions(f, out)
 	f.foot()
 	return f.pages
@@ -25,7 +27,7 @@ func plan(f *flow, doc project.Document, out *project.Outputs) {
 	p := out.Plan
 	f.text(margin, f.width(), doc.Name, draw.TextStyle{Size: title, Bold: true})
 	unit := doc.Sheet.Unit()
-	f.text(margin, f.width(), fmt.Sprintf("%s, %s hand · hand %s · %.1f stitches and %.1f rounds over 10 cm", p.Kind, doc.Side,
+	f.text(margin, f.width(), fmt.Sprintf("%s, %s hand · hand %s · %.1f stitches and %.1f rounds over 10 cm", p.Kind.Words(), doc.Side,
 		p.Hand.Circumference.With(unit), p.Gauge.Stitches*100, p.Gauge.Rounds*100), draw.TextStyle{Size: body})
 	f.y += 3
 	top := f.y

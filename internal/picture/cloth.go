@@ -34,15 +34,13 @@ func (m *fabric) outline(c *canvas) *pen {
 			}
 		}
 	}
-	m.end(p, &m.tubes[len(m.tubes)-2], m.p.Top != nil)
-	p.line(m.valley()...)
-	thumb := m.thumb()
-	m.end(p, thumb, m.p.Kind == mitt.Mitten)
-	for i := thumb.rounds(); i >= 0; i-- {
-		p.line(thumb.edges[i].out)
+	main := m.main()
+	m.end(p, &main[len(main)-1], m.p.Top != nil)
+	if m.p.Thumbed() {
+		m.thumbOutline(p)
 	}
 	for i := len(m.main()) - 1; i >= 0; i-- {
-		if t := m.tubes[i]; t.part != stitch.Hand && t.part != stitch.Top {
+		if t := m.tubes[i]; !m.p.Thumbed() || t.part != stitch.Hand && t.part != stitch.Top {
 			for r := t.rounds(); r >= 0; r-- {
 				p.line(t.edges[r].out)
 			}
@@ -51,6 +49,17 @@ func (m *fabric) outline(c *canvas) *pen {
 	p.bow(foot.out, foot.left, nearEdge)
 	p.Close()
 	return p
+}
+
+// thumbOutline goes from the hand's upper edge down to the crotch and round
+// the thumb.
+func (m *fabric) thumbOutline(p *pen) {
+	p.line(m.valley()...)
+	thumb := m.thumb()
+	m.end(p, thumb, m.p.Kind == mitt.Mitten)
+	for i := thumb.rounds(); i >= 0; i-- {
+		p.line(thumb.edges[i].out)
+	}
 }
 
 // valley goes down the hand's thumb side and up the thumb's inner side; what
@@ -183,11 +192,13 @@ func (m *fabric) seams(c *canvas) {
 			p.move(e.left).line(e.out)
 		}
 	}
-	thumb := m.thumb()
-	p.move(thumb.edges[0].left).line(thumb.edges[0].out)
-	if t := thumb.ribbed; t > 0 && t < thumb.rounds() {
-		e := thumb.edges[thumb.rounds()-t]
-		p.move(e.left).line(e.out)
+	if m.p.Thumbed() {
+		thumb := m.thumb()
+		p.move(thumb.edges[0].left).line(thumb.edges[0].out)
+		if t := thumb.ribbed; t > 0 && t < thumb.rounds() {
+			e := thumb.edges[thumb.rounds()-t]
+			p.move(e.left).line(e.out)
+		}
 	}
 	p.path(thin)
 	dots.path(draw.Style{Class: "increase", Fill: inkColour})

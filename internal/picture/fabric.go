@@ -31,12 +31,16 @@ type fabric struct {
 
 // newFabric draws a plan's rounds over a hand. Every round is as wide as its
 // stitches are at the gauge, drawn flat by the factor of what it covers; the
-// gusset's last round lies where the thumb parts.
+// gusset's last round lies where the thumb parts, without a thumb the cuff's at
+// the wrist.
 func newFabric(p *mitt.Plan, f *figure) *fabric {
 	m := &fabric{p: p}
 	sections := p.Mitt().Sections
 	counts := []float64{float64(p.Cuff.CastOn.N)}
-	division := 0
+	division, level := 0, f.crotch.y // the round that lies at a level of the hand
+	if !p.Thumbed() {
+		division, level = p.Cuff.Rounds+p.Cuff.PlainRounds, 0
+	}
 	for _, s := range sections {
 		if s.Part == stitch.Thumb {
 			continue
@@ -62,7 +66,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			continue
 		}
 		for r := 0; r <= len(s.Rounds); r++ {
-			y := f.crotch.y + float64(at+r-division)/p.Gauge.Rounds
+			y := level + float64(at+r-division)/p.Gauge.Rounds
 			half := counts[at+r] / p.Gauge.Stitches / 4 * f.flat(y)
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
@@ -71,8 +75,10 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			t.ribbed = t.rounds()
 		case stitch.Hand:
 			t.ribbed = p.Body.EdgingRounds
-			inner, _ := m.parting(f)
-			t.edges[0].in, t.edges[0].out = inner, inner
+			if p.Thumbed() {
+				inner, _ := m.parting(f)
+				t.edges[0].in, t.edges[0].out = inner, inner
+			}
 		case stitch.Gusset:
 			m.widen(&t, f)
 		}
@@ -161,6 +167,9 @@ func (m *fabric) room(f *figure) room {
 			r.base = max(r.base, t.edges[0].out.x)
 		}
 	}
+	if !m.p.Thumbed() {
+		return r
+	}
 	_, outer := m.parting(f)
 	r.thumb = max(r.thumb, length(outer.plus(f.root.times(-1))))
 	thumb := m.thumb()
@@ -175,6 +184,13 @@ func (m *fabric) room(f *figure) room {
 // foot is the middle of the cast-on.
 func (m *fabric) foot() point { return point{0, m.tubes[0].edges[0].left.y} }
 
-// main are the sections without the thumb, thumb is the last.
-func (m *fabric) main() []tube { return m.tubes[:len(m.tubes)-1] }
+// main are the sections without the thumb, thumb is the last of a mitt that
+// has one.
+func (m *fabric) main() []tube {
+	if !m.p.Thumbed() {
+		return m.tubes
+	}
+	return m.tubes[:len(m.tubes)-1]
+}
+
 func (m *fabric) thumb() *tube { return &m.tubes[len(m.tubes)-1] }

@@ -57,6 +57,7 @@ type figure struct {
 	across point   // square to it, away from the hand
 	thumb  float64 // half the thumb's breadth at the joint
 	spread float64 // of the fingers: 1 at ease, below 0 tips together
+	tucked bool    // the thumb lies along the palm, inside
 	room   room
 }
 

@@ -51,7 +51,7 @@ func letters(h *hand.Hand) float64 {
 func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
 	c, m := handPage(p, o)
 	c.s.Label = fmt.Sprintf("%s hand to scale, palm towards you, %s round and %s long, with a %s on it: %s.", o.side(),
-		p.Hand.Circumference.With(o.unit()), p.Hand.Length.With(o.unit()), kindWords(p.Kind), m.words())
+		p.Hand.Circumference.With(o.unit()), p.Hand.Length.With(o.unit()), p.Kind.Words(), m.words())
 	return c.s
 }
 
@@ -67,9 +67,10 @@ func Frame(p *mitt.Plan, o HandOptions) (height, foot float64) {
 // handPage draws the hand with its mitt, spine and caption.
 func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	f := newFigure(&p.Hand)
-	if p.Kind == mitt.Mitten {
+	if p.Kind.Closed() {
 		f.spread = inMitten
 	}
+	f.tucked = !p.Thumbed()
 	m := newFabric(p, f)
 	f.room = m.room(f)
 	letter := letters(&p.Hand)
@@ -100,6 +101,9 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 // lines above it, as the fit curve has it in the same frame; only a very long
 // thumb asks for more than the hand takes.
 func (m *fabric) seeThumb(c *canvas) {
+	if !m.p.Thumbed() {
+		return
+	}
 	thumb := m.thumb()
 	end := m.foot().y + float64(thumb.from+thumb.rounds())/m.p.Gauge.Rounds
 	c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
@@ -133,13 +137,6 @@ func Bare(h hand.Hand, o HandOptions) *draw.Scene {
 func Example() hand.Hand {
 	h, _ := hand.Hand{Circumference: 178 * units.Millimetre, Length: 171 * units.Millimetre}.Fill()
 	return h
-}
-
-func kindWords(k mitt.Kind) string {
-	if k == mitt.Fingerless {
-		return "fingerless mitt"
-	}
-	return string(k)
 }
 
 // caption closes the page with a line under all that was drawn.

@@ -28,6 +28,9 @@ func (f *figure) outline(foot float64) []point {
 			points = append(points, s.web)
 		}
 	}
+	if f.tucked {
+		return append(points, f.farSide(foot)...)
+	}
 	points = append(points,
 		point{f.palm, 0.49 * f.long}, point{0.985 * f.palm, max(0.4*f.crotch.y+0.6*0.44*f.long, f.crotch.y+0.02*f.long)},
 		f.crotch.plus(point{0.012 * f.long, 0}), f.onThumb(0.10*f.h.ThumbLength.MM(), -f.thumb))
@@ -38,6 +41,20 @@ func (f *figure) outline(foot float64) []point {
 		point{f.forearm(foot / 2), foot / 2},
 		point{f.forearm(foot), foot},
 	)
+}
+
+// farSide goes down the side of a hand whose thumb is tucked in, as wide as
+// the other.
+func (f *figure) farSide(foot float64) []point {
+	return []point{
+		{0.99 * f.palm, 0.44 * f.long},
+		{1.01 * f.palm, 0.33 * f.long},
+		{0.985 * f.palm, 0.22 * f.long},
+		{0.5*f.wrist + 0.5*f.palm, 0.09 * f.long},
+		{f.wrist, 0},
+		{f.forearm(foot / 2), foot / 2},
+		{f.forearm(foot), foot},
+	}
 }
 
 // forearm is half its breadth at a height below the wrist: it grows by a
@@ -143,6 +160,9 @@ func (f *figure) drawLines(c *canvas) {
 		}
 	}
 	for _, up := range []float64{0.18, 0.56} {
+		if f.tucked {
+			break
+		}
 		p.fold(f.onThumb(up*f.h.ThumbLength.MM(), -0.6*f.thumb), f.onThumb(up*f.h.ThumbLength.MM(), 0.6*f.thumb))
 	}
 	at := func(x, y float64) point { return point{x * f.palm, y * f.long} }

@@ -20,6 +20,7 @@ const (
 // frame is made smaller.
 func Small(p *mitt.Plan, left bool) *draw.Scene {
 	f := newFigure(&p.Hand)
+	f.tucked = !p.Thumbed()
 	m := newFabric(p, f)
 	const thick = 5.0
 	c := fitted(left, thick, 0, 0, func(c *canvas) {
@@ -30,7 +31,7 @@ func Small(p *mitt.Plan, left bool) *draw.Scene {
 	wide, high := c.drawn.right-c.drawn.left, c.drawn.bottom-c.drawn.top
 	const margin = 0.5
 	scale := min(smallScale, (smallWidth-2*margin)/wide, (smallHeight-2*margin)/high)
-	s := &draw.Scene{Width: smallWidth, Height: smallHeight, Label: fmt.Sprintf("%s hand: %s", HandOptions{Left: left}.side(), kindWords(p.Kind))}
+	s := &draw.Scene{Width: smallWidth, Height: smallHeight, Label: fmt.Sprintf("%s hand: %s", HandOptions{Left: left}.side(), p.Kind.Words())}
 	s.Add(c.s, (smallWidth-wide*scale)/2, smallHeight-margin-high*scale, scale)
 	return s
 }

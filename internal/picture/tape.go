@@ -1,6 +1,8 @@
 package picture
 
 import (
+	"slices"
+
 	"thenar/internal/draw"
 	"thenar/internal/hand"
 	"thenar/internal/units"
@@ -52,9 +54,16 @@ func dotted(letter float64) string {
 }
 
 // tapes are all measurements. Girths are level arcs, as a tape lies round;
-// lengths are straight, beside what they measure.
+// lengths are straight, beside what they measure. Of a thumb that is tucked in
+// there is nothing to measure.
 func (f *figure) tapes(letter float64) []tape {
-	return append(f.girths(letter), f.lengths(letter)...)
+	all := append(f.girths(letter), f.lengths(letter)...)
+	if f.tucked {
+		all = slices.DeleteFunc(all, func(t tape) bool {
+			return t.field != hand.FieldCircumference && t.field != hand.FieldWrist && t.field != hand.FieldLength
+		})
+	}
+	return all
 }
 
 // girths go round; the labels of the three on the palm stand under them.

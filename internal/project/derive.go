@@ -18,7 +18,7 @@ type Outputs struct {
 	Plan    *mitt.Plan
 	Planned stitch.Mitt // as the right hand, without the strokes
 	Mitt    stitch.Mitt // as it is knitted: with the strokes, for the document's side
-	Grid    chart.Grid
+	Grid    chart.Grid  // of the gusset; empty where there is none
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
@@ -53,10 +53,13 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	if left {
 		out.Mitt = stitch.Mirror(out.Mitt)
 	}
-	gusset, division := out.Planned.Section(stitch.Gusset), out.Planned.Section(stitch.Hand).Rounds[0]
-	out.Grid = chart.Gusset(*gusset, plan.Gusset.Base, Neighbours, division.In(), marks, left)
 	out.Words = words.Instructions(plan, out.Mitt, left)
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit())
+	if !plan.Thumbed() {
+		return out, nil
+	}
+	gusset, division := out.Planned.Section(stitch.Gusset), out.Planned.Section(stitch.Hand).Rounds[0]
+	out.Grid = chart.Gusset(*gusset, plan.Gusset.Base, Neighbours, division.In(), marks, left)
 	return out, nil
 }
 

@@ -24,9 +24,9 @@ type report struct {
 	Ease      reportEase      `json:"ease"`
 	Cuff      reportCuff      `json:"cuff"`
 	Hand      reportHand      `json:"hand"`
-	Gusset    reportGusset    `json:"gusset"`
-	Bridge    reportBridge    `json:"bridge"`
-	Thumb     reportThumb     `json:"thumb"`
+	Gusset    *reportGusset   `json:"gusset"` // null without a thumb, as the two below
+	Bridge    *reportBridge   `json:"bridge"`
+	Thumb     *reportThumb    `json:"thumb"`
 	Top       *reportTop      `json:"top"`
 	Residuals reportResiduals `json:"residuals_mm"`
 	Yarn      reportYarn      `json:"yarn"`
@@ -191,11 +191,6 @@ func reportPinOf(c *mitt.PinCost) reportPin {
 }
 
 func reportOf(p *mitt.Plan) report {
-	g, t := &p.Gusset, &p.Thumb
-	counts := make([]int, g.Rounds.N)
-	for i := range counts {
-		counts[i] = g.Count(i + 1)
-	}
 	r := report{
 		Format: Format, Kind: string(p.Kind),
 		Gauge: reportGauge{
@@ -203,22 +198,16 @@ func reportOf(p *mitt.Plan) report {
 			p.Gauge.StitchDoubt.Half(), p.Gauge.RoundDoubt.Half(), p.Gauge.Treated,
 			append([]gauge.Use{}, p.Gauge.Uses...), append([]gauge.Query{}, p.Gauge.Queries...),
 		},
-		Ease:   reportEase(p.Ease),
-		Cuff:   reportCuff{p.Cuff.CastOn.N, p.Cuff.Rounds, p.Cuff.PlainRounds},
-		Hand:   reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches},
-		Bridge: reportBridge(p.Bridge),
-		Gusset: reportGusset{
-			Base: g.Base, Rounds: g.Rounds.N, IncreaseRounds: g.IncreaseRounds, Counts: counts, Stitches: g.Stitches,
-			KeptOnHand: g.Kept, Cost: g.Cost, Words: words.Schedule(g.IncreaseRounds, g.Base, g.Stitches, g.Step, g.Rounds.N),
-			Ways: make([]reportWay, len(g.Ways)),
-		},
-		Thumb: reportThumb{
-			t.Held, t.PickedUp, t.FirstRound, t.Decreased, t.Stitches.N, t.Rounds, t.EdgingRounds, t.EdgingStitches,
-		},
+		Ease:      reportEase(p.Ease),
+		Cuff:      reportCuff{p.Cuff.CastOn.N, p.Cuff.Rounds, p.Cuff.PlainRounds},
+		Hand:      reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches},
 		Residuals: reportResiduals(p.Residual),
 		Filled:    reportFilledOf(p),
 		Pins:      []reportPin{},
 		Warnings:  make([]reportWarning, len(p.Warnings)),
+	}
+	if p.Thumbed() {
+		r.addThumb(p)
 	}
 	if top := p.Top; top != nil {
 		r.Top = &reportTop{
@@ -226,13 +215,31 @@ func reportOf(p *mitt.Plan) report {
 			words.Schedule(top.DecreaseRounds, top.Stitches, top.End, -4, top.Rounds),
 		}
 	}
-	for i, w := range g.Ways {
-		r.Gusset.Ways[i] = reportWay(w)
-	}
 	for i, w := range p.Warnings {
 		r.Warnings[i] = reportWarning(w)
 	}
 	return r
+}
+
+// addThumb adds gusset, bridge and thumb.
+func (r *report) addThumb(p *mitt.Plan) {
+	g, t := &p.Gusset, &p.Thumb
+	r.Gusset = &reportGusset{
+		Base: g.Base, Rounds: g.Rounds.N, IncreaseRounds: g.IncreaseRounds, Counts: make([]int, g.Rounds.N), Stitches: g.Stitches,
+		KeptOnHand: g.Kept, Cost: g.Cost, Words: words.Schedule(g.IncreaseRounds, g.Base, g.Stitches, g.Step, g.Rounds.N),
+		Ways: make([]reportWay, len(g.Ways)),
+	}
+	for i := range r.Gusset.Counts {
+		r.Gusset.Counts[i] = g.Count(i + 1)
+	}
+	for i, w := range g.Ways {
+		r.Gusset.Ways[i] = reportWay(w)
+	}
+	bridge := reportBridge(p.Bridge)
+	r.Bridge = &bridge
+	r.Thumb = &reportThumb{
+		t.Held, t.PickedUp, t.FirstRound, t.Decreased, t.Stitches.N, t.Rounds, t.EdgingRounds, t.EdgingStitches,
+	}
 }
 
 func reportFilledOf(p *mitt.Plan) []reportFilled {

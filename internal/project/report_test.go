@@ -37,7 +37,7 @@ func TestReportHoldsToTheSchema(t *testing.T) {
 	pl := NewPlanner()
 	for i := range 60 {
 		sh := sheet.Sheet{
-			"kind": []string{"fingerless", "mitten"}[i%2], "unit": "mm",
+			"kind": []string{"fingerless", "mitten", "mitten_without_thumb"}[i%3], "unit": "mm",
 			"gauge.swatches[0].stitches": fmt.Sprint(14 + rng.IntN(26)), "gauge.swatches[0].width": "100",
 			"hand.hand_circumference": fmt.Sprint(130 + rng.IntN(120)),
 			"pins.cuff_rounds":        []string{"", "9"}[i%2], "schedule.follows": []string{"", "rhythm", "profile"}[i%3],

@@ -78,7 +78,7 @@ func (r *reader) words() {
 		r.choice(path, tree.find(path))
 	}
 	if r.sheet.Given(PathKind) == "glove" {
-		r.faults.Add(PathKind, "is glove, which can't be planned yet; write fingerless or mitten")
+		r.faults.Add(PathKind, "is glove, which can't be planned yet; write fingerless, mitten or mitten_without_thumb")
 	}
 }
 

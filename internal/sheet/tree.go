@@ -17,7 +17,7 @@ func keys(k kind, names ...string) []node {
 // tree is the whole sheet in the order in which a person fills it.
 var tree = node{members: []node{
 	{key: "format", kind: choice, words: []string{Format}},
-	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "glove"}},
+	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "mitten_without_thumb", "glove"}},
 	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
 	{key: "gauge", members: []node{
 		{key: "swatches", kind: list, most: mostSwatches, members: swatchKeys},

@@ -71,6 +71,10 @@ func before(p *mitt.Plan, s stitch.Section, left bool) []Step {
 		steps = append(steps, Step{Text: fmt.Sprintf("Cast on %s with a stretchy cast-on, leaving a tail of 20 cm. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch"))})
 	}
 	switch s.Part {
+	case stitch.Hand:
+		if !p.Thumbed() {
+			steps = append(steps, Step{Text: "The thumb lies inside. Both hands are alike: make two."})
+		}
 	case stitch.Gusset:
 		steps = append(steps, Step{Text: handedness(left)}, Step{Text: capital(Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N))})
 	case stitch.Top:
@@ -113,7 +117,7 @@ func after(p *mitt.Plan, s stitch.Section) []Step {
 		text = fmt.Sprintf("Cut the yarn, draw it through the %s that are left, pull tight and fasten off inside.", Plural(s.Finish.In(), "stitch"))
 	}
 	steps := []Step{{Text: text}}
-	if s.Part == stitch.Thumb {
+	if s.Part == stitch.Thumb || !p.Thumbed() {
 		steps = append(steps, Step{Text: "Weave in the ends; no loose thread stays inside, above all for a small child."})
 	}
 	return steps

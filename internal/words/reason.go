@@ -29,9 +29,16 @@ type Reason struct {
 func Reasons(p *mitt.Plan, u units.Unit) []Reason {
 	r := reasons{p: p, u: u, numbers: p.Numbers()}
 	r.cuff()
-	r.gusset()
-	r.hand()
-	r.thumb()
+	if p.Thumbed() {
+		r.body(stitch.Gusset)
+		r.gusset()
+		r.division()
+		r.above("above the gusset")
+		r.thumb()
+		return r.list
+	}
+	r.body(stitch.Hand)
+	r.above("above the cuff")
 	return r.list
 }
 
@@ -116,17 +123,24 @@ func (r *reasons) cuff() {
 	if p.Cuff.Change != 0 {
 		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
 	}
+	to := "gusset"
+	if !p.Thumbed() {
+		to = "hand"
+	}
 	r.add("cuff.plain_rounds", stitch.CuffPlain, 1, "plain rounds", Plural(p.Cuff.PlainRounds, "round"),
-		fmt.Sprintf("%s to the gusset; %s", r.length(float64(p.Cuff.PlainRounds)/q), change), "cuff_plain_rounds")
+		fmt.Sprintf("%s to the %s; %s", r.length(float64(p.Cuff.PlainRounds)/q), to, change), "cuff_plain_rounds")
+}
+
+// body is the hand's count, told with the part in which it stands first.
+func (r *reasons) body(part stitch.Part) {
+	p, g, n := r.p, r.p.Gauge.Stitches, r.p.Body.Stitches
+	r.add("hand.stitches", part, 1, "hand", Plural(n.N, "stitch"),
+		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s. The fabric is %s.",
+			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g), r.within(n.N)), "hand_stitches")
 }
 
 func (r *reasons) gusset() {
 	p := r.p
-	g := p.Gauge.Stitches
-	n := p.Body.Stitches
-	r.add("hand.stitches", stitch.Gusset, 1, "hand", Plural(n.N, "stitch"),
-		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s. The fabric is %s.",
-			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g), r.within(n.N)), "hand_stitches")
 	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base, p.Thumb.Stitches.N), "gusset_base")
 	r.add("gusset.rounds", stitch.Gusset, 1, "gusset", Plural(p.Gusset.Rounds.N, "round"),
 		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), "gusset_rounds")
@@ -155,9 +169,9 @@ func baseWhy(b, thumb int) string {
 	return fmt.Sprintf("three would be the first choice; with %d the thumb's %d stitches and the girth over the palm come out better, or a fixed number asks for it.", b, thumb)
 }
 
-func (r *reasons) hand() {
+func (r *reasons) division() {
 	p := r.p
-	g, q := p.Gauge.Stitches, p.Gauge.Rounds
+	g := p.Gauge.Stitches
 	r.add("thumb.held", stitch.Hand, 1, "held for the thumb", Plural(p.Thumb.Held, "stitch"),
 		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)), "held")
 	r.add("gusset.kept_on_hand", stitch.Hand, 1, "left on the hand", Plural(p.Gusset.Kept, "stitch"),
@@ -165,7 +179,12 @@ func (r *reasons) hand() {
 	r.add("bridge.cast_on", stitch.Hand, 1, "bridge", Plural(p.Bridge.CastOn, "stitch"),
 		fmt.Sprintf("cast on over the gap, %s wide, so that the hand has %d again; the fabric is %s against the hand with its ease.",
 			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)), "bridge")
-	r.add("hand.rounds_above_gusset", stitch.Hand, 1, "above the gusset", Plural(p.Body.RoundsAbove, "round"),
+}
+
+// above is what lies over division or cuff, called by its place.
+func (r *reasons) above(place string) {
+	p, q := r.p, r.p.Gauge.Rounds
+	r.add("hand.rounds_above_gusset", stitch.Hand, 1, place, Plural(p.Body.RoundsAbove, "round"),
 		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)), "rounds_above_gusset")
 	if t := p.Top; t != nil {
 		r.add("top.rounds", stitch.Top, 1, "top", Plural(t.Rounds, "round"),

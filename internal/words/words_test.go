@@ -54,7 +54,7 @@ func plan(t *testing.T, kind mitt.Kind, rib int) *mitt.Plan {
 	return p
 }
 
-// The whole instructions and reasons of two mitts and of a left hand.
+// The whole instructions and reasons of three mitts and of a left hand.
 func TestInstructions(t *testing.T) {
 	for name, c := range map[string]struct {
 		kind mitt.Kind
@@ -65,6 +65,7 @@ func TestInstructions(t *testing.T) {
 		"fingerless": {mitt.Fingerless, 4, false, units.CM},
 		"mitten":     {mitt.Mitten, 2, false, units.IN},
 		"left":       {mitt.Fingerless, 2, true, units.MM},
+		"thumbless":  {mitt.Thumbless, 2, false, units.CM},
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := plan(t, c.kind, c.rib)

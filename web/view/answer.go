@@ -148,6 +148,9 @@ func (a Answer) numbers() []words.Reason {
 // summary is the plan in one line.
 func (a Answer) summary() string {
 	p := a.Out.Plan
+	if !p.Thumbed() {
+		return fmt.Sprintf("Cast on %d · hand %d · %d rounds to the top · top in %d rounds", p.Cuff.CastOn.N, p.Body.Stitches.N, p.Body.RoundsAbove, p.Top.Rounds)
+	}
 	return fmt.Sprintf("Cast on %d · hand %d · gusset %d → %d in %d rounds · hold %d · bridge %d · thumb %d",
 		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Held, p.Bridge.CastOn, p.Thumb.Stitches.N)
 }

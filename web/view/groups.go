@@ -9,7 +9,7 @@ const unitSign = "unit"
 // goes round a hand, the swatch beside it, then what is seldom changed.
 var groups = []Group{
 	{Title: "Mitt", Fields: []Field{
-		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}}},
+		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten without a thumb"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
 	}},

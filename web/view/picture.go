@@ -48,7 +48,9 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	}
 	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
 	a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
-	a.Chart = newChart(out)
+	if out.Plan.Thumbed() {
+		a.Chart = newChart(out)
+	}
 	return a
 }
 

@@ -1,0 +1,111 @@
+package mitt
+
+import (
+	"errors"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// A baby's mitten, worked by hand from the definitions: hand 105 mm round and
+// 90 mm long at 24 × 32, ease +5 %: 0.24 × 105 × 1.05 = 26.46, so 26 stitches.
+// The top: 26 − 10 = 16, four rounds of four; max(0.32 × (0.19 × 90 + 5), 6) =
+// 7.07, so 7 rounds. Above the cuff 0.32 × 95 = 30.4, less the top 23.
+func TestBabyMitten(t *testing.T) {
+	r := request(Thumbless, per10(24, 32), hand.Hand{Circumference: 105 * mm, Length: 90 * mm})
+	p, err := New().Plan(r)
+	require.NoError(t, err)
+	assert.Equal(t, 26, p.Body.Stitches.N)
+	assert.Equal(t, 26, p.Bridge.HandAfter)
+	assert.Equal(t, 7, p.Top.Rounds)
+	assert.Len(t, p.Top.DecreaseRounds, 4)
+	assert.Equal(t, 10, p.Top.End)
+	assert.Equal(t, 23, p.Body.RoundsAbove)
+	var parts []stitch.Part
+	for _, s := range p.Mitt().Sections {
+		parts = append(parts, s.Part)
+	}
+	assert.Equal(t, []stitch.Part{stitch.Cuff, stitch.CuffPlain, stitch.Hand, stitch.Top}, parts)
+	assert.Empty(t, stitch.Ledger(p.Mitt()))
+	for _, f := range p.Filled {
+		assert.NotContains(t, f.Field, "thumb", "nothing is filled that has no part in it")
+	}
+	for _, w := range p.Warnings {
+		assert.NotEqual(t, "thumbless", w.Code)
+	}
+	assert.Contains(t, codes(p), "baby")
+
+	r.Kind = Mitten
+	p, err = New().Plan(r)
+	require.NoError(t, err)
+	assert.Contains(t, codes(p), "thumbless", "with a thumb the one without is offered")
+}
+
+// Fixed numbers of the thumb are kept and named once; they change nothing.
+func TestPinsWithoutEffect(t *testing.T) {
+	r := request(Thumbless, per10(24, 32), hand.Hand{Circumference: 105 * mm, Length: 90 * mm})
+	free, err := New().Plan(r)
+	require.NoError(t, err)
+	r.Pins.Held, r.Pins.Rhythm, r.Pins.RoundsAboveGusset = Fix(9), []int{3}, Fix(20)
+	pl := New()
+	p, err := pl.Plan(r)
+	require.NoError(t, err)
+	assert.Equal(t, 20, p.Body.RoundsAbove)
+	assert.Equal(t, free.Top, p.Top)
+	assert.Contains(t, codes(p), "pins_without_effect")
+	costs := pl.PinCosts(r, p)
+	require.Len(t, costs, 1)
+	assert.Equal(t, "rounds_above_gusset", costs[0].Name)
+	assert.Equal(t, "23", costs[0].Free)
+	assert.InDelta(t, 0.4/0.32, -free.Off[PlaceHandLength], 1e-9, "30.4 rounds less 7 and 23")
+}
+
+// Whatever is fixed: a sound mitten that keeps it, or a refusal that names the
+// rounds of the top, which happens exactly where they are too few to close
+// the hand four stitches at a time.
+func TestThumblessKeepsItsPins(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 95))
+	pl := New()
+	refused := 0
+	for range 2000 {
+		r := request(Thumbless, per10(18+18*rng.Float64(), 24+24*rng.Float64()), hand.Hand{
+			Circumference: units.FromMM(80 + 140*rng.Float64()), Length: units.FromMM(70 + 120*rng.Float64()),
+		})
+		for _, e := range r.Pins.all() {
+			if rng.IntN(5) == 0 {
+				low, high := PinRange(e.name)
+				*e.pin = Fix(low + rng.IntN(min(high-low, 40)+1))
+			}
+		}
+		p, err := pl.Plan(r)
+		if err != nil {
+			var fields fault.Fields
+			require.True(t, errors.As(err, &fields), "%v", err)
+			if fields.Has("pins.top_rounds") {
+				refused++
+				n := r.Pins.HandStitches.Or(1000)
+				require.Greater(t, n, 4*r.Pins.TopRounds.N+11)
+				trial := *r
+				require.NotEmpty(t, fields[0].Works)
+				trial.Pins.set("top_rounds", fields[0].Works)
+				_, err := pl.Plan(&trial)
+				require.NoError(t, err)
+				trial.Pins.TopRounds.N--
+				_, err = pl.Plan(&trial)
+				require.Error(t, err, "one round less closes nothing")
+			}
+			continue
+		}
+		require.Empty(t, stitch.Ledger(p.Mitt()), "%+v", r.Pins)
+		require.True(t, r.Pins.CastOn.Allows(p.Cuff.CastOn.N) && r.Pins.HandStitches.Allows(p.Body.Stitches.N) &&
+			r.Pins.TopRounds.Allows(p.Top.Rounds) && r.Pins.RoundsAboveGusset.Allows(p.Body.RoundsAbove))
+	}
+	require.Positive(t, refused)
+}
