@@ -30,7 +30,7 @@ func TestPagesForEverybody(t *testing.T) {
 	b.follow(".begin form:nth-of-type(2) button")
 	sample := eval[string](b, `location.pathname`)
 	for name, path := range map[string]string{
-		"shelf": "/", "own-hand": own, "sample": sample,
+		"shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
 		"print-a4": sample + "/print?paper=a4", "print-letter": sample + "/print?paper=letter",
 	} {
 		check(b, string(axe), name, path)

@@ -367,7 +367,7 @@ func comparedTable(rows []Compared) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 25, "<div class=\"scrolls\"><table class=\"compared\"><thead><tr><th scope=\"col\"></th><th scope=\"col\">A</th><th scope=\"col\">B</th><th scope=\"col\"><span class=\"unseen\">Differs</span></th></tr></thead> <tbody>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 25, "<div class=\"scrolls\"><table class=\"compared\"><thead><tr><th scope=\"col\">What</th><th scope=\"col\">A</th><th scope=\"col\">B</th><th scope=\"col\"><span class=\"unseen\">Differs</span></th></tr></thead> <tbody>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -40,7 +40,7 @@ func yarnTable(a Answer) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</p><div class=\"scrolls\"><table class=\"yarn\"><thead><tr><th scope=\"col\"></th><th scope=\"col\">Metres</th><th scope=\"col\">Yards</th><th scope=\"col\">Grams</th></tr></thead> <tbody>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</p><div class=\"scrolls\"><table class=\"yarn\"><thead><tr><th scope=\"col\">For</th><th scope=\"col\">Metres</th><th scope=\"col\">Yards</th><th scope=\"col\">Grams</th></tr></thead> <tbody>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
