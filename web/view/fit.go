@@ -98,8 +98,8 @@ func (a Answer) rhythmCost() string {
 	if more < 0 {
 		return fmt.Sprintf("The plain rhythm is %s nearer on the mean of the rounds: at this price of a changed rhythm the shape is not followed closely.", words.Size(-more, a.Unit))
 	}
-	return fmt.Sprintf("The plain rhythm is %s further off the hand on the mean of the rounds, and %s at the worst round: that is the price of remembering it.",
-		words.Size(more, a.Unit), words.Signed(rhythm.Worst-shape.Worst, a.Unit))
+	return fmt.Sprintf("The plain rhythm is %s further off the hand on the mean of the rounds; at the worst round it is %s off in place of %s. That is the price of remembering it.",
+		words.Size(more, a.Unit), words.Size(rhythm.Worst, a.Unit), words.Size(shape.Worst, a.Unit))
 }
 
 // rounds joins round numbers.

@@ -11,6 +11,19 @@ import (
 // pinned tells whether a path is that of a fixed number.
 func pinned(path string) bool { return strings.HasPrefix(path, "pins.") }
 
+// inWords writes the names of fixed numbers in a message as words.
+func inWords(path, message string) string {
+	if !pinned(path) {
+		return message
+	}
+	for _, n := range pinNames {
+		if strings.Contains(n.Value, "_") {
+			message = strings.ReplaceAll(message, n.Value, strings.ReplaceAll(n.Value, "_", " "))
+		}
+	}
+	return message
+}
+
 // typed is a fixed number as the person wrote it.
 func (a Answer) typed(r words.Reason) string {
 	if text := a.Pins[r.Pin]; text != "" {
@@ -47,6 +60,9 @@ func (a Answer) costWords(c mitt.PinCost) string {
 	text := fmt.Sprintf("Free it would be %s; fixed it %s", c.Free, sum)
 	if len(parts) > 0 {
 		text += ": " + strings.Join(parts, ", ")
+	}
+	if c.MM < 0 {
+		text += ". A free choice weighs how it knits as well as how it fits"
 	}
 	return text + "."
 }

@@ -68,7 +68,7 @@ func defaultValue(d mitt.Default, u units.Unit) string {
 	case d.Ratio == nil:
 		return units.FromMM(d.MM).Format(u)
 	case strings.HasPrefix(d.Field, "ease."):
-		return strconv.Itoa(int(math.Round(*d.Ratio*100))) + " %"
+		return strings.Replace(strconv.Itoa(int(math.Round(*d.Ratio*100))), "-", "−", 1) + " %"
 	}
 	return strconv.FormatFloat(*d.Ratio, 'f', 1, 64)
 }
@@ -86,7 +86,7 @@ func (a *Answer) blame(err error) {
 			path = "gauge.swatches[0].stitches"
 		}
 		if _, there := a.Faults[path]; !there {
-			a.Faults[path], a.Works[path] = f.Message, f.Works
+			a.Faults[path], a.Works[path] = inWords(path, f.Message), f.Works
 		}
 	}
 }
