@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"math"
 
 	"thenar/internal/draw"
 	"thenar/internal/picture"
@@ -37,7 +38,9 @@ func plan(f *flow, doc project.Document, out *project.Outputs) {
 	scale := min(room/hand.Width, (f.left()-42)/hand.Height)
 	f.page().Add(hand, margin+column+4, top, scale)
 	for _, r := range out.Reasons {
-		number(f, r, column)
+		if r.Number != "0" || r.Fixed {
+			number(f, r, column)
+		}
 	}
 	f.y = max(f.y, top+hand.Height*scale) + 3
 	cautions(f, out)
@@ -59,11 +62,14 @@ func number(f *flow, r words.Reason, column float64) {
 func cautions(f *flow, out *project.Outputs) {
 	list := []string{}
 	for _, w := range out.Plan.Warnings {
-		list = append(list, w.Message)
+		list = append(list, words.Caution(w.Message))
 	}
 	if len(out.Plan.Filled) > 0 {
 		list = append(list, fmt.Sprintf("Filled from ratios, not measured (≈ on the drawing): %s. Measure when you can.", words.Plural(len(out.Plan.Filled), "value")))
 	}
+	pair := out.Yarn.Pair.Metres()
+	list = append(list, fmt.Sprintf("Yarn for the pair: some %.0f m, %.0f to %.0f. Every girth may come out %.1f %% wider or narrower (95 %%).",
+		pair.Mean, math.Floor(pair.Low), math.Ceil(pair.High), out.Summary.Half*100))
 	list = append(list, "A cuff or mitt that is too tight shows in tingling, cold or pale fingers: take it off. For babies: no loose threads inside, no tight elastic, no cord round the neck. General caution, not medical advice.")
 	for _, text := range list {
 		f.text(margin, f.width(), "• "+text, draw.TextStyle{Size: body * 0.85})

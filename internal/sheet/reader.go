@@ -160,6 +160,20 @@ func (r *reader) ease(path string) *float64 {
 	return &n
 }
 
+// share reads a decimal or a percentage, which may have a sign.
+func (r *reader) share(path string) *float64 {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return nil
+	}
+	n, ok := easeOf(text)
+	if !ok {
+		r.faults.Add(path, "is %q; write a share such as 0.15, or the same as 15 %%", clip(text))
+		return nil
+	}
+	return &n
+}
+
 func easeOf(text string) (float64, bool) {
 	rest, percent := strings.CutSuffix(strings.Replace(text, "−", "-", 1), "%")
 	rest = strings.TrimSpace(rest)

@@ -134,7 +134,7 @@ func (r *reader) swatches() []gauge.Swatch {
 // variation is how unevenly the hand knits, as a standard deviation.
 func (r *reader) variation() float64 {
 	const path = "gauge.hand_variation"
-	v := r.ease(path)
+	v := r.share(path)
 	if v == nil {
 		return gauge.HandVariation
 	}

@@ -33,7 +33,7 @@ func (s Sheet) Settings() Settings {
 func (r *reader) settings() Settings {
 	out := Settings{
 		Tolerance: r.length("fit.tolerance"),
-		Loose:     r.ease("fit.loose_below"), Snug: r.ease("fit.snug_from"), Tight: r.ease("fit.tight_above"),
+		Loose:     r.share("fit.loose_below"), Snug: r.share("fit.snug_from"), Tight: r.share("fit.tight_above"),
 	}
 	long := units.Metre
 	if r.choice("yarn.length_unit", tree.find("yarn").find("length_unit")) == "yd" {

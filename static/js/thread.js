@@ -8,6 +8,9 @@ export function startThread(document) {
     for (const place of document.querySelectorAll("[data-section]")) {
       place.classList.toggle(lit, touches(place.dataset, section, from, to));
     }
+    const says = document.querySelector("[data-round-says]");
+    const round = document.querySelector(`.band.${lit}[data-says]`);
+    if (says && round) says.textContent = round.dataset.says;
     if (source !== "event" && section) {
       document.dispatchEvent(new CustomEvent("thenar:round", { detail: { section, round: from, by: "thread" } }));
     }
