@@ -41,6 +41,7 @@ func TestFixANumber(t *testing.T) {
 	b.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.select()`), chromedp.KeyEvent("4"), chromedp.KeyEvent("0"))
 	b.until(`document.querySelector(".summary")?.textContent.startsWith("Cast on 40")`)
 	require.Equal(t, "40", eval[string](b, `document.activeElement.value`), "the field keeps the focus and what was typed")
+	assert.True(t, eval[bool](b, `(({ top, bottom }) => top >= 0 && bottom <= innerHeight)(document.activeElement.getBoundingClientRect())`), "and stays in view")
 	b.until(`document.querySelector('` + castOn + ` .cost')?.textContent.startsWith("Free it would be 36; fixed it costs")`)
 	b.until(saved)
 

@@ -135,6 +135,7 @@ class Measure {
       const place = this.document.querySelector(`main [data-keep="${keep}"]`);
       if (!place) return;
       place.focus({ preventScroll: true });
+      (place.closest(".number") ?? place).scrollIntoView({ block: "nearest" }); // the part may have become shorter meanwhile
       if (!typed || !place.matches("input")) return;
       place.value = typed[0];
       place.setSelectionRange(typed[1], typed[2]);

@@ -30,8 +30,6 @@ function write(form, path, text, done) {
   const field = form.elements.namedItem(path);
   if (!field) return;
   field.value = text;
-  const folded = field.closest("details");
-  if (folded && text !== "") folded.open = true;
   field.dispatchEvent(new Event("input", { bubbles: true }));
   if (done) field.dispatchEvent(new Event("change", { bubbles: true }));
 }
