@@ -12,7 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-const saved = `document.getElementById("saved").dataset.state === "saved"`
+// settled is a page on which all that was typed is saved and answered.
+const settled = `document.getElementById("saved").dataset.state === "saved" && document.getElementById("main").getAttribute("aria-busy") !== "true"`
 
 // number is the element of a number of the plan.
 func number(key string) string { return fmt.Sprintf(`.number[data-key=%q]`, key) }
@@ -43,13 +44,13 @@ func TestFixANumber(t *testing.T) {
 	require.Equal(t, "40", eval[string](b, `document.activeElement.value`), "the field keeps the focus and what was typed")
 	assert.True(t, eval[bool](b, `(({ top, bottom }) => top >= 0 && bottom <= innerHeight)(document.activeElement.getBoundingClientRect())`), "and stays in view")
 	b.until(`document.querySelector('` + castOn + ` .cost')?.textContent.startsWith("Free it would be 36; fixed it costs")`)
-	b.until(saved)
+	b.until(settled)
 
 	b.open(page)
 	assert.Equal(t, "40", eval[string](b, `document.querySelector('`+castOn+` input').value`), "found after a reload")
 	b.do(chromedp.Click(chromedp.CSS(castOn + " .set")))
 	b.until(`document.querySelector('` + castOn + ` .fix')?.textContent === "36 stitches"`)
-	b.until(saved)
+	b.until(settled)
 	b.open(page)
 	assert.True(t, eval[bool](b, `document.querySelector('`+castOn+` .fix') !== null`))
 }
@@ -70,7 +71,7 @@ func TestContradiction(t *testing.T) {
 	assert.Contains(t, words, "Held for the thumb")
 	b.do(chromedp.Click(chromedp.CSS(`.in-the-way button[value^="pins.held="]:not([value="pins.held="])`)))
 	b.until(`document.querySelector(".summary")?.textContent.includes("gusset 4 →")`)
-	b.until(saved)
+	b.until(settled)
 }
 
 // Without a script the same buttons send the form.

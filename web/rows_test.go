@@ -27,14 +27,15 @@ func TestRowsOfSwatchesAndGirths(t *testing.T) {
 	}
 	b.until(`document.querySelectorAll("table.ways tbody tr").length === 2`)
 	b.until(`document.querySelector("table.ways .taken th")?.textContent === "the hand’s own shape"`)
-	assert.Contains(t, eval[string](b, `document.querySelector("table.ways").previousElementSibling?.textContent ?? document.querySelector(".plan").textContent`), "rhythm")
+	b.until(settled)
+	b.until(`document.querySelector(".plan")?.textContent.includes("the price of remembering it")`)
 	b.do(chromedp.Click(chromedp.CSS(`table.ways button.set`)))
 	b.until(`document.querySelector("table.ways .taken th")?.textContent === "a plain rhythm"`)
-	b.until(saved)
+	b.until(settled)
 
 	b.do(chromedp.Click(chromedp.CSS(`[data-rows="gauge.swatches"] details.row button[data-remove]`)))
 	b.until(`document.querySelector(".plan")?.textContent.includes("Numbers") && !document.querySelector(".plan").textContent.includes("The 2 swatches")`)
-	b.until(saved)
+	b.until(settled)
 	b.open(page)
 	assert.Equal(t, "", eval[string](b, `document.getElementById("field-gauge.swatches[1].stitches").value`))
 	assert.Equal(t, "20,5", eval[string](b, `document.getElementById("field-hand.profile[2].girth").value`))

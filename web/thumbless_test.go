@@ -27,7 +27,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	b.until(`document.querySelector(".summary")?.textContent.includes("top in")`)
 	b.until(`document.querySelector("#chart")?.textContent.includes("no gusset to chart")`)
 	b.until(`document.querySelector("#words")?.textContent.includes("Top") && !document.querySelector("#words").textContent.includes("Thumb gusset")`)
-	b.until(saved)
+	b.until(settled)
 	b.shot("thumbless")
 	b.open(page + "/print?paper=a4")
 	assert.NotContains(t, eval[string](b, `document.querySelector("main").textContent`), "Chart of the thumb gusset")
@@ -35,7 +35,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	b.open(page)
 	b.choose("kind", "mitten")
 	b.until(`document.querySelector("svg[data-chart]") !== null`)
-	b.until(saved)
+	b.until(settled)
 }
 
 // The shelf calls it by its name, and its plan stands there small.

@@ -23,7 +23,7 @@ func TestWhatIf(t *testing.T) {
 	b.until(`[...document.querySelectorAll("tr.differs")].some((r) => r.cells[0].textContent === "hand" && r.cells[1].textContent === "42 stitches" && r.cells[2].textContent !== "42 stitches")`)
 	assert.Equal(t, 2, eval[int](b, `document.querySelectorAll(".pair figure svg").length`))
 	assert.Equal(t, 2, eval[int](b, `document.querySelectorAll(".pair svg .fit-other").length ? 2 : 0`), "each has the other dotted")
-	b.until(saved)
+	b.until(settled)
 	b.shot("what-if")
 
 	b.open(page)

@@ -80,7 +80,7 @@ class Measure {
       this.painted &&= painted;
       return;
     }
-    this.asking = true;
+    this.busy(true);
     this.painted = true;
     const number = ++this.asked;
     try {
@@ -89,11 +89,17 @@ class Measure {
     } catch {
       // The save says that there is no connection.
     }
-    this.asking = false;
+    this.busy(false);
     if (this.again) {
       this.again = false;
       this.ask(this.painted);
     }
+  }
+
+  // busy says that an answer is on its way.
+  busy(asking) {
+    this.asking = asking;
+    this.document.getElementById("main").setAttribute("aria-busy", String(asking));
   }
 
   // show puts an answer's parts in their places, unless a newer one stands.
