@@ -1,6 +1,8 @@
 package project
 
 import (
+	"errors"
+
 	"thenar/internal/fault"
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
@@ -29,11 +31,15 @@ func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
 	if err != nil {
 		return nil, err
 	}
-	more, err := extraOf(s.Settings())
-	if err != nil {
-		return nil, err
-	}
+	more, faults := extraOf(s.Settings())
 	p, err := pl.engine.Plan(req)
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		return nil, append(fields, faults...)
+	}
+	if err == nil {
+		err = faults.Err()
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -47,8 +53,7 @@ type extra struct {
 	yarn      yarn.Request
 }
 
-func extraOf(s sheet.Settings) (extra, error) {
-	var faults fault.Fields
+func extraOf(s sheet.Settings) (extra, fault.Fields) {
 	e := extra{bands: fit.DefaultBands, tolerance: fit.Tolerance}
 	for _, b := range []struct {
 		given *float64
@@ -64,9 +69,8 @@ func extraOf(s sheet.Settings) (extra, error) {
 			Stitches: s.Yarn.Stitches, Rounds: s.Yarn.Rounds, Mass: s.Yarn.SwatchMass, Unravelled: s.Yarn.Unravelled, Kept: s.Yarn.Kept,
 		},
 	}
-	faults = append(faults, e.bands.Check()...)
 	if s.Tolerance != 0 {
 		e.tolerance = s.Tolerance.MM()
 	}
-	return e, faults.Err()
+	return e, e.bands.Check()
 }

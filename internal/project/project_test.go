@@ -9,6 +9,7 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 )
 
@@ -81,4 +82,15 @@ func TestCheck(t *testing.T) {
 			assert.True(t, fields.Has(c.path))
 		})
 	}
+}
+
+// What is wrong with the hand and with the bands of the fit is told at once.
+func TestAllFaultsAtOnce(t *testing.T) {
+	_, err := NewPlanner().Plan(sheet.Sheet{
+		"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10", "hand.size": "3.3", "fit.tight_above": "-0.5",
+	})
+	var fields fault.Fields
+	require.ErrorAs(t, err, &fields)
+	assert.True(t, fields.Has("hand.size"))
+	assert.True(t, fields.Has("fit.tight_above"))
 }
