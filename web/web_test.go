@@ -253,3 +253,16 @@ func TestCautionsAreWorded(t *testing.T) {
 	assert.Contains(t, text, "Hand: Hand: 260 mm is outside the usual 150 mm to 250 mm")
 	assert.NotContains(t, text, "hand_circumference")
 }
+
+// A hand that is not wholly measured is drawn so before there is a plan, too.
+func TestFilledLooksFilledWithoutAPlan(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	after, _ := a.get(at).doc().Find(`input[name="after"]`).Attr("value")
+	made := a.post(at, url.Values{"after": {after}, "gauge.swatches[0].stitches": {""}, "hand.thumb_circumference": {""}})
+	require.Equal(t, http.StatusSeeOther, made.status)
+	doc := a.get(at).doc()
+	assert.Equal(t, 1, doc.Find(".in-the-way").Length())
+	assert.Equal(t, 2, doc.Find(".drawing .tape.filled").Length(), "the thumb, and the palm with it")
+	assert.Contains(t, doc.Find(`[data-filled-for="hand.thumb_circumference"]`).Text(), "0.34 × hand circumference")
+}

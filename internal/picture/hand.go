@@ -74,27 +74,36 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	m := newFabric(p, f)
 	f.room = m.room(f)
 	letter := letters(&p.Hand)
-	filled := map[string]bool{}
-	for _, v := range p.Filled {
-		filled[v.Field] = true
-	}
 	sp := newSpine(m, o.unit(), letter)
 	c := fitted(o.Left, letter, sp.width(), letter, func(c *canvas) {
 		c.ground = clothColour
 		f.drawHand(c, m.foot().y-0.10*f.long)
 		m.draw(c)
 		m.drawBands(c, sp.x) // under the tapes, which can be pressed
-		f.drawTapes(c, o, filled)
+		f.drawTapes(c, o, fields(p.Filled))
 		sp.see(c)
 		m.seeThumb(c)
 	})
 	sp.draw(c)
-	caption := o.side() + " hand, palm towards you."
-	if len(filled) > 0 {
-		caption += " Dotted: not measured, filled in."
-	}
-	c.caption(caption)
+	c.caption(o.side() + " hand, palm towards you." + dottedWords(p.Filled))
 	return c, m
+}
+
+// fields are the measurements that were filled.
+func fields(filled []hand.Filled) map[string]bool {
+	list := map[string]bool{}
+	for _, f := range filled {
+		list[f.Field] = true
+	}
+	return list
+}
+
+// dottedWords explain what is drawn dotted.
+func dottedWords(filled []hand.Filled) string {
+	if len(filled) == 0 {
+		return ""
+	}
+	return " Dotted: not measured, filled in."
 }
 
 // seeThumb keeps room for the thumb set upright on the division with two
@@ -110,16 +119,16 @@ func (m *fabric) seeThumb(c *canvas) {
 }
 
 // Bare draws the same hand with its tapes and no mitt, for a form that has no
-// plan yet. The hand is a filled one.
-func Bare(h hand.Hand, o HandOptions) *draw.Scene {
+// plan yet. The hand is a filled one; what was filled is drawn so.
+func Bare(h hand.Hand, filled []hand.Filled, o HandOptions) *draw.Scene {
 	f := newFigure(&h)
 	letter := letters(&h)
 	c := fitted(o.Left, letter, letter, letter, func(c *canvas) {
 		c.ground = skinColour
 		f.drawHand(c, -0.28*f.long)
-		f.drawTapes(c, o, nil)
+		f.drawTapes(c, o, fields(filled))
 	})
-	caption := o.side() + " hand, palm towards you."
+	caption := o.side() + " hand, palm towards you." + dottedWords(filled)
 	if o.Example {
 		caption = "Where the tapes go, on a " + strings.ToLower(caption)
 	}

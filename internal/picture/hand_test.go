@@ -119,7 +119,7 @@ func TestTheThumbIsOnTheRightSide(t *testing.T) {
 
 func TestEveryMeasurementHasItsTape(t *testing.T) {
 	p := adult(t)
-	for _, s := range []*draw.Scene{Hand(p, HandOptions{Unit: units.CM}), Bare(p.Hand, HandOptions{Unit: units.CM})} {
+	for _, s := range []*draw.Scene{Hand(p, HandOptions{Unit: units.CM}), Bare(p.Hand, p.Filled, HandOptions{Unit: units.CM})} {
 		list := elements(t, s)
 		for _, field := range allTapes {
 			assert.Len(t, having(list, "data-field", field), 1, field)
@@ -148,7 +148,7 @@ func TestLabelsAreReadable(t *testing.T) {
 					for _, left := range []bool{false, true} {
 						for _, u := range []units.Unit{units.MM, units.CM, units.IN} {
 							readable(t, Hand(p, HandOptions{Left: left, Unit: u}))
-							readable(t, Bare(p.Hand, HandOptions{Left: left, Unit: u}))
+							readable(t, Bare(p.Hand, p.Filled, HandOptions{Left: left, Unit: u}))
 						}
 					}
 				}
@@ -160,7 +160,7 @@ func TestLabelsAreReadable(t *testing.T) {
 // An example names its tapes and gives no values.
 func TestAnExampleShowsWhereTheTapesGo(t *testing.T) {
 	for _, left := range []bool{false, true} {
-		s := Bare(Example(), HandOptions{Left: left, Example: true})
+		s := Bare(Example(), nil, HandOptions{Left: left, Example: true})
 		readable(t, s)
 		list := elements(t, s)
 		assert.Len(t, having(list, "class", "tape filled"), len(allTapes))
@@ -189,7 +189,7 @@ func TestOddHandsAreDrawn(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			filled, _ := h.Fill()
 			for _, left := range []bool{false, true} {
-				readable(t, Bare(filled, HandOptions{Left: left}))
+				readable(t, Bare(filled, nil, HandOptions{Left: left}))
 				readable(t, Hand(planned(t, mitt.Fingerless, 24, 32, h), HandOptions{Left: left}))
 			}
 		})

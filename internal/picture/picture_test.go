@@ -137,7 +137,7 @@ func TestHandIsLegible(t *testing.T) {
 		}
 	}
 	h, _ := hand.Hand{Circumference: 190 * units.Millimetre}.Fill()
-	checkTexts(t, Bare(h, HandOptions{Unit: units.CM}))
+	checkTexts(t, Bare(h, nil, HandOptions{Unit: units.CM}))
 }
 
 func checkTexts(t *testing.T, s *draw.Scene) {

@@ -32,17 +32,16 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	if out == nil {
 		a.blame(err)
 		if h, ok := doc.Sheet.Hand(); ok {
-			filled, _ := h.Fill()
-			a.Drawing = SVG(picture.Bare(filled, options), false)
+			full, filled := h.Fill()
+			a.fill(filled)
+			a.Drawing = SVG(picture.Bare(full, filled, options), false)
 		} else if doc.Sheet.Given(hand.FieldCircumference) == "" && doc.Sheet.Given(hand.FieldBreadth) == "" && doc.Sheet.Given(hand.FieldSize) == "" {
 			options.Example = true
-			a.Drawing = SVG(picture.Bare(picture.Example(), options), false)
+			a.Drawing = SVG(picture.Bare(picture.Example(), nil, options), false)
 		}
 		return a
 	}
-	for _, f := range out.Plan.Filled {
-		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From}
-	}
+	a.fill(out.Plan.Filled)
 	for _, d := range out.Plan.Defaults {
 		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From}
 	}
@@ -52,6 +51,13 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 		a.Chart = newChart(out)
 	}
 	return a
+}
+
+// fill notes what was filled of the hand.
+func (a *Answer) fill(filled []hand.Filled) {
+	for _, f := range filled {
+		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From}
+	}
 }
 
 // fitOptions are those of the fit curve that stands beside a hand.
