@@ -5,9 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"io"
 
-	"thenar/internal/fault"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 )
@@ -21,17 +19,17 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	in, err := open(f.Arg(0), std.In)
-	if err != nil {
-		return err
-	}
-	defer in.Close()
 	if *lines {
+		in, err := open(f.Arg(0), std.In)
+		if err != nil {
+			return err
+		}
+		defer in.Close()
 		return planLines(ctx, in, std.Out, *brief)
 	}
-	raw, err := io.ReadAll(io.LimitReader(in, sheet.Largest+1))
+	raw, err := readSheet(f.Arg(0), std)
 	if err != nil {
-		return fault.New(fault.Invalid, "FILE: %v; name a file that can be read", err)
+		return err
 	}
 	out, err := planOne(project.NewPlanner(), raw, *brief)
 	if err != nil {

@@ -34,6 +34,18 @@ func init() {
 			run:     evenly,
 		},
 		{
+			name: "words", args: "[-left] FILE",
+			does:    "prints the written instructions of a measure sheet",
+			example: "thenar words sheet.json",
+			run:     printWords,
+		},
+		{
+			name: "chart", args: "[-format svg or csv] [-section gusset] [-left] FILE",
+			does:    "prints the chart of a measure sheet's gusset, as a picture or as a table",
+			example: "thenar chart -format csv sheet.json",
+			run:     printChart,
+		},
+		{
 			name: "demo", args: "[-db FILE]",
 			does:    "fills a new database with the sample mitts",
 			example: "thenar demo -db samples.db",

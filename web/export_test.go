@@ -1,0 +1,46 @@
+package web
+
+import (
+	"encoding/csv"
+	"encoding/xml"
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Chart and words as files: they hold what was painted, and a mitt that can't
+// be planned says so.
+func TestFiles(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	doc := a.get(at).doc()
+	for _, link := range []string{"/chart.svg", "/chart.csv", "/words.txt"} {
+		assert.Equal(t, 1, doc.Find(`a[href="`+at+link+`"]`).Length(), link)
+	}
+	svg := a.get(at + "/chart.svg")
+	require.Equal(t, http.StatusOK, svg.status)
+	assert.Contains(t, svg.header.Get("Content-Disposition"), "attachment")
+	var root struct {
+		XMLName xml.Name
+		Width   string `xml:"width,attr"`
+	}
+	require.NoError(t, xml.Unmarshal([]byte(svg.body), &root))
+	assert.True(t, strings.HasSuffix(root.Width, "mm"))
+
+	lines, err := csv.NewReader(strings.NewReader(a.get(at + "/chart.csv").body)).ReadAll()
+	require.NoError(t, err)
+	assert.Len(t, lines, 20, "a line for each round of the gusset")
+	assert.Contains(t, a.get(at+"/words.txt").body, "Thumb gusset\n")
+
+	after, _ := doc.Find(`input[name="after"]`).Attr("value")
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"mitten_without_thumb"}}).status)
+	assert.Equal(t, http.StatusBadRequest, a.get(at+"/chart.csv").status)
+	assert.Equal(t, http.StatusOK, a.get(at+"/words.txt").status)
+	after, _ = a.get(at).doc().Find(`input[name="after"]`).Attr("value")
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "hand.hand_circumference": {"wide"}}).status)
+	assert.Equal(t, http.StatusBadRequest, a.get(at+"/words.txt").status)
+}
