@@ -160,7 +160,7 @@ class Measure {
     }
     for (const place of this.form.querySelectorAll("[data-filled-for]")) {
       const filled = state.filled[place.dataset.filledFor];
-      place.textContent = filled ? `filled: ${filled.value}, ${filled.from}` : "";
+      place.textContent = filled ? `filled: ${filled.value}, ${filled.from} (${filled.source})` : "";
       this.document.getElementById(`field-${place.dataset.filledFor}`)?.setAttribute("placeholder", filled?.value ?? "");
     }
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;

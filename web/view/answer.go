@@ -21,6 +21,7 @@ type Answer struct {
 	Filled  map[string]Filled
 	Unit    units.Unit
 	Pins    map[string]string // fixed numbers as they were typed, by name
+	Lambda  string            // the price of a changed rhythm as it was typed
 	Works   map[string]string // a value that would work, by the path of a fault
 	Drawing string            // SVG
 	Curve   string            // SVG
@@ -30,15 +31,16 @@ type Answer struct {
 
 // Filled is a value that was not measured.
 type Filled struct {
-	Value string `json:"value"`
-	From  string `json:"from"`
+	Value  string `json:"value"`
+	From   string `json:"from"`
+	Source string `json:"source"`
 }
 
 func (f Filled) words() string {
 	if f.Value == "" {
 		return ""
 	}
-	return "filled: " + f.Value + ", " + f.From
+	return "filled: " + f.Value + ", " + f.From + " (" + f.Source + ")"
 }
 
 // Chart is the stitch grid of the gusset with its tools.

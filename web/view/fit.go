@@ -73,6 +73,11 @@ func (a Answer) doubtWords() string {
 	return text
 }
 
+// weighed is the price of a changed rhythm in words.
+func (a Answer) weighed() string {
+	return lambdaSteps[nearest(lambdaSteps, a.Lambda)].Words
+}
+
 // taken tells whether a way is the plan's.
 func (a Answer) taken(w mitt.Way) bool {
 	way := a.Out.Plan.Gusset.Way

@@ -21,7 +21,7 @@ import (
 func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
-		Unit: doc.Sheet.Unit(),
+		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"),
 	}
 	for _, path := range doc.Sheet.Paths() {
 		if name, ok := strings.CutPrefix(path, "pins."); ok {
@@ -43,7 +43,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	}
 	a.fill(out.Plan.Filled)
 	for _, d := range out.Plan.Defaults {
-		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From}
+		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From, d.Source}
 	}
 	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
 	a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
@@ -56,7 +56,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 // fill notes what was filled of the hand.
 func (a *Answer) fill(filled []hand.Filled) {
 	for _, f := range filled {
-		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From}
+		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From, f.Source}
 	}
 }
 
