@@ -3,8 +3,10 @@ package web
 import (
 	"net/http"
 	"net/url"
+	"strings"
 	"testing"
 
+	"github.com/PuerkitoBio/goquery"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -47,4 +49,43 @@ func TestThumblessOnTheShelf(t *testing.T) {
 	shelf := a.get("/").doc()
 	assert.Contains(t, shelf.Text(), "mitten without a thumb, right hand")
 	require.Equal(t, http.StatusOK, a.get(at+"/what-if").status)
+}
+
+// Beside a variant with a thumb every place at which the fit is told stands
+// once, and what one of the two does not have is a dash.
+func TestThumblessBesideAThumb(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	after, _ := a.get(at + "/what-if").doc().Find(`input[name="after"]`).Attr("value")
+	require.Equal(t, http.StatusSeeOther, a.post(at+"/what-if", url.Values{"after": {after}, "kind": {"mitten_without_thumb"}}).status)
+	found := map[string][]string{}
+	a.get(at + "/what-if").doc().Find("table.compared tr").Each(func(_ int, row *goquery.Selection) {
+		name := strings.TrimSpace(row.Find("th").First().Text())
+		found[name] = append(found[name], strings.TrimSpace(row.Find("td").Eq(1).Text()))
+	})
+	for _, name := range []string{"fabric: wrist", "fabric: hand"} {
+		require.Len(t, found[name], 1, name)
+		assert.NotEqual(t, "–", found[name][0])
+	}
+	for _, name := range []string{"fabric: palm with thumb", "fabric: thumb", "increase rounds at", "gusset base"} {
+		assert.Equal(t, []string{"–"}, found[name], name)
+	}
+}
+
+// The page of a fingerless sample made thumbless: its chart is one sentence,
+// its words have no part of the thumb, and strokes are kept all the same.
+func TestThumblessPage(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	after, _ := a.get(at).doc().Find(`input[name="after"]`).Attr("value")
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"mitten_without_thumb"}, "pins.held": {"9"}}).status)
+	doc := a.get(at).doc()
+	assert.Contains(t, doc.Find("#chart").Text(), "no gusset to chart")
+	assert.Zero(t, doc.Find("svg[data-chart], #chart-data").Length())
+	assert.Contains(t, doc.Find(".summary").Text(), "to the top")
+	assert.Equal(t, 1, doc.Find(`[data-code="pins_without_effect"]`).Length())
+	for _, word := range []string{"gusset", "Thumb", "bridge", "held"} {
+		assert.NotContains(t, doc.Find("#words").Text(), word)
+	}
+	assert.Equal(t, "mitten_without_thumb", doc.Find(`select[name="kind"] option[selected]`).AttrOr("value", ""))
 }

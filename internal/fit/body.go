@@ -13,6 +13,7 @@ type body struct {
 	p     *mitt.Plan
 	below hand.Girths // of the gusset, the thumb laid in
 	above hand.Girths // where it parts, without the thumb
+	parts float64     // mm from the hand's first round up to where the thumb parts
 	crown float64     // girth where the top begins
 }
 
@@ -22,8 +23,15 @@ func newBody(p *mitt.Plan) (*body, error) {
 		return nil, err
 	}
 	above, err := p.Hand.AboveGirths()
-	crown := above.At(float64(p.Body.RoundsAbove) / p.Gauge.Rounds)
-	return &body{p, below, above, crown}, err
+	if err != nil {
+		return nil, err
+	}
+	parts := 0.0
+	if !p.Thumbed() {
+		parts = p.Hand.WristToCrotch.MM() // the hand begins at the wrist
+	}
+	crown := above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds - parts)
+	return &body{p, below, above, parts, crown}, nil
 }
 
 // fill sets the girths of body and wish for a round of n stitches at a share
@@ -51,7 +59,7 @@ func (b *body) fill(row *Row, n int, share float64) {
 		row.Wanted = row.Body + left*e.ThumbAdded
 		return
 	default:
-		row.Body = b.above.At(row.Height)
+		row.Body = b.above.At(row.Height - b.parts)
 	}
 	row.Wanted = row.Body * (1 + ease)
 }

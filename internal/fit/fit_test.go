@@ -76,6 +76,34 @@ func TestTapers(t *testing.T) {
 	}
 }
 
+// Without a thumb only wrist and hand are told, and a girth above the thumb
+// stands at its height: worked by hand, the thumb parts 60 mm above the wrist,
+// 19.2 rounds of the hand, and 20 mm above that, 25.6 rounds, it is 100 mm.
+func TestWithoutAThumb(t *testing.T) {
+	p, err := mitt.New().Plan(&mitt.Request{
+		Kind: mitt.Thumbless, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true},
+		Hand: hand.Hand{
+			Circumference: 120 * mm, Length: 120 * mm, WristToCrotch: 60 * mm,
+			Above: []hand.Point{{Height: 20 * mm, Girth: 100 * mm}},
+		},
+		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
+	})
+	require.NoError(t, err)
+	list, err := Rows(p, p.Mitt(), DefaultBands)
+	require.NoError(t, err)
+	assert.Empty(t, of(list, stitch.Gusset))
+	assert.Empty(t, of(list, stitch.Thumb))
+	above := of(list, stitch.Hand)
+	assert.InDelta(t, 120, above[18].Body, 1e-9, "19 rounds are 59.4 mm")
+	assert.InDelta(t, 120-2.5, above[19].Body, 1e-9, "20 rounds are 62.5 mm")
+	assert.InDelta(t, 100, above[25].Body, 1e-9, "26 rounds are 81.25 mm")
+	var names []string
+	for _, site := range Sum(p, list, Tolerance).Sites {
+		names = append(names, site.Name)
+	}
+	assert.Equal(t, []string{"wrist", "hand"}, names)
+}
+
 // Girths above the parting are used where they were measured, and the last of
 // them goes on into the top: worked by hand, 12.5 mm up is half-way from 190
 // to 184 on a straight line.

@@ -112,10 +112,15 @@ func topDecreases(n int) int {
 
 // roundsBelowTop is what is worked between division and top: at least the
 // division round, and by default a second one where a stitch must go first.
+// Without a thumb nothing is divided: one round, in which that stitch goes.
 func (w *work) roundsBelowTop(top *Top) {
 	rounds := nearest(w.q*w.len.above) - top.Rounds
 	if given := w.req.Lengths.AboveGusset; given != 0 {
 		rounds = nearest(w.q * given.MM())
 	}
-	w.plan.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1+top.Odd, rounds))
+	least := 1
+	if w.plan.Thumbed() {
+		least += top.Odd
+	}
+	w.plan.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(least, rounds))
 }

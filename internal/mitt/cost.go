@@ -27,8 +27,11 @@ const (
 	places
 )
 
-// Words is what the place is called.
-func (p Place) Words() string {
+// Words is what the place is called in a kind of mitt.
+func (p Place) Words(k Kind) string {
+	if p == PlaceHandLength && k == Thumbless {
+		return "length above the cuff"
+	}
 	return [places]string{
 		"cuff", "ribbing’s length", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
 		"hand", "length above the gusset", "top’s length", "thumb", "thumb’s length",

@@ -46,7 +46,12 @@ var (
 func (w *work) withoutThumb() error {
 	p := &w.plan
 	p.Bridge.HandAfter = p.Body.Stitches.N
-	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return slices.Contains(fieldsOfTheThumb, f.Field) })
+	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool {
+		if f.Field == hand.FieldWristToCrotch && len(p.Hand.Above) > 0 {
+			return false // the girths above the thumb stand on it
+		}
+		return slices.Contains(fieldsOfTheThumb, f.Field)
+	})
 	return w.topFits()
 }
 

@@ -3,6 +3,7 @@ package mitt
 import (
 	"errors"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -65,6 +66,52 @@ func TestPinsWithoutEffect(t *testing.T) {
 	assert.Equal(t, "rounds_above_gusset", costs[0].Name)
 	assert.Equal(t, "23", costs[0].Free)
 	assert.InDelta(t, 0.4/0.32, -free.Off[PlaceHandLength], 1e-9, "30.4 rounds less 7 and 23")
+	require.Len(t, costs[0].Changes, 1)
+	assert.Equal(t, "length above the cuff", costs[0].Changes[0].Place.Words(p.Kind))
+	for _, name := range pinsOfTheThumb {
+		assert.NotContains(t, p.Numbers(), name)
+	}
+}
+
+// What is said of a mitten without a thumb, worked by hand: nothing of gusset
+// and thumb is filled or left to the usual, unless girths above the thumb need
+// to know where it parts. The plan has no gusset, no thumb and no bridge.
+func TestNothingOfTheThumbIsFilled(t *testing.T) {
+	r := request(Thumbless, per10(24, 32), hand.Hand{Circumference: 105 * mm, Length: 90 * mm})
+	p := must(t, r)
+	assert.False(t, p.Thumbed())
+	assert.Zero(t, p.Gusset)
+	assert.Zero(t, p.Thumb)
+	assert.Equal(t, Bridge{HandAfter: 26}, p.Bridge)
+	var told []string
+	for _, f := range p.Filled {
+		told = append(told, f.Field)
+	}
+	for _, d := range p.Defaults {
+		told = append(told, d.Field)
+	}
+	assert.Equal(t, []string{
+		hand.FieldWrist, "ease.hand", "ease.cuff", "length.cuff", "length.cuff_plain", "length.above_gusset",
+	}, told)
+	r.Hand.Above = []hand.Point{{Height: 20 * mm, Girth: 100 * mm}}
+	var filled []string
+	for _, f := range must(t, r).Filled {
+		filled = append(filled, f.Field)
+	}
+	assert.Contains(t, filled, hand.FieldWristToCrotch)
+}
+
+// A hand shorter than its top leaves one round above the cuff, in which an odd
+// stitch goes: 0.24 × 180 × 1.05 = 45.36, so 45 stitches, and (44 − 8)/4 = 9
+// decrease rounds need 14 of the 8 that 0.32 × (20 + 5) gives.
+func TestOneRoundAboveTheCuff(t *testing.T) {
+	r := request(Thumbless, per10(24, 32), hand.Hand{Circumference: 180 * mm, Length: 20 * mm})
+	r.Stitch = Stitches{Repeat: 1, Rib: 1}
+	p := must(t, r)
+	assert.Equal(t, 45, p.Body.Stitches.N)
+	assert.Equal(t, 14, p.Top.Rounds)
+	assert.Equal(t, 1, p.Body.RoundsAbove)
+	assert.Empty(t, stitch.Ledger(p.Mitt()))
 }
 
 // Whatever is fixed: a sound mitten that keeps it, or a refusal that names the
@@ -83,6 +130,9 @@ func TestThumblessKeepsItsPins(t *testing.T) {
 				low, high := PinRange(e.name)
 				*e.pin = Fix(low + rng.IntN(min(high-low, 40)+1))
 			}
+		}
+		if rng.IntN(5) == 0 {
+			r.Pins.Rhythm = []int{2 + rng.IntN(4)}
 		}
 		p, err := pl.Plan(r)
 		if err != nil {
@@ -105,7 +155,21 @@ func TestThumblessKeepsItsPins(t *testing.T) {
 		}
 		require.Empty(t, stitch.Ledger(p.Mitt()), "%+v", r.Pins)
 		require.True(t, r.Pins.CastOn.Allows(p.Cuff.CastOn.N) && r.Pins.HandStitches.Allows(p.Body.Stitches.N) &&
+			r.Pins.CuffRounds.Allows(p.Cuff.Rounds) && r.Pins.CuffPlainRounds.Allows(p.Cuff.PlainRounds) &&
 			r.Pins.TopRounds.Allows(p.Top.Rounds) && r.Pins.RoundsAboveGusset.Allows(p.Body.RoundsAbove))
+		useless := slices.ContainsFunc(pinsOfTheThumb, r.Pins.Fixed)
+		require.Equal(t, useless, slices.Contains(codes(p), "pins_without_effect"))
 	}
 	require.Positive(t, refused)
+}
+
+// A fixed number of no use hides no warning: 0.24 × 25 × 1.05 = 6.3 stitches
+// are wanted, and 8 are the least.
+func TestUselessPinsHideNothing(t *testing.T) {
+	r := request(Thumbless, per10(24, 32), hand.Hand{Circumference: 25 * mm, Length: 90 * mm})
+	r.Stitch = Stitches{Repeat: 1, Rib: 1}
+	r.Pins.Bridge, r.Pins.GussetBase = Fix(3), Fix(3)
+	p := must(t, r)
+	assert.Equal(t, 8, p.Body.Stitches.N)
+	assert.Contains(t, codes(p), "hand_count")
 }

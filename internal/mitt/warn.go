@@ -59,7 +59,8 @@ func (w *work) warnSwatch() {
 // admissible step from what was wanted.
 func (w *work) warnBounds() {
 	p := &w.plan
-	if off := p.Residual.Hand * w.g; math.Abs(off) > float64(p.Stitch.Repeat)/2+1e-9 && !p.Body.Stitches.Pinned && !w.pins.Bridge.On && !w.pins.GussetBase.On {
+	fixed := p.Body.Stitches.Pinned || p.Thumbed() && (w.pins.Bridge.On || w.pins.GussetBase.On)
+	if off := p.Residual.Hand * w.g; math.Abs(off) > float64(p.Stitch.Repeat)/2+1e-9 && !fixed {
 		p.say("hand_count", "The hand has %d stitches where %.1f were wanted: the least that a mitt can have with a repeat of %d (and 8 stitches) is in the way.",
 			p.Bridge.HandAfter, p.Body.Stitches.Exact, p.Stitch.Repeat)
 	}

@@ -98,6 +98,24 @@ func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 	assert.Contains(t, text, "tingling")
 }
 
+// A mitten without a thumb has no page with a chart, on either side.
+func TestNoChartWithoutAThumb(t *testing.T) {
+	for _, side := range []project.Side{project.Right, project.Left} {
+		doc := project.Samples()[1]
+		doc.Sheet, doc.Side = doc.Sheet.Clone(), side
+		doc.Sheet["kind"] = "mitten_without_thumb"
+		pages := sheet(t, doc, A4)
+		require.Len(t, pages, 2)
+		for _, p := range pages {
+			checkPage(t, p)
+			for _, i := range p.Items {
+				assert.NotContains(t, i.Text, "Chart of")
+				assert.NotContains(t, i.Text, "gusset")
+			}
+		}
+	}
+}
+
 func TestNamed(t *testing.T) {
 	size, ok := Named("letter")
 	assert.True(t, ok)

@@ -134,11 +134,10 @@ func parted(rows []fit.Row) (hand, thumb []fit.Row) {
 	return hand, thumb
 }
 
-// profiles cuts rows where the thumb parts: below it is in the girth, above
-// it is not, so no line leads from one to the other.
+// profiles cuts rows where the thumb parts, after the gusset: below it is in
+// the girth, above it is not, so no line leads from one to the other.
 func profiles(rows []fit.Row) [][]fit.Row {
-	above := func(r fit.Row) bool { return r.Section == stitch.Hand || r.Section == stitch.Top }
-	return cut(rows, func(a, b fit.Row) bool { return above(a) != above(b) })
+	return cut(rows, func(a, b fit.Row) bool { return a.Section == stitch.Gusset && b.Section != stitch.Gusset })
 }
 
 // sections cuts rows into sections.

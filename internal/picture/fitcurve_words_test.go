@@ -168,6 +168,19 @@ func TestTheCurveIsNotMirrored(t *testing.T) {
 	assert.Equal(t, height, right.Height)
 }
 
+// The girths are parted after the gusset alone: without one they are one run.
+func TestCurveWithoutAThumb(t *testing.T) {
+	p := planned(t, mitt.Thumbless, 24, 32, hand.Hand{Circumference: 105 * mm, Length: 90 * mm})
+	rows := fitRows(t, p)
+	assert.Len(t, profiles(rows), 1)
+	parting, _ := parted(fitRows(t, adult(t)))
+	assert.Len(t, profiles(parting), 2)
+	s := FitCurve(rows, p, FitOptions{Half: 0.05})
+	readable(t, s)
+	assert.NotContains(t, s.Label, "Thumb")
+	assert.NotContains(t, s.Label, "Gusset")
+}
+
 // Without rounds there is nothing to draw, and without a thumb no panel.
 func TestCurvesWithoutRounds(t *testing.T) {
 	p := adult(t)

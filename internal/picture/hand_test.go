@@ -157,6 +157,34 @@ func TestLabelsAreReadable(t *testing.T) {
 	}
 }
 
+// A hand in a mitten without a thumb has its thumb tucked in: the three tapes
+// that matter, no gusset, no thumb, both sides alike but for the spine.
+func TestAThumbTuckedIn(t *testing.T) {
+	for girth := units.Length(80); girth <= 220; girth += 35 {
+		h := hand.Hand{Circumference: girth * mm, Length: units.FromMM(0.9 * float64(girth))}
+		for _, g := range []float64{18, 26, 34} {
+			p := planned(t, mitt.Thumbless, g, 1.36*g, h)
+			for _, left := range []bool{false, true} {
+				s := Hand(p, HandOptions{Left: left, Unit: units.CM})
+				readable(t, s)
+				list := elements(t, s)
+				for _, field := range allTapes {
+					has := field == hand.FieldCircumference || field == hand.FieldWrist || field == hand.FieldLength
+					assert.Equal(t, has, len(having(list, "data-field", field)) == 1, field)
+				}
+				assert.Empty(t, having(list, "data-section", string(stitch.Gusset)))
+				assert.Empty(t, having(list, "data-section", string(stitch.Thumb)))
+				assert.NotEmpty(t, having(list, "data-section", string(stitch.Top)))
+				cloth := having(list, "class", "cloth")
+				require.Len(t, cloth, 1)
+				at, wrist := extent(t, cloth[0].attr["d"]), extent(t, inside(list, hand.FieldWrist)[0].attr["d"])
+				assert.InDelta(t, wrist.left+wrist.right, at.left+at.right, 0.02, "no tube of a thumb at either side")
+				readable(t, Small(p, left))
+			}
+		}
+	}
+}
+
 // An example names its tapes and gives no values.
 func TestAnExampleShowsWhereTheTapesGo(t *testing.T) {
 	for _, left := range []bool{false, true} {

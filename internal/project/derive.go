@@ -50,7 +50,7 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	out.Mitt = painted(out.Planned, plan.Gusset.Base, marks)
 	out.Unsound = stitch.Ledger(out.Mitt)
 	left := d.Side == Left
-	if left {
+	if left && plan.Thumbed() { // without a thumb both hands are worked alike
 		out.Mitt = stitch.Mirror(out.Mitt)
 	}
 	out.Words = words.Instructions(plan, out.Mitt, left)

@@ -94,3 +94,23 @@ func TestAllFaultsAtOnce(t *testing.T) {
 	assert.True(t, fields.Has("hand.size"))
 	assert.True(t, fields.Has("fit.tight_above"))
 }
+
+// A mitten without a thumb is worked alike for both hands, stitch for stitch:
+// also where an odd stitch of the hand goes, and the cuff is wider than it.
+func TestWithoutAThumbBothHandsAreAlike(t *testing.T) {
+	doc := Samples()[1]
+	doc.Sheet = doc.Sheet.Clone()
+	doc.Sheet["kind"], doc.Sheet["stitch.repeat"] = "mitten_without_thumb", "1"
+	doc.Sheet["pins.hand_stitches"], doc.Sheet["pins.cast_on"] = "31", "34"
+	var both [2]*Outputs
+	for i, side := range []Side{Right, Left} {
+		doc.Side = side
+		out, err := NewPlanner().Derive(doc, nil)
+		require.NoError(t, err)
+		assert.Empty(t, out.Unsound)
+		assert.Empty(t, out.Grid.Rows)
+		both[i] = out
+	}
+	assert.Equal(t, both[0].Mitt, both[1].Mitt)
+	assert.Equal(t, both[0].Words, both[1].Words)
+}

@@ -22,7 +22,7 @@ func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
 	r := reportOf(p.Plan)
 	r.Yarn = reportYarnOf(yarn.Of(p.Plan, m, p.extra.yarn), p.extra.yarn.Ball)
 	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
-		r.Pins = append(r.Pins, reportPinOf(&c))
+		r.Pins = append(r.Pins, reportPinOf(&c, p.Kind))
 	}
 	raw, err := json.Marshal(r)
 	if err != nil {
@@ -44,13 +44,13 @@ func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
 	return appendFit(raw, rows, p.Gauge.StitchDoubt.Half()), nil
 }
 
-func reportPinOf(c *mitt.PinCost) reportPin {
+func reportPinOf(c *mitt.PinCost, kind mitt.Kind) reportPin {
 	out := reportPin{Field: "pins." + c.Name, Value: c.Value, MM: c.MM, Changes: make([]reportChange, len(c.Changes))}
 	if c.Free != "" {
 		out.Free = &c.Free
 	}
 	for i, ch := range c.Changes {
-		out.Changes[i] = reportChange{ch.Place.Words(), ch.With, ch.Free}
+		out.Changes[i] = reportChange{ch.Place.Words(kind), ch.With, ch.Free}
 	}
 	return out
 }

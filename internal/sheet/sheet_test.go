@@ -154,6 +154,7 @@ func TestRefused(t *testing.T) {
 		"rhythm of 1":       {valid(`,"pins":{"rhythm":1}`), "pins.rhythm: is 1"},
 		"format":            {valid(`,"format":"thenar/sheet@2"`), "format: is \"thenar/sheet@2\""},
 		"glove":             {valid(`,"kind":"glove"`), "kind: is glove, which can't be planned yet"},
+		"kind":              {valid(`,"kind":"sock"`), "kind: is \"sock\"; write one of: fingerless, mitten, mitten_without_thumb"},
 		"unit":              {valid(`,"unit":"ell"`), "unit: is \"ell\"; write one of: mm, cm, in"},
 		"swatch":            {`{"gauge":{"swatches":[{"stitches":"24","width":10}]},"hand":{"hand_circumference":19}}`, "gauge.swatches[0].stitches: is \"24\"; write a number"},
 		"swatch of nothing": {`{"gauge":{"swatches":[{"stitches":0,"width":10}]},"hand":{"hand_circumference":19}}`, "gauge.swatches[0].stitches: is 0"},

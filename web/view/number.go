@@ -51,7 +51,7 @@ func (a Answer) costWords(c mitt.PinCost) string {
 	}
 	parts := make([]string, 0, len(c.Changes))
 	for _, ch := range c.Changes {
-		parts = append(parts, fmt.Sprintf("%s %s in place of %s", ch.Place.Words(), words.Signed(ch.With, a.Unit), words.Signed(ch.Free, a.Unit)))
+		parts = append(parts, fmt.Sprintf("%s %s in place of %s", ch.Place.Words(a.Out.Plan.Kind), words.Signed(ch.With, a.Unit), words.Signed(ch.Free, a.Unit)))
 	}
 	sum := "costs " + words.Size(c.MM, a.Unit)
 	if c.MM < 0 {

@@ -1,7 +1,9 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"sort"
 
 	"thenar/internal/picture"
@@ -88,12 +90,9 @@ func compare(a, b Answer) []Compared {
 		}
 	}
 	add := func(name string, of func(Answer) string) { list = append(list, Compared{name, of(a), of(b)}) }
-	add("increase rounds at", func(x Answer) string { return rounds(x.Out.Plan.Gusset.IncreaseRounds) })
-	for place := range 4 {
-		name, has := siteName(a, b, place)
-		if has {
-			add("fabric: "+name, func(x Answer) string { return x.site(name) })
-		}
+	add("increase rounds at", func(x Answer) string { return cmp.Or(rounds(x.Out.Plan.Gusset.IncreaseRounds), "–") })
+	for _, name := range siteNames(a, b) {
+		add("fabric: "+name, func(x Answer) string { return x.site(name) })
 	}
 	add("off what was wanted, mean", func(x Answer) string { return words.Size(x.Out.Summary.Mean, x.Unit) })
 	add("off what was wanted, worst", func(x Answer) string { return words.Size(x.Out.Summary.Worst, x.Unit) })
@@ -104,14 +103,20 @@ func compare(a, b Answer) []Compared {
 	return list
 }
 
-// siteName is the name of a place at which the fit is told in either variant.
-func siteName(a, b Answer, i int) (string, bool) {
-	for _, x := range []Answer{a, b} {
-		if i < len(x.Out.Summary.Sites) {
-			return x.Out.Summary.Sites[i].Name, true
+// siteNames are the places at which the fit is told in either variant, in the
+// order of the one that has more of them.
+func siteNames(a, b Answer) []string {
+	more, less := a.Out.Summary.Sites, b.Out.Summary.Sites
+	if len(less) > len(more) {
+		more, less = less, more
+	}
+	var names []string
+	for _, s := range slices.Concat(more, less) {
+		if !slices.Contains(names, s.Name) {
+			names = append(names, s.Name)
 		}
 	}
-	return "", false
+	return names
 }
 
 // site is the girth of the fabric at a place, with its interval.
