@@ -60,6 +60,11 @@ func (b *body) fill(row *Row, n int, share float64) {
 		return
 	default:
 		row.Body = b.above.At(row.Height - b.parts)
+		if row.Height < b.parts { // the thumb lies inside
+			row.Body = b.below.At(row.Height - b.parts + p.Hand.GussetLength.MM())
+			row.Wanted = max(row.Body, h*(1+ease))
+			return
+		}
 	}
 	row.Wanted = row.Body * (1 + ease)
 }

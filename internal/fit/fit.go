@@ -32,8 +32,8 @@ type Row struct {
 //   - cuff: the wrist; plain cuff: evenly from the wrist to the hand
 //   - gusset: the hand with the thumb laid in, C(h)
 //   - hand: the girths measured above the parting, else its circumference;
-//     without a gusset it begins at the wrist, and is its circumference up to
-//     the parting
+//     in a mitten without a thumb it begins at the wrist, and up to the
+//     parting is C(h), since the thumb lies inside
 //   - thumb: its girth; where a closed thumb is halved, the same share of it
 //   - top: the girth where it begins × (1 + (end/N′ − 1)·x^1.5), x the share
 //     of the top's rounds, the line that the decreases follow (common

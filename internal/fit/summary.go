@@ -128,6 +128,9 @@ func sites(p *mitt.Plan, rows []Row) []place {
 	}
 	last("wrist", stitch.Cuff, 0)
 	last("palm with thumb", stitch.Gusset, 0)
+	if !p.Thumbed() {
+		inside(p, rows, &list)
+	}
 	last("hand", stitch.Hand, p.Body.EdgingRounds+1)
 	if p.Kind == mitt.Mitten {
 		for i, r := range rows {
@@ -139,6 +142,17 @@ func sites(p *mitt.Plan, rows []Row) []place {
 	}
 	last("thumb", stitch.Thumb, p.Thumb.EdgingRounds+boolInt(p.Thumb.EdgingStitches != p.Thumb.Stitches.N))
 	return list
+}
+
+// inside adds the palm of a mitten without a thumb: the last round below the
+// place where the thumb parts.
+func inside(p *mitt.Plan, rows []Row, list *[]place) {
+	for i := len(rows) - 1; i >= 0; i-- {
+		if rows[i].Section == stitch.Hand && rows[i].Height < p.Hand.WristToCrotch.MM() {
+			*list = append(*list, place{"palm with thumb", i})
+			return
+		}
+	}
 }
 
 // corners is the number of rounds of a closed thumb in which its corners are

@@ -20,7 +20,7 @@ func (w *work) listDefaults() {
 		w.ratio("gauge.swatches[0].rounds", p.Gauge.Rounds*100, "1.36 rounds for every stitch, over 10 cm")
 	}
 	if w.req.Ease.Hand == nil {
-		w.ratio("ease.hand", p.Ease.Hand, "−0.05 for a fingerless mitt, +0.05 for a mitten, 0.05 more below 16 stitches over 10 cm")
+		w.ratio("ease.hand", p.Ease.Hand, "−0.05 for a fingerless mitt, +0.05 for a mitten, +0.15 without a thumb, 0.05 more below 16 stitches over 10 cm")
 	}
 	if w.req.Ease.Cuff == nil {
 		w.ratio("ease.cuff", p.Ease.Cuff, "none")

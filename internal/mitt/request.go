@@ -131,10 +131,12 @@ func (p *Pins) all() []pinEntry {
 
 // Default eases of the hand and what is added to them (common practice, no
 // source): a fingerless mitt is 5 % smaller than the hand, a mitten 5 %
-// larger; below 16 stitches over 10 cm both are 5 % larger.
+// larger, one without a thumb 15 %, since the thumb lies inside; below 16
+// stitches over 10 cm all are 5 % larger.
 const (
 	easeFingerless = -0.05
 	easeMitten     = 0.05
+	easeThumbless  = 0.15
 	easeThick      = 0.05
 	thickBelow     = 0.16 // stitches per mm
 )
@@ -145,8 +147,11 @@ func (r *Request) handEase() float64 {
 		return *r.Ease.Hand
 	}
 	ease := easeFingerless
-	if r.Kind.Closed() {
+	switch r.Kind {
+	case Mitten:
 		ease = easeMitten
+	case Thumbless:
+		ease = easeThumbless
 	}
 	if r.Gauge.Stitches < thickBelow {
 		ease += easeThick

@@ -29,29 +29,19 @@ func (p *Plan) Thumbed() bool { return p.Kind != Thumbless }
 // no source).
 const tipRoom = 5.0
 
-// ofTheThumb are the pins and the fields that a mitten without a thumb does
-// not have.
-var (
-	pinsOfTheThumb = []string{
-		"gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up",
-		"thumb_decreases", "thumb_stitches", "thumb_rounds", rhythmPin,
-	}
-	fieldsOfTheThumb = []string{
-		hand.FieldThumb, hand.FieldGussetLength, hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm,
-	}
-)
+// pinsOfTheThumb are those that a mitten without a thumb does not have.
+var pinsOfTheThumb = []string{
+	"gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up",
+	"thumb_decreases", "thumb_stitches", "thumb_rounds", rhythmPin,
+}
 
 // withoutThumb leaves out gusset, bridge and thumb: the hand goes on from the
-// cuff to the top with its own count, and the thumb lies inside.
+// cuff to the top with its own count, and the thumb lies inside. Where it lies and
+// how wide it makes the palm is filled all the same: the fit asks for it.
 func (w *work) withoutThumb() error {
 	p := &w.plan
 	p.Bridge.HandAfter = p.Body.Stitches.N
-	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool {
-		if f.Field == hand.FieldWristToCrotch && len(p.Hand.Above) > 0 {
-			return false // the girths above the thumb stand on it
-		}
-		return slices.Contains(fieldsOfTheThumb, f.Field)
-	})
+	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
 	return w.topFits()
 }
 

@@ -48,7 +48,7 @@ var groups = []Group{
 		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
 	}, Folded: true},
 	{Title: "Ease", Note: "Fabric over body: −5 % is 5 % smaller than the hand.", Fields: []Field{
-		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, 5 % more below 16 stitches over 10 cm (common practice)"},
+		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, +15 % without a thumb, 5 % more below 16 stitches over 10 cm (common practice)"},
 		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
 		{Path: "ease.thumb_girth_added", Label: "Room for the thumb", Help: "added to its girth; left out: about 12 mm (common practice)", Unit: unitSign},
 	}, Folded: true},
