@@ -28,18 +28,25 @@ const (
 
 // finger is one finger by shares: root and length of its axis of the hand's
 // length, girth at the middle joint of the hand's circumference (Greiner
-// 1991, ratios of means; the ring's root is between its two crotches). Lean
-// is its slant in degrees towards the thumb, as fingers lie at ease (our
-// judgement).
-type finger struct{ root, long, girth, lean float64 }
+// 1991, ratios of means; the ring's root is between its two crotches).
+type finger struct{ root, long, girth float64 }
 
 // fingers begin at the little finger.
 var fingers = [4]finger{
-	{crotchLow, 0.322, 0.271, -10},
-	{(crotchHigh + crotchLow) / 2, 0.418, 0.306, -3.5},
-	{crotchHigh, 1 - crotchHigh, 0.328, 0.5},
-	{crotchHigh, 0.385, 0.324, 5.5},
+	{crotchLow, 0.322, 0.271},
+	{(crotchHigh + crotchLow) / 2, 0.418, 0.306},
+	{crotchHigh, 1 - crotchHigh, 0.328},
+	{crotchHigh, 0.385, 0.324},
 }
+
+// leans are the slants of the fingers in degrees towards the thumb: at ease, or
+// with the tips together in a mitten (our judgement).
+type leans [len(fingers)]float64
+
+var (
+	atEase   = leans{-10, -3.5, 0.5, 5.5}
+	inMitten = leans{8, 2, -1, -11}
+)
 
 // thumbLean is the angle between thumb and hand in radians (our judgement: a
 // hand at ease).
@@ -56,8 +63,8 @@ type figure struct {
 	along  point   // the thumb's direction, of length 1
 	across point   // square to it, away from the hand
 	thumb  float64 // half the thumb's breadth at the joint
-	spread float64 // of the fingers: 1 at ease, below 0 tips together
-	tucked bool    // the thumb lies along the palm, inside
+	leans  leans
+	tucked bool // the thumb lies along the palm, inside
 	room   room
 }
 
@@ -68,9 +75,6 @@ type room struct {
 	tip   float64 // up the thumb
 }
 
-// inMitten is the spread of the fingers in a mitten.
-const inMitten = -0.6
-
 // newFigure places a filled hand.
 func newFigure(h *hand.Hand) *figure {
 	sin, cos := math.Sincos(thumbLean)
@@ -78,7 +82,7 @@ func newFigure(h *hand.Hand) *figure {
 		h: h, long: h.Length.MM(),
 		palm: h.Circumference.MM() / 4 * flatHand, wrist: h.Wrist.MM() / 4 * flatWrist,
 		thumb: h.Thumb.MM() / 4 * flatThumb,
-		along: point{sin, cos}, across: point{cos, -sin}, spread: 1,
+		along: point{sin, cos}, across: point{cos, -sin}, leans: atEase,
 	}
 	f.crotch = point{0.95 * f.palm, h.WristToCrotch.MM()}
 	f.root = f.crotch.plus(f.across.times(rootWidth * f.thumb))

@@ -67,10 +67,9 @@ func Frame(p *mitt.Plan, o HandOptions) (height, foot float64) {
 // handPage draws the hand with its mitt, spine and caption.
 func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	f := newFigure(&p.Hand)
-	if p.Kind.Closed() {
-		f.spread = inMitten
+	if f.tucked = !p.Thumbed(); p.Kind.Closed() {
+		f.leans = inMitten
 	}
-	f.tucked = !p.Thumbed()
 	m := newFabric(p, f)
 	f.room = m.room(f)
 	letter := letters(&p.Hand)

@@ -30,7 +30,7 @@ func TestTheFigureHasTheProportionsOfHands(t *testing.T) {
 	within(79.5, 2*f.palm, 0.03, "hand breadth")
 	within(57.0, 2*f.wrist, 0.01, "wrist breadth")
 	within(24.0*63.0/72.3, 2*f.thumb, 0.01, "thumb breadth, by the men's ratio")
-	f.spread = 0 // as they were measured
+	f.leans = leans{} // upright, as they were measured
 	fingers := f.fingers()
 	for i, want := range []float64{145.5, 168.9, 178.4, 169.9} { // little, ring, middle, index tip to wrist crease
 		within(want, fingers[i].tip[2].y, 0.015, fmt.Sprint("finger ", i))

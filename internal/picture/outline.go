@@ -85,7 +85,7 @@ func (f *figure) fingers() []drawnFinger {
 	webs := [5]float64{crotchLow - 0.02, crotchLow, crotchHigh, crotchHigh, crotchHigh - 0.02}
 	for i, g := range fingers {
 		w := widths[i] * scale
-		out[i] = f.finger(g, x+w/2, w/2, webs[i]*f.long+gap, webs[i+1]*f.long+gap)
+		out[i] = f.finger(g, f.leans[i], x+w/2, w/2, webs[i]*f.long+gap, webs[i+1]*f.long+gap)
 		out[i].web = point{x + w + gap/2, webs[i+1] * f.long}
 		x += w + gap
 	}
@@ -94,8 +94,8 @@ func (f *figure) fingers() []drawnFinger {
 
 // finger is the contour of one: half its breadth is w, its sides begin at the
 // heights low and high.
-func (f *figure) finger(g finger, x, w, leftFrom, rightFrom float64) drawnFinger {
-	sin, cos := math.Sincos(f.spread * g.lean * math.Pi / 180)
+func (f *figure) finger(g finger, lean, x, w, leftFrom, rightFrom float64) drawnFinger {
+	sin, cos := math.Sincos(lean * math.Pi / 180)
 	root, long := point{x, g.root * f.long}, g.long*f.long
 	at := func(up, out float64) point {
 		return root.plus(point{sin * up, cos * up}).plus(point{cos * out, -sin * out})
