@@ -80,7 +80,7 @@ func TestAnythingMakesAPage(t *testing.T) {
 		doc.Sheet = anything(rng)
 		doc.Side = []project.Side{project.Left, project.Right}[i%2]
 		out, err := pl.Derive(doc, chart.Marks{})
-		a := view.NewAnswer(doc, out, err)
+		a := view.NewAnswer(doc, out, view.ChartAsk{}, err)
 		var b bytes.Buffer
 		require.NoError(t, view.Fragments(a).Render(context.Background(), &b), "%v", doc.Sheet)
 		require.False(t, strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), "Inf"), "%v", doc.Sheet)

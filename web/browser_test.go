@@ -164,7 +164,7 @@ func (b *browser) cell(round, stitch int) point {
 		const data = JSON.parse(document.getElementById("chart-data").textContent);
 		const svg = document.querySelector("svg[data-chart]");
 		svg.scrollIntoView({block: "center"});
-		const x = data.rows[%d - 1].cells[%d - 1].x;
+		const x = data.rows[%d - 1].runs.flatMap((r) => Array.from({length: r.n}, (_, i) => r.x < 0 ? -1 : r.x - i))[%d - 1];
 		const p = new DOMPoint(data.left + (x + 0.5) * data.cell_width, data.bottom - (%d - 0.5) * data.cell_height);
 		const q = p.matrixTransform(svg.getScreenCTM());
 		return {X: q.x, Y: q.y};

@@ -7,13 +7,14 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/project"
 	"thenar/internal/store"
 )
 
 // chartAnswer is what a script is told of a chart after a stroke.
 type chartAnswer struct {
 	Revision int64        `json:"revision"`
-	Edits    []chart.Edit `json:"edits"`   // what an undo or redo did
+	Edits    []chart.Edit `json:"edits"`   // what an undo, a redo or a change of rounds did
 	Between  []chart.Edit `json:"between"` // what others did since "after"
 	CanUndo  bool         `json:"can_undo"`
 	CanRedo  bool         `json:"can_redo"`
@@ -31,12 +32,13 @@ func (s *Server) showChart(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// saveChart takes one stroke, or an undo or redo.
+// saveChart takes one stroke, an undo or redo, or a change of the rounds. A
+// script is told what it did, and what others did before it.
 func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); sent != "application/json" {
 		return fault.New(fault.Invalid, "A chart's strokes are sent as application/json.")
 	}
-	m, _, err := s.load(r)
+	m, doc, err := s.load(r)
 	if err != nil {
 		return err
 	}
@@ -48,15 +50,21 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	var applied store.Applied
+	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Rewrite: project.Rewrite}
 	switch {
 	case stroke.Undo:
-		applied, err = s.store.Undo(r.Context(), m.ID, stroke.After)
+		request.Kind = store.Undo
 	case stroke.Redo:
-		applied, err = s.store.Redo(r.Context(), m.ID, stroke.After)
-	default:
-		applied, err = s.store.Append(r.Context(), m.ID, stroke.After, stroke.Edits)
+		request.Kind = store.Redo
+	case stroke.Change != nil:
+		pl, done := s.planner()
+		request.Edits, err = pl.Reshape(doc, m.Marks, *stroke.Change)
+		done()
+		if err != nil {
+			return err
+		}
 	}
+	applied, err := s.store.Draw(r.Context(), m.ID, request)
 	if err != nil {
 		return err
 	}

@@ -49,7 +49,7 @@ func TestLedgerOfTheChart(t *testing.T) {
 	assert.NotEmpty(t, page.Find(`[data-layer="fault"] [data-row="5"]`).AttrOr("d", ""))
 	assert.Empty(t, page.Find(`[data-layer="fault"] [data-row="4"]`).AttrOr("d", ""))
 	printed := a.get(path + "/print").doc().Text()
-	assert.Contains(t, printed, "round 4 makes 46 stitches, round 5 needs 47")
+	assert.Contains(t, printed, "round 4 makes 46 stitches, round 5 eats 47")
 }
 
 func TestBadStrokes(t *testing.T) {

@@ -4,13 +4,17 @@ import (
 	"bytes"
 	"fmt"
 	"net/http"
+	"net/url"
+	"strconv"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/picture"
 	"thenar/internal/project"
+	"thenar/internal/stitch"
 	"thenar/internal/words"
+	"thenar/web/view"
 )
 
 // exportCell is the width of a stitch in a chart that is handed out as a
@@ -18,7 +22,7 @@ import (
 const exportCell = 6
 
 // export answers with a file that follows from a mitt, for keeping.
-func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, out *project.Outputs) error) handler {
+func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, e exported) error) handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		m, doc, err := s.load(r)
 		if err != nil {
@@ -31,7 +35,7 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, out *pr
 			return err
 		}
 		var b bytes.Buffer
-		if err := write(&b, out); err != nil {
+		if err := write(&b, exported{out, doc, chartAsk(r), r.URL.Query()}); err != nil {
 			return err
 		}
 		w.Header().Set("Content-Type", kind)
@@ -41,27 +45,41 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, out *pr
 	}
 }
 
-func writeWords(b *bytes.Buffer, out *project.Outputs) error { return words.Write(b, out.Words) }
-
-func writeChartTable(b *bytes.Buffer, out *project.Outputs) error {
-	if err := charted(out); err != nil {
-		return err
-	}
-	return chart.CSV(b, out.Grid)
+// exported is what a file is made from.
+type exported struct {
+	*project.Outputs
+	doc   project.Document
+	ask   view.ChartAsk
+	query url.Values
 }
 
-func writeChartPicture(b *bytes.Buffer, out *project.Outputs) error {
-	if err := charted(out); err != nil {
-		return err
+// writeWords writes all instructions, or those of the rounds that the address
+// asks for: section=gusset&from=3&to=7.
+func writeWords(b *bytes.Buffer, e exported) error {
+	section := e.query.Get("section")
+	if section == "" {
+		return words.Write(b, e.Words)
 	}
-	scene, _ := picture.Chart(out.Grid, out.Plan.Gauge, exportCell)
-	return draw.WriteSVG(b, scene, true)
+	from, err := strconv.Atoi(e.query.Get("from"))
+	to, err2 := strconv.Atoi(e.query.Get("to"))
+	some := words.Select(e.Words, stitch.Part(section), from, to)
+	if err != nil || err2 != nil || len(some) == 0 {
+		return fault.New(fault.Invalid, "There are no rounds %.20s to %.20s of a section %.20q in this mitt.", e.query.Get("from"), e.query.Get("to"), section)
+	}
+	return words.Write(b, some)
 }
 
-// charted refuses a mitt without a gusset.
-func charted(out *project.Outputs) error {
-	if out.Plan.Thumbed() {
-		return nil
-	}
-	return fault.New(fault.Invalid, "A mitten without a thumb has no gusset to chart.")
+func writeChartTable(b *bytes.Buffer, e exported) error {
+	return chart.CSV(b, e.Charts.Grid(e.ask.Options))
 }
+
+func (e exported) scene() *draw.Scene {
+	scene, _ := picture.Chart(e.Charts.Grid(e.ask.Options), picture.Look{
+		Cell: exportCell, Gauge: e.Plan.Gauge, Square: e.ask.Square, Symbols: view.Symbols(e.doc), Unit: e.doc.Sheet.Unit(),
+	})
+	return scene
+}
+
+func writeChartPicture(b *bytes.Buffer, e exported) error { return draw.WriteSVG(b, e.scene(), true) }
+
+func writeChartDots(b *bytes.Buffer, e exported) error { return draw.WritePNG(b, e.scene()) }

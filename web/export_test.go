@@ -3,6 +3,7 @@ package web
 import (
 	"encoding/csv"
 	"encoding/xml"
+	"image/png"
 	"net/http"
 	"net/url"
 	"strings"
@@ -18,8 +19,8 @@ func TestFiles(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	doc := a.get(at).doc()
-	for _, link := range []string{"/chart.svg", "/chart.csv", "/words.txt"} {
-		assert.Equal(t, 1, doc.Find(`a[href="`+at+link+`"]`).Length(), link)
+	for _, link := range []string{"/chart.svg", "/chart.png", "/chart.csv", "/words.txt"} {
+		assert.Equal(t, 1, doc.Find(`a[href^="`+at+link+`"]`).Length(), link)
 	}
 	svg := a.get(at + "/chart.svg")
 	require.Equal(t, http.StatusOK, svg.status)
@@ -35,10 +36,22 @@ func TestFiles(t *testing.T) {
 	require.NoError(t, err)
 	assert.Len(t, lines, 20, "a line for each round of the gusset")
 	assert.Contains(t, a.get(at+"/words.txt").body, "Thumb gusset\n")
+	some := a.get(at + "/words.txt?section=gusset&from=2&to=3")
+	assert.Equal(t, "Thumb gusset\n", some.body[:len("Thumb gusset\n")])
+	assert.Contains(t, some.body, "Rounds 2–3")
+	assert.NotContains(t, some.body, "Round 1")
+	assert.Equal(t, http.StatusBadRequest, a.get(at+"/words.txt?section=gusset&from=900&to=901").status)
+
+	picture, err := png.Decode(strings.NewReader(a.get(at + "/chart.png?view=hand&layout=columns").body))
+	require.NoError(t, err)
+	assert.Greater(t, picture.Bounds().Dx(), picture.Bounds().Dy(), "all round it is wider than high")
+	hand, err := csv.NewReader(strings.NewReader(a.get(at + "/chart.csv?view=hand").body)).ReadAll()
+	require.NoError(t, err)
+	assert.Greater(t, len(hand), len(lines), "the hand stands on the gusset")
 
 	after, _ := doc.Find(`input[name="after"]`).Attr("value")
 	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"mitten_without_thumb"}}).status)
-	assert.Equal(t, http.StatusBadRequest, a.get(at+"/chart.csv").status)
+	assert.Equal(t, http.StatusOK, a.get(at+"/chart.csv").status, "the hand, where there is no gusset")
 	assert.Equal(t, http.StatusOK, a.get(at+"/words.txt").status)
 	after, _ = a.get(at).doc().Find(`input[name="after"]`).Attr("value")
 	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "hand.hand_circumference": {"wide"}}).status)

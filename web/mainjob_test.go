@@ -103,7 +103,7 @@ func history(b *browser, page string) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
 	at := b.cell(5, 3)
 	b.do(chromedp.MouseClickXY(at.X, at.Y))
-	b.until(`document.querySelector("#chart-ledger .bad")?.textContent.startsWith("round 4 makes 48 stitches, round 5 needs 49")`)
+	b.until(`document.querySelector("#chart-ledger .bad")?.textContent.startsWith("round 4 makes 48 stitches, round 5 eats 49")`)
 	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
 	b.until(`document.querySelector("#chart-ledger .bad") === null`)
 	b.until(chartSaved)

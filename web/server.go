@@ -20,13 +20,14 @@ import (
 type Server struct {
 	store    *store.Store
 	log      *slog.Logger
-	planners sync.Pool // *project.Planner: each serves one request at a time
+	planners sync.Pool     // *project.Planner: each serves one request at a time
+	stopping chan struct{} // closed when those that listen have to go
 	http.Handler
 }
 
 // New gives a Server on a store; what goes wrong inside is written to log.
 func New(st *store.Store, log io.Writer) *Server {
-	s := &Server{store: st, log: slog.New(slog.NewTextHandler(log, nil))}
+	s := &Server{store: st, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
 	s.planners.New = func() any { return project.NewPlanner() }
 	s.Handler = guard(s.routes())
 	return s
@@ -42,10 +43,12 @@ const (
 
 // Serve serves until ctx ends, then lets the requests in hand finish.
 func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer) error {
+	app := New(st, log)
 	server := &http.Server{
-		Handler: New(st, log), ReadHeaderTimeout: headerTime, ReadTimeout: bodyTime,
+		Handler: app, ReadHeaderTimeout: headerTime, ReadTimeout: bodyTime,
 		WriteTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,
 	}
+	server.RegisterOnShutdown(func() { close(app.stopping) })
 	done := make(chan error, 1)
 	go func() {
 		<-ctx.Done()

@@ -27,7 +27,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	assert.Contains(t, eval[string](b, `document.querySelector('[data-filled-for="hand.hand_circumference"]').textContent`), "1.14 × hand length")
 	b.do(chromedp.Click(chromedp.CSS(`[data-code="thumbless"] button`)))
 	b.until(`document.querySelector(".summary")?.textContent.includes("top in")`)
-	b.until(`document.querySelector("#chart")?.textContent.includes("no gusset to chart")`)
+	b.until(`document.querySelector('svg[data-chart="hand"]') !== null && document.querySelector('[data-view="view"] [value="gusset"]') === null`)
 	b.until(`document.querySelector("#words")?.textContent.includes("Top") && !document.querySelector("#words").textContent.includes("Thumb gusset")`)
 	b.until(settled)
 	b.shot("thumbless")
@@ -36,7 +36,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	b.shot("thumbless-print")
 	b.open(page)
 	b.choose("kind", "mitten")
-	b.until(`document.querySelector("svg[data-chart]") !== null`)
+	b.until(`document.querySelector('svg[data-chart="gusset"]') !== null`)
 	b.until(settled)
 }
 
@@ -72,16 +72,16 @@ func TestThumblessBesideAThumb(t *testing.T) {
 	}
 }
 
-// The page of a fingerless sample made thumbless: its chart is one sentence,
-// its words have no part of the thumb, and strokes are kept all the same.
+// The page of a fingerless sample made thumbless: its chart is the
+// hand's, its words have no part of the thumb, and strokes are kept all the same.
 func TestThumblessPage(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	after, _ := a.get(at).doc().Find(`input[name="after"]`).Attr("value")
 	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"mitten_without_thumb"}, "pins.held": {"9"}}).status)
 	doc := a.get(at).doc()
-	assert.Contains(t, doc.Find("#chart").Text(), "no gusset to chart")
-	assert.Zero(t, doc.Find("svg[data-chart], #chart-data").Length())
+	assert.Equal(t, 1, doc.Find(`svg[data-chart="hand"]`).Length())
+	assert.Zero(t, doc.Find(`[data-view="view"] [value="gusset"], [data-view="view"] [value="thumb"]`).Length())
 	assert.Contains(t, doc.Find(".summary").Text(), "to the top")
 	assert.Equal(t, 1, doc.Find(`[data-code="pins_without_effect"]`).Length())
 	for _, word := range []string{"gusset", "Thumb", "bridge", "held"} {

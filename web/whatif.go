@@ -18,9 +18,9 @@ const whatIf = "/what-if"
 
 // whatIfPage compares a mitt with a second variant of it.
 func (s *Server) whatIfPage(m store.Mitt, doc, variant project.Document) view.WhatIf {
-	p := s.mittPage(m, variant)
+	p := s.mittPage(m, variant, view.ChartAsk{})
 	p.Form = whatIf
-	return view.NewWhatIf(p, doc, s.derive(m, doc))
+	return view.NewWhatIf(p, doc, s.derive(m, doc, view.ChartAsk{}))
 }
 
 func (s *Server) showWhatIf(w http.ResponseWriter, r *http.Request) error {

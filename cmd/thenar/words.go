@@ -2,7 +2,11 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"io"
+	"slices"
+	"strconv"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
@@ -18,14 +22,35 @@ import (
 func printWords(_ context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	left := f.Bool("left", false, "for the left hand")
+	some := f.String("rounds", "", "only these: gusset:3-7, or gusset:3")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	out, err := derived(f.Arg(0), *left, std)
-	if err != nil {
+	_, out, err := derived(f.Arg(0), *left, std)
+	if err != nil || *some == "" {
+		if err == nil {
+			err = words.Write(std.Out, out.Words)
+		}
 		return err
 	}
-	return words.Write(std.Out, out.Words)
+	part, from, to := rounds(*some)
+	passages := words.Select(out.Words, part, from, to)
+	if len(passages) == 0 {
+		return fault.Fields{{Path: "rounds", Message: fmt.Sprintf("is %q, which this mitt doesn't have; write a section and its rounds, such as gusset:3-7", *some)}}
+	}
+	return words.Write(std.Out, passages)
+}
+
+// rounds reads "gusset:3-7" or "gusset:3"; 0 stands for what can't be read.
+func rounds(text string) (part stitch.Part, from, to int) {
+	name, span, _ := strings.Cut(text, ":")
+	first, last, isSpan := strings.Cut(span, "-")
+	from, _ = strconv.Atoi(first)
+	to = from
+	if isSpan {
+		to, _ = strconv.Atoi(last)
+	}
+	return stitch.Part(name), from, to
 }
 
 // chartCell is the width of a stitch in a chart that is written to a file, in
@@ -35,52 +60,61 @@ const chartCell = 6
 // printChart prints the chart of a measure sheet, as it is drawn or as a table.
 func printChart(_ context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
-	format := f.String("format", "svg", "svg, to scale in mm, or csv, one field for each stitch")
-	section := f.String("section", "gusset", "the part: gusset")
+	format := f.String("format", "svg", "svg, to scale in mm, png, or csv, one field for each stitch")
+	layout := f.String("layout", "wedge", "wedge, which grows outward, or columns, which stand upright")
+	section := f.String("section", "gusset", "the part: gusset, hand (all round, with the gusset), thumb, top or cuff")
 	left := f.Bool("left", false, "for the left hand")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
 	var faults fault.Fields
-	if *format != "svg" && *format != "csv" {
-		faults.Add("format", "is %q; write svg or csv", *format)
+	if *format != "svg" && *format != "csv" && *format != "png" {
+		faults.Add("format", "is %q; write svg, png or csv", *format)
 	}
-	if *section != string(stitch.Gusset) {
-		faults.Add("section", "is %q; the gusset is charted", *section)
+	if *layout != string(chart.Wedge) && *layout != string(chart.Columns) {
+		faults.Add("layout", "is %q; write wedge or columns", *layout)
+	}
+	if !slices.Contains(chart.AllViews(), *section) {
+		faults.Add("section", "is %q; write one of: %s", *section, strings.Join(chart.AllViews(), ", "))
 	}
 	if err := faults.Err(); err != nil {
 		return err
 	}
-	out, err := derived(f.Arg(0), *left, std)
+	doc, out, err := derived(f.Arg(0), *left, std)
 	if err != nil {
 		return err
 	}
-	if !out.Plan.Thumbed() {
-		return fault.Fields{{Path: sheet.PathKind, Message: "is a mitten without a thumb, which has no gusset to chart"}}
+	if !slices.Contains(out.Charts.Views(), chart.View(*section)) {
+		return fault.Fields{{Path: "section", Message: fmt.Sprintf("is %s, which this %s doesn't have", *section, out.Plan.Kind.Words())}}
 	}
+	g := out.Charts.Grid(chart.Options{View: chart.View(*section), Layout: chart.Layout(*layout)})
 	if *format == "csv" {
-		return chart.CSV(std.Out, out.Grid)
+		return chart.CSV(std.Out, g)
 	}
-	scene, _ := picture.Chart(out.Grid, out.Plan.Gauge, chartCell)
+	scene, _ := picture.Chart(g, picture.Look{
+		Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: picture.Convention(doc.Sheet.Given("chart.symbols")), Unit: doc.Sheet.Unit(),
+	})
+	if *format == "png" {
+		return draw.WritePNG(std.Out, scene)
+	}
 	return draw.WriteSVG(std.Out, scene, true)
 }
 
 // derived works out all that follows from the sheet of a file.
-func derived(name string, left bool, std stdio) (*project.Outputs, error) {
+func derived(name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
+	doc := project.New(name)
 	raw, err := readSheet(name, std)
 	if err != nil {
-		return nil, err
+		return doc, nil, err
 	}
-	s, err := sheet.Parse(raw)
-	if err != nil {
-		return nil, err
+	if doc.Sheet, err = sheet.Parse(raw); err != nil {
+		return doc, nil, err
 	}
-	doc := project.New(name)
-	doc.Sheet = s
 	if left {
 		doc.Side = project.Left
 	}
-	return project.NewPlanner().Derive(doc, chart.Marks{})
+	out, err := project.NewPlanner().Derive(doc, chart.Marks{})
+	return doc, out, err
 }
 
 // readSheet reads a sheet's file, no further than a sheet may be long.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"thenar/internal/stitch"
 )
@@ -21,7 +22,9 @@ func CSV(w io.Writer, g Grid) error {
 	for i := len(g.Rows) - 1; i >= 0; i-- {
 		line := make([]string, g.Width+1)
 		for _, c := range g.Rows[i].Cells {
-			line[c.X] = c.text()
+			if c.Shown() {
+				line[c.X] = g.text(c)
+			}
 		}
 		line[g.Width] = strconv.Itoa(g.Rows[i].Round)
 		if err := out.Write(line); err != nil {
@@ -36,14 +39,13 @@ func CSV(w io.Writer, g Grid) error {
 }
 
 // text is a cell in a word. Nothing in it can begin a formula of a
-// spreadsheet: abbreviations and names of yarns are letters and digits.
-func (c Cell) text() string {
+// spreadsheet: it begins with the abbreviation of a stitch.
+func (g Grid) text(c Cell) string {
 	if c.Op == stitch.NoStitch {
 		return ""
 	}
-	if c.Yarn == "" || c.Yarn == Yarns[0].ID {
+	if c.Yarn == "" || c.Yarn == ID(0) {
 		return c.Op.Abbr()
 	}
-	y, _ := YarnNamed(c.Yarn) // an edit names a yarn of the palette
-	return c.Op.Abbr() + "/" + y.Name
+	return c.Op.Abbr() + "/" + strings.TrimSpace(g.Palette.Or(c.Yarn).Name)
 }

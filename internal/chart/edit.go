@@ -1,29 +1,36 @@
-// Package chart is the stitch grid of a section: what the plan draws, what a
+// Package chart is the stitch grid of a mitt: what the plan draws, what a
 // person painted over it, and whether each round still adds up.
 package chart
 
 import (
-	"fmt"
-	"regexp"
 	"sort"
+	"strings"
 
-	"thenar/internal/fault"
 	"thenar/internal/stitch"
 )
 
 // Layer is what of a cell an edit changes.
 type Layer string
 
-// The layers of a cell.
+// The layers of a cell. A note may also stand at a whole round, as the mark
+// of the round that is on the needles always does; such an edit names no
+// column. An edit of the sheet names no cell at all: its column is the path of
+// a field.
 const (
 	Stitches Layer = "stitch"
 	Colours  Layer = "colour"
+	Notes    Layer = "note"
+	Needles  Layer = "needles"
+	Sheet    Layer = "sheet"
 )
 
-// Edit gives one layer of one cell a value: the code of an operation or the
-// name of a yarn; empty takes it back to the plan. A cell is named by section,
-// round (from 1) and column, as the right hand, so that an edit outlives the
-// plan that it was painted on.
+// layers are those of a mark, in the order in which edits are listed.
+var layers = []Layer{Stitches, Colours, Notes, Needles}
+
+// Edit gives one layer of one cell a value: the code of an operation, the
+// name of a yarn, or a text; empty takes it back to the plan. A cell is named
+// by section, round (from 1) and column, as the right hand, so that an edit
+// outlives the plan that it was painted on.
 type Edit struct {
 	Section stitch.Part `json:"section"`
 	Round   int         `json:"round"`
@@ -32,7 +39,7 @@ type Edit struct {
 	Value   string      `json:"value"`
 }
 
-// Anchor names a cell.
+// Anchor names a cell; without a column, a round.
 type Anchor struct {
 	Section stitch.Part
 	Round   int
@@ -40,37 +47,50 @@ type Anchor struct {
 }
 
 // Mark is what was painted on a cell; empty is as planned.
-type Mark struct{ Stitch, Colour string }
+type Mark struct{ Stitch, Colour, Note, Needles string }
 
 // Marks are all painted cells.
 type Marks map[Anchor]Mark
 
-func (e Edit) anchor() Anchor { return Anchor{e.Section, e.Round, e.Column} }
+// Anchor is the cell that an edit speaks of.
+func (e Edit) Anchor() Anchor { return Anchor{e.Section, e.Round, e.Column} }
 
 // layer is the place in a mark that an edit speaks of.
 func (m *Mark) layer(l Layer) *string {
-	if l == Colours {
+	switch l {
+	case Colours:
 		return &m.Colour
+	case Notes:
+		return &m.Note
+	case Needles:
+		return &m.Needles
 	}
 	return &m.Stitch
 }
 
 // Apply carries out edits in their order and gives the edits that take them
 // back, in the order in which they do so. A mark without a value is dropped,
-// so that taking back leaves exactly what was there.
+// so that taking back leaves exactly what was there. Edits of the sheet are
+// passed over.
 func (m Marks) Apply(edits []Edit) (inverse []Edit) {
-	inverse = make([]Edit, len(edits))
-	for i, e := range edits {
-		mark := m[e.anchor()]
+	inverse = make([]Edit, 0, len(edits))
+	for _, e := range edits {
+		if e.Layer == Sheet {
+			continue
+		}
+		mark := m[e.Anchor()]
 		value := mark.layer(e.Layer)
 		back := e
 		back.Value, *value = *value, e.Value
-		inverse[len(edits)-1-i] = back
+		inverse = append(inverse, back)
 		if mark == (Mark{}) {
-			delete(m, e.anchor())
+			delete(m, e.Anchor())
 		} else {
-			m[e.anchor()] = mark
+			m[e.Anchor()] = mark
 		}
+	}
+	for i, j := 0, len(inverse)-1; i < j; i, j = i+1, j-1 {
+		inverse[i], inverse[j] = inverse[j], inverse[i]
 	}
 	return inverse
 }
@@ -80,7 +100,7 @@ func (m Marks) Apply(edits []Edit) (inverse []Edit) {
 func (m Marks) Edits() []Edit {
 	edits := make([]Edit, 0, len(m))
 	for at, mark := range m {
-		for _, l := range []Layer{Stitches, Colours} {
+		for _, l := range layers {
 			if value := *mark.layer(l); value != "" {
 				edits = append(edits, Edit{at.Section, at.Round, at.Column, l, value})
 			}
@@ -101,54 +121,63 @@ func (e Edit) before(f Edit) bool {
 	case e.Column != f.Column:
 		return e.Column < f.Column
 	}
-	return e.Layer > f.Layer // the stitch before the colour
+	return e.Layer.rank() < f.Layer.rank()
 }
 
-// The bounds of one stroke.
-const (
-	mostEdits = 20_000
-	mostRound = 2_000
-)
-
-var column = regexp.MustCompile(`^[ABZH][1-9][0-9]{0,3}$`)
-
-// Check refuses edits that no chart can hold; each fault names the edit by
-// its place in the stroke.
-func Check(edits []Edit) error {
-	var faults fault.Fields
-	if len(edits) == 0 || len(edits) > mostEdits {
-		faults.Add("edits", "has %d edits; a stroke has 1 to %d", len(edits), mostEdits)
-		return faults
-	}
-	for i, e := range edits {
-		e.check(fmt.Sprintf("edits[%d]", i), &faults)
-		if len(faults) > 20 {
-			break
+func (l Layer) rank() int {
+	for i, known := range layers {
+		if l == known {
+			return i
 		}
 	}
-	return faults.Err()
+	return len(layers)
 }
 
-func (e Edit) check(path string, faults *fault.Fields) {
-	if e.Section != stitch.Gusset {
-		faults.Add(path+".section", "is %.20q; write gusset", e.Section)
+// OfSheet are those of some edits that change the sheet.
+func OfSheet(edits []Edit) []Edit {
+	var list []Edit
+	for _, e := range edits {
+		if e.Layer == Sheet {
+			list = append(list, e)
+		}
 	}
-	if e.Round < 1 || e.Round > mostRound {
-		faults.Add(path+".round", "is %d; write a round from 1 to %d", e.Round, mostRound)
+	return list
+}
+
+// Difference is the edits that turn m into to.
+func (m Marks) Difference(to Marks) []Edit {
+	edits := []Edit{}
+	for _, e := range m.Edits() {
+		other := to[e.Anchor()]
+		if *other.layer(e.Layer) == "" {
+			e.Value = ""
+			edits = append(edits, e)
+		}
 	}
-	if !column.MatchString(e.Column) {
-		faults.Add(path+".column", "is %.20q; write a column such as B1, A2, Z2 or H7", e.Column)
+	for _, e := range to.Edits() {
+		mine := m[e.Anchor()]
+		if *mine.layer(e.Layer) != e.Value {
+			edits = append(edits, e)
+		}
 	}
+	return edits
+}
+
+// Words says what an edit set, for a list of edits.
+func (e Edit) Words(p Palette) string {
 	switch e.Layer {
-	case Stitches:
-		if op, ok := stitch.ByCode(e.Value); e.Value != "" && (!ok || !op.Paintable()) {
-			faults.Add(path+".value", "is %.20q, which can't be painted; write the code of a stitch such as p", e.Value)
-		}
 	case Colours:
-		if _, ok := YarnNamed(e.Value); e.Value != "" && !ok {
-			faults.Add(path+".value", "is %.20q, which is no yarn; write a, b, c or d", e.Value)
+		if y, ok := p.Named(e.Value); ok {
+			return y.Name
 		}
-	default:
-		faults.Add(path+".layer", "is %.20q; write stitch or colour", e.Layer)
+		return "colour " + e.Value
+	case Notes:
+		return "note “" + e.Value + "”"
+	case Needles:
+		return "the round on the needles"
 	}
+	if op, ok := stitch.ByCode(e.Value); ok {
+		return op.Words()
+	}
+	return strings.TrimSpace(e.Value)
 }

@@ -1,138 +1,136 @@
 package chart
 
 import (
-	"fmt"
-	"strconv"
+	"slices"
 
 	"thenar/internal/stitch"
-	"thenar/internal/wale"
 )
 
-// Grid is a section's chart. Row 0 is round 1, which stands at the foot.
+// Neighbours is the number of the hand's columns that the gusset's chart
+// shows on each side of it.
+const Neighbours = 3
+
+// Grid is one view as a chart.
 type Grid struct {
-	Section    stitch.Part
-	Rows       []Row
-	Width      int // columns of the drawing
-	Start      int // loops that are left before round 1
-	End        int // loops that are eaten after the last round
-	Mirrored   bool
-	Neighbours int
-	Lost       []Edit // painted cells that have no place in this plan
-	EndFault   string // in words, if the last round and what follows differ
+	Options
+	Rows     []Row // row 0 stands at the foot
+	Width    int   // columns of the drawing
+	Start    int   // loops that are left before the first row
+	End      int   // loops that are eaten after the last row
+	Next     string
+	Mirrored bool
+	Palette  Palette
+	Rules    Rules
+	EndFault string // in words, if the last row and what follows differ
+	Floats   []Float
 }
 
-// Row is one round. RestIn and RestOut are the loops of the round that the
-// chart does not show; In and Out are those of the whole round, as painted.
+// Row is one round. In and Out are the loops that it eats and leaves, as
+// painted.
 type Row struct {
-	Round           int
-	Cells           []Cell // in the order worked, from right to left on paper
-	RestIn, RestOut int
-	In, Out         int
-	Fault           string // in words, if the round below leaves something else
+	Section stitch.Part
+	Round   int
+	Cells   []Cell // the whole round in the order worked, from right to left on paper
+	In, Out int
+	Fault   string // in words, if the round below leaves something else
+	Note    string
+	Needles bool // it is on the needles now
+	TooMany int  // yarns of the round, where they are more than the rule allows
+	lead    int  // cells of the gusset or the bridge, at the head
 }
 
-// Cell is one operation. X counts the drawing's columns from the left.
+// Cell is one operation. X counts the drawing's columns from the left; what
+// the view does not show stands at −1.
 type Cell struct {
 	Column      string
 	X           int
 	Planned, Op stitch.Op
 	Yarn        string
+	Note        string
 	Painted     bool
 }
 
-// Gusset lays out the gusset with its neighbours of the hand as a wedge that
-// grows outward, by the planned operations: the middle of the base stands at
-// the same place in every row, also where the gusset grows at one edge only.
-// end is the number of loops that the round after it eats. Marks are put on
-// the cells that they name. For a left hand (mirrored) the rounds are mirrored
-// as stitch.Mirror does; marks and names speak of the right hand all the same.
-func Gusset(s stitch.Section, base, neighbours, end int, marks Marks, mirrored bool) Grid {
-	g := Grid{Section: s.Part, Mirrored: mirrored, Neighbours: neighbours, End: end}
-	names := wale.Gusset(s, base)
-	rights := make([]int, len(s.Rounds)) // gusset stitches at the right of the middle
-	mostLeft, mostRight := 0, 0
-	for i, r := range s.Rounds {
-		left := pastMiddle(names[i][:r.Lead], base)
-		rights[i] = r.Lead - left
-		if mirrored {
-			left, rights[i] = rights[i], left
-		}
-		mostLeft, mostRight = max(mostLeft, left), max(mostRight, rights[i])
-	}
-	g.Width = mostLeft + mostRight + 2*neighbours
-	placed := map[Anchor]bool{}
-	for i, r := range s.Rounds {
-		edge := neighbours + mostLeft + rights[i] - 1
-		g.Rows = append(g.Rows, layRow(&g, r, names[i], i+1, edge, marks, placed))
-	}
-	if len(g.Rows) > 0 {
-		g.Start = s.Rounds[0].In()
-	}
-	for _, e := range marks.Edits() {
-		if e.Section == s.Part && !placed[e.anchor()] {
-			g.Lost = append(g.Lost, e)
+// Shown tells whether the view shows the cell.
+func (c Cell) Shown() bool { return c.X >= 0 }
+
+// Grid lays out a view. For a left hand (Mirrored) the rounds are mirrored as
+// stitch.Mirror does; marks and names speak of the right hand all the same.
+func (s Source) Grid(o Options) Grid {
+	o = s.Sound(o)
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules}
+	for _, section := range s.sections(o.View) {
+		for i := range section.Rounds {
+			g.Rows = append(g.Rows, s.row(section, i))
 		}
 	}
+	if len(g.Rows) == 0 {
+		return g
+	}
+	g.lay(s.Base)
+	first := g.Rows[0]
+	g.Start = s.Mitt.Section(first.Section).Rounds[0].In()
+	g.End, g.Next = s.after(g.Rows[len(g.Rows)-1].Section)
 	g.lint()
+	g.checkYarns()
 	return g
 }
 
-// pastMiddle counts the gusset's columns that the right hand works after the
-// middle of the base: the later half of the base (an odd stitch of it belongs
-// to the earlier) and what was made at the last edge.
-func pastMiddle(names []string, base int) int {
-	n := 0
-	for _, name := range names {
-		if name == "" {
+// after is what the plan eats after a section, and what it is called.
+func (s Source) after(part stitch.Part) (eats int, name string) {
+	for i, section := range s.Mitt.Sections {
+		if section.Part != part {
 			continue
 		}
-		i, _ := strconv.Atoi(name[1:])
-		if name[0] == wale.Last || (name[0] == wale.Base && 2*i > base+1) {
-			n++
+		if len(section.Finish.Ops) > 0 {
+			return section.Finish.In(), "the last step"
+		}
+		if i+1 < len(s.Mitt.Sections) {
+			next := s.Mitt.Sections[i+1]
+			return next.Rounds[0].In(), "round 1 of the " + next.Part.Words()
 		}
 	}
-	return n
+	return 0, "the end"
 }
 
-// layRow places the cells of one round, its first stitch at x = right. The
-// gusset is worked first and stands in the middle; after it come the hand's
-// first stitches, at its left, and the round's last stitches stand at its
-// right.
-func layRow(g *Grid, r stitch.Round, names []string, round, right int, marks Marks, placed map[Anchor]bool) Row {
-	ops := append([]stitch.Op(nil), r.Ops...)
-	names = append([]string(nil), names...)
-	if g.Mirrored {
-		mirror(ops[:r.Lead], names[:r.Lead])
-		mirror(ops[r.Lead:], names[r.Lead:])
+// row is one round with its marks, in the order in which this hand works it.
+func (s Source) row(section stitch.Section, i int) Row {
+	r, names := section.Rounds[i], s.names[section.Part][i]
+	row := Row{Section: section.Part, Round: i + 1, Cells: make([]Cell, len(r.Ops))}
+	of := s.Marks[Anchor{section.Part, i + 1, ""}]
+	row.Note, row.Needles = of.Note, of.Needles != ""
+	order := make([]int, len(r.Ops))
+	for j := range order {
+		order[j] = j
 	}
-	row := Row{Round: round}
-	hand := len(ops) - r.Lead
-	for i, op := range ops {
-		x := right - i
-		switch fromEnd := len(ops) - i; {
-		case i < r.Lead+min(g.Neighbours, hand):
-		case fromEnd <= g.Neighbours && hand >= 2*g.Neighbours:
-			x = right + fromEnd
-		default:
-			row.RestIn += op.In()
-			row.RestOut += op.Out()
-			continue
+	if s.Mirrored {
+		order = r.MirrorOrder()
+	}
+	for j, from := range order {
+		op := r.Ops[from]
+		if s.Mirrored {
+			op = op.Twin()
 		}
-		at := Anchor{g.Section, round, names[i]}
-		mark, painted := marks[at]
-		placed[at] = true
-		row.Cells = append(row.Cells, newCell(op, names[i], x, mark, painted, g.Mirrored))
+		mark, painted := s.Marks[Anchor{section.Part, i + 1, names[from]}]
+		row.Cells[j] = newCell(op, names[from], mark, painted, s.Mirrored)
+		row.In += row.Cells[j].Op.In()
+		row.Out += row.Cells[j].Op.Out()
 	}
-	row.In, row.Out = row.RestIn, row.RestOut
-	for _, c := range row.Cells {
-		row.In += c.Op.In()
-		row.Out += c.Op.Out()
-	}
+	row.lead = leading(names)
 	return row
 }
 
-func newCell(op stitch.Op, column string, x int, mark Mark, painted, mirrored bool) Cell {
-	c := Cell{Column: column, X: x, Planned: op, Op: op, Yarn: Yarns[0].ID, Painted: painted}
+// leading counts the columns at the head of a round that are not the hand's.
+func leading(names []string) int {
+	for i, name := range names {
+		if name != "" && (name[0] == 'H' || name[0] == 'M') {
+			return i
+		}
+	}
+	return len(names)
+}
+
+func newCell(op stitch.Op, column string, mark Mark, painted, mirrored bool) Cell {
+	c := Cell{Column: column, X: -1, Planned: op, Op: op, Yarn: Yarns[0].ID, Painted: painted, Note: mark.Note}
 	if over, ok := stitch.ByCode(mark.Stitch); ok && mark.Stitch != "" {
 		c.Op = over
 		if mirrored {
@@ -145,71 +143,14 @@ func newCell(op stitch.Op, column string, x int, mark Mark, painted, mirrored bo
 	return c
 }
 
-// mirror turns a block round for the other hand.
-func mirror(ops []stitch.Op, names []string) {
-	for i, j := 0, len(ops)-1; i < j; i, j = i+1, j-1 {
-		ops[i], ops[j] = ops[j], ops[i]
-		names[i], names[j] = names[j], names[i]
-	}
-	for i := range ops {
-		ops[i] = ops[i].Twin()
-	}
-}
-
-// lint says of each round whether it eats what the round below leaves.
-func (g *Grid) lint() {
-	left := g.Start
-	for i := range g.Rows {
-		row := &g.Rows[i]
-		if row.In != left {
-			row.Fault = faultWords(i, left, row.In)
-		}
-		left = row.Out
-	}
-	if left != g.End {
-		g.EndFault = fmt.Sprintf("round %d makes %d stitches, the round after the gusset needs %d", len(g.Rows), left, g.End)
-	}
-}
-
-// faultWords is one fault in words; the page has the same words.
-func faultWords(i, left, eats int) string {
-	if i == 0 {
-		return fmt.Sprintf("%d stitches are on the needles, round 1 needs %d", left, eats)
-	}
-	return fmt.Sprintf("round %d makes %d stitches, round %d needs %d", i, left, i+1, eats)
-}
-
-// Put is the section with the marks on it, as the right hand: each painted
-// operation in the place of the planned one.
-func Put(s stitch.Section, base int, marks Marks) stitch.Section {
-	out := s
-	out.Rounds = append([]stitch.Round(nil), s.Rounds...)
-	for i, names := range wale.Gusset(s, base) {
-		var ops []stitch.Op
-		for j, name := range names {
-			mark := marks[Anchor{s.Part, i + 1, name}]
-			op, ok := stitch.ByCode(mark.Stitch)
-			if mark.Stitch == "" || !ok {
-				continue
-			}
-			if ops == nil {
-				ops = append(ops, s.Rounds[i].Ops...)
-			}
-			ops[j] = op
-		}
-		if ops != nil {
-			out.Rounds[i].Ops = ops
-		}
-	}
-	return out
-}
-
 // Used lists the operations that the chart shows, in the order of the table.
 func (g Grid) Used() []stitch.Op {
 	used := map[stitch.Op]bool{}
 	for _, row := range g.Rows {
 		for _, c := range row.Cells {
-			used[c.Op] = true
+			if c.Shown() {
+				used[c.Op] = true
+			}
 		}
 	}
 	var ops []stitch.Op
@@ -227,17 +168,50 @@ func (g Grid) YarnsUsed() []Yarn {
 	used := map[string]bool{}
 	for _, row := range g.Rows {
 		for _, c := range row.Cells {
-			used[c.Yarn] = true
+			if c.Shown() {
+				used[c.Yarn] = true
+			}
 		}
 	}
 	var yarns []Yarn
-	for _, y := range Yarns {
-		if used[y.ID] {
-			yarns = append(yarns, y)
+	for i := range MostYarns {
+		if used[ID(i)] {
+			yarns = append(yarns, g.Palette.Or(ID(i)))
 		}
 	}
-	if len(yarns) == 1 && yarns[0] == Yarns[0] {
+	if len(yarns) == 1 && yarns[0].ID == ID(0) {
 		return nil
 	}
 	return yarns
+}
+
+// NoStitch tells whether the drawing has places between the cells of a row
+// that stand for no stitch.
+func (g Grid) NoStitch() bool {
+	return slices.ContainsFunc(g.Rows, func(r Row) bool { return len(r.Gaps()) > 0 })
+}
+
+// Shown is the cells of a row that the view shows, from the left.
+func (r Row) Shown() []Cell {
+	var cells []Cell
+	for _, c := range r.Cells {
+		if c.Shown() {
+			cells = append(cells, c)
+		}
+	}
+	slices.SortFunc(cells, func(a, b Cell) int { return a.X - b.X })
+	return cells
+}
+
+// Gaps are the places between the first and the last cell of a row at which
+// there is no stitch.
+func (r Row) Gaps() []int {
+	var gaps []int
+	cells := r.Shown()
+	for i := 1; i < len(cells); i++ {
+		for x := cells[i-1].X + 1; x < cells[i].X; x++ {
+			gaps = append(gaps, x)
+		}
+	}
+	return gaps
 }

@@ -1,41 +1,62 @@
 package chart
 
-import "thenar/internal/stitch"
+import (
+	"strconv"
+
+	"thenar/internal/stitch"
+)
 
 // Page is a chart as data for the browser, which applies strokes to it at
 // once. Geometry, symbols, revision and address are filled in by the page.
 type Page struct {
-	Section    stitch.Part `json:"section"`
-	Mirrored   bool        `json:"mirrored"`
-	Width      int         `json:"width"`
-	Start      int         `json:"start"`
-	End        int         `json:"end"`
-	Left       float64     `json:"left"`
-	Bottom     float64     `json:"bottom"`
-	CellWidth  float64     `json:"cell_width"`
-	CellHeight float64     `json:"cell_height"`
-	Rows       []PageRow   `json:"rows"`
-	Ops        []PageOp    `json:"ops"`
-	Yarns      []PageYarn  `json:"yarns"`
-	Marks      []Edit      `json:"marks"`
-	Revision   int64       `json:"revision"`
-	CanUndo    bool        `json:"can_undo"`
-	CanRedo    bool        `json:"can_redo"`
-	Href       string      `json:"href"`
+	View       View       `json:"view"`
+	Layout     Layout     `json:"layout"`
+	Middle     string     `json:"middle"`
+	Mirrored   bool       `json:"mirrored"`
+	Width      int        `json:"width"`
+	Start      int        `json:"start"`
+	End        int        `json:"end"`
+	Next       string     `json:"next"`
+	Left       float64    `json:"left"`
+	Bottom     float64    `json:"bottom"`
+	CellWidth  float64    `json:"cell_width"`
+	CellHeight float64    `json:"cell_height"`
+	Rules      PageRules  `json:"rules"`
+	Rows       []PageRow  `json:"rows"`
+	Ops        []PageOp   `json:"ops"`
+	Yarns      []PageYarn `json:"yarns"`
+	Marks      []Edit     `json:"marks"`
+	Lost       []PageLost `json:"lost"`
+	Revision   int64      `json:"revision"`
+	Decided    int64      `json:"decided"`
+	CanUndo    bool       `json:"can_undo"`
+	CanRedo    bool       `json:"can_redo"`
+	Href       string     `json:"href"`
+}
+
+// PageRules are the rules of colour work; 0 is no rule.
+type PageRules struct {
+	Colours int `json:"colours"`
+	Float   int `json:"float"`
 }
 
 // PageRow is one round of a Page, its cells in the order worked.
 type PageRow struct {
-	Round   int        `json:"round"`
-	RestIn  int        `json:"rest_in"`
-	RestOut int        `json:"rest_out"`
-	Cells   []PageCell `json:"cells"`
+	Section stitch.Part `json:"section"`
+	Name    string      `json:"name"` // of the section, in words
+	Round   int         `json:"round"`
+	Runs    []PageRun   `json:"runs"`
 }
 
-// PageCell is one planned operation, as this hand shows it.
-type PageCell struct {
-	Column string `json:"column"`
+// PageRun is neighbouring cells with one planned operation, as this hand shows
+// it. The first stands at X, each next one further to the left (−1: none is
+// shown); the first has the column Column, each next one whose number is
+// greater by Step.
+type PageRun struct {
 	X      int    `json:"x"`
+	Count  int    `json:"n"`
+	Column string `json:"column"`
+	Step   int    `json:"step"`
 	Op     string `json:"op"`
 }
 
@@ -56,23 +77,65 @@ type PageYarn struct {
 	ID   string `json:"id"`
 	Name string `json:"name"`
 	Fill string `json:"fill"`
+	Held Held   `json:"held"`
+	Dark bool   `json:"dark"` // what stands on it is drawn light
+}
+
+// PageLost is a mark without a place.
+type PageLost struct {
+	Edit
+	Words string `json:"words"`
 }
 
 // Page gives the grid as data.
 func (g Grid) Page() Page {
-	p := Page{Section: g.Section, Mirrored: g.Mirrored, Width: g.Width, Start: g.Start, End: g.End, Marks: []Edit{}}
+	p := Page{
+		View: g.View, Layout: g.Layout, Middle: g.Middle, Mirrored: g.Mirrored, Width: g.Width,
+		Start: g.Start, End: g.End, Next: g.Next, Rules: PageRules(g.Rules),
+		Rows: []PageRow{}, Marks: []Edit{}, Lost: []PageLost{},
+	}
 	for _, row := range g.Rows {
-		r := PageRow{Round: row.Round, RestIn: row.RestIn, RestOut: row.RestOut, Cells: []PageCell{}}
-		for _, c := range row.Cells {
-			r.Cells = append(r.Cells, PageCell{c.Column, c.X, c.Planned.Code()})
-		}
-		p.Rows = append(p.Rows, r)
+		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, runs(row.Cells)})
 	}
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), ""})
 	}
-	for _, y := range Yarns {
-		p.Yarns = append(p.Yarns, PageYarn(y))
+	for i := range MostYarns {
+		if y, ok := g.Palette.Named(ID(i)); ok {
+			p.Yarns = append(p.Yarns, PageYarn{ID: y.ID, Name: y.Name, Fill: y.Fill, Held: y.Held})
+		} else {
+			y := g.Palette.Or(ID(i))
+			p.Yarns = append(p.Yarns, PageYarn{ID: y.ID, Name: y.Name})
+		}
 	}
 	return p
+}
+
+// runs packs cells: the data of a large chart stay small.
+func runs(cells []Cell) []PageRun {
+	list := []PageRun{}
+	for i, c := range cells {
+		if n := len(list); n > 0 && list[n-1].takes(c, cells[i-1]) {
+			list[n-1].Count++
+			continue
+		}
+		list = append(list, PageRun{X: c.X, Count: 1, Column: c.Column, Op: c.Planned.Code()})
+	}
+	return list
+}
+
+// takes tells whether a run goes on with c after before, and notes its step.
+func (r *PageRun) takes(c, before Cell) bool {
+	shown := c.X == before.X-1 && c.X >= 0
+	hidden := c.X < 0 && before.X < 0
+	if c.Planned.Code() != r.Op || (!shown && !hidden) || c.Column == "" || before.Column == "" || c.Column[0] != before.Column[0] {
+		return false
+	}
+	now, _ := strconv.Atoi(c.Column[1:])
+	then, _ := strconv.Atoi(before.Column[1:])
+	step := now - then
+	if r.Count == 1 {
+		r.Step = step
+	}
+	return step == r.Step
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -13,12 +14,34 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Stroke is what a page sends: some edits that belong together, or an undo or
-// redo; After is the revision that the page had then.
+// Stroke is what a page sends: some edits that belong together, an undo or
+// redo, or a change of the rounds; After is the revision that the page had
+// then, Key the page's own name of the stroke, which may be empty.
 type Stroke struct {
 	After      int64
+	Key        string
 	Edits      []Edit
 	Undo, Redo bool
+	Change     *Change
+}
+
+// ChangeKind is how the rounds change.
+type ChangeKind string
+
+// The changes of the rounds: another plain round above one, a round taken
+// out, the increases of a round moved to another.
+const (
+	Insert ChangeKind = "insert"
+	Remove ChangeKind = "remove"
+	Move   ChangeKind = "move"
+)
+
+// Change is a change of the rounds of a section; To is where increases move.
+type Change struct {
+	Kind    ChangeKind  `json:"kind"`
+	Section stitch.Part `json:"section"`
+	Round   int         `json:"round"`
+	To      int         `json:"to"`
 }
 
 // wire is a stroke as JSON. Pointers tell what was left out.
@@ -27,6 +50,9 @@ type wire struct {
 	Edits *[]wireEdit `json:"edits"`
 	Undo  *bool       `json:"undo"`
 	Redo  *bool       `json:"redo"`
+
+	Key    *string `json:"key"`
+	Change *Change `json:"change"`
 }
 
 type wireEdit struct {
@@ -37,8 +63,9 @@ type wireEdit struct {
 	Value   *string `json:"value"`
 }
 
-// Parse reads {"after": 12, "edits": […]}, {"after": 12, "undo": true} or
-// {"after": 12, "redo": true}. Keys that are unknown or stand twice, values
+// Parse reads {"after": 12, "edits": […]}, {"after": 12, "undo": true},
+// {"after": 12, "redo": true} or {"after": 12, "change": {"kind": "insert",
+// "section": "gusset", "round": 7}}, each with a "key" if wanted. Keys that are unknown or stand twice, values
 // of another type and anything after the document are faults.
 func Parse(data []byte) (Stroke, error) {
 	var faults fault.Fields
@@ -55,15 +82,21 @@ func Parse(data []byte) (Stroke, error) {
 		faults.Add("after", "is missing or negative; write the revision that the chart had")
 		return Stroke{}, faults
 	}
-	s := Stroke{After: *w.After, Undo: w.Undo != nil && *w.Undo, Redo: w.Redo != nil && *w.Redo}
+	s := Stroke{After: *w.After, Undo: w.Undo != nil && *w.Undo, Redo: w.Redo != nil && *w.Redo, Change: w.Change}
+	if w.Key != nil {
+		s.Key = *w.Key
+	}
+	if !strokeKey.MatchString(s.Key) {
+		faults.Add("key", "is %.20q; write at most 64 letters and digits", s.Key)
+	}
 	given := 0
-	for _, b := range []bool{w.Edits != nil, s.Undo, s.Redo} {
+	for _, b := range []bool{w.Edits != nil, s.Undo, s.Redo, s.Change != nil} {
 		if b {
 			given++
 		}
 	}
 	if given != 1 {
-		faults.Add("stroke", "holds exactly one of edits, undo and redo")
+		faults.Add("stroke", "holds exactly one of edits, undo, redo and change")
 		return Stroke{}, faults
 	}
 	if w.Edits != nil {
@@ -72,7 +105,24 @@ func Parse(data []byte) (Stroke, error) {
 			return s, Check(s.Edits)
 		}
 	}
+	if s.Change != nil {
+		s.Change.check(&faults)
+	}
 	return s, faults.Err()
+}
+
+var strokeKey = regexp.MustCompile(`^[A-Za-z0-9]{0,64}$`)
+
+func (c *Change) check(faults *fault.Fields) {
+	if c.Kind != Insert && c.Kind != Remove && c.Kind != Move {
+		faults.Add("change.kind", "is %.20q; write insert, remove or move", c.Kind)
+	}
+	if !known(c.Section) {
+		faults.Add("change.section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", c.Section)
+	}
+	if c.Round < 1 || c.Round > mostRound || (c.Kind == Move && (c.To < 1 || c.To > mostRound)) {
+		faults.Add("change.round", "is %d, to %d; write rounds from 1 to %d", c.Round, c.To, mostRound)
+	}
 }
 
 // short keeps the reason and leaves out the types of the program.

@@ -10,7 +10,7 @@ import (
 // places is where each column of a row stands, counted from the left.
 func places(r Row) map[string]int {
 	at := map[string]int{}
-	for _, c := range r.Cells {
+	for _, c := range r.Shown() {
 		at[c.Column] = c.X
 	}
 	return at
@@ -36,7 +36,7 @@ var wedges = map[string]struct {
 func TestTheWedgeStandsOnItsBase(t *testing.T) {
 	for name, c := range wedges {
 		t.Run(name, func(t *testing.T) {
-			g := Gusset(typed(t, c.rounds...), c.base, 3, 99, nil, false)
+			g := wedge(typed(t, c.rounds...), c.base, 99, nil, false)
 			first := places(g.Rows[0])
 			middle := "B" + string(rune('0'+(c.base+1)/2))
 			for _, row := range g.Rows {
@@ -45,7 +45,7 @@ func TestTheWedgeStandsOnItsBase(t *testing.T) {
 				if name == "one-sided" {
 					assert.Equal(t, first["H1"], at["H1"], "round %d", row.Round)
 				}
-				for _, cell := range row.Cells {
+				for _, cell := range row.Shown() {
 					assert.True(t, 0 <= cell.X && cell.X < g.Width, "round %d, %s at %d", row.Round, cell.Column, cell.X)
 				}
 			}
@@ -59,7 +59,7 @@ func TestTheLeftHandIsTheMirrorImage(t *testing.T) {
 	for name, c := range wedges {
 		t.Run(name, func(t *testing.T) {
 			s := typed(t, c.rounds...)
-			right, left := Gusset(s, c.base, 3, 99, nil, false), Gusset(s, c.base, 3, 99, nil, true)
+			right, left := wedge(s, c.base, 99, nil, false), wedge(s, c.base, 99, nil, true)
 			require.Equal(t, right.Width, left.Width)
 			for i := range right.Rows {
 				want := places(right.Rows[i])

@@ -1,29 +1,62 @@
 package chart
 
+// Held is the hand in which a yarn is held.
+type Held string
+
+// The hands that may hold a yarn; empty is not said.
+const (
+	InLeft  Held = "left"
+	InRight Held = "right"
+)
+
 // Yarn is one of the yarns that a chart can be painted with. Fill is its
-// colour on the page; the main colour is the ground itself. The colours
-// differ in lightness, so that they are told apart in greyscale, and each has
-// a texture of its own in the chart (none, level, upright, slanting lines).
+// colour on the page; the main colour of the palette that is there from the
+// start is the ground itself. Each has a texture of its own in the chart, so
+// that yarns are told apart without colour.
 type Yarn struct {
 	ID   string
 	Name string
 	Fill string // as #RRGGBB; empty for the ground
+	Held Held
 }
 
-// Yarns is the palette.
-var Yarns = []Yarn{
-	{"a", "main colour", ""},
-	{"b", "rust", "#B9694A"},
-	{"c", "blue", "#7FA3C7"},
-	{"d", "straw", "#E9D18B"},
+// Palette is the yarns of a chart, the main colour first.
+type Palette []Yarn
+
+// MostYarns is how many yarns a palette may have: as many as there are
+// textures.
+const MostYarns = 8
+
+// Yarns is the palette as long as none was chosen; its colours differ in
+// lightness, so that they are told apart in greyscale.
+var Yarns = Palette{
+	{"a", "main colour", "", InRight},
+	{"b", "rust", "#B9694A", InLeft},
+	{"c", "blue", "#7FA3C7", ""},
+	{"d", "straw", "#E9D18B", ""},
 }
 
-// YarnNamed finds a yarn by its ID.
-func YarnNamed(id string) (Yarn, bool) {
-	for _, y := range Yarns {
+// ID is the name of the yarn at a place of the palette: a, b …
+func ID(i int) string { return string(rune('a' + i)) }
+
+// yarnID tells whether a palette can have a yarn of this name.
+func yarnID(id string) bool { return len(id) == 1 && id[0] >= 'a' && id[0] < 'a'+MostYarns }
+
+// Named finds a yarn by its ID.
+func (p Palette) Named(id string) (Yarn, bool) {
+	for _, y := range p {
 		if y.ID == id {
 			return y, true
 		}
 	}
 	return Yarn{}, false
+}
+
+// Or finds a yarn by its ID; a mark may speak of one that was taken off the
+// palette since, which is then shown as itself without a colour.
+func (p Palette) Or(id string) Yarn {
+	if y, ok := p.Named(id); ok {
+		return y
+	}
+	return Yarn{ID: id, Name: "yarn " + id}
 }

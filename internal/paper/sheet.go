@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/picture"
 	"thenar/internal/project"
@@ -15,9 +16,7 @@ import (
 func Sheet(doc project.Document, out *project.Outputs, size Size) []*draw.Scene {
 	f := newFlow(size, doc.Name)
 	plan(f, doc, out)
-	if out.Plan.Thumbed() {
-		grid(f, out)
-	}
+	grids(f, doc, out)
 	instructions(f, out)
 	f.foot()
 	return f.pages
@@ -83,14 +82,41 @@ const (
 	key         = 110.0
 )
 
-// grid is the page with the chart and its key.
-func grid(f *flow, out *project.Outputs) {
+// grids are the pages with charts: the gusset's, and those on which something
+// is painted that it doesn't show.
+func grids(f *flow, doc project.Document, out *project.Outputs) {
+	var first chart.View
+	if out.Plan.Thumbed() {
+		first = chart.GussetView
+		grid(f, doc, out, first)
+	}
+	for _, v := range out.Charts.Views() {
+		if v != first && out.Charts.Painted(v, first) {
+			grid(f, doc, out, v)
+		}
+	}
+}
+
+// titles are the headings of the charts.
+var titles = map[chart.View]string{
+	chart.GussetView: "Chart of the thumb gusset", chart.TubeView: "Chart of the hand, all round", chart.ThumbView: "Chart of the thumb",
+	chart.TopView: "Chart of the top", chart.CuffView: "Chart of the cuff",
+}
+
+// grid is a page with a chart and its key.
+func grid(f *flow, doc project.Document, out *project.Outputs, v chart.View) {
+	g := out.Charts.Grid(chart.Options{View: v})
+	symbols := picture.Convention(doc.Sheet.Given("chart.symbols"))
 	f.turn()
-	f.head("Chart of the thumb gusset")
-	f.text(margin, f.width(), "Read from right to left, from the foot up: every round begins at the right edge of the gusset.", draw.TextStyle{Size: body})
+	f.head(titles[v])
+	read := "Read from right to left, from the foot up."
+	if v == chart.GussetView {
+		read = "Read from right to left, from the foot up: every round begins at the right edge of the gusset."
+	}
+	f.text(margin, f.width(), read, draw.TextStyle{Size: body})
 	f.y += 2
-	keys := picture.Key(out.Grid.Used(), out.Grid.YarnsUsed(), min(key, f.width()))
-	scene, _ := picture.Chart(out.Grid, out.Plan.Gauge, largestCell)
+	keys := picture.Key(g, symbols, min(key, f.width()))
+	scene, _ := picture.Chart(g, picture.Look{Cell: largestCell, Gauge: out.Plan.Gauge, Symbols: symbols})
 	scale := min(1, f.width()/scene.Width, (f.left()-keys.Height-heading*leading-12)/scene.Height)
 	f.put(scene, margin+(f.width()-scene.Width*scale)/2, scale)
 	unsound(f, out)
@@ -111,7 +137,7 @@ func instructions(f *flow, out *project.Outputs) {
 	f.turn()
 	f.text(margin, f.width(), "Words", draw.TextStyle{Size: heading, Bold: true})
 	unsound(f, out)
-	if len(out.Grid.YarnsUsed()) > 0 {
+	if len(out.Colours) > 0 {
 		f.text(margin, f.width(), "The words give the stitches; the colours stand in the chart.", draw.TextStyle{Size: body})
 	}
 	const label = 31.0

@@ -8,10 +8,12 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/gauge"
+	"thenar/internal/units"
 )
 
-// Geometry says where the cells of a chart lie: row r from Bottom − r·h to
-// Bottom − (r−1)·h, cell x from Left + x·w to Left + (x+1)·w, in mm.
+// Geometry says where the cells of a chart lie: row y (from 1, at the foot)
+// from Bottom − y·h to Bottom − (y−1)·h, cell x from Left + x·w to
+// Left + (x+1)·w, in mm.
 type Geometry struct {
 	Left, Bottom, CellWidth, CellHeight float64
 }
@@ -19,92 +21,131 @@ type Geometry struct {
 func (g Geometry) x(column int) float64 { return g.Left + float64(column)*g.CellWidth }
 
 // y is the upper edge of a row.
-func (g Geometry) y(round int) float64 { return g.Bottom - float64(round)*g.CellHeight }
+func (g Geometry) y(row int) float64 { return g.Bottom - float64(row)*g.CellHeight }
 
 // The colours of a file that stands alone; pages go by the classes.
 const (
 	inkColour    = "#23272E"
+	lightColour  = "#FFFFFF"
 	lineColour   = "#8A8F96"
 	hairColour   = "#B8B4AA"
+	gapColour    = "#D8D3C8"
 	groundColour = "#FFFFFF"
 	markColour   = "#9C3A2E"
 )
 
-// Chart draws a stitch grid with cells of a width in mm and true proportions:
-// height over width is stitches per mm over rounds per mm. Rounds are
-// numbered on the right, from which they are worked, the gusset's stitches in
-// its widest round along the foot, from right to left. The layers are patched by the
-// page's script, so every row has its place in each.
-func Chart(g chart.Grid, gg gauge.Gauge, cell float64) (*draw.Scene, Geometry) {
-	at := Geometry{Left: cell, CellWidth: cell, CellHeight: cell * gg.Stitches / gg.Rounds}
-	top := cell
-	at.Bottom = top + float64(len(g.Rows))*at.CellHeight
+// Look is how a chart is drawn.
+type Look struct {
+	Cell    float64 // width of a stitch in mm
+	Gauge   gauge.Gauge
+	Square  bool // as high as wide, in place of the fabric's proportions
+	Symbols Convention
+	Unit    units.Unit // of the rulers; empty: none
+}
+
+// viewNames are what the views are called on a drawing.
+var viewNames = map[chart.View]string{
+	chart.GussetView: "gusset", chart.TubeView: "hand all round", chart.ThumbView: "thumb", chart.TopView: "top", chart.CuffView: "cuff",
+}
+
+// Chart draws a stitch grid in true proportions, unless square cells are
+// asked for: height over width is stitches per mm over rounds per mm. Rounds
+// are numbered on the right, from which they are worked, stitches along the
+// foot, from right to left. The layers are patched by the page's script, so
+// every row has its place in each.
+func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
+	at := Geometry{Left: l.Cell, CellWidth: l.Cell, CellHeight: l.Cell}
+	if !l.Square {
+		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds
+	}
+	below := 1.6 * l.Cell
+	if l.Unit != "" {
+		at.Left, below = 2.6*l.Cell, 3.6*l.Cell
+	}
+	at.Bottom = l.Cell + float64(len(g.Rows))*at.CellHeight
 	s := &draw.Scene{
-		Width: at.x(g.Width) + numberRoom(cell), Height: at.Bottom + 1.6*cell,
-		Label: fmt.Sprintf("Chart of the gusset, %d rounds, read from right to left, from the foot up", len(g.Rows)),
-		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.Section)}, {Name: "tabindex", Value: "0"}, {Name: "class", Value: breadth(g.Width)}},
+		Width: at.x(g.Width) + numberRoom(g, l.Cell), Height: at.Bottom + below,
+		Label: fmt.Sprintf("Chart of the %s, %d rounds, read from right to left, from the foot up", viewNames[g.View], len(g.Rows)),
+		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}},
 	}
 	colours(s, g, at)
+	gaps(s, g, at)
 	lines(s, g, at)
-	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: cell / 12}, func(r chart.Row) string { return symbolsOf(r, at) })
-	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(r chart.Row) string { return corners(r, at) })
-	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: cell / 8}, func(r chart.Row) string { return faultOf(r, at) })
-	s.Group("", draw.Attr{Name: "data-layer", Value: "cursor"})
-	s.Path("", draw.Style{Class: "thread"})
-	s.Path("", draw.Style{Class: "cursor", Stroke: inkColour, Width: cell / 6})
+	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, false) })
+	rowPaths(s, g, "light", draw.Style{Class: "symbol light", Stroke: lightColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, true) })
+	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return corners(r, y, at) })
+	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return notes(r, y, at) })
+	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: l.Cell / 8}, func(y int, r chart.Row) string { return faultOf(r, y, at) })
+	floats(s, g, at)
+	layer(s, "needles")
+	s.Path(needles(g, at), draw.Style{Class: "needles", Fill: tapeColour, Stroke: tapeColour, Width: l.Cell / 8})
+	s.End()
+	layer(s, "cursor")
+	for _, class := range []string{"thread", "chosen", "cursor"} {
+		s.Path("", draw.Style{Class: class, Width: l.Cell / 6})
+	}
 	s.End()
 	labels(s, g, at)
+	if l.Unit != "" {
+		rulers(s, g, at, l)
+	}
 	return s, at
 }
 
-// breadth is a class for charts of so many columns that a page must not
-// squeeze them into its width: cells have to be large enough to be hit.
-func breadth(columns int) string {
-	switch {
-	case columns > 140:
-		return "breadth-3"
-	case columns > 80:
-		return "breadth-2"
-	case columns > 45:
-		return "breadth-1"
+// numberRoom is what the numbers at the right take, in mm; where sections
+// meet, their names stand there, too.
+func numberRoom(g chart.Grid, cell float64) float64 {
+	if n := len(g.Rows); n > 0 && g.Rows[0].Section != g.Rows[n-1].Section {
+		return 5 * cell
 	}
-	return "breadth-0"
+	return 2.6 * cell
 }
-
-// numberRoom is what the numbers at the right take, in mm.
-func numberRoom(cell float64) float64 { return 2.6 * cell }
 
 func layer(s *draw.Scene, name string) {
 	s.Group("", draw.Attr{Name: "data-layer", Value: name})
 }
 
-func rowPaths(s *draw.Scene, g chart.Grid, name string, style draw.Style, path func(chart.Row) string) {
+// rowPaths is a layer with one path for each row; path gets the row's place
+// from the foot.
+func rowPaths(s *draw.Scene, g chart.Grid, name string, style draw.Style, path func(int, chart.Row) string) {
 	layer(s, name)
-	for _, row := range g.Rows {
-		s.PathWith(path(row), style, rowAttr(row))
+	for i, row := range g.Rows {
+		s.PathWith(path(i+1, row), style, rowAttr(i+1))
 	}
 	s.End()
 }
 
-func rowAttr(r chart.Row) draw.Attr {
-	return draw.Attr{Name: "data-row", Value: strconv.Itoa(r.Round)}
+func rowAttr(y int) draw.Attr {
+	return draw.Attr{Name: "data-row", Value: strconv.Itoa(y)}
+}
+
+// yarnStyle is the ground of a yarn's cells.
+func yarnStyle(y chart.Yarn) draw.Style {
+	if y.Fill == "" {
+		return draw.Style{Class: "yarn yarn-" + y.ID + " ground", Fill: groundColour}
+	}
+	return draw.Style{Class: "yarn yarn-" + y.ID, Fill: y.Fill}
+}
+
+func textureStyle(y chart.Yarn, width float64) draw.Style {
+	style := draw.Style{Class: "texture texture-" + y.ID, Stroke: inkColour, Width: width}
+	if Dark(y.Fill) {
+		style.Class, style.Stroke = style.Class+" light", lightColour
+	}
+	return style
 }
 
 // colours are runs of one yarn, each a rectangle with its yarn's texture.
 func colours(s *draw.Scene, g chart.Grid, at Geometry) {
 	layer(s, "colour")
-	for _, row := range g.Rows {
-		s.Group("", rowAttr(row))
+	for i, row := range g.Rows {
+		s.Group("", rowAttr(i+1))
 		for _, r := range runs(row) {
-			yarn, _ := chart.YarnNamed(r.yarn)
-			fill := yarn.Fill
-			if fill == "" {
-				fill = groundColour
-			}
+			yarn := g.Palette.Or(r.yarn)
 			x, w := at.x(r.from), float64(r.to-r.from+1)*at.CellWidth
-			s.Rect(x, at.y(row.Round), w, at.CellHeight, draw.Style{Class: "yarn yarn-" + yarn.ID, Fill: fill})
-			if t := Texture(yarn.ID, x, at.y(row.Round), w, at.CellHeight, at.CellWidth/4); t != "" {
-				s.Path(t, draw.Style{Class: "texture texture-" + yarn.ID, Stroke: inkColour, Width: at.CellWidth / 30})
+			s.Rect(x, at.y(i+1), w, at.CellHeight, yarnStyle(yarn))
+			if t := Texture(yarn.ID, x, at.y(i+1), w, at.CellHeight, at.CellWidth/4); t != "" {
+				s.Path(t, textureStyle(yarn, at.CellWidth/30))
 			}
 		}
 		s.End()
@@ -120,9 +161,8 @@ type colourRun struct {
 }
 
 func runs(row chart.Row) []colourRun {
-	cells := byX(row)
 	var out []colourRun
-	for _, c := range cells {
+	for _, c := range row.Shown() {
 		if n := len(out); n > 0 && out[n-1].yarn == c.Yarn && out[n-1].to == c.X-1 {
 			out[n-1].to = c.X
 			continue
@@ -132,78 +172,15 @@ func runs(row chart.Row) []colourRun {
 	return out
 }
 
-// byX is the cells of a row from the left.
-func byX(row chart.Row) []chart.Cell {
-	byColumn := map[int]chart.Cell{}
-	low, high := 1<<30, -1
-	for _, c := range row.Cells {
-		byColumn[c.X] = c
-		low, high = min(low, c.X), max(high, c.X)
-	}
-	var cells []chart.Cell
-	for x := low; x <= high; x++ {
-		if c, ok := byColumn[x]; ok {
-			cells = append(cells, c)
-		}
-	}
-	return cells
-}
-
-// Texture is the lines that tell a yarn from the others without colour, over
-// a rectangle, step mm apart: b level, c upright, d slanting; a has none.
-func Texture(yarn string, x, y, w, h, step float64) string {
-	var p draw.Pen
-	switch yarn {
-	case "b":
-		for v := step / 2; v < h; v += step {
-			p.Move(x, y+v).Line(x+w, y+v)
-		}
-	case "c":
-		for v := step / 2; v < w; v += step {
-			p.Move(x+v, y).Line(x+v, y+h)
-		}
-	case "d":
-		for v := step / 2; v < w+h; v += step {
-			x1, y1 := x+min(v, w), y+max(v-w, 0)
-			x2, y2 := x+max(v-h, 0), y+min(v, h)
-			p.Move(x1, y1).Line(x2, y2)
-		}
-	}
-	return p.String()
-}
-
-// lines are the outlines of the cells, every fifth round heavier, and the
-// edges of the gusset.
-func lines(s *draw.Scene, g chart.Grid, at Geometry) {
-	var fine, heavy, border draw.Pen
-	for _, row := range g.Rows {
-		cells := byX(row)
-		y := at.y(row.Round)
-		for i, c := range cells {
-			fine.Rect(at.x(c.X), y, at.CellWidth, at.CellHeight)
-			if i > 0 && isHand(c) != isHand(cells[i-1]) {
-				border.Move(at.x(c.X), y).Line(at.x(c.X), y+at.CellHeight)
-			}
-		}
-		if n := len(cells); n > 0 && row.Round%5 == 0 {
-			heavy.Move(at.x(cells[0].X), y).Line(at.x(cells[n-1].X+1), y)
-		}
-	}
-	s.Path(fine.String(), draw.Style{Class: "grid", Stroke: hairColour, Width: at.CellWidth / 24})
-	s.Path(heavy.String(), draw.Style{Class: "grid-heavy", Stroke: lineColour, Width: at.CellWidth / 12})
-	s.Path(border.String(), draw.Style{Class: "border", Stroke: lineColour, Width: at.CellWidth / 7})
-}
-
-// isHand tells a cell of the hand from one of the gusset.
-func isHand(c chart.Cell) bool { return strings.HasPrefix(c.Column, "H") }
-
-// symbolsOf is the symbols of one row in one path.
-func symbolsOf(row chart.Row, at Geometry) string {
+// symbolsOf is the symbols of one row in one path: those on a dark ground, or
+// those on a light one.
+func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, dark bool) string {
 	var parts []string
-	for _, c := range byX(row) {
-		if path := placed(Symbol(c.Op), at.x(c.X), at.y(row.Round), at.CellWidth, at.CellHeight); path != "" {
-			parts = append(parts, path)
+	for _, c := range row.Cells {
+		if !c.Shown() || by.Symbol(c.Op) == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
+			continue
 		}
+		parts = append(parts, placed(by.Symbol(c.Op), at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
 	}
 	return strings.Join(parts, " ")
 }
@@ -237,48 +214,80 @@ func placed(symbol string, x, y, w, h float64) string {
 }
 
 // corners marks every painted cell in its upper right corner.
-func corners(row chart.Row, at Geometry) string {
+func corners(row chart.Row, y int, at Geometry) string {
 	var p draw.Pen
 	size := min(at.CellWidth, at.CellHeight) / 4
-	for _, c := range byX(row) {
-		if c.Painted {
-			x, y := at.x(c.X+1), at.y(row.Round)
+	for _, c := range row.Cells {
+		if c.Painted && c.Shown() {
+			x, y := at.x(c.X+1), at.y(y)
 			p.Move(x-size, y).Line(x, y).Line(x, y+size).Close()
 		}
 	}
 	return p.String()
 }
 
-// faultOf is the outline of a row that does not add up.
-func faultOf(row chart.Row, at Geometry) string {
-	cells := byX(row)
-	if row.Fault == "" || len(cells) == 0 {
-		return ""
-	}
-	left := at.x(cells[0].X)
-	return new(draw.Pen).Rect(left, at.y(row.Round), at.x(cells[len(cells)-1].X+1)-left, at.CellHeight).String()
-}
-
-// labels are the rounds at the right and the columns along the foot.
-func labels(s *draw.Scene, g chart.Grid, at Geometry) {
-	size := min(at.CellWidth*0.62, at.CellHeight*0.8)
-	small := draw.TextStyle{Class: "label", Size: size}
-	for _, row := range g.Rows {
-		cells := byX(row)
-		if len(cells) == 0 {
+// notes marks every cell with a note in its lower left corner, and a round
+// with one at its left.
+func notes(row chart.Row, y int, at Geometry) string {
+	var p draw.Pen
+	size := min(at.CellWidth, at.CellHeight) / 3
+	foot := at.y(y) + at.CellHeight
+	low := -1
+	for _, c := range row.Cells {
+		if !c.Shown() {
 			continue
 		}
-		s.Text(at.x(cells[len(cells)-1].X+1)+at.CellWidth*0.3, at.y(row.Round)+at.CellHeight/2+size*0.35, strconv.Itoa(row.Round), small)
+		if low < 0 || c.X < low {
+			low = c.X
+		}
+		if c.Note != "" {
+			p.Move(at.x(c.X), foot-size).Line(at.x(c.X), foot).Line(at.x(c.X)+size, foot).Close()
+		}
 	}
-	small.Anchor = draw.Middle
-	y := at.Bottom + at.CellWidth
-	for i := g.Neighbours; i < g.Width-g.Neighbours; i++ {
-		s.Text(at.x(g.Width-1-i)+at.CellWidth/2, y, strconv.Itoa(i+1-g.Neighbours), small)
+	if row.Note != "" && low >= 0 {
+		x, mid := at.x(low)-at.CellWidth/5, foot-at.CellHeight/2
+		p.Move(x-size, mid).Line(x-size/2, mid-size/2).Line(x, mid).Line(x-size/2, mid+size/2).Close()
 	}
-	if g.Neighbours == 0 {
-		return
+	return p.String()
+}
+
+// span is from where to where the shown cells of a row reach.
+func span(row chart.Row) (low, high int, ok bool) {
+	low, high = 1<<30, -1
+	for _, c := range row.Cells {
+		if c.Shown() {
+			low, high = min(low, c.X), max(high, c.X)
+		}
 	}
-	half := float64(g.Neighbours) * at.CellWidth / 2
-	s.Text(at.x(0)+half, y, "hand", small)
-	s.Text(at.x(g.Width)-half, y, "hand", small)
+	return low, high, high >= 0
+}
+
+// faultOf is the outline of a row that does not add up.
+func faultOf(row chart.Row, y int, at Geometry) string {
+	low, high, ok := span(row)
+	if row.Fault == "" || !ok {
+		return ""
+	}
+	return new(draw.Pen).Rect(at.x(low), at.y(y), at.x(high+1)-at.x(low), at.CellHeight).String()
+}
+
+// needles is the mark of the round that is on the needles: a line below it
+// and an arrow at its right, beyond the number.
+func needles(g chart.Grid, at Geometry) string {
+	var p draw.Pen
+	for i, row := range g.Rows {
+		low, high, ok := span(row)
+		if !row.Needles || !ok {
+			continue
+		}
+		foot, mid, x := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+2.3*at.CellWidth
+		p.Move(at.x(low), foot).Line(at.x(high+1), foot)
+		p.Move(x, mid-at.CellHeight/3).Line(x-at.CellWidth/2, mid).Line(x, mid+at.CellHeight/3).Close()
+	}
+	return p.String()
+}
+
+// isHand tells a cell of the hand from one of the gusset.
+func isHand(c chart.Cell) bool {
+	return strings.HasPrefix(c.Column, "H") || strings.HasPrefix(c.Column, "M")
 }

@@ -16,9 +16,9 @@ import (
 // wedge is a chart of three rounds of 5, 5 and 7 cells, worked from the
 // right, with a rust run, a purl, a fault in round 2 and a painted cell.
 func wedge() chart.Grid {
-	g := chart.Grid{Section: stitch.Gusset, Width: 7, Neighbours: 1}
+	g := chart.Grid{Options: chart.Options{View: chart.TubeView}, Width: 7, Palette: chart.Yarns}
 	for r, n := range []int{5, 5, 7} {
-		row := chart.Row{Round: r + 1}
+		row := chart.Row{Section: stitch.Gusset, Round: r + 1}
 		for i := range n {
 			c := chart.Cell{Column: "B" + strconv.Itoa(i), X: (7+n)/2 - 1 - i, Op: stitch.Knit, Yarn: "a"}
 			if i == 0 || i == n-1 {
@@ -36,7 +36,7 @@ func wedge() chart.Grid {
 	return g
 }
 
-var dk = gauge.Gauge{Stitches: 0.22, Rounds: 0.30}
+var look = Look{Cell: 6, Gauge: gauge.Gauge{Stitches: 0.22, Rounds: 0.30}}
 
 func inLayer(list []element, layer string) []element {
 	var out []element
@@ -51,7 +51,7 @@ func inLayer(list []element, layer string) []element {
 // Height over width is stitches over rounds: 22 by 30 makes 0.733 (worked
 // example of the ratio, common practice).
 func TestCellsHaveTheProportionsOfTheFabric(t *testing.T) {
-	s, at := Chart(wedge(), dk, 6)
+	s, at := Chart(wedge(), look)
 	assert.InDelta(t, 6.0, at.CellWidth, 1e-9)
 	assert.InDelta(t, 0.733, at.CellHeight/at.CellWidth, 0.0005)
 	grid := extent(t, having(elements(t, s), "class", "grid")[0].attr["d"])
@@ -63,7 +63,7 @@ func TestCellsHaveTheProportionsOfTheFabric(t *testing.T) {
 }
 
 func TestEveryLayerHasEveryRow(t *testing.T) {
-	s, at := Chart(wedge(), dk, 6)
+	s, at := Chart(wedge(), look)
 	list := elements(t, s)
 	for _, layer := range []string{"colour", "symbol", "fault", "painted"} {
 		for r := 1; r <= 3; r++ {
@@ -93,14 +93,14 @@ func TestEveryLayerHasEveryRow(t *testing.T) {
 
 // A run of one yarn is one rectangle with its texture.
 func TestColoursAreRuns(t *testing.T) {
-	s, at := Chart(wedge(), dk, 6)
+	s, at := Chart(wedge(), look)
 	list := elements(t, s)
 	rust := having(inLayer(list, "colour"), "class", "yarn yarn-b")
 	require.Len(t, rust, 1)
 	a := extent(t, rust[0].attr["d"])
 	assert.InDelta(t, at.Left+3*at.CellWidth, a.left, 0.001, "cells 2 and 3 from the right are x 4 and 3")
 	assert.InDelta(t, 2*at.CellWidth, a.right-a.left, 0.001)
-	fill, ok := chart.YarnNamed("b")
+	fill, ok := chart.Yarns.Named("b")
 	require.True(t, ok)
 	assert.Equal(t, fill.Fill, rust[0].attr["fill"])
 	texture := having(inLayer(list, "colour"), "class", "texture texture-b")
@@ -111,10 +111,10 @@ func TestColoursAreRuns(t *testing.T) {
 
 func TestTexturesStayInTheirRectangleAndDiffer(t *testing.T) {
 	seen := map[string]bool{}
-	for _, y := range chart.Yarns[1:] {
-		d := Texture(y.ID, 5, 7, 12, 4, 1.5)
+	for i := 1; i < chart.MostYarns; i++ {
+		d := Texture(chart.ID(i), 5, 7, 12, 4, 1.5)
 		a := extent(t, d)
-		assert.True(t, a.left >= 5 && a.right <= 17 && a.top >= 7 && a.bottom <= 11, y.ID)
+		assert.True(t, a.left >= 5 && a.right <= 17 && a.top >= 7 && a.bottom <= 11, chart.ID(i))
 		assert.False(t, seen[d])
 		seen[d] = true
 	}
@@ -124,7 +124,7 @@ func TestTexturesStayInTheirRectangleAndDiffer(t *testing.T) {
 // The gusset is parted from its neighbours at x 2 and 5 in the rounds of 5,
 // at 1 and 6 in the round of 7.
 func TestHeavyLinesPartTheGusset(t *testing.T) {
-	s, at := Chart(wedge(), dk, 6)
+	s, at := Chart(wedge(), look)
 	border := having(elements(t, s), "class", "border")
 	require.Len(t, border, 1)
 	a := extent(t, border[0].attr["d"])
@@ -133,7 +133,7 @@ func TestHeavyLinesPartTheGusset(t *testing.T) {
 }
 
 func TestRoundsAreNumberedOnTheRightAndColumnsFromTheRight(t *testing.T) {
-	s, at := Chart(wedge(), dk, 6)
+	s, at := Chart(wedge(), look)
 	readable(t, s)
 	var rounds, columns []string
 	for _, e := range elements(t, s) {
@@ -142,29 +142,42 @@ func TestRoundsAreNumberedOnTheRightAndColumnsFromTheRight(t *testing.T) {
 		}
 		if num(t, e.attr["y"]) > at.Bottom {
 			columns = append(columns, e.chars)
-			if e.chars != "hand" {
-				assert.InDelta(t, at.Left+(6-num(t, e.chars)+0.5)*at.CellWidth, num(t, e.attr["x"]), 0.001)
-			}
+			assert.InDelta(t, at.Left+(7-num(t, e.chars)+0.5)*at.CellWidth, num(t, e.attr["x"]), 0.001)
 			continue
 		}
 		rounds = append(rounds, e.chars)
 		assert.Greater(t, num(t, e.attr["x"]), at.Left+6*at.CellWidth)
 	}
 	assert.Equal(t, []string{"1", "2", "3"}, rounds)
-	assert.Equal(t, []string{"1", "2", "3", "4", "5", "hand", "hand"}, columns)
+	assert.Equal(t, []string{"1", "2", "3", "4", "5", "6", "7"}, columns)
 }
 
 func TestAnEmptyChartIsDrawn(t *testing.T) {
-	s, _ := Chart(chart.Grid{}, dk, 6)
+	s, _ := Chart(chart.Grid{}, look)
 	assert.NotEmpty(t, elements(t, s))
 }
 
 func TestTheKeyNamesEveryStitchWithinItsWidth(t *testing.T) {
-	for _, width := range []float64{60, 120} {
-		s := Key(stitch.All()[1:], chart.Yarns, width)
-		assert.InDelta(t, width, s.Width, 1e-9)
-		readable(t, s)
-		assert.Len(t, having(elements(t, s), "class", "symbol"), len(stitch.All())-len(empty))
-		assert.Len(t, having(elements(t, s), "class", "yarn yarn-c"), 1)
+	g := chart.Grid{Palette: chart.Yarns}
+	for _, op := range stitch.All()[1:] {
+		g.Rows = append(g.Rows, chart.Row{Cells: []chart.Cell{{Op: op, Yarn: "a"}, {Op: op, Yarn: "c", X: 1}}})
+	}
+	for _, by := range Conventions {
+		for _, width := range []float64{60, 120} {
+			s := Key(g, by, width)
+			assert.InDelta(t, width, s.Width, 1e-9)
+			readable(t, s)
+			assert.Len(t, having(elements(t, s), "class", "symbol"), len(stitch.All())-len(empty))
+			assert.Len(t, having(elements(t, s), "class", "yarn yarn-c"), 1)
+		}
+	}
+}
+
+// Worked examples of the contrast ratio: white on black is 21:1, on #767676
+// 4.54:1, the lightest grey that passes for text (published in the
+// understanding document of WCAG 2.1, 1.4.3, from memory).
+func TestWhatStandsOnADarkYarnIsLight(t *testing.T) {
+	for fill, dark := range map[string]bool{"#000000": true, "#1B2A5C": true, "#767676": false, "#757575": true, "#FFFFFF": false, "#E9D18B": false, "": false, "navy": false} {
+		assert.Equal(t, dark, Dark(fill), fill)
 	}
 }

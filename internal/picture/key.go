@@ -3,7 +3,6 @@ package picture
 import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
-	"thenar/internal/stitch"
 )
 
 // The sizes of a key, in mm.
@@ -13,51 +12,65 @@ const (
 	keyGap    = 2.0
 )
 
-// Key draws the symbols in use, each with its abbreviation and its full
+// Key draws the symbols of a chart, each with its abbreviation and its full
 // words, and the yarns with their textures, within a width in mm.
-func Key(ops []stitch.Op, yarns []chart.Yarn, width float64) *draw.Scene {
+func Key(g chart.Grid, by Convention, width float64) *draw.Scene {
 	var list []keyLine
-	for _, op := range ops {
-		list = append(list, keyLine{op: op, yarn: "a", text: op.Abbr() + ": " + op.Words()})
+	main := g.Palette.Or(chart.ID(0))
+	for _, op := range g.Used() {
+		list = append(list, keyLine{path: by.Symbol(op), yarn: main, text: by.Meaning(op)})
 	}
-	for _, y := range yarns {
-		list = append(list, keyLine{op: stitch.Knit, yarn: y.ID, text: y.Name})
+	if g.NoStitch() {
+		list = append(list, keyLine{gap: true, yarn: main, text: "no stitch: go on with the next"})
+	}
+	for _, y := range g.YarnsUsed() {
+		list = append(list, keyLine{yarn: y, text: yarnWords(y)})
 	}
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
 	y := 0.5
 	for _, line := range list {
-		y = drawKeyLine(s, line, y, width)
+		y = line.draw(s, y, width)
 	}
 	s.Height = y
 	return s
 }
 
-// drawKeyLine draws one line at a height and gives the height of the next.
-func drawKeyLine(s *draw.Scene, line keyLine, y, width float64) float64 {
-	yarn, _ := chart.YarnNamed(line.yarn)
-	fill := yarn.Fill
-	if fill == "" {
-		fill = groundColour
+// keyLine is one line of a key.
+type keyLine struct {
+	path string
+	yarn chart.Yarn
+	gap  bool
+	text string
+}
+
+func yarnWords(y chart.Yarn) string {
+	if y.Held == "" {
+		return y.Name
 	}
-	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "yarn yarn-" + yarn.ID, Fill: fill})
-	if t := Texture(yarn.ID, 0.5, y, keyCell, keyCell, keyCell/4); t != "" {
-		s.Path(t, draw.Style{Class: "texture", Stroke: inkColour, Width: 0.15})
+	return y.Name + ", held in the " + string(y.Held) + " hand"
+}
+
+// draw draws the line at a height and gives the height of the next.
+func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
+	s.Rect(0.5, y, keyCell, keyCell, yarnStyle(l.yarn))
+	if l.gap {
+		s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "gap", Fill: gapColour})
+	}
+	if t := Texture(l.yarn.ID, 0.5, y, keyCell, keyCell, keyCell/4); t != "" {
+		s.Path(t, textureStyle(l.yarn, 0.15))
 	}
 	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: lineColour, Width: 0.25})
-	if path := placed(Symbol(line.op), 0.5, y, keyCell, keyCell); path != "" {
-		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4})
+	if path := placed(l.path, 0.5, y, keyCell, keyCell); path != "" {
+		style := draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4}
+		if Dark(l.yarn.Fill) {
+			style.Class, style.Stroke = "symbol light", lightColour
+		}
+		s.Path(path, style)
 	}
 	x := 0.5 + keyCell + keyGap
-	lines := draw.Wrap(line.text, (width-x)/wider, keyLetter, false)
+	lines := draw.Wrap(l.text, (width-x)/wider, keyLetter, false)
 	for i, text := range lines {
 		s.Text(x, y+keyCell*0.7+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
 	}
 	return y + max(keyCell+keyGap/2, float64(len(lines))*keyLetter*1.3+keyGap)
-}
-
-// keyLine is one line of a key.
-type keyLine struct {
-	op   stitch.Op
-	yarn string
-	text string
 }

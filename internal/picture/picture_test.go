@@ -40,7 +40,7 @@ func svg(t *testing.T, s *draw.Scene) string {
 func TestSymbols(t *testing.T) {
 	seen := map[string]stitch.Op{}
 	for _, op := range stitch.All() {
-		path := Symbol(op)
+		path := Trade.Symbol(op)
 		if op == stitch.Knit || op == stitch.NoStitch || op == stitch.Marker {
 			assert.Empty(t, path)
 			continue
@@ -60,7 +60,7 @@ func TestSymbols(t *testing.T) {
 }
 
 func grid(p *mitt.Plan, marks chart.Marks, left bool) chart.Grid {
-	return chart.Gusset(*p.Mitt().Section(stitch.Gusset), p.Gusset.Base, 3, p.Body.Stitches.N-p.Gusset.Base+p.Gusset.Stitches, marks, left)
+	return chart.Source{Mitt: p.Mitt(), Base: p.Gusset.Base, Marks: marks, Mirrored: left}.Prepare().Grid(chart.Options{})
 }
 
 // True proportions: a cell is as much lower than wide as there are more
@@ -68,11 +68,11 @@ func grid(p *mitt.Plan, marks chart.Marks, left bool) chart.Grid {
 func TestChartGeometry(t *testing.T) {
 	p := plan(t, mitt.Fingerless, 190)
 	g := grid(p, nil, false)
-	s, at := Chart(g, p.Gauge, 6)
+	s, at := Chart(g, Look{Cell: 6, Gauge: p.Gauge})
 	assert.InDelta(t, 6, at.CellWidth, 1e-9)
 	assert.InDelta(t, 6*24.0/32, at.CellHeight, 1e-9)
 	for _, row := range g.Rows {
-		for _, c := range row.Cells {
+		for _, c := range row.Shown() {
 			assert.GreaterOrEqual(t, at.x(c.X), 0.0)
 			assert.Less(t, at.x(c.X+1), s.Width)
 			assert.GreaterOrEqual(t, at.y(row.Round), 0.0)
@@ -84,17 +84,9 @@ func TestChartGeometry(t *testing.T) {
 		assert.Contains(t, text, `data-layer="`+layer+`"`)
 	}
 	for r := 1; r <= len(g.Rows); r++ {
-		assert.Equal(t, 4, strings.Count(text, fmt.Sprintf(`data-row="%d"`, r)), "a place in each layer")
+		assert.Equal(t, 6, strings.Count(text, fmt.Sprintf(`data-row="%d"`, r)), "a place in each layer")
 	}
 	assert.NotContains(t, text, "style=")
-}
-
-// A chart of very fine yarn is not squeezed into the page.
-func TestBreadth(t *testing.T) {
-	for columns, want := range map[int]string{21: "breadth-0", 46: "breadth-1", 113: "breadth-2", 141: "breadth-3"} {
-		s, _ := Chart(chart.Grid{Width: columns}, gauge.Gauge{Stitches: 1, Rounds: 1}, 6)
-		assert.Contains(t, svg(t, s), `class="`+want+`"`)
-	}
 }
 
 // What is painted is drawn: its yarn in one run with a texture, its symbol,
@@ -107,13 +99,13 @@ func TestPaintedChart(t *testing.T) {
 		{Section: "gusset", Round: 5, Column: "A2", Layer: chart.Colours, Value: "c"},
 		{Section: "gusset", Round: 6, Column: "B2", Layer: chart.Stitches, Value: "k2tog"},
 	})
-	s, _ := Chart(grid(p, marks, false), p.Gauge, 6)
+	s, _ := Chart(grid(p, marks, false), Look{Cell: 6, Gauge: p.Gauge})
 	text := svg(t, s)
 	assert.Equal(t, 1, strings.Count(text, `"yarn yarn-c"`), "neighbours are one run")
 	assert.Equal(t, 1, strings.Count(text, `"texture texture-c"`))
 	assert.Regexp(t, `class="fault"[^>]*data-row="6" d="M`, text)
 	assert.Regexp(t, `class="painted"[^>]*data-row="6" d="M`, text)
-	key := svg(t, Key(grid(p, marks, false).Used(), grid(p, marks, false).YarnsUsed(), 100))
+	key := svg(t, Key(grid(p, marks, false), Trade, 100))
 	for _, words := range []string{"k2tog: knit two together", "M1L: make one leaning left", "blue"} {
 		assert.Contains(t, key, words)
 	}

@@ -14,15 +14,35 @@ const (
 	ring      = "M 80 50 C 80 66.57 66.57 80 50 80 C 33.43 80 20 66.57 20 50 C 20 33.43 33.43 20 50 20 C 66.57 20 80 33.43 80 50 Z"
 )
 
-// symbols are path data in a cell of 100 by 100, M, L, C and Z only. They
-// show the stitch as it lies on the right side and follow the common symbols
-// of the trade's standards body and JIS L 0201 where those agree: empty
+// Convention is a published set of chart symbols.
+type Convention string
+
+// The conventions: the common symbols of the trade's standards body, and
+// those of JIS L 0201. The published drawings of neither were seen: every
+// drawing here is from memory, none is verified against its standard. Both
+// show a stitch as it lies on the right side.
+const (
+	Trade Convention = "trade"
+	JIS   Convention = "jis"
+)
+
+// Conventions are all of them.
+var Conventions = []Convention{Trade, JIS}
+
+// Words is what a convention is called.
+func (c Convention) Words() string {
+	if c == JIS {
+		return "JIS L 0201"
+	}
+	return "the trade’s common symbols"
+}
+
+// symbols are path data in a cell of 100 by 100, M, L, C and Z only: empty
 // square knit, dot purl, circle yarn over, a line that rises to the right for
 // k2tog and to the left for ssk, upright with two legs for the centred
 // double, crossed loop for a twisted knit, V for a slipped stitch. All of
-// these are from memory: the published drawings were not seen. What no
-// standard settles (leaning make ones, lifted increases, the gap strands,
-// held stitches) is our own.
+// these are the trade's, from memory. What no standard settles (leaning make
+// ones, lifted increases, the gap strands, held stitches) is our own.
 var symbols = map[stitch.Op]string{
 	stitch.Knit:     "",
 	stitch.NoStitch: "",
@@ -57,6 +77,45 @@ var symbols = map[stitch.Op]string{
 	stitch.GapSSK:   "M 80 85 L 20 15 M 55 30 C 60 15 75 15 85 30",
 }
 
+// jis are the symbols in which JIS L 0201:1995 differs, from memory. The
+// knit stitch is an upright stroke there; as most charts do, it is left blank
+// and the key says so. A level stroke is purl; the strokes of a decrease lie
+// as the stitches do, the upper one unbroken, with a bar underneath where it
+// is purled; a double decrease has an upright between them. The twisted make
+// one is the twisted stitch's loop: the stroke for its lean is our own.
+var jis = map[stitch.Op]string{
+	stitch.Purl:    "M 18 50 L 82 50",
+	stitch.K2tog:   "M 75 15 L 15 85 M 52 42 L 85 85",
+	stitch.SSK:     "M 25 15 L 85 85 M 48 42 L 15 85",
+	stitch.P2tog:   "M 75 12 L 15 76 M 52 37 L 85 76 M 25 92 L 75 92",
+	stitch.SSP:     "M 25 12 L 85 76 M 48 37 L 15 76 M 25 92 L 75 92",
+	stitch.K3tog:   "M 75 15 L 15 85 M 52 42 L 85 85 M 52 42 L 50 85",
+	stitch.SK2P:    "M 25 15 L 85 85 M 48 42 L 15 85 M 48 42 L 50 85",
+	stitch.M1:      "M 25 80 L 60 45 C 75 28 65 18 50 18 C 35 18 25 28 40 45 L 75 80 M 50 80 L 50 92",
+	stitch.M1L:     "M 25 80 L 60 45 C 75 28 65 18 50 18 C 35 18 25 28 40 45 L 75 80 M 8 40 L 22 20",
+	stitch.M1R:     "M 25 80 L 60 45 C 75 28 65 18 50 18 C 35 18 25 28 40 45 L 75 80 M 92 40 L 78 20",
+	stitch.CastOn:  "M 30 85 L 30 40 C 30 10 75 10 75 40 C 75 62 48 62 48 45",
+	stitch.BindOff: disc,
+}
+
+// disc is a filled dot, drawn as rings so close that their lines meet.
+const disc = "M 68 50 C 68 59.94 59.94 68 50 68 C 40.06 68 32 59.94 32 50 C 32 40.06 40.06 32 50 32 C 59.94 32 68 40.06 68 50 Z " +
+	"M 60 50 C 60 55.52 55.52 60 50 60 C 44.48 60 40 55.52 40 50 C 40 44.48 44.48 40 50 40 C 55.52 40 60 44.48 60 50 Z " + dotMiddle
+
 // Symbol is the path of an operation in a cell of 100 by 100, y downwards;
 // empty for knit, which is an empty cell.
-func Symbol(op stitch.Op) string { return symbols[op] }
+func (c Convention) Symbol(op stitch.Op) string {
+	if d, ok := jis[op]; ok && c == JIS {
+		return d
+	}
+	return symbols[op]
+}
+
+// Meaning is an operation in the key.
+func (c Convention) Meaning(op stitch.Op) string {
+	words := op.Abbr() + ": " + op.Words()
+	if op == stitch.Knit && c == JIS {
+		words += " (an empty square stands for the upright stroke)"
+	}
+	return words
+}

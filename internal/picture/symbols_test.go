@@ -19,9 +19,15 @@ var empty = []stitch.Op{stitch.NoStitch, stitch.Knit, stitch.Marker}
 var symbolData = regexp.MustCompile(`^M( -?[0-9.]+){2}( [ML]( -?[0-9.]+){2}| C( -?[0-9.]+){6}| Z)+$`)
 
 func TestEveryOperationHasASymbolOfItsOwn(t *testing.T) {
+	for _, by := range Conventions {
+		everySymbol(t, by)
+	}
+}
+
+func everySymbol(t *testing.T, by Convention) {
 	seen := map[string]stitch.Op{}
 	for _, op := range stitch.All() {
-		d := Symbol(op)
+		d := by.Symbol(op)
 		if slices.Contains(empty, op) {
 			assert.Empty(t, d, op.Code())
 			continue
@@ -55,8 +61,11 @@ func points(t *testing.T, d string, mirrored bool) [][2]float64 {
 // image: a chart for the left hand is the right's seen in a mirror.
 func TestTwinsAreMirrorImages(t *testing.T) {
 	for _, op := range stitch.All() {
-		if op.Twin() != op {
-			assert.Equal(t, points(t, Symbol(op), true), points(t, Symbol(op.Twin()), false), op.Code())
+		if op.Twin() == op {
+			continue
+		}
+		for _, by := range Conventions {
+			assert.Equal(t, points(t, by.Symbol(op), true), points(t, by.Symbol(op.Twin()), false), "%s, %s", by, op.Code())
 		}
 	}
 }
@@ -65,7 +74,7 @@ func TestTwinsAreMirrorImages(t *testing.T) {
 // the left.
 func TestDecreasesSlant(t *testing.T) {
 	line := func(op stitch.Op) (x1, y1, x2, y2 float64) {
-		n := numbers.FindAllString(Symbol(op), 4)
+		n := numbers.FindAllString(Trade.Symbol(op), 4)
 		return num(t, n[0]), num(t, n[1]), num(t, n[2]), num(t, n[3])
 	}
 	x1, y1, x2, y2 := line(stitch.K2tog)
@@ -73,12 +82,12 @@ func TestDecreasesSlant(t *testing.T) {
 	x1, y1, x2, y2 = line(stitch.SSK)
 	assert.Positive(t, (x2-x1)*(y2-y1))
 	for _, op := range []stitch.Op{stitch.P2tog, stitch.K3tog, stitch.GapK2tog} {
-		assert.True(t, strings.HasPrefix(Symbol(op), Symbol(stitch.K2tog)), op.Code())
+		assert.True(t, strings.HasPrefix(Trade.Symbol(op), Trade.Symbol(stitch.K2tog)), op.Code())
 	}
 }
 
 func TestASymbolKeepsItsProportionsInItsCell(t *testing.T) {
-	a := extent(t, placed(Symbol(stitch.YarnOver), 10, 20, 8, 6))
+	a := extent(t, placed(Trade.Symbol(stitch.YarnOver), 10, 20, 8, 6))
 	assert.InDelta(t, a.right-a.left, a.bottom-a.top, 0.01, "a circle stays round")
 	assert.InDelta(t, 14, (a.left+a.right)/2, 0.01)
 	assert.InDelta(t, 23, (a.top+a.bottom)/2, 0.01)

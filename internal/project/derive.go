@@ -9,16 +9,14 @@ import (
 	"thenar/internal/yarn"
 )
 
-// Neighbours is the number of the hand's columns that the chart shows on
-// each side of the gusset.
-const Neighbours = 3
-
 // Outputs is all that follows from a document and the strokes of its chart.
 type Outputs struct {
 	Plan    *mitt.Plan
-	Planned stitch.Mitt // as the right hand, without the strokes
-	Mitt    stitch.Mitt // as it is knitted: with the strokes, for the document's side
-	Grid    chart.Grid  // of the gusset; empty where there is none
+	Planned stitch.Mitt  // as the right hand, without the strokes
+	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side
+	Charts  chart.Source // of every view
+	Grid    chart.Grid   // the view shown first
+	Lost    []chart.Edit // painted cells that have no place in this plan
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
@@ -29,6 +27,7 @@ type Outputs struct {
 	Summary   fit.Summary
 	Costs     []mitt.PinCost // of what is fixed
 	Yarn      yarn.Estimate
+	Colours   []yarn.Colour // where more than one yarn is used
 	Ball      yarn.Ball
 }
 
@@ -47,29 +46,32 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	out.Summary = fit.Sum(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Costs = pl.engine.PinCosts(planned.request, plan)
-	out.Mitt = painted(out.Planned, plan.Gusset.Base, marks)
-	out.Unsound = stitch.Ledger(out.Mitt)
 	left := d.Side == Left
-	if left && plan.Thumbed() { // without a thumb both hands are worked alike
+	out.Charts = chart.Source{
+		Mitt: out.Planned, Base: plan.Gusset.Base, Marks: marks, Mirrored: left && plan.Thumbed(),
+		Palette: planned.extra.palette, Rules: planned.extra.rules(plan),
+	}.Prepare()
+	out.Grid, out.Lost = out.Charts.Grid(chart.Options{}), out.Charts.Lost()
+	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
+	out.Mitt = out.Charts.Put()
+	out.Unsound = stitch.Ledger(out.Mitt)
+	if out.Charts.Mirrored { // without a thumb both hands are worked alike
 		out.Mitt = stitch.Mirror(out.Mitt)
 	}
 	out.Words = words.Instructions(plan, out.Mitt, left)
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit())
-	if !plan.Thumbed() {
-		return out, nil
-	}
-	gusset, division := out.Planned.Section(stitch.Gusset), out.Planned.Section(stitch.Hand).Rounds[0]
-	out.Grid = chart.Gusset(*gusset, plan.Gusset.Base, Neighbours, division.In(), marks, left)
 	return out, nil
 }
 
-// painted puts the strokes on the gusset's rounds.
-func painted(m stitch.Mitt, base int, marks chart.Marks) stitch.Mitt {
-	sections := append([]stitch.Section(nil), m.Sections...)
-	for i := range sections {
-		if sections[i].Part == stitch.Gusset {
-			sections[i] = chart.Put(sections[i], base, marks)
+// shares lists what each yarn works, in the order of the palette, the main
+// colour at the head whether it is used or not.
+func shares(of map[string]chart.Share) []yarn.Share {
+	var list []yarn.Share
+	for i := range chart.MostYarns {
+		id := chart.ID(i)
+		if s, used := of[id]; used || i == 0 {
+			list = append(list, yarn.Share{ID: id, Stitches: s.Stitches, Passed: s.Passed})
 		}
 	}
-	return stitch.Mitt{Sections: sections}
+	return list
 }

@@ -1,8 +1,10 @@
 package project
 
 import (
+	"cmp"
 	"errors"
 
+	"thenar/internal/chart"
 	"thenar/internal/fault"
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
@@ -51,6 +53,8 @@ type extra struct {
 	bands     fit.Bands
 	tolerance float64 // mm
 	yarn      yarn.Request
+	chart     sheet.Chart
+	palette   chart.Palette
 }
 
 func extraOf(s sheet.Settings) (extra, fault.Fields) {
@@ -69,8 +73,34 @@ func extraOf(s sheet.Settings) (extra, fault.Fields) {
 			Stitches: s.Yarn.Stitches, Rounds: s.Yarn.Rounds, Mass: s.Yarn.SwatchMass, Unravelled: s.Yarn.Unravelled, Kept: s.Yarn.Kept,
 		},
 	}
+	e.chart, e.palette = s.Chart, palette(s.Chart.Yarns[:])
 	if s.Tolerance != 0 {
 		e.tolerance = s.Tolerance.MM()
 	}
 	return e, e.bands.Check()
+}
+
+// palette lays the yarns that were given over those that are there from the
+// start; a further one stands as soon as anything was said of it.
+func palette(given []sheet.ChartYarn) chart.Palette {
+	var p chart.Palette
+	for i, y := range given {
+		one := chart.Yarn{ID: chart.ID(i), Name: "yarn " + chart.ID(i)}
+		if i < len(chart.Yarns) {
+			one = chart.Yarns[i]
+		} else if y == (sheet.ChartYarn{}) {
+			continue
+		}
+		one.Name, one.Fill, one.Held = cmp.Or(y.Name, one.Name), cmp.Or(y.Colour, one.Fill), cmp.Or(chart.Held(y.Held), one.Held)
+		p = append(p, one)
+	}
+	return p
+}
+
+// rules are what is asked of colour work at the plan's gauge.
+func (e extra) rules(p *mitt.Plan) chart.Rules {
+	return chart.Rules{
+		Colours: cmp.Or(e.chart.Colours, chart.DefaultColours),
+		Float:   chart.FloatRule(cmp.Or(e.chart.Float, chart.DefaultFloat), p.Gauge.Stitches),
+	}
 }

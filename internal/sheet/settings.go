@@ -8,6 +8,7 @@ type Settings struct {
 	Tolerance          units.Length // of the fit
 	Loose, Snug, Tight *float64     // stretches at which the bands of the fit end
 	Yarn               Yarn
+	Chart              Chart
 }
 
 // Yarn is what is known of the yarn: its ball as on the band, and a swatch
@@ -46,5 +47,6 @@ func (r *reader) settings() Settings {
 		SwatchMass: r.number("yarn.swatch_mass", ""), Unravelled: of("yarn.swatch_length"),
 		Kept: r.flag("yarn.swatch_kept", false),
 	}
+	out.Chart = r.chart()
 	return out
 }

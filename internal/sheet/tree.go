@@ -4,6 +4,7 @@ package sheet
 const (
 	mostSwatches = 20
 	mostProfile  = 50
+	MostYarns    = 8 // of the chart's palette
 )
 
 func keys(k kind, names ...string) []node {
@@ -47,6 +48,12 @@ var tree = node{members: []node{
 		{key: "length_unit", kind: choice, words: []string{"m", "yd"}},
 	}, keys(number, "ball_length", "ball_mass", "swatch_stitches", "swatch_rounds", "swatch_mass", "swatch_length")...),
 		node{key: "swatch_kept", kind: flag})},
+	{key: "chart", members: []node{
+		{key: "symbols", kind: choice, words: []string{"trade", "jis"}},
+		{key: "colours", kind: whole},
+		{key: "float", kind: whole},
+		{key: "yarns", kind: list, most: MostYarns, members: yarnKeys},
+	}},
 }}
 
 var swatchKeys = []node{
@@ -64,3 +71,9 @@ var swatchKeys = []node{
 }
 
 var girthKeys = []node{{key: "height", kind: height}, {key: "girth", kind: length}}
+
+var yarnKeys = []node{
+	{key: "name", kind: text},
+	{key: "colour", kind: text},
+	{key: "held", kind: choice, words: []string{"left", "right"}},
+}

@@ -76,7 +76,7 @@ func unsoundWords(s Section, i, left, eats int) string {
 		this = "the last step"
 	}
 	if i == 0 {
-		return fmt.Sprintf("%s, %s needs %d stitches, but %d are on the needles", s.Part.Words(), this, eats, left)
+		return fmt.Sprintf("%s, %s eats %d stitches, but %d are on the needles", s.Part.Words(), this, eats, left)
 	}
-	return fmt.Sprintf("%s: round %d makes %d stitches, %s needs %d", s.Part.Words(), i, left, this, eats)
+	return fmt.Sprintf("%s: round %d makes %d stitches, %s eats %d", s.Part.Words(), i, left, this, eats)
 }

@@ -120,23 +120,33 @@ func mirrorRound(r Round) Round {
 		return r
 	}
 	ops := make([]Op, len(r.Ops))
-	for i, op := range r.Ops {
-		ops[i] = op.Twin()
-	}
-	if !r.Even {
-		slices.Reverse(ops[:r.Lead])
-		slices.Reverse(ops[r.Lead:])
-		asideFirst(ops)
+	for i, from := range r.MirrorOrder() {
+		ops[i] = r.Ops[from].Twin()
 	}
 	return Round{Ops: ops, Lead: r.Lead, Even: r.Even}
 }
 
+// MirrorOrder says of each operation of the mirrored round which one of r it
+// is the twin of.
+func (r Round) MirrorOrder() []int {
+	order := make([]int, len(r.Ops))
+	for i := range order {
+		order[i] = i
+	}
+	if !r.Even {
+		slices.Reverse(order[:r.Lead])
+		slices.Reverse(order[r.Lead:])
+		asideFirst(r.Ops, order)
+	}
+	return order
+}
+
 // asideFirst orders neighbouring holds and cast-ons as they are worked: the
 // stitches are put aside, then the gap is bridged.
-func asideFirst(ops []Op) {
-	for i := 1; i < len(ops); i++ {
-		for j := i; j > 0 && ops[j] == Hold && ops[j-1] == CastOn; j-- {
-			ops[j], ops[j-1] = ops[j-1], ops[j]
+func asideFirst(ops []Op, order []int) {
+	for i := 1; i < len(order); i++ {
+		for j := i; j > 0 && ops[order[j]] == Hold && ops[order[j-1]] == CastOn; j-- {
+			order[j], order[j-1] = order[j-1], order[j]
 		}
 	}
 }

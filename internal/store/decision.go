@@ -94,23 +94,28 @@ func decide(ctx context.Context, tx *sql.Tx, id, revision int64, at string, docu
 func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.Load(%d)", id)
 	err = s.read(ctx, func(tx *sql.Tx) error {
-		m, err = scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
-		if errors.Is(err, sql.ErrNoRows) {
-			return missing(id)
-		}
-		if err != nil {
-			return err
-		}
-		l, err := replay(ctx, tx, id)
-		if err != nil {
-			return err
-		}
-		t, err := lookBack(ctx, tx, id)
-		m.Marks, m.CanUndo, m.CanRedo = l.marks, t.undo > 0, t.redo > 0
+		m, err = load(ctx, tx, id)
 		return err
 	})
 	if err != nil {
 		return Mitt{}, err
 	}
 	return m, nil
+}
+
+func load(ctx context.Context, tx *sql.Tx, id int64) (Mitt, error) {
+	m, err := scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
+	if errors.Is(err, sql.ErrNoRows) {
+		return Mitt{}, missing(id)
+	}
+	if err != nil {
+		return Mitt{}, err
+	}
+	l, err := replay(ctx, tx, id, m.Revision)
+	if err != nil {
+		return Mitt{}, err
+	}
+	t, err := lookBack(ctx, tx, id)
+	m.Marks, m.CanUndo, m.CanRedo = l.marks, t.undo > 0, t.redo > 0
+	return m, err
 }

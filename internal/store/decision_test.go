@@ -71,10 +71,10 @@ func TestSave(t *testing.T) {
 	require.NoError(t, err)
 	at := time.Date(2024, 2, 29, 22, 59, 59, 123456789, time.UTC)
 	assert.Equal(t, []Revision{
-		{1, at, "decision"},
-		{2, at.Add(time.Second), "decision"},
-		{3, at.Add(2 * time.Second), "do"},
-		{4, at.Add(3 * time.Second), "decision"},
+		{1, at, "decision", ""},
+		{2, at.Add(time.Second), "decision", ""},
+		{3, at.Add(2 * time.Second), "do", ""},
+		{4, at.Add(3 * time.Second), "decision", ""},
 	}, history)
 }
 
@@ -120,12 +120,15 @@ func TestUnknownMitt(t *testing.T) {
 	s := fresh(t)
 	mittIn(t, s)
 	for name, ask := range map[string]func() error{
-		"Load":    func() error { _, err := s.Load(t.Context(), 7); return err },
-		"Save":    func() error { _, err := s.Save(t.Context(), 7, 1, []byte(`{}`)); return err },
-		"Append":  func() error { _, err := s.Append(t.Context(), 7, 0, purl(1, 1)); return err },
-		"Undo":    func() error { _, err := s.Undo(t.Context(), 7, 0); return err },
-		"Redo":    func() error { _, err := s.Redo(t.Context(), 7, 0); return err },
-		"History": func() error { _, err := s.History(t.Context(), 7); return err },
+		"Load":          func() error { _, err := s.Load(t.Context(), 7); return err },
+		"Save":          func() error { _, err := s.Save(t.Context(), 7, 1, []byte(`{}`)); return err },
+		"Draw(7, do)":   func() error { _, err := s.Append(t.Context(), 7, 0, purl(1, 1)); return err },
+		"Draw(7, undo)": func() error { _, err := s.Undo(t.Context(), 7, 0); return err },
+		"Draw(7, redo)": func() error { _, err := s.Redo(t.Context(), 7, 0); return err },
+		"History":       func() error { _, err := s.History(t.Context(), 7); return err },
+		"At":            func() error { _, err := s.At(t.Context(), 7, 1); return err },
+		"Since":         func() error { _, err := s.Since(t.Context(), 7, 1); return err },
+		"Name":          func() error { return s.Name(t.Context(), 7, 1, "x") },
 	} {
 		err := ask()
 		assert.Equal(t, fault.NotFound, fault.KindOf(err), name)

@@ -20,12 +20,13 @@ type line struct {
 	strokes int // since the snapshot
 }
 
-// replay applies the snapshot, if there is one, and all strokes after it.
-func replay(ctx context.Context, tx *sql.Tx, id int64) (line, error) {
+// replay applies the snapshot, if there is one, and all strokes after it up to
+// a revision.
+func replay(ctx context.Context, tx *sql.Tx, id, revision int64) (line, error) {
 	l := line{marks: chart.Marks{}}
 	var from int64
 	var text string
-	err := tx.QueryRowContext(ctx, `SELECT revision, marks FROM snapshot WHERE mitt = ?`, id).Scan(&from, &text)
+	err := tx.QueryRowContext(ctx, `SELECT revision, marks FROM snapshot WHERE mitt = ? AND revision <= ?`, id, revision).Scan(&from, &text)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 	case err != nil:
@@ -37,26 +38,46 @@ func replay(ctx context.Context, tx *sql.Tx, id int64) (line, error) {
 		}
 		l.marks.Apply(edits)
 	}
-	since, err := editsSince(ctx, tx, id, from)
+	since, err := strokesSince(ctx, tx, id, from)
 	if err != nil {
 		return line{}, err
 	}
-	for _, edits := range since {
-		l.marks.Apply(edits)
+	for _, st := range since {
+		if st.Revision > revision {
+			break
+		}
+		l.marks.Apply(st.Edits)
+		l.strokes++
 	}
-	l.strokes = len(since)
 	return l, nil
+}
+
+// Drawn is one stroke of the line.
+type Drawn struct {
+	Revision int64        `json:"revision"`
+	Edits    []chart.Edit `json:"edits"`
+}
+
+// strokesSince reads each stroke after a revision, in order.
+func strokesSince(ctx context.Context, tx *sql.Tx, id, after int64) ([]Drawn, error) {
+	return collect(ctx, tx, func(rows *sql.Rows) (d Drawn, err error) {
+		var text string
+		if err := rows.Scan(&d.Revision, &text); err != nil {
+			return Drawn{}, err
+		}
+		d.Edits, err = decode(text)
+		return d, err
+	}, `SELECT revision, edits FROM stroke WHERE mitt = ? AND revision > ? ORDER BY revision`, id, after)
 }
 
 // editsSince reads the edits of each stroke after a revision, in order.
 func editsSince(ctx context.Context, tx *sql.Tx, id, after int64) ([][]chart.Edit, error) {
-	return collect(ctx, tx, func(rows *sql.Rows) ([]chart.Edit, error) {
-		var text string
-		if err := rows.Scan(&text); err != nil {
-			return nil, err
-		}
-		return decode(text)
-	}, `SELECT edits FROM stroke WHERE mitt = ? AND revision > ? ORDER BY revision`, id, after)
+	since, err := strokesSince(ctx, tx, id, after)
+	list := make([][]chart.Edit, len(since))
+	for i, st := range since {
+		list[i] = st.Edits
+	}
+	return list, err
 }
 
 // keep writes the snapshot of l at a revision, in place of an older one, as
@@ -92,13 +113,13 @@ func lookBack(ctx context.Context, tx *sql.Tx, id int64) (t turns, err error) {
 	taken, brought := 0, 0 // passed so far without the strokes that they stand for
 	cleared := false
 	for (t.undo == 0 || (t.redo == 0 && !cleared)) && rows.Next() {
-		var kind string
+		var kind Kind
 		var stroke int64
 		if err := rows.Scan(&kind, &stroke); err != nil {
 			return turns{}, err
 		}
 		switch {
-		case kind == undone:
+		case kind == Undo:
 			taken++
 		case taken > 0:
 			taken--
@@ -107,9 +128,9 @@ func lookBack(ctx context.Context, tx *sql.Tx, id int64) (t turns, err error) {
 		}
 		switch {
 		case cleared || t.redo > 0:
-		case kind == done:
+		case kind == Do:
 			cleared = true
-		case kind == redone:
+		case kind == Redo:
 			brought++
 		case brought > 0:
 			brought--

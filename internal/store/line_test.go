@@ -181,7 +181,7 @@ func TestSaveWritesLittle(t *testing.T) {
 	draw(edits)
 	snapshot := written(t, s, path, func() {
 		require.NoError(t, s.write(t.Context(), func(tx *sql.Tx) error {
-			l, err := replay(t.Context(), tx, id)
+			l, err := replay(t.Context(), tx, id, 1<<40)
 			require.NoError(t, err)
 			return l.keep(t.Context(), tx, id, head)
 		}))

@@ -63,43 +63,6 @@ func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 	return list, nil
 }
 
-// Revision is one entry in the history of a mitt.
-type Revision struct {
-	Revision int64
-	At       time.Time // UTC
-	Kind     string    // "decision", or of a stroke "do", "undo", "redo"
-}
-
-// History lists all revisions of a mitt from the first to the newest;
-// fault.NotFound where there is no such mitt.
-func (s *Store) History(ctx context.Context, id int64) (history []Revision, err error) {
-	defer fault.Wrap(&err, "store.History(%d)", id)
-	err = s.read(ctx, func(tx *sql.Tx) error {
-		history, err = collect(ctx, tx, scanRevision, `
-			SELECT revision, at, 'decision' FROM decision WHERE mitt = ?1
-			UNION ALL
-			SELECT revision, at, kind FROM stroke WHERE mitt = ?1
-			ORDER BY revision`, id)
-		if err == nil && len(history) == 0 {
-			err = missing(id)
-		}
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	return history, nil
-}
-
-func scanRevision(rows *sql.Rows) (r Revision, err error) {
-	var at string
-	if err := rows.Scan(&r.Revision, &at, &r.Kind); err != nil {
-		return Revision{}, err
-	}
-	r.At, err = parseTime(at)
-	return r, err
-}
-
 // collect reads all rows of a query.
 func collect[T any](ctx context.Context, tx *sql.Tx, scan func(*sql.Rows) (T, error), query string, args ...any) ([]T, error) {
 	rows, err := tx.QueryContext(ctx, query, args...)

@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
 )
 
 // The file itself refuses what the store never does, since other programs can
@@ -15,6 +17,9 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	applied, err := s.Append(t.Context(), id, 1, purl(1, 1)) // revision 2
 	require.NoError(t, err)
 	require.EqualValues(t, 2, applied.Revision)
+	require.NoError(t, s.Name(t.Context(), id, 1, "begun"))
+	_, err = s.KeepMotif(t.Context(), chart.Motif{Name: "star"})
+	require.NoError(t, err)
 	execute(t, s, `PRAGMA foreign_keys = 0`)
 
 	const decision = `INTO decision (mitt, revision, at, document) `
@@ -26,6 +31,10 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"delete a stroke", `DELETE FROM stroke`, "a stroke is not deleted"},
 		{"change a mitt", `UPDATE mitt SET created = ''`, "a mitt is not changed"},
 		{"delete a mitt", `DELETE FROM mitt`, "a mitt is not deleted"},
+		{"change a moment", `UPDATE moment SET name = ''`, "a moment is not changed"},
+		{"delete a moment", `DELETE FROM moment`, "a moment is not deleted"},
+		{"change a motif", `UPDATE motif SET name = ''`, "a motif is not changed"},
+		{"delete a motif", `DELETE FROM motif`, "a motif is not deleted"},
 		{"replace a document", `INSERT OR REPLACE ` + decision + `VALUES (1, 1, '', '{}')`, "must follow"},
 		{"replace a stroke", `INSERT OR REPLACE ` + stroke + `VALUES (1, 2, '', 'do', NULL, '[]', '[]')`, "must follow"},
 		{"a decision with a stroke's number", `INSERT ` + decision + `VALUES (1, 2, '', '{}')`, "must follow"},
@@ -51,7 +60,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 // Every table holds the kinds of value that it names, and nothing else.
 func TestTablesAreStrict(t *testing.T) {
 	s := fresh(t)
-	assert.Equal(t, 4, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Equal(t, 7, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
 	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
 }
 

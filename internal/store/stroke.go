@@ -3,23 +3,40 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
+	"fmt"
 	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
 )
 
+// Kind is what a stroke does.
+type Kind string
+
 // The kinds of stroke.
 const (
-	done   = "do"
-	undone = "undo"
-	redone = "redo"
+	Do   Kind = "do"
+	Undo Kind = "undo"
+	Redo Kind = "redo"
 )
+
+// Request is a stroke that a caller wants drawn.
+type Request struct {
+	Kind  Kind
+	After int64  // the revision that the caller knew
+	Key   string // the caller's own name of the stroke, so that it is drawn once; may be empty
+	Edits []chart.Edit
+
+	// Rewrite puts edits of the sheet into a document and gives the edits that
+	// take them back. Without it a stroke has no edits of the sheet.
+	Rewrite func(document []byte, edits []chart.Edit) ([]byte, []chart.Edit, error)
+}
 
 // stroke is a stroke that is about to be drawn; target is the one that an
 // undo or redo speaks of.
 type stroke struct {
-	kind   string
+	kind   Kind
 	target int64
 	edits  []chart.Edit
 }
@@ -33,46 +50,95 @@ type Applied struct {
 	CanRedo  bool         // whether there is one to bring again
 }
 
-// Append draws a stroke: it sets the cells of edits, whatever they hold by
-// now, so that of two strokes on one cell the last wins. after is the revision
-// that the caller knew; Applied.Between then holds what it did not know.
-// No edits make no revision.
+// Append draws a stroke of edits; see Draw.
+func (s *Store) Append(ctx context.Context, id, after int64, edits []chart.Edit) (Applied, error) {
+	return s.Draw(ctx, id, Request{Kind: Do, After: after, Edits: edits})
+}
+
+// Undo takes back the last stroke that stands; see Draw.
+func (s *Store) Undo(ctx context.Context, id, after int64) (Applied, error) {
+	return s.Draw(ctx, id, Request{Kind: Undo, After: after})
+}
+
+// Redo brings the stroke again that was taken back last; see Draw.
+func (s *Store) Redo(ctx context.Context, id, after int64) (Applied, error) {
+	return s.Draw(ctx, id, Request{Kind: Redo, After: after})
+}
+
+// Draw draws a stroke. A do sets the cells of its edits, whatever they hold by
+// now, so that of two strokes on one cell the last wins; an undo takes back the
+// last stroke that stands, whoever drew it, and a redo brings the one again
+// that was taken back last, each as a new revision. Applied.Between then holds
+// what the caller did not know. No edits make no revision, and a stroke whose
+// key is there already is not drawn again. Edits of the sheet also make a
+// decision, one revision before the stroke.
 //
 // It fails with fault.NotFound for an unknown mitt, and with fault.Conflict
-// where after is a revision that the mitt doesn't have.
-func (s *Store) Append(ctx context.Context, id, after int64, edits []chart.Edit) (applied Applied, err error) {
-	defer fault.Wrap(&err, "store.Append(%d)", id)
-	return s.draw(ctx, id, after, func(*sql.Tx, turns) (stroke, error) {
-		return stroke{kind: done, edits: edits}, nil
+// where after is a revision that the mitt doesn't have, or where there is
+// nothing to take back or to bring again.
+func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied, err error) {
+	defer fault.Wrap(&err, "store.Draw(%d, %s)", id, r.Kind)
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		applied, err = s.draw(ctx, tx, id, r)
+		return err
 	})
+	if err != nil {
+		return Applied{}, err
+	}
+	return applied, nil
 }
 
-// Undo takes back the last stroke that stands, as a new revision, whoever
-// drew it. It fails as Append does, and with fault.Conflict where there is
-// nothing to take back.
-func (s *Store) Undo(ctx context.Context, id, after int64) (applied Applied, err error) {
-	defer fault.Wrap(&err, "store.Undo(%d)", id)
-	return s.draw(ctx, id, after, func(tx *sql.Tx, t turns) (stroke, error) {
-		if t.undo == 0 {
-			return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
+func (s *Store) draw(ctx context.Context, tx *sql.Tx, id int64, r Request) (Applied, error) {
+	at, err := stand(ctx, tx, id)
+	if err != nil {
+		return Applied{}, err
+	}
+	if r.After < 0 || r.After > at.head {
+		return Applied{}, fault.New(fault.Conflict, "This chart speaks of revision %d, and the newest of this mitt is %d. Nothing was drawn; load the page again.", r.After, at.head)
+	}
+	t, err := lookBack(ctx, tx, id)
+	if err != nil {
+		return Applied{}, err
+	}
+	if applied, drawn, err := s.again(ctx, tx, id, r, t); drawn || err != nil {
+		return applied, err
+	}
+	between, err := editsSince(ctx, tx, id, r.After)
+	if err != nil {
+		return Applied{}, err
+	}
+	st, err := next(ctx, tx, id, r, t)
+	if err != nil {
+		return Applied{}, err
+	}
+	applied := Applied{Revision: at.head, Edits: st.edits, Between: slices.Concat(between...)}
+	if st.kind != Do || len(st.edits) > 0 {
+		if applied.Revision, err = s.put(ctx, tx, id, at, st, r); err != nil {
+			return Applied{}, err
 		}
+		if t, err = lookBack(ctx, tx, id); err != nil {
+			return Applied{}, err
+		}
+	}
+	applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
+	return applied, nil
+}
+
+// next is the stroke that a request comes to at the turns of head.
+func next(ctx context.Context, tx *sql.Tx, id int64, r Request, t turns) (stroke, error) {
+	switch {
+	case r.Kind == Undo && t.undo == 0:
+		return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
+	case r.Kind == Redo && t.redo == 0:
+		return stroke{}, fault.New(fault.Conflict, "There is no stroke to redo: nothing was undone since the last one.")
+	case r.Kind == Undo:
 		edits, err := recall(ctx, tx, `SELECT inverse FROM stroke WHERE mitt = ? AND revision = ?`, id, t.undo)
-		return stroke{undone, t.undo, edits}, err
-	})
-}
-
-// Redo brings the stroke again that was taken back last, as a new revision.
-// It fails as Append does, and with fault.Conflict where nothing was taken
-// back since the last stroke.
-func (s *Store) Redo(ctx context.Context, id, after int64) (applied Applied, err error) {
-	defer fault.Wrap(&err, "store.Redo(%d)", id)
-	return s.draw(ctx, id, after, func(tx *sql.Tx, t turns) (stroke, error) {
-		if t.redo == 0 {
-			return stroke{}, fault.New(fault.Conflict, "There is no stroke to redo: nothing was undone since the last one.")
-		}
+		return stroke{Undo, t.undo, edits}, err
+	case r.Kind == Redo:
 		edits, err := recall(ctx, tx, `SELECT edits FROM stroke WHERE mitt = ? AND revision = ?`, id, t.redo)
-		return stroke{redone, t.redo, edits}, err
-	})
+		return stroke{Redo, t.redo, edits}, err
+	}
+	return stroke{kind: Do, edits: r.Edits}, nil
 }
 
 func recall(ctx context.Context, tx *sql.Tx, query string, id, revision int64) ([]chart.Edit, error) {
@@ -83,69 +149,80 @@ func recall(ctx context.Context, tx *sql.Tx, query string, id, revision int64) (
 	return decode(text)
 }
 
-// draw adds the stroke that next makes from the turns at head.
-func (s *Store) draw(ctx context.Context, id, after int64, next func(*sql.Tx, turns) (stroke, error)) (Applied, error) {
-	var applied Applied
-	err := s.write(ctx, func(tx *sql.Tx) error {
-		at, err := stand(ctx, tx, id)
-		if err != nil {
-			return err
-		}
-		if after < 0 || after > at.head {
-			return fault.New(fault.Conflict, "This chart speaks of revision %d, and the newest of this mitt is %d. Nothing was drawn; load the page again.", after, at.head)
-		}
-		between, err := editsSince(ctx, tx, id, after)
-		if err != nil {
-			return err
-		}
-		t, err := lookBack(ctx, tx, id)
-		if err != nil {
-			return err
-		}
-		st, err := next(tx, t)
-		if err != nil {
-			return err
-		}
-		applied = Applied{Revision: at.head, Edits: st.edits, Between: slices.Concat(between...)}
-		if st.kind != done || len(st.edits) > 0 {
-			applied.Revision++
-			if err := s.put(ctx, tx, id, applied.Revision, st); err != nil {
-				return err
-			}
-			if t, err = lookBack(ctx, tx, id); err != nil {
-				return err
-			}
-		}
-		applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
-		return nil
-	})
-	if err != nil {
-		return Applied{}, err
+// again is the answer to a stroke that was drawn already.
+func (s *Store) again(ctx context.Context, tx *sql.Tx, id int64, r Request, t turns) (applied Applied, drawn bool, err error) {
+	if r.Key == "" {
+		return Applied{}, false, nil
 	}
-	return applied, nil
+	var text string
+	err = tx.QueryRowContext(ctx, `SELECT revision, edits FROM stroke WHERE mitt = ? AND key = ?`, id, r.Key).Scan(&applied.Revision, &text)
+	if errors.Is(err, sql.ErrNoRows) {
+		return Applied{}, false, nil
+	}
+	if err != nil {
+		return Applied{}, false, err
+	}
+	if applied.Edits, err = decode(text); err != nil {
+		return Applied{}, false, err
+	}
+	since, err := strokesSince(ctx, tx, id, r.After)
+	for _, st := range since {
+		if st.Revision < applied.Revision {
+			applied.Between = append(applied.Between, st.Edits...)
+		}
+	}
+	applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
+	return applied, true, err
 }
 
 // put writes a stroke with its inverse, which is what its cells hold at head,
-// and from time to time a snapshot.
-func (s *Store) put(ctx context.Context, tx *sql.Tx, id, revision int64, st stroke) error {
-	l, err := replay(ctx, tx, id)
+// before it a decision if it has edits of the sheet, and from time to time a
+// snapshot. It gives the stroke's revision.
+func (s *Store) put(ctx context.Context, tx *sql.Tx, id int64, at standing, st stroke, r Request) (int64, error) {
+	revision := at.head + 1
+	l, err := replay(ctx, tx, id, at.head)
 	if err != nil {
-		return err
+		return 0, err
+	}
+	back := l.marks.Apply(st.edits)
+	if sheet := chart.OfSheet(st.edits); len(sheet) > 0 {
+		undone, err := s.rewrite(ctx, tx, id, at, sheet, r)
+		if err != nil {
+			return 0, err
+		}
+		back, revision = append(back, undone...), revision+1
 	}
 	edits, err := encode(st.edits)
 	if err != nil {
-		return err
+		return 0, err
 	}
-	inverse, err := encode(l.marks.Apply(st.edits))
+	inverse, err := encode(back)
 	if err != nil {
-		return err
+		return 0, err
 	}
-	target := sql.NullInt64{Int64: st.target, Valid: st.kind != done}
+	target := sql.NullInt64{Int64: st.target, Valid: st.kind != Do}
+	key := sql.NullString{String: r.Key, Valid: r.Key != ""}
 	_, err = tx.ExecContext(ctx, `
-		INSERT INTO stroke (mitt, revision, at, kind, target, edits, inverse) VALUES (?, ?, ?, ?, ?, ?, ?)`,
-		id, revision, s.stamp(), st.kind, target, edits, inverse)
+		INSERT INTO stroke (mitt, revision, at, kind, target, edits, inverse, key) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+		id, revision, s.stamp(), st.kind, target, edits, inverse, key)
 	if err != nil || l.strokes+1 < s.every {
-		return err
+		return revision, err
 	}
-	return l.keep(ctx, tx, id, revision)
+	return revision, l.keep(ctx, tx, id, revision)
+}
+
+// rewrite puts edits of the sheet into a new decision.
+func (s *Store) rewrite(ctx context.Context, tx *sql.Tx, id int64, at standing, edits []chart.Edit, r Request) ([]chart.Edit, error) {
+	if r.Rewrite == nil {
+		return nil, fmt.Errorf("a stroke with %d edits of the sheet, and nothing that carries them out", len(edits))
+	}
+	var document string
+	if err := tx.QueryRowContext(ctx, `SELECT document FROM decision WHERE mitt = ? AND revision = ?`, id, at.decided).Scan(&document); err != nil {
+		return nil, err
+	}
+	rewritten, inverse, err := r.Rewrite([]byte(document), edits)
+	if err != nil {
+		return nil, err
+	}
+	return inverse, decide(ctx, tx, id, at.head+1, s.stamp(), rewritten)
 }

@@ -1,6 +1,6 @@
-// Package wale names the stitch columns of a section from its rounds alone.
-// A column is born at a cast-on or an increase; its name does not depend on
-// the schedule, so what is anchored to it survives a new plan.
+// Package wale names the stitch columns of a mitt from its rounds alone. A
+// column is born at a cast-on or an increase; its name does not depend on the
+// schedule, so what is anchored to it survives a new plan.
 package wale
 
 import (
@@ -10,62 +10,133 @@ import (
 )
 
 // The families of columns: the base of the gusset, those made at the edge
-// that is worked first, those made at the other edge, and the hand.
+// that is worked first, those made at the other edge, the hand (or the cuff),
+// those cast on over the thumb's gap, those picked up along it, and those made
+// anywhere else.
 const (
-	Base  = 'B'
-	First = 'A'
-	Last  = 'Z'
-	Hand  = 'H'
+	Base   = 'B'
+	First  = 'A'
+	Last   = 'Z'
+	Hand   = 'H'
+	Bridge = 'C'
+	Picked = 'P'
+	Made   = 'M'
 )
 
-// Gusset names the column of every operation of a gusset's rounds, as the
-// right hand: B1 … from the base, A1, A2 … made at the edge that is worked
-// first, Z1 … made at the other, in order of birth, H1 … of the hand. An
-// operation that takes several columns has the name of the first of them; one
-// that makes a column has the new column's name.
-func Gusset(s stitch.Section, base int) [][]string {
-	names := make([][]string, len(s.Rounds))
-	lead := numbered(Base, base)
-	var hand []string
-	born := map[byte]int{}
-	for i, r := range s.Rounds {
-		if i == 0 {
-			hand = numbered(Hand, r.In()-r.LeadIn())
+// Families are all families of columns.
+const Families = "ABCHMPZ"
+
+// Names are the columns of every operation of every round of a mitt.
+type Names map[stitch.Part][][]string
+
+// Mitt names the columns of a mitt as the right hand: B1 … of the gusset's
+// base, A1, A2 … made at the edge that is worked first, Z1 … made at the
+// other, in order of birth, H1 … of the hand. The hand takes them over from
+// the gusset, with C1 … for the bridge; the top takes over the hand's, and the
+// thumb the held ones, with P1 … for what is picked up. Cuff and plain cuff
+// number their own. What is made elsewhere is M1, M2 …
+//
+// An operation that takes several columns has the name of the first of them;
+// one that makes a column has the new column's name.
+func Mitt(m stitch.Mitt, base int) Names {
+	names := Names{}
+	w := walker{}
+	var held []string
+	for _, s := range m.Sections {
+		if len(s.Rounds) == 0 {
+			continue
 		}
-		var round []string
-		round, lead = walk(r.Ops[:r.Lead], lead, born)
-		var rest []string
-		rest, hand = walk(r.Ops[r.Lead:], hand, born)
-		names[i] = append(round, rest...)
+		switch _, goesOn := names[stitch.Gusset]; {
+		case s.Part == stitch.Gusset:
+			w.begin(numbered(Base, base), numbered(Hand, s.Rounds[0].In()-s.Rounds[0].LeadIn()))
+		case s.FromHeld:
+			w.begin(held, nil)
+		case s.Part == stitch.Top && len(w.live) > 0:
+			w.turn(s.Shift)
+		case s.Part != stitch.Hand || !goesOn:
+			w.begin(nil, numbered(Hand, s.Rounds[0].In()))
+		}
+		names[s.Part] = w.section(s)
+		if len(w.held) > 0 {
+			held, w.held = w.held, nil
+		}
 	}
 	return names
 }
 
-// walk names the operations over the columns that the round below left, and
-// gives the columns that this round leaves.
-func walk(ops []stitch.Op, below []string, born map[byte]int) (names, above []string) {
+// walker goes through rounds with the columns that are on the needles.
+type walker struct {
+	live []string
+	held []string
+	born map[byte]int
+}
+
+func (w *walker) begin(lead, rest []string) {
+	w.live = append(append([]string(nil), lead...), rest...)
+	w.born = map[byte]int{}
+}
+
+// turn moves the beginning of the round on by n columns.
+func (w *walker) turn(n int) {
+	n = ((n % len(w.live)) + len(w.live)) % len(w.live)
+	w.live = append(append([]string(nil), w.live[n:]...), w.live[:n]...)
+}
+
+func (w *walker) section(s stitch.Section) [][]string {
+	names := make([][]string, len(s.Rounds))
+	for i, r := range s.Rounds {
+		lead := 0
+		if s.Part == stitch.Gusset {
+			lead = r.Lead
+		}
+		names[i] = w.round(r.Ops, lead)
+	}
+	return names
+}
+
+// round names the operations over the columns that the round below left. In
+// a gusset's leading block an increase has the family of its edge.
+func (w *walker) round(ops []stitch.Op, lead int) []string {
+	names := make([]string, 0, len(ops))
+	above := make([]string, 0, len(ops))
 	at := 0
 	for i, op := range ops {
 		name := ""
 		switch {
 		case op.In() == 0 && op.Out() > 0:
-			family := edge(op, i, len(ops))
-			born[family]++
-			name = string(family) + strconv.Itoa(born[family])
-		case at < len(below):
-			name = below[at]
+			family := family(op, i, lead)
+			w.born[family]++
+			name = string(family) + strconv.Itoa(w.born[family])
+		case at < len(w.live):
+			name = w.live[at]
 		}
 		at += op.In()
 		names = append(names, name)
 		for range op.Out() {
 			above = append(above, name)
 		}
+		if op == stitch.Hold {
+			w.held = append(w.held, name)
+		}
 	}
-	return names, above
+	w.live = above
+	return names
 }
 
-// edge tells at which edge an increase is made: by its lean, or, where it has
-// none, by the half of the gusset in which it stands.
+func family(op stitch.Op, i, lead int) byte {
+	switch {
+	case op == stitch.CastOn:
+		return Bridge
+	case op == stitch.PickUp:
+		return Picked
+	case i < lead:
+		return edge(op, i, lead)
+	}
+	return Made
+}
+
+// edge tells at which edge of a gusset an increase is made: by its lean, or,
+// where it has none, by the half of the gusset in which it stands.
 func edge(op stitch.Op, i, n int) byte {
 	switch {
 	case op == stitch.M1L || op == stitch.LLI:
@@ -79,7 +150,7 @@ func edge(op stitch.Op, i, n int) byte {
 }
 
 func numbered(family byte, n int) []string {
-	names := make([]string, n)
+	names := make([]string, max(n, 0))
 	for i := range names {
 		names[i] = string(family) + strconv.Itoa(i+1)
 	}

@@ -13,7 +13,7 @@ import (
 // section types rounds of codes; "|" parts the gusset from the hand.
 func section(t *testing.T, rounds ...string) stitch.Section {
 	t.Helper()
-	var s stitch.Section
+	s := stitch.Section{Part: stitch.Gusset}
 	for _, text := range rounds {
 		var r stitch.Round
 		for _, word := range strings.Fields(text) {
@@ -28,6 +28,28 @@ func section(t *testing.T, rounds ...string) stitch.Section {
 		s.Rounds = append(s.Rounds, r)
 	}
 	return s
+}
+
+func gusset(s stitch.Section, base int) [][]string {
+	return Mitt(stitch.Mitt{Sections: []stitch.Section{s}}, base)[stitch.Gusset]
+}
+
+// The hand goes on with the gusset's columns, the bridge has its own; the
+// thumb takes up the held ones; the top begins at the side line.
+func TestColumnsGoOn(t *testing.T) {
+	g := section(t, "k m1l k m1r k | k k k k")
+	hand := section(t, "hold hold hold hold hold co co co | k k k k", "k k k | k k k k")
+	hand.Part = stitch.Hand
+	top := section(t, "k ssk k k2tog k")
+	top.Part, top.Shift = stitch.Top, 1
+	thumb := section(t, "pick pick | gapk2tog k k k gapssk")
+	thumb.Part, thumb.FromHeld = stitch.Thumb, true
+	names := Mitt(stitch.Mitt{Sections: []stitch.Section{g, hand, top, thumb}}, 3)
+	row := func(p stitch.Part, i int) string { return strings.Join(names[p][i], " ") }
+	assert.Equal(t, "B1 A1 B2 Z1 B3 C1 C2 C3 H1 H2 H3 H4", row(stitch.Hand, 0))
+	assert.Equal(t, "C1 C2 C3 H1 H2 H3 H4", row(stitch.Hand, 1))
+	assert.Equal(t, "C2 C3 H2 H3 C1", row(stitch.Top, 0))
+	assert.Equal(t, "P1 P2 B1 A1 B2 Z1 B3", row(stitch.Thumb, 0))
 }
 
 func TestGusset(t *testing.T) {
@@ -46,7 +68,7 @@ func TestGusset(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			var got []string
-			for _, round := range Gusset(section(t, c.rounds...), c.base) {
+			for _, round := range gusset(section(t, c.rounds...), c.base) {
 				got = append(got, strings.Join(round, " "))
 			}
 			assert.Equal(t, c.want, got)
@@ -59,7 +81,7 @@ func TestGusset(t *testing.T) {
 func TestNamesDoNotDependOnTheSchedule(t *testing.T) {
 	early := section(t, "k m1l k m1r k | k", "k m1l k k k m1r k | k", "k k k k k k k | k")
 	late := section(t, "k k k | k", "k m1l k m1r k | k", "k m1l k k k m1r k | k")
-	a, b := Gusset(early, 3), Gusset(late, 3)
+	a, b := gusset(early, 3), gusset(late, 3)
 	assert.Equal(t, a[2], b[2])
 	for _, round := range a {
 		seen := map[string]bool{}

@@ -48,6 +48,28 @@ func Instructions(p *mitt.Plan, m stitch.Mitt, left bool) []Passage {
 	return passages
 }
 
+// Select is the instructions for rounds from … to of one section, which stand
+// by themselves: what is said before and after the rounds is left out. It is
+// empty where there are no such rounds.
+func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
+	for _, p := range passages {
+		if p.Part != part {
+			continue
+		}
+		var steps []Step
+		for _, s := range p.Steps {
+			if s.From > 0 && s.From <= to && s.To >= from {
+				s.From, s.To = max(s.From, from), min(s.To, to)
+				steps = append(steps, s)
+			}
+		}
+		if len(steps) > 0 {
+			return []Passage{{p.Part, p.Title, steps}}
+		}
+	}
+	return nil
+}
+
 func title(p *mitt.Plan, part stitch.Part) string {
 	switch part {
 	case stitch.Cuff:

@@ -32,6 +32,9 @@ export function startMeasure(document) {
     }
   });
   document.addEventListener("thenar:painted", () => page.ask(true));
+  document.addEventListener("thenar:view", () => page.ask());
+  document.addEventListener("thenar:sheet", (event) => page.rewritten(event.detail));
+  document.addEventListener("thenar:decided", (event) => page.decided(event.detail.revision));
   window.addEventListener("online", () => page.save());
   window.addEventListener("beforeunload", (event) => {
     if (page.unsaved) event.preventDefault();
@@ -84,7 +87,7 @@ class Measure {
     this.painted = true;
     const number = ++this.asked;
     try {
-      const reply = await fetch(this.form.dataset.preview, { method: "POST", body: this.body() });
+      const reply = await fetch(this.form.dataset.preview + location.search, { method: "POST", body: this.body() });
       if (reply.ok) this.show(number, await reply.text(), painted);
     } catch {
       // The save says that there is no connection.
@@ -164,6 +167,38 @@ class Measure {
       this.document.getElementById(`field-${place.dataset.filledFor}`)?.setAttribute("placeholder", filled?.value ?? "");
     }
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
+  }
+
+  // rewritten takes what a stroke of the chart changed of the sheet: it is
+  // saved already.
+  rewritten({ edits, revision }) {
+    for (const { column, value } of edits) this.fill(column, value);
+    this.form.elements.after.value = String(Math.max(Number(this.form.elements.after.value), revision));
+    this.ask();
+  }
+
+  fill(name, text) {
+    ensure(this.form, name);
+    const field = this.form.elements.namedItem(name);
+    if (field) field.value = text;
+  }
+
+  // decided hears that another window saved the form. As long as nothing was
+  // typed here it is taken over; else saving says that there are two versions.
+  async decided(revision) {
+    if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.saving || this.conflict || this.taking) return;
+    this.taking = true;
+    try {
+      const page = new DOMParser().parseFromString(await (await fetch(location.href)).text(), "text/html");
+      const form = page.getElementById("measure-form");
+      if (form && !this.unsaved) {
+        for (const [name, text] of new FormData(form)) this.fill(name, text);
+        this.ask();
+      }
+    } catch {
+      // Without a connection it is taken over with the next news.
+    }
+    this.taking = false;
   }
 
   // light marks the tape of the field in focus.

@@ -36,7 +36,7 @@ test("with the only stroke refused there is nothing to undo", async () => {
 test("what others painted comes beneath the stroke under the pointer", async () => {
   const t = setUp([ok(6, { between: [edit(3, "yo")] }), ok(7)]);
   const brush = new Brush(t.model, t.history);
-  const { x } = t.model.row(3).cells.find((c) => c.column === "B2");
+  const { x } = t.model.row(3).column("B2");
   t.history.stroke([edit(1, "p")]);
   brush.begin(3, x);
   await settle();
@@ -66,10 +66,61 @@ test("a drag names each round that it changed once", async () => {
   const t = setUp([ok(5)]);
   const brush = new Brush(t.model, t.history);
   brush.choose({ layer: "colour", value: "d" });
-  const xs = t.model.row(2).cells.map((c) => c.x).sort((a, b) => a - b);
+  const xs = t.model.row(2).shown.map((c) => c.x);
   brush.begin(2, xs[0]);
   assert.deepEqual(brush.move(2, xs[4]), [2]);
   assert.deepEqual(brush.move(2, xs[4]), [], "a pointer at rest changes nothing");
   brush.end();
   await settle();
+});
+
+test("what others draw is seen at once, beneath what waits", async () => {
+  const t = setUp([undefined]);
+  t.history.stroke([edit(1, "p")]);
+  await settle();
+  const news = { revision: 6, decided: 1, strokes: [{ revision: 5, edits: [edit(1, "yo")] }, { revision: 6, edits: [edit(3, "yo")] }], can_undo: true, can_redo: false };
+  t.line.hear(news);
+  assert.equal(t.model.mark(1, "B2").stitch, "p", "ours will come after theirs");
+  assert.equal(t.model.mark(3, "B2").stitch, "yo");
+  t.line.hear(news);
+  assert.equal(t.line.delivered.length, 2, "news that is known is passed over");
+  assert.equal(t.line.revision, 6);
+});
+
+test("news that outran a reply keeps the order of the server", async () => {
+  const t = setUp([]);
+  let answer;
+  t.line.send = () => new Promise((done) => { answer = done; });
+  t.history.stroke([edit(1, "p")]);
+  // Ours was drawn as revision 5, theirs over it as 6; the news comes first.
+  t.line.hear({ revision: 6, decided: 1, strokes: [{ revision: 5, edits: [edit(1, "p")] }, { revision: 6, edits: [edit(1, "yo")] }], can_undo: true, can_redo: false });
+  assert.equal(t.model.mark(1, "B2").stitch, "p", "as long as ours waits it is on top");
+  answer(ok(5));
+  await settle();
+  assert.equal(t.model.mark(1, "B2").stitch, "yo", "theirs was the last on this cell");
+  assert.equal(t.line.revision, 6);
+});
+
+test("shapes are drawn anew with every move, and the last stands", async () => {
+  const t = setUp([ok(5)]);
+  const brush = new Brush(t.model, t.history);
+  brush.choose({ shape: "rectangle", layer: "colour", value: "b" });
+  const xs = t.model.row(2).shown.map((c) => c.x);
+  brush.begin(2, xs[0]);
+  brush.move(4, xs[6]);
+  brush.move(3, xs[1]);
+  brush.end();
+  await settle();
+  assert.equal(t.sent[0].edits.length, 4);
+  assert.equal(t.model.marks.size, 4);
+});
+
+test("the mirror brush paints both sides, each with its own lean", async () => {
+  const t = setUp([ok(5)]);
+  const brush = new Brush(t.model, t.history);
+  brush.choose({ layer: "stitch", value: "k2tog", mirror: true });
+  brush.begin(4, t.model.row(4).column("A1").x);
+  brush.end();
+  await settle();
+  assert.deepEqual(t.sent[0].edits.map((e) => `${e.column} ${e.value}`), ["A1 k2tog", "Z1 ssk"]);
 });

@@ -1,7 +1,8 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { Model } from "../../static/js/chart/model.js";
-import { Brush, between } from "../../static/js/chart/tools.js";
+import { between } from "../../static/js/chart/cells.js";
+import { Brush } from "../../static/js/chart/tools.js";
 import { act, moved } from "../../static/js/chart/keys.js";
 import { edit, ok, page, settle, setUp } from "./server.mjs";
 
@@ -11,7 +12,7 @@ test("strokes go one at a time, each after the revision of the one before", asyn
   t.history.stroke([edit(3, "yo")]);
   assert.equal(t.sent.length, 1, "the second waits");
   await settle();
-  assert.deepEqual(t.sent, [{ after: 4, edits: [edit(1, "p")] }, { after: 5, edits: [edit(3, "yo")] }]);
+  assert.deepEqual(t.sent, [{ after: 4, key: "k1", edits: [edit(1, "p")] }, { after: 5, key: "k2", edits: [edit(3, "yo")] }]);
   assert.equal(t.heard.at(-1), "saved");
   assert.equal(t.store.value, null, "nothing is kept once it is delivered");
 });
@@ -56,7 +57,7 @@ test("undo is asked of the server and what it did is shown", async () => {
   t.history.stroke([edit(1, "p")]);
   t.history.undo();
   await settle();
-  assert.deepEqual(t.sent[1], { after: 5, undo: true });
+  assert.deepEqual(t.sent[1], { after: 5, key: "k2", undo: true });
   assert.equal(t.model.mark(1, "B2").stitch, "");
   assert.ok(t.history.canRedo && !t.history.canUndo);
 });
@@ -81,7 +82,7 @@ test("what an earlier visit could not deliver is drawn, then sent", async () => 
   assert.equal(t.model.mark(1, "B2").stitch, "p");
   assert.ok(t.history.canUndo);
   await t.line.push();
-  assert.deepEqual(t.sent, [{ after: 4, edits: [edit(1, "p")] }]);
+  assert.deepEqual(t.sent, [{ after: 4, key: "k1", edits: [edit(1, "p")] }]);
   assert.equal(t.store.value, null);
 });
 
@@ -89,7 +90,7 @@ test("a drag is one stroke without holes; a dropped one leaves nothing", async (
   const t = setUp([ok(5)]);
   const brush = new Brush(t.model, t.history);
   brush.choose({ layer: "colour", value: "c" });
-  const xs = t.model.row(4).cells.map((c) => c.x).sort((a, b) => a - b);
+  const xs = t.model.row(4).shown.map((c) => c.x);
   brush.begin(4, xs[0]);
   brush.move(4, xs[5]);
   brush.end();
@@ -102,12 +103,32 @@ test("a drag is one stroke without holes; a dropped one leaves nothing", async (
   await settle();
 });
 
-test("keys move within the chart", () => {
+test("keys move within the chart, over places without a stitch", () => {
   const model = new Model(page);
   const key = (name, more = {}) => act({ key: name, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...more });
   assert.deepEqual(key("ArrowUp"), { move: [1, 0] });
-  assert.deepEqual(key("z", { ctrlKey: true, shiftKey: true }), { redo: true });
+  assert.deepEqual(key("ArrowUp", { shiftKey: true }), { extend: [1, 0] });
+  assert.deepEqual(key("ArrowLeft", { altKey: true }), { shift: [0, -1] });
+  assert.deepEqual(key("z", { ctrlKey: true, shiftKey: true }), { run: "redo" });
+  assert.deepEqual(key("?"), { run: "commands" });
   assert.equal(key("p", { ctrlKey: true }), undefined);
-  assert.deepEqual(moved(model, { round: 4, x: 0 }, [-9, -9]), { round: 1, x: 1 });
-  assert.deepEqual(moved(model, { round: 1, x: 5 }, [0, Infinity]), { round: 1, x: 11 });
+  assert.deepEqual(moved(model, { y: 4, x: 0 }, [-9, -9]), { y: 1, x: 1 });
+  assert.deepEqual(moved(model, { y: 1, x: 5 }, [0, Infinity]), { y: 1, x: 11 });
+  const runs = [{ x: 5, n: 2, column: "B1", step: 1, op: "k" }, { x: 1, n: 2, column: "H1", step: 1, op: "k" }];
+  const columns = new Model({ ...page, rows: [{ ...page.rows[0], runs }] });
+  assert.deepEqual(moved(columns, { y: 1, x: 1 }, [0, 1]), { y: 1, x: 4 });
+  assert.deepEqual(moved(columns, { y: 1, x: 4 }, [0, -1]), { y: 1, x: 1 });
+});
+
+test("two windows that share what is kept lose nothing", async () => {
+  const first = setUp([undefined]);
+  first.history.stroke([edit(1, "p")]);
+  await settle();
+  const second = setUp([ok(5), ok(6)], first.store);
+  second.line.key = () => "other";
+  second.history.stroke([edit(3, "yo")]);
+  await settle();
+  assert.equal(second.sent[0].key, "k1", "it delivers what it found, too");
+  await settle();
+  assert.equal(first.store.value, null);
 });

@@ -2,9 +2,9 @@
 import { History } from "../../static/js/chart/history.js";
 import { Model } from "../../static/js/chart/model.js";
 import { Line } from "../../static/js/chart/save.js";
-import { cases } from "./cases.mjs";
+import { page as pageOf } from "./cases.mjs";
 
-export const page = cases.find((c) => c.name === "nothing.json").page;
+export const page = { ...pageOf("nothing"), marks: [] };
 export const edit = (round, value) => ({ section: "gusset", round, column: "B2", layer: "stitch", value });
 export const settle = () => new Promise((done) => setImmediate(done));
 
@@ -15,20 +15,22 @@ export function setUp(answers, store = { value: null }) {
   const pauses = [];
   const model = new Model(page);
   let history;
+  let keys = 0;
   const line = new Line({
-    href: "/chart", revision: 4,
+    href: "/chart", revision: 4, key: () => `k${++keys}`,
     send: async (_, body) => {
       sent.push(body);
       const answer = answers.shift();
       if (answer === undefined) throw new TypeError("away");
       return answer;
     },
-    keep: { get: () => store.value, set: (v) => { store.value = structuredClone(v); }, drop: () => { store.value = null; } },
+    keep: { get: () => store.value, set: (v) => { store.value = structuredClone(v); }, },
     later: (f, ms) => pauses.push({ f, ms }),
     on: (what, detail) => {
       heard.push(what);
       if (what === "applied") history.applied(detail);
       if (what === "refused") history.refused(detail);
+      if (what === "heard") history.heard(detail);
     },
   });
   history = new History(model, line, () => {});

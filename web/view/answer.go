@@ -6,9 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"thenar/internal/chart"
 	"thenar/internal/project"
-	"thenar/internal/stitch"
 	"thenar/internal/units"
 	"thenar/internal/words"
 )
@@ -41,15 +39,6 @@ func (f Filled) words() string {
 		return ""
 	}
 	return "filled: " + f.Value + ", " + f.From + " (" + f.Source + ")"
-}
-
-// Chart is the stitch grid of the gusset with its tools.
-type Chart struct {
-	SVG   string
-	Key   string // SVG
-	Page  chart.Page
-	Ops   []stitch.Op // that can be painted
-	Yarns []chart.Yarn
 }
 
 // Faulty lists the paths with a fault, sorted.

@@ -20,6 +20,7 @@ type Field struct {
 	Need    bool     // a plan can't do without it
 	Steps   []Choice // named values that a slider offers beside the field
 	Day     bool     // a date
+	Colour  bool     // a colour, which can be picked beside the field
 }
 
 // Choice is one option of a select.
@@ -111,7 +112,7 @@ func (m Mitt) shown(g Group) int {
 // a row by its key.
 var defaults = map[string]string{
 	"kind": "fingerless", "unit": "cm", "worked": "round", "washed": "false", "on_needles": "false", "counted_to": "0.5",
-	"stitch.rib": "2", "stitch.both_edges": "true", "hand.reference": "both", "yarn.length_unit": "m", "yarn.swatch_kept": "false",
+	"stitch.rib": "2", "stitch.both_edges": "true", "hand.reference": "both", "yarn.length_unit": "m", "yarn.swatch_kept": "false", "chart.symbols": "trade",
 }
 
 // value is what a field shows: the text as it was typed. A swatch of which

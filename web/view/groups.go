@@ -1,6 +1,11 @@
 package view
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+
+	"thenar/internal/chart"
+)
 
 // unitSign stands for the sheet's unit in Field.Unit.
 const unitSign = "unit"
@@ -77,6 +82,7 @@ var groups = []Group{
 		{Path: "yarn.swatch_length", Label: "Swatch: unravelled", Help: "length of its yarn, in place of the weight"},
 		{Path: "yarn.swatch_kept", Label: "The swatch", Choices: []Choice{{"false", "is unravelled for the mitts"}, {"true", "is kept"}}},
 	}, Folded: true},
+	{Title: "Charts and their yarns", Note: "Float: the most stitches that a strand passes behind; never more than an inch of them, whatever stands here.", Fields: chartFields(), Folded: true},
 	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here; clear it to let it go. The rest is solved around it.", Fields: pinFields(), Folded: true},
 }
 
@@ -146,6 +152,28 @@ func pinFields() []Field {
 			f.Help = "3: every 3rd round; 2, 3: in turn"
 		}
 		fields = append(fields, f)
+	}
+	return fields
+}
+
+// chartFields are those of the chart and of its palette.
+func chartFields() []Field {
+	fields := []Field{
+		{Path: "chart.symbols", Label: "Symbols", Choices: []Choice{{"trade", "the trade’s common symbols"}, {"jis", "JIS L 0201"}}},
+		{Path: "chart.colours", Label: "Yarns in a round", Help: "at most; left out: 2"},
+		{Path: "chart.float", Label: "Float", Help: "at most so many stitches; left out: 5"},
+	}
+	for i := range chart.MostYarns {
+		at, id := "chart.yarns["+strconv.Itoa(i)+"].", strings.ToUpper(chart.ID(i))
+		help := ""
+		if i < len(chart.Yarns) {
+			help = "left out: " + chart.Yarns[i].Name
+		}
+		fields = append(fields,
+			Field{Path: at + "name", Label: "Yarn " + id, Help: help},
+			Field{Path: at + "colour", Label: "Yarn " + id + ", colour", Help: "such as #B9694A", Colour: true},
+			Field{Path: at + "held", Label: "Yarn " + id + ", held", Choices: []Choice{{"", "in either hand"}, {"left", "in the left hand"}, {"right", "in the right hand"}}},
+		)
 	}
 	return fields
 }

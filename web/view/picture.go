@@ -6,19 +6,17 @@ import (
 	"strconv"
 	"strings"
 
-	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
-	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
 
 // NewAnswer turns outputs, or what was in their way, into what a page shows.
-func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
+func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
 		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"),
@@ -47,9 +45,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, err error) Answer {
 	}
 	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
 	a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
-	if out.Plan.Thumbed() {
-		a.Chart = newChart(out)
-	}
+	a.Chart = newChart(doc, out, ask)
 	return a
 }
 
@@ -96,30 +92,6 @@ func (a *Answer) blame(err error) {
 		}
 	}
 }
-
-// chartCell is the width of a stitch on the page, in mm of the drawing.
-const chartCell = 6
-
-func newChart(out *project.Outputs) Chart {
-	scene, at := picture.Chart(out.Grid, out.Plan.Gauge, chartCell)
-	c := Chart{SVG: SVG(scene, false), Key: SVG(picture.Key(out.Grid.Used(), out.Grid.YarnsUsed(), keyWidth), false), Page: out.Grid.Page(), Yarns: chart.Yarns}
-	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
-	c.Page.CellWidth, c.Page.CellHeight = at.CellWidth, at.CellHeight
-	for i, op := range c.Page.Ops {
-		if o, ok := stitch.ByCode(op.Code); ok {
-			c.Page.Ops[i].Path = picture.Symbol(o)
-		}
-	}
-	for _, op := range stitch.All() {
-		if op.Paintable() {
-			c.Ops = append(c.Ops, op)
-		}
-	}
-	return c
-}
-
-// keyWidth is the width of the key on the page, in mm.
-const keyWidth = 120
 
 // Small is the picture of a mitt on the shelf.
 func Small(p *mitt.Plan, left bool) string { return SVG(picture.Small(p, left), false) }

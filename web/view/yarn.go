@@ -17,6 +17,9 @@ func (a Answer) yarnRows() []yarnRow {
 	if e.Swatch.Mean > 0 {
 		rows = append(rows, a.yarnRow("of that, the swatch", e.Swatch))
 	}
+	for _, c := range a.Out.Colours {
+		rows = append(rows, a.yarnRow("of the pair, "+a.Out.Charts.Palette.Or(c.ID).Name, c.Pair))
+	}
 	return rows
 }
 

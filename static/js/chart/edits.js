@@ -1,26 +1,29 @@
 // Edits, as in internal/chart: one layer of one cell gets a value; the empty
 // value takes it back to the plan. Marks are a Map from anchor to
-// { stitch, colour }.
+// { stitch, colour, note, needles }. An edit without a column speaks of a whole
+// round, one of the sheet of no cell at all.
 
-export const layers = ["stitch", "colour"];
+export const layers = ["stitch", "colour", "note", "needles"];
+export const none = Object.freeze({ stitch: "", colour: "", note: "", needles: "" });
 
 export function anchor(edit) {
   return `${edit.section} ${edit.round} ${edit.column}`;
 }
 
 // apply carries out edits in their order and gives those that take them back,
-// in the order in which they do so.
+// in the order in which they do so. Edits of the sheet are passed over.
 export function apply(marks, edits) {
   const inverse = [];
   for (const edit of edits) {
+    if (edit.layer === "sheet") continue;
     const key = anchor(edit);
-    const mark = { stitch: "", colour: "", ...marks.get(key) };
-    inverse.unshift({ ...edit, value: mark[edit.layer] });
+    const mark = { ...none, ...marks.get(key) };
+    inverse.push({ ...edit, value: mark[edit.layer] });
     mark[edit.layer] = edit.value;
-    if (mark.stitch === "" && mark.colour === "") marks.delete(key);
+    if (layers.every((l) => mark[l] === "")) marks.delete(key);
     else marks.set(key, mark);
   }
-  return inverse;
+  return inverse.reverse();
 }
 
 // marksOf paints a list of edits on an empty chart.

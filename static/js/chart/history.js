@@ -5,19 +5,22 @@ export class History {
   constructor(model, line, show) {
     this.model = model;
     this.line = line;
-    this.show = show; // show(rounds): draw these again
+    this.show = show; // show(rows, edits): draw these again
     this.open = undefined; // the stroke under the pointer, not yet in line
     this.standing(model.data);
   }
 
   // takeUp draws what the page lacks: what was delivered while the page was on
-  // its way, and what still waits.
+  // its way, and what still waits. It gives the rows that changed.
   takeUp() {
     const { revision } = this.model.data;
-    this.model.apply(this.line.since(revision));
+    const late = this.line.since(revision);
+    this.model.apply(late);
     const last = this.line.delivered.at(-1);
     if (last?.revision > revision) this.standing(last);
-    for (const r of this.strokes()) r.inverse = this.model.apply(r.edits);
+    const waiting = this.strokes();
+    for (const r of waiting) r.inverse = this.model.apply(r.edits);
+    return this.model.touched([...late, ...waiting.flatMap((r) => r.edits)]);
   }
 
   // standing is what can be undone and redone: what the server said last, and
@@ -39,7 +42,7 @@ export class History {
     const inverse = this.model.apply(edits);
     this.line.add({ edits, inverse });
     this.standing(this.server);
-    this.show(rounds(edits));
+    this.show(this.model.touched(edits), edits);
   }
 
   undo() {
@@ -50,13 +53,27 @@ export class History {
     if (this.canRedo) this.line.add({ redo: true });
   }
 
+  // change asks for another round, one less, or increases in another round:
+  // what it comes to is worked out by the server.
+  change(change) {
+    this.line.add({ change });
+  }
+
   // applied takes the server's reply: what an undo did, and what others did
-  // since, beneath the strokes that are still in line.
-  applied({ request, reply }) {
+  // since, beneath the strokes that are still in line. late is what came after
+  // the stroke and was heard of before its reply.
+  applied({ request, reply, late = [] }) {
     const others = reply.between ?? [];
-    const news = request.edits ? others : [...others, ...(reply.edits ?? [])];
-    this.beneath(request.edits && others.length > 0 ? [...others, ...request.edits] : news);
+    const own = request.edits ?? reply.edits ?? [];
+    const drawn = request.edits && others.length === 0 && late.length === 0; // it stands already
+    this.beneath(drawn ? [] : [...others, ...own, ...late]);
     this.standing(reply);
+  }
+
+  // heard takes what others drew.
+  heard({ edits, ...standing }) {
+    this.beneath(edits);
+    this.standing(standing);
   }
 
   // refused takes a stroke back that the server does not take; those drawn
@@ -75,11 +92,6 @@ export class History {
     for (const r of [...above].reverse()) this.model.apply(r.inverse);
     this.model.apply(edits);
     for (const r of above) r.inverse = this.model.apply(r.edits);
-    this.show(rounds(edits));
+    this.show(this.model.touched(edits), edits);
   }
-}
-
-// rounds lists the rounds that edits touch.
-export function rounds(edits) {
-  return [...new Set(edits.map((e) => e.round))];
 }

@@ -1,35 +1,42 @@
-// The chart by keyboard: arrows move the cursor as it is seen on paper, Enter
-// or the space bar paints, Backspace takes a cell back to the plan.
+// The chart by keyboard: arrows move the cursor as it is seen on paper, with
+// Shift they select; Enter or the space bar paints, Backspace takes a cell back
+// to the plan; a question mark opens the list of all commands.
 
-// act gives what a key asks for: { move }, { paint }, { erase }, { undo },
-// { redo }, { drop } or undefined.
+const arrows = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [1, 0], ArrowDown: [-1, 0], Home: [0, -Infinity], End: [0, Infinity] };
+const letters = { z: "undo", y: "redo", c: "copy", x: "cut", v: "paste", a: "select-all" };
+const plain = {
+  Enter: "paint", " ": "paint", Backspace: "erase", Delete: "erase", u: "undo", r: "redo", Escape: "drop",
+  "?": "commands", "+": "larger", "-": "smaller", "0": "whole",
+};
+
+// act gives what a key asks for: { move }, { extend }, { shift } or { run },
+// the name of a command; undefined for what is not the chart's.
 export function act(event) {
   const command = event.ctrlKey || event.metaKey;
-  if (command && event.key.toLowerCase() === "z") return event.shiftKey ? { redo: true } : { undo: true };
-  if (command || event.altKey) return undefined;
-  switch (event.key) {
-    case "ArrowLeft": return { move: [0, -1] };
-    case "ArrowRight": return { move: [0, 1] };
-    case "ArrowUp": return { move: [1, 0] };
-    case "ArrowDown": return { move: [-1, 0] };
-    case "Home": return { move: [0, -Infinity] };
-    case "End": return { move: [0, Infinity] };
-    case "Enter":
-    case " ": return { paint: true };
-    case "Backspace":
-    case "Delete": return { erase: true };
-    case "u": return { undo: true };
-    case "r": return { redo: true };
-    case "Escape": return { drop: true };
+  const arrow = arrows[event.key];
+  if (arrow && event.altKey && !command) return { shift: arrow };
+  if (event.altKey) return undefined;
+  if (command) {
+    const name = letters[event.key.toLowerCase()];
+    if (name === "undo" && event.shiftKey) return { run: "redo" };
+    return name && { run: name };
   }
-  return undefined;
+  if (arrow) return event.shiftKey ? { extend: arrow } : { move: arrow };
+  return plain[event.key] && { run: plain[event.key] };
 }
 
-// moved is the cell that a move leads to: it stays within the chart, and
-// within the cells of the round.
-export function moved(model, { round, x }, [up, right]) {
-  const to = Math.min(Math.max(round + up, 1), model.rounds);
-  const xs = model.row(to).cells.map((c) => c.x);
-  const [low, high] = [Math.min(...xs), Math.max(...xs)];
-  return { round: to, x: Math.min(Math.max(x + right, low), high) };
+// moved is the place that a move leads to: it stays within the chart, and
+// within the cells of the row.
+export function moved(model, { y, x }, [up, right]) {
+  const to = Math.min(Math.max(y + up, 1), model.height);
+  const { low, high } = model.row(to).span ?? { low: x, high: x };
+  const at = Math.min(Math.max(x + right, low), high);
+  return { y: to, x: nearest(model.row(to), at, Math.sign(right) || 1) };
+}
+
+// nearest skips places without a stitch, on in the way that one came.
+function nearest(row, x, way) {
+  for (let n = x; row.span && n >= row.span.low && n <= row.span.high; n += way) if (row.at(n)) return n;
+  for (let n = x; row.span && n >= row.span.low && n <= row.span.high; n -= way) if (row.at(n)) return n;
+  return x;
 }

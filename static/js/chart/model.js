@@ -1,6 +1,8 @@
 // The chart as data: what the plan draws, what is painted over it, and
-// whether each round adds up. It touches no page.
-import { anchor, apply, marksOf } from "./edits.js";
+// whether each round adds up. It touches no page. Rows are counted from the
+// foot, from 1.
+import { anchor, apply, marksOf, none } from "./edits.js";
+import { Row } from "./row.js";
 
 export class Model {
   // data is a page's chart as internal/chart's Page writes it.
@@ -9,111 +11,158 @@ export class Model {
     this.ops = new Map(data.ops.map((op) => [op.code, op]));
     this.yarns = new Map(data.yarns.map((yarn) => [yarn.id, yarn]));
     this.marks = marksOf(data.marks ?? []);
-    this.places = new Map(); // "round x" → cell
-    for (const row of data.rows) {
-      for (const cell of row.cells) this.places.set(`${row.round} ${cell.x}`, { ...cell, round: row.round });
-    }
+    this.rows = data.rows.map((row, i) => new Row(row, i + 1));
+    this.byKey = new Map(this.rows.map((row) => [row.key, row]));
+    this.known = []; // totals and yarns of rows, as long as they stand
+    this.several = new Set(this.rows.map((row) => row.section)).size > 1;
   }
 
-  get rounds() {
-    return this.data.rows.length;
+  get height() {
+    return this.rows.length;
   }
 
-  row(round) {
-    return this.data.rows[round - 1];
+  row(y) {
+    return this.rows[y - 1];
   }
 
   // at is the cell at a place of the drawing; undefined where there is none.
-  at(round, x) {
-    return this.places.get(`${round} ${x}`);
+  at(y, x) {
+    return this.row(y)?.at(x);
   }
 
-  // mark is what is painted on a cell.
-  mark(round, column) {
-    return this.marks.get(anchor({ section: this.data.section, round, column })) ?? { stitch: "", colour: "" };
+  // find is the place of an anchor: { y, x, cell }, or undefined.
+  find({ section, round, column }) {
+    const row = this.byKey.get(`${section} ${round}`);
+    const cell = row?.column(column);
+    return cell && cell.x >= 0 ? { y: row.y, x: cell.x, cell } : undefined;
+  }
+
+  anchor(y, x) {
+    const row = this.row(y);
+    const cell = row?.at(x);
+    return cell && { section: row.section, round: row.round, column: cell.column };
+  }
+
+  // mark is what is painted on a cell of a row; without a column, on the row.
+  mark(y, column) {
+    return this.marks.get(`${this.row(y).key} ${column}`) ?? none;
   }
 
   // op is what a cell shows on this hand.
-  op(round, cell) {
-    const { stitch } = this.mark(round, cell.column);
+  op(y, cell) {
+    const { stitch } = this.mark(y, cell.column);
     return this.ops.get(stitch === "" ? cell.op : this.shown(stitch));
   }
 
   // shown turns a stored operation into the one that this hand shows, and
   // back: marks speak of the right hand.
   shown(code) {
-    return this.data.mirrored ? this.ops.get(code).twin : code;
+    return this.data.mirrored && code !== "" ? this.ops.get(code).twin : code;
   }
 
-  yarn(round, cell) {
-    return this.mark(round, cell.column).colour || this.data.yarns[0].id;
+  yarn(y, cell) {
+    return this.mark(y, cell.column).colour || this.data.yarns[0].id;
   }
 
-  painted(round, cell) {
-    const mark = this.mark(round, cell.column);
-    return mark.stitch !== "" || mark.colour !== "";
+  painted(y, cell) {
+    return this.marks.has(`${this.row(y).key} ${cell.column}`);
   }
 
   // edit makes the edit that gives a cell a value as seen on this hand; an
   // operation that the plan has there anyway is taken back to the plan.
   // Undefined if the cell has the value already.
-  edit(round, cell, layer, value) {
+  edit(y, cell, layer, value) {
     let stored = value;
     if (layer === "stitch" && value !== "") stored = value === cell.op ? "" : this.shown(value);
     if (layer === "colour" && value === this.data.yarns[0].id) stored = "";
-    if (this.mark(round, cell.column)[layer] === stored) return undefined;
-    return { section: this.data.section, round, column: cell.column, layer, value: stored };
+    if (this.mark(y, cell.column)[layer] === stored) return undefined;
+    const { section, round } = this.row(y);
+    return { section, round, column: cell.column, layer, value: stored };
+  }
+
+  // edits are those of several layers of one cell.
+  edits(y, cell, values) {
+    return Object.entries(values).map(([layer, value]) => this.edit(y, cell, layer, value)).filter(Boolean);
   }
 
   apply(edits) {
+    for (const y of this.touched(edits)) delete this.known[y];
     return apply(this.marks, edits);
   }
 
-  // totals are the loops that a whole round eats and makes.
-  totals(round) {
-    const row = this.row(round);
-    let eats = row.rest_in;
-    let makes = row.rest_out;
-    for (const cell of row.cells) {
-      const op = this.op(round, cell);
-      eats += op.in;
-      makes += op.out;
+  // touched lists the rows that edits change.
+  touched(edits) {
+    const rows = new Set();
+    let last;
+    for (const e of edits) {
+      if (last?.section !== e.section || last?.round !== e.round) {
+        const y = this.byKey.get(`${e.section} ${e.round}`)?.y;
+        if (y) rows.add(y);
+        last = e;
+      }
     }
-    return { eats, makes };
+    return [...rows];
   }
 
-  // faults says in words which rounds don't add up, as internal/chart does.
-  faults() {
-    const list = [];
-    let left = this.data.start;
-    for (let round = 1; round <= this.rounds; round++) {
-      const { eats, makes } = this.totals(round);
-      if (eats !== left) {
-        const words = round === 1
-          ? `${left} stitches are on the needles, round 1 needs ${eats}`
-          : `round ${round - 1} makes ${left} stitches, round ${round} needs ${eats}`;
-        list.push({ round, words });
-      }
-      left = makes;
+  // totals are the loops that a whole round eats and makes, and its yarns in
+  // the order worked.
+  totals(y) {
+    this.known[y] ??= this.count(y);
+    return this.known[y];
+  }
+
+  count(y) {
+    let eats = 0;
+    let makes = 0;
+    const worked = [];
+    const row = this.row(y);
+    for (let i = 0; i < row.cells.length; i++) {
+      const cell = row.cells[i];
+      const mark = this.marks.get(`${row.key} ${cell.column}`) ?? none;
+      const op = this.ops.get(mark.stitch === "" ? cell.op : this.shown(mark.stitch));
+      eats += op.in;
+      makes += op.out;
+      if (op.code !== "hold" && op.in + op.out > 0) worked.push({ i, yarn: mark.colour || this.data.yarns[0].id });
     }
-    if (left !== this.data.end) {
-      list.push({ round: 0, words: `round ${this.rounds} makes ${left} stitches, the round after the gusset needs ${this.data.end}` });
-    }
-    return list;
+    return { eats, makes, worked };
+  }
+
+  // name is a round in a sentence, with its section where two meet.
+  name(y, section) {
+    const row = this.row(y);
+    return section ? `round ${row.round} of the ${row.name}` : `round ${row.round}`;
   }
 
   // describe reads a cell out.
-  describe(round, x) {
-    const cell = this.at(round, x);
+  describe(y, x) {
+    const row = this.row(y);
+    const cell = row?.at(x);
     if (!cell) return "";
-    const place = this.row(round).cells.findIndex((c) => c.x === x) + 1;
-    const parts = [`round ${round}`, `stitch ${place}`, this.op(round, cell).words, born(cell.column), this.yarns.get(this.yarn(round, cell)).name];
-    if (this.painted(round, cell)) parts.push("painted");
+    const place = row.cells.indexOf(cell) + 1;
+    const parts = [this.name(y, this.several), `stitch ${place}`, this.op(y, cell).words];
+    if (cell.column !== "") parts.push(born(cell.column));
+    parts.push(this.yarns.get(this.yarn(y, cell)).name);
+    if (this.painted(y, cell)) parts.push("painted");
+    const { note } = this.mark(y, cell.column);
+    if (note !== "") parts.push(`note: ${note}`);
+    return parts.join(", ");
+  }
+
+  // describeRow reads out what belongs to a whole round.
+  describeRow(y) {
+    const { eats, makes } = this.totals(y);
+    const mark = this.mark(y, "");
+    const parts = [`${this.name(y, this.several)}: eats ${eats}, makes ${makes}`];
+    if (mark.needles !== "") parts.push("on the needles now");
+    if (mark.note !== "") parts.push(`note: ${mark.note}`);
     return parts.join(", ");
   }
 }
 
-const families = { B: "of the base", A: "made at the first edge", Z: "made at the other edge", H: "of the hand" };
+const families = {
+  B: "of the base", A: "made at the first edge", Z: "made at the other edge", H: "of the hand",
+  C: "of the bridge", P: "picked up", M: "made between",
+};
 
 // born says where a column comes from: "3rd made at the first edge".
 export function born(column) {
@@ -122,3 +171,5 @@ export function born(column) {
   const end = n % 100 > 10 && n % 100 < 14 ? "th" : (ends[n % 10] ?? "th");
   return `${n}${end} ${families[column[0]]}`;
 }
+
+export { anchor };

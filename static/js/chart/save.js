@@ -1,17 +1,20 @@
 // The line of strokes on their way to the server: one at a time, in order,
-// kept in this browser until it has them.
+// kept in this browser until it has them. Each has a key of its own, so that
+// one whose answer was lost is drawn once, and two windows that share what is
+// kept do no harm.
 
 const longest = 30_000; // ms between two tries
-const remembered = 64; // replies that a page under way may have missed
+const remembered = 256; // strokes that a page under way may have missed
 
 export class Line {
   // options: href, revision, send(href, body) → {status, reply}, keep, later,
-  // on(what, detail). keep is a small store with get, set and drop. An answer
+  // on(what, detail), key(). keep is a small store with get and set. An answer
   // that is no chart's (a sign-in page of the network, say) is no delivery.
   constructor(options) {
+    this.key = newKey;
     Object.assign(this, options);
     this.waiting = this.keep.get() ?? []; // what an earlier visit could not deliver
-    this.delivered = []; // what each of the latest replies changed, by revision
+    this.delivered = []; // the latest strokes that the server has, by revision
     this.sending = false;
     this.pause = 1000;
   }
@@ -20,16 +23,21 @@ export class Line {
     return this.waiting.length > 0;
   }
 
-  // add puts a request in line: { edits, inverse }, { undo } or { redo }.
+  // add puts a request in line: { edits, inverse }, { undo }, { redo } or
+  // { change }.
   add(request) {
-    this.waiting.push(request);
+    this.waiting.push({ ...request, key: this.key() });
     this.store();
     this.push();
   }
 
-  store() {
-    if (this.waiting.length === 0) this.keep.drop();
-    else this.keep.set(this.waiting);
+  // store keeps what waits here, and what other windows keep; done is what
+  // needs no keeping any more.
+  store(done) {
+    const mine = new Set([...this.waiting.map((r) => r.key), done]);
+    const others = (this.keep.get() ?? []).filter((r) => !mine.has(r.key));
+    const all = [...others, ...this.waiting];
+    this.keep.set(all.length === 0 ? null : all);
   }
 
   // push sends what stands first, then the next.
@@ -51,18 +59,39 @@ export class Line {
     }
     this.pause = 1000;
     this.waiting.shift();
-    this.store();
+    this.store(request.key);
     if (answer.status >= 400) this.on("refused", { request, message: answer.reply?.error?.join(" ") ?? "this was refused" });
     else this.done(request, answer.reply);
     if (this.waiting.length > 0) this.push();
     else this.on("saved");
   }
 
+  // done notes a delivery. Others may have been heard of already that came
+  // after it: they are laid over it again.
   done(request, reply) {
-    this.revision = reply.revision;
+    const late = this.since(reply.revision);
     const edits = [...(reply.between ?? []), ...(request.edits ?? reply.edits ?? [])];
-    this.delivered = [...this.delivered, { ...reply, edits }].slice(-remembered);
-    this.on("applied", { request, reply });
+    if (reply.revision > this.revision) {
+      this.revision = reply.revision;
+      this.remember({ ...reply, edits });
+    }
+    this.on("applied", { request, reply, late });
+  }
+
+  // hear takes what the server tells of others' strokes, and of our own. What
+  // is known already is passed over.
+  hear({ revision, strokes, decided, ...standing }) {
+    const fresh = strokes.filter((s) => s.revision > this.revision);
+    for (const s of fresh) this.remember({ ...standing, ...s });
+    if (revision > this.revision) {
+      this.revision = revision;
+      this.on("heard", { edits: fresh.flatMap((s) => s.edits), ...standing });
+    }
+    this.on("decided", decided);
+  }
+
+  remember(stroke) {
+    this.delivered = [...this.delivered, stroke].slice(-remembered);
   }
 
   // since is what was delivered after a revision: a page that the server made
@@ -80,10 +109,13 @@ export class Line {
 }
 
 // wire is a request as the server takes it.
-export function wire(request, after) {
-  if (request.undo) return { after, undo: true };
-  if (request.redo) return { after, redo: true };
-  return { after, edits: request.edits };
+export function wire({ key, ...request }, after) {
+  for (const what of ["undo", "redo", "change"]) if (request[what]) return { after, key, [what]: request[what] };
+  return { after, key, edits: request.edits };
+}
+
+function newKey() {
+  return Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 }
 
 // kept is a store in localStorage; without one nothing outlives the page.
@@ -97,8 +129,7 @@ export function kept(key) {
   };
   return {
     get: () => careful(() => JSON.parse(localStorage.getItem(key) ?? "null")),
-    set: (value) => careful(() => localStorage.setItem(key, JSON.stringify(value))),
-    drop: () => careful(() => localStorage.removeItem(key)),
+    set: (value) => careful(() => (value === null ? localStorage.removeItem(key) : localStorage.setItem(key, JSON.stringify(value)))),
   };
 }
 

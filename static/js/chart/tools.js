@@ -1,60 +1,98 @@
-// What the pointer does: it paints a stitch or a colour, or takes a cell back
-// to the plan.
-import { rounds } from "./history.js";
+// What the pointer does: it paints freely, along a line, over a rectangle or
+// an area, stamps a piece, or selects. A stroke of the pointer is one group of
+// edits.
+import { area, between, line, mirrored, rectangle } from "./cells.js";
+import { paste } from "./commands.js";
 
 export class Brush {
   constructor(model, history) {
     this.model = model;
     this.history = history;
-    this.tool = { layer: "stitch", value: "p" };
+    this.tool = { shape: "free", layer: "stitch", value: "p" };
     this.stroke = undefined;
   }
 
   choose(tool) {
-    this.tool = tool;
+    this.tool = { shape: "free", ...tool };
   }
 
-  // edits are what the tool does to one cell.
-  edits(round, x) {
-    const cell = this.model.at(round, x);
+  // edits are what the tool does to one cell, and with the mirror brush to the
+  // one across the gusset.
+  edits(y, x) {
+    const list = this.paint(y, x, this.tool.value);
+    const other = this.tool.mirror && mirrored(this.model, y, x);
+    if (other && other[1] !== x) {
+      const twin = this.tool.layer === "stitch" && this.tool.value ? this.model.ops.get(this.tool.value).twin : this.tool.value;
+      list.push(...this.paint(...other, twin));
+    }
+    return list;
+  }
+
+  paint(y, x, value) {
+    const cell = this.model.at(y, x);
     if (!cell) return [];
-    const wanted = this.tool.erase
-      ? [["stitch", ""], ["colour", ""]]
-      : [[this.tool.layer, this.tool.value]];
-    return wanted.map(([layer, value]) => this.model.edit(round, cell, layer, value)).filter(Boolean);
+    return this.model.edits(y, cell, this.tool.erase ? { stitch: "", colour: "" } : { [this.tool.layer]: value });
+  }
+
+  over(places) {
+    return places.flatMap(([y, x]) => this.edits(y, x));
   }
 
   // once paints one cell as a stroke of its own.
-  once(round, x) {
-    this.history.stroke(this.edits(round, x));
+  once(y, x) {
+    this.history.stroke(this.edits(y, x));
   }
 
   // begin, move and end are one stroke of the pointer; it is one edit group.
-  begin(round, x) {
-    this.stroke = { edits: [], inverse: [], round, x };
+  // Each gives the rows that it changed.
+  begin(y, x) {
+    this.stroke = { edits: [], inverse: [], from: [y, x], at: [y, x] };
     this.history.open = this.stroke;
-    return this.touch(round, x);
+    if (this.tool.shape === "free") return this.touch([[y, x]]);
+    return this.redraw(y, x);
   }
 
-  // move paints every cell between two places, however fast the pointer was,
-  // and gives the rounds that it changed.
-  move(round, x) {
-    if (!this.stroke) return [];
-    const touched = new Set();
-    for (const [r, c] of between(this.stroke.round, this.stroke.x, round, x)) {
-      for (const changed of this.touch(r, c)) touched.add(changed);
+  move(y, x) {
+    const { stroke } = this;
+    if (!stroke || (stroke.at[0] === y && stroke.at[1] === x)) return [];
+    const before = stroke.at;
+    stroke.at = [y, x];
+    if (this.tool.shape === "free") return this.touch(between(...before, y, x));
+    return this.redraw(y, x);
+  }
+
+  touch(places) {
+    const changed = new Set();
+    for (const [y, x] of places) {
+      const edits = this.edits(y, x);
+      if (edits.length === 0) continue;
+      this.stroke.inverse.unshift(...this.model.apply(edits));
+      this.stroke.edits.push(...edits);
+      for (const row of this.model.touched(edits)) changed.add(row);
     }
-    this.stroke.round = round;
-    this.stroke.x = x;
-    return [...touched];
+    return [...changed];
   }
 
-  touch(round, x) {
-    const edits = this.edits(round, x);
-    if (edits.length === 0) return [];
-    this.stroke.inverse.unshift(...this.model.apply(edits));
-    this.stroke.edits.push(...edits);
-    return [round];
+  // redraw takes back what the stroke drew and draws it anew, from where it
+  // began to where it is now.
+  redraw(y, x) {
+    const { stroke, model } = this;
+    const changed = new Set(model.touched(stroke.edits));
+    model.apply(stroke.inverse);
+    stroke.edits = unique(this.shape(...stroke.from, y, x));
+    stroke.inverse = model.apply(stroke.edits);
+    for (const row of model.touched(stroke.edits)) changed.add(row);
+    return [...changed];
+  }
+
+  shape(y0, x0, y1, x1) {
+    switch (this.tool.shape) {
+      case "line": return this.over(line(y0, x0, y1, x1));
+      case "rectangle": return this.over(rectangle(y0, x0, y1, x1));
+      case "fill": return this.over(area(this.model, y1, x1));
+      case "stamp": return paste(this.model, this.tool.piece ?? [], y1, x1);
+    }
+    return [];
   }
 
   // end hands the stroke over: it is taken back and done again as one group.
@@ -70,22 +108,20 @@ export class Brush {
     const stroke = this.close();
     if (!stroke) return [];
     this.model.apply(stroke.inverse);
-    return rounds(stroke.edits);
+    return this.model.touched(stroke.edits);
   }
 
   close() {
-    const stroke = this.stroke;
+    const { stroke } = this;
     this.stroke = this.history.open = undefined;
     return stroke;
   }
 }
 
-// between lists the cells of a straight line, without the first.
-export function between(r0, x0, r1, x1) {
-  const steps = Math.max(Math.abs(r1 - r0), Math.abs(x1 - x0));
-  const cells = [];
-  for (let i = 1; i <= steps; i++) {
-    cells.push([Math.round(r0 + ((r1 - r0) * i) / steps), Math.round(x0 + ((x1 - x0) * i) / steps)]);
-  }
-  return cells;
+// unique keeps the last edit of each layer of each cell.
+function unique(edits) {
+  const last = new Map(edits.map((e) => [`${e.section} ${e.round} ${e.column} ${e.layer}`, e]));
+  return [...last.values()];
 }
+
+export { between };

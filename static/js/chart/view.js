@@ -1,7 +1,10 @@
 // The chart on the page: finds the cell under the pointer by arithmetic and
-// draws again only the rounds that changed.
+// draws again only the rows that changed.
+import { floats } from "./float.js";
+import { corner, needles, note, rect, roundNote, round3, symbol, texture } from "./paths.js";
 
 const space = "http://www.w3.org/2000/svg";
+const layers = ["colour", "symbol", "light", "painted", "note", "fault"];
 
 export class View {
   constructor(root, model) {
@@ -11,154 +14,186 @@ export class View {
     this.layers = {};
     for (const layer of this.svg.querySelectorAll("[data-layer]")) this.layers[layer.dataset.layer] = layer;
     this.rows = {};
-    for (const name of ["colour", "symbol", "painted", "fault"]) {
-      this.rows[name] = new Map([...this.layers[name].children].map((e) => [Number(e.dataset.row), e]));
-    }
-    this.cursor = { round: 1, x: this.model.row(1)?.cells[0]?.x ?? 0 };
+    for (const name of layers) this.rows[name] = [...this.layers[name].children];
+    this.bad = new Set(this.rows.fault.flatMap((e, i) => (e.getAttribute("d") ? [i + 1] : [])));
+    this.cursor = { y: 1, x: this.model.row(1)?.cells.find((c) => c.x >= 0)?.x ?? 0 };
+    this.grid();
   }
 
-  // cell is the round and column under a point of the window.
-  cell(clientX, clientY) {
+  // grid gives the drawing the meaning of a grid: one cell stands for the one
+  // under the cursor, and is moved and named anew with it.
+  grid() {
+    const { svg, model } = this;
+    svg.setAttribute("role", "grid");
+    svg.setAttribute("aria-rowcount", String(model.height));
+    svg.setAttribute("aria-colcount", String(model.data.width));
+    this.line = make("g", { role: "row" });
+    this.cell = make("g", { role: "gridcell", id: "chart-cell" });
+    this.cell.append(this.layers.cursor.querySelector(".cursor"));
+    this.line.append(this.cell);
+    this.layers.cursor.append(this.line);
+    svg.setAttribute("aria-activedescendant", "chart-cell");
+    this.name();
+  }
+
+  name() {
+    const { y, x } = this.cursor;
+    const d = this.model.data;
+    this.line.setAttribute("aria-rowindex", String(y));
+    this.cell.setAttribute("aria-colindex", String(d.width - x));
+    this.cell.setAttribute("aria-label", this.model.describe(y, x) || "no stitch");
+  }
+
+  // cellAt is the row and column under a point of the window.
+  cellAt(clientX, clientY) {
     const matrix = this.svg.getScreenCTM();
     if (!matrix) return undefined;
     const p = new DOMPoint(clientX, clientY).matrixTransform(matrix.inverse());
     const d = this.model.data;
-    return { round: Math.floor((d.bottom - p.y) / d.cell_height) + 1, x: Math.floor((p.x - d.left) / d.cell_width) };
+    return { y: Math.floor((d.bottom - p.y) / d.cell_height) + 1, x: Math.floor((p.x - d.left) / d.cell_width) };
   }
 
-  box(round, x) {
+  box(y, x) {
     const d = this.model.data;
-    return { x: d.left + x * d.cell_width, y: d.bottom - round * d.cell_height, w: d.cell_width, h: d.cell_height };
+    return { x: d.left + x * d.cell_width, y: d.bottom - y * d.cell_height, w: d.cell_width, h: d.cell_height };
   }
 
-  // draw draws rounds again; without a list all of them.
-  draw(rounds) {
-    if (rounds?.length === 0) return;
-    for (const round of rounds ?? this.model.data.rows.map((r) => r.round)) this.drawRow(round);
-    this.drawFaults();
-  }
-
-  drawRow(round) {
-    const row = this.model.row(round);
+  drawRow(y) {
+    const row = this.model.row(y);
     if (!row) return;
-    const cells = [...row.cells].sort((a, b) => a.x - b.x);
-    this.rows.symbol.get(round)?.setAttribute("d", cells.map((c) => this.symbol(round, c)).filter(Boolean).join(" "));
-    this.rows.painted.get(round)?.setAttribute("d", cells.filter((c) => this.model.painted(round, c)).map((c) => this.corner(round, c)).join(" "));
-    this.rows.colour.get(round)?.replaceChildren(...this.colours(round, cells));
+    const dark = (cell) => this.model.yarns.get(this.model.yarn(y, cell)).dark;
+    const paths = { symbol: "", light: "", painted: "", note: "" };
+    for (const cell of row.shown) {
+      const { path } = this.model.op(y, cell);
+      if (path) paths[dark(cell) ? "light" : "symbol"] += symbol(path, this.box(y, cell.x));
+      if (this.model.painted(y, cell)) paths.painted += `${corner(this.box(y, cell.x))} `;
+      if (this.model.mark(y, cell.column).note !== "") paths.note += `${note(this.box(y, cell.x))} `;
+    }
+    if (row.span && this.model.mark(y, "").note !== "") paths.note += roundNote(this.box(y, row.span.low));
+    for (const [name, d] of Object.entries(paths)) set(this.rows[name][y - 1], "d", d.trim());
+    this.drawColours(y, row);
   }
 
-  symbol(round, cell) {
-    const { path } = this.model.op(round, cell);
-    if (!path) return "";
-    const b = this.box(round, cell.x);
-    const size = Math.min(b.w, b.h);
-    const at = [b.x + (b.w - size) / 2, b.y + (b.h - size) / 2];
-    let i = 0;
-    return path.split(" ").map((word) => {
-      const n = Number(word);
-      if (Number.isNaN(n)) {
-        i = 0;
-        return word;
-      }
-      return String(round3(at[i++ % 2] + (n * size) / 100));
-    }).join(" ");
-  }
-
-  corner(round, cell) {
-    const b = this.box(round, cell.x);
-    const size = Math.min(b.w, b.h) / 4;
-    const right = b.x + b.w;
-    return `M ${round3(right - size)} ${round3(b.y)} L ${round3(right)} ${round3(b.y)} L ${round3(right)} ${round3(b.y + size)} Z`;
-  }
-
-  // colours are the runs of one yarn in a round, each with its texture.
-  colours(round, cells) {
+  // drawColours draws the runs of one yarn in a row, each with its texture.
+  // A row whose runs are as they were is left alone.
+  drawColours(y, row) {
     const runs = [];
-    for (const cell of cells) {
-      const yarn = this.model.yarn(round, cell);
+    for (const cell of row.shown) {
+      const yarn = this.model.yarn(y, cell);
       const last = runs.at(-1);
       if (last && last.yarn === yarn && last.to === cell.x - 1) last.to = cell.x;
       else runs.push({ yarn, from: cell.x, to: cell.x });
     }
-    const out = [];
-    for (const run of runs) {
-      const b = this.box(round, run.from);
-      const w = (run.to - run.from + 1) * b.w;
-      const ground = path(`yarn yarn-${run.yarn}`, rect(b.x, b.y, w, b.h));
-      ground.setAttribute("fill", this.model.yarns.get(run.yarn).fill);
-      out.push(ground);
-      const lines = texture(run.yarn, b.x, b.y, w, b.h, b.w / 4);
-      if (lines) {
-        const t = path(`texture texture-${run.yarn}`, lines);
-        t.setAttribute("stroke-width", String(b.w / 30));
-        out.push(t);
+    const print = JSON.stringify(runs);
+    const place = this.rows.colour[y - 1];
+    if (place.print === print) return;
+    place.print = print;
+    place.replaceChildren(...runs.flatMap((run) => this.drawRun(y, run)));
+  }
+
+  drawRun(y, run) {
+    const yarn = this.model.yarns.get(run.yarn);
+    const b = this.box(y, run.from);
+    const all = { ...b, w: (run.to - run.from + 1) * b.w };
+    const ground = make("path", {
+      class: `yarn yarn-${run.yarn}${yarn.fill ? "" : " ground"}`, fill: yarn.fill || "none", d: rect(all.x, all.y, all.w, all.h),
+    });
+    const lines = texture(run.yarn, all, b.w / 4);
+    if (!lines) return [ground];
+    return [ground, make("path", { class: `texture texture-${run.yarn}${yarn.dark ? " light" : ""}`, "stroke-width": b.w / 30, d: lines })];
+  }
+
+  // drawFaults outlines the rows that don't add up.
+  drawFaults(list) {
+    const bad = new Set(list.map((f) => f.y).filter(Boolean));
+    for (const y of new Set([...bad, ...this.bad])) set(this.rows.fault[y - 1], "d", bad.has(y) ? this.outline(y) : "");
+    this.bad = bad;
+  }
+
+  outline(y) {
+    const { span } = this.model.row(y) ?? {};
+    if (!span) return "";
+    const b = this.box(y, span.low);
+    return rect(b.x, b.y, (span.high - span.low + 1) * b.w, b.h);
+  }
+
+  // drawFloats draws every strand that is too long, with its length.
+  drawFloats(list = floats(this.model)) {
+    const print = JSON.stringify(list);
+    if (this.floats === print) return;
+    this.floats = print;
+    this.layers.float.replaceChildren(...list.flatMap((f) => this.drawFloat(f)));
+  }
+
+  drawFloat(f) {
+    const stretches = [];
+    for (let y = f.y; y <= f.to; y++) {
+      const { cells } = this.model.row(y);
+      const part = cells.slice(y === f.y ? f.at + 1 : 0, y === f.to ? f.next : cells.length).filter((c) => c.x >= 0);
+      for (const c of part) {
+        const last = stretches.at(-1);
+        if (last && last.y === y && last.left - 1 === c.x) last.left = c.x;
+        else stretches.push({ y, left: c.x, right: c.x });
       }
     }
-    return out;
+    if (stretches.length === 0) return [];
+    const d = this.model.data;
+    const high = (y) => this.box(y, 0).y + 0.75 * d.cell_height;
+    const [from, to] = [(s) => this.box(1, s.left).x, (s) => this.box(1, s.right + 1).x];
+    const path = stretches.map((s) => `M ${round3(from(s))} ${round3(high(s.y))} L ${round3(to(s))} ${round3(high(s.y))}`).join(" ");
+    const best = stretches.reduce((a, s) => (s.right - s.left > a.right - a.left ? s : a));
+    const size = Math.min(d.cell_width * 0.62, d.cell_height * 0.8);
+    const text = make("text", {
+      class: "float-length", x: round3((from(best) + to(best)) / 2), y: round3(high(best.y) - size * 0.3), "font-size": round3(size), "text-anchor": "middle",
+    });
+    text.textContent = String(f.length);
+    return [make("path", { class: "float", "stroke-width": d.cell_width / 8, "stroke-dasharray": `${d.cell_width / 3} ${d.cell_width / 5}`, d: path }), text];
   }
 
-  // drawFaults outlines the rounds that don't add up and lists them in words.
-  drawFaults() {
-    const faults = this.model.faults();
-    const bad = new Set(faults.map((f) => f.round));
-    for (const [round, element] of this.rows.fault) element.setAttribute("d", bad.has(round) ? this.outline(round) : "");
-    const list = this.root.querySelector("#chart-ledger");
-    const lines = faults.length > 0 ? faults.map((f) => f.words) : ["every round adds up"];
-    list.replaceChildren(...lines.map((words) => {
-      const item = document.createElement("li");
-      item.textContent = words;
-      item.classList.toggle("bad", faults.length > 0);
-      return item;
-    }));
-  }
-
-  outline(round) {
-    const xs = this.model.row(round)?.cells.map((c) => c.x) ?? [];
-    if (xs.length === 0) return "";
-    const b = this.box(round, Math.min(...xs));
-    return rect(b.x, b.y, (Math.max(...xs) - Math.min(...xs) + 1) * b.w, b.h);
-  }
-
-  // point puts the cursor on a cell.
-  point(round, x) {
-    this.cursor = { round, x };
-    const b = this.box(round, x);
-    this.layers.cursor.querySelector(".cursor").setAttribute("d", rect(b.x, b.y, b.w, b.h));
-    this.thread(round);
-    return this.model.describe(round, x);
-  }
-
-  // thread lights a whole round; 0 puts it out.
-  thread(round) {
-    this.layers.cursor.querySelector(".thread").setAttribute("d", round > 0 ? this.outline(round) : "");
-  }
-}
-
-function round3(n) {
-  return Math.round(n * 1000) / 1000;
-}
-
-function rect(x, y, w, h) {
-  return `M ${round3(x)} ${round3(y)} L ${round3(x + w)} ${round3(y)} L ${round3(x + w)} ${round3(y + h)} L ${round3(x)} ${round3(y + h)} Z`;
-}
-
-function path(name, d) {
-  const element = document.createElementNS(space, "path");
-  element.setAttribute("class", name);
-  element.setAttribute("d", d);
-  return element;
-}
-
-// texture is the lines that tell a yarn from the others without colour.
-function texture(yarn, x, y, w, h, step) {
-  const parts = [];
-  const line = (x1, y1, x2, y2) => parts.push(`M ${round3(x1)} ${round3(y1)} L ${round3(x2)} ${round3(y2)}`);
-  if (yarn === "b") for (let v = step / 2; v < h; v += step) line(x, y + v, x + w, y + v);
-  if (yarn === "c") for (let v = step / 2; v < w; v += step) line(x + v, y, x + v, y + h);
-  if (yarn === "d") {
-    for (let v = step / 2; v < w + h; v += step) {
-      line(x + Math.min(v, w), y + Math.max(v - w, 0), x + Math.max(v - h, 0), y + Math.min(v, h));
+  drawNeedles() {
+    const parts = [];
+    for (const row of this.model.rows) {
+      if (row.span && this.model.mark(row.y, "").needles !== "") parts.push(needles(this.box(row.y, row.span.low), this.box(row.y, row.span.high)));
     }
+    set(this.layers.needles.querySelector("path"), "d", parts.join(" "));
   }
-  return parts.join(" ");
+
+  // point puts the cursor on a place.
+  point(y, x) {
+    this.cursor = { y, x };
+    const b = this.box(y, x);
+    set(this.layers.cursor.querySelector(".cursor"), "d", rect(b.x, b.y, b.w, b.h));
+    this.thread(y);
+    this.name();
+    return this.model.describe(y, x);
+  }
+
+  // thread lights a whole row; 0 puts it out.
+  thread(y) {
+    set(this.layers.cursor.querySelector(".thread"), "d", y > 0 ? this.outline(y) : "");
+  }
+
+  // choose shows what is selected, as runs along the rows.
+  choose(places) {
+    const runs = [];
+    for (const [y, x] of places) {
+      const last = runs.at(-1);
+      if (last && last.y === y && last.to === x - 1) last.to = x;
+      else runs.push({ y, from: x, to: x });
+    }
+    set(this.layers.cursor.querySelector(".chosen"), "d", runs.map((r) => {
+      const b = this.box(r.y, r.from);
+      return rect(b.x, b.y, (r.to - r.from + 1) * b.w, b.h);
+    }).join(" "));
+  }
+}
+
+function set(element, name, value) {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+function make(name, attributes) {
+  const element = document.createElementNS(space, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  return element;
 }

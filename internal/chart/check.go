@@ -1,0 +1,88 @@
+package chart
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"thenar/internal/fault"
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+)
+
+// The bounds of one stroke, and of a note in characters.
+const (
+	mostEdits = 20_000
+	mostRound = 2_000
+	mostNote  = 200
+)
+
+var column = regexp.MustCompile(`^[` + wale.Families + `][1-9][0-9]{0,3}$`)
+
+// parts are the sections that have a chart.
+var parts = []stitch.Part{stitch.Cuff, stitch.CuffPlain, stitch.Gusset, stitch.Hand, stitch.Top, stitch.Thumb}
+
+// Check refuses edits that no chart can hold; each fault names the edit by
+// its place in the stroke.
+func Check(edits []Edit) error {
+	var faults fault.Fields
+	if len(edits) == 0 || len(edits) > mostEdits {
+		faults.Add("edits", "has %d edits; a stroke has 1 to %d", len(edits), mostEdits)
+		return faults
+	}
+	for i, e := range edits {
+		e.check(fmt.Sprintf("edits[%d]", i), &faults)
+		if len(faults) > 20 {
+			break
+		}
+	}
+	return faults.Err()
+}
+
+func (e Edit) check(path string, faults *fault.Fields) {
+	if !known(e.Section) {
+		faults.Add(path+".section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", e.Section)
+	}
+	if e.Round < 1 || e.Round > mostRound {
+		faults.Add(path+".round", "is %d; write a round from 1 to %d", e.Round, mostRound)
+	}
+	whole := e.Column == "" && (e.Layer == Notes || e.Layer == Needles)
+	if !whole && !column.MatchString(e.Column) {
+		faults.Add(path+".column", "is %.20q; write a column such as B1, A2, Z2 or H7", e.Column)
+	}
+	e.checkValue(path, faults)
+}
+
+func (e Edit) checkValue(path string, faults *fault.Fields) {
+	switch e.Layer {
+	case Stitches:
+		if op, ok := stitch.ByCode(e.Value); e.Value != "" && (!ok || !op.Paintable()) {
+			faults.Add(path+".value", "is %.20q, which can't be painted; write the code of a stitch such as p", e.Value)
+		}
+	case Colours:
+		if e.Value != "" && !yarnID(e.Value) {
+			faults.Add(path+".value", "is %.20q, which is no yarn; write a letter from a to h", e.Value)
+		}
+	case Notes:
+		if utf8.RuneCountInString(e.Value) > mostNote || !utf8.ValidString(e.Value) || strings.IndexFunc(e.Value, unicode.IsControl) >= 0 {
+			faults.Add(path+".value", "can't be kept as a note; write one line of at most %d characters", mostNote)
+		}
+	case Needles:
+		if e.Column != "" || (e.Value != "" && e.Value != "here") {
+			faults.Add(path+".value", "is %.20q; write here, for a whole round", e.Value)
+		}
+	default:
+		faults.Add(path+".layer", "is %.20q; write stitch, colour, note or needles", e.Layer)
+	}
+}
+
+func known(p stitch.Part) bool {
+	for _, part := range parts {
+		if p == part {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,112 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+
+	"thenar/internal/stitch"
+)
+
+// Rules are what a person asks of colour work.
+type Rules struct {
+	Colours int // the most yarns of one round; 0: no rule
+	Float   int // the most stitches that a strand passes behind
+}
+
+// The rules as long as nothing else is said: two yarns a round, and floats of
+// at most five stitches (Traditional Fair Isle teaching, as read in a book
+// excerpt; other teachers allow seven).
+const (
+	DefaultColours = 2
+	DefaultFloat   = 5
+)
+
+// FloatRule is the longest float allowed: the smaller of a person's own number
+// and one inch of stitches at a gauge in stitches per mm, rounded to the
+// nearest (two published teaching pages say one inch).
+func FloatRule(own int, stitches float64) int {
+	return min(own, max(int(math.Round(25.4*stitches)), 1))
+}
+
+// Float is a strand that passes behind more stitches than the rule allows:
+// from after one stitch to before the next that is worked with it. The tube
+// is one long spiral, so a float may begin in one row and end in the next.
+type Float struct {
+	Yarn     string
+	Row, At  int // index of the row and of the cell before it
+	To, Next int // index of the row and of the cell after it
+	Length   int // stitches that it passes
+}
+
+// Words is a float in a sentence; the page has the same words.
+func (g Grid) floatWords(f Float) string {
+	return fmt.Sprintf("%s: %s passes %d stitches, %d is the most", g.name(f.Row, false), g.Palette.Or(f.Yarn).Name, f.Length, g.Rules.Float)
+}
+
+// FloatWords lists the floats that are too long and the rounds with too many
+// yarns, in words.
+func (g Grid) FloatWords() []string {
+	list := []string{}
+	for _, f := range g.Floats {
+		list = append(list, g.floatWords(f))
+	}
+	for i, r := range g.Rows {
+		if r.TooMany > 0 {
+			list = append(list, fmt.Sprintf("%s has %d yarns, %d are the most", g.name(i, false), r.TooMany, g.Rules.Colours))
+		}
+	}
+	return list
+}
+
+// worked tells whether an operation is worked with the yarn, so that it is a
+// stitch that a strand passes.
+func worked(op stitch.Op) bool {
+	return op != stitch.Hold && op.In()+op.Out() > 0
+}
+
+// checkYarns finds the floats that are too long and the rounds with too many
+// yarns.
+func (g *Grid) checkYarns() {
+	g.strands(func(f Float) {
+		if g.Rules.Float > 0 && f.Length > g.Rules.Float {
+			g.Floats = append(g.Floats, f)
+		}
+	})
+	if g.Rules.Colours == 0 {
+		return
+	}
+	for i := range g.Rows {
+		seen := map[string]bool{}
+		for _, c := range g.Rows[i].Cells {
+			if worked(c.Op) {
+				seen[c.Yarn] = true
+			}
+		}
+		if len(seen) > g.Rules.Colours {
+			g.Rows[i].TooMany = len(seen)
+		}
+	}
+}
+
+// strands gives every strand that passes behind a stitch, in the order in
+// which they end, in both directions past the beginning of the round: a yarn
+// that is used again in the next round is carried there. A yarn that rests
+// for a whole round is not carried.
+func (g *Grid) strands(each func(Float)) {
+	type use struct{ row, cell, place int }
+	last := map[string]use{}
+	place := 0
+	for i := range g.Rows {
+		for j, c := range g.Rows[i].Cells {
+			if !worked(c.Op) {
+				continue
+			}
+			before, used := last[c.Yarn]
+			if length := place - before.place - 1; used && before.row >= i-1 && length > 0 {
+				each(Float{c.Yarn, before.row, before.cell, i, j, length})
+			}
+			last[c.Yarn] = use{i, j, place}
+			place++
+		}
+	}
+}

@@ -1,0 +1,212 @@
+package chart
+
+import (
+	"slices"
+	"strconv"
+
+	"thenar/internal/wale"
+)
+
+// lay gives every cell its place.
+func (g *Grid) lay(base int) {
+	if g.Layout == Columns {
+		g.layColumns()
+	} else {
+		g.layWedge(base)
+	}
+}
+
+// piece is what of a row is shown, in the order worked, and how many of these
+// cells stand at the right of the middle.
+type piece struct {
+	cells  []int // indexes into the row
+	rights int
+}
+
+// layWedge puts the middle of every row at the same place. Where the view has
+// a gusset or a bridge, that is the middle of the base; else the middle of the
+// round, or the column that the tube is turned to.
+func (g *Grid) layWedge(base int) {
+	pieces := make([]piece, len(g.Rows))
+	order := []string(nil)
+	if g.Middle != "" {
+		order = merge(g.Rows)
+	}
+	mostLeft, mostRight := 0, 0
+	for i := range g.Rows {
+		switch {
+		case g.Middle != "":
+			pieces[i] = turned(&g.Rows[i], nearest(&g.Rows[i], g.Middle, order))
+		case g.View == GussetView:
+			pieces[i] = g.around(&g.Rows[i], base, Neighbours)
+		case g.View == TubeView && base > 0:
+			pieces[i] = g.around(&g.Rows[i], base, -1)
+		default:
+			n := len(g.Rows[i].Cells)
+			pieces[i] = piece{counting(0, n), n / 2}
+		}
+		mostRight = max(mostRight, pieces[i].rights)
+		mostLeft = max(mostLeft, len(pieces[i].cells)-pieces[i].rights)
+	}
+	g.Width = mostLeft + mostRight
+	for i, p := range pieces {
+		for k, at := range p.cells {
+			g.Rows[i].Cells[at].X = mostLeft + p.rights - 1 - k
+		}
+	}
+}
+
+func counting(from, to int) []int {
+	list := make([]int, 0, max(to-from, 0))
+	for i := from; i < to; i++ {
+		list = append(list, i)
+	}
+	return list
+}
+
+// around shows the leading block with so many of the hand's cells on each
+// side; a negative number shows all of them, half on each side, an odd one on
+// the side that is worked first. The block is worked first and stands in the
+// middle; after it come the hand's first stitches, at its left, and the
+// round's last stitches stand at its right.
+func (g *Grid) around(r *Row, base, neighbours int) piece {
+	n, hand := len(r.Cells), len(r.Cells)-r.lead
+	lead := slices.Clone(r.Cells[:r.lead])
+	if g.Mirrored {
+		slices.Reverse(lead)
+	}
+	left := pastMiddle(lead, base)
+	if g.Mirrored {
+		left = r.lead - left
+	}
+	rights := r.lead - left
+	before, after := hand/2, hand-hand/2
+	if g.Mirrored {
+		before, after = after, before
+	}
+	if neighbours >= 0 {
+		before, after = neighbours, min(neighbours, hand)
+		if hand < 2*neighbours {
+			before = 0
+		}
+	}
+	cells := append(counting(n-before, n), counting(0, r.lead+after)...)
+	return piece{cells, before + rights}
+}
+
+// pastMiddle counts the columns of a leading block that the right hand works
+// after its middle: of a gusset the later half of the base (an odd stitch of
+// it belongs to the earlier) and what was made at the last edge; of a bridge
+// the later half.
+func pastMiddle(cells []Cell, base int) int {
+	n := 0
+	for i, c := range cells {
+		if isPast(c.Column, i, len(cells), base, inGusset(cells)) {
+			n++
+		}
+	}
+	return n
+}
+
+func inGusset(cells []Cell) bool {
+	return !slices.ContainsFunc(cells, func(c Cell) bool { return c.Column != "" && c.Column[0] == wale.Bridge })
+}
+
+func isPast(column string, i, n, base int, gusset bool) bool {
+	if column == "" || !gusset {
+		return 2*i >= n
+	}
+	k, _ := strconv.Atoi(column[1:])
+	return column[0] == wale.Last || (column[0] == wale.Base && 2*k > base+1)
+}
+
+// turned shows the whole round with one of its cells in the middle.
+func turned(r *Row, middle int) piece {
+	n := len(r.Cells)
+	rights := (n + 1) / 2
+	from := ((middle-rights+1)%n + n) % n
+	return piece{append(counting(from, n), counting(0, from)...), rights}
+}
+
+// nearest is the cell of a column, or where the row doesn't have it, of the
+// nearest column before it.
+func nearest(r *Row, column string, order []string) int {
+	at := slices.Index(order, column)
+	place := map[string]int{}
+	for i, c := range r.Cells {
+		place[c.Column] = i
+	}
+	for k := range order {
+		if i, ok := place[order[((at-k)%len(order)+len(order))%len(order)]]; ok {
+			return i
+		}
+	}
+	return 0
+}
+
+// layColumns gives every column a place of its own, at which it stands in
+// every row that has it.
+func (g *Grid) layColumns() {
+	order := merge(g.Rows)
+	if g.View == GussetView || (g.View == TubeView && g.Rows[0].lead > 0) {
+		order = g.cut(order)
+	}
+	if at := slices.Index(order, g.Middle); g.Middle != "" && at >= 0 {
+		from := ((at-(len(order)-1)/2)%len(order) + len(order)) % len(order)
+		order = append(slices.Clone(order[from:]), order[:from]...)
+	}
+	g.Width = len(order)
+	place := make(map[string]int, len(order))
+	for i, name := range order {
+		place[name] = len(order) - 1 - i
+	}
+	for i := range g.Rows {
+		for j := range g.Rows[i].Cells {
+			c := &g.Rows[i].Cells[j]
+			if x, ok := place[c.Column]; ok {
+				c.X = x
+			}
+		}
+	}
+}
+
+// cut opens the tube opposite the gusset, or shows only its neighbours.
+func (g *Grid) cut(order []string) []string {
+	lead := leading(order)
+	hand := order[lead:]
+	before, after := len(hand)/2, len(hand)-len(hand)/2
+	if g.Mirrored {
+		before, after = after, before
+	}
+	if g.View == GussetView {
+		before, after = Neighbours, min(Neighbours, len(hand))
+		if len(hand) < 2*Neighbours {
+			before = 0
+		}
+	}
+	out := slices.Clone(hand[len(hand)-before:])
+	out = append(out, order[:lead]...)
+	return append(out, hand[:after]...)
+}
+
+// merge lists all columns of some rows in the order worked: one that is born
+// later stands after its neighbour.
+func merge(rows []Row) []string {
+	var order []string
+	at := map[string]int{}
+	for _, r := range rows {
+		last := -1 // place of the column before in order
+		for _, c := range r.Cells {
+			if i, ok := at[c.Column]; ok {
+				last = max(last, i)
+				continue
+			}
+			last++
+			order = slices.Insert(order, last, c.Column)
+			for i := last; i < len(order); i++ {
+				at[order[i]] = i
+			}
+		}
+	}
+	return order
+}

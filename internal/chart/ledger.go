@@ -1,0 +1,49 @@
+package chart
+
+import "fmt"
+
+// lint says of each round whether it eats what the round below leaves.
+func (g *Grid) lint() {
+	left := g.Start
+	for i := range g.Rows {
+		row := &g.Rows[i]
+		if row.In != left {
+			row.Fault = g.faultWords(i, left, row.In)
+		}
+		left = row.Out
+	}
+	if left != g.End {
+		g.EndFault = fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(len(g.Rows)-1, false), left, g.Next, g.End)
+	}
+}
+
+// faultWords is one fault in words; the page has the same words.
+func (g *Grid) faultWords(i, left, eats int) string {
+	if i == 0 {
+		return fmt.Sprintf("%d stitches are on the needles, %s eats %d", left, g.name(0, false), eats)
+	}
+	apart := g.Rows[i].Section != g.Rows[i-1].Section
+	return fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(i-1, apart), left, g.name(i, apart), eats)
+}
+
+// name is a round in a sentence, with its section where two meet.
+func (g *Grid) name(i int, section bool) string {
+	if section {
+		return fmt.Sprintf("round %d of the %s", g.Rows[i].Round, g.Rows[i].Section.Words())
+	}
+	return fmt.Sprintf("round %d", g.Rows[i].Round)
+}
+
+// Faults lists what does not add up, from the foot.
+func (g Grid) Faults() []string {
+	list := []string{}
+	for _, row := range g.Rows {
+		if row.Fault != "" {
+			list = append(list, row.Fault)
+		}
+	}
+	if g.EndFault != "" {
+		list = append(list, g.EndFault)
+	}
+	return list
+}

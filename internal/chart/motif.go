@@ -1,0 +1,86 @@
+package chart
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"thenar/internal/fault"
+	"thenar/internal/stitch"
+)
+
+// Motif is cells to stamp on a chart, as they look on it.
+type Motif struct {
+	Name  string      `json:"name"`
+	Cells []MotifCell `json:"cells"`
+}
+
+// MotifCell is one cell of a motif: so many cells left of and rounds above its
+// lower right corner. An empty stitch is as planned.
+type MotifCell struct {
+	Left   int    `json:"left"`
+	Up     int    `json:"up"`
+	Stitch string `json:"stitch"`
+	Colour string `json:"colour"`
+}
+
+// ParseMotif reads a motif from JSON; keys that are unknown or stand twice, and
+// anything after the document, are faults.
+func ParseMotif(r io.Reader) (Motif, error) {
+	var m Motif
+	dec := jsontext.NewDecoder(r)
+	if err := json.UnmarshalDecode(dec, &m, json.RejectUnknownMembers(true)); err != nil {
+		return Motif{}, fault.Fields{{Path: "motif", Message: fmt.Sprintf(`can't be read: %s; write {"name": "…", "cells": […]}`, short(err))}}
+	}
+	if _, err := dec.ReadToken(); !errors.Is(err, io.EOF) {
+		return Motif{}, fault.Fields{{Path: "motif", Message: "goes on after the document; one JSON object is all"}}
+	}
+	m.Name = strings.TrimSpace(m.Name)
+	return m, m.Check()
+}
+
+// The bounds of a motif.
+const (
+	mostMotif     = 10_000 // cells
+	mostMotifSide = 1_000
+	mostMotifName = 60
+)
+
+// Check refuses a motif that can't be kept.
+func (m Motif) Check() error {
+	var faults fault.Fields
+	switch n := utf8.RuneCountInString(strings.TrimSpace(m.Name)); {
+	case n == 0:
+		faults.Add("name", "is empty; give the motif a name")
+	case n > mostMotifName || strings.IndexFunc(m.Name, unicode.IsControl) >= 0 || !utf8.ValidString(m.Name):
+		faults.Add("name", "can't be kept; write one line of at most %d characters", mostMotifName)
+	}
+	if len(m.Cells) == 0 || len(m.Cells) > mostMotif {
+		faults.Add("cells", "are %d; a motif has 1 to %d", len(m.Cells), mostMotif)
+	}
+	for i, c := range m.Cells {
+		c.check(fmt.Sprintf("cells[%d]", i), &faults)
+		if len(faults) > 20 {
+			break
+		}
+	}
+	return faults.Err()
+}
+
+func (c MotifCell) check(path string, faults *fault.Fields) {
+	if c.Left < 0 || c.Up < 0 || c.Left > mostMotifSide || c.Up > mostMotifSide {
+		faults.Add(path, "lies %d to the left and %d up; write 0 to %d", c.Left, c.Up, mostMotifSide)
+	}
+	if op, ok := stitch.ByCode(c.Stitch); c.Stitch != "" && (!ok || !op.Paintable()) {
+		faults.Add(path+".stitch", "is %.20q, which can't be painted", c.Stitch)
+	}
+	if c.Colour != "" && !yarnID(c.Colour) {
+		faults.Add(path+".colour", "is %.20q, which is no yarn", c.Colour)
+	}
+}

@@ -1,0 +1,120 @@
+package picture
+
+import (
+	"strconv"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+)
+
+// gaps are the places without a stitch, which the columns' layout has between
+// the cells of a row.
+func gaps(s *draw.Scene, g chart.Grid, at Geometry) {
+	var p draw.Pen
+	for i, row := range g.Rows {
+		list := row.Gaps()
+		for k := 0; k < len(list); {
+			n := 1
+			for k+n < len(list) && list[k+n] == list[k]+n {
+				n++
+			}
+			p.Rect(at.x(list[k]), at.y(i+1), float64(n)*at.CellWidth, at.CellHeight)
+			k += n
+		}
+	}
+	s.Path(p.String(), draw.Style{Class: "gap", Fill: gapColour})
+}
+
+// lines are the outlines of the cells, drawn as long as they run; every fifth
+// round is heavier, and so are the edges of the gusset.
+func lines(s *draw.Scene, g chart.Grid, at Geometry) {
+	var fine, heavy, border draw.Pen
+	open := make([]int, g.Width+1) // row at which the upright line at x began; 0: none
+	for i := 0; i <= len(g.Rows); i++ {
+		stands := make([]bool, g.Width+1)
+		if i < len(g.Rows) {
+			rowLines(g.Rows[i], i+1, at, &fine, &heavy, &border, stands)
+		}
+		for x := range stands {
+			switch {
+			case stands[x] && open[x] == 0:
+				open[x] = i + 1
+			case !stands[x] && open[x] > 0:
+				fine.Move(at.x(x), at.y(open[x]-1)).Line(at.x(x), at.y(i))
+				open[x] = 0
+			}
+		}
+	}
+	s.Path(fine.String(), draw.Style{Class: "grid", Stroke: hairColour, Width: at.CellWidth / 24})
+	s.Path(heavy.String(), draw.Style{Class: "grid-heavy", Stroke: lineColour, Width: at.CellWidth / 12})
+	s.Path(border.String(), draw.Style{Class: "border", Stroke: lineColour, Width: at.CellWidth / 7})
+}
+
+// rowLines are the level lines of a row, from its first cell to its last with
+// the places in between, and notes where upright lines stand.
+func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, stands []bool) {
+	cells := row.Shown()
+	if len(cells) == 0 {
+		return
+	}
+	low, high := cells[0].X, cells[len(cells)-1].X
+	for x := low; x <= high+1; x++ {
+		stands[x] = true
+	}
+	for _, edge := range []float64{at.y(y), at.y(y - 1)} {
+		fine.Move(at.x(low), edge).Line(at.x(high+1), edge)
+	}
+	if row.Round%5 == 0 {
+		heavy.Move(at.x(low), at.y(y)).Line(at.x(high+1), at.y(y))
+	}
+	for i := 1; i < len(cells); i++ {
+		if isHand(cells[i]) != isHand(cells[i-1]) {
+			x := at.x(cells[i-1].X + 1)
+			if isHand(cells[i-1]) {
+				x = at.x(cells[i].X)
+			}
+			border.Move(x, at.y(y)).Line(x, at.y(y-1))
+		}
+	}
+}
+
+// labels are the rounds at the right and the columns along the foot.
+func labels(s *draw.Scene, g chart.Grid, at Geometry) {
+	size := min(at.CellWidth*0.62, at.CellHeight*0.8)
+	small := draw.TextStyle{Class: "label", Size: size}
+	soft := draw.TextStyle{Class: "soft", Size: size}
+	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
+	for i, row := range g.Rows {
+		_, high, ok := span(row)
+		if !ok {
+			continue
+		}
+		x, y := at.x(high+1)+at.CellWidth*0.3, at.y(i+1)+at.CellHeight/2+size*0.35
+		s.Text(x, y, strconv.Itoa(row.Round), small)
+		if several && row.Round == 1 {
+			s.Text(x+at.CellWidth, y, row.Section.Words(), soft)
+		}
+	}
+	small.Anchor = draw.Middle
+	foot := at.Bottom + at.CellWidth
+	if g.View == chart.GussetView && g.Width > 2*chart.Neighbours {
+		gussetLabels(s, g, at, foot, small)
+		return
+	}
+	for i := range g.Width {
+		if g.Width <= 40 || i == 0 || (i+1)%5 == 0 {
+			s.Text(at.x(g.Width-1-i)+at.CellWidth/2, foot, strconv.Itoa(i+1), small)
+		}
+	}
+}
+
+// gussetLabels number the gusset's own columns.
+func gussetLabels(s *draw.Scene, g chart.Grid, at Geometry, foot float64, small draw.TextStyle) {
+	const n = chart.Neighbours
+	for i := n; i < g.Width-n; i++ {
+		s.Text(at.x(g.Width-1-i)+at.CellWidth/2, foot, strconv.Itoa(i+1-n), small)
+	}
+	half := float64(n) * at.CellWidth / 2
+	s.Text(at.x(0)+half, foot, "hand", small)
+	s.Text(at.x(g.Width)-half, foot, "hand", small)
+}

@@ -1,0 +1,230 @@
+package project
+
+import (
+	"errors"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// countPins are the fixed numbers that say how many rounds a section has.
+var countPins = map[stitch.Part]string{
+	stitch.Cuff: "pins.cuff_rounds", stitch.CuffPlain: "pins.cuff_plain_rounds", stitch.Gusset: "pins.gusset_rounds",
+	stitch.Hand: "pins.rounds_above_gusset", stitch.Top: "pins.top_rounds", stitch.Thumb: "pins.thumb_rounds",
+}
+
+// Reshape works out the edits that change the rounds of a mitt as asked: what
+// is fixed of the plan for it, and the marks that move with their rounds. The
+// rest keeps still: if anything else of the plan would change, or a round
+// would no longer eat what the one below leaves, the change is refused, with
+// the reason in words (fault.Invalid).
+func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]chart.Edit, error) {
+	before, err := pl.Plan(d.Sheet)
+	if err != nil {
+		return nil, fault.New(fault.Invalid, "There is no plan whose rounds could change: %s", fault.Message(err))
+	}
+	section := before.Mitt().Section(c.Section)
+	if section == nil || c.Round < 1 || c.Round > len(section.Rounds) {
+		return nil, fault.New(fault.Invalid, "The %s has no round %d.", c.Section.Words(), c.Round)
+	}
+	rounds, edits, err := changed(before.Plan, section.Rounds, c)
+	if err != nil {
+		return nil, err
+	}
+	want := before.Mitt()
+	want.Section(c.Section).Rounds = rounds
+	if err := pl.keepsStill(d, edits, want); err != nil {
+		return nil, err
+	}
+	return append(edits, moved(marks, c)...), nil
+}
+
+// changed is the section's rounds as asked, and what has to be fixed for them.
+func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
+	out := append([]stitch.Round(nil), rounds...)
+	r := rounds[c.Round-1]
+	switch c.Kind {
+	case chart.Insert:
+		out = append(out[:c.Round:c.Round], append([]stitch.Round{between(rounds, c.Round)}, rounds[c.Round:]...)...)
+	case chart.Remove:
+		if r.In() != r.Out() || r.Held() > 0 {
+			return nil, nil, fault.New(fault.Invalid, "Round %d makes %d stitches of %d: without it, round %d would not add up. Move its change to another round first.", c.Round, r.Out(), r.In(), c.Round+1)
+		}
+		if len(rounds) == 1 {
+			return nil, nil, fault.New(fault.Invalid, "The %s has only this round.", c.Section.Words())
+		}
+		out = append(out[:c.Round-1:c.Round-1], rounds[c.Round:]...)
+	case chart.Move:
+		return increaseMoved(p, rounds, c)
+	}
+	edits := []chart.Edit{fix(countPins[c.Section], strconv.Itoa(len(out)))}
+	if c.Section == stitch.Gusset {
+		edits = append(edits, rhythm(increases(out))...)
+	}
+	return out, edits, nil
+}
+
+// between is a round to put in above another: worked over the stitches that it
+// leaves as the round above it works them, or as it works them itself.
+func between(rounds []stitch.Round, at int) stitch.Round {
+	for _, i := range []int{at, at - 1} {
+		if i < len(rounds) && rounds[i].In() == rounds[i].Out() && rounds[i].In() == rounds[at-1].Out() && rounds[i].Held() == 0 {
+			return rounds[i]
+		}
+	}
+	// Both rounds change the count: a plain round between them.
+	below := rounds[at-1]
+	ops := make([]stitch.Op, below.Out())
+	for i := range ops {
+		ops[i] = stitch.Knit
+	}
+	return stitch.Round{Ops: ops, Lead: below.LeadOut(), Even: below.Even}
+}
+
+// increaseMoved takes the increases of a round to another one, between those
+// before and after it.
+func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
+	list := increases(rounds)
+	at := -1
+	for i, r := range list {
+		if r == c.Round {
+			at = i
+		}
+	}
+	switch {
+	case c.Section != stitch.Gusset || at < 0:
+		return nil, nil, fault.New(fault.Invalid, "Round %d of the %s has no increase to move.", c.Round, c.Section.Words())
+	case at == 0:
+		return nil, nil, fault.New(fault.Invalid, "The first increase round is where the gusset begins: it stays in round %d.", c.Round)
+	case c.To-list[at-1] < mitt.ShortestInterval || (at+1 < len(list) && list[at+1]-c.To < mitt.ShortestInterval):
+		return nil, nil, fault.New(fault.Invalid, "Round %d is too near to the next increase: a plain round lies between two increase rounds.", c.To)
+	case c.To >= len(rounds):
+		return nil, nil, fault.New(fault.Invalid, "Round %d is the last of the gusset, or beyond it: a plain round follows the last increase.", c.To)
+	}
+	list[at] = c.To
+	out := make([]stitch.Round, len(rounds))
+	done := 0
+	template := increaseRounds(rounds)
+	for i := range out {
+		switch {
+		case done < len(list) && list[done] == i+1:
+			out[i] = template[done]
+			done++
+		default:
+			out[i] = plainAfter(rounds, done, p)
+		}
+	}
+	return out, rhythm(list), nil
+}
+
+// increases are the rounds that grow.
+func increases(rounds []stitch.Round) []int {
+	var list []int
+	for i, r := range rounds {
+		if r.Out() > r.In() {
+			list = append(list, i+1)
+		}
+	}
+	return list
+}
+
+func increaseRounds(rounds []stitch.Round) []stitch.Round {
+	var list []stitch.Round
+	for _, r := range increases(rounds) {
+		list = append(list, rounds[r-1])
+	}
+	return list
+}
+
+// plainAfter is the plain round after so many increases.
+func plainAfter(rounds []stitch.Round, done int, p *mitt.Plan) stitch.Round {
+	count := p.Gusset.Base + done*p.Gusset.Step
+	for _, r := range rounds {
+		if r.In() == r.Out() && r.LeadOut() == count {
+			return r
+		}
+	}
+	ops := make([]stitch.Op, count+rounds[0].In()-rounds[0].LeadIn())
+	for i := range ops {
+		ops[i] = stitch.Knit
+	}
+	return stitch.Round{Ops: ops, Lead: count}
+}
+
+func fix(path, text string) chart.Edit {
+	return chart.Edit{Layer: chart.Sheet, Column: path, Value: text}
+}
+
+// rhythm fixes the intervals of some increase rounds.
+func rhythm(rounds []int) []chart.Edit {
+	if len(rounds) < 2 {
+		return nil
+	}
+	intervals := make([]string, 0, len(rounds)-1)
+	even := true
+	for i := 1; i < len(rounds); i++ {
+		intervals = append(intervals, strconv.Itoa(rounds[i]-rounds[i-1]))
+		even = even && intervals[i-1] == intervals[0]
+	}
+	if even {
+		intervals = intervals[:1]
+	}
+	return []chart.Edit{fix("pins.rhythm", strings.Join(intervals, ", "))}
+}
+
+// keepsStill plans again with what was fixed, and tells what else would
+// change.
+func (pl *Planner) keepsStill(d Document, edits []chart.Edit, want stitch.Mitt) error {
+	d.Sheet = d.Sheet.Clone()
+	for _, e := range edits {
+		d.put(e.Column, e.Value)
+	}
+	after, err := pl.Plan(d.Sheet)
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		return fault.New(fault.Invalid, "No plan has these rounds: %s", fields[0].Message)
+	}
+	if err != nil {
+		return err
+	}
+	got := after.Mitt()
+	if faults := stitch.Ledger(want); len(faults) > 0 {
+		return fault.New(fault.Invalid, "It would not add up: %s.", faults[0].Words)
+	}
+	for i, section := range want.Sections {
+		if i >= len(got.Sections) || !same(section, got.Sections[i]) {
+			return fault.New(fault.Invalid, "More than this would change: the %s would be worked otherwise. Fix its numbers in the plan first.", section.Part.Words())
+		}
+	}
+	return nil
+}
+
+func same(a, b stitch.Section) bool {
+	return a.Part == b.Part && reflect.DeepEqual(a.Rounds, b.Rounds) && reflect.DeepEqual(a.Finish, b.Finish)
+}
+
+// moved are the edits that take the marks above a change along with their
+// rounds; those of a round that is taken out go with it.
+func moved(marks chart.Marks, c chart.Change) []chart.Edit {
+	step := map[chart.ChangeKind]int{chart.Insert: 1, chart.Remove: -1}[c.Kind]
+	if step == 0 {
+		return nil
+	}
+	to := chart.Marks{}
+	for at, mark := range marks {
+		switch {
+		case at.Section != c.Section || at.Round < c.Round || (c.Kind == chart.Insert && at.Round == c.Round):
+			to[at] = mark
+		case at.Round == c.Round:
+		default:
+			at.Round += step
+			to[at] = mark
+		}
+	}
+	return marks.Difference(to)
+}

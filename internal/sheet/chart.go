@@ -1,0 +1,56 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+)
+
+// Chart is how charts are drawn and what is asked of colour work. Rows of
+// Yarns are those of the palette, as far as they were given.
+type Chart struct {
+	Symbols        string // "trade", "jis" or empty
+	Colours, Float int    // 0: not given
+	Yarns          [MostYarns]ChartYarn
+}
+
+// ChartYarn is a yarn of the palette; what was not given is empty.
+type ChartYarn struct{ Name, Colour, Held string }
+
+// colourText is a colour as pages write it.
+var colourText = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)
+
+func (r *reader) chart() Chart {
+	n := tree.find("chart")
+	c := Chart{
+		Symbols: r.choice("chart.symbols", n.find("symbols")),
+		Colours: r.upTo("chart.colours", MostYarns), Float: r.upTo("chart.float", 99),
+	}
+	for i := range c.Yarns {
+		at := row("chart.yarns", i)
+		y := ChartYarn{
+			Name: r.sheet.Given(at + ".name"), Colour: r.sheet.Given(at + ".colour"),
+			Held: r.choice(at+".held", n.find("yarns").find("held")),
+		}
+		if y.Colour != "" && !colourText.MatchString(y.Colour) {
+			r.faults.Add(at+".colour", "is %q; write a # and six digits or letters from a to f, such as #B9694A", clip(y.Colour))
+			y.Colour = ""
+		}
+		y.Colour = strings.ToUpper(y.Colour)
+		c.Yarns[i] = y
+	}
+	return c
+}
+
+// upTo is a whole number from 1 to most; 0 if it was not given.
+func (r *reader) upTo(path string, most int) int {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return 0
+	}
+	n, ok := decimal(text)
+	if !ok || n < 1 || n > float64(most) || n != float64(int(n)) {
+		r.faults.Add(path, "is %s; write a whole number from 1 to %d", clip(text), most)
+		return 0
+	}
+	return int(n)
+}

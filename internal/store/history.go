@@ -1,0 +1,133 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"time"
+
+	"thenar/internal/fault"
+)
+
+// Revision is one entry in the history of a mitt.
+type Revision struct {
+	Revision int64
+	At       time.Time // UTC
+	Kind     string    // "decision", or of a stroke "do", "undo", "redo"
+	Name     string    // of the moment, if it was given one
+}
+
+// History lists all revisions of a mitt from the first to the newest;
+// fault.NotFound where there is no such mitt.
+func (s *Store) History(ctx context.Context, id int64) (history []Revision, err error) {
+	defer fault.Wrap(&err, "store.History(%d)", id)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		history, err = collect(ctx, tx, scanRevision, `
+			SELECT revision, at, kind, coalesce(
+				(SELECT name FROM moment WHERE mitt = ?1 AND revision = r.revision ORDER BY id DESC LIMIT 1), '')
+			FROM (
+				SELECT revision, at, 'decision' AS kind FROM decision WHERE mitt = ?1
+				UNION ALL
+				SELECT revision, at, kind FROM stroke WHERE mitt = ?1) AS r
+			ORDER BY revision`, id)
+		if err == nil && len(history) == 0 {
+			err = missing(id)
+		}
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return history, nil
+}
+
+func scanRevision(rows *sql.Rows) (r Revision, err error) {
+	var at string
+	if err := rows.Scan(&r.Revision, &at, &r.Kind, &r.Name); err != nil {
+		return Revision{}, err
+	}
+	r.At, err = parseTime(at)
+	return r, err
+}
+
+// At reads a mitt as it stood at a revision; fault.NotFound where there was
+// none.
+func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) {
+	defer fault.Wrap(&err, "store.At(%d, %d)", id, revision)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		if m, err = load(ctx, tx, id); err != nil {
+			return err
+		}
+		if revision < 1 || revision > m.Revision {
+			return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, m.Revision)
+		}
+		var changed string
+		err := tx.QueryRowContext(ctx, `
+			SELECT d.revision, d.document, max(d.at, coalesce((SELECT max(at) FROM stroke WHERE mitt = ?1 AND revision <= ?2), ''))
+			FROM decision d WHERE d.mitt = ?1 AND d.revision <= ?2 ORDER BY d.revision DESC LIMIT 1`, id, revision).Scan(&m.Decided, &m.Document, &changed)
+		if err != nil {
+			return err
+		}
+		if m.Changed, err = parseTime(changed); err != nil {
+			return err
+		}
+		l, err := replay(ctx, tx, id, revision)
+		m.Revision, m.Marks, m.CanUndo, m.CanRedo = revision, l.marks, false, false
+		return err
+	})
+	if err != nil {
+		return Mitt{}, err
+	}
+	return m, nil
+}
+
+// Name gives a moment of a mitt a name, or another one; an empty one takes it
+// away.
+func (s *Store) Name(ctx context.Context, id, revision int64, name string) (err error) {
+	defer fault.Wrap(&err, "store.Name(%d, %d)", id, revision)
+	return s.write(ctx, func(tx *sql.Tx) error {
+		at, err := stand(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		if revision < 1 || revision > at.head {
+			return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, at.head)
+		}
+		_, err = tx.ExecContext(ctx, `INSERT INTO moment (mitt, revision, at, name) VALUES (?, ?, ?, ?)`, id, revision, s.stamp(), name)
+		return err
+	})
+}
+
+// News is what came to a mitt after a revision.
+type News struct {
+	Strokes  []Drawn // in order
+	Revision int64   // the newest of all
+	Decided  int64   // the newest decision
+	CanUndo  bool
+	CanRedo  bool
+}
+
+// Since tells what came to a mitt after a revision; fault.NotFound where there
+// is no such mitt.
+func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) {
+	defer fault.Wrap(&err, "store.Since(%d, %d)", id, after)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		at, err := stand(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		n.Revision, n.Decided = at.head, at.decided
+		if at.head <= after {
+			return nil
+		}
+		if n.Strokes, err = strokesSince(ctx, tx, id, after); err != nil {
+			return err
+		}
+		t, err := lookBack(ctx, tx, id)
+		n.CanUndo, n.CanRedo = t.undo > 0, t.redo > 0
+		return err
+	})
+	if err != nil {
+		return News{}, err
+	}
+	return n, nil
+}

@@ -1,0 +1,47 @@
+package yarn
+
+import "thenar/internal/mitt"
+
+// Share is what of a mitt is worked in one yarn: stitches, and stitches that
+// its strands pass behind.
+type Share struct {
+	ID               string
+	Stitches, Passed int
+}
+
+// Colour is the yarn of one colour for one mitt and for the pair.
+type Colour struct {
+	ID        string
+	One, Pair Amount
+}
+
+// Colours divides an estimate among the yarns of a chart, the first of which
+// is the main one: it has the edges, the tails of the mitt and a kept swatch,
+//
+//	main:   one − loops of the others × l + passed × w
+//	others: loops × l + passed × w + 2 × 200 mm
+//
+// with the loop length l and the width of a stitch w = 1/g; a strand is taken
+// as long as the stitches that it passes are wide, and each further yarn begins
+// and ends once (common practice, no source). The interval is the estimate's.
+func Colours(p *mitt.Plan, e Estimate, shares []Share) []Colour {
+	if len(shares) < 2 {
+		return nil
+	}
+	width := 1 / p.Gauge.Stitches
+	main := e.One.Mean + float64(shares[0].Passed)*width
+	list := make([]Colour, len(shares))
+	for i, s := range shares[1:] {
+		loops := float64(s.Stitches) * e.Loop
+		main -= loops
+		list[i+1] = e.colour(s.ID, loops+float64(s.Passed)*width+2*tail)
+	}
+	list[0] = e.colour(shares[0].ID, main)
+	list[0].Pair = list[0].Pair.plus(e.Swatch)
+	return list
+}
+
+func (e *Estimate) colour(id string, mm float64) Colour {
+	one := e.within(max(mm, 0))
+	return Colour{id, one, one.times(2)}
+}

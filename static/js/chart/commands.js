@@ -1,0 +1,123 @@
+// What can be done with a selection, as edits: copy, paste, repeat, mirror,
+// shift, erase. A piece is cells { left, up, stitch, colour }, so many cells
+// left of and rounds above the lower right corner; an empty stitch is as
+// planned. Nothing here touches a page.
+
+// piece copies places of the drawing.
+export function piece(model, places) {
+  if (places.length === 0) return [];
+  const right = Math.max(...places.map(([, x]) => x));
+  const low = Math.min(...places.map(([y]) => y));
+  return places.map(([y, x]) => {
+    const cell = model.at(y, x);
+    return {
+      left: right - x, up: y - low,
+      stitch: model.shown(model.mark(y, cell.column).stitch), colour: model.mark(y, cell.column).colour,
+    };
+  });
+}
+
+// paste puts a piece down with its lower right corner at a place; what would
+// lie outside the chart is left out.
+export function paste(model, cells, y, x) {
+  return cells.flatMap((c) => put(model, y + c.up, x - c.left, c));
+}
+
+function put(model, y, x, { stitch, colour }) {
+  const cell = model.at(y, x);
+  return cell ? model.edits(y, cell, { stitch, colour }) : [];
+}
+
+export function erase(model, places) {
+  return places.flatMap(([y, x]) => put(model, y, x, { stitch: "", colour: "" }));
+}
+
+// all paints every place with one value of a layer.
+export function paintAll(model, places, layer, value) {
+  return places.flatMap(([y, x]) => {
+    const cell = model.at(y, x);
+    return cell ? model.edits(y, cell, { [layer]: value }) : [];
+  });
+}
+
+// repeat puts a selection down again and again beside itself, in both
+// directions to the edges of the chart, or above itself up to the last row.
+export function repeat(model, places, box, up) {
+  const cells = piece(model, places);
+  const wide = box.right - box.left + 1;
+  const high = box.high - box.low + 1;
+  const edits = [];
+  if (up) {
+    for (let y = box.low + high; y <= model.height; y += high) edits.push(...paste(model, cells, y, box.right));
+    return edits;
+  }
+  for (let x = box.right - wide; x >= -wide; x -= wide) edits.push(...paste(model, cells, box.low, x));
+  for (let x = box.right + wide; x < model.data.width + wide; x += wide) edits.push(...paste(model, cells, box.low, x));
+  return edits;
+}
+
+// flip turns a selection round within its box: left for right, with each
+// stitch as its twin, or upside down.
+export function flip(model, places, box, over) {
+  const seen = new Map(places.map(([y, x]) => [`${y} ${x}`, seenAt(model, y, x)]));
+  return places.flatMap(([y, x]) => {
+    const from = over ? [box.high + box.low - y, x] : [y, box.right + box.left - x];
+    const cell = seen.get(from.join(" "));
+    if (!cell) return [];
+    const stitch = over || cell.stitch === "" ? cell.stitch : model.ops.get(cell.stitch).twin;
+    return put(model, y, x, { stitch, colour: cell.colour });
+  });
+}
+
+function seenAt(model, y, x) {
+  const cell = model.at(y, x);
+  const mark = model.mark(y, cell.column);
+  return { stitch: model.shown(mark.stitch), colour: mark.colour };
+}
+
+// shift moves what is painted on a selection by so many rows and cells; it
+// gives the edits and the places where it lies then.
+export function shift(model, places, [up, right]) {
+  const cells = places.map(([y, x]) => ({ y: y + up, x: x + right, ...seenAt(model, y, x) }));
+  const marks = new Map(places.map(([y, x]) => [`${y} ${x}`, [y, x, { stitch: "", colour: "" }]]));
+  for (const c of cells) marks.set(`${c.y} ${c.x}`, [c.y, c.x, c]);
+  return {
+    edits: [...marks.values()].flatMap(([y, x, values]) => put(model, y, x, values)),
+    places: cells.filter((c) => model.at(c.y, c.x)).map((c) => [c.y, c.x]),
+  };
+}
+
+// noted is the edit that writes a note on a cell, or on a round; here that
+// which says that a round is on the needles, and that no other is.
+export function noted(model, y, column, text) {
+  const { section, round } = model.row(y);
+  if (model.mark(y, column).note === text) return [];
+  return [{ section, round, column, layer: "note", value: text }];
+}
+
+export function here(model, y) {
+  const { section, round } = model.row(y);
+  const edits = [];
+  for (const [key, mark] of model.marks) {
+    const [s, r, column] = key.split(" ");
+    if (mark.needles !== "" && column === "") edits.push({ section: s, round: Number(r), column, layer: "needles", value: "" });
+  }
+  if (model.mark(y, "").needles === "") edits.push({ section, round, column: "", layer: "needles", value: "here" });
+  return edits;
+}
+
+// putBack gives a lost mark a place, and takes it from where it has none.
+export function putBack(model, lost, y, x) {
+  const cell = model.at(y, x);
+  if (!cell) return [];
+  const { section, round } = model.row(y);
+  return [{ ...edit(lost), value: "" }, { section, round, column: lost.column === "" ? "" : cell.column, layer: lost.layer, value: lost.value }];
+}
+
+export function dropped(lost) {
+  return { ...edit(lost), value: "" };
+}
+
+function edit({ section, round, column, layer, value }) {
+  return { section, round, column, layer, value };
+}

@@ -1,0 +1,282 @@
+// The chart of the page, taken over: what is drawn, chosen, selected and sent.
+import { noted, paste, shift } from "./commands.js";
+import { floats } from "./float.js";
+import { History } from "./history.js";
+import { act, moved } from "./keys.js";
+import { faults } from "./ledger.js";
+import { byName, eraseSpots, paintSpots } from "./menu.js";
+import { Model } from "./model.js";
+import { Motifs } from "./motifs.js";
+import { Panel } from "./panel.js";
+import { Pointer } from "./pointer.js";
+import { toolOf, Toolbar } from "./toolbar.js";
+import { Brush } from "./tools.js";
+import { View } from "./view.js";
+import { Zoom } from "./zoom.js";
+
+export class Editor {
+  // kept outlives the chart: tool, selection, clipboard, size and cursor.
+  constructor(root, data, line, kept) {
+    Object.assign(this, { root, line, kept });
+    this.model = new Model(data);
+    this.view = new View(root, this.model);
+    this.history = new History(this.model, line, (rows, edits) => this.drawn(rows, edits));
+    this.brush = new Brush(this.model, this.history);
+    this.brush.choose(kept.tool);
+    this.waiting = new Set(); // rows to draw with the next frame
+    this.panel = new Panel(this);
+    this.toolbar = new Toolbar(this);
+    this.zoom = new Zoom(root.querySelector(".grid-frame"), this.view.svg, data, kept.size);
+    this.motifs = new Motifs(this, root.querySelector("[data-motifs]"));
+    new Pointer(this);
+    this.keyboard();
+    this.takeUp();
+  }
+
+  takeUp() {
+    const { kept, model } = this;
+    const at = kept.cursor && model.find(kept.cursor);
+    if (at) this.view.cursor = { y: at.y, x: at.x };
+    this.dirty(this.history.takeUp());
+    this.view.drawNeedles();
+    this.view.choose(this.selection.places(model));
+    this.read();
+    this.settle();
+    this.toolbar.show();
+  }
+
+  get tool() {
+    return this.kept.tool;
+  }
+
+  get selection() {
+    return this.kept.selection;
+  }
+
+  get cursor() {
+    return this.view.cursor;
+  }
+
+  get clipboard() {
+    return this.kept.clipboard;
+  }
+
+  set clipboard(cells) {
+    this.kept.clipboard = cells;
+  }
+
+  // dirty draws rows with the next frame, however many strokes it holds.
+  dirty(rows) {
+    for (const y of rows) this.waiting.add(y);
+    if (this.waiting.size === 0 || this.frame) return;
+    this.frame = requestAnimationFrame(() => this.draw());
+  }
+
+  draw() {
+    this.frame = undefined;
+    for (const y of this.waiting) this.view.drawRow(y);
+    this.waiting.clear();
+    this.read();
+  }
+
+  // read looks the ledger and the strands over.
+  read() {
+    const list = faults(this.model);
+    this.view.drawFaults(list);
+    this.view.drawFloats(floats(this.model));
+    this.panel.ledger(list);
+    this.panel.floats();
+  }
+
+  // drawn follows a stroke, our own or somebody else's.
+  drawn(rows, edits) {
+    this.dirty(rows);
+    if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
+    if (edits.some((e) => e.layer === "sheet")) this.toSheet(edits);
+    if (rows.includes(this.cursor.y)) {
+      this.say(this.model.describe(this.cursor.y, this.cursor.x));
+      this.view.name();
+    }
+    this.settle();
+  }
+
+  // settle brings up to date what needs not follow every move of the pointer.
+  settle() {
+    this.panel.offer();
+    this.toolbar.show();
+  }
+
+  toSheet(edits) {
+    document.dispatchEvent(new CustomEvent("thenar:sheet", { detail: { edits: edits.filter((e) => e.layer === "sheet"), revision: this.line.revision } }));
+  }
+
+  say(text) {
+    this.root.querySelector("#chart-says").textContent = text;
+  }
+
+  announce(text) {
+    this.root.querySelector("#chart-announce").textContent = text;
+  }
+
+  // point moves the cursor and reads the cell out; other views light the round.
+  point(y, x) {
+    this.say(this.view.point(y, x));
+    this.kept.cursor = this.model.anchor(y, x) ?? this.kept.cursor;
+    this.zoom.show(this.view.box(y, x));
+    this.light(y);
+    this.panel.offer();
+  }
+
+  // light draws the thread through a row, here and in the other views.
+  light(y) {
+    this.view.thread(y);
+    if (y === this.lit) return;
+    this.lit = y;
+    const { section, round } = this.model.row(y);
+    document.dispatchEvent(new CustomEvent("thenar:round", { detail: { section, round, by: "chart" } }));
+  }
+
+  // leave lets the thread go back to the cursor, if the keys are on the chart.
+  leave() {
+    if (document.activeElement === this.view.svg) this.light(this.cursor.y);
+    else {
+      this.view.thread(0);
+      this.lit = undefined;
+    }
+  }
+
+  keyboard() {
+    const { svg } = this.view;
+    svg.addEventListener("focus", () => this.point(this.cursor.y, this.cursor.x));
+    svg.addEventListener("keydown", (event) => {
+      const asked = act(event);
+      if (!asked) return;
+      event.preventDefault();
+      if (asked.run) this.run(asked.run);
+      if (asked.shift) this.shift(asked.shift);
+      if (asked.move || asked.extend) this.go(asked.move ?? asked.extend, Boolean(asked.extend));
+    });
+  }
+
+  // go moves the cursor; extending, it selects from where it set out.
+  go(way, extending) {
+    if (extending) this.kept.from ??= { ...this.cursor };
+    else this.kept.from = undefined;
+    const to = moved(this.model, this.cursor, way);
+    this.point(to.y, to.x);
+    if (extending) this.select((s) => s.rectangle(this.model, this.kept.from, to));
+  }
+
+  run(name) {
+    byName.get(name)?.run(this);
+  }
+
+  choose(change) {
+    const tool = { ...this.tool, ...change };
+    if ((change.layer || change.erase) && tool.shape === "look") tool.shape = "free";
+    if (change.layer) tool.erase = false;
+    this.kept.tool = tool;
+    this.brush.choose(tool);
+    this.toolbar.show();
+  }
+
+  select(how) {
+    how(this.selection);
+    const places = this.selection.places(this.model);
+    this.view.choose(places);
+    this.announce(places.length === 0 ? "nothing is selected" : `${places.length} ${places.length === 1 ? "cell" : "cells"} selected`);
+  }
+
+  paint() {
+    if (this.tool.shape === "stamp") this.history.stroke(paste(this.model, this.tool.piece, this.cursor.y, this.cursor.x));
+    else if (!this.selection.empty && this.tool.shape !== "fill") paintSpots(this);
+    else this.withShape(this.tool.shape === "fill" ? "fill" : "free");
+  }
+
+  // withShape paints at the cursor with another shape of the brush.
+  withShape(shape) {
+    const { y, x } = this.cursor;
+    this.brush.choose({ ...this.tool, shape });
+    this.brush.begin(y, x);
+    this.brush.end();
+    this.brush.choose(this.tool);
+  }
+
+  erase() {
+    eraseSpots(this);
+  }
+
+  drop() {
+    if (this.brush.stroke) this.dirty(this.brush.drop());
+    else this.select((s) => s.clear());
+  }
+
+  shift(way) {
+    if (this.selection.empty) return;
+    const { edits, places } = shift(this.model, this.selection.places(this.model), way);
+    this.history.stroke(edits);
+    this.select((s) => s.set(this.model, places));
+  }
+
+  change(kind, by) {
+    const { section, round } = this.model.row(this.cursor.y);
+    this.history.change({ kind, section, round, to: by ? round + by : 0 });
+  }
+
+  // changeFrom moves the increases of a row to another row of its section.
+  changeFrom(y, to) {
+    const [from, target] = [this.model.row(y), this.model.row(to)];
+    if (target?.section !== from.section) this.announce("increases stay in their section");
+    else this.history.change({ kind: "move", section: from.section, round: from.round, to: target.round });
+  }
+
+  note(round) {
+    const { y, x } = this.cursor;
+    const column = round ? "" : (this.model.at(y, x)?.column ?? "");
+    const label = round ? `Note on ${this.model.name(y, true)}` : `Note on ${this.model.describe(y, x)}`;
+    this.panel.askFor(label, this.model.mark(y, column).note, 200, (text) => this.history.stroke(noted(this.model, y, column, text)));
+  }
+
+  enlarge(by) {
+    if (by === 0) this.zoom.set(0);
+    else this.zoom.step(by, this.view.box(this.cursor.y, this.cursor.x));
+    this.kept.size = this.zoom.size;
+  }
+
+  turn() {
+    const at = this.model.anchor(this.cursor.y, this.cursor.x);
+    if (at) this.ask({ view: this.model.data.view === "gusset" ? "hand" : this.model.data.view, middle: at.column });
+  }
+
+  // ask shows another view: the address says which, so that it can be kept.
+  ask(change) {
+    const query = new URLSearchParams(location.search);
+    for (const [name, value] of Object.entries(change)) {
+      if (value) query.set(name, value);
+      else query.delete(name);
+    }
+    history.replaceState(null, "", `${location.pathname}${query.size > 0 ? `?${query}` : ""}${location.hash}`);
+    document.dispatchEvent(new CustomEvent("thenar:view"));
+  }
+
+  moment() {
+    this.panel.askFor("Name of this moment", "", 60, async (name) => {
+      if (!name) return;
+      const href = this.line.href.replace(/chart$/, "history");
+      const reply = await fetch(href, { method: "POST", body: new URLSearchParams({ name }), redirect: "manual" }).catch(() => undefined);
+      this.announce(reply ? `this moment is kept as ${name}; it stands in the history` : "not kept: no connection");
+    });
+  }
+
+  // words opens the instructions of the selected rounds, or of the cursor's.
+  words() {
+    const rows = [...new Set(this.selection.places(this.model).map(([y]) => y))].map((y) => this.model.row(y));
+    const here = this.model.row(this.cursor.y);
+    const of = rows.filter((r) => r.section === (rows[0] ?? here).section);
+    const rounds = (of.length > 0 ? of : [here]).map((r) => r.round);
+    const query = new URLSearchParams({ section: (of[0] ?? here).section, from: Math.min(...rounds), to: Math.max(...rounds) });
+    location.assign(`${this.line.href.replace(/chart$/, "words.txt")}?${query}`);
+  }
+}
+
+export { toolOf };

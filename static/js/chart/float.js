@@ -1,0 +1,53 @@
+// Strands behind the fabric, as in internal/chart: the tube is one long
+// spiral, so a float may begin in one row and end in the next.
+
+// floats are the strands that are too long.
+export function floats(model) {
+  const most = model.data.rules.float;
+  const list = [];
+  if (!most) return list;
+  for (let y = 1; y <= model.height; y++) {
+    for (const f of ending(model, y)) if (f.length > most) list.push(f);
+  }
+  return list;
+}
+
+// ending are the strands that end in a row, having begun in it or in the row
+// below; known by row as long as both stand.
+function ending(model, y) {
+  const now = model.totals(y);
+  const before = y > 1 ? model.totals(y - 1) : { worked: [] };
+  if (now.strands?.before === before) return now.strands.list;
+  const list = strands(model, y, before.worked, now.worked);
+  now.strands = { before, list };
+  return list;
+}
+
+function strands(model, y, below, worked) {
+  const last = new Map(); // yarn → { y, at, place }
+  below.forEach(({ i, yarn }, k) => last.set(yarn, { y: y - 1, at: i, place: k - below.length }));
+  const list = [];
+  worked.forEach(({ i, yarn }, place) => {
+    const use = last.get(yarn);
+    const length = use ? place - use.place - 1 : 0;
+    if (length > 0) list.push({ yarn, y: use.y, at: use.at, to: y, next: i, length });
+    last.set(yarn, { y, at: i, place });
+  });
+  return list;
+}
+
+// floatWords lists floats that are too long and rounds with too many yarns.
+export function floatWords(model, list = floats(model)) {
+  const { rules } = model.data;
+  const out = list.map((f) => `${model.name(f.y)}: ${model.yarns.get(f.yarn).name} passes ${f.length} stitches, ${rules.float} is the most`);
+  for (let y = 1; rules.colours > 0 && y <= model.height; y++) {
+    const n = yarnsOf(model.totals(y));
+    if (n > rules.colours) out.push(`${model.name(y)} has ${n} yarns, ${rules.colours} are the most`);
+  }
+  return out;
+}
+
+function yarnsOf(totals) {
+  totals.yarns ??= new Set(totals.worked.map((w) => w.yarn)).size;
+  return totals.yarns;
+}

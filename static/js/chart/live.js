@@ -1,0 +1,31 @@
+// Listens to what others draw on the same chart, for as long as the window is
+// looked at: a browser has few connections, and a hidden window keeps none.
+
+export class Live {
+  constructor(line, open = (href) => new EventSource(href)) {
+    this.line = line;
+    this.open = open;
+    document.addEventListener("visibilitychange", () => this.look());
+    window.addEventListener("pagehide", () => this.stop());
+    window.addEventListener("pageshow", () => this.look());
+    this.look();
+  }
+
+  look() {
+    if (document.hidden) this.stop();
+    else this.start();
+  }
+
+  // start asks from the revision that is known now; the browser's own way of
+  // asking again would ask from the first one, which does no harm.
+  start() {
+    if (this.source) return;
+    this.source = this.open(`${this.line.href}/events?after=${this.line.revision}`);
+    this.source.addEventListener("message", (event) => this.line.hear(JSON.parse(event.data)));
+  }
+
+  stop() {
+    this.source?.close();
+    this.source = undefined;
+  }
+}

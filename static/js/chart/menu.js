@@ -1,0 +1,86 @@
+// All commands of the chart, as the list shows them and as keys call them.
+// Each acts on an Editor.
+import { dropped, erase, flip, here, paintAll, paste, piece, repeat } from "./commands.js";
+
+export const commands = [
+  { group: "Paint", name: "paint", words: "Paint the cell, or what is selected", key: "Enter", run: (e) => e.paint() },
+  { group: "Paint", name: "erase", words: "Take the cell, or what is selected, back to the plan", key: "Backspace", run: (e) => e.erase() },
+  { group: "Paint", name: "fill", words: "Fill the area of its kind", run: (e) => e.withShape("fill") },
+  { group: "Paint", name: "mirror-brush", words: "Mirror brush across the gusset: on or off", run: (e) => e.choose({ mirror: !e.tool.mirror }) },
+  { group: "Select", name: "select-round", words: "Select the round", run: (e) => e.select((s) => s.round(e.model, e.cursor.y)) },
+  { group: "Select", name: "select-column", words: "Select the column", run: (e) => e.select((s) => s.column(e.model, e.cursor.y, e.cursor.x)) },
+  { group: "Select", name: "select-all", words: "Select everything", key: "Ctrl A", run: (e) => e.select((s) => s.all(e.model)) },
+  { group: "Select", name: "drop", words: "Drop the stroke, then the selection", key: "Esc", run: (e) => e.drop() },
+  { group: "Copy", name: "copy", words: "Copy", key: "Ctrl C", run: (e) => copy(e) },
+  { group: "Copy", name: "cut", words: "Cut", key: "Ctrl X", run: (e) => cut(e) },
+  { group: "Copy", name: "paste", words: "Paste with its lower right corner at the cursor", key: "Ctrl V", run: (e) => put(e) },
+  { group: "Copy", name: "repeat-across", words: "Repeat across the rounds", run: (e) => again(e, false) },
+  { group: "Copy", name: "repeat-up", words: "Repeat up to the last round", run: (e) => again(e, true) },
+  { group: "Copy", name: "mirror", words: "Mirror the selection, left for right", run: (e) => turn(e, false) },
+  { group: "Copy", name: "upside-down", words: "Turn the selection upside down", run: (e) => turn(e, true) },
+  { group: "Copy", name: "keep-motif", words: "Keep the selection as a motif", run: (e) => e.motifs.keep() },
+  { group: "Rounds", name: "insert-round", words: "Put a plain round in above this one", run: (e) => e.change("insert") },
+  { group: "Rounds", name: "remove-round", words: "Take this round out", run: (e) => e.change("remove") },
+  { group: "Rounds", name: "increase-up", words: "Move this round’s increases up a round", run: (e) => e.change("move", 1) },
+  { group: "Rounds", name: "increase-down", words: "Move this round’s increases down a round", run: (e) => e.change("move", -1) },
+  { group: "Rounds", name: "needles", words: "This round is on the needles, or is it not", run: (e) => e.history.stroke(here(e.model, e.cursor.y)) },
+  { group: "Notes", name: "note", words: "Note on the cell", run: (e) => e.note(false) },
+  { group: "Notes", name: "note-round", words: "Note on the round", run: (e) => e.note(true) },
+  { group: "Look", name: "larger", words: "Larger", key: "+", run: (e) => e.enlarge(1) },
+  { group: "Look", name: "smaller", words: "Smaller", key: "−", run: (e) => e.enlarge(-1) },
+  { group: "Look", name: "whole", words: "The whole chart", key: "0", run: (e) => e.enlarge(0) },
+  { group: "Look", name: "turn", words: "Turn the tube: this column in the middle", run: (e) => e.turn() },
+  { group: "Look", name: "turn-back", words: "Turn the tube back", run: (e) => e.ask({ middle: "" }) },
+  { group: "Look", name: "commands", words: "This list", key: "?", run: (e) => e.panel.toggle() },
+  { group: "Keep", name: "undo", words: "Undo", key: "Ctrl Z", run: (e) => e.history.undo() },
+  { group: "Keep", name: "redo", words: "Redo", key: "Ctrl Y", run: (e) => e.history.redo() },
+  { group: "Keep", name: "moment", words: "Give this moment a name", run: (e) => e.moment() },
+  { group: "Keep", name: "words", words: "The words of these rounds", run: (e) => e.words() },
+];
+
+export const byName = new Map(commands.map((c) => [c.name, c]));
+
+// spots are the selected places, or the one under the cursor.
+export function spots(e) {
+  const places = e.selection.places(e.model);
+  return places.length > 0 ? places : [[e.cursor.y, e.cursor.x]];
+}
+
+export function paintSpots(e) {
+  const { layer, value, erase: back } = e.tool;
+  e.history.stroke(back ? erase(e.model, spots(e)) : paintAll(e.model, spots(e), layer, value));
+}
+
+export function eraseSpots(e) {
+  e.history.stroke(erase(e.model, spots(e)));
+}
+
+function copy(e) {
+  const places = spots(e);
+  e.clipboard = piece(e.model, places);
+  e.announce(`${places.length} ${places.length === 1 ? "cell" : "cells"} copied`);
+}
+
+function cut(e) {
+  copy(e);
+  eraseSpots(e);
+}
+
+function put(e) {
+  if (!e.clipboard) e.announce("nothing was copied yet");
+  else e.history.stroke(paste(e.model, e.clipboard, e.cursor.y, e.cursor.x));
+}
+
+function again(e, up) {
+  const box = e.selection.box(e.model);
+  if (!box) e.announce("select first what is to be repeated");
+  else e.history.stroke(repeat(e.model, e.selection.places(e.model), box, up));
+}
+
+function turn(e, over) {
+  const box = e.selection.box(e.model);
+  if (!box) e.announce("select first what is to be turned");
+  else e.history.stroke(flip(e.model, e.selection.places(e.model), box, over));
+}
+
+export { dropped };

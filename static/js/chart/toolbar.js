@@ -1,0 +1,50 @@
+// The buttons round the chart: with what and how the pointer paints, and some
+// of the commands.
+
+export class Toolbar {
+  constructor(editor) {
+    this.editor = editor;
+    this.root = editor.root;
+    this.brushes = [...this.root.querySelectorAll("[data-tool-op], [data-tool-colour], [data-tool]")];
+    this.shapes = [...this.root.querySelectorAll("[data-shape]")];
+    this.mirror = this.root.querySelector("[data-mirror]");
+    this.undo = this.root.querySelector('[data-do="undo"]');
+    this.redo = this.root.querySelector('[data-do="redo"]');
+    for (const b of this.brushes) b.addEventListener("click", () => editor.choose(toolOf(b.dataset)));
+    for (const b of this.shapes) b.addEventListener("click", () => editor.choose({ shape: b.dataset.shape }));
+    for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", () => editor.run(b.dataset.run));
+    this.mirror.addEventListener("click", () => editor.choose({ mirror: !editor.tool.mirror }));
+    this.undo.addEventListener("click", () => editor.history.undo());
+    this.redo.addEventListener("click", () => editor.history.redo());
+    for (const select of this.root.querySelectorAll("[data-view]")) {
+      select.addEventListener("change", () => editor.ask({ [select.dataset.view]: select.value }));
+    }
+  }
+
+  // show marks what is chosen, and whether there is anything to undo.
+  show() {
+    const { tool, history } = this.editor;
+    for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));
+    for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
+    press(this.mirror, Boolean(tool.mirror));
+    this.undo.disabled = !history.canUndo;
+    this.redo.disabled = !history.canRedo;
+    this.editor.view.svg.dataset.shape = tool.shape;
+  }
+}
+
+function press(button, on) {
+  const value = String(on);
+  if (button.getAttribute("aria-pressed") !== value) button.setAttribute("aria-pressed", value);
+}
+
+function same(brush, tool) {
+  if (brush.erase || tool.erase) return Boolean(brush.erase) === Boolean(tool.erase);
+  return brush.layer === tool.layer && brush.value === tool.value;
+}
+
+export function toolOf(data) {
+  if (data.tool === "erase") return { erase: true };
+  if (data.toolColour) return { layer: "colour", value: data.toolColour };
+  return { layer: "stitch", value: data.toolOp };
+}

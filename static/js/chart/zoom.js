@@ -1,0 +1,50 @@
+// How large a stitch is on the screen: the whole chart in its frame, or so
+// many pixels a stitch, from a handful to one that fills the frame.
+
+const steps = [4, 6, 8, 11, 16, 22, 32, 44, 64, 96, 144, 220, 320];
+const least = 14; // px of a stitch below which a chart is not begun whole
+const most = 30; // px of a stitch in a whole chart
+
+export class Zoom {
+  // frame scrolls the drawing; size is the kept size of a stitch, 0 for whole.
+  constructor(frame, svg, data, size) {
+    Object.assign(this, { frame, svg, data });
+    const [, , width] = svg.getAttribute("viewBox").split(" ").map(Number);
+    this.stitches = width / data.cell_width; // wide, with its margins
+    this.size = size ?? (this.whole() < least ? 16 : 0);
+    this.set(this.size);
+  }
+
+  // whole is the size of a stitch when all of the chart is seen.
+  whole() {
+    return Math.min(this.frame.clientWidth / this.stitches, most);
+  }
+
+  set(size) {
+    this.size = size;
+    this.svg.classList.toggle("sized", size > 0);
+    this.svg.setAttribute("width", String(Math.round((size || most) * this.stitches)));
+  }
+
+  // step enlarges or shrinks, and keeps a place of the drawing in sight.
+  step(by, place) {
+    const now = this.size || this.whole();
+    const next = by > 0 ? steps.find((s) => s > now * 1.02) : steps.findLast((s) => s < now * 0.98);
+    if (next) this.set(next);
+    this.show(place);
+  }
+
+  // show scrolls the frame until a box of the drawing is in it.
+  show(box) {
+    if (!box || this.size === 0) return;
+    const scale = this.svg.clientWidth / this.svg.viewBox.baseVal.width;
+    const near = (at, size, from, room) => {
+      const margin = Math.min(size, room / 4);
+      if (at - margin < from) return Math.max(at - margin, 0);
+      if (at + size + margin > from + room) return at + size + margin - room;
+      return from;
+    };
+    this.frame.scrollLeft = near(box.x * scale, box.w * scale, this.frame.scrollLeft, this.frame.clientWidth);
+    this.frame.scrollTop = near(box.y * scale, box.h * scale, this.frame.scrollTop, this.frame.clientHeight);
+  }
+}

@@ -1,0 +1,132 @@
+import assert from "node:assert/strict";
+import test from "node:test";
+import { area, line, mirrored, rectangle } from "../../static/js/chart/cells.js";
+import { erase, flip, here, noted, paintAll, paste, piece, putBack, repeat, shift } from "../../static/js/chart/commands.js";
+import { Model } from "../../static/js/chart/model.js";
+import { Selection } from "../../static/js/chart/selection.js";
+import { page } from "./cases.mjs";
+
+const tube = () => new Model({ ...page("tube"), marks: [] });
+const left = () => new Model({ ...page("columns-of-a-left-tube"), marks: [] });
+
+// look is what a row shows from the left: the stitch, and the yarn where it is
+// not the main one.
+function look(model, y) {
+  return model.row(y).shown.map((c) => model.op(y, c).code + (model.yarn(y, c) === "a" ? "" : model.yarn(y, c))).join(" ");
+}
+
+test("places of a line and of a rectangle", () => {
+  assert.deepEqual(line(1, 1, 3, 2), [[1, 1], [2, 2], [3, 2]]);
+  assert.deepEqual(rectangle(2, 3, 1, 4), [[1, 3], [1, 4], [2, 3], [2, 4]]);
+});
+
+test("an area is what hangs together and looks alike", () => {
+  const model = tube();
+  const row = model.row(2).shown;
+  model.apply(paintAll(model, [[2, row[4].x]], "colour", "b"));
+  const found = area(model, 2, row[0].x);
+  assert.ok(!found.some(([y, x]) => y === 2 && x === row[4].x));
+  assert.ok(found.length > 10);
+  assert.deepEqual(area(model, 2, row[4].x), [[2, row[4].x]]);
+});
+
+test("the mirror brush answers across the gusset, on both hands and in both layouts", () => {
+  for (const model of [tube(), left()]) {
+    for (const row of model.rows) {
+      for (const cell of row.shown) {
+        const other = mirrored(model, row.y, cell.x);
+        if (!other) continue;
+        assert.deepEqual(mirrored(model, ...other), [row.y, cell.x], `${row.key} ${cell.column}`);
+      }
+    }
+    const row = model.row(1);
+    const at = (name) => row.column(name).x;
+    assert.deepEqual(mirrored(model, 1, at("A1")), [1, at("Z1")]);
+    assert.deepEqual(mirrored(model, 1, at("B1")), [1, at("B3")]);
+    assert.deepEqual(mirrored(model, 1, at("B2")), [1, at("B2")]);
+    assert.deepEqual(mirrored(model, 1, at("H1")), [1, at("H8")]);
+  }
+});
+
+test("what is copied is pasted as it looks, and cut off at the edge", () => {
+  const model = tube();
+  const [a, b] = model.row(4).shown;
+  model.apply([...paintAll(model, [[4, a.x]], "stitch", "p"), ...paintAll(model, [[4, b.x]], "colour", "b")]);
+  const cells = piece(model, [[4, a.x], [4, b.x]]);
+  assert.deepEqual(cells, [{ left: 1, up: 0, stitch: "p", colour: "" }, { left: 0, up: 0, stitch: "", colour: "b" }]);
+  const right = model.row(4).shown.at(-1).x;
+  model.apply(paste(model, cells, 4, right));
+  assert.match(look(model, 4), /^p kb .* p kb$/);
+  model.apply(erase(model, [[4, a.x], [4, b.x]]));
+  assert.match(look(model, 4), /^k k .* p kb$/);
+  assert.equal(paste(model, cells, 4, model.row(4).shown[0].x).length, 1, "one of two lies outside");
+});
+
+test("on the left hand a copy keeps the stitches that are seen", () => {
+  const model = left();
+  const [a] = model.row(4).shown;
+  model.apply(paintAll(model, [[4, a.x]], "stitch", "k2tog"));
+  assert.equal(model.mark(4, a.column).stitch, "ssk");
+  assert.equal(piece(model, [[4, a.x]])[0].stitch, "k2tog");
+});
+
+test("a selection is repeated across and up", () => {
+  const model = tube();
+  const [a, b] = model.row(4).shown;
+  model.apply(paintAll(model, [[4, a.x]], "colour", "b"));
+  const places = [[4, a.x], [4, b.x]];
+  model.apply(repeat(model, places, { low: 4, high: 4, left: a.x, right: b.x }, false));
+  assert.equal(look(model, 4), "kb k kb k kb k kb k kb k kb".split(" ").slice(0, model.row(4).shown.length).join(" "));
+  model.apply(repeat(model, places, { low: 4, high: 4, left: a.x, right: b.x }, true));
+  assert.match(look(model, 5), /^\w+b \w+ /);
+});
+
+test("a selection is mirrored with each stitch as its twin, turned upside down, and shifted", () => {
+  const model = tube();
+  const cells = model.row(2).shown.slice(-3);
+  const places = [2, 1].flatMap((y) => cells.map((c) => [y, c.x])).filter(([y, x]) => model.at(y, x));
+  model.apply(paintAll(model, [[2, cells[0].x]], "stitch", "k2tog"));
+  const box = { low: 1, high: 2, left: cells[0].x, right: cells[2].x };
+  model.apply(flip(model, places, box, false));
+  assert.match(look(model, 2), /k k ssk$/);
+  model.apply(flip(model, places, box, true));
+  assert.match(look(model, 1), /k k ssk$/);
+  assert.match(look(model, 2), /k k k$/);
+  const { edits, places: there } = shift(model, places.filter(([y]) => y === 1), [1, -1]);
+  model.apply(edits);
+  assert.match(look(model, 2), /k ssk k$/);
+  assert.equal(there.length, 3);
+});
+
+test("a selection outlives another layout", () => {
+  const model = tube();
+  const selection = new Selection();
+  selection.column(model, 1, model.row(1).column("H3").x);
+  assert.equal(selection.places(model).length, 5, "two rounds of the gusset, three of the hand");
+  const other = left();
+  assert.ok(selection.places(other).every(([y, x]) => other.at(y, x).column === "H3"));
+  selection.round(model, 2);
+  assert.deepEqual(selection.box(model).low, 2);
+  selection.clear();
+  assert.equal(selection.box(model), undefined);
+});
+
+test("one round is on the needles; notes stand on cells and rounds", () => {
+  const model = tube();
+  model.apply(here(model, 2));
+  model.apply(here(model, 4));
+  assert.deepEqual([...model.marks].filter(([, m]) => m.needles).map(([key]) => key), ["hand 2 "]);
+  model.apply(here(model, 4));
+  assert.equal(model.marks.size, 0);
+  model.apply(noted(model, 1, "B2", "ask"));
+  assert.equal(model.mark(1, "B2").note, "ask");
+  assert.deepEqual(noted(model, 1, "B2", "ask"), []);
+});
+
+test("what is lost is put back where the cursor is", () => {
+  const model = tube();
+  const lost = { section: "gusset", round: 40, column: "A9", layer: "stitch", value: "p", words: "purl" };
+  model.apply([{ section: "gusset", round: 40, column: "A9", layer: "stitch", value: "p" }]);
+  model.apply(putBack(model, lost, 2, model.row(2).column("B2").x));
+  assert.deepEqual([...model.marks.keys()], ["gusset 2 B2"]);
+});

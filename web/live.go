@@ -1,0 +1,98 @@
+package web
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"strconv"
+	"time"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/store"
+)
+
+// How often a page that listens is looked after, and how long a line may be
+// silent before it is said that it still stands.
+const (
+	lookEvery  = 250 * time.Millisecond
+	breatheAll = 15 * time.Second
+)
+
+// chartNews is what a page that listens is told.
+type chartNews struct {
+	Revision int64         `json:"revision"`
+	Decided  int64         `json:"decided"`
+	Strokes  []store.Drawn `json:"strokes"`
+	CanUndo  bool          `json:"can_undo"`
+	CanRedo  bool          `json:"can_redo"`
+}
+
+// listen tells a page what comes to its mitt after a revision, as events, for
+// as long as it listens: from this server, and from any other program that
+// writes into the file.
+func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
+	m, _, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	after, err := strconv.ParseInt(r.URL.Query().Get("after"), 10, 64)
+	if err != nil || after < 0 {
+		return fault.New(fault.Invalid, "after: is %.20q; write the revision that the page has", r.URL.Query().Get("after"))
+	}
+	w.Header().Set("Content-Type", "text/event-stream")
+	w.Header().Set("Cache-Control", "no-store")
+	line := http.NewResponseController(w)
+	look := time.NewTicker(lookEvery)
+	defer look.Stop()
+	silent := time.Now().Add(-breatheAll) // the first breath opens the line
+	for {
+		news, err := s.store.Since(r.Context(), m.ID, after)
+		if err != nil {
+			return nil // nobody listens any more, or the page asks again by itself
+		}
+		switch {
+		case news.Revision > after:
+			if !tell(w, line, news) {
+				return nil
+			}
+			after, silent = news.Revision, time.Now()
+		case time.Since(silent) >= breatheAll:
+			if !write(w, line, ":\n\n") {
+				return nil
+			}
+			silent = time.Now()
+		}
+		select {
+		case <-look.C:
+		case <-r.Context().Done():
+			return nil
+		case <-s.stopping:
+			return nil
+		}
+	}
+}
+
+func tell(w http.ResponseWriter, line *http.ResponseController, n store.News) bool {
+	if n.Strokes == nil {
+		n.Strokes = []store.Drawn{}
+	}
+	for i := range n.Strokes {
+		if n.Strokes[i].Edits == nil {
+			n.Strokes[i].Edits = []chart.Edit{}
+		}
+	}
+	raw, err := json.Marshal(chartNews{n.Revision, n.Decided, n.Strokes, n.CanUndo, n.CanRedo})
+	return err == nil && write(w, line, fmt.Sprintf("data: %s\n\n", raw))
+}
+
+// write sends a part of the line within the time that a body may take.
+func write(w http.ResponseWriter, line *http.ResponseController, text string) bool {
+	if err := line.SetWriteDeadline(time.Now().Add(bodyTime)); err != nil {
+		return false
+	}
+	if _, err := fmt.Fprint(w, text); err != nil {
+		return false
+	}
+	return line.Flush() == nil
+}

@@ -1,0 +1,68 @@
+package web
+
+import (
+	"bytes"
+	"io"
+	"mime"
+	"net/http"
+	"strconv"
+
+	"github.com/go-chi/chi/v5"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+)
+
+// motifAnswer is a motif as a page has it.
+type motifAnswer struct {
+	ID int64 `json:"id"`
+	chart.Motif
+}
+
+// showMotifs lists the person's own motifs.
+func (s *Server) showMotifs(w http.ResponseWriter, r *http.Request) error {
+	motifs, err := s.store.Motifs(r.Context())
+	if err != nil {
+		return err
+	}
+	list := make([]motifAnswer, 0, len(motifs))
+	for _, m := range motifs {
+		list = append(list, motifAnswer{m.ID, m.Motif})
+	}
+	writeJSON(w, http.StatusOK, list)
+	return nil
+}
+
+// keepMotif adds a motif to the list.
+func (s *Server) keepMotif(w http.ResponseWriter, r *http.Request) error {
+	if sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); sent != "application/json" {
+		return fault.New(fault.Invalid, "A motif is sent as application/json.")
+	}
+	body, err := io.ReadAll(r.Body)
+	if err != nil {
+		return err
+	}
+	m, err := chart.ParseMotif(bytes.NewReader(body))
+	if err != nil {
+		return err
+	}
+	id, err := s.store.KeepMotif(r.Context(), m)
+	if err != nil {
+		return err
+	}
+	writeJSON(w, http.StatusOK, motifAnswer{id, m})
+	return nil
+}
+
+// removeMotif takes a motif off the list.
+func (s *Server) removeMotif(w http.ResponseWriter, r *http.Request) error {
+	id, err := strconv.ParseInt(chi.URLParam(r, "motif"), 10, 64)
+	if err != nil {
+		return fault.New(fault.NotFound, "There is no motif at this address.")
+	}
+	if err := s.store.RemoveMotif(r.Context(), id); err != nil {
+		return err
+	}
+	writeJSON(w, http.StatusOK, map[string]int64{"removed": id})
+	return nil
+}

@@ -1,0 +1,115 @@
+package view
+
+import (
+	"fmt"
+	"net/url"
+	"regexp"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"thenar/internal/chart"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// ChartAsk is what of the mitt a page shows as its chart, and how.
+type ChartAsk struct {
+	chart.Options
+	Square bool
+}
+
+// Chart is the stitch grid with its tools.
+type Chart struct {
+	SVG     string
+	Key     string // SVG
+	Page    chart.Page
+	Ask     ChartAsk
+	Views   []chart.View
+	Symbols picture.Convention
+	Ops     []stitch.Op // that can be painted
+	Yarns   chart.Palette
+	Words   []string // floats and rounds with too many yarns
+}
+
+// chartCell is the width of a stitch on the page, in mm of the drawing.
+const chartCell = 6
+
+// keyWidth is the width of the key on the page, in mm.
+const keyWidth = 120
+
+// Symbols is the convention of a document's charts.
+func Symbols(doc project.Document) picture.Convention {
+	if picture.Convention(doc.Sheet.Given("chart.symbols")) == picture.JIS {
+		return picture.JIS
+	}
+	return picture.Trade
+}
+
+func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
+	g := out.Charts.Grid(ask.Options)
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords()}
+	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit()})
+	c.SVG, c.Key, c.Page = SVG(scene, false), SVG(picture.Key(g, c.Symbols, keyWidth), false), g.Page()
+	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
+	c.Page.CellWidth, c.Page.CellHeight = at.CellWidth, at.CellHeight
+	for i, op := range c.Page.Ops {
+		if o, ok := stitch.ByCode(op.Code); ok {
+			c.Page.Ops[i].Path = c.Symbols.Symbol(o)
+		}
+	}
+	for i, y := range c.Page.Yarns {
+		c.Page.Yarns[i].Dark = picture.Dark(y.Fill)
+	}
+	for _, op := range stitch.All() {
+		if op.Paintable() {
+			c.Ops = append(c.Ops, op)
+		}
+	}
+	for _, e := range out.Lost {
+		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
+	}
+	return c
+}
+
+// viewWords are what the views are called.
+var viewWords = map[chart.View]string{
+	chart.GussetView: "gusset and its neighbours", chart.TubeView: "hand, all round", chart.ThumbView: "thumb",
+	chart.TopView: "top", chart.CuffView: "cuff",
+}
+
+// shapes are what the pointer can do.
+var shapes = []Choice{
+	{"look", "look"}, {"free", "paint"}, {"line", "line"}, {"rectangle", "rectangle"}, {"fill", "fill"}, {"select", "select"}, {"move", "move an increase"},
+}
+
+// mitt is the address of the mitt whose chart this is.
+func (c Chart) mitt() string { return strings.TrimSuffix(c.Page.Href, "/chart") }
+
+// file is the address of the chart as a file, as it is shown.
+func (c Chart) file(ending string) templ.SafeURL {
+	q := url.Values{"view": {string(c.Ask.View)}, "layout": {string(c.Ask.Layout)}}
+	if c.Ask.Middle != "" {
+		q.Set("middle", c.Ask.Middle)
+	}
+	if c.Ask.Square {
+		q.Set("cells", "square")
+	}
+	return templ.SafeURL(c.Page.Href + ending + "?" + q.Encode())
+}
+
+// picked is the colour that stands beside a field: the one that was typed, or
+// the one that is there without.
+func picked(doc project.Document, path string) string {
+	if text := doc.Sheet.Given(path); colourText.MatchString(text) {
+		return text
+	}
+	var i int
+	if _, err := fmt.Sscanf(path, "chart.yarns[%d]", &i); err == nil && i < len(chart.Yarns) && chart.Yarns[i].Fill != "" {
+		return chart.Yarns[i].Fill
+	}
+	return "#FFFFFF"
+}
+
+var colourText = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)

@@ -1,0 +1,80 @@
+package view
+
+import (
+	"fmt"
+	"time"
+
+	"thenar/internal/project"
+)
+
+// Moment is a mitt as it stood at a revision.
+type Moment struct {
+	ID       int64
+	Revision int64
+	At       string
+	Doc      project.Document
+	Answer   Answer
+}
+
+// History is the moments of a mitt, the newest first.
+type History struct {
+	ID      int64
+	Doc     project.Document
+	Moments []Past
+}
+
+// Past is a moment, or several strokes in a row that nobody named.
+type Past struct {
+	Revision int64
+	At       string
+	Name     string
+	What     string
+	Newest   bool
+}
+
+// Entry is one revision as the store has it.
+type Entry struct {
+	Revision int64
+	At       time.Time
+	Kind     string
+	Name     string
+}
+
+// pause is how long nothing is done between two groups of strokes.
+const pause = 10 * time.Minute
+
+// NewHistory groups the revisions: strokes that follow each other closely are
+// one line, whose last revision is the moment; a named one ends its line.
+func NewHistory(id int64, doc project.Document, entries []Entry, now time.Time, clock func(t, now time.Time) string) History {
+	h := History{ID: id, Doc: doc}
+	for i := 0; i < len(entries); {
+		last := i
+		for last+1 < len(entries) && joins(entries[last], entries[last+1]) {
+			last++
+		}
+		e := entries[last]
+		h.Moments = append([]Past{{
+			Revision: e.Revision, At: clock(e.At, now), Name: e.Name, What: what(entries[i : last+1]), Newest: last == len(entries)-1,
+		}}, h.Moments...)
+		i = last + 1
+	}
+	return h
+}
+
+func joins(e, next Entry) bool {
+	return e.Name == "" && (e.Kind == "decision") == (next.Kind == "decision") && next.At.Sub(e.At) < pause
+}
+
+func what(group []Entry) string {
+	switch {
+	case group[0].Revision == 1 && len(group) == 1:
+		return "begun"
+	case group[0].Kind == "decision" && len(group) == 1:
+		return "numbers saved"
+	case group[0].Kind == "decision":
+		return fmt.Sprintf("numbers saved, %d times", len(group))
+	case len(group) == 1:
+		return "one stroke of the chart"
+	}
+	return fmt.Sprintf("%d strokes of the chart", len(group))
+}
