@@ -27,17 +27,22 @@ import (
 // browser is a Chromium with one page of the app, which is served for real on
 // a port of its own with a real database.
 type browser struct {
-	t    *testing.T
+	t    testing.TB
 	ctx  context.Context
 	url  string
 	mu   sync.Mutex
 	said []string // errors of scripts and of the content policy
 }
 
-// patience bounds one whole browser test.
-const patience = 90 * time.Second
+// patience bounds one whole browser test, or benchmark.
+func patience(t testing.TB) time.Duration {
+	if _, long := t.(*testing.B); long {
+		return 20 * time.Minute
+	}
+	return 90 * time.Second
+}
 
-func newBrowser(t *testing.T) *browser {
+func newBrowser(t testing.TB) *browser {
 	t.Helper()
 	path := need.Browser(t)
 	b := &browser{t: t, url: serveApp(t)}
@@ -45,7 +50,7 @@ func newBrowser(t *testing.T) *browser {
 		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
 		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("no-first-run", true))
-	timed, stop := context.WithTimeout(context.Background(), patience)
+	timed, stop := context.WithTimeout(context.Background(), patience(t))
 	t.Cleanup(stop)
 	allocator, stopAllocator := chromedp.NewExecAllocator(timed, options...)
 	t.Cleanup(stopAllocator)
@@ -63,7 +68,7 @@ func newBrowser(t *testing.T) *browser {
 }
 
 // serveApp serves a new app until the test ends.
-func serveApp(t *testing.T) string {
+func serveApp(t testing.TB) string {
 	t.Helper()
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
@@ -128,6 +133,14 @@ func eval[T any](b *browser, expression string) T {
 	return v
 }
 
+// await gives what the promise of an expression comes to.
+func await[T any](b *browser, expression string) T {
+	b.t.Helper()
+	v, err := chromedp.Run(b.ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	require.NoError(b.t, err, expression)
+	return v
+}
+
 // until waits for an expression to hold.
 func (b *browser) until(expression string) {
 	b.t.Helper()
@@ -171,20 +184,38 @@ func (b *browser) cell(round, stitch int) point {
 	})()`, round, stitch, round))
 }
 
-func (b *browser) touch(p point) {
+func (b *browser) touch(p point) { b.t.Helper(); b.swipe(p, p) }
+
+// swipe moves a finger from one place to another.
+func (b *browser) swipe(from, to point) {
 	b.t.Helper()
-	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-		_, err := cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{
-			Type: input.DispatchTouchEventTypeTouchStart, TouchPoints: []*input.TouchPoint{{X: p.X, Y: p.Y}},
-		})
-		if err != nil {
+	send := func(kind input.DispatchTouchEventType, at ...*input.TouchPoint) chromedp.Action[chromedp.Void] {
+		return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+			_, err := cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: append([]*input.TouchPoint{}, at...)})
 			return err
-		}
-		_, err = cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{
-			Type: input.DispatchTouchEventTypeTouchEnd, TouchPoints: []*input.TouchPoint{},
 		})
-		return err
-	}))
+	}
+	b.do(send(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: from.X, Y: from.Y}))
+	if from != to {
+		b.do(send(input.DispatchTouchEventTypeTouchMove, &input.TouchPoint{X: to.X, Y: to.Y}))
+	}
+	b.do(send(input.DispatchTouchEventTypeTouchEnd))
+}
+
+// tap touches the middle of an element.
+func (b *browser) tap(selector string) {
+	b.t.Helper()
+	b.touch(eval[point](b, fmt.Sprintf(`(() => {
+		const e = document.querySelector(%q);
+		e.scrollIntoView({block: "center"});
+		const r = e.getBoundingClientRect();
+		return {X: r.left + r.width / 2, Y: r.top + r.height / 2};
+	})()`, selector)))
+}
+
+func (b *browser) click(p point) {
+	b.t.Helper()
+	b.do(chromedp.MouseClickXY(p.X, p.Y))
 }
 
 // drag paints with the pointer from one cell to another.

@@ -95,7 +95,7 @@ const rulerEnds = `(` + inSheets + `)(["left", "right"].map((side) => {
 	return {element: ruler, x: box[side], y: box.bottom};
 }))`
 
-func run(t *testing.T, name string, args ...string) string {
+func run(t testing.TB, name string, args ...string) string {
 	t.Helper()
 	out, err := exec.Command(need.Program(t, name), args...).Output()
 	require.NoError(t, err)
@@ -103,7 +103,7 @@ func run(t *testing.T, name string, args ...string) string {
 }
 
 // pictures turns every page of a PDF into a grey picture.
-func pictures(t *testing.T, file string) []image.Image {
+func pictures(t testing.TB, file string) []image.Image {
 	t.Helper()
 	prefix := strings.TrimSuffix(file, ".pdf")
 	run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-gray", "-png", file, prefix)
@@ -143,7 +143,7 @@ func darkest(page image.Image, at onPaper) int {
 
 // measureRuler measures the printed ruler: 50 mm from tick to tick, whose own
 // width is 0.3 mm, within two pixels.
-func measureRuler(t *testing.T, page image.Image, ends []onPaper) {
+func measureRuler(t testing.TB, page image.Image, ends []onPaper) {
 	t.Helper()
 	row := pixel(ends[0].Y)
 	longest := 0

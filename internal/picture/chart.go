@@ -176,8 +176,8 @@ func runs(row chart.Row) []colourRun {
 // those on a light one.
 func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, dark bool) string {
 	var parts []string
-	for _, c := range row.Cells {
-		if !c.Shown() || by.Symbol(c.Op) == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
+	for _, c := range row.Shown() {
+		if by.Symbol(c.Op) == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
 			continue
 		}
 		parts = append(parts, placed(by.Symbol(c.Op), at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
@@ -217,8 +217,8 @@ func placed(symbol string, x, y, w, h float64) string {
 func corners(row chart.Row, y int, at Geometry) string {
 	var p draw.Pen
 	size := min(at.CellWidth, at.CellHeight) / 4
-	for _, c := range row.Cells {
-		if c.Painted && c.Shown() {
+	for _, c := range row.Shown() {
+		if c.Painted {
 			x, y := at.x(c.X+1), at.y(y)
 			p.Move(x-size, y).Line(x, y).Line(x, y+size).Close()
 		}
@@ -233,11 +233,8 @@ func notes(row chart.Row, y int, at Geometry) string {
 	size := min(at.CellWidth, at.CellHeight) / 3
 	foot := at.y(y) + at.CellHeight
 	low := -1
-	for _, c := range row.Cells {
-		if !c.Shown() {
-			continue
-		}
-		if low < 0 || c.X < low {
+	for _, c := range row.Shown() {
+		if low < 0 {
 			low = c.X
 		}
 		if c.Note != "" {

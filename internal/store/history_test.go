@@ -23,7 +23,13 @@ func TestAStrokeIsDrawnOnce(t *testing.T) {
 	require.NoError(t, err)
 	again, err := s.Draw(t.Context(), id, r)
 	require.NoError(t, err)
+	assert.Equal(t, purl(2, 2), again.Later)
+	again.Later = nil
 	assert.Equal(t, first, again)
+	r.After = 3
+	again, err = s.Draw(t.Context(), id, r)
+	require.NoError(t, err)
+	assert.Equal(t, purl(2, 2), again.Later, "also for a page that knows what came after it")
 	undo := Request{Kind: Undo, After: 3, Key: "k2"}
 	_, err = s.Draw(t.Context(), id, undo)
 	require.NoError(t, err)
@@ -33,6 +39,7 @@ func TestAStrokeIsDrawnOnce(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, marksOf(purl(1, 1)...), m.Marks, "one undo took back one stroke")
 	other := mittIn(t, s)
+	r.After = 1
 	_, err = s.Draw(t.Context(), other, r)
 	require.NoError(t, err, "another mitt's keys are its own")
 }

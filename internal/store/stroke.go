@@ -46,6 +46,7 @@ type Applied struct {
 	Revision int64        // the mitt's newest revision, that of this stroke
 	Edits    []chart.Edit // what this stroke set
 	Between  []chart.Edit // what was set before it and after the revision that the caller knew, in order
+	Later    []chart.Edit // of a stroke that was drawn before already: what was set after it, in order
 	CanUndo  bool         // whether there is a stroke to take back now
 	CanRedo  bool         // whether there is one to bring again
 }
@@ -165,9 +166,12 @@ func (s *Store) again(ctx context.Context, tx *sql.Tx, id int64, r Request, t tu
 	if applied.Edits, err = decode(text); err != nil {
 		return Applied{}, false, err
 	}
-	since, err := strokesSince(ctx, tx, id, r.After)
+	since, err := strokesSince(ctx, tx, id, min(r.After, applied.Revision))
 	for _, st := range since {
-		if st.Revision < applied.Revision {
+		switch {
+		case st.Revision > applied.Revision:
+			applied.Later = append(applied.Later, st.Edits...)
+		case st.Revision < applied.Revision:
 			applied.Between = append(applied.Between, st.Edits...)
 		}
 	}

@@ -124,3 +124,11 @@ test("the mirror brush paints both sides, each with its own lean", async () => {
   await settle();
   assert.deepEqual(t.sent[0].edits.map((e) => `${e.column} ${e.value}`), ["A1 k2tog", "Z1 ssk"]);
 });
+
+test("a stroke that is sent again lies beneath what came later", async () => {
+  const t = setUp([ok(2, { later: [edit(1, "yo")] })]);
+  t.history.stroke([edit(1, "p")]);
+  await settle();
+  assert.equal(t.model.mark(1, "B2").stitch, "yo");
+  assert.equal(t.line.revision, 4);
+});

@@ -9,7 +9,7 @@ export const edit = (round, value) => ({ section: "gusset", round, column: "B2",
 export const settle = () => new Promise((done) => setImmediate(done));
 
 // setUp has no clock: pauses are kept. store is what the browser kept.
-export function setUp(answers, store = { value: null }) {
+export function setUp(answers, store = { value: [] }) {
   const sent = [];
   const heard = [];
   const pauses = [];
@@ -24,7 +24,11 @@ export function setUp(answers, store = { value: null }) {
       if (answer === undefined) throw new TypeError("away");
       return answer;
     },
-    keep: { get: () => store.value, set: (v) => { store.value = structuredClone(v); }, },
+    keep: {
+      get: () => structuredClone(store.value),
+      put: (r) => store.value.push(structuredClone(r)),
+      drop: (key) => { store.value = store.value.filter((r) => r.key !== key); },
+    },
     later: (f, ms) => pauses.push({ f, ms }),
     on: (what, detail) => {
       heard.push(what);

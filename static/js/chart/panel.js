@@ -97,7 +97,10 @@ export class Panel {
       ul.setAttribute("aria-label", name);
       for (const c of all) {
         const li = document.createElement("li");
-        const b = button(c.words, () => editor.run(c.name));
+        const b = button(c.words, () => {
+          this.toggle(false);
+          editor.run(c.name);
+        });
         b.dataset.command = c.name;
         if (c.key) {
           const key = document.createElement("kbd");
@@ -110,14 +113,12 @@ export class Panel {
       return ul;
     }));
     const filter = list.querySelector("input");
-    filter.addEventListener("input", () => this.sift(filter.value));
-    list.addEventListener("keydown", (event) => {
-      if (event.key === "Escape") this.toggle();
-      if (event.key === "Enter" && event.target === filter) {
-        event.preventDefault();
-        place.querySelector("li:not([hidden]) button")?.click();
-      }
+    filter.addEventListener("input", () => {
+      if (filter.value.startsWith("?")) filter.value = filter.value.slice(1); // the key that opened the list
+      this.sift(filter.value);
     });
+    list.addEventListener("keydown", (event) => event.key === "Escape" && this.toggle(false));
+    onEnter(filter, () => place.querySelector("li:not([hidden]) button")?.click());
   }
 
   // sift shows the commands in which every word that was typed stands.
@@ -168,6 +169,20 @@ export class Panel {
     form.hidden = false;
     form.elements.text.focus();
   }
+}
+
+// onEnter acts when the key is let go that was pressed down in a field: what
+// is opened by it then doesn't take it for its own.
+function onEnter(field, act) {
+  let down = false;
+  field.addEventListener("keydown", (event) => {
+    down = event.key === "Enter";
+    if (down) event.preventDefault();
+  });
+  field.addEventListener("keyup", (event) => {
+    if (event.key === "Enter" && down) act();
+    down = false;
+  });
 }
 
 function item(text, name) {

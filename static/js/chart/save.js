@@ -8,12 +8,12 @@ const remembered = 256; // strokes that a page under way may have missed
 
 export class Line {
   // options: href, revision, send(href, body) → {status, reply}, keep, later,
-  // on(what, detail), key(). keep is a small store with get and set. An answer
+  // on(what, detail), key(). keep is a small store with get, put and drop. An answer
   // that is no chart's (a sign-in page of the network, say) is no delivery.
   constructor(options) {
     this.key = newKey;
     Object.assign(this, options);
-    this.waiting = this.keep.get() ?? []; // what an earlier visit could not deliver
+    this.waiting = this.keep.get(); // what an earlier visit could not deliver
     this.delivered = []; // the latest strokes that the server has, by revision
     this.sending = false;
     this.pause = 1000;
@@ -26,18 +26,10 @@ export class Line {
   // add puts a request in line: { edits, inverse }, { undo }, { redo } or
   // { change }.
   add(request) {
-    this.waiting.push({ ...request, key: this.key() });
-    this.store();
+    const keyed = { ...request, key: this.key() };
+    this.waiting.push(keyed);
+    this.keep.put(keyed);
     this.push();
-  }
-
-  // store keeps what waits here, and what other windows keep; done is what
-  // needs no keeping any more.
-  store(done) {
-    const mine = new Set([...this.waiting.map((r) => r.key), done]);
-    const others = (this.keep.get() ?? []).filter((r) => !mine.has(r.key));
-    const all = [...others, ...this.waiting];
-    this.keep.set(all.length === 0 ? null : all);
   }
 
   // push sends what stands first, then the next.
@@ -59,7 +51,7 @@ export class Line {
     }
     this.pause = 1000;
     this.waiting.shift();
-    this.store(request.key);
+    this.keep.drop(request.key);
     if (answer.status >= 400) this.on("refused", { request, message: answer.reply?.error?.join(" ") ?? "this was refused" });
     else this.done(request, answer.reply);
     if (this.waiting.length > 0) this.push();
@@ -67,9 +59,10 @@ export class Line {
   }
 
   // done notes a delivery. Others may have been heard of already that came
-  // after it: they are laid over it again.
+  // after it, and one that is sent again has been overtaken long ago: what
+  // came later is laid over it again.
   done(request, reply) {
-    const late = this.since(reply.revision);
+    const late = reply.later?.length > 0 ? reply.later : this.since(reply.revision);
     const edits = [...(reply.between ?? []), ...(request.edits ?? reply.edits ?? [])];
     if (reply.revision > this.revision) {
       this.revision = reply.revision;
@@ -118,18 +111,26 @@ function newKey() {
   return Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 }
 
-// kept is a store in localStorage; without one nothing outlives the page.
-export function kept(key) {
-  const careful = (f) => {
+// kept is a store in localStorage with one entry for each stroke, so that
+// windows that share it never write over each other; without one nothing
+// outlives the page.
+export function kept(prefix) {
+  const careful = (f, otherwise) => {
     try {
       return f();
     } catch {
-      return undefined;
+      return otherwise;
     }
   };
+  let n = 0;
   return {
-    get: () => careful(() => JSON.parse(localStorage.getItem(key) ?? "null")),
-    set: (value) => careful(() => (value === null ? localStorage.removeItem(key) : localStorage.setItem(key, JSON.stringify(value)))),
+    get: () => careful(() => {
+      const names = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i)).filter((name) => name.startsWith(`${prefix}:`));
+      const all = names.map((name) => JSON.parse(localStorage.getItem(name)));
+      return all.sort((a, b) => a.at - b.at || a.n - b.n).map(({ at, n: _, ...request }) => request);
+    }, []),
+    put: (request) => careful(() => localStorage.setItem(`${prefix}:${request.key}`, JSON.stringify({ ...request, at: Date.now(), n: n++ }))),
+    drop: (key) => careful(() => localStorage.removeItem(`${prefix}:${key}`)),
   };
 }
 

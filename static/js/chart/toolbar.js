@@ -12,13 +12,19 @@ export class Toolbar {
     this.redo = this.root.querySelector('[data-do="redo"]');
     for (const b of this.brushes) b.addEventListener("click", () => editor.choose(toolOf(b.dataset)));
     for (const b of this.shapes) b.addEventListener("click", () => editor.choose({ shape: b.dataset.shape }));
-    for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", () => editor.run(b.dataset.run));
+    for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", () => this.run(b));
     this.mirror.addEventListener("click", () => editor.choose({ mirror: !editor.tool.mirror }));
     this.undo.addEventListener("click", () => editor.history.undo());
     this.redo.addEventListener("click", () => editor.history.redo());
     for (const select of this.root.querySelectorAll("[data-view]")) {
       select.addEventListener("change", () => editor.ask({ [select.dataset.view]: select.value }));
     }
+  }
+
+  // run runs a button's command; the one for the list closes it, too.
+  run(button) {
+    if (button.getAttribute("aria-expanded") === "true") this.editor.panel.toggle(false);
+    else this.editor.run(button.dataset.run);
   }
 
   // show marks what is chosen, and whether there is anything to undo.

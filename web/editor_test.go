@@ -1,0 +1,307 @@
+package web
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// quiet waits until no answer is on its way.
+const quiet = `document.getElementById("main").getAttribute("aria-busy") !== "true"`
+
+// chartOf opens the sample mitt with a view of its chart.
+func chartOf(b *browser, query string) string {
+	b.t.Helper()
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	path := eval[string](b, `location.pathname`)
+	b.open(path + query)
+	b.until(`document.getElementById("chart-cell") !== null`)
+	return path
+}
+
+// says waits until the cell that is read out, or what is announced, has some
+// words in it.
+func (b *browser) says(words string) {
+	b.t.Helper()
+	b.until(fmt.Sprintf(`(document.getElementById("chart-says").textContent + " " + document.getElementById("chart-announce").textContent).includes(%q)`, words))
+}
+
+func (b *browser) key(keys ...string) {
+	b.t.Helper()
+	for _, k := range keys {
+		b.do(chromedp.KeyEvent(k))
+	}
+}
+
+func (b *browser) with(key string, modifiers ...chromedp.Modifier) {
+	b.t.Helper()
+	b.do(chromedp.KeyEvent(key, chromedp.KeyModifiers(modifiers...)))
+}
+
+// command runs a command by its words, from the list that a question mark
+// opens.
+func (b *browser) command(words string) {
+	b.t.Helper()
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.key("?")
+	b.until(`document.activeElement.id === "chart-find"`)
+	b.key(words, kb.Enter)
+}
+
+// colours are the columns of a round that are painted in a yarn, as they are
+// kept: sorted, as the right hand.
+func colours(b *browser, path, section string, round int) string {
+	b.t.Helper()
+	return await[string](b, fmt.Sprintf(`fetch(%q).then((r) => r.json()).then((c) => c.edits.filter((e) => e.section === %q && e.round === %d && e.layer === "colour").map((e) => e.column + e.value).join(" "))`,
+		path+"/chart", section, round))
+}
+
+// With the keyboard alone: a motif is drawn, copied, mirrored with the brush,
+// undone, and saved; each step is read out.
+func TestAMotifByKeyboardAlone(t *testing.T) {
+	b := newBrowser(t)
+	path := chartOf(b, "?view=hand")
+	tabTo(b, `document.activeElement.dataset.toolColour === "b"`)
+	b.key(kb.Enter)
+	tabTo(b, `document.activeElement.matches("svg[data-chart]")`)
+	assert.Equal(t, "grid", eval[string](b, `document.activeElement.getAttribute("role")`))
+	b.key(kb.ArrowUp, kb.Home, kb.Enter) // the last stitch of the palm's half
+	b.says("round 2 of the gusset")
+	b.says("rust, painted")
+	label := eval[string](b, `document.getElementById("chart-cell").getAttribute("aria-label")`)
+	assert.Regexp(t, `^round 2 of the gusset, stitch \d+, knit, \d+(st|nd|rd|th) of the hand, rust, painted$`, label)
+	b.key(kb.ArrowRight, kb.ArrowUp, kb.Enter)
+	b.until(chartSaved)
+
+	// Two by two cells are selected, copied and pasted further to the right.
+	b.key(kb.ArrowLeft, kb.ArrowDown)
+	b.with(kb.ArrowRight, chromedp.ModifierShift)
+	b.with(kb.ArrowUp, chromedp.ModifierShift)
+	b.says("4 cells selected")
+	b.with("c", chromedp.ModifierCtrl)
+	b.says("4 cells copied")
+	b.key(kb.ArrowDown, kb.ArrowRight, kb.ArrowRight)
+	b.with("v", chromedp.ModifierCtrl)
+	b.until(chartSaved)
+	motif := colours(b, path, "gusset", 2)
+	require.Equal(t, 2, strings.Count(motif, "b"), motif)
+
+	// The mirror brush paints the same on the other side of the gusset.
+	b.key(kb.Escape)
+	b.command("mirror brush")
+	b.until(`document.querySelector("[data-mirror]").getAttribute("aria-pressed") === "true"`)
+	b.key(kb.ArrowUp, kb.ArrowUp, kb.Home, kb.ArrowRight, kb.Enter)
+	b.until(chartSaved)
+	both := strings.Fields(colours(b, path, "gusset", 4))
+	require.Len(t, both, 2, "one on each side")
+
+	b.with("z", chromedp.ModifierCtrl)
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="4"]').getAttribute("d") === ""`)
+	b.until(chartSaved)
+	b.open(path + "?view=hand")
+	assert.Empty(t, colours(b, path, "gusset", 4))
+	assert.Equal(t, motif, colours(b, path, "gusset", 2), "saved, and found after a reload")
+	b.shot("editor-keyboard")
+}
+
+// With a finger on a phone: to look doesn't paint; a rectangle is dragged, a
+// round marked as on the needles, the chart enlarged.
+func TestTheEditorByTouch(t *testing.T) {
+	b := newBrowser(t)
+	b.phone()
+	path := chartOf(b, "")
+	assert.Equal(t, "look", eval[string](b, `document.querySelector("svg[data-chart]").dataset.shape`))
+	b.tap(`svg[data-chart]`)
+	b.tap(`[data-tool-colour="c"]`)
+	b.until(`document.querySelector("svg[data-chart]").dataset.shape === "free"`)
+	b.tap(`[data-shape="rectangle"]`)
+	b.swipe(b.cell(2, 1), b.cell(4, 3))
+	b.until(chartSaved)
+	assert.Equal(t, "A1c B1c", colours(b, path, "gusset", 2))
+	assert.NotEmpty(t, colours(b, path, "gusset", 4))
+	b.tap(`[data-run="larger"]`)
+	b.until(`document.querySelector("svg[data-chart]").classList.contains("sized")`)
+	b.tap(`[data-run="commands"]`)
+	b.until(`document.activeElement.id === "chart-find"`)
+	b.tap(`[data-command="needles"]`)
+	b.until(`document.querySelector('[data-layer="needles"] path').getAttribute("d") !== ""`)
+	b.until(chartSaved)
+	assert.LessOrEqual(t, eval[int](b, `document.documentElement.scrollWidth`), 360)
+	b.shot("editor-touch")
+}
+
+// Two tabs on one chart: each sees the other's strokes, of two on one cell the
+// last stands in both, and none is lost.
+func TestStrokesOfTwoTabs(t *testing.T) {
+	first := newBrowser(t)
+	path := chartOf(first, "")
+	ctx, stop := chromedp.NewContext(first.ctx)
+	t.Cleanup(stop)
+	second := &browser{t: t, ctx: ctx, url: first.url}
+	second.open(path)
+	second.until(`document.getElementById("chart-cell") !== null`)
+
+	painted := func(row int) string {
+		return fmt.Sprintf(`document.querySelector('[data-layer="painted"] [data-row="%d"]').getAttribute("d") !== ""`, row)
+	}
+	first.click(first.cell(3, 1))
+	second.until(painted(3))
+	second.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)))
+	second.click(second.cell(5, 1))
+	first.until(painted(5))
+
+	// Both draw on one cell at once, many times; both end alike, and as the
+	// server has it.
+	for range 5 {
+		first.click(first.cell(7, 2))
+		second.click(second.cell(7, 2))
+		second.click(second.cell(7, 3))
+		first.do(chromedp.Click(chromedp.CSS(`[data-tool-op="yo"]`)))
+		first.click(first.cell(7, 2))
+		first.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
+	}
+	first.until(chartSaved)
+	second.until(chartSaved)
+	same := fmt.Sprintf(`fetch(%q).then((r) => r.json()).then((c) => JSON.stringify(c.edits))`, path+"/chart")
+	kept := await[string](first, same)
+	assert.Contains(t, kept, `"yo"`)
+	assert.Contains(t, kept, `"colour"`)
+	row := `["symbol", "painted"].map((l) => document.querySelector('[data-layer="' + l + '"] [data-row="7"]').getAttribute("d")).join()`
+	second.open(path)
+	second.until(fmt.Sprintf(`%s === %q`, row, eval[string](first, row)))
+
+	// A change of the rounds in one is a new plan in both, and the number that
+	// it fixed stands in both forms.
+	first.command("put a plain round")
+	second.until(`document.querySelector(".summary").textContent.includes("in 21 rounds")`)
+	second.until(`document.getElementById("field-pins.gusset_rounds").value === "21"`)
+	first.until(`document.querySelector(".summary").textContent.includes("in 21 rounds")`)
+
+	// A number saved in one is taken over by the other.
+	first.write("hand.hand_circumference", "20")
+	second.until(`document.getElementById("field-hand.hand_circumference").value === "20"`)
+	first.until(quiet)
+	second.until(quiet)
+}
+
+// An increase is dragged to another round: it is fixed there, the plan is
+// solved again around it, and undo lets it go.
+func TestDragAnIncrease(t *testing.T) {
+	b := newBrowser(t)
+	chartOf(b, "")
+	before := eval[string](b, `document.querySelector("#words").textContent`)
+	b.do(chromedp.Click(chromedp.CSS(`[data-shape="move"]`)))
+	b.drag(b.cell(7, 2), b.cell(8, 2))
+	b.until(`document.getElementById("field-pins.rhythm").value === "3, 4, 2, 3, 3"`)
+	b.until(`JSON.parse(document.getElementById("chart-data").textContent).rows[7].runs.some((r) => r.op === "m1l")`)
+	assert.NotEqual(t, before, eval[string](b, `document.querySelector("#words").textContent`))
+	b.until(quiet)
+	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
+	b.until(`document.getElementById("field-pins.rhythm").value === ""`)
+	b.until(`JSON.parse(document.getElementById("chart-data").textContent).rows[6].runs.some((r) => r.op === "m1l")`)
+	b.until(quiet)
+	b.drag(b.cell(1, 2), b.cell(3, 2))
+	b.says("stays in round 1")
+	b.expectErrors() // the refusal stands in the console, as it should
+}
+
+// Another layout or view keeps what is selected and the size; the address
+// keeps the view; a file is what is shown.
+func TestViewsKeepSelectionAndSize(t *testing.T) {
+	b := newBrowser(t)
+	path := chartOf(b, "?view=hand")
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.key("+")
+	b.command("select the column")
+	b.says("cells selected")
+	chosen := `document.querySelector(".chosen").getAttribute("d")`
+	before, width := eval[string](b, chosen), eval[string](b, `document.querySelector("svg[data-chart]").getAttribute("width")`)
+	b.pick("layout", "columns")
+	b.until(`JSON.parse(document.getElementById("chart-data").textContent).layout === "columns"`)
+	assert.NotEqual(t, before, eval[string](b, chosen))
+	assert.NotEmpty(t, eval[string](b, chosen))
+	assert.NotEqual(t, "", width)
+	assert.True(t, eval[bool](b, `document.querySelector("svg[data-chart]").classList.contains("sized")`))
+	b.command("turn the tube: this")
+	b.until(`document.querySelector('[data-run="turn-back"]') !== null`)
+	assert.Equal(t, path+"?view=hand&layout=columns", eval[string](b, `location.pathname + location.search.replace(/&middle=.*/, "")`))
+	assert.Contains(t, eval[string](b, `document.querySelector('a[href*="chart.csv"]').getAttribute("href")`), "middle=")
+	b.pick("view", "thumb")
+	b.until(`document.querySelector('svg[data-chart="thumb"]') !== null`)
+	b.until(quiet)
+	b.shot("editor-thumb")
+}
+
+// pick sets a select of the chart's views.
+func (b *browser) pick(name, value string) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => {
+		const field = document.querySelector('[data-view="%s"]');
+		field.value = %q;
+		field.dispatchEvent(new Event("change", {bubbles: true}));
+	})()`, name, value)))
+}
+
+// What does not add up is mended by an offer, and what has lost its place is
+// put back by hand.
+func TestMendAndPutBack(t *testing.T) {
+	b := newBrowser(t)
+	path := chartOf(b, "")
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
+	b.click(b.cell(18, 3))
+	b.until(`document.querySelector("#chart-ledger .bad button") !== null`)
+	assert.Contains(t, eval[string](b, `document.querySelector("#chart-ledger .bad").textContent`), "round 17 makes 54 stitches, round 18 eats 55")
+	b.do(chromedp.Click(chromedp.CSS("#chart-ledger .bad button")))
+	b.until(`document.querySelector("#chart-ledger .bad") === null`)
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
+	b.click(b.cell(18, 3))
+	b.until(chartSaved)
+	b.write("hand.gusset_length", "4")
+	b.until(`document.querySelector(".lost [data-put-back]") !== null`)
+	assert.Contains(t, eval[string](b, `document.querySelector(".lost li").textContent`), "round 18")
+	b.until(quiet)
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.do(chromedp.Click(chromedp.CSS("[data-put-back]")))
+	b.until(chartSaved)
+	b.open(path)
+	assert.Zero(t, eval[int](b, `document.querySelectorAll(".lost").length`))
+	assert.Equal(t, 1, eval[int](b, marks+`.length`))
+}
+
+// A motif is kept under a name and stamped; a note is written on a cell; the
+// moment is named; all by the list of commands.
+func TestMotifNoteMoment(t *testing.T) {
+	b := newBrowser(t)
+	path := chartOf(b, "")
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)), chromedp.Click(chromedp.CSS(`[data-shape="rectangle"]`)))
+	b.drag(b.cell(1, 1), b.cell(2, 2))
+	b.until(chartSaved)
+	b.do(chromedp.Click(chromedp.CSS(`[data-shape="select"]`)))
+	b.drag(b.cell(1, 1), b.cell(2, 2))
+	b.says("4 cells selected")
+	b.command("keep the selection as a motif")
+	b.until(`document.activeElement.id === "chart-ask-text"`)
+	b.key("block", kb.Enter)
+	b.until(`document.querySelector('[data-motif="block"]') !== null`)
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-motif-box]").open = true`), chromedp.Click(chromedp.CSS(`[data-motif="block"]`)))
+	b.click(b.cell(10, 3))
+	b.until(chartSaved)
+	assert.Equal(t, "A2b A3b", colours(b, path, "gusset", 10))
+	b.command("note on the cell")
+	b.until(`document.activeElement.id === "chart-ask-text"`)
+	b.key("try it on here", kb.Enter)
+	b.says("note: try it on here")
+	b.until(chartSaved)
+	b.command("give this moment")
+	b.until(`document.activeElement.id === "chart-ask-text"`)
+	b.key("before the top", kb.Enter)
+	b.says("before the top")
+	b.open(path + "/history")
+	assert.Contains(t, eval[string](b, `document.querySelector(".moments").textContent`), "before the top")
+}

@@ -1,0 +1,116 @@
+package web
+
+import (
+	"context"
+	"fmt"
+	"net/url"
+	"os"
+	"slices"
+	"testing"
+
+	"github.com/chromedp/cdproto/cdp"
+	cdppage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// How often each of the two is timed, and over how many frames.
+const (
+	paintRuns   = 5
+	paintFrames = 300
+)
+
+// frames are the times from one frame to the next, in ms, of a bare canvas and
+// of the chart.
+type frames struct {
+	Bare  []float64 `json:"bare"`
+	Chart []float64 `json:"chart"`
+}
+
+// BenchmarkPainting drags a colour, then a symbol, over charts of three sizes,
+// by turns with a bare canvas that paints the same, and opens each chart. It
+// prints a table: medians and 95th percentiles of the time to the next frame,
+// and for each the median of the ratios of the runs.
+func BenchmarkPainting(b *testing.B) {
+	script, err := os.ReadFile("testdata/paint.js")
+	require.NoError(b, err)
+	in := newBrowser(b)
+	for _, n := range []int{60, 120, 300} {
+		path := largeChart(in, n)
+		open := opened(in, path)
+		size := eval[[]int](in, `[JSON.parse(document.getElementById("chart-data").textContent)].flatMap((d) => [d.width, d.rows.length])`)
+		b.Logf("%d × %d cells: painted after %.0f ms (median of five)", size[0], size[1], open)
+		for _, tool := range []string{"colour", "symbol"} {
+			b.Run(fmt.Sprintf("%d/%s", n, tool), func(b *testing.B) {
+				var runs []frames
+				for b.Loop() {
+					runs = await[[]frames](in, fmt.Sprintf(`(%s)({runs: %d, frames: %d, tool: %q})`, script, paintRuns, paintFrames, tool))
+				}
+				table(b, n, tool, runs)
+			})
+		}
+		in.until(chartSaved)
+	}
+}
+
+// largeChart makes a mitt whose hand, all round, has at least n stitches and
+// n rounds.
+func largeChart(b *browser, n int) string {
+	b.t.Helper()
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	path := eval[string](b, `location.pathname`)
+	form := url.Values{"after": {"1"}}
+	for name, value := range map[string]string{
+		"gauge.swatches[0].stitches": fmt.Sprintf("%.1f", float64(n)*0.42), "gauge.swatches[0].width": "10",
+		"gauge.swatches[0].rounds": fmt.Sprintf("%.1f", float64(n)*1.03), "gauge.swatches[0].height": "10",
+		"hand.hand_circumference": "19", "hand.thumb_circumference": "6.5", "hand.hand_length": "18",
+		"pins.gusset_rounds": fmt.Sprint(n - n/4), "pins.rounds_above_gusset": fmt.Sprint(n / 4),
+	} {
+		form.Set(name, value)
+	}
+	status := await[int](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams(%q), headers: {Accept: "application/json"}}).then((r) => r.status)`, path, form.Encode()))
+	require.Equal(b.t, 200, status)
+	return path + "?view=hand&cells=square"
+}
+
+// painted notes when the frame with the whole page, its chart taken over by the
+// script, is on the screen: two frames after the document is complete.
+const painted = `addEventListener("DOMContentLoaded", () => requestAnimationFrame(() => requestAnimationFrame((now) => { window.painted = now; })))`
+
+// opened is the median time of five from asking for a page to its painted
+// chart.
+func opened(b *browser, path string) float64 {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: painted})
+		return err
+	}))
+	var took []float64
+	for range 5 {
+		b.do(chromedp.Navigate(b.url + path))
+		b.until(`window.painted > 0 && document.getElementById("chart-cell") !== null`)
+		took = append(took, eval[float64](b, `window.painted`))
+	}
+	return quantile(took, 0.5)
+}
+
+func quantile(list []float64, share float64) float64 {
+	list = slices.Clone(list)
+	slices.Sort(list)
+	return list[int(share*float64(len(list)-1)+0.5)]
+}
+
+// table prints one line for each run, and the medians of their ratios.
+func table(b *testing.B, n int, tool string, runs []frames) {
+	var medians, tails []float64
+	for i, r := range runs {
+		bare, chart := [2]float64{quantile(r.Bare, 0.5), quantile(r.Bare, 0.95)}, [2]float64{quantile(r.Chart, 0.5), quantile(r.Chart, 0.95)}
+		medians, tails = append(medians, chart[0]/bare[0]), append(tails, chart[1]/bare[1])
+		b.Logf("%3d %s, run %d, %d frames: canvas %.1f and %.1f ms, chart %.1f and %.1f ms, ratios %.2f and %.2f",
+			n, tool, i+1, len(r.Chart), bare[0], bare[1], chart[0], chart[1], medians[i], tails[i])
+	}
+	b.Logf("%3d %s: median of the ratios %.2f, of those at 95 %% %.2f", n, tool, quantile(medians, 0.5), quantile(tails, 0.5))
+	b.ReportMetric(quantile(medians, 0.5), "ratio")
+	b.ReportMetric(quantile(tails, 0.5), "p95-ratio")
+}
