@@ -14,9 +14,9 @@ import (
 // chartAnswer is what a script is told of a chart after a stroke.
 type chartAnswer struct {
 	Revision int64        `json:"revision"`
-	Edits    []chart.Edit `json:"edits"`   // what an undo, a redo or a change of rounds did
-	Between  []chart.Edit `json:"between"` // what others did since "after"
-	Later    []chart.Edit `json:"later"`   // what was done after a stroke that is sent again
+	Edits    []chart.Edit `json:"edits"`           // what an undo, a redo or a change of rounds did
+	Between  []chart.Edit `json:"between"`         // what others did since "after"
+	Later    []chart.Edit `json:"later,omitempty"` // what was done after a stroke that is sent again
 	CanUndo  bool         `json:"can_undo"`
 	CanRedo  bool         `json:"can_redo"`
 }
@@ -28,7 +28,7 @@ func (s *Server) showChart(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	writeJSON(w, http.StatusOK, chartAnswer{
-		Revision: m.Revision, Edits: m.Marks.Edits(), Between: []chart.Edit{}, Later: []chart.Edit{}, CanUndo: m.CanUndo, CanRedo: m.CanRedo,
+		Revision: m.Revision, Edits: m.Marks.Edits(), Between: []chart.Edit{}, CanUndo: m.CanUndo, CanRedo: m.CanRedo,
 	})
 	return nil
 }
@@ -70,7 +70,7 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	writeJSON(w, http.StatusOK, chartAnswer{
-		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: list(applied.Later),
+		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: applied.Later,
 		CanUndo: applied.CanUndo, CanRedo: applied.CanRedo,
 	})
 	return nil
