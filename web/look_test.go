@@ -31,6 +31,7 @@ func TestPagesForEverybody(t *testing.T) {
 	sample := eval[string](b, `location.pathname`)
 	for name, path := range map[string]string{
 		"shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
+		"tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
 		"print-a4": sample + "/print?paper=a4", "print-letter": sample + "/print?paper=letter",
 	} {
 		check(b, string(axe), name, path)

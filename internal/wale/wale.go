@@ -36,8 +36,9 @@ type Names map[stitch.Part][][]string
 // thumb the held ones, with P1 … for what is picked up. Cuff and plain cuff
 // number their own. What is made elsewhere is M1, M2 …
 //
-// An operation that takes several columns has the name of the first of them;
-// one that makes a column has the new column's name.
+// An operation that takes several columns has the name of the one that lies on
+// top in the fabric and goes on: the first worked, or the last where the
+// decrease leans right. One that makes a column has the new column's name.
 func Mitt(m stitch.Mitt, base int) Names {
 	names := Names{}
 	w := walker{}
@@ -109,6 +110,9 @@ func (w *walker) round(ops []stitch.Op, lead int) []string {
 			name = string(family) + strconv.Itoa(w.born[family])
 		case at < len(w.live):
 			name = w.live[at]
+			if top := at + op.In() - 1; leansRight(op) && top < len(w.live) {
+				name = w.live[top]
+			}
 		}
 		at += op.In()
 		names = append(names, name)
@@ -121,6 +125,11 @@ func (w *walker) round(ops []stitch.Op, lead int) []string {
 	}
 	w.live = above
 	return names
+}
+
+// leansRight tells a decrease whose last stitch lies on top of the others.
+func leansRight(op stitch.Op) bool {
+	return op == stitch.K2tog || op == stitch.P2tog || op == stitch.K3tog
 }
 
 func family(op stitch.Op, i, lead int) byte {

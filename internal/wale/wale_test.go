@@ -48,7 +48,7 @@ func TestColumnsGoOn(t *testing.T) {
 	row := func(p stitch.Part, i int) string { return strings.Join(names[p][i], " ") }
 	assert.Equal(t, "B1 A1 B2 Z1 B3 C1 C2 C3 H1 H2 H3 H4", row(stitch.Hand, 0))
 	assert.Equal(t, "C1 C2 C3 H1 H2 H3 H4", row(stitch.Hand, 1))
-	assert.Equal(t, "C2 C3 H2 H3 C1", row(stitch.Top, 0))
+	assert.Equal(t, "C2 C3 H2 H4 C1", row(stitch.Top, 0), "ssk goes on with its first stitch, k2tog with its last")
 	assert.Equal(t, "P1 P2 B1 A1 B2 Z1 B3", row(stitch.Thumb, 0))
 }
 

@@ -39,6 +39,7 @@ export class Editor {
     if (at) this.view.cursor = { y: at.y, x: at.x };
     this.dirty(this.history.takeUp());
     this.view.drawNeedles();
+    this.panel.notes();
     this.view.choose(this.selection.places(model));
     this.read();
     this.settle();
@@ -92,6 +93,7 @@ export class Editor {
   drawn(rows, edits) {
     this.dirty(rows);
     if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
+    if (edits.some((e) => e.layer === "note")) this.panel.notes();
     if (edits.some((e) => e.layer === "sheet")) this.toSheet(edits);
     if (rows.includes(this.cursor.y)) {
       this.say(this.model.describe(this.cursor.y, this.cursor.x));

@@ -49,6 +49,29 @@ export class Panel {
     place.replaceChildren(...first);
   }
 
+  // notes lists what is noted in this view; pressing one leads to its place.
+  notes() {
+    const { editor } = this;
+    const { model } = editor;
+    const list = [];
+    for (const row of model.rows) {
+      const of = model.mark(row.y, "").note;
+      if (of !== "") list.push({ y: row.y, x: row.span?.low, words: `${model.name(row.y, model.several)}: ${of}` });
+      for (const c of row.shown) {
+        const { note } = model.mark(row.y, c.column);
+        if (note !== "") list.push({ y: row.y, x: c.x, words: `${model.name(row.y, model.several)}, stitch ${row.cells.indexOf(c) + 1}: ${note}` });
+      }
+    }
+    this.root.querySelector("#chart-notes").replaceChildren(...list.map(({ y, x, words }) => {
+      const li = document.createElement("li");
+      li.append(button(`Note, ${words}`, () => {
+        editor.view.svg.focus({ preventScroll: true });
+        editor.point(y, x);
+      }));
+      return li;
+    }));
+  }
+
   // offer puts first, of all stitches, those that keep the round under the
   // cursor in balance, and says what the others would change.
   offer() {
