@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"bytes"
 	"fmt"
 	"maps"
 	"math/rand/v2"
@@ -180,6 +181,17 @@ func FuzzParse(f *testing.F) {
 		marks.Apply(inverse)
 		if len(marks) != 0 {
 			t.Fatalf("taking back leaves %v", marks)
+		}
+	})
+}
+
+func FuzzParseMotif(f *testing.F) {
+	f.Add([]byte(`{"name":"star","cells":[{"left":0,"up":1,"stitch":"p","colour":"b"}]}`))
+	f.Add([]byte(`{"name":"star","cells":[{"left":-1}]}{}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		m, err := ParseMotif(bytes.NewReader(data))
+		if err == nil && (m.Name == "" || len(m.Cells) == 0) {
+			t.Fatalf("%q became %+v", data, m)
 		}
 	})
 }

@@ -98,6 +98,31 @@ func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 	assert.Contains(t, text, "tingling")
 }
 
+// What is painted beyond the gusset has a chart of its own, with the yarns in
+// its key; notes are listed.
+func TestEveryPaintedViewIsPrinted(t *testing.T) {
+	doc := project.Samples()[0]
+	marks := chart.Marks{}
+	marks.Apply([]chart.Edit{
+		{Section: stitch.Hand, Round: 4, Column: "H12", Layer: chart.Colours, Value: "c"},
+		{Section: stitch.Thumb, Round: 2, Layer: chart.Notes, Value: "knit it looser"},
+	})
+	out, err := project.NewPlanner().Derive(doc, marks)
+	require.NoError(t, err)
+	var all []string
+	for _, p := range Sheet(doc, out, A4) {
+		checkPage(t, p)
+		for _, i := range p.Items {
+			all = append(all, i.Text)
+		}
+	}
+	text := strings.Join(all, " | ")
+	for _, want := range []string{"Chart of the thumb gusset", "Chart of the hand, all round", "blue", "thumb, round 2: knit it looser"} {
+		assert.Contains(t, text, want)
+	}
+	assert.NotContains(t, text, "Chart of the cuff")
+}
+
 // A mitten without a thumb has no page with a chart, on either side.
 func TestNoChartWithoutAThumb(t *testing.T) {
 	for _, side := range []project.Side{project.Right, project.Left} {

@@ -95,6 +95,26 @@ func grids(f *flow, doc project.Document, out *project.Outputs) {
 			grid(f, doc, out, v)
 		}
 	}
+	notes(f, out)
+}
+
+// notes are what is noted on cells and rounds, by section and round.
+func notes(f *flow, out *project.Outputs) {
+	headed := false
+	for _, e := range out.Charts.Marks.Edits() {
+		if e.Layer != chart.Notes {
+			continue
+		}
+		if !headed {
+			f.head("Notes")
+			headed = true
+		}
+		at := fmt.Sprintf("%s, round %d", e.Section.Words(), e.Round)
+		if e.Column != "" {
+			at += ", column " + e.Column
+		}
+		f.text(margin, f.width(), at+": "+e.Value, draw.TextStyle{Size: body})
+	}
 }
 
 // titles are the headings of the charts.
