@@ -9,7 +9,7 @@ import { Model } from "./model.js";
 import { Motifs } from "./motifs.js";
 import { Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
-import { toolOf, Toolbar } from "./toolbar.js";
+import { Toolbar } from "./toolbar.js";
 import { Brush } from "./tools.js";
 import { View } from "./view.js";
 import { Zoom } from "./zoom.js";
@@ -280,5 +280,3 @@ export class Editor {
     location.assign(`${this.line.href.replace(/chart$/, "words.txt")}?${query}`);
   }
 }
-
-export { toolOf };

@@ -1,6 +1,6 @@
 // All commands of the chart, as the list shows them and as keys call them.
 // Each acts on an Editor.
-import { dropped, erase, flip, here, paintAll, paste, piece, repeat } from "./commands.js";
+import { erase, flip, here, paintAll, paste, piece, repeat } from "./commands.js";
 
 export const commands = [
   { group: "Paint", name: "paint", words: "Paint the cell, or what is selected", key: "Enter", run: (e) => e.paint() },
@@ -82,5 +82,3 @@ function turn(e, over) {
   if (!box) e.announce("select first what is to be turned");
   else e.history.stroke(flip(e.model, e.selection.places(e.model), box, over));
 }
-
-export { dropped };

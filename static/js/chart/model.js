@@ -1,7 +1,7 @@
 // The chart as data: what the plan draws, what is painted over it, and
 // whether each round adds up. It touches no page. Rows are counted from the
 // foot, from 1.
-import { anchor, apply, marksOf, none } from "./edits.js";
+import { apply, marksOf, none } from "./edits.js";
 import { Row } from "./row.js";
 
 export class Model {
@@ -171,5 +171,3 @@ export function born(column) {
   const end = n % 100 > 10 && n % 100 < 14 ? "th" : (ends[n % 10] ?? "th");
   return `${n}${end} ${families[column[0]]}`;
 }
-
-export { anchor };

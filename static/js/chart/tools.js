@@ -123,5 +123,3 @@ function unique(edits) {
   const last = new Map(edits.map((e) => [`${e.section} ${e.round} ${e.column} ${e.layer}`, e]));
   return [...last.values()];
 }
-
-export { between };
