@@ -46,10 +46,10 @@ func BenchmarkPainting(b *testing.B) {
 				for b.Loop() {
 					runs = await[[]frames](in, fmt.Sprintf(`(%s)({runs: %d, frames: %d, tool: %q})`, script, paintRuns, paintFrames, tool))
 				}
+				in.until(chartSaved)
 				table(b, n, tool, runs)
 			})
 		}
-		in.until(chartSaved)
 	}
 }
 

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"math/bits"
 
 	"thenar/internal/stitch"
 )
@@ -76,14 +77,14 @@ func (g *Grid) checkYarns() {
 		return
 	}
 	for i := range g.Rows {
-		seen := map[string]bool{}
+		var seen uint8 // a bit for each yarn
 		for _, c := range g.Rows[i].Cells {
 			if worked(c.Op) {
-				seen[c.Yarn] = true
+				seen |= 1 << place(c.Yarn)
 			}
 		}
-		if len(seen) > g.Rules.Colours {
-			g.Rows[i].TooMany = len(seen)
+		if n := bits.OnesCount8(seen); n > g.Rules.Colours {
+			g.Rows[i].TooMany = n
 		}
 	}
 }
@@ -93,20 +94,23 @@ func (g *Grid) checkYarns() {
 // that is used again in the next round is carried there. A yarn that rests
 // for a whole round is not carried.
 func (g *Grid) strands(each func(Float)) {
-	type use struct{ row, cell, place int }
-	last := map[string]use{}
-	place := 0
+	type use struct{ row, cell, at int }
+	var last [MostYarns]use
+	for i := range last {
+		last[i].row = -2 // not used yet
+	}
+	at := 0
 	for i := range g.Rows {
 		for j, c := range g.Rows[i].Cells {
 			if !worked(c.Op) {
 				continue
 			}
-			before, used := last[c.Yarn]
-			if length := place - before.place - 1; used && before.row >= i-1 && length > 0 {
+			before := last[place(c.Yarn)]
+			if length := at - before.at - 1; before.row >= max(i-1, 0) && length > 0 {
 				each(Float{c.Yarn, before.row, before.cell, i, j, length})
 			}
-			last[c.Yarn] = use{i, j, place}
-			place++
+			last[place(c.Yarn)] = use{i, j, at}
+			at++
 		}
 	}
 }

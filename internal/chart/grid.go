@@ -37,6 +37,7 @@ type Row struct {
 	Needles bool // it is on the needles now
 	TooMany int  // yarns of the round, where they are more than the rule allows
 	lead    int  // cells of the gusset or the bridge, at the head
+	shown   []Cell
 }
 
 // Cell is one operation. X counts the drawing's columns from the left; what
@@ -67,6 +68,9 @@ func (s Source) Grid(o Options) Grid {
 		return g
 	}
 	g.lay(s.Base)
+	for i := range g.Rows {
+		g.Rows[i].shown = g.Rows[i].fromLeft()
+	}
 	first := g.Rows[0]
 	g.Start = s.Mitt.Section(first.Section).Rounds[0].In()
 	g.End, g.Next = s.after(g.Rows[len(g.Rows)-1].Section)
@@ -193,13 +197,23 @@ func (g Grid) NoStitch() bool {
 
 // Shown is the cells of a row that the view shows, from the left.
 func (r Row) Shown() []Cell {
-	var cells []Cell
-	for _, c := range r.Cells {
-		if c.Shown() {
-			cells = append(cells, c)
+	if r.shown == nil {
+		r.shown = r.fromLeft()
+	}
+	return r.shown
+}
+
+func (r Row) fromLeft() []Cell {
+	cells := make([]Cell, 0, len(r.Cells))
+	for i := len(r.Cells) - 1; i >= 0; i-- {
+		if r.Cells[i].Shown() {
+			cells = append(cells, r.Cells[i])
 		}
 	}
-	slices.SortFunc(cells, func(a, b Cell) int { return a.X - b.X })
+	left := func(a, b Cell) int { return a.X - b.X }
+	if !slices.IsSortedFunc(cells, left) { // a round that goes on at the other edge
+		slices.SortFunc(cells, left)
+	}
 	return cells
 }
 
@@ -208,6 +222,9 @@ func (r Row) Shown() []Cell {
 func (r Row) Gaps() []int {
 	var gaps []int
 	cells := r.Shown()
+	if n := len(cells); n == 0 || cells[n-1].X-cells[0].X == n-1 {
+		return nil
+	}
 	for i := 1; i < len(cells); i++ {
 		for x := cells[i-1].X + 1; x < cells[i].X; x++ {
 			gaps = append(gaps, x)

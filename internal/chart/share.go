@@ -8,7 +8,7 @@ type Share struct{ Stitches, Passed int }
 // strand is carried where its yarn is used again in the same round or the
 // next.
 func (s Source) Shares() map[string]Share {
-	shares := map[string]Share{}
+	var shares [MostYarns]Share
 	for _, section := range s.Mitt.Sections {
 		if len(section.Rounds) == 0 {
 			continue
@@ -18,19 +18,21 @@ func (s Source) Shares() map[string]Share {
 			g.Rows = append(g.Rows, s.row(section, i))
 		}
 		g.strands(func(f Float) {
-			share := shares[f.Yarn]
-			share.Passed += f.Length
-			shares[f.Yarn] = share
+			shares[place(f.Yarn)].Passed += f.Length
 		})
 		for _, row := range g.Rows {
 			for _, c := range row.Cells {
 				if worked(c.Op) {
-					share := shares[c.Yarn]
-					share.Stitches += c.Op.Out()
-					shares[c.Yarn] = share
+					shares[place(c.Yarn)].Stitches += c.Op.Out()
 				}
 			}
 		}
 	}
-	return shares
+	used := map[string]Share{}
+	for i, share := range shares {
+		if share != (Share{}) {
+			used[ID(i)] = share
+		}
+	}
+	return used
 }

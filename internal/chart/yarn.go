@@ -39,6 +39,14 @@ var Yarns = Palette{
 // ID is the name of the yarn at a place of the palette: a, b …
 func ID(i int) string { return string(rune('a' + i)) }
 
+// place is that of a yarn in a palette, by its ID.
+func place(id string) int {
+	if !yarnID(id) {
+		return 0
+	}
+	return int(id[0] - 'a')
+}
+
 // yarnID tells whether a palette can have a yarn of this name.
 func yarnID(id string) bool { return len(id) == 1 && id[0] >= 'a' && id[0] < 'a'+MostYarns }
 

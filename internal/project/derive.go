@@ -15,7 +15,6 @@ type Outputs struct {
 	Planned stitch.Mitt  // as the right hand, without the strokes
 	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side
 	Charts  chart.Source // of every view
-	Grid    chart.Grid   // the view shown first
 	Lost    []chart.Edit // painted cells that have no place in this plan
 	Words   []words.Passage
 	Reasons []words.Reason
@@ -51,7 +50,7 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 		Mitt: out.Planned, Base: plan.Gusset.Base, Marks: marks, Mirrored: left && plan.Thumbed(),
 		Palette: planned.extra.palette, Rules: planned.extra.rules(plan),
 	}.Prepare()
-	out.Grid, out.Lost = out.Charts.Grid(chart.Options{}), out.Charts.Lost()
+	out.Lost = out.Charts.Lost()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
 	out.Mitt = out.Charts.Put()
 	out.Unsound = stitch.Ledger(out.Mitt)

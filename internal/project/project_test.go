@@ -43,7 +43,7 @@ func TestLeftIsMirrored(t *testing.T) {
 	assert.Equal(t, stitch.Mirror(right.Mitt), left.Mitt)
 	assert.Equal(t, right.Unsound, left.Unsound)
 	assert.NotEmpty(t, left.Unsound, "an ssk more makes its round unsound")
-	assert.True(t, left.Grid.Mirrored)
+	assert.True(t, left.Charts.Mirrored)
 }
 
 func TestDocumentRoundTrip(t *testing.T) {
@@ -108,7 +108,7 @@ func TestWithoutAThumbBothHandsAreAlike(t *testing.T) {
 		out, err := NewPlanner().Derive(doc, nil)
 		require.NoError(t, err)
 		assert.Empty(t, out.Unsound)
-		assert.Equal(t, chart.TubeView, out.Grid.View, "there is no gusset")
+		assert.Equal(t, chart.TubeView, out.Charts.Views()[0], "there is no gusset")
 		both[i] = out
 	}
 	assert.Equal(t, both[0].Mitt, both[1].Mitt)

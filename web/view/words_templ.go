@@ -39,7 +39,7 @@ func wordsFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if len(a.Out.Grid.YarnsUsed()) > 0 {
+			if len(a.Out.Colours) > 0 {
 				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "<p class=\"soft\">The words give the stitches; the colours stand in the chart.</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
