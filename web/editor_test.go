@@ -84,6 +84,7 @@ func TestAMotifByKeyboardAlone(t *testing.T) {
 	b.with(kb.ArrowRight, chromedp.ModifierShift)
 	b.with(kb.ArrowUp, chromedp.ModifierShift)
 	b.says("4 cells selected")
+	assert.Equal(t, "true", eval[string](b, `document.getElementById("chart-cell").getAttribute("aria-selected")`))
 	b.with("c", chromedp.ModifierCtrl)
 	b.says("4 cells copied")
 	b.key(kb.ArrowDown, kb.ArrowRight, kb.ArrowRight)

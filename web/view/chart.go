@@ -12,6 +12,7 @@ import (
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
+	"thenar/internal/words"
 )
 
 // ChartAsk is what of the mitt a page shows as its chart, and how.
@@ -80,8 +81,20 @@ var viewWords = map[chart.View]string{
 }
 
 // shapes are what the pointer can do.
-var shapes = []Choice{
-	{"look", "look"}, {"free", "paint"}, {"line", "line"}, {"rectangle", "rectangle"}, {"fill", "fill"}, {"select", "select"}, {"move", "move an increase"},
+var shapes = []struct{ Value, Words, Help string }{
+	{"look", "look", "point and scroll; nothing is painted"},
+	{"free", "paint", "every cell that the pointer passes"},
+	{"line", "line", "from where the pointer is pressed to where it is let go"},
+	{"rectangle", "rectangle", "all cells between two corners"},
+	{"fill", "fill", "all cells of one kind that hang together"},
+	{"select", "select", "a rectangle; rounds and columns are among the commands"},
+	{"move", "move an increase", "drag it to another round: it is fixed there"},
+}
+
+// rule says what is asked of colour work.
+func (c Chart) rule() string {
+	r := c.Page.Rules
+	return fmt.Sprintf("At most %s in a round; floats over at most %s, never more than an inch.", words.Plural(r.Colours, "yarn"), words.Plural(r.Float, "stitch"))
 }
 
 // mitt is the address of the mitt whose chart this is.

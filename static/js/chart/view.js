@@ -27,6 +27,7 @@ export class View {
     svg.setAttribute("role", "grid");
     svg.setAttribute("aria-rowcount", String(model.height));
     svg.setAttribute("aria-colcount", String(model.data.width));
+    svg.setAttribute("aria-multiselectable", "true");
     this.line = make("g", { role: "row" });
     this.cell = make("g", { role: "gridcell", id: "chart-cell" });
     this.cell.append(this.layers.cursor.querySelector(".cursor"));
@@ -42,6 +43,7 @@ export class View {
     this.line.setAttribute("aria-rowindex", String(y));
     this.cell.setAttribute("aria-colindex", String(d.width - x));
     this.cell.setAttribute("aria-label", this.model.describe(y, x) || "no stitch");
+    this.cell.setAttribute("aria-selected", String(this.chosen?.has(`${y} ${x}`) ?? false));
   }
 
   // cellAt is the row and column under a point of the window.
@@ -175,6 +177,8 @@ export class View {
 
   // choose shows what is selected, as runs along the rows.
   choose(places) {
+    this.chosen = new Set(places.map(([y, x]) => `${y} ${x}`));
+    this.name();
     const runs = [];
     for (const [y, x] of places) {
       const last = runs.at(-1);
