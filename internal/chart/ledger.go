@@ -13,7 +13,8 @@ func (g *Grid) lint() {
 		left = row.Out
 	}
 	if left != g.End {
-		g.EndFault = fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(len(g.Rows)-1, false), left, g.Next, g.End)
+		last := len(g.Rows) - 1
+		g.EndFault = fmt.Sprintf("%s%s makes %d stitches, %s eats %d", g.part(last), g.name(last, false), left, g.Next, g.End)
 	}
 }
 
@@ -22,8 +23,20 @@ func (g *Grid) faultWords(i, left, eats int) string {
 	if i == 0 {
 		return fmt.Sprintf("%d stitches are on the needles, %s eats %d", left, g.name(0, false), eats)
 	}
-	apart := g.Rows[i].Section != g.Rows[i-1].Section
-	return fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(i-1, apart), left, g.name(i, apart), eats)
+	apart, part := true, ""
+	if g.Rows[i].Section == g.Rows[i-1].Section {
+		apart, part = false, g.part(i)
+	}
+	return part + fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(i-1, apart), left, g.name(i, apart), eats)
+}
+
+// part is a round's section at the head of a sentence, where the view has
+// several.
+func (g *Grid) part(i int) string {
+	if g.Rows[0].Section == g.Rows[len(g.Rows)-1].Section {
+		return ""
+	}
+	return g.Rows[i].Section.Words() + ": "
 }
 
 // name is a round in a sentence, with its section where two meet.

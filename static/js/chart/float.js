@@ -39,10 +39,10 @@ function strands(model, y, below, worked) {
 // floatWords lists floats that are too long and rounds with too many yarns.
 export function floatWords(model, list = floats(model)) {
   const { rules } = model.data;
-  const out = list.map((f) => `${model.name(f.y)}: ${model.yarns.get(f.yarn).name} passes ${f.length} stitches, ${rules.float} is the most`);
+  const out = list.map((f) => `${model.part(f.y)}${model.name(f.y)}: ${model.yarns.get(f.yarn).name} passes ${f.length} stitches, ${rules.float} is the most`);
   for (let y = 1; rules.colours > 0 && y <= model.height; y++) {
     const n = yarnsOf(model.totals(y));
-    if (n > rules.colours) out.push(`${model.name(y)} has ${n} yarns, ${rules.colours} are the most`);
+    if (n > rules.colours) out.push(`${model.part(y)}${model.name(y)} has ${n} yarns, ${rules.colours} are the most`);
   }
   return out;
 }

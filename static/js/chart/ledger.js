@@ -13,7 +13,7 @@ export function faults(model) {
   }
   if (model.height > 0 && left !== model.data.end) {
     const { next, end } = model.data;
-    list.push({ y: 0, left, eats: end, words: `${model.name(model.height)} makes ${left} stitches, ${next} eats ${end}` });
+    list.push({ y: 0, left, eats: end, words: `${model.part(model.height)}${model.name(model.height)} makes ${left} stitches, ${next} eats ${end}` });
   }
   return list;
 }
@@ -21,7 +21,7 @@ export function faults(model) {
 function words(model, y, left, eats) {
   if (y === 1) return `${left} stitches are on the needles, ${model.name(1)} eats ${eats}`;
   const apart = model.row(y).section !== model.row(y - 1).section;
-  return `${model.name(y - 1, apart)} makes ${left} stitches, ${model.name(y, apart)} eats ${eats}`;
+  return `${apart ? "" : model.part(y)}${model.name(y - 1, apart)} makes ${left} stitches, ${model.name(y, apart)} eats ${eats}`;
 }
 
 // below and above are what the round below leaves and the round above eats.

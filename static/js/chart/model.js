@@ -133,6 +133,12 @@ export class Model {
     return section ? `round ${row.round} of the ${row.name}` : `round ${row.round}`;
   }
 
+  // part is a row's section at the head of a sentence, where the view has
+  // several.
+  part(y) {
+    return this.several ? `${this.row(y).name}: ` : "";
+  }
+
   // describe reads a cell out.
   describe(y, x) {
     const row = this.row(y);
