@@ -64,6 +64,7 @@ export class Editor {
 
   set clipboard(cells) {
     this.kept.clipboard = cells;
+    this.toolbar.show();
   }
 
   // dirty draws rows with the next frame, however many strokes it holds.
@@ -186,6 +187,7 @@ export class Editor {
     how(this.selection);
     const places = this.selection.places(this.model);
     this.view.choose(places);
+    this.toolbar.show();
     this.announce(places.length === 0 ? "nothing is selected" : `${places.length} ${places.length === 1 ? "cell" : "cells"} selected`);
   }
 

@@ -8,6 +8,7 @@ export class Toolbar {
     this.brushes = [...this.root.querySelectorAll("[data-tool-op], [data-tool-colour], [data-tool]")];
     this.shapes = [...this.root.querySelectorAll("[data-shape]")];
     this.mirror = this.root.querySelector("[data-mirror]");
+    this.selected = this.root.querySelector("[data-selected]");
     this.undo = this.root.querySelector('[data-do="undo"]');
     this.redo = this.root.querySelector('[data-do="redo"]');
     for (const b of this.brushes) b.addEventListener("click", () => editor.choose(toolOf(b.dataset)));
@@ -33,6 +34,7 @@ export class Toolbar {
     for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));
     for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
     press(this.mirror, Boolean(tool.mirror));
+    this.selected.hidden = this.editor.selection.empty && !this.editor.clipboard;
     this.undo.disabled = !history.canUndo;
     this.redo.disabled = !history.canRedo;
     this.editor.view.svg.dataset.shape = tool.shape;
