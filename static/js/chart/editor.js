@@ -122,10 +122,11 @@ export class Editor {
   }
 
   // point moves the cursor and reads the cell out; other views light the round.
-  point(y, x) {
+  // By keyboard the frame follows; under a pointer it keeps still.
+  point(y, x, follow = true) {
     this.say(this.view.point(y, x));
     this.kept.cursor = this.model.anchor(y, x) ?? this.kept.cursor;
-    this.zoom.show(this.view.box(y, x));
+    if (follow) this.zoom.show(this.view.box(y, x));
     this.light(y);
     this.panel.offer();
   }

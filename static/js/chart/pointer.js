@@ -35,7 +35,7 @@ export class Pointer {
       default:
         editor.dirty(editor.brush.begin(at.y, at.x));
     }
-    editor.point(at.y, at.x);
+    editor.point(at.y, at.x, false);
   }
 
   move(event) {
