@@ -93,9 +93,18 @@ var shapes = []struct{ Value, Words, Help string }{
 
 // selected are the commands for what is selected or was copied.
 var selected = []Choice{
-	{"paint", "paint it"}, {"erase", "as planned"}, {"copy", "copy"}, {"cut", "cut"}, {"paste", "paste"},
-	{"repeat-across", "repeat across"}, {"repeat-up", "repeat up"}, {"mirror", "mirror"}, {"upside-down", "upside down"},
-	{"keep-motif", "keep as a motif"}, {"words", "its rounds in words"}, {"drop", "select nothing"},
+	{"paint", "paint it"},
+	{"erase", "as planned"},
+	{"copy", "copy"},
+	{"cut", "cut"},
+	{"paste", "paste"},
+	{"repeat-across", "repeat across"},
+	{"repeat-up", "repeat up"},
+	{"mirror", "mirror"},
+	{"upside-down", "upside down"},
+	{"keep-motif", "keep as a motif"},
+	{"words", "its rounds in words"},
+	{"drop", "select nothing"},
 }
 
 // rule says what is asked of colour work.
