@@ -2,6 +2,7 @@ package project
 
 import (
 	"errors"
+	"maps"
 	"reflect"
 	"strconv"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
+	"thenar/internal/wale"
 )
 
 // countPins are the fixed numbers that say how many rounds a section has.
@@ -40,6 +42,9 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 	want.Section(c.Section).Rounds = rounds
 	if err := pl.keepsStill(d, edits, want); err != nil {
 		return nil, err
+	}
+	if c.Kind == chart.Move {
+		return append(edits, carried(marks, before.Plan, c)...), nil
 	}
 	return append(edits, moved(marks, c)...), nil
 }
@@ -206,6 +211,23 @@ func (pl *Planner) keepsStill(d Document, edits []chart.Edit, want stitch.Mitt) 
 
 func same(a, b stitch.Section) bool {
 	return a.Part == b.Part && reflect.DeepEqual(a.Rounds, b.Rounds) && reflect.DeepEqual(a.Finish, b.Finish)
+}
+
+// carried are the edits that take what was painted on the increases of a round
+// along to another.
+func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
+	m := p.Mitt()
+	names := wale.Mitt(m, p.Gusset.Base)[c.Section][c.Round-1]
+	to := maps.Clone(marks)
+	for i, op := range m.Section(c.Section).Rounds[c.Round-1].Ops {
+		at := chart.Anchor{Section: c.Section, Round: c.Round, Column: names[i]}
+		if mark, painted := marks[at]; painted && op.In() == 0 {
+			delete(to, at)
+			at.Round = c.To
+			to[at] = mark
+		}
+	}
+	return marks.Difference(to)
 }
 
 // moved are the edits that take the marks above a change along with their

@@ -78,9 +78,15 @@ func TestMoveAnIncrease(t *testing.T) {
 	plan, err := pl.Plan(d.Sheet)
 	require.NoError(t, err)
 	list := plan.Gusset.IncreaseRounds
-	edits, err := pl.Reshape(d, nil, chart.Change{Kind: chart.Move, Section: stitch.Gusset, Round: list[2], To: list[2] + 1})
+	marks := chart.Marks{}
+	painted := chart.Edit{Section: stitch.Gusset, Round: list[2], Column: "A3", Layer: chart.Colours, Value: "b"}
+	plain := chart.Edit{Section: stitch.Gusset, Round: list[2], Column: "B2", Layer: chart.Colours, Value: "b"}
+	marks.Apply([]chart.Edit{painted, plain})
+	edits, err := pl.Reshape(d, marks, chart.Change{Kind: chart.Move, Section: stitch.Gusset, Round: list[2], To: list[2] + 1})
 	require.NoError(t, err)
-	after, _ := carry(t, d, nil, edits)
+	after, now := carry(t, d, marks, edits)
+	painted.Round++
+	assert.Equal(t, []chart.Edit{plain, painted}, now.Edits(), "what is painted on the increase goes along, the base stays")
 	moved, err := pl.Plan(after.Sheet)
 	require.NoError(t, err)
 	want := append([]int(nil), list...)
