@@ -6,7 +6,7 @@ import (
 )
 
 // Impossible says which bound is in the way of a schedule. Bound is one of
-// from, step, rounds, gap, lead-in, lead-out, lambda, first, target; Message
+// from, step, rounds, gap, lead-in, lead-out, lambda, first, target, worked; Message
 // goes on after it and says what would be right.
 type Impossible struct {
 	Bound, Message string
@@ -78,7 +78,7 @@ func (p *Problem) checkStep() error {
 func (p *Problem) checkRoom() error {
 	k := p.Changes()
 	if k == 0 {
-		return nil
+		return p.checkWorked()
 	}
 	if p.LeadIn >= p.last() {
 		return p.leadsMeet()
@@ -88,6 +88,33 @@ func (p *Problem) checkRoom() error {
 	}
 	if p.slack() < 0 { // then there are at least two changes
 		return p.tooMany(k)
+	}
+	return p.checkWorked()
+}
+
+// checkWorked refuses worked changes that break the problem's own rules, and
+// too little room above them.
+func (p *Problem) checkWorked() error {
+	if p.Worked < 0 || p.Worked > p.Rounds {
+		return impossible("worked", "is %d; write a whole number from 0 to the %d rounds", p.Worked, p.Rounds)
+	}
+	for i, r := range p.Changed {
+		switch {
+		case r < p.first() || r > min(p.Worked, p.last()) || (i > 0 && r-p.Changed[i-1] < p.Gap):
+			return impossible("worked", "has a change in round %d; they lie within rounds %d to %d, at least %d apart", r, p.first(), min(p.Worked, p.last()), p.Gap)
+		case p.First != 0 && i == 0 && r != p.First:
+			return impossible("worked", "begins with a change in round %d; the first is fixed in round %d", r, p.First)
+		}
+	}
+	rest := p.Changes() - len(p.Changed)
+	switch last := p.onward() + (rest-1)*p.Gap; {
+	case rest < 0:
+		return impossible("worked", "has %s; only %d are asked for", changes(len(p.Changed)), p.Changes())
+	case rest > 0 && len(p.Changed) == 0 && p.First != 0 && p.First <= p.Worked:
+		return impossible("first", "is round %d, which is worked without a change; the first change can be in round %d", p.First, p.Worked+1)
+	case rest > 0 && last > p.last():
+		return impossible("worked", "leaves rounds %d to %d for %s at least %d apart; the last would fall in round %d (%d rounds more)",
+			p.onward(), p.last(), changes(rest), p.Gap, last, last-p.last())
 	}
 	return nil
 }

@@ -29,6 +29,13 @@ type Problem struct {
 	Lambda          int64 // λ in 1/1000 stitch², 0 … 1 000 000 000
 	First           int   // round of the first change; 0 leaves it free
 
+	// What is worked stays: Changed are the rounds of the changes that lie in
+	// the first Worked rounds. All others are chosen above those, and the last
+	// one that was worked is the neighbour of the first that is chosen: Gap and
+	// λ hold across.
+	Worked  int
+	Changed []int
+
 	// Target is T(1) … T(R) in 1/10 000 stitch, within ±1 000 000 stitches.
 	// Without it T is the middle line of a staircase whose first step is in
 	// round 1:
@@ -56,6 +63,15 @@ func (p *Problem) first() int {
 
 // last is the latest round of the last change.
 func (p *Problem) last() int { return p.Rounds - p.LeadOut }
+
+// onward is the earliest round of the first change that is still to be chosen.
+func (p *Problem) onward() int {
+	from := max(p.first(), p.Worked+1)
+	if n := len(p.Changed); n > 0 {
+		from = max(from, p.Changed[n-1]+p.Gap)
+	}
+	return from
+}
 
 // slack is by how many rounds the changes can move when they stand as close
 // together and as early as they may.

@@ -62,17 +62,32 @@ func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 		return Schedule{Rounds: dst[:0], Cost: sc.cost(cost)}, nil
 	}
 	s.prepare(k, p.slack()+1)
-	if k > 1 {
-		s.price(p, sc, k)
-		s.last(k)
+	if worked := len(p.Changed); worked > 0 {
+		return s.onward(p, sc, cost, dst[:0])
 	}
-	for change := k - 1; change > 1; change-- {
-		s.price(p, sc, change)
-		s.step(change, sc.lambda)
-	}
+	s.backward(p, sc, 1)
 	s.price(p, sc, 1)
 	place, added := s.begin(p.First != 0)
-	return Schedule{Rounds: s.follow(p, place, dst[:0]), Cost: sc.cost(cost + added)}, nil
+	dst = append(dst[:0], p.first()+place)
+	if k > 1 {
+		dst = s.follow(p, place, s.after(1, 0, place), dst)
+	}
+	return Schedule{Rounds: dst, Cost: sc.cost(cost + added)}, nil
+}
+
+// backward goes from the last change to the one after change, and leaves in
+// table and least what it costs from there on.
+func (s *Solver) backward(p *Problem, sc scale, change int) {
+	k := p.Changes()
+	if change >= k {
+		return
+	}
+	s.price(p, sc, k)
+	s.last(k)
+	for at := k - 1; at > change; at-- {
+		s.price(p, sc, at)
+		s.step(at, sc.lambda)
+	}
 }
 
 // sums fills rest and gives the cost without a change.
@@ -117,7 +132,16 @@ func (s *Solver) price(p *Problem, sc scale, change int) {
 	for i := range s.adds {
 		s.adds[i] = weight * (counts*int64(p.Rounds+1-first-i) - 2*rest[i])
 	}
+	if change == len(p.Changed)+1 {
+		for i := 0; i < s.width && first+i <= p.Worked; i++ {
+			s.adds[i] = barred
+		}
+	}
 }
+
+// barred is the price of a place in a round that is worked already: more than
+// any cost, and little enough that one of it may be added to any.
+const barred = largest
 
 // begin chooses the place of the first change: the cheapest, the earliest
 // among equal ones.
@@ -130,19 +154,25 @@ func (s *Solver) begin(fixed bool) (place int, added int64) {
 	return place, added
 }
 
-// follow reads the rounds off the choices.
-func (s *Solver) follow(p *Problem, place int, dst []int) []int {
-	w, k := s.width, p.Changes()
-	round, e := p.first()+place, 0
-	dst = append(dst, round)
-	for change := 1; change < k; change++ {
-		from := place - e
-		if change == 1 || place+e >= w || s.keep[s.word(change, e)+from/64]>>(from%64)&1 == 0 {
-			e = int(s.nearest[change*w+place])
-		}
-		place += e
-		round += p.Gap + e
-		dst = append(dst, round)
+// after reads the excess that follows a change off the choices: the change
+// stands at a place, with an excess before it.
+func (s *Solver) after(change, before, place int) int {
+	from := place - before
+	if change == 1 || place+before >= s.width || s.keep[s.word(change, before)+from/64]>>(from%64)&1 == 0 {
+		return int(s.nearest[change*s.width+place])
 	}
-	return dst
+	return before
+}
+
+// follow appends the changes after those in dst, the last of which stands at a
+// place; next is the excess that follows it.
+func (s *Solver) follow(p *Problem, place, next int, dst []int) []int {
+	for k := p.Changes(); ; {
+		place += next
+		dst = append(dst, dst[len(dst)-1]+p.Gap+next)
+		if len(dst) == k {
+			return dst
+		}
+		next = s.after(len(dst), next, place)
+	}
 }

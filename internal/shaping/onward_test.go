@@ -1,0 +1,112 @@
+package shaping
+
+import (
+	"errors"
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// lists gives every list of k rounds that keeps to a problem's bounds and has
+// just the worked changes in the worked rounds: written from the definition.
+func lists(p *Problem, k int, yield func([]int)) {
+	var walk func(list []int, from int)
+	walk = func(list []int, from int) {
+		if len(list) == k {
+			in := 0
+			for _, r := range list {
+				if r <= p.Worked {
+					in++
+				}
+			}
+			if in == len(p.Changed) && slices.Equal(list[:in], p.Changed) && (p.First == 0 || k == 0 || list[0] == p.First) {
+				yield(list)
+			}
+			return
+		}
+		for r := from; r <= p.Rounds-p.LeadOut; r++ {
+			walk(append(list, r), r+p.Gap)
+		}
+	}
+	walk(make([]int, 0, k), 1+p.LeadIn)
+}
+
+// drawWorked is a random problem of which some rounds are worked.
+func drawWorked(rng *rand.Rand) Problem {
+	p := Problem{
+		From: 3, Step: 2, Rounds: 1 + rng.IntN(15), Gap: 1 + rng.IntN(3), LeadIn: rng.IntN(2), LeadOut: rng.IntN(2),
+		Lambda: []int64{0, 333, 8_000}[rng.IntN(3)],
+	}
+	p.To = p.From + p.Step*rng.IntN(6)
+	if rng.IntN(2) == 0 {
+		for range p.Rounds {
+			p.Target = append(p.Target, 10_000*(3+rng.Int64N(int64(p.To))))
+		}
+	}
+	p.Worked = rng.IntN(p.Rounds + 1)
+	for r := 1 + p.LeadIn + rng.IntN(3); r <= p.Worked && rng.IntN(5) > 0; r += p.Gap + rng.IntN(3) {
+		p.Changed = append(p.Changed, r)
+	}
+	if rng.IntN(4) == 0 && len(p.Changed) > 0 {
+		p.First = p.Changed[0]
+	}
+	return p
+}
+
+// What is worked stays, and the rest is as cheap as the cheapest of all lists
+// tried, the first of the equally cheap ones; what has no list is refused.
+func TestOnwardEqualsEnumeration(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 1))
+	var s Solver
+	solved, refused := 0, 0
+	for range 20_000 {
+		p := drawWorked(rng)
+		var best []int
+		var least Cost
+		lists(&p, p.Changes(), func(list []int) {
+			if c, err := CostOf(p, list); err != nil {
+				t.Fatal(err)
+			} else if best == nil || c.Less(least) {
+				best, least = append([]int{}, list...), c
+			}
+		})
+		got, err := s.Solve(&p, nil)
+		var no *Impossible
+		switch {
+		case best == nil && errors.As(err, &no):
+			refused++
+		case best == nil || err != nil:
+			t.Fatalf("%+v: %v, %v; tried: %v", p, got.Rounds, err, best)
+		case got.Cost != least || !slices.Equal(got.Rounds, best):
+			t.Fatalf("%+v:\n%v at %v; tried: %v at %v", p, got.Rounds, got.Cost, best, least)
+		default:
+			solved++
+		}
+	}
+	t.Logf("%d solved, %d without a list", solved, refused)
+	if solved < 5_000 || refused < 1_000 {
+		t.Error("too few of a kind to tell anything")
+	}
+}
+
+// Going on from a schedule of one's own, with nothing else changed, leads to
+// the same schedule, from every round.
+func TestOnwardFromItsOwnSchedule(t *testing.T) {
+	for _, p := range []Problem{
+		{From: 3, To: 15, Step: 2, Rounds: 19, Gap: 2, LeadOut: 1, Lambda: 8_000, First: 1},
+		{From: 3, To: 31, Step: 2, Rounds: 60, Gap: 2, LeadOut: 1, Lambda: 8_000, First: 1},
+		{From: 48, To: 8, Step: -4, Rounds: 15, Gap: 1, Lambda: 8_000},
+	} {
+		whole, err := Solve(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for p.Worked = 1; p.Worked <= p.Rounds; p.Worked++ {
+			n, _ := slices.BinarySearch(whole.Rounds, p.Worked+1)
+			p.Changed = whole.Rounds[:n]
+			if got, err := Solve(p); err != nil || !slices.Equal(got.Rounds, whole.Rounds) || got.Cost != whole.Cost {
+				t.Errorf("from round %d of %v: %v, %v", p.Worked, whole.Rounds, got.Rounds, err)
+			}
+		}
+	}
+}
