@@ -46,7 +46,8 @@ func (b *body) fill(row *Row, n int, share float64) {
 	case stitch.CuffPlain:
 		row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
 	case stitch.Gusset:
-		row.Body, ease = b.below.At(row.Height), p.EaseAt(row.Height)
+		height := row.Height + p.BaseAbove.MM()
+		row.Body, ease = b.below.At(height), p.EaseAt(height)
 	case stitch.Top:
 		left := float64(p.Top.End)/float64(p.Top.Stitches) - 1
 		row.Body = b.crown * (1 + left*math.Pow(share, 1.5))

@@ -5,13 +5,21 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/shaping"
+	"thenar/internal/stitch"
 )
 
 // thumbRoundsFree is the thumb's number of rounds where none is fixed.
 func (w *work) thumbRoundsFree() int { return max(1, nearest(w.q*w.len.thumb)) }
 
-// thumbRounds is the thumb's number of rounds.
-func (w *work) thumbRounds() int { return w.pins.ThumbRounds.Or(w.thumbRoundsFree()) }
+// thumbRounds is the thumb's number of rounds, no fewer than are knitted and
+// what must still follow them.
+func (w *work) thumbRounds(pins *Pins) int {
+	least, ended := w.thumbLeast()
+	if ended {
+		return least
+	}
+	return max(pins.ThumbRounds.Or(w.thumbRoundsFree()), least)
+}
 
 // corners is the most decreases that a thumb of so many rounds has room for:
 // none in the first, which picks up.
@@ -22,12 +30,17 @@ func corners(rounds int) int { return min(mostDecreases, mostInOneRound*(rounds-
 func (w *work) thumb() {
 	p := &w.plan
 	t := &p.Thumb
-	t.Rounds, t.EdgingStitches = w.thumbRounds(), t.Stitches.N
+	t.Rounds, t.EdgingStitches = w.thumbRounds(w.pins), t.Stitches.N
 	if p.Kind == Mitten {
 		return
 	}
-	t.EdgingRounds, t.EdgingStitches = edging(t.Stitches.N, p.Stitch.Rib,
-		nearest(w.q*w.len.thumbEdging), t.Rounds-1-decreaseRounds(t.Decreased))
+	k := w.worked
+	if k.begun(stitch.Thumb) && k.cornered() {
+		t.EdgingStitches, t.EdgingRounds = k.ThumbEdged, t.Rounds-(k.ThumbRounds-k.ThumbEdging)
+		return
+	}
+	t.EdgingRounds, t.EdgingStitches = edging(t.Stitches.N, p.Stitch.Rib, nearest(w.q*w.len.thumbEdging),
+		t.Rounds-max(1, k.in(stitch.Thumb))-decreaseRounds(t.Decreased))
 }
 
 // edging is an edging's rounds and its count: the multiple of the rib nearest
@@ -57,6 +70,10 @@ func (w *work) above(pl *Planner) error {
 		return w.top(pl)
 	}
 	p.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1, nearest(w.q*w.len.above)))
+	if w.worked.begun(stitch.Hand) {
+		w.handOn()
+		return nil
+	}
 	p.Body.EdgingRounds, p.Body.EdgingStitches = edging(p.Bridge.HandAfter, p.Stitch.Rib,
 		nearest(w.q*w.len.edging), p.Body.RoundsAbove-1)
 	return nil
@@ -78,7 +95,10 @@ func (w *work) top(pl *Planner) error {
 	n -= top.Odd
 	k := topDecreases(n)
 	top.Stitches, top.End = n, n-4*k
-	top.Rounds = w.pins.TopRounds.Or(nearest(max(w.q*w.len.top, 1.5*float64(k))))
+	top.Rounds = max(w.pins.TopRounds.Or(nearest(max(w.q*w.len.top, 1.5*float64(k)))), w.topLeast(k))
+	if w.worked.past(stitch.Top) {
+		top.Rounds = w.worked.TopRounds
+	}
 	p.Top = top
 	w.roundsBelowTop(top)
 	if k == 0 {
@@ -93,6 +113,9 @@ func (w *work) top(pl *Planner) error {
 	pl.target = target
 	problem := shaping.Problem{
 		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Target: target,
+	}
+	if w.worked.begun(stitch.Top) {
+		problem.Worked, problem.Changed = w.topWorked(), w.worked.changed(stitch.Top, w.worked.Decreases)
 	}
 	found, err := pl.solver.Solve(&problem, make([]int, 0, k))
 	if err != nil {
@@ -122,5 +145,12 @@ func (w *work) roundsBelowTop(top *Top) {
 	if w.plan.Thumbed() {
 		least += top.Odd
 	}
-	w.plan.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(least, rounds))
+	above := w.pins.RoundsAboveGusset.Or(max(least, rounds))
+	switch k := w.worked; {
+	case k.past(stitch.Hand), k.in(stitch.Hand) == k.lastOfHand() && k.begun(stitch.Hand) && top.Odd == 1:
+		above = k.RoundsAbove
+	default:
+		above = max(above, k.in(stitch.Hand)+boolInt(k.begun(stitch.Hand))*top.Odd)
+	}
+	w.plan.Body.RoundsAbove = above
 }

@@ -1,10 +1,6 @@
 package mitt
 
-import (
-	"math"
-
-	"thenar/internal/hand"
-)
+import "math"
 
 // choice is one way to make gusset, bridge and thumb of a hand of n stitches.
 type choice struct {
@@ -19,6 +15,8 @@ func (x choice) held(step int) int { return x.b + step*x.k - x.o }
 type search struct {
 	g            float64 // stitches per mm
 	n            int     // hand stitches before the gusset
+	after        int     // hand stitches wanted above it
+	made         int     // increase rounds that are knitted already
 	step         int     // stitches made in an increase round
 	most         int     // most increase rounds that the rounds have room for
 	mostCorners  int     // most decreases that the thumb's rounds have room for
@@ -34,12 +32,20 @@ type search struct {
 // choose finds the cheapest choice. The order is fixed: the hand's count
 // first, then the thumb's, then the sum of the weights; nothing later spoils
 // what is earlier. So c = b − o, which brings the hand back to its count, and
-// the nearest thumb are tried first, then thumbs further off. Another c
+// the nearest thumb are tried first, then thumbs further off. Where the gusset
+// is on the needles and another count is wanted above it, c leads as near to
+// that as it can, a repeat at a time. Another c
 // (1 … 10, giving an allowed count) is tried only if nothing else exists, and
 // one that gives a count that is not allowed only under pins.
 //
 // ok is false if the pins, or the rounds, leave nothing.
 func (s *search) choose() (choice, bool) {
+	for s.after != s.n { // what is knitted has another count than is wanted above it
+		if best, ok := s.nearestThumb(handAgain, false); ok {
+			return best, true
+		}
+		s.after = towards(s.after, s.n, s.stitch.Repeat)
+	}
 	for _, bridge := range []bridgeRule{handAgain, handAllowed, handAny} {
 		if bridge == handAny && !s.pinned() {
 			break
@@ -56,11 +62,19 @@ func (s *search) choose() (choice, bool) {
 	return choice{}, false
 }
 
+// towards goes a step from one number to another, and not beyond it.
+func towards(from, to, step int) int {
+	if from < to {
+		return min(from+step, to)
+	}
+	return max(from-step, to)
+}
+
 // bridgeRule says which bridges are tried.
 type bridgeRule int
 
 const (
-	handAgain   bridgeRule = iota // c = b − o
+	handAgain   bridgeRule = iota // c = b − o, or what leads to the count wanted above
 	handAllowed                   // another c that gives an allowed count
 	handAny                       // whatever a pin asks for
 )
@@ -123,7 +137,8 @@ func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
 // bridges is the range of c to try under a rule.
 func (s *search) bridges(bridge bridgeRule, b, o int) (low, high int) {
 	if bridge == handAgain {
-		return b - o, b - o
+		c := s.after - s.n + b - o
+		return c, c
 	}
 	if s.pins.Bridge.On {
 		return s.pins.Bridge.N, s.pins.Bridge.N
@@ -167,7 +182,7 @@ func (s *search) tryBridge(x choice, best *choice, found *bool) {
 			}
 			x.k = made / s.step
 			m := x.held(s.step)
-			if x.k > s.most || x.o > made || m < 1 || !s.pins.Increases.Allows(x.k) || !s.pins.Held.Allows(m) {
+			if x.k > s.most || x.k < s.made || x.o > made || m < 1 || !s.pins.Increases.Allows(x.k) || !s.pins.Held.Allows(m) {
 				continue
 			}
 			x.cost = fixed + s.crotch(x.k) + shapeCost(x.b, x.c, x.p, x.d) + shareCost(m, s.n)
@@ -239,7 +254,5 @@ func boolInt(b bool) int {
 }
 
 // palmTarget is the girth in mm that the gusset should reach where the thumb
-// parts: P(1 + max(e, 0)).
-func palmTarget(h *hand.Hand, ease float64) float64 {
-	return h.Palm.MM() * (1 + max(ease, 0))
-}
+// parts: P(1 + e), e by default max(e_hand, 0).
+func (p *Plan) palmTarget() float64 { return p.Hand.Palm.MM() * (1 + p.Ease.Palm) }

@@ -207,7 +207,7 @@ func bruteChoice(p *Plan, measured bool) (best float64) {
 }
 
 func costOfPlan(p *Plan, measured bool) float64 {
-	s := search{g: p.Gauge.Stitches, n: p.Body.Stitches.N, step: p.Gusset.Step, palm: palmTarget(&p.Hand, p.Ease.Hand), palmMeasured: measured}
+	s := search{g: p.Gauge.Stitches, n: p.Body.Stitches.N, step: p.Gusset.Step, palm: p.palmTarget(), palmMeasured: measured}
 	sum := bridgeCost(float64(p.Bridge.CastOn)/s.g) + s.crotch(p.Gusset.Increases) +
 		shapeCost(p.Gusset.Base, p.Bridge.CastOn, p.Thumb.PickedUp, p.Thumb.Decreased) + shareCost(p.Thumb.Held, s.n)
 	return float64(sum) / nano

@@ -15,6 +15,10 @@ func (w *work) conflict(s *search) error {
 	c := newConflict(w, s)
 	culprits := c.culprits()
 	var faults fault.Fields
+	if len(culprits) == 0 && w.worked != nil {
+		faults.Add("worked.round", "leaves nothing that would make the rest: with %d rounds of the %s knitted, gusset, bridge and thumb can't end; rip back some rounds", w.worked.Round, w.worked.Part)
+		return faults
+	}
 	if len(culprits) == 0 {
 		faults.Add("hand.gusset_length", "leaves no room for a gusset; give a longer gusset or a finer gauge")
 		return faults
@@ -50,7 +54,7 @@ type conflict struct {
 }
 
 func newConflict(w *work, s *search) *conflict {
-	c := &conflict{w: w, s: s, pins: *w.pins, known: map[uint]bool{}}
+	c := &conflict{w: w, s: s, pins: w.req.Pins, known: map[uint]bool{}}
 	for _, e := range c.pins.all() {
 		if e.pin.On && w.inSearch(e.name) {
 			c.names = append(c.names, e.name)
@@ -156,10 +160,13 @@ func (c *conflict) inTheWay(i int) bool {
 }
 
 // solvable tells whether anything keeps some pins, with the rounds and the
-// room that they leave.
+// room that they leave; what is knitted stays whatever is fixed.
 func (s *search) solvable(w *work, pins *Pins) bool {
-	trial := *s
-	w.equip(&trial, pins)
+	trial, held := *s, *pins
+	if w.worked != nil {
+		w.worked.hold(&held)
+	}
+	w.equip(&trial, &held)
 	return trial.feasible()
 }
 

@@ -1,6 +1,10 @@
 package mitt
 
-import "math"
+import (
+	"math"
+
+	"thenar/internal/stitch"
+)
 
 // gusset chooses base, increases, bridge and thumb, and schedules the
 // increase rounds.
@@ -20,20 +24,49 @@ func (w *work) gusset(pl *Planner) error {
 // plain one.
 func (w *work) gussetRounds() {
 	n := w.freeGussetRounds()
-	c := Count{N: n, Exact: w.q * w.plan.Hand.GussetLength.MM(), Below: n - 1, Above: n + 1}
+	c := Count{N: n, Exact: w.q * w.gussetLength(), Below: n - 1, Above: n + 1, Knitted: w.worked.past(stitch.Gusset)}
 	c.pin(w.pins.GussetRounds)
 	w.plan.Gusset.Rounds = c
 }
 
+// gussetLength is what the gusset has to cover, in mm: a base that sits above
+// its place leaves less.
+func (w *work) gussetLength() float64 {
+	return w.plan.Hand.GussetLength.MM() - w.plan.BaseAbove.MM()
+}
+
+// freeGussetRounds is no fewer than are knitted, and one more after an
+// increase in the last of them.
 func (w *work) freeGussetRounds() int {
-	return max(nearest(w.q*w.plan.Hand.GussetLength.MM()), 1+gussetLeadOut)
+	n := max(nearest(w.q*w.gussetLength()), 1+gussetLeadOut, w.worked.in(stitch.Gusset))
+	if made := w.made(); len(made) > 0 {
+		n = max(n, made[len(made)-1]+gussetLeadOut)
+	}
+	return n
+}
+
+// made are the increase rounds that are knitted.
+func (w *work) made() []int {
+	if w.worked == nil {
+		return nil
+	}
+	return w.worked.changed(stitch.Gusset, w.worked.Increases)
+}
+
+// onward is the first round in which an increase can still be made.
+func (w *work) onward() int {
+	first := 1 + w.worked.in(stitch.Gusset)
+	if made := w.made(); len(made) > 0 {
+		first = max(first, made[len(made)-1]+gussetGap)
+	}
+	return first
 }
 
 func (w *work) search() *search {
 	p := &w.plan
 	s := &search{
 		g: w.g, step: w.req.Stitch.step(),
-		palm:         palmTarget(&p.Hand, p.Ease.Hand),
+		palm:         p.palmTarget(),
 		palmMeasured: w.req.Hand.Palm != 0 || len(w.req.Hand.Profile) > 0,
 		thumb:        w.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       w.req.Stitch,
@@ -47,28 +80,45 @@ func (w *work) search() *search {
 func (w *work) equip(s *search, pins *Pins) {
 	s.pins = pins
 	s.n = pins.HandStitches.Or(w.freeHand)
-	s.most = room(pins.GussetRounds.Or(w.freeGussetRounds()), pins.Rhythm)
-	s.mostCorners = corners(pins.ThumbRounds.Or(w.thumbRoundsFree()))
+	s.after = s.n
+	if w.worked.joined() {
+		s.after = w.req.Pins.HandStitches.Or(w.freeHand) // the count of what is knitted stays, that above it is free
+	}
+	s.made = len(w.made())
+	s.most = s.made + w.room(pins.GussetRounds.Or(w.freeGussetRounds()), pins.Rhythm)
+	s.mostCorners = corners(w.thumbRounds(pins) - max(0, w.worked.in(stitch.Thumb)-1))
+	if w.worked.in(stitch.Thumb) > 1 && w.worked.cornered() {
+		s.mostCorners = mostDecreases // they are worked
+	}
 	if w.req.Kind == Mitten {
 		s.topRounds, s.roundsAbove = pins.TopRounds.Or(mostRounds), pins.RoundsAboveGusset.Or(mostRounds)
 	}
 }
 
-// room is the number of increase rounds that fit into rounds 1 … R − 1, the
-// first in round 1, at least two apart or in the pinned rhythm.
-func room(rounds int, rhythm []int) int {
-	last := rounds - gussetLeadOut
-	if last < 1 {
+// room is the number of increase rounds that fit into what is left of rounds
+// 1 … R − 1, at least two apart or in the pinned rhythm.
+func (w *work) room(rounds int, rhythm []int) int {
+	last, first := rounds-gussetLeadOut, w.onward()
+	switch {
+	case w.worked.past(stitch.Gusset) || last < first:
 		return 0
+	case len(rhythm) == 0:
+		return (last-first)/gussetGap + 1
 	}
-	if len(rhythm) == 0 {
-		return (last-1)/gussetGap + 1
-	}
-	n := 1
-	for at := 1 + rhythm[0]; at <= last; n++ {
-		at += rhythm[n%len(rhythm)]
+	n := 0
+	for at := w.next(w.made(), rhythm); at <= last; n++ {
+		at += rhythm[(len(w.made())+n)%len(rhythm)]
 	}
 	return n
+}
+
+// next is the round of the increase that follows some in a rhythm: the first
+// in round 1, or as soon as what is knitted lets it.
+func (w *work) next(made, rhythm []int) int {
+	if len(made) == 0 {
+		return w.onward()
+	}
+	return max(made[len(made)-1]+rhythm[(len(made)-1)%len(rhythm)], w.onward())
 }
 
 // take writes what a search has chosen into the plan.
@@ -82,12 +132,16 @@ func (w *work) take(x choice, s *search) {
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
 }
 
-// inRhythm lists k increase rounds from round 1 with the intervals in turn.
-func inRhythm(k int, rhythm []int) []int {
-	rounds := make([]int, 0, k)
-	for at, i := 1, 0; i < k; i++ {
-		rounds = append(rounds, at)
-		at += rhythm[i%len(rhythm)]
+// inRhythm lists k increase rounds: those that are knitted, and the others
+// with the intervals in turn.
+func (w *work) inRhythm(k int, rhythm []int) []int {
+	rounds := append(make([]int, 0, k), w.made()...)
+	for len(rounds) < k {
+		if n := len(rounds); n > len(w.made()) {
+			rounds = append(rounds, rounds[n-1]+rhythm[(n-1)%len(rhythm)])
+			continue
+		}
+		rounds = append(rounds, w.next(rounds, rhythm))
 	}
 	return rounds
 }
@@ -97,8 +151,8 @@ func inRhythm(k int, rhythm []int) []int {
 //
 //	T(r) = b + g(1 + e)·C(h_r) − N, kept within b … b + sK, h_r = r/q
 //
-// with e going evenly from the ease of the hand at the base to max(e, 0)
-// where the thumb parts.
+// with the ease e of EaseAt. A base that sits above its place puts every round
+// higher on the hand.
 func (w *work) profileTarget(scratch []int64) ([]int64, error) {
 	p := &w.plan
 	girths, err := p.Hand.Girths()
@@ -108,7 +162,7 @@ func (w *work) profileTarget(scratch []int64) ([]int64, error) {
 	target := scratch[:0]
 	low, high := float64(p.Gusset.Base), float64(p.Gusset.Stitches)
 	for r := 1; r <= p.Gusset.Rounds.N; r++ {
-		h := float64(r) / w.q
+		h := float64(r)/w.q + p.BaseAbove.MM()
 		ease := p.EaseAt(h)
 		t := low + w.g*(1+ease)*girths.At(h) - float64(p.Body.Stitches.N)
 		target = append(target, int64(math.Round(min(max(t, low), high)*10_000)))
@@ -116,13 +170,17 @@ func (w *work) profileTarget(scratch []int64) ([]int64, error) {
 	return target, nil
 }
 
-// EaseAt is the ease wanted at a height in mm above the base of the gusset:
-// from the hand's ease at the base evenly to max(ease, 0) where the thumb
-// parts, since the mound must not be pinched.
+// EaseAt is the ease wanted at a height in mm above the base of the thumb:
+// from the hand's ease at the base evenly to the gusset's half-way up, and on
+// to the palm's where the thumb parts. By default that is one line to
+// max(ease, 0).
 func (p *Plan) EaseAt(height float64) float64 {
 	share := 1.0
 	if length := p.Hand.GussetLength.MM(); length > 0 {
 		share = min(max(height/length, 0), 1)
 	}
-	return p.Ease.Hand + share*(max(p.Ease.Hand, 0)-p.Ease.Hand)
+	if e := &p.Ease; share < 0.5 {
+		return e.Hand + 2*share*(e.Gusset-e.Hand)
+	}
+	return p.Ease.Gusset + (2*share-1)*(p.Ease.Palm-p.Ease.Gusset)
 }

@@ -62,8 +62,18 @@ func closable(r *Request, p *Pins, n, b, after int) bool {
 	return !p.TopRounds.On || needed <= p.TopRounds.N
 }
 
+// everyOf lists k increase rounds from round 1 with the intervals in turn.
+func everyOf(k int, rhythm []int) []int {
+	var rounds []int
+	for at := 1; len(rounds) < k; {
+		rounds = append(rounds, at)
+		at += rhythm[(len(rounds)-1)%len(rhythm)]
+	}
+	return rounds
+}
+
 func lastInRhythm(k int, rhythm []int) int {
-	rounds := inRhythm(k, rhythm)
+	rounds := everyOf(k, rhythm)
 	return rounds[len(rounds)-1]
 }
 
@@ -194,7 +204,7 @@ func requireKept(t *testing.T, pins *Pins, p *Plan) {
 		require.True(t, pins.TopRounds.Allows(p.Top.Rounds), "%+v", *pins)
 	}
 	if len(pins.Rhythm) > 0 {
-		require.Equal(t, inRhythm(p.Gusset.Increases, pins.Rhythm), p.Gusset.IncreaseRounds)
+		require.Equal(t, everyOf(p.Gusset.Increases, pins.Rhythm), p.Gusset.IncreaseRounds)
 	}
 }
 

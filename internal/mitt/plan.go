@@ -3,6 +3,7 @@ package mitt
 import (
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
+	"thenar/internal/units"
 )
 
 // Plan is every number of a mitt. Counts are stitches, rounds are rounds;
@@ -21,6 +22,9 @@ type Plan struct {
 	Top    *Top // nil for a fingerless mitt
 	Pins   Pins // the numbers that the person fixed
 
+	Knitted   *Worked      // what is knitted already; nil: nothing
+	BaseAbove units.Length // how far the base of the gusset sits above its place on the hand
+
 	Residual Residuals
 	Off      Offs
 	Filled   []hand.Filled // measurements that were not taken
@@ -30,18 +34,20 @@ type Plan struct {
 
 // Eases are the eases that the plan used.
 type Eases struct {
-	Hand, Cuff float64 // fabric over body minus one
-	ThumbAdded float64 // mm
+	Hand, Cuff   float64 // fabric over body minus one
+	Gusset, Palm float64 // the same half-way up the gusset, and where the thumb parts
+	ThumbAdded   float64 // mm
 }
 
 // Count is a whole number chosen near an exact target, with what was nearest
 // on both sides among the numbers that were allowed.
 type Count struct {
-	N      int
-	Exact  float64
-	Below  int // the next allowed number under N
-	Above  int // the next allowed number over N
-	Pinned bool
+	N       int
+	Exact   float64
+	Below   int // the next allowed number under N
+	Above   int // the next allowed number over N
+	Pinned  bool
+	Knitted bool // it is on the needles already
 }
 
 // Cuff is the part from the cast-on to the gusset.

@@ -31,13 +31,17 @@ type Request struct {
 	Pins    Pins
 	Follow  Follow   // what the gusset's increases follow
 	Lambda  *float64 // price of a changed rhythm, stitches²; nil: DefaultLambda
+	Worked  *Worked  // what is knitted already; nil: nothing
 }
 
-// Ease is fabric over body minus one for hand and cuff (−0.5 < e < 1), and a
-// length added to the girth of the thumb.
+// Ease is fabric over body minus one (−0.5 < e < 1) for hand and cuff, half-way
+// up the gusset and where the thumb parts, and a length added to the girth of
+// the thumb.
 type Ease struct {
 	Hand       *float64
 	Cuff       *float64
+	Gusset     *float64
+	Palm       *float64
 	ThumbAdded units.Length
 }
 
@@ -157,6 +161,24 @@ func (r *Request) handEase() float64 {
 		ease += easeThick
 	}
 	return ease
+}
+
+// palmEase is the ease where the thumb parts, by default max(e_hand, 0): the
+// mound must not be pinched.
+func (r *Request) palmEase() float64 {
+	if r.Ease.Palm != nil {
+		return *r.Ease.Palm
+	}
+	return max(r.handEase(), 0)
+}
+
+// gussetEase is the ease half-way up the gusset, by default the middle of
+// those of hand and palm.
+func (r *Request) gussetEase() float64 {
+	if r.Ease.Gusset != nil {
+		return *r.Ease.Gusset
+	}
+	return (r.handEase() + r.palmEase()) / 2
 }
 
 // cuffEase is the ease of the cuff on the wrist, by default none.

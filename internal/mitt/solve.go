@@ -6,6 +6,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/shaping"
+	"thenar/internal/stitch"
 )
 
 // The limits of a schedule (common practice, no source): increase rounds are
@@ -40,7 +41,7 @@ func New() *Planner { return &Planner{} }
 // plan is refused with fault.Fields naming the numbers that are in the way
 // and the nearest that work.
 func (pl *Planner) Plan(req *Request) (*Plan, error) {
-	w := &work{req: req, pins: &req.Pins}
+	w := newWork(req)
 	if err := w.check(); err != nil {
 		return nil, err
 	}
@@ -52,6 +53,9 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 		return nil, err
 	}
 	if err := w.above(pl); err != nil {
+		return nil, err
+	}
+	if err := w.keepsWorked(); err != nil {
 		return nil, err
 	}
 	w.plan.Pins = req.Pins
@@ -76,13 +80,26 @@ func (w *work) parts(pl *Planner) error {
 
 // work is one plan while it is being made.
 type work struct {
-	req  *Request
-	pins *Pins
-	plan Plan
-	len  lengths
-	g, q float64
+	req    *Request
+	pins   *Pins   // what is fixed, by the person or by being knitted
+	worked *Worked // what is knitted; nil: nothing
+	plan   Plan
+	len    lengths
+	g, q   float64
 
 	freeHand int // the hand's count where none is fixed
+}
+
+// newWork begins a plan. What is knitted has its own rib and edges, and fixes
+// its numbers.
+func newWork(req *Request) *work {
+	if req.Worked == nil {
+		return &work{req: req, pins: &req.Pins}
+	}
+	own, pins := *req, req.Pins
+	own.Stitch.Rib, own.Stitch.OneSided = req.Worked.Rib, req.Worked.OneSided
+	req.Worked.hold(&pins)
+	return &work{req: &own, pins: &pins, worked: req.Worked}
 }
 
 // check refuses what no other part has looked at yet.
@@ -90,10 +107,13 @@ func (w *work) check() error {
 	faults := w.req.Hand.Check()
 	checkEase("ease.hand", w.req.Ease.Hand, &faults)
 	checkEase("ease.cuff", w.req.Ease.Cuff, &faults)
+	checkEase("ease.gusset", w.req.Ease.Gusset, &faults)
+	checkEase("ease.palm", w.req.Ease.Palm, &faults)
+	w.checkWorked(&faults)
 	w.req.checkSchedule(&faults)
 	checkMultiple("stitch.repeat", w.req.Stitch.Repeat, &faults)
 	checkMultiple("stitch.rib", w.req.Stitch.Rib, &faults)
-	w.pins.check(&faults)
+	w.req.Pins.check(&faults)
 	return faults.Err()
 }
 
@@ -117,7 +137,10 @@ func (w *work) measure() {
 	w.len = r.lengths(&h)
 	w.plan = Plan{
 		Kind: r.Kind, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
-		Ease: Eases{Hand: r.handEase(), Cuff: r.cuffEase(), ThumbAdded: r.thumbAdded(&h)},
+		Ease: Eases{Hand: r.handEase(), Cuff: r.cuffEase(), Gusset: r.gussetEase(), Palm: r.palmEase(), ThumbAdded: r.thumbAdded(&h)},
+	}
+	if w.worked != nil {
+		w.plan.Knitted, w.plan.BaseAbove = w.worked, w.worked.BaseAbove
 	}
 }
 
@@ -135,9 +158,11 @@ func (w *work) tubes() error {
 	if n > mostStitches {
 		return fault.Fields{{Path: "stitch.repeat", Message: "leaves no count for the hand between 8 and 1000; write a smaller repeat"}}
 	}
+	n = w.joins(n)
 	w.freeHand = n
 	p.Body.Stitches = Count{N: n, Exact: exact, Below: n - st.Repeat, Above: n + st.Repeat}
 	p.Body.Stitches.pin(w.pins.HandStitches)
+	p.Body.Stitches.Knitted = w.worked.joined()
 	w.cuff()
 	return w.cuffJoins()
 }
@@ -159,18 +184,30 @@ func (w *work) cuff() {
 	p, rib := &w.plan, w.req.Stitch.Rib
 	n := p.Body.Stitches.N
 	exact := w.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
-	rounds := w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff)))
-	plain := w.pins.CuffPlainRounds.Or(max(1, nearest(w.q*w.len.cuffPlain)))
+	rounds, plain := w.cuffRounds()
 	c := Count{N: cuffCount(exact, n, rib), Exact: exact}
 	if rounds+plain == 0 {
 		c.N = n
 	}
 	c.Below, c.Above = c.N-rib, c.N+rib
 	c.pin(w.pins.CastOn)
+	c.Knitted = w.worked != nil
 	p.Cuff = Cuff{
 		CastOn: c, Rounds: rounds, PlainRounds: plain, Change: n - c.N,
 		Passage: p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / w.g),
 	}
+}
+
+// cuffRounds is the rounds of ribbing and the plain ones, no fewer than are
+// knitted; where no plain round brings the cuff to the hand's count, a round
+// of ribbing is left to do so.
+func (w *work) cuffRounds() (rounds, plain int) {
+	plain = w.pins.CuffPlainRounds.Or(max(1, nearest(w.q*w.len.cuffPlain), w.worked.in(stitch.CuffPlain)))
+	rounds = max(w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff))), w.worked.in(stitch.Cuff))
+	if w.worked != nil && plain == 0 && !w.worked.joined() && rounds == w.worked.in(stitch.Cuff) {
+		rounds++
+	}
+	return rounds, plain
 }
 
 // cuffCount keeps the cuff between its share of the hand and the whole hand.
@@ -205,6 +242,21 @@ func (w *work) cuffJoins() error {
 		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
 	}
 	return faults.Err()
+}
+
+// joins is a count of the hand to which one round can bring the cuff that is
+// on the needles.
+func (w *work) joins(n int) int {
+	if w.worked == nil || w.worked.joined() {
+		return n
+	}
+	for n > 2*w.worked.CastOn && n > fewestStitches {
+		n -= w.req.Stitch.Repeat
+	}
+	for 2*n < w.worked.CastOn || n < fewestStitches {
+		n += w.req.Stitch.Repeat
+	}
+	return n
 }
 
 // alsoHand names the hand's count beside the cast-on, if it is fixed too.

@@ -66,7 +66,7 @@ func (w *work) topFits() error {
 func (w *work) warnWithoutEffect() {
 	var names []string
 	for _, name := range pinsOfTheThumb {
-		if w.pins.Fixed(name) {
+		if w.req.Pins.Fixed(name) {
 			names = append(names, strings.ReplaceAll(name, "_", " "))
 		}
 	}

@@ -19,8 +19,8 @@ func (w *work) residuals() {
 	p.Residual = Residuals{
 		Hand:         p.Residual.Hand,
 		Thumb:        float64(p.Thumb.Stitches.N)/w.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
-		GussetLength: float64(p.Gusset.Rounds.N)/w.q - p.Hand.GussetLength.MM(),
-		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/w.g - palmTarget(&p.Hand, p.Ease.Hand),
+		GussetLength: float64(p.Gusset.Rounds.N)/w.q - w.gussetLength(),
+		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/w.g - p.palmTarget(),
 	}
 }
 
@@ -36,6 +36,7 @@ func (w *work) warn() {
 	w.warnSwatch()
 	w.warnBounds()
 	w.warnMultiples()
+	w.warnKnitted()
 	if p.Thumbed() {
 		w.warnShare()
 	} else {
@@ -95,6 +96,19 @@ func (w *work) warnMultiples() {
 	}
 	if p.Kind == Fingerless && w.pins.TopRounds.On {
 		p.say("top_rounds", "A fingerless mitt has no top; its fixed rounds are not used.")
+	}
+}
+
+// warnKnitted names the fixed numbers that gave way to what is knitted.
+func (w *work) warnKnitted() {
+	if w.worked == nil {
+		return
+	}
+	held := w.pins.all()
+	for i, e := range w.req.Pins.all() {
+		if is := held[i].pin; e.pin.On && e.pin.N != is.N {
+			w.plan.say("knitted", "pins.%s: %d is fixed, but what is on the needles makes it %d; that stays.", e.name, e.pin.N, is.N)
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/shaping"
+	"thenar/internal/stitch"
 )
 
 // Follow says what the increase rounds of a gusset follow.
@@ -80,13 +81,21 @@ func (w *work) ways(pl *Planner) error {
 }
 
 // problem is what the gusset's schedule solves in a plain rhythm: its round 1
-// is the first increase round.
+// is the first increase round, unless other rounds are knitted already.
 func (w *work) problem() shaping.Problem {
 	g := &w.plan.Gusset
-	return shaping.Problem{
+	p := shaping.Problem{
 		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N,
 		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: w.lambda(), First: 1,
+		Worked: w.worked.in(stitch.Gusset), Changed: w.made(),
 	}
+	if w.worked.past(stitch.Gusset) {
+		p.Worked = p.Rounds
+	}
+	if p.Worked > 0 {
+		p.First = 0
+	}
+	return p
 }
 
 // lambda is the price of a changed rhythm in thousandths.
@@ -113,7 +122,7 @@ func (w *work) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
 
 // fixedRhythm is the way that the person fixed.
 func (w *work) fixedRhythm(shape []int64) (Way, error) {
-	rounds := inRhythm(w.plan.Gusset.Increases, w.pins.Rhythm)
+	rounds := w.inRhythm(w.plan.Gusset.Increases, w.pins.Rhythm)
 	cost, err := shaping.CostOf(w.problem(), rounds)
 	return w.against(Way{Follows: FollowRhythm, Fixed: true, Rounds: rounds, Cost: cost.Float()}, shape), err
 }

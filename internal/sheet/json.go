@@ -94,7 +94,7 @@ func (n *node) scalar(typed string) []byte {
 		if typed == "true" || typed == "false" {
 			return []byte(typed)
 		}
-	case rhythm:
+	case rhythm, rounds:
 		if strings.Contains(typed, ",") {
 			return []byte("[" + typed + "]")
 		}

@@ -82,14 +82,14 @@ func (p *parser) value(path string, n *node) error {
 		if k == '[' {
 			return p.rows(path, n)
 		}
-	case rhythm:
+	case rhythm, rounds:
 		if k == '[' {
 			return p.intervals(path)
 		}
 		if k == '0' {
 			return p.text(path)
 		}
-	case length, height:
+	case length, height, signed:
 		if k == '0' || k == '"' {
 			return p.text(path)
 		}
@@ -125,7 +125,7 @@ func (n *node) expected() string {
 		return "an object in braces"
 	case list:
 		return "a list of objects in brackets"
-	case length, height:
+	case length, height, signed:
 		return `a length as a number, or as text such as "7 1/2"`
 	case choice:
 		return "one of: " + strings.Join(n.words, ", ")
@@ -135,7 +135,7 @@ func (n *node) expected() string {
 		return "text in quotes"
 	case date:
 		return `a date such as "2025-03-09"`
-	case rhythm:
+	case rhythm, rounds:
 		return "a whole number such as 3, or a list such as [2, 3]"
 	case whole:
 		return "a whole number"

@@ -43,7 +43,7 @@ func (s Sheet) Request() (*mitt.Request, error) {
 	swatches, variation := r.swatches(), r.variation()
 	req.Hand = r.hand()
 	req.Ease = mitt.Ease{
-		Hand: r.ease("ease.hand"), Cuff: r.ease("ease.cuff"),
+		Hand: r.ease("ease.hand"), Cuff: r.ease("ease.cuff"), Gusset: r.ease("ease.gusset"), Palm: r.ease("ease.palm"),
 		ThumbAdded: r.length("ease.thumb_girth_added"),
 	}
 	req.Lengths = mitt.Lengths{
@@ -60,6 +60,7 @@ func (s Sheet) Request() (*mitt.Request, error) {
 	req.Follow = mitt.Follow(r.choice("schedule.follows", tree.find("schedule").find("follows")))
 	req.Lambda = r.amount("schedule.lambda", mitt.MostLambda)
 	r.pins(&req.Pins)
+	req.Worked = r.worked()
 	r.settings()
 	if err := r.faults.Err(); err != nil {
 		return nil, err

@@ -39,6 +39,8 @@ const (
 	choice      // one of some words
 	flag        // true or false
 	rhythm      // a whole number, or a list of them
+	rounds      // the same, of rounds
+	signed      // a length that may lie on either side of 0
 	text        // words of the person's own
 	date        // year-month-day
 )

@@ -32,7 +32,7 @@ var tree = node{members: []node{
 		node{key: "profile", kind: list, most: mostProfile, members: girthKeys},
 		node{key: "profile_above", kind: list, most: mostProfile, members: girthKeys},
 	)},
-	{key: "ease", members: append(keys(ease, "hand", "cuff"), node{key: "thumb_girth_added", kind: length})},
+	{key: "ease", members: append(keys(ease, "hand", "cuff", "gusset", "palm"), node{key: "thumb_girth_added", kind: length})},
 	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
 	{key: "stitch", members: append(keys(whole, "repeat", "offset", "rib"), node{key: "both_edges", kind: flag})},
 	{key: "schedule", members: []node{
@@ -43,6 +43,7 @@ var tree = node{members: []node{
 		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
 		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
 		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "rhythm", kind: rhythm})},
+	{key: "worked", members: workedKeys},
 	{key: "fit", members: append([]node{{key: "tolerance", kind: length}}, keys(ease, "loose_below", "snug_from", "tight_above")...)},
 	{key: "yarn", members: append(append([]node{
 		{key: "length_unit", kind: choice, words: []string{"m", "yd"}},

@@ -68,7 +68,10 @@ func (r *reasons) within(stitches int) string {
 // choices on both sides would have given.
 func (r *reasons) near(c mitt.Count, perMM float64) string {
 	text := fmt.Sprintf("%.1f would be exact", c.Exact)
-	if c.Pinned {
+	switch {
+	case c.Knitted:
+		return text + "; this is on the needles"
+	case c.Pinned:
 		return text + "; this number is fixed"
 	}
 	return fmt.Sprintf("%s; %d is %s, the neighbours %d and %d would be %s and %s", text, c.N,

@@ -1,0 +1,148 @@
+package mitt
+
+import (
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// Worked is what is knitted already: Round rounds of Part, and all that comes
+// before it. A plan of a request with it keeps that part, round for round, and
+// is free only in what is still to be knitted.
+//
+// The counts are those of the plan by which it was knitted; of these, the ones
+// that lie beyond the present round are not looked at.
+type Worked struct {
+	Part  stitch.Part
+	Round int
+	// BaseAbove is how far the base of the gusset sits above its place on the
+	// hand, in either direction: by so much the gusset has less to cover.
+	BaseAbove units.Length
+
+	Rib                                  int
+	OneSided                             bool
+	CastOn, CuffRounds, CuffPlainRounds  int
+	HandStitches, GussetBase             int
+	Increases                            []int // rounds of the gusset
+	GussetRounds, Kept, Held, Bridge     int
+	RoundsAbove, EdgingRounds, Edging    int
+	TopRounds                            int
+	Decreases                            []int // rounds of the top
+	PickedUp, ThumbDecreases, Thumb      int
+	ThumbRounds, ThumbEdging, ThumbEdged int // rounds in all, of the edging, and the edging's stitches
+}
+
+// order is that in which the parts are knitted.
+var order = map[stitch.Part]int{
+	stitch.Cuff: 1, stitch.CuffPlain: 2, stitch.Gusset: 3, stitch.Hand: 4, stitch.Top: 5, stitch.Thumb: 6,
+}
+
+// Worked is the plan's mitt knitted up to a round of a part.
+func (p *Plan) Worked(part stitch.Part, round int) *Worked {
+	w := &Worked{
+		Part: part, Round: round, Rib: p.Stitch.Rib, OneSided: p.Stitch.OneSided, BaseAbove: p.BaseAbove,
+		CastOn: p.Cuff.CastOn.N, CuffRounds: p.Cuff.Rounds, CuffPlainRounds: p.Cuff.PlainRounds,
+		HandStitches: p.Body.Stitches.N, GussetBase: p.Gusset.Base, Increases: p.Gusset.IncreaseRounds,
+		GussetRounds: p.Gusset.Rounds.N, Kept: p.Gusset.Kept, Held: p.Thumb.Held, Bridge: p.Bridge.CastOn,
+		RoundsAbove: p.Body.RoundsAbove, EdgingRounds: p.Body.EdgingRounds, Edging: p.Body.EdgingStitches,
+		PickedUp: p.Thumb.PickedUp, ThumbDecreases: p.Thumb.Decreased, Thumb: p.Thumb.Stitches.N,
+		ThumbRounds: p.Thumb.Rounds, ThumbEdging: p.Thumb.EdgingRounds, ThumbEdged: p.Thumb.EdgingStitches,
+	}
+	if p.Top != nil {
+		w.TopRounds, w.Decreases = p.Top.Rounds, p.Top.DecreaseRounds
+	}
+	return w
+}
+
+// past tells whether a part is knitted whole; nothing is where nothing is
+// knitted.
+func (w *Worked) past(part stitch.Part) bool { return w != nil && order[w.Part] > order[part] }
+
+// in is how many rounds of the present part are knitted, if it is this one.
+func (w *Worked) in(part stitch.Part) int {
+	if w == nil || w.Part != part {
+		return 0
+	}
+	return w.Round
+}
+
+// begun tells whether any round of a part is knitted.
+func (w *Worked) begun(part stitch.Part) bool { return w.past(part) || w.in(part) > 0 }
+
+// changed are the rounds of a list that are knitted.
+func (w *Worked) changed(part stitch.Part, list []int) []int {
+	if w.past(part) {
+		return list
+	}
+	n := 0
+	for n < len(list) && list[n] <= w.in(part) {
+		n++
+	}
+	return list[:n]
+}
+
+// joined tells whether the cuff has come to the hand's count: in its first
+// plain round, or, where it has none, in its last of ribbing.
+func (w *Worked) joined() bool {
+	return w.begun(stitch.CuffPlain) || w.past(stitch.CuffPlain) ||
+		w.in(stitch.Cuff) > 0 && w.in(stitch.Cuff) == w.CuffRounds && w.CuffPlainRounds == 0
+}
+
+// hold fixes what is knitted; a number that the person fixed gives way to it.
+func (w *Worked) hold(p *Pins) {
+	least := func(pin *Pin, n int) {
+		if pin.On {
+			pin.N = max(pin.N, n)
+		}
+	}
+	p.CastOn = Fix(w.CastOn)
+	least(&p.CuffRounds, w.in(stitch.Cuff))
+	least(&p.CuffPlainRounds, w.in(stitch.CuffPlain))
+	if w.past(stitch.Cuff) {
+		p.CuffRounds = Fix(w.CuffRounds)
+	}
+	if w.joined() {
+		p.HandStitches, p.CuffRounds = Fix(w.HandStitches), Fix(w.CuffRounds)
+		if w.Part == stitch.Cuff {
+			p.CuffPlainRounds = Fix(0)
+		}
+	}
+	if w.past(stitch.CuffPlain) {
+		p.CuffPlainRounds = Fix(w.CuffPlainRounds)
+	}
+	if w.begun(stitch.Gusset) && w.GussetBase > 0 {
+		p.GussetBase = Fix(w.GussetBase)
+		least(&p.Increases, len(w.changed(stitch.Gusset, w.Increases)))
+		least(&p.GussetRounds, w.in(stitch.Gusset))
+	}
+	if w.begun(stitch.Hand) {
+		w.holdDivision(p)
+	}
+	if w.begun(stitch.Thumb) {
+		p.PickedUp = Fix(w.PickedUp)
+		if w.cornered() {
+			p.ThumbDecreases, p.ThumbStitches = Fix(w.ThumbDecreases), Fix(w.Thumb)
+		}
+	}
+}
+
+func (w *Worked) holdDivision(p *Pins) {
+	if w.GussetBase == 0 {
+		return
+	}
+	p.Increases, p.GussetRounds, p.Rhythm = Fix(len(w.Increases)), Fix(w.GussetRounds), nil
+	p.KeptOnHand, p.Held, p.Bridge = Fix(w.Kept), Fix(w.Held), Fix(w.Bridge)
+}
+
+// cornered tells whether the thumb's decreases are begun, so that their number
+// is settled: a closed thumb has them from its second round on, an open one in
+// the last rounds before its edging.
+func (w *Worked) cornered() bool {
+	if w.TopRounds > 0 || w.ThumbEdging == 0 {
+		return w.in(stitch.Thumb) > 1
+	}
+	first := w.ThumbRounds - w.ThumbEdging - decreaseRounds(w.ThumbDecreases) + 1
+	if w.ThumbEdged != w.Thumb {
+		first--
+	}
+	return w.in(stitch.Thumb) >= first
+}

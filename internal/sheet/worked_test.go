@@ -1,0 +1,52 @@
+package sheet
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// What is knitted is written into a sheet, goes through JSON and comes back as
+// it was; what stood there before is gone.
+func TestKnittedGoesThroughJSON(t *testing.T) {
+	was := mitt.Worked{
+		Part: stitch.Gusset, Round: 9, BaseAbove: -4 * units.Millimetre, Rib: 2, OneSided: true, CastOn: 42, CuffRounds: 10,
+		CuffPlainRounds: 9, HandStitches: 44, GussetBase: 3, Increases: []int{1, 4, 7, 10}, GussetRounds: 19,
+		Held: 15, Bridge: 3, RoundsAbove: 12, EdgingRounds: 3, Edging: 44, TopRounds: 14, Decreases: []int{2}, PickedUp: 4,
+		ThumbDecreases: 1, Thumb: 18, ThumbRounds: 11, ThumbEdging: 3, ThumbEdged: 18,
+	}
+	s := Sheet{"worked.bridge": "7", "worked.kept_on_hand": "2", PathSecond: Anew}
+	s.Knit(&was, "right")
+	assert.NotContains(t, s, "worked.kept_on_hand")
+	again, err := Parse(s.JSON())
+	require.NoError(t, err)
+	is, side, ok := again.Knitted()
+	require.True(t, ok)
+	assert.Equal(t, was, *is)
+	assert.Equal(t, "right", side)
+	assert.Equal(t, "-0.4", again[PathBase])
+	assert.Equal(t, Anew, again[PathSecond], "it is a decision on the other mitt")
+
+	s.Knit(nil, "")
+	_, _, ok = s.Knitted()
+	assert.False(t, ok)
+}
+
+func TestKnittedIsCheckedByName(t *testing.T) {
+	for _, c := range []struct{ path, typed, want string }{
+		{PathSection, "heel", "worked.section: is \"heel\"; write one of: cuff, cuff_plain, gusset, hand, top, thumb"},
+		{PathRound, "-2", "worked.round: is -2; write a whole number from 0 to 1500"},
+		{PathBase, "wide", "worked.base_above: "},
+		{"worked.increase_rounds", "1, x", "worked.increase_rounds: is 1, x; write the rounds, from the first to the last: 1, 4, 7"},
+	} {
+		s := Sheet{PathSection: "gusset", "hand.hand_circumference": "19", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"}
+		s[c.path] = c.typed
+		_, err := s.Request()
+		require.ErrorContains(t, err, c.want)
+	}
+}
