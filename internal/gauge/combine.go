@@ -26,10 +26,12 @@ type Ratio struct {
 
 // combination decides which swatches are combined and how.
 type combination struct {
-	swatches []Swatch
-	uses     []Use
-	convert  []bool // combined after conversion
-	treated  bool
+	swatches  []Swatch
+	variation float64
+	uses      []Use
+	convert   []bool // combined after conversion
+	asItIs    []bool // combined although it was not washed, and washing is not known
+	treated   bool
 }
 
 func (c *combination) reading(i int, what counting) (reading, bool) {
@@ -37,7 +39,7 @@ func (c *combination) reading(i int, what counting) (reading, bool) {
 	if n == 0 {
 		return reading{}, false
 	}
-	r := reading{n / over.MM(), make([]float64, 2*len(c.swatches))}
+	r := reading{value: n / over.MM(), errors: make([]float64, 2*len(c.swatches))}
 	r.errors[2*c.sameCount(i, what)] = c.swatches[i].CountedTo / 2 / n
 	r.errors[2*i+1] = ruler / over.MM()
 	return r, true
@@ -58,7 +60,8 @@ func (c *combination) sameCount(i int, what counting) int {
 
 // choose says for every swatch whether it is combined, converted or left out.
 func (c *combination) choose() {
-	c.uses, c.convert = make([]Use, len(c.swatches)), make([]bool, len(c.swatches))
+	n := len(c.swatches)
+	c.uses, c.convert, c.asItIs = make([]Use, n), make([]bool, n), make([]bool, n)
 	_, own := c.ratio(countStitches)
 	best := math.MaxInt
 	for _, s := range c.swatches {
@@ -74,6 +77,8 @@ func (c *combination) choose() {
 			c.uses[i] = Use{true, "as counted (" + s.String() + ")"}
 		case c.treated && s.group() == 1 && own > 0 && !c.pairedPiece(i):
 			c.uses[i], c.convert[i] = Use{true, "brought to the washed state by your own before and after"}, true
+		case c.treated && s.group() == 1 && s.OnNeedles:
+			c.uses[i], c.asItIs[i] = Use{true, "as counted on the needles, with 3 % more doubt: what washing does to it is not known, since no swatch was counted before and after"}, true
 		case c.pairedPiece(i):
 			c.uses[i] = Use{false, "tells what washing does (" + s.String() + ")"}
 		default:
@@ -122,8 +127,14 @@ func (c *combination) washing(what counting) Ratio {
 }
 
 // values are the combined swatches' counts per mm, converted where they are.
+// Where the work itself is among them, any other piece tells of it only as far
+// as the hand knits alike from one piece to the next.
 func (c *combination) values(what counting) (list []reading, at []int) {
 	washing, known := c.ratio(what)
+	work := false
+	for i, s := range c.swatches {
+		work = work || s.OnNeedles && c.uses[i].Combined
+	}
 	for i := range c.swatches {
 		r, ok := c.reading(i, what)
 		if !ok || !c.uses[i].Combined || (c.convert[i] && known == 0) {
@@ -131,6 +142,12 @@ func (c *combination) values(what counting) (list []reading, at []int) {
 		}
 		if c.convert[i] {
 			r = r.times(washing, 1)
+		}
+		if c.asItIs[i] {
+			r.other = otherTreatment
+		}
+		if work && !c.swatches[i].OnNeedles {
+			r.apart = c.variation
 		}
 		list, at = append(list, r), append(at, i)
 	}
@@ -145,7 +162,7 @@ func (c *combination) mean(what counting) (float64, Doubt, bool) {
 		return 0, Doubt{}, false
 	}
 	m := weighted(list)
-	var d Doubt
+	d := Doubt{Other: m.other}
 	for _, a := range m.errors {
 		if a != 0 {
 			d.Rectangles = append(d.Rectangles, math.Abs(a))
@@ -157,7 +174,7 @@ func (c *combination) mean(what counting) (float64, Doubt, bool) {
 // contradictions asks about the combined swatch that lies furthest beyond
 // what count, ruler and an uneven hand explain at 95 %, against the mean of
 // the others; of two that differ, about the later.
-func (c *combination) contradictions(variation float64) []Query {
+func (c *combination) contradictions() []Query {
 	var queries []Query
 	for k, what := range []counting{countStitches, countRounds} {
 		list, at := c.values(what)
@@ -169,7 +186,7 @@ func (c *combination) contradictions(variation float64) []Query {
 		for i := len(list) - 1; i >= 0; i-- {
 			others := append(append([]reading(nil), list[:i]...), list[i+1:]...)
 			apart := list[i].times(weighted(others), -1)
-			explained := normal95 * math.Sqrt(apart.variance()+2*variation*variation)
+			explained := normal95 * math.Sqrt(apart.variance()+2*c.variation*c.variation)
 			if ratio := math.Abs(apart.value-1) / explained; ratio > 1 && ratio > worst*(1+1e-9) {
 				asked, worst, off, most = at[i], ratio, apart.value-1, explained
 			}

@@ -60,13 +60,17 @@ type Query struct {
 // taken as it is: in the round, flat and washed, flat; Treated is then false,
 // and 3 % is added to the doubt in quadrature (common practice, no source).
 //
+// What was counted on the needles is the mitt itself: it is combined even if
+// washing is not known, with those 3 % in its own variance, and every other
+// piece then has the hand's variation in its variance too.
+//
 // variation is the standard deviation of the hand's own unevenness, as a
 // share; HandVariation by default. Errors are fault.Fields under path.
 func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 	if err := checkAll(swatches, path); err != nil {
 		return Gauge{}, err
 	}
-	c := combination{swatches: swatches}
+	c := combination{swatches: swatches, variation: variation}
 	c.choose()
 	g := Gauge{Treated: c.treated, Uses: c.uses, Washing: c.washing(countStitches)}
 	untreated := 0.0
@@ -94,7 +98,7 @@ func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 			g.widest, g.fineness = s.Width, s.CountedTo
 		}
 	}
-	g.Queries = c.contradictions(variation)
+	g.Queries = c.contradictions()
 	return g, nil
 }
 
