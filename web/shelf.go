@@ -43,7 +43,7 @@ func shelfItem(pl *project.Planner, m store.Mitt, doc project.Document) view.Ite
 		Changed: clock(m.Changed, time.Now()), Stamp: m.Changed.UTC().Format(time.RFC3339),
 		About: fmt.Sprintf("%s, %s hand", doc.Sheet.Kind().Words(), doc.Side),
 	}
-	p, err := pl.Plan(doc.Sheet)
+	p, err := pl.Plan(doc.Effective())
 	if err != nil {
 		item.About += ", not measured yet"
 		return item

@@ -77,6 +77,34 @@ func Sum(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	return s
 }
 
+// Range is how far fabric may lie from what was wanted, fabric minus wish in
+// mm, from the tightest round to the loosest.
+type Range struct{ Low, High float64 }
+
+// Within tells whether r lies within a tolerance, or no further off than other
+// on either side.
+func (r Range) Within(tolerance float64, other Range) bool {
+	return r.Low >= min(-tolerance, other.Low)-1e-9 && r.High <= max(tolerance, other.High)+1e-9
+}
+
+// Zones are the ranges of gusset, hand and thumb, over the rounds that Sum
+// looks at.
+func Zones(p *mitt.Plan, rows []Row) map[stitch.Part]Range {
+	zones := map[stitch.Part]Range{}
+	for _, r := range rows {
+		if !fitted(p, r) {
+			continue
+		}
+		off := r.Fabric - r.Wanted
+		zone, begun := zones[r.Section]
+		if !begun {
+			zone = Range{off, off}
+		}
+		zones[r.Section] = Range{min(zone.Low, off), max(zone.High, off)}
+	}
+	return zones
+}
+
 // allowed is the range of the gauge's error, as a share of the fabric, within
 // which a round stays within the tolerance.
 func allowed(r Row, tolerance float64) (from, to float64) {

@@ -128,7 +128,7 @@ func (c *combination) washing(what counting) Ratio {
 
 // values are the combined swatches' counts per mm, converted where they are.
 // Where the work itself is among them, any other piece tells of it only as far
-// as the hand knits alike from one piece to the next.
+// as a mitt comes out like its swatch.
 func (c *combination) values(what counting) (list []reading, at []int) {
 	washing, known := c.ratio(what)
 	work := false
@@ -147,7 +147,7 @@ func (c *combination) values(what counting) (list []reading, at []int) {
 			r.other = otherTreatment
 		}
 		if work && !c.swatches[i].OnNeedles {
-			r.apart = c.variation
+			r.apart = otherPiece
 		}
 		list, at = append(list, r), append(at, i)
 	}

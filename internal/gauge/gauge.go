@@ -62,7 +62,8 @@ type Query struct {
 //
 // What was counted on the needles is the mitt itself: it is combined even if
 // washing is not known, with those 3 % in its own variance, and every other
-// piece then has the hand's variation in its variance too.
+// piece then has 3 % in its variance too, by which a mitt comes out off its
+// swatch (common practice, no source).
 //
 // variation is the standard deviation of the hand's own unevenness, as a
 // share; HandVariation by default. Errors are fault.Fields under path.
@@ -108,5 +109,6 @@ func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 const (
 	otherTreatment = 0.03
 	filledRounds   = 0.05
+	otherPiece     = 0.03 // what another piece than the mitt itself is off it
 	HandVariation  = 0.015
 )

@@ -67,7 +67,7 @@ func (w *work) search() *search {
 	s := &search{
 		g: w.g, step: w.req.Stitch.step(),
 		palm:         p.palmTarget(),
-		palmMeasured: w.req.Hand.Palm != 0 || len(w.req.Hand.Profile) > 0,
+		palmMeasured: w.req.Hand.Palm != 0 || len(w.req.Hand.Profile) > 0 || w.req.Ease.Palm != nil, // or felt
 		thumb:        w.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       w.req.Stitch,
 		topRounds:    mostRounds, roundsAbove: mostRounds,

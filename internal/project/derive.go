@@ -33,7 +33,7 @@ type Outputs struct {
 // Derive works out everything. The strokes speak of the right hand; they are
 // put on the plan's rounds first, and the mirror comes last.
 func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
-	planned, err := pl.Plan(d.Sheet)
+	planned, err := pl.Plan(d.Effective())
 	if err != nil {
 		return nil, err
 	}

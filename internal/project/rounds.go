@@ -26,7 +26,7 @@ var countPins = map[stitch.Part]string{
 // would no longer eat what the one below leaves, the change is refused, with
 // the reason in words (fault.Invalid).
 func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]chart.Edit, error) {
-	before, err := pl.Plan(d.Sheet)
+	before, err := pl.Plan(d.Effective())
 	if err != nil {
 		return nil, fault.New(fault.Invalid, "There is no plan whose rounds could change: %s", fault.Message(err))
 	}
@@ -189,7 +189,7 @@ func (pl *Planner) keepsStill(d Document, edits []chart.Edit, want stitch.Mitt) 
 	for _, e := range edits {
 		d.put(e.Column, e.Value)
 	}
-	after, err := pl.Plan(d.Sheet)
+	after, err := pl.Plan(d.Effective())
 	var fields fault.Fields
 	if errors.As(err, &fields) {
 		return fault.New(fault.Invalid, "No plan has these rounds: %s", fields[0].Message)

@@ -135,6 +135,9 @@ func count(text string) (float64, bool) {
 	return l.MM(), err == nil
 }
 
+// Count reads a counted number as a sheet takes it.
+func Count(text string) (float64, bool) { return count(strings.TrimSpace(text)) }
+
 // decimal takes digits with at most one "." or ",": no sign, exponent, NaN.
 func decimal(text string) (float64, bool) {
 	plain := strings.Replace(text, ",", ".", 1)

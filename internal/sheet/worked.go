@@ -100,22 +100,28 @@ func (r *reader) worked() *mitt.Worked {
 
 // signed is a length with a sign before it, or 0.
 func (r *reader) signed(path string) units.Length {
-	text := strings.Replace(r.sheet.Given(path), "−", "-", 1)
+	l, err := ParseSigned(r.sheet.Given(path), r.unit)
+	if err != nil {
+		r.faults.Add(path, "%s", err)
+	}
+	return l
+}
+
+// ParseSigned reads a length that may have a sign, or be 0; empty is 0.
+func ParseSigned(text string, u units.Unit) (units.Length, error) {
+	text = strings.Replace(strings.TrimSpace(text), "−", "-", 1)
 	rest, negative := strings.CutPrefix(text, "-")
 	if !negative {
 		rest = strings.TrimPrefix(text, "+")
 	}
-	if rest = strings.TrimSpace(rest); strings.Trim(rest, "0.,") == "" {
-		return 0
+	if rest = strings.TrimSpace(rest); rest == "" && text == "" || rest != "" && strings.Trim(rest, "0.,") == "" {
+		return 0, nil
 	}
-	l, err := units.Parse(rest, r.unit)
-	if err != nil {
-		r.faults.Add(path, "%s", err)
-	}
+	l, err := units.Parse(rest, u)
 	if negative {
-		return -l
+		l = -l
 	}
-	return l
+	return l, err
 }
 
 // rounds is a list of rounds, from the first to the last.

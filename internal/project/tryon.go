@@ -1,0 +1,123 @@
+package project
+
+import (
+	"reflect"
+
+	"thenar/internal/chart"
+	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/tryon"
+	"thenar/internal/words"
+)
+
+// Effective is the sheet that a document's mitt is planned from. The other
+// hand of a pair is worked like the one on the needles, round for round, unless
+// it was asked for anew: then nothing of it is knitted.
+func (d Document) Effective() sheet.Sheet {
+	if d.Sheet.Given(sheet.PathSecond) != sheet.Anew || d.Sheet.Given(sheet.PathSide) == string(d.Side) {
+		return d.Sheet
+	}
+	s := d.Sheet.Clone()
+	s.Knit(nil, "")
+	return s
+}
+
+// Onward is how a mitt goes on from a try.
+type Onward struct {
+	Was     *Planned
+	Is      *Planned // nil: from here there is no plan, and Fault says why
+	Fault   error
+	Line    string // the difference in one line
+	Changed Changed
+	Edits   []chart.Edit // of the sheet, that bring the mitt there
+	Rip     *Rip         // what ripping back would win; nil: nothing
+}
+
+// Changed are the rounds that are worked otherwise than before, by section.
+type Changed map[stitch.Part]map[int]bool
+
+// Has tells whether a round is among them.
+func (c Changed) Has(part stitch.Part, round int) bool { return c[part][round] }
+
+// Count is how many there are.
+func (c Changed) Count() (n int) {
+	for _, rounds := range c {
+		n += len(rounds)
+	}
+	return n
+}
+
+// Differing are the rounds of is that was has otherwise, or not at all.
+func Differing(was, is stitch.Mitt) Changed {
+	changed := Changed{}
+	for _, s := range is.Sections {
+		before := was.Section(s.Part)
+		for i, r := range s.Rounds {
+			if before != nil && i < len(before.Rounds) && reflect.DeepEqual(before.Rounds[i].Ops, r.Ops) {
+				continue
+			}
+			if changed[s.Part] == nil {
+				changed[s.Part] = map[int]bool{}
+			}
+			changed[s.Part][i+1] = true
+		}
+	}
+	return changed
+}
+
+// Onward plans a mitt on from where a try found it, with the corrections that
+// were accepted. What is knitted stays. The document itself is not changed.
+func (pl *Planner) Onward(d Document, seen tryon.Seen, accepted []tryon.Correction) (Onward, error) {
+	was, err := pl.Plan(d.Effective())
+	if err != nil {
+		return Onward{}, err
+	}
+	out := Onward{Was: was}
+	next := pl.standing(d, was.Plan, seen.Place, accepted)
+	out.Edits = d.Difference(next)
+	if out.Is, err = pl.Plan(next.Effective()); err != nil {
+		out.Is, out.Fault = nil, err
+	} else {
+		out.Line = words.Onward(was.Plan, out.Is.Plan, gussetRound(seen.Place, was.Plan))
+		out.Changed = Differing(was.Mitt(), out.Is.Mitt())
+	}
+	out.Rip = pl.rip(d, was.Plan, seen.Place, accepted, out.Is)
+	return out, nil
+}
+
+// standing is the document with the work at a place and with corrections.
+func (pl *Planner) standing(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
+	d.Sheet = d.Sheet.Clone()
+	d.Sheet.Knit(was.Worked(at.Part, at.Round), string(d.Side))
+	for _, c := range accepted {
+		tryon.Put(d.Sheet, edits(c, at))
+	}
+	return d
+}
+
+// edits are those of a correction for work at a place: below the gusset its
+// base is not yet anywhere.
+func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
+	if at.Part != stitch.Cuff && at.Part != stitch.CuffPlain {
+		return c.Edits
+	}
+	var list []tryon.Edit
+	for _, e := range c.Edits {
+		if e.Path != sheet.PathBase {
+			list = append(list, e)
+		}
+	}
+	return list
+}
+
+// gussetRound is the round of the gusset up to which it is knitted.
+func gussetRound(at tryon.Place, p *mitt.Plan) int {
+	switch at.Part {
+	case "", stitch.Cuff, stitch.CuffPlain:
+		return 0
+	case stitch.Gusset:
+		return at.Round
+	}
+	return p.Gusset.Rounds.N
+}

@@ -1,0 +1,183 @@
+package project
+
+import (
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/tryon"
+	"thenar/internal/units"
+)
+
+// knitter is a document with a hand and a gauge as they are met, in mm.
+func knitter(rng *rand.Rand) Document {
+	size := 0.75 + 0.5*rng.Float64()
+	length := func(low, high float64) string {
+		return strconv.Itoa(int((low + (high-low)*rng.Float64()) * size))
+	}
+	g := 16 + 20*rng.Float64()
+	return Document{Name: "x", Side: Right, Sheet: sheet.Sheet{
+		"kind": []string{"fingerless", "mitten"}[rng.IntN(2)], "unit": "mm",
+		"hand.hand_circumference": length(170, 210), "hand.hand_length": length(165, 200), "hand.thumb_circumference": length(58, 75),
+		"gauge.swatches[0].stitches": fmt.Sprintf("%.1f", g), "gauge.swatches[0].width": "100",
+		"gauge.swatches[0].rounds": fmt.Sprintf("%.1f", g*1.35), "gauge.swatches[0].height": "100",
+		"gauge.swatches[0].washed": "true", "stitch.repeat": "1",
+	}}
+}
+
+// trial is a try somewhere in a mitt, with anything to see and to feel.
+func trial(rng *rand.Rand, p *Planned) tryon.Try {
+	all := tryon.Places(p.Mitt())
+	at := all[rng.IntN(len(all))]
+	t := tryon.Try{Key: "k", Date: "2026-03-01", Side: "right", Section: string(at.Part), Round: strconv.Itoa(at.Round), Feel: map[tryon.Zone]string{}}
+	if rng.IntN(2) == 0 {
+		off := func() float64 { return 0.92 + 0.16*rng.Float64() }
+		t.Stitches, t.Width = fmt.Sprintf("%.1f", p.Gauge.Stitches*80*off()), "80"
+		t.Rounds, t.Height = fmt.Sprintf("%.1f", p.Gauge.Rounds*50*off()), "50"
+	}
+	for _, zone := range tryon.Zones() {
+		if rng.IntN(3) == 0 {
+			t.Feel[zone] = strconv.Itoa(rng.IntN(5) - 2)
+		}
+	}
+	if rng.IntN(3) == 0 {
+		t.Base = strconv.Itoa(rng.IntN(17) - 8)
+	}
+	if rng.IntN(3) == 0 {
+		t.Top = strconv.Itoa(rng.IntN(21) - 10)
+	}
+	return t
+}
+
+func seen(t *testing.T, try tryon.Try, p *Planned, u units.Unit) tryon.Seen {
+	t.Helper()
+	out, err := try.Read(tryon.Places(p.Mitt()), 0, u)
+	require.NoError(t, err)
+	return out
+}
+
+var tries = flag.Int("tries", 400, "how many random tries TestOnwardFromAnyTry goes on from")
+
+// From any try with any of its corrections the mitt goes on: no round that is
+// knitted changes, what changes is marked, and where ripping back is advised,
+// every smaller number of rounds leaves the mitt spoilt.
+func TestOnwardFromAnyTry(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 3))
+	pl := NewPlanner()
+	ripped, saved, none := 0, 0, 0
+	for range *tries {
+		d := knitter(rng)
+		p, err := pl.Plan(d.Sheet)
+		require.NoError(t, err)
+		s := seen(t, trial(rng, p), p, units.MM)
+		list, err := tryon.Correct(s, d.Sheet, p.Plan)
+		require.NoError(t, err)
+		var accepted []tryon.Correction
+		for _, c := range list {
+			if rng.IntN(4) > 0 {
+				accepted = append(accepted, c)
+			}
+		}
+		on, err := pl.Onward(d, s, accepted)
+		require.NoError(t, err)
+		require.NoError(t, on.Fault, "%+v %v", s.Try, d.Sheet)
+		is := on.Is.Mitt()
+		require.Empty(t, stitch.Ledger(is))
+		for _, at := range tryon.Places(p.Mitt())[:s.Place.Nth] {
+			require.False(t, on.Changed.Has(at.Part, at.Round), "%+v: round %d of %s is knitted", s.Try, at.Round, at.Part)
+			require.Equal(t, p.Mitt().Section(at.Part).Rounds[at.Round-1].Ops, is.Section(at.Part).Rounds[at.Round-1].Ops)
+		}
+		if on.Changed.Count() > 0 {
+			require.NotEqual(t, "Nothing changes: go on as planned.", on.Line, "%v", on.Changed)
+		}
+		fresh := pl.standing(d, p.Plan, s.Place, accepted)
+		fresh.Sheet.Knit(nil, "")
+		anew, err := pl.Plan(fresh.Sheet)
+		require.NoError(t, err)
+		if on.Rip == nil {
+			if len(spoilt(on.Is, anew)) == 0 {
+				saved++
+			} else {
+				none++
+			}
+			continue
+		}
+		ripped++
+		places := tryon.Places(p.Mitt())
+		require.Equal(t, s.Place.Nth-on.Rip.Rounds, on.Rip.To.Nth)
+		for fewer := range on.Rip.Rounds {
+			at := places[s.Place.Nth-fewer-1]
+			if less := pl.from(d, p.Plan, at, accepted); less != nil {
+				require.NotEmpty(t, spoilt(less, anew), "%d rounds would do, not %d: %+v", fewer, on.Rip.Rounds, s.Try)
+			}
+		}
+		if on.Rip.To.Nth > 0 {
+			require.Empty(t, spoilt(pl.from(d, p.Plan, on.Rip.To, accepted), anew))
+		}
+	}
+	t.Logf("goes on %d, to be ripped back %d, can't be saved %d", saved, ripped, none)
+	assert.Greater(t, saved, *tries/8)
+	assert.Greater(t, ripped, *tries/8)
+	assert.Zero(t, none, "a mitt ripped back to its cast-on is one begun anew")
+}
+
+// The edits of a try, put into the document, lead to the plan that was shown,
+// and taken back leave it as it was.
+func TestOnwardIsEdits(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 4))
+	pl := NewPlanner()
+	for range 50 {
+		d := knitter(rng)
+		p, err := pl.Plan(d.Sheet)
+		require.NoError(t, err)
+		s := seen(t, trial(rng, p), p, units.MM)
+		list, err := tryon.Correct(s, d.Sheet, p.Plan)
+		require.NoError(t, err)
+		on, err := pl.Onward(d, s, list)
+		require.NoError(t, err)
+		raw, err := d.Encode()
+		require.NoError(t, err)
+		after, back, err := Rewrite(raw, on.Edits)
+		require.NoError(t, err)
+		doc, err := Decode(after)
+		require.NoError(t, err)
+		out, err := pl.Derive(doc, nil)
+		require.NoError(t, err)
+		require.Equal(t, on.Is.Mitt(), out.Planned)
+		restored, _, err := Rewrite(after, back)
+		require.NoError(t, err)
+		require.JSONEq(t, string(raw), string(restored))
+	}
+}
+
+// The other hand of a pair is worked like the first, with what was put right
+// half-way, or from its cast-on with all that was learned.
+func TestSecondMitt(t *testing.T) {
+	d := knitter(rand.New(rand.NewPCG(5, 5)))
+	pl := NewPlanner()
+	p, err := pl.Plan(d.Sheet)
+	require.NoError(t, err)
+	d.Sheet.Knit(p.Worked(stitch.Gusset, 6), "right")
+	d.Sheet["ease.cuff"] = "8 %"
+	first, err := pl.Derive(d, nil)
+	require.NoError(t, err)
+	d.Side = Left
+	alike, err := pl.Derive(d, nil)
+	require.NoError(t, err)
+	assert.Equal(t, stitch.Mirror(first.Mitt), alike.Mitt)
+	d.Sheet[sheet.PathSecond] = sheet.Anew
+	anew, err := pl.Derive(d, nil)
+	require.NoError(t, err)
+	assert.Greater(t, anew.Plan.Cuff.CastOn.N, first.Plan.Cuff.CastOn.N, "its cuff is not knitted yet")
+	d.Side = Right
+	again, err := pl.Derive(d, nil)
+	require.NoError(t, err)
+	assert.Equal(t, first.Mitt, again.Mitt)
+}

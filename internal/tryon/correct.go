@@ -1,0 +1,207 @@
+package tryon
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/gauge"
+	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+	"thenar/internal/words"
+)
+
+// Edit is a text that a correction writes into the sheet.
+type Edit struct{ Path, Text string }
+
+// Correction is one change that a try suggests; it can be declined by its key
+// while the others stand.
+type Correction struct {
+	Key, Name        string
+	Was, Is, Because string
+	Edits            []Edit
+	Later            bool // what it changes is knitted: it tells for the other hand and the next pair
+}
+
+// Correct gives the corrections that a try suggests for a sheet with its plan.
+// Every one stands by itself.
+func Correct(seen Seen, s sheet.Sheet, p *mitt.Plan) ([]Correction, error) {
+	c := corrector{seen: seen, sheet: s, plan: p}
+	if err := c.fabric(); err != nil {
+		return nil, err
+	}
+	for _, zone := range Zones() {
+		c.felt(zone)
+	}
+	c.base()
+	c.top()
+	return c.list, nil
+}
+
+type corrector struct {
+	seen  Seen
+	sheet sheet.Sheet
+	plan  *mitt.Plan
+	list  []Correction
+
+	narrower float64 // by how much of itself the fabric is narrower than planned
+}
+
+func (c *corrector) add(one Correction) { c.list = append(c.list, one) }
+
+// fabric makes the measured fabric a swatch of the sheet, on the needles and
+// so not washed.
+func (c *corrector) fabric() error {
+	t := c.seen
+	if t.Stitches == "" {
+		return nil
+	}
+	const path = "gauge.swatches"
+	row := c.sheet.Rows(path)
+	at := func(key, text string) Edit { return Edit{fmt.Sprintf("%s[%d].%s", path, row, key), text} }
+	edits := []Edit{
+		at("stitches", t.Stitches), at("width", t.Width), at("worked", "round"), at("washed", "false"), at("on_needles", "true"),
+		at("piece", pieceOf(c.sheet)), at("date", t.Date),
+	}
+	if t.Rounds != "" {
+		edits = append(edits, at("rounds", t.Rounds), at("height", t.Height))
+	}
+	after := c.sheet.Clone()
+	Put(after, edits)
+	req, err := after.Request()
+	if err != nil {
+		return fmt.Errorf("tryon: %w", err)
+	}
+	was, is := &c.plan.Gauge, &req.Gauge
+	c.narrower = is.Stitches/was.Stitches - 1
+	how := is.Uses[row].How
+	if is.Washing.Pieces > 0 {
+		how += fmt.Sprintf(" (× %.3f)", is.Washing.After)
+	}
+	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", stitches(t.Stitches), t.Width+" "+string(c.sheet.Unit()), how)
+	c.add(Correction{
+		Key: "fabric", Name: "gauge", Was: per10(was), Is: per10(is), Because: because, Edits: edits,
+	})
+	return nil
+}
+
+func stitches(n string) string { return n + " stitches" }
+
+func per10(g *gauge.Gauge) string {
+	return fmt.Sprintf("%.1f stitches × %.1f rounds over 10 cm", g.Stitches*100, g.Rounds*100)
+}
+
+// pieceOf names the fabric on the needles, apart from those of earlier tries.
+func pieceOf(s sheet.Sheet) string {
+	n := 1
+	for i := range s.Rows("gauge.swatches") {
+		if strings.HasPrefix(s.Given(fmt.Sprintf("gauge.swatches[%d].piece", i)), "try ") {
+			n++
+		}
+	}
+	return fmt.Sprintf("try %d", n)
+}
+
+// Put writes edits into a sheet; an empty text takes one out.
+func Put(s sheet.Sheet, edits []Edit) {
+	for _, e := range edits {
+		if e.Text == "" {
+			delete(s, e.Path)
+		} else {
+			s[e.Path] = e.Text
+		}
+	}
+}
+
+// base moves the base of the gusset: the mitt on the needles has less, or
+// more, to cover; the next one gets a cuff of another length.
+func (c *corrector) base() {
+	off := c.seen.Base
+	if off == nil || *off == 0 || !c.plan.Thumbed() || orderOf(c.seen.Place.Part) < orderOf(stitch.Gusset) {
+		return
+	}
+	u := c.sheet.Unit()
+	side, less := "above", "less"
+	if *off < 0 {
+		side, less = "below", "more"
+	}
+	plain := units.FromMM(float64(c.plan.Cuff.PlainRounds) / c.plan.Gauge.Rounds)
+	next := max(plain-*off, units.FromMM(1/c.plan.Gauge.Rounds))
+	edits := []Edit{{sheet.PathBase, sheet.Signed(*off, u)}, {"length.cuff_plain", tidy(next, u)}}
+	because := fmt.Sprintf("the base sits %s %s its place, so the gusset on the needles has %s to cover; a mitt begun anew gets a plain cuff of %s",
+		mm(*off), side, less, words.Size(next.MM(), u))
+	c.add(Correction{
+		Key: "base", Name: "base of the gusset", Was: heightWords(c.plan.BaseAbove), Is: heightWords(*off), Because: because, Edits: edits,
+	})
+}
+
+// top moves the place where the thumb parts: it is where the top of the gusset
+// was seen, less what it sits above it.
+//
+//	G = b + R/q − o
+//
+// with b the base above its place, R/q the gusset's height, o the top's offset.
+func (c *corrector) top() {
+	off := c.seen.Top
+	if off == nil || *off == 0 || !c.plan.Thumbed() || orderOf(c.seen.Place.Part) < orderOf(stitch.Gusset) {
+		return
+	}
+	u := c.sheet.Unit()
+	base := c.plan.BaseAbove
+	if c.seen.Base != nil {
+		base = *c.seen.Base
+	}
+	was := c.plan.Hand.GussetLength
+	is := units.FromMM(float64(c.plan.Gusset.Rounds.N)/c.plan.Gauge.Rounds) + base - *off
+	side := "above"
+	if *off < 0 {
+		side = "below"
+	}
+	if is <= 0 {
+		return
+	}
+	c.add(Correction{
+		Key: "top", Name: "gusset length", Was: was.With(u), Is: tidyWith(is, u),
+		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", mm(*off), side),
+		Edits:   []Edit{{"hand.gusset_length", tidy(is, u)}},
+		Later:   orderOf(c.seen.Place.Part) > orderOf(stitch.Gusset),
+	})
+}
+
+func mm(l units.Length) string {
+	if l < 0 {
+		l = -l
+	}
+	return l.With(units.MM)
+}
+
+func heightWords(l units.Length) string {
+	switch {
+	case l > 0:
+		return mm(l) + " above its place"
+	case l < 0:
+		return mm(l) + " below its place"
+	}
+	return "at its place"
+}
+
+// tidy is a length as a person would type it, to a tenth of a millimetre.
+func tidy(l units.Length, u units.Unit) string {
+	if u == units.IN {
+		return l.Exact(u)
+	}
+	return (l / 100 * 100).Exact(u)
+}
+
+func tidyWith(l units.Length, u units.Unit) string { return tidy(l, u) + " " + string(u) }
+
+// orderOf is the place of a part in the order knitted.
+func orderOf(p stitch.Part) int {
+	for i, part := range []stitch.Part{stitch.Cuff, stitch.CuffPlain, stitch.Gusset, stitch.Hand, stitch.Top, stitch.Thumb} {
+		if part == p {
+			return i
+		}
+	}
+	return -1
+}

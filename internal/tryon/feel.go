@@ -1,0 +1,126 @@
+package tryon
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+	"thenar/internal/words"
+)
+
+// Step is by how much one step of the scale changes a zone's ease, as a share
+// of the girth (common practice, no source): a girth that is a little tight
+// becomes 2.5 % wider, one that is much too tight 5 %.
+const Step = 0.025
+
+// FeelWords are the words of the scale, from −2 to 2.
+func FeelWords(step int) string {
+	return [...]string{"much too loose", "a little loose", "right", "a little tight", "much too tight"}[step+2]
+}
+
+// felt changes the ease of a zone by what was felt, less what the measured
+// fabric explains already: a fabric that came out narrower than planned is
+// put right by its gauge, and must not be put right twice.
+func (c *corrector) felt(zone Zone) {
+	step, felt := c.seen.Steps[zone]
+	if !felt || step == 0 || !c.has(zone) {
+		return
+	}
+	change := Step * float64(step)
+	because := fmt.Sprintf("it felt %s: %s for each step of the scale", FeelWords(step), percent(Step))
+	if c.narrower*change > 0 {
+		rest := change - c.narrower
+		if rest*change <= 0 {
+			rest = 0
+		}
+		because += fmt.Sprintf("; the measured gauge explains %s of it", percent(min(abs1(c.narrower), abs1(change))))
+		change = rest
+	}
+	if abs1(change) < 0.0005 {
+		return
+	}
+	if fixed := Pinned(c.sheet, zone); len(fixed) > 0 {
+		because += fmt.Sprintf("; but the fixed number %s wins over it: free it", strings.Join(fixed, ", "))
+	}
+	if zone == Thumb {
+		c.thumb(change, because)
+		return
+	}
+	path, was, later := c.easeOf(zone)
+	is := strconv.FormatFloat(100*(was+change), 'f', 1, 64) + " %"
+	edits := []Edit{{path, is}}
+	if zone == Gusset && c.plan.Thumbed() && c.sheet.Given("schedule.follows") != string(mitt.FollowProfile) {
+		edits = append(edits, Edit{"schedule.follows", string(mitt.FollowProfile)})
+		because += "; the increases follow the hand's girths from here, so that the middle of the gusset can be wider than a plain rhythm makes it"
+	}
+	c.add(Correction{
+		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
+		Because: because, Edits: edits, Later: later,
+	})
+}
+
+// easeOf is where the ease of a zone stands, what it is, and whether the zone
+// is knitted already.
+func (c *corrector) easeOf(zone Zone) (path string, was float64, later bool) {
+	e, at := &c.plan.Ease, orderOf(c.seen.Place.Part)
+	switch zone {
+	case Cuff:
+		return "ease.cuff", e.Cuff, at > orderOf(stitch.Cuff)
+	case Gusset:
+		return "ease.gusset", e.Gusset, at > orderOf(stitch.Gusset)
+	case Parting:
+		return "ease.palm", e.Palm, at > orderOf(stitch.Gusset)
+	}
+	return "ease.hand", e.Hand, at > orderOf(stitch.Hand)
+}
+
+// has tells whether a mitt has a zone.
+func (c *corrector) has(zone Zone) bool {
+	return c.plan.Thumbed() || zone == Cuff || zone == Hand
+}
+
+// thumb changes what is added to the girth of the thumb.
+func (c *corrector) thumb(change float64, because string) {
+	u := c.sheet.Unit()
+	was := units.FromMM(c.plan.Ease.ThumbAdded)
+	is := max(was+units.FromMM(change*c.plan.Hand.Thumb.MM()), units.Millimetre/10)
+	c.add(Correction{
+		Key: string(Thumb), Name: "room in the thumb", Was: words.Size(was.MM(), u), Is: words.Size(is.MM(), u),
+		Because: because, Edits: []Edit{{"ease.thumb_girth_added", tidy(is, u)}},
+	})
+}
+
+func abs1(x float64) float64 { return max(x, -x) }
+
+func percent(e float64) string {
+	return strings.TrimSuffix(strconv.FormatFloat(100*e, 'f', 1, 64), ".0") + " %"
+}
+
+func signedPercent(e float64) string {
+	if e < -0.0005 {
+		return "−" + percent(-e)
+	}
+	if e < 0.0005 {
+		return "0 %"
+	}
+	return "+" + percent(e)
+}
+
+// Pinned are the fixed numbers that would keep a correction from telling: a
+// fixed number wins over what it would be worked out from.
+func Pinned(s sheet.Sheet, zone Zone) []string {
+	var fixed []string
+	for _, name := range map[Zone][]string{
+		Cuff: {"cast_on"}, Gusset: {"rhythm"}, Parting: {"increases"}, Hand: {"hand_stitches", "bridge"},
+		Thumb: {"thumb_stitches", "thumb_decreases"},
+	}[zone] {
+		if s.Given("pins."+name) != "" {
+			fixed = append(fixed, name)
+		}
+	}
+	return fixed
+}

@@ -1,0 +1,63 @@
+package tryon
+
+import "thenar/internal/stitch"
+
+// Place is a round in a mitt: the work stands after it. Before and After are
+// the stitches on the needles below it and above it; what waits on waste yarn
+// is not among them.
+type Place struct {
+	Part          stitch.Part
+	Round         int
+	Before, After int
+	Nth           int // from the cast-on, 1 the first
+}
+
+// Places are all rounds of a mitt in the order knitted.
+func Places(m stitch.Mitt) []Place {
+	var list []Place
+	for _, s := range m.Sections {
+		for i, r := range s.Rounds {
+			list = append(list, Place{s.Part, i + 1, r.In(), r.Out(), len(list) + 1})
+		}
+	}
+	return list
+}
+
+// At is the place after a round of a part; ok is false if there is no such.
+func At(list []Place, part stitch.Part, round int) (Place, bool) {
+	for _, p := range list {
+		if p.Part == part && p.Round == round {
+			return p, true
+		}
+	}
+	return Place{}, false
+}
+
+// Counting are the places with a number of stitches on the needles. Of rounds
+// that follow each other with the same count, only a tape tells which it is,
+// so all of them are there.
+func Counting(list []Place, stitches int) []Place {
+	var found []Place
+	for _, p := range list {
+		if p.After == stitches {
+			found = append(found, p)
+		}
+	}
+	return found
+}
+
+// Nearest is the place of a list that is nearest to a number of rounds.
+func Nearest(list []Place, nth int) (Place, bool) {
+	if len(list) == 0 {
+		return Place{}, false
+	}
+	best := list[0]
+	for _, p := range list[1:] {
+		if abs(p.Nth-nth) < abs(best.Nth-nth) {
+			best = p
+		}
+	}
+	return best, true
+}
+
+func abs(n int) int { return max(n, -n) }

@@ -1,0 +1,114 @@
+package tryon
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/fault"
+	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// adult is the second of the three mitts to check by hand: 44 stitches, gusset
+// 3 → 15 in 19 rounds, increases in rounds 1, 4 … 16.
+func adult(t *testing.T) (sheet.Sheet, *mitt.Plan) {
+	t.Helper()
+	s := sheet.Sheet{
+		"unit": "cm", "hand.hand_circumference": "19", "hand.hand_length": "18", "hand.thumb_circumference": "6.5",
+		"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10", "gauge.swatches[0].rounds": "32",
+		"gauge.swatches[0].height": "10", "gauge.swatches[0].washed": "true",
+	}
+	req, err := s.Request()
+	require.NoError(t, err)
+	p, err := mitt.New().Plan(req)
+	require.NoError(t, err)
+	return s, p
+}
+
+func corrections(t *testing.T, try Try) map[string]Correction {
+	t.Helper()
+	s, p := adult(t)
+	if try.Section == "" {
+		try.Section, try.Round = "gusset", "9"
+	}
+	try.Date, try.Side = "2026-03-01", "right"
+	seen, err := try.Read(Places(p.Mitt()), 0, units.CM)
+	require.NoError(t, err)
+	list, err := Correct(seen, s, p)
+	require.NoError(t, err)
+	byKey := map[string]Correction{}
+	for _, c := range list {
+		byKey[c.Key] = c
+	}
+	return byKey
+}
+
+// Each correction is worked out by hand from the plan's own numbers.
+func TestCorrections(t *testing.T) {
+	c := corrections(t, Try{Feel: map[Zone]string{Gusset: "1", Hand: "-2", Parting: "0", Thumb: "2"}, Base: "4", Top: "-6"})
+	assert.NotContains(t, c, "fabric")
+	assert.NotContains(t, c, "parting", "it felt right")
+	assert.Equal(t, []Edit{{"ease.gusset", "0.0 %"}, {"schedule.follows", "profile"}}, c["gusset"].Edits, "−2.5 % half-way from −5 to 0, and 2.5 more")
+	assert.Equal(t, "−2.5 %", c["gusset"].Was)
+	assert.Equal(t, []Edit{{"ease.hand", "-10.0 %"}}, c["hand"].Edits, "−5 %, and two steps of 2.5 less")
+	assert.Equal(t, "−10 %", c["hand"].Is)
+	// 0.08 × 65 mm + 1.6 stitches of 100/24 mm = 11.87 mm, and 5 % of 65 mm.
+	assert.Equal(t, []Edit{{"ease.thumb_girth_added", "1.51"}}, c["thumb"].Edits)
+	// 10 plain rounds are 31.2 mm: 4 less. 19 rounds are 59.4 mm; the base is 4
+	// above its place, and the top 6 below: 69.4.
+	assert.Equal(t, []Edit{{"worked.base_above", "0.4"}, {"length.cuff_plain", "2.72"}}, c["base"].Edits)
+	assert.Equal(t, []Edit{{"hand.gusset_length", "6.93"}}, c["top"].Edits)
+	assert.Contains(t, c["top"].Because, "6 mm below")
+}
+
+// The measured fabric is narrower by a tenth part of what was felt, or by all
+// of it: what it explains is not put right twice.
+func TestFeltTightnessThatTheGaugeExplains(t *testing.T) {
+	try := Try{Stitches: "20", Width: "8", Rounds: "16", Height: "5", Feel: map[Zone]string{Hand: "1", Cuff: "-1"}}
+	c := corrections(t, try)
+	require.Contains(t, c, "fabric")
+	assert.Equal(t, "24.0 stitches × 32.0 rounds over 10 cm", c["fabric"].Was)
+	assert.Contains(t, c["fabric"].Edits, Edit{"gauge.swatches[1].on_needles", "true"})
+	assert.Contains(t, c["fabric"].Edits, Edit{"gauge.swatches[1].piece", "try 1"})
+	// 25 over 10 cm weigh less than half beside 24: less than 2.1 % narrower.
+	assert.Contains(t, c["hand"].Because, "the measured gauge explains")
+	assert.Greater(t, c["hand"].Is, "−4", "some of the 2.5 % are left")
+	assert.Equal(t, "−2.5 %", c["cuff"].Is, "loose is not explained by a narrow fabric")
+	assert.True(t, c["cuff"].Later)
+
+	try.Stitches = "24" // 30 over 10 cm
+	assert.NotContains(t, corrections(t, try), "hand")
+}
+
+func TestPlacesByCount(t *testing.T) {
+	_, p := adult(t)
+	list := Places(p.Mitt())
+	found := Counting(list, 50) // 44 and three increase rounds: rounds 7, 8, 9
+	require.Len(t, found, 3)
+	assert.Equal(t, stitch.Gusset, found[0].Part)
+	assert.Equal(t, []int{7, 8, 9}, []int{found[0].Round, found[1].Round, found[2].Round})
+	near, ok := Nearest(found, found[2].Nth+4)
+	assert.True(t, ok)
+	assert.Equal(t, 9, near.Round)
+}
+
+func TestTryIsCheckedByName(t *testing.T) {
+	_, p := adult(t)
+	try := Try{
+		Date: "yesterday", Side: "right", Section: "gusset", Round: "40", Rounds: "x", Height: "5",
+		Base: "far", Top: "200", Feel: map[Zone]string{Hand: "9"},
+	}
+	_, err := try.Read(Places(p.Mitt()), 0, units.CM)
+	var faults fault.Fields
+	require.ErrorAs(t, err, &faults)
+	for _, path := range []string{"date", "round", "rounds", "stitches", "base", "top", "feel.hand"} {
+		assert.True(t, faults.Has(path), path)
+	}
+	assert.Contains(t, faults.Error(), "write the last round that is knitted, 1 to 19, or count the stitches")
+	_, err = Try{Date: "2026-03-01", Side: "right", Count: "7"}.Read(Places(p.Mitt()), 0, units.CM)
+	require.ErrorContains(t, err, "count: is \"7\"; no round of this mitt has that many stitches")
+}

@@ -1,0 +1,119 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"thenar/internal/mitt"
+)
+
+// Onward tells in one line how the rest of a mitt differs from how it was
+// planned, from round after of the gusset on; where the gusset is knitted,
+// after is its last.
+//
+//	Instead of every 3rd round: every 2nd round twice, then every 3rd.
+//	7 increase rounds instead of 6.
+func Onward(was, is *mitt.Plan, after int) string {
+	var parts []string
+	if is.Thumbed() && was.Thumbed() {
+		before, now := onwardRhythm(was.Gusset.IncreaseRounds, after), onwardRhythm(is.Gusset.IncreaseRounds, after)
+		if before != now {
+			parts = append(parts, fmt.Sprintf("instead of %s: %s", before, now))
+		}
+	}
+	for _, n := range onwardNumbers(was, is) {
+		if n.was != n.is {
+			parts = append(parts, fmt.Sprintf("%s instead of %d", counted(n.is, n.one, n.many), n.was))
+		}
+	}
+	if t := is.Top; t != nil && was.Top != nil && !slices.Equal(t.DecreaseRounds, was.Top.DecreaseRounds) {
+		parts = append(parts, fmt.Sprintf("the top decreases in %s %s", strings.ToLower(roundWord(len(t.DecreaseRounds))), List(t.DecreaseRounds)))
+	}
+	if len(parts) == 0 {
+		return "Nothing changes: go on as planned."
+	}
+	return capital(strings.Join(parts, "; ")) + "."
+}
+
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// onwardRhythm is how the increases go on from a round: the intervals from the
+// last one that is made, the last of them without its number of times.
+func onwardRhythm(rounds []int, after int) string {
+	first := 0
+	for first < len(rounds) && rounds[first] <= after {
+		first++
+	}
+	left := rounds[first:]
+	if len(left) == 0 {
+		return "no more increase rounds"
+	}
+	from := rounds[max(first-1, 0):]
+	if len(from) == 1 {
+		return fmt.Sprintf("one in round %d", from[0])
+	}
+	groups := intervals(from)
+	lead := ""
+	if first == 0 && rounds[0] > 1 {
+		lead = fmt.Sprintf("from round %d on ", rounds[0])
+	}
+	parts := make([]string, len(groups))
+	for i, g := range groups {
+		parts[i] = g.words()
+		if i == len(groups)-1 {
+			parts[i] = everyWords(g.every)
+		}
+	}
+	return lead + strings.Join(parts, ", then ")
+}
+
+func everyWords(n int) string {
+	if n == 1 {
+		return "every round"
+	}
+	return "every " + Ordinal(n) + " round"
+}
+
+// onwardNumber is a number of both plans.
+type onwardNumber struct {
+	was, is   int
+	one, many string
+}
+
+func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
+	list := []onwardNumber{
+		{was.Cuff.Rounds, is.Cuff.Rounds, "round of ribbing", "rounds of ribbing"},
+		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round of cuff", "plain rounds of cuff"},
+		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch of the hand", "stitches of the hand"},
+	}
+	if is.Thumbed() {
+		list = append(list,
+			onwardNumber{was.Gusset.Increases, is.Gusset.Increases, "increase round", "increase rounds"},
+			onwardNumber{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round of gusset", "rounds of gusset"},
+			onwardNumber{was.Thumb.Held, is.Thumb.Held, "stitch held", "stitches held"},
+			onwardNumber{was.Bridge.CastOn, is.Bridge.CastOn, "stitch of bridge", "stitches of bridge"},
+			onwardNumber{was.Bridge.HandAfter, is.Bridge.HandAfter, "stitch above the gusset", "stitches above the gusset"})
+	}
+	list = append(list, onwardNumber{was.Body.RoundsAbove, is.Body.RoundsAbove, "round of hand", "rounds of hand"},
+		onwardNumber{was.Body.EdgingRounds, is.Body.EdgingRounds, "round of the hand’s edging", "rounds of the hand’s edging"},
+		onwardNumber{was.Body.EdgingStitches, is.Body.EdgingStitches, "stitch of the hand’s edging", "stitches of the hand’s edging"})
+	if was.Top != nil && is.Top != nil {
+		list = append(list, onwardNumber{was.Top.Rounds, is.Top.Rounds, "round of top", "rounds of top"})
+	}
+	if is.Thumbed() {
+		list = append(list,
+			onwardNumber{was.Thumb.PickedUp, is.Thumb.PickedUp, "stitch picked up", "stitches picked up"},
+			onwardNumber{was.Thumb.Decreased, is.Thumb.Decreased, "stitch decreased at the thumb’s corners", "stitches decreased at the thumb’s corners"},
+			onwardNumber{was.Thumb.Stitches.N, is.Thumb.Stitches.N, "stitch of thumb", "stitches of thumb"},
+			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round of thumb", "rounds of thumb"},
+			onwardNumber{was.Thumb.EdgingRounds, is.Thumb.EdgingRounds, "round of the thumb’s edging", "rounds of the thumb’s edging"},
+			onwardNumber{was.Thumb.EdgingStitches, is.Thumb.EdgingStitches, "stitch of the thumb’s edging", "stitches of the thumb’s edging"})
+	}
+	return list
+}
