@@ -20,6 +20,12 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	require.NoError(t, s.Name(t.Context(), id, 1, "begun"))
 	_, err = s.KeepMotif(t.Context(), chart.Motif{Name: "star"})
 	require.NoError(t, err)
+	try, err := s.NoteTry(t.Context(), id, "k", []byte(`{}`), nil)
+	require.NoError(t, err)
+	_, err = s.Judge(t.Context(), id, try, Request{Kind: Do, After: 2}, []byte(`{}`))
+	require.NoError(t, err)
+	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
+	require.NoError(t, s.NoteCount(t.Context(), id, Count{Key: "k", Side: "right"}))
 	execute(t, s, `PRAGMA foreign_keys = 0`)
 
 	const decision = `INTO decision (mitt, revision, at, document) `
@@ -35,6 +41,14 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"delete a moment", `DELETE FROM moment`, "a moment is not deleted"},
 		{"change a motif", `UPDATE motif SET name = ''`, "a motif is not changed"},
 		{"delete a motif", `DELETE FROM motif`, "a motif is not deleted"},
+		{"change a try", `UPDATE try SET record = '{}'`, "a try is not changed"},
+		{"delete a try", `DELETE FROM try`, "a try is not deleted"},
+		{"change a verdict", `UPDATE verdict SET answer = '{}'`, "a verdict is not changed"},
+		{"delete a verdict", `DELETE FROM verdict`, "a verdict is not deleted"},
+		{"change a count", `UPDATE count SET round = 3`, "a count is not changed"},
+		{"delete a count", `DELETE FROM count`, "a count is not deleted"},
+		{"change what is unlearned", `UPDATE unlearned SET zone = ''`, "what was unlearned is not changed"},
+		{"learn it again", `DELETE FROM unlearned`, "what was unlearned is not deleted"},
 		{"replace a document", `INSERT OR REPLACE ` + decision + `VALUES (1, 1, '', '{}')`, "must follow"},
 		{"replace a stroke", `INSERT OR REPLACE ` + stroke + `VALUES (1, 2, '', 'do', NULL, '[]', '[]')`, "must follow"},
 		{"a decision with a stroke's number", `INSERT ` + decision + `VALUES (1, 2, '', '{}')`, "must follow"},
@@ -60,7 +74,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 // Every table holds the kinds of value that it names, and nothing else.
 func TestTablesAreStrict(t *testing.T) {
 	s := fresh(t)
-	assert.Equal(t, 7, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Equal(t, 11, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
 	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
 }
 

@@ -1,0 +1,160 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"time"
+
+	"thenar/internal/fault"
+)
+
+// Try is what was noted with a mitt on the hand.
+type Try struct {
+	ID       int64
+	Mitt     int64
+	Key      string
+	At       time.Time // of saving, in UTC
+	Revision int64     // of the mitt that was tried on
+	Record   []byte    // as it was noted, JSON
+	Photo    bool      // whether there is a photograph
+	Verdict  *Verdict  // the newest; nil: not answered yet
+}
+
+// Verdict is what the person made of a try.
+type Verdict struct {
+	ID       int64
+	At       time.Time
+	Before   int64  // the revision that was corrected
+	Revision int64  // and the one that it led to
+	Answer   []byte // JSON
+}
+
+// NoteTry keeps a try with its photograph, if there is one, and gives its
+// number. A key that is there already is not noted again.
+func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, photo []byte) (id int64, err error) {
+	defer fault.Wrap(&err, "store.NoteTry(%d)", mitt)
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		at, err := stand(ctx, tx, mitt)
+		if err != nil {
+			return err
+		}
+		err = tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND key = ?`, mitt, key).Scan(&id)
+		if !errors.Is(err, sql.ErrNoRows) {
+			return err
+		}
+		made, err := tx.ExecContext(ctx, `INSERT INTO try (mitt, key, at, revision, record, photo) VALUES (?, ?, ?, ?, ?, ?)`,
+			mitt, key, s.stamp(), at.head, string(record), photo)
+		if err != nil {
+			return err
+		}
+		id, err = made.LastInsertId()
+		return err
+	})
+	return id, err
+}
+
+// tries reads each try with its newest verdict.
+const tries = `
+	SELECT t.id, t.mitt, t.key, t.at, t.revision, t.record, t.photo IS NOT NULL,
+		coalesce(v.id, 0), coalesce(v.at, ''), coalesce(v.before, 0), coalesce(v.revision, 0), coalesce(v.answer, '')
+	FROM try t LEFT JOIN verdict v ON v.id = (SELECT max(id) FROM verdict WHERE try = t.id)`
+
+func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
+	var at, judged, record, answer string
+	var v Verdict
+	if err := row.Scan(&t.ID, &t.Mitt, &t.Key, &at, &t.Revision, &record, &t.Photo, &v.ID, &judged, &v.Before, &v.Revision, &answer); err != nil {
+		return Try{}, err
+	}
+	t.Record = []byte(record)
+	if t.At, err = parseTime(at); err != nil || v.ID == 0 {
+		return t, err
+	}
+	v.Answer = []byte(answer)
+	v.At, err = parseTime(judged)
+	t.Verdict = &v
+	return t, err
+}
+
+// Tries lists the tries of a mitt from the first on; of all mitts where mitt
+// is 0.
+func (s *Store) Tries(ctx context.Context, mitt int64) (list []Try, err error) {
+	defer fault.Wrap(&err, "store.Tries(%d)", mitt)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		list, err = collect(ctx, tx, func(rows *sql.Rows) (Try, error) { return scanTry(rows) },
+			tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)
+		return err
+	})
+	return list, err
+}
+
+// Photo is the photograph of a try; fault.NotFound where there is none.
+func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err error) {
+	defer fault.Wrap(&err, "store.Photo(%d, %d)", mitt, try)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		return tx.QueryRowContext(ctx, `SELECT photo FROM try WHERE mitt = ? AND id = ? AND photo IS NOT NULL`, mitt, try).Scan(&photo)
+	})
+	if errors.Is(err, sql.ErrNoRows) {
+		return nil, fault.New(fault.NotFound, "This try has no photograph.")
+	}
+	return photo, err
+}
+
+// Judge draws the corrections that were accepted as one stroke, which can be
+// undone, and notes what they led to, both or neither. Without edits only the
+// verdict is noted.
+func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []byte) (applied Applied, err error) {
+	defer fault.Wrap(&err, "store.Judge(%d, %d)", mitt, try)
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		var there int64
+		err := tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND id = ?`, mitt, try).Scan(&there)
+		if errors.Is(err, sql.ErrNoRows) {
+			return fault.New(fault.NotFound, "This mitt has no try %d.", try)
+		}
+		if err != nil {
+			return err
+		}
+		at, err := stand(ctx, tx, mitt)
+		if err != nil {
+			return err
+		}
+		if at.decided > r.After {
+			return fault.New(fault.Conflict, "This mitt was changed elsewhere since this page was loaded. Nothing of the try is put in yet; load the page again.")
+		}
+		if applied, err = s.draw(ctx, tx, mitt, r); err != nil {
+			return err
+		}
+		_, err = tx.ExecContext(ctx, `INSERT INTO verdict (try, at, before, revision, answer) VALUES (?, ?, ?, ?, ?)`,
+			try, s.stamp(), at.head, applied.Revision, string(answer))
+		return err
+	})
+	return applied, err
+}
+
+// Unlearn takes off what was learned of a zone up to the newest verdict.
+func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
+	defer fault.Wrap(&err, "store.Unlearn(%s)", zone)
+	return s.write(ctx, func(tx *sql.Tx) error {
+		_, err := tx.ExecContext(ctx, `INSERT INTO unlearned (at, zone, verdict) SELECT ?, ?, max(id) FROM verdict HAVING max(id) IS NOT NULL`, s.stamp(), zone)
+		return err
+	})
+}
+
+// Unlearned tells for each zone up to which verdict it was taken off.
+func (s *Store) Unlearned(ctx context.Context) (upTo map[string]int64, err error) {
+	defer fault.Wrap(&err, "store.Unlearned")
+	type one struct {
+		zone    string
+		verdict int64
+	}
+	upTo = map[string]int64{}
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		list, err := collect(ctx, tx, func(rows *sql.Rows) (o one, err error) { return o, rows.Scan(&o.zone, &o.verdict) },
+			`SELECT zone, max(verdict) FROM unlearned GROUP BY zone`)
+		for _, o := range list {
+			upTo[o.zone] = o.verdict
+		}
+		return err
+	})
+	return upTo, err
+}

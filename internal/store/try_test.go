@@ -1,0 +1,119 @@
+package store
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+)
+
+// rewriteTo stands for a project: it writes one document whatever is asked.
+func rewriteTo(text string) func([]byte, []chart.Edit) ([]byte, []chart.Edit, error) {
+	return func([]byte, []chart.Edit) ([]byte, []chart.Edit, error) {
+		return []byte(text), []chart.Edit{{Layer: chart.Sheet, Column: "unit", Value: "cm"}}, nil
+	}
+}
+
+var toMM = []chart.Edit{{Layer: chart.Sheet, Column: "unit", Value: "mm"}}
+
+func TestTryIsNotedOnce(t *testing.T) {
+	s := fresh(t)
+	id := mittIn(t, s)
+	first, err := s.NoteTry(t.Context(), id, "k1", []byte(`{"note":"tight"}`), []byte("jpeg"))
+	require.NoError(t, err)
+	again, err := s.NoteTry(t.Context(), id, "k1", []byte(`{"note":"other"}`), nil)
+	require.NoError(t, err)
+	assert.Equal(t, first, again)
+	list, err := s.Tries(t.Context(), id)
+	require.NoError(t, err)
+	require.Len(t, list, 1)
+	assert.JSONEq(t, `{"note":"tight"}`, string(list[0].Record))
+	assert.True(t, list[0].Photo)
+	assert.EqualValues(t, 1, list[0].Revision)
+	assert.Nil(t, list[0].Verdict)
+	photo, err := s.Photo(t.Context(), id, first)
+	require.NoError(t, err)
+	assert.Equal(t, "jpeg", string(photo))
+	_, err = s.Photo(t.Context(), id+1, first)
+	assert.Equal(t, fault.NotFound, fault.KindOf(err))
+	_, err = s.NoteTry(t.Context(), 99, "k", []byte(`{}`), nil)
+	assert.Equal(t, fault.NotFound, fault.KindOf(err))
+}
+
+// A verdict is one stroke of the sheet with what it came from; undone, the
+// sheet stands as before and the verdict is still told. A mitt that was
+// changed meanwhile is not judged.
+func TestVerdictLeadsToARevision(t *testing.T) {
+	s := fresh(t)
+	id := mittIn(t, s)
+	try, err := s.NoteTry(t.Context(), id, "k1", []byte(`{}`), nil)
+	require.NoError(t, err)
+	r := Request{Kind: Do, After: 1, Edits: toMM, Rewrite: rewriteTo(`{"name": "corrected"}`)}
+	applied, err := s.Judge(t.Context(), id, try, r, []byte(`{"accepted":["cuff"]}`))
+	require.NoError(t, err)
+	assert.EqualValues(t, 3, applied.Revision, "the decision, and the stroke that made it")
+	list, err := s.Tries(t.Context(), 0)
+	require.NoError(t, err)
+	require.NotNil(t, list[0].Verdict)
+	assert.EqualValues(t, 1, list[0].Verdict.Before)
+	assert.EqualValues(t, 3, list[0].Verdict.Revision)
+
+	_, err = s.Judge(t.Context(), id, try, r, []byte(`{}`))
+	assert.Equal(t, fault.Conflict, fault.KindOf(err), "revision 1 is not the newest decision")
+	_, err = s.Judge(t.Context(), id, 77, r, []byte(`{}`))
+	assert.Equal(t, fault.NotFound, fault.KindOf(err))
+	m, err := s.Load(t.Context(), id)
+	require.NoError(t, err)
+	assert.JSONEq(t, `{"name": "corrected"}`, string(m.Document))
+	assert.True(t, m.CanUndo)
+}
+
+func TestWhatIsUnlearnedStaysUnlearned(t *testing.T) {
+	s := fresh(t)
+	id := mittIn(t, s)
+	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
+	upTo, err := s.Unlearned(t.Context())
+	require.NoError(t, err)
+	assert.Empty(t, upTo, "nothing was learned yet")
+	try, err := s.NoteTry(t.Context(), id, "k", []byte(`{}`), nil)
+	require.NoError(t, err)
+	_, err = s.Judge(t.Context(), id, try, Request{Kind: Do, After: 1}, []byte(`{}`))
+	require.NoError(t, err)
+	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
+	upTo, err = s.Unlearned(t.Context())
+	require.NoError(t, err)
+	assert.Equal(t, map[string]int64{"cuff": 1}, upTo)
+}
+
+// Each hand of the pair has its own count; the last one stands, and one whose
+// answer was lost is noted once, whatever came after it.
+func TestCountsOfBothHands(t *testing.T) {
+	s := fresh(t)
+	id := mittIn(t, s)
+	_, ok, err := s.Standing(t.Context(), id, "right")
+	require.NoError(t, err)
+	assert.False(t, ok)
+	for _, c := range []Count{
+		{Key: "a", Side: "right", Section: "cuff", Round: 1},
+		{Key: "b", Side: "right", Section: "cuff", Round: 2},
+		{Key: "c", Side: "left"},
+		{Key: "a", Side: "right", Section: "cuff", Round: 1},
+	} {
+		require.NoError(t, s.NoteCount(t.Context(), id, c))
+	}
+	right, ok, err := s.Standing(t.Context(), id, "right")
+	require.NoError(t, err)
+	assert.True(t, ok)
+	assert.Equal(t, 2, right.Round)
+	left, ok, err := s.Standing(t.Context(), id, "left")
+	require.NoError(t, err)
+	assert.True(t, ok)
+	assert.Empty(t, left.Section)
+	all, err := s.Counts(t.Context(), id, "right")
+	require.NoError(t, err)
+	assert.Len(t, all, 2)
+	assert.Equal(t, fault.NotFound, fault.KindOf(s.NoteCount(t.Context(), 99, Count{Key: "x", Side: "right"})))
+}
