@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"fmt"
 	"net/http"
 
@@ -11,10 +12,16 @@ import (
 )
 
 // derive works out a mitt with a document that may not be saved yet.
-func (s *Server) derive(m store.Mitt, doc project.Document, ask view.ChartAsk) view.Answer {
+func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document, ask view.ChartAsk) view.Answer {
 	pl, done := s.planner()
 	defer done()
 	out, err := pl.Derive(doc, m.Marks)
+	if err == nil {
+		if out.Changed, err = s.changed(ctx, pl, m, doc, out); err != nil { // the page does without
+			s.log.Error("what a try changed can't be told", "mitt", m.ID, "error", err)
+			err = nil
+		}
+	}
 	a := view.NewAnswer(doc, out, ask, err)
 	if out != nil {
 		a.Chart.Page.Revision, a.Chart.Page.Decided, a.Chart.Page.Marks = m.Revision, m.Decided, m.Marks.Edits()

@@ -87,7 +87,7 @@ func (s *Server) showMoment(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return page(w, r, http.StatusOK, view.MomentPage(view.Moment{
-		ID: m.ID, Revision: m.Revision, At: clock(m.Changed, time.Now()), Doc: doc, Answer: s.derive(m, doc, chartAsk(r)),
+		ID: m.ID, Revision: m.Revision, At: clock(m.Changed, time.Now()), Doc: doc, Answer: s.derive(r.Context(), m, doc, chartAsk(r)),
 	}))
 }
 

@@ -54,13 +54,13 @@ func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page(w, r, http.StatusOK, view.MittPage(s.mittPage(m, doc, chartAsk(r))))
+	return page(w, r, http.StatusOK, view.MittPage(s.mittPage(r.Context(), m, doc, chartAsk(r))))
 }
 
-func (s *Server) mittPage(m store.Mitt, doc project.Document, ask view.ChartAsk) view.Mitt {
+func (s *Server) mittPage(ctx context.Context, m store.Mitt, doc project.Document, ask view.ChartAsk) view.Mitt {
 	return view.Mitt{
 		ID: m.ID, Doc: doc, After: m.Decided, Saved: clock(m.Changed, time.Now()),
-		Answer: s.derive(m, doc, ask),
+		Answer: s.derive(ctx, m, doc, ask),
 	}
 }
 
@@ -76,7 +76,7 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return s.refuse(w, r, m, f, err)
 	}
-	return s.saved(w, r, m.ID, f, func() templ.Component { return s.contested(m, f) }, "")
+	return s.saved(w, r, m.ID, f, func() templ.Component { return s.contested(r.Context(), m, f) }, "")
 }
 
 // saved saves a form's document and answers where it came from, at a place
@@ -98,8 +98,8 @@ func (s *Server) saved(w http.ResponseWriter, r *http.Request, id int64, f form,
 
 // contested is the page of a form that could not be saved, since another
 // version was saved in between.
-func (s *Server) contested(m store.Mitt, f form) templ.Component {
-	p := s.mittPage(m, f.doc, view.ChartAsk{})
+func (s *Server) contested(ctx context.Context, m store.Mitt, f form) templ.Component {
+	p := s.mittPage(ctx, m, f.doc, view.ChartAsk{})
 	p.Conflict = "Another version of this mitt was saved in between."
 	return view.MittPage(p)
 }
@@ -111,7 +111,7 @@ func (s *Server) refuse(w http.ResponseWriter, r *http.Request, m store.Mitt, f 
 	if wantsJSON(r) || !errors.As(err, &fields) {
 		return err
 	}
-	p := s.mittPage(m, f.doc, view.ChartAsk{})
+	p := s.mittPage(r.Context(), m, f.doc, view.ChartAsk{})
 	for _, field := range fields {
 		p.Answer.Faults[field.Path] = field.Message
 	}
@@ -126,7 +126,7 @@ func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f, err := readForm(r, doc)
-	answer := s.derive(m, f.doc, chartAsk(r))
+	answer := s.derive(r.Context(), m, f.doc, chartAsk(r))
 	var fields fault.Fields
 	if errors.As(err, &fields) {
 		for _, field := range fields {

@@ -14,6 +14,7 @@ import (
 const (
 	mostForm  = 1 << 18
 	mostChart = 4 << 20
+	mostTry   = mostPhoto + mostForm
 )
 
 func (s *Server) routes() http.Handler {
@@ -44,6 +45,15 @@ func (s *Server) routes() http.Handler {
 		r.Post("/what-if/take", s.answer(limited(mostForm, s.takeWhatIf)))
 		r.Post("/what-if/copy", s.answer(limited(mostForm, s.copyWhatIf)))
 		r.Post("/what-if/drop", s.answer(limited(mostForm, s.dropWhatIf)))
+		r.Get("/needles", s.answer(s.showNeedles))
+		r.Post("/needles", s.answer(limited(mostForm, s.saveNeedles)))
+		r.Get("/tries", s.answer(s.showTries))
+		r.Post("/tries", s.answer(limited(mostTry, s.addTry)))
+		r.Get("/tries/{try}", s.answer(s.showTry))
+		r.Post("/tries/{try}", s.answer(limited(mostForm, s.answerTry)))
+		r.Get("/tries/{try}/photo", s.answer(s.showPhoto))
+		r.Post("/habits", s.answer(limited(mostForm, s.useHabits)))
+		r.Post("/habits/{zone}/remove", s.answer(limited(mostForm, s.removeHabit)))
 		r.Get("/print", s.answer(s.printMitt))
 		r.Get("/sheet.json", s.answer(s.sheetJSON))
 	})

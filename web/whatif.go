@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"errors"
 	"net/http"
 	"strconv"
@@ -17,10 +18,10 @@ import (
 const whatIf = "/what-if"
 
 // whatIfPage compares a mitt with a second variant of it.
-func (s *Server) whatIfPage(m store.Mitt, doc, variant project.Document) view.WhatIf {
-	p := s.mittPage(m, variant, view.ChartAsk{})
+func (s *Server) whatIfPage(ctx context.Context, m store.Mitt, doc, variant project.Document) view.WhatIf {
+	p := s.mittPage(ctx, m, variant, view.ChartAsk{})
 	p.Form = whatIf
-	return view.NewWhatIf(p, doc, s.derive(m, doc, view.ChartAsk{}))
+	return view.NewWhatIf(p, doc, s.derive(ctx, m, doc, view.ChartAsk{}))
 }
 
 func (s *Server) showWhatIf(w http.ResponseWriter, r *http.Request) error {
@@ -28,7 +29,7 @@ func (s *Server) showWhatIf(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page(w, r, http.StatusOK, view.WhatIfPage(s.whatIfPage(m, doc, doc.Variant())))
+	return page(w, r, http.StatusOK, view.WhatIfPage(s.whatIfPage(r.Context(), m, doc, doc.Variant())))
 }
 
 // readWhatIf reads the form of the second variant: name and side are the
@@ -52,7 +53,7 @@ func (s *Server) saveWhatIf(w http.ResponseWriter, r *http.Request) error {
 	f.doc = doc
 	f.doc.WhatIf = variant.Sheet
 	return s.saved(w, r, m.ID, f, func() templ.Component {
-		p := s.whatIfPage(m, doc, variant)
+		p := s.whatIfPage(r.Context(), m, doc, variant)
 		p.Conflict = "Another version of this mitt was saved in between."
 		return view.WhatIfPage(p)
 	}, whatIf)
@@ -68,7 +69,7 @@ func (s *Server) previewWhatIf(w http.ResponseWriter, r *http.Request) error {
 	if err != nil && !errors.As(err, &fields) {
 		return err
 	}
-	p := s.whatIfPage(m, doc, f.doc)
+	p := s.whatIfPage(r.Context(), m, doc, f.doc)
 	for _, field := range fields {
 		p.Answer.Faults[field.Path] = field.Message
 	}

@@ -22,7 +22,7 @@ const (
 var column = regexp.MustCompile(`^[` + wale.Families + `][1-9][0-9]{0,3}$`)
 
 // parts are the sections that have a chart.
-var parts = []stitch.Part{stitch.Cuff, stitch.CuffPlain, stitch.Gusset, stitch.Hand, stitch.Top, stitch.Thumb}
+var parts = stitch.Parts()
 
 // Check refuses edits that no chart can hold; each fault names the edit by
 // its place in the stroke.

@@ -35,6 +35,7 @@ type Row struct {
 	Fault   string // in words, if the round below leaves something else
 	Note    string
 	Needles bool // it is on the needles now
+	Changed bool // it is worked otherwise since a try; whoever shows it says so
 	TooMany int  // yarns of the round, where they are more than the rule allows
 	lead    int  // cells of the gusset or the bridge, at the head
 	shown   []Cell

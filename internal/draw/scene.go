@@ -68,7 +68,11 @@ type Scene struct {
 	Label         string // what it shows, for those who don't see it
 	Root          []Attr // attributes of the whole
 	Items         []Item
+	Window        *Box // the part that an SVG shows; nil: all
 }
+
+// Box is a rectangle in mm.
+type Box struct{ X, Y, Width, Height float64 }
 
 // Path adds a path of absolute path data.
 func (s *Scene) Path(d string, style Style) {

@@ -14,7 +14,11 @@ func WriteSVG(w io.Writer, s *Scene, sized bool) error {
 	b := bufio.NewWriter(w)
 	e := encoder{b, sized}
 	e.open("svg", Attr{"xmlns", "http://www.w3.org/2000/svg"})
-	e.attr("viewBox", "0 0 "+Number(s.Width)+" "+Number(s.Height))
+	box := Box{Width: s.Width, Height: s.Height}
+	if s.Window != nil {
+		box = *s.Window
+	}
+	e.attr("viewBox", Number(box.X)+" "+Number(box.Y)+" "+Number(box.Width)+" "+Number(box.Height))
 	if sized {
 		e.attr("width", Number(s.Width)+"mm")
 		e.attr("height", Number(s.Height)+"mm")

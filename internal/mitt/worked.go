@@ -31,10 +31,14 @@ type Worked struct {
 	ThumbRounds, ThumbEdging, ThumbEdged int // rounds in all, of the edging, and the edging's stitches
 }
 
-// order is that in which the parts are knitted.
-var order = map[stitch.Part]int{
-	stitch.Cuff: 1, stitch.CuffPlain: 2, stitch.Gusset: 3, stitch.Hand: 4, stitch.Top: 5, stitch.Thumb: 6,
-}
+// order is that in which the parts are knitted, the first 1.
+var order = func() map[stitch.Part]int {
+	places := map[stitch.Part]int{}
+	for i, p := range stitch.Parts() {
+		places[p] = i + 1
+	}
+	return places
+}()
 
 // Worked is the plan's mitt knitted up to a round of a part.
 func (p *Plan) Worked(part stitch.Part, round int) *Worked {

@@ -90,7 +90,12 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 			continue
 		}
 		x, y := at.x(high+1)+at.CellWidth*0.3, at.y(i+1)+at.CellHeight/2+size*0.35
-		s.Text(x, y, strconv.Itoa(row.Round), small)
+		number := small
+		if row.Changed { // a bar before the number, and the number heavy
+			number.Class, number.Bold = "label changed", true
+			s.Path(bar(x-at.CellWidth*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: markColour, Width: at.CellWidth / 6})
+		}
+		s.Text(x, y, strconv.Itoa(row.Round), number)
 		if several && row.Round == 1 {
 			s.Text(x+at.CellWidth, y, row.Section.Words(), soft)
 		}
@@ -106,6 +111,11 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 			s.Text(at.x(g.Width-1-i)+at.CellWidth/2, foot, strconv.Itoa(i+1), small)
 		}
 	}
+}
+
+// bar is an upright stroke beside a row.
+func bar(x, y, height float64) string {
+	return "M" + draw.Number(x) + " " + draw.Number(y+height*0.1) + "V" + draw.Number(y+height*0.9)
 }
 
 // gussetLabels number the gusset's own columns.

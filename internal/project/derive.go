@@ -19,6 +19,7 @@ type Outputs struct {
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
+	Changed Changed          // rounds that a try changed; filled by whoever knows of it
 
 	Fit       []fit.Row // of the planned rounds
 	Tolerance float64   // of the fit, in mm

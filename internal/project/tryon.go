@@ -2,6 +2,7 @@ package project
 
 import (
 	"reflect"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/mitt"
@@ -32,6 +33,8 @@ type Onward struct {
 	Changed Changed
 	Edits   []chart.Edit // of the sheet, that bring the mitt there
 	Rip     *Rip         // what ripping back would win; nil: nothing
+
+	Ease map[tryon.Zone]float64 // of accepted zones: ease less the usual, as a share of the girth
 }
 
 // Changed are the rounds that are worked otherwise than before, by section.
@@ -83,7 +86,46 @@ func (pl *Planner) Onward(d Document, seen tryon.Seen, accepted []tryon.Correcti
 		out.Changed = Differing(was.Mitt(), out.Is.Mitt())
 	}
 	out.Rip = pl.rip(d, was.Plan, seen.Place, accepted, out.Is)
+	if out.Is != nil {
+		out.Ease = pl.eases(next.Sheet, out.Is.Plan, accepted)
+	}
 	return out, nil
+}
+
+// eases is what the accepted corrections of zones come to, against the eases
+// that would be usual.
+func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correction) map[tryon.Zone]float64 {
+	usual := s.Clone()
+	for path := range usual {
+		if strings.HasPrefix(path, "ease.") {
+			delete(usual, path)
+		}
+	}
+	p, err := pl.Plan(usual)
+	if err != nil {
+		return nil
+	}
+	a, b := &is.Ease, &p.Ease
+	by := map[tryon.Zone]float64{
+		tryon.Cuff: a.Cuff - b.Cuff, tryon.Gusset: a.Gusset - b.Gusset, tryon.Parting: a.Palm - b.Palm, tryon.Hand: a.Hand - b.Hand,
+		tryon.Thumb: (a.ThumbAdded - b.ThumbAdded) / max(is.Hand.Thumb.MM(), 1),
+	}
+	out := map[tryon.Zone]float64{}
+	for _, c := range accepted {
+		if x, ok := by[tryon.Zone(c.Key)]; ok {
+			out[tryon.Zone(c.Key)] = x
+		}
+	}
+	return out
+}
+
+// EditsBack are the edits that bring the mitt to where ripping back leads.
+func (pl *Planner) EditsBack(d Document, on Onward, seen tryon.Seen, accepted []tryon.Correction) []chart.Edit {
+	next := pl.standing(d, on.Was.Plan, on.Rip.To, accepted)
+	if on.Rip.To.Nth == 0 {
+		next.Sheet.Knit(nil, "")
+	}
+	return d.Difference(next)
 }
 
 // standing is the document with the work at a place and with corrections.

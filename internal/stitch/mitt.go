@@ -55,6 +55,9 @@ const (
 	Thumb     Part = "thumb"      // from the held stitches to its end
 )
 
+// Parts lists them in the order knitted.
+func Parts() []Part { return []Part{Cuff, CuffPlain, Gusset, Hand, Top, Thumb} }
+
 // Words is what the part is called in a sentence.
 func (p Part) Words() string {
 	switch p {

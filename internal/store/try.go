@@ -102,7 +102,8 @@ func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err e
 
 // Judge draws the corrections that were accepted as one stroke, which can be
 // undone, and notes what they led to, both or neither. Without edits only the
-// verdict is noted.
+// verdict is noted; a key that is there already is not judged again. It fails
+// with fault.Conflict where something else was decided since.
 func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []byte) (applied Applied, err error) {
 	defer fault.Wrap(&err, "store.Judge(%d, %d)", mitt, try)
 	err = s.write(ctx, func(tx *sql.Tx) error {
@@ -113,6 +114,9 @@ func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []
 		}
 		if err != nil {
 			return err
+		}
+		if done, err := drawn(ctx, tx, mitt, r.Key); done || err != nil {
+			return err // the answer to it was lost
 		}
 		at, err := stand(ctx, tx, mitt)
 		if err != nil {
@@ -129,6 +133,12 @@ func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []
 		return err
 	})
 	return applied, err
+}
+
+// drawn tells whether a stroke of a key is there already.
+func drawn(ctx context.Context, tx *sql.Tx, mitt int64, key string) (done bool, err error) {
+	err = tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM stroke WHERE mitt = ? AND key = ?`, mitt, key).Scan(&done)
+	return done, err
 }
 
 // Unlearn takes off what was learned of a zone up to the newest verdict.

@@ -51,7 +51,7 @@ func TestVerdictLeadsToARevision(t *testing.T) {
 	id := mittIn(t, s)
 	try, err := s.NoteTry(t.Context(), id, "k1", []byte(`{}`), nil)
 	require.NoError(t, err)
-	r := Request{Kind: Do, After: 1, Edits: toMM, Rewrite: rewriteTo(`{"name": "corrected"}`)}
+	r := Request{Kind: Do, After: 1, Key: "v1", Edits: toMM, Rewrite: rewriteTo(`{"name": "corrected"}`)}
 	applied, err := s.Judge(t.Context(), id, try, r, []byte(`{"accepted":["cuff"]}`))
 	require.NoError(t, err)
 	assert.EqualValues(t, 3, applied.Revision, "the decision, and the stroke that made it")
@@ -61,6 +61,12 @@ func TestVerdictLeadsToARevision(t *testing.T) {
 	assert.EqualValues(t, 1, list[0].Verdict.Before)
 	assert.EqualValues(t, 3, list[0].Verdict.Revision)
 
+	_, err = s.Judge(t.Context(), id, try, r, []byte(`{"accepted":["hand"]}`))
+	require.NoError(t, err, "the same again, since its answer was lost")
+	list, err = s.Tries(t.Context(), id)
+	require.NoError(t, err)
+	assert.JSONEq(t, `{"accepted":["cuff"]}`, string(list[0].Verdict.Answer))
+	r.Key = "v2"
 	_, err = s.Judge(t.Context(), id, try, r, []byte(`{}`))
 	assert.Equal(t, fault.Conflict, fault.KindOf(err), "revision 1 is not the newest decision")
 	_, err = s.Judge(t.Context(), id, 77, r, []byte(`{}`))

@@ -2,6 +2,7 @@ package tryon
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/gauge"
@@ -24,8 +25,16 @@ type Correction struct {
 	Later            bool // what it changes is knitted: it tells for the other hand and the next pair
 }
 
+// Fabric is the key of the correction that the measured fabric suggests.
+const Fabric = "fabric"
+
+// Changes tells whether it changes anything: what a measured gauge explains
+// already is only told.
+func (c Correction) Changes() bool { return len(c.Edits) > 0 }
+
 // Correct gives the corrections that a try suggests for a sheet with its plan.
-// Every one stands by itself.
+// What is felt and the gauge tell of one thing: where the gauge is not
+// accepted, ask for the corrections of the try without its fabric.
 func Correct(seen Seen, s sheet.Sheet, p *mitt.Plan) ([]Correction, error) {
 	c := corrector{seen: seen, sheet: s, plan: p}
 	if err := c.fabric(); err != nil {
@@ -81,7 +90,7 @@ func (c *corrector) fabric() error {
 	}
 	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", stitches(t.Stitches), t.Width+" "+string(c.sheet.Unit()), how)
 	c.add(Correction{
-		Key: "fabric", Name: "gauge", Was: per10(was), Is: per10(is), Because: because, Edits: edits,
+		Key: Fabric, Name: "gauge", Was: per10(was), Is: per10(is), Because: because, Edits: edits,
 	})
 	return nil
 }
@@ -197,11 +206,4 @@ func tidy(l units.Length, u units.Unit) string {
 func tidyWith(l units.Length, u units.Unit) string { return tidy(l, u) + " " + string(u) }
 
 // orderOf is the place of a part in the order knitted.
-func orderOf(p stitch.Part) int {
-	for i, part := range []stitch.Part{stitch.Cuff, stitch.CuffPlain, stitch.Gusset, stitch.Hand, stitch.Top, stitch.Thumb} {
-		if part == p {
-			return i
-		}
-	}
-	return -1
-}
+func orderOf(p stitch.Part) int { return slices.Index(stitch.Parts(), p) }

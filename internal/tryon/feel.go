@@ -41,6 +41,7 @@ func (c *corrector) felt(zone Zone) {
 		change = rest
 	}
 	if abs1(change) < 0.0005 {
+		c.explained(zone, because)
 		return
 	}
 	if fixed := Pinned(c.sheet, zone); len(fixed) > 0 {
@@ -60,6 +61,18 @@ func (c *corrector) felt(zone Zone) {
 	c.add(Correction{
 		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
 		Because: because, Edits: edits, Later: later,
+	})
+}
+
+// explained says that the gauge puts right all that was felt.
+func (c *corrector) explained(zone Zone, because string) {
+	ease := c.plan.Ease.ThumbAdded / max(c.plan.Hand.Thumb.MM(), 1)
+	if zone != Thumb {
+		_, ease, _ = c.easeOf(zone)
+	}
+	c.add(Correction{
+		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(ease), Is: signedPercent(ease),
+		Because: because + ": nothing more is changed",
 	})
 }
 

@@ -105,6 +105,12 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
 	return seen, faults.Err()
 }
 
+// WithoutFabric is the try as if no fabric had been measured.
+func (s Seen) WithoutFabric() Seen {
+	s.Stitches, s.Width, s.Rounds, s.Height = "", "", "", ""
+	return s
+}
+
 // place finds where the work stands.
 func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 	if strings.TrimSpace(t.Round) == "" && strings.TrimSpace(t.Count) != "" {

@@ -117,3 +117,21 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	}
 	return list
 }
+
+// Ranges lists rounds that follow each other as ranges: "rounds 10–14, 17".
+func Ranges(rounds []int) string {
+	var parts []string
+	for i := 0; i < len(rounds); {
+		last := i
+		for last+1 < len(rounds) && rounds[last+1] == rounds[last]+1 {
+			last++
+		}
+		if last == i {
+			parts = append(parts, fmt.Sprint(rounds[i]))
+		} else {
+			parts = append(parts, fmt.Sprintf("%d–%d", rounds[i], rounds[last]))
+		}
+		i = last + 1
+	}
+	return strings.ToLower(roundWord(len(rounds))) + " " + strings.Join(parts, ", ")
+}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/chart"
+	"thenar/internal/sheet"
 )
 
 // unitSign stands for the sheet's unit in Field.Unit.
@@ -55,7 +56,12 @@ var groups = []Group{
 	{Title: "Ease", Note: "Fabric over body: −5 % is 5 % smaller than the hand.", Fields: []Field{
 		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, +15 % without a thumb, 5 % more below 16 stitches over 10 cm (common practice)"},
 		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
+		{Path: "ease.gusset", Label: "Half-way up the gusset", Help: "left out: between hand and parting"},
+		{Path: "ease.palm", Label: "Where the thumb parts", Help: "left out: as the hand, but never less than none (common practice)"},
 		{Path: "ease.thumb_girth_added", Label: "Room for the thumb", Help: "added to its girth; left out: about 12 mm (common practice)", Unit: unitSign},
+	}, Folded: true},
+	{Title: "The pair", Note: "Once one hand is on the needles.", Fields: []Field{
+		{Path: sheet.PathSecond, Label: "The other hand", Choices: []Choice{{"", "like the one on the needles, mirrored"}, {sheet.Anew, "from its cast-on, with all that was learned"}}},
 	}, Folded: true},
 	{Title: "Lengths", Note: "Left out, they follow the hand's length (common practice).", Fields: []Field{
 		{Path: "length.cuff", Label: "Ribbed cuff", Unit: unitSign},

@@ -8,10 +8,11 @@ const remembered = 256; // strokes that a page under way may have missed
 
 export class Line {
   // options: href, revision, send(href, body) → {status, reply}, keep, later,
-  // on(what, detail), key(). keep is a small store with get, put and drop. An answer
+  // on(what, detail), key(), wire(request, revision). keep is a small store with get, put and drop. An answer
   // that is no chart's (a sign-in page of the network, say) is no delivery.
   constructor(options) {
     this.key = newKey;
+    this.wire = wire;
     Object.assign(this, options);
     this.waiting = this.keep.get(); // what an earlier visit could not deliver
     this.delivered = []; // the latest strokes that the server has, by revision
@@ -40,7 +41,7 @@ export class Line {
     const request = this.waiting[0];
     let answer;
     try {
-      answer = await this.send(this.href, wire(request, this.revision));
+      answer = await this.send(this.href, this.wire(request, this.revision));
     } catch {
       answer = undefined;
     }

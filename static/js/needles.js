@@ -1,0 +1,168 @@
+// The rounds at the elbow: one target goes on, one goes back. The page has all
+// rounds, so it goes on without the server; what was counted and noted waits
+// in line until it can be delivered.
+import { Line, kept, post } from "./chart/save.js";
+
+const about = 2; // rows of the strip on each side
+
+// Elbow knows where the work stands and what there is to say of it.
+export class Elbow {
+  constructor(rounds, nth, side) {
+    this.rounds = rounds;
+    this.nth = nth;
+    this.side = side;
+  }
+
+  get now() {
+    return this.rounds[this.nth];
+  }
+
+  get last() {
+    return this.rounds[this.nth - 1];
+  }
+
+  // go counts a round more or less; it gives what is to be delivered, or
+  // nothing at either end.
+  go(step) {
+    const nth = Math.min(Math.max(this.nth + step, 0), this.rounds.length);
+    if (nth === this.nth) return undefined;
+    this.nth = nth;
+    return { side: this.side, section: this.last?.section ?? "", round: this.last?.round ?? 0 };
+  }
+
+  // note writes on the present round.
+  note(text) {
+    if (!this.now) return undefined;
+    this.now.note = text;
+    return { side: this.side, note: text, section: this.now.section, round: this.now.round };
+  }
+
+  // recall goes to where undelivered counts left off, and puts their notes back.
+  recall(waiting) {
+    for (const { side, section, round, note } of waiting) {
+      if (note !== undefined) {
+        const of = this.rounds.find((r) => r.section === section && r.round === round);
+        if (of) of.note = note;
+      } else if (side === this.side) {
+        const at = this.rounds.findIndex((r) => r.section === section && r.round === round);
+        if (at >= 0 || section === "") this.nth = at + 1;
+      }
+    }
+  }
+}
+
+// windowOf is the part of a strip about a row, as a viewBox.
+export function windowOf(strip, row) {
+  const low = Math.max(row - about, 1);
+  const high = Math.min(row + about, strip.rows);
+  return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height];
+}
+
+function start(root) {
+  const data = (id) => JSON.parse(document.getElementById(id).textContent);
+  const strips = new Map(data("strips").map((s) => [s.view, s]));
+  const elbow = new Elbow(data("rounds"), Number(root.dataset.nth), root.dataset.side);
+  const line = new Line({
+    href: root.dataset.href, revision: 0, send: post, keep: kept(`thenar:needles:${root.dataset.href}`),
+    later: (f, ms) => setTimeout(f, ms), wire: (request) => request, on: (what, detail) => heard(what, detail),
+  });
+  elbow.recall(line.waiting);
+  const find = (name) => root.querySelector(`[data-${name}]`);
+  const note = root.querySelector("#note");
+
+  function show() {
+    const { now, last } = elbow;
+    find("title").replaceChildren(now ? `Round ${now.round} ` : "Done ", small(now ? `of ${now.of} · ${now.name}` : "all rounds are knitted"));
+    find("say").textContent = now?.words ?? "";
+    find("counts").textContent = now ? `${now.before} stitches before, ${now.after} after` : "";
+    find("changed").hidden = !now?.changed;
+    list(find("first"), [...(now && last && last.section !== now.section ? last.then : []), ...(now?.first ?? [])]);
+    list(find("then"), now ? [] : (last?.then ?? []));
+    find("made").textContent = `${elbow.nth} of ${elbow.rounds.length} rounds knitted`;
+    note.value = now?.note ?? "";
+    note.disabled = !now;
+    root.querySelector(".back").disabled = elbow.nth === 0;
+    root.querySelector(".forward").disabled = !now;
+    strip(now ?? last);
+  }
+
+  function strip(round) {
+    for (const place of root.querySelectorAll("[data-strip]")) {
+      place.hidden = place.dataset.strip !== round?.view;
+      if (place.hidden) continue;
+      const of = strips.get(round.view);
+      const svg = place.querySelector("svg");
+      svg.setAttribute("viewBox", windowOf(of, round.row).join(" "));
+      const top = of.bottom - round.row * of.cell_height;
+      svg.querySelector(".now").setAttribute("d", elbow.now ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
+    }
+  }
+
+  function heard(what, detail) {
+    const place = document.getElementById("kept");
+    if (what === "saved") place.textContent = `kept ${new Date().toTimeString().slice(0, 5)}`;
+    if (what === "unsaved") place.textContent = `no connection: ${line.waiting.length} kept in this browser`;
+    if (what === "refused") place.textContent = `not kept: ${detail.message}`;
+    if (["saved", "unsaved", "refused"].includes(what)) place.dataset.state = what === "saved" ? "saved" : "unsaved";
+  }
+
+  for (const form of root.querySelectorAll("[data-press]")) {
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      keepNote();
+      const count = elbow.go(Number(form.dataset.press));
+      if (count) line.add(count);
+      show();
+    });
+  }
+  function keepNote() {
+    if (elbow.now && note.value !== elbow.now.note) line.add(elbow.note(note.value));
+  }
+  find("note").addEventListener("submit", (event) => {
+    event.preventDefault();
+    keepNote();
+  });
+  note.addEventListener("change", keepNote);
+  window.addEventListener("online", () => line.push());
+  show();
+  line.push();
+  awake();
+}
+
+function small(text) {
+  const element = document.createElement("small");
+  element.textContent = text;
+  return element;
+}
+
+function list(place, texts) {
+  place.replaceChildren(...texts.map((text) => {
+    const item = document.createElement("li");
+    item.textContent = text;
+    return item;
+  }));
+}
+
+// awake keeps the screen on while the page is looked at, where the browser
+// lets it: it asks again each time the page comes back.
+async function awake() {
+  const say = (text) => (document.getElementById("awake").textContent = text);
+  if (!navigator.wakeLock) {
+    say("This browser lets no page keep the screen on here: set the screen’s own time-out.");
+    return;
+  }
+  const ask = async () => {
+    if (document.hidden) return;
+    try {
+      await navigator.wakeLock.request("screen");
+      say("The screen stays on.");
+    } catch {
+      say("The screen may go dark: the browser did not let the page keep it on.");
+    }
+  };
+  document.addEventListener("visibilitychange", ask);
+  await ask();
+}
+
+const root = globalThis.document?.getElementById("round");
+if (root) start(root);

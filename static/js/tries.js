@@ -1,0 +1,153 @@
+// A try that is noted, and its answer: sent by the script, so that what was
+// typed stays on the page while the server can't be reached.
+import { Drafts } from "./drafts.js";
+
+const again = 2000; // ms before it is tried once more
+
+// Sender sends a form until it arrives; what comes of it is told.
+export class Sender {
+  // options: send(body) → {status, reply}, later, on(what, detail).
+  constructor(options) {
+    Object.assign(this, options);
+    this.body = undefined;
+  }
+
+  // put sends a body in the place of one that did not arrive yet.
+  put(body) {
+    const waiting = this.body !== undefined;
+    this.body = body;
+    if (!waiting) this.push();
+  }
+
+  async push() {
+    const body = this.body;
+    let answer;
+    try {
+      answer = await this.send(body);
+    } catch {
+      answer = undefined;
+    }
+    if (!answer || answer.status >= 500 || (answer.status < 400 && typeof answer.reply?.to !== "string")) {
+      this.on("waiting");
+      this.later(() => this.push(), again);
+      return;
+    }
+    this.body = undefined;
+    if (answer.status >= 400) this.on("refused", answer.reply?.error ?? ["this was refused"]);
+    else this.on("done", answer.reply.to);
+  }
+}
+
+async function post(href, body) {
+  const response = await fetch(href, { method: "POST", body, headers: { Accept: "application/json" } });
+  return { status: response.status, reply: await response.json().catch(() => undefined) };
+}
+
+const later = (f, ms) => setTimeout(f, ms);
+const say = (text) => (document.getElementById("try-kept").textContent = text);
+
+function startTry(form) {
+  const drafts = new Drafts(form.action);
+  const typed = () => {
+    const body = new URLSearchParams();
+    for (const [name, value] of new FormData(form)) if (typeof value === "string") body.append(name, value);
+    return body;
+  };
+  const sender = new Sender({
+    send: (body) => post(form.action, body), later, on: (what, detail) => {
+      if (what === "waiting") say("No connection: kept here, and sent as soon as the server is back.");
+      if (what === "refused") {
+        say("");
+        refuse(form, detail);
+      }
+      if (what === "done") {
+        drafts.drop();
+        location.assign(detail);
+      }
+    },
+  });
+  for (const what of ["input", "change"]) form.addEventListener(what, () => drafts.keep(typed()));
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    say("Keeping it…");
+    sender.put(new FormData(form));
+  });
+  const draft = drafts.kept();
+  if (!draft) return;
+  for (const [name, value] of draft) {
+    const field = form.elements.namedItem(name);
+    if (field) field.value = value; // of radio buttons the group takes the value
+  }
+  say("What you had typed is here again.");
+}
+
+// refuse puts each message at its field, and leads to the first.
+function refuse(form, lines) {
+  for (const place of form.querySelectorAll("[data-fault]")) place.textContent = "";
+  const rest = [];
+  let first;
+  for (const line of lines) {
+    const at = line.indexOf(": ");
+    const name = line.slice(0, at);
+    const place = form.querySelector(`[data-fault="${CSS.escape(name)}"]`);
+    if (!place) {
+      rest.push(line);
+      continue;
+    }
+    place.textContent = line.slice(at + 2);
+    for (let up = place.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
+    const field = form.elements.namedItem(name);
+    first ??= field instanceof RadioNodeList ? field[0] : field;
+  }
+  document.getElementById("try-says").textContent = ["Not kept yet: look at the fields that say so.", ...rest].join(" ");
+  first?.focus();
+}
+
+function startVerdict(form) {
+  const sender = new Sender({
+    send: (body) => post(form.action, body), later, on: (what, detail) => {
+      if (what === "waiting") say("No connection: your answer is kept here, and sent as soon as the server is back.");
+      if (what === "refused") say(detail.join(" "));
+      if (what === "done") location.assign(detail);
+    },
+  });
+  form.querySelector(".weigh")?.setAttribute("hidden", "");
+  let asked = 0;
+  form.addEventListener("change", async () => {
+    const number = ++asked;
+    const place = form.querySelector('[data-fragment="onward"]');
+    place.setAttribute("aria-busy", "true");
+    const reply = await fetch(`${form.dataset.weigh}?${new URLSearchParams(new FormData(form))}`).catch(() => undefined);
+    if (number !== asked) return;
+    if (reply?.ok) {
+      const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+      place.replaceChildren(...page.querySelector('[data-fragment="onward"]').childNodes);
+      suggest(form, page);
+      say("");
+    } else {
+      say("No connection: what follows below is as it was with the ticks before.");
+    }
+    place.setAttribute("aria-busy", "false");
+  });
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    say("Keeping it…");
+    const body = new FormData(form);
+    if (event.submitter?.name) body.set(event.submitter.name, event.submitter.value);
+    sender.put(new URLSearchParams(body));
+  });
+}
+
+// suggest puts the corrections as they are with the ticks as they stand: what
+// is felt tells more where the gauge is declined.
+function suggest(form, page) {
+  const place = form.querySelector('[data-fragment="corrections"]');
+  const focus = form.ownerDocument.activeElement?.value;
+  place.replaceChildren(...page.querySelector('[data-fragment="corrections"]').childNodes);
+  if (focus) form.querySelector(`input[name="keep"][value="${CSS.escape(focus)}"]`)?.focus();
+}
+
+const tryForm = globalThis.document?.getElementById("try-form");
+if (tryForm) startTry(tryForm);
+const verdictForm = globalThis.document?.getElementById("verdict-form");
+if (verdictForm) startVerdict(verdictForm);

@@ -1,0 +1,101 @@
+package web
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"slices"
+
+	"github.com/go-chi/chi/v5"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+	"thenar/web/view"
+)
+
+// learned are the person's habits, from the tries of all mitts.
+func (s *Server) learned(ctx context.Context) ([]tryon.Habit, error) {
+	list, err := s.store.Tries(ctx, 0)
+	if err != nil {
+		return nil, err
+	}
+	unlearned, err := s.store.Unlearned(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var judged []tryon.Judged
+	for _, t := range list {
+		if t.Verdict == nil {
+			continue
+		}
+		j := tryon.Judged{Verdict: t.Verdict.ID, Mitt: t.Mitt}
+		if err := json.Unmarshal(t.Verdict.Answer, &j.Answer); err != nil {
+			return nil, fmt.Errorf("verdict %d: %w", t.Verdict.ID, err)
+		}
+		judged = append(judged, j)
+	}
+	slices.SortFunc(judged, func(a, b tryon.Judged) int { return int(a.Verdict - b.Verdict) })
+	return tryon.Learn(judged, unlearned), nil
+}
+
+// habits are those of the person, with whether this mitt has use for them.
+func (s *Server) habits(ctx context.Context, doc project.Document, p *project.Planned) ([]view.Habit, error) {
+	list, err := s.learned(ctx)
+	var out []view.Habit
+	for _, h := range list {
+		out = append(out, view.Habit{Habit: h, Usable: len(h.Edits(doc.Sheet, p.Plan)) > 0})
+	}
+	return out, err
+}
+
+// useHabits brings the person's habits into a mitt, as one stroke: into those
+// zones of which nothing was decided yet.
+func (s *Server) useHabits(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	pl, done := s.planner()
+	defer done()
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return err
+	}
+	list, err := s.learned(r.Context())
+	if err != nil {
+		return err
+	}
+	var edits []chart.Edit
+	for _, h := range list {
+		for _, e := range h.Edits(doc.Sheet, p.Plan) {
+			edits = append(edits, chart.Edit{Layer: chart.Sheet, Column: e.Path, Value: e.Text})
+		}
+	}
+	request := store.Request{Kind: store.Do, After: m.Revision, Edits: edits, Rewrite: project.Rewrite}
+	if _, err := s.store.Draw(r.Context(), m.ID, request); err != nil {
+		return err
+	}
+	http.Redirect(w, r, fmt.Sprintf("/mitts/%d/tries#habits", m.ID), http.StatusSeeOther)
+	return nil
+}
+
+// removeHabit takes off what was learned of a zone.
+func (s *Server) removeHabit(w http.ResponseWriter, r *http.Request) error {
+	m, _, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	zone := tryon.Zone(chi.URLParam(r, "zone"))
+	if !slices.Contains(tryon.Zones(), zone) {
+		return fault.New(fault.NotFound, "There is no zone %.20q of a mitt.", string(zone))
+	}
+	if err := s.store.Unlearn(r.Context(), string(zone)); err != nil {
+		return err
+	}
+	http.Redirect(w, r, fmt.Sprintf("/mitts/%d/tries#habits", m.ID), http.StatusSeeOther)
+	return nil
+}

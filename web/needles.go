@@ -1,0 +1,209 @@
+package web
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"mime"
+	"net/http"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+	"thenar/web/view"
+)
+
+// showNeedles follows one hand of a pair, round by round.
+func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	if side := project.Side(r.URL.Query().Get("side")); side == project.Right || side == project.Left {
+		doc.Side = side
+	}
+	n := view.Needles{ID: m.ID, Doc: doc, Side: string(doc.Side), After: m.Revision}
+	out, err := s.outputs(r, m, doc)
+	if err != nil {
+		var fields fault.Fields
+		if !errors.As(err, &fields) {
+			return err
+		}
+		n.Lacks = "There is no plan to knit by yet: its measures have still to be filled."
+		return page(w, r, http.StatusOK, view.NeedlesPage(n))
+	}
+	list := tryon.Places(out.Mitt)
+	if n.Nth, err = s.nth(r, m.ID, n.Side, list); err != nil {
+		return err
+	}
+	if n.Other, err = s.other(r, m, doc); err != nil {
+		return err
+	}
+	return page(w, r, http.StatusOK, view.NeedlesPage(view.NewNeedles(n, out)))
+}
+
+// outputs works out a mitt, with the rounds that its last try changed.
+func (s *Server) outputs(r *http.Request, m store.Mitt, doc project.Document) (*project.Outputs, error) {
+	pl, done := s.planner()
+	defer done()
+	out, err := pl.Derive(doc, m.Marks)
+	if err != nil {
+		return nil, err
+	}
+	out.Changed, err = s.changed(r.Context(), pl, m, doc, out)
+	return out, err
+}
+
+// nth is how many rounds of a hand are knitted. A round that the plan no
+// longer has is taken as the last one of its section.
+func (s *Server) nth(r *http.Request, id int64, side string, list []tryon.Place) (int, error) {
+	c, ok, err := s.store.Standing(r.Context(), id, side)
+	if err != nil || !ok || c.Section == "" {
+		return 0, err
+	}
+	nth := 0
+	for _, p := range list {
+		if p.Part == stitch.Part(c.Section) && p.Round <= c.Round {
+			nth = p.Nth
+		}
+	}
+	return nth, nil
+}
+
+// other says where the other hand of the pair stands.
+func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (string, error) {
+	doc.Side = opposite(doc.Side)
+	pl, done := s.planner()
+	defer done()
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return "no plan", nil
+	}
+	list := tryon.Places(p.Mitt())
+	nth, err := s.nth(r, m.ID, string(doc.Side), list)
+	switch {
+	case err != nil:
+		return "", err
+	case nth == 0:
+		return "not begun", nil
+	case nth == len(list):
+		return "done", nil
+	}
+	return fmt.Sprintf("%d of %d rounds", nth, len(list)), nil
+}
+
+// elbow is what a page at the elbow sends: a round that was reached, or a note
+// on one.
+type elbow struct {
+	Key     string      `json:"key"`
+	Side    string      `json:"side"`
+	Section stitch.Part `json:"section"`
+	Round   int         `json:"round"`
+	Note    *string     `json:"note"`
+}
+
+// saveNeedles takes a count or a note, from a script or from a plain form.
+func (s *Server) saveNeedles(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	script, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
+	var e elbow
+	if script == "application/json" {
+		if err := json.NewDecoder(r.Body).Decode(&e); err != nil {
+			return fault.New(fault.Invalid, "This is no count that can be read: %v.", err)
+		}
+	} else if e, err = s.pressed(r, doc); err != nil {
+		return err
+	}
+	if err := e.check(); err != nil {
+		return err
+	}
+	revision := m.Revision
+	if e.Note != nil {
+		revision, err = s.noteRound(r, m, e)
+	} else {
+		err = s.store.NoteCount(r.Context(), m.ID, store.Count{Key: e.Key, Side: e.Side, Section: string(e.Section), Round: e.Round})
+	}
+	if err != nil {
+		return err
+	}
+	if script == "application/json" {
+		writeJSON(w, http.StatusOK, map[string]int64{"revision": revision})
+		return nil
+	}
+	http.Redirect(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", m.ID, e.Side), http.StatusSeeOther)
+	return nil
+}
+
+// pressed reads a plain form, which counts rounds from the cast-on.
+func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
+	if err := r.ParseForm(); err != nil {
+		return elbow{}, bodyFault(err)
+	}
+	e := elbow{Key: newKey(), Side: r.PostForm.Get("side")}
+	nth, err := strconv.Atoi(r.PostForm.Get("nth"))
+	doc.Side = project.Side(e.Side)
+	pl, done := s.planner()
+	defer done()
+	p, errPlan := pl.Plan(doc.Effective())
+	if err != nil || errPlan != nil {
+		return e, fault.New(fault.Invalid, "This is no count of a mitt with a plan; open the page again.")
+	}
+	list := tryon.Places(p.Mitt())
+	if r.PostForm.Has("note") {
+		note := r.PostForm.Get("note")
+		e.Note = &note
+		nth++ // the round that is knitted next
+	}
+	if nth = min(max(nth, 0), len(list)); nth > 0 {
+		e.Section, e.Round = list[nth-1].Part, list[nth-1].Round
+	}
+	return e, nil
+}
+
+// The most characters of a note and of a key.
+const (
+	mostNote = 200
+	mostKey  = 64
+)
+
+func (e elbow) check() error {
+	var faults fault.Fields
+	if e.Key == "" || len(e.Key) > mostKey {
+		faults.Add("key", "is %.70q; write a name of 1 to %d characters", e.Key, mostKey)
+	}
+	if e.Side != "right" && e.Side != "left" {
+		faults.Add("side", "is %.20q; write right or left", e.Side)
+	}
+	known := e.Section == "" && e.Round == 0 && e.Note == nil
+	for _, p := range stitch.Parts() {
+		known = known || e.Section == p && e.Round > 0 && e.Round <= 1500
+	}
+	if !known {
+		faults.Add("round", "is %d of %.20q; write a round of a part of the mitt", e.Round, e.Section)
+	}
+	if e.Note != nil {
+		if utf8.RuneCountInString(*e.Note) > mostNote || !utf8.ValidString(*e.Note) || strings.IndexFunc(*e.Note, unicode.IsControl) >= 0 {
+			faults.Add("note", "can't be kept; write one line of at most %d characters", mostNote)
+		}
+	}
+	return faults.Err()
+}
+
+// noteRound writes a note on a whole round, which is a stroke of the chart.
+func (s *Server) noteRound(r *http.Request, m store.Mitt, e elbow) (int64, error) {
+	applied, err := s.store.Draw(r.Context(), m.ID, store.Request{
+		Kind: store.Do, After: m.Revision, Key: e.Key,
+		Edits: []chart.Edit{{Section: e.Section, Round: e.Round, Layer: chart.Notes, Value: strings.TrimSpace(*e.Note)}},
+	})
+	return applied.Revision, err
+}

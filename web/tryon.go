@@ -1,0 +1,257 @@
+package web
+
+import (
+	"context"
+	"crypto/rand"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net/http"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/go-chi/chi/v5"
+
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+	"thenar/web/view"
+)
+
+// newKey names what a plain form sends.
+func newKey() string {
+	var b [12]byte
+	_, _ = rand.Read(b[:]) // never fails
+	return hex.EncodeToString(b[:])
+}
+
+// showTries is the form of a new try, and all tries on a line of time.
+func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	side := r.URL.Query().Get("side")
+	if side != "left" && side != "right" {
+		side = string(doc.Side)
+	}
+	form := view.TryForm{Try: tryon.Try{Key: newKey(), Date: time.Now().Format(time.DateOnly), Side: side}}
+	if c, ok, err := s.store.Standing(r.Context(), m.ID, side); err != nil {
+		return err
+	} else if ok && c.Section != "" {
+		form.Try.Section, form.Try.Round = c.Section, strconv.Itoa(c.Round)
+	}
+	return s.triesPage(w, r, http.StatusOK, m, doc, form)
+}
+
+func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m store.Mitt, doc project.Document, form view.TryForm) error {
+	t := view.Tries{ID: m.ID, Doc: doc, Form: form}
+	pl, done := s.planner()
+	defer done()
+	p, err := pl.Plan(doc.Effective())
+	var fields fault.Fields
+	switch {
+	case errors.As(err, &fields):
+		t.Lacks = "There is no plan to try on yet: its measures have still to be filled."
+	case err != nil:
+		return err
+	default:
+		t.Plan, t.Places = p.Plan, tryon.Places(p.Mitt())
+	}
+	list, err := s.store.Tries(r.Context(), m.ID)
+	if err != nil {
+		return err
+	}
+	for _, one := range list {
+		e, err := s.entry(doc, one)
+		if err != nil {
+			return err
+		}
+		t.Entries = append(t.Entries, e)
+	}
+	t.Beside(r.URL.Query()["beside"])
+	if t.Plan != nil {
+		if t.Habits, err = s.habits(r.Context(), doc, p); err != nil {
+			return err
+		}
+	}
+	return page(w, r, status, view.TriesPage(t))
+}
+
+// entry reads a stored try for the line of time.
+func (s *Server) entry(doc project.Document, t store.Try) (view.TryEntry, error) {
+	e := view.TryEntry{ID: t.ID, At: clock(t.At, time.Now()), Photo: t.Photo, Unit: doc.Sheet.Unit()}
+	if err := json.Unmarshal(t.Record, &e.Try); err != nil {
+		return e, fmt.Errorf("try %d: %w", t.ID, err)
+	}
+	if v := t.Verdict; v != nil {
+		e.Answered, e.Before, e.Revision = true, v.Before, v.Revision
+		if err := json.Unmarshal(v.Answer, &e.Answer); err != nil {
+			return e, fmt.Errorf("verdict %d: %w", v.ID, err)
+		}
+	}
+	return e, nil
+}
+
+// addTry keeps a try, and leads to what follows from it. What can't be used
+// comes back as it was typed.
+func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	t, picture, err := readTry(r)
+	var faults fault.Fields
+	if err != nil && !errors.As(err, &faults) {
+		return err
+	}
+	doc.Side = project.Side(t.Side)
+	pl, done := s.planner()
+	p, err := pl.Plan(doc.Effective())
+	done()
+	if err != nil {
+		return err
+	}
+	places := tryon.Places(p.Mitt())
+	near, err := s.nth(r, m.ID, t.Side, places)
+	if err != nil {
+		return err
+	}
+	seen, err := t.Read(places, near, doc.Sheet.Unit())
+	var more fault.Fields
+	if errors.As(err, &more) {
+		faults = append(faults, more...)
+	}
+	if len(faults) > 0 {
+		if wantsJSON(r) {
+			return faults
+		}
+		return s.triesPage(w, r, http.StatusBadRequest, m, doc, view.TryForm{Try: t, Faults: faults})
+	}
+	t.Section, t.Round = string(seen.Place.Part), strconv.Itoa(seen.Place.Round)
+	record, err := json.Marshal(t)
+	if err != nil {
+		return err
+	}
+	id, err := s.store.NoteTry(r.Context(), m.ID, t.Key, record, picture)
+	if err != nil {
+		return err
+	}
+	if err := s.store.NoteCount(r.Context(), m.ID, store.Count{Key: "try " + t.Key, Side: t.Side, Section: t.Section, Round: seen.Place.Round}); err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries/%d", m.ID, id))
+}
+
+// lead sends a browser, or tells a script, where to go on.
+func (s *Server) lead(w http.ResponseWriter, r *http.Request, to string) error {
+	if wantsJSON(r) {
+		writeJSON(w, http.StatusOK, map[string]string{"to": to})
+		return nil
+	}
+	http.Redirect(w, r, to, http.StatusSeeOther)
+	return nil
+}
+
+// readTry reads the form of a try with its photograph.
+func readTry(r *http.Request) (t tryon.Try, picture []byte, err error) {
+	if err := r.ParseMultipartForm(1 << 20); err != nil && !errors.Is(err, http.ErrNotMultipart) {
+		return t, nil, bodyFault(err)
+	}
+	text := func(name string) string { return strings.TrimSpace(r.PostFormValue(name)) }
+	t = tryon.Try{
+		Key: text("key"), Date: text("date"), Side: text("side"), Section: text("section"), Round: text("round"), Count: text("count"),
+		Stitches: text("stitches"), Width: text("width"), Rounds: text("rounds"), Height: text("height"),
+		Base: text("base"), Top: text("top"), Note: text("note"), Feel: map[tryon.Zone]string{},
+	}
+	for _, zone := range tryon.Zones() {
+		if felt := text("feel." + string(zone)); felt != "" {
+			t.Feel[zone] = felt
+		}
+	}
+	if t.Key == "" || len(t.Key) > mostKey {
+		return t, nil, fault.Fields{{Path: "key", Message: "is missing; open the page again"}}
+	}
+	file, _, err := r.FormFile("photo")
+	if err != nil {
+		return t, nil, nil // none was sent
+	}
+	defer file.Close()
+	picture, err = photo(file)
+	return t, picture, err
+}
+
+// tried is the try of the address, with the mitt on the side that was tried.
+func (s *Server) tried(r *http.Request) (store.Mitt, project.Document, view.TryEntry, error) {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return m, doc, view.TryEntry{}, err
+	}
+	id, _ := strconv.ParseInt(chi.URLParam(r, "try"), 10, 64)
+	list, err := s.store.Tries(r.Context(), m.ID)
+	if err != nil {
+		return m, doc, view.TryEntry{}, err
+	}
+	at := slices.IndexFunc(list, func(t store.Try) bool { return t.ID == id })
+	if at < 0 {
+		return m, doc, view.TryEntry{}, fault.New(fault.NotFound, "This mitt has no such try.")
+	}
+	e, err := s.entry(doc, list[at])
+	doc.Side = project.Side(e.Try.Side)
+	return m, doc, e, err
+}
+
+// showPhoto is the photograph of a try.
+func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
+	m, _, e, err := s.tried(r)
+	if err != nil {
+		return err
+	}
+	picture, err := s.store.Photo(r.Context(), m.ID, e.ID)
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "image/jpeg")
+	_, err = w.Write(picture)
+	return err
+}
+
+// changed are the rounds that the try from which the mitt goes on has changed.
+func (s *Server) changed(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document, out *project.Outputs) (project.Changed, error) {
+	k, _, ok := doc.Effective().Knitted()
+	if !ok {
+		return nil, nil
+	}
+	list, err := s.store.Tries(ctx, m.ID)
+	if err != nil {
+		return nil, err
+	}
+	for _, t := range slices.Backward(list) {
+		e, err := s.entry(doc, t)
+		if err != nil {
+			return nil, err
+		}
+		if !e.Answered || e.Revision > m.Revision || e.Answer.Section != k.Part || e.Answer.Round != k.Round {
+			continue
+		}
+		before, err := s.store.At(ctx, m.ID, e.Before)
+		if err != nil {
+			return nil, err
+		}
+		then, err := project.Decode(before.Document)
+		if err != nil {
+			return nil, err
+		}
+		then.Side = doc.Side
+		p, err := pl.Plan(then.Effective())
+		if err != nil {
+			return nil, nil // what was there before has no plan any more
+		}
+		return project.Differing(p.Mitt(), out.Planned), nil
+	}
+	return nil, nil
+}

@@ -1,0 +1,196 @@
+package web
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"mime/multipart"
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// tryOn is a try as the form sends it.
+func tryOn(more map[string]string) url.Values {
+	form := url.Values{"key": {"k1"}, "date": {"2026-03-01"}, "side": {"right"}, "section": {"gusset"}, "round": {"8"}}
+	for name, text := range more {
+		form.Set(name, text)
+	}
+	return form
+}
+
+// A try, its corrections with one declined, the mitt going on from there, and
+// all of it taken back by one undo.
+func TestTryIsAnswered(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	made := a.post(at+"/tries", tryOn(map[string]string{"stitches": "18", "width": "8", "feel.gusset": "1", "feel.hand": "2", "top": "-4", "note": "pulls"}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	try := made.header.Get("Location")
+	page := a.get(try).doc()
+	assert.Equal(t, 4, page.Find(".correction input[checked]").Length())
+	assert.Contains(t, page.Find(".correction").First().Text(), "24.0 stitches × 32.0 rounds over 10 cm")
+	assert.NotEmpty(t, page.Find(".onward").Text())
+
+	form := url.Values{"how": {"on"}, "key": {"v1"}, "after": {page.Find(`[name="after"]`).AttrOr("value", "")}}
+	for _, key := range []string{"fabric", "gusset", "hand", "top"} {
+		form.Add("offered", key)
+		if key != "hand" {
+			form.Add("keep", key)
+		}
+	}
+	weighed := a.get(try + "?" + form.Encode()).doc()
+	assert.Equal(t, 3, weighed.Find(".correction input[checked]").Length())
+	done := a.post(try, form)
+	require.Equal(t, http.StatusSeeOther, done.status, done.body)
+	assert.Equal(t, at+"/needles?side=right", done.header.Get("Location"))
+	require.Equal(t, http.StatusSeeOther, a.post(try, form).status, "sent again, since its answer was lost")
+
+	sheet := a.get(at + "/sheet.json").body
+	assert.Contains(t, sheet, `"ease": {`)
+	assert.NotContains(t, sheet, `"hand": -0.`, "it was declined")
+	assert.Contains(t, sheet, `"on_needles": true`)
+	assert.Contains(t, sheet, `"section": "gusset"`)
+	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 9")
+	mitt := a.get(at).doc()
+	assert.Contains(t, mitt.Find(".knitted").Text(), "round 8 of the gusset")
+	assert.Positive(t, mitt.Find(".step.changed").Length(), "the changed rounds are marked in the words")
+	assert.Positive(t, mitt.Find("svg[data-chart] path.changed").Length(), "and in the chart")
+	tries := a.get(at + "/tries").doc()
+	assert.Equal(t, 1, tries.Find(".moments li > p").Length())
+	assert.Contains(t, tries.Find(".seen").Text(), "led to: ")
+	assert.Contains(t, a.get(try).doc().Find("main").Text(), "3 corrections accepted, 1 declined")
+
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":3,"undo":true}`).status)
+	assert.NotContains(t, a.get(at+"/sheet.json").body, "on_needles\": true")
+	assert.Equal(t, 4, a.get(try).doc().Find(".correction").Length(), "it may be answered again")
+}
+
+// Where ripping back is advised it can be followed: the count goes back too.
+func TestTryLeadsBack(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	made := a.post(at+"/tries", tryOn(map[string]string{"round": "15", "top": "20"}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	page := a.get(made.header.Get("Location")).doc()
+	assert.Contains(t, page.Find("main").Text(), "Rip back")
+	assert.Contains(t, page.Find("main").Text(), "minutes at 25 a minute")
+	form := url.Values{"how": {"rip"}, "key": {"v"}, "after": {"1"}, "keep": {"top"}, "offered": {"top"}}
+	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status)
+	assert.NotContains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 16")
+}
+
+// What can't be used comes back at its field, with all that was typed.
+func TestTryThatIsRefused(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	refused := a.post(at+"/tries", tryOn(map[string]string{"round": "99", "rounds": "12", "note": "kept all the same", "feel.hand": "1"}))
+	require.Equal(t, http.StatusBadRequest, refused.status)
+	page := refused.doc()
+	assert.Contains(t, page.Find(`[data-fault="round"]`).Text(), "write the last round that is knitted")
+	assert.Contains(t, page.Find(`[data-fault="stitches"]`).Text(), "count stitches too")
+	assert.Equal(t, "kept all the same", page.Find("textarea").Text())
+	assert.Equal(t, 1, page.Find(`[name="feel.hand"][value="1"][checked]`).Length())
+	assert.Zero(t, page.Find(".moments li").Length())
+	for _, path := range []string{"/tries/7", "/tries/7/photo", "/tries/x"} {
+		assert.Equal(t, http.StatusNotFound, a.get(at+path).status, path)
+	}
+}
+
+// A count finds the round: the one that is nearest to the count at the needles.
+func TestTryByCount(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"gusset","round":8}`).status)
+	made := a.post(at+"/tries", tryOn(map[string]string{"round": "", "count": "48"}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	assert.Contains(t, a.get(made.header.Get("Location")).doc().Find("h2").Text(), "after round 8 of the gusset")
+}
+
+// A photograph is kept upright and without what a camera adds.
+func TestPhotoOfATry(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	made := a.upload(at, camera(t))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	kept := a.get(made.header.Get("Location") + "/photo")
+	require.Equal(t, http.StatusOK, kept.status)
+	assert.Equal(t, "image/jpeg", kept.header.Get("Content-Type"))
+	assert.NotContains(t, kept.body, "Exif")
+	assert.NotContains(t, kept.body, "59 23")
+	size, _, err := image.DecodeConfig(strings.NewReader(kept.body))
+	require.NoError(t, err)
+	assert.Equal(t, []int{20, 40}, []int{size.Width, size.Height}, "turned upright")
+	assert.Contains(t, a.get(at+"/tries").doc().Find("img.photo").AttrOr("alt", ""), "2026-03-01")
+
+	refused := a.upload(at, []byte("<svg onload=alert(1)>"))
+	require.Equal(t, http.StatusBadRequest, refused.status)
+	assert.Contains(t, refused.doc().Find(`[data-fault="photo"]`).Text(), "JPEG or PNG")
+}
+
+// camera is a picture that lies on its side, with the tag that says so (Exif
+// 2.3, orientation 6: the camera was turned) and a place in its text.
+func camera(t *testing.T) []byte {
+	t.Helper()
+	picture := image.NewRGBA(image.Rect(0, 0, 40, 20))
+	picture.Set(3, 3, color.White)
+	var b bytes.Buffer
+	require.NoError(t, jpeg.Encode(&b, picture, nil))
+	exif := []byte("Exif\x00\x00MM\x00*\x00\x00\x00\x08\x00\x01\x01\x12\x00\x03\x00\x00\x00\x01\x00\x06\x00\x00\x00\x00\x00\x00 59 23 N")
+	head := append([]byte{0xff, 0xd8, 0xff, 0xe1, 0, byte(len(exif) + 2)}, exif...)
+	return append(head, b.Bytes()[2:]...)
+}
+
+// upload sends a try with a photograph.
+func (a *app) upload(at string, picture []byte) answer {
+	a.t.Helper()
+	var b bytes.Buffer
+	form := multipart.NewWriter(&b)
+	for name, text := range map[string]string{"key": "p" + string(picture[:1]), "date": "2026-03-01", "side": "right", "section": "gusset", "round": "8"} {
+		require.NoError(a.t, form.WriteField(name, text))
+	}
+	part, err := form.CreateFormFile("photo", "mitt.jpg")
+	require.NoError(a.t, err)
+	_, err = part.Write(picture)
+	require.NoError(a.t, err)
+	require.NoError(a.t, form.Close())
+	return a.do(a.request("POST", at+"/tries", form.FormDataContentType(), b.String()))
+}
+
+// Two accepted tries make a habit, which another mitt may use, and which can
+// be taken off.
+func TestHabitsOnThePage(t *testing.T) {
+	a := newApp(t)
+	for range 2 {
+		at := a.sample()
+		made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"}))
+		require.Equal(t, http.StatusSeeOther, made.status)
+		require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
+	}
+	next := a.sample()
+	page := a.get(next + "/tries").doc()
+	assert.Contains(t, page.Find(".habits").Text(), "You wear hands 2.5 % looser than the usual: learned from 2 accepted tries")
+	require.Equal(t, http.StatusSeeOther, a.post(next+"/habits", nil).status)
+	assert.Contains(t, a.get(next+"/sheet.json").body, `"hand": -0.025`)
+	assert.Contains(t, a.get(next+"/tries").doc().Find("main").Text(), "has its own eases there already")
+	require.Equal(t, http.StatusSeeOther, a.post(next+"/habits/hand/remove", nil).status)
+	assert.Zero(t, a.get(next+"/tries").doc().Find(".habits").Length())
+	assert.Equal(t, http.StatusNotFound, a.post(next+"/habits/heel/remove", nil).status)
+}
+
+// Two tries stand side by side, what differs marked.
+func TestTriesSideBySide(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	require.Equal(t, http.StatusSeeOther, a.post(at+"/tries", tryOn(map[string]string{"note": "first"})).status)
+	require.Equal(t, http.StatusSeeOther, a.post(at+"/tries", tryOn(map[string]string{"key": "k2", "note": "second", "feel.cuff": "0"})).status)
+	page := a.get(at + "/tries?beside=1&beside=2").doc()
+	assert.Contains(t, page.Find("tr.differs").Text(), "first")
+	assert.Contains(t, page.Find("tr.differs").Text(), "second")
+	assert.Contains(t, page.Find("tr.differs").Text(), "right")
+}

@@ -1,0 +1,147 @@
+package web
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"slices"
+	"strconv"
+
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+	"thenar/web/view"
+)
+
+// weigh works out what a try suggests, and how the mitt goes on with what is
+// accepted of it.
+func (s *Server) weigh(doc project.Document, e view.TryEntry, t ticks) (view.Verdict, error) {
+	v := view.Verdict{Doc: doc, Entry: e}
+	pl, done := s.planner()
+	defer done()
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return v, err
+	}
+	if v.Seen, err = e.Try.Read(tryon.Places(p.Mitt()), 0, doc.Sheet.Unit()); err != nil {
+		return v, err
+	}
+	list, err := tryon.Correct(v.Seen, doc.Effective(), p.Plan)
+	if err != nil {
+		return v, err
+	}
+	if len(list) > 0 && list[0].Key == tryon.Fabric && !t.accept(tryon.Fabric) {
+		felt, err := tryon.Correct(v.Seen.WithoutFabric(), doc.Effective(), p.Plan)
+		if err != nil {
+			return v, err
+		}
+		list = append(list[:1], felt...)
+	}
+	for _, c := range list {
+		accepted := c.Changes() && t.accept(c.Key)
+		v.Corrections = append(v.Corrections, view.Suggested{Correction: c, Accepted: accepted})
+	}
+	v.Onward, err = pl.Onward(doc, v.Seen, v.Accepted())
+	if err == nil && v.Onward.Rip != nil {
+		v.RipEdits = pl.EditsBack(doc, v.Onward, v.Seen, v.Accepted())
+	}
+	return v, err
+}
+
+// showTry shows what a try suggests, or what became of it.
+func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
+	m, doc, e, err := s.tried(r)
+	if err != nil {
+		return err
+	}
+	if e.Answered {
+		standing, err := s.stands(r, m, doc, e)
+		if err != nil {
+			return err
+		}
+		if standing {
+			return page(w, r, http.StatusOK, view.VerdictPage(view.Verdict{ID: m.ID, Doc: doc, Entry: e}))
+		}
+		e.Answered = false // it was taken back: it may be answered again
+	}
+	v, err := s.weigh(doc, e, ticksOf(r))
+	if err != nil {
+		return err
+	}
+	v.ID, v.After, v.Key = m.ID, m.Decided, newKey()
+	return page(w, r, http.StatusOK, view.VerdictPage(v))
+}
+
+// stands tells whether a verdict is still part of the mitt: not if its sheet
+// is again what it was before.
+func (s *Server) stands(r *http.Request, m store.Mitt, doc project.Document, e view.TryEntry) (bool, error) {
+	before, err := s.store.At(r.Context(), m.ID, e.Before)
+	if err != nil {
+		return false, err
+	}
+	then, err := project.Decode(before.Document)
+	then.Side = doc.Side
+	return err == nil && len(doc.Difference(then)) > 0, err
+}
+
+// ticks are the corrections that the address or the form accepts, and those
+// that it showed; what it did not show yet is accepted. The zero ticks accept
+// all.
+type ticks struct{ keep, offered []string }
+
+func ticksOf(r *http.Request) ticks {
+	_ = r.FormValue("keep") // reads the form
+	return ticks{r.Form["keep"], r.Form["offered"]}
+}
+
+func (t ticks) accept(key string) bool {
+	return slices.Contains(t.keep, key) || !slices.Contains(t.offered, key)
+}
+
+// answerTry puts the accepted corrections into the mitt, one stroke that can
+// be undone, and goes on at the needles.
+func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
+	m, doc, e, err := s.tried(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return bodyFault(err)
+	}
+	after, err := strconv.ParseInt(r.PostForm.Get("after"), 10, 64)
+	if err != nil {
+		return fault.New(fault.Invalid, "after: is no revision; open the try again")
+	}
+	if len(r.PostForm.Get("key")) > mostKey {
+		return fault.New(fault.Invalid, "key: is too long; open the try again")
+	}
+	v, err := s.weigh(doc, e, ticksOf(r))
+	if err != nil {
+		return err
+	}
+	answer, edits := v.Answer(), v.Onward.Edits
+	to := v.Seen.Place
+	if r.PostForm.Get("how") == "rip" {
+		if v.Onward.Rip == nil {
+			return fault.New(fault.Conflict, "Nothing has to be ripped back any more; open the try again.")
+		}
+		edits, to = v.RipEdits, v.Onward.Rip.To
+		answer.Ripped, answer.Section, answer.Round, answer.Line = v.Onward.Rip.Rounds, to.Part, to.Round, v.Onward.Rip.Line
+	} else if v.Onward.Is == nil {
+		return v.Onward.Fault
+	}
+	raw, err := json.Marshal(answer)
+	if err != nil {
+		return err
+	}
+	request := store.Request{Kind: store.Do, After: after, Key: r.PostForm.Get("key"), Edits: edits, Rewrite: project.Rewrite}
+	if _, err := s.store.Judge(r.Context(), m.ID, e.ID, request, raw); err != nil {
+		return err
+	}
+	count := store.Count{Key: newKey(), Side: e.Try.Side, Section: string(to.Part), Round: to.Round}
+	if err := s.store.NoteCount(r.Context(), m.ID, count); err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", m.ID, e.Try.Side))
+}
