@@ -69,6 +69,9 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if err := s.countMarked(r.Context(), m.ID, doc, applied.Edits); err != nil {
+		return err
+	}
 	writeJSON(w, http.StatusOK, chartAnswer{
 		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: applied.Later,
 		CanUndo: applied.CanUndo, CanRedo: applied.CanRedo,

@@ -22,9 +22,15 @@ func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document,
 			err = nil
 		}
 	}
+	if err == nil {
+		if err = s.markNeedles(ctx, m, doc, out); err != nil {
+			s.log.Error("where the work stands can't be told", "mitt", m.ID, "error", err)
+			err = nil
+		}
+	}
 	a := view.NewAnswer(doc, out, ask, err)
 	if out != nil {
-		a.Chart.Page.Revision, a.Chart.Page.Decided, a.Chart.Page.Marks = m.Revision, m.Decided, m.Marks.Edits()
+		a.Chart.Page.Revision, a.Chart.Page.Decided, a.Chart.Page.Marks = m.Revision, m.Decided, out.Charts.Marks.Edits()
 		a.Chart.Page.CanUndo, a.Chart.Page.CanRedo = m.CanUndo, m.CanRedo
 		a.Chart.Page.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
 	}

@@ -29,13 +29,28 @@ func TestPagesForEverybody(t *testing.T) {
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
 	sample := eval[string](b, `location.pathname`)
+	try := tries(b, sample)
 	for name, path := range map[string]string{
-		"shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
+		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "verdict": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
 		"tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
 		"print-a4": sample + "/print?paper=a4", "print-letter": sample + "/print?paper=letter",
 	} {
 		check(b, string(axe), name, path)
 	}
+}
+
+// tries makes two tries of a mitt, the first with all that a try can have, and
+// gives the address of the first.
+func tries(b *browser, mitt string) string {
+	b.t.Helper()
+	for i, body := range []string{
+		"stitches=18&width=8&rounds=15&height=5&top=-6&base=3&feel.gusset=1&feel.hand=-1&feel.cuff=2&note=pulls", "feel.gusset=0&feel.hand=0",
+	} {
+		send := `fetch(%q, {method: "POST", headers: {Accept: "application/json"}, body: new URLSearchParams(%q)}).then((r) => r.json()).then((r) => r.to)`
+		body := fmt.Sprintf("key=k%d&date=2026-03-01&side=right&section=gusset&round=8&%s", i, body)
+		require.NotEmpty(b.t, await[string](b, fmt.Sprintf(send, mitt+"/tries", body)))
+	}
+	return mitt + "/tries/1"
 }
 
 func check(b *browser, axe, name, path string) {
@@ -70,8 +85,9 @@ const violations = `axe.run(document, {resultTypes: ["violations"]}).then((r) =>
 	v.id + ": " + n.target.join(" ") + " " + n.any.concat(n.all, n.none).map((c) => c.message).join("; "))).slice(0, 12))`
 
 // lowTargets lists what can be pressed and is lower than 44 px; links within
-// sentences may be.
+// sentences may be, and a box to tick is pressed with its label.
 const lowTargets = `[...document.querySelectorAll("button, input:not([type=hidden]), select, summary, nav a")]
+	.map((e) => (e.type === "checkbox" && e.closest("label")) || e)
 	.filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43.5)
 	.map((e) => e.outerHTML.slice(0, 80) + " " + e.getBoundingClientRect().height)`
 

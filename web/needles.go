@@ -61,44 +61,6 @@ func (s *Server) outputs(r *http.Request, m store.Mitt, doc project.Document) (*
 	return out, err
 }
 
-// nth is how many rounds of a hand are knitted. A round that the plan no
-// longer has is taken as the last one of its section.
-func (s *Server) nth(r *http.Request, id int64, side string, list []tryon.Place) (int, error) {
-	c, ok, err := s.store.Standing(r.Context(), id, side)
-	if err != nil || !ok || c.Section == "" {
-		return 0, err
-	}
-	nth := 0
-	for _, p := range list {
-		if p.Part == stitch.Part(c.Section) && p.Round <= c.Round {
-			nth = p.Nth
-		}
-	}
-	return nth, nil
-}
-
-// other says where the other hand of the pair stands.
-func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (string, error) {
-	doc.Side = opposite(doc.Side)
-	pl, done := s.planner()
-	defer done()
-	p, err := pl.Plan(doc.Effective())
-	if err != nil {
-		return "no plan", nil
-	}
-	list := tryon.Places(p.Mitt())
-	nth, err := s.nth(r, m.ID, string(doc.Side), list)
-	switch {
-	case err != nil:
-		return "", err
-	case nth == 0:
-		return "not begun", nil
-	case nth == len(list):
-		return "done", nil
-	}
-	return fmt.Sprintf("%d of %d rounds", nth, len(list)), nil
-}
-
 // elbow is what a page at the elbow sends: a round that was reached, or a note
 // on one.
 type elbow struct {

@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 	"net/url"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -63,6 +64,19 @@ func TestNeedlesByScript(t *testing.T) {
 	} {
 		assert.Equal(t, http.StatusBadRequest, send(wrong).status, wrong)
 	}
+}
+
+// The chart and the count speak of one round: what is counted is marked, and
+// what is marked is counted.
+func TestNeedlesAndChartAgree(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[{"section":"gusset","round":5,"column":"","layer":"needles","value":"here"}]}`).status)
+	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 5")
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"gusset","round":8}`).status)
+	data := a.get(at).doc().Find("#chart-data").Text()
+	assert.Equal(t, 1, strings.Count(data, `"needles"`), "one round is on the needles")
+	assert.Contains(t, data, `{"section":"gusset","round":9,"column":"","layer":"needles","value":"here"}`)
 }
 
 // note goes to a round of a hand and reads what is noted there.

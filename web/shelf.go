@@ -10,7 +10,6 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/project"
 	"thenar/internal/store"
-	"thenar/internal/tryon"
 	"thenar/web/view"
 )
 
@@ -55,42 +54,6 @@ func shelfItem(pl *project.Planner, m store.Mitt, doc project.Document) view.Ite
 	item.About += fmt.Sprintf(", cast on %d", p.Cuff.CastOn.N)
 	item.Picture = view.Small(p.Plan, doc.Side == project.Left)
 	return item
-}
-
-// next is the round that is knitted next, of a mitt that is on the needles:
-// that of the hand that the mitt shows, or of the other one.
-func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc project.Document) (string, error) {
-	for _, side := range []project.Side{doc.Side, opposite(doc.Side)} {
-		c, ok, err := s.store.Standing(r.Context(), m.ID, string(side))
-		if err != nil || !ok || c.Section == "" {
-			if err != nil {
-				return "", err
-			}
-			continue
-		}
-		doc.Side = side
-		p, err := pl.Plan(doc.Effective())
-		if err != nil {
-			return "", nil // it has no plan now
-		}
-		list := tryon.Places(p.Mitt())
-		nth, err := s.nth(r, m.ID, string(side), list)
-		if err != nil {
-			return "", err
-		}
-		if nth < len(list) {
-			return fmt.Sprintf("next: round %d of the %s, %s hand", list[nth].Round, list[nth].Part.Words(), side), nil
-		}
-	}
-	return "", nil
-}
-
-// opposite is the other hand of a pair.
-func opposite(side project.Side) project.Side {
-	if side == project.Right {
-		return project.Left
-	}
-	return project.Right
 }
 
 // newMitt begins a mitt: blank, or the sample.
@@ -140,6 +103,8 @@ func (s *Server) copyMitt(w http.ResponseWriter, r *http.Request) error {
 	}
 	doc.Name = suffixed(doc.Name, " (copy)")
 	doc.Archived = false
+	doc.Sheet = doc.Sheet.Clone()
+	doc.Sheet.Knit(nil, "") // nothing of the copy is knitted yet
 	return s.create(w, r, doc, m.Marks.Edits())
 }
 

@@ -19,6 +19,7 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
+	Knitted bool              // something is on the needles
 	Pins    map[string]string // fixed numbers as they were typed, by name
 	Lambda  string            // the price of a changed rhythm as it was typed
 	Works   map[string]string // a value that would work, by the path of a fault
@@ -56,7 +57,10 @@ func (a Answer) Faulty() []string {
 // that the form does not show.
 func Label(path string) string {
 	g, f, row, ok := find(path)
+	number, knitted := strings.CutPrefix(path, "worked.")
 	switch {
+	case knitted && !ok:
+		return "On the needles: " + strings.ReplaceAll(number, "_", " ")
 	case !ok:
 		return path
 	case g.Rows == "":

@@ -12,6 +12,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
 
@@ -19,7 +20,7 @@ import (
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
-		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"),
+		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: doc.Sheet.Given(sheet.PathSection) != "",
 	}
 	for _, path := range doc.Sheet.Paths() {
 		if name, ok := strings.CutPrefix(path, "pins."); ok {

@@ -119,7 +119,7 @@ func millimetres(text string) string {
 	if text == "" {
 		return ""
 	}
-	return text + " mm"
+	return strings.Replace(text, "-", "−", 1) + " mm"
 }
 
 // Parts are the parts of the mitt, to say where the work stands.
@@ -148,7 +148,7 @@ func (t Tries) TopHelp() string {
 	return fmt.Sprintf("By the plan the top comes %.0f mm above this round: hold the tape there. ", left) + what
 }
 
-// zones are those that the mitt has; the thumb only once it is begun.
+// zones are those that the mitt has.
 func (t Tries) zones() []tryon.Zone {
 	if t.Plan == nil || !t.Plan.Thumbed() {
 		return []tryon.Zone{tryon.Cuff, tryon.Hand}

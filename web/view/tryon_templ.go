@@ -1254,7 +1254,7 @@ func beside(t Tries) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if len(t.Pair) == 2 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 100, "<div class=\"scrolls\"><table><caption class=\"unseen\">Two tries side by side</caption> <thead><tr><th scope=\"col\"></th>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 100, "<div class=\"scrolls\"><table><caption class=\"unseen\">Two tries side by side</caption> <thead><tr><th scope=\"col\">seen or felt</th>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -1,0 +1,97 @@
+import assert from "node:assert/strict";
+import test from "node:test";
+import { Line } from "../../static/js/chart/save.js";
+import { Elbow, windowOf } from "../../static/js/needles.js";
+import { Sender } from "../../static/js/tries.js";
+
+const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, note: "" })).concat({ section: "gusset", round: 1, note: "" });
+const settle = () => new Promise((done) => setImmediate(done));
+
+test("a press counts a round, and none beyond either end", () => {
+  const e = new Elbow(rounds(), 2, "left");
+  assert.deepEqual(e.go(1), { side: "left", section: "cuff", round: 3 });
+  assert.deepEqual(e.go(1), { side: "left", section: "gusset", round: 1 });
+  assert.equal(e.go(1), undefined, "it is done");
+  assert.equal(e.now, undefined);
+  for (let i = 0; i < 3; i++) e.go(-1);
+  assert.deepEqual(e.go(-1), { side: "left", section: "", round: 0 }, "the cast-on");
+  assert.equal(e.go(-1), undefined);
+});
+
+test("what could not be delivered is where the work stands", () => {
+  const e = new Elbow(rounds(), 0, "right");
+  e.recall([
+    { side: "right", section: "cuff", round: 1 },
+    { side: "right", section: "cuff", round: 2, note: "loose" },
+    { side: "right", section: "cuff", round: 2 },
+    { side: "left", section: "gusset", round: 1 },
+  ]);
+  assert.equal(e.nth, 2, "the other hand's counts are its own");
+  assert.equal(e.rounds[1].note, "loose");
+});
+
+test("counts and notes go out in order, each once, as they are", async () => {
+  const sent = [];
+  const answers = [undefined, { status: 200, reply: { revision: 1 } }, { status: 200, reply: { revision: 2 } }];
+  const pauses = [];
+  const store = [];
+  let n = 0;
+  const line = new Line({
+    href: "/needles", revision: 0, keep: { get: () => [], put: (r) => store.push(r), drop: (key) => store.splice(store.findIndex((r) => r.key === key), 1) },
+    send: async (_, body) => {
+      sent.push(body);
+      const answer = answers.shift();
+      if (!answer) throw new Error("no connection");
+      return answer;
+    },
+    later: (f) => pauses.push(f), on: () => {}, wire: (request) => request, key: () => `k${++n}`,
+  });
+  const e = new Elbow(rounds(), 0, "right");
+  line.add(e.go(1));
+  line.add(e.note("a slip"));
+  await settle();
+  assert.equal(store.length, 2, "both are kept");
+  pauses.shift()();
+  await settle();
+  await settle();
+  assert.deepEqual(sent.map((s) => s.key), ["k1", "k1", "k2"]);
+  assert.deepEqual(sent[2], { side: "right", note: "a slip", section: "cuff", round: 2, key: "k2" });
+  assert.equal(store.length, 0);
+});
+
+test("a strip shows two rows on each side, and ends with the chart", () => {
+  const strip = { bottom: 100, cell_height: 5, width: 60, rows: 9 };
+  assert.deepEqual(windowOf(strip, 5), [0, 65, 60, 25]);
+  assert.deepEqual(windowOf(strip, 1), [0, 85, 60, 15]);
+  assert.deepEqual(windowOf(strip, 9), [0, 55, 60, 15]);
+});
+
+test("a form is sent until it arrives; what is changed meanwhile goes instead", async () => {
+  const heard = [];
+  const sent = [];
+  const pauses = [];
+  const answers = [undefined, { status: 502 }, { status: 200, reply: { to: "/there" } }];
+  const sender = new Sender({
+    send: async (body) => {
+      sent.push(body);
+      const answer = answers.shift();
+      if (!answer) throw new Error("no connection");
+      return answer;
+    },
+    later: (f) => pauses.push(f), on: (...args) => heard.push(args),
+  });
+  sender.put("first");
+  await settle();
+  sender.put("second");
+  assert.equal(sent.length, 1, "not two at a time");
+  pauses.shift()();
+  await settle();
+  pauses.shift()();
+  await settle();
+  assert.deepEqual(sent, ["first", "second", "second"]);
+  assert.deepEqual(heard, [["waiting"], ["waiting"], ["done", "/there"]]);
+  answers.push({ status: 400, reply: { error: ["round: is 99"] } });
+  sender.put("third");
+  await settle();
+  assert.deepEqual(heard.at(-1), ["refused", ["round: is 99"]]);
+});

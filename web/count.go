@@ -1,0 +1,145 @@
+package web
+
+import (
+	"context"
+	"fmt"
+	"maps"
+	"net/http"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+)
+
+// nth is how many rounds of a hand are knitted. A round that the plan no
+// longer has is taken as the last one of its section.
+func (s *Server) nth(r *http.Request, id int64, side string, list []tryon.Place) (int, error) {
+	c, ok, err := s.store.Standing(r.Context(), id, side)
+	if err != nil || !ok {
+		return 0, err
+	}
+	return reached(c, list), nil
+}
+
+// reached is how many rounds of a mitt a count comes to.
+func reached(c store.Count, list []tryon.Place) (nth int) {
+	for _, p := range list {
+		if p.Part == stitch.Part(c.Section) && p.Round <= c.Round {
+			nth = p.Nth
+		}
+	}
+	return nth
+}
+
+// other says where the other hand of the pair stands.
+func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (string, error) {
+	doc.Side = opposite(doc.Side)
+	pl, done := s.planner()
+	defer done()
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return "no plan", nil
+	}
+	list := tryon.Places(p.Mitt())
+	nth, err := s.nth(r, m.ID, string(doc.Side), list)
+	switch {
+	case err != nil:
+		return "", err
+	case nth == 0:
+		return "not begun", nil
+	case nth == len(list):
+		return "done", nil
+	}
+	return fmt.Sprintf("%d of %d rounds", nth, len(list)), nil
+}
+
+// next is the round that is knitted next, of a mitt that is on the needles:
+// that of the hand that the mitt shows, or of the other one.
+func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc project.Document) (string, error) {
+	for _, side := range []project.Side{doc.Side, opposite(doc.Side)} {
+		c, ok, err := s.store.Standing(r.Context(), m.ID, string(side))
+		if err != nil || !ok || c.Section == "" {
+			if err != nil {
+				return "", err
+			}
+			continue
+		}
+		doc.Side = side
+		p, err := pl.Plan(doc.Effective())
+		if err != nil {
+			return "", nil // it has no plan now
+		}
+		list := tryon.Places(p.Mitt())
+		nth, err := s.nth(r, m.ID, string(side), list)
+		if err != nil {
+			return "", err
+		}
+		if nth < len(list) {
+			return fmt.Sprintf("next: round %d of the %s, %s hand", list[nth].Round, list[nth].Part.Words(), side), nil
+		}
+	}
+	return "", nil
+}
+
+// opposite is the other hand of a pair.
+func opposite(side project.Side) project.Side {
+	if side == project.Right {
+		return project.Left
+	}
+	return project.Right
+}
+
+// markNeedles marks the round that is knitted next in the chart, as the count
+// at the needles has it, in the place of one that was marked by hand.
+func (s *Server) markNeedles(ctx context.Context, m store.Mitt, doc project.Document, out *project.Outputs) error {
+	list := tryon.Places(out.Planned)
+	c, ok, err := s.store.Standing(ctx, m.ID, string(doc.Side))
+	if err != nil || !ok {
+		return err
+	}
+	marks := maps.Clone(out.Charts.Marks)
+	for at, mark := range marks {
+		if mark.Needles = ""; mark == (chart.Mark{}) {
+			delete(marks, at)
+		} else {
+			marks[at] = mark
+		}
+	}
+	if nth := reached(c, list); nth < len(list) {
+		at := chart.Anchor{Section: list[nth].Part, Round: list[nth].Round}
+		mark := marks[at]
+		mark.Needles = "here"
+		marks[at] = mark
+	}
+	out.Charts.Marks = marks
+	return nil
+}
+
+// countMarked counts up to a round that was marked in the chart as the one on
+// the needles.
+func (s *Server) countMarked(ctx context.Context, id int64, doc project.Document, edits []chart.Edit) error {
+	for _, e := range edits {
+		if e.Layer != chart.Needles || e.Value == "" {
+			continue
+		}
+		pl, done := s.planner()
+		p, err := pl.Plan(doc.Effective())
+		done()
+		if err != nil {
+			return nil // nothing is counted in a mitt without a plan
+		}
+		list := tryon.Places(p.Mitt())
+		at, ok := tryon.At(list, e.Section, e.Round)
+		if !ok {
+			return nil
+		}
+		c := store.Count{Key: newKey(), Side: string(doc.Side)}
+		if at.Nth > 1 {
+			c.Section, c.Round = string(list[at.Nth-2].Part), list[at.Nth-2].Round
+		}
+		return s.store.NoteCount(ctx, id, c)
+	}
+	return nil
+}

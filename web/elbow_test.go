@@ -1,0 +1,115 @@
+package web
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const (
+	keptAll  = `document.getElementById("kept").dataset.state === "saved"`
+	keptHere = `document.getElementById("kept").textContent.includes("kept in this browser")`
+	title    = `document.querySelector("[data-title]").textContent`
+)
+
+// A try-on at the size of a phone, with the server killed again and again: the
+// rounds that were counted, the note, the try and its answer all arrive, once.
+func TestTryOnAtTheElbow(t *testing.T) {
+	b := newBrowser(t)
+	k := newKillable(t)
+	b.url = "http://" + k.address
+	b.phone()
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	mitt := eval[string](b, `location.pathname`)
+
+	b.open(mitt + "/needles")
+	b.taps(".forward", 20)
+	b.until(keptAll)
+	k.kill()
+	b.taps(".forward", 6)
+	b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("note").focus()`), chromedp.KeyEvent("a stitch slipped"))
+	b.tap("[data-note] button")
+	b.taps(".forward", 1)
+	b.taps(".back", 1)
+	b.until(keptHere)
+	assert.Equal(t, "Round 9 of 20 · gusset", eval[string](b, title), "9 of ribbing, 9 plain, 8 of the gusset")
+	k.start()
+	b.until(keptAll)
+	b.open(mitt + "/needles")
+	assert.Equal(t, "Round 9 of 20 · gusset", eval[string](b, title))
+	assert.Equal(t, "a stitch slipped", eval[string](b, `document.getElementById("note").value`))
+	assert.LessOrEqual(t, eval[int](b, `document.documentElement.scrollWidth`), 360)
+	b.shot("needles-phone")
+
+	b.open(mitt + "/tries")
+	assert.Equal(t, "8", eval[string](b, `document.getElementById("try-round").value`), "the count is known")
+	assert.Less(t, eval[int](b, `document.querySelector(".caution-first").getBoundingClientRect().top`), 300, "said first")
+	b.tap(`[name="feel.gusset"][value="1"]`)
+	b.tap(`[name="feel.hand"][value="0"]`)
+	b.fill("try-stitches", "18")
+	b.fill("try-width", "8")
+	b.fill("try-top", "-4")
+	k.kill()
+	b.tap("#try-form > button")
+	b.until(`document.getElementById("try-kept").textContent.includes("No connection")`)
+	assert.Equal(t, "18", eval[string](b, `document.getElementById("try-stitches").value`), "what was typed stands")
+	k.start()
+	b.arrives(`document.querySelectorAll(".correction").length === 3`)
+	b.shot("verdict-phone")
+
+	before := eval[string](b, `document.querySelector(".onward").textContent`)
+	b.tap(`[name="keep"][value="top"]`)
+	b.until(fmt.Sprintf(`document.querySelector(".onward").textContent !== %q`, before))
+	k.kill()
+	b.tap(`button[value="on"]`)
+	b.until(`document.getElementById("try-kept").textContent.includes("No connection")`)
+	k.start()
+	b.arrives(`document.querySelector("[data-title]") !== null`)
+	assert.Regexp(t, `^Round 9 of \d+ · gusset$`, eval[string](b, title), "the next round is shown")
+
+	k.kill()
+	k.start()
+	b.expectErrors() // those of the times without a server
+	b.open(mitt + "/needles")
+	assert.Regexp(t, `^Round 9 of \d+ · gusset$`, eval[string](b, title))
+	b.open(mitt + "/tries")
+	assert.Equal(t, 1, eval[int](b, `document.querySelectorAll("ol.moments > li").length`), "kept once")
+	b.open(mitt + "/history")
+	assert.Equal(t, 1, eval[int](b, `[...document.querySelectorAll(".moments")].filter((e) => e.textContent.includes("as it is now")).length`))
+	b.open(mitt)
+	assert.Contains(t, eval[string](b, `document.querySelector(".knitted").textContent`), "round 8 of the gusset")
+	b.size(1280, 900)
+	b.open(mitt)
+	b.shot("mitt-after-try")
+	require.Equal(t, 200, eval[int](b, `performance.getEntriesByType("navigation")[0].responseStatus`))
+}
+
+// taps presses a button as a finger does, some times.
+func (b *browser) taps(selector string, times int) {
+	b.t.Helper()
+	for range times {
+		before := eval[string](b, title)
+		b.tap(selector)
+		b.until(fmt.Sprintf(`%s !== %q`, title, before))
+	}
+}
+
+// arrives waits for an expression to hold on a page to which the script leads.
+func (b *browser) arrives(expression string) {
+	b.t.Helper()
+	require.Eventually(b.t, func() bool {
+		holds, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](expression))
+		return err == nil && holds // while the page changes it can't be asked
+	}, 15*time.Second, 50*time.Millisecond, expression)
+}
+
+// fill types into a field.
+func (b *browser) fill(id, text string) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.getElementById(%q).focus()`, id)), chromedp.KeyEvent(text))
+}
