@@ -77,7 +77,7 @@ func serveApp(t testing.TB) string {
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	var messages bytes.Buffer
-	go func() { done <- Serve(ctx, ln, st, &messages) }()
+	go func() { done <- Serve(ctx, ln, st, &messages, "") }()
 	t.Cleanup(func() {
 		stop()
 		require.NoError(t, <-done)

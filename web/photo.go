@@ -17,7 +17,7 @@ import (
 // longer side to which it is made smaller.
 const (
 	mostPhoto  = 24 << 20
-	mostPixels = 80_000_000
+	mostPixels = 50_000_000
 	photoSide  = 1600
 	photoGrade = 80
 )
@@ -35,7 +35,7 @@ func photo(r io.Reader) ([]byte, error) {
 	}
 	size, _, err := image.DecodeConfig(bytes.NewReader(raw))
 	if err != nil || size.Width*size.Height > mostPixels {
-		return nil, fault.Fields{{Path: "photo", Message: "is damaged, or larger than 80 million dots; " + advice}}
+		return nil, fault.Fields{{Path: "photo", Message: "is damaged, or larger than 50 million dots; " + advice}}
 	}
 	picture, err := imaging.Decode(bytes.NewReader(raw), imaging.AutoOrientation(true))
 	if err != nil {

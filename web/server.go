@@ -25,11 +25,12 @@ type Server struct {
 	http.Handler
 }
 
-// New gives a Server on a store; what goes wrong inside is written to log.
-func New(st *store.Store, log io.Writer) *Server {
+// New gives a Server on a store; what goes wrong inside is written to log. A
+// key, if there is one, lets other machines in.
+func New(st *store.Store, log io.Writer, key string) *Server {
 	s := &Server{store: st, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
 	s.planners.New = func() any { return project.NewPlanner() }
-	s.Handler = guard(s.routes())
+	s.Handler = guard(key, s.routes())
 	return s
 }
 
@@ -42,8 +43,8 @@ const (
 )
 
 // Serve serves until ctx ends, then lets the requests in hand finish.
-func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer) error {
-	app := New(st, log)
+func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, key string) error {
+	app := New(st, log, key)
 	server := &http.Server{
 		Handler: app, ReadHeaderTimeout: headerTime, ReadTimeout: bodyTime,
 		WriteTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,

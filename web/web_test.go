@@ -30,7 +30,7 @@ func newApp(t *testing.T) *app {
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
 	var log strings.Builder
-	handler := New(st, &log)
+	handler := New(st, &log, "")
 	server := httptest.NewServer(handler)
 	t.Cleanup(func() {
 		server.Close()

@@ -17,41 +17,73 @@ import (
 	"thenar/web"
 )
 
-// defaultListen is where the app is served: this machine only.
+// defaultListen is where the app is served: for this machine only.
 const defaultListen = "127.0.0.1:8420"
 
 // serve serves the app until it is told to stop.
 func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
-	listen := f.String("listen", defaultListen, "address and port; this machine only")
+	listen := f.String("listen", defaultListen, "address and port; beyond 127.0.0.1 others near by reach it, with the key that is printed")
 	db := f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
 	if err := v.parse(f, args, 0, std); err != nil {
 		return err
 	}
-	if err := loopback(*listen); err != nil {
-		return err
+	host, _, err := net.SplitHostPort(*listen)
+	if err != nil {
+		return fault.Fields{{Path: "listen", Message: fmt.Sprintf("is %q; write an address and a port such as %s", *listen, defaultListen)}}
 	}
 	return withStore(ctx, *db, func(st *store.Store) error {
 		ln, err := net.Listen("tcp", *listen)
 		if err != nil {
-			return fault.New(fault.Invalid, "listen: can't be used: %v; choose another port with -listen 127.0.0.1:PORT", err)
+			return fault.New(fault.Invalid, "listen: can't be used: %v; choose another address or port, such as -listen %s", err, defaultListen)
 		}
-		fmt.Fprintf(std.Out, "http://%s/\n", ln.Addr())
-		return web.Serve(ctx, ln, st, std.Err)
+		key := ""
+		if !loopback(host, ln.Addr()) {
+			if key, err = st.Key(ctx); err != nil {
+				return errors.Join(err, ln.Close())
+			}
+		}
+		fmt.Fprintln(std.Out, link(ln.Addr(), key))
+		return web.Serve(ctx, ln, st, std.Err, key)
 	})
 }
 
-// loopback holds the app to this machine: it has no key that would keep
-// others out.
-func loopback(listen string) error {
-	host, _, err := net.SplitHostPort(listen)
+// loopback tells whether only this machine reaches an address.
+func loopback(host string, at net.Addr) bool {
+	tcp, ok := at.(*net.TCPAddr)
+	return host != "" && ok && tcp.IP.IsLoopback()
+}
+
+// link is what is opened in a browser: with the key, where other machines can.
+func link(at net.Addr, key string) string {
+	if key == "" {
+		return fmt.Sprintf("http://%s/", at)
+	}
+	tcp, ok := at.(*net.TCPAddr)
+	if ok && tcp.IP.IsUnspecified() {
+		at = &net.TCPAddr{IP: outward(), Port: tcp.Port}
+	}
+	return fmt.Sprintf("http://%s/?key=%s", at, key)
+}
+
+// outward is an address by which others near by reach this machine; where
+// there is none, its own.
+func outward() net.IP {
+	list, err := net.InterfaceAddrs()
 	if err != nil {
-		return fault.Fields{{Path: "listen", Message: fmt.Sprintf("is %q; write an address and a port such as %s", listen, defaultListen)}}
+		return net.IPv4(127, 0, 0, 1)
 	}
-	if ip := net.ParseIP(host); host == "localhost" || (ip != nil && ip.IsLoopback()) {
-		return nil
+	for _, a := range list {
+		if n, ok := a.(*net.IPNet); ok && n.IP.To4() != nil && n.IP.IsPrivate() {
+			return n.IP
+		}
 	}
-	return fault.Fields{{Path: "listen", Message: fmt.Sprintf("is %q, which others can reach; write 127.0.0.1, ::1 or localhost", listen)}}
+	for _, a := range list {
+		if n, ok := a.(*net.IPNet); ok && n.IP.To4() != nil && !n.IP.IsLoopback() {
+			return n.IP
+		}
+	}
+	return net.IPv4(127, 0, 0, 1)
 }
 
 // demo fills a new database with the sample mitts.

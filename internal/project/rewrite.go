@@ -9,39 +9,37 @@ import (
 const pathSide = "side"
 
 // Rewrite puts edits of the sheet into a stored document and gives those that
-// take them back, in the order in which they do so: the column of an edit is
-// the path of a field, its value the text; empty was not given.
+// take them back: the column of an edit is the path of a field, its value the
+// text; empty was not given. What then remains of a row at the end of a list,
+// if only choices do, goes too.
 func Rewrite(raw []byte, edits []chart.Edit) (rewritten []byte, inverse []chart.Edit, err error) {
-	d, err := Decode(raw)
+	before, err := Decode(raw)
 	if err != nil {
 		return nil, nil, err
 	}
-	inverse = make([]chart.Edit, len(edits))
-	for i, e := range edits {
-		back := e
-		back.Value = d.put(e.Column, e.Value)
-		inverse[len(edits)-1-i] = back
+	after := before
+	after.Sheet = before.Sheet.Clone()
+	for _, e := range edits {
+		after.put(e.Column, e.Value)
 	}
-	if err := d.Check(); err != nil {
+	after.Sheet.Trim()
+	if err := after.Check(); err != nil {
 		return nil, nil, err
 	}
-	rewritten, err = d.Encode()
-	return rewritten, inverse, err
+	rewritten, err = after.Encode()
+	return rewritten, after.Difference(before), err
 }
 
-// put writes a text at a path and gives the one that stood there.
-func (d *Document) put(path, text string) (was string) {
-	if path == pathSide {
-		was, d.Side = string(d.Side), Side(text)
-		return was
-	}
-	was = d.Sheet[path]
-	if text == "" {
+// put writes a text at a path.
+func (d *Document) put(path, text string) {
+	switch {
+	case path == pathSide:
+		d.Side = Side(text)
+	case text == "":
 		delete(d.Sheet, path)
-	} else {
+	default:
 		d.Sheet[path] = text
 	}
-	return was
 }
 
 // Difference is the edits of the sheet that turn d into to; its name, and the

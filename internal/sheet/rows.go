@@ -27,6 +27,20 @@ func (s Sheet) Compact() {
 	}
 }
 
+// Trim drops the rows at the end of every list in which nothing was typed; the
+// first swatch stays.
+func (s Sheet) Trim() {
+	for _, path := range Lists() {
+		n, least := find(path), 0
+		if path == "gauge.swatches" {
+			least = 1
+		}
+		for i := s.Rows(path) - 1; i >= least && !s.typed(row(path, i), n); i-- {
+			s.move(row(path, i), "", n)
+		}
+	}
+}
+
 // find is the node of a path without rows.
 func find(path string) *node {
 	n := &tree

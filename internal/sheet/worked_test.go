@@ -50,3 +50,19 @@ func TestKnittedIsCheckedByName(t *testing.T) {
 		require.ErrorContains(t, err, c.want)
 	}
 }
+
+// What is left of a row when its texts are taken back goes with them; a row in
+// between stays, so that later rows keep their places.
+func TestTrim(t *testing.T) {
+	s := Sheet{
+		"gauge.swatches[0].washed": "true", "gauge.swatches[1].counted_to": "0.5", "gauge.swatches[2].stitches": "24",
+		"gauge.swatches[3].worked": "round", "hand.profile[0].height": "1",
+	}
+	s.Trim()
+	assert.Equal(t, Sheet{
+		"gauge.swatches[0].washed": "true", "gauge.swatches[1].counted_to": "0.5", "gauge.swatches[2].stitches": "24", "hand.profile[0].height": "1",
+	}, s)
+	delete(s, "gauge.swatches[2].stitches")
+	s.Trim()
+	assert.Equal(t, Sheet{"gauge.swatches[0].washed": "true", "hand.profile[0].height": "1"}, s)
+}

@@ -26,6 +26,8 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	require.NoError(t, err)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
 	require.NoError(t, s.NoteCount(t.Context(), id, Count{Key: "k", Side: "right"}))
+	_, err = s.Key(t.Context())
+	require.NoError(t, err)
 	execute(t, s, `PRAGMA foreign_keys = 0`)
 
 	const decision = `INTO decision (mitt, revision, at, document) `
@@ -49,6 +51,8 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"delete a count", `DELETE FROM count`, "a count is not deleted"},
 		{"change what is unlearned", `UPDATE unlearned SET zone = ''`, "what was unlearned is not changed"},
 		{"learn it again", `DELETE FROM unlearned`, "what was unlearned is not deleted"},
+		{"change the key", `UPDATE access SET key = 'another one that is long enough'`, "the key is not changed"},
+		{"delete the key", `DELETE FROM access`, "the key is not deleted"},
 		{"replace a document", `INSERT OR REPLACE ` + decision + `VALUES (1, 1, '', '{}')`, "must follow"},
 		{"replace a stroke", `INSERT OR REPLACE ` + stroke + `VALUES (1, 2, '', 'do', NULL, '[]', '[]')`, "must follow"},
 		{"a decision with a stroke's number", `INSERT ` + decision + `VALUES (1, 2, '', '{}')`, "must follow"},
@@ -74,7 +78,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 // Every table holds the kinds of value that it names, and nothing else.
 func TestTablesAreStrict(t *testing.T) {
 	s := fresh(t)
-	assert.Equal(t, 11, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Equal(t, 12, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
 	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
 }
 

@@ -68,6 +68,13 @@ func (c *corrector) fabric() error {
 	}
 	const path = "gauge.swatches"
 	row := c.sheet.Rows(path)
+	if !sheet.Known(fmt.Sprintf("%s[%d].stitches", path, row)) {
+		c.add(Correction{
+			Key: Fabric, Name: "gauge", Was: per10(&c.plan.Gauge), Is: per10(&c.plan.Gauge),
+			Because: fmt.Sprintf("the sheet has %d swatches already, which are the most; leave one out to make room", row),
+		})
+		return nil
+	}
 	at := func(key, text string) Edit { return Edit{fmt.Sprintf("%s[%d].%s", path, row, key), text} }
 	edits := []Edit{
 		at("stitches", t.Stitches), at("width", t.Width), at("worked", "round"), at("washed", "false"), at("on_needles", "true"),

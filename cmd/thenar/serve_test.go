@@ -1,0 +1,68 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"io"
+	"net/http"
+	"net/url"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// served runs the app at an address until the test ends, and gives the first
+// line that it prints.
+func served(t *testing.T, db, listen string) string {
+	t.Helper()
+	ctx, stop := context.WithCancel(t.Context())
+	out, in := io.Pipe()
+	done := make(chan int, 1)
+	go func() { done <- run(ctx, []string{"serve", "-db", db, "-listen", listen}, stdio{nil, in, io.Discard}) }()
+	t.Cleanup(func() {
+		stop()
+		assert.Equal(t, exitDone, <-done)
+	})
+	line, err := bufio.NewReader(out).ReadString('\n')
+	require.NoError(t, err)
+	return strings.TrimSpace(line)
+}
+
+// For this machine the link is bare; beyond it, it has a key of 128 bits or
+// more, without which nothing is shown, and with which a browser is known.
+func TestLinkHasAKeyBeyondThisMachine(t *testing.T) {
+	db := filepath.Join(t.TempDir(), "thenar.db")
+	assert.Regexp(t, `^http://127\.0\.0\.1:\d+/$`, served(t, db, "127.0.0.1:0"))
+
+	link := served(t, db, "0.0.0.0:0")
+	require.Regexp(t, regexp.MustCompile(`^http://[0-9.]+:\d+/\?key=[A-Z2-7]{26,}$`), link)
+	at, err := url.Parse(link)
+	require.NoError(t, err)
+	bare := "http://" + at.Host + "/"
+	get := func(address string, cookies []*http.Cookie) *http.Response {
+		t.Helper()
+		req, err := http.NewRequestWithContext(t.Context(), http.MethodGet, address, nil)
+		require.NoError(t, err)
+		for _, c := range cookies {
+			req.AddCookie(c)
+		}
+		resp, err := http.DefaultClient.Do(req)
+		require.NoError(t, err)
+		require.NoError(t, resp.Body.Close())
+		return resp
+	}
+	assert.Equal(t, http.StatusForbidden, get(bare, nil).StatusCode)
+	assert.Equal(t, http.StatusForbidden, get(bare+"?key=AAAAAAAAAAAAAAAAAAAAAAAAAA", nil).StatusCode)
+	known := get(link, nil)
+	require.Equal(t, http.StatusOK, known.StatusCode)
+	require.Len(t, known.Cookies(), 1)
+	c := known.Cookies()[0]
+	assert.True(t, c.HttpOnly)
+	assert.Equal(t, http.SameSiteStrictMode, c.SameSite)
+	assert.Equal(t, http.StatusOK, get(bare, known.Cookies()).StatusCode)
+	assert.Equal(t, link[strings.Index(link, "key="):], strings.SplitN(served(t, db, "0.0.0.0:0"), "?", 2)[1], "the key stays")
+}

@@ -1,0 +1,146 @@
+package web
+
+import (
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/tryon"
+)
+
+// knitter does what people do with a mitt, in any order: count, try on,
+// answer, rip back, undo, go back, turn the pair, change the measures.
+type knitter struct {
+	*app
+	rng  *rand.Rand
+	at   string
+	keys int
+}
+
+var seeds = flag.Uint64("seeds", 3, "how many knitters TestAnyTries follows")
+
+// Whatever is done in whatever order, every page can be opened, nothing fails
+// inside, and no answer that a page offers is refused.
+func TestAnyTries(t *testing.T) {
+	for seed := range *seeds {
+		t.Run(strconv.FormatUint(seed, 10), func(t *testing.T) {
+			k := &knitter{app: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
+			k.at = k.sample()
+			for range 60 {
+				k.step()
+				for _, page := range []string{"", "/needles?side=left", "/needles?side=right", "/tries"} {
+					got := k.get(k.at + page)
+					require.Equal(t, http.StatusOK, got.status, "%s: %s", page, got.doc().Find(".message").Text())
+				}
+			}
+			require.Equal(t, http.StatusOK, k.get("/").status)
+		})
+	}
+}
+
+func (k *knitter) step() {
+	k.t.Helper()
+	switch k.rng.IntN(10) {
+	case 0, 1:
+		k.must(k.post(k.at+"/needles", url.Values{"side": {k.side()}, "nth": {strconv.Itoa(k.rng.IntN(70))}}))
+	case 2, 3, 4, 5:
+		k.tryOn()
+	case 6:
+		head := k.get(k.at + "/chart").doc().Text()
+		_, revision, _ := strings.Cut(head, `"revision":`)
+		revision, _, _ = strings.Cut(revision, ",")
+		got := k.stroke(k.at+"/chart", fmt.Sprintf(`{"after":%s,"undo":true}`, revision))
+		require.Contains(k.t, []int{http.StatusOK, http.StatusConflict}, got.status, got.body)
+	case 7:
+		moments := k.get(k.at + "/history").doc().Find(".moment-tools > a")
+		link := moments.Eq(k.rng.IntN(moments.Length())).AttrOr("href", "")
+		k.must(k.post(link, nil))
+	case 8:
+		form := k.get(k.at).form()
+		form.Set("side", k.side())
+		form.Set("worked.second", []string{"", "anew"}[k.rng.IntN(2)])
+		k.must(k.post(k.at, form))
+	case 9:
+		form := k.get(k.at).form()
+		form.Set("hand.hand_circumference", fmt.Sprintf("%.1f", 17+4*k.rng.Float64()))
+		if k.rng.IntN(3) == 0 {
+			form.Set("worked.section", "") // let go
+		}
+		k.must(k.post(k.at, form))
+	}
+}
+
+func (k *knitter) side() string { return []string{"right", "left"}[k.rng.IntN(2)] }
+
+func (k *knitter) must(got answer) {
+	k.t.Helper()
+	require.Equal(k.t, http.StatusSeeOther, got.status, got.doc().Find("main").Text())
+}
+
+// tryOn notes a try as the page's own form offers it, and answers it as the
+// page that follows does.
+func (k *knitter) tryOn() {
+	k.t.Helper()
+	side := k.side()
+	page := k.get(k.at + "/tries?side=" + side).doc()
+	parts := page.Find("#try-section option")
+	require.NotZero(k.t, parts.Length(), "there is always a plan: %s", k.get(k.at).doc().Find(".in-the-way").Text())
+	part := parts.Eq(k.rng.IntN(parts.Length()))
+	_, most, _ := strings.Cut(part.Text(), ", ")
+	rounds, err := strconv.Atoi(strings.TrimSuffix(most, " rounds"))
+	require.NoError(k.t, err)
+	k.keys++
+	form := url.Values{
+		"key": {fmt.Sprint("t", k.keys)}, "date": {"2026-03-01"}, "side": {side}, "section": {part.AttrOr("value", "")},
+		"round": {strconv.Itoa(1 + k.rng.IntN(rounds))},
+	}
+	for _, zone := range tryon.Zones() {
+		if k.rng.IntN(2) == 0 {
+			form.Set("feel."+string(zone), strconv.Itoa(k.rng.IntN(5)-2))
+		}
+	}
+	if k.rng.IntN(2) == 0 {
+		form.Set("stitches", "18")
+		form.Set("width", fmt.Sprintf("%.1f", 7+k.rng.Float64()))
+	}
+	for _, end := range []string{"base", "top"} {
+		if k.rng.IntN(3) == 0 {
+			form.Set(end, strconv.Itoa(k.rng.IntN(13)-6))
+		}
+	}
+	made := k.post(k.at+"/tries", form)
+	if made.status == http.StatusBadRequest { // the other hand, begun anew, may have fewer rounds
+		require.NotEmpty(k.t, made.doc().Find(`[data-fault="round"]`).Text(), made.doc().Find("main").Text())
+		return
+	}
+	k.must(made)
+	k.answer(made.header.Get("Location"))
+}
+
+func (k *knitter) answer(try string) {
+	k.t.Helper()
+	page := k.get(try)
+	require.Equal(k.t, http.StatusOK, page.status)
+	form := url.Values{}
+	page.doc().Find("#verdict-form input").Each(func(_ int, field *goquery.Selection) {
+		name, kind := field.AttrOr("name", ""), field.AttrOr("type", "")
+		if kind == "hidden" || k.rng.IntN(4) > 0 {
+			form.Add(name, field.AttrOr("value", ""))
+		}
+	})
+	weighed := k.get(try + "?" + form.Encode()).doc()
+	ways := weighed.Find(`button[name="how"]`)
+	if ways.Length() == 0 || k.rng.IntN(5) == 0 {
+		return // left for later
+	}
+	form.Set("how", ways.Eq(k.rng.IntN(ways.Length())).AttrOr("value", ""))
+	k.must(k.post(try, form))
+}
