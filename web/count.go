@@ -55,6 +55,23 @@ func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (str
 	return fmt.Sprintf("%d of %d rounds", nth, len(list)), nil
 }
 
+// pace is how fast a hand of a mitt is knitted, from its counts.
+func (s *Server) pace(ctx context.Context, id int64, side string, list []tryon.Place) (perMinute float64, own bool, err error) {
+	counts, err := s.store.Counts(ctx, id, side)
+	if err != nil {
+		return 0, false, err
+	}
+	counted := make([]tryon.Counted, len(counts))
+	for i, c := range counts {
+		counted[i] = tryon.Counted{At: c.At, Nth: reached(c, list)}
+		if n := counted[i].Nth; n > 0 {
+			counted[i].Stitches = list[n-1].After
+		}
+	}
+	perMinute, own = tryon.Pace(counted)
+	return perMinute, own, nil
+}
+
 // next is the round that is knitted next, of a mitt that is on the needles:
 // that of the hand that the mitt shows, or of the other one.
 func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc project.Document) (string, error) {

@@ -14,7 +14,6 @@ import (
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
-	"thenar/web/view"
 )
 
 // learned are the person's habits, from the tries of all mitts.
@@ -40,16 +39,6 @@ func (s *Server) learned(ctx context.Context) ([]tryon.Habit, error) {
 	}
 	slices.SortFunc(judged, func(a, b tryon.Judged) int { return int(a.Verdict - b.Verdict) })
 	return tryon.Learn(judged, unlearned), nil
-}
-
-// habits are those of the person, with whether this mitt has use for them.
-func (s *Server) habits(ctx context.Context, doc project.Document, p *project.Planned) ([]view.Habit, error) {
-	list, err := s.learned(ctx)
-	var out []view.Habit
-	for _, h := range list {
-		out = append(out, view.Habit{Habit: h, Usable: len(h.Edits(doc.Sheet, p.Plan)) > 0})
-	}
-	return out, err
 }
 
 // useHabits brings the person's habits into a mitt, as one stroke: into those

@@ -58,10 +58,23 @@ func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Server) mittPage(ctx context.Context, m store.Mitt, doc project.Document, ask view.ChartAsk) view.Mitt {
-	return view.Mitt{
+	p := view.Mitt{
 		ID: m.ID, Doc: doc, After: m.Decided, Saved: clock(m.Changed, time.Now()),
 		Answer: s.derive(ctx, m, doc, ask),
 	}
+	if p.Answer.Out == nil {
+		return p
+	}
+	list, err := s.learned(ctx)
+	if err != nil { // the page does without
+		s.log.Error("habits can't be told", "error", err)
+	}
+	for _, h := range view.HabitsFor(list, doc, p.Answer.Out.Plan) {
+		if h.Usable {
+			p.Habits = append(p.Habits, h)
+		}
+	}
+	return p
 }
 
 // saveMitt saves the measure form, whether its numbers make a plan or not:

@@ -75,9 +75,11 @@ func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m
 	}
 	t.Beside(r.URL.Query()["beside"])
 	if t.Plan != nil {
-		if t.Habits, err = s.habits(r.Context(), doc, p); err != nil {
+		habits, err := s.learned(r.Context())
+		if err != nil {
 			return err
 		}
+		t.Habits = view.HabitsFor(habits, doc, t.Plan)
 	}
 	return page(w, r, status, view.TriesPage(t))
 }

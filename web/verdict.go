@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"net/http"
@@ -16,15 +17,19 @@ import (
 
 // weigh works out what a try suggests, and how the mitt goes on with what is
 // accepted of it.
-func (s *Server) weigh(doc project.Document, e view.TryEntry, t ticks) (view.Verdict, error) {
-	v := view.Verdict{Doc: doc, Entry: e}
+func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, e view.TryEntry, t ticks) (view.Verdict, error) {
+	v := view.Verdict{ID: m.ID, Doc: doc, Entry: e, After: m.Decided, Key: newKey()}
 	pl, done := s.planner()
 	defer done()
 	p, err := pl.Plan(doc.Effective())
 	if err != nil {
 		return v, err
 	}
-	if v.Seen, err = e.Try.Read(tryon.Places(p.Mitt()), 0, doc.Sheet.Unit()); err != nil {
+	places := tryon.Places(p.Mitt())
+	if v.Seen, err = e.Try.Read(places, 0, doc.Sheet.Unit()); err != nil {
+		return v, err
+	}
+	if v.Pace, v.OwnPace, err = s.pace(ctx, m.ID, e.Try.Side, places); err != nil {
 		return v, err
 	}
 	list, err := tryon.Correct(v.Seen, doc.Effective(), p.Plan)
@@ -65,11 +70,10 @@ func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
 		}
 		e.Answered = false // it was taken back: it may be answered again
 	}
-	v, err := s.weigh(doc, e, ticksOf(r))
+	v, err := s.weigh(r.Context(), m, doc, e, ticksOf(r))
 	if err != nil {
 		return err
 	}
-	v.ID, v.After, v.Key = m.ID, m.Decided, newKey()
 	return page(w, r, http.StatusOK, view.VerdictPage(v))
 }
 
@@ -116,7 +120,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	if len(r.PostForm.Get("key")) > mostKey {
 		return fault.New(fault.Invalid, "key: is too long; open the try again")
 	}
-	v, err := s.weigh(doc, e, ticksOf(r))
+	v, err := s.weigh(r.Context(), m, doc, e, ticksOf(r))
 	if err != nil {
 		return err
 	}

@@ -11,10 +11,6 @@ import (
 	"thenar/internal/words"
 )
 
-// Pace is how many stitches a minute are knitted where no count of the
-// person's own tells (common practice, no source).
-const Pace = 25.0
-
 // Rip is what is ripped back, the fewest rounds from which the mitt can still
 // be saved: back to To, or to the cast-on where To.Nth is 0.
 type Rip struct {

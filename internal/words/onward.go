@@ -15,25 +15,39 @@ import (
 //	Instead of every 3rd round: every 2nd round twice, then every 3rd.
 //	7 increase rounds instead of 6.
 func Onward(was, is *mitt.Plan, after int) string {
-	var parts []string
+	var here []string
 	if is.Thumbed() && was.Thumbed() {
 		before, now := onwardRhythm(was.Gusset.IncreaseRounds, after), onwardRhythm(is.Gusset.IncreaseRounds, after)
 		if before != now {
-			parts = append(parts, fmt.Sprintf("instead of %s: %s", before, now))
+			here = append(here, fmt.Sprintf("instead of %s: %s", before, now))
 		}
+		here = append(here, differing(onwardGusset(was, is))...)
 	}
-	for _, n := range onwardNumbers(was, is) {
+	further := differing(onwardNumbers(was, is))
+	if t := is.Top; t != nil && was.Top != nil && !slices.Equal(t.DecreaseRounds, was.Top.DecreaseRounds) {
+		further = append(further, fmt.Sprintf("the top decreases in %s %s", strings.ToLower(roundWord(len(t.DecreaseRounds))), List(t.DecreaseRounds)))
+	}
+	sentence := func(parts []string) string { return capital(strings.Join(parts, "; ")) + "." }
+	switch {
+	case len(here) == 0 && len(further) == 0:
+		return "Nothing changes: go on as planned."
+	case len(here) == 0:
+		return sentence(further)
+	case len(further) == 0:
+		return sentence(here)
+	}
+	return sentence(here) + " Further: " + strings.Join(further, "; ") + "."
+}
+
+// differing tells the numbers that changed.
+func differing(list []onwardNumber) []string {
+	var parts []string
+	for _, n := range list {
 		if n.was != n.is {
 			parts = append(parts, fmt.Sprintf("%s instead of %d", counted(n.is, n.one, n.many), n.was))
 		}
 	}
-	if t := is.Top; t != nil && was.Top != nil && !slices.Equal(t.DecreaseRounds, was.Top.DecreaseRounds) {
-		parts = append(parts, fmt.Sprintf("the top decreases in %s %s", strings.ToLower(roundWord(len(t.DecreaseRounds))), List(t.DecreaseRounds)))
-	}
-	if len(parts) == 0 {
-		return "Nothing changes: go on as planned."
-	}
-	return capital(strings.Join(parts, "; ")) + "."
+	return parts
 }
 
 func counted(n int, one, many string) string {
@@ -86,6 +100,13 @@ type onwardNumber struct {
 	one, many string
 }
 
+func onwardGusset(was, is *mitt.Plan) []onwardNumber {
+	return []onwardNumber{
+		{was.Gusset.Increases, is.Gusset.Increases, "increase round", "increase rounds"},
+		{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round of gusset", "rounds of gusset"},
+	}
+}
+
 func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	list := []onwardNumber{
 		{was.Cuff.Rounds, is.Cuff.Rounds, "round of ribbing", "rounds of ribbing"},
@@ -94,8 +115,6 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	}
 	if is.Thumbed() {
 		list = append(list,
-			onwardNumber{was.Gusset.Increases, is.Gusset.Increases, "increase round", "increase rounds"},
-			onwardNumber{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round of gusset", "rounds of gusset"},
 			onwardNumber{was.Thumb.Held, is.Thumb.Held, "stitch held", "stitches held"},
 			onwardNumber{was.Bridge.CastOn, is.Bridge.CastOn, "stitch of bridge", "stitches of bridge"},
 			onwardNumber{was.Bridge.HandAfter, is.Bridge.HandAfter, "stitch above the gusset", "stitches above the gusset"})

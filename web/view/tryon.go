@@ -65,6 +65,15 @@ type Habit struct {
 	Usable bool
 }
 
+// HabitsFor says of each habit whether a mitt has use for it.
+func HabitsFor(list []tryon.Habit, doc project.Document, p *mitt.Plan) []Habit {
+	var out []Habit
+	for _, h := range list {
+		out = append(out, Habit{Habit: h, Usable: len(h.Edits(doc.Sheet, p)) > 0})
+	}
+	return out
+}
+
 // Beside picks the tries that are looked at side by side.
 func (t *Tries) Beside(ids []string) {
 	for _, e := range t.Entries {
@@ -178,6 +187,8 @@ type Verdict struct {
 	RipEdits    []chart.Edit
 	After       int64
 	Key         string // of the answer, so that it is taken once
+	Pace        float64
+	OwnPace     bool
 }
 
 // Accepted are the corrections that are.
@@ -234,8 +245,12 @@ func (v Verdict) RipWords() string {
 	if r.To.Nth > 0 {
 		to = fmt.Sprintf("to round %d of the %s", r.To.Round, r.To.Part.Words())
 	}
-	return fmt.Sprintf("Rip back %s, %s: %d stitches to knit again, some %d minutes at %.0f a minute.",
-		words.Plural(r.Rounds, "round"), to, r.Stitches, r.Minutes(project.Pace), project.Pace)
+	whose := "a usual pace"
+	if v.OwnPace {
+		whose = "your own pace"
+	}
+	return fmt.Sprintf("Rip back %s, %s: %s to knit again, some %d minutes at %.0f a minute, %s.",
+		words.Plural(r.Rounds, "round"), to, words.Plural(r.Stitches, "stitch"), r.Minutes(v.Pace), v.Pace, whose)
 }
 
 // SpoiltWords says what going on would leave too wide or too narrow.
