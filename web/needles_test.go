@@ -33,6 +33,10 @@ func TestNeedlesWithoutScript(t *testing.T) {
 	assert.Contains(t, page.Find(".which").Text(), "right hand: 2 of 64 rounds")
 	assert.Contains(t, a.get("/").doc().Find(".next").Text(), "next: round 3 of the cuff, right hand")
 
+	press("right", "50")
+	page = a.get(at + "/needles?side=right").doc()
+	assert.Contains(t, page.Find("[data-title]").Text(), "Round 1 of 14 · thumb")
+	assert.Contains(t, page.Find("[data-first]").Text(), "Bind off", "what ends the hand comes before the thumb")
 	press("right", "64")
 	page = a.get(at + "/needles?side=right").doc()
 	assert.Contains(t, page.Find("h2").Text(), "Done")

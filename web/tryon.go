@@ -52,7 +52,9 @@ func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m
 	t := view.Tries{ID: m.ID, Doc: doc, Form: form}
 	pl, done := s.planner()
 	defer done()
-	p, err := pl.Plan(doc.Effective())
+	tried := doc
+	tried.Side = project.Side(form.Try.Side)
+	p, err := pl.Plan(tried.Effective())
 	var fields fault.Fields
 	switch {
 	case errors.As(err, &fields):

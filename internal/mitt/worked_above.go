@@ -61,11 +61,12 @@ func (w *work) topLeast(k int) int {
 func (w *work) thumbLeast() (rounds int, ended bool) {
 	k := w.worked
 	at := k.in(stitch.Thumb)
+	if at == 0 {
+		return 0, false
+	}
 	plain := k.thumbPlain()
 	wanted := max(1, nearest(w.q*w.len.thumbEdging))
 	switch {
-	case at == 0:
-		return 0, false
 	case w.req.Kind == Mitten && at > plain, w.req.Kind != Mitten && k.cornered() && k.ThumbEdging == 0:
 		return k.ThumbRounds, true
 	case w.req.Kind == Mitten:
@@ -81,10 +82,7 @@ func (w *work) thumbLeast() (rounds int, ended bool) {
 // thumbPlain is the rounds of the thumb below its edging, or below the rounds
 // that close it.
 func (w *Worked) thumbPlain() int {
-	switch {
-	case w == nil:
-		return 0
-	case w.TopRounds > 0:
+	if w.TopRounds > 0 {
 		return max(w.ThumbRounds-len(closingRounds(w.Thumb)), 1+decreaseRounds(w.ThumbDecreases))
 	}
 	return w.ThumbRounds - w.ThumbEdging

@@ -80,7 +80,8 @@ function start(root) {
     list(find("then"), now ? [] : (last?.then ?? []));
     find("made").textContent = `${elbow.nth} of ${elbow.rounds.length} rounds knitted`;
     note.value = now?.note ?? "";
-    note.disabled = !now;
+    find("note").hidden = !now;
+    find("done").hidden = Boolean(now);
     root.querySelector(".back").disabled = elbow.nth === 0;
     root.querySelector(".forward").disabled = !now;
     strip(now ?? last);

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"thenar/internal/chart"
@@ -138,6 +139,19 @@ func (n *Needles) Now() *NeedleRound {
 	return &n.Rounds[n.Nth]
 }
 
+// First is what comes before the present round: what ends the section below,
+// and what begins its own.
+func (n *Needles) First() []string {
+	now, last := n.Now(), n.Last()
+	switch {
+	case now == nil:
+		return nil
+	case last != nil && last.Section != now.Section:
+		return slices.Concat(last.Then, now.First)
+	}
+	return now.First
+}
+
 // Last is the round that was knitted last; nil at the cast-on.
 func (n *Needles) Last() *NeedleRound {
 	if n.Nth == 0 || n.Nth > len(n.Rounds) {
@@ -191,3 +205,10 @@ func markChanged(g chart.Grid, changed project.Changed) {
 
 // sides are the two hands of a pair.
 var sides = []Choice{{"right", "right hand"}, {"left", "left hand"}}
+
+func (n Needles) otherSide() string {
+	if n.Side == sides[0].Value {
+		return sides[1].Value
+	}
+	return sides[0].Value
+}
