@@ -13,6 +13,7 @@ import (
 	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/stitch"
 	"thenar/internal/tryon"
 )
 
@@ -100,9 +101,9 @@ func (k *knitter) tryOn() {
 	k.keys++
 	form := url.Values{
 		"key": {fmt.Sprint("t", k.keys)}, "date": {"2026-03-01"}, "side": {side}, "section": {part.AttrOr("value", "")},
-		"round": {strconv.Itoa(1 + k.rng.IntN(rounds))},
+		"round": {strconv.Itoa(1 + k.rng.IntN(rounds))}, "note": {"as it is"},
 	}
-	for _, zone := range tryon.Zones() {
+	for _, zone := range tryon.Felt(stitch.Part(part.AttrOr("value", ""))) {
 		if k.rng.IntN(2) == 0 {
 			form.Set("feel."+string(zone), strconv.Itoa(k.rng.IntN(5)-2))
 		}

@@ -20,7 +20,8 @@ import (
 	"thenar/web/view"
 )
 
-// showNeedles follows one hand of a pair, round by round.
+// showNeedles follows one hand of a pair, round by round; a script is told
+// where it stands.
 func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 	m, doc, err := s.load(r)
 	if err != nil {
@@ -46,7 +47,12 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 	if n.Other, err = s.other(r, m, doc); err != nil {
 		return err
 	}
-	return page(w, r, http.StatusOK, view.NeedlesPage(view.NewNeedles(n, out)))
+	n = view.NewNeedles(n, out)
+	if wantsJSON(r) {
+		writeJSON(w, http.StatusOK, map[string]any{"nth": n.Nth, "rounds": n.Rounds})
+		return nil
+	}
+	return page(w, r, http.StatusOK, view.NeedlesPage(n))
 }
 
 // outputs works out a mitt, with the rounds that its last try changed.

@@ -88,7 +88,7 @@ func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m
 
 // entry reads a stored try for the line of time.
 func (s *Server) entry(doc project.Document, t store.Try) (view.TryEntry, error) {
-	e := view.TryEntry{ID: t.ID, At: clock(t.At, time.Now()), Photo: t.Photo, Unit: doc.Sheet.Unit()}
+	e := view.TryEntry{ID: t.ID, Noted: t.At, At: clock(t.At, time.Now()), Photo: t.Photo, Unit: doc.Sheet.Unit()}
 	if err := json.Unmarshal(t.Record, &e.Try); err != nil {
 		return e, fmt.Errorf("try %d: %w", t.ID, err)
 	}
@@ -129,6 +129,11 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	var more fault.Fields
 	if errors.As(err, &more) {
 		faults = append(faults, more...)
+	} else if len(faults) == 0 && seen.Silent() && picture == nil {
+		faults.Add("feel", "says nothing yet; tap how a zone feels, measure something, add a photograph, or write a note")
+	}
+	if day, err := time.Parse(time.DateOnly, t.Date); err == nil && day.After(time.Now().AddDate(0, 0, 1)) {
+		faults.Add("date", "lies in the future; write the day of the try")
 	}
 	if len(faults) > 0 {
 		if wantsJSON(r) {
@@ -143,9 +148,6 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	}
 	id, err := s.store.NoteTry(r.Context(), m.ID, t.Key, record, picture)
 	if err != nil {
-		return err
-	}
-	if err := s.store.NoteCount(r.Context(), m.ID, store.Count{Key: "try " + t.Key, Side: t.Side, Section: t.Section, Round: seen.Place.Round}); err != nil {
 		return err
 	}
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries/%d", m.ID, id))

@@ -85,6 +85,24 @@ func TestTryLeadsBack(t *testing.T) {
 	assert.NotContains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 16")
 }
 
+// Whoever answers a try later has knitted on: the rest is planned from where
+// the count is by then, and a try by itself moves no count.
+func TestTryIsAnsweredLater(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"gusset","round":10}`).status)
+	made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"}))
+	require.Equal(t, http.StatusSeeOther, made.status)
+	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 11", "the count is as it was")
+	assert.NotContains(t, a.get(made.header.Get("Location")).doc().Find("main").Text(), "has gone on")
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"b","side":"right","section":"gusset","round":12}`).status)
+	assert.Contains(t, a.get(made.header.Get("Location")).doc().Find("main").Text(), "round 12 of the gusset is knitted")
+	form := url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}
+	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status)
+	assert.Contains(t, a.get(at+"/sheet.json").body, `"round": 12`)
+	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 13")
+}
+
 // What can't be used comes back at its field, with all that was typed.
 func TestTryThatIsRefused(t *testing.T) {
 	a := newApp(t)
@@ -97,6 +115,9 @@ func TestTryThatIsRefused(t *testing.T) {
 	assert.Equal(t, "kept all the same", page.Find("textarea").Text())
 	assert.Equal(t, 1, page.Find(`[name="feel.hand"][value="1"][checked]`).Length())
 	assert.Zero(t, page.Find(".moments li").Length())
+	silent := a.post(at+"/tries", tryOn(nil))
+	require.Equal(t, http.StatusBadRequest, silent.status)
+	assert.Contains(t, silent.doc().Find(`[data-fault="feel"]`).Text(), "says nothing yet")
 	for _, path := range []string{"/tries/7", "/tries/7/photo", "/tries/x"} {
 		assert.Equal(t, http.StatusNotFound, a.get(at+path).status, path)
 	}
@@ -107,7 +128,7 @@ func TestTryByCount(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"gusset","round":8}`).status)
-	made := a.post(at+"/tries", tryOn(map[string]string{"round": "", "count": "48"}))
+	made := a.post(at+"/tries", tryOn(map[string]string{"round": "", "count": "48", "note": "by count"}))
 	require.Equal(t, http.StatusSeeOther, made.status, made.body)
 	assert.Contains(t, a.get(made.header.Get("Location")).doc().Find("h2").Text(), "after round 8 of the gusset")
 }

@@ -29,6 +29,9 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 	if v.Seen, err = e.Try.Read(places, 0, doc.Sheet.Unit()); err != nil {
 		return v, err
 	}
+	if err := s.goneOn(ctx, m.ID, &v, places); err != nil {
+		return v, err
+	}
 	if v.Pace, v.OwnPace, err = s.pace(ctx, m.ID, e.Try.Side, places); err != nil {
 		return v, err
 	}
@@ -36,7 +39,7 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 	if err != nil {
 		return v, err
 	}
-	if len(list) > 0 && list[0].Key == tryon.Fabric && !t.accept(tryon.Fabric) {
+	if len(list) > 0 && list[0].Key == tryon.Fabric && !t.accept(list[0]) {
 		felt, err := tryon.Correct(v.Seen.WithoutFabric(), doc.Effective(), p.Plan)
 		if err != nil {
 			return v, err
@@ -44,7 +47,7 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 		list = append(list[:1], felt...)
 	}
 	for _, c := range list {
-		accepted := c.Changes() && t.accept(c.Key)
+		accepted := c.Changes() && t.accept(c)
 		v.Corrections = append(v.Corrections, view.Suggested{Correction: c, Accepted: accepted})
 	}
 	v.Onward, err = pl.Onward(doc, v.Seen, v.Accepted())
@@ -52,6 +55,19 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 		v.RipEdits = pl.EditsBack(doc, v.Onward, v.Seen, v.Accepted())
 	}
 	return v, err
+}
+
+// goneOn takes the work as it stands by now, where it was counted further since
+// the try was noted: what is knitted meanwhile stays, too.
+func (s *Server) goneOn(ctx context.Context, id int64, v *view.Verdict, list []tryon.Place) error {
+	c, ok, err := s.store.Standing(ctx, id, v.Entry.Try.Side)
+	if err != nil || !ok || !c.At.After(v.Entry.Noted) {
+		return err
+	}
+	if nth := reached(c, list); nth > v.Seen.Place.Nth {
+		v.Seen.Place, v.GoneOn = list[nth-1], true
+	}
+	return nil
 }
 
 // showTry shows what a try suggests, or what became of it.
@@ -90,8 +106,7 @@ func (s *Server) stands(r *http.Request, m store.Mitt, doc project.Document, e v
 }
 
 // ticks are the corrections that the address or the form accepts, and those
-// that it showed; what it did not show yet is accepted. The zero ticks accept
-// all.
+// that it showed; what it did not show yet is accepted, unless it is doubtful.
 type ticks struct{ keep, offered []string }
 
 func ticksOf(r *http.Request) ticks {
@@ -99,8 +114,8 @@ func ticksOf(r *http.Request) ticks {
 	return ticks{r.Form["keep"], r.Form["offered"]}
 }
 
-func (t ticks) accept(key string) bool {
-	return slices.Contains(t.keep, key) || !slices.Contains(t.offered, key)
+func (t ticks) accept(c tryon.Correction) bool {
+	return slices.Contains(t.keep, c.Key) || !slices.Contains(t.offered, c.Key) && c.Doubt == ""
 }
 
 // answerTry puts the accepted corrections into the mitt, one stroke that can
@@ -140,8 +155,14 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	request := store.Request{Kind: store.Do, After: after, Key: r.PostForm.Get("key"), Edits: edits, Rewrite: project.Rewrite}
-	if _, err := s.store.Judge(r.Context(), m.ID, e.ID, request, raw); err != nil {
+	applied, err := s.store.Judge(r.Context(), m.ID, e.ID, request, raw)
+	if err != nil {
 		return err
+	}
+	if applied.Revision > m.Revision { // so that it is found in the history
+		if err := s.store.Name(r.Context(), m.ID, applied.Revision, "after the try of "+e.Try.Date); err != nil {
+			return err
+		}
 	}
 	count := store.Count{Key: newKey(), Side: e.Try.Side, Section: string(to.Part), Round: to.Round}
 	if err := s.store.NoteCount(r.Context(), m.ID, count); err != nil {

@@ -31,7 +31,8 @@ type Verdict struct {
 }
 
 // NoteTry keeps a try with its photograph, if there is one, and gives its
-// number. A key that is there already is not noted again.
+// number. What is there already by its key is not noted again; another record
+// under the same key, from a page that was gone back to, is a try of its own.
 func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, photo []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.NoteTry(%d)", mitt)
 	err = s.write(ctx, func(tx *sql.Tx) error {
@@ -39,9 +40,14 @@ func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, pho
 		if err != nil {
 			return err
 		}
-		err = tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND key = ?`, mitt, key).Scan(&id)
-		if !errors.Is(err, sql.ErrNoRows) {
+		var there string
+		err = tx.QueryRowContext(ctx, `SELECT id, record FROM try WHERE mitt = ? AND key = ?`, mitt, key).Scan(&id, &there)
+		switch {
+		case errors.Is(err, sql.ErrNoRows):
+		case err != nil || there == string(record):
 			return err
+		default:
+			key += " " + s.stamp()
 		}
 		made, err := tx.ExecContext(ctx, `INSERT INTO try (mitt, key, at, revision, record, photo) VALUES (?, ?, ?, ?, ?, ?)`,
 			mitt, key, s.stamp(), at.head, string(record), photo)

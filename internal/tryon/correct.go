@@ -22,7 +22,8 @@ type Correction struct {
 	Key, Name        string
 	Was, Is, Because string
 	Edits            []Edit
-	Later            bool // what it changes is knitted: it tells for the other hand and the next pair
+	Doubt            string // why it is not taken unless it is asked for; empty: it is
+	Later            bool   // what it changes is knitted: it tells for the other hand and the next pair
 }
 
 // Fabric is the key of the correction that the measured fabric suggests.
@@ -96,10 +97,32 @@ func (c *corrector) fabric() error {
 		how += fmt.Sprintf(" (× %.3f)", is.Washing.After)
 	}
 	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", stitches(t.Stitches), t.Width+" "+string(c.sheet.Unit()), how)
+	doubt := ""
+	for _, q := range req.Gauge.Queries {
+		if q.Swatch == row && (c.narrower > mostApart || c.narrower < -mostApart) {
+			doubt = "it " + q.Message
+		}
+	}
 	c.add(Correction{
-		Key: Fabric, Name: "gauge", Was: per10(was), Is: per10(is), Because: because, Edits: edits,
+		Key: Fabric, Name: "gauge", Was: per10(was), Is: per10(is), Because: because, Edits: edits, Doubt: doubt,
 	})
 	return nil
+}
+
+// mostApart is by what share a measured gauge may move the plan's before it is
+// asked about, and farOff how far an end of the gusset may sit off its place
+// (common practice, no source): more is rather a slip of the tape.
+const (
+	mostApart = 0.08
+	farOff    = 15 * units.Millimetre
+)
+
+// far asks about an end that sits far off.
+func far(off units.Length) string {
+	if off > farOff || off < -farOff {
+		return mm(off) + " are a long way for an end of the gusset: hold the tape there again"
+	}
+	return ""
 }
 
 func stitches(n string) string { return n + " stitches" }
@@ -148,7 +171,7 @@ func (c *corrector) base() {
 	because := fmt.Sprintf("the base sits %s %s its place, so the gusset on the needles has %s to cover; a mitt begun anew gets a plain cuff of %s",
 		mm(*off), side, less, words.Size(next.MM(), u))
 	c.add(Correction{
-		Key: "base", Name: "base of the gusset", Was: heightWords(c.plan.BaseAbove), Is: heightWords(*off), Because: because, Edits: edits,
+		Key: "base", Name: "base of the gusset", Was: heightWords(c.plan.BaseAbove), Is: heightWords(*off), Because: because, Edits: edits, Doubt: far(*off),
 	})
 }
 
@@ -174,11 +197,15 @@ func (c *corrector) top() {
 	if *off < 0 {
 		side = "below"
 	}
-	if is <= 0 {
+	if is < units.FromMM(2/c.plan.Gauge.Rounds) {
+		c.add(Correction{
+			Key: "top", Name: "gusset length", Was: was.With(u), Is: was.With(u),
+			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", mm(*off), side),
+		})
 		return
 	}
 	c.add(Correction{
-		Key: "top", Name: "gusset length", Was: was.With(u), Is: tidyWith(is, u),
+		Doubt: far(*off), Key: "top", Name: "gusset length", Was: was.With(u), Is: tidyWith(is, u),
 		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", mm(*off), side),
 		Edits:   []Edit{{"hand.gusset_length", tidy(is, u)}},
 		Later:   orderOf(c.seen.Place.Part) > orderOf(stitch.Gusset),

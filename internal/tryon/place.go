@@ -33,13 +33,14 @@ func At(list []Place, part stitch.Part, round int) (Place, bool) {
 	return Place{}, false
 }
 
-// Counting are the places with a number of stitches on the needles. Of rounds
+// Counting are the places of a part with a number of stitches on the needles.
+// Of rounds
 // that follow each other with the same count, only a tape tells which it is,
 // so all of them are there.
-func Counting(list []Place, stitches int) []Place {
+func Counting(list []Place, part stitch.Part, stitches int) []Place {
 	var found []Place
 	for _, p := range list {
-		if p.After == stitches {
+		if p.Part == part && p.After == stitches {
 			found = append(found, p)
 		}
 	}

@@ -3,14 +3,17 @@
 package tryon
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
 
 	"thenar/internal/fault"
+	"thenar/internal/gauge"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
@@ -30,6 +33,17 @@ const (
 
 // Zones lists them.
 func Zones() []Zone { return []Zone{Cuff, Gusset, Parting, Hand, Thumb} }
+
+// Felt are the zones of which something is knitted while the work is in a part.
+func Felt(p stitch.Part) []Zone {
+	switch p {
+	case stitch.Cuff, stitch.CuffPlain:
+		return []Zone{Cuff}
+	case stitch.Thumb:
+		return Zones()
+	}
+	return []Zone{Cuff, Gusset, Parting, Hand}
+}
 
 // Words is what the zone is called.
 func (z Zone) Words() string {
@@ -68,10 +82,11 @@ type Seen struct {
 	Steps map[Zone]int
 }
 
-// The most that a note, and the furthest that a gusset's end, may be.
+// The most characters of a note, and how far off its place an end of the
+// gusset may sit.
 const (
 	LongestNote = 2000
-	mostOff     = 100 * units.Millimetre
+	mostOff     = 40 * units.Millimetre
 )
 
 // Read checks a try of a mitt. Where only a count is given, the round is the
@@ -97,6 +112,10 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
 			faults.Add("feel."+string(zone), "is %.20q; choose one of the five words", text)
 			continue
 		}
+		if seen.Place.Nth > 0 && !slices.Contains(Felt(seen.Place.Part), zone) {
+			faults.Add("feel."+string(zone), "can't be felt yet, with the work in the %s; leave it out", seen.Place.Part.Words())
+			continue
+		}
 		seen.Steps[zone] = n
 	}
 	if n := utf8.RuneCountInString(t.Note); n > LongestNote {
@@ -115,9 +134,10 @@ func (s Seen) WithoutFabric() Seen {
 func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 	if strings.TrimSpace(t.Round) == "" && strings.TrimSpace(t.Count) != "" {
 		n, err := strconv.Atoi(strings.TrimSpace(t.Count))
-		p, ok := Nearest(Counting(list, n), near)
+		part := stitch.Part(t.Section)
+		p, ok := Nearest(Counting(list, part, n), near)
 		if err != nil || !ok {
-			faults.Add("count", "is %.20q; no round of this mitt has that many stitches: it has %s", t.Count, counts(list))
+			faults.Add("count", "is %.20q; no round of the %s leaves that many stitches on the needles: it has %s", t.Count, part.Words(), counts(list, part))
 		}
 		return p
 	}
@@ -125,14 +145,28 @@ func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 	p, ok := At(list, stitch.Part(t.Section), n)
 	if err != nil || !ok {
 		faults.Add("round", "is %.20q; %s", t.Round, roundsOf(list, stitch.Part(t.Section)))
+		return p
+	}
+	if count := strings.TrimSpace(t.Count); count != "" && count != strconv.Itoa(p.After) {
+		faults.Add("count", "is %.20q, but after round %d of the %s %d stitches are on the needles; leave the round or the count empty", count, p.Round, p.Part.Words(), p.After)
 	}
 	return p
 }
 
-func counts(list []Place) string {
+// Silent tells whether nothing was seen, felt or written.
+func (s Seen) Silent() bool {
+	return len(s.Steps) == 0 && s.Base == nil && s.Top == nil && s.Stitches == "" && s.Note == ""
+}
+
+func counts(list []Place, part stitch.Part) string {
 	low, high := math.MaxInt, 0
 	for _, p := range list {
-		low, high = min(low, p.After), max(high, p.After)
+		if p.Part == part {
+			low, high = min(low, p.After), max(high, p.After)
+		}
+	}
+	if high == 0 {
+		return "none of this mitt's parts; choose another"
 	}
 	return fmt.Sprintf("%d to %d", low, high)
 }
@@ -153,22 +187,40 @@ func roundsOf(list []Place, part stitch.Part) string {
 // fabric checks what was measured on the fabric, so that its faults stand at
 // the try's own fields.
 func (t Try) fabric(u units.Unit, faults *fault.Fields) {
-	pair := func(what, name, n, overName, over string) bool {
-		if n == "" && over == "" {
-			return false
-		}
-		if _, ok := sheet.Count(n); !ok {
-			faults.Add(name, "is %.20q; write the %s that you counted, such as 24 or 24.5", n, what)
-		}
-		if _, err := units.Parse(over, u); err != nil {
-			faults.Add(overName, "is %.20q; write the length over which the %s were counted", over, what)
-		}
-		return true
-	}
-	width := pair("stitches", "stitches", t.Stitches, "width", t.Width)
-	if pair("rounds", "rounds", t.Rounds, "height", t.Height) && !width {
+	before := len(*faults)
+	width := t.pair(u, "stitches", t.Stitches, "width", t.Width, faults)
+	if t.pair(u, "rounds", t.Rounds, "height", t.Height, faults) && !width {
 		faults.Add("stitches", "is missing; count stitches too: rounds alone make no swatch")
 	}
+	if !width || len(*faults) > before {
+		return
+	}
+	s := gauge.Swatch{OnNeedles: true, CountedTo: 0.5}
+	s.Stitches, _ = sheet.Count(t.Stitches)
+	s.Width, _ = units.Parse(t.Width, u)
+	s.Rounds, _ = sheet.Count(t.Rounds)
+	s.Height, _ = units.Parse(t.Height, u)
+	_, err := gauge.Of([]gauge.Swatch{s}, gauge.HandVariation, "")
+	var found fault.Fields
+	if errors.As(err, &found) {
+		for _, f := range found {
+			faults.Add(strings.TrimPrefix(f.Path, "[0]."), "%s", f.Message)
+		}
+	}
+}
+
+// pair checks a count with its length; it tells whether either was given.
+func (t Try) pair(u units.Unit, name, n, overName, over string, faults *fault.Fields) bool {
+	if n == "" && over == "" {
+		return false
+	}
+	if _, ok := sheet.Count(n); !ok {
+		faults.Add(name, "is %.20q; write the %s that you counted, such as 24 or 24.5", n, name)
+	}
+	if _, err := units.Parse(over, u); err != nil {
+		faults.Add(overName, "is %.20q; write the length over which the %s were counted", over, name)
+	}
+	return true
 }
 
 func offset(name, text string, faults *fault.Fields) *units.Length {
@@ -177,7 +229,7 @@ func offset(name, text string, faults *fault.Fields) *units.Length {
 	}
 	l, err := sheet.ParseSigned(text, units.MM)
 	if err != nil || l > mostOff || l < -mostOff {
-		faults.Add(name, "is %.20q; write mm from -100 to 100: 4 is above its place on the hand, -4 below", text)
+		faults.Add(name, "is %.20q; write mm from -40 to 40: 4 is above its place on the hand, -4 below", text)
 	}
 	return &l
 }

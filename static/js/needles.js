@@ -37,6 +37,16 @@ export class Elbow {
     return { side: this.side, note: text, section: this.now.section, round: this.now.round };
   }
 
+  // follow takes over where the work stands elsewhere, with its notes; it gives
+  // false where the mitt is planned otherwise by now.
+  follow({ nth, rounds }) {
+    const bare = (list) => JSON.stringify(list.map(({ note: _, ...rest }) => rest));
+    if (bare(rounds) !== bare(this.rounds)) return false;
+    this.rounds = rounds;
+    this.nth = nth;
+    return true;
+  }
+
   // recall goes to where undelivered counts left off, and puts their notes back.
   recall(waiting) {
     for (const { side, section, round, note } of waiting) {
@@ -124,7 +134,20 @@ function start(root) {
     keepNote();
   });
   note.addEventListener("change", keepNote);
+  // What another device counted or planned meanwhile is taken over when the
+  // page is looked at again, unless something waits here.
+  async function look() {
+    if (document.hidden || line.unsent) return;
+    const reply = await fetch(`${root.dataset.href}?side=${elbow.side}`, { headers: { Accept: "application/json" } }).catch(() => undefined);
+    const now = reply?.ok ? await reply.json().catch(() => undefined) : undefined;
+    if (!now?.rounds || line.unsent || document.activeElement === note) return;
+    if (elbow.follow(now)) show();
+    else location.reload();
+  }
+
   window.addEventListener("online", () => line.push());
+  document.addEventListener("visibilitychange", look);
+  window.addEventListener("pageshow", (event) => event.persisted && look());
   show();
   line.push();
   awake();

@@ -57,7 +57,7 @@ function startTry(form) {
     send: (body) => post(form.action, body), later, on: (what, detail) => {
       if (what === "waiting") say("No connection: kept here, and sent as soon as the server is back.");
       if (what === "refused") {
-        say("");
+        say("Not kept yet: a field asks for something else.");
         refuse(form, detail);
       }
       if (what === "done") {
@@ -72,13 +72,28 @@ function startTry(form) {
     say("Keeping it…");
     sender.put(new FormData(form));
   });
+  // A round is one of its part: another part asks for another round.
+  form.elements.section.addEventListener("change", () => {
+    form.elements.round.value = "";
+    form.elements.round.focus();
+    felt(form);
+  });
   const draft = drafts.kept();
   if (!draft) return;
   for (const [name, value] of draft) {
     const field = form.elements.namedItem(name);
     if (field) field.value = value; // of radio buttons the group takes the value
   }
+  felt(form);
   say("What you had typed is here again.");
+}
+
+// felt shows the scales of what is knitted; what was said of another zone goes.
+function felt(form) {
+  for (const scale of form.querySelectorAll("[data-felt]")) {
+    scale.hidden = !scale.dataset.felt.split(" ").includes(form.elements.section.value);
+    if (scale.hidden) for (const choice of scale.querySelectorAll("input")) choice.checked = false;
+  }
 }
 
 // refuse puts each message at its field, and leads to the first.
@@ -96,7 +111,7 @@ function refuse(form, lines) {
     }
     place.textContent = line.slice(at + 2);
     for (let up = place.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
-    const field = form.elements.namedItem(name);
+    const field = form.elements.namedItem(name) ?? place.parentElement.querySelector("input");
     first ??= field instanceof RadioNodeList ? field[0] : field;
   }
   document.getElementById("try-says").textContent = ["Not kept yet: look at the fields that say so.", ...rest].join(" ");

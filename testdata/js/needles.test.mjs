@@ -30,6 +30,16 @@ test("what could not be delivered is where the work stands", () => {
   assert.equal(e.rounds[1].note, "loose");
 });
 
+test("another device's counts and notes are followed, another plan is not", () => {
+  const e = new Elbow(rounds(), 1, "right");
+  const elsewhere = rounds();
+  elsewhere[2].note = "from the tablet";
+  assert.equal(e.follow({ nth: 2, rounds: elsewhere }), true);
+  assert.equal(e.now.note, "from the tablet");
+  assert.equal(e.follow({ nth: 3, rounds: elsewhere.slice(1) }), false);
+  assert.equal(e.nth, 2);
+});
+
 test("counts and notes go out in order, each once, as they are", async () => {
   const sent = [];
   const answers = [undefined, { status: 200, reply: { revision: 1 } }, { status: 200, reply: { revision: 2 } }];

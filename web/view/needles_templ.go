@@ -575,7 +575,7 @@ func needlesRound(n Needles) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 54, "\"> <button type=\"submit\">Keep it</button></form><p class=\"soft\" id=\"kept\" role=\"status\"></p><p class=\"soft\" id=\"awake\"></p><p class=\"soft\">Without a connection rounds and notes are kept in this browser, and delivered later, once and in order. Until then, don’t reload the page: it can’t come without its server.</p><div class=\"press\"><form method=\"post\" action=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 54, "\"> <button type=\"submit\">Keep it</button></form><p class=\"soft\" id=\"awake\"></p><p class=\"soft\">Without a connection rounds and notes are kept in this browser, and delivered later, once and in order. Until then, don’t reload the page: it can’t come without its server.</p><div class=\"press\"><p class=\"soft\" id=\"kept\" role=\"status\"></p><form method=\"post\" action=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
@@ -49,7 +50,8 @@ func (f TryForm) Fault(path string) string {
 // TryEntry is a try on the line of time.
 type TryEntry struct {
 	ID       int64
-	At       string
+	Noted    time.Time
+	At       string // the same in words
 	Try      tryon.Try
 	Photo    bool
 	Unit     units.Unit
@@ -157,6 +159,26 @@ func (t Tries) TopHelp() string {
 	return fmt.Sprintf("By the plan the top comes %.0f mm above this round: hold the tape there. ", left) + what
 }
 
+// felt tells whether a zone is knitted, as far as the form knows.
+func (t Tries) felt(zone tryon.Zone) bool {
+	part := stitch.Part(t.Form.Try.Section)
+	if parts := t.Parts(); part == "" && len(parts) > 0 {
+		part = stitch.Part(parts[0].Value)
+	}
+	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.Felt(part), zone)
+}
+
+// feltIn are the parts in which a zone is felt, for the script.
+func feltIn(zone tryon.Zone) string {
+	var parts []string
+	for _, p := range stitch.Parts() {
+		if slices.Contains(tryon.Felt(p), zone) {
+			parts = append(parts, string(p))
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
 // zones are those that the mitt has.
 func (t Tries) zones() []tryon.Zone {
 	if t.Plan == nil || !t.Plan.Thumbed() {
@@ -187,6 +209,7 @@ type Verdict struct {
 	RipEdits    []chart.Edit
 	After       int64
 	Key         string // of the answer, so that it is taken once
+	GoneOn      bool   // the work was counted further since
 	Pace        float64
 	OwnPace     bool
 }
