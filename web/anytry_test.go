@@ -1,6 +1,7 @@
 package web
 
 import (
+	"encoding/json"
 	"flag"
 	"fmt"
 	"math/rand/v2"
@@ -67,7 +68,7 @@ func (k *knitter) step() {
 	case 8:
 		form := k.get(k.at).form()
 		form.Set("side", k.side())
-		form.Set("worked.second", []string{"", "anew"}[k.rng.IntN(2)])
+		form.Set("second", []string{"", "anew"}[k.rng.IntN(2)])
 		k.must(k.post(k.at, form))
 	case 9:
 		form := k.get(k.at).form()
@@ -143,5 +144,48 @@ func (k *knitter) answer(try string) {
 		return // left for later
 	}
 	form.Set("how", ways.Eq(k.rng.IntN(ways.Length())).AttrOr("value", ""))
-	k.must(k.post(try, form))
+	before := map[string][]string{"right": k.knitted("right"), "left": k.knitted("left")}
+	got := k.post(try, form)
+	k.must(got)
+	for side, was := range before {
+		is := k.rounds(side)
+		n := len(was)
+		if strings.HasSuffix(got.header.Get("Location"), "side="+side) {
+			n = min(n, len(k.knitted(side))) // the work may be ripped back, or the try was of an earlier round
+		}
+		require.GreaterOrEqual(k.t, len(is), n)
+		require.Equal(k.t, was[:n], is[:n], "%s hand: what is knitted stays", side)
+	}
+}
+
+// rounds are those of a hand, as they are knitted.
+func (k *knitter) rounds(side string) []string {
+	k.t.Helper()
+	list, _ := k.standing(side)
+	return list
+}
+
+// knitted are those that are on the needles.
+func (k *knitter) knitted(side string) []string {
+	k.t.Helper()
+	list, nth := k.standing(side)
+	return list[:nth]
+}
+
+func (k *knitter) standing(side string) (list []string, nth int) {
+	k.t.Helper()
+	req := k.request("GET", k.at+"/needles?side="+side, "", "")
+	req.Header.Set("Accept", "application/json")
+	var got struct {
+		Nth    int `json:"nth"`
+		Rounds []struct {
+			Section, Words string
+			Before, After  int
+		} `json:"rounds"`
+	}
+	require.NoError(k.t, json.Unmarshal([]byte(k.do(req).body), &got))
+	for _, r := range got.Rounds {
+		list = append(list, fmt.Sprint(r.Section, r.Before, r.After, r.Words))
+	}
+	return list, got.Nth
 }

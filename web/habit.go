@@ -26,9 +26,13 @@ func (s *Server) learned(ctx context.Context) ([]tryon.Habit, error) {
 	if err != nil {
 		return nil, err
 	}
+	stands, err := s.tried(ctx)
+	if err != nil {
+		return nil, err
+	}
 	var judged []tryon.Judged
 	for _, t := range list {
-		if t.Verdict == nil {
+		if t.Verdict == nil || !stands[t.ID] {
 			continue
 		}
 		j := tryon.Judged{Verdict: t.Verdict.ID, Mitt: t.Mitt}
@@ -39,6 +43,25 @@ func (s *Server) learned(ctx context.Context) ([]tryon.Habit, error) {
 	}
 	slices.SortFunc(judged, func(a, b tryon.Judged) int { return int(a.Verdict - b.Verdict) })
 	return tryon.Learn(judged, unlearned), nil
+}
+
+// tried are the tries whose corrections stand in their mitts.
+func (s *Server) tried(ctx context.Context) (map[int64]bool, error) {
+	mitts, err := s.store.List(ctx)
+	if err != nil {
+		return nil, err
+	}
+	stands := map[int64]bool{}
+	for _, m := range mitts {
+		doc, err := project.Decode(m.Document)
+		if err != nil {
+			return nil, err
+		}
+		for _, id := range doc.Sheet.Tried() {
+			stands[id] = true
+		}
+	}
+	return stands, nil
 }
 
 // useHabits brings the person's habits into a mitt, as one stroke: into those

@@ -104,7 +104,7 @@ func (s *Server) copyMitt(w http.ResponseWriter, r *http.Request) error {
 	doc.Name = suffixed(doc.Name, " (copy)")
 	doc.Archived = false
 	doc.Sheet = doc.Sheet.Clone()
-	doc.Sheet.Knit(nil, "") // nothing of the copy is knitted yet
+	doc.Sheet.Unknit() // nothing of the copy is knitted yet
 	return s.create(w, r, doc, m.Marks.Edits())
 }
 

@@ -76,6 +76,7 @@ func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m
 		t.Entries = append(t.Entries, e)
 	}
 	t.Beside(r.URL.Query()["beside"])
+	t.Back = r.URL.Query().Get("back") != ""
 	if t.Plan != nil {
 		habits, err := s.learned(r.Context())
 		if err != nil {
@@ -92,8 +93,9 @@ func (s *Server) entry(doc project.Document, t store.Try) (view.TryEntry, error)
 	if err := json.Unmarshal(t.Record, &e.Try); err != nil {
 		return e, fmt.Errorf("try %d: %w", t.ID, err)
 	}
-	if v := t.Verdict; v != nil {
-		e.Answered, e.Before, e.Revision = true, v.Before, v.Revision
+	if v := t.Verdict; v != nil { // taken back, it may be answered again
+		e.Answered, e.Back = slices.Contains(doc.Sheet.Tried(), t.ID), !slices.Contains(doc.Sheet.Tried(), t.ID)
+		e.Before, e.Revision = v.Before, v.Revision
 		if err := json.Unmarshal(v.Answer, &e.Answer); err != nil {
 			return e, fmt.Errorf("verdict %d: %w", v.ID, err)
 		}
@@ -191,8 +193,8 @@ func readTry(r *http.Request) (t tryon.Try, picture []byte, err error) {
 	return t, picture, err
 }
 
-// tried is the try of the address, with the mitt on the side that was tried.
-func (s *Server) tried(r *http.Request) (store.Mitt, project.Document, view.TryEntry, error) {
+// tryOf is the try of the address, with the mitt on the side that was tried.
+func (s *Server) tryOf(r *http.Request) (store.Mitt, project.Document, view.TryEntry, error) {
 	m, doc, err := s.load(r)
 	if err != nil {
 		return m, doc, view.TryEntry{}, err
@@ -213,7 +215,7 @@ func (s *Server) tried(r *http.Request) (store.Mitt, project.Document, view.TryE
 
 // showPhoto is the photograph of a try.
 func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
-	m, _, e, err := s.tried(r)
+	m, _, e, err := s.tryOf(r)
 	if err != nil {
 		return err
 	}
@@ -241,7 +243,7 @@ func (s *Server) changed(ctx context.Context, pl *project.Planner, m store.Mitt,
 		if err != nil {
 			return nil, err
 		}
-		if !e.Answered || e.Revision > m.Revision || e.Answer.Section != k.Part || e.Answer.Round != k.Round {
+		if !e.Answered || e.Try.Side != string(doc.Side) || e.Answer.Section != k.Part || e.Answer.Round != k.Round {
 			continue
 		}
 		before, err := s.store.At(ctx, m.ID, e.Before)

@@ -2,6 +2,8 @@ package web
 
 import (
 	"bytes"
+	"encoding/json"
+	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -75,14 +77,14 @@ func TestTryIsAnswered(t *testing.T) {
 func TestTryLeadsBack(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
-	made := a.post(at+"/tries", tryOn(map[string]string{"round": "15", "top": "20"}))
+	made := a.post(at+"/tries", tryOn(map[string]string{"round": "19", "top": "14"}))
 	require.Equal(t, http.StatusSeeOther, made.status, made.body)
 	page := a.get(made.header.Get("Location")).doc()
 	assert.Contains(t, page.Find("main").Text(), "Rip back")
 	assert.Contains(t, page.Find("main").Text(), "minutes at 25 a minute")
 	form := url.Values{"how": {"rip"}, "key": {"v"}, "after": {"1"}, "keep": {"top"}, "offered": {"top"}}
 	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status)
-	assert.NotContains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 16")
+	assert.NotContains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 20")
 }
 
 // Whoever answers a try later has knitted on: the rest is planned from where
@@ -94,13 +96,67 @@ func TestTryIsAnsweredLater(t *testing.T) {
 	made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"}))
 	require.Equal(t, http.StatusSeeOther, made.status)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 11", "the count is as it was")
-	assert.NotContains(t, a.get(made.header.Get("Location")).doc().Find("main").Text(), "has gone on")
+	assert.NotContains(t, a.get(made.header.Get("Location")).doc().Find("main").Text(), "the work has moved")
 	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"b","side":"right","section":"gusset","round":12}`).status)
 	assert.Contains(t, a.get(made.header.Get("Location")).doc().Find("main").Text(), "round 12 of the gusset is knitted")
 	form := url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}
 	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status)
 	assert.Contains(t, a.get(at+"/sheet.json").body, `"round": 12`)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 13")
+}
+
+// What is knitted of one hand stays, whatever a try of the other one leads to:
+// going on, or ripping back to the cast-on.
+func TestOtherHandIsKept(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	knitted := func(side string, n int) []any {
+		t.Helper()
+		req := a.request("GET", at+"/needles?side="+side, "", "")
+		req.Header.Set("Accept", "application/json")
+		var got struct {
+			Nth    int              `json:"nth"`
+			Rounds []map[string]any `json:"rounds"`
+		}
+		require.NoError(t, json.Unmarshal([]byte(a.do(req).body), &got))
+		require.Equal(t, n, got.Nth)
+		var rounds []any
+		for _, r := range got.Rounds[:n] {
+			rounds = append(rounds, []any{r["section"], r["before"], r["after"], r["words"], r["changed"]})
+		}
+		return rounds
+	}
+	try := func(key, side, section, round, how string, more map[string]string) {
+		t.Helper()
+		form := tryOn(more)
+		form.Set("key", key)
+		form.Set("side", side)
+		form.Set("section", section)
+		form.Set("round", round)
+		made := a.post(at+"/tries", form)
+		require.Equal(t, http.StatusSeeOther, made.status, made.body)
+		page := a.get(made.header.Get("Location")).doc()
+		after := page.Find(`[name="after"]`).AttrOr("value", "")
+		answered := a.post(made.header.Get("Location"), url.Values{"how": {how}, "key": {"v" + key}, "after": {after}})
+		require.Equal(t, http.StatusSeeOther, answered.status, answered.body)
+	}
+	count := func(key, side, section string, round int) {
+		t.Helper()
+		body := fmt.Sprintf(`{"key":%q,"side":%q,"section":%q,"round":%d}`, key, side, section, round)
+		require.Equal(t, http.StatusOK, a.stroke(at+"/needles", body).status)
+	}
+	count("a", "right", "gusset", 12)
+	count("b", "left", "gusset", 5)
+	right, left := knitted("right", 30), knitted("left", 23)
+	try("1", "left", "gusset", "5", "on", map[string]string{"feel.gusset": "2", "stitches": "20", "width": "8.2"})
+	assert.Equal(t, right, knitted("right", 30))
+	left = knitted("left", 23)
+	try("2", "right", "gusset", "12", "on", map[string]string{"feel.gusset": "-2", "top": "6"})
+	assert.Equal(t, left, knitted("left", 23))
+	right = knitted("right", 30)
+	try("3", "left", "gusset", "5", "rip", map[string]string{"feel.cuff": "2"})
+	assert.Equal(t, right, knitted("right", 30))
+	knitted("left", 0)
 }
 
 // What can't be used comes back at its field, with all that was typed.
@@ -193,11 +249,20 @@ func TestHabitsOnThePage(t *testing.T) {
 		require.Equal(t, http.StatusSeeOther, made.status)
 		require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
 	}
+	undone := a.sample()
+	made := a.post(undone+"/tries", tryOn(map[string]string{"feel.hand": "2"}))
+	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
+	back := a.post(undone+"/history/1", url.Values{"from": {"tries"}})
+	assert.Equal(t, undone+"/tries?back=1#line", back.header.Get("Location"))
+	list := a.get(undone + "/tries?back=1").doc()
+	assert.Contains(t, list.Find("[role=status]").Text(), "as it was before that try")
+	assert.Contains(t, list.Find(".moments").Text(), "taken back")
+
 	next := a.sample()
 	page := a.get(next + "/tries").doc()
-	assert.Contains(t, page.Find(".habits").Text(), "You wear hands 2.5 % looser than the usual: learned from 2 accepted tries")
+	assert.Contains(t, page.Find(".habits").Text(), "You wear hands 1.6 % looser than the usual: learned from 2 accepted tries")
 	require.Equal(t, http.StatusSeeOther, a.post(next+"/habits", nil).status)
-	assert.Contains(t, a.get(next+"/sheet.json").body, `"hand": -0.025`)
+	assert.Contains(t, a.get(next+"/sheet.json").body, `"hand": -0.034`)
 	assert.Contains(t, a.get(next+"/tries").doc().Find("main").Text(), "has its own eases there already")
 	require.Equal(t, http.StatusSeeOther, a.post(next+"/habits/hand/remove", nil).status)
 	assert.Zero(t, a.get(next+"/tries").doc().Find(".habits").Length())

@@ -50,59 +50,64 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 		accepted := c.Changes() && t.accept(c)
 		v.Corrections = append(v.Corrections, view.Suggested{Correction: c, Accepted: accepted})
 	}
-	v.Onward, err = pl.Onward(doc, v.Seen, v.Accepted())
-	if err == nil && v.Onward.Rip != nil {
-		v.RipEdits = pl.EditsBack(doc, v.Onward, v.Seen, v.Accepted())
+	other, err := s.beside(ctx, pl, m, doc)
+	if err != nil {
+		return v, err
 	}
+	v.Onward, err = pl.Onward(doc, v.Seen, other, v.Accepted())
 	return v, err
 }
 
-// goneOn takes the work as it stands by now, where it was counted further since
-// the try was noted: what is knitted meanwhile stays, too.
+// beside is where the other hand of the pair stands, by its count.
+func (s *Server) beside(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document) (tryon.Place, error) {
+	doc.Side = opposite(doc.Side)
+	c, ok, err := s.store.Standing(ctx, m.ID, string(doc.Side))
+	if err != nil || !ok {
+		return tryon.Place{}, err
+	}
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return tryon.Place{}, err
+	}
+	list := tryon.Places(p.Mitt())
+	if nth := reached(c, list); nth > 0 {
+		return list[nth-1], nil
+	}
+	return tryon.Place{}, nil
+}
+
+// goneOn takes the work as it stands by now, where it was counted since the try
+// was noted: what is knitted meanwhile stays, too, and what was ripped does not.
 func (s *Server) goneOn(ctx context.Context, id int64, v *view.Verdict, list []tryon.Place) error {
 	c, ok, err := s.store.Standing(ctx, id, v.Entry.Try.Side)
 	if err != nil || !ok || !c.At.After(v.Entry.Noted) {
 		return err
 	}
-	if nth := reached(c, list); nth > v.Seen.Place.Nth {
-		v.Seen.Place, v.GoneOn = list[nth-1], true
+	nth := reached(c, list)
+	if nth == v.Seen.Place.Nth {
+		return nil
+	}
+	v.Seen.Place, v.GoneOn = tryon.Place{}, true
+	if nth > 0 {
+		v.Seen.Place = list[nth-1]
 	}
 	return nil
 }
 
 // showTry shows what a try suggests, or what became of it.
 func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
-	m, doc, e, err := s.tried(r)
+	m, doc, e, err := s.tryOf(r)
 	if err != nil {
 		return err
 	}
 	if e.Answered {
-		standing, err := s.stands(r, m, doc, e)
-		if err != nil {
-			return err
-		}
-		if standing {
-			return page(w, r, http.StatusOK, view.VerdictPage(view.Verdict{ID: m.ID, Doc: doc, Entry: e}))
-		}
-		e.Answered = false // it was taken back: it may be answered again
+		return page(w, r, http.StatusOK, view.VerdictPage(view.Verdict{ID: m.ID, Doc: doc, Entry: e}))
 	}
 	v, err := s.weigh(r.Context(), m, doc, e, ticksOf(r))
 	if err != nil {
 		return err
 	}
 	return page(w, r, http.StatusOK, view.VerdictPage(v))
-}
-
-// stands tells whether a verdict is still part of the mitt: not if its sheet
-// is again what it was before.
-func (s *Server) stands(r *http.Request, m store.Mitt, doc project.Document, e view.TryEntry) (bool, error) {
-	before, err := s.store.At(r.Context(), m.ID, e.Before)
-	if err != nil {
-		return false, err
-	}
-	then, err := project.Decode(before.Document)
-	then.Side = doc.Side
-	return err == nil && len(doc.Difference(then)) > 0, err
 }
 
 // ticks are the corrections that the address or the form accepts, and those
@@ -121,7 +126,7 @@ func (t ticks) accept(c tryon.Correction) bool {
 // answerTry puts the accepted corrections into the mitt, one stroke that can
 // be undone, and goes on at the needles.
 func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
-	m, doc, e, err := s.tried(r)
+	m, doc, e, err := s.tryOf(r)
 	if err != nil {
 		return err
 	}
@@ -139,22 +144,23 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	answer, edits := v.Answer(), v.Onward.Edits
-	to := v.Seen.Place
+	answer, next, to := v.Answer(), v.Onward.Next, v.Seen.Place
 	if r.PostForm.Get("how") == "rip" {
 		if v.Onward.Rip == nil {
 			return fault.New(fault.Conflict, "Nothing has to be ripped back any more; open the try again.")
 		}
-		edits, to = v.RipEdits, v.Onward.Rip.To
+		next, to = v.Onward.Rip.Next, v.Onward.Rip.To
 		answer.Ripped, answer.Section, answer.Round, answer.Line = v.Onward.Rip.Rounds, to.Part, to.Round, v.Onward.Rip.Line
 	} else if v.Onward.Is == nil {
 		return v.Onward.Fault
 	}
+	path, tried := doc.Sheet.WithTried(e.ID)
+	next.Sheet[path] = tried
 	raw, err := json.Marshal(answer)
 	if err != nil {
 		return err
 	}
-	request := store.Request{Kind: store.Do, After: after, Key: r.PostForm.Get("key"), Edits: edits, Rewrite: project.Rewrite}
+	request := store.Request{Kind: store.Do, After: after, Key: r.PostForm.Get("key"), Edits: doc.Difference(next), Rewrite: project.Rewrite}
 	applied, err := s.store.Judge(r.Context(), m.ID, e.ID, request, raw)
 	if err != nil {
 		return err

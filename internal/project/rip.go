@@ -2,10 +2,10 @@ package project
 
 import (
 	"math"
+	"slices"
 
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
-	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
 	"thenar/internal/words"
@@ -18,7 +18,8 @@ type Rip struct {
 	To       tryon.Place
 	Stitches int // to be knitted again
 	Is       *Planned
-	Line     string // the difference in one line
+	Next     Document // with the work there and the corrections
+	Line     string   // the difference in one line
 	Zones    []string
 }
 
@@ -52,8 +53,9 @@ func offs(p *Planned) ([]off, error) {
 }
 
 // spoilt names the zones in which a plan is off by more than the tolerance and
-// more, in the same direction, than a mitt begun anew would be.
-func spoilt(p, anew *Planned) []string {
+// more, in the same direction, than a mitt begun anew would be; those that are
+// known to be off are passed over.
+func spoilt(p, anew *Planned, known ...string) []string {
 	is, err := offs(p)
 	best, errAnew := offs(anew)
 	if err != nil || errAnew != nil || len(is) != len(best) {
@@ -61,7 +63,7 @@ func spoilt(p, anew *Planned) []string {
 	}
 	var zones []string
 	for i, o := range is {
-		if !o.Within(p.extra.tolerance, best[i].Range) {
+		if !o.Within(p.extra.tolerance, best[i].Range) && !slices.Contains(known, o.zone) {
 			zones = append(zones, o.zone)
 		}
 	}
@@ -70,17 +72,18 @@ func spoilt(p, anew *Planned) []string {
 
 // rip finds the fewest rounds to rip back after which the mitt fits as one
 // begun anew would, or within the tolerance; nil where it does already, or
-// where nothing helps. Every number of rounds is tried, from the fewest.
-func (pl *Planner) rip(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction, now *Planned) *Rip {
-	fresh := pl.standing(d, was, at, accepted)
-	fresh.Sheet.Knit(nil, "")
-	anew, err := pl.Plan(fresh.Sheet)
-	if err != nil {
+// where nothing helps. Every number of rounds is tried, from the fewest. What
+// was off before the try, and went on all the same, is no reason.
+func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, now *Planned) *Rip {
+	anew := pl.anew(pl.standing(d, was.Plan, at, accepted))
+	before := pl.anew(d)
+	if anew == nil || before == nil {
 		return nil
 	}
+	known := unasked(spoilt(was, before), accepted)
 	zones := []string{"plan"}
 	if now != nil {
-		if zones = spoilt(now, anew); len(zones) == 0 {
+		if zones = spoilt(now, anew, known...); len(zones) == 0 {
 			return nil
 		}
 	}
@@ -89,32 +92,55 @@ func (pl *Planner) rip(d Document, was *mitt.Plan, at tryon.Place, accepted []tr
 	for nth := at.Nth; nth > 0; nth-- {
 		out.Rounds++
 		out.Stitches += list[nth-1].After
-		to := tryon.Place{}
 		if nth > 1 {
-			to = list[nth-2]
+			out.To = list[nth-2]
+		} else {
+			out.To = tryon.Place{}
 		}
-		if p := pl.from(d, was, to, accepted); p != nil && len(spoilt(p, anew)) == 0 {
-			out.To, out.Is = to, p
-			out.Line = words.Onward(was, p.Plan, gussetRound(to, was))
-			return out
+		p, next := pl.from(d, was.Plan, out.To, accepted)
+		if p == nil || len(spoilt(p, anew, known...)) > 0 {
+			continue
 		}
+		if a, b := was.Mitt(), p.Mitt(); Differing(a, b).Count()+Differing(b, a).Count() == 0 {
+			return nil // it would be knitted as it was
+		}
+		out.Is, out.Next = p, next
+		out.Line = words.Onward(was.Plan, p.Plan, gussetRound(out.To, was.Plan))
+		return out
 	}
 	return nil
 }
 
-// from is the plan of the mitt knitted up to a place; the place 0 is the
-// cast-on, where all is free. It is nil where there is none.
-func (pl *Planner) from(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) *Planned {
-	next := pl.standing(d, was, at, accepted)
-	if at.Nth == 0 {
-		next.Sheet.Knit(nil, "")
+// unasked are those of some zones that no accepted correction speaks of; a
+// measured fabric speaks of all.
+func unasked(zones []string, accepted []tryon.Correction) []string {
+	of := map[string][]string{
+		string(tryon.Cuff): {"cuff"}, string(tryon.Gusset): {"gusset"}, string(tryon.Parting): {"gusset"}, string(tryon.Hand): {"hand"},
+		string(tryon.Thumb): {"thumb"}, "base": {"gusset", "gusset’s length"}, "top": {"gusset", "gusset’s length"}, tryon.Fabric: zones,
 	}
-	if at.Part == stitch.Cuff || at.Part == stitch.CuffPlain {
-		delete(next.Sheet, sheet.PathBase)
-	}
-	p, err := pl.Plan(next.Sheet)
+	return slices.DeleteFunc(slices.Clone(zones), func(zone string) bool {
+		return slices.ContainsFunc(accepted, func(c tryon.Correction) bool { return slices.Contains(of[c.Key], zone) })
+	})
+}
+
+// anew is the plan of a document with nothing knitted; nil where there is none.
+func (pl *Planner) anew(d Document) *Planned {
+	d.Sheet = d.Sheet.Clone()
+	d.Sheet.Knit(nil, "")
+	p, err := pl.Plan(d.Sheet)
 	if err != nil {
 		return nil
 	}
 	return p
+}
+
+// from is the plan of the mitt knitted up to a place, with its document; it is
+// nil where there is none.
+func (pl *Planner) from(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) (*Planned, Document) {
+	next := pl.standing(d, was, at, accepted)
+	p, err := pl.Plan(next.Effective())
+	if err != nil {
+		return nil, next
+	}
+	return p, next
 }

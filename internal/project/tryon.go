@@ -4,7 +4,6 @@ import (
 	"reflect"
 	"strings"
 
-	"thenar/internal/chart"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
@@ -12,16 +11,17 @@ import (
 	"thenar/internal/words"
 )
 
-// Effective is the sheet that a document's mitt is planned from. The other
-// hand of a pair is worked like the one on the needles, round for round, unless
-// it was asked for anew: then nothing of it is knitted.
-func (d Document) Effective() sheet.Sheet {
-	if d.Sheet.Given(sheet.PathSecond) != sheet.Anew || d.Sheet.Given(sheet.PathSide) == string(d.Side) {
-		return d.Sheet
+// Effective is the sheet that a document's mitt is planned from: what is
+// knitted of its hand stays. A hand that is not begun is worked like the other
+// one, round for round, unless it was asked for anew.
+func (d Document) Effective() sheet.Sheet { return d.Sheet.For(string(d.Side)) }
+
+// other is the other hand of the pair.
+func (s Side) other() Side {
+	if s == Right {
+		return Left
 	}
-	s := d.Sheet.Clone()
-	s.Knit(nil, "")
-	return s
+	return Right
 }
 
 // Onward is how a mitt goes on from a try.
@@ -31,8 +31,8 @@ type Onward struct {
 	Fault   error
 	Line    string // the difference in one line
 	Changed Changed
-	Edits   []chart.Edit // of the sheet, that bring the mitt there
-	Rip     *Rip         // what ripping back would win; nil: nothing
+	Next    Document // with the work and the corrections
+	Rip     *Rip     // what ripping back would win; nil: nothing
 
 	Ease map[tryon.Zone]float64 // of accepted zones: ease less the usual, as a share of the girth
 }
@@ -70,22 +70,26 @@ func Differing(was, is stitch.Mitt) Changed {
 }
 
 // Onward plans a mitt on from where a try found it, with the corrections that
-// were accepted. What is knitted stays. The document itself is not changed.
-func (pl *Planner) Onward(d Document, seen tryon.Seen, accepted []tryon.Correction) (Onward, error) {
+// were accepted. What is knitted stays, of the other hand of the pair, too:
+// other is where that stands. The document itself is not changed.
+func (pl *Planner) Onward(d Document, seen tryon.Seen, other tryon.Place, accepted []tryon.Correction) (Onward, error) {
 	was, err := pl.Plan(d.Effective())
 	if err != nil {
 		return Onward{}, err
 	}
+	if d, err = pl.keepOther(d, other); err != nil {
+		return Onward{}, err
+	}
 	out := Onward{Was: was}
 	next := pl.standing(d, was.Plan, seen.Place, accepted)
-	out.Edits = d.Difference(next)
+	out.Next = next
 	if out.Is, err = pl.Plan(next.Effective()); err != nil {
 		out.Is, out.Fault = nil, err
 	} else {
 		out.Line = words.Onward(was.Plan, out.Is.Plan, gussetRound(seen.Place, was.Plan))
 		out.Changed = Differing(was.Mitt(), out.Is.Mitt())
 	}
-	out.Rip = pl.rip(d, was.Plan, seen.Place, accepted, out.Is)
+	out.Rip = pl.rip(d, was, seen.Place, accepted, out.Is)
 	if out.Is != nil {
 		out.Ease = pl.eases(next.Sheet, out.Is.Plan, accepted)
 	}
@@ -119,19 +123,33 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 	return out
 }
 
-// EditsBack are the edits that bring the mitt to where ripping back leads.
-func (pl *Planner) EditsBack(d Document, on Onward, seen tryon.Seen, accepted []tryon.Correction) []chart.Edit {
-	next := pl.standing(d, on.Was.Plan, on.Rip.To, accepted)
-	if on.Rip.To.Nth == 0 {
-		next.Sheet.Knit(nil, "")
+// keepOther is the document with what is knitted of the other hand, by its own
+// plan as it is now.
+func (pl *Planner) keepOther(d Document, at tryon.Place) (Document, error) {
+	if at.Nth == 0 {
+		return d, nil
 	}
-	return d.Difference(next)
+	beside := d
+	beside.Side = d.Side.other()
+	p, err := pl.Plan(beside.Effective())
+	if err != nil {
+		return d, err
+	}
+	d.Sheet = d.Sheet.Clone()
+	d.Sheet.Knit(p.Worked(at.Part, at.Round), string(beside.Side))
+	return d, nil
 }
 
-// standing is the document with the work at a place and with corrections.
+// standing is the document with the work at a place and with corrections. At
+// the cast-on nothing of this hand is knitted, and it is not worked like the
+// other one either.
 func (pl *Planner) standing(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
 	d.Sheet = d.Sheet.Clone()
-	d.Sheet.Knit(was.Worked(at.Part, at.Round), string(d.Side))
+	if at.Nth > 0 {
+		d.Sheet.Knit(was.Worked(at.Part, at.Round), string(d.Side))
+	} else if d.Sheet.Knit(nil, string(d.Side)); d.Sheet.Given(sheet.PathSection) != "" {
+		d.Sheet[sheet.PathSecond] = sheet.Anew
+	}
 	for _, c := range accepted {
 		tryon.Put(d.Sheet, edits(c, at))
 	}
@@ -141,7 +159,7 @@ func (pl *Planner) standing(d Document, was *mitt.Plan, at tryon.Place, accepted
 // edits are those of a correction for work at a place: below the gusset its
 // base is not yet anywhere.
 func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
-	if at.Part != stitch.Cuff && at.Part != stitch.CuffPlain {
+	if at.Nth > 0 && at.Part != stitch.Cuff && at.Part != stitch.CuffPlain {
 		return c.Edits
 	}
 	var list []tryon.Edit

@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"math/rand/v2"
+	"reflect"
 	"strconv"
 	"testing"
 
@@ -85,7 +86,7 @@ func TestOnwardFromAnyTry(t *testing.T) {
 				accepted = append(accepted, c)
 			}
 		}
-		on, err := pl.Onward(d, s, accepted)
+		on, err := pl.Onward(d, s, tryon.Place{}, accepted)
 		require.NoError(t, err)
 		require.NoError(t, on.Fault, "%+v %v", s.Try, d.Sheet)
 		is := on.Is.Mitt()
@@ -97,10 +98,8 @@ func TestOnwardFromAnyTry(t *testing.T) {
 		if on.Changed.Count() > 0 {
 			require.NotEqual(t, "Nothing changes: go on as planned.", on.Line, "%v", on.Changed)
 		}
-		fresh := pl.standing(d, p.Plan, s.Place, accepted)
-		fresh.Sheet.Knit(nil, "")
-		anew, err := pl.Plan(fresh.Sheet)
-		require.NoError(t, err)
+		anew := pl.anew(pl.standing(d, p.Plan, s.Place, accepted))
+		require.NotNil(t, anew)
 		if on.Rip == nil {
 			if len(spoilt(on.Is, anew)) == 0 {
 				saved++
@@ -114,18 +113,17 @@ func TestOnwardFromAnyTry(t *testing.T) {
 		require.Equal(t, s.Place.Nth-on.Rip.Rounds, on.Rip.To.Nth)
 		for fewer := range on.Rip.Rounds {
 			at := places[s.Place.Nth-fewer-1]
-			if less := pl.from(d, p.Plan, at, accepted); less != nil {
+			if less, _ := pl.from(d, p.Plan, at, accepted); less != nil {
 				require.NotEmpty(t, spoilt(less, anew), "%d rounds would do, not %d: %+v", fewer, on.Rip.Rounds, s.Try)
 			}
 		}
-		if on.Rip.To.Nth > 0 {
-			require.Empty(t, spoilt(pl.from(d, p.Plan, on.Rip.To, accepted), anew))
-		}
+		back, _ := pl.from(d, p.Plan, on.Rip.To, accepted)
+		require.Empty(t, spoilt(back, anew))
 	}
-	t.Logf("goes on %d, to be ripped back %d, can't be saved %d", saved, ripped, none)
+	t.Logf("goes on %d, to be ripped back %d, not worth it %d", saved, ripped, none)
 	assert.Greater(t, saved, *tries/8)
 	assert.Greater(t, ripped, *tries/8)
-	assert.Zero(t, none, "a mitt ripped back to its cast-on is one begun anew")
+	assert.Less(t, none, *tries/10, "of these what is ripped back would be knitted as it was")
 }
 
 // The edits of a try, put into the document, lead to the plan that was shown,
@@ -140,11 +138,11 @@ func TestOnwardIsEdits(t *testing.T) {
 		s := seen(t, trial(rng, p), p, units.MM)
 		list, err := tryon.Correct(s, d.Sheet, p.Plan)
 		require.NoError(t, err)
-		on, err := pl.Onward(d, s, list)
+		on, err := pl.Onward(d, s, tryon.Place{}, list)
 		require.NoError(t, err)
 		raw, err := d.Encode()
 		require.NoError(t, err)
-		after, back, err := Rewrite(raw, on.Edits)
+		after, back, err := Rewrite(raw, d.Difference(on.Next))
 		require.NoError(t, err)
 		doc, err := Decode(after)
 		require.NoError(t, err)
@@ -155,6 +153,62 @@ func TestOnwardIsEdits(t *testing.T) {
 		require.NoError(t, err)
 		require.JSONEq(t, string(raw), string(restored))
 	}
+}
+
+// A zone that felt tight is not narrower afterwards than it was planned, round
+// for round, and one that felt loose not wider; once in a hundred times an
+// increase falls a round later, since a changed rhythm has its price.
+func TestWhatIsFeltMovesTheRightWay(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 8))
+	pl := NewPlanner()
+	moved := map[tryon.Zone]int{}
+	against := 0
+	for range 600 {
+		d := knitter(rng)
+		p, err := pl.Plan(d.Sheet)
+		require.NoError(t, err)
+		zone := []tryon.Zone{tryon.Gusset, tryon.Parting, tryon.Hand}[rng.IntN(3)]
+		step := []int{-2, -1, 1, 2}[rng.IntN(4)]
+		s := seen(t, tryon.Try{
+			Key: "k", Date: "2026-03-01", Side: "right", Section: "gusset", Round: strconv.Itoa(1 + rng.IntN(p.Gusset.Rounds.N/2)),
+			Feel: map[tryon.Zone]string{zone: strconv.Itoa(step)},
+		}, p, units.MM)
+		list, err := tryon.Correct(s, d.Sheet, p.Plan)
+		require.NoError(t, err)
+		on, err := pl.Onward(d, s, tryon.Place{}, list)
+		require.NoError(t, err)
+		was, is := countsOf(p, zone), countsOf(on.Is, zone)
+		for i := range min(len(was), len(is)) {
+			if off := is[i] - was[i]; off*step < 0 {
+				against++
+				require.LessOrEqual(t, max(off, -off), p.Gusset.Step, "%s, %d: %v → %v, %v", zone, step, was, is, d.Sheet)
+				break
+			}
+		}
+		if !reflect.DeepEqual(was, is) {
+			moved[zone]++
+		}
+	}
+	t.Log("moved", moved, "against what was felt, by one increase in a round", against)
+	assert.LessOrEqual(t, against, 6, "a hundredth")
+	for _, zone := range []tryon.Zone{tryon.Gusset, tryon.Parting, tryon.Hand} {
+		assert.Greater(t, moved[zone], 50, zone)
+	}
+}
+
+// countsOf are the stitches of a zone: of the gusset round by round.
+func countsOf(p *Planned, zone tryon.Zone) []int {
+	switch zone {
+	case tryon.Parting:
+		return []int{p.Body.Stitches.N + p.Gusset.Stitches - p.Gusset.Base}
+	case tryon.Hand:
+		return []int{p.Bridge.HandAfter}
+	}
+	counts := make([]int, p.Gusset.Rounds.N)
+	for i := range counts {
+		counts[i] = p.Gusset.Count(i + 1)
+	}
+	return counts
 }
 
 // The other hand of a pair is worked like the first, with what was put right

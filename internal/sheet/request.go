@@ -75,7 +75,7 @@ const mostWhole = 1_000
 
 // words checks the choices that stand at the top of the sheet.
 func (r *reader) words() {
-	for _, path := range []string{"format", PathKind, PathUnit} {
+	for _, path := range []string{"format", PathKind, PathUnit, PathSecond} {
 		r.choice(path, tree.find(path))
 	}
 	if r.sheet.Given(PathKind) == "glove" {

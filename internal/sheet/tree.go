@@ -43,7 +43,10 @@ var tree = node{members: []node{
 		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
 		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
 		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "rhythm", kind: rhythm})},
-	{key: "worked", members: workedKeys},
+	{key: pathWorked, members: workedKeys},
+	{key: pathOther, members: workedKeys},
+	{key: PathSecond, kind: choice, words: []string{"alike", Anew}},
+	{key: pathTried, kind: rounds},
 	{key: "fit", members: append([]node{{key: "tolerance", kind: length}}, keys(ease, "loose_below", "snug_from", "tight_above")...)},
 	{key: "yarn", members: append(append([]node{
 		{key: "length_unit", kind: choice, words: []string{"m", "yd"}},

@@ -9,14 +9,16 @@ import (
 	"thenar/internal/units"
 )
 
-// What the sheet says of the work on the needles, under "worked".
+// What the sheet says of the work on the needles: under "worked" the hand that
+// was tried on last, under "worked_other" the other one, if it is begun.
 const (
 	pathWorked  = "worked"
+	pathOther   = "worked_other"
+	pathTried   = "tried" // the tries whose corrections are in the sheet
 	PathSection = "worked.section"
-	PathRound   = "worked.round"
-	PathSide    = "worked.side"   // the hand that is on the needles
-	PathSecond  = "worked.second" // how the other hand of the pair is worked
+	PathSide    = "worked.side" // the hand that is on the needles
 	PathBase    = "worked.base_above"
+	PathSecond  = "second" // how the other hand of the pair is worked
 )
 
 // Anew is the second mitt planned from its cast-on; otherwise it is worked
@@ -27,7 +29,6 @@ const Anew = "anew"
 var workedKeys = append(append([]node{
 	{key: "section", kind: choice, words: []string{"cuff", "cuff_plain", "gusset", "hand", "top", "thumb"}},
 	{key: "side", kind: choice, words: []string{"right", "left"}},
-	{key: "second", kind: choice, words: []string{"alike", Anew}},
 	{key: "base_above", kind: signed},
 	{key: "both_edges", kind: flag},
 	{key: "increase_rounds", kind: rounds},
@@ -84,14 +85,13 @@ func (r *reader) worked() *mitt.Worked {
 	members := tree.find(pathWorked)
 	k := &mitt.Worked{
 		Part:      stitch.Part(r.choice(PathSection, members.find("section"))),
-		Round:     r.wholeOr(PathRound, 0, mostKnitted, 0),
+		Round:     r.wholeOr("worked.round", 0, mostKnitted, 0),
 		BaseAbove: r.signed(PathBase),
 		OneSided:  !r.flag("worked.both_edges", true),
 		Increases: r.rounds("worked.increase_rounds"),
 		Decreases: r.rounds("worked.decrease_rounds"),
 	}
 	r.choice(PathSide, members.find("side"))
-	r.choice(PathSecond, members.find("second"))
 	for _, n := range workedNumbers(k) {
 		*n.n = r.wholeOr(join(pathWorked, n.key), 0, mostKnitted, 0)
 	}
@@ -150,18 +150,32 @@ func (s Sheet) Knitted() (k *mitt.Worked, side string, ok bool) {
 	return k, s.Given(PathSide), k != nil && len(r.faults) == 0
 }
 
-// Knit puts the work on the needles into the sheet, in the place of what stood
-// there; nil takes it out.
+// Knit puts the work on one hand into the sheet, in the place of what stood
+// there of it; nil takes it out, for every hand if no side is named. What
+// stands there of the other hand stays.
 func (s Sheet) Knit(k *mitt.Worked, side string) {
-	for path := range s {
-		if strings.HasPrefix(path, pathWorked+".") && path != PathSecond {
-			delete(s, path)
-		}
+	if own := s.Given(PathSide); own == side || own == "" || side == "" {
+		s.move(pathWorked, "", tree.find(pathWorked))
+	}
+	if s.Given(join(pathOther, "side")) == side || side == "" {
+		s.move(pathOther, "", tree.find(pathWorked))
 	}
 	if k == nil {
+		if s.Given(PathSection) == "" {
+			s.move(pathOther, pathWorked, tree.find(pathWorked))
+		}
 		return
 	}
-	s[PathSection], s[PathRound], s[PathSide] = string(k.Part), strconv.Itoa(k.Round), side
+	if s.Given(PathSection) != "" {
+		s.move(pathOther, "", tree.find(pathWorked))
+		s.move(pathWorked, pathOther, tree.find(pathWorked))
+	}
+	s.knit(k, side)
+}
+
+// knit writes the work on one hand where there is none.
+func (s Sheet) knit(k *mitt.Worked, side string) {
+	s[PathSection], s["worked.round"], s[PathSide] = string(k.Part), strconv.Itoa(k.Round), side
 	if k.BaseAbove != 0 {
 		s[PathBase] = Signed(k.BaseAbove, s.Unit())
 	}
@@ -178,6 +192,70 @@ func (s Sheet) Knit(k *mitt.Worked, side string) {
 			s[join(pathWorked, n.key)] = strconv.Itoa(*n.n)
 		}
 	}
+}
+
+// For is the sheet from which one hand of the pair is planned: with its own
+// work on the needles; without any, like the other hand, or from its cast-on.
+func (s Sheet) For(side string) Sheet {
+	switch {
+	case s.InForce(side) == pathWorked, s.Given(PathSection) == "":
+		return s
+	case s.InForce(side) == pathOther:
+		out := s.Clone()
+		out.move(pathWorked, "", tree.find(pathWorked))
+		out.move(pathOther, pathWorked, tree.find(pathWorked))
+		return out
+	}
+	out := s.Clone()
+	out.Knit(nil, "")
+	return out
+}
+
+// InForce names what holds the work that the plan of one hand keeps: its own,
+// or that of the other hand which it is worked like; empty: nothing.
+func (s Sheet) InForce(side string) string {
+	own := s.Given(PathSide)
+	switch {
+	case s.Given(PathSection) == "":
+		return ""
+	case own == side || own == "":
+		return pathWorked
+	case s.Given(join(pathOther, "side")) == side && s.Given(join(pathOther, "section")) != "":
+		return pathOther
+	case s.Given(PathSecond) == Anew:
+		return ""
+	}
+	return pathWorked
+}
+
+// Sections are the paths of the section that each hand has reached; without it
+// nothing of the hand is knitted.
+func Sections() []string { return []string{PathSection, join(pathOther, "section")} }
+
+// Tried are the tries whose corrections are in the sheet.
+func (s Sheet) Tried() []int64 {
+	var list []int64
+	for _, part := range strings.Split(s.Given(pathTried), ",") {
+		if id, err := strconv.ParseInt(strings.TrimSpace(part), 10, 64); err == nil {
+			list = append(list, id)
+		}
+	}
+	return list
+}
+
+// WithTried is the path of the tries and what stands there with one more.
+func (s Sheet) WithTried(id int64) (path, text string) {
+	if was := s.Given(pathTried); was != "" {
+		return pathTried, was + ", " + strconv.FormatInt(id, 10)
+	}
+	return pathTried, strconv.FormatInt(id, 10)
+}
+
+// Unknit takes out all that speaks of knitting that is done: a copy begins
+// anew.
+func (s Sheet) Unknit() {
+	s.Knit(nil, "")
+	delete(s, pathTried)
 }
 
 // Signed is a length as it is typed with its sign.

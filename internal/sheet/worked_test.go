@@ -37,10 +37,42 @@ func TestKnittedGoesThroughJSON(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// Each hand keeps what is knitted of it; one that is not begun is worked like
+// the other, or anew.
+func TestBothHandsAreKept(t *testing.T) {
+	hand := func(round int) *mitt.Worked {
+		return &mitt.Worked{Part: stitch.Gusset, Round: round, Rib: 2, CastOn: 40}
+	}
+	round := func(s Sheet, side string) int {
+		if k, _, ok := s.For(side).Knitted(); ok {
+			return k.Round
+		}
+		return 0
+	}
+	s := Sheet{}
+	s.Knit(hand(9), "right")
+	assert.Equal(t, []int{9, 9}, []int{round(s, "right"), round(s, "left")})
+	s[PathSecond] = Anew
+	assert.Equal(t, []int{9, 0}, []int{round(s, "right"), round(s, "left")})
+	s.Knit(hand(4), "left")
+	assert.Equal(t, []int{9, 4}, []int{round(s, "right"), round(s, "left")})
+	s.Knit(hand(12), "right")
+	assert.Equal(t, []int{12, 4}, []int{round(s, "right"), round(s, "left")})
+	s.Knit(nil, "right")
+	assert.Equal(t, []int{0, 4}, []int{round(s, "right"), round(s, "left")})
+	path, text := s.WithTried(7)
+	s[path] = text
+	path, text = s.WithTried(12)
+	s[path] = text
+	assert.Equal(t, []int64{7, 12}, s.Tried())
+	s.Unknit()
+	assert.Equal(t, Sheet{PathSecond: Anew}, s)
+}
+
 func TestKnittedIsCheckedByName(t *testing.T) {
 	for _, c := range []struct{ path, typed, want string }{
 		{PathSection, "heel", "worked.section: is \"heel\"; write one of: cuff, cuff_plain, gusset, hand, top, thumb"},
-		{PathRound, "-2", "worked.round: is -2; write a whole number from 0 to 1500"},
+		{"worked.round", "-2", "worked.round: is -2; write a whole number from 0 to 1500"},
 		{PathBase, "wide", "worked.base_above: "},
 		{"worked.increase_rounds", "1, x", "worked.increase_rounds: is 1, x; write the rounds, from the first to the last: 1, 4, 7"},
 	} {

@@ -3,6 +3,7 @@ package tryon
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"thenar/internal/gauge"
@@ -68,10 +69,10 @@ func (c *corrector) fabric() error {
 		return nil
 	}
 	const path = "gauge.swatches"
-	row := c.sheet.Rows(path)
+	row, u := c.sheet.Rows(path), c.sheet.Unit()
 	if !sheet.Known(fmt.Sprintf("%s[%d].stitches", path, row)) {
 		c.add(Correction{
-			Key: Fabric, Name: "gauge", Was: per10(&c.plan.Gauge), Is: per10(&c.plan.Gauge),
+			Key: Fabric, Name: "gauge", Was: perLength(&c.plan.Gauge, u), Is: perLength(&c.plan.Gauge, u),
 			Because: fmt.Sprintf("the sheet has %d swatches already, which are the most; leave one out to make room", row),
 		})
 		return nil
@@ -104,7 +105,7 @@ func (c *corrector) fabric() error {
 		}
 	}
 	c.add(Correction{
-		Key: Fabric, Name: "gauge", Was: per10(was), Is: per10(is), Because: because, Edits: edits, Doubt: doubt,
+		Key: Fabric, Name: "gauge", Was: perLength(was, u), Is: perLength(is, u), Because: because, Edits: edits, Doubt: doubt,
 	})
 	return nil
 }
@@ -118,17 +119,21 @@ const (
 )
 
 // far asks about an end that sits far off.
-func far(off units.Length) string {
+func (c *corrector) far(off units.Length) string {
 	if off > farOff || off < -farOff {
-		return mm(off) + " are a long way for an end of the gusset: hold the tape there again"
+		return c.away(off) + " are a long way for an end of the gusset: hold the tape there again"
 	}
 	return ""
 }
 
 func stitches(n string) string { return n + " stitches" }
 
-func per10(g *gauge.Gauge) string {
-	return fmt.Sprintf("%.1f stitches × %.1f rounds over 10 cm", g.Stitches*100, g.Rounds*100)
+func perLength(g *gauge.Gauge, u units.Unit) string {
+	over, mm := "10 cm", 100.0
+	if u == units.IN {
+		over, mm = "4 in", 101.6
+	}
+	return fmt.Sprintf("%.1f stitches × %.1f rounds over %s", g.Stitches*mm, g.Rounds*mm, over)
 }
 
 // pieceOf names the fabric on the needles, apart from those of earlier tries.
@@ -169,9 +174,9 @@ func (c *corrector) base() {
 	next := max(plain-*off, units.FromMM(1/c.plan.Gauge.Rounds))
 	edits := []Edit{{sheet.PathBase, sheet.Signed(*off, u)}, {"length.cuff_plain", tidy(next, u)}}
 	because := fmt.Sprintf("the base sits %s %s its place, so the gusset on the needles has %s to cover; a mitt begun anew gets a plain cuff of %s",
-		mm(*off), side, less, words.Size(next.MM(), u))
+		c.away(*off), side, less, words.Size(next.MM(), u))
 	c.add(Correction{
-		Key: "base", Name: "base of the gusset", Was: heightWords(c.plan.BaseAbove), Is: heightWords(*off), Because: because, Edits: edits, Doubt: far(*off),
+		Key: "base", Name: "base of the gusset", Was: c.heightWords(c.plan.BaseAbove), Is: c.heightWords(*off), Because: because, Edits: edits, Doubt: c.far(*off),
 	})
 }
 
@@ -200,39 +205,36 @@ func (c *corrector) top() {
 	if is < units.FromMM(2/c.plan.Gauge.Rounds) {
 		c.add(Correction{
 			Key: "top", Name: "gusset length", Was: was.With(u), Is: was.With(u),
-			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", mm(*off), side),
+			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", c.away(*off), side),
 		})
 		return
 	}
 	c.add(Correction{
-		Doubt: far(*off), Key: "top", Name: "gusset length", Was: was.With(u), Is: tidyWith(is, u),
-		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", mm(*off), side),
+		Doubt: c.far(*off), Key: "top", Name: "gusset length", Was: was.With(u), Is: tidyWith(is, u),
+		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.away(*off), side),
 		Edits:   []Edit{{"hand.gusset_length", tidy(is, u)}},
 		Later:   orderOf(c.seen.Place.Part) > orderOf(stitch.Gusset),
 	})
 }
 
-func mm(l units.Length) string {
-	if l < 0 {
-		l = -l
-	}
-	return l.With(units.MM)
-}
+// away is how far off an end sits, without a sign.
+func (c *corrector) away(l units.Length) string { return max(l, -l).With(OffsetUnit(c.sheet.Unit())) }
 
-func heightWords(l units.Length) string {
+func (c *corrector) heightWords(l units.Length) string {
 	switch {
 	case l > 0:
-		return mm(l) + " above its place"
+		return c.away(l) + " above its place"
 	case l < 0:
-		return mm(l) + " below its place"
+		return c.away(l) + " below its place"
 	}
 	return "at its place"
 }
 
-// tidy is a length as a person would type it, to a tenth of a millimetre.
+// tidy is a length as a person would type it: to a tenth of a millimetre, or a
+// hundredth of an inch.
 func tidy(l units.Length, u units.Unit) string {
 	if u == units.IN {
-		return l.Exact(u)
+		return strconv.FormatFloat(l.MM()/units.Inch.MM(), 'f', 2, 64)
 	}
 	return (l / 100 * 100).Exact(u)
 }

@@ -52,17 +52,27 @@ func (c *corrector) felt(zone Zone) {
 		return
 	}
 	path, was, later := c.easeOf(zone)
-	is := strconv.FormatFloat(100*(was+change), 'f', 1, 64) + " %"
-	edits := []Edit{{path, is}}
-	if zone == Gusset && c.plan.Thumbed() && c.sheet.Given("schedule.follows") != string(mitt.FollowProfile) {
-		edits = append(edits, Edit{"schedule.follows", string(mitt.FollowProfile)})
-		because += "; the increases follow the hand's girths from here, so that the middle of the gusset can be wider than a plain rhythm makes it"
+	edits := []Edit{{path, typedEase(was + change)}}
+	if zone == Gusset {
+		edits = append(edits, c.followHand(change)...)
+		because += "; the increases follow the hand from here, up to where the thumb parts"
 	}
 	c.add(Correction{
 		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
 		Because: because, Edits: edits, Later: later,
 	})
 }
+
+// followHand lets the gusset's increases follow the hand from half-way up to the
+// parting, with the same change there: else what is won below would be given
+// back on the way.
+func (c *corrector) followHand(change float64) []Edit {
+	path, palm, _ := c.easeOf(Parting)
+	return []Edit{{path, typedEase(palm + change)}, {"schedule.follows", string(mitt.FollowProfile)}}
+}
+
+// typedEase is an ease as it is typed.
+func typedEase(e float64) string { return strconv.FormatFloat(100*e, 'f', 1, 64) + " %" }
 
 // explained says that the gauge puts right all that was felt.
 func (c *corrector) explained(zone Zone, because string) {
@@ -76,19 +86,36 @@ func (c *corrector) explained(zone Zone, because string) {
 	})
 }
 
-// easeOf is where the ease of a zone stands, what it is, and whether the zone
-// is knitted already.
+// easeOf is where the ease of a zone is decided, what it comes to in the fabric
+// as it is planned, by its counts, and whether the zone is knitted already.
+// What is felt speaks of that fabric, not of the ease that was wanted.
 func (c *corrector) easeOf(zone Zone) (path string, was float64, later bool) {
-	e, at := &c.plan.Ease, orderOf(c.seen.Place.Part)
+	p, at := c.plan, orderOf(c.seen.Place.Part)
+	ease := func(stitches int, body units.Length) float64 {
+		return float64(stitches)/p.Gauge.Stitches/body.MM() - 1
+	}
 	switch zone {
 	case Cuff:
-		return "ease.cuff", e.Cuff, at > orderOf(stitch.Cuff)
+		return "ease.cuff", ease(p.Cuff.CastOn.N, p.Hand.Wrist), at > orderOf(stitch.Cuff)
 	case Gusset:
-		return "ease.gusset", e.Gusset, at > orderOf(stitch.Gusset)
+		return "ease.gusset", c.halfWay(), at > orderOf(stitch.Gusset)
 	case Parting:
-		return "ease.palm", e.Palm, at > orderOf(stitch.Gusset)
+		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at > orderOf(stitch.Gusset)
 	}
-	return "ease.hand", e.Hand, at > orderOf(stitch.Hand)
+	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at > orderOf(stitch.Hand)
+}
+
+// halfWay is the ease of the fabric half-way up the gusset.
+func (c *corrector) halfWay() float64 {
+	p := c.plan
+	girths, err := p.Hand.Girths()
+	if err != nil {
+		return p.Ease.Gusset // a hand with a plan has girths
+	}
+	height := p.Hand.GussetLength.MM() / 2
+	round := int((height - p.BaseAbove.MM()) * p.Gauge.Rounds)
+	n := p.Body.Stitches.N - p.Gusset.Base + p.Gusset.Count(round)
+	return float64(n)/p.Gauge.Stitches/girths.At(height) - 1
 }
 
 // has tells whether a mitt has a zone.
@@ -99,7 +126,7 @@ func (c *corrector) has(zone Zone) bool {
 // thumb changes what is added to the girth of the thumb.
 func (c *corrector) thumb(change float64, because string) {
 	u := c.sheet.Unit()
-	was := units.FromMM(c.plan.Ease.ThumbAdded)
+	was := units.FromMM(float64(c.plan.Thumb.Stitches.N)/c.plan.Gauge.Stitches - c.plan.Hand.Thumb.MM())
 	is := max(was+units.FromMM(change*c.plan.Hand.Thumb.MM()), units.Millimetre/10)
 	c.add(Correction{
 		Key: string(Thumb), Name: "room in the thumb", Was: words.Size(was.MM(), u), Is: words.Size(is.MM(), u),

@@ -86,9 +86,10 @@ func (h Habit) Edits(s sheet.Sheet, p *mitt.Plan) []Edit {
 		return []Edit{{path, tidy(max(added, units.Millimetre/10), s.Unit())}}
 	}
 	c := corrector{sheet: s, plan: p}
-	path, was, _ := c.easeOf(h.Zone)
+	path, _, _ := c.easeOf(h.Zone)
 	if s.Given(path) != "" || !c.has(h.Zone) {
 		return nil
 	}
-	return []Edit{{path, strconv.FormatFloat(100*(was+h.By), 'f', 1, 64) + " %"}}
+	usual := map[Zone]float64{Cuff: p.Ease.Cuff, Gusset: p.Ease.Gusset, Parting: p.Ease.Palm, Hand: p.Ease.Hand}[h.Zone]
+	return []Edit{{path, typedEase(usual + h.By)}}
 }

@@ -102,7 +102,7 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
 	}
 	seen.Place = t.place(list, near, &faults)
 	t.fabric(u, &faults)
-	seen.Base, seen.Top = offset("base", t.Base, &faults), offset("top", t.Top, &faults)
+	seen.Base, seen.Top = offset("base", t.Base, u, &faults), offset("top", t.Top, u, &faults)
 	for zone, text := range t.Feel {
 		if text == "" {
 			continue
@@ -223,13 +223,29 @@ func (t Try) pair(u units.Unit, name, n, overName, over string, faults *fault.Fi
 	return true
 }
 
-func offset(name, text string, faults *fault.Fields) *units.Length {
+// OffsetUnit is the unit in which an end of the gusset is given: mm, or inches
+// where the sheet is in inches.
+func OffsetUnit(u units.Unit) units.Unit {
+	if u == units.IN {
+		return u
+	}
+	return units.MM
+}
+
+// offset reads how far an end of the gusset sits off its place; what is less
+// than a tape tells is none.
+func offset(name, text string, u units.Unit, faults *fault.Fields) *units.Length {
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
-	l, err := sheet.ParseSigned(text, units.MM)
+	u = OffsetUnit(u)
+	l, err := sheet.ParseSigned(text, u)
 	if err != nil || l > mostOff || l < -mostOff {
-		faults.Add(name, "is %.20q; write mm from -40 to 40: 4 is above its place on the hand, -4 below", text)
+		most := mostOff.Format(u)
+		faults.Add(name, "is %.20q; write %s from -%s to %s: above its place on the hand, or with a minus below", text, u, most, most)
+	}
+	if l < units.Millimetre/2 && l > -units.Millimetre/2 {
+		l = 0
 	}
 	return &l
 }

@@ -19,7 +19,7 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
-	Knitted bool              // something is on the needles
+	Knitted string            // the path of what is on the needles; empty: nothing is
 	Pins    map[string]string // fixed numbers as they were typed, by name
 	Lambda  string            // the price of a changed rhythm as it was typed
 	Works   map[string]string // a value that would work, by the path of a fault

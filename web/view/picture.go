@@ -12,7 +12,6 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
-	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
 
@@ -20,7 +19,7 @@ import (
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
-		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: doc.Sheet.Given(sheet.PathSection) != "",
+		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: knittedPath(doc),
 	}
 	for _, path := range doc.Sheet.Paths() {
 		if name, ok := strings.CutPrefix(path, "pins."); ok {
@@ -48,6 +47,14 @@ func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err err
 	a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
 	a.Chart = newChart(doc, out, ask)
 	return a
+}
+
+// knittedPath is the section of the work that a mitt's plan keeps.
+func knittedPath(doc project.Document) string {
+	if at := doc.Sheet.InForce(string(doc.Side)); at != "" {
+		return at + ".section"
+	}
+	return ""
 }
 
 // fill notes what was filled of the hand.

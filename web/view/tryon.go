@@ -14,8 +14,6 @@ import (
 	"thenar/internal/tryon"
 	"thenar/internal/units"
 	"thenar/internal/words"
-
-	"thenar/internal/chart"
 )
 
 // Tries is the page of a mitt's tries.
@@ -29,6 +27,7 @@ type Tries struct {
 	Entries []TryEntry // from the first on
 	Pair    []TryEntry // two that are looked at side by side
 	Habits  []Habit
+	Back    bool // the mitt was just brought back
 }
 
 // TryForm is a try that is being noted.
@@ -55,7 +54,8 @@ type TryEntry struct {
 	Try      tryon.Try
 	Photo    bool
 	Unit     units.Unit
-	Answered bool
+	Answered bool  // and its corrections stand in the mitt
+	Back     bool  // it was answered, and taken back
 	Before   int64 // the revision before its corrections
 	Revision int64 // and after them
 	Answer   tryon.Answer
@@ -102,8 +102,8 @@ func (e TryEntry) Lines() []Line {
 	list := []Line{
 		{"fabric, across", pair(t.Stitches, "stitches", t.Width, u)},
 		{"fabric, upward", pair(t.Rounds, "rounds", t.Height, u)},
-		{"base of the gusset", millimetres(t.Base)},
-		{"top of the gusset", millimetres(t.Top)},
+		{"base of the gusset", e.offset(t.Base)},
+		{"top of the gusset", e.offset(t.Top)},
 	}
 	for _, zone := range tryon.Zones() {
 		text := ""
@@ -126,11 +126,11 @@ func pair(n, what, over, unit string) string {
 	return n + " " + what + " over " + over + unit
 }
 
-func millimetres(text string) string {
+func (e TryEntry) offset(text string) string {
 	if text == "" {
 		return ""
 	}
-	return strings.Replace(text, "-", "−", 1) + " mm"
+	return strings.Replace(text, "-", "−", 1) + " " + string(tryon.OffsetUnit(e.Unit))
 }
 
 // Parts are the parts of the mitt, to say where the work stands.
@@ -150,14 +150,16 @@ func (t Tries) Parts() []Choice {
 
 // TopHelp says how far the top of the gusset still is by the plan.
 func (t Tries) TopHelp() string {
-	const what = "+4: the top comes 4 mm above where the thumb parts; −4: below."
+	what := "Above where the thumb parts; with a minus: below."
 	n, err := strconv.Atoi(t.Form.Try.Round)
 	if err != nil || t.Plan == nil || t.Form.Try.Section != string(stitch.Gusset) || n >= t.Plan.Gusset.Rounds.N {
 		return what
 	}
 	left := float64(t.Plan.Gusset.Rounds.N-n) / t.Plan.Gauge.Rounds
-	return fmt.Sprintf("By the plan the top comes %.0f mm above this round: hold the tape there. ", left) + what
+	return fmt.Sprintf("By the plan the top comes %s above this round: hold the tape there. ", units.FromMM(left).With(t.offsetUnit())) + what
 }
+
+func (t Tries) offsetUnit() units.Unit { return tryon.OffsetUnit(t.Doc.Sheet.Unit()) }
 
 // felt tells whether a zone is knitted, as far as the form knows.
 func (t Tries) felt(zone tryon.Zone) bool {
@@ -206,7 +208,6 @@ type Verdict struct {
 	Seen        tryon.Seen
 	Corrections []Suggested
 	Onward      project.Onward
-	RipEdits    []chart.Edit
 	After       int64
 	Key         string // of the answer, so that it is taken once
 	GoneOn      bool   // the work was counted further since
@@ -256,9 +257,18 @@ func (v Verdict) ChangedWords() string {
 		}
 	}
 	if len(parts) == 0 {
-		return "No round changes."
+		return "No round is worked otherwise."
 	}
 	return "Worked otherwise: " + strings.Join(parts, "; ") + "."
+}
+
+// SinceWords says where the work stands by now.
+func (v Verdict) SinceWords() string {
+	if v.Seen.Place.Nth == 0 {
+		return "Since the try the work was ripped to its cast-on; the mitt is planned from there."
+	}
+	return fmt.Sprintf("Since the try the work has moved: round %d of the %s is knitted, and the rest is planned from there.",
+		v.Seen.Place.Round, v.Seen.Place.Part.Words())
 }
 
 // RipWords says what ripping back costs.
