@@ -147,10 +147,10 @@ func TestOtherHandIsKept(t *testing.T) {
 	}
 	count("a", "right", "gusset", 12)
 	count("b", "left", "gusset", 5)
-	right, left := knitted("right", 30), knitted("left", 23)
+	right := knitted("right", 30)
 	try("1", "left", "gusset", "5", "on", map[string]string{"feel.gusset": "2", "stitches": "20", "width": "8.2"})
 	assert.Equal(t, right, knitted("right", 30))
-	left = knitted("left", 23)
+	left := knitted("left", 23)
 	try("2", "right", "gusset", "12", "on", map[string]string{"feel.gusset": "-2", "top": "6"})
 	assert.Equal(t, left, knitted("left", 23))
 	right = knitted("right", 30)
