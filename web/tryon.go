@@ -75,7 +75,9 @@ func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m
 		}
 		t.Entries = append(t.Entries, e)
 	}
-	t.Beside(r.URL.Query()["beside"])
+	if q := r.URL.Query(); q.Has("beside") || q.Has("two") {
+		t.Beside(q["beside"])
+	}
 	t.Back = r.URL.Query().Get("back") != ""
 	if t.Plan != nil {
 		habits, err := s.learned(r.Context())

@@ -23,8 +23,9 @@ func FeelWords(step int) string {
 }
 
 // felt changes the ease of a zone by what was felt, less what the measured
-// fabric explains already: a fabric that came out narrower than planned is
-// put right by its gauge, and must not be put right twice.
+// fabric explains already: a fabric that came out narrower than planned is put
+// right by its gauge, and must not be put right twice. One that came out wider
+// and felt tight all the same has to be wider still.
 func (c *corrector) felt(zone Zone) {
 	step, felt := c.seen.Steps[zone]
 	if !felt || step == 0 || !c.has(zone) {
@@ -32,14 +33,12 @@ func (c *corrector) felt(zone Zone) {
 	}
 	change := Step * float64(step)
 	because := fmt.Sprintf("it felt %s: %s for each step of the scale", FeelWords(step), percent(Step))
-	if c.narrower*change > 0 {
-		rest := change - c.narrower
-		if rest*change <= 0 {
-			rest = 0
-		}
-		because += fmt.Sprintf("; the measured gauge explains %s of it", percent(min(abs1(c.narrower), abs1(change))))
-		change = rest
+	if change > 0 {
+		change = max(change-c.narrower, 0)
+	} else {
+		change = min(change-c.narrower, 0)
 	}
+	because += c.gaugeToo(Step * float64(step))
 	if abs1(change) < 0.0005 {
 		c.explained(zone, because)
 		return
@@ -61,6 +60,19 @@ func (c *corrector) felt(zone Zone) {
 		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
 		Because: because, Edits: edits, Later: later,
 	})
+}
+
+// gaugeToo says what the measured gauge has to do with a felt change.
+func (c *corrector) gaugeToo(change float64) string {
+	switch {
+	case abs1(c.narrower) < 0.0005:
+		return ""
+	case c.narrower*change > 0:
+		return fmt.Sprintf("; the measured gauge explains %s of it", percent(min(abs1(c.narrower), abs1(change))))
+	case change > 0:
+		return fmt.Sprintf("; and the fabric is %s wider than planned as it is", percent(-c.narrower))
+	}
+	return fmt.Sprintf("; and the fabric is %s narrower than planned as it is", percent(c.narrower))
 }
 
 // followHand lets the gusset's increases follow the hand from half-way up to the

@@ -28,6 +28,7 @@ type Tries struct {
 	Pair    []TryEntry // two that are looked at side by side
 	Habits  []Habit
 	Back    bool // the mitt was just brought back
+	TickTwo bool // other than two tries were ticked
 }
 
 // TryForm is a try that is being noted.
@@ -83,8 +84,8 @@ func (t *Tries) Beside(ids []string) {
 			t.Pair = append(t.Pair, e)
 		}
 	}
-	if len(t.Pair) < 2 {
-		t.Pair = nil
+	if len(t.Pair) < 2 || len(ids) > 2 {
+		t.Pair, t.TickTwo = nil, true
 	}
 }
 
