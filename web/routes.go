@@ -51,6 +51,7 @@ func (s *Server) routes() http.Handler {
 		r.Post("/tries", s.answer(limited(mostTry, s.addTry)))
 		r.Get("/tries/{try}", s.answer(s.showTry))
 		r.Post("/tries/{try}", s.answer(limited(mostForm, s.answerTry)))
+		r.Post("/tries/{try}/aside", s.answer(limited(mostForm, s.setAside)))
 		r.Get("/tries/{try}/photo", s.answer(s.showPhoto))
 		r.Post("/habits", s.answer(limited(mostForm, s.useHabits)))
 		r.Post("/habits/{zone}/remove", s.answer(limited(mostForm, s.removeHabit)))

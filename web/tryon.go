@@ -96,11 +96,12 @@ func (s *Server) entry(doc project.Document, t store.Try) (view.TryEntry, error)
 		return e, fmt.Errorf("try %d: %w", t.ID, err)
 	}
 	if v := t.Verdict; v != nil { // taken back, it may be answered again
-		e.Answered, e.Back = slices.Contains(doc.Sheet.Tried(), t.ID), !slices.Contains(doc.Sheet.Tried(), t.ID)
-		e.Before, e.Revision = v.Before, v.Revision
 		if err := json.Unmarshal(v.Answer, &e.Answer); err != nil {
 			return e, fmt.Errorf("verdict %d: %w", v.ID, err)
 		}
+		e.Answered = slices.Contains(doc.Sheet.Tried(), t.ID)
+		e.Back = !e.Answered && v.Revision > v.Before
+		e.Before, e.Revision = v.Before, v.Revision
 	}
 	return e, nil
 }

@@ -269,6 +269,20 @@ func TestHabitsOnThePage(t *testing.T) {
 	assert.Equal(t, http.StatusNotFound, a.post(next+"/habits/heel/remove", nil).status)
 }
 
+// A try that was noted by mistake is put out of the way, and taken out again;
+// one whose corrections are in the mitt is not.
+func TestTryIsSetAside(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"})).header.Get("Location")
+	require.Equal(t, http.StatusSeeOther, a.post(made+"/aside", nil).status)
+	assert.Contains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Set aside (1)")
+	require.Equal(t, http.StatusSeeOther, a.post(made+"/aside", url.Values{"aside": {"false"}}).status)
+	assert.NotContains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Set aside")
+	require.Equal(t, http.StatusSeeOther, a.post(made, url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
+	assert.Equal(t, http.StatusConflict, a.post(made+"/aside", nil).status)
+}
+
 // Two tries stand side by side, what differs marked.
 func TestTriesSideBySide(t *testing.T) {
 	a := newApp(t)

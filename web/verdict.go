@@ -110,6 +110,29 @@ func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.VerdictPage(v))
 }
 
+// setAside puts a try that was noted by mistake out of the way, or takes it out
+// again. Its corrections, if they are in the mitt, stay there.
+func (s *Server) setAside(w http.ResponseWriter, r *http.Request) error {
+	m, _, e, err := s.tryOf(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return bodyFault(err)
+	}
+	if e.Answered {
+		return fault.New(fault.Conflict, "The corrections of this try are in the mitt: go back to before it first.")
+	}
+	raw, err := json.Marshal(tryon.Answer{Accepted: []string{}, Declined: []string{}, Aside: r.PostForm.Get("aside") != "false"})
+	if err != nil {
+		return err
+	}
+	if _, err := s.store.Judge(r.Context(), m.ID, e.ID, store.Request{Kind: store.Do, After: m.Revision}, raw); err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries#line", m.ID))
+}
+
 // ticks are the corrections that the address or the form accepts, and those
 // that it showed; what it did not show yet is accepted, unless it is doubtful.
 type ticks struct{ keep, offered []string }

@@ -15,9 +15,10 @@ type Answer struct {
 	Declined []string         `json:"declined"`
 	Ripped   int              `json:"ripped"` // rounds that are ripped back
 	Section  stitch.Part      `json:"section"`
-	Round    int              `json:"round"` // where the mitt goes on from
-	Line     string           `json:"line"`  // how the rest differs
-	Ease     map[Zone]float64 `json:"ease"`  // of accepted zones: ease less the usual, as a share of the girth
+	Round    int              `json:"round"`           // where the mitt goes on from
+	Line     string           `json:"line"`            // how the rest differs
+	Aside    bool             `json:"aside,omitempty"` // it was noted by mistake
+	Ease     map[Zone]float64 `json:"ease"`            // of accepted zones: ease less the usual, as a share of the girth
 }
 
 // Judged is an answer with where it was given.

@@ -162,6 +162,17 @@ func (t Tries) TopHelp() string {
 
 func (t Tries) offsetUnit() units.Unit { return tryon.OffsetUnit(t.Doc.Sheet.Unit()) }
 
+// aside are the tries that were set aside, or the others; the newest first.
+func (t Tries) aside(aside bool) []TryEntry {
+	var list []TryEntry
+	for _, e := range slices.Backward(t.Entries) {
+		if e.Answer.Aside == aside {
+			list = append(list, e)
+		}
+	}
+	return list
+}
+
 // felt tells whether a zone is knitted, as far as the form knows.
 func (t Tries) felt(zone tryon.Zone) bool {
 	part := stitch.Part(t.Form.Try.Section)
