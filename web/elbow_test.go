@@ -87,6 +87,7 @@ func TestTryOnAtTheElbow(t *testing.T) {
 	b.open(mitt)
 	b.shot("mitt-after-try")
 	require.Equal(t, 200, eval[int](b, `performance.getEntriesByType("navigation")[0].responseStatus`))
+	b.do(chromedp.Navigate("about:blank")) // nothing listens any more when the server goes
 }
 
 // taps presses a button as a finger does, some times.

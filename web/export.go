@@ -28,9 +28,7 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, e expor
 		if err != nil {
 			return err
 		}
-		pl, done := s.planner()
-		defer done()
-		out, err := pl.Derive(doc, m.Marks)
+		out, err := s.outputs(r, m, doc)
 		if err != nil {
 			return err
 		}
@@ -70,11 +68,11 @@ func writeWords(b *bytes.Buffer, e exported) error {
 }
 
 func writeChartTable(b *bytes.Buffer, e exported) error {
-	return chart.CSV(b, e.Charts.Grid(e.ask.Options))
+	return chart.CSV(b, e.Grid(e.ask.Options))
 }
 
 func (e exported) scene() *draw.Scene {
-	scene, _ := picture.Chart(e.Charts.Grid(e.ask.Options), picture.Look{
+	scene, _ := picture.Chart(e.Grid(e.ask.Options), picture.Look{
 		Cell: exportCell, Gauge: e.Plan.Gauge, Square: e.ask.Square, Symbols: view.Symbols(e.doc), Unit: e.doc.Sheet.Unit(),
 	})
 	return scene

@@ -22,9 +22,7 @@ func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	if !ok {
 		return fault.New(fault.Invalid, "paper is %.20q; choose a4 or letter.", name)
 	}
-	pl, done := s.planner()
-	defer done()
-	out, err := pl.Derive(doc, m.Marks)
+	out, err := s.outputs(r, m, doc)
 	if err != nil {
 		return fault.New(fault.Invalid, "There is no plan to print yet. In the way: %s", fault.Message(err))
 	}

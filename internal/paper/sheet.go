@@ -125,7 +125,7 @@ var titles = map[chart.View]string{
 
 // grid is a page with a chart and its key.
 func grid(f *flow, doc project.Document, out *project.Outputs, v chart.View) {
-	g := out.Charts.Grid(chart.Options{View: v})
+	g := out.Grid(chart.Options{View: v})
 	symbols := picture.Convention(doc.Sheet.Given("chart.symbols"))
 	f.turn()
 	f.head(titles[v])
@@ -160,6 +160,9 @@ func instructions(f *flow, out *project.Outputs) {
 	if len(out.Colours) > 0 {
 		f.text(margin, f.width(), "The words give the stitches; the colours stand in the chart.", draw.TextStyle{Size: body})
 	}
+	if out.Changed.Count() > 0 {
+		f.text(margin, f.width(), "Rounds with a star are worked otherwise since the last try; in the charts a bar stands beside them.", draw.TextStyle{Size: body})
+	}
 	const label = 31.0
 	for _, passage := range out.Words {
 		f.head(passage.Title)
@@ -171,7 +174,11 @@ func instructions(f *flow, out *project.Outputs) {
 			}
 			lines := len(draw.Wrap(s.Text, f.width()-label, body, false))
 			f.need(float64(lines) * body * leading)
-			f.page().Text(margin, f.y+body, s.Label(), draw.TextStyle{Size: body * 0.9, Bold: true})
+			name := s.Label()
+			if out.Changed.Any(passage.Part, s.From, s.To) {
+				name += " *"
+			}
+			f.page().Text(margin, f.y+body, name, draw.TextStyle{Size: body * 0.9, Bold: true})
 			f.text(margin+label, f.width()-label, s.Text, draw.TextStyle{Size: body})
 		}
 	}

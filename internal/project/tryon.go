@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"strings"
 
+	"thenar/internal/chart"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
@@ -42,6 +43,25 @@ type Changed map[stitch.Part]map[int]bool
 
 // Has tells whether a round is among them.
 func (c Changed) Has(part stitch.Part, round int) bool { return c[part][round] }
+
+// Any tells whether any round from one to another is among them.
+func (c Changed) Any(part stitch.Part, from, to int) bool {
+	for r := from; r <= to; r++ {
+		if c.Has(part, r) {
+			return true
+		}
+	}
+	return false
+}
+
+// Grid is a chart of the mitt, with the rounds that a try changed marked.
+func (out *Outputs) Grid(o chart.Options) chart.Grid {
+	g := out.Charts.Grid(o)
+	for i, row := range g.Rows {
+		g.Rows[i].Changed = out.Changed.Has(row.Section, row.Round)
+	}
+	return g
+}
 
 // Count is how many there are.
 func (c Changed) Count() (n int) {

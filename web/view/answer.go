@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"thenar/internal/project"
-	"thenar/internal/stitch"
 	"thenar/internal/units"
 	"thenar/internal/words"
 )
@@ -149,14 +148,4 @@ func (a Answer) summary() string {
 	}
 	return fmt.Sprintf("Cast on %d · hand %d · gusset %d → %d in %d rounds · hold %d · bridge %d · thumb %d",
 		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Held, p.Bridge.CastOn, p.Thumb.Stitches.N)
-}
-
-// changed tells whether any round of a step is worked otherwise since a try.
-func (a Answer) changed(part stitch.Part, s words.Step) bool {
-	for r := s.From; r <= s.To; r++ {
-		if a.Out.Changed.Has(part, r) {
-			return true
-		}
-	}
-	return false
 }

@@ -49,8 +49,7 @@ func Symbols(doc project.Document) picture.Convention {
 }
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
-	g := out.Charts.Grid(ask.Options)
-	markChanged(g, out.Changed)
+	g := out.Grid(ask.Options)
 	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords()}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit()})
 	c.SVG, c.Key, c.Page = SVG(scene, false), SVG(picture.Key(g, c.Symbols, keyWidth), false), g.Page()

@@ -94,8 +94,7 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 
 // addView adds the chart of a view; only says whose rows it is for, empty: all.
 func (n *Needles) addView(out *project.Outputs, v chart.View, only stitch.Part, rows map[chart.Anchor]NeedleRound) {
-	g := out.Charts.Grid(chart.Options{View: v})
-	markChanged(g, out.Changed)
+	g := out.Grid(chart.Options{View: v})
 	scene, geometry := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)})
 	for i, row := range g.Rows {
 		if only == "" || row.Section == only {
@@ -195,13 +194,6 @@ func (r *NeedleRound) Title() string { return fmt.Sprintf("Round %d", r.Round) }
 
 // Place says where it lies.
 func (r *NeedleRound) Place() string { return fmt.Sprintf("of %d · %s", r.Of, r.Name) }
-
-// markChanged marks the rows that are worked otherwise since a try.
-func markChanged(g chart.Grid, changed project.Changed) {
-	for i := range g.Rows {
-		g.Rows[i].Changed = changed.Has(g.Rows[i].Section, g.Rows[i].Round)
-	}
-}
 
 // sides are the two hands of a pair.
 var sides = []Choice{{"right", "right hand"}, {"left", "left hand"}}

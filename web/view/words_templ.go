@@ -73,7 +73,7 @@ func wordsFragment(a Answer) templ.Component {
 							if templ_7745c5c3_Err != nil {
 								return templ_7745c5c3_Err
 							}
-							var templ_7745c5c3_Var3 = []any{"step", templ.KV("changed", a.changed(passage.Part, s))}
+							var templ_7745c5c3_Var3 = []any{"step", templ.KV("changed", a.Out.Changed.Any(passage.Part, s.From, s.To))}
 							templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var3...)
 							if templ_7745c5c3_Err != nil {
 								return templ_7745c5c3_Err
@@ -94,7 +94,7 @@ func wordsFragment(a Answer) templ.Component {
 							var templ_7745c5c3_Var5 string
 							templ_7745c5c3_Var5, templ_7745c5c3_Err = templruntime.NewAttributeExpression(string(passage.Part)).Resolve(ctx)
 							if templ_7745c5c3_Err != nil {
-								return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/words.templ`, Line: 19, Col: 111}
+								return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/words.templ`, Line: 19, Col: 130}
 							}
 							_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var5)
 							if templ_7745c5c3_Err != nil {
@@ -107,7 +107,7 @@ func wordsFragment(a Answer) templ.Component {
 							var templ_7745c5c3_Var6 string
 							templ_7745c5c3_Var6, templ_7745c5c3_Err = templruntime.NewAttributeExpression(fmt.Sprint(s.From)).Resolve(ctx)
 							if templ_7745c5c3_Err != nil {
-								return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/words.templ`, Line: 19, Col: 144}
+								return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/words.templ`, Line: 19, Col: 163}
 							}
 							_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var6)
 							if templ_7745c5c3_Err != nil {
@@ -120,7 +120,7 @@ func wordsFragment(a Answer) templ.Component {
 							var templ_7745c5c3_Var7 string
 							templ_7745c5c3_Var7, templ_7745c5c3_Err = templruntime.NewAttributeExpression(fmt.Sprint(s.To)).Resolve(ctx)
 							if templ_7745c5c3_Err != nil {
-								return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/words.templ`, Line: 19, Col: 173}
+								return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/words.templ`, Line: 19, Col: 192}
 							}
 							_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var7)
 							if templ_7745c5c3_Err != nil {
@@ -170,7 +170,7 @@ func wordsFragment(a Answer) templ.Component {
 						if templ_7745c5c3_Err != nil {
 							return templ_7745c5c3_Err
 						}
-						if a.changed(passage.Part, s) {
+						if a.Out.Changed.Any(passage.Part, s.From, s.To) {
 							templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<i class=\"tag\">changed since the try</i>")
 							if templ_7745c5c3_Err != nil {
 								return templ_7745c5c3_Err
