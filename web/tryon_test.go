@@ -59,6 +59,7 @@ func TestTryIsAnswered(t *testing.T) {
 	assert.Contains(t, sheet, `"on_needles": true`)
 	assert.Contains(t, sheet, `"section": "gusset"`)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 9")
+	assert.Contains(t, a.get(at+"/needles").doc().Find("#ahead").Text(), "planned otherwise, from round")
 	mitt := a.get(at).doc()
 	assert.Contains(t, mitt.Find(".knitted").Text(), "round 8 of the gusset")
 	assert.Positive(t, mitt.Find(".step.changed").Length(), "the changed rounds are marked in the words")

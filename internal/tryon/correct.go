@@ -196,21 +196,21 @@ func (c *corrector) top() {
 	if c.seen.Base != nil {
 		base = *c.seen.Base
 	}
-	was := c.plan.Hand.GussetLength
-	is := units.FromMM(float64(c.plan.Gusset.Rounds.N)/c.plan.Gauge.Rounds) + base - *off
+	height := units.FromMM(float64(c.plan.Gusset.Rounds.N) / c.plan.Gauge.Rounds)
+	was, is := height+c.plan.BaseAbove, height+base-*off
 	side := "above"
 	if *off < 0 {
 		side = "below"
 	}
 	if is < units.FromMM(2/c.plan.Gauge.Rounds) {
 		c.add(Correction{
-			Key: "top", Name: "gusset length", Was: was.With(u), Is: was.With(u),
+			Key: "top", Name: "gusset length", Was: tidyWith(was, u), Is: tidyWith(was, u),
 			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", c.away(*off), side),
 		})
 		return
 	}
 	c.add(Correction{
-		Doubt: c.far(*off), Key: "top", Name: "gusset length", Was: was.With(u), Is: tidyWith(is, u),
+		Doubt: c.far(*off), Key: "top", Name: "gusset length", Was: tidyWith(was, u), Is: tidyWith(is, u),
 		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.away(*off), side),
 		Edits:   []Edit{{"hand.gusset_length", tidy(is, u)}},
 		Later:   orderOf(c.seen.Place.Part) > orderOf(stitch.Gusset),

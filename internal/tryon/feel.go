@@ -32,7 +32,7 @@ func (c *corrector) felt(zone Zone) {
 		return
 	}
 	change := Step * float64(step)
-	because := fmt.Sprintf("it felt %s: %s for each step of the scale", FeelWords(step), percent(Step))
+	because := fmt.Sprintf("by its stitches the fabric is planned %s; it felt %s: %s for each step of the scale", c.against(zone), FeelWords(step), percent(Step))
 	if change > 0 {
 		change = max(change-c.narrower, 0)
 	} else {
@@ -52,12 +52,10 @@ func (c *corrector) felt(zone Zone) {
 	}
 	path, was, later := c.easeOf(zone)
 	edits := []Edit{{path, typedEase(was + change)}}
-	if zone == Gusset {
-		edits = append(edits, c.followHand(change)...)
-		because += "; the increases follow the hand from here, up to where the thumb parts"
-	}
+	more, why := c.alongside(zone, step, change)
+	edits, because = append(edits, more...), because+why
 	c.add(Correction{
-		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
+		Key: string(zone), Name: "fabric against the hand, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
 		Because: because, Edits: edits, Later: later,
 	})
 }
@@ -73,6 +71,43 @@ func (c *corrector) gaugeToo(change float64) string {
 		return fmt.Sprintf("; and the fabric is %s wider than planned as it is", percent(-c.narrower))
 	}
 	return fmt.Sprintf("; and the fabric is %s narrower than planned as it is", percent(c.narrower))
+}
+
+// against says how the planned fabric of a zone compares with the body.
+func (c *corrector) against(zone Zone) string {
+	if zone == Thumb {
+		return "for the room below"
+	}
+	_, ease, _ := c.easeOf(zone)
+	switch {
+	case ease > 0.0005:
+		return percent(ease) + " larger than the hand there"
+	case ease < -0.0005:
+		return percent(-ease) + " smaller than the hand there"
+	}
+	return "as large as the hand there"
+}
+
+// alongside is what else is written, so that a change of one zone is not paid
+// for by another, and why.
+func (c *corrector) alongside(zone Zone, step int, change float64) (edits []Edit, why string) {
+	if !c.plan.Thumbed() {
+		return nil, ""
+	}
+	path, palm, knitted := c.easeOf(Parting)
+	switch {
+	case zone == Gusset:
+		edits, why = c.followHand(change), "; the increases follow the hand from here, up to where the thumb parts"
+		if step == 2 || step == -2 {
+			edits = append(edits, Edit{"schedule.lambda", "2"})
+			why += ", closely"
+		}
+	case zone == Hand && !knitted && c.seen.Steps[Gusset] == 0 && c.seen.Steps[Parting] == 0:
+		edits, why = []Edit{{path, typedEase(palm)}}, "; where the thumb parts it stays as wide as it is planned"
+	case zone == Parting:
+		why = "; the thumb’s own stitches come first, and may keep the gusset as it is"
+	}
+	return edits, why
 }
 
 // followHand lets the gusset's increases follow the hand from half-way up to the
@@ -93,7 +128,7 @@ func (c *corrector) explained(zone Zone, because string) {
 		_, ease, _ = c.easeOf(zone)
 	}
 	c.add(Correction{
-		Key: string(zone), Name: "ease, " + zone.Words(), Was: signedPercent(ease), Is: signedPercent(ease),
+		Key: string(zone), Name: "fabric against the hand, " + zone.Words(), Was: signedPercent(ease), Is: signedPercent(ease),
 		Because: because + ": nothing more is changed",
 	})
 }

@@ -58,6 +58,9 @@ func TestCorrections(t *testing.T) {
 	assert.Equal(t, []Edit{{"ease.gusset", "2.7 %"}, {"ease.palm", "5.9 %"}, {"schedule.follows", "profile"}}, c["gusset"].Edits)
 	assert.Equal(t, "+0.2 %", c["gusset"].Was)
 	assert.Equal(t, []Edit{{"ease.hand", "-8.5 %"}}, c["hand"].Edits, "−3.5 %, and two steps of 2.5 less")
+	assert.Contains(t, c["hand"].Because, "by its stitches the fabric is planned 3.5 % smaller than the hand there; it felt much too loose")
+	hand := corrections(t, Try{Feel: map[Zone]string{Hand: "1"}})["hand"]
+	assert.Equal(t, []Edit{{"ease.hand", "-1.0 %"}, {"ease.palm", "3.4 %"}}, hand.Edits, "where the thumb parts it stays as it is")
 	assert.Equal(t, "−8.5 %", c["hand"].Is)
 	thumb := corrections(t, Try{Section: "thumb", Round: "5", Feel: map[Zone]string{Thumb: "2"}})["thumb"]
 	// 18 stitches are 75 mm on a thumb of 65: 10 mm of room, and 5 % of 65 mm.

@@ -109,6 +109,7 @@ func onwardGusset(was, is *mitt.Plan) []onwardNumber {
 
 func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	list := []onwardNumber{
+		{was.Cuff.CastOn.N, is.Cuff.CastOn.N, "stitch cast on", "stitches cast on"},
 		{was.Cuff.Rounds, is.Cuff.Rounds, "round of ribbing", "rounds of ribbing"},
 		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round of cuff", "plain rounds of cuff"},
 		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch of the hand", "stitches of the hand"},

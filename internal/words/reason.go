@@ -156,7 +156,11 @@ func (r *reasons) gusset() {
 
 // lineWords is what the increases follow.
 func lineWords(p *mitt.Plan) string {
-	if p.Gusset.Way.Follows == mitt.FollowProfile {
+	switch {
+	case p.Gusset.Way.Follows != mitt.FollowProfile:
+	case len(p.Hand.Profile) == 0:
+		return "the hand’s shape, as far as it is known,"
+	default:
 		return "the girths measured on the hand"
 	}
 	return "the straight line"

@@ -25,6 +25,7 @@ type Needles struct {
 	Other  string // where the other hand stands, in words
 	After  int64  // the newest revision
 	Lacks  string // why there is nothing to knit yet
+	Ahead  string // the first round ahead that the last try changed; empty: none
 }
 
 // NeedleRound is one round as it is read at the elbow.
@@ -88,6 +89,12 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 		}
 	}
 	n.Nth = min(max(at, 0), len(n.Rounds))
+	for _, r := range n.Rounds[n.Nth:] {
+		if r.Changed {
+			n.Ahead = fmt.Sprintf("Since the last try the mitt is planned otherwise, from round %d of the %s on.", r.Round, r.Name)
+			break
+		}
+	}
 	n.show()
 	return n
 }

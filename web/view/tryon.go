@@ -300,5 +300,5 @@ func (v Verdict) RipWords() string {
 
 // SpoiltWords says what going on would leave too wide or too narrow.
 func (v Verdict) SpoiltWords() string {
-	return "Going on from here leaves off by more than a mitt begun anew: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
+	return "If you go on from here, this stays further off the hand than in a mitt begun anew: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
 }
