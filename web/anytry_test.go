@@ -50,7 +50,7 @@ func TestAnyTries(t *testing.T) {
 
 func (k *knitter) step() {
 	k.t.Helper()
-	switch k.rng.IntN(10) {
+	switch k.rng.IntN(11) {
 	case 0, 1:
 		k.must(k.post(k.at+"/needles", url.Values{"side": {k.side()}, "nth": {strconv.Itoa(k.rng.IntN(70))}}))
 	case 2, 3, 4, 5:
@@ -70,6 +70,8 @@ func (k *knitter) step() {
 		form.Set("side", k.side())
 		form.Set("second", []string{"", "anew"}[k.rng.IntN(2)])
 		k.must(k.post(k.at, form))
+	case 10:
+		k.takeBack()
 	case 9:
 		form := k.get(k.at).form()
 		form.Set("hand.hand_circumference", fmt.Sprintf("%.1f", 17+4*k.rng.Float64()))
@@ -144,34 +146,41 @@ func (k *knitter) answer(try string) {
 		return // left for later
 	}
 	form.Set("how", ways.Eq(k.rng.IntN(ways.Length())).AttrOr("value", ""))
+	k.keeping(func() { k.must(k.post(try, form)) })
+}
+
+// takeBack goes back to before a try, as the page offers it.
+func (k *knitter) takeBack() {
+	k.t.Helper()
+	ways := k.get(k.at + "/tries").doc().Find(`form[action$="/back"]`)
+	if ways.Length() == 0 {
+		return
+	}
+	to := ways.Eq(k.rng.IntN(ways.Length())).AttrOr("action", "")
+	k.keeping(func() { k.must(k.post(to, nil)) })
+}
+
+// keeping holds a step to change no round that is knitted, of either hand, as
+// far as it is not ripped back by it.
+func (k *knitter) keeping(step func()) {
+	k.t.Helper()
 	before := map[string][]string{"right": k.knitted("right"), "left": k.knitted("left")}
-	got := k.post(try, form)
-	k.must(got)
+	step()
 	for side, was := range before {
-		is := k.rounds(side)
-		n := len(was)
-		if strings.HasSuffix(got.header.Get("Location"), "side="+side) {
-			n = min(n, len(k.knitted(side))) // the work may be ripped back, or the try was of an earlier round
-		}
-		require.GreaterOrEqual(k.t, len(is), n)
+		is, nth := k.standing(side)
+		n := min(len(was), nth)
 		require.Equal(k.t, was[:n], is[:n], "%s hand: what is knitted stays", side)
 	}
 }
 
-// rounds are those of a hand, as they are knitted.
-func (k *knitter) rounds(side string) []string {
-	k.t.Helper()
-	list, _ := k.standing(side)
-	return list
-}
-
-// knitted are those that are on the needles.
+// knitted are the rounds of a hand that are on the needles.
 func (k *knitter) knitted(side string) []string {
 	k.t.Helper()
 	list, nth := k.standing(side)
 	return list[:nth]
 }
 
+// standing are all rounds of a hand, and how many are knitted.
 func (k *knitter) standing(side string) (list []string, nth int) {
 	k.t.Helper()
 	req := k.request("GET", k.at+"/needles?side="+side, "", "")

@@ -7,7 +7,9 @@ import (
 	"net/http"
 
 	"thenar/internal/chart"
+	"thenar/internal/fault"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
@@ -15,8 +17,8 @@ import (
 
 // nth is how many rounds of a hand are knitted. A round that the plan no
 // longer has is taken as the last one of its section.
-func (s *Server) nth(r *http.Request, id int64, side string, list []tryon.Place) (int, error) {
-	c, ok, err := s.store.Standing(r.Context(), id, side)
+func (s *Server) nth(ctx context.Context, id int64, side string, list []tryon.Place) (int, error) {
+	c, ok, err := s.store.Standing(ctx, id, side)
 	if err != nil || !ok {
 		return 0, err
 	}
@@ -43,7 +45,7 @@ func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (str
 		return "no plan", nil
 	}
 	list := tryon.Places(p.Mitt())
-	nth, err := s.nth(r, m.ID, string(doc.Side), list)
+	nth, err := s.nth(r.Context(), m.ID, string(doc.Side), list)
 	switch {
 	case err != nil:
 		return "", err
@@ -72,6 +74,35 @@ func (s *Server) pace(ctx context.Context, id int64, side string, list []tryon.P
 	return perMinute, own, nil
 }
 
+// chooseSecond says how a hand that is not begun is worked: like the other one,
+// or from its cast-on.
+func (s *Server) chooseSecond(w http.ResponseWriter, r *http.Request) error {
+	m, _, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return bodyFault(err)
+	}
+	how := r.PostForm.Get("second")
+	if how != "alike" && how != sheet.Anew {
+		return fault.New(fault.Invalid, "second: is %.20q; write alike or anew", how)
+	}
+	request := store.Request{
+		Kind: store.Do, After: m.Revision, Rewrite: project.Rewrite,
+		Edits: []chart.Edit{{Layer: chart.Sheet, Column: sheet.PathSecond, Value: how}},
+	}
+	if _, err := s.store.Draw(r.Context(), m.ID, request); err != nil {
+		return err
+	}
+	side := r.PostForm.Get("side")
+	if side != "left" {
+		side = "right"
+	}
+	http.Redirect(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", m.ID, side), http.StatusSeeOther)
+	return nil
+}
+
 // next is the round that is knitted next, of a mitt that is on the needles:
 // that of the hand that the mitt shows, or of the other one.
 func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc project.Document) (string, error) {
@@ -89,7 +120,7 @@ func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc pr
 			return "", nil // it has no plan now
 		}
 		list := tryon.Places(p.Mitt())
-		nth, err := s.nth(r, m.ID, string(side), list)
+		nth, err := s.nth(r.Context(), m.ID, string(side), list)
 		if err != nil {
 			return "", err
 		}

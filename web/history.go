@@ -107,10 +107,6 @@ func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	below := "#chart"
-	if r.FormValue("from") == "tries" {
-		below = "/tries?back=1#line"
-	}
-	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(m.ID, 10)+below, http.StatusSeeOther)
+	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(m.ID, 10)+"#chart", http.StatusSeeOther)
 	return nil
 }

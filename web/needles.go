@@ -41,7 +41,7 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 		return page(w, r, http.StatusOK, view.NeedlesPage(n))
 	}
 	list := tryon.Places(out.Mitt)
-	if n.Nth, err = s.nth(r, m.ID, n.Side, list); err != nil {
+	if n.Nth, err = s.nth(r.Context(), m.ID, n.Side, list); err != nil {
 		return err
 	}
 	if n.Other, err = s.other(r, m, doc); err != nil {

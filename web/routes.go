@@ -51,6 +51,8 @@ func (s *Server) routes() http.Handler {
 		r.Post("/tries", s.answer(limited(mostTry, s.addTry)))
 		r.Get("/tries/{try}", s.answer(s.showTry))
 		r.Post("/tries/{try}", s.answer(limited(mostForm, s.answerTry)))
+		r.Post("/tries/{try}/back", s.answer(limited(mostForm, s.takeBack)))
+		r.Post("/second", s.answer(limited(mostForm, s.chooseSecond)))
 		r.Post("/tries/{try}/aside", s.answer(limited(mostForm, s.setAside)))
 		r.Get("/tries/{try}/photo", s.answer(s.showPhoto))
 		r.Post("/habits", s.answer(limited(mostForm, s.useHabits)))

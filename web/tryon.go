@@ -126,7 +126,7 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	places := tryon.Places(p.Mitt())
-	near, err := s.nth(r, m.ID, t.Side, places)
+	near, err := s.nth(r.Context(), m.ID, t.Side, places)
 	if err != nil {
 		return err
 	}
@@ -231,12 +231,9 @@ func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
 	return err
 }
 
-// changed are the rounds that the try from which the mitt goes on has changed.
+// changed are the rounds that the last try whose corrections stand has changed,
+// of the hand that is shown.
 func (s *Server) changed(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document, out *project.Outputs) (project.Changed, error) {
-	k, _, ok := doc.Effective().Knitted()
-	if !ok {
-		return nil, nil
-	}
 	list, err := s.store.Tries(ctx, m.ID)
 	if err != nil {
 		return nil, err
@@ -246,7 +243,7 @@ func (s *Server) changed(ctx context.Context, pl *project.Planner, m store.Mitt,
 		if err != nil {
 			return nil, err
 		}
-		if !e.Answered || e.Try.Side != string(doc.Side) || e.Answer.Section != k.Part || e.Answer.Round != k.Round {
+		if !e.Answered {
 			continue
 		}
 		before, err := s.store.At(ctx, m.ID, e.Before)

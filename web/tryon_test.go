@@ -256,10 +256,10 @@ func TestHabitsOnThePage(t *testing.T) {
 	undone := a.sample()
 	made := a.post(undone+"/tries", tryOn(map[string]string{"feel.hand": "2"}))
 	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
-	back := a.post(undone+"/history/1", url.Values{"from": {"tries"}})
+	back := a.post(made.header.Get("Location")+"/back", nil)
 	assert.Equal(t, undone+"/tries?back=1#line", back.header.Get("Location"))
 	list := a.get(undone + "/tries?back=1").doc()
-	assert.Contains(t, list.Find("[role=status]").Text(), "as it was before that try")
+	assert.Contains(t, list.Find("[role=status]").Text(), "planned as it was before that try")
 	assert.Contains(t, list.Find(".moments").Text(), "taken back")
 
 	next := a.sample()

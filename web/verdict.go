@@ -61,19 +61,22 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 // beside is where the other hand of the pair stands, by its count.
 func (s *Server) beside(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document) (tryon.Place, error) {
 	doc.Side = opposite(doc.Side)
-	c, ok, err := s.store.Standing(ctx, m.ID, string(doc.Side))
-	if err != nil || !ok {
-		return tryon.Place{}, err
-	}
+	at, _, err := s.standing(ctx, pl, m, doc)
+	return at, err
+}
+
+// standing is where a hand stands by its count, and its plan.
+func (s *Server) standing(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document) (tryon.Place, *project.Planned, error) {
 	p, err := pl.Plan(doc.Effective())
 	if err != nil {
-		return tryon.Place{}, err
+		return tryon.Place{}, nil, err
 	}
 	list := tryon.Places(p.Mitt())
-	if nth := reached(c, list); nth > 0 {
-		return list[nth-1], nil
+	nth, err := s.nth(ctx, m.ID, string(doc.Side), list)
+	if err != nil || nth == 0 {
+		return tryon.Place{}, p, err
 	}
-	return tryon.Place{}, nil
+	return list[nth-1], p, nil
 }
 
 // goneOn takes the work as it stands by now, where it was counted since the try
@@ -108,6 +111,45 @@ func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return page(w, r, http.StatusOK, view.VerdictPage(v))
+}
+
+// takeBack brings the sheet back to what it was before a try was answered, as
+// one stroke. What is knitted by now, by the plan that followed, stays knitted.
+func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
+	m, doc, e, err := s.tryOf(r)
+	if err != nil {
+		return err
+	}
+	if !e.Answered {
+		return fault.New(fault.Conflict, "This try is not part of the mitt: there is nothing to take back.")
+	}
+	then, err := s.store.At(r.Context(), m.ID, e.Before)
+	if err != nil {
+		return err
+	}
+	before, err := project.Decode(then.Document)
+	if err != nil {
+		return err
+	}
+	before.Side, before.Sheet = doc.Side, before.Sheet.Clone()
+	pl, done := s.planner()
+	defer done()
+	for _, side := range []project.Side{opposite(doc.Side), doc.Side} {
+		now := doc
+		now.Side = side
+		at, p, err := s.standing(r.Context(), pl, m, now)
+		if err != nil {
+			return err
+		}
+		if at.Nth > 0 {
+			before.Sheet.Knit(p.Worked(at.Part, at.Round), string(side))
+		}
+	}
+	request := store.Request{Kind: store.Do, After: m.Revision, Edits: doc.Difference(before), Rewrite: project.Rewrite}
+	if _, err := s.store.Draw(r.Context(), m.ID, request); err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries?back=1#line", m.ID))
 }
 
 // setAside puts a try that was noted by mistake out of the way, or takes it out

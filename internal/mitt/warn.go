@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"thenar/internal/hand"
+	"thenar/internal/stitch"
 )
 
 // residuals works out what the fabric is off at the places that count most.
@@ -76,7 +77,10 @@ func (w *work) warnBounds() {
 		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: the fixed numbers are in the way.", t.N, t.Exact)
 	}
 	r := p.Gusset.Rounds
-	if math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9 && !r.Pinned {
+	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
+	case off && w.worked.begun(stitch.Gusset):
+		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: with what is knitted of it there can be no fewer.", r.N, r.Exact)
+	case off && !r.Pinned:
 		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: one increase round and a plain round after it are the least.", r.N, r.Exact)
 	}
 }

@@ -101,7 +101,7 @@ func (c *corrector) fabric() error {
 	doubt := ""
 	for _, q := range req.Gauge.Queries {
 		if q.Swatch == row && (c.narrower > mostApart || c.narrower < -mostApart) {
-			doubt = "it " + q.Message
+			doubt = "it " + strings.TrimSuffix(strings.TrimSuffix(q.Message, " It is used as it is."), ".")
 		}
 	}
 	c.add(Correction{
@@ -218,7 +218,9 @@ func (c *corrector) top() {
 }
 
 // away is how far off an end sits, without a sign.
-func (c *corrector) away(l units.Length) string { return max(l, -l).With(OffsetUnit(c.sheet.Unit())) }
+func (c *corrector) away(l units.Length) string {
+	return words.Size(max(l, -l).MM(), OffsetUnit(c.sheet.Unit()))
+}
 
 func (c *corrector) heightWords(l units.Length) string {
 	switch {

@@ -19,6 +19,7 @@ type Answer struct {
 	Filled  map[string]Filled
 	Unit    units.Unit
 	Knitted string            // the path of what is on the needles; empty: nothing is
+	Other   string            // of the other hand, where it has a plan of its own
 	Pins    map[string]string // fixed numbers as they were typed, by name
 	Lambda  string            // the price of a changed rhythm as it was typed
 	Works   map[string]string // a value that would work, by the path of a fault

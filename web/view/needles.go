@@ -9,6 +9,7 @@ import (
 	"thenar/internal/draw"
 	"thenar/internal/picture"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
@@ -26,6 +27,7 @@ type Needles struct {
 	After  int64  // the newest revision
 	Lacks  string // why there is nothing to knit yet
 	Ahead  string // the first round ahead that the last try changed; empty: none
+	Second string // how this hand is worked while only the other one is on the needles: "alike" or "anew"
 }
 
 // NeedleRound is one round as it is read at the elbow.
@@ -63,6 +65,18 @@ const stripCell = 18
 // about is how many rows a strip shows on each side of the present one.
 const about = 2
 
+// secondOf is how a hand without work of its own is worked; empty where neither
+// hand was tried on.
+func secondOf(d project.Document, side string) string {
+	if _, own, ok := d.Sheet.For(side).Knitted(); ok && own == side || d.Sheet.Given(sheet.PathSection) == "" {
+		return ""
+	}
+	if d.Sheet.Given(sheet.PathSecond) == sheet.Anew {
+		return sheet.Anew
+	}
+	return "alike"
+}
+
 // NewNeedles lays out a mitt for the elbow; nth is how many rounds are
 // knitted.
 func NewNeedles(n Needles, out *project.Outputs) Needles {
@@ -95,6 +109,7 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 			break
 		}
 	}
+	n.Second = secondOf(n.Doc, n.Side)
 	n.show()
 	return n
 }

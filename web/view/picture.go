@@ -2,6 +2,7 @@ package view
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -19,7 +20,7 @@ import (
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
-		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: knittedPath(doc),
+		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: knittedPath(doc), Other: otherHand(doc),
 	}
 	for _, path := range doc.Sheet.Paths() {
 		if name, ok := strings.CutPrefix(path, "pins."); ok {
@@ -55,6 +56,19 @@ func knittedPath(doc project.Document) string {
 		return at + ".section"
 	}
 	return ""
+}
+
+// otherHand says that the other hand of the pair goes on by a plan of its own.
+func otherHand(doc project.Document) string {
+	other := "left"
+	if doc.Side == project.Left {
+		other = "right"
+	}
+	k, own, ok := doc.Sheet.For(other).Knitted()
+	if !ok || own != other {
+		return ""
+	}
+	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, planned on from round %d of the %s: choose it under Mitt, Hand.", doc.Side, other, k.Round, k.Part.Words())
 }
 
 // fill notes what was filled of the hand.

@@ -274,6 +274,9 @@ func (v Verdict) ChangedWords() string {
 	return "Worked otherwise: " + strings.Join(parts, "; ") + "."
 }
 
+// Idle tells whether corrections are accepted that change no round.
+func (v Verdict) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Changed.Count() == 0 }
+
 // SinceWords says where the work stands by now.
 func (v Verdict) SinceWords() string {
 	if v.Seen.Place.Nth == 0 {
