@@ -13,7 +13,6 @@ import (
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
 	"thenar/internal/units"
-	"thenar/internal/words"
 )
 
 // Tries is the page of a mitt's tries.
@@ -60,21 +59,6 @@ type TryEntry struct {
 	Before   int64 // the revision before its corrections
 	Revision int64 // and after them
 	Answer   tryon.Answer
-}
-
-// Habit is what was learned, and whether the mitt has use for it.
-type Habit struct {
-	tryon.Habit
-	Usable bool
-}
-
-// HabitsFor says of each habit whether a mitt has use for it.
-func HabitsFor(list []tryon.Habit, doc project.Document, p *mitt.Plan) []Habit {
-	var out []Habit
-	for _, h := range list {
-		out = append(out, Habit{Habit: h, Usable: len(h.Edits(doc.Sheet, p)) > 0})
-	}
-	return out
 }
 
 // Beside picks the tries that are looked at side by side.
@@ -204,104 +188,4 @@ func (t Tries) zones() []tryon.Zone {
 // feels are the steps of the scale.
 var feels = []Choice{
 	{"-2", "much too loose"}, {"-1", "a little loose"}, {"0", "right"}, {"1", "a little tight"}, {"2", "much too tight"},
-}
-
-// Suggested is a correction with whether it is accepted.
-type Suggested struct {
-	tryon.Correction
-	Accepted bool
-}
-
-// Verdict is the page on which a try is answered.
-type Verdict struct {
-	ID          int64
-	Doc         project.Document
-	Entry       TryEntry
-	Seen        tryon.Seen
-	Corrections []Suggested
-	Onward      project.Onward
-	After       int64
-	Key         string // of the answer, so that it is taken once
-	GoneOn      bool   // the work was counted further since
-	Pace        float64
-	OwnPace     bool
-}
-
-// Accepted are the corrections that are.
-func (v Verdict) Accepted() []tryon.Correction {
-	var list []tryon.Correction
-	for _, c := range v.Corrections {
-		if c.Accepted {
-			list = append(list, c.Correction)
-		}
-	}
-	return list
-}
-
-// Answer is what is kept of the answer, where the mitt goes on from here.
-func (v Verdict) Answer() tryon.Answer {
-	a := tryon.Answer{
-		Accepted: []string{}, Declined: []string{}, Section: v.Seen.Place.Part, Round: v.Seen.Place.Round,
-		Line: v.Onward.Line, Ease: v.Onward.Ease,
-	}
-	for _, c := range v.Corrections {
-		switch {
-		case c.Accepted:
-			a.Accepted = append(a.Accepted, c.Key)
-		case c.Changes():
-			a.Declined = append(a.Declined, c.Key)
-		}
-	}
-	return a
-}
-
-// ChangedWords says which rounds are worked otherwise.
-func (v Verdict) ChangedWords() string {
-	var parts []string
-	for _, part := range stitch.Parts() {
-		var rounds []int
-		for r := range v.Onward.Changed[part] {
-			rounds = append(rounds, r)
-		}
-		if len(rounds) > 0 {
-			slices.Sort(rounds)
-			parts = append(parts, fmt.Sprintf("%s, %s", part.Words(), words.Ranges(rounds)))
-		}
-	}
-	if len(parts) == 0 {
-		return "No round is worked otherwise."
-	}
-	return "Worked otherwise: " + strings.Join(parts, "; ") + "."
-}
-
-// Idle tells whether corrections are accepted that change no round.
-func (v Verdict) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Changed.Count() == 0 }
-
-// SinceWords says where the work stands by now.
-func (v Verdict) SinceWords() string {
-	if v.Seen.Place.Nth == 0 {
-		return "Since the try the work was ripped to its cast-on; the mitt is planned from there."
-	}
-	return fmt.Sprintf("Since the try the work has moved: round %d of the %s is knitted, and the rest is planned from there.",
-		v.Seen.Place.Round, v.Seen.Place.Part.Words())
-}
-
-// RipWords says what ripping back costs.
-func (v Verdict) RipWords() string {
-	r := v.Onward.Rip
-	to := "to the cast-on"
-	if r.To.Nth > 0 {
-		to = fmt.Sprintf("to round %d of the %s", r.To.Round, r.To.Part.Words())
-	}
-	whose := "a usual pace"
-	if v.OwnPace {
-		whose = "your own pace"
-	}
-	return fmt.Sprintf("Rip back %s, %s: %s to knit again, some %d minutes at %.0f a minute, %s.",
-		words.Plural(r.Rounds, "round"), to, words.Plural(r.Stitches, "stitch"), r.Minutes(v.Pace), v.Pace, whose)
-}
-
-// SpoiltWords says what going on would leave too wide or too narrow.
-func (v Verdict) SpoiltWords() string {
-	return "If you go on from here, this stays further off the hand than in a mitt begun anew: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
 }
