@@ -59,26 +59,30 @@ func (k *knitter) step() {
 		head := k.get(k.at + "/chart").doc().Text()
 		_, revision, _ := strings.Cut(head, `"revision":`)
 		revision, _, _ = strings.Cut(revision, ",")
-		got := k.stroke(k.at+"/chart", fmt.Sprintf(`{"after":%s,"undo":true}`, revision))
-		require.Contains(k.t, []int{http.StatusOK, http.StatusConflict}, got.status, got.body)
+		k.keeping(func() {
+			got := k.stroke(k.at+"/chart", fmt.Sprintf(`{"after":%s,%q:true}`, revision, []string{"undo", "undo", "redo"}[k.rng.IntN(3)]))
+			require.Contains(k.t, []int{http.StatusOK, http.StatusConflict}, got.status, got.body)
+		})
 	case 7:
 		moments := k.get(k.at + "/history").doc().Find(".moment-tools > a")
 		link := moments.Eq(k.rng.IntN(moments.Length())).AttrOr("href", "")
-		k.must(k.post(link, nil))
+		k.keeping(func() { k.must(k.post(link, nil)) })
 	case 8:
 		form := k.get(k.at).form()
 		form.Set("side", k.side())
 		form.Set("second", []string{"", "anew"}[k.rng.IntN(2)])
-		k.must(k.post(k.at, form))
+		k.keeping(func() { k.must(k.post(k.at, form)) })
 	case 10:
 		k.takeBack()
 	case 9:
 		form := k.get(k.at).form()
 		form.Set("hand.hand_circumference", fmt.Sprintf("%.1f", 17+4*k.rng.Float64()))
+		k.keeping(func() { k.must(k.post(k.at, form)) })
 		if k.rng.IntN(3) == 0 {
+			form = k.get(k.at).form()
 			form.Set("worked.section", "") // let go
+			k.must(k.post(k.at, form))
 		}
-		k.must(k.post(k.at, form))
 	}
 }
 

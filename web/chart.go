@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"io"
 	"mime"
 	"net/http"
@@ -72,11 +73,44 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if err := s.countMarked(r.Context(), m.ID, doc, applied.Edits); err != nil {
 		return err
 	}
+	if applied, err = s.keepAfter(r.Context(), m, doc, applied); err != nil {
+		return err
+	}
 	writeJSON(w, http.StatusOK, chartAnswer{
 		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: applied.Later,
 		CanUndo: applied.CanUndo, CanRedo: applied.CanRedo,
 	})
 	return nil
+}
+
+// keepAfter puts back what is knitted where a stroke of the sheet, or one that
+// was taken back, would have it otherwise.
+func (s *Server) keepAfter(ctx context.Context, m store.Mitt, was project.Document, applied store.Applied) (store.Applied, error) {
+	if len(chart.OfSheet(applied.Edits)) == 0 {
+		return applied, nil
+	}
+	now, err := s.store.Load(ctx, m.ID)
+	if err != nil {
+		return applied, err
+	}
+	is, err := project.Decode(now.Document)
+	if err != nil {
+		return applied, err
+	}
+	kept, err := s.keep(ctx, m, was, is, false)
+	if err != nil {
+		return applied, err
+	}
+	edits := is.Difference(kept)
+	if len(edits) == 0 {
+		return applied, nil
+	}
+	more, err := s.store.Draw(ctx, m.ID, store.Request{Kind: store.Do, After: applied.Revision, Edits: edits, Rewrite: project.Rewrite})
+	if err != nil {
+		return applied, err
+	}
+	more.Edits, more.Between, more.Later = append(applied.Edits, edits...), applied.Between, applied.Later
+	return more, nil
 }
 
 // list is never null in JSON.

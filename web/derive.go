@@ -17,16 +17,7 @@ func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document,
 	defer done()
 	out, err := pl.Derive(doc, m.Marks)
 	if err == nil {
-		if out.Changed, err = s.changed(ctx, pl, m, doc, out); err != nil { // the page does without
-			s.log.Error("what a try changed can't be told", "mitt", m.ID, "error", err)
-			err = nil
-		}
-	}
-	if err == nil {
-		if err = s.markNeedles(ctx, m, doc, out); err != nil {
-			s.log.Error("where the work stands can't be told", "mitt", m.ID, "error", err)
-			err = nil
-		}
+		s.without(ctx, "what a try changed", s.tell(ctx, pl, m, doc, out))
 	}
 	a := view.NewAnswer(doc, out, ask, err)
 	if out != nil {
@@ -35,6 +26,24 @@ func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document,
 		a.Chart.Page.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
 	}
 	return a
+}
+
+// tell adds to outputs what the store knows of the knitting: the rounds that a
+// try changed, and the round that is on the needles.
+func (s *Server) tell(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document, out *project.Outputs) error {
+	var err error
+	if out.Changed, err = s.changed(ctx, pl, m, doc, out); err != nil {
+		return err
+	}
+	return s.markNeedles(ctx, m, doc, out)
+}
+
+// without writes down what a page has to do without, unless it is only that
+// nobody waits for it any more.
+func (s *Server) without(ctx context.Context, what string, err error) {
+	if err != nil && ctx.Err() == nil {
+		s.log.Error("a page does without "+what, "error", err)
+	}
 }
 
 // chartAsk reads from an address what of a mitt is charted, and how; what is

@@ -102,6 +102,9 @@ func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if before, err = s.keep(r.Context(), m, doc, before, false); err != nil {
+		return err
+	}
 	edits := append(doc.Difference(before), m.Marks.Difference(then.Marks)...)
 	_, err = s.store.Draw(r.Context(), m.ID, store.Request{Kind: store.Do, After: m.Revision, Edits: edits, Rewrite: project.Rewrite})
 	if err != nil {

@@ -66,9 +66,7 @@ func (s *Server) mittPage(ctx context.Context, m store.Mitt, doc project.Documen
 		return p
 	}
 	list, err := s.learned(ctx)
-	if err != nil { // the page does without
-		s.log.Error("habits can't be told", "error", err)
-	}
+	s.without(ctx, "habits", err)
 	for _, h := range view.HabitsFor(list, doc, p.Answer.Out.Plan) {
 		if h.Usable {
 			p.Habits = append(p.Habits, h)
@@ -88,6 +86,14 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 	f, err := readForm(r, doc)
 	if err != nil {
 		return s.refuse(w, r, m, f, err)
+	}
+	if f.doc, err = s.keep(r.Context(), m, doc, f.doc, true); err != nil {
+		return err
+	}
+	if f.after >= m.Decided { // else it is not saved
+		if err := s.startOver(r.Context(), m.ID, doc, f.doc); err != nil {
+			return err
+		}
 	}
 	return s.saved(w, r, m.ID, f, func() templ.Component { return s.contested(r.Context(), m, f) }, "")
 }
@@ -139,6 +145,11 @@ func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f, err := readForm(r, doc)
+	if kept, failed := s.keep(r.Context(), m, doc, f.doc, true); failed != nil {
+		return failed
+	} else if err == nil {
+		f.doc = kept
+	}
 	answer := s.derive(r.Context(), m, f.doc, chartAsk(r))
 	var fields fault.Fields
 	if errors.As(err, &fields) {

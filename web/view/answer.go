@@ -18,7 +18,7 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
-	Knitted string            // the path of what is on the needles; empty: nothing is
+	Knitted [2]string         // what is written where to let go of the work on the needles; empty: nothing is
 	Other   string            // of the other hand, where it has a plan of its own
 	Pins    map[string]string // fixed numbers as they were typed, by name
 	Lambda  string            // the price of a changed rhythm as it was typed

@@ -13,6 +13,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
 
@@ -20,7 +21,7 @@ import (
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
-		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: knittedPath(doc), Other: otherHand(doc),
+		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc),
 	}
 	for _, path := range doc.Sheet.Paths() {
 		if name, ok := strings.CutPrefix(path, "pins."); ok {
@@ -50,12 +51,17 @@ func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err err
 	return a
 }
 
-// knittedPath is the section of the work that a mitt's plan keeps.
-func knittedPath(doc project.Document) string {
-	if at := doc.Sheet.InForce(string(doc.Side)); at != "" {
-		return at + ".section"
+// letGo is what lets go of the work that a mitt's plan keeps: its own, or, where
+// it is worked like the other hand, being so.
+func letGo(doc project.Document) [2]string {
+	at := doc.Sheet.InForce(string(doc.Side))
+	switch own := doc.Sheet.Given(at + ".side"); {
+	case at == "":
+		return [2]string{}
+	case own != "" && own != string(doc.Side):
+		return [2]string{sheet.PathSecond, sheet.Anew}
 	}
-	return ""
+	return [2]string{at + ".section", ""}
 }
 
 // otherHand says that the other hand of the pair goes on by a plan of its own.

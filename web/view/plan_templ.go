@@ -280,12 +280,12 @@ func inTheWay(a Answer) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		if a.Knitted != "" {
+		if a.Knitted[0] != "" {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 23, "<p>Something is on the needles, and the plan keeps it.")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = set(a.Knitted, "", "Let go: knitted rounds may then change", "").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = set(a.Knitted[0], a.Knitted[1], "Start over: plan from the cast-on", "").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -696,15 +696,15 @@ func knitted(a Answer) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var32 string
-			templ_7745c5c3_Var32, templ_7745c5c3_Err = templ.JoinStringErrs(fmt.Sprintf(" planned on from round %d of the %s. What was knitted up to there stays, whatever is changed here.", k.Round, k.Part.Words()))
+			templ_7745c5c3_Var32, templ_7745c5c3_Err = templ.JoinStringErrs(fmt.Sprintf(" planned on from round %d of the %s. What is counted as knitted stays, whatever is changed here.", k.Round, k.Part.Words()))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/plan.templ`, Line: 137, Col: 143}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/plan.templ`, Line: 137, Col: 141}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var32))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = set(a.Knitted, "", "Let go: knitted rounds may then change", "").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = set(a.Knitted[0], a.Knitted[1], "Start over: plan from the cast-on", "").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

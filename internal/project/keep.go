@@ -1,0 +1,69 @@
+package project
+
+import (
+	"reflect"
+
+	"thenar/internal/stitch"
+	"thenar/internal/tryon"
+)
+
+// Knitted is what is on the needles of one hand: the plan by which it was
+// knitted, up to a place.
+type Knitted struct {
+	Side Side
+	Plan *Planned
+	At   tryon.Place
+}
+
+// Keep is a changed document with what is knitted put into it, of both hands,
+// where the change would have any round of it otherwise, or leaves no plan. A
+// document that leaves all of it as it is is given back unchanged.
+func (pl *Planner) Keep(d Document, hands []Knitted) Document {
+	if !pl.spoils(d, hands) {
+		return d
+	}
+	d.Sheet = d.Sheet.Clone()
+	for _, h := range hands {
+		if h.At.Nth > 0 {
+			d.Sheet.Knit(h.Plan.Worked(h.At.Part, h.At.Round), string(h.Side))
+		}
+	}
+	return d
+}
+
+// spoils tells whether a document has any round otherwise that is knitted.
+func (pl *Planner) spoils(d Document, hands []Knitted) bool {
+	for _, h := range hands {
+		if h.At.Nth == 0 {
+			continue
+		}
+		d.Side = h.Side
+		is, err := pl.Plan(d.Effective())
+		if err != nil || !alikeUpTo(h.Plan.Mitt(), is.Mitt(), h.At) {
+			return true
+		}
+	}
+	return false
+}
+
+// alikeUpTo tells whether two mitts have the same rounds up to a place.
+func alikeUpTo(a, b stitch.Mitt, at tryon.Place) bool {
+	for i, s := range a.Sections {
+		if i >= len(b.Sections) || b.Sections[i].Part != s.Part || b.Sections[i].CastOn != s.CastOn {
+			return false
+		}
+		n, other := len(s.Rounds), len(b.Sections[i].Rounds)
+		if s.Part == at.Part {
+			n = at.Round
+		} else if n != other {
+			return false
+		}
+		if other < n || !reflect.DeepEqual(s.Rounds[:n], b.Sections[i].Rounds[:n]) {
+			return false
+		}
+		if s.Part == at.Part {
+			return true
+		}
+	}
+	return true
+}
