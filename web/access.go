@@ -42,10 +42,4 @@ func access(key string, next http.Handler) http.Handler {
 
 // near tells whether a Host header is an address and no name: a name could be
 // turned to this machine by whoever owns it.
-func near(host string) bool {
-	name, _, err := net.SplitHostPort(host)
-	if err != nil {
-		name = host
-	}
-	return net.ParseIP(name) != nil
-}
+func near(host string) bool { return net.ParseIP(named(host)) != nil }

@@ -83,6 +83,12 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
+// drawEdits draws edits that the server makes itself, of the sheet or of the
+// chart, as one stroke that can be undone.
+func (s *Server) drawEdits(ctx context.Context, id, after int64, edits []chart.Edit) (store.Applied, error) {
+	return s.store.Draw(ctx, id, store.Request{Kind: store.Do, After: after, Edits: edits, Rewrite: project.Rewrite})
+}
+
 // keepAfter puts back what is knitted where a stroke of the sheet, or one that
 // was taken back, would have it otherwise.
 func (s *Server) keepAfter(ctx context.Context, m store.Mitt, was project.Document, applied store.Applied) (store.Applied, error) {
@@ -105,7 +111,7 @@ func (s *Server) keepAfter(ctx context.Context, m store.Mitt, was project.Docume
 	if len(edits) == 0 {
 		return applied, nil
 	}
-	more, err := s.store.Draw(ctx, m.ID, store.Request{Kind: store.Do, After: applied.Revision, Edits: edits, Rewrite: project.Rewrite})
+	more, err := s.drawEdits(ctx, m.ID, applied.Revision, edits)
 	if err != nil {
 		return applied, err
 	}

@@ -2,6 +2,7 @@ package web
 
 import (
 	"context"
+	"crypto/rand"
 	"fmt"
 	"maps"
 	"net/http"
@@ -37,7 +38,7 @@ func reached(c store.Count, list []tryon.Place) (nth int) {
 
 // other says where the other hand of the pair stands.
 func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (string, error) {
-	doc.Side = opposite(doc.Side)
+	doc.Side = doc.Side.Other()
 	pl, done := s.planner()
 	defer done()
 	p, err := pl.Plan(doc.Effective())
@@ -88,11 +89,8 @@ func (s *Server) chooseSecond(w http.ResponseWriter, r *http.Request) error {
 	if how != "alike" && how != sheet.Anew {
 		return fault.New(fault.Invalid, "second: is %.20q; write alike or anew", how)
 	}
-	request := store.Request{
-		Kind: store.Do, After: m.Revision, Rewrite: project.Rewrite,
-		Edits: []chart.Edit{{Layer: chart.Sheet, Column: sheet.PathSecond, Value: how}},
-	}
-	if _, err := s.store.Draw(r.Context(), m.ID, request); err != nil {
+	edits := []chart.Edit{{Layer: chart.Sheet, Column: sheet.PathSecond, Value: how}}
+	if _, err := s.drawEdits(r.Context(), m.ID, m.Revision, edits); err != nil {
 		return err
 	}
 	side := r.PostForm.Get("side")
@@ -106,7 +104,7 @@ func (s *Server) chooseSecond(w http.ResponseWriter, r *http.Request) error {
 // next is the round that is knitted next, of a mitt that is on the needles:
 // that of the hand that the mitt shows, or of the other one.
 func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc project.Document) (string, error) {
-	for _, side := range []project.Side{doc.Side, opposite(doc.Side)} {
+	for _, side := range []project.Side{doc.Side, doc.Side.Other()} {
 		c, ok, err := s.store.Standing(r.Context(), m.ID, string(side))
 		if err != nil || !ok || c.Section == "" {
 			if err != nil {
@@ -120,23 +118,11 @@ func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc pr
 			return "", nil // it has no plan now
 		}
 		list := tryon.Places(p.Mitt())
-		nth, err := s.nth(r.Context(), m.ID, string(side), list)
-		if err != nil {
-			return "", err
-		}
-		if nth < len(list) {
+		if nth := reached(c, list); nth < len(list) {
 			return fmt.Sprintf("next: round %d of the %s, %s hand", list[nth].Round, list[nth].Part.Words(), side), nil
 		}
 	}
 	return "", nil
-}
-
-// opposite is the other hand of a pair.
-func opposite(side project.Side) project.Side {
-	if side == project.Right {
-		return project.Left
-	}
-	return project.Right
 }
 
 // markNeedles marks the round that is knitted next in the chart, as the count
@@ -183,7 +169,7 @@ func (s *Server) countMarked(ctx context.Context, id int64, doc project.Document
 		if !ok {
 			return nil
 		}
-		c := store.Count{Key: newKey(), Side: string(doc.Side)}
+		c := store.Count{Key: rand.Text(), Side: string(doc.Side)}
 		if at.Nth > 1 {
 			c.Section, c.Round = string(list[at.Nth-2].Part), list[at.Nth-2].Round
 		}

@@ -13,11 +13,10 @@ import (
 
 // derive works out a mitt with a document that may not be saved yet.
 func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document, ask view.ChartAsk) view.Answer {
-	pl, done := s.planner()
-	defer done()
-	out, err := pl.Derive(doc, m.Marks)
-	if err == nil {
-		s.without(ctx, "what a try changed", s.tell(ctx, pl, m, doc, out))
+	out, err := s.outputs(ctx, m, doc)
+	if out != nil {
+		s.without(ctx, "what a try changed", err)
+		err = nil
 	}
 	a := view.NewAnswer(doc, out, ask, err)
 	if out != nil {
@@ -28,14 +27,20 @@ func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document,
 	return a
 }
 
-// tell adds to outputs what the store knows of the knitting: the rounds that a
-// try changed, and the round that is on the needles.
-func (s *Server) tell(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document, out *project.Outputs) error {
-	var err error
-	if out.Changed, err = s.changed(ctx, pl, m, doc, out); err != nil {
-		return err
+// outputs works out a mitt, with what the store knows of its knitting: the
+// rounds that a try changed, and the round that is on the needles. Where only
+// that can't be told, the outputs stand beside the error.
+func (s *Server) outputs(ctx context.Context, m store.Mitt, doc project.Document) (*project.Outputs, error) {
+	pl, done := s.planner()
+	defer done()
+	out, err := pl.Derive(doc, m.Marks)
+	if err != nil {
+		return nil, err
 	}
-	return s.markNeedles(ctx, m, doc, out)
+	if out.Changed, err = s.changed(ctx, pl, m, doc, out); err != nil {
+		return out, err
+	}
+	return out, s.markNeedles(ctx, m, doc, out)
 }
 
 // without writes down what a page has to do without, unless it is only that

@@ -28,7 +28,7 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, e expor
 		if err != nil {
 			return err
 		}
-		out, err := s.outputs(r, m, doc)
+		out, err := s.outputs(r.Context(), m, doc)
 		if err != nil {
 			return err
 		}

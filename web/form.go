@@ -69,10 +69,8 @@ func (f *form) press(set string, faults *fault.Fields) {
 	switch {
 	case !ok || !sheet.Known(path):
 		faults.Add("form", "has a button for %.60q, which no sheet has", set)
-	case text == "":
-		delete(f.doc.Sheet, path)
 	default:
-		f.doc.Sheet[path] = text
+		f.doc.Sheet.Put(path, text)
 	}
 }
 

@@ -37,13 +37,15 @@ func guard(key string, next http.Handler) http.Handler {
 
 // ours tells whether a Host header names this machine itself.
 func ours(host string) bool {
-	name, _, err := net.SplitHostPort(host)
-	if err != nil {
-		name = strings.Trim(host, "[]")
-	}
-	if name == "localhost" {
-		return true
-	}
+	name := named(host)
 	ip := net.ParseIP(name)
-	return ip != nil && ip.IsLoopback()
+	return name == "localhost" || ip != nil && ip.IsLoopback()
+}
+
+// named is a Host header without its port.
+func named(host string) string {
+	if name, _, err := net.SplitHostPort(host); err == nil {
+		return name
+	}
+	return strings.Trim(host, "[]")
 }

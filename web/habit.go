@@ -12,14 +12,13 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/fault"
 	"thenar/internal/project"
-	"thenar/internal/store"
 	"thenar/internal/tryon"
 )
 
 // learned are the person's habits, from the tries of all mitts.
 func (s *Server) learned(ctx context.Context) ([]tryon.Habit, error) {
 	list, err := s.store.Tries(ctx, 0)
-	if err != nil {
+	if err != nil || len(list) == 0 {
 		return nil, err
 	}
 	unlearned, err := s.store.Unlearned(ctx)
@@ -87,8 +86,7 @@ func (s *Server) useHabits(w http.ResponseWriter, r *http.Request) error {
 			edits = append(edits, chart.Edit{Layer: chart.Sheet, Column: e.Path, Value: e.Text})
 		}
 	}
-	request := store.Request{Kind: store.Do, After: m.Revision, Edits: edits, Rewrite: project.Rewrite}
-	if _, err := s.store.Draw(r.Context(), m.ID, request); err != nil {
+	if _, err := s.drawEdits(r.Context(), m.ID, m.Revision, edits); err != nil {
 		return err
 	}
 	http.Redirect(w, r, fmt.Sprintf("/mitts/%d/tries#habits", m.ID), http.StatusSeeOther)

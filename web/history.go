@@ -106,8 +106,7 @@ func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	edits := append(doc.Difference(before), m.Marks.Difference(then.Marks)...)
-	_, err = s.store.Draw(r.Context(), m.ID, store.Request{Kind: store.Do, After: m.Revision, Edits: edits, Rewrite: project.Rewrite})
-	if err != nil {
+	if _, err = s.drawEdits(r.Context(), m.ID, m.Revision, edits); err != nil {
 		return err
 	}
 	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(m.ID, 10)+"#chart", http.StatusSeeOther)

@@ -2,11 +2,13 @@ package web
 
 import (
 	"context"
+	"crypto/rand"
 	"errors"
 
 	"thenar/internal/fault"
 	"thenar/internal/project"
 	"thenar/internal/store"
+	"thenar/internal/tryon"
 )
 
 // keep is a changed document with the rounds that are counted already, of both
@@ -16,35 +18,49 @@ func (s *Server) keep(ctx context.Context, m store.Mitt, was, is project.Documen
 	pl, done := s.planner()
 	defer done()
 	var hands []project.Knitted
-	for _, side := range []project.Side{opposite(is.Side), is.Side} {
-		before, after := was, is
-		before.Side, after.Side = side, side
-		if form && letsGo(before, after) {
+	for _, side := range []project.Side{is.Side.Other(), is.Side} {
+		if form && letsGo(was, is, side) {
 			continue
 		}
-		at, p, err := s.standing(ctx, pl, m, before)
+		h, err := s.knitted(ctx, pl, m, was, side)
 		var fields fault.Fields
 		switch {
 		case errors.As(err, &fields): // there was no plan to knit by
 		case err != nil:
 			return is, err
 		default:
-			hands = append(hands, project.Knitted{Side: side, Plan: p, At: at})
+			hands = append(hands, h)
 		}
 	}
 	return pl.Keep(is, hands), nil
 }
 
+// knitted is what is on the needles of one hand, by its count and by the plan
+// that a document has for it.
+func (s *Server) knitted(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document, side project.Side) (project.Knitted, error) {
+	doc.Side = side
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return project.Knitted{}, err
+	}
+	list := tryon.Places(p.Mitt())
+	h := project.Knitted{Side: side, Plan: p}
+	nth, err := s.nth(ctx, m.ID, string(side), list)
+	if nth > 0 {
+		h.At = list[nth-1]
+	}
+	return h, err
+}
+
 // letsGo tells whether a change takes out the work that a hand's plan kept.
-func letsGo(was, is project.Document) bool {
-	return was.Sheet.InForce(string(was.Side)) != "" && is.Sheet.InForce(string(is.Side)) == ""
+func letsGo(was, is project.Document, side project.Side) bool {
+	return was.Sheet.InForce(string(side)) != "" && is.Sheet.InForce(string(side)) == ""
 }
 
 // startOver sets the count of a hand that was let go of to its cast-on.
 func (s *Server) startOver(ctx context.Context, id int64, was, is project.Document) error {
-	was.Side = is.Side
-	if !letsGo(was, is) {
+	if !letsGo(was, is, is.Side) {
 		return nil
 	}
-	return s.store.NoteCount(ctx, id, store.Count{Key: newKey(), Side: string(is.Side)})
+	return s.store.NoteCount(ctx, id, store.Count{Key: rand.Text(), Side: string(is.Side)})
 }

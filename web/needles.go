@@ -1,6 +1,7 @@
 package web
 
 import (
+	"crypto/rand"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -8,8 +9,6 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -30,8 +29,8 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 	if side := project.Side(r.URL.Query().Get("side")); side == project.Right || side == project.Left {
 		doc.Side = side
 	}
-	n := view.Needles{ID: m.ID, Doc: doc, Side: string(doc.Side), After: m.Revision}
-	out, err := s.outputs(r, m, doc)
+	n := view.Needles{ID: m.ID, Doc: doc, Side: string(doc.Side)}
+	out, err := s.outputs(r.Context(), m, doc)
 	if err != nil {
 		var fields fault.Fields
 		if !errors.As(err, &fields) {
@@ -53,18 +52,6 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 		return nil
 	}
 	return page(w, r, http.StatusOK, view.NeedlesPage(n))
-}
-
-// outputs works out a mitt, with the rounds that its last try changed.
-func (s *Server) outputs(r *http.Request, m store.Mitt, doc project.Document) (*project.Outputs, error) {
-	pl, done := s.planner()
-	defer done()
-	out, err := pl.Derive(doc, m.Marks)
-	if err != nil {
-		return nil, err
-	}
-	out.Changed, err = s.changed(r.Context(), pl, m, doc, out)
-	return out, err
 }
 
 // elbow is what a page at the elbow sends: a round that was reached, or a note
@@ -117,7 +104,7 @@ func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 	if err := r.ParseForm(); err != nil {
 		return elbow{}, bodyFault(err)
 	}
-	e := elbow{Key: newKey(), Side: r.PostForm.Get("side")}
+	e := elbow{Key: rand.Text(), Side: r.PostForm.Get("side")}
 	nth, err := strconv.Atoi(r.PostForm.Get("nth"))
 	doc.Side = project.Side(e.Side)
 	pl, done := s.planner()
@@ -138,11 +125,8 @@ func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 	return e, nil
 }
 
-// The most characters of a note and of a key.
-const (
-	mostNote = 200
-	mostKey  = 64
-)
+// mostKey is the most characters of a key.
+const mostKey = 64
 
 func (e elbow) check() error {
 	var faults fault.Fields
@@ -159,10 +143,8 @@ func (e elbow) check() error {
 	if !known {
 		faults.Add("round", "is %d of %.20q; write a round of a part of the mitt", e.Round, e.Section)
 	}
-	if e.Note != nil {
-		if utf8.RuneCountInString(*e.Note) > mostNote || !utf8.ValidString(*e.Note) || strings.IndexFunc(*e.Note, unicode.IsControl) >= 0 {
-			faults.Add("note", "can't be kept; write one line of at most %d characters", mostNote)
-		}
+	if e.Note != nil && !chart.Noteworthy(*e.Note) {
+		faults.Add("note", "can't be kept; write one line of at most %d characters", chart.LongestNote)
 	}
 	return faults.Err()
 }

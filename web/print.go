@@ -22,7 +22,7 @@ func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	if !ok {
 		return fault.New(fault.Invalid, "paper is %.20q; choose a4 or letter.", name)
 	}
-	out, err := s.outputs(r, m, doc)
+	out, err := s.outputs(r.Context(), m, doc)
 	if err != nil {
 		return fault.New(fault.Invalid, "There is no plan to print yet. In the way: %s", fault.Message(err))
 	}

@@ -3,7 +3,6 @@ package web
 import (
 	"context"
 	"crypto/rand"
-	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -22,13 +21,6 @@ import (
 	"thenar/web/view"
 )
 
-// newKey names what a plain form sends.
-func newKey() string {
-	var b [12]byte
-	_, _ = rand.Read(b[:]) // never fails
-	return hex.EncodeToString(b[:])
-}
-
 // showTries is the form of a new try, and all tries on a line of time.
 func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
 	m, doc, err := s.load(r)
@@ -39,7 +31,7 @@ func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
 	if side != "left" && side != "right" {
 		side = string(doc.Side)
 	}
-	form := view.TryForm{Try: tryon.Try{Key: newKey(), Date: time.Now().Format(time.DateOnly), Side: side}}
+	form := view.TryForm{Try: tryon.Try{Key: rand.Text(), Date: time.Now().Format(time.DateOnly), Side: side}}
 	if c, ok, err := s.store.Standing(r.Context(), m.ID, side); err != nil {
 		return err
 	} else if ok && c.Section != "" {

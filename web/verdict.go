@@ -2,6 +2,7 @@ package web
 
 import (
 	"context"
+	"crypto/rand"
 	"encoding/json"
 	"fmt"
 	"net/http"
@@ -18,7 +19,7 @@ import (
 // weigh works out what a try suggests, and how the mitt goes on with what is
 // accepted of it.
 func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, e view.TryEntry, t ticks) (view.Verdict, error) {
-	v := view.Verdict{ID: m.ID, Doc: doc, Entry: e, After: m.Decided, Key: newKey()}
+	v := view.Verdict{ID: m.ID, Doc: doc, Entry: e, After: m.Decided, Key: rand.Text()}
 	pl, done := s.planner()
 	defer done()
 	p, err := pl.Plan(doc.Effective())
@@ -50,33 +51,12 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 		accepted := c.Changes() && t.accept(c)
 		v.Corrections = append(v.Corrections, view.Suggested{Correction: c, Accepted: accepted})
 	}
-	other, err := s.beside(ctx, pl, m, doc)
+	other, err := s.knitted(ctx, pl, m, doc, doc.Side.Other())
 	if err != nil {
 		return v, err
 	}
 	v.Onward, err = pl.Onward(doc, v.Seen, other, v.Accepted())
 	return v, err
-}
-
-// beside is where the other hand of the pair stands, by its count.
-func (s *Server) beside(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document) (tryon.Place, error) {
-	doc.Side = opposite(doc.Side)
-	at, _, err := s.standing(ctx, pl, m, doc)
-	return at, err
-}
-
-// standing is where a hand stands by its count, and its plan.
-func (s *Server) standing(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document) (tryon.Place, *project.Planned, error) {
-	p, err := pl.Plan(doc.Effective())
-	if err != nil {
-		return tryon.Place{}, nil, err
-	}
-	list := tryon.Places(p.Mitt())
-	nth, err := s.nth(ctx, m.ID, string(doc.Side), list)
-	if err != nil || nth == 0 {
-		return tryon.Place{}, p, err
-	}
-	return list[nth-1], p, nil
 }
 
 // goneOn takes the work as it stands by now, where it was counted since the try
@@ -131,22 +111,18 @@ func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	before.Side, before.Sheet = doc.Side, before.Sheet.Clone()
+	before.Side = doc.Side
 	pl, done := s.planner()
 	defer done()
-	for _, side := range []project.Side{opposite(doc.Side), doc.Side} {
-		now := doc
-		now.Side = side
-		at, p, err := s.standing(r.Context(), pl, m, now)
+	var hands []project.Knitted
+	for _, side := range []project.Side{doc.Side.Other(), doc.Side} {
+		h, err := s.knitted(r.Context(), pl, m, doc, side)
 		if err != nil {
 			return err
 		}
-		if at.Nth > 0 {
-			before.Sheet.Knit(p.Worked(at.Part, at.Round), string(side))
-		}
+		hands = append(hands, h)
 	}
-	request := store.Request{Kind: store.Do, After: m.Revision, Edits: doc.Difference(before), Rewrite: project.Rewrite}
-	if _, err := s.store.Draw(r.Context(), m.ID, request); err != nil {
+	if _, err := s.drawEdits(r.Context(), m.ID, m.Revision, doc.Difference(project.Knit(before, hands))); err != nil {
 		return err
 	}
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries?back=1#line", m.ID))
@@ -235,7 +211,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	count := store.Count{Key: newKey(), Side: e.Try.Side, Section: string(to.Part), Round: to.Round}
+	count := store.Count{Key: rand.Text(), Side: e.Try.Side, Section: string(to.Part), Round: to.Round}
 	if err := s.store.NoteCount(r.Context(), m.ID, count); err != nil {
 		return err
 	}

@@ -16,8 +16,10 @@ import (
 const (
 	mostEdits = 20_000
 	mostRound = 2_000
-	mostNote  = 200
 )
+
+// LongestNote is the most characters of a note.
+const LongestNote = 200
 
 var column = regexp.MustCompile(`^[` + wale.Families + `][1-9][0-9]{0,3}$`)
 
@@ -66,8 +68,8 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 			faults.Add(path+".value", "is %.20q, which is no yarn; write a letter from a to h", e.Value)
 		}
 	case Notes:
-		if utf8.RuneCountInString(e.Value) > mostNote || !utf8.ValidString(e.Value) || strings.IndexFunc(e.Value, unicode.IsControl) >= 0 {
-			faults.Add(path+".value", "can't be kept as a note; write one line of at most %d characters", mostNote)
+		if !Noteworthy(e.Value) {
+			faults.Add(path+".value", "can't be kept as a note; write one line of at most %d characters", LongestNote)
 		}
 	case Needles:
 		if e.Column != "" || (e.Value != "" && e.Value != "here") {
@@ -76,6 +78,12 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 	default:
 		faults.Add(path+".layer", "is %.20q; write stitch, colour, note or needles", e.Layer)
 	}
+}
+
+// Noteworthy tells whether a text can be kept as a note: one line of at most
+// LongestNote characters.
+func Noteworthy(text string) bool {
+	return utf8.RuneCountInString(text) <= LongestNote && utf8.ValidString(text) && strings.IndexFunc(text, unicode.IsControl) < 0
 }
 
 func known(p stitch.Part) bool {

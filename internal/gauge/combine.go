@@ -26,12 +26,11 @@ type Ratio struct {
 
 // combination decides which swatches are combined and how.
 type combination struct {
-	swatches  []Swatch
-	variation float64
-	uses      []Use
-	convert   []bool // combined after conversion
-	asItIs    []bool // combined although it was not washed, and washing is not known
-	treated   bool
+	swatches []Swatch
+	uses     []Use
+	convert  []bool // combined after conversion
+	asItIs   []bool // combined although it was not washed, and washing is not known
+	treated  bool
 }
 
 func (c *combination) reading(i int, what counting) (reading, bool) {
@@ -174,7 +173,7 @@ func (c *combination) mean(what counting) (float64, Doubt, bool) {
 // contradictions asks about the combined swatch that lies furthest beyond
 // what count, ruler and an uneven hand explain at 95 %, against the mean of
 // the others; of two that differ, about the later.
-func (c *combination) contradictions() []Query {
+func (c *combination) contradictions(variation float64) []Query {
 	var queries []Query
 	for k, what := range []counting{countStitches, countRounds} {
 		list, at := c.values(what)
@@ -186,7 +185,7 @@ func (c *combination) contradictions() []Query {
 		for i := len(list) - 1; i >= 0; i-- {
 			others := append(append([]reading(nil), list[:i]...), list[i+1:]...)
 			apart := list[i].times(weighted(others), -1)
-			explained := normal95 * math.Sqrt(apart.variance()+2*c.variation*c.variation)
+			explained := normal95 * math.Sqrt(apart.variance()+2*variation*variation)
 			if ratio := math.Abs(apart.value-1) / explained; ratio > 1 && ratio > worst*(1+1e-9) {
 				asked, worst, off, most = at[i], ratio, apart.value-1, explained
 			}

@@ -71,7 +71,7 @@ func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 	if err := checkAll(swatches, path); err != nil {
 		return Gauge{}, err
 	}
-	c := combination{swatches: swatches, variation: variation}
+	c := combination{swatches: swatches}
 	c.choose()
 	g := Gauge{Treated: c.treated, Uses: c.uses, Washing: c.washing(countStitches)}
 	untreated := 0.0
@@ -99,7 +99,7 @@ func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 			g.widest, g.fineness = s.Width, s.CountedTo
 		}
 	}
-	g.Queries = c.contradictions()
+	g.Queries = c.contradictions(variation)
 	return g, nil
 }
 

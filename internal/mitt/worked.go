@@ -31,15 +31,6 @@ type Worked struct {
 	ThumbRounds, ThumbEdging, ThumbEdged int // rounds in all, of the edging, and the edging's stitches
 }
 
-// order is that in which the parts are knitted, the first 1.
-var order = func() map[stitch.Part]int {
-	places := map[stitch.Part]int{}
-	for i, p := range stitch.Parts() {
-		places[p] = i + 1
-	}
-	return places
-}()
-
 // Worked is the plan's mitt knitted up to a round of a part.
 func (p *Plan) Worked(part stitch.Part, round int) *Worked {
 	w := &Worked{
@@ -59,7 +50,7 @@ func (p *Plan) Worked(part stitch.Part, round int) *Worked {
 
 // past tells whether a part is knitted whole; nothing is where nothing is
 // knitted.
-func (w *Worked) past(part stitch.Part) bool { return w != nil && order[w.Part] > order[part] }
+func (w *Worked) past(part stitch.Part) bool { return w != nil && w.Part.Order() > part.Order() }
 
 // in is how many rounds of the present part are knitted, if it is this one.
 func (w *Worked) in(part stitch.Part) int {
@@ -87,7 +78,7 @@ func (w *Worked) changed(part stitch.Part, list []int) []int {
 // joined tells whether the cuff has come to the hand's count: in its first
 // plain round, or, where it has none, in its last of ribbing.
 func (w *Worked) joined() bool {
-	return w.begun(stitch.CuffPlain) || w.past(stitch.CuffPlain) ||
+	return w.begun(stitch.CuffPlain) ||
 		w.in(stitch.Cuff) > 0 && w.in(stitch.Cuff) == w.CuffRounds && w.CuffPlainRounds == 0
 }
 

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/fault"
 	"thenar/internal/stitch"
@@ -14,7 +15,7 @@ func (w *work) checkWorked(faults *fault.Fields) {
 	if k == nil {
 		return
 	}
-	if order[k.Part] == 0 {
+	if k.Part.Order() == 0 {
 		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, gusset, hand, top or thumb", k.Part)
 		return
 	}
@@ -34,10 +35,10 @@ func (w *work) checkWorked(faults *fault.Fields) {
 func (k *Worked) checkKind(kind Kind, faults *fault.Fields) {
 	switch {
 	case k.Part == stitch.Gusset && kind == Thumbless,
-		order[k.Part] >= order[stitch.Hand] && (k.GussetBase > 0) != (kind != Thumbless),
+		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != (kind != Thumbless),
 		k.Part == stitch.Thumb && k.GussetBase == 0:
 		faults.Add("kind", "is %s, but what is on the needles is not: its thumb is begun, or left out; choose the kind that is knitted, or rip back", kind.Words())
-	case order[k.Part] >= order[stitch.Hand] && (k.TopRounds > 0) != kind.Closed():
+	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.Closed():
 		faults.Add("kind", "is %s, but the hand on the needles is another; choose the kind that is knitted, or rip back", kind.Words())
 	}
 }
@@ -142,8 +143,9 @@ func (w *work) keepsWorked() error {
 		return nil
 	}
 	is := w.plan.Worked(k.Part, k.Round)
+	now := is.bounds()
 	for i, b := range k.bounds() {
-		if now := is.bounds(); b.n != now[i].n && b.name != "round" && !k.ahead(b.name) {
+		if b.n != now[i].n && b.name != "round" && !k.ahead(b.name) {
 			return fault.Fields{{Path: "worked." + b.name, Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", b.n, now[i].n)}}
 		}
 	}
@@ -152,7 +154,7 @@ func (w *work) keepsWorked() error {
 			continue
 		}
 		was, now := k.list(part), is.list(part)
-		if fmt.Sprint(k.changed(part, was)) != fmt.Sprint(is.changed(part, now)) {
+		if !slices.Equal(k.changed(part, was), is.changed(part, now)) {
 			return fault.Fields{{Path: "worked.round", Message: "contradicts the increase and decrease rounds that are knitted; write the rounds of the mitt that is on the needles"}}
 		}
 	}
@@ -172,11 +174,11 @@ func (k *Worked) ahead(name string) bool {
 	case "cuff_rounds":
 		return k.Part == stitch.Cuff
 	case "cuff_plain_rounds":
-		return order[k.Part] <= order[stitch.CuffPlain]
+		return k.Part.Order() <= stitch.CuffPlain.Order()
 	case "gusset_rounds":
 		return k.Part == stitch.Gusset
 	case "rounds_above_gusset", "edging_rounds", "edging", "decrease_rounds":
-		return order[k.Part] <= order[stitch.Top] && !k.past(stitch.Top)
+		return k.Part.Order() <= stitch.Top.Order() && !k.past(stitch.Top)
 	case "thumb_edging_rounds", "thumb_edging", "thumb_decreases", "thumb_stitches":
 		return true
 	}

@@ -22,6 +22,11 @@ func (pl *Planner) Keep(d Document, hands []Knitted) Document {
 	if !pl.spoils(d, hands) {
 		return d
 	}
+	return Knit(d, hands)
+}
+
+// Knit is a document with what is knitted put into it.
+func Knit(d Document, hands []Knitted) Document {
 	d.Sheet = d.Sheet.Clone()
 	for _, h := range hands {
 		if h.At.Nth > 0 {

@@ -32,14 +32,11 @@ func Rewrite(raw []byte, edits []chart.Edit) (rewritten []byte, inverse []chart.
 
 // put writes a text at a path.
 func (d *Document) put(path, text string) {
-	switch {
-	case path == pathSide:
+	if path == pathSide {
 		d.Side = Side(text)
-	case text == "":
-		delete(d.Sheet, path)
-	default:
-		d.Sheet[path] = text
+		return
 	}
+	d.Sheet.Put(path, text)
 }
 
 // Difference is the edits of the sheet that turn d into to; its name, and the

@@ -54,11 +54,10 @@ func offs(p *Planned) ([]off, error) {
 
 // spoilt names the zones in which a plan is off by more than the tolerance and
 // more, in the same direction, than a mitt begun anew would be; those that are
-// known to be off are passed over.
-func spoilt(p, anew *Planned, known ...string) []string {
+// known to be off are passed over. best is how far that one is off.
+func spoilt(p *Planned, best []off, known ...string) []string {
 	is, err := offs(p)
-	best, errAnew := offs(anew)
-	if err != nil || errAnew != nil || len(is) != len(best) {
+	if err != nil || len(is) != len(best) {
 		return []string{"plan"}
 	}
 	var zones []string
@@ -75,19 +74,20 @@ func spoilt(p, anew *Planned, known ...string) []string {
 // where nothing helps. Every number of rounds is tried, from the fewest. What
 // was off before the try, and went on all the same, is no reason.
 func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, now *Planned) *Rip {
-	anew := pl.anew(pl.standing(d, was.Plan, at, accepted))
-	before := pl.anew(d)
-	if anew == nil || before == nil {
+	best, errBest := pl.anew(pl.standing(d, was.Plan, at, accepted))
+	before, errBefore := pl.anew(d)
+	if errBest != nil || errBefore != nil {
 		return nil
 	}
 	known := unasked(spoilt(was, before), accepted)
 	zones := []string{"plan"}
 	if now != nil {
-		if zones = spoilt(now, anew, known...); len(zones) == 0 {
+		if zones = spoilt(now, best, known...); len(zones) == 0 {
 			return nil
 		}
 	}
-	list := tryon.Places(was.Mitt())
+	m := was.Mitt()
+	list := tryon.Places(m)
 	out := &Rip{Zones: zones}
 	for nth := at.Nth; nth > 0; nth-- {
 		out.Rounds++
@@ -98,10 +98,10 @@ func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryo
 			out.To = tryon.Place{}
 		}
 		p, next := pl.from(d, was.Plan, out.To, accepted)
-		if p == nil || len(spoilt(p, anew, known...)) > 0 {
+		if p == nil || len(spoilt(p, best, known...)) > 0 {
 			continue
 		}
-		if a, b := was.Mitt(), p.Mitt(); Differing(a, b).Count()+Differing(b, a).Count() == 0 {
+		if is := p.Mitt(); Differing(m, is).Count()+Differing(is, m).Count() == 0 {
 			return nil // it would be knitted as it was
 		}
 		out.Is, out.Next = p, next
@@ -123,15 +123,15 @@ func unasked(zones []string, accepted []tryon.Correction) []string {
 	})
 }
 
-// anew is the plan of a document with nothing knitted; nil where there is none.
-func (pl *Planner) anew(d Document) *Planned {
+// anew is how far a document's mitt is off with nothing of it knitted.
+func (pl *Planner) anew(d Document) ([]off, error) {
 	d.Sheet = d.Sheet.Clone()
 	d.Sheet.Knit(nil, "")
 	p, err := pl.Plan(d.Sheet)
 	if err != nil {
-		return nil
+		return nil, err
 	}
-	return p
+	return offs(p)
 }
 
 // from is the plan of the mitt knitted up to a place, with its document; it is

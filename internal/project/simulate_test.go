@@ -157,7 +157,7 @@ func TestOneTryRaisesTheShareThatFits(t *testing.T) {
 				require.NoError(t, err)
 				list, err := tryon.Correct(seen, p.doc.Sheet, was.Plan)
 				require.NoError(t, err)
-				next, err := pl.Onward(p.doc, seen, tryon.Place{}, list)
+				next, err := pl.Onward(p.doc, seen, Knitted{}, list)
 				require.NoError(t, err)
 				require.NoError(t, next.Fault)
 				before.add(p.fits(t, pl, was.Plan))

@@ -17,8 +17,8 @@ import (
 // one, round for round, unless it was asked for anew.
 func (d Document) Effective() sheet.Sheet { return d.Sheet.For(string(d.Side)) }
 
-// other is the other hand of the pair.
-func (s Side) other() Side {
+// Other is the other hand of the pair.
+func (s Side) Other() Side {
 	if s == Right {
 		return Left
 	}
@@ -27,7 +27,6 @@ func (s Side) other() Side {
 
 // Onward is how a mitt goes on from a try.
 type Onward struct {
-	Was     *Planned
 	Is      *Planned // nil: from here there is no plan, and Fault says why
 	Fault   error
 	Line    string // the difference in one line
@@ -90,19 +89,16 @@ func Differing(was, is stitch.Mitt) Changed {
 }
 
 // Onward plans a mitt on from where a try found it, with the corrections that
-// were accepted. What is knitted stays, of the other hand of the pair, too:
-// other is where that stands. The document itself is not changed.
-func (pl *Planner) Onward(d Document, seen tryon.Seen, other tryon.Place, accepted []tryon.Correction) (Onward, error) {
+// were accepted. What is knitted stays, of the other hand of the pair, too. The
+// document itself is not changed.
+func (pl *Planner) Onward(d Document, seen tryon.Seen, other Knitted, accepted []tryon.Correction) (Onward, error) {
 	was, err := pl.Plan(d.Effective())
 	if err != nil {
 		return Onward{}, err
 	}
-	if d, err = pl.keepOther(d, other); err != nil {
-		return Onward{}, err
-	}
-	out := Onward{Was: was}
+	d = Knit(d, []Knitted{other})
 	next := pl.standing(d, was.Plan, seen.Place, accepted)
-	out.Next = next
+	out := Onward{Next: next}
 	if out.Is, err = pl.Plan(next.Effective()); err != nil {
 		out.Is, out.Fault = nil, err
 	} else {
@@ -141,23 +137,6 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 		}
 	}
 	return out
-}
-
-// keepOther is the document with what is knitted of the other hand, by its own
-// plan as it is now.
-func (pl *Planner) keepOther(d Document, at tryon.Place) (Document, error) {
-	if at.Nth == 0 {
-		return d, nil
-	}
-	beside := d
-	beside.Side = d.Side.other()
-	p, err := pl.Plan(beside.Effective())
-	if err != nil {
-		return d, err
-	}
-	d.Sheet = d.Sheet.Clone()
-	d.Sheet.Knit(p.Worked(at.Part, at.Round), string(beside.Side))
-	return d, nil
 }
 
 // standing is the document with the work at a place and with corrections. At

@@ -86,7 +86,7 @@ func TestOnwardFromAnyTry(t *testing.T) {
 				accepted = append(accepted, c)
 			}
 		}
-		on, err := pl.Onward(d, s, tryon.Place{}, accepted)
+		on, err := pl.Onward(d, s, Knitted{}, accepted)
 		require.NoError(t, err)
 		require.NoError(t, on.Fault, "%+v %v", s.Try, d.Sheet)
 		is := on.Is.Mitt()
@@ -98,8 +98,8 @@ func TestOnwardFromAnyTry(t *testing.T) {
 		if on.Changed.Count() > 0 {
 			require.NotEqual(t, "Nothing changes: go on as planned.", on.Line, "%v", on.Changed)
 		}
-		anew := pl.anew(pl.standing(d, p.Plan, s.Place, accepted))
-		require.NotNil(t, anew)
+		anew, err := pl.anew(pl.standing(d, p.Plan, s.Place, accepted))
+		require.NoError(t, err)
 		if on.Rip == nil {
 			if len(spoilt(on.Is, anew)) == 0 {
 				saved++
@@ -138,7 +138,7 @@ func TestOnwardIsEdits(t *testing.T) {
 		s := seen(t, trial(rng, p), p, units.MM)
 		list, err := tryon.Correct(s, d.Sheet, p.Plan)
 		require.NoError(t, err)
-		on, err := pl.Onward(d, s, tryon.Place{}, list)
+		on, err := pl.Onward(d, s, Knitted{}, list)
 		require.NoError(t, err)
 		raw, err := d.Encode()
 		require.NoError(t, err)
@@ -175,7 +175,7 @@ func TestWhatIsFeltMovesTheRightWay(t *testing.T) {
 		}, p, units.MM)
 		list, err := tryon.Correct(s, d.Sheet, p.Plan)
 		require.NoError(t, err)
-		on, err := pl.Onward(d, s, tryon.Place{}, list)
+		on, err := pl.Onward(d, s, Knitted{}, list)
 		require.NoError(t, err)
 		was, is := countsOf(p, zone), countsOf(on.Is, zone)
 		if zone == tryon.Hand && step > 0 { // nor does the parting pay for it

@@ -116,6 +116,15 @@ func rowWithin(index string, most int) bool {
 	return err == nil && n >= 0 && n < most && index == strconv.Itoa(n)+"]"
 }
 
+// Put writes a text at a path; an empty one takes out what stands there.
+func (s Sheet) Put(path, text string) {
+	if text == "" {
+		delete(s, path)
+		return
+	}
+	s[path] = text
+}
+
 // Clone is a copy that shares nothing.
 func (s Sheet) Clone() Sheet {
 	out := make(Sheet, len(s))

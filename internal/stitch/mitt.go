@@ -58,6 +58,18 @@ const (
 // Parts lists them in the order knitted.
 func Parts() []Part { return []Part{Cuff, CuffPlain, Gusset, Hand, Top, Thumb} }
 
+// partOrder is the place of each part in the order knitted, the first 1.
+var partOrder = func() map[Part]int {
+	places := map[Part]int{}
+	for i, p := range Parts() {
+		places[p] = i + 1
+	}
+	return places
+}()
+
+// Order is the part's place in the order knitted, from 1; 0 for what is no part.
+func (p Part) Order() int { return partOrder[p] }
+
 // Words is what the part is called in a sentence.
 func (p Part) Words() string {
 	switch p {

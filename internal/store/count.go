@@ -34,21 +34,28 @@ func (s *Store) NoteCount(ctx context.Context, mitt int64, c Count) (err error) 
 	})
 }
 
+// counts reads the counts of one hand.
+const counts = `SELECT key, at, side, section, round FROM count WHERE mitt = ? AND side = ?`
+
+func scanCount(row interface{ Scan(...any) error }) (c Count, err error) {
+	var at string
+	if err := row.Scan(&c.Key, &at, &c.Side, &c.Section, &c.Round); err != nil {
+		return Count{}, err
+	}
+	c.At, err = parseTime(at)
+	return c, err
+}
+
 // Standing is the last count of one hand; ok is false where none was noted.
 func (s *Store) Standing(ctx context.Context, mitt int64, side string) (c Count, ok bool, err error) {
 	defer fault.Wrap(&err, "store.Standing(%d, %s)", mitt, side)
-	var at string
 	err = s.read(ctx, func(tx *sql.Tx) error {
-		return tx.QueryRowContext(ctx, `SELECT key, at, side, section, round FROM count WHERE mitt = ? AND side = ? ORDER BY id DESC LIMIT 1`, mitt, side).
-			Scan(&c.Key, &at, &c.Side, &c.Section, &c.Round)
+		c, err = scanCount(tx.QueryRowContext(ctx, counts+` ORDER BY id DESC LIMIT 1`, mitt, side))
+		return err
 	})
 	if errors.Is(err, sql.ErrNoRows) {
 		return Count{}, false, nil
 	}
-	if err != nil {
-		return Count{}, false, err
-	}
-	c.At, err = parseTime(at)
 	return c, err == nil, err
 }
 
@@ -56,14 +63,7 @@ func (s *Store) Standing(ctx context.Context, mitt int64, side string) (c Count,
 func (s *Store) Counts(ctx context.Context, mitt int64, side string) (list []Count, err error) {
 	defer fault.Wrap(&err, "store.Counts(%d, %s)", mitt, side)
 	err = s.read(ctx, func(tx *sql.Tx) error {
-		list, err = collect(ctx, tx, func(rows *sql.Rows) (c Count, err error) {
-			var at string
-			if err := rows.Scan(&c.Key, &at, &c.Side, &c.Section, &c.Round); err != nil {
-				return Count{}, err
-			}
-			c.At, err = parseTime(at)
-			return c, err
-		}, `SELECT key, at, side, section, round FROM count WHERE mitt = ? AND side = ? ORDER BY id`, mitt, side)
+		list, err = collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, counts+` ORDER BY id`, mitt, side)
 		return err
 	})
 	return list, err

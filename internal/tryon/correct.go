@@ -2,7 +2,6 @@ package tryon
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -97,7 +96,7 @@ func (c *corrector) fabric() error {
 	if is.Washing.Pieces > 0 {
 		how += fmt.Sprintf(" (× %.3f)", is.Washing.After)
 	}
-	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", stitches(t.Stitches), t.Width+" "+string(c.sheet.Unit()), how)
+	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
 	doubt := ""
 	for _, q := range req.Gauge.Queries {
 		if q.Swatch == row && (c.narrower > mostApart || c.narrower < -mostApart) {
@@ -126,8 +125,6 @@ func (c *corrector) far(off units.Length) string {
 	return ""
 }
 
-func stitches(n string) string { return n + " stitches" }
-
 func perLength(g *gauge.Gauge, u units.Unit) string {
 	over, mm := "10 cm", 100.0
 	if u == units.IN {
@@ -147,14 +144,10 @@ func pieceOf(s sheet.Sheet) string {
 	return fmt.Sprintf("try %d", n)
 }
 
-// Put writes edits into a sheet; an empty text takes one out.
+// Put writes edits into a sheet.
 func Put(s sheet.Sheet, edits []Edit) {
 	for _, e := range edits {
-		if e.Text == "" {
-			delete(s, e.Path)
-		} else {
-			s[e.Path] = e.Text
-		}
+		s.Put(e.Path, e.Text)
 	}
 }
 
@@ -162,7 +155,7 @@ func Put(s sheet.Sheet, edits []Edit) {
 // more, to cover; the next one gets a cuff of another length.
 func (c *corrector) base() {
 	off := c.seen.Base
-	if off == nil || *off == 0 || !c.plan.Thumbed() || orderOf(c.seen.Place.Part) < orderOf(stitch.Gusset) {
+	if off == nil || *off == 0 || !c.plan.Thumbed() || c.seen.Place.Part.Order() < stitch.Gusset.Order() {
 		return
 	}
 	u := c.sheet.Unit()
@@ -188,7 +181,7 @@ func (c *corrector) base() {
 // with b the base above its place, R/q the gusset's height, o the top's offset.
 func (c *corrector) top() {
 	off := c.seen.Top
-	if off == nil || *off == 0 || !c.plan.Thumbed() || orderOf(c.seen.Place.Part) < orderOf(stitch.Gusset) {
+	if off == nil || *off == 0 || !c.plan.Thumbed() || c.seen.Place.Part.Order() < stitch.Gusset.Order() {
 		return
 	}
 	u := c.sheet.Unit()
@@ -213,7 +206,7 @@ func (c *corrector) top() {
 		Doubt: c.far(*off), Key: "top", Name: "gusset length", Was: tidyWith(was, u), Is: tidyWith(is, u),
 		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.away(*off), side),
 		Edits:   []Edit{{"hand.gusset_length", tidy(is, u)}},
-		Later:   orderOf(c.seen.Place.Part) > orderOf(stitch.Gusset),
+		Later:   c.seen.Place.Part.Order() > stitch.Gusset.Order(),
 	})
 }
 
@@ -242,6 +235,3 @@ func tidy(l units.Length, u units.Unit) string {
 }
 
 func tidyWith(l units.Length, u units.Unit) string { return tidy(l, u) + " " + string(u) }
-
-// orderOf is the place of a part in the order knitted.
-func orderOf(p stitch.Part) int { return slices.Index(stitch.Parts(), p) }

@@ -2,6 +2,7 @@ package tryon
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -39,7 +40,7 @@ func (c *corrector) felt(zone Zone) {
 		change = min(change-c.narrower, 0)
 	}
 	because += c.gaugeToo(Step * float64(step))
-	if abs1(change) < 0.0005 {
+	if math.Abs(change) < 0.0005 {
 		c.explained(zone, because)
 		return
 	}
@@ -63,10 +64,10 @@ func (c *corrector) felt(zone Zone) {
 // gaugeToo says what the measured gauge has to do with a felt change.
 func (c *corrector) gaugeToo(change float64) string {
 	switch {
-	case abs1(c.narrower) < 0.0005:
+	case math.Abs(c.narrower) < 0.0005:
 		return ""
 	case c.narrower*change > 0:
-		return fmt.Sprintf("; the measured gauge explains %s of it", percent(min(abs1(c.narrower), abs1(change))))
+		return fmt.Sprintf("; the measured gauge explains %s of it", percent(min(math.Abs(c.narrower), math.Abs(change))))
 	case change > 0:
 		return fmt.Sprintf("; and the fabric is %s wider than planned as it is", percent(-c.narrower))
 	}
@@ -137,19 +138,19 @@ func (c *corrector) explained(zone Zone, because string) {
 // as it is planned, by its counts, and whether the zone is knitted already.
 // What is felt speaks of that fabric, not of the ease that was wanted.
 func (c *corrector) easeOf(zone Zone) (path string, was float64, later bool) {
-	p, at := c.plan, orderOf(c.seen.Place.Part)
+	p, at := c.plan, c.seen.Place.Part.Order()
 	ease := func(stitches int, body units.Length) float64 {
 		return float64(stitches)/p.Gauge.Stitches/body.MM() - 1
 	}
 	switch zone {
 	case Cuff:
-		return "ease.cuff", ease(p.Cuff.CastOn.N, p.Hand.Wrist), at > orderOf(stitch.Cuff)
+		return "ease.cuff", ease(p.Cuff.CastOn.N, p.Hand.Wrist), at > stitch.Cuff.Order()
 	case Gusset:
-		return "ease.gusset", c.halfWay(), at > orderOf(stitch.Gusset)
+		return "ease.gusset", c.halfWay(), at > stitch.Gusset.Order()
 	case Parting:
-		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at > orderOf(stitch.Gusset)
+		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at > stitch.Gusset.Order()
 	}
-	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at > orderOf(stitch.Hand)
+	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at > stitch.Hand.Order()
 }
 
 // halfWay is the ease of the fabric half-way up the gusset.
@@ -180,8 +181,6 @@ func (c *corrector) thumb(change float64, because string) {
 		Because: because, Edits: []Edit{{"ease.thumb_girth_added", tidy(is, u)}},
 	})
 }
-
-func abs1(x float64) float64 { return max(x, -x) }
 
 func percent(e float64) string {
 	return strings.TrimSuffix(strconv.FormatFloat(100*e, 'f', 1, 64), ".0") + " %"

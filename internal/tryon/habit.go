@@ -1,6 +1,7 @@
 package tryon
 
 import (
+	"math"
 	"strconv"
 
 	"thenar/internal/mitt"
@@ -58,7 +59,7 @@ func Learn(list []Judged, unlearned map[string]int64) []Habit {
 			sum += by
 		}
 		mean := sum / float64(max(len(byMitt), 1))
-		if tries >= fewestTries && abs1(mean) >= 0.005 {
+		if tries >= fewestTries && math.Abs(mean) >= 0.005 {
 			habits = append(habits, Habit{zone, mean, tries})
 		}
 	}
@@ -72,7 +73,7 @@ func (h Habit) Words() string {
 	if h.By < 0 {
 		how = "tighter"
 	}
-	return "You wear " + what + " " + percent(abs1(h.By)) + " " + how + " than the usual: learned from " + strconv.Itoa(h.Tries) + " accepted tries"
+	return "You wear " + what + " " + percent(math.Abs(h.By)) + " " + how + " than the usual: learned from " + strconv.Itoa(h.Tries) + " accepted tries"
 }
 
 // Edits bring a habit into a sheet whose plan has the usual ease there; none

@@ -34,9 +34,8 @@ func At(list []Place, part stitch.Part, round int) (Place, bool) {
 }
 
 // Counting are the places of a part with a number of stitches on the needles.
-// Of rounds
-// that follow each other with the same count, only a tape tells which it is,
-// so all of them are there.
+// Of rounds that follow each other with the same count, only a tape tells which
+// it is, so all of them are there.
 func Counting(list []Place, part stitch.Part, stitches int) []Place {
 	var found []Place
 	for _, p := range list {

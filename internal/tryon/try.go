@@ -54,8 +54,8 @@ func (z Zone) Words() string {
 }
 
 // Try is what was noted, as typed. Widths and heights are in the unit of the
-// sheet; where base and top of the gusset sit is in mm, above the place (+) or
-// below it (−). Feel is a step from −2, much too loose, to 2, much too tight.
+// sheet; where base and top of the gusset sit is in OffsetUnit, above the place
+// (+) or below it (−). Feel is a step from −2, much too loose, to 2, much too tight.
 type Try struct {
 	Key      string          `json:"key"`
 	Date     string          `json:"date"`

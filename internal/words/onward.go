@@ -44,17 +44,10 @@ func differing(list []onwardNumber) []string {
 	var parts []string
 	for _, n := range list {
 		if n.was != n.is {
-			parts = append(parts, fmt.Sprintf("%s instead of %d", counted(n.is, n.one, n.many), n.was))
+			parts = append(parts, fmt.Sprintf("%s%s instead of %d", Plural(n.is, n.noun), n.rest, n.was))
 		}
 	}
 	return parts
-}
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // onwardRhythm is how the increases go on from a round: the intervals from the
@@ -87,53 +80,46 @@ func onwardRhythm(rounds []int, after int) string {
 	return lead + strings.Join(parts, ", then ")
 }
 
-func everyWords(n int) string {
-	if n == 1 {
-		return "every round"
-	}
-	return "every " + Ordinal(n) + " round"
-}
-
 // onwardNumber is a number of both plans.
 type onwardNumber struct {
-	was, is   int
-	one, many string
+	was, is    int
+	noun, rest string // "round", " of ribbing"
 }
 
 func onwardGusset(was, is *mitt.Plan) []onwardNumber {
 	return []onwardNumber{
-		{was.Gusset.Increases, is.Gusset.Increases, "increase round", "increase rounds"},
-		{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round of gusset", "rounds of gusset"},
+		{was.Gusset.Increases, is.Gusset.Increases, "increase round", ""},
+		{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round", " of gusset"},
 	}
 }
 
 func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	list := []onwardNumber{
-		{was.Cuff.CastOn.N, is.Cuff.CastOn.N, "stitch cast on", "stitches cast on"},
-		{was.Cuff.Rounds, is.Cuff.Rounds, "round of ribbing", "rounds of ribbing"},
-		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round of cuff", "plain rounds of cuff"},
-		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch of the hand", "stitches of the hand"},
+		{was.Cuff.CastOn.N, is.Cuff.CastOn.N, "stitch", " cast on"},
+		{was.Cuff.Rounds, is.Cuff.Rounds, "round", " of ribbing"},
+		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round", " of cuff"},
+		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch", " of the hand"},
 	}
 	if is.Thumbed() {
 		list = append(list,
-			onwardNumber{was.Thumb.Held, is.Thumb.Held, "stitch held", "stitches held"},
-			onwardNumber{was.Bridge.CastOn, is.Bridge.CastOn, "stitch of bridge", "stitches of bridge"},
-			onwardNumber{was.Bridge.HandAfter, is.Bridge.HandAfter, "stitch above the gusset", "stitches above the gusset"})
+			onwardNumber{was.Thumb.Held, is.Thumb.Held, "stitch", " held"},
+			onwardNumber{was.Bridge.CastOn, is.Bridge.CastOn, "stitch", " of bridge"},
+			onwardNumber{was.Bridge.HandAfter, is.Bridge.HandAfter, "stitch", " above the gusset"})
 	}
-	list = append(list, onwardNumber{was.Body.RoundsAbove, is.Body.RoundsAbove, "round of hand", "rounds of hand"},
-		onwardNumber{was.Body.EdgingRounds, is.Body.EdgingRounds, "round of the hand’s edging", "rounds of the hand’s edging"},
-		onwardNumber{was.Body.EdgingStitches, is.Body.EdgingStitches, "stitch of the hand’s edging", "stitches of the hand’s edging"})
+	list = append(list, onwardNumber{was.Body.RoundsAbove, is.Body.RoundsAbove, "round", " of hand"},
+		onwardNumber{was.Body.EdgingRounds, is.Body.EdgingRounds, "round", " of the hand’s edging"},
+		onwardNumber{was.Body.EdgingStitches, is.Body.EdgingStitches, "stitch", " of the hand’s edging"})
 	if was.Top != nil && is.Top != nil {
-		list = append(list, onwardNumber{was.Top.Rounds, is.Top.Rounds, "round of top", "rounds of top"})
+		list = append(list, onwardNumber{was.Top.Rounds, is.Top.Rounds, "round", " of top"})
 	}
 	if is.Thumbed() {
 		list = append(list,
-			onwardNumber{was.Thumb.PickedUp, is.Thumb.PickedUp, "stitch picked up", "stitches picked up"},
-			onwardNumber{was.Thumb.Decreased, is.Thumb.Decreased, "stitch decreased at the thumb’s corners", "stitches decreased at the thumb’s corners"},
-			onwardNumber{was.Thumb.Stitches.N, is.Thumb.Stitches.N, "stitch of thumb", "stitches of thumb"},
-			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round of thumb", "rounds of thumb"},
-			onwardNumber{was.Thumb.EdgingRounds, is.Thumb.EdgingRounds, "round of the thumb’s edging", "rounds of the thumb’s edging"},
-			onwardNumber{was.Thumb.EdgingStitches, is.Thumb.EdgingStitches, "stitch of the thumb’s edging", "stitches of the thumb’s edging"})
+			onwardNumber{was.Thumb.PickedUp, is.Thumb.PickedUp, "stitch", " picked up"},
+			onwardNumber{was.Thumb.Decreased, is.Thumb.Decreased, "stitch", " decreased at the thumb’s corners"},
+			onwardNumber{was.Thumb.Stitches.N, is.Thumb.Stitches.N, "stitch", " of thumb"},
+			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round", " of thumb"},
+			onwardNumber{was.Thumb.EdgingRounds, is.Thumb.EdgingRounds, "round", " of the thumb’s edging"},
+			onwardNumber{was.Thumb.EdgingStitches, is.Thumb.EdgingStitches, "stitch", " of the thumb’s edging"})
 	}
 	return list
 }

@@ -21,7 +21,7 @@ func rhythmValue(g *mitt.Gusset) string {
 		high = max(high, d)
 	}
 	if low == high {
-		return fmt.Sprintf("every %s round", Ordinal(low))
+		return everyWords(low)
 	}
 	return fmt.Sprintf("%d to %d rounds", low, high)
 }

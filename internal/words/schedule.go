@@ -68,11 +68,15 @@ func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 type group struct{ every, times int }
 
 func (g group) words() string {
-	every := "every round"
-	if g.every > 1 {
-		every = fmt.Sprintf("every %s round", Ordinal(g.every))
+	return everyWords(g.every) + " " + Times(g.times)
+}
+
+// everyWords is an interval in words.
+func everyWords(n int) string {
+	if n == 1 {
+		return "every round"
 	}
-	return every + " " + Times(g.times)
+	return fmt.Sprintf("every %s round", Ordinal(n))
 }
 
 func intervals(rounds []int) []group {

@@ -24,7 +24,6 @@ type Needles struct {
 	Rounds []NeedleRound
 	Strips []Strip
 	Other  string // where the other hand stands, in words
-	After  int64  // the newest revision
 	Lacks  string // why there is nothing to knit yet
 	Ahead  string // the first round ahead that the last try changed; empty: none
 	Second string // how this hand is worked while only the other one is on the needles: "alike" or "anew"
@@ -117,6 +116,9 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 // addView adds the chart of a view; only says whose rows it is for, empty: all.
 func (n *Needles) addView(out *project.Outputs, v chart.View, only stitch.Part, rows map[chart.Anchor]NeedleRound) {
 	g := out.Grid(chart.Options{View: v})
+	for i := range g.Rows {
+		g.Rows[i].Needles = false // the strip lights its own round
+	}
 	scene, geometry := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)})
 	for i, row := range g.Rows {
 		if only == "" || row.Section == only {
@@ -219,10 +221,3 @@ func (r *NeedleRound) Place() string { return fmt.Sprintf("of %d · %s", r.Of, r
 
 // sides are the two hands of a pair.
 var sides = []Choice{{"right", "right hand"}, {"left", "left hand"}}
-
-func (n Needles) otherSide() string {
-	if n.Side == sides[0].Value {
-		return sides[1].Value
-	}
-	return sides[0].Value
-}
