@@ -19,6 +19,9 @@ type Grid struct {
 	End      int   // loops that are eaten after the last row
 	Next     string
 	Mirrored bool
+	FromLeft bool // every row is read from left to right
+	CutLeft  int  // columns that are cut off at the left, where this is a part of a chart
+	CutRight int
 	Palette  Palette
 	Rules    Rules
 	EndFault string // in words, if the last row and what follows differ
@@ -69,6 +72,9 @@ func (s Source) Grid(o Options) Grid {
 		return g
 	}
 	g.lay(s.Base)
+	if s.FromLeft {
+		g.turn()
+	}
 	for i := range g.Rows {
 		g.Rows[i].shown = g.Rows[i].fromLeft()
 	}

@@ -54,6 +54,7 @@ type Source struct {
 	Base     int // 0 where there is no gusset
 	Marks    Marks
 	Mirrored bool
+	FromLeft bool // read from left to right
 	Palette  Palette
 	Rules    Rules
 	names    wale.Names

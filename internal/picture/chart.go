@@ -50,8 +50,8 @@ var viewNames = map[chart.View]string{
 
 // Chart draws a stitch grid in true proportions, unless square cells are
 // asked for: height over width is stitches per mm over rounds per mm. Rounds
-// are numbered on the right, from which they are worked, stitches along the
-// foot, from right to left. The layers are patched by the page's script, so
+// are numbered on the side from which they are worked, stitches along the
+// foot, from there on. The layers are patched by the page's script, so
 // every row has its place in each.
 func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	at := Geometry{Left: l.Cell, CellWidth: l.Cell, CellHeight: l.Cell}
@@ -62,10 +62,16 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	if l.Unit != "" {
 		at.Left, below = 2.6*l.Cell, 3.6*l.Cell
 	}
+	numbers, after := numberRoom(g, l.Cell), at.Left
+	if g.FromLeft {
+		at.Left = numbers
+	} else {
+		after = numbers
+	}
 	at.Bottom = l.Cell + float64(len(g.Rows))*at.CellHeight
 	s := &draw.Scene{
-		Width: at.x(g.Width) + numberRoom(g, l.Cell), Height: at.Bottom + below,
-		Label: fmt.Sprintf("Chart of the %s, %d rounds, read from right to left, from the foot up", viewNames[g.View], len(g.Rows)),
+		Width: at.x(g.Width) + after, Height: at.Bottom + below,
+		Label: fmt.Sprintf("Chart of the %s, %d rounds, %s", viewNames[g.View], len(g.Rows), Reading(g)),
 		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}},
 	}
 	colours(s, g, at)
@@ -74,7 +80,7 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, false) })
 	rowPaths(s, g, "light", draw.Style{Class: "symbol light", Stroke: lightColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, true) })
 	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return corners(r, y, at) })
-	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return notes(r, y, at) })
+	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return notes(g, r, y, at) })
 	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: l.Cell / 8}, func(y int, r chart.Row) string { return faultOf(r, y, at) })
 	floats(s, g, at)
 	layer(s, "needles")
@@ -92,7 +98,15 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	return s, at
 }
 
-// numberRoom is what the numbers at the right take, in mm; where sections
+// Reading says how a chart is read.
+func Reading(g chart.Grid) string {
+	if g.FromLeft {
+		return "read from left to right, from the foot up"
+	}
+	return "read from right to left, from the foot up"
+}
+
+// numberRoom is what the numbers of the rounds take, in mm; where sections
 // meet, their names stand there, too.
 func numberRoom(g chart.Grid, cell float64) float64 {
 	if n := len(g.Rows); n > 0 && g.Rows[0].Section != g.Rows[n-1].Section {
@@ -177,10 +191,11 @@ func runs(row chart.Row) []colourRun {
 func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, dark bool) string {
 	var parts []string
 	for _, c := range row.Shown() {
-		if by.Symbol(c.Op) == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
+		symbol := by.symbolIn(g, c.Op)
+		if symbol == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
 			continue
 		}
-		parts = append(parts, placed(by.Symbol(c.Op), at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
+		parts = append(parts, placed(symbol, at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
 	}
 	return strings.Join(parts, " ")
 }
@@ -227,22 +242,22 @@ func corners(row chart.Row, y int, at Geometry) string {
 }
 
 // notes marks every cell with a note in its lower left corner, and a round
-// with one at its left.
-func notes(row chart.Row, y int, at Geometry) string {
+// with one where it ends.
+func notes(g chart.Grid, row chart.Row, y int, at Geometry) string {
 	var p draw.Pen
 	size := min(at.CellWidth, at.CellHeight) / 3
 	foot := at.y(y) + at.CellHeight
-	low := -1
+	low, high, ok := span(row)
 	for _, c := range row.Shown() {
-		if low < 0 {
-			low = c.X
-		}
 		if c.Note != "" {
 			p.Move(at.x(c.X), foot-size).Line(at.x(c.X), foot).Line(at.x(c.X)+size, foot).Close()
 		}
 	}
-	if row.Note != "" && low >= 0 {
+	if row.Note != "" && ok {
 		x, mid := at.x(low)-at.CellWidth/5, foot-at.CellHeight/2
+		if g.FromLeft {
+			x = at.x(high+1) + at.CellWidth/5 + size
+		}
 		p.Move(x-size, mid).Line(x-size/2, mid-size/2).Line(x, mid).Line(x-size/2, mid+size/2).Close()
 	}
 	return p.String()
@@ -269,7 +284,7 @@ func faultOf(row chart.Row, y int, at Geometry) string {
 }
 
 // needles is the mark of the round that is on the needles: a line below it
-// and an arrow at its right, beyond the number.
+// and an arrow where the round begins, beyond the number.
 func needles(g chart.Grid, at Geometry) string {
 	var p draw.Pen
 	for i, row := range g.Rows {
@@ -277,9 +292,12 @@ func needles(g chart.Grid, at Geometry) string {
 		if !row.Needles || !ok {
 			continue
 		}
-		foot, mid, x := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+2.3*at.CellWidth
+		foot, mid, x, to := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+2.3*at.CellWidth, -at.CellWidth/2
+		if g.FromLeft {
+			x, to = at.x(low)-2.3*at.CellWidth, -to
+		}
 		p.Move(at.x(low), foot).Line(at.x(high+1), foot)
-		p.Move(x, mid-at.CellHeight/3).Line(x-at.CellWidth/2, mid).Line(x, mid+at.CellHeight/3).Close()
+		p.Move(x, mid-at.CellHeight/3).Line(x+to, mid).Line(x, mid+at.CellHeight/3).Close()
 	}
 	return p.String()
 }

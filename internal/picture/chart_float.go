@@ -52,6 +52,9 @@ func stretches(cells []chart.Cell) [][2]int {
 		if n := len(out); n > 0 && c.X == out[n-1][0]-1 {
 			out[n-1][0] = c.X
 			continue
+		} else if n > 0 && c.X == out[n-1][1]+1 {
+			out[n-1][1] = c.X
+			continue
 		}
 		out = append(out, [2]int{c.X, c.X})
 	}

@@ -78,37 +78,41 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 	}
 }
 
-// labels are the rounds at the right and the columns along the foot.
+// labels are the rounds where they begin and the columns along the foot.
 func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 	size := min(at.CellWidth*0.62, at.CellHeight*0.8)
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
 	for i, row := range g.Rows {
-		_, high, ok := span(row)
+		low, high, ok := span(row)
 		if !ok {
 			continue
 		}
-		x, y := at.x(high+1)+at.CellWidth*0.3, at.y(i+1)+at.CellHeight/2+size*0.35
-		number := small
+		x, y, out := at.x(high+1)+at.CellWidth*0.3, at.y(i+1)+at.CellHeight/2+size*0.35, at.CellWidth
+		number, name := small, soft
+		if g.FromLeft {
+			x, out = at.x(low)-at.CellWidth*0.3, -out
+			number.Anchor, name.Anchor = draw.End, draw.End
+		}
 		if row.Changed { // a bar before the number, and the number heavy
 			number.Class, number.Bold = "label changed", true
-			s.Path(bar(x-at.CellWidth*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: markColour, Width: at.CellWidth / 6})
+			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: markColour, Width: at.CellWidth / 6})
 		}
 		s.Text(x, y, strconv.Itoa(row.Round), number)
 		if several && row.Round == 1 {
-			s.Text(x+at.CellWidth, y, row.Section.Words(), soft)
+			s.Text(x+out, y, row.Section.Words(), name)
 		}
 	}
 	small.Anchor = draw.Middle
 	foot := at.Bottom + at.CellWidth
-	if g.View == chart.GussetView && g.Width > 2*chart.Neighbours {
+	if g.View == chart.GussetView && g.Whole() > 2*chart.Neighbours {
 		gussetLabels(s, g, at, foot, small)
 		return
 	}
-	for i := range g.Width {
-		if g.Width <= 40 || i == 0 || (i+1)%5 == 0 {
-			s.Text(at.x(g.Width-1-i)+at.CellWidth/2, foot, strconv.Itoa(i+1), small)
+	for x := g.Width - 1; x >= 0; x-- {
+		if n := g.Number(x); g.Whole() <= 40 || n == 1 || n%5 == 0 {
+			s.Text(at.x(x)+at.CellWidth/2, foot, strconv.Itoa(n), small)
 		}
 	}
 }
@@ -118,13 +122,23 @@ func bar(x, y, height float64) string {
 	return "M" + draw.Number(x) + " " + draw.Number(y+height*0.1) + "V" + draw.Number(y+height*0.9)
 }
 
-// gussetLabels number the gusset's own columns.
+// gussetLabels number the gusset's own columns; the hand's beside them, as
+// far as they are shown, are named.
 func gussetLabels(s *draw.Scene, g chart.Grid, at Geometry, foot float64, small draw.TextStyle) {
-	const n = chart.Neighbours
-	for i := n; i < g.Width-n; i++ {
-		s.Text(at.x(g.Width-1-i)+at.CellWidth/2, foot, strconv.Itoa(i+1-n), small)
+	var hand [2][]int
+	for x := g.Width - 1; x >= 0; x-- {
+		switch n := g.Number(x); {
+		case n <= chart.Neighbours:
+			hand[0] = append(hand[0], x)
+		case n > g.Whole()-chart.Neighbours:
+			hand[1] = append(hand[1], x)
+		default:
+			s.Text(at.x(x)+at.CellWidth/2, foot, strconv.Itoa(n-chart.Neighbours), small)
+		}
 	}
-	half := float64(n) * at.CellWidth / 2
-	s.Text(at.x(0)+half, foot, "hand", small)
-	s.Text(at.x(g.Width)-half, foot, "hand", small)
+	for _, columns := range hand {
+		if n := len(columns); n > 1 {
+			s.Text((at.x(columns[n-1])+at.x(columns[0]+1))/2, foot, "hand", small)
+		}
+	}
 }

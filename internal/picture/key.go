@@ -18,7 +18,7 @@ func Key(g chart.Grid, by Convention, width float64) *draw.Scene {
 	var list []keyLine
 	main := g.Palette.Or(chart.ID(0))
 	for _, op := range g.Used() {
-		list = append(list, keyLine{path: by.Symbol(op), yarn: main, text: by.Meaning(op)})
+		list = append(list, keyLine{path: by.symbolIn(g, op), yarn: main, text: by.meaningIn(g, op)})
 	}
 	if g.NoStitch() {
 		list = append(list, keyLine{gap: true, yarn: main, text: "no stitch: go on with the next"})

@@ -2,7 +2,14 @@
 // key and the small picture of the shelf, as scenes in millimetres.
 package picture
 
-import "thenar/internal/stitch"
+import (
+	"strconv"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/stitch"
+)
 
 // The circles that symbols use, four cubics each, with the usual 0.5523 of
 // the radius for the control points. The dots are so small that their own
@@ -109,6 +116,52 @@ func (c Convention) Symbol(op stitch.Op) string {
 		return d
 	}
 	return symbols[op]
+}
+
+// symbolIn is the symbol of an operation in a chart: one that is read from left
+// to right shows every stitch as it then lies.
+func (c Convention) symbolIn(g chart.Grid, op stitch.Op) string {
+	d := c.Symbol(op)
+	if !g.FromLeft || d == "" {
+		return d
+	}
+	return mirrored[d]
+}
+
+// mirrored are all symbols, as they lie for who knits from left to right.
+var mirrored = func() map[string]string {
+	all := map[string]string{}
+	for _, table := range []map[stitch.Op]string{symbols, jis} {
+		for _, d := range table {
+			all[d] = flip(d)
+		}
+	}
+	return all
+}()
+
+// flip is a symbol as in a mirror: in its cell of 100, x becomes 100 − x.
+func flip(d string) string {
+	fields, across := strings.Fields(d), true
+	for i, f := range fields {
+		n, err := strconv.ParseFloat(f, 64)
+		if err != nil {
+			across = true
+			continue
+		}
+		if across {
+			fields[i] = draw.Number(100 - n)
+		}
+		across = !across
+	}
+	return strings.Join(fields, " ")
+}
+
+// meaningIn is an operation in the key of a chart.
+func (c Convention) meaningIn(g chart.Grid, op stitch.Op) string {
+	if g.FromLeft {
+		op = op.FromLeft()
+	}
+	return c.Meaning(op)
 }
 
 // Meaning is an operation in the key.

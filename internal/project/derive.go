@@ -13,7 +13,7 @@ import (
 type Outputs struct {
 	Plan    *mitt.Plan
 	Planned stitch.Mitt  // as the right hand, without the strokes
-	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side
+	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and its knitter
 	Charts  chart.Source // of every view
 	Lost    []chart.Edit // painted cells that have no place in this plan
 	Words   []words.Passage
@@ -48,7 +48,7 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	out.Costs = pl.engine.PinCosts(planned.request, plan)
 	left := d.Side == Left
 	out.Charts = chart.Source{
-		Mitt: out.Planned, Base: plan.Gusset.Base, Marks: marks, Mirrored: left && plan.Thumbed(),
+		Mitt: out.Planned, Base: plan.Gusset.Base, Marks: marks, Mirrored: left != d.FromLeft && plan.Thumbed(), FromLeft: d.FromLeft,
 		Palette: planned.extra.palette, Rules: planned.extra.rules(plan),
 	}.Prepare()
 	out.Lost = out.Charts.Lost()
@@ -58,7 +58,10 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	if out.Charts.Mirrored { // without a thumb both hands are worked alike
 		out.Mitt = stitch.Mirror(out.Mitt)
 	}
-	out.Words = words.Instructions(plan, out.Mitt, left)
+	if d.FromLeft {
+		out.Mitt = stitch.FromLeft(out.Mitt)
+	}
+	out.Words = words.Instructions(plan, out.Mitt, words.Hands{Left: left, FromLeft: d.FromLeft})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit())
 	return out, nil
 }

@@ -34,6 +34,11 @@ type Document struct {
 	Archived bool        `json:"archived,omitempty"`
 	Sheet    sheet.Sheet `json:"sheet"`
 
+	// FromLeft says that its knitter works from left to right: the chart is
+	// read from there, and the make ones are exchanged. It belongs to a handout,
+	// so it is not saved with the mitt.
+	FromLeft bool `json:"-"`
+
 	// WhatIf is a second variant, to compare with; nil if there is none.
 	WhatIf sheet.Sheet `json:"what_if,omitempty"`
 }

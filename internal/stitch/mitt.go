@@ -130,6 +130,30 @@ func Mirror(m Mitt) Mitt {
 	return out
 }
 
+// FromLeft names the operations of a mitt for a person who knits from left to
+// right. Who works the rounds of one hand as in a mirror knits the other hand,
+// so m is the mirror of the mitt that is wanted.
+func FromLeft(m Mitt) Mitt {
+	out := Mitt{Sections: make([]Section, len(m.Sections))}
+	for i, s := range m.Sections {
+		rounds := make([]Round, len(s.Rounds))
+		for j, r := range s.Rounds {
+			rounds[j] = r.fromLeft()
+		}
+		s.Rounds, s.Finish = rounds, s.Finish.fromLeft()
+		out.Sections[i] = s
+	}
+	return out
+}
+
+func (r Round) fromLeft() Round {
+	r.Ops = slices.Clone(r.Ops)
+	for i, op := range r.Ops {
+		r.Ops[i] = op.FromLeft()
+	}
+	return r
+}
+
 func mirrorRound(r Round) Round {
 	if len(r.Ops) == 0 {
 		return r

@@ -106,6 +106,18 @@ func (o Op) Out() int { return table[o].out }
 // Twin is the operation that o becomes on the other hand.
 func (o Op) Twin() Op { return table[o].twin }
 
+// FromLeft is the name of o for a person who knits from left to right and works
+// every motion as in a mirror. A make one and a lifted increase are named by
+// the way they lean in the fabric, so the names are exchanged; a decrease is
+// named by how it is worked, and keeps its name.
+func (o Op) FromLeft() Op {
+	switch o {
+	case M1L, M1R, LLI, RLI:
+		return o.Twin()
+	}
+	return o
+}
+
 // Paintable tells whether o may be painted in the chart.
 func (o Op) Paintable() bool { return table[o].paint }
 

@@ -35,12 +35,13 @@ type Passage struct {
 
 // Instructions puts the rounds of a mitt into words, section by section.
 // What was painted in the chart is in the rounds, so it is in the words. The
-// mitt is given as it is knitted, mirrored already for a left hand.
-func Instructions(p *mitt.Plan, m stitch.Mitt, left bool) []Passage {
+// mitt is given as it is knitted: mirrored already, and its operations named
+// already for who knits from left to right.
+func Instructions(p *mitt.Plan, m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
 	for _, s := range m.Sections {
 		passage := Passage{Part: s.Part, Title: title(p, s.Part)}
-		passage.Steps = append(passage.Steps, before(p, s, left)...)
+		passage.Steps = append(passage.Steps, before(p, s, by)...)
 		passage.Steps = append(passage.Steps, rounds(s)...)
 		passage.Steps = append(passage.Steps, after(p, s)...)
 		passages = append(passages, passage)
@@ -87,7 +88,7 @@ func title(p *mitt.Plan, part stitch.Part) string {
 }
 
 // before is what is said before round 1 of a section.
-func before(p *mitt.Plan, s stitch.Section, left bool) []Step {
+func before(p *mitt.Plan, s stitch.Section, by Hands) []Step {
 	var steps []Step
 	if s.CastOn > 0 {
 		steps = append(steps, Step{Text: fmt.Sprintf("Cast on %s with a stretchy cast-on, leaving a tail of 20 cm. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch"))})
@@ -98,7 +99,7 @@ func before(p *mitt.Plan, s stitch.Section, left bool) []Step {
 			steps = append(steps, Step{Text: "The thumb lies inside. Both hands are alike: make two."})
 		}
 	case stitch.Gusset:
-		steps = append(steps, Step{Text: handedness(left)}, Step{Text: capital(Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N))})
+		steps = append(steps, Step{Text: by.round()}, Step{Text: capital(Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N))})
 	case stitch.Top:
 		if s.Shift != 0 {
 			steps = append(steps, Step{Text: shift(s.Shift)})
@@ -112,11 +113,22 @@ func before(p *mitt.Plan, s stitch.Section, left bool) []Step {
 	return steps
 }
 
-func handedness(left bool) string {
-	if left {
-		return "The round begins with the first stitch of the gusset; after it the left hand's round crosses the back, then the palm. Plain mitts are alike: make two."
+// Hands say for which hand a mitt is, and how its knitter works.
+type Hands struct {
+	Left     bool // the mitt is for the left hand
+	FromLeft bool // it is knitted from left to right
+}
+
+// round tells where the round begins and where it goes on.
+func (h Hands) round() string {
+	hand, first, then := "right", "palm", "back"
+	if h.Left {
+		hand = "left"
 	}
-	return "The round begins with the first stitch of the gusset; after it the right hand's round crosses the palm, then the back. Plain mitts are alike: make two."
+	if h.Left != h.FromLeft {
+		first, then = then, first
+	}
+	return fmt.Sprintf("The round begins with the first stitch of the gusset; after it the %s hand's round crosses the %s, then the %s. Plain mitts are alike: make two.", hand, first, then)
 }
 
 func shift(n int) string {

@@ -74,7 +74,7 @@ func TestInstructions(t *testing.T) {
 				m = stitch.Mirror(m)
 			}
 			var b bytes.Buffer
-			for _, passage := range Instructions(p, m, c.left) {
+			for _, passage := range Instructions(p, m, Hands{Left: c.left}) {
 				fmt.Fprintf(&b, "# %s\n", passage.Title)
 				for _, s := range passage.Steps {
 					fmt.Fprintf(&b, "%s | %s\n", s.Label(), s.Text)
@@ -92,7 +92,7 @@ func TestInstructions(t *testing.T) {
 func TestStepsCoverEveryRound(t *testing.T) {
 	p := plan(t, mitt.Mitten, 2)
 	m := p.Mitt()
-	for i, passage := range Instructions(p, m, false) {
+	for i, passage := range Instructions(p, m, Hands{}) {
 		next := 1
 		for _, s := range passage.Steps {
 			if s.From == 0 {

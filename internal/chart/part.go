@@ -1,0 +1,62 @@
+package chart
+
+// turn lays a grid from left to right: the first stitch of every round stands
+// at the left edge.
+func (g *Grid) turn() {
+	g.FromLeft = true
+	for _, row := range g.Rows {
+		for i := range row.Cells {
+			if c := &row.Cells[i]; c.Shown() {
+				c.X = g.Width - 1 - c.X
+			}
+		}
+	}
+}
+
+// Number is the number of the column at x: from 1, from the edge at which the
+// rows begin. In a part of a chart the columns keep their numbers.
+func (g Grid) Number(x int) int {
+	if g.FromLeft {
+		return g.CutLeft + x + 1
+	}
+	return g.CutRight + g.Width - x
+}
+
+// Whole is the width of the chart that this one is a part of.
+func (g Grid) Whole() int { return g.CutLeft + g.Width + g.CutRight }
+
+// Part is the columns left … right−1, counted from the left, and the rows
+// foot … head−1, counted from the foot, as a chart by itself, for a page that
+// has no room for all of it. Cells outside are not shown; every row keeps its
+// round, every column its number. The range is held to the chart.
+func (g Grid) Part(left, right, foot, head int) Grid {
+	left, right = max(left, 0), min(right, g.Width)
+	foot, head = max(foot, 0), min(head, len(g.Rows))
+	part := g
+	part.CutLeft, part.Width, part.CutRight = g.CutLeft+left, max(right-left, 0), g.CutRight+g.Width-right
+	part.Rows = make([]Row, 0, max(head-foot, 0))
+	for i := foot; i < head; i++ {
+		part.Rows = append(part.Rows, g.Rows[i].part(left, right))
+	}
+	part.Floats = nil
+	for _, f := range g.Floats {
+		if f.Row >= foot && f.To < head {
+			f.Row, f.To = f.Row-foot, f.To-foot
+			part.Floats = append(part.Floats, f)
+		}
+	}
+	return part
+}
+
+func (r Row) part(left, right int) Row {
+	cells := make([]Cell, len(r.Cells))
+	for i, c := range r.Cells {
+		if c.X = c.X - left; c.X < 0 || c.X >= right-left {
+			c.X = -1
+		}
+		cells[i] = c
+	}
+	r.Cells = cells
+	r.shown = r.fromLeft()
+	return r
+}
