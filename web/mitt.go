@@ -22,7 +22,12 @@ func (s *Server) load(r *http.Request) (store.Mitt, project.Document, error) {
 	if err != nil || id < 1 {
 		return store.Mitt{}, project.Document{}, fault.New(fault.NotFound, "There is no mitt at this address.")
 	}
-	m, err := s.store.Load(r.Context(), id)
+	return s.mitt(r.Context(), id)
+}
+
+// mitt reads a mitt with its document.
+func (s *Server) mitt(ctx context.Context, id int64) (store.Mitt, project.Document, error) {
+	m, err := s.store.Load(ctx, id)
 	if err != nil {
 		return store.Mitt{}, project.Document{}, err
 	}

@@ -1,34 +1,165 @@
 package web
 
 import (
+	"bytes"
+	"context"
+	"fmt"
+	"maps"
 	"net/http"
+	"net/url"
+	"strings"
 
+	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/paper"
+	"thenar/internal/pdf"
+	"thenar/internal/project"
+	"thenar/internal/store"
 	"thenar/web/view"
 )
 
-// printMitt shows the sheet of a mitt as pages of the paper asked for.
+// printMitt shows the handout of a mitt, laid out as the address asks, or as
+// was kept.
 func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	m, doc, err := s.load(r)
 	if err != nil {
 		return err
 	}
-	name := r.URL.Query().Get("paper")
-	if name == "" {
-		name = paper.A4.Name
-	}
-	size, ok := paper.Named(name)
-	if !ok {
-		return fault.New(fault.Invalid, "paper is %.20q; choose a4 or letter.", name)
-	}
-	out, err := s.outputs(r.Context(), m, doc)
+	o, p := printOptions(r, doc.Print)
+	p.Title, p.BackName = "Print "+doc.Name, doc.Name
+	p.Back = fmt.Sprintf("/mitts/%d", m.ID)
+	p.Action, p.Handout, p.Keep = p.Back+"/print", true, p.Back+"/print"
+	sheet, err := s.sheet(r.Context(), m, doc, o)
 	if err != nil {
-		return fault.New(fault.Invalid, "There is no plan to print yet. In the way: %s", fault.Message(err))
+		return err
 	}
-	p := view.Print{ID: m.ID, Name: doc.Name, Paper: size.Name}
-	for _, scene := range paper.Sheet(doc, out, size) {
-		p.Pages = append(p.Pages, view.SVG(scene, true))
+	return s.sheets(w, r, p, paper.Handout(sheet, o))
+}
+
+// sheet is what a handout of a mitt is about.
+func (s *Server) sheet(ctx context.Context, m store.Mitt, doc project.Document, o paper.Options) (paper.Sheet, error) {
+	doc.FromLeft = o.FromLeft
+	out, err := s.outputs(ctx, m, doc)
+	if out == nil {
+		return paper.Sheet{}, fault.New(fault.Invalid, "There is no plan to print yet. In the way: %s", fault.Message(err))
 	}
-	return page(w, r, http.StatusOK, view.PrintPage(p))
+	s.without(ctx, "what a try changed", err)
+	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
+}
+
+// Handout gives the pages of a mitt's handout as the print page shows them;
+// what is asked goes before what was kept.
+func (s *Server) Handout(ctx context.Context, id int64, asked url.Values) (title string, pages []*draw.Scene, err error) {
+	m, doc, err := s.mitt(ctx, id)
+	if err != nil {
+		return "", nil, err
+	}
+	o, err := paper.Read(before(asked, doc.Print))
+	if err != nil {
+		return "", nil, err
+	}
+	sheet, err := s.sheet(ctx, m, doc, o)
+	if err != nil {
+		return "", nil, err
+	}
+	return doc.Name, paper.Handout(sheet, o), nil
+}
+
+// keepPrint keeps how the handout of a mitt is laid out.
+func (s *Server) keepPrint(w http.ResponseWriter, r *http.Request) error {
+	kept, err := postedPrint(r)
+	if err != nil {
+		return err
+	}
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	doc.Print = kept
+	if _, err := s.saveDoc(r.Context(), m.ID, m.Decided, doc); err != nil {
+		return err
+	}
+	http.Redirect(w, r, fmt.Sprintf("/mitts/%d/print", m.ID), http.StatusSeeOther)
+	return nil
+}
+
+// postedPrint reads the options that a form sends to be kept, checked and
+// written anew.
+func postedPrint(r *http.Request) (string, error) {
+	if err := r.ParseForm(); err != nil {
+		return "", bodyFault(err)
+	}
+	q, err := url.ParseQuery(r.PostForm.Get("print"))
+	if err != nil {
+		return "", fault.New(fault.Invalid, "print: is no list of options; lay the sheets out again")
+	}
+	o, err := paper.Read(q)
+	if err != nil {
+		return "", err
+	}
+	return o.Query().Encode(), nil
+}
+
+// printOptions reads how sheets are laid out from an address; without any, as
+// it was kept. What can't be read is told at its field, and the rest stands.
+func printOptions(r *http.Request, kept string) (paper.Options, view.Print) {
+	q := r.URL.Query()
+	if !q.Has("paper") { // else a form has said all of it
+		q = before(q, kept)
+	}
+	o, err := paper.Read(q)
+	p := view.Print{Options: o, Faults: map[string]string{}, Kept: kept == o.Query().Encode()}
+	p.Blame(err)
+	return o, p
+}
+
+// before are options that were kept, with those that are asked in their place.
+func before(asked url.Values, kept string) url.Values {
+	q, err := url.ParseQuery(kept)
+	if err != nil {
+		q = url.Values{}
+	}
+	maps.Copy(q, asked)
+	return q
+}
+
+// sheets answers with printed pages: as a page of the browser, or, at an
+// address that ends so, as a PDF.
+func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pages []*draw.Scene) error {
+	if !strings.HasSuffix(r.URL.Path, ".pdf") {
+		for _, scene := range pages {
+			p.Pages = append(p.Pages, view.SVG(scene, true))
+		}
+		return page(w, r, http.StatusOK, view.PrintPage(p))
+	}
+	if len(pages) == 0 {
+		return fault.New(fault.Invalid, "There is nothing to print yet. %s", strings.Join(p.Trouble, " "))
+	}
+	var b bytes.Buffer
+	if _, err := pdf.Write(&b, p.Title, pages); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/pdf")
+	w.Header().Set("Content-Disposition", fmt.Sprintf(`inline; filename="%s.pdf"`, fileName(p.Title)))
+	_, err := b.WriteTo(w)
+	return err
+}
+
+// fileName is a title as the name of a file: letters, digits and hyphens.
+func fileName(title string) string {
+	name := strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r - 'A' + 'a'
+		case r == ' ', r == '-':
+			return '-'
+		}
+		return -1
+	}, title)
+	if name = strings.Trim(name, "-"); name == "" {
+		return "thenar"
+	}
+	return name
 }

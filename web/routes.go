@@ -7,6 +7,7 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
+	"thenar/internal/roster"
 	"thenar/static"
 )
 
@@ -15,6 +16,7 @@ const (
 	mostForm  = 1 << 18
 	mostChart = 4 << 20
 	mostTry   = mostPhoto + mostForm
+	mostTable = roster.Largest + mostForm
 )
 
 func (s *Server) routes() http.Handler {
@@ -58,8 +60,36 @@ func (s *Server) routes() http.Handler {
 		r.Post("/habits", s.answer(limited(mostForm, s.useHabits)))
 		r.Post("/habits/{zone}/remove", s.answer(limited(mostForm, s.removeHabit)))
 		r.Get("/print", s.answer(s.printMitt))
+		r.Post("/print", s.answer(limited(mostForm, s.keepPrint)))
+		r.Get("/print.pdf", s.answer(s.printMitt))
+		for _, ending := range []string{"", ".pdf"} {
+			r.Get("/wall"+ending, s.answer(s.printWall))
+			r.Get("/sizes"+ending, s.answer(s.printSizes))
+		}
 		r.Get("/sheet.json", s.answer(s.sheetJSON))
 	})
+	r.Get("/classes", s.answer(s.showClasses))
+	r.Post("/classes", s.answer(limited(mostForm, s.newClass)))
+	r.Route("/classes/{class}", func(r chi.Router) {
+		r.Get("/", s.answer(s.showClass))
+		r.Post("/", s.answer(limited(mostForm, s.saveClass)))
+		r.Post("/pattern", s.answer(limited(mostForm, s.choosePattern)))
+		r.Post("/archive", s.answer(limited(mostForm, s.archiveClass)))
+		r.Post("/table", s.answer(limited(mostTable, s.readTable)))
+		r.Post("/students", s.answer(limited(mostForm, s.addStudent)))
+		r.Get("/students/{student}", s.answer(s.showStudent))
+		r.Post("/students/{student}", s.answer(limited(mostForm, s.saveStudent)))
+		r.Post("/students/{student}/move", s.answer(limited(mostForm, s.moveStudent)))
+		r.Post("/students/{student}/remove", s.answer(limited(mostForm, s.removeStudent)))
+		r.Get("/print", s.answer(s.printClass))
+		r.Post("/print", s.answer(limited(mostForm, s.keepClassPrint)))
+		r.Get("/print.pdf", s.answer(s.printClass))
+	})
+	for _, ending := range []string{"", ".pdf"} {
+		r.Get("/paper/measure"+ending, s.answer(s.printMeasuring))
+		r.Get("/paper/ruler"+ending, s.answer(s.printRuler))
+		r.Get("/paper/grid"+ending, s.answer(s.printGrid))
+	}
 	r.Get("/motifs", s.answer(s.showMotifs))
 	r.Post("/motifs", s.answer(limited(mostChart, s.keepMotif)))
 	r.Post("/motifs/{motif}/remove", s.answer(limited(mostForm, s.removeMotif)))

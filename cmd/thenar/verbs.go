@@ -46,6 +46,18 @@ func init() {
 			run:     printChart,
 		},
 		{
+			name: "handout", args: "[-pdf] [-paper a4 or letter] [-large] [-grey] [-sideways] [-cell mm] [-pieces LIST] [-dir DIR] [-db FILE] ID",
+			does:    "prints the handout of a mitt as SVG pages or as a PDF; ID as in the address of its page",
+			example: "thenar handout -pdf 1 > handout.pdf",
+			run:     printHandout,
+		},
+		{
+			name: "class", args: "[-pdf] [-student N] [-double] [-paper a4 or letter] [-large] [-grey] [-sideways] [-cell mm] [-pieces LIST] [-dir DIR] [-db FILE] ID",
+			does:    "prints the class set: the teacher's summary and every student's handout, as SVG pages or as a PDF",
+			example: "thenar class -pdf -double 1 > class.pdf",
+			run:     printClass,
+		},
+		{
 			name: "demo", args: "[-db FILE]",
 			does:    "fills a new database with the sample mitts",
 			example: "thenar demo -db samples.db",

@@ -31,7 +31,7 @@ func (p *Pen) Rect(x, y, w, h float64) *Pen {
 func (p *Pen) op(letter byte, numbers ...float64) *Pen {
 	p.b = append(p.b, letter, ' ')
 	for _, n := range numbers {
-		p.b = appendNumber(p.b, n)
+		p.b = AppendNumber(p.b, n)
 		p.b = append(p.b, ' ')
 	}
 	return p
@@ -45,9 +45,9 @@ func (p *Pen) String() string {
 	return string(p.b[:len(p.b)-1])
 }
 
-// appendNumber writes at most three decimals, no exponent and no −0; what is
+// AppendNumber writes at most three decimals, no exponent and no −0; what is
 // no number is written as 0.
-func appendNumber(b []byte, n float64) []byte {
+func AppendNumber(b []byte, n float64) []byte {
 	if math.IsNaN(n) || math.IsInf(n, 0) {
 		n = 0
 	}
@@ -60,4 +60,4 @@ func appendNumber(b []byte, n float64) []byte {
 
 // Number is a number as it stands in path data and attributes: at most three
 // decimals, no exponent and no −0.
-func Number(n float64) string { return string(appendNumber(nil, n)) }
+func Number(n float64) string { return string(AppendNumber(nil, n)) }

@@ -112,29 +112,18 @@ func (p *painter) dashes(text string) []float64 {
 
 // trace follows path data as a Pen writes them.
 func (p *painter) trace(d string) {
-	fields := strings.Fields(d)
-	number := func(i int) float64 {
-		n, _ := strconv.ParseFloat(fields[i], 64) // as written by a Pen
-		return n
-	}
-	for i := 0; i < len(fields); {
-		switch {
-		case fields[i] == "M" && i+2 < len(fields):
-			p.MoveTo(number(i+1), number(i+2))
-			i += 3
-		case fields[i] == "L" && i+2 < len(fields):
-			p.LineTo(number(i+1), number(i+2))
-			i += 3
-		case fields[i] == "C" && i+6 < len(fields):
-			p.CubicTo(number(i+1), number(i+2), number(i+3), number(i+4), number(i+5), number(i+6))
-			i += 7
-		case fields[i] == "Z":
+	Walk(d, func(op byte, at []float64) {
+		switch op {
+		case 'M':
+			p.MoveTo(at[0], at[1])
+		case 'L':
+			p.LineTo(at[0], at[1])
+		case 'C':
+			p.CubicTo(at[0], at[1], at[2], at[3], at[4], at[5])
+		case 'Z':
 			p.ClosePath()
-			i++
-		default:
-			return
 		}
-	}
+	})
 }
 
 // text writes letters with the bundled face; a halo is the same letters all
@@ -152,7 +141,7 @@ func (p *painter) text(i *Item) error {
 	p.Identity() // letters are set in dots: the face is scaled, not the picture
 	if i.Letter.Halo != "" {
 		p.SetHexColor(i.Letter.Halo)
-		r := haloWidth / 2 * i.Letter.Size * p.now()
+		r := HaloWidth / 2 * i.Letter.Size * p.now()
 		for k := range 8 {
 			sin, cos := math.Sincos(float64(k) * math.Pi / 4)
 			p.DrawStringAnchored(i.Text, x+r*cos, y+r*sin, anchor, 0)

@@ -112,9 +112,9 @@ func (e encoder) style(s Style) {
 	}
 }
 
-// haloWidth is the line round letters with a halo as a share of their size;
+// HaloWidth is the line round letters with a halo as a share of their size;
 // half of it lies outside them.
-const haloWidth = 0.4
+const HaloWidth = 0.4
 
 func (e encoder) text(i *Item) {
 	e.open("text")
@@ -134,7 +134,7 @@ func (e encoder) text(i *Item) {
 	if i.Letter.Halo != "" {
 		e.attr("paint-order", "stroke")
 		e.attr("stroke", i.Letter.Halo)
-		e.attr("stroke-width", Number(haloWidth*i.Letter.Size))
+		e.attr("stroke-width", Number(HaloWidth*i.Letter.Size))
 		e.attr("stroke-linejoin", "round")
 	}
 	if e.sized && i.Text != "" {

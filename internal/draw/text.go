@@ -51,6 +51,22 @@ func (f *face) advance(r rune) float64 {
 	return w
 }
 
+// Faces are the bundled faces as files of TrueType, regular and bold.
+func Faces() (regular, bold []byte) { return goregular.TTF, gobold.TTF }
+
+// Has tells whether the face has a letter of its own for a rune.
+func Has(r rune, bold bool) bool {
+	f := faces[0]()
+	if bold {
+		f = faces[1]()
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	var buf sfnt.Buffer
+	i, err := f.font.GlyphIndex(&buf, r)
+	return err == nil && i != 0
+}
+
 // Measure is the width of a text in mm at a size in mm.
 func Measure(text string, size float64, bold bool) float64 {
 	f := faces[0]()

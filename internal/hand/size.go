@@ -26,10 +26,10 @@ const (
 // three glove trade pages that agree; the standard itself was not seen).
 var tableLengths = [...]float64{160, 171, 182, 192, 204, 215}
 
-// The sizes between which tableLengths runs.
+// The sizes between which the published table runs.
 const (
-	tableFirst = 6
-	tableLast  = tableFirst + float64(len(tableLengths)) - 1
+	SmallestListed = 6
+	LargestListed  = SmallestListed + len(tableLengths) - 1
 )
 
 // tableLine is the hand length by hand circumference as a straight line: it
@@ -82,14 +82,14 @@ func sizeGirth(size float64) estimate {
 // midway between two rows for a half size; elsewhere 94.2 mm + 0.433 × the
 // size's circumference, the line fitted to the table.
 func sizeLength(size float64) estimate {
-	if size < tableFirst || size > tableLast {
+	if size < SmallestListed || size > float64(LargestListed) {
 		girth := sizeGirth(size).value
 		return estimate{
 			units.FromMM(tableLine.at(girth.MM())),
 			tableLine.words(fmt.Sprintf("hand circumference of size %g (%s)", size, girth)), tableFit,
 		}
 	}
-	row := int(size) - tableFirst
+	row := int(size) - SmallestListed
 	if size == math.Trunc(size) {
 		return estimate{units.FromMM(tableLengths[row]), fmt.Sprintf("the hand length of size %g", size), sizeSource(size)}
 	}
@@ -102,7 +102,7 @@ func sizeLength(size float64) estimate {
 // sizeSource says where the figures of a size come from.
 func sizeSource(size float64) string {
 	switch {
-	case size < tableFirst || size > tableLast:
+	case size < SmallestListed || size > float64(LargestListed):
 		return beyond
 	case size != math.Trunc(size):
 		return "between the rows of " + en420

@@ -228,11 +228,11 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		top:         0.19*l + 5,
 	}
 	if r.Kind == Thumbless {
-		out.above = l + tipRoom // top included; the top takes it off
+		out.above = l + TipRoom // top included; the top takes it off
 		return out
 	}
 	if r.Kind == Mitten {
-		out.above = l - h.WristToCrotch.MM() + tipRoom // top included; the top takes it off
+		out.above = l - h.WristToCrotch.MM() + TipRoom // top included; the top takes it off
 		out.thumb = or(r.Lengths.Thumb, h.ThumbLength.MM()+4)
 		return out
 	}

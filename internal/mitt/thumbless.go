@@ -25,9 +25,9 @@ func (k Kind) Words() string {
 // Thumbed tells whether the mitt has a thumb, and with it a gusset.
 func (p *Plan) Thumbed() bool { return p.Kind != Thumbless }
 
-// tipRoom is what a mitten is longer than the hand, in mm (common practice,
+// TipRoom is what a mitten is longer than the hand, in mm (common practice,
 // no source).
-const tipRoom = 5.0
+const TipRoom = 5.0
 
 // pinsOfTheThumb are those that a mitten without a thumb does not have.
 var pinsOfTheThumb = []string{

@@ -10,22 +10,41 @@ const ink = "#000000"
 
 // flow fills pages from top to bottom; what does not fit goes on the next.
 type flow struct {
-	size  Size
-	name  string
-	pages []*draw.Scene
-	y     float64
+	letters
+	size   Size
+	name   string
+	pages  []*draw.Scene
+	y      float64
+	repeat string // heading of what goes on when a page is turned
 }
 
-func newFlow(size Size, name string) *flow {
-	f := &flow{size: size, name: name}
-	f.turn()
+func newFlow(o Options, name string) *flow {
+	f := &flow{letters: o.letters(), size: o.page(), name: name}
+	f.begin()
 	return f
 }
 
-// turn begins a page.
-func (f *flow) turn() {
+// begin begins a page.
+func (f *flow) begin() {
 	f.pages = append(f.pages, &draw.Scene{Width: f.size.Width, Height: f.size.Height})
 	f.y = margin
+}
+
+// turn goes on on a new page, under the heading of what is under way.
+func (f *flow) turn() {
+	f.begin()
+	if f.repeat != "" {
+		f.page().Text(margin, f.y+f.body, f.repeat+", goes on", draw.TextStyle{Size: f.body, Bold: true})
+		f.y += f.body*leading + 1.5
+	}
+}
+
+// fresh begins a page for something else, unless nothing stands on this one.
+func (f *flow) fresh() {
+	f.repeat = ""
+	if f.y > margin {
+		f.begin()
+	}
 }
 
 func (f *flow) page() *draw.Scene { return f.pages[len(f.pages)-1] }
@@ -36,9 +55,15 @@ func (f *flow) width() float64 { return f.size.Width - 2*margin }
 // left is the height that is left on the page.
 func (f *flow) left() float64 { return f.size.Height - margin - footRoom - f.y }
 
-// need turns the page unless so much height is left.
+// whole is the height that a page has for what is under way.
+func (f *flow) whole() float64 {
+	return f.size.Height - 2*margin - footRoom - f.body*leading - 1.5
+}
+
+// need turns the page unless so much height is left; what is higher than a
+// page begins on the next.
 func (f *flow) need(height float64) {
-	if f.left() < height {
+	if f.left() < min(height, f.whole()) {
 		f.turn()
 	}
 }
@@ -53,12 +78,34 @@ func (f *flow) text(x, width float64, text string, style draw.TextStyle) {
 	}
 }
 
-// head writes a heading and keeps it with some lines of what follows.
-func (f *flow) head(text string) {
-	f.need(heading*leading + 4*body*leading)
+// say writes a paragraph over the whole width.
+func (f *flow) say(text string, size float64) {
+	f.text(margin, f.width(), text, draw.TextStyle{Size: size})
+}
+
+// high is the height of a paragraph.
+func (f *flow) high(text string, width, size float64) float64 {
+	return float64(len(draw.Wrap(text, width, size, false))) * size * leading
+}
+
+// head writes a heading, keeps so much of what follows with it, and lets it
+// stand again on the next page.
+func (f *flow) head(text string, keep float64) {
+	f.repeat = ""
+	high := float64(len(draw.Wrap(text, f.width(), f.heading, true))) * f.heading * leading
+	f.need(high + 3 + max(keep, 3*f.body*leading))
+	if f.y > margin {
+		f.y += 2
+	}
+	f.text(margin, f.width(), text, draw.TextStyle{Size: f.heading, Bold: true})
+	f.y++
+	f.repeat = text
+}
+
+// done ends what was under way.
+func (f *flow) done() {
+	f.repeat = ""
 	f.y += 2
-	f.text(margin, f.width(), text, draw.TextStyle{Size: heading, Bold: true})
-	f.y += 1
 }
 
 // put places a scene and moves on below it.
@@ -68,12 +115,20 @@ func (f *flow) put(s *draw.Scene, x, scale float64) {
 	f.y += s.Height * scale
 }
 
+// line draws a thin line across.
+func (f *flow) line(x1, x2, y float64) {
+	f.page().Line(x1, y, x2, y, draw.Style{Stroke: ink, Width: 0.25})
+}
+
+// footLetter is the size of the letters of a foot in mm, 9 pt.
+const footLetter = 3.2
+
 // foot numbers the pages and draws the ruler that tells whether the printer
 // kept to scale: 50 mm, with a tick at every 10.
 func (f *flow) foot() {
 	for i, p := range f.pages {
 		y := f.size.Height - margin
-		style := draw.TextStyle{Size: 3.2}
+		style := draw.TextStyle{Size: footLetter}
 		p.Text(margin, y, "50 mm", style)
 		x := margin + 12
 		var ticks draw.Pen
@@ -81,19 +136,18 @@ func (f *flow) foot() {
 		for t := 0.0; t <= 50; t += 10 {
 			ticks.Move(x+t, y).Line(x+t, y-2)
 		}
-		p.PathWith(ticks.String(), draw.Style{Class: "ruler", Stroke: ink, Width: 0.3}, draw.Attr{Name: "data-ruler", Value: "50"})
+		p.PathWith(ticks.String(), draw.Style{Stroke: ink, Width: 0.3}, draw.Attr{Name: "data-ruler", Value: "50"})
 		style.Anchor = draw.End
-		p.Text(f.size.Width-margin, y, fmt.Sprintf("%s · page %d of %d", shorten(f.name, f.size.Width-2*margin-100), i+1, len(f.pages)), style)
+		p.Text(f.size.Width-margin, y, fmt.Sprintf("%s · page %d of %d", shorten(f.name, f.size.Width-2*margin-100, footLetter), i+1, len(f.pages)), style)
 		p.Label = fmt.Sprintf("%s, page %d of %d", f.name, i+1, len(f.pages))
 	}
 }
 
-// shorten keeps a name within a width of the foot's letters.
-func shorten(name string, width float64) string {
-	const size = 3.2
-	lines := draw.Wrap(name, width, size, false)
+// shorten keeps a text within a width.
+func shorten(text string, width, size float64) string {
+	lines := draw.Wrap(text, width, size, false)
 	if len(lines) <= 1 {
-		return name
+		return text
 	}
-	return lines[0] + " …"
+	return draw.Wrap(text, width-draw.Measure(" …", size, false), size, false)[0] + " …"
 }

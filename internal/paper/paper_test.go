@@ -1,7 +1,9 @@
 package paper
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -20,7 +22,9 @@ func sheet(t *testing.T, doc project.Document, size Size) []*draw.Scene {
 	marks.Apply([]chart.Edit{{Section: stitch.Gusset, Round: 2, Column: "B1", Layer: chart.Stitches, Value: "k2tog"}})
 	out, err := project.NewPlanner().Derive(doc, marks)
 	require.NoError(t, err)
-	return Sheet(doc, out, size)
+	o := Usual()
+	o.Paper = size
+	return Handout(Sheet{Doc: doc, Out: out}, o)
 }
 
 // Every sample, and a mitt of very fine yarn, on both papers: all text within
@@ -35,6 +39,7 @@ func TestEverythingFitsThePaper(t *testing.T) {
 	for _, size := range []Size{A4, Letter} {
 		for _, doc := range docs {
 			pages := sheet(t, doc, size)
+			shot(t, size.Name+"-"+doc.Name[:5], pages)
 			require.GreaterOrEqual(t, len(pages), 3)
 			for i, p := range pages {
 				assert.InDelta(t, size.Width, p.Width, 0)
@@ -51,34 +56,44 @@ func TestEverythingFitsThePaper(t *testing.T) {
 func checkPage(t *testing.T, p *draw.Scene) {
 	t.Helper()
 	rulers, depth := 0, 0
-	last := map[float64]float64{} // right end of the text on a line
+	lines := map[float64][]placed{} // the texts on a line
 	for _, i := range p.Items {
 		switch {
 		case i.Kind == draw.MoveItem:
-			depth++
-		case i.Kind == draw.GroupItem:
 			depth++
 		case i.Kind == draw.EndItem:
 			depth--
 		case i.Kind == draw.TextItem && depth == 0:
 			w := draw.Measure(i.Text, i.Letter.Size, i.Letter.Bold)
 			left := i.X
-			if i.Letter.Anchor == draw.End {
+			switch i.Letter.Anchor {
+			case draw.End:
 				left -= w
+			case draw.Middle:
+				left -= w / 2
 			}
 			assert.GreaterOrEqual(t, left, margin-0.01, i.Text)
 			assert.LessOrEqual(t, left+w, p.Width-margin+0.01, i.Text)
 			assert.LessOrEqual(t, i.Y, p.Height-margin+0.01, i.Text)
-			if end, ok := last[i.Y]; ok {
-				assert.GreaterOrEqual(t, left, end, "%q lies on its neighbour", i.Text)
-			}
-			last[i.Y] = left + w
-		case i.Kind == draw.PathItem && i.Style.Class == "ruler":
+			lines[i.Y] = append(lines[i.Y], placed{left, left + w, i.Text})
+		case i.Kind == draw.PathItem && len(i.Attrs) > 0 && i.Attrs[0].Name == "data-ruler":
 			rulers++
 		}
 	}
 	assert.Equal(t, 1, rulers)
 	assert.Zero(t, depth)
+	for _, line := range lines {
+		slices.SortFunc(line, func(a, b placed) int { return cmp.Compare(a.left, b.left) })
+		for i := 1; i < len(line); i++ {
+			assert.GreaterOrEqual(t, line[i].left, line[i-1].right, "%q lies on %q", line[i].text, line[i-1].text)
+		}
+	}
+}
+
+// placed is a text and where it lies on its line.
+type placed struct {
+	left, right float64
+	text        string
 }
 
 // The sheet says what the chart says: the words hold what was painted, and
@@ -110,7 +125,7 @@ func TestEveryPaintedViewIsPrinted(t *testing.T) {
 	out, err := project.NewPlanner().Derive(doc, marks)
 	require.NoError(t, err)
 	var all []string
-	for _, p := range Sheet(doc, out, A4) {
+	for _, p := range Handout(Sheet{Doc: doc, Out: out}, Usual()) {
 		checkPage(t, p)
 		for _, i := range p.Items {
 			all = append(all, i.Text)
@@ -130,7 +145,7 @@ func TestNoChartWithoutAThumb(t *testing.T) {
 		doc.Sheet, doc.Side = doc.Sheet.Clone(), side
 		doc.Sheet["kind"] = "mitten_without_thumb"
 		pages := sheet(t, doc, A4)
-		require.Len(t, pages, 2)
+		require.Len(t, pages, 4)
 		for _, p := range pages {
 			checkPage(t, p)
 			for _, i := range p.Items {

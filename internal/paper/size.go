@@ -1,7 +1,9 @@
-// Package paper lays out the printed sheet of a mitt as pages in millimetres.
+// Package paper lays out everything that is printed, as pages in millimetres:
+// the handout of a mitt, a class's set, tables and blank sheets. The page in
+// the browser and the PDF show the very same pages.
 package paper
 
-// Size is a size of paper in mm, upright.
+// Size is a size of paper in mm.
 type Size struct {
 	Name          string
 	Width, Height float64
@@ -13,9 +15,12 @@ var (
 	Letter = Size{"letter", 215.9, 279.4}
 )
 
+// Papers are all of them.
+func Papers() []Size { return []Size{A4, Letter} }
+
 // Named finds a size by its name.
 func Named(name string) (Size, bool) {
-	for _, s := range []Size{A4, Letter} {
+	for _, s := range Papers() {
 		if s.Name == name {
 			return s, true
 		}
@@ -23,13 +28,29 @@ func Named(name string) (Size, bool) {
 	return Size{}, false
 }
 
-// The measures of a page, in mm. Body text is 12 pt, the least that clear
-// print guidance asks for (RNIB).
+// Words is what a size is called.
+func (s Size) Words() string {
+	if s.Name == Letter.Name {
+		return "US Letter"
+	}
+	return "A4"
+}
+
+// The measures of a page, in mm.
 const (
 	margin   = 14.0
-	body     = 4.23
-	heading  = 5.6
-	title    = 7.5
 	leading  = 1.35
 	footRoom = 8.0
+)
+
+// letters are the sizes of type on a page, in mm.
+type letters struct {
+	body, small, heading, title float64
+}
+
+// Body text is 12 pt, the least that clear print guidance asks for (RNIB), and
+// 18 pt in large print.
+var (
+	ordinary = letters{body: 4.23, small: 3.6, heading: 5.6, title: 7.5}
+	large    = letters{body: 6.35, small: 6.35, heading: 7.6, title: 9}
 )

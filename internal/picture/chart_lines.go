@@ -119,7 +119,7 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 
 // bar is an upright stroke beside a row.
 func bar(x, y, height float64) string {
-	return "M" + draw.Number(x) + " " + draw.Number(y+height*0.1) + "V" + draw.Number(y+height*0.9)
+	return new(draw.Pen).Move(x, y+height*0.1).Line(x, y+height*0.9).String()
 }
 
 // gussetLabels number the gusset's own columns; the hand's beside them, as

@@ -67,15 +67,21 @@ func falling(p *draw.Pen, x, y, w, h, step float64) {
 // drawn light: whether white has the greater contrast on it (WCAG 2.2, 1.4.3:
 // relative luminance L, contrast (L1 + 0.05)/(L2 + 0.05)).
 func Dark(fill string) bool {
-	if len(fill) != 7 {
-		return false
+	l, ok := Luminance(fill)
+	return ok && 1.05/(l+0.05) > (l+0.05)/0.05
+}
+
+// Luminance is the relative luminance of a colour #RRGGBB, from 0 for black to
+// 1 for white (WCAG 2.2); ok is false for what is no such colour.
+func Luminance(colour string) (l float64, ok bool) {
+	if len(colour) != 7 || colour[0] != '#' {
+		return 0, false
 	}
-	n, err := strconv.ParseUint(fill[1:], 16, 32)
+	n, err := strconv.ParseUint(colour[1:], 16, 32)
 	if err != nil {
-		return false
+		return 0, false
 	}
-	l := 0.2126*linear(n>>16) + 0.7152*linear(n>>8&0xFF) + 0.0722*linear(n&0xFF)
-	return 1.05/(l+0.05) > (l+0.05)/0.05
+	return 0.2126*linear(n>>16) + 0.7152*linear(n>>8&0xFF) + 0.0722*linear(n&0xFF), true
 }
 
 func linear(c uint64) float64 {

@@ -39,6 +39,9 @@ type Document struct {
 	// so it is not saved with the mitt.
 	FromLeft bool `json:"-"`
 
+	// Print is how its handout is laid out, as in an address; empty: as usual.
+	Print string `json:"print,omitempty"`
+
 	// WhatIf is a second variant, to compare with; nil if there is none.
 	WhatIf sheet.Sheet `json:"what_if,omitempty"`
 }

@@ -78,7 +78,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 // Every table holds the kinds of value that it names, and nothing else.
 func TestTablesAreStrict(t *testing.T) {
 	s := fresh(t)
-	assert.Equal(t, 12, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Equal(t, 14, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
 	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
 }
 

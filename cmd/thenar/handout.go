@@ -1,0 +1,176 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strconv"
+
+	"thenar/internal/draw"
+	"thenar/internal/fault"
+	"thenar/internal/pdf"
+	"thenar/internal/store"
+	"thenar/web"
+)
+
+// layout are the flags by which printed sheets are laid out. Those that are
+// given go before what was kept with the mitt or the class.
+type layout struct {
+	*flag.FlagSet
+	pdf       *bool
+	dir, db   *string
+	asOptions map[string]string // flag → name of the option
+}
+
+func (v *verb) layout(std stdio) layout {
+	f := v.flags(std)
+	l := layout{FlagSet: f, asOptions: map[string]string{}}
+	l.pdf = f.Bool("pdf", false, "as one PDF; else as SVG, one page after the other")
+	l.dir = f.String("dir", "", "write the pages into this directory instead, as page-001.svg and so on, or as handout.pdf")
+	l.db = f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
+	for _, name := range []string{"paper", "cell", "pieces", "knits"} {
+		l.asOptions[name] = name
+	}
+	f.String("paper", "", "a4 or letter")
+	f.String("cell", "", "width of a chart's cell in mm")
+	f.String("pieces", "", "the parts in their order, such as plan,chart,key,words")
+	f.String("knits", "", "left: for who knits from left to right")
+	for _, name := range []string{"sideways", "large", "grey", "double"} {
+		l.asOptions[name] = name
+	}
+	f.Bool("sideways", false, "the paper lies on its side")
+	f.Bool("large", false, "large print: 18 pt, cells of 6.5 mm")
+	f.Bool("grey", false, "greys that a copier keeps apart")
+	f.Bool("double", false, "for both sides of the paper: every handout begins on an odd page")
+	return l
+}
+
+// asked are the options that were given as flags.
+func (l layout) asked() url.Values {
+	q := url.Values{}
+	l.Visit(func(f *flag.Flag) {
+		if name, ok := l.asOptions[f.Name]; ok {
+			switch value := f.Value.String(); value {
+			case "true":
+				q.Set(name, "1")
+			case "false":
+				q.Set(name, "")
+			default:
+				q.Set(name, value)
+			}
+		}
+	})
+	return q
+}
+
+// number reads the ID of the argument.
+func (l layout) number(what string) (int64, error) {
+	id, err := strconv.ParseInt(l.Arg(0), 10, 64)
+	if err != nil || id < 1 {
+		return 0, fault.Fields{{Path: "ID", Message: fmt.Sprintf("is %q; write the number of a %s, as in the address of its page", l.Arg(0), what)}}
+	}
+	return id, nil
+}
+
+// printHandout writes the printed sheets of a mitt.
+func printHandout(ctx context.Context, v *verb, args []string, std stdio) error {
+	l := v.layout(std)
+	if err := v.parse(l.FlagSet, args, 1, std); err != nil {
+		return err
+	}
+	id, err := l.number("mitt")
+	if err != nil {
+		return err
+	}
+	return withStore(ctx, *l.db, func(st *store.Store) error {
+		title, pages, err := web.New(st, std.Err, "").Handout(ctx, id, l.asked())
+		if err != nil {
+			return asInput(err, "ID")
+		}
+		return l.write(title, pages, std)
+	})
+}
+
+// printClass writes the printed sheets of a class.
+func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
+	l := v.layout(std)
+	student := l.Int("student", 0, "only this student, by the number in the address of their page")
+	if err := v.parse(l.FlagSet, args, 1, std); err != nil {
+		return err
+	}
+	id, err := l.number("class")
+	if err != nil {
+		return err
+	}
+	return withStore(ctx, *l.db, func(st *store.Store) error {
+		title, pages, err := web.New(st, std.Err, "").ClassSet(ctx, id, *student, l.asked())
+		if err != nil {
+			return asInput(err, "ID")
+		}
+		return l.write(title, pages, std)
+	})
+}
+
+// asInput turns what is not there into a fault of the argument that names it.
+func asInput(err error, field string) error {
+	if fault.KindOf(err) == fault.NotFound {
+		return fault.Fields{{Path: field, Message: fault.Message(err)}}
+	}
+	return err
+}
+
+// write writes pages as they were asked for.
+func (l layout) write(title string, pages []*draw.Scene, std stdio) error {
+	if *l.pdf {
+		out, name := std.Out, "handout.pdf"
+		if *l.dir != "" {
+			file, err := l.file(name)
+			if err != nil {
+				return err
+			}
+			defer file.Close()
+			out = file
+		}
+		missing, err := pdf.Write(out, title, pages)
+		if missing != "" {
+			fmt.Fprintf(std.Err, "These letters are not in the PDF's face and are left out: %s. The browser's print has them.\n", missing)
+		}
+		return err
+	}
+	for i, p := range pages {
+		out := std.Out
+		if *l.dir != "" {
+			file, err := l.file(fmt.Sprintf("page-%03d.svg", i+1))
+			if err != nil {
+				return err
+			}
+			if err := draw.WriteSVG(file, p, true); err != nil {
+				return err
+			}
+			if err := file.Close(); err != nil {
+				return err
+			}
+			continue
+		}
+		if err := draw.WriteSVG(out, p, true); err != nil {
+			return err
+		}
+		fmt.Fprintln(out)
+	}
+	return nil
+}
+
+// file makes a file in the directory that was named.
+func (l layout) file(name string) (*os.File, error) {
+	if err := os.MkdirAll(*l.dir, 0o755); err != nil {
+		return nil, fault.New(fault.Invalid, "dir: %v; name a directory that can be written", err)
+	}
+	file, err := os.Create(filepath.Join(*l.dir, name))
+	if err != nil {
+		return nil, fault.New(fault.Invalid, "dir: %v; name a directory that can be written", err)
+	}
+	return file, nil
+}

@@ -1,0 +1,79 @@
+package grade
+
+import (
+	"strconv"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/units"
+)
+
+// The bounds of what may be asked: gauges in stitches over 10 cm or 4 in, and
+// rounds over stitches.
+const (
+	leastGauge, mostGauge = 4, 100
+	leastRatio, mostRatio = 0.7, 2.5
+	leastSize, mostSize   = 4, 13
+	leastHand, mostHand   = 50.0, 400.0 // mm
+)
+
+// Read reads an ask from texts by their names: by (size or girth), from, to,
+// step, gauge_from, gauge_to, gauge_step, rounds. What is empty is as usual.
+// Faults name the field, and what was right stands.
+func Read(get func(name string) string, u units.Unit) (Ask, error) {
+	a := Usual(u)
+	var faults fault.Fields
+	if get("by") == "girth" {
+		mm := map[units.Unit][3]float64{units.CM: {16, 24, 1}, units.MM: {160, 240, 10}, units.IN: {6.5, 9.5, 0.5}}[u]
+		a.BySize, a.From, a.To, a.Step = false, mm[0], mm[1], mm[2]
+	}
+	low, high := float64(leastSize), float64(mostSize)
+	if !a.BySize {
+		low, high = leastHand/u.Size().MM(), mostHand/u.Size().MM()
+	}
+	read := func(name string, to *float64, low, high float64) {
+		text := strings.TrimSpace(get(name))
+		if text == "" {
+			return
+		}
+		v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		if err != nil || !(v >= low && v <= high) {
+			faults.Add(name, "is %.20q; write a number from %.4g to %.4g", text, low, high)
+			return
+		}
+		*to = v
+	}
+	read("from", &a.From, low, high)
+	read("to", &a.To, low, high)
+	read("step", &a.Step, (high-low)/1000, high)
+	read("gauge_from", &a.Gauge[0], leastGauge, mostGauge)
+	read("gauge_to", &a.Gauge[1], leastGauge, mostGauge)
+	read("gauge_step", &a.Gauge[2], 0.1, mostGauge)
+	read("rounds", &a.Rounds, leastRatio, mostRatio)
+	if len(faults) == 0 {
+		a.checkRanges(&faults)
+	}
+	return a, faults.Err()
+}
+
+// checkRanges refuses ranges that run backwards or have too many steps.
+func (a *Ask) checkRanges(faults *fault.Fields) {
+	for _, r := range []struct {
+		to, step      string
+		from, end, by float64
+		most          int
+		what          string
+	}{
+		{"to", "step", a.From, a.To, a.Step, MostHands, "hands"},
+		{"gauge_to", "gauge_step", a.Gauge[0], a.Gauge[1], a.Gauge[2], MostGauges, "gauges"},
+	} {
+		if r.end < r.from {
+			faults.Add(r.to, "is %g, below %g where the table begins; write %g or more", r.end, r.from, r.from)
+		} else if n := (r.end-r.from)/r.by + 1; n > float64(r.most)+1e-9 {
+			faults.Add(r.step, "makes %.0f %s; %d are the most: write a wider step", n, r.what, r.most)
+		}
+	}
+	if a.BySize && (2*a.From != float64(int(2*a.From)) || 2*a.Step != float64(int(2*a.Step))) {
+		faults.Add("step", "leads to sizes that are neither whole nor half; write 0.5 or 1, and begin at a whole or half size")
+	}
+}

@@ -1,0 +1,136 @@
+package grade
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/fault"
+	"thenar/internal/gauge"
+	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/units"
+)
+
+func design(kind string) sheet.Sheet {
+	return sheet.Sheet{
+		"kind": kind, "unit": "cm", "hand.hand_circumference": "18.6", "hand.thumb_circumference": "6.3",
+		"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10", "gauge.swatches[0].rounds": "36", "gauge.swatches[0].height": "10",
+		"ease.hand": "0", "pins.gusset_base": "3",
+	}
+}
+
+// Every cell is the plan of the same hand at the same gauge, made by itself;
+// the design's own hand and swatches don't show in it.
+func TestCellsArePlans(t *testing.T) {
+	for _, kind := range []string{"fingerless", "mitten", "mitten_without_thumb"} {
+		g, err := Table(design(kind), Usual(units.CM))
+		require.NoError(t, err)
+		require.Len(t, g.Hands, 6, "EN 420:2003 has the sizes 6 to 11")
+		require.Len(t, g.Blocks, 7)
+		for _, b := range g.Blocks {
+			assert.InDelta(t, 1.5*b.Stitches, b.Rounds, 1e-9, "rounds go as in the swatch, 36 on 24")
+			require.Len(t, b.Cells, len(g.Hands))
+			for i, c := range b.Cells {
+				s := sheet.Sheet{
+					"kind": kind, "hand.size": strconv.Itoa(6 + i), "ease.hand": "0", "pins.gusset_base": "3",
+					"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10",
+				}
+				req, err := s.Request()
+				require.NoError(t, err)
+				req.Gauge = gauge.Gauge{Stitches: b.Stitches / 100, Rounds: b.Rounds / 100, Treated: true}
+				p, err := mitt.New().Plan(req)
+				require.NoError(t, err)
+				assert.Equal(t, numbers(p), c.Numbers)
+				// By hand: size n is n inches round (EN 420:2003), so without ease the
+				// hand has 25.4 n g stitches, to the nearest even number.
+				assert.InDelta(t, 25.4*float64(6+i)*b.Stitches/100, float64(c.Hand), 1.06)
+			}
+		}
+	}
+}
+
+// Larger hands of adults never have fewer stitches, whatever the gauge (what
+// fills a child's hand are other averages), and of two
+// neighbours with the same numbers the second says so.
+func TestLargerHandsAreNotSmaller(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	collide := 0
+	for range 200 {
+		a := Ask{Unit: units.CM, From: 15.5 + 3*r.Float64(), Step: 0.1 + 0.5*r.Float64(), Gauge: [3]float64{8 + 30*r.Float64(), 40, 7}}
+		a.To = a.From + 12*a.Step
+		if a.Gauge[0] > 40 {
+			continue
+		}
+		g, err := Table(design("fingerless"), a)
+		require.NoError(t, err)
+		for _, b := range g.Blocks {
+			for i, c := range b.Cells {
+				if i == 0 || c.Why != "" || b.Cells[i-1].Why != "" {
+					continue
+				}
+				before := b.Cells[i-1]
+				assert.GreaterOrEqual(t, c.HandAfter, before.HandAfter)
+				assert.GreaterOrEqual(t, c.CastOn, before.CastOn)
+				assert.Equal(t, c.Numbers == before.Numbers, c.Same)
+				if c.Same {
+					collide++
+				}
+			}
+		}
+	}
+	assert.Positive(t, collide)
+}
+
+// A hand that can't be planned says why; the others stand.
+func TestWhyThereIsNoPlan(t *testing.T) {
+	s := design("fingerless")
+	s["pins.cast_on"], s["pins.cuff_rounds"] = "44", "10"
+	s["pins.held"], s["pins.bridge"], s["pins.thumb_stitches"] = "40", "0", "12"
+	g, err := Table(s, Usual(units.CM))
+	require.NoError(t, err)
+	for _, b := range g.Blocks {
+		for _, c := range b.Cells {
+			assert.NotEmpty(t, c.Why)
+			assert.Zero(t, c.Numbers)
+		}
+	}
+	_, err = Table(sheet.Sheet{"kind": "sock"}, Usual(units.CM))
+	require.Error(t, err)
+}
+
+func TestRead(t *testing.T) {
+	form := func(m map[string]string) func(string) string { return func(n string) string { return m[n] } }
+	a, err := Read(form(map[string]string{"by": "girth", "from": "17,5", "to": "21", "step": "0.5", "gauge_from": "22", "gauge_to": "28", "gauge_step": "3", "rounds": "1.4"}), units.CM)
+	require.NoError(t, err)
+	assert.Len(t, a.hands(), 8)
+	assert.Equal(t, []float64{22, 25, 28}, a.gauges())
+	assert.InDelta(t, 1.4, a.Rounds, 0)
+	a, err = Read(form(nil), units.IN)
+	require.NoError(t, err)
+	assert.Equal(t, Usual(units.IN), a)
+	assert.InDelta(t, 20/1.016, a.gauges()[0], 1e-9, "4 in are 101.6 mm")
+	for field, m := range map[string]map[string]string{
+		"from": {"from": "wide"}, "to": {"to": "5"}, "step": {"step": "0.25"}, "gauge_to": {"gauge_to": "10"},
+		"gauge_step": {"gauge_step": "0.1"}, "rounds": {"rounds": "9"}, "gauge_from": {"gauge_from": "NaN"},
+	} {
+		_, err := Read(form(m), units.CM)
+		var fields fault.Fields
+		require.True(t, errors.As(err, &fields), "%v", m)
+		assert.True(t, fields.Has(field), "%v: %v", m, fields)
+	}
+	for range 300 { // whatever is asked, no table is larger than the bounds
+		v := func() string { return strconv.FormatFloat(math.Round(rand.Float64()*400)/10, 'f', -1, 64) }
+		a, err := Read(form(map[string]string{"by": "girth", "from": v(), "to": v(), "step": v(), "gauge_from": v(), "gauge_to": v(), "gauge_step": v()}), units.CM)
+		if err == nil {
+			assert.LessOrEqual(t, len(a.hands()), MostHands)
+			assert.LessOrEqual(t, len(a.gauges()), MostGauges)
+			assert.NotEmpty(t, a.hands())
+		}
+	}
+}

@@ -1,0 +1,124 @@
+package paper
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/draw"
+	"thenar/internal/project"
+	"thenar/internal/roster"
+)
+
+// Class lays out a class in one go: the teacher's summary in front, then every
+// student's handout in the order of the list, each beginning on a fresh sheet;
+// on both sides of the paper that is an odd page. Who has no plan yet gets a
+// measuring sheet with what is missing.
+func Class(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
+	var pages []*draw.Scene
+	add := func(more []*draw.Scene) {
+		if o.Double && len(pages)%2 == 1 {
+			pages = append(pages, &draw.Scene{Width: o.page().Width, Height: o.page().Height, Label: "an empty page"})
+		}
+		pages = append(pages, more...)
+	}
+	add(summary(c, lines, o))
+	for i := range lines {
+		add(Student(c, &lines[i], o))
+	}
+	return pages
+}
+
+// Student lays out one student's handout.
+func Student(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
+	o.FromLeft = l.Student.FromLeft
+	if l.Out == nil {
+		return unmeasured(c, l, o)
+	}
+	about := c.About()
+	for _, note := range []string{c.Note, l.Student.Note} {
+		if note != "" {
+			about += " · " + note
+		}
+	}
+	return Handout(Sheet{Doc: l.Doc, Out: l.Out, Name: l.Student.Name, About: about, Yarn: c.Yarn, Needle: c.Needle, Doubts: l.Doubts}, o)
+}
+
+// unmeasured is the sheet of who has no plan yet: what is missing, and room to
+// measure.
+func unmeasured(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
+	f := newFlow(o, l.Student.Name)
+	f.text(margin, f.width(), l.Student.Name, draw.TextStyle{Size: f.title, Bold: true})
+	f.say(c.About(), f.body)
+	for _, text := range l.Missing {
+		f.text(margin, f.width(), text, draw.TextStyle{Size: f.body, Bold: true})
+	}
+	f.y += 2
+	f.measuring(l.Doc.Side == project.Left)
+	f.foot()
+	return finish(f.pages, o.Grey)
+}
+
+// summary is the teacher's table: what each student knits, and who should be
+// looked at, why.
+func summary(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
+	f := newFlow(o, c.Name)
+	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Bold: true})
+	f.say(c.About(), f.body)
+	if c.Pattern != nil {
+		f.say("Pattern: "+c.Pattern.Name+fixedText(c)+".", f.body)
+	}
+	for _, text := range []string{c.Yarn, c.Needle, c.Note} {
+		if text != "" {
+			f.say(text, f.body)
+		}
+	}
+	looks := 0
+	metres := 0.0
+	for i := range lines {
+		if lines[i].Attention() {
+			looks++
+		}
+		if lines[i].Out != nil {
+			metres += lines[i].Out.Yarn.Pair.Metres().High
+		}
+	}
+	f.say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %.0f m at the most.", len(lines), looks, metres), f.body)
+	f.y += 2
+	f.repeat = c.Name
+	f.table([]column{
+		{"student", 2.6, false}, {"hand", 1.3, false}, {"stitches / 10 cm", 1.3, true}, {"cast on", 0.9, true}, {"increases", 1.5, true},
+		{"rounds", 1.1, true}, {"held", 0.8, true}, {"thumb", 1.0, true}, {"above", 0.9, true}, {"yarn", 1.0, true},
+	}, summaryRows(c, lines))
+	f.done()
+	f.foot()
+	return finish(f.pages, o.Grey)
+}
+
+func summaryRows(c roster.Class, lines []roster.Line) []row {
+	rows := make([]row, len(lines))
+	for i := range lines {
+		l := &lines[i]
+		r := row{cells: make([]string, 10), below: append(append([]string{}, l.Missing...), l.Doubts...)}
+		r.cells[0], r.cells[1] = l.Student.Name, l.Student.HandText(c.Unit)
+		copy(r.cells[2:], l.Numbers())
+		for k, text := range r.below {
+			r.below[k] = "! " + text
+		}
+		rows[i] = r
+	}
+	return rows
+}
+
+// fixedText lists what is fixed for all.
+func fixedText(c roster.Class) string {
+	var list []string
+	for _, name := range roster.Fixable() {
+		if text := c.Fixed[name]; text != "" {
+			list = append(list, strings.ReplaceAll(name, "_", " ")+" "+text)
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "; for all: " + strings.Join(list, ", ")
+}

@@ -1,0 +1,117 @@
+package paper
+
+import (
+	"strconv"
+
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+)
+
+// The map of a chart's parts: the size of one of them in mm.
+const (
+	mapPart = 6.0
+	mapGap  = 4.0
+)
+
+// mapWidth is what the map takes beside the text; nothing where there is one
+// part only.
+func (p *chartPages) mapWidth() float64 {
+	if p.parts() == 1 {
+		return 0
+	}
+	return float64(len(p.cells.columns))*p.mapSize() + mapGap
+}
+
+// mapSize is the size of a part on the map: it stays beside the heading.
+func (p *chartPages) mapSize() float64 {
+	high := p.heading*leading + 1 + 2*p.body*leading
+	return min(mapPart, high/float64(len(p.cells.rows)), 0.3*p.width()/float64(len(p.cells.columns)))
+}
+
+// drawMap shows how the parts lie beside each other, this one filled.
+func (p *chartPages) drawMap(top float64, here int) {
+	size, across := p.mapSize(), len(p.cells.columns)
+	x0 := p.size.Width - margin - float64(across)*size
+	n := 0
+	for y := range p.cells.rows {
+		for x := range across {
+			n++
+			left := x0 + float64(across-1-x)*size
+			if p.g.FromLeft {
+				left = x0 + float64(x)*size
+			}
+			upper := top + float64(len(p.cells.rows)-1-y)*size
+			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: size * 0.55, Anchor: draw.Middle}
+			if n == here {
+				style.Fill, letter.Bold = "#D0D0D0", true
+			}
+			p.page().Rect(left, upper, size, size, style)
+			p.page().Text(left+size/2, upper+size*0.7, strconv.Itoa(n), letter)
+		}
+	}
+}
+
+// joins marks where a part goes on: a broken line in the middle of the columns
+// or rows that both parts have, with a triangle at each end, and the number of
+// the other part. Laid upon each other along these lines the parts are one
+// chart.
+func (p *chartPages) joins(s *draw.Scene, at picture.Geometry, x, y int) {
+	columns, rows := p.columns(x), p.cells.rows[y]
+	wide, high := columns.to-columns.from, rows.to-rows.from
+	left, right := at.Left, at.Left+float64(wide)*at.CellWidth
+	foot, head := at.Bottom, at.Bottom-float64(high)*at.CellHeight
+	part := func(x, y int) string { return "to part " + strconv.Itoa(y*len(p.cells.columns)+x+1) }
+	on, back := left+at.CellWidth, right-at.CellWidth // lines towards the next and the last part
+	if p.g.FromLeft {
+		on, back = back, on
+	}
+	if x+1 < len(p.cells.columns) {
+		p.upright(s, on, head, foot, part(x+1, y))
+	}
+	if x > 0 {
+		p.upright(s, back, head, foot, part(x-1, y))
+	}
+	if y+1 < len(p.cells.rows) {
+		p.level(s, head+at.CellHeight, left, right, part(x, y+1))
+	}
+	if y > 0 {
+		p.level(s, foot-at.CellHeight, left, right, part(x, y-1))
+	}
+}
+
+// joinStyle is the line along which parts are joined.
+var joinStyle = draw.Style{Stroke: ink, Width: 0.45, Dash: "2.5 1.5"}
+
+// mark is the size of the triangle at the end of a join, in mm.
+const mark = 2.4
+
+func (p *chartPages) upright(s *draw.Scene, x, head, foot float64, to string) {
+	s.Line(x, head-1, x, foot+1, joinStyle)
+	var t draw.Pen
+	t.Move(x, head).Line(x-mark/2, head-mark).Line(x+mark/2, head-mark).Close()
+	s.Path(t.String(), draw.Style{Fill: ink})
+	letter := draw.TextStyle{Size: joinLetter, Anchor: draw.Middle}
+	half := draw.Measure(to, joinLetter, false) / 2
+	s.Text(min(max(x, half), s.Width-half), head-mark-0.6, to, letter)
+}
+
+func (p *chartPages) level(s *draw.Scene, y, left, right float64, to string) {
+	s.Line(left-1, y, right+1, y, joinStyle)
+	end, out := left, -mark // on the side where no numbers stand
+	if p.g.FromLeft {
+		end, out = right, mark
+	}
+	var t draw.Pen
+	t.Move(end, y).Line(end+out, y-mark/2).Line(end+out, y+mark/2).Close()
+	s.Path(t.String(), draw.Style{Fill: ink})
+	letter := draw.TextStyle{Size: joinLetter}
+	x := left + 1
+	if p.g.FromLeft {
+		x, letter.Anchor = right-1, draw.End
+	}
+	letter.Halo = "#FFFFFF"
+	s.Text(x, y-0.8, to, letter)
+}
+
+// joinLetter is the size of the letters of a join in mm.
+const joinLetter = 2.8

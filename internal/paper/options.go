@@ -1,0 +1,192 @@
+package paper
+
+import (
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"thenar/internal/fault"
+)
+
+// Piece is one of the parts that a handout is composed of.
+type Piece string
+
+// The pieces of a handout, in the order in which they stand as long as no
+// other is asked for.
+const (
+	Plan     Piece = "plan"
+	Lesson   Piece = "how"
+	Chart    Piece = "chart"
+	Key      Piece = "key"
+	Words    Piece = "words"
+	Ticks    Piece = "ticks"
+	Curve    Piece = "curve"
+	Own      Piece = "own"
+	Notes    Piece = "notes"
+	Cautions Piece = "cautions"
+)
+
+// Pieces are all of them.
+func Pieces() []Piece {
+	return []Piece{Plan, Lesson, Chart, Key, Words, Ticks, Curve, Own, Notes, Cautions}
+}
+
+// Words is what a piece is called.
+func (p Piece) Words() string {
+	return map[Piece]string{
+		Plan: "Plan with the hand", Lesson: "How it is worked, drawn", Chart: "Chart", Key: "Key to the chart", Words: "Words",
+		Ticks: "Boxes to tick, round by round", Curve: "Fit curve", Own: "Lines for own numbers", Notes: "Notes, with ruled lines", Cautions: "Cautions",
+	}[p]
+}
+
+// usual are the pieces of a handout of which nothing else was said.
+var usual = []Piece{Plan, Lesson, Chart, Key, Words, Own, Cautions}
+
+// Options say how a handout is printed. The zero value is not usable; Usual
+// is the one to begin with.
+type Options struct {
+	Paper    Size
+	Sideways bool
+	Large    bool    // large print: 18 pt, cells of 6.5 mm
+	Grey     bool    // for a copier: greys that are far apart
+	Double   bool    // printed on both sides: every handout begins on an odd page
+	FromLeft bool    // for who knits from left to right
+	Cell     float64 // width of a chart's cell in mm; 0: as large as fits
+	Pieces   []Piece // in their order; those that are left out are not printed
+}
+
+// Usual are the options as long as none was chosen.
+func Usual() Options { return Options{Paper: A4, Pieces: slices.Clone(usual)} }
+
+// The range of a cell's width in mm, and what large print takes.
+const (
+	SmallestCell = 2.0
+	LargestCell  = 40.0
+	largeCell    = 6.5
+)
+
+// Read reads options from an address or a form: paper, sideways, large, grey,
+// double, cell, knits=left, and either pieces, a list in order, or for each
+// piece its place, as place-plan=1; a piece without a number is left out. Faults
+// name the field; what was right stands all the same.
+func Read(q url.Values) (Options, error) {
+	o := Usual()
+	var faults fault.Fields
+	if name := q.Get("paper"); name != "" {
+		size, ok := Named(name)
+		if !ok {
+			faults.Add("paper", "is %.20q; choose a4 or letter", name)
+		} else {
+			o.Paper = size
+		}
+	}
+	for name, flag := range map[string]*bool{"sideways": &o.Sideways, "large": &o.Large, "grey": &o.Grey, "double": &o.Double} {
+		*flag = q.Get(name) != ""
+	}
+	o.FromLeft = q.Get("knits") == "left"
+	if text := strings.TrimSpace(q.Get("cell")); text != "" {
+		mm, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		if err != nil || !(mm >= SmallestCell && mm <= LargestCell) {
+			faults.Add("cell", "is %.20q; write a width from %g to %g mm, such as 5, or leave it empty", text, SmallestCell, LargestCell)
+		} else {
+			o.Cell = mm
+		}
+	}
+	o.readPieces(q, &faults)
+	return o, faults.Err()
+}
+
+// readPieces reads which pieces are printed, in which order.
+func (o *Options) readPieces(q url.Values, faults *fault.Fields) {
+	if q.Has("pieces") {
+		o.Pieces = nil
+		for _, name := range strings.FieldsFunc(q.Get("pieces"), func(r rune) bool { return r == ',' || r == ' ' }) {
+			p := Piece(name)
+			if !slices.Contains(Pieces(), p) {
+				faults.Add("pieces", "has %.20q; choose among %s", name, pieceList())
+			} else if !slices.Contains(o.Pieces, p) {
+				o.Pieces = append(o.Pieces, p)
+			}
+		}
+	} else if places, any := placesOf(q, faults); any {
+		o.Pieces = places
+	}
+	if len(o.Pieces) == 0 && len(*faults) == 0 {
+		faults.Add("pieces", "is empty, so there is nothing to print; choose at least one part")
+		o.Pieces = slices.Clone(usual)
+	}
+}
+
+func pieceList() string {
+	var names []string
+	for _, p := range Pieces() {
+		names = append(names, string(p))
+	}
+	return strings.Join(names, ", ")
+}
+
+// placesOf reads the place of each piece; any is false if none was sent.
+func placesOf(q url.Values, faults *fault.Fields) (list []Piece, any bool) {
+	places := map[Piece]float64{}
+	for _, p := range Pieces() {
+		name := "place-" + string(p)
+		any = any || q.Has(name)
+		text := strings.TrimSpace(q.Get(name))
+		if text == "" {
+			continue
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil || n < 1 || n > 99 {
+			faults.Add(name, "is %.20q; write its place from 1, or leave it empty to leave it out", text)
+			continue
+		}
+		places[p] = float64(n)
+		list = append(list, p)
+	}
+	slices.SortStableFunc(list, func(a, b Piece) int { return int(places[a] - places[b]) })
+	return list, any
+}
+
+// Query writes options as they stand in an address; Read reads them back.
+func (o Options) Query() url.Values {
+	q := url.Values{"paper": {o.Paper.Name}}
+	for name, on := range map[string]bool{"sideways": o.Sideways, "large": o.Large, "grey": o.Grey, "double": o.Double} {
+		if on {
+			q.Set(name, "1")
+		}
+	}
+	if o.FromLeft {
+		q.Set("knits", "left")
+	}
+	if o.Cell > 0 {
+		q.Set("cell", strconv.FormatFloat(o.Cell, 'f', -1, 64))
+	}
+	names := make([]string, len(o.Pieces))
+	for i, p := range o.Pieces {
+		names[i] = string(p)
+	}
+	q.Set("pieces", strings.Join(names, ","))
+	return q
+}
+
+// Has tells whether a piece is printed.
+func (o Options) Has(p Piece) bool { return slices.Contains(o.Pieces, p) }
+
+// Place is the place of a piece from 1; 0: it is left out.
+func (o Options) Place(p Piece) int { return slices.Index(o.Pieces, p) + 1 }
+
+// page is the paper as it lies.
+func (o Options) page() Size {
+	if o.Sideways {
+		return Size{o.Paper.Name, o.Paper.Height, o.Paper.Width}
+	}
+	return o.Paper
+}
+
+func (o Options) letters() letters {
+	if o.Large {
+		return large
+	}
+	return ordinary
+}

@@ -1,0 +1,41 @@
+package paper
+
+import (
+	"fmt"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+)
+
+// wallCell is the width of a cell on a wall chart, in mm, as long as no other
+// was asked for: it is read from some 3 m.
+const wallCell = 15.0
+
+// Wall lays out one view of a mitt as a chart for the wall, over as many sheets
+// as it takes, with how they are put together in front.
+func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
+	if o.Cell == 0 {
+		o.Cell = wallCell
+	}
+	o.Pieces = nil
+	h := handout{newFlow(o, s.headline()), &s, o}
+	g := h.grid(v)
+	if len(g.Rows) == 0 {
+		return nil
+	}
+	p := chartPages{handout: &h, g: g, title: titles[g.View]}
+	p.lay(o.Cell, o.Cell)
+	h.text(margin, h.width(), fmt.Sprintf("%s, for the wall", h.headline()), draw.TextStyle{Size: h.title, Bold: true})
+	ratio := s.Out.Plan.Gauge.Stitches / s.Out.Plan.Gauge.Rounds
+	h.say(fmt.Sprintf("%s. Cells of %g mm: %.0f cm wide and %.0f cm high on %d sheets, %d beside and %d above each other.", p.title, p.cells.width,
+		float64(g.Width)*p.cells.width/10, float64(len(g.Rows))*p.cells.width*ratio/10, p.parts(), len(p.cells.columns), len(p.cells.rows)), h.body)
+	if p.parts() > 1 {
+		h.say("Neighbouring sheets share two columns or rounds. Cut one of them along its broken line and lay it upon the line of the other; part 1 lies where the rounds begin, at the foot.", h.body)
+	}
+	key := h.key(g)
+	h.head("Key", key.Height)
+	h.put(key, margin, h.keyScale())
+	p.print()
+	h.foot()
+	return finish(h.flow.pages, o.Grey)
+}

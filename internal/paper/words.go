@@ -1,0 +1,131 @@
+package paper
+
+import (
+	"fmt"
+	"strconv"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/stitch"
+	"thenar/internal/words"
+)
+
+// unsound tells what was painted that does not add up.
+func (h *handout) unsound() {
+	for _, u := range h.Out.Unsound {
+		h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Bold: true})
+	}
+}
+
+// long are the lengths of the parts.
+func (h *handout) long() map[stitch.Part]words.Length {
+	m := map[stitch.Part]words.Length{}
+	for _, l := range words.Lengths(h.Out.Plan) {
+		m[l.Part] = l
+	}
+	return m
+}
+
+// words are the instructions, section by section; a step is not split from
+// its rounds.
+func (h *handout) words() {
+	h.fresh()
+	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Bold: true})
+	h.unsound()
+	if len(h.Out.Colours) > 0 {
+		h.say("The words give the stitches; the colours stand in the chart.", h.body)
+	}
+	if h.Out.Changed.Count() > 0 {
+		h.say("Rounds with a star are worked otherwise since the last try; in the charts a bar stands beside them.", h.body)
+	}
+	long := h.long()
+	for _, passage := range h.Out.Words {
+		h.head(passage.Title, 0)
+		if l, ok := long[passage.Part]; ok {
+			h.say(l.Words()+".", h.body)
+		}
+		for _, s := range passage.Steps {
+			h.step(passage.Part, s)
+		}
+	}
+}
+
+func (h *handout) step(part stitch.Part, s words.Step) {
+	if s.From == 0 {
+		h.need(h.high(s.Text, h.width(), h.body))
+		h.say(s.Text, h.body)
+		h.y += 0.8
+		return
+	}
+	name := s.Label()
+	if h.Out.Changed.Any(part, s.From, s.To) {
+		name += " *"
+	}
+	label := draw.Measure("Rounds 88–88 *", h.body*0.9, true) + 2
+	h.need(h.high(s.Text, h.width()-label, h.body))
+	h.page().Text(margin, h.y+h.body, name, draw.TextStyle{Size: h.body * 0.9, Bold: true})
+	h.text(margin+label, h.width()-label, s.Text, draw.TextStyle{Size: h.body})
+}
+
+// ticks are boxes to tick, one for every round, with the count that stands on
+// the needles after it where that changes.
+func (h *handout) ticks() {
+	h.fresh()
+	h.text(margin, h.width(), "Rounds to tick", draw.TextStyle{Size: h.heading, Bold: true})
+	h.say("A heavy box is a round that changes the count; below it stands the count after it.", h.body)
+	size := max(9, 2*h.body)
+	across := int(h.width() / size)
+	long := h.long()
+	for _, s := range h.Out.Mitt.Sections {
+		l, ok := long[s.Part]
+		if !ok {
+			continue
+		}
+		h.head(fmt.Sprintf("%s: %s", title(s.Part), l.Words()), size+h.body)
+		for from := 0; from < len(s.Rounds); from += across {
+			h.need(size + h.small + 3)
+			for i := from; i < min(from+across, len(s.Rounds)); i++ {
+				h.box(s, i, margin+float64(i-from)*size, size)
+			}
+			h.y += size + h.small + 2
+		}
+	}
+}
+
+// box is the box of one round.
+func (h *handout) box(s stitch.Section, i int, x, size float64) {
+	r, width := s.Rounds[i], 0.25
+	if before, after := r.In(), r.Out(); before != after {
+		width = 0.7
+		h.page().Text(x+size/2, h.y+size+h.small*0.9, strconv.Itoa(after), draw.TextStyle{Size: h.small * 0.9, Anchor: draw.Middle})
+	}
+	h.page().Rect(x+0.5, h.y, size-1, size-1, draw.Style{Stroke: ink, Width: width})
+	h.page().Text(x+size/2, h.y+size/2+h.small*0.35, strconv.Itoa(i+1), draw.TextStyle{Size: h.small, Anchor: draw.Middle})
+}
+
+func title(p stitch.Part) string {
+	switch p {
+	case stitch.CuffPlain:
+		return "Plain rounds"
+	case stitch.Gusset:
+		return "Thumb gusset"
+	}
+	name := p.Words()
+	return string(name[0]-'a'+'A') + name[1:]
+}
+
+// noted are what is noted on cells and rounds, by section and round.
+func (h *handout) noted() []string {
+	var list []string
+	for _, e := range h.Out.Charts.Marks.Edits() {
+		if e.Layer != chart.Notes {
+			continue
+		}
+		at := fmt.Sprintf("%s, round %d", e.Section.Words(), e.Round)
+		if e.Column != "" {
+			at += ", column " + e.Column
+		}
+		list = append(list, at+": "+e.Value)
+	}
+	return list
+}

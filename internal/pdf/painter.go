@@ -1,0 +1,200 @@
+package pdf
+
+import (
+	"strconv"
+	"strings"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"thenar/internal/draw"
+)
+
+// painter writes the items of a page. Paths go into the page's content as they
+// are, since a chart has thousands of them; texts go by the library, which
+// keeps the letters that are used.
+type painter struct {
+	f       *fpdf.Fpdf
+	height  float64 // of the page in mm
+	at      []place
+	b       []byte
+	missing map[rune]bool
+	order   []rune
+}
+
+// place is where a group lies: a point of it, times scale, plus x and y.
+type place struct{ x, y, scale float64 }
+
+func (p *painter) now() place { return p.at[len(p.at)-1] }
+
+func (p *painter) page(s *draw.Scene) {
+	box := draw.Box{Width: s.Width, Height: s.Height}
+	if s.Window != nil {
+		box = *s.Window
+	}
+	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
+	p.height = s.Height
+	scale := min(s.Width/box.Width, s.Height/box.Height)
+	p.at = []place{{-box.X * scale, -box.Y * scale, scale}}
+	for i := range s.Items {
+		p.item(&s.Items[i])
+	}
+}
+
+func (p *painter) item(i *draw.Item) {
+	switch i.Kind {
+	case draw.PathItem:
+		p.path(i)
+	case draw.TextItem:
+		p.text(i)
+	case draw.GroupItem:
+		p.at = append(p.at, p.now())
+	case draw.MoveItem:
+		at := p.now()
+		p.at = append(p.at, place{at.x + i.X*at.scale, at.y + i.Y*at.scale, at.scale * i.Scale})
+	case draw.EndItem:
+		p.at = p.at[:len(p.at)-1]
+	}
+}
+
+// number writes a number of at most three decimals and a space.
+func (p *painter) number(n float64) {
+	p.b = draw.AppendNumber(p.b, n)
+	p.b = append(p.b, ' ')
+}
+
+// points writes the places of a path in points from the lower left corner.
+func (p *painter) points(list []float64) {
+	at := p.now()
+	for i := 0; i+1 < len(list); i += 2 {
+		p.number((at.x + list[i]*at.scale) / point)
+		p.number((p.height - at.y - list[i+1]*at.scale) / point)
+	}
+}
+
+func (p *painter) path(i *draw.Item) {
+	fill, stroke := i.Style.Fill != "", i.Style.Stroke != "" && i.Style.Width > 0
+	if i.Path == "" || !fill && !stroke {
+		return
+	}
+	p.b = p.b[:0]
+	if fill {
+		p.colour(i.Style.Fill, "rg")
+	}
+	if stroke {
+		p.stroke(&i.Style)
+	}
+	draw.Walk(i.Path, func(op byte, list []float64) {
+		p.points(list)
+		switch op {
+		case 'M':
+			p.b = append(p.b, "m "...)
+		case 'L':
+			p.b = append(p.b, "l "...)
+		case 'C':
+			p.b = append(p.b, "c "...)
+		case 'Z':
+			p.b = append(p.b, "h "...)
+		}
+	})
+	switch {
+	case fill && stroke:
+		p.b = append(p.b, 'B')
+	case fill:
+		p.b = append(p.b, 'f')
+	default:
+		p.b = append(p.b, 'S')
+	}
+	p.f.RawWriteStr("q " + string(p.b) + " Q")
+}
+
+// stroke sets line, ends, corners and dashes.
+func (p *painter) stroke(s *draw.Style) {
+	scale := p.now().scale / point
+	p.colour(s.Stroke, "RG")
+	p.number(s.Width * scale)
+	p.b = append(p.b, "w "...)
+	if s.Round {
+		p.b = append(p.b, "1 J 1 j "...)
+	}
+	if s.Dash == "" {
+		return
+	}
+	p.b = append(p.b, '[')
+	for _, text := range strings.Fields(s.Dash) {
+		if n, err := strconv.ParseFloat(text, 64); err == nil {
+			p.number(n * scale)
+		}
+	}
+	p.b = append(p.b, "] 0 d "...)
+}
+
+// colour writes a colour #RRGGBB with its operator.
+func (p *painter) colour(text, operator string) {
+	r, g, b := rgb(text)
+	for _, n := range []int{r, g, b} {
+		p.number(float64(n) / 255)
+	}
+	p.b = append(p.b, operator...)
+	p.b = append(p.b, ' ')
+}
+
+// rgb reads #RRGGBB; what is no such colour is black.
+func rgb(text string) (r, g, b int) {
+	if len(text) != 7 || text[0] != '#' {
+		return 0, 0, 0
+	}
+	n, err := strconv.ParseUint(text[1:], 16, 32)
+	if err != nil {
+		return 0, 0, 0
+	}
+	return int(n >> 16), int(n >> 8 & 0xFF), int(n & 0xFF)
+}
+
+// text writes a line of text; a halo is a line round the letters, under them.
+func (p *painter) text(i *draw.Item) {
+	if i.Text == "" {
+		return
+	}
+	at := p.now()
+	size := i.Letter.Size * at.scale
+	x, y := at.x+i.X*at.scale, at.y+i.Y*at.scale
+	switch wide := draw.Measure(i.Text, size, i.Letter.Bold); i.Letter.Anchor {
+	case draw.Middle:
+		x -= wide / 2
+	case draw.End:
+		x -= wide
+	}
+	text := p.known(i.Text, i.Letter.Bold)
+	style := ""
+	if i.Letter.Bold {
+		style = "B"
+	}
+	p.f.SetFont(face, style, size/point)
+	if i.Letter.Halo != "" {
+		p.b = p.b[:0]
+		p.colour(i.Letter.Halo, "RG")
+		p.number(draw.HaloWidth * size / point)
+		p.b = append(p.b, "w 1 J 1 j 1 Tr"...)
+		p.f.RawWriteStr("q " + string(p.b))
+		p.f.Text(x, y, text)
+		p.f.RawWriteStr("Q")
+	}
+	p.f.Text(x, y, text)
+}
+
+// instead stands for a letter that the face lacks.
+const instead = '□'
+
+// known is a text of letters that the face has; those that it lacks are noted.
+func (p *painter) known(text string, bold bool) string {
+	return strings.Map(func(r rune) rune {
+		if r < 0x80 || draw.Has(r, bold) {
+			return r
+		}
+		if !p.missing[r] {
+			p.missing[r] = true
+			p.order = append(p.order, r)
+		}
+		return instead
+	}, text)
+}

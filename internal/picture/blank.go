@@ -1,0 +1,129 @@
+package picture
+
+import (
+	"strconv"
+
+	"thenar/internal/draw"
+	"thenar/internal/gauge"
+	"thenar/internal/units"
+)
+
+// GridPaper is a blank chart in a gauge's true proportions: as many whole cells
+// of a width in mm as an area has room for, each as high as its width times
+// stitches per mm over rounds per mm. Every fifth line is heavier; rounds are
+// numbered at the right and stitches along the foot, from the lower right
+// corner.
+func GridPaper(g gauge.Gauge, width, height, cell float64) *draw.Scene {
+	tall := cell * g.Stitches / g.Rounds
+	letter := min(max(cell*0.6, 2.2), 3.6)
+	across, up := int((width-3*letter)/cell), int((height-2*letter)/tall)
+	s := &draw.Scene{Width: width, Height: height, Label: "Blank grid paper"}
+	if across < 1 || up < 1 {
+		return s
+	}
+	right, foot := float64(across)*cell, float64(up)*tall
+	var fine, heavy draw.Pen
+	pen := func(i int) *draw.Pen {
+		if i%5 == 0 {
+			return &heavy
+		}
+		return &fine
+	}
+	for i := range across + 1 {
+		x := right - float64(i)*cell
+		pen(i).Move(x, 0).Line(x, foot)
+		if i%10 == 0 && i > 0 {
+			s.Text(x+cell/2, foot+1.3*letter, strconv.Itoa(i), draw.TextStyle{Size: letter, Anchor: draw.Middle})
+		}
+	}
+	for i := range up + 1 {
+		y := foot - float64(i)*tall
+		pen(i).Move(0, y).Line(right, y)
+		if i%10 == 0 && i > 0 {
+			s.Text(right+0.4*letter, y+tall/2+0.35*letter, strconv.Itoa(i), draw.TextStyle{Size: letter})
+		}
+	}
+	s.Path(fine.String(), draw.Style{Stroke: lineColour, Width: 0.15})
+	s.Path(heavy.String(), draw.Style{Stroke: inkColour, Width: 0.3})
+	return s
+}
+
+// The looks of what is cut out and what is measured with.
+var (
+	cutLine  = draw.Style{Stroke: inkColour, Width: 0.3, Dash: "2 1.5"}
+	tickLine = draw.Style{Stroke: inkColour, Width: 0.25}
+)
+
+// rulerHigh is the height of a ruler in mm.
+const rulerHigh = 24.0
+
+// SwatchRuler is a ruler to cut out, true to scale and so many mm long: along
+// its upper edge centimetres with millimetres, along its lower edge inches
+// with eighths, both from the left end.
+func SwatchRuler(length, letter float64) *draw.Scene {
+	const end = 4.0 // before and after the scales
+	s := &draw.Scene{Width: length, Height: rulerHigh, Label: "A ruler to cut out, in centimetres and inches"}
+	s.Rect(0.2, 0.2, length-0.4, rulerHigh-0.4, cutLine)
+	var ticks draw.Pen
+	room := length - 2*end
+	for i := 0; float64(i) <= room+1e-9; i++ { // millimetres
+		high := 2.5
+		switch {
+		case i%10 == 0:
+			high = 5
+			s.Text(end+float64(i), 5.5+letter, strconv.Itoa(i/10), draw.TextStyle{Size: letter, Anchor: draw.Middle})
+		case i%5 == 0:
+			high = 3.7
+		}
+		ticks.Move(end+float64(i), 0.2).Line(end+float64(i), high)
+	}
+	eighth := units.Inch.MM() / 8
+	for i := 0; float64(i)*eighth <= room+1e-9; i++ {
+		x, high := end+float64(i)*eighth, 2.5
+		switch {
+		case i%8 == 0:
+			high = 5
+			s.Text(x, rulerHigh-6, strconv.Itoa(i/8), draw.TextStyle{Size: letter, Anchor: draw.Middle})
+		case i%4 == 0:
+			high = 3.7
+		}
+		ticks.Move(x, rulerHigh-0.2).Line(x, rulerHigh-high)
+	}
+	s.Path(ticks.String(), tickLine)
+	s.Text(length-end, 5.5+2.2*letter, "cm", draw.TextStyle{Size: letter * 0.9, Anchor: draw.End})
+	s.Text(length-end, rulerHigh-6-1.2*letter, "in", draw.TextStyle{Size: letter * 0.9, Anchor: draw.End})
+	return s
+}
+
+// SwatchWindow is a frame to cut out and lay on a swatch: its opening is 10 cm
+// square, and 4 in, 1.6 mm more, are marked on it.
+func SwatchWindow(letter float64) *draw.Scene {
+	const frame, open = 14.0, 100.0
+	side := open + 2*frame
+	s := &draw.Scene{Width: side, Height: side, Label: "A window of 10 cm to count in, to cut out"}
+	s.Rect(0.2, 0.2, side-0.4, side-0.4, cutLine)
+	s.Rect(frame, frame, open, open, cutLine)
+	var ticks draw.Pen
+	for i := range 11 {
+		at := frame + 10*float64(i)
+		ticks.Move(at, frame).Line(at, frame-3).Move(frame, at).Line(frame-3, at)
+	}
+	inches := frame + 4*units.Inch.MM()
+	ticks.Move(inches, frame+open).Line(inches, frame+open+6).Move(frame+open, inches).Line(frame+open+6, inches)
+	s.Path(ticks.String(), tickLine)
+	mid := draw.TextStyle{Size: letter, Anchor: draw.Middle}
+	s.Text(side/2, frame-5, "10 cm: count the stitches along this edge", mid)
+	s.Text(side/2, frame+open+5.5, "and the rounds up the left one", mid)
+	s.Text(inches-1, frame+open+5.5+letter, "4 in", draw.TextStyle{Size: letter * 0.9, Anchor: draw.End})
+	return s
+}
+
+// MeasureHand is the hand that shows where the tapes go, in a width and at
+// most a height in mm.
+func MeasureHand(left bool, width, height float64) *draw.Scene {
+	bare := Bare(Example(), nil, HandOptions{Left: left, Example: true})
+	scale := min(width/bare.Width, height/bare.Height)
+	s := &draw.Scene{Width: width, Height: bare.Height * scale, Label: bare.Label}
+	s.Add(bare, (width-bare.Width*scale)/2, 0, scale)
+	return s
+}

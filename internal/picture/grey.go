@@ -1,0 +1,60 @@
+package picture
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"thenar/internal/chart"
+)
+
+// Tone is the grey of a relative luminance from 0 to 1.
+func Tone(l float64) string {
+	v := 12.92 * l
+	if l > 0.0031308 {
+		v = 1.055*math.Pow(l, 1/2.4) - 0.055
+	}
+	n := uint64(math.Round(min(max(v, 0), 1) * 255))
+	two := strconv.FormatUint(0x100|n, 16)[1:]
+	return "#" + two + two + two
+}
+
+// Greys is a palette for a copier: the yarns that are used, in the order of
+// their lightness, have greys that are equally far apart, from white to black
+// where there are many of them. Of two neighbours among n ≤ 8 the contrast is
+//
+//	(L₁ + 0.05)/(L₂ + 0.05) = 21^(1/(n − 1)),  at most 2
+//
+// (WCAG 2.2), 1.54 for eight; their textures stay.
+func Greys(p chart.Palette, used []chart.Yarn) chart.Palette {
+	list := slices.Clone(used)
+	light := func(y chart.Yarn) float64 {
+		if l, ok := Luminance(y.Fill); ok {
+			return l
+		}
+		return 1
+	}
+	slices.SortStableFunc(list, func(a, b chart.Yarn) int {
+		switch la, lb := light(a), light(b); {
+		case la > lb:
+			return -1
+		case la < lb:
+			return 1
+		}
+		return 0
+	})
+	ratio := 2.0
+	if n := len(list); n > 1 {
+		ratio = min(ratio, math.Pow(21, 1/float64(n-1)))
+	}
+	out := slices.Clone(p)
+	for i, y := range list {
+		y.Fill = Tone(1.05/math.Pow(ratio, float64(i)) - 0.05)
+		if at := slices.IndexFunc(out, func(o chart.Yarn) bool { return o.ID == y.ID }); at >= 0 {
+			out[at].Fill = y.Fill
+		} else {
+			out = append(out, y)
+		}
+	}
+	return out
+}

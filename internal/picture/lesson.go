@@ -1,0 +1,130 @@
+package picture
+
+import (
+	"fmt"
+
+	"thenar/internal/draw"
+)
+
+// LessonOptions say for whom the drawn half page is: the counts are those of
+// the plan.
+type LessonOptions struct {
+	Width, Letter          float64 // mm
+	FromLeft               bool    // knitted from left to right
+	Thumbed                bool
+	Held, Bridge, PickedUp int
+}
+
+// names are what is called otherwise by who knits from left to right.
+type names struct{ first, second, left, right string }
+
+func (o LessonOptions) names() names {
+	if o.FromLeft {
+		return names{"right (M1R)", "left (M1L)", "right", "left"}
+	}
+	return names{"left (M1L)", "right (M1R)", "left", "right"}
+}
+
+// panel is one drawing of a lesson with what is said below it. Its size is
+// that of the drawing, in mm.
+type lessonPanel struct {
+	title, text   string
+	width, height float64
+	draw          func(k *sketch, o LessonOptions)
+}
+
+// Lesson draws how a mitt's thumb is worked: make one leaning left and right,
+// the loops that are cast on over the gap, where stitches are picked up, and
+// how both gaps are closed. A mitt without a thumb needs none of it: the scene
+// is empty then. For who knits from left to right everything is drawn as in a
+// mirror and named as it then leans.
+func Lesson(o LessonOptions) *draw.Scene {
+	s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the gaps"}
+	if !o.Thumbed {
+		return s
+	}
+	y := 0.0
+	for _, row := range o.rows() {
+		y = o.row(s, row, y) + 3
+	}
+	s.Height = y - 3
+	return s
+}
+
+func (o LessonOptions) rows() [][]lessonPanel {
+	n := o.names()
+	const high = 34.0
+	makeOne := []lessonPanel{
+		{"Make one leaning " + n.first, "1 Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies before it.", 40, high, drawLiftFront},
+		{"", "2 Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
+	}
+	other := []lessonPanel{
+		{"Make one leaning " + n.second, "1 Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies before it.", 40, high, drawLiftBack},
+		{"", "2 Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
+	}
+	over := lessonPanel{
+		"Loops over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, times(o.Bridge)), 40, high, drawLoops,
+	}
+	pick := lessonPanel{
+		"Pick up for the thumb", fmt.Sprintf("%d from the bridge, as numbered; then knit the %d held stitches.", o.PickedUp, o.Held), 66, high, drawOpening,
+	}
+	gaps := lessonPanel{
+		"Close both gaps", "Lift the strand at each corner and twist it. K2tog it with the first held stitch; ssk the last held stitch with the other.", 66, high, drawGaps,
+	}
+	if o.Bridge == 0 {
+		over.text = "Not needed in this mitt: nothing is cast on over the gap."
+	}
+	if o.Letter > 5 { // large print: fewer beside each other
+		return [][]lessonPanel{makeOne, other, {over, pick}, {gaps}}
+	}
+	return [][]lessonPanel{append(makeOne, other...), {over, pick, gaps}}
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "Once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// row draws panels beside each other and gives the height below them.
+func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float64 {
+	sum := 0.0
+	for _, p := range row {
+		sum += p.width
+	}
+	const between = 4.0
+	scale := min((o.Width-between*float64(len(row)-1))/sum, 1.25)
+	x, deepest := 0.0, top
+	head := top + o.Letter*1.3
+	for i, p := range row {
+		wide := (o.Width-between*float64(len(row)-1))*p.width/sum - 0.01
+		if p.title != "" {
+			room := wide
+			if i+1 < len(row) && row[i+1].title == "" {
+				room = 2*wide + between
+			}
+			s.Text(x, top+o.Letter*0.9, clipTo(p.title, room, o.Letter*0.95), draw.TextStyle{Size: o.Letter * 0.95, Bold: true})
+		}
+		inner := &draw.Scene{Width: p.width, Height: p.height}
+		p.draw(&sketch{s: inner, width: p.width, mirrored: o.FromLeft}, o)
+		s.Add(inner, x+(wide-p.width*scale)/2, head, scale)
+		y := head + p.height*scale + o.Letter*0.2
+		for _, line := range draw.Wrap(p.text, wide, o.Letter*0.85, false) {
+			y += o.Letter * 0.85 * leading
+			s.Text(x, y, line, draw.TextStyle{Size: o.Letter * 0.85})
+		}
+		deepest = max(deepest, y)
+		x += wide + between
+	}
+	return deepest + o.Letter*0.3
+}
+
+// clipTo makes a title's letters no wider than its room allows by leaving out
+// its end.
+func clipTo(text string, room, size float64) string {
+	if lines := draw.Wrap(text, room, size, true); len(lines) > 1 {
+		return lines[0] + " …"
+	}
+	return text
+}

@@ -1,0 +1,228 @@
+package picture
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/draw"
+	"thenar/internal/gauge"
+)
+
+func lesson(fromLeft bool, letter float64) *draw.Scene {
+	return Lesson(LessonOptions{Width: 182, Letter: letter, Thumbed: true, Held: 15, Bridge: 3, PickedUp: 4, FromLeft: fromLeft})
+}
+
+// ends walks a scene and gives every point of a path and every text with its
+// left and right end, in the scene's mm.
+func ends(s *draw.Scene, path func(x, y float64), text func(left, right, y float64, i draw.Item)) {
+	type place struct{ x, y, scale float64 }
+	at := []place{{0, 0, 1}}
+	for _, i := range s.Items {
+		now := at[len(at)-1]
+		switch i.Kind {
+		case draw.MoveItem:
+			at = append(at, place{now.x + i.X*now.scale, now.y + i.Y*now.scale, now.scale * i.Scale})
+		case draw.GroupItem:
+			at = append(at, now)
+		case draw.EndItem:
+			at = at[:len(at)-1]
+		case draw.PathItem:
+			draw.Walk(i.Path, func(_ byte, p []float64) {
+				for k := 0; k+1 < len(p); k += 2 {
+					path(now.x+p[k]*now.scale, now.y+p[k+1]*now.scale)
+				}
+			})
+		case draw.TextItem:
+			w := draw.Measure(i.Text, i.Letter.Size*now.scale, i.Letter.Bold)
+			x := now.x + i.X*now.scale
+			x -= w * map[draw.Anchor]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
+			text(x, x+w, now.y+i.Y*now.scale, i)
+		}
+	}
+}
+
+// Everything lies within the half page, no word on another, in both sizes of
+// print and both directions; the half page is no more than that of A4.
+func TestLessonFits(t *testing.T) {
+	for _, letter := range []float64{4.23, 6.35} {
+		for _, fromLeft := range []bool{false, true} {
+			s := lesson(fromLeft, letter)
+			if letter < 5 {
+				assert.Less(t, s.Height, 148.5)
+			}
+			lines := map[float64][][2]float64{}
+			ends(s, func(x, y float64) {
+				assert.True(t, x >= -1 && x <= s.Width+1 && y >= -1 && y <= s.Height+1, "%.1f, %.1f", x, y)
+			}, func(left, right, y float64, i draw.Item) {
+				assert.True(t, left >= -0.01 && right <= s.Width+0.01 && y <= s.Height, i.Text)
+				for _, o := range lines[y] {
+					assert.True(t, right <= o[0] || left >= o[1], "%q lies on another word", i.Text)
+				}
+				lines[y] = append(lines[y], [2]float64{left, right})
+			})
+		}
+	}
+}
+
+// Who knits from left to right sees every drawing as in a mirror, and the names
+// of the make ones, which say how they lean, exchanged with the needles.
+func TestLessonFromLeft(t *testing.T) {
+	own, turned := lesson(false, 4.23), lesson(true, 4.23)
+	assert.Equal(t, []string{"Make one leaning left (M1L)", "Make one leaning right (M1R)"}, titlesOf(own)[:2])
+	assert.Equal(t, []string{"Make one leaning right (M1R)", "Make one leaning left (M1L)"}, titlesOf(turned)[:2])
+	assert.Contains(t, words(own), "from the front with the left needle")
+	assert.Contains(t, words(turned), "from the front with the right needle")
+	assert.Contains(t, words(turned), "put it on the left needle")
+	for _, name := range []string{"k2tog", "ssk"} {
+		assert.Contains(t, words(own), name)
+		assert.Contains(t, words(turned), name)
+	}
+	for _, row := range (LessonOptions{Width: 182, Letter: 4.23, Thumbed: true, Held: 15, Bridge: 3, PickedUp: 4}).rows() {
+		for _, p := range row {
+			var xs [2][]float64
+			for i, mirrored := range []bool{false, true} {
+				s := &draw.Scene{}
+				p.draw(&sketch{s: s, width: p.width, mirrored: mirrored}, LessonOptions{Held: 15, Bridge: 3, PickedUp: 4})
+				ends(s, func(x, _ float64) { xs[i] = append(xs[i], x) }, func(left, right, _ float64, _ draw.Item) { xs[i] = append(xs[i], (left+right)/2) })
+			}
+			require.Len(t, xs[1], len(xs[0]))
+			for i := range xs[0] {
+				require.InDelta(t, p.width-xs[0][i], xs[1][i], 0.002, p.title)
+			}
+		}
+	}
+}
+
+func words(s *draw.Scene) string {
+	var list []string
+	for _, i := range s.Items {
+		if i.Kind == draw.TextItem {
+			list = append(list, i.Text)
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// titlesOf are the headings of the panels in their order.
+func titlesOf(s *draw.Scene) []string {
+	var list []string
+	for _, i := range s.Items {
+		if i.Kind == draw.TextItem && i.Letter.Bold && i.Letter.Size > 3.9 {
+			list = append(list, i.Text)
+		}
+	}
+	return list
+}
+
+// As many places are numbered as stitches are picked up; a mitt without a thumb
+// has no lesson.
+func TestLessonCounts(t *testing.T) {
+	for n := range 13 {
+		s := &draw.Scene{}
+		drawOpening(&sketch{s: s, width: 66}, LessonOptions{Held: 15, PickedUp: n})
+		numbered := 0
+		for _, i := range s.Items {
+			if _, err := strconv.Atoi(i.Text); i.Kind == draw.TextItem && err == nil {
+				numbered++
+			}
+		}
+		assert.Equal(t, n, numbered)
+	}
+	s := Lesson(LessonOptions{Width: 182, Letter: 4.23})
+	assert.Zero(t, s.Height)
+	assert.Empty(t, s.Items)
+}
+
+// No line is finer than a bad printer keeps, and the tones are told apart by
+// their outlines: contrast 3 to 1 at the least (WCAG 2.2, 1.4.11).
+func TestLessonPrintsBadly(t *testing.T) {
+	for _, i := range lesson(false, 4.23).Items {
+		if i.Kind == draw.PathItem && i.Style.Stroke == ink0 {
+			assert.GreaterOrEqual(t, i.Style.Width, 0.3)
+		}
+	}
+	outline, _ := Luminance(ink0)
+	for _, fill := range []string{pale, steel, dark} {
+		l, ok := Luminance(fill)
+		require.True(t, ok)
+		assert.GreaterOrEqual(t, (l+0.05)/(outline+0.05), 3.0, fill)
+	}
+}
+
+// Grid paper has cells of the width asked for, as high as the gauge makes
+// them, and no line beyond its area.
+func TestGridPaper(t *testing.T) {
+	g := gauge.Gauge{Stitches: 0.24, Rounds: 0.32}
+	s := GridPaper(g, 182, 250, 5)
+	var xs, ys []float64
+	for _, i := range s.Items {
+		if i.Kind != draw.PathItem {
+			continue
+		}
+		var last []float64
+		draw.Walk(i.Path, func(op byte, p []float64) {
+			if op == 'M' {
+				last = []float64{p[0], p[1]}
+				return
+			}
+			assert.True(t, p[0] <= 182 && p[1] <= 250)
+			if p[0] == last[0] {
+				xs = append(xs, p[0])
+			} else {
+				ys = append(ys, p[1])
+			}
+		})
+	}
+	assert.InDelta(t, 5, stepOf(t, xs), 0.001)
+	assert.InDelta(t, 5*0.24/0.32, stepOf(t, ys), 0.001)
+	assert.Greater(t, len(xs), 30)
+	assert.Greater(t, len(ys), 60)
+	assert.Empty(t, GridPaper(g, 3, 3, 5).Items, "no room, no grid")
+}
+
+// stepOf is the even distance of lines.
+func stepOf(t *testing.T, at []float64) float64 {
+	t.Helper()
+	low, high := at[0], at[0]
+	for _, v := range at {
+		low, high = min(low, v), max(high, v)
+	}
+	step := (high - low) / float64(len(at)-1)
+	for _, v := range at {
+		n := (v - low) / step
+		require.InDelta(t, float64(int(n+0.5)), n, 0.01)
+	}
+	return step
+}
+
+// A ruler's ticks stand where a tape has them: 1 mm apart above, an eighth of
+// 25.4 mm below.
+func TestSwatchRuler(t *testing.T) {
+	s := SwatchRuler(180, 3.6)
+	var above, below []float64
+	for _, i := range s.Items {
+		if i.Style != tickLine {
+			continue
+		}
+		draw.Walk(i.Path, func(op byte, p []float64) {
+			if op == 'M' && p[1] < 1 {
+				above = append(above, p[0])
+			} else if op == 'M' {
+				below = append(below, p[0])
+			}
+		})
+	}
+	assert.InDelta(t, 1, stepOf(t, above), 1e-6)
+	assert.InDelta(t, 3.175, stepOf(t, below), 1e-3)
+	assert.InDelta(t, above[0], below[0], 0)
+	assert.Len(t, above, 173)
+	window := SwatchWindow(3.6)
+	assert.GreaterOrEqual(t, window.Width, 120.0)
+	ends(window, func(x, y float64) { assert.True(t, x <= window.Width && y <= window.Height) }, func(left, right, y float64, i draw.Item) {
+		assert.True(t, left >= 0 && right <= window.Width && y < window.Height, i.Text)
+	})
+}

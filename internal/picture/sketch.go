@@ -1,0 +1,100 @@
+package picture
+
+import (
+	"math"
+
+	"thenar/internal/draw"
+)
+
+// sketch draws yarn and needles within a panel; as in a mirror for who knits
+// from left to right.
+type sketch struct {
+	s        *draw.Scene
+	width    float64 // of the panel
+	mirrored bool
+}
+
+// The looks of yarn and needles: lines that a bad printer keeps, three tones.
+const (
+	yarnWide   = 2.6
+	yarnInk    = 0.4
+	needleWide = 3.4
+	pale       = "#FFFFFF"
+	steel      = "#D9D9D9"
+	dark       = "#6E6E6E" // the strand or stitch that matters
+)
+
+func (k *sketch) x(x float64) float64 {
+	if k.mirrored {
+		return k.width - x
+	}
+	return x
+}
+
+// curve is a smooth line through points: a Catmull–Rom spline written as
+// cubics.
+func (k *sketch) curve(points ...point) string {
+	var p draw.Pen
+	at := func(i int) point {
+		q := points[min(max(i, 0), len(points)-1)]
+		return point{k.x(q.x), q.y}
+	}
+	first := at(0)
+	p.Move(first.x, first.y)
+	for i := 0; i+1 < len(points); i++ {
+		a, b, c, d := at(i-1), at(i), at(i+1), at(i+2)
+		p.Curve(b.x+(c.x-a.x)/6, b.y+(c.y-a.y)/6, c.x-(d.x-b.x)/6, c.y-(d.y-b.y)/6, c.x, c.y)
+	}
+	return p.String()
+}
+
+// yarn is a piece of yarn through points. What is drawn later lies over it.
+func (k *sketch) yarn(fill string, points ...point) { k.strand(fill, yarnWide, points...) }
+
+// strand is yarn of a width.
+func (k *sketch) strand(fill string, wide float64, points ...point) {
+	d := k.curve(points...)
+	k.s.Path(d, draw.Style{Stroke: ink0, Width: wide})
+	k.s.Path(d, draw.Style{Stroke: fill, Width: wide - 2*yarnInk, Round: true})
+}
+
+// ink0 is the colour of outlines.
+const ink0 = "#000000"
+
+// needle is a needle from its shaft to its point.
+func (k *sketch) needle(from, to point) {
+	dx, dy := to.x-from.x, to.y-from.y
+	l := math.Hypot(dx, dy)
+	ux, uy := dx/l, dy/l
+	nx, ny := -uy*needleWide/2, ux*needleWide/2
+	neck := point{to.x - 5*ux, to.y - 5*uy}
+	var p draw.Pen
+	p.Move(k.x(from.x+nx), from.y+ny).Line(k.x(neck.x+nx), neck.y+ny).
+		Curve(k.x(neck.x+nx+2*ux), neck.y+ny+2*uy, k.x(to.x+nx*0.3), to.y+ny*0.3, k.x(to.x), to.y).
+		Curve(k.x(to.x-nx*0.3), to.y-ny*0.3, k.x(neck.x-nx+2*ux), neck.y-ny+2*uy, k.x(neck.x-nx), neck.y-ny).
+		Line(k.x(from.x-nx), from.y-ny).Close()
+	k.s.Path(p.String(), draw.Style{Fill: steel, Stroke: ink0, Width: 0.35, Round: true})
+}
+
+// arrow is a line with a head at its last point.
+func (k *sketch) arrow(points ...point) {
+	k.s.Path(k.curve(points...), draw.Style{Stroke: ink0, Width: 0.5, Round: true})
+	a, b := points[len(points)-2], points[len(points)-1]
+	l := math.Hypot(b.x-a.x, b.y-a.y)
+	ux, uy := (b.x-a.x)/l*2.4, (b.y-a.y)/l*2.4
+	var p draw.Pen
+	p.Move(k.x(b.x), b.y).Line(k.x(b.x-ux-uy*0.5), b.y-uy+ux*0.5).Line(k.x(b.x-ux+uy*0.5), b.y-uy-ux*0.5).Close()
+	k.s.Path(p.String(), draw.Style{Fill: ink0})
+}
+
+// leg is one half of a loop on a needle at height y, from above the needle at x
+// to its foot: the leg behind the needle is drawn first, then the needle, then
+// the other leg.
+func (k *sketch) leg(fill string, x, y, foot, to float64) {
+	k.yarn(fill, point{x, y - needleWide/2 - yarnWide/2 + 0.3}, point{x + 0.62*(to-x), y - needleWide/2 + 0.2}, point{x + 0.95*(to-x), y + 2.5}, point{to, y + foot*0.6}, point{to, y + foot})
+}
+
+// note writes a word at a place.
+func (k *sketch) note(x, y float64, text string, size float64) {
+	k.s.Text(k.x(x), y, text, draw.TextStyle{Size: size, Anchor: draw.Middle, Bold: true, Halo: pale})
+}

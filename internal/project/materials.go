@@ -1,0 +1,75 @@
+package project
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"thenar/internal/gauge"
+	"thenar/internal/mitt"
+	"thenar/internal/words"
+	"thenar/internal/yarn"
+)
+
+// Material is something to have at hand before the cast-on.
+type Material struct{ Name, Text string }
+
+// Materials lists yarn, needles, markers, holder and tails for a mitt. Own is
+// what the person says of yarn and needle, empty where nothing is said.
+func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
+	p := o.Plan
+	weight := yarn.WeightOf(p.Gauge.Stitches)
+	needle := fmt.Sprintf("often %s (%s) at this gauge", weight.Needle, weight.NeedleUS)
+	if ownNeedle != "" {
+		needle = ownNeedle
+	}
+	needle += ", or whatever gives " + Gauge(p.Gauge)
+	list := []Material{
+		{"Yarn", o.yarnText(ownYarn, weight)},
+		{"Needles", needle + "; double-pointed, or a long circular one for small rounds."},
+	}
+	if p.Thumbed() {
+		list = append(list,
+			Material{"Markers", "2, unlike each other: where the round begins, which is the gusset’s first edge, and at its second edge."},
+			Material{"Holder", fmt.Sprintf("smooth waste yarn, some 20 cm / 8 in, for %s.", words.Plural(p.Thumb.Held, "stitch"))})
+	} else {
+		list = append(list, Material{"Markers", "1, where the round begins."})
+	}
+	return append(list, Material{"Tails", tails(p)})
+}
+
+// Gauge is a gauge in both units; 4 in are 101.6 mm, so the numbers differ.
+func Gauge(g gauge.Gauge) string {
+	const inches = 4 * 25.4
+	return fmt.Sprintf("%.1f stitches and %.1f rounds over 10 cm (%.1f and %.1f over 4 in)", g.Stitches*100, g.Rounds*100, g.Stitches*inches, g.Rounds*inches)
+}
+
+// yarnText is the yarn with what the pair takes of it.
+func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
+	pair := o.Yarn.Pair
+	m, y := pair.Metres(), pair.Yards()
+	text := fmt.Sprintf("some %.0f m / %.0f yd for the pair (%.0f to %.0f m)", m.Mean, y.Mean, math.Floor(m.Low), math.Ceil(m.High))
+	if g := pair.Grams(o.Ball); g.Mean > 0 {
+		text += fmt.Sprintf(", %.0f g", math.Ceil(g.High))
+	}
+	if o.Yarn.Balls > 0 {
+		text += ", " + words.Plural(o.Yarn.Balls, "ball")
+	}
+	if own == "" {
+		own = fmt.Sprintf("of weight %d, %s, by the gauge", weight.Number, weight.Name)
+	}
+	return strings.TrimRight(own, ". ") + "; " + text + "."
+}
+
+// tails are the lengths of yarn to leave.
+func tails(p *mitt.Plan) string {
+	t := yarn.TailsOf(p)
+	text := fmt.Sprintf("%s before a cast-on that uses its tail, %s at every other start and end", words.Both(t.CastOn), words.Both(t.End))
+	if t.Hand > 0 {
+		text += fmt.Sprintf("; to bind off, %s for the hand", words.Both(t.Hand))
+		if t.Thumb > t.End {
+			text += fmt.Sprintf(" and %s for the thumb", words.Both(t.Thumb))
+		}
+	}
+	return text + "."
+}

@@ -1,0 +1,38 @@
+package roster
+
+import (
+	"fmt"
+
+	"thenar/internal/hand"
+	"thenar/internal/units"
+)
+
+// HandText is what is known of a student's hand, in a word.
+func (s *Student) HandText(u units.Unit) string {
+	if text := s.Sheet.Given(hand.FieldCircumference); text != "" {
+		return text + " " + string(u)
+	}
+	if text := s.Sheet.Given(hand.FieldSize); text != "" {
+		return "size " + text
+	}
+	return "–"
+}
+
+// Numbers are those of the teacher's table: stitches over 10 cm, cast-on,
+// increases, rounds of the gusset, held, thumb, rounds above, metres of yarn
+// for the pair at the most. Without a plan there are none.
+func (l *Line) Numbers() []string {
+	if l.Out == nil {
+		return nil
+	}
+	p := l.Out.Plan
+	cells := []string{
+		fmt.Sprintf("%.1f", p.Gauge.Stitches*100), fmt.Sprint(p.Cuff.CastOn.N), "–", "–", "–", "–", fmt.Sprint(p.Body.RoundsAbove),
+		fmt.Sprintf("%.0f m", l.Out.Yarn.Pair.Metres().High),
+	}
+	if p.Thumbed() {
+		cells[2], cells[3] = fmt.Sprintf("%d × %d", p.Gusset.Increases, p.Gusset.Step), fmt.Sprint(p.Gusset.Rounds.N)
+		cells[4], cells[5] = fmt.Sprint(p.Thumb.Held), fmt.Sprint(p.Thumb.Stitches.N)
+	}
+	return cells
+}

@@ -1,0 +1,197 @@
+package roster
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/project"
+	"thenar/internal/sheet"
+	"thenar/internal/units"
+	"thenar/internal/words"
+)
+
+// Line is what one student knits, or why there is nothing to knit yet.
+type Line struct {
+	Student Student
+	Doc     project.Document
+	Out     *project.Outputs // nil: no plan
+	Doubts  []string         // what the teacher should look at, in sentences
+	Missing []string         // why there is no plan
+}
+
+// Attention tells whether anybody should look at the line.
+func (l *Line) Attention() bool { return len(l.Doubts)+len(l.Missing) > 0 }
+
+// Document is the mitt of a student: the pattern with the student's hand and
+// gauge, the numbers that are fixed for all, and over these the student's own.
+func (c *Class) Document(s Student) project.Document {
+	doc := project.New(s.Name)
+	if c.Pattern != nil {
+		doc.Sheet, doc.Side = c.Pattern.Sheet.In(c.Unit), c.Pattern.Side
+	}
+	doc.FromLeft = s.FromLeft
+	doc.Sheet[sheet.PathUnit] = string(c.Unit)
+	gauged := s.gauged()
+	for path := range doc.Sheet {
+		switch {
+		case strings.HasPrefix(path, "hand.") && path != hand.FieldReference, strings.HasPrefix(path, "pins."),
+			gauged && strings.HasPrefix(path, "gauge.swatches["):
+			delete(doc.Sheet, path)
+		}
+	}
+	for name, text := range c.Fixed {
+		doc.Sheet.Put("pins."+name, text)
+	}
+	for path, text := range s.Sheet {
+		doc.Sheet.Put(path, text)
+	}
+	if gauged {
+		const swatch = "gauge.swatches[0]."
+		doc.Sheet[swatch+"worked"] = "round"
+		switch s.Gauge {
+		case FromCuff:
+			doc.Sheet[swatch+"on_needles"] = "true"
+		case FromBand:
+			doc.Sheet[swatch+"counted_to"] = "1"
+		default:
+			doc.Sheet[swatch+"washed"] = "true"
+		}
+	}
+	return doc
+}
+
+// gauged tells whether the student has a gauge of their own.
+func (s *Student) gauged() bool { return strings.TrimSpace(s.Sheet[stitchesPath]) != "" }
+
+// Review works out what every student knits, in the order of the class.
+func (c *Class) Review(pl *project.Planner) []Line {
+	lines := make([]Line, len(c.Students))
+	for i, s := range c.Students {
+		lines[i] = c.Line(pl, s)
+	}
+	return lines
+}
+
+// Line works out what one student knits.
+func (c *Class) Line(pl *project.Planner, s Student) Line {
+	l := Line{Student: s, Doc: c.Document(s)}
+	if c.Pattern == nil {
+		l.Missing = []string{"The class has no pattern yet: choose a mitt to begin with."}
+		return l
+	}
+	if !measured(l.Doc.Sheet) {
+		l.Missing = []string{"No hand yet: measure round the knuckles, or ask for a glove size."}
+		return l
+	}
+	if !s.gauged() && c.Pattern.Sheet.Given(stitchesPath) == "" {
+		l.Missing = []string{"No gauge yet: neither the student nor the pattern has a swatch."}
+		return l
+	}
+	out, err := pl.Derive(l.Doc, c.marks())
+	if out != nil && len(c.Pattern.Marks) > 0 && (len(out.Lost) > 0 || len(out.Unsound) > 0) {
+		l.Doubts = append(l.Doubts, "What is painted in the pattern’s chart doesn’t fit these rounds and is left out.")
+		out, err = pl.Derive(l.Doc, chart.Marks{})
+	}
+	if err != nil {
+		l.Missing = reasons(err)
+		return l
+	}
+	l.Out = out
+	l.Doubts = append(l.Doubts, c.doubts(&l)...)
+	return l
+}
+
+func (c *Class) marks() chart.Marks {
+	m := chart.Marks{}
+	m.Apply(c.Pattern.Marks)
+	return m
+}
+
+func measured(s sheet.Sheet) bool {
+	for _, path := range []string{hand.FieldCircumference, hand.FieldSize, hand.FieldBreadth, hand.FieldLength} {
+		if s.Given(path) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// reasons are what is in the way of a plan, each with its field in words.
+func reasons(err error) []string {
+	var fields fault.Fields
+	if !errors.As(err, &fields) {
+		return []string{fault.Message(err)}
+	}
+	var list []string
+	for _, f := range fields {
+		list = append(list, words.Caution(f.String()))
+	}
+	return list
+}
+
+// farOff is the share by which a gauge may lie off the pattern's before the
+// teacher is asked to look: some two needle sizes (common practice, no source).
+const farOff = 0.10
+
+// doubts are what the teacher should look at in a plan.
+func (c *Class) doubts(l *Line) []string {
+	var list []string
+	p := l.Out.Plan
+	switch {
+	case !l.Student.gauged():
+		list = append(list, "No swatch of their own: planned at the pattern’s gauge. Count the first rounds of the cuff.")
+	case l.Student.Gauge == FromBand:
+		list = append(list, "Gauge from the ball band, which is a guess: count the first rounds and plan again.")
+	case l.Student.Gauge == FromCuff:
+		list = append(list, "Gauge counted on the cuff: count over plain rounds, for ribbing draws in; washing may change it.")
+	}
+	if s, ok := c.patternGauge(); ok {
+		if off := p.Gauge.Stitches/s - 1; math.Abs(off) > farOff {
+			list = append(list, fmt.Sprintf("Gauge far off the pattern’s: %.1f stitches over 10 cm, not %.1f (%+.0f %%). Another needle, or count again?", p.Gauge.Stitches*100, s*100, off*100))
+		}
+	}
+	if text := outside(l.Doc.Sheet, p.Hand.Circumference); text != "" {
+		list = append(list, text)
+	}
+	for _, w := range p.Warnings {
+		if w.Code != "swatch" || l.Student.gauged() && l.Student.Gauge == FromSwatch {
+			list = append(list, words.Caution(w.Message))
+		}
+	}
+	return list
+}
+
+// patternGauge is the pattern's own, in stitches per mm.
+func (c *Class) patternGauge() (float64, bool) {
+	s := sheet.Sheet{"unit": string(c.Pattern.Sheet.Unit()), hand.FieldSize: "8"}
+	for path, text := range c.Pattern.Sheet {
+		if strings.HasPrefix(path, "gauge.") {
+			s[path] = text
+		}
+	}
+	r, err := s.Request()
+	if err != nil {
+		return 0, false
+	}
+	return r.Gauge.Stitches, true
+}
+
+// outside tells of a hand beyond the chart of hand sizes: glove sizes 6 to 11
+// (EN 420:2003).
+func outside(s sheet.Sheet, girth units.Length) string {
+	if s.Given(hand.FieldSize) != "" {
+		return ""
+	}
+	switch size := hand.SizeOf(girth); {
+	case size < float64(hand.SmallestListed)-0.5:
+		return fmt.Sprintf("Hand smaller than the chart’s: %s is glove size %.1f, the chart begins at %d. What was not measured is filled by the ratios of adults’ hands.", girth.With(s.Unit()), size, hand.SmallestListed)
+	case size > float64(hand.LargestListed)+0.5:
+		return fmt.Sprintf("Hand larger than the chart’s: %s is glove size %.1f, the chart ends at %d. Measure again, thumb held away.", girth.With(s.Unit()), size, hand.LargestListed)
+	}
+	return ""
+}

@@ -1,0 +1,171 @@
+package roster
+
+import (
+	"errors"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+	"thenar/internal/sheet"
+	"thenar/internal/units"
+)
+
+// Student is one line of a class.
+type Student struct {
+	ID       int         `json:"id"`                  // within the class; 0 until it is put into one
+	Name     string      `json:"name"`                // or initials
+	FromLeft bool        `json:"from_left,omitempty"` // knits from left to right
+	Gauge    GaugeFrom   `json:"gauge_from,omitempty"`
+	Note     string      `json:"note,omitempty"`
+	Sheet    sheet.Sheet `json:"sheet,omitempty"` // own values as text, by their path in a measure sheet, in the class's unit
+}
+
+// GaugeFrom says on what a student's gauge was counted.
+type GaugeFrom string
+
+// What a gauge is counted on. As long as nothing is said, it is a swatch.
+const (
+	FromSwatch GaugeFrom = ""
+	FromCuff   GaugeFrom = "cuff" // the cuff that is on the needles
+	FromBand   GaugeFrom = "band" // read off the ball band, which is doubtful
+)
+
+// GaugeSources are all of them.
+func GaugeSources() []GaugeFrom { return []GaugeFrom{FromSwatch, FromCuff, FromBand} }
+
+// Words is what a gauge was counted on.
+func (g GaugeFrom) Words() string {
+	switch g {
+	case FromCuff:
+		return "the cuff on the needles"
+	case FromBand:
+		return "the ball band (doubtful)"
+	}
+	return "a swatch"
+}
+
+// The path of a student's gauge; its width and height follow from the unit.
+const (
+	stitchesPath = "gauge.swatches[0].stitches"
+	widthPath    = "gauge.swatches[0].width"
+	roundsPath   = "gauge.swatches[0].rounds"
+	heightPath   = "gauge.swatches[0].height"
+)
+
+// Paths are what a student's line may hold of a measure sheet, in the order in
+// which it is shown.
+func Paths() []string {
+	return []string{
+		hand.FieldSize, hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength, hand.FieldGussetLength,
+		hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm, hand.FieldBreadth,
+		stitchesPath, widthPath, roundsPath, heightPath,
+		"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge",
+	}
+}
+
+// GaugeOver is the length over which the gauge of a class is counted: 10 cm, or
+// 4 in where lengths are in inches.
+func GaugeOver(u units.Unit) string {
+	switch u {
+	case units.IN:
+		return "4"
+	case units.MM:
+		return "100"
+	}
+	return "10"
+}
+
+// OverGauge gives counts without a length the usual one, and takes the length
+// from counts that are gone.
+func (s *Student) OverGauge(u units.Unit) {
+	for _, p := range [][2]string{{stitchesPath, widthPath}, {roundsPath, heightPath}} {
+		switch {
+		case s.Sheet.Given(p[0]) == "":
+			delete(s.Sheet, p[1])
+		case s.Sheet.Given(p[1]) == "":
+			s.Sheet[p[1]] = GaugeOver(u)
+		}
+	}
+}
+
+// MostStudents is how many students a class may have.
+const MostStudents = 1000
+
+// The most characters of a student's texts.
+const (
+	longestName = 60
+	longestWord = 200
+)
+
+// plain tells whether a text can be shown on one line.
+func plain(s string) bool {
+	return utf8.ValidString(s) && strings.IndexFunc(s, unicode.IsControl) < 0
+}
+
+// Check refuses what can't be kept or used. The values are read as those of a
+// measure sheet, so messages and ranges are the same; a hand or a gauge that
+// is not known yet is no fault.
+func (s *Student) Check(u units.Unit) fault.Fields {
+	var faults fault.Fields
+	switch n := utf8.RuneCountInString(s.Name); {
+	case strings.TrimSpace(s.Name) == "":
+		faults.Add("name", "is empty; write a name or initials")
+	case n > longestName:
+		faults.Add("name", "has %d characters; %d are the most", n, longestName)
+	case !plain(s.Name):
+		faults.Add("name", "has characters that can't be shown; write it on one line")
+	}
+	if n := utf8.RuneCountInString(s.Note); n > longestWord {
+		faults.Add("note", "has %d characters; %d are the most", n, longestWord)
+	} else if !plain(s.Note) {
+		faults.Add("note", "has characters that can't be shown; write it on one line")
+	}
+	if s.Gauge != FromSwatch && s.Gauge != FromCuff && s.Gauge != FromBand {
+		faults.Add("gauge_from", "is %.20q; choose a swatch, the cuff or the band", s.Gauge)
+	}
+	return append(faults, s.checkValues(u)...)
+}
+
+// checkValues reads the values as a measure sheet does.
+func (s *Student) checkValues(u units.Unit) fault.Fields {
+	var faults fault.Fields
+	whole := sheet.Sheet{}
+	may := map[string]bool{}
+	for _, path := range Paths() {
+		may[path] = true
+	}
+	for path, text := range s.Sheet {
+		switch {
+		case !may[path]:
+			faults.Add("student", "can't hold %.60q", path)
+		case utf8.RuneCountInString(text) > longestWord:
+			faults.Add(path, "has more than %d characters; shorten it", longestWord)
+		case !plain(text):
+			faults.Add(path, "has characters that can't be shown; write it on one line")
+		default:
+			whole[path] = text
+		}
+	}
+	whole[sheet.PathUnit] = string(u)
+	rounds := whole.Given(roundsPath) != "" && whole.Given(stitchesPath) == ""
+	if rounds {
+		faults.Add(stitchesPath, "is missing beside the rounds; count the stitches, too, or leave both empty")
+		delete(whole, roundsPath)
+		delete(whole, heightPath)
+	}
+	if whole.Given(stitchesPath) == "" {
+		whole[stitchesPath], whole[widthPath] = "20", GaugeOver(u)
+	}
+	if whole.Given(hand.FieldCircumference) == "" && whole.Given(hand.FieldSize) == "" && whole.Given(hand.FieldBreadth) == "" {
+		whole[hand.FieldSize] = "8"
+	}
+	req, err := whole.Request()
+	if err == nil {
+		return append(faults, req.Hand.Check()...)
+	}
+	var fields fault.Fields
+	errors.As(err, &fields)
+	return append(faults, fields...)
+}

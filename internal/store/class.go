@@ -1,0 +1,122 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"time"
+
+	"thenar/internal/fault"
+)
+
+// Class is one class as it stands at its newest revision.
+type Class struct {
+	ID       int64
+	Revision int64
+	Created  time.Time // of revision 1, in UTC
+	Changed  time.Time // of Revision, in UTC
+	Document []byte    // as it was saved, byte for byte
+}
+
+// classes reads each class with its newest revision.
+const classes = `
+	SELECT c.id, c.created, d.revision, d.at, d.document
+	FROM class c
+	CROSS JOIN class_decision d ON d.class = c.id
+		AND d.revision = (SELECT max(revision) FROM class_decision WHERE class = c.id)`
+
+func scanClass(row interface{ Scan(...any) error }) (c Class, err error) {
+	var created, changed string
+	if err := row.Scan(&c.ID, &created, &c.Revision, &changed, &c.Document); err != nil {
+		return Class{}, err
+	}
+	if c.Created, err = parseTime(created); err != nil {
+		return Class{}, err
+	}
+	c.Changed, err = parseTime(changed)
+	return c, err
+}
+
+// CreateClass makes a class with document, a JSON text, as its revision 1, and
+// gives the class's number.
+func (s *Store) CreateClass(ctx context.Context, document []byte) (id int64, err error) {
+	defer fault.Wrap(&err, "store.CreateClass")
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		at := s.stamp()
+		made, err := tx.ExecContext(ctx, `INSERT INTO class (created) VALUES (?)`, at)
+		if err != nil {
+			return err
+		}
+		if id, err = made.LastInsertId(); err != nil {
+			return err
+		}
+		return decideClass(ctx, tx, id, 1, at, document)
+	})
+	if err != nil {
+		return 0, err
+	}
+	return id, nil
+}
+
+// SaveClass adds document as the newest revision of a class and gives its
+// number; after is the revision from which it was made. It fails with
+// fault.NotFound for an unknown class and with fault.Conflict where after is
+// not the newest revision. A document equal to the newest one, byte for byte,
+// is not saved again.
+func (s *Store) SaveClass(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
+	defer fault.Wrap(&err, "store.SaveClass(%d)", id)
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		now, err := loadClass(ctx, tx, id)
+		switch {
+		case err != nil:
+			return err
+		case string(now.Document) == string(document):
+			revision = now.Revision
+			return nil
+		case after != now.Revision:
+			return fault.New(fault.Conflict, "This class was saved elsewhere since this page was loaded. Nothing of this one is saved yet, so that the other is not lost.")
+		}
+		revision = now.Revision + 1
+		return decideClass(ctx, tx, id, revision, s.stamp(), document)
+	})
+	if err != nil {
+		return 0, err
+	}
+	return revision, nil
+}
+
+func decideClass(ctx context.Context, tx *sql.Tx, id, revision int64, at string, document []byte) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO class_decision (class, revision, at, document) VALUES (?, ?, ?, ?)`,
+		id, revision, at, string(document))
+	return err
+}
+
+// LoadClass reads a class as it stands now; fault.NotFound where there is
+// none.
+func (s *Store) LoadClass(ctx context.Context, id int64) (c Class, err error) {
+	defer fault.Wrap(&err, "store.LoadClass(%d)", id)
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		c, err = loadClass(ctx, tx, id)
+		return err
+	})
+	return c, err
+}
+
+func loadClass(ctx context.Context, tx *sql.Tx, id int64) (Class, error) {
+	c, err := scanClass(tx.QueryRowContext(ctx, classes+` WHERE c.id = ?`, id))
+	if errors.Is(err, sql.ErrNoRows) {
+		return Class{}, fault.New(fault.NotFound, "There is no class %d.", id)
+	}
+	return c, err
+}
+
+// Classes reads all classes, the one changed last first.
+func (s *Store) Classes(ctx context.Context) (list []Class, err error) {
+	defer fault.Wrap(&err, "store.Classes")
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		list, err = collect(ctx, tx, func(rows *sql.Rows) (Class, error) { return scanClass(rows) },
+			classes+` ORDER BY d.at DESC, c.id DESC`)
+		return err
+	})
+	return list, err
+}

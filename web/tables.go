@@ -1,0 +1,163 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/gauge"
+	"thenar/internal/grade"
+	"thenar/internal/paper"
+	"thenar/internal/sheet"
+	"thenar/internal/units"
+	"thenar/web/view"
+)
+
+// printMeasuring shows a measuring sheet.
+func (s *Server) printMeasuring(w http.ResponseWriter, r *http.Request) error {
+	o, p := blankSheet(r, "Measuring sheet", "/paper/measure")
+	return s.sheets(w, r, p, paper.Measuring(o, false))
+}
+
+// printRuler shows rulers for swatches.
+func (s *Server) printRuler(w http.ResponseWriter, r *http.Request) error {
+	o, p := blankSheet(r, "Swatch ruler", "/paper/ruler")
+	return s.sheets(w, r, p, paper.Ruler(o))
+}
+
+func blankSheet(r *http.Request, title, action string) (paper.Options, view.Print) {
+	o, p := printOptions(r, "")
+	p.Title, p.Action, p.Back, p.BackName = title, action, "/classes", "Classes"
+	return o, p
+}
+
+// printGrid shows blank grid paper in the proportions of a gauge that the
+// address gives, over 10 cm; 24 by 32 as long as it gives none.
+func (s *Server) printGrid(w http.ResponseWriter, r *http.Request) error {
+	o, p := blankSheet(r, "Grid paper", "/paper/grid")
+	given := func(name, usual string) string {
+		if text := strings.TrimSpace(r.URL.Query().Get(name)); text != "" {
+			return text
+		}
+		return usual
+	}
+	p.Fields = []view.PrintField{
+		{Name: "stitches", Label: "Stitches over 10 cm", Value: given("stitches", "24")},
+		{Name: "rounds", Label: "Rounds over 10 cm", Value: given("rounds", "32")},
+		{Name: "cell", Label: "Cell", Unit: "mm", Value: given("cell", "5")},
+	}
+	g, err := gaugeOf(p.Fields[0].Value, p.Fields[1].Value)
+	if err != nil {
+		p.Blame(err)
+		p.Trouble = []string{"There is no grid for this gauge; the reason stands at its field."}
+		return s.sheets(w, r, p, nil)
+	}
+	return s.sheets(w, r, p, paper.Grid(o, g))
+}
+
+// gaugeOf reads stitches and rounds over 10 cm as a measure sheet does.
+func gaugeOf(stitches, rounds string) (gauge.Gauge, error) {
+	const swatch = "gauge.swatches[0]."
+	req, err := sheet.Sheet{
+		sheet.PathUnit: "cm", "hand.size": "8", swatch + "stitches": stitches, swatch + "width": "10", swatch + "rounds": rounds, swatch + "height": "10",
+	}.Request()
+	if err == nil {
+		return req.Gauge, nil
+	}
+	fields, _ := err.(fault.Fields)
+	var faults fault.Fields
+	for _, f := range fields {
+		faults.Add(strings.TrimPrefix(f.Path, swatch), "%s", f.Message)
+	}
+	return gauge.Gauge{}, faults
+}
+
+// printWall shows a chart of a mitt for the wall.
+func (s *Server) printWall(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	o, p := printOptions(r, "")
+	p.Title, p.Back, p.BackName = "Wall chart of "+doc.Name, fmt.Sprintf("/mitts/%d", m.ID), doc.Name
+	p.Action = p.Back + "/wall"
+	cell := r.URL.Query().Get("cell")
+	if strings.TrimSpace(cell) == "" {
+		cell = "15"
+	}
+	p.Fields = []view.PrintField{{Name: "cell", Label: "Cell", Unit: "mm", Value: cell}}
+	sheet, err := s.sheet(r.Context(), m, doc, o)
+	if err != nil {
+		return err
+	}
+	v := chart.View(r.URL.Query().Get("view"))
+	if views := sheet.Out.Charts.Views(); v == "" && len(views) > 0 {
+		v = views[0]
+	}
+	pages := paper.Wall(sheet, o, v)
+	if pages == nil {
+		p.Trouble = []string{"This mitt has no such chart."}
+	} else {
+		p.Hidden = map[string]string{"view": string(v)}
+	}
+	return s.sheets(w, r, p, pages)
+}
+
+// printSizes shows the table of a mitt's design over hands and gauges.
+func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
+	m, doc, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	o, p := printOptions(r, "")
+	p.Title, p.Back, p.BackName = "Sizes of "+doc.Name, fmt.Sprintf("/mitts/%d", m.ID), doc.Name
+	p.Action = p.Back + "/sizes"
+	unit := doc.Sheet.Unit()
+	ask, err := grade.Read(r.URL.Query().Get, unit)
+	p.Fields = sizeFields(ask)
+	if err != nil {
+		p.Blame(err)
+		for i, f := range p.Fields {
+			if text := r.URL.Query().Get(f.Name); text != "" {
+				p.Fields[i].Value = text
+			}
+		}
+		p.Trouble = []string{"There is no such table; the reason stands at its field."}
+		return s.sheets(w, r, p, nil)
+	}
+	grid, err := grade.Table(doc.Sheet, ask)
+	if err != nil {
+		return fault.New(fault.Invalid, "There is no table of sizes yet. In the way: %s", fault.Message(err))
+	}
+	return s.sheets(w, r, p, paper.SizeTable(o, doc.Name, ask, grid))
+}
+
+// sizeFields are the fields of a table of sizes, as they were asked.
+func sizeFields(a grade.Ask) []view.PrintField {
+	number := func(v float64) string {
+		if v == 0 {
+			return ""
+		}
+		return strconv.FormatFloat(v, 'f', -1, 64)
+	}
+	by, unit, over := "girth", string(a.Unit), "10 cm"
+	if a.BySize {
+		by, unit = "size", ""
+	}
+	if a.Unit == units.IN {
+		over = "4 in"
+	}
+	return []view.PrintField{
+		{Name: "by", Label: "Hands by", Value: by, Choices: []view.Choice{{Value: "size", Words: "glove size"}, {Value: "girth", Words: "circumference"}}},
+		{Name: "from", Label: "from", Unit: unit, Value: number(a.From)},
+		{Name: "to", Label: "to", Unit: unit, Value: number(a.To)},
+		{Name: "step", Label: "in steps of", Unit: unit, Value: number(a.Step)},
+		{Name: "gauge_from", Label: "Stitches over " + over + ", from", Value: number(a.Gauge[0])},
+		{Name: "gauge_to", Label: "to", Value: number(a.Gauge[1])},
+		{Name: "gauge_step", Label: "in steps of", Value: number(a.Gauge[2])},
+		{Name: "rounds", Label: "Rounds for a stitch", Value: number(a.Rounds)},
+	}
+}

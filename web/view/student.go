@@ -1,0 +1,89 @@
+package view
+
+import (
+	"fmt"
+
+	"github.com/a-h/templ"
+
+	"thenar/internal/roster"
+	"thenar/internal/units"
+)
+
+// Student is the form for one student.
+type Student struct {
+	Class   int64
+	Name    string // of the class
+	Unit    units.Unit
+	Student roster.Student
+	Stamp   string // of what the form was made from
+	Line    roster.Line
+	Faults  map[string]string
+	Message string
+}
+
+func (s Student) href(rest string) templ.SafeURL {
+	if s.Student.ID == 0 {
+		return templ.SafeURL(fmt.Sprintf("/classes/%d/students%s", s.Class, rest))
+	}
+	return templ.SafeURL(fmt.Sprintf("/classes/%d/students/%d%s", s.Class, s.Student.ID, rest))
+}
+
+// studentGroup is some of a student's fields under one heading.
+type studentGroup struct {
+	Title, Note string
+	Paths       []string
+	Folded      bool
+}
+
+// studentGroups are the fields of a student, those that are always asked for
+// at the head.
+var studentGroups = []studentGroup{
+	{"Hand", "The tape over the knuckles without the thumb; without a tape, a glove size.", []string{"hand.hand_circumference", "hand.size"}, false},
+	{"Gauge", "Left empty, the pattern’s is used and marked as doubtful.", []string{"gauge.swatches[0].stitches", "gauge.swatches[0].rounds"}, false},
+	{"More of the hand", "", []string{"hand.wrist_circumference", "hand.thumb_circumference", "hand.hand_length", "hand.gusset_length", "hand.thumb_length", "hand.wrist_to_crotch", "hand.palm_and_thumb_circumference", "hand.hand_breadth"}, true},
+	{"Numbers of their own", "Such as a cuff that is on the needles already. They go before what is fixed for all.", []string{"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge"}, true},
+}
+
+// ownLabels are fields of a student that the measure form calls otherwise.
+var ownLabels = map[string][2]string{
+	"hand.size":                  {"Glove size", "4 to 13"},
+	"gauge.swatches[0].stitches": {"Stitches over 10 cm", ""},
+	"gauge.swatches[0].rounds":   {"Rounds over 10 cm", ""},
+	"pins.cast_on":               {"Cuff on the needles, stitches", ""},
+	"pins.cuff_rounds":           {"Rounds of ribbing", ""},
+	"pins.gusset_base":           {"Base of the gusset", ""},
+	"pins.bridge":                {"Bridge", ""},
+}
+
+// label is what a student's field is called, what is meant, and its unit.
+func (s Student) label(path string) (name, help, unit string) {
+	if own, ok := ownLabels[path]; ok {
+		name, help = own[0], own[1]
+		if s.Unit == units.IN && (path == "gauge.swatches[0].stitches" || path == "gauge.swatches[0].rounds") {
+			name = name[:len(name)-len("10 cm")] + "4 in"
+		}
+		return name, help, ""
+	}
+	_, f, _, _ := find(path)
+	if f.Unit != "" {
+		unit = string(s.Unit)
+	}
+	return f.Label, f.Help, unit
+}
+
+func (s Student) given(g studentGroup) bool {
+	for _, path := range g.Paths {
+		if s.Student.Sheet.Given(path) != "" || s.Faults[path] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (s Student) classHref() templ.SafeURL {
+	return templ.SafeURL(fmt.Sprintf("/classes/%d", s.Class))
+}
+
+func (s Student) printHref() templ.SafeURL {
+	return templ.SafeURL(fmt.Sprintf("/classes/%d/print?student=%d", s.Class, s.Student.ID))
+}
