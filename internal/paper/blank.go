@@ -44,12 +44,18 @@ func (f *flow) measuring(left bool) {
 	drawing := picture.MeasureHand(left, f.width()-column-room, high)
 	f.page().Add(drawing, margin+column+room, top, 1)
 	f.y = top
+	how := min(f.small, 4.2)
+	below := 24 + 2*f.body // what stands under it on the same page
 	for _, m := range measures {
-		f.y += f.body * 1.9
+		below += 1.2 + f.high(m.how, column, how)
+	}
+	step := min(1.9*f.body, max(1.1*f.body, (f.left()-below)/float64(len(measures))))
+	for _, m := range measures {
+		f.y += step
 		f.page().Text(margin, f.y, m.name, draw.TextStyle{Size: f.body, Bold: true})
 		f.line(margin+draw.Measure(m.name, f.body, true)+2, margin+column, f.y+0.8)
 		f.y += 1.2
-		f.text(margin, column, m.how, draw.TextStyle{Size: min(f.small, 4.2)})
+		f.text(margin, column, m.how, draw.TextStyle{Size: how})
 	}
 	f.y = max(f.y, top+drawing.Height) + 3
 	f.ruled([]string{"Stitches over 10 cm", "Rounds over 10 cm", "Needles", "Yarn"}, 2)

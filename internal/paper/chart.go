@@ -199,6 +199,13 @@ func (p *chartPages) reading(columns, rows span) string {
 		return text
 	}
 	first, last := p.g.Rows[rows.from], p.g.Rows[rows.to-1]
+	if p.g.View == chart.GussetView { // its columns are numbered without the hand's
+		return fmt.Sprintf("%s This part: rounds %d to %d.", text, first.Round, last.Round)
+	}
 	from, to := p.g.Number(columns.from), p.g.Number(columns.to-1)
-	return fmt.Sprintf("%s This part: columns %d to %d, rounds %d to %d.", text, min(from, to), max(from, to), first.Round, last.Round)
+	rounds := fmt.Sprintf("rounds %d to %d", first.Round, last.Round)
+	if first.Section != last.Section {
+		rounds = fmt.Sprintf("%s %d to %s %d", first.Section.Words(), first.Round, last.Section.Words(), last.Round)
+	}
+	return fmt.Sprintf("%s This part: columns %d to %d, %s.", text, min(from, to), max(from, to), rounds)
 }

@@ -110,7 +110,7 @@ func (p *chartPages) level(s *draw.Scene, y, left, right float64, to string) {
 		x, letter.Anchor = right-1, draw.End
 	}
 	letter.Halo = "#FFFFFF"
-	s.Text(x, y-0.8, to, letter)
+	s.Text(x, y-1.5, to, letter)
 }
 
 // joinLetter is the size of the letters of a join in mm.

@@ -1,0 +1,266 @@
+package paper
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	paint "image/draw"
+	"image/png"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/need"
+	"thenar/internal/pdf"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// dpi is the fineness at which paper is looked at: a dot is 0.085 mm.
+const dpi = 300
+
+// onPaper writes pages as a PDF and gives its file.
+func onPaper(t *testing.T, pages []*draw.Scene) string {
+	t.Helper()
+	var b bytes.Buffer
+	missing, err := pdf.Write(&b, "test", pages)
+	require.NoError(t, err)
+	require.Empty(t, missing)
+	file := filepath.Join(t.TempDir(), "pages.pdf")
+	require.NoError(t, os.WriteFile(file, b.Bytes(), 0o600))
+	return file
+}
+
+func run(t *testing.T, name string, args ...string) string {
+	t.Helper()
+	out, err := exec.Command(need.Program(t, name), args...).Output()
+	require.NoError(t, err)
+	return string(out)
+}
+
+// dots is a page of a PDF as a picture in greys.
+func dots(t *testing.T, file string, page int) *image.Gray {
+	t.Helper()
+	n := strconv.Itoa(page)
+	raw := run(t, "pdftoppm", "-r", strconv.Itoa(dpi), "-gray", "-png", "-singlefile", "-f", n, "-l", n, file)
+	img, err := png.Decode(strings.NewReader(raw))
+	require.NoError(t, err)
+	gray := image.NewGray(img.Bounds())
+	paint.Draw(gray, gray.Bounds(), img, image.Point{}, paint.Src)
+	return gray
+}
+
+// cellLines are the fine lines of the first chart on a page, in mm: upright
+// ones and level ones, and how wide its cells are.
+type cellLines struct{ upright, level []stroke }
+
+// stroke is a straight line from a place.
+type stroke struct{ at, from, to float64 }
+
+// finest finds the path with the most straight lines on a page, which is the
+// grid of its chart, where it lies on the page.
+func finest(p *draw.Scene) cellLines {
+	type place struct{ x, y, scale float64 }
+	at := []place{{0, 0, 1}}
+	var best cellLines
+	for _, i := range p.Items {
+		now := at[len(at)-1]
+		switch i.Kind {
+		case draw.MoveItem:
+			at = append(at, place{now.x + i.X*now.scale, now.y + i.Y*now.scale, now.scale * i.Scale})
+		case draw.EndItem:
+			at = at[:len(at)-1]
+		case draw.PathItem:
+			if i.Style.Fill != "" {
+				continue
+			}
+			var c cellLines
+			var x, y float64
+			draw.Walk(i.Path, func(op byte, n []float64) {
+				if op != 'M' && op != 'L' {
+					return
+				}
+				nx, ny := now.x+n[0]*now.scale, now.y+n[1]*now.scale
+				switch {
+				case op == 'L' && nx == x:
+					c.upright = append(c.upright, stroke{x, min(y, ny), max(y, ny)})
+				case op == 'L' && ny == y:
+					c.level = append(c.level, stroke{y, min(x, nx), max(x, nx)})
+				}
+				x, y = nx, ny
+			})
+			if len(c.upright) > 2 && len(c.upright)+len(c.level) > len(best.upright)+len(best.level) {
+				best = c
+			}
+		}
+	}
+	return best
+}
+
+// measured holds the lines of a page's chart to the picture: where a line
+// should be the paper is darker than beside it, no further than 0.1 mm away;
+// and neighbouring lines are a cell apart.
+func measured(t *testing.T, img *image.Gray, p *draw.Scene, wide, tall float64) {
+	t.Helper()
+	lines := finest(p)
+	require.NotEmpty(t, lines.upright)
+	check := func(list []stroke, step float64, upright bool) {
+		found := 0
+		seen := map[int64]float64{} // place on paper by place as drawn, in µm
+		for _, l := range list {
+			mid := l.from + 0.3*step
+			if at, ok := darkestNear(img, l.at, mid, upright); ok {
+				found++
+				require.InDelta(t, l.at, at, 0.1, "a line at %.2f mm, %.2f to %.2f, seen at %.2f, upright %v, cells %.2f × %.2f", l.at, l.from, l.to, mid, upright, wide, tall)
+				seen[int64(math.Round(l.at*1000))] = at
+			}
+		}
+		var places []int64
+		for at := range seen {
+			places = append(places, at)
+		}
+		slices.Sort(places)
+		require.Greater(t, len(places), 3)
+		require.GreaterOrEqual(t, found, len(list)*8/10, "lines that are seen")
+		n := math.Round(float64(places[len(places)-1]-places[0]) / 1000 / step)
+		whole := seen[places[len(places)-1]] - seen[places[0]]
+		require.InDelta(t, step, whole/n, 0.1/n+0.001, "%d cells measure %.3f mm", int(n), whole)
+		for i := 1; i < len(places); i++ {
+			gap := seen[places[i]] - seen[places[i-1]]
+			require.InDelta(t, math.Round(gap/step)*step, gap, 0.17, "two neighbouring lines: a cell, give or take a dot at each end")
+		}
+	}
+	check(lines.upright, wide, true)
+	check(lines.level, tall, false)
+}
+
+// darkestNear looks across a line that should be at a place for the middle of
+// its dark dots; ok is false where the paper is white all round, since another
+// mark lies over the line.
+func darkestNear(img *image.Gray, at, along float64, upright bool) (float64, bool) {
+	const reach = 0.3
+	sum, weight := 0.0, 0.0
+	for d := int((at - reach) / 25.4 * dpi); d <= int((at+reach)/25.4*dpi); d++ {
+		a := int(along / 25.4 * dpi)
+		x, y := d, a
+		if !upright {
+			x, y = a, d
+		}
+		dark := 255 - float64(img.GrayAt(x, y).Y)
+		if dark > 20 {
+			sum += dark * (float64(d) + 0.5)
+			weight += dark
+		}
+	}
+	if weight == 0 {
+		return 0, false
+	}
+	return sum / weight / dpi * 25.4, true
+}
+
+func derived(t *testing.T, doc project.Document, marks chart.Marks) Sheet {
+	t.Helper()
+	out, err := project.NewPlanner().Derive(doc, marks)
+	require.NoError(t, err)
+	return Sheet{Doc: doc, Out: out}
+}
+
+// Charts come out of the printer as large as was asked, both ways, on both
+// papers, upright and sideways, whole and in parts, on the wall and as grid
+// paper.
+func TestCellsOnPaper(t *testing.T) {
+	s := derived(t, project.Samples()[0], chart.Marks{})
+	g := s.Out.Plan.Gauge
+	ratio := g.Stitches / g.Rounds
+	for _, size := range Papers() {
+		for _, sideways := range []bool{false, true} {
+			for _, cell := range map[bool][]float64{false: {3.5, 6.5, 14}, true: {5, 14}}[sideways] {
+				o := Options{Paper: size, Sideways: sideways, Cell: cell, Pieces: []Piece{Chart, Key}}
+				pages := Handout(s, o)
+				file := onPaper(t, pages)
+				for i, p := range pages[:min(len(pages), 3)] {
+					if len(finest(p).upright) < 5 {
+						continue // the key by itself
+					}
+					measured(t, dots(t, file, i+1), p, cell, cell*ratio)
+				}
+			}
+			o := Options{Paper: size, Sideways: sideways, Cell: 18, Pieces: usual}
+			wall := Wall(s, o, chart.GussetView)
+			require.Greater(t, len(wall), 3)
+			measured(t, dots(t, onPaper(t, wall), 2), wall[1], 18, 18*ratio)
+			o.Cell = 4
+			grid := Grid(o, g)
+			measured(t, dots(t, onPaper(t, grid), 1), grid[0], 4, 4*ratio)
+		}
+	}
+}
+
+var bbox = regexp.MustCompile(`xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]*)<`)
+
+// whole holds every page of a PDF to its paper: no word is cut off or stands
+// in the margin, and every word that was laid out is there.
+func whole(t *testing.T, pages []*draw.Scene) {
+	t.Helper()
+	file := onPaper(t, pages)
+	for i, p := range pages {
+		n := strconv.Itoa(i + 1)
+		text := run(t, "pdftotext", "-bbox", "-f", n, "-l", n, file, "-")
+		words := 0
+		for _, m := range bbox.FindAllStringSubmatch(text, -1) {
+			var at [4]float64
+			for k := range at {
+				at[k], _ = strconv.ParseFloat(m[k+1], 64)
+				at[k] *= 25.4 / 72
+			}
+			words++
+			assert.True(t, at[0] >= margin-4 && at[2] <= p.Width-margin+4 && at[1] >= margin-4 && at[3] <= p.Height-margin+4,
+				"%q stands at %.1f … %.1f, %.1f … %.1f of %.0f × %.0f mm", m[5], at[0], at[2], at[1], at[3], p.Width, p.Height)
+		}
+		laid := 0
+		for _, item := range p.Items {
+			if item.Kind == draw.TextItem {
+				laid += len(strings.Fields(item.Text))
+			}
+		}
+		assert.GreaterOrEqual(t, words, laid*9/10, "page %d has %d words of %d", i+1, words, laid) // neighbours may be read as one
+	}
+}
+
+// Every kind of sheet on both papers, upright and sideways, in ordinary and in
+// large print and in greys: nothing is cut off, nothing is lost.
+func TestNothingIsCutOff(t *testing.T) {
+	marks := chart.Marks{}
+	marks.Apply([]chart.Edit{
+		{Section: stitch.Gusset, Round: 2, Column: "B1", Layer: chart.Stitches, Value: "p"},
+		{Section: stitch.Hand, Round: 4, Column: "H12", Layer: chart.Colours, Value: "c"},
+		{Section: stitch.Thumb, Round: 2, Layer: chart.Notes, Value: strings.Repeat("knit it looser ", 12)},
+	})
+	for _, size := range Papers() {
+		for k, o := range []Options{{}, {Sideways: true}, {Large: true}, {Grey: true, Cell: 5}, {Large: true, Sideways: true, FromLeft: true}} {
+			o.Paper, o.Pieces = size, Pieces()
+			doc := project.Samples()[k%3]
+			doc.FromLeft = o.FromLeft
+			pages := Handout(derived(t, doc, marks), o)
+			shot(t, fmt.Sprintf("%s-all-%d", size.Name, k), pages)
+			whole(t, pages)
+			for name, pages := range map[string][]*draw.Scene{
+				"measure": Measuring(o, k == 1), "ruler": Ruler(o), "wall": Wall(derived(t, doc, marks), o, chart.TubeView),
+			} {
+				shot(t, fmt.Sprintf("%s-%s-%d", size.Name, name, k), pages)
+				whole(t, pages)
+			}
+		}
+	}
+}
