@@ -73,19 +73,21 @@ const inSheets = `(elements) => elements.map((place) => {
 
 // paintedPlaces are the middles of the painted cells: the small corner marks,
 // half a cell left and down.
-const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('[data-layer="painted"] path')].filter((p) => p.getAttribute("d")).map((p) => {
+const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('.sheet path[fill="#9C3A2E"]')].map((p) => {
 	const box = p.getBoundingClientRect();
 	const size = box.width * 4; // the mark is a quarter of the cell's lower side
 	return {element: p, x: box.right - size * 2 / 3, y: box.top + size / 2};
 }))`
 
-// plainPlaces are the middles of two cells of round 2, which is all knit.
+// plainPlaces are the middles of two cells of the last round of the gusset,
+// which is all knit: the highest run of the ground's colour, whose cells are as
+// wide as the painted marks say.
 const plainPlaces = `(` + inSheets + `)([0.35, 0.65].map((share) => {
-	const row = document.querySelector('[data-layer="colour"] [data-row="2"]');
-	const box = row.getBoundingClientRect();
-	const cells = Math.round(box.width / (document.querySelector('[data-layer="colour"] [data-row="1"]').getBoundingClientRect().width / 11));
-	const cell = box.width / cells;
-	return {element: row, x: box.left + (Math.floor(cells * share) + 0.5) * cell, y: box.top + box.height / 2};
+	const runs = [...document.querySelectorAll('.sheet path[fill="#FFFFFF"]')].map((element) => ({element, box: element.getBoundingClientRect()}));
+	const row = runs.filter((r) => r.box.width > 100).sort((a, b) => a.box.top - b.box.top)[0];
+	const cell = document.querySelector('.sheet path[fill="#9C3A2E"]').getBoundingClientRect().width * 4 * 4 / 3;
+	const cells = Math.round(row.box.width / cell);
+	return {element: row.element, x: row.box.left + (Math.floor(cells * share) + 0.5) * row.box.width / cells, y: row.box.top + row.box.height / 2};
 }))`
 
 // rulerEnds are both ends of the first page's ruler.

@@ -29,6 +29,7 @@ func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	p.Title, p.BackName = "Print "+doc.Name, doc.Name
 	p.Back = fmt.Sprintf("/mitts/%d", m.ID)
 	p.Action, p.Handout, p.Keep = p.Back+"/print", true, p.Back+"/print"
+	p.More = []view.Choice{{Value: p.Back + "/sizes", Words: "table of sizes"}, {Value: p.Back + "/wall", Words: "wall chart"}, {Value: "/paper/measure", Words: "measuring sheet"}, {Value: "/paper/ruler", Words: "swatch ruler"}}
 	sheet, err := s.sheet(r.Context(), m, doc, o)
 	if err != nil {
 		return err

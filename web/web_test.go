@@ -19,13 +19,13 @@ import (
 
 // app is a server on a real database of its own.
 type app struct {
-	t       *testing.T
+	t       testing.TB
 	handler http.Handler
 	server  *httptest.Server
 	store   *store.Store
 }
 
-func newApp(t *testing.T) *app {
+func newApp(t testing.TB) *app {
 	t.Helper()
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
@@ -43,7 +43,7 @@ func newApp(t *testing.T) *app {
 
 // answer is a response read whole.
 type answer struct {
-	t      *testing.T
+	t      testing.TB
 	status int
 	header http.Header
 	body   string
@@ -89,18 +89,21 @@ func (r answer) doc() *goquery.Document {
 }
 
 // form is the measure form of a page as a browser would send it.
-func (r answer) form() url.Values {
+func (r answer) form() url.Values { return r.fields("#measure-form") }
+
+// fields are those of a form of the page as a browser would send them.
+func (r answer) fields(form string) url.Values {
 	r.t.Helper()
-	form := url.Values{}
-	r.doc().Find("#measure-form [name]").Each(func(_ int, field *goquery.Selection) {
+	values := url.Values{}
+	r.doc().Find(form).First().Find("[name]").Each(func(_ int, field *goquery.Selection) {
 		name, _ := field.Attr("name")
 		value, _ := field.Attr("value")
 		if goquery.NodeName(field) == "select" {
 			value, _ = field.Find("option[selected]").Attr("value")
 		}
-		form.Set(name, value)
+		values.Set(name, value)
 	})
-	return form
+	return values
 }
 
 // sample begins the sample mitt and gives its address.

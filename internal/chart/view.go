@@ -106,6 +106,9 @@ func (s Source) sections(v View) []stitch.Section {
 // Painted tells whether a view shows any cell that was painted and that the
 // other view doesn't show.
 func (s Source) Painted(v, other View) bool {
+	if len(s.Marks) == 0 {
+		return false
+	}
 	seen := map[Anchor]bool{}
 	for _, show := range []View{other, v} {
 		for _, row := range s.Grid(Options{View: show}).Rows {

@@ -20,9 +20,10 @@ var faces = [2]func() *face{
 
 // face keeps the advance of each letter, as a share of the size.
 type face struct {
-	mu   sync.Mutex
-	font *sfnt.Font
-	wide map[rune]float64
+	font  *sfnt.Font
+	ascii [128]float64 // measured once, so that the common letters need no lock
+	mu    sync.Mutex
+	wide  map[rune]float64
 }
 
 func load(ttf []byte) *face {
@@ -30,15 +31,29 @@ func load(ttf []byte) *face {
 	if err != nil {
 		panic("draw: a bundled face can't be read: " + err.Error())
 	}
-	return &face{font: f, wide: map[rune]float64{}}
+	out := &face{font: f, wide: map[rune]float64{}}
+	for r := range out.ascii {
+		out.ascii[r] = out.measure(rune(r))
+	}
+	return out
 }
 
 func (f *face) advance(r rune) float64 {
+	if r >= 0 && int(r) < len(f.ascii) {
+		return f.ascii[r]
+	}
 	f.mu.Lock()
 	defer f.mu.Unlock()
-	if w, ok := f.wide[r]; ok {
-		return w
+	w, ok := f.wide[r]
+	if !ok {
+		w = f.measure(r)
+		f.wide[r] = w
 	}
+	return w
+}
+
+// measure reads the advance of a letter from the font.
+func (f *face) measure(r rune) float64 {
 	const ppem = 1000
 	var buf sfnt.Buffer
 	w := 0.6 // of a letter that the face lacks
@@ -47,7 +62,6 @@ func (f *face) advance(r rune) float64 {
 			w = float64(a) / 64 / ppem
 		}
 	}
-	f.wide[r] = w
 	return w
 }
 

@@ -2,7 +2,9 @@ package paper
 
 import (
 	"fmt"
+	"runtime"
 	"strings"
+	"sync"
 
 	"thenar/internal/draw"
 	"thenar/internal/project"
@@ -22,8 +24,18 @@ func Class(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
 		pages = append(pages, more...)
 	}
 	add(summary(c, lines, o))
-	for i := range lines {
-		add(Student(c, &lines[i], o))
+	handouts := make([][]*draw.Scene, len(lines))
+	var wait sync.WaitGroup
+	for w := range runtime.GOMAXPROCS(0) {
+		wait.Go(func() {
+			for i := w; i < len(lines); i += runtime.GOMAXPROCS(0) {
+				handouts[i] = Student(c, &lines[i], o)
+			}
+		})
+	}
+	wait.Wait()
+	for _, h := range handouts {
+		add(h)
 	}
 	return pages
 }
@@ -63,7 +75,9 @@ func unmeasured(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 func summary(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, c.Name)
 	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Bold: true})
-	f.say(c.About(), f.body)
+	if when := c.When(); when != "" {
+		f.say(when, f.body)
+	}
 	if c.Pattern != nil {
 		f.say("Pattern: "+c.Pattern.Name+fixedText(c)+".", f.body)
 	}
@@ -86,8 +100,16 @@ func summary(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
 	f.y += 2
 	f.repeat = c.Name
 	f.table([]column{
-		{"student", 2.6, false}, {"hand", 1.3, false}, {"stitches / 10 cm", 1.3, true}, {"cast on", 0.9, true}, {"increases", 1.5, true},
-		{"rounds", 1.1, true}, {"held", 0.8, true}, {"thumb", 1.0, true}, {"above", 0.9, true}, {"yarn", 1.0, true},
+		{"student", 2.6, false},
+		{"hand", 1.3, false},
+		{"stitches / 10 cm", 1.3, true},
+		{"cast on", 0.9, true},
+		{"increases", 1.5, true},
+		{"rounds", 1.1, true},
+		{"held", 0.8, true},
+		{"thumb", 1.0, true},
+		{"above", 0.9, true},
+		{"yarn", 1.0, true},
 	}, summaryRows(c, lines))
 	f.done()
 	f.foot()

@@ -1,6 +1,9 @@
 package paper
 
 import (
+	"math"
+	"strconv"
+
 	"thenar/internal/draw"
 	"thenar/internal/picture"
 )
@@ -33,8 +36,10 @@ func plain(i draw.Item, grey bool) (draw.Item, bool) {
 		switch {
 		case a.Name == "data-ruler":
 			kept = append(kept, a)
-		case a.Name == "fill-opacity" && a.Value == "0": // only to be pointed at
-			i.Style.Fill = ""
+		case a.Name == "fill-opacity":
+			i.Style.Fill = thinned(i.Style.Fill, a.Value)
+		case a.Name == "stroke-opacity":
+			i.Style.Stroke = thinned(i.Style.Stroke, a.Value)
 		}
 	}
 	i.Attrs = kept
@@ -48,6 +53,25 @@ func plain(i draw.Item, grey bool) (draw.Item, bool) {
 		i.Style.Fill, i.Style.Stroke, i.Letter.Halo = greyOf(i.Style.Fill), greyOf(i.Style.Stroke), greyOf(i.Letter.Halo)
 	}
 	return i, true
+}
+
+// thinned is a colour that is laid on white paper with an opacity; nothing at
+// all of it is no colour.
+func thinned(colour, opacity string) string {
+	share, err := strconv.ParseFloat(opacity, 64)
+	if err != nil || len(colour) != 7 {
+		return colour
+	}
+	if share <= 0 {
+		return ""
+	}
+	out := "#"
+	for i := 1; i < 7; i += 2 {
+		n, _ := strconv.ParseUint(colour[i:i+2], 16, 8) // as drawn
+		mixed := 255 - share*float64(255-n)
+		out += strconv.FormatUint(0x100|uint64(math.Round(mixed)), 16)[1:]
+	}
+	return out
 }
 
 // unempty leaves out groups that hold nothing, and the frame of those that

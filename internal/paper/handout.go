@@ -95,8 +95,11 @@ func (h *handout) lesson() {
 	if scene.Height == 0 {
 		return
 	}
-	h.head("How it is worked", scene.Height)
-	h.put(scene, margin, min(1, h.whole()/scene.Height))
+	if h.left() < scene.Height+h.heading*leading+6 {
+		h.fresh()
+	}
+	h.head("How it is worked", 0)
+	h.put(scene, margin, min(1, h.left()/scene.Height))
 }
 
 // curve is how fabric and hand compare, round by round.

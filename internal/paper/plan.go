@@ -44,9 +44,15 @@ func (f *flow) pairs(list [][2]string) {
 		column = min(max(column, draw.Measure(p[0], f.small, true)+3), 0.4*f.width())
 	}
 	for _, p := range list {
-		f.need(f.high(p[1], f.width()-column, f.small))
-		f.page().Text(margin, f.y+f.small, shorten(p[0], column, f.small), draw.TextStyle{Size: f.small, Bold: true})
+		name := draw.Wrap(p[0], column-2, f.small, true)
+		high := max(f.high(p[1], f.width()-column, f.small), float64(len(name))*f.small*leading)
+		f.need(high)
+		top := f.y
+		for i, line := range name {
+			f.page().Text(margin, top+f.small+float64(i)*f.small*leading, line, draw.TextStyle{Size: f.small, Bold: true})
+		}
 		f.text(margin+column, f.width()-column, p[1], draw.TextStyle{Size: f.small})
+		f.y = max(f.y, top+high)
 	}
 }
 

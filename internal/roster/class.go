@@ -201,7 +201,15 @@ func Decode(raw []byte) (Class, error) {
 
 // About is the class in a line: name, date, place.
 func (c *Class) About() string {
-	parts := []string{c.Name}
+	if when := c.When(); when != "" {
+		return c.Name + " · " + when
+	}
+	return c.Name
+}
+
+// When is the date and the place; empty where neither is known.
+func (c *Class) When() string {
+	var parts []string
 	if t, err := time.Parse(time.DateOnly, c.Date); err == nil {
 		parts = append(parts, t.Format("Monday, 2 January 2006"))
 	}

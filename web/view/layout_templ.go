@@ -166,7 +166,7 @@ func Layout(p Page) templ.Component {
 }
 
 // styles are the style sheets of every page, in order.
-var styles = []string{"css/base.css", "css/shelf.css", "css/mitt.css", "css/chart.css", "css/needles.css", "css/tries.css", "css/paper.css"}
+var styles = []string{"css/base.css", "css/shelf.css", "css/mitt.css", "css/chart.css", "css/needles.css", "css/tries.css", "css/class.css", "css/paper.css"}
 
 // Problem is a page that says what went wrong and where to go on.
 func Problem(title, message string) templ.Component {
