@@ -21,9 +21,11 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
+	"thenar/internal/grade"
 	"thenar/internal/need"
 	"thenar/internal/pdf"
 	"thenar/internal/project"
+	"thenar/internal/roster"
 	"thenar/internal/stitch"
 )
 
@@ -190,7 +192,7 @@ func TestCellsOnPaper(t *testing.T) {
 				pages := Handout(s, o)
 				file := onPaper(t, pages)
 				for i, p := range pages[:min(len(pages), 3)] {
-					if len(finest(p).upright) < 5 {
+					if !charted(p) {
 						continue // the key by itself
 					}
 					measured(t, dots(t, file, i+1), p, cell, cell*ratio)
@@ -205,6 +207,11 @@ func TestCellsOnPaper(t *testing.T) {
 			measured(t, dots(t, onPaper(t, grid), 1), grid[0], 4, 4*ratio)
 		}
 	}
+}
+
+// charted tells a page with a chart.
+func charted(p *draw.Scene) bool {
+	return slices.ContainsFunc(p.Items, func(i draw.Item) bool { return strings.HasPrefix(i.Text, "Chart of the") })
 }
 
 var bbox = regexp.MustCompile(`xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]*)<`)
@@ -262,5 +269,51 @@ func TestNothingIsCutOff(t *testing.T) {
 				whole(t, pages)
 			}
 		}
+	}
+}
+
+// A class set and a table of sizes, on both papers: nothing is cut off, the
+// charts are as large as was asked, and every student's name stands on each
+// of their pages.
+func TestClassSetOnPaper(t *testing.T) {
+	class := roster.New("Tuesday")
+	doc := project.Samples()[0]
+	class.Begin(roster.Pattern{Mitt: 1, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet})
+	table, err := roster.Read([]byte("name\thand\tsize\tstitches\trounds\tknits\nAda\t18.5\t\t24\t32\t\nBertil of the very long name that goes on and on and on\t21\t\t22\t30\t\nCelia\t\t7.5\t\t\tleft\nFinn\t\t\t20\t28\t\n"), class.Unit)
+	require.NoError(t, err)
+	_, err = class.Add(table.Students...)
+	require.NoError(t, err)
+	grid, err := grade.Table(doc.Sheet, grade.Usual("cm"))
+	require.NoError(t, err)
+	for _, size := range Papers() {
+		o := Usual()
+		o.Paper, o.Cell, o.Double = size, 5, true
+		lines := class.Review(project.NewPlanner())
+		pages := Class(class, lines, o)
+		shot(t, size.Name+"-class", pages)
+		whole(t, pages)
+		file := onPaper(t, pages)
+		charts := 0
+		for i, p := range pages {
+			if strings.Contains(p.Label, ", page 1 of") {
+				assert.Zero(t, i%2, "%s begins on an odd page", p.Label)
+			}
+			if !charted(p) {
+				continue
+			}
+			for _, l := range lines {
+				if l.Out != nil && strings.HasPrefix(p.Label, l.Student.Name) {
+					g := l.Out.Plan.Gauge
+					measured(t, dots(t, file, i+1), p, 5, 5*g.Stitches/g.Rounds)
+					charts++
+				}
+			}
+		}
+		assert.GreaterOrEqual(t, charts, 3)
+		table := SizeTable(o, doc.Name, grade.Usual("cm"), grid)
+		shot(t, size.Name+"-sizes", table)
+		whole(t, table)
+		text := run(t, "pdftotext", "-layout", onPaper(t, table), "-")
+		assert.Contains(t, text, "24 stitches and 32 rounds over 10 cm")
 	}
 }

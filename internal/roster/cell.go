@@ -125,6 +125,10 @@ func (r *reader) gauge(c Column, cell string) {
 			over = "1"
 		}
 	}
+	counts := [2]string{m[1], m[2]}
+	if m[4] != "" && m[3] == "" && m[2] != "" { // "24 sts / 10 cm": the length, not the rounds
+		over, counts[1] = m[2], ""
+	}
 	if over == "" {
 		over, u = GaugeOver(r.unit), r.unit
 	}
@@ -133,7 +137,6 @@ func (r *reader) gauge(c Column, cell string) {
 		r.wrong(c, cell, "is counted over a length that can't be read; write 10 cm or 4 in")
 		return
 	}
-	counts := [2]string{m[1], m[2]}
 	if c.Field == roundsPath {
 		counts = [2]string{"", m[1]}
 	}

@@ -52,7 +52,7 @@ var shared = []string{"gusset_base", "kept_on_hand", "bridge", "rhythm"}
 // Fixable are the names of the numbers that a class can fix for all, in the
 // order knitted.
 func Fixable() []string {
-	return []string{"cast_on", "cuff_rounds", "cuff_plain_rounds", "hand_stitches", "gusset_base", "increases", "rhythm", "gusset_rounds", "held", "bridge", "picked_up", "rounds_above_gusset"}
+	return []string{"cast_on", "cuff_rounds", "cuff_plain_rounds", "hand_stitches", "gusset_base", "increases", "rhythm", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up", "rounds_above_gusset"}
 }
 
 // New is a class of which nothing is known yet.
@@ -69,7 +69,11 @@ func (c *Class) Begin(p Pattern) {
 	}
 	if first && len(c.Fixed) == 0 {
 		for _, name := range shared {
+			was := c.Fixed
 			c.Fix(name, p.Sheet.Given("pins."+name))
+			if len(c.checkFixed()) > 0 { // a text that no number can be read from
+				c.Fixed = was
+			}
 		}
 	}
 	c.Pattern = &p

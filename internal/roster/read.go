@@ -73,7 +73,8 @@ func headings(text string) (delimiter byte, heads record, err error) {
 				return true
 			}
 			n++
-			if known := knownOf(r.cells); known > best {
+			// of two delimiters with as many known headings, the one that parts more
+			if known := 1000*knownOf(r.cells) + min(len(r.cells), 999); known > best && known > 999 {
 				best, delimiter, heads = known, d, r
 			}
 			return n < above

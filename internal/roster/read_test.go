@@ -34,6 +34,8 @@ func TestRead(t *testing.T) {
 		"trailing commas":   "name,hand,sts,rows,,,\nAda,18.5,24,32,,,\n",
 		"over another":      "name,hand,sts (5 cm),rows (20cm)\nAda,18.5,12,64\n",
 		"unused headings":   "name,shoe size,hand,sts,rows\nAda,38,18.5,24,32\n",
+		"a slash":           "name,hand,gauge,rounds\nAda,18.5,24 sts / 10 cm,32\n",
+		"one heading more":  "First,Name,hand\nAda?,Ada,18.5\n",
 		"a space, and nbsp": " Name , Hand \nAda\u00a0, 18.5 \n",
 	} {
 		table := read(t, text)

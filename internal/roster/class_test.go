@@ -1,0 +1,138 @@
+package roster
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+func begun(t *testing.T, marks ...chart.Edit) Class {
+	t.Helper()
+	doc := project.Samples()[0]
+	doc.Sheet = doc.Sheet.Clone()
+	doc.Sheet["pins.bridge"], doc.Sheet["pins.cast_on"], doc.Sheet["pins.rhythm"] = "4", "36", "now and then"
+	c := New("Tuesday")
+	c.Begin(Pattern{Mitt: 1, Revision: 2, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet, Marks: marks})
+	require.NoError(t, c.Check())
+	return c
+}
+
+func add(t *testing.T, c *Class, s Student) Line {
+	t.Helper()
+	require.Empty(t, s.Check(c.Unit))
+	ids, err := c.Add(s)
+	require.NoError(t, err)
+	return c.Line(project.NewPlanner(), c.Students[c.At(ids[0])])
+}
+
+// A class begins with the pattern's numbers that suit every hand, and not with
+// those of the one hand or with what can't be read.
+func TestBegin(t *testing.T) {
+	c := begun(t)
+	assert.Equal(t, map[string]string{"bridge": "4"}, c.Fixed)
+	assert.Equal(t, units.CM, c.Unit)
+	c.Fix("bridge", "")
+	c.Begin(Pattern{Mitt: 2, Sheet: sheet.Sheet{"unit": "in", "pins.bridge": "3"}})
+	assert.Empty(t, c.Fixed, "a later pattern leaves the fixed numbers and the unit alone")
+	assert.Equal(t, units.CM, c.Unit)
+}
+
+// The student's line is the pattern with their own hand and gauge: what is
+// fixed for all holds unless they have their own; the pattern's hand and its
+// cast-on don't show.
+func TestLine(t *testing.T) {
+	c := begun(t)
+	own := sheet.Sheet{"hand.hand_circumference": "21", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].rounds": "30"}
+	s := Student{Name: "Ada", Sheet: own}
+	s.OverGauge(c.Unit)
+	l := add(t, &c, s)
+	require.NotNil(t, l.Out, "%v", l.Missing)
+	p := l.Out.Plan
+	assert.InDelta(t, 210, p.Hand.Circumference.MM(), 0)
+	assert.InDelta(t, 0.22, p.Gauge.Stitches, 1e-12)
+	assert.Equal(t, 4, p.Bridge.CastOn)
+	assert.False(t, p.Pins.CastOn.On)
+	assert.Empty(t, l.Doc.Sheet.Given("hand.thumb_circumference"), "the pattern's thumb is not theirs")
+	assert.Equal(t, "2", l.Doc.Sheet.Given("stitch.rib"))
+	assert.Empty(t, l.Doubts)
+
+	s.Sheet = s.Sheet.Clone()
+	s.Sheet["pins.bridge"], s.Sheet["pins.cast_on"], s.Gauge = "2", "40", FromCuff
+	l = add(t, &c, s)
+	assert.Equal(t, 2, l.Out.Plan.Bridge.CastOn)
+	assert.Equal(t, 40, l.Out.Plan.Cuff.CastOn.N)
+	assert.Contains(t, strings.Join(l.Doubts, " "), "Gauge counted on the cuff")
+}
+
+// Who has to be looked at, and why.
+func TestAttention(t *testing.T) {
+	c := begun(t)
+	for says, s := range map[string]Student{
+		"No hand yet": {Name: "a", Sheet: sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"}},
+		"No swatch of their own: planned at the pattern’s gauge":                  {Name: "b", Sheet: sheet.Sheet{"hand.size": "7"}},
+		"Gauge from the ball band, which is a guess":                              {Name: "c", Gauge: FromBand, Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].width": "10"}},
+		"Gauge far off the pattern’s: 18.0 stitches over 10 cm, not 24.0 (-25 %)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
+		"Hand smaller than the chart’s: 12 cm is glove size 4.7":                  {Name: "e", Sheet: sheet.Sheet{"hand.hand_circumference": "12"}},
+		"Hand larger than the chart’s":                                            {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}},
+		"The cuff must stretch":                                                   {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
+	} {
+		l := add(t, &c, s)
+		assert.True(t, l.Attention(), says)
+		assert.Contains(t, strings.Join(append(l.Doubts, l.Missing...), " "), says)
+	}
+	c.Fix("cast_on", "12")
+	l := add(t, &c, Student{Name: "h", Sheet: sheet.Sheet{"hand.size": "11"}})
+	assert.Nil(t, l.Out, "a cast-on of 12 can't reach a hand of size 11")
+	assert.NotEmpty(t, l.Missing)
+	l = (&Class{Unit: units.CM}).Line(project.NewPlanner(), Student{Name: "i"})
+	assert.Contains(t, l.Missing[0], "no pattern")
+}
+
+// What is painted on the pattern goes with who has its rounds; where it has no
+// place it is left out, and that is told.
+func TestPaintedPattern(t *testing.T) {
+	c := begun(t, chart.Edit{Section: stitch.Gusset, Round: 16, Column: "B1", Layer: chart.Colours, Value: "b"})
+	large := add(t, &c, Student{Name: "a", Sheet: sheet.Sheet{"hand.size": "9"}})
+	require.NotNil(t, large.Out)
+	assert.NotEmpty(t, large.Out.Charts.Marks)
+	small := add(t, &c, Student{Name: "b", Sheet: sheet.Sheet{"hand.hand_circumference": "9"}})
+	require.NotNil(t, small.Out, "%v", small.Missing)
+	assert.Empty(t, small.Out.Charts.Marks)
+	assert.Contains(t, strings.Join(small.Doubts, " "), "left out")
+}
+
+func TestStudentsInOrder(t *testing.T) {
+	c := begun(t)
+	for _, name := range []string{"a", "b", "c"} {
+		_, err := c.Add(Student{Name: name})
+		require.NoError(t, err)
+	}
+	names := func() (all string) {
+		for _, s := range c.Students {
+			all += s.Name
+		}
+		return all
+	}
+	c.Move(3, -1)
+	assert.Equal(t, "acb", names())
+	c.Move(1, 9)
+	assert.Equal(t, "cba", names())
+	c.Move(99, 1)
+	assert.Equal(t, "cba", names())
+	_, err := c.Add(make([]Student, MostStudents)...)
+	require.Error(t, err)
+	assert.Len(t, c.Students, 3)
+	raw, err := c.Encode()
+	require.NoError(t, err)
+	back, err := Decode(raw)
+	require.NoError(t, err)
+	assert.Equal(t, c, back)
+}
