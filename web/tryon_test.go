@@ -66,7 +66,7 @@ func TestTryIsAnswered(t *testing.T) {
 	assert.Positive(t, mitt.Find("svg[data-chart] path.changed").Length(), "and in the chart")
 	printed := a.get(at + "/print").doc()
 	assert.Contains(t, printed.Text(), "Rounds with a star are worked otherwise")
-	assert.Positive(t, printed.Find("path.changed").Length(), "and on paper")
+	assert.Positive(t, printed.Find(`.sheet path[stroke="#9C3A2E"]`).Length(), "and on paper")
 	tries := a.get(at + "/tries").doc()
 	assert.Equal(t, 1, tries.Find(".moments li > p").Length())
 	assert.Contains(t, tries.Find(".seen").Text(), "led to: ")
