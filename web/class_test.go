@@ -195,7 +195,7 @@ func TestClassSet(t *testing.T) {
 	assert.NotContains(t, kept.doc().Find(".sheets").Text(), "Key")
 	silly := a.get(path + "/print?paper=a5&cell=-3&pieces=poem")
 	assert.Equal(t, http.StatusOK, silly.status)
-	assert.Contains(t, silly.doc().Find(".print-form").Text(), "write a width from 2 to 40 mm")
+	assert.Contains(t, silly.doc().Find(".print-form").Text(), "write a width from 2 to 20 mm")
 }
 
 // Tables and blank sheets answer on both papers, as pages and as PDFs; what

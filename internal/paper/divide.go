@@ -1,6 +1,10 @@
 package paper
 
-import "math"
+import (
+	"math"
+
+	"thenar/internal/picture"
+)
 
 // overlap is how many columns and rows two neighbouring parts of a chart
 // share: the parts are cut or folded between the two.
@@ -25,8 +29,8 @@ func divide(n, most int) []span {
 	return list
 }
 
-// The room that a chart takes beside and below its cells, in cells: an empty
-// one at the edge, the numbers of the rounds, those of the columns.
+// The room that a chart takes beside and below its cells, in picture.Edge: an
+// empty one at the edge, the numbers of the rounds, those of the columns.
 const (
 	beside  = 1.0
 	numbers = 2.6
@@ -60,9 +64,10 @@ func fits(columns, rows int, ratio, side, width, height, asked, largest float64)
 			cell = min(divided, largest)
 		}
 	}
+	edge := picture.Edge(cell)
 	return cells{
 		width:   cell,
-		columns: divide(columns, max(int((width+1e-9)/cell-beside-side), overlap+1)),
-		rows:    divide(rows, max(int(((height+1e-9)/cell-above-below)/ratio), overlap+1)),
+		columns: divide(columns, max(int((width+1e-9-(beside+side)*edge)/cell), overlap+1)),
+		rows:    divide(rows, max(int((height+1e-9-(above+below)*edge)/(cell*ratio)), overlap+1)),
 	}
 }

@@ -62,7 +62,7 @@ func Usual() Options { return Options{Paper: A4, Pieces: slices.Clone(usual)} }
 // The range of a cell's width in mm, and what large print takes.
 const (
 	SmallestCell = 2.0
-	LargestCell  = 40.0
+	LargestCell  = 20.0
 	largeCell    = 6.5
 )
 

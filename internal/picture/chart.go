@@ -54,21 +54,22 @@ var viewNames = map[chart.View]string{
 // foot, from there on. The layers are patched by the page's script, so
 // every row has its place in each.
 func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
-	at := Geometry{Left: l.Cell, CellWidth: l.Cell, CellHeight: l.Cell}
+	edge := Edge(l.Cell)
+	at := Geometry{Left: edge, CellWidth: l.Cell, CellHeight: l.Cell}
 	if !l.Square {
 		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds
 	}
-	below := 1.6 * l.Cell
+	below := 1.6 * edge
 	if l.Unit != "" {
-		at.Left, below = 2.6*l.Cell, 3.6*l.Cell
+		at.Left, below = 2.6*edge, 3.6*edge
 	}
-	numbers, after := numberRoom(g, l.Cell), at.Left
+	numbers, after := numberRoom(g, edge), at.Left
 	if g.FromLeft {
 		at.Left = numbers
 	} else {
 		after = numbers
 	}
-	at.Bottom = l.Cell + float64(len(g.Rows))*at.CellHeight
+	at.Bottom = edge + float64(len(g.Rows))*at.CellHeight
 	s := &draw.Scene{
 		Width: at.x(g.Width) + after, Height: at.Bottom + below,
 		Label: fmt.Sprintf("Chart of the %s, %d rounds, %s", viewNames[g.View], len(g.Rows), Reading(g)),
@@ -108,12 +109,17 @@ func Reading(g chart.Grid) string {
 
 // numberRoom is what the numbers of the rounds take, in mm; where sections
 // meet, their names stand there, too.
-func numberRoom(g chart.Grid, cell float64) float64 {
+func numberRoom(g chart.Grid, edge float64) float64 {
 	if n := len(g.Rows); n > 0 && g.Rows[0].Section != g.Rows[n-1].Section {
-		return 5 * cell
+		return 5 * edge
 	}
-	return 2.6 * cell
+	return 2.6 * edge
 }
+
+// Edge is the measure in mm of all that stands round a chart, letters and room:
+// a cell's width, but no more than 12 mm, so that a chart for the wall spends
+// its paper on stitches.
+func Edge(cell float64) float64 { return min(cell, 12) }
 
 func layer(s *draw.Scene, name string) {
 	s.Group("", draw.Attr{Name: "data-layer", Value: name})

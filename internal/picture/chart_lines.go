@@ -80,7 +80,8 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 
 // labels are the rounds where they begin and the columns along the foot.
 func labels(s *draw.Scene, g chart.Grid, at Geometry) {
-	size := min(at.CellWidth*0.62, at.CellHeight*0.8)
+	edge := Edge(at.CellWidth)
+	size := min(edge*0.62, at.CellHeight*0.8)
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
@@ -89,10 +90,10 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 		if !ok {
 			continue
 		}
-		x, y, out := at.x(high+1)+at.CellWidth*0.3, at.y(i+1)+at.CellHeight/2+size*0.35, at.CellWidth
+		x, y, out := at.x(high+1)+edge*0.3, at.y(i+1)+at.CellHeight/2+size*0.35, edge
 		number, name := small, soft
 		if g.FromLeft {
-			x, out = at.x(low)-at.CellWidth*0.3, -out
+			x, out = at.x(low)-edge*0.3, -out
 			number.Anchor, name.Anchor = draw.End, draw.End
 		}
 		if row.Changed { // a bar before the number, and the number heavy
@@ -105,7 +106,7 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 		}
 	}
 	small.Anchor = draw.Middle
-	foot := at.Bottom + at.CellWidth
+	foot := at.Bottom + edge
 	if g.View == chart.GussetView && g.Whole() > 2*chart.Neighbours {
 		gussetLabels(s, g, at, foot, small)
 		return
