@@ -196,6 +196,7 @@ func TestClassSet(t *testing.T) {
 	silly := a.get(path + "/print?paper=a5&cell=-3&pieces=poem")
 	assert.Equal(t, http.StatusOK, silly.status)
 	assert.Contains(t, silly.doc().Find(".print-form").Text(), "write a width from 2 to 20 mm")
+	assert.Equal(t, "-3", silly.doc().Find(`[name="cell"]`).AttrOr("value", ""), "what was typed stands there")
 }
 
 // Tables and blank sheets answer on both papers, as pages and as PDFs; what

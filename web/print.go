@@ -109,7 +109,7 @@ func printOptions(r *http.Request, kept string) (paper.Options, view.Print) {
 		q = before(q, kept)
 	}
 	o, err := paper.Read(q)
-	p := view.Print{Options: o, Faults: map[string]string{}, Kept: kept == o.Query().Encode()}
+	p := view.Print{Options: o, Faults: map[string]string{}, Typed: q.Get, Kept: kept == o.Query().Encode()}
 	p.Blame(err)
 	return o, p
 }

@@ -112,7 +112,7 @@ func (o *Options) readPieces(q url.Values, faults *fault.Fields) {
 	} else if places, any := placesOf(q, faults); any {
 		o.Pieces = places
 	}
-	if len(o.Pieces) == 0 && len(*faults) == 0 {
+	if len(o.Pieces) == 0 {
 		faults.Add("pieces", "is empty, so there is nothing to print; choose at least one part")
 		o.Pieces = slices.Clone(usual)
 	}

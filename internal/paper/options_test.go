@@ -54,8 +54,9 @@ func TestOptionsAreRefused(t *testing.T) {
 	}
 	_, err = Read(url.Values{"pieces": {""}})
 	require.Error(t, err, "nothing to print")
-	_, err = Read(url.Values{"place-plan": {"first"}})
+	o, err = Read(url.Values{"place-plan": {"first"}})
 	require.Error(t, err)
+	assert.NotEmpty(t, o.Pieces, "something is printed all the same")
 	o, err = Read(url.Values{"cell": {"6,5"}})
 	require.NoError(t, err)
 	assert.InDelta(t, 6.5, o.Cell, 0)

@@ -2,9 +2,28 @@ package view
 
 import (
 	"errors"
+	"strings"
 
 	"thenar/internal/fault"
 )
+
+// typed is what a field shows: at a fault, what was typed.
+func (p *Print) typed(name, value string) string {
+	if p.Faults[name] != "" && p.Typed != nil {
+		return p.Typed(name)
+	}
+	return value
+}
+
+// piecesFault tells whether a message stands among the pieces.
+func (p *Print) piecesFault() bool {
+	for name := range p.Faults {
+		if name == "pieces" || strings.HasPrefix(name, "place-") {
+			return true
+		}
+	}
+	return false
+}
 
 // Blame puts each fault of the options at its field.
 func (p *Print) Blame(err error) {
