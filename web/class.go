@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -257,8 +256,7 @@ func (s *Server) saveClass(w http.ResponseWriter, r *http.Request) error {
 			return toClass(w, r, "#about")
 		}
 	}
-	var fields fault.Fields
-	if err != nil && !errors.As(err, &fields) {
+	if err != nil && fault.KindOf(err) != fault.Invalid {
 		return err
 	}
 	status, message := http.StatusBadRequest, "Not saved yet: look at the marked fields under About the class."
@@ -266,10 +264,7 @@ func (s *Server) saveClass(w http.ResponseWriter, r *http.Request) error {
 		status, message = http.StatusConflict, "Another window changed this class in between. What you typed stands under About the class, not saved; save it again to put it over the other version, or open the class anew."
 	}
 	return s.classPage(w, r, status, c.ID, typed, func(p *view.Class) {
-		p.Message, p.Stamp = message, now
-		for _, f := range fields {
-			p.Faults[f.Path] = f.Message
-		}
+		p.Message, p.Stamp, p.Faults = message, now, view.Faults(err)
 	})
 }
 

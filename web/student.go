@@ -59,11 +59,8 @@ func (s *Server) addStudent(w http.ResponseWriter, r *http.Request) error {
 		return toClass(w, r, "#table")
 	}
 	return s.classPage(w, r, http.StatusBadRequest, c.ID, doc, func(p *view.Class) {
-		p.Student.Student = student
+		p.Student.Student, p.Student.Faults = student, view.Faults(faults)
 		p.Message = "Not added yet: look at the marked fields under Add students."
-		for _, f := range faults {
-			p.Student.Faults[f.Path] = f.Message
-		}
 	})
 }
 
@@ -80,12 +77,9 @@ func (s *Server) showStudent(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Server) studentPage(w http.ResponseWriter, r *http.Request, status int, id int64, doc roster.Class, student roster.Student, faults fault.Fields, message string) error {
-	p := view.Student{Class: id, Name: doc.Name, Unit: doc.Unit, Student: student, Faults: map[string]string{}, Message: message}
+	p := view.Student{Class: id, Name: doc.Name, Unit: doc.Unit, Student: student, Faults: view.Faults(faults), Message: message}
 	if at := doc.At(student.ID); at >= 0 {
 		p.Stamp = stamp(doc.Students[at])
-	}
-	for _, f := range faults {
-		p.Faults[f.Path] = f.Message
 	}
 	if len(faults) == 0 {
 		pl, done := s.planner()

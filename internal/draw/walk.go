@@ -41,3 +41,51 @@ func Walk(d string, step func(op byte, p []float64)) {
 		step(op, numbers[:n])
 	}
 }
+
+// Map is path data with every point moved by f.
+func Map(d string, f func(x, y float64) (float64, float64)) string {
+	var p Pen
+	Walk(d, func(op byte, n []float64) {
+		for i := 0; i+1 < len(n); i += 2 {
+			n[i], n[i+1] = f(n[i], n[i+1])
+		}
+		switch op {
+		case 'M':
+			p.Move(n[0], n[1])
+		case 'L':
+			p.Line(n[0], n[1])
+		case 'C':
+			p.Curve(n[0], n[1], n[2], n[3], n[4], n[5])
+		case 'Z':
+			p.Close()
+		}
+	})
+	return p.String()
+}
+
+// Place is where the group of an item lies on its scene: a point of the group,
+// times Scale, plus X and Y.
+type Place struct{ X, Y, Scale float64 }
+
+// At is a point of the group as one of the scene.
+func (p Place) At(x, y float64) (float64, float64) { return p.X + x*p.Scale, p.Y + y*p.Scale }
+
+// Each gives every path and text of a scene with its place, in the order in
+// which they are drawn.
+func (s *Scene) Each(start Place, f func(i *Item, at Place)) {
+	open := []Place{start}
+	for k := range s.Items {
+		i, now := &s.Items[k], open[len(open)-1]
+		switch i.Kind {
+		case MoveItem:
+			x, y := now.At(i.X, i.Y)
+			open = append(open, Place{x, y, now.Scale * i.Scale})
+		case GroupItem:
+			open = append(open, now)
+		case EndItem:
+			open = open[:len(open)-1]
+		default:
+			f(i, now)
+		}
+	}
+}

@@ -73,40 +73,30 @@ type stroke struct{ at, from, to float64 }
 // finest finds the path with the most straight lines on a page, which is the
 // grid of its chart, where it lies on the page.
 func finest(p *draw.Scene) cellLines {
-	type place struct{ x, y, scale float64 }
-	at := []place{{0, 0, 1}}
 	var best cellLines
-	for _, i := range p.Items {
-		now := at[len(at)-1]
-		switch i.Kind {
-		case draw.MoveItem:
-			at = append(at, place{now.x + i.X*now.scale, now.y + i.Y*now.scale, now.scale * i.Scale})
-		case draw.EndItem:
-			at = at[:len(at)-1]
-		case draw.PathItem:
-			if i.Style.Fill != "" {
-				continue
-			}
-			var c cellLines
-			var x, y float64
-			draw.Walk(i.Path, func(op byte, n []float64) {
-				if op != 'M' && op != 'L' {
-					return
-				}
-				nx, ny := now.x+n[0]*now.scale, now.y+n[1]*now.scale
-				switch {
-				case op == 'L' && nx == x:
-					c.upright = append(c.upright, stroke{x, min(y, ny), max(y, ny)})
-				case op == 'L' && ny == y:
-					c.level = append(c.level, stroke{y, min(x, nx), max(x, nx)})
-				}
-				x, y = nx, ny
-			})
-			if len(c.upright) > 2 && len(c.upright)+len(c.level) > len(best.upright)+len(best.level) {
-				best = c
-			}
+	p.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
+		if i.Kind != draw.PathItem || i.Style.Fill != "" {
+			return
 		}
-	}
+		var c cellLines
+		var x, y float64
+		draw.Walk(i.Path, func(op byte, n []float64) {
+			if op != 'M' && op != 'L' {
+				return
+			}
+			nx, ny := at.At(n[0], n[1])
+			switch {
+			case op == 'L' && nx == x:
+				c.upright = append(c.upright, stroke{x, min(y, ny), max(y, ny)})
+			case op == 'L' && ny == y:
+				c.level = append(c.level, stroke{y, min(x, nx), max(x, nx)})
+			}
+			x, y = nx, ny
+		})
+		if len(c.upright) > 2 && len(c.upright)+len(c.level) > len(best.upright)+len(best.level) {
+			best = c
+		}
+	})
 	return best
 }
 

@@ -14,29 +14,22 @@ import (
 // within holds every mark of a page to the paper inside its margins.
 func within(t *testing.T, p *draw.Scene, what string) {
 	t.Helper()
-	type place struct{ x, y, scale float64 }
-	at := []place{{0, 0, 1}}
-	for _, i := range p.Items {
-		now := at[len(at)-1]
-		switch i.Kind {
-		case draw.MoveItem:
-			at = append(at, place{now.x + i.X*now.scale, now.y + i.Y*now.scale, now.scale * i.Scale})
-		case draw.EndItem:
-			at = at[:len(at)-1]
-		case draw.PathItem:
-			draw.Walk(i.Path, func(_ byte, n []float64) {
-				for k := 0; k+1 < len(n); k += 2 {
-					x, y := now.x+n[k]*now.scale, now.y+n[k+1]*now.scale
-					require.True(t, x > margin-4 && x < p.Width-margin+4 && y > margin-4 && y < p.Height-margin+1,
-						"%s: a mark at %.1f, %.1f on %.0f × %.0f mm", what, x, y, p.Width, p.Height)
-				}
-			})
-		case draw.TextItem:
-			w := draw.Measure(i.Text, i.Letter.Size*now.scale, i.Letter.Bold)
-			left := now.x + i.X*now.scale - w*[...]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
+	p.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
+		if i.Kind == draw.TextItem {
+			w := draw.Measure(i.Text, i.Letter.Size*at.Scale, i.Letter.Bold)
+			x, _ := at.At(i.X, i.Y)
+			left := x - w*[...]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
 			require.True(t, left > margin-4 && left+w < p.Width-margin+4, "%s: %q from %.1f to %.1f", what, i.Text, left, left+w)
+			return
 		}
-	}
+		draw.Walk(i.Path, func(_ byte, n []float64) {
+			for k := 0; k+1 < len(n); k += 2 {
+				x, y := at.At(n[k], n[k+1])
+				require.True(t, x > margin-4 && x < p.Width-margin+4 && y > margin-4 && y < p.Height-margin+1,
+					"%s: a mark at %.1f, %.1f on %.0f × %.0f mm", what, x, y, p.Width, p.Height)
+			}
+		})
+	})
 }
 
 // A cell of any width that can be asked for, on both papers, upright and

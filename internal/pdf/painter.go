@@ -15,16 +15,11 @@ import (
 type painter struct {
 	f       *fpdf.Fpdf
 	height  float64 // of the page in mm
-	at      []place
+	at      draw.Place // of the item at hand
 	b       []byte
 	missing map[rune]bool
 	order   []rune
 }
-
-// place is where a group lies: a point of it, times scale, plus x and y.
-type place struct{ x, y, scale float64 }
-
-func (p *painter) now() place { return p.at[len(p.at)-1] }
 
 func (p *painter) page(s *draw.Scene) {
 	box := draw.Box{Width: s.Width, Height: s.Height}
@@ -34,26 +29,14 @@ func (p *painter) page(s *draw.Scene) {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
 	p.height = s.Height
 	scale := min(s.Width/box.Width, s.Height/box.Height)
-	p.at = []place{{-box.X * scale, -box.Y * scale, scale}}
-	for i := range s.Items {
-		p.item(&s.Items[i])
-	}
-}
-
-func (p *painter) item(i *draw.Item) {
-	switch i.Kind {
-	case draw.PathItem:
-		p.path(i)
-	case draw.TextItem:
-		p.text(i)
-	case draw.GroupItem:
-		p.at = append(p.at, p.now())
-	case draw.MoveItem:
-		at := p.now()
-		p.at = append(p.at, place{at.x + i.X*at.scale, at.y + i.Y*at.scale, at.scale * i.Scale})
-	case draw.EndItem:
-		p.at = p.at[:len(p.at)-1]
-	}
+	s.Each(draw.Place{X: -box.X * scale, Y: -box.Y * scale, Scale: scale}, func(i *draw.Item, at draw.Place) {
+		p.at = at
+		if i.Kind == draw.PathItem {
+			p.path(i)
+		} else {
+			p.text(i)
+		}
+	})
 }
 
 // number writes a number of at most three decimals and a space.
@@ -64,10 +47,10 @@ func (p *painter) number(n float64) {
 
 // points writes the places of a path in points from the lower left corner.
 func (p *painter) points(list []float64) {
-	at := p.now()
 	for i := 0; i+1 < len(list); i += 2 {
-		p.number((at.x + list[i]*at.scale) / point)
-		p.number((p.height - at.y - list[i+1]*at.scale) / point)
+		x, y := p.at.At(list[i], list[i+1])
+		p.number(x / point)
+		p.number((p.height - y) / point)
 	}
 }
 
@@ -109,7 +92,7 @@ func (p *painter) path(i *draw.Item) {
 
 // stroke sets line, ends, corners and dashes.
 func (p *painter) stroke(s *draw.Style) {
-	scale := p.now().scale / point
+	scale := p.at.Scale / point
 	p.colour(s.Stroke, "RG")
 	p.number(s.Width * scale)
 	p.b = append(p.b, "w "...)
@@ -155,9 +138,8 @@ func (p *painter) text(i *draw.Item) {
 	if i.Text == "" {
 		return
 	}
-	at := p.now()
-	size := i.Letter.Size * at.scale
-	x, y := at.x+i.X*at.scale, at.y+i.Y*at.scale
+	size := i.Letter.Size * p.at.Scale
+	x, y := p.at.At(i.X, i.Y)
 	switch wide := draw.Measure(i.Text, size, i.Letter.Bold); i.Letter.Anchor {
 	case draw.Middle:
 		x -= wide / 2

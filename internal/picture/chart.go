@@ -215,23 +215,7 @@ func placed(symbol string, x, y, w, h float64) string {
 	size := min(w, h)
 	x += (w - size) / 2
 	y += (h - size) / 2
-	fields := strings.Fields(symbol)
-	across := true
-	for i, f := range fields {
-		n, err := strconv.ParseFloat(f, 64)
-		if err != nil {
-			across = true
-			continue
-		}
-		if across {
-			n = x + n*size/100
-		} else {
-			n = y + n*size/100
-		}
-		across = !across
-		fields[i] = draw.Number(n)
-	}
-	return strings.Join(fields, " ")
+	return draw.Map(symbol, func(u, v float64) (float64, float64) { return x + u*size/100, y + v*size/100 })
 }
 
 // corners marks every painted cell in its upper right corner.

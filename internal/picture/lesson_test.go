@@ -19,30 +19,20 @@ func lesson(fromLeft bool, letter float64) *draw.Scene {
 // ends walks a scene and gives every point of a path and every text with its
 // left and right end, in the scene's mm.
 func ends(s *draw.Scene, path func(x, y float64), text func(left, right, y float64, i draw.Item)) {
-	type place struct{ x, y, scale float64 }
-	at := []place{{0, 0, 1}}
-	for _, i := range s.Items {
-		now := at[len(at)-1]
-		switch i.Kind {
-		case draw.MoveItem:
-			at = append(at, place{now.x + i.X*now.scale, now.y + i.Y*now.scale, now.scale * i.Scale})
-		case draw.GroupItem:
-			at = append(at, now)
-		case draw.EndItem:
-			at = at[:len(at)-1]
-		case draw.PathItem:
+	s.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
+		if i.Kind == draw.PathItem {
 			draw.Walk(i.Path, func(_ byte, p []float64) {
 				for k := 0; k+1 < len(p); k += 2 {
-					path(now.x+p[k]*now.scale, now.y+p[k+1]*now.scale)
+					path(at.At(p[k], p[k+1]))
 				}
 			})
-		case draw.TextItem:
-			w := draw.Measure(i.Text, i.Letter.Size*now.scale, i.Letter.Bold)
-			x := now.x + i.X*now.scale
-			x -= w * map[draw.Anchor]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
-			text(x, x+w, now.y+i.Y*now.scale, i)
+			return
 		}
-	}
+		w := draw.Measure(i.Text, i.Letter.Size*at.Scale, i.Letter.Bold)
+		x, y := at.At(i.X, i.Y)
+		x -= w * map[draw.Anchor]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
+		text(x, x+w, y, *i)
+	})
 }
 
 // Everything lies within the half page, no word on another, in both sizes of

@@ -3,9 +3,6 @@
 package picture
 
 import (
-	"strconv"
-	"strings"
-
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/stitch"
@@ -141,19 +138,7 @@ var mirrored = func() map[string]string {
 
 // flip is a symbol as in a mirror: in its cell of 100, x becomes 100 − x.
 func flip(d string) string {
-	fields, across := strings.Fields(d), true
-	for i, f := range fields {
-		n, err := strconv.ParseFloat(f, 64)
-		if err != nil {
-			across = true
-			continue
-		}
-		if across {
-			fields[i] = draw.Number(100 - n)
-		}
-		across = !across
-	}
-	return strings.Join(fields, " ")
+	return draw.Map(d, func(x, y float64) (float64, float64) { return 100 - x, y })
 }
 
 // meaningIn is an operation in the key of a chart.

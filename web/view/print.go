@@ -2,6 +2,7 @@ package view
 
 import (
 	"errors"
+	"maps"
 	"strings"
 
 	"thenar/internal/fault"
@@ -26,12 +27,16 @@ func (p *Print) piecesFault() bool {
 }
 
 // Blame puts each fault of the options at its field.
-func (p *Print) Blame(err error) {
+func (p *Print) Blame(err error) { maps.Copy(p.Faults, Faults(err)) }
+
+// Faults are the messages of an error by their fields.
+func Faults(err error) map[string]string {
+	list := map[string]string{}
 	var fields fault.Fields
-	if !errors.As(err, &fields) {
-		return
+	if errors.As(err, &fields) {
+		for _, f := range fields {
+			list[f.Path] = f.Message
+		}
 	}
-	for _, f := range fields {
-		p.Faults[f.Path] = f.Message
-	}
+	return list
 }
