@@ -14,7 +14,7 @@ import (
 // keeps the letters that are used.
 type painter struct {
 	f       *fpdf.Fpdf
-	height  float64 // of the page in mm
+	height  float64    // of the page in mm
 	at      draw.Place // of the item at hand
 	b       []byte
 	missing map[rune]bool

@@ -2,6 +2,7 @@ package roster
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"thenar/internal/hand"
@@ -18,98 +19,169 @@ const (
 
 // Column is how a heading was read.
 type Column struct {
-	Heading string     // as it stands in the table
+	Heading string     // as it stands in the table, on one line
 	Field   string     // a path of Paths, or name, note, knits, gauge_from; empty: not used
 	Unit    units.Unit // in the heading; empty: none
 	Over    string     // the length over which a gauge was counted, as in "4" of "4 in"
 }
 
-// synonyms are what the columns may be called, without articles.
+// synonyms are what the columns may be called, in the words of sameWord. A
+// heading that could mean two measurements ("palm", "cuff") is not among them:
+// it is better left out than read as the wrong one.
 var synonyms = map[string][]string{
-	fieldName:               {"name", "names", "student", "students", "initials", "knitter", "participant", "who", "first name", "full name", "name or initials"},
-	hand.FieldSize:          {"size", "glove", "gloves", "glove size", "hand size", "size of glove", "en 420"},
-	hand.FieldCircumference: {"hand", "hand circumference", "circumference", "circumference of hand", "hand girth", "girth", "round hand", "around hand", "round knuckles", "around knuckles", "knuckles", "hand round knuckles", "hand circ"},
-	hand.FieldWrist:         {"wrist", "wrist circumference", "wrist girth", "round wrist", "around wrist", "wrist circ"},
-	hand.FieldThumb:         {"thumb", "thumb circumference", "thumb girth", "round thumb", "around thumb", "thumb circ"},
-	hand.FieldLength:        {"hand length", "length", "length of hand"},
-	hand.FieldGussetLength:  {"gusset length", "gusset", "gusset height", "thumb gusset length", "length of gusset"},
-	hand.FieldThumbLength:   {"thumb length", "length of thumb"},
-	hand.FieldWristToCrotch: {"wrist to thumb", "wrist to crotch", "wrist to thumb crotch", "wrist to parting"},
-	hand.FieldPalm:          {"palm and thumb", "palm with thumb", "hand with thumb", "hand and thumb", "palm and thumb circumference", "palm"},
-	hand.FieldBreadth:       {"breadth", "hand breadth", "breadth of hand", "width of hand", "hand width"},
-	stitchesPath:            {"stitches", "sts", "stitch", "stitch gauge", "gauge", "gauge stitches", "gauge sts", "tension", "stitches of swatch"},
-	roundsPath:              {"rounds", "rnds", "rows", "round gauge", "row gauge", "gauge rounds", "gauge rows", "rounds of swatch"},
-	fieldFrom:               {"gauge from", "gauge source", "gauge counted on", "counted on", "source of gauge"},
-	"pins.cast_on":          {"cast on", "cast on stitches", "co", "cuff", "cuff stitches", "stitches on needles", "on needles", "cuff on needles", "stitches cast on"},
-	"pins.cuff_rounds":      {"cuff rounds", "cuff rows", "rounds of ribbing", "rib rounds", "rounds of cuff"},
-	"pins.gusset_base":      {"base", "gusset base", "base of gusset"},
-	"pins.bridge":           {"bridge", "bridge stitches"},
-	fieldKnits:              {"knits", "direction", "left to right", "knits left to right", "knits from left", "from left", "works"},
-	fieldNote:               {"note", "notes", "remark", "remarks", "comment", "comments"},
+	fieldName: {
+		"name", "initials", "student", "knitter", "participant", "pupil", "person", "who", "first name", "full name",
+		"name or initials", "name initials", "student name", "knitter name", "participant name", "name student",
+	},
+	hand.FieldSize: {"size", "glove", "glove size", "hand size", "size glove", "size hand", "en 420", "glove size en 420", "size en 420"},
+	hand.FieldCircumference: {
+		"hand", "girth", "hand girth", "girth hand", "round hand", "hand round", "knuckles", "round knuckles", "hand knuckles", "hand round knuckles",
+		"hand girth knuckles", "hand girth round knuckles", "girth round knuckles", "girth hand round knuckles", "girth hand knuckles",
+		"hand without thumb", "hand girth without thumb", "round hand without thumb",
+	},
+	hand.FieldWrist:        {"wrist", "wrist girth", "girth wrist", "round wrist"},
+	hand.FieldThumb:        {"thumb", "thumb girth", "girth thumb", "round thumb"},
+	hand.FieldLength:       {"hand length", "length", "length hand", "wrist to fingertip", "hand length wrist to fingertip", "wrist to tip"},
+	hand.FieldGussetLength: {"gusset length", "gusset", "gusset height", "thumb gusset", "thumb gusset length", "length gusset", "length thumb gusset"},
+	hand.FieldThumbLength:  {"thumb length", "length thumb"},
+	hand.FieldWristToCrotch: {
+		"wrist to thumb", "wrist to crotch", "wrist to thumb crotch", "wrist to crotch thumb", "wrist to thumb/crotch", "wrist to parting",
+	},
+	hand.FieldPalm: {
+		"palm and thumb", "palm with thumb", "palm thumb", "hand with thumb", "hand and thumb", "palm and thumb girth", "round palm and thumb",
+		"round hand and thumb", "round hand with thumb", "hand girth with thumb", "hand including thumb",
+	},
+	hand.FieldBreadth: {"breadth", "hand breadth", "breadth hand", "breadth knuckles", "hand breadth knuckles"},
+	stitchesPath: {
+		"sts", "sts gauge", "gauge", "gauge sts", "sts swatch", "swatch sts", "number sts", "swatch", "gauge swatch", "swatch gauge",
+		"sts and rows", "sts rows", "sts x rows", "gauge sts and rows", "gauge sts rows", "gauge sts x rows", "sts to",
+	},
+	roundsPath:         {"rows", "round gauge", "rows gauge", "gauge rows", "rows swatch", "swatch rows", "number rows", "rows to"},
+	fieldFrom:          {"gauge from", "gauge source", "gauge counted on", "counted on", "source gauge", "gauge taken from", "gauge taken on"},
+	"pins.cast_on":     {"cast on", "cast on sts", "co", "cuff sts", "sts cuff", "sts on needle", "on needle", "cuff on needle", "sts cast on", "cuff cast on", "cuff sts on needle"},
+	"pins.cuff_rounds": {"cuff rows", "rib rows", "ribbing rows", "rows ribbing", "rows rib", "rows cuff"},
+	"pins.gusset_base": {"base", "gusset base", "base gusset", "base sts", "gusset base sts", "sts base"},
+	"pins.bridge":      {"bridge", "bridge sts", "sts bridge"},
+	fieldKnits: {
+		"knits", "direction", "left to right", "knits left to right", "knits from left", "from left", "from left to right", "knits from left to right",
+		"works", "works left to right", "works from left to right", "direction knitting", "knitting direction", "knits direction",
+	},
+	fieldNote: {"note", "remark", "comment"},
 }
+
+// sameWord puts one word for those that mean the same in a heading.
+var sameWord = map[string]string{
+	"circumference": "girth", "circumf": "girth", "circ": "girth", "girths": "girth", "around": "round",
+	"st": "sts", "stitch": "sts", "stitches": "sts", "row": "rows", "rounds": "rows", "rnd": "rows", "rnds": "rows",
+	"tension": "gauge", "width": "breadth", "knuckle": "knuckles", "wrists": "wrist", "thumbs": "thumb", "hands": "hand", "gloves": "glove",
+	"needles": "needle", "notes": "note", "remarks": "remark", "comments": "comment", "names": "name", "finger": "", "tip": "fingertip",
+	"students": "student", "knitters": "knitter", "participants": "participant", "pupils": "pupil", "incl": "including",
+}
+
+// noWord are words without a meaning of their own in a heading.
+var noWord = strings.Fields("the a an your my own their per over in of no nr optional required measured approx approximately already")
 
 // byName is the field of every synonym.
 var byName = func() map[string]string {
 	all := map[string]string{}
 	for field, names := range synonyms {
 		for _, n := range names {
-			all[n] = field
+			all[fieldKey(wordsOf(n))] = field
 		}
 	}
 	return all
 }()
 
-var (
-	apart    = regexp.MustCompile(`[^\p{L}\p{N}"″.]+`)
-	fraction = regexp.MustCompile(`(\d)[.,](\d)`)
-	joined   = regexp.MustCompile(`(\d)(\p{L}|["″])`)
-)
-
-// unitNames are the ways to write a unit.
-var unitNames = map[string]units.Unit{
-	"mm": units.MM, "millimetres": units.MM, "millimeters": units.MM,
-	"cm": units.CM, "centimetres": units.CM, "centimeters": units.CM,
-	"in": units.IN, "inch": units.IN, "inches": units.IN, `"`: units.IN, "″": units.IN,
-}
-
-// columnOf reads a heading: "Hand (in)", "sts / 10 cm", "round the knuckles".
-func columnOf(heading string) Column {
-	c := Column{Heading: strings.TrimSpace(heading)}
-	words := wordsOf(heading)
-	if n := len(words); n > 1 {
-		if u, ok := unitNames[words[n-1]]; ok {
-			c.Unit, words = u, words[:n-1]
-			if n := len(words); n > 1 && number(words[n-1]) {
-				c.Over, words = words[n-1], words[:n-1]
-			}
-		}
-	}
-	kept := words[:0]
+// fieldKey is a heading in the words of the synonyms.
+func fieldKey(words []string) string {
+	var kept []string
 	for _, w := range words {
-		switch w {
-		case "the", "a", "your", "my", "per", "over", "in", "own":
-		default:
+		if same, ok := sameWord[w]; ok {
+			w = same
+		}
+		if w != "" && !slices.Contains(noWord, w) {
 			kept = append(kept, w)
 		}
 	}
-	c.Field = byName[strings.Join(kept, " ")]
-	if c.Field == stitchesPath || c.Field == roundsPath {
-		if c.Unit != "" && c.Over == "" {
-			c.Over = "1"
-		}
+	return strings.Join(kept, " ")
+}
+
+var (
+	apart    = regexp.MustCompile(`[^\p{L}\p{N}"″”.]+`)
+	fraction = regexp.MustCompile(`(\d)[.,](\d)`)
+	joined   = regexp.MustCompile(`(\d)(\p{L}|["″”])`)
+	joins    = regexp.MustCompile(`(\p{L})(\d)`)
+	perUnit  = regexp.MustCompile(`(?i)(\bper|/|\bto the|\ban?)\s*(mm|cm|in|inch|["″”])[\s)\].]*$`)
+	twoUnits = regexp.MustCompile(`(?i)\b(mm|cm|in|inch|inches)\s*(/|,|;|\+|\bor\b|\band\b)\s*(mm|cm|in|inch|inches)\b`)
+	signs    = strings.NewReplacer("'", "", "’", "", "×", " x ", "*", " ")
+)
+
+// longestHeading is how long a heading may be that means something.
+const longestHeading = 120
+
+// columnOf reads a heading: "Hand (in)", "sts / 10 cm", "round the knuckles".
+func columnOf(heading string) Column {
+	c := Column{Heading: oneLine(heading)}
+	if len(heading) > longestHeading {
+		c.Heading = clip(heading)
 		return c
 	}
-	if c.Over != "" { // a number means nothing in other headings
+	c.Field = byName[fieldKey(c.measure(wordsOf(heading)))]
+	switch {
+	case twoUnits.MatchString(heading):
 		c.Field = ""
+	case c.Field == stitchesPath || c.Field == roundsPath:
+		if c.Unit != "" && c.Over == "" && perUnit.MatchString(heading) {
+			c.Over = "1"
+		}
+	case c.isLength() && c.Over != "", !c.isLength() && c.Unit != "":
+		c.Field = "" // "hand 10 cm" and "size (cm)" are something else
 	}
 	return c
+}
+
+// isLength tells a column of lengths.
+func (c *Column) isLength() bool {
+	return strings.HasPrefix(c.Field, "hand.") && c.Field != hand.FieldSize
+}
+
+// vague tells a gauge that does not say over how many of its unit.
+func (c *Column) vague() bool {
+	return (c.Field == stitchesPath || c.Field == roundsPath) && c.Unit != "" && c.Over == ""
+}
+
+// measure takes a unit, and the number before it, out of a heading's words.
+// A unit that stands before other words is not "in".
+func (c *Column) measure(words []string) []string {
+	at := -1
+	for i, w := range words {
+		if _, ok := unitNames[w]; ok && (w != "in" || i == len(words)-1) && len(words) > 1 {
+			at = i
+		}
+	}
+	if at < 0 {
+		return words
+	}
+	c.Unit = unitNames[words[at]]
+	before, after := words[:at], words[at+1:]
+	if n := len(before); n > 0 && number(before[n-1]) {
+		c.Over, before = before[n-1], before[:n-1]
+		// the other side of a square: "10 x 10 cm", "10 cm x 10 cm"
+		for _, side := range [][]string{{c.Over, "x"}, {c.Over, words[at], "x"}} {
+			if m := len(before) - len(side); m >= 0 && slices.Equal(before[m:], side) {
+				before = before[:m]
+			}
+		}
+	}
+	return append(slices.Clone(before), after...)
 }
 
 // wordsOf are the words of a heading in small letters, numbers apart from what
 // follows them.
 func wordsOf(heading string) []string {
-	s := strings.ToLower(fraction.ReplaceAllString(heading, "${1}.${2}"))
-	words := strings.Fields(apart.ReplaceAllString(joined.ReplaceAllString(s, "$1 $2"), " "))
+	s := strings.ToLower(fraction.ReplaceAllString(signs.Replace(heading), "${1}.${2}"))
+	s = joins.ReplaceAllString(joined.ReplaceAllString(s, "$1 $2"), "$1 $2")
+	words := strings.Fields(apart.ReplaceAllString(s, " "))
 	kept := words[:0]
 	for _, w := range words {
 		if w = strings.Trim(w, "."); w != "" {

@@ -1,10 +1,11 @@
 package roster
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/fault"
-	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
 
@@ -28,14 +29,19 @@ type Wrong struct {
 // mostWrong is how many wrong rows are told one by one.
 const mostWrong = 200
 
-// above is how many rows may stand above the headings.
+// mostRows bounds the work on a table in which no row is right.
+const mostRows = 200_000
+
+// above is how many rows may stand above the rows of students, the headings
+// among them.
 const above = 5
 
 // Read reads a table of students: one a row, headings above, in any order,
 // lengths in the unit of the class unless heading or cell names another. Right
 // rows come as students, wrong ones with their line and reasons; empty rows are
-// left out, and nothing is worked out or looked up. The error says what makes
-// the whole table unusable.
+// left out, and nothing is worked out or looked up. What stands in a column
+// that means nothing is not looked at. The error says what makes the whole
+// table unusable.
 func Read(raw []byte, unit units.Unit) (Table, error) {
 	text, err := text(raw)
 	if err != nil {
@@ -49,33 +55,43 @@ func Read(raw []byte, unit units.Unit) (Table, error) {
 	for _, cell := range heads.cells {
 		t.Columns = append(t.Columns, columnOf(cell))
 	}
+	for n := len(t.Columns); n > 0 && t.Columns[n-1].Heading == ""; n-- {
+		t.Columns = t.Columns[:n-1] // delimiters at the end are no headings
+	}
 	if err := t.checkColumns(); err != nil {
 		return Table{}, err
 	}
-	records(text, delimiter, func(r record) bool {
-		if r.line > heads.line && !r.empty() {
-			t.take(r, unit)
+	r := reader{unit: unit, from: map[string]string{}, bad: map[string]bool{}}
+	n := 0
+	records(text, delimiter, len(t.Columns), func(row record) bool {
+		if row.line > heads.line && !row.empty() {
+			n++
+			t.take(row, &r)
 		}
-		return true
+		return n <= mostRows
 	})
+	if n > mostRows {
+		return Table{}, fault.New(fault.Invalid, "The table has more than %d rows; leave out what is no student.", mostRows)
+	}
 	return t, nil
 }
 
-// headings finds the delimiter by which the first rows have a row of headings,
-// the one with the most of them that mean something.
+// headings finds the delimiter by which one of the first rows has the most
+// headings that mean something, and that row. Where two delimiters are alike
+// in this, the one that stands there parts more cells.
 func headings(text string) (delimiter byte, heads record, err error) {
-	best := 0
-	rows := 0
+	best, rows := 0, 0
 	for _, d := range []byte{'\t', ';', ',', '|'} {
 		n := 0
-		records(text, d, func(r record) bool {
+		records(text, d, 0, func(r record) bool {
 			if r.empty() {
 				return true
 			}
 			n++
-			// of two delimiters with as many known headings, the one that parts more
-			if known := 1000*knownOf(r.cells) + min(len(r.cells), 999); known > best && known > 999 {
+			known := knownOf(r.cells)
+			if known > best || known > 0 && known == best && len(r.cells) > len(heads.cells) {
 				best, delimiter, heads = known, d, r
+				heads.cells = slices.Clone(r.cells)
 			}
 			return n < above
 		})
@@ -86,6 +102,8 @@ func headings(text string) (delimiter byte, heads record, err error) {
 		return 0, record{}, fault.New(fault.Invalid, "The table is empty; paste the cells of a spreadsheet, headings first.")
 	case best == 0:
 		return 0, record{}, fault.New(fault.Invalid, "The table has no row of headings with a name; write headings above the rows, such as: name, hand, stitches, rounds.")
+	case heads.fault != "":
+		return 0, record{}, fault.New(fault.Invalid, "The row of headings, line %d, %s.", heads.line, heads.fault)
 	}
 	return delimiter, heads, nil
 }
@@ -105,59 +123,102 @@ func knownOf(cells []string) int {
 	return n
 }
 
-// checkColumns refuses two columns that mean the same.
+// checkColumns refuses two columns that mean the same, and a gauge that does
+// not say over what it was counted.
 func (t *Table) checkColumns() error {
 	seen := map[string]string{}
 	for _, c := range t.Columns {
-		if other, twice := seen[c.Field]; twice && c.Field != "" {
+		if c.Field == "" {
+			continue
+		}
+		if other, twice := seen[c.Field]; twice {
 			return fault.New(fault.Invalid, "The headings “%s” and “%s” mean the same; leave one of the columns out.", clip(other), clip(c.Heading))
+		}
+		if c.vague() {
+			return fault.New(fault.Invalid, "The heading “%s” does not say over how many %s the count was made; write “per %[2]s”, or the length, such as 10 cm or 4 in.", clip(c.Heading), c.Unit)
 		}
 		seen[c.Field] = c.Heading
 	}
 	return nil
 }
 
-// take reads a row.
-func (t *Table) take(row record, unit units.Unit) {
-	r := reader{student: Student{Sheet: sheet.Sheet{}}, unit: unit, from: map[string]string{}}
-	if len(t.Students) >= MostStudents {
-		t.wrong(row, &r, []string{"a class has at most 1000 students; begin a second class for the rest"})
+// take reads a row. Once there is no room to tell of more wrong rows, a row
+// that is wrong is looked at no further.
+func (t *Table) take(row record, r *reader) {
+	r.begin()
+	switch {
+	case len(t.Students) >= MostStudents:
+		t.wrong(row, fmt.Sprintf("a class has at most %d students; begin a second class for the rest", MostStudents))
+		return
+	case row.fault != "":
+		t.wrong(row, "The row "+row.fault+".")
 		return
 	}
-	if row.fault != "" {
-		t.wrong(row, &r, []string{"The row " + row.fault + "."})
-		return
+	for i, c := range t.Columns[:min(len(t.Columns), len(row.cells))] {
+		if c.Heading == "" && strings.TrimSpace(row.cells[i]) != "" {
+			t.Columns[i].Heading = fmt.Sprintf("column %d, which has no heading", i+1)
+		}
+		r.put(c, row.cells[i])
 	}
-	for i, cell := range row.cells {
-		if i < len(t.Columns) {
-			r.put(t.Columns[i], cell)
-		} else if strings.TrimSpace(cell) != "" {
-			r.wrong(Column{Heading: "beyond the last heading"}, cell, "has no heading; give its column one, or leave it out")
+	t.surplus(row, r)
+	r.student.OverGauge(r.unit)
+	if len(r.reasons) == 0 || len(t.Wrong) < mostWrong {
+		for _, f := range r.student.Check(r.unit) {
+			if !r.bad[f.Path] {
+				r.reasons = append(r.reasons, clip(t.headingOf(f.Path, r))+": "+f.Message)
+			}
 		}
 	}
-	r.student.OverGauge(unit)
-	for _, f := range r.student.Check(unit) {
-		r.reasons = append(r.reasons, r.reason(f))
-	}
 	if len(r.reasons) > 0 {
-		t.wrong(row, &r, r.reasons)
+		t.wrong(row, r.reasons...)
 		return
 	}
 	t.Students = append(t.Students, r.student)
 }
 
-// reason is a fault of a student by the heading that it was read from.
-func (r *reader) reason(f fault.Field) string {
-	if heading, ok := r.from[f.Path]; ok {
-		return heading + ": " + f.Message
+// surplus refuses cells beyond the last heading, unless they are empty.
+func (t *Table) surplus(row record, r *reader) {
+	first, n := "", 0
+	for _, cell := range row.cells[min(len(t.Columns), len(row.cells)):] {
+		if cell = tidy(cell); cell != "" {
+			if n++; n == 1 {
+				first = cell
+			}
+		}
 	}
-	return strings.ReplaceAll(strings.TrimPrefix(strings.TrimPrefix(f.Path, "hand."), "gauge.swatches[0]."), "_", " ") + ": " + f.Message
+	switch c := (Column{Heading: "beyond the last heading"}); {
+	case n == 1:
+		r.wrong(c, first, "has no heading; give its column one, or leave it out. A comma may part what belongs together: put “18,5” into quotes")
+	case n > 1:
+		r.wrong(c, first, "and %d cells more have no heading; give their columns one, or leave them out. A comma may part what belongs together: put “18,5” into quotes", n-1)
+	}
 }
 
-func (t *Table) wrong(row record, r *reader, reasons []string) {
+// headingOf is the heading under which what stands at a path was read, or would
+// be; without one it is what the path is called.
+func (t *Table) headingOf(path string, r *reader) string {
+	if heading := r.from[path]; heading != "" {
+		return heading
+	}
+	for _, c := range t.Columns {
+		if c.Field == path {
+			return c.Heading
+		}
+	}
+	return strings.ReplaceAll(path[strings.LastIndex(path, ".")+1:], "_", " ")
+}
+
+// wrong notes a row that does not go in.
+func (t *Table) wrong(row record, reasons ...string) {
 	if len(t.Wrong) >= mostWrong {
 		t.More++
 		return
 	}
-	t.Wrong = append(t.Wrong, Wrong{Line: row.line, Name: clip(r.student.Name), Reasons: reasons, Raw: strings.TrimRight(row.raw, "\r\n")})
+	w := Wrong{Line: row.line, Reasons: reasons, Raw: strings.TrimRight(row.raw, "\r\n")}
+	for i, c := range t.Columns {
+		if c.Field == fieldName && i < len(row.cells) {
+			w.Name = clip(oneLine(strings.Trim(tidy(row.cells[i]), `"`)))
+		}
+	}
+	t.Wrong = append(t.Wrong, w)
 }

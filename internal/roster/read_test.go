@@ -1,8 +1,14 @@
 package roster
 
 import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -37,15 +43,21 @@ func TestRead(t *testing.T) {
 		"a slash":           "name,hand,gauge,rounds\nAda,18.5,24 sts / 10 cm,32\n",
 		"one heading more":  "First,Name,hand\nAda?,Ada,18.5\n",
 		"a space, and nbsp": " Name , Hand \nAda\u00a0, 18.5 \n",
+		"one heading":       "name;\r\nAda;\r\n",
+		"in a frame":        "| name | hand | gauge |\n| Ada | 18,5 cm | 24/32 |\n",
+		"a delimiter named": "sep=;\nname;hand;gauge\nAda;18,5;24 sts, 32 rnds\n",
+		"no heading above":  ",name,hand,sts,rows\n1,Ada,18.5,24,32\n",
 	} {
 		table := read(t, text)
 		require.Empty(t, table.Wrong, name)
 		require.Len(t, table.Students, 1, name)
 		s := table.Students[0]
 		assert.Equal(t, "Ada", s.Name, name)
-		girth, err := units.Parse(s.Sheet["hand.hand_circumference"], units.CM)
-		require.NoError(t, err, name)
-		assert.Equal(t, 185*units.Millimetre, girth, name)
+		if name != "one heading" {
+			girth, err := units.Parse(s.Sheet["hand.hand_circumference"], units.CM)
+			require.NoError(t, err, name)
+			assert.Equal(t, 185*units.Millimetre, girth, name)
+		}
 		if s.gauged() {
 			sheet := s.Sheet.Clone()
 			sheet["unit"] = "cm"
@@ -102,21 +114,59 @@ func TestWrongRows(t *testing.T) {
 		names = append(names, s.Name)
 	}
 	assert.Equal(t, []string{"Ada", "Hal", "Lo"}, names)
-	lines := map[int]string{}
+	lines := map[int]Wrong{}
 	for _, w := range table.Wrong {
-		lines[w.Line] = strings.Join(w.Reasons, " / ")
+		lines[w.Line] = w
 	}
 	for line, says := range map[int][]string{
 		3: {"hand (cm): “wide” is not a number; write digits", "rounds: “x” is no count", "knits: “sideways” is no direction"},
-		4: {"name: is empty"}, 5: {"hand (cm): “=1+1” is a formula; paste its value"}, 6: {"is a formula"},
-		7: {"“surplus” has no heading"}, 8: {"a quote that is not closed"}, 9: {"is above 2 m"}, 10: {"is not a number", "write swatch, cuff or ball band"},
-		12: {"stitches: is missing beside the rounds"}, 13: {"is not a number"}, 14: {"knitting lies between 2 and 500"},
+		4: {"name: is empty"}, 5: {"hand (cm): “=1+1” is a formula; paste its value"}, 6: {"name: “=cmd|' /C calc'!A0” is a formula"},
+		7: {"“surplus” has no heading"}, 8: {"a quote that is not closed"}, 9: {"is above 2 m"}, 10: {"hand (cm): “1,900.5” has a sign between thousands", "write swatch, cuff or ball band"},
+		12: {"sts: is missing beside the rounds"}, 13: {"is not a number"}, 14: {"knitting lies between 2 and 500"},
 	} {
+		require.Contains(t, lines, line)
+		assert.Len(t, lines[line].Reasons, len(says), "line %d: %q", line, lines[line].Reasons)
 		for _, part := range says {
-			assert.Contains(t, lines[line], part, "line %d", line)
+			assert.Contains(t, strings.Join(lines[line].Reasons, " / "), part, "line %d", line)
 		}
 	}
 	assert.Len(t, lines, 11)
+	for line, name := range map[int]string{3: "Bo", 4: "", 6: "=cmd|' /C calc'!A0", 8: "Ed", 10: "Gus"} {
+		assert.Equal(t, name, lines[line].Name, "line %d", line)
+	}
+	assert.Equal(t, `"Ed,19,24`, lines[8].Raw)
+}
+
+// All that is wrong with a row is told, also what only shows once the rest can
+// be read, under the headings of the table.
+func TestEveryReason(t *testing.T) {
+	table := read(t, "Knitter;Glove size;Thumb (in);gauge;cuff stitches;Remarks\n;99;9;9000;4;a\x00b\nAda;8;9 1/2;24 x 9000;;\n")
+	assert.Empty(t, table.Students)
+	require.Len(t, table.Wrong, 2)
+	for i, says := range [][]string{
+		{"Knitter: is empty", "Glove size: is 99; write a glove size", "gauge: makes", "cuff stitches: is 4; write a whole number", "Remarks: has characters"},
+		{"Thumb (in): is 241.3 mm, not narrower than the hand", "gauge: makes 9000 rounds"},
+	} {
+		require.Len(t, table.Wrong[i].Reasons, len(says), "%q", table.Wrong[i].Reasons)
+		for _, part := range says {
+			assert.Contains(t, strings.Join(table.Wrong[i].Reasons, "\n"), part)
+		}
+	}
+}
+
+// What a column is used for is told; a cell under no heading is not lost in
+// silence.
+func TestColumns(t *testing.T) {
+	table := read(t, ",name,shoe size,hand (mm),stitches (5 cm),,\n1,Ada,38,185,12,,\n2,Bo,40,18,5,12,\n")
+	assert.Equal(t, []Column{
+		{Heading: "column 1, which has no heading"}, {Heading: "name", Field: fieldName}, {Heading: "shoe size"},
+		{Heading: "hand (mm)", Field: "hand.hand_circumference", Unit: units.MM}, {Heading: "stitches (5 cm)", Field: stitchesPath, Unit: units.CM, Over: "5"},
+	}, table.Columns)
+	assert.Equal(t, ",name,shoe size,hand (mm),stitches (5 cm),,", table.Heading)
+	require.Len(t, table.Students, 1)
+	require.Len(t, table.Wrong, 1, "a decimal comma between commas is told")
+	assert.Contains(t, table.Wrong[0].Reasons[0], "“12” has no heading")
+	assert.Contains(t, table.Wrong[0].Reasons[0], "put “18,5” into quotes")
 }
 
 // What makes a whole table unusable is said so that it can be mended.
@@ -130,6 +180,8 @@ func TestUnusable(t *testing.T) {
 		"name,hand,knuckles\nAda,19,19": "mean the same",
 		"PK\x03\x04 and so on":          "save the sheet as CSV",
 		"\xD0\xCF\x11\xE0 old":          "save the sheet as CSV",
+		"name;\"hand;sts\nAda;19;24":    "row of headings, line 1, has a quote that is not closed",
+		"name,gauge,sts\nAda,24,24":     "mean the same",
 	} {
 		_, err := Read([]byte(text), units.CM)
 		require.Error(t, err, text)
@@ -138,4 +190,100 @@ func TestUnusable(t *testing.T) {
 	}
 	_, err := Read(make([]byte, Largest+1), units.CM)
 	require.Error(t, err)
+	assert.Contains(t, fault.Message(err), "16 MB")
+	_, err = Read([]byte("name"+strings.Repeat("\n=1", mostRows+1)), units.CM)
+	require.Error(t, err)
+	assert.Contains(t, fault.Message(err), "more than 200000 rows")
+}
+
+// A hundred thousand rows: a class's worth goes in, the rest is counted.
+func TestManyRows(t *testing.T) {
+	many := func(heading, row string) Table {
+		table := read(t, heading+"\n"+strings.Repeat(row+"\n", 100_000))
+		assert.Equal(t, 100_000, len(table.Students)+len(table.Wrong)+table.More, row)
+		return table
+	}
+	table := many("name,hand,note", `Ada,18.5,"a, b"`)
+	assert.Len(t, table.Students, MostStudents)
+	assert.Len(t, table.Wrong, mostWrong)
+	assert.Equal(t, MostStudents+2, table.Wrong[0].Line)
+	assert.Equal(t, []string{"a class has at most 1000 students; begin a second class for the rest"}, table.Wrong[0].Reasons)
+	for _, row := range []string{`"Ada,18.5`, "Ada,wide,x", "Ada,18.5,a\x00b", "=1"} {
+		assert.Empty(t, many("name,hand,note", row).Students, row)
+	}
+	table = read(t, "name"+strings.Repeat("\nAda", MostStudents)+strings.Repeat("\n=1", 5))
+	assert.Len(t, table.Students, MostStudents)
+	assert.Len(t, table.Wrong, 5)
+}
+
+// FuzzRead holds that no bytes bring it down, that every student can be kept,
+// that every wrong row has a line of the file and a reason, and that the same
+// bytes read alike.
+func FuzzRead(f *testing.F) {
+	for seed := range uint64(40) {
+		m := newMutant(seed)
+		m.table(4)
+		f.Add(m.encode(m.out.String()))
+	}
+	f.Add([]byte("name,hand\n\"a,19\nb,\"1\"\"9\"\n"))
+	f.Add([]byte{0xFF, 0xFE, 'n', 0})
+	f.Fuzz(func(t *testing.T, raw []byte) {
+		table, err := Read(raw, units.IN)
+		again, errAgain := Read(raw, units.IN)
+		if !reflect.DeepEqual(table, again) || fmt.Sprint(err) != fmt.Sprint(errAgain) {
+			t.Fatalf("read twice: %+v, %v; %+v, %v", table, err, again, errAgain)
+		}
+		if err != nil {
+			if fault.KindOf(err) != fault.Invalid {
+				t.Fatal(err)
+			}
+			return
+		}
+		for _, s := range table.Students {
+			if faults := s.Check(units.IN); len(faults) > 0 {
+				t.Fatalf("%q is in with %v", s.Name, faults)
+			}
+		}
+		decoded, err := text(raw)
+		if err != nil {
+			t.Fatal(err)
+		}
+		line := 1
+		for _, w := range table.Wrong {
+			if w.Line <= line || w.Line > breaks(decoded)+1 || len(w.Reasons) == 0 || slices.Contains(w.Reasons, "") {
+				t.Fatalf("line %d after %d, %q", w.Line, line, w.Reasons)
+			}
+			line = w.Line
+		}
+	})
+}
+
+// BenchmarkRead says what a row takes, and how many times as long as parting it
+// into cells takes encoding/csv of the standard library.
+func BenchmarkRead(b *testing.B) {
+	for _, c := range []struct {
+		name, row string
+		rows      int
+	}{
+		{"right", "Ada,18.5,24,32,\"a, b\"\n", MostStudents}, {"names", "Ada,,,,\n", MostStudents},
+		{"wrong", "Ada,wide,24,32,\"a, b\"\n", MostStudents}, {"100000", "Ada,18.5,24,32,\"a, b\"\n", 100_000},
+	} {
+		raw := []byte("name,hand,stitches,rounds,note\n" + strings.Repeat(c.row, c.rows))
+		b.Run(c.name, func(b *testing.B) {
+			start := time.Now()
+			const times = 20
+			for range times {
+				_, err := csv.NewReader(bytes.NewReader(raw)).ReadAll()
+				require.NoError(b, err)
+			}
+			cells := float64(time.Since(start).Nanoseconds()) / times
+			for b.Loop() {
+				_, err := Read(raw, units.CM)
+				require.NoError(b, err)
+			}
+			each := float64(b.Elapsed().Nanoseconds()) / float64(b.N)
+			b.ReportMetric(each/float64(c.rows), "ns/row")
+			b.ReportMetric(each/cells, "times-encoding/csv")
+		})
+	}
 }

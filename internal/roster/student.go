@@ -2,6 +2,7 @@ package roster
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -54,16 +55,17 @@ const (
 	heightPath   = "gauge.swatches[0].height"
 )
 
+// paths are in the order in which they are shown.
+var paths = []string{
+	hand.FieldSize, hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength, hand.FieldGussetLength,
+	hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm, hand.FieldBreadth,
+	stitchesPath, widthPath, roundsPath, heightPath,
+	"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge",
+}
+
 // Paths are what a student's line may hold of a measure sheet, in the order in
 // which it is shown.
-func Paths() []string {
-	return []string{
-		hand.FieldSize, hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength, hand.FieldGussetLength,
-		hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm, hand.FieldBreadth,
-		stitchesPath, widthPath, roundsPath, heightPath,
-		"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge",
-	}
-}
+func Paths() []string { return slices.Clone(paths) }
 
 // GaugeOver is the length over which the gauge of a class is counted: 10 cm, or
 // 4 in where lengths are in inches.
@@ -128,18 +130,67 @@ func (s *Student) Check(u units.Unit) fault.Fields {
 	return append(faults, s.checkValues(u)...)
 }
 
-// checkValues reads the values as a measure sheet does.
+// checkValues reads the values as a measure sheet does. What is wrong is told
+// and taken away until the rest can be read, for the faults of the hand as a
+// whole only show then.
 func (s *Student) checkValues(u units.Unit) fault.Fields {
-	var faults fault.Fields
-	whole := sheet.Sheet{}
-	may := map[string]bool{}
-	for _, path := range Paths() {
-		may[path] = true
+	faults, whole := s.texts()
+	if len(whole) == 0 && u.Size() > 0 {
+		return faults // nothing is measured yet
 	}
-	for path, text := range s.Sheet {
+	whole[sheet.PathUnit] = string(u)
+	if whole.Given(stitchesPath) == "" {
 		switch {
-		case !may[path]:
-			faults.Add("student", "can't hold %.60q", path)
+		case whole.Given(roundsPath) != "":
+			faults.Add(stitchesPath, "is missing beside the rounds; count the stitches, too, or leave both empty")
+		case whole.Given(widthPath)+whole.Given(heightPath) != "":
+			faults.Add(stitchesPath, "is missing beside the length over which it was counted; count the stitches, or leave both empty")
+		}
+	}
+	for range paths {
+		standIn(whole, u)
+		req, err := whole.Request()
+		if err == nil {
+			return append(faults, req.Hand.Check()...)
+		}
+		var fields fault.Fields
+		if !errors.As(err, &fields) {
+			faults.Add("student", "can't be read: %s", fault.Message(err))
+			return faults
+		}
+		faults = append(faults, fields...)
+		for _, f := range fields {
+			delete(whole, f.Path)
+			switch f.Path { // a count and its length go together
+			case stitchesPath, widthPath:
+				delete(whole, stitchesPath)
+				delete(whole, widthPath)
+			case roundsPath, heightPath:
+				delete(whole, roundsPath)
+				delete(whole, heightPath)
+			}
+		}
+	}
+	return faults
+}
+
+// texts are the values that may be looked at, and the faults of the others.
+func (s *Student) texts() (faults fault.Fields, whole sheet.Sheet) {
+	whole = make(sheet.Sheet, len(s.Sheet)+4)
+	var strange []string
+	for path := range s.Sheet {
+		if !slices.Contains(paths, path) {
+			strange = append(strange, path)
+		}
+	}
+	slices.Sort(strange)
+	for _, path := range strange {
+		faults.Add("student", "can't hold %.60q", path)
+	}
+	for _, path := range paths {
+		text, given := s.Sheet[path]
+		switch {
+		case !given:
 		case utf8.RuneCountInString(text) > longestWord:
 			faults.Add(path, "has more than %d characters; shorten it", longestWord)
 		case !plain(text):
@@ -148,24 +199,17 @@ func (s *Student) checkValues(u units.Unit) fault.Fields {
 			whole[path] = text
 		}
 	}
-	whole[sheet.PathUnit] = string(u)
-	rounds := whole.Given(roundsPath) != "" && whole.Given(stitchesPath) == ""
-	if rounds {
-		faults.Add(stitchesPath, "is missing beside the rounds; count the stitches, too, or leave both empty")
-		delete(whole, roundsPath)
-		delete(whole, heightPath)
-	}
+	return faults, whole
+}
+
+// standIn puts a hand and a gauge where there is none yet, so that the rest can
+// be read: a hand that is wider than any thumb, for nobody typed it, and no
+// thumb is to be held against it.
+func standIn(whole sheet.Sheet, u units.Unit) {
 	if whole.Given(stitchesPath) == "" {
 		whole[stitchesPath], whole[widthPath] = "20", GaugeOver(u)
 	}
 	if whole.Given(hand.FieldCircumference) == "" && whole.Given(hand.FieldSize) == "" && whole.Given(hand.FieldBreadth) == "" {
-		whole[hand.FieldSize] = "8"
+		whole[hand.FieldCircumference] = (units.Longest - units.Centimetre).Exact(whole.Unit())
 	}
-	req, err := whole.Request()
-	if err == nil {
-		return append(faults, req.Hand.Check()...)
-	}
-	var fields fault.Fields
-	errors.As(err, &fields)
-	return append(faults, fields...)
 }

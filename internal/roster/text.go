@@ -16,17 +16,24 @@ import (
 const Largest = 16 << 20
 
 // programs are files of other kinds that people take for a table, by how they
-// begin: zipped and older spreadsheets, a PDF, a picture.
-var programs = [][]byte{{'P', 'K', 3, 4}, {0xD0, 0xCF, 0x11, 0xE0}, []byte("%PDF"), {0x89, 'P', 'N', 'G'}, {0xFF, 0xD8, 0xFF}, {0x1F, 0x8B}}
+// begin: zipped, older and rich ones, pages, a PDF, pictures.
+var programs = [][]byte{
+	[]byte("PK\x03\x04"), []byte("PK\x05\x06"), {0xD0, 0xCF, 0x11, 0xE0}, {0x1F, 0x8B}, []byte(`{\rtf`),
+	[]byte("<!doctype"), []byte("<html"), []byte("<table"), []byte("<?xml"), []byte("%PDF"), {0x89, 'P', 'N', 'G'}, {0xFF, 0xD8, 0xFF},
+}
+
+var utf8Mark = []byte("\uFEFF")
 
 // text reads a table's bytes: UTF-8, UTF-16 with a byte-order mark or without,
-// or else Windows-1252, in which every byte means something.
+// or else Windows-1252, in which every byte means something. A letter that is
+// spoilt in what is marked as UTF-8 becomes U+FFFD.
 func text(raw []byte) (string, error) {
 	if len(raw) > Largest {
 		return "", fault.New(fault.Invalid, "The table has more than %d MB; leave out what is no student.", Largest>>20)
 	}
+	begins := raw[:min(len(raw), 64)]
 	for _, p := range programs {
-		if bytes.HasPrefix(raw, p) {
+		if bytes.HasPrefix(begins, p) || bytes.HasPrefix(bytes.ToLower(bytes.TrimSpace(bytes.TrimPrefix(begins, utf8Mark))), p) {
 			return "", fault.New(fault.Invalid, "This is a file of another kind; save the sheet as CSV and send that, or paste its cells.")
 		}
 	}
@@ -38,8 +45,8 @@ func text(raw []byte) (string, error) {
 		from = unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM)
 	case order == 0:
 		from = unicode.UTF16(unicode.BigEndian, unicode.IgnoreBOM)
-	case utf8.Valid(raw):
-		return strings.TrimPrefix(string(raw), "\uFEFF"), nil
+	case bytes.HasPrefix(raw, utf8Mark), utf8.Valid(raw):
+		return strings.ToValidUTF8(string(bytes.TrimPrefix(raw, utf8Mark)), "\uFFFD"), nil
 	default:
 		from = charmap.Windows1252
 	}
@@ -47,7 +54,7 @@ func text(raw []byte) (string, error) {
 	if err != nil {
 		return "", fault.New(fault.Invalid, "The table's letters can't be read; save it as CSV in UTF-8.")
 	}
-	return strings.TrimPrefix(strings.ToValidUTF8(string(out), "\uFFFD"), "\uFEFF"), nil
+	return strings.ToValidUTF8(string(bytes.TrimPrefix(out, utf8Mark)), "\uFFFD"), nil
 }
 
 // wide tells text in two bytes a letter: 1 where every second byte is often 0,
@@ -68,12 +75,12 @@ func wide(raw []byte) int {
 	return -1
 }
 
-// record is one row of a table.
+// record is one row of a table. Its cells hold until the next one is read.
 type record struct {
 	cells []string
 	line  int    // at which it begins, from 1
 	raw   string // as it stands in the table
-	fault string // what is wrong with its quotes, if anything is
+	fault string // why it can't be parted into cells, if it can't
 }
 
 func (r *record) empty() bool {
@@ -85,16 +92,29 @@ func (r *record) empty() bool {
 	return r.fault == ""
 }
 
-// longestCell bounds a cell in quotes: without its end it would swallow the
-// table.
-const longestCell = 2000
+// The most bytes of a cell in quotes, which without its end would swallow the
+// table, and the most cells of a row; empty ones may follow.
+const (
+	longestCell = 2000
+	mostCells   = 500
+)
+
+const (
+	notClosed = "has a quote that is not closed, or one round more than 2000 letters; close it, or leave the quotes out"
+	notEnded  = "has text after a closing quote; write a quote inside quotes twice, or leave the quotes out"
+	tooWide   = "has more than 500 cells; leave out columns that are no measurements"
+)
 
 // records splits a text into its rows. A cell in quotes may hold the delimiter,
 // line breaks, and quotes that are doubled; a quote elsewhere in a cell is the
-// sign for inches. A row with a quote that is not closed ends with its line.
-func records(text string, delimiter byte, each func(record) bool) {
+// sign for inches. A row with a quote that is not closed ends with its line, so
+// that the rows below it are read; so does one with a cell in which a whole row
+// of so many columns stands, since that quote was closed by another one's.
+func records(text string, delimiter byte, columns int, each func(record) bool) {
+	s := splitter{text: text, delimiter: delimiter, columns: columns}
 	for at, line := 0, 1; at < len(text); {
-		r, end := next(text, at, delimiter)
+		r, end := s.next(at)
+		s.cells = r.cells
 		r.line, r.raw = line, text[at:end]
 		line += breaks(r.raw)
 		at = end
@@ -109,59 +129,97 @@ func breaks(s string) int {
 	return strings.Count(s, "\n") + strings.Count(s, "\r") - strings.Count(s, "\r\n")
 }
 
-// next reads the row that begins at a place, and where the next one begins.
-func next(text string, at int, delimiter byte) (r record, end int) {
-	start := at
-	for {
-		cell, to, ok := cellAt(text, at, delimiter)
-		if !ok {
-			end := lineEnd(text, start)
-			r.fault = "has a quote that is not closed, or text after a closing one; close it, or leave the quotes out"
-			r.cells = strings.Split(strings.TrimRight(text[start:end], "\r\n"), string(delimiter))
+// splitter parts a text into cells.
+type splitter struct {
+	text      string
+	delimiter byte
+	columns   int      // of a row, if it is known
+	cells     []string // room for those of a row
+}
+
+// next reads the row that begins at a place, and says where the next one does.
+func (s *splitter) next(start int) (r record, end int) {
+	r.cells = s.cells[:0]
+	for at := start; ; {
+		cell, to, wrong := s.cellAt(at)
+		if wrong != "" {
+			end := lineEnd(s.text, start)
+			r.fault = wrong
+			r.cells = append(r.cells[:0], strings.SplitN(strings.TrimRight(s.text[start:end], "\r\n"), string(s.delimiter), mostCells)...)
 			return r, end
 		}
-		r.cells = append(r.cells, cell)
-		if to >= len(text) {
-			return r, len(text)
+		switch {
+		case len(r.cells) < mostCells:
+			r.cells = append(r.cells, cell)
+		case strings.TrimSpace(cell) != "":
+			r.fault = tooWide
 		}
-		if text[to] != delimiter {
-			return r, pastBreak(text, to)
+		if to >= len(s.text) {
+			return r, len(s.text)
 		}
-		if at = to + 1; at >= len(text) {
-			r.cells = append(r.cells, "")
-			return r, len(text)
+		if s.text[to] != s.delimiter {
+			return r, pastBreak(s.text, to)
 		}
+		at = to + 1
 	}
 }
 
+// ends tells whether a cell may end at a place.
+func (s *splitter) ends(at int) bool {
+	return at >= len(s.text) || s.text[at] == s.delimiter || s.text[at] == '\n' || s.text[at] == '\r'
+}
+
 // cellAt reads the cell that begins at a place, and where what ends it stands;
-// ok is false for quotes that don't close.
-func cellAt(text string, at int, delimiter byte) (cell string, to int, ok bool) {
+// or says what is wrong with its quotes.
+func (s *splitter) cellAt(at int) (cell string, to int, wrong string) {
 	from := at
-	for from < len(text) && text[from] == ' ' {
+	for from < len(s.text) && s.text[from] == ' ' {
 		from++
 	}
-	if from >= len(text) || text[from] != '"' {
-		for to = at; to < len(text) && text[to] != delimiter && text[to] != '\n' && text[to] != '\r'; to++ {
+	if from >= len(s.text) || s.text[from] != '"' {
+		for to = at; !s.ends(to); to++ {
 		}
-		return text[at:to], to, true
+		return s.text[at:to], to, ""
 	}
-	var b strings.Builder
-	for i := from + 1; i < len(text) && i-from < longestCell; i++ {
-		if text[i] != '"' {
-			b.WriteByte(text[i])
+	doubled := false
+	for i := from + 1; i < len(s.text) && i-from <= longestCell; i++ {
+		if s.text[i] != '"' {
 			continue
 		}
-		if i+1 < len(text) && text[i+1] == '"' {
-			b.WriteByte('"')
+		if i+1 < len(s.text) && s.text[i+1] == '"' {
+			doubled = true
 			i++
 			continue
 		}
-		for to = i + 1; to < len(text) && text[to] == ' '; to++ {
+		for to = i + 1; to < len(s.text) && s.text[to] == ' '; to++ {
 		}
-		return b.String(), to, to >= len(text) || text[to] == delimiter || text[to] == '\n' || text[to] == '\r'
+		cell = s.text[from+1 : i]
+		switch lines := strings.ContainsAny(cell, "\r\n"); {
+		case lines && (!s.ends(to) || s.holdsRow(cell)):
+			return "", 0, notClosed
+		case !s.ends(to):
+			return "", 0, notEnded
+		case doubled:
+			cell = strings.ReplaceAll(cell, `""`, `"`)
+		}
+		return cell, to, ""
 	}
-	return "", 0, false
+	return "", 0, notClosed
+}
+
+// holdsRow tells whether a line within a cell, but the first, looks like a row.
+// With fewer than three columns any note of two lines might.
+func (s *splitter) holdsRow(cell string) bool {
+	if s.columns < 3 {
+		return false
+	}
+	_, rest, _ := strings.Cut(strings.ReplaceAll(cell, "\r", "\n"), "\n")
+	for line := range strings.SplitSeq(rest, "\n") {
+		if strings.Count(line, string(s.delimiter)) >= s.columns-1 {
+			return true
+		}
+	}
+	return false
 }
 
 // lineEnd is where the line after that of a place begins.
