@@ -31,12 +31,27 @@ func TestPagesForEverybody(t *testing.T) {
 	b.follow(".begin form:nth-of-type(2) button")
 	sample := eval[string](b, `location.pathname`)
 	try := tries(b, sample)
+	for name, path := range map[string]string{
+		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "verdict": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
+		"tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
+	} {
+		check(b, string(axe), name, path)
+	}
+}
+
+// TestClassesForEverybody does the same for the pages of classes and for those
+// that are printed.
+func TestClassesForEverybody(t *testing.T) {
+	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	require.NoError(t, err)
+	b := newBrowser(t)
+	b.open("/")
+	b.follow(".begin form:nth-of-type(2) button")
+	sample := eval[string](b, `location.pathname`)
 	class := classOf(b)
 	for name, path := range map[string]string{
 		"classes": "/classes", "class": class, "student": class + "/students/2", "print-class": class + "/print?pieces=plan", "print-sizes": sample + "/sizes",
-		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "print-measure": "/paper/measure", "print-wrong": sample + "/print?paper=a4&cell=x&place-plan=x",
-		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "verdict": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
-		"tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
+		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "print-wrong": sample + "/print?paper=a4&cell=x&place-plan=x",
 		"print-a4": sample + "/print?paper=a4", "print-letter": sample + "/print?paper=letter",
 	} {
 		check(b, string(axe), name, path)
@@ -47,7 +62,7 @@ func TestPagesForEverybody(t *testing.T) {
 func classOf(b *browser) string {
 	b.t.Helper()
 	send := `fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then((r) => new URL(r.url).pathname)`
-	class := await[string](b, fmt.Sprintf(send, "/classes", "name=Tuesday&mitt=2"))
+	class := await[string](b, fmt.Sprintf(send, "/classes", "name=Tuesday&mitt=1"))
 	table := url.Values{"table": {tuesday}}
 	require.Equal(b.t, class, await[string](b, fmt.Sprintf(send, class+"/table", table.Encode())))
 	return class

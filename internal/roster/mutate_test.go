@@ -57,9 +57,15 @@ func newMutant(seed uint64) *mutant {
 	m.unit = []units.Unit{units.MM, units.CM, units.IN}[m.IntN(3)]
 	m.columns = []made{{heading: m.pick("name", "Student", "INITIALS", " Knitter ", "Name (or initials)", "Student's name"), field: fieldName}}
 	for _, c := range [][]string{
-		{"pins.cast_on", "cast on", "Cuff stitches", "stitches on the needles"}, {"pins.cuff_rounds", "cuff rounds", "Cuff rows"},
-		{"pins.gusset_base", "base", "Gusset base"}, {"pins.bridge", "bridge"}, {fieldNote, "note", "Remarks"}, {hand.FieldSize, "size", "Glove size"},
-		{fieldKnits, "knits", "Direction", "left to right"}, {fieldFrom, "gauge from", "counted on"}, {"", "shoe size", "e-mail", "paid", "Phone no."},
+		{"pins.cast_on", "cast on", "Cuff stitches", "stitches on the needles"},
+		{"pins.cuff_rounds", "cuff rounds", "Cuff rows"},
+		{"pins.gusset_base", "base", "Gusset base"},
+		{"pins.bridge", "bridge"},
+		{fieldNote, "note", "Remarks"},
+		{hand.FieldSize, "size", "Glove size"},
+		{fieldKnits, "knits", "Direction", "left to right"},
+		{fieldFrom, "gauge from", "counted on"},
+		{"", "shoe size", "e-mail", "paid", "Phone no."},
 	} {
 		if m.IntN(2) == 0 {
 			m.columns = append(m.columns, made{heading: m.pick(c[1:]...), field: c[0]})
@@ -81,10 +87,15 @@ func (m *mutant) lengthColumns() {
 		least, span int
 		headings    []string
 	}{
-		{hand.FieldCircumference, 1500, 800, []string{"hand", "Hand circumference", "ROUND the knuckles", "girth of the hand"}}, {hand.FieldWrist, 1300, 500, []string{"wrist", "round the wrist"}},
-		{hand.FieldThumb, 500, 300, []string{"thumb", "Thumb circ."}}, {hand.FieldLength, 1500, 600, []string{"hand length", "Length"}}, {hand.FieldGussetLength, 400, 300, []string{"gusset length"}},
-		{hand.FieldThumbLength, 400, 300, []string{"thumb length", "length of the thumb"}}, {hand.FieldWristToCrotch, 500, 300, []string{"wrist to thumb", "Wrist to crotch"}},
-		{hand.FieldPalm, 1900, 600, []string{"palm and thumb", "Palm + thumb"}}, {hand.FieldBreadth, 600, 120, []string{"breadth of hand", "Hand width"}},
+		{hand.FieldCircumference, 1500, 800, []string{"hand", "Hand circumference", "ROUND the knuckles", "girth of the hand"}},
+		{hand.FieldWrist, 1300, 500, []string{"wrist", "round the wrist"}},
+		{hand.FieldThumb, 500, 300, []string{"thumb", "Thumb circ."}},
+		{hand.FieldLength, 1500, 600, []string{"hand length", "Length"}},
+		{hand.FieldGussetLength, 400, 300, []string{"gusset length"}},
+		{hand.FieldThumbLength, 400, 300, []string{"thumb length", "length of the thumb"}},
+		{hand.FieldWristToCrotch, 500, 300, []string{"wrist to thumb", "Wrist to crotch"}},
+		{hand.FieldPalm, 1900, 600, []string{"palm and thumb", "Palm + thumb"}},
+		{hand.FieldBreadth, 600, 120, []string{"breadth of hand", "Hand width"}},
 	} {
 		if c.field != hand.FieldCircumference && m.IntN(3) > 0 {
 			continue

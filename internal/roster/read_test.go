@@ -159,8 +159,11 @@ func TestEveryReason(t *testing.T) {
 func TestColumns(t *testing.T) {
 	table := read(t, ",name,shoe size,hand (mm),stitches (5 cm),,\n1,Ada,38,185,12,,\n2,Bo,40,18,5,12,\n")
 	assert.Equal(t, []Column{
-		{Heading: "column 1, which has no heading"}, {Heading: "name", Field: fieldName}, {Heading: "shoe size"},
-		{Heading: "hand (mm)", Field: "hand.hand_circumference", Unit: units.MM}, {Heading: "stitches (5 cm)", Field: stitchesPath, Unit: units.CM, Over: "5"},
+		{Heading: "column 1, which has no heading"},
+		{Heading: "name", Field: fieldName},
+		{Heading: "shoe size"},
+		{Heading: "hand (mm)", Field: "hand.hand_circumference", Unit: units.MM},
+		{Heading: "stitches (5 cm)", Field: stitchesPath, Unit: units.CM, Over: "5"},
 	}, table.Columns)
 	assert.Equal(t, ",name,shoe size,hand (mm),stitches (5 cm),,", table.Heading)
 	require.Len(t, table.Students, 1)
@@ -265,8 +268,10 @@ func BenchmarkRead(b *testing.B) {
 		name, row string
 		rows      int
 	}{
-		{"right", "Ada,18.5,24,32,\"a, b\"\n", MostStudents}, {"names", "Ada,,,,\n", MostStudents},
-		{"wrong", "Ada,wide,24,32,\"a, b\"\n", MostStudents}, {"100000", "Ada,18.5,24,32,\"a, b\"\n", 100_000},
+		{"right", "Ada,18.5,24,32,\"a, b\"\n", MostStudents},
+		{"names", "Ada,,,,\n", MostStudents},
+		{"wrong", "Ada,wide,24,32,\"a, b\"\n", MostStudents},
+		{"100000", "Ada,18.5,24,32,\"a, b\"\n", 100_000},
 	} {
 		raw := []byte("name,hand,stitches,rounds,note\n" + strings.Repeat(c.row, c.rows))
 		b.Run(c.name, func(b *testing.B) {

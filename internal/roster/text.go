@@ -18,8 +18,13 @@ const Largest = 16 << 20
 // programs are files of other kinds that people take for a table, by how they
 // begin: zipped, older and rich ones, pages, a PDF, pictures.
 var programs = [][]byte{
-	[]byte("PK\x03\x04"), []byte("PK\x05\x06"), {0xD0, 0xCF, 0x11, 0xE0}, {0x1F, 0x8B}, []byte(`{\rtf`),
-	[]byte("<!doctype"), []byte("<html"), []byte("<table"), []byte("<?xml"), []byte("%PDF"), {0x89, 'P', 'N', 'G'}, {0xFF, 0xD8, 0xFF},
+	[]byte("PK\x03\x04"), []byte("PK\x05\x06"),
+	{0xD0, 0xCF, 0x11, 0xE0},
+	{0x1F, 0x8B},
+	[]byte(`{\rtf`),
+	[]byte("<!doctype"), []byte("<html"), []byte("<table"), []byte("<?xml"), []byte("%PDF"),
+	{0x89, 'P', 'N', 'G'},
+	{0xFF, 0xD8, 0xFF},
 }
 
 var utf8Mark = []byte("\uFEFF")
