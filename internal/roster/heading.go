@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"thenar/internal/hand"
 	"thenar/internal/units"
@@ -121,9 +122,11 @@ const longestHeading = 120
 
 // columnOf reads a heading: "Hand (in)", "sts / 10 cm", "round the knuckles".
 func columnOf(heading string) Column {
-	c := Column{Heading: oneLine(heading)}
 	if len(heading) > longestHeading {
-		c.Heading = clip(heading)
+		return Column{Heading: clip(heading)}
+	}
+	c := Column{Heading: oneLine(heading)}
+	if !strings.ContainsFunc(heading, unicode.IsLetter) {
 		return c
 	}
 	c.Field = byName[fieldKey(c.measure(wordsOf(heading)))]
