@@ -196,18 +196,23 @@ func (b *browser) swipe(from, to point) {
 		})
 	}
 	b.do(send(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: from.X, Y: from.Y}))
+	await[bool](b, drawn) // the page has seen the finger before it leaves
 	if from != to {
 		b.do(send(input.DispatchTouchEventTypeTouchMove, &input.TouchPoint{X: to.X, Y: to.Y}))
 	}
 	b.do(send(input.DispatchTouchEventTypeTouchEnd))
 }
 
+// drawn holds once the page was drawn anew, twice.
+const drawn = `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))`
+
 // tap touches the middle of an element.
 func (b *browser) tap(selector string) {
 	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.querySelector(%q).scrollIntoView({block: "center"})`, selector)))
+	await[bool](b, drawn)
 	b.touch(eval[point](b, fmt.Sprintf(`(() => {
 		const e = document.querySelector(%q);
-		e.scrollIntoView({block: "center"});
 		const r = e.getBoundingClientRect();
 		return {X: r.left + r.width / 2, Y: r.top + r.height / 2};
 	})()`, selector)))
