@@ -56,6 +56,9 @@ func TestClassesForEverybody(t *testing.T) {
 	} {
 		check(b, string(axe), name, path)
 	}
+	b.scheme("dark")
+	b.open(sample + "/print")
+	assert.Equal(t, "rgb(0, 0, 0)", eval[string](b, `getComputedStyle(document.querySelector(".sheet text")).fill`), "paper is black on white, whatever the screen")
 }
 
 // classOf begins a class with students of every kind and gives its address.

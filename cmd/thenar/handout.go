@@ -136,7 +136,7 @@ func (l layout) write(title string, pages []*draw.Scene, std stdio) error {
 		}
 		missing, err := pdf.Write(out, title, pages)
 		if missing != "" {
-			fmt.Fprintf(std.Err, "These letters are not in the PDF's face and are left out: %s. The browser's print has them.\n", missing)
+			fmt.Fprintf(std.Err, "These letters are not in the PDF's face; a box stands for each: %s. The browser's print has them.\n", missing)
 		}
 		return err
 	}

@@ -6,8 +6,6 @@ import (
 	"image/png"
 	"io"
 	"math"
-	"strconv"
-	"strings"
 
 	"github.com/fogleman/gg"
 	"golang.org/x/image/font"
@@ -90,7 +88,7 @@ func (p *painter) path(i *Item) {
 	if i.Style.Stroke != "" && i.Style.Width > 0 {
 		p.SetHexColor(i.Style.Stroke)
 		p.SetLineWidth(i.Style.Width * p.now()) // the library's lines don't scale
-		p.SetDash(p.dashes(i.Style.Dash)...)
+		p.SetDash(Dashes(i.Style.Dash, p.now())...)
 		p.SetLineCap(gg.LineCapButt)
 		if i.Style.Round {
 			p.SetLineCap(gg.LineCapRound)
@@ -98,16 +96,6 @@ func (p *painter) path(i *Item) {
 		p.StrokePreserve()
 	}
 	p.ClearPath()
-}
-
-func (p *painter) dashes(text string) []float64 {
-	var list []float64
-	for _, f := range strings.Fields(text) {
-		if n, err := strconv.ParseFloat(f, 64); err == nil {
-			list = append(list, n*p.now())
-		}
-	}
-	return list
 }
 
 // trace follows path data as a Pen writes them.

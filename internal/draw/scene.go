@@ -68,7 +68,7 @@ type Scene struct {
 	Label         string // what it shows, for those who don't see it
 	Root          []Attr // attributes of the whole
 	Items         []Item
-	Window        *Box // the part that an SVG shows; nil: all
+	Window        *Box // the part that an SVG or a PDF shows; nil: all
 }
 
 // Box is a rectangle in mm.

@@ -1,6 +1,10 @@
 package draw
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+	"strings"
+)
 
 // Walk reads path data as a Pen writes them and gives every step in turn: M, L,
 // C or Z with its numbers, which are overwritten by the next step. It stops at
@@ -61,6 +65,30 @@ func Map(d string, f func(x, y float64) (float64, float64)) string {
 		}
 	})
 	return p.String()
+}
+
+// Dashes are the lengths of the dashes of a line and of the gaps after them, by
+// turns, times scale. There are none, so that the line is whole, where the text
+// is empty or no list of lengths, where one is negative, or all are 0; an odd
+// list counts twice (SVG 2, stroke-dasharray).
+func Dashes(text string, scale float64) []float64 {
+	var list []float64
+	sum := 0.0
+	for _, f := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' }) {
+		n, err := strconv.ParseFloat(f, 64)
+		if err != nil || n < 0 || math.IsNaN(n) || math.IsInf(n, 0) {
+			return nil
+		}
+		sum += n
+		list = append(list, n*scale)
+	}
+	if sum == 0 {
+		return nil
+	}
+	if len(list)%2 == 1 {
+		list = append(list, list...)
+	}
+	return list
 }
 
 // Place is where the group of an item lies on its scene: a point of the group,

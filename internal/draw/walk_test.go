@@ -45,3 +45,14 @@ func TestEach(t *testing.T) {
 	})
 	assert.Equal(t, map[string][3]float64{"a": {5 + 3*(10+2), 7 + 3*4, 6}, "b": {1, 1, 1}}, seen)
 }
+
+// SVG 2 on stroke-dasharray: an odd list counts twice; a negative length, a
+// sum of 0, and what is no list, make the line whole.
+func TestDashes(t *testing.T) {
+	for text, want := range map[string][]float64{
+		"2 1.5": {4, 3}, "2, 1": {4, 2}, "0 3": {0, 6}, "1": {2, 2}, "2 1 3": {4, 2, 6, 4, 2, 6},
+		"": nil, "0 0": nil, "2 -1": nil, "none": nil, "1 x": nil, "NaN 1": nil, "Inf 1": nil,
+	} {
+		assert.Equal(t, want, Dashes(text, 2), text)
+	}
+}

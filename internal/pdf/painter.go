@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"strconv"
-	"strings"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -21,15 +20,19 @@ type painter struct {
 	order   []rune
 }
 
+// page writes a scene; where it has a window of other proportions than the
+// page, that stands in the middle, as an SVG shows it.
 func (p *painter) page(s *draw.Scene) {
 	box := draw.Box{Width: s.Width, Height: s.Height}
 	if s.Window != nil {
 		box = *s.Window
 	}
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
+	p.f.RawWriteStr("4 M") // SVG's limit of a mitre; a PDF's own is 10
 	p.height = s.Height
 	scale := min(s.Width/box.Width, s.Height/box.Height)
-	s.Each(draw.Place{X: -box.X * scale, Y: -box.Y * scale, Scale: scale}, func(i *draw.Item, at draw.Place) {
+	start := draw.Place{X: s.Width/2 - (box.X+box.Width/2)*scale, Y: s.Height/2 - (box.Y+box.Height/2)*scale, Scale: scale}
+	s.Each(start, func(i *draw.Item, at draw.Place) {
 		p.at = at
 		if i.Kind == draw.PathItem {
 			p.path(i)
@@ -99,16 +102,13 @@ func (p *painter) stroke(s *draw.Style) {
 	if s.Round {
 		p.b = append(p.b, "1 J 1 j "...)
 	}
-	if s.Dash == "" {
-		return
-	}
-	p.b = append(p.b, '[')
-	for _, text := range strings.Fields(s.Dash) {
-		if n, err := strconv.ParseFloat(text, 64); err == nil {
-			p.number(n * scale)
+	if dashes := draw.Dashes(s.Dash, scale); len(dashes) > 0 {
+		p.b = append(p.b, '[')
+		for _, n := range dashes {
+			p.number(n)
 		}
+		p.b = append(p.b, "] 0 d "...)
 	}
-	p.b = append(p.b, "] 0 d "...)
 }
 
 // colour writes a colour #RRGGBB with its operator.
@@ -131,52 +131,4 @@ func rgb(text string) (r, g, b int) {
 		return 0, 0, 0
 	}
 	return int(n >> 16), int(n >> 8 & 0xFF), int(n & 0xFF)
-}
-
-// text writes a line of text; a halo is a line round the letters, under them.
-func (p *painter) text(i *draw.Item) {
-	if i.Text == "" {
-		return
-	}
-	size := i.Letter.Size * p.at.Scale
-	x, y := p.at.At(i.X, i.Y)
-	switch wide := draw.Measure(i.Text, size, i.Letter.Bold); i.Letter.Anchor {
-	case draw.Middle:
-		x -= wide / 2
-	case draw.End:
-		x -= wide
-	}
-	text := p.known(i.Text, i.Letter.Bold)
-	style := ""
-	if i.Letter.Bold {
-		style = "B"
-	}
-	p.f.SetFont(face, style, size/point)
-	if i.Letter.Halo != "" {
-		p.b = p.b[:0]
-		p.colour(i.Letter.Halo, "RG")
-		p.number(draw.HaloWidth * size / point)
-		p.b = append(p.b, "w 1 J 1 j 1 Tr"...)
-		p.f.RawWriteStr("q " + string(p.b))
-		p.f.Text(x, y, text)
-		p.f.RawWriteStr("Q")
-	}
-	p.f.Text(x, y, text)
-}
-
-// instead stands for a letter that the face lacks.
-const instead = '□'
-
-// known is a text of letters that the face has; those that it lacks are noted.
-func (p *painter) known(text string, bold bool) string {
-	return strings.Map(func(r rune) rune {
-		if r < 0x80 || draw.Has(r, bold) {
-			return r
-		}
-		if !p.missing[r] {
-			p.missing[r] = true
-			p.order = append(p.order, r)
-		}
-		return instead
-	}, text)
 }

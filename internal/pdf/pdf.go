@@ -29,7 +29,7 @@ var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 func Write(w io.Writer, title string, pages []*draw.Scene) (missing string, err error) {
 	defer fault.Wrap(&err, "pdf.Write")
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
-	f.SetTitle(title, true)
+	f.SetTitle(inUTF16(title), false)
 	f.SetCreator("Thenar", true)
 	f.SetProducer("Thenar", true)
 	f.SetLang("en")

@@ -226,16 +226,15 @@ type failing struct{}
 
 func (failing) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
-// busy is pages as full as a handout's: 4,000 steps of paths and 150 texts
-// each.
+// busy is pages as full as a handout's: 4,000 lines and 150 texts each.
 func busy(n int) []*draw.Scene {
 	pages := make([]*draw.Scene, n)
 	for k := range pages {
 		s := &draw.Scene{Width: 210, Height: 297}
-		for i := range 40 {
+		for i := range 80 {
 			var p draw.Pen
 			for j := range 50 {
-				x, y := 14+float64(j)*3.6, 20+float64(i)*6.7
+				x, y := 14+float64(j)*3.6, 20+float64(i)*3.35
 				p.Move(x, y).Line(x+3.1, y+1.234)
 			}
 			s.Path(p.String(), draw.Style{Stroke: "#23272E", Width: 0.2})
