@@ -20,6 +20,7 @@ const (
 	NotFound             // no such mitt, page or file
 	Conflict             // somebody saved in between
 	Newer                // the file was written by a newer program
+	Unavailable          // it can't be done now, and may work later: a full disk, a locked file
 )
 
 // Error is a message that is safe to show, with its kind and its cause.

@@ -41,7 +41,7 @@ func scanClass(row interface{ Scan(...any) error }) (c Class, err error) {
 // gives the class's number.
 func (s *Store) CreateClass(ctx context.Context, document []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.CreateClass")
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		at := s.stamp()
 		made, err := tx.ExecContext(ctx, `INSERT INTO class (created) VALUES (?)`, at)
 		if err != nil {
@@ -65,7 +65,7 @@ func (s *Store) CreateClass(ctx context.Context, document []byte) (id int64, err
 // is not saved again.
 func (s *Store) SaveClass(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.SaveClass(%d)", id)
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		now, err := loadClass(ctx, tx, id)
 		switch {
 		case err != nil:
@@ -85,7 +85,7 @@ func (s *Store) SaveClass(ctx context.Context, id, after int64, document []byte)
 	return revision, nil
 }
 
-func decideClass(ctx context.Context, tx *sql.Tx, id, revision int64, at string, document []byte) error {
+func decideClass(ctx context.Context, tx *txn, id, revision int64, at string, document []byte) error {
 	_, err := tx.ExecContext(ctx, `INSERT INTO class_decision (class, revision, at, document) VALUES (?, ?, ?, ?)`,
 		id, revision, at, string(document))
 	return err
@@ -95,14 +95,14 @@ func decideClass(ctx context.Context, tx *sql.Tx, id, revision int64, at string,
 // none.
 func (s *Store) LoadClass(ctx context.Context, id int64) (c Class, err error) {
 	defer fault.Wrap(&err, "store.LoadClass(%d)", id)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		c, err = loadClass(ctx, tx, id)
 		return err
 	})
 	return c, err
 }
 
-func loadClass(ctx context.Context, tx *sql.Tx, id int64) (Class, error) {
+func loadClass(ctx context.Context, tx *txn, id int64) (Class, error) {
 	c, err := scanClass(tx.QueryRowContext(ctx, classes+` WHERE c.id = ?`, id))
 	if errors.Is(err, sql.ErrNoRows) {
 		return Class{}, fault.New(fault.NotFound, "There is no class %d.", id)
@@ -113,7 +113,7 @@ func loadClass(ctx context.Context, tx *sql.Tx, id int64) (Class, error) {
 // Classes reads all classes, the one changed last first.
 func (s *Store) Classes(ctx context.Context) (list []Class, err error) {
 	defer fault.Wrap(&err, "store.Classes")
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Class, error) { return scanClass(rows) },
 			classes+` ORDER BY d.at DESC, c.id DESC`)
 		return err

@@ -23,7 +23,7 @@ type Count struct {
 // noted again, whatever came after it.
 func (s *Store) NoteCount(ctx context.Context, mitt int64, c Count) (err error) {
 	defer fault.Wrap(&err, "store.NoteCount(%d)", mitt)
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *txn) error {
 		if _, err := stand(ctx, tx, mitt); err != nil {
 			return err
 		}
@@ -49,7 +49,7 @@ func scanCount(row interface{ Scan(...any) error }) (c Count, err error) {
 // Standing is the last count of one hand; ok is false where none was noted.
 func (s *Store) Standing(ctx context.Context, mitt int64, side string) (c Count, ok bool, err error) {
 	defer fault.Wrap(&err, "store.Standing(%d, %s)", mitt, side)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		c, err = scanCount(tx.QueryRowContext(ctx, counts+` ORDER BY id DESC LIMIT 1`, mitt, side))
 		return err
 	})
@@ -62,7 +62,7 @@ func (s *Store) Standing(ctx context.Context, mitt int64, side string) (c Count,
 // Counts lists all counts of one hand from the first on.
 func (s *Store) Counts(ctx context.Context, mitt int64, side string) (list []Count, err error) {
 	defer fault.Wrap(&err, "store.Counts(%d, %s)", mitt, side)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, counts+` ORDER BY id`, mitt, side)
 		return err
 	})

@@ -13,7 +13,7 @@ import (
 type standing struct{ head, decided int64 }
 
 // stand finds where a mitt stands; fault.NotFound where there is none.
-func stand(ctx context.Context, tx *sql.Tx, id int64) (standing, error) {
+func stand(ctx context.Context, tx *txn, id int64) (standing, error) {
 	var decided, drawn int64
 	err := tx.QueryRowContext(ctx, `
 		SELECT coalesce((SELECT max(revision) FROM decision WHERE mitt = ?1), 0),
@@ -30,7 +30,7 @@ func missing(id int64) error { return fault.New(fault.NotFound, "There is no mit
 // gives the mitt's number. The document is kept byte for byte.
 func (s *Store) Create(ctx context.Context, document []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.Create")
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		at := s.stamp()
 		made, err := tx.ExecContext(ctx, `INSERT INTO mitt (created) VALUES (?)`, at)
 		if err != nil {
@@ -57,7 +57,7 @@ func (s *Store) Create(ctx context.Context, document []byte) (id int64, err erro
 // form twice does no harm: Save then gives the revision that it has already.
 func (s *Store) Save(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.Save(%d)", id)
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		at, err := stand(ctx, tx, id)
 		if err != nil {
 			return err
@@ -84,7 +84,7 @@ func (s *Store) Save(ctx context.Context, id, after int64, document []byte) (rev
 	return revision, nil
 }
 
-func decide(ctx context.Context, tx *sql.Tx, id, revision int64, at string, document []byte) error {
+func decide(ctx context.Context, tx *txn, id, revision int64, at string, document []byte) error {
 	_, err := tx.ExecContext(ctx, `INSERT INTO decision (mitt, revision, at, document) VALUES (?, ?, ?, ?)`,
 		id, revision, at, string(document))
 	return err
@@ -93,7 +93,7 @@ func decide(ctx context.Context, tx *sql.Tx, id, revision int64, at string, docu
 // Load reads a mitt as it stands now; fault.NotFound where there is none.
 func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.Load(%d)", id)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		m, err = load(ctx, tx, id)
 		return err
 	})
@@ -103,7 +103,7 @@ func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 	return m, nil
 }
 
-func load(ctx context.Context, tx *sql.Tx, id int64) (Mitt, error) {
+func load(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	m, err := scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
 	if errors.Is(err, sql.ErrNoRows) {
 		return Mitt{}, missing(id)

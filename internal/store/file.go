@@ -10,9 +10,6 @@ import (
 	"strconv"
 	"strings"
 
-	"modernc.org/sqlite"
-	sqlite3 "modernc.org/sqlite/lib"
-
 	"thenar/internal/fault"
 )
 
@@ -72,6 +69,9 @@ func pool(ctx context.Context, dsn string, size int) (*sql.DB, error) {
 	return db, nil
 }
 
+// errNotOurs is the cause where a file is another program's.
+var errNotOurs = errors.New("another program's application_id")
+
 // inspect looks at a file without changing it, and refuses what isn't ours.
 func inspect(ctx context.Context, path string) (err error) {
 	db, err := sql.Open("sqlite", uri(path)+"?mode=ro&_pragma=busy_timeout("+milliseconds+")")
@@ -90,7 +90,7 @@ func inspect(ctx context.Context, path string) (err error) {
 	}
 	empty := tables == 0 && id == 0 && version == 0
 	if !empty && id != applicationID {
-		return fault.New(fault.Invalid, "db: %s is not a Thenar file: another program keeps its data there; name another file with -db", path)
+		return fault.New(fault.Invalid, "db: %s is not a Thenar file: another program keeps its data there; name another file with -db", path).Because(errNotOurs)
 	}
 	if !empty && version > Newest() {
 		return newer(path, version, Newest())
@@ -101,29 +101,4 @@ func inspect(ctx context.Context, path string) (err error) {
 // newer says that the file has a schema that this program does not know.
 func newer(path string, version, newest int) error {
 	return fault.New(fault.Newer, "db: %s has schema %d, written by a newer Thenar; this one knows schemas up to %d. Start the newer program, or name another file with -db", path, version, newest)
-}
-
-// busy tells whether err is another program's turn to write.
-func busy(err error) bool {
-	var said *sqlite.Error
-	return errors.As(err, &said) && said.Code()&0xff == sqlite3.SQLITE_BUSY
-}
-
-// explain gives what SQLite said about opening path as a person may read it.
-func explain(path string, err error) error {
-	var said *sqlite.Error
-	if !errors.As(err, &said) {
-		return err
-	}
-	switch said.Code() & 0xff { // without the finer, extended code
-	case sqlite3.SQLITE_NOTADB:
-		return fault.New(fault.Invalid, "db: %s is not a Thenar file, nor any other database; name another file with -db", path).Because(err)
-	case sqlite3.SQLITE_CORRUPT:
-		return fault.New(fault.Invalid, "db: %s is damaged; put a backup in its place, or name another file with -db", path).Because(err)
-	case sqlite3.SQLITE_BUSY:
-		return fault.New(fault.Invalid, "db: %s is being written by another program for more than %v; end that, or name another file with -db", path, patience).Because(err)
-	case sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
-		return fault.New(fault.Invalid, "db: %s can't be opened for reading and writing; give its owner that permission, on its directory too, or name another file with -db", path).Because(err)
-	}
-	return err
 }

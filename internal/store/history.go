@@ -20,7 +20,7 @@ type Revision struct {
 // fault.NotFound where there is no such mitt.
 func (s *Store) History(ctx context.Context, id int64) (history []Revision, err error) {
 	defer fault.Wrap(&err, "store.History(%d)", id)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		history, err = collect(ctx, tx, scanRevision, `
 			SELECT revision, at, kind, coalesce(
 				(SELECT name FROM moment WHERE mitt = ?1 AND revision = r.revision ORDER BY id DESC LIMIT 1), '')
@@ -53,7 +53,7 @@ func scanRevision(rows *sql.Rows) (r Revision, err error) {
 // none.
 func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.At(%d, %d)", id, revision)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		if m, err = load(ctx, tx, id); err != nil {
 			return err
 		}
@@ -84,7 +84,7 @@ func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) 
 // away.
 func (s *Store) Name(ctx context.Context, id, revision int64, name string) (err error) {
 	defer fault.Wrap(&err, "store.Name(%d, %d)", id, revision)
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *txn) error {
 		at, err := stand(ctx, tx, id)
 		if err != nil {
 			return err
@@ -110,7 +110,7 @@ type News struct {
 // is no such mitt.
 func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) {
 	defer fault.Wrap(&err, "store.Since(%d, %d)", id, after)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		at, err := stand(ctx, tx, id)
 		if err != nil {
 			return err

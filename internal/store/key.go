@@ -3,7 +3,6 @@ package store
 import (
 	"context"
 	"crypto/rand"
-	"database/sql"
 
 	"thenar/internal/fault"
 )
@@ -12,7 +11,7 @@ import (
 // 128 bits (crypto/rand.Text). It is made when it is first asked for.
 func (s *Store) Key(ctx context.Context) (key string, err error) {
 	defer fault.Wrap(&err, "store.Key")
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		if _, err := tx.ExecContext(ctx, `INSERT INTO access (id, key) VALUES (1, ?) ON CONFLICT (id) DO NOTHING`, rand.Text()); err != nil {
 			return err
 		}

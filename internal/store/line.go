@@ -16,17 +16,17 @@ const snapshotEvery = 256
 
 // line is what the strokes of one mitt come to.
 type line struct {
-	marks   chart.Marks
-	strokes int // since the snapshot
+	marks    chart.Marks
+	strokes  int   // since the snapshot
+	revision int64 // of the last stroke; 0: there is none
 }
 
 // replay applies the snapshot, if there is one, and all strokes after it up to
 // a revision.
-func replay(ctx context.Context, tx *sql.Tx, id, revision int64) (line, error) {
+func replay(ctx context.Context, tx *txn, id, revision int64) (line, error) {
 	l := line{marks: chart.Marks{}}
-	var from int64
 	var text string
-	err := tx.QueryRowContext(ctx, `SELECT revision, marks FROM snapshot WHERE mitt = ? AND revision <= ?`, id, revision).Scan(&from, &text)
+	err := tx.QueryRowContext(ctx, `SELECT revision, marks FROM snapshot WHERE mitt = ? AND revision <= ?`, id, revision).Scan(&l.revision, &text)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 	case err != nil:
@@ -38,9 +38,14 @@ func replay(ctx context.Context, tx *sql.Tx, id, revision int64) (line, error) {
 		}
 		l.marks.Apply(edits)
 	}
-	since, err := strokesSince(ctx, tx, id, from)
+	return l, l.follow(ctx, tx, id, revision)
+}
+
+// follow lays on a line what was drawn after it, up to a revision.
+func (l *line) follow(ctx context.Context, tx *txn, id, revision int64) error {
+	since, err := strokesSince(ctx, tx, id, l.revision)
 	if err != nil {
-		return line{}, err
+		return err
 	}
 	for _, st := range since {
 		if st.Revision > revision {
@@ -48,8 +53,9 @@ func replay(ctx context.Context, tx *sql.Tx, id, revision int64) (line, error) {
 		}
 		l.marks.Apply(st.Edits)
 		l.strokes++
+		l.revision = st.Revision
 	}
-	return l, nil
+	return nil
 }
 
 // Drawn is one stroke of the line.
@@ -59,7 +65,7 @@ type Drawn struct {
 }
 
 // strokesSince reads each stroke after a revision, in order.
-func strokesSince(ctx context.Context, tx *sql.Tx, id, after int64) ([]Drawn, error) {
+func strokesSince(ctx context.Context, tx *txn, id, after int64) ([]Drawn, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (d Drawn, err error) {
 		var text string
 		if err := rows.Scan(&d.Revision, &text); err != nil {
@@ -71,7 +77,7 @@ func strokesSince(ctx context.Context, tx *sql.Tx, id, after int64) ([]Drawn, er
 }
 
 // editsSince reads the edits of each stroke after a revision, in order.
-func editsSince(ctx context.Context, tx *sql.Tx, id, after int64) ([][]chart.Edit, error) {
+func editsSince(ctx context.Context, tx *txn, id, after int64) ([][]chart.Edit, error) {
 	since, err := strokesSince(ctx, tx, id, after)
 	list := make([][]chart.Edit, len(since))
 	for i, st := range since {
@@ -82,7 +88,7 @@ func editsSince(ctx context.Context, tx *sql.Tx, id, after int64) ([][]chart.Edi
 
 // keep writes the snapshot of l at a revision, in place of an older one, as
 // the edits that paint it on an empty chart.
-func (l line) keep(ctx context.Context, tx *sql.Tx, id, revision int64) error {
+func (l line) keep(ctx context.Context, tx *txn, id, revision int64) error {
 	text, err := encode(l.marks.Edits())
 	if err != nil {
 		return err
@@ -103,7 +109,7 @@ type turns struct{ undo, redo int64 }
 // moves it back. Read from the end it takes few rows: each undo stands for
 // one stroke before it that is off the first pile, each redo for one that is
 // off the second, and nothing before a do is on the second pile.
-func lookBack(ctx context.Context, tx *sql.Tx, id int64) (t turns, err error) {
+func lookBack(ctx context.Context, tx *txn, id int64) (t turns, err error) {
 	rows, err := tx.QueryContext(ctx, `
 		SELECT kind, coalesce(target, revision) FROM stroke WHERE mitt = ? ORDER BY revision DESC`, id)
 	if err != nil {

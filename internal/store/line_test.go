@@ -1,7 +1,7 @@
 package store
 
 import (
-	"database/sql"
+	"context"
 	"fmt"
 	"maps"
 	"math/rand/v2"
@@ -180,7 +180,7 @@ func TestSaveWritesLittle(t *testing.T) {
 	}
 	draw(edits)
 	snapshot := written(t, s, path, func() {
-		require.NoError(t, s.write(t.Context(), func(tx *sql.Tx) error {
+		require.NoError(t, s.write(t.Context(), func(ctx context.Context, tx *txn) error {
 			l, err := replay(t.Context(), tx, id, 1<<40)
 			require.NoError(t, err)
 			return l.keep(t.Context(), tx, id, head)

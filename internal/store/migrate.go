@@ -53,7 +53,7 @@ func (s *Store) Schema() int { return Newest() }
 // once, whoever else opens the file at the same time.
 func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
 	for done := false; !done; {
-		err := transact(ctx, db, false, func(tx *sql.Tx) error {
+		err := prepareFor(db).transact(ctx, false, func(tx *txn) error {
 			var version int
 			if err := tx.QueryRowContext(ctx, "PRAGMA user_version").Scan(&version); err != nil {
 				return err
@@ -74,7 +74,7 @@ func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
 }
 
 // climb does one step and writes down that it is done.
-func climb(ctx context.Context, tx *sql.Tx, s step, number int) error {
+func climb(ctx context.Context, tx *txn, s step, number int) error {
 	if _, err := tx.ExecContext(ctx, s.script); err != nil {
 		return fmt.Errorf("migration %s: %w", s.name, err)
 	}

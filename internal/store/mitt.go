@@ -52,7 +52,7 @@ func scanMitt(row interface{ Scan(...any) error }) (m Mitt, err error) {
 // CanUndo and CanRedo, which take the whole line of strokes to know.
 func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 	defer fault.Wrap(&err, "store.List")
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) },
 			mitts+` ORDER BY changed DESC, m.id DESC`)
 		return err
@@ -64,7 +64,7 @@ func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 }
 
 // collect reads all rows of a query.
-func collect[T any](ctx context.Context, tx *sql.Tx, scan func(*sql.Rows) (T, error), query string, args ...any) ([]T, error) {
+func collect[T any](ctx context.Context, tx *txn, scan func(*sql.Rows) (T, error), query string, args ...any) ([]T, error) {
 	rows, err := tx.QueryContext(ctx, query, args...)
 	if err != nil {
 		return nil, err

@@ -22,7 +22,7 @@ func (s *Store) KeepMotif(ctx context.Context, m chart.Motif) (id int64, err err
 	if err != nil {
 		return 0, err
 	}
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		made, err := tx.ExecContext(ctx, `INSERT INTO motif (at, name, cells) VALUES (?, ?, ?)`, s.stamp(), m.Name, string(cells))
 		if err != nil {
 			return err
@@ -36,7 +36,7 @@ func (s *Store) KeepMotif(ctx context.Context, m chart.Motif) (id int64, err err
 // Motifs lists the motifs that are kept, by name.
 func (s *Store) Motifs(ctx context.Context) (list []Motif, err error) {
 	defer fault.Wrap(&err, "store.Motifs")
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (m Motif, err error) {
 			var cells string
 			if err := rows.Scan(&m.ID, &m.Motif.Name, &cells); err != nil {
@@ -52,7 +52,7 @@ func (s *Store) Motifs(ctx context.Context) (list []Motif, err error) {
 // RemoveMotif takes a motif off the list; fault.NotFound where it isn't on it.
 func (s *Store) RemoveMotif(ctx context.Context, id int64) (err error) {
 	defer fault.Wrap(&err, "store.RemoveMotif(%d)", id)
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *txn) error {
 		done, err := tx.ExecContext(ctx, `
 			INSERT INTO motif_removed (motif, at) SELECT id, ? FROM motif
 			WHERE id = ? AND id NOT IN (SELECT motif FROM motif_removed)`, s.stamp(), id)

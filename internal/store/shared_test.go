@@ -109,8 +109,8 @@ func TestFullDisk(t *testing.T) {
 			head = applied.Revision
 		}
 	}
-	assert.ErrorContains(t, err, "full")
-	assert.Equal(t, fault.Internal, fault.KindOf(err))
+	assert.Equal(t, fault.Unavailable, fault.KindOf(err))
+	assert.Contains(t, fault.Message(err), "full. Free some space")
 	m, err := s.Load(t.Context(), id)
 	require.NoError(t, err)
 	assert.Equal(t, head, m.Revision)

@@ -4,8 +4,8 @@
 // computed again by those who read them.
 //
 // Several programs may have one file open. Writes wait for each other, up to
-// five seconds, and each is one transaction that is on the disk before the
-// call returns.
+// five seconds, and each is on the disk before the call returns. What goes
+// wrong with the file in use is fault.Unavailable: it may work later.
 package store
 
 import (
@@ -35,9 +35,20 @@ type Store struct {
 	// is set before the store is used.
 	Now func() time.Time
 
-	writer *sql.DB // one connection, so writes of this store queue here
+	path   string
+	file   os.FileInfo // what lay at path when it was opened
+	writer *sql.DB     // one connection
 	reader *sql.DB
-	every  int // strokes from one snapshot to the next
+	every  int   // strokes from one snapshot to the next
+	lines  lines // what the strokes of some mitts come to; for the writer only
+
+	writing *prepared // on writer
+	reading *prepared // on reader
+
+	saves   chan *save
+	close   sync.Once
+	closing chan struct{} // closed when no more is saved
+	written chan struct{} // closed when the last save is done
 }
 
 // Open opens the database file at path, makes it and its directory where they
@@ -77,10 +88,15 @@ func open(ctx context.Context, path string) (*Store, error) {
 	if err := inspect(ctx, path); err != nil {
 		return nil, err
 	}
-	s := &Store{Now: time.Now, every: snapshotEvery}
-	if err := s.connect(ctx, path); err != nil {
-		return nil, errors.Join(err, s.Close())
+	s := &Store{
+		Now: time.Now, path: path, every: snapshotEvery,
+		saves: make(chan *save), closing: make(chan struct{}), written: make(chan struct{}),
 	}
+	if err := s.connect(ctx, path); err != nil {
+		return nil, errors.Join(err, s.disconnect())
+	}
+	s.writing, s.reading = prepareFor(s.writer), prepareFor(s.reader)
+	go s.keepWriting()
 	return s, nil
 }
 
@@ -90,8 +106,17 @@ func (s *Store) connect(ctx context.Context, path string) error {
 	if s.writer, err = pool(ctx, dsn(path, "_txlock=immediate"), 1); err != nil {
 		return err
 	}
+	if s.file, err = os.Stat(path); err != nil {
+		return err
+	}
+	if err := check(ctx, s.writer, path); err != nil {
+		return err
+	}
 	steps, err := known()
 	if err != nil {
+		return err
+	}
+	if err := s.saveBefore(ctx, len(steps)); err != nil {
 		return err
 	}
 	if err := migrate(ctx, s.writer, path, steps); err != nil {
@@ -101,9 +126,16 @@ func (s *Store) connect(ctx context.Context, path string) error {
 	return err
 }
 
-// Close closes the file. The store can't be used after that.
+// Close finishes the saves under way and closes the file. The store can't be
+// used after that.
 func (s *Store) Close() (err error) {
 	defer fault.Wrap(&err, "store.Close")
+	s.close.Do(func() { close(s.closing) })
+	<-s.written
+	return s.disconnect()
+}
+
+func (s *Store) disconnect() (err error) {
 	// The writer goes last: the last connection to leave folds the log into
 	// the file, which a reader may not do.
 	for _, db := range []*sql.DB{s.reader, s.writer} {
@@ -140,28 +172,9 @@ func touch(path string) error {
 	return f.Close()
 }
 
-// transact runs f in a transaction of db, which is kept only if f succeeds.
-func transact(ctx context.Context, db *sql.DB, readOnly bool, f func(*sql.Tx) error) error {
-	tx, err := db.BeginTx(ctx, &sql.TxOptions{ReadOnly: readOnly})
-	if err != nil {
-		return err
-	}
-	// After a commit this does nothing.
-	defer tx.Rollback()
-	if err := f(tx); err != nil {
-		return err
-	}
-	return tx.Commit()
-}
-
-// write runs f as the only writer of the file.
-func (s *Store) write(ctx context.Context, f func(*sql.Tx) error) error {
-	return transact(ctx, s.writer, false, f)
-}
-
 // read runs f on one state of the file, whatever is written meanwhile.
-func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error {
-	return transact(ctx, s.reader, true, f)
+func (s *Store) read(ctx context.Context, f func(*txn) error) error {
+	return trouble(s.path, s.reading.transact(ctx, true, f))
 }
 
 // timeFormat has a fixed width, so that times sort as text.

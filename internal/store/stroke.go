@@ -79,7 +79,7 @@ func (s *Store) Redo(ctx context.Context, id, after int64) (Applied, error) {
 // nothing to take back or to bring again.
 func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied, err error) {
 	defer fault.Wrap(&err, "store.Draw(%d, %s)", id, r.Kind)
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		applied, err = s.draw(ctx, tx, id, r)
 		return err
 	})
@@ -89,7 +89,7 @@ func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied,
 	return applied, nil
 }
 
-func (s *Store) draw(ctx context.Context, tx *sql.Tx, id int64, r Request) (Applied, error) {
+func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied, error) {
 	at, err := stand(ctx, tx, id)
 	if err != nil {
 		return Applied{}, err
@@ -117,7 +117,9 @@ func (s *Store) draw(ctx context.Context, tx *sql.Tx, id int64, r Request) (Appl
 		if applied.Revision, err = s.put(ctx, tx, id, at, st, r); err != nil {
 			return Applied{}, err
 		}
-		if t, err = lookBack(ctx, tx, id); err != nil {
+		if st.kind == Do {
+			t = turns{undo: applied.Revision}
+		} else if t, err = lookBack(ctx, tx, id); err != nil {
 			return Applied{}, err
 		}
 	}
@@ -126,7 +128,7 @@ func (s *Store) draw(ctx context.Context, tx *sql.Tx, id int64, r Request) (Appl
 }
 
 // next is the stroke that a request comes to at the turns of head.
-func next(ctx context.Context, tx *sql.Tx, id int64, r Request, t turns) (stroke, error) {
+func next(ctx context.Context, tx *txn, id int64, r Request, t turns) (stroke, error) {
 	switch {
 	case r.Kind == Undo && t.undo == 0:
 		return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
@@ -142,7 +144,7 @@ func next(ctx context.Context, tx *sql.Tx, id int64, r Request, t turns) (stroke
 	return stroke{kind: Do, edits: r.Edits}, nil
 }
 
-func recall(ctx context.Context, tx *sql.Tx, query string, id, revision int64) ([]chart.Edit, error) {
+func recall(ctx context.Context, tx *txn, query string, id, revision int64) ([]chart.Edit, error) {
 	var text string
 	if err := tx.QueryRowContext(ctx, query, id, revision).Scan(&text); err != nil {
 		return nil, err
@@ -151,7 +153,7 @@ func recall(ctx context.Context, tx *sql.Tx, query string, id, revision int64) (
 }
 
 // again is the answer to a stroke that was drawn already.
-func (s *Store) again(ctx context.Context, tx *sql.Tx, id int64, r Request, t turns) (applied Applied, drawn bool, err error) {
+func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request, t turns) (applied Applied, drawn bool, err error) {
 	if r.Key == "" {
 		return Applied{}, false, nil
 	}
@@ -182,9 +184,9 @@ func (s *Store) again(ctx context.Context, tx *sql.Tx, id int64, r Request, t tu
 // put writes a stroke with its inverse, which is what its cells hold at head,
 // before it a decision if it has edits of the sheet, and from time to time a
 // snapshot. It gives the stroke's revision.
-func (s *Store) put(ctx context.Context, tx *sql.Tx, id int64, at standing, st stroke, r Request) (int64, error) {
+func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, st stroke, r Request) (int64, error) {
 	revision := at.head + 1
-	l, err := replay(ctx, tx, id, at.head)
+	l, err := s.line(ctx, tx, id, at.head)
 	if err != nil {
 		return 0, err
 	}
@@ -209,14 +211,20 @@ func (s *Store) put(ctx context.Context, tx *sql.Tx, id int64, at standing, st s
 	_, err = tx.ExecContext(ctx, `
 		INSERT INTO stroke (mitt, revision, at, kind, target, edits, inverse, key) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
 		id, revision, s.stamp(), st.kind, target, edits, inverse, key)
-	if err != nil || l.strokes+1 < s.every {
+	if err != nil {
 		return revision, err
 	}
-	return revision, l.keep(ctx, tx, id, revision)
+	if l.strokes+1 >= s.every {
+		if err := l.keep(ctx, tx, id, revision); err != nil {
+			return revision, err
+		}
+		l.strokes = -1
+	}
+	return revision, l.drawn(ctx, tx, id, revision)
 }
 
 // rewrite puts edits of the sheet into a new decision.
-func (s *Store) rewrite(ctx context.Context, tx *sql.Tx, id int64, at standing, edits []chart.Edit, r Request) ([]chart.Edit, error) {
+func (s *Store) rewrite(ctx context.Context, tx *txn, id int64, at standing, edits []chart.Edit, r Request) ([]chart.Edit, error) {
 	if r.Rewrite == nil {
 		return nil, fmt.Errorf("a stroke with %d edits of the sheet, and nothing that carries them out", len(edits))
 	}

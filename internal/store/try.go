@@ -35,22 +35,23 @@ type Verdict struct {
 // under the same key, from a page that was gone back to, is a try of its own.
 func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, photo []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.NoteTry(%d)", mitt)
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		at, err := stand(ctx, tx, mitt)
 		if err != nil {
 			return err
 		}
 		var there string
+		own := key
 		err = tx.QueryRowContext(ctx, `SELECT id, record FROM try WHERE mitt = ? AND key = ?`, mitt, key).Scan(&id, &there)
 		switch {
 		case errors.Is(err, sql.ErrNoRows):
 		case err != nil || there == string(record):
 			return err
 		default:
-			key += " " + s.stamp()
+			own += " " + s.stamp()
 		}
 		made, err := tx.ExecContext(ctx, `INSERT INTO try (mitt, key, at, revision, record, photo) VALUES (?, ?, ?, ?, ?, ?)`,
-			mitt, key, s.stamp(), at.head, string(record), photo)
+			mitt, own, s.stamp(), at.head, string(record), photo)
 		if err != nil {
 			return err
 		}
@@ -86,7 +87,7 @@ func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 // is 0.
 func (s *Store) Tries(ctx context.Context, mitt int64) (list []Try, err error) {
 	defer fault.Wrap(&err, "store.Tries(%d)", mitt)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Try, error) { return scanTry(rows) },
 			tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)
 		return err
@@ -97,7 +98,7 @@ func (s *Store) Tries(ctx context.Context, mitt int64) (list []Try, err error) {
 // Photo is the photograph of a try; fault.NotFound where there is none.
 func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err error) {
 	defer fault.Wrap(&err, "store.Photo(%d, %d)", mitt, try)
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		return tx.QueryRowContext(ctx, `SELECT photo FROM try WHERE mitt = ? AND id = ? AND photo IS NOT NULL`, mitt, try).Scan(&photo)
 	})
 	if errors.Is(err, sql.ErrNoRows) {
@@ -112,7 +113,7 @@ func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err e
 // with fault.Conflict where something else was decided since.
 func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []byte) (applied Applied, err error) {
 	defer fault.Wrap(&err, "store.Judge(%d, %d)", mitt, try)
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		var there int64
 		err := tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND id = ?`, mitt, try).Scan(&there)
 		if errors.Is(err, sql.ErrNoRows) {
@@ -142,7 +143,7 @@ func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []
 }
 
 // drawn tells whether a stroke of a key is there already.
-func drawn(ctx context.Context, tx *sql.Tx, mitt int64, key string) (done bool, err error) {
+func drawn(ctx context.Context, tx *txn, mitt int64, key string) (done bool, err error) {
 	err = tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM stroke WHERE mitt = ? AND key = ?`, mitt, key).Scan(&done)
 	return done, err
 }
@@ -150,7 +151,7 @@ func drawn(ctx context.Context, tx *sql.Tx, mitt int64, key string) (done bool, 
 // Unlearn takes off what was learned of a zone up to the newest verdict.
 func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
 	defer fault.Wrap(&err, "store.Unlearn(%s)", zone)
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *txn) error {
 		_, err := tx.ExecContext(ctx, `INSERT INTO unlearned (at, zone, verdict) SELECT ?, ?, max(id) FROM verdict HAVING max(id) IS NOT NULL`, s.stamp(), zone)
 		return err
 	})
@@ -164,7 +165,7 @@ func (s *Store) Unlearned(ctx context.Context) (upTo map[string]int64, err error
 		verdict int64
 	}
 	upTo = map[string]int64{}
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(tx *txn) error {
 		list, err := collect(ctx, tx, func(rows *sql.Rows) (o one, err error) { return o, rows.Scan(&o.zone, &o.verdict) },
 			`SELECT zone, max(verdict) FROM unlearned GROUP BY zone`)
 		for _, o := range list {

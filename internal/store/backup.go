@@ -1,0 +1,137 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"thenar/internal/fault"
+)
+
+// Backup writes the whole database, as it stands now, to a new file at path,
+// while others go on reading and writing; it returns when the copy is on the
+// disk and has been looked through. It fails with fault.Invalid where there is
+// a file at path already, or none can be made, and leaves nothing behind then.
+func (s *Store) Backup(ctx context.Context, path string) (err error) {
+	defer fault.Wrap(&err, "store.Backup(%q)", path)
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return err
+	}
+	if _, err := os.Lstat(full); err == nil {
+		return fault.New(fault.Invalid, "FILE: %s is there already; name a new file", path)
+	}
+	return copyTo(ctx, s.path, full)
+}
+
+// copyTo copies the database at from to a file at to, which appears whole or
+// not at all.
+func copyTo(ctx context.Context, from, to string) (err error) {
+	part := to + ".part"
+	defer os.Remove(part)
+	if err := os.Remove(part); err != nil && !errors.Is(err, os.ErrNotExist) {
+		return cantWrite(to, err)
+	}
+	if err := vacuum(ctx, from, part); err != nil {
+		return cantWrite(to, err)
+	}
+	if err := look(ctx, part); err != nil {
+		return err
+	}
+	if err := settle(part, to); err != nil {
+		return cantWrite(to, err)
+	}
+	return nil
+}
+
+func cantWrite(path string, err error) error {
+	return fault.New(fault.Invalid, "FILE: %s can't be written (%v); name a file in a directory that can be written, on a disk with space", path, err).Because(err)
+}
+
+// vacuum copies what one reader sees, packed, into a file of its own.
+func vacuum(ctx context.Context, from, to string) (err error) {
+	db, err := sql.Open("sqlite", uri(from)+"?_pragma=busy_timeout("+milliseconds+")")
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	_, err = db.ExecContext(ctx, `VACUUM INTO ?`, to)
+	return err
+}
+
+// look refuses a file that is not whole, or not ours.
+func look(ctx context.Context, path string) (err error) {
+	if err := inspect(ctx, path); err != nil {
+		return err
+	}
+	db, err := sql.Open("sqlite", uri(path)+"?mode=ro&_pragma=busy_timeout("+milliseconds+")")
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	return check(ctx, db, path)
+}
+
+// settle brings a finished file to the disk and to its name, for its owner
+// only.
+func settle(part, to string) error {
+	if err := os.Chmod(part, 0o600); err != nil {
+		return err
+	}
+	if err := flush(part); err != nil {
+		return err
+	}
+	if err := os.Rename(part, to); err != nil {
+		return err
+	}
+	return flushDir(filepath.Dir(to))
+}
+
+// flush waits until a file is on the disk.
+func flush(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	return errors.Join(f.Sync(), f.Close())
+}
+
+// flushDir waits until the names in a directory are on the disk, where the
+// system has such a thing.
+func flushDir(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	_ = d.Sync() // some systems know no such thing for a directory
+	return d.Close()
+}
+
+// backupDir is where the backups of a database lie that are made by
+// themselves.
+func backupDir(path string) string {
+	ending := filepath.Ext(path)
+	return path[:len(path)-len(ending)] + "-backups"
+}
+
+// saveBefore makes a backup before a file is brought to a newer schema.
+func (s *Store) saveBefore(ctx context.Context, newest int) error {
+	var version int
+	if err := s.writer.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
+		return err
+	}
+	if version == 0 || version >= newest {
+		return nil // there is nothing in it, or nothing to do
+	}
+	to, err := place(s.path, fmt.Sprintf("schema-%d", version), s.Now())
+	if err == nil {
+		err = copyTo(ctx, s.path, to)
+	}
+	if err != nil {
+		return fault.New(fault.Invalid, "db: %s has to be brought from schema %d to %d, and no backup could be made before (%v); make space for %s", s.path, version, newest, err, backupDir(s.path)).Because(err)
+	}
+	return nil
+}

@@ -1,0 +1,162 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"thenar/internal/fault"
+)
+
+// How many backups of days, and before those of weeks, are kept.
+const (
+	keptDays  = 7
+	keptWeeks = 4
+)
+
+// daily begins the name of a day's backup.
+const daily = "daily"
+
+// The times in the names of backups: a day's, and an instant.
+const (
+	dayFormat     = "2006-01-02"
+	instantFormat = "2006-01-02T150405.000Z"
+)
+
+// Saved is a backup that was made by itself.
+type Saved struct {
+	Path string
+	Why  string // daily, schema-4 (before it was brought on), replaced or damaged (by a restore)
+	At   time.Time
+	Size int64 // bytes
+}
+
+// place is the name of a new backup of the database at path; its directory is
+// made where it is missing.
+func place(path, why string, now time.Time) (string, error) {
+	dir := backupDir(path)
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return "", err
+	}
+	at := now.UTC().Format(instantFormat)
+	if why == daily {
+		at = now.Format(dayFormat)
+	}
+	return filepath.Join(dir, why+"-"+at+".db"), nil
+}
+
+// backups lists the backups of the database at path, the newest first.
+func backups(path string) ([]Saved, error) {
+	dir := backupDir(path)
+	entries, err := os.ReadDir(dir)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	var list []Saved
+	for _, e := range entries {
+		saved, ok := savedAs(e.Name())
+		info, err := e.Info()
+		if !ok || err != nil || !info.Mode().IsRegular() {
+			continue // it is not ours, or just taken away
+		}
+		saved.Path, saved.Size = filepath.Join(dir, e.Name()), info.Size()
+		if saved.Why == daily {
+			saved.At = info.ModTime()
+		}
+		list = append(list, saved)
+	}
+	slices.SortFunc(list, func(a, b Saved) int { return b.At.Compare(a.At) })
+	return list, nil
+}
+
+// savedAs reads the name of a backup.
+func savedAs(name string) (Saved, bool) {
+	stem, ok := strings.CutSuffix(name, ".db")
+	if !ok {
+		return Saved{}, false
+	}
+	for _, format := range []string{instantFormat, dayFormat} {
+		cut := len(stem) - len(format)
+		if cut < 2 || stem[cut-1] != '-' {
+			continue
+		}
+		if at, err := time.Parse(format, stem[cut:]); err == nil {
+			return Saved{Why: stem[:cut-1], At: at}, true
+		}
+	}
+	return Saved{}, false
+}
+
+// Backups lists the backups that were made by themselves, the newest first.
+func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
+
+// BackupDaily makes today's backup unless there is one, and takes away those
+// that are no longer kept: of the last 7 days in use, and of the 4 weeks in
+// use before those, the newest each. It gives its path; "" where there was
+// nothing to do.
+func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
+	defer fault.Wrap(&err, "store.BackupDaily")
+	to, err := place(s.path, daily, s.Now())
+	if err != nil {
+		return "", cantWrite(to, err)
+	}
+	if _, err := os.Lstat(to); err == nil {
+		return "", nil
+	}
+	if err := copyTo(ctx, s.path, to); err != nil {
+		return "", err
+	}
+	return to, s.thinOut()
+}
+
+// thinOut takes away the daily backups that are no longer kept. Others stay
+// until the person takes them away.
+func (s *Store) thinOut() error {
+	list, err := backups(s.path)
+	if err != nil {
+		return err
+	}
+	var days []string
+	for _, b := range list {
+		if b.Why == daily {
+			days = append(days, filepath.Base(b.Path))
+		}
+	}
+	for _, name := range outdated(days) {
+		err = errors.Join(err, os.Remove(filepath.Join(backupDir(s.path), name)))
+	}
+	return err
+}
+
+// outdated are the names of daily backups that need not be kept.
+func outdated(names []string) (old []string) {
+	slices.Sort(names)
+	slices.Reverse(names) // the newest first
+	weeks := map[string]bool{}
+	for i, name := range names {
+		if i < keptDays {
+			continue
+		}
+		saved, ok := savedAs(name)
+		if !ok {
+			continue
+		}
+		year, week := saved.At.ISOWeek()
+		of := fmt.Sprintf("%d-%d", year, week)
+		if weeks[of] || len(weeks) == keptWeeks {
+			old = append(old, name)
+			continue
+		}
+		weeks[of] = true
+	}
+	return old
+}

@@ -1,0 +1,82 @@
+package store
+
+import (
+	"context"
+)
+
+// mostLines is of how many mitts the writer remembers what their strokes come
+// to.
+const mostLines = 64
+
+// lines are what the writer remembers, so that a stroke doesn't replay those
+// before it. What is remembered may be older than the file, where another
+// program drew, but never newer.
+type lines struct {
+	of      map[int64]*remembered
+	touched []int64 // by the save that is being carried out
+}
+
+func (l *lines) begin() { l.touched = l.touched[:0] }
+
+// forget drops what a save touched that was taken back.
+func (l *lines) forget() {
+	for _, id := range l.touched {
+		delete(l.of, id)
+	}
+}
+
+func (l *lines) forgetAll() { clear(l.of) }
+
+// remembered is a line with what it is known again by: the time of its last
+// stroke, since a backup that was put back has other strokes under the same
+// numbers, and the snapshot, which may have been deleted.
+type remembered struct {
+	line
+	mark mark
+}
+
+type mark struct {
+	at   string // of the last stroke; empty: there is none
+	kept int64  // the snapshot's revision; 0: there is none
+}
+
+// line is what the strokes of a mitt come to at its head, to lay one more on.
+func (s *Store) line(ctx context.Context, tx *txn, id, head int64) (*remembered, error) {
+	s.lines.touched = append(s.lines.touched, id)
+	l := s.lines.of[id]
+	if l != nil {
+		now, err := markAt(ctx, tx, id, l.revision)
+		if err != nil {
+			return nil, err
+		}
+		if now == l.mark {
+			return l, l.follow(ctx, tx, id, head)
+		}
+	}
+	replayed, err := replay(ctx, tx, id, head)
+	if err != nil {
+		return nil, err
+	}
+	if s.lines.of == nil || len(s.lines.of) >= mostLines {
+		s.lines.of = map[int64]*remembered{}
+	}
+	l = &remembered{line: replayed}
+	s.lines.of[id] = l
+	return l, nil
+}
+
+// drawn notes the stroke that was laid on a line.
+func (l *remembered) drawn(ctx context.Context, tx *txn, id, revision int64) (err error) {
+	l.revision = revision
+	l.strokes++
+	l.mark, err = markAt(ctx, tx, id, revision)
+	return err
+}
+
+// markAt is by what the line of a mitt up to a stroke is known.
+func markAt(ctx context.Context, tx *txn, id, revision int64) (m mark, err error) {
+	err = tx.QueryRowContext(ctx, `
+		SELECT coalesce((SELECT at FROM stroke WHERE mitt = ?1 AND revision = ?2), ''),
+			coalesce((SELECT revision FROM snapshot WHERE mitt = ?1), 0)`, id, revision).Scan(&m.at, &m.kept)
+	return m, err
+}

@@ -1,0 +1,150 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"modernc.org/sqlite"
+
+	"thenar/internal/fault"
+)
+
+// Restore puts the database in the file backup in the place of the one at
+// path, also while others use that: they read the old one until the new one is
+// whole. The backup is looked through and brought to the newest schema first,
+// in a copy; the database that was there is kept as a backup itself, as it was
+// at the very moment of the change, and its path is given ("" where there was
+// none).
+//
+// It fails with fault.Invalid where backup is no whole database of this
+// program, or path holds another program's, and with fault.Newer where one of
+// them was written by a newer program; nothing is changed then.
+func Restore(ctx context.Context, path, backup string) (kept string, err error) {
+	defer fault.Wrap(&err, "store.Restore(%q, %q)", path, backup)
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return "", err
+	}
+	fresh, err := upToDate(ctx, full, backup)
+	if err != nil {
+		return "", err
+	}
+	defer os.Remove(fresh)
+	if _, err := os.Stat(full); errors.Is(err, os.ErrNotExist) {
+		return "", settle(fresh, full)
+	}
+	s, err := Open(ctx, full)
+	if code := fault.KindOf(err); code == fault.Newer || err != nil && !isDamaged(ctx, full) {
+		return "", err
+	}
+	if err != nil {
+		return replace(full, fresh)
+	}
+	kept, err = s.exchange(ctx, fresh)
+	return kept, errors.Join(err, s.Close())
+}
+
+// upToDate is a copy of a backup beside path, whole and of the newest schema.
+func upToDate(ctx context.Context, path, backup string) (fresh string, err error) {
+	if _, err := os.Stat(backup); err != nil {
+		return "", fault.New(fault.Invalid, "FILE: %v; name a backup that can be read", err)
+	}
+	if err := look(ctx, backup); err != nil {
+		return "", asFile(explain(backup, err))
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return "", cantWrite(path, err)
+	}
+	fresh = fmt.Sprintf("%s.restore-%d", path, time.Now().UnixNano())
+	defer func() {
+		if err != nil {
+			os.Remove(fresh)
+		}
+	}()
+	if err := vacuum(ctx, backup, fresh); err != nil {
+		return "", cantWrite(fresh, err)
+	}
+	db, err := sql.Open("sqlite", uri(fresh))
+	if err != nil {
+		return "", err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	steps, err := known()
+	if err != nil {
+		return "", err
+	}
+	return fresh, migrate(ctx, db, fresh, steps)
+}
+
+// asFile says of the backup what is said of a database.
+func asFile(err error) error {
+	if kind := fault.KindOf(err); kind != fault.Internal {
+		return fault.New(kind, "FILE: this backup can't be used. %s", fault.Message(err)).Because(err)
+	}
+	return err
+}
+
+// isDamaged tells whether a file is one of ours that is no longer whole.
+func isDamaged(ctx context.Context, path string) bool {
+	err := look(ctx, path)
+	if errors.Is(err, errNotOurs) {
+		return false
+	}
+	return err != nil && !busy(err)
+}
+
+// replace puts a file in the place of a damaged one, which is kept with what
+// lies beside it.
+func replace(path, fresh string) (kept string, err error) {
+	if kept, err = place(path, "damaged", time.Now()); err != nil {
+		return "", cantWrite(path, err)
+	}
+	for _, beside := range []string{"-wal", "-shm", ""} {
+		if err := os.Rename(path+beside, kept+beside); err != nil && !errors.Is(err, os.ErrNotExist) {
+			return "", cantWrite(kept, err)
+		}
+	}
+	return kept, settle(fresh, path)
+}
+
+// exchange writes the pages of another file over the open one, in a single
+// transaction. Its first page is written before the old state is copied, and
+// from then on nobody else can save: so the copy has every save that was
+// acknowledged.
+func (s *Store) exchange(ctx context.Context, fresh string) (kept string, err error) {
+	conn, err := s.writer.Conn(ctx)
+	if err != nil {
+		return "", err
+	}
+	defer func() { err = errors.Join(err, conn.Close()) }()
+	err = conn.Raw(func(driver any) error {
+		to, ok := driver.(interface {
+			NewRestore(from string) (*sqlite.Backup, error)
+		})
+		if !ok {
+			return errors.New("the driver can't restore")
+		}
+		b, err := to.NewRestore(uri(fresh))
+		if err != nil {
+			return err
+		}
+		if _, err = b.Step(1); err == nil {
+			if kept, err = place(s.path, "replaced", s.Now()); err == nil {
+				err = copyTo(ctx, s.path, kept)
+			}
+		}
+		if err == nil {
+			_, err = b.Step(-1)
+		}
+		return errors.Join(err, b.Finish())
+	})
+	if err != nil {
+		return "", explain(s.path, err)
+	}
+	return kept, nil
+}

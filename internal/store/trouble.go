@@ -1,0 +1,107 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"os"
+
+	"modernc.org/sqlite"
+	sqlite3 "modernc.org/sqlite/lib"
+
+	"thenar/internal/fault"
+)
+
+// code is what SQLite calls an error, without the finer, extended part; -1
+// for an error of another kind.
+func code(err error) int {
+	var said *sqlite.Error
+	if !errors.As(err, &said) {
+		return -1
+	}
+	return said.Code() & 0xff
+}
+
+// busy tells whether err is another program's turn to write.
+func busy(err error) bool { return code(err) == sqlite3.SQLITE_BUSY }
+
+// fatal tells whether err is one after which SQLite may have taken back the
+// whole transaction (https://sqlite.org/lang_transaction.html, 3).
+func fatal(err error) bool {
+	switch code(err) {
+	case -1, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_ERROR, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_RANGE:
+		return false
+	}
+	return true
+}
+
+// explain gives what SQLite said about opening path as a person may read it.
+func explain(path string, err error) error {
+	switch code(err) {
+	case sqlite3.SQLITE_NOTADB:
+		return fault.New(fault.Invalid, "db: %s is not a Thenar file, nor any other database; name another file with -db", path).Because(err)
+	case sqlite3.SQLITE_CORRUPT:
+		return damaged(path).Because(err)
+	case sqlite3.SQLITE_BUSY:
+		return fault.New(fault.Invalid, "db: %s is being written by another program for more than %v; end that, or name another file with -db", path, patience).Because(err)
+	case sqlite3.SQLITE_FULL:
+		return fault.New(fault.Invalid, "db: the disk that holds %s is full; free some space on it, or name another file with -db", path).Because(err)
+	case sqlite3.SQLITE_IOERR:
+		return fault.New(fault.Invalid, "db: the disk that holds %s is full or gives errors; free some space on it, or name another file with -db", path).Because(err)
+	case sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
+		return fault.New(fault.Invalid, "db: %s can't be opened for reading and writing; give its owner that permission, on its directory too, or name another file with -db", path).Because(err)
+	}
+	return err
+}
+
+// damaged says what to do about a file that is.
+func damaged(path string) *fault.Error {
+	advice := "there is no backup beside it; name another file with -db"
+	if list, err := backups(path); err == nil && len(list) > 0 {
+		advice = "put back the newest backup with: thenar restore -db " + path + " " + list[0].Path + " (the damaged file is kept)"
+	}
+	return fault.New(fault.Invalid, "db: %s is damaged; %s", path, advice)
+}
+
+// safe ends each message of what went wrong in use.
+const safe = " What was saved before is safe, and this was not saved; it can be sent again when that is mended."
+
+// trouble gives what went wrong with a file in use as a person may read it:
+// fault.Unavailable, since the same may work later.
+func trouble(path string, err error) error {
+	say := func(format string, args ...any) error {
+		return fault.New(fault.Unavailable, format+safe, args...).Because(err)
+	}
+	switch code(err) {
+	case sqlite3.SQLITE_FULL:
+		return say("The disk that holds %s is full. Free some space on it.", path)
+	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
+		return say("%s is being written by another program for more than %v. End that program, or wait for it.", path, patience)
+	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
+		return say("%s can't be written. Give its owner that permission, on its directory too.", path)
+	case sqlite3.SQLITE_CANTOPEN:
+		return say("%s can't be opened any more. Look whether its disk is there and may be read and written.", path)
+	case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
+		return fault.New(fault.Unavailable, "%s is damaged, so nothing more is written into it. Stop Thenar and put back a backup: the status page lists them.", path).Because(err)
+	case sqlite3.SQLITE_IOERR:
+		return say("The disk that holds %s is full or gives errors. Free some space on it, or look after it.", path)
+	}
+	return err
+}
+
+// same refuses to write where the file is no longer the one that was opened: a
+// save into a file that was moved away would be lost, and one into a file of a
+// newer program might harm it.
+func (s *Store) same(ctx context.Context, tx *txn) error {
+	now, err := os.Stat(s.path)
+	if err != nil || !os.SameFile(now, s.file) {
+		return fault.New(fault.Unavailable, "%s was moved or replaced while Thenar used it. Put it back, or start Thenar again.%s", s.path, safe)
+	}
+	var version int
+	if err := tx.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
+		return err
+	}
+	if version > Newest() {
+		return fault.New(fault.Newer, "A newer Thenar brought %s to schema %d meanwhile; this one knows schemas up to %d. Stop this one and start the newer program.%s", s.path, version, Newest(), safe)
+	}
+	return nil
+}
