@@ -30,7 +30,7 @@ func (v *verb) layout(std stdio) layout {
 	l := layout{FlagSet: f, asOptions: map[string]string{}}
 	l.pdf = f.Bool("pdf", false, "as one PDF; else as SVG, one page after the other")
 	l.dir = f.String("dir", "", "write the pages into this directory instead, as page-001.svg and so on, or as handout.pdf")
-	l.db = f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
+	l.db = f.String("db", "", dbUsage)
 	for _, name := range []string{"paper", "cell", "pieces", "knits"} {
 		l.asOptions[name] = name
 	}

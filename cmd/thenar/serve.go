@@ -24,7 +24,7 @@ const defaultListen = "127.0.0.1:8420"
 func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	listen := f.String("listen", defaultListen, "address and port; beyond 127.0.0.1 others near by reach it, with the key that is printed")
-	db := f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
+	db := f.String("db", "", dbUsage)
 	if err := v.parse(f, args, 0, std); err != nil {
 		return err
 	}
@@ -89,7 +89,7 @@ func outward() net.IP {
 // demo fills a new database with the sample mitts.
 func demo(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
-	db := f.String("db", "", "database file (default: thenar/thenar.db in the system's place for data)")
+	db := f.String("db", "", dbUsage)
 	if err := v.parse(f, args, 0, std); err != nil {
 		return err
 	}
@@ -118,15 +118,24 @@ func fill(ctx context.Context, st *store.Store, out io.Writer) error {
 	return nil
 }
 
+// dbUsage explains the flag that names the database.
+const dbUsage = "database file (default: thenar/thenar.db in the system's place for data)"
+
+// dbPath is the database at path, or at its usual place.
+func dbPath(path string) (string, error) {
+	if path != "" {
+		return path, nil
+	}
+	dir, err := dataDir()
+	return filepath.Join(dir, "thenar", "thenar.db"), err
+}
+
 // withStore opens the database at path, or at its usual place, for use, and
 // closes it after.
 func withStore(ctx context.Context, path string, use func(*store.Store) error) error {
-	if path == "" {
-		dir, err := dataDir()
-		if err != nil {
-			return err
-		}
-		path = filepath.Join(dir, "thenar", "thenar.db")
+	path, err := dbPath(path)
+	if err != nil {
+		return err
 	}
 	st, err := store.Open(ctx, path)
 	if err != nil {

@@ -58,6 +58,18 @@ func init() {
 			run:     printClass,
 		},
 		{
+			name: "backup", args: "[-db FILE] FILE",
+			does:    "copies the whole database to a new file, also while the app serves; - is standard output",
+			example: "thenar backup thenar-2026.db",
+			run:     backup,
+		},
+		{
+			name: "restore", args: "[-db FILE] FILE",
+			does:    "puts a backup in the place of the database, also while the app serves; what was there is kept",
+			example: "thenar restore thenar-2026.db",
+			run:     restore,
+		},
+		{
 			name: "demo", args: "[-db FILE]",
 			does:    "fills a new database with the sample mitts",
 			example: "thenar demo -db samples.db",

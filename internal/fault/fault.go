@@ -15,12 +15,12 @@ import (
 type Kind int
 
 const (
-	Internal Kind = iota // our mistake or the machine's: logged, not shown
-	Invalid              // the input is wrong; the message says what would be right
-	NotFound             // no such mitt, page or file
-	Conflict             // somebody saved in between
-	Newer                // the file was written by a newer program
-	Unavailable          // it can't be done now, and may work later: a full disk, a locked file
+	Internal    Kind = iota // our mistake or the machine's: logged, not shown
+	Invalid                 // the input is wrong; the message says what would be right
+	NotFound                // no such mitt, page or file
+	Conflict                // somebody saved in between
+	Newer                   // the file was written by a newer program
+	Unavailable             // it can't be done now, and may work later: a full disk, a locked file
 )
 
 // Error is a message that is safe to show, with its kind and its cause.
