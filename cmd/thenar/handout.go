@@ -86,7 +86,7 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 		return err
 	}
 	return withStore(ctx, *l.db, func(st *store.Store) error {
-		title, pages, err := web.New(st, std.Err, "").Handout(ctx, id, l.asked())
+		title, pages, err := web.New(st, std.Err, web.Door{}).Handout(ctx, id, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
 		}
@@ -106,7 +106,7 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	return withStore(ctx, *l.db, func(st *store.Store) error {
-		title, pages, err := web.New(st, std.Err, "").ClassSet(ctx, id, *student, l.asked())
+		title, pages, err := web.New(st, std.Err, web.Door{}).ClassSet(ctx, id, *student, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
 		}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/rand"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +11,8 @@ import (
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
+
+	"github.com/skip2/go-qrcode"
 
 	"thenar/internal/fault"
 	"thenar/internal/project"
@@ -37,15 +40,40 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 		if err != nil {
 			return fault.New(fault.Invalid, "listen: can't be used: %v; choose another address or port, such as -listen %s", err, defaultListen)
 		}
-		key := ""
+		door := web.Door{}
 		if !loopback(host, ln.Addr()) {
-			if key, err = st.Key(ctx); err != nil {
+			if door, err = openDoor(ctx, st, ln.Addr()); err != nil {
 				return errors.Join(err, ln.Close())
 			}
 		}
-		fmt.Fprintln(std.Out, link(ln.Addr(), key))
-		return web.Serve(ctx, ln, st, std.Err, key)
+		if err := welcome(std.Out, ln.Addr(), door); err != nil {
+			return errors.Join(err, ln.Close())
+		}
+		return web.Serve(ctx, ln, st, std.Err, door)
 	})
+}
+
+// openDoor makes the key of this start.
+func openDoor(ctx context.Context, st *store.Store, at net.Addr) (web.Door, error) {
+	token, err := st.Key(ctx)
+	door := web.Door{Key: rand.Text(), Token: token}
+	door.Link = link(at, door.Key)
+	return door, err
+}
+
+// welcome prints where the app is: first the link, and for another device the
+// same as a QR code.
+func welcome(out io.Writer, at net.Addr, door web.Door) error {
+	if door.Key == "" {
+		_, err := fmt.Fprintln(out, link(at, ""))
+		return err
+	}
+	code, err := qrcode.New(door.Link, qrcode.Medium)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(out, "%s\n\nOpen it once on each device, or point a phone's camera here:\n%s", door.Link, code.ToSmallString(false))
+	return err
 }
 
 // loopback tells whether only this machine reaches an address.

@@ -35,13 +35,13 @@ func init() {
 		},
 		{
 			name: "words", args: "[-left] FILE",
-			does:    "prints the written instructions of a measure sheet",
+			does:    "prints the written instructions of a measure sheet or an exported mitt",
 			example: "thenar words sheet.json",
 			run:     printWords,
 		},
 		{
 			name: "chart", args: "[-format svg or csv] [-section gusset] [-left] FILE",
-			does:    "prints the chart of a measure sheet's gusset, as a picture or as a table",
+			does:    "prints the chart of a measure sheet or an exported mitt, as a picture or as a table",
 			example: "thenar chart -format csv sheet.json",
 			run:     printChart,
 		},
@@ -56,6 +56,18 @@ func init() {
 			does:    "prints the class set: the teacher's summary and every student's handout, as SVG pages or as a PDF",
 			example: "thenar class -pdf -double 1 > class.pdf",
 			run:     printClass,
+		},
+		{
+			name: "export", args: "[-db FILE] ID",
+			does:    "writes a mitt with its whole history as JSON; classes/2 for a class, all for everything",
+			example: "thenar export 7 > mitt-7.json",
+			run:     export,
+		},
+		{
+			name: "import", args: "[-db FILE] FILE",
+			does:    "takes in what was exported, and doubles nothing that is here already; - is standard input",
+			example: "thenar import mitt-7.json",
+			run:     importFile,
 		},
 		{
 			name: "backup", args: "[-db FILE] FILE",

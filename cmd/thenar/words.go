@@ -11,6 +11,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/fault"
+	"thenar/internal/parcel"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
@@ -18,7 +19,8 @@ import (
 	"thenar/internal/words"
 )
 
-// printWords prints the instructions of a measure sheet as plain text.
+// printWords prints the instructions of a measure sheet or an exported mitt as
+// plain text.
 func printWords(_ context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	left := f.Bool("left", false, "for the left hand")
@@ -57,7 +59,8 @@ func rounds(text string) (part stitch.Part, from, to int) {
 // mm.
 const chartCell = 6
 
-// printChart prints the chart of a measure sheet, as it is drawn or as a table.
+// printChart prints the chart of a measure sheet or an exported mitt, as it is
+// drawn or as a table.
 func printChart(_ context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	format := f.String("format", "svg", "svg, to scale in mm, png, or csv, one field for each stitch")
@@ -100,31 +103,40 @@ func printChart(_ context.Context, v *verb, args []string, std stdio) error {
 	return draw.WriteSVG(std.Out, scene, true)
 }
 
-// derived works out all that follows from the sheet of a file.
+// derived works out all that follows from the sheet of a file, or from the
+// mitt that was exported to it, with what is painted on its chart.
 func derived(name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
-	doc := project.New(name)
-	raw, err := readSheet(name, std)
+	doc, marks := project.New(name), chart.Marks{}
+	raw, err := readFile(name, parcel.Largest, std)
 	if err != nil {
 		return doc, nil, err
 	}
-	if doc.Sheet, err = sheet.Parse(raw); err != nil {
+	if parcel.Is(raw) {
+		doc, marks, err = fromParcel(raw)
+	} else {
+		doc.Sheet, err = sheet.Parse(raw)
+	}
+	if err != nil {
 		return doc, nil, err
 	}
 	if left {
 		doc.Side = project.Left
 	}
-	out, err := project.NewPlanner().Derive(doc, chart.Marks{})
+	out, err := project.NewPlanner().Derive(doc, marks)
 	return doc, out, err
 }
 
 // readSheet reads a sheet's file, no further than a sheet may be long.
-func readSheet(name string, std stdio) ([]byte, error) {
+func readSheet(name string, std stdio) ([]byte, error) { return readFile(name, sheet.Largest, std) }
+
+// readFile reads a file, and no more than one byte over its most.
+func readFile(name string, most int64, std stdio) ([]byte, error) {
 	in, err := open(name, std.In)
 	if err != nil {
 		return nil, err
 	}
 	defer in.Close()
-	raw, err := io.ReadAll(io.LimitReader(in, sheet.Largest+1))
+	raw, err := io.ReadAll(io.LimitReader(in, most+1))
 	if err != nil {
 		return nil, fault.New(fault.Invalid, "FILE: %v; name a file that can be read", err)
 	}

@@ -46,7 +46,7 @@ var tree = node{members: []node{
 	{key: pathWorked, members: workedKeys},
 	{key: pathOther, members: workedKeys},
 	{key: PathSecond, kind: choice, words: []string{"alike", Anew}},
-	{key: pathTried, kind: rounds},
+	{key: PathTried, kind: rounds},
 	{key: "fit", members: append([]node{{key: "tolerance", kind: length}}, keys(ease, "loose_below", "snug_from", "tight_above")...)},
 	{key: "yarn", members: append(append([]node{
 		{key: "length_unit", kind: choice, words: []string{"m", "yd"}},

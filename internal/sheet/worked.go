@@ -14,7 +14,7 @@ import (
 const (
 	pathWorked  = "worked"
 	pathOther   = "worked_other"
-	pathTried   = "tried" // the tries whose corrections are in the sheet
+	PathTried   = "tried" // the tries whose corrections are in the sheet
 	PathSection = "worked.section"
 	PathSide    = "worked.side" // the hand that is on the needles
 	PathBase    = "worked.base_above"
@@ -235,7 +235,7 @@ func Sections() []string { return []string{PathSection, join(pathOther, "section
 // Tried are the tries whose corrections are in the sheet.
 func (s Sheet) Tried() []int64 {
 	var list []int64
-	for _, part := range strings.Split(s.Given(pathTried), ",") {
+	for _, part := range strings.Split(s.Given(PathTried), ",") {
 		if id, err := strconv.ParseInt(strings.TrimSpace(part), 10, 64); err == nil {
 			list = append(list, id)
 		}
@@ -245,17 +245,17 @@ func (s Sheet) Tried() []int64 {
 
 // WithTried is the path of the tries and what stands there with one more.
 func (s Sheet) WithTried(id int64) (path, text string) {
-	if was := s.Given(pathTried); was != "" {
-		return pathTried, was + ", " + strconv.FormatInt(id, 10)
+	if was := s.Given(PathTried); was != "" {
+		return PathTried, was + ", " + strconv.FormatInt(id, 10)
 	}
-	return pathTried, strconv.FormatInt(id, 10)
+	return PathTried, strconv.FormatInt(id, 10)
 }
 
 // Unknit takes out all that speaks of knitting that is done: a copy begins
 // anew.
 func (s Sheet) Unknit() {
 	s.Knit(nil, "")
-	delete(s, pathTried)
+	delete(s, PathTried)
 }
 
 // Signed is a length as it is typed with its sign.

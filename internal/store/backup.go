@@ -53,7 +53,7 @@ func cantWrite(path string, err error) error {
 
 // vacuum copies what one reader sees, packed, into a file of its own.
 func vacuum(ctx context.Context, from, to string) (err error) {
-	db, err := sql.Open("sqlite", uri(from)+"?_pragma=busy_timeout("+milliseconds+")")
+	db, err := sql.Open("sqlite", uri(from)+"?mode=ro&_pragma=busy_timeout("+milliseconds+")")
 	if err != nil {
 		return err
 	}

@@ -102,7 +102,7 @@ func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
 // BackupDaily makes today's backup unless there is one, and takes away those
 // that are no longer kept: of the last 7 days in use, and of the 4 weeks in
 // use before those, the newest each. It gives its path; "" where there was
-// nothing to do.
+// nothing to do, or is nothing in the database yet.
 func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupDaily")
 	to, err := place(s.path, daily, s.Now())
@@ -111,6 +111,9 @@ func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	}
 	if _, err := os.Lstat(to); err == nil {
 		return "", nil
+	}
+	if st, err := s.State(ctx); err != nil || st.Mitts+st.Classes == 0 {
+		return "", err
 	}
 	if err := copyTo(ctx, s.path, to); err != nil {
 		return "", err

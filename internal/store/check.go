@@ -49,10 +49,3 @@ func answers(ctx context.Context, db *sql.DB, question string) (said []string, e
 	}
 	return said, rows.Err()
 }
-
-// Check looks whether the file is whole, which takes longer the larger it is;
-// fault.Invalid where it is not.
-func (s *Store) Check(ctx context.Context) (err error) {
-	defer fault.Wrap(&err, "store.Check")
-	return trouble(s.path, check(ctx, s.reader, s.path))
-}

@@ -30,6 +30,9 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 	if err != nil {
 		return "", err
 	}
+	if backup, err = filepath.Abs(backup); err != nil {
+		return "", err
+	}
 	fresh, err := upToDate(ctx, full, backup)
 	if err != nil {
 		return "", err

@@ -16,6 +16,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	_ "modernc.org/sqlite" // the driver "sqlite"
@@ -44,6 +45,8 @@ type Store struct {
 
 	writing *prepared // on writer
 	reading *prepared // on reader
+
+	checked atomic.Pointer[checked]
 
 	saves   chan *save
 	close   sync.Once
@@ -112,6 +115,7 @@ func (s *Store) connect(ctx context.Context, path string) error {
 	if err := check(ctx, s.writer, path); err != nil {
 		return err
 	}
+	s.note(nil)
 	steps, err := known()
 	if err != nil {
 		return err

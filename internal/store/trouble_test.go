@@ -100,5 +100,5 @@ func TestFileDamagedInUse(t *testing.T) {
 	_, err = s.List(t.Context())
 	require.Equal(t, fault.Unavailable, fault.KindOf(err), "%v", err)
 	assert.Contains(t, fault.Message(err), "put back a backup")
-	assert.Equal(t, fault.Invalid, fault.KindOf(s.Check(t.Context())))
+	assert.Equal(t, fault.Unavailable, fault.KindOf(s.Check(t.Context())))
 }

@@ -1,0 +1,123 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/parcel"
+	"thenar/internal/project"
+	"thenar/internal/roster"
+	"thenar/internal/store"
+)
+
+// export writes a mitt, a class or everything as JSON.
+func export(ctx context.Context, v *verb, args []string, std stdio) error {
+	f := v.flags(std)
+	db := f.String("db", "", dbUsage)
+	if err := v.parse(f, args, 1, std); err != nil {
+		return err
+	}
+	what, id, err := exported(f.Arg(0))
+	if err != nil {
+		return err
+	}
+	return withStore(ctx, *db, func(st *store.Store) error {
+		var file parcel.File
+		var err error
+		switch what {
+		case "all":
+			file, err = st.ExportAll(ctx)
+		case "classes":
+			file, err = st.ExportClass(ctx, id)
+		default:
+			file, err = st.ExportMitt(ctx, id)
+		}
+		if err != nil {
+			return asInput(err, "ID")
+		}
+		return parcel.Write(std.Out, file)
+	})
+}
+
+// exported reads what is asked for: 7 or mitts/7, classes/2, all.
+func exported(text string) (what string, id int64, err error) {
+	if text == "all" {
+		return "all", 0, nil
+	}
+	what, number, named := strings.Cut(strings.Trim(text, "/"), "/")
+	if !named {
+		what, number = "mitts", what
+	}
+	id, err = strconv.ParseInt(number, 10, 64)
+	if err != nil || id < 1 || what != "mitts" && what != "classes" {
+		return "", 0, fault.Fields{{Path: "ID", Message: fmt.Sprintf("is %q; write the number of a mitt as in the address of its page, such as 7, or classes/2 for a class, or all", text)}}
+	}
+	return what, id, nil
+}
+
+// importFile takes in what an exported file holds.
+func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
+	f := v.flags(std)
+	db := f.String("db", "", dbUsage)
+	if err := v.parse(f, args, 1, std); err != nil {
+		return err
+	}
+	raw, err := readFile(f.Arg(0), parcel.Largest, std)
+	if err != nil {
+		return err
+	}
+	file, err := parcel.Read(raw)
+	if err != nil {
+		return err
+	}
+	return withStore(ctx, *db, func(st *store.Store) error {
+		done, err := st.Import(ctx, file)
+		if err != nil {
+			return err
+		}
+		return tell(std.Out, file, done)
+	})
+}
+
+// tell says what became of a file, a line for each mitt and class.
+func tell(out io.Writer, file parcel.File, done store.Imported) error {
+	for i, a := range done.Mitts {
+		document, _ := file.Mitts[i].Newest()
+		doc, err := project.Decode(document)
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(out, "mitt %d, %s: %s\n", a.ID, doc.Name, a.Words())
+	}
+	for i, a := range done.Classes {
+		doc, err := roster.Decode(file.Classes[i].Newest())
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(out, "class %d, %s: %s\n", a.ID, doc.Name, a.Words())
+	}
+	if done.Motifs > 0 {
+		fmt.Fprintf(out, "motifs: %d new\n", done.Motifs)
+	}
+	return nil
+}
+
+// fromParcel is the mitt of an exported file.
+func fromParcel(raw []byte) (project.Document, chart.Marks, error) {
+	file, err := parcel.Read(raw)
+	if err != nil {
+		return project.Document{}, nil, err
+	}
+	m, err := file.Only()
+	if err != nil {
+		return project.Document{}, nil, err
+	}
+	document, marks := m.Newest()
+	doc, err := project.Decode(document)
+	return doc, marks, err
+}

@@ -1,0 +1,201 @@
+package parcel
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/go-json-experiment/json"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/roster"
+	"thenar/internal/sheet"
+)
+
+// mostFaults is after how many faults no more are looked for.
+const mostFaults = 20
+
+// The bounds of texts that the program keeps as they come.
+const (
+	longestKey  = 200
+	longestName = 200
+	largestText = 1 << 20 // of a record or an answer
+	mostEdits   = 40_000  // of a stroke, its cells and its fields
+)
+
+// timeFormat is that of the store.
+var timeFormat = regexp.MustCompile(`^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{9}Z$`)
+
+// checker notes the faults of a file.
+type checker struct{ faults fault.Fields }
+
+func (c *checker) full() bool { return len(c.faults) >= mostFaults }
+
+// under notes the faults that another package found in a part of the file.
+func (c *checker) under(path string, err error) {
+	var fields fault.Fields
+	switch {
+	case err == nil:
+	case errors.As(err, &fields):
+		for _, f := range fields[:min(len(fields), mostFaults)] {
+			c.faults.Add(path+"."+f.Path, "%s", f.Message)
+		}
+	default:
+		c.faults.Add(path, "can't be used: %.200s", err.Error())
+	}
+}
+
+func (c *checker) time(path, text string) {
+	if _, err := time.Parse(time.RFC3339, text); err != nil || !timeFormat.MatchString(text) {
+		c.faults.Add(path, "is %.40q; write a time such as 2025-03-09T14:03:00.000000000Z", text)
+	}
+}
+
+func (c *checker) text(path, text string, least, most int) {
+	if n := utf8.RuneCountInString(text); n < least || n > most || !utf8.ValidString(text) || hasControl(text) {
+		c.faults.Add(path, "is %.40q; write one line of %d to %d characters", text, least, most)
+	}
+}
+
+func hasControl(text string) bool {
+	for _, r := range text {
+		if unicode.IsControl(r) {
+			return true
+		}
+	}
+	return false
+}
+
+// number checks that a revision is one of those that there are.
+func (c *checker) number(path string, revision, newest int64) {
+	if revision < 1 || revision > newest {
+		c.faults.Add(path, "is %d; write one of the revisions 1 to %d", revision, newest)
+	}
+}
+
+func (c *checker) file(f *File) {
+	ids := map[int64]bool{}
+	for i := range f.Mitts {
+		path := fmt.Sprintf("mitts[%d]", i)
+		if m := &f.Mitts[i]; ids[m.ID] || m.ID < 1 {
+			c.faults.Add(path+".id", "is %d; give every mitt a number of its own, from 1 on", m.ID)
+		}
+		ids[f.Mitts[i].ID] = true
+		c.mitt(path, &f.Mitts[i])
+		if c.full() {
+			return
+		}
+	}
+	for i := range f.Classes {
+		c.class(fmt.Sprintf("classes[%d]", i), f.Classes[i])
+		if c.full() {
+			return
+		}
+	}
+	for i, m := range f.Motifs {
+		path := fmt.Sprintf("motifs[%d]", i)
+		c.time(path+".at", m.At)
+		if m.Removed != "" {
+			c.time(path+".removed", m.Removed)
+		}
+		c.under(path, chart.Motif{Name: m.Name, Cells: m.Cells}.Check())
+		if c.full() {
+			return
+		}
+	}
+	for i, u := range f.Unlearned {
+		path := fmt.Sprintf("unlearned[%d]", i)
+		c.time(path+".at", u.At)
+		c.time(path+".verdict", u.Verdict)
+		c.text(path+".zone", u.Zone, 1, longestKey)
+	}
+}
+
+func (c *checker) class(path string, class Class) {
+	c.time(path+".created", class.Created)
+	if len(class.Revisions) == 0 {
+		c.faults.Add(path+".revisions", "are missing; a class has at least one")
+	}
+	for i, r := range class.Revisions {
+		at := fmt.Sprintf("%s.revisions[%d]", path, i)
+		if r.Revision != int64(i)+1 {
+			c.faults.Add(at+".revision", "is %d; write %d, one after the other", r.Revision, i+1)
+		}
+		c.time(at+".at", r.At)
+		doc, err := roster.Decode(r.Document)
+		if err == nil {
+			err = doc.Check()
+		}
+		c.under(at+".document", err)
+		if err == nil && doc.Pattern != nil {
+			c.pattern(at+".document.pattern", *doc.Pattern)
+		}
+		if c.full() {
+			return
+		}
+	}
+	for i, p := range class.Patterns {
+		c.time(fmt.Sprintf("%s.patterns[%d].created", path, i), p.Created)
+	}
+}
+
+// pattern checks the mitt that a class holds as its pattern.
+func (c *checker) pattern(path string, p roster.Pattern) {
+	c.under(path, project.Document{Name: p.Name, Side: p.Side, Sheet: p.Sheet}.Check())
+	c.edits(path+".marks", p.Marks, false)
+}
+
+// record checks a text that a reader of the program takes.
+func (c *checker) record(path string, raw []byte, into any) {
+	if len(raw) > largestText {
+		c.faults.Add(path, "has %d bytes; %d are the most", len(raw), largestText)
+		return
+	}
+	if err := json.Unmarshal(raw, into); err != nil {
+		c.faults.Add(path, "can't be used: %s", unreadable(raw, err))
+	}
+}
+
+// edits checks the edits of a stroke: those of cells as those that a page
+// sends, those of the sheet by their path.
+func (c *checker) edits(path string, edits []chart.Edit, fields bool) {
+	if len(edits) > mostEdits {
+		c.faults.Add(path, "are %d; a stroke has at most %d", len(edits), mostEdits)
+		return
+	}
+	for i, e := range edits {
+		at := fmt.Sprintf("%s[%d]", path, i)
+		switch {
+		case e.Layer == chart.Sheet && !fields:
+			c.faults.Add(at+".layer", "is sheet; only a stroke changes the sheet")
+		case e.Layer == chart.Sheet:
+			if e.Column != "side" && !sheet.Known(e.Column) {
+				c.faults.Add(at+".column", "is %.60q, which no sheet has", e.Column)
+			}
+			c.text(at+".value", e.Value, 0, project.LongestText)
+		default:
+			c.under(at, one(e))
+		}
+		if c.full() {
+			return
+		}
+	}
+}
+
+// one checks a single edit, and names no place of its own.
+func one(e chart.Edit) error {
+	err := chart.Check([]chart.Edit{e})
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		for i := range fields {
+			fields[i].Path = fields[i].Path[len("edits[0]."):]
+		}
+		return fields
+	}
+	return err
+}

@@ -1,0 +1,199 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+
+	"thenar/internal/fault"
+	"thenar/internal/parcel"
+)
+
+// ExportMitt gives a mitt with all that is known of it; fault.NotFound where
+// there is none.
+func (s *Store) ExportMitt(ctx context.Context, id int64) (f parcel.File, err error) {
+	defer fault.Wrap(&err, "store.ExportMitt(%d)", id)
+	f = s.emptyFile()
+	err = s.read(ctx, func(tx *txn) error {
+		m, err := packMitt(ctx, tx, id)
+		f.Mitts = append(f.Mitts, m)
+		return err
+	})
+	return f, err
+}
+
+// ExportClass gives a class with its history; fault.NotFound where there is
+// none.
+func (s *Store) ExportClass(ctx context.Context, id int64) (f parcel.File, err error) {
+	defer fault.Wrap(&err, "store.ExportClass(%d)", id)
+	f = s.emptyFile()
+	err = s.read(ctx, func(tx *txn) error {
+		c, err := packClass(ctx, tx, id)
+		f.Classes = append(f.Classes, c)
+		return err
+	})
+	return f, err
+}
+
+// ExportAll gives everything but the key by which other machines are let in.
+func (s *Store) ExportAll(ctx context.Context) (f parcel.File, err error) {
+	defer fault.Wrap(&err, "store.ExportAll")
+	f = s.emptyFile()
+	err = s.read(ctx, func(tx *txn) error {
+		mitts, err := numbers(ctx, tx, `SELECT id FROM mitt ORDER BY id`)
+		for _, id := range mitts {
+			m, err := packMitt(ctx, tx, id)
+			if err != nil {
+				return err
+			}
+			f.Mitts = append(f.Mitts, m)
+		}
+		if err != nil {
+			return err
+		}
+		classes, err := numbers(ctx, tx, `SELECT id FROM class ORDER BY id`)
+		for _, id := range classes {
+			c, err := packClass(ctx, tx, id)
+			if err != nil {
+				return err
+			}
+			f.Classes = append(f.Classes, c)
+		}
+		if err != nil {
+			return err
+		}
+		return packHabits(ctx, tx, &f)
+	})
+	return f, err
+}
+
+func (s *Store) emptyFile() parcel.File { return parcel.File{Format: parcel.Format, Made: s.stamp()} }
+
+// numbers are the first column of all rows of a query.
+func numbers(ctx context.Context, tx *txn, query string, args ...any) ([]int64, error) {
+	return collect(ctx, tx, func(rows *sql.Rows) (n int64, err error) { return n, rows.Scan(&n) }, query, args...)
+}
+
+func packMitt(ctx context.Context, tx *txn, id int64) (m parcel.Mitt, err error) {
+	m.ID = id
+	if _, err := stand(ctx, tx, id); err != nil {
+		return m, err
+	}
+	if err := tx.QueryRowContext(ctx, `SELECT created FROM mitt WHERE id = ?`, id).Scan(&m.Created); err != nil {
+		return m, err
+	}
+	m.Revisions, err = collect(ctx, tx, packRevision, `
+		SELECT revision, at, 'decision', document, NULL, NULL, NULL, NULL FROM decision WHERE mitt = ?1
+		UNION ALL
+		SELECT revision, at, kind, NULL, target, key, edits, inverse FROM stroke WHERE mitt = ?1
+		ORDER BY 1`, id)
+	if err != nil {
+		return m, err
+	}
+	m.Moments, err = collect(ctx, tx, func(rows *sql.Rows) (n parcel.Moment, err error) {
+		return n, rows.Scan(&n.Revision, &n.At, &n.Name)
+	}, `SELECT revision, at, name FROM moment WHERE mitt = ? ORDER BY id`, id)
+	if err != nil {
+		return m, err
+	}
+	if m.Tries, err = packTries(ctx, tx, id); err != nil {
+		return m, err
+	}
+	m.Counts, err = collect(ctx, tx, func(rows *sql.Rows) (c parcel.Count, err error) {
+		return c, rows.Scan(&c.Key, &c.At, &c.Side, &c.Section, &c.Round)
+	}, `SELECT key, at, side, section, round FROM count WHERE mitt = ? ORDER BY id`, id)
+	return m, err
+}
+
+func packRevision(rows *sql.Rows) (r parcel.Revision, err error) {
+	var document, key, edits, inverse sql.NullString
+	var target sql.NullInt64
+	if err := rows.Scan(&r.Revision, &r.At, &r.Kind, &document, &target, &key, &edits, &inverse); err != nil {
+		return r, err
+	}
+	if document.Valid {
+		r.Document = []byte(document.String)
+		return r, nil
+	}
+	r.Target, r.Key = target.Int64, key.String
+	if r.Edits, err = decode(edits.String); err != nil {
+		return r, err
+	}
+	r.Inverse, err = decode(inverse.String)
+	return r, err
+}
+
+func packTries(ctx context.Context, tx *txn, mitt int64) ([]parcel.Try, error) {
+	list, err := collect(ctx, tx, func(rows *sql.Rows) (t parcel.Try, err error) {
+		var record string
+		err = rows.Scan(&t.ID, &t.Key, &t.At, &t.Revision, &record, &t.Photo)
+		t.Record = []byte(record)
+		return t, err
+	}, `SELECT id, key, at, revision, record, photo FROM try WHERE mitt = ? ORDER BY id`, mitt)
+	if err != nil {
+		return nil, err
+	}
+	for i := range list {
+		list[i].Verdicts, err = collect(ctx, tx, func(rows *sql.Rows) (v parcel.Verdict, err error) {
+			var answer string
+			err = rows.Scan(&v.At, &v.Before, &v.Revision, &answer)
+			v.Answer = []byte(answer)
+			return v, err
+		}, `SELECT at, before, revision, answer FROM verdict WHERE try = ? ORDER BY id`, list[i].ID)
+		if err != nil {
+			return nil, err
+		}
+	}
+	return list, nil
+}
+
+func packClass(ctx context.Context, tx *txn, id int64) (c parcel.Class, err error) {
+	c.ID = id
+	if _, err := loadClass(ctx, tx, id); err != nil {
+		return c, err
+	}
+	if err := tx.QueryRowContext(ctx, `SELECT created FROM class WHERE id = ?`, id).Scan(&c.Created); err != nil {
+		return c, err
+	}
+	c.Revisions, err = collect(ctx, tx, func(rows *sql.Rows) (r parcel.ClassRevision, err error) {
+		var document string
+		err = rows.Scan(&r.Revision, &r.At, &document)
+		r.Document = []byte(document)
+		return r, err
+	}, `SELECT revision, at, document FROM class_decision WHERE class = ? ORDER BY revision`, id)
+	if err != nil {
+		return c, err
+	}
+	mitts, err := c.Mitts()
+	if err != nil {
+		return c, err
+	}
+	for _, mitt := range mitts {
+		p, err := collect(ctx, tx, func(rows *sql.Rows) (p parcel.Pattern, err error) {
+			return p, rows.Scan(&p.Mitt, &p.Created)
+		}, `SELECT id, created FROM mitt WHERE id = ?`, mitt)
+		if err != nil {
+			return c, err
+		}
+		c.Patterns = append(c.Patterns, p...)
+	}
+	return c, nil
+}
+
+// packHabits adds what belongs to the person rather than to a mitt.
+func packHabits(ctx context.Context, tx *txn, f *parcel.File) (err error) {
+	f.Motifs, err = collect(ctx, tx, func(rows *sql.Rows) (m parcel.Motif, err error) {
+		var cells string
+		if err := rows.Scan(&m.At, &m.Name, &cells, &m.Removed); err != nil {
+			return m, err
+		}
+		return m, json.Unmarshal([]byte(cells), &m.Cells)
+	}, `SELECT m.at, name, cells, coalesce(r.at, '') FROM motif m LEFT JOIN motif_removed r ON r.motif = m.id ORDER BY m.id`)
+	if err != nil {
+		return err
+	}
+	f.Unlearned, err = collect(ctx, tx, func(rows *sql.Rows) (u parcel.Unlearned, err error) {
+		return u, rows.Scan(&u.At, &u.Zone, &u.Verdict)
+	}, `SELECT u.at, u.zone, v.at FROM unlearned u JOIN verdict v ON v.id = u.verdict ORDER BY u.id`)
+	return err
+}

@@ -1,0 +1,329 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"fmt"
+	"slices"
+
+	"thenar/internal/fault"
+	"thenar/internal/parcel"
+)
+
+// How is what became of a mitt or class that was taken in.
+type How string
+
+// What may become of it.
+const (
+	Fresh   How = "new"
+	There   How = "here already"
+	Further How = "gone on with"      // here up to a revision; those after it were added
+	Beside  How = "kept beside yours" // here too, but gone on with in another way
+)
+
+// Arrived is what became of one mitt or class of a file, in the file's order,
+// with its number here.
+type Arrived struct {
+	ID    int64
+	How   How
+	Added int // revisions
+}
+
+// Words says what became of it.
+func (a Arrived) Words() string {
+	if a.How == Further {
+		return fmt.Sprintf("%s, %d more revisions", a.How, a.Added)
+	}
+	return string(a.How)
+}
+
+// Imported is what became of a file.
+type Imported struct {
+	Mitts, Classes []Arrived
+	Motifs         int // that are new
+}
+
+// Import takes in what a file holds, all of it or nothing. What is here
+// already is not doubled: a mitt is known again by its revisions, so one that
+// was gone on with elsewhere gets the rest of them, and one that was changed in
+// both places stands beside the one here, whole. Numbers are given anew.
+func (s *Store) Import(ctx context.Context, f parcel.File) (done Imported, err error) {
+	defer fault.Wrap(&err, "store.Import")
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
+		done = Imported{}
+		var judged int64
+		if err := tx.QueryRowContext(ctx, `SELECT count(*) FROM verdict`).Scan(&judged); err != nil {
+			return err
+		}
+		for _, m := range f.Mitts {
+			a, err := takeMitt(ctx, tx, m)
+			if err != nil {
+				return err
+			}
+			done.Mitts = append(done.Mitts, a)
+		}
+		for _, c := range f.Classes {
+			a, err := takeClass(ctx, tx, c)
+			if err != nil {
+				return err
+			}
+			done.Classes = append(done.Classes, a)
+		}
+		for _, m := range f.Motifs {
+			fresh, err := takeMotif(ctx, tx, m)
+			if err != nil {
+				return err
+			}
+			if fresh {
+				done.Motifs++
+			}
+		}
+		if judged > 0 {
+			return nil // what was forgotten elsewhere says nothing of the tries here
+		}
+		return takeUnlearned(ctx, tx, f.Unlearned)
+	})
+	if err != nil {
+		return Imported{}, err
+	}
+	return done, nil
+}
+
+// candidate is a mitt or class here that may be the one of a file.
+type candidate struct {
+	id     int64
+	traces []string
+}
+
+// meet finds among candidates the one that a file's revisions are of. How many
+// of them are here already is told too.
+func meet(candidates []candidate, traces []string) (id int64, here int, how How) {
+	how = Fresh
+	for _, c := range candidates {
+		common := min(len(c.traces), len(traces))
+		switch {
+		case !slices.Equal(c.traces[:common], traces[:common]):
+			if c.traces[0] == traces[0] && how == Fresh {
+				how = Beside
+			}
+		case len(c.traces) >= len(traces):
+			return c.id, len(traces), There
+		case common > here:
+			id, here, how = c.id, common, Further
+		}
+	}
+	return id, here, how
+}
+
+// takeMitt takes in one mitt.
+func takeMitt(ctx context.Context, tx *txn, m parcel.Mitt) (a Arrived, err error) {
+	traces, err := m.Traces()
+	if err != nil {
+		return a, err
+	}
+	var list []candidate
+	ids, err := numbers(ctx, tx, `SELECT id FROM mitt WHERE created = ? ORDER BY id`, m.Created)
+	if err != nil {
+		return a, err
+	}
+	for _, id := range ids {
+		there, err := packMitt(ctx, tx, id)
+		if err != nil {
+			return a, err
+		}
+		known, err := there.Traces()
+		if err != nil {
+			return a, err
+		}
+		list = append(list, candidate{id, known})
+	}
+	var here int
+	a.ID, here, a.How = meet(list, traces)
+	if a.ID == 0 {
+		made, err := tx.ExecContext(ctx, `INSERT INTO mitt (created) VALUES (?)`, m.Created)
+		if err != nil {
+			return a, err
+		}
+		if a.ID, err = made.LastInsertId(); err != nil {
+			return a, err
+		}
+	}
+	a.Added = len(traces) - here
+	return a, unpackMitt(ctx, tx, a.ID, here, m)
+}
+
+// unpackMitt adds to a mitt what it lacks of another: the revisions after
+// those that are here, and what speaks of them.
+func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m parcel.Mitt) error {
+	// The tries come first, since sheets name them by their new numbers, and
+	// speak of revisions that a foreign key does not look for.
+	tries, err := takeTries(ctx, tx, id, m.Tries)
+	if err != nil {
+		return err
+	}
+	if m, err = m.Renumbered(tries); err != nil {
+		return err
+	}
+	for _, r := range m.Revisions[here:] {
+		if err := takeRevision(ctx, tx, id, r); err != nil {
+			return err
+		}
+	}
+	for _, n := range m.Moments {
+		_, err := tx.ExecContext(ctx, `
+			INSERT INTO moment (mitt, revision, at, name) SELECT ?1, ?2, ?3, ?4
+			WHERE NOT EXISTS (SELECT 1 FROM moment WHERE mitt = ?1 AND revision = ?2 AND at >= ?3)`, id, n.Revision, n.At, n.Name)
+		if err != nil {
+			return err
+		}
+	}
+	// The last count of a hand says where its work stands: older ones than the
+	// newest here are of no use any more.
+	for _, c := range m.Counts {
+		_, err := tx.ExecContext(ctx, `
+			INSERT INTO count (mitt, key, at, side, section, round) SELECT ?1, ?2, ?3, ?4, ?5, ?6
+			WHERE NOT EXISTS (SELECT 1 FROM count WHERE mitt = ?1 AND (key = ?2 OR side = ?4 AND at > ?3))`,
+			id, c.Key, c.At, c.Side, c.Section, c.Round)
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func takeRevision(ctx context.Context, tx *txn, id int64, r parcel.Revision) error {
+	if r.Kind == parcel.Decision {
+		return decide(ctx, tx, id, r.Revision, r.At, r.Document)
+	}
+	edits, err := encode(r.Edits)
+	if err != nil {
+		return err
+	}
+	inverse, err := encode(r.Inverse)
+	if err != nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, `
+		INSERT INTO stroke (mitt, revision, at, kind, target, edits, inverse, key) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+		id, r.Revision, r.At, r.Kind, sql.NullInt64{Int64: r.Target, Valid: r.Target > 0}, edits, inverse, sql.NullString{String: r.Key, Valid: r.Key != ""})
+	return err
+}
+
+// takeTries adds the tries that are not here, and tells the number of each.
+func takeTries(ctx context.Context, tx *txn, mitt int64, list []parcel.Try) (numbered map[int64]int64, err error) {
+	numbered = map[int64]int64{}
+	for _, t := range list {
+		_, err := tx.ExecContext(ctx, `
+			INSERT INTO try (mitt, key, at, revision, record, photo) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (mitt, key) DO NOTHING`,
+			mitt, t.Key, t.At, t.Revision, string(t.Record), t.Photo)
+		if err != nil {
+			return nil, err
+		}
+		var id int64
+		if err := tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND key = ?`, mitt, t.Key).Scan(&id); err != nil {
+			return nil, err
+		}
+		numbered[t.ID] = id
+		for _, v := range t.Verdicts { // the newest one stands
+			_, err := tx.ExecContext(ctx, `
+				INSERT INTO verdict (try, at, before, revision, answer) SELECT ?1, ?2, ?3, ?4, ?5
+				WHERE NOT EXISTS (SELECT 1 FROM verdict WHERE try = ?1 AND at >= ?2)`, id, v.At, v.Before, v.Revision, string(v.Answer))
+			if err != nil {
+				return nil, err
+			}
+		}
+	}
+	return numbered, nil
+}
+
+// takeClass takes in one class.
+func takeClass(ctx context.Context, tx *txn, c parcel.Class) (a Arrived, err error) {
+	traces, err := c.Traces()
+	if err != nil {
+		return a, err
+	}
+	ids, err := numbers(ctx, tx, `SELECT id FROM class WHERE created = ? ORDER BY id`, c.Created)
+	if err != nil {
+		return a, err
+	}
+	var list []candidate
+	for _, id := range ids {
+		there, err := packClass(ctx, tx, id)
+		if err != nil {
+			return a, err
+		}
+		known, err := there.Traces()
+		if err != nil {
+			return a, err
+		}
+		list = append(list, candidate{id, known})
+	}
+	var here int
+	a.ID, here, a.How = meet(list, traces)
+	a.Added = len(traces) - here
+	if a.ID == 0 {
+		made, err := tx.ExecContext(ctx, `INSERT INTO class (created) VALUES (?)`, c.Created)
+		if err != nil {
+			return a, err
+		}
+		if a.ID, err = made.LastInsertId(); err != nil {
+			return a, err
+		}
+	}
+	mitts := map[int64]int64{}
+	for _, p := range c.Patterns {
+		found, err := numbers(ctx, tx, `SELECT id FROM mitt WHERE created = ? ORDER BY id LIMIT 1`, p.Created)
+		if err != nil {
+			return a, err
+		}
+		if len(found) > 0 {
+			mitts[p.Mitt] = found[0]
+		}
+	}
+	if c, err = c.WithMitts(mitts); err != nil {
+		return a, err
+	}
+	for _, r := range c.Revisions[here:] {
+		if err := decideClass(ctx, tx, a.ID, r.Revision, r.At, r.Document); err != nil {
+			return a, err
+		}
+	}
+	return a, nil
+}
+
+// takeMotif adds a motif that is not here.
+func takeMotif(ctx context.Context, tx *txn, m parcel.Motif) (fresh bool, err error) {
+	cells, err := json.Marshal(m.Cells)
+	if err != nil {
+		return false, err
+	}
+	made, err := tx.ExecContext(ctx, `
+		INSERT INTO motif (at, name, cells) SELECT ?1, ?2, ?3
+		WHERE NOT EXISTS (SELECT 1 FROM motif WHERE at = ?1 AND name = ?2 AND cells = ?3)`, m.At, m.Name, string(cells))
+	if err != nil {
+		return false, err
+	}
+	n, err := made.RowsAffected()
+	if err != nil || n == 0 || m.Removed == "" {
+		return n > 0, err
+	}
+	id, err := made.LastInsertId()
+	if err != nil {
+		return true, err
+	}
+	_, err = tx.ExecContext(ctx, `INSERT INTO motif_removed (motif, at) VALUES (?, ?)`, id, m.Removed)
+	return true, err
+}
+
+// takeUnlearned takes off the habits that were taken off elsewhere.
+func takeUnlearned(ctx context.Context, tx *txn, list []parcel.Unlearned) error {
+	for _, u := range list {
+		_, err := tx.ExecContext(ctx, `
+			INSERT INTO unlearned (at, zone, verdict) SELECT ?1, ?2, max(id) FROM verdict WHERE at <= ?3 HAVING max(id) IS NOT NULL`, u.At, u.Zone, u.Verdict)
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,81 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"time"
+
+	"thenar/internal/fault"
+)
+
+// State is how the database does.
+type State struct {
+	Path           string
+	Size           int64 // bytes, with the log of what was written last
+	Schema         int
+	Mitts, Classes int
+	Checked        time.Time // when the file was looked through last
+	Damage         string    // what was found then; empty: the file is whole
+}
+
+// checked is what was found when the file was looked through last.
+type checked struct {
+	at     time.Time
+	damage string
+}
+
+// State tells how the database does. It doesn't look through the file: see
+// Check.
+func (s *Store) State(ctx context.Context) (st State, err error) {
+	defer fault.Wrap(&err, "store.State")
+	st = State{Path: s.path, Schema: Newest()}
+	for _, beside := range []string{"", "-wal"} {
+		info, err := os.Stat(s.path + beside)
+		if errors.Is(err, fs.ErrNotExist) {
+			continue
+		}
+		if err != nil {
+			return st, err
+		}
+		st.Size += info.Size()
+	}
+	if c := s.checked.Load(); c != nil {
+		st.Checked, st.Damage = c.at, c.damage
+	}
+	return st, s.read(ctx, func(tx *txn) error {
+		return tx.QueryRowContext(ctx, `SELECT (SELECT count(*) FROM mitt), (SELECT count(*) FROM class)`).Scan(&st.Mitts, &st.Classes)
+	})
+}
+
+// Check looks through the file, which takes longer the larger it is;
+// fault.Unavailable where it is not whole.
+func (s *Store) Check(ctx context.Context) (err error) {
+	defer fault.Wrap(&err, "store.Check")
+	err = check(ctx, s.reader, s.path)
+	s.note(err)
+	if err != nil && ctx.Err() == nil {
+		return fault.New(fault.Unavailable, "%s", fault.Message(err)).Because(err)
+	}
+	return err
+}
+
+// note keeps what looking through the file came to.
+func (s *Store) note(err error) {
+	c := &checked{at: s.Now()}
+	if err != nil {
+		c.damage = fault.Message(explain(s.path, err))
+	}
+	s.checked.Store(c)
+}
+
+// BackupNow makes a backup beside the database, and gives its path.
+func (s *Store) BackupNow(ctx context.Context) (made string, err error) {
+	defer fault.Wrap(&err, "store.BackupNow")
+	to, err := place(s.path, "asked", s.Now())
+	if err != nil {
+		return "", cantWrite(to, err)
+	}
+	return to, copyTo(ctx, s.path, to)
+}
