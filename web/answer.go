@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"maps"
 	"mime"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -24,6 +26,8 @@ var statuses = map[fault.Kind]int{
 	fault.Conflict: http.StatusConflict,
 	fault.Newer:    http.StatusServiceUnavailable,
 	fault.Internal: http.StatusInternalServerError,
+
+	fault.Unavailable: http.StatusServiceUnavailable,
 }
 
 var titles = map[fault.Kind]string{
@@ -32,7 +36,13 @@ var titles = map[fault.Kind]string{
 	fault.Conflict: "Saved in between",
 	fault.Newer:    "A newer file",
 	fault.Internal: "Something went wrong",
+
+	fault.Unavailable: "Not now",
 }
+
+// retryAfter is in how many seconds what can't be done now may work, as a
+// browser or script is told.
+const retryAfter = "5"
 
 // answer runs h; a failure becomes a page, or JSON for a script.
 func (s *Server) answer(h handler) http.HandlerFunc {
@@ -46,17 +56,39 @@ func (s *Server) answer(h handler) http.HandlerFunc {
 			err = fault.New(fault.Invalid, "This is larger than %d bytes, more than any mitt needs.", tooLarge.Limit)
 		}
 		kind := fault.KindOf(err)
-		if kind == fault.Internal {
+		switch kind {
+		case fault.Internal:
 			s.log.Error("request failed", "method", r.Method, "path", r.URL.Path, "error", err)
+		case fault.Unavailable, fault.Newer:
+			s.log.Error("can't be done now", "method", r.Method, "path", r.URL.Path, "error", err)
+			w.Header().Set("Retry-After", retryAfter)
 		}
 		if wantsJSON(r) {
 			writeJSON(w, statuses[kind], map[string][]string{"error": strings.Split(fault.Message(err), "\n")})
 			return
 		}
-		if err := page(w, r, statuses[kind], view.Problem(titles[kind], fault.Message(err))); err != nil {
+		problem := view.Problem{Title: titles[kind], Message: fault.Message(err)}
+		if statuses[kind] >= http.StatusInternalServerError {
+			problem.To, problem.Fields = sentAgain(r)
+		}
+		if err := page(w, r, statuses[kind], view.ProblemPage(problem)); err != nil {
 			s.log.Error("the page of a failure failed", "error", err)
 		}
 	}
+}
+
+// sentAgain is what a form sent and could not be done, to send it once more:
+// nothing that was typed is lost with the page. A file is not part of it.
+func sentAgain(r *http.Request) (to string, fields []view.SentField) {
+	if r.Method != http.MethodPost || r.ParseForm() != nil {
+		return "", nil
+	}
+	for _, name := range slices.Sorted(maps.Keys(r.PostForm)) {
+		for _, value := range r.PostForm[name] {
+			fields = append(fields, view.SentField{Name: name, Value: value})
+		}
+	}
+	return r.URL.RequestURI(), fields
 }
 
 // wantsJSON tells whether a script asks.

@@ -25,7 +25,7 @@ func BenchmarkPreview(b *testing.B) {
 	st, err := store.Open(context.Background(), filepath.Join(b.TempDir(), "thenar.db"))
 	require.NoError(b, err)
 	defer st.Close()
-	server := httptest.NewServer(New(st, io.Discard, ""))
+	server := httptest.NewServer(New(st, io.Discard, Door{}))
 	defer server.Close()
 	doc := project.Samples()[0]
 	raw, err := doc.Encode()

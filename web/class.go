@@ -265,6 +265,9 @@ func (s *Server) saveClass(w http.ResponseWriter, r *http.Request) error {
 	}
 	return s.classPage(w, r, status, c.ID, typed, func(p *view.Class) {
 		p.Message, p.Stamp, p.Faults = message, now, view.Faults(err)
+		if changed {
+			p.Between = view.ClassBetweens(typed, was)
+		}
 	})
 }
 

@@ -15,19 +15,21 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 // web can point its own name at this machine), refuses writes that another
 // site makes, sets the headers of every answer, and, where there is a key, lets
 // other machines in that have it.
-func guard(key string, next http.Handler) http.Handler {
+func guard(door Door, next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
-	protected := origin.Handler(access(key, next))
+	protected := origin.Handler(access(door, next))
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		h.Set("Content-Security-Policy", policy)
 		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("X-Frame-Options", "DENY") // for browsers that don't know frame-ancestors
 		h.Set("Referrer-Policy", "same-origin")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
 		if ours(r.Host) { // elsewhere a page without https has no use for it
 			h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		}
 		h.Set("Cache-Control", "no-store")
-		if !ours(r.Host) && (key == "" || !near(r.Host)) {
+		if !ours(r.Host) && (door.Key == "" || !near(r.Host)) {
 			http.Error(w, "This address is not one of Thenar's. Open it as http://127.0.0.1 with its port.", http.StatusMisdirectedRequest)
 			return
 		}

@@ -35,7 +35,7 @@ func serveAlone(db, address string) int {
 	if err != nil {
 		return 1
 	}
-	if err := Serve(ctx, ln, st, os.Stderr, ""); err != nil {
+	if err := Serve(ctx, ln, st, os.Stderr, Door{}); err != nil {
 		return 1
 	}
 	return 0

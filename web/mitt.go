@@ -100,16 +100,20 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return s.saved(w, r, m.ID, f, func() templ.Component { return s.contested(r.Context(), m, f) }, "")
+	return s.saved(w, r, m.ID, f, func() (templ.Component, error) { return s.contested(r.Context(), m.ID, f) }, "")
 }
 
 // saved saves a form's document and answers where it came from, at a place
 // below the mitt; contested is the page for what was saved in between.
-func (s *Server) saved(w http.ResponseWriter, r *http.Request, id int64, f form, contested func() templ.Component, below string) error {
+func (s *Server) saved(w http.ResponseWriter, r *http.Request, id int64, f form, contested func() (templ.Component, error), below string) error {
 	revision, err := s.saveDoc(r.Context(), id, f.after, f.doc)
 	switch {
 	case fault.KindOf(err) == fault.Conflict && !wantsJSON(r) && contested != nil:
-		return page(w, r, http.StatusConflict, contested())
+		both, err := contested()
+		if err != nil {
+			return err
+		}
+		return page(w, r, http.StatusConflict, both)
 	case err != nil:
 		return err
 	case wantsJSON(r):
@@ -121,11 +125,17 @@ func (s *Server) saved(w http.ResponseWriter, r *http.Request, id int64, f form,
 }
 
 // contested is the page of a form that could not be saved, since another
-// version was saved in between.
-func (s *Server) contested(ctx context.Context, m store.Mitt, f form) templ.Component {
+// version was saved in between: both stand on it, and saving once more puts the
+// typed one over the other.
+func (s *Server) contested(ctx context.Context, id int64, f form) (templ.Component, error) {
+	m, saved, err := s.mitt(ctx, id)
+	if err != nil {
+		return nil, err
+	}
 	p := s.mittPage(ctx, m, f.doc, view.ChartAsk{})
 	p.Conflict = "Another version of this mitt was saved in between."
-	return view.MittPage(p)
+	p.Between = view.Betweens(f.doc, saved)
+	return view.MittPage(p), nil
 }
 
 // refuse shows a form that can't be kept, with what was typed and the message

@@ -7,6 +7,8 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
+	"thenar/internal/parcel"
+	"thenar/internal/photo"
 	"thenar/internal/roster"
 	"thenar/static"
 )
@@ -15,8 +17,10 @@ import (
 const (
 	mostForm  = 1 << 18
 	mostChart = 4 << 20
-	mostTry   = mostPhoto + mostForm
+	mostTry   = photo.Most + mostForm
 	mostTable = roster.Largest + mostForm
+
+	mostParcel = parcel.Largest + mostForm
 )
 
 func (s *Server) routes() http.Handler {
@@ -67,6 +71,7 @@ func (s *Server) routes() http.Handler {
 			r.Get("/sizes"+ending, s.answer(s.printSizes))
 		}
 		r.Get("/sheet.json", s.answer(s.sheetJSON))
+		r.Get("/export.json", s.answer(s.exportMitt))
 	})
 	r.Get("/classes", s.answer(s.showClasses))
 	r.Post("/classes", s.answer(limited(mostForm, s.newClass)))
@@ -84,6 +89,7 @@ func (s *Server) routes() http.Handler {
 		r.Get("/print", s.answer(s.printClass))
 		r.Post("/print", s.answer(limited(mostForm, s.keepClassPrint)))
 		r.Get("/print.pdf", s.answer(s.printClass))
+		r.Get("/export.json", s.answer(s.exportClass))
 	})
 	for _, ending := range []string{"", ".pdf"} {
 		r.Get("/paper/measure"+ending, s.answer(s.printMeasuring))
@@ -94,6 +100,10 @@ func (s *Server) routes() http.Handler {
 	r.Post("/motifs", s.answer(limited(mostChart, s.keepMotif)))
 	r.Post("/motifs/{motif}/remove", s.answer(limited(mostForm, s.removeMotif)))
 	r.Get("/status", s.answer(s.status))
+	r.Post("/status/backup", s.answer(limited(mostForm, s.backupNow)))
+	r.Post("/status/check", s.answer(limited(mostForm, s.checkNow)))
+	r.Get("/export.json", s.answer(s.exportAll))
+	r.Post("/import", s.answer(limited(mostParcel, s.importFile)))
 	r.Get("/static/{version}/*", serveStatic)
 	r.NotFound(s.answer(func(http.ResponseWriter, *http.Request) error {
 		return fault.New(fault.NotFound, "There is no page at this address.")

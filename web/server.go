@@ -19,18 +19,19 @@ import (
 // Server answers the app's requests.
 type Server struct {
 	store    *store.Store
+	door     Door
 	log      *slog.Logger
 	planners sync.Pool     // *project.Planner: each serves one request at a time
 	stopping chan struct{} // closed when those that listen have to go
 	http.Handler
 }
 
-// New gives a Server on a store; what goes wrong inside is written to log. A
-// key, if there is one, lets other machines in.
-func New(st *store.Store, log io.Writer, key string) *Server {
-	s := &Server{store: st, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
+// New gives a Server on a store. Every request is a line of log, and what goes
+// wrong inside another. Other machines come in by the door.
+func New(st *store.Store, log io.Writer, door Door) *Server {
+	s := &Server{store: st, door: door, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
 	s.planners.New = func() any { return project.NewPlanner() }
-	s.Handler = guard(key, s.routes())
+	s.Handler = s.logged(guard(door, s.routes()))
 	return s
 }
 
@@ -42,14 +43,20 @@ const (
 	stopTime   = 5 * time.Second
 )
 
-// Serve serves until ctx ends, then lets the requests in hand finish.
-func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, key string) error {
-	app := New(st, log, key)
+// Serve serves until ctx ends, then lets the requests in hand finish. Once a
+// day it makes a backup.
+func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, door Door) error {
+	ctx, stop := context.WithCancel(ctx)
+	app := New(st, log, door)
 	server := &http.Server{
 		Handler: app, ReadHeaderTimeout: headerTime, ReadTimeout: bodyTime,
 		WriteTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,
 	}
 	server.RegisterOnShutdown(func() { close(app.stopping) })
+	var daily sync.WaitGroup
+	daily.Go(func() { app.backupDaily(ctx) })
+	defer daily.Wait() // for a backup in hand
+	defer stop()
 	done := make(chan error, 1)
 	go func() {
 		<-ctx.Done()

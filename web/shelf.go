@@ -139,14 +139,3 @@ func (s *Server) change(w http.ResponseWriter, r *http.Request, edit func(*proje
 	http.Redirect(w, r, "/", http.StatusSeeOther)
 	return nil
 }
-
-// status says that the app is up, and on what it works.
-func (s *Server) status(w http.ResponseWriter, r *http.Request) error {
-	mitts, err := s.store.List(r.Context())
-	if err != nil {
-		return err
-	}
-	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
-	_, err = fmt.Fprintf(w, "up\nschema %d\nmitts %d\n", store.Newest(), len(mitts))
-	return err
-}

@@ -86,8 +86,13 @@ func (s *Server) studentPage(w http.ResponseWriter, r *http.Request, status int,
 		p.Line = doc.Line(pl, student)
 		done()
 	}
+	if message == changedBetween {
+		p.Between = view.StudentBetweens(p, doc.Students[doc.At(student.ID)])
+	}
 	return page(w, r, status, view.StudentPage(p))
 }
+
+const changedBetween = "Another window changed this line in between. What you typed stands below, not saved; save it again to put it over the other version, or open the line anew."
 
 var errBetween = errors.New("the student was changed in between")
 
@@ -122,7 +127,10 @@ func (s *Server) saveStudent(w http.ResponseWriter, r *http.Request) error {
 		return nil
 	})
 	if errors.Is(err, errBetween) {
-		return s.studentPage(w, r, http.StatusConflict, c.ID, doc, student, nil, "Another window changed this line in between. What you typed stands below, not saved; save it again to put it over the other version, or open the line anew.")
+		if _, doc, err = s.loadClass(r); err != nil || doc.At(student.ID) < 0 { // as it stands by now
+			return errors.Join(err, errNoStudent)
+		}
+		return s.studentPage(w, r, http.StatusConflict, c.ID, doc, student, nil, changedBetween)
 	}
 	if err != nil {
 		return err

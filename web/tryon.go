@@ -15,6 +15,7 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
+	"thenar/internal/photo"
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
@@ -184,7 +185,7 @@ func readTry(r *http.Request) (t tryon.Try, picture []byte, err error) {
 		return t, nil, nil // none was sent
 	}
 	defer file.Close()
-	picture, err = photo(file)
+	picture, err = photo.Read(file)
 	return t, picture, err
 }
 

@@ -52,10 +52,15 @@ func (s *Server) saveWhatIf(w http.ResponseWriter, r *http.Request) error {
 	variant := f.doc
 	f.doc = doc
 	f.doc.WhatIf = variant.Sheet
-	return s.saved(w, r, m.ID, f, func() templ.Component {
-		p := s.whatIfPage(r.Context(), m, doc, variant)
+	return s.saved(w, r, m.ID, f, func() (templ.Component, error) {
+		m, saved, err := s.mitt(r.Context(), m.ID)
+		if err != nil {
+			return nil, err
+		}
+		p := s.whatIfPage(r.Context(), m, saved, variant)
 		p.Conflict = "Another version of this mitt was saved in between."
-		return view.WhatIfPage(p)
+		p.Between = view.Betweens(variant, saved.Variant())
+		return view.WhatIfPage(p), nil
 	}, whatIf)
 }
 

@@ -31,6 +31,9 @@ export function startMeasure(document) {
       page.leave(link.href);
     }
   });
+  document.querySelector(".conflict")?.addEventListener("click", ({ target }) => {
+    if (target.dataset.take) page.take(target);
+  });
   document.addEventListener("thenar:painted", () => page.ask(true));
   document.addEventListener("thenar:view", () => page.ask());
   document.addEventListener("thenar:sheet", (event) => page.rewritten(event.detail));
@@ -183,6 +186,14 @@ class Measure {
     if (field) field.value = text;
   }
 
+  // take puts a value of the other version into its field.
+  take(button) {
+    this.fill(button.dataset.take, button.dataset.value);
+    button.closest("tr").remove();
+    this.changed();
+    (this.conflict?.querySelector("[data-take]") ?? document.getElementById(`field-${button.dataset.take}`))?.focus();
+  }
+
   // decided hears that another window saved the form. As long as nothing was
   // typed here it is taken over; else saving says that there are two versions.
   async decided(revision) {
@@ -261,6 +272,11 @@ class Measure {
 
   refused(status, said) {
     const message = said.error?.join(" ") ?? "please try again";
+    if (status >= 500) {
+      this.say(`not saved: ${message} Kept here, and sent again by itself.`, "unsaved");
+      this.timer = setTimeout(() => this.save(), 4 * rest);
+      return;
+    }
     if (status !== 409) {
       this.say(`not saved: ${message}`, "unsaved");
       return;

@@ -33,6 +33,7 @@ type Class struct {
 	Newer   bool // the pattern's mitt was changed since
 	Faults  map[string]string
 	Message string
+	Between []Between // what another window has otherwise
 
 	Student Student // the form for one more
 	Pasted  string  // a table that was pasted, as it was

@@ -19,6 +19,7 @@ type Student struct {
 	Line    roster.Line
 	Faults  map[string]string
 	Message string
+	Between []Between // what another window has otherwise
 }
 
 func (s Student) href(rest string) templ.SafeURL {

@@ -1,0 +1,127 @@
+package web
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"time"
+
+	"thenar/internal/fault"
+	"thenar/internal/parcel"
+	"thenar/internal/project"
+	"thenar/internal/roster"
+	"thenar/internal/store"
+	"thenar/web/view"
+)
+
+// sendParcel answers with an exported file, for keeping.
+func sendParcel(w http.ResponseWriter, name string, f parcel.File) error {
+	var b bytes.Buffer
+	if err := parcel.Write(&b, f); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/json")
+	w.Header().Set("Content-Disposition", fmt.Sprintf(`attachment; filename="%s.json"`, name))
+	_, err := b.WriteTo(w)
+	return err
+}
+
+func (s *Server) exportMitt(w http.ResponseWriter, r *http.Request) error {
+	m, _, err := s.load(r)
+	if err != nil {
+		return err
+	}
+	f, err := s.store.ExportMitt(r.Context(), m.ID)
+	if err != nil {
+		return err
+	}
+	return sendParcel(w, fmt.Sprintf("mitt-%d", m.ID), f)
+}
+
+func (s *Server) exportClass(w http.ResponseWriter, r *http.Request) error {
+	c, _, err := s.loadClass(r)
+	if err != nil {
+		return err
+	}
+	f, err := s.store.ExportClass(r.Context(), c.ID)
+	if err != nil {
+		return err
+	}
+	return sendParcel(w, fmt.Sprintf("class-%d", c.ID), f)
+}
+
+func (s *Server) exportAll(w http.ResponseWriter, r *http.Request) error {
+	f, err := s.store.ExportAll(r.Context())
+	if err != nil {
+		return err
+	}
+	return sendParcel(w, "thenar-"+time.Now().Format(time.DateOnly), f)
+}
+
+// importFile takes in an exported file and tells what became of it. What can't
+// be used says where, and changes nothing.
+func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
+	file, err := readParcel(r)
+	var fields fault.Fields
+	if errors.As(err, &fields) && !wantsJSON(r) {
+		return s.statusPage(w, r, http.StatusBadRequest, func(p *view.Status) { p.Message = fields.Error() })
+	}
+	if err != nil {
+		return err
+	}
+	done, err := s.store.Import(r.Context(), file)
+	if err != nil {
+		return err
+	}
+	list, err := arrived(file, done)
+	if err != nil {
+		return err
+	}
+	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = list })
+}
+
+// readParcel reads the file of the form.
+func readParcel(r *http.Request) (parcel.File, error) {
+	sent, _, err := r.FormFile("file")
+	switch {
+	case errors.Is(err, http.ErrMissingFile), errors.Is(err, http.ErrNotMultipart):
+		return parcel.File{}, fault.Fields{{Path: "FILE", Message: "is missing; choose a file that was exported"}}
+	case err != nil:
+		return parcel.File{}, bodyFault(err)
+	}
+	defer sent.Close()
+	defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
+	raw, err := io.ReadAll(sent)
+	if err != nil {
+		return parcel.File{}, err
+	}
+	return parcel.Read(raw)
+}
+
+// arrived says of each mitt and class what became of it.
+func arrived(file parcel.File, done store.Imported) (list []view.Arrived, err error) {
+	for i, a := range done.Mitts {
+		document, _ := file.Mitts[i].Newest()
+		doc, err := project.Decode(document)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, view.Arrived{Name: doc.Name, How: a.Words(), Href: fmt.Sprintf("/mitts/%d", a.ID)})
+	}
+	for i, a := range done.Classes {
+		doc, err := roster.Decode(file.Classes[i].Newest())
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, view.Arrived{Name: doc.Name, How: a.Words(), Href: fmt.Sprintf("/classes/%d", a.ID)})
+	}
+	if done.Motifs > 0 {
+		list = append(list, view.Arrived{Name: "Motifs", How: fmt.Sprintf("%d new", done.Motifs)})
+	}
+	if len(list) == 0 {
+		list = append(list, view.Arrived{Name: "Nothing", How: "the file holds no mitt and no class"})
+	}
+	return list, nil
+}

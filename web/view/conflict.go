@@ -1,0 +1,103 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/roster"
+)
+
+// Between is a field that two versions of a mitt have differently: what this
+// page has, and what was saved in between.
+type Between struct {
+	Path, Name  string
+	Here, There string
+}
+
+// Betweens lists the fields in which a typed version differs from the saved
+// one.
+func Betweens(here, there project.Document) (list []Between) {
+	if here.Name != there.Name {
+		list = append(list, Between{Path: "name", Name: "Name", Here: here.Name, There: there.Name})
+	}
+	// Each way tells what one of the versions has.
+	to := map[string]string{}
+	for _, e := range there.Difference(here) {
+		to[e.Column] = e.Value
+	}
+	for _, e := range here.Difference(there) {
+		list = append(list, between(e, to[e.Column]))
+	}
+	return list
+}
+
+func between(e chart.Edit, here string) Between {
+	b := Between{Path: e.Column, Name: strings.NewReplacer("_", " ", ".", ", ").Replace(e.Column), Here: here, There: e.Value}
+	g, f, row, ok := find(e.Column)
+	if !ok {
+		return b
+	}
+	b.Name = g.Title + ": " + f.Label
+	if g.Rows != "" {
+		b.Name = fmt.Sprintf("%s %d: %s", g.Row, row+1, f.Label)
+	}
+	return b
+}
+
+// text adds a text that both versions have, if it differs.
+func (l *betweens) text(path, name, here, there string) {
+	if here != there {
+		*l = append(*l, Between{Path: path, Name: name, Here: here, There: there})
+	}
+}
+
+type betweens []Between
+
+// ClassBetweens lists in what a typed version of a class differs from the
+// saved one; its students are not part of that form.
+func ClassBetweens(here, there roster.Class) []Between {
+	var l betweens
+	l.text("name", "Name", here.Name, there.Name)
+	l.text("date", "Date", here.Date, there.Date)
+	l.text("place", "Place", here.Place, there.Place)
+	l.text("yarn", "Yarn", here.Yarn, there.Yarn)
+	l.text("needle", "Needle", here.Needle, there.Needle)
+	l.text("note", "Note", here.Note, there.Note)
+	for _, n := range roster.Fixable() {
+		l.text("pins."+n, fixLabels[n], here.Fixed[n], there.Fixed[n])
+	}
+	return l
+}
+
+// StudentBetweens lists in what a typed line of a class differs from the saved
+// one.
+func StudentBetweens(s Student, there roster.Student) []Between {
+	var l betweens
+	here, knits := s.Student, map[bool]string{true: "from left to right", false: "from right to left"}
+	l.text("name", "Name or initials", here.Name, there.Name)
+	l.text("knits", "Knits", knits[here.FromLeft], knits[there.FromLeft])
+	l.text("gauge_from", "Gauge counted on", here.Gauge.Words(), there.Gauge.Words())
+	l.text("note", "Note", here.Note, there.Note)
+	for _, path := range roster.Paths() {
+		name, _, _ := s.label(path)
+		l.text(path, name, here.Sheet.Given(path), there.Sheet.Given(path))
+	}
+	return l
+}
+
+// said is a value as the table of two versions shows it.
+func said(path, value string) string {
+	if value == "" {
+		return "nothing"
+	}
+	if _, f, _, ok := find(path); ok {
+		for _, c := range f.Choices {
+			if c.Value == value {
+				return c.Words
+			}
+		}
+	}
+	return value
+}
