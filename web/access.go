@@ -40,7 +40,7 @@ func access(door Door, next http.Handler) http.Handler {
 	if door.Key == "" {
 		return next
 	}
-	guests := guests{wrong: map[netip.Addr]*rate.Limiter{}}
+	guests := guests{now: time.Now, wrong: map[netip.Addr]*rate.Limiter{}}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		c, err := r.Cookie(cookie)
 		if err == nil && is(c.Value, door.Token) {
@@ -80,6 +80,7 @@ func is(text, secret string) bool {
 
 // guests are the addresses from which wrong keys came.
 type guests struct {
+	now   func() time.Time
 	mu    sync.Mutex
 	wrong map[netip.Addr]*rate.Limiter
 }
@@ -89,7 +90,7 @@ func (g *guests) held(remote string) bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	l := g.wrong[from(remote)]
-	return l != nil && l.Tokens() < 1
+	return l != nil && l.TokensAt(g.now()) < 1
 }
 
 // failed counts a wrong key.
@@ -105,7 +106,7 @@ func (g *guests) failed(remote string) {
 		l = rate.NewLimiter(rate.Every(wrongPause), wrongAtOnce)
 		g.wrong[at] = l
 	}
-	l.Allow()
+	l.AllowN(g.now(), 1)
 }
 
 // from is whom an address belongs to: one of version 6 to everybody with its

@@ -5,6 +5,7 @@ import (
 	"io"
 	"mime"
 	"net/http"
+	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -40,7 +41,7 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); sent != "application/json" {
 		return fault.New(fault.Invalid, "A chart's strokes are sent as application/json.")
 	}
-	m, doc, err := s.load(r)
+	id, err := mittID(r)
 	if err != nil {
 		return err
 	}
@@ -53,6 +54,35 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Rewrite: project.Rewrite}
+	var applied store.Applied
+	if onlyCells(stroke) { // most strokes: the mitt need not be read for them
+		applied, err = s.store.Draw(r.Context(), id, request)
+	} else {
+		applied, err = s.drawWhole(r.Context(), id, stroke, request)
+	}
+	if err != nil {
+		return err
+	}
+	writeJSON(w, http.StatusOK, chartAnswer{
+		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: applied.Later,
+		CanUndo: applied.CanUndo, CanRedo: applied.CanRedo,
+	})
+	return nil
+}
+
+// onlyCells tells whether a stroke sets cells and nothing that the numbers of
+// the mitt or the count at the needles follow.
+func onlyCells(stroke chart.Stroke) bool {
+	marksNeedles := func(e chart.Edit) bool { return e.Layer == chart.Needles }
+	return !stroke.Undo && !stroke.Redo && stroke.Change == nil && !slices.ContainsFunc(stroke.Edits, marksNeedles)
+}
+
+// drawWhole draws a stroke that may change more than cells.
+func (s *Server) drawWhole(ctx context.Context, id int64, stroke chart.Stroke, request store.Request) (store.Applied, error) {
+	m, doc, err := s.mitt(ctx, id)
+	if err != nil {
+		return store.Applied{}, err
+	}
 	switch {
 	case stroke.Undo:
 		request.Kind = store.Undo
@@ -63,24 +93,17 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 		request.Edits, err = pl.Reshape(doc, m.Marks, *stroke.Change)
 		done()
 		if err != nil {
-			return err
+			return store.Applied{}, err
 		}
 	}
-	applied, err := s.store.Draw(r.Context(), m.ID, request)
+	applied, err := s.store.Draw(ctx, id, request)
 	if err != nil {
-		return err
+		return applied, err
 	}
-	if err := s.countMarked(r.Context(), m.ID, doc, applied.Edits); err != nil {
-		return err
+	if err := s.countMarked(ctx, id, doc, applied.Edits); err != nil {
+		return applied, err
 	}
-	if applied, err = s.keepAfter(r.Context(), m, doc, applied); err != nil {
-		return err
-	}
-	writeJSON(w, http.StatusOK, chartAnswer{
-		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: applied.Later,
-		CanUndo: applied.CanUndo, CanRedo: applied.CanRedo,
-	})
-	return nil
+	return s.keepAfter(ctx, m, doc, applied)
 }
 
 // drawEdits draws edits that the server makes itself, of the sheet or of the

@@ -43,12 +43,12 @@ func serveAlone(db, address string) int {
 
 // killable is an app in a process of its own, on one address and one file.
 type killable struct {
-	t           *testing.T
+	t           testing.TB
 	db, address string
 	process     *exec.Cmd
 }
 
-func newKillable(t *testing.T) *killable {
+func newKillable(t testing.TB) *killable {
 	t.Helper()
 	ln, err := (&net.ListenConfig{}).Listen(t.Context(), "tcp", "127.0.0.1:0")
 	require.NoError(t, err)

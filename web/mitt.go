@@ -16,13 +16,37 @@ import (
 	"thenar/web/view"
 )
 
-// load finds the mitt of the address.
-func (s *Server) load(r *http.Request) (store.Mitt, project.Document, error) {
+// mittID is the number of the mitt of the address.
+func mittID(r *http.Request) (int64, error) {
 	id, err := strconv.ParseInt(chi.URLParam(r, "id"), 10, 64)
 	if err != nil || id < 1 {
-		return store.Mitt{}, project.Document{}, fault.New(fault.NotFound, "There is no mitt at this address.")
+		return 0, fault.New(fault.NotFound, "There is no mitt at this address.")
+	}
+	return id, nil
+}
+
+// load finds the mitt of the address.
+func (s *Server) load(r *http.Request) (store.Mitt, project.Document, error) {
+	id, err := mittID(r)
+	if err != nil {
+		return store.Mitt{}, project.Document{}, err
 	}
 	return s.mitt(r.Context(), id)
+}
+
+// head finds the mitt of the address without what is painted on its chart, for
+// those who only change its numbers.
+func (s *Server) head(r *http.Request) (store.Mitt, project.Document, error) {
+	id, err := mittID(r)
+	if err != nil {
+		return store.Mitt{}, project.Document{}, err
+	}
+	m, err := s.store.Head(r.Context(), id)
+	if err != nil {
+		return store.Mitt{}, project.Document{}, err
+	}
+	doc, err := project.Decode(m.Document)
+	return m, doc, err
 }
 
 // mitt reads a mitt with its document.
@@ -84,13 +108,13 @@ func (s *Server) mittPage(ctx context.Context, m store.Mitt, doc project.Documen
 // nothing typed is lost. A script is told the revision, a plain form is shown
 // the page again.
 func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
-	m, doc, err := s.load(r)
+	m, doc, err := s.head(r)
 	if err != nil {
 		return err
 	}
 	f, err := readForm(r, doc)
 	if err != nil {
-		return s.refuse(w, r, m, f, err)
+		return s.refuse(w, r, m.ID, f, err)
 	}
 	if f.doc, err = s.keep(r.Context(), m, doc, f.doc, true); err != nil {
 		return err
@@ -140,9 +164,13 @@ func (s *Server) contested(ctx context.Context, id int64, f form) (templ.Compone
 
 // refuse shows a form that can't be kept, with what was typed and the message
 // at its field.
-func (s *Server) refuse(w http.ResponseWriter, r *http.Request, m store.Mitt, f form, err error) error {
+func (s *Server) refuse(w http.ResponseWriter, r *http.Request, id int64, f form, err error) error {
 	var fields fault.Fields
 	if wantsJSON(r) || !errors.As(err, &fields) {
+		return err
+	}
+	m, _, err := s.mitt(r.Context(), id)
+	if err != nil {
 		return err
 	}
 	p := s.mittPage(r.Context(), m, f.doc, view.ChartAsk{})

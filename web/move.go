@@ -29,7 +29,7 @@ func sendParcel(w http.ResponseWriter, name string, f parcel.File) error {
 }
 
 func (s *Server) exportMitt(w http.ResponseWriter, r *http.Request) error {
-	m, _, err := s.load(r)
+	m, _, err := s.head(r)
 	if err != nil {
 		return err
 	}

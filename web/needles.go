@@ -66,7 +66,7 @@ type elbow struct {
 
 // saveNeedles takes a count or a note, from a script or from a plain form.
 func (s *Server) saveNeedles(w http.ResponseWriter, r *http.Request) error {
-	m, doc, err := s.load(r)
+	m, doc, err := s.head(r)
 	if err != nil {
 		return err
 	}

@@ -43,15 +43,21 @@ const (
 	stopTime   = 5 * time.Second
 )
 
+// bounded is the server of an app: whoever is too slow to ask or to listen is
+// cut off, so that nobody can hold the door.
+func bounded(app http.Handler, header, body time.Duration) *http.Server {
+	return &http.Server{
+		Handler: app, ReadHeaderTimeout: header, ReadTimeout: body,
+		WriteTimeout: body, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,
+	}
+}
+
 // Serve serves until ctx ends, then lets the requests in hand finish. Once a
 // day it makes a backup.
 func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, door Door) error {
 	ctx, stop := context.WithCancel(ctx)
 	app := New(st, log, door)
-	server := &http.Server{
-		Handler: app, ReadHeaderTimeout: headerTime, ReadTimeout: bodyTime,
-		WriteTimeout: bodyTime, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,
-	}
+	server := bounded(app, headerTime, bodyTime)
 	server.RegisterOnShutdown(func() { close(app.stopping) })
 	var daily sync.WaitGroup
 	daily.Go(func() { app.backupDaily(ctx) })

@@ -125,7 +125,7 @@ func (s *Server) change(w http.ResponseWriter, r *http.Request, edit func(*proje
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
 	}
-	m, doc, err := s.load(r)
+	m, doc, err := s.head(r)
 	if err != nil {
 		return err
 	}

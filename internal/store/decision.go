@@ -2,8 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
-	"errors"
 
 	"thenar/internal/fault"
 )
@@ -94,7 +92,7 @@ func decide(ctx context.Context, tx *txn, id, revision int64, at string, documen
 func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.Load(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {
-		m, err = load(ctx, tx, id)
+		m, err = s.load(ctx, tx, id)
 		return err
 	})
 	if err != nil {
@@ -103,19 +101,15 @@ func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 	return m, nil
 }
 
-func load(ctx context.Context, tx *txn, id int64) (Mitt, error) {
-	m, err := scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
-	if errors.Is(err, sql.ErrNoRows) {
-		return Mitt{}, missing(id)
-	}
+func (s *Store) load(ctx context.Context, tx *txn, id int64) (Mitt, error) {
+	m, err := head(ctx, tx, id)
 	if err != nil {
 		return Mitt{}, err
 	}
-	l, err := replay(ctx, tx, id, m.Revision)
-	if err != nil {
+	if m.Marks, err = s.marksAt(ctx, tx, id, m.Revision); err != nil {
 		return Mitt{}, err
 	}
 	t, err := lookBack(ctx, tx, id)
-	m.Marks, m.CanUndo, m.CanRedo = l.marks, t.undo > 0, t.redo > 0
+	m.CanUndo, m.CanRedo = t.undo > 0, t.redo > 0
 	return m, err
 }

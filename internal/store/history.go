@@ -54,7 +54,7 @@ func scanRevision(rows *sql.Rows) (r Revision, err error) {
 func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.At(%d, %d)", id, revision)
 	err = s.read(ctx, func(tx *txn) error {
-		if m, err = load(ctx, tx, id); err != nil {
+		if m, err = s.load(ctx, tx, id); err != nil {
 			return err
 		}
 		if revision < 1 || revision > m.Revision {

@@ -2,6 +2,10 @@ package store
 
 import (
 	"context"
+	"maps"
+	"sync"
+
+	"thenar/internal/chart"
 )
 
 // mostLines is of how many mitts the writer remembers what their strokes come
@@ -38,6 +42,60 @@ type remembered struct {
 type mark struct {
 	at   string // of the last stroke; empty: there is none
 	kept int64  // the snapshot's revision; 0: there is none
+}
+
+// seen are the lines that readers remember. Each is as it was read and never
+// changed, so that many may look at it.
+type seen struct {
+	mu sync.Mutex
+	of map[int64]*remembered
+}
+
+func (l *seen) get(id int64) *remembered {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.of[id]
+}
+
+func (l *seen) put(id int64, r *remembered) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.of == nil || len(l.of) >= mostLines {
+		l.of = map[int64]*remembered{}
+	}
+	l.of[id] = r
+}
+
+// marksAt are what the strokes of a mitt come to at its head, for a reader.
+func (s *Store) marksAt(ctx context.Context, tx *txn, id, head int64) (chart.Marks, error) {
+	if l := s.seen.get(id); l != nil {
+		now, err := markAt(ctx, tx, id, l.revision)
+		if err != nil {
+			return nil, err
+		}
+		if now == l.mark {
+			next := line{marks: maps.Clone(l.marks), strokes: l.strokes, revision: l.revision}
+			return s.remember(ctx, tx, id, next, head)
+		}
+	}
+	l, err := replay(ctx, tx, id, head)
+	if err != nil {
+		return nil, err
+	}
+	return s.remember(ctx, tx, id, l, head)
+}
+
+// remember follows a line to the head and keeps it for the next reader.
+func (s *Store) remember(ctx context.Context, tx *txn, id int64, l line, head int64) (chart.Marks, error) {
+	if err := l.follow(ctx, tx, id, head); err != nil {
+		return nil, err
+	}
+	m, err := markAt(ctx, tx, id, l.revision)
+	if err != nil {
+		return nil, err
+	}
+	s.seen.put(id, &remembered{line: l, mark: m})
+	return maps.Clone(l.marks), nil
 }
 
 // line is what the strokes of a mitt come to at its head, to lay one more on.

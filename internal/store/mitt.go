@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"time"
 
 	"thenar/internal/chart"
@@ -61,6 +62,25 @@ func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 		return nil, err
 	}
 	return list, nil
+}
+
+// Head reads a mitt as it stands now, without Marks, CanUndo and CanRedo, which
+// take its strokes to know; fault.NotFound where there is none.
+func (s *Store) Head(ctx context.Context, id int64) (m Mitt, err error) {
+	defer fault.Wrap(&err, "store.Head(%d)", id)
+	err = s.read(ctx, func(tx *txn) error {
+		m, err = head(ctx, tx, id)
+		return err
+	})
+	return m, err
+}
+
+func head(ctx context.Context, tx *txn, id int64) (Mitt, error) {
+	m, err := scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
+	if errors.Is(err, sql.ErrNoRows) {
+		return Mitt{}, missing(id)
+	}
+	return m, err
 }
 
 // collect reads all rows of a query.

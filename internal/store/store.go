@@ -41,7 +41,8 @@ type Store struct {
 	writer *sql.DB     // one connection
 	reader *sql.DB
 	every  int   // strokes from one snapshot to the next
-	lines  lines // what the strokes of some mitts come to; for the writer only
+	lines  lines // what the strokes of some mitts come to, for the writer only
+	seen   seen  // and for readers
 
 	writing *prepared // on writer
 	reading *prepared // on reader
