@@ -66,6 +66,7 @@ type client struct {
 	form           url.Values
 	drawn          []string // keys of strokes that were acknowledged
 	took           map[string][]time.Duration
+	conflicts      int
 }
 
 const clients, shared = 200, 20
@@ -102,7 +103,12 @@ func BenchmarkClients(b *testing.B) {
 	all.Wait()
 	b.StopTimer()
 	raw := (before + rawCommits(b, dir)) / 2
-	saves := float64(b.N) / b.Elapsed().Seconds()
+	conflicts := 0
+	for _, c := range list {
+		conflicts += c.conflicts
+	}
+	saves := float64(b.N-conflicts) / b.Elapsed().Seconds() // a conflict saved nothing
+	b.ReportMetric(float64(conflicts), "conflicts")
 	b.ReportMetric(saves, "saves/s")
 	b.ReportMetric(raw, "raw/s")
 	b.ReportMetric(saves/raw, "ratio")
@@ -128,6 +134,7 @@ func (c *client) edit(who, n int) {
 		if status == http.StatusOK && json.Unmarshal(body, &said) == nil {
 			c.decided = said.Revision
 		} else { // somebody else saved: look at it, and go on from there
+			c.conflicts++
 			c.decided = c.look()
 		}
 	default:

@@ -36,20 +36,22 @@ func (s *Server) keep(ctx context.Context, m store.Mitt, was, is project.Documen
 }
 
 // knitted is what is on the needles of one hand, by its count and by the plan
-// that a document has for it.
+// that a document has for it. A hand that is not begun needs no plan.
 func (s *Server) knitted(ctx context.Context, pl *project.Planner, m store.Mitt, doc project.Document, side project.Side) (project.Knitted, error) {
-	doc.Side = side
-	p, err := pl.Plan(doc.Effective())
-	if err != nil {
-		return project.Knitted{}, err
+	h := project.Knitted{Side: side}
+	c, begun, err := s.store.Standing(ctx, m.ID, string(side))
+	if err != nil || !begun || c.Section == "" {
+		return h, err
 	}
-	list := tryon.Places(p.Mitt())
-	h := project.Knitted{Side: side, Plan: p}
-	nth, err := s.nth(ctx, m.ID, string(side), list)
-	if nth > 0 {
+	doc.Side = side
+	if h.Plan, err = pl.Plan(doc.Effective()); err != nil {
+		return h, err
+	}
+	list := tryon.Places(h.Plan.Mitt())
+	if nth := reached(c, list); nth > 0 {
 		h.At = list[nth-1]
 	}
-	return h, err
+	return h, nil
 }
 
 // letsGo tells whether a change takes out the work that a hand's plan kept.

@@ -7,6 +7,9 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"time"
+
+	sqlite3 "modernc.org/sqlite/lib"
 
 	"thenar/internal/fault"
 )
@@ -35,6 +38,9 @@ func copyTo(ctx context.Context, from, to string) (err error) {
 	if err := os.Remove(part); err != nil && !errors.Is(err, os.ErrNotExist) {
 		return cantWrite(to, err)
 	}
+	if err := reserve(part); err != nil {
+		return cantWrite(to, err)
+	}
 	if err := vacuum(ctx, from, part); err != nil {
 		return cantWrite(to, err)
 	}
@@ -47,12 +53,37 @@ func copyTo(ctx context.Context, from, to string) (err error) {
 	return nil
 }
 
+// reserve makes an empty file, for its owner only, to be filled: a place where
+// none can be made says so at once.
+func reserve(path string) error {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	if err != nil {
+		return err
+	}
+	return f.Close()
+}
+
 func cantWrite(path string, err error) error {
 	return fault.New(fault.Invalid, "FILE: %s can't be written (%v); name a file in a directory that can be written, on a disk with space", path, err).Because(err)
 }
 
-// vacuum copies what one reader sees, packed, into a file of its own.
-func vacuum(ctx context.Context, from, to string) (err error) {
+// vacuum copies what one reader sees, packed, into a file of its own. While
+// another program opens or leaves the file it has to be asked again.
+func vacuum(ctx context.Context, from, to string) error {
+	for deadline := time.Now().Add(patience); ; {
+		err := vacuumOnce(ctx, from, to)
+		if c := code(err); c != sqlite3.SQLITE_CANTOPEN && c != sqlite3.SQLITE_BUSY || time.Now().After(deadline) {
+			return err
+		}
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-time.After(10 * time.Millisecond):
+		}
+	}
+}
+
+func vacuumOnce(ctx context.Context, from, to string) (err error) {
 	db, err := sql.Open("sqlite", uri(from)+"?mode=ro&_pragma=busy_timeout("+milliseconds+")")
 	if err != nil {
 		return err
@@ -75,12 +106,8 @@ func look(ctx context.Context, path string) (err error) {
 	return check(ctx, db, path)
 }
 
-// settle brings a finished file to the disk and to its name, for its owner
-// only.
+// settle brings a finished file to the disk and to its name.
 func settle(part, to string) error {
-	if err := os.Chmod(part, 0o600); err != nil {
-		return err
-	}
 	if err := flush(part); err != nil {
 		return err
 	}

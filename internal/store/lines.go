@@ -124,11 +124,9 @@ func (s *Store) line(ctx context.Context, tx *txn, id, head int64) (*remembered,
 }
 
 // drawn notes the stroke that was laid on a line.
-func (l *remembered) drawn(ctx context.Context, tx *txn, id, revision int64) (err error) {
-	l.revision = revision
+func (l *remembered) drawn(revision int64, at string) {
+	l.revision, l.mark.at = revision, at
 	l.strokes++
-	l.mark, err = markAt(ctx, tx, id, revision)
-	return err
 }
 
 // markAt is by what the line of a mitt up to a stroke is known.

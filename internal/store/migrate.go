@@ -48,29 +48,25 @@ func Newest() int {
 // Schema is the number of the schema of the open file: the newest.
 func (s *Store) Schema() int { return Newest() }
 
-// migrate brings the file to the last of steps, each in a transaction that
-// also writes its number, so that a step is done wholly or not at all, and
-// once, whoever else opens the file at the same time.
+// migrate brings the file to the last of steps, all of them in one transaction
+// that also writes their number: wholly or not at all, and once, whoever else
+// opens the file at the same time.
 func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
-	for done := false; !done; {
-		err := prepareFor(db).transact(ctx, false, func(tx *txn) error {
-			var version int
-			if err := tx.QueryRowContext(ctx, "PRAGMA user_version").Scan(&version); err != nil {
-				return err
-			}
-			if version > len(steps) {
-				return newer(path, version, len(steps))
-			}
-			if done = version == len(steps); done {
-				return nil
-			}
-			return climb(ctx, tx, steps[version], version+1)
-		})
-		if err != nil {
+	return prepareFor(db).transact(ctx, false, func(tx *txn) error {
+		var version int
+		if err := tx.QueryRowContext(ctx, "PRAGMA user_version").Scan(&version); err != nil {
 			return err
 		}
-	}
-	return nil
+		if version > len(steps) {
+			return newer(path, version, len(steps))
+		}
+		for ; version < len(steps); version++ {
+			if err := climb(ctx, tx, steps[version], version+1); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
 }
 
 // climb does one step and writes down that it is done.

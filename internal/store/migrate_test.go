@@ -18,7 +18,7 @@ func sqlFiles(scripts map[string]string) fstest.MapFS {
 	return files
 }
 
-// A migration is done wholly or not at all, and those before it stay.
+// What brings a file on is done wholly or not at all.
 func TestMigrationIsWholeOrNothing(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
@@ -30,8 +30,9 @@ func TestMigrationIsWholeOrNothing(t *testing.T) {
 	next[len(all)].script = `CREATE TABLE good (x INT) STRICT`
 	err = migrate(t.Context(), s.writer, "file.db", next)
 	require.ErrorContains(t, err, "migration bad")
-	assert.Equal(t, 1, rows(t, s, `SELECT 1 FROM pragma_user_version WHERE user_version = ?`, len(all)+1))
-	assert.Equal(t, 1, rows(t, s, `SELECT 1 FROM sqlite_schema WHERE name IN ('good', 'half')`))
+	assert.Equal(t, 1, rows(t, s, `SELECT 1 FROM pragma_user_version WHERE user_version = ?`, len(all)))
+	assert.Zero(t, rows(t, s, `SELECT 1 FROM sqlite_schema WHERE name IN ('good', 'half')`))
+	require.NoError(t, migrate(t.Context(), s.writer, "file.db", next[:len(all)+1]))
 	_, err = s.Load(t.Context(), id)
 	assert.NoError(t, err)
 

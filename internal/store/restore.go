@@ -69,6 +69,9 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, err error
 			os.Remove(fresh)
 		}
 	}()
+	if err := reserve(fresh); err != nil {
+		return "", cantWrite(fresh, err)
+	}
 	if err := vacuum(ctx, backup, fresh); err != nil {
 		return "", cantWrite(fresh, err)
 	}

@@ -167,14 +167,10 @@ func touch(path string) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return errors.New("it is no file")
 	}
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
-	if errors.Is(err, os.ErrExist) {
-		return nil
-	}
-	if err != nil {
+	if err := reserve(path); !errors.Is(err, os.ErrExist) {
 		return err
 	}
-	return f.Close()
+	return nil
 }
 
 // read runs f on one state of the file, whatever is written meanwhile.

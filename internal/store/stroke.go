@@ -97,18 +97,16 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 	if r.After < 0 || r.After > at.head {
 		return Applied{}, fault.New(fault.Conflict, "This chart speaks of revision %d, and the newest of this mitt is %d. Nothing was drawn; load the page again.", r.After, at.head)
 	}
-	t, err := lookBack(ctx, tx, id)
-	if err != nil {
-		return Applied{}, err
-	}
-	if applied, drawn, err := s.again(ctx, tx, id, r, t); drawn || err != nil {
+	if applied, drawn, err := s.again(ctx, tx, id, r); drawn || err != nil {
 		return applied, err
 	}
-	between, err := editsSince(ctx, tx, id, r.After)
-	if err != nil {
-		return Applied{}, err
+	var between [][]chart.Edit
+	if r.After < at.head {
+		if between, err = editsSince(ctx, tx, id, r.After); err != nil {
+			return Applied{}, err
+		}
 	}
-	st, err := next(ctx, tx, id, r, t)
+	st, t, err := next(ctx, tx, id, r)
 	if err != nil {
 		return Applied{}, err
 	}
@@ -117,9 +115,7 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 		if applied.Revision, err = s.put(ctx, tx, id, at, st, r); err != nil {
 			return Applied{}, err
 		}
-		if st.kind == Do {
-			t = turns{undo: applied.Revision}
-		} else if t, err = lookBack(ctx, tx, id); err != nil {
+		if t, err = lookBack(ctx, tx, id); err != nil {
 			return Applied{}, err
 		}
 	}
@@ -127,8 +123,21 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 	return applied, nil
 }
 
-// next is the stroke that a request comes to at the turns of head.
-func next(ctx context.Context, tx *txn, id int64, r Request, t turns) (stroke, error) {
+// next is the stroke that a request comes to, and, unless it is a do with
+// edits, the turns of head.
+func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t turns, err error) {
+	if r.Kind == Do && len(r.Edits) > 0 {
+		return stroke{kind: Do, edits: r.Edits}, t, nil
+	}
+	if t, err = lookBack(ctx, tx, id); err != nil {
+		return stroke{}, t, err
+	}
+	st, err = turned(ctx, tx, id, r, t)
+	return st, t, err
+}
+
+// turned is the stroke of an undo or redo, or of nothing at all.
+func turned(ctx context.Context, tx *txn, id int64, r Request, t turns) (stroke, error) {
 	switch {
 	case r.Kind == Undo && t.undo == 0:
 		return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
@@ -153,7 +162,7 @@ func recall(ctx context.Context, tx *txn, query string, id, revision int64) ([]c
 }
 
 // again is the answer to a stroke that was drawn already.
-func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request, t turns) (applied Applied, drawn bool, err error) {
+func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applied Applied, drawn bool, err error) {
 	if r.Key == "" {
 		return Applied{}, false, nil
 	}
@@ -169,6 +178,9 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request, t turns
 		return Applied{}, false, err
 	}
 	since, err := strokesSince(ctx, tx, id, min(r.After, applied.Revision))
+	if err != nil {
+		return Applied{}, false, err
+	}
 	for _, st := range since {
 		switch {
 		case st.Revision > applied.Revision:
@@ -177,6 +189,7 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request, t turns
 			applied.Between = append(applied.Between, st.Edits...)
 		}
 	}
+	t, err := lookBack(ctx, tx, id)
 	applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
 	return applied, true, err
 }
@@ -206,21 +219,21 @@ func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, st stro
 	if err != nil {
 		return 0, err
 	}
+	when := s.stamp()
 	target := sql.NullInt64{Int64: st.target, Valid: st.kind != Do}
 	key := sql.NullString{String: r.Key, Valid: r.Key != ""}
 	_, err = tx.ExecContext(ctx, `
 		INSERT INTO stroke (mitt, revision, at, kind, target, edits, inverse, key) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
-		id, revision, s.stamp(), st.kind, target, edits, inverse, key)
+		id, revision, when, st.kind, target, edits, inverse, key)
 	if err != nil {
 		return revision, err
 	}
-	if l.strokes+1 >= s.every {
-		if err := l.keep(ctx, tx, id, revision); err != nil {
-			return revision, err
-		}
-		l.strokes = -1
+	l.drawn(revision, when)
+	if l.strokes < s.every {
+		return revision, nil
 	}
-	return revision, l.drawn(ctx, tx, id, revision)
+	l.strokes, l.mark.kept = 0, revision
+	return revision, l.keep(ctx, tx, id, revision)
 }
 
 // rewrite puts edits of the sheet into a new decision.
