@@ -9,6 +9,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"runtime/debug"
 	"sync"
 	"time"
 
@@ -43,6 +44,10 @@ const (
 	stopTime   = 5 * time.Second
 )
 
+// seldom lets garbage grow to so many per cent of what is in use before it is
+// swept: an answer leaves much and keeps nothing, and little is in use.
+const seldom = 200
+
 // bounded is the server of an app: whoever is too slow to ask or to listen is
 // cut off, so that nobody can hold the door.
 func bounded(app http.Handler, header, body time.Duration) *http.Server {
@@ -55,6 +60,7 @@ func bounded(app http.Handler, header, body time.Duration) *http.Server {
 // Serve serves until ctx ends, then lets the requests in hand finish. Once a
 // day it makes a backup.
 func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, door Door) error {
+	defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	ctx, stop := context.WithCancel(ctx)
 	app := New(st, log, door)
 	server := bounded(app, headerTime, bodyTime)

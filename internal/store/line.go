@@ -76,16 +76,6 @@ func strokesSince(ctx context.Context, tx *txn, id, after int64) ([]Drawn, error
 	}, `SELECT revision, edits FROM stroke WHERE mitt = ? AND revision > ? ORDER BY revision`, id, after)
 }
 
-// editsSince reads the edits of each stroke after a revision, in order.
-func editsSince(ctx context.Context, tx *txn, id, after int64) ([][]chart.Edit, error) {
-	since, err := strokesSince(ctx, tx, id, after)
-	list := make([][]chart.Edit, len(since))
-	for i, st := range since {
-		list[i] = st.Edits
-	}
-	return list, err
-}
-
 // keep writes the snapshot of l at a revision, in place of an older one, as
 // the edits that paint it on an empty chart.
 func (l line) keep(ctx context.Context, tx *txn, id, revision int64) error {

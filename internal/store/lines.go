@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"maps"
+	"slices"
 	"sync"
 
 	"thenar/internal/chart"
@@ -36,7 +37,8 @@ func (l *lines) forgetAll() { clear(l.of) }
 // numbers, and the snapshot, which may have been deleted.
 type remembered struct {
 	line
-	mark mark
+	mark   mark
+	recent []Drawn // the last strokes, in order and without a hole
 }
 
 type mark struct {
@@ -108,7 +110,7 @@ func (s *Store) line(ctx context.Context, tx *txn, id, head int64) (*remembered,
 			return nil, err
 		}
 		if now == l.mark {
-			return l, l.follow(ctx, tx, id, head)
+			return l, l.catchUp(ctx, tx, id, head)
 		}
 	}
 	replayed, err := replay(ctx, tx, id, head)
@@ -123,11 +125,44 @@ func (s *Store) line(ctx context.Context, tx *txn, id, head int64) (*remembered,
 	return l, nil
 }
 
+// catchUp follows a line with what another program drew meanwhile, which is not
+// among the strokes that are remembered one by one.
+func (l *remembered) catchUp(ctx context.Context, tx *txn, id, head int64) error {
+	before := l.revision
+	if before == head {
+		return nil
+	}
+	err := l.follow(ctx, tx, id, head)
+	if l.revision != before {
+		l.recent = nil
+	}
+	return err
+}
+
 // drawn notes the stroke that was laid on a line.
-func (l *remembered) drawn(revision int64, at string) {
+func (l *remembered) drawn(revision int64, at string, edits []chart.Edit) {
 	l.revision, l.mark.at = revision, at
 	l.strokes++
+	l.recent = append(l.recent, Drawn{revision, edits})
+	if len(l.recent) > 2*mostRecent {
+		l.recent = slices.Clone(l.recent[mostRecent:])
+	}
 }
+
+// since are the strokes after a revision, if all of them are remembered.
+func (l *remembered) since(after int64) ([]Drawn, bool) {
+	at := slices.IndexFunc(l.recent, func(d Drawn) bool { return d.Revision > after })
+	switch {
+	case l.revision <= after:
+		return nil, true
+	case at <= 0: // older ones may have gone from memory
+		return nil, false
+	}
+	return l.recent[at:], true
+}
+
+// mostRecent is how many strokes of a mitt are remembered one by one.
+const mostRecent = 64
 
 // markAt is by what the line of a mitt up to a stroke is known.
 func markAt(ctx context.Context, tx *txn, id, revision int64) (m mark, err error) {

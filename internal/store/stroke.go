@@ -5,7 +5,6 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -100,27 +99,44 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 	if applied, drawn, err := s.again(ctx, tx, id, r); drawn || err != nil {
 		return applied, err
 	}
-	var between [][]chart.Edit
-	if r.After < at.head {
-		if between, err = editsSince(ctx, tx, id, r.After); err != nil {
-			return Applied{}, err
-		}
+	l, err := s.line(ctx, tx, id, at.head)
+	if err != nil {
+		return Applied{}, err
 	}
 	st, t, err := next(ctx, tx, id, r)
 	if err != nil {
 		return Applied{}, err
 	}
-	applied := Applied{Revision: at.head, Edits: st.edits, Between: slices.Concat(between...)}
+	applied := Applied{Revision: at.head, Edits: st.edits}
+	if applied.Between, err = between(ctx, tx, id, l, r.After); err != nil {
+		return Applied{}, err
+	}
 	if st.kind != Do || len(st.edits) > 0 {
-		if applied.Revision, err = s.put(ctx, tx, id, at, st, r); err != nil {
+		if applied.Revision, err = s.put(ctx, tx, id, at, l, st, r); err != nil {
 			return Applied{}, err
 		}
-		if t, err = lookBack(ctx, tx, id); err != nil {
+		if st.kind == Do {
+			t = turns{undo: applied.Revision}
+		} else if t, err = lookBack(ctx, tx, id); err != nil {
 			return Applied{}, err
 		}
 	}
 	applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
 	return applied, nil
+}
+
+// between is what was set after a revision, from memory if it is there.
+func between(ctx context.Context, tx *txn, id int64, l *remembered, after int64) (edits []chart.Edit, err error) {
+	since, known := l.since(after)
+	if !known {
+		if since, err = strokesSince(ctx, tx, id, after); err != nil {
+			return nil, err
+		}
+	}
+	for _, d := range since {
+		edits = append(edits, d.Edits...)
+	}
+	return edits, nil
 }
 
 // next is the stroke that a request comes to, and, unless it is a do with
@@ -197,12 +213,8 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 // put writes a stroke with its inverse, which is what its cells hold at head,
 // before it a decision if it has edits of the sheet, and from time to time a
 // snapshot. It gives the stroke's revision.
-func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, st stroke, r Request) (int64, error) {
+func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, l *remembered, st stroke, r Request) (int64, error) {
 	revision := at.head + 1
-	l, err := s.line(ctx, tx, id, at.head)
-	if err != nil {
-		return 0, err
-	}
 	back := l.marks.Apply(st.edits)
 	if sheet := chart.OfSheet(st.edits); len(sheet) > 0 {
 		undone, err := s.rewrite(ctx, tx, id, at, sheet, r)
@@ -228,7 +240,7 @@ func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, st stro
 	if err != nil {
 		return revision, err
 	}
-	l.drawn(revision, when)
+	l.drawn(revision, when, st.edits)
 	if l.strokes < s.every {
 		return revision, nil
 	}

@@ -16,6 +16,7 @@ const mostPrepared = 128
 type txn struct {
 	*sql.Tx
 	ready *prepared
+	wrote bool // whether anything was carried out since it was false
 }
 
 // prepared are the statements of a pool that are kept ready.
@@ -68,14 +69,15 @@ func (p *prepared) transact(ctx context.Context, readOnly bool, f func(*txn) err
 	}
 	// After a commit this does nothing.
 	defer tx.Rollback()
-	if err := f(&txn{tx, p}); err != nil {
+	if err := f(&txn{Tx: tx, ready: p}); err != nil {
 		return err
 	}
 	return tx.Commit()
 }
 
-// ExecContext is that of sql.Tx.
+// ExecContext is that of sql.Tx; all that writes goes through it.
 func (t *txn) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
+	t.wrote = true
 	if s := t.ready.find(query); s != nil {
 		return t.StmtContext(ctx, s).ExecContext(ctx, args...)
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 )
 
 // mostTogether is how many saves share one transaction at most.
@@ -71,16 +70,21 @@ func (s *Store) andWaiting(first *save) []*save {
 	return list
 }
 
-// together writes saves in one transaction and tells each how it went. Where
-// one of them breaks it, each is tried by itself: SQLite may have taken back
-// all of it for the fault of one.
+// together writes saves in one transaction and tells each how it went. A save
+// that is refused before it wrote anything leaves the others alone, as nearly
+// all do that are; else each is tried by itself, since SQLite takes back all of
+// a transaction or nothing.
 func (s *Store) together(list []*save) {
 	results := make([]error, len(list))
 	broken := false
 	err := s.transaction(context.Background(), func(ctx context.Context, tx *txn) error {
 		for i, w := range list {
-			results[i] = s.one(ctx, tx, w)
-			if broken = fatal(results[i]); broken {
+			tx.wrote = false
+			s.lines.begin()
+			if results[i] = w.run(ctx, tx); results[i] != nil {
+				s.lines.forget()
+			}
+			if broken = results[i] != nil && (tx.wrote || fatal(results[i])); broken {
 				return results[i]
 			}
 		}
@@ -111,26 +115,6 @@ func (s *Store) transaction(ctx context.Context, f change) error {
 		s.lines.forgetAll()
 	}
 	return trouble(s.path, err)
-}
-
-// one runs one save, so that it can be taken back without the others.
-func (s *Store) one(ctx context.Context, tx *txn, w *save) (err error) {
-	if _, err := tx.ExecContext(ctx, `SAVEPOINT one`); err != nil {
-		return err
-	}
-	s.lines.begin()
-	if err = w.run(ctx, tx); err == nil {
-		_, err = tx.ExecContext(ctx, `RELEASE one`)
-		return err
-	}
-	if fatal(err) {
-		return err
-	}
-	s.lines.forget()
-	if _, failed := tx.ExecContext(ctx, `ROLLBACK TO one; RELEASE one`); failed != nil {
-		return fmt.Errorf("%w: %w", failed, err)
-	}
-	return err
 }
 
 // run runs the change; a panic in it is kept for who waits.
