@@ -28,6 +28,8 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	require.NoError(t, s.NoteCount(t.Context(), id, Count{Key: "k", Side: "right"}))
 	_, err = s.Key(t.Context())
 	require.NoError(t, err)
+	_, err = s.CreateClass(t.Context(), []byte(`{}`))
+	require.NoError(t, err)
 	execute(t, s, `PRAGMA foreign_keys = 0`)
 
 	const decision = `INTO decision (mitt, revision, at, document) `
@@ -53,6 +55,13 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"learn it again", `DELETE FROM unlearned`, "what was unlearned is not deleted"},
 		{"change the key", `UPDATE access SET key = 'another one that is long enough'`, "the key is not changed"},
 		{"delete the key", `DELETE FROM access`, "the key is not deleted"},
+		{"replace a mitt", `INSERT OR REPLACE INTO mitt (id, created) VALUES (1, '')`, "a mitt is not replaced"},
+		{"replace a class", `INSERT OR REPLACE INTO class (id, created) VALUES (1, '')`, "a class is not replaced"},
+		{"replace a moment", `INSERT OR REPLACE INTO moment (id, mitt, revision, at, name) VALUES (1, 1, 1, '', '')`, "a moment is not replaced"},
+		{"replace a motif", `INSERT OR REPLACE INTO motif (id, at, name, cells) VALUES (1, '', '', '[]')`, "a motif is not replaced"},
+		{"replace a try", `INSERT OR REPLACE INTO try (id, mitt, key, at, revision, record) VALUES (1, 1, 'x', '', 1, '{}')`, "a try is not replaced"},
+		{"replace a verdict", `INSERT OR REPLACE INTO verdict (id, try, at, before, revision, answer) VALUES (1, 1, '', 1, 1, '{}')`, "a verdict is not replaced"},
+		{"replace a count", `INSERT OR REPLACE INTO count (id, mitt, key, at, side, section, round) VALUES (1, 1, 'x', '', 'left', '', 0)`, "a count is not replaced"},
 		{"replace a document", `INSERT OR REPLACE ` + decision + `VALUES (1, 1, '', '{}')`, "must follow"},
 		{"replace a stroke", `INSERT OR REPLACE ` + stroke + `VALUES (1, 2, '', 'do', NULL, '[]', '[]')`, "must follow"},
 		{"a decision with a stroke's number", `INSERT ` + decision + `VALUES (1, 2, '', '{}')`, "must follow"},
