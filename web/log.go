@@ -20,13 +20,24 @@ func (s *Server) logged(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		begun, seen := time.Now(), middleware.NewWrapResponseWriter(w, r.ProtoMajor)
 		next.ServeHTTP(seen, r)
-		took, level, line := time.Since(begun), slog.LevelInfo, "request"
-		if took >= slow && !stays(r) {
-			level, line = slog.LevelWarn, "slow request"
+		took, level := time.Since(begun), slog.LevelInfo
+		line := lineOfRequest(took)
+		if stays(r) {
+			line = "listened"
+		} else if took >= slow {
+			level = slog.LevelWarn
 		}
 		s.log.Log(context.WithoutCancel(r.Context()), level, line,
 			"method", clipped(r.Method), "path", clipped(r.URL.Path), "status", max(seen.Status(), http.StatusOK), "bytes", seen.BytesWritten(), "ms", took.Milliseconds())
 	})
+}
+
+// lineOfRequest marks a request that took long.
+func lineOfRequest(took time.Duration) string {
+	if took >= slow {
+		return "slow request"
+	}
+	return "request"
 }
 
 // stays tells whether a request is a line of events, which takes as long as

@@ -1,38 +1,22 @@
 package project
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"testing"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/golden"
 	"thenar/internal/sheet"
 )
-
-func schema(t *testing.T) *jsonschema.Schema {
-	t.Helper()
-	raw, err := os.ReadFile(filepath.Join("..", "..", "testdata", "plan.schema.json"))
-	require.NoError(t, err)
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(raw))
-	require.NoError(t, err)
-	c := jsonschema.NewCompiler()
-	require.NoError(t, c.AddResource("plan.schema.json", doc))
-	s, err := c.Compile("plan.schema.json")
-	require.NoError(t, err)
-	return s
-}
 
 // Plans of many sheets hold to the documented schema, with and without fit;
 // leaving out the fit changes nothing else.
 func TestReportHoldsToTheSchema(t *testing.T) {
-	s := schema(t)
+	s := golden.Schema(t, "plan.schema.json")
 	rng := rand.New(rand.NewPCG(1, 2))
 	pl := NewPlanner()
 	for i := range 60 {
@@ -49,9 +33,7 @@ func TestReportHoldsToTheSchema(t *testing.T) {
 		for j, brief := range []bool{false, true} {
 			raw, err := pl.Report(p, brief)
 			require.NoError(t, err)
-			doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(raw))
-			require.NoError(t, err)
-			require.NoError(t, s.Validate(doc), "%s", raw)
+			require.NoError(t, golden.Valid(t, s, raw), "%s", raw)
 			require.NoError(t, json.Unmarshal(raw, &docs[j]))
 		}
 		assert.NotEmpty(t, docs[0]["fit"])

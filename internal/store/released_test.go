@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
+	"thenar/internal/golden"
 	"thenar/internal/parcel"
 )
 
@@ -93,6 +94,7 @@ func reread(t *testing.T, f parcel.File) parcel.File {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, parcel.Write(&b, f))
+	require.NoError(t, golden.Valid(t, golden.Schema(t, "export.schema.json"), b.Bytes()))
 	again, err := parcel.Read(b.Bytes())
 	require.NoError(t, err)
 	return again
