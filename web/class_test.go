@@ -111,6 +111,7 @@ func TestStudent(t *testing.T) {
 	conflict := a.post(path+"/students/1", second)
 	assert.Equal(t, http.StatusConflict, conflict.status)
 	assert.Equal(t, "19", conflict.fields(".student-form").Get("hand.hand_circumference"), "what was typed is not lost")
+	assert.Equal(t, []string{"Note: <script>alert(1)</script> | one", "Hand: 19 | 18"}, versions(conflict))
 	require.Equal(t, http.StatusSeeOther, a.post(path+"/students/1", conflict.fields(".student-form")).status, "saved over the other")
 	assert.Equal(t, "19", a.get(path+"/students/1").fields(".student-form").Get("hand.hand_circumference"))
 
@@ -152,7 +153,17 @@ func TestFixedForAll(t *testing.T) {
 	other.Set("yarn", "wool")
 	require.Equal(t, http.StatusSeeOther, a.post(path, other).status)
 	form.Set("name", "Wednesday")
-	assert.Equal(t, http.StatusConflict, a.post(path, form).status, "another window saved in between")
+	between := a.post(path, form)
+	assert.Equal(t, http.StatusConflict, between.status, "another window saved in between")
+	assert.Equal(t, []string{"Name: Wednesday | Tuesday", "Yarn: nothing | wool"}, versions(between))
+}
+
+// versions are what a page shows of two versions, yours and the other.
+func versions(r answer) (list []string) {
+	for _, row := range r.doc().Find(".versions tbody tr").EachIter() {
+		list = append(list, row.Find("th").Text()+": "+row.Find("td").Eq(0).Text()+" | "+row.Find("td").Eq(1).Text())
+	}
+	return list
 }
 
 // The class set: the teacher's summary, then every student in the order of the

@@ -145,6 +145,7 @@ func TestTwoWindows(t *testing.T) {
 	b.do(chromedp.Evaluate[chromedp.Void](`(() => {
 		const other = new URLSearchParams(new FormData(document.getElementById("measure-form")));
 		other.set("hand.hand_circumference", "20");
+		other.set("hand.thumb_circumference", "6.8");
 		return fetch(location.pathname, {method: "POST", body: other, headers: {Accept: "application/json"}}).then(() => undefined);
 	})()`, chromedp.EvalAwaitPromise))
 	b.write("hand.hand_circumference", "21")
@@ -154,6 +155,12 @@ func TestTwoWindows(t *testing.T) {
 	require.NoError(t, err)
 	b.expectErrors()
 	assert.Equal(t, "21", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
+	row := `[...document.querySelectorAll(".versions tbody tr")].map((r) => [...r.children].slice(0, 3).map((c) => c.textContent).join(" | "))`
+	assert.ElementsMatch(t, []string{"Hand: Hand | 21 | 20", "Hand: Thumb | 6.3 | 6.8"}, eval[[]string](b, row))
+	b.shot("conflict")
+	b.do(chromedp.Click(chromedp.CSS(`[data-take="hand.thumb_circumference"]`)))
+	assert.Equal(t, "6.8", eval[string](b, `document.getElementById("field-hand.thumb_circumference").value`))
+	assert.Len(t, eval[[]string](b, row), 1)
 	b.write("hand.hand_length", "18.5")
 	b.until(`document.querySelector(".summary").textContent.includes("hand 48")`)
 	assert.Equal(t, "not saved yet", eval[string](b, `document.getElementById("saved").textContent`))
@@ -161,6 +168,7 @@ func TestTwoWindows(t *testing.T) {
 	b.until(`document.getElementById("saved").dataset.state === "saved" && document.querySelector(".conflict") === null`)
 	b.open(page)
 	assert.Equal(t, "21", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
+	assert.Equal(t, "6.8", eval[string](b, `document.getElementById("field-hand.thumb_circumference").value`))
 }
 
 // Typing and going on at once loses nothing: the page is left when the number

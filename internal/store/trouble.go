@@ -63,7 +63,7 @@ func damaged(path string) *fault.Error {
 }
 
 // safe ends each message of what went wrong in use.
-const safe = " What was saved before is safe, and this was not saved; it can be sent again when that is mended."
+const safe = " What was saved before is safe; this is not saved yet."
 
 // trouble gives what went wrong with a file in use as a person may read it:
 // fault.Unavailable, since the same may work later.

@@ -112,7 +112,7 @@ function start(root) {
   function heard(what, detail) {
     const place = document.getElementById("kept");
     if (what === "saved") place.textContent = `kept ${new Date().toTimeString().slice(0, 5)}`;
-    if (what === "unsaved") place.textContent = `no connection: ${line.waiting.length} kept in this browser`;
+    if (what === "unsaved") place.textContent = `${detail.replace(/\.$/, "")}: ${line.waiting.length} kept in this browser`;
     if (what === "refused") place.textContent = `not kept: ${detail.message}`;
     if (["saved", "unsaved", "refused"].includes(what)) place.dataset.state = what === "saved" ? "saved" : "unsaved";
   }

@@ -28,7 +28,7 @@ export class Sender {
       answer = undefined;
     }
     if (!answer || answer.status >= 500 || (answer.status < 400 && typeof answer.reply?.to !== "string")) {
-      this.on("waiting");
+      this.on("waiting", reason(answer));
       this.later(() => this.push(), again);
       return;
     }
@@ -37,6 +37,9 @@ export class Sender {
     else this.on("done", answer.reply.to);
   }
 }
+
+// reason is why something did not arrive, as far as it is known.
+const reason = (answer) => answer?.reply?.error?.join(" ").replace(/\.$/, "") ?? "No connection";
 
 async function post(href, body) {
   const response = await fetch(href, { method: "POST", body, headers: { Accept: "application/json" } });
@@ -55,7 +58,7 @@ function startTry(form) {
   };
   const sender = new Sender({
     send: (body) => post(form.action, body), later, on: (what, detail) => {
-      if (what === "waiting") say("No connection: kept here, and sent as soon as the server is back.");
+      if (what === "waiting") say(`${detail}: kept here, and sent as soon as it can be.`);
       if (what === "refused") {
         say("Not kept yet: a field asks for something else.");
         refuse(form, detail);
@@ -121,7 +124,7 @@ function refuse(form, lines) {
 function startVerdict(form) {
   const sender = new Sender({
     send: (body) => post(form.action, body), later, on: (what, detail) => {
-      if (what === "waiting") say("No connection: your answer is kept here, and sent as soon as the server is back.");
+      if (what === "waiting") say(`${detail}: your answer is kept here, and sent as soon as it can be.`);
       if (what === "refused") say(detail.join(" "));
       if (what === "done") location.assign(detail);
     },

@@ -99,7 +99,7 @@ test("a form is sent until it arrives; what is changed meanwhile goes instead", 
   pauses.shift()();
   await settle();
   assert.deepEqual(sent, ["first", "second", "second"]);
-  assert.deepEqual(heard, [["waiting"], ["waiting"], ["done", "/there"]]);
+  assert.deepEqual(heard, [["waiting", "No connection"], ["waiting", "No connection"], ["done", "/there"]]);
   answers.push({ status: 400, reply: { error: ["round: is 99"] } });
   sender.put("third");
   await settle();

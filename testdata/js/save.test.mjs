@@ -132,3 +132,22 @@ test("two windows that share what is kept lose nothing", async () => {
   await settle();
   assert.deepEqual(first.store.value, []);
 });
+
+test("a server that can't save now is asked again, and its reason is told", async () => {
+  const t = setUp([{ status: 503, reply: { error: ["The disk is full."] } }, ok(5)]);
+  const reasons = [];
+  const on = t.line.on;
+  t.line.on = (what, detail) => {
+    if (what === "unsaved") reasons.push(detail);
+    on(what, detail);
+  };
+  t.history.stroke([edit(1, "p")]);
+  await settle();
+  assert.deepEqual(reasons, ["The disk is full."]);
+  assert.equal(t.store.value.length, 1, "kept until it is there");
+  t.pauses.shift().f();
+  await settle();
+  assert.equal(t.heard.at(-1), "saved");
+  assert.equal(t.sent.length, 2);
+  assert.deepEqual(t.sent[0], t.sent[1], "the same stroke under the same key");
+});

@@ -61,16 +61,16 @@ function on(what, detail) {
     editor?.say(detail.message);
   }
   if (what === "decided") document.dispatchEvent(new CustomEvent("thenar:decided", { detail: { revision: detail } }));
-  if (what === "saving" || what === "saved" || what === "unsaved") say(what);
+  if (what === "saving" || what === "saved" || what === "unsaved") say(what, detail);
   if (what === "saved") document.dispatchEvent(new CustomEvent("thenar:painted"));
   editor?.toolbar.show();
 }
 
-function say(state) {
+function say(state, why = "no connection") {
   const place = editor?.root.querySelector("#chart-saved");
   if (!place) return;
   const now = new Date().toTimeString().slice(0, 5);
-  place.textContent = { saving: "saving…", saved: `saved ${now}`, unsaved: "not saved: no connection; kept here" }[state];
+  place.textContent = { saving: "saving…", saved: `saved ${now}`, unsaved: `not saved: ${why.replace(/\.$/, "")}; kept here` }[state];
   place.dataset.state = state;
 }
 

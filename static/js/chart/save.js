@@ -47,7 +47,7 @@ export class Line {
     }
     this.sending = false;
     if (!answer || answer.status >= 500 || (answer.status < 400 && !Number.isInteger(answer.reply?.revision))) {
-      this.fail();
+      this.fail(answer?.reply?.error?.join(" "));
       return;
     }
     this.pause = 1000;
@@ -94,9 +94,10 @@ export class Line {
     return this.delivered.filter((d) => d.revision > revision).flatMap((d) => d.edits);
   }
 
-  // fail tries again later, each time after a longer pause.
-  fail() {
-    this.on("unsaved");
+  // fail tries again later, each time after a longer pause. The server may have
+  // said why; else it can't be reached.
+  fail(why = "no connection") {
+    this.on("unsaved", why);
     this.later(() => this.push(), this.pause);
     this.pause = Math.min(2 * this.pause, longest);
   }
