@@ -33,7 +33,7 @@ func TestPagesForEverybody(t *testing.T) {
 	try := tries(b, sample)
 	for name, path := range map[string]string{
 		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "verdict": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
-		"tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
+		"keeping": "/status", "tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
 	} {
 		check(b, string(axe), name, path)
 	}

@@ -1,7 +1,9 @@
 package web
 
 import (
+	"os"
 	"testing"
+	"thenar/internal/need"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -158,6 +160,12 @@ func TestTwoWindows(t *testing.T) {
 	row := `[...document.querySelectorAll(".versions tbody tr")].map((r) => [...r.children].slice(0, 3).map((c) => c.textContent).join(" | "))`
 	assert.ElementsMatch(t, []string{"Hand: Hand | 21 | 20", "Hand: Thumb | 6.3 | 6.8"}, eval[[]string](b, row))
 	b.shot("conflict")
+	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	require.NoError(t, err)
+	b.do(chromedp.Evaluate[chromedp.Void](string(axe)))
+	found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](violations, chromedp.EvalAwaitPromise))
+	require.NoError(t, err)
+	assert.Empty(t, found)
 	b.do(chromedp.Click(chromedp.CSS(`[data-take="hand.thumb_circumference"]`)))
 	assert.Equal(t, "6.8", eval[string](b, `document.getElementById("field-hand.thumb_circumference").value`))
 	assert.Len(t, eval[[]string](b, row), 1)
