@@ -9,6 +9,7 @@ import (
 
 	"github.com/skip2/go-qrcode"
 
+	"thenar/internal/fault"
 	"thenar/internal/store"
 	"thenar/web/view"
 )
@@ -37,21 +38,24 @@ func (s *Server) statusLines(w http.ResponseWriter, r *http.Request) error {
 	return err
 }
 
-// statusPage is the page of what is kept; more puts on it what was done.
+// statusPage is the page of what is kept; more puts on it what was done. It
+// comes also where the database can't be read, since it says what to do then.
 func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, more func(*view.Status)) error {
 	st, err := s.store.State(r.Context())
 	if err != nil {
-		return err
+		s.log.Error("state of the database", "error", err)
+		st.Damage, status = fault.Message(err), http.StatusServiceUnavailable
 	}
-	list, failed := s.store.Backups()
 	p := view.Status{
 		Path: st.Path, Size: inWords(st.Size), Schema: st.Schema, Mitts: st.Mitts, Classes: st.Classes,
-		Checked: clock(st.Checked, time.Now()), Damage: st.Damage, Backups: backupLines(list), Link: s.door.Link,
+		Checked: clock(st.Checked, time.Now()), Damage: st.Damage, Link: s.door.Link,
 	}
-	if failed != nil {
+	list, err := s.store.Backups()
+	if err != nil {
 		p.NoBackups = "The backups can't be listed: look whether their directory can be read."
-		s.log.Error("backups", "error", failed)
+		s.log.Error("backups", "error", err)
 	}
+	p.Backups = backupLines(list)
 	if p.Link != "" {
 		if p.Code, err = code(p.Link); err != nil {
 			return err

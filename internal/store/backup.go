@@ -30,15 +30,21 @@ func (s *Store) Backup(ctx context.Context, path string) (err error) {
 	return copyTo(ctx, s.path, full)
 }
 
+// unfinished marks the name of a copy that is being made.
+const unfinished = ".part-"
+
 // copyTo copies the database at from to a file at to, which appears whole or
 // not at all.
 func copyTo(ctx context.Context, from, to string) (err error) {
-	part := to + ".part"
-	defer os.Remove(part)
-	if err := os.Remove(part); err != nil && !errors.Is(err, os.ErrNotExist) {
+	// SQLite fills an empty file, which is for its owner only; a place where
+	// none can be made says so at once.
+	file, err := os.CreateTemp(filepath.Dir(to), filepath.Base(to)+unfinished+"*")
+	if err != nil {
 		return cantWrite(to, err)
 	}
-	if err := reserve(part); err != nil {
+	part := file.Name()
+	defer os.Remove(part)
+	if err := file.Close(); err != nil {
 		return cantWrite(to, err)
 	}
 	if err := vacuum(ctx, from, part); err != nil {
@@ -51,16 +57,6 @@ func copyTo(ctx context.Context, from, to string) (err error) {
 		return cantWrite(to, err)
 	}
 	return nil
-}
-
-// reserve makes an empty file, for its owner only, to be filled: a place where
-// none can be made says so at once.
-func reserve(path string) error {
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
-	if err != nil {
-		return err
-	}
-	return f.Close()
 }
 
 func cantWrite(path string, err error) error {

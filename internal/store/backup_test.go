@@ -85,6 +85,10 @@ func TestBackupNeedsANewFile(t *testing.T) {
 func TestDailyBackups(t *testing.T) {
 	s := fresh(t)
 	mittIn(t, s)
+	stale, err := place(s.path, "daily", time.Now())
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(stale+unfinished+"1", []byte("half"), 0o600))
+	require.NoError(t, os.Chtimes(stale+unfinished+"1", time.Time{}, time.Date(2025, 3, 1, 0, 0, 0, 0, time.UTC)))
 	day := time.Date(2025, 3, 3, 12, 0, 0, 0, time.UTC) // a Monday
 	s.Now = func() time.Time { return day }
 	for range 70 {
@@ -111,6 +115,7 @@ func TestDailyBackups(t *testing.T) {
 		want["daily-"+at+".db"] = true
 	}
 	assert.Equal(t, want, names)
+	assert.NoFileExists(t, stale+unfinished+"1", "a copy that was never finished")
 }
 
 // Days without use make no hole in what is kept: the last seven days in use

@@ -121,20 +121,27 @@ func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	return to, s.thinOut()
 }
 
-// thinOut takes away the daily backups that are no longer kept. Others stay
-// until the person takes them away.
+// thinOut takes away the daily backups that are no longer kept, and copies that
+// were begun before yesterday and never finished. Others stay until the person
+// takes them away.
 func (s *Store) thinOut() error {
-	list, err := backups(s.path)
+	entries, err := os.ReadDir(backupDir(s.path))
 	if err != nil {
 		return err
 	}
-	var days []string
-	for _, b := range list {
-		if b.Why == daily {
-			days = append(days, filepath.Base(b.Path))
+	var days, gone []string
+	for _, e := range entries {
+		info, err := e.Info()
+		if err != nil {
+			continue // it was just taken away
+		}
+		if saved, ok := savedAs(e.Name()); ok && saved.Why == daily {
+			days = append(days, e.Name())
+		} else if strings.Contains(e.Name(), unfinished) && s.Now().Sub(info.ModTime()) > 24*time.Hour {
+			gone = append(gone, e.Name())
 		}
 	}
-	for _, name := range outdated(days) {
+	for _, name := range append(gone, outdated(days)...) {
 		err = errors.Join(err, os.Remove(filepath.Join(backupDir(s.path), name)))
 	}
 	return err

@@ -50,7 +50,7 @@ func TestDiskRunsFull(t *testing.T) {
 	m, err = again.Load(t.Context(), id)
 	require.NoError(t, err)
 	assert.Equal(t, head+1, m.Revision)
-	left, err := filepath.Glob(filepath.Join(dir, "*.part"))
+	left, err := filepath.Glob(filepath.Join(dir, "*.part-*"))
 	require.NoError(t, err)
 	assert.Empty(t, left)
 }

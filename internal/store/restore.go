@@ -69,7 +69,7 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, err error
 			os.Remove(fresh)
 		}
 	}()
-	if err := reserve(fresh); err != nil {
+	if err := reserve(fresh); err != nil { // for its owner only, too
 		return "", cantWrite(fresh, err)
 	}
 	if err := vacuum(ctx, backup, fresh); err != nil {

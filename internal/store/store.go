@@ -173,6 +173,15 @@ func touch(path string) error {
 	return nil
 }
 
+// reserve makes an empty file, for its owner only.
+func reserve(path string) error {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	if err != nil {
+		return err
+	}
+	return f.Close()
+}
+
 // read runs f on one state of the file, whatever is written meanwhile.
 func (s *Store) read(ctx context.Context, f func(*txn) error) error {
 	return trouble(s.path, s.reading.transact(ctx, true, f))

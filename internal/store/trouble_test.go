@@ -85,6 +85,17 @@ func TestFileLocked(t *testing.T) {
 	mittIn(t, s)
 }
 
+// A file that can't be written any more says so, and can still be read.
+func TestFileReadOnlyInUse(t *testing.T) {
+	s := openAt(t, filepath.Join(t.TempDir(), "thenar.db"))
+	mittIn(t, s)
+	execute(t, s, `PRAGMA query_only = 1`)
+	assert.Contains(t, unavailable(t, s), "can't be written. Give its owner that permission")
+	assert.Len(t, names(t, s), 1)
+	execute(t, s, `PRAGMA query_only = 0`)
+	mittIn(t, s)
+}
+
 // Damage that comes up in use stops the reading of what is damaged, and says
 // where the backups are.
 func TestFileDamagedInUse(t *testing.T) {

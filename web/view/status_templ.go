@@ -410,7 +410,7 @@ func backups(s Status) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "<section id=\"backups\" aria-labelledby=\"backups-head\"><h2 id=\"backups-head\">Backups</h2><p>Each day in use one is made by itself, and one before the database is brought to a new schema. Kept are those of the last seven days in use, and before them one of each of four weeks. They lie on the same disk: copy one elsewhere from time to time.</p><form method=\"post\" action=\"/status/backup\"><button type=\"submit\">Make a backup now</button></form>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "<section id=\"backups\" aria-labelledby=\"backups-head\"><h2 id=\"backups-head\">Backups</h2><p>Each day in use one is made by itself, and one before the database is brought to a new schema. Kept are those of the last seven days in use, and before them one of each of four weeks; others stay until you take them away. They lie on the same disk: copy one elsewhere from time to time.</p><form method=\"post\" action=\"/status/backup\"><button type=\"submit\">Make a backup now</button></form>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
