@@ -3,6 +3,7 @@ package web
 import (
 	"os"
 	"testing"
+
 	"thenar/internal/need"
 
 	"github.com/chromedp/chromedp"

@@ -10,8 +10,6 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/parcel"
-	"thenar/internal/project"
-	"thenar/internal/roster"
 	"thenar/internal/store"
 	"thenar/web/view"
 )
@@ -75,11 +73,7 @@ func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	list, err := arrived(file, done)
-	if err != nil {
-		return err
-	}
-	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = list })
+	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = arrived(file, done) })
 }
 
 // readParcel reads the file of the form.
@@ -101,21 +95,12 @@ func readParcel(r *http.Request) (parcel.File, error) {
 }
 
 // arrived says of each mitt and class what became of it.
-func arrived(file parcel.File, done store.Imported) (list []view.Arrived, err error) {
+func arrived(file parcel.File, done store.Imported) (list []view.Arrived) {
 	for i, a := range done.Mitts {
-		document, _ := file.Mitts[i].Newest()
-		doc, err := project.Decode(document)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, view.Arrived{Name: doc.Name, How: a.Words(), Href: fmt.Sprintf("/mitts/%d", a.ID)})
+		list = append(list, view.Arrived{Name: file.Mitts[i].Name(), How: a.Words(), Href: fmt.Sprintf("/mitts/%d", a.ID)})
 	}
 	for i, a := range done.Classes {
-		doc, err := roster.Decode(file.Classes[i].Newest())
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, view.Arrived{Name: doc.Name, How: a.Words(), Href: fmt.Sprintf("/classes/%d", a.ID)})
+		list = append(list, view.Arrived{Name: file.Classes[i].Name(), How: a.Words(), Href: fmt.Sprintf("/classes/%d", a.ID)})
 	}
 	if done.Motifs > 0 {
 		list = append(list, view.Arrived{Name: "Motifs", How: fmt.Sprintf("%d new", done.Motifs)})
@@ -123,5 +108,5 @@ func arrived(file parcel.File, done store.Imported) (list []view.Arrived, err er
 	if len(list) == 0 {
 		list = append(list, view.Arrived{Name: "Nothing", How: "the file holds no mitt and no class"})
 	}
-	return list, nil
+	return list
 }

@@ -11,7 +11,6 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/parcel"
 	"thenar/internal/project"
-	"thenar/internal/roster"
 	"thenar/internal/store"
 )
 
@@ -80,31 +79,22 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 		if err != nil {
 			return err
 		}
-		return tell(std.Out, file, done)
+		tell(std.Out, file, done)
+		return nil
 	})
 }
 
 // tell says what became of a file, a line for each mitt and class.
-func tell(out io.Writer, file parcel.File, done store.Imported) error {
+func tell(out io.Writer, file parcel.File, done store.Imported) {
 	for i, a := range done.Mitts {
-		document, _ := file.Mitts[i].Newest()
-		doc, err := project.Decode(document)
-		if err != nil {
-			return err
-		}
-		fmt.Fprintf(out, "mitt %d, %s: %s\n", a.ID, doc.Name, a.Words())
+		fmt.Fprintf(out, "mitt %d, %s: %s\n", a.ID, file.Mitts[i].Name(), a.Words())
 	}
 	for i, a := range done.Classes {
-		doc, err := roster.Decode(file.Classes[i].Newest())
-		if err != nil {
-			return err
-		}
-		fmt.Fprintf(out, "class %d, %s: %s\n", a.ID, doc.Name, a.Words())
+		fmt.Fprintf(out, "class %d, %s: %s\n", a.ID, file.Classes[i].Name(), a.Words())
 	}
 	if done.Motifs > 0 {
 		fmt.Fprintf(out, "motifs: %d new\n", done.Motifs)
 	}
-	return nil
 }
 
 // fromParcel is the mitt of an exported file.

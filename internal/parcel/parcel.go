@@ -13,6 +13,8 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/roster"
 )
 
 // Format is the name and version of the file's form.
@@ -196,4 +198,17 @@ func (c Class) Newest() (document []byte) {
 		document = r.Document
 	}
 	return document
+}
+
+// Name is what a mitt is called now.
+func (m Mitt) Name() string {
+	document, _ := m.Newest()
+	doc, _ := project.Decode(document) // it was read before
+	return doc.Name
+}
+
+// Name is what a class is called now.
+func (c Class) Name() string {
+	doc, _ := roster.Decode(c.Newest()) // it was read before
+	return doc.Name
 }

@@ -26,24 +26,24 @@ func (m Mitt) Traces() ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	traces := make([]string, len(neutral.Revisions))
-	for i, r := range neutral.Revisions {
-		if traces[i], err = trace(r); err != nil {
-			return nil, err
-		}
-	}
-	return traces, nil
+	return traces(neutral.Revisions)
 }
 
-// trace is a value in the one spelling of RFC 8785.
-func trace(v any) (string, error) {
-	raw, err := json.Marshal(v, json.FormatNilSliceAsNull(false))
-	if err != nil {
-		return "", err
+// traces are values in the one spelling of RFC 8785.
+func traces[T any](list []T) ([]string, error) {
+	texts := make([]string, len(list))
+	for i, v := range list {
+		raw, err := json.Marshal(v, json.FormatNilSliceAsNull(false))
+		if err != nil {
+			return nil, err
+		}
+		value := jsontext.Value(raw)
+		if err := value.Canonicalize(); err != nil {
+			return nil, err
+		}
+		texts[i] = string(value)
 	}
-	value := jsontext.Value(raw)
-	err = value.Canonicalize()
-	return string(value), err
+	return texts, nil
 }
 
 // Renumbered is the mitt with other numbers for its tries, wherever a sheet
@@ -118,13 +118,7 @@ func (c Class) Traces() ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	traces := make([]string, len(neutral.Revisions))
-	for i, r := range neutral.Revisions {
-		if traces[i], err = trace(r); err != nil {
-			return nil, err
-		}
-	}
-	return traces, nil
+	return traces(neutral.Revisions)
 }
 
 // WithMitts is the class with other numbers for the mitts that it was begun

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+
 	"thenar/internal/golden"
 
 	"github.com/stretchr/testify/assert"

@@ -4,45 +4,10 @@ import (
 	"context"
 	"database/sql"
 	"encoding/json"
-	"fmt"
-	"slices"
 
 	"thenar/internal/fault"
 	"thenar/internal/parcel"
 )
-
-// How is what became of a mitt or class that was taken in.
-type How string
-
-// What may become of it.
-const (
-	Fresh   How = "new"
-	There   How = "here already"
-	Further How = "gone on with"      // here up to a revision; those after it were added
-	Beside  How = "kept beside yours" // here too, but gone on with in another way
-)
-
-// Arrived is what became of one mitt or class of a file, in the file's order,
-// with its number here.
-type Arrived struct {
-	ID    int64
-	How   How
-	Added int // revisions
-}
-
-// Words says what became of it.
-func (a Arrived) Words() string {
-	if a.How == Further {
-		return fmt.Sprintf("%s, %d more revisions", a.How, a.Added)
-	}
-	return string(a.How)
-}
-
-// Imported is what became of a file.
-type Imported struct {
-	Mitts, Classes []Arrived
-	Motifs         int // that are new
-}
 
 // Import takes in what a file holds, all of it or nothing. What is here
 // already is not doubled: a mitt is known again by its revisions, so one that
@@ -90,66 +55,22 @@ func (s *Store) Import(ctx context.Context, f parcel.File) (done Imported, err e
 	return done, nil
 }
 
-// candidate is a mitt or class here that may be the one of a file.
-type candidate struct {
-	id     int64
-	traces []string
-}
-
-// meet finds among candidates the one that a file's revisions are of. How many
-// of them are here already is told too.
-func meet(candidates []candidate, traces []string) (id int64, here int, how How) {
-	how = Fresh
-	for _, c := range candidates {
-		common := min(len(c.traces), len(traces))
-		switch {
-		case !slices.Equal(c.traces[:common], traces[:common]):
-			if c.traces[0] == traces[0] && how == Fresh {
-				how = Beside
-			}
-		case len(c.traces) >= len(traces):
-			return c.id, len(traces), There
-		case common > here:
-			id, here, how = c.id, common, Further
-		}
-	}
-	return id, here, how
-}
-
 // takeMitt takes in one mitt.
 func takeMitt(ctx context.Context, tx *txn, m parcel.Mitt) (a Arrived, err error) {
 	traces, err := m.Traces()
 	if err != nil {
 		return a, err
 	}
-	var list []candidate
-	ids, err := numbers(ctx, tx, `SELECT id FROM mitt WHERE created = ? ORDER BY id`, m.Created)
+	a, here, err := arrive(ctx, tx, "mitt", m.Created, traces, func(id int64) ([]string, error) {
+		there, err := packMitt(ctx, tx, id)
+		if err != nil {
+			return nil, err
+		}
+		return there.Traces()
+	})
 	if err != nil {
 		return a, err
 	}
-	for _, id := range ids {
-		there, err := packMitt(ctx, tx, id)
-		if err != nil {
-			return a, err
-		}
-		known, err := there.Traces()
-		if err != nil {
-			return a, err
-		}
-		list = append(list, candidate{id, known})
-	}
-	var here int
-	a.ID, here, a.How = meet(list, traces)
-	if a.ID == 0 {
-		made, err := tx.ExecContext(ctx, `INSERT INTO mitt (created) VALUES (?)`, m.Created)
-		if err != nil {
-			return a, err
-		}
-		if a.ID, err = made.LastInsertId(); err != nil {
-			return a, err
-		}
-	}
-	a.Added = len(traces) - here
 	return a, unpackMitt(ctx, tx, a.ID, here, m)
 }
 
@@ -243,33 +164,15 @@ func takeClass(ctx context.Context, tx *txn, c parcel.Class) (a Arrived, err err
 	if err != nil {
 		return a, err
 	}
-	ids, err := numbers(ctx, tx, `SELECT id FROM class WHERE created = ? ORDER BY id`, c.Created)
-	if err != nil {
-		return a, err
-	}
-	var list []candidate
-	for _, id := range ids {
+	a, here, err := arrive(ctx, tx, "class", c.Created, traces, func(id int64) ([]string, error) {
 		there, err := packClass(ctx, tx, id)
 		if err != nil {
-			return a, err
+			return nil, err
 		}
-		known, err := there.Traces()
-		if err != nil {
-			return a, err
-		}
-		list = append(list, candidate{id, known})
-	}
-	var here int
-	a.ID, here, a.How = meet(list, traces)
-	a.Added = len(traces) - here
-	if a.ID == 0 {
-		made, err := tx.ExecContext(ctx, `INSERT INTO class (created) VALUES (?)`, c.Created)
-		if err != nil {
-			return a, err
-		}
-		if a.ID, err = made.LastInsertId(); err != nil {
-			return a, err
-		}
+		return there.Traces()
+	})
+	if err != nil {
+		return a, err
 	}
 	mitts := map[int64]int64{}
 	for _, p := range c.Patterns {
