@@ -86,20 +86,32 @@ func (h *handout) grid(v chart.View) chart.Grid {
 	return g
 }
 
+// lesson keeps the drawn half page together where a page has room for it; in
+// large print its rows go on on the next page.
 func (h *handout) lesson() {
 	p := h.Out.Plan
-	scene := picture.Lesson(picture.LessonOptions{
+	rows := picture.Lesson(picture.LessonOptions{
 		Width: h.width(), Letter: h.body, FromLeft: h.Doc.FromLeft, Thumbed: p.Thumbed(),
 		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
 	})
-	if scene.Height == 0 {
+	if len(rows) == 0 {
 		return
 	}
-	if h.left() < scene.Height+h.heading*leading+6 {
+	high := 0.0
+	for _, row := range rows {
+		high += row.Height
+	}
+	keep := high
+	if high > h.whole()-h.heading*leading-6 {
+		keep = rows[0].Height
+	}
+	if h.left() < keep+h.heading*leading+6 {
 		h.fresh()
 	}
 	h.head("How it is worked", 0)
-	h.put(scene, margin, min(1, h.left()/scene.Height))
+	for _, row := range rows {
+		h.put(row, margin, min(1, h.whole()/row.Height))
+	}
 }
 
 // curve is how fabric and hand compare, round by round.

@@ -61,7 +61,10 @@ const rulerHigh = 24.0
 // its upper edge centimetres with millimetres, along its lower edge inches
 // with eighths, both from the left end.
 func SwatchRuler(length, letter float64) *draw.Scene {
-	const end = 4.0 // before and after the scales
+	const (
+		end  = 4.0 // before and after the scales
+		edge = 1.0 // between a scale and the line to cut along
+	)
 	s := &draw.Scene{Width: length, Height: rulerHigh, Label: "A ruler to cut out, in centimetres and inches"}
 	s.Rect(0.2, 0.2, length-0.4, rulerHigh-0.4, cutLine)
 	var ticks draw.Pen
@@ -75,7 +78,7 @@ func SwatchRuler(length, letter float64) *draw.Scene {
 		case i%5 == 0:
 			high = 3.7
 		}
-		ticks.Move(end+float64(i), 0.2).Line(end+float64(i), high)
+		ticks.Move(end+float64(i), edge).Line(end+float64(i), high)
 	}
 	eighth := units.Inch.MM() / 8
 	for i := 0; float64(i)*eighth <= room+1e-9; i++ {
@@ -87,11 +90,12 @@ func SwatchRuler(length, letter float64) *draw.Scene {
 		case i%4 == 0:
 			high = 3.7
 		}
-		ticks.Move(x, rulerHigh-0.2).Line(x, rulerHigh-high)
+		ticks.Move(x, rulerHigh-edge).Line(x, rulerHigh-high)
 	}
 	s.Path(ticks.String(), tickLine)
-	s.Text(length-end, 5.5+2.2*letter, "cm", draw.TextStyle{Size: letter * 0.9, Anchor: draw.End})
-	s.Text(length-end, rulerHigh-6-1.2*letter, "in", draw.TextStyle{Size: letter * 0.9, Anchor: draw.End})
+	middle := (5.5+rulerHigh-6)/2 + 0.35*letter // between the figures of both scales
+	s.Text(end, middle, "centimetres above", draw.TextStyle{Size: letter * 0.9})
+	s.Text(length-end, middle, "inches below", draw.TextStyle{Size: letter * 0.9, Anchor: draw.End})
 	return s
 }
 

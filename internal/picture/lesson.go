@@ -35,21 +35,34 @@ type lessonPanel struct {
 
 // Lesson draws how a mitt's thumb is worked: make one leaning left and right,
 // the loops that are cast on over the gap, where stitches are picked up, and
-// how both gaps are closed. A mitt without a thumb needs none of it: the scene
-// is empty then. For who knits from left to right everything is drawn as in a
-// mirror and named as it then leans.
-func Lesson(o LessonOptions) *draw.Scene {
-	s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the gaps"}
+// how both gaps are closed, as rows to be set one below the other. A mitt
+// without a thumb needs none of it. For who knits from left to right everything
+// is drawn as in a mirror and named as it then leans.
+func Lesson(o LessonOptions) (rows []*draw.Scene) {
 	if !o.Thumbed {
-		return s
+		return nil
 	}
-	y := 0.0
 	for _, row := range o.rows() {
-		y = o.row(s, row, y) + 3
+		s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the gaps"}
+		s.Height = o.row(s, row, 0) + 3
+		rows = append(rows, s)
 	}
-	s.Height = y - 3
-	return s
+	return rows
 }
+
+// largeLetter is from what size of the letters on it is large print.
+const largeLetter = 5.0
+
+// caption is the size of what stands below a drawing: large print keeps its own.
+func (o LessonOptions) caption() float64 {
+	if o.Letter > largeLetter {
+		return o.Letter
+	}
+	return 0.85 * o.Letter
+}
+
+// title is the size of what stands above it.
+func (o LessonOptions) title() float64 { return max(o.caption(), 0.95*o.Letter) }
 
 func (o LessonOptions) rows() [][]lessonPanel {
 	n := o.names()
@@ -74,7 +87,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
 	}
-	if o.Letter > 5 { // large print: fewer beside each other
+	if o.Letter > largeLetter { // fewer beside each other
 		return [][]lessonPanel{makeOne, other, {over, pick}, {gaps}}
 	}
 	return [][]lessonPanel{append(makeOne, other...), {over, pick, gaps}}
@@ -104,15 +117,15 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float6
 			if i+1 < len(row) && row[i+1].title == "" {
 				room = 2*wide + between
 			}
-			s.Text(x, top+o.Letter*0.9, clipTo(p.title, room, o.Letter*0.95), draw.TextStyle{Size: o.Letter * 0.95, Bold: true})
+			s.Text(x, top+o.Letter*0.9, clipTo(p.title, room, o.title()), draw.TextStyle{Size: o.title(), Bold: true})
 		}
 		inner := &draw.Scene{Width: p.width, Height: p.height}
 		p.draw(&sketch{s: inner, width: p.width, mirrored: o.FromLeft}, o)
 		s.Add(inner, x+(wide-p.width*scale)/2, head, scale)
 		y := head + p.height*scale + o.Letter*0.2
-		for _, line := range draw.Wrap(p.text, wide, o.Letter*0.85, false) {
-			y += o.Letter * 0.85 * leading
-			s.Text(x, y, line, draw.TextStyle{Size: o.Letter * 0.85})
+		for _, line := range draw.Wrap(p.text, wide, o.caption(), false) {
+			y += o.caption() * leading
+			s.Text(x, y, line, draw.TextStyle{Size: o.caption()})
 		}
 		deepest = max(deepest, y)
 		x += wide + between

@@ -13,7 +13,12 @@ import (
 )
 
 func lesson(fromLeft bool, letter float64) *draw.Scene {
-	return Lesson(LessonOptions{Width: 182, Letter: letter, Thumbed: true, Held: 15, Bridge: 3, PickedUp: 4, FromLeft: fromLeft})
+	s := &draw.Scene{Width: 182}
+	for _, row := range Lesson(LessonOptions{Width: 182, Letter: letter, Thumbed: true, Held: 15, Bridge: 3, PickedUp: 4, FromLeft: fromLeft}) {
+		s.Add(row, 0, s.Height, 1)
+		s.Height += row.Height
+	}
+	return s
 }
 
 // ends walks a scene and gives every point of a path and every text with its
@@ -122,9 +127,20 @@ func TestLessonCounts(t *testing.T) {
 		}
 		assert.Equal(t, n, numbered)
 	}
-	s := Lesson(LessonOptions{Width: 182, Letter: 4.23})
-	assert.Zero(t, s.Height)
-	assert.Empty(t, s.Items)
+	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23}))
+}
+
+// In large print titles and captions are of its size: 18 pt, 6.35 mm. Labels
+// within a drawing are as large as the drawing has room for.
+func TestLessonInLargePrint(t *testing.T) {
+	n := 0
+	lesson(false, 6.35).Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
+		if i.Kind == draw.TextItem && at.Scale == 1 {
+			n++
+			assert.GreaterOrEqual(t, i.Letter.Size, 6.349, i.Text)
+		}
+	})
+	assert.Greater(t, n, 20)
 }
 
 // No line is finer than a bad printer keeps, and the tones are told apart by
@@ -189,17 +205,34 @@ func stepOf(t *testing.T, at []float64) float64 {
 	return step
 }
 
+// keepApart tells whether no text of a scene lies on another.
+func keepApart(t *testing.T, s *draw.Scene) {
+	t.Helper()
+	type box struct {
+		text                     string
+		left, right, top, bottom float64
+	}
+	var all []box
+	ends(s, func(float64, float64) {}, func(left, right, y float64, i draw.Item) {
+		b := box{i.Text, left, right, y - 0.72*i.Letter.Size, y + 0.02*i.Letter.Size} // capitals and figures
+		for _, o := range all {
+			assert.True(t, b.right <= o.left || b.left >= o.right || b.bottom <= o.top || b.top >= o.bottom, "%q lies on %q", b.text, o.text)
+		}
+		all = append(all, b)
+	})
+}
+
 // A ruler's ticks stand where a tape has them: 1 mm apart above, an eighth of
 // 25.4 mm below.
 func TestSwatchRuler(t *testing.T) {
-	s := SwatchRuler(180, 3.6)
+	s, window := SwatchRuler(180, 3.6), SwatchWindow(3.6)
 	var above, below []float64
 	for _, i := range s.Items {
 		if i.Style != tickLine {
 			continue
 		}
 		draw.Walk(i.Path, func(op byte, p []float64) {
-			if op == 'M' && p[1] < 1 {
+			if op == 'M' && p[1] < s.Height/2 {
 				above = append(above, p[0])
 			} else if op == 'M' {
 				below = append(below, p[0])
@@ -210,7 +243,15 @@ func TestSwatchRuler(t *testing.T) {
 	assert.InDelta(t, 3.175, stepOf(t, below), 1e-3)
 	assert.InDelta(t, above[0], below[0], 0)
 	assert.Len(t, above, 173)
-	window := SwatchWindow(3.6)
+	keepApart(t, s)
+	keepApart(t, window)
+	s.Each(draw.Place{Scale: 1}, func(i *draw.Item, _ draw.Place) {
+		if i.Kind == draw.PathItem && i.Style == tickLine {
+			draw.Walk(i.Path, func(_ byte, p []float64) {
+				assert.True(t, p[1] >= 0.8 && p[1] <= s.Height-0.8, "a tick in the line to cut along: %.2f", p[1])
+			})
+		}
+	})
 	assert.GreaterOrEqual(t, window.Width, 120.0)
 	ends(window, func(x, y float64) { assert.True(t, x <= window.Width && y <= window.Height) }, func(left, right, y float64, i draw.Item) {
 		assert.True(t, left >= 0 && right <= window.Width && y < window.Height, i.Text)
