@@ -19,6 +19,9 @@ func Read(data []byte) (File, error) {
 	if len(data) > Largest {
 		return File{}, fault.Fields{{Path: "FILE", Message: fmt.Sprintf("is larger than %d MB; export fewer mitts at a time", Largest>>20)}}
 	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		return File{}, fault.Fields{{Path: "FILE", Message: "is empty; choose a file that was exported"}}
+	}
 	var f File
 	dec := jsontext.NewDecoder(bytes.NewReader(data))
 	if err := json.UnmarshalDecode(dec, &f, json.RejectUnknownMembers(true)); err != nil {

@@ -75,6 +75,18 @@ func TestReadNamesThePlace(t *testing.T) {
 	}
 }
 
+// An empty file, or one that is something else, says so.
+func TestReadWhatIsNoExport(t *testing.T) {
+	for text, says := range map[string]string{
+		"": "FILE: is empty", " \n": "FILE: is empty", "dear reader": "can't be read at line 1, column 1", "[]": "can't be read at line 1, column 1",
+		`{"format": "thenar/sheet@1"}`: `format: is "thenar/sheet@1"`, "{": "can't be read at line 1, column 2",
+	} {
+		_, err := Read([]byte(text))
+		require.Error(t, err, text)
+		assert.Contains(t, err.Error(), says, text)
+	}
+}
+
 func TestIs(t *testing.T) {
 	assert.True(t, Is(whole(t)))
 	for _, no := range []string{"", "{}", "[]", `{"format": "thenar/sheet@1"}`, `{"format": 3}`, `{"gauge": {"format": "thenar/export@1"}}`, `{"a": `, "cast on"} {

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
@@ -60,6 +61,10 @@ func copyTo(ctx context.Context, from, to string) (err error) {
 }
 
 func cantWrite(path string, err error) error {
+	var of *fs.PathError
+	if errors.As(err, &of) {
+		err = of.Err // the name is the person's, not that of a copy that is being made
+	}
 	return fault.New(fault.Invalid, "FILE: %s can't be written (%v); name a file in a directory that can be written, on a disk with space", path, err).Because(err)
 }
 

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"modernc.org/sqlite"
@@ -54,8 +55,12 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 
 // upToDate is a copy of a backup beside path, whole and of the newest schema.
 func upToDate(ctx context.Context, path, backup string) (fresh string, err error) {
-	if _, err := os.Stat(backup); err != nil {
+	info, err := os.Stat(backup)
+	if err != nil {
 		return "", fault.New(fault.Invalid, "FILE: %v; name a backup that can be read", err)
+	}
+	if !info.Mode().IsRegular() {
+		return "", fault.New(fault.Invalid, "FILE: %s is no file; name a backup", backup)
 	}
 	if err := look(ctx, backup); err != nil {
 		return "", asFile(explain(backup, err))
@@ -89,10 +94,13 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, err error
 
 // asFile says of the backup what is said of a database.
 func asFile(err error) error {
-	if kind := fault.KindOf(err); kind != fault.Internal {
-		return fault.New(kind, "FILE: this backup can't be used. %s", fault.Message(err)).Because(err)
+	kind := fault.KindOf(err)
+	if kind == fault.Internal {
+		return err
 	}
-	return err
+	why := strings.TrimPrefix(fault.Message(err), "db: ")
+	why, _, _ = strings.Cut(why, "; ") // what to do about a database
+	return fault.New(kind, "FILE: %s; name a whole backup", why).Because(err)
 }
 
 // isDamaged tells whether a file is one of ours that is no longer whole.
