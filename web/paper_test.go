@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"image"
 	"image/png"
+	"net/http"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -159,4 +161,14 @@ func measureRuler(t testing.TB, page image.Image, ends []onPaper) {
 		longest = max(longest, length)
 	}
 	assert.InDelta(t, 50+0.3, float64(longest)/dpi*25.4, 2*25.4/dpi+0.1)
+}
+
+// Letters that the PDF's face lacks are told beside its link, before somebody
+// prints boxes.
+func TestLettersThatAPDFLacks(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	assert.Zero(t, a.get(at+"/print").doc().Find(".lacking").Length())
+	require.Equal(t, http.StatusSeeOther, a.post(at+"/name", url.Values{"name": {"手袋 mitts 手"}}).status)
+	assert.Contains(t, a.get(at+"/print").doc().Find(".lacking").Text(), "no shape for 手袋:")
 }

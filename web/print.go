@@ -7,6 +7,7 @@ import (
 	"maps"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"thenar/internal/draw"
@@ -131,6 +132,7 @@ func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pa
 		for _, scene := range pages {
 			p.Pages = append(p.Pages, view.SVG(scene, true))
 		}
+		p.Lacking = lacking(pages)
 		return page(w, r, http.StatusOK, view.PrintPage(p))
 	}
 	if len(pages) == 0 {
@@ -144,6 +146,21 @@ func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pa
 	w.Header().Set("Content-Disposition", fmt.Sprintf(`inline; filename="%s.pdf"`, fileName(p.Title)))
 	_, err := b.WriteTo(w)
 	return err
+}
+
+// lacking are the letters of pages that the face of a PDF doesn't have.
+func lacking(pages []*draw.Scene) string {
+	var letters []rune
+	for _, scene := range pages {
+		scene.Each(draw.Place{Scale: 1}, func(i *draw.Item, _ draw.Place) {
+			for _, r := range i.Text {
+				if !draw.Has(r, i.Letter.Bold) && !slices.Contains(letters, r) {
+					letters = append(letters, r)
+				}
+			}
+		})
+	}
+	return string(letters)
 }
 
 // fileName is a title as the name of a file: letters, digits and hyphens.

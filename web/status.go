@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/http"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -56,6 +57,9 @@ func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, 
 		s.log.Error("backups", "error", err)
 	}
 	p.Backups = backupLines(list)
+	if i := slices.IndexFunc(list, store.Saved.Whole); i >= 0 {
+		p.Last = &p.Backups[i]
+	}
 	if p.Link != "" {
 		if p.Code, err = code(p.Link); err != nil {
 			return err
@@ -69,10 +73,11 @@ func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, 
 
 // newest is when the newest backup was made.
 func newest(list []store.Saved) string {
-	if len(list) == 0 {
+	i := slices.IndexFunc(list, store.Saved.Whole)
+	if i < 0 {
 		return "none"
 	}
-	return list[0].At.UTC().Format(time.RFC3339)
+	return list[i].At.UTC().Format(time.RFC3339)
 }
 
 // whys says why each kind of backup was made.

@@ -1,6 +1,7 @@
 package grade
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -23,6 +24,9 @@ const (
 func Read(get func(name string) string, u units.Unit) (Ask, error) {
 	a := Usual(u)
 	var faults fault.Fields
+	if by := get("by"); by != "" && by != "size" && by != "girth" {
+		faults.Add("by", "is %.20q; choose size or girth", by)
+	}
 	if get("by") == "girth" {
 		mm := map[units.Unit][3]float64{units.CM: {16, 24, 1}, units.MM: {160, 240, 10}, units.IN: {6.5, 9.5, 0.5}}[u]
 		a.BySize, a.From, a.To, a.Step = false, mm[0], mm[1], mm[2]
@@ -73,7 +77,11 @@ func (a *Ask) checkRanges(faults *fault.Fields) {
 			faults.Add(r.step, "makes %.0f %s; %d are the most: write a wider step", n, r.what, r.most)
 		}
 	}
-	if a.BySize && (2*a.From != float64(int(2*a.From)) || 2*a.Step != float64(int(2*a.Step))) {
-		faults.Add("step", "leads to sizes that are neither whole nor half; write 0.5 or 1, and begin at a whole or half size")
+	half := func(size float64) bool { return 2*size == math.Trunc(2*size) }
+	if a.BySize && !half(a.From) {
+		faults.Add("from", "is %g, neither a whole nor a half size; write one such as 6 or 6.5", a.From)
+	}
+	if a.BySize && !half(a.Step) {
+		faults.Add("step", "leads to sizes that are neither whole nor half; write 0.5 or 1")
 	}
 }

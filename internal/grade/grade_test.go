@@ -118,12 +118,15 @@ func TestRead(t *testing.T) {
 	for field, m := range map[string]map[string]string{
 		"from": {"from": "wide"}, "to": {"to": "5"}, "step": {"step": "0.25"}, "gauge_to": {"gauge_to": "10"},
 		"gauge_step": {"gauge_step": "0.1"}, "rounds": {"rounds": "9"}, "gauge_from": {"gauge_from": "NaN"},
+		"by": {"by": "weight"},
 	} {
 		_, err := Read(form(m), units.CM)
 		var fields fault.Fields
 		require.True(t, errors.As(err, &fields), "%v", m)
 		assert.True(t, fields.Has(field), "%v: %v", m, fields)
 	}
+	_, err = Read(form(map[string]string{"from": "6.25"}), units.CM)
+	assert.ErrorContains(t, err, "from: is 6.25, neither a whole nor a half size")
 	for range 300 { // whatever is asked, no table is larger than the bounds
 		v := func() string { return strconv.FormatFloat(math.Round(rand.Float64()*400)/10, 'f', -1, 64) }
 		a, err := Read(form(map[string]string{"by": "girth", "from": v(), "to": v(), "step": v(), "gauge_from": v(), "gauge_to": v(), "gauge_step": v()}), units.CM)

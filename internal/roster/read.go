@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"golang.org/x/text/unicode/norm"
+
 	"thenar/internal/fault"
 	"thenar/internal/units"
 )
@@ -47,6 +49,7 @@ func Read(raw []byte, unit units.Unit) (Table, error) {
 	if err != nil {
 		return Table{}, err
 	}
+	text = norm.NFC.String(text) // a letter and its accent may come one by one
 	delimiter, heads, err := headings(text)
 	if err != nil {
 		return Table{}, err

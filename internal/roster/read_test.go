@@ -219,6 +219,15 @@ func TestManyRows(t *testing.T) {
 	assert.Len(t, table.Wrong, 5)
 }
 
+// A letter that comes with its accent one by one is the letter with the accent.
+func TestAccentsOneByOne(t *testing.T) {
+	table, err := Read([]byte("name\thand (cm)\nElse Ma\u030arten\t18\nZoe\u0308\t19\n"), units.CM)
+	require.NoError(t, err)
+	require.Len(t, table.Students, 2)
+	assert.Equal(t, "Else M\u00e5rten", table.Students[0].Name)
+	assert.Equal(t, "Zo\u00eb", table.Students[1].Name)
+}
+
 // FuzzRead holds that no bytes bring it down, that every student can be kept,
 // that every wrong row has a line of the file and a reason, and that the same
 // bytes read alike.

@@ -96,6 +96,16 @@ func savedAs(name string) (Saved, bool) {
 	return Saved{}, false
 }
 
+// Whole tells whether a backup was made as one: not what a restore found and
+// laid aside.
+func (b Saved) Whole() bool { return b.Why != replaced && b.Why != damagedFile }
+
+// The names of what a restore lays aside.
+const (
+	replaced    = "replaced"
+	damagedFile = "damaged"
+)
+
 // Backups lists the backups that were made by themselves, the newest first.
 func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
 

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"modernc.org/sqlite"
+	sqlite3 "modernc.org/sqlite/lib"
 
 	"thenar/internal/fault"
 )
@@ -103,19 +104,23 @@ func asFile(err error) error {
 	return fault.New(kind, "FILE: %s; name a whole backup", why).Because(err)
 }
 
-// isDamaged tells whether a file is one of ours that is no longer whole.
+// isDamaged tells whether a file is no longer whole, or no database at all any
+// more: not one that only can't be opened now, and not another program's.
 func isDamaged(ctx context.Context, path string) bool {
 	err := look(ctx, path)
-	if errors.Is(err, errNotOurs) {
-		return false
+	switch code(err) {
+	case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
+		return true
+	case -1:
+		return fault.KindOf(err) == fault.Invalid && !errors.Is(err, errNotOurs)
 	}
-	return err != nil && !busy(err)
+	return false
 }
 
 // replace puts a file in the place of a damaged one, which is kept with what
 // lies beside it.
 func replace(path, fresh string) (kept string, err error) {
-	if kept, err = place(path, "damaged", time.Now()); err != nil {
+	if kept, err = place(path, damagedFile, time.Now()); err != nil {
 		return "", cantWrite(path, err)
 	}
 	for _, beside := range []string{"-wal", "-shm", ""} {
@@ -148,7 +153,7 @@ func (s *Store) exchange(ctx context.Context, fresh string) (kept string, err er
 			return err
 		}
 		if _, err = b.Step(1); err == nil {
-			if kept, err = place(s.path, "replaced", s.Now()); err == nil {
+			if kept, err = place(s.path, replaced, s.Now()); err == nil {
 				err = copyTo(ctx, s.path, kept)
 			}
 		}

@@ -166,7 +166,26 @@ func TestRestoreOverADamagedFile(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, kept, "damaged-")
 	assert.FileExists(t, kept)
-	assert.Len(t, names(t, openAt(t, path)), 1)
+	again, err := Open(t.Context(), path)
+	require.NoError(t, err)
+	assert.Len(t, names(t, again), 1)
+	require.NoError(t, again.Close())
+
+	scribbleOver(t, path)
+	_, err = Open(t.Context(), path)
+	assert.Contains(t, fault.Message(err), "thenar restore -db "+path+" "+backup, "not what was laid aside, though it is newer")
+}
+
+// A file that is whole, or not there, is not taken for a damaged one.
+func TestWhatIsDamaged(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "thenar.db")
+	s := openAt(t, path)
+	mittIn(t, s)
+	require.False(t, isDamaged(t.Context(), path))
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "letter"), []byte("dear reader"), 0o600))
+	assert.False(t, isDamaged(t.Context(), filepath.Join(dir, "none.db")))
+	assert.True(t, isDamaged(t.Context(), filepath.Join(dir, "letter")))
 }
 
 // A backup may be put where nothing is yet.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"os"
+	"slices"
 
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
@@ -56,8 +57,9 @@ func explain(path string, err error) error {
 // damaged says what to do about a file that is.
 func damaged(path string) *fault.Error {
 	advice := "there is no backup beside it; name another file with -db"
-	if list, err := backups(path); err == nil && len(list) > 0 {
-		advice = "put back the newest backup with: thenar restore -db " + path + " " + list[0].Path + " (the damaged file is kept)"
+	list, _ := backups(path) // without the list there is no advice
+	if i := slices.IndexFunc(list, Saved.Whole); i >= 0 {
+		advice = "put back the newest backup with: thenar restore -db " + path + " " + list[i].Path + " (the damaged file is kept)"
 	}
 	return fault.New(fault.Invalid, "db: %s is damaged; %s", path, advice)
 }
