@@ -11,6 +11,8 @@ import (
 	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/need"
 )
 
 // evil are texts that would do something, if a page took them for more than
@@ -53,7 +55,11 @@ func assertHarmless(t *testing.T, r answer) {
 // A script in every text that a person can type, on every page that shows it.
 func TestAttackScriptInEveryText(t *testing.T) {
 	a := newApp(t)
-	for i, text := range evil {
+	texts := evil
+	if need.Raced {
+		texts = evil[:3] // each page takes ten times as long
+	}
+	for i, text := range texts {
 		at := a.sample()
 		id := strings.TrimPrefix(at, "/mitts/")
 		require.Equal(t, http.StatusSeeOther, a.post(at+"/name", url.Values{"name": {text}}).status)

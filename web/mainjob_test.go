@@ -173,6 +173,8 @@ func TestTwoWindows(t *testing.T) {
 	b.write("hand.hand_length", "18.5")
 	b.until(`document.querySelector(".summary").textContent.includes("hand 48")`)
 	assert.Equal(t, "not saved yet", eval[string](b, `document.getElementById("saved").textContent`))
+	draft := `new URLSearchParams(localStorage.getItem("thenar:draft:" + location.pathname)).get("after")`
+	assert.Equal(t, "0", eval[string](b, draft), "what another window finds has to ask there, too")
 	b.do(chromedp.Click(chromedp.CSS("button.save")))
 	b.until(`document.getElementById("saved").dataset.state === "saved" && document.querySelector(".conflict") === null`)
 	b.open(page)

@@ -18,7 +18,7 @@ func backup(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	return withStore(ctx, *db, func(st *store.Store) error {
+	return withExisting(ctx, *db, func(st *store.Store) error {
 		if f.Arg(0) != "-" {
 			return st.Backup(ctx, f.Arg(0))
 		}

@@ -25,7 +25,7 @@ func export(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	return withStore(ctx, *db, func(st *store.Store) error {
+	return withExisting(ctx, *db, func(st *store.Store) error {
 		var file parcel.File
 		var err error
 		switch what {

@@ -172,6 +172,19 @@ func withStore(ctx context.Context, path string, use func(*store.Store) error) e
 	return errors.Join(use(st), st.Close())
 }
 
+// withExisting is withStore for those who only read: a name that was mistyped
+// makes no new database.
+func withExisting(ctx context.Context, path string, use func(*store.Store) error) error {
+	path, err := dbPath(path)
+	if err != nil {
+		return err
+	}
+	if _, err := os.Stat(path); err != nil {
+		return fault.Fields{{Path: "db", Message: fmt.Sprintf("%v; name a database that is there", err)}}
+	}
+	return withStore(ctx, path, use)
+}
+
 // dataDir is $XDG_DATA_HOME, or the system's like.
 func dataDir() (string, error) {
 	if dir := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(dir) {

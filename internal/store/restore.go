@@ -63,6 +63,9 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, err error
 	if !info.Mode().IsRegular() {
 		return "", fault.New(fault.Invalid, "FILE: %s is no file; name a backup", backup)
 	}
+	if info.Size() == 0 { // to SQLite it is a database with nothing in it
+		return "", fault.New(fault.Invalid, "FILE: %s is empty; name a whole backup", backup)
+	}
 	if err := look(ctx, backup); err != nil {
 		return "", asFile(explain(backup, err))
 	}

@@ -117,7 +117,9 @@ func TestRestoreRefuses(t *testing.T) {
 	}
 	torn := func(t *testing.T, path string) { require.NoError(t, os.Truncate(path, 20_000)) }
 	scribbled := func(t *testing.T, path string) { scribbleOver(t, path) }
+	empty := func(t *testing.T, path string) { require.NoError(t, os.Truncate(path, 0)) }
 	for backup, says := range map[string]string{
+		file("empty.db", empty):                                    "is empty",
 		filepath.Join(dir, "none.db"):                              "no such file",
 		file("letter.db", scribbleText):                            "nor any other database",
 		file("torn.db", torn):                                      "damaged",

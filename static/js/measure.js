@@ -71,7 +71,9 @@ class Measure {
   // changed is called on every key: ask at once, save after a rest.
   changed() {
     this.unsaved = true;
-    this.drafts.keep(this.body());
+    const draft = this.body();
+    if (this.conflict) draft.set("after", "0"); // another window has to ask, too, which version stands
+    this.drafts.keep(draft);
     if (!this.conflict) this.say("saving…", "waiting");
     this.ask();
     clearTimeout(this.timer);
