@@ -14,6 +14,7 @@ import (
 	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/need"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
 )
@@ -34,9 +35,10 @@ var seeds = flag.Uint64("seeds", 3, "how many knitters TestAnyTries follows")
 func TestAnyTries(t *testing.T) {
 	for seed := range *seeds {
 		t.Run(strconv.FormatUint(seed, 10), func(t *testing.T) {
+			t.Parallel()
 			k := &knitter{app: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
 			k.at = k.sample()
-			for range 60 {
+			for range max(20, need.Cases(60)) {
 				k.step()
 				for _, page := range []string{"", "/needles?side=left", "/needles?side=right", "/tries"} {
 					got := k.get(k.at + page)

@@ -57,7 +57,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 	a := newApp(t)
 	texts := evil
 	if need.Raced {
-		texts = evil[:3] // each page takes ten times as long
+		texts = evil[:3]
 	}
 	for i, text := range texts {
 		at := a.sample()

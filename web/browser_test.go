@@ -39,7 +39,7 @@ func patience(t testing.TB) time.Duration {
 	if _, long := t.(*testing.B); long {
 		return 20 * time.Minute
 	}
-	return 90 * time.Second
+	return 3 * time.Minute
 }
 
 func newBrowser(t testing.TB) *browser {

@@ -30,6 +30,17 @@ func File(t testing.TB, variable string) string {
 	return path
 }
 
+// Cases is how many of n cases a test goes through that has nothing to do at
+// the same time: all of them, or a tenth where the race detector watches, under
+// which each takes several times as long. (.ci/run goes through all of them
+// without it.)
+func Cases(n int) int {
+	if Raced {
+		return n / 10
+	}
+	return n
+}
+
 func first(t testing.TB, names ...string) string {
 	t.Helper()
 	for _, name := range names {
