@@ -44,8 +44,15 @@ func patience(t testing.TB) time.Duration {
 
 func newBrowser(t testing.TB) *browser {
 	t.Helper()
+	_, url := serveApp(t)
+	return newBrowserAt(t, url)
+}
+
+// newBrowserAt is a browser of an app that is served already.
+func newBrowserAt(t testing.TB, url string) *browser {
+	t.Helper()
 	path := need.Browser(t)
-	b := &browser{t: t, url: serveApp(t)}
+	b := &browser{t: t, url: url}
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
 		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
@@ -67,8 +74,9 @@ func newBrowser(t testing.TB) *browser {
 	return b
 }
 
-// serveApp serves a new app until the test ends.
-func serveApp(t testing.TB) string {
+// serveApp serves a new app until the test ends, and gives its file and its
+// address.
+func serveApp(t testing.TB) (*store.Store, string) {
 	t.Helper()
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
@@ -84,7 +92,7 @@ func serveApp(t testing.TB) string {
 		require.NoError(t, st.Close())
 		require.NotContains(t, messages.String(), "level=ERROR")
 	})
-	return "http://" + ln.Addr().String()
+	return st, "http://" + ln.Addr().String()
 }
 
 // hear gathers what goes wrong in the page.

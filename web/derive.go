@@ -21,7 +21,7 @@ func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document,
 	a := view.NewAnswer(doc, out, ask, err)
 	if out != nil {
 		a.Chart.Page.Revision, a.Chart.Page.Decided, a.Chart.Page.Marks = m.Revision, m.Decided, out.Charts.Marks.Edits()
-		a.Chart.Page.CanUndo, a.Chart.Page.CanRedo = m.CanUndo, m.CanRedo
+		a.Chart.Page.CanUndo, a.Chart.Page.CanRedo, a.Chart.Page.Restored = m.CanUndo, m.CanRedo, m.Restored
 		a.Chart.Page.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
 	}
 	return a

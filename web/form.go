@@ -8,6 +8,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
+	"thenar/internal/store"
 )
 
 // form is the measure form as it was sent.
@@ -16,17 +17,18 @@ type form struct {
 	after int64
 }
 
-// readForm puts the texts of the form over a document: what the form does not
-// show stays as it was. Texts are kept as typed; only what can't be kept at
-// all is refused.
-func readForm(r *http.Request, base project.Document) (form, error) {
+// readForm puts the texts of the form of a mitt over a document: what the form
+// does not show stays as it was. Texts are kept as typed; only what can't be
+// kept at all is refused. Of a file into which a backup was put since, the form
+// knows no revision.
+func readForm(r *http.Request, m store.Mitt, base project.Document) (form, error) {
 	if err := r.ParseForm(); err != nil {
 		return form{}, bodyFault(err)
 	}
 	f := form{doc: base}
 	f.doc.Sheet = base.Sheet.Clone()
 	var faults fault.Fields
-	press := ""
+	press, restored := "", m.Restored
 	for name, values := range r.PostForm {
 		text := values[0]
 		switch {
@@ -37,11 +39,9 @@ func readForm(r *http.Request, base project.Document) (form, error) {
 		case name == "side":
 			f.doc.Side = project.Side(text)
 		case name == "after":
-			n, err := strconv.ParseInt(text, 10, 64)
-			if err != nil {
-				faults.Add("after", "is no revision; open the mitt again")
-			}
-			f.after = n
+			f.after = revisionIn(&faults, name, text)
+		case name == "restored":
+			restored = revisionIn(&faults, name, text)
 		case name == "set":
 			press = text
 		case !sheet.Known(name):
@@ -52,6 +52,9 @@ func readForm(r *http.Request, base project.Document) (form, error) {
 			f.doc.Sheet[name] = text
 		}
 	}
+	if restored != m.Restored {
+		f.after = 0
+	}
 	if press != "" {
 		f.press(press, &faults)
 	}
@@ -60,6 +63,15 @@ func readForm(r *http.Request, base project.Document) (form, error) {
 		return f, err
 	}
 	return f, f.doc.Check()
+}
+
+// revisionIn reads what a page says of the file that it was made from.
+func revisionIn(faults *fault.Fields, name, text string) int64 {
+	n, err := strconv.ParseInt(text, 10, 64)
+	if err != nil {
+		faults.Add(name, "is no revision; open the mitt again")
+	}
+	return n
 }
 
 // press is a button that writes "path=text" into the sheet: it comes after the

@@ -30,7 +30,8 @@ type chartNews struct {
 
 // listen tells a page what comes to its mitt after a revision, as events, for
 // as long as it listens: from this server, and from any other program that
-// writes into the file.
+// writes into the file. Where a backup was put back since the page was made,
+// it is told only that.
 func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	m, _, err := s.load(r)
 	if err != nil {
@@ -39,6 +40,10 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	after, err := strconv.ParseInt(r.URL.Query().Get("after"), 10, 64)
 	if err != nil || after < 0 {
 		return fault.New(fault.Invalid, "after: is %.20q; write the revision that the page has", r.URL.Query().Get("after"))
+	}
+	known := r.URL.Query().Get("restored")
+	if known == "" {
+		known = strconv.FormatInt(m.Restored, 10)
 	}
 	w.Header().Set("Content-Type", "text/event-stream")
 	w.Header().Set("Cache-Control", "no-store")
@@ -52,6 +57,9 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 			return nil // nobody listens any more, or the page asks again by itself
 		}
 		switch {
+		case known != strconv.FormatInt(news.Restored, 10):
+			write(w, line, "event: restored\ndata: {}\n\n")
+			return nil
 		case news.Revision > after:
 			if !tell(w, line, news) {
 				return nil

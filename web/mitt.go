@@ -88,7 +88,7 @@ func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
 
 func (s *Server) mittPage(ctx context.Context, m store.Mitt, doc project.Document, ask view.ChartAsk) view.Mitt {
 	p := view.Mitt{
-		ID: m.ID, Doc: doc, After: m.Decided, Saved: clock(m.Changed, time.Now()),
+		ID: m.ID, Doc: doc, After: m.Decided, Restored: m.Restored, Saved: clock(m.Changed, time.Now()),
 		Answer: s.derive(ctx, m, doc, ask),
 	}
 	if p.Answer.Out == nil {
@@ -112,7 +112,7 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f, err := readForm(r, doc)
+	f, err := readForm(r, m, doc)
 	if err != nil {
 		return s.refuse(w, r, m.ID, f, err)
 	}
@@ -187,7 +187,7 @@ func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f, err := readForm(r, doc)
+	f, err := readForm(r, m, doc)
 	if kept, failed := s.keep(r.Context(), m, doc, f.doc, true); failed != nil {
 		return failed
 	} else if err == nil {

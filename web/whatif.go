@@ -34,8 +34,8 @@ func (s *Server) showWhatIf(w http.ResponseWriter, r *http.Request) error {
 
 // readWhatIf reads the form of the second variant: name and side are the
 // mitt's own.
-func readWhatIf(r *http.Request, doc project.Document) (form, error) {
-	f, err := readForm(r, doc.Variant())
+func readWhatIf(r *http.Request, m store.Mitt, doc project.Document) (form, error) {
+	f, err := readForm(r, m, doc.Variant())
 	f.doc.Name, f.doc.Side = doc.Name, doc.Side
 	return f, err
 }
@@ -45,7 +45,7 @@ func (s *Server) saveWhatIf(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f, err := readWhatIf(r, doc)
+	f, err := readWhatIf(r, m, doc)
 	if err != nil {
 		return err
 	}
@@ -69,7 +69,7 @@ func (s *Server) previewWhatIf(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f, err := readWhatIf(r, doc)
+	f, err := readWhatIf(r, m, doc)
 	var fields fault.Fields
 	if err != nil && !errors.As(err, &fields) {
 		return err

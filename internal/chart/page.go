@@ -29,6 +29,7 @@ type Page struct {
 	Lost       []PageLost `json:"lost"`
 	Revision   int64      `json:"revision"`
 	Decided    int64      `json:"decided"`
+	Restored   int64      `json:"restored"`
 	CanUndo    bool       `json:"can_undo"`
 	CanRedo    bool       `json:"can_redo"`
 	Href       string     `json:"href"`

@@ -104,6 +104,7 @@ type News struct {
 	Decided  int64   // the newest decision
 	CanUndo  bool
 	CanRedo  bool
+	Restored int64 // as that of Mitt
 }
 
 // Since tells what came to a mitt after a revision; fault.NotFound where there
@@ -116,6 +117,9 @@ func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) 
 			return err
 		}
 		n.Revision, n.Decided = at.head, at.decided
+		if n.Restored, err = restored(ctx, tx); err != nil {
+			return err
+		}
 		if at.head <= after {
 			return nil
 		}

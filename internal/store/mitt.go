@@ -21,6 +21,7 @@ type Mitt struct {
 	Marks    chart.Marks // what all strokes come to; never nil after Load
 	CanUndo  bool        // whether there is a stroke to take back
 	CanRedo  bool        // whether there is one to bring again
+	Restored int64       // of the file: another after a backup was put back
 }
 
 // mitts reads each mitt with its newest decision and the time of its head.
@@ -80,7 +81,20 @@ func head(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	if errors.Is(err, sql.ErrNoRows) {
 		return Mitt{}, missing(id)
 	}
+	if err != nil {
+		return Mitt{}, err
+	}
+	m.Restored, err = restored(ctx, tx)
 	return m, err
+}
+
+// restored tells the file before a backup was put back from the one after it,
+// in which the same revision may be another. It is the number of the file's
+// schema, which grows when all pages are replaced: SQLite has every connection
+// read the schema anew then (https://sqlite.org/pragma.html#pragma_schema_version).
+func restored(ctx context.Context, tx *txn) (n int64, err error) {
+	err = tx.QueryRowContext(ctx, `PRAGMA schema_version`).Scan(&n)
+	return n, err
 }
 
 // collect reads all rows of a query.

@@ -38,6 +38,7 @@ export function startMeasure(document) {
   document.addEventListener("thenar:view", () => page.ask());
   document.addEventListener("thenar:sheet", (event) => page.rewritten(event.detail));
   document.addEventListener("thenar:decided", (event) => page.decided(event.detail.revision));
+  document.addEventListener("thenar:restored", () => page.restored());
   window.addEventListener("online", () => page.save());
   window.addEventListener("beforeunload", (event) => {
     if (page.unsaved) event.preventDefault();
@@ -212,6 +213,13 @@ class Measure {
       // Without a connection it is taken over with the next news.
     }
     this.taking = false;
+  }
+
+  // restored hears that a backup was put back. What was typed here is another
+  // version then, which saving tells; else the page is made anew.
+  restored() {
+    if (this.unsaved) this.save();
+    else if (!this.conflict) location.reload();
   }
 
   // light marks the tape of the field in focus.

@@ -20,8 +20,12 @@ export class Live {
   // asking again would ask from the first one, which does no harm.
   start() {
     if (this.source) return;
-    this.source = this.open(`${this.line.href}/events?after=${this.line.revision}`);
+    this.source = this.open(`${this.line.href}/events?after=${this.line.revision}&restored=${this.line.restored}`);
     this.source.addEventListener("message", (event) => this.line.hear(JSON.parse(event.data)));
+    this.source.addEventListener("restored", () => {
+      this.source.close(); // and stays there, so that it is not opened again
+      document.dispatchEvent(new CustomEvent("thenar:restored"));
+    });
   }
 
   stop() {

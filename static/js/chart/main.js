@@ -38,7 +38,7 @@ function lineOf(data) {
   let line = lines.get(data.href);
   if (!line) {
     line = new Line({
-      href: data.href, revision: data.revision, send: post, keep: keptAt(`thenar:strokes:${data.href}`),
+      href: data.href, revision: data.revision, restored: data.restored, send: post, keep: keptAt(`thenar:strokes:${data.href}`),
       later: (f, ms) => setTimeout(f, ms), on,
     });
     lines.set(data.href, line);
