@@ -2,7 +2,6 @@ package web
 
 import (
 	"bytes"
-	"fmt"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -37,7 +36,7 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, e expor
 			return err
 		}
 		w.Header().Set("Content-Type", kind)
-		w.Header().Set("Content-Disposition", fmt.Sprintf(`attachment; filename="mitt-%d%s"`, m.ID, ending))
+		keepAs(w, "attachment", doc.Name, ending)
 		_, err = b.WriteTo(w)
 		return err
 	}

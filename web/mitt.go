@@ -158,8 +158,26 @@ func (s *Server) contested(ctx context.Context, id int64, f form) (templ.Compone
 	}
 	p := s.mittPage(ctx, m, f.doc, view.ChartAsk{})
 	p.Conflict = "Another version of this mitt was saved in between."
-	p.Between = view.Betweens(f.doc, saved)
+	was, err := s.before(ctx, id, f.after)
+	if err != nil {
+		return nil, err
+	}
+	p.Between = view.Betweens(f.doc, saved, was)
 	return view.MittPage(p), nil
+}
+
+// before is the document from which a page was made; nil where it is not
+// known, as on a page from before a backup was put back.
+func (s *Server) before(ctx context.Context, id, revision int64) (*project.Document, error) {
+	m, err := s.store.At(ctx, id, revision)
+	if fault.KindOf(err) == fault.NotFound {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	doc, err := project.Decode(m.Document)
+	return &doc, err
 }
 
 // refuse shows a form that can't be kept, with what was typed and the message

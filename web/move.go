@@ -14,20 +14,20 @@ import (
 	"thenar/web/view"
 )
 
-// sendParcel answers with an exported file, for keeping.
+// sendParcel answers with an exported file, for keeping, named after what it holds.
 func sendParcel(w http.ResponseWriter, name string, f parcel.File) error {
 	var b bytes.Buffer
 	if err := parcel.Write(&b, f); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "application/json")
-	w.Header().Set("Content-Disposition", fmt.Sprintf(`attachment; filename="%s.json"`, name))
+	keepAs(w, "attachment", name, ".json")
 	_, err := b.WriteTo(w)
 	return err
 }
 
 func (s *Server) exportMitt(w http.ResponseWriter, r *http.Request) error {
-	m, _, err := s.head(r)
+	m, doc, err := s.head(r)
 	if err != nil {
 		return err
 	}
@@ -35,11 +35,11 @@ func (s *Server) exportMitt(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return sendParcel(w, fmt.Sprintf("mitt-%d", m.ID), f)
+	return sendParcel(w, doc.Name, f)
 }
 
 func (s *Server) exportClass(w http.ResponseWriter, r *http.Request) error {
-	c, _, err := s.loadClass(r)
+	c, doc, err := s.loadClass(r)
 	if err != nil {
 		return err
 	}
@@ -47,7 +47,7 @@ func (s *Server) exportClass(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return sendParcel(w, fmt.Sprintf("class-%d", c.ID), f)
+	return sendParcel(w, doc.Name, f)
 }
 
 func (s *Server) exportAll(w http.ResponseWriter, r *http.Request) error {

@@ -143,7 +143,7 @@ func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pa
 		return err
 	}
 	w.Header().Set("Content-Type", "application/pdf")
-	w.Header().Set("Content-Disposition", fmt.Sprintf(`inline; filename="%s.pdf"`, fileName(p.Title)))
+	keepAs(w, "inline", p.Title, ".pdf")
 	_, err := b.WriteTo(w)
 	return err
 }
@@ -161,23 +161,4 @@ func lacking(pages []*draw.Scene) string {
 		})
 	}
 	return string(letters)
-}
-
-// fileName is a title as the name of a file: letters, digits and hyphens.
-func fileName(title string) string {
-	name := strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			return r
-		case r >= 'A' && r <= 'Z':
-			return r - 'A' + 'a'
-		case r == ' ', r == '-':
-			return '-'
-		}
-		return -1
-	}, title)
-	if name = strings.Trim(name, "-"); name == "" {
-		return "thenar"
-	}
-	return name
 }

@@ -104,6 +104,7 @@ func (s *Server) routes() http.Handler {
 	r.Post("/status/check", s.answer(limited(mostForm, s.checkNow)))
 	r.Get("/export.json", s.answer(s.exportAll))
 	r.Post("/import", s.answer(limited(mostParcel, s.importFile)))
+	r.Get("/import", http.RedirectHandler("/status#move", http.StatusSeeOther).ServeHTTP)
 	r.Get("/static/{version}/*", serveStatic)
 	r.NotFound(s.answer(func(http.ResponseWriter, *http.Request) error {
 		return fault.New(fault.NotFound, "There is no page at this address.")

@@ -65,6 +65,9 @@ func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer,
 	app := New(st, log, door)
 	server := bounded(app, headerTime, bodyTime)
 	server.RegisterOnShutdown(func() { close(app.stopping) })
+	if err := st.Savable(ctx); err != nil {
+		app.log.Error("nothing can be saved now", "error", err)
+	}
 	var daily sync.WaitGroup
 	daily.Go(func() { app.backupDaily(ctx) })
 	defer daily.Wait() // for a backup in hand

@@ -51,6 +51,9 @@ func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, 
 		Path: st.Path, Size: inWords(st.Size), Schema: st.Schema, Mitts: st.Mitts, Classes: st.Classes,
 		Checked: clock(st.Checked, time.Now()), Damage: st.Damage, Link: s.door.Link,
 	}
+	if err := s.store.Savable(r.Context()); err != nil {
+		p.Stopped, status = fault.Message(err), http.StatusServiceUnavailable
+	}
 	list, err := s.store.Backups()
 	if err != nil {
 		p.NoBackups = "The backups can't be listed: look whether their directory can be read."

@@ -59,7 +59,14 @@ func (s *Server) saveWhatIf(w http.ResponseWriter, r *http.Request) error {
 		}
 		p := s.whatIfPage(r.Context(), m, saved, variant)
 		p.Conflict = "Another version of this mitt was saved in between."
-		p.Between = view.Betweens(variant, saved.Variant())
+		was, err := s.before(r.Context(), m.ID, f.after)
+		if err != nil {
+			return nil, err
+		}
+		if was != nil {
+			*was = was.Variant()
+		}
+		p.Between = view.Betweens(variant, saved.Variant(), was)
 		return view.WhatIfPage(p), nil
 	}, whatIf)
 }

@@ -19,8 +19,8 @@ func Read(data []byte) (File, error) {
 	if len(data) > Largest {
 		return File{}, fault.Fields{{Path: "FILE", Message: fmt.Sprintf("is larger than %d MB; export fewer mitts at a time", Largest>>20)}}
 	}
-	if len(bytes.TrimSpace(data)) == 0 {
-		return File{}, fault.Fields{{Path: "FILE", Message: "is empty; choose a file that was exported"}}
+	if why := noExport(data); why != "" {
+		return File{}, fault.Fields{{Path: "FILE", Message: why}}
 	}
 	var f File
 	dec := jsontext.NewDecoder(bytes.NewReader(data))
@@ -29,6 +29,9 @@ func Read(data []byte) (File, error) {
 	}
 	if _, err := dec.ReadToken(); !errors.Is(err, io.EOF) {
 		return File{}, fault.Fields{{Path: "FILE", Message: fmt.Sprintf("goes on after the document, at %s; one JSON object is all", place(data, dec.InputOffset()))}}
+	}
+	if f.Format == "" {
+		return File{}, fault.Fields{{Path: "format", Message: fmt.Sprintf("is missing, so this was not exported by Thenar; it would be %q", Format)}}
 	}
 	if f.Format != Format {
 		return File{}, fault.Fields{{Path: "format", Message: fmt.Sprintf("is %.40q; this reads %q", f.Format, Format)}}
@@ -42,11 +45,27 @@ func Read(data []byte) (File, error) {
 	return f, nil
 }
 
+// noExport says what a file is instead, as far as its first bytes tell.
+func noExport(data []byte) string {
+	start := bytes.TrimSpace(data)
+	switch {
+	case len(start) == 0:
+		return "is empty; choose a file that was exported"
+	case bytes.HasPrefix(data, []byte("SQLite format 3\x00")):
+		return "is a database or a backup of one; put it back with: thenar restore FILE"
+	case start[0] != '{':
+		return "can't be read at line 1, column 1: it is no file that was exported, which begins with {"
+	}
+	return ""
+}
+
 // unreadable says where reading stopped, and why.
 func unreadable(data []byte, err error) string {
 	var syntax *jsontext.SyntacticError
 	var meaning *json.SemanticError
 	switch {
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return fmt.Sprintf("ends too early, at %s; export or copy it once more", place(data, int64(len(data))))
 	case errors.As(err, &syntax):
 		return fmt.Sprintf("can't be read at %s%s: %v", place(data, syntax.ByteOffset), within(syntax.JSONPointer), syntax.Err)
 	case errors.As(err, &meaning):
@@ -56,7 +75,7 @@ func unreadable(data []byte, err error) string {
 		}
 		return fmt.Sprintf("can't be read at %s: %q %s", place(data, meaning.ByteOffset), meaning.JSONPointer, why)
 	}
-	return "can't be read: it ends too early"
+	return fmt.Sprintf("can't be read: %v", err)
 }
 
 func within(p jsontext.Pointer) string {

@@ -45,7 +45,7 @@ func TestReadNamesThePlace(t *testing.T) {
 		{"an unknown key", `"classes"`, `"clases"`, `FILE: can't be read at line 1`},
 		{"a key twice", `"made"`, `"format"`, "duplicate"},
 		{"a number as text", `"revision": 2`, `"revision": "2"`, `"/mitts/0/revisions/1/revision" is not what belongs there`},
-		{"cut off", "\n}\n", "\n", "can't be read at line"},
+		{"cut off", "\n}\n", "\n", "FILE: ends too early, at line"},
 		{"more behind it", "\n}\n", "\n}\n{}", "goes on after the document"},
 		{"a hole", `"revision": 2,`, `"revision": 3,`, "mitts[0].revisions[1].revision: is 3; write 2"},
 		{"no decision first", `"kind": "decision"`, `"kind": "do"`, "mitts[0].revisions: don't begin with a decision"},
@@ -79,7 +79,8 @@ func TestReadNamesThePlace(t *testing.T) {
 func TestReadWhatIsNoExport(t *testing.T) {
 	for text, says := range map[string]string{
 		"": "FILE: is empty", " \n": "FILE: is empty", "dear reader": "can't be read at line 1, column 1", "[]": "can't be read at line 1, column 1",
-		`{"format": "thenar/sheet@1"}`: `format: is "thenar/sheet@1"`, "{": "can't be read at line 1, column 2",
+		`{"format": "thenar/sheet@1"}`: `format: is "thenar/sheet@1"`, "{": "FILE: ends too early, at line 1, column 2", "{}": `format: is missing`,
+		"SQLite format 3\x00\x10": "thenar restore FILE",
 	} {
 		_, err := Read([]byte(text))
 		require.Error(t, err, text)

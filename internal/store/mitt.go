@@ -57,6 +57,13 @@ func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) },
 			mitts+` ORDER BY changed DESC, m.id DESC`)
+		if err != nil {
+			return err
+		}
+		n, err := restored(ctx, tx)
+		for i := range list {
+			list[i].Restored = n
+		}
 		return err
 	})
 	if err != nil {

@@ -49,6 +49,14 @@ func (s *Store) State(ctx context.Context) (st State, err error) {
 	})
 }
 
+// Savable tells whether a save could be carried out now: fault.Unavailable or
+// fault.Newer with what keeps it out of the file. A disk that is full shows
+// only in saving.
+func (s *Store) Savable(ctx context.Context) (err error) {
+	defer fault.Wrap(&err, "store.Savable")
+	return s.write(ctx, func(context.Context, *txn) error { return nil })
+}
+
 // Check looks through the file, which takes longer the larger it is;
 // fault.Unavailable where it is not whole.
 func (s *Store) Check(ctx context.Context) (err error) {
@@ -73,6 +81,9 @@ func (s *Store) note(err error) {
 // BackupNow makes a backup beside the database, and gives its path.
 func (s *Store) BackupNow(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupNow")
+	if err := s.there(); err != nil {
+		return "", err
+	}
 	to, err := place(s.path, "asked", s.Now())
 	if err != nil {
 		return "", cantWrite(to, err)

@@ -94,9 +94,8 @@ func trouble(path string, err error) error {
 // save into a file that was moved away would be lost, and one into a file of a
 // newer program might harm it.
 func (s *Store) same(ctx context.Context, tx *txn) error {
-	now, err := os.Stat(s.path)
-	if err != nil || !os.SameFile(now, s.file) {
-		return fault.New(fault.Unavailable, "%s was moved or replaced while Thenar used it. Put it back, or start Thenar again.%s", s.path, safe)
+	if err := s.there(); err != nil {
+		return err
 	}
 	var version int
 	if err := tx.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
@@ -104,6 +103,15 @@ func (s *Store) same(ctx context.Context, tx *txn) error {
 	}
 	if version > Newest() {
 		return fault.New(fault.Newer, "A newer Thenar brought %s to schema %d meanwhile; this one knows schemas up to %d. Stop this one and start the newer program.%s", s.path, version, Newest(), safe)
+	}
+	return nil
+}
+
+// there refuses where the file is no longer the one that was opened.
+func (s *Store) there() error {
+	now, err := os.Stat(s.path)
+	if err != nil || !os.SameFile(now, s.file) {
+		return fault.New(fault.Unavailable, "%s was moved or replaced while Thenar used it. Put it back, or start Thenar again.%s", s.path, safe)
 	}
 	return nil
 }

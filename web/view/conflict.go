@@ -14,11 +14,12 @@ import (
 type Between struct {
 	Path, Name  string
 	Here, There string
+	Left        bool // here it is as it was in the version from which both were made
 }
 
 // Betweens lists the fields in which a typed version differs from the saved
-// one.
-func Betweens(here, there project.Document) (list []Between) {
+// one; was is that from which it was typed, if it is known.
+func Betweens(here, there project.Document, was *project.Document) (list []Between) {
 	if here.Name != there.Name {
 		list = append(list, Between{Path: "name", Name: "Name", Here: here.Name, There: there.Name})
 	}
@@ -29,6 +30,16 @@ func Betweens(here, there project.Document) (list []Between) {
 	}
 	for _, e := range here.Difference(there) {
 		list = append(list, between(e, to[e.Column]))
+	}
+	if was == nil {
+		return list
+	}
+	typed := map[string]bool{"name": here.Name != was.Name}
+	for _, e := range was.Difference(here) {
+		typed[e.Column] = true
+	}
+	for i := range list {
+		list[i].Left = !typed[list[i].Path]
 	}
 	return list
 }
