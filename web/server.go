@@ -64,12 +64,17 @@ func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer,
 	ctx, stop := context.WithCancel(ctx)
 	app := New(st, log, door)
 	server := bounded(app, headerTime, bodyTime)
+	var silent silent
+	server.ConnState = silent.look
 	server.RegisterOnShutdown(func() { close(app.stopping) })
-	if err := st.Savable(ctx); err != nil {
-		app.log.Error("nothing can be saved now", "error", err)
-	}
+	server.RegisterOnShutdown(silent.leave)
 	var daily sync.WaitGroup
-	daily.Go(func() { app.backupDaily(ctx) })
+	daily.Go(func() {
+		if err := st.Savable(ctx); err != nil && ctx.Err() == nil {
+			app.log.Error("nothing can be saved now", "error", err)
+		}
+		app.backupDaily(ctx)
+	})
 	defer daily.Wait() // for a backup in hand
 	defer stop()
 	done := make(chan error, 1)
@@ -77,12 +82,52 @@ func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer,
 		<-ctx.Done()
 		stopping, cancel := context.WithTimeout(context.WithoutCancel(ctx), stopTime)
 		defer cancel()
-		done <- server.Shutdown(stopping)
+		err := server.Shutdown(stopping)
+		if errors.Is(err, context.DeadlineExceeded) {
+			app.log.Warn("stopped before some had sent all of what they asked")
+			err = server.Close()
+		}
+		done <- err
 	}()
 	if err := server.Serve(ln); !errors.Is(err, http.ErrServerClosed) {
 		return fmt.Errorf("web.Serve: %w", err)
 	}
 	return <-done
+}
+
+// silent are the connections on which nothing was asked yet: browsers open
+// some ahead, and a server that stops would wait for them.
+type silent struct {
+	mu   sync.Mutex
+	of   map[net.Conn]bool
+	left bool
+}
+
+// look is told of every connection what becomes of it.
+func (s *silent) look(c net.Conn, state http.ConnState) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	switch {
+	case state != http.StateNew:
+		delete(s.of, c)
+	case s.left:
+		c.Close()
+	default:
+		if s.of == nil {
+			s.of = map[net.Conn]bool{}
+		}
+		s.of[c] = true
+	}
+}
+
+// leave closes them, and those that come after.
+func (s *silent) leave() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.left = true
+	for c := range s.of {
+		c.Close()
+	}
 }
 
 // planner lends a planner of the pool; the function gives it back.
