@@ -72,6 +72,7 @@ func anything(rng *rand.Rand) sheet.Sheet {
 // Whatever is typed: a page with a plan, or with what is in its way; no
 // picture has a number that is none, and the report can be written.
 func TestAnythingMakesAPage(t *testing.T) {
+	t.Parallel()
 	rng := rand.New(rand.NewPCG(3, 2026))
 	pl := project.NewPlanner()
 	plans := 0

@@ -54,6 +54,7 @@ func assertHarmless(t *testing.T, r answer) {
 
 // A script in every text that a person can type, on every page that shows it.
 func TestAttackScriptInEveryText(t *testing.T) {
+	t.Parallel()
 	a := newApp(t)
 	texts := evil
 	if need.Raced {

@@ -161,7 +161,8 @@ func TestFixedForAll(t *testing.T) {
 // versions are what a page shows of two versions, yours and the other.
 func versions(r answer) (list []string) {
 	for _, row := range r.doc().Find(".versions tbody tr").EachIter() {
-		list = append(list, row.Find("th").Text()+": "+row.Find("td").Eq(0).Text()+" | "+row.Find("td").Eq(1).Text())
+		cell := func(i int) string { return strings.TrimSpace(row.Find("td").Eq(i).Text()) }
+		list = append(list, row.Find("th").Text()+": "+cell(0)+" | "+cell(1))
 	}
 	return list
 }

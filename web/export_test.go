@@ -16,6 +16,7 @@ import (
 // Chart and words as files: they hold what was painted, and a mitt that can't
 // be planned says so.
 func TestFiles(t *testing.T) {
+	t.Parallel()
 	a := newApp(t)
 	at := a.sample()
 	doc := a.get(at).doc()

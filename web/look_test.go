@@ -20,6 +20,7 @@ import (
 // it. On a phone nothing is wider than the window, and what can be pressed is
 // at least 44 px high.
 func TestPagesForEverybody(t *testing.T) {
+	t.Parallel()
 	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	b := newBrowser(t)
@@ -42,6 +43,7 @@ func TestPagesForEverybody(t *testing.T) {
 // TestClassesForEverybody does the same for the pages of classes and for those
 // that are printed.
 func TestClassesForEverybody(t *testing.T) {
+	t.Parallel()
 	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	b := newBrowser(t)

@@ -21,6 +21,7 @@ const chartSaved = `document.getElementById("chart-saved").dataset.state === "sa
 // paint three stitches by pointer, keyboard and touch, reload and find them,
 // undo after the reload, print to PDF and read the chart back out of it.
 func TestMainJob(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin .main-action")

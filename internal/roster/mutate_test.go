@@ -13,6 +13,7 @@ import (
 	"golang.org/x/text/encoding/charmap"
 
 	"thenar/internal/hand"
+	"thenar/internal/need"
 	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
@@ -320,7 +321,7 @@ func (m *mutant) differs(table Table) string {
 // reasons, and nothing else.
 func TestMutatedTables(t *testing.T) {
 	right, wrong, spoilt := 0, 0, map[string]int{}
-	for seed := range uint64(1000) {
+	for seed := range uint64(need.Cases(1000)) {
 		m := newMutant(seed)
 		m.table(3 + m.IntN(12))
 		table, err := Read(m.encode(m.out.String()), m.unit)
