@@ -14,8 +14,9 @@ import (
 
 const marks = `JSON.parse(document.getElementById("chart-data").textContent).marks`
 
-// chartSaved waits until every stroke is on the server.
-const chartSaved = `document.getElementById("chart-saved").dataset.state === "saved"`
+// chartSaved waits until every stroke is on the server, and what follows from
+// it on the page: the toolbar may move a little with that.
+const chartSaved = `document.getElementById("chart-saved").dataset.state === "saved" && ` + quiet
 
 // The whole main job in a real browser: type measurements, see the plan,
 // paint three stitches by pointer, keyboard and touch, reload and find them,
