@@ -5,8 +5,6 @@ import (
 	"net/http"
 	"strings"
 	"unicode"
-
-	"golang.org/x/text/unicode/norm"
 )
 
 // longestName is how many letters of a title the name of a file takes.
@@ -29,7 +27,7 @@ func fileName(title string) string {
 			return -1
 		}
 		return r
-	}, norm.NFC.String(title))
+	}, title)
 	letters := []rune(strings.Join(strings.Fields(name), " "))
 	if name = strings.Trim(string(letters[:min(len(letters), longestName)]), " ."); name == "" {
 		return "thenar"
