@@ -41,7 +41,7 @@ func TestPartsFitTheirPages(t *testing.T) {
 	for k, doc := range project.Samples() {
 		doc.FromLeft = k == 1
 		s := derived(t, doc, marks)
-		for _, size := range Papers() {
+		for _, size := range papers() {
 			for _, sideways := range []bool{false, true} {
 				for _, cell := range []float64{0, SmallestCell, 4.5, 7, 9.9, 13, 16.5, LargestCell} {
 					o := Options{Paper: size, Sideways: sideways, Cell: cell, Pieces: []Piece{Key, Chart}}
