@@ -117,7 +117,7 @@ func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) 
 			return err
 		}
 		n.Revision, n.Decided = at.head, at.decided
-		if n.Restored, err = restored(ctx, tx); err != nil {
+		if err := tx.QueryRowContext(ctx, `SELECT `+restored).Scan(&n.Restored); err != nil {
 			return err
 		}
 		if at.head <= after {

@@ -24,13 +24,20 @@ type Mitt struct {
 	Restored int64       // of the file: another after a backup was put back
 }
 
+// restored tells the file before a backup was put back from the one after it,
+// in which the same revision may be another. It is the number of the file's
+// schema, which grows when all pages are replaced: SQLite has every connection
+// read the schema anew then (https://sqlite.org/pragma.html#pragma_schema_version).
+const restored = `(SELECT schema_version FROM pragma_schema_version)`
+
 // mitts reads each mitt with its newest decision and the time of its head.
 // A cross join is read in the order in which it is written: from the mitts,
 // and of all decisions only the newest of each.
 const mitts = `
 	SELECT m.id, m.created, d.revision, d.document,
 		max(d.revision, coalesce(s.revision, 0)),
-		CASE WHEN s.revision > d.revision THEN s.at ELSE d.at END AS changed
+		CASE WHEN s.revision > d.revision THEN s.at ELSE d.at END AS changed,
+		` + restored + `
 	FROM mitt m
 	CROSS JOIN decision d ON d.mitt = m.id
 		AND d.revision = (SELECT max(revision) FROM decision WHERE mitt = m.id)
@@ -40,7 +47,7 @@ const mitts = `
 // scanMitt reads one row of mitts; the marks are not part of it.
 func scanMitt(row interface{ Scan(...any) error }) (m Mitt, err error) {
 	var created, changed string
-	if err := row.Scan(&m.ID, &created, &m.Decided, &m.Document, &m.Revision, &changed); err != nil {
+	if err := row.Scan(&m.ID, &created, &m.Decided, &m.Document, &m.Revision, &changed, &m.Restored); err != nil {
 		return Mitt{}, err
 	}
 	if m.Created, err = parseTime(created); err != nil {
@@ -57,13 +64,6 @@ func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) },
 			mitts+` ORDER BY changed DESC, m.id DESC`)
-		if err != nil {
-			return err
-		}
-		n, err := restored(ctx, tx)
-		for i := range list {
-			list[i].Restored = n
-		}
 		return err
 	})
 	if err != nil {
@@ -88,20 +88,7 @@ func head(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	if errors.Is(err, sql.ErrNoRows) {
 		return Mitt{}, missing(id)
 	}
-	if err != nil {
-		return Mitt{}, err
-	}
-	m.Restored, err = restored(ctx, tx)
 	return m, err
-}
-
-// restored tells the file before a backup was put back from the one after it,
-// in which the same revision may be another. It is the number of the file's
-// schema, which grows when all pages are replaced: SQLite has every connection
-// read the schema anew then (https://sqlite.org/pragma.html#pragma_schema_version).
-func restored(ctx context.Context, tx *txn) (n int64, err error) {
-	err = tx.QueryRowContext(ctx, `PRAGMA schema_version`).Scan(&n)
-	return n, err
 }
 
 // collect reads all rows of a query.
