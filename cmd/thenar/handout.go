@@ -85,7 +85,7 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 	if err != nil {
 		return err
 	}
-	return withStore(ctx, *l.db, func(st *store.Store) error {
+	return withExisting(ctx, *l.db, func(st *store.Store) error {
 		title, pages, err := web.New(st, std.Err, web.Door{}).Handout(ctx, id, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
@@ -105,7 +105,7 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	return withStore(ctx, *l.db, func(st *store.Store) error {
+	return withExisting(ctx, *l.db, func(st *store.Store) error {
 		title, pages, err := web.New(st, std.Err, web.Door{}).ClassSet(ctx, id, *student, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
