@@ -121,6 +121,18 @@ func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
 	require.NoError(b.t, chromedp.Do(b.ctx, steps...))
 }
 
+// serverAway lets nothing that the page asks for reach the server.
+func (b *browser) serverAway() {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](`window.realFetch = window.fetch; window.fetch = () => Promise.reject(new TypeError("away"))`))
+}
+
+// serverBack ends that, and the page hears of it.
+func (b *browser) serverBack() {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](`window.fetch = window.realFetch; window.dispatchEvent(new Event("online"))`))
+}
+
 func (b *browser) open(path string) {
 	b.t.Helper()
 	b.do(chromedp.Navigate(b.url + path))

@@ -74,11 +74,11 @@ func TestOpenPageHearsOfARestore(t *testing.T) {
 	require.NoError(t, err)
 	b.until(girth + ` === "` + first + `"`)
 
-	b.do(chromedp.Evaluate[chromedp.Void](`window.realFetch = window.fetch; window.fetch = () => Promise.reject(new TypeError("away"))`))
+	b.serverAway()
 	b.write("hand.hand_circumference", "22")
 	b.until(`document.getElementById("saved").textContent.includes("no connection")`)
 	back()
-	b.do(chromedp.Evaluate[chromedp.Void](`window.fetch = window.realFetch`))
+	b.serverBack()
 	b.until(`document.querySelector("#saved button") !== null`)
 	b.expectErrors()
 	assert.Equal(t, "22", eval[string](b, girth))
