@@ -13,8 +13,8 @@ const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src
 
 // guard stands before every route: it refuses a foreign Host (a page on the
 // web can point its own name at this machine), refuses writes that another
-// site makes, sets the headers of every answer, and, where there is a key, lets
-// other machines in that have it.
+// site makes and all else that it sets off, sets the headers of every answer,
+// and, where there is a key, lets other machines in that have it.
 func guard(door Door, next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
 	protected := origin.Handler(access(door, next))
@@ -33,8 +33,26 @@ func guard(door Door, next http.Handler) http.Handler {
 			http.Error(w, "This address is not one of Thenar's. Open it as http://127.0.0.1 with its port.", http.StatusMisdirectedRequest)
 			return
 		}
+		if setOff(r.Header) {
+			http.Error(w, "Another site’s page asked for this. Open it from Thenar’s own pages, or by a link.", http.StatusForbidden)
+			return
+		}
 		protected.ServeHTTP(w, r)
 	})
+}
+
+// setOff reports whether a page of another site asked, without a person who
+// follows a link: by a picture, a frame, a script. It could not read the answer,
+// but have it worked out. The headers are those of Fetch Metadata Request
+// Headers (W3C); a browser sends none to an address of the local network that
+// has no https. A frame navigates, too, so what counts is that it leads to a
+// document of its own.
+func setOff(h http.Header) bool {
+	switch h.Get("Sec-Fetch-Site") {
+	case "", "same-origin", "none":
+		return false
+	}
+	return h.Get("Sec-Fetch-Mode") != "navigate" || h.Get("Sec-Fetch-Dest") != "document"
 }
 
 // ours tells whether a Host header names this machine itself.

@@ -118,3 +118,51 @@ func TestTurnedAway(t *testing.T) {
 	req := httptest.NewRequestWithContext(ctx, http.MethodGet, "http://127.0.0.1"+path, nil)
 	a.handler.ServeHTTP(httptest.NewRecorder(), req)
 }
+
+// A page of another site that points pictures, frames, scripts or prefetches at
+// an address starts no work there, though it could not read the answer; a link
+// that a person follows from there does. A browser of the local network, which
+// says nothing of where it comes from, is not held up. The names are those of
+// Fetch Metadata Request Headers (W3C).
+func TestOtherSitesStartNothing(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	for _, c := range []struct {
+		site, mode, dest string
+		want             int
+	}{
+		{"same-origin", "no-cors", "image", http.StatusOK},
+		{"same-origin", "cors", "empty", http.StatusOK},
+		{"none", "navigate", "document", http.StatusOK},
+		{"none", "no-cors", "image", http.StatusOK},
+		{"", "", "", http.StatusOK},
+		{"cross-site", "navigate", "document", http.StatusOK},
+		{"same-site", "navigate", "document", http.StatusOK}, // another port of this machine
+		{"cross-site", "no-cors", "image", http.StatusForbidden},
+		{"cross-site", "navigate", "iframe", http.StatusForbidden},
+		{"cross-site", "navigate", "embed", http.StatusForbidden},
+		{"cross-site", "cors", "empty", http.StatusForbidden},
+		{"cross-site", "no-cors", "document", http.StatusForbidden},
+		{"same-site", "no-cors", "image", http.StatusForbidden},
+		{"cross-site", "", "", http.StatusForbidden},
+		{"another-site", "no-cors", "image", http.StatusForbidden},
+	} {
+		paths := []string{"", "/print.pdf", "/chart.png", "/export.json"}
+		if c.want == http.StatusOK {
+			paths = paths[:1]
+		}
+		for _, path := range paths {
+			req := a.request("GET", at+path, "", "")
+			for name, value := range map[string]string{"Sec-Fetch-Site": c.site, "Sec-Fetch-Mode": c.mode, "Sec-Fetch-Dest": c.dest} {
+				if value != "" {
+					req.Header.Set(name, value)
+				}
+			}
+			got := a.do(req)
+			assert.Equal(t, c.want, got.status, "%+v %s", c, path)
+			if c.want == http.StatusForbidden {
+				assert.Contains(t, got.body, "Another site")
+			}
+		}
+	}
+}
