@@ -194,11 +194,13 @@ func (p *parser) object(path string, n *node) error {
 	return err
 }
 
-// nearest is the known key with the fewest letters changed.
+// nearest is the known key with the fewest letters changed; known keys are in
+// small letters, and capitals count as these.
 func (n *node) nearest(key string) string {
 	best, least := "", -1
+	key = strings.ToLower(clip(key))
 	for _, m := range n.members {
-		if d := levenshtein.ComputeDistance(clip(key), m.key); least < 0 || d < least {
+		if d := levenshtein.ComputeDistance(key, m.key); least < 0 || d < least {
 			best, least = m.key, d
 		}
 	}
