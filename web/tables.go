@@ -117,7 +117,7 @@ func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
 	p.Action = p.Back + "/sizes"
 	unit := doc.Sheet.Unit()
 	ask, err := grade.Read(r.URL.Query().Get, unit)
-	p.Fields = sizeFields(ask)
+	p.Fields = sizeFields(ask, len(doc.Sheet.OfOneHand()) > 0)
 	if err != nil {
 		p.Blame(err)
 		for i, f := range p.Fields {
@@ -135,8 +135,9 @@ func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
 	return s.sheets(w, r, p, paper.SizeTable(o, doc.Name, ask, grid))
 }
 
-// sizeFields are the fields of a table of sizes, as they were asked.
-func sizeFields(a grade.Ask) []view.PrintField {
+// sizeFields are the fields of a table of sizes, as they were asked; fixed says
+// whether the design has counts of one hand, which may be kept.
+func sizeFields(a grade.Ask, fixed bool) []view.PrintField {
 	number := func(v float64) string {
 		if v == 0 {
 			return ""
@@ -150,7 +151,7 @@ func sizeFields(a grade.Ask) []view.PrintField {
 	if a.Unit == units.IN {
 		over = "4 in"
 	}
-	return []view.PrintField{
+	list := []view.PrintField{
 		{Name: "by", Label: "Hands by", Value: by, Choices: []view.Choice{{Value: "size", Words: "glove size"}, {Value: "girth", Words: "circumference"}}},
 		{Name: "from", Label: "from", Unit: unit, Value: number(a.From)},
 		{Name: "to", Label: "to", Unit: unit, Value: number(a.To)},
@@ -160,4 +161,12 @@ func sizeFields(a grade.Ask) []view.PrintField {
 		{Name: "gauge_step", Label: "in steps of", Value: number(a.Gauge[2])},
 		{Name: "rounds", Label: "Rounds for a stitch", Value: number(a.Rounds)},
 	}
+	if fixed {
+		keep := view.PrintField{Name: "keep", Label: "Keep the fixed counts", Tick: true}
+		if a.Keep {
+			keep.Value = "1"
+		}
+		list = append(list, keep)
+	}
+	return list
 }

@@ -19,10 +19,11 @@ const (
 )
 
 // Read reads an ask from texts by their names: by (size or girth), from, to,
-// step, gauge_from, gauge_to, gauge_step, rounds. What is empty is as usual.
-// Faults name the field, and what was right stands.
+// step, gauge_from, gauge_to, gauge_step, rounds, keep (1, else empty). What is
+// empty is as usual. Faults name the field, and what was right stands.
 func Read(get func(name string) string, u units.Unit) (Ask, error) {
 	a := Usual(u)
+	a.Keep = get("keep") == "1"
 	var faults fault.Fields
 	if by := get("by"); by != "" && by != "size" && by != "girth" {
 		faults.Add("by", "is %.20q; choose size or girth", by)

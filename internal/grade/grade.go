@@ -50,15 +50,18 @@ type Block struct {
 
 // Grid is a whole table.
 type Grid struct {
-	Kind   mitt.Kind
-	Hands  []Hand
-	Blocks []Block
+	Kind    mitt.Kind
+	Hands   []Hand
+	Blocks  []Block
+	OneHand []string // the design's numbers that are fixed for one hand, in words
+	Kept    bool     // these stand in every row; else they are left out
 }
 
 // Table plans a design for every hand at every gauge. Its own hand, swatches
-// and what is knitted of it are set aside; kind, eases, lengths, multiples and
-// fixed numbers stay. Rounds go with the stitches as in its swatches, or as
-// the ask says. It fails with fault.Fields where the design itself can't be
+// and what is knitted of it are set aside, and so are fixed numbers that are
+// counts of one hand, unless the ask keeps them; kind, eases, lengths,
+// multiples and the other fixed numbers stay. Rounds go with the stitches as in
+// its swatches, or as the ask says. It fails with fault.Fields where the design itself can't be
 // read.
 func Table(design sheet.Sheet, ask Ask) (Grid, error) {
 	base := design.Clone()
@@ -72,7 +75,13 @@ func Table(design sheet.Sheet, ask Ask) (Grid, error) {
 			delete(base, path)
 		}
 	}
-	g := Grid{Hands: ask.hands()}
+	g := Grid{Hands: ask.hands(), Kept: ask.Keep}
+	for _, name := range base.OfOneHand() {
+		g.OneHand = append(g.OneHand, strings.ReplaceAll(name, "_", " ")+" "+base.Given("pins."+name))
+		if !ask.Keep {
+			delete(base, "pins."+name)
+		}
+	}
 	engine := mitt.New()
 	for _, stitches := range ask.gauges() {
 		b := Block{Stitches: stitches, Rounds: stitches * ratio}
@@ -166,6 +175,7 @@ type Ask struct {
 	From, To, Step float64
 	Gauge          [3]float64 // from, to, step, in stitches
 	Rounds         float64    // over stitches; 0: as the design's
+	Keep           bool       // numbers fixed for one hand stand for every hand
 }
 
 // Usual is the table of which nothing was asked: glove sizes 6 to 11, and

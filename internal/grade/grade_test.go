@@ -92,7 +92,9 @@ func TestWhyThereIsNoPlan(t *testing.T) {
 	s := design("fingerless")
 	s["pins.cast_on"], s["pins.cuff_rounds"] = "44", "10"
 	s["pins.held"], s["pins.bridge"], s["pins.thumb_stitches"] = "40", "0", "12"
-	g, err := Table(s, Usual(units.CM))
+	ask := Usual(units.CM)
+	ask.Keep = true
+	g, err := Table(s, ask)
 	require.NoError(t, err)
 	for _, b := range g.Blocks {
 		for _, c := range b.Cells {
@@ -135,5 +137,34 @@ func TestRead(t *testing.T) {
 			assert.LessOrEqual(t, len(a.gauges()), MostGauges)
 			assert.NotEmpty(t, a.hands())
 		}
+	}
+}
+
+// A count of one hand changes nothing in a table unless it is kept, and is
+// told; what holds for every hand stays in it. Which is which: common practice,
+// no source.
+func TestCountsOfOneHandStayOut(t *testing.T) {
+	ask := Ask{Unit: units.CM, BySize: true, From: 7, To: 9, Step: 1, Gauge: [3]float64{24, 24, 1}}
+	plain, err := Table(design("mitten"), ask)
+	require.NoError(t, err)
+	for name, text := range map[string]string{
+		"cast_on": "46", "hand_stitches": "50", "increases": "5", "held": "13", "thumb_stitches": "16", "gusset_rounds": "23",
+		"cuff_rounds": "9", "cuff_plain_rounds": "7", "rounds_above_gusset": "11", "picked_up": "5", "top_rounds": "9", "thumb_rounds": "14", "thumb_decreases": "2",
+	} {
+		s := design("mitten")
+		s["pins."+name] = text
+		got, err := Table(s, ask)
+		require.NoError(t, err)
+		assert.Equal(t, plain.Blocks, got.Blocks, name)
+		assert.Len(t, got.OneHand, 1, name)
+		assert.Contains(t, got.OneHand[0], text)
+	}
+	for name, text := range map[string]string{"gusset_base": "5", "bridge": "5", "rhythm": "4", "kept_on_hand": "1"} {
+		s := design("mitten")
+		s["pins."+name] = text
+		got, err := Table(s, ask)
+		require.NoError(t, err)
+		assert.NotEqual(t, plain.Blocks, got.Blocks, name)
+		assert.Empty(t, got.OneHand)
 	}
 }

@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"thenar/internal/draw"
 	"thenar/internal/grade"
@@ -15,6 +16,11 @@ func SizeTable(o Options, name string, ask grade.Ask, g grade.Grid) []*draw.Scen
 	f := newFlow(o, name+", sizes")
 	f.text(margin, f.width(), name+": sizes", draw.TextStyle{Size: f.title, Bold: true})
 	f.say(g.Kind.Words()+", "+ask.Words()+". Hands by the tables of averages; measure whoever can be measured.", f.body)
+	if counts := strings.Join(g.OneHand, ", "); counts != "" && g.Kept {
+		f.say("Kept for every hand: "+counts+".", f.body)
+	} else if counts != "" {
+		f.say("Left out: "+counts+", fixed for one hand.", f.body)
+	}
 	f.y++
 	columns := sizeColumns(g.Kind)
 	for _, b := range g.Blocks {

@@ -45,10 +45,6 @@ type Pattern struct {
 	Marks    []chart.Edit `json:"marks,omitempty"`
 }
 
-// shared are the pins of a pattern that make sense for hands of any size, so
-// that a class begins with them; the others are numbers of one hand.
-var shared = []string{"gusset_base", "kept_on_hand", "bridge", "rhythm"}
-
 // Fixable are the names of the numbers that a class can fix for all, in the
 // order knitted.
 func Fixable() []string {
@@ -68,7 +64,7 @@ func (c *Class) Begin(p Pattern) {
 		c.Unit = p.Sheet.Unit()
 	}
 	if first && len(c.Fixed) == 0 {
-		for _, name := range shared {
+		for _, name := range sheet.ForEveryHand() {
 			was := c.Fixed
 			c.Fix(name, p.Sheet.Given("pins."+name))
 			if len(c.checkFixed()) > 0 { // a text that no number can be read from
