@@ -16,39 +16,50 @@ import (
 	"thenar/internal/sheet"
 )
 
-// lineJob is some lines on their way; done gives their answers.
+// lineJob is some lines on their way, all in one piece of memory, and the
+// answers to them, one a line. What holds both is used again.
 type lineJob struct {
-	lines [][]byte
-	done  chan lineAnswers
+	text    []byte // the lines, one after the other
+	ends    []int  // where each of them ends in text
+	answers []byte
+	bad     bool
+	done    chan struct{}
 }
 
-type lineAnswers struct {
-	text []byte // one line each
-	bad  bool
-}
+// A job is so many lines, or as many as reach so many bytes: with one at a
+// time, the handing over takes longer than the planning. Answers to ordinary
+// lines take 30 KB each.
+const (
+	batch      = 16
+	batchBytes = 1 << 16
+)
 
-// together is how many lines make a job: one at a time, the handing over takes
-// longer than the planning.
-const together = 64
+// keptBytes is the most memory that a job keeps for the next lines.
+const keptBytes = 1 << 20
 
-// seldom lets garbage grow to so many times what is in use: a plan leaves much
-// and keeps nothing, and is done twice as fast without a sweep every moment.
-const seldom = 400
+// gcPercent lets garbage grow to so many per cent of what is in use: a plan
+// allocates much and retains nothing, and a sweep every moment would take a
+// good part of the time.
+const gcPercent = 250
 
 // planLines plans every line, several at once, and writes the answers in the
 // order of the lines; a bad line gives its faults in its place. A line longer
-// than any sheet is bad, too, and is read past.
+// than any sheet is bad, too, and is read past. However many lines there are,
+// memory holds two jobs for each processor.
 func planLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	defer debug.SetGCPercent(debug.SetGCPercent(seldom))
+	defer debug.SetGCPercent(debug.SetGCPercent(gcPercent))
 	workers := runtime.GOMAXPROCS(0)
-	jobs, order := make(chan lineJob), make(chan lineJob, 2*workers)
+	free, jobs, order := make(chan *lineJob, 2*workers), make(chan *lineJob, 2*workers), make(chan *lineJob, 2*workers)
+	for range 2 * workers {
+		free <- &lineJob{done: make(chan struct{}, 1)}
+	}
 	for range workers {
 		go func() {
 			pl := project.NewPlanner()
 			for j := range jobs {
-				j.done <- planSome(pl, j.lines, brief)
+				j.plan(pl, brief)
 			}
 		}()
 	}
@@ -56,19 +67,12 @@ func planLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 	go func() {
 		defer close(order)
 		defer close(jobs)
-		failed = someLines(ctx, in, func(lines [][]byte) bool {
-			j := lineJob{lines, make(chan lineAnswers, 1)}
-			for _, c := range []chan lineJob{order, jobs} {
-				select {
-				case c <- j:
-				case <-ctx.Done():
-					return false
-				}
-			}
-			return true
+		failed = readJobs(ctx, in, free, func(j *lineJob) {
+			order <- j // both have room for every job that there is
+			jobs <- j
 		})
 	}()
-	bad, err := writeAnswers(ctx, order, out)
+	bad, err := writeAnswers(ctx, order, free, out)
 	if err != nil {
 		return err
 	}
@@ -81,52 +85,68 @@ func planLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 	return nil
 }
 
-// writeAnswers writes the answers in order, until there are no more.
-func writeAnswers(ctx context.Context, order <-chan lineJob, out io.Writer) (bad bool, err error) {
-	w := bufio.NewWriterSize(out, 1<<16)
+// writeAnswers writes the answers in order, until there are no more, and gives
+// the jobs back.
+func writeAnswers(ctx context.Context, order <-chan *lineJob, free chan<- *lineJob, out io.Writer) (bad bool, err error) {
 	for j := range order {
 		select {
-		case a := <-j.done:
-			bad = bad || a.bad
-			if _, err := w.Write(a.text); err != nil {
+		case <-j.done:
+			bad = bad || j.bad
+			if _, err := out.Write(j.answers); err != nil {
 				return bad, err
 			}
+			free <- j
 		case <-ctx.Done():
 			return bad, ctx.Err()
 		}
 	}
-	return bad, w.Flush()
+	return bad, nil
 }
 
-func planSome(pl *project.Planner, lines [][]byte, brief bool) (a lineAnswers) {
-	for _, line := range lines {
-		text, err := planOne(pl, line, brief)
-		if err != nil {
-			text, a.bad = errorLine(err), true
-		}
-		a.text = append(append(a.text, text...), '\n')
+// plan answers each line.
+func (j *lineJob) plan(pl *project.Planner, brief bool) {
+	if cap(j.answers) > keptBytes {
+		j.answers = nil
 	}
-	return a
+	j.answers, j.bad = j.answers[:0], false
+	from := 0
+	for _, to := range j.ends {
+		answered, err := planOne(j.answers, pl, j.text[from:to], brief)
+		if err != nil {
+			answered, j.bad = append(j.answers, errorLine(err)...), true
+		}
+		j.answers, from = append(answered, '\n'), to
+	}
+	j.done <- struct{}{}
 }
 
-// someLines hands on the lines, so many together, until take refuses some.
-func someLines(ctx context.Context, in io.Reader, take func(lines [][]byte) bool) error {
+// readJobs fills free jobs with lines and hands them on.
+func readJobs(ctx context.Context, in io.Reader, free <-chan *lineJob, hand func(*lineJob)) error {
 	r := bufio.NewReaderSize(in, 1<<16)
 	for {
-		lines := make([][]byte, 0, together)
+		var j *lineJob
+		select {
+		case j = <-free:
+		case <-ctx.Done():
+			return ctx.Err()
+		}
+		if cap(j.text) > keptBytes {
+			j.text = nil
+		}
+		j.text, j.ends = j.text[:0], j.ends[:0]
 		var err error
-		for err == nil && len(lines) < together {
-			var line []byte
-			line, err = readLine(r)
-			if err == nil || len(line) > 0 {
-				lines = append(lines, line)
+		for err == nil && len(j.ends) < batch && len(j.text) < batchBytes {
+			from := len(j.text)
+			j.text, err = readLine(j.text, r)
+			if err == nil || len(j.text) > from {
+				j.ends = append(j.ends, len(j.text))
 			}
 		}
 		if err != nil && !errors.Is(err, io.EOF) {
 			return fmt.Errorf("plan -lines: %w", err)
 		}
-		if len(lines) > 0 && !take(lines) {
-			return ctx.Err()
+		if len(j.ends) > 0 {
+			hand(j)
 		}
 		if err != nil {
 			return nil
@@ -134,22 +154,22 @@ func someLines(ctx context.Context, in io.Reader, take func(lines [][]byte) bool
 	}
 }
 
-// readLine reads up to a line break, without it, and keeps no more than one
-// byte over the largest sheet.
-func readLine(r *bufio.Reader) ([]byte, error) {
-	var line []byte
+// readLine appends what stands before the next line break to text, and no
+// more of it than one byte over the largest sheet.
+func readLine(text []byte, r *bufio.Reader) ([]byte, error) {
+	from := len(text)
 	for {
 		part, err := r.ReadSlice('\n')
-		if keep := sheet.Largest + 1 - len(line); keep > 0 {
-			line = append(line, part[:min(keep, len(part))]...)
+		if keep := sheet.Largest + 1 - (len(text) - from); keep > 0 {
+			text = append(text, part[:min(keep, len(part))]...)
 		}
 		switch {
 		case errors.Is(err, bufio.ErrBufferFull):
 			continue
 		case err != nil:
-			return line, err
+			return text, err
 		}
-		return bytes.TrimRight(line, "\r\n"), nil
+		return text[:from+len(bytes.TrimRight(text[from:], "\r\n"))], nil
 	}
 }
 

@@ -31,7 +31,7 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	out, err := planOne(project.NewPlanner(), raw, *brief)
+	out, err := planOne(nil, project.NewPlanner(), raw, *brief)
 	if err != nil {
 		return err
 	}
@@ -44,7 +44,8 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	return err
 }
 
-func planOne(pl *project.Planner, raw []byte, brief bool) ([]byte, error) {
+// planOne appends the plan of a sheet to b.
+func planOne(b []byte, pl *project.Planner, raw []byte, brief bool) ([]byte, error) {
 	s, err := sheet.Parse(raw)
 	if err != nil {
 		return nil, err
@@ -53,5 +54,5 @@ func planOne(pl *project.Planner, raw []byte, brief bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return pl.Report(p, brief)
+	return pl.AppendReport(b, p, brief)
 }

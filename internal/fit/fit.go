@@ -3,6 +3,7 @@ package fit
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
@@ -43,6 +44,11 @@ type Row struct {
 // what is added to it. The thumb's band takes that room as part of the thumb,
 // since a narrow tube needs it.
 func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
+	return AppendRows(nil, p, m, bands)
+}
+
+// AppendRows appends what Rows gives to rows.
+func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 	b, err := newBody(p)
 	if err != nil {
 		return nil, fmt.Errorf("fit.Rows: %w", err)
@@ -51,7 +57,7 @@ func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 	for _, s := range m.Sections {
 		total += len(s.Rounds)
 	}
-	rows := make([]Row, 0, total)
+	rows = slices.Grow(rows, total)
 	worked, division := 0, 0 // rounds from the cast-on
 	for _, s := range m.Sections {
 		switch s.Part {
@@ -61,13 +67,14 @@ func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 			worked = division
 		}
 		for i, r := range s.Rounds {
+			out := r.Out()
 			row := Row{
 				Section: s.Part, Round: i + 1,
 				Height:      float64(i+1) / p.Gauge.Rounds,
 				AboveCastOn: float64(worked+i+1) / p.Gauge.Rounds,
-				Fabric:      float64(r.Out()) / p.Gauge.Stitches,
+				Fabric:      float64(out) / p.Gauge.Stitches,
 			}
-			b.fill(&row, r.Out(), float64(i+1)/float64(len(s.Rounds)))
+			b.fill(&row, out, float64(i+1)/float64(len(s.Rounds)))
 			row.Stretch = row.Body/row.Fabric - 1
 			row.Band = bands.Of(row.Stretch)
 			if s.Part == stitch.Thumb {

@@ -45,6 +45,7 @@ type Summary struct {
 func Sum(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	doubt := &p.Gauge.StitchDoubt
 	s := Summary{Half: doubt.Half()}
+	chance := chance(doubt)
 	low, high := math.Inf(-1), math.Inf(1)
 	for _, at := range sites(p, rows) {
 		r := rows[at.row]
@@ -53,11 +54,11 @@ func Sum(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 			Low: r.Fabric * (1 - s.Half), High: r.Fabric * (1 + s.Half), Body: r.Body, Wanted: r.Wanted,
 		}
 		from, to := allowed(r, tolerance)
-		site.Chance = chance(doubt, from, to)
+		site.Chance = chance(from, to)
 		low, high = max(low, from), min(high, to)
 		s.Sites = append(s.Sites, site)
 	}
-	s.Chance = chance(doubt, low, high)
+	s.Chance = chance(low, high)
 	n := 0
 	for _, r := range rows {
 		if r.Band == TooTight {
@@ -111,16 +112,19 @@ func allowed(r Row, tolerance float64) (from, to float64) {
 	return (r.Wanted-tolerance)/r.Fabric - 1, (r.Wanted+tolerance)/r.Fabric - 1
 }
 
-// chance is that of an error between two shares; without any doubt it is
+// chance returns that of an error between two shares; without any doubt it is
 // certain or none.
-func chance(d *gauge.Doubt, from, to float64) float64 {
+func chance(d *gauge.Doubt) func(from, to float64) float64 {
 	if len(d.Rectangles) == 0 && d.Variation == 0 && d.Other == 0 {
-		if from <= 0 && to >= 0 {
-			return 1
+		return func(from, to float64) float64 {
+			if from <= 0 && to >= 0 {
+				return 1
+			}
+			return 0
 		}
-		return 0
 	}
-	return d.Within(from, to)
+	chances := d.Chances()
+	return chances.Within
 }
 
 // fitted tells a round that goes round the hand or thumb as wide as it is from

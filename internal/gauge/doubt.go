@@ -43,10 +43,11 @@ func (d Doubt) CountAndRuler() float64 {
 		}
 		return confidence * a
 	}
+	curve := d.curve(0)
 	low, high := 0.0, d.reach()
 	for range 32 {
 		mid := (low + high) / 2
-		if 2*d.rectangles(mid)-1 < confidence {
+		if 2*curve.at(mid)-1 < confidence {
 			low = mid
 		} else {
 			high = mid
@@ -61,14 +62,20 @@ func (d Doubt) Half() float64 {
 	return math.Sqrt(square(d.CountAndRuler()) + square(normal95*d.Variation) + square(normal95*d.Other))
 }
 
-// Within is the chance that the share by which the value is off lies between
-// low and high: rectangles and normal deviations together.
-func (d Doubt) Within(low, high float64) float64 {
+// Chances are the chances of one Doubt, worked out for many questions.
+type Chances struct{ curve curve }
+
+// Chances returns the chances by which the value is off, rectangles and normal
+// deviations together.
+func (d Doubt) Chances() Chances { return Chances{d.curve(math.Hypot(d.Variation, d.Other))} }
+
+// Within returns the chance that the share by which the value is off lies
+// between low and high.
+func (c *Chances) Within(low, high float64) float64 {
 	if high <= low {
 		return 0
 	}
-	sigma := math.Hypot(d.Variation, d.Other)
-	return min(max(d.distribution(high, sigma)-d.distribution(low, sigma), 0), 1)
+	return min(max(c.curve.at(high)-c.curve.at(low), 0), 1)
 }
 
 func square(x float64) float64 { return x * x }
@@ -80,42 +87,58 @@ func (d Doubt) reach() (sum float64) {
 	return sum
 }
 
-// rectangles is the distribution function of the rectangles alone.
-func (d Doubt) rectangles(x float64) float64 { return d.distribution(x, 0) }
-
-// distribution is the distribution function of the sum of the rectangles and
-// a normal deviation sigma, from the characteristic function (Gil-Pelaez,
-// Biometrika 38, 1951):
+// curve is the distribution function of the sum of the rectangles and a normal
+// deviation sigma, from the characteristic function (Gil-Pelaez, Biometrika
+// 38, 1951):
 //
 //	F(x) = ½ + (1/π) ∫ sin(tx)/t · ∏ sin(a_i t)/(a_i t) · exp(−σ²t²/2) dt
 //
 // by the mid-point rule, which on a bounded sum is exact but for where the
-// integral is cut off.
-func (d Doubt) distribution(x, sigma float64) float64 {
-	reach := d.reach() + 9*sigma
-	if x >= reach {
-		return 1
-	}
-	if x <= -reach {
-		return 0
-	}
+// integral is cut off. Terms hold what doesn't depend on x.
+type curve struct {
+	reach, step float64
+	terms       []term
+}
+
+type term struct{ t, factor float64 }
+
+func (d Doubt) curve(sigma float64) curve {
 	const most, negligible = 100_000, 1e-7
-	step := math.Pi / (2 * reach)
-	sum := 0.0
+	c := curve{reach: d.reach() + 9*sigma}
+	if c.reach == 0 {
+		return c // certainty: a step at 0
+	}
+	c.step = math.Pi / (2 * c.reach)
+	c.terms = make([]term, 0, 64)
 	for k := range most {
-		t := (float64(k) + 0.5) * step
+		t := (float64(k) + 0.5) * c.step
 		envelope := math.Exp(-square(sigma*t) / 2)
 		factor := envelope
 		for _, a := range d.Rectangles {
 			factor *= math.Sin(a*t) / (a * t)
 			envelope *= min(1, 1/(a*t))
 		}
-		sum += math.Sin(t*x) / t * factor
-		if envelope/t*step < negligible {
+		c.terms = append(c.terms, term{t, factor})
+		if envelope/t*c.step < negligible {
 			break
 		}
 	}
-	return 0.5 + sum*step/math.Pi
+	return c
+}
+
+// at returns F(x).
+func (c *curve) at(x float64) float64 {
+	if x >= c.reach {
+		return 1
+	}
+	if x <= -c.reach {
+		return 0
+	}
+	sum := 0.0
+	for _, term := range c.terms {
+		sum += math.Sin(term.t*x) / term.t * term.factor
+	}
+	return 0.5 + sum*c.step/math.Pi
 }
 
 // Larger says what counting over more would gain for a girth in mm: how far

@@ -1,6 +1,7 @@
 package project
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 
@@ -12,12 +13,16 @@ import (
 	"thenar/internal/yarn"
 )
 
-// Planner derives; it keeps the engine's scratch, so one Planner serves one
-// goroutine.
-type Planner struct{ engine *mitt.Planner }
+// Planner derives; it keeps the engine's scratch and that of reports, so one
+// Planner serves one goroutine.
+type Planner struct {
+	engine *mitt.Planner
+	rows   []fit.Row
+	buffer bytes.Buffer
+}
 
-// NewPlanner gives a Planner.
-func NewPlanner() *Planner { return &Planner{mitt.New()} }
+// NewPlanner returns a Planner.
+func NewPlanner() *Planner { return &Planner{engine: mitt.New()} }
 
 // Planned is a plan with what it was made from.
 type Planned struct {

@@ -1,9 +1,9 @@
 package project
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
-	"slices"
 
 	"thenar/internal/fit"
 	"thenar/internal/gauge"
@@ -18,30 +18,39 @@ const Format = "thenar/plan@1"
 // Report writes a plan as JSON, one document without line breaks. Brief
 // leaves out the fit.
 func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
+	return pl.AppendReport(nil, p, brief)
+}
+
+// AppendReport appends what Report writes to b, so that a caller with many
+// plans to write can use its bytes again.
+func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error) {
 	m := p.Mitt()
 	r := reportOf(p.Plan)
 	r.Yarn = reportYarnOf(yarn.Of(p.Plan, m, p.extra.yarn), p.extra.yarn.Ball)
 	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
 		r.Pins = append(r.Pins, reportPinOf(&c, p.Kind))
 	}
-	raw, err := json.Marshal(r)
-	if err != nil {
+	b, err := pl.appendJSON(b, r)
+	if err != nil || brief {
+		return b, err
+	}
+	if pl.rows, err = fit.AppendRows(pl.rows[:0], p.Plan, m, p.extra.bands); err != nil {
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}
-	if brief {
-		return raw, nil
+	b = append(b[:len(b)-1], `,"fit_summary":`...)
+	if b, err = pl.appendJSON(b, reportSummaryOf(fit.Sum(p.Plan, pl.rows, p.extra.tolerance), &p.extra)); err != nil {
+		return nil, err
 	}
-	rows, err := fit.Rows(p.Plan, m, p.extra.bands)
-	if err != nil {
+	return appendFit(b, pl.rows, &p.Gauge), nil
+}
+
+// appendJSON appends a value by way of the planner's buffer.
+func (pl *Planner) appendJSON(b []byte, v any) ([]byte, error) {
+	pl.buffer.Reset()
+	if err := json.NewEncoder(&pl.buffer).Encode(v); err != nil {
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}
-	sum, err := json.Marshal(reportSummaryOf(fit.Sum(p.Plan, rows, p.extra.tolerance), &p.extra))
-	if err != nil {
-		return nil, fmt.Errorf("project.Report: %w", err)
-	}
-	raw = slices.Grow(raw[:len(raw)-1], fitBytes*len(rows)+len(sum))
-	raw = append(append(raw, `,"fit_summary":`...), sum...)
-	return appendFit(raw, rows, p.Gauge.StitchDoubt.Half()), nil
+	return append(b, bytes.TrimSuffix(pl.buffer.Bytes(), []byte("\n"))...), nil
 }
 
 func reportPinOf(c *mitt.PinCost, kind mitt.Kind) reportPin {
