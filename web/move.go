@@ -91,7 +91,7 @@ func readParcel(r *http.Request) (parcel.File, error) {
 	if err != nil {
 		return parcel.File{}, err
 	}
-	return parcel.Read(raw)
+	return parcel.Read(r.Context(), raw)
 }
 
 // arrived says of each mitt and class what became of it.

@@ -185,7 +185,7 @@ func readTry(r *http.Request) (t tryon.Try, picture []byte, err error) {
 		return t, nil, nil // none was sent
 	}
 	defer file.Close()
-	picture, err = photo.Read(file)
+	picture, err = photo.Read(r.Context(), file)
 	return t, picture, err
 }
 

@@ -70,7 +70,7 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	file, err := parcel.Read(raw)
+	file, err := parcel.Read(ctx, raw)
 	if err != nil {
 		return err
 	}
@@ -98,8 +98,8 @@ func tell(out io.Writer, file parcel.File, done store.Imported) {
 }
 
 // fromParcel is the mitt of an exported file.
-func fromParcel(raw []byte) (project.Document, chart.Marks, error) {
-	file, err := parcel.Read(raw)
+func fromParcel(ctx context.Context, raw []byte) (project.Document, chart.Marks, error) {
+	file, err := parcel.Read(ctx, raw)
 	if err != nil {
 		return project.Document{}, nil, err
 	}

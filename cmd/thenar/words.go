@@ -21,14 +21,14 @@ import (
 
 // printWords prints the instructions of a measure sheet or an exported mitt as
 // plain text.
-func printWords(_ context.Context, v *verb, args []string, std stdio) error {
+func printWords(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	left := f.Bool("left", false, "for the left hand")
 	some := f.String("rounds", "", "only these: gusset:3-7, or gusset:3")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	_, out, err := derived(f.Arg(0), *left, std)
+	_, out, err := derived(ctx, f.Arg(0), *left, std)
 	if err != nil || *some == "" {
 		if err == nil {
 			err = words.Write(std.Out, out.Words)
@@ -61,7 +61,7 @@ const chartCell = 6
 
 // printChart prints the chart of a measure sheet or an exported mitt, as it is
 // drawn or as a table.
-func printChart(_ context.Context, v *verb, args []string, std stdio) error {
+func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	format := f.String("format", "svg", "svg, to scale in mm, png, or csv, one field for each stitch")
 	layout := f.String("layout", "wedge", "wedge, which grows outward, or columns, which stand upright")
@@ -83,7 +83,7 @@ func printChart(_ context.Context, v *verb, args []string, std stdio) error {
 	if err := faults.Err(); err != nil {
 		return err
 	}
-	doc, out, err := derived(f.Arg(0), *left, std)
+	doc, out, err := derived(ctx, f.Arg(0), *left, std)
 	if err != nil {
 		return err
 	}
@@ -105,14 +105,14 @@ func printChart(_ context.Context, v *verb, args []string, std stdio) error {
 
 // derived works out all that follows from the sheet of a file, or from the
 // mitt that was exported to it, with what is painted on its chart.
-func derived(name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
+func derived(ctx context.Context, name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
 	doc, marks := project.New(name), chart.Marks{}
 	raw, err := readFile(name, parcel.Largest, std)
 	if err != nil {
 		return doc, nil, err
 	}
 	if parcel.Is(raw) {
-		doc, marks, err = fromParcel(raw)
+		doc, marks, err = fromParcel(ctx, raw)
 	} else {
 		doc.Sheet, err = sheet.Parse(raw)
 	}

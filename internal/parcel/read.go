@@ -2,6 +2,7 @@ package parcel
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -14,8 +15,9 @@ import (
 
 // Read reads a file. It fails with fault.Fields, each naming the place: what
 // is no JSON, keys that are unknown or stand twice, and everything that the
-// program itself would not have kept.
-func Read(data []byte) (File, error) {
+// program itself would not have kept. Photographs are looked at last, one by
+// one, as long as ctx lasts.
+func Read(ctx context.Context, data []byte) (File, error) {
 	if len(data) > Largest {
 		return File{}, fault.Fields{{Path: "FILE", Message: fmt.Sprintf("is larger than %d MB; export fewer mitts at a time", Largest>>20)}}
 	}
@@ -40,6 +42,9 @@ func Read(data []byte) (File, error) {
 	c := checker{}
 	c.file(&f)
 	if err := c.faults.Err(); err != nil {
+		return File{}, err
+	}
+	if err := f.keepPhotos(ctx); err != nil {
 		return File{}, err
 	}
 	return f, nil

@@ -23,11 +23,11 @@ func whole(t testing.TB) []byte {
 
 // What is written is read again as it was, to the byte.
 func TestReadWhatIsWritten(t *testing.T) {
-	f, err := Read(whole(t))
+	f, err := Read(t.Context(), whole(t))
 	require.NoError(t, err)
 	var once, twice bytes.Buffer
 	require.NoError(t, Write(&once, f))
-	again, err := Read(once.Bytes())
+	again, err := Read(t.Context(), once.Bytes())
 	require.NoError(t, err)
 	require.NoError(t, Write(&twice, again))
 	assert.Equal(t, once.String(), twice.String())
@@ -68,7 +68,7 @@ func TestReadNamesThePlace(t *testing.T) {
 		{"control letters", `"zone": "cuff"`, `"zone": "cu\u0007ff"`, "unlearned[0].zone"},
 	} {
 		require.Contains(t, good, c.old, c.what)
-		_, err := Read([]byte(strings.Replace(good, c.old, c.becomes, 1)))
+		_, err := Read(t.Context(), []byte(strings.Replace(good, c.old, c.becomes, 1)))
 		require.Error(t, err, c.what)
 		assert.Equal(t, fault.Invalid, fault.KindOf(err), c.what)
 		assert.Contains(t, err.Error(), c.says, c.what)
@@ -82,7 +82,7 @@ func TestReadWhatIsNoExport(t *testing.T) {
 		`{"format": "thenar/sheet@1"}`: `format: is "thenar/sheet@1"`, "{": "FILE: ends too early, at line 1, column 2", "{}": `format: is missing`,
 		"SQLite format 3\x00\x10": "thenar restore FILE",
 	} {
-		_, err := Read([]byte(text))
+		_, err := Read(t.Context(), []byte(text))
 		require.Error(t, err, text)
 		assert.Contains(t, err.Error(), says, text)
 	}
@@ -103,14 +103,14 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte(`{"format": "thenar/export@1", "mitts": [{"id": 1, "created": "2025-03-09T10:00:00.000000000Z", "revisions": [{}]}]}`))
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		Is(raw)
-		file, err := Read(raw)
+		file, err := Read(t.Context(), raw)
 		if err != nil {
 			require.Equal(t, fault.Invalid, fault.KindOf(err), "%v", err)
 			return
 		}
 		var b bytes.Buffer
 		require.NoError(t, Write(&b, file))
-		again, err := Read(b.Bytes())
+		again, err := Read(t.Context(), b.Bytes())
 		require.NoError(t, err)
 		for i, m := range file.Mitts {
 			before, err := m.Traces()

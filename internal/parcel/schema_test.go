@@ -15,7 +15,7 @@ import (
 // what the schema refuses is refused in reading.
 func TestSchema(t *testing.T) {
 	s := golden.Schema(t, "export.schema.json")
-	f, err := Read(whole(t))
+	f, err := Read(t.Context(), whole(t))
 	require.NoError(t, err)
 	var b bytes.Buffer
 	require.NoError(t, Write(&b, f))
@@ -31,7 +31,7 @@ func TestSchema(t *testing.T) {
 	} {
 		wrong := []byte(strings.Replace(good, old, becomes, 1))
 		assert.Error(t, golden.Valid(t, s, wrong), becomes)
-		_, err := Read(wrong)
+		_, err := Read(t.Context(), wrong)
 		assert.Error(t, err, becomes)
 	}
 }

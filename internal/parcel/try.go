@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"thenar/internal/photo"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
@@ -25,11 +24,6 @@ func (c *checker) tries(path string, m *Mitt) {
 		c.time(at+".at", t.At)
 		c.number(at+".revision", t.Revision, newest)
 		c.record(at+".record", t.Record, &tryon.Try{})
-		if t.Photo != nil {
-			kept, err := photo.Kept(t.Photo)
-			c.under(at, err)
-			t.Photo = kept
-		}
 		for j, v := range t.Verdicts {
 			on := fmt.Sprintf("%s.verdicts[%d]", at, j)
 			c.time(on+".at", v.At)

@@ -4,10 +4,10 @@ package photo
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"image"
 	"image/jpeg"
-	_ "image/png" // read
 	"io"
 	"net/http"
 
@@ -16,21 +16,44 @@ import (
 	"thenar/internal/fault"
 )
 
-// The bounds of a photograph: its bytes as it is sent, its dots, and the
-// longer side to which it is made smaller.
+// The bounds of a photograph: its bytes as it is sent, and the longer side to
+// which it is made smaller.
 const (
-	Most       = 24 << 20
-	mostPixels = 50_000_000
-	side       = 1600
-	grade      = 80
+	Most  = 24 << 20
+	side  = 1600
+	grade = 80
 )
 
 const advice = "send a JPEG or PNG picture of at most 24 MB, or leave it out"
 
+// decoding is held by whoever decodes: one picture at a time, wherever it comes
+// from, since each may take as much as mostDecoded.
+var decoding = make(chan struct{}, 1)
+
+// alone waits until nobody else decodes; the function ends it. It fails only
+// with ctx.
+func alone(ctx context.Context) (done func(), err error) {
+	select {
+	case decoding <- struct{}{}:
+		return func() { <-decoding }, nil
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+}
+
 // Read reads a photograph and writes it anew as a JPEG, upright and at most
 // 1600 dots wide or high. Nothing sent gives none. What is no such picture is
 // a fault of the field photo.
-func Read(r io.Reader) ([]byte, error) {
+func Read(ctx context.Context, r io.Reader) ([]byte, error) {
+	done, err := alone(ctx)
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	return read(r)
+}
+
+func read(r io.Reader) ([]byte, error) {
 	raw, err := io.ReadAll(io.LimitReader(r, Most+1))
 	if err != nil || len(raw) == 0 {
 		return nil, err
@@ -38,45 +61,60 @@ func Read(r io.Reader) ([]byte, error) {
 	if kind := http.DetectContentType(raw); len(raw) > Most || kind != "image/jpeg" && kind != "image/png" {
 		return nil, fault.Fields{{Path: "photo", Message: "is no picture that can be read; " + advice}}
 	}
-	size, _, err := image.DecodeConfig(bytes.NewReader(raw))
-	if err != nil || size.Width*size.Height > mostPixels {
-		return nil, fault.Fields{{Path: "photo", Message: "is damaged, or larger than 50 million dots; " + advice}}
+	size, err := measure(raw)
+	switch {
+	case err != nil:
+		return nil, fault.Fields{{Path: "photo", Message: "is damaged; " + advice}}
+	case !size.small():
+		var faults fault.Fields
+		faults.Add("photo", "has %d by %d dots, which is too much; send one of at most 12,000 on a side, made smaller, or leave it out", size.width, size.height)
+		return nil, faults
 	}
-	picture, err := imaging.Decode(bytes.NewReader(raw), imaging.AutoOrientation(true))
+	picture, _, err := image.Decode(bytes.NewReader(raw))
 	if err != nil {
 		return nil, fault.Fields{{Path: "photo", Message: "is damaged; " + advice}}
 	}
+	held := heldAs(raw)
 	var b bytes.Buffer
-	err = jpeg.Encode(&b, imaging.Fit(picture, side, side, imaging.CatmullRom), &jpeg.Options{Quality: grade})
+	err = jpeg.Encode(&b, upright(imaging.Fit(picture, side, side, imaging.CatmullRom), held), &jpeg.Options{Quality: grade})
 	return b.Bytes(), err
 }
 
 // Kept gives a photograph as it is kept: as it is where it was written by Read,
 // so that it loses nothing from one move to the next, else written anew.
-func Kept(raw []byte) ([]byte, error) {
+func Kept(ctx context.Context, raw []byte) ([]byte, error) {
+	done, err := alone(ctx)
+	if err != nil {
+		return nil, err
+	}
+	defer done()
 	if bare(raw) {
-		if size, _, err := image.DecodeConfig(bytes.NewReader(raw)); err == nil && max(size.Width, size.Height) <= side {
+		if size, err := measure(raw); err == nil && max(size.width, size.height) <= side {
 			if _, err := jpeg.Decode(bytes.NewReader(raw)); err == nil {
 				return raw, nil
 			}
 		}
 	}
-	kept, err := Read(bytes.NewReader(raw))
+	kept, err := read(bytes.NewReader(raw))
 	if err == nil && kept == nil {
 		err = errors.New("an empty photograph")
 	}
 	return kept, err
 }
 
-// The markers of a JPEG that holds a picture and nothing else (ITU-T T.81,
-// table B.1): tables, the frame and the scan.
-var plain = map[byte]bool{0xDB: true, 0xC0: true, 0xC4: true}
+// Dots are how many a picture says that it has; 0 where it can't be told or is
+// refused unread.
+func Dots(raw []byte) int64 {
+	size, err := measure(raw)
+	if err != nil || !size.small() {
+		return 0
+	}
+	return int64(size.width) * int64(size.height)
+}
 
-const (
-	startOfImage = 0xD8
-	startOfScan  = 0xDA
-	endOfImage   = 0xD9
-)
+// plain are the markers of a JPEG that holds a picture and nothing else (ITU-T
+// T.81, table B.1): tables, the frame and the scan.
+var plain = map[byte]bool{0xDB: true, baselineFrame: true, 0xC4: true}
 
 // bare tells whether a JPEG has no segment beside those of the picture, and
 // nothing after its end: no place, no camera, no comment.

@@ -49,7 +49,8 @@ func TestReadStripsWhereItWasTaken(t *testing.T) {
 	raw := located(t)
 	require.Contains(t, string(raw), "GPSLatitude")
 	for _, read := range []func([]byte) ([]byte, error){
-		func(raw []byte) ([]byte, error) { return Read(bytes.NewReader(raw)) }, Kept,
+		func(raw []byte) ([]byte, error) { return Read(t.Context(), bytes.NewReader(raw)) },
+		func(raw []byte) ([]byte, error) { return Kept(t.Context(), raw) },
 	} {
 		kept, err := read(raw)
 		require.NoError(t, err)
@@ -58,7 +59,7 @@ func TestReadStripsWhereItWasTaken(t *testing.T) {
 		assert.True(t, bare(kept))
 	}
 	trailing := append(encoded(t, 8, 8), "taken at home"...)
-	kept, err := Kept(trailing)
+	kept, err := Kept(t.Context(), trailing)
 	require.NoError(t, err)
 	assert.NotContains(t, string(kept), "home", "nor behind the picture's end")
 }
@@ -68,17 +69,17 @@ func TestReadStripsWhereItWasTaken(t *testing.T) {
 func TestKeptIsTheSame(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, png.Encode(&b, picture(3000, 1000)))
-	kept, err := Read(&b)
+	kept, err := Read(t.Context(), &b)
 	require.NoError(t, err)
 	size, kind, err := image.DecodeConfig(bytes.NewReader(kept))
 	require.NoError(t, err)
 	assert.Equal(t, "jpeg", kind)
 	assert.Equal(t, 1600, size.Width)
-	again, err := Kept(kept)
+	again, err := Kept(t.Context(), kept)
 	require.NoError(t, err)
 	assert.Equal(t, kept, again)
 	large := encoded(t, 1700, 20)
-	smaller, err := Kept(large)
+	smaller, err := Kept(t.Context(), large)
 	require.NoError(t, err)
 	assert.NotEqual(t, large, smaller)
 }
@@ -91,17 +92,17 @@ func TestReadRefuses(t *testing.T) {
 		"a picture's beginning": "\xff\xd8\xff\xe0", "too much": strings.Repeat("x", Most+1),
 		"more dots than a wall": "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x01\x00\x00\x00\x01\x00\x00\x08\x06\x00\x00\x00\x00\x00\x00\x00",
 	} {
-		_, err := Read(strings.NewReader(raw))
+		_, err := Read(t.Context(), strings.NewReader(raw))
 		require.Error(t, err, what)
 		assert.Equal(t, fault.Invalid, fault.KindOf(err), what)
 		assert.Contains(t, err.Error(), "photo: ", what)
-		_, err = Kept([]byte(raw))
+		_, err = Kept(t.Context(), []byte(raw))
 		assert.Error(t, err, what)
 	}
-	none, err := Read(strings.NewReader(""))
+	none, err := Read(t.Context(), strings.NewReader(""))
 	require.NoError(t, err)
 	assert.Nil(t, none)
-	_, err = Kept(nil)
+	_, err = Kept(t.Context(), nil)
 	assert.Error(t, err)
 }
 
@@ -112,7 +113,7 @@ func FuzzKept(f *testing.F) {
 	f.Add(b.Bytes())
 	f.Add([]byte("\xff\xd8\xff\xe1\x00\x04ab\xff\xda\xff\xd9"))
 	f.Fuzz(func(t *testing.T, raw []byte) {
-		kept, err := Kept(raw)
+		kept, err := Kept(t.Context(), raw)
 		if err == nil {
 			require.True(t, bare(kept))
 		}

@@ -95,7 +95,7 @@ func reread(t *testing.T, f parcel.File) parcel.File {
 	var b bytes.Buffer
 	require.NoError(t, parcel.Write(&b, f))
 	require.NoError(t, golden.Valid(t, golden.Schema(t, "export.schema.json"), b.Bytes()))
-	again, err := parcel.Read(b.Bytes())
+	again, err := parcel.Read(t.Context(), b.Bytes())
 	require.NoError(t, err)
 	return again
 }

@@ -1,0 +1,137 @@
+package photo
+
+import (
+	"bytes"
+	"errors"
+	"image"
+	"image/color"
+	_ "image/jpeg" // measured
+	_ "image/png"  // measured
+)
+
+// The bounds of a picture that is decoded: its sides in dots, and the bytes
+// that it takes decoded. A row of 50 million dots is 48 KB as a PNG, and
+// gigabytes to read.
+const (
+	mostSide    = 12_000
+	mostDecoded = 256 << 20
+)
+
+// size is a picture as its head says that it is.
+type size struct {
+	width, height int
+	bytes         int64 // when it is decoded
+}
+
+// measure reads the head of a picture, and nothing else.
+func measure(raw []byte) (size, error) {
+	config, kind, err := image.DecodeConfig(bytes.NewReader(raw))
+	if err != nil {
+		return size{}, err
+	}
+	s := size{width: config.Width, height: config.Height}
+	if kind == "jpeg" {
+		s.bytes, err = jpegBytes(raw, config.ColorModel)
+		return s, err
+	}
+	s.bytes = int64(s.width) * int64(s.height) * dotBytes(config.ColorModel)
+	if interlaced(raw) {
+		s.bytes *= 2 // its seven passes are pictures of their own
+	}
+	return s, nil
+}
+
+// small reports whether a picture may be decoded.
+func (s size) small() bool {
+	return s.width <= mostSide && s.height <= mostSide && s.bytes <= mostDecoded
+}
+
+// dotBytes are the most bytes that a dot of a PNG takes: of greys as many as of
+// colours, since one of them may be transparent, which its head does not say.
+func dotBytes(m color.Model) int64 {
+	switch m {
+	case color.Gray16Model, color.RGBA64Model, color.NRGBA64Model:
+		return 8
+	case color.GrayModel, color.RGBAModel, color.NRGBAModel:
+		return 4
+	}
+	return 1 // of a palette
+}
+
+// interlaced reports whether a PNG comes in passes (PNG, third edition, 11.2.1:
+// the last byte of the first chunk, which begins with byte 8).
+func interlaced(raw []byte) bool {
+	const at = 8 + 8 + 12
+	return len(raw) > at && raw[at] != 0
+}
+
+// The markers of a JPEG (ITU-T T.81, table B.1).
+const (
+	fill             = 0xFF
+	baselineFrame    = 0xC0
+	progressiveFrame = 0xC2
+	restart, last    = 0xD0, 0xD7
+	startOfImage     = 0xD8
+	endOfImage       = 0xD9
+	startOfScan      = 0xDA
+	applicationData  = 0xE1
+)
+
+var errNoFrame = errors.New("a JPEG without a frame")
+
+// jpegBytes are the bytes of a decoded JPEG: one for each sample; in a
+// progressive one also its coefficients, four bytes each, which are kept until
+// the last scan; and four a dot where it has to be turned into other colours.
+// The frame is that of ITU-T T.81, B.2.2.
+func jpegBytes(raw []byte, m color.Model) (int64, error) {
+	var frame []byte
+	var marker byte
+	segments(raw, func(m byte, data []byte) bool {
+		if m >= baselineFrame && m <= progressiveFrame {
+			frame, marker = data, m
+		}
+		return frame == nil
+	})
+	if len(frame) < 6 || len(frame) < 6+3*int(frame[5]) {
+		return 0, errNoFrame
+	}
+	height, width := int64(frame[1])<<8|int64(frame[2]), int64(frame[3])<<8|int64(frame[4])
+	across, down, blocks := int64(1), int64(1), int64(0)
+	for i := range int(frame[5]) {
+		h, v := int64(frame[7+3*i]>>4), int64(frame[7+3*i]&15)
+		across, down, blocks = max(across, h), max(down, v), blocks+h*v
+	}
+	units := ((width + 8*across - 1) / (8 * across)) * ((height + 8*down - 1) / (8 * down))
+	sum := units * blocks * 64
+	if marker == progressiveFrame {
+		sum *= 1 + 4
+	}
+	if m == color.CMYKModel || m == color.RGBAModel || bytes.Contains(raw, []byte("Adobe")) {
+		sum += 4 * width * height
+	}
+	return sum, nil
+}
+
+// segments goes through the segments of a JPEG before its first scan, until
+// visit says that it has seen enough. What stands between them is passed over,
+// as decoders do.
+func segments(raw []byte, visit func(marker byte, data []byte) bool) {
+	for at := 2; at+4 <= len(raw); {
+		marker := raw[at+1]
+		switch {
+		case raw[at] != 0xFF, marker == fill:
+			at++
+			continue
+		case marker == 0, marker >= restart && marker <= last:
+			at += 2
+			continue
+		case marker == endOfImage, marker == startOfScan:
+			return
+		}
+		long := int(raw[at+2])<<8 | int(raw[at+3])
+		if long < 2 || at+2+long > len(raw) || !visit(marker, raw[at+4:at+2+long]) {
+			return
+		}
+		at += 2 + long
+	}
+}
