@@ -33,6 +33,7 @@ func shape(_ context.Context, v *verb, args []string, io stdio) error {
 	f.IntVar(&p.LeadIn, "lead-in", 0, "plain rounds at the beginning, at least")
 	f.IntVar(&p.LeadOut, "lead-out", 1, "plain rounds at the end, at least")
 	f.IntVar(&p.First, "first", 0, "round of the first change; free without it")
+	f.BoolVar(&p.Quicken, "quicken", false, "never slower again: no interval is longer than the one before it")
 	lambda := f.String("lambda", "8", "price of a change of rhythm, in stitches²")
 	target := f.String("target", "", "ideal counts after rounds 1 … R, in place of the straight line")
 	if err := v.parse(f, args, 0, io); err != nil {

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"math"
+	"slices"
 
 	"thenar/internal/fault"
 	"thenar/internal/shaping"
@@ -86,7 +87,7 @@ func (w *work) above(pl *Planner) error {
 //	K = (N′ − end)/4,  R = nearest to max(q(0.19 L + 5 mm), 1.5 K)
 //	T(r) = N′ + (end − N′)·x^1.5 − 2,  x = (r − ½)/R
 //
-// so that the top rounds off slowly at first. What is left of the hand plus
+// so that the top rounds off slowly at first, and never slows down again. What is left of the hand plus
 // 5 mm, less the top, is worked plain; N′ under 12 is drawn up as it is.
 func (w *work) top(pl *Planner) error {
 	p := &w.plan
@@ -113,16 +114,32 @@ func (w *work) top(pl *Planner) error {
 	pl.target = target
 	problem := shaping.Problem{
 		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Target: target,
+		Quicken: true, // a top that slows down again bends the line of its decreases
 	}
-	if w.worked.begun(stitch.Top) {
-		problem.Worked, problem.Changed = w.topWorked(), w.worked.changed(stitch.Top, w.worked.Decreases)
-	}
-	found, err := pl.solver.Solve(&problem, make([]int, 0, k))
+	found, err := w.topOnward(pl, problem)
 	if err != nil {
 		return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
 	}
 	top.DecreaseRounds, top.Cost = found.Rounds, found.Cost.Float()
 	return nil
+}
+
+// topOnward solves a top of which some rounds may be knitted. Where these are
+// the beginning of the whole top's best schedule, it is gone on with: solved
+// from there, its first interval might grow again.
+func (w *work) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedule, error) {
+	dst := make([]int, 0, problem.Changes())
+	found, err := pl.solver.Solve(&problem, dst)
+	if !w.worked.begun(stitch.Top) {
+		return found, err
+	}
+	problem.Worked, problem.Changed = w.topWorked(), w.worked.changed(stitch.Top, w.worked.Decreases)
+	done := problem.Changed
+	if err == nil && len(done) <= len(found.Rounds) && slices.Equal(done, found.Rounds[:len(done)]) &&
+		(len(done) == len(found.Rounds) || found.Rounds[len(done)] > problem.Worked) {
+		return found, nil
+	}
+	return pl.solver.Solve(&problem, dst)
 }
 
 // topDecreases is the number of decrease rounds that close n stitches.

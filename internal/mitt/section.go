@@ -127,9 +127,11 @@ func ribPattern(rib int) (knits, purls int) {
 }
 
 // spread changes the count of a round by change stitches, evenly: M1 after
-// each run of stitches to increase, k2tog after it to decrease. The change is
-// at most a stitch for every stitch, or for every two to decrease; check has
-// seen to that.
+// each run of stitches to increase, k2tog after it to decrease. The places are
+// turned by half a run, so that the last one is not beside the beginning of
+// the round: of the first run, the longest, the half is left to the end. The
+// change is at most a stitch for every stitch, or for every two to decrease;
+// check has seen to that.
 func spread(ops []stitch.Op, change int) []stitch.Op {
 	if change == 0 {
 		return ops
@@ -142,6 +144,7 @@ func spread(ops []stitch.Op, change int) []stitch.Op {
 	if err != nil {
 		panic("mitt: a change that check let pass: " + err.Error())
 	}
+	runs[0] -= runs[0] / 2
 	out := make([]stitch.Op, 0, len(ops)+max(change, 0))
 	at := 0
 	for _, run := range runs {

@@ -17,6 +17,7 @@ type enumeration struct {
 	before [][]int64 // by changes done and round: cost of rounds 1 … r
 	rounds []int
 	best   [][]answer // by price, then by the round of the first change
+	quick  [][]answer // the same of the lists whose intervals never grow
 }
 
 type answer struct {
@@ -40,11 +41,12 @@ func enumerate(p Problem, prices []int64) *enumeration {
 		en.before = append(en.before, sums)
 	}
 	for range prices {
-		en.best = append(en.best, make([]answer, p.Rounds+1))
+		en.best, en.quick = append(en.best, make([]answer, p.Rounds+1)), append(en.quick, make([]answer, p.Rounds+1))
 	}
 	if k == 0 {
 		for i := range prices {
 			en.best[i][0] = answer{true, en.before[0][p.Rounds], nil}
+			en.quick[i][0] = en.best[i][0]
 		}
 		return en
 	}
@@ -84,19 +86,39 @@ func (en *enumeration) walk(k, from int, cost int64, changes int) {
 }
 
 func (en *enumeration) note(cost int64, changes int) {
-	for i, price := range en.prices {
-		a := &en.best[i][en.rounds[0]]
-		if c := cost + price*en.line*en.line*int64(changes); !a.found || c < a.cost {
-			*a = answer{true, c, append(a.rounds[:0], en.rounds...)}
+	lists := [][][]answer{en.best}
+	if !slower(en.rounds) {
+		lists = append(lists, en.quick)
+	}
+	for _, best := range lists {
+		for i, price := range en.prices {
+			a := &best[i][en.rounds[0]]
+			if c := cost + price*en.line*en.line*int64(changes); !a.found || c < a.cost {
+				*a = answer{true, c, append(a.rounds[:0], en.rounds...)}
+			}
 		}
 	}
 }
 
+// slower reports whether some interval is longer than the one before it.
+func slower(rounds []int) bool {
+	for i := 2; i < len(rounds); i++ {
+		if rounds[i]-rounds[i-1] > rounds[i-1]-rounds[i-2] {
+			return true
+		}
+	}
+	return false
+}
+
 // answer is the best list for a price and a first round, 0 for a free one.
-func (en *enumeration) answer(price, first int) answer {
-	best := en.best[price][first]
+func (en *enumeration) answer(price, first int, quicken bool) answer {
+	list := en.best[price]
+	if quicken {
+		list = en.quick[price]
+	}
+	best := list[first]
 	if first == 0 {
-		for _, a := range en.best[price] {
+		for _, a := range list {
 			if a.found && (!best.found || a.cost < best.cost) {
 				best = a
 			}
@@ -106,17 +128,18 @@ func (en *enumeration) answer(price, first int) answer {
 }
 
 // sweep compares the solver with the enumeration for every price and every
-// first round, cost and list.
+// first round, free and under Quicken, cost and list.
 func sweep(t *testing.T, s *Solver, p Problem, prices []int64) (compared int) {
 	t.Helper()
 	en := enumerate(p, prices)
-	for price := range prices {
+	for i := range 2 * len(prices) {
+		price := i / 2
 		for first := 0; first <= p.Rounds; first++ {
 			if p.To == p.From && first > 0 {
 				break // nothing to fix
 			}
-			p.Lambda, p.First = prices[price], first
-			want := en.answer(price, first)
+			p.Lambda, p.First, p.Quicken = prices[price], first, i%2 == 1
+			want := en.answer(price, first, p.Quicken)
 			got, err := s.Solve(&p, nil)
 			if (err == nil) != want.found {
 				t.Fatalf("%+v: %v; a schedule exists: %v", p, err, want.found)
@@ -159,7 +182,8 @@ var families = []struct {
 }
 
 // Every problem of 1 to 18 rounds: every number of changes, gaps of 1 to 4,
-// up to two rounds kept free at either end, every first round, four prices.
+// up to two rounds kept free at either end, every first round, four prices,
+// each also with a rhythm that never slows down again.
 func TestEqualsEnumerationUpTo18Rounds(t *testing.T) {
 	prices := []int64{0, 1, 333, 8_000}
 	for gap := 1; gap <= 4; gap++ {

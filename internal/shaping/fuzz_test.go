@@ -25,6 +25,8 @@ func FuzzSolve(f *testing.F) {
 		p.From, p.Step, p.Gap, p.LeadIn, p.LeadOut = from%100, step%5, 1+gap&3, leadIn&3, leadOut&3
 		p.To, p.Lambda, p.First = p.From+p.Step*(to&15), lambda&0xffff, first&7
 		sound(t, p)
+		p.Quicken = true
+		sound(t, p)
 	})
 }
 
@@ -64,5 +66,5 @@ func within(p Problem, rounds []int) bool {
 			return false
 		}
 	}
-	return true
+	return !p.Quicken || !slower(rounds)
 }

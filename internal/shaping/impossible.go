@@ -77,7 +77,7 @@ func (p *Problem) checkStep() error {
 // nearest that they have room for.
 func (p *Problem) checkRoom() error {
 	k := p.Changes()
-	if k == 0 {
+	if k == 0 || len(p.Changed) > 0 {
 		return p.checkWorked()
 	}
 	if p.LeadIn >= p.last() {
@@ -92,16 +92,16 @@ func (p *Problem) checkRoom() error {
 	return p.checkWorked()
 }
 
-// checkWorked refuses worked changes that break the problem's own rules, and
-// too little room above them.
+// checkWorked refuses worked changes that are not in order or not in worked
+// rounds, and too little room above them.
 func (p *Problem) checkWorked() error {
 	if p.Worked < 0 || p.Worked > p.Rounds {
 		return impossible("worked", "is %d; write a whole number from 0 to the %d rounds", p.Worked, p.Rounds)
 	}
 	for i, r := range p.Changed {
 		switch {
-		case r < p.first() || r > min(p.Worked, p.last()) || (i > 0 && r-p.Changed[i-1] < p.Gap):
-			return impossible("worked", "has a change in round %d; they lie within rounds %d to %d, at least %d apart", r, p.first(), min(p.Worked, p.last()), p.Gap)
+		case r < 1 || r > p.Worked || (i > 0 && r <= p.Changed[i-1]):
+			return impossible("worked", "has a change in round %d; they lie within rounds 1 to %d, from the first to the last", r, p.Worked)
 		case p.First != 0 && i == 0 && r != p.First:
 			return impossible("worked", "begins with a change in round %d; the first is fixed in round %d", r, p.First)
 		}

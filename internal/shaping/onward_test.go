@@ -7,35 +7,40 @@ import (
 	"testing"
 )
 
-// lists gives every list of k rounds that keeps to a problem's bounds and has
-// just the worked changes in the worked rounds: written from the definition.
+// lists gives every list of k rounds that goes on from the worked changes
+// within a problem's bounds: written from the definition.
 func lists(p *Problem, k int, yield func([]int)) {
-	var walk func(list []int, from int)
-	walk = func(list []int, from int) {
+	done := len(p.Changed)
+	var walk func(list []int)
+	walk = func(list []int) {
 		if len(list) == k {
-			in := 0
-			for _, r := range list {
-				if r <= p.Worked {
-					in++
-				}
-			}
-			if in == len(p.Changed) && slices.Equal(list[:in], p.Changed) && (p.First == 0 || k == 0 || list[0] == p.First) {
+			if k == 0 || p.First == 0 || list[0] == p.First {
 				yield(list)
 			}
 			return
 		}
-		for r := from; r <= p.Rounds-p.LeadOut; r++ {
-			walk(append(list, r), r+p.Gap)
+		from := max(1+p.LeadIn, p.Worked+1)
+		if n := len(list); n > 0 {
+			from = max(from, list[n-1]+p.Gap)
+		}
+		to := p.Rounds - p.LeadOut
+		if n := len(list); p.Quicken && n > max(done, 1) {
+			to = min(to, 2*list[n-1]-list[n-2])
+		}
+		for r := from; r <= to; r++ {
+			walk(append(list, r))
 		}
 	}
-	walk(make([]int, 0, k), 1+p.LeadIn)
+	if done <= k {
+		walk(append(make([]int, 0, k+done), p.Changed...))
+	}
 }
 
 // drawWorked is a random problem of which some rounds are worked.
 func drawWorked(rng *rand.Rand) Problem {
 	p := Problem{
 		From: 3, Step: 2, Rounds: 1 + rng.IntN(15), Gap: 1 + rng.IntN(3), LeadIn: rng.IntN(2), LeadOut: rng.IntN(2),
-		Lambda: []int64{0, 333, 8_000}[rng.IntN(3)],
+		Lambda: []int64{0, 333, 8_000}[rng.IntN(3)], Quicken: rng.IntN(2) == 0,
 	}
 	p.To = p.From + p.Step*rng.IntN(6)
 	if rng.IntN(2) == 0 {
@@ -44,7 +49,7 @@ func drawWorked(rng *rand.Rand) Problem {
 		}
 	}
 	p.Worked = rng.IntN(p.Rounds + 1)
-	for r := 1 + p.LeadIn + rng.IntN(3); r <= p.Worked && rng.IntN(5) > 0; r += p.Gap + rng.IntN(3) {
+	for r := 1 + rng.IntN(3); r <= p.Worked && rng.IntN(5) > 0; r += 1 + rng.IntN(4) {
 		p.Changed = append(p.Changed, r)
 	}
 	if rng.IntN(4) == 0 && len(p.Changed) > 0 {

@@ -29,10 +29,15 @@ type Problem struct {
 	Lambda          int64 // λ in 1/1000 stitch², 0 … 1 000 000 000
 	First           int   // round of the first change; 0 leaves it free
 
-	// What is worked stays: Changed are the rounds of the changes that lie in
-	// the first Worked rounds. All others are chosen above those, and the last
-	// one that was worked is the neighbour of the first that is chosen: Gap and
-	// λ hold across.
+	// Quicken bars a rhythm that slows down again: no interval between two
+	// changes is longer than the one before it.
+	Quicken bool
+
+	// What is worked stays, however near its changes stand to each other or to
+	// the ends: Changed are the rounds of the changes that lie in the first
+	// Worked rounds. All others are chosen above those, and the last one that
+	// was worked is the neighbour of the first that is chosen: Gap and λ hold
+	// across. Quicken does not, so that what is worked can't trap the rest.
 	Worked  int
 	Changed []int
 
@@ -73,9 +78,33 @@ func (p *Problem) onward() int {
 	return from
 }
 
+// origin is the round from which the places of the first change are counted.
+// Where changes are worked it lies so that the place of the last of them is
+// the excess before it.
+func (p *Problem) origin() int {
+	n := len(p.Changed)
+	if n == 0 {
+		return p.first()
+	}
+	return p.Changed[n-1] - (n-1)*p.Gap - p.place()
+}
+
+// place is where the last change that was worked stands; 0 if none was.
+func (p *Problem) place() int { return max(p.excess(), 0) }
+
+// excess is the last interval that was worked less the gap; 0 if there is
+// none, negative if it is shorter than the gap.
+func (p *Problem) excess() int {
+	n := len(p.Changed)
+	if n < 2 {
+		return 0
+	}
+	return p.Changed[n-1] - p.Changed[n-2] - p.Gap
+}
+
 // slack is by how many rounds the changes can move when they stand as close
 // together and as early as they may.
-func (p *Problem) slack() int { return p.last() - p.first() - (p.Changes()-1)*p.Gap }
+func (p *Problem) slack() int { return p.last() - p.origin() - (p.Changes()-1)*p.Gap }
 
 // target is T(r) in 1/line stitch.
 func (p *Problem) target(r int, line int64) int64 {

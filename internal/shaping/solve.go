@@ -22,6 +22,9 @@ type Solver struct {
 	nearest []uint16 // excess after a change that is cheapest by itself, by change and place
 	keep    []uint64 // bits: whether an interval is kept after a change, by change, excess and place of the change before
 	width   int      // number of places
+
+	layers []int    // under Quicken: where the choices of a change begin in chosen, by change
+	chosen []uint16 // and the excess after a change, by layer, excess before it and place
 }
 
 // Solve finds the schedule of one problem; see Solver.Solve.
@@ -47,7 +50,7 @@ func Solve(p Problem) (Schedule, error) {
 //
 // which is a dynamic programme of K·W²/4 steps, since an interval has room a
 // second time only where s + e < W. The cost is that of no change, Σ (c_0 − T)²,
-// with min_s (v_1 + M(1, s)) added.
+// with min_s (v_1 + M(1, s)) added. Under Quicken see quicken.
 func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 	if err := p.check(); err != nil {
 		return Schedule{}, err
@@ -61,16 +64,16 @@ func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 	if k == 0 {
 		return Schedule{Rounds: dst[:0], Cost: sc.cost(cost)}, nil
 	}
-	s.prepare(k, p.slack()+1)
-	if worked := len(p.Changed); worked > 0 {
+	if len(p.Changed) > 0 {
 		return s.onward(p, sc, cost, dst[:0])
 	}
+	s.prepare(p)
 	s.backward(p, sc, 1)
 	s.price(p, sc, 1)
 	place, added := s.begin(p.First != 0)
 	dst = append(dst[:0], p.first()+place)
 	if k > 1 {
-		dst = s.follow(p, place, s.after(1, 0, place), dst)
+		dst = s.follow(p, place, int(s.nearest[s.width+place]), dst)
 	}
 	return Schedule{Rounds: dst, Cost: sc.cost(cost + added)}, nil
 }
@@ -80,6 +83,10 @@ func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 func (s *Solver) backward(p *Problem, sc scale, change int) {
 	k := p.Changes()
 	if change >= k {
+		return
+	}
+	if p.Quicken {
+		s.quicken(p, sc, change)
 		return
 	}
 	s.price(p, sc, k)
@@ -103,14 +110,17 @@ func (s *Solver) sums(p *Problem, sc scale) (cost int64) {
 	return cost
 }
 
-// prepare makes the scratch large enough for k changes of width places.
-func (s *Solver) prepare(k, width int) {
+// prepare makes the scratch large enough for the changes and their places.
+func (s *Solver) prepare(p *Problem) {
+	k, width := p.Changes(), p.slack()+1
 	s.width = width
 	s.adds, s.open, s.least = grow(s.adds, width), grow(s.open, width), grow(s.least, width)
-	s.table = grow(s.table, halves(width)*width)
 	s.nearest = grow(s.nearest, k*width)
-	s.keep = grow(s.keep, s.word(k, 0))
 	clear(s.least)
+	if !p.Quicken {
+		s.table = grow(s.table, halves(width)*width)
+		s.keep = grow(s.keep, s.word(k, 0))
+	}
 }
 
 // halves is how many excesses have room twice within width places.
@@ -127,7 +137,7 @@ func grow[T any](a []T, n int) []T {
 func (s *Solver) price(p *Problem, sc scale, change int) {
 	counts := int64(2*p.From+(2*change-1)*p.Step) * sc.line
 	weight := int64(p.Step) * sc.line * sc.unit
-	first := p.first() + (change-1)*p.Gap
+	first := p.origin() + (change-1)*p.Gap
 	rest := s.rest[first : first+s.width]
 	for i := range s.adds {
 		s.adds[i] = weight * (counts*int64(p.Rounds+1-first-i) - 2*rest[i])
@@ -156,9 +166,12 @@ func (s *Solver) begin(fixed bool) (place int, added int64) {
 
 // after reads the excess that follows a change off the choices: the change
 // stands at a place, with an excess before it.
-func (s *Solver) after(change, before, place int) int {
+func (s *Solver) after(p *Problem, change, before, place int) int {
+	if p.Quicken {
+		return int(s.chosen[s.layers[change]+before*s.width+place])
+	}
 	from := place - before
-	if change == 1 || place+before >= s.width || s.keep[s.word(change, before)+from/64]>>(from%64)&1 == 0 {
+	if place+before >= s.width || s.keep[s.word(change, before)+from/64]>>(from%64)&1 == 0 {
 		return int(s.nearest[change*s.width+place])
 	}
 	return before
@@ -173,6 +186,6 @@ func (s *Solver) follow(p *Problem, place, next int, dst []int) []int {
 		if len(dst) == k {
 			return dst
 		}
-		next = s.after(len(dst), next, place)
+		next = s.after(p, len(dst), next, place)
 	}
 }

@@ -19,6 +19,11 @@ func topOf(n, end, rounds int) Problem {
 	return p
 }
 
+func quickening(p Problem) Problem {
+	p.Quicken = true
+	return p
+}
+
 // Known schedules. The staircase of 18 rounds is the definition of the
 // default line; the mitts and tops are worked by hand (common practice, no
 // source).
@@ -36,6 +41,8 @@ func TestKnownSchedules(t *testing.T) {
 		"large hand":             {gusset(4, 22, 28), []int{1, 4, 7, 10, 13, 16, 19, 22, 25}},
 		"top of 30":              {topOf(30, 10, 8), []int{1, 3, 5, 7, 8}},
 		"top of 48":              {topOf(48, 8, 15), []int{2, 4, 6, 8, 10, 11, 12, 13, 14, 15}},
+		"top of 30, quickening":  {quickening(topOf(30, 10, 8)), []int{1, 3, 5, 7, 8}},
+		"top of 48, quickening":  {quickening(topOf(48, 8, 15)), []int{2, 4, 6, 8, 10, 11, 12, 13, 14, 15}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			got, err := Solve(c.p)
@@ -49,7 +56,7 @@ func TestKnownSchedules(t *testing.T) {
 // same as a new one, and allocates nothing.
 func TestScratchIsReused(t *testing.T) {
 	var s Solver
-	problems := []Problem{bench14of60, bench6of19, bench30of120, bench6of19, bench14of60}
+	problems := []Problem{bench14of60, bench6of19, quickening(bench30of120), bench30of120, quickening(bench6of19), bench6of19, quickening(bench14of60), bench14of60}
 	for _, p := range problems {
 		fresh, err := Solve(p)
 		require.NoError(t, err)
@@ -58,6 +65,7 @@ func TestScratchIsReused(t *testing.T) {
 		assert.Equal(t, fresh, again)
 	}
 	dst := make([]int, 0, 30)
-	p := bench30of120
-	assert.Zero(t, testing.AllocsPerRun(20, func() { _, _ = s.Solve(&p, dst) }))
+	for _, p := range []Problem{bench30of120, quickening(bench30of120)} {
+		assert.Zero(t, testing.AllocsPerRun(20, func() { _, _ = s.Solve(&p, dst) }))
+	}
 }
