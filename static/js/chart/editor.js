@@ -151,7 +151,6 @@ export class Editor {
 
   keyboard() {
     const { svg } = this.view;
-    svg.addEventListener("focus", () => this.point(this.cursor.y, this.cursor.x));
     svg.addEventListener("keydown", (event) => {
       const asked = act(event);
       if (!asked) return;

@@ -1,36 +1,76 @@
-// The pointer on the chart: the first finger alone acts; a second one paints
-// nothing and doesn't break off the stroke of the first.
+// The pointer on the chart: the first finger, the pen or the mouse acts; a
+// second finger beside a stroke paints nothing, and two that go together move
+// and enlarge the chart (see pinch). A press belongs to the chart until it is
+// let go, wherever that is, and no press selects or drags a text.
+import { between } from "./cells.js";
+import { Pinch } from "./pinch.js";
 
 export class Pointer {
   constructor(editor) {
     this.editor = editor;
-    this.from = undefined; // where a selection or a move began
+    this.held = undefined; // the press that acts: { id, type, at, from, shift, chosen }
     const { svg } = editor.view;
-    svg.addEventListener("pointerdown", (event) => this.down(event));
-    svg.addEventListener("pointermove", (event) => event.isPrimary && this.move(event));
-    svg.addEventListener("pointerup", (event) => event.isPrimary && this.up(event));
-    svg.addEventListener("pointercancel", (event) => event.isPrimary && this.cancel());
-    svg.addEventListener("pointerleave", (event) => event.isPrimary && this.editor.leave());
+    this.frame = editor.zoom.frame;
+    this.pinch = new Pinch(editor.zoom, () => this.drop());
+    const on = (name, act) => this.frame.addEventListener(name, (event) => act(event));
+    on("pointerdown", (event) => this.down(event));
+    on("pointermove", (event) => this.move(event));
+    on("pointerup", (event) => this.up(event));
+    on("pointercancel", (event) => this.cancel(event));
+    on("lostpointercapture", (event) => this.lost(event));
+    on("pointerleave", (event) => event.isPrimary && !this.held && editor.leave());
+    on("mousedown", (event) => this.own(event));
+    on("dragstart", (event) => event.preventDefault());
+    on("contextmenu", (event) => this.held && event.preventDefault());
+    svg.addEventListener("focus", () => editor.point(editor.cursor.y, editor.cursor.x, !this.held));
   }
 
   place(event) {
     return this.editor.view.cellAt(event.clientX, event.clientY);
   }
 
+  cell(at) {
+    return at && this.editor.model.at(at.y, at.x);
+  }
+
+  // ours tells whether a press is the drawing's: not that of its frame's
+  // scroll bars, nor a finger's on the margin, which scrolls the page.
+  ours(event) {
+    if (event.target !== this.frame) return true;
+    const inside = event.offsetX < this.frame.clientWidth && event.offsetY < this.frame.clientHeight;
+    return inside && event.pointerType !== "touch";
+  }
+
+  // own keeps the browser from selecting or dragging what is pressed, and
+  // gives the chart the keys, as the browser would have.
+  own(event) {
+    if (event.button !== 0 || !this.ours(event)) return;
+    event.preventDefault();
+    this.editor.view.svg.focus({ preventScroll: true });
+  }
+
   down(event) {
     const { editor } = this;
-    if (!event.isPrimary || event.button !== 0) return;
+    if (!this.ours(event)) return;
+    const looks = editor.tool.shape === "look"; // the browser's own scrolling
+    if (event.pointerType === "touch" && !looks && this.pinch.down(event)) return;
+    if (this.held || !event.isPrimary || event.button !== 0) return;
+    window.getSelection()?.removeAllRanges();
     const at = this.place(event);
-    if (!at || !editor.model.at(at.y, at.x)) return;
-    if (editor.tool.shape !== "look") editor.view.svg.setPointerCapture(event.pointerId);
+    this.held = { id: event.pointerId, type: event.pointerType, at, shift: event.shiftKey, chosen: editor.selection.copy() };
+    editor.view.svg.setPointerCapture(event.pointerId);
+    if (this.cell(at)) this.begin(at);
+  }
+
+  // begin acts at the first cell that a press comes to.
+  begin(at) {
+    const { editor, held } = this;
+    held.from = at;
     switch (editor.tool.shape) {
-      case "look": break;
+      case "look": case "move": break;
       case "select":
-        this.from = event.shiftKey ? { ...editor.cursor } : at;
-        editor.select((s) => s.rectangle(editor.model, this.from, at));
-        break;
-      case "move":
-        this.from = at;
+        if (held.shift) held.from = { ...editor.cursor };
+        editor.select((s) => s.rectangle(editor.model, held.from, at));
         break;
       default:
         editor.dirty(editor.brush.begin(at.y, at.x));
@@ -39,28 +79,80 @@ export class Pointer {
   }
 
   move(event) {
-    const { editor } = this;
+    const { editor, held } = this;
+    if (this.pinch.move(event)) {
+      editor.kept.size = editor.zoom.size;
+      return;
+    }
     const at = this.place(event);
     if (!at) return;
+    if (held?.id === event.pointerId) {
+      if (held.type === "mouse" && (event.buttons & 1) === 0) this.keep("the press was broken off"); // it was let go unseen
+      else this.draw(at);
+    }
+    if (event.isPrimary && editor.model.row(at.y)) editor.light(at.y);
+  }
+
+  // draw goes on to a place; a press that comes from outside begins at the
+  // first cell on its way.
+  draw(at) {
+    const { editor, held } = this;
+    if (!held.from && held.at) {
+      const first = between(held.at.y, held.at.x, at.y, at.x).find(([y, x]) => editor.model.at(y, x));
+      if (first) this.begin({ y: first[0], x: first[1] });
+    }
+    held.at = at;
+    if (!held.from) return;
     if (editor.brush.stroke) editor.dirty(editor.brush.move(at.y, at.x));
-    else if (this.from && editor.tool.shape === "select") editor.select((s) => s.rectangle(editor.model, this.from, at));
-    if (editor.model.row(at.y)) editor.light(at.y);
+    else if (editor.tool.shape === "select") editor.select((s) => s.rectangle(editor.model, held.from, at));
   }
 
   up(event) {
-    const { editor, from } = this;
-    this.from = undefined;
-    if (editor.brush.stroke) {
-      editor.brush.end();
-      editor.settle();
-    } else if (from && editor.tool.shape === "move") {
-      const at = this.place(event);
-      if (at && at.y !== from.y) editor.changeFrom(from.y, at.y);
-    }
+    this.pinch.up(event);
+    const { editor, held } = this;
+    if (held?.id !== event.pointerId) return;
+    const at = this.place(event) ?? held.at;
+    if (at) this.draw(at);
+    this.held = undefined;
+    if (editor.brush.stroke) this.finish();
+    else if (held.from && editor.tool.shape === "move" && at && at.y !== held.from.y) editor.changeFrom(held.from.y, at.y);
   }
 
-  cancel() {
-    this.from = undefined;
-    this.editor.dirty(this.editor.brush.drop());
+  finish() {
+    this.editor.brush.end();
+    this.editor.settle();
+  }
+
+  // cancel hears that the browser took a pointer away. Where fingers scroll, it
+  // took it for that, and the stroke was none.
+  cancel(event) {
+    this.pinch.up(event);
+    if (this.held?.id !== event.pointerId) return;
+    const scrolls = this.held.type === "touch" && getComputedStyle(this.editor.view.svg).touchAction !== "none";
+    if (scrolls) this.drop();
+    else this.keep("the press was broken off");
+  }
+
+  lost(event) {
+    if (this.held?.id === event.pointerId) this.keep("the press was broken off");
+  }
+
+  // keep ends a press that was broken off: what it drew stands.
+  keep(why) {
+    const { editor, held } = this;
+    this.held = undefined;
+    if (editor.brush.stroke) {
+      this.finish();
+      editor.announce(`${why}; what was drawn is kept`);
+    } else if (held.from && editor.tool.shape === "move") editor.announce(`${why}; the increase stays where it was`);
+  }
+
+  // drop forgets a press that was none: what it drew or selected is taken back.
+  drop() {
+    const { editor, held } = this;
+    this.held = undefined;
+    if (!held) return;
+    editor.dirty(editor.brush.drop());
+    if (held.from && editor.tool.shape === "select") editor.select((s) => s.restore(held.chosen));
   }
 }

@@ -16,6 +16,15 @@ export class Selection {
     this.keys.clear();
   }
 
+  // copy and restore are for a selection that is tried and taken back.
+  copy() {
+    return new Set(this.keys);
+  }
+
+  restore(keys) {
+    this.keys = new Set(keys);
+  }
+
   has(model, y, x) {
     const at = model.anchor(y, x);
     return at !== undefined && this.keys.has(anchor(at));

@@ -4,6 +4,8 @@
 import { area, between, line, mirrored, rectangle } from "./cells.js";
 import { paste } from "./commands.js";
 
+const needsCell = new Set(["fill", "stamp"]); // shapes that are put down on a cell
+
 export class Brush {
   constructor(model, history) {
     this.model = model;
@@ -55,6 +57,7 @@ export class Brush {
   move(y, x) {
     const { stroke } = this;
     if (!stroke || (stroke.at[0] === y && stroke.at[1] === x)) return [];
+    if (needsCell.has(this.tool.shape) && !this.model.at(y, x)) return []; // it stays at the last one
     const before = stroke.at;
     stroke.at = [y, x];
     if (this.tool.shape === "free") return this.touch(between(...before, y, x));

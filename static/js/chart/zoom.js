@@ -34,6 +34,27 @@ export class Zoom {
     this.show(place);
   }
 
+  // to sets the size of a stitch freely, within what the steps reach.
+  to(size) {
+    this.set(Math.min(Math.max(size, steps[0]), steps.at(-1)));
+  }
+
+  // hold takes hold of the drawing at a point of the window; what it gives
+  // scrolls that place to another point: the frame first, then the page.
+  hold({ x, y }) {
+    const box = this.svg.getBoundingClientRect();
+    const [across, down] = [(x - box.left) / box.width, (y - box.top) / box.height];
+    return (to) => {
+      const now = this.svg.getBoundingClientRect();
+      const before = this.frame.scrollTop;
+      const by = now.top + down * now.height - to.y;
+      this.frame.scrollLeft += now.left + across * now.width - to.x;
+      this.frame.scrollTop += by;
+      const rest = by - (this.frame.scrollTop - before);
+      if (Math.abs(rest) >= 1) window.scrollBy(0, rest);
+    };
+  }
+
   // show scrolls the frame until a box of the drawing is in it.
   show(box) {
     if (!box || this.size === 0) return;
