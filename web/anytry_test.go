@@ -192,14 +192,14 @@ func (k *knitter) standing(side string) (list []string, nth int) {
 	req := k.request("GET", k.at+"/needles?side="+side, "", "")
 	req.Header.Set("Accept", "application/json")
 	var got struct {
-		Nth    int `json:"nth"`
-		Rounds []struct {
+		Nth   int `json:"nth"`
+		Tasks []struct {
 			Section, Words string
 			Before, After  int
-		} `json:"rounds"`
+		} `json:"tasks"`
 	}
 	require.NoError(k.t, json.Unmarshal([]byte(k.do(req).body), &got))
-	for _, r := range got.Rounds {
+	for _, r := range got.Tasks {
 		list = append(list, fmt.Sprint(r.Section, r.Before, r.After, r.Words))
 	}
 	return list, got.Nth

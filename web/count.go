@@ -14,11 +14,12 @@ import (
 	"thenar/internal/stitch"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
+	"thenar/web/view"
 )
 
-// nth is how many rounds of a hand are knitted. A round that the plan no
-// longer has is taken as the last one of its section.
-func (s *Server) nth(ctx context.Context, id int64, side string, list []tryon.Place) (int, error) {
+// done is how many tasks of a hand are done. A round that the plan no longer
+// has is taken as the last one of its section.
+func (s *Server) done(ctx context.Context, id int64, side string, list []tryon.Task) (int, error) {
 	c, ok, err := s.store.Standing(ctx, id, side)
 	if err != nil || !ok {
 		return 0, err
@@ -26,52 +27,66 @@ func (s *Server) nth(ctx context.Context, id int64, side string, list []tryon.Pl
 	return reached(c, list), nil
 }
 
-// reached is how many rounds of a mitt a count comes to.
-func reached(c store.Count, list []tryon.Place) (nth int) {
-	for _, p := range list {
-		if p.Part == stitch.Part(c.Section) && p.Round <= c.Round {
-			nth = p.Nth
-		}
+// reached is how many tasks of a mitt a count comes to.
+func reached(c store.Count, list []tryon.Task) int {
+	return tryon.Reached(list, stitch.Part(c.Section), c.Round)
+}
+
+// stands is where the work on a hand stands in a mitt.
+func (s *Server) stands(ctx context.Context, id int64, side string, m stitch.Mitt) (tryon.Place, error) {
+	done, err := s.done(ctx, id, side, tryon.Tasks(m))
+	return tryon.Stands(m, done), err
+}
+
+// counted is the count after a task; before the first it is the cast-on.
+func counted(side string, list []tryon.Task, done int) store.Count {
+	c := store.Count{Key: rand.Text(), Side: side}
+	if done > 0 {
+		c.Section, c.Round = string(list[done-1].Part), list[done-1].Round
 	}
-	return nth
+	return c
 }
 
 // other says where the other hand of the pair stands.
 func (s *Server) other(r *http.Request, m store.Mitt, doc project.Document) (string, error) {
 	doc.Side = doc.Side.Other()
-	pl, done := s.planner()
-	defer done()
+	pl, release := s.planner()
+	defer release()
 	p, err := pl.Plan(doc.Effective())
 	if err != nil {
 		return "no plan", nil
 	}
-	list := tryon.Places(p.Mitt())
-	nth, err := s.nth(r.Context(), m.ID, string(doc.Side), list)
+	list := tryon.Tasks(p.Mitt())
+	done, err := s.done(r.Context(), m.ID, string(doc.Side), list)
 	switch {
 	case err != nil:
 		return "", err
-	case nth == 0:
+	case done == 0:
 		return "not begun", nil
-	case nth == len(list):
+	case done == len(list):
 		return "done", nil
 	}
-	return fmt.Sprintf("%d of %d rounds", nth, len(list)), nil
+	return fmt.Sprintf("%d of %d rounds", list[done-1].Knitted, list[len(list)-1].Knitted), nil
 }
 
 // pace is how fast a hand of a mitt is knitted, from its counts.
-func (s *Server) pace(ctx context.Context, id int64, side string, list []tryon.Place) (perMinute float64, own bool, err error) {
+func (s *Server) pace(ctx context.Context, id int64, side string, m stitch.Mitt) (perMinute float64, own bool, err error) {
 	counts, err := s.store.Counts(ctx, id, side)
 	if err != nil {
 		return 0, false, err
 	}
-	counted := make([]tryon.Counted, len(counts))
+	tasks, places := tryon.Tasks(m), tryon.Places(m)
+	list := make([]tryon.Counted, len(counts))
 	for i, c := range counts {
-		counted[i] = tryon.Counted{At: c.At, Nth: reached(c, list)}
-		if n := counted[i].Nth; n > 0 {
-			counted[i].Stitches = list[n-1].After
+		list[i].At = c.At
+		if done := reached(c, tasks); done > 0 {
+			list[i].Nth = tasks[done-1].Knitted
+		}
+		if n := list[i].Nth; n > 0 {
+			list[i].Stitches = places[n-1].After
 		}
 	}
-	perMinute, own = tryon.Pace(counted)
+	perMinute, own = tryon.Pace(list)
 	return perMinute, own, nil
 }
 
@@ -101,7 +116,7 @@ func (s *Server) chooseSecond(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// next is the round that is knitted next, of a mitt that is on the needles:
+// next is what is done next, of a mitt that is on the needles:
 // that of the hand that the mitt shows, or of the other one.
 func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc project.Document) (string, error) {
 	for _, side := range []project.Side{doc.Side, doc.Side.Other()} {
@@ -117,9 +132,10 @@ func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc pr
 		if err != nil {
 			return "", nil // it has no plan now
 		}
-		list := tryon.Places(p.Mitt())
-		if nth := reached(c, list); nth < len(list) {
-			return fmt.Sprintf("next: round %d of the %s, %s hand", list[nth].Round, list[nth].Part.Words(), side), nil
+		is := p.Mitt()
+		list := tryon.Tasks(is)
+		if done := reached(c, list); done < len(list) {
+			return fmt.Sprintf("next: %s, %s hand", view.TaskWords(is, list[done]), side), nil
 		}
 	}
 	return "", nil
@@ -128,9 +144,12 @@ func (s *Server) next(r *http.Request, pl *project.Planner, m store.Mitt, doc pr
 // markNeedles marks the round that is knitted next in the chart, as the count
 // at the needles has it, in the place of one that was marked by hand.
 func (s *Server) markNeedles(ctx context.Context, m store.Mitt, doc project.Document, out *project.Outputs) error {
-	list := tryon.Places(out.Planned)
-	c, ok, err := s.store.Standing(ctx, m.ID, string(doc.Side))
+	_, ok, err := s.store.Standing(ctx, m.ID, string(doc.Side))
 	if err != nil || !ok {
+		return err
+	}
+	at, err := s.stands(ctx, m.ID, string(doc.Side), out.Planned)
+	if err != nil {
 		return err
 	}
 	marks := maps.Clone(out.Charts.Marks)
@@ -141,11 +160,11 @@ func (s *Server) markNeedles(ctx context.Context, m store.Mitt, doc project.Docu
 			marks[at] = mark
 		}
 	}
-	if nth := reached(c, list); nth < len(list) {
-		at := chart.Anchor{Section: list[nth].Part, Round: list[nth].Round}
-		mark := marks[at]
+	if list := tryon.Places(out.Planned); at.Nth < len(list) {
+		next := chart.Anchor{Section: list[at.Nth].Part, Round: list[at.Nth].Round}
+		mark := marks[next]
 		mark.Needles = "here"
-		marks[at] = mark
+		marks[next] = mark
 	}
 	out.Charts.Marks = marks
 	return nil
@@ -164,16 +183,13 @@ func (s *Server) countMarked(ctx context.Context, id int64, doc project.Document
 		if err != nil {
 			return nil // nothing is counted in a mitt without a plan
 		}
-		list := tryon.Places(p.Mitt())
-		at, ok := tryon.At(list, e.Section, e.Round)
-		if !ok {
-			return nil
+		list := tryon.Tasks(p.Mitt())
+		for done, next := range list {
+			if next.Part == e.Section && next.Round == e.Round {
+				return s.store.NoteCount(ctx, id, counted(string(doc.Side), list, done))
+			}
 		}
-		c := store.Count{Key: rand.Text(), Side: string(doc.Side)}
-		if at.Nth > 1 {
-			c.Section, c.Round = string(list[at.Nth-2].Part), list[at.Nth-2].Round
-		}
-		return s.store.NoteCount(ctx, id, c)
+		return nil
 	}
 	return nil
 }

@@ -29,7 +29,7 @@ func TestTryOnAtTheElbow(t *testing.T) {
 	mitt := eval[string](b, `location.pathname`)
 
 	b.open(mitt + "/needles")
-	b.taps(".forward", 20)
+	b.taps(".forward", 21)
 	b.until(keptAll)
 	k.kill()
 	b.taps(".forward", 6)
@@ -38,7 +38,7 @@ func TestTryOnAtTheElbow(t *testing.T) {
 	b.taps(".forward", 1)
 	b.taps(".back", 1)
 	b.until(keptHere)
-	assert.Equal(t, "Round 9 of 20 · gusset", eval[string](b, title), "9 of ribbing, 9 plain, 8 of the gusset")
+	assert.Equal(t, "Round 9 of 20 · gusset", eval[string](b, title), "cast on, 9 of ribbing, 9 plain, 8 of the gusset")
 	k.start()
 	b.until(keptAll)
 	b.open(mitt + "/needles")

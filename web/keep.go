@@ -47,10 +47,8 @@ func (s *Server) knitted(ctx context.Context, pl *project.Planner, m store.Mitt,
 	if h.Plan, err = pl.Plan(doc.Effective()); err != nil {
 		return h, err
 	}
-	list := tryon.Places(h.Plan.Mitt())
-	if nth := reached(c, list); nth > 0 {
-		h.At = list[nth-1]
-	}
+	is := h.Plan.Mitt()
+	h.At = tryon.Stands(is, reached(c, tryon.Tasks(is)))
 	return h, nil
 }
 

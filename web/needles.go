@@ -39,8 +39,7 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 		n.Lacks = "There is no plan to knit by yet: its measures have still to be filled."
 		return page(w, r, http.StatusOK, view.NeedlesPage(n))
 	}
-	list := tryon.Places(out.Mitt)
-	if n.Nth, err = s.nth(r.Context(), m.ID, n.Side, list); err != nil {
+	if n.Nth, err = s.done(r.Context(), m.ID, n.Side, tryon.Tasks(out.Mitt)); err != nil {
 		return err
 	}
 	if n.Other, err = s.other(r, m, doc); err != nil {
@@ -48,14 +47,14 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 	}
 	n = view.NewNeedles(n, out)
 	if wantsJSON(r) {
-		writeJSON(w, http.StatusOK, map[string]any{"nth": n.Nth, "rounds": n.Rounds})
+		writeJSON(w, http.StatusOK, map[string]any{"nth": n.Nth, "tasks": n.Tasks})
 		return nil
 	}
 	return page(w, r, http.StatusOK, view.NeedlesPage(n))
 }
 
-// elbow is what a page at the elbow sends: a round that was reached, or a note
-// on one.
+// elbow is what a page at the elbow sends: a task that was done, or a note on a
+// round.
 type elbow struct {
 	Key     string      `json:"key"`
 	Side    string      `json:"side"`
@@ -99,7 +98,7 @@ func (s *Server) saveNeedles(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// pressed reads a plain form, which counts rounds from the cast-on.
+// pressed reads a plain form, which counts tasks from the cast-on.
 func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 	if err := r.ParseForm(); err != nil {
 		return elbow{}, bodyFault(err)
@@ -113,20 +112,22 @@ func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 	if err != nil || errPlan != nil {
 		return e, fault.New(fault.Invalid, "This is no count of a mitt with a plan; open the page again.")
 	}
-	list := tryon.Places(p.Mitt())
+	list := tryon.Tasks(p.Mitt())
 	if r.PostForm.Has("note") {
 		note := r.PostForm.Get("note")
 		e.Note = &note
 		nth++ // the round that is knitted next
 	}
-	if nth = min(max(nth, 0), len(list)); nth > 0 {
-		e.Section, e.Round = list[nth-1].Part, list[nth-1].Round
-	}
+	c := counted(e.Side, list, min(max(nth, 0), len(list)))
+	e.Section, e.Round = stitch.Part(c.Section), c.Round
 	return e, nil
 }
 
-// mostKey is the most characters of a key.
-const mostKey = 64
+// mostKey is the most characters of a key, mostRounds the most rounds of a part.
+const (
+	mostKey    = 64
+	mostRounds = 1500
+)
 
 func (e elbow) check() error {
 	var faults fault.Fields
@@ -138,7 +139,8 @@ func (e elbow) check() error {
 	}
 	known := e.Section == "" && e.Round == 0 && e.Note == nil
 	for _, p := range stitch.Parts() {
-		known = known || e.Section == p && e.Round > 0 && e.Round <= 1500
+		known = known || e.Section == p && (e.Round > tryon.Opening && e.Round <= mostRounds ||
+			e.Note == nil && (e.Round == tryon.Opening || e.Round == tryon.Ending))
 	}
 	if !known {
 		faults.Add("round", "is %d of %.20q; write a round of a part of the mitt", e.Round, e.Section)

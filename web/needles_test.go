@@ -1,8 +1,11 @@
 package web
 
 import (
+	"encoding/json"
+	"fmt"
 	"net/http"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -16,28 +19,43 @@ func TestNeedlesWithoutScript(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	page := a.get(at + "/needles").doc()
-	assert.Contains(t, page.Find("h2").Text(), "Round 1")
-	assert.Contains(t, page.Find("[data-first]").Text(), "Cast on")
+	assert.Equal(t, "Cast on 36 stitches", page.Find("[data-title]").Text())
+	assert.Contains(t, page.Find("[data-say]").Text(), "Cast on 36 stitches with a stretchy cast-on", "in large words")
+	assert.Equal(t, "All 36 cast on", page.Find(".forward").Text())
+	assert.Equal(t, 1, page.Find("[data-note][hidden]").Length(), "a note stands on a round")
 	assert.Equal(t, "0 of 64 rounds knitted", page.Find("[data-made]").Text())
 	press := func(side, nth string) {
 		t.Helper()
 		require.Equal(t, http.StatusSeeOther, a.post(at+"/needles", url.Values{"side": {side}, "nth": {nth}}).status)
 	}
-	for _, nth := range []string{"1", "2", "3", "2"} {
+	for _, nth := range []string{"2", "3", "4", "3"} {
 		press("right", nth)
 	}
-	press("left", "1")
+	press("left", "2")
 	assert.Contains(t, a.get(at+"/needles?side=right").doc().Find("h2").Text(), "Round 3")
 	page = a.get(at + "/needles?side=left").doc()
 	assert.Contains(t, page.Find("h2").Text(), "Round 2")
 	assert.Contains(t, page.Find(".which").Text(), "right hand: 2 of 64 rounds")
 	assert.Contains(t, a.get("/").doc().Find(".next").Text(), "next: round 3 of the cuff, right hand")
 
-	press("right", "50")
-	page = a.get(at + "/needles?side=right").doc()
-	assert.Contains(t, page.Find("[data-title]").Text(), "Round 1 of 14 · thumb")
-	assert.Contains(t, page.Find("[data-first]").Text(), "Bind off", "what ends the hand comes before the thumb")
-	press("right", "64")
+	for nth, want := range map[string][3]string{
+		"39": {"Divide round 1 of 12 · hand", "to waste yarn", "Round done"},
+		"51": {"Bind off 42 stitches · hand", "Bind off all 42 stitches loosely", "All 42 bound off"},
+		"52": {"Take up the thumb", "held stitches back on the needles", "taken up"},
+		"53": {"Pick up round 1 of 14 · thumb", "Pick up and knit", "Round done"},
+		"67": {"Bind off 18 stitches · thumb", "Bind off all 18", "All 18 bound off"},
+	} {
+		press("right", nth)
+		page = a.get(at + "/needles?side=right").doc()
+		assert.Contains(t, page.Find("[data-title]").Text(), want[0], nth)
+		assert.Contains(t, page.Find("[data-say]").Text(), want[1], nth)
+		assert.Contains(t, page.Find(".forward").Text(), want[2], nth)
+		assert.NotContains(t, page.Find("[data-first]").Text(), want[1], "not a line beside another")
+	}
+	press("right", "51")
+	assert.Contains(t, a.get("/").doc().Find(".next").Text(), "next: bind off the hand, right hand")
+	assert.Contains(t, a.get(at+"/needles?side=left").doc().Find(".which").Text(), "right hand: 50 of 64 rounds")
+	press("right", "68")
 	page = a.get(at + "/needles?side=right").doc()
 	assert.Contains(t, page.Find("h2").Text(), "Done")
 	assert.Contains(t, page.Find("[data-then]").Text(), "Weave in the ends")
@@ -59,15 +77,91 @@ func TestNeedlesByScript(t *testing.T) {
 	}
 	assert.Equal(t, "tight here", a.get(at+"/needles").doc().Find("#note").AttrOr("value", ""))
 	assert.Contains(t, a.get(at+"/chart").body, `"revision":2`, "drawn once")
-	assert.Equal(t, "tight here", a.note(at, "left", 2), "it stands on the other hand, too")
+	assert.Equal(t, "tight here", a.note(at, "left", 3), "it stands on the other hand, too")
 
 	for _, wrong := range []string{
 		`{"key":"","side":"right","section":"cuff","round":1}`, `{"key":"c","side":"middle","section":"cuff","round":1}`,
 		`{"key":"c","side":"right","section":"heel","round":1}`, `{"key":"c","side":"right","section":"cuff","round":-1}`,
 		`{"key":"c","side":"right","section":"cuff","round":1,"note":"two\nlines"}`, `{`,
+		`{"key":"c","side":"right","section":"cuff","round":1999}`, `{"key":"c","side":"right","section":"","round":2000}`,
+		`{"key":"c","side":"right","section":"cuff","round":0,"note":"on no round"}`, `{"key":"c","side":"right","section":"hand","round":2000,"note":"on no round"}`,
 	} {
 		assert.Equal(t, http.StatusBadRequest, send(wrong).status, wrong)
 	}
+}
+
+// A count from before casting on and binding off were counted stands where it
+// stood, and what is bound off stays so while the rest is planned otherwise.
+func TestCountOutlivesThePlan(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	send := func(key, section string, round int) {
+		t.Helper()
+		require.Equal(t, http.StatusOK, a.stroke(at+"/needles", fmt.Sprintf(`{"key":%q,"side":"right","section":%q,"round":%d}`, key, section, round)).status)
+	}
+	title := func() string { return a.get(at + "/needles?side=right").doc().Find("[data-title]").Text() }
+	send("a", "cuff", 1)
+	assert.Equal(t, "Round 2 of 9 · cuff", title())
+	send("b", "thumb", 2)
+	assert.Equal(t, "Round 3 of 14 · thumb", title())
+	send("c", "cuff", 0)
+	assert.Equal(t, "Round 1 of 9 · cuff", title(), "cast on")
+	a.replan(at, "hand.hand_circumference", "21")
+	assert.Equal(t, "36", a.counts(at, "right")[0], "what is cast on stays")
+	a.replan(at, "hand.hand_circumference", "19")
+
+	send("d", "hand", 2000)
+	assert.Contains(t, title(), "Take up the thumb")
+	a.replan(at, "length.above_gusset", "8")
+	assert.Contains(t, title(), "Take up the thumb", "a hand that is bound off gets no rounds")
+	assert.Contains(t, a.get(at+"/needles?side=left").doc().Find(".which").Text(), "right hand: 50 of 64 rounds")
+	assert.Contains(t, a.get(at).doc().Find(".knitted").Text(), "planned on from the finished hand")
+	send("e", "hand", 12)
+	assert.Contains(t, title(), "Bind off", "and it can be opened again")
+}
+
+// replan changes one number of the form.
+func (a *app) replan(at, path, value string) {
+	a.t.Helper()
+	form := a.get(at).form()
+	form.Set(path, value)
+	require.Equal(a.t, http.StatusSeeOther, a.post(at, form).status)
+}
+
+// counts are the stitches after each task of a hand.
+func (a *app) counts(at, side string) (list []string) {
+	a.t.Helper()
+	req := a.request("GET", at+"/needles?side="+side, "", "")
+	req.Header.Set("Accept", "application/json")
+	var got struct {
+		Tasks []struct{ After int } `json:"tasks"`
+	}
+	require.NoError(a.t, json.Unmarshal([]byte(a.do(req).body), &got))
+	for _, task := range got.Tasks {
+		list = append(list, strconv.Itoa(task.After))
+	}
+	return list
+}
+
+// A round says its painted yarns, run by run, of either hand; one that is not
+// painted stays as it is.
+func TestNeedlesSayColours(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	say := func(side string, nth int) string {
+		require.Equal(t, http.StatusSeeOther, a.post(at+"/needles", url.Values{"side": {side}, "nth": {strconv.Itoa(nth)}}).status)
+		return a.get(at + "/needles?side=" + side).doc().Find("[data-say]").Text()
+	}
+	plain := say("right", 21)
+	var edits []string
+	for _, column := range []string{"H1", "H2", "H3"} {
+		edits = append(edits, fmt.Sprintf(`{"section":"gusset","round":3,"column":%q,"layer":"colour","value":"b"}`, column))
+	}
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+strings.Join(edits, ",")+`]}`).status)
+	assert.Regexp(t, `^K\d main colour \| k3 rust, k\d+ main colour \(\d+, of which \d in the gusset\)\.$`, say("right", 21))
+	assert.Regexp(t, `^K\d main colour \| k\d+ main colour, k3 rust \(`, say("left", 21))
+	assert.Equal(t, "Knit (44, of which 5 in the gusset).", plain)
+	assert.NotContains(t, say("right", 22), "main colour", "the round above is not painted")
 }
 
 // The chart and the count speak of one round: what is counted is marked, and
@@ -91,7 +185,7 @@ func TestNeedlesAndChartAgree(t *testing.T) {
 // note goes to a round of a hand and reads what is noted there.
 func (a *app) note(at, side string, nth int) string {
 	a.t.Helper()
-	require.Equal(a.t, http.StatusSeeOther, a.post(at+"/needles", url.Values{"side": {side}, "nth": {string(rune('0' + nth))}}).status)
+	require.Equal(a.t, http.StatusSeeOther, a.post(at+"/needles", url.Values{"side": {side}, "nth": {strconv.Itoa(nth)}}).status)
 	return a.get(at+"/needles?side="+side).doc().Find("#note").AttrOr("value", "")
 }
 

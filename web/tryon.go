@@ -33,12 +33,30 @@ func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
 		side = string(doc.Side)
 	}
 	form := view.TryForm{Try: tryon.Try{Key: rand.Text(), Date: time.Now().Format(time.DateOnly), Side: side}}
-	if c, ok, err := s.store.Standing(r.Context(), m.ID, side); err != nil {
+	if err := s.standing(r.Context(), m, doc, &form.Try); err != nil {
 		return err
-	} else if ok && c.Section != "" {
-		form.Try.Section, form.Try.Round = c.Section, strconv.Itoa(c.Round)
 	}
 	return s.triesPage(w, r, http.StatusOK, m, doc, form)
+}
+
+// standing fills in the last round that is knitted of the hand that is tried
+// on, where there is a plan and a count.
+func (s *Server) standing(ctx context.Context, m store.Mitt, doc project.Document, t *tryon.Try) error {
+	doc.Side = project.Side(t.Side)
+	pl, done := s.planner()
+	defer done()
+	p, err := pl.Plan(doc.Effective())
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		return nil
+	} else if err != nil {
+		return err
+	}
+	at, err := s.stands(ctx, m.ID, t.Side, p.Mitt())
+	if at.Nth > 0 {
+		t.Section, t.Round = string(at.Part), strconv.Itoa(at.Round)
+	}
+	return err
 }
 
 func (s *Server) triesPage(w http.ResponseWriter, r *http.Request, status int, m store.Mitt, doc project.Document, form view.TryForm) error {
@@ -119,11 +137,11 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	places := tryon.Places(p.Mitt())
-	near, err := s.nth(r.Context(), m.ID, t.Side, places)
+	near, err := s.stands(r.Context(), m.ID, t.Side, p.Mitt())
 	if err != nil {
 		return err
 	}
-	seen, err := t.Read(places, near, doc.Sheet.Unit())
+	seen, err := t.Read(places, near.Nth, doc.Sheet.Unit())
 	var more fault.Fields
 	if errors.As(err, &more) {
 		faults = append(faults, more...)

@@ -11,6 +11,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/project"
+	"thenar/internal/stitch"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
 	"thenar/web/view"
@@ -30,10 +31,10 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 	if v.Seen, err = e.Try.Read(places, 0, doc.Sheet.Unit()); err != nil {
 		return v, err
 	}
-	if err := s.goneOn(ctx, m.ID, &v, places); err != nil {
+	if err := s.goneOn(ctx, m.ID, &v, p.Mitt()); err != nil {
 		return v, err
 	}
-	if v.Pace, v.OwnPace, err = s.pace(ctx, m.ID, e.Try.Side, places); err != nil {
+	if v.Pace, v.OwnPace, err = s.pace(ctx, m.ID, e.Try.Side, p.Mitt()); err != nil {
 		return v, err
 	}
 	list, err := tryon.Correct(v.Seen, doc.Effective(), p.Plan)
@@ -61,18 +62,18 @@ func (s *Server) weigh(ctx context.Context, m store.Mitt, doc project.Document, 
 
 // goneOn takes the work as it stands by now, where it was counted since the try
 // was noted: what is knitted meanwhile stays, too, and what was ripped does not.
-func (s *Server) goneOn(ctx context.Context, id int64, v *view.Verdict, list []tryon.Place) error {
+// A part that was ended by the time of the try stays as it is.
+func (s *Server) goneOn(ctx context.Context, id int64, v *view.Verdict, m stitch.Mitt) error {
 	c, ok, err := s.store.Standing(ctx, id, v.Entry.Try.Side)
-	if err != nil || !ok || !c.At.After(v.Entry.Noted) {
+	if err != nil || !ok {
 		return err
 	}
-	nth := reached(c, list)
-	if nth == v.Seen.Place.Nth {
-		return nil
-	}
-	v.Seen.Place, v.GoneOn = tryon.Place{}, true
-	if nth > 0 {
-		v.Seen.Place = list[nth-1]
+	at := tryon.Stands(m, reached(c, tryon.Tasks(m)))
+	switch {
+	case at.Nth == v.Seen.Place.Nth:
+		v.Seen.Place = at
+	case c.At.After(v.Entry.Noted):
+		v.Seen.Place, v.GoneOn = at, true
 	}
 	return nil
 }
@@ -151,6 +152,23 @@ func (s *Server) setAside(w http.ResponseWriter, r *http.Request) error {
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries#line", m.ID))
 }
 
+// countTo sets the count of a hand to where it goes on from; one that stands
+// there already stays, with what ends its part.
+func (s *Server) countTo(ctx context.Context, id int64, doc project.Document, side string, to tryon.Place) error {
+	doc.Side = project.Side(side)
+	pl, release := s.planner()
+	defer release()
+	p, err := pl.Plan(doc.Effective())
+	if err != nil {
+		return err
+	}
+	at, err := s.stands(ctx, id, side, p.Mitt())
+	if err != nil || at.Begun() && at.Nth == to.Nth {
+		return err
+	}
+	return s.store.NoteCount(ctx, id, store.Count{Key: rand.Text(), Side: side, Section: string(to.Part), Round: to.Round})
+}
+
 // ticks are the corrections that the address or the form accepts, and those
 // that it showed; what it did not show yet is accepted, unless it is doubtful.
 type ticks struct{ keep, offered []string }
@@ -211,8 +229,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	count := store.Count{Key: rand.Text(), Side: e.Try.Side, Section: string(to.Part), Round: to.Round}
-	if err := s.store.NoteCount(r.Context(), m.ID, count); err != nil {
+	if err := s.countTo(r.Context(), m.ID, next, e.Try.Side, to); err != nil {
 		return err
 	}
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", m.ID, e.Try.Side))

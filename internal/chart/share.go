@@ -1,8 +1,29 @@
 package chart
 
+import "thenar/internal/stitch"
+
 // Share is what of a mitt is worked in one yarn: stitches, and stitches that
 // its strands pass behind.
 type Share struct{ Stitches, Passed int }
+
+// InWork are the yarns of a round, one for each operation in the order in which
+// this hand works it; nil where the round is all in the main colour.
+func (s Source) InWork(part stitch.Part, round int) []Yarn {
+	section := s.Mitt.Section(part)
+	if section == nil || round < 1 || round > len(section.Rounds) {
+		return nil
+	}
+	cells := s.row(*section, round-1).Cells
+	yarns, painted := make([]Yarn, len(cells)), false
+	for i, c := range cells {
+		yarns[i] = s.Palette.Or(c.Yarn)
+		painted = painted || worked(c.Op) && c.Yarn != Yarns[0].ID
+	}
+	if !painted {
+		return nil
+	}
+	return yarns
+}
 
 // Shares counts over the whole mitt what each yarn of the chart works. A
 // strand is carried where its yarn is used again in the same round or the

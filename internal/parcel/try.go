@@ -65,5 +65,5 @@ func (c *checker) counts(path string, counts []Count) {
 	}
 }
 
-// mostRounds is how many rounds a section may have.
-const mostRounds = 2000
+// mostRounds is the highest round that a count names: what ends a section.
+const mostRounds = tryon.Ending

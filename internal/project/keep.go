@@ -29,8 +29,8 @@ func (pl *Planner) Keep(d Document, hands []Knitted) Document {
 func Knit(d Document, hands []Knitted) Document {
 	d.Sheet = d.Sheet.Clone()
 	for _, h := range hands {
-		if h.At.Nth > 0 {
-			d.Sheet.Knit(h.Plan.Worked(h.At.Part, h.At.Round), string(h.Side))
+		if h.At.Begun() {
+			d.Sheet.Knit(h.At.Worked(h.Plan.Plan), string(h.Side))
 		}
 	}
 	return d
@@ -39,7 +39,7 @@ func Knit(d Document, hands []Knitted) Document {
 // spoils tells whether a document has any round otherwise that is knitted.
 func (pl *Planner) spoils(d Document, hands []Knitted) bool {
 	for _, h := range hands {
-		if h.At.Nth == 0 {
+		if !h.At.Begun() {
 			continue
 		}
 		d.Side = h.Side
@@ -58,7 +58,7 @@ func alikeUpTo(a, b stitch.Mitt, at tryon.Place) bool {
 			return false
 		}
 		n, other := len(s.Rounds), len(b.Sections[i].Rounds)
-		if s.Part == at.Part {
+		if s.Part == at.Part && !at.Ended {
 			n = at.Round
 		} else if n != other {
 			return false

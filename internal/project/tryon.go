@@ -144,8 +144,8 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 // other one either.
 func (pl *Planner) standing(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
 	d.Sheet = d.Sheet.Clone()
-	if at.Nth > 0 {
-		d.Sheet.Knit(was.Worked(at.Part, at.Round), string(d.Side))
+	if at.Begun() {
+		d.Sheet.Knit(at.Worked(was), string(d.Side))
 	} else if d.Sheet.Knit(nil, string(d.Side)); d.Sheet.Given(sheet.PathSection) != "" {
 		d.Sheet[sheet.PathSecond] = sheet.Anew
 	}

@@ -10,7 +10,8 @@ import (
 )
 
 // Count is where the work on one hand of a pair stands: after a round of a
-// section, or at its cast-on where the section is empty.
+// section, after what opens or ends it (tryon.Opening and Ending), or before
+// its cast-on where the section is empty.
 type Count struct {
 	Key     string // the page's own name of the count, so that it is noted once
 	Side    string // "right" or "left"

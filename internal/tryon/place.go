@@ -1,6 +1,9 @@
 package tryon
 
-import "thenar/internal/stitch"
+import (
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
 
 // Place is a round in a mitt: the work stands after it. Before and After are
 // the stitches on the needles below it and above it; what waits on waste yarn
@@ -9,7 +12,20 @@ type Place struct {
 	Part          stitch.Part
 	Round         int
 	Before, After int
-	Nth           int // from the cast-on, 1 the first
+	Nth           int  // from the cast-on, 1 the first
+	Ended         bool // what ends the part is done, too
+}
+
+// Begun reports whether anything is on the needles.
+func (p Place) Begun() bool { return p.Part != "" }
+
+// Worked is what of a plan's mitt is knitted. Where the hand is ended, no round
+// can be added to it any more: the thumb is next.
+func (p Place) Worked(by *mitt.Plan) *mitt.Worked {
+	if p.Ended && p.Part != stitch.Thumb && by.Thumbed() {
+		return by.Worked(stitch.Thumb, 0)
+	}
+	return by.Worked(p.Part, p.Round)
 }
 
 // Places are all rounds of a mitt in the order knitted.
@@ -17,7 +33,7 @@ func Places(m stitch.Mitt) []Place {
 	var list []Place
 	for _, s := range m.Sections {
 		for i, r := range s.Rounds {
-			list = append(list, Place{s.Part, i + 1, r.In(), r.Out(), len(list) + 1})
+			list = append(list, Place{Part: s.Part, Round: i + 1, Before: r.In(), After: r.Out(), Nth: len(list) + 1})
 		}
 	}
 	return list

@@ -1,5 +1,5 @@
-// The rounds at the elbow: one target goes on, one goes back. The page has all
-// rounds, so it goes on without the server; what was counted and noted waits
+// The rounds at the elbow, and what opens and ends each part: one target goes
+// on, one goes back. The page has all of them, so it goes on without the server; what was counted and noted waits
 // in line until it can be delivered.
 import { Line, kept, post } from "./chart/save.js";
 
@@ -7,42 +7,42 @@ const about = 2; // rows of the strip on each side
 
 // Elbow knows where the work stands and what there is to say of it.
 export class Elbow {
-  constructor(rounds, nth, side) {
-    this.rounds = rounds;
+  constructor(tasks, nth, side) {
+    this.tasks = tasks;
     this.nth = nth;
     this.side = side;
   }
 
   get now() {
-    return this.rounds[this.nth];
+    return this.tasks[this.nth];
   }
 
   get last() {
-    return this.rounds[this.nth - 1];
+    return this.tasks[this.nth - 1];
   }
 
-  // go counts a round more or less; it gives what is to be delivered, or
+  // go counts a task more or less; it gives what is to be delivered, or
   // nothing at either end.
   go(step) {
-    const nth = Math.min(Math.max(this.nth + step, 0), this.rounds.length);
+    const nth = Math.min(Math.max(this.nth + step, 0), this.tasks.length);
     if (nth === this.nth) return undefined;
     this.nth = nth;
     return { side: this.side, section: this.last?.section ?? "", round: this.last?.round ?? 0 };
   }
 
-  // note writes on the present round.
+  // note writes on the present round; only a round has notes.
   note(text) {
-    if (!this.now) return undefined;
+    if (!this.now?.is_round) return undefined;
     this.now.note = text;
     return { side: this.side, note: text, section: this.now.section, round: this.now.round };
   }
 
   // follow takes over where the work stands elsewhere, with its notes; it gives
   // false where the mitt is planned otherwise by now.
-  follow({ nth, rounds }) {
+  follow({ nth, tasks }) {
     const bare = (list) => JSON.stringify(list.map(({ note: _, ...rest }) => rest));
-    if (bare(rounds) !== bare(this.rounds)) return false;
-    this.rounds = rounds;
+    if (bare(tasks) !== bare(this.tasks)) return false;
+    this.tasks = tasks;
     this.nth = nth;
     return true;
   }
@@ -51,10 +51,10 @@ export class Elbow {
   recall(waiting) {
     for (const { side, section, round, note } of waiting) {
       if (note !== undefined) {
-        const of = this.rounds.find((r) => r.section === section && r.round === round);
+        const of = this.tasks.find((t) => t.section === section && t.round === round);
         if (of) of.note = note;
       } else if (side === this.side) {
-        const at = this.rounds.findIndex((r) => r.section === section && r.round === round);
+        const at = this.tasks.findIndex((t) => t.section === section && t.round === round);
         if (at >= 0 || section === "") this.nth = at + 1;
       }
     }
@@ -71,7 +71,7 @@ export function windowOf(strip, row) {
 function start(root) {
   const data = (id) => JSON.parse(document.getElementById(id).textContent);
   const strips = new Map(data("strips").map((s) => [s.view, s]));
-  const elbow = new Elbow(data("rounds"), Number(root.dataset.nth), root.dataset.side);
+  const elbow = new Elbow(data("tasks"), Number(root.dataset.nth), root.dataset.side);
   const line = new Line({
     href: root.dataset.href, revision: 0, send: post, keep: kept(`thenar:needles:${root.dataset.href}`),
     later: (f, ms) => setTimeout(f, ms), wire: (request) => request, on: (what, detail) => heard(what, detail),
@@ -82,30 +82,32 @@ function start(root) {
 
   function show() {
     const { now, last } = elbow;
-    find("title").replaceChildren(now ? `Round ${now.round} ` : "Done ", small(now ? `of ${now.of} · ${now.name}` : "all rounds are knitted"));
+    find("title").replaceChildren(now ? `${now.title} ` : "Done ", small(now?.place ?? "all rounds are knitted"));
     find("say").textContent = now?.words ?? "";
-    find("counts").textContent = now ? `${now.before} stitches before, ${now.after} after` : "";
+    find("counts").textContent = now?.counts ?? "";
     find("changed").hidden = !now?.changed;
-    list(find("first"), [...(now && last && last.section !== now.section ? last.then : []), ...(now?.first ?? [])]);
+    list(find("first"), now?.first ?? []);
     list(find("then"), now ? [] : (last?.then ?? []));
-    find("made").textContent = `${elbow.nth} of ${elbow.rounds.length} rounds knitted`;
+    find("made").textContent = `${last?.knitted ?? 0} of ${elbow.tasks.at(-1).knitted} rounds knitted`;
     note.value = now?.note ?? "";
-    find("note").hidden = !now;
+    find("note").hidden = !now?.is_round;
     find("done").hidden = Boolean(now);
     root.querySelector(".back").disabled = elbow.nth === 0;
     root.querySelector(".forward").disabled = !now;
+    root.querySelector(".forward").textContent = now?.press ?? "Done";
     strip(now ?? last);
   }
 
-  function strip(round) {
+  // strip shows the rows about a task, lit where it is the round that is next.
+  function strip(task) {
     for (const place of root.querySelectorAll("[data-strip]")) {
-      place.hidden = place.dataset.strip !== round?.view;
+      place.hidden = place.dataset.strip !== task?.view;
       if (place.hidden) continue;
-      const of = strips.get(round.view);
+      const of = strips.get(task.view);
       const svg = place.querySelector("svg");
-      svg.setAttribute("viewBox", windowOf(of, round.row).join(" "));
-      const top = of.bottom - round.row * of.cell_height;
-      svg.querySelector(".now").setAttribute("d", elbow.now ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
+      svg.setAttribute("viewBox", windowOf(of, task.row).join(" "));
+      const top = of.bottom - task.row * of.cell_height;
+      svg.querySelector(".now").setAttribute("d", elbow.now?.is_round ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
     }
   }
 
@@ -127,7 +129,7 @@ function start(root) {
     });
   }
   function keepNote() {
-    if (elbow.now && note.value !== elbow.now.note) line.add(elbow.note(note.value));
+    if (elbow.now?.is_round && note.value !== elbow.now.note) line.add(elbow.note(note.value));
   }
   find("note").addEventListener("submit", (event) => {
     event.preventDefault();
@@ -140,7 +142,7 @@ function start(root) {
     if (document.hidden || line.unsent) return;
     const reply = await fetch(`${root.dataset.href}?side=${elbow.side}`, { headers: { Accept: "application/json" } }).catch(() => undefined);
     const now = reply?.ok ? await reply.json().catch(() => undefined) : undefined;
-    if (!now?.rounds || line.unsent || document.activeElement === note) return;
+    if (!now?.tasks || line.unsent || document.activeElement === note) return;
     if (elbow.follow(now)) show();
     else location.reload();
   }

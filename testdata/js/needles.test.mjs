@@ -4,7 +4,8 @@ import { Line } from "../../static/js/chart/save.js";
 import { Elbow, windowOf } from "../../static/js/needles.js";
 import { Sender } from "../../static/js/tries.js";
 
-const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, note: "" })).concat({ section: "gusset", round: 1, note: "" });
+const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
+const mitt = () => [{ section: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", round: 2000, is_round: false, note: "" }];
 const settle = () => new Promise((done) => setImmediate(done));
 
 test("a press counts a round, and none beyond either end", () => {
@@ -18,6 +19,20 @@ test("a press counts a round, and none beyond either end", () => {
   assert.equal(e.go(-1), undefined);
 });
 
+test("casting on and binding off are counted by their own names, and have no notes", () => {
+  const e = new Elbow(mitt(), 0, "left");
+  assert.equal(e.note("x"), undefined);
+  assert.deepEqual(e.go(1), { side: "left", section: "cuff", round: 0 });
+  for (let i = 0; i < 4; i++) e.go(1);
+  assert.equal(e.note("x"), undefined, "binding off is no round");
+  assert.deepEqual(e.go(1), { side: "left", section: "gusset", round: 2000 });
+  const again = new Elbow(mitt(), 0, "left");
+  again.recall([{ side: "left", section: "cuff", round: 0 }, { side: "left", section: "gusset", round: 2000 }]);
+  assert.equal(again.nth, 6);
+  again.recall([{ side: "left", section: "cuff", round: 0 }]);
+  assert.equal(again.nth, 1, "cast on, and no round knitted");
+});
+
 test("what could not be delivered is where the work stands", () => {
   const e = new Elbow(rounds(), 0, "right");
   e.recall([
@@ -27,16 +42,16 @@ test("what could not be delivered is where the work stands", () => {
     { side: "left", section: "gusset", round: 1 },
   ]);
   assert.equal(e.nth, 2, "the other hand's counts are its own");
-  assert.equal(e.rounds[1].note, "loose");
+  assert.equal(e.tasks[1].note, "loose");
 });
 
 test("another device's counts and notes are followed, another plan is not", () => {
   const e = new Elbow(rounds(), 1, "right");
   const elsewhere = rounds();
   elsewhere[2].note = "from the tablet";
-  assert.equal(e.follow({ nth: 2, rounds: elsewhere }), true);
+  assert.equal(e.follow({ nth: 2, tasks: elsewhere }), true);
   assert.equal(e.now.note, "from the tablet");
-  assert.equal(e.follow({ nth: 3, rounds: elsewhere.slice(1) }), false);
+  assert.equal(e.follow({ nth: 3, tasks: elsewhere.slice(1) }), false);
   assert.equal(e.nth, 2);
 });
 

@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"strings"
 
+	"thenar/internal/mitt"
 	"thenar/internal/project"
+	"thenar/internal/stitch"
 	"thenar/internal/units"
 	"thenar/internal/words"
 )
@@ -149,4 +151,15 @@ func (a Answer) summary() string {
 	}
 	return fmt.Sprintf("Cast on %d · hand %d · gusset %d → %d in %d rounds · hold %d · bridge %d · thumb %d",
 		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Held, p.Bridge.CastOn, p.Thumb.Stitches.N)
+}
+
+// fromWords says from where a mitt on the needles is planned on.
+func fromWords(k *mitt.Worked) string {
+	switch {
+	case k.Round > 0:
+		return fmt.Sprintf("round %d of the %s", k.Round, k.Part.Words())
+	case k.Part == stitch.Thumb:
+		return "the finished hand"
+	}
+	return "its cast-on"
 }

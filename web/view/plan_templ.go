@@ -696,9 +696,9 @@ func knitted(a Answer) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var32 string
-			templ_7745c5c3_Var32, templ_7745c5c3_Err = templ.JoinStringErrs(fmt.Sprintf(" planned on from round %d of the %s. What is counted as knitted stays, whatever is changed here.", k.Round, k.Part.Words()))
+			templ_7745c5c3_Var32, templ_7745c5c3_Err = templ.JoinStringErrs(" planned on from " + fromWords(k) + ". What is counted as knitted stays, whatever is changed here.")
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/plan.templ`, Line: 137, Col: 141}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/plan.templ`, Line: 137, Col: 105}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var32))
 			if templ_7745c5c3_Err != nil {

@@ -1,0 +1,78 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"thenar/internal/stitch"
+)
+
+// Coloured is a round in words, as Round, with the yarn in which each run is
+// worked: "K3 rust, (k1 cream, k2 rust) 4 times (15)". yarns has the name of
+// one for every operation; a round that is all in one yarn says it once.
+func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
+	used := inYarns(r.Ops, yarns)
+	if len(used) == 0 {
+		return Round(part, r)
+	}
+	if len(used) == 1 {
+		return fmt.Sprintf("In %s: %s", used[0], small(Round(part, r)))
+	}
+	if part != stitch.Gusset || r.Lead == 0 || r.Lead == len(r.Ops) {
+		return fmt.Sprintf("%s (%d).", capital(joinRepeats(colouredRuns(r.Ops, yarns))), r.Out())
+	}
+	lead := joinRepeats(colouredRuns(r.Ops[:r.Lead], yarns[:r.Lead]))
+	hand := joinRepeats(colouredRuns(r.Ops[r.Lead:], yarns[r.Lead:]))
+	if of := inYarns(r.Ops[r.Lead:], yarns[r.Lead:]); len(of) == 1 && plain(r.Ops[r.Lead:]) {
+		hand = "knit " + of[0] + " to the end"
+	}
+	return fmt.Sprintf("%s | %s (%d, of which %d in the gusset).", capital(lead), hand, r.Out(), r.LeadOut())
+}
+
+// inYarns are the yarns in which some operations are worked.
+func inYarns(ops []stitch.Op, yarns []string) []string {
+	var used []string
+	for i, op := range ops {
+		if inYarn(op) && !slices.Contains(used, yarns[i]) {
+			used = append(used, yarns[i])
+		}
+	}
+	return used
+}
+
+// inYarn reports whether an operation is worked with the yarn.
+func inYarn(op stitch.Op) bool {
+	return op != stitch.NoStitch && op != stitch.Marker && op != stitch.Hold
+}
+
+// colouredRuns counts equal operations in one yarn that follow each other.
+func colouredRuns(ops []stitch.Op, yarns []string) []string {
+	var tokens []string
+	for i := 0; i < len(ops); {
+		n := 1
+		for i+n < len(ops) && ops[i+n] == ops[i] && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) {
+			n++
+		}
+		token := run(ops[i], n)
+		switch {
+		case token == "" || !inYarn(ops[i]):
+		case strings.HasPrefix(token, "("): // "(k2tog) twice"
+			token = fmt.Sprintf("(%s %s) %s", ops[i].Abbr(), yarns[i], Times(n))
+		case strings.Contains(token, " "): // "pick up and knit 3"
+			token += " in " + yarns[i]
+		default:
+			token += " " + yarns[i]
+		}
+		if token != "" {
+			tokens = append(tokens, token)
+		}
+		i += n
+	}
+	return tokens
+}
+
+// small begins a sentence within another.
+func small(sentence string) string {
+	return strings.ToLower(sentence[:1]) + sentence[1:]
+}

@@ -1,0 +1,149 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+	"thenar/internal/tryon"
+	"thenar/internal/words"
+)
+
+// newTask is a task with its words, and with the row of the chart that it is
+// about.
+func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTask) NeedleTask {
+	s := out.Mitt.Section(t.Part)
+	of := len(s.Rounds)
+	anchor := chart.Anchor{Section: t.Part, Round: min(max(t.Round, 1), of)}
+	one := NeedleTask{
+		Section: string(t.Part), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
+		First: []string{}, Then: []string{}, View: rows[anchor].View, Row: rows[anchor].Row,
+	}
+	if !one.IsRound {
+		one.opens(out, s)
+		return one
+	}
+	r := s.Rounds[t.Round-1]
+	one.Before, one.After = r.In(), r.Out()
+	one.Changed, one.Note = out.Changed.Has(t.Part, t.Round), out.Charts.Marks[anchor].Note
+	one.Counts = fmt.Sprintf("%d stitches before, %d after", one.Before, one.After)
+	one.Title, one.Place = fmt.Sprintf("Round %d", t.Round), fmt.Sprintf("of %d · %s", of, t.Part.Words())
+	if title := named(r); title != "" {
+		one.Title, one.Place = title, fmt.Sprintf("round %d %s", t.Round, one.Place)
+	}
+	first, _, _, words := spoken(out.Words, t.Part, t.Round)
+	one.Words = words
+	if yarns := out.Charts.InWork(t.Part, t.Round); len(yarns) == len(r.Ops) {
+		one.Words = coloured(t.Part, r, yarns)
+	}
+	if t.Round == 1 {
+		if s.CastOn > 0 || s.FromHeld || s.Shift != 0 {
+			first = first[min(1, len(first)):] // a task of its own
+		}
+		one.First = slices.Concat(one.First, first)
+	}
+	return one
+}
+
+// named is what a round is called that divides the mitt or takes up the thumb.
+func named(r stitch.Round) string {
+	switch {
+	case r.Held() > 0:
+		return "Divide"
+	case slices.Contains(r.Ops, stitch.PickUp):
+		return "Pick up"
+	}
+	return ""
+}
+
+// opens fills in what opens a part, or ends it.
+func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
+	first, last, after, _ := spoken(out.Words, s.Part, 0)
+	if n.Round == tryon.Ending {
+		count := s.Finish.In()
+		n.Before, n.Words, n.Then = count, last, after
+		n.Title, n.Place = ends(s.Finish), fmt.Sprintf("%s · %s", words.Plural(count, "stitch"), s.Part.Words())
+		n.Press = map[string]string{"Bind off": "All %d bound off", "Draw up": "All %d drawn up", "Graft": "All %d grafted"}[n.Title]
+		n.Press = fmt.Sprintf(n.Press, count)
+		return
+	}
+	n.Before, n.After = s.Rounds[0].In(), s.Rounds[0].In()
+	if len(first) > 0 {
+		n.Words = first[0]
+	}
+	switch {
+	case s.CastOn > 0:
+		n.Before, n.After = 0, s.CastOn
+		n.Title, n.Place, n.Press = "Cast on", words.Plural(s.CastOn, "stitch"), fmt.Sprintf("All %d cast on", s.CastOn)
+	case s.FromHeld:
+		n.Title, n.Place, n.Press = "Take up the thumb", words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d taken up", n.After)
+	default:
+		n.Title, n.Place, n.Press = "Begin at the side", s.Part.Words(), "The round begins there"
+	}
+}
+
+// ends is what is done at the end of a part.
+func ends(finish stitch.Round) string {
+	switch finish.Ops[0] {
+	case stitch.DrawUp:
+		return "Draw up"
+	case stitch.Graft:
+		return "Graft"
+	}
+	return "Bind off"
+}
+
+// spoken is what the instructions say before the first round of a part, at its
+// end, after that, and of one of its rounds.
+func spoken(passages []words.Passage, part stitch.Part, round int) (first []string, last string, then []string, of string) {
+	then = []string{}
+	for _, p := range passages {
+		if p.Part != part {
+			continue
+		}
+		begun := false
+		for _, s := range p.Steps {
+			switch {
+			case s.From > 0:
+				begun = true
+				if s.From <= round && round <= s.To {
+					of = s.Text
+				}
+			case !begun:
+				first = append(first, s.Text)
+			case last == "":
+				last = s.Text
+			default:
+				then = append(then, s.Text)
+			}
+		}
+	}
+	return first, last, then, of
+}
+
+// coloured is a round in words with its painted yarns.
+func coloured(part stitch.Part, r stitch.Round, yarns []chart.Yarn) string {
+	names := make([]string, len(yarns))
+	for i, y := range yarns {
+		names[i] = y.Name
+	}
+	return words.Coloured(part, r, names)
+}
+
+// TaskWords is what is done next, in a few words.
+func TaskWords(m stitch.Mitt, t tryon.Task) string {
+	s := m.Section(t.Part)
+	switch {
+	case t.IsRound():
+		return fmt.Sprintf("round %d of the %s", t.Round, t.Part.Words())
+	case t.Round == tryon.Ending:
+		return map[string]string{"Bind off": "bind off the ", "Draw up": "draw up the ", "Graft": "graft the "}[ends(s.Finish)] + t.Part.Words()
+	case s.CastOn > 0:
+		return "cast on"
+	case s.FromHeld:
+		return "take up the thumb"
+	}
+	return "begin the " + t.Part.Words() + " at the side"
+}
