@@ -48,6 +48,12 @@ const retryAfter = "5"
 func (s *Server) answer(h handler) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		err := h(w, r)
+		if err != nil && cutOff(w) {
+			if err := answerLate(w, r); err != nil {
+				s.log.Error("the page of a failure failed", "error", err)
+			}
+			return
+		}
 		if err == nil || r.Context().Err() != nil {
 			return // done, or nobody waits for the answer any more
 		}

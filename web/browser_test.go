@@ -78,6 +78,12 @@ func newBrowserAt(t testing.TB, url string) *browser {
 // address.
 func serveApp(t testing.TB) (*store.Store, string) {
 	t.Helper()
+	return serveWith(t, func(*Server) {})
+}
+
+// serveWith is serveApp of an app that is changed first.
+func serveWith(t testing.TB, change func(*Server)) (*store.Store, string) {
+	t.Helper()
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
 	ln, err := (&net.ListenConfig{}).Listen(context.Background(), "tcp", "127.0.0.1:0")
@@ -85,7 +91,9 @@ func serveApp(t testing.TB) (*store.Store, string) {
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	var messages bytes.Buffer
-	go func() { done <- Serve(ctx, ln, st, &messages, Door{}) }()
+	app := New(st, &messages, Door{})
+	change(app)
+	go func() { done <- app.serve(ctx, ln) }()
 	t.Cleanup(func() {
 		stop()
 		require.NoError(t, <-done)

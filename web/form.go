@@ -1,6 +1,8 @@
 package web
 
 import (
+	"errors"
+	"mime/multipart"
 	"net/http"
 	"strconv"
 	"strings"
@@ -88,8 +90,12 @@ func (f *form) press(set string, faults *fault.Fields) {
 
 // bodyFault is a body that is no form, or larger than allowed.
 func bodyFault(err error) error {
-	if strings.Contains(err.Error(), "too large") {
+	var tooLarge *http.MaxBytesError
+	if errors.As(err, &tooLarge) {
 		return err
+	}
+	if errors.Is(err, multipart.ErrMessageTooLarge) {
+		return fault.New(fault.Invalid, "This form has more parts and headers than any of ours.")
 	}
 	return fault.New(fault.Invalid, "This is no form that can be read: %v.", err)
 }

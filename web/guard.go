@@ -3,6 +3,7 @@ package web
 import (
 	"net"
 	"net/http"
+	"strconv"
 	"strings"
 )
 
@@ -62,10 +63,14 @@ func ours(host string) bool {
 	return name == "localhost" || ip != nil && ip.IsLoopback()
 }
 
-// named is a Host header without its port.
+// named is a Host header without its port; "" where that is none.
 func named(host string) string {
-	if name, _, err := net.SplitHostPort(host); err == nil {
-		return name
+	name, port, err := net.SplitHostPort(host)
+	if err != nil {
+		return strings.Trim(host, "[]")
 	}
-	return strings.Trim(host, "[]")
+	if _, err := strconv.ParseUint(port, 10, 16); err != nil {
+		return ""
+	}
+	return name
 }

@@ -17,6 +17,8 @@ func TestForeignHostIsRefused(t *testing.T) {
 	for host, want := range map[string]int{
 		"evil.example": http.StatusMisdirectedRequest, "evil.example:8420": http.StatusMisdirectedRequest,
 		"127.0.0.1.evil.example": http.StatusMisdirectedRequest, "192.168.0.7:8420": http.StatusMisdirectedRequest, "": http.StatusMisdirectedRequest,
+		"127.0.0.1:x": http.StatusMisdirectedRequest, "127.0.0.1:": http.StatusMisdirectedRequest, "localhost:-1": http.StatusMisdirectedRequest,
+		"127.0.0.1:65536": http.StatusMisdirectedRequest, "localhost:80,evil.example": http.StatusMisdirectedRequest, "[::1]:x": http.StatusMisdirectedRequest,
 		"127.0.0.1:8420": http.StatusOK, "localhost:8420": http.StatusOK, "localhost": http.StatusOK, "[::1]:8420": http.StatusOK,
 	} {
 		req := a.request("GET", "/", "", "")

@@ -94,11 +94,8 @@ func tell(w http.ResponseWriter, line *http.ResponseController, n store.News) bo
 	return err == nil && write(w, line, fmt.Sprintf("data: %s\n\n", raw))
 }
 
-// write sends a part of the line within the time that a body may take.
+// write sends a part of the line.
 func write(w http.ResponseWriter, line *http.ResponseController, text string) bool {
-	if err := line.SetWriteDeadline(time.Now().Add(bodyTime)); err != nil {
-		return false
-	}
 	if _, err := fmt.Fprint(w, text); err != nil {
 		return false
 	}

@@ -21,6 +21,7 @@ import (
 type Server struct {
 	store    *store.Store
 	door     Door
+	slowest  slowest
 	log      *slog.Logger
 	planners sync.Pool     // *project.Planner: each serves one request at a time
 	stopping chan struct{} // closed when those that listen have to go
@@ -30,16 +31,15 @@ type Server struct {
 // New gives a Server on a store. Every request is a line of log, and what goes
 // wrong inside another. Other machines come in by the door.
 func New(st *store.Store, log io.Writer, door Door) *Server {
-	s := &Server{store: st, door: door, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
+	s := &Server{store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
 	s.planners.New = func() any { return project.NewPlanner() }
-	s.Handler = s.logged(guard(door, s.routes()))
+	s.Handler = s.paced(s.logged(guard(door, s.routes())))
 	return s
 }
 
 // The bounds on a slow or idle connection.
 const (
 	headerTime = 5 * time.Second
-	bodyTime   = 30 * time.Second
 	idleTime   = 2 * time.Minute
 	stopTime   = 5 * time.Second
 )
@@ -49,31 +49,36 @@ const (
 const seldom = 200
 
 // bounded is the server of an app: whoever is too slow to ask or to listen is
-// cut off, so that nobody can hold the door.
-func bounded(app http.Handler, header, body time.Duration) *http.Server {
+// cut off, so that nobody can hold the door. The times for a body and an answer
+// are those that they begin with; paced moves them on.
+func bounded(app *Server, header time.Duration) *http.Server {
 	return &http.Server{
-		Handler: app, ReadHeaderTimeout: header, ReadTimeout: body,
-		WriteTimeout: body, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,
+		Handler: app, ReadHeaderTimeout: header, ReadTimeout: app.slowest.grace,
+		WriteTimeout: app.slowest.grace, IdleTimeout: idleTime, MaxHeaderBytes: 1 << 16,
+		ConnContext: narrow,
 	}
 }
 
 // Serve serves until ctx ends, then lets the requests in hand finish. Once a
 // day it makes a backup.
 func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, door Door) error {
+	return New(st, log, door).serve(ctx, ln)
+}
+
+func (s *Server) serve(ctx context.Context, ln net.Listener) error {
 	defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	ctx, stop := context.WithCancel(ctx)
-	app := New(st, log, door)
-	server := bounded(app, headerTime, bodyTime)
+	server := bounded(s, headerTime)
 	var silent silent
 	server.ConnState = silent.look
-	server.RegisterOnShutdown(func() { close(app.stopping) })
+	server.RegisterOnShutdown(func() { close(s.stopping) })
 	server.RegisterOnShutdown(silent.leave)
 	var daily sync.WaitGroup
 	daily.Go(func() {
-		if err := st.Savable(ctx); err != nil && ctx.Err() == nil {
-			app.log.Error("nothing can be saved now", "error", err)
+		if err := s.store.Savable(ctx); err != nil && ctx.Err() == nil {
+			s.log.Error("nothing can be saved now", "error", err)
 		}
-		app.backupDaily(ctx)
+		s.backupDaily(ctx)
 	})
 	defer daily.Wait() // for a backup in hand
 	defer stop()
@@ -84,7 +89,7 @@ func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer,
 		defer cancel()
 		err := server.Shutdown(stopping)
 		if errors.Is(err, context.DeadlineExceeded) {
-			app.log.Warn("stopped before some had sent all of what they asked")
+			s.log.Warn("stopped before some had sent all of what they asked")
 			err = server.Close()
 		}
 		done <- err

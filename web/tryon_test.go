@@ -10,6 +10,7 @@ import (
 	"mime/multipart"
 	"net/http"
 	"net/url"
+	"os"
 	"strings"
 	"testing"
 
@@ -212,6 +213,12 @@ func TestPhotoOfATry(t *testing.T) {
 	refused := a.upload(at, []byte("<svg onload=alert(1)>"))
 	require.Equal(t, http.StatusBadRequest, refused.status)
 	assert.Contains(t, refused.doc().Find(`[data-fault="photo"]`).Text(), "JPEG or PNG")
+	temporary := t.TempDir()
+	t.Setenv("TMPDIR", temporary)
+	require.Equal(t, http.StatusBadRequest, a.upload(at, make([]byte, 12<<20)).status)
+	left, err := os.ReadDir(temporary)
+	require.NoError(t, err)
+	assert.Empty(t, left, "nothing of a large one stays on the disk")
 }
 
 // camera is a picture that lies on its side, with the tag that says so (Exif

@@ -20,7 +20,7 @@ import (
 // app is a server on a real database of its own.
 type app struct {
 	t       testing.TB
-	handler http.Handler
+	handler *Server
 	server  *httptest.Server
 	store   *store.Store
 }

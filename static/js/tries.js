@@ -1,10 +1,11 @@
 // A try that is noted, and its answer: sent by the script, so that what was
 // typed stays on the page while the server can't be reached.
+import { holds } from "./chart/save.js";
 import { Drafts } from "./drafts.js";
 
 const again = 2000; // ms before it is tried once more
 
-// Sender sends a form until it arrives; what comes of it is told.
+// Sender sends a form until it arrives, or can't; what comes of it is told.
 export class Sender {
   // options: send(body) → {status, reply}, later, on(what, detail).
   constructor(options) {
@@ -27,7 +28,12 @@ export class Sender {
     } catch {
       answer = undefined;
     }
-    if (!answer || answer.status >= 500 || (answer.status < 400 && typeof answer.reply?.to !== "string")) {
+    if (holds(answer)) {
+      this.body = undefined;
+      this.on("held", holds(answer));
+      return;
+    }
+    if (!answer || answer.status >= 500 || answer.status === 429 || (answer.status < 400 && typeof answer.reply?.to !== "string")) {
       this.on("waiting", reason(answer));
       this.later(() => this.push(), again);
       return;
@@ -59,6 +65,7 @@ function startTry(form) {
   const sender = new Sender({
     send: (body) => post(form.action, body), later, on: (what, detail) => {
       if (what === "waiting") say(`${detail}: kept here, and sent as soon as it can be.`);
+      if (what === "held") say(`Not sent: ${detail.replace(/\.$/, "")}. It stays on this page.`);
       if (what === "refused") {
         say("Not kept yet: a field asks for something else.");
         refuse(form, detail);
@@ -125,6 +132,7 @@ function startVerdict(form) {
   const sender = new Sender({
     send: (body) => post(form.action, body), later, on: (what, detail) => {
       if (what === "waiting") say(`${detail}: your answer is kept here, and sent as soon as it can be.`);
+      if (what === "held") say(`Not sent: ${detail}`);
       if (what === "refused") say(detail.join(" "));
       if (what === "done") location.assign(detail);
     },

@@ -120,3 +120,33 @@ test("a form is sent until it arrives; what is changed meanwhile goes instead", 
   await settle();
   assert.deepEqual(heard.at(-1), ["refused", ["round: is 99"]]);
 });
+
+test("what is too slow to arrive is told and stays; it is not sent again by itself", async () => {
+  const answers = [{ status: 413, reply: { error: ["Too slow."] } }, { status: 413 }, { status: 200, reply: { to: "/there" } }];
+  const heard = [];
+  const never = () => assert.fail("it is sent again by itself");
+  const sender = new Sender({ send: async () => answers.shift(), later: never, on: (...args) => heard.push(args) });
+  for (let i = 0; i < 3; i++) {
+    sender.put("a photograph");
+    await settle();
+  }
+  assert.deepEqual(heard, [["held", "Too slow."], ["held", "this is too slow or too large to send"], ["done", "/there"]]);
+
+  const kept = [];
+  answers.push({ status: 413, reply: { error: ["Too slow."] } }, { status: 403 }, { status: 200, reply: { revision: 2 } }, { status: 200, reply: { revision: 3 } });
+  const line = new Line({
+    href: "/needles", revision: 0, keep: { get: () => [], put: (r) => kept.push(r), drop: (key) => kept.splice(kept.findIndex((r) => r.key === key), 1) },
+    send: async () => answers.shift(), later: never, on: (...args) => heard.push(args), key: () => String(kept.length),
+  });
+  line.add({ round: 1 });
+  await settle();
+  assert.deepEqual(heard.at(-1), ["unsaved", "Too slow."]);
+  line.add({ round: 2 });
+  await settle();
+  assert.equal(kept.length, 2, "both are kept, also while this device is let out");
+  line.push();
+  await settle();
+  await settle();
+  assert.equal(heard.at(-1)[0], "saved");
+  assert.equal(kept.length, 0);
+});

@@ -6,6 +6,14 @@
 const longest = 30_000; // ms between two tries
 const remembered = 256; // strokes that a page under way may have missed
 
+// What is answered to one who is let out, or too slow: nothing is wrong with
+// what was sent, but sending it again by itself would come to the same.
+const held = { 403: "this device is not let in", 413: "this is too slow or too large to send" };
+
+// holds tells why an answer holds a request back: kept, and sent again only
+// when something else happens.
+export const holds = (answer) => answer && held[answer.status] && (answer.reply?.error?.join(" ") ?? held[answer.status]);
+
 export class Line {
   // options: href, revision, send(href, body) → {status, reply}, keep, later,
   // on(what, detail), key(), wire(request, revision). keep is a small store with get, put and drop. An answer
@@ -46,7 +54,11 @@ export class Line {
       answer = undefined;
     }
     this.sending = false;
-    if (!answer || answer.status >= 500 || (answer.status < 400 && !Number.isInteger(answer.reply?.revision))) {
+    if (holds(answer)) {
+      this.on("unsaved", holds(answer));
+      return;
+    }
+    if (!answer || answer.status >= 500 || answer.status === 429 || (answer.status < 400 && !Number.isInteger(answer.reply?.revision))) {
       this.fail(answer?.reply?.error?.join(" "));
       return;
     }
