@@ -82,7 +82,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		"Pick up for the thumb", fmt.Sprintf("%d from the bridge, as numbered; then knit the %d held stitches.", o.PickedUp, o.Held), 66, high, drawOpening,
 	}
 	gaps := lessonPanel{
-		"Close both gaps", "Lift the strand at each corner and twist it. K2tog it with the first held stitch; ssk the last held stitch with the other.", 66, high, drawGaps,
+		"Close both gaps", "Lift the strand at each corner and twist it. 1 K2tog it with the first held stitch. 2 Ssk the last held stitch with the other.", 66, high, drawGaps,
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."

@@ -72,7 +72,7 @@ func TestLessonFromLeft(t *testing.T) {
 	assert.Contains(t, words(own), "from the front with the left needle")
 	assert.Contains(t, words(turned), "from the front with the right needle")
 	assert.Contains(t, words(turned), "put it on the left needle")
-	for _, name := range []string{"k2tog", "ssk"} {
+	for _, name := range []string{"1 k2tog", "2 ssk", "gap 1", "gap 2"} {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}

@@ -29,7 +29,7 @@ func drawLoops(k *sketch, _ LessonOptions) {
 
 // opening is where the corners of the thumb's opening lie in its panel.
 const (
-	openLeft, openRight = 9.0, 57.0
+	openLeft, openRight = 10.6, 55.4
 	openTop, openFoot   = 9.0, 25.0
 )
 
@@ -72,8 +72,8 @@ func drawOpening(k *sketch, o LessonOptions) {
 		k.note(at.x, at.y-2.4, strconv.Itoa(i+1), 3.2)
 	}
 	k.note((openLeft+openRight)/2, (openTop+openFoot)/2+1, strconv.Itoa(o.Held)+" held", 3.2)
-	k.note(openLeft-5.2, (openTop+openFoot)/2+1, "gap", 2.9)
-	k.note(openRight+5.2, (openTop+openFoot)/2+1, "gap", 2.9)
+	k.note(openLeft-6.8, (openTop+openFoot)/2+1, "gap 2", 2.9)
+	k.note(openRight+6.8, (openTop+openFoot)/2+1, "gap 1", 2.9)
 	k.arrow(point{openLeft + 4, openTop - 5}, point{openLeft + 10, openTop - 7}, point{openLeft + 18, openTop - 7.6})
 	k.arrow(point{openRight - 4, openFoot + 6}, point{openRight - 10, openFoot + 7.6}, point{openRight - 18, openFoot + 8})
 }
@@ -93,9 +93,9 @@ func (k *sketch) ring(x, y, r float64) string {
 		Curve(x-r, y-c*r, x-c*r, y-r, x, y-r).Curve(x+c*r, y-r, x+r, y-c*r, x+r, y).Close().String()
 }
 
-// drawGaps: at the first corner, at the right, the twisted strand and the first
-// held stitch lie together on the needle; at the last corner, at the left, the
-// last held stitch and the strand.
+// drawGaps: at corner 1, at the right, which is worked first, the twisted strand
+// and the first held stitch lie together on the needle; at corner 2, at the
+// left, the last held stitch and the strand.
 func drawGaps(k *sketch, _ LessonOptions) {
 	const y = 11.0
 	corner := func(strand, stitch float64, name string) {
@@ -107,6 +107,6 @@ func drawGaps(k *sketch, _ LessonOptions) {
 		k.s.Path(k.curve(point{min(strand, stitch) - 4, y - 4.6}, point{(strand + stitch) / 2, y - 6.4}, point{max(strand, stitch) + 4, y - 4.6}), draw.Style{Stroke: ink0, Width: 0.5, Round: true})
 		k.note((strand+stitch)/2, y-7.4, name, 3.2)
 	}
-	corner(12.5, 20, "ssk") // the strand comes after the last held stitch
-	corner(53.5, 46, "k2tog")
+	corner(12.5, 20, "2 ssk") // the strand comes after the last held stitch
+	corner(53.5, 46, "1 k2tog")
 }

@@ -76,6 +76,27 @@ func (k *sketch) needle(from, to point) {
 	k.s.Path(p.String(), draw.Style{Fill: steel, Stroke: ink0, Width: 0.35, Round: true})
 }
 
+// shaft draws a needle's shaft once more over what lies on it, up to the height
+// at which it dives behind something.
+func (k *sketch) shaft(from, to point, dive float64) {
+	dx, dy := to.x-from.x, to.y-from.y
+	l := math.Hypot(dx, dy)
+	nx, ny := -dy/l*needleWide/2, dx/l*needleWide/2
+	at := func(sx, sy float64) point { // where a side of the shaft comes to the height
+		share := (dive - from.y - sy) / dy
+		return point{from.x + sx + share*dx, dive}
+	}
+	a, b := at(nx, ny), at(-nx, -ny)
+	var fill, one, other draw.Pen
+	fill.Move(k.x(from.x+nx), from.y+ny).Line(k.x(a.x), a.y).Line(k.x(b.x), b.y).Line(k.x(from.x-nx), from.y-ny).Close()
+	one.Move(k.x(from.x+nx), from.y+ny).Line(k.x(a.x), a.y)
+	other.Move(k.x(from.x-nx), from.y-ny).Line(k.x(b.x), b.y)
+	k.s.Path(fill.String(), draw.Style{Fill: steel})
+	for _, side := range []string{one.String(), other.String()} {
+		k.s.Path(side, draw.Style{Stroke: ink0, Width: 0.35, Round: true})
+	}
+}
+
 // arrow is a line with a head at its last point.
 func (k *sketch) arrow(points ...point) {
 	k.s.Path(k.curve(points...), draw.Style{Stroke: ink0, Width: 0.5, Round: true})
