@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"thenar/internal/stitch"
+	"thenar/internal/wale"
 )
 
 // Neighbours is the number of the hand's columns that the gusset's chart
@@ -109,20 +110,8 @@ func (s Source) row(section stitch.Section, i int) Row {
 	row := Row{Section: section.Part, Round: i + 1, Cells: make([]Cell, len(r.Ops))}
 	of := s.Marks[Anchor{section.Part, i + 1, ""}]
 	row.Note, row.Needles = of.Note, of.Needles != ""
-	order := make([]int, len(r.Ops))
-	for j := range order {
-		order[j] = j
-	}
-	if s.Mirrored {
-		order = r.MirrorOrder()
-	}
-	for j, from := range order {
-		op := r.Ops[from]
-		if s.Mirrored {
-			op = op.Twin()
-		}
-		mark, painted := s.Marks[Anchor{section.Part, i + 1, names[from]}]
-		row.Cells[j] = newCell(op, names[from], mark, painted, s.Mirrored)
+	for j, op := range r.Ops {
+		row.Cells[j] = s.cell(op, Anchor{section.Part, i + 1, names[j]})
 		row.In += row.Cells[j].Op.In()
 		row.Out += row.Cells[j].Op.Out()
 	}
@@ -130,23 +119,25 @@ func (s Source) row(section stitch.Section, i int) Row {
 	return row
 }
 
-// leading counts the columns at the head of a round that are not the hand's.
+// leading counts the columns at the head of a round that are not the hand's;
+// what is made among them belongs to them.
 func leading(names []string) int {
-	for i, name := range names {
-		if name != "" && (name[0] == 'H' || name[0] == 'M') {
-			return i
-		}
+	n := len(names)
+	if i := slices.IndexFunc(names, func(name string) bool { return name != "" && name[0] == wale.Hand }); i >= 0 {
+		n = i
 	}
-	return len(names)
+	for n > 0 && names[n-1] != "" && names[n-1][0] == wale.Made {
+		n--
+	}
+	return n
 }
 
-func newCell(op stitch.Op, column string, mark Mark, painted, mirrored bool) Cell {
-	c := Cell{Column: column, X: -1, Planned: op, Op: op, Yarn: Yarns[0].ID, Painted: painted, Note: mark.Note}
+// cell is one planned operation with its mark.
+func (s Source) cell(op stitch.Op, at Anchor) Cell {
+	mark, painted := s.Marks[at]
+	c := Cell{Column: at.Column, X: -1, Planned: op, Op: op, Yarn: Yarns[0].ID, Painted: painted, Note: mark.Note}
 	if over, ok := stitch.ByCode(mark.Stitch); ok && mark.Stitch != "" {
-		c.Op = over
-		if mirrored {
-			c.Op = over.Twin()
-		}
+		c.Op = s.turned(over)
 	}
 	if mark.Colour != "" {
 		c.Yarn = mark.Colour

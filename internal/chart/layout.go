@@ -145,11 +145,14 @@ func nearest(r *Row, column string, order []string) int {
 }
 
 // layColumns gives every column a place of its own, at which it stands in
-// every row that has it.
+// every row that has it. The cells of a row stand in the order worked, always:
+// where the other hand takes stitches together in an even round, a column or
+// two give way.
 func (g *Grid) layColumns() {
-	order := merge(g.Rows)
+	all := merge(g.Rows)
+	order := all
 	if g.View == GussetView || (g.View == TubeView && g.Rows[0].lead > 0) {
-		order = g.cut(order)
+		order = g.cut(all)
 	}
 	if at := slices.Index(order, g.Middle); g.Middle != "" && at >= 0 {
 		from := ((at-(len(order)-1)/2)%len(order) + len(order)) % len(order)
@@ -160,11 +163,20 @@ func (g *Grid) layColumns() {
 	for i, name := range order {
 		place[name] = len(order) - 1 - i
 	}
+	at := make(map[string]int, len(all))
+	for i, name := range all {
+		at[name] = i
+	}
 	for i := range g.Rows {
-		for j := range g.Rows[i].Cells {
-			c := &g.Rows[i].Cells[j]
-			if x, ok := place[c.Column]; ok {
-				c.X = x
+		cells := g.Rows[i].Cells
+		worked := make([]int, len(cells)) // the places of the row in the order worked
+		for j, c := range cells {
+			worked[j] = at[c.Column]
+		}
+		slices.Sort(worked)
+		for j := range cells {
+			if x, ok := place[all[worked[j]]]; ok {
+				cells[j].X = x
 			}
 		}
 	}

@@ -9,7 +9,7 @@ type Share struct{ Stitches, Passed int }
 // InWork are the yarns of a round, one for each operation in the order in which
 // this hand works it; nil where the round is all in the main colour.
 func (s Source) InWork(part stitch.Part, round int) []Yarn {
-	section := s.Mitt.Section(part)
+	section := s.worked.Section(part)
 	if section == nil || round < 1 || round > len(section.Rounds) {
 		return nil
 	}
@@ -30,7 +30,7 @@ func (s Source) InWork(part stitch.Part, round int) []Yarn {
 // next.
 func (s Source) Shares() map[string]Share {
 	var shares [MostYarns]Share
-	for _, section := range s.Mitt.Sections {
+	for _, section := range s.worked.Sections {
 		if len(section.Rounds) == 0 {
 			continue
 		}

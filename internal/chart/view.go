@@ -57,12 +57,18 @@ type Source struct {
 	FromLeft bool // read from left to right
 	Palette  Palette
 	Rules    Rules
-	names    wale.Names
+	worked   stitch.Mitt // as this hand works it, without the marks
+	names    wale.Names  // of its columns, as the right hand
 }
 
-// Prepare names the columns, once for all views.
+// Prepare turns the mitt to its hand and names the columns, once for all views.
 func (s Source) Prepare() Source {
-	s.names = wale.Mitt(s.Mitt, s.Base)
+	s.worked, s.names = s.Mitt, nil
+	if s.Mirrored {
+		s.worked, s.names = stitch.Mirror(s.Mitt), wale.Mirror(s.Mitt, s.Base)
+	} else {
+		s.names = wale.Mitt(s.Mitt, s.Base)
+	}
 	if s.Palette == nil {
 		s.Palette = Yarns
 	}
@@ -96,7 +102,7 @@ func ViewOf(p stitch.Part) View {
 func (s Source) sections(v View) []stitch.Section {
 	var list []stitch.Section
 	for _, part := range sectionsOf[v] {
-		if section := s.Mitt.Section(part); section != nil && len(section.Rounds) > 0 {
+		if section := s.worked.Section(part); section != nil && len(section.Rounds) > 0 {
 			list = append(list, *section)
 		}
 	}
@@ -151,10 +157,10 @@ func (s Source) Sound(o Options) Options {
 	return o
 }
 
-// Put is the planned mitt with the marks on it, as the right hand: each
-// painted operation in the place of the planned one.
+// Put is the mitt as this hand works it, with the marks on it: each painted
+// operation in the place of the planned one.
 func (s Source) Put() stitch.Mitt {
-	out := stitch.Mitt{Sections: slices.Clone(s.Mitt.Sections)}
+	out := stitch.Mitt{Sections: slices.Clone(s.worked.Sections)}
 	for i := range out.Sections {
 		section := &out.Sections[i]
 		section.Rounds = slices.Clone(section.Rounds)
@@ -176,9 +182,18 @@ func (s Source) painted(part stitch.Part, r int, planned []stitch.Op, names []st
 		if &ops[0] == &planned[0] {
 			ops = slices.Clone(planned)
 		}
-		ops[j] = op
+		ops[j] = s.turned(op)
 	}
 	return ops
+}
+
+// turned is an operation that was painted as the right hand, as this one works
+// it.
+func (s Source) turned(op stitch.Op) stitch.Op {
+	if s.Mirrored {
+		return op.Twin()
+	}
+	return op
 }
 
 // Lost lists what was painted that has no place in this plan.

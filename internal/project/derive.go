@@ -1,6 +1,8 @@
 package project
 
 import (
+	"maps"
+
 	"thenar/internal/chart"
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
@@ -31,14 +33,14 @@ type Outputs struct {
 	Ball      yarn.Ball
 }
 
-// Derive works out everything. The strokes speak of the right hand; they are
-// put on the plan's rounds first, and the mirror comes last.
+// Derive works out everything. The strokes speak of the right hand; on
+// the other they are turned with the columns that they stand on.
 func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	planned, err := pl.Plan(d.Effective())
 	if err != nil {
 		return nil, err
 	}
-	out := &Outputs{Plan: planned.Plan, Planned: planned.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
+	out := &Outputs{Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
 	plan := out.Plan
 	if out.Fit, err = fit.Rows(plan, out.Planned, out.Bands); err != nil {
 		return nil, err
@@ -46,24 +48,45 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	out.Summary = fit.Sum(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Costs = pl.engine.PinCosts(planned.request, plan)
-	left := d.Side == Left
-	out.Charts = chart.Source{
-		Mitt: out.Planned, Base: plan.Gusset.Base, Marks: marks, Mirrored: left != d.FromLeft && plan.Thumbed(), FromLeft: d.FromLeft,
-		Palette: planned.extra.palette, Rules: planned.extra.rules(plan),
-	}.Prepare()
+	out.Charts = planned.charts(d, marks)
 	out.Lost = out.Charts.Lost()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
 	out.Mitt = out.Charts.Put()
 	out.Unsound = stitch.Ledger(out.Mitt)
-	if out.Charts.Mirrored { // without a thumb both hands are worked alike
-		out.Mitt = stitch.Mirror(out.Mitt)
-	}
 	if d.FromLeft {
 		out.Mitt = stitch.FromLeft(out.Mitt)
 	}
-	out.Words = words.Instructions(plan, out.Mitt, words.Hands{Left: left, FromLeft: d.FromLeft})
+	out.Words = words.Instructions(plan, out.Mitt, words.Hands{Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out)})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit())
 	return out, nil
+}
+
+// charts are drawn from a plan for the document's side and its knitter.
+// Without a thumb both hands are worked alike.
+func (p *Planned) charts(d Document, marks chart.Marks) chart.Source {
+	return chart.Source{
+		Mitt: p.Plan.Mitt(), Base: p.Plan.Gusset.Base, Marks: marks, FromLeft: d.FromLeft,
+		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Thumbed(),
+		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),
+	}.Prepare()
+}
+
+// alike reports whether the other hand is worked like this one, round for
+// round, as planned for it and with what is painted.
+func (pl *Planner) alike(d Document, marks chart.Marks, out *Outputs) bool {
+	other := d
+	other.Side = d.Side.Other()
+	charts := out.Charts
+	if sheet := other.Effective(); !maps.Equal(sheet, d.Effective()) {
+		planned, err := pl.Plan(sheet)
+		if err != nil {
+			return false
+		}
+		charts = planned.charts(other, marks)
+	} else if charts.Mirrored = !charts.Mirrored && out.Plan.Thumbed(); charts.Mirrored != out.Charts.Mirrored {
+		charts = charts.Prepare()
+	}
+	return out.Charts.Alike(charts)
 }
 
 // shares lists what each yarn works, in the order of the palette, the main

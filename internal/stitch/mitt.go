@@ -114,8 +114,8 @@ func (m Mitt) Section(p Part) *Section {
 // Mirror gives the same mitt for the other hand. The leading block of each
 // round stays in front, since the round begins at the gusset on both hands;
 // within the block and within the hand the order is reversed and each
-// operation becomes its twin. Two things keep their order: an even round, and
-// putting stitches aside before the bridge is cast on in their place. Mirror of
+// operation becomes its twin. An even round is worked alike on both hands; and
+// stitches are put aside before the bridge is cast on in their place. Mirror of
 // Mirror is the mitt itself.
 func Mirror(m Mitt) Mitt {
 	out := Mitt{Sections: make([]Section, len(m.Sections))}
@@ -160,13 +160,26 @@ func mirrorRound(r Round) Round {
 	}
 	ops := make([]Op, len(r.Ops))
 	for i, from := range r.MirrorOrder() {
-		ops[i] = r.Ops[from].Twin()
+		ops[i] = r.Ops[from]
+		if !r.Even {
+			ops[i] = ops[i].Twin()
+		}
 	}
 	return Round{Ops: ops, Lead: r.Lead, Even: r.Even}
 }
 
+// Alike reports whether two mitts are worked alike: the same stitches cast on,
+// the same operations in every round and in every finish.
+func Alike(a, b Mitt) bool {
+	return slices.EqualFunc(a.Sections, b.Sections, func(a, b Section) bool {
+		return a.Part == b.Part && a.CastOn == b.CastOn && a.FromHeld == b.FromHeld && a.Shift == b.Shift &&
+			slices.Equal(a.Finish.Ops, b.Finish.Ops) &&
+			slices.EqualFunc(a.Rounds, b.Rounds, func(a, b Round) bool { return slices.Equal(a.Ops, b.Ops) })
+	})
+}
+
 // MirrorOrder says of each operation of the mirrored round which one of r it
-// is the twin of.
+// is the twin of; of an even round, which one it is.
 func (r Round) MirrorOrder() []int {
 	order := make([]int, len(r.Ops))
 	for i := range order {

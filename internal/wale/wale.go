@@ -4,6 +4,7 @@
 package wale
 
 import (
+	"slices"
 	"strconv"
 
 	"thenar/internal/stitch"
@@ -40,8 +41,28 @@ type Names map[stitch.Part][][]string
 // top in the fabric and goes on: the first worked, or the last where the
 // decrease leans right. One that makes a column has the new column's name.
 func Mitt(m stitch.Mitt, base int) Names {
-	names := Names{}
 	w := walker{}
+	return w.mitt(m, base, func(s stitch.Section, i int) []string {
+		lead := 0
+		if s.Part == stitch.Gusset {
+			lead = s.Rounds[i].Lead
+		}
+		return w.round(s.Rounds[i].Ops, lead)
+	})
+}
+
+// walker goes through rounds with the columns that are on the needles.
+type walker struct {
+	live   []string
+	held   []string
+	born   map[byte]int
+	mirror bool // the other hand's rounds are walked
+}
+
+// mitt walks the sections in the order worked; round names one round and goes
+// past it.
+func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) []string) Names {
+	names := Names{}
 	var held []string
 	for _, s := range m.Sections {
 		if len(s.Rounds) == 0 {
@@ -51,13 +72,18 @@ func Mitt(m stitch.Mitt, base int) Names {
 		case s.Part == stitch.Gusset:
 			w.begin(numbered(Base, base), numbered(Hand, s.Rounds[0].In()-s.Rounds[0].LeadIn()))
 		case s.FromHeld:
-			w.begin(held, nil)
+			w.live, w.born = held, map[byte]int{}
 		case s.Part == stitch.Top && len(w.live) > 0:
 			w.turn(s.Shift)
 		case s.Part != stitch.Hand || !goesOn:
-			w.begin(nil, numbered(Hand, s.Rounds[0].In()))
+			all := numbered(Hand, s.Rounds[0].In())
+			under := min(base, len(all)) // what the gusset will stand on
+			w.begin(all[:under], all[under:])
 		}
-		names[s.Part] = w.section(s)
+		names[s.Part] = make([][]string, len(s.Rounds))
+		for i := range s.Rounds {
+			names[s.Part][i] = round(s, i)
+		}
 		if len(w.held) > 0 {
 			held, w.held = w.held, nil
 		}
@@ -65,34 +91,21 @@ func Mitt(m stitch.Mitt, base int) Names {
 	return names
 }
 
-// walker goes through rounds with the columns that are on the needles.
-type walker struct {
-	live []string
-	held []string
-	born map[byte]int
-}
-
+// begin puts new columns on the needles. The other hand works them in the
+// opposite order, what leads the round by itself.
 func (w *walker) begin(lead, rest []string) {
 	w.live = append(append([]string(nil), lead...), rest...)
 	w.born = map[byte]int{}
+	if w.mirror {
+		slices.Reverse(w.live[:len(lead)])
+		slices.Reverse(w.live[len(lead):])
+	}
 }
 
 // turn moves the beginning of the round on by n columns.
 func (w *walker) turn(n int) {
 	n = ((n % len(w.live)) + len(w.live)) % len(w.live)
 	w.live = append(append([]string(nil), w.live[n:]...), w.live[:n]...)
-}
-
-func (w *walker) section(s stitch.Section) [][]string {
-	names := make([][]string, len(s.Rounds))
-	for i, r := range s.Rounds {
-		lead := 0
-		if s.Part == stitch.Gusset {
-			lead = r.Lead
-		}
-		names[i] = w.round(r.Ops, lead)
-	}
-	return names
 }
 
 // round names the operations over the columns that the round below left. In

@@ -91,3 +91,28 @@ func TestNamesDoNotDependOnTheSchedule(t *testing.T) {
 		}
 	}
 }
+
+// The other hand's columns are the right hand's in a mirror, also under a round
+// that both work alike: ribbing stands on the columns of the round below, what
+// it makes and takes together is counted from the other end, and the thumb's
+// stitches come back as they were put aside.
+func TestMirror(t *testing.T) {
+	g := section(t, "k m1l k m1r k | k k k k")
+	hand := section(t, "hold hold hold hold hold co co co | k k k k", "k p k p k p k", "k k m1 k k m1 k k k", "k k2tog k k k2tog k k", "k k k k k k k")
+	hand.Part = stitch.Hand
+	for i := 1; i < 5; i++ {
+		hand.Rounds[i].Even = true
+	}
+	thumb := section(t, "pick pick | gapk2tog k k k gapssk")
+	thumb.Part, thumb.FromHeld = stitch.Thumb, true
+	names := Mirror(stitch.Mitt{Sections: []stitch.Section{g, hand, thumb}}, 3)
+	row := func(p stitch.Part, i int) string { return strings.Join(names[p][i], " ") }
+	assert.Equal(t, "B3 Z1 B2 A1 B1 H4 H3 H2 H1", row(stitch.Gusset, 0))
+	assert.Equal(t, "B3 Z1 B2 A1 B1 C3 C2 C1 H4 H3 H2 H1", row(stitch.Hand, 0))
+	assert.Equal(t, "C3 C2 C1 H4 H3 H2 H1", row(stitch.Hand, 1))
+	assert.Equal(t, "C3 C2 M2 C1 H4 M1 H3 H2 H1", row(stitch.Hand, 2))
+	// On the right C2 goes into M1, and M2 into H2.
+	assert.Equal(t, "C3 M1 C1 H4 H2 H3 H1", row(stitch.Hand, 3))
+	assert.Equal(t, "C3 C1 H4 M1 H3 H2 H1", row(stitch.Hand, 4))
+	assert.Equal(t, "P2 P1 B3 Z1 B2 A1 B1", row(stitch.Thumb, 0))
+}

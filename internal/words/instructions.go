@@ -96,7 +96,7 @@ func before(p *mitt.Plan, s stitch.Section, by Hands) []Step {
 	switch s.Part {
 	case stitch.Hand:
 		if !p.Thumbed() {
-			steps = append(steps, Step{Text: "The thumb lies inside. Both hands are alike: make two."})
+			steps = append(steps, Step{Text: "The thumb lies inside. " + by.pair()})
 		}
 	case stitch.Gusset:
 		steps = append(steps, Step{Text: by.round()}, Step{Text: capital(Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N))})
@@ -117,6 +117,15 @@ func before(p *mitt.Plan, s stitch.Section, by Hands) []Step {
 type Hands struct {
 	Left     bool // the mitt is for the left hand
 	FromLeft bool // it is knitted from left to right
+	Alike    bool // the other hand is worked alike, round for round
+}
+
+// pair tells how the other hand is worked.
+func (h Hands) pair() string {
+	if h.Alike {
+		return "Both hands are alike: make two."
+	}
+	return "The other hand differs, and has words of its own."
 }
 
 // round tells where the round begins and where it goes on.
@@ -128,7 +137,7 @@ func (h Hands) round() string {
 	if h.Left != h.FromLeft {
 		first, then = then, first
 	}
-	return fmt.Sprintf("The round begins with the first stitch of the gusset; after it the %s hand's round crosses the %s, then the %s. Plain mitts are alike: make two.", hand, first, then)
+	return fmt.Sprintf("The round begins with the first stitch of the gusset; after it the %s hand's round crosses the %s, then the %s. %s", hand, first, then, h.pair())
 }
 
 func shift(n int) string {

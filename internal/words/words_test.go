@@ -70,11 +70,12 @@ func TestInstructions(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			p := plan(t, c.kind, c.rib)
 			m := p.Mitt()
+			alike := !p.Thumbed() || stitch.Alike(m, stitch.Mirror(m))
 			if c.left {
 				m = stitch.Mirror(m)
 			}
 			var b bytes.Buffer
-			for _, passage := range Instructions(p, m, Hands{Left: c.left}) {
+			for _, passage := range Instructions(p, m, Hands{Left: c.left, Alike: alike}) {
 				fmt.Fprintf(&b, "# %s\n", passage.Title)
 				for _, s := range passage.Steps {
 					fmt.Fprintf(&b, "%s | %s\n", s.Label(), s.Text)

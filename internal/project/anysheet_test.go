@@ -1,0 +1,104 @@
+package project
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strconv"
+
+	"thenar/internal/chart"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+)
+
+// anySheet is a sheet as somebody may fill it: any kind, gauge and hand, in cm
+// or inches, ribs of 2 and 4, one-sided gussets, fixed numbers.
+func anySheet(rng *rand.Rand) sheet.Sheet {
+	s := sheet.Sheet{
+		"kind": []string{"fingerless", "mitten", "fingerless", "mitten", "mitten_without_thumb"}[rng.IntN(5)],
+		"unit": []string{"cm", "in"}[rng.IntN(2)], "stitch.rib": []string{"2", "4"}[rng.IntN(2)],
+		"gauge.swatches[0].worked": "round", "gauge.swatches[0].washed": "true",
+	}
+	length := func(path string, low, high float64) { // in cm
+		cm := low + (high-low)*rng.Float64()
+		if s["unit"] == "in" {
+			cm /= 2.54
+		}
+		s[path] = strconv.FormatFloat(cm, 'f', 2, 64)
+	}
+	over := 10.0
+	if s["unit"] == "in" {
+		over = 4
+	}
+	g := 13 + rng.IntN(24)
+	s["gauge.swatches[0].stitches"], s["gauge.swatches[0].width"] = strconv.Itoa(g), fmt.Sprint(over)
+	s["gauge.swatches[0].rounds"], s["gauge.swatches[0].height"] = strconv.Itoa(int(math.Round(float64(g)*(1.2+0.4*rng.Float64())))), fmt.Sprint(over)
+	length("hand.hand_circumference", 11, 25)
+	for path, bounds := range map[string][2]float64{
+		"hand.hand_length": {10, 21}, "hand.wrist_circumference": {10, 19}, "hand.gusset_length": {3, 8}, "hand.thumb_length": {3, 7},
+		"length.cuff": {1, 8}, "length.cuff_plain": {1, 5}, "length.above_gusset": {1, 6}, "length.edging": {0.5, 2.5}, "length.thumb_edging": {0.5, 1.5},
+	} {
+		if rng.IntN(4) == 0 {
+			length(path, bounds[0], bounds[1])
+		}
+	}
+	some := func(path string, of ...string) {
+		if rng.IntN(5) == 0 {
+			s[path] = of[rng.IntN(len(of))]
+		}
+	}
+	some("stitch.repeat", "1", "2", "4", "6")
+	some("stitch.both_edges", "false")
+	some("pins.gusset_base", "1", "2", "3", "4", "5")
+	some("pins.kept_on_hand", "0", "1", "2")
+	some("pins.bridge", "1", "2", "3", "4", "5", "6")
+	some("pins.picked_up", "2", "3", "4", "5", "6")
+	some("pins.thumb_decreases", "0", "1", "2", "3", "4")
+	some("pins.cuff_plain_rounds", "0", "1", "5")
+	some("pins.cast_on", "24", "32", "36", "40", "44")
+	some("pins.hand_stitches", "31", "36", "40", "43", "48")
+	some("pins.rhythm", "2", "3", "2, 4")
+	some("schedule.follows", "profile", "rhythm")
+	return s
+}
+
+// anyMitt is a mitt that can be planned.
+func anyMitt(rng *rand.Rand, pl *Planner) (Document, *Planned) {
+	for {
+		d := Document{Name: "any", Side: []Side{Right, Left}[rng.IntN(2)], Sheet: anySheet(rng)}
+		if p, err := pl.Plan(d.Sheet); err == nil {
+			return d, p
+		}
+	}
+}
+
+// anyMarks paints a mitt in every section: stitches that eat and make as much
+// as the planned ones, and colours.
+func anyMarks(rng *rand.Rand, m stitch.Mitt, names wale.Names) chart.Marks {
+	instead := map[[2]int][]stitch.Op{}
+	for _, op := range stitch.All() {
+		if op.Paintable() {
+			k := [2]int{op.In(), op.Out()}
+			instead[k] = append(instead[k], op)
+		}
+	}
+	marks := chart.Marks{}
+	for _, s := range m.Sections {
+		for range 1 + rng.IntN(8) {
+			if len(s.Rounds) == 0 {
+				break
+			}
+			r := rng.IntN(len(s.Rounds))
+			i := rng.IntN(len(s.Rounds[r].Ops))
+			at := chart.Anchor{Section: s.Part, Round: r + 1, Column: names[s.Part][r][i]}
+			op := s.Rounds[r].Ops[i]
+			if of := instead[[2]int{op.In(), op.Out()}]; op.Paintable() && rng.IntN(3) > 0 {
+				marks[at] = chart.Mark{Stitch: of[rng.IntN(len(of))].Code()}
+			} else {
+				marks[at] = chart.Mark{Colour: chart.ID(1 + rng.IntN(3))}
+			}
+		}
+	}
+	return marks
+}
