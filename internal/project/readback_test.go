@@ -1,0 +1,206 @@
+package project
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math/rand/v2"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/need"
+	"thenar/internal/readback"
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+	"thenar/internal/words"
+)
+
+// spelled is how each operation is written in instructions and in the fields
+// of a chart (the Craft Yarn Council's abbreviations, from memory).
+var spelled = map[stitch.Op]string{
+	stitch.Knit: "k", stitch.Purl: "p", stitch.KnitTBL: "k tbl", stitch.Slip: "sl", stitch.M1L: "M1L", stitch.M1R: "M1R", stitch.M1: "M1",
+	stitch.YarnOver: "yo", stitch.CastOn: "CO", stitch.LLI: "LLI", stitch.RLI: "RLI", stitch.KFB: "kfb", stitch.K2tog: "k2tog", stitch.SSK: "ssk",
+	stitch.P2tog: "p2tog", stitch.SSP: "ssp", stitch.K3tog: "k3tog", stitch.SK2P: "sk2p", stitch.S2KP: "s2kp", stitch.BindOff: "BO",
+	stitch.DrawUp: "draw up", stitch.Graft: "graft", stitch.Hold: "hold", stitch.PickUp: "pick up",
+	stitch.GapK2tog: "k2tog with the gap strand", stitch.GapSSK: "ssk with the gap strand",
+}
+
+var titles = map[stitch.Part]string{
+	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.Gusset: "Thumb gusset",
+	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb",
+}
+
+// differs compares what was knitted from the words with the mitt.
+func differs(read *readback.Mitt, m stitch.Mitt) error {
+	if len(read.Parts) != len(m.Sections) {
+		return fmt.Errorf("%d parts, of %d", len(read.Parts), len(m.Sections))
+	}
+	for i, s := range m.Sections {
+		p := read.Parts[i]
+		finish := ""
+		if len(s.Finish.Ops) > 0 {
+			finish = spelled[s.Finish.Ops[0]]
+		}
+		switch {
+		case p.Title != titles[s.Part], p.CastOn != s.CastOn, p.FromHeld != s.FromHeld, p.Moved != s.Shift,
+			len(p.Rounds) != len(s.Rounds), p.Finish != finish, p.Finished != s.Finish.In():
+			return fmt.Errorf("%s: %+v", s.Part, p)
+		}
+		for r, round := range s.Rounds {
+			same := slices.EqualFunc(p.Rounds[r].Ops, round.Ops, func(word string, op stitch.Op) bool { return word == spelled[op] })
+			if !same || p.Rounds[r].After != round.Out() || s.Part == stitch.Gusset && p.Rounds[r].Gusset != round.LeadOut() {
+				return fmt.Errorf("%s, round %d: %v was read, %v is worked", s.Part, r+1, p.Rounds[r], round)
+			}
+		}
+	}
+	return nil
+}
+
+// charted compares what was knitted from the words with a chart's table: every
+// row, read from right to left and begun anywhere, is the round.
+func charted(t *testing.T, read *readback.Mitt, out *Outputs, o chart.Options) error {
+	var b bytes.Buffer
+	g := out.Charts.Grid(o)
+	require.NoError(t, chart.CSV(&b, g))
+	lines := csv.NewReader(&b)
+	lines.ReuseRecord = true
+	for i := range slices.Backward(g.Rows) {
+		fields, err := lines.Read()
+		require.NoError(t, err)
+		row := g.Rows[i]
+		var round []string
+		for _, p := range read.Parts {
+			if p.Title == titles[row.Section] {
+				round = p.Rounds[row.Round-1].Ops
+			}
+		}
+		var shown []string
+		for _, field := range slices.Backward(fields[:len(fields)-1]) {
+			if field != "" {
+				op, _, _ := strings.Cut(field, "/")
+				shown = append(shown, op)
+			}
+		}
+		if fields[len(fields)-1] != strconv.Itoa(row.Round) || len(shown) > len(round) || o.View != chart.GussetView && len(shown) != len(round) || !around(shown, round) {
+			return fmt.Errorf("%s in %s, %s round %s: %v is read as %v", o.View, o.Layout, row.Section, fields[len(fields)-1], shown, round)
+		}
+	}
+	return nil
+}
+
+// around reports whether some operations follow each other in a round, wherever
+// it begins.
+func around(some, round []string) bool {
+	for from := range round {
+		i := 0
+		for i < len(some) && some[i] == round[(from+i)%len(round)] {
+			i++
+		}
+		if i == len(some) {
+			return true
+		}
+	}
+	return false
+}
+
+func instructions(t *testing.T, out *Outputs) string {
+	t.Helper()
+	var b strings.Builder
+	require.NoError(t, words.Write(&b, out.Words))
+	return b.String()
+}
+
+// The words of both hands, read back stitch by stitch by code that shares
+// nothing with what writes them, are the plan's rounds and the charts' rows, in
+// both layouts, whatever is painted; what a painted stitch leaves unsound can't
+// be knitted from the words either.
+func TestWordsReadBack(t *testing.T) {
+	const shards = 4
+	for shard := range uint64(shards) {
+		t.Run("", func(t *testing.T) {
+			t.Parallel()
+			rng := rand.New(rand.NewPCG(3000, shard))
+			pl := NewPlanner()
+			for i := range need.Cases(3000) / shards {
+				d, p := anyMitt(rng, pl)
+				m := p.Plan.Mitt()
+				names := wale.Mitt(m, p.Gusset.Base)
+				var marks chart.Marks
+				if rng.IntN(2) == 0 {
+					marks = anyMarks(rng, m, names)
+				}
+				if rng.IntN(8) == 0 {
+					marks = chart.Marks{{Section: stitch.Hand, Round: 2, Column: "H4"}: {Stitch: "yo"}}
+				}
+				d.FromLeft = rng.IntN(6) == 0
+				for h, side := range []Side{Right, Left} {
+					d.Side = side
+					out, err := pl.Derive(d, marks)
+					require.NoError(t, err)
+					text := instructions(t, out)
+					read, err := readback.Read(text)
+					if len(out.Unsound) > 0 {
+						require.Error(t, err, "%s\n%v\n%s", side, d.Sheet, text)
+						continue
+					}
+					require.NoError(t, err, "%s\n%v\n%s", side, d.Sheet, text)
+					require.NoError(t, differs(read, out.Mitt), "%s\n%v\n%s", side, d.Sheet, text)
+					if d.FromLeft {
+						continue // its chart shows how the make ones lie in the fabric
+					}
+					for _, view := range out.Charts.Views() {
+						layout := []chart.Layout{chart.Wedge, chart.Columns}[(i+h)%2]
+						require.NoError(t, charted(t, read, out, chart.Options{View: view, Layout: layout}), "%s\n%v\n%s", side, d.Sheet, text)
+					}
+				}
+			}
+		})
+	}
+}
+
+var number = regexp.MustCompile(`\d+`)
+
+// A text in which one number is one more or one less is caught, by what it says
+// itself or by what it makes; only a length that is measured isn't.
+func TestDamagedWordsAreCaught(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 2026))
+	pl := NewPlanner()
+	tried, alone, caught := 0, 0, 0
+	for range need.Cases(40) {
+		d, _ := anyMitt(rng, pl)
+		out, err := pl.Derive(d, nil)
+		require.NoError(t, err)
+		text := instructions(t, out)
+		for _, at := range number.FindAllStringIndex(text, -1) {
+			if rng.IntN(4) > 0 {
+				continue
+			}
+			n, err := strconv.Atoi(text[at[0]:at[1]])
+			require.NoError(t, err)
+			n += 2*rng.IntN(2) - 1
+			damaged := text[:at[0]] + strconv.Itoa(n) + text[at[1]:]
+			tried++
+			read, err := readback.Read(damaged)
+			if err != nil {
+				alone++
+			}
+			if err != nil || differs(read, out.Mitt) != nil {
+				caught++
+				continue
+			}
+			line := damaged[strings.LastIndex(damaged[:at[0]], "\n")+1:]
+			line, _, _ = strings.Cut(line, "\n")
+			assert.Contains(t, line, " cm", "taken as it stands: %s", line)
+		}
+	}
+	t.Logf("%d texts with one number changed: %d caught, %d of them by the text alone", tried, caught, alone)
+	require.Greater(t, alone, tried*9/10)
+	require.Greater(t, caught, tried*95/100)
+}

@@ -1,0 +1,152 @@
+package readback
+
+import (
+	"fmt"
+	"regexp"
+)
+
+// needles are the stitches that are being knitted, each with a number of its
+// own, in the order in which the next round works them.
+type needles struct {
+	live    []int
+	held    []int // on waste yarn
+	corners int   // strands at the corners of the gap, not worked in yet
+	made    int   // stitches so far
+	gusset  int   // of the live ones, those before the gusset's marker; −1: no marker
+}
+
+// loops are what an abbreviation eats and makes.
+var loops = map[string][2]int{
+	"k": {1, 1}, "p": {1, 1}, "k tbl": {1, 1}, "sl": {1, 1},
+	"M1L": {0, 1}, "M1R": {0, 1}, "M1": {0, 1}, "yo": {0, 1}, "LLI": {0, 1}, "RLI": {0, 1},
+	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
+	"k3tog": {3, 1}, "sk2p": {3, 1}, "s2kp": {3, 1},
+	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1},
+	"k2tog with the gap strand": {1, 1}, "ssk with the gap strand": {1, 1},
+}
+
+// work does one operation: it takes stitches off the left needle and adds what
+// it makes to the right one.
+func (n *needles) work(op string, right *[]int) error {
+	eats := loops[op][0]
+	if eats > len(n.live) {
+		return fmt.Errorf("%s takes %d, and %d are left of the round", op, eats, len(n.live))
+	}
+	taken := n.live[:eats]
+	n.live = n.live[eats:]
+	switch op {
+	case "k", "p", "k tbl", "sl", "k2tog", "ssk", "p2tog", "ssp", "k3tog", "sk2p", "s2kp":
+		*right = append(*right, taken[0])
+		return nil
+	case "hold":
+		if len(n.held) == 0 {
+			n.corners = 2
+		}
+		n.held = append(n.held, taken[0])
+		return nil
+	case "k2tog with the gap strand", "ssk with the gap strand":
+		if n.corners == 0 {
+			return fmt.Errorf("%s: there is no strand left", op)
+		}
+		n.corners--
+		*right = append(*right, taken[0])
+		return nil
+	}
+	for range loops[op][1] {
+		n.made++
+		*right = append(*right, n.made)
+	}
+	return nil
+}
+
+// The lines that are no rounds.
+var (
+	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
+	takeUp   = regexp.MustCompile(`^Put the (\d+) held stitch(?:es)? back on the needles\b`)
+	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b`)
+	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
+	bindOff  = regexp.MustCompile(`^Bind off (?:all |the )?(\d+) stitch(?:es)?\b`)
+	drawUp   = regexp.MustCompile(`^Cut the yarn, draw it through the (\d+) stitch(?:es)?\b`)
+	drawLast = regexp.MustCompile(`^Draw the yarn through the last (\d+)\b`)
+	graft    = regexp.MustCompile(`^Graft the last (\d+)\b`)
+	measured = regexp.MustCompile(`\b\d+ (?:cm|mm|in)\b`)
+	digit    = regexp.MustCompile(`\d`)
+)
+
+// step does a line that is no round.
+func (n *needles) step(p *Part, line string) error {
+	number := func(re *regexp.Regexp) (int, bool) {
+		found := re.FindStringSubmatch(line)
+		if found == nil {
+			return 0, false
+		}
+		return atoi(found[1]), true
+	}
+	if k, ok := number(castOn); ok {
+		return n.castOn(p, k)
+	}
+	if k, ok := number(takeUp); ok {
+		return n.takeUp(p, k)
+	}
+	if k, ok := number(knitOn); ok {
+		return n.move(p, k)
+	}
+	if k, ok := number(goBack); ok {
+		return n.move(p, -k)
+	}
+	for _, finish := range []struct {
+		re *regexp.Regexp
+		op string
+	}{{bindOff, "BO"}, {drawUp, "draw up"}, {drawLast, "draw up"}, {graft, "graft"}} {
+		if k, ok := number(finish.re); ok {
+			return n.finish(p, finish.op, k)
+		}
+	}
+	if s, ok := readSchedule(line); ok {
+		p.said = append(p.said, s)
+		return nil
+	}
+	if digit.MatchString(measured.ReplaceAllString(line, "")) {
+		return fmt.Errorf("it has a number, and nobody can tell what to do with it")
+	}
+	return nil // advice
+}
+
+func (n *needles) castOn(p *Part, k int) error {
+	if len(n.live) > 0 || len(p.Rounds) > 0 {
+		return fmt.Errorf("%d stitches are on the needles already", len(n.live))
+	}
+	for range k {
+		n.made++
+		n.live = append(n.live, n.made)
+	}
+	p.CastOn = k
+	return nil
+}
+
+func (n *needles) takeUp(p *Part, k int) error {
+	if len(n.live) > 0 || len(p.Rounds) > 0 || k != len(n.held) {
+		return fmt.Errorf("%d stitches are on the needles, %d on waste yarn", len(n.live), len(n.held))
+	}
+	n.live, n.held, p.FromHeld = n.held, nil, true
+	return nil
+}
+
+// move has the round begin k stitches further on.
+func (n *needles) move(p *Part, k int) error {
+	if k > len(n.live) || -k > len(n.live) || len(p.Rounds) > 0 {
+		return fmt.Errorf("the round has %d stitches", len(n.live))
+	}
+	at := (k + len(n.live)) % len(n.live)
+	n.live = append(append([]int(nil), n.live[at:]...), n.live[:at]...)
+	p.Moved = k
+	return nil
+}
+
+func (n *needles) finish(p *Part, op string, k int) error {
+	if k != len(n.live) {
+		return fmt.Errorf("%d stitches are on the needles", len(n.live))
+	}
+	p.Finish, p.Finished, n.live = op, k, nil
+	return nil
+}

@@ -1,0 +1,81 @@
+package readback
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A small mitt in the trade's usual wording, reckoned by hand.
+const smallMitt = `Cuff
+Cast on 8 stitches with a stretchy cast-on, leaving a tail of 20 cm.
+Rounds 1–2: (k1, p1) 4 times (8).
+
+Thumb gusset
+The round begins with the first stitch of the gusset.
+An increase round, then 1 plain round; twice in all. 2 increase rounds, 1 → 5 stitches. Rounds 1, 3.
+Round 1: M1L, k1, M1R | knit to the end (10, of which 3 in the gusset).
+Round 2: Knit (10, of which 3 in the gusset).
+Round 3: K1, M1L, k1, M1R, k1 | k1, (k2, p1) twice (12, of which 5 in the gusset).
+Round 4: Knit (12, of which 5 in the gusset).
+
+Hand
+Round 1: Slip 5 to waste yarn, cast on 1 with backward loops, k7 (8).
+Round 2: K1, (yo, k2tog) 3 times, k1 (8).
+
+Top
+Knit 1 more: the round now begins at the side line.
+A decrease round every round; twice in all. 2 decrease rounds, 8 → 2 stitches. Rounds 1, 2.
+Round 1: (k2tog) 4 times (4).
+Round 2: Ssk, k2tog (2).
+Cut the yarn, draw it through the 2 stitches that are left, pull tight and fasten off inside.
+
+Thumb
+Put the 5 held stitches back on the needles. Join the yarn with a 20 cm tail.
+Round 1: Pick up and knit 2, k2tog with the gap strand, k3, ssk with the gap strand (7).
+Bind off all 7 stitches loosely.
+Weave in the ends.
+`
+
+func TestRead(t *testing.T) {
+	m, err := Read(smallMitt)
+	require.NoError(t, err)
+	require.Len(t, m.Parts, 5)
+	cuff, gusset, hand, top, thumb := m.Parts[0], m.Parts[1], m.Parts[2], m.Parts[3], m.Parts[4]
+	assert.Equal(t, 8, cuff.CastOn)
+	assert.Equal(t, Round{strings.Fields("k p k p k p k p"), 8, -1}, cuff.Rounds[1])
+	assert.Equal(t, Round{strings.Fields("k M1L k M1R k k k k p k k p"), 12, 5}, gusset.Rounds[2])
+	assert.Equal(t, strings.Fields("hold hold hold hold hold CO k k k k k k k"), hand.Rounds[0].Ops)
+	assert.Equal(t, strings.Fields("k yo k2tog yo k2tog yo k2tog k"), hand.Rounds[1].Ops)
+	assert.Equal(t, 1, top.Moved)
+	assert.Equal(t, "draw up", top.Finish)
+	assert.True(t, thumb.FromHeld)
+	assert.Equal(t, []string{"pick up", "pick up", "k2tog with the gap strand", "k", "k", "k", "ssk with the gap strand"}, thumb.Rounds[0].Ops)
+	assert.Equal(t, 7, thumb.Finished)
+}
+
+// What can't be followed, or says something else than the needles, is told.
+func TestReadRefuses(t *testing.T) {
+	for _, c := range [][3]string{
+		{"Cast on 8", "Cast on 9", "are left of the round"},
+		{"Rounds 1–2", "Rounds 1–0", "round 1 follows"},
+		{"4 times (8)", "4 times (9)", "8 stitches are on the needles"},
+		{"4 times (8)", "5 times (10)", "k takes 1, and 0 are left"},
+		{"M1L, k1, M1R |", "M1L, k2, M1R |", "4 stitches are in the gusset"},
+		{"1 plain round; twice", "2 plain rounds; twice", "the rhythm gives rounds [1 4]"},
+		{"1 → 5", "1 → 7", "from 1 to 7 was told"},
+		{"Rounds 1, 3.", "Rounds 1, 4.", "the list says [1 4]"},
+		{"Slip 5 to", "Slip 4 to", "are left of the round"},
+		{"Put the 5 held", "Put the 4 held", "5 on waste yarn"},
+		{"through the 2", "through the 3", "2 stitches are on the needles"},
+		{"ssk with the gap strand", "ssk with the gap strand, k0, ssk with the gap strand", "takes 1, and 0 are left"},
+		{"Weave in the ends.", "Graft 4 to the rest.", "nobody can tell"},
+		{"K1, (yo", "K1, (zo", "is no stitch"},
+		{"Bind off all 7 stitches loosely.\n", "", "at the end 7 stitches"},
+	} {
+		_, err := Read(strings.Replace(smallMitt, c[0], c[1], 1))
+		assert.ErrorContains(t, err, c[2], "%s for %s", c[1], c[0])
+	}
+}

@@ -1,0 +1,170 @@
+package readback
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+var counted = regexp.MustCompile(`^(.*) \((\d+)(?:, of which (\d+) in the gusset)?\)\.$`)
+
+// round works one round and compares the counts that stand at its end.
+func (n *needles) round(text string) (Round, error) {
+	found := counted.FindStringSubmatch(text)
+	if found == nil {
+		return Round{}, fmt.Errorf("it ends without a count")
+	}
+	w := worker{needles: n, marker: n.gusset}
+	before, after, marked := strings.Cut(found[1], " | ")
+	if err := w.list(before, !marked); err != nil {
+		return Round{}, err
+	}
+	if marked {
+		if n.gusset >= 0 && w.eaten != n.gusset {
+			return Round{}, fmt.Errorf("the gusset has %d stitches, and %d are worked before the marker", n.gusset, w.eaten)
+		}
+		w.marker = len(w.right)
+		if err := w.list(after, true); err != nil {
+			return Round{}, err
+		}
+	}
+	if len(n.live) > 0 {
+		return Round{}, fmt.Errorf("%d stitches are left of the round", len(n.live))
+	}
+	n.live = w.right
+	err := w.counts(found[2], found[3])
+	return Round{w.ops, len(w.right), n.gusset}, err
+}
+
+// worker works one round.
+type worker struct {
+	*needles
+	right  []int // the right needle
+	ops    []string
+	eaten  int
+	marker int // place of the gusset's marker on the right needle
+}
+
+func (w *worker) counts(all, gusset string) error {
+	if atoi(all) != len(w.right) {
+		return fmt.Errorf("%d stitches are on the needles", len(w.right))
+	}
+	if gusset == "" {
+		w.gusset = -1
+		return nil
+	}
+	if w.marker < 0 { // the first round of a gusset without increases
+		w.marker = atoi(gusset)
+	}
+	if w.gusset = w.marker; atoi(gusset) != w.marker {
+		return fmt.Errorf("%d stitches are in the gusset", w.marker)
+	}
+	return nil
+}
+
+func (w *worker) do(op string, times int) error {
+	for range times {
+		if len(w.ops) > 5000 {
+			return fmt.Errorf("the round has no end")
+		}
+		w.eaten += loops[op][0]
+		if err := w.work(op, &w.right); err != nil {
+			return err
+		}
+		w.ops = append(w.ops, op)
+	}
+	return nil
+}
+
+// list works what stands between commas; the last of a round may go to its end.
+func (w *worker) list(text string, last bool) error {
+	if text == "" {
+		return fmt.Errorf("a part of the round is empty")
+	}
+	items := split(text)
+	for i, item := range items {
+		if i == 0 { // a sentence begins with a capital
+			item = small(item)
+		}
+		if item == "knit" || item == "knit to the end" {
+			if !last || i != len(items)-1 {
+				return fmt.Errorf("%q stands in the middle", item)
+			}
+			return w.do("k", len(w.live))
+		}
+		if err := w.item(item); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// small takes the capital off a word that is no abbreviation in capitals.
+func small(item string) string {
+	for op := range loops {
+		if strings.HasPrefix(item, op) && op[0] < 'a' {
+			return item
+		}
+	}
+	return strings.ToLower(item[:1]) + item[1:]
+}
+
+// split parts a list at the commas that stand in no brackets.
+func split(text string) []string {
+	var items []string
+	depth, from := 0, 0
+	for i, r := range text {
+		switch {
+		case r == '(':
+			depth++
+		case r == ')':
+			depth--
+		case r == ',' && depth == 0:
+			items = append(items, strings.TrimSpace(text[from:i]))
+			from = i + 1
+		}
+	}
+	return append(items, strings.TrimSpace(text[from:]))
+}
+
+var (
+	repeated = regexp.MustCompile(`^\((.*)\) (once|twice|(\d+) times)$`)
+	run      = regexp.MustCompile(`^(k|p|sl)(\d+)$`)
+	phrases  = []struct {
+		re *regexp.Regexp
+		op string
+	}{
+		{regexp.MustCompile(`^slip (\d+) to waste yarn$`), "hold"},
+		{regexp.MustCompile(`^cast on (\d+) with backward loops$`), "CO"},
+		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
+	}
+)
+
+func (w *worker) item(item string) error {
+	if found := repeated.FindStringSubmatch(item); found != nil {
+		n := map[string]int{"once": 1, "twice": 2}[found[2]]
+		if found[3] != "" {
+			n = atoi(found[3])
+		}
+		for range n {
+			for _, one := range split(found[1]) {
+				if err := w.item(one); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	}
+	if found := run.FindStringSubmatch(item); found != nil {
+		return w.do(found[1], atoi(found[2]))
+	}
+	for _, p := range phrases {
+		if found := p.re.FindStringSubmatch(item); found != nil {
+			return w.do(p.op, atoi(found[1]))
+		}
+	}
+	if _, known := loops[item]; known && item != "hold" && item != "pick up" && item != "CO" {
+		return w.do(item, 1)
+	}
+	return fmt.Errorf("%q is no stitch", item)
+}

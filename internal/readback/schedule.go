@@ -1,0 +1,126 @@
+package readback
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// schedule is a rhythm that was told before the rounds: the rounds as the
+// action gives them and as they are listed, and the counts at both ends.
+type schedule struct {
+	action, listed []int
+	times          int
+	from, to       int
+}
+
+var (
+	wholeSchedule = regexp.MustCompile(`^(.*)\. (\d+) (?:in|de)crease rounds?, (\d+) → (\d+) stitch(?:es)?\. Rounds? ([\d, ]+)\.$`)
+	plainSchedule = regexp.MustCompile(`^Plain for (\d+) rounds?: (\d+) stitch(?:es)? stay as they are\.$`)
+	lead          = regexp.MustCompile(`^(\d+) plain rounds?, then `)
+	steady        = regexp.MustCompile(`^an? (?:in|de)crease round(?: every round|, then (\d+) plain rounds?); (once|twice|(\d+) times) in all$`)
+	changing      = regexp.MustCompile(`^an? (?:in|de)crease round, then another (.*)$`)
+	single        = regexp.MustCompile(`^one (?:in|de)crease round$`)
+	interval      = regexp.MustCompile(`^every (?:(\d+)(?:st|nd|rd|th) )?round (once|twice|(\d+) times)$`)
+)
+
+func readSchedule(line string) (schedule, bool) {
+	if found := plainSchedule.FindStringSubmatch(line); found != nil {
+		return schedule{from: atoi(found[2]), to: atoi(found[2])}, true
+	}
+	found := wholeSchedule.FindStringSubmatch(line)
+	if found == nil {
+		return schedule{}, false
+	}
+	s := schedule{times: atoi(found[2]), from: atoi(found[3]), to: atoi(found[4])}
+	for _, r := range strings.Split(found[5], ",") {
+		s.listed = append(s.listed, atoi(strings.TrimSpace(r)))
+	}
+	s.action = action(strings.ToLower(found[1]))
+	return s, true
+}
+
+// action works out the rounds of a rhythm; nil where it can't be followed.
+func action(text string) []int {
+	first := 1
+	if found := lead.FindStringSubmatch(text); found != nil {
+		first, text = atoi(found[1])+1, text[len(found[0]):]
+	}
+	rounds := []int{first}
+	more := func(every, times int) {
+		for range min(times, 5000) {
+			rounds = append(rounds, rounds[len(rounds)-1]+every)
+		}
+	}
+	if single.MatchString(text) {
+		return rounds
+	}
+	if found := steady.FindStringSubmatch(text); found != nil {
+		every := 1
+		if found[1] != "" {
+			every = atoi(found[1]) + 1
+		}
+		more(every, times(found[2], found[3])-1)
+		return rounds
+	}
+	found := changing.FindStringSubmatch(text)
+	if found == nil {
+		return nil
+	}
+	for _, group := range strings.Split(found[1], ", then ") {
+		one := interval.FindStringSubmatch(group)
+		if one == nil {
+			return nil
+		}
+		every := 1
+		if one[1] != "" {
+			every = atoi(one[1])
+		}
+		more(every, times(one[2], one[3]))
+	}
+	return rounds
+}
+
+func times(word, digits string) int {
+	if digits != "" {
+		return atoi(digits)
+	}
+	return map[string]int{"once": 1, "twice": 2}[word]
+}
+
+// check compares what was told with the rounds that were knitted.
+func (s schedule) check(p *Part) error {
+	if !slices.Equal(s.action, s.listed) || len(s.listed) != s.times {
+		return fmt.Errorf("the rhythm gives rounds %v, the list says %v, %d in all", s.action, s.listed, s.times)
+	}
+	var changed []int
+	before := 0
+	for i, r := range p.Rounds {
+		eaten := 0
+		for _, op := range r.Ops {
+			eaten += loops[op][0]
+		}
+		if i == 0 {
+			before = eaten
+		}
+		if r.After != eaten {
+			changed = append(changed, i+1)
+		}
+	}
+	if len(p.Rounds) == 0 {
+		return fmt.Errorf("a rhythm was told, and there are no rounds")
+	}
+	last := p.Rounds[len(p.Rounds)-1]
+	end := last.Gusset
+	if end < 0 {
+		end = last.After
+	}
+	if s.to != end || s.to-s.from != last.After-before {
+		return fmt.Errorf("from %d to %d was told; the rounds go from %d to %d", s.from, s.to, before, last.After)
+	}
+	if !slices.Equal(changed, s.listed) {
+		return fmt.Errorf("rounds %v were told; the count changes in %v", s.listed, changed)
+	}
+	return nil
+}
