@@ -31,7 +31,7 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	if s["unit"] == "in" {
 		over = 4
 	}
-	g := 13 + rng.IntN(24)
+	g := 11 + rng.IntN(17)
 	s["gauge.swatches[0].stitches"], s["gauge.swatches[0].width"] = strconv.Itoa(g), fmt.Sprint(over)
 	s["gauge.swatches[0].rounds"], s["gauge.swatches[0].height"] = strconv.Itoa(int(math.Round(float64(g)*(1.2+0.4*rng.Float64())))), fmt.Sprint(over)
 	length("hand.hand_circumference", 11, 25)
