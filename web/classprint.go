@@ -37,6 +37,11 @@ func (s *Server) printClass(w http.ResponseWriter, r *http.Request) error {
 		p.Trouble = []string{"Nobody is on the list yet."}
 		return s.sheets(w, r, p, nil)
 	}
+	if one > 0 {
+		p.Ask(fmt.Sprintf("%s/students/%d/sure", p.Back, one), doc.Asks(doc.Students[doc.At(one)]))
+	} else {
+		p.Trouble = doc.LeftOut()
+	}
 	return s.sheets(w, r, p, s.classSet(doc, o, one))
 }
 
@@ -50,6 +55,12 @@ func (s *Server) classSet(doc roster.Class, o paper.Options, one int) []*draw.Sc
 		return paper.Student(doc, &line, o)
 	}
 	return paper.Class(doc, doc.Review(pl), o)
+}
+
+// LeftOut tells of the students of a class for whom nothing is printed yet.
+func (s *Server) LeftOut(ctx context.Context, id int64) ([]string, error) {
+	_, doc, err := s.class(ctx, id)
+	return doc.LeftOut(), err
 }
 
 // ClassSet gives the pages of a class set as the print page shows them, or
@@ -67,6 +78,11 @@ func (s *Server) ClassSet(ctx context.Context, id int64, one int, asked url.Valu
 		return "", nil, fault.New(fault.Invalid, "ID: the class %d has nobody on its list yet", id)
 	case one > 0 && doc.At(one) < 0:
 		return "", nil, fault.New(fault.Invalid, "student: nobody on the list has the number %d; it stands in the address of the student’s page", one)
+	}
+	if one > 0 {
+		if err := unsure(doc.Asks(doc.Students[doc.At(one)]), "the student’s page"); err != nil {
+			return "", nil, err
+		}
 	}
 	return doc.Name, s.classSet(doc, o, one), nil
 }

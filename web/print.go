@@ -31,6 +31,10 @@ func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	p.Back = fmt.Sprintf("/mitts/%d", m.ID)
 	p.Action, p.Handout, p.Keep = p.Back+"/print", true, p.Back+"/print"
 	p.More = []view.Choice{{Value: p.Back + "/sizes", Words: "table of sizes"}, {Value: p.Back + "/wall", Words: "wall chart"}, {Value: "/paper/measure", Words: "measuring sheet"}, {Value: "/paper/ruler", Words: "swatch ruler"}}
+	if asks := doc.Questions(); len(asks) > 0 {
+		p.Ask(p.Back+"/sure", asks)
+		return s.sheets(w, r, p, nil)
+	}
 	sheet, err := s.sheet(r.Context(), m, doc, o)
 	if err != nil {
 		return err
@@ -38,8 +42,12 @@ func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	return s.sheets(w, r, p, paper.Handout(sheet, o))
 }
 
-// sheet is what a handout of a mitt is about.
+// sheet is what a handout of a mitt is about. There is none as long as there is
+// a question about its hand.
 func (s *Server) sheet(ctx context.Context, m store.Mitt, doc project.Document, o paper.Options) (paper.Sheet, error) {
+	if err := unsure(doc.Questions(), "its print page"); err != nil {
+		return paper.Sheet{}, err
+	}
 	doc.FromLeft = o.FromLeft
 	out, err := s.outputs(ctx, m, doc)
 	if out == nil {

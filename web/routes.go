@@ -66,6 +66,7 @@ func (s *Server) routes() http.Handler {
 		r.Get("/print", s.answer(s.printMitt))
 		r.Post("/print", s.answer(limited(mostForm, s.keepPrint)))
 		r.Get("/print.pdf", s.answer(s.printMitt))
+		r.Post("/sure", s.answer(limited(mostForm, s.answerMitt)))
 		for _, ending := range []string{"", ".pdf"} {
 			r.Get("/wall"+ending, s.answer(s.printWall))
 			r.Get("/sizes"+ending, s.answer(s.printSizes))
@@ -85,6 +86,7 @@ func (s *Server) routes() http.Handler {
 		r.Get("/students/{student}", s.answer(s.showStudent))
 		r.Post("/students/{student}", s.answer(limited(mostForm, s.saveStudent)))
 		r.Post("/students/{student}/move", s.answer(limited(mostForm, s.moveStudent)))
+		r.Post("/students/{student}/sure", s.answer(limited(mostForm, s.answerStudent)))
 		r.Post("/students/{student}/remove", s.answer(limited(mostForm, s.removeStudent)))
 		r.Get("/print", s.answer(s.printClass))
 		r.Post("/print", s.answer(limited(mostForm, s.keepClassPrint)))

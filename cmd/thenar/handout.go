@@ -106,9 +106,15 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	return withExisting(ctx, *l.db, func(st *store.Store) error {
-		title, pages, err := web.New(st, std.Err, web.Door{}).ClassSet(ctx, id, *student, l.asked())
+		app := web.New(st, std.Err, web.Door{})
+		title, pages, err := app.ClassSet(ctx, id, *student, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
+		}
+		if left, err := app.LeftOut(ctx, id); err == nil && *student == 0 {
+			for _, text := range left {
+				fmt.Fprintln(std.Err, text+" Answer on the page of the class.")
+			}
 		}
 		return l.write(title, pages, std)
 	})

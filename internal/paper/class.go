@@ -14,7 +14,8 @@ import (
 // Class lays out a class in one go: the teacher's summary in front, then every
 // student's handout in the order of the list, each beginning on a fresh sheet;
 // on both sides of the paper that is an odd page. Who has no plan yet gets a
-// measuring sheet with what is missing.
+// measuring sheet with what is missing; who has a value that nobody is sure of
+// gets none, and the summary says so.
 func Class(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
 	var pages []*draw.Scene
 	add := func(more []*draw.Scene) {
@@ -35,13 +36,19 @@ func Class(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
 	}
 	wait.Wait()
 	for _, h := range handouts {
-		add(h)
+		if len(h) > 0 {
+			add(h)
+		}
 	}
 	return pages
 }
 
-// Student lays out one student's handout.
+// Student lays out one student's handout; nothing as long as there is a question
+// about their hand.
 func Student(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
+	if len(l.Asks) > 0 {
+		return nil
+	}
 	o.FromLeft = l.Student.FromLeft
 	if l.Out == nil {
 		return unmeasured(c, l, o)
@@ -123,6 +130,9 @@ func summaryRows(c roster.Class, lines []roster.Line) []row {
 		r := row{cells: make([]string, 10), below: append(append([]string{}, l.Missing...), l.Doubts...)}
 		r.cells[0], r.cells[1] = l.Student.Name, l.Student.HandText(c.Unit)
 		copy(r.cells[2:], l.Numbers())
+		for _, q := range l.Asks {
+			r.below = append(r.below, "Not printed: "+q.Words)
+		}
 		for k, text := range r.below {
 			r.below[k] = "! " + text
 		}

@@ -42,6 +42,10 @@ type Document struct {
 	// Print is how its handout is laid out, as in an address; empty: as usual.
 	Print string `json:"print,omitempty"`
 
+	// Sure are the unusual measurements that somebody said are right, by their
+	// path in the sheet; another value is asked about again.
+	Sure map[string]string `json:"sure,omitempty"`
+
 	// WhatIf is a second variant, to compare with; nil if there is none.
 	WhatIf sheet.Sheet `json:"what_if,omitempty"`
 }
@@ -104,11 +108,15 @@ func (d Document) Check() error {
 	if d.Side != Right && d.Side != Left {
 		faults.Add("side", "is neither right nor left; choose one")
 	}
-	for _, s := range []sheet.Sheet{d.Sheet, d.WhatIf} {
+	for _, s := range []sheet.Sheet{d.Sheet, d.WhatIf, d.Sure} {
 		checkTexts(s, &faults)
 	}
 	return faults.Err()
 }
+
+// Questions are about measurements that no hand is likely to have, as long as
+// nobody has answered; until then nothing is printed.
+func (d Document) Questions() []sheet.Question { return d.Sheet.Questions(d.Sure, d.Sheet.Comma()) }
 
 func checkTexts(s sheet.Sheet, faults *fault.Fields) {
 	for path, text := range s {

@@ -81,7 +81,7 @@ func TestAttention(t *testing.T) {
 		"Gauge from the ball band, which is a guess":                              {Name: "c", Gauge: FromBand, Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].width": "10"}},
 		"Gauge far off the pattern’s: 18.0 stitches over 10 cm, not 24.0 (-25 %)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
 		"Hand smaller than the chart’s: 12 cm is glove size 4.7":                  {Name: "e", Sheet: sheet.Sheet{"hand.hand_circumference": "12"}},
-		"Hand larger than the chart’s":                                            {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}},
+		"Hand larger than the chart’s":                                            {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}, Sure: map[string]string{"hand.hand_circumference": "30"}},
 		"The cuff must stretch":                                                   {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
 	} {
 		l := add(t, &c, s)
@@ -103,7 +103,7 @@ func TestPaintedPattern(t *testing.T) {
 	large := add(t, &c, Student{Name: "a", Sheet: sheet.Sheet{"hand.size": "9"}})
 	require.NotNil(t, large.Out)
 	assert.NotEmpty(t, large.Out.Charts.Marks)
-	small := add(t, &c, Student{Name: "b", Sheet: sheet.Sheet{"hand.hand_circumference": "9"}})
+	small := add(t, &c, Student{Name: "b", Sheet: sheet.Sheet{"hand.hand_circumference": "9"}, Sure: map[string]string{"hand.hand_circumference": "9"}})
 	require.NotNil(t, small.Out, "%v", small.Missing)
 	assert.Empty(t, small.Out.Charts.Marks)
 	assert.Contains(t, strings.Join(small.Doubts, " "), "left out")

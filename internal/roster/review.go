@@ -22,10 +22,14 @@ type Line struct {
 	Out     *project.Outputs // nil: no plan
 	Doubts  []string         // what the teacher should look at, in sentences
 	Missing []string         // why there is no plan
+
+	// Asks are about values that no hand is likely to have: as long as nobody
+	// has answered, there is no plan, and nothing is printed.
+	Asks []sheet.Question
 }
 
 // Attention tells whether anybody should look at the line.
-func (l *Line) Attention() bool { return len(l.Doubts)+len(l.Missing) > 0 }
+func (l *Line) Attention() bool { return len(l.Doubts)+len(l.Missing)+len(l.Asks) > 0 }
 
 // Document is the mitt of a student: the pattern with the student's hand and
 // gauge, the numbers that are fixed for all, and over these the student's own.
@@ -79,7 +83,10 @@ func (c *Class) Review(pl *project.Planner) []Line {
 
 // Line works out what one student knits.
 func (c *Class) Line(pl *project.Planner, s Student) Line {
-	l := Line{Student: s, Doc: c.Document(s)}
+	l := Line{Student: s, Doc: c.Document(s), Asks: c.Asks(s)}
+	if len(l.Asks) > 0 {
+		return l
+	}
 	if c.Pattern == nil {
 		l.Missing = []string{"The class has no pattern yet: choose a mitt to begin with."}
 		return l
@@ -159,6 +166,9 @@ func (c *Class) doubts(l *Line) []string {
 		list = append(list, text)
 	}
 	for _, w := range p.Warnings {
+		if w.Code == "measure_again" && l.Student.sure(w.Message) {
+			continue
+		}
 		if w.Code != "swatch" || l.Student.gauged() && l.Student.Gauge == FromSwatch {
 			list = append(list, words.Caution(w.Message))
 		}

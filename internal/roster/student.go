@@ -21,6 +21,10 @@ type Student struct {
 	Gauge    GaugeFrom   `json:"gauge_from,omitempty"`
 	Note     string      `json:"note,omitempty"`
 	Sheet    sheet.Sheet `json:"sheet,omitempty"` // own values as text, by their path in a measure sheet, in the class's unit
+
+	// Sure are the unusual values that somebody said are right, by their path;
+	// another value is asked about again.
+	Sure map[string]string `json:"sure,omitempty"`
 }
 
 // GaugeFrom says on what a student's gauge was counted.
@@ -126,6 +130,11 @@ func (s *Student) Check(u units.Unit) fault.Fields {
 	}
 	if s.Gauge != FromSwatch && s.Gauge != FromCuff && s.Gauge != FromBand {
 		faults.Add("gauge_from", "is %.20q; choose a swatch, the cuff or the band", s.Gauge)
+	}
+	for path, text := range s.Sure {
+		if !slices.Contains(paths, path) || !plain(text) || utf8.RuneCountInString(text) > longestWord {
+			faults.Add("sure", "has %.40q, which can't be kept", path)
+		}
 	}
 	return append(faults, s.checkValues(u)...)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/sheet"
 )
 
 // typed is what a field shows: at a fault, what was typed.
@@ -24,6 +25,15 @@ func (p *Print) piecesFault() bool {
 		}
 	}
 	return false
+}
+
+// Ask asks about measurements before anything is printed; the answers go to an
+// address.
+func (p *Print) Ask(address string, asks []sheet.Question) {
+	p.Asks, p.Answers = asks, address
+	for _, q := range asks {
+		p.Trouble = append(p.Trouble, q.Words)
+	}
 }
 
 // Blame puts each fault of the options at its field.
