@@ -62,10 +62,13 @@ func (s *Server) answer(h handler) http.HandlerFunc {
 			err = fault.New(fault.Invalid, "This is larger than %d bytes, more than any mitt needs.", tooLarge.Limit)
 		}
 		kind := fault.KindOf(err)
-		switch kind {
-		case fault.Internal:
+		switch {
+		case errors.Is(err, errTooMany):
+			s.log.Warn("too many wait", "path", r.URL.Path)
+			w.Header().Set("Retry-After", crowdedFor)
+		case kind == fault.Internal:
 			s.log.Error("request failed", "method", r.Method, "path", r.URL.Path, "error", err)
-		case fault.Unavailable, fault.Newer:
+		case kind == fault.Unavailable, kind == fault.Newer:
 			s.log.Error("can't be done now", "method", r.Method, "path", r.URL.Path, "error", err)
 			w.Header().Set("Retry-After", retryAfter)
 		}

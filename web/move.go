@@ -61,7 +61,10 @@ func (s *Server) exportAll(w http.ResponseWriter, r *http.Request) error {
 // importFile takes in an exported file and tells what became of it. What can't
 // be used says where, and changes nothing.
 func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
-	file, err := readParcel(r)
+	file, done, err := s.readParcel(w, r)
+	if done != nil {
+		defer done()
+	}
 	var fields fault.Fields
 	if errors.As(err, &fields) && !wantsJSON(r) {
 		return s.statusPage(w, r, http.StatusBadRequest, func(p *view.Status) { p.Message = fields.Error() })
@@ -69,29 +72,33 @@ func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	done, err := s.store.Import(r.Context(), file)
+	came, err := s.store.Import(r.Context(), file)
 	if err != nil {
 		return err
 	}
-	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = arrived(file, done) })
+	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = arrived(file, came) })
 }
 
-// readParcel reads the file of the form.
-func readParcel(r *http.Request) (parcel.File, error) {
+// readParcel reads the file of the form when it is its turn, which begins when
+// all of it has arrived.
+func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f parcel.File, done func(), err error) {
 	sent, _, err := r.FormFile("file")
 	switch {
 	case errors.Is(err, http.ErrMissingFile), errors.Is(err, http.ErrNotMultipart):
-		return parcel.File{}, fault.Fields{{Path: "FILE", Message: "is missing; choose a file that was exported"}}
+		return f, nil, fault.Fields{{Path: "FILE", Message: "is missing; choose a file that was exported"}}
 	case err != nil:
-		return parcel.File{}, bodyFault(err)
+		return f, nil, bodyFault(err)
 	}
 	defer sent.Close()
 	defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
-	raw, err := io.ReadAll(sent)
-	if err != nil {
-		return parcel.File{}, err
+	if done, err = s.turn(w, r); err != nil {
+		return f, nil, err
 	}
-	return parcel.Read(r.Context(), raw)
+	raw, err := io.ReadAll(sent)
+	if err == nil {
+		f, err = parcel.Read(r.Context(), raw)
+	}
+	return f, done, err
 }
 
 // arrived says of each mitt and class what became of it.

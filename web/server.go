@@ -25,13 +25,14 @@ type Server struct {
 	log      *slog.Logger
 	planners sync.Pool     // *project.Planner: each serves one request at a time
 	stopping chan struct{} // closed when those that listen have to go
+	turns    *turns        // of heavy work
 	http.Handler
 }
 
 // New gives a Server on a store. Every request is a line of log, and what goes
 // wrong inside another. Other machines come in by the door.
 func New(st *store.Store, log io.Writer, door Door) *Server {
-	s := &Server{store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{})}
+	s := &Server{store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
 	s.planners.New = func() any { return project.NewPlanner() }
 	s.Handler = s.paced(s.logged(guard(door, s.routes())))
 	return s
