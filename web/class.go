@@ -214,14 +214,17 @@ func (s *Server) classPage(w http.ResponseWriter, r *http.Request, status int, i
 		Student: view.Student{Class: id, Name: doc.Name, Unit: doc.Unit, Faults: map[string]string{}},
 	}
 	pl, done := s.planner()
-	p.Lines = doc.Review(pl)
+	var err error
+	p.Lines, err = doc.Review(r.Context(), pl, doc.Whole())
 	done()
+	if err != nil {
+		return err
+	}
 	pattern := int64(0)
 	if doc.Pattern != nil {
 		pattern = doc.Pattern.Mitt
 	}
 	var newest int64
-	var err error
 	if p.Mitts, newest, err = s.choices(r.Context(), pattern); err != nil {
 		return err
 	}

@@ -3,14 +3,17 @@ package web
 import (
 	"context"
 	"fmt"
+	"iter"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 
 	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/paper"
 	"thenar/internal/roster"
+	"thenar/web/view"
 )
 
 // printClass shows the class set, or one student's handout of it.
@@ -39,22 +42,69 @@ func (s *Server) printClass(w http.ResponseWriter, r *http.Request) error {
 	}
 	if one > 0 {
 		p.Ask(fmt.Sprintf("%s/students/%d/sure", p.Back, one), doc.Asks(doc.Students[doc.At(one)]))
-	} else {
-		p.Trouble = doc.LeftOut()
+		return s.sheets(w, r, p, s.oneStudent(doc, o, one))
 	}
-	return s.sheets(w, r, p, s.classSet(doc, o, one))
+	p.Trouble = doc.LeftOut()
+	part, err := doc.Part(r.URL.Query().Get("students"))
+	if err != nil {
+		return err
+	}
+	if part, err = fitting(part, asPDF(r), &p, doc); err != nil {
+		return err
+	}
+	pages, err := s.classSet(r.Context(), doc, o, part)
+	if err != nil {
+		return err
+	}
+	return s.stream(w, r, p, pages)
 }
 
-// classSet lays out the handouts of a class, or that of one student, who is on
-// its list.
-func (s *Server) classSet(doc roster.Class, o paper.Options, one int) []*draw.Scene {
+// The most students of a PDF, which is held in memory until it is whole, and of
+// a page, which a browser has to lay out.
+const (
+	mostInPDF  = 100
+	mostOnPage = 30
+)
+
+// fitting is what of a part is printed at a time: a PDF of more than it can
+// hold is refused, a page begins with those that it shows. The page offers the
+// other parts.
+func fitting(part roster.Part, pdf bool, p *view.Print, doc roster.Class) (roster.Part, error) {
+	if pdf && part.Len() > mostInPDF {
+		return part, tooMany(part)
+	}
+	if !pdf {
+		part.To = min(part.To, part.From+mostOnPage-1)
+	}
+	if part == doc.Whole() {
+		return part, nil
+	}
+	p.Hidden, p.Part = map[string]string{"students": part.String()}, part
+	p.Parts, p.Files = doc.Parts(mostOnPage), doc.Parts(mostInPDF)
+	if pdf {
+		p.Title += ", " + part.Words()
+	}
+	return part, nil
+}
+
+// tooMany refuses a PDF of a part that is too large for one.
+func tooMany(part roster.Part) error {
+	return fault.Fields{{Path: "students", Message: fmt.Sprintf("are %d; a PDF holds at most %d: ask for %d-%d, then for the next", part.Len(), mostInPDF, part.From, part.From+mostInPDF-1)}}
+}
+
+// classSet lays out the handouts of a part of a class, student by student.
+func (s *Server) classSet(ctx context.Context, doc roster.Class, o paper.Options, part roster.Part) (iter.Seq[*draw.Scene], error) {
 	pl, done := s.planner()
 	defer done()
-	if one > 0 {
-		line := doc.Line(pl, doc.Students[doc.At(one)])
-		return paper.Student(doc, &line, o)
+	lines, err := doc.Review(ctx, pl, part)
+	if err != nil {
+		return nil, err
 	}
-	return paper.Class(doc, doc.Review(pl), o)
+	return func(yield func(*draw.Scene) bool) {
+		pl, done := s.planner()
+		defer done()
+		paper.Class(ctx, doc, part, lines, func(one roster.Student) roster.Line { return doc.Line(pl, one) }, o)(yield)
+	}, nil
 }
 
 // LeftOut tells of the students of a class for whom nothing is printed yet.
@@ -63,28 +113,54 @@ func (s *Server) LeftOut(ctx context.Context, id int64) ([]string, error) {
 	return doc.LeftOut(), err
 }
 
-// ClassSet gives the pages of a class set as the print page shows them, or
-// those of one student; what is asked goes before what was kept.
-func (s *Server) ClassSet(ctx context.Context, id int64, one int, asked url.Values) (title string, pages []*draw.Scene, err error) {
+// oneStudent lays out the handout of one who is on the list.
+func (s *Server) oneStudent(doc roster.Class, o paper.Options, one int) []*draw.Scene {
+	pl, done := s.planner()
+	defer done()
+	line := doc.Line(pl, doc.Students[doc.At(one)])
+	return paper.Student(doc, &line, o)
+}
+
+// ClassAsk is what of a class is printed: one student by their number, else a
+// part of the list such as 101-200, else everybody; how it is laid out goes
+// before what was kept.
+type ClassAsk struct {
+	Student int
+	Part    string
+	PDF     bool // which can't hold everybody
+	Layout  url.Values
+}
+
+// ClassSet gives the pages of a class set as the print page shows them, laid
+// out as they are asked for, as long as ctx lasts.
+func (s *Server) ClassSet(ctx context.Context, id int64, ask ClassAsk) (title string, pages iter.Seq[*draw.Scene], err error) {
 	_, doc, err := s.class(ctx, id)
 	if err != nil {
 		return "", nil, err
 	}
-	o, err := paper.Read(before(asked, doc.Print))
+	o, err := paper.Read(before(ask.Layout, doc.Print))
 	switch {
 	case err != nil:
 		return "", nil, err
 	case len(doc.Students) == 0:
 		return "", nil, fault.New(fault.Invalid, "ID: the class %d has nobody on its list yet", id)
-	case one > 0 && doc.At(one) < 0:
-		return "", nil, fault.New(fault.Invalid, "student: nobody on the list has the number %d; it stands in the address of the student’s page", one)
-	}
-	if one > 0 {
-		if err := unsure(doc.Asks(doc.Students[doc.At(one)]), "the student’s page"); err != nil {
+	case ask.Student > 0 && doc.At(ask.Student) < 0:
+		return "", nil, fault.New(fault.Invalid, "student: nobody on the list has the number %d; it stands in the address of the student’s page", ask.Student)
+	case ask.Student > 0:
+		if err := unsure(doc.Asks(doc.Students[doc.At(ask.Student)]), "the student’s page"); err != nil {
 			return "", nil, err
 		}
+		return doc.Name, slices.Values(s.oneStudent(doc, o, ask.Student)), nil
 	}
-	return doc.Name, s.classSet(doc, o, one), nil
+	part, err := doc.Part(ask.Part)
+	if err != nil {
+		return "", nil, err
+	}
+	if ask.PDF && part.Len() > mostInPDF {
+		return "", nil, tooMany(part)
+	}
+	pages, err = s.classSet(ctx, doc, o, part)
+	return doc.Name, pages, err
 }
 
 // keepClassPrint keeps how a class's handouts are laid out.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"iter"
 	"maps"
 	"net/http"
 	"net/url"
@@ -59,7 +60,7 @@ func (s *Server) sheet(ctx context.Context, m store.Mitt, doc project.Document, 
 
 // Handout gives the pages of a mitt's handout as the print page shows them;
 // what is asked goes before what was kept.
-func (s *Server) Handout(ctx context.Context, id int64, asked url.Values) (title string, pages []*draw.Scene, err error) {
+func (s *Server) Handout(ctx context.Context, id int64, asked url.Values) (title string, pages iter.Seq[*draw.Scene], err error) {
 	m, doc, err := s.mitt(ctx, id)
 	if err != nil {
 		return "", nil, err
@@ -72,7 +73,7 @@ func (s *Server) Handout(ctx context.Context, id int64, asked url.Values) (title
 	if err != nil {
 		return "", nil, err
 	}
-	return doc.Name, paper.Handout(sheet, o), nil
+	return doc.Name, slices.Values(paper.Handout(sheet, o)), nil
 }
 
 // keepPrint keeps how the handout of a mitt is laid out.
@@ -136,18 +137,31 @@ func before(asked url.Values, kept string) url.Values {
 // sheets answers with printed pages: as a page of the browser, or, at an
 // address that ends so, as a PDF.
 func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pages []*draw.Scene) error {
-	if !strings.HasSuffix(r.URL.Path, ".pdf") {
-		for _, scene := range pages {
-			p.Pages = append(p.Pages, view.SVG(scene, true))
-		}
-		p.Lacking = lacking(pages)
-		return page(w, r, http.StatusOK, view.PrintPage(p))
-	}
-	if len(pages) == 0 {
+	if len(pages) == 0 && asPDF(r) {
 		return fault.New(fault.Invalid, "There is nothing to print yet. %s", strings.Join(p.Trouble, " "))
 	}
+	return s.stream(w, r, p, slices.Values(pages))
+}
+
+func asPDF(r *http.Request) bool { return strings.HasSuffix(r.URL.Path, ".pdf") }
+
+// stream is sheets for pages that are laid out as they are asked for, as long
+// as somebody waits for them. At least one comes.
+func (s *Server) stream(w http.ResponseWriter, r *http.Request, p view.Print, pages iter.Seq[*draw.Scene]) error {
+	if !asPDF(r) {
+		var lacking letters
+		for scene := range pages {
+			if err := r.Context().Err(); err != nil {
+				return err
+			}
+			lacking.look(scene)
+			p.Pages = append(p.Pages, view.SVG(scene, true))
+		}
+		p.Lacking = string(lacking)
+		return page(w, r, http.StatusOK, view.PrintPage(p))
+	}
 	var b bytes.Buffer
-	if _, err := pdf.Write(&b, p.Title, pages); err != nil {
+	if _, err := pdf.Write(r.Context(), &b, p.Title, pages); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "application/pdf")
@@ -156,17 +170,16 @@ func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pa
 	return err
 }
 
-// lacking are the letters of pages that the face of a PDF doesn't have.
-func lacking(pages []*draw.Scene) string {
-	var letters []rune
-	for _, scene := range pages {
-		scene.Each(draw.Place{Scale: 1}, func(i *draw.Item, _ draw.Place) {
-			for _, r := range i.Text {
-				if !draw.Has(r, i.Letter.Bold) && !slices.Contains(letters, r) {
-					letters = append(letters, r)
-				}
+// letters are those of pages that the face of a PDF doesn't have.
+type letters []rune
+
+// look adds those of a page.
+func (l *letters) look(scene *draw.Scene) {
+	scene.Each(draw.Place{Scale: 1}, func(i *draw.Item, _ draw.Place) {
+		for _, r := range i.Text {
+			if !draw.Has(r, i.Letter.Bold) && !slices.Contains(*l, r) {
+				*l = append(*l, r)
 			}
-		})
-	}
-	return string(letters)
+		}
+	})
 }

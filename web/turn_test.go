@@ -21,7 +21,7 @@ const forever = time.Hour
 // held takes both turns; the function ends them.
 func (a *app) held() (end func()) {
 	a.t.Helper()
-	turns := a.handler.(*Server).turns
+	turns := a.handler.turns
 	var all []func()
 	for range mostHeavy {
 		done, _, err := turns.take(a.t.Context(), "", forever)
@@ -46,7 +46,7 @@ func (t *turns) waiting() int {
 // the end; a turn ends with the first byte.
 func TestTwoAtATime(t *testing.T) {
 	a := newApp(t)
-	s := a.handler.(*Server)
+	s := a.handler
 	s.turns.script = forever
 	var now, most atomic.Int32
 	h := s.answer(s.heavy(func(w http.ResponseWriter, _ *http.Request) error {
@@ -81,7 +81,7 @@ func TestTwoAtATime(t *testing.T) {
 // again and again.
 func TestTurnsComeInOrder(t *testing.T) {
 	a := newApp(t)
-	turns := a.handler.(*Server).turns
+	turns := a.handler.turns
 	end := a.held()
 	for _, id := range []string{"first", "second", "third", "fourth"} {
 		done, _, err := turns.take(t.Context(), id, 0)
@@ -113,7 +113,7 @@ func TestTurnsComeInOrder(t *testing.T) {
 func TestWaitingPage(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
-	a.handler.(*Server).turns.page = 0
+	a.handler.turns.page = 0
 	end := a.held()
 	ask := func(path string) answer {
 		req := a.request("GET", path, "", "")
@@ -141,7 +141,7 @@ func TestWaitingPage(t *testing.T) {
 		require.Equal(t, http.StatusOK, got.status)
 		assert.Equal(t, kind, got.header.Get("Content-Type"))
 	}
-	assert.Zero(t, a.handler.(*Server).turns.waiting())
+	assert.Zero(t, a.handler.turns.waiting())
 }
 
 // The line is bounded: beyond it a sentence says when to try again, and what
@@ -149,7 +149,7 @@ func TestWaitingPage(t *testing.T) {
 func TestTheLineIsBounded(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
-	turns := a.handler.(*Server).turns
+	turns := a.handler.turns
 	turns.script = forever
 	end := a.held()
 	for range 6 { // pictures on another site's page
@@ -176,7 +176,7 @@ func TestTheLineIsBounded(t *testing.T) {
 // their work is done ends it.
 func TestWhoGoesAwayEndsTheirTurn(t *testing.T) {
 	a := newApp(t)
-	s := a.handler.(*Server)
+	s := a.handler
 	s.turns.script = forever
 	ctx, cancel := context.WithCancel(t.Context())
 	begun := make(chan struct{}, mostHeavy)

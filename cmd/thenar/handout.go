@@ -4,6 +4,7 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"iter"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -90,7 +91,7 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 		if err != nil {
 			return asInput(err, "ID")
 		}
-		return l.write(title, pages, std)
+		return l.write(ctx, title, pages, std)
 	})
 }
 
@@ -98,6 +99,7 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 	l := v.layout(std)
 	student := l.Int("student", 0, "only this student, by the number in the address of their page")
+	part := l.String("students", "", "only these places of the list, such as 101-200; a PDF holds at most 100")
 	if err := v.parse(l.FlagSet, args, 1, std); err != nil {
 		return err
 	}
@@ -107,7 +109,7 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 	}
 	return withExisting(ctx, *l.db, func(st *store.Store) error {
 		app := web.New(st, std.Err, web.Door{})
-		title, pages, err := app.ClassSet(ctx, id, *student, l.asked())
+		title, pages, err := app.ClassSet(ctx, id, web.ClassAsk{Student: *student, Part: *part, PDF: *l.pdf, Layout: l.asked()})
 		if err != nil {
 			return asInput(err, "ID")
 		}
@@ -116,7 +118,7 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 				fmt.Fprintln(std.Err, text+" Answer on the page of the class.")
 			}
 		}
-		return l.write(title, pages, std)
+		return l.write(ctx, title, pages, std)
 	})
 }
 
@@ -129,7 +131,7 @@ func asInput(err error, field string) error {
 }
 
 // write writes pages as they were asked for.
-func (l layout) write(title string, pages []*draw.Scene, std stdio) error {
+func (l layout) write(ctx context.Context, title string, pages iter.Seq[*draw.Scene], std stdio) error {
 	if *l.pdf {
 		out, name := std.Out, "handout.pdf"
 		if *l.dir != "" {
@@ -140,16 +142,18 @@ func (l layout) write(title string, pages []*draw.Scene, std stdio) error {
 			defer file.Close()
 			out = file
 		}
-		missing, err := pdf.Write(out, title, pages)
+		missing, err := pdf.Write(ctx, out, title, pages)
 		if missing != "" {
 			fmt.Fprintf(std.Err, "These letters are not in the PDF's face; a box stands for each: %s. The browser's print has them.\n", missing)
 		}
 		return err
 	}
-	for i, p := range pages {
+	i := 0
+	for p := range pages {
+		i++
 		out := std.Out
 		if *l.dir != "" {
-			file, err := l.file(fmt.Sprintf("page-%03d.svg", i+1))
+			file, err := l.file(fmt.Sprintf("page-%03d.svg", i))
 			if err != nil {
 				return err
 			}
@@ -166,7 +170,7 @@ func (l layout) write(title string, pages []*draw.Scene, std stdio) error {
 		}
 		fmt.Fprintln(out)
 	}
-	return nil
+	return ctx.Err()
 }
 
 // file makes a file in the directory that was named.

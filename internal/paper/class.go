@@ -1,46 +1,52 @@
 package paper
 
 import (
+	"context"
 	"fmt"
-	"runtime"
+	"iter"
 	"strings"
-	"sync"
 
 	"thenar/internal/draw"
 	"thenar/internal/project"
 	"thenar/internal/roster"
 )
 
-// Class lays out a class in one go: the teacher's summary in front, then every
-// student's handout in the order of the list, each beginning on a fresh sheet;
-// on both sides of the paper that is an odd page. Who has no plan yet gets a
-// measuring sheet with what is missing; who has a value that nobody is sure of
-// gets none, and the summary says so.
-func Class(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
-	var pages []*draw.Scene
-	add := func(more []*draw.Scene) {
-		if o.Double && len(pages)%2 == 1 {
-			pages = append(pages, &draw.Scene{Width: o.page().Width, Height: o.page().Height, Label: "an empty page"})
-		}
-		pages = append(pages, more...)
-	}
-	add(summary(c, lines, o))
-	handouts := make([][]*draw.Scene, len(lines))
-	var wait sync.WaitGroup
-	for w := range runtime.GOMAXPROCS(0) {
-		wait.Go(func() {
-			for i := w; i < len(lines); i += runtime.GOMAXPROCS(0) {
-				handouts[i] = Student(c, &lines[i], o)
+// Class lays out a part of a class in one go: the teacher's summary in front,
+// then every student's handout in the order of the list, each beginning on a
+// fresh sheet; on both sides of the paper that is an odd page. Who has no plan
+// yet gets a measuring sheet with what is missing; who has a value that nobody is
+// sure of gets none, and the summary says so.
+//
+// Lines are the part as it was reviewed, whole works one of them out. That is
+// done student by student, as pages are asked for, so that only one handout is
+// held at a time; after the end of ctx no other page comes.
+func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster.Line, whole func(roster.Student) roster.Line, o Options) iter.Seq[*draw.Scene] {
+	return func(yield func(*draw.Scene) bool) {
+		n := 0
+		give := func(more []*draw.Scene) bool {
+			if len(more) > 0 && o.Double && n%2 == 1 {
+				more = append([]*draw.Scene{{Width: o.page().Width, Height: o.page().Height, Label: "an empty page"}}, more...)
 			}
-		})
-	}
-	wait.Wait()
-	for _, h := range handouts {
-		if len(h) > 0 {
-			add(h)
+			for i, p := range more {
+				more[i] = nil // whoever takes it may let go of it
+				if n++; ctx.Err() != nil || !yield(p) {
+					return false
+				}
+			}
+			return true
+		}
+		if !give(summary(c, part, lines, o)) {
+			return
+		}
+		for _, s := range c.Students[part.From-1 : part.To] {
+			if ctx.Err() != nil {
+				return
+			}
+			if l := whole(s); !give(Student(c, &l, o)) {
+				return
+			}
 		}
 	}
-	return pages
 }
 
 // Student lays out one student's handout; nothing as long as there is a question
@@ -79,7 +85,7 @@ func unmeasured(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 
 // summary is the teacher's table: what each student knits, and who should be
 // looked at, why.
-func summary(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
+func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, c.Name)
 	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Bold: true})
 	if when := c.When(); when != "" {
@@ -99,9 +105,10 @@ func summary(c roster.Class, lines []roster.Line, o Options) []*draw.Scene {
 		if lines[i].Attention() {
 			looks++
 		}
-		if lines[i].Out != nil {
-			metres += lines[i].Out.Yarn.Pair.Metres().High
-		}
+		metres += lines[i].Metres()
+	}
+	if part != c.Whole() {
+		f.say(fmt.Sprintf("These are %s of %d.", part.Words(), len(c.Students)), f.body)
 	}
 	f.say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %.0f m at the most.", len(lines), looks, metres), f.body)
 	f.y += 2

@@ -36,7 +36,7 @@ const dpi = 300
 func onPaper(t *testing.T, pages []*draw.Scene) string {
 	t.Helper()
 	var b bytes.Buffer
-	missing, err := pdf.Write(&b, "test", pages)
+	missing, err := pdf.Write(t.Context(), &b, "test", slices.Values(pages))
 	require.NoError(t, err)
 	require.Empty(t, missing)
 	file := filepath.Join(t.TempDir(), "pages.pdf")
@@ -291,8 +291,14 @@ func TestClassSetOnPaper(t *testing.T) {
 	for _, size := range papers() {
 		o := Usual()
 		o.Paper, o.Cell, o.Double = size, 5, true
-		lines := class.Review(project.NewPlanner())
-		pages := Class(class, lines, o)
+		pl := project.NewPlanner()
+		brief, err := class.Review(t.Context(), pl, class.Whole())
+		require.NoError(t, err)
+		var lines []roster.Line
+		pages := slices.Collect(Class(t.Context(), class, class.Whole(), brief, func(s roster.Student) roster.Line {
+			lines = append(lines, class.Line(pl, s))
+			return lines[len(lines)-1]
+		}, o))
 		shot(t, size.Name+"-class", pages)
 		whole(t, pages)
 		file := onPaper(t, pages)

@@ -3,7 +3,9 @@
 package pdf
 
 import (
+	"context"
 	"io"
+	"iter"
 	"strings"
 	"time"
 
@@ -25,8 +27,10 @@ var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // Write writes scenes as a PDF, each as a page of its own size in mm. Missing
 // are the letters that the face lacks, each once; they come out as empty boxes.
-// It fails with what w fails with.
-func Write(w io.Writer, title string, pages []*draw.Scene) (missing string, err error) {
+// Of a scene nothing is held but what the file says of it, uncompressed, until
+// the end: bound the pages of one file. It fails with what w fails with, and
+// with ctx, before anything is written.
+func Write(ctx context.Context, w io.Writer, title string, pages iter.Seq[*draw.Scene]) (missing string, err error) {
 	defer fault.Wrap(&err, "pdf.Write")
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
 	f.SetTitle(inUTF16(title), false)
@@ -43,8 +47,14 @@ func Write(w io.Writer, title string, pages []*draw.Scene) (missing string, err 
 	f.AddUTF8FontFromBytes(face, "", regular)
 	f.AddUTF8FontFromBytes(face, "B", bold)
 	p := painter{f: f, missing: map[rune]bool{}}
-	for _, s := range pages {
+	for s := range pages {
+		if ctx.Err() != nil {
+			break
+		}
 		p.page(s)
+	}
+	if ctx.Err() != nil {
+		return "", ctx.Err()
 	}
 	if err := f.Output(w); err != nil {
 		return "", err

@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -29,7 +30,7 @@ const dpi = 300
 func made(t testing.TB, pages ...*draw.Scene) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	_, err := Write(&b, "A title", pages)
+	_, err := Write(t.Context(), &b, "A title", slices.Values(pages))
 	require.NoError(t, err)
 	return b.Bytes()
 }
@@ -208,7 +209,7 @@ func TestMissingLetters(t *testing.T) {
 	page.Text(20, 30, "Yuki 雪 and 雪 again, 🧶", draw.TextStyle{Size: 5})
 	page.Text(20, 40, "after it", draw.TextStyle{Size: 5})
 	var b bytes.Buffer
-	missing, err := Write(&b, "雪", []*draw.Scene{page})
+	missing, err := Write(t.Context(), &b, "雪", slices.Values([]*draw.Scene{page}))
 	require.NoError(t, err)
 	assert.Equal(t, "雪🧶", missing)
 	text := run(t, b.Bytes(), "pdftotext", "FILE", "-")
@@ -218,7 +219,7 @@ func TestMissingLetters(t *testing.T) {
 
 // What goes wrong while it is written is told.
 func TestFailingWriter(t *testing.T) {
-	_, err := Write(failing{}, "x", busy(1))
+	_, err := Write(t.Context(), failing{}, "x", slices.Values(busy(1)))
 	require.Error(t, err)
 }
 

@@ -33,6 +33,21 @@ type Outputs struct {
 	Ball      yarn.Ball
 }
 
+// Brief works out what a table of many tells of each: the plan, the yarn, and
+// what the strokes leave lost or unsound.
+func (pl *Planner) Brief(d Document, marks chart.Marks) (*Outputs, error) {
+	if len(marks) > 0 {
+		return pl.Derive(d, marks)
+	}
+	planned, err := pl.Plan(d.Effective())
+	if err != nil {
+		return nil, err
+	}
+	out := &Outputs{Plan: planned.Plan, Planned: planned.Mitt()}
+	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
+	return out, nil
+}
+
 // Derive works out everything. The strokes speak of the right hand; on
 // the other they are turned with the columns that they stand on.
 func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {

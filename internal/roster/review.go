@@ -1,6 +1,7 @@
 package roster
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -26,6 +27,8 @@ type Line struct {
 	// Asks are about values that no hand is likely to have: as long as nobody
 	// has answered, there is no plan, and nothing is printed.
 	Asks []sheet.Question
+
+	told *told // by a review, which keeps no outputs
 }
 
 // Attention tells whether anybody should look at the line.
@@ -72,17 +75,27 @@ func (c *Class) Document(s Student) project.Document {
 // gauged tells whether the student has a gauge of their own.
 func (s *Student) gauged() bool { return strings.TrimSpace(s.Sheet[stitchesPath]) != "" }
 
-// Review works out what every student knits, in the order of the class.
-func (c *Class) Review(pl *project.Planner) []Line {
-	lines := make([]Line, len(c.Students))
-	for i, s := range c.Students {
-		lines[i] = c.Line(pl, s)
+// Review works out what a table of a part of the class tells of each student, in
+// the order of the list. It keeps the numbers and no outputs, so that it is
+// small however many there are. It fails only with ctx.
+func (c *Class) Review(ctx context.Context, pl *project.Planner, p Part) ([]Line, error) {
+	lines := make([]Line, 0, p.Len())
+	for _, s := range c.Students[p.From-1 : p.To] {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		l := c.line(s, pl.Brief)
+		l.told = l.tell()
+		l.Out, l.Doc = nil, project.Document{}
+		lines = append(lines, l)
 	}
-	return lines
+	return lines, nil
 }
 
 // Line works out what one student knits.
-func (c *Class) Line(pl *project.Planner, s Student) Line {
+func (c *Class) Line(pl *project.Planner, s Student) Line { return c.line(s, pl.Derive) }
+
+func (c *Class) line(s Student, derive func(project.Document, chart.Marks) (*project.Outputs, error)) Line {
 	l := Line{Student: s, Doc: c.Document(s), Asks: c.Asks(s)}
 	if len(l.Asks) > 0 {
 		return l
@@ -99,10 +112,10 @@ func (c *Class) Line(pl *project.Planner, s Student) Line {
 		l.Missing = []string{"No gauge yet: neither the student nor the pattern has a swatch."}
 		return l
 	}
-	out, err := pl.Derive(l.Doc, c.marks())
+	out, err := derive(l.Doc, c.marks())
 	if out != nil && len(c.Pattern.Marks) > 0 && (len(out.Lost) > 0 || len(out.Unsound) > 0) {
 		l.Doubts = append(l.Doubts, "What is painted in the pattern’s chart doesn’t fit these rounds and is left out.")
-		out, err = pl.Derive(l.Doc, chart.Marks{})
+		out, err = derive(l.Doc, chart.Marks{})
 	}
 	if err != nil {
 		l.Missing = reasons(err)
