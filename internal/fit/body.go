@@ -69,3 +69,14 @@ func (b *body) fill(row *Row, n int, share float64) {
 	}
 	row.Wanted = row.Body * (1 + ease)
 }
+
+// withThumb is the body's girth at a round of a mitten without a thumb, and the
+// room in which the thumb lies: as much wider as the palm with the thumb is than
+// the hand. Below the parting that is the palm.
+func (b *body) withThumb(row Row) float64 {
+	h, palm := b.p.Hand.Circumference.MM(), b.p.Hand.Palm.MM()
+	if row.Section == stitch.Hand && row.Height < b.parts {
+		return max(row.Body, palm)
+	}
+	return row.Body * max(1, palm/h)
+}

@@ -42,7 +42,8 @@ type Row struct {
 //
 // What is wanted is the body with the ease of its part, and the thumb with
 // what is added to it. The thumb's band takes that room as part of the thumb,
-// since a narrow tube needs it.
+// since a narrow tube needs it; that of a mitten without a thumb takes the room
+// in which the thumb lies as part of the hand.
 func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 	return AppendRows(nil, p, m, bands)
 }
@@ -79,6 +80,9 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 			row.Band = bands.Of(row.Stretch)
 			if s.Part == stitch.Thumb {
 				row.Band = bands.Of(row.Wanted/row.Fabric - 1)
+			}
+			if !p.Thumbed() && (s.Part == stitch.Hand || s.Part == stitch.Top) {
+				row.Band = bands.Of(b.withThumb(row)/row.Fabric - 1)
 			}
 			rows = append(rows, row)
 		}

@@ -166,7 +166,7 @@ func sites(p *mitt.Plan, rows []Row) []place {
 	last("hand", stitch.Hand, p.Body.EdgingRounds+1)
 	if p.Kind == mitt.Mitten {
 		for i, r := range rows {
-			if r.Section == stitch.Thumb && r.Round == 1+corners(p) {
+			if r.Section == stitch.Thumb && r.Round == cornered(p) {
 				list = append(list, place{"thumb", i})
 			}
 		}
@@ -187,9 +187,14 @@ func inside(p *mitt.Plan, rows []Row, list *[]place) {
 	}
 }
 
-// corners is the number of rounds of a closed thumb in which its corners are
-// decreased, after the first.
-func corners(p *mitt.Plan) int { return (p.Thumb.Decreased + 1) / 2 }
+// cornered is the round from which a thumb has its own count: the last in which
+// its corners are decreased, or its first.
+func cornered(p *mitt.Plan) int {
+	if list := p.Thumb.DecreaseRounds; len(list) > 0 {
+		return list[len(list)-1]
+	}
+	return 1
+}
 
 func boolInt(b bool) int {
 	if b {

@@ -24,49 +24,100 @@ func (w *work) thumbRounds(pins *Pins) int {
 
 // corners is the most decreases that a thumb of so many rounds has room for:
 // none in the first, which picks up.
-func corners(rounds int) int { return min(mostDecreases, mostInOneRound*(rounds-1)) }
+func corners(rounds int) int { return min(mostDecreases, mostInOneRound*max(0, rounds-1)) }
 
-// thumb sets the thumb's rounds and its edging. The first round picks up;
-// corners, and the change to the edging's count, need plain rounds after it.
+// thumb sets the thumb's rounds, its edging, and the rounds in which its
+// corners are decreased. Before the edging stand the first round, which picks
+// up, the corners, and one more if the count changes.
 func (w *work) thumb() {
-	p := &w.plan
+	p, k := &w.plan, w.worked
 	t := &p.Thumb
-	t.Rounds, t.EdgingStitches = w.thumbRounds(w.pins), t.Stitches.N
-	if p.Kind == Mitten {
-		return
+	t.Rounds, t.EdgingStitches, t.EdgingRib = w.thumbRounds(w.pins), t.Stitches.N, p.Stitch.Rib
+	at := max(1, k.in(stitch.Thumb))
+	settled := k.begun(stitch.Thumb) && k.cornered()
+	switch before := at + decreaseRounds(t.Decreased); {
+	case p.Kind == Mitten:
+	case settled && k.edged():
+		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), t.Rounds-(k.ThumbRounds-k.ThumbEdging)
+	default:
+		if settled {
+			before = max(at, last(k.corners()))
+		}
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = edging(t.Stitches.N, p.Stitch.Rib, nearest(w.q*w.len.thumbEdging), t.Rounds-before)
 	}
-	k := w.worked
-	if k.begun(stitch.Thumb) && k.cornered() {
-		t.EdgingStitches, t.EdgingRounds = k.ThumbEdged, t.Rounds-(k.ThumbRounds-k.ThumbEdging)
-		return
+	if t.DecreaseRounds = cornerRounds(t.Decreased, at+1, t.lastCorner(p.Kind)); settled {
+		t.DecreaseRounds = k.corners()
 	}
-	t.EdgingRounds, t.EdgingStitches = edging(t.Stitches.N, p.Stitch.Rib, nearest(w.q*w.len.thumbEdging),
-		t.Rounds-max(1, k.in(stitch.Thumb))-decreaseRounds(t.Decreased))
 }
 
-// edging is an edging's rounds and its count: the multiple of the rib nearest
-// to n, the larger at equal distance (a rib wider than the tube leaves n).
-// Of the room in rounds the change of count takes one; without room for an
-// edging round nothing is changed.
-func edging(n, rib, wanted, room int) (rounds, stitches int) {
-	stitches = nearestIn(float64(n), rib, 0)
-	if stitches == 0 || stitches > 2*n {
-		stitches = n
+// lastCorner is the last round that can be decreased at its corners: below the
+// edging and the change to its count, or below the rounds that close a thumb.
+func (t *Thumb) lastCorner(kind Kind) int {
+	if kind == Mitten {
+		return max(t.Rounds-closingCount(t.Stitches.N), 1+decreaseRounds(t.Decreased))
 	}
+	return t.Rounds - t.EdgingRounds - boolInt(t.EdgingStitches != t.Stitches.N)
+}
+
+// cornerRounds are the rounds of d decreases: the first that is left, which is
+// round 2, and for a third and fourth the next but one, or the next where the
+// thumb is short.
+func cornerRounds(d, first, last int) []int {
+	switch {
+	case d == 0:
+		return nil
+	case d <= mostInOneRound:
+		return []int{first}
+	}
+	return []int{first, max(first+1, min(first+2, last))}
+}
+
+// last is the last of a list of rounds; 0 if it is empty.
+func last(rounds []int) int {
+	if len(rounds) == 0 {
+		return 0
+	}
+	return rounds[len(rounds)-1]
+}
+
+// oneByOne is the multiple of 1 × 1 rib, which goes wherever another rib does
+// not.
+const oneByOne = 2
+
+// drawnIn tells whether an edging of so many stitches takes more than 15 % of
+// the n before it (common practice, no source).
+func drawnIn(n, stitches int) bool { return 100*(n-stitches) > 15*n }
+
+// edgingCount is the count of an edging, and its rib. Edgings draw in and
+// never flare: the largest multiple of the rib not above the count n before
+// it; where that leaves nothing or takes more than 15 %, 1 × 1 rib on the
+// largest even count.
+func edgingCount(n, rib int) (stitches, of int) {
+	if stitches = n / rib * rib; stitches > 0 && !drawnIn(n, stitches) {
+		return stitches, rib
+	}
+	return n / oneByOne * oneByOne, oneByOne
+}
+
+// edging is an edging's rounds, its count and its rib after a count of n. Of
+// the room in rounds the change of count takes one; without room for an edging
+// round, or stitches for one, nothing is changed.
+func edging(n, rib, wanted, room int) (rounds, stitches, of int) {
+	stitches, of = edgingCount(n, rib)
 	if stitches != n {
 		room--
 	}
-	if rounds = min(max(1, wanted), room); rounds < 1 {
-		return 0, n
+	if rounds = min(max(1, wanted), room); rounds < 1 || stitches == 0 {
+		return 0, n, rib
 	}
-	return rounds, stitches
+	return rounds, stitches, of
 }
 
 // above sets the rounds over the division: a fingerless mitt's edging, or a
 // mitten's top.
 func (w *work) above(pl *Planner) error {
 	p := &w.plan
-	p.Body.EdgingStitches = p.Bridge.HandAfter
+	p.Body.EdgingStitches, p.Body.EdgingRib = p.Bridge.HandAfter, p.Stitch.Rib
 	if p.Kind.Closed() {
 		return w.top(pl)
 	}
@@ -75,7 +126,7 @@ func (w *work) above(pl *Planner) error {
 		w.handOn()
 		return nil
 	}
-	p.Body.EdgingRounds, p.Body.EdgingStitches = edging(p.Bridge.HandAfter, p.Stitch.Rib,
+	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = edging(p.Bridge.HandAfter, p.Stitch.Rib,
 		nearest(w.q*w.len.edging), p.Body.RoundsAbove-1)
 	return nil
 }

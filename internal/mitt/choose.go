@@ -20,6 +20,9 @@ type search struct {
 	step         int     // stitches made in an increase round
 	most         int     // most increase rounds that the rounds have room for
 	mostCorners  int     // most decreases that the thumb's rounds have room for
+	beforeEnd    int     // rounds of the thumb after the first, before an edging as long as is wanted
+	closed       bool    // a thumb that is closed instead
+	cornered     bool    // its decreases are knitted
 	palm         float64 // P(1 + max(e, 0)) in mm
 	palmMeasured bool
 	thumb        float64 // exact target of the thumb in stitches
@@ -115,9 +118,35 @@ func (s *search) nearestThumb(bridge bridgeRule, odd bool) (choice, bool) {
 	return choice{}, false
 }
 
-// cheapest finds the best choice for a thumb of t stitches. K follows from
-// the others: t = b + sK − o + p − d.
+// cheapest finds the best choice for a thumb of t stitches. The decreases keep
+// to the rounds before its edging or end; only where nothing does, the edging
+// or the closing rounds give way to them.
 func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
+	within := s.within(t)
+	if best, ok := s.cheapestOf(bridge, t, within); ok || within == s.mostCorners {
+		return best, ok
+	}
+	return s.cheapestOf(bridge, t, s.mostCorners)
+}
+
+// within is the most decreases for which a thumb of t stitches has rounds
+// before its end: ⌈d/2⌉, and one if the count changes to the edging's.
+func (s *search) within(t int) int {
+	rounds := s.beforeEnd
+	if s.closed {
+		rounds -= closingCount(t)
+	} else if n, _ := edgingCount(t, s.stitch.Rib); n != t {
+		rounds--
+	}
+	if s.cornered {
+		return s.mostCorners
+	}
+	return min(s.mostCorners, mostInOneRound*max(0, rounds))
+}
+
+// cheapestOf tries everything with at most so many decreases. K follows from
+// the others: t = b + sK − o + p − d.
+func (s *search) cheapestOf(bridge bridgeRule, t, corners int) (choice, bool) {
 	best, found := choice{}, false
 	for b := 1; b <= mostBase && b < s.n; b++ {
 		if !s.pins.GussetBase.Allows(b) {
@@ -127,7 +156,7 @@ func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
 		low, high := s.bridges(bridge, b, o)
 		for c := low; c <= high; c++ {
 			if s.bridgeFits(bridge, b, o, c) {
-				s.tryBridge(choice{b: b, o: o, c: c, t: t}, &best, &found)
+				s.tryBridge(choice{b: b, o: o, c: c, t: t}, corners, &best, &found)
 			}
 		}
 	}
@@ -169,15 +198,15 @@ func (s *search) closes(b, after int) bool {
 }
 
 // tryBridge tries all that may be picked up and decreased with one bridge.
-func (s *search) tryBridge(x choice, best *choice, found *bool) {
+func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 	fixed := bridgeCost(float64(x.c) / s.g)
 	for x.p = x.c; x.p <= x.c+mostExtra; x.p++ {
 		if !s.pins.PickedUp.Allows(x.p) {
 			continue
 		}
-		for x.d = 0; x.d <= s.mostCorners; x.d++ {
+		for x.d = 0; x.d <= corners; x.d++ {
 			made := x.t + x.d - x.p - x.b + x.o
-			if made < s.step || made%s.step != 0 || !s.pins.ThumbDecreases.Allows(x.d) {
+			if made < s.step || made%s.step != 0 || x.t < leastThumb(x.d) || !s.pins.ThumbDecreases.Allows(x.d) {
 				continue
 			}
 			x.k = made / s.step
@@ -191,6 +220,15 @@ func (s *search) tryBridge(x choice, best *choice, found *bool) {
 			}
 		}
 	}
+}
+
+// leastThumb is the least count that d decreases can leave: a decrease at each
+// corner takes four stitches and leaves two.
+func leastThumb(d int) int {
+	if d > 0 && d%mostInOneRound == 0 {
+		return 2
+	}
+	return 1
 }
 
 // crotch is the cost of k increase rounds where the thumb parts.

@@ -26,7 +26,7 @@ func TestDefaultsAreListed(t *testing.T) {
 	}
 	want := map[string]float64{
 		"ease.hand": -0.05, "ease.cuff": 0, "ease.thumb_girth_added": 0.08*65 + 1.6/0.24, "length.cuff_plain": 0.165 * 180,
-		"length.above_gusset": 0.21 * 180, "length.edging": 0.06 * 180, "length.thumb": 0.53*64 + 0.06*180, "length.thumb_edging": 0.06 * 180,
+		"length.above_gusset": 0.21 * 180, "length.edging": 0.06 * 180, "length.thumb": 0.53 * 64, "length.thumb_edging": 0.06 * 180,
 	}
 	assert.InDeltaMapValues(t, want, got, 1e-9)
 

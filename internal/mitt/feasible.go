@@ -31,7 +31,7 @@ func (s *search) increasesExist(b, o, p int) bool {
 			continue
 		}
 		// The least K leaves a held stitch, a thumb, and what is to be kept.
-		low := max(1, s.made, ceilDiv(max(o, o-b+1, 1+d-p-b+o), s.step))
+		low := max(1, s.made, ceilDiv(max(o, o-b+1, leastThumb(d)+d-p-b+o), s.step))
 		high := s.most
 		ok := s.only(&low, &high, s.pins.Increases, 0, 1) &&
 			s.only(&low, &high, s.pins.Held, b-o, s.step) &&

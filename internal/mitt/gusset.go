@@ -86,9 +86,13 @@ func (w *work) equip(s *search, pins *Pins) {
 	}
 	s.made = len(w.made())
 	s.most = s.made + w.room(pins.GussetRounds.Or(w.freeGussetRounds()), pins.Rhythm)
-	s.mostCorners = corners(w.thumbRounds(pins) - max(0, w.worked.in(stitch.Thumb)-1))
-	if w.worked.in(stitch.Thumb) > 1 && w.worked.cornered() {
-		s.mostCorners = mostDecreases // they are worked
+	rounds, at := w.thumbRounds(pins), max(1, w.worked.in(stitch.Thumb))
+	s.mostCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind == Mitten, rounds-at
+	if !s.closed {
+		s.beforeEnd -= max(1, nearest(w.q*w.len.thumbEdging))
+	}
+	if s.cornered = w.worked.in(stitch.Thumb) > 1 && w.worked.cornered(); s.cornered {
+		s.mostCorners = mostDecreases
 	}
 	if w.req.Kind == Mitten {
 		s.topRounds, s.roundsAbove = pins.TopRounds.Or(mostRounds), pins.RoundsAboveGusset.Or(mostRounds)

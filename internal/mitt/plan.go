@@ -55,7 +55,9 @@ type Cuff struct {
 	CastOn      Count
 	Rounds      int // ribbing
 	PlainRounds int
+	Rib         int     // the multiple that is ribbed: the sheet's, or 2 where that has no room
 	Change      int     // stitches made (negative: decreased) to reach the hand's count
+	JoinsAbove  bool    // its plain rounds are those of the hand, of which the first has the change
 	Passage     float64 // girth that lets the hand through over girth of the cuff
 }
 
@@ -64,7 +66,8 @@ type Body struct {
 	Stitches       Count // N
 	RoundsAbove    int   // division to last round, edging included, top not
 	EdgingRounds   int   // of those
-	EdgingStitches int   // the edging's count, a multiple of the rib
+	EdgingStitches int   // the edging's count, a multiple of its rib
+	EdgingRib      int   // the sheet's, or 2 where that would draw in too much
 }
 
 // Gusset is the thumb's mound.
@@ -105,10 +108,12 @@ type Thumb struct {
 	PickedUp       int   // p
 	FirstRound     int   // t0 = m + p
 	Decreased      int   // d
+	DecreaseRounds []int // two each, one at each corner; of an odd d the last one at the second
 	Stitches       Count // t
 	Rounds         int   // first full round to the last
 	EdgingRounds   int   // of those
-	EdgingStitches int   // the edging's count, a multiple of the rib
+	EdgingStitches int   // the edging's count, a multiple of its rib
+	EdgingRib      int   // the sheet's, or 2 where that would draw in too much
 }
 
 // Top closes a mitten.

@@ -135,18 +135,22 @@ func (p *Pins) all() []pinEntry {
 
 // Default eases of the hand and what is added to them (common practice, no
 // source): a fingerless mitt is 5 % smaller than the hand, a mitten 5 %
-// larger, one without a thumb 15 %, since the thumb lies inside; below 16
-// stitches over 10 cm all are 5 % larger.
+// larger; below 16 stitches over 10 cm both are 5 % larger.
 const (
 	easeFingerless = -0.05
 	easeMitten     = 0.05
-	easeThumbless  = 0.15
 	easeThick      = 0.05
 	thickBelow     = 0.16 // stitches per mm
 )
 
-// handEase is the ease of the hand, given or by default.
-func (r *Request) handEase() float64 {
+// handEase is the ease of the hand H, given or by default. A mitten without a
+// thumb goes round hand and thumb, 5 % larger than both, P the palm with the
+// thumb laid in (common practice, no source):
+//
+//	e = 1.05 P/H − 1, about 0.25
+//
+// A palm that was measured smaller than the hand counts as the hand.
+func (r *Request) handEase(h *hand.Hand) float64 {
 	if r.Ease.Hand != nil {
 		return *r.Ease.Hand
 	}
@@ -155,7 +159,7 @@ func (r *Request) handEase() float64 {
 	case Mitten:
 		ease = easeMitten
 	case Thumbless:
-		ease = easeThumbless
+		ease = (1+easeMitten)*max(h.Palm.MM(), h.Circumference.MM())/h.Circumference.MM() - 1
 	}
 	if r.Gauge.Stitches < thickBelow {
 		ease += easeThick
@@ -165,20 +169,20 @@ func (r *Request) handEase() float64 {
 
 // palmEase is the ease where the thumb parts, by default max(e_hand, 0): the
 // mound must not be pinched.
-func (r *Request) palmEase() float64 {
+func (r *Request) palmEase(h *hand.Hand) float64 {
 	if r.Ease.Palm != nil {
 		return *r.Ease.Palm
 	}
-	return max(r.handEase(), 0)
+	return max(r.handEase(h), 0)
 }
 
 // gussetEase is the ease half-way up the gusset, by default the middle of
 // those of hand and palm.
-func (r *Request) gussetEase() float64 {
+func (r *Request) gussetEase(h *hand.Hand) float64 {
 	if r.Ease.Gusset != nil {
 		return *r.Ease.Gusset
 	}
-	return (r.handEase() + r.palmEase()) / 2
+	return (r.handEase(h) + r.palmEase(h)) / 2
 }
 
 // cuffEase is the ease of the cuff on the wrist, by default none.
@@ -202,10 +206,12 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 // lengths are all lengths in mm, given or by default (common practice, no
 // source), with L the hand's length:
 //
-//	cuff 0.33 L, half of it rib     above the gusset, fingerless, 0.21 L
+//	cuff, fingerless: 0.33 L, half of it rib
+//	cuff, closed: it has to grip, rib 0.33 L + 8 mm, plain 0.05 L, without a thumb 0
+//	above the gusset, fingerless, 0.21 L
 //	edgings 0.06 L                  mitten: L − crotch + 5 mm, top included
 //	mitten without a thumb: from the cuff L + 5 mm, top included
-//	thumb, fingerless: to the joint at 0.53 of the thumb, the edging over it
+//	thumb, fingerless: to the joint at 0.53 of the thumb, the edging included
 //	thumb, closed: the thumb's length + 4 mm
 //	top of a mitten: 0.19 L + 5 mm
 type lengths struct {
@@ -221,8 +227,8 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		return byDefault
 	}
 	out := lengths{
-		cuff:        or(r.Lengths.Cuff, 0.165*l),
-		cuffPlain:   or(r.Lengths.CuffPlain, 0.165*l),
+		cuff:        or(r.Lengths.Cuff, r.Kind.ribbing(l)),
+		cuffPlain:   or(r.Lengths.CuffPlain, r.Kind.plainCuff(l)),
 		edging:      or(r.Lengths.Edging, 0.06*l),
 		thumbEdging: or(r.Lengths.ThumbEdging, 0.06*l),
 		top:         0.19*l + 5,
@@ -237,6 +243,26 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		return out
 	}
 	out.above = or(r.Lengths.AboveGusset, 0.21*l)
-	out.thumb = or(r.Lengths.Thumb, 0.53*h.ThumbLength.MM()+out.thumbEdging)
+	out.thumb = or(r.Lengths.Thumb, 0.53*h.ThumbLength.MM())
 	return out
+}
+
+// ribbing is the usual length of a cuff's ribbing for a hand of length l, in
+// mm.
+func (k Kind) ribbing(l float64) float64 {
+	if k.Closed() {
+		return 0.33*l + 8
+	}
+	return 0.165 * l
+}
+
+// plainCuff is the usual length between ribbing and gusset, in mm.
+func (k Kind) plainCuff(l float64) float64 {
+	switch k {
+	case Mitten:
+		return 0.05 * l
+	case Thumbless:
+		return 0
+	}
+	return 0.165 * l
 }

@@ -20,8 +20,8 @@ func (p *Plan) Mitt() stitch.Mitt {
 			m.Sections = append(m.Sections, s)
 		}
 	}
-	m.Sections[0].CastOn = p.Cuff.CastOn.N
 	m.Sections = append(m.Sections, p.handSection())
+	m.Sections[0].CastOn = p.Cuff.CastOn.N
 	if p.Top != nil {
 		m.Sections = append(m.Sections, p.topSection())
 	}
@@ -31,13 +31,13 @@ func (p *Plan) Mitt() stitch.Mitt {
 	return m
 }
 
-// cuffSection is the ribbing. Where no plain round follows, its last round
-// brings the cuff to the hand's count.
+// cuffSection is the ribbing. Where no plain round follows, not even of the
+// hand, its last round brings the cuff to the hand's count.
 func (p *Plan) cuffSection() stitch.Section {
 	s := stitch.Section{Part: stitch.Cuff}
 	for r := 1; r <= p.Cuff.Rounds; r++ {
-		ops := ribbing(p.Cuff.CastOn.N, p.Stitch.Rib)
-		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 {
+		ops := ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
+		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
 			ops = spread(ops, p.Cuff.Change)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})

@@ -2,8 +2,9 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// handSection goes from the division to the last round, or to the top. Round
-// 1 puts the thumb's stitches aside and casts on the bridge; the made
+// handSection goes from the division to the last round, or to the top. Without
+// a thumb it may follow the ribbing, and round 1 brings the cuff to the hand's
+// count. Else round 1 puts the thumb's stitches aside and casts on the bridge; the made
 // stitches that stay on the hand stand on both sides of it. The last round
 // before an edging brings the hand to the edging's count; the last round
 // before a top takes off an odd stitch, at the end of the round (the back).
@@ -13,6 +14,8 @@ func (p *Plan) handSection() stitch.Section {
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		var round stitch.Round
 		switch {
+		case r == 1 && p.Cuff.JoinsAbove && p.Cuff.Change != 0:
+			round = p.joiningRound()
 		case !p.Thumbed():
 			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Even: true}
 		case r == 1:
@@ -20,7 +23,7 @@ func (p *Plan) handSection() stitch.Section {
 		case r <= plain:
 			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
 		default:
-			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Stitch.Rib), Even: true}
+			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
 		}
 		if r == plain && p.Body.EdgingStitches != p.Bridge.HandAfter {
 			round = stitch.Round{Ops: spread(round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}
@@ -31,12 +34,22 @@ func (p *Plan) handSection() stitch.Section {
 		s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, p.Body.EdgingStitches)}
 		return s
 	}
-	if p.Top.Odd == 1 {
+	if n := len(s.Rounds); p.Top.Odd == 1 && s.Rounds[n-1].Out() > p.Top.Stitches {
 		last := &s.Rounds[len(s.Rounds)-1]
 		last.Ops = append(last.Ops[:len(last.Ops)-2], stitch.K2tog)
 		last.Lead = min(last.Lead, len(last.Ops)-1)
 	}
 	return s
+}
+
+// joiningRound is the hand's first round over the cuff's stitches. If it is the
+// last one, too, an odd stitch is not made at all.
+func (p *Plan) joiningRound() stitch.Round {
+	change := p.Cuff.Change
+	if p.Body.RoundsAbove == 1 {
+		change -= p.Top.Odd
+	}
+	return stitch.Round{Ops: spread(times(nil, stitch.Knit, p.Cuff.CastOn.N), change), Even: true}
 }
 
 // bridgeWidth is the number of stitches between palm and back once the

@@ -1,6 +1,10 @@
 package mitt
 
-import "thenar/internal/stitch"
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+)
 
 // mostInOneRound is how many corner decreases one round takes, one at each
 // corner.
@@ -15,28 +19,23 @@ func decreaseRounds(d int) int { return (d + mostInOneRound - 1) / mostInOneRoun
 
 // thumbSection takes up the held stitches. Round 1 picks up along the bridge
 // and works the strand at each corner together with the held stitch beside
-// it. Decreases of a fingerless thumb fall in the last plain rounds, those of
-// a closed one in the second round and the third.
+// it. Then the corners are decreased, where the hole would be, and from the
+// last of them to its edging or end the thumb has its own count.
 func (p *Plan) thumbSection() stitch.Section {
 	t := &p.Thumb
 	s := stitch.Section{Part: stitch.Thumb, FromHeld: true}
 	s.Rounds = append(s.Rounds, p.pickUpRound())
-	if p.Kind == Mitten {
-		p.closeThumb(&s)
-		return s
-	}
-	n := t.FirstRound
 	plain := t.Rounds - t.EdgingRounds
-	change := t.EdgingStitches - t.Stitches.N
-	corners := plain - decreaseRounds(t.Decreased) + 1 // the first round with corners
-	if change != 0 {
-		corners--
+	if p.Kind == Mitten {
+		plain = t.lastCorner(p.Kind)
 	}
-	left := t.Decreased
-	for r := 2; r <= plain; r++ {
-		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: t.PickedUp}
-		if r >= corners && left > 0 {
-			round, left = cornerRound(n, t.PickedUp, left)
+	change := t.EdgingStitches - t.Stitches.N
+	n, left, lead := t.FirstRound, t.Decreased, t.PickedUp
+	for r := 2; r <= min(plain, t.Rounds); r++ {
+		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(lead, n)}
+		if slices.Contains(t.DecreaseRounds, r) {
+			round, left = cornerRound(n, t.PickedUp, lead, left)
+			lead = round.Lead
 		}
 		if r == plain && change != 0 {
 			round = stitch.Round{Ops: spread(round.Ops, change), Even: true}
@@ -44,8 +43,12 @@ func (p *Plan) thumbSection() stitch.Section {
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()
 	}
+	if p.Kind == Mitten {
+		p.closeThumb(&s, n, plain)
+		return s
+	}
 	for range t.EdgingRounds {
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, p.Stitch.Rib), Even: true})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, t.EdgingRib), Even: true})
 	}
 	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
 	return s
@@ -65,11 +68,12 @@ func (p *Plan) pickUpRound() stitch.Round {
 
 // cornerRound decreases up to two of left stitches over n: one at the second
 // corner (ssk, the end of the round), two one at each corner (k2tog where the
-// picked-up stitches end). It returns what is left to decrease.
-func cornerRound(n, pickedUp, left int) (stitch.Round, int) {
+// picked-up stitches end). It returns what is left to decrease. Of the round
+// before it, lead stitches were the picked-up ones.
+func cornerRound(n, pickedUp, lead, left int) (stitch.Round, int) {
 	if left == 1 || n < 4 {
 		ops := times(nil, stitch.Knit, n-2)
-		return stitch.Round{Ops: append(ops, stitch.SSK), Lead: min(pickedUp, n-1)}, left - 1
+		return stitch.Round{Ops: append(ops, stitch.SSK), Lead: min(lead, n-1)}, left - 1
 	}
 	first := max(min(pickedUp-1, n-4), 0)
 	ops := times(nil, stitch.Knit, first)
@@ -78,29 +82,30 @@ func cornerRound(n, pickedUp, left int) (stitch.Round, int) {
 	return stitch.Round{Ops: append(ops, stitch.SSK), Lead: first}, left - 2
 }
 
-// closeThumb works a closed thumb from round 2: corners, plain rounds, then
-// k2tog all round, with one plain round between, while more than 6 are left,
-// and draws up the rest. Where the rounds don't suffice, what is closed last
-// is left out and more is drawn up.
-func (p *Plan) closeThumb(s *stitch.Section) {
-	t := &p.Thumb
-	n, left := t.FirstRound, t.Decreased
-	closing := closingRounds(t.Stitches.N)
-	plain := max(t.Rounds-len(closing), 1+decreaseRounds(t.Decreased))
-	for r := 2; r <= t.Rounds; r++ {
-		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(t.PickedUp, n)}
-		switch {
-		case left > 0:
-			round, left = cornerRound(n, t.PickedUp, left)
-		case r > plain && closing[r-plain-1]:
+// closeThumb ends a closed thumb of n stitches after its plain rounds: k2tog
+// all round, with one plain round between, while more than 6 are left; the
+// rest is drawn up. Where the rounds don't suffice, what is closed last is left
+// out and more is drawn up.
+func (p *Plan) closeThumb(s *stitch.Section, n, plain int) {
+	closing := closingRounds(p.Thumb.Stitches.N)
+	for r := plain + 1; r <= p.Thumb.Rounds; r++ {
+		round := stitch.Round{Ops: times(nil, stitch.Knit, n)}
+		if closing[r-plain-1] {
 			round = halved(n)
-		case r > plain:
-			round.Lead = 0
 		}
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()
 	}
 	s.Finish = stitch.Round{Ops: times(nil, stitch.DrawUp, n)}
+}
+
+// closingCount is the number of closing rounds of a thumb of n stitches.
+func closingCount(n int) (rounds int) {
+	for n > fewestClosed {
+		rounds += 1 + min(rounds, 1)
+		n = (n + 1) / 2
+	}
+	return rounds
 }
 
 // closingRounds says for each closing round whether it halves the thumb.

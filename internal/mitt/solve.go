@@ -1,12 +1,9 @@
 package mitt
 
 import (
-	"math"
-
 	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/shaping"
-	"thenar/internal/stitch"
 )
 
 // The limits of a schedule (common practice, no source): increase rounds are
@@ -23,9 +20,6 @@ const (
 	mostStitches   = 1_000
 	mostRounds     = 1_500
 )
-
-// cuffShare is the least share of the hand's count that a cuff may have.
-const cuffShare = 0.78
 
 // Planner makes plans. It keeps the solver's scratch from plan to plan, so
 // one Planner serves one goroutine.
@@ -137,7 +131,7 @@ func (w *work) measure() {
 	w.len = r.lengths(&h)
 	w.plan = Plan{
 		Kind: r.Kind, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
-		Ease: Eases{Hand: r.handEase(), Cuff: r.cuffEase(), Gusset: r.gussetEase(), Palm: r.palmEase(), ThumbAdded: r.thumbAdded(&h)},
+		Ease: Eases{Hand: r.handEase(&h), Cuff: r.cuffEase(), Gusset: r.gussetEase(&h), Palm: r.palmEase(&h), ThumbAdded: r.thumbAdded(&h)},
 	}
 	if w.worked != nil {
 		w.plan.Knitted, w.plan.BaseAbove = w.worked, w.worked.BaseAbove
@@ -174,96 +168,6 @@ func (w *work) sizeFits(exact float64) error {
 		return fault.Fields{{Path: hand.FieldCircumference, Message: sizeMessage(h, w.g, w.q, exact)}}
 	}
 	return nil
-}
-
-// cuff is the nearest multiple of the rib to g·W·(1 + e), never over the
-// hand's count and never under 0.78 of it unless pinned. Counts are in
-// stocking-stitch gauge; the rib draws in by itself. Without a round between
-// cast-on and gusset the cast-on is the hand's count.
-func (w *work) cuff() {
-	p, rib := &w.plan, w.req.Stitch.Rib
-	n := p.Body.Stitches.N
-	exact := w.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
-	rounds, plain := w.cuffRounds()
-	c := Count{N: cuffCount(exact, n, rib), Exact: exact}
-	if rounds+plain == 0 {
-		c.N = n
-	}
-	c.Below, c.Above = c.N-rib, c.N+rib
-	c.pin(w.pins.CastOn)
-	c.Knitted = w.worked != nil
-	p.Cuff = Cuff{
-		CastOn: c, Rounds: rounds, PlainRounds: plain, Change: n - c.N,
-		Passage: p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / w.g),
-	}
-}
-
-// cuffRounds is the rounds of ribbing and the plain ones, no fewer than are
-// knitted; where no plain round brings the cuff to the hand's count, a round
-// of ribbing is left to do so.
-func (w *work) cuffRounds() (rounds, plain int) {
-	plain = w.pins.CuffPlainRounds.Or(max(1, nearest(w.q*w.len.cuffPlain), w.worked.in(stitch.CuffPlain)))
-	rounds = max(w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff))), w.worked.in(stitch.Cuff))
-	if w.worked != nil && plain == 0 && !w.worked.joined() && rounds == w.worked.in(stitch.Cuff) {
-		rounds++
-	}
-	return rounds, plain
-}
-
-// cuffCount keeps the cuff between its share of the hand and the whole hand.
-// A rib wider than the hand leaves the hand's own count.
-func cuffCount(exact float64, n, rib int) int {
-	count := nearestIn(exact, rib, 0)
-	if least := ceilTo(int(math.Ceil(cuffShare*float64(n))), rib); count < least {
-		count = least
-	}
-	if count > n {
-		count = n / rib * rib
-	}
-	if count < 1 {
-		return n
-	}
-	return count
-}
-
-// cuffJoins refuses a fixed cast-on that one round can't bring to the hand's
-// count: at most every stitch is doubled, or every pair made one.
-func (w *work) cuffJoins() error {
-	c, n := &w.plan.Cuff, w.plan.Body.Stitches.N
-	var faults fault.Fields
-	switch {
-	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
-		faults.Add("pins.cast_on", "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
-		faults.Add("pins.cuff_rounds", "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
-		faults.Add("pins.cuff_plain_rounds", "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
-		w.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
-	case c.CastOn.N > 2*n || n > 2*c.CastOn.N:
-		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, 2*n, n)
-		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
-	}
-	return faults.Err()
-}
-
-// joins is a count of the hand to which one round can bring the cuff that is
-// on the needles.
-func (w *work) joins(n int) int {
-	if w.worked == nil || w.worked.joined() {
-		return n
-	}
-	for n > 2*w.worked.CastOn && n > fewestStitches {
-		n -= w.req.Stitch.Repeat
-	}
-	for 2*n < w.worked.CastOn || n < fewestStitches {
-		n += w.req.Stitch.Repeat
-	}
-	return n
-}
-
-// alsoHand names the hand's count beside the cast-on, if it is fixed too.
-func (w *work) alsoHand(faults *fault.Fields, low, high int) {
-	if n := w.pins.HandStitches; n.On {
-		faults.Add("pins.hand_stitches", "is %d; beside a cast-on of %d it can be %d to %d", n.N, w.plan.Cuff.CastOn.N, low, high)
-	}
 }
 
 // pin sets a pinned number in the place of the chosen one.

@@ -95,11 +95,29 @@ func (w *work) warnMultiples() {
 	} else if p.Bridge.HandAfter != p.Body.Stitches.N {
 		p.say("hand_after", "After the bridge the hand has %d stitches, %d before the gusset.", p.Bridge.HandAfter, p.Body.Stitches.N)
 	}
-	if n := p.Cuff.CastOn; n.N%p.Stitch.Rib != 0 {
-		p.say("rib", "The cast-on of %d stitches is no multiple of the rib (%d).", n.N, p.Stitch.Rib)
+	if n := p.Cuff.CastOn; n.N%p.Cuff.Rib != 0 {
+		p.say("rib", "The cast-on of %d stitches is no multiple of the rib (%d).", n.N, p.Cuff.Rib)
 	}
+	w.warnRibs()
 	if p.Kind == Fingerless && w.pins.TopRounds.On {
 		p.say("top_rounds", "A fingerless mitt has no top; its fixed rounds are not used.")
+	}
+}
+
+// warnRibs says where another rib than the sheet's is worked.
+func (w *work) warnRibs() {
+	p := &w.plan
+	if p.Cuff.Rib != p.Stitch.Rib && p.Cuff.Rounds > 0 {
+		p.say("cuff_rib", "The cuff is in 1 × 1 rib: no multiple of %d goes between the wrist and the hand's %d stitches.", p.Stitch.Rib, p.Body.Stitches.N)
+	}
+	edging := func(name string, rib, n int) {
+		if rib != p.Stitch.Rib {
+			p.say("edging_rib", "The %s's edging is in 1 × 1 rib: a multiple of %d would take more than 15 %% of its %d stitches.", name, p.Stitch.Rib, n)
+		}
+	}
+	edging("hand", p.Body.EdgingRib, p.Bridge.HandAfter)
+	if p.Thumbed() {
+		edging("thumb", p.Thumb.EdgingRib, p.Thumb.Stitches.N)
 	}
 }
 
@@ -140,7 +158,7 @@ const (
 func (w *work) warnCuff() {
 	p := &w.plan
 	most, what := passageRib2x2, "2×2 rib"
-	switch p.Stitch.Rib {
+	switch p.Cuff.Rib {
 	case 1:
 		most, what = passageStocking, "stocking stitch"
 	case 2:
@@ -150,11 +168,11 @@ func (w *work) warnCuff() {
 		what = "this rib"
 	}
 	if p.Cuff.Passage > most {
-		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/most)), p.Stitch.Rib)
+		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/most)), p.Cuff.Rib)
 		p.say("cuff_passage", "The cuff must stretch to %.2f of its girth to pass the hand; %s gives about %.2f. %d stitches would pass.",
 			p.Cuff.Passage, what, most, needs)
 	}
-	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Stitch.Rib) {
+	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
 		p.say("cuff_tight", "The cuff has %d stitches where %.1f were wanted for the wrist, since a cuff is never wider than the hand's %d. It will be tight: tingling, cold or pale fingers mean take it off. Fix the cast-on for a wider cuff, and measure wrist and hand again. This is general caution, not medical advice.",
 			c.N, c.Exact, p.Body.Stitches.N)
 	}

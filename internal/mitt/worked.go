@@ -1,6 +1,8 @@
 package mitt
 
 import (
+	"cmp"
+
 	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
@@ -29,6 +31,15 @@ type Worked struct {
 	Decreases                            []int // rounds of the top
 	PickedUp, ThumbDecreases, Thumb      int
 	ThumbRounds, ThumbEdging, ThumbEdged int // rounds in all, of the edging, and the edging's stitches
+
+	// ThumbCorners are the rounds of the thumb's decreases. A thumb of an
+	// earlier rule has none written down: it was decreased under its edging.
+	ThumbCorners []int
+	// The multiples of the ribs where they are not Rib; else 0.
+	CuffRib, EdgingRib, ThumbRib int
+	// JoinsAbove says that the cuff comes to the hand's count in the hand's
+	// first round.
+	JoinsAbove bool
 }
 
 // Worked is the plan's mitt knitted up to a round of a part.
@@ -41,7 +52,15 @@ func (p *Plan) Worked(part stitch.Part, round int) *Worked {
 		RoundsAbove: p.Body.RoundsAbove, EdgingRounds: p.Body.EdgingRounds, Edging: p.Body.EdgingStitches,
 		PickedUp: p.Thumb.PickedUp, ThumbDecreases: p.Thumb.Decreased, Thumb: p.Thumb.Stitches.N,
 		ThumbRounds: p.Thumb.Rounds, ThumbEdging: p.Thumb.EdgingRounds, ThumbEdged: p.Thumb.EdgingStitches,
+		ThumbCorners: p.Thumb.DecreaseRounds, JoinsAbove: p.Cuff.JoinsAbove,
 	}
+	own := func(rib int) int {
+		if rib == p.Stitch.Rib {
+			return 0
+		}
+		return rib
+	}
+	w.CuffRib, w.EdgingRib, w.ThumbRib = own(p.Cuff.Rib), own(p.Body.EdgingRib), own(p.Thumb.EdgingRib)
 	if p.Top != nil {
 		w.TopRounds, w.Decreases = p.Top.Rounds, p.Top.DecreaseRounds
 	}
@@ -76,10 +95,11 @@ func (w *Worked) changed(part stitch.Part, list []int) []int {
 }
 
 // joined tells whether the cuff has come to the hand's count: in its first
-// plain round, or, where it has none, in its last of ribbing.
+// plain round, or, where it has none, in its last of ribbing, or in the hand's
+// first.
 func (w *Worked) joined() bool {
 	return w.begun(stitch.CuffPlain) ||
-		w.in(stitch.Cuff) > 0 && w.in(stitch.Cuff) == w.CuffRounds && w.CuffPlainRounds == 0
+		w.in(stitch.Cuff) > 0 && w.in(stitch.Cuff) == w.CuffRounds && w.CuffPlainRounds == 0 && !w.JoinsAbove
 }
 
 // hold fixes what is knitted; a number that the person fixed gives way to it.
@@ -129,15 +149,50 @@ func (w *Worked) holdDivision(p *Pins) {
 }
 
 // cornered tells whether the thumb's decreases are begun, so that their number
-// is settled: a closed thumb has them from its second round on, an open one in
-// the last rounds before its edging.
+// is settled. Where there are none, or the thumb is closed, it is settled with
+// the second round or the edging.
 func (w *Worked) cornered() bool {
 	if w.TopRounds > 0 || w.ThumbEdging == 0 {
 		return w.in(stitch.Thumb) > 1
 	}
-	first := w.ThumbRounds - w.ThumbEdging - decreaseRounds(w.ThumbDecreases) + 1
-	if w.ThumbEdged != w.Thumb {
-		first--
+	if list := w.corners(); len(list) > 0 {
+		return w.in(stitch.Thumb) >= list[0]
 	}
-	return w.in(stitch.Thumb) >= first
+	return w.edged()
 }
+
+// edged tells whether an open thumb's edging is begun, or the change to its
+// count, so that what lies below it is settled; a thumb without an edging has
+// only that.
+func (w *Worked) edged() bool {
+	if w.ThumbEdging == 0 {
+		return w.in(stitch.Thumb) > 1
+	}
+	return w.in(stitch.Thumb) > w.thumbPlain()-boolInt(w.ThumbEdged != w.Thumb)
+}
+
+// corners are the rounds of the thumb's decreases as they were planned. By the
+// earlier rule those of a closed thumb followed its first round, those of an
+// open one ended under the change to the edging's count.
+func (w *Worked) corners() []int {
+	rounds := decreaseRounds(min(max(w.ThumbDecreases, 0), mostDecreases))
+	if len(w.ThumbCorners) > 0 || rounds == 0 {
+		return w.ThumbCorners
+	}
+	first := 2
+	if w.TopRounds == 0 {
+		first = w.thumbPlain() - boolInt(w.ThumbEdged != w.Thumb) - rounds + 1
+	}
+	list := make([]int, rounds)
+	for i := range list {
+		list[i] = first + i
+	}
+	return list
+}
+
+// cuffRib, edgingRib and thumbRib are the multiples of the three ribs.
+func (w *Worked) cuffRib() int { return cmp.Or(w.CuffRib, w.Rib) }
+
+func (w *Worked) edgingRib() int { return cmp.Or(w.EdgingRib, w.Rib) }
+
+func (w *Worked) thumbRib() int { return cmp.Or(w.ThumbRib, w.Rib) }

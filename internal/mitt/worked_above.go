@@ -12,20 +12,20 @@ func (w *work) handOn() {
 	at := k.in(stitch.Hand)
 	switch {
 	case k.past(stitch.Hand):
-		b.RoundsAbove, b.EdgingRounds, b.EdgingStitches = k.RoundsAbove, k.EdgingRounds, k.Edging
+		b.RoundsAbove, b.EdgingRounds, b.EdgingStitches, b.EdgingRib = k.RoundsAbove, k.EdgingRounds, k.Edging, k.edgingRib()
 	case k.EdgingRounds > 0 && (at > plain || at == plain && changes):
-		b.EdgingRounds, b.EdgingStitches = max(at-plain, wanted), k.Edging
+		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = max(at-plain, wanted), k.Edging, k.edgingRib()
 		if w.pins.RoundsAboveGusset.On {
 			b.EdgingRounds = max(at-plain, 1, w.pins.RoundsAboveGusset.N-plain)
 		}
 		b.RoundsAbove = plain + b.EdgingRounds
 	default:
-		_, stitches := edging(after, w.plan.Stitch.Rib, 1, 2)
+		stitches, _ := edgingCount(after, w.plan.Stitch.Rib)
 		if !w.pins.RoundsAboveGusset.On {
 			b.RoundsAbove = max(b.RoundsAbove, at+boolInt(stitches != after)+wanted)
 		}
 		b.RoundsAbove = max(b.RoundsAbove, at)
-		b.EdgingRounds, b.EdgingStitches = edging(after, w.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
+		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = edging(after, w.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
 	}
 }
 
@@ -56,7 +56,7 @@ func (w *work) topLeast(k int) int {
 
 // thumbLeast is the fewest rounds of a thumb of which some are knitted, and
 // whether it can have no others: once a closed thumb is being halved it ends as
-// it was planned, and once an open one has its corners its plain part is
+// it was planned, and once an open one has its edging its plain part is
 // knitted, and the edging has its own length.
 func (w *work) thumbLeast() (rounds int, ended bool) {
 	k := w.worked
@@ -64,26 +64,31 @@ func (w *work) thumbLeast() (rounds int, ended bool) {
 	if at == 0 {
 		return 0, false
 	}
+	before := at + decreaseRounds(k.ThumbDecreases)
+	if k.cornered() {
+		before = max(at, last(k.corners()))
+	}
 	plain := k.thumbPlain()
 	wanted := max(1, nearest(w.q*w.len.thumbEdging))
 	switch {
 	case w.req.Kind == Mitten && at > plain, w.req.Kind != Mitten && k.cornered() && k.ThumbEdging == 0:
 		return k.ThumbRounds, true
 	case w.req.Kind == Mitten:
-		return at + len(closingRounds(k.Thumb)), false
-	case k.cornered() && w.pins.ThumbRounds.On:
+		return before + closingCount(k.Thumb), false
+	case k.edged() && w.pins.ThumbRounds.On:
 		return max(at, plain+1), false
-	case k.cornered():
+	case k.edged():
 		return max(at, plain+wanted), true
 	}
-	return at + decreaseRounds(k.ThumbDecreases) + boolInt(k.ThumbEdged != k.Thumb) + wanted, false
+	stitches, _ := edgingCount(k.Thumb, k.Rib)
+	return before + boolInt(stitches != k.Thumb) + min(wanted, max(1, k.ThumbEdging)), false
 }
 
 // thumbPlain is the rounds of the thumb below its edging, or below the rounds
 // that close it.
 func (w *Worked) thumbPlain() int {
 	if w.TopRounds > 0 {
-		return max(w.ThumbRounds-len(closingRounds(w.Thumb)), 1+decreaseRounds(w.ThumbDecreases))
+		return max(w.ThumbRounds-closingCount(w.Thumb), 1+decreaseRounds(w.ThumbDecreases))
 	}
 	return w.ThumbRounds - w.ThumbEdging
 }

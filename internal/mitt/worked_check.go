@@ -24,6 +24,11 @@ func (w *work) checkWorked(faults *fault.Fields) {
 			faults.Add("worked."+c.name, "is %d; what is knitted has %d to %d there", c.n, c.low, max(c.low, c.high))
 		}
 	}
+	for _, c := range k.ribs() {
+		if c.n < c.low || c.n > c.high {
+			faults.Add("worked."+c.name, "is %d; write a whole number from 1 to %d, or leave it out for the rib", c.n, c.high)
+		}
+	}
 	if name := k.unordered(); name != "" {
 		faults.Add("worked."+name, "are not in order, or not a round apart; write the rounds from the first to the last")
 	}
@@ -81,6 +86,13 @@ func (k *Worked) bounds() []bound {
 	return list
 }
 
+// ribs are the bounds of the multiples that are not the sheet's.
+func (k *Worked) ribs() []bound {
+	return []bound{
+		{"cuff_rib", k.CuffRib, 0, mostStitches}, {"edging_rib", k.EdgingRib, 0, mostStitches}, {"thumb_edging_rib", k.ThumbRib, 0, mostStitches},
+	}
+}
+
 // boundsAbove are those of the division and what lies above it.
 func (k *Worked) boundsAbove() []bound {
 	list := []bound{{"rounds_above_gusset", k.RoundsAbove, 1, mostRounds}}
@@ -132,7 +144,28 @@ func (k *Worked) unordered() string {
 			before = r
 		}
 	}
+	if k.begun(stitch.Thumb) && !k.corneredInOrder() {
+		return "thumb_decrease_rounds"
+	}
 	return ""
+}
+
+// corneredInOrder tells whether the rounds of the thumb's decreases follow each
+// other between its first round and its end, as many as its decreases take.
+func (k *Worked) corneredInOrder() bool {
+	list, before := k.corners(), 1
+	for _, r := range list {
+		if r <= before {
+			return false
+		}
+		before = r
+	}
+	end := k.thumbPlain()
+	if k.TopRounds == 0 && k.ThumbEdged != k.Thumb {
+		end--
+	}
+	d := min(max(k.ThumbDecreases, 0), mostDecreases) // what lies outside is told by its bound
+	return len(list) == decreaseRounds(d) && before <= max(end, 1)
 }
 
 // keepsWorked refuses a plan that would have what is knitted otherwise: the
@@ -149,7 +182,7 @@ func (w *work) keepsWorked() error {
 			return fault.Fields{{Path: "worked." + b.name, Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", b.n, now[i].n)}}
 		}
 	}
-	for _, part := range []stitch.Part{stitch.Gusset, stitch.Top} {
+	for _, part := range []stitch.Part{stitch.Gusset, stitch.Top, stitch.Thumb} {
 		if !k.begun(part) {
 			continue
 		}
@@ -162,8 +195,11 @@ func (w *work) keepsWorked() error {
 }
 
 func (k *Worked) list(part stitch.Part) []int {
-	if part == stitch.Top {
+	switch part {
+	case stitch.Top:
 		return k.Decreases
+	case stitch.Thumb:
+		return k.corners()
 	}
 	return k.Increases
 }

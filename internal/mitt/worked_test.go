@@ -237,13 +237,16 @@ func TestWorkedAnything(t *testing.T) {
 		all := standings(p.Mitt())
 		at := all[rng.IntN(len(all))]
 		k := p.Worked(at.part, at.round)
-		k.Increases, k.Decreases = slices.Clone(k.Increases), slices.Clone(k.Decreases)
+		k.Increases, k.Decreases, k.ThumbCorners = slices.Clone(k.Increases), slices.Clone(k.Decreases), slices.Clone(k.ThumbCorners)
+		if rng.IntN(6) == 0 {
+			k.ThumbCorners = nil
+		}
 		numbers := []*int{
 			&k.Round, &k.Rib, &k.CastOn, &k.CuffRounds, &k.CuffPlainRounds, &k.HandStitches, &k.GussetBase, &k.GussetRounds,
 			&k.Kept, &k.Held, &k.Bridge, &k.RoundsAbove, &k.EdgingRounds, &k.Edging, &k.TopRounds, &k.PickedUp, &k.ThumbDecreases, &k.Thumb,
-			&k.ThumbRounds, &k.ThumbEdging, &k.ThumbEdged,
+			&k.ThumbRounds, &k.ThumbEdging, &k.ThumbEdged, &k.CuffRib, &k.EdgingRib, &k.ThumbRib,
 		}
-		for _, list := range [][]int{k.Increases, k.Decreases} {
+		for _, list := range [][]int{k.Increases, k.Decreases, k.ThumbCorners} {
 			for i := range list {
 				numbers = append(numbers, &list[i])
 			}

@@ -115,17 +115,14 @@ func (p *pen) bow(a, b point, rise float64) {
 
 // ribs are the edges of the knit ribs on this side of the ribbed rounds.
 func (m *fabric) ribs(c *canvas) {
-	rib := m.p.Stitch.Rib
-	if rib < 2 {
-		return
-	}
-	knit := float64(rib-rib/2) / float64(rib)
 	p := c.pen()
 	for i := range m.tubes {
 		t := &m.tubes[i]
-		if t.ribbed == 0 {
+		rib := m.rib(t)
+		if t.ribbed == 0 || rib < 2 {
 			continue
 		}
+		knit := float64(rib-rib/2) / float64(rib)
 		low, high := t.edges[t.rounds()-t.ribbed], t.last()
 		across := m.stitches(t) / 2 / float64(rib)
 		for n := 0.0; n < across; n++ {
@@ -159,6 +156,17 @@ func (m *fabric) stitches(t *tube) float64 {
 		return float64(m.p.Thumb.EdgingStitches)
 	}
 	return float64(m.p.Body.EdgingStitches)
+}
+
+// rib is the multiple of a section's ribbing.
+func (m *fabric) rib(t *tube) int {
+	switch t.part {
+	case stitch.Cuff:
+		return m.p.Cuff.Rib
+	case stitch.Thumb:
+		return m.p.Thumb.EdgingRib
+	}
+	return m.p.Body.EdgingRib
 }
 
 // seams are the lines on the mitt: where sections end, the gusset's inner

@@ -31,8 +31,10 @@ var workedKeys = append(append([]node{
 	{key: "side", kind: choice, words: []string{"right", "left"}},
 	{key: "base_above", kind: signed},
 	{key: "both_edges", kind: flag},
+	{key: "joins_above", kind: flag},
 	{key: "increase_rounds", kind: rounds},
 	{key: "decrease_rounds", kind: rounds},
+	{key: "thumb_decrease_rounds", kind: rounds},
 }, keys(whole, "round")...), workedNodes()...)
 
 func workedNodes() []node {
@@ -71,6 +73,9 @@ func workedNumbers(k *mitt.Worked) []workedNumber {
 		{"thumb_rounds", &k.ThumbRounds},
 		{"thumb_edging_rounds", &k.ThumbEdging},
 		{"thumb_edging", &k.ThumbEdged},
+		{"cuff_rib", &k.CuffRib},
+		{"edging_rib", &k.EdgingRib},
+		{"thumb_edging_rib", &k.ThumbRib},
 	}
 }
 
@@ -84,12 +89,14 @@ func (r *reader) worked() *mitt.Worked {
 	}
 	members := tree.find(pathWorked)
 	k := &mitt.Worked{
-		Part:      stitch.Part(r.choice(PathSection, members.find("section"))),
-		Round:     r.wholeOr("worked.round", 0, mostKnitted, 0),
-		BaseAbove: r.signed(PathBase),
-		OneSided:  !r.flag("worked.both_edges", true),
-		Increases: r.rounds("worked.increase_rounds"),
-		Decreases: r.rounds("worked.decrease_rounds"),
+		Part:         stitch.Part(r.choice(PathSection, members.find("section"))),
+		Round:        r.wholeOr("worked.round", 0, mostKnitted, 0),
+		BaseAbove:    r.signed(PathBase),
+		OneSided:     !r.flag("worked.both_edges", true),
+		JoinsAbove:   r.flag("worked.joins_above", false),
+		Increases:    r.rounds("worked.increase_rounds"),
+		Decreases:    r.rounds("worked.decrease_rounds"),
+		ThumbCorners: r.rounds("worked.thumb_decrease_rounds"),
 	}
 	r.choice(PathSide, members.find("side"))
 	for _, n := range workedNumbers(k) {
@@ -182,7 +189,12 @@ func (s Sheet) knit(k *mitt.Worked, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	for path, list := range map[string][]int{"worked.increase_rounds": k.Increases, "worked.decrease_rounds": k.Decreases} {
+	if k.JoinsAbove {
+		s["worked.joins_above"] = "true"
+	}
+	for path, list := range map[string][]int{
+		"worked.increase_rounds": k.Increases, "worked.decrease_rounds": k.Decreases, "worked.thumb_decrease_rounds": k.ThumbCorners,
+	} {
 		if len(list) > 0 {
 			s[path] = commas(list)
 		}

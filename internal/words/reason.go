@@ -118,12 +118,16 @@ func (r *reasons) cuff() {
 	p := r.p
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
 	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, as a multiple of the rib (%d), between 78 %% and all of the hand's %d: %s. The fabric there is %s.",
-		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Stitch.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
+		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Cuff.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
 	r.add("cuff.cast_on", stitch.Cuff, 1, "cast on", Plural(p.Cuff.CastOn.N, "stitch"), why, "cast_on")
 	r.add("cuff.rounds", stitch.Cuff, 1, "ribbing", Plural(p.Cuff.Rounds, "round"),
 		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100), "cuff_rounds")
 	change := "the count stays."
-	if p.Cuff.Change != 0 {
+	if p.Cuff.Change != 0 && p.Cuff.JoinsAbove {
+		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
+	} else if p.Cuff.Change != 0 && p.Cuff.PlainRounds == 0 {
+		change = fmt.Sprintf("the last of the ribbing brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
+	} else if p.Cuff.Change != 0 {
 		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
 	}
 	to := "gusset"

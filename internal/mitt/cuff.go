@@ -1,0 +1,118 @@
+package mitt
+
+import (
+	"math"
+
+	"thenar/internal/fault"
+	"thenar/internal/stitch"
+)
+
+// cuffShare is the least share of the hand's count that a cuff may have.
+const cuffShare = 0.78
+
+// cuff is the nearest multiple of the rib to g·W·(1 + e), never over the
+// hand's count and never under 0.78 of it unless pinned. Counts are in
+// stocking-stitch gauge; the rib draws in by itself. Without a round between
+// cast-on and gusset the cast-on is the hand's count.
+//
+// A mitten without a thumb is wider, since the thumb lies inside, but its cuff
+// has to grip all the same: its floor is 0.78 g·H, and half the hand's count,
+// from which one round can still come to all of it.
+func (w *work) cuff() {
+	p := &w.plan
+	n := p.Body.Stitches.N
+	exact := w.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
+	least := int(math.Ceil(cuffShare*float64(n) - tie))
+	if !p.Thumbed() {
+		least = max(int(math.Ceil(cuffShare*w.g*p.Hand.Circumference.MM()-tie)), (n+1)/2)
+	}
+	rounds, plain := w.cuffRounds()
+	count, rib := cuffCount(exact, n, min(least, n), w.req.Stitch.Rib)
+	if rounds+plain == 0 {
+		count = n
+	}
+	if w.worked != nil {
+		rib = w.worked.cuffRib()
+	} else if w.pins.CastOn.On {
+		rib = w.req.Stitch.Rib
+	}
+	c := Count{N: count, Exact: exact, Below: count - rib, Above: count + rib}
+	c.pin(w.pins.CastOn)
+	c.Knitted = w.worked != nil
+	k := w.worked
+	knitted := k.past(stitch.Cuff) || k.joined()
+	p.Cuff = Cuff{
+		CastOn: c, Rounds: rounds, PlainRounds: plain, Rib: rib, Change: n - c.N,
+		JoinsAbove: !p.Thumbed() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
+		Passage:    p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / w.g),
+	}
+}
+
+// cuffRounds is the rounds of ribbing and the plain ones, no fewer than are
+// knitted; where no plain round brings the cuff to the hand's count, a round
+// of ribbing is left to do so.
+func (w *work) cuffRounds() (rounds, plain int) {
+	plain = nearest(w.q * w.len.cuffPlain)
+	if w.len.cuffPlain > 0 {
+		plain = max(plain, 1)
+	}
+	plain = w.pins.CuffPlainRounds.Or(max(plain, w.worked.in(stitch.CuffPlain)))
+	rounds = max(w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff))), w.worked.in(stitch.Cuff))
+	if k := w.worked; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && w.req.Kind != Thumbless {
+		rounds++
+	}
+	return rounds, plain
+}
+
+// cuffCount is the multiple of the rib nearest to exact from least to n, and
+// that multiple. Where none lies there it is an even count in 1 × 1 rib, of
+// which there is one wherever n is 8 or more and least no more than 0.78 n.
+func cuffCount(exact float64, n, least, rib int) (count, of int) {
+	for _, of := range [2]int{rib, oneByOne} {
+		low, high := ceilTo(least, of), n/of*of
+		if low <= high && high > 0 {
+			return min(max(nearestIn(exact, of, 0), low), high), of
+		}
+	}
+	return n, 1
+}
+
+// cuffJoins refuses a fixed cast-on that one round can't bring to the hand's
+// count: at most every stitch is doubled, or every pair made one.
+func (w *work) cuffJoins() error {
+	c, n := &w.plan.Cuff, w.plan.Body.Stitches.N
+	var faults fault.Fields
+	switch {
+	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
+		faults.Add("pins.cast_on", "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
+		faults.Add("pins.cuff_rounds", "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
+		faults.Add("pins.cuff_plain_rounds", "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
+		w.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
+	case c.CastOn.N > 2*n || n > 2*c.CastOn.N:
+		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, 2*n, n)
+		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
+	}
+	return faults.Err()
+}
+
+// joins is a count of the hand to which one round can bring the cuff that is
+// on the needles.
+func (w *work) joins(n int) int {
+	if w.worked == nil || w.worked.joined() {
+		return n
+	}
+	for n > 2*w.worked.CastOn && n > fewestStitches {
+		n -= w.req.Stitch.Repeat
+	}
+	for 2*n < w.worked.CastOn || n < fewestStitches {
+		n += w.req.Stitch.Repeat
+	}
+	return n
+}
+
+// alsoHand names the hand's count beside the cast-on, if it is fixed too.
+func (w *work) alsoHand(faults *fault.Fields, low, high int) {
+	if n := w.pins.HandStitches; n.On {
+		faults.Add("pins.hand_stitches", "is %d; beside a cast-on of %d it can be %d to %d", n.N, w.plan.Cuff.CastOn.N, low, high)
+	}
+}
