@@ -1,28 +1,33 @@
 package web
 
 import (
+	"context"
 	"crypto/subtle"
 	"net"
 	"net/http"
 	"net/netip"
+	"net/url"
+	"strings"
 	"sync"
 	"time"
 
 	"golang.org/x/time/rate"
 
+	"thenar/internal/fault"
 	"thenar/web/view"
 )
 
 // Door is how other machines come in: by the link with Key, which is made at
-// each start and leaves Token in the browser, by which it is known from then
-// on. Without a key there is no such door, and only this machine is let in.
+// each start. A device that came in by it has a secret of its own, by which it
+// is known from then on until it is let out. Without a key there is no such
+// door, and only this machine is let in.
 type Door struct {
-	Key, Token string
-	Link       string // with the key, to be opened on another device
+	Key  string
+	Link string // with the key, to be opened on another device
 }
 
-// cookie is where a browser keeps the token.
-const cookie = "thenar"
+// cookie is where a browser keeps its token.
+const cookie = "thenar-device"
 
 // How often one address may send a wrong key: so many at once, then one after
 // each pause. Others are not held up by it.
@@ -36,41 +41,84 @@ const (
 //
 // The link is answered by a page that leads on by itself, not by a redirect:
 // a strict cookie is not sent along a way that began elsewhere.
-func access(door Door, next http.Handler) http.Handler {
-	if door.Key == "" {
+func (s *Server) access(next http.Handler) http.Handler {
+	if s.door.Key == "" {
 		return next
 	}
 	guests := guests{now: time.Now, wrong: map[netip.Addr]*rate.Limiter{}}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		c, err := r.Cookie(cookie)
-		if err == nil && is(c.Value, door.Token) {
-			next.ServeHTTP(w, r)
-			return
-		}
 		key := r.URL.Query().Get("key")
-		switch tried := key != "" || err == nil; {
+		c, err := r.Cookie(cookie)
+		strange := false // a token that was never given
+		if err == nil {
+			d, known, err := s.store.Known(r.Context(), c.Value)
+			switch {
+			case err != nil:
+				s.log.Error("can't tell who is let in", "error", err)
+				w.Header().Set("Retry-After", retryAfter)
+				refuse(w, r, http.StatusServiceUnavailable, fault.Message(err))
+				return
+			case known && !d.Out && key != "" && r.Method == http.MethodGet:
+				http.Redirect(w, r, bare(r.URL), http.StatusSeeOther)
+				return
+			case known && !d.Out:
+				s.came(r.Context(), d)
+				next.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), deviceKey{}, d.ID)))
+				return
+			}
+			strange = !known
+		}
+		switch tried := key != "" || strange; {
 		case tried && guests.held(r.RemoteAddr):
 			w.Header().Set("Retry-After", "10")
-			http.Error(w, "Too many wrong keys came from this device. Wait ten seconds, then open the link that Thenar printed when it was started.", http.StatusTooManyRequests)
-		case is(key, door.Key) && r.Method == http.MethodGet:
-			letIn(w, r, door)
+			refuse(w, r, http.StatusTooManyRequests, "Too many wrong keys came from this device. Wait ten seconds, then open the link that Thenar printed when it was started.")
+		case is(key, s.door.Key) && r.Method == http.MethodGet:
+			s.letIn(w, r)
 		default:
 			if tried {
 				guests.failed(r.RemoteAddr)
+			}
+			if err == nil {
 				http.SetCookie(w, &http.Cookie{Name: cookie, Path: "/", MaxAge: -1, HttpOnly: true, SameSite: http.SameSiteStrictMode})
 			}
-			http.Error(w, "This needs the link with its key that Thenar printed when it was started. Open that link once on this device.", http.StatusForbidden)
+			refuse(w, r, http.StatusForbidden, "This needs the link with its key that Thenar printed when it was started. Open that link once on this device.")
 		}
 	})
 }
 
-// letIn exchanges the key for a cookie and leads on without it.
-func letIn(w http.ResponseWriter, r *http.Request, door Door) {
+// refuse says no: to a script so that it can tell it on its page.
+func refuse(w http.ResponseWriter, r *http.Request, status int, message string) {
+	if wantsJSON(r) {
+		writeJSON(w, status, map[string][]string{"error": {message}})
+		return
+	}
+	http.Error(w, message, status)
+}
+
+// letIn exchanges the key for a secret of the device's own and leads on
+// without it.
+func (s *Server) letIn(w http.ResponseWriter, r *http.Request) {
+	token, err := s.store.LetIn(r.Context(), deviceName(r.UserAgent()))
+	if err != nil {
+		s.log.Error("nobody can be let in", "error", err)
+		refuse(w, r, statuses[fault.KindOf(err)], fault.Message(err))
+		return
+	}
 	http.SetCookie(w, &http.Cookie{
-		Name: cookie, Value: door.Token, Path: "/", MaxAge: 400 * 24 * 3600, HttpOnly: true, SameSite: http.SameSiteStrictMode,
+		Name: cookie, Value: token, Path: "/", MaxAge: 400 * 24 * 3600, HttpOnly: true, SameSite: http.SameSiteStrictMode,
 	})
-	w.Header().Set("Refresh", "0; url="+r.URL.EscapedPath())
-	_ = page(w, r, http.StatusOK, view.LetIn(r.URL.EscapedPath()))
+	to := bare(r.URL)
+	w.Header().Set("Refresh", "0; url="+to)
+	_ = page(w, r, http.StatusOK, view.LetIn(to))
+}
+
+// bare is an address of ours without the key, and of nobody else: one that
+// begins with two slashes would name another host.
+func bare(u *url.URL) string {
+	query := u.Query()
+	query.Del("key")
+	to := url.URL{RawQuery: query.Encode()}
+	return "/" + strings.TrimLeft(u.EscapedPath(), `/\`) + to.String()
 }
 
 // is compares in the same time however much of it is right.

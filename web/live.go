@@ -56,6 +56,9 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return nil // nobody listens any more, or the page asks again by itself
 		}
+		if !s.stillIn(r.Context()) { // asked after the news, so that none goes to one who is out
+			return nil
+		}
 		switch {
 		case known != strconv.FormatInt(news.Restored, 10):
 			write(w, line, "event: restored\ndata: {}\n\n")

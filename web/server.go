@@ -26,6 +26,7 @@ type Server struct {
 	planners sync.Pool     // *project.Planner: each serves one request at a time
 	stopping chan struct{} // closed when those that listen have to go
 	turns    *turns        // of heavy work
+	days     sync.Map      // device to the day that was noted for it
 	http.Handler
 }
 
@@ -34,8 +35,13 @@ type Server struct {
 func New(st *store.Store, log io.Writer, door Door) *Server {
 	s := &Server{store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
 	s.planners.New = func() any { return project.NewPlanner() }
-	s.Handler = s.paced(s.logged(guard(door, s.routes())))
+	s.Handler = s.handler()
 	return s
+}
+
+// handler is all that a request goes through.
+func (s *Server) handler() http.Handler {
+	return s.paced(s.logged(guard(s.door, s.access(s.routes()))))
 }
 
 // The bounds on a slow or idle connection.

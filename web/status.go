@@ -68,6 +68,9 @@ func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, 
 			return err
 		}
 	}
+	if p.Devices, err = s.deviceLines(r.Context()); err != nil { // what is wrong with the file stands above
+		s.log.Error("devices", "error", err)
+	}
 	if more != nil {
 		more(&p)
 	}

@@ -136,11 +136,13 @@ func TestCodeIsTheLink(t *testing.T) {
 	assert.Equal(t, link, read.GetText())
 
 	a := newApp(t)
-	app := New(a.store, io.Discard, Door{Key: "k", Token: "t", Link: link})
+	app := New(a.store, io.Discard, Door{Key: "k", Link: link})
+	token, err := a.store.LetIn(t.Context(), "phone")
+	require.NoError(t, err)
 	r := httptest.NewRequest("GET", "/status", nil)
 	r.Host = "192.168.100.200:8420"
 	r.Header.Set("Accept", "text/html")
-	r.AddCookie(&http.Cookie{Name: cookie, Value: "t"})
+	r.AddCookie(&http.Cookie{Name: cookie, Value: token})
 	w := httptest.NewRecorder()
 	app.ServeHTTP(w, r)
 	assert.Contains(t, w.Body.String(), c.Path)
@@ -152,25 +154,30 @@ func TestCodeIsTheLink(t *testing.T) {
 func TestLog(t *testing.T) {
 	a := newApp(t)
 	var log bytes.Buffer
-	app := New(a.store, &log, Door{Key: "secretkey", Token: "secrettoken"})
+	app := New(a.store, &log, Door{Key: "secretkey"})
+	token, err := a.store.LetIn(t.Context(), "phone")
+	require.NoError(t, err)
+	handle, secret, _ := strings.Cut(token, ".")
 	ask := func(method, path, body string) {
 		r := httptest.NewRequest(method, path, strings.NewReader(body))
 		r.Host, r.RemoteAddr = "192.168.0.7:8420", "192.168.0.9:1"
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		r.AddCookie(&http.Cookie{Name: cookie, Value: "secrettoken"})
+		r.AddCookie(&http.Cookie{Name: cookie, Value: token})
 		app.ServeHTTP(httptest.NewRecorder(), r)
 	}
 	ask("POST", "/mitts", "name=Annes+mitts")
-	ask("GET", "/mitts/1?middle=Annes&key=secretkey", "")
+	ask("GET", "/mitts/1?middle=Annes", "")
 	ask("GET", "/mitts/99", "")
 	ask("GET", "/"+strings.Repeat("x", 5000), "")
+	ask("GET", "/mitts/1?middle=Annes&key=secretkey", "") // which leads on without the key
 	lines := strings.Split(strings.TrimSpace(log.String()), "\n")
-	require.Len(t, lines, 4)
+	require.Len(t, lines, 5)
 	assert.Regexp(t, `level=INFO msg=request method=POST path=/mitts status=303 bytes=0 ms=\d+$`, lines[0])
 	assert.Regexp(t, `method=GET path=/mitts/1 status=200 bytes=[1-9]\d+ ms=\d+$`, lines[1])
 	assert.Contains(t, lines[2], "status=404")
 	assert.Less(t, len(lines[3]), 300)
-	for _, private := range []string{"Anne", "secret", "192.168.0.9"} {
+	assert.Contains(t, lines[4], "path=/mitts/1 status=303")
+	for _, private := range []string{"Anne", "secret", "192.168.0.9", handle, secret} {
 		assert.NotContains(t, log.String(), private)
 	}
 	assert.Equal(t, "slow request", lineOfRequest(slow))

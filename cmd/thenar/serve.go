@@ -28,6 +28,7 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	listen := f.String("listen", defaultListen, "address and port; beyond 127.0.0.1 others near by reach it, with the key that is printed")
 	db := f.String("db", "", dbUsage)
+	newKey := f.Bool("new-key", false, "let every device out that was let in")
 	if err := v.parse(f, args, 0, std); err != nil {
 		return err
 	}
@@ -36,15 +37,18 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 		return fault.Fields{{Path: "listen", Message: fmt.Sprintf("is %q; write an address and a port such as %s", *listen, defaultListen)}}
 	}
 	return withStore(ctx, *db, func(st *store.Store) error {
+		if *newKey {
+			if err := letAllOut(ctx, st, std.Err); err != nil {
+				return err
+			}
+		}
 		ln, err := net.Listen("tcp", *listen)
 		if err != nil {
 			return fault.New(fault.Invalid, "listen: can't be used: %v; choose another address or port, such as -listen %s", err, defaultListen)
 		}
 		door := web.Door{}
 		if !loopback(host, ln.Addr()) {
-			if door, err = openDoor(ctx, st, ln.Addr()); err != nil {
-				return errors.Join(err, ln.Close())
-			}
+			door = openDoor(ln.Addr())
 		}
 		if err := welcome(std.Out, ln.Addr(), door); err != nil {
 			return errors.Join(err, ln.Close())
@@ -53,12 +57,19 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
+// letAllOut lets every device out, and says how many those were.
+func letAllOut(ctx context.Context, st *store.Store, out io.Writer) error {
+	n, err := st.LetAllOut(ctx)
+	if err == nil {
+		fmt.Fprintf(out, "Devices let out: %d. Each needs the link again.\n", n)
+	}
+	return err
+}
+
 // openDoor makes the key of this start.
-func openDoor(ctx context.Context, st *store.Store, at net.Addr) (web.Door, error) {
-	token, err := st.Key(ctx)
-	door := web.Door{Key: rand.Text(), Token: token}
-	door.Link = link(at, door.Key)
-	return door, err
+func openDoor(at net.Addr) web.Door {
+	key := rand.Text()
+	return web.Door{Key: key, Link: link(at, key)}
 }
 
 // welcome prints where the app is: first the link, and for another device the

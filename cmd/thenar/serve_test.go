@@ -17,12 +17,14 @@ import (
 
 // served runs the app at an address until the test ends, and gives the first
 // line that it prints.
-func served(t *testing.T, db, listen string) string {
+func served(t *testing.T, db, listen string, more ...string) string {
 	t.Helper()
 	ctx, stop := context.WithCancel(t.Context())
 	out, in := io.Pipe()
 	done := make(chan int, 1)
-	go func() { done <- run(ctx, []string{"serve", "-db", db, "-listen", listen}, stdio{nil, in, io.Discard}) }()
+	go func() {
+		done <- run(ctx, append([]string{"serve", "-db", db, "-listen", listen}, more...), stdio{nil, in, io.Discard})
+	}()
 	t.Cleanup(func() {
 		stop()
 		assert.Equal(t, exitDone, <-done)
@@ -72,4 +74,13 @@ func TestLinkHasAKeyBeyondThisMachine(t *testing.T) {
 	assert.NotEqual(t, at.Query().Get("key"), next.Query().Get("key"), "each start has a link of its own")
 	assert.Equal(t, http.StatusForbidden, get("http://"+next.Host+"/?key="+at.Query().Get("key"), nil).StatusCode)
 	assert.Equal(t, http.StatusOK, get("http://"+next.Host+"/", known.Cookies()).StatusCode, "a browser stays known")
+
+	anew, err := url.Parse(served(t, db, "0.0.0.0:0", "-new-key"))
+	require.NoError(t, err)
+	for _, host := range []string{at.Host, next.Host, anew.Host} {
+		assert.Equal(t, http.StatusForbidden, get("http://"+host+"/", known.Cookies()).StatusCode, "let out, of all that have the file")
+	}
+	again := get(anew.String(), known.Cookies())
+	require.Equal(t, http.StatusOK, again.StatusCode)
+	assert.Equal(t, http.StatusOK, get("http://"+anew.Host+"/", again.Cookies()).StatusCode)
 }

@@ -9,7 +9,7 @@ var verbs []verb
 func init() {
 	verbs = []verb{
 		{
-			name: "serve", args: "[-listen 127.0.0.1:8420] [-db FILE]",
+			name: "serve", args: "[-listen 127.0.0.1:8420] [-db FILE] [-new-key]",
 			does:    "serves the app on this machine; what thenar does without a verb",
 			example: "thenar serve -listen 127.0.0.1:8421 -db mitts.db",
 			run:     serve,

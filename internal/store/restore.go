@@ -41,6 +41,9 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 	}
 	defer os.Remove(fresh)
 	if _, err := os.Stat(full); errors.Is(err, os.ErrNotExist) {
+		if err := letInOnly(ctx, fresh, nil); err != nil { // who was let out since can't be known
+			return "", err
+		}
 		return "", settle(fresh, full)
 	}
 	s, err := Open(ctx, full)
@@ -48,10 +51,31 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 		return "", err
 	}
 	if err != nil {
+		if err := letInOnly(ctx, fresh, nil); err != nil {
+			return "", err
+		}
 		return replace(full, fresh)
 	}
-	kept, err = s.exchange(ctx, fresh)
+	kept, err = s.takeOver(ctx, fresh)
 	return kept, errors.Join(err, s.Close())
+}
+
+// takeOver puts a backup in the place of the open file, with the devices that
+// are let in now.
+func (s *Store) takeOver(ctx context.Context, fresh string) (kept string, err error) {
+	for {
+		in, err := s.inNow(ctx)
+		if err != nil {
+			return "", explain(s.path, err)
+		}
+		if err := letInOnly(ctx, fresh, in); err != nil {
+			return "", err
+		}
+		kept, err = s.exchange(ctx, fresh, in)
+		if !errors.Is(err, errLetOut) || ctx.Err() != nil {
+			return kept, err
+		}
+	}
 }
 
 // upToDate is a copy of a backup beside path, whole and of the newest schema.
@@ -137,8 +161,9 @@ func replace(path, fresh string) (kept string, err error) {
 // exchange writes the pages of another file over the open one, in a single
 // transaction. Its first page is written before the old state is copied, and
 // from then on nobody else can save: so the copy has every save that was
-// acknowledged.
-func (s *Store) exchange(ctx context.Context, fresh string) (kept string, err error) {
+// acknowledged. It fails with errLetOut, and nothing is changed, where others
+// than in are let in by then.
+func (s *Store) exchange(ctx context.Context, fresh string, in []Device) (kept string, err error) {
 	conn, err := s.writer.Conn(ctx)
 	if err != nil {
 		return "", err
@@ -156,6 +181,9 @@ func (s *Store) exchange(ctx context.Context, fresh string) (kept string, err er
 			return err
 		}
 		if _, err = b.Step(1); err == nil {
+			err = s.stillTheSame(ctx, in)
+		}
+		if err == nil {
 			if kept, err = place(s.path, replaced, s.Now()); err == nil {
 				err = copyTo(ctx, s.path, kept)
 			}
@@ -165,6 +193,9 @@ func (s *Store) exchange(ctx context.Context, fresh string) (kept string, err er
 		}
 		return errors.Join(err, b.Finish())
 	})
+	if errors.Is(err, errLetOut) {
+		return "", err
+	}
 	if err != nil {
 		return "", explain(s.path, err)
 	}

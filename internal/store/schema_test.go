@@ -26,8 +26,10 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	require.NoError(t, err)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
 	require.NoError(t, s.NoteCount(t.Context(), id, Count{Key: "k", Side: "right"}))
-	_, err = s.Key(t.Context())
-	require.NoError(t, err)
+	execute(t, s, `INSERT INTO access (id, key) VALUES (1, 'one that is long enough for it')`)
+	_, d := letIn(t, s, "phone")
+	require.NoError(t, s.NameDevice(t.Context(), d.ID, "Anne’s"))
+	require.NoError(t, s.LetOut(t.Context(), d.ID))
 	_, err = s.CreateClass(t.Context(), []byte(`{}`))
 	require.NoError(t, err)
 	execute(t, s, `PRAGMA foreign_keys = 0`)
@@ -55,6 +57,19 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 		{"learn it again", `DELETE FROM unlearned`, "what was unlearned is not deleted"},
 		{"change the key", `UPDATE access SET key = 'another one that is long enough'`, "the key is not changed"},
 		{"delete the key", `DELETE FROM access`, "the key is not deleted"},
+		{"change a device", `UPDATE device SET secret = zeroblob(32)`, "a device is not changed"},
+		{"delete a device", `DELETE FROM device`, "a device is not deleted"},
+		{"rename a device in place", `UPDATE device_name SET name = ''`, "the name of a device is not changed"},
+		{"delete a device's name", `DELETE FROM device_name`, "the name of a device is not deleted"},
+		{"change a device's day", `UPDATE device_day SET day = ''`, "the day of a device is not changed"},
+		{"delete a device's day", `DELETE FROM device_day`, "the day of a device is not deleted"},
+		{"let in who is out", `DELETE FROM device_out`, "who was let out is not let in by that"},
+		{"let in who is out, by a change", `UPDATE device_out SET device = 2`, "who was let out is not changed"},
+		{"replace a device", `INSERT OR REPLACE INTO device (id, at, handle, secret, name) SELECT id, at, handle, zeroblob(32), name FROM device`, "a device is not replaced"},
+		{"replace a device by its handle", `INSERT OR REPLACE INTO device (at, handle, secret, name) SELECT at, handle, zeroblob(32), name FROM device`, "a device is not replaced"},
+		{"replace a device's name", `INSERT OR REPLACE INTO device_name (id, device, at, name) VALUES (1, 1, '', '')`, "the name of a device is not replaced"},
+		{"replace who is out", `INSERT OR REPLACE INTO device_out (device, at) VALUES (1, '')`, "who was let out is not replaced"},
+		{"a secret that is no hash", `INSERT INTO device (at, handle, secret, name) VALUES ('', 'another one that is long enough', x'00', '')`, "CHECK constraint"},
 		{"replace a mitt", `INSERT OR REPLACE INTO mitt (id, created) VALUES (1, '')`, "a mitt is not replaced"},
 		{"replace a class", `INSERT OR REPLACE INTO class (id, created) VALUES (1, '')`, "a class is not replaced"},
 		{"replace a moment", `INSERT OR REPLACE INTO moment (id, mitt, revision, at, name) VALUES (1, 1, 1, '', '')`, "a moment is not replaced"},
@@ -87,7 +102,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 // Every table holds the kinds of value that it names, and nothing else.
 func TestTablesAreStrict(t *testing.T) {
 	s := fresh(t)
-	assert.Equal(t, 14, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
+	assert.Equal(t, 18, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%'`))
 	assert.Zero(t, rows(t, s, `SELECT 1 FROM pragma_table_list WHERE type = 'table' AND schema = 'main' AND name NOT LIKE 'sqlite%' AND NOT strict`))
 }
 
