@@ -36,6 +36,10 @@ func write(t *testing.T, name string, v any) {
 }
 
 func TestSharedCases(t *testing.T) {
+	ribbed := gusset(t)
+	ribbed.Rounds[2] = typed(t, "k p k p k | p k p k p k p k").Rounds[0]
+	ribbed.Rounds[2].Even = true
+	ribbed.Rounds[3] = ribbed.Rounds[1]
 	start := []Edit{paint(2, "B2", Stitches, "p"), paint(2, "A1", Colours, "b")}
 	whole := func(left bool) func(Marks) Source {
 		return func(m Marks) Source { return of(t, m, left) }
@@ -53,6 +57,11 @@ func TestSharedCases(t *testing.T) {
 		"unsound":   {gusset(false), Options{}, []Edit{paint(3, "B2", Stitches, "k2tog"), paint(4, "B1", Stitches, "yo"), paint(4, "H1", Stitches, "kfb")}},
 		"back":      {gusset(false), Options{}, []Edit{paint(2, "B2", Stitches, ""), paint(2, "B2", Stitches, "k"), paint(2, "B2", Stitches, "")}},
 		"left hand": {gusset(true), Options{}, []Edit{paint(3, "B2", Stitches, "ssk"), paint(3, "A1", Stitches, "lli")}},
+		"ribbing of a left hand": {
+			func(m Marks) Source { return source(ribbed, 3, 13, m, true) },
+			Options{Layout: Columns},
+			[]Edit{paint(3, "B2", Stitches, "k2tog"), paint(3, "H2", Stitches, "m1l"), paint(3, "A1", Colours, "b"), paint(3, "H1", Colours, "b")},
+		},
 		"tube": {whole(false), Options{View: TubeView}, []Edit{
 			paint(1, "B1", Colours, "b"), paint(1, "H8", Colours, "b"), paint(2, "H1", Colours, "c"),
 			{stitch.Hand, 2, "C2", Colours, "b"},
