@@ -82,6 +82,7 @@ func (s *Server) routes() http.Handler {
 		r.Post("/pattern", s.answer(limited(mostForm, s.choosePattern)))
 		r.Post("/archive", s.answer(limited(mostForm, s.archiveClass)))
 		r.Post("/table", s.answer(limited(mostTable, s.readTable)))
+		r.Post("/table/take", s.answer(limited(mostForm, s.takeNew)))
 		r.Post("/students", s.answer(limited(mostForm, s.addStudent)))
 		r.Get("/students/{student}", s.answer(s.showStudent))
 		r.Post("/students/{student}", s.answer(limited(mostForm, s.saveStudent)))

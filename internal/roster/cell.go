@@ -17,6 +17,8 @@ import (
 var unitNames = map[string]units.Unit{
 	"mm": units.MM, "millimetre": units.MM, "millimeter": units.MM, "millimetres": units.MM, "millimeters": units.MM,
 	"cm": units.CM, "cms": units.CM, "centimetre": units.CM, "centimeter": units.CM, "centimetres": units.CM, "centimeters": units.CM,
+	"centimetros": units.CM, "zentimeter": units.CM, "sentimeter": units.CM, "senttia": units.CM, "millimetros": units.MM, "milimetros": units.MM,
+	"zoll": units.IN, "pouces": units.IN, "pulgada": units.IN, "pulgadas": units.IN, "tum": units.IN, "tommer": units.IN, "tumaa": units.IN,
 	"in": units.IN, "ins": units.IN, "inch": units.IN, "inches": units.IN, `"`: units.IN, "″": units.IN, "”": units.IN, "''": units.IN,
 }
 
@@ -37,6 +39,8 @@ func formula(cell string) bool {
 // reader puts the cells of a row into a student.
 type reader struct {
 	student Student
+	first   string // of a name in several columns
+	last    string
 	unit    units.Unit
 	reasons []string
 	from    map[string]string // path → heading that it was read from
@@ -45,7 +49,7 @@ type reader struct {
 
 // begin makes ready for the next row.
 func (r *reader) begin() {
-	r.student, r.reasons = Student{Sheet: sheet.Sheet{}}, nil
+	r.student, r.reasons, r.first, r.last = Student{Sheet: sheet.Sheet{}}, nil, "", ""
 	clear(r.from)
 	clear(r.bad)
 }
@@ -95,7 +99,7 @@ func (r *reader) put(c Column, cell string) {
 	case strings.Trim(cell, "-–—") == "": // a dash says that there is none
 	case strings.ContainsRune(cell, utf8.RuneError):
 		r.wrong(c, cell, "has a letter that was lost on the way; save the sheet as CSV in UTF-8, or write it here anew")
-	case formula(cell), c.Field == fieldName && strings.HasPrefix(cell, "-"):
+	case formula(cell), c.isName() && strings.HasPrefix(cell, "-"):
 		r.wrong(c, cell, "is a formula; paste its value, which does not begin with = + - or @")
 	default:
 		r.read(c, cell)
@@ -104,12 +108,19 @@ func (r *reader) put(c Column, cell string) {
 
 func (r *reader) read(c Column, cell string) {
 	switch c.Field {
-	case fieldName:
+	case fieldName, fieldFirst, fieldLast:
 		if strings.ContainsAny(cell, "\r\n") && strings.ContainsAny(cell, ",;|\t") {
 			r.wrong(c, cell, "runs over several cells; close the quote before it, or leave the quotes out")
 			return
 		}
-		r.student.Name = oneLine(cell)
+		switch cell = oneLine(cell); c.Field {
+		case fieldFirst:
+			r.first = cell
+		case fieldLast:
+			r.last = cell
+		default:
+			r.student.Name = cell
+		}
 	case fieldNote:
 		r.student.Note = oneLine(cell)
 	case fieldKnits:
@@ -126,6 +137,19 @@ func (r *reader) read(c Column, cell string) {
 		} else {
 			r.whole(c, cell)
 		}
+	}
+}
+
+// joinName makes one name of those in several columns: a column of names
+// beside one of first names holds surnames, beside one of surnames first names.
+func (r *reader) joinName() {
+	switch name := r.student.Name; {
+	case r.first != "" && r.last != "":
+		r.student.Name = r.first + " " + r.last
+	case r.first != "":
+		r.student.Name = strings.TrimSpace(r.first + " " + name)
+	case r.last != "":
+		r.student.Name = strings.TrimSpace(name + " " + r.last)
 	}
 }
 
@@ -320,9 +344,9 @@ func (r *reader) over(c Column, cell string, counts [2]string, at span) {
 // knits reads the direction.
 func (r *reader) knits(c Column, cell string) {
 	switch strings.ToLower(oneLine(cell)) {
-	case "yes", "y", "x", "1", "true", "✓", "✔", "left", "l", "from left", "left to right", "from left to right", "ltr":
+	case "yes", "y", "x", "1", "true", "✓", "✔", "left", "l", "ja", "j", "oui", "o", "sí", "si", "kyllä", "links", "gauche", "izquierda", "venstre", "vänster", "from left", "left to right", "from left to right", "ltr":
 		r.student.FromLeft = true
-	case "no", "n", "0", "false", "right", "r", "from right", "right to left", "from right to left", "rtl":
+	case "no", "n", "0", "false", "right", "r", "nein", "non", "nee", "nej", "nei", "ei", "rechts", "droite", "derecha", "højre", "høyre", "höger", "from right", "right to left", "from right to left", "rtl":
 		r.student.FromLeft = false
 	default:
 		r.wrong(c, cell, "is no direction; write left for who knits from left to right, or leave it empty")
@@ -332,11 +356,11 @@ func (r *reader) knits(c Column, cell string) {
 // gaugeFrom reads on what the gauge was counted.
 func (r *reader) gaugeFrom(c Column, cell string) {
 	switch strings.TrimPrefix(strings.TrimPrefix(strings.ToLower(oneLine(cell)), "the "), "a ") {
-	case "swatch", "own swatch", "their own swatch", "their swatch":
+	case "swatch", "maschenprobe", "échantillon", "muestra", "proeflapje", "strikkeprøve", "own swatch", "their own swatch", "their swatch":
 		r.student.Gauge = FromSwatch
 	case "cuff", "cuff on the needles", "on the needles", "needles", "on needles":
 		r.student.Gauge = FromCuff
-	case "band", "ball band", "label", "ball", "ball label", "yarn label":
+	case "band", "banderole", "ball band", "label", "ball", "ball label", "yarn label":
 		r.student.Gauge = FromBand
 	default:
 		r.wrong(c, cell, "is nothing that a gauge is counted on; write swatch, cuff or ball band")

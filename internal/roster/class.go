@@ -29,8 +29,9 @@ type Class struct {
 	Pattern  *Pattern          `json:"pattern,omitempty"`
 	Fixed    map[string]string `json:"fixed,omitempty"` // numbers for all, by the name of their pin
 	Students []Student         `json:"students,omitempty"`
-	Next     int               `json:"next"`            // the number of the student who comes next, less one
-	Print    string            `json:"print,omitempty"` // how handouts are printed, as in an address
+	Columns  map[string]string `json:"columns,omitempty"` // how columns of its tables are read, where somebody chose
+	Next     int               `json:"next"`              // the number of the student who comes next, less one
+	Print    string            `json:"print,omitempty"`   // how handouts are printed, as in an address
 	Archived bool              `json:"archived,omitempty"`
 }
 
@@ -159,6 +160,7 @@ func (c *Class) Check() error {
 			faults.Add("fixed", "has no number %.40q that a class can fix", name)
 		}
 	}
+	c.checkColumns(&faults)
 	faults = append(faults, c.checkFixed()...)
 	return faults.Err()
 }

@@ -13,6 +13,8 @@ import (
 // The fields of a table that are no path of a measure sheet.
 const (
 	fieldName  = "name"
+	fieldFirst = "first_name"
+	fieldLast  = "last_name"
 	fieldNote  = "note"
 	fieldKnits = "knits"
 	fieldFrom  = "gauge_from"
@@ -21,9 +23,12 @@ const (
 // Column is how a heading was read.
 type Column struct {
 	Heading string     // as it stands in the table, on one line
-	Field   string     // a path of Paths, or name, note, knits, gauge_from; empty: not used
+	Field   string     // a path of Paths, or name, first_name, last_name, note, knits, gauge_from; empty: not used
 	Unit    units.Unit // in the heading; empty: none
 	Over    string     // the length over which a gauge was counted, as in "4" of "4 in"
+	Chosen  bool       // by somebody, whatever the heading says
+
+	key string
 }
 
 // synonyms are what the columns may be called, in the words of sameWord. A
@@ -31,13 +36,16 @@ type Column struct {
 // it is better left out than read as the wrong one.
 var synonyms = map[string][]string{
 	fieldName: {
-		"name", "initials", "student", "knitter", "participant", "pupil", "person", "who", "first name", "full name",
+		"name", "initials", "student", "knitter", "participant", "pupil", "person", "who", "full name",
 		"name or initials", "name initials", "student name", "knitter name", "participant name", "name student",
+		"first name and surname", "first and last name", "first name and name", "name and first name", "surname and first name", "vor and surname", "voor surname", "for and surname",
 	},
+	fieldFirst:     {"first name", "given name", "forename", "first name student", "student first name"},
+	fieldLast:      {"last name", "surname", "family name", "name family", "surname student", "student surname"},
 	hand.FieldSize: {"size", "glove", "glove size", "hand size", "size glove", "size hand", "en 420", "glove size en 420", "size en 420"},
 	hand.FieldCircumference: {
 		"hand", "girth", "hand girth", "girth hand", "round hand", "hand round", "knuckles", "round knuckles", "hand knuckles", "hand round knuckles",
-		"hand girth knuckles", "hand girth round knuckles", "girth round knuckles", "girth hand round knuckles", "girth hand knuckles",
+		"girth knuckles", "knuckles girth", "hand girth knuckles", "hand girth round knuckles", "girth round knuckles", "girth hand round knuckles", "girth hand knuckles",
 		"hand without thumb", "hand girth without thumb", "round hand without thumb",
 	},
 	hand.FieldWrist:        {"wrist", "wrist girth", "girth wrist", "round wrist"},
@@ -46,11 +54,11 @@ var synonyms = map[string][]string{
 	hand.FieldGussetLength: {"gusset length", "gusset", "gusset height", "thumb gusset", "thumb gusset length", "length gusset", "length thumb gusset"},
 	hand.FieldThumbLength:  {"thumb length", "length thumb"},
 	hand.FieldWristToCrotch: {
-		"wrist to thumb", "wrist to crotch", "wrist to thumb crotch", "wrist to crotch thumb", "wrist to thumb/crotch", "wrist to parting",
+		"wrist to thumb", "wrist to crotch", "wrist to thumb crotch", "wrist to crotch thumb", "wrist to thumb/crotch", "wrist to parting", "from wrist to thumb", "wrist thumb",
 	},
 	hand.FieldPalm: {
 		"palm and thumb", "palm with thumb", "palm thumb", "hand with thumb", "hand and thumb", "palm and thumb girth", "round palm and thumb",
-		"round hand and thumb", "round hand with thumb", "hand girth with thumb", "hand including thumb",
+		"round hand and thumb", "round hand with thumb", "hand girth with thumb", "hand including thumb", "girth with thumb", "girth hand with thumb",
 	},
 	hand.FieldBreadth: {"breadth", "hand breadth", "breadth hand", "breadth knuckles", "hand breadth knuckles"},
 	stitchesPath: {
@@ -65,7 +73,7 @@ var synonyms = map[string][]string{
 	"pins.bridge":      {"bridge", "bridge sts", "sts bridge"},
 	fieldKnits: {
 		"knits", "direction", "left to right", "knits left to right", "knits from left", "from left", "from left to right", "knits from left to right",
-		"works", "works left to right", "works from left to right", "direction knitting", "knitting direction", "knits direction",
+		"left right", "left to right", "knits left right", "from left right", "works", "works left to right", "works from left to right", "direction knitting", "knitting direction", "knits direction",
 	},
 	fieldNote: {"note", "remark", "comment"},
 }
@@ -97,11 +105,13 @@ var byName = func() map[string]string {
 func fieldKey(words []string) string {
 	var kept []string
 	for _, w := range words {
-		if same, ok := sameWord[w]; ok {
-			w = same
-		}
-		if w != "" && !slices.Contains(noWord, w) {
-			kept = append(kept, w)
+		for _, w := range inEnglish(w) {
+			if same, ok := sameWord[w]; ok {
+				w = same
+			}
+			if w != "" && !slices.Contains(noWord, w) && !slices.Contains(fillers, w) {
+				kept = append(kept, w)
+			}
 		}
 	}
 	return strings.Join(kept, " ")
@@ -114,6 +124,7 @@ var (
 	joins    = regexp.MustCompile(`(\p{L})(\d)`)
 	perUnit  = regexp.MustCompile(`(?i)(\bper|/|\bto the|\ban?)\s*(mm|cm|in|inch|["″”])[\s)\].]*$`)
 	twoUnits = regexp.MustCompile(`(?i)\b(mm|cm|in|inch|inches)\s*(/|,|;|\+|\bor\b|\band\b)\s*(mm|cm|in|inch|inches)\b`)
+	elided   = regexp.MustCompile(`(?i)\b[ld]['’]`) // "longueur de l’index"
 	signs    = strings.NewReplacer("'", "", "’", "", "×", " x ", "*", " ")
 )
 
@@ -148,6 +159,11 @@ func (c *Column) isLength() bool {
 	return strings.HasPrefix(c.Field, "hand.") && c.Field != hand.FieldSize
 }
 
+// isName tells a column of names, or of parts of them.
+func (c *Column) isName() bool {
+	return c.Field == fieldName || c.Field == fieldFirst || c.Field == fieldLast
+}
+
 // vague tells a gauge that does not say over how many of its unit.
 func (c *Column) vague() bool {
 	return (c.Field == stitchesPath || c.Field == roundsPath) && c.Unit != "" && c.Over == ""
@@ -179,10 +195,10 @@ func (c *Column) measure(words []string) []string {
 	return append(slices.Clone(before), after...)
 }
 
-// wordsOf are the words of a heading in small letters, numbers apart from what
+// wordsOf are the words of a heading, folded, numbers apart from what
 // follows them.
 func wordsOf(heading string) []string {
-	s := strings.ToLower(fraction.ReplaceAllString(signs.Replace(heading), "${1}.${2}"))
+	s := fold(fraction.ReplaceAllString(signs.Replace(elided.ReplaceAllString(heading, " ")), "${1}.${2}"))
 	s = joins.ReplaceAllString(joined.ReplaceAllString(s, "$1 $2"), "$1 $2")
 	words := strings.Fields(apart.ReplaceAllString(s, " "))
 	kept := words[:0]

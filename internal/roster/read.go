@@ -13,11 +13,12 @@ import (
 
 // Table is what a list from a spreadsheet came to.
 type Table struct {
-	Students []Student // of the rows that are right, in their order
-	Wrong    []Wrong   // the rows that are wrong, the first of them
-	More     int       // further rows that are wrong
-	Columns  []Column  // how each heading was read
-	Heading  string    // the row of headings as it stands
+	Students []Student  // of the rows that are right, in their order
+	Wrong    []Wrong    // the rows that are wrong, the first of them
+	More     int        // further rows that are wrong
+	Columns  []Column   // how each heading was read
+	Samples  [][]string // the first values of each column
+	Heading  string     // the row of headings as it stands
 }
 
 // Wrong is a row that did not go in, and every reason for it.
@@ -44,25 +45,31 @@ const above = 5
 // left out, and nothing is worked out or looked up. What stands in a column
 // that means nothing is not looked at. The error says what makes the whole
 // table unusable.
-func Read(raw []byte, unit units.Unit) (Table, error) {
+func Read(raw []byte, unit units.Unit) (Table, error) { return ReadAs(raw, unit, nil) }
+
+// ReadAs reads a table whose columns may be chosen: fields of Readable by the
+// keys of the columns, as a class remembers them. With an error the table has
+// its columns, as far as there are any, to choose among.
+func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error) {
 	text, err := text(raw)
 	if err != nil {
 		return Table{}, err
 	}
 	text = norm.NFC.String(text) // a letter and its accent may come one by one
-	delimiter, heads, err := headings(text)
-	if err != nil {
-		return Table{}, err
-	}
+	delimiter, heads, err := headings(text, chosen)
 	t := Table{Heading: strings.TrimRight(heads.raw, "\r\n")}
-	for _, cell := range heads.cells {
-		t.Columns = append(t.Columns, columnOf(cell))
+	for i, cell := range heads.cells {
+		t.Columns = append(t.Columns, column(cell, i, chosen))
 	}
 	for n := len(t.Columns); n > 0 && t.Columns[n-1].Heading == ""; n-- {
 		t.Columns = t.Columns[:n-1] // delimiters at the end are no headings
 	}
-	if err := t.checkColumns(); err != nil {
-		return Table{}, err
+	t.sample(text, delimiter, heads)
+	if err == nil {
+		err = t.checkColumns()
+	}
+	if err != nil {
+		return Table{Columns: t.Columns, Samples: t.Samples}, err
 	}
 	r := reader{unit: unit, from: map[string]string{}, bad: map[string]bool{}}
 	n := 0
@@ -81,9 +88,12 @@ func Read(raw []byte, unit units.Unit) (Table, error) {
 
 // headings finds the delimiter by which one of the first rows has the most
 // headings that mean something, and that row. Where two delimiters are alike
-// in this, the one that stands there parts more cells.
-func headings(text string) (delimiter byte, heads record, err error) {
+// in this, the one that stands there parts more cells. With an error the row
+// is the first one, by the delimiter that parts it into most cells.
+func headings(text string, chosen map[string]string) (delimiter byte, heads record, err error) {
 	best, rows := 0, 0
+	var first record
+	parts := byte(',')
 	for _, d := range []byte{'\t', ';', ',', '|'} {
 		n := 0
 		records(text, d, 0, func(r record) bool {
@@ -91,7 +101,11 @@ func headings(text string) (delimiter byte, heads record, err error) {
 				return true
 			}
 			n++
-			known := knownOf(r.cells)
+			if n == 1 && len(r.cells) > len(first.cells) {
+				first, parts = r, d
+				first.cells = slices.Clone(r.cells)
+			}
+			known := knownOf(r.cells, chosen)
 			if known > best || known > 0 && known == best && len(r.cells) > len(heads.cells) {
 				best, delimiter, heads = known, d, r
 				heads.cells = slices.Clone(r.cells)
@@ -104,7 +118,7 @@ func headings(text string) (delimiter byte, heads record, err error) {
 	case rows == 0:
 		return 0, record{}, fault.New(fault.Invalid, "The table is empty; paste the cells of a spreadsheet, headings first.")
 	case best == 0:
-		return 0, record{}, fault.New(fault.Invalid, "The table has no row of headings with a name; write headings above the rows, such as: name, hand, stitches, rounds.")
+		return parts, first, fault.New(fault.Invalid, "The table has no row of headings with a name; write headings above the rows, such as: name, hand, stitches, rounds.")
 	case heads.fault != "":
 		return 0, record{}, fault.New(fault.Invalid, "The row of headings, line %d, %s.", heads.line, heads.fault)
 	}
@@ -112,12 +126,12 @@ func headings(text string) (delimiter byte, heads record, err error) {
 }
 
 // knownOf counts the headings that mean something; 0 where none is a name.
-func knownOf(cells []string) int {
+func knownOf(cells []string, chosen map[string]string) int {
 	n, name := 0, false
-	for _, cell := range cells {
-		if c := columnOf(cell); c.Field != "" {
+	for i, cell := range cells {
+		if c := column(cell, i, chosen); c.Field != "" {
 			n++
-			name = name || c.Field == fieldName
+			name = name || c.isName()
 		}
 	}
 	if !name {
@@ -164,6 +178,7 @@ func (t *Table) take(row record, r *reader) {
 		r.put(c, row.cells[i])
 	}
 	t.surplus(row, r)
+	r.joinName()
 	r.student.OverGauge(r.unit)
 	if len(r.reasons) == 0 || len(t.Wrong) < mostWrong {
 		for _, f := range r.student.Check(r.unit) {
@@ -204,7 +219,7 @@ func (t *Table) headingOf(path string, r *reader) string {
 		return heading
 	}
 	for _, c := range t.Columns {
-		if c.Field == path {
+		if c.Field == path || path == fieldName && c.isName() {
 			return c.Heading
 		}
 	}
@@ -218,10 +233,21 @@ func (t *Table) wrong(row record, reasons ...string) {
 		return
 	}
 	w := Wrong{Line: row.line, Reasons: reasons, Raw: strings.TrimRight(row.raw, "\r\n")}
+	named := reader{}
 	for i, c := range t.Columns {
-		if c.Field == fieldName && i < len(row.cells) {
-			w.Name = clip(oneLine(strings.Trim(tidy(row.cells[i]), `"`)))
+		if c.isName() && i < len(row.cells) {
+			name := clip(oneLine(strings.Trim(tidy(row.cells[i]), `"`)))
+			switch c.Field {
+			case fieldFirst:
+				named.first = name
+			case fieldLast:
+				named.last = name
+			default:
+				named.student.Name = name
+			}
 		}
 	}
+	named.joinName()
+	w.Name = named.student.Name
 	t.Wrong = append(t.Wrong, w)
 }

@@ -160,11 +160,11 @@ func TestEveryReason(t *testing.T) {
 func TestColumns(t *testing.T) {
 	table := read(t, ",name,shoe size,hand (mm),stitches (5 cm),,\n1,Ada,38,185,12,,\n2,Bo,40,18,5,12,\n")
 	assert.Equal(t, []Column{
-		{Heading: "column 1, which has no heading"},
-		{Heading: "name", Field: fieldName},
-		{Heading: "shoe size"},
-		{Heading: "hand (mm)", Field: "hand.hand_circumference", Unit: units.MM},
-		{Heading: "stitches (5 cm)", Field: stitchesPath, Unit: units.CM, Over: "5"},
+		{Heading: "column 1, which has no heading", key: "#1"},
+		{Heading: "name", Field: fieldName, key: "name"},
+		{Heading: "shoe size", key: "sho size"},
+		{Heading: "hand (mm)", Field: "hand.hand_circumference", Unit: units.MM, key: "hand mm"},
+		{Heading: "stitches (5 cm)", Field: stitchesPath, Unit: units.CM, Over: "5", key: "stitches 5 cm"},
 	}, table.Columns)
 	assert.Equal(t, ",name,shoe size,hand (mm),stitches (5 cm),,", table.Heading)
 	require.Len(t, table.Students, 1)

@@ -62,6 +62,15 @@ func text(raw []byte) (string, error) {
 	return strings.ToValidUTF8(string(bytes.TrimPrefix(out, utf8Mark)), "\uFFFD"), nil
 }
 
+// Text is a table as text, whatever the encoding; empty where it is none.
+func Text(raw []byte) string {
+	s, err := text(raw)
+	if err != nil {
+		return ""
+	}
+	return s
+}
+
 // wide tells text in two bytes a letter: 1 where every second byte is often 0,
 // 0 where every first one is, −1 for other text.
 func wide(raw []byte) int {

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/a-h/templ"
 
@@ -37,9 +36,10 @@ type Class struct {
 
 	Student Student // the form for one more
 	Pasted  string  // a table that was pasted, as it was
+	Whole   string  // the table that was read, to be read again; empty: too long
 	Read    *roster.Table
-	Added   int
-	Twice   []string // names of the table that are in the class already
+	Columns *roster.Table // whose columns are told, and can be chosen
+	Merged  roster.Merged
 }
 
 func (c Class) href(rest string) templ.SafeURL {
@@ -76,18 +76,58 @@ func planned(l roster.Line) []string {
 // plannedHeads are the headings of a line’s numbers.
 var plannedHeads = []string{"Stitches / 10 cm", "Cast on", "Increases", "Rounds", "Held", "Thumb", "Above", "Yarn"}
 
-// columnsLeft is what of a table was left out, in a sentence.
-func (c Class) columnsLeft() string {
-	var names []string
-	for _, col := range c.Read.Columns {
-		if col.Field == "" && col.Heading != "" {
-			names = append(names, "“"+col.Heading+"”")
+// columnLabels are what a column can be read as, where a student's form has no
+// word for it.
+var columnLabels = map[string]string{
+	"name": "Name", "first_name": "First name", "last_name": "Surname", "note": "Note", "knits": "Knits from left to right", "gauge_from": "Gauge counted on",
+	"gauge.swatches[0].stitches": "Stitches", "gauge.swatches[0].rounds": "Rounds", "hand.hand_circumference": "Hand, round the knuckles", "hand.wrist_circumference": "Wrist, round",
+	"hand.thumb_circumference": "Thumb, round", "pins.cast_on": "Cast on",
+}
+
+// ColumnWords is what a field of a table is called.
+func ColumnWords(field string) string {
+	if label, ok := columnLabels[field]; ok {
+		return label
+	}
+	name, _, _ := Student{}.label(field)
+	return name
+}
+
+// columnChoices are all that a column can be read as.
+func columnChoices() []Choice {
+	list := []Choice{{Value: "", Words: "not used"}}
+	for _, field := range roster.Readable() {
+		list = append(list, Choice{Value: field, Words: ColumnWords(field)})
+	}
+	return list
+}
+
+// unread counts the columns that are not used.
+func (c Class) unread() int {
+	n := 0
+	for _, col := range c.Columns.Columns {
+		if col.Field == "" {
+			n++
 		}
 	}
-	if len(names) == 0 {
-		return ""
+	return n
+}
+
+// heading is what a column is called on the page.
+func heading(c roster.Column, at int) string {
+	if c.Heading == "" {
+		return fmt.Sprintf("column %d, which has no heading", at+1)
 	}
-	return "Not used, since these headings mean nothing here: " + strings.Join(names, ", ") + "."
+	return c.Heading
+}
+
+// difference is a value on which a table differs, in words: who knits from
+// what.
+func difference(field, text string) string {
+	if field == "gauge_from" {
+		return roster.GaugeFrom(text).Words()
+	}
+	return text
 }
 
 // fixed are the numbers that a class can fix, as fields.

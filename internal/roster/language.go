@@ -1,0 +1,104 @@
+package roster
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// words of headings in German, French, Spanish, Dutch, Danish, Norwegian,
+// Swedish and Finnish, by the English ones that the synonyms are made of
+// (common practice, no source). They stand folded: small, without accents.
+var languages = map[string]string{
+	"hand":       "main mano handens handen haanden kammen kammenen kasi kaden",
+	"wrist":      "handgelenk handgelenks poignet muneca pols polsen handled handleds handleden handledd handledds handleddet handledet ranne ranteen",
+	"thumb":      "daumen daumens pouce pulgar duim duimen tommel tommelen tommels tommelfinger tommelfingeren tommelfingerens tumme tummen tummens peukalo peukalon",
+	"length":     "lange longueur largo longitud lengte langde lengde langd pituus",
+	"breadth":    "breite largeur ancho anchura breedte bredde bredd leveys",
+	"girth":      "umfang tour contorno circonference circunferencia omtrek omkreds omkrets ymparys ymparysmitta vidd",
+	"size":       "grosse taille talla maat storrelse storlek koko",
+	"glove":      "handschuh gant gants guante guantes handschoen handske handsker handsk handskar hanske hansker kasine kasineen",
+	"knuckles":   "knochel fingerknochel nudillos jointures knokkels knoer knoker knogar rystyset",
+	"round":      "rund rond rundt runt autour alrededor",
+	"with":       "mit avec con met med kanssa",
+	"without":    "ohne sans sin zonder uden uten utan ilman",
+	"to":         "bis au tot til till hasta nach naar",
+	"from":       "von fra fran desde",
+	"and":        "und et y og och ja",
+	"gusset":     "zwickel daumenzwickel spickel gousset soufflet cuna kile tommelkile tumkil kiila spie duimspie",
+	"sts":        "maschen mailles maille puntos punto steken masker maskor silmukat silmukkaa",
+	"gauge":      "maschenprobe echantillon muestra proeflapje stekenverhouding strikkefasthed strikkefasthet strikkeprove masktathet stickfasthet tiheys neuletiheys",
+	"rows":       "runden reihen rangs tours vueltas filas hileras rijen toren omgange omganger pinde pinner varv rader kierrokset kerrokset",
+	"cast on":    "anschlag maschenanschlag anschlagmaschen montage montaje opzet opslagning opslag opplegg upplaggning luominen",
+	"cuff":       "bundchen puno boord ribkant vrangbord mudd resori",
+	"note":       "bemerkung bemerkungen anmerkung anmerkungen notiz notizen remarque remarques nota notas observacion observaciones opmerking opmerkingen bemarkning bemarkninger merknad merknader anmarkning anmarkningar kommentar kommentarer commentaire huomautus",
+	"name":       "nom naam navn namn nimi",
+	"initials":   "initialen initiales iniciales initialer nimikirjaimet",
+	"student":    "schuler schulerin teilnehmer teilnehmerin eleve alumno alumna leerling cursist elev deltager deltaker deltagare oppilas osallistuja",
+	"first name": "vorname prenom nombre voornaam fornavn fornamn etunimi",
+	"surname":    "nachname familienname apellido apellidos achternaam familienaam efternavn etternavn efternamn sukunimi",
+	"family":     "famille",
+	"direction":  "strickrichtung richtung sens direccion breirichting retning strikkeretning riktning suunta",
+	"knits":      "strickt tricote teje breit strikker stickar neuloo",
+	"left":       "links gauche izquierda venstre vanster vasemmalta",
+	"right":      "rechts droite derecha hojre hoyre hoger oikealle",
+	"fingertip":  "fingerspitze fingertop fingerspids fingertupp sormenpaa",
+}
+
+// fillers are words without a meaning of their own in those languages.
+var fillers = strings.Fields(fold("der die das des dem den um auf ihr ihre ca la le les de du l d sur en el los las del al por het een van op om pa af av pr pro i"))
+
+// ends are the second halves of words that are written as one: Handumfang,
+// handomtrek, tommellængde.
+var ends = strings.Fields(fold("umfang lange breite grosse omtrek lengte breedte maat omkreds langde bredde storrelse omkrets vidd lengde langd bredd storlek ymparys pituus leveys koko runden reihen maschen"))
+
+// english is the English of every word of languages.
+var english = func() map[string][]string {
+	all := map[string][]string{"tum": {"thumb"}} // as the first half of a word
+	for means, list := range languages {
+		for w := range strings.FieldsSeq(list) {
+			all[fold(w)] = strings.Fields(means)
+		}
+	}
+	return all
+}()
+
+// inEnglish is a folded word of a heading in English; one that is not known
+// stays as it is.
+func inEnglish(w string) []string {
+	if means, ok := english[w]; ok && w != "tum" {
+		return means
+	}
+	for _, end := range ends {
+		first, joined := strings.CutSuffix(w, end)
+		if !joined || first == "" {
+			continue
+		}
+		for _, stem := range []string{first, strings.TrimSuffix(first, "s")} {
+			if stem == "hand" {
+				return append([]string{"hand"}, english[end]...)
+			}
+			if means, ok := english[stem]; ok {
+				return append(append([]string{}, means...), english[end]...)
+			}
+		}
+	}
+	return []string{w}
+}
+
+// letters are those that have no accent to be taken off, and the ways in which
+// accents are written without any.
+var letters = strings.NewReplacer("ß", "ss", "ø", "o", "æ", "a", "œ", "o", "ł", "l", "ð", "d", "þ", "th", "ae", "a", "oe", "o", "ue", "u", "aa", "a")
+
+// fold is a text in small letters without accents, so that Länge, Laenge and
+// LANGE are one word, and længde and laengde.
+func fold(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Mn, r) {
+			return -1
+		}
+		return r
+	}, norm.NFD.String(strings.ToLower(s)))
+	return letters.Replace(s)
+}
