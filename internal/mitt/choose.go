@@ -85,7 +85,7 @@ const (
 func (s *search) pinned() bool {
 	p := s.pins
 	return p.GussetBase.On || p.Increases.On || p.KeptOnHand.On || p.Held.On || p.Bridge.On ||
-		p.PickedUp.On || p.ThumbDecreases.On || p.ThumbStitches.On || s.topRounds < mostRounds || s.roundsAbove < mostRounds
+		p.PickedUp.On || p.ThumbDecreases.On || len(p.IncreaseRounds) > 0 || p.ThumbStitches.On || s.topRounds < mostRounds || s.roundsAbove < mostRounds
 }
 
 // nearestThumb walks the thumb's counts of one parity outwards from the

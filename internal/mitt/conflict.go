@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"thenar/internal/fault"
@@ -63,16 +64,22 @@ func newConflict(w *work, s *search) *conflict {
 	if len(c.pins.Rhythm) > 0 {
 		c.names = append(c.names, rhythmPin)
 	}
+	if len(c.pins.IncreaseRounds) > 0 {
+		c.names = append(c.names, listPin)
+	}
 	return c
 }
 
-// rhythmPin is the one pin that is a list.
-const rhythmPin = "rhythm"
+// The pins that are lists.
+const (
+	rhythmPin = "rhythm"
+	listPin   = "increase_rounds"
+)
 
 // inSearch tells whether a pin has a say in the search.
 func (w *work) inSearch(name string) bool {
 	switch name {
-	case "hand_stitches", "gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held",
+	case "hand_stitches", "gusset_base", "increases", "first_increase", "gusset_rounds", "kept_on_hand", "held",
 		"bridge", "picked_up", "thumb_decreases", "thumb_stitches", "thumb_rounds":
 		return true
 	case "top_rounds", "rounds_above_gusset":
@@ -95,14 +102,17 @@ func (c *conflict) only(set uint) Pins {
 }
 
 func (p *Pins) clear(name string) {
-	if name == rhythmPin {
+	switch name {
+	case rhythmPin:
 		p.Rhythm = nil
-		return
+	case listPin:
+		p.IncreaseRounds = nil
+	default:
+		*p.find(name) = Pin{}
 	}
-	*p.find(name) = Pin{}
 }
 
-// find is the pin of a name; nil for the rhythm and for what is no pin.
+// find is the pin of a name; nil for the lists and for what is no pin.
 func (p *Pins) find(name string) *Pin {
 	for _, e := range p.all() {
 		if e.name == name {
@@ -172,14 +182,17 @@ func (s *search) solvable(w *work, pins *Pins) bool {
 
 // text is the pinned value as the person wrote it.
 func (c *conflict) text(at int) string {
-	if c.names[at] == rhythmPin {
-		return strings.Trim(strings.ReplaceAll(fmt.Sprint(c.pins.Rhythm), " ", ", "), "[]")
+	switch c.names[at] {
+	case rhythmPin:
+		return commas(c.pins.Rhythm)
+	case listPin:
+		return commas(c.pins.IncreaseRounds)
 	}
 	return fmt.Sprint(c.pins.find(c.names[at]).N)
 }
 
 // nearest is the value of one pin nearest to the fixed one that works beside
-// a set of others; for a rhythm the longest even one.
+// a set of others; for a rhythm the longest even one, for a list see nearestList.
 func (c *conflict) nearest(set uint, at int) (string, bool) {
 	pins := c.only(set)
 	name := c.names[at]
@@ -190,6 +203,9 @@ func (c *conflict) nearest(set uint, at int) (string, bool) {
 			}
 		}
 		return "", false
+	}
+	if name == listPin {
+		return c.nearestList(pins)
 	}
 	pin := pins.find(name)
 	was, r := c.pins.find(name).N, pinRanges[name]
@@ -236,11 +252,17 @@ func (c *conflict) together() string {
 
 // set fixes a pin from its text.
 func (p *Pins) set(name, text string) {
-	n := 0
-	_, _ = fmt.Sscan(text, &n) // text was printed from a number
-	if name == rhythmPin {
-		p.Rhythm = []int{n}
-		return
+	var list []int
+	for _, part := range strings.Split(text, ", ") {
+		n, _ := strconv.Atoi(part) // text was printed from numbers
+		list = append(list, n)
 	}
-	*p.find(name) = Fix(n)
+	switch name {
+	case rhythmPin:
+		p.Rhythm = list
+	case listPin:
+		p.IncreaseRounds = list
+	default:
+		*p.find(name) = Fix(list[0])
+	}
 }

@@ -123,7 +123,7 @@ func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
 	return costs
 }
 
-// names lists what is fixed, the rhythm last.
+// names lists what is fixed, the rhythm and the list of increase rounds last.
 func (p *Pins) names() []string {
 	var names []string
 	for _, e := range p.all() {
@@ -133,6 +133,9 @@ func (p *Pins) names() []string {
 	}
 	if len(p.Rhythm) > 0 {
 		names = append(names, rhythmPin)
+	}
+	if len(p.IncreaseRounds) > 0 {
+		names = append(names, listPin)
 	}
 	return names
 }
@@ -147,8 +150,10 @@ func (p *Plan) Numbers() map[string]string {
 			out[e.name] = text
 		}
 	}
-	if text := p.number(rhythmPin); text != "" {
-		out[rhythmPin] = text
+	for _, name := range []string{rhythmPin, listPin} {
+		if text := p.number(name); text != "" {
+			out[name] = text
+		}
 	}
 	return out
 }
@@ -186,15 +191,20 @@ func (p *Plan) gussetNumber(name string) string {
 	case ok:
 		return fmt.Sprint(n)
 	case name == rhythmPin:
-		return rhythmOf(p.Gusset.IncreaseRounds)
+		return rhythmOf(p.Gusset.IncreaseRounds, p.Pins.FirstIncrease.Or(1))
+	case name == listPin:
+		return commas(p.Gusset.IncreaseRounds)
+	case name == "first_increase":
+		return fmt.Sprint(p.Gusset.IncreaseRounds[0])
 	}
 	return ""
 }
 
 // rhythmOf writes the intervals of a schedule as a rhythm; empty where there
-// is none, with fewer than two increase rounds or the first not in round 1.
-func rhythmOf(rounds []int) string {
-	if len(rounds) < 2 || rounds[0] != 1 {
+// is none, with fewer than two increase rounds or the first not where a fixed
+// rhythm begins.
+func rhythmOf(rounds []int, first int) string {
+	if len(rounds) < 2 || rounds[0] != first {
 		return ""
 	}
 	even := true

@@ -36,10 +36,10 @@ func (w *work) gussetLength() float64 {
 }
 
 // freeGussetRounds is no fewer than are knitted, and one more after an
-// increase in the last of them.
+// increase in the last of them, unless a fixed list ends there.
 func (w *work) freeGussetRounds() int {
 	n := max(nearest(w.q*w.gussetLength()), 1+gussetLeadOut, w.worked.in(stitch.Gusset))
-	if made := w.made(); len(made) > 0 {
+	if made := w.made(); len(made) > 0 && len(w.pins.IncreaseRounds) == 0 {
 		n = max(n, made[len(made)-1]+gussetLeadOut)
 	}
 	return n
@@ -84,8 +84,7 @@ func (w *work) equip(s *search, pins *Pins) {
 	if w.worked.joined() {
 		s.after = w.req.Pins.HandStitches.Or(w.freeHand) // the count of what is knitted stays, that above it is free
 	}
-	s.made = len(w.made())
-	s.most = s.made + w.room(pins.GussetRounds.Or(w.freeGussetRounds()), pins.Rhythm)
+	s.made, s.most = w.increases(pins)
 	rounds, at := w.thumbRounds(pins), max(1, w.worked.in(stitch.Thumb))
 	s.mostCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind == Mitten, rounds-at
 	if !s.closed {
@@ -99,32 +98,6 @@ func (w *work) equip(s *search, pins *Pins) {
 	}
 }
 
-// room is the number of increase rounds that fit into what is left of rounds
-// 1 … R − 1, at least two apart or in the pinned rhythm.
-func (w *work) room(rounds int, rhythm []int) int {
-	last, first := rounds-gussetLeadOut, w.onward()
-	switch {
-	case w.worked.past(stitch.Gusset) || last < first:
-		return 0
-	case len(rhythm) == 0:
-		return (last-first)/gussetGap + 1
-	}
-	n := 0
-	for at := w.next(w.made(), rhythm); at <= last; n++ {
-		at += rhythm[(len(w.made())+n)%len(rhythm)]
-	}
-	return n
-}
-
-// next is the round of the increase that follows some in a rhythm: the first
-// in round 1, or as soon as what is knitted lets it.
-func (w *work) next(made, rhythm []int) int {
-	if len(made) == 0 {
-		return w.onward()
-	}
-	return max(made[len(made)-1]+rhythm[(len(made)-1)%len(rhythm)], w.onward())
-}
-
 // take writes what a search has chosen into the plan.
 func (w *work) take(x choice, s *search) {
 	p := &w.plan
@@ -134,20 +107,6 @@ func (w *work) take(x choice, s *search) {
 	p.Thumb.Held, p.Thumb.PickedUp = x.held(s.step), x.p
 	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(s.step)+x.p, x.d
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
-}
-
-// inRhythm lists k increase rounds: those that are knitted, and the others
-// with the intervals in turn.
-func (w *work) inRhythm(k int, rhythm []int) []int {
-	rounds := append(make([]int, 0, k), w.made()...)
-	for len(rounds) < k {
-		if n := len(rounds); n > len(w.made()) {
-			rounds = append(rounds, rounds[n-1]+rhythm[(n-1)%len(rhythm)])
-			continue
-		}
-		rounds = append(rounds, w.next(rounds, rhythm))
-	}
-	return rounds
 }
 
 // profileTarget is the ideal count of the gusset after each round, from the

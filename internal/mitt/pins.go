@@ -16,6 +16,7 @@ var pinRanges = map[string]pinRange{
 	"hand_stitches":       {fewestStitches, mostStitches},
 	"gusset_base":         {1, mostBase},
 	"increases":           {1, mostRounds},
+	"first_increase":      {1, mostRounds},
 	"gusset_rounds":       {1 + gussetLeadOut, mostRounds},
 	"kept_on_hand":        {0, mostStitches},
 	"held":                {1, mostStitches},
@@ -46,8 +47,11 @@ func (p *Pins) Set(name string, n int) {
 
 // Fixed tells whether the number of a name is fixed.
 func (p *Pins) Fixed(name string) bool {
-	if name == rhythmPin {
+	switch name {
+	case rhythmPin:
 		return len(p.Rhythm) > 0
+	case listPin:
+		return len(p.IncreaseRounds) > 0
 	}
 	for _, e := range p.all() {
 		if e.name == name {
@@ -68,6 +72,12 @@ func (p *Pins) check(faults *fault.Fields) {
 		r := pinRanges[e.name]
 		if e.pin.On && (e.pin.N < r.low || e.pin.N > r.high) {
 			faults.Add("pins."+e.name, "is %d; write a whole number from %d to %d", e.pin.N, r.low, r.high)
+		}
+	}
+	for i, r := range p.IncreaseRounds {
+		if r < 1 || r > mostRounds || i > 0 && r <= p.IncreaseRounds[i-1] {
+			faults.Add("pins."+listPin, "has round %d out of order; write the increase rounds from the first to the last: 1, 4, 7", r)
+			break
 		}
 	}
 	for _, n := range p.Rhythm {

@@ -3,6 +3,7 @@ package mitt
 import (
 	"errors"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -28,10 +29,9 @@ func possible(r *Request, p *Pins, free *Plan) bool {
 			if !p.GussetBase.Allows(b) || !p.Bridge.Allows(c) || (c == 0 && !p.Bridge.On && b != o) || !closable(r, p, n, b, n-b+o+c) {
 				continue
 			}
-			for k := 1; 1+2*(k-1) <= rounds-1; k++ {
+			for k := 1; k <= rounds; k++ {
 				m := b + step*k - o
-				if o > step*k || m < 1 || !p.Increases.Allows(k) || !p.Held.Allows(m) ||
-					(len(p.Rhythm) > 0 && lastInRhythm(k, p.Rhythm) > rounds-1) {
+				if o > step*k || m < 1 || !p.Increases.Allows(k) || !p.Held.Allows(m) || !schedulable(p, k, rounds) {
 					continue
 				}
 				for pick := c; pick <= c+2; pick++ {
@@ -45,6 +45,23 @@ func possible(r *Request, p *Pins, free *Plan) bool {
 		}
 	}
 	return false
+}
+
+// schedulable tells whether the fixed list, or some schedule of k increase
+// rounds from the fixed first one on, has room in the rounds.
+func schedulable(p *Pins, k, rounds int) bool {
+	first := p.FirstIncrease.Or(1)
+	every := []int{2}
+	if len(p.Rhythm) > 0 {
+		every = p.Rhythm
+	}
+	if list := p.IncreaseRounds; len(list) > 0 {
+		if len(list) != k || list[k-1] > rounds || !p.FirstIncrease.Allows(list[0]) {
+			return false
+		}
+		return len(p.Rhythm) == 0 || reflect.DeepEqual(everyOf(list[0], k, every), list)
+	}
+	return everyOf(first, k, every)[k-1] <= rounds-1
 }
 
 // closable tells whether a mitten's fixed rounds can close its hand: four
@@ -63,19 +80,14 @@ func closable(r *Request, p *Pins, n, b, after int) bool {
 	return !p.TopRounds.On || needed <= p.TopRounds.N
 }
 
-// everyOf lists k increase rounds from round 1 with the intervals in turn.
-func everyOf(k int, rhythm []int) []int {
+// everyOf lists k increase rounds from a first one with the intervals in turn.
+func everyOf(first, k int, rhythm []int) []int {
 	var rounds []int
-	for at := 1; len(rounds) < k; {
+	for at := first; len(rounds) < k; {
 		rounds = append(rounds, at)
 		at += rhythm[(len(rounds)-1)%len(rhythm)]
 	}
 	return rounds
-}
-
-func lastInRhythm(k int, rhythm []int) int {
-	rounds := everyOf(k, rhythm)
-	return rounds[len(rounds)-1]
 }
 
 // drawPins fixes some numbers at random, near enough to clash now and then.
@@ -103,6 +115,14 @@ func drawPins(rng *rand.Rand) Pins {
 	}
 	if rng.IntN(4) == 0 {
 		p.KeptOnHand = Fix(rng.IntN(4))
+	}
+	if rng.IntN(6) == 0 {
+		p.FirstIncrease = Fix(1 + rng.IntN(8))
+	}
+	if rng.IntN(6) == 0 {
+		for r := 1 + rng.IntN(3); r < 24 && rng.IntN(9) > 0; r += 1 + rng.IntN(5) {
+			p.IncreaseRounds = append(p.IncreaseRounds, r)
+		}
 	}
 	if rng.IntN(5) == 0 {
 		p.Rhythm = []int{2 + rng.IntN(3)}
@@ -204,9 +224,13 @@ func requireKept(t *testing.T, pins *Pins, p *Plan) {
 	if p.Top != nil {
 		require.True(t, pins.TopRounds.Allows(p.Top.Rounds), "%+v", *pins)
 	}
-	if len(pins.Rhythm) > 0 {
-		require.Equal(t, everyOf(p.Gusset.Increases, pins.Rhythm), p.Gusset.IncreaseRounds)
+	if len(pins.Rhythm) > 0 && len(pins.IncreaseRounds) == 0 {
+		require.Equal(t, everyOf(pins.FirstIncrease.Or(1), p.Gusset.Increases, pins.Rhythm), p.Gusset.IncreaseRounds)
 	}
+	if len(pins.IncreaseRounds) > 0 {
+		require.Equal(t, pins.IncreaseRounds, p.Gusset.IncreaseRounds)
+	}
+	require.True(t, pins.FirstIncrease.Allows(p.Gusset.IncreaseRounds[0]), "%+v", *pins)
 }
 
 // A refusal names every number in the way, and one that would work.

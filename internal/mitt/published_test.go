@@ -201,7 +201,7 @@ func TestPublishedGussetsAreScheduled(t *testing.T) {
 				r.Pins.PickedUp, r.Pins.ThumbDecreases = Fix(l.pick), Fix(l.less)
 			}
 			p := must(t, r)
-			assert.Equal(t, everyOf(l.k, []int{l.every}), p.Gusset.IncreaseRounds)
+			assert.Equal(t, everyOf(1, l.k, []int{l.every}), p.Gusset.IncreaseRounds)
 			assert.Equal(t, l.total, l.castOn+2*l.k)
 			assert.Equal(t, l.total-l.castOn+l.base-l.kept, p.Thumb.Held)
 			assert.Equal(t, l.after, p.Bridge.HandAfter)

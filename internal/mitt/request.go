@@ -92,17 +92,19 @@ func (p Pin) Allows(n int) bool { return !p.On || p.N == n }
 
 // Pins are all numbers that may be fixed, in the order in which they are
 // knitted. Rhythm holds intervals between increase rounds, used in turn; one
-// number means every nth round.
+// number means every nth round. IncreaseRounds is the whole list of them, which
+// may stand closer than the gap and lie in the last round.
 type Pins struct {
 	CastOn, CuffRounds, CuffPlainRounds Pin
 	HandStitches                        Pin
 	GussetBase, Increases, GussetRounds Pin
+	FirstIncrease                       Pin
 	KeptOnHand, Held, Bridge            Pin
 	RoundsAboveGusset, TopRounds        Pin
 	PickedUp                            Pin
 	ThumbDecreases, ThumbStitches       Pin
 	ThumbRounds                         Pin
-	Rhythm                              []int
+	Rhythm, IncreaseRounds              []int
 }
 
 // pinEntry is a pin with its name in a sheet.
@@ -120,6 +122,7 @@ func (p *Pins) all() []pinEntry {
 		{"hand_stitches", &p.HandStitches},
 		{"gusset_base", &p.GussetBase},
 		{"increases", &p.Increases},
+		{"first_increase", &p.FirstIncrease},
 		{"gusset_rounds", &p.GussetRounds},
 		{"kept_on_hand", &p.KeptOnHand},
 		{"held", &p.Held},

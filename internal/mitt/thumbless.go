@@ -32,7 +32,7 @@ const TipRoom = 5.0
 // pinsOfTheThumb are those that a mitten without a thumb does not have.
 var pinsOfTheThumb = []string{
 	"gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up",
-	"thumb_decreases", "thumb_stitches", "thumb_rounds", rhythmPin,
+	"thumb_decreases", "thumb_stitches", "thumb_rounds", "first_increase", rhythmPin, listPin,
 }
 
 // withoutThumb leaves out gusset, bridge and thumb: the hand goes on from the

@@ -40,6 +40,7 @@ func (w *work) warn() {
 	w.warnKnitted()
 	if p.Thumbed() {
 		w.warnShare()
+		w.warnIncreases()
 	} else {
 		w.warnWithoutEffect()
 	}
@@ -70,7 +71,7 @@ func (w *work) warnBounds() {
 		return
 	}
 	t := p.Thumb.Stitches
-	if float64(t.N) < t.Exact-1-1e-9 && !t.Pinned {
+	if free := !w.pins.scheduled() && !w.pins.FirstIncrease.On; float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
 		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, a finer round gauge or a smaller thumb allowance would help.",
 			t.N, t.Exact, p.Gusset.Rounds.N)
 	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
@@ -128,7 +129,7 @@ func (w *work) warnKnitted() {
 	}
 	held := w.pins.all()
 	for i, e := range w.req.Pins.all() {
-		if is := held[i].pin; e.pin.On && e.pin.N != is.N {
+		if is := held[i].pin; e.pin.On && e.pin.N != is.N && e.pin != &w.req.Pins.FirstIncrease {
 			w.plan.say("knitted", "pins.%s: %d is fixed, but what is on the needles makes it %d; that stays.", e.name, e.pin.N, is.N)
 		}
 	}

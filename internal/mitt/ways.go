@@ -24,7 +24,7 @@ const (
 // its ease, on the mean of the rounds and at the worst of them, in mm.
 type Way struct {
 	Follows Follow
-	Fixed   bool // in a rhythm that the person fixed
+	Fixed   bool // in a rhythm, or a list of rounds, that the person fixed
 	Rounds  []int
 	Cost    float64 // of the schedule that it solves, in stitches² with its rhythm's price
 	Mean    float64
@@ -64,6 +64,9 @@ func (w *work) ways(pl *Planner) error {
 	}
 	for _, f := range list {
 		way, err := w.way(pl, f, shape)
+		if err != nil && w.pins.scheduled() {
+			continue // a fixed list may stand where no schedule has room
+		}
 		if err != nil {
 			return err
 		}
@@ -72,21 +75,26 @@ func (w *work) ways(pl *Planner) error {
 			g.Way = way
 		}
 	}
-	if len(w.pins.Rhythm) > 0 {
-		g.Way, err = w.fixedRhythm(shape)
+	if w.pins.scheduled() {
+		g.Way, err = w.fixedWay(shape)
 		g.Ways = append(g.Ways, g.Way)
 	}
 	g.IncreaseRounds, g.Cost = g.Way.Rounds, g.Way.Cost
 	return err
 }
 
+// scheduled tells whether the increase rounds are fixed, as a list or by their
+// rhythm.
+func (p *Pins) scheduled() bool { return len(p.Rhythm)+len(p.IncreaseRounds) > 0 }
+
 // problem is what the gusset's schedule solves in a plain rhythm: its round 1
-// is the first increase round, unless other rounds are knitted already.
+// is the first increase round, unless another is fixed, or rounds are knitted
+// already.
 func (w *work) problem() shaping.Problem {
 	g := &w.plan.Gusset
 	p := shaping.Problem{
 		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N,
-		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: w.lambda(), First: 1,
+		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: w.lambda(), First: w.pins.FirstIncrease.Or(1),
 		Worked: w.worked.in(stitch.Gusset), Changed: w.made(),
 	}
 	if w.worked.past(stitch.Gusset) {
@@ -94,6 +102,9 @@ func (w *work) problem() shaping.Problem {
 	}
 	if p.Worked > 0 {
 		p.First = 0
+		if len(p.Changed) == 0 {
+			p.First = w.pins.FirstIncrease.Or(0)
+		}
 	}
 	return p
 }
@@ -107,11 +118,14 @@ func (w *work) lambda() int64 {
 }
 
 // way solves one schedule. Along the hand's girths the first increase round is
-// free too.
+// free too, unless it is fixed.
 func (w *work) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
 	problem := w.problem()
 	if follow == FollowProfile {
-		problem.First, problem.Target = 0, shape
+		problem.Target = shape
+		if !w.pins.FirstIncrease.On {
+			problem.First = 0
+		}
 	}
 	found, err := pl.solver.Solve(&problem, make([]int, 0, w.plan.Gusset.Increases))
 	if err != nil {
@@ -120,9 +134,12 @@ func (w *work) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
 	return w.against(Way{Follows: follow, Rounds: found.Rounds, Cost: found.Cost.Float()}, shape), nil
 }
 
-// fixedRhythm is the way that the person fixed.
-func (w *work) fixedRhythm(shape []int64) (Way, error) {
-	rounds := w.inRhythm(w.plan.Gusset.Increases, w.pins.Rhythm)
+// fixedWay is the way that the person fixed.
+func (w *work) fixedWay(shape []int64) (Way, error) {
+	rounds := w.pins.IncreaseRounds
+	if len(rounds) == 0 {
+		rounds = w.inRhythm(w.plan.Gusset.Increases, w.pins)
+	}
 	cost, err := shaping.CostOf(w.problem(), rounds)
 	return w.against(Way{Follows: FollowRhythm, Fixed: true, Rounds: rounds, Cost: cost.Float()}, shape), err
 }

@@ -128,6 +128,7 @@ func (w *Worked) hold(p *Pins) {
 		p.GussetBase = Fix(w.GussetBase)
 		least(&p.Increases, len(w.changed(stitch.Gusset, w.Increases)))
 		least(&p.GussetRounds, w.in(stitch.Gusset))
+		w.holdIncreases(p)
 	}
 	if w.begun(stitch.Hand) {
 		w.holdDivision(p)
@@ -145,6 +146,7 @@ func (w *Worked) holdDivision(p *Pins) {
 		return
 	}
 	p.Increases, p.GussetRounds, p.Rhythm = Fix(len(w.Increases)), Fix(w.GussetRounds), nil
+	p.FirstIncrease, p.IncreaseRounds = Pin{}, nil
 	p.KeptOnHand, p.Held, p.Bridge = Fix(w.Kept), Fix(w.Held), Fix(w.Bridge)
 }
 

@@ -30,7 +30,7 @@ func (w *work) checkWorked(faults *fault.Fields) {
 		}
 	}
 	if name := k.unordered(); name != "" {
-		faults.Add("worked."+name, "are not in order, or not a round apart; write the rounds from the first to the last")
+		faults.Add("worked."+name, "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}
 	k.checkKind(w.req.Kind, faults)
 }
@@ -133,7 +133,7 @@ func (k *Worked) unordered() string {
 		list      []int
 		gap, most int
 	}{
-		{"increase_rounds", k.Increases, gussetGap, k.GussetRounds - gussetLeadOut},
+		{"increase_rounds", k.Increases, 1, k.GussetRounds}, // a fixed list may have broken the gap
 		{"decrease_rounds", k.Decreases, topGap, k.TopRounds},
 	} {
 		before := 1 - l.gap

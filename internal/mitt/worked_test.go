@@ -108,6 +108,12 @@ func another(rng *rand.Rand, r *Request) *Request {
 	if rng.IntN(20) == 0 {
 		next.Pins.Rhythm = []int{2 + rng.IntN(3)}
 	}
+	if rng.IntN(20) == 0 {
+		next.Pins.IncreaseRounds = nil
+		for r := 1 + rng.IntN(3); r < 20; r += 1 + rng.IntN(5) {
+			next.Pins.IncreaseRounds = append(next.Pins.IncreaseRounds, r)
+		}
+	}
 	return &next
 }
 
@@ -193,7 +199,12 @@ func requireCheapest(t *testing.T, p *Plan, at stands, about any) int {
 		if n := len(rounds); n > 0 {
 			first = max(first, rounds[n-1]+2)
 		}
-		for r := first; r <= g.Rounds.N-1-2*(g.Increases-len(rounds)-1) && seen < 1000; r++ {
+		pin := p.Pins.FirstIncrease
+		fixed := len(rounds) == 0 && pin.On && pin.N >= first
+		if fixed {
+			first = pin.N
+		}
+		for r := first; (r == first || !fixed) && r <= g.Rounds.N-1-2*(g.Increases-len(rounds)-1) && seen < 1000; r++ {
 			place(append(rounds[:len(rounds):len(rounds)], r))
 		}
 	}

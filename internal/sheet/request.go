@@ -154,6 +154,8 @@ func (r *reader) pins(pins *mitt.Pins) {
 		case text == "":
 		case m.kind == rhythm:
 			pins.Rhythm = r.rhythm(path, text)
+		case m.kind == rounds:
+			pins.IncreaseRounds = r.rounds(path)
 		default:
 			n, ok := wholeOf(text)
 			if low, high := mitt.PinRange(m.key); !ok || n < low || n > high {

@@ -42,7 +42,7 @@ var tree = node{members: []node{
 	{key: "pins", members: append(keys(whole,
 		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
 		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
-		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "rhythm", kind: rhythm})},
+		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "first_increase", kind: whole}, node{key: "rhythm", kind: rhythm}, node{key: "increase_rounds", kind: rounds})},
 	{key: pathWorked, members: workedKeys},
 	{key: pathOther, members: workedKeys},
 	{key: PathSecond, kind: choice, words: []string{"alike", Anew}},
