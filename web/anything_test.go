@@ -66,6 +66,8 @@ func anything(rng *rand.Rand) sheet.Sheet {
 	number("pins.thumb_stitches", 8, 30)
 	number("pins.top_rounds", 1, 30)
 	pick("pins.rhythm", "2", "2, 3", "5")
+	number("pins.first_increase", 1, 9)
+	pick("pins.increase_rounds", "1, 4, 7, 10", "3, 4, 9", "2")
 	return s
 }
 

@@ -11,6 +11,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/project"
 	"thenar/internal/store"
+	"thenar/web/view"
 )
 
 // chartAnswer is what a script is told of a chart after a stroke.
@@ -19,6 +20,7 @@ type chartAnswer struct {
 	Edits    []chart.Edit `json:"edits"`           // what an undo, a redo or a change of rounds did
 	Between  []chart.Edit `json:"between"`         // what others did since "after"
 	Later    []chart.Edit `json:"later,omitempty"` // what was done after a stroke that is sent again
+	Said     string       `json:"said,omitempty"`  // what a change of rounds has fixed, in words
 	CanUndo  bool         `json:"can_undo"`
 	CanRedo  bool         `json:"can_redo"`
 }
@@ -63,10 +65,14 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	writeJSON(w, http.StatusOK, chartAnswer{
+	answer := chartAnswer{
 		Revision: applied.Revision, Edits: list(applied.Edits), Between: list(applied.Between), Later: applied.Later,
 		CanUndo: applied.CanUndo, CanRedo: applied.CanRedo,
-	})
+	}
+	if stroke.Change != nil {
+		answer.Said = view.Fixed(applied.Edits)
+	}
+	writeJSON(w, http.StatusOK, answer)
 	return nil
 }
 

@@ -29,6 +29,28 @@ func TestStrokesUndoAndRedo(t *testing.T) {
 	assert.Equal(t, http.StatusConflict, a.stroke(path+"/chart", `{"after":99,"undo":true}`).status, "a revision that is not there yet")
 }
 
+// A change of the gusset's rounds says what it has fixed and let go; one undo
+// takes all of it back. The hand's own shape was followed before, or a rhythm
+// that was fixed.
+func TestChangeOfRoundsSaysWhatItFixed(t *testing.T) {
+	for column, value := range map[string]string{"schedule.follows": "profile", "pins.rhythm": "3"} {
+		a := newApp(t)
+		path := a.sample()
+		form := a.get(path).form()
+		form.Set(column, value)
+		require.Equal(t, http.StatusSeeOther, a.post(path, form).status)
+		before := a.get(path + "/sheet.json").body
+		answer := a.stroke(path+"/chart", `{"after":2,"key":"k1","change":{"kind":"insert","section":"gusset","round":2}}`)
+		require.Equal(t, http.StatusOK, answer.status, answer.body)
+		assert.Contains(t, answer.body, `"said":"Fixed: increases in rounds 1, `)
+		assert.Contains(t, answer.body, `; gusset 21 rounds.`)
+		assert.Equal(t, column == "pins.rhythm", strings.Contains(answer.body, "Let go: rhythm."))
+		assert.Contains(t, a.get(path+"/sheet.json").body, `"increase_rounds": [`)
+		require.Equal(t, http.StatusOK, a.stroke(path+"/chart", `{"after":3,"undo":true}`).status)
+		assert.Equal(t, before, a.get(path+"/sheet.json").body)
+	}
+}
+
 // Two pages paint: both strokes stand, and the later one is told of the other.
 func TestStrokesInBetween(t *testing.T) {
 	a := newApp(t)

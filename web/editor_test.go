@@ -198,24 +198,29 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 	second.until(quiet)
 }
 
-// An increase is dragged to another round: it is fixed there, the plan is
-// solved again around it, and undo lets it go.
+// An increase is dragged to another round: the list is fixed, the page says so,
+// the plan is solved again around it, and undo lets it go. The first one can be
+// moved, too; it can't pass its neighbour.
 func TestDragAnIncrease(t *testing.T) {
 	b := newBrowser(t)
 	chartOf(b, "")
 	before := eval[string](b, `document.querySelector("#words").textContent`)
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="move"]`)))
 	b.drag(b.cell(7, 2), b.cell(8, 2))
-	b.until(`document.getElementById("field-pins.rhythm").value === "3, 4, 2, 3, 3"`)
+	b.until(`document.getElementById("field-pins.increase_rounds").value === "1, 4, 8, 10, 13, 16"`)
+	b.says("Fixed: increases in rounds 1, 4, 8, 10, 13, 16.")
 	b.until(`JSON.parse(document.getElementById("chart-data").textContent).rows[7].runs.some((r) => r.op === "m1l")`)
 	assert.NotEqual(t, before, eval[string](b, `document.querySelector("#words").textContent`))
 	b.until(quiet)
 	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
-	b.until(`document.getElementById("field-pins.rhythm").value === ""`)
+	b.until(`document.getElementById("field-pins.increase_rounds").value === ""`)
 	b.until(`JSON.parse(document.getElementById("chart-data").textContent).rows[6].runs.some((r) => r.op === "m1l")`)
 	b.until(quiet)
-	b.drag(b.cell(1, 2), b.cell(3, 2))
-	b.says("stays in round 1")
+	b.drag(b.cell(1, 2), b.cell(2, 2))
+	b.until(`document.getElementById("field-pins.increase_rounds").value === "2, 4, 7, 10, 13, 16"`)
+	b.until(quiet)
+	b.drag(b.cell(2, 2), b.cell(4, 2))
+	b.says("goes between its neighbours")
 	b.expectErrors() // the refusal stands in the console, as it should
 }
 

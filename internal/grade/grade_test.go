@@ -149,7 +149,7 @@ func TestCountsOfOneHandStayOut(t *testing.T) {
 	require.NoError(t, err)
 	for name, text := range map[string]string{
 		"cast_on": "46", "hand_stitches": "50", "increases": "5", "held": "13", "thumb_stitches": "16", "gusset_rounds": "23",
-		"cuff_rounds": "9", "cuff_plain_rounds": "7", "rounds_above_gusset": "11", "picked_up": "5", "top_rounds": "9", "thumb_rounds": "14", "thumb_decreases": "2",
+		"cuff_rounds": "9", "cuff_plain_rounds": "7", "rounds_above_gusset": "11", "picked_up": "5", "top_rounds": "9", "thumb_rounds": "14", "thumb_decreases": "2", "increase_rounds": "1, 4, 7, 10, 13, 16",
 	} {
 		s := design("mitten")
 		s["pins."+name] = text
@@ -159,7 +159,7 @@ func TestCountsOfOneHandStayOut(t *testing.T) {
 		assert.Len(t, got.OneHand, 1, name)
 		assert.Contains(t, got.OneHand[0], text)
 	}
-	for name, text := range map[string]string{"gusset_base": "5", "bridge": "5", "rhythm": "4", "kept_on_hand": "1"} {
+	for name, text := range map[string]string{"gusset_base": "5", "bridge": "5", "rhythm": "4", "first_increase": "14", "kept_on_hand": "1"} {
 		s := design("mitten")
 		s["pins."+name] = text
 		got, err := Table(s, ask)

@@ -35,6 +35,7 @@ func otherPlan(rng *rand.Rand, d *Document) {
 		set("pins.gusset_base", "", "1", "2", "4", "5")
 	case 7:
 		set("pins.rhythm", "", "2", "3", "2, 4")
+		set("pins.increase_rounds", "", "", "1, 2, 5", "2, 6, 9, 12")
 	default:
 		d.Sheet["hand.hand_circumference"] = fmt.Sprint(12 + rng.IntN(14))
 	}

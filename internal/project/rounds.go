@@ -4,6 +4,7 @@ import (
 	"errors"
 	"maps"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,8 +22,8 @@ var countPins = map[stitch.Part]string{
 }
 
 // Reshape works out the edits that change the rounds of a mitt as asked: what
-// is fixed of the plan for it, and the marks that move with their rounds. The
-// rest keeps still: if anything else of the plan would change, or a round
+// is fixed of the plan for it, whether a rhythm or the hand's shape was
+// followed, and the marks that move with their rounds. The rest keeps still: if anything else of the plan would change, or a round
 // would no longer eat what the one below leaves, the change is refused, with
 // the reason in words (fault.Invalid).
 func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]chart.Edit, error) {
@@ -34,10 +35,14 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 	if section == nil || c.Round < 1 || c.Round > len(section.Rounds) {
 		return nil, fault.New(fault.Invalid, "The %s has no round %d.", c.Section.Words(), c.Round)
 	}
+	if knitted(before.Plan, c) {
+		return nil, fault.New(fault.Invalid, "That is knitted already and stays: the work stands at round %d of the %s.", before.Knitted.Round, before.Knitted.Part.Words())
+	}
 	rounds, edits, err := changed(before.Plan, section.Rounds, c)
 	if err != nil {
 		return nil, err
 	}
+	edits = append(edits, d.letGo(edits, increases(rounds))...)
 	want := before.Mitt()
 	want.Section(c.Section).Rounds = rounds
 	if err := pl.keepsStill(d, edits, want); err != nil {
@@ -69,10 +74,47 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 	}
 	edits := []chart.Edit{fix(countPins[c.Section], strconv.Itoa(len(out)))}
 	if c.Section == stitch.Gusset {
-		edits = append(edits, rhythm(increases(out))...)
+		edits = append(edits, listed(increases(out)))
 	}
 	return out, edits, nil
 }
+
+// knitted tells whether a change touches what is on the needles already.
+func knitted(p *mitt.Plan, c chart.Change) bool {
+	k, first := p.Knitted, c.Round
+	switch {
+	case k == nil:
+		return false
+	case c.Kind == chart.Move:
+		first = min(c.Round, c.To)
+	case c.Kind == chart.Insert:
+		first++
+	}
+	return k.Part.Order() > c.Section.Order() || k.Part == c.Section && first <= k.Round
+}
+
+// letGo frees what is fixed of the rhythm where a list of increase rounds is
+// fixed in its place.
+func (d Document) letGo(edits []chart.Edit, list []int) []chart.Edit {
+	if len(list) == 0 || !slices.ContainsFunc(edits, func(e chart.Edit) bool { return e.Column == pinList }) {
+		return nil
+	}
+	var free []chart.Edit
+	if d.Sheet.Given(pinRhythm) != "" {
+		free = append(free, fix(pinRhythm, ""))
+	}
+	if was := d.Sheet.Given(pinFirst); was != "" && was != strconv.Itoa(list[0]) {
+		free = append(free, fix(pinFirst, ""))
+	}
+	return free
+}
+
+// The fixed numbers of the rhythm.
+const (
+	pinList   = "pins.increase_rounds"
+	pinRhythm = "pins.rhythm"
+	pinFirst  = "pins.first_increase"
+)
 
 // between is a round to put in above another: worked over the stitches that it
 // leaves as the round above it works them, or as it works them itself.
@@ -104,12 +146,10 @@ func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitc
 	switch {
 	case c.Section != stitch.Gusset || at < 0:
 		return nil, nil, fault.New(fault.Invalid, "Round %d of the %s has no increase to move.", c.Round, c.Section.Words())
-	case at == 0:
-		return nil, nil, fault.New(fault.Invalid, "The first increase round is where the gusset begins: it stays in round %d.", c.Round)
-	case c.To-list[at-1] < mitt.ShortestInterval || (at+1 < len(list) && list[at+1]-c.To < mitt.ShortestInterval):
-		return nil, nil, fault.New(fault.Invalid, "Round %d is too near to the next increase: a plain round lies between two increase rounds.", c.To)
-	case c.To >= len(rounds):
-		return nil, nil, fault.New(fault.Invalid, "Round %d is the last of the gusset, or beyond it: a plain round follows the last increase.", c.To)
+	case c.To < 1 || c.To > len(rounds):
+		return nil, nil, fault.New(fault.Invalid, "The gusset has rounds 1 to %d: its increases stay there.", len(rounds))
+	case at > 0 && c.To <= list[at-1] || at+1 < len(list) && c.To >= list[at+1]:
+		return nil, nil, fault.New(fault.Invalid, "Increase rounds can't pass each other: this one goes between its neighbours.")
 	}
 	list[at] = c.To
 	out := make([]stitch.Round, len(rounds))
@@ -124,7 +164,7 @@ func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitc
 			out[i] = plainAfter(rounds, done, p)
 		}
 	}
-	return out, rhythm(list), nil
+	return out, []chart.Edit{listed(list)}, nil
 }
 
 // increases are the rounds that grow.
@@ -165,21 +205,13 @@ func fix(path, text string) chart.Edit {
 	return chart.Edit{Layer: chart.Sheet, Column: path, Value: text}
 }
 
-// rhythm fixes the intervals of some increase rounds.
-func rhythm(rounds []int) []chart.Edit {
-	if len(rounds) < 2 {
-		return nil
+// listed fixes a list of increase rounds.
+func listed(rounds []int) chart.Edit {
+	parts := make([]string, len(rounds))
+	for i, r := range rounds {
+		parts[i] = strconv.Itoa(r)
 	}
-	intervals := make([]string, 0, len(rounds)-1)
-	even := true
-	for i := 1; i < len(rounds); i++ {
-		intervals = append(intervals, strconv.Itoa(rounds[i]-rounds[i-1]))
-		even = even && intervals[i-1] == intervals[0]
-	}
-	if even {
-		intervals = intervals[:1]
-	}
-	return []chart.Edit{fix("pins.rhythm", strings.Join(intervals, ", "))}
+	return fix(pinList, strings.Join(parts, ", "))
 }
 
 // keepsStill plans again with what was fixed, and tells what else would

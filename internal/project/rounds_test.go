@@ -93,10 +93,9 @@ func TestMoveAnIncrease(t *testing.T) {
 	want[2]++
 	assert.Equal(t, want, moved.Gusset.IncreaseRounds)
 	for says, c := range map[string]chart.Change{
-		"stays in round 1":       {Kind: chart.Move, Section: stitch.Gusset, Round: 1, To: 2},
 		"no increase to move":    {Kind: chart.Move, Section: stitch.Gusset, Round: 2, To: 3},
-		"too near":               {Kind: chart.Move, Section: stitch.Gusset, Round: list[1], To: list[2] - 1},
-		"is the last of the":     {Kind: chart.Move, Section: stitch.Gusset, Round: list[len(list)-1], To: 99},
+		"between its neighbours": {Kind: chart.Move, Section: stitch.Gusset, Round: list[1], To: list[2]},
+		"its increases stay":     {Kind: chart.Move, Section: stitch.Gusset, Round: list[len(list)-1], To: 99},
 		"has no round 99":        {Kind: chart.Insert, Section: stitch.Gusset, Round: 99},
 		"would not add up. Move": {Kind: chart.Remove, Section: stitch.Gusset, Round: list[1]},
 	} {

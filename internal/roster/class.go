@@ -49,7 +49,7 @@ type Pattern struct {
 // Fixable are the names of the numbers that a class can fix for all, in the
 // order knitted.
 func Fixable() []string {
-	return []string{"cast_on", "cuff_rounds", "cuff_plain_rounds", "hand_stitches", "gusset_base", "increases", "rhythm", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up", "rounds_above_gusset"}
+	return []string{"cast_on", "cuff_rounds", "cuff_plain_rounds", "hand_stitches", "gusset_base", "increases", "first_increase", "rhythm", "increase_rounds", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up", "rounds_above_gusset"}
 }
 
 // New is a class of which nothing is known yet.

@@ -23,7 +23,7 @@ const full = `{
   "length": {"cuff": 3, "cuff_plain": 3, "above_gusset": 3.8, "edging": 1, "thumb": 3.5, "thumb_edging": 1},
   "stitch": {"repeat": 2, "offset": 0, "rib": 2, "both_edges": true},
   "schedule": {"follows": "rhythm", "lambda": 0},
-  "pins": {"gusset_base": 3, "rhythm": [2, 3]},
+  "pins": {"gusset_base": 3, "first_increase": 2, "rhythm": [2, 3], "increase_rounds": [2, 4, 7]},
   "fit": {"tolerance": 0.6, "loose_below": -0.25, "snug_from": 0.02, "tight_above": 0.1},
   "yarn": {"length_unit": "yd", "ball_length": 200, "ball_mass": 50, "swatch_stitches": 30, "swatch_rounds": 40, "swatch_mass": 4.5, "swatch_length": 18, "swatch_kept": true}
 }`
@@ -46,6 +46,8 @@ func TestReadsEveryKey(t *testing.T) {
 	assert.Equal(t, mitt.Stitches{Repeat: 2, Rib: 2}, r.Stitch)
 	assert.Equal(t, mitt.Fix(3), r.Pins.GussetBase)
 	assert.Equal(t, []int{2, 3}, r.Pins.Rhythm)
+	assert.Equal(t, mitt.Fix(2), r.Pins.FirstIncrease)
+	assert.Equal(t, []int{2, 4, 7}, r.Pins.IncreaseRounds)
 	assert.Equal(t, mitt.FollowRhythm, r.Follow)
 	assert.Zero(t, *r.Lambda)
 	assert.InDelta(t, 0.01, r.Gauge.StitchDoubt.Variation, 0)
@@ -156,6 +158,8 @@ func TestRefused(t *testing.T) {
 		"gigantic count":    {valid(`,"pins":{"held":99999999999999999999999}`), "pins.held: is 99999999999999999999999; write a whole number from"},
 		"base of 9":         {valid(`,"pins":{"gusset_base":9}`), "pins.gusset_base: is 9; write a whole number from 1 to 8"},
 		"rhythm of 1":       {valid(`,"pins":{"rhythm":1}`), "pins.rhythm: is 1"},
+		"round 0":           {valid(`,"pins":{"increase_rounds":[0,3]}`), "pins.increase_rounds: is 0, 3; write the rounds, from the first to the last"},
+		"first in no round": {valid(`,"pins":{"first_increase":0}`), "pins.first_increase: is 0; write a whole number from 1 to 1500"},
 		"format":            {valid(`,"format":"thenar/sheet@2"`), "format: is \"thenar/sheet@2\""},
 		"glove":             {valid(`,"kind":"glove"`), "kind: is glove, which can't be planned yet"},
 		"kind":              {valid(`,"kind":"sock"`), "kind: is \"sock\"; write one of: fingerless, mitten, mitten_without_thumb"},

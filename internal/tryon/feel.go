@@ -201,7 +201,7 @@ func signedPercent(e float64) string {
 func Pinned(s sheet.Sheet, zone Zone) []string {
 	var fixed []string
 	for _, name := range map[Zone][]string{
-		Cuff: {"cast_on"}, Gusset: {"rhythm"}, Parting: {"increases"}, Hand: {"hand_stitches", "bridge"},
+		Cuff: {"cast_on"}, Gusset: {"rhythm", "increase_rounds"}, Parting: {"increases", "increase_rounds"}, Hand: {"hand_stitches", "bridge"},
 		Thumb: {"thumb_stitches", "thumb_decreases"},
 	}[zone] {
 		if s.Given("pins."+name) != "" {

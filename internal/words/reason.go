@@ -152,10 +152,21 @@ func (r *reasons) gusset() {
 	r.add("gusset.rounds", stitch.Gusset, 1, "gusset", Plural(p.Gusset.Rounds.N, "round"),
 		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), "gusset_rounds")
 	r.add("gusset.increase_rounds", stitch.Gusset, 1, "increase rounds", fmt.Sprint(p.Gusset.Increases),
-		fmt.Sprintf("%s They follow %s from %d to %d stitches most closely. Where the thumb parts, the hand with its gusset is %s, that is %s against the palm with the thumb.",
-			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), lineWords(p), p.Gusset.Base, p.Gusset.Stitches,
+		fmt.Sprintf("%s %s Where the thumb parts, the hand with its gusset is %s, that is %s against the palm with the thumb.",
+			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), followWords(p),
 			r.within(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base), Signed(p.Residual.Crotch, r.u)), "increases")
+	first := p.Gusset.IncreaseRounds[0]
+	r.add("gusset.first_increase", stitch.Gusset, 1, "first increase", fmt.Sprintf("round %d", first), firstWhy(p, first), "first_increase")
 	r.add("gusset.rhythm", stitch.Gusset, 1, "from one increase round to the next", rhythmValue(&p.Gusset), rhythmWhy(p, r.u), "rhythm")
+	r.add("gusset.list", stitch.Gusset, 1, "increases in", listValue(p.Gusset.IncreaseRounds), "all of them, counted from the gusset’s first round.", "increase_rounds")
+}
+
+// followWords is what the increases follow, unless they are fixed.
+func followWords(p *mitt.Plan) string {
+	if p.Gusset.Way.Fixed {
+		return "Their rounds are fixed."
+	}
+	return fmt.Sprintf("They follow %s from %d to %d stitches most closely.", lineWords(p), p.Gusset.Base, p.Gusset.Stitches)
 }
 
 // lineWords is what the increases follow.

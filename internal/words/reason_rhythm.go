@@ -26,6 +26,25 @@ func rhythmValue(g *mitt.Gusset) string {
 	return fmt.Sprintf("%d to %d rounds", low, high)
 }
 
+// listValue is the rounds of the increases.
+func listValue(rounds []int) string {
+	if len(rounds) == 1 {
+		return fmt.Sprintf("round %d", rounds[0])
+	}
+	return "rounds " + List(rounds)
+}
+
+// firstWhy is why the increases begin in a round.
+func firstWhy(p *mitt.Plan, first int) string {
+	switch {
+	case p.Pins.FirstIncrease.On || len(p.Pins.IncreaseRounds) > 0:
+		return "a fixed number asks for it."
+	case first == 1:
+		return "the gusset begins with it."
+	}
+	return fmt.Sprintf("with %s below it the gusset lies nearer to the hand.", Plural(first-1, "plain round"))
+}
+
 // rhythmWhy is how closely the way that was taken follows the hand.
 func rhythmWhy(p *mitt.Plan, u units.Unit) string {
 	way := &p.Gusset.Way

@@ -49,7 +49,7 @@ func (c Class) href(rest string) templ.SafeURL {
 // fixLabels are the numbers that a class can fix.
 var fixLabels = map[string]string{
 	"cast_on": "Cast on", "cuff_rounds": "Rounds of ribbing", "cuff_plain_rounds": "Plain rounds", "hand_stitches": "Stitches of the hand",
-	"gusset_base": "Base of the gusset", "increases": "Increase rounds", "rhythm": "An increase every … round", "gusset_rounds": "Rounds of the gusset",
+	"gusset_base": "Base of the gusset", "increases": "Increase rounds", "rhythm": "An increase every … round", "first_increase": "First increase in round", "increase_rounds": "Increases in rounds", "gusset_rounds": "Rounds of the gusset",
 	"kept_on_hand": "Kept on the hand", "held": "Held stitches", "bridge": "Bridge", "picked_up": "Picked up", "rounds_above_gusset": "Rounds above the gusset",
 }
 

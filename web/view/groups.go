@@ -137,8 +137,10 @@ var pinNames = []Choice{
 	{"hand_stitches", "Hand, stitches"},
 	{"gusset_base", "Gusset base"},
 	{"increases", "Increase rounds"},
+	{"first_increase", "First increase round"},
 	{"gusset_rounds", "Gusset, rounds"},
 	{"rhythm", "Rhythm"},
+	{"increase_rounds", "Increases in rounds"},
 	{"kept_on_hand", "Left on the hand"},
 	{"held", "Held for the thumb"},
 	{"bridge", "Bridge"},
@@ -154,8 +156,13 @@ func pinFields() []Field {
 	fields := make([]Field, 0, len(pinNames))
 	for _, n := range pinNames {
 		f := Field{Path: "pins." + n.Value, Label: n.Words}
-		if n.Value == "rhythm" {
+		switch n.Value {
+		case "first_increase":
+			f.Help = "left out: 1, unless the hand’s shape is followed"
+		case "rhythm":
 			f.Help = "3: every 3rd round; 2, 3: in turn"
+		case "increase_rounds":
+			f.Help = "all of them: 1, 4, 7"
 		}
 		fields = append(fields, f)
 	}

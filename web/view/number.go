@@ -11,6 +11,14 @@ import (
 // pinned tells whether a path is that of a fixed number.
 func pinned(path string) bool { return strings.HasPrefix(path, "pins.") }
 
+// longest is the most characters that a field takes: more for a list of rounds.
+func longest(path string) string {
+	if path == "pins.increase_rounds" || path == "pins.rhythm" {
+		return "200"
+	}
+	return "40"
+}
+
 // inWords writes the names of fixed numbers in a message as words.
 func inWords(path, message string) string {
 	if !pinned(path) {

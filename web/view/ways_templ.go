@@ -227,7 +227,7 @@ func ways(a Answer) templ.Component {
 func wayName(w mitt.Way) string {
 	switch {
 	case w.Fixed:
-		return "the fixed rhythm"
+		return "what is fixed"
 	case w.Follows == mitt.FollowProfile:
 		return "the hand’s own shape"
 	}

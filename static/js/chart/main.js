@@ -16,6 +16,7 @@ const kept = {
   cursor: undefined,
   from: undefined,
   size: undefined,
+  said: "",
 };
 
 export function start(root) {
@@ -30,6 +31,7 @@ export function start(root) {
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });
   if (editor.line.unsent) say("unsaved");
+  if (kept.said) editor.announce(kept.said);
 }
 
 // lineOf finds the line of this chart, or begins it with what an earlier visit
@@ -50,7 +52,11 @@ function lineOf(data) {
 
 // on hears what becomes of the strokes.
 function on(what, detail) {
-  if (what === "applied") editor?.history.applied(detail);
+  if (what === "applied") {
+    editor?.history.applied(detail);
+    kept.said = detail.reply.said ?? ""; // said again when the chart is swapped
+    if (kept.said) editor?.announce(kept.said);
+  }
   if (what === "heard") {
     editor?.history.heard(detail);
     if (detail.edits.length > 0) document.dispatchEvent(new CustomEvent("thenar:painted"));
