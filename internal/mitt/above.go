@@ -147,7 +147,7 @@ func (w *work) top(pl *Planner) error {
 	n -= top.Odd
 	k := topDecreases(n)
 	top.Stitches, top.End = n, n-4*k
-	top.Rounds = max(w.pins.TopRounds.Or(nearest(max(w.q*w.len.top, 1.5*float64(k)))), w.topLeast(k))
+	top.Rounds = max(w.pins.TopRounds.Or(max(1, nearest(max(w.q*w.len.top, 1.5*float64(k))))), w.topLeast(k))
 	if w.worked.past(stitch.Top) {
 		top.Rounds = w.worked.TopRounds
 	}
