@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"context"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -32,7 +33,7 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, e expor
 			return err
 		}
 		var b bytes.Buffer
-		if err := write(&b, exported{out, doc, chartAsk(r), r.URL.Query()}); err != nil {
+		if err := write(&b, exported{r.Context(), out, doc, chartAsk(r), r.URL.Query()}); err != nil {
 			return err
 		}
 		w.Header().Set("Content-Type", kind)
@@ -44,6 +45,7 @@ func (s *Server) export(kind, ending string, write func(b *bytes.Buffer, e expor
 
 // exported is what a file is made from.
 type exported struct {
+	ctx context.Context // of who waits for it
 	*project.Outputs
 	doc   project.Document
 	ask   view.ChartAsk
@@ -79,4 +81,4 @@ func (e exported) scene() *draw.Scene {
 
 func writeChartPicture(b *bytes.Buffer, e exported) error { return draw.WriteSVG(b, e.scene(), true) }
 
-func writeChartDots(b *bytes.Buffer, e exported) error { return draw.WritePNG(b, e.scene()) }
+func writeChartDots(b *bytes.Buffer, e exported) error { return draw.WritePNG(e.ctx, b, e.scene()) }

@@ -128,7 +128,7 @@ func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
 		p.Trouble = []string{"There is no such table; the reason stands at its field."}
 		return s.sheets(w, r, p, nil)
 	}
-	grid, err := grade.Table(doc.Sheet, ask)
+	grid, err := grade.Table(r.Context(), doc.Sheet, ask)
 	if err != nil {
 		return fault.New(fault.Invalid, "There is no table of sizes yet. In the way: %s", fault.Message(err))
 	}

@@ -98,7 +98,7 @@ func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 		Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: picture.Convention(doc.Sheet.Given("chart.symbols")), Unit: doc.Sheet.Unit(),
 	})
 	if *format == "png" {
-		return draw.WritePNG(std.Out, scene)
+		return draw.WritePNG(ctx, std.Out, scene)
 	}
 	return draw.WriteSVG(std.Out, scene, true)
 }

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"context"
 	"fmt"
 	"image"
 	"image/png"
@@ -13,23 +14,30 @@ import (
 )
 
 // The size of a picture in dots: as fine as print asks for, but no side longer
-// than what every program opens.
+// than what every program opens, and no more in all than 96 MB hold, at four
+// bytes each.
 const (
 	dotsPerMM  = 300 / 25.4
 	mostDots   = 8000
+	mostInAll  = 24_000_000
 	paperWhite = "#FFFFFF"
 )
 
 // WritePNG writes a scene as a picture of dots on white, at 300 dots an inch
-// or, where a side would be longer than 8,000 dots, as fine as that allows.
-func WritePNG(w io.Writer, s *Scene) error {
-	scale := min(dotsPerMM, mostDots/max(s.Width, s.Height, 1))
+// or, where a side would be longer than 8,000 dots, or all of it more than 24
+// million, as fine as that allows. It fails with what w fails with, and with
+// ctx.
+func WritePNG(ctx context.Context, w io.Writer, s *Scene) error {
+	scale := min(dotsPerMM, mostDots/max(s.Width, s.Height, 1), math.Sqrt(mostInAll/max(s.Width*s.Height, 1)))
 	dots := func(mm float64) int { return max(int(math.Ceil(mm*scale)), 1) }
 	p := painter{Context: gg.NewContextForRGBA(image.NewRGBA(image.Rect(0, 0, dots(s.Width), dots(s.Height)))), scale: []float64{scale}, faces: map[faceKey]font.Face{}}
 	p.SetHexColor(paperWhite)
 	p.Clear()
 	p.Scale(scale, scale)
 	for i := range s.Items {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		if err := p.item(&s.Items[i]); err != nil {
 			return fmt.Errorf("draw.WritePNG: %w", err)
 		}

@@ -2,9 +2,11 @@ package draw
 
 import (
 	"bytes"
+	"context"
 	"image"
 	"image/color"
 	"image/png"
+	"io"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,7 +16,7 @@ import (
 func picture(t *testing.T, s *Scene) image.Image {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, WritePNG(&b, s))
+	require.NoError(t, WritePNG(t.Context(), &b, s))
 	img, err := png.Decode(&b)
 	require.NoError(t, err)
 	return img
@@ -60,4 +62,11 @@ func TestPNG(t *testing.T) {
 func TestPNGIsBounded(t *testing.T) {
 	img := picture(t, &Scene{Width: 3000, Height: 100})
 	assert.Equal(t, mostDots, img.Bounds().Dx())
+	img = picture(t, &Scene{Width: 900, Height: 800})
+	assert.InDelta(t, mostInAll, img.Bounds().Dx()*img.Bounds().Dy(), 20_000)
+	gone, cancel := context.WithCancel(t.Context())
+	cancel()
+	s := &Scene{Width: 10, Height: 10}
+	s.Line(0, 0, 9, 9, Style{Stroke: "#000000", Width: 1})
+	assert.ErrorIs(t, WritePNG(gone, io.Discard, s), context.Canceled)
 }

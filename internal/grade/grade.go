@@ -3,6 +3,7 @@
 package grade
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -61,9 +62,9 @@ type Grid struct {
 // and what is knitted of it are set aside, and so are fixed numbers that are
 // counts of one hand, unless the ask keeps them; kind, eases, lengths,
 // multiples and the other fixed numbers stay. Rounds go with the stitches as in
-// its swatches, or as the ask says. It fails with fault.Fields where the design itself can't be
-// read.
-func Table(design sheet.Sheet, ask Ask) (Grid, error) {
+// its swatches, or as the ask says. It fails with fault.Fields where the design
+// itself can't be read, and with ctx, before the next gauge.
+func Table(ctx context.Context, design sheet.Sheet, ask Ask) (Grid, error) {
 	base := design.Clone()
 	base.Unknit()
 	ratio := ask.Rounds
@@ -84,6 +85,9 @@ func Table(design sheet.Sheet, ask Ask) (Grid, error) {
 	}
 	engine := mitt.New()
 	for _, stitches := range ask.gauges() {
+		if err := ctx.Err(); err != nil {
+			return Grid{}, err
+		}
 		b := Block{Stitches: stitches, Rounds: stitches * ratio}
 		for _, h := range g.Hands {
 			s := base.Clone()

@@ -29,7 +29,7 @@ func design(kind string) sheet.Sheet {
 // the design's own hand and swatches don't show in it.
 func TestCellsArePlans(t *testing.T) {
 	for _, kind := range []string{"fingerless", "mitten", "mitten_without_thumb"} {
-		g, err := Table(design(kind), Usual(units.CM))
+		g, err := Table(t.Context(), design(kind), Usual(units.CM))
 		require.NoError(t, err)
 		require.Len(t, g.Hands, 6, "EN 420:2003 has the sizes 6 to 11")
 		require.Len(t, g.Blocks, 7)
@@ -67,7 +67,7 @@ func TestLargerHandsAreNotSmaller(t *testing.T) {
 		if a.Gauge[0] > 40 {
 			continue
 		}
-		g, err := Table(design("fingerless"), a)
+		g, err := Table(t.Context(), design("fingerless"), a)
 		require.NoError(t, err)
 		for _, b := range g.Blocks {
 			for i, c := range b.Cells {
@@ -94,7 +94,7 @@ func TestWhyThereIsNoPlan(t *testing.T) {
 	s["pins.held"], s["pins.bridge"], s["pins.thumb_stitches"] = "40", "0", "12"
 	ask := Usual(units.CM)
 	ask.Keep = true
-	g, err := Table(s, ask)
+	g, err := Table(t.Context(), s, ask)
 	require.NoError(t, err)
 	for _, b := range g.Blocks {
 		for _, c := range b.Cells {
@@ -102,7 +102,7 @@ func TestWhyThereIsNoPlan(t *testing.T) {
 			assert.Zero(t, c.Numbers)
 		}
 	}
-	_, err = Table(sheet.Sheet{"kind": "sock"}, Usual(units.CM))
+	_, err = Table(t.Context(), sheet.Sheet{"kind": "sock"}, Usual(units.CM))
 	require.Error(t, err)
 }
 
@@ -145,7 +145,7 @@ func TestRead(t *testing.T) {
 // no source.
 func TestCountsOfOneHandStayOut(t *testing.T) {
 	ask := Ask{Unit: units.CM, BySize: true, From: 7, To: 9, Step: 1, Gauge: [3]float64{24, 24, 1}}
-	plain, err := Table(design("mitten"), ask)
+	plain, err := Table(t.Context(), design("mitten"), ask)
 	require.NoError(t, err)
 	for name, text := range map[string]string{
 		"cast_on": "46", "hand_stitches": "50", "increases": "5", "held": "13", "thumb_stitches": "16", "gusset_rounds": "23",
@@ -153,7 +153,7 @@ func TestCountsOfOneHandStayOut(t *testing.T) {
 	} {
 		s := design("mitten")
 		s["pins."+name] = text
-		got, err := Table(s, ask)
+		got, err := Table(t.Context(), s, ask)
 		require.NoError(t, err)
 		assert.Equal(t, plain.Blocks, got.Blocks, name)
 		assert.Len(t, got.OneHand, 1, name)
@@ -162,7 +162,7 @@ func TestCountsOfOneHandStayOut(t *testing.T) {
 	for name, text := range map[string]string{"gusset_base": "5", "bridge": "5", "rhythm": "4", "first_increase": "14", "kept_on_hand": "1"} {
 		s := design("mitten")
 		s["pins."+name] = text
-		got, err := Table(s, ask)
+		got, err := Table(t.Context(), s, ask)
 		require.NoError(t, err)
 		assert.NotEqual(t, plain.Blocks, got.Blocks, name)
 		assert.Empty(t, got.OneHand)

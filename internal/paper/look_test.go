@@ -24,7 +24,7 @@ func shot(t *testing.T, name string, pages []*draw.Scene) {
 		small.Add(p, 0, 0, 1.0/3)
 		file, err := os.Create(filepath.Join(folder, fmt.Sprintf("%s-%d.png", name, i+1)))
 		require.NoError(t, err)
-		require.NoError(t, draw.WritePNG(file, small))
+		require.NoError(t, draw.WritePNG(t.Context(), file, small))
 		require.NoError(t, file.Close())
 	}
 }

@@ -286,7 +286,7 @@ func TestClassSetOnPaper(t *testing.T) {
 	require.NoError(t, err)
 	_, err = class.Add(table.Students...)
 	require.NoError(t, err)
-	grid, err := grade.Table(doc.Sheet, grade.Usual("cm"))
+	grid, err := grade.Table(t.Context(), doc.Sheet, grade.Usual("cm"))
 	require.NoError(t, err)
 	for _, size := range papers() {
 		o := Usual()

@@ -104,7 +104,7 @@ func inked(t *testing.T, d string) *image.Gray {
 	s := &draw.Scene{Width: 4, Height: 4}
 	s.Path(placed(d, 0, 0, 4, 4), draw.Style{Stroke: inkColour, Width: 4.0 / 12})
 	var b bytes.Buffer
-	require.NoError(t, draw.WritePNG(&b, s))
+	require.NoError(t, draw.WritePNG(t.Context(), &b, s))
 	img, err := png.Decode(&b)
 	require.NoError(t, err)
 	g := image.NewGray(img.Bounds())

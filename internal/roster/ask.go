@@ -9,7 +9,11 @@ import (
 // Asks are the questions about a student's hand that nobody has answered yet,
 // in the class's unit and with the decimal sign of its table.
 func (c *Class) Asks(s Student) []sheet.Question {
-	return s.hand(c).Questions(s.Sure, c.comma())
+	hand := s.hand(c)
+	if len(hand.Questions(s.Sure, false)) == 0 {
+		return nil // as most: the sign need not be looked for through the whole class
+	}
+	return hand.Questions(s.Sure, c.comma())
 }
 
 // hand is a student's own values with the class's unit.

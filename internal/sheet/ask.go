@@ -24,7 +24,7 @@ var comma = regexp.MustCompile(`^\d*,\d+$`)
 // Comma reports whether its numbers are typed with a decimal comma.
 func (s Sheet) Comma() bool {
 	for _, text := range s {
-		if comma.MatchString(strings.TrimSpace(text)) {
+		if strings.Contains(text, ",") && comma.MatchString(strings.TrimSpace(text)) {
 			return true
 		}
 	}
