@@ -22,7 +22,7 @@ func (a *app) many(n int) string {
 	for i := range n {
 		fmt.Fprintf(&table, "Student %d,%.1f,%d,%d\n", i+1, 16+float64(i%60)/10, 20+i%12, 28+i%14)
 	}
-	require.Equal(a.t, http.StatusSeeOther, a.table(path, table.String(), nil).status)
+	require.Less(a.t, a.table(path, table.String(), nil).status, http.StatusBadRequest)
 	return path
 }
 
