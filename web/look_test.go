@@ -78,7 +78,7 @@ func classOf(b *browser) string {
 func tries(b *browser, mitt string) string {
 	b.t.Helper()
 	for i, body := range []string{
-		"stitches=18&width=8&rounds=15&height=5&top=-6&base=3&feel.gusset=1&feel.hand=-1&feel.cuff=2&note=pulls", "feel.gusset=0&feel.hand=0",
+		"stitches=18&width=8&rounds=15&height=5&top=-6&base=3&feel.gusset=1&feel.cuff=2&note=pulls", "feel.gusset=0&feel.cuff=0",
 	} {
 		send := `fetch(%q, {method: "POST", headers: {Accept: "application/json"}, body: new URLSearchParams(%q)}).then((r) => r.json()).then((r) => r.to)`
 		body := fmt.Sprintf("key=k%d&date=2026-03-01&side=right&section=gusset&round=8&%s", i, body)

@@ -145,6 +145,8 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	var more fault.Fields
 	if errors.As(err, &more) {
 		faults = append(faults, more...)
+	} else if errors.As(seen.NotKnitted(places), &more) {
+		faults = append(faults, more...)
 	} else if len(faults) == 0 && seen.Silent() && picture == nil {
 		faults.Add("feel", "says nothing yet; tap how a zone feels, measure something, add a photograph, or write a note")
 	}

@@ -14,6 +14,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -32,7 +33,7 @@ func tryOn(more map[string]string) url.Values {
 func TestTryIsAnswered(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
-	made := a.post(at+"/tries", tryOn(map[string]string{"stitches": "18", "width": "8", "feel.gusset": "1", "feel.hand": "2", "top": "-4", "note": "pulls"}))
+	made := a.post(at+"/tries", tryOn(map[string]string{"stitches": "18", "width": "8", "feel.gusset": "1", "feel.cuff": "2", "top": "-4", "note": "pulls"}))
 	require.Equal(t, http.StatusSeeOther, made.status, made.body)
 	try := made.header.Get("Location")
 	page := a.get(try).doc()
@@ -41,11 +42,14 @@ func TestTryIsAnswered(t *testing.T) {
 	assert.NotEmpty(t, page.Find(".onward").Text())
 
 	form := url.Values{"how": {"on"}, "key": {"v1"}, "after": {page.Find(`[name="after"]`).AttrOr("value", "")}}
-	for _, key := range []string{"fabric", "gusset", "hand", "top"} {
+	for _, key := range []string{"fabric", "gusset", "cuff", "top"} {
 		form.Add("offered", key)
-		if key != "hand" {
+		if key != "cuff" {
 			form.Add("keep", key)
 		}
+	}
+	for _, contour := range []string{"as-planned", "as-it-will-be"} {
+		assert.Equal(t, 1, page.Find(".onward-drawing path."+contour).Length(), contour)
 	}
 	weighed := a.get(try + "?" + form.Encode()).doc()
 	assert.Equal(t, 3, weighed.Find(".correction input[checked]").Length())
@@ -56,7 +60,7 @@ func TestTryIsAnswered(t *testing.T) {
 
 	sheet := a.get(at + "/sheet.json").body
 	assert.Contains(t, sheet, `"ease": {`)
-	assert.NotContains(t, sheet, `"hand": -0.`, "it was declined")
+	assert.NotContains(t, sheet, `"cuff": -0.`, "it was declined")
 	assert.Contains(t, sheet, `"on_needles": true`)
 	assert.Contains(t, sheet, `"section": "gusset"`)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 9")
@@ -87,6 +91,11 @@ func TestTryLeadsBack(t *testing.T) {
 	page := a.get(made.header.Get("Location")).doc()
 	assert.Contains(t, page.Find("main").Text(), "Rip back")
 	assert.Contains(t, page.Find("main").Text(), "minutes at 25 a minute")
+	told := page.Find("ul.leaves")
+	require.Equal(t, 2, told.Length(), "what going on leaves off, and what ripping back does")
+	assert.Regexp(t, `(too (narrow|wide) in \d+ of \d+ rounds?|too (short|long), \d+ rounds?)`, told.First().Text())
+	assert.Regexp(t, `\d+ mm`, told.Last().Text())
+	assert.NotEqual(t, told.First().Text(), told.Last().Text())
 	form := url.Values{"how": {"rip"}, "key": {"v"}, "after": {"1"}, "keep": {"top"}, "offered": {"top"}}
 	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status)
 	assert.NotContains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 20")
@@ -98,7 +107,7 @@ func TestTryIsAnsweredLater(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"gusset","round":10}`).status)
-	made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"}))
+	made := a.post(at+"/tries", tryOn(map[string]string{"feel.gusset": "1"}))
 	require.Equal(t, http.StatusSeeOther, made.status)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 11", "the count is as it was")
 	assert.NotContains(t, a.get(made.header.Get("Location")).doc().Find("main").Text(), "the work has moved")
@@ -256,12 +265,12 @@ func TestHabitsOnThePage(t *testing.T) {
 	a := newApp(t)
 	for range 2 {
 		at := a.sample()
-		made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"}))
+		made := a.post(at+"/tries", tryOn(map[string]string{"section": "hand", "round": "2", "feel.hand": "1"}))
 		require.Equal(t, http.StatusSeeOther, made.status)
 		require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
 	}
 	undone := a.sample()
-	made := a.post(undone+"/tries", tryOn(map[string]string{"feel.hand": "2"}))
+	made := a.post(undone+"/tries", tryOn(map[string]string{"section": "hand", "round": "2", "feel.hand": "2"}))
 	require.Equal(t, http.StatusSeeOther, a.post(made.header.Get("Location"), url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
 	back := a.post(made.header.Get("Location")+"/back", nil)
 	assert.Equal(t, undone+"/tries?back=1#line", back.header.Get("Location"))
@@ -285,13 +294,43 @@ func TestHabitsOnThePage(t *testing.T) {
 func TestTryIsSetAside(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
-	made := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"})).header.Get("Location")
+	made := a.post(at+"/tries", tryOn(map[string]string{"feel.gusset": "1"})).header.Get("Location")
 	require.Equal(t, http.StatusSeeOther, a.post(made+"/aside", nil).status)
 	assert.Contains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Set aside (1)")
 	require.Equal(t, http.StatusSeeOther, a.post(made+"/aside", url.Values{"aside": {"false"}}).status)
 	assert.NotContains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Set aside")
 	require.Equal(t, http.StatusSeeOther, a.post(made, url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
 	assert.Equal(t, http.StatusConflict, a.post(made+"/aside", nil).status)
+}
+
+// A try asks only about what is knitted, and names what is not.
+func TestTryAsksAboutWhatIsKnitted(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	for count, want := range map[string]struct{ asked, unfelt string }{
+		`"section":"cuff","round":3`:     {"cuff", "gusset, where the thumb parts, hand, thumb: not knitted yet"},
+		`"section":"gusset","round":8`:   {"cuff gusset", "where the thumb parts, hand, thumb: not knitted yet"},
+		`"section":"gusset","round":20`:  {"cuff gusset parting", "hand, thumb: not knitted yet"},
+		`"section":"hand","round":12`:    {"cuff gusset parting hand", "thumb: not knitted yet"},
+		`"section":"hand","round":2000`:  {"cuff gusset parting hand", "thumb: not knitted yet"},
+		`"section":"thumb","round":1`:    {"cuff gusset parting hand thumb", ""},
+		`"section":"thumb","round":2000`: {"cuff gusset parting hand thumb", ""},
+	} {
+		require.Equal(t, http.StatusOK, a.stroke(at+"/needles", fmt.Sprintf(`{"key":%q,"side":"right",%s}`, count, count)).status)
+		page := a.get(at + "/tries").doc()
+		var asked []string
+		page.Find(".feel:not([hidden]) input[value='0']").Each(func(_ int, field *goquery.Selection) {
+			asked = append(asked, strings.TrimPrefix(field.AttrOr("name", ""), "feel."))
+		})
+		assert.Equal(t, want.asked, strings.Join(asked, " "), count)
+		assert.Equal(t, want.unfelt, page.Find("[data-unfelt]").Text(), count)
+		sits := page.Find("fieldset[data-felt]:not(.feel)")
+		_, hidden := sits.Attr("hidden")
+		assert.Equal(t, want.asked == "cuff", hidden, "where the gusset sits, %s", count)
+	}
+	refused := a.post(at+"/tries", tryOn(map[string]string{"feel.hand": "1"}))
+	require.Equal(t, http.StatusBadRequest, refused.status)
+	assert.Contains(t, refused.doc().Find(`[data-fault="feel.hand"]`).Text(), "is not knitted yet, with the work in the gusset")
 }
 
 // Two tries stand side by side, what differs marked.

@@ -39,7 +39,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0, f.crotch.y // the round that lies at a level of the hand
 	if !p.Thumbed() {
-		division, level = p.Cuff.Rounds+p.Cuff.PlainRounds, 0
+		division, level = p.Cuff.Rounds+p.Cuff.PlainRounds, f.lift
 	}
 	for _, s := range sections {
 		if s.Part == stitch.Thumb {

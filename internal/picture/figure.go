@@ -66,6 +66,7 @@ type figure struct {
 	leans  leans
 	tucked bool // the thumb lies along the palm, inside
 	room   room
+	lift   float64 // how much higher than usual the mitt lies
 }
 
 // room is how far hand and mitt reach where tapes lie beside them, in mm.

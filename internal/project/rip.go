@@ -21,6 +21,7 @@ type Rip struct {
 	Next     Document // with the work there and the corrections
 	Line     string   // the difference in one line
 	Zones    []string
+	Leaves   Leaves // what stays off all the same
 }
 
 // Minutes is what it costs at a pace in stitches a minute.
@@ -103,6 +104,10 @@ func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryo
 		}
 		if is := p.Mitt(); Differing(m, is).Count()+Differing(is, m).Count() == 0 {
 			return nil // it would be knitted as it was
+		}
+		var err error
+		if out.Leaves, err = leaves(p); err != nil {
+			return nil
 		}
 		out.Is, out.Next = p, next
 		out.Line = words.Onward(was.Plan, p.Plan, gussetRound(out.To, was.Plan))

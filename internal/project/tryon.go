@@ -33,6 +33,8 @@ type Onward struct {
 	Changed Changed
 	Next    Document // with the work and the corrections
 	Rip     *Rip     // what ripping back would win; nil: nothing
+	Was     *Planned // as it was planned before
+	Leaves  Leaves   // what going on leaves off
 
 	Ease map[tryon.Zone]float64 // of accepted zones: ease less the usual, as a share of the girth
 }
@@ -98,12 +100,15 @@ func (pl *Planner) Onward(d Document, seen tryon.Seen, other Knitted, accepted [
 	}
 	d = Knit(d, []Knitted{other})
 	next := pl.standing(d, was.Plan, seen.Place, accepted)
-	out := Onward{Next: next}
+	out := Onward{Next: next, Was: was}
 	if out.Is, err = pl.Plan(next.Effective()); err != nil {
 		out.Is, out.Fault = nil, err
 	} else {
 		out.Line = words.Onward(was.Plan, out.Is.Plan, gussetRound(seen.Place, was.Plan))
 		out.Changed = Differing(was.Mitt(), out.Is.Mitt())
+		if out.Leaves, err = leaves(out.Is); err != nil {
+			return Onward{}, err
+		}
 	}
 	out.Rip = pl.rip(d, was, seen.Place, accepted, out.Is)
 	if out.Is != nil {

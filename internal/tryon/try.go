@@ -34,12 +34,17 @@ const (
 // Zones lists them.
 func Zones() []Zone { return []Zone{Cuff, Gusset, Parting, Hand, Thumb} }
 
-// Felt are the zones of which something is knitted while the work is in a part.
-func Felt(p stitch.Part) []Zone {
-	switch p {
-	case stitch.Cuff, stitch.CuffPlain:
+// Felt are the zones that are knitted while the work is in a part; a gusset that
+// is whole reaches to where the thumb parts.
+func Felt(p stitch.Part, whole bool) []Zone {
+	switch {
+	case p == stitch.Cuff, p == stitch.CuffPlain:
 		return []Zone{Cuff}
-	case stitch.Thumb:
+	case p == stitch.Gusset && whole:
+		return []Zone{Cuff, Gusset, Parting}
+	case p == stitch.Gusset:
+		return []Zone{Cuff, Gusset}
+	case p == stitch.Thumb:
 		return Zones()
 	}
 	return []Zone{Cuff, Gusset, Parting, Hand}
@@ -112,10 +117,6 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
 			faults.Add("feel."+string(zone), "is %.20q; choose one of the five words", text)
 			continue
 		}
-		if seen.Place.Nth > 0 && !slices.Contains(Felt(seen.Place.Part), zone) {
-			faults.Add("feel."+string(zone), "can't be felt yet, with the work in the %s; leave it out", seen.Place.Part.Words())
-			continue
-		}
 		seen.Steps[zone] = n
 	}
 	if n := utf8.RuneCountInString(t.Note); n > LongestNote {
@@ -151,6 +152,19 @@ func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 		faults.Add("count", "is %.20q, but after round %d of the %s %d stitches are on the needles; leave the round or the count empty", count, p.Round, p.Part.Words(), p.After)
 	}
 	return p
+}
+
+// NotKnitted refuses what is said of a zone that is not knitted yet. It is asked
+// of a new try only: what was noted once stays said.
+func (s Seen) NotKnitted(list []Place) error {
+	var faults fault.Fields
+	_, more := At(list, s.Place.Part, s.Place.Round+1)
+	for _, zone := range Zones() {
+		if _, said := s.Steps[zone]; said && s.Place.Nth > 0 && !slices.Contains(Felt(s.Place.Part, !more), zone) {
+			faults.Add("feel."+string(zone), "is not knitted yet, with the work in the %s; leave it out", s.Place.Part.Words())
+		}
+	}
+	return faults.Err()
 }
 
 // Silent tells whether nothing was seen, felt or written.

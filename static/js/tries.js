@@ -88,6 +88,7 @@ function startTry(form) {
     form.elements.round.focus();
     felt(form);
   });
+  form.elements.round.addEventListener("change", () => felt(form));
   const draft = drafts.kept();
   if (!draft) return;
   for (const [name, value] of draft) {
@@ -98,12 +99,30 @@ function startTry(form) {
   say("What you had typed is here again.");
 }
 
-// felt shows the scales of what is knitted; what was said of another zone goes.
+// felt asks only about what is knitted, and names what is not; what was said of
+// that goes.
 function felt(form) {
+  const section = form.elements.section.value;
+  const unfelt = [];
   for (const scale of form.querySelectorAll("[data-felt]")) {
-    scale.hidden = !scale.dataset.felt.split(" ").includes(form.elements.section.value);
-    if (scale.hidden) for (const choice of scale.querySelectorAll("input")) choice.checked = false;
+    scale.hidden = !knitted(scale.dataset, section, Number(form.elements.round.value));
+    if (!scale.hidden) continue;
+    for (const field of scale.querySelectorAll("input")) {
+      if (field.type === "radio") field.checked = false;
+      else field.value = "";
+    }
+    if (scale.classList.contains("feel")) unfelt.push(scale.querySelector("legend").textContent);
   }
+  const place = form.querySelector("[data-unfelt]");
+  place.hidden = unfelt.length === 0;
+  place.textContent = `${unfelt.join(", ")}: not knitted yet`;
+}
+
+// knitted tells whether a zone is knitted with the work after a round of a
+// section; whole names a section in whose last round it is.
+export function knitted({ felt, whole = "" }, section, round) {
+  const [part, last] = whole.split(" ");
+  return felt.split(" ").includes(section) || (part === section && round >= Number(last));
 }
 
 // refuse puts each message at its field, and leads to the first.

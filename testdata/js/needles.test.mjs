@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 import { Line } from "../../static/js/chart/save.js";
 import { Elbow, windowOf } from "../../static/js/needles.js";
-import { Sender } from "../../static/js/tries.js";
+import { knitted, Sender } from "../../static/js/tries.js";
 
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
 const mitt = () => [{ section: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", round: 2000, is_round: false, note: "" }];
@@ -89,6 +89,14 @@ test("a strip shows two rows on each side, and ends with the chart", () => {
   assert.deepEqual(windowOf(strip, 5), [0, 65, 60, 25]);
   assert.deepEqual(windowOf(strip, 1), [0, 85, 60, 15]);
   assert.deepEqual(windowOf(strip, 9), [0, 55, 60, 15]);
+});
+
+test("a try asks about what is knitted", () => {
+  const parting = { felt: "hand top thumb", whole: "gusset 20" };
+  assert.equal(knitted(parting, "gusset", 19), false);
+  assert.equal(knitted(parting, "gusset", 20), true);
+  assert.equal(knitted(parting, "hand", 1), true);
+  assert.equal(knitted({ felt: "thumb" }, "hand", 12), false);
 });
 
 test("a form is sent until it arrives; what is changed meanwhile goes instead", async () => {

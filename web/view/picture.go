@@ -71,7 +71,7 @@ func otherHand(doc project.Document) string {
 	if !ok || own != other {
 		return ""
 	}
-	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, planned on from round %d of the %s: choose it under Mitt, Hand.", doc.Side, other, k.Round, k.Part.Words())
+	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, planned on from %s: choose it under Mitt, Hand.", doc.Side, other, fromWords(k))
 }
 
 // fill notes what was filled of the hand.

@@ -163,18 +163,60 @@ func (t Tries) felt(zone tryon.Zone) bool {
 	if parts := t.Parts(); part == "" && len(parts) > 0 {
 		part = stitch.Part(parts[0].Value)
 	}
-	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.Felt(part), zone)
+	round, err := strconv.Atoi(t.Form.Try.Round)
+	whole := err == nil && round > 0 && t.last(part) == round
+	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.Felt(part, whole), zone)
 }
 
-// feltIn are the parts in which a zone is felt, for the script.
+// last is the last round of a part; 0 where the mitt has no such part.
+func (t Tries) last(part stitch.Part) (round int) {
+	for _, p := range t.Places {
+		if p.Part == part {
+			round = p.Round
+		}
+	}
+	return round
+}
+
+// feltIn are the parts in which a zone is felt, for the script; wholeIn are
+// those in which it is felt in their last round, with that round.
 func feltIn(zone tryon.Zone) string {
 	var parts []string
 	for _, p := range stitch.Parts() {
-		if slices.Contains(tryon.Felt(p), zone) {
+		if slices.Contains(tryon.Felt(p, false), zone) {
 			parts = append(parts, string(p))
 		}
 	}
 	return strings.Join(parts, " ")
+}
+
+func (t Tries) wholeIn(zone tryon.Zone) string {
+	for _, p := range stitch.Parts() {
+		if whole := tryon.Felt(p, true); slices.Contains(whole, zone) && !slices.Contains(tryon.Felt(p, false), zone) {
+			return fmt.Sprintf("%s %d", p, t.last(p))
+		}
+	}
+	return ""
+}
+
+// unfelt names the zones that are not knitted yet; empty: all are.
+func (t Tries) unfelt() string {
+	var list []string
+	for _, zone := range t.zones() {
+		if !t.felt(zone) {
+			list = append(list, zone.Words())
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return strings.Join(list, ", ") + ": not knitted yet"
+}
+
+// seated tells whether the gusset is begun, so that one can see where it sits.
+func (t Tries) seated() bool {
+	f := t.Form
+	return t.felt(tryon.Gusset) || f.Try.Base != "" || f.Try.Top != ""
 }
 
 // zones are those that the mitt has.

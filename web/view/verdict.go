@@ -2,12 +2,15 @@ package view
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
+	"thenar/internal/units"
 	"thenar/internal/words"
 )
 
@@ -104,6 +107,41 @@ func (v Verdict) RipWords() string {
 	}
 	return fmt.Sprintf("Rip back %s, %s: %s to knit again, some %d minutes at %.0f a minute, %s.",
 		words.Plural(r.Rounds, "round"), to, words.Plural(r.Stitches, "stitch"), r.Minutes(v.Pace), v.Pace, whose)
+}
+
+// Drawing shows how the mitt goes on from what is knitted; empty where nothing
+// changes.
+func (v Verdict) Drawing() string {
+	if v.Onward.Was == nil || v.Onward.Is == nil || v.Onward.Changed.Count() == 0 {
+		return ""
+	}
+	at := picture.Knitted{Part: v.Seen.Place.Part, Round: v.Seen.Place.Round}
+	o := picture.HandOptions{Left: v.Entry.Try.Side == string(project.Left), Unit: v.Doc.Sheet.Unit()}
+	return SVG(picture.Onward(v.Onward.Was.Plan, v.Onward.Is.Plan, at, o), false)
+}
+
+// LeavesWords lists what a way of going on leaves off, in mm and rounds.
+func (v Verdict) LeavesWords(l project.Leaves) []string {
+	size := func(mm float64) string {
+		return units.FromMM(math.Abs(mm)).With(tryon.OffsetUnit(v.Doc.Sheet.Unit()))
+	}
+	way := func(mm float64, less, more string) string {
+		if mm < 0 {
+			return less
+		}
+		return more
+	}
+	list := []string{}
+	for _, g := range l.Girths {
+		list = append(list, fmt.Sprintf("%s: %s too %s in %d of %s", g.Section.Words(), size(g.MM), way(g.MM, "narrow", "wide"), g.Rounds, words.Plural(g.Of, "round")))
+	}
+	for _, g := range l.Lengths {
+		list = append(list, fmt.Sprintf("length of the %s: %s too %s, %s", g.Section.Words(), size(g.MM), way(g.MM, "short", "long"), words.Plural(g.Rounds, "round")))
+	}
+	if len(list) == 0 {
+		list = append(list, "nothing by more than "+size(l.Tolerance))
+	}
+	return list
 }
 
 // SpoiltWords says what going on would leave too wide or too narrow.

@@ -1,0 +1,160 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"thenar/internal/draw"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// Knitted is how far a mitt is knitted: a round of a part.
+type Knitted struct {
+	Part  stitch.Part
+	Round int
+}
+
+// Onward draws how a mitt goes on from what is knitted: this as cloth on the
+// hand, above it the contour as it was planned, dashed, and as it will be. Both
+// plans lie on each other at the last round that is knitted, whatever became of
+// the gusset's top above it.
+func Onward(was, is *mitt.Plan, at Knitted, o HandOptions) *draw.Scene {
+	f := newFigure(&is.Hand)
+	if f.tucked = !is.Thumbed(); is.Kind.Closed() {
+		f.leans = inMitten
+	}
+	now := newFabric(is, f)
+	before := laidOn(was, f, now, at)
+	letter := letters(&is.Hand)
+	c := fitted(o.Left, letter, letter, letter, func(c *canvas) {
+		c.ground = clothColour
+		f.drawHand(c, min(now.foot().y, before.foot().y)-0.10*f.long)
+		now.cloth(c, at)
+		before.ahead(c, at, draw.Style{Class: "as-planned", Stroke: ochreColour, Width: c.letter / 6, Dash: strings.TrimSpace(draw.Number(c.letter/2) + " " + draw.Number(c.letter/3))})
+		now.ahead(c, at, draw.Style{Class: "as-it-will-be", Stroke: tapeColour, Width: c.letter / 5, Round: true})
+	})
+	c.caption("Dashed: as it was planned. Line: as it will be. " + higher(before, now, o.unit()))
+	knitted := "not begun"
+	if at.Round > 0 {
+		knitted = fmt.Sprintf("knitted up to round %d of the %s", at.Round, at.Part.Words())
+	}
+	c.s.Label = fmt.Sprintf("%s hand, palm towards you, with the mitt %s; above it as it was planned, dashed, and as it will be.", o.side(), knitted)
+	return c.s
+}
+
+// laidOn is the mitt of a plan with its last round that is knitted at that of
+// another.
+func laidOn(p *mitt.Plan, f *figure, other *fabric, at Knitted) *fabric {
+	return newFabric(p, f.moved(other.level(at)-newFabric(p, f).level(at)))
+}
+
+// higher says how much further up the hand ends than it was planned.
+func higher(before, now *fabric, u units.Unit) string {
+	last := func(m *fabric) float64 { main := m.main(); return main[len(main)-1].last().left.y }
+	off := last(now) - last(before)
+	size := units.FromMM(math.Abs(off)).With(small(u))
+	switch {
+	case math.Abs(off) < 0.5:
+		return "The hand ends where it was planned."
+	case off > 0:
+		return "The hand ends " + size + " higher."
+	}
+	return "The hand ends " + size + " lower."
+}
+
+// small is the unit of what is shorter than a thumb.
+func small(u units.Unit) units.Unit {
+	if u == units.CM {
+		return units.MM
+	}
+	return u
+}
+
+// moved is the figure for a mitt that lies higher on the hand.
+func (f *figure) moved(up float64) *figure {
+	g := *f
+	g.lift += up
+	g.crotch.y += up
+	g.root.y += up
+	return &g
+}
+
+// level is the height of the last round that is knitted: of the thumb, where
+// the thumb is begun, that of the division.
+func (m *fabric) level(at Knitted) float64 {
+	for _, t := range m.main() {
+		if t.part == at.Part {
+			return t.edges[min(at.Round, t.rounds())].left.y
+		}
+		if at.Part == stitch.Thumb && t.part == stitch.Hand {
+			return t.edges[0].left.y
+		}
+	}
+	return m.foot().y
+}
+
+// knitted is how many rounds of a tube are.
+func (t *tube) knitted(at Knitted) int {
+	switch {
+	case t.part.Order() < at.Part.Order():
+		return t.rounds()
+	case t.part == at.Part:
+		return min(at.Round, t.rounds())
+	}
+	return 0
+}
+
+// cloth fills what is knitted.
+func (m *fabric) cloth(c *canvas, at Knitted) {
+	c.s.Group("mitt")
+	for i := range m.tubes {
+		t := &m.tubes[i]
+		n := t.knitted(at)
+		if n == 0 {
+			continue
+		}
+		p := c.pen()
+		p.move(t.edges[0].left)
+		for _, e := range t.edges[1 : n+1] {
+			p.line(e.left)
+		}
+		p.line(t.edges[n].in)
+		for r := n; r >= 0; r-- {
+			p.line(t.edges[r].out)
+		}
+		p.line(t.edges[0].in)
+		p.Close()
+		p.path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
+	}
+	c.s.End()
+}
+
+// ahead draws the contour of what is still to be knitted: both sides of each
+// tube, and the upper edge of the last.
+func (m *fabric) ahead(c *canvas, at Knitted, style draw.Style) {
+	p := c.pen()
+	main := m.main()
+	for i := range m.tubes {
+		t := &m.tubes[i]
+		n := t.knitted(at)
+		if n == t.rounds() {
+			continue
+		}
+		p.move(t.edges[n].left)
+		for _, e := range t.edges[n+1:] {
+			p.line(e.left)
+		}
+		if t.part == stitch.Thumb || i == len(main)-1 {
+			m.end(p, t, t.part == stitch.Thumb && m.p.Kind == mitt.Mitten || t.part == stitch.Top)
+		} else {
+			p.move(t.last().out)
+		}
+		for r := t.rounds() - 1; r >= n; r-- {
+			p.line(t.edges[r].out)
+		}
+	}
+	p.path(style)
+}

@@ -1,0 +1,45 @@
+package project
+
+import (
+	"math"
+
+	"thenar/internal/fit"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// Leaves is what a way of going on leaves off what was wanted, by more than the
+// tolerance.
+type Leaves struct {
+	Tolerance float64 // mm
+	Girths    []fit.Left
+	Lengths   []LeftLength
+}
+
+// LeftLength is a length that stays off: fabric minus wish in mm, and in rounds.
+type LeftLength struct {
+	Section stitch.Part
+	MM      float64
+	Rounds  int
+}
+
+// leaves works out what a plan leaves off.
+func leaves(p *Planned) (Leaves, error) {
+	out := Leaves{Tolerance: p.extra.tolerance}
+	rows, err := fit.Rows(p.Plan, p.Mitt(), p.extra.bands)
+	if err != nil {
+		return out, err
+	}
+	out.Girths = fit.LeftOff(p.Plan, rows, out.Tolerance)
+	at := map[stitch.Part]mitt.Place{stitch.Hand: mitt.PlaceHandLength}
+	if p.Thumbed() {
+		at[stitch.Gusset], at[stitch.Thumb] = mitt.PlaceGussetLength, mitt.PlaceThumbLength
+	}
+	for _, part := range stitch.Parts() {
+		place, has := at[part]
+		if off := p.Off[place]; has && math.Abs(off) > out.Tolerance+1e-9 {
+			out.Lengths = append(out.Lengths, LeftLength{part, off, int(math.Round(math.Abs(off) * p.Gauge.Rounds))})
+		}
+	}
+	return out, nil
+}
