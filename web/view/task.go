@@ -64,7 +64,7 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	if n.Round == tryon.Ending {
 		count := s.Finish.In()
 		n.Before, n.Words, n.Then = count, last, after
-		n.Title, n.Place = ends(s.Finish), fmt.Sprintf("%s · %s", words.Plural(count, "stitch"), s.Part.Words())
+		n.Title, n.Place = ends(s.Finish), "the "+s.Part.Words()
 		n.Press = map[string]string{"Bind off": "All %d bound off", "Draw up": "All %d drawn up", "Graft": "All %d grafted"}[n.Title]
 		n.Press = fmt.Sprintf(n.Press, count)
 		return
