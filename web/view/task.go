@@ -42,7 +42,7 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 		if s.CastOn > 0 || s.FromHeld || s.Shift != 0 {
 			first = first[min(1, len(first)):] // a task of its own
 		}
-		one.First = slices.Concat(one.First, first)
+		one.First = append(one.First, first...)
 	}
 	return one
 }
