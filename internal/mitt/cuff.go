@@ -81,6 +81,7 @@ func cuffCount(exact float64, n, least, rib int) (count, of int) {
 // count: at most every stitch is doubled, or every pair made one.
 func (w *work) cuffJoins() error {
 	c, n := &w.plan.Cuff, w.plan.Body.Stitches.N
+	most := w.mostJoined(n)
 	var faults fault.Fields
 	switch {
 	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
@@ -88,11 +89,21 @@ func (w *work) cuffJoins() error {
 		faults.Add("pins.cuff_rounds", "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
 		faults.Add("pins.cuff_plain_rounds", "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
 		w.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
-	case c.CastOn.N > 2*n || n > 2*c.CastOn.N:
-		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, 2*n, n)
+	case c.CastOn.N > most || n > 2*c.CastOn.N:
+		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, most, n)
 		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
 	}
 	return faults.Err()
+}
+
+// mostJoined is the most stitches of a cuff that one round can bring to n.
+// Without a thumb that may be the only round below the top, in which an odd
+// stitch goes as well.
+func (w *work) mostJoined(n int) int {
+	if w.req.Kind == Thumbless {
+		n -= n % 2
+	}
+	return 2 * n
 }
 
 // joins is a count of the hand to which one round can bring the cuff that is
@@ -104,7 +115,7 @@ func (w *work) joins(n int) int {
 	for n > 2*w.worked.CastOn && n > fewestStitches {
 		n -= w.req.Stitch.Repeat
 	}
-	for 2*n < w.worked.CastOn || n < fewestStitches {
+	for w.mostJoined(n) < w.worked.CastOn || n < fewestStitches {
 		n += w.req.Stitch.Repeat
 	}
 	return n

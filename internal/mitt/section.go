@@ -38,7 +38,7 @@ func (p *Plan) cuffSection() stitch.Section {
 	for r := 1; r <= p.Cuff.Rounds; r++ {
 		ops := ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
 		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
-			ops = spread(ops, p.Cuff.Change)
+			ops = p.spread(stitch.Cuff, ops, p.Cuff.Change)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
 	}
@@ -52,7 +52,7 @@ func (p *Plan) cuffPlainSection() stitch.Section {
 	for r := 1; r <= p.Cuff.PlainRounds; r++ {
 		ops := times(nil, stitch.Knit, p.Body.Stitches.N)
 		if r == 1 {
-			ops = spread(times(nil, stitch.Knit, p.Cuff.CastOn.N), p.Cuff.Change)
+			ops = p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.CastOn.N), p.Cuff.Change)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
 	}
@@ -126,13 +126,23 @@ func ribPattern(rib int) (knits, purls int) {
 	return rib - rib/2, rib / 2
 }
 
+// spread spreads a part's change of count over a round as it is knitted, or,
+// where it is not yet, by the rule of now.
+func (p *Plan) spread(part stitch.Part, ops []stitch.Op, change int) []stitch.Op {
+	return spreadOver(ops, change, p.turned(part))
+}
+
 // spread changes the count of a round by change stitches, evenly: M1 after
 // each run of stitches to increase, k2tog after it to decrease. The places are
 // turned by half a run, so that the last one is not beside the beginning of
 // the round: of the first run, the longest, the half is left to the end. The
 // change is at most a stitch for every stitch, or for every two to decrease;
 // check has seen to that.
-func spread(ops []stitch.Op, change int) []stitch.Op {
+func spread(ops []stitch.Op, change int) []stitch.Op { return spreadOver(ops, change, true) }
+
+// spreadOver spreads a change; turned, or by the earlier rule from the
+// beginning of the round.
+func spreadOver(ops []stitch.Op, change int, turned bool) []stitch.Op {
 	if change == 0 {
 		return ops
 	}
@@ -144,7 +154,9 @@ func spread(ops []stitch.Op, change int) []stitch.Op {
 	if err != nil {
 		panic("mitt: a change that check let pass: " + err.Error())
 	}
-	runs[0] -= runs[0] / 2
+	if turned {
+		runs[0] -= runs[0] / 2
+	}
 	out := make([]stitch.Op, 0, len(ops)+max(change, 0))
 	at := 0
 	for _, run := range runs {

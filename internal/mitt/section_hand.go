@@ -26,7 +26,7 @@ func (p *Plan) handSection() stitch.Section {
 			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
 		}
 		if r == plain && p.Body.EdgingStitches != p.Bridge.HandAfter {
-			round = stitch.Round{Ops: spread(round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}
+			round = stitch.Round{Ops: p.spread(stitch.Hand, round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}
 		}
 		s.Rounds = append(s.Rounds, round)
 	}
@@ -49,7 +49,7 @@ func (p *Plan) joiningRound() stitch.Round {
 	if p.Body.RoundsAbove == 1 {
 		change -= p.Top.Odd
 	}
-	return stitch.Round{Ops: spread(times(nil, stitch.Knit, p.Cuff.CastOn.N), change), Even: true}
+	return stitch.Round{Ops: p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.CastOn.N), change), Even: true}
 }
 
 // bridgeWidth is the number of stitches between palm and back once the

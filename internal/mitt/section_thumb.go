@@ -38,7 +38,7 @@ func (p *Plan) thumbSection() stitch.Section {
 			lead = round.Lead
 		}
 		if r == plain && change != 0 {
-			round = stitch.Round{Ops: spread(round.Ops, change), Even: true}
+			round = stitch.Round{Ops: p.spread(stitch.Thumb, round.Ops, change), Even: true}
 		}
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()

@@ -37,6 +37,9 @@ type Worked struct {
 	ThumbCorners []int
 	// The multiples of the ribs where they are not Rib; else 0.
 	CuffRib, EdgingRib, ThumbRib int
+	// The parts whose change of count is turned by half a run; by the earlier
+	// rule a whole run stood before the first stitch made or taken off.
+	CuffTurned, HandTurned, ThumbTurned bool
 	// JoinsAbove says that the cuff comes to the hand's count in the hand's
 	// first round.
 	JoinsAbove bool
@@ -53,6 +56,7 @@ func (p *Plan) Worked(part stitch.Part, round int) *Worked {
 		PickedUp: p.Thumb.PickedUp, ThumbDecreases: p.Thumb.Decreased, Thumb: p.Thumb.Stitches.N,
 		ThumbRounds: p.Thumb.Rounds, ThumbEdging: p.Thumb.EdgingRounds, ThumbEdged: p.Thumb.EdgingStitches,
 		ThumbCorners: p.Thumb.DecreaseRounds, JoinsAbove: p.Cuff.JoinsAbove,
+		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	own := func(rib int) int {
 		if rib == p.Stitch.Rib {
@@ -190,6 +194,21 @@ func (w *Worked) corners() []int {
 		list[i] = first + i
 	}
 	return list
+}
+
+// turned reports whether a part's change of count is turned by half a run: not
+// where it was knitted by the earlier rule.
+func (p *Plan) turned(part stitch.Part) bool {
+	k := p.Knitted
+	switch {
+	case k == nil:
+		return true
+	case part == stitch.Cuff:
+		return k.CuffTurned || !k.joined()
+	case part == stitch.Hand:
+		return k.HandTurned || !k.past(stitch.Hand) && (k.in(stitch.Hand) == 0 || k.in(stitch.Hand) < k.RoundsAbove-k.EdgingRounds)
+	}
+	return k.ThumbTurned || k.in(stitch.Thumb) == 0 || !k.edged()
 }
 
 // cuffRib, edgingRib and thumbRib are the multiples of the three ribs.

@@ -18,6 +18,7 @@ import (
 func earlierThumb(p *Plan, rounds, edging, at int) *Worked {
 	k := p.Worked(stitch.Thumb, at)
 	k.ThumbCorners, k.CuffRib, k.EdgingRib, k.ThumbRib = nil, 0, 0, 0
+	k.CuffTurned, k.HandTurned, k.ThumbTurned = false, false, false
 	k.ThumbRounds, k.ThumbEdging, k.ThumbEdged = rounds, edging, k.Thumb
 	if edging > 0 {
 		k.ThumbEdged = nearestIn(float64(k.Thumb), k.Rib, 0)
@@ -53,7 +54,7 @@ func earlierRounds(p *Plan, k *Worked) []stitch.Round {
 			ops = round.Ops
 		}
 		if r == plain && change != 0 {
-			ops = spread(ops, change)
+			ops = spreadOver(ops, change, false)
 		}
 		rounds = append(rounds, stitch.Round{Ops: ops})
 		n = rounds[len(rounds)-1].Out()

@@ -32,6 +32,9 @@ var workedKeys = append(append([]node{
 	{key: "base_above", kind: signed},
 	{key: "both_edges", kind: flag},
 	{key: "joins_above", kind: flag},
+	{key: "cuff_turned", kind: flag},
+	{key: "hand_turned", kind: flag},
+	{key: "thumb_turned", kind: flag},
 	{key: "increase_rounds", kind: rounds},
 	{key: "decrease_rounds", kind: rounds},
 	{key: "thumb_decrease_rounds", kind: rounds},
@@ -79,6 +82,18 @@ func workedNumbers(k *mitt.Worked) []workedNumber {
 	}
 }
 
+type workedFlag struct {
+	key string
+	set *bool
+}
+
+// workedFlags are what is true or not of what is knitted; left out, it is not.
+func workedFlags(k *mitt.Worked) []workedFlag {
+	return []workedFlag{
+		{"joins_above", &k.JoinsAbove}, {"cuff_turned", &k.CuffTurned}, {"hand_turned", &k.HandTurned}, {"thumb_turned", &k.ThumbTurned},
+	}
+}
+
 // mostKnitted bounds the rounds and counts of what is knitted.
 const mostKnitted = 1_500
 
@@ -93,12 +108,14 @@ func (r *reader) worked() *mitt.Worked {
 		Round:        r.wholeOr("worked.round", 0, mostKnitted, 0),
 		BaseAbove:    r.signed(PathBase),
 		OneSided:     !r.flag("worked.both_edges", true),
-		JoinsAbove:   r.flag("worked.joins_above", false),
 		Increases:    r.rounds("worked.increase_rounds"),
 		Decreases:    r.rounds("worked.decrease_rounds"),
 		ThumbCorners: r.rounds("worked.thumb_decrease_rounds"),
 	}
 	r.choice(PathSide, members.find("side"))
+	for _, f := range workedFlags(k) {
+		*f.set = r.flag(join(pathWorked, f.key), false)
+	}
 	for _, n := range workedNumbers(k) {
 		*n.n = r.wholeOr(join(pathWorked, n.key), 0, mostKnitted, 0)
 	}
@@ -189,8 +206,10 @@ func (s Sheet) knit(k *mitt.Worked, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	if k.JoinsAbove {
-		s["worked.joins_above"] = "true"
+	for _, f := range workedFlags(k) {
+		if *f.set {
+			s[join(pathWorked, f.key)] = "true"
+		}
 	}
 	for path, list := range map[string][]int{
 		"worked.increase_rounds": k.Increases, "worked.decrease_rounds": k.Decreases, "worked.thumb_decrease_rounds": k.ThumbCorners,

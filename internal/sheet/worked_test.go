@@ -19,6 +19,7 @@ func TestKnittedGoesThroughJSON(t *testing.T) {
 		CuffPlainRounds: 9, HandStitches: 44, GussetBase: 3, Increases: []int{1, 4, 7, 10}, GussetRounds: 19,
 		Held: 15, Bridge: 3, RoundsAbove: 12, EdgingRounds: 3, Edging: 44, TopRounds: 14, Decreases: []int{2}, PickedUp: 4,
 		ThumbDecreases: 1, Thumb: 18, ThumbRounds: 11, ThumbEdging: 3, ThumbEdged: 18,
+		ThumbCorners: []int{2}, CuffRib: 3, EdgingRib: 2, ThumbRib: 2, JoinsAbove: true, HandTurned: true,
 	}
 	s := Sheet{"worked.bridge": "7", "worked.kept_on_hand": "2", PathSecond: Anew}
 	s.Knit(&was, "right")
