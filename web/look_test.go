@@ -121,7 +121,7 @@ const violations = `axe.run(document, {resultTypes: ["violations"]}).then((r) =>
 // lowTargets lists what can be pressed and is lower than 44 px; links within
 // sentences may be, and a box to tick is pressed with its label.
 const lowTargets = `[...document.querySelectorAll("button, input:not([type=hidden]), select, summary, nav a")]
-	.map((e) => (e.type === "checkbox" && e.closest("label")) || e)
+	.map((e) => ((e.type === "checkbox" || e.type === "radio") && e.closest("label")) || e)
 	.filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43.5)
 	.map((e) => e.outerHTML.slice(0, 80) + " " + e.getBoundingClientRect().height)`
 

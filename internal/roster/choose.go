@@ -32,6 +32,9 @@ func (c *Column) Key() string { return c.key }
 
 // keyOf is the key of the heading at a place.
 func keyOf(heading string, at int) string {
+	if len(heading) > longestHeading { // it means nothing, and its words may be a million
+		return clip(heading)
+	}
 	if words := wordsOf(heading); len(words) > 0 {
 		return clip(strings.Join(words, " "))
 	}

@@ -207,6 +207,7 @@ func TestChosenColumns(t *testing.T) {
 	table, err = ReadAs([]byte("name,hand\nAda,wide\n"), units.CM, c.Columns)
 	require.NoError(t, err)
 	assert.Len(t, table.Students, 1, "what is not used is not looked at")
+	assert.Equal(t, strings.Repeat("A B ", 10)+"…", keyOf(strings.Repeat("A B ", 1<<20), 0), "the words of a cell of 4 MB are not looked for")
 	c.Columns["x"] = "shoe"
 	require.ErrorContains(t, c.Check(), "which is no field of a student")
 }
