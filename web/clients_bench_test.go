@@ -89,7 +89,7 @@ func BenchmarkClients(b *testing.B) {
 	b.ResetTimer()
 	for i := range list {
 		c := &client{b: b, k: k, mitt: fmt.Sprintf("/mitts/%d", i%shared+1), took: map[string][]time.Duration{}, form: url.Values{}}
-		c.http = &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: 1}, CheckRedirect: plain.CheckRedirect}
+		c.http = &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: 1}, CheckRedirect: direct.CheckRedirect}
 		list[i] = c
 		all.Go(func() {
 			for n := i; n < b.N; n += clients {

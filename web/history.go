@@ -5,12 +5,11 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/web/view"
@@ -46,8 +45,8 @@ func (s *Server) nameMoment(w http.ResponseWriter, r *http.Request) error {
 		return bodyFault(err)
 	}
 	name := strings.TrimSpace(r.PostForm.Get("name"))
-	if utf8.RuneCountInString(name) > mostMoment || strings.IndexFunc(name, unicode.IsControl) >= 0 || !utf8.ValidString(name) {
-		return fault.New(fault.Invalid, "name: can't be kept; write one line of at most %d characters", mostMoment)
+	if why := plain.Line(name, mostMoment); why != "" {
+		return fault.New(fault.Invalid, "name: %s", why)
 	}
 	revision := m.Revision
 	if at := r.PostForm.Get("revision"); at != "" {

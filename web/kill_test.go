@@ -138,7 +138,7 @@ func post(ctx context.Context, k *killable, path, kind, body string) (answer, er
 		return answer{}, err
 	}
 	req.Header.Set("Content-Type", kind)
-	resp, err := plain.Do(req)
+	resp, err := direct.Do(req)
 	if err != nil {
 		return answer{}, err
 	}
@@ -148,8 +148,8 @@ func post(ctx context.Context, k *killable, path, kind, body string) (answer, er
 	return answer{k.t, resp.StatusCode, resp.Header, b.String()}, err
 }
 
-// plain follows no redirects.
-var plain = &http.Client{CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
+// direct follows no redirects.
+var direct = &http.Client{CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
 
 // verify opens the file as a new start would, which looks through it, and
 // finds every save that was acknowledged since the last time.

@@ -12,6 +12,7 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/store"
@@ -123,16 +124,12 @@ func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 	return e, nil
 }
 
-// mostKey is the most characters of a key, mostRounds the most rounds of a part.
-const (
-	mostKey    = 64
-	mostRounds = 1500
-)
-
+// mostRounds is the most rounds of a part.
+const mostRounds = 1500
 func (e elbow) check() error {
 	var faults fault.Fields
-	if e.Key == "" || len(e.Key) > mostKey {
-		faults.Add("key", "is %.70q; write a name of 1 to %d characters", e.Key, mostKey)
+	if why := plain.Key(e.Key); why != "" {
+		faults.Add("key", "%s", why)
 	}
 	if e.Side != "right" && e.Side != "left" {
 		faults.Add("side", "is %.20q; write right or left", e.Side)
@@ -145,8 +142,10 @@ func (e elbow) check() error {
 	if !known {
 		faults.Add("round", "is %d of %.20q; write a round of a part of the mitt", e.Round, e.Section)
 	}
-	if e.Note != nil && !chart.Noteworthy(*e.Note) {
-		faults.Add("note", "can't be kept; write one line of at most %d characters", chart.LongestNote)
+	if e.Note != nil {
+		if why := plain.Line(*e.Note, chart.LongestNote); why != "" {
+			faults.Add("note", "%s", why)
+		}
 	}
 	return faults.Err()
 }

@@ -16,6 +16,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/photo"
+	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
@@ -203,7 +204,7 @@ func readTry(r *http.Request) (t tryon.Try, picture []byte, err error) {
 			t.Feel[zone] = felt
 		}
 	}
-	if t.Key == "" || len(t.Key) > mostKey {
+	if plain.Key(t.Key) != "" {
 		return t, nil, fault.Fields{{Path: "key", Message: "is missing; open the page again"}}
 	}
 	file, _, err := r.FormFile("photo")

@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/store"
@@ -196,8 +197,12 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return fault.New(fault.Invalid, "after: is no revision; open the try again")
 	}
-	if len(r.PostForm.Get("key")) > mostKey {
-		return fault.New(fault.Invalid, "key: is too long; open the try again")
+	key := r.PostForm.Get("key")
+	if key == "" {
+		key = rand.Text() // a plain form without it is answered once for each press
+	}
+	if why := plain.Key(key); why != "" {
+		return fault.New(fault.Invalid, "key: %s", why)
 	}
 	v, err := s.weigh(r.Context(), m, doc, e, ticksOf(r))
 	if err != nil {
@@ -219,7 +224,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	request := store.Request{Kind: store.Do, After: after, Key: r.PostForm.Get("key"), Edits: doc.Difference(next), Rewrite: project.Rewrite}
+	request := store.Request{Kind: store.Do, After: after, Key: key, Edits: doc.Difference(next), Rewrite: project.Rewrite}
 	applied, err := s.store.Judge(r.Context(), m.ID, e.ID, request, raw)
 	if err != nil {
 		return err

@@ -39,6 +39,9 @@ func export(ctx context.Context, v *verb, args []string, std stdio) error {
 		if err != nil {
 			return asInput(err, "ID")
 		}
+		for _, what := range file.Mended {
+			fmt.Fprintf(std.Err, "%s: it held characters that can't be read back, which are replaced in the file\n", what)
+		}
 		return parcel.Write(std.Out, file)
 	})
 }

@@ -3,20 +3,22 @@ package chart
 import (
 	"fmt"
 	"regexp"
-	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
 )
 
-// The bounds of one stroke, and of a note in characters.
+// The bounds of one stroke that a page sends.
 const (
 	mostEdits = 20_000
 	mostRound = 2_000
 )
+
+// MaxMarks is the most marked cells of a mitt: more than the largest mitt has
+// stitches. A stroke that copies a mitt or brings a moment back has as many.
+const MaxMarks = 200_000
 
 // LongestNote is the most characters of a note.
 const LongestNote = 200
@@ -68,8 +70,8 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 			faults.Add(path+".value", "is %.20q, which is no yarn; write a letter from a to h", e.Value)
 		}
 	case Notes:
-		if !Noteworthy(e.Value) {
-			faults.Add(path+".value", "can't be kept as a note; write one line of at most %d characters", LongestNote)
+		if why := plain.Line(e.Value, LongestNote); why != "" {
+			faults.Add(path+".value", "%s", why)
 		}
 	case Needles:
 		if e.Column != "" || (e.Value != "" && e.Value != "here") {
@@ -78,12 +80,6 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 	default:
 		faults.Add(path+".layer", "is %.20q; write stitch, colour, note or needles", e.Layer)
 	}
-}
-
-// Noteworthy tells whether a text can be kept as a note: one line of at most
-// LongestNote characters.
-func Noteworthy(text string) bool {
-	return utf8.RuneCountInString(text) <= LongestNote && utf8.ValidString(text) && strings.IndexFunc(text, unicode.IsControl) < 0
 }
 
 func known(p stitch.Part) bool {

@@ -5,13 +5,12 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/stitch"
 )
 
@@ -55,11 +54,10 @@ const (
 // Check refuses a motif that can't be kept.
 func (m Motif) Check() error {
 	var faults fault.Fields
-	switch n := utf8.RuneCountInString(strings.TrimSpace(m.Name)); {
-	case n == 0:
+	if name := strings.TrimSpace(m.Name); name == "" {
 		faults.Add("name", "is empty; give the motif a name")
-	case n > mostMotifName || strings.IndexFunc(m.Name, unicode.IsControl) >= 0 || !utf8.ValidString(m.Name):
-		faults.Add("name", "can't be kept; write one line of at most %d characters", mostMotifName)
+	} else if why := plain.Line(name, mostMotifName); why != "" {
+		faults.Add("name", "%s", why)
 	}
 	if len(m.Cells) == 0 || len(m.Cells) > mostMotif {
 		faults.Add("cells", "are %d; a motif has 1 to %d", len(m.Cells), mostMotif)

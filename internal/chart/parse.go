@@ -5,12 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/stitch"
 )
 
@@ -86,8 +86,8 @@ func Parse(data []byte) (Stroke, error) {
 	if w.Key != nil {
 		s.Key = *w.Key
 	}
-	if !strokeKey.MatchString(s.Key) {
-		faults.Add("key", "is %.20q; write at most 64 letters and digits", s.Key)
+	if why := plain.Key(s.Key); s.Key != "" && why != "" {
+		faults.Add("key", "%s", why)
 	}
 	given := 0
 	for _, b := range []bool{w.Edits != nil, s.Undo, s.Redo, s.Change != nil} {
@@ -110,8 +110,6 @@ func Parse(data []byte) (Stroke, error) {
 	}
 	return s, faults.Err()
 }
-
-var strokeKey = regexp.MustCompile(`^[A-Za-z0-9]{0,64}$`)
 
 func (c *Change) check(faults *fault.Fields) {
 	if c.Kind != Insert && c.Kind != Remove && c.Kind != Move {

@@ -5,13 +5,13 @@ import (
 	"fmt"
 	"regexp"
 	"time"
-	"unicode"
 	"unicode/utf8"
 
 	"github.com/go-json-experiment/json"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/roster"
 	"thenar/internal/sheet"
@@ -22,10 +22,10 @@ const mostFaults = 20
 
 // The bounds of texts that the program keeps as they come.
 const (
-	longestKey  = 200
+	longestKey  = plain.MaxKeptKey
 	longestName = 200
 	largestText = 1 << 20 // of a record or an answer
-	mostEdits   = 40_000  // of a stroke, its cells and its fields
+	mostMended  = 10_000  // of what had to be mended to be written
 )
 
 // timeFormat is that of the store.
@@ -57,18 +57,9 @@ func (c *checker) time(path, text string) {
 }
 
 func (c *checker) text(path, text string, least, most int) {
-	if n := utf8.RuneCountInString(text); n < least || n > most || !utf8.ValidString(text) || hasControl(text) {
+	if utf8.RuneCountInString(text) < least || plain.Line(text, most) != "" {
 		c.faults.Add(path, "is %.40q; write one line of %d to %d characters", text, least, most)
 	}
-}
-
-func hasControl(text string) bool {
-	for _, r := range text {
-		if unicode.IsControl(r) {
-			return true
-		}
-	}
-	return false
 }
 
 // number checks that a revision is one of those that there are.
@@ -107,6 +98,9 @@ func (c *checker) file(f *File) {
 		if c.full() {
 			return
 		}
+	}
+	if len(f.Mended) > mostMended {
+		c.faults.Add("mended", "are %d; %d are the most", len(f.Mended), mostMended)
 	}
 	for i, u := range f.Unlearned {
 		path := fmt.Sprintf("unlearned[%d]", i)
@@ -164,10 +158,6 @@ func (c *checker) record(path string, raw []byte, into any) {
 // edits checks the edits of a stroke: those of cells as those that a page
 // sends, those of the sheet by their path.
 func (c *checker) edits(path string, edits []chart.Edit, fields bool) {
-	if len(edits) > mostEdits {
-		c.faults.Add(path, "are %d; a stroke has at most %d", len(edits), mostEdits)
-		return
-	}
 	for i, e := range edits {
 		at := fmt.Sprintf("%s[%d]", path, i)
 		switch {

@@ -3,6 +3,7 @@ package parcel
 import (
 	"fmt"
 
+	"thenar/internal/chart"
 	"thenar/internal/project"
 )
 
@@ -34,7 +35,7 @@ func (c *checker) revisions(path string, list []Revision) {
 	if len(list) == 0 || list[0].Kind != Decision {
 		c.faults.Add(path, "don't begin with a decision; the first revision holds a document")
 	}
-	keys := map[string]bool{}
+	keys, marks := map[string]bool{}, chart.Marks{}
 	for i, r := range list {
 		at := fmt.Sprintf("%s[%d]", path, i)
 		if r.Revision != int64(i)+1 {
@@ -46,6 +47,9 @@ func (c *checker) revisions(path string, list []Revision) {
 			c.decision(at, r)
 		case do, undo, redo:
 			c.stroke(at, r, list[:i])
+			if marks.Apply(r.Edits); len(marks) > chart.MaxMarks {
+				c.faults.Add(at+".edits", "mark more cells than the %d of a mitt", chart.MaxMarks)
+			}
 		default:
 			c.faults.Add(at+".kind", "is %.20q; write decision, do, undo or redo", r.Kind)
 		}

@@ -32,6 +32,7 @@ type File struct {
 	Classes   []Class     `json:"classes"`
 	Motifs    []Motif     `json:"motifs"`
 	Unlearned []Unlearned `json:"unlearned"`
+	Mended    []string    `json:"mended,omitzero"` // what had to be changed to be written, for people
 }
 
 // Mitt is a mitt with its whole history. ID is its number where it came from,

@@ -6,10 +6,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/sheet"
 )
 
@@ -97,13 +96,10 @@ const LongestText = 200
 // has. Numbers are not looked at here.
 func (d Document) Check() error {
 	var faults fault.Fields
-	switch n := utf8.RuneCountInString(strings.TrimSpace(d.Name)); {
-	case n == 0:
+	if name := strings.TrimSpace(d.Name); name == "" {
 		faults.Add("name", "is empty; give the mitt a name")
-	case n > LongestName:
-		faults.Add("name", "has %d characters; %d are the most", n, LongestName)
-	case !plainText(d.Name):
-		faults.Add("name", "has characters that can't be shown; write it on one line")
+	} else if why := plain.Line(name, LongestName); why != "" {
+		faults.Add("name", "%s", why)
 	}
 	if d.Side != Right && d.Side != Left {
 		faults.Add("side", "is neither right nor left; choose one")
@@ -120,17 +116,10 @@ func (d Document) Questions() []sheet.Question { return d.Sheet.Questions(d.Sure
 
 func checkTexts(s sheet.Sheet, faults *fault.Fields) {
 	for path, text := range s {
-		switch {
-		case !sheet.Known(path):
+		if !sheet.Known(path) {
 			faults.Add("sheet", "has no field of this name: %.60q", path)
-		case utf8.RuneCountInString(text) > LongestText:
-			faults.Add(path, "has more than %d characters; shorten it", LongestText)
-		case !plainText(text):
-			faults.Add(path, "has characters that can't be shown; write it on one line")
+		} else if why := plain.Line(text, LongestText); why != "" {
+			faults.Add(path, "%s", why)
 		}
 	}
-}
-
-func plainText(s string) bool {
-	return utf8.ValidString(s) && strings.IndexFunc(s, unicode.IsControl) < 0
 }

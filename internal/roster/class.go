@@ -6,10 +6,10 @@ import (
 	"slices"
 	"strings"
 	"time"
-	"unicode/utf8"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/units"
@@ -141,10 +141,8 @@ func (c *Class) Check() error {
 		field, text string
 		most        int
 	}{{"name", c.Name, longestLine}, {"place", c.Place, longestLine}, {"yarn", c.Yarn, longestLine}, {"needle", c.Needle, longestLine}, {"note", c.Note, longestNote}} {
-		if n := utf8.RuneCountInString(t.text); n > t.most {
-			faults.Add(t.field, "has %d characters; %d are the most", n, t.most)
-		} else if !plain(t.text) {
-			faults.Add(t.field, "has characters that can't be shown; write it on one line")
+		if why := plain.Line(t.text, t.most); why != "" {
+			faults.Add(t.field, "%s", why)
 		}
 	}
 	if c.Date != "" {

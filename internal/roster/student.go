@@ -4,11 +4,10 @@ import (
 	"errors"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"thenar/internal/fault"
 	"thenar/internal/hand"
+	"thenar/internal/plain"
 	"thenar/internal/sheet"
 	"thenar/internal/units"
 )
@@ -105,28 +104,18 @@ const (
 	longestWord = 200
 )
 
-// plain tells whether a text can be shown on one line.
-func plain(s string) bool {
-	return utf8.ValidString(s) && strings.IndexFunc(s, unicode.IsControl) < 0
-}
-
 // Check refuses what can't be kept or used. The values are read as those of a
 // measure sheet, so messages and ranges are the same; a hand or a gauge that
 // is not known yet is no fault.
 func (s *Student) Check(u units.Unit) fault.Fields {
 	var faults fault.Fields
-	switch n := utf8.RuneCountInString(s.Name); {
-	case strings.TrimSpace(s.Name) == "":
+	if strings.TrimSpace(s.Name) == "" {
 		faults.Add("name", "is empty; write a name or initials")
-	case n > longestName:
-		faults.Add("name", "has %d characters; %d are the most", n, longestName)
-	case !plain(s.Name):
-		faults.Add("name", "has characters that can't be shown; write it on one line")
+	} else if why := plain.Line(s.Name, longestName); why != "" {
+		faults.Add("name", "%s", why)
 	}
-	if n := utf8.RuneCountInString(s.Note); n > longestWord {
-		faults.Add("note", "has %d characters; %d are the most", n, longestWord)
-	} else if !plain(s.Note) {
-		faults.Add("note", "has characters that can't be shown; write it on one line")
+	if why := plain.Line(s.Note, longestWord); why != "" {
+		faults.Add("note", "%s", why)
 	}
 	if s.Gauge != FromSwatch && s.Gauge != FromCuff && s.Gauge != FromBand {
 		faults.Add("gauge_from", "is %.20q; choose a swatch, the cuff or the band", s.Gauge)
@@ -198,12 +187,10 @@ func (s *Student) texts() (faults fault.Fields, whole sheet.Sheet) {
 	}
 	for _, path := range paths {
 		text, given := s.Sheet[path]
-		switch {
+		switch why := plain.Line(text, longestWord); {
 		case !given:
-		case utf8.RuneCountInString(text) > longestWord:
-			faults.Add(path, "has more than %d characters; shorten it", longestWord)
-		case !plain(text):
-			faults.Add(path, "has characters that can't be shown; write it on one line")
+		case why != "":
+			faults.Add(path, "%s", why)
 		default:
 			whole[path] = text
 		}

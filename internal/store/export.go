@@ -14,11 +14,7 @@ import (
 func (s *Store) ExportMitt(ctx context.Context, id int64) (f parcel.File, err error) {
 	defer fault.Wrap(&err, "store.ExportMitt(%d)", id)
 	f = s.emptyFile()
-	err = s.read(ctx, func(tx *txn) error {
-		m, err := packMitt(ctx, tx, id)
-		f.Mitts = append(f.Mitts, m)
-		return err
-	})
+	err = s.read(ctx, func(tx *txn) error { return addMitt(ctx, tx, &f, id) })
 	return f, err
 }
 
@@ -42,11 +38,9 @@ func (s *Store) ExportAll(ctx context.Context) (f parcel.File, err error) {
 	err = s.read(ctx, func(tx *txn) error {
 		mitts, err := numbers(ctx, tx, `SELECT id FROM mitt ORDER BY id`)
 		for _, id := range mitts {
-			m, err := packMitt(ctx, tx, id)
-			if err != nil {
+			if err := addMitt(ctx, tx, &f, id); err != nil {
 				return err
 			}
-			f.Mitts = append(f.Mitts, m)
 		}
 		if err != nil {
 			return err
@@ -74,6 +68,18 @@ func numbers(ctx context.Context, tx *txn, query string, args ...any) ([]int64, 
 	return collect(ctx, tx, func(rows *sql.Rows) (n int64, err error) { return n, rows.Scan(&n) }, query, args...)
 }
 
+// addMitt adds a mitt to a file, and says what had to be mended for it.
+func addMitt(ctx context.Context, tx *txn, f *parcel.File, id int64) error {
+	m, err := packMitt(ctx, tx, id)
+	if err != nil {
+		return err
+	}
+	f.Mended = append(f.Mended, m.MendKeys()...)
+	f.Mitts = append(f.Mitts, m)
+	return nil
+}
+
+// packMitt gives a mitt as it is kept, with the keys that it has.
 func packMitt(ctx context.Context, tx *txn, id int64) (m parcel.Mitt, err error) {
 	m.ID = id
 	if _, err := stand(ctx, tx, id); err != nil {

@@ -7,6 +7,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/parcel"
+	"thenar/internal/plain"
 )
 
 // Import takes in what a file holds, all of it or nothing. What is here
@@ -66,6 +67,7 @@ func takeMitt(ctx context.Context, tx *txn, m parcel.Mitt) (a Arrived, err error
 		if err != nil {
 			return nil, err
 		}
+		there.MendKeys() // as those of the file were, if it came from here
 		return there.Traces()
 	})
 	if err != nil {
@@ -101,10 +103,17 @@ func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m parcel.Mitt)
 	}
 	// The last count of a hand says where its work stands: older ones than the
 	// newest here are of no use any more.
+	counted, err := keysHere(ctx, tx, `SELECT id, key FROM count WHERE mitt = ? ORDER BY id`, id)
+	if err != nil {
+		return err
+	}
 	for _, c := range m.Counts {
+		if _, here := counted[c.Key]; here {
+			continue
+		}
 		_, err := tx.ExecContext(ctx, `
 			INSERT INTO count (mitt, key, at, side, section, round) SELECT ?1, ?2, ?3, ?4, ?5, ?6
-			WHERE NOT EXISTS (SELECT 1 FROM count WHERE mitt = ?1 AND (key = ?2 OR side = ?4 AND at > ?3))`,
+			WHERE NOT EXISTS (SELECT 1 FROM count WHERE mitt = ?1 AND side = ?4 AND at > ?3)`,
 			id, c.Key, c.At, c.Side, c.Section, c.Round)
 		if err != nil {
 			return err
@@ -134,16 +143,21 @@ func takeRevision(ctx context.Context, tx *txn, id int64, r parcel.Revision) err
 // takeTries adds the tries that are not here, and tells the number of each.
 func takeTries(ctx context.Context, tx *txn, mitt int64, list []parcel.Try) (numbered map[int64]int64, err error) {
 	numbered = map[int64]int64{}
+	here, err := keysHere(ctx, tx, `SELECT id, key FROM try WHERE mitt = ? ORDER BY id`, mitt)
+	if err != nil {
+		return nil, err
+	}
 	for _, t := range list {
-		_, err := tx.ExecContext(ctx, `
-			INSERT INTO try (mitt, key, at, revision, record, photo) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (mitt, key) DO NOTHING`,
-			mitt, t.Key, t.At, t.Revision, string(t.Record), t.Photo)
-		if err != nil {
-			return nil, err
-		}
-		var id int64
-		if err := tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND key = ?`, mitt, t.Key).Scan(&id); err != nil {
-			return nil, err
+		id, known := here[t.Key]
+		if !known {
+			made, err := tx.ExecContext(ctx, `INSERT INTO try (mitt, key, at, revision, record, photo) VALUES (?, ?, ?, ?, ?, ?)`,
+				mitt, t.Key, t.At, t.Revision, string(t.Record), t.Photo)
+			if err != nil {
+				return nil, err
+			}
+			if id, err = made.LastInsertId(); err != nil {
+				return nil, err
+			}
 		}
 		numbered[t.ID] = id
 		for _, v := range t.Verdicts { // the newest one stands
@@ -156,6 +170,29 @@ func takeTries(ctx context.Context, tx *txn, mitt int64, list []parcel.Try) (num
 		}
 	}
 	return numbered, nil
+}
+
+// keysHere are the numbers of a mitt's tries or counts by their keys, as those
+// are written into a file.
+func keysHere(ctx context.Context, tx *txn, query string, mitt int64) (map[string]int64, error) {
+	type row struct {
+		id  int64
+		key string
+	}
+	rows, err := collect(ctx, tx, func(rows *sql.Rows) (r row, err error) { return r, rows.Scan(&r.id, &r.key) }, query, mitt)
+	if err != nil {
+		return nil, err
+	}
+	kept := make([]string, len(rows))
+	for i, r := range rows {
+		kept[i] = r.key
+	}
+	keys, _ := plain.MendedKeys(kept)
+	here := make(map[string]int64, len(rows))
+	for i, r := range rows {
+		here[keys[i]] = r.id
+	}
+	return here, nil
 }
 
 // takeClass takes in one class.

@@ -214,8 +214,11 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 // before it a decision if it has edits of the sheet, and from time to time a
 // snapshot. It gives the stroke's revision.
 func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, l *remembered, st stroke, r Request) (int64, error) {
-	revision := at.head + 1
+	revision, marked := at.head+1, len(l.marks)
 	back := l.marks.Apply(st.edits)
+	if n := len(l.marks); n > chart.MaxMarks && n > marked {
+		return 0, fault.New(fault.Invalid, "This mitt would have %d marked cells, and %d are the most. Nothing was drawn.", n, chart.MaxMarks)
+	}
 	if sheet := chart.OfSheet(st.edits); len(sheet) > 0 {
 		undone, err := s.rewrite(ctx, tx, id, at, sheet, r)
 		if err != nil {

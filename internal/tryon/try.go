@@ -10,10 +10,10 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode/utf8"
 
 	"thenar/internal/fault"
 	"thenar/internal/gauge"
+	"thenar/internal/plain"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
@@ -91,6 +91,7 @@ type Seen struct {
 // gusset may sit.
 const (
 	LongestNote = 2000
+	longestText = 60
 	mostOff     = 40 * units.Millimetre
 )
 
@@ -119,10 +120,23 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
 		}
 		seen.Steps[zone] = n
 	}
-	if n := utf8.RuneCountInString(t.Note); n > LongestNote {
-		faults.Add("note", "has %d characters; %d are the most", n, LongestNote)
-	}
+	t.texts(&faults)
 	return seen, faults.Err()
+}
+
+// texts refuses what can't be kept; what a number can't be is told elsewhere.
+func (t Try) texts(faults *fault.Fields) {
+	if why := plain.Lines(t.Note, LongestNote); why != "" {
+		faults.Add("note", "%s", why)
+	}
+	for _, f := range []struct{ name, text string }{
+		{"date", t.Date}, {"section", t.Section}, {"round", t.Round}, {"count", t.Count}, {"stitches", t.Stitches},
+		{"width", t.Width}, {"rounds", t.Rounds}, {"height", t.Height}, {"base", t.Base}, {"top", t.Top},
+	} {
+		if why := plain.Line(f.text, longestText); why != "" {
+			faults.Add(f.name, "%s", why)
+		}
+	}
 }
 
 // WithoutFabric is the try as if no fabric had been measured.
