@@ -52,7 +52,7 @@ func TestCheck(t *testing.T) {
 	faults := s.Check(units.CM)
 	for path, says := range map[string]string{
 		"name": "61 characters; 60 are the most", "note": "can't be shown", "gauge_from": "choose a swatch, the cuff or the band",
-		"hand.size": "from 4 to 13", "hand.wrist_circumference": "is not a number", "hand.hand_length": "more than 200 characters",
+		"hand.size": "from 4 to 13", "hand.wrist_circumference": "is not a number", "hand.hand_length": "has 201 characters; 200 are the most",
 		"hand.gusset_length": "can't be shown", stitchesPath: "between 2 and 500", "pins.cast_on": "write a whole number from",
 	} {
 		i := slices.IndexFunc(faults, func(f fault.Field) bool { return f.Path == path })
