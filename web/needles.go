@@ -126,6 +126,7 @@ func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 
 // mostRounds is the most rounds of a part.
 const mostRounds = 1500
+
 func (e elbow) check() error {
 	var faults fault.Fields
 	if why := plain.Key(e.Key); why != "" {

@@ -121,7 +121,7 @@ func (s *Student) Check(u units.Unit) fault.Fields {
 		faults.Add("gauge_from", "is %.20q; choose a swatch, the cuff or the band", s.Gauge)
 	}
 	for path, text := range s.Sure {
-		if !slices.Contains(paths, path) || !plain(text) || utf8.RuneCountInString(text) > longestWord {
+		if !slices.Contains(paths, path) || plain.Line(text, longestWord) != "" {
 			faults.Add("sure", "has %.40q, which can't be kept", path)
 		}
 	}

@@ -130,8 +130,16 @@ func (t Try) texts(faults *fault.Fields) {
 		faults.Add("note", "%s", why)
 	}
 	for _, f := range []struct{ name, text string }{
-		{"date", t.Date}, {"section", t.Section}, {"round", t.Round}, {"count", t.Count}, {"stitches", t.Stitches},
-		{"width", t.Width}, {"rounds", t.Rounds}, {"height", t.Height}, {"base", t.Base}, {"top", t.Top},
+		{"date", t.Date},
+		{"section", t.Section},
+		{"round", t.Round},
+		{"count", t.Count},
+		{"stitches", t.Stitches},
+		{"width", t.Width},
+		{"rounds", t.Rounds},
+		{"height", t.Height},
+		{"base", t.Base},
+		{"top", t.Top},
 	} {
 		if why := plain.Line(f.text, longestText); why != "" {
 			faults.Add(f.name, "%s", why)
