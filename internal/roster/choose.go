@@ -5,9 +5,9 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 )
 
 // unused is what is kept for a column of which somebody said that it means
@@ -95,7 +95,7 @@ func (c *Class) checkColumns(faults *fault.Fields) {
 	}
 	for _, key := range slices.Sorted(maps.Keys(c.Columns)) {
 		switch field := c.Columns[key]; {
-		case key == "" || !plain(key) || utf8.RuneCountInString(key) > longestWord:
+		case key == "" || plain.Line(key, longestWord) != "":
 			faults.Add("columns", "has a heading that can't be kept: %.40q", key)
 		case field != unused && !slices.Contains(Readable(), field):
 			faults.Add("columns", "reads “%.40s” as %.40q, which is no field of a student", key, field)
