@@ -2,6 +2,7 @@ package web
 
 import (
 	"context"
+	"errors"
 	"io"
 	"mime"
 	"net/http"
@@ -38,7 +39,8 @@ func (s *Server) showChart(w http.ResponseWriter, r *http.Request) error {
 }
 
 // saveChart takes one stroke, an undo or redo, or a change of the rounds. A
-// script is told what it did, and what others did before it.
+// script is told what it did, and what others did before it; or, with "stale",
+// that its chart is not of this file and has to be read anew.
 func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); sent != "application/json" {
 		return fault.New(fault.Invalid, "A chart's strokes are sent as application/json.")
@@ -55,12 +57,16 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Rewrite: project.Rewrite}
+	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Restored: stroke.Restored, Rewrite: project.Rewrite}
 	var applied store.Applied
 	if onlyCells(stroke) { // most strokes: the mitt need not be read for them
 		applied, err = s.store.Draw(r.Context(), id, request)
 	} else {
 		applied, err = s.drawWhole(r.Context(), id, stroke, request)
+	}
+	if errors.Is(err, store.ErrStale) {
+		writeJSON(w, http.StatusConflict, map[string]any{"error": []string{fault.Message(err)}, "stale": true})
+		return nil
 	}
 	if err != nil {
 		return err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"net/http"
+	"time"
 
 	"thenar/internal/chart"
 	"thenar/internal/project"
@@ -22,6 +23,7 @@ func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document,
 	if out != nil {
 		a.Chart.Page.Revision, a.Chart.Page.Decided, a.Chart.Page.Marks = m.Revision, m.Decided, out.Charts.Marks.Edits()
 		a.Chart.Page.CanUndo, a.Chart.Page.CanRedo, a.Chart.Page.Restored = m.CanUndo, m.CanRedo, m.Restored
+		a.Chart.Page.Mitt = m.Created.Format(time.RFC3339Nano)
 		a.Chart.Page.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
 	}
 	return a

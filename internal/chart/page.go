@@ -30,6 +30,7 @@ type Page struct {
 	Revision   int64      `json:"revision"`
 	Decided    int64      `json:"decided"`
 	Restored   int64      `json:"restored"`
+	Mitt       string     `json:"mitt,omitempty"` // tells it from another of the same number in another file
 	CanUndo    bool       `json:"can_undo"`
 	CanRedo    bool       `json:"can_redo"`
 	Href       string     `json:"href"`

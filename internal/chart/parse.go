@@ -16,9 +16,11 @@ import (
 
 // Stroke is what a page sends: some edits that belong together, an undo or
 // redo, or a change of the rounds; After is the revision that the page had
-// then, Key the page's own name of the stroke, which may be empty.
+// then, Restored the file that had it (nil: not told), Key the page's own name
+// of the stroke, which may be empty.
 type Stroke struct {
 	After      int64
+	Restored   *int64
 	Key        string
 	Edits      []Edit
 	Undo, Redo bool
@@ -51,8 +53,9 @@ type wire struct {
 	Undo  *bool       `json:"undo"`
 	Redo  *bool       `json:"redo"`
 
-	Key    *string `json:"key"`
-	Change *Change `json:"change"`
+	Key      *string `json:"key"`
+	Restored *int64  `json:"restored"`
+	Change   *Change `json:"change"`
 }
 
 type wireEdit struct {
@@ -65,7 +68,8 @@ type wireEdit struct {
 
 // Parse reads {"after": 12, "edits": […]}, {"after": 12, "undo": true},
 // {"after": 12, "redo": true} or {"after": 12, "change": {"kind": "insert",
-// "section": "gusset", "round": 7}}, each with a "key" if wanted. Keys that are unknown or stand twice, values
+// "section": "gusset", "round": 7}}, each with a "key" and with the number of
+// the file as "restored" if wanted. Keys that are unknown or stand twice, values
 // of another type and anything after the document are faults.
 func Parse(data []byte) (Stroke, error) {
 	var faults fault.Fields
@@ -82,7 +86,7 @@ func Parse(data []byte) (Stroke, error) {
 		faults.Add("after", "is missing or negative; write the revision that the chart had")
 		return Stroke{}, faults
 	}
-	s := Stroke{After: *w.After, Undo: w.Undo != nil && *w.Undo, Redo: w.Redo != nil && *w.Redo, Change: w.Change}
+	s := Stroke{After: *w.After, Restored: w.Restored, Undo: w.Undo != nil && *w.Undo, Redo: w.Redo != nil && *w.Redo, Change: w.Change}
 	if w.Key != nil {
 		s.Key = *w.Key
 	}

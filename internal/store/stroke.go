@@ -27,6 +27,10 @@ type Request struct {
 	Key   string // the caller's own name of the stroke, so that it is drawn once; may be empty
 	Edits []chart.Edit
 
+	// Restored is the file in which the caller knew After, as Mitt.Restored;
+	// nil where the caller read it just now.
+	Restored *int64
+
 	// Rewrite puts edits of the sheet into a document and gives the edits that
 	// take them back. Without it a stroke has no edits of the sheet.
 	Rewrite func(document []byte, edits []chart.Edit) ([]byte, []chart.Edit, error)
@@ -74,8 +78,9 @@ func (s *Store) Redo(ctx context.Context, id, after int64) (Applied, error) {
 // decision, one revision before the stroke.
 //
 // It fails with fault.NotFound for an unknown mitt, and with fault.Conflict
-// where after is a revision that the mitt doesn't have, or where there is
-// nothing to take back or to bring again.
+// where after is a revision that the mitt doesn't have or that was another
+// before a backup was put back (both are ErrStale), or where there is nothing
+// to take back or to bring again.
 func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied, err error) {
 	defer fault.Wrap(&err, "store.Draw(%d, %s)", id, r.Kind)
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -93,8 +98,8 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 	if err != nil {
 		return Applied{}, err
 	}
-	if r.After < 0 || r.After > at.head {
-		return Applied{}, fault.New(fault.Conflict, "This chart speaks of revision %d, and the newest of this mitt is %d. Nothing was drawn; load the page again.", r.After, at.head)
+	if err := ofThisFile(ctx, tx, r, at.head); err != nil {
+		return Applied{}, err
 	}
 	if applied, drawn, err := s.again(ctx, tx, id, r); drawn || err != nil {
 		return applied, err
@@ -123,6 +128,27 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 	}
 	applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
 	return applied, nil
+}
+
+// ErrStale is the cause where a request comes from a chart that this file does
+// not have: its edits can be drawn once the caller has read the mitt anew.
+var ErrStale = errors.New("the chart is not of this file")
+
+// ofThisFile refuses what was asked of another file than this one.
+func ofThisFile(ctx context.Context, tx *txn, r Request, head int64) error {
+	if r.Restored != nil {
+		var now int64
+		if err := tx.QueryRowContext(ctx, `SELECT `+restored).Scan(&now); err != nil {
+			return err
+		}
+		if now != *r.Restored {
+			return fault.New(fault.Conflict, "A backup was put back since this chart was opened. Nothing was drawn; load the page again.").Because(ErrStale)
+		}
+	}
+	if r.After < 0 || r.After > head {
+		return fault.New(fault.Conflict, "This chart speaks of revision %d, and the newest of this mitt is %d. Nothing was drawn; load the page again.", r.After, head).Because(ErrStale)
+	}
+	return nil
 }
 
 // between is what was set after a revision, from memory if it is there.

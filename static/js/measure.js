@@ -38,7 +38,7 @@ export function startMeasure(document) {
   document.addEventListener("thenar:view", () => page.ask());
   document.addEventListener("thenar:sheet", (event) => page.rewritten(event.detail));
   document.addEventListener("thenar:decided", (event) => page.decided(event.detail.revision));
-  document.addEventListener("thenar:restored", () => page.restored());
+  document.addEventListener("thenar:restored", (event) => page.restored(!event.defaultPrevented));
   window.addEventListener("online", () => page.save());
   window.addEventListener("beforeunload", (event) => {
     if (page.unsaved) event.preventDefault();
@@ -216,10 +216,15 @@ class Measure {
   }
 
   // restored hears that a backup was put back. What was typed here is another
-  // version then, which saving tells; else the page is made anew.
-  restored() {
+  // version then, which saving tells; else the page is made anew, if it may be.
+  // Where it stands, its chart is brought to what was put back.
+  restored(may) {
+    if (may && !this.unsaved && !this.conflict) {
+      location.reload();
+      return;
+    }
     if (this.unsaved) this.save();
-    else if (!this.conflict) location.reload();
+    this.ask();
   }
 
   // light marks the tape of the field in focus.

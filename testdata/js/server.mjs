@@ -8,8 +8,9 @@ export const page = { ...pageOf("nothing"), marks: [] };
 export const edit = (round, value) => ({ section: "gusset", round, column: "B2", layer: "stitch", value });
 export const settle = () => new Promise((done) => setImmediate(done));
 
-// setUp has no clock: pauses are kept. store is what the browser kept.
-export function setUp(answers, store = { value: [] }) {
+// setUp has no clock: pauses are kept. store is what the browser kept, file
+// what the page tells of its file.
+export function setUp(answers, store = { value: [] }, file = {}) {
   const sent = [];
   const heard = [];
   const pauses = [];
@@ -17,7 +18,7 @@ export function setUp(answers, store = { value: [] }) {
   let history;
   let keys = 0;
   const line = new Line({
-    href: "/chart", revision: 4, key: () => `k${++keys}`,
+    href: "/chart", revision: 4, key: () => `k${++keys}`, ...file,
     send: async (_, body) => {
       sent.push(body);
       const answer = answers.shift();

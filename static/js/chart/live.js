@@ -1,6 +1,12 @@
 // Listens to what others draw on the same chart, for as long as the window is
 // looked at: a browser has few connections, and a hidden window keeps none.
 
+// restored tells the page that a backup was put back, or that its file is
+// another: whoever holds more than a new page would, prevents that one is made.
+export function restored() {
+  return new CustomEvent("thenar:restored", { cancelable: true });
+}
+
 export class Live {
   constructor(line, open = (href) => new EventSource(href)) {
     this.line = line;
@@ -24,8 +30,14 @@ export class Live {
     this.source.addEventListener("message", (event) => this.line.hear(JSON.parse(event.data)));
     this.source.addEventListener("restored", () => {
       this.source.close(); // and stays there, so that it is not opened again
-      document.dispatchEvent(new CustomEvent("thenar:restored"));
+      document.dispatchEvent(restored());
     });
+  }
+
+  // renew listens to the file that the line knows now.
+  renew() {
+    this.stop();
+    this.look();
   }
 
   stop() {

@@ -1,12 +1,13 @@
 // Takes the chart of the page over. The page comes complete from the server;
 // without this script it can be read, with it it can be painted.
 import { Editor } from "./editor.js";
-import { Live } from "./live.js";
+import { Live, restored } from "./live.js";
 import { Line, kept as keptAt, post } from "./save.js";
 import { Selection } from "./selection.js";
 
 const lines = new Map(); // one line of strokes for each chart, kept over swaps
 let editor;
+let leaving = false; // for a new page, with all that is unsent kept in this browser
 
 // kept outlives a swap of the chart. A finger that was given no brush looks.
 const kept = {
@@ -24,23 +25,40 @@ export function start(root) {
   const data = root.querySelector("#chart-data");
   if (!place || !data) return;
   editor?.brush.end(); // what is under the pointer when the chart is swapped is kept
+  leaving = false;
   const focused = document.activeElement === document.body && editor?.hadFocus;
   const page = JSON.parse(data.textContent);
   editor = new Editor(place, page, lineOf(page), kept);
   editor.view.svg.addEventListener("focus", () => { editor.hadFocus = true; });
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });
-  if (editor.line.unsent) say("unsaved");
   if (kept.said) editor.announce(kept.said);
+  if (editor.line.unsent) {
+    say("unsaved");
+    return;
+  }
+  editor.root.querySelector("#chart-saved").dataset.state = "saved";
+  if (editor.line.older) carried(editor.line, page);
+}
+
+// carried says what became of strokes from before a backup was put back.
+function carried(line, { lost }) {
+  line.older = false;
+  editor.announce(`Your strokes from before the backup was put back are laid on it${lost.length > 0 ? "; some have no place: see below" : ""}.`);
 }
 
 // lineOf finds the line of this chart, or begins it with what an earlier visit
 // could not deliver.
 function lineOf(data) {
   let line = lines.get(data.href);
+  if (line?.apart(data)) {
+    line.renew(data);
+    line.live.renew();
+  }
   if (!line) {
+    const { href, revision, restored, mitt } = data;
     line = new Line({
-      href: data.href, revision: data.revision, restored: data.restored, send: post, keep: keptAt(`thenar:strokes:${data.href}`),
+      href, revision, restored, mitt, send: post, keep: keptAt(`thenar:strokes:${href}`),
       later: (f, ms) => setTimeout(f, ms), on,
     });
     lines.set(data.href, line);
@@ -68,7 +86,14 @@ function on(what, detail) {
   }
   if (what === "decided") document.dispatchEvent(new CustomEvent("thenar:decided", { detail: { revision: detail } }));
   if (what === "saving" || what === "saved" || what === "unsaved") say(what, detail);
-  if (what === "saved") document.dispatchEvent(new CustomEvent("thenar:painted"));
+  if (what === "stale") document.dispatchEvent(restored());
+  if (what === "saved") {
+    document.dispatchEvent(new CustomEvent("thenar:painted"));
+    if (editor?.line.late > 0) { // the plan may have changed under them: what has no place now is listed anew
+      editor.line.late = 0;
+      document.dispatchEvent(new CustomEvent("thenar:view"));
+    }
+  }
   editor?.toolbar.show();
 }
 
@@ -87,7 +112,15 @@ document.addEventListener("thenar:round", (event) => {
   editor.view.thread(editor.model.byKey.get(`${event.detail.section} ${event.detail.round}`)?.y ?? 0);
 });
 window.addEventListener("online", () => editor?.line.push());
+// A page that is made anew takes up what is kept in this browser; what it could
+// not keep has to stay on this page.
+document.addEventListener("thenar:restored", (event) => {
+  editor?.brush.end();
+  if (editor?.line.kept) leaving = true;
+  else if (editor) event.preventDefault();
+});
+window.addEventListener("pagehide", () => editor?.brush.end());
 window.addEventListener("beforeunload", (event) => {
-  if (editor?.line.unsent) event.preventDefault();
+  if (editor?.line.unsent && !leaving) event.preventDefault();
 });
 start(document);

@@ -14,6 +14,7 @@ export class Panel {
     this.strip = this.root.querySelector("[data-strip]");
     this.list = this.root.querySelector("#chart-commands");
     this.lost();
+    this.strange();
     this.menu();
     this.question();
   }
@@ -109,6 +110,31 @@ export class Panel {
         b.closest("li").remove();
       });
     }
+  }
+
+  // strange offers what was drawn on another mitt, which had this number before
+  // a backup was put back.
+  strange() {
+    const { editor } = this;
+    const { line, history } = editor;
+    const strokes = line.strange.filter((r) => r.edits);
+    const place = this.root.querySelector("[data-strange]");
+    place.hidden = strokes.length === 0;
+    if (place.hidden) return;
+    const words = document.createElement("p");
+    const one = strokes.length === 1;
+    words.textContent = `${strokes.length} ${one ? "stroke was" : "strokes were"} drawn on another mitt that is no longer here. ${one ? "It is" : "They are"} kept in this browser.`;
+    const lay = button(`Lay ${one ? "it" : "them"} on this one`, () => {
+      line.late = strokes.length;
+      for (const r of strokes) history.stroke(r.edits);
+      line.forget();
+      this.strange();
+    });
+    const drop = button(`Drop ${one ? "it" : "them"}`, () => {
+      line.forget();
+      this.strange();
+    });
+    place.replaceChildren(words, lay, " ", drop);
   }
 
   menu() {

@@ -3,8 +3,11 @@
 // one whose answer was lost is drawn once, and two windows that share what is
 // kept do no harm.
 
+import { carry } from "./carry.js";
+
 const longest = 30_000; // ms between two tries
 const remembered = 256; // strokes that a page under way may have missed
+const notNow = new Set([401, 404, 408, 421, 425, 429]); // no fault of the stroke: it may work later
 
 // What is answered to one who is let out, or too slow: nothing is wrong with
 // what was sent, but sending it again by itself would come to the same.
@@ -15,27 +18,66 @@ const held = { 403: "this device is not let in", 413: "this is too slow or too l
 export const holds = (answer) => answer && held[answer.status] && (answer.reply?.error?.join(" ") ?? held[answer.status]);
 
 export class Line {
-  // options: href, revision, send(href, body) → {status, reply}, keep, later,
-  // on(what, detail), key(), wire(request, revision). keep is a small store with get, put and drop. An answer
-  // that is no chart's (a sign-in page of the network, say) is no delivery.
+  // options: href, revision, restored (the file that has the revision), mitt,
+  // send(href, body) → {status, reply}, keep, later, on(what, detail), key(),
+  // wire(request, revision, restored). keep is a small store with get, put and
+  // drop. An answer that is no chart's (a sign-in page of the network, say) is
+  // no delivery.
   constructor(options) {
     this.key = newKey;
     this.wire = wire;
     Object.assign(this, options);
-    this.waiting = this.keep.get(); // what an earlier visit could not deliver
-    this.delivered = []; // the latest strokes that the server has, by revision
     this.sending = false;
+    this.takeOver(this.keep.get());
+  }
+
+  // takeOver begins with what an earlier visit could not deliver, or a page
+  // from before a backup was put back.
+  takeOver(requests) {
+    const { waiting, strange, left } = carry(requests, this);
+    for (const r of left) this.keep.drop(r.key);
+    this.waiting = waiting;
+    this.strange = strange; // of another mitt: they stay where they are kept
+    this.late = waiting.filter((r) => r.edits).length; // strokes that an earlier page drew
+    this.older = this.late > 0 && waiting.some((r) => r.restored !== undefined && r.restored !== this.restored);
+    this.delivered = []; // the latest strokes that the server has, by revision
+    this.stale = false; // nothing is sent until the chart was read anew
     this.pause = 1000;
+  }
+
+  // renew goes on from a page that was made anew: the chart that the strokes
+  // were drawn on is no longer the server's.
+  renew({ revision, restored, mitt }) {
+    Object.assign(this, { revision, restored, mitt });
+    this.takeOver([...this.waiting, ...this.strange]);
+    this.push();
+  }
+
+  // apart tells whether a page was made from another file than this line.
+  apart({ restored, mitt }) {
+    return this.stale || restored !== this.restored || mitt !== this.mitt;
   }
 
   get unsent() {
     return this.waiting.length > 0;
   }
 
+  // kept tells whether all that waits outlives the page.
+  get kept() {
+    return this.waiting.every((r) => this.keep.has(r.key));
+  }
+
+  // forget drops what was drawn on another mitt.
+  forget() {
+    for (const r of this.strange) this.keep.drop(r.key);
+    this.strange = [];
+  }
+
   // add puts a request in line: { edits, inverse }, { undo }, { redo } or
   // { change }.
   add(request) {
     const keyed = { ...request, key: this.key() };
+    if (this.mitt !== undefined) Object.assign(keyed, { mitt: this.mitt, restored: this.restored });
     this.waiting.push(keyed);
     this.keep.put(keyed);
     this.push();
@@ -43,27 +85,36 @@ export class Line {
 
   // push sends what stands first, then the next.
   async push() {
-    if (this.sending || this.waiting.length === 0) return;
+    if (this.sending || this.stale || this.waiting.length === 0) return;
     this.sending = true;
     this.on("saving");
-    const request = this.waiting[0];
+    const [request] = this.waiting;
+    const { restored } = this;
     let answer;
     try {
-      answer = await this.send(this.href, this.wire(request, this.revision));
+      answer = await this.send(this.href, this.wire(request, this.revision, restored));
     } catch {
       answer = undefined;
     }
     this.sending = false;
+    if (restored !== this.restored) { // an answer of a file that is gone: it is asked again
+      this.push();
+      return;
+    }
     if (holds(answer)) {
       this.on("unsaved", holds(answer));
       return;
     }
-    if (!answer || answer.status >= 500 || answer.status === 429 || (answer.status < 400 && !Number.isInteger(answer.reply?.revision))) {
+    if (!answer || answer.status >= 500 || notNow.has(answer.status) || (answer.status < 400 && !Number.isInteger(answer.reply?.revision))) {
       this.fail(answer?.reply?.error?.join(" "));
       return;
     }
+    if (answer.reply?.stale) {
+      this.outdated();
+      return;
+    }
     this.pause = 1000;
-    this.waiting.shift();
+    this.waiting = this.waiting.filter((r) => r !== request);
     this.keep.drop(request.key);
     if (answer.status >= 400) this.on("refused", { request, message: answer.reply?.error?.join(" ") ?? "this was refused" });
     else this.done(request, answer.reply);
@@ -106,6 +157,15 @@ export class Line {
     return this.delivered.filter((d) => d.revision > revision).flatMap((d) => d.edits);
   }
 
+  // outdated asks for the chart anew, again and again until it is there; the
+  // strokes wait for it.
+  outdated() {
+    this.stale = true;
+    this.on("stale");
+    this.later(() => this.stale && this.outdated(), this.pause);
+    this.pause = Math.min(2 * this.pause, longest);
+  }
+
   // fail tries again later, each time after a longer pause. The server may have
   // said why; else it can't be reached.
   fail(why = "no connection") {
@@ -116,9 +176,10 @@ export class Line {
 }
 
 // wire is a request as the server takes it.
-export function wire({ key, ...request }, after) {
-  for (const what of ["undo", "redo", "change"]) if (request[what]) return { after, key, [what]: request[what] };
-  return { after, key, edits: request.edits };
+export function wire({ key, ...request }, after, restored) {
+  const known = restored === undefined ? { after, key } : { after, restored, key };
+  for (const what of ["undo", "redo", "change"]) if (request[what]) return { ...known, [what]: request[what] };
+  return { ...known, edits: request.edits };
 }
 
 function newKey() {
@@ -145,6 +206,7 @@ export function kept(prefix) {
     }, []),
     put: (request) => careful(() => localStorage.setItem(`${prefix}:${request.key}`, JSON.stringify({ ...request, at: Date.now(), n: n++ }))),
     drop: (key) => careful(() => localStorage.removeItem(`${prefix}:${key}`)),
+    has: (key) => careful(() => localStorage.getItem(`${prefix}:${key}`) !== null, false),
   };
 }
 
