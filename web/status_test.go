@@ -275,6 +275,26 @@ func TestNotNow(t *testing.T) {
 	assert.Equal(t, http.StatusSeeOther, ask("text/html", "name=Winter").Code)
 }
 
+// A log that was removed under the app: what is sent stays on the page, with
+// what happened and what to do, and safe keeping says it, too.
+func TestLogGone(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	a.server.Config.Handler = New(a.store, io.Discard, Door{}) // whose log has it
+	st, err := a.store.State(t.Context())
+	require.NoError(t, err)
+	require.NoError(t, os.Remove(st.Path+"-wal"))
+	const says = "thenar.db-wal was removed or replaced while Thenar used it. Start Thenar again."
+	got := a.post(at+"/name", url.Values{"name": {"Winter"}})
+	assert.Equal(t, http.StatusServiceUnavailable, got.status)
+	assert.Contains(t, got.body, says)
+	shown := a.browse("/status")
+	assert.Equal(t, http.StatusServiceUnavailable, shown.status)
+	assert.Contains(t, shown.doc().Find(".message").Text(), says)
+	assert.Equal(t, http.StatusServiceUnavailable, a.post("/status/backup", nil).status)
+	assert.Equal(t, http.StatusOK, a.get(at).status, "it can still be read")
+}
+
 // movedAway moves the database of an app away.
 func movedAway(t *testing.T, a *app) string {
 	t.Helper()

@@ -28,6 +28,9 @@ func (s *Store) Backup(ctx context.Context, path string) (err error) {
 	if _, err := os.Lstat(full); err == nil {
 		return fault.New(fault.Invalid, "FILE: %s is there already; name a new file", path)
 	}
+	if err := s.inPlace(ctx); err != nil {
+		return err
+	}
 	return copyTo(ctx, s.path, full)
 }
 

@@ -115,6 +115,9 @@ func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
 // nothing to do, or is nothing in the database yet.
 func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupDaily")
+	if err := s.inPlace(ctx); err != nil {
+		return "", err
+	}
 	to, err := place(s.path, daily, s.Now())
 	if err != nil {
 		return "", cantWrite(to, err)

@@ -81,7 +81,7 @@ func (s *Store) note(err error) {
 // BackupNow makes a backup beside the database, and gives its path.
 func (s *Store) BackupNow(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupNow")
-	if err := s.there(); err != nil {
+	if err := s.inPlace(ctx); err != nil {
 		return "", err
 	}
 	to, err := place(s.path, "asked", s.Now())

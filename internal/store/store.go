@@ -47,6 +47,8 @@ type Store struct {
 	writing *prepared // on writer
 	reading *prepared // on reader
 
+	logFiles
+
 	checked atomic.Pointer[checked]
 
 	saves   chan *save
@@ -99,6 +101,7 @@ func open(ctx context.Context, path string) (*Store, error) {
 	if err := s.connect(ctx, path); err != nil {
 		return nil, errors.Join(err, s.disconnect())
 	}
+	s.looks = time.NewTicker(looksEvery)
 	s.writing, s.reading = prepareFor(s.writer), prepareFor(s.reader)
 	go s.keepWriting()
 	return s, nil
@@ -127,17 +130,28 @@ func (s *Store) connect(ctx context.Context, path string) error {
 	if err := migrate(ctx, s.writer, path, steps); err != nil {
 		return err
 	}
-	s.reader, err = pool(ctx, dsn(path, "_pragma=query_only(1)"), readers)
-	return err
+	if s.reader, err = pool(ctx, dsn(path, "_pragma=query_only(1)"), readers); err != nil {
+		return err
+	}
+	return s.findLog()
 }
 
 // Close finishes the saves under way and closes the file. The store can't be
 // used after that.
 func (s *Store) Close() (err error) {
 	defer fault.Wrap(&err, "store.Close")
-	s.close.Do(func() { close(s.closing) })
-	<-s.written
-	return s.disconnect()
+	s.close.Do(func() {
+		close(s.closing)
+		<-s.written
+		s.looks.Stop()
+		err = s.fold(context.Background())
+	})
+	if s.index.now() == another {
+		// Who leaves last folds its log into the file and removes what lies in
+		// the log's place: here the saves of another program.
+		return err
+	}
+	return errors.Join(err, s.disconnect())
 }
 
 func (s *Store) disconnect() (err error) {
@@ -184,7 +198,11 @@ func reserve(path string) error {
 
 // read runs f on one state of the file, whatever is written meanwhile.
 func (s *Store) read(ctx context.Context, f func(*txn) error) error {
-	return trouble(s.path, s.reading.transact(ctx, true, f))
+	err := s.reading.transact(ctx, true, f)
+	if code(err) != -1 && s.keepLog(ctx) != nil && s.folded.Load() {
+		err = s.reading.transact(ctx, true, f) // a new connection looked for the log
+	}
+	return trouble(s.path, err)
 }
 
 // timeFormat has a fixed width, so that times sort as text.

@@ -97,6 +97,9 @@ func (s *Store) same(ctx context.Context, tx *txn) error {
 	if err := s.there(); err != nil {
 		return err
 	}
+	if err := s.logThere(); err != nil {
+		return err
+	}
 	var version int
 	if err := tx.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
 		return err
@@ -105,6 +108,14 @@ func (s *Store) same(ctx context.Context, tx *txn) error {
 		return fault.New(fault.Newer, "A newer Thenar brought %s to schema %d meanwhile; this one knows schemas up to %d. Stop this one and start the newer program.%s", s.path, version, Newest(), safe)
 	}
 	return nil
+}
+
+// inPlace is there, for the log, too, outside of a transaction.
+func (s *Store) inPlace(ctx context.Context) error {
+	if err := s.there(); err != nil {
+		return err
+	}
+	return s.keepLog(ctx)
 }
 
 // there refuses where the file is no longer the one that was opened.

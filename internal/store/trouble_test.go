@@ -55,6 +55,14 @@ func TestFileMovedAway(t *testing.T) {
 	assert.Contains(t, unavailable(t, s), "was moved or replaced", "another file in its place is not it")
 	require.NoError(t, os.Rename(path+".away", path))
 	mittIn(t, s)
+	for _, end := range []string{"", logEnd, mapEnd} {
+		require.NoError(t, os.Rename(path+end, path+".away"+end))
+	}
+	assert.Contains(t, unavailable(t, s), "thenar.db was moved or replaced", "with its log")
+	for _, end := range []string{"", logEnd, mapEnd} {
+		require.NoError(t, os.Rename(path+".away"+end, path+end))
+	}
+	mittIn(t, s)
 }
 
 // A newer program may bring the file on while an older one runs, which then

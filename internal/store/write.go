@@ -50,6 +50,8 @@ func (s *Store) keepWriting() {
 		select {
 		case first := <-s.saves:
 			s.together(s.andWaiting(first))
+		case <-s.looks.C:
+			_ = s.keepLog(context.Background()) // the next save tells
 		case <-s.closing:
 			return
 		}
@@ -111,7 +113,7 @@ func (s *Store) transaction(ctx context.Context, f change) error {
 		}
 		return f(ctx, tx)
 	})
-	if err != nil {
+	if err = s.after(ctx, err); err != nil {
 		s.lines.forgetAll()
 	}
 	return trouble(s.path, err)
