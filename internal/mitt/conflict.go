@@ -39,7 +39,11 @@ func (w *work) conflict(s *search) error {
 			}
 			advice = together
 		}
-		faults.Add("pins."+c.names[at], "%s can't stand together with the rest of: %s; %s", c.text(at), all, advice)
+		if len(culprits) == 1 {
+			faults.Add("pins."+c.names[at], "%s doesn't go with this hand and gauge; %s", c.text(at), strings.TrimPrefix(advice, "with the others kept, "))
+		} else {
+			faults.Add("pins."+c.names[at], "%s can't stand together with the rest of: %s; %s", c.text(at), all, advice)
+		}
 		faults[len(faults)-1].Works = works
 	}
 	return faults

@@ -3,6 +3,7 @@ package mitt
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"thenar/internal/hand"
 	"thenar/internal/stitch"
@@ -44,7 +45,9 @@ func (w *work) warn() {
 	} else {
 		w.warnWithoutEffect()
 	}
+	w.warnEdgings()
 	w.warnCuff()
+	w.warnTight()
 	w.warnSmall()
 }
 
@@ -62,16 +65,16 @@ func (w *work) warnSwatch() {
 // admissible step from what was wanted.
 func (w *work) warnBounds() {
 	p := &w.plan
-	fixed := p.Body.Stitches.Pinned || p.Thumbed() && (w.pins.Bridge.On || w.pins.GussetBase.On)
-	if off := p.Residual.Hand * w.g; math.Abs(off) > float64(p.Stitch.Repeat)/2+1e-9 && !fixed {
+	n := p.Body.Stitches
+	if math.Abs(float64(n.N)-n.Exact) > float64(p.Stitch.Repeat)/2+1e-9 && !n.Pinned {
 		p.say("hand_count", "The hand has %d stitches where %.1f were wanted: the least that a mitt can have with a repeat of %d (and 8 stitches) is in the way.",
-			p.Bridge.HandAfter, p.Body.Stitches.Exact, p.Stitch.Repeat)
+			n.N, n.Exact, p.Stitch.Repeat)
 	}
 	if !p.Thumbed() {
 		return
 	}
 	t := p.Thumb.Stitches
-	if free := !w.pins.scheduled() && !w.pins.FirstIncrease.On; float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
+	if free := !w.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
 		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, a finer round gauge or a smaller thumb allowance would help.",
 			t.N, t.Exact, p.Gusset.Rounds.N)
 	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
@@ -177,8 +180,52 @@ func (w *work) warnCuff() {
 		p.say("cuff_tight", "The cuff has %d stitches where %.1f were wanted for the wrist, since a cuff is never wider than the hand's %d. It will be tight: tingling, cold or pale fingers mean take it off. Fix the cast-on for a wider cuff, and measure wrist and hand again. This is general caution, not medical advice.",
 			c.N, c.Exact, p.Body.Stitches.N)
 	}
-	if p.Ease.Cuff < -0.10 || p.Ease.Hand < -0.10 {
-		p.say("tight", "This is much smaller than the hand. Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.")
+}
+
+// muchSmaller is the ease, fabric over body minus one, under which the fabric
+// is much smaller than the hand (common practice, no source).
+const muchSmaller = -0.10
+
+// warnTight gives the usual caution where the fabric is much smaller than the
+// hand: by the ease that was asked for, or because a fixed number or a
+// multiple leaves so few stitches. A cuff is ribbed and gives, so it counts
+// only as it was asked for.
+func (w *work) warnTight() {
+	p := &w.plan
+	var where []string
+	at := func(name string, n int, girth float64, asked bool) {
+		if ease := float64(n)/w.g/girth - 1; ease < muchSmaller-1e-9 || asked {
+			where = append(where, fmt.Sprintf("%s %.0f %%", name, -100*ease))
+		}
+	}
+	at("hand", min(p.Body.Stitches.N, p.Bridge.HandAfter), p.Hand.Circumference.MM(), p.Ease.Hand < muchSmaller)
+	if p.Thumbed() {
+		at("thumb", p.Thumb.Stitches.N, p.Hand.Thumb.MM(), false)
+	}
+	if c := p.Cuff.CastOn; c.Pinned || p.Ease.Cuff < muchSmaller {
+		at("cuff", c.N, p.Hand.Wrist.MM(), p.Ease.Cuff < muchSmaller)
+	}
+	if len(where) > 0 {
+		p.say("tight", "Much smaller than what was measured: %s. Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.",
+			strings.Join(where, ", "))
+	}
+}
+
+// warnEdgings says where an edging has fewer rounds than it should, for want
+// of room above what must stand before it.
+func (w *work) warnEdgings() {
+	p := &w.plan
+	if p.Kind != Fingerless || w.worked != nil {
+		return
+	}
+	edging := func(name string, has, wanted int) {
+		if wanted = max(1, wanted); has < wanted {
+			p.say("edging_rounds", "The %s has room for %d of the %d rounds of its edging; a few rounds more would help.", name, has, wanted)
+		}
+	}
+	edging("hand", p.Body.EdgingRounds, nearest(w.q*w.len.edging))
+	if p.Thumbed() {
+		edging("thumb", p.Thumb.EdgingRounds, nearest(w.q*w.len.thumbEdging))
 	}
 }
 

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"math"
+	"slices"
 
 	"thenar/internal/fault"
 	"thenar/internal/shaping"
@@ -86,6 +87,15 @@ func (w *work) ways(pl *Planner) error {
 // scheduled tells whether the increase rounds are fixed, as a list or by their
 // rhythm.
 func (p *Pins) scheduled() bool { return len(p.Rhythm)+len(p.IncreaseRounds) > 0 }
+
+// boundsThumb tells whether a number is fixed that may keep the thumb's count
+// from the nearest one, whatever room the gusset's rounds have.
+func (p *Pins) boundsThumb() bool {
+	return p.scheduled() || slices.ContainsFunc([]Pin{
+		p.FirstIncrease, p.GussetBase, p.Increases, p.KeptOnHand, p.Held, p.Bridge, p.PickedUp, p.ThumbDecreases,
+		p.ThumbRounds, p.TopRounds,
+	}, func(pin Pin) bool { return pin.On })
+}
 
 // problem is what the gusset's schedule solves in a plain rhythm: its round 1
 // is the first increase round, unless another is fixed, or rounds are knitted
