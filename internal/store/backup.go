@@ -40,6 +40,7 @@ const unfinished = ".part-"
 // copyTo copies the database at from to a file at to, which appears whole or
 // not at all.
 func copyTo(ctx context.Context, from, to string) (err error) {
+	defer copying(filepath.Dir(to))()
 	// SQLite fills an empty file, which is for its owner only; a place where
 	// none can be made says so at once.
 	file, err := os.CreateTemp(filepath.Dir(to), filepath.Base(to)+unfinished+"*")

@@ -150,7 +150,7 @@ func (s *Store) thinOut() error {
 		}
 		if saved, ok := savedAs(e.Name()); ok && saved.Why == daily {
 			days = append(days, e.Name())
-		} else if strings.Contains(e.Name(), unfinished) && s.Now().Sub(info.ModTime()) > 24*time.Hour {
+		} else if leftover.MatchString(e.Name()) && s.Now().Sub(info.ModTime()) > 24*time.Hour {
 			gone = append(gone, e.Name())
 		}
 	}

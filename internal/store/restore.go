@@ -35,11 +35,11 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 	if backup, err = filepath.Abs(backup); err != nil {
 		return "", err
 	}
-	fresh, err := upToDate(ctx, full, backup)
+	fresh, done, err := upToDate(ctx, full, backup)
 	if err != nil {
 		return "", err
 	}
-	defer os.Remove(fresh)
+	defer done()
 	if _, err := os.Stat(full); errors.Is(err, os.ErrNotExist) {
 		if err := letInOnly(ctx, fresh, nil); err != nil { // who was let out since can't be known
 			return "", err
@@ -78,46 +78,60 @@ func (s *Store) takeOver(ctx context.Context, fresh string) (kept string, err er
 	}
 }
 
-// upToDate is a copy of a backup beside path, whole and of the newest schema.
-func upToDate(ctx context.Context, path, backup string) (fresh string, err error) {
-	info, err := os.Stat(backup)
-	if err != nil {
-		return "", fault.New(fault.Invalid, "FILE: %v; name a backup that can be read", err)
-	}
-	if !info.Mode().IsRegular() {
-		return "", fault.New(fault.Invalid, "FILE: %s is no file; name a backup", backup)
-	}
-	if info.Size() == 0 { // to SQLite it is a database with nothing in it
-		return "", fault.New(fault.Invalid, "FILE: %s is empty; name a whole backup", backup)
-	}
-	if err := look(ctx, backup); err != nil {
-		return "", asFile(explain(backup, err))
+// upToDate is a copy of a backup beside path, whole and of the newest schema;
+// done takes it away, and says to other programs that nobody needs it.
+func upToDate(ctx context.Context, path, backup string) (fresh string, done func(), err error) {
+	if err := fitsAsBackup(ctx, backup); err != nil {
+		return "", nil, err
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return "", cantWrite(path, err)
+		return "", nil, cantWrite(path, err)
 	}
-	fresh = fmt.Sprintf("%s.restore-%d", path, time.Now().UnixNano())
+	unlock := copying(filepath.Dir(path))
+	fresh = fmt.Sprintf("%s%s%d", path, preparing, time.Now().UnixNano())
+	done = func() {
+		os.Remove(fresh)
+		unlock()
+	}
 	defer func() {
 		if err != nil {
-			os.Remove(fresh)
+			done()
 		}
 	}()
 	if err := reserve(fresh); err != nil { // for its owner only, too
-		return "", cantWrite(fresh, err)
+		return "", nil, cantWrite(fresh, err)
 	}
 	if err := vacuum(ctx, backup, fresh); err != nil {
-		return "", cantWrite(fresh, err)
+		return "", nil, cantWrite(fresh, err)
 	}
 	db, err := sql.Open("sqlite", uri(fresh))
 	if err != nil {
-		return "", err
+		return "", nil, err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
 	steps, err := known()
 	if err != nil {
-		return "", err
+		return "", nil, err
 	}
-	return fresh, migrate(ctx, db, fresh, steps)
+	return fresh, done, migrate(ctx, db, fresh, steps)
+}
+
+// fitsAsBackup refuses what is no whole backup.
+func fitsAsBackup(ctx context.Context, backup string) error {
+	info, err := os.Stat(backup)
+	if err != nil {
+		return fault.New(fault.Invalid, "FILE: %v; name a backup that can be read", err)
+	}
+	if !info.Mode().IsRegular() {
+		return fault.New(fault.Invalid, "FILE: %s is no file; name a backup", backup)
+	}
+	if info.Size() == 0 { // to SQLite it is a database with nothing in it
+		return fault.New(fault.Invalid, "FILE: %s is empty; name a whole backup", backup)
+	}
+	if err := look(ctx, backup); err != nil {
+		return asFile(explain(backup, err))
+	}
+	return nil
 }
 
 // asFile says of the backup what is said of a database.

@@ -133,6 +133,7 @@ func (s *Store) connect(ctx context.Context, path string) error {
 	if s.reader, err = pool(ctx, dsn(path, "_pragma=query_only(1)"), readers); err != nil {
 		return err
 	}
+	clearLeftovers(path)
 	return s.findLog()
 }
 
