@@ -36,9 +36,6 @@ func (s *Server) backupDaily(ctx context.Context) {
 // backupNow makes a backup when the person asks for it.
 func (s *Server) backupNow(w http.ResponseWriter, r *http.Request) error {
 	if _, err := s.store.BackupNow(r.Context()); err != nil {
-		if fault.KindOf(err) == fault.Invalid { // the place for it can't be written: not the person's words
-			err = fault.New(fault.Unavailable, "No backup was made: %s", fault.Message(err)).Because(err)
-		}
 		return err
 	}
 	http.Redirect(w, r, "/status#backups", http.StatusSeeOther)

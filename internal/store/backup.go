@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	sqlite3 "modernc.org/sqlite/lib"
@@ -163,7 +164,7 @@ func (s *Store) saveBefore(ctx context.Context, newest int) error {
 		err = copyTo(ctx, s.path, to)
 	}
 	if err != nil {
-		return fault.New(fault.Invalid, "db: %s has to be brought from schema %d to %d, and no backup could be made before (%v); make space for %s", s.path, version, newest, err, backupDir(s.path)).Because(err)
+		return fault.New(fault.Invalid, "db: %s has to be brought from schema %d to %d, and no backup could be made before (%s); make space for %s", s.path, version, newest, strings.TrimSuffix(fault.Message(err), "."), backupDir(s.path)).Because(err)
 	}
 	return nil
 }

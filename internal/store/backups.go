@@ -42,7 +42,7 @@ type Saved struct {
 func place(path, why string, now time.Time) (string, error) {
 	dir := backupDir(path)
 	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return "", err
+		return "", noFolder(dir, err)
 	}
 	at := now.UTC().Format(instantFormat)
 	if why == daily {
@@ -55,11 +55,11 @@ func place(path, why string, now time.Time) (string, error) {
 func backups(path string) ([]Saved, error) {
 	dir := backupDir(path)
 	entries, err := os.ReadDir(dir)
-	if errors.Is(err, fs.ErrNotExist) {
+	if _, there := os.Lstat(dir); errors.Is(err, fs.ErrNotExist) && there != nil {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, err
+		return nil, noFolder(dir, err)
 	}
 	var list []Saved
 	for _, e := range entries {
@@ -76,6 +76,34 @@ func backups(path string) ([]Saved, error) {
 	}
 	slices.SortFunc(list, func(a, b Saved) int { return b.At.Compare(a.At) })
 	return list, nil
+}
+
+// copyIntoFolder makes a backup among those that the app makes.
+func (s *Store) copyIntoFolder(ctx context.Context, to string) error {
+	err := copyTo(ctx, s.path, to)
+	if fault.KindOf(err) == fault.Invalid { // it speaks of a file that a person named
+		return noFolder(filepath.Dir(to), errors.Unwrap(err))
+	}
+	return err
+}
+
+// noFolder says why no backup is kept in dir.
+func noFolder(dir string, err error) error {
+	why := "it can't be used"
+	info, stat := os.Stat(dir)
+	linked, lstat := os.Lstat(dir)
+	var of *fs.PathError
+	switch {
+	case stat == nil && !info.IsDir():
+		why = "it is a file"
+	case stat != nil && lstat == nil && linked.Mode()&fs.ModeSymlink != 0:
+		why = "it is a link that leads nowhere"
+	case errors.As(err, &of):
+		why = of.Err.Error()
+	case err != nil:
+		why = err.Error()
+	}
+	return fault.New(fault.Unavailable, "No backup can be kept in %s: %s. Make it a folder with space that its owner may write.", dir, why).Because(err)
 }
 
 // savedAs reads the name of a backup.
@@ -120,7 +148,7 @@ func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	}
 	to, err := place(s.path, daily, s.Now())
 	if err != nil {
-		return "", cantWrite(to, err)
+		return "", err
 	}
 	if _, err := os.Lstat(to); err == nil {
 		return "", nil
@@ -128,7 +156,7 @@ func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	if st, err := s.State(ctx); err != nil || st.Mitts+st.Classes == 0 {
 		return "", err
 	}
-	if err := copyTo(ctx, s.path, to); err != nil {
+	if err := s.copyIntoFolder(ctx, to); err != nil {
 		return "", err
 	}
 	return to, s.thinOut()

@@ -162,7 +162,7 @@ func isDamaged(ctx context.Context, path string) bool {
 // lies beside it.
 func replace(path, fresh string) (kept string, err error) {
 	if kept, err = place(path, damagedFile, time.Now()); err != nil {
-		return "", cantWrite(path, err)
+		return "", err
 	}
 	for _, beside := range []string{"-wal", "-shm", ""} {
 		if err := os.Rename(path+beside, kept+beside); err != nil && !errors.Is(err, os.ErrNotExist) {

@@ -86,7 +86,7 @@ func (s *Store) BackupNow(ctx context.Context) (made string, err error) {
 	}
 	to, err := place(s.path, "asked", s.Now())
 	if err != nil {
-		return "", cantWrite(to, err)
+		return "", err
 	}
-	return to, copyTo(ctx, s.path, to)
+	return to, s.copyIntoFolder(ctx, to)
 }

@@ -75,6 +75,11 @@ func Open(ctx context.Context, path string) (s *Store, err error) {
 	if err := touch(full); err != nil {
 		return nil, fault.New(fault.Invalid, "db: %s can't be used (%v); name another file with -db", full, err)
 	}
+	// SQLite would open it for reading, and leave files beside it that may not
+	// be written, either.
+	if len(inTheWay(full)) > 0 {
+		return nil, closed(full)
+	}
 	// SQLite waits for a file that is busy, but not while another program
 	// turns a new file to the write-ahead log: then it has to be asked again.
 	for deadline := time.Now().Add(patience); ; {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"slices"
+	"strings"
 
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
@@ -49,9 +50,23 @@ func explain(path string, err error) error {
 	case sqlite3.SQLITE_IOERR:
 		return fault.New(fault.Invalid, "db: the disk that holds %s is full or gives errors; free some space on it, or name another file with -db", path).Because(err)
 	case sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
-		return fault.New(fault.Invalid, "db: %s can't be opened for reading and writing; give its owner that permission, on its directory too, or name another file with -db", path).Because(err)
+		return closed(path).Because(err)
 	}
 	return err
+}
+
+// closed says that a file can't be opened, by the names of what keeps it so.
+func closed(path string) *fault.Error {
+	return fault.New(fault.Invalid, "db: %s can't be opened for reading and writing; give its owner that permission, or name another file with -db", blockers(path))
+}
+
+// blockers names what keeps path from being written; path itself where that
+// can't be told.
+func blockers(path string) string {
+	if list := inTheWay(path); len(list) > 0 {
+		return strings.Join(list, " and ")
+	}
+	return path
 }
 
 // damaged says what to do about a file that is.
@@ -79,7 +94,7 @@ func trouble(path string, err error) error {
 	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
 		return say("%s is being written by another program for more than %v. End that program, or wait for it.", path, patience)
 	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
-		return say("%s can't be written. Give its owner that permission, on its directory too.", path)
+		return say("%s can't be written. Give its owner that permission.", blockers(path))
 	case sqlite3.SQLITE_CANTOPEN:
 		return say("%s can't be opened any more. Look whether its disk is there and may be read and written.", path)
 	case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
