@@ -47,13 +47,15 @@ func guard(door Door, next http.Handler) http.Handler {
 // but have it worked out. The headers are those of Fetch Metadata Request
 // Headers (W3C); a browser sends none to an address of the local network that
 // has no https. A frame navigates, too, so what counts is that it leads to a
-// document of its own.
+// document of its own; and so does what a page has fetched ahead (Speculation
+// Rules, WICG), which says its purpose (Fetch standard; Purpose before that).
 func setOff(h http.Header) bool {
 	switch h.Get("Sec-Fetch-Site") {
 	case "", "same-origin", "none":
 		return false
 	}
-	return h.Get("Sec-Fetch-Mode") != "navigate" || h.Get("Sec-Fetch-Dest") != "document"
+	ahead := h.Get("Sec-Purpose") != "" || h.Get("Purpose") != ""
+	return ahead || h.Get("Sec-Fetch-Mode") != "navigate" || h.Get("Sec-Fetch-Dest") != "document"
 }
 
 // ours tells whether a Host header names this machine itself.

@@ -168,3 +168,30 @@ func TestOtherSitesStartNothing(t *testing.T) {
 		}
 	}
 }
+
+// A page of another site can have an address of ours fetched ahead by rules of
+// its own (Speculation Rules, WICG; Sec-Purpose, Fetch standard): it navigates
+// to a document, but nobody followed a link.
+func TestOtherSitesFetchNothingAhead(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	for _, c := range []struct {
+		site, header, purpose string
+		want                  int
+	}{
+		{"cross-site", "Sec-Purpose", "prefetch", http.StatusForbidden},
+		{"cross-site", "Sec-Purpose", "prefetch;prerender", http.StatusForbidden},
+		{"same-site", "Sec-Purpose", "prefetch;anonymous-client-ip", http.StatusForbidden},
+		{"cross-site", "Purpose", "prefetch", http.StatusForbidden}, // as browsers named it before
+		{"same-origin", "Sec-Purpose", "prefetch", http.StatusOK},
+		{"none", "Sec-Purpose", "prefetch;prerender", http.StatusOK}, // while an address is typed
+		{"cross-site", "Sec-Purpose", "", http.StatusOK},
+	} {
+		req := a.request("GET", at+"/print", "", "")
+		req.Header.Set("Sec-Fetch-Site", c.site)
+		req.Header.Set("Sec-Fetch-Mode", "navigate")
+		req.Header.Set("Sec-Fetch-Dest", "document")
+		req.Header.Set(c.header, c.purpose)
+		assert.Equal(t, c.want, a.do(req).status, "%+v", c)
+	}
+}
