@@ -7,6 +7,8 @@ import (
 	"image/color"
 	_ "image/jpeg" // measured
 	_ "image/png"  // measured
+
+	"thenar/internal/fault"
 )
 
 // The bounds of a picture that is decoded: its sides in dots, and the bytes
@@ -17,13 +19,19 @@ const (
 	mostDecoded = 256 << 20
 )
 
+// mostScans are the most scans of a JPEG. Each of a progressive one goes over
+// the whole picture and may be 70 bytes, so that a small file could take hours.
+// Programs write about ten (common practice, no source).
+const mostScans = 100
+
 // size is a picture as its head says that it is.
 type size struct {
 	width, height int
 	bytes         int64 // when it is decoded
+	scans         int   // of a JPEG, at most
 }
 
-// measure reads the head of a picture, and nothing else.
+// measure reads the head of a picture, and counts its scans.
 func measure(raw []byte) (size, error) {
 	config, kind, err := image.DecodeConfig(bytes.NewReader(raw))
 	if err != nil {
@@ -31,6 +39,9 @@ func measure(raw []byte) (size, error) {
 	}
 	s := size{width: config.Width, height: config.Height}
 	if kind == "jpeg" {
+		// Behind the head 0xFF is followed by zero where it is no marker (ITU-T
+		// T.81, F.1.2.3); a small picture inside the head may count as a few more.
+		s.scans = bytes.Count(raw, []byte{fill, startOfScan})
 		s.bytes, err = jpegBytes(raw, config.ColorModel)
 		return s, err
 	}
@@ -43,7 +54,21 @@ func measure(raw []byte) (size, error) {
 
 // small reports whether a picture may be decoded.
 func (s size) small() bool {
-	return s.width <= mostSide && s.height <= mostSide && s.bytes <= mostDecoded
+	return s.width <= mostSide && s.height <= mostSide && s.bytes <= mostDecoded && s.scans <= mostScans
+}
+
+// refusal is what is said of a picture that is not small.
+func (s size) refusal() fault.Fields {
+	var faults fault.Fields
+	switch {
+	case s.scans > mostScans:
+		faults.Add("photo", "is a JPEG of %d scans, where %d are the most; save it anew as an ordinary JPEG, or leave it out", s.scans, mostScans)
+	case s.width > mostSide || s.height > mostSide:
+		faults.Add("photo", "has %d by %d dots, which is too much; send one of at most 12,000 on a side, made smaller, or leave it out", s.width, s.height)
+	default:
+		faults.Add("photo", "has %d by %d dots, which takes %d MB to read, and %d are the most; send it made smaller, or leave it out", s.width, s.height, s.bytes>>20, mostDecoded>>20)
+	}
+	return faults
 }
 
 // dotBytes are the most bytes that a dot of a PNG takes: of greys as many as of

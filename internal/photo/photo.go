@@ -10,6 +10,7 @@ import (
 	"image/jpeg"
 	"io"
 	"net/http"
+	"runtime/debug"
 
 	"github.com/disintegration/imaging"
 
@@ -29,6 +30,30 @@ const advice = "send a JPEG or PNG picture of at most 24 MB, or leave it out"
 // decoding is held by whoever decodes: one picture at a time, wherever it comes
 // from, since each may take as much as mostDecoded.
 var decoding = make(chan struct{}, 1)
+
+// large is a picture, in bytes decoded, whose memory is given back before the
+// next one is decoded. Left to the usual sweep, one after the other takes a
+// gigabyte.
+const large = 16 << 20
+
+// waited is a picture that is read as long as somebody waits for it: decoding
+// one that is large in dots and small in bytes takes many seconds.
+type waited struct {
+	ctx  context.Context
+	from io.Reader
+}
+
+// Read is that of io.Reader; it fails with the context.
+func (w *waited) Read(p []byte) (int, error) {
+	if err := w.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return w.from.Read(p[:min(len(p), lookEach)])
+}
+
+// lookEach are the bytes of a file that are read between two looks at whether
+// somebody still waits: 1 KB may hold a million dots.
+const lookEach = 1 << 10
 
 // alone waits until nobody else decodes; the function ends it. It fails only
 // with ctx.
@@ -50,10 +75,10 @@ func Read(ctx context.Context, r io.Reader) ([]byte, error) {
 		return nil, err
 	}
 	defer done()
-	return read(r)
+	return read(ctx, r)
 }
 
-func read(r io.Reader) ([]byte, error) {
+func read(ctx context.Context, r io.Reader) ([]byte, error) {
 	raw, err := io.ReadAll(io.LimitReader(r, Most+1))
 	if err != nil || len(raw) == 0 {
 		return nil, err
@@ -66,11 +91,15 @@ func read(r io.Reader) ([]byte, error) {
 	case err != nil:
 		return nil, fault.Fields{{Path: "photo", Message: "is damaged; " + advice}}
 	case !size.small():
-		var faults fault.Fields
-		faults.Add("photo", "has %d by %d dots, which is too much; send one of at most 12,000 on a side, made smaller, or leave it out", size.width, size.height)
-		return nil, faults
+		return nil, size.refusal()
 	}
-	picture, _, err := image.Decode(bytes.NewReader(raw))
+	if size.bytes >= large {
+		defer debug.FreeOSMemory()
+	}
+	picture, _, err := image.Decode(&waited{ctx, bytes.NewReader(raw)})
+	if ctx.Err() != nil {
+		return nil, ctx.Err()
+	}
 	if err != nil {
 		return nil, fault.Fields{{Path: "photo", Message: "is damaged; " + advice}}
 	}
@@ -95,7 +124,7 @@ func Kept(ctx context.Context, raw []byte) ([]byte, error) {
 			}
 		}
 	}
-	kept, err := read(bytes.NewReader(raw))
+	kept, err := read(ctx, bytes.NewReader(raw))
 	if err == nil && kept == nil {
 		err = errors.New("an empty photograph")
 	}
