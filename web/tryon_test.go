@@ -248,7 +248,7 @@ func (a *app) upload(at string, picture []byte) answer {
 	a.t.Helper()
 	var b bytes.Buffer
 	form := multipart.NewWriter(&b)
-	for name, text := range map[string]string{"key": "p" + string(picture[:1]), "date": "2026-03-01", "side": "right", "section": "gusset", "round": "8"} {
+	for name, text := range map[string]string{"key": fmt.Sprintf("p%x", picture[:1]), "date": "2026-03-01", "side": "right", "section": "gusset", "round": "8"} {
 		require.NoError(a.t, form.WriteField(name, text))
 	}
 	part, err := form.CreateFormFile("photo", "mitt.jpg")
