@@ -20,7 +20,6 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
 	"thenar/internal/store"
 )
 
@@ -51,20 +50,8 @@ func newBrowser(t testing.TB) *browser {
 // newBrowserAt is a browser of an app that is served already.
 func newBrowserAt(t testing.TB, url string) *browser {
 	t.Helper()
-	path := need.Browser(t)
-	b := &browser{t: t, url: url}
-	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
-		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("disable-quic", true), chromedp.Flag("no-first-run", true))
-	timed, stop := context.WithTimeout(context.Background(), patience(t))
-	t.Cleanup(stop)
-	allocator, stopAllocator := chromedp.NewExecAllocator(timed, options...)
-	t.Cleanup(stopAllocator)
-	ctx, stopPage := chromedp.NewContext(allocator)
-	t.Cleanup(stopPage)
-	b.ctx = ctx
-	require.NoError(t, chromedp.Listen(ctx, b.hear))
+	b := &browser{t: t, ctx: freshContext(t), url: url}
+	require.NoError(t, chromedp.Listen(b.ctx, b.hear))
 	b.size(1280, 900)
 	t.Cleanup(func() {
 		b.mu.Lock()

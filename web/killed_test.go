@@ -22,7 +22,9 @@ func TestMain(m *testing.M) {
 	if db := os.Getenv(servesAlone); db != "" {
 		os.Exit(serveAlone(db, os.Args[len(os.Args)-1]))
 	}
-	os.Exit(m.Run())
+	code := m.Run()
+	stopChromium()
+	os.Exit(code)
 }
 
 func serveAlone(db, address string) int {
