@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/draw"
 	"thenar/internal/picture"
@@ -74,21 +75,36 @@ func (h *handout) numbers() {
 		return
 	}
 	column := 0.29 * h.width()
-	room := h.width() - column - 4
-	list := h.high2(column)
+	columns := 1
+	if h.high2(column, 1) > h.whole() { // a page on its side holds fewer
+		column, columns = 0.2*h.width(), 2
+	}
+	list := h.high2(column, columns)
 	if h.left() < list {
 		h.turn()
 	}
+	beside := float64(columns) * (column + 4)
+	room := h.width() - beside
 	top := h.y
 	scale := min(room/hand.Width, max(h.left()-2, list)/hand.Height)
-	h.page().Add(hand, margin+column+4+(room-hand.Width*scale)/2, top, scale)
-	for _, r := range h.reasons() {
-		h.page().Text(margin, h.y+h.small, r.Name, draw.TextStyle{Size: h.small})
-		h.y += h.small * 1.25
-		h.text(margin, column, value(r), draw.TextStyle{Size: h.body, Bold: true})
-		h.y += 0.6
+	h.page().Add(hand, margin+beside+(room-hand.Width*scale)/2, top, scale)
+	for i, group := range h.grouped(columns) {
+		h.y = top
+		at := margin + float64(i)*(column+4)
+		for _, r := range group {
+			h.page().Text(at, h.y+h.small, r.Name, draw.TextStyle{Size: h.small})
+			h.y += h.small * 1.25
+			h.text(at, column, value(r), draw.TextStyle{Size: h.body, Bold: true})
+			h.y += 0.6
+		}
 	}
-	h.y = max(h.y, top+hand.Height*scale) + 1
+	h.y = top + max(list, hand.Height*scale) + 1
+}
+
+// grouped are the numbers in so many columns, the first ones the longer.
+func (h *handout) grouped(columns int) (groups [][]words.Reason) {
+	list := h.reasons()
+	return slices.Collect(slices.Chunk(list, (len(list)+columns-1)/columns))
 }
 
 // reasons are the numbers that are printed: those that are not nothing.
@@ -109,13 +125,17 @@ func value(r words.Reason) string {
 	return r.Value
 }
 
-// high2 is the height of the numbers in a column.
-func (h *handout) high2(column float64) float64 {
-	sum := 0.0
-	for _, r := range h.reasons() {
-		sum += h.small*1.25 + float64(len(draw.Wrap(value(r), column, h.body, true)))*h.body*leading + 0.6
+// high2 is the height of the numbers in so many columns of a width.
+func (h *handout) high2(column float64, columns int) float64 {
+	high := 0.0
+	for _, group := range h.grouped(columns) {
+		sum := 0.0
+		for _, r := range group {
+			sum += h.small*1.25 + float64(len(draw.Wrap(value(r), column, h.body, true)))*h.body*leading + 0.6
+		}
+		high = max(high, sum)
 	}
-	return sum
+	return high
 }
 
 // lengths tell how long every part is, in rounds, in both units, and by the
