@@ -154,8 +154,8 @@ func tableOf(r *http.Request) (raw []byte, pasted string, err error) {
 		pasted = r.PostForm.Get("table")
 		return []byte(pasted), pasted, nil
 	}
-	if err := r.ParseMultipartForm(mostForm); err != nil {
-		return nil, "", bodyFault(err)
+	if err := readParts(r); err != nil {
+		return nil, "", err
 	}
 	defer r.MultipartForm.RemoveAll()
 	pasted = r.PostFormValue("table")

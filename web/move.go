@@ -82,7 +82,13 @@ func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 // readParcel reads the file of the form when it is its turn, which begins when
 // all of it has arrived.
 func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f parcel.File, done func(), err error) {
-	sent, _, err := r.FormFile("file")
+	if err := readParts(r); err != nil {
+		return f, nil, err
+	}
+	if r.MultipartForm != nil {
+		defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
+	}
+	sent, head, err := r.FormFile("file")
 	switch {
 	case errors.Is(err, http.ErrMissingFile), errors.Is(err, http.ErrNotMultipart):
 		return f, nil, fault.Fields{{Path: "FILE", Message: "is missing; choose a file that was exported"}}
@@ -90,12 +96,11 @@ func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f parcel.Fi
 		return f, nil, bodyFault(err)
 	}
 	defer sent.Close()
-	defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
 	if done, err = s.turn(w, r); err != nil {
 		return f, nil, err
 	}
-	raw, err := io.ReadAll(sent)
-	if err == nil {
+	raw := make([]byte, head.Size)
+	if _, err = io.ReadFull(sent, raw); err == nil {
 		f, err = parcel.Read(r.Context(), raw)
 	}
 	return f, done, err

@@ -184,11 +184,8 @@ func (s *Server) lead(w http.ResponseWriter, r *http.Request, to string) error {
 
 // readTry reads the form of a try with its photograph.
 func readTry(r *http.Request) (t tryon.Try, picture []byte, err error) {
-	if err := r.ParseForm(); err != nil { // by itself, or the next would keep its error
-		return t, nil, bodyFault(err)
-	}
-	if err := r.ParseMultipartForm(1 << 20); err != nil && !errors.Is(err, http.ErrNotMultipart) {
-		return t, nil, bodyFault(err)
+	if err := readParts(r); err != nil {
+		return t, nil, err
 	}
 	if r.MultipartForm != nil {
 		defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
