@@ -59,6 +59,8 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	some("pins.cast_on", "24", "32", "36", "40", "44")
 	some("pins.hand_stitches", "31", "36", "40", "43", "48")
 	some("pins.rhythm", "2", "3", "2, 4")
+	some("pins.first_increase", "1", "2", "3")
+	some("pins.increase_rounds", "1, 4, 7", "2, 5, 8, 11", "1, 3, 5, 7, 9, 11")
 	some("schedule.follows", "profile", "rhythm")
 	return s
 }
