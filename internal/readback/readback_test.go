@@ -66,6 +66,8 @@ func TestReadRefuses(t *testing.T) {
 		{"M1L, k1, M1R |", "M1L, k2, M1R |", "4 stitches are in the gusset"},
 		{"1 plain round; twice", "2 plain rounds; twice", "the rhythm gives rounds [1 4]"},
 		{"1 → 5", "1 → 7", "from 1 to 7 was told"},
+		{"Round 4: Knit (12, of which 5 in the gusset).\n", "", "the rhythm ends with round 4, of 3"},
+		{"An increase round, then 1 plain round;", "1 plain round, then an increase round, then 1 plain round;", "the rhythm gives rounds []"},
 		{"Rounds 1, 3.", "Rounds 1, 4.", "the list says [1 4]"},
 		{"Slip 5 to", "Slip 4 to", "are left of the round"},
 		{"Put the 5 held", "Put the 4 held", "5 on waste yarn"},

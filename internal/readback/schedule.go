@@ -11,12 +11,13 @@ import (
 // action gives them and as they are listed, and the counts at both ends.
 type schedule struct {
 	action, listed []int
+	until          int // the round with which the action, taken at its word, ends
 	times          int
 	from, to       int
 }
 
 var (
-	wholeSchedule = regexp.MustCompile(`^(.*)\. (\d+) (?:in|de)crease rounds?, (\d+) → (\d+) stitch(?:es)?\. Rounds? ([\d, ]+)\.$`)
+	wholeSchedule = regexp.MustCompile(`^(.*?)(?:\. (\d+) (?:in|de)crease rounds)?, (\d+) → (\d+) stitch(?:es)?\. Rounds? ([\d, ]+)\.$`)
 	plainSchedule = regexp.MustCompile(`^Plain for (\d+) rounds?: (\d+) stitch(?:es)? stay as they are\.$`)
 	lead          = regexp.MustCompile(`^(\d+) plain rounds?, then `)
 	steady        = regexp.MustCompile(`^an? (?:in|de)crease round(?: every round|, then (\d+) plain rounds?); (once|twice|(\d+) times) in all$`)
@@ -33,45 +34,53 @@ func readSchedule(line string) (schedule, bool) {
 	if found == nil {
 		return schedule{}, false
 	}
-	s := schedule{times: atoi(found[2]), from: atoi(found[3]), to: atoi(found[4])}
+	s := schedule{times: 1, from: atoi(found[3]), to: atoi(found[4])}
+	if found[2] != "" {
+		s.times = atoi(found[2])
+	}
 	for _, r := range strings.Split(found[5], ",") {
 		s.listed = append(s.listed, atoi(strings.TrimSpace(r)))
 	}
-	s.action = action(strings.ToLower(found[1]))
+	s.action, s.until = action(strings.ToLower(found[1]))
 	return s, true
 }
 
-// action works out the rounds of a rhythm; nil where it can't be followed.
-func action(text string) []int {
+// action works out the rounds of a rhythm, and the round with which it ends;
+// nil where it can't be followed, which is so, too, where plain rounds stand
+// before a step that is worked several times and may or may not belong to it.
+func action(text string) (rounds []int, until int) {
 	first := 1
 	if found := lead.FindStringSubmatch(text); found != nil {
 		first, text = atoi(found[1])+1, text[len(found[0]):]
 	}
-	rounds := []int{first}
+	rounds = []int{first}
 	more := func(every, times int) {
 		for range min(times, 5000) {
 			rounds = append(rounds, rounds[len(rounds)-1]+every)
 		}
 	}
 	if single.MatchString(text) {
-		return rounds
+		return rounds, first
 	}
 	if found := steady.FindStringSubmatch(text); found != nil {
 		every := 1
 		if found[1] != "" {
 			every = atoi(found[1]) + 1
 		}
+		if every > 1 && first > 1 {
+			return nil, 0
+		}
 		more(every, times(found[2], found[3])-1)
-		return rounds
+		return rounds, rounds[len(rounds)-1] + every - 1
 	}
 	found := changing.FindStringSubmatch(text)
 	if found == nil {
-		return nil
+		return nil, 0
 	}
 	for _, group := range strings.Split(found[1], ", then ") {
 		one := interval.FindStringSubmatch(group)
 		if one == nil {
-			return nil
+			return nil, 0
 		}
 		every := 1
 		if one[1] != "" {
@@ -79,7 +88,7 @@ func action(text string) []int {
 		}
 		more(every, times(one[2], one[3]))
 	}
-	return rounds
+	return rounds, rounds[len(rounds)-1]
 }
 
 func times(word, digits string) int {
@@ -93,6 +102,9 @@ func times(word, digits string) int {
 func (s schedule) check(p *Part) error {
 	if !slices.Equal(s.action, s.listed) || len(s.listed) != s.times {
 		return fmt.Errorf("the rhythm gives rounds %v, the list says %v, %d in all", s.action, s.listed, s.times)
+	}
+	if s.until > len(p.Rounds) {
+		return fmt.Errorf("the rhythm ends with round %d, of %d", s.until, len(p.Rounds))
 	}
 	var changed []int
 	before := 0

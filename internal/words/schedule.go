@@ -11,6 +11,8 @@ import (
 //
 //	An increase round, then 2 plain rounds; 6 times in all.
 //	6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.
+//
+// A single change needs no total: "One increase round, 3 → 5 stitches."
 func Schedule(rounds []int, from, to, step, total int) string {
 	what := "increase"
 	if step < 0 {
@@ -19,8 +21,11 @@ func Schedule(rounds []int, from, to, step, total int) string {
 	if len(rounds) == 0 {
 		return fmt.Sprintf("Plain for %s: %d stitches stay as they are.", Plural(total, "round"), from)
 	}
-	return fmt.Sprintf("%s %s, %d → %d stitches. %s %s.", action(rounds, what),
-		Plural(len(rounds), what+" round"), from, to, roundWord(len(rounds)), List(rounds))
+	if len(rounds) == 1 {
+		return fmt.Sprintf("%s, %d → %d stitches. Round %d.", action(rounds, what, total), from, to, rounds[0])
+	}
+	return fmt.Sprintf("%s. %s, %d → %d stitches. Rounds %s.", action(rounds, what, total),
+		Plural(len(rounds), what+" round"), from, to, List(rounds))
 }
 
 func roundWord(n int) string {
@@ -30,29 +35,32 @@ func roundWord(n int) string {
 	return "Rounds"
 }
 
-// action tells what to do: the plain rounds before, then each rhythm.
-func action(rounds []int, what string) string {
+// action tells what to do: the plain rounds before, then each rhythm. A change
+// and its plain rounds are told as one step, so many times in all, only where
+// they can be worked to the last plain round and nothing stands before them
+// that might be taken for a part of the step.
+func action(rounds []int, what string, total int) string {
 	start := ""
 	if rounds[0] > 1 {
 		start = Plural(rounds[0]-1, "plain round") + ", then "
 	}
 	if len(rounds) == 1 {
-		return capital(start + "one " + what + " round.")
+		return capital(start + "one " + what + " round")
 	}
 	groups := intervals(rounds)
-	if len(groups) == 1 {
-		every := groups[0].every
-		if every == 1 {
-			return capital(fmt.Sprintf("%s%s %s round every round; %s in all.", start, article(what), what, Times(len(rounds))))
-		}
-		return capital(fmt.Sprintf("%s%s %s round, then %s; %s in all.", start, article(what), what,
+	switch every := groups[0].every; {
+	case len(groups) > 1:
+	case every == 1:
+		return capital(fmt.Sprintf("%s%s %s round every round; %s in all", start, article(what), what, Times(len(rounds))))
+	case start == "" && every*len(rounds) <= total:
+		return capital(fmt.Sprintf("%s %s round, then %s; %s in all", article(what), what,
 			Plural(every-1, "plain round"), Times(len(rounds))))
 	}
 	parts := make([]string, len(groups))
 	for i, g := range groups {
 		parts[i] = g.words()
 	}
-	return capital(fmt.Sprintf("%s%s %s round, then another %s.", start, article(what), what, strings.Join(parts, ", then ")))
+	return capital(fmt.Sprintf("%s%s %s round, then another %s", start, article(what), what, strings.Join(parts, ", then ")))
 }
 
 func article(what string) string {

@@ -25,7 +25,11 @@ func TestSchedule(t *testing.T) {
 		"An increase round, then 2 plain rounds; 6 times in all. 6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.":                                                 {[]int{1, 4, 7, 10, 13, 16}, 3, 15, 2, 19},
 		"1 plain round, then a decrease round, then another every 2nd round 4 times, then every round twice. 7 decrease rounds, 48 → 20 stitches. Rounds 2, 4, 6, 8, 10, 11, 12.": {[]int{2, 4, 6, 8, 10, 11, 12}, 48, 20, -4, 15},
 		"A decrease round every round; 3 times in all. 3 decrease rounds, 20 → 8 stitches. Rounds 1, 2, 3.":                                                                       {[]int{1, 2, 3}, 20, 8, -4, 3},
-		"One increase round. 1 increase round, 3 → 5 stitches. Round 1.":                                                                                                          {[]int{1}, 3, 5, 2, 4},
+		"One increase round, 3 → 5 stitches. Round 1.":                                                                                                                            {[]int{1}, 3, 5, 2, 4},
+		"3 plain rounds, then one increase round, 7 → 8 stitches. Round 4.":                                                                                                       {[]int{4}, 7, 8, 1, 9},
+		"A decrease round, then 1 plain round; 3 times in all. 3 decrease rounds, 22 → 10 stitches. Rounds 1, 3, 5.":                                                              {[]int{1, 3, 5}, 22, 10, -4, 6},
+		"A decrease round, then another every 2nd round twice. 3 decrease rounds, 22 → 10 stitches. Rounds 1, 3, 5.":                                                              {[]int{1, 3, 5}, 22, 10, -4, 5},
+		"1 plain round, then a decrease round, then another every 2nd round 3 times. 4 decrease rounds, 24 → 8 stitches. Rounds 2, 4, 6, 8.":                                      {[]int{2, 4, 6, 8}, 24, 8, -4, 8},
 		"Plain for 4 rounds: 8 stitches stay as they are.":                                                                                                                        {nil, 8, 8, 2, 4},
 		"An increase round, then another every 21st round once, then every 22nd round once, then every 13th round once. 4 increase rounds, 1 → 9 stitches. Rounds 1, 22, 44, 57.": {[]int{1, 22, 44, 57}, 1, 9, 2, 60},
 	} {
