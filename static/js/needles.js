@@ -136,6 +136,10 @@ function start(root) {
     keepNote();
   });
   note.addEventListener("change", keepNote);
+  // The page may go while a note is being written: it is loaded again, or the
+  // phone is put away and the browser ended.
+  window.addEventListener("pagehide", keepNote);
+  document.addEventListener("visibilitychange", () => document.hidden && keepNote());
   // What another device counted or planned meanwhile is taken over when the
   // page is looked at again, unless something waits here.
   async function look() {

@@ -95,6 +95,7 @@ function startTry(form) {
     const field = form.elements.namedItem(name);
     if (field) field.value = value; // of radio buttons the group takes the value
   }
+  if (draft.get("note")) form.elements.note.closest("details").open = true;
   felt(form);
   say("What you had typed is here again.");
 }
@@ -116,6 +117,24 @@ function felt(form) {
   const place = form.querySelector("[data-unfelt]");
   place.hidden = unfelt.length === 0;
   place.textContent = `${unfelt.join(", ")}: not knitted yet`;
+  tellTop(form);
+}
+
+// tellTop tells how far above the round the top of the gusset comes; a mitt
+// without a gusset has none.
+function tellTop(form) {
+  const place = form.querySelector("[data-ahead]");
+  if (!place) return;
+  const { section, round } = form.elements;
+  const tops = JSON.parse(document.getElementById("tops").textContent);
+  place.textContent = topOf(tops, section.value, round.value);
+  place.hidden = place.textContent === "";
+}
+
+// topOf is what is told after a round of a section; tops are the texts after
+// each round of the gusset, from none on.
+export function topOf(tops, section, round) {
+  return section === "gusset" && /^\s*[1-9]\d*\s*$/.test(round) ? (tops[Number(round)] ?? "") : "";
 }
 
 // knitted tells whether a zone is knitted with the work after a round of a

@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 import { Line } from "../../static/js/chart/save.js";
 import { Elbow, windowOf } from "../../static/js/needles.js";
-import { knitted, Sender } from "../../static/js/tries.js";
+import { knitted, Sender, topOf } from "../../static/js/tries.js";
 
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
 const mitt = () => [{ section: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", round: 2000, is_round: false, note: "" }];
@@ -157,4 +157,12 @@ test("what is too slow to arrive is told and stays; it is not sent again by itse
   await settle();
   assert.equal(heard.at(-1)[0], "saved");
   assert.equal(kept.length, 0);
+});
+
+test("the top of the gusset is told for the round that is named", () => {
+  const tops = ["six", "four", "two"];
+  assert.equal(topOf(tops, "gusset", "1"), "four");
+  assert.equal(topOf(tops, "gusset", " 2 "), "two");
+  for (const round of ["", "0", "3", "1.5", "-1", "x"]) assert.equal(topOf(tops, "gusset", round), "", round);
+  assert.equal(topOf(tops, "hand", "1"), "");
 });

@@ -133,15 +133,24 @@ func (t Tries) Parts() []Choice {
 	return list
 }
 
-// TopHelp says how far the top of the gusset still is by the plan.
-func (t Tries) TopHelp() string {
-	what := "Above where the thumb parts; with a minus: below."
-	n, err := strconv.Atoi(t.Form.Try.Round)
-	if err != nil || t.Plan == nil || t.Form.Try.Section != string(stitch.Gusset) || n >= t.Plan.Gusset.Rounds.N {
-		return what
+// Tops say how far the top of the gusset still is by the plan, after each of its
+// rounds, from none on; after the last nothing is said.
+func (t Tries) Tops() []string {
+	list := []string{}
+	for left := t.Plan.Gusset.Rounds.N; left > 0; left-- {
+		ahead := units.FromMM(float64(left) / t.Plan.Gauge.Rounds)
+		list = append(list, fmt.Sprintf("By the plan the top comes %s above this round: hold the tape there.", ahead.With(t.offsetUnit())))
 	}
-	left := float64(t.Plan.Gusset.Rounds.N-n) / t.Plan.Gauge.Rounds
-	return fmt.Sprintf("By the plan the top comes %s above this round: hold the tape there. ", units.FromMM(left).With(t.offsetUnit())) + what
+	return list
+}
+
+// ahead is what of Tops is true where the form says that the work stands.
+func (t Tries) ahead(tops []string) string {
+	n, err := strconv.Atoi(t.Form.Try.Round)
+	if err != nil || n < 1 || n >= len(tops) || t.Form.Try.Section != string(stitch.Gusset) {
+		return ""
+	}
+	return tops[n]
 }
 
 func (t Tries) offsetUnit() units.Unit { return tryon.OffsetUnit(t.Doc.Sheet.Unit()) }
