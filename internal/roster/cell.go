@@ -42,6 +42,7 @@ type reader struct {
 	first   string // of a name in several columns
 	last    string
 	unit    units.Unit
+	comma   bool // parts the cells of the table
 	reasons []string
 	from    map[string]string // path → heading that it was read from
 	bad     map[string]bool   // fields of which a reason is told already
@@ -341,7 +342,7 @@ func (r *reader) over(c Column, cell string, counts [2]string, at span) {
 	}
 }
 
-// knits reads the direction.
+// knits reads the direction: the hand's side, or the way in words.
 func (r *reader) knits(c Column, cell string) {
 	switch strings.ToLower(oneLine(cell)) {
 	case "yes", "y", "x", "1", "true", "✓", "✔", "left", "l", "ja", "j", "oui", "o", "sí", "si", "kyllä", "links", "gauche", "izquierda", "venstre", "vänster", "from left", "left to right", "from left to right", "ltr":
@@ -349,8 +350,27 @@ func (r *reader) knits(c Column, cell string) {
 	case "no", "n", "0", "false", "right", "r", "nein", "non", "nee", "nej", "nei", "ei", "rechts", "droite", "derecha", "højre", "høyre", "höger", "from right", "right to left", "from right to left", "rtl":
 		r.student.FromLeft = false
 	default:
+		if first := firstSide(cell); first != "" {
+			r.student.FromLeft = first == "left"
+			return
+		}
 		r.wrong(c, cell, "is no direction; write left for who knits from left to right, or leave it empty")
 	}
+}
+
+// firstSide is the side at which a way begins, as in "von links nach rechts";
+// empty where the words say anything else.
+func firstSide(cell string) string {
+	if len(cell) > longestHeading {
+		return ""
+	}
+	switch way := fieldKey(wordsOf(cell)); strings.TrimPrefix(way, "from ") {
+	case "left", "left to right", "left right":
+		return "left"
+	case "right", "right to left", "right left":
+		return "right"
+	}
+	return ""
 }
 
 // gaugeFrom reads on what the gauge was counted.

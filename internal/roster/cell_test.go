@@ -188,6 +188,8 @@ func TestFormula(t *testing.T) {
 func TestWords(t *testing.T) {
 	for cell, want := range map[string]bool{
 		"yes": true, "X": true, "1": true, "TRUE": true, "left": true, "Left  to right": true, "no": false, "0": false, "false": false, "right": false, "": false,
+		"von links nach rechts": true, "De gauche à droite": true, "van links naar rechts": true, "fra venstre til højre": true, "från vänster till höger": true, "de izquierda a derecha": true,
+		"von rechts nach links": false, "de droite à gauche": false, "från höger till vänster": false,
 	} {
 		r := one(units.CM, "knits", cell)
 		assert.Empty(t, r.reasons, cell)

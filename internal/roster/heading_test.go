@@ -15,8 +15,8 @@ import (
 func TestColumnOf(t *testing.T) {
 	for heading, want := range map[string]Column{
 		"Name": {Field: fieldName}, "NAME (or initials)": {Field: fieldName}, "Student’s name": {Field: fieldName}, "knitter": {Field: fieldName}, "Initials:": {Field: fieldName},
-		"Name of the student": {Field: fieldName},
-		"hand (cm)":           {Field: hand.FieldCircumference, Unit: units.CM}, "Hand circumference in": {Field: hand.FieldCircumference, Unit: units.IN},
+		"Name of the student": {Field: fieldName}, "First": {Field: fieldFirst}, "Last": {Field: fieldLast},
+		"hand (cm)": {Field: hand.FieldCircumference, Unit: units.CM}, "Hand circumference in": {Field: hand.FieldCircumference, Unit: units.IN},
 		"round the hand/mm": {Field: hand.FieldCircumference, Unit: units.MM}, "Knuckles": {Field: hand.FieldCircumference},
 		"Hand in inches": {Field: hand.FieldCircumference, Unit: units.IN}, "Girth of the hand, in cm, round the knuckles": {Field: hand.FieldCircumference, Unit: units.CM},
 		"HAND (in cm, without thumb)": {Field: hand.FieldCircumference, Unit: units.CM}, "Hand\n(optional)": {Field: hand.FieldCircumference},

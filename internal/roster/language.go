@@ -11,12 +11,12 @@ import (
 // Swedish and Finnish, by the English ones that the synonyms are made of
 // (common practice, no source). They stand folded: small, without accents.
 var languages = map[string]string{
-	"hand":       "main mano handens handen haanden kammen kammenen kasi kaden",
-	"wrist":      "handgelenk handgelenks poignet muneca pols polsen handled handleds handleden handledd handledds handleddet handledet ranne ranteen",
-	"thumb":      "daumen daumens pouce pulgar duim duimen tommel tommelen tommels tommelfinger tommelfingeren tommelfingerens tumme tummen tummens peukalo peukalon",
+	"hand":       "main mano mittelhand handens handen haanden kammen kammenen kasi kaden",
+	"wrist":      "handgelenk handgelenks poignet muneca pols polsen handled handleds handleden handledd handledds handleddet handledet handledens handledets handleddets ranne ranteen",
+	"thumb":      "daumen daumens pouce pulgar duim duimen tommel tommelen tommels tommelens tommelfinger tommelfingeren tommelfingerens tumme tummen tummens peukalo peukalon",
 	"length":     "lange longueur largo longitud lengte langde lengde langd pituus",
 	"breadth":    "breite largeur ancho anchura breedte bredde bredd leveys",
-	"girth":      "umfang tour contorno circonference circunferencia omtrek omkreds omkrets ymparys ymparysmitta vidd",
+	"girth":      "umfang tour contorno circonference circunferencia omtrek omkreds omkrets ymparys ymparysmitta vidd omfang circonf",
 	"size":       "grosse taille talla maat storrelse storlek koko",
 	"glove":      "handschuh gant gants guante guantes handschoen handske handsker handsk handskar hanske hansker kasine kasineen",
 	"knuckles":   "knochel fingerknochel nudillos jointures knokkels knoer knoker knogar rystyset",
@@ -29,16 +29,17 @@ var languages = map[string]string{
 	"gusset":     "zwickel daumenzwickel spickel gousset soufflet cuna kile tommelkile tumkil kiila spie duimspie",
 	"sts":        "maschen mailles maille puntos punto steken masker maskor silmukat silmukkaa",
 	"gauge":      "maschenprobe echantillon muestra proeflapje stekenverhouding strikkefasthed strikkefasthet strikkeprove masktathet stickfasthet tiheys neuletiheys",
-	"rows":       "runden reihen rangs tours vueltas filas hileras rijen toren omgange omganger pinde pinner varv rader kierrokset kerrokset",
+	"rows":       "runden reihen rangs tours vueltas pasadas filas hileras rijen toren omgange omganger pinde pinner varv rader kierrokset kerrokset",
 	"cast on":    "anschlag maschenanschlag anschlagmaschen montage montaje opzet opslagning opslag opplegg upplaggning luominen",
 	"cuff":       "bundchen puno boord ribkant vrangbord mudd resori",
-	"note":       "bemerkung bemerkungen anmerkung anmerkungen notiz notizen remarque remarques nota notas observacion observaciones opmerking opmerkingen bemarkning bemarkninger merknad merknader anmarkning anmarkningar kommentar kommentarer commentaire huomautus",
+	"note":       "bemerkung bemerkungen anmerkung anmerkungen notiz notizen remarque remarques nota notas observacion observaciones opmerking opmerkingen bemarkning bemarkninger merknad merknader anmarkning anmarkningar kommentar kommentarer commentaire commentaires comentario comentarios notitie notities noter notat notater anteckning anteckningar huomautus",
 	"name":       "nom naam navn namn nimi",
 	"initials":   "initialen initiales iniciales initialer nimikirjaimet",
 	"student":    "schuler schulerin teilnehmer teilnehmerin eleve alumno alumna leerling cursist elev deltager deltaker deltagare oppilas osallistuja",
 	"first name": "vorname prenom nombre voornaam fornavn fornamn etunimi",
 	"surname":    "nachname familienname apellido apellidos achternaam familienaam efternavn etternavn efternamn sukunimi",
 	"family":     "famille",
+	"full":       "fulde fullt fullstandigt vollstandiger volledige",
 	"direction":  "strickrichtung richtung sens direccion breirichting retning strikkeretning riktning suunta",
 	"knits":      "strickt tricote teje breit strikker stickar neuloo",
 	"left":       "links gauche izquierda venstre vanster vasemmalta",
@@ -47,11 +48,11 @@ var languages = map[string]string{
 }
 
 // fillers are words without a meaning of their own in those languages.
-var fillers = strings.Fields(fold("der die das des dem den um auf ihr ihre ca la le les de du l d sur en el los las del al por het een van op om pa af av pr pro i"))
+var fillers = strings.Fields(fold("der die das des dem den um auf ihr ihre ca la le les de du l d sur en el los las del al por het een van op om pa af av pr pro i nb"))
 
 // ends are the second halves of words that are written as one: Handumfang,
 // handomtrek, tommellængde.
-var ends = strings.Fields(fold("umfang lange breite grosse omtrek lengte breedte maat omkreds langde bredde storrelse omkrets vidd lengde langd bredd storlek ymparys pituus leveys koko runden reihen maschen"))
+var ends = strings.Fields(fold("umfang lange breite grosse omtrek lengte breedte maat omkreds langde bredde storrelse omkrets vidd omfang lengde langd bredd storlek ymparys pituus leveys koko runden reihen maschen"))
 
 // english is the English of every word of languages.
 var english = func() map[string][]string {

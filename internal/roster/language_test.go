@@ -20,41 +20,41 @@ import (
 // what they mean (common practice, no source).
 var theirHeadings = map[string]map[string]string{
 	"German": {
-		fieldFirst: "Vorname", fieldLast: "Nachname", hand.FieldCircumference: "Handumfang|Umfang der Hand|Hand-Umfang|Rund um die Hand", hand.FieldWrist: "Handgelenkumfang|Handgelenksumfang|Umfang Handgelenk|Handgelenk",
+		fieldFirst: "Vorname", fieldLast: "Nachname", hand.FieldCircumference: "Handumfang|Umfang der Hand|Hand-Umfang|Rund um die Hand|Mittelhandumfang|Umfang der Hand ohne Daumen", hand.FieldWrist: "Handgelenkumfang|Handgelenksumfang|Umfang Handgelenk|Handgelenk",
 		hand.FieldThumb: "Daumenumfang|Daumen|Umfang des Daumens", hand.FieldLength: "Handlänge|Länge der Hand", hand.FieldThumbLength: "Daumenlänge", hand.FieldBreadth: "Handbreite", hand.FieldPalm: "Hand mit Daumen",
 		hand.FieldGussetLength: "Länge Daumenzwickel", hand.FieldWristToCrotch: "Handgelenk bis Daumen", hand.FieldSize: "Größe|Handschuhgröße",
-		stitchesPath: "Maschen|Maschenprobe", roundsPath: "Runden|Reihen", "pins.cast_on": "Anschlag", fieldNote: "Bemerkung|Anmerkungen", fieldKnits: "Strickrichtung",
+		stitchesPath: "Maschen|Maschenprobe", roundsPath: "Runden|Reihen", "pins.cast_on": "Anschlag", fieldNote: "Bemerkung|Anmerkungen|Notizen", fieldName: "Name, Vorname|Vor- und Nachname", fieldKnits: "Strickrichtung",
 	},
 	"French": {
 		fieldFirst: "Prénom", fieldLast: "Nom de famille", hand.FieldCircumference: "Tour de main|Tour de la main|Circonférence de la main", hand.FieldWrist: "Poignet|Tour de poignet|Tour du poignet",
 		hand.FieldThumb: "Pouce|Tour de pouce|Tour du pouce", hand.FieldLength: "Longueur de la main|Longueur main", hand.FieldThumbLength: "Longueur du pouce", hand.FieldBreadth: "Largeur de la main", hand.FieldPalm: "Main avec pouce",
 		hand.FieldGussetLength: "Longueur du gousset", hand.FieldWristToCrotch: "Poignet au pouce", hand.FieldSize: "Taille|Taille de gant",
-		stitchesPath: "Mailles|Échantillon", roundsPath: "Rangs|Tours", "pins.cast_on": "Montage", fieldNote: "Remarque|Remarques", fieldKnits: "Sens|De gauche à droite",
+		stitchesPath: "Mailles|Échantillon|Nb de mailles", roundsPath: "Rangs|Tours", "pins.cast_on": "Montage", fieldNote: "Remarque|Remarques|Commentaires", fieldKnits: "Sens|De gauche à droite",
 	},
 	"Spanish": {
 		fieldFirst: "Nombre", fieldLast: "Apellidos|Apellido", hand.FieldCircumference: "Contorno de mano|Contorno de la mano|Mano", hand.FieldWrist: "Muñeca|Contorno de muñeca",
 		hand.FieldThumb: "Pulgar|Contorno del pulgar", hand.FieldLength: "Largo de la mano|Longitud de la mano", hand.FieldThumbLength: "Largo del pulgar", hand.FieldBreadth: "Ancho de la mano", hand.FieldPalm: "Mano con pulgar",
-		hand.FieldWristToCrotch: "Muñeca hasta pulgar", hand.FieldSize: "Talla|Talla de guante", stitchesPath: "Puntos|Muestra", roundsPath: "Vueltas|Hileras", "pins.cast_on": "Montaje", fieldNote: "Nota|Observaciones", fieldKnits: "Dirección",
+		hand.FieldWristToCrotch: "Muñeca hasta pulgar", hand.FieldSize: "Talla|Talla de guante", stitchesPath: "Puntos|Muestra", roundsPath: "Vueltas|Hileras|Pasadas", "pins.cast_on": "Montaje", fieldNote: "Nota|Observaciones|Comentarios", fieldKnits: "Dirección",
 	},
 	"Dutch": {
 		fieldFirst: "Voornaam", fieldLast: "Achternaam", hand.FieldCircumference: "Handomtrek|Omtrek hand|Omtrek van de hand", hand.FieldWrist: "Pols|Polsomtrek|Omtrek pols", hand.FieldThumb: "Duim|Duimomtrek",
 		hand.FieldLength: "Handlengte|Lengte hand", hand.FieldThumbLength: "Duimlengte", hand.FieldBreadth: "Handbreedte", hand.FieldPalm: "Hand met duim", hand.FieldWristToCrotch: "Pols tot duim", hand.FieldSize: "Maat|Handschoenmaat",
-		stitchesPath: "Steken|Stekenverhouding", roundsPath: "Toeren|Rijen", "pins.cast_on": "Opzet", fieldNote: "Opmerking|Opmerkingen", fieldKnits: "Van links naar rechts|Breirichting",
+		stitchesPath: "Steken|Stekenverhouding", roundsPath: "Toeren|Rijen", "pins.cast_on": "Opzet", fieldNote: "Opmerking|Opmerkingen|Notities", fieldKnits: "Van links naar rechts|Breirichting",
 	},
 	"Danish": {
-		fieldFirst: "Fornavn", fieldLast: "Efternavn", hand.FieldCircumference: "Håndomkreds|Omkreds hånd|Håndens omkreds", hand.FieldWrist: "Håndled|Håndledsomkreds|Omkreds håndled", hand.FieldThumb: "Tommelfinger|Tommelomkreds|Tommelfingeromkreds",
+		fieldFirst: "Fornavn", fieldLast: "Efternavn", hand.FieldCircumference: "Håndomkreds|Omkreds hånd|Håndens omkreds", hand.FieldWrist: "Håndled|Håndledsomkreds|Omkreds håndled|Håndledets omkreds", hand.FieldThumb: "Tommelens omkreds|Tommelfinger|Tommelomkreds|Tommelfingeromkreds",
 		hand.FieldLength: "Håndlængde", hand.FieldThumbLength: "Tommellængde|Tommelfingerlængde", hand.FieldBreadth: "Håndbredde", hand.FieldPalm: "Hånd med tommel", hand.FieldWristToCrotch: "Håndled til tommel", hand.FieldSize: "Størrelse|Handskestørrelse",
-		stitchesPath: "Masker|Strikkefasthed", roundsPath: "Omgange|Pinde", "pins.cast_on": "Opslagning", fieldNote: "Bemærkning", fieldKnits: "Fra venstre til højre",
+		stitchesPath: "Masker|Strikkefasthed", roundsPath: "Omgange|Pinde", "pins.cast_on": "Opslagning", fieldNote: "Bemærkning|Noter", fieldName: "Fulde navn", fieldKnits: "Fra venstre til højre",
 	},
 	"Norwegian": {
-		fieldFirst: "Fornavn", fieldLast: "Etternavn", hand.FieldCircumference: "Håndomkrets|Omkrets hånd", hand.FieldWrist: "Håndledd|Håndleddsomkrets", hand.FieldThumb: "Tommel|Tommelomkrets",
+		fieldFirst: "Fornavn", fieldLast: "Etternavn", hand.FieldCircumference: "Håndomkrets|Omkrets hånd", hand.FieldWrist: "Håndledd|Håndleddsomkrets|Håndleddets omkrets", hand.FieldThumb: "Tommelens omkrets|Tommel|Tommelomkrets",
 		hand.FieldLength: "Håndlengde", hand.FieldThumbLength: "Tommellengde", hand.FieldBreadth: "Håndbredde", hand.FieldPalm: "Hånd med tommel", hand.FieldWristToCrotch: "Håndledd til tommel", hand.FieldSize: "Størrelse|Hanskestørrelse",
-		stitchesPath: "Masker|Strikkefasthet", roundsPath: "Omganger|Pinner", "pins.cast_on": "Opplegg", fieldNote: "Merknad|Kommentar", fieldKnits: "Fra venstre til høyre",
+		stitchesPath: "Masker|Strikkefasthet", roundsPath: "Omganger|Pinner", "pins.cast_on": "Opplegg", fieldNote: "Merknad|Kommentar|Notat|Notater", fieldName: "Fullt navn", fieldKnits: "Fra venstre til høyre",
 	},
 	"Swedish": {
-		fieldFirst: "Förnamn", fieldLast: "Efternamn", hand.FieldCircumference: "Handomkrets|Handens omkrets|Handvidd", hand.FieldWrist: "Handled|Handledsomkrets", hand.FieldThumb: "Tumme|Tumomkrets|Tummens omkrets",
+		fieldFirst: "Förnamn", fieldLast: "Efternamn", hand.FieldCircumference: "Handomkrets|Handens omkrets|Handvidd|Handomfång", hand.FieldWrist: "Handledens omkrets|Handledets omkrets|Handledsomfång|Handled|Handledsomkrets", hand.FieldThumb: "Tumme|Tumomkrets|Tummens omkrets",
 		hand.FieldLength: "Handlängd|Handens längd", hand.FieldThumbLength: "Tumlängd", hand.FieldBreadth: "Handbredd", hand.FieldPalm: "Hand med tumme", hand.FieldWristToCrotch: "Handled till tumme", hand.FieldSize: "Storlek|Handskstorlek",
-		stitchesPath: "Maskor|Masktäthet", roundsPath: "Varv", "pins.cast_on": "Uppläggning", fieldNote: "Anmärkning|Kommentar", fieldKnits: "Från vänster till höger",
+		stitchesPath: "Maskor|Masktäthet", roundsPath: "Varv", "pins.cast_on": "Uppläggning", fieldNote: "Anmärkning|Kommentar|Anteckning|Anteckningar", fieldKnits: "Från vänster till höger",
 	},
 	"Finnish": {
 		fieldFirst: "Etunimi", fieldLast: "Sukunimi", hand.FieldCircumference: "Käden ympärys|Kämmenen ympärys", hand.FieldWrist: "Ranne|Ranteen ympärys", hand.FieldThumb: "Peukalo|Peukalon ympärys",

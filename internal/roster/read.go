@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"golang.org/x/text/unicode/norm"
 
@@ -64,6 +65,9 @@ func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error
 	for n := len(t.Columns); n > 0 && t.Columns[n-1].Heading == ""; n-- {
 		t.Columns = t.Columns[:n-1] // delimiters at the end are no headings
 	}
+	if t.headless() {
+		heads.line-- // the row is a student's
+	}
 	t.sample(text, delimiter, heads)
 	if err == nil {
 		err = t.checkColumns()
@@ -71,7 +75,7 @@ func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error
 	if err != nil {
 		return Table{Columns: t.Columns, Samples: t.Samples}, err
 	}
-	r := reader{unit: unit, from: map[string]string{}, bad: map[string]bool{}}
+	r := reader{unit: unit, comma: delimiter == ',', from: map[string]string{}, bad: map[string]bool{}}
 	n := 0
 	records(text, delimiter, len(t.Columns), func(row record) bool {
 		if row.line > heads.line && !row.empty() {
@@ -84,6 +88,23 @@ func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error
 		return Table{}, fault.New(fault.Invalid, "The table has more than %d rows; leave out what is no student.", mostRows)
 	}
 	return t, nil
+}
+
+// headless reports whether the row of headings is a student's: somebody chose
+// what its columns mean, and a number stands where a measure would be named.
+func (t *Table) headless() bool {
+	named, measured := false, false
+	for _, c := range t.Columns {
+		letters := strings.ContainsFunc(c.Heading, unicode.IsLetter)
+		switch {
+		case !c.Chosen || c.Field == "":
+		case c.isName():
+			named = named || letters
+		default:
+			measured = measured || !letters && strings.ContainsFunc(c.Heading, unicode.IsDigit)
+		}
+	}
+	return named && measured
 }
 
 // headings finds the delimiter by which one of the first rows has the most
@@ -204,11 +225,18 @@ func (t *Table) surplus(row record, r *reader) {
 			}
 		}
 	}
-	switch c := (Column{Heading: "beyond the last heading"}); {
-	case n == 1:
-		r.wrong(c, first, "has no heading; give its column one, or leave it out. A comma may part what belongs together: put “18,5” into quotes")
-	case n > 1:
-		r.wrong(c, first, "and %d cells more have no heading; give their columns one, or leave them out. A comma may part what belongs together: put “18,5” into quotes", n-1)
+	says := "has no heading; give its column one, or leave it out"
+	switch {
+	case n == 2:
+		says = "and 1 more cell have no heading; give their columns one, or leave them out"
+	case n > 2:
+		says = fmt.Sprintf("and %d more cells have no heading; give their columns one, or leave them out", n-1)
+	}
+	if r.comma {
+		says += ". A comma may part what belongs together: put “18,5” into quotes"
+	}
+	if n > 0 {
+		r.wrong(Column{Heading: "beyond the last heading"}, first, "%s", says)
 	}
 }
 

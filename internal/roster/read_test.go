@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/need"
 	"thenar/internal/units"
 )
@@ -42,7 +43,7 @@ func TestRead(t *testing.T) {
 		"over another":      "name,hand,sts (5 cm),rows (20cm)\nAda,18.5,12,64\n",
 		"unused headings":   "name,shoe size,hand,sts,rows\nAda,38,18.5,24,32\n",
 		"a slash":           "name,hand,gauge,rounds\nAda,18.5,24 sts / 10 cm,32\n",
-		"one heading more":  "First,Name,hand\nAda?,Ada,18.5\n",
+		"one heading more":  "Seat,Name,hand\nAda?,Ada,18.5\n",
 		"a space, and nbsp": " Name , Hand \nAda\u00a0, 18.5 \n",
 		"one heading":       "name;\r\nAda;\r\n",
 		"in a frame":        "| name | hand | gauge |\n| Ada | 18,5 cm | 24/32 |\n",
@@ -171,6 +172,35 @@ func TestColumns(t *testing.T) {
 	require.Len(t, table.Wrong, 1, "a decimal comma between commas is told")
 	assert.Contains(t, table.Wrong[0].Reasons[0], "“12” has no heading")
 	assert.Contains(t, table.Wrong[0].Reasons[0], "put “18,5” into quotes")
+}
+
+// A row that has a few cells too many says how many, in words that agree.
+func TestSurplusCells(t *testing.T) {
+	for row, says := range map[string]string{
+		"Ada;19;7":     "“7” has no heading",
+		"Ada;19;7;8":   "“7” and 1 more cell have no heading",
+		"Ada;19;7;8;9": "“7” and 2 more cells have no heading",
+	} {
+		table := read(t, "name;hand\n"+row+"\n")
+		require.Len(t, table.Wrong, 1, row)
+		assert.Contains(t, table.Wrong[0].Reasons[0], says)
+		assert.NotContains(t, table.Wrong[0].Reasons[0], "comma", "no comma parts the cells of this table")
+	}
+}
+
+// A table without headings whose columns are chosen by hand keeps its first
+// student: a row with a number under what is measured is no row of headings.
+func TestChosenWithoutHeadings(t *testing.T) {
+	const text = "Ada;19,5;24\nBo;20;23\n"
+	first, err := Read([]byte(text), units.CM)
+	require.Error(t, err)
+	c := Class{}
+	c.Choose(map[string]string{first.Columns[0].Key(): fieldName, first.Columns[1].Key(): hand.FieldCircumference, first.Columns[2].Key(): stitchesPath})
+	table, err := ReadAs([]byte(text), units.CM, c.Columns)
+	require.NoError(t, err)
+	require.Len(t, table.Students, 2)
+	assert.Equal(t, "Ada", table.Students[0].Name)
+	assert.Equal(t, "19,5", table.Students[0].Sheet[hand.FieldCircumference])
 }
 
 // What makes a whole table unusable is said so that it can be mended.
