@@ -316,7 +316,7 @@ func TestTryAsksAboutWhatIsKnitted(t *testing.T) {
 		`"section":"thumb","round":1`:    {"cuff gusset parting hand thumb", ""},
 		`"section":"thumb","round":2000`: {"cuff gusset parting hand thumb", ""},
 	} {
-		require.Equal(t, http.StatusOK, a.stroke(at+"/needles", fmt.Sprintf(`{"key":%q,"side":"right",%s}`, count, count)).status)
+		require.Equal(t, http.StatusOK, a.stroke(at+"/needles", fmt.Sprintf(`{"key":%q,"side":"right",%s}`, strings.NewReplacer(`"`, "", ":", "", ",", "").Replace(count), count)).status)
 		page := a.get(at + "/tries").doc()
 		var asked []string
 		page.Find(".feel:not([hidden]) input[value='0']").Each(func(_ int, field *goquery.Selection) {
