@@ -67,6 +67,8 @@ type parser struct {
 	dec    *jsontext.Decoder
 	sheet  Sheet
 	faults fault.Fields
+
+	unknown int // keys so far
 }
 
 // value reads one value for a node. The error is one of syntax, after which
@@ -180,7 +182,7 @@ func (p *parser) object(path string, n *node) error {
 		key := token.String()
 		member := n.find(key)
 		if member == nil {
-			p.faults.Add(join(path, clip(key)), "is not known here; the nearest known key is %q", n.nearest(key))
+			p.strange(n, path, key)
 			if err := p.dec.SkipValue(); err != nil {
 				return err
 			}
@@ -192,6 +194,20 @@ func (p *parser) object(path string, n *node) error {
 	}
 	_, err := p.dec.ReadToken()
 	return err
+}
+
+// mostStrange are the most keys of a sheet that are told to be unknown: a sheet
+// may hold a hundred thousand, each compared with every key that is known.
+const mostStrange = 50
+
+// strange adds a key that n does not have.
+func (p *parser) strange(n *node, path, key string) {
+	switch p.unknown++; {
+	case p.unknown <= mostStrange:
+		p.faults.Add(join(path, clip(key)), "is not known here; the nearest known key is %q", n.nearest(key))
+	case p.unknown == mostStrange+1:
+		p.faults.Add(root, "has more keys that are not known; mend these first")
+	}
 }
 
 // nearest is the known key with the fewest letters changed; known keys are in
