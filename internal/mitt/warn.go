@@ -83,7 +83,11 @@ func (w *work) warnBounds() {
 	r := p.Gusset.Rounds
 	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
 	case off && w.worked.begun(stitch.Gusset):
-		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: with what is knitted of it there can be no fewer.", r.N, r.Exact)
+		bound := "fewer"
+		if float64(r.N) < r.Exact {
+			bound = "more"
+		}
+		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: with what is knitted of it there can be no %s.", r.N, r.Exact, bound)
 	case off && !r.Pinned:
 		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: one increase round and a plain round after it are the least.", r.N, r.Exact)
 	}

@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/hand"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
 )
 
 // grown is a fingerless mitt of common size: hand 190 mm, thumb 65 mm, at 24 ×
@@ -89,4 +91,18 @@ func TestLoneFixedNumberIsRefused(t *testing.T) {
 	r.Pins.PickedUp = Fix(0)
 	_, err := New().Plan(r)
 	require.EqualError(t, err, "pins.picked_up: 0 doesn't go with this hand and gauge; 1 would work")
+}
+
+// A gusset that is knitted is said to have no more rounds where more were
+// wanted, and no fewer where fewer were.
+func TestKnittedGussetIsTold(t *testing.T) {
+	p := must(t, grown())
+	for length, says := range map[units.Length]string{72 * mm: "can be no more", 50 * mm: "can be no fewer"} {
+		r := grown()
+		r.Hand.GussetLength, r.Worked = length, p.Worked(stitch.Hand, 2)
+		now := must(t, r)
+		require.Equal(t, p.Gusset.Rounds.N, now.Gusset.Rounds.N)
+		require.Len(t, said(now, "gusset_rounds"), 1)
+		assert.Contains(t, said(now, "gusset_rounds")[0], says)
+	}
 }
