@@ -207,6 +207,27 @@ func TestStrokesOfEveryTool(t *testing.T) {
 	d.stays("everything on the chart by keyboard", 0)
 }
 
+// What spans two corners begins where it was pressed, also beside the grid,
+// whatever cell the pointer comes to first; so does an increase that is taken
+// at the number of its round.
+func TestStrokesSpanFromThePress(t *testing.T) {
+	d := drawingOf(t)
+	colour := d.brush("rectangle")
+	d.pull(d.margin(7), d.cell(13, 4))
+	d.once("rectangle from the margin", 7, 1, colour)
+
+	d.brush("select")
+	d.pull(d.margin(7), d.cell(13, 4))
+	d.stays("select from the margin", 0)
+	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	d.key(kb.Backspace)
+	d.once("what was selected, taken back", 7, 1, "")
+
+	d.brush("move")
+	d.pull(d.margin(10), d.cell(12, 1))
+	d.says("increases in rounds 1, 4, 7, 12, 13, 16")
+}
+
 // margin is a place beside a round, right of its last cell.
 func (d *drawing) margin(round int) point {
 	d.t.Helper()

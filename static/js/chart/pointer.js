@@ -5,10 +5,12 @@
 import { between } from "./cells.js";
 import { Pinch } from "./pinch.js";
 
+const spanning = new Set(["line", "rectangle", "select"]); // tools with two ends
+
 export class Pointer {
   constructor(editor) {
     this.editor = editor;
-    this.held = undefined; // the press that acts: { id, type, at, from, shift, chosen }
+    this.held = undefined; // the press that acts: { id, type, pressed, at, from, shift, chosen }
     const { svg } = editor.view;
     this.frame = editor.zoom.frame;
     this.pinch = new Pinch(editor.zoom, () => this.drop());
@@ -57,15 +59,16 @@ export class Pointer {
     if (this.held || !event.isPrimary || event.button !== 0) return;
     window.getSelection()?.removeAllRanges();
     const at = this.place(event);
-    this.held = { id: event.pointerId, type: event.pointerType, at, shift: event.shiftKey, chosen: editor.selection.copy() };
+    this.held = { id: event.pointerId, type: event.pointerType, pressed: at, at, shift: event.shiftKey, chosen: editor.selection.copy() };
     editor.view.svg.setPointerCapture(event.pointerId);
     if (this.cell(at)) this.begin(at);
   }
 
-  // begin acts at the first cell that a press comes to.
+  // begin acts at the first cell that a press comes to. What spans two places
+  // spans from the press itself, which may lie beside the grid.
   begin(at) {
     const { editor, held } = this;
-    held.from = at;
+    held.from = this.origin(at);
     switch (editor.tool.shape) {
       case "look": case "move": break;
       case "select":
@@ -73,9 +76,18 @@ export class Pointer {
         editor.select((s) => s.rectangle(editor.model, held.from, at));
         break;
       default:
-        editor.dirty(editor.brush.begin(at.y, at.x));
+        editor.dirty(editor.brush.begin(held.from.y, held.from.x));
     }
     editor.point(at.y, at.x, false);
+  }
+
+  // origin is the place from which a press acts whose first cell is at.
+  origin(at) {
+    const { editor, held } = this;
+    const { shape } = editor.tool;
+    const pressed = held.pressed ?? at;
+    if (shape === "move") return editor.model.row(pressed.y) ? pressed : at;
+    return spanning.has(shape) ? pressed : at;
   }
 
   move(event) {
