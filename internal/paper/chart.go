@@ -36,6 +36,9 @@ func (h *handout) charts() {
 	for _, v := range h.views() {
 		h.chart(h.grid(v), h.o.Cell, roomiest)
 	}
+	if len(h.views()) > 0 {
+		h.listUnsound()
+	}
 	if !h.o.Has(Notes) && len(h.noted()) > 0 {
 		h.head("Notes in the chart", 0)
 		for _, n := range h.noted() {
@@ -130,7 +133,7 @@ func (p *chartPages) print() {
 
 // heads is the height of what stands above every part.
 func (p *chartPages) heads() float64 {
-	return p.heading*leading + 1 + 2*p.body*leading + 2 + float64(len(p.Out.Unsound))*2*p.body*leading
+	return p.heading*leading + 1 + 2*p.body*leading + 2 + float64(min(len(p.Out.Unsound), fewUnsound))*2*p.body*leading
 }
 
 // parts is how many parts the chart has.
@@ -159,7 +162,11 @@ func (p *chartPages) part(x, y, n int, withKey bool) {
 	p.joins(scene, at, x, y)
 	p.page().Add(scene, margin+max(0, p.width()-scene.Width)/2, p.y, 1)
 	p.y += scene.Height + 1
-	p.unsound()
+	if p.manyUnsound() {
+		p.text(margin, p.width(), "Some rounds do not add up: they stand listed after the charts.", draw.TextStyle{Size: p.body, Bold: true})
+	} else {
+		p.unsound()
+	}
 	if !p.above && withKey {
 		p.drawKey()
 	}

@@ -74,37 +74,69 @@ func (h *handout) numbers() {
 		h.put(hand, margin+(h.width()-hand.Width*scale)/2, scale)
 		return
 	}
-	column := 0.29 * h.width()
-	columns := 1
-	if h.high2(column, 1) > h.whole() { // a page on its side holds fewer
-		column, columns = 0.2*h.width(), 2
-	}
-	list := h.high2(column, columns)
-	if h.left() < list {
-		h.turn()
-	}
-	beside := float64(columns) * (column + 4)
-	room := h.width() - beside
-	top := h.y
-	scale := min(room/hand.Width, max(h.left()-2, list)/hand.Height)
-	h.page().Add(hand, margin+beside+(room-hand.Width*scale)/2, top, scale)
-	for i, group := range h.grouped(columns) {
-		h.y = top
-		at := margin + float64(i)*(column+4)
-		for _, r := range group {
-			h.page().Text(at, h.y+h.small, r.Name, draw.TextStyle{Size: h.small})
-			h.y += h.small * 1.25
-			h.text(at, column, value(r), draw.TextStyle{Size: h.body, Bold: true})
-			h.y += 0.6
-		}
-	}
-	h.y = top + max(list, hand.Height*scale) + 1
+	h.beside(hand)
 }
 
-// grouped are the numbers in so many columns, the first ones the longer.
-func (h *handout) grouped(columns int) (groups [][]words.Reason) {
+// beside writes the numbers in a column with the hand to the right of it, or in
+// two on a page that holds less; those that there is no room for stand below
+// the hand.
+func (h *handout) beside(hand *draw.Scene) {
+	const gap = 4
 	list := h.reasons()
-	return slices.Collect(slices.Chunk(list, (len(list)+columns-1)/columns))
+	column, columns := 0.29*h.width(), 1
+	if h.tall(list, column) > h.whole() {
+		column, columns = 0.2*h.width(), 2
+	}
+	if h.left() < leastBeside*h.tallest(grouped(list, columns), column) {
+		h.turn()
+	}
+	n := len(list)
+	for h.tallest(grouped(list[:n], columns), column) > h.left() {
+		n--
+	}
+	high := h.tallest(grouped(list[:n], columns), column)
+	left := margin + float64(columns)*(column+gap)
+	room := margin + h.width() - left
+	under := slices.Collect(slices.Chunk(list[n:], max(int((room+gap)/(column+gap)), 1)))
+	foot := 0.0
+	for _, row := range under {
+		foot += gap/float64(len(under)) + h.tallest(grouped(row, len(row)), column)
+	}
+	top := h.y
+	scale := min(room/hand.Width, (max(h.left()-2, high)-foot)/hand.Height)
+	h.page().Add(hand, left+(room-hand.Width*scale)/2, top, scale)
+	for i, group := range grouped(list[:n], columns) {
+		y := top
+		for _, r := range group {
+			y = h.number(r, margin+float64(i)*(column+gap), y, column)
+		}
+	}
+	below := top + hand.Height*scale + gap
+	for _, row := range under {
+		y := below
+		for i, r := range row {
+			below = max(below, h.number(r, left+float64(i)*(column+gap), y, column))
+		}
+	}
+	h.y = top + max(high, hand.Height*scale+foot) + 1
+}
+
+// grouped are numbers in so many columns, the first ones the longer.
+func grouped(list []words.Reason, columns int) [][]words.Reason {
+	return slices.Collect(slices.Chunk(list, max((len(list)+columns-1)/columns, 1)))
+}
+
+// leastBeside is the share of the numbers that has to stand beside the hand:
+// where less fits, they begin on a page of their own.
+const leastBeside = 0.6
+
+// number writes a number, its name above it, and gives where the next begins.
+func (h *handout) number(r words.Reason, x, y, column float64) float64 {
+	h.page().Text(x, y+h.small, r.Name, draw.TextStyle{Size: h.small})
+	for i, line := range draw.Wrap(value(r), column, h.body, true) {
+		h.page().Text(x, y+h.small*1.25+h.body+float64(i)*h.body*leading, line, draw.TextStyle{Size: h.body, Bold: true})
+	}
+	return y + h.tall([]words.Reason{r}, column)
 }
 
 // reasons are the numbers that are printed: those that are not nothing.
@@ -125,17 +157,22 @@ func value(r words.Reason) string {
 	return r.Value
 }
 
-// high2 is the height of the numbers in so many columns of a width.
-func (h *handout) high2(column float64, columns int) float64 {
-	high := 0.0
-	for _, group := range h.grouped(columns) {
-		sum := 0.0
-		for _, r := range group {
-			sum += h.small*1.25 + float64(len(draw.Wrap(value(r), column, h.body, true)))*h.body*leading + 0.6
-		}
-		high = max(high, sum)
+// tall is the height of numbers in a column, one below the other.
+func (h *handout) tall(list []words.Reason, column float64) float64 {
+	sum := 0.0
+	for _, r := range list {
+		sum += h.small*1.25 + float64(len(draw.Wrap(value(r), column, h.body, true)))*h.body*leading + 0.6
 	}
-	return high
+	return sum
+}
+
+// tallest is the height of columns of numbers side by side.
+func (h *handout) tallest(groups [][]words.Reason, column float64) float64 {
+	most := 0.0
+	for _, group := range groups {
+		most = max(most, h.tall(group, column))
+	}
+	return most
 }
 
 // lengths tell how long every part is, in rounds, in both units, and by the

@@ -36,6 +36,7 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 	h.head("Key", key.Height)
 	h.put(key, margin, h.keyScale())
 	p.print()
+	h.listUnsound()
 	h.foot()
 	return finish(h.flow.pages, o.Grey)
 }

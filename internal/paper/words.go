@@ -17,6 +17,21 @@ func (h *handout) unsound() {
 	}
 }
 
+// fewUnsound is how many places that don't add up are told below every part of
+// a chart; more would take its room, and are listed once after the charts.
+const fewUnsound = 3
+
+func (h *handout) manyUnsound() bool { return len(h.Out.Unsound) > fewUnsound }
+
+// listUnsound lists the places that were too many to be told below each part.
+func (h *handout) listUnsound() {
+	if h.manyUnsound() {
+		h.head("What does not add up", 0)
+		h.unsound()
+		h.done()
+	}
+}
+
 // long are the lengths of the parts.
 func (h *handout) long() map[stitch.Part]words.Length {
 	m := map[stitch.Part]words.Length{}

@@ -1,0 +1,94 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// written are the page's own texts.
+func written(p *draw.Scene) []string {
+	var list []string
+	for _, i := range p.Items {
+		if i.Kind == draw.TextItem {
+			list = append(list, i.Text)
+		}
+	}
+	return list
+}
+
+// follows reports whether a text begins right after a name.
+func follows(texts []string, name, text string) bool {
+	for i, t := range texts[:len(texts)-1] {
+		if t == name && strings.HasPrefix(text, texts[i+1]) {
+			return true
+		}
+	}
+	return false
+}
+
+// All numbers stand on one page with the hand, on every paper, also where
+// there are more of them than a column holds: upright on the first, and no
+// number comes away from its name.
+func TestNumbersStandTogether(t *testing.T) {
+	doc := project.Samples()[0]
+	doc.Sheet = doc.Sheet.Clone()
+	doc.Sheet["pins.increase_rounds"], doc.Sheet["pins.gusset_rounds"] = "2, 4, 8, 11, 14, 17", "21"
+	s := derived(t, doc, chart.Marks{})
+	h := handout{Sheet: &s}
+	for _, size := range papers() {
+		for _, sideways := range []bool{false, true} {
+			pages := Handout(s, Options{Paper: size, Sideways: sideways, Pieces: []Piece{Plan}})
+			what := fmt.Sprintf("%s, sideways %t", size.Name, sideways)
+			shot(t, "numbers-"+what, pages)
+			n := slices.IndexFunc(pages, func(p *draw.Scene) bool { return slices.Contains(written(p), "cast on") })
+			require.GreaterOrEqual(t, n, 0, what)
+			assert.True(t, sideways || n == 0, "%s: page %d", what, n+1)
+			texts := written(pages[n])
+			for _, r := range h.reasons() {
+				require.True(t, follows(texts, r.Name, value(r)), "%s: %s", what, r.Name)
+			}
+			for _, p := range pages {
+				checkPage(t, p)
+				within(t, p, p.Label)
+			}
+		}
+	}
+}
+
+// A chart on which many rounds don't add up is not cut into strips by the list
+// of them: each part says that there are some, and the list follows once.
+func TestManyUnsoundRounds(t *testing.T) {
+	marks := chart.Marks{}
+	for round := 1; round <= 18; round++ {
+		marks.Apply([]chart.Edit{{Section: stitch.Gusset, Round: round, Column: "H2", Layer: chart.Stitches, Value: "k3tog"}})
+	}
+	s := derived(t, project.Samples()[0], marks)
+	require.Greater(t, len(s.Out.Unsound), 15)
+	o := Options{Paper: A4, Pieces: []Piece{Chart, Key}}
+	pages := Handout(s, o)
+	assert.LessOrEqual(t, len(pages), 3, "a chart, and what doesn't add up")
+	wall := Wall(s, o, chart.GussetView)
+	assert.Contains(t, written(wall[len(wall)-1]), "Does not add up: "+s.Out.Unsound[len(s.Out.Unsound)-1].Words+".")
+	told := map[string]int{}
+	for _, p := range pages {
+		checkPage(t, p)
+		within(t, p, p.Label)
+		for _, text := range written(p) {
+			told[text]++
+		}
+	}
+	assert.Equal(t, 1, told["Some rounds do not add up: they stand listed after the charts."])
+	for _, u := range s.Out.Unsound {
+		assert.Equal(t, 1, told["Does not add up: "+u.Words+"."], u.Words)
+	}
+}
