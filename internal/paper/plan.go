@@ -87,6 +87,9 @@ func (h *handout) beside(hand *draw.Scene) {
 	if h.tall(list, column) > h.whole() {
 		column, columns = 0.2*h.width(), 2
 	}
+	for _, r := range list {
+		column = max(column, draw.Measure(r.Name, h.small, false))
+	}
 	if h.left() < leastBeside*h.tallest(grouped(list, columns), column) {
 		h.turn()
 	}

@@ -60,6 +60,33 @@ func TestNumbersStandTogether(t *testing.T) {
 			for _, p := range pages {
 				checkPage(t, p)
 				within(t, p, p.Label)
+				apart(t, p, what)
+			}
+		}
+	}
+}
+
+// apart holds that no text of the page's own begins on another one, also where
+// their lines are not quite the same.
+func apart(t *testing.T, p *draw.Scene, what string) {
+	t.Helper()
+	var list []*draw.Item
+	depth := 0
+	for k := range p.Items {
+		switch i := &p.Items[k]; {
+		case i.Kind == draw.MoveItem:
+			depth++
+		case i.Kind == draw.EndItem:
+			depth--
+		case i.Kind == draw.TextItem && depth == 0 && i.Letter.Anchor == draw.Start:
+			list = append(list, i)
+		}
+	}
+	for _, a := range list {
+		for _, b := range list {
+			level := b.Y > a.Y-a.Letter.Size/2 && b.Y < a.Y+a.Letter.Size/2
+			if level && b.X > a.X {
+				assert.LessOrEqual(t, a.X+draw.Measure(a.Text, a.Letter.Size, a.Letter.Bold), b.X, "%s: %q on %q", what, b.Text, a.Text)
 			}
 		}
 	}
