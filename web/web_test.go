@@ -127,7 +127,7 @@ func TestSampleIsAtAPlan(t *testing.T) {
 	page := a.get(a.sample())
 	require.Equal(t, http.StatusOK, page.status)
 	doc := page.doc()
-	assert.Equal(t, 16, doc.Find(".numbers .number").Length())
+	assert.Equal(t, 18, doc.Find(".numbers .number").Length())
 	assert.Equal(t, 1, doc.Find("svg[data-chart]").Length())
 	assert.Contains(t, doc.Find(".summary").Text(), "Cast on 36")
 	assert.Equal(t, 8, doc.Find(".drawing .tape").Length(), "a tape for each measurement")
