@@ -63,16 +63,26 @@ func TestContradictingRhythms(t *testing.T) {
 		pins  Pins
 		works map[string]string
 	}{
-		{Pins{IncreaseRounds: []int{1, 4, 7, 10, 13}, Increases: Fix(6)},
-			map[string]string{"pins.increases": "5", "pins.increase_rounds": "1, 4, 7, 10, 13, 15"}},
-		{Pins{IncreaseRounds: []int{1, 4, 7, 10, 13, 16}, FirstIncrease: Fix(2)},
-			map[string]string{"pins.first_increase": "1", "pins.increase_rounds": "2, 5, 8, 11, 14, 17"}},
-		{Pins{IncreaseRounds: []int{1, 4, 8, 10}, Rhythm: []int{3}},
-			map[string]string{"pins.rhythm": "", "pins.increase_rounds": "1, 4, 7, 10"}},
-		{Pins{IncreaseRounds: []int{1, 5, 9, 13, 17}, GussetRounds: Fix(15)},
-			map[string]string{"pins.gusset_rounds": "17", "pins.increase_rounds": "1, 5, 9, 12, 14"}},
-		{Pins{FirstIncrease: Fix(16), Increases: Fix(3)},
-			map[string]string{"pins.first_increase": "14", "pins.increases": "2"}},
+		{
+			Pins{IncreaseRounds: []int{1, 4, 7, 10, 13}, Increases: Fix(6)},
+			map[string]string{"pins.increases": "5", "pins.increase_rounds": "1, 4, 7, 10, 13, 15"},
+		},
+		{
+			Pins{IncreaseRounds: []int{1, 4, 7, 10, 13, 16}, FirstIncrease: Fix(2)},
+			map[string]string{"pins.first_increase": "1", "pins.increase_rounds": "2, 5, 8, 11, 14, 17"},
+		},
+		{
+			Pins{IncreaseRounds: []int{1, 4, 8, 10}, Rhythm: []int{3}},
+			map[string]string{"pins.rhythm": "", "pins.increase_rounds": "1, 4, 7, 10"},
+		},
+		{
+			Pins{IncreaseRounds: []int{1, 5, 9, 13, 17}, GussetRounds: Fix(15)},
+			map[string]string{"pins.gusset_rounds": "17", "pins.increase_rounds": "1, 5, 9, 12, 14"},
+		},
+		{
+			Pins{FirstIncrease: Fix(16), Increases: Fix(3)},
+			map[string]string{"pins.first_increase": "14", "pins.increases": "2"},
+		},
 	} {
 		_, err := New().Plan(adult(c.pins))
 		var fields fault.Fields
