@@ -6,12 +6,11 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
+	"thenar/internal/plain"
 	"thenar/internal/store"
 	"thenar/web/view"
 )
@@ -107,7 +106,7 @@ func (s *Server) nameDevice(w http.ResponseWriter, r *http.Request) error {
 		return bodyFault(err)
 	}
 	name := strings.TrimSpace(r.PostForm.Get("name"))
-	if name == "" || utf8.RuneCountInString(name) > mostName || !utf8.ValidString(name) || strings.ContainsFunc(name, unicode.IsControl) {
+	if name == "" || plain.Line(name, mostName) != "" {
 		return fault.Fields{{Path: "name", Message: "is no name for a device; write one of up to 60 letters, in one line"}}
 	}
 	if err := s.store.NameDevice(r.Context(), deviceID(r), name); err != nil {
