@@ -34,7 +34,7 @@ const cookie = "thenar-device"
 const (
 	wrongAtOnce = 5
 	wrongPause  = 10 * time.Second
-	mostGuests  = 1000 // addresses that are remembered
+	maxGuests   = 1000 // addresses that are remembered
 )
 
 // access stands before every route of an app that other machines can reach.
@@ -148,7 +148,7 @@ func (g *guests) failed(remote string) {
 	at := from(remote)
 	l := g.wrong[at]
 	if l == nil {
-		if len(g.wrong) >= mostGuests {
+		if len(g.wrong) >= maxGuests {
 			clear(g.wrong) // so many are an attack, against which the key is long enough
 		}
 		l = rate.NewLimiter(rate.Every(wrongPause), wrongAtOnce)

@@ -138,7 +138,7 @@ func TestDevicesOnThePage(t *testing.T) {
 
 	assert.Equal(t, http.StatusSeeOther, askFrom(app, "POST", rename, desk, aLinux, url.Values{"name": {" Anne’s <old> phone "}}).Code)
 	assert.Contains(t, page(desk).doc().Find(".devices").Text(), "Anne’s <old> phone")
-	for _, wrong := range []string{"", " ", "a\nb", strings.Repeat("x", mostName+1)} {
+	for _, wrong := range []string{"", " ", "a\nb", strings.Repeat("x", maxName+1)} {
 		w := askFrom(app, "POST", rename, desk, aLinux, url.Values{"name": {wrong}})
 		assert.Equal(t, http.StatusBadRequest, w.Code, wrong)
 		assert.Contains(t, w.Body.String(), "name: ")

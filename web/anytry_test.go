@@ -14,8 +14,8 @@ import (
 	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/tryon"
 )
 
@@ -38,7 +38,7 @@ func TestAnyTries(t *testing.T) {
 			t.Parallel()
 			k := &knitter{app: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
 			k.at = k.sample()
-			for range max(20, need.Cases(60)) {
+			for range max(20, testenv.Cases(60)) {
 				k.step()
 				for _, page := range []string{"", "/needles?side=left", "/needles?side=right", "/tries"} {
 					got := k.get(k.at + page)

@@ -62,14 +62,14 @@ func TestAttackOversized(t *testing.T) {
 	a.table(at, tuesday, nil)
 	const form = "application/x-www-form-urlencoded"
 	for path, most := range map[string]int{
-		"/mitts": mostForm, "/mitts/1": mostForm, "/mitts/1/preview": mostForm, "/mitts/1/name": mostForm, "/mitts/1/history": mostForm, "/mitts/1/needles": mostForm,
-		"/mitts/1/what-if": mostForm, "/mitts/1/print": mostForm, "/classes": mostForm, "/classes/1": mostForm, "/classes/1/students": mostForm, "/classes/1/students/1": mostForm,
+		"/mitts": maxForm, "/mitts/1": maxForm, "/mitts/1/preview": maxForm, "/mitts/1/name": maxForm, "/mitts/1/history": maxForm, "/mitts/1/needles": maxForm,
+		"/mitts/1/what-if": maxForm, "/mitts/1/print": maxForm, "/classes": maxForm, "/classes/1": maxForm, "/classes/1/students": maxForm, "/classes/1/students/1": maxForm,
 	} {
 		got := a.do(a.request("POST", path, form, "name="+strings.Repeat("x", most)))
 		assert.Equal(t, http.StatusBadRequest, got.status, path)
 		assert.Contains(t, got.body, "larger than", path)
 	}
-	for path, most := range map[string]int{"/mitts/1/chart": mostChart, "/motifs": mostChart, "/mitts/1/needles": mostForm} {
+	for path, most := range map[string]int{"/mitts/1/chart": maxChart, "/motifs": maxChart, "/mitts/1/needles": maxForm} {
 		got := a.stroke(path, `{"key":"`+strings.Repeat("x", most)+`"}`)
 		assert.Equal(t, http.StatusBadRequest, got.status, path)
 	}
@@ -131,10 +131,10 @@ func TestAttackGuessedKeys(t *testing.T) {
 		g.failed("[2001:db8::1]:1")
 	}
 	assert.True(t, g.held("[2001:db8::ffff]:9"), "one who owns many addresses of version 6")
-	for i := range 3 * mostGuests {
+	for i := range 3 * maxGuests {
 		g.failed(fmt.Sprintf("10.%d.%d.1:1", i/250, i%250))
 	}
-	assert.LessOrEqual(t, len(g.wrong), mostGuests)
+	assert.LessOrEqual(t, len(g.wrong), maxGuests)
 
 	const key = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 	a := newApp(t)

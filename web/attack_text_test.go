@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // evil are texts that would do something, if a page took them for more than
@@ -57,7 +57,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	texts := evil
-	if need.Raced {
+	if testenv.Raced {
 		texts = evil[:1]
 	}
 	for i, text := range texts {

@@ -9,7 +9,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // chromium is the one browser of all tests of the package: a fresh context in
@@ -25,7 +25,7 @@ var chromium struct {
 // freshContext is a page in a context of its own, which ends with the test.
 func freshContext(t testing.TB) context.Context {
 	t.Helper()
-	path := need.Browser(t)
+	path := testenv.Browser(t)
 	chromium.start.Do(func() { startChromium(path) })
 	require.NoError(t, chromium.err)
 	page, stop := chromedp.NewContext(chromium.ctx, chromedp.WithNewBrowserContext())

@@ -62,25 +62,25 @@ func (s *Server) printClass(w http.ResponseWriter, r *http.Request) error {
 // The most students of a PDF, which is held in memory until it is whole, and of
 // a page, which a browser has to lay out.
 const (
-	mostInPDF  = 100
-	mostOnPage = 30
+	maxInPDF  = 100
+	maxOnPage = 30
 )
 
 // fitting is what of a part is printed at a time: a PDF of more than it can
 // hold is refused, a page begins with those that it shows. The page offers the
 // other parts.
 func fitting(part roster.Part, pdf bool, p *view.Print, doc roster.Class) (roster.Part, error) {
-	if pdf && part.Len() > mostInPDF {
+	if pdf && part.Len() > maxInPDF {
 		return part, tooMany(part)
 	}
 	if !pdf {
-		part.To = min(part.To, part.From+mostOnPage-1)
+		part.To = min(part.To, part.From+maxOnPage-1)
 	}
 	if part == doc.Whole() {
 		return part, nil
 	}
 	p.Hidden, p.Part = map[string]string{"students": part.String()}, part
-	p.Parts, p.Files = doc.Parts(mostOnPage), doc.Parts(mostInPDF)
+	p.Parts, p.Files = doc.Parts(maxOnPage), doc.Parts(maxInPDF)
 	if pdf {
 		p.Title += ", " + part.Words()
 	}
@@ -89,7 +89,7 @@ func fitting(part roster.Part, pdf bool, p *view.Print, doc roster.Class) (roste
 
 // tooMany refuses a PDF of a part that is too large for one.
 func tooMany(part roster.Part) error {
-	return fault.Fields{{Path: "students", Message: fmt.Sprintf("are %d; a PDF holds at most %d: ask for %d-%d, then for the next", part.Len(), mostInPDF, part.From, part.From+mostInPDF-1)}}
+	return fault.Fields{{Path: "students", Message: fmt.Sprintf("are %d; a PDF holds at most %d: ask for %d-%d, then for the next", part.Len(), maxInPDF, part.From, part.From+maxInPDF-1)}}
 }
 
 // classSet lays out the handouts of a part of a class, student by student.
@@ -156,7 +156,7 @@ func (s *Server) ClassSet(ctx context.Context, id int64, ask ClassAsk) (title st
 	if err != nil {
 		return "", nil, err
 	}
-	if ask.PDF && part.Len() > mostInPDF {
+	if ask.PDF && part.Len() > maxInPDF {
 		return "", nil, tooMany(part)
 	}
 	pages, err = s.classSet(ctx, doc, o, part)

@@ -32,7 +32,7 @@ func (s *Server) readTable(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	whole := ""
-	if len(raw) <= mostEcho {
+	if len(raw) <= maxEcho {
 		whole = roster.Text(raw)
 	}
 	table, err := roster.ReadAs(raw, doc.Unit, doc.Columns)
@@ -74,9 +74,9 @@ func (s *Server) readTable(w http.ResponseWriter, r *http.Request) error {
 	})
 }
 
-// mostEcho is the most bytes of a table that go back with the page, to be read
+// maxEcho is the most bytes of a table that go back with the page, to be read
 // again as somebody chooses.
-const mostEcho = 1 << 20
+const maxEcho = 1 << 20
 
 // chosenColumns are the choices of a form: a field by the key of each column.
 func chosenColumns(form url.Values) map[string]string {

@@ -97,8 +97,8 @@ func inDays(day string, now time.Time) string {
 	return at.Format("2 January 2006")
 }
 
-// mostName is how many letters the name of a device has at most.
-const mostName = 60
+// maxName is how many letters the name of a device has at most.
+const maxName = 60
 
 // nameDevice gives a device a name.
 func (s *Server) nameDevice(w http.ResponseWriter, r *http.Request) error {
@@ -106,7 +106,7 @@ func (s *Server) nameDevice(w http.ResponseWriter, r *http.Request) error {
 		return bodyFault(err)
 	}
 	name := strings.TrimSpace(r.PostForm.Get("name"))
-	if name == "" || plain.Line(name, mostName) != "" {
+	if name == "" || plain.Line(name, maxName) != "" {
 		return fault.Fields{{Path: "name", Message: "is no name for a device; write one of up to 60 letters, in one line"}}
 	}
 	if err := s.store.NameDevice(r.Context(), deviceID(r), name); err != nil {

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // A device comes in by the link, which leaves its address bar, and is named on
@@ -16,7 +16,7 @@ import (
 // that arrives.
 func TestDeviceInTheBrowser(t *testing.T) {
 	t.Parallel()
-	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	st, url := serveWith(t, func(s *Server) {
 		s.door = Door{Key: testKey, Link: "http://192.168.0.7:8420/?key=" + testKey}

@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
-	"thenar/internal/need"
 	"thenar/internal/store"
+	"thenar/internal/testenv"
 )
 
 // The disk runs full while somebody draws and measures: page and form say so,
@@ -22,7 +22,7 @@ import (
 // form keeps what was typed on the page that says why.
 func TestFullDiskInTheBrowser(t *testing.T) {
 	b := newBrowser(t)
-	dir := need.Disk(t, 4<<20)
+	dir := testenv.Disk(t, 4<<20)
 	st, err := store.Open(t.Context(), filepath.Join(dir, "thenar.db"))
 	require.NoError(t, err)
 	ln, err := (&net.ListenConfig{}).Listen(t.Context(), "tcp", "127.0.0.1:0")

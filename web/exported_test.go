@@ -20,7 +20,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/parcel"
+	"thenar/internal/exportfile"
 	"thenar/internal/store"
 )
 
@@ -163,8 +163,8 @@ func TestWhatWasAcceptedMoves(t *testing.T) {
 			require.NoError(t, err)
 			require.Empty(t, first.Mended)
 			var file bytes.Buffer
-			require.NoError(t, parcel.Write(&file, first), "seed %d", seed)
-			read, err := parcel.Read(ctx, file.Bytes())
+			require.NoError(t, exportfile.Write(&file, first), "seed %d", seed)
+			read, err := exportfile.Read(ctx, file.Bytes())
 			require.NoError(t, err, "seed %d", seed)
 			_, err = there.Import(ctx, read)
 			require.NoError(t, err, "seed %d", seed)
@@ -189,7 +189,7 @@ func TestWhatWasAcceptedMoves(t *testing.T) {
 
 // neutral is a file as text, with the numbers of tries and mitts counted from
 // 1 and without the time of making it.
-func neutral(t *testing.T, f parcel.File) string {
+func neutral(t *testing.T, f exportfile.File) string {
 	t.Helper()
 	f.Made = ""
 	mitts := map[int64]int64{}
@@ -215,6 +215,6 @@ func neutral(t *testing.T, f parcel.File) string {
 		f.Classes[i] = c
 	}
 	var b bytes.Buffer
-	require.NoError(t, parcel.Write(&b, f))
+	require.NoError(t, exportfile.Write(&b, f))
 	return b.String()
 }

@@ -83,7 +83,7 @@ func TestBadForms(t *testing.T) {
 	} {
 		assert.Equal(t, http.StatusBadRequest, a.post(path, f).status, name)
 	}
-	large := a.post(path, with("length.cuff", strings.Repeat("9", mostForm+1)))
+	large := a.post(path, with("length.cuff", strings.Repeat("9", maxForm+1)))
 	assert.Equal(t, http.StatusBadRequest, large.status)
 	assert.Contains(t, large.doc().Text(), "larger than")
 	assert.Contains(t, a.get(path+"/print?paper=a5").doc().Find(".print-form").Text(), "choose a4 or letter")

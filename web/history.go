@@ -15,8 +15,8 @@ import (
 	"thenar/web/view"
 )
 
-// mostMoment is the most characters of the name of a moment.
-const mostMoment = 60
+// maxMoment is the most characters of the name of a moment.
+const maxMoment = 60
 
 // showHistory lists the moments of a mitt.
 func (s *Server) showHistory(w http.ResponseWriter, r *http.Request) error {
@@ -45,7 +45,7 @@ func (s *Server) nameMoment(w http.ResponseWriter, r *http.Request) error {
 		return bodyFault(err)
 	}
 	name := strings.TrimSpace(r.PostForm.Get("name"))
-	if why := plain.Line(name, mostMoment); why != "" {
+	if why := plain.Line(name, maxMoment); why != "" {
 		return fault.New(fault.Invalid, "name: %s", why)
 	}
 	revision := m.Revision

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // TestPagesForEverybody opens every page on a desk and on a phone, in light
@@ -21,7 +21,7 @@ import (
 // at least 44 px high.
 func TestPagesForEverybody(t *testing.T) {
 	t.Parallel()
-	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	b := newBrowser(t)
 	b.open("/")
@@ -44,7 +44,7 @@ func TestPagesForEverybody(t *testing.T) {
 // that are printed.
 func TestClassesForEverybody(t *testing.T) {
 	t.Parallel()
-	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	b := newBrowser(t)
 	b.open("/")

@@ -4,7 +4,7 @@ import (
 	"os"
 	"testing"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -163,7 +163,7 @@ func TestTwoWindows(t *testing.T) {
 	row := `[...document.querySelectorAll(".versions tbody tr")].map((r) => [...r.children].slice(0, 3).map((c) => c.textContent.trim()).join(" | "))`
 	assert.ElementsMatch(t, []string{"Hand: Hand | 21 | 20", "Hand: Thumb | 6.3 (not changed here) | 6.8"}, eval[[]string](b, row))
 	b.shot("conflict")
-	axe, err := os.ReadFile(need.File(t, "THENAR_AXE"))
+	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	b.do(chromedp.Evaluate[chromedp.Void](string(axe)))
 	found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](violations, chromedp.EvalAwaitPromise))

@@ -8,16 +8,16 @@ import (
 	"net/http"
 	"time"
 
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 	"thenar/internal/store"
 	"thenar/web/view"
 )
 
 // sendParcel answers with an exported file, for keeping, named after what it holds.
-func sendParcel(w http.ResponseWriter, name string, f parcel.File) error {
+func sendParcel(w http.ResponseWriter, name string, f exportfile.File) error {
 	var b bytes.Buffer
-	if err := parcel.Write(&b, f); err != nil {
+	if err := exportfile.Write(&b, f); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "application/json")
@@ -81,7 +81,7 @@ func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 
 // readParcel reads the file of the form when it is its turn, which begins when
 // all of it has arrived.
-func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f parcel.File, done func(), err error) {
+func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f exportfile.File, done func(), err error) {
 	if err := readParts(r); err != nil {
 		return f, nil, err
 	}
@@ -101,13 +101,13 @@ func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f parcel.Fi
 	}
 	raw := make([]byte, head.Size)
 	if _, err = io.ReadFull(sent, raw); err == nil {
-		f, err = parcel.Read(r.Context(), raw)
+		f, err = exportfile.Read(r.Context(), raw)
 	}
 	return f, done, err
 }
 
 // arrived says of each mitt and class what became of it.
-func arrived(file parcel.File, done store.Imported) (list []view.Arrived) {
+func arrived(file exportfile.File, done store.Imported) (list []view.Arrived) {
 	for i, a := range done.Mitts {
 		list = append(list, view.Arrived{Name: file.Mitts[i].Name(), How: a.Words(), Href: fmt.Sprintf("/mitts/%d", a.ID)})
 	}

@@ -124,8 +124,8 @@ func (s *Server) pressed(r *http.Request, doc project.Document) (elbow, error) {
 	return e, nil
 }
 
-// mostRounds is the most rounds of a part.
-const mostRounds = 1500
+// maxRounds is the most rounds of a part.
+const maxRounds = 1500
 
 func (e elbow) check() error {
 	var faults fault.Fields
@@ -137,7 +137,7 @@ func (e elbow) check() error {
 	}
 	known := e.Section == "" && e.Round == 0 && e.Note == nil
 	for _, p := range stitch.Parts() {
-		known = known || e.Section == p && (e.Round > tryon.Opening && e.Round <= mostRounds ||
+		known = known || e.Section == p && (e.Round > tryon.Opening && e.Round <= maxRounds ||
 			e.Note == nil && (e.Round == tryon.Opening || e.Round == tryon.Ending))
 	}
 	if !known {

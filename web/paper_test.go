@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // dpi is the fineness at which paper is looked at.
@@ -101,7 +101,7 @@ const rulerEnds = `(` + inSheets + `)(["left", "right"].map((side) => {
 
 func run(t testing.TB, name string, args ...string) string {
 	t.Helper()
-	out, err := exec.Command(need.Program(t, name), args...).Output()
+	out, err := exec.Command(testenv.Program(t, name), args...).Output()
 	require.NoError(t, err)
 	return string(out)
 }

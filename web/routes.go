@@ -6,8 +6,8 @@ import (
 
 	"github.com/go-chi/chi/v5"
 
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 	"thenar/internal/photo"
 	"thenar/internal/roster"
 	"thenar/static"
@@ -15,58 +15,58 @@ import (
 
 // The most bytes that a form and a chart's strokes may have.
 const (
-	mostForm  = 1 << 18
-	mostChart = 4 << 20
-	mostTry   = photo.Most + mostForm
-	mostTable = roster.Largest + mostForm
+	maxForm  = 1 << 18
+	maxChart = 4 << 20
+	maxTry   = photo.MaxBytes + maxForm
+	maxTable = roster.Largest + maxForm
 
-	mostParcel = parcel.Largest + mostForm
+	maxImport = exportfile.Largest + maxForm
 )
 
 func (s *Server) routes() http.Handler {
 	r := chi.NewRouter()
 	r.Get("/", s.answer(s.shelf))
-	r.Post("/mitts", s.answer(limited(mostForm, s.newMitt)))
+	r.Post("/mitts", s.answer(limited(maxForm, s.newMitt)))
 	r.Route("/mitts/{id}", func(r chi.Router) {
 		r.Get("/", s.answer(s.showMitt))
-		r.Post("/", s.answer(limited(mostForm, s.saveMitt)))
-		r.Post("/preview", s.answer(limited(mostForm, s.preview)))
-		r.Post("/copy", s.answer(limited(mostForm, s.copyMitt)))
-		r.Post("/name", s.answer(limited(mostForm, s.renameMitt)))
-		r.Post("/archive", s.answer(limited(mostForm, s.archiveMitt)))
+		r.Post("/", s.answer(limited(maxForm, s.saveMitt)))
+		r.Post("/preview", s.answer(limited(maxForm, s.preview)))
+		r.Post("/copy", s.answer(limited(maxForm, s.copyMitt)))
+		r.Post("/name", s.answer(limited(maxForm, s.renameMitt)))
+		r.Post("/archive", s.answer(limited(maxForm, s.archiveMitt)))
 		r.Get("/chart", s.answer(s.showChart))
-		r.Post("/chart", s.answer(limited(mostChart, s.saveChart)))
+		r.Post("/chart", s.answer(limited(maxChart, s.saveChart)))
 		r.Get("/chart/events", s.answer(s.listen))
 		r.Get("/history", s.answer(s.showHistory))
-		r.Post("/history", s.answer(limited(mostForm, s.nameMoment)))
+		r.Post("/history", s.answer(limited(maxForm, s.nameMoment)))
 		r.Get("/history/{revision}", s.answer(s.showMoment))
-		r.Post("/history/{revision}", s.answer(limited(mostForm, s.bringBack)))
+		r.Post("/history/{revision}", s.answer(limited(maxForm, s.bringBack)))
 		r.Get("/chart.svg", s.answer(s.heavy(s.export("image/svg+xml", ".svg", writeChartPicture))))
 		r.Get("/chart.png", s.answer(s.heavy(s.export("image/png", ".png", writeChartDots))))
 		r.Get("/chart.csv", s.answer(s.heavy(s.export("text/csv; charset=utf-8; header=absent", ".csv", writeChartTable))))
 		r.Get("/words.txt", s.answer(s.export("text/plain; charset=utf-8", ".txt", writeWords)))
 		r.Get("/what-if", s.answer(s.showWhatIf))
-		r.Post("/what-if", s.answer(limited(mostForm, s.saveWhatIf)))
-		r.Post("/what-if/preview", s.answer(limited(mostForm, s.previewWhatIf)))
-		r.Post("/what-if/take", s.answer(limited(mostForm, s.takeWhatIf)))
-		r.Post("/what-if/copy", s.answer(limited(mostForm, s.copyWhatIf)))
-		r.Post("/what-if/drop", s.answer(limited(mostForm, s.dropWhatIf)))
+		r.Post("/what-if", s.answer(limited(maxForm, s.saveWhatIf)))
+		r.Post("/what-if/preview", s.answer(limited(maxForm, s.previewWhatIf)))
+		r.Post("/what-if/take", s.answer(limited(maxForm, s.takeWhatIf)))
+		r.Post("/what-if/copy", s.answer(limited(maxForm, s.copyWhatIf)))
+		r.Post("/what-if/drop", s.answer(limited(maxForm, s.dropWhatIf)))
 		r.Get("/needles", s.answer(s.showNeedles))
-		r.Post("/needles", s.answer(limited(mostForm, s.saveNeedles)))
+		r.Post("/needles", s.answer(limited(maxForm, s.saveNeedles)))
 		r.Get("/tries", s.answer(s.showTries))
-		r.Post("/tries", s.answer(limited(mostTry, s.addTry)))
+		r.Post("/tries", s.answer(limited(maxTry, s.addTry)))
 		r.Get("/tries/{try}", s.answer(s.showTry))
-		r.Post("/tries/{try}", s.answer(limited(mostForm, s.answerTry)))
-		r.Post("/tries/{try}/back", s.answer(limited(mostForm, s.takeBack)))
-		r.Post("/second", s.answer(limited(mostForm, s.chooseSecond)))
-		r.Post("/tries/{try}/aside", s.answer(limited(mostForm, s.setAside)))
+		r.Post("/tries/{try}", s.answer(limited(maxForm, s.answerTry)))
+		r.Post("/tries/{try}/back", s.answer(limited(maxForm, s.takeBack)))
+		r.Post("/second", s.answer(limited(maxForm, s.chooseSecond)))
+		r.Post("/tries/{try}/aside", s.answer(limited(maxForm, s.setAside)))
 		r.Get("/tries/{try}/photo", s.answer(s.showPhoto))
-		r.Post("/habits", s.answer(limited(mostForm, s.useHabits)))
-		r.Post("/habits/{zone}/remove", s.answer(limited(mostForm, s.removeHabit)))
+		r.Post("/habits", s.answer(limited(maxForm, s.useHabits)))
+		r.Post("/habits/{zone}/remove", s.answer(limited(maxForm, s.removeHabit)))
 		r.Get("/print", s.answer(s.heavy(s.printMitt)))
-		r.Post("/print", s.answer(limited(mostForm, s.keepPrint)))
+		r.Post("/print", s.answer(limited(maxForm, s.keepPrint)))
 		r.Get("/print.pdf", s.answer(s.heavy(s.printMitt)))
-		r.Post("/sure", s.answer(limited(mostForm, s.answerMitt)))
+		r.Post("/sure", s.answer(limited(maxForm, s.answerMitt)))
 		for _, ending := range []string{"", ".pdf"} {
 			r.Get("/wall"+ending, s.answer(s.heavy(s.printWall)))
 			r.Get("/sizes"+ending, s.answer(s.heavy(s.printSizes)))
@@ -75,22 +75,22 @@ func (s *Server) routes() http.Handler {
 		r.Get("/export.json", s.answer(s.heavy(s.exportMitt)))
 	})
 	r.Get("/classes", s.answer(s.showClasses))
-	r.Post("/classes", s.answer(limited(mostForm, s.newClass)))
+	r.Post("/classes", s.answer(limited(maxForm, s.newClass)))
 	r.Route("/classes/{class}", func(r chi.Router) {
 		r.Get("/", s.answer(s.showClass))
-		r.Post("/", s.answer(limited(mostForm, s.saveClass)))
-		r.Post("/pattern", s.answer(limited(mostForm, s.choosePattern)))
-		r.Post("/archive", s.answer(limited(mostForm, s.archiveClass)))
-		r.Post("/table", s.answer(limited(mostTable, s.readTable)))
-		r.Post("/table/take", s.answer(limited(mostForm, s.takeNew)))
-		r.Post("/students", s.answer(limited(mostForm, s.addStudent)))
+		r.Post("/", s.answer(limited(maxForm, s.saveClass)))
+		r.Post("/pattern", s.answer(limited(maxForm, s.choosePattern)))
+		r.Post("/archive", s.answer(limited(maxForm, s.archiveClass)))
+		r.Post("/table", s.answer(limited(maxTable, s.readTable)))
+		r.Post("/table/take", s.answer(limited(maxForm, s.takeNew)))
+		r.Post("/students", s.answer(limited(maxForm, s.addStudent)))
 		r.Get("/students/{student}", s.answer(s.showStudent))
-		r.Post("/students/{student}", s.answer(limited(mostForm, s.saveStudent)))
-		r.Post("/students/{student}/move", s.answer(limited(mostForm, s.moveStudent)))
-		r.Post("/students/{student}/sure", s.answer(limited(mostForm, s.answerStudent)))
-		r.Post("/students/{student}/remove", s.answer(limited(mostForm, s.removeStudent)))
+		r.Post("/students/{student}", s.answer(limited(maxForm, s.saveStudent)))
+		r.Post("/students/{student}/move", s.answer(limited(maxForm, s.moveStudent)))
+		r.Post("/students/{student}/sure", s.answer(limited(maxForm, s.answerStudent)))
+		r.Post("/students/{student}/remove", s.answer(limited(maxForm, s.removeStudent)))
 		r.Get("/print", s.answer(s.heavy(s.printClass)))
-		r.Post("/print", s.answer(limited(mostForm, s.keepClassPrint)))
+		r.Post("/print", s.answer(limited(maxForm, s.keepClassPrint)))
 		r.Get("/print.pdf", s.answer(s.heavy(s.printClass)))
 		r.Get("/export.json", s.answer(s.heavy(s.exportClass)))
 	})
@@ -100,16 +100,16 @@ func (s *Server) routes() http.Handler {
 		r.Get("/paper/grid"+ending, s.answer(s.heavy(s.printGrid)))
 	}
 	r.Get("/motifs", s.answer(s.showMotifs))
-	r.Post("/motifs", s.answer(limited(mostChart, s.keepMotif)))
-	r.Post("/motifs/{motif}/remove", s.answer(limited(mostForm, s.removeMotif)))
+	r.Post("/motifs", s.answer(limited(maxChart, s.keepMotif)))
+	r.Post("/motifs/{motif}/remove", s.answer(limited(maxForm, s.removeMotif)))
 	r.Get("/status", s.answer(s.status))
-	r.Post("/status/backup", s.answer(limited(mostForm, s.backupNow)))
-	r.Post("/status/check", s.answer(limited(mostForm, s.checkNow)))
-	r.Post("/status/devices/out", s.answer(limited(mostForm, s.letAllOut)))
-	r.Post("/status/devices/{device}/out", s.answer(limited(mostForm, s.letOut)))
-	r.Post("/status/devices/{device}/name", s.answer(limited(mostForm, s.nameDevice)))
+	r.Post("/status/backup", s.answer(limited(maxForm, s.backupNow)))
+	r.Post("/status/check", s.answer(limited(maxForm, s.checkNow)))
+	r.Post("/status/devices/out", s.answer(limited(maxForm, s.letAllOut)))
+	r.Post("/status/devices/{device}/out", s.answer(limited(maxForm, s.letOut)))
+	r.Post("/status/devices/{device}/name", s.answer(limited(maxForm, s.nameDevice)))
 	r.Get("/export.json", s.answer(s.heavy(s.exportAll)))
-	r.Post("/import", s.answer(limited(mostParcel, s.importFile)))
+	r.Post("/import", s.answer(limited(maxImport, s.importFile)))
 	r.Get("/import", http.RedirectHandler("/status#move", http.StatusSeeOther).ServeHTTP)
 	r.Get("/static/{version}/*", serveStatic)
 	r.NotFound(s.answer(func(http.ResponseWriter, *http.Request) error {

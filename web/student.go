@@ -143,7 +143,7 @@ func (s *Server) moveStudent(w http.ResponseWriter, r *http.Request) error {
 		return bodyFault(err)
 	}
 	by, err := strconv.Atoi(r.PostForm.Get("by"))
-	if err != nil || by < -roster.MostStudents || by > roster.MostStudents {
+	if err != nil || by < -roster.MaxStudents || by > roster.MaxStudents {
 		return fault.New(fault.Invalid, "by: is %.20q; write a number of places", r.PostForm.Get("by"))
 	}
 	if err := s.changeClass(r, func(doc *roster.Class) error {

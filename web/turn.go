@@ -11,9 +11,9 @@ import (
 // The bounds of heavy work: how much of it is done at a time, how many wait for
 // it, and how long a place is kept for a page that does not ask again.
 const (
-	mostHeavy   = 2
-	mostWaiting = 16
-	keepPlace   = 10 * time.Second
+	maxHeavy   = 2
+	maxWaiting = 16
+	keepPlace  = 10 * time.Second
 )
 
 // How long heavy work is waited for: before a page says so, and by a script,
@@ -75,7 +75,7 @@ func (t *turns) take(ctx context.Context, id string, patience time.Duration) (do
 			p.asked++
 			continue
 		}
-		if t.busy+at < mostHeavy {
+		if t.busy+at < maxHeavy {
 			t.line = slices.Delete(t.line, at, at+1)
 			t.busy++
 			t.move()
@@ -112,7 +112,7 @@ func (t *turns) stand(id string) *place {
 			return p
 		}
 	}
-	if len(t.line) >= mostWaiting {
+	if len(t.line) >= maxWaiting {
 		return nil
 	}
 	p := &place{id: id}

@@ -23,7 +23,7 @@ func (a *app) held() (end func()) {
 	a.t.Helper()
 	turns := a.handler.turns
 	var all []func()
-	for range mostHeavy {
+	for range maxHeavy {
 		done, _, err := turns.take(a.t.Context(), "", forever)
 		require.NoError(a.t, err)
 		all = append(all, done)
@@ -62,7 +62,7 @@ func TestTwoAtATime(t *testing.T) {
 	}))
 	var all sync.WaitGroup
 	var answered atomic.Int32
-	for range mostWaiting {
+	for range maxWaiting {
 		all.Go(func() {
 			w := httptest.NewRecorder()
 			h(w, httptest.NewRequest("GET", "/", nil))
@@ -72,8 +72,8 @@ func TestTwoAtATime(t *testing.T) {
 		})
 	}
 	all.Wait()
-	assert.LessOrEqual(t, most.Load(), int32(mostHeavy))
-	assert.Equal(t, int32(mostWaiting), answered.Load())
+	assert.LessOrEqual(t, most.Load(), int32(maxHeavy))
+	assert.Equal(t, int32(maxWaiting), answered.Load())
 	a.held()() // both turns are free again
 }
 
@@ -160,7 +160,7 @@ func TestTheLineIsBounded(t *testing.T) {
 		assert.Equal(t, http.StatusForbidden, a.do(req).status)
 	}
 	assert.Zero(t, turns.waiting(), "nothing is worked out")
-	for i := range mostWaiting {
+	for i := range maxWaiting {
 		done, _, err := turns.take(t.Context(), fmt.Sprint(i), 0)
 		require.NoError(t, err)
 		require.Nil(t, done)
@@ -179,14 +179,14 @@ func TestWhoGoesAwayEndsTheirTurn(t *testing.T) {
 	s := a.handler
 	s.turns.script = forever
 	ctx, cancel := context.WithCancel(t.Context())
-	begun := make(chan struct{}, mostHeavy)
+	begun := make(chan struct{}, maxHeavy)
 	h := s.answer(s.heavy(func(_ http.ResponseWriter, r *http.Request) error {
 		begun <- struct{}{}
 		<-r.Context().Done()
 		return r.Context().Err()
 	}))
 	var all sync.WaitGroup
-	for range mostHeavy + 3 {
+	for range maxHeavy + 3 {
 		all.Go(func() { h(httptest.NewRecorder(), httptest.NewRequestWithContext(ctx, "GET", "/", nil)) })
 	}
 	<-begun

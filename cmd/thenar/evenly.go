@@ -22,8 +22,8 @@ func evenly(_ context.Context, v *verb, args []string, io stdio) error {
 		return err
 	}
 	var faults fault.Fields
-	if *stitches < 1 || *stitches > mostShapeStitches {
-		faults.Add("stitches", "is %d; write a whole number from 1 to %d", *stitches, mostShapeStitches)
+	if *stitches < 1 || *stitches > maxShapeStitches {
+		faults.Add("stitches", "is %d; write a whole number from 1 to %d", *stitches, maxShapeStitches)
 	}
 	if given(f, "increase") == given(f, "decrease") {
 		faults.Add("increase", "or decrease: give exactly one of the two")
@@ -66,8 +66,8 @@ func spreadOf(stitches, increase, decrease int, decreases bool, with string, fau
 		faults.Add("with", "is %q; write m1 or kfb to increase, k2tog to decrease", with)
 	}
 	s.Uses = n
-	if s.Events < 1 || s.Events > mostShapeStitches {
-		faults.Add(eventName(decreases), "is %d; write a whole number from 1 to %d", s.Events, mostShapeStitches)
+	if s.Events < 1 || s.Events > maxShapeStitches {
+		faults.Add(eventName(decreases), "is %d; write a whole number from 1 to %d", s.Events, maxShapeStitches)
 	}
 	return s, with
 }

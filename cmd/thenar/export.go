@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"thenar/internal/chart"
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 	"thenar/internal/project"
 	"thenar/internal/store"
 )
@@ -26,7 +26,7 @@ func export(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	return withExisting(ctx, *db, func(st *store.Store) error {
-		var file parcel.File
+		var file exportfile.File
 		var err error
 		switch what {
 		case "all":
@@ -42,7 +42,7 @@ func export(ctx context.Context, v *verb, args []string, std stdio) error {
 		for _, what := range file.Mended {
 			fmt.Fprintf(std.Err, "%s: it held characters that can't be read back, which are replaced in the file\n", what)
 		}
-		return parcel.Write(std.Out, file)
+		return exportfile.Write(std.Out, file)
 	})
 }
 
@@ -69,11 +69,11 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	raw, err := readFile(f.Arg(0), parcel.Largest, std)
+	raw, err := readFile(f.Arg(0), exportfile.Largest, std)
 	if err != nil {
 		return err
 	}
-	file, err := parcel.Read(ctx, raw)
+	file, err := exportfile.Read(ctx, raw)
 	if err != nil {
 		return err
 	}
@@ -88,7 +88,7 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 }
 
 // tell says what became of a file, a line for each mitt and class.
-func tell(out io.Writer, file parcel.File, done store.Imported) {
+func tell(out io.Writer, file exportfile.File, done store.Imported) {
 	for i, a := range done.Mitts {
 		fmt.Fprintf(out, "mitt %d, %s: %s\n", a.ID, file.Mitts[i].Name(), a.Words())
 	}
@@ -100,9 +100,9 @@ func tell(out io.Writer, file parcel.File, done store.Imported) {
 	}
 }
 
-// fromParcel is the mitt of an exported file.
-func fromParcel(ctx context.Context, raw []byte) (project.Document, chart.Marks, error) {
-	file, err := parcel.Read(ctx, raw)
+// fromExportFile is the mitt of an exported file.
+func fromExportFile(ctx context.Context, raw []byte) (project.Document, chart.Marks, error) {
+	file, err := exportfile.Read(ctx, raw)
 	if err != nil {
 		return project.Document{}, nil, err
 	}

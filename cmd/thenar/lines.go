@@ -42,10 +42,10 @@ const keptBytes = 1 << 20
 // good part of the time.
 const gcPercent = 250
 
-// mostMemory is where the sweep no longer waits for that much garbage, which
+// maxMemory is where the sweep no longer waits for that much garbage, which
 // only long lines come to. The program itself takes some 10 MB beside it, and
 // under 40 MB resident is the aim.
-const mostMemory = 28 << 20
+const maxMemory = 28 << 20
 
 // planLines plans every line, several at once, and writes the answers in the
 // order of the lines; a bad line gives its faults in its place. A line longer
@@ -55,7 +55,7 @@ func planLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	defer debug.SetGCPercent(debug.SetGCPercent(gcPercent))
-	defer debug.SetMemoryLimit(debug.SetMemoryLimit(mostMemory))
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(maxMemory))
 	workers := runtime.GOMAXPROCS(0)
 	free, jobs, order := make(chan *lineJob, 2*workers), make(chan *lineJob, 2*workers), make(chan *lineJob, 2*workers)
 	for range 2 * workers {

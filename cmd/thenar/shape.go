@@ -16,9 +16,9 @@ import (
 
 // The limits of what shape reads; far beyond anything knitted.
 const (
-	mostShapeStitches = 100_000
-	mostShapeRounds   = 2_000
-	mostLambda        = 1_000_000
+	maxShapeStitches = 100_000
+	maxShapeRounds   = 2_000
+	maxLambda        = 1_000_000
 )
 
 // shape prints the exact schedule of a number of changes over rounds.
@@ -45,7 +45,7 @@ func shape(_ context.Context, v *verb, args []string, io stdio) error {
 			faults.Add(name, "is missing; thenar shape %s", v.args)
 		}
 	}
-	p.Lambda = scaled("lambda", *lambda, 1_000, mostLambda, &faults)
+	p.Lambda = scaled("lambda", *lambda, 1_000, maxLambda, &faults)
 	if *target != "" {
 		p.Target = targets(*target, &faults)
 	}
@@ -78,15 +78,15 @@ func checkShape(p shaping.Problem, first bool, faults *fault.Fields) {
 			faults.Add(name, "is %d; write a whole number from %d to %d", n, low, high)
 		}
 	}
-	check("from", p.From, 0, mostShapeStitches)
-	check("to", p.To, 0, mostShapeStitches)
-	check("step", p.Step, -mostShapeStitches, mostShapeStitches)
-	check("rounds", p.Rounds, 1, mostShapeRounds)
-	check("gap", p.Gap, 1, mostShapeRounds)
-	check("lead-in", p.LeadIn, 0, mostShapeRounds)
-	check("lead-out", p.LeadOut, 0, mostShapeRounds)
+	check("from", p.From, 0, maxShapeStitches)
+	check("to", p.To, 0, maxShapeStitches)
+	check("step", p.Step, -maxShapeStitches, maxShapeStitches)
+	check("rounds", p.Rounds, 1, maxShapeRounds)
+	check("gap", p.Gap, 1, maxShapeRounds)
+	check("lead-in", p.LeadIn, 0, maxShapeRounds)
+	check("lead-out", p.LeadOut, 0, maxShapeRounds)
 	if first {
-		check("first", p.First, 1, mostShapeRounds)
+		check("first", p.First, 1, maxShapeRounds)
 	}
 	if p.Step == 0 {
 		faults.Add("step", "is 0; write the stitches that one change makes, such as 2 or -4")
@@ -129,14 +129,14 @@ func scaled(name, text string, scale, most int64, faults *fault.Fields) int64 {
 
 func targets(text string, faults *fault.Fields) []int64 {
 	parts := strings.Split(text, ",")
-	if len(parts) > mostShapeRounds {
-		faults.Add("target", "has %d counts; %d are the most", len(parts), mostShapeRounds)
+	if len(parts) > maxShapeRounds {
+		faults.Add("target", "has %d counts; %d are the most", len(parts), maxShapeRounds)
 		return nil
 	}
 	out := make([]int64, len(parts))
 	for i, part := range parts {
 		before := len(*faults)
-		if out[i] = scaled("target", part, 10_000, mostShapeStitches, faults); len(*faults) > before {
+		if out[i] = scaled("target", part, 10_000, maxShapeStitches, faults); len(*faults) > before {
 			return nil
 		}
 	}

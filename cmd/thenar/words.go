@@ -10,8 +10,8 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
@@ -107,12 +107,12 @@ func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 // mitt that was exported to it, with what is painted on its chart.
 func derived(ctx context.Context, name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
 	doc, marks := project.New(name), chart.Marks{}
-	raw, err := readFile(name, parcel.Largest, std)
+	raw, err := readFile(name, exportfile.Largest, std)
 	if err != nil {
 		return doc, nil, err
 	}
-	if parcel.Is(raw) {
-		doc, marks, err = fromParcel(ctx, raw)
+	if exportfile.Is(raw) {
+		doc, marks, err = fromExportFile(ctx, raw)
 	} else {
 		doc.Sheet, err = sheet.Parse(raw)
 	}

@@ -12,8 +12,8 @@ import (
 
 // The bounds of one stroke that a page sends.
 const (
-	mostEdits = 20_000
-	mostRound = 2_000
+	maxEdits = 20_000
+	maxRound = 2_000
 )
 
 // MaxMarks is the most marked cells of a mitt: more than the largest mitt has
@@ -32,8 +32,8 @@ var parts = stitch.Parts()
 // its place in the stroke.
 func Check(edits []Edit) error {
 	var faults fault.Fields
-	if len(edits) == 0 || len(edits) > mostEdits {
-		faults.Add("edits", "has %d edits; a stroke has 1 to %d", len(edits), mostEdits)
+	if len(edits) == 0 || len(edits) > maxEdits {
+		faults.Add("edits", "has %d edits; a stroke has 1 to %d", len(edits), maxEdits)
 		return faults
 	}
 	for i, e := range edits {
@@ -49,8 +49,8 @@ func (e Edit) check(path string, faults *fault.Fields) {
 	if !known(e.Section) {
 		faults.Add(path+".section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", e.Section)
 	}
-	if e.Round < 1 || e.Round > mostRound {
-		faults.Add(path+".round", "is %d; write a round from 1 to %d", e.Round, mostRound)
+	if e.Round < 1 || e.Round > maxRound {
+		faults.Add(path+".round", "is %d; write a round from 1 to %d", e.Round, maxRound)
 	}
 	whole := e.Column == "" && (e.Layer == Notes || e.Layer == Needles)
 	if !whole && !column.MatchString(e.Column) {

@@ -95,7 +95,7 @@ func (g *Grid) checkYarns() {
 // for a whole round is not carried.
 func (g *Grid) strands(each func(Float)) {
 	type use struct{ row, cell, at int }
-	var last [MostYarns]use
+	var last [MaxYarns]use
 	for i := range last {
 		last[i].row = -2 // not used yet
 	}

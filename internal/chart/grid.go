@@ -176,7 +176,7 @@ func (g Grid) YarnsUsed() []Yarn {
 		}
 	}
 	var yarns []Yarn
-	for i := range MostYarns {
+	for i := range MaxYarns {
 		if used[ID(i)] {
 			yarns = append(yarns, g.Palette.Or(ID(i)))
 		}

@@ -32,7 +32,7 @@ func (g *Grid) layWedge(base int) {
 	if g.Middle != "" {
 		order = merge(g.Rows)
 	}
-	mostLeft, mostRight := 0, 0
+	maxLeft, maxRight := 0, 0
 	for i := range g.Rows {
 		switch {
 		case g.Middle != "":
@@ -45,13 +45,13 @@ func (g *Grid) layWedge(base int) {
 			n := len(g.Rows[i].Cells)
 			pieces[i] = piece{counting(0, n), n / 2}
 		}
-		mostRight = max(mostRight, pieces[i].rights)
-		mostLeft = max(mostLeft, len(pieces[i].cells)-pieces[i].rights)
+		maxRight = max(maxRight, pieces[i].rights)
+		maxLeft = max(maxLeft, len(pieces[i].cells)-pieces[i].rights)
 	}
-	g.Width = mostLeft + mostRight
+	g.Width = maxLeft + maxRight
 	for i, p := range pieces {
 		for k, at := range p.cells {
-			g.Rows[i].Cells[at].X = mostLeft + p.rights - 1 - k
+			g.Rows[i].Cells[at].X = maxLeft + p.rights - 1 - k
 		}
 	}
 }

@@ -46,9 +46,9 @@ func ParseMotif(r io.Reader) (Motif, error) {
 
 // The bounds of a motif.
 const (
-	mostMotif     = 10_000 // cells
-	mostMotifSide = 1_000
-	mostMotifName = 60
+	maxMotif     = 10_000 // cells
+	maxMotifSide = 1_000
+	maxMotifName = 60
 )
 
 // Check refuses a motif that can't be kept.
@@ -56,11 +56,11 @@ func (m Motif) Check() error {
 	var faults fault.Fields
 	if name := strings.TrimSpace(m.Name); name == "" {
 		faults.Add("name", "is empty; give the motif a name")
-	} else if why := plain.Line(name, mostMotifName); why != "" {
+	} else if why := plain.Line(name, maxMotifName); why != "" {
 		faults.Add("name", "%s", why)
 	}
-	if len(m.Cells) == 0 || len(m.Cells) > mostMotif {
-		faults.Add("cells", "are %d; a motif has 1 to %d", len(m.Cells), mostMotif)
+	if len(m.Cells) == 0 || len(m.Cells) > maxMotif {
+		faults.Add("cells", "are %d; a motif has 1 to %d", len(m.Cells), maxMotif)
 	}
 	for i, c := range m.Cells {
 		c.check(fmt.Sprintf("cells[%d]", i), &faults)
@@ -72,8 +72,8 @@ func (m Motif) Check() error {
 }
 
 func (c MotifCell) check(path string, faults *fault.Fields) {
-	if c.Left < 0 || c.Up < 0 || c.Left > mostMotifSide || c.Up > mostMotifSide {
-		faults.Add(path, "lies %d to the left and %d up; write 0 to %d", c.Left, c.Up, mostMotifSide)
+	if c.Left < 0 || c.Up < 0 || c.Left > maxMotifSide || c.Up > maxMotifSide {
+		faults.Add(path, "lies %d to the left and %d up; write 0 to %d", c.Left, c.Up, maxMotifSide)
 	}
 	if op, ok := stitch.ByCode(c.Stitch); c.Stitch != "" && (!ok || !op.Paintable()) {
 		faults.Add(path+".stitch", "is %.20q, which can't be painted", c.Stitch)

@@ -102,7 +102,7 @@ func (g Grid) Page() Page {
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), ""})
 	}
-	for i := range MostYarns {
+	for i := range MaxYarns {
 		if y, ok := g.Palette.Named(ID(i)); ok {
 			p.Yarns = append(p.Yarns, PageYarn{ID: y.ID, Name: y.Name, Fill: y.Fill, Held: y.Held})
 		} else {

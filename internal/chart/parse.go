@@ -122,8 +122,8 @@ func (c *Change) check(faults *fault.Fields) {
 	if !known(c.Section) {
 		faults.Add("change.section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", c.Section)
 	}
-	if c.Round < 1 || c.Round > mostRound || (c.Kind == Move && (c.To < 1 || c.To > mostRound)) {
-		faults.Add("change.round", "is %d, to %d; write rounds from 1 to %d", c.Round, c.To, mostRound)
+	if c.Round < 1 || c.Round > maxRound || (c.Kind == Move && (c.To < 1 || c.To > maxRound)) {
+		faults.Add("change.round", "is %d, to %d; write rounds from 1 to %d", c.Round, c.To, maxRound)
 	}
 }
 
@@ -144,7 +144,7 @@ func short(err error) string {
 
 // edits takes edits whose every key was given.
 func edits(list []wireEdit, faults *fault.Fields) []Edit {
-	out := make([]Edit, 0, min(len(list), mostEdits+1))
+	out := make([]Edit, 0, min(len(list), maxEdits+1))
 	for i, e := range list {
 		if e.Section == nil || e.Round == nil || e.Column == nil || e.Layer == nil || e.Value == nil {
 			faults.Add(fmt.Sprintf("edits[%d]", i), "lacks one of section, round, column, layer and value")

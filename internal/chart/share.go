@@ -29,7 +29,7 @@ func (s Source) InWork(part stitch.Part, round int) []Yarn {
 // strand is carried where its yarn is used again in the same round or the
 // next.
 func (s Source) Shares() map[string]Share {
-	var shares [MostYarns]Share
+	var shares [MaxYarns]Share
 	for _, section := range s.worked.Sections {
 		if len(section.Rounds) == 0 {
 			continue

@@ -9,8 +9,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/golden"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 )
 
 // shared is a case that Go and the browser run alike.
@@ -32,7 +32,7 @@ func write(t *testing.T, name string, v any) {
 	t.Helper()
 	raw, err := json.MarshalIndent(v, "", " ")
 	require.NoError(t, err)
-	golden.Equal(t, sharedFile(name), append(raw, '\n'))
+	testenv.Golden(t, sharedFile(name), append(raw, '\n'))
 }
 
 func TestSharedCases(t *testing.T) {

@@ -23,9 +23,9 @@ type Yarn struct {
 // Palette is the yarns of a chart, the main colour first.
 type Palette []Yarn
 
-// MostYarns is how many yarns a palette may have: as many as there are
+// MaxYarns is how many yarns a palette may have: as many as there are
 // textures.
-const MostYarns = 8
+const MaxYarns = 8
 
 // Yarns is the palette as long as none was chosen; its colours differ in
 // lightness, so that they are told apart in greyscale.
@@ -48,7 +48,7 @@ func place(id string) int {
 }
 
 // yarnID tells whether a palette can have a yarn of this name.
-func yarnID(id string) bool { return len(id) == 1 && id[0] >= 'a' && id[0] < 'a'+MostYarns }
+func yarnID(id string) bool { return len(id) == 1 && id[0] >= 'a' && id[0] < 'a'+MaxYarns }
 
 // Named finds a yarn by its ID.
 func (p Palette) Named(id string) (Yarn, bool) {

@@ -18,8 +18,8 @@ import (
 // bytes each.
 const (
 	dotsPerMM  = 300 / 25.4
-	mostDots   = 8000
-	mostInAll  = 24_000_000
+	maxDots    = 8000
+	maxInAll   = 24_000_000
 	paperWhite = "#FFFFFF"
 )
 
@@ -28,7 +28,7 @@ const (
 // million, as fine as that allows. It fails with what w fails with, and with
 // ctx.
 func WritePNG(ctx context.Context, w io.Writer, s *Scene) error {
-	scale := min(dotsPerMM, mostDots/max(s.Width, s.Height, 1), math.Sqrt(mostInAll/max(s.Width*s.Height, 1)))
+	scale := min(dotsPerMM, maxDots/max(s.Width, s.Height, 1), math.Sqrt(maxInAll/max(s.Width*s.Height, 1)))
 	dots := func(mm float64) int { return max(int(math.Ceil(mm*scale)), 1) }
 	p := painter{Context: gg.NewContextForRGBA(image.NewRGBA(image.Rect(0, 0, dots(s.Width), dots(s.Height)))), scale: []float64{scale}, faces: map[faceKey]font.Face{}}
 	p.SetHexColor(paperWhite)

@@ -1,5 +1,5 @@
 // Package floors holds the order of the house: it reads the table of floors
-// in DEVELOPERS.md and compares it with what every package really imports.
+// in floors.md and compares it with what every package really imports.
 package floors
 
 import (
@@ -38,7 +38,7 @@ var ticked = regexp.MustCompile("`([^`]+)`")
 // readRules reads the rows "| floor | `package` | … | imports | modules |".
 func readRules(t *testing.T) map[string]rule {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "DEVELOPERS.md"))
+	text, err := os.ReadFile("floors.md")
 	require.NoError(t, err)
 	rules := map[string]rule{}
 	for line := range strings.Lines(string(text)) {
@@ -58,7 +58,7 @@ func readRules(t *testing.T) map[string]rule {
 		}
 		rules[ticked.FindStringSubmatch(cells[2])[1]] = r
 	}
-	require.Greater(t, len(rules), 10, "the table of floors in DEVELOPERS.md")
+	require.Greater(t, len(rules), 10, "the table of floors in floors.md")
 	return rules
 }
 
@@ -93,10 +93,10 @@ func TestTableIsComplete(t *testing.T) {
 	for _, p := range list(t) {
 		name := strings.TrimPrefix(p.ImportPath, module)
 		have = append(have, name)
-		assert.Contains(t, rules, name, "a package without a row in DEVELOPERS.md")
+		assert.Contains(t, rules, name, "a package without a row in floors.md")
 	}
 	for name := range rules {
-		assert.Contains(t, have, name, "a row in DEVELOPERS.md without a package")
+		assert.Contains(t, have, name, "a row in floors.md without a package")
 	}
 }
 

@@ -12,10 +12,10 @@ import (
 // The bounds of what may be asked: gauges in stitches over 10 cm or 4 in, and
 // rounds over stitches.
 const (
-	leastGauge, mostGauge = 4, 100
-	leastRatio, mostRatio = 0.7, 2.5
-	leastSize, mostSize   = 4, 13
-	leastHand, mostHand   = 50.0, 400.0 // mm
+	leastGauge, maxGauge = 4, 100
+	leastRatio, maxRatio = 0.7, 2.5
+	leastSize, maxSize   = 4, 13
+	leastHand, maxHand   = 50.0, 400.0 // mm
 )
 
 // Read reads an ask from texts by their names: by (size or girth), from, to,
@@ -32,9 +32,9 @@ func Read(get func(name string) string, u units.Unit) (Ask, error) {
 		mm := map[units.Unit][3]float64{units.CM: {16, 24, 1}, units.MM: {160, 240, 10}, units.IN: {6.5, 9.5, 0.5}}[u]
 		a.BySize, a.From, a.To, a.Step = false, mm[0], mm[1], mm[2]
 	}
-	low, high := float64(leastSize), float64(mostSize)
+	low, high := float64(leastSize), float64(maxSize)
 	if !a.BySize {
-		low, high = leastHand/u.Size().MM(), mostHand/u.Size().MM()
+		low, high = leastHand/u.Size().MM(), maxHand/u.Size().MM()
 	}
 	read := func(name string, to *float64, low, high float64) {
 		text := strings.TrimSpace(get(name))
@@ -51,10 +51,10 @@ func Read(get func(name string) string, u units.Unit) (Ask, error) {
 	read("from", &a.From, low, high)
 	read("to", &a.To, low, high)
 	read("step", &a.Step, (high-low)/1000, high)
-	read("gauge_from", &a.Gauge[0], leastGauge, mostGauge)
-	read("gauge_to", &a.Gauge[1], leastGauge, mostGauge)
-	read("gauge_step", &a.Gauge[2], 0.1, mostGauge)
-	read("rounds", &a.Rounds, leastRatio, mostRatio)
+	read("gauge_from", &a.Gauge[0], leastGauge, maxGauge)
+	read("gauge_to", &a.Gauge[1], leastGauge, maxGauge)
+	read("gauge_step", &a.Gauge[2], 0.1, maxGauge)
+	read("rounds", &a.Rounds, leastRatio, maxRatio)
 	if len(faults) == 0 {
 		a.checkRanges(&faults)
 	}
@@ -69,8 +69,8 @@ func (a *Ask) checkRanges(faults *fault.Fields) {
 		most          int
 		what          string
 	}{
-		{"to", "step", a.From, a.To, a.Step, MostHands, "hands"},
-		{"gauge_to", "gauge_step", a.Gauge[0], a.Gauge[1], a.Gauge[2], MostGauges, "gauges"},
+		{"to", "step", a.From, a.To, a.Step, MaxHands, "hands"},
+		{"gauge_to", "gauge_step", a.Gauge[0], a.Gauge[1], a.Gauge[2], MaxGauges, "gauges"},
 	} {
 		if r.end < r.from {
 			faults.Add(r.to, "is %g, below %g where the table begins; write %g or more", r.end, r.from, r.from)

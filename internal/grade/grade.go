@@ -168,8 +168,8 @@ func ratioOf(s sheet.Sheet) float64 {
 
 // The most hands and gauges of a table.
 const (
-	MostHands  = 40
-	MostGauges = 24
+	MaxHands  = 40
+	MaxGauges = 24
 )
 
 // Ask says which hands and which gauges a table has.

@@ -133,8 +133,8 @@ func TestRead(t *testing.T) {
 		v := func() string { return strconv.FormatFloat(math.Round(rand.Float64()*400)/10, 'f', -1, 64) }
 		a, err := Read(form(map[string]string{"by": "girth", "from": v(), "to": v(), "step": v(), "gauge_from": v(), "gauge_to": v(), "gauge_step": v()}), units.CM)
 		if err == nil {
-			assert.LessOrEqual(t, len(a.hands()), MostHands)
-			assert.LessOrEqual(t, len(a.gauges()), MostGauges)
+			assert.LessOrEqual(t, len(a.hands()), MaxHands)
+			assert.LessOrEqual(t, len(a.gauges()), MaxGauges)
 			assert.NotEmpty(t, a.hands())
 		}
 	}

@@ -49,8 +49,8 @@ const (
 	FieldAbove         = "hand.profile_above"
 )
 
-// mostAbove is the greatest number of girths above the parting.
-const mostAbove = 50
+// maxAbove is the greatest number of girths above the parting.
+const maxAbove = 50
 
 // Check refuses what can't be a hand: a circumference that is neither
 // measured nor to be had from breadth, size or length; a breadth of half the
@@ -122,8 +122,8 @@ func (h Hand) checkProfile(faults *fault.Fields) {
 }
 
 func (h Hand) checkAbove(faults *fault.Fields) {
-	if len(h.Above) > mostAbove {
-		faults.Add(FieldAbove, "has %d heights; %d are the most", len(h.Above), mostAbove)
+	if len(h.Above) > maxAbove {
+		faults.Add(FieldAbove, "has %d heights; %d are the most", len(h.Above), maxAbove)
 		return
 	}
 	below := units.Length(0)

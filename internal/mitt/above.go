@@ -24,7 +24,7 @@ func (w *work) thumbRounds(pins *Pins) int {
 
 // corners is the most decreases that a thumb of so many rounds has room for:
 // none in the first, which picks up.
-func corners(rounds int) int { return min(mostDecreases, mostInOneRound*max(0, rounds-1)) }
+func corners(rounds int) int { return min(maxDecreases, maxInOneRound*max(0, rounds-1)) }
 
 // thumb sets the thumb's rounds, its edging, and the rounds in which its
 // corners are decreased. Before the edging stand the first round, which picks
@@ -66,7 +66,7 @@ func cornerRounds(d, first, last int) []int {
 	switch {
 	case d == 0:
 		return nil
-	case d <= mostInOneRound:
+	case d <= maxInOneRound:
 		return []int{first}
 	}
 	return []int{first, max(first+1, min(first+2, last))}

@@ -19,7 +19,7 @@ type search struct {
 	made         int     // increase rounds that are knitted already
 	step         int     // stitches made in an increase round
 	most         int     // most increase rounds that the rounds have room for
-	mostCorners  int     // most decreases that the thumb's rounds have room for
+	maxCorners   int     // most decreases that the thumb's rounds have room for
 	beforeEnd    int     // rounds of the thumb after the first, before an edging as long as is wanted
 	closed       bool    // a thumb that is closed instead
 	cornered     bool    // its decreases are knitted
@@ -85,7 +85,7 @@ const (
 func (s *search) pinned() bool {
 	p := s.pins
 	return p.GussetBase.On || p.Increases.On || p.KeptOnHand.On || p.Held.On || p.Bridge.On ||
-		p.PickedUp.On || p.ThumbDecreases.On || len(p.IncreaseRounds) > 0 || p.ThumbStitches.On || s.topRounds < mostRounds || s.roundsAbove < mostRounds
+		p.PickedUp.On || p.ThumbDecreases.On || len(p.IncreaseRounds) > 0 || p.ThumbStitches.On || s.topRounds < maxRounds || s.roundsAbove < maxRounds
 }
 
 // nearestThumb walks the thumb's counts of one parity outwards from the
@@ -99,7 +99,7 @@ func (s *search) nearestThumb(bridge bridgeRule, odd bool) (choice, bool) {
 		return s.cheapest(bridge, t)
 	}
 	first := nearestIn(s.thumb, 2, boolInt(odd))
-	widest := 2*mostBase + s.step*s.most + mostBridge + mostExtra
+	widest := 2*maxBase + s.step*s.most + maxBridge + maxExtra
 	for off := 0; off <= widest+first; off += 2 {
 		// At equal distance the larger count comes first.
 		pair := [2]int{first - off, first + off}
@@ -123,10 +123,10 @@ func (s *search) nearestThumb(bridge bridgeRule, odd bool) (choice, bool) {
 // or the closing rounds give way to them.
 func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
 	within := s.within(t)
-	if best, ok := s.cheapestOf(bridge, t, within); ok || within == s.mostCorners {
+	if best, ok := s.cheapestOf(bridge, t, within); ok || within == s.maxCorners {
 		return best, ok
 	}
-	return s.cheapestOf(bridge, t, s.mostCorners)
+	return s.cheapestOf(bridge, t, s.maxCorners)
 }
 
 // within is the most decreases for which a thumb of t stitches has rounds
@@ -139,16 +139,16 @@ func (s *search) within(t int) int {
 		rounds--
 	}
 	if s.cornered {
-		return s.mostCorners
+		return s.maxCorners
 	}
-	return min(s.mostCorners, mostInOneRound*max(0, rounds))
+	return min(s.maxCorners, maxInOneRound*max(0, rounds))
 }
 
 // cheapestOf tries everything with at most so many decreases. K follows from
 // the others: t = b + sK − o + p − d.
 func (s *search) cheapestOf(bridge bridgeRule, t, corners int) (choice, bool) {
 	best, found := choice{}, false
-	for b := 1; b <= mostBase && b < s.n; b++ {
+	for b := 1; b <= maxBase && b < s.n; b++ {
 		if !s.pins.GussetBase.Allows(b) {
 			continue
 		}
@@ -172,13 +172,13 @@ func (s *search) bridges(bridge bridgeRule, b, o int) (low, high int) {
 	if s.pins.Bridge.On {
 		return s.pins.Bridge.N, s.pins.Bridge.N
 	}
-	return 1, mostBridge
+	return 1, maxBridge
 }
 
 // bridgeFits holds c to its rule: no bridge at all comes only by pin, or
 // where the stitches kept on the hand make it so.
 func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
-	if c < 0 || c > mostBridge || !s.pins.Bridge.Allows(c) {
+	if c < 0 || c > maxBridge || !s.pins.Bridge.Allows(c) {
 		return false
 	}
 	if c == 0 && !s.pins.Bridge.On && o != b {
@@ -200,7 +200,7 @@ func (s *search) closes(b, after int) bool {
 // tryBridge tries all that may be picked up and decreased with one bridge.
 func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 	fixed := bridgeCost(float64(x.c) / s.g)
-	for x.p = x.c; x.p <= x.c+mostExtra; x.p++ {
+	for x.p = x.c; x.p <= x.c+maxExtra; x.p++ {
 		if !s.pins.PickedUp.Allows(x.p) {
 			continue
 		}
@@ -225,7 +225,7 @@ func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 // leastThumb is the least count that d decreases can leave: a decrease at each
 // corner takes four stitches and leaves two.
 func leastThumb(d int) int {
-	if d > 0 && d%mostInOneRound == 0 {
+	if d > 0 && d%maxInOneRound == 0 {
 		return 2
 	}
 	return 1

@@ -14,8 +14,8 @@ import (
 
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
-	"thenar/internal/need"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -56,7 +56,7 @@ var gauges = []gauge.Gauge{per10(18, 24.5), per10(22, 30), per10(28, 38), per10(
 func TestEveryHandOfTheSurvey(t *testing.T) {
 	all := ansur(t)
 	var hands []hand.Hand
-	for i := 0; i < len(all); i += len(all) / need.Cases(len(all)) {
+	for i := 0; i < len(all); i += len(all) / testenv.Cases(len(all)) {
 		hands = append(hands, all[i])
 	}
 	pl := New()

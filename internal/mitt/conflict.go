@@ -137,8 +137,8 @@ func (c *conflict) solvable(set uint) bool {
 	return ok
 }
 
-// mostSets bounds the sets that are tried one by one: all of ten pins.
-const mostSets = 1 << 10
+// maxSets bounds the sets that are tried one by one: all of ten pins.
+const maxSets = 1 << 10
 
 // culprits are the pins in the way: a pin is, if it makes a set of the others
 // that can be kept into one that can't. Of more than ten pins only the sets
@@ -155,7 +155,7 @@ func (c *conflict) culprits() []int {
 
 func (c *conflict) inTheWay(i int) bool {
 	bit := uint(1) << i
-	if c.all() >= mostSets {
+	if c.all() >= maxSets {
 		for j := range c.names {
 			if rest := c.all() &^ bit &^ (1 << j); c.solvable(rest) && !c.solvable(rest|bit) {
 				return true

@@ -226,7 +226,7 @@ func (r *Request) checkSchedule(faults *fault.Fields) {
 	default:
 		faults.Add("schedule.follows", "is %q; write profile or rhythm", r.Follow)
 	}
-	if l := r.Lambda; l != nil && !(*l >= 0 && *l <= MostLambda) {
-		faults.Add("schedule.lambda", "is %g; write 0 to follow the hand as closely as it goes, up to %g for an even rhythm", *l, MostLambda)
+	if l := r.Lambda; l != nil && !(*l >= 0 && *l <= MaxLambda) {
+		faults.Add("schedule.lambda", "is %g; write 0 to follow the hand as closely as it goes, up to %g for an even rhythm", *l, MaxLambda)
 	}
 }

@@ -81,7 +81,7 @@ func cuffCount(exact float64, n, least, rib int) (count, of int) {
 // count: at most every stitch is doubled, or every pair made one.
 func (w *work) cuffJoins() error {
 	c, n := &w.plan.Cuff, w.plan.Body.Stitches.N
-	most := w.mostJoined(n)
+	most := w.maxJoined(n)
 	var faults fault.Fields
 	switch {
 	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
@@ -96,10 +96,10 @@ func (w *work) cuffJoins() error {
 	return faults.Err()
 }
 
-// mostJoined is the most stitches of a cuff that one round can bring to n.
+// maxJoined is the most stitches of a cuff that one round can bring to n.
 // Without a thumb that may be the only round below the top, in which an odd
 // stitch goes as well.
-func (w *work) mostJoined(n int) int {
+func (w *work) maxJoined(n int) int {
 	if w.req.Kind == Thumbless {
 		n -= n % 2
 	}
@@ -115,7 +115,7 @@ func (w *work) joins(n int) int {
 	for n > 2*w.worked.CastOn && n > fewestStitches {
 		n -= w.req.Stitch.Repeat
 	}
-	for w.mostJoined(n) < w.worked.CastOn || n < fewestStitches {
+	for w.maxJoined(n) < w.worked.CastOn || n < fewestStitches {
 		n += w.req.Stitch.Repeat
 	}
 	return n

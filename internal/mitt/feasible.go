@@ -5,15 +5,15 @@ package mitt
 // and number of decreases.
 func (s *search) feasible() bool {
 	o := s.pins.KeptOnHand.Or(0)
-	for b := 1; b <= mostBase && b < s.n; b++ {
+	for b := 1; b <= maxBase && b < s.n; b++ {
 		if !s.pins.GussetBase.Allows(b) {
 			continue
 		}
-		for c := 0; c <= mostBridge; c++ {
+		for c := 0; c <= maxBridge; c++ {
 			if !s.bridgeFits(handAny, b, o, c) || (!s.pinned() && !s.stitch.allows(s.n-b+o+c)) {
 				continue
 			}
-			for p := c; p <= c+mostExtra; p++ {
+			for p := c; p <= c+maxExtra; p++ {
 				if s.pins.PickedUp.Allows(p) && s.increasesExist(b, o, p) {
 					return true
 				}
@@ -26,7 +26,7 @@ func (s *search) feasible() bool {
 // increasesExist tells whether any number of increases and decreases goes
 // with a base, what is kept and what is picked up.
 func (s *search) increasesExist(b, o, p int) bool {
-	for d := 0; d <= s.mostCorners; d++ {
+	for d := 0; d <= s.maxCorners; d++ {
 		if !s.pins.ThumbDecreases.Allows(d) {
 			continue
 		}

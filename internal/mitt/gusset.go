@@ -70,7 +70,7 @@ func (w *work) search() *search {
 		palmMeasured: w.req.Hand.Palm != 0 || len(w.req.Hand.Profile) > 0 || w.req.Ease.Palm != nil, // or felt
 		thumb:        w.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       w.req.Stitch,
-		topRounds:    mostRounds, roundsAbove: mostRounds,
+		topRounds:    maxRounds, roundsAbove: maxRounds,
 	}
 	w.equip(s, w.pins)
 	return s
@@ -86,15 +86,15 @@ func (w *work) equip(s *search, pins *Pins) {
 	}
 	s.made, s.most = w.increases(pins)
 	rounds, at := w.thumbRounds(pins), max(1, w.worked.in(stitch.Thumb))
-	s.mostCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind == Mitten, rounds-at
+	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind == Mitten, rounds-at
 	if !s.closed {
 		s.beforeEnd -= max(1, nearest(w.q*w.len.thumbEdging))
 	}
 	if s.cornered = w.worked.in(stitch.Thumb) > 1 && w.worked.cornered(); s.cornered {
-		s.mostCorners = mostDecreases
+		s.maxCorners = maxDecreases
 	}
 	if w.req.Kind == Mitten {
-		s.topRounds, s.roundsAbove = pins.TopRounds.Or(mostRounds), pins.RoundsAboveGusset.Or(mostRounds)
+		s.topRounds, s.roundsAbove = pins.TopRounds.Or(maxRounds), pins.RoundsAboveGusset.Or(maxRounds)
 	}
 }
 

@@ -10,23 +10,23 @@ import (
 type pinRange struct{ low, high int }
 
 var pinRanges = map[string]pinRange{
-	"cast_on":             {fewestStitches, mostStitches},
-	"cuff_rounds":         {0, mostRounds},
-	"cuff_plain_rounds":   {0, mostRounds},
-	"hand_stitches":       {fewestStitches, mostStitches},
-	"gusset_base":         {1, mostBase},
-	"increases":           {1, mostRounds},
-	"first_increase":      {1, mostRounds},
-	"gusset_rounds":       {1 + gussetLeadOut, mostRounds},
-	"kept_on_hand":        {0, mostStitches},
-	"held":                {1, mostStitches},
-	"bridge":              {0, mostBridge},
-	"rounds_above_gusset": {1, mostRounds},
-	"top_rounds":          {1, mostRounds},
-	"picked_up":           {0, mostBridge + mostExtra},
-	"thumb_decreases":     {0, mostDecreases},
-	"thumb_stitches":      {1, mostStitches},
-	"thumb_rounds":        {1, mostRounds},
+	"cast_on":             {fewestStitches, maxStitches},
+	"cuff_rounds":         {0, maxRounds},
+	"cuff_plain_rounds":   {0, maxRounds},
+	"hand_stitches":       {fewestStitches, maxStitches},
+	"gusset_base":         {1, maxBase},
+	"increases":           {1, maxRounds},
+	"first_increase":      {1, maxRounds},
+	"gusset_rounds":       {1 + gussetLeadOut, maxRounds},
+	"kept_on_hand":        {0, maxStitches},
+	"held":                {1, maxStitches},
+	"bridge":              {0, maxBridge},
+	"rounds_above_gusset": {1, maxRounds},
+	"top_rounds":          {1, maxRounds},
+	"picked_up":           {0, maxBridge + maxExtra},
+	"thumb_decreases":     {0, maxDecreases},
+	"thumb_stitches":      {1, maxStitches},
+	"thumb_rounds":        {1, maxRounds},
 }
 
 // PinRange is what a pin may be by itself; 0, 0 for a name that is not known.
@@ -75,13 +75,13 @@ func (p *Pins) check(faults *fault.Fields) {
 		}
 	}
 	for i, r := range p.IncreaseRounds {
-		if r < 1 || r > mostRounds || i > 0 && r <= p.IncreaseRounds[i-1] {
+		if r < 1 || r > maxRounds || i > 0 && r <= p.IncreaseRounds[i-1] {
 			faults.Add("pins."+listPin, "has round %d out of order; write the increase rounds from the first to the last: 1, 4, 7", r)
 			break
 		}
 	}
 	for _, n := range p.Rhythm {
-		if n < ShortestInterval || n > mostRounds {
+		if n < ShortestInterval || n > maxRounds {
 			faults.Add("pins.rhythm", "has an interval of %d; every 2nd round (2) is the closest", n)
 			return
 		}

@@ -99,13 +99,13 @@ func (p *Plan) topSection() stitch.Section {
 		done++
 	}
 	closing := stitch.DrawUp
-	if n > mostDrawnUp {
+	if n > maxDrawnUp {
 		closing = stitch.Graft
 	}
 	s.Finish = stitch.Round{Ops: times(nil, closing, n)}
 	return s
 }
 
-// mostDrawnUp is the most stitches that are drawn up; more are grafted
+// maxDrawnUp is the most stitches that are drawn up; more are grafted
 // (common practice, no source).
-const mostDrawnUp = 12
+const maxDrawnUp = 12

@@ -6,16 +6,16 @@ import (
 	"thenar/internal/stitch"
 )
 
-// mostInOneRound is how many corner decreases one round takes, one at each
+// maxInOneRound is how many corner decreases one round takes, one at each
 // corner.
-const mostInOneRound = 2
+const maxInOneRound = 2
 
 // fewestClosed is the count down to which a closed thumb is halved before it
 // is drawn up (common practice, no source).
 const fewestClosed = 6
 
 // decreaseRounds is the number of rounds over which d decreases are worked.
-func decreaseRounds(d int) int { return (d + mostInOneRound - 1) / mostInOneRound }
+func decreaseRounds(d int) int { return (d + maxInOneRound - 1) / maxInOneRound }
 
 // thumbSection takes up the held stitches. Round 1 picks up along the bridge
 // and works the strand at each corner together with the held stitch beside

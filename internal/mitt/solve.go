@@ -17,8 +17,8 @@ const (
 // The fewest and most stitches round a hand that make a mitt.
 const (
 	fewestStitches = 8
-	mostStitches   = 1_000
-	mostRounds     = 1_500
+	maxStitches    = 1_000
+	maxRounds      = 1_500
 )
 
 // Planner makes plans. It keeps the solver's scratch from plan to plan, so
@@ -112,8 +112,8 @@ func (w *work) check() error {
 }
 
 func checkMultiple(field string, n int, faults *fault.Fields) {
-	if n < 1 || n > mostStitches {
-		faults.Add(field, "is %d; write a whole number from 1 to %d", n, mostStitches)
+	if n < 1 || n > maxStitches {
+		faults.Add(field, "is %d; write a whole number from 1 to %d", n, maxStitches)
 	}
 }
 
@@ -149,7 +149,7 @@ func (w *work) tubes() error {
 	for n < fewestStitches {
 		n += st.Repeat
 	}
-	if n > mostStitches {
+	if n > maxStitches {
 		return fault.Fields{{Path: "stitch.repeat", Message: "leaves no count for the hand between 8 and 1000; write a smaller repeat"}}
 	}
 	n = w.joins(n)
@@ -164,7 +164,7 @@ func (w *work) tubes() error {
 // sizeFits refuses a hand of too few or too many stitches.
 func (w *work) sizeFits(exact float64) error {
 	h := w.plan.Hand
-	if exact < fewestStitches/2 || exact > mostStitches || w.q*h.Length.MM() > mostRounds {
+	if exact < fewestStitches/2 || exact > maxStitches || w.q*h.Length.MM() > maxRounds {
 		return fault.Fields{{Path: hand.FieldCircumference, Message: sizeMessage(h, w.g, w.q, exact)}}
 	}
 	return nil

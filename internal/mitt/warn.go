@@ -252,7 +252,7 @@ func sizeMessage(h hand.Hand, g, q, exact float64) string {
 	switch {
 	case exact < fewestStitches:
 		return fmt.Sprintf("of %s makes %.1f stitches at %.3g stitches over 10 cm; a mitt needs 8 at least: use a finer yarn, or check swatch and tape", h.Circumference, exact, g*100)
-	case exact > mostStitches:
+	case exact > maxStitches:
 		return fmt.Sprintf("of %s makes %.0f stitches at %.3g stitches over 10 cm; 1000 are the most: check swatch and tape", h.Circumference, exact, g*100)
 	}
 	return fmt.Sprintf("with a hand %s long makes %.0f rounds at %.3g rounds over 10 cm; 1500 are the most: check swatch and tape", h.Length, q*h.Length.MM(), q*100)

@@ -34,12 +34,12 @@ type Way struct {
 }
 
 // DefaultLambda is the price of a changed rhythm in stitches², where the
-// person names none, and MostLambda the most that may be named (common
+// person names none, and MaxLambda the most that may be named (common
 // practice, no source): 0 follows the hand as closely as it goes, from some
 // hundred on the rhythm hardly ever changes.
 const (
 	DefaultLambda = 8.0
-	MostLambda    = 1000.0
+	MaxLambda     = 1000.0
 )
 
 // ways schedules the gusset along the hand's girths and in a plain rhythm, and

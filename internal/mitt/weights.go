@@ -28,10 +28,10 @@ var decreases = [...]int64{0, 1, 3, 20, 25}
 
 // The bounds of the search.
 const (
-	mostBase      = 8
-	mostBridge    = 10
-	mostExtra     = 2 // picked up beyond the bridge
-	mostDecreases = len(decreases) - 1
+	maxBase      = 8
+	maxBridge    = 10
+	maxExtra     = 2 // picked up beyond the bridge
+	maxDecreases = len(decreases) - 1
 )
 
 // nano is the fineness in which costs are compared, 10⁻⁹ mm²: whole numbers,

@@ -181,7 +181,7 @@ func (w *Worked) edged() bool {
 // earlier rule those of a closed thumb followed its first round, those of an
 // open one ended under the change to the edging's count.
 func (w *Worked) corners() []int {
-	rounds := decreaseRounds(min(max(w.ThumbDecreases, 0), mostDecreases))
+	rounds := decreaseRounds(min(max(w.ThumbDecreases, 0), maxDecreases))
 	if len(w.ThumbCorners) > 0 || rounds == 0 {
 		return w.ThumbCorners
 	}

@@ -58,27 +58,27 @@ type bound struct {
 func (k *Worked) bounds() []bound {
 	list := []bound{
 		{"round", k.Round, 0, k.rounds()},
-		{"rib", k.Rib, 1, mostStitches},
-		{"cast_on", k.CastOn, 1, mostStitches},
-		{"cuff_rounds", k.CuffRounds, 0, mostRounds},
-		{"cuff_plain_rounds", k.CuffPlainRounds, 0, mostRounds},
+		{"rib", k.Rib, 1, maxStitches},
+		{"cast_on", k.CastOn, 1, maxStitches},
+		{"cuff_rounds", k.CuffRounds, 0, maxRounds},
+		{"cuff_plain_rounds", k.CuffPlainRounds, 0, maxRounds},
 	}
 	if k.joined() {
-		list = append(list, bound{"hand_stitches", k.HandStitches, max(fewestStitches, (k.CastOn+1)/2), min(mostStitches, 2*k.CastOn)})
+		list = append(list, bound{"hand_stitches", k.HandStitches, max(fewestStitches, (k.CastOn+1)/2), min(maxStitches, 2*k.CastOn)})
 		if k.CuffRounds+k.CuffPlainRounds == 0 {
 			list = append(list, bound{"hand_stitches", k.HandStitches, k.CastOn, k.CastOn})
 		}
 	}
 	if k.begun(stitch.Gusset) && k.GussetBase != 0 {
-		list = append(list, bound{"gusset_base", k.GussetBase, 1, min(mostBase, k.HandStitches-1)},
-			bound{"gusset_rounds", k.GussetRounds, 1 + gussetLeadOut, mostRounds})
+		list = append(list, bound{"gusset_base", k.GussetBase, 1, min(maxBase, k.HandStitches-1)},
+			bound{"gusset_rounds", k.GussetRounds, 1 + gussetLeadOut, maxRounds})
 	}
 	if k.begun(stitch.Hand) {
 		list = append(list, k.boundsAbove()...)
 	}
 	if k.begun(stitch.Thumb) {
-		list = append(list, bound{"picked_up", k.PickedUp, 0, mostBridge + mostExtra},
-			bound{"thumb_decreases", k.ThumbDecreases, 0, mostDecreases},
+		list = append(list, bound{"picked_up", k.PickedUp, 0, maxBridge + maxExtra},
+			bound{"thumb_decreases", k.ThumbDecreases, 0, maxDecreases},
 			bound{"thumb_stitches", k.Thumb, max(1, k.Held+k.PickedUp-k.ThumbDecreases), k.Held + k.PickedUp - k.ThumbDecreases},
 			bound{"thumb_edging_rounds", k.ThumbEdging, 0, k.ThumbRounds - 1},
 			bound{"thumb_edging", k.ThumbEdged, (k.Thumb + 1) / 2, 2 * k.Thumb})
@@ -89,22 +89,22 @@ func (k *Worked) bounds() []bound {
 // ribs are the bounds of the multiples that are not the sheet's.
 func (k *Worked) ribs() []bound {
 	return []bound{
-		{"cuff_rib", k.CuffRib, 0, mostStitches}, {"edging_rib", k.EdgingRib, 0, mostStitches}, {"thumb_edging_rib", k.ThumbRib, 0, mostStitches},
+		{"cuff_rib", k.CuffRib, 0, maxStitches}, {"edging_rib", k.EdgingRib, 0, maxStitches}, {"thumb_edging_rib", k.ThumbRib, 0, maxStitches},
 	}
 }
 
 // boundsAbove are those of the division and what lies above it.
 func (k *Worked) boundsAbove() []bound {
-	list := []bound{{"rounds_above_gusset", k.RoundsAbove, 1, mostRounds}}
+	list := []bound{{"rounds_above_gusset", k.RoundsAbove, 1, maxRounds}}
 	after := k.HandStitches
 	if k.GussetBase > 0 {
 		made := k.made()
 		after += k.Kept + k.Bridge - k.GussetBase
 		list = append(list,
-			bound{"increase_rounds", len(k.Increases), 1, mostRounds},
+			bound{"increase_rounds", len(k.Increases), 1, maxRounds},
 			bound{"kept_on_hand", k.Kept, 0, made},
 			bound{"held", k.Held, max(1, k.GussetBase+made-k.Kept), k.GussetBase + made - k.Kept},
-			bound{"bridge", k.Bridge, 0, mostBridge})
+			bound{"bridge", k.Bridge, 0, maxBridge})
 	}
 	if k.TopRounds > 0 {
 		return append(list, bound{"decrease_rounds", len(k.Decreases), topDecreases(after - after%2), topDecreases(after - after%2)})
@@ -164,7 +164,7 @@ func (k *Worked) corneredInOrder() bool {
 	if k.TopRounds == 0 && k.ThumbEdged != k.Thumb {
 		end--
 	}
-	d := min(max(k.ThumbDecreases, 0), mostDecreases) // what lies outside is told by its bound
+	d := min(max(k.ThumbDecreases, 0), maxDecreases) // what lies outside is told by its bound
 	return len(list) == decreaseRounds(d) && before <= max(end, 1)
 }
 

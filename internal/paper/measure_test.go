@@ -22,11 +22,11 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/grade"
-	"thenar/internal/need"
 	"thenar/internal/pdf"
 	"thenar/internal/project"
 	"thenar/internal/roster"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 )
 
 // dpi is the fineness at which paper is looked at: a dot is 0.085 mm.
@@ -46,7 +46,7 @@ func onPaper(t *testing.T, pages []*draw.Scene) string {
 
 func run(t *testing.T, name string, args ...string) string {
 	t.Helper()
-	out, err := exec.Command(need.Program(t, name), args...).Output()
+	out, err := exec.Command(testenv.Program(t, name), args...).Output()
 	require.NoError(t, err)
 	return string(out)
 }
@@ -176,7 +176,7 @@ func TestCellsOnPaper(t *testing.T) {
 	g := s.Out.Plan.Gauge
 	ratio := g.Stitches / g.Rounds
 	cells := map[bool][]float64{false: {3.5, 6.5, 14}, true: {5, 14}}
-	if need.Raced {
+	if testenv.Raced {
 		cells = map[bool][]float64{true: {14}}
 	}
 	for _, size := range papers() {
@@ -206,7 +206,7 @@ func TestCellsOnPaper(t *testing.T) {
 // papers are all papers, or one where the race detector watches: reading dots
 // takes ten times as long under it.
 func papers() []Size {
-	if need.Raced {
+	if testenv.Raced {
 		return Papers()[:1]
 	}
 	return Papers()

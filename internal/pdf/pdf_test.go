@@ -22,7 +22,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/draw"
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 const dpi = 300
@@ -45,7 +45,7 @@ func run(t testing.TB, raw []byte, name string, args ...string) string {
 			args[i] = file
 		}
 	}
-	out, err := exec.Command(need.Program(t, name), args...).Output()
+	out, err := exec.Command(testenv.Program(t, name), args...).Output()
 	require.NoError(t, err)
 	return string(out)
 }

@@ -40,7 +40,7 @@ func scanned(scans int) []byte {
 // A progressive JPEG may go over its picture again and again, for a few bytes
 // each time; how often is counted before it is decoded.
 func TestScansAreBounded(t *testing.T) {
-	for scans, ok := range map[int]bool{10: true, mostScans: true, mostScans + 1: false} {
+	for scans, ok := range map[int]bool{10: true, maxScans: true, maxScans + 1: false} {
 		kept, err := Read(t.Context(), bytes.NewReader(scanned(scans)))
 		if ok {
 			require.NoError(t, err, scans)

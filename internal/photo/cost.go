@@ -15,14 +15,14 @@ import (
 // that it takes decoded. A row of 50 million dots is 48 KB as a PNG, and
 // gigabytes to read.
 const (
-	mostSide    = 12_000
-	mostDecoded = 256 << 20
+	maxSide    = 12_000
+	maxDecoded = 256 << 20
 )
 
-// mostScans are the most scans of a JPEG. Each of a progressive one goes over
+// maxScans are the most scans of a JPEG. Each of a progressive one goes over
 // the whole picture and may be 70 bytes, so that a small file could take hours.
 // Programs write about ten (common practice, no source).
-const mostScans = 100
+const maxScans = 100
 
 // size is a picture as its head says that it is.
 type size struct {
@@ -54,19 +54,19 @@ func measure(raw []byte) (size, error) {
 
 // small reports whether a picture may be decoded.
 func (s size) small() bool {
-	return s.width <= mostSide && s.height <= mostSide && s.bytes <= mostDecoded && s.scans <= mostScans
+	return s.width <= maxSide && s.height <= maxSide && s.bytes <= maxDecoded && s.scans <= maxScans
 }
 
 // refusal is what is said of a picture that is not small.
 func (s size) refusal() fault.Fields {
 	var faults fault.Fields
 	switch {
-	case s.scans > mostScans:
-		faults.Add("photo", "is a JPEG of %d scans, where %d are the most; save it anew as an ordinary JPEG, or leave it out", s.scans, mostScans)
-	case s.width > mostSide || s.height > mostSide:
+	case s.scans > maxScans:
+		faults.Add("photo", "is a JPEG of %d scans, where %d are the most; save it anew as an ordinary JPEG, or leave it out", s.scans, maxScans)
+	case s.width > maxSide || s.height > maxSide:
 		faults.Add("photo", "has %d by %d dots, which is too much; send one of at most 12,000 on a side, made smaller, or leave it out", s.width, s.height)
 	default:
-		faults.Add("photo", "has %d by %d dots, which takes %d MB to read, and %d are the most; send it made smaller, or leave it out", s.width, s.height, s.bytes>>20, mostDecoded>>20)
+		faults.Add("photo", "has %d by %d dots, which takes %d MB to read, and %d are the most; send it made smaller, or leave it out", s.width, s.height, s.bytes>>20, maxDecoded>>20)
 	}
 	return faults
 }

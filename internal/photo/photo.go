@@ -20,15 +20,15 @@ import (
 // The bounds of a photograph: its bytes as it is sent, and the longer side to
 // which it is made smaller.
 const (
-	Most  = 24 << 20
-	side  = 1600
-	grade = 80
+	MaxBytes = 24 << 20
+	side     = 1600
+	grade    = 80
 )
 
 const advice = "send a JPEG or PNG picture of at most 24 MB, or leave it out"
 
 // decoding is held by whoever decodes: one picture at a time, wherever it comes
-// from, since each may take as much as mostDecoded.
+// from, since each may take as much as maxDecoded.
 var decoding = make(chan struct{}, 1)
 
 // large is a picture, in bytes decoded, whose memory is given back before the
@@ -79,11 +79,11 @@ func Read(ctx context.Context, r io.Reader) ([]byte, error) {
 }
 
 func read(ctx context.Context, r io.Reader) ([]byte, error) {
-	raw, err := io.ReadAll(io.LimitReader(r, Most+1))
+	raw, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil || len(raw) == 0 {
 		return nil, err
 	}
-	if kind := http.DetectContentType(raw); len(raw) > Most || kind != "image/jpeg" && kind != "image/png" {
+	if kind := http.DetectContentType(raw); len(raw) > MaxBytes || kind != "image/jpeg" && kind != "image/png" {
 		return nil, fault.Fields{{Path: "photo", Message: "is no picture that can be read; " + advice}}
 	}
 	size, err := measure(raw)

@@ -89,7 +89,7 @@ func TestReadRefuses(t *testing.T) {
 	cut := encoded(t, 60, 60)
 	for what, raw := range map[string]string{
 		"a page": "<html><script>alert(1)</script>", "a drawing": `<svg xmlns="http://www.w3.org/2000/svg"/>`, "half a picture": string(cut[:len(cut)/2]),
-		"a picture's beginning": "\xff\xd8\xff\xe0", "too much": strings.Repeat("x", Most+1),
+		"a picture's beginning": "\xff\xd8\xff\xe0", "too much": strings.Repeat("x", MaxBytes+1),
 		"more dots than a wall": "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x01\x00\x00\x00\x01\x00\x00\x08\x06\x00\x00\x00\x00\x00\x00\x00",
 	} {
 		_, err := Read(t.Context(), strings.NewReader(raw))

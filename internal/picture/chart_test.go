@@ -111,7 +111,7 @@ func TestColoursAreRuns(t *testing.T) {
 
 func TestTexturesStayInTheirRectangleAndDiffer(t *testing.T) {
 	seen := map[string]bool{}
-	for i := 1; i < chart.MostYarns; i++ {
+	for i := 1; i < chart.MaxYarns; i++ {
 		d := Texture(chart.ID(i), 5, 7, 12, 4, 1.5)
 		a := extent(t, d)
 		assert.True(t, a.left >= 5 && a.right <= 17 && a.top >= 7 && a.bottom <= 11, chart.ID(i))

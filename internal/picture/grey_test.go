@@ -32,7 +32,7 @@ func contrast(t *testing.T, a, b string) float64 {
 // every one of them with 3 to 1 (WCAG 2.2, 1.4.11, for what is no text).
 func TestGreysAreApart(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
-	for n := 1; n <= chart.MostYarns; n++ {
+	for n := 1; n <= chart.MaxYarns; n++ {
 		for range 50 {
 			var p chart.Palette
 			for i := range n {

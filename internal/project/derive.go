@@ -108,7 +108,7 @@ func (pl *Planner) alike(d Document, marks chart.Marks, out *Outputs) bool {
 // colour at the head whether it is used or not.
 func shares(of map[string]chart.Share) []yarn.Share {
 	var list []yarn.Share
-	for i := range chart.MostYarns {
+	for i := range chart.MaxYarns {
 		id := chart.ID(i)
 		if s, used := of[id]; used || i == 0 {
 			list = append(list, yarn.Share{ID: id, Stitches: s.Stitches, Passed: s.Passed})

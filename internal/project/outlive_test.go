@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
-	"thenar/internal/need"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/wale"
 )
 
@@ -58,7 +58,7 @@ func anyEdit(rng *rand.Rand, names wale.Names) chart.Edit {
 	case 1:
 		e.Layer, e.Value = chart.Notes, "look"
 	default:
-		e.Layer, e.Value = chart.Colours, chart.ID(rng.IntN(chart.MostYarns))
+		e.Layer, e.Value = chart.Colours, chart.ID(rng.IntN(chart.MaxYarns))
 	}
 	return e
 }
@@ -67,7 +67,7 @@ func anyEdit(rng *rand.Rand, names wale.Names) chart.Edit {
 // one cell that it names, in a view of the chart and in the rounds that are
 // knitted, or it is listed as lost; none is both, and none is changed.
 func TestNoEditIsLostUnlisted(t *testing.T) {
-	cases := need.Cases(10_000)
+	cases := testenv.Cases(10_000)
 	rng := rand.New(rand.NewPCG(4, 2026))
 	pl := NewPlanner()
 	samples := Samples()

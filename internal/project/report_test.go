@@ -9,14 +9,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/golden"
 	"thenar/internal/sheet"
+	"thenar/internal/testenv"
 )
 
 // Plans of many sheets hold to the documented schema, with and without fit;
 // leaving out the fit changes nothing else.
 func TestReportHoldsToTheSchema(t *testing.T) {
-	s := golden.Schema(t, "plan.schema.json")
+	s := testenv.Schema(t, "plan.schema.json")
 	rng := rand.New(rand.NewPCG(1, 2))
 	pl := NewPlanner()
 	for i := range 60 {
@@ -33,7 +33,7 @@ func TestReportHoldsToTheSchema(t *testing.T) {
 		for j, brief := range []bool{false, true} {
 			raw, err := pl.Report(p, brief)
 			require.NoError(t, err)
-			require.NoError(t, golden.Valid(t, s, raw), "%s", raw)
+			require.NoError(t, testenv.Valid(t, s, raw), "%s", raw)
 			require.NoError(t, json.Unmarshal(raw, &docs[j]))
 		}
 		assert.NotEmpty(t, docs[0]["fit"])

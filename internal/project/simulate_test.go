@@ -14,9 +14,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/mitt"
-	"thenar/internal/need"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/tryon"
 	"thenar/internal/units"
 )
@@ -147,7 +147,7 @@ func TestOneTryRaisesTheShareThatFits(t *testing.T) {
 	} {
 		name, off := draw.name, draw.off
 		gauges := []float64{18, 22, 28, 32, 36}
-		if need.Raced {
+		if testenv.Raced {
 			gauges = gauges[2:3] // a share needs its number of mitts
 		}
 		for _, gauge := range gauges {

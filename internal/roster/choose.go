@@ -62,7 +62,7 @@ func column(heading string, at int, chosen map[string]string) Column {
 }
 
 // The most columns of which a class remembers how they are read.
-const mostChosen = 200
+const maxChosen = 200
 
 // Choose remembers how columns are read: a field of Readable by a column's key,
 // or nothing for one that is not used. What is read so anyway need not be
@@ -90,8 +90,8 @@ func (c *Class) Choose(columns map[string]string) {
 
 // checkColumns refuses choices that can't be kept.
 func (c *Class) checkColumns(faults *fault.Fields) {
-	if len(c.Columns) > mostChosen {
-		faults.Add("columns", "are %d; %d are the most that are remembered", len(c.Columns), mostChosen)
+	if len(c.Columns) > maxChosen {
+		faults.Add("columns", "are %d; %d are the most that are remembered", len(c.Columns), maxChosen)
 	}
 	for _, key := range slices.Sorted(maps.Keys(c.Columns)) {
 		switch field := c.Columns[key]; {
@@ -106,8 +106,8 @@ func (c *Class) checkColumns(faults *fault.Fields) {
 // The most values of a column that are shown, and the rows that are looked at
 // for them.
 const (
-	mostSamples = 3
-	sampled     = 40
+	maxSamples = 3
+	sampled    = 40
 )
 
 // sample takes the first values of every column.
@@ -120,7 +120,7 @@ func (t *Table) sample(text string, delimiter byte, heads record) {
 		}
 		for i, cell := range r.cells[:min(len(r.cells), len(t.Columns))] {
 			cell = clip(strings.ToValidUTF8(tidy(cell), "?"))
-			if cell != "" && len(t.Samples[i]) < mostSamples && !slices.Contains(t.Samples[i], cell) {
+			if cell != "" && len(t.Samples[i]) < maxSamples && !slices.Contains(t.Samples[i], cell) {
 				t.Samples[i] = append(t.Samples[i], cell)
 			}
 		}

@@ -91,10 +91,10 @@ func (c *Class) Fix(name, text string) {
 }
 
 // Add puts students at the end, each with a number of its own, and gives the
-// numbers. It refuses more than MostStudents.
+// numbers. It refuses more than MaxStudents.
 func (c *Class) Add(list ...Student) ([]int, error) {
-	if n := len(c.Students) + len(list); n > MostStudents {
-		return nil, fault.New(fault.Invalid, "students: would be %d; a class has at most %d. Begin a second class for the rest", n, MostStudents)
+	if n := len(c.Students) + len(list); n > MaxStudents {
+		return nil, fault.New(fault.Invalid, "students: would be %d; a class has at most %d. Begin a second class for the rest", n, MaxStudents)
 	}
 	c.Students = slices.Clone(c.Students)
 	ids := make([]int, 0, len(list))

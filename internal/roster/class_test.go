@@ -127,7 +127,7 @@ func TestStudentsInOrder(t *testing.T) {
 	assert.Equal(t, "cba", names())
 	c.Move(99, 1)
 	assert.Equal(t, "cba", names())
-	_, err := c.Add(make([]Student, MostStudents)...)
+	_, err := c.Add(make([]Student, MaxStudents)...)
 	require.Error(t, err)
 	assert.Len(t, c.Students, 3)
 	raw, err := c.Encode()

@@ -12,7 +12,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"thenar/internal/hand"
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -134,7 +134,7 @@ func TestGermanTable(t *testing.T) {
 // unknown: every value comes to the student of its row, in its field.
 func TestTablesOfOtherLanguages(t *testing.T) {
 	names := []string{"Ada", "Zoë", "Åse", "Jörg", "Íñigo"}
-	for seed := range uint64(need.Cases(600)) {
+	for seed := range uint64(testenv.Cases(600)) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		for language, fields := range theirHeadings {
 			type column struct{ heading, field string }

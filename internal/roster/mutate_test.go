@@ -13,8 +13,8 @@ import (
 	"golang.org/x/text/encoding/charmap"
 
 	"thenar/internal/hand"
-	"thenar/internal/need"
 	"thenar/internal/sheet"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -321,7 +321,7 @@ func (m *mutant) differs(table Table) string {
 // reasons, and nothing else.
 func TestMutatedTables(t *testing.T) {
 	right, wrong, spoilt := 0, 0, map[string]int{}
-	for seed := range uint64(need.Cases(1000)) {
+	for seed := range uint64(testenv.Cases(1000)) {
 		m := newMutant(seed)
 		m.table(3 + m.IntN(12))
 		table, err := Read(m.encode(m.out.String()), m.unit)

@@ -30,11 +30,11 @@ type Wrong struct {
 	Raw     string // the row as it stands
 }
 
-// mostWrong is how many wrong rows are told one by one.
-const mostWrong = 200
+// maxWrong is how many wrong rows are told one by one.
+const maxWrong = 200
 
-// mostRows bounds the work on a table in which no row is right.
-const mostRows = 200_000
+// maxRows bounds the work on a table in which no row is right.
+const maxRows = 200_000
 
 // above is how many rows may stand above the rows of students, the headings
 // among them.
@@ -82,10 +82,10 @@ func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error
 			n++
 			t.take(row, &r)
 		}
-		return n <= mostRows
+		return n <= maxRows
 	})
-	if n > mostRows {
-		return Table{}, fault.New(fault.Invalid, "The table has more than %d rows; leave out what is no student.", mostRows)
+	if n > maxRows {
+		return Table{}, fault.New(fault.Invalid, "The table has more than %d rows; leave out what is no student.", maxRows)
 	}
 	return t, nil
 }
@@ -185,8 +185,8 @@ func (t *Table) checkColumns() error {
 func (t *Table) take(row record, r *reader) {
 	r.begin()
 	switch {
-	case len(t.Students) >= MostStudents:
-		t.wrong(row, fmt.Sprintf("a class has at most %d students; begin a second class for the rest", MostStudents))
+	case len(t.Students) >= MaxStudents:
+		t.wrong(row, fmt.Sprintf("a class has at most %d students; begin a second class for the rest", MaxStudents))
 		return
 	case row.fault != "":
 		t.wrong(row, "The row "+row.fault+".")
@@ -201,7 +201,7 @@ func (t *Table) take(row record, r *reader) {
 	t.surplus(row, r)
 	r.joinName()
 	r.student.OverGauge(r.unit)
-	if len(r.reasons) == 0 || len(t.Wrong) < mostWrong {
+	if len(r.reasons) == 0 || len(t.Wrong) < maxWrong {
 		for _, f := range r.student.Check(r.unit) {
 			if !r.bad[f.Path] {
 				r.reasons = append(r.reasons, clip(t.headingOf(f.Path, r))+": "+f.Message)
@@ -256,7 +256,7 @@ func (t *Table) headingOf(path string, r *reader) string {
 
 // wrong notes a row that does not go in.
 func (t *Table) wrong(row record, reasons ...string) {
-	if len(t.Wrong) >= mostWrong {
+	if len(t.Wrong) >= maxWrong {
 		t.More++
 		return
 	}

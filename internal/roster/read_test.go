@@ -15,7 +15,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/hand"
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -225,29 +225,29 @@ func TestUnusable(t *testing.T) {
 	_, err := Read(make([]byte, Largest+1), units.CM)
 	require.Error(t, err)
 	assert.Contains(t, fault.Message(err), "16 MB")
-	_, err = Read([]byte("name"+strings.Repeat("\n=1", mostRows+1)), units.CM)
+	_, err = Read([]byte("name"+strings.Repeat("\n=1", maxRows+1)), units.CM)
 	require.Error(t, err)
 	assert.Contains(t, fault.Message(err), "more than 200000 rows")
 }
 
 // A hundred thousand rows: a class's worth goes in, the rest is counted.
 func TestManyRows(t *testing.T) {
-	rows := need.Cases(100_000)
+	rows := testenv.Cases(100_000)
 	many := func(heading, row string) Table {
 		table := read(t, heading+"\n"+strings.Repeat(row+"\n", rows))
 		assert.Equal(t, rows, len(table.Students)+len(table.Wrong)+table.More, row)
 		return table
 	}
 	table := many("name,hand,note", `Ada,18.5,"a, b"`)
-	assert.Len(t, table.Students, MostStudents)
-	assert.Len(t, table.Wrong, mostWrong)
-	assert.Equal(t, MostStudents+2, table.Wrong[0].Line)
+	assert.Len(t, table.Students, MaxStudents)
+	assert.Len(t, table.Wrong, maxWrong)
+	assert.Equal(t, MaxStudents+2, table.Wrong[0].Line)
 	assert.Equal(t, []string{"a class has at most 1000 students; begin a second class for the rest"}, table.Wrong[0].Reasons)
 	for _, row := range []string{`"Ada,18.5`, "Ada,wide,x", "Ada,18.5,a\x00b", "=1"} {
 		assert.Empty(t, many("name,hand,note", row).Students, row)
 	}
-	table = read(t, "name"+strings.Repeat("\nAda", MostStudents)+strings.Repeat("\n=1", 5))
-	assert.Len(t, table.Students, MostStudents)
+	table = read(t, "name"+strings.Repeat("\nAda", MaxStudents)+strings.Repeat("\n=1", 5))
+	assert.Len(t, table.Students, MaxStudents)
 	assert.Len(t, table.Wrong, 5)
 }
 
@@ -309,9 +309,9 @@ func BenchmarkRead(b *testing.B) {
 		name, row string
 		rows      int
 	}{
-		{"right", "Ada,18.5,24,32,\"a, b\"\n", MostStudents},
-		{"names", "Ada,,,,\n", MostStudents},
-		{"wrong", "Ada,wide,24,32,\"a, b\"\n", MostStudents},
+		{"right", "Ada,18.5,24,32,\"a, b\"\n", MaxStudents},
+		{"names", "Ada,,,,\n", MaxStudents},
+		{"wrong", "Ada,wide,24,32,\"a, b\"\n", MaxStudents},
 		{"100000", "Ada,18.5,24,32,\"a, b\"\n", 100_000},
 	} {
 		raw := []byte("name,hand,stitches,rounds,note\n" + strings.Repeat(c.row, c.rows))

@@ -95,8 +95,8 @@ func (s *Student) OverGauge(u units.Unit) {
 	}
 }
 
-// MostStudents is how many students a class may have.
-const MostStudents = 1000
+// MaxStudents is how many students a class may have.
+const MaxStudents = 1000
 
 // The most characters of a student's texts.
 const (

@@ -110,7 +110,7 @@ func (r *record) empty() bool {
 // table, and the most cells of a row; empty ones may follow.
 const (
 	longestCell = 2000
-	mostCells   = 500
+	maxCells    = 500
 )
 
 const (
@@ -159,11 +159,11 @@ func (s *splitter) next(start int) (r record, end int) {
 		if wrong != "" {
 			end := lineEnd(s.text, start)
 			r.fault = wrong
-			r.cells = append(r.cells[:0], strings.SplitN(strings.TrimRight(s.text[start:end], "\r\n"), string(s.delimiter), mostCells)...)
+			r.cells = append(r.cells[:0], strings.SplitN(strings.TrimRight(s.text[start:end], "\r\n"), string(s.delimiter), maxCells)...)
 			return r, end
 		}
 		switch {
-		case len(r.cells) < mostCells:
+		case len(r.cells) < maxCells:
 			r.cells = append(r.cells, cell)
 		case strings.TrimSpace(cell) != "":
 			r.fault = tooWide

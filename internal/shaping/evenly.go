@@ -47,10 +47,10 @@ func divide(n, parts, uses int) []int {
 
 func (s Spread) check() error {
 	switch {
-	case s.Stitches < 1 || s.Stitches > mostStitches:
-		return fmt.Errorf("needs stitches from 1 to %d, not %d", mostStitches, s.Stitches)
-	case s.Events < 1 || s.Events > mostStitches:
-		return fmt.Errorf("is %d; write a whole number from 1 to %d", s.Events, mostStitches)
+	case s.Stitches < 1 || s.Stitches > maxStitches:
+		return fmt.Errorf("needs stitches from 1 to %d, not %d", maxStitches, s.Stitches)
+	case s.Events < 1 || s.Events > maxStitches:
+		return fmt.Errorf("is %d; write a whole number from 1 to %d", s.Events, maxStitches)
 	case s.Uses < 0 || s.Uses > 2:
 		return fmt.Errorf("uses 0, 1 or 2 stitches, not %d", s.Uses)
 	}

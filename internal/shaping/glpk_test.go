@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // BenchmarkAgainstGLPK gives gussets of 14 increases in 60 rounds to 30 in 120
@@ -18,7 +18,7 @@ import (
 // methods. Its time is its own figure, without reading the model, and counted
 // low: it prints tenths of a second, so a twentieth is taken off.
 func BenchmarkAgainstGLPK(b *testing.B) {
-	glpsol := need.Program(b, "glpsol")
+	glpsol := testenv.Program(b, "glpsol")
 	for _, c := range []struct {
 		name string
 		p    Problem

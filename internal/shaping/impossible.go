@@ -31,30 +31,30 @@ func (p *Problem) check() error {
 // from From to To.
 func (p *Problem) checkNumbers() error {
 	switch {
-	case p.Rounds < 1 || p.Rounds > MostRounds:
-		return impossible("rounds", "is %d; write a whole number from 1 to %d", p.Rounds, MostRounds)
+	case p.Rounds < 1 || p.Rounds > MaxRounds:
+		return impossible("rounds", "is %d; write a whole number from 1 to %d", p.Rounds, MaxRounds)
 	case outside(p.From) || outside(p.To) || outside(p.Step):
-		return impossible("from", "to and step lie within ±%d stitches", mostStitches)
-	case p.Gap < 1 || p.Gap > MostRounds:
-		return impossible("gap", "is %d; write a whole number from 1 to %d", p.Gap, MostRounds)
-	case p.LeadIn < 0 || p.LeadIn > MostRounds:
-		return impossible("lead-in", "is %d; write a whole number from 0 to %d", p.LeadIn, MostRounds)
-	case p.LeadOut < 0 || p.LeadOut > MostRounds:
-		return impossible("lead-out", "is %d; write a whole number from 0 to %d", p.LeadOut, MostRounds)
-	case p.Lambda < 0 || p.Lambda > mostLambda:
-		return impossible("lambda", "lies between 0 and %d", mostLambda/1000)
+		return impossible("from", "to and step lie within ±%d stitches", maxStitches)
+	case p.Gap < 1 || p.Gap > MaxRounds:
+		return impossible("gap", "is %d; write a whole number from 1 to %d", p.Gap, MaxRounds)
+	case p.LeadIn < 0 || p.LeadIn > MaxRounds:
+		return impossible("lead-in", "is %d; write a whole number from 0 to %d", p.LeadIn, MaxRounds)
+	case p.LeadOut < 0 || p.LeadOut > MaxRounds:
+		return impossible("lead-out", "is %d; write a whole number from 0 to %d", p.LeadOut, MaxRounds)
+	case p.Lambda < 0 || p.Lambda > maxLambda:
+		return impossible("lambda", "lies between 0 and %d", maxLambda/1000)
 	case p.Target != nil && len(p.Target) != p.Rounds:
 		return impossible("target", "has %d counts; write one for each of the %d rounds", len(p.Target), p.Rounds)
 	}
 	for _, t := range p.Target {
-		if t < -mostStitches*targetScale || t > mostStitches*targetScale {
-			return impossible("target", "lies within ±%d stitches", mostStitches)
+		if t < -maxStitches*targetScale || t > maxStitches*targetScale {
+			return impossible("target", "lies within ±%d stitches", maxStitches)
 		}
 	}
 	return p.checkStep()
 }
 
-func outside(n int) bool { return n < -mostStitches || n > mostStitches }
+func outside(n int) bool { return n < -maxStitches || n > maxStitches }
 
 func (p *Problem) checkStep() error {
 	way := p.To - p.From
@@ -143,7 +143,7 @@ func (p *Problem) tooMany(k int) error {
 		bound, n = "first", p.First
 		ways = append(ways, fmt.Sprintf("write at most %d", latest))
 	}
-	if needs := p.Rounds - p.slack(); needs <= MostRounds {
+	if needs := p.Rounds - p.slack(); needs <= MaxRounds {
 		ways = append(ways, fmt.Sprintf("%d changes need %d rounds (%d more)", k, needs, needs-p.Rounds))
 	}
 	span := p.last() - p.first()

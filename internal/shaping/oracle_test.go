@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // oracleProblems are larger than enumeration can take. Each is given to a
@@ -47,7 +47,7 @@ func oracleProblems() map[string]Problem {
 }
 
 func TestEqualsGeneralPurposeSolver(t *testing.T) {
-	glpsol := need.Program(t, "glpsol")
+	glpsol := testenv.Program(t, "glpsol")
 	for name, p := range oracleProblems() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

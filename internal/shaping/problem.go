@@ -6,9 +6,9 @@ package shaping
 // The largest problems that are taken: far beyond anything knitted, and small
 // enough to be solved in about a second and 100 MB at the worst.
 const (
-	MostRounds   = 2_000
-	mostStitches = 1_000_000
-	mostLambda   = 1_000_000_000 // thousandths
+	MaxRounds   = 2_000
+	maxStitches = 1_000_000
+	maxLambda   = 1_000_000_000 // thousandths
 )
 
 // targetScale is the fineness of Target: 1/10 000 stitch.
@@ -23,7 +23,7 @@ const targetScale = 10_000
 // where S(r) = From + Step × (changes worked in rounds 1 … r).
 type Problem struct {
 	From, To, Step  int   // stitches before, stitches after, what one change makes; within ±1 000 000
-	Rounds          int   // R, 1 … MostRounds
+	Rounds          int   // R, 1 … MaxRounds
 	Gap             int   // from one change to the next, at least 1
 	LeadIn, LeadOut int   // rounds without a change at the beginning and at the end, not negative
 	Lambda          int64 // λ in 1/1000 stitch², 0 … 1 000 000 000

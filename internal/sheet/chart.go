@@ -10,7 +10,7 @@ import (
 type Chart struct {
 	Symbols        string // "trade", "jis" or empty
 	Colours, Float int    // 0: not given
-	Yarns          [MostYarns]ChartYarn
+	Yarns          [MaxYarns]ChartYarn
 }
 
 // ChartYarn is a yarn of the palette; what was not given is empty.
@@ -23,7 +23,7 @@ func (r *reader) chart() Chart {
 	n := tree.find("chart")
 	c := Chart{
 		Symbols: r.choice("chart.symbols", n.find("symbols")),
-		Colours: r.upTo("chart.colours", MostYarns), Float: r.upTo("chart.float", 99),
+		Colours: r.upTo("chart.colours", MaxYarns), Float: r.upTo("chart.float", 99),
 	}
 	for i := range c.Yarns {
 		at := row("chart.yarns", i)

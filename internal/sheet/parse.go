@@ -196,16 +196,16 @@ func (p *parser) object(path string, n *node) error {
 	return err
 }
 
-// mostStrange are the most keys of a sheet that are told to be unknown: a sheet
+// maxStrange are the most keys of a sheet that are told to be unknown: a sheet
 // may hold a hundred thousand, each compared with every key that is known.
-const mostStrange = 50
+const maxStrange = 50
 
 // strange adds a key that n does not have.
 func (p *parser) strange(n *node, path, key string) {
 	switch p.unknown++; {
-	case p.unknown <= mostStrange:
+	case p.unknown <= maxStrange:
 		p.faults.Add(join(path, clip(key)), "is not known here; the nearest known key is %q", n.nearest(key))
-	case p.unknown == mostStrange+1:
+	case p.unknown == maxStrange+1:
 		p.faults.Add(root, "has more keys that are not known; mend these first")
 	}
 }

@@ -52,13 +52,13 @@ func (s Sheet) Request() (*mitt.Request, error) {
 		Thumb: r.length("length.thumb"), ThumbEdging: r.length("length.thumb_edging"),
 	}
 	req.Stitch = mitt.Stitches{
-		Repeat:   r.wholeOr("stitch.repeat", 1, mostWhole, DefaultRepeat),
-		Offset:   r.wholeOr("stitch.offset", -mostWhole, mostWhole, 0),
-		Rib:      r.wholeOr("stitch.rib", 1, mostWhole, DefaultRib),
+		Repeat:   r.wholeOr("stitch.repeat", 1, maxWhole, DefaultRepeat),
+		Offset:   r.wholeOr("stitch.offset", -maxWhole, maxWhole, 0),
+		Rib:      r.wholeOr("stitch.rib", 1, maxWhole, DefaultRib),
 		OneSided: !r.flag("stitch.both_edges", true),
 	}
 	req.Follow = mitt.Follow(r.choice("schedule.follows", tree.find("schedule").find("follows")))
-	req.Lambda = r.amount("schedule.lambda", mitt.MostLambda)
+	req.Lambda = r.amount("schedule.lambda", mitt.MaxLambda)
 	r.pins(&req.Pins)
 	req.Worked = r.worked()
 	r.settings()
@@ -70,8 +70,8 @@ func (s Sheet) Request() (*mitt.Request, error) {
 	return req, err
 }
 
-// mostWhole bounds every count of stitches.
-const mostWhole = 1_000
+// maxWhole bounds every count of stitches.
+const maxWhole = 1_000
 
 // words checks the choices that stand at the top of the sheet.
 func (r *reader) words() {
@@ -177,8 +177,8 @@ func (r *reader) rhythm(path, text string) []int {
 		}
 		intervals = append(intervals, n)
 	}
-	if len(intervals) > mostProfile {
-		r.faults.Add(path, "has %d intervals; %d are the most", len(intervals), mostProfile)
+	if len(intervals) > maxProfile {
+		r.faults.Add(path, "has %d intervals; %d are the most", len(intervals), maxProfile)
 		return nil
 	}
 	return intervals

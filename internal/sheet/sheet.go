@@ -88,7 +88,7 @@ func (s Sheet) Rows(path string) int {
 			continue
 		}
 		index, _, _ := strings.Cut(rest[1:], "]")
-		if n, err := strconv.Atoi(index); err == nil && n < max(mostSwatches, mostProfile) {
+		if n, err := strconv.Atoi(index); err == nil && n < max(maxSwatches, maxProfile) {
 			rows = max(rows, n+1)
 		}
 	}

@@ -22,8 +22,8 @@ func TestVeryManyUnknownKeys(t *testing.T) {
 	_, err := Parse([]byte("{" + b.String() + `"unit": 7}`))
 	var faults fault.Fields
 	require.True(t, errors.As(err, &faults))
-	assert.Len(t, faults, mostStrange+2)
+	assert.Len(t, faults, maxStrange+2)
 	assert.Equal(t, "k0", faults[0].Path)
-	assert.Contains(t, faults[mostStrange].String(), "has more keys")
-	assert.Equal(t, PathUnit, faults[mostStrange+1].Path)
+	assert.Contains(t, faults[maxStrange].String(), "has more keys")
+	assert.Equal(t, PathUnit, faults[maxStrange+1].Path)
 }

@@ -2,9 +2,9 @@ package sheet
 
 // The most rows that a sheet may have.
 const (
-	mostSwatches = 20
-	mostProfile  = 50
-	MostYarns    = 8 // of the chart's palette
+	maxSwatches = 20
+	maxProfile  = 50
+	MaxYarns    = 8 // of the chart's palette
 )
 
 func keys(k kind, names ...string) []node {
@@ -21,7 +21,7 @@ var tree = node{members: []node{
 	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "mitten_without_thumb", "glove"}},
 	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
 	{key: "gauge", members: []node{
-		{key: "swatches", kind: list, most: mostSwatches, members: swatchKeys},
+		{key: "swatches", kind: list, most: maxSwatches, members: swatchKeys},
 		{key: "hand_variation", kind: ease},
 	}},
 	{key: "hand", members: append(keys(length,
@@ -29,8 +29,8 @@ var tree = node{members: []node{
 		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference", "hand_breadth"),
 		node{key: "size", kind: number},
 		node{key: "reference", kind: choice, words: []string{"both", "women", "men"}},
-		node{key: "profile", kind: list, most: mostProfile, members: girthKeys},
-		node{key: "profile_above", kind: list, most: mostProfile, members: girthKeys},
+		node{key: "profile", kind: list, most: maxProfile, members: girthKeys},
+		node{key: "profile_above", kind: list, most: maxProfile, members: girthKeys},
 	)},
 	{key: "ease", members: append(keys(ease, "hand", "cuff", "gusset", "palm"), node{key: "thumb_girth_added", kind: length})},
 	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
@@ -56,7 +56,7 @@ var tree = node{members: []node{
 		{key: "symbols", kind: choice, words: []string{"trade", "jis"}},
 		{key: "colours", kind: whole},
 		{key: "float", kind: whole},
-		{key: "yarns", kind: list, most: MostYarns, members: yarnKeys},
+		{key: "yarns", kind: list, most: MaxYarns, members: yarnKeys},
 	}},
 }}
 

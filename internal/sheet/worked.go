@@ -94,8 +94,8 @@ func workedFlags(k *mitt.Worked) []workedFlag {
 	}
 }
 
-// mostKnitted bounds the rounds and counts of what is knitted.
-const mostKnitted = 1_500
+// maxKnitted bounds the rounds and counts of what is knitted.
+const maxKnitted = 1_500
 
 // worked reads what is on the needles; nil where nothing is.
 func (r *reader) worked() *mitt.Worked {
@@ -105,7 +105,7 @@ func (r *reader) worked() *mitt.Worked {
 	members := tree.find(pathWorked)
 	k := &mitt.Worked{
 		Part:         stitch.Part(r.choice(PathSection, members.find("section"))),
-		Round:        r.wholeOr("worked.round", 0, mostKnitted, 0),
+		Round:        r.wholeOr("worked.round", 0, maxKnitted, 0),
 		BaseAbove:    r.signed(PathBase),
 		OneSided:     !r.flag("worked.both_edges", true),
 		Increases:    r.rounds("worked.increase_rounds"),
@@ -117,7 +117,7 @@ func (r *reader) worked() *mitt.Worked {
 		*f.set = r.flag(join(pathWorked, f.key), false)
 	}
 	for _, n := range workedNumbers(k) {
-		*n.n = r.wholeOr(join(pathWorked, n.key), 0, mostKnitted, 0)
+		*n.n = r.wholeOr(join(pathWorked, n.key), 0, maxKnitted, 0)
 	}
 	return k
 }
@@ -157,7 +157,7 @@ func (r *reader) rounds(path string) []int {
 	var list []int
 	for _, part := range strings.Split(text, ",") {
 		n, ok := wholeOf(strings.TrimSpace(part))
-		if !ok || n < 1 || n > mostKnitted {
+		if !ok || n < 1 || n > maxKnitted {
 			r.faults.Add(path, "is %s; write the rounds, from the first to the last: 1, 4, 7", clip(text))
 			return nil
 		}

@@ -13,8 +13,8 @@ import (
 	"thenar/internal/fault"
 )
 
-// mostDevices is how many devices are let in at a time.
-const mostDevices = 1000
+// maxDevices is how many devices are let in at a time.
+const maxDevices = 1000
 
 // Device is a browser on another machine that was let in.
 type Device struct {
@@ -58,7 +58,7 @@ func (s *Store) LetIn(ctx context.Context, name string) (token string, err error
 		if err := tx.QueryRowContext(ctx, `SELECT (SELECT count(*) FROM device) - (SELECT count(*) FROM device_out)`).Scan(&in); err != nil {
 			return err
 		}
-		if in >= mostDevices {
+		if in >= maxDevices {
 			return fault.New(fault.Conflict, "%d devices are let in already: let some out on the page Safe keeping.", in)
 		}
 		return s.putDevice(ctx, tx, Device{At: s.Now(), Name: name, Day: s.Now().Format(time.DateOnly), handle: handle, secret: hash[:]})

@@ -86,7 +86,7 @@ func TestDevices(t *testing.T) {
 func TestNotTooManyDevices(t *testing.T) {
 	s := fresh(t)
 	execute(t, s, fmt.Sprintf(`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < %d)
-		INSERT INTO device (at, handle, secret, name) SELECT '', printf('%%026d', i), zeroblob(32), '' FROM n`, mostDevices))
+		INSERT INTO device (at, handle, secret, name) SELECT '', printf('%%026d', i), zeroblob(32), '' FROM n`, maxDevices))
 	_, err := s.LetIn(t.Context(), "one more")
 	assert.Equal(t, fault.Conflict, fault.KindOf(err))
 	require.NoError(t, s.LetOut(t.Context(), 1))

@@ -9,14 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/fault"
-	"thenar/internal/need"
+	"thenar/internal/testenv"
 )
 
 // A disk that runs full refuses the saves that no longer fit, in words, and
 // loses none that it acknowledged; with space again it goes on where it
 // stopped, also after the program was started anew.
 func TestDiskRunsFull(t *testing.T) {
-	dir := need.Disk(t, 2<<20)
+	dir := testenv.Disk(t, 2<<20)
 	path := filepath.Join(dir, "thenar.db")
 	s, err := Open(t.Context(), path)
 	require.NoError(t, err)

@@ -5,13 +5,13 @@ import (
 	"database/sql"
 	"encoding/json"
 
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 )
 
 // ExportMitt gives a mitt with all that is known of it; fault.NotFound where
 // there is none.
-func (s *Store) ExportMitt(ctx context.Context, id int64) (f parcel.File, err error) {
+func (s *Store) ExportMitt(ctx context.Context, id int64) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportMitt(%d)", id)
 	f = s.emptyFile()
 	err = s.read(ctx, func(tx *txn) error { return addMitt(ctx, tx, &f, id) })
@@ -20,7 +20,7 @@ func (s *Store) ExportMitt(ctx context.Context, id int64) (f parcel.File, err er
 
 // ExportClass gives a class with its history; fault.NotFound where there is
 // none.
-func (s *Store) ExportClass(ctx context.Context, id int64) (f parcel.File, err error) {
+func (s *Store) ExportClass(ctx context.Context, id int64) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportClass(%d)", id)
 	f = s.emptyFile()
 	err = s.read(ctx, func(tx *txn) error {
@@ -32,7 +32,7 @@ func (s *Store) ExportClass(ctx context.Context, id int64) (f parcel.File, err e
 }
 
 // ExportAll gives everything but the key by which other machines are let in.
-func (s *Store) ExportAll(ctx context.Context) (f parcel.File, err error) {
+func (s *Store) ExportAll(ctx context.Context) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportAll")
 	f = s.emptyFile()
 	err = s.read(ctx, func(tx *txn) error {
@@ -61,7 +61,9 @@ func (s *Store) ExportAll(ctx context.Context) (f parcel.File, err error) {
 	return f, err
 }
 
-func (s *Store) emptyFile() parcel.File { return parcel.File{Format: parcel.Format, Made: s.stamp()} }
+func (s *Store) emptyFile() exportfile.File {
+	return exportfile.File{Format: exportfile.Format, Made: s.stamp()}
+}
 
 // numbers are the first column of all rows of a query.
 func numbers(ctx context.Context, tx *txn, query string, args ...any) ([]int64, error) {
@@ -69,7 +71,7 @@ func numbers(ctx context.Context, tx *txn, query string, args ...any) ([]int64, 
 }
 
 // addMitt adds a mitt to a file, and says what had to be mended for it.
-func addMitt(ctx context.Context, tx *txn, f *parcel.File, id int64) error {
+func addMitt(ctx context.Context, tx *txn, f *exportfile.File, id int64) error {
 	m, err := packMitt(ctx, tx, id)
 	if err != nil {
 		return err
@@ -80,7 +82,7 @@ func addMitt(ctx context.Context, tx *txn, f *parcel.File, id int64) error {
 }
 
 // packMitt gives a mitt as it is kept, with the keys that it has.
-func packMitt(ctx context.Context, tx *txn, id int64) (m parcel.Mitt, err error) {
+func packMitt(ctx context.Context, tx *txn, id int64) (m exportfile.Mitt, err error) {
 	m.ID = id
 	if _, err := stand(ctx, tx, id); err != nil {
 		return m, err
@@ -96,7 +98,7 @@ func packMitt(ctx context.Context, tx *txn, id int64) (m parcel.Mitt, err error)
 	if err != nil {
 		return m, err
 	}
-	m.Moments, err = collect(ctx, tx, func(rows *sql.Rows) (n parcel.Moment, err error) {
+	m.Moments, err = collect(ctx, tx, func(rows *sql.Rows) (n exportfile.Moment, err error) {
 		return n, rows.Scan(&n.Revision, &n.At, &n.Name)
 	}, `SELECT revision, at, name FROM moment WHERE mitt = ? ORDER BY id`, id)
 	if err != nil {
@@ -105,13 +107,13 @@ func packMitt(ctx context.Context, tx *txn, id int64) (m parcel.Mitt, err error)
 	if m.Tries, err = packTries(ctx, tx, id); err != nil {
 		return m, err
 	}
-	m.Counts, err = collect(ctx, tx, func(rows *sql.Rows) (c parcel.Count, err error) {
+	m.Counts, err = collect(ctx, tx, func(rows *sql.Rows) (c exportfile.Count, err error) {
 		return c, rows.Scan(&c.Key, &c.At, &c.Side, &c.Section, &c.Round)
 	}, `SELECT key, at, side, section, round FROM count WHERE mitt = ? ORDER BY id`, id)
 	return m, err
 }
 
-func packRevision(rows *sql.Rows) (r parcel.Revision, err error) {
+func packRevision(rows *sql.Rows) (r exportfile.Revision, err error) {
 	var document, key, edits, inverse sql.NullString
 	var target sql.NullInt64
 	if err := rows.Scan(&r.Revision, &r.At, &r.Kind, &document, &target, &key, &edits, &inverse); err != nil {
@@ -129,8 +131,8 @@ func packRevision(rows *sql.Rows) (r parcel.Revision, err error) {
 	return r, err
 }
 
-func packTries(ctx context.Context, tx *txn, mitt int64) ([]parcel.Try, error) {
-	list, err := collect(ctx, tx, func(rows *sql.Rows) (t parcel.Try, err error) {
+func packTries(ctx context.Context, tx *txn, mitt int64) ([]exportfile.Try, error) {
+	list, err := collect(ctx, tx, func(rows *sql.Rows) (t exportfile.Try, err error) {
 		var record string
 		err = rows.Scan(&t.ID, &t.Key, &t.At, &t.Revision, &record, &t.Photo)
 		t.Record = []byte(record)
@@ -140,7 +142,7 @@ func packTries(ctx context.Context, tx *txn, mitt int64) ([]parcel.Try, error) {
 		return nil, err
 	}
 	for i := range list {
-		list[i].Verdicts, err = collect(ctx, tx, func(rows *sql.Rows) (v parcel.Verdict, err error) {
+		list[i].Verdicts, err = collect(ctx, tx, func(rows *sql.Rows) (v exportfile.Verdict, err error) {
 			var answer string
 			err = rows.Scan(&v.At, &v.Before, &v.Revision, &answer)
 			v.Answer = []byte(answer)
@@ -153,7 +155,7 @@ func packTries(ctx context.Context, tx *txn, mitt int64) ([]parcel.Try, error) {
 	return list, nil
 }
 
-func packClass(ctx context.Context, tx *txn, id int64) (c parcel.Class, err error) {
+func packClass(ctx context.Context, tx *txn, id int64) (c exportfile.Class, err error) {
 	c.ID = id
 	if _, err := loadClass(ctx, tx, id); err != nil {
 		return c, err
@@ -161,7 +163,7 @@ func packClass(ctx context.Context, tx *txn, id int64) (c parcel.Class, err erro
 	if err := tx.QueryRowContext(ctx, `SELECT created FROM class WHERE id = ?`, id).Scan(&c.Created); err != nil {
 		return c, err
 	}
-	c.Revisions, err = collect(ctx, tx, func(rows *sql.Rows) (r parcel.ClassRevision, err error) {
+	c.Revisions, err = collect(ctx, tx, func(rows *sql.Rows) (r exportfile.ClassRevision, err error) {
 		var document string
 		err = rows.Scan(&r.Revision, &r.At, &document)
 		r.Document = []byte(document)
@@ -175,7 +177,7 @@ func packClass(ctx context.Context, tx *txn, id int64) (c parcel.Class, err erro
 		return c, err
 	}
 	for _, mitt := range mitts {
-		p, err := collect(ctx, tx, func(rows *sql.Rows) (p parcel.Pattern, err error) {
+		p, err := collect(ctx, tx, func(rows *sql.Rows) (p exportfile.Pattern, err error) {
 			return p, rows.Scan(&p.Mitt, &p.Created)
 		}, `SELECT id, created FROM mitt WHERE id = ?`, mitt)
 		if err != nil {
@@ -187,8 +189,8 @@ func packClass(ctx context.Context, tx *txn, id int64) (c parcel.Class, err erro
 }
 
 // packHabits adds what belongs to the person rather than to a mitt.
-func packHabits(ctx context.Context, tx *txn, f *parcel.File) (err error) {
-	f.Motifs, err = collect(ctx, tx, func(rows *sql.Rows) (m parcel.Motif, err error) {
+func packHabits(ctx context.Context, tx *txn, f *exportfile.File) (err error) {
+	f.Motifs, err = collect(ctx, tx, func(rows *sql.Rows) (m exportfile.Motif, err error) {
 		var cells string
 		if err := rows.Scan(&m.At, &m.Name, &cells, &m.Removed); err != nil {
 			return m, err
@@ -198,7 +200,7 @@ func packHabits(ctx context.Context, tx *txn, f *parcel.File) (err error) {
 	if err != nil {
 		return err
 	}
-	f.Unlearned, err = collect(ctx, tx, func(rows *sql.Rows) (u parcel.Unlearned, err error) {
+	f.Unlearned, err = collect(ctx, tx, func(rows *sql.Rows) (u exportfile.Unlearned, err error) {
 		return u, rows.Scan(&u.At, &u.Zone, &u.Verdict)
 	}, `SELECT u.at, u.zone, v.at FROM unlearned u JOIN verdict v ON v.id = u.verdict ORDER BY u.id`)
 	return err

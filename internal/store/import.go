@@ -5,8 +5,8 @@ import (
 	"database/sql"
 	"encoding/json"
 
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 	"thenar/internal/plain"
 )
 
@@ -14,7 +14,7 @@ import (
 // already is not doubled: a mitt is known again by its revisions, so one that
 // was gone on with elsewhere gets the rest of them, and one that was changed in
 // both places stands beside the one here, whole. Numbers are given anew.
-func (s *Store) Import(ctx context.Context, f parcel.File) (done Imported, err error) {
+func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, err error) {
 	defer fault.Wrap(&err, "store.Import")
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		done = Imported{}
@@ -57,7 +57,7 @@ func (s *Store) Import(ctx context.Context, f parcel.File) (done Imported, err e
 }
 
 // takeMitt takes in one mitt.
-func takeMitt(ctx context.Context, tx *txn, m parcel.Mitt) (a Arrived, err error) {
+func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err error) {
 	traces, err := m.Traces()
 	if err != nil {
 		return a, err
@@ -78,7 +78,7 @@ func takeMitt(ctx context.Context, tx *txn, m parcel.Mitt) (a Arrived, err error
 
 // unpackMitt adds to a mitt what it lacks of another: the revisions after
 // those that are here, and what speaks of them.
-func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m parcel.Mitt) error {
+func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.Mitt) error {
 	// The tries come first, since sheets name them by their new numbers, and
 	// speak of revisions that a foreign key does not look for.
 	tries, err := takeTries(ctx, tx, id, m.Tries)
@@ -122,8 +122,8 @@ func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m parcel.Mitt)
 	return nil
 }
 
-func takeRevision(ctx context.Context, tx *txn, id int64, r parcel.Revision) error {
-	if r.Kind == parcel.Decision {
+func takeRevision(ctx context.Context, tx *txn, id int64, r exportfile.Revision) error {
+	if r.Kind == exportfile.Decision {
 		return decide(ctx, tx, id, r.Revision, r.At, r.Document)
 	}
 	edits, err := encode(r.Edits)
@@ -141,7 +141,7 @@ func takeRevision(ctx context.Context, tx *txn, id int64, r parcel.Revision) err
 }
 
 // takeTries adds the tries that are not here, and tells the number of each.
-func takeTries(ctx context.Context, tx *txn, mitt int64, list []parcel.Try) (numbered map[int64]int64, err error) {
+func takeTries(ctx context.Context, tx *txn, mitt int64, list []exportfile.Try) (numbered map[int64]int64, err error) {
 	numbered = map[int64]int64{}
 	here, err := keysHere(ctx, tx, `SELECT id, key FROM try WHERE mitt = ? ORDER BY id`, mitt)
 	if err != nil {
@@ -196,7 +196,7 @@ func keysHere(ctx context.Context, tx *txn, query string, mitt int64) (map[strin
 }
 
 // takeClass takes in one class.
-func takeClass(ctx context.Context, tx *txn, c parcel.Class) (a Arrived, err error) {
+func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err error) {
 	traces, err := c.Traces()
 	if err != nil {
 		return a, err
@@ -233,7 +233,7 @@ func takeClass(ctx context.Context, tx *txn, c parcel.Class) (a Arrived, err err
 }
 
 // takeMotif adds a motif that is not here.
-func takeMotif(ctx context.Context, tx *txn, m parcel.Motif) (fresh bool, err error) {
+func takeMotif(ctx context.Context, tx *txn, m exportfile.Motif) (fresh bool, err error) {
 	cells, err := json.Marshal(m.Cells)
 	if err != nil {
 		return false, err
@@ -257,7 +257,7 @@ func takeMotif(ctx context.Context, tx *txn, m parcel.Motif) (fresh bool, err er
 }
 
 // takeUnlearned takes off the habits that were taken off elsewhere.
-func takeUnlearned(ctx context.Context, tx *txn, list []parcel.Unlearned) error {
+func takeUnlearned(ctx context.Context, tx *txn, list []exportfile.Unlearned) error {
 	for _, u := range list {
 		_, err := tx.ExecContext(ctx, `
 			INSERT INTO unlearned (at, zone, verdict) SELECT ?1, ?2, max(id) FROM verdict WHERE at <= ?3 HAVING max(id) IS NOT NULL`, u.At, u.Zone, u.Verdict)

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
-	"thenar/internal/parcel"
+	"thenar/internal/exportfile"
 	"thenar/internal/project"
 )
 
@@ -26,7 +26,7 @@ func lived(t *testing.T) *Store {
 
 // all is everything that a store holds, without what differs from file to
 // file: when it was exported, and the numbers.
-func all(t *testing.T, s *Store) parcel.File {
+func all(t *testing.T, s *Store) exportfile.File {
 	t.Helper()
 	f, err := s.ExportAll(t.Context())
 	require.NoError(t, err)
@@ -54,7 +54,7 @@ func all(t *testing.T, s *Store) parcel.File {
 	return f
 }
 
-func take(t *testing.T, s *Store, f parcel.File) Imported {
+func take(t *testing.T, s *Store, f exportfile.File) Imported {
 	t.Helper()
 	done, err := s.Import(t.Context(), reread(t, f))
 	require.NoError(t, err)
@@ -117,7 +117,7 @@ func TestImportEverything(t *testing.T) {
 	}
 }
 
-func everything(t *testing.T, s *Store) parcel.File {
+func everything(t *testing.T, s *Store) exportfile.File {
 	t.Helper()
 	f, err := s.ExportAll(t.Context())
 	require.NoError(t, err)
@@ -199,6 +199,6 @@ func TestExportHasNoDevices(t *testing.T) {
 	f, err := s.ExportAll(t.Context())
 	require.NoError(t, err)
 	var text strings.Builder
-	require.NoError(t, parcel.Write(&text, f))
+	require.NoError(t, exportfile.Write(&text, f))
 	assert.NotContains(t, text.String(), handle)
 }

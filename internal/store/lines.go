@@ -9,9 +9,9 @@ import (
 	"thenar/internal/chart"
 )
 
-// mostLines is of how many mitts the writer remembers what their strokes come
+// maxLines is of how many mitts the writer remembers what their strokes come
 // to.
-const mostLines = 64
+const maxLines = 64
 
 // lines are what the writer remembers, so that a stroke doesn't replay those
 // before it. What is remembered may be older than the file, where another
@@ -62,7 +62,7 @@ func (l *seen) get(id int64) *remembered {
 func (l *seen) put(id int64, r *remembered) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.of == nil || len(l.of) >= mostLines {
+	if l.of == nil || len(l.of) >= maxLines {
 		l.of = map[int64]*remembered{}
 	}
 	l.of[id] = r
@@ -117,7 +117,7 @@ func (s *Store) line(ctx context.Context, tx *txn, id, head int64) (*remembered,
 	if err != nil {
 		return nil, err
 	}
-	if s.lines.of == nil || len(s.lines.of) >= mostLines {
+	if s.lines.of == nil || len(s.lines.of) >= maxLines {
 		s.lines.of = map[int64]*remembered{}
 	}
 	l = &remembered{line: replayed}
@@ -144,8 +144,8 @@ func (l *remembered) drawn(revision int64, at string, edits []chart.Edit) {
 	l.revision, l.mark.at = revision, at
 	l.strokes++
 	l.recent = append(l.recent, Drawn{revision, edits})
-	if len(l.recent) > 2*mostRecent {
-		l.recent = slices.Clone(l.recent[mostRecent:])
+	if len(l.recent) > 2*maxRecent {
+		l.recent = slices.Clone(l.recent[maxRecent:])
 	}
 }
 
@@ -161,8 +161,8 @@ func (l *remembered) since(after int64) ([]Drawn, bool) {
 	return l.recent[at:], true
 }
 
-// mostRecent is how many strokes of a mitt are remembered one by one.
-const mostRecent = 64
+// maxRecent is how many strokes of a mitt are remembered one by one.
+const maxRecent = 64
 
 // markAt is by what the line of a mitt up to a stroke is known.
 func markAt(ctx context.Context, tx *txn, id, revision int64) (m mark, err error) {

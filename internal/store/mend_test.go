@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
+	"thenar/internal/exportfile"
 	"thenar/internal/fault"
-	"thenar/internal/parcel"
 	"thenar/internal/stitch"
 )
 
@@ -69,8 +69,8 @@ func TestManyMarksMove(t *testing.T) {
 	f, err := s.ExportMitt(t.Context(), id)
 	require.NoError(t, err)
 	var file bytes.Buffer
-	require.NoError(t, parcel.Write(&file, f))
-	read, err := parcel.Read(t.Context(), file.Bytes())
+	require.NoError(t, exportfile.Write(&file, f))
+	read, err := exportfile.Read(t.Context(), file.Bytes())
 	require.NoError(t, err)
 	done, err := fresh(t).Import(t.Context(), read)
 	require.NoError(t, err)

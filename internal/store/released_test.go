@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
-	"thenar/internal/golden"
-	"thenar/internal/parcel"
+	"thenar/internal/exportfile"
+	"thenar/internal/testenv"
 )
 
 // released are files as the program wrote them when a schema was its newest:
@@ -90,12 +90,12 @@ func TestEveryReleasedSchemaIsBroughtOn(t *testing.T) {
 }
 
 // reread is a file as another program reads it.
-func reread(t *testing.T, f parcel.File) parcel.File {
+func reread(t *testing.T, f exportfile.File) exportfile.File {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, parcel.Write(&b, f))
-	require.NoError(t, golden.Valid(t, golden.Schema(t, "export.schema.json"), b.Bytes()))
-	again, err := parcel.Read(t.Context(), b.Bytes())
+	require.NoError(t, exportfile.Write(&b, f))
+	require.NoError(t, testenv.Valid(t, testenv.Schema(t, "export.schema.json"), b.Bytes()))
+	again, err := exportfile.Read(t.Context(), b.Bytes())
 	require.NoError(t, err)
 	return again
 }

@@ -8,8 +8,8 @@ import (
 	"sync"
 )
 
-// mostPrepared is how many different statements are kept ready.
-const mostPrepared = 128
+// maxPrepared is how many different statements are kept ready.
+const maxPrepared = 128
 
 // txn is a transaction whose statements are read once and kept ready for the
 // next: SQLite takes longer to read most of ours than to carry them out.
@@ -36,7 +36,7 @@ func (p *prepared) find(query string) *sql.Stmt {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	s := p.of[query]
-	if s == nil && len(p.of) < mostPrepared {
+	if s == nil && len(p.of) < maxPrepared {
 		p.asked[query] = true
 	}
 	return s

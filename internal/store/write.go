@@ -6,8 +6,8 @@ import (
 	"errors"
 )
 
-// mostTogether is how many saves share one transaction at most.
-const mostTogether = 64
+// maxTogether is how many saves share one transaction at most.
+const maxTogether = 64
 
 // change is one save: it may be run twice, so it keeps nothing from its first
 // run. The context that it is given is that of the transaction: a person who
@@ -61,7 +61,7 @@ func (s *Store) keepWriting() {
 // andWaiting is a save and the others that wait by now.
 func (s *Store) andWaiting(first *save) []*save {
 	list := []*save{first}
-	for len(list) < mostTogether {
+	for len(list) < maxTogether {
 		select {
 		case w := <-s.saves:
 			list = append(list, w)

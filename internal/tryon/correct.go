@@ -99,7 +99,7 @@ func (c *corrector) fabric() error {
 	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
 	doubt := ""
 	for _, q := range req.Gauge.Queries {
-		if q.Swatch == row && (c.narrower > mostApart || c.narrower < -mostApart) {
+		if q.Swatch == row && (c.narrower > maxApart || c.narrower < -maxApart) {
 			doubt = "it " + strings.TrimSuffix(strings.TrimSuffix(q.Message, " It is used as it is."), ".")
 		}
 	}
@@ -109,12 +109,12 @@ func (c *corrector) fabric() error {
 	return nil
 }
 
-// mostApart is by what share a measured gauge may move the plan's before it is
+// maxApart is by what share a measured gauge may move the plan's before it is
 // asked about, and farOff how far an end of the gusset may sit off its place
 // (common practice, no source): more is rather a slip of the tape.
 const (
-	mostApart = 0.08
-	farOff    = 15 * units.Millimetre
+	maxApart = 0.08
+	farOff   = 15 * units.Millimetre
 )
 
 // far asks about an end that sits far off.

@@ -92,7 +92,7 @@ type Seen struct {
 const (
 	LongestNote = 2000
 	longestText = 60
-	mostOff     = 40 * units.Millimetre
+	maxOff      = 40 * units.Millimetre
 )
 
 // Read checks a try of a mitt. Where only a count is given, the round is the
@@ -276,8 +276,8 @@ func offset(name, text string, u units.Unit, faults *fault.Fields) *units.Length
 	}
 	u = OffsetUnit(u)
 	l, err := sheet.ParseSigned(text, u)
-	if err != nil || l > mostOff || l < -mostOff {
-		most := mostOff.Format(u)
+	if err != nil || l > maxOff || l < -maxOff {
+		most := maxOff.Format(u)
 		faults.Add(name, "is %.20q; write %s from -%s to %s: above its place on the hand, or with a minus below", text, u, most, most)
 	}
 	if l < units.Millimetre/2 && l > -units.Millimetre/2 {

@@ -10,10 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/gauge"
-	"thenar/internal/golden"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -88,7 +88,7 @@ func TestInstructions(t *testing.T) {
 			for _, r := range Reasons(p, c.unit) {
 				fmt.Fprintf(&b, "%s (%s, round %d): %s = %s. %s\n", r.Key, r.Part, r.Round, r.Name, r.Value, r.Why)
 			}
-			golden.Equal(t, filepath.Join("testdata", name+".txt"), b.Bytes())
+			testenv.Golden(t, filepath.Join("testdata", name+".txt"), b.Bytes())
 		})
 	}
 }

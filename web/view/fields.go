@@ -35,7 +35,7 @@ type Group struct {
 
 	Rows string // path of the list of which the fields are a row
 	Row  string // what one row is called
-	Most int    // rows
+	Max  int    // rows
 	More int    // fields of a row that are shown at once; 0: all
 }
 
@@ -105,7 +105,7 @@ func (m Mitt) moreGiven(g Group, i int) bool {
 // shown is how many rows of a list the form shows: those that were given and
 // one to go on with.
 func (m Mitt) shown(g Group) int {
-	return min(m.Doc.Sheet.Rows(g.Rows)+1, g.Most)
+	return min(m.Doc.Sheet.Rows(g.Rows)+1, g.Max)
 }
 
 // defaults are what a select shows where the sheet says nothing, by path; in

@@ -7,8 +7,8 @@ import (
 	"thenar/internal/chart"
 )
 
-// mostListed are the rounds of a list that are read out.
-const mostListed = 5
+// maxListed are the rounds of a list that are read out.
+const maxListed = 5
 
 // Fixed says which numbers a change of the chart has fixed and let go, in a
 // sentence; empty where there are none.
@@ -41,8 +41,8 @@ func Fixed(edits []chart.Edit) string {
 
 // shortened leaves out the end of a long list.
 func shortened(list string) string {
-	if parts := strings.Split(list, ", "); len(parts) > mostListed+1 {
-		return strings.Join(parts[:mostListed], ", ") + " …"
+	if parts := strings.Split(list, ", "); len(parts) > maxListed+1 {
+		return strings.Join(parts[:maxListed], ", ") + " …"
 	}
 	return list
 }

@@ -19,7 +19,7 @@ var groups = []Group{
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
 	}},
-	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry; count over 10 cm (4 in) or more. Each further swatch lessens the doubt; the same piece before and after washing gives your own ratio.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Most: 20, More: 6},
+	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry; count over 10 cm (4 in) or more. Each further swatch lessens the doubt; the same piece before and after washing gives your own ratio.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
 	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed, or a start from below; the rest is filled until you measure it.", Fields: []Field{
 		{Path: "hand.wrist_circumference", Label: "Wrist", Help: "round the wrist bones", Unit: unitSign},
 		{Path: "hand.hand_circumference", Label: "Hand", Help: "round the knuckles, without the thumb", Unit: unitSign, Need: true},
@@ -38,11 +38,11 @@ var groups = []Group{
 	{Title: "The hand’s own shape", Note: "The tape at as many heights as you care for, the thumb laid along the palm; the last where it parts. At least: wrist bone, base of the thumb, half-way up its mound, where it parts.", Fields: []Field{
 		{Path: "height", Label: "Height above the base", Help: "0 is where the gusset begins", Unit: unitSign},
 		{Path: "girth", Label: "Girth there", Help: "with the thumb", Unit: unitSign},
-	}, Rows: "hand.profile", Row: "Girth", Most: 50, Folded: true},
+	}, Rows: "hand.profile", Row: "Girth", Max: 50, Folded: true},
 	{Title: "Above the thumb", Note: "Girths without the thumb, if the hand is not as wide all the way up.", Fields: []Field{
 		{Path: "height", Label: "Height above the parting", Unit: unitSign},
 		{Path: "girth", Label: "Girth there", Help: "without the thumb", Unit: unitSign},
-	}, Rows: "hand.profile_above", Row: "Girth above", Most: 50, Folded: true},
+	}, Rows: "hand.profile_above", Row: "Girth above", Max: 50, Folded: true},
 	{Title: "Stitches", Fields: []Field{
 		{Path: "stitch.rib", Label: "Rib", Choices: []Choice{{"2", "k1, p1"}, {"4", "k2, p2"}, {"3", "k2, p1"}, {"6", "k3, p3"}, {"1", "none, plain"}}},
 		{Path: "stitch.repeat", Label: "Hand is a multiple of", Help: "stitches in the pattern's repeat; 2 without"},
@@ -176,7 +176,7 @@ func chartFields() []Field {
 		{Path: "chart.colours", Label: "Yarns in a round", Help: "at most; left out: 2"},
 		{Path: "chart.float", Label: "Float", Help: "at most so many stitches; left out: 5"},
 	}
-	for i := range chart.MostYarns {
+	for i := range chart.MaxYarns {
 		at, id := "chart.yarns["+strconv.Itoa(i)+"].", strings.ToUpper(chart.ID(i))
 		help := ""
 		if i < len(chart.Yarns) {

@@ -1,4 +1,4 @@
-package parcel
+package exportfile
 
 import (
 	"context"
@@ -8,10 +8,10 @@ import (
 	"thenar/internal/photo"
 )
 
-// mostDots are the most that the photographs of a file have together: those of
+// maxDots are the most that the photographs of a file have together: those of
 // 1,500 as large as any that is kept. A small file could name far more, each of
 // them right by itself, and keep whoever takes it in busy for hours.
-const mostDots = 4_000_000_000
+const maxDots = 4_000_000_000
 
 // keepPhotos brings the photographs of a file into the form in which they are
 // kept. It fails with fault.Fields, or with ctx.
@@ -22,8 +22,8 @@ func (f *File) keepPhotos(ctx context.Context) error {
 			sum += photo.Dots(t.Photo)
 		}
 	}
-	if sum > mostDots {
-		return fault.Fields{{Path: "FILE", Message: fmt.Sprintf("has photographs of %d million dots together; %d are the most: export fewer mitts at a time", sum/1e6, int64(mostDots/1e6))}}
+	if sum > maxDots {
+		return fault.Fields{{Path: "FILE", Message: fmt.Sprintf("has photographs of %d million dots together; %d are the most: export fewer mitts at a time", sum/1e6, int64(maxDots/1e6))}}
 	}
 	c := checker{}
 	for i := range f.Mitts {

@@ -1,4 +1,4 @@
-package need
+package testenv
 
 import (
 	"fmt"

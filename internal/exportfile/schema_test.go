@@ -1,11 +1,11 @@
-package parcel
+package exportfile
 
 import (
 	"bytes"
 	"strings"
 	"testing"
 
-	"thenar/internal/golden"
+	"thenar/internal/testenv"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -14,15 +14,15 @@ import (
 // What is written holds to the schema, judged by a library of its own, and
 // what the schema refuses is refused in reading.
 func TestSchema(t *testing.T) {
-	s := golden.Schema(t, "export.schema.json")
+	s := testenv.Schema(t, "export.schema.json")
 	f, err := Read(t.Context(), whole(t))
 	require.NoError(t, err)
 	var b bytes.Buffer
 	require.NoError(t, Write(&b, f))
-	require.NoError(t, golden.Valid(t, s, b.Bytes()))
+	require.NoError(t, testenv.Valid(t, s, b.Bytes()))
 	b.Reset()
 	require.NoError(t, Write(&b, File{Format: Format}))
-	require.NoError(t, golden.Valid(t, s, b.Bytes()), "lists are never null")
+	require.NoError(t, testenv.Valid(t, s, b.Bytes()), "lists are never null")
 
 	good := string(whole(t))
 	for old, becomes := range map[string]string{
@@ -30,7 +30,7 @@ func TestSchema(t *testing.T) {
 		`"revision": 2,`: `"revision": 0,`, `"zone": "cuff"`: `"zone": ""`, `"left": 1`: `"left": -1`, `"name": "star"`: `"name": ""`, "2025-03-09T11:00:00.000000000Z": "noon",
 	} {
 		wrong := []byte(strings.Replace(good, old, becomes, 1))
-		assert.Error(t, golden.Valid(t, s, wrong), becomes)
+		assert.Error(t, testenv.Valid(t, s, wrong), becomes)
 		_, err := Read(t.Context(), wrong)
 		assert.Error(t, err, becomes)
 	}

@@ -1,4 +1,4 @@
-package parcel
+package exportfile
 
 import (
 	"fmt"
@@ -56,8 +56,8 @@ func (c *checker) counts(path string, counts []Count) {
 		if n.Section != "" && !slices.Contains(stitch.Parts(), stitch.Part(n.Section)) {
 			c.faults.Add(at+".section", "is %.20q; write a section, or nothing for the cast-on", n.Section)
 		}
-		if n.Round < 0 || n.Round > mostRounds {
-			c.faults.Add(at+".round", "is %d; write a round from 0 to %d", n.Round, mostRounds)
+		if n.Round < 0 || n.Round > maxRounds {
+			c.faults.Add(at+".round", "is %d; write a round from 0 to %d", n.Round, maxRounds)
 		}
 		if c.full() {
 			return
@@ -65,5 +65,5 @@ func (c *checker) counts(path string, counts []Count) {
 	}
 }
 
-// mostRounds is the highest round that a count names: what ends a section.
-const mostRounds = tryon.Ending
+// maxRounds is the highest round that a count names: what ends a section.
+const maxRounds = tryon.Ending

@@ -1,7 +1,7 @@
-// Package parcel is how mitts and classes move house: one JSON file with all
+// Package exportfile is how mitts and classes move house: one JSON file with all
 // that was decided, drawn, tried and counted, to be read by another Thenar or
 // by a person. DEVELOPERS.md describes it, and testdata/export.schema.json.
-package parcel
+package exportfile
 
 import (
 	"bytes"
@@ -142,7 +142,7 @@ type Unlearned struct {
 func Write(w io.Writer, f File) error {
 	raw, err := json.Marshal(f, json.FormatNilSliceAsNull(false), jsontext.WithIndent(" "), jsontext.PreserveRawStrings(true))
 	if err != nil {
-		return fmt.Errorf("parcel.Write: %w", err)
+		return fmt.Errorf("exportfile.Write: %w", err)
 	}
 	_, err = w.Write(append(raw, '\n'))
 	return err

@@ -1,6 +1,6 @@
 // Package golden compares what a test got with a file, and writes the file
 // when the test runs with -update.
-package golden
+package testenv
 
 import (
 	"flag"
@@ -16,8 +16,8 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // Updating tells whether golden files are written anew.
 func Updating() bool { return *update }
 
-// Equal fails with a difference unless got is what stands in the file.
-func Equal(t testing.TB, path string, got []byte) {
+// Golden fails with a difference unless got is what stands in the file.
+func Golden(t testing.TB, path string, got []byte) {
 	t.Helper()
 	if *update {
 		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {

@@ -1,6 +1,6 @@
 // Package need is the one place that may skip a test: for a program that
 // this machine does not have. With THENAR_BROWSER=required it fails instead.
-package need
+package testenv
 
 import (
 	"os"

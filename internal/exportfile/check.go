@@ -1,4 +1,4 @@
-package parcel
+package exportfile
 
 import (
 	"errors"
@@ -17,15 +17,15 @@ import (
 	"thenar/internal/sheet"
 )
 
-// mostFaults is after how many faults no more are looked for.
-const mostFaults = 20
+// maxFaults is after how many faults no more are looked for.
+const maxFaults = 20
 
 // The bounds of texts that the program keeps as they come.
 const (
 	longestKey  = plain.MaxKeptKey
 	longestName = 200
 	largestText = 1 << 20 // of a record or an answer
-	mostMended  = 10_000  // of what had to be mended to be written
+	maxMended   = 10_000  // of what had to be mended to be written
 )
 
 // timeFormat is that of the store.
@@ -34,7 +34,7 @@ var timeFormat = regexp.MustCompile(`^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{9}Z$`)
 // checker notes the faults of a file.
 type checker struct{ faults fault.Fields }
 
-func (c *checker) full() bool { return len(c.faults) >= mostFaults }
+func (c *checker) full() bool { return len(c.faults) >= maxFaults }
 
 // under notes the faults that another package found in a part of the file.
 func (c *checker) under(path string, err error) {
@@ -42,7 +42,7 @@ func (c *checker) under(path string, err error) {
 	switch {
 	case err == nil:
 	case errors.As(err, &fields):
-		for _, f := range fields[:min(len(fields), mostFaults)] {
+		for _, f := range fields[:min(len(fields), maxFaults)] {
 			c.faults.Add(path+"."+f.Path, "%s", f.Message)
 		}
 	default:
@@ -99,8 +99,8 @@ func (c *checker) file(f *File) {
 			return
 		}
 	}
-	if len(f.Mended) > mostMended {
-		c.faults.Add("mended", "are %d; %d are the most", len(f.Mended), mostMended)
+	if len(f.Mended) > maxMended {
+		c.faults.Add("mended", "are %d; %d are the most", len(f.Mended), maxMended)
 	}
 	for i, u := range f.Unlearned {
 		path := fmt.Sprintf("unlearned[%d]", i)

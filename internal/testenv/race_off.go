@@ -1,6 +1,6 @@
 //go:build !race
 
-package need
+package testenv
 
 // Raced says that the race detector watches, under which everything takes
 // several times as long.
