@@ -13,17 +13,18 @@ import (
 	"sync"
 	"time"
 
+	"thenar/internal/app"
 	"thenar/internal/project"
 	"thenar/internal/store"
 )
 
 // Server answers the app's requests.
 type Server struct {
+	app      *app.App
 	store    *store.Store
 	door     Door
 	slowest  slowest
 	log      *slog.Logger
-	planners sync.Pool     // *project.Planner: each serves one request at a time
 	stopping chan struct{} // closed when those that listen have to go
 	turns    *turns        // of heavy work
 	days     sync.Map      // device to the day that was noted for it
@@ -33,8 +34,7 @@ type Server struct {
 // New gives a Server on a store. Every request is a line of log, and what goes
 // wrong inside another. Other machines come in by the door.
 func New(st *store.Store, log io.Writer, door Door) *Server {
-	s := &Server{store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
-	s.planners.New = func() any { return project.NewPlanner() }
+	s := &Server{app: app.New(st), store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
 	s.Handler = s.handler()
 	return s
 }
@@ -143,7 +143,4 @@ func (s *silent) leave() {
 }
 
 // planner lends a planner of the pool; the function gives it back.
-func (s *Server) planner() (*project.Planner, func()) {
-	pl := s.planners.Get().(*project.Planner)
-	return pl, func() { s.planners.Put(pl) }
-}
+func (s *Server) planner() (*project.Planner, func()) { return s.app.Planner() }

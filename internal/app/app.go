@@ -1,0 +1,34 @@
+// Package app is what a person can do with Thenar: open a mitt, save its
+// numbers, draw on its chart, count a round, try it on, run a class, print,
+// back up. The browser's handlers and the command line both call it, and
+// neither holds a rule of its own.
+//
+// A change reads everything it stands on once, works outside any transaction,
+// and ends in one write that names the revisions it stood on.
+package app
+
+import (
+	"sync"
+
+	"thenar/internal/project"
+	"thenar/internal/store"
+)
+
+// App carries out what people ask for, on one file.
+type App struct {
+	store    *store.Store
+	planners sync.Pool // of *project.Planner: each serves one request at a time
+}
+
+// New returns an App on an open store, which stays the caller's to close.
+func New(st *store.Store) *App {
+	a := &App{store: st}
+	a.planners.New = func() any { return project.NewPlanner() }
+	return a
+}
+
+// Planner lends a planner of the pool; the function gives it back.
+func (a *App) Planner() (*project.Planner, func()) {
+	pl := a.planners.Get().(*project.Planner)
+	return pl, func() { a.planners.Put(pl) }
+}
