@@ -51,7 +51,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 		c, err := r.Cookie(cookie)
 		strange := false // a token that was never given
 		if err == nil {
-			d, known, err := s.store.Known(r.Context(), c.Value)
+			d, known, err := s.app.Known(r.Context(), c.Value)
 			switch {
 			case err != nil:
 				s.log.Error("can't tell who is let in", "error", err)
@@ -62,7 +62,9 @@ func (s *Server) access(next http.Handler) http.Handler {
 				http.Redirect(w, r, bare(r.URL), http.StatusSeeOther)
 				return
 			case known && !d.Out:
-				s.came(r.Context(), d)
+				if err := s.app.Came(r.Context(), d); err != nil {
+					s.log.Error("the day of a device", "error", err)
+				}
 				next.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), deviceKey{}, d.ID)))
 				return
 			}
@@ -98,7 +100,7 @@ func refuse(w http.ResponseWriter, r *http.Request, status int, message string) 
 // letIn exchanges the key for a secret of the device's own and leads on
 // without it.
 func (s *Server) letIn(w http.ResponseWriter, r *http.Request) {
-	token, err := s.store.LetIn(r.Context(), deviceName(r.UserAgent()))
+	token, err := s.app.LetIn(r.Context(), r.UserAgent())
 	if err != nil {
 		s.log.Error("nobody can be let in", "error", err)
 		refuse(w, r, statuses[fault.KindOf(err)], fault.Message(err))

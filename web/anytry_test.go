@@ -22,7 +22,7 @@ import (
 // knitter does what people do with a mitt, in any order: count, try on,
 // answer, rip back, undo, go back, turn the pair, change the measures.
 type knitter struct {
-	*app
+	*served
 	rng  *rand.Rand
 	at   string
 	keys int
@@ -36,7 +36,7 @@ func TestAnyTries(t *testing.T) {
 	for seed := range *seeds {
 		t.Run(strconv.FormatUint(seed, 10), func(t *testing.T) {
 			t.Parallel()
-			k := &knitter{app: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
+			k := &knitter{served: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
 			k.at = k.sample()
 			for range max(20, testenv.Cases(60)) {
 				k.step()

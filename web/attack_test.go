@@ -23,7 +23,7 @@ import (
 // The table of these attacks stands in DEVELOPERS.md, under "The door".
 
 // raw sends bytes as they are, and reads the answer as far as it goes.
-func (a *app) raw(text string) string {
+func (a *served) raw(text string) string {
 	a.t.Helper()
 	return sendRaw(a.t, a.server.Listener.Addr().String(), text)
 }

@@ -104,7 +104,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 }
 
 // classAttack does the same for the texts of a class and its students.
-func classAttack(t *testing.T, a *app, mitt, text string, i int) {
+func classAttack(t *testing.T, a *served, mitt, text string, i int) {
 	t.Helper()
 	made := a.post("/classes", url.Values{"name": {text}, "mitt": {mitt}})
 	require.Equal(t, http.StatusSeeOther, made.status)

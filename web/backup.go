@@ -4,8 +4,6 @@ import (
 	"context"
 	"net/http"
 	"time"
-
-	"thenar/internal/fault"
 )
 
 // backupLook is how often it is looked whether the day has a backup: a server
@@ -16,7 +14,7 @@ const backupLook = time.Hour
 // can't be made is told in the log and on the status page, and tried again.
 func (s *Server) backupDaily(ctx context.Context) {
 	for {
-		made, err := s.store.BackupDaily(ctx)
+		made, err := s.app.BackupDaily(ctx)
 		switch {
 		case ctx.Err() != nil:
 			return
@@ -35,7 +33,7 @@ func (s *Server) backupDaily(ctx context.Context) {
 
 // backupNow makes a backup when the person asks for it.
 func (s *Server) backupNow(w http.ResponseWriter, r *http.Request) error {
-	if _, err := s.store.BackupNow(r.Context()); err != nil {
+	if _, err := s.app.BackupNow(r.Context()); err != nil {
 		return err
 	}
 	http.Redirect(w, r, "/status#backups", http.StatusSeeOther)
@@ -44,7 +42,7 @@ func (s *Server) backupNow(w http.ResponseWriter, r *http.Request) error {
 
 // checkNow looks through the file when the person asks for it.
 func (s *Server) checkNow(w http.ResponseWriter, r *http.Request) error {
-	if err := s.store.Check(r.Context()); err != nil && fault.KindOf(err) != fault.Unavailable {
+	if err := s.app.Check(r.Context()); err != nil {
 		return err
 	}
 	http.Redirect(w, r, "/status", http.StatusSeeOther) // which says what was found

@@ -21,11 +21,20 @@ import (
 	"thenar/web/view"
 )
 
-// loadClass finds the class of the address.
-func (s *Server) loadClass(r *http.Request) (store.Class, roster.Class, error) {
+// classID is the number of the class of the address.
+func classID(r *http.Request) (int64, error) {
 	id, err := strconv.ParseInt(chi.URLParam(r, "class"), 10, 64)
 	if err != nil || id < 1 {
-		return store.Class{}, roster.Class{}, fault.New(fault.NotFound, "There is no class at this address.")
+		return 0, fault.New(fault.NotFound, "There is no class at this address.")
+	}
+	return id, nil
+}
+
+// loadClass finds the class of the address.
+func (s *Server) loadClass(r *http.Request) (store.Class, roster.Class, error) {
+	id, err := classID(r)
+	if err != nil {
+		return store.Class{}, roster.Class{}, err
 	}
 	return s.class(r.Context(), id)
 }

@@ -15,7 +15,7 @@ import (
 
 // class begins a class on the sample mitt with some students, and gives its
 // address.
-func (a *app) class() string {
+func (a *served) class() string {
 	a.t.Helper()
 	a.sample()
 	to := a.post("/classes", url.Values{"name": {"Tuesday"}, "mitt": {"1"}})
@@ -24,7 +24,7 @@ func (a *app) class() string {
 }
 
 // table sends a table as the page's form does.
-func (a *app) table(path, text string, file []byte) answer {
+func (a *served) table(path, text string, file []byte) answer {
 	a.t.Helper()
 	var b bytes.Buffer
 	form := multipart.NewWriter(&b)

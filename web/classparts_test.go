@@ -14,7 +14,7 @@ import (
 )
 
 // many is a class of so many students, as its address.
-func (a *app) many(n int) string {
+func (a *served) many(n int) string {
 	a.t.Helper()
 	path := a.class()
 	var table strings.Builder

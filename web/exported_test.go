@@ -34,7 +34,7 @@ var odd = []string{
 
 // mover does odd things to an app, and takes every answer that is no failure.
 type mover struct {
-	*app
+	*served
 	rng  *rand.Rand
 	keys int
 	mitt string
@@ -150,7 +150,7 @@ func TestWhatWasAcceptedMoves(t *testing.T) {
 	tries, photos, counts, classes := 0, 0, 0, 0
 	for seed := range uint64(*databases) {
 		func() {
-			m := &mover{app: newApp(t), rng: rand.New(rand.NewPCG(seed, 31))}
+			m := &mover{served: newApp(t), rng: rand.New(rand.NewPCG(seed, 31))}
 			m.mitt = m.sample()
 			for range 16 {
 				m.step()

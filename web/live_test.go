@@ -14,7 +14,7 @@ import (
 
 // lineOf opens the line of events of a chart; each call of the function gives
 // the next news.
-func lineOf(a *app, path string) func() chartNews {
+func lineOf(a *served, path string) func() chartNews {
 	a.t.Helper()
 	resp, err := a.server.Client().Do(a.request("GET", path, "", ""))
 	require.NoError(a.t, err)

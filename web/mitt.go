@@ -70,13 +70,7 @@ func (s *Server) saveDoc(ctx context.Context, id, after int64, doc project.Docum
 
 // clock is how a time of saving is shown: today's by the hour, others with
 // their date.
-func clock(t, now time.Time) string {
-	t, now = t.Local(), now.Local()
-	if t.Year() == now.Year() && t.YearDay() == now.YearDay() {
-		return t.Format("15:04")
-	}
-	return t.Format("2 Jan 2006, 15:04")
-}
+func clock(t, now time.Time) string { return view.Clock(t, now) }
 
 func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
 	m, doc, err := s.load(r)

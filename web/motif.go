@@ -1,7 +1,6 @@
 package web
 
 import (
-	"bytes"
 	"io"
 	"mime"
 	"net/http"
@@ -9,25 +8,14 @@ import (
 
 	"github.com/go-chi/chi/v5"
 
-	"thenar/internal/chart"
 	"thenar/internal/fault"
 )
 
-// motifAnswer is a motif as a page has it.
-type motifAnswer struct {
-	ID int64 `json:"id"`
-	chart.Motif
-}
-
 // showMotifs lists the person's own motifs.
 func (s *Server) showMotifs(w http.ResponseWriter, r *http.Request) error {
-	motifs, err := s.store.Motifs(r.Context())
+	list, err := s.app.Motifs(r.Context())
 	if err != nil {
 		return err
-	}
-	list := make([]motifAnswer, 0, len(motifs))
-	for _, m := range motifs {
-		list = append(list, motifAnswer{m.ID, m.Motif})
 	}
 	writeJSON(w, http.StatusOK, list)
 	return nil
@@ -42,15 +30,11 @@ func (s *Server) keepMotif(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	m, err := chart.ParseMotif(bytes.NewReader(body))
+	m, err := s.app.KeepMotif(r.Context(), body)
 	if err != nil {
 		return err
 	}
-	id, err := s.store.KeepMotif(r.Context(), m)
-	if err != nil {
-		return err
-	}
-	writeJSON(w, http.StatusOK, motifAnswer{id, m})
+	writeJSON(w, http.StatusOK, m)
 	return nil
 }
 
@@ -60,7 +44,7 @@ func (s *Server) removeMotif(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return fault.New(fault.NotFound, "There is no motif at this address.")
 	}
-	if err := s.store.RemoveMotif(r.Context(), id); err != nil {
+	if err := s.app.RemoveMotif(r.Context(), id); err != nil {
 		return err
 	}
 	writeJSON(w, http.StatusOK, map[string]int64{"removed": id})

@@ -3,65 +3,58 @@ package web
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"net/http"
 	"time"
 
-	"thenar/internal/exportfile"
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/store"
 	"thenar/web/view"
 )
 
-// sendParcel answers with an exported file, for keeping, named after what it holds.
-func sendParcel(w http.ResponseWriter, name string, f exportfile.File) error {
+// sendExport answers with an exported file, for keeping, unless something
+// failed.
+func sendExport(w http.ResponseWriter, name string, e app.Export, err error) error {
+	if err != nil {
+		return err
+	}
 	var b bytes.Buffer
-	if err := exportfile.Write(&b, f); err != nil {
+	if err := e.Write(&b); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "application/json")
 	keepAs(w, "attachment", name, ".json")
-	_, err := b.WriteTo(w)
+	_, err = b.WriteTo(w)
 	return err
 }
 
 func (s *Server) exportMitt(w http.ResponseWriter, r *http.Request) error {
-	m, doc, err := s.head(r)
+	id, err := mittID(r)
 	if err != nil {
 		return err
 	}
-	f, err := s.store.ExportMitt(r.Context(), m.ID)
-	if err != nil {
-		return err
-	}
-	return sendParcel(w, doc.Name, f)
+	e, err := s.app.ExportMitt(r.Context(), id)
+	return sendExport(w, e.Name, e, err)
 }
 
 func (s *Server) exportClass(w http.ResponseWriter, r *http.Request) error {
-	c, doc, err := s.loadClass(r)
+	id, err := classID(r)
 	if err != nil {
 		return err
 	}
-	f, err := s.store.ExportClass(r.Context(), c.ID)
-	if err != nil {
-		return err
-	}
-	return sendParcel(w, doc.Name, f)
+	e, err := s.app.ExportClass(r.Context(), id)
+	return sendExport(w, e.Name, e, err)
 }
 
 func (s *Server) exportAll(w http.ResponseWriter, r *http.Request) error {
-	f, err := s.store.ExportAll(r.Context())
-	if err != nil {
-		return err
-	}
-	return sendParcel(w, "thenar-"+time.Now().Format(time.DateOnly), f)
+	e, err := s.app.ExportAll(r.Context())
+	return sendExport(w, "thenar-"+time.Now().Format(time.DateOnly), e, err)
 }
 
 // importFile takes in an exported file and tells what became of it. What can't
 // be used says where, and changes nothing.
 func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
-	file, done, err := s.readParcel(w, r)
+	file, done, err := s.readExport(w, r)
 	if done != nil {
 		defer done()
 	}
@@ -72,18 +65,18 @@ func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	came, err := s.store.Import(r.Context(), file)
+	came, err := s.app.Import(r.Context(), file)
 	if err != nil {
 		return err
 	}
-	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = arrived(file, came) })
+	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = view.NewArrived(came) })
 }
 
-// readParcel reads the file of the form when it is its turn, which begins when
+// readExport reads the file of the form when it is its turn, which begins when
 // all of it has arrived.
-func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f exportfile.File, done func(), err error) {
+func (s *Server) readExport(w http.ResponseWriter, r *http.Request) (e app.Export, done func(), err error) {
 	if err := readParts(r); err != nil {
-		return f, nil, err
+		return e, nil, err
 	}
 	if r.MultipartForm != nil {
 		defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
@@ -91,34 +84,17 @@ func (s *Server) readParcel(w http.ResponseWriter, r *http.Request) (f exportfil
 	sent, head, err := r.FormFile("file")
 	switch {
 	case errors.Is(err, http.ErrMissingFile), errors.Is(err, http.ErrNotMultipart):
-		return f, nil, fault.Fields{{Path: "FILE", Message: "is missing; choose a file that was exported"}}
+		return e, nil, fault.Fields{{Path: "FILE", Message: "is missing; choose a file that was exported"}}
 	case err != nil:
-		return f, nil, bodyFault(err)
+		return e, nil, bodyFault(err)
 	}
 	defer sent.Close()
 	if done, err = s.turn(w, r); err != nil {
-		return f, nil, err
+		return e, nil, err
 	}
 	raw := make([]byte, head.Size)
 	if _, err = io.ReadFull(sent, raw); err == nil {
-		f, err = exportfile.Read(r.Context(), raw)
+		e, err = app.ReadExport(r.Context(), raw)
 	}
-	return f, done, err
-}
-
-// arrived says of each mitt and class what became of it.
-func arrived(file exportfile.File, done store.Imported) (list []view.Arrived) {
-	for i, a := range done.Mitts {
-		list = append(list, view.Arrived{Name: file.Mitts[i].Name(), How: a.Words(), Href: fmt.Sprintf("/mitts/%d", a.ID)})
-	}
-	for i, a := range done.Classes {
-		list = append(list, view.Arrived{Name: file.Classes[i].Name(), How: a.Words(), Href: fmt.Sprintf("/classes/%d", a.ID)})
-	}
-	if done.Motifs > 0 {
-		list = append(list, view.Arrived{Name: "Motifs", How: fmt.Sprintf("%d new", done.Motifs)})
-	}
-	if len(list) == 0 {
-		list = append(list, view.Arrived{Name: "Nothing", How: "the file holds no mitt and no class"})
-	}
-	return list
+	return e, done, err
 }

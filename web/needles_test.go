@@ -121,7 +121,7 @@ func TestCountOutlivesThePlan(t *testing.T) {
 }
 
 // replan changes one number of the form.
-func (a *app) replan(at, path, value string) {
+func (a *served) replan(at, path, value string) {
 	a.t.Helper()
 	form := a.get(at).form()
 	form.Set(path, value)
@@ -129,7 +129,7 @@ func (a *app) replan(at, path, value string) {
 }
 
 // counts are the stitches after each task of a hand.
-func (a *app) counts(at, side string) (list []string) {
+func (a *served) counts(at, side string) (list []string) {
 	a.t.Helper()
 	req := a.request("GET", at+"/needles?side="+side, "", "")
 	req.Header.Set("Accept", "application/json")
@@ -183,7 +183,7 @@ func TestNeedlesAndChartAgree(t *testing.T) {
 }
 
 // note goes to a round of a hand and reads what is noted there.
-func (a *app) note(at, side string, nth int) string {
+func (a *served) note(at, side string, nth int) string {
 	a.t.Helper()
 	require.Equal(a.t, http.StatusSeeOther, a.post(at+"/needles", url.Values{"side": {side}, "nth": {strconv.Itoa(nth)}}).status)
 	return a.get(at+"/needles?side="+side).doc().Find("#note").AttrOr("value", "")

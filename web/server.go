@@ -27,7 +27,6 @@ type Server struct {
 	log      *slog.Logger
 	stopping chan struct{} // closed when those that listen have to go
 	turns    *turns        // of heavy work
-	days     sync.Map      // device to the day that was noted for it
 	http.Handler
 }
 
@@ -82,7 +81,7 @@ func (s *Server) serve(ctx context.Context, ln net.Listener) error {
 	server.RegisterOnShutdown(silent.leave)
 	var daily sync.WaitGroup
 	daily.Go(func() {
-		if err := s.store.Savable(ctx); err != nil && ctx.Err() == nil {
+		if err := s.app.Savable(ctx); err != nil && ctx.Err() == nil {
 			s.log.Error("nothing can be saved now", "error", err)
 		}
 		s.backupDaily(ctx)

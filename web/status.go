@@ -3,20 +3,17 @@ package web
 import (
 	"fmt"
 	"net/http"
-	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
 	"github.com/skip2/go-qrcode"
 
-	"thenar/internal/fault"
-	"thenar/internal/store"
+	"thenar/internal/app"
 	"thenar/web/view"
 )
 
-// status says how the app and its database do: to a browser as a page, else
-// as a line for each figure.
+// status says how the app and its file do: to a browser as a page, else as a
+// line for each figure.
 func (s *Server) status(w http.ResponseWriter, r *http.Request) error {
 	if !strings.Contains(r.Header.Get("Accept"), "text/html") {
 		return s.statusLines(w, r)
@@ -25,14 +22,15 @@ func (s *Server) status(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Server) statusLines(w http.ResponseWriter, r *http.Request) error {
-	st, err := s.store.State(r.Context())
+	st, err := s.app.State(r.Context())
 	if err != nil {
 		return err
 	}
-	list, err := s.store.Backups()
-	last := newest(list)
-	if err != nil { // the page says why
-		last = "unknown"
+	last := "none"
+	if list, err := s.app.Backups(); err != nil {
+		last = "unknown" // the page says why
+	} else if b, ok := app.LastBackup(list); ok {
+		last = b.At.UTC().Format(time.RFC3339)
 	}
 	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
 	_, err = fmt.Fprintf(w, "up\nschema %d\nmitts %d\nclasses %d\nbytes %d\nwhole %t\nbackup %s\n",
@@ -41,78 +39,29 @@ func (s *Server) statusLines(w http.ResponseWriter, r *http.Request) error {
 }
 
 // statusPage is the page of what is kept; more puts on it what was done. It
-// comes also where the database can't be read, since it says what to do then.
+// comes also where the file can't be read, since it says what to do then.
 func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, more func(*view.Status)) error {
-	st, err := s.store.State(r.Context())
-	if err != nil {
-		s.log.Error("state of the database", "error", err)
-		st.Damage, status = fault.Message(err), http.StatusServiceUnavailable
+	st := s.app.Status(r.Context())
+	for what, err := range map[string]error{"state of the database": st.Unread, "backups": st.NoBackups, "devices": st.NoDevices} {
+		if err != nil {
+			s.log.Error(what, "error", err)
+		}
 	}
-	p := view.Status{
-		Path: st.Path, Size: inWords(st.Size), Schema: st.Schema, Mitts: st.Mitts, Classes: st.Classes,
-		Checked: clock(st.Checked, time.Now()), Damage: st.Damage, Link: s.door.Link,
+	if st.Unread != nil || st.Stopped != nil {
+		status = http.StatusServiceUnavailable
 	}
-	if err := s.store.Savable(r.Context()); err != nil {
-		p.Stopped, status = fault.Message(err), http.StatusServiceUnavailable
-	}
-	list, err := s.store.Backups()
-	if err != nil {
-		p.NoBackups = fault.Message(err)
-		s.log.Error("backups", "error", err)
-	}
-	p.Backups = backupLines(list)
-	if i := slices.IndexFunc(list, store.Saved.Whole); i >= 0 {
-		p.Last = &p.Backups[i]
-	}
-	if p.Link != "" {
+	here, _ := r.Context().Value(deviceKey{}).(int64)
+	p := view.NewStatus(st, here)
+	if p.Link = s.door.Link; p.Link != "" {
+		var err error
 		if p.Code, err = code(p.Link); err != nil {
 			return err
 		}
-	}
-	if p.Devices, err = s.deviceLines(r.Context()); err != nil { // what is wrong with the file stands above
-		s.log.Error("devices", "error", err)
 	}
 	if more != nil {
 		more(&p)
 	}
 	return page(w, r, status, view.StatusPage(p))
-}
-
-// newest is when the newest backup was made.
-func newest(list []store.Saved) string {
-	i := slices.IndexFunc(list, store.Saved.Whole)
-	if i < 0 {
-		return "none"
-	}
-	return list[i].At.UTC().Format(time.RFC3339)
-}
-
-// whys says why each kind of backup was made.
-var whys = map[string]string{
-	"daily": "of the day", "asked": "asked for", "replaced": "what stood before a backup was put back", "damaged": "damaged, as it was when a backup was put back",
-}
-
-func backupLines(list []store.Saved) []view.Backup {
-	lines := make([]view.Backup, len(list))
-	for i, b := range list {
-		why, ok := whys[b.Why]
-		if !ok {
-			why = "before the step from " + strings.ReplaceAll(b.Why, "-", " ")
-		}
-		lines[i] = view.Backup{Name: filepath.Base(b.Path), Path: b.Path, Why: why, Size: inWords(b.Size), At: clock(b.At, time.Now()), Stamp: b.At.UTC().Format(time.RFC3339)}
-	}
-	return lines
-}
-
-// inWords is a size for people.
-func inWords(bytes int64) string {
-	switch {
-	case bytes < 1000:
-		return fmt.Sprintf("%d bytes", bytes)
-	case bytes < 1_000_000:
-		return fmt.Sprintf("%.0f kB", float64(bytes)/1e3)
-	}
-	return fmt.Sprintf("%.1f MB", float64(bytes)/1e6)
 }
 
 // code is the QR code of a link as the path of its dark squares, with the

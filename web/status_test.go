@@ -28,7 +28,7 @@ import (
 )
 
 // browse asks as a browser does.
-func (a *app) browse(path string) answer {
+func (a *served) browse(path string) answer {
 	a.t.Helper()
 	req := a.request("GET", path, "", "")
 	req.Header.Set("Accept", "text/html,application/xhtml+xml;q=0.9,*/*;q=0.8")
@@ -36,7 +36,7 @@ func (a *app) browse(path string) answer {
 }
 
 // sendFile sends one file as a form does.
-func (a *app) sendFile(path, name string, content []byte) answer {
+func (a *served) sendFile(path, name string, content []byte) answer {
 	a.t.Helper()
 	var b bytes.Buffer
 	form := multipart.NewWriter(&b)
@@ -296,7 +296,7 @@ func TestLogGone(t *testing.T) {
 }
 
 // movedAway moves the database of an app away.
-func movedAway(t *testing.T, a *app) string {
+func movedAway(t *testing.T, a *served) string {
 	t.Helper()
 	st, err := a.store.State(t.Context())
 	require.NoError(t, err)

@@ -13,7 +13,7 @@ import (
 )
 
 // paperText is what a program of others reads in a PDF that the app gives.
-func (a *app) paperText(address string) string {
+func (a *served) paperText(address string) string {
 	a.t.Helper()
 	pdf := a.get(address)
 	require.Equal(a.t, http.StatusOK, pdf.status, pdf.body)

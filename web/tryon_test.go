@@ -244,7 +244,7 @@ func camera(t *testing.T) []byte {
 }
 
 // upload sends a try with a photograph.
-func (a *app) upload(at string, picture []byte) answer {
+func (a *served) upload(at string, picture []byte) answer {
 	a.t.Helper()
 	var b bytes.Buffer
 	form := multipart.NewWriter(&b)

@@ -19,7 +19,7 @@ import (
 const forever = time.Hour
 
 // held takes both turns; the function ends them.
-func (a *app) held() (end func()) {
+func (a *served) held() (end func()) {
 	a.t.Helper()
 	turns := a.handler.turns
 	var all []func()

@@ -17,15 +17,15 @@ import (
 	"thenar/internal/store"
 )
 
-// app is a server on a real database of its own.
-type app struct {
+// served is a server on a real database of its own.
+type served struct {
 	t       testing.TB
 	handler *Server
 	server  *httptest.Server
 	store   *store.Store
 }
 
-func newApp(t testing.TB) *app {
+func newApp(t testing.TB) *served {
 	t.Helper()
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
@@ -38,7 +38,7 @@ func newApp(t testing.TB) *app {
 		assert.NotContains(t, log.String(), "level=ERROR", "nothing goes wrong inside")
 	})
 	server.Client().CheckRedirect = func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }
-	return &app{t, handler, server, st}
+	return &served{t, handler, server, st}
 }
 
 // answer is a response read whole.
@@ -49,7 +49,7 @@ type answer struct {
 	body   string
 }
 
-func (a *app) do(req *http.Request) answer {
+func (a *served) do(req *http.Request) answer {
 	a.t.Helper()
 	resp, err := a.server.Client().Do(req)
 	require.NoError(a.t, err)
@@ -59,7 +59,7 @@ func (a *app) do(req *http.Request) answer {
 	return answer{a.t, resp.StatusCode, resp.Header, string(body)}
 }
 
-func (a *app) request(method, path, kind, body string) *http.Request {
+func (a *served) request(method, path, kind, body string) *http.Request {
 	a.t.Helper()
 	req, err := http.NewRequestWithContext(context.Background(), method, a.server.URL+path, strings.NewReader(body))
 	require.NoError(a.t, err)
@@ -69,14 +69,14 @@ func (a *app) request(method, path, kind, body string) *http.Request {
 	return req
 }
 
-func (a *app) get(path string) answer { a.t.Helper(); return a.do(a.request("GET", path, "", "")) }
+func (a *served) get(path string) answer { a.t.Helper(); return a.do(a.request("GET", path, "", "")) }
 
-func (a *app) post(path string, form url.Values) answer {
+func (a *served) post(path string, form url.Values) answer {
 	a.t.Helper()
 	return a.do(a.request("POST", path, "application/x-www-form-urlencoded", form.Encode()))
 }
 
-func (a *app) stroke(path, body string) answer {
+func (a *served) stroke(path, body string) answer {
 	a.t.Helper()
 	return a.do(a.request("POST", path, "application/json", body))
 }
@@ -107,7 +107,7 @@ func (r answer) fields(form string) url.Values {
 }
 
 // sample begins the sample mitt and gives its address.
-func (a *app) sample() string {
+func (a *served) sample() string {
 	a.t.Helper()
 	made := a.post("/mitts", url.Values{"sample": {"1"}})
 	require.Equal(a.t, http.StatusSeeOther, made.status)

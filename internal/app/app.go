@@ -18,6 +18,7 @@ import (
 type App struct {
 	store    *store.Store
 	planners sync.Pool // of *project.Planner: each serves one request at a time
+	days     sync.Map  // device to the day that was noted for it
 }
 
 // New returns an App on an open store, which stays the caller's to close.
