@@ -112,7 +112,7 @@ func (k *knitter) tryOn() {
 		"key": {fmt.Sprint("t", k.keys)}, "date": {"2026-03-01"}, "side": {side}, "section": {part.AttrOr("value", "")},
 		"round": {strconv.Itoa(1 + k.rng.IntN(rounds))}, "note": {"as it is"},
 	}
-	for _, zone := range tryon.Felt(stitch.Part(part.AttrOr("value", "")), false) {
+	for _, zone := range tryon.KnittedZones(stitch.Part(part.AttrOr("value", "")), false) {
 		if k.rng.IntN(2) == 0 {
 			form.Set("feel."+string(zone), strconv.Itoa(k.rng.IntN(5)-2))
 		}

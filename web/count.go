@@ -29,13 +29,13 @@ func (s *Server) done(ctx context.Context, id int64, side string, list []tryon.T
 
 // reached is how many tasks of a mitt a count comes to.
 func reached(c store.Count, list []tryon.Task) int {
-	return tryon.Reached(list, stitch.Part(c.Section), c.Round)
+	return tryon.TasksDone(list, stitch.Part(c.Section), c.Round)
 }
 
 // stands is where the work on a hand stands in a mitt.
 func (s *Server) stands(ctx context.Context, id int64, side string, m stitch.Mitt) (tryon.Place, error) {
 	done, err := s.done(ctx, id, side, tryon.Tasks(m))
-	return tryon.Stands(m, done), err
+	return tryon.PlaceAfter(m, done), err
 }
 
 // counted is the count after a task; before the first it is the cast-on.

@@ -29,18 +29,18 @@ func (s *Server) learned(ctx context.Context) ([]tryon.Habit, error) {
 	if err != nil {
 		return nil, err
 	}
-	var judged []tryon.Judged
+	var judged []tryon.GivenAnswer
 	for _, t := range list {
 		if t.Verdict == nil || !stands[t.ID] {
 			continue
 		}
-		j := tryon.Judged{Verdict: t.Verdict.ID, Mitt: t.Mitt}
+		j := tryon.GivenAnswer{ID: t.Verdict.ID, Mitt: t.Mitt}
 		if err := json.Unmarshal(t.Verdict.Answer, &j.Answer); err != nil {
 			return nil, fmt.Errorf("verdict %d: %w", t.Verdict.ID, err)
 		}
 		judged = append(judged, j)
 	}
-	slices.SortFunc(judged, func(a, b tryon.Judged) int { return int(a.Verdict - b.Verdict) })
+	slices.SortFunc(judged, func(a, b tryon.GivenAnswer) int { return int(a.ID - b.ID) })
 	return tryon.Learn(judged, unlearned), nil
 }
 

@@ -48,7 +48,7 @@ func (s *Server) knitted(ctx context.Context, pl *project.Planner, m store.Mitt,
 		return h, err
 	}
 	is := h.Plan.Mitt()
-	h.At = tryon.Stands(is, reached(c, tryon.Tasks(is)))
+	h.At = tryon.PlaceAfter(is, reached(c, tryon.Tasks(is)))
 	return h, nil
 }
 

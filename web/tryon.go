@@ -146,9 +146,9 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	var more fault.Fields
 	if errors.As(err, &more) {
 		faults = append(faults, more...)
-	} else if errors.As(seen.NotKnitted(places), &more) {
+	} else if errors.As(seen.CheckZones(places), &more) {
 		faults = append(faults, more...)
-	} else if len(faults) == 0 && seen.Silent() && picture == nil {
+	} else if len(faults) == 0 && seen.IsEmpty() && picture == nil {
 		faults.Add("feel", "says nothing yet; tap how a zone feels, measure something, add a photograph, or write a note")
 	}
 	if day, err := time.Parse(time.DateOnly, t.Date); err == nil && day.After(time.Now().AddDate(0, 0, 1)) {

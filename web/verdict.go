@@ -69,7 +69,7 @@ func (s *Server) goneOn(ctx context.Context, id int64, v *view.Verdict, m stitch
 	if err != nil || !ok {
 		return err
 	}
-	at := tryon.Stands(m, reached(c, tryon.Tasks(m)))
+	at := tryon.PlaceAfter(m, reached(c, tryon.Tasks(m)))
 	switch {
 	case at.Nth == v.Seen.Place.Nth:
 		v.Seen.Place = at

@@ -93,7 +93,7 @@ func Differing(was, is stitch.Mitt) Changed {
 // Onward plans a mitt on from where a try found it, with the corrections that
 // were accepted. What is knitted stays, of the other hand of the pair, too. The
 // document itself is not changed.
-func (pl *Planner) Onward(d Document, seen tryon.Seen, other Knitted, accepted []tryon.Correction) (Onward, error) {
+func (pl *Planner) Onward(d Document, seen tryon.Reading, other Knitted, accepted []tryon.Correction) (Onward, error) {
 	was, err := pl.Plan(d.Effective())
 	if err != nil {
 		return Onward{}, err

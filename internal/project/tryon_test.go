@@ -43,7 +43,7 @@ func trial(rng *rand.Rand, p *Planned) tryon.Try {
 		t.Stitches, t.Width = fmt.Sprintf("%.1f", p.Gauge.Stitches*80*off()), "80"
 		t.Rounds, t.Height = fmt.Sprintf("%.1f", p.Gauge.Rounds*50*off()), "50"
 	}
-	for _, zone := range tryon.Felt(at.Part, false) {
+	for _, zone := range tryon.KnittedZones(at.Part, false) {
 		if rng.IntN(3) == 0 {
 			t.Feel[zone] = strconv.Itoa(rng.IntN(5) - 2)
 		}
@@ -57,7 +57,7 @@ func trial(rng *rand.Rand, p *Planned) tryon.Try {
 	return t
 }
 
-func seen(t *testing.T, try tryon.Try, p *Planned, u units.Unit) tryon.Seen {
+func seen(t *testing.T, try tryon.Try, p *Planned, u units.Unit) tryon.Reading {
 	t.Helper()
 	out, err := try.Read(tryon.Places(p.Mitt()), 0, u)
 	require.NoError(t, err)

@@ -16,28 +16,28 @@ import (
 // Edit is a text that a correction writes into the sheet.
 type Edit struct{ Path, Text string }
 
-// Correction is one change that a try suggests; it can be declined by its key
-// while the others stand.
+// Correction is one change that a try suggests. Each is accepted or declined by
+// its key.
 type Correction struct {
 	Key, Name        string
 	Was, Is, Because string
 	Edits            []Edit
-	Doubt            string // why it is not taken unless it is asked for; empty: it is
-	Later            bool   // what it changes is knitted: it tells for the other hand and the next pair
+	Doubt            string // why it is not accepted by default; empty: it is
+	Later            bool   // the zone is knitted already: only the other hand and later pairs change
 }
 
-// Fabric is the key of the correction that the measured fabric suggests.
+// Fabric is the key of the correction that adds the measured fabric as a swatch.
 const Fabric = "fabric"
 
-// Changes tells whether it changes anything: what a measured gauge explains
-// already is only told.
+// Changes reports whether the correction changes the sheet; some only explain
+// why nothing has to be changed.
 func (c Correction) Changes() bool { return len(c.Edits) > 0 }
 
-// Correct gives the corrections that a try suggests for a sheet with its plan.
-// What is felt and the gauge tell of one thing: where the gauge is not
-// accepted, ask for the corrections of the try without its fabric.
-func Correct(seen Seen, s sheet.Sheet, p *mitt.Plan) ([]Correction, error) {
-	c := corrector{seen: seen, sheet: s, plan: p}
+// Correct returns the corrections that a try suggests for a sheet with its plan.
+// The felt ones leave out what the measured gauge corrects. So where the person
+// declines the gauge, correct again with try.WithoutFabric().
+func Correct(try Reading, s sheet.Sheet, p *mitt.Plan) ([]Correction, error) {
+	c := corrector{try: try, sheet: s, plan: p}
 	if err := c.fabric(); err != nil {
 		return nil, err
 	}
@@ -50,21 +50,21 @@ func Correct(seen Seen, s sheet.Sheet, p *mitt.Plan) ([]Correction, error) {
 }
 
 type corrector struct {
-	seen  Seen
+	try   Reading
 	sheet sheet.Sheet
 	plan  *mitt.Plan
 	list  []Correction
 
-	narrower float64 // by how much of itself the fabric is narrower than planned
+	narrower float64 // the share by which the measured fabric is narrower than planned
 }
 
 func (c *corrector) add(one Correction) { c.list = append(c.list, one) }
 
-// fabric makes the measured fabric a swatch of the sheet, on the needles and
-// so not washed.
+// fabric adds the measured fabric to the sheet as one more swatch, on the needles
+// and so not washed.
 func (c *corrector) fabric() error {
-	t := c.seen
-	if t.Stitches == "" {
+	t := c.try
+	if t.Stitches == "" { // Read lets no fabric pass without them
 		return nil
 	}
 	const path = "gauge.swatches"
@@ -99,7 +99,7 @@ func (c *corrector) fabric() error {
 	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
 	doubt := ""
 	for _, q := range req.Gauge.Queries {
-		if q.Swatch == row && (c.narrower > maxApart || c.narrower < -maxApart) {
+		if q.Swatch == row && (c.narrower > doubtfulGauge || c.narrower < -doubtfulGauge) {
 			doubt = "it " + strings.TrimSuffix(strings.TrimSuffix(q.Message, " It is used as it is."), ".")
 		}
 	}
@@ -109,22 +109,24 @@ func (c *corrector) fabric() error {
 	return nil
 }
 
-// maxApart is by what share a measured gauge may move the plan's before it is
-// asked about, and farOff how far an end of the gusset may sit off its place
-// (common practice, no source): more is rather a slip of the tape.
+// Beyond these bounds a slip of the tape is likelier, so the person is asked
+// first (common practice, no source): the share by which the fabric may be
+// narrower or wider than planned, and how far an end of the gusset may sit off
+// its place.
 const (
-	maxApart = 0.08
-	farOff   = 15 * units.Millimetre
+	doubtfulGauge  = 0.08
+	doubtfulOffset = 15 * units.Millimetre
 )
 
-// far asks about an end that sits far off.
-func (c *corrector) far(off units.Length) string {
-	if off > farOff || off < -farOff {
-		return c.away(off) + " are a long way for an end of the gusset: hold the tape there again"
+// doubtOffset returns the doubt about an offset, or "".
+func (c *corrector) doubtOffset(off units.Length) string {
+	if off > doubtfulOffset || off < -doubtfulOffset {
+		return c.offsetWords(off) + " are a long way for an end of the gusset: hold the tape there again"
 	}
 	return ""
 }
 
+// perLength writes a gauge over 10 cm, or 4 in.
 func perLength(g *gauge.Gauge, u units.Unit) string {
 	over, mm := "10 cm", 100.0
 	if u == units.IN {
@@ -133,7 +135,8 @@ func perLength(g *gauge.Gauge, u units.Unit) string {
 	return fmt.Sprintf("%.1f stitches × %.1f rounds over %s", g.Stitches*mm, g.Rounds*mm, over)
 }
 
-// pieceOf names the fabric on the needles, apart from those of earlier tries.
+// pieceOf names the fabric on the needles as a piece of its own: washing changes
+// are reckoned within a piece, and earlier tries measured other fabric.
 func pieceOf(s sheet.Sheet) string {
 	n := 1
 	for i := range s.Rows("gauge.swatches") {
@@ -151,11 +154,12 @@ func Put(s sheet.Sheet, edits []Edit) {
 	}
 }
 
-// base moves the base of the gusset: the mitt on the needles has less, or
-// more, to cover; the next one gets a cuff of another length.
+// base corrects for a base of the gusset that sits off its place: the gusset on
+// the needles has less or more of the hand to cover, and the plain cuff of the
+// next mitt becomes shorter or longer.
 func (c *corrector) base() {
-	off := c.seen.Base
-	if off == nil || *off == 0 || !c.plan.Thumbed() || c.seen.Place.Part.Order() < stitch.Gusset.Order() {
+	off := c.try.Base
+	if off == nil || *off == 0 || !c.plan.Thumbed() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
 		return
 	}
 	u := c.sheet.Unit()
@@ -165,29 +169,30 @@ func (c *corrector) base() {
 	}
 	plain := units.FromMM(float64(c.plan.Cuff.PlainRounds) / c.plan.Gauge.Rounds)
 	next := max(plain-*off, units.FromMM(1/c.plan.Gauge.Rounds))
-	edits := []Edit{{sheet.PathBase, sheet.Signed(*off, u)}, {"length.cuff_plain", tidy(next, u)}}
+	edits := []Edit{{sheet.PathBase, sheet.Signed(*off, u)}, {"length.cuff_plain", typedLength(next, u)}}
 	because := fmt.Sprintf("the base sits %s %s its place, so the gusset on the needles has %s to cover; a mitt begun anew gets a plain cuff of %s",
-		c.away(*off), side, less, words.Size(next.MM(), u))
+		c.offsetWords(*off), side, less, words.Size(next.MM(), u))
 	c.add(Correction{
-		Key: "base", Name: "base of the gusset", Was: c.heightWords(c.plan.BaseAbove), Is: c.heightWords(*off), Because: because, Edits: edits, Doubt: c.far(*off),
+		Key: "base", Name: "base of the gusset", Was: c.baseWords(c.plan.BaseAbove), Is: c.baseWords(*off), Because: because, Edits: edits, Doubt: c.doubtOffset(*off),
 	})
 }
 
-// top moves the place where the thumb parts: it is where the top of the gusset
-// was seen, less what it sits above it.
+// top corrects the place where the thumb parts. With G its height above the
+// gusset's place on the hand,
 //
 //	G = b + R/q − o
 //
-// with b the base above its place, R/q the gusset's height, o the top's offset.
+// where b is how far the base sits above its place, R the gusset's rounds, q the
+// rounds a mm, and o how far the top sits above the parting.
 func (c *corrector) top() {
-	off := c.seen.Top
-	if off == nil || *off == 0 || !c.plan.Thumbed() || c.seen.Place.Part.Order() < stitch.Gusset.Order() {
+	off := c.try.Top
+	if off == nil || *off == 0 || !c.plan.Thumbed() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
 		return
 	}
 	u := c.sheet.Unit()
 	base := c.plan.BaseAbove
-	if c.seen.Base != nil {
-		base = *c.seen.Base
+	if c.try.Base != nil {
+		base = *c.try.Base
 	}
 	height := units.FromMM(float64(c.plan.Gusset.Rounds.N) / c.plan.Gauge.Rounds)
 	was, is := height+c.plan.BaseAbove, height+base-*off
@@ -197,41 +202,43 @@ func (c *corrector) top() {
 	}
 	if is < units.FromMM(2/c.plan.Gauge.Rounds) {
 		c.add(Correction{
-			Key: "top", Name: "gusset length", Was: tidyWith(was, u), Is: tidyWith(was, u),
-			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", c.away(*off), side),
+			Key: "top", Name: "gusset length", Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(was, u),
+			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", c.offsetWords(*off), side),
 		})
 		return
 	}
 	c.add(Correction{
-		Doubt: c.far(*off), Key: "top", Name: "gusset length", Was: tidyWith(was, u), Is: tidyWith(is, u),
-		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.away(*off), side),
-		Edits:   []Edit{{"hand.gusset_length", tidy(is, u)}},
-		Later:   c.seen.Place.Part.Order() > stitch.Gusset.Order(),
+		Doubt: c.doubtOffset(*off), Key: "top", Name: "gusset length", Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(is, u),
+		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.offsetWords(*off), side),
+		Edits:   []Edit{{"hand.gusset_length", typedLength(is, u)}},
+		Later:   c.try.Place.Part.Order() > stitch.Gusset.Order(),
 	})
 }
 
-// away is how far off an end sits, without a sign.
-func (c *corrector) away(l units.Length) string {
+// offsetWords writes the size of an offset, without its sign.
+func (c *corrector) offsetWords(l units.Length) string {
 	return words.Size(max(l, -l).MM(), OffsetUnit(c.sheet.Unit()))
 }
 
-func (c *corrector) heightWords(l units.Length) string {
+func (c *corrector) baseWords(l units.Length) string {
 	switch {
 	case l > 0:
-		return c.away(l) + " above its place"
+		return c.offsetWords(l) + " above its place"
 	case l < 0:
-		return c.away(l) + " below its place"
+		return c.offsetWords(l) + " below its place"
 	}
 	return "at its place"
 }
 
-// tidy is a length as a person would type it: to a tenth of a millimetre, or a
-// hundredth of an inch.
-func tidy(l units.Length, u units.Unit) string {
+// typedLength writes a length as a person would type it: to a tenth of a
+// millimetre, or a hundredth of an inch.
+func typedLength(l units.Length, u units.Unit) string {
 	if u == units.IN {
 		return strconv.FormatFloat(l.MM()/units.Inch.MM(), 'f', 2, 64)
 	}
 	return (l / 100 * 100).Exact(u)
 }
 
-func tidyWith(l units.Length, u units.Unit) string { return tidy(l, u) + " " + string(u) }
+func typedLengthWithUnit(l units.Length, u units.Unit) string {
+	return typedLength(l, u) + " " + string(u)
+}

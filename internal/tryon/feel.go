@@ -13,33 +13,37 @@ import (
 	"thenar/internal/words"
 )
 
-// Step is by how much one step of the scale changes a zone's ease, as a share
+// easeStep is the change of a zone's ease for one step of the scale, as a share
 // of the girth (common practice, no source): a girth that is a little tight
 // becomes 2.5 % wider, one that is much too tight 5 %.
-const Step = 0.025
+const easeStep = 0.025
 
-// FeelWords are the words of the scale, from −2 to 2.
+// FeelWords returns the words for a step from −2 to 2.
 func FeelWords(step int) string {
 	return [...]string{"much too loose", "a little loose", "right", "a little tight", "much too tight"}[step+2]
 }
 
-// felt changes the ease of a zone by what was felt, less what the measured
-// fabric explains already: a fabric that came out narrower than planned is put
-// right by its gauge, and must not be put right twice. One that came out wider
-// and felt tight all the same has to be wider still.
+// felt corrects the ease of a zone by what was felt, less what the measured
+// gauge corrects already: with s the step and n the share by which the fabric
+// came out narrower than planned (negative: wider),
+//
+//	change = max(easeStep·s − n, 0) for s > 0, min(easeStep·s − n, 0) for s < 0
+//
+// So a narrow fabric that felt tight is not corrected twice, and a wide one
+// that felt tight all the same becomes wider still.
 func (c *corrector) felt(zone Zone) {
-	step, felt := c.seen.Steps[zone]
-	if !felt || step == 0 || !c.has(zone) {
+	step, felt := c.try.Steps[zone]
+	if !felt || step == 0 || !c.hasZone(zone) {
 		return
 	}
-	change := Step * float64(step)
-	because := fmt.Sprintf("by its stitches the fabric is planned %s; it felt %s: %s for each step of the scale", c.against(zone), FeelWords(step), percent(Step))
+	change := easeStep * float64(step)
+	because := fmt.Sprintf("by its stitches the fabric is planned %s; it felt %s: %s for each step of the scale", c.againstHand(zone), FeelWords(step), percent(easeStep))
 	if change > 0 {
 		change = max(change-c.narrower, 0)
 	} else {
 		change = min(change-c.narrower, 0)
 	}
-	because += c.gaugeToo(Step * float64(step))
+	because += c.gaugeToo(easeStep * float64(step))
 	if math.Abs(change) < 0.0005 {
 		c.explained(zone, because)
 		return
@@ -53,7 +57,7 @@ func (c *corrector) felt(zone Zone) {
 	}
 	path, was, later := c.easeOf(zone)
 	edits := []Edit{{path, typedEase(was + change)}}
-	more, why := c.alongside(zone, step, change)
+	more, why := c.companions(zone, step, change)
 	edits, because = append(edits, more...), because+why
 	c.add(Correction{
 		Key: string(zone), Name: "fabric against the hand, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
@@ -61,7 +65,7 @@ func (c *corrector) felt(zone Zone) {
 	})
 }
 
-// gaugeToo says what the measured gauge has to do with a felt change.
+// gaugeToo says how the measured gauge bears on a felt change.
 func (c *corrector) gaugeToo(change float64) string {
 	switch {
 	case math.Abs(c.narrower) < 0.0005:
@@ -74,8 +78,8 @@ func (c *corrector) gaugeToo(change float64) string {
 	return fmt.Sprintf("; and the fabric is %s narrower than planned as it is", percent(c.narrower))
 }
 
-// against says how the planned fabric of a zone compares with the body.
-func (c *corrector) against(zone Zone) string {
+// againstHand says how the planned fabric of a zone compares with the body.
+func (c *corrector) againstHand(zone Zone) string {
 	if zone == Thumb {
 		return "for the room below"
 	}
@@ -89,9 +93,9 @@ func (c *corrector) against(zone Zone) string {
 	return "as large as the hand there"
 }
 
-// alongside is what else is written, so that a change of one zone is not paid
-// for by another, and why.
-func (c *corrector) alongside(zone Zone, step int, change float64) (edits []Edit, why string) {
+// companions returns further edits, which keep the zones beside a changed zone
+// as they are or make them follow it, and says why.
+func (c *corrector) companions(zone Zone, step int, change float64) (edits []Edit, why string) {
 	if !c.plan.Thumbed() {
 		return nil, ""
 	}
@@ -103,7 +107,7 @@ func (c *corrector) alongside(zone Zone, step int, change float64) (edits []Edit
 			edits = append(edits, Edit{"schedule.lambda", "2"})
 			why += ", closely"
 		}
-	case zone == Hand && !knitted && c.seen.Steps[Gusset] == 0 && c.seen.Steps[Parting] == 0:
+	case zone == Hand && !knitted && c.try.Steps[Gusset] == 0 && c.try.Steps[Parting] == 0:
 		edits, why = []Edit{{path, typedEase(palm)}}, "; where the thumb parts it stays as wide as it is planned"
 	case zone == Parting:
 		why = "; the thumb’s own stitches come first, and may keep the gusset as it is"
@@ -111,18 +115,19 @@ func (c *corrector) alongside(zone Zone, step int, change float64) (edits []Edit
 	return edits, why
 }
 
-// followHand lets the gusset's increases follow the hand from half-way up to the
-// parting, with the same change there: else what is won below would be given
-// back on the way.
+// followHand makes the increases follow the hand from half-way up the gusset to
+// the parting, with the same change there. Otherwise the increases above would
+// take back what was changed below.
 func (c *corrector) followHand(change float64) []Edit {
 	path, palm, _ := c.easeOf(Parting)
 	return []Edit{{path, typedEase(palm + change)}, {"schedule.follows", string(mitt.FollowProfile)}}
 }
 
-// typedEase is an ease as it is typed.
+// typedEase writes an ease as a person would type it.
 func typedEase(e float64) string { return strconv.FormatFloat(100*e, 'f', 1, 64) + " %" }
 
-// explained says that the gauge puts right all that was felt.
+// explained adds a correction without edits: the measured gauge accounts for all
+// that was felt.
 func (c *corrector) explained(zone Zone, because string) {
 	ease := c.plan.Ease.ThumbAdded / max(c.plan.Hand.Thumb.MM(), 1)
 	if zone != Thumb {
@@ -134,11 +139,12 @@ func (c *corrector) explained(zone Zone, because string) {
 	})
 }
 
-// easeOf is where the ease of a zone is decided, what it comes to in the fabric
-// as it is planned, by its counts, and whether the zone is knitted already.
-// What is felt speaks of that fabric, not of the ease that was wanted.
-func (c *corrector) easeOf(zone Zone) (path string, was float64, later bool) {
-	p, at := c.plan, c.seen.Place.Part.Order()
+// easeOf returns the sheet's path for the ease of a zone, the ease that the
+// planned counts come to, and whether the zone is knitted already. The ease is
+// that of the planned fabric, since this is what was felt, not the ease that was
+// asked for.
+func (c *corrector) easeOf(zone Zone) (path string, was float64, knitted bool) {
+	p, at := c.plan, c.try.Place.Part.Order()
 	ease := func(stitches int, body units.Length) float64 {
 		return float64(stitches)/p.Gauge.Stitches/body.MM() - 1
 	}
@@ -146,15 +152,15 @@ func (c *corrector) easeOf(zone Zone) (path string, was float64, later bool) {
 	case Cuff:
 		return "ease.cuff", ease(p.Cuff.CastOn.N, p.Hand.Wrist), at > stitch.Cuff.Order()
 	case Gusset:
-		return "ease.gusset", c.halfWay(), at > stitch.Gusset.Order()
+		return "ease.gusset", c.halfwayEase(), at > stitch.Gusset.Order()
 	case Parting:
 		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at > stitch.Gusset.Order()
 	}
 	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at > stitch.Hand.Order()
 }
 
-// halfWay is the ease of the fabric half-way up the gusset.
-func (c *corrector) halfWay() float64 {
+// halfwayEase returns the ease of the planned fabric half-way up the gusset.
+func (c *corrector) halfwayEase() float64 {
 	p := c.plan
 	girths, err := p.Hand.Girths()
 	if err != nil {
@@ -166,19 +172,19 @@ func (c *corrector) halfWay() float64 {
 	return float64(n)/p.Gauge.Stitches/girths.At(height) - 1
 }
 
-// has tells whether a mitt has a zone.
-func (c *corrector) has(zone Zone) bool {
+// hasZone reports whether the mitt has a zone.
+func (c *corrector) hasZone(zone Zone) bool {
 	return c.plan.Thumbed() || zone == Cuff || zone == Hand
 }
 
-// thumb changes what is added to the girth of the thumb.
+// thumb corrects the ease of the thumb, a length that is added to its girth.
 func (c *corrector) thumb(change float64, because string) {
 	u := c.sheet.Unit()
 	was := units.FromMM(float64(c.plan.Thumb.Stitches.N)/c.plan.Gauge.Stitches - c.plan.Hand.Thumb.MM())
 	is := max(was+units.FromMM(change*c.plan.Hand.Thumb.MM()), units.Millimetre/10)
 	c.add(Correction{
 		Key: string(Thumb), Name: "room in the thumb", Was: words.Size(was.MM(), u), Is: words.Size(is.MM(), u),
-		Because: because, Edits: []Edit{{"ease.thumb_girth_added", tidy(is, u)}},
+		Because: because, Edits: []Edit{{"ease.thumb_girth_added", typedLength(is, u)}},
 	})
 }
 
@@ -196,8 +202,8 @@ func signedPercent(e float64) string {
 	return "+" + percent(e)
 }
 
-// Pinned are the fixed numbers that would keep a correction from telling: a
-// fixed number wins over what it would be worked out from.
+// Pinned returns the keys of the fixed numbers that keep a correction of the
+// zone from having any effect: a fixed number wins over the ease.
 func Pinned(s sheet.Sheet, zone Zone) []string {
 	var fixed []string
 	for _, name := range map[Zone][]string{

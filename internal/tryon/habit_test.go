@@ -7,15 +7,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// One try makes no habit; of two in one mitt the later tells, of two mitts the
-// mean; what was unlearned begins anew.
-func TestHabits(t *testing.T) {
-	judged := func(verdict, of int64, ease map[Zone]float64) Judged {
-		return Judged{verdict, of, Answer{Ease: ease}}
+// One try makes no habit. Of two tries in one mitt the later counts; of two
+// mitts the mean. What was unlearned no longer counts.
+func TestHabitsNeedTwoTries(t *testing.T) {
+	given := func(id, of int64, ease map[Zone]float64) GivenAnswer {
+		return GivenAnswer{id, of, Answer{Ease: ease}}
 	}
-	one := judged(1, 7, map[Zone]float64{Thumb: -0.05, Cuff: 0.025})
-	assert.Empty(t, Learn([]Judged{one}, nil))
-	list := []Judged{one, judged(2, 7, map[Zone]float64{Thumb: -0.025}), judged(3, 8, map[Zone]float64{Thumb: -0.055})}
+	one := given(1, 7, map[Zone]float64{Thumb: -0.05, Cuff: 0.025})
+	assert.Empty(t, Learn([]GivenAnswer{one}, nil))
+	list := []GivenAnswer{one, given(2, 7, map[Zone]float64{Thumb: -0.025}), given(3, 8, map[Zone]float64{Thumb: -0.055})}
 	habits := Learn(list, nil)
 	require.Len(t, habits, 1, "the cuff was tried but once")
 	assert.InDelta(t, -0.04, habits[0].By, 1e-12)

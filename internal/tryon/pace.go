@@ -5,9 +5,9 @@ import (
 	"time"
 )
 
-// UsualPace is how many stitches a minute are knitted where no counts of the
-// person's own tell (common practice, no source).
-const UsualPace = 25.0
+// usualPace is the pace in stitches a minute that is assumed until the person's
+// own counts show another (common practice, no source).
+const usualPace = 25.0
 
 // Counted is a round that was counted as it was knitted.
 type Counted struct {
@@ -16,27 +16,28 @@ type Counted struct {
 	Stitches int
 }
 
-// The bounds within which the time between two counts is that of a round:
-// shorter ones were counted after the fact, longer ones had a rest in them.
+// The time between two counts is taken as the time of a round only within these
+// bounds (common practice, no source): less was counted after the fact, more had
+// a rest in it. The pace is the person's own from minRounds such rounds on.
 const (
-	shortestRound = 15 * time.Second
-	longestRound  = 20 * time.Minute
-	fewestRounds  = 10
+	minRoundTime = 15 * time.Second
+	maxRoundTime = 20 * time.Minute
+	minRounds    = 10
 )
 
-// Pace is the median of stitches a minute over the rounds that were counted
-// one after the other; own is false where fewer than ten tell, and it is the
-// usual one.
+// Pace returns the median pace, in stitches a minute, over rounds that were
+// counted one after the other. With fewer than ten it returns the usual pace,
+// and own is false.
 func Pace(list []Counted) (perMinute float64, own bool) {
 	var paces []float64
 	for i := 1; i < len(list); i++ {
 		took := list[i].At.Sub(list[i-1].At)
-		if list[i].Nth == list[i-1].Nth+1 && took >= shortestRound && took <= longestRound {
+		if list[i].Nth == list[i-1].Nth+1 && took >= minRoundTime && took <= maxRoundTime {
 			paces = append(paces, float64(list[i].Stitches)/took.Minutes())
 		}
 	}
-	if len(paces) < fewestRounds {
-		return UsualPace, false
+	if len(paces) < minRounds {
+		return usualPace, false
 	}
 	slices.Sort(paces)
 	return (paces[(len(paces)-1)/2] + paces[len(paces)/2]) / 2, true

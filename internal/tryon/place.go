@@ -5,22 +5,21 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Place is a round in a mitt: the work stands after it. Before and After are
-// the stitches on the needles below it and above it; what waits on waste yarn
-// is not among them.
+// Place is how far a mitt is knitted: up to and with a round. The zero Place is
+// before the cast-on.
 type Place struct {
 	Part          stitch.Part
 	Round         int
-	Before, After int
-	Nth           int  // from the cast-on, 1 the first
-	Ended         bool // what ends the part is done, too
+	Before, After int  // stitches on the needles before and after the round, without those on waste yarn
+	Nth           int  // the round's number from the cast-on; 1 is the first
+	Ended         bool // the part's finish is worked, too
 }
 
 // Begun reports whether anything is on the needles.
 func (p Place) Begun() bool { return p.Part != "" }
 
-// Worked is what of a plan's mitt is knitted. Where the hand is ended, no round
-// can be added to it any more: the thumb is next.
+// Worked returns what is knitted at the place, as the planner takes it. After the
+// finish of the hand no round can be added to it, so the work is at the thumb.
 func (p Place) Worked(by *mitt.Plan) *mitt.Worked {
 	if p.Ended && p.Part != stitch.Thumb && by.Thumbed() {
 		return by.Worked(stitch.Thumb, 0)
@@ -28,7 +27,7 @@ func (p Place) Worked(by *mitt.Plan) *mitt.Worked {
 	return by.Worked(p.Part, p.Round)
 }
 
-// Places are all rounds of a mitt in the order knitted.
+// Places returns a place for each round of a mitt, in knitting order.
 func Places(m stitch.Mitt) []Place {
 	var list []Place
 	for _, s := range m.Sections {
@@ -39,7 +38,7 @@ func Places(m stitch.Mitt) []Place {
 	return list
 }
 
-// At is the place after a round of a part; ok is false if there is no such.
+// At returns the place after a round of a part; ok is false if there is none.
 func At(list []Place, part stitch.Part, round int) (Place, bool) {
 	for _, p := range list {
 		if p.Part == part && p.Round == round {
@@ -49,10 +48,9 @@ func At(list []Place, part stitch.Part, round int) (Place, bool) {
 	return Place{}, false
 }
 
-// Counting are the places of a part with a number of stitches on the needles.
-// Of rounds that follow each other with the same count, only a tape tells which
-// it is, so all of them are there.
-func Counting(list []Place, part stitch.Part, stitches int) []Place {
+// WithCount returns the places of a part with so many stitches on the needles.
+// Plain rounds in between leave the same count, so there may be several.
+func WithCount(list []Place, part stitch.Part, stitches int) []Place {
 	var found []Place
 	for _, p := range list {
 		if p.Part == part && p.After == stitches {
@@ -62,7 +60,8 @@ func Counting(list []Place, part stitch.Part, stitches int) []Place {
 	return found
 }
 
-// Nearest is the place of a list that is nearest to a number of rounds.
+// Nearest returns the place whose round is nearest to the nth; ok is false for
+// an empty list.
 func Nearest(list []Place, nth int) (Place, bool) {
 	if len(list) == 0 {
 		return Place{}, false

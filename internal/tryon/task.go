@@ -2,27 +2,27 @@ package tryon
 
 import "thenar/internal/stitch"
 
-// A count names a round of a part, from 1. What is done before the first round
-// of a part is its round Opening; what ends the part is its round Ending, above
-// any that a part may have. So a count keeps its meaning when the part is
-// planned with more rounds or fewer.
+// A count names a round of a part, from 1. What comes before its first round is
+// round Opening, and its finish is round Ending, a number above that of any
+// round. So a count keeps its meaning when the part is planned anew with more
+// rounds or fewer.
 const (
 	Opening = 0
 	Ending  = 2000
 )
 
-// Task is what is done at the needles in one go: a round, or casting on, taking
-// up held stitches, moving the beginning of the round, or what ends a part.
+// Task is one step at the needles: a round; an opening (casting on, taking up
+// held stitches, moving the beginning of the round); or the finish of a part.
 type Task struct {
 	Part    stitch.Part
 	Round   int // or Opening, or Ending
-	Knitted int // rounds of the mitt that are knitted once it is done
+	Knitted int // the number of rounds of the mitt that are knitted after it
 }
 
 // IsRound reports whether the task is a round.
-func (s Task) IsRound() bool { return s.Round > Opening && s.Round < Ending }
+func (t Task) IsRound() bool { return t.Round > Opening && t.Round < Ending }
 
-// Tasks are all that is done for a mitt, in order.
+// Tasks returns all tasks of a mitt, in knitting order.
 func Tasks(m stitch.Mitt) []Task {
 	var list []Task
 	knitted := 0
@@ -41,23 +41,22 @@ func Tasks(m stitch.Mitt) []Task {
 	return list
 }
 
-// Reached is how many tasks are done where the last one that was counted is a
-// round of a part. A task that the mitt doesn't have is taken as those before
-// it; no part is nothing.
-func Reached(list []Task, part stitch.Part, round int) (done int) {
-	for i, s := range list {
-		if s.Part.Order() < part.Order() || s.Part == part && s.Round <= round {
+// TasksDone returns the number of tasks that are done when the last one counted
+// is this round of this part. If the list has no such task, those before it are
+// done; with no part, none are.
+func TasksDone(list []Task, part stitch.Part, round int) (done int) {
+	for i, t := range list {
+		if t.Part.Order() < part.Order() || t.Part == part && t.Round <= round {
 			done = i + 1
 		}
 	}
 	return done
 }
 
-// Stands is where the work on a mitt stands with so many of its tasks done: the
-// last round that is knitted, and whether its part is ended as well. With
-// nothing but the cast-on it is round 0 of the first part, with nothing at all
-// no part.
-func Stands(m stitch.Mitt, done int) Place {
+// PlaceAfter returns the place of the work after the first done tasks of a mitt:
+// its last knitted round. After the cast-on alone that is round 0 of the first
+// part; with nothing done it is the zero Place.
+func PlaceAfter(m stitch.Mitt, done int) Place {
 	tasks := Tasks(m)
 	if done = min(done, len(tasks)); done <= 0 {
 		return Place{}
@@ -67,8 +66,8 @@ func Stands(m stitch.Mitt, done int) Place {
 		return Place{Part: m.Sections[0].Part, After: m.Sections[0].CastOn}
 	}
 	at := Places(m)[n-1]
-	for _, s := range tasks[:done] {
-		at.Ended = at.Ended || s.Part == at.Part && s.Round == Ending
+	for _, t := range tasks[:done] {
+		at.Ended = at.Ended || t.Part == at.Part && t.Round == Ending
 	}
 	return at
 }

@@ -31,12 +31,12 @@ const (
 	Thumb   Zone = "thumb"
 )
 
-// Zones lists them.
+// Zones returns all zones, from the cast-on up.
 func Zones() []Zone { return []Zone{Cuff, Gusset, Parting, Hand, Thumb} }
 
-// Felt are the zones that are knitted while the work is in a part; a gusset that
-// is whole reaches to where the thumb parts.
-func Felt(p stitch.Part, whole bool) []Zone {
+// KnittedZones returns the zones that can be felt while the work is in part p.
+// Once all rounds of the gusset are knitted (whole), Parting is among them.
+func KnittedZones(p stitch.Part, whole bool) []Zone {
 	switch {
 	case p == stitch.Cuff, p == stitch.CuffPlain:
 		return []Zone{Cuff}
@@ -50,7 +50,7 @@ func Felt(p stitch.Part, whole bool) []Zone {
 	return []Zone{Cuff, Gusset, Parting, Hand}
 }
 
-// Words is what the zone is called.
+// Words returns the zone's name as it is shown to people.
 func (z Zone) Words() string {
 	if z == Parting {
 		return "where the thumb parts"
@@ -58,9 +58,10 @@ func (z Zone) Words() string {
 	return string(z)
 }
 
-// Try is what was noted, as typed. Widths and heights are in the unit of the
-// sheet; where base and top of the gusset sit is in OffsetUnit, above the place
-// (+) or below it (−). Feel is a step from −2, much too loose, to 2, much too tight.
+// Try is a note of one trying-on, as typed. Width and Height are in the sheet's
+// unit. Base and Top are how far the ends of the gusset sit above (+) or below
+// (−) their places on the hand, in OffsetUnit. A step in Feel runs from −2, much
+// too loose, to 2, much too tight.
 type Try struct {
 	Key      string          `json:"key"`
 	Date     string          `json:"date"`
@@ -78,37 +79,38 @@ type Try struct {
 	Note     string          `json:"note,omitempty"`
 }
 
-// Seen is a try that was read: where the work stands, and what was seen.
-type Seen struct {
+// Reading is a try whose typed texts have been read and found valid.
+type Reading struct {
 	Try
-	Place Place
+	Place Place         // where the work stands
 	Base  *units.Length // nil: not looked at
-	Top   *units.Length
-	Steps map[Zone]int
+	Top   *units.Length // nil: not looked at
+	Steps map[Zone]int  // the felt steps, −2 to 2; a zone that nothing is said of is absent
 }
 
-// The most characters of a note, and how far off its place an end of the
-// gusset may sit.
+// Bounds of what can be typed: characters of the note and of any other text,
+// and how far an end of the gusset may sit off its place.
 const (
-	LongestNote = 2000
-	longestText = 60
-	maxOff      = 40 * units.Millimetre
+	maxNote   = 2000
+	maxText   = 60
+	maxOffset = 40 * units.Millimetre
 )
 
-// Read checks a try of a mitt. Where only a count is given, the round is the
-// one with this count that is nearest to the near-th. Faults name the fields.
-func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
+// Read reads and checks a try of the mitt with these places. Where a count is
+// given and no round, it takes the round with that count nearest to the near-th.
+// The error is fault.Fields by the names of the form.
+func (t Try) Read(list []Place, near int, u units.Unit) (Reading, error) {
 	var faults fault.Fields
-	seen := Seen{Try: t, Steps: map[Zone]int{}}
+	r := Reading{Try: t, Steps: map[Zone]int{}}
 	if _, err := time.Parse(time.DateOnly, t.Date); err != nil {
 		faults.Add("date", "is %.20q; write a day as year-month-day, such as 2025-03-09", t.Date)
 	}
 	if t.Side != "right" && t.Side != "left" {
 		faults.Add("side", "is neither right nor left; choose the hand that is on the needles")
 	}
-	seen.Place = t.place(list, near, &faults)
-	t.fabric(u, &faults)
-	seen.Base, seen.Top = offset("base", t.Base, u, &faults), offset("top", t.Top, u, &faults)
+	r.Place = t.place(list, near, &faults)
+	t.checkFabric(u, &faults)
+	r.Base, r.Top = parseOffset("base", t.Base, u, &faults), parseOffset("top", t.Top, u, &faults)
 	for zone, text := range t.Feel {
 		if text == "" {
 			continue
@@ -118,15 +120,16 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Seen, error) {
 			faults.Add("feel."+string(zone), "is %.20q; choose one of the five words", text)
 			continue
 		}
-		seen.Steps[zone] = n
+		r.Steps[zone] = n
 	}
-	t.texts(&faults)
-	return seen, faults.Err()
+	t.checkTexts(&faults)
+	return r, faults.Err()
 }
 
-// texts refuses what can't be kept; what a number can't be is told elsewhere.
-func (t Try) texts(faults *fault.Fields) {
-	if why := plain.Lines(t.Note, LongestNote); why != "" {
+// checkTexts refuses texts that are too long or hold control characters.
+// Whether a number is valid is checked where it is read.
+func (t Try) checkTexts(faults *fault.Fields) {
+	if why := plain.Lines(t.Note, maxNote); why != "" {
 		faults.Add("note", "%s", why)
 	}
 	for _, f := range []struct{ name, text string }{
@@ -141,33 +144,33 @@ func (t Try) texts(faults *fault.Fields) {
 		{"base", t.Base},
 		{"top", t.Top},
 	} {
-		if why := plain.Line(f.text, longestText); why != "" {
+		if why := plain.Line(f.text, maxText); why != "" {
 			faults.Add(f.name, "%s", why)
 		}
 	}
 }
 
-// WithoutFabric is the try as if no fabric had been measured.
-func (s Seen) WithoutFabric() Seen {
-	s.Stitches, s.Width, s.Rounds, s.Height = "", "", "", ""
-	return s
+// WithoutFabric returns the try as if no fabric had been measured.
+func (r Reading) WithoutFabric() Reading {
+	r.Stitches, r.Width, r.Rounds, r.Height = "", "", "", ""
+	return r
 }
 
-// place finds where the work stands.
+// place finds where the work stands, by the round or else by the count.
 func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 	if strings.TrimSpace(t.Round) == "" && strings.TrimSpace(t.Count) != "" {
 		n, err := strconv.Atoi(strings.TrimSpace(t.Count))
 		part := stitch.Part(t.Section)
-		p, ok := Nearest(Counting(list, part, n), near)
+		p, ok := Nearest(WithCount(list, part, n), near)
 		if err != nil || !ok {
-			faults.Add("count", "is %.20q; no round of the %s leaves that many stitches on the needles: it has %s", t.Count, part.Words(), counts(list, part))
+			faults.Add("count", "is %.20q; no round of the %s leaves that many stitches on the needles: it has %s", t.Count, part.Words(), countRange(list, part))
 		}
 		return p
 	}
 	n, err := strconv.Atoi(strings.TrimSpace(t.Round))
 	p, ok := At(list, stitch.Part(t.Section), n)
 	if err != nil || !ok {
-		faults.Add("round", "is %.20q; %s", t.Round, roundsOf(list, stitch.Part(t.Section)))
+		faults.Add("round", "is %.20q; %s", t.Round, roundRange(list, stitch.Part(t.Section)))
 		return p
 	}
 	if count := strings.TrimSpace(t.Count); count != "" && count != strconv.Itoa(p.After) {
@@ -176,25 +179,26 @@ func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 	return p
 }
 
-// NotKnitted refuses what is said of a zone that is not knitted yet. It is asked
-// of a new try only: what was noted once stays said.
-func (s Seen) NotKnitted(list []Place) error {
+// CheckZones refuses a step for a zone that is not knitted yet. Only a new try
+// is checked: the mitt's plan may change after a try was kept.
+func (r Reading) CheckZones(list []Place) error {
 	var faults fault.Fields
-	_, more := At(list, s.Place.Part, s.Place.Round+1)
+	_, more := At(list, r.Place.Part, r.Place.Round+1)
 	for _, zone := range Zones() {
-		if _, said := s.Steps[zone]; said && s.Place.Nth > 0 && !slices.Contains(Felt(s.Place.Part, !more), zone) {
-			faults.Add("feel."+string(zone), "is not knitted yet, with the work in the %s; leave it out", s.Place.Part.Words())
+		if _, said := r.Steps[zone]; said && r.Place.Nth > 0 && !slices.Contains(KnittedZones(r.Place.Part, !more), zone) {
+			faults.Add("feel."+string(zone), "is not knitted yet, with the work in the %s; leave it out", r.Place.Part.Words())
 		}
 	}
 	return faults.Err()
 }
 
-// Silent tells whether nothing was seen, felt or written.
-func (s Seen) Silent() bool {
-	return len(s.Steps) == 0 && s.Base == nil && s.Top == nil && s.Stitches == "" && s.Note == ""
+// IsEmpty reports whether nothing was seen, felt, measured or written.
+func (r Reading) IsEmpty() bool {
+	return len(r.Steps) == 0 && r.Base == nil && r.Top == nil && r.Stitches == "" && r.Note == ""
 }
 
-func counts(list []Place, part stitch.Part) string {
+// countRange says which counts the rounds of a part leave on the needles.
+func countRange(list []Place, part stitch.Part) string {
 	low, high := math.MaxInt, 0
 	for _, p := range list {
 		if p.Part == part {
@@ -207,7 +211,8 @@ func counts(list []Place, part stitch.Part) string {
 	return fmt.Sprintf("%d to %d", low, high)
 }
 
-func roundsOf(list []Place, part stitch.Part) string {
+// roundRange says which rounds of a part can be written.
+func roundRange(list []Place, part stitch.Part) string {
 	n := 0
 	for _, p := range list {
 		if p.Part == part {
@@ -220,12 +225,12 @@ func roundsOf(list []Place, part stitch.Part) string {
 	return fmt.Sprintf("write the last round that is knitted, 1 to %d, or count the stitches on the needles", n)
 }
 
-// fabric checks what was measured on the fabric, so that its faults stand at
-// the try's own fields.
-func (t Try) fabric(u units.Unit, faults *fault.Fields) {
+// checkFabric checks the measured fabric as the swatch it will become, and names
+// its faults by the fields of the try.
+func (t Try) checkFabric(u units.Unit, faults *fault.Fields) {
 	before := len(*faults)
-	width := t.pair(u, "stitches", t.Stitches, "width", t.Width, faults)
-	if t.pair(u, "rounds", t.Rounds, "height", t.Height, faults) && !width {
+	width := t.checkPair(u, "stitches", t.Stitches, "width", t.Width, faults)
+	if t.checkPair(u, "rounds", t.Rounds, "height", t.Height, faults) && !width {
 		faults.Add("stitches", "is missing; count stitches too: rounds alone make no swatch")
 	}
 	if !width || len(*faults) > before {
@@ -245,8 +250,9 @@ func (t Try) fabric(u units.Unit, faults *fault.Fields) {
 	}
 }
 
-// pair checks a count with its length; it tells whether either was given.
-func (t Try) pair(u units.Unit, name, n, overName, over string, faults *fault.Fields) bool {
+// checkPair checks a count and the length it was counted over. It reports
+// whether either was given.
+func (t Try) checkPair(u units.Unit, name, n, overName, over string, faults *fault.Fields) bool {
 	if n == "" && over == "" {
 		return false
 	}
@@ -259,8 +265,8 @@ func (t Try) pair(u units.Unit, name, n, overName, over string, faults *fault.Fi
 	return true
 }
 
-// OffsetUnit is the unit in which an end of the gusset is given: mm, or inches
-// where the sheet is in inches.
+// OffsetUnit returns the unit in which Base and Top are typed: inches for a
+// sheet in inches, else mm.
 func OffsetUnit(u units.Unit) units.Unit {
 	if u == units.IN {
 		return u
@@ -268,16 +274,16 @@ func OffsetUnit(u units.Unit) units.Unit {
 	return units.MM
 }
 
-// offset reads how far an end of the gusset sits off its place; what is less
-// than a tape tells is none.
-func offset(name, text string, u units.Unit, faults *fault.Fields) *units.Length {
+// parseOffset reads how far an end of the gusset sits off its place; nil for an
+// empty text. Less than half a millimetre, which a tape can't show, is 0.
+func parseOffset(name, text string, u units.Unit, faults *fault.Fields) *units.Length {
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
 	u = OffsetUnit(u)
 	l, err := sheet.ParseSigned(text, u)
-	if err != nil || l > maxOff || l < -maxOff {
-		most := maxOff.Format(u)
+	if err != nil || l > maxOffset || l < -maxOffset {
+		most := maxOffset.Format(u)
 		faults.Add(name, "is %.20q; write %s from -%s to %s: above its place on the hand, or with a minus below", text, u, most, most)
 	}
 	if l < units.Millimetre/2 && l > -units.Millimetre/2 {

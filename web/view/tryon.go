@@ -174,7 +174,7 @@ func (t Tries) felt(zone tryon.Zone) bool {
 	}
 	round, err := strconv.Atoi(t.Form.Try.Round)
 	whole := err == nil && round > 0 && t.last(part) == round
-	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.Felt(part, whole), zone)
+	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.KnittedZones(part, whole), zone)
 }
 
 // last is the last round of a part; 0 where the mitt has no such part.
@@ -192,7 +192,7 @@ func (t Tries) last(part stitch.Part) (round int) {
 func feltIn(zone tryon.Zone) string {
 	var parts []string
 	for _, p := range stitch.Parts() {
-		if slices.Contains(tryon.Felt(p, false), zone) {
+		if slices.Contains(tryon.KnittedZones(p, false), zone) {
 			parts = append(parts, string(p))
 		}
 	}
@@ -201,7 +201,7 @@ func feltIn(zone tryon.Zone) string {
 
 func (t Tries) wholeIn(zone tryon.Zone) string {
 	for _, p := range stitch.Parts() {
-		if whole := tryon.Felt(p, true); slices.Contains(whole, zone) && !slices.Contains(tryon.Felt(p, false), zone) {
+		if whole := tryon.KnittedZones(p, true); slices.Contains(whole, zone) && !slices.Contains(tryon.KnittedZones(p, false), zone) {
 			return fmt.Sprintf("%s %d", p, t.last(p))
 		}
 	}

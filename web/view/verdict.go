@@ -25,7 +25,7 @@ type Verdict struct {
 	ID          int64
 	Doc         project.Document
 	Entry       TryEntry
-	Seen        tryon.Seen
+	Seen        tryon.Reading
 	Corrections []Suggested
 	Onward      project.Onward
 	After       int64
