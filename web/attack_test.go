@@ -20,7 +20,7 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// The table of these attacks stands in DEVELOPERS.md, under "The door".
+// The table of these attacks is attacks.md.
 
 // raw sends bytes as they are, and reads the answer as far as it goes.
 func (a *served) raw(text string) string {

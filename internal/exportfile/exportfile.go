@@ -1,6 +1,11 @@
 // Package exportfile is how mitts and classes move house: one JSON file with all
 // that was decided, drawn, tried and counted, to be read by another Thenar or
-// by a person. DEVELOPERS.md describes it, and testdata/export.schema.json.
+// by a person. testdata/export.schema.json describes every key.
+//
+// Revisions are numbered from 1. A decision holds the document as it was
+// stored, a stroke its edits and what they replaced. Numbers of mitts, classes
+// and tries are those of the database that wrote the file; the one that takes it
+// in gives new ones. Photographs are JPEG in base64.
 package exportfile
 
 import (

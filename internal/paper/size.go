@@ -1,6 +1,3 @@
-// Package paper lays out everything that is printed, as pages in millimetres:
-// the handout of a mitt, a class's set, tables and blank sheets. The page in
-// the browser and the PDF show the very same pages.
 package paper
 
 // Size is a size of paper in mm.

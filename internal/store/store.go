@@ -1,11 +1,3 @@
-// Package store keeps mitts in one SQLite file. What a person decided is
-// appended as revisions and never changed or deleted: documents (a decision)
-// and strokes of the chart share one numbering a mitt. Everything else is
-// computed again by those who read them.
-//
-// Several programs may have one file open. Writes wait for each other, up to
-// five seconds, and each is on the disk before the call returns. What goes
-// wrong with the file in use is fault.Unavailable: it may work later.
 package store
 
 import (

@@ -1,5 +1,3 @@
-// Package golden compares what a test got with a file, and writes the file
-// when the test runs with -update.
 package testenv
 
 import (

@@ -1,5 +1,6 @@
-// Package need is the one place that may skip a test: for a program that
-// this machine does not have. With THENAR_BROWSER=required it fails instead.
+// Package testenv is what tests ask of their surroundings: programs that may be
+// missing on this machine, golden files, JSON Schemas. It is the one place that
+// may skip a test. With THENAR_BROWSER=required a missing program is a failure.
 package testenv
 
 import (

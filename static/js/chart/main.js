@@ -1,5 +1,16 @@
 // Takes the chart of the page over. The page comes complete from the server;
 // without this script it can be read, with it it can be painted.
+//
+// The files build on each other in one direction; those up to commands touch no
+// page, and Node tests them on cases that Go writes to testdata/chart:
+//   edits < row < model < ledger, float, cells, selection, commands
+//   < tools, history, carry, save < paths, view, zoom, keys, pinch
+//   < menu, panel, motifs, toolbar, pointer, live < editor < main
+//
+// A cell is named by section, round and column, always as on the right hand, so
+// that a mark outlives the plan that it was painted on. A row arrives as runs of
+// like cells and is unpacked when it is needed; what a stroke changes is drawn
+// with the next frame.
 import { Editor } from "./editor.js";
 import { Live, restored } from "./live.js";
 import { Line, kept as keptAt, post } from "./save.js";

@@ -1,0 +1,14 @@
+// Package paper lays out everything that is printed, as pages in millimetres:
+// the handout of a mitt, a class's set, tables and blank sheets. The page in
+// the browser and the PDF show the very same pages.
+//
+// A handout is composed of pieces in the order that the person chose
+// (Options.Pieces). A new piece is a constant, its words and a case in
+// handout.piece; flow fills the pages from top to bottom; divide and join bring
+// a chart on several pages. What belongs to a screen is stripped at the end, so
+// the pages need no style sheet. How something is printed is kept as the query
+// of its address (Options.Query and Read).
+//
+// A class set is laid out student by student, as its pages are asked for, since
+// a set of three hundred would not fit into memory at once.
+package paper
