@@ -12,8 +12,6 @@ import (
 	"net/http"
 	"runtime/debug"
 
-	"github.com/disintegration/imaging"
-
 	"thenar/internal/fault"
 )
 
@@ -103,9 +101,12 @@ func read(ctx context.Context, r io.Reader) ([]byte, error) {
 	if err != nil {
 		return nil, fault.Fields{{Path: "photo", Message: "is damaged; " + advice}}
 	}
-	held := heldAs(raw)
+	small, err := fitted(ctx, picture, side)
+	if err != nil {
+		return nil, err
+	}
 	var b bytes.Buffer
-	err = jpeg.Encode(&b, upright(imaging.Fit(picture, side, side, imaging.CatmullRom), held), &jpeg.Options{Quality: grade})
+	err = jpeg.Encode(&b, upright(small, heldAs(raw)), &jpeg.Options{Quality: grade})
 	return b.Bytes(), err
 }
 

@@ -4,30 +4,40 @@ import (
 	"bytes"
 	"encoding/binary"
 	"image"
-
-	"github.com/disintegration/imaging"
 )
 
-// upright turns a picture as the camera was held. It is made small before: a
-// turned picture is a second one.
-func upright(picture *image.NRGBA, held int) *image.NRGBA {
-	switch held {
-	case 2:
-		return imaging.FlipH(picture)
-	case 3:
-		return imaging.Rotate180(picture)
-	case 4:
-		return imaging.FlipV(picture)
-	case 5:
-		return imaging.Transpose(picture)
-	case 6:
-		return imaging.Rotate270(picture)
-	case 7:
-		return imaging.Transverse(picture)
-	case 8:
-		return imaging.Rotate90(picture)
+// upright returns a picture turned as the camera was held, 1 to 8 (Exif 2.3,
+// 4.6.4, Orientation: which of the picture's sides its first row and its first
+// column are). It is made small before: a turned picture is a second one.
+func upright(picture *image.RGBA, held int) *image.RGBA {
+	if held < 2 || held > 8 {
+		return picture
 	}
-	return picture
+	lying := held >= 5 // its rows are columns
+	fromRight := held == 2 || held == 3 || held == 7 || held == 8
+	fromBelow := held == 3 || held == 4 || held == 6 || held == 7
+	width, height := picture.Rect.Dx(), picture.Rect.Dy()
+	out := image.NewRGBA(image.Rect(0, 0, width, height))
+	if lying {
+		out = image.NewRGBA(image.Rect(0, 0, height, width))
+	}
+	for y := range out.Rect.Dy() {
+		for x := range out.Rect.Dx() {
+			column, row := x, y
+			if lying {
+				column, row = y, x
+			}
+			if fromRight {
+				column = width - 1 - column
+			}
+			if fromBelow {
+				row = height - 1 - row
+			}
+			at := picture.PixOffset(column, row)
+			copy(out.Pix[out.PixOffset(x, y):], picture.Pix[at:at+4])
+		}
+	}
+	return out
 }
 
 // heldAs is how the camera was held when a JPEG was taken, 1 to 8: the tag
