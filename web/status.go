@@ -6,9 +6,8 @@ import (
 	"strings"
 	"time"
 
-	"github.com/skip2/go-qrcode"
-
 	"thenar/internal/app"
+	"thenar/internal/draw"
 	"thenar/web/view"
 )
 
@@ -67,11 +66,10 @@ func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, 
 // code is the QR code of a link as the path of its dark squares, with the
 // number of squares to a side (ISO/IEC 18004, with its margin of four).
 func code(link string) (view.Code, error) {
-	q, err := qrcode.New(link, qrcode.Medium)
+	dots, err := draw.QR(link)
 	if err != nil {
 		return view.Code{}, fmt.Errorf("web.code: %w", err)
 	}
-	dots := q.Bitmap()
 	var path strings.Builder
 	for y, row := range dots {
 		for x, dark := range row {

@@ -11,9 +11,9 @@ import (
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
+	"strings"
 
-	"github.com/skip2/go-qrcode"
-
+	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/project"
 	"thenar/internal/store"
@@ -79,12 +79,35 @@ func welcome(out io.Writer, at net.Addr, door web.Door) error {
 		_, err := fmt.Fprintln(out, link(at, ""))
 		return err
 	}
-	code, err := qrcode.New(door.Link, qrcode.Medium)
+	code, err := draw.QR(door.Link)
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(out, "%s\n\nOpen it once on each device, or point a phone's camera here:\n%s", door.Link, code.ToSmallString(false))
+	_, err = fmt.Fprintf(out, "%s\n\nOpen it once on each device, or point a phone's camera here:\n%s", door.Link, inBlocks(code))
 	return err
+}
+
+// inBlocks returns a QR code as lines of text, two of its rows in each. Light
+// squares are written: most terminals write light on dark.
+func inBlocks(rows [][]bool) string {
+	var b strings.Builder
+	for y := 0; y < len(rows); y += 2 {
+		for x, above := range rows[y] {
+			below := y+1 == len(rows) || rows[y+1][x]
+			switch {
+			case above && below:
+				b.WriteByte(' ')
+			case above:
+				b.WriteRune('▄')
+			case below:
+				b.WriteRune('▀')
+			default:
+				b.WriteRune('█')
+			}
+		}
+		b.WriteByte('\n')
+	}
+	return b.String()
 }
 
 // loopback tells whether only this machine reaches an address.

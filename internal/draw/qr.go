@@ -1,0 +1,33 @@
+package draw
+
+import (
+	"fmt"
+	"image/color"
+
+	"github.com/boombuler/barcode/qr"
+)
+
+// quiet is the width of the light margin of a QR code, in squares (ISO/IEC
+// 18004).
+const quiet = 4
+
+// QR returns the squares of a text's QR code row by row, true where they are
+// dark, with the margin that readers need. Its error correction is M: it can
+// be read while 15 in a hundred of its code words are not.
+func QR(text string) ([][]bool, error) {
+	code, err := qr.Encode(text, qr.M, qr.Auto)
+	if err != nil {
+		return nil, fmt.Errorf("draw.QR: %w", err)
+	}
+	side := code.Bounds().Dx()
+	rows := make([][]bool, side+2*quiet)
+	for y := range rows {
+		rows[y] = make([]bool, len(rows))
+	}
+	for y := range side {
+		for x := range side {
+			rows[y+quiet][x+quiet] = code.At(x, y) == color.Black
+		}
+	}
+	return rows, nil
+}
