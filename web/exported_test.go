@@ -206,7 +206,7 @@ func neutral(t *testing.T, f exportfile.File) string {
 		f.Mitts[i] = m
 	}
 	for i, c := range f.Classes {
-		c, err := c.WithMitts(mitts)
+		c, err := c.Renumbered(mitts)
 		require.NoError(t, err)
 		c.ID = int64(i) + 1
 		for j := range c.Patterns {

@@ -20,7 +20,7 @@ const (
 	maxTry   = photo.MaxBytes + maxForm
 	maxTable = roster.Largest + maxForm
 
-	maxImport = exportfile.Largest + maxForm
+	maxImport = exportfile.MaxBytes + maxForm
 )
 
 func (s *Server) routes() http.Handler {

@@ -69,7 +69,7 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	raw, err := readFile(f.Arg(0), exportfile.Largest, std)
+	raw, err := readFile(f.Arg(0), exportfile.MaxBytes, std)
 	if err != nil {
 		return err
 	}
@@ -106,7 +106,7 @@ func fromExportFile(ctx context.Context, raw []byte) (project.Document, chart.Ma
 	if err != nil {
 		return project.Document{}, nil, err
 	}
-	m, err := file.Only()
+	m, err := file.OnlyMitt()
 	if err != nil {
 		return project.Document{}, nil, err
 	}

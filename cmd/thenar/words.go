@@ -107,7 +107,7 @@ func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 // mitt that was exported to it, with what is painted on its chart.
 func derived(ctx context.Context, name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
 	doc, marks := project.New(name), chart.Marks{}
-	raw, err := readFile(name, exportfile.Largest, std)
+	raw, err := readFile(name, exportfile.MaxBytes, std)
 	if err != nil {
 		return doc, nil, err
 	}

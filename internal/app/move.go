@@ -9,7 +9,7 @@ import (
 )
 
 // MaxExport is the most bytes that an exported file may have.
-const MaxExport = exportfile.Largest
+const MaxExport = exportfile.MaxBytes
 
 // Export is one mitt, one class or everything, with its whole history, as a
 // file that another Thenar or a person can read.

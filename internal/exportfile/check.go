@@ -17,27 +17,29 @@ import (
 	"thenar/internal/sheet"
 )
 
-// maxFaults is after how many faults no more are looked for.
+// maxFaults is the number of faults after which checking stops.
 const maxFaults = 20
 
-// The bounds of texts that the program keeps as they come.
+// Bounds of texts, in characters unless said otherwise.
 const (
-	longestKey  = plain.MaxKeptKey
-	longestName = 200
-	largestText = 1 << 20 // of a record or an answer
-	maxMended   = 10_000  // of what had to be mended to be written
+	maxKey    = plain.MaxKeptKey
+	maxName   = 200
+	maxText   = 1 << 20 // bytes of a record or an answer
+	maxMended = 10_000  // entries of File.Mended
 )
 
-// timeFormat is that of the store.
+// timeFormat matches times as the store writes them.
 var timeFormat = regexp.MustCompile(`^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{9}Z$`)
 
-// checker notes the faults of a file.
+// checker collects the faults of a file.
 type checker struct{ faults fault.Fields }
 
+// full reports whether there are so many faults that checking should stop.
 func (c *checker) full() bool { return len(c.faults) >= maxFaults }
 
-// under notes the faults that another package found in a part of the file.
-func (c *checker) under(path string, err error) {
+// nested adds the faults that another package found in the part of the file at
+// path.
+func (c *checker) nested(path string, err error) {
 	var fields fault.Fields
 	switch {
 	case err == nil:
@@ -62,8 +64,8 @@ func (c *checker) text(path, text string, least, most int) {
 	}
 }
 
-// number checks that a revision is one of those that there are.
-func (c *checker) number(path string, revision, newest int64) {
+// revision checks the number of a revision.
+func (c *checker) revision(path string, revision, newest int64) {
 	if revision < 1 || revision > newest {
 		c.faults.Add(path, "is %d; write one of the revisions 1 to %d", revision, newest)
 	}
@@ -94,7 +96,7 @@ func (c *checker) file(f *File) {
 		if m.Removed != "" {
 			c.time(path+".removed", m.Removed)
 		}
-		c.under(path, chart.Motif{Name: m.Name, Cells: m.Cells}.Check())
+		c.nested(path, chart.Motif{Name: m.Name, Cells: m.Cells}.Check())
 		if c.full() {
 			return
 		}
@@ -105,8 +107,8 @@ func (c *checker) file(f *File) {
 	for i, u := range f.Unlearned {
 		path := fmt.Sprintf("unlearned[%d]", i)
 		c.time(path+".at", u.At)
-		c.time(path+".verdict", u.Verdict)
-		c.text(path+".zone", u.Zone, 1, longestKey)
+		c.time(path+".verdict", u.Answer)
+		c.text(path+".zone", u.Zone, 1, maxKey)
 	}
 }
 
@@ -125,7 +127,7 @@ func (c *checker) class(path string, class Class) {
 		if err == nil {
 			err = doc.Check()
 		}
-		c.under(at+".document", err)
+		c.nested(at+".document", err)
 		if err == nil && doc.Pattern != nil {
 			c.pattern(at+".document.pattern", *doc.Pattern)
 		}
@@ -138,16 +140,16 @@ func (c *checker) class(path string, class Class) {
 	}
 }
 
-// pattern checks the mitt that a class holds as its pattern.
+// pattern checks a class's pattern by the rules for a mitt.
 func (c *checker) pattern(path string, p roster.Pattern) {
-	c.under(path, project.Document{Name: p.Name, Side: p.Side, Sheet: p.Sheet}.Check())
+	c.nested(path, project.Document{Name: p.Name, Side: p.Side, Sheet: p.Sheet}.Check())
 	c.edits(path+".marks", p.Marks, false)
 }
 
-// record checks a text that a reader of the program takes.
+// record checks that raw decodes into a type of the program.
 func (c *checker) record(path string, raw []byte, into any) {
-	if len(raw) > largestText {
-		c.faults.Add(path, "has %d bytes; %d are the most", len(raw), largestText)
+	if len(raw) > maxText {
+		c.faults.Add(path, "has %d bytes; %d are the most", len(raw), maxText)
 		return
 	}
 	if err := json.Unmarshal(raw, into); err != nil {
@@ -155,13 +157,13 @@ func (c *checker) record(path string, raw []byte, into any) {
 	}
 }
 
-// edits checks the edits of a stroke: those of cells as those that a page
-// sends, those of the sheet by their path.
-func (c *checker) edits(path string, edits []chart.Edit, fields bool) {
+// edits checks edits: those of cells by the rules for edits that a page sends,
+// those of the sheet, allowed in strokes only, by their path.
+func (c *checker) edits(path string, edits []chart.Edit, stroke bool) {
 	for i, e := range edits {
 		at := fmt.Sprintf("%s[%d]", path, i)
 		switch {
-		case e.Layer == chart.Sheet && !fields:
+		case e.Layer == chart.Sheet && !stroke:
 			c.faults.Add(at+".layer", "is sheet; only a stroke changes the sheet")
 		case e.Layer == chart.Sheet:
 			if e.Column != "side" && !sheet.Known(e.Column) {
@@ -169,7 +171,7 @@ func (c *checker) edits(path string, edits []chart.Edit, fields bool) {
 			}
 			c.text(at+".value", e.Value, 0, project.LongestText)
 		default:
-			c.under(at, one(e))
+			c.nested(at, checkEdit(e))
 		}
 		if c.full() {
 			return
@@ -177,8 +179,8 @@ func (c *checker) edits(path string, edits []chart.Edit, fields bool) {
 	}
 }
 
-// one checks a single edit, and names no place of its own.
-func one(e chart.Edit) error {
+// checkEdit checks one edit. Its faults name fields without "edits[0].".
+func checkEdit(e chart.Edit) error {
 	err := chart.Check([]chart.Edit{e})
 	var fields fault.Fields
 	if errors.As(err, &fields) {

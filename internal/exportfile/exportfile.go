@@ -22,26 +22,26 @@ import (
 	"thenar/internal/roster"
 )
 
-// Format is the name and version of the file's form.
+// Format is the name and version of the file format.
 const Format = "thenar/export@1"
 
-// Largest is the most bytes that a file may have.
-const Largest = 256 << 20
+// MaxBytes is the largest size of a file that is read.
+const MaxBytes = 256 << 20
 
-// File is one file. Times are in UTC with nine decimals; documents are kept as
-// the program stores them.
+// File is the content of one file. Times are in UTC with nine decimals; documents
+// are as the program stores them.
 type File struct {
 	Format    string      `json:"format"`
-	Made      string      `json:"made"` // when, for people
+	Made      string      `json:"made"` // time of the export, for people
 	Mitts     []Mitt      `json:"mitts"`
 	Classes   []Class     `json:"classes"`
 	Motifs    []Motif     `json:"motifs"`
 	Unlearned []Unlearned `json:"unlearned"`
-	Mended    []string    `json:"mended,omitzero"` // what had to be changed to be written, for people
+	Mended    []string    `json:"mended,omitzero"` // what had to be changed to write the file, for people
 }
 
-// Mitt is a mitt with its whole history. ID is its number where it came from,
-// which only this file speaks of.
+// Mitt is a mitt with its whole history. ID is its number in the database that
+// was exported; only this file refers to it.
 type Mitt struct {
 	ID        int64      `json:"id"`
 	Created   string     `json:"created"`
@@ -51,52 +51,50 @@ type Mitt struct {
 	Counts    []Count    `json:"counts"`
 }
 
-// Decision is the kind of a revision that is no stroke; those are "do", "undo"
-// and "redo".
+// Decision is the kind of a revision that holds a document. The kinds of strokes
+// are "do", "undo" and "redo".
 const Decision = "decision"
 
-// Revision is one entry of a mitt's history: a document, or a stroke with what
-// it set, what that took the place of, and, of an undo or redo, the stroke that
-// it speaks of.
+// Revision is one entry of a mitt's history: a document or a stroke.
 type Revision struct {
 	Revision int64          `json:"revision"` // from 1
 	At       string         `json:"at"`
 	Kind     string         `json:"kind"`
-	Document jsontext.Value `json:"document,omitzero"`
-	Target   int64          `json:"target,omitzero"`
+	Document jsontext.Value `json:"document,omitzero"` // of a decision
+	Target   int64          `json:"target,omitzero"`   // of an undo or redo: the revision of the stroke concerned
 	Key      string         `json:"key,omitzero"`
-	Edits    []chart.Edit   `json:"edits,omitzero"`
-	Inverse  []chart.Edit   `json:"inverse,omitzero"`
+	Edits    []chart.Edit   `json:"edits,omitzero"`   // of a stroke: what it set
+	Inverse  []chart.Edit   `json:"inverse,omitzero"` // of a stroke: what stood there before
 }
 
-// Moment is the name that a revision was given; an empty one takes it away.
+// Moment is a name given to a revision; an empty name takes the earlier one away.
 type Moment struct {
 	Revision int64  `json:"revision"`
 	At       string `json:"at"`
 	Name     string `json:"name"`
 }
 
-// Try is what was noted with a mitt on the hand. ID is its number where it
-// came from, by which sheets name the tries that are in them.
+// Try is one trying-on of a mitt. ID is its number in the database that was
+// exported; the mitt's sheets name by it the tries they have taken in.
 type Try struct {
 	ID       int64          `json:"id"`
 	Key      string         `json:"key"`
 	At       string         `json:"at"`
-	Revision int64          `json:"revision"` // of the mitt that was tried on
-	Record   jsontext.Value `json:"record"`
+	Revision int64          `json:"revision"`       // of the mitt that was tried on
+	Record   jsontext.Value `json:"record"`         // a tryon.Try
 	Photo    []byte         `json:"photo,omitzero"` // JPEG
-	Verdicts []Verdict      `json:"verdicts"`
+	Answers  []Answer       `json:"verdicts"`       // oldest first; the newest holds
 }
 
-// Verdict is what was made of a try.
-type Verdict struct {
+// Answer is an answer to a try, with the mitt's revisions before it and after it.
+type Answer struct {
 	At       string         `json:"at"`
 	Before   int64          `json:"before"`
 	Revision int64          `json:"revision"`
-	Answer   jsontext.Value `json:"answer"`
+	Record   jsontext.Value `json:"answer"` // a tryon.Answer
 }
 
-// Count is a round that was counted at the needles.
+// Count is a task that was counted as done at the needles (tryon.Task).
 type Count struct {
 	Key     string `json:"key"`
 	At      string `json:"at"`
@@ -120,14 +118,15 @@ type ClassRevision struct {
 	Document jsontext.Value `json:"document"`
 }
 
-// Pattern tells which mitt the documents of a class mean by a number.
+// Pattern identifies a mitt that documents of a class refer to by its number. The
+// time of its creation finds it again where numbers differ.
 type Pattern struct {
 	Mitt    int64  `json:"mitt"`
 	Created string `json:"created"`
 }
 
-// Motif is a motif that a person keeps; Removed is when it was taken off the
-// list.
+// Motif is a motif that a person keeps. Removed is the time when it was taken off
+// the list, or empty.
 type Motif struct {
 	At      string            `json:"at"`
 	Name    string            `json:"name"`
@@ -135,15 +134,15 @@ type Motif struct {
 	Removed string            `json:"removed,omitzero"`
 }
 
-// Unlearned is a habit that was taken off: nothing up to the verdict of that
-// time tells of the zone any more.
+// Unlearned is a habit that a person took off: for its zone, answers up to the
+// time Answer no longer count.
 type Unlearned struct {
-	At      string `json:"at"`
-	Zone    string `json:"zone"`
-	Verdict string `json:"verdict"`
+	At     string `json:"at"`
+	Zone   string `json:"zone"`
+	Answer string `json:"verdict"`
 }
 
-// Write writes a file, indented for people. Lists are never null.
+// Write writes a file as indented JSON. Empty lists are written as [], not null.
 func Write(w io.Writer, f File) error {
 	raw, err := json.Marshal(f, json.FormatNilSliceAsNull(false), jsontext.WithIndent(" "), jsontext.PreserveRawStrings(true))
 	if err != nil {
@@ -153,8 +152,8 @@ func Write(w io.Writer, f File) error {
 	return err
 }
 
-// Is tells whether text looks like a file of this form rather than a measure
-// sheet: its first key that counts is the format.
+// Is reports whether a JSON text is in this format, by its "format" member alone.
+// It tells an export from a measure sheet without reading either.
 func Is(raw []byte) bool {
 	dec := jsontext.NewDecoder(bytes.NewReader(raw))
 	if token, err := dec.ReadToken(); err != nil || token.Kind() != '{' {
@@ -177,15 +176,17 @@ func Is(raw []byte) bool {
 	return false
 }
 
-// Only is the one mitt of a file; fault.Invalid where there are none or more.
-func (f File) Only() (Mitt, error) {
+// OnlyMitt returns the mitt of a file with one mitt; otherwise it fails with
+// fault.Fields.
+func (f File) OnlyMitt() (Mitt, error) {
 	if len(f.Mitts) != 1 {
 		return Mitt{}, fault.Fields{{Path: "mitts", Message: fmt.Sprintf("are %d; name a file that one mitt was exported to", len(f.Mitts))}}
 	}
 	return f.Mitts[0], nil
 }
 
-// Newest is a mitt's newest document, and what all its strokes come to.
+// Newest returns a mitt's newest document, and the marks that all its strokes
+// together make.
 func (m Mitt) Newest() (document []byte, marks chart.Marks) {
 	marks = chart.Marks{}
 	for _, r := range m.Revisions {
@@ -198,7 +199,7 @@ func (m Mitt) Newest() (document []byte, marks chart.Marks) {
 	return document, marks
 }
 
-// Newest is a class's newest document.
+// Newest returns a class's newest document.
 func (c Class) Newest() (document []byte) {
 	for _, r := range c.Revisions {
 		document = r.Document
@@ -206,15 +207,15 @@ func (c Class) Newest() (document []byte) {
 	return document
 }
 
-// Name is what a mitt is called now.
+// Name returns a mitt's present name.
 func (m Mitt) Name() string {
 	document, _ := m.Newest()
-	doc, _ := project.Decode(document) // it was read before
+	doc, _ := project.Decode(document) // Read has decoded it without error
 	return doc.Name
 }
 
-// Name is what a class is called now.
+// Name returns a class's present name.
 func (c Class) Name() string {
-	doc, _ := roster.Decode(c.Newest()) // it was read before
+	doc, _ := roster.Decode(c.Newest()) // Read has decoded it without error
 	return doc.Name
 }

@@ -6,9 +6,9 @@ import (
 	"thenar/internal/plain"
 )
 
-// MendKeys puts keys that can be read back in the place of those that can't,
-// which earlier versions took, and says of which tries and counts. Tries and
-// counts that are told apart stay so, and the same mitt gives the same keys.
+// MendKeys replaces keys of tries, counts and strokes that Read would refuse,
+// which earlier versions accepted, and lists the ones it replaced. Different keys
+// stay different, and the same mitt always gets the same keys.
 func (m *Mitt) MendKeys() (mended []string) {
 	keys, changed := plain.MendedKeys(m.TryKeys())
 	for _, i := range changed {
@@ -29,7 +29,7 @@ func (m *Mitt) MendKeys() (mended []string) {
 	return mended
 }
 
-// TryKeys are the keys of a mitt's tries, in their order.
+// TryKeys returns the keys of a mitt's tries, in order.
 func (m *Mitt) TryKeys() []string {
 	keys := make([]string, len(m.Tries))
 	for i := range m.Tries {
@@ -38,7 +38,7 @@ func (m *Mitt) TryKeys() []string {
 	return keys
 }
 
-// CountKeys are the keys of a mitt's counts, in their order.
+// CountKeys returns the keys of a mitt's counts, in order.
 func (m *Mitt) CountKeys() []string {
 	keys := make([]string, len(m.Counts))
 	for i := range m.Counts {
@@ -47,7 +47,7 @@ func (m *Mitt) CountKeys() []string {
 	return keys
 }
 
-// keyed are the strokes that have a key, by their places.
+// keyed holds the keys of the revisions that have one, and their indexes.
 type keyed struct {
 	keys []string
 	at   []int

@@ -23,9 +23,9 @@ func (c *checker) mitt(path string, m *Mitt) {
 	newest := int64(len(m.Revisions))
 	for i, n := range m.Moments {
 		at := fmt.Sprintf("%s.moments[%d]", path, i)
-		c.number(at+".revision", n.Revision, newest)
+		c.revision(at+".revision", n.Revision, newest)
 		c.time(at+".at", n.At)
-		c.text(at+".name", n.Name, 0, longestName)
+		c.text(at+".name", n.Name, 0, maxName)
 	}
 	c.tries(path+".tries", m)
 	c.counts(path+".counts", m.Counts)
@@ -75,7 +75,7 @@ func (c *checker) decision(at string, r Revision) {
 	if err == nil {
 		err = doc.Check()
 	}
-	c.under(at+".document", err)
+	c.nested(at+".document", err)
 }
 
 func (c *checker) stroke(at string, r Revision, before []Revision) {
@@ -83,7 +83,7 @@ func (c *checker) stroke(at string, r Revision, before []Revision) {
 		c.faults.Add(at+".document", "stands in a stroke; only a decision holds one")
 	}
 	if r.Key != "" {
-		c.text(at+".key", r.Key, 1, longestKey)
+		c.text(at+".key", r.Key, 1, maxKey)
 	}
 	switch speaks := r.Kind != do; {
 	case !speaks && r.Target != 0:

@@ -8,14 +8,14 @@ import (
 	"thenar/internal/photo"
 )
 
-// maxDots are the most that the photographs of a file have together: those of
-// 1,500 as large as any that is kept. A small file could name far more, each of
-// them right by itself, and keep whoever takes it in busy for hours.
+// maxDots is the most dots that the photographs of a file may have together, as
+// many as 1,500 photographs of the largest kept size. A small file can declare
+// far more, each photograph allowed by itself, and reading it would take hours.
 const maxDots = 4_000_000_000
 
-// keepPhotos brings the photographs of a file into the form in which they are
-// kept. It fails with fault.Fields, or with ctx.
-func (f *File) keepPhotos(ctx context.Context) error {
+// convertPhotos replaces the photographs of a file by the form in which the
+// program keeps them. It fails with fault.Fields, or with ctx.
+func (f *File) convertPhotos(ctx context.Context) error {
 	sum := int64(0)
 	for _, m := range f.Mitts {
 		for _, t := range m.Tries {
@@ -36,7 +36,7 @@ func (f *File) keepPhotos(ctx context.Context) error {
 			if ctx.Err() != nil {
 				return ctx.Err()
 			}
-			c.under(fmt.Sprintf("mitts[%d].tries[%d]", i, j), err)
+			c.nested(fmt.Sprintf("mitts[%d].tries[%d]", i, j), err)
 			t.Photo = kept
 			if c.full() {
 				return c.faults

@@ -17,8 +17,8 @@ import (
 	"thenar/internal/fault"
 )
 
-// enlarged is a PNG of one dot whose head says that it has so many (PNG, third
-// edition, 11.2.1).
+// enlarged returns a PNG of one dot whose header claims other dimensions (PNG,
+// third edition, 11.2.1).
 func enlarged(t testing.TB, width, height int) []byte {
 	t.Helper()
 	var b bytes.Buffer
@@ -30,7 +30,7 @@ func enlarged(t testing.TB, width, height int) []byte {
 	return raw
 }
 
-// pictured is a file with these photographs, each of a try of its own.
+// pictured returns a file with these photographs, each in a try of its own.
 func pictured(t testing.TB, photos ...[]byte) []byte {
 	t.Helper()
 	f, err := Read(t.Context(), whole(t))
@@ -47,8 +47,8 @@ func pictured(t testing.TB, photos ...[]byte) []byte {
 	return b.Bytes()
 }
 
-// The photographs of a file are held to the bounds of one that is sent, and
-// together to one more, before any of them is decoded.
+// Each photograph is held to the bounds of an upload, and all together to
+// maxDots, before any of them is decoded.
 func TestPhotographsOfAFileAreBounded(t *testing.T) {
 	var many [][]byte
 	for range 70 {
@@ -73,5 +73,5 @@ func TestPhotographsOfAFileAreBounded(t *testing.T) {
 	gone, cancel := context.WithCancel(t.Context())
 	cancel()
 	_, err := Read(gone, pictured(t, many[0]))
-	assert.ErrorIs(t, err, context.Canceled, "nobody waits for it")
+	assert.ErrorIs(t, err, context.Canceled, "nobody waits for the result")
 }

@@ -13,15 +13,14 @@ import (
 	"thenar/internal/fault"
 )
 
-// Read reads a file. It fails with fault.Fields, each naming the place: what
-// is no JSON, keys that are unknown or stand twice, and everything that the
-// program itself would not have kept. Photographs are looked at last, one by
-// one, as long as ctx lasts.
+// Read reads a file. It fails with fault.Fields, each naming its place: for
+// invalid JSON, unknown or repeated keys, and everything that the program itself
+// would not have kept. Photographs are decoded last, one by one, until ctx ends.
 func Read(ctx context.Context, data []byte) (File, error) {
-	if len(data) > Largest {
-		return File{}, fault.Fields{{Path: "FILE", Message: fmt.Sprintf("is larger than %d MB; export fewer mitts at a time", Largest>>20)}}
+	if len(data) > MaxBytes {
+		return File{}, fault.Fields{{Path: "FILE", Message: fmt.Sprintf("is larger than %d MB; export fewer mitts at a time", MaxBytes>>20)}}
 	}
-	if why := noExport(data); why != "" {
+	if why := notExport(data); why != "" {
 		return File{}, fault.Fields{{Path: "FILE", Message: why}}
 	}
 	var f File
@@ -38,20 +37,21 @@ func Read(ctx context.Context, data []byte) (File, error) {
 	if f.Format != Format {
 		return File{}, fault.Fields{{Path: "format", Message: fmt.Sprintf("is %.40q; this reads %q", f.Format, Format)}}
 	}
-	f.pack()
+	f.compact()
 	c := checker{}
 	c.file(&f)
 	if err := c.faults.Err(); err != nil {
 		return File{}, err
 	}
-	if err := f.keepPhotos(ctx); err != nil {
+	if err := f.convertPhotos(ctx); err != nil {
 		return File{}, err
 	}
 	return f, nil
 }
 
-// noExport says what a file is instead, as far as its first bytes tell.
-func noExport(data []byte) string {
+// notExport says why data can't be an export, judged by its first bytes; "" if
+// it may be one.
+func notExport(data []byte) string {
 	start := bytes.TrimSpace(data)
 	switch {
 	case len(start) == 0:
@@ -64,7 +64,7 @@ func noExport(data []byte) string {
 	return ""
 }
 
-// unreadable says where reading stopped, and why.
+// unreadable says where decoding stopped, and why.
 func unreadable(data []byte, err error) string {
 	var syntax *jsontext.SyntacticError
 	var meaning *json.SemanticError
@@ -72,7 +72,7 @@ func unreadable(data []byte, err error) string {
 	case errors.Is(err, io.ErrUnexpectedEOF):
 		return fmt.Sprintf("ends too early, at %s; export or copy it once more", place(data, int64(len(data))))
 	case errors.As(err, &syntax):
-		return fmt.Sprintf("can't be read at %s%s: %v", place(data, syntax.ByteOffset), within(syntax.JSONPointer), syntax.Err)
+		return fmt.Sprintf("can't be read at %s%s: %v", place(data, syntax.ByteOffset), inPointer(syntax.JSONPointer), syntax.Err)
 	case errors.As(err, &meaning):
 		why := "is not what belongs there"
 		if errors.Is(err, json.ErrUnknownName) {
@@ -83,43 +83,44 @@ func unreadable(data []byte, err error) string {
 	return fmt.Sprintf("can't be read: %v", err)
 }
 
-func within(p jsontext.Pointer) string {
+func inPointer(p jsontext.Pointer) string {
 	if p == "" {
 		return ""
 	}
 	return fmt.Sprintf(" (%q)", p)
 }
 
-// place is a position as an editor shows it.
+// place returns an offset as line and column in bytes, both from 1.
 func place(data []byte, offset int64) string {
 	before := data[:min(offset, int64(len(data)))]
 	line := bytes.Count(before, []byte{'\n'})
 	return fmt.Sprintf("line %d, column %d", line+1, len(before)-bytes.LastIndexByte(before, '\n'))
 }
 
-// pack takes the spaces out of documents, as the program writes them.
-func (f *File) pack() {
+// compact takes the white space out of documents and records, since the program
+// stores them so.
+func (f *File) compact() {
 	for _, m := range f.Mitts {
 		for i := range m.Revisions {
-			packed(&m.Revisions[i].Document)
+			compact(&m.Revisions[i].Document)
 		}
 		for i := range m.Tries {
 			t := &m.Tries[i]
-			packed(&t.Record)
-			for j := range t.Verdicts {
-				packed(&t.Verdicts[j].Answer)
+			compact(&t.Record)
+			for j := range t.Answers {
+				compact(&t.Answers[j].Record)
 			}
 		}
 	}
 	for _, c := range f.Classes {
 		for i := range c.Revisions {
-			packed(&c.Revisions[i].Document)
+			compact(&c.Revisions[i].Document)
 		}
 	}
 }
 
-func packed(v *jsontext.Value) {
+func compact(v *jsontext.Value) {
 	if *v != nil {
-		_ = v.Compact(jsontext.PreserveRawStrings(true)) // it was read already
+		_ = v.Compact(jsontext.PreserveRawStrings(true)) // valid JSON: it was decoded
 	}
 }

@@ -13,7 +13,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// whole is a file with something of everything, written by hand.
+// whole returns a file with something of everything, written by hand.
 func whole(t testing.TB) []byte {
 	t.Helper()
 	raw, err := os.ReadFile(filepath.Join("testdata", "whole.json"))
@@ -21,8 +21,8 @@ func whole(t testing.TB) []byte {
 	return raw
 }
 
-// What is written is read again as it was, to the byte.
-func TestReadWhatIsWritten(t *testing.T) {
+// A file that is read and written again is the same to the byte.
+func TestWriteThenReadChangesNothing(t *testing.T) {
 	f, err := Read(t.Context(), whole(t))
 	require.NoError(t, err)
 	var once, twice bytes.Buffer
@@ -37,8 +37,8 @@ func TestReadWhatIsWritten(t *testing.T) {
 	assert.Len(t, marks, 1)
 }
 
-// Every kind of thing that does not belong is named with its place.
-func TestReadNamesThePlace(t *testing.T) {
+// Each kind of fault is reported with its place in the file.
+func TestReadNamesThePlaceOfAFault(t *testing.T) {
 	good := string(whole(t))
 	for _, c := range []struct{ what, old, becomes, says string }{
 		{"another form", "thenar/export@1", "thenar/export@2", `format: is "thenar/export@2"; this reads`},
@@ -75,8 +75,8 @@ func TestReadNamesThePlace(t *testing.T) {
 	}
 }
 
-// An empty file, or one that is something else, says so.
-func TestReadWhatIsNoExport(t *testing.T) {
+// The message says what a file is that is not an export.
+func TestReadOfOtherFiles(t *testing.T) {
 	for text, says := range map[string]string{
 		"": "FILE: is empty", " \n": "FILE: is empty", "dear reader": "can't be read at line 1, column 1", "[]": "can't be read at line 1, column 1",
 		`{"format": "thenar/sheet@1"}`: `format: is "thenar/sheet@1"`, "{": "FILE: ends too early, at line 1, column 2", "{}": `format: is missing`,
@@ -88,15 +88,15 @@ func TestReadWhatIsNoExport(t *testing.T) {
 	}
 }
 
-func TestIs(t *testing.T) {
+func TestIsLooksAtTheFormat(t *testing.T) {
 	assert.True(t, Is(whole(t)))
 	for _, no := range []string{"", "{}", "[]", `{"format": "thenar/sheet@1"}`, `{"format": 3}`, `{"gauge": {"format": "thenar/export@1"}}`, `{"a": `, "cast on"} {
 		assert.False(t, Is([]byte(no)), no)
 	}
 }
 
-// Whatever a file holds, reading ends with a file or with faults of its
-// fields; what was read can be written and read again, and is known again.
+// Whatever a file holds, Read returns a file or faults of fields. What was read
+// can be written and read again, with the same fingerprints.
 func FuzzRead(f *testing.F) {
 	f.Add(whole(f))
 	f.Add([]byte(`{"format": "thenar/export@1"}`))
@@ -113,9 +113,9 @@ func FuzzRead(f *testing.F) {
 		again, err := Read(t.Context(), b.Bytes())
 		require.NoError(t, err)
 		for i, m := range file.Mitts {
-			before, err := m.Traces()
+			before, err := m.Fingerprints()
 			require.NoError(t, err)
-			after, err := again.Mitts[i].Traces()
+			after, err := again.Mitts[i].Fingerprints()
 			require.NoError(t, err)
 			require.Equal(t, before, after)
 			_, err = m.Renumbered(map[int64]int64{1: 2})
@@ -123,9 +123,9 @@ func FuzzRead(f *testing.F) {
 			m.Newest()
 		}
 		for i, c := range file.Classes {
-			before, err := c.Traces()
+			before, err := c.Fingerprints()
 			require.NoError(t, err)
-			after, err := again.Classes[i].Traces()
+			after, err := again.Classes[i].Fingerprints()
 			require.NoError(t, err)
 			require.Equal(t, before, after)
 		}

@@ -11,9 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What is written holds to the schema, judged by a library of its own, and
-// what the schema refuses is refused in reading.
-func TestSchema(t *testing.T) {
+// Written files are valid by the schema, judged by a JSON Schema library, and
+// Read refuses what the schema refuses.
+func TestReadAndWriteAgreeWithTheSchema(t *testing.T) {
 	s := testenv.Schema(t, "export.schema.json")
 	f, err := Read(t.Context(), whole(t))
 	require.NoError(t, err)

@@ -20,19 +20,19 @@ func (c *checker) tries(path string, m *Mitt) {
 			c.faults.Add(at+".key", "is %.40q, as of another try of this mitt", t.Key)
 		}
 		ids[t.ID], keys[t.Key] = true, true
-		c.text(at+".key", t.Key, 1, longestKey)
+		c.text(at+".key", t.Key, 1, maxKey)
 		c.time(at+".at", t.At)
-		c.number(at+".revision", t.Revision, newest)
+		c.revision(at+".revision", t.Revision, newest)
 		c.record(at+".record", t.Record, &tryon.Try{})
-		for j, v := range t.Verdicts {
+		for j, v := range t.Answers {
 			on := fmt.Sprintf("%s.verdicts[%d]", at, j)
 			c.time(on+".at", v.At)
-			c.number(on+".before", v.Before, newest)
-			c.number(on+".revision", v.Revision, newest)
+			c.revision(on+".before", v.Before, newest)
+			c.revision(on+".revision", v.Revision, newest)
 			if v.Revision < v.Before {
 				c.faults.Add(on+".revision", "is %d, before the revision %d that was corrected", v.Revision, v.Before)
 			}
-			c.record(on+".answer", v.Answer, &tryon.Answer{})
+			c.record(on+".answer", v.Record, &tryon.Answer{})
 		}
 		if c.full() {
 			return
@@ -48,7 +48,7 @@ func (c *checker) counts(path string, counts []Count) {
 			c.faults.Add(at+".key", "is %.40q, as of another count of this mitt", n.Key)
 		}
 		keys[n.Key] = true
-		c.text(at+".key", n.Key, 1, longestKey)
+		c.text(at+".key", n.Key, 1, maxKey)
 		c.time(at+".at", n.At)
 		if n.Side != string(project.Right) && n.Side != string(project.Left) {
 			c.faults.Add(at+".side", "is %.20q; write right or left", n.Side)
@@ -65,5 +65,5 @@ func (c *checker) counts(path string, counts []Count) {
 	}
 }
 
-// maxRounds is the highest round that a count names: what ends a section.
+// maxRounds is the highest number of a round in a count, that of a finish.
 const maxRounds = tryon.Ending

@@ -8,27 +8,27 @@ import (
 	"thenar/internal/draw"
 )
 
-// painter writes the items of a page. Paths go into the page's content as they
-// are, since a chart has thousands of them; texts go by the library, which
-// keeps the letters that are used.
+// painter writes the items of a page. It writes paths straight into the page's
+// content, since a chart has thousands of them. Texts go through the library,
+// which embeds only the letters used.
 type painter struct {
 	f       *fpdf.Fpdf
-	height  float64    // of the page in mm
-	at      draw.Place // of the item at hand
-	b       []byte
-	missing map[rune]bool
-	order   []rune
+	height  float64       // of the page in mm
+	at      draw.Place    // of the present item
+	b       []byte        // operators of the present item
+	missing map[rune]bool // letters that the face lacks
+	order   []rune        // the same, in the order of their first use
 }
 
-// page writes a scene; where it has a window of other proportions than the
-// page, that stands in the middle, as an SVG shows it.
+// page writes a scene. A window of other proportions than the page is centred
+// and as large as fits, as in an SVG.
 func (p *painter) page(s *draw.Scene) {
 	box := draw.Box{Width: s.Width, Height: s.Height}
 	if s.Window != nil {
 		box = *s.Window
 	}
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
-	p.f.RawWriteStr("4 M") // SVG's limit of a mitre; a PDF's own is 10
+	p.f.RawWriteStr("4 M") // the mitre limit of SVG; the default of PDF is 10
 	p.height = s.Height
 	scale := min(s.Width/box.Width, s.Height/box.Height)
 	start := draw.Place{X: s.Width/2 - (box.X+box.Width/2)*scale, Y: s.Height/2 - (box.Y+box.Height/2)*scale, Scale: scale}
@@ -42,13 +42,13 @@ func (p *painter) page(s *draw.Scene) {
 	})
 }
 
-// number writes a number of at most three decimals and a space.
+// number appends a number with at most three decimals, and a space.
 func (p *painter) number(n float64) {
 	p.b = draw.AppendNumber(p.b, n)
 	p.b = append(p.b, ' ')
 }
 
-// points writes the places of a path in points from the lower left corner.
+// points appends pairs of coordinates in points from the lower left corner.
 func (p *painter) points(list []float64) {
 	for i := 0; i+1 < len(list); i += 2 {
 		x, y := p.at.At(list[i], list[i+1])
@@ -93,7 +93,8 @@ func (p *painter) path(i *draw.Item) {
 	p.f.RawWriteStr("q " + string(p.b) + " Q")
 }
 
-// stroke sets line, ends, corners and dashes.
+// stroke appends the operators for a line's colour, width, ends, corners and
+// dashes.
 func (p *painter) stroke(s *draw.Style) {
 	scale := p.at.Scale / point
 	p.colour(s.Stroke, "RG")
@@ -111,7 +112,7 @@ func (p *painter) stroke(s *draw.Style) {
 	}
 }
 
-// colour writes a colour #RRGGBB with its operator.
+// colour appends a colour #RRGGBB and its operator.
 func (p *painter) colour(text, operator string) {
 	r, g, b := rgb(text)
 	for _, n := range []int{r, g, b} {
@@ -121,7 +122,7 @@ func (p *painter) colour(text, operator string) {
 	p.b = append(p.b, ' ')
 }
 
-// rgb reads #RRGGBB; what is no such colour is black.
+// rgb parses #RRGGBB; anything else is black.
 func rgb(text string) (r, g, b int) {
 	if len(text) != 7 || text[0] != '#' {
 		return 0, 0, 0

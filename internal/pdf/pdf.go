@@ -1,5 +1,5 @@
-// Package pdf writes draw's scenes as a PDF: the very same marks that WriteSVG
-// writes, with the bundled faces in it.
+// Package pdf writes scenes of package draw as a PDF, with the same marks as
+// draw.WriteSVG and the bundled faces embedded.
 package pdf
 
 import (
@@ -15,21 +15,21 @@ import (
 	"thenar/internal/fault"
 )
 
-// point is a point of typography in mm: 1/72 in.
+// point is a typographic point in mm: 1/72 in.
 const point = 25.4 / 72
 
-// face is the name of the bundled face within the file.
+// face is the name of the bundled typeface within the file.
 const face = "Go"
 
-// written is the date in every file: the same pages make the same bytes,
-// whenever they are written.
+// written is the date in every file, so that the same pages always make the same
+// bytes.
 var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// Write writes scenes as a PDF, each as a page of its own size in mm. Missing
-// are the letters that the face lacks, each once; they come out as empty boxes.
-// Of a scene nothing is held but what the file says of it, uncompressed, until
-// the end: bound the pages of one file. It fails with what w fails with, and
-// with ctx, before anything is written.
+// Write writes scenes as a PDF, each on a page of its own size in mm. It returns
+// the letters that the face lacks, each once; they are printed as empty boxes.
+// The content of all pages is held in memory, uncompressed, until the end, so
+// the caller bounds their number. If ctx ends, Write fails before it has written
+// anything.
 func Write(ctx context.Context, w io.Writer, title string, pages iter.Seq[*draw.Scene]) (missing string, err error) {
 	defer fault.Wrap(&err, "pdf.Write")
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
@@ -62,7 +62,7 @@ func Write(ctx context.Context, w io.Writer, title string, pages iter.Seq[*draw.
 	return p.letters(), nil
 }
 
-// letters are the missing ones in the order in which they were met.
+// letters returns the missing letters in the order of their first use.
 func (p *painter) letters() string {
 	var b strings.Builder
 	for _, r := range p.order {

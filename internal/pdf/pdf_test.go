@@ -50,7 +50,7 @@ func run(t testing.TB, raw []byte, name string, args ...string) string {
 	return string(out)
 }
 
-// picture is the first page as dots, 300 to the inch.
+// picture renders the first page at 300 dots to the inch.
 func picture(t testing.TB, raw []byte) image.Image {
 	t.Helper()
 	img, err := png.Decode(strings.NewReader(run(t, raw, "pdftoppm", "-r", strconv.Itoa(dpi), "-png", "-singlefile", "FILE")))
@@ -58,7 +58,7 @@ func picture(t testing.TB, raw []byte) image.Image {
 	return img
 }
 
-// px is a place in mm in dots.
+// px converts mm to dots.
 func px(mm float64) int { return int(mm / 25.4 * dpi) }
 
 func dark(img image.Image, x, y int) bool {
@@ -66,8 +66,8 @@ func dark(img image.Image, x, y int) bool {
 	return r>>8 < 128
 }
 
-// A page is as large as its scene: A4 and US Letter, upright and on the side.
-func TestPageSizes(t *testing.T) {
+// A page is as large as its scene: A4 and US Letter, portrait and landscape.
+func TestPageIsAsLargeAsItsScene(t *testing.T) {
 	sizes := [][2]float64{{210, 297}, {297, 210}, {215.9, 279.4}, {279.4, 215.9}}
 	var pages []*draw.Scene
 	for _, s := range sizes {
@@ -86,9 +86,8 @@ func TestPageSizes(t *testing.T) {
 	assert.Contains(t, info, "A title")
 }
 
-// A grid of cells of 5 by 3.7 mm, put into a page by groups that move and
-// scale, comes out true: over 20 cells the lines are where they should be,
-// within 0.1 mm both ways.
+// A grid of cells of 5 by 3.7 mm, put into a page by groups that move and scale,
+// keeps its measure: over 20 cells each line is within 0.1 mm of its place.
 func TestCellsAreTrue(t *testing.T) {
 	grid := &draw.Scene{Width: 50, Height: 50}
 	var p draw.Pen
@@ -112,8 +111,7 @@ func TestCellsAreTrue(t *testing.T) {
 	}
 }
 
-// lines are the middles in mm of the dark runs along a row or a column of
-// dots.
+// lines returns the middles in mm of the dark runs along a row or column of dots.
 func lines(img image.Image, at int, across bool) []float64 {
 	var list []float64
 	from := -1
@@ -138,7 +136,7 @@ func lines(img image.Image, at int, across bool) []float64 {
 }
 
 // Fills, dashes and widths scale with their groups.
-func TestStyles(t *testing.T) {
+func TestStylesScale(t *testing.T) {
 	sub := &draw.Scene{}
 	sub.Rect(0, 0, 10, 10, draw.Style{Fill: "#336699"})
 	sub.Line(0, 20, 40, 20, draw.Style{Stroke: "#000000", Width: 1, Dash: "2 2"})
@@ -155,8 +153,8 @@ func TestStyles(t *testing.T) {
 	assert.False(t, dark(img, px(12), px(51.2)))
 }
 
-// Text is read back letter for letter, and is as wide as it was measured.
-func TestText(t *testing.T) {
+// Text is read back letter for letter, and is as wide as draw measured it.
+func TestTextIsReadBackAndAsWide(t *testing.T) {
 	const line = "Round 12: k1, M1L → 7½ in ⅜ ≈ 6 cm – “fits” ’tis 5 × 3° · ≥ 2 • Žofia Åse Ελένη"
 	page := &draw.Scene{Width: 297, Height: 210}
 	page.Text(20, 30, line, draw.TextStyle{Size: 5})
@@ -184,7 +182,7 @@ func TestText(t *testing.T) {
 	assert.InDelta(t, wide, (right-left)*25.4/72, wide/100)
 }
 
-// The same pages make the same bytes, also when two are written at once.
+// The same pages make the same bytes, also when several files are written at once.
 func TestSameBytes(t *testing.T) {
 	pages := busy(4)
 	want := made(t, pages...)
@@ -217,8 +215,7 @@ func TestMissingLetters(t *testing.T) {
 	assert.Contains(t, text, "after it")
 }
 
-// What goes wrong while it is written is told.
-func TestFailingWriter(t *testing.T) {
+func TestWriteReturnsTheWritersError(t *testing.T) {
 	_, err := Write(t.Context(), failing{}, "x", slices.Values(busy(1)))
 	require.Error(t, err)
 }
@@ -227,7 +224,7 @@ type failing struct{}
 
 func (failing) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
-// busy is pages as full as a handout's: 4,000 lines and 150 texts each.
+// busy returns pages as full as a handout's: 4,000 lines and 150 texts each.
 func busy(n int) []*draw.Scene {
 	pages := make([]*draw.Scene, n)
 	for k := range pages {
@@ -248,7 +245,8 @@ func busy(n int) []*draw.Scene {
 	return pages
 }
 
-// BenchmarkPages says how long a PDF takes over the SVG of the same pages.
+// BenchmarkPages reports the time for a PDF as a multiple of that for the SVG of
+// the same pages.
 func BenchmarkPages(b *testing.B) {
 	pages := busy(210)
 	start := time.Now()

@@ -8,16 +8,16 @@ import (
 	"thenar/internal/draw"
 )
 
-// least is the smallest size in points that is written; the library rounds
-// what is less to nothing.
-const least = 0.01
+// minSize is the smallest size of text in points; the library rounds smaller ones
+// to 0.
+const minSize = 0.01
 
-// text writes a line of text; a halo is a line round the letters, under them,
-// and is no text to who searches or copies.
+// text writes a line of text. A halo is drawn under it as the letters' outline,
+// with an empty ActualText, so that searching and copying find the text once.
 func (p *painter) text(i *draw.Item) {
 	size := i.Letter.Size * p.at.Scale
 	x, y := p.at.At(i.X, i.Y)
-	if sum := size + x + y; i.Text == "" || size/point < least || math.IsNaN(sum) || math.IsInf(sum, 0) {
+	if sum := size + x + y; i.Text == "" || size/point < minSize || math.IsNaN(sum) || math.IsInf(sum, 0) {
 		return
 	}
 	text := p.known(i.Text, i.Letter.Bold)
@@ -44,11 +44,11 @@ func (p *painter) text(i *draw.Item) {
 	p.f.Text(x, y, text)
 }
 
-// instead stands for a letter that the face lacks.
-const instead = '□'
+// box replaces a letter that the face lacks.
+const box = '□'
 
-// known is a text of letters that the face has; those that it lacks are noted.
-// Tabs, line ends and other controls are spaces, as in an SVG.
+// known replaces letters that the face lacks by boxes, and notes them. Tabs, line
+// ends and other control characters become spaces, as in an SVG.
 func (p *painter) known(text string, bold bool) string {
 	return strings.Map(func(r rune) rune {
 		switch {
@@ -61,13 +61,13 @@ func (p *painter) known(text string, bold bool) string {
 			p.missing[r] = true
 			p.order = append(p.order, r)
 		}
-		return instead
+		return box
 	}, text)
 }
 
-// inUTF16 is a text as a PDF has it outside its pages: UTF-16, the higher byte
-// first, after a mark that says so. The library's own way knows no letter
-// beyond U+FFFF, and breaks on bytes that are no UTF-8.
+// inUTF16 encodes a text as PDF wants it outside pages: big-endian UTF-16 after a
+// byte-order mark. The library's own encoder knows no letter beyond U+FFFF and
+// fails on invalid UTF-8.
 func inUTF16(text string) string {
 	b := []byte{0xFE, 0xFF}
 	for _, u := range utf16.Encode([]rune(text)) {

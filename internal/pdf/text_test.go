@@ -18,9 +18,9 @@ import (
 	"thenar/internal/draw"
 )
 
-// Every letter of both faces is read back as itself and is as wide as it was
-// measured, within 1 %.
-func TestEveryLetter(t *testing.T) {
+// Every letter of both faces is read back as itself, and is as wide as draw
+// measured it, within 1 %.
+func TestEveryLetterIsReadBack(t *testing.T) {
 	for _, bold := range []bool{false, true} {
 		letters := printable(bold)
 		require.Greater(t, len(letters), 600, "Latin, Greek and Cyrillic at the least")
@@ -39,8 +39,7 @@ func TestEveryLetter(t *testing.T) {
 	}
 }
 
-// printable are the letters of a face that take a place of their own and are
-// no two letters in one.
+// printable returns the letters of a face without combining marks and ligatures.
 func printable(bold bool) []rune {
 	var list []rune
 	for r := '!'; r <= math.MaxUint16; r++ {
@@ -51,7 +50,7 @@ func printable(bold bool) []rune {
 	return list
 }
 
-// widths are the words that pdftotext finds, each with its width in mm.
+// widths returns the width in mm of each word that pdftotext finds.
 func widths(boxes string) map[string]float64 {
 	found := map[string]float64{}
 	for _, m := range regexp.MustCompile(`xMin="([\d.]+)"[^>]*xMax="([\d.]+)"[^>]*>(.*)</word>`).FindAllStringSubmatch(boxes, -1) {
@@ -62,8 +61,8 @@ func widths(boxes string) map[string]float64 {
 	return found
 }
 
-// A title is what a person typed: letters of any kind, and bytes that are none.
-func TestTitles(t *testing.T) {
+// A title is typed by a person: it may hold any letters, and invalid UTF-8.
+func TestTitleInAnyLetters(t *testing.T) {
 	page := &draw.Scene{Width: 210, Height: 297}
 	for title, want := range map[string]string{
 		`Mitt (left) \ č Ŝ Ċ`: `Mitt (left) \ č Ŝ Ċ`,
@@ -82,8 +81,8 @@ func TestTitles(t *testing.T) {
 	}
 }
 
-// Texts that can't be set spoil none of the others.
-func TestOddTexts(t *testing.T) {
+// Texts that can't be set don't spoil the others.
+func TestTextsThatCannotBeSet(t *testing.T) {
 	page := &draw.Scene{Width: 210, Height: 297}
 	size := draw.TextStyle{Size: 5}
 	page.Text(20, 20, "before", size)
@@ -104,9 +103,9 @@ func TestOddTexts(t *testing.T) {
 	assert.Equal(t, made(t, space), made(t, tab), "a tab draws nothing")
 }
 
-// Letters that the face lacks are named once each, however many pages they
-// stand on, and the boxes in their places end where the text should.
-func TestBoxesInstead(t *testing.T) {
+// Letters that the face lacks are returned once each, and the boxes in their
+// place end where the text should.
+func TestMissingLettersBecomeBoxes(t *testing.T) {
 	page := &draw.Scene{Width: 210, Height: 297}
 	page.Text(190, 30, "日本日", draw.TextStyle{Size: 5, Anchor: draw.End})
 	var b bytes.Buffer
@@ -121,9 +120,9 @@ func TestBoxesInstead(t *testing.T) {
 	assert.InDelta(t, 190, right*point, 0.05)
 }
 
-// Letters are written once for who searches or copies, though a halo draws
-// them twice, and the halo does not cover them.
-func TestHalo(t *testing.T) {
+// A halo draws letters a second time, but not as text that is found or copied,
+// and it does not cover them.
+func TestHaloIsNoText(t *testing.T) {
 	page := &draw.Scene{Width: 60, Height: 30}
 	page.Rect(0, 0, 60, 30, draw.Style{Fill: "#336699"})
 	page.Text(30, 20, "I", draw.TextStyle{Size: 20, Anchor: draw.Middle, Bold: true, Halo: "#FFFF00"})

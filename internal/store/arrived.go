@@ -41,23 +41,23 @@ type Imported struct {
 
 // candidate is a mitt or class here that may be the one of a file.
 type candidate struct {
-	id     int64
-	traces []string
+	id           int64
+	fingerprints []string
 }
 
 // meet finds among candidates the one that a file's revisions are of. How many
 // of them are here already is told too.
-func meet(candidates []candidate, traces []string) (id int64, here int, how How) {
+func meet(candidates []candidate, fingerprints []string) (id int64, here int, how How) {
 	how = Fresh
 	for _, c := range candidates {
-		common := min(len(c.traces), len(traces))
+		common := min(len(c.fingerprints), len(fingerprints))
 		switch {
-		case !slices.Equal(c.traces[:common], traces[:common]):
-			if c.traces[0] == traces[0] && how == Fresh {
+		case !slices.Equal(c.fingerprints[:common], fingerprints[:common]):
+			if c.fingerprints[0] == fingerprints[0] && how == Fresh {
 				how = Beside
 			}
-		case len(c.traces) >= len(traces):
-			return c.id, len(traces), There
+		case len(c.fingerprints) >= len(fingerprints):
+			return c.id, len(fingerprints), There
 		case common > here:
 			id, here, how = c.id, common, Further
 		}
@@ -67,7 +67,7 @@ func meet(candidates []candidate, traces []string) (id int64, here int, how How)
 
 // arrive finds the mitt or class of a table that a file's revisions are of, or
 // makes a new one, and tells how many of them are here already.
-func arrive(ctx context.Context, tx *txn, table, created string, traces []string, known func(id int64) ([]string, error)) (a Arrived, here int, err error) {
+func arrive(ctx context.Context, tx *txn, table, created string, fingerprints []string, known func(id int64) ([]string, error)) (a Arrived, here int, err error) {
 	ids, err := numbers(ctx, tx, `SELECT id FROM `+table+` WHERE created = ? ORDER BY id`, created)
 	if err != nil {
 		return a, 0, err
@@ -75,13 +75,13 @@ func arrive(ctx context.Context, tx *txn, table, created string, traces []string
 	var list []candidate
 	for _, id := range ids {
 		c := candidate{id: id}
-		if c.traces, err = known(id); err != nil {
+		if c.fingerprints, err = known(id); err != nil {
 			return a, 0, err
 		}
 		list = append(list, c)
 	}
-	a.ID, here, a.How = meet(list, traces)
-	a.Added = len(traces) - here
+	a.ID, here, a.How = meet(list, fingerprints)
+	a.Added = len(fingerprints) - here
 	if a.ID > 0 {
 		return a, here, nil
 	}

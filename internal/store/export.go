@@ -142,10 +142,10 @@ func packTries(ctx context.Context, tx *txn, mitt int64) ([]exportfile.Try, erro
 		return nil, err
 	}
 	for i := range list {
-		list[i].Verdicts, err = collect(ctx, tx, func(rows *sql.Rows) (v exportfile.Verdict, err error) {
+		list[i].Answers, err = collect(ctx, tx, func(rows *sql.Rows) (v exportfile.Answer, err error) {
 			var answer string
 			err = rows.Scan(&v.At, &v.Before, &v.Revision, &answer)
-			v.Answer = []byte(answer)
+			v.Record = []byte(answer)
 			return v, err
 		}, `SELECT at, before, revision, answer FROM verdict WHERE try = ? ORDER BY id`, list[i].ID)
 		if err != nil {
@@ -201,7 +201,7 @@ func packHabits(ctx context.Context, tx *txn, f *exportfile.File) (err error) {
 		return err
 	}
 	f.Unlearned, err = collect(ctx, tx, func(rows *sql.Rows) (u exportfile.Unlearned, err error) {
-		return u, rows.Scan(&u.At, &u.Zone, &u.Verdict)
+		return u, rows.Scan(&u.At, &u.Zone, &u.Answer)
 	}, `SELECT u.at, u.zone, v.at FROM unlearned u JOIN verdict v ON v.id = u.verdict ORDER BY u.id`)
 	return err
 }

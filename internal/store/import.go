@@ -58,17 +58,17 @@ func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, e
 
 // takeMitt takes in one mitt.
 func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err error) {
-	traces, err := m.Traces()
+	fingerprints, err := m.Fingerprints()
 	if err != nil {
 		return a, err
 	}
-	a, here, err := arrive(ctx, tx, "mitt", m.Created, traces, func(id int64) ([]string, error) {
+	a, here, err := arrive(ctx, tx, "mitt", m.Created, fingerprints, func(id int64) ([]string, error) {
 		there, err := packMitt(ctx, tx, id)
 		if err != nil {
 			return nil, err
 		}
 		there.MendKeys() // as those of the file were, if it came from here
-		return there.Traces()
+		return there.Fingerprints()
 	})
 	if err != nil {
 		return a, err
@@ -160,10 +160,10 @@ func takeTries(ctx context.Context, tx *txn, mitt int64, list []exportfile.Try) 
 			}
 		}
 		numbered[t.ID] = id
-		for _, v := range t.Verdicts { // the newest one stands
+		for _, v := range t.Answers { // the newest one stands
 			_, err := tx.ExecContext(ctx, `
 				INSERT INTO verdict (try, at, before, revision, answer) SELECT ?1, ?2, ?3, ?4, ?5
-				WHERE NOT EXISTS (SELECT 1 FROM verdict WHERE try = ?1 AND at >= ?2)`, id, v.At, v.Before, v.Revision, string(v.Answer))
+				WHERE NOT EXISTS (SELECT 1 FROM verdict WHERE try = ?1 AND at >= ?2)`, id, v.At, v.Before, v.Revision, string(v.Record))
 			if err != nil {
 				return nil, err
 			}
@@ -197,16 +197,16 @@ func keysHere(ctx context.Context, tx *txn, query string, mitt int64) (map[strin
 
 // takeClass takes in one class.
 func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err error) {
-	traces, err := c.Traces()
+	fingerprints, err := c.Fingerprints()
 	if err != nil {
 		return a, err
 	}
-	a, here, err := arrive(ctx, tx, "class", c.Created, traces, func(id int64) ([]string, error) {
+	a, here, err := arrive(ctx, tx, "class", c.Created, fingerprints, func(id int64) ([]string, error) {
 		there, err := packClass(ctx, tx, id)
 		if err != nil {
 			return nil, err
 		}
-		return there.Traces()
+		return there.Fingerprints()
 	})
 	if err != nil {
 		return a, err
@@ -221,7 +221,7 @@ func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err
 			mitts[p.Mitt] = found[0]
 		}
 	}
-	if c, err = c.WithMitts(mitts); err != nil {
+	if c, err = c.Renumbered(mitts); err != nil {
 		return a, err
 	}
 	for _, r := range c.Revisions[here:] {
@@ -260,7 +260,7 @@ func takeMotif(ctx context.Context, tx *txn, m exportfile.Motif) (fresh bool, er
 func takeUnlearned(ctx context.Context, tx *txn, list []exportfile.Unlearned) error {
 	for _, u := range list {
 		_, err := tx.ExecContext(ctx, `
-			INSERT INTO unlearned (at, zone, verdict) SELECT ?1, ?2, max(id) FROM verdict WHERE at <= ?3 HAVING max(id) IS NOT NULL`, u.At, u.Zone, u.Verdict)
+			INSERT INTO unlearned (at, zone, verdict) SELECT ?1, ?2, max(id) FROM verdict WHERE at <= ?3 HAVING max(id) IS NOT NULL`, u.At, u.Zone, u.Answer)
 		if err != nil {
 			return err
 		}

@@ -45,7 +45,7 @@ func all(t *testing.T, s *Store) exportfile.File {
 	for i := range f.Classes {
 		c := &f.Classes[i]
 		c.ID = 0
-		*c, err = c.WithMitts(nil)
+		*c, err = c.Renumbered(nil)
 		require.NoError(t, err)
 		for j := range c.Patterns {
 			c.Patterns[j].Mitt = 0

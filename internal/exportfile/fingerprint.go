@@ -13,11 +13,11 @@ import (
 	"thenar/internal/sheet"
 )
 
-// Traces are by what the revisions of a mitt are known again, wherever it is
-// kept: what each of them holds and when it came to be, in one spelling, with
-// the keys of tries in the place of their numbers. Two mitts that begin with
-// the same traces are one mitt that was gone on with.
-func (m Mitt) Traces() ([]string, error) {
+// Fingerprints returns a text for each revision that is the same in whatever
+// database the mitt is kept: its content and time as canonical JSON, with keys of
+// tries in place of their numbers. If the fingerprints of one mitt begin with
+// those of another, the two are one mitt, which was continued.
+func (m Mitt) Fingerprints() ([]string, error) {
 	keys := map[int64]string{}
 	for _, t := range m.Tries {
 		keys[t.ID] = "try " + t.Key
@@ -26,11 +26,11 @@ func (m Mitt) Traces() ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	return traces(neutral.Revisions)
+	return fingerprints(neutral.Revisions)
 }
 
-// traces are values in the one spelling of RFC 8785.
-func traces[T any](list []T) ([]string, error) {
+// fingerprints encodes values as canonical JSON (RFC 8785).
+func fingerprints[T any](list []T) ([]string, error) {
 	texts := make([]string, len(list))
 	for i, v := range list {
 		raw, err := json.Marshal(v, json.FormatNilSliceAsNull(false))
@@ -46,8 +46,8 @@ func traces[T any](list []T) ([]string, error) {
 	return texts, nil
 }
 
-// Renumbered is the mitt with other numbers for its tries, wherever a sheet
-// names them; a try that has none is left out.
+// Renumbered returns the mitt with other numbers of tries in its sheets. Tries
+// that have no number there are left out of them.
 func (m Mitt) Renumbered(numbers map[int64]int64) (Mitt, error) {
 	return m.renumbered(func(id int64) string {
 		if n, ok := numbers[id]; ok {
@@ -100,7 +100,7 @@ func renamedEdits(edits []chart.Edit, named func(int64) string) []chart.Edit {
 	return list
 }
 
-// renamed writes a list of tries with other names.
+// renamed renames the tries in a sheet's list of them.
 func renamed(text string, named func(int64) string) string {
 	var list []string
 	for _, id := range (sheet.Sheet{sheet.PathTried: text}).Tried() {
@@ -111,19 +111,20 @@ func renamed(text string, named func(int64) string) string {
 	return strings.Join(list, ", ")
 }
 
-// Traces are by what the revisions of a class are known again; the numbers of
-// mitts, which differ from file to file, are left out.
-func (c Class) Traces() ([]string, error) {
-	neutral, err := c.WithMitts(nil)
+// Fingerprints returns a text for each revision that is the same in whatever
+// database the class is kept: its content and time as canonical JSON, without
+// the numbers of mitts.
+func (c Class) Fingerprints() ([]string, error) {
+	neutral, err := c.Renumbered(nil)
 	if err != nil {
 		return nil, err
 	}
-	return traces(neutral.Revisions)
+	return fingerprints(neutral.Revisions)
 }
 
-// WithMitts is the class with other numbers for the mitts that it was begun
-// with; one that is not among them is 0.
-func (c Class) WithMitts(numbers map[int64]int64) (Class, error) {
+// Renumbered returns the class with other numbers of the mitts that are its
+// patterns; a mitt without a new number gets 0.
+func (c Class) Renumbered(numbers map[int64]int64) (Class, error) {
 	list := make([]ClassRevision, len(c.Revisions))
 	for i, r := range c.Revisions {
 		doc, err := roster.Decode(r.Document)
@@ -142,7 +143,8 @@ func (c Class) WithMitts(numbers map[int64]int64) (Class, error) {
 	return c, nil
 }
 
-// Mitts are the numbers of the mitts that the documents of a class name.
+// Mitts returns the numbers of the mitts that are patterns in any document of a
+// class, each once.
 func (c Class) Mitts() ([]int64, error) {
 	var list []int64
 	seen := map[int64]bool{0: true}

@@ -13,7 +13,7 @@ import (
 	"thenar/internal/draw"
 )
 
-// unpacked is the contents of a file's packed parts that are text.
+// unpacked returns the decompressed content of a file's pages.
 func unpacked(t testing.TB, raw []byte) string {
 	t.Helper()
 	var out bytes.Buffer
@@ -34,15 +34,16 @@ func unpacked(t testing.TB, raw []byte) string {
 	}
 }
 
+// isPaper reports whether the dot at a place in mm is white.
 func isPaper(img image.Image, x, y float64) bool {
 	r, g, b, _ := img.At(px(x), px(y)).RGBA()
 	return r&g&b == 0xFFFF
 }
 
-// A window of other proportions than the page stands in its middle, as large
-// as it can be, and what lies beside it shows as far as there is room: SVG's
-// preserveAspectRatio where it is not given, xMidYMid meet.
-func TestWindow(t *testing.T) {
+// A window of other proportions than the page is centred and as large as fits;
+// what lies beside it shows as far as there is room. This is SVG's default
+// preserveAspectRatio, xMidYMid meet.
+func TestWindowIsCentred(t *testing.T) {
 	page := &draw.Scene{Width: 100, Height: 60, Window: &draw.Box{X: 10, Y: 10, Width: 20, Height: 20}}
 	page.Rect(10, 10, 20, 20, draw.Style{Fill: "#000000"})
 	page.Rect(2, 10, 4, 4, draw.Style{Fill: "#000000"})
@@ -62,10 +63,10 @@ func TestWindow(t *testing.T) {
 	assert.InDelta(t, 45, at[0], 0.1)
 }
 
-// Ends and corners are those that SVG has where nothing is said, or round. A
-// corner of 2·asin(1/4) = 28.96° is the sharpest that has a point (SVG 2,
-// stroke-miterlimit, which is 4 at first; a PDF's is 10).
-func TestEndsAndCorners(t *testing.T) {
+// Ends and corners of lines are SVG's defaults, or round. The sharpest corner that
+// keeps its point has 2·asin(1/4) = 28.96° (SVG 2, stroke-miterlimit, default 4;
+// PDF's default is 10).
+func TestEndsAndCornersAreThoseOfSVG(t *testing.T) {
 	page := &draw.Scene{Width: 100, Height: 60}
 	black := draw.Style{Stroke: "#000000", Width: 4}
 	page.Line(10, 10, 30, 10, black)
@@ -86,9 +87,8 @@ func TestEndsAndCorners(t *testing.T) {
 	assert.True(t, isPaper(img, 56.8, 57.8), "and no pointed one")
 }
 
-// What has neither fill nor line draws nothing; an empty path and a group
-// neither.
-func TestNothing(t *testing.T) {
+// Shapes without fill and line, empty paths and empty groups draw nothing.
+func TestInvisibleItemsDrawNothing(t *testing.T) {
 	page := &draw.Scene{Width: 50, Height: 50}
 	page.Rect(5, 5, 40, 40, draw.Style{})
 	page.Rect(5, 5, 40, 40, draw.Style{Stroke: "#000000"})
@@ -100,8 +100,8 @@ func TestNothing(t *testing.T) {
 	assert.Equal(t, made(t, &draw.Scene{Width: 50, Height: 50}), raw)
 }
 
-// Nested groups multiply their scales for places, widths, dashes and letters.
-func TestNestedScales(t *testing.T) {
+// Scales of nested groups multiply, for places, widths, dashes and letters.
+func TestNestedScalesMultiply(t *testing.T) {
 	inner := &draw.Scene{}
 	inner.Line(0, 0, 20, 0, draw.Style{Stroke: "#000000", Width: 0.5, Dash: "2 1"})
 	inner.Text(0, 10, "wide", draw.TextStyle{Size: 2})
