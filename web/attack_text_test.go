@@ -57,7 +57,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	texts := evil
-	if testenv.Raced {
+	if testenv.RaceEnabled {
 		texts = evil[:1]
 	}
 	for i, text := range texts {

@@ -19,10 +19,10 @@ func TestReadAndWriteAgreeWithTheSchema(t *testing.T) {
 	require.NoError(t, err)
 	var b bytes.Buffer
 	require.NoError(t, Write(&b, f))
-	require.NoError(t, testenv.Valid(t, s, b.Bytes()))
+	require.NoError(t, testenv.Validate(t, s, b.Bytes()))
 	b.Reset()
 	require.NoError(t, Write(&b, File{Format: Format}))
-	require.NoError(t, testenv.Valid(t, s, b.Bytes()), "lists are never null")
+	require.NoError(t, testenv.Validate(t, s, b.Bytes()), "lists are never null")
 
 	good := string(whole(t))
 	for old, becomes := range map[string]string{
@@ -30,7 +30,7 @@ func TestReadAndWriteAgreeWithTheSchema(t *testing.T) {
 		`"revision": 2,`: `"revision": 0,`, `"zone": "cuff"`: `"zone": ""`, `"left": 1`: `"left": -1`, `"name": "star"`: `"name": ""`, "2025-03-09T11:00:00.000000000Z": "noon",
 	} {
 		wrong := []byte(strings.Replace(good, old, becomes, 1))
-		assert.Error(t, testenv.Valid(t, s, wrong), becomes)
+		assert.Error(t, testenv.Validate(t, s, wrong), becomes)
 		_, err := Read(t.Context(), wrong)
 		assert.Error(t, err, becomes)
 	}

@@ -1,8 +1,8 @@
-// Package fault holds the few kinds of error that the program tells apart,
-// and the list of field messages that a person can act on.
+// Package fault has the kinds of error that the program distinguishes, and the
+// messages about fields of a form or file.
 //
-// Every message that reaches a person comes from a Field or from an Error
-// made here; anything else is Internal and its text stays in the log.
+// Every message that a person reads is a Field's or an Error's. Any other error
+// is Internal, and its text goes to the log only.
 package fault
 
 import (
@@ -11,16 +11,16 @@ import (
 	"strings"
 )
 
-// Kind sorts errors by what the caller can do about them.
+// Kind says what the caller can do about an error.
 type Kind int
 
 const (
 	Internal    Kind = iota // our mistake or the machine's: logged, not shown
 	Invalid                 // the input is wrong; the message says what would be right
-	NotFound                // no such mitt, page or file
-	Conflict                // somebody saved in between
+	NotFound                // there is no such mitt, page or file
+	Conflict                // somebody else saved in between
 	Newer                   // the file was written by a newer program
-	Unavailable             // it can't be done now, and may work later: a full disk, a locked file
+	Unavailable             // it may work later: a full disk, a locked file
 )
 
 // Error is a message that is safe to show, with its kind and its cause.
@@ -30,12 +30,12 @@ type Error struct {
 	Cause   error
 }
 
-// New makes an Error of the kind with a message safe to show to a person.
+// New returns an Error of a kind. Its message is safe to show to a person.
 func New(kind Kind, format string, args ...any) *Error {
 	return &Error{Kind: kind, Message: fmt.Sprintf(format, args...)}
 }
 
-// Error gives the message, then the cause for the log.
+// Error returns the message and the cause, for the log.
 func (e *Error) Error() string {
 	if e.Cause != nil {
 		return e.Message + ": " + e.Cause.Error()
@@ -43,18 +43,18 @@ func (e *Error) Error() string {
 	return e.Message
 }
 
-// Unwrap gives the cause.
+// Unwrap returns the cause.
 func (e *Error) Unwrap() error { return e.Cause }
 
-// Because returns a copy of e with a cause, which is logged and never shown.
+// Because returns a copy of e with a cause, which is logged but never shown.
 func (e *Error) Because(cause error) *Error {
 	c := *e
 	c.Cause = cause
 	return &c
 }
 
-// KindOf finds the kind of err. A list of fields is Invalid; an error that
-// did not come from this package is Internal.
+// KindOf returns the kind of err: Invalid for Fields, Internal for an error
+// that is not of this package.
 func KindOf(err error) Kind {
 	var fields Fields
 	if errors.As(err, &fields) {
@@ -67,8 +67,8 @@ func KindOf(err error) Kind {
 	return Internal
 }
 
-// Message is the text to show for err: its own where it is safe to show,
-// a general sentence for Internal.
+// Message returns the text to show for err, a general sentence if it is
+// Internal.
 func Message(err error) string {
 	var fields Fields
 	if errors.As(err, &fields) {
@@ -81,8 +81,8 @@ func Message(err error) string {
 	return "Something went wrong on this side. What you saved before is safe; please try again."
 }
 
-// Wrap prefixes *err with what was attempted. It is deferred once, at the
-// top of a function, so that an error in the log reads like a call path:
+// Wrap prefixes *err, if there is one, with what was attempted. Functions defer
+// it, so that an error in the log reads like a call path:
 //
 //	defer fault.Wrap(&err, "store.Save(%d)", id)
 func Wrap(err *error, format string, args ...any) {
@@ -91,19 +91,18 @@ func Wrap(err *error, format string, args ...any) {
 	}
 }
 
-// Field is one fault in what a person gave: where, what is wrong, and what
-// would be right. Path is written as in "hand.thumb_circumference"; Works is
-// a value that would be right, if one is known, for a page to offer.
+// Field is one fault in a person's input. Message says what is wrong and what
+// would be right.
 type Field struct {
-	Path    string `json:"field"`
+	Path    string `json:"field"` // such as "hand.thumb_circumference"
 	Message string `json:"message"`
-	Works   string `json:"-"`
+	Works   string `json:"-"` // a valid value for the page to offer, if one is known
 }
 
-// String is the line that the command line prints.
+// String returns the line that the command line prints.
 func (f Field) String() string { return f.Path + ": " + f.Message }
 
-// Fields are all faults of one input, in the order in which they were found.
+// Fields are the faults of one input, in the order found.
 type Fields []Field
 
 // Add appends a fault.
@@ -111,7 +110,8 @@ func (f *Fields) Add(path, format string, args ...any) {
 	*f = append(*f, Field{Path: path, Message: fmt.Sprintf(format, args...)})
 }
 
-// Err is nil for no faults, so that "return x, faults.Err()" reads well.
+// Err returns f as an error, nil if there are no faults: a nil Fields in an
+// error would not equal nil.
 func (f Fields) Err() error {
 	if len(f) == 0 {
 		return nil
@@ -119,12 +119,12 @@ func (f Fields) Err() error {
 	return f
 }
 
-// Error joins the faults, one a line.
+// Error returns the faults, one to a line.
 func (f Fields) Error() string {
 	return strings.Join(f.Lines(), "\n")
 }
 
-// Lines gives each fault as "FIELD: message".
+// Lines returns each fault as "FIELD: message".
 func (f Fields) Lines() []string {
 	lines := make([]string, len(f))
 	for i, field := range f {
@@ -133,7 +133,7 @@ func (f Fields) Lines() []string {
 	return lines
 }
 
-// Has tells whether path has a fault.
+// Has reports whether path has a fault.
 func (f Fields) Has(path string) bool {
 	for _, field := range f {
 		if field.Path == path {

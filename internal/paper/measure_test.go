@@ -176,7 +176,7 @@ func TestCellsOnPaper(t *testing.T) {
 	g := s.Out.Plan.Gauge
 	ratio := g.Stitches / g.Rounds
 	cells := map[bool][]float64{false: {3.5, 6.5, 14}, true: {5, 14}}
-	if testenv.Raced {
+	if testenv.RaceEnabled {
 		cells = map[bool][]float64{true: {14}}
 	}
 	for _, size := range papers() {
@@ -206,7 +206,7 @@ func TestCellsOnPaper(t *testing.T) {
 // papers are all papers, or one where the race detector watches: reading dots
 // takes ten times as long under it.
 func papers() []Size {
-	if testenv.Raced {
+	if testenv.RaceEnabled {
 		return Papers()[:1]
 	}
 	return Papers()

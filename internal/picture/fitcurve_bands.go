@@ -125,7 +125,7 @@ func (c *fitCurve) girth(mm float64) string { return units.FromMM(mm).With(c.uni
 // up to what the unit's tape shows, so that it is never understated (as JCGM
 // 100:2008, 7.2.6, allows).
 func (c *fitCurve) half(girth float64) string {
-	return units.FromMM(girth * c.o.Half).Up(c.unit).Format(c.unit)
+	return units.FromMM(girth * c.o.Half).RoundUp(c.unit).Format(c.unit)
 }
 
 // percent is a share as "+2 %", "−3 %" or "0 %".

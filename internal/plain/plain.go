@@ -1,5 +1,5 @@
-// Package plain is the one rule for the texts and keys that the program keeps:
-// what passes here can be shown, stored, exported and read back unchanged.
+// Package plain checks the texts and keys that the program keeps: those that
+// pass can be shown, stored, exported and read back unchanged.
 package plain
 
 import (
@@ -9,19 +9,19 @@ import (
 	"unicode/utf8"
 )
 
-// MaxKey is the most characters of a key that a page gives to what it sends.
+// MaxKey is the most characters that a key may have when a page sends it.
 const MaxKey = 64
 
-// MaxKeptKey is the most characters of a key as it is kept, which may have
-// something added to tell it from another.
+// MaxKeptKey is the most characters of a stored key, which may have a suffix
+// that tells it from another one.
 const MaxKeptKey = 200
 
-// Line returns what is wrong with a text of one line that may have so many
-// characters, and "" where nothing is: it is valid UTF-8 without control
-// characters, line breaks and tabs among them. An empty text is right.
-func Line(text string, most int) string {
-	if n := utf8.RuneCountInString(text); n > most {
-		return fmt.Sprintf("has %d characters; %d are the most", n, most)
+// Line checks a text of one line of at most limit characters. It returns what
+// is wrong, or "" for valid UTF-8 without control characters (line breaks and
+// tabs are such characters). An empty text is valid.
+func Line(text string, limit int) string {
+	if n := utf8.RuneCountInString(text); n > limit {
+		return fmt.Sprintf("has %d characters; %d are the most", n, limit)
 	}
 	if !utf8.ValidString(text) || strings.IndexFunc(text, unicode.IsControl) >= 0 {
 		return "has characters that can't be shown; write it on one line"
@@ -29,42 +29,43 @@ func Line(text string, most int) string {
 	return ""
 }
 
-// Lines is Line for a text of several lines, in which breaks and tabs stand.
-func Lines(text string, most int) string {
-	if n := utf8.RuneCountInString(text); n > most {
-		return fmt.Sprintf("has %d characters; %d are the most", n, most)
+// Lines is Line for a text that may have line breaks and tabs.
+func Lines(text string, limit int) string {
+	if n := utf8.RuneCountInString(text); n > limit {
+		return fmt.Sprintf("has %d characters; %d are the most", n, limit)
 	}
-	if !utf8.ValidString(text) || strings.IndexFunc(text, unseen) >= 0 {
+	if !utf8.ValidString(text) || strings.IndexFunc(text, isHidden) >= 0 {
 		return "has characters that can't be shown; write it anew"
 	}
 	return ""
 }
 
-func unseen(r rune) bool {
+func isHidden(r rune) bool {
 	return unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
 }
 
-// Key returns what is wrong with the key that a page gives to what it sends,
-// by which it is known again, and "" where nothing is.
+// Key checks the key by which a page marks what it sends, so that a second
+// sending is recognised. It returns what is wrong, or "".
 func Key(key string) string {
-	if key == "" || len(key) > MaxKey || strings.IndexFunc(key, outsideKey) >= 0 {
+	if key == "" || len(key) > MaxKey || strings.IndexFunc(key, isNoKeyCharacter) >= 0 {
 		return fmt.Sprintf("is %.20q; write 1 to %d letters and digits", key, MaxKey)
 	}
 	return ""
 }
 
-func outsideKey(r rune) bool {
+func isNoKeyCharacter(r rune) bool {
 	return !('A' <= r && r <= 'Z' || 'a' <= r && r <= 'z' || '0' <= r && r <= '9' || r == '-' || r == '_')
 }
 
-// mended returns a key that was kept before Key stood at the door as one that
-// can be exported: what can't be shown becomes U+FFFD, and it is cut to
-// MaxKeptKey. A right one stays as it is; an empty one becomes U+FFFD.
+// mended returns a key in a form that can be exported, since keys were once
+// stored unchecked. A valid key stays as it is; otherwise every character that
+// can't be shown becomes U+FFFD, so does an empty key, and a long one is cut to
+// leave room for a suffix.
 func mended(key string) string {
 	if key != "" && Line(key, MaxKeptKey) == "" {
 		return key
 	}
-	runes := []rune(key) // each invalid byte is U+FFFD
+	runes := []rune(key) // each invalid byte becomes U+FFFD
 	for i, r := range runes {
 		if unicode.IsControl(r) {
 			runes[i] = utf8.RuneError
@@ -73,15 +74,15 @@ func mended(key string) string {
 	if len(runes) == 0 {
 		runes = append(runes, utf8.RuneError)
 	}
-	return string(runes[:min(len(runes), MaxKeptKey-suffix)])
+	return string(runes[:min(len(runes), MaxKeptKey-maxSuffix)])
 }
 
-// suffix is room for what tells mended keys from each other.
-const suffix = 8
+// maxSuffix is the most characters of the suffix that tells mended keys apart.
+const maxSuffix = 8
 
-// MendedKeys returns keys as they can be exported, each still different from
-// the others, and which of them are not as they were kept. The same keys give
-// the same answer.
+// MendedKeys returns stored keys in a form that can be exported, and the
+// indexes of those that it changed. Different keys stay different, and the same
+// keys always give the same result.
 func MendedKeys(kept []string) (keys []string, changed []int) {
 	taken := make(map[string]bool, len(kept))
 	for _, key := range kept {

@@ -8,11 +8,11 @@ import (
 )
 
 func TestLine(t *testing.T) {
-	for text, right := range map[string]bool{
+	for text, valid := range map[string]bool{
 		"": true, "Ada’s thumb, 7½ cm": true, "e\u0301 🧤 \u202e": true, "ж\ufffd": true,
 		"\xff": false, "\xed\xa0\x80": false, "a\x00": false, "two\nlines": false, "tab\t": false, "\u0085": false, "\x7f": false,
 	} {
-		assert.Equal(t, right, Line(text, 40) == "", "%q", text)
+		assert.Equal(t, valid, Line(text, 40) == "", "%q", text)
 	}
 	assert.Empty(t, Line(strings.Repeat("ж", 40), 40), "characters, not bytes")
 	assert.Equal(t, "has 41 characters; 40 are the most", Line(strings.Repeat("ж", 41), 40))
@@ -21,14 +21,15 @@ func TestLine(t *testing.T) {
 }
 
 func TestKey(t *testing.T) {
-	for key, right := range map[string]bool{
+	for key, valid := range map[string]bool{
 		"abc-XYZ_09": true, strings.Repeat("k", MaxKey): true,
 		"": false, strings.Repeat("k", MaxKey+1): false, "a b": false, "%ff": false, "\xff": false, "é": false, "a\n": false,
 	} {
-		assert.Equal(t, right, Key(key) == "", "%q", key)
+		assert.Equal(t, valid, Key(key) == "", "%q", key)
 	}
 }
 
+// Mended keys are valid and different, and mending them again changes nothing.
 func FuzzMendedKeys(f *testing.F) {
 	f.Add("a\x00", "a\ufffd", "a\x01")
 	f.Fuzz(func(t *testing.T, a, b, c string) {

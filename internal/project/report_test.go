@@ -33,7 +33,7 @@ func TestReportHoldsToTheSchema(t *testing.T) {
 		for j, brief := range []bool{false, true} {
 			raw, err := pl.Report(p, brief)
 			require.NoError(t, err)
-			require.NoError(t, testenv.Valid(t, s, raw), "%s", raw)
+			require.NoError(t, testenv.Validate(t, s, raw), "%s", raw)
 			require.NoError(t, json.Unmarshal(raw, &docs[j]))
 		}
 		assert.NotEmpty(t, docs[0]["fit"])

@@ -147,7 +147,7 @@ func TestOneTryRaisesTheShareThatFits(t *testing.T) {
 	} {
 		name, off := draw.name, draw.off
 		gauges := []float64{18, 22, 28, 32, 36}
-		if testenv.Raced {
+		if testenv.RaceEnabled {
 			gauges = gauges[2:3] // a share needs its number of mitts
 		}
 		for _, gauge := range gauges {

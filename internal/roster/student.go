@@ -206,6 +206,6 @@ func standIn(whole sheet.Sheet, u units.Unit) {
 		whole[stitchesPath], whole[widthPath] = "20", GaugeOver(u)
 	}
 	if whole.Given(hand.FieldCircumference) == "" && whole.Given(hand.FieldSize) == "" && whole.Given(hand.FieldBreadth) == "" {
-		whole[hand.FieldCircumference] = (units.Longest - units.Centimetre).Exact(whole.Unit())
+		whole[hand.FieldCircumference] = (units.MaxLength - units.Centimetre).Exact(whole.Unit())
 	}
 }

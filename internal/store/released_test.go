@@ -94,7 +94,7 @@ func reread(t *testing.T, f exportfile.File) exportfile.File {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, exportfile.Write(&b, f))
-	require.NoError(t, testenv.Valid(t, testenv.Schema(t, "export.schema.json"), b.Bytes()))
+	require.NoError(t, testenv.Validate(t, testenv.Schema(t, "export.schema.json"), b.Bytes()))
 	again, err := exportfile.Read(t.Context(), b.Bytes())
 	require.NoError(t, err)
 	return again

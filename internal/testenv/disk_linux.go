@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// Disk is a directory on a small file system of its own, of so many bytes,
-// which takes root to make.
+// Disk returns a directory on a file system of its own with room for a number of
+// bytes. Mounting it needs root.
 func Disk(t testing.TB, bytes int) string {
 	t.Helper()
 	dir := t.TempDir()

@@ -11,10 +11,8 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
-// Updating tells whether golden files are written anew.
-func Updating() bool { return *update }
-
-// Golden fails with a difference unless got is what stands in the file.
+// Golden fails the test if got differs from the file, and shows the difference.
+// With -update it writes got to the file instead.
 func Golden(t testing.TB, path string, got []byte) {
 	t.Helper()
 	if *update {

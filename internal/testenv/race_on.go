@@ -2,6 +2,6 @@
 
 package testenv
 
-// Raced says that the race detector watches, under which everything takes
-// several times as long.
-const Raced = true
+// RaceEnabled reports whether the race detector is on, which makes everything
+// several times as slow.
+const RaceEnabled = true

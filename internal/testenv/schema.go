@@ -9,8 +9,8 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 )
 
-// Schema is a JSON Schema of the top testdata directory, as an independent
-// library reads it; the test stands two directories below the top.
+// Schema returns a JSON Schema of the top testdata directory, compiled by an
+// independent library. The test must lie two directories below the top.
 func Schema(t testing.TB, name string) *jsonschema.Schema {
 	t.Helper()
 	raw, err := os.ReadFile(filepath.Join("..", "..", "testdata", name))
@@ -18,7 +18,7 @@ func Schema(t testing.TB, name string) *jsonschema.Schema {
 		t.Fatal(err)
 	}
 	c := jsonschema.NewCompiler()
-	if err := c.AddResource(name, value(t, raw)); err != nil {
+	if err := c.AddResource(name, parsed(t, raw)); err != nil {
 		t.Fatal(err)
 	}
 	s, err := c.Compile(name)
@@ -28,13 +28,14 @@ func Schema(t testing.TB, name string) *jsonschema.Schema {
 	return s
 }
 
-// Valid asks a schema of a text; what is no JSON fails the test.
-func Valid(t testing.TB, s *jsonschema.Schema, raw []byte) error {
+// Validate returns how raw breaks the schema, nil if it doesn't. A text that is
+// not JSON fails the test.
+func Validate(t testing.TB, s *jsonschema.Schema, raw []byte) error {
 	t.Helper()
-	return s.Validate(value(t, raw))
+	return s.Validate(parsed(t, raw))
 }
 
-func value(t testing.TB, raw []byte) any {
+func parsed(t testing.TB, raw []byte) any {
 	t.Helper()
 	v, err := jsonschema.UnmarshalJSON(bytes.NewReader(raw))
 	if err != nil {

@@ -1,6 +1,7 @@
-// Package testenv is what tests ask of their surroundings: programs that may be
-// missing on this machine, golden files, JSON Schemas. It is the one place that
-// may skip a test. With THENAR_BROWSER=required a missing program is a failure.
+// Package testenv is what tests need from outside Go: programs, environment
+// variables, golden files, JSON Schemas, a small disk. A test whose program or
+// file is not on this machine is skipped here and nowhere else; it fails
+// instead if THENAR_BROWSER=required is set.
 package testenv
 
 import (
@@ -9,19 +10,19 @@ import (
 	"testing"
 )
 
-// Browser is the path of a Chromium for page tests.
+// Browser returns the path of a Chromium for page tests.
 func Browser(t testing.TB) string {
 	t.Helper()
-	return first(t, "chromium", "chromium-browser", "google-chrome")
+	return firstOf(t, "chromium", "chromium-browser", "google-chrome")
 }
 
-// Program is the path of a program that a test runs.
+// Program returns the path of a program that a test runs.
 func Program(t testing.TB, name string) string {
 	t.Helper()
-	return first(t, name)
+	return firstOf(t, name)
 }
 
-// File is a file whose path stands in an environment variable.
+// File returns the path of the file that an environment variable names.
 func File(t testing.TB, variable string) string {
 	t.Helper()
 	path := os.Getenv(variable)
@@ -31,18 +32,17 @@ func File(t testing.TB, variable string) string {
 	return path
 }
 
-// Cases is how many of n cases a test goes through that has nothing to do at
-// the same time: all of them, or a tenth where the race detector watches, under
-// which each takes several times as long. (.ci/run goes through all of them
-// without it.)
+// Cases returns how many of n cases a test without concurrency runs: all of
+// them, or a tenth under the race detector, which makes each several times as
+// slow. (.ci/run runs all of them without it.)
 func Cases(n int) int {
-	if Raced {
+	if RaceEnabled {
 		return n / 10
 	}
 	return n
 }
 
-func first(t testing.TB, names ...string) string {
+func firstOf(t testing.TB, names ...string) string {
 	t.Helper()
 	for _, name := range names {
 		if path, err := exec.LookPath(name); err == nil {

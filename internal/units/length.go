@@ -1,5 +1,5 @@
-// Package units holds length, the only quantity that people type here, in
-// one integer base unit, and the three units in which they type it.
+// Package units has the type Length, a whole number of micrometres, and reads
+// and prints it in millimetres, centimetres and inches.
 package units
 
 import (
@@ -21,15 +21,15 @@ const (
 	Metre      Length = 1_000_000
 )
 
-// Longest is the greatest length that anybody may type: 2 m. Nothing that a
-// hand or a swatch could need is longer, so what is longer is a slip.
-const Longest = 2 * Metre
+// MaxLength is the longest length that Parse accepts. No hand and no swatch
+// is longer, so a longer one is a typing error.
+const MaxLength = 2 * Metre
 
-// MM gives the length in millimetres, for formulas that work in them.
+// MM returns the length in millimetres, for formulas that work in them.
 func (l Length) MM() float64 { return float64(l) / 1000 }
 
-// FromMM turns millimetres into a Length, rounded half away from zero.
-// NaN gives 0; what does not fit is held at the end of the range.
+// FromMM returns a number of millimetres as a Length, rounded half away from
+// zero. It returns 0 for NaN, and the nearest Length for a number out of range.
 func FromMM(mm float64) Length {
 	um := math.Round(mm * 1000)
 	switch {
@@ -53,7 +53,7 @@ const (
 	IN Unit = "in"
 )
 
-// Size is the length of one of the unit; 0 for a unit that is not known.
+// Size returns the length of one unit, 0 for an unknown unit.
 func (u Unit) Size() Length {
 	switch u {
 	case MM:
@@ -66,8 +66,8 @@ func (u Unit) Size() Length {
 	return 0
 }
 
-// Format prints l in the unit without its name, at the fineness of a tape:
-// whole millimetres, millimetres in centimetres, eighths of an inch.
+// Format returns l in the unit without the unit's name, rounded as a tape is
+// divided: to a millimetre, a tenth of a centimetre or an eighth of an inch.
 func (l Length) Format(u Unit) string {
 	switch u {
 	case IN:
@@ -79,17 +79,17 @@ func (l Length) Format(u Unit) string {
 	}
 }
 
-// String prints l in millimetres with its unit.
+// String returns l in millimetres: "2.5 mm".
 func (l Length) String() string {
 	return trimZeros(strconv.FormatFloat(l.MM(), 'f', 3, 64)) + " mm"
 }
 
-// With prints l in the unit with the unit's name: "19 cm", "7½ in".
+// With returns l in the unit with the unit's name: "19 cm", "7½ in".
 func (l Length) With(u Unit) string { return l.Format(u) + " " + string(u) }
 
-// Exact prints l in the unit with every digit that it has: for filling a
-// field with a converted value. Three decimals of a millimetre are whole
-// micrometres; an inch is given to four decimals.
+// Exact returns l in the unit with all its digits, to fill a field with a
+// converted value. Millimetres and centimetres are exact; inches are rounded to
+// four decimals.
 func (l Length) Exact(u Unit) string {
 	decimals := map[Unit]int{MM: 3, CM: 4, IN: 4}[u]
 	return trimZeros(strconv.FormatFloat(float64(l)/float64(u.Size()), 'f', decimals, 64))
@@ -110,8 +110,8 @@ func roundTo(l, step Length) Length {
 	return (l + step/2) / step * step
 }
 
-// eighths prints inches as a tape has them: whole inches and the nearest
-// eighth, the fraction in its lowest terms.
+// eighths returns l in whole inches and the nearest eighth, the fraction in its
+// lowest terms.
 func eighths(l Length) string {
 	if l < 0 {
 		return "−" + eighths(-l)
@@ -125,13 +125,12 @@ func eighths(l Length) string {
 	return strconv.FormatInt(whole, 10) + fraction
 }
 
-// Up is the length rounded up to the finest step that Format writes of a
-// unit, a millimetre or an eighth of an inch: for what must not look smaller
-// than it is, such as half of an interval.
-func (l Length) Up(u Unit) Length {
-	fine := Millimetre
+// RoundUp rounds l up to the finest step that Format prints, a millimetre or an
+// eighth of an inch: half of an interval must not look smaller than it is.
+func (l Length) RoundUp(u Unit) Length {
+	step := Millimetre
 	if u == IN {
-		fine = Inch / 8
+		step = Inch / 8
 	}
-	return (l + fine - 1) / fine * fine
+	return (l + step - 1) / step * step
 }

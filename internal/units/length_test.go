@@ -34,8 +34,8 @@ func TestParse(t *testing.T) {
 		{"5.", units.CM, 50_000},
 		{" 19 ", units.CM, 190_000},
 		{"0.0005", units.MM, 1}, // half a micrometre, away from zero
-		{"200", units.CM, units.Longest},
-		{"2000", units.MM, units.Longest},
+		{"200", units.CM, units.MaxLength},
+		{"2000", units.MM, units.MaxLength},
 	}
 	for _, c := range cases {
 		got, err := units.Parse(c.text, c.unit)
@@ -83,8 +83,8 @@ func TestFromMM(t *testing.T) {
 	assert.Equal(t, units.Length(math.MinInt64), units.FromMM(math.Inf(-1)))
 }
 
-// FuzzParse holds that whatever is taken lies in range and comes back when
-// it is printed to the last digit (millimetres hold whole micrometres).
+// Whatever Parse accepts lies in range, and Parse reads its exact millimetres
+// back as the same length.
 func FuzzParse(f *testing.F) {
 	for _, s := range []string{"19", "7 1/2", "7½", "1e9", "0", "-1", "1/3", "٣"} {
 		f.Add(s)
@@ -95,7 +95,7 @@ func FuzzParse(f *testing.F) {
 			if err != nil {
 				continue
 			}
-			if l <= 0 || l > units.Longest {
+			if l <= 0 || l > units.MaxLength {
 				t.Fatalf("%q in %s gives %d", s, u, l)
 			}
 			back, err := units.Parse(l.Exact(units.MM), units.MM)
@@ -106,15 +106,15 @@ func FuzzParse(f *testing.F) {
 	})
 }
 
-// Rounded up to the finest step that is written: worked by hand.
-func TestUp(t *testing.T) {
+// Worked by hand.
+func TestRoundUp(t *testing.T) {
 	for _, c := range []struct {
 		l    units.Length
 		u    units.Unit
 		want string
 	}{{1, units.MM, "1 mm"}, {5_000, units.CM, "0.5 cm"}, {5_001, units.CM, "0.6 cm"}, {3_176, units.IN, "¼ in"}, {3_175, units.IN, "⅛ in"}, {0, units.CM, "0 cm"}} {
-		if got := c.l.Up(c.u).With(c.u); got != c.want {
-			t.Errorf("%d up in %s is %s, want %s", c.l, c.u, got, c.want)
+		if got := c.l.RoundUp(c.u).With(c.u); got != c.want {
+			t.Errorf("%d rounded up in %s is %s, want %s", c.l, c.u, got, c.want)
 		}
 	}
 }

@@ -7,8 +7,8 @@ import (
 	"unicode/utf8"
 )
 
-// The ways in which a typed length can be wrong. The text of each is the
-// end of a message whose beginning names the field.
+// The errors of Parse. Each text continues a message that begins with the name
+// of the field.
 var (
 	ErrEmpty    = errors.New("is empty; write a number such as 18.5")
 	ErrNumber   = errors.New("is not a number; write digits such as 18.5, 18,5, 7 1/2 or 7½, without a sign, an exponent or a unit")
@@ -17,26 +17,28 @@ var (
 	ErrFraction = errors.New("has a fraction with nothing below the line; write it like 7 1/2")
 )
 
-// longestText bounds what is read: no sensible length is written longer.
-const longestText = 40
+// maxText is the most bytes that a typed length may have, far more than any
+// sensible one.
+const maxText = 40
 
-// vulgar are the fractions that stand as one sign, as numerator and
-// denominator.
-var vulgar = map[rune][2]int64{
+// fractions are the fractions that Unicode has as one character, as numerator
+// and denominator.
+var fractions = map[rune][2]int64{
 	'½': {1, 2}, '¼': {1, 4}, '¾': {3, 4}, '⅓': {1, 3}, '⅔': {2, 3},
 	'⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8},
 }
 
 // Parse reads a length typed in unit u: digits with "." or "," for decimals,
-// a fraction ("7 1/2", "1/2") or a fraction sign ("7½"). It takes no sign,
-// exponent or unit name. The result is above 0 and at most Longest, rounded
-// half away from zero to the micrometre; the arithmetic is exact until then.
+// a fraction ("7 1/2", "1/2") or a fraction character ("7½"). It accepts no
+// sign, exponent or unit name. The result is above 0 and at most MaxLength,
+// rounded half away from zero to the micrometre; the arithmetic is exact until
+// then.
 func Parse(text string, u Unit) (Length, error) {
 	text = strings.TrimSpace(text)
 	if text == "" {
 		return 0, ErrEmpty
 	}
-	if len(text) > longestText {
+	if len(text) > maxText {
 		return 0, ErrNumber
 	}
 	value, err := parseRat(text)
@@ -44,7 +46,7 @@ func Parse(text string, u Unit) (Length, error) {
 		return 0, err
 	}
 	value.Mul(value, big.NewRat(int64(u.Size()), 1))
-	if value.Cmp(big.NewRat(int64(Longest), 1)) > 0 {
+	if value.Cmp(big.NewRat(int64(MaxLength), 1)) > 0 {
 		return 0, ErrTooLong
 	}
 	l := roundRat(value)
@@ -54,14 +56,14 @@ func Parse(text string, u Unit) (Length, error) {
 	return l, nil
 }
 
-// parseRat reads whole part, decimals and fraction.
+// parseRat reads a decimal number, or a whole number and a fraction.
 func parseRat(text string) (*big.Rat, error) {
-	if last, size := utf8.DecodeLastRuneInString(text); vulgar[last] != [2]int64{} {
+	if last, size := utf8.DecodeLastRuneInString(text); fractions[last] != [2]int64{} {
 		whole, err := parseWhole(strings.TrimSpace(text[:len(text)-size]))
 		if err != nil {
 			return nil, err
 		}
-		f := vulgar[last]
+		f := fractions[last]
 		return whole.Add(whole, big.NewRat(f[0], f[1])), nil
 	}
 	over, under, isFraction := strings.Cut(text, "/")
@@ -91,7 +93,7 @@ func parseRat(text string) (*big.Rat, error) {
 	return whole.Add(whole, new(big.Rat).SetFrac(n, d)), nil
 }
 
-// parseWhole reads the whole number before a fraction; none is 0.
+// parseWhole reads the whole number before a fraction, 0 for an empty text.
 func parseWhole(text string) (*big.Rat, error) {
 	if text == "" {
 		return new(big.Rat), nil
@@ -103,8 +105,8 @@ func parseWhole(text string) (*big.Rat, error) {
 	return new(big.Rat).SetInt(n), nil
 }
 
-// parseDecimal reads digits with at most one "." or ",", which must have a
-// digit on at least one side.
+// parseDecimal reads digits with at most one "." or ",", and at least one
+// digit.
 func parseDecimal(text string) (*big.Rat, error) {
 	whole, part := text, ""
 	if i := strings.IndexAny(text, ".,"); i >= 0 {
@@ -131,7 +133,7 @@ func parseDigits(text string) (*big.Int, error) {
 	return n, nil
 }
 
-// roundRat rounds a number that is not negative half away from zero.
+// roundRat rounds half up. v is not negative.
 func roundRat(v *big.Rat) Length {
 	num := new(big.Int).Lsh(v.Num(), 1)
 	num.Add(num, v.Denom())

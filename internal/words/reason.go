@@ -61,7 +61,7 @@ func (r *reasons) within(stitches int) string {
 	if half == 0 {
 		return r.length(mm)
 	}
-	return r.length(mm) + " ± " + units.FromMM(mm*half).Up(r.u).With(r.u)
+	return r.length(mm) + " ± " + units.FromMM(mm*half).RoundUp(r.u).With(r.u)
 }
 
 // near is the end of a sentence on a count: what was wanted, and what the

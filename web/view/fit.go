@@ -18,7 +18,7 @@ func (a Answer) length(mm float64) string { return units.FromMM(mm).With(a.Unit)
 
 // half is half of a place's interval, rounded up.
 func (a Answer) half(s fit.Site) string {
-	return units.FromMM((s.High - s.Low) / 2).Up(a.Unit).With(a.Unit)
+	return units.FromMM((s.High - s.Low) / 2).RoundUp(a.Unit).With(a.Unit)
 }
 
 // percent is a chance in whole percent; what is nearly none or nearly
@@ -65,7 +65,7 @@ func (a Answer) doubtWords() string {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
 	text := fmt.Sprintf("Gauge %.1f stitches and %.1f rounds over 10 cm: every girth ± %.1f %% (95 %%), so the %s may come out up to %s off.",
-		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).Up(a.Unit).With(a.Unit))
+		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.Larger(girth); ok && then < now {
 		text += fmt.Sprintf(" Of that, %s come from counting over %s; counted over %s it would be %s.",
 			words.Size(now, a.Unit), p.Gauge.Widest().With(a.Unit), over.With(a.Unit), words.Size(then, a.Unit))
