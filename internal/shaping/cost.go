@@ -2,66 +2,66 @@ package shaping
 
 import "math/bits"
 
-// Cost is the exact cost of a schedule: num/den stitches², not negative.
-// Costs of one problem have the same denominator, so that == compares them.
+// Cost is the exact cost of a schedule, num/den stitches², never negative. All
+// costs of one problem have the same denominator, so that == compares them.
 type Cost struct{ num, den int64 }
 
-// Float is the cost in stitches², λ × changes included, as near as a float64
-// comes.
+// Float returns the cost in stitches² as the nearest float64.
 func (c Cost) Float() float64 { return float64(c.num) / float64(max(c.den, 1)) }
 
-// Less compares two costs exactly, of different problems too.
+// Less reports whether c is less than d, exactly, even if they are costs of
+// different problems.
 func (c Cost) Less(d Cost) bool {
 	hi, lo := bits.Mul64(uint64(c.num), uint64(max(d.den, 1)))
 	hi2, lo2 := bits.Mul64(uint64(d.num), uint64(max(c.den, 1)))
 	return hi < hi2 || (hi == hi2 && lo < lo2)
 }
 
-// scale is how a problem is turned into whole numbers: deviations in 1/line
-// stitch, costs in 1/(line² · unit) stitch².
+// scale makes the numbers of a problem whole: deviations are in units of
+// 1/perStitch stitch, costs in units of 1/(perStitch² · factor) stitch².
 type scale struct {
-	line, unit int64
-	lambda     int64 // λ · line² · unit
+	perStitch, factor int64
+	lambda            int64 // λ · perStitch² · factor
 }
 
-func (s scale) cost(num int64) Cost { return Cost{num, s.line * s.line * s.unit} }
+func (s scale) cost(num int64) Cost { return Cost{num, s.perStitch * s.perStitch * s.factor} }
 
-// scale finds whole numbers for a problem whose numbers are checked: the
-// default line times 2R, a target times 10 000, and unit so that λ, given in
-// thousandths, is whole. Every sum of costs then stays under 2⁶³.
+// scale returns the scale of a problem that passes checkNumbers: perStitch is 2R
+// for the default line and 10 000 for a Target, and factor makes λ whole. It
+// refuses numbers whose costs could sum up to 2⁶³ or more.
 func (p *Problem) scale() (scale, error) {
-	s := scale{line: 2 * int64(p.Rounds)}
+	s := scale{perStitch: 2 * int64(p.Rounds)}
 	if p.Target != nil {
-		s.line = targetScale
+		s.perStitch = targetScale
 	}
-	square := s.line * s.line
+	square := s.perStitch * s.perStitch
 	shared := gcd(p.Lambda*(square%1000), 1000)
-	s.unit, s.lambda = 1000/shared, p.Lambda*square/shared
+	s.factor, s.lambda = 1000/shared, p.Lambda*square/shared
 	worst := int64(0)
 	for r := 1; r <= p.Rounds; r++ {
-		t := p.target(r, s.line)
-		worst = max(worst, magnitude(int64(p.From)*s.line-t), magnitude(int64(p.To)*s.line-t))
+		t := p.target(r, s.perStitch)
+		worst = max(worst, abs(int64(p.From)*s.perStitch-t), abs(int64(p.To)*s.perStitch-t))
 	}
-	all := product(product(product(worst, worst), s.unit), int64(p.Rounds))
-	if all > largest/2 || product(s.lambda, int64(p.Rounds)) > largest/2 {
+	all := product(product(product(worst, worst), s.factor), int64(p.Rounds))
+	if all > maxProduct/2 || product(s.lambda, int64(p.Rounds)) > maxProduct/2 {
 		return s, impossible("from", "to, target and lambda are too large to be compared exactly; write smaller numbers")
 	}
 	return s, nil
 }
 
-// largest is where products stop; no cost that is used reaches it.
-const largest = int64(1) << 62
+// maxProduct is above every cost of a problem that scale accepts.
+const maxProduct = int64(1) << 62
 
-// product multiplies numbers that are not negative and stops at largest.
+// product returns a · b, or maxProduct if that is less. Neither is negative.
 func product(a, b int64) int64 {
 	hi, lo := bits.Mul64(uint64(a), uint64(b))
-	if hi != 0 || lo > uint64(largest) {
-		return largest
+	if hi != 0 || lo > uint64(maxProduct) {
+		return maxProduct
 	}
 	return int64(lo)
 }
 
-func magnitude(n int64) int64 { return max(n, -n) }
+func abs(n int64) int64 { return max(n, -n) }
 
 func gcd(a, b int64) int64 {
 	for b != 0 {
@@ -70,10 +70,10 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// CostOf is the cost of a given schedule, by its definition. The rounds must
-// climb, lie within 1 … Rounds and be as many as the problem has changes; the
-// gap, the leads and the first round are not asked for, so that a fixed
-// rhythm can be priced too.
+// CostOf returns the cost of the given rounds by its definition. They must climb
+// from 1 or later to at most p.Rounds, and be as many as the problem has
+// changes. They may break p's gap, leads and first round, so that a rhythm fixed
+// by a person can be priced too.
 func CostOf(p Problem, rounds []int) (Cost, error) {
 	if err := p.checkNumbers(); err != nil {
 		return Cost{}, err
@@ -96,8 +96,8 @@ func CostOf(p Problem, rounds []int) (Cost, error) {
 		for done < len(rounds) && rounds[done] <= r {
 			done++
 		}
-		off := int64(p.From+p.Step*done)*s.line - p.target(r, s.line)
-		cost += off * off * s.unit
+		off := int64(p.From+p.Step*done)*s.perStitch - p.target(r, s.perStitch)
+		cost += off * off * s.factor
 	}
 	for i := 2; i < len(rounds); i++ {
 		if rounds[i]-rounds[i-1] != rounds[i-1]-rounds[i-2] {

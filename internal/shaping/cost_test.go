@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// byDefinition is the cost of a list of rounds in fractions, straight from
+// byDefinition returns the cost of a list of rounds as a fraction, straight from
 // Σ (S(r) − T(r))² + λ × changes.
 func byDefinition(p Problem, rounds []int) *big.Rat {
 	sum := new(big.Rat)
@@ -49,8 +49,8 @@ func TestCostByHand(t *testing.T) {
 	assert.InDelta(t, 16.0/3, cost.Float(), 1e-12)
 }
 
-// Every cost equals its definition in fractions to the last digit, up to the
-// largest numbers that are taken.
+// Every cost equals its definition in fractions exactly, up to the largest
+// numbers that are accepted.
 func TestCostIsExact(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 11))
 	for _, size := range []struct{ rounds, changes, step, from int }{
@@ -89,8 +89,8 @@ func TestCostsCompareExactly(t *testing.T) {
 	assert.Zero(t, Cost{}.Float())
 }
 
-// A fixed rhythm is priced whatever the gap, the leads and the first round
-// say; a list that is no schedule is refused.
+// CostOf ignores the gap, the leads and the first round, and refuses a list that
+// is not a schedule.
 func TestCostOfRefuses(t *testing.T) {
 	p := Problem{From: 3, To: 9, Step: 2, Rounds: 12, Gap: 9, LeadIn: 5, LeadOut: 5, First: 6, Lambda: 8000}
 	_, err := CostOf(p, []int{1, 2, 12})
@@ -101,9 +101,9 @@ func TestCostOfRefuses(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := CostOf(p, rounds)
-			var no *Impossible
-			require.ErrorAs(t, err, &no)
-			assert.Equal(t, "rounds", no.Bound)
+			var impossible *Impossible
+			require.ErrorAs(t, err, &impossible)
+			assert.Equal(t, "rounds", impossible.Bound)
 		})
 	}
 	p.Step = 4

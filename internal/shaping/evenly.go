@@ -2,23 +2,21 @@ package shaping
 
 import "fmt"
 
-// Spread asks for events (increases or decreases) spread evenly over
-// stitches: Uses is how many stitches of the round below one event takes, 0
-// for M1, 1 for kfb, 2 for k2tog and ssk.
+// Spread asks for events (increases or decreases) spread evenly over stitches.
 type Spread struct {
 	Stitches, Events int  // each 1 … 1 000 000
 	Flat             bool // back and forth: plain stitches at both ends
-	Uses             int  // 0, 1 or 2
+	Uses             int  // stitches that one event takes: 0 for M1, 1 for kfb, 2 for k2tog and ssk
 }
 
-// Evenly gives the runs of plain stitches in the order worked: Events runs in
-// the round, each before its event; flat one more, the last after the last
-// event. In the round event i of k stands at place ⌈i·n/k⌉ of n stitches, and
-// an event that uses stitches takes them from the run before it. Flat, the
-// n − k·uses plain stitches are divided into k + 1 runs, boundary i at
-// ⌈i·(n − k·uses)/(k + 1)⌉. A run may be 0, never negative. Numbers out of
-// range, and more events than the stitches have room for, are refused; the
-// message goes on after the name of the number of events.
+// Evenly returns the runs of plain stitches in the order worked. In the round
+// there is one run before each event: event i of k stands at place ⌈i·n/k⌉ of n
+// stitches, and takes what it uses from the run before it. Flat, the
+// n − k·uses plain stitches are divided into k + 1 runs, with boundary i at
+// ⌈i·(n − k·uses)/(k + 1)⌉. A run may be 0.
+//
+// Numbers out of range, and more events than fit, are refused. The text of the
+// error continues a message that begins with the name of the number of events.
 func Evenly(s Spread) ([]int, error) {
 	if err := s.check(); err != nil {
 		return nil, err
@@ -33,7 +31,7 @@ func Evenly(s Spread) ([]int, error) {
 	return divide(s.Stitches, s.Events, s.Uses), nil
 }
 
-// divide cuts n into parts at ⌈i·n/parts⌉ and takes uses off each.
+// divide cuts n into parts at ⌈i·n/parts⌉ and subtracts uses from each.
 func divide(n, parts, uses int) []int {
 	runs := make([]int, parts)
 	at := 0
@@ -57,8 +55,8 @@ func (s Spread) check() error {
 	return nil
 }
 
-// CheckRuns tells whether runs are an even spread at all: the right number
-// of them, nothing left over, and no two differing by more than one stitch.
+// CheckRuns returns an error unless runs are an even spread: the right number
+// of runs, no stitch left over, and no two runs more than one stitch apart.
 func CheckRuns(s Spread, runs []int) error {
 	if err := s.check(); err != nil {
 		return err

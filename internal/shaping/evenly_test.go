@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// tally counts runs by length.
+// tally returns the number of runs of each length.
 func tally(runs []int) map[int]int {
 	m := map[int]int{}
 	for _, r := range runs {
@@ -52,7 +52,7 @@ func TestPublishedSpreads(t *testing.T) {
 
 // The order of the runs: increases stand at ⌈i·n/k⌉, as published (Woolpack:
 // 13, 26, 39, 51).
-func TestOrder(t *testing.T) {
+func TestOrderOfRuns(t *testing.T) {
 	runs, err := Evenly(Spread{Stitches: 51, Events: 4})
 	require.NoError(t, err)
 	assert.Equal(t, []int{13, 13, 13, 12}, runs)
@@ -79,9 +79,8 @@ func TestOrder(t *testing.T) {
 	}
 }
 
-// Events stand at place ⌈i·n/k⌉, counting the stitches an event takes with
-// the run before it; every place from 1 to 60 stitches.
-func TestPlaces(t *testing.T) {
+// Event i of k stands at place ⌈i·n/k⌉ of n stitches, for every n up to 60.
+func TestPlacesOfEvents(t *testing.T) {
 	for n := 1; n <= 60; n++ {
 		for k := 1; k <= n; k++ {
 			runs, err := Evenly(Spread{Stitches: n, Events: k})
@@ -95,7 +94,7 @@ func TestPlaces(t *testing.T) {
 	}
 }
 
-func TestSpreadsRefused(t *testing.T) {
+func TestEvenlyRefuses(t *testing.T) {
 	for says, s := range map[string]Spread{
 		"stitches from 1 to 1000000, not 0":       {Stitches: 0, Events: 1},
 		"stitches from 1 to 1000000, not 1000001": {Stitches: 1_000_001, Events: 1},
@@ -110,8 +109,8 @@ func TestSpreadsRefused(t *testing.T) {
 	}
 }
 
-// A wrong answer is refused for what is wrong with it.
-func TestWrongRunsAreCaught(t *testing.T) {
+// CheckRuns names what is wrong.
+func TestCheckRunsRefuses(t *testing.T) {
 	s := Spread{Stitches: 10, Events: 4, Uses: 1}
 	require.NoError(t, CheckRuns(s, []int{2, 1, 2, 1}))
 	for says, runs := range map[string][]int{
@@ -135,8 +134,8 @@ func TestWrongPublishedAnswerIsCaught(t *testing.T) {
 	assert.NoError(t, CheckRuns(s, []int{11, 11, 11, 11, 11, 11, 11, 11, 11, 11, 10}))
 }
 
-// Patterns of a published worked post (2017) on 8 places, events at ⌊j·8/k⌋,
-// which are ours up to rotation: the same runs between events.
+// Patterns on 8 places with events at ⌊j·8/k⌋, worked in a published post
+// (2017). Between events they have our runs, in an order rotated.
 func TestEuclideanRhythms(t *testing.T) {
 	for k, pattern := range map[int]string{2: "10001000", 3: "10100100", 4: "10101010", 5: "11011010", 6: "11101110", 7: "11111110"} {
 		runs, err := Evenly(Spread{Stitches: 8, Events: k})
@@ -150,11 +149,11 @@ func TestEuclideanRhythms(t *testing.T) {
 				gap = 0
 			}
 		}
-		assert.True(t, rotation(runs, gaps), "k = %d: %v and %v", k, runs, gaps)
+		assert.True(t, isRotation(runs, gaps), "k = %d: %v and %v", k, runs, gaps)
 	}
 }
 
-func rotation(a, b []int) bool {
+func isRotation(a, b []int) bool {
 	for shift := range b {
 		if assert.ObjectsAreEqual(a, append(append([]int{}, b[shift:]...), b[:shift]...)) {
 			return true
@@ -163,8 +162,8 @@ func rotation(a, b []int) bool {
 	return false
 }
 
-// Whatever is asked for, nothing is left over and no two runs differ by more
-// than a stitch.
+// No stitch is left over and no two runs differ by more than one, for every
+// spread of up to 90 stitches.
 func TestEveryAnswerIsEven(t *testing.T) {
 	for n := 1; n <= 90; n++ {
 		for k := 1; k <= 2*n; k++ {

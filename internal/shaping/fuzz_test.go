@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// FuzzSolve gives any numbers at all, and the same numbers cut down to sizes
-// that have schedules.
+// FuzzSolve solves problems of any numbers, and of the same numbers reduced to
+// sizes that have schedules.
 func FuzzSolve(f *testing.F) {
 	f.Add(3, 15, 2, 19, 2, 0, 1, int64(8000), 1, uint64(0))
 	f.Add(48, 8, -4, 15, 1, 0, 0, int64(500), 0, uint64(7))
@@ -21,25 +21,25 @@ func FuzzSolve(f *testing.F) {
 				p.Target = append(p.Target, rng.Int64N(2_000_000)-1_000_000)
 			}
 		}
-		sound(t, p)
+		checkSchedule(t, p)
 		p.From, p.Step, p.Gap, p.LeadIn, p.LeadOut = from%100, step%5, 1+gap&3, leadIn&3, leadOut&3
 		p.To, p.Lambda, p.First = p.From+p.Step*(to&15), lambda&0xffff, first&7
-		sound(t, p)
+		checkSchedule(t, p)
 		p.Quicken = true
-		sound(t, p)
+		checkSchedule(t, p)
 	})
 }
 
-// sound holds a schedule against every bound and its cost against the
-// definition, and tries every list that moves one change by up to two rounds:
-// none may be cheaper, nor as cheap and lexicographically smaller.
-func sound(t *testing.T, p Problem) {
+// checkSchedule checks the solver's rounds against every bound and its cost
+// against the definition. Moving one change by up to two rounds may not be
+// cheaper, nor as cheap and lexicographically smaller.
+func checkSchedule(t *testing.T, p Problem) {
 	t.Helper()
 	got, err := Solve(p)
 	if err != nil {
 		return
 	}
-	if len(got.Rounds) != p.Changes() || !within(p, got.Rounds) {
+	if len(got.Rounds) != p.Changes() || !keepsBounds(p, got.Rounds) {
 		t.Fatalf("%v breaks a bound of %+v", got.Rounds, p)
 	}
 	cost, err := CostOf(p, got.Rounds)
@@ -49,7 +49,7 @@ func sound(t *testing.T, p Problem) {
 	for i := range got.Rounds {
 		for _, by := range []int{-2, -1, 1, 2} {
 			other := slices.Clone(got.Rounds)
-			if other[i] += by; !within(p, other) {
+			if other[i] += by; !keepsBounds(p, other) {
 				continue
 			}
 			c, err := CostOf(p, other)
@@ -60,11 +60,11 @@ func sound(t *testing.T, p Problem) {
 	}
 }
 
-func within(p Problem, rounds []int) bool {
+func keepsBounds(p Problem, rounds []int) bool {
 	for i, r := range rounds {
 		if r < 1+p.LeadIn || r > p.Rounds-p.LeadOut || (i > 0 && r-rounds[i-1] < p.Gap) || (i == 0 && p.First != 0 && r != p.First) {
 			return false
 		}
 	}
-	return !p.Quicken || !slower(rounds)
+	return !p.Quicken || !slowsDown(rounds)
 }

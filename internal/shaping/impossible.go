@@ -5,21 +5,20 @@ import (
 	"strings"
 )
 
-// Impossible says which bound is in the way of a schedule. Bound is one of
-// from, step, rounds, gap, lead-in, lead-out, lambda, first, target, worked; Message
-// goes on after it and says what would be right.
+// Impossible is the error of a problem that has no schedule.
 type Impossible struct {
-	Bound, Message string
+	Bound   string // from, step, rounds, gap, lead-in, lead-out, lambda, first, target or worked
+	Message string // what is wrong with it and what would be right; continues a sentence begun with Bound
 }
 
-// Error is the bound and the message.
+// Error returns the bound and the message.
 func (e *Impossible) Error() string { return e.Bound + " " + e.Message }
 
 func impossible(bound, format string, args ...any) error {
-	return &Impossible{bound, fmt.Sprintf(format, args...)}
+	return &Impossible{Bound: bound, Message: fmt.Sprintf(format, args...)}
 }
 
-// check refuses what can't be scheduled.
+// check returns an Impossible if the problem has no schedule.
 func (p *Problem) check() error {
 	if err := p.checkNumbers(); err != nil {
 		return err
@@ -33,7 +32,7 @@ func (p *Problem) checkNumbers() error {
 	switch {
 	case p.Rounds < 1 || p.Rounds > MaxRounds:
 		return impossible("rounds", "is %d; write a whole number from 1 to %d", p.Rounds, MaxRounds)
-	case outside(p.From) || outside(p.To) || outside(p.Step):
+	case outOfRange(p.From) || outOfRange(p.To) || outOfRange(p.Step):
 		return impossible("from", "to and step lie within ±%d stitches", maxStitches)
 	case p.Gap < 1 || p.Gap > MaxRounds:
 		return impossible("gap", "is %d; write a whole number from 1 to %d", p.Gap, MaxRounds)
@@ -54,7 +53,7 @@ func (p *Problem) checkNumbers() error {
 	return p.checkStep()
 }
 
-func outside(n int) bool { return n < -maxStitches || n > maxStitches }
+func outOfRange(n int) bool { return n < -maxStitches || n > maxStitches }
 
 func (p *Problem) checkStep() error {
 	way := p.To - p.From
@@ -73,27 +72,27 @@ func (p *Problem) checkStep() error {
 	return nil
 }
 
-// checkRoom refuses changes that the rounds have no room for, and names the
-// nearest that they have room for.
+// checkRoom refuses changes that don't fit into the rounds, and names the
+// nearest ones that do.
 func (p *Problem) checkRoom() error {
 	k := p.Changes()
 	if k == 0 || len(p.Changed) > 0 {
 		return p.checkWorked()
 	}
-	if p.LeadIn >= p.last() {
-		return p.leadsMeet()
+	if p.LeadIn >= p.latestLast() {
+		return p.leadsTooLong()
 	}
-	if p.First != 0 && (p.First <= p.LeadIn || p.First > p.last()) {
-		return impossible("first", "is round %d; the first change lies within rounds %d to %d", p.First, 1+p.LeadIn, p.last())
+	if p.First != 0 && (p.First <= p.LeadIn || p.First > p.latestLast()) {
+		return impossible("first", "is round %d; the first change lies within rounds %d to %d", p.First, 1+p.LeadIn, p.latestLast())
 	}
-	if p.slack() < 0 { // then there are at least two changes
-		return p.tooMany(k)
+	if p.slack() < 0 { // so there are at least two changes
+		return p.tooManyChanges(k)
 	}
 	return p.checkWorked()
 }
 
-// checkWorked refuses worked changes that are not in order or not in worked
-// rounds, and too little room above them.
+// checkWorked refuses worked changes that don't climb or lie outside the worked
+// rounds, and remaining changes that don't fit above them.
 func (p *Problem) checkWorked() error {
 	if p.Worked < 0 || p.Worked > p.Rounds {
 		return impossible("worked", "is %d; write a whole number from 0 to the %d rounds", p.Worked, p.Rounds)
@@ -107,21 +106,21 @@ func (p *Problem) checkWorked() error {
 		}
 	}
 	rest := p.Changes() - len(p.Changed)
-	switch last := p.onward() + (rest-1)*p.Gap; {
+	switch last := p.earliestNext() + (rest-1)*p.Gap; {
 	case rest < 0:
 		return impossible("worked", "has %s; only %d are asked for", changes(len(p.Changed)), p.Changes())
 	case rest > 0 && len(p.Changed) == 0 && p.First != 0 && p.First <= p.Worked:
 		return impossible("first", "is round %d, which is worked without a change; the first change can be in round %d", p.First, p.Worked+1)
-	case rest > 0 && last > p.last():
+	case rest > 0 && last > p.latestLast():
 		return impossible("worked", "leaves rounds %d to %d for %s at least %d apart; the last would fall in round %d (%d rounds more)",
-			p.onward(), p.last(), changes(rest), p.Gap, last, last-p.last())
+			p.earliestNext(), p.latestLast(), changes(rest), p.Gap, last, last-p.latestLast())
 	}
 	return nil
 }
 
-// leadsMeet names the longer of the two leads, which leave no round between
-// them, and how much shorter it must be.
-func (p *Problem) leadsMeet() error {
+// leadsTooLong is the error of leads that leave no round between them. It names
+// the longer one and how short it must be.
+func (p *Problem) leadsTooLong() error {
 	bound, n := "lead-out", p.LeadOut
 	if p.LeadIn > p.LeadOut {
 		bound, n = "lead-in", p.LeadIn
@@ -133,20 +132,20 @@ func (p *Problem) leadsMeet() error {
 	return impossible(bound, "is %d, which leaves no round of the %d for a change; write at most %d", n, p.Rounds, n-over)
 }
 
-// tooMany names the bound that k changes run against, and the nearest
-// problems that have room: an earlier first change, a smaller gap, more
-// rounds, fewer changes.
-func (p *Problem) tooMany(k int) error {
+// tooManyChanges is the error of k changes that don't fit. It names the nearest
+// problems that do: an earlier first change, more rounds, fewer changes, a
+// smaller gap.
+func (p *Problem) tooManyChanges(k int) error {
 	bound, n := "rounds", p.Rounds
 	var ways []string
-	if latest := p.last() - (k-1)*p.Gap; p.First > latest && latest > p.LeadIn {
+	if latest := p.latestLast() - (k-1)*p.Gap; p.First > latest && latest > p.LeadIn {
 		bound, n = "first", p.First
 		ways = append(ways, fmt.Sprintf("write at most %d", latest))
 	}
 	if needs := p.Rounds - p.slack(); needs <= MaxRounds {
 		ways = append(ways, fmt.Sprintf("%d changes need %d rounds (%d more)", k, needs, needs-p.Rounds))
 	}
-	span := p.last() - p.first()
+	span := p.latestLast() - p.earliestFirst()
 	room := span/p.Gap + 1
 	ways = append(ways, fmt.Sprintf("make %s (%d fewer)", changes(room), k-room))
 	closer := ""
@@ -154,7 +153,7 @@ func (p *Problem) tooMany(k int) error {
 		closer = fmt.Sprintf(" (%d at least %d apart)", span/gap+1, gap)
 	}
 	return impossible(bound, "is %d, with room for %s at least %d apart from round %d to %d%s; %s",
-		n, changes(room), p.Gap, p.first(), p.last(), closer, strings.Join(ways, ", or "))
+		n, changes(room), p.Gap, p.earliestFirst(), p.latestLast(), closer, strings.Join(ways, ", or "))
 }
 
 func changes(n int) string {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Each message names the bound and what would be right.
 func TestImpossible(t *testing.T) {
 	ok := Problem{From: 3, To: 15, Step: 2, Rounds: 19, Gap: 2, LeadOut: 1, Lambda: 8000}
 	for name, c := range map[string]struct {
@@ -48,10 +49,10 @@ func TestImpossible(t *testing.T) {
 			p := ok
 			c.change(&p)
 			_, err := Solve(p)
-			var no *Impossible
-			require.ErrorAs(t, err, &no)
-			assert.Equal(t, c.bound, no.Bound)
-			assert.Contains(t, no.Message, c.says)
+			var impossible *Impossible
+			require.ErrorAs(t, err, &impossible)
+			assert.Equal(t, c.bound, impossible.Bound)
+			assert.Contains(t, impossible.Message, c.says)
 		})
 	}
 }

@@ -1,22 +1,22 @@
-// Package shaping finds the exact schedule of increases or decreases over a
-// number of rounds, and spreads them evenly over a round or row. It knows no
-// wool: whole numbers in, whole numbers out.
+// Package shaping finds the best schedule of increases or decreases over a
+// number of rounds, exactly, and spreads them evenly over a round or row. It
+// works with whole numbers and knows nothing of wool.
 package shaping
 
-// The largest problems that are taken: far beyond anything knitted, and small
-// enough to be solved in about a second and 100 MB at the worst.
+// The largest numbers that a problem may have: far beyond anything knitted, and
+// small enough to be solved in about a second and 100 MB at worst.
 const (
 	MaxRounds   = 2_000
 	maxStitches = 1_000_000
 	maxLambda   = 1_000_000_000 // thousandths
 )
 
-// targetScale is the fineness of Target: 1/10 000 stitch.
+// targetScale is the number of units of Target in a stitch.
 const targetScale = 10_000
 
-// Problem asks for the rounds r₁ < … < r_K of K = (To − From)/Step changes,
-// within 1 + LeadIn … Rounds − LeadOut, neighbours at least Gap apart, that
-// minimise
+// Problem asks for the rounds r₁ < … < r_K of K = (To − From)/Step changes
+// (increases or decreases), from 1 + LeadIn to Rounds − LeadOut and at least Gap
+// apart, that minimise
 //
 //	Σ_{r=1..R} (S(r) − T(r))² + λ · (changes among the intervals r₂ − r₁, …, r_K − r_{K−1})
 //
@@ -29,28 +29,28 @@ type Problem struct {
 	Lambda          int64 // λ in 1/1000 stitch², 0 … 1 000 000 000
 	First           int   // round of the first change; 0 leaves it free
 
-	// Quicken bars a rhythm that slows down again: no interval between two
-	// changes is longer than the one before it.
+	// Quicken forbids an interval between two changes that is longer than the
+	// interval before it.
 	Quicken bool
 
-	// What is worked stays, however near its changes stand to each other or to
-	// the ends: Changed are the rounds of the changes that lie in the first
-	// Worked rounds. All others are chosen above those, and the last one that
-	// was worked is the neighbour of the first that is chosen: Gap and λ hold
-	// across. Quicken does not, so that what is worked can't trap the rest.
+	// Worked is the number of rounds already knitted, and Changed are the rounds
+	// of the changes among them. These stay, even if they break Gap or the leads;
+	// all other changes are chosen above. Gap and λ hold between the last worked
+	// change and the first chosen one. Quicken does not: knitting whose rhythm
+	// broke it could not be finished otherwise.
 	Worked  int
 	Changed []int
 
-	// Target is T(1) … T(R) in 1/10 000 stitch, within ±1 000 000 stitches.
-	// Without it T is the middle line of a staircase whose first step is in
-	// round 1:
+	// Target is T(1) … T(R) in 1/10 000 stitch, within ±1 000 000 stitches. If
+	// it is nil, T is the middle line of a staircase whose first step is in round
+	// 1:
 	//
 	//	T(r) = From + (To − From)·(r − ½)/R + Step/2
 	Target []int64
 }
 
-// Changes is K, the number of changes; 0 if Step is 0, leads away from To or
-// does not divide the way.
+// Changes returns K, the number of changes. It is 0 if Step is 0, leads away
+// from To or does not divide To − From.
 func (p Problem) Changes() int {
 	if p.Step == 0 || (p.To-p.From)%p.Step != 0 {
 		return 0
@@ -58,43 +58,43 @@ func (p Problem) Changes() int {
 	return max((p.To-p.From)/p.Step, 0)
 }
 
-// first is the earliest round of the first change.
-func (p *Problem) first() int {
+// earliestFirst returns the earliest round of the first change.
+func (p *Problem) earliestFirst() int {
 	if p.First != 0 {
 		return p.First
 	}
 	return 1 + p.LeadIn
 }
 
-// last is the latest round of the last change.
-func (p *Problem) last() int { return p.Rounds - p.LeadOut }
+// latestLast returns the latest round of the last change.
+func (p *Problem) latestLast() int { return p.Rounds - p.LeadOut }
 
-// onward is the earliest round of the first change that is still to be chosen.
-func (p *Problem) onward() int {
-	from := max(p.first(), p.Worked+1)
+// earliestNext returns the earliest round of the first change to be chosen.
+func (p *Problem) earliestNext() int {
+	from := max(p.earliestFirst(), p.Worked+1)
 	if n := len(p.Changed); n > 0 {
 		from = max(from, p.Changed[n-1]+p.Gap)
 	}
 	return from
 }
 
-// origin is the round from which the places of the first change are counted.
-// Where changes are worked it lies so that the place of the last of them is
-// the excess before it.
+// origin returns the round at which the first change would have place 0 (see
+// Solver). If changes are worked, it makes the place of the last of them equal
+// to the excess before it, or 0 if that is negative.
 func (p *Problem) origin() int {
 	n := len(p.Changed)
 	if n == 0 {
-		return p.first()
+		return p.earliestFirst()
 	}
-	return p.Changed[n-1] - (n-1)*p.Gap - p.place()
+	return p.Changed[n-1] - (n-1)*p.Gap - p.workedPlace()
 }
 
-// place is where the last change that was worked stands; 0 if none was.
-func (p *Problem) place() int { return max(p.excess(), 0) }
+// workedPlace returns the place of the last worked change, 0 if there is none.
+func (p *Problem) workedPlace() int { return max(p.workedExcess(), 0) }
 
-// excess is the last interval that was worked less the gap; 0 if there is
+// workedExcess returns the last worked interval minus the gap: 0 if there is
 // none, negative if it is shorter than the gap.
-func (p *Problem) excess() int {
+func (p *Problem) workedExcess() int {
 	n := len(p.Changed)
 	if n < 2 {
 		return 0
@@ -102,14 +102,15 @@ func (p *Problem) excess() int {
 	return p.Changed[n-1] - p.Changed[n-2] - p.Gap
 }
 
-// slack is by how many rounds the changes can move when they stand as close
-// together and as early as they may.
-func (p *Problem) slack() int { return p.last() - p.origin() - (p.Changes()-1)*p.Gap }
+// slack returns the number of rounds by which all changes can move up when they
+// stand as early and as close together as allowed. It is negative if they don't
+// fit.
+func (p *Problem) slack() int { return p.latestLast() - p.origin() - (p.Changes()-1)*p.Gap }
 
-// target is T(r) in 1/line stitch.
-func (p *Problem) target(r int, line int64) int64 {
+// target returns T(r) in units of 1/perStitch stitch.
+func (p *Problem) target(r int, perStitch int64) int64 {
 	if p.Target != nil {
 		return p.Target[r-1]
 	}
-	return int64(p.From)*line + int64(p.To-p.From)*int64(2*r-1) + int64(p.Step)*int64(p.Rounds)
+	return int64(p.From)*perStitch + int64(p.To-p.From)*int64(2*r-1) + int64(p.Step)*int64(p.Rounds)
 }

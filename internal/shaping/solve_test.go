@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// topOf is the rounded top of a mitten: T(r) = n + (end − n)·x^1.5 − 2 with
-// x = (r − ½)/R (common practice, no source).
+// topOf returns the problem of a mitten's rounded top from n stitches to end:
+// T(r) = n + (end − n)·x^1.5 − 2 with x = (r − ½)/R (common practice, no source).
 func topOf(n, end, rounds int) Problem {
 	p := Problem{From: n, To: end, Step: -4, Rounds: rounds, Gap: 1, Lambda: 8000}
 	for r := 1; r <= rounds; r++ {
@@ -52,9 +52,9 @@ func TestKnownSchedules(t *testing.T) {
 	}
 }
 
-// A solver that has worked before, on larger and smaller problems, gives the
-// same as a new one, and allocates nothing.
-func TestScratchIsReused(t *testing.T) {
+// A solver that has solved larger and smaller problems solves the next one like
+// a new solver.
+func TestSolverCanBeReused(t *testing.T) {
 	var s Solver
 	problems := []Problem{bench14of60, bench6of19, quickening(bench30of120), bench30of120, quickening(bench6of19), bench6of19, quickening(bench14of60), bench14of60}
 	for _, p := range problems {
@@ -64,8 +64,21 @@ func TestScratchIsReused(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, fresh, again)
 	}
-	dst := make([]int, 0, 30)
-	for _, p := range []Problem{bench30of120, quickening(bench30of120)} {
-		assert.Zero(t, testing.AllocsPerRun(20, func() { _, _ = s.Solve(&p, dst) }))
+}
+
+// A solver that has solved a problem of the same size allocates nothing.
+func TestSolveAllocatesNothing(t *testing.T) {
+	for name, p := range map[string]Problem{
+		"14 of 60": bench14of60, "30 of 120": bench30of120, "along a target": topOf(72, 8, 24),
+		"quickening": quickening(bench30of120),
+	} {
+		var s Solver
+		dst := make([]int, 0, p.Changes())
+		allocations := testing.AllocsPerRun(20, func() {
+			if _, err := s.Solve(&p, dst); err != nil {
+				t.Fatal(err)
+			}
+		})
+		assert.Zero(t, allocations, name)
 	}
 }

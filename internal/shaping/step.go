@@ -2,12 +2,13 @@ package shaping
 
 import "math"
 
-// last begins the programme: after the last change nothing more is added.
-func (s *Solver) last(k int) {
-	for e := range halves(s.width) {
+// lastChange fills the table for change k, the last one, after which nothing
+// more is added.
+func (s *Solver) lastChange(k int) {
+	for e := range pairedExcesses(s.width) {
 		copy(s.table[e*s.width:(e+1)*s.width], s.adds[e:])
 	}
-	nearest := s.nearest[(k-1)*s.width:]
+	nearest := s.leastExcess[(k-1)*s.width:]
 	best := s.width - 1
 	for place := s.width - 1; place >= 0; place-- {
 		if s.adds[place] <= s.adds[best] {
@@ -17,32 +18,34 @@ func (s *Solver) last(k int) {
 	}
 }
 
-// step goes one change towards the first. Places run along the inner loop;
-// excesses climb, so that the smallest of equally cheap ones stays.
-func (s *Solver) step(change int, lambda int64) {
+// changeBefore goes on from the table of change + 1 to that of change. It goes
+// through the excesses upwards, so that among equal costs the smallest one
+// stays.
+func (s *Solver) changeBefore(change int, lambda int64) {
 	w := s.width
 	for i, m := range s.least {
 		s.open[i] = m + lambda
 		s.least[i] = math.MaxInt64
 	}
-	here := s.nearest[change*w : (change+1)*w]
-	before := s.nearest[(change-1)*w : change*w]
-	for e := range halves(w) {
+	here := s.leastExcess[change*w : (change+1)*w]
+	before := s.leastExcess[(change-1)*w : change*w]
+	for e := range pairedExcesses(w) {
 		n := w - 2*e
 		row := s.table[e*w : (e+1)*w]
-		keep := s.keep[s.word(change, e):]
+		kept := s.kept[s.wordIndex(change, e):]
 		for at := 0; at < n; at += 64 {
 			m := min(64, n-at)
-			keep[at/64] = meet(uint16(e), row[at+e:][:m], s.open[at+e:][:m], s.adds[at+e:][:m],
+			kept[at/64] = repeatOrChange(uint16(e), row[at+e:][:m], s.open[at+e:][:m], s.adds[at+e:][:m],
 				here[at+e:][:m], row[at:][:m], s.least[at:][:m], before[at:][:m])
 		}
 	}
-	s.once(before)
+	s.unrepeatable(before)
 }
 
-// meet works out up to 64 places of one excess, and says in its bits where
-// the interval is kept.
-func meet(e uint16, same, open, adds []int64, near []uint16, row, least []int64, nearest []uint16) (kept uint64) {
+// repeatOrChange fills up to 64 cells of one excess e with the cheaper choice,
+// repeating the interval or changing it, and returns the cells that repeat it as
+// bits.
+func repeatOrChange(e uint16, same, open, adds []int64, near []uint16, row, least []int64, nearest []uint16) (kept uint64) {
 	n := len(same)
 	open, adds, near, row, least, nearest = open[:n], adds[:n], near[:n], row[:n], least[:n], nearest[:n]
 	for i, h := range same {
@@ -61,18 +64,19 @@ func meet(e uint16, same, open, adds []int64, near []uint16, row, least []int64,
 	return kept
 }
 
-// word is where the bits of a change and an excess begin in keep.
-func (s *Solver) word(change, e int) int {
-	return (change*halves(s.width) + e) * ((s.width + 63) / 64)
+// wordIndex returns the index in kept of the bits of a change and an excess.
+func (s *Solver) wordIndex(change, e int) int {
+	return (change*pairedExcesses(s.width) + e) * ((s.width + 63) / 64)
 }
 
-// once finishes a step where an interval has no room a second time.
-func (s *Solver) once(before []uint16) {
+// unrepeatable finishes changeBefore for the cells whose interval can't be
+// repeated, since a second one would go beyond the last place.
+func (s *Solver) unrepeatable(before []uint16) {
 	w := s.width
 	for i := range s.open {
 		s.open[i] += s.adds[i]
 	}
-	for e := range halves(w) {
+	for e := range pairedExcesses(w) {
 		copy(s.table[e*w+w-2*e:], s.open[w-e:])
 	}
 	at, best := w, w-1

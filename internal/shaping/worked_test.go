@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// lists gives every list of k rounds that goes on from the worked changes
-// within a problem's bounds: written from the definition.
+// lists yields every list of k rounds that begins with the worked changes and
+// keeps the problem's bounds. It is written from the definition.
 func lists(p *Problem, k int, yield func([]int)) {
 	done := len(p.Changed)
 	var walk func(list []int)
@@ -36,8 +36,8 @@ func lists(p *Problem, k int, yield func([]int)) {
 	}
 }
 
-// drawWorked is a random problem of which some rounds are worked.
-func drawWorked(rng *rand.Rand) Problem {
+// randomWorked returns a random problem with worked rounds.
+func randomWorked(rng *rand.Rand) Problem {
 	p := Problem{
 		From: 3, Step: 2, Rounds: 1 + rng.IntN(15), Gap: 1 + rng.IntN(3), LeadIn: rng.IntN(2), LeadOut: rng.IntN(2),
 		Lambda: []int64{0, 333, 8_000}[rng.IntN(3)], Quicken: rng.IntN(2) == 0,
@@ -58,14 +58,15 @@ func drawWorked(rng *rand.Rand) Problem {
 	return p
 }
 
-// What is worked stays, and the rest is as cheap as the cheapest of all lists
-// tried, the first of the equally cheap ones; what has no list is refused.
-func TestOnwardEqualsEnumeration(t *testing.T) {
+// The worked changes stay, and the schedule is the cheapest of all lists that
+// begin with them, the first of equally cheap ones. A problem without such a
+// list is refused.
+func TestWorkedEqualsEnumeration(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 1))
 	var s Solver
 	solved, refused := 0, 0
 	for range 20_000 {
-		p := drawWorked(rng)
+		p := randomWorked(rng)
 		var best []int
 		var least Cost
 		lists(&p, p.Changes(), func(list []int) {
@@ -76,9 +77,9 @@ func TestOnwardEqualsEnumeration(t *testing.T) {
 			}
 		})
 		got, err := s.Solve(&p, nil)
-		var no *Impossible
+		var impossible *Impossible
 		switch {
-		case best == nil && errors.As(err, &no):
+		case best == nil && errors.As(err, &impossible):
 			refused++
 		case best == nil || err != nil:
 			t.Fatalf("%+v: %v, %v; tried: %v", p, got.Rounds, err, best)
@@ -94,9 +95,9 @@ func TestOnwardEqualsEnumeration(t *testing.T) {
 	}
 }
 
-// Going on from a schedule of one's own, with nothing else changed, leads to
-// the same schedule, from every round.
-func TestOnwardFromItsOwnSchedule(t *testing.T) {
+// A solved schedule that is worked up to any round and solved again stays the
+// same.
+func TestWorkedScheduleStays(t *testing.T) {
 	for _, p := range []Problem{
 		{From: 3, To: 15, Step: 2, Rounds: 19, Gap: 2, LeadOut: 1, Lambda: 8_000, First: 1},
 		{From: 3, To: 31, Step: 2, Rounds: 60, Gap: 2, LeadOut: 1, Lambda: 8_000, First: 1},

@@ -7,17 +7,17 @@ import (
 	"testing"
 )
 
-// enumeration tries every list of rounds there is, in lexicographic order. It
-// shares nothing with the solver but the problem: costs are summed round by
-// round from the definition, in 1/(1000·line²) stitch².
+// enumeration tries every list of rounds, in lexicographic order. It shares
+// nothing with the solver but the problem: it sums costs round by round from the
+// definition, in units of 1/(1000·perStitch²) stitch².
 type enumeration struct {
-	p      Problem // its λ and first round are not looked at
-	line   int64
-	prices []int64   // every λ at once, in thousandths
-	before [][]int64 // by changes done and round: cost of rounds 1 … r
-	rounds []int
-	best   [][]answer // by price, then by the round of the first change
-	quick  [][]answer // the same of the lists whose intervals never grow
+	p         Problem // Lambda and First are not read
+	perStitch int64
+	lambdas   []int64   // in thousandths; all are tried at once
+	before    [][]int64 // cost of rounds 1 … r, by changes done and r
+	rounds    []int
+	best      [][]answer // by lambda and round of the first change
+	quick     [][]answer // the same for lists whose intervals never grow
 }
 
 type answer struct {
@@ -26,25 +26,25 @@ type answer struct {
 	rounds []int
 }
 
-func enumerate(p Problem, prices []int64) *enumeration {
+func enumerate(p Problem, lambdas []int64) *enumeration {
 	k := (p.To - p.From) / p.Step
-	en := &enumeration{p: p, prices: prices, line: int64(2 * p.Rounds)}
+	en := &enumeration{p: p, lambdas: lambdas, perStitch: int64(2 * p.Rounds)}
 	if p.Target != nil {
-		en.line = 10_000
+		en.perStitch = 10_000
 	}
 	for done := 0; done <= k; done++ {
 		sums := make([]int64, p.Rounds+1)
 		for r := 1; r <= p.Rounds; r++ {
-			off := int64(p.From+p.Step*done)*en.line - en.ideal(r)
+			off := int64(p.From+p.Step*done)*en.perStitch - en.ideal(r)
 			sums[r] = sums[r-1] + 1000*off*off
 		}
 		en.before = append(en.before, sums)
 	}
-	for range prices {
+	for range lambdas {
 		en.best, en.quick = append(en.best, make([]answer, p.Rounds+1)), append(en.quick, make([]answer, p.Rounds+1))
 	}
 	if k == 0 {
-		for i := range prices {
+		for i := range lambdas {
 			en.best[i][0] = answer{true, en.before[0][p.Rounds], nil}
 			en.quick[i][0] = en.best[i][0]
 		}
@@ -54,8 +54,8 @@ func enumerate(p Problem, prices []int64) *enumeration {
 	return en
 }
 
-// ideal is T(r) = from + (to − from)·(r − ½)/R + step/2 in 1/2R stitch, or
-// the target.
+// ideal returns the target of round r, or
+// T(r) = from + (to − from)·(r − ½)/R + step/2 in 1/2R stitch.
 func (en *enumeration) ideal(r int) int64 {
 	p := en.p
 	if p.Target != nil {
@@ -87,21 +87,21 @@ func (en *enumeration) walk(k, from int, cost int64, changes int) {
 
 func (en *enumeration) note(cost int64, changes int) {
 	lists := [][][]answer{en.best}
-	if !slower(en.rounds) {
+	if !slowsDown(en.rounds) {
 		lists = append(lists, en.quick)
 	}
 	for _, best := range lists {
-		for i, price := range en.prices {
+		for i, lambda := range en.lambdas {
 			a := &best[i][en.rounds[0]]
-			if c := cost + price*en.line*en.line*int64(changes); !a.found || c < a.cost {
+			if c := cost + lambda*en.perStitch*en.perStitch*int64(changes); !a.found || c < a.cost {
 				*a = answer{true, c, append(a.rounds[:0], en.rounds...)}
 			}
 		}
 	}
 }
 
-// slower reports whether some interval is longer than the one before it.
-func slower(rounds []int) bool {
+// slowsDown reports whether some interval is longer than the one before it.
+func slowsDown(rounds []int) bool {
 	for i := 2; i < len(rounds); i++ {
 		if rounds[i]-rounds[i-1] > rounds[i-1]-rounds[i-2] {
 			return true
@@ -110,11 +110,12 @@ func slower(rounds []int) bool {
 	return false
 }
 
-// answer is the best list for a price and a first round, 0 for a free one.
-func (en *enumeration) answer(price, first int, quicken bool) answer {
-	list := en.best[price]
+// answer returns the best list for the ith lambda and a first round, 0 for a
+// free one.
+func (en *enumeration) answer(i, first int, quicken bool) answer {
+	list := en.best[i]
 	if quicken {
-		list = en.quick[price]
+		list = en.quick[i]
 	}
 	best := list[first]
 	if first == 0 {
@@ -127,19 +128,19 @@ func (en *enumeration) answer(price, first int, quicken bool) answer {
 	return best
 }
 
-// sweep compares the solver with the enumeration for every price and every
-// first round, free and under Quicken, cost and list.
-func sweep(t *testing.T, s *Solver, p Problem, prices []int64) (compared int) {
+// sweep compares the solver's cost and rounds with the enumeration's for every
+// lambda, every first round and a free one, with and without Quicken.
+func sweep(t *testing.T, s *Solver, p Problem, lambdas []int64) (compared int) {
 	t.Helper()
-	en := enumerate(p, prices)
-	for i := range 2 * len(prices) {
-		price := i / 2
+	en := enumerate(p, lambdas)
+	for n := range 2 * len(lambdas) {
+		i := n / 2
 		for first := 0; first <= p.Rounds; first++ {
 			if p.To == p.From && first > 0 {
 				break // nothing to fix
 			}
-			p.Lambda, p.First, p.Quicken = prices[price], first, i%2 == 1
-			want := en.answer(price, first, p.Quicken)
+			p.Lambda, p.First, p.Quicken = lambdas[i], first, n%2 == 1
+			want := en.answer(i, first, p.Quicken)
 			got, err := s.Solve(&p, nil)
 			if (err == nil) != want.found {
 				t.Fatalf("%+v: %v; a schedule exists: %v", p, err, want.found)
@@ -147,7 +148,7 @@ func sweep(t *testing.T, s *Solver, p Problem, prices []int64) (compared int) {
 			if err != nil {
 				continue
 			}
-			cost := Cost{want.cost, 1000 * en.line * en.line}
+			cost := Cost{want.cost, 1000 * en.perStitch * en.perStitch}
 			if got.Cost.Less(cost) || cost.Less(got.Cost) || !slices.Equal(got.Rounds, want.rounds) {
 				t.Fatalf("%+v:\n%v at %v, but every list tried gives\n%v at %v", p, got.Rounds, got.Cost, want.rounds, cost)
 			}
@@ -160,9 +161,9 @@ func sweep(t *testing.T, s *Solver, p Problem, prices []int64) (compared int) {
 	return compared
 }
 
-// families are the ways of counting that are swept: steps and sizes of
-// several kinds against the default line, targets drawn at random, and
-// targets in whole stitches, where equal costs abound.
+// families are the kinds of problem to sweep: several steps and sizes against the
+// default line, random targets, and targets in whole stitches, which make many
+// costs equal.
 var families = []struct {
 	from, step int
 	target     func(rng *rand.Rand, from, to int) int64
@@ -182,10 +183,10 @@ var families = []struct {
 }
 
 // Every problem of 1 to 18 rounds: every number of changes, gaps of 1 to 4,
-// up to two rounds kept free at either end, every first round, four prices,
-// each also with a rhythm that never slows down again.
+// leads of 0 to 2 rounds, every first round, four lambdas, with and without
+// Quicken.
 func TestEqualsEnumerationUpTo18Rounds(t *testing.T) {
-	prices := []int64{0, 1, 333, 8_000}
+	lambdas := []int64{0, 1, 333, 8_000}
 	for gap := 1; gap <= 4; gap++ {
 		t.Run(fmt.Sprintf("gap %d", gap), func(t *testing.T) {
 			t.Parallel()
@@ -203,7 +204,7 @@ func TestEqualsEnumerationUpTo18Rounds(t *testing.T) {
 							for f.target != nil && len(p.Target) < rounds {
 								p.Target = append(p.Target, f.target(rng, p.From, p.To))
 							}
-							compared += sweep(t, &s, p, prices)
+							compared += sweep(t, &s, p, lambdas)
 						}
 					}
 				}
