@@ -177,7 +177,7 @@ func (s *Server) beginWith(ctx context.Context, doc *roster.Class, text string) 
 	if err != nil {
 		return err
 	}
-	doc.Begin(roster.Pattern{Mitt: m.ID, Revision: m.Revision, Name: mitt.Name, Side: mitt.Side, Sheet: mitt.Sheet, Marks: m.Marks.Edits()})
+	doc.SetPattern(roster.Pattern{Mitt: m.ID, Revision: m.Revision, Name: mitt.Name, Side: mitt.Side, Sheet: mitt.Sheet, Marks: m.Marks.Edits()})
 	return nil
 }
 

@@ -111,7 +111,7 @@ func (s *Server) takeNew(w http.ResponseWriter, r *http.Request) error {
 			}
 			id, _ := strconv.Atoi(at("student")) // what is no number is nobody's
 			d := roster.Difference{ID: id, Name: at("name"), Field: at("path"), Kept: at("kept"), New: at("new")}
-			if !doc.Take(d) {
+			if !doc.Accept(d) {
 				left = append(left, d.Name+": "+view.ColumnWords(d.Field))
 			}
 		}

@@ -18,7 +18,7 @@ const (
 	maxForm  = 1 << 18
 	maxChart = 4 << 20
 	maxTry   = photo.MaxBytes + maxForm
-	maxTable = roster.Largest + maxForm
+	maxTable = roster.MaxBytes + maxForm
 
 	maxImport = exportfile.MaxBytes + maxForm
 )

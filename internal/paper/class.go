@@ -102,7 +102,7 @@ func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) [
 	looks := 0
 	metres := 0.0
 	for i := range lines {
-		if lines[i].Attention() {
+		if lines[i].NeedsAttention() {
 			looks++
 		}
 		metres += lines[i].Metres()

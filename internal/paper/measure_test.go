@@ -281,7 +281,7 @@ func TestNothingIsCutOff(t *testing.T) {
 func TestClassSetOnPaper(t *testing.T) {
 	class := roster.New("Tuesday")
 	doc := project.Samples()[0]
-	class.Begin(roster.Pattern{Mitt: 1, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet})
+	class.SetPattern(roster.Pattern{Mitt: 1, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet})
 	table, err := roster.Read([]byte("name\thand\tsize\tstitches\trounds\tknits\nAda\t18.5\t\t24\t32\t\nBertil of the very long name that goes on and on and on\t21\t\t22\t30\t\nCelia\t\t7.5\t\t\tleft\nFinn\t\t\t20\t28\t\n"), class.Unit)
 	require.NoError(t, err)
 	_, err = class.Add(table.Students...)

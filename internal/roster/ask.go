@@ -6,32 +6,32 @@ import (
 	"thenar/internal/sheet"
 )
 
-// Asks are the questions about a student's hand that nobody has answered yet,
-// in the class's unit and with the decimal sign of its table.
+// Asks returns the open questions about a student's hand, in the class's unit and
+// with the decimal sign that its students' values are written with.
 func (c *Class) Asks(s Student) []sheet.Question {
 	hand := s.hand(c)
 	if len(hand.Questions(s.Sure, false)) == 0 {
-		return nil // as most: the sign need not be looked for through the whole class
+		return nil // the usual case: spares looking through the class for the sign
 	}
-	return hand.Questions(s.Sure, c.comma())
+	return hand.Questions(s.Sure, c.usesComma())
 }
 
-// hand is a student's own values with the class's unit.
+// hand returns a student's own values with the class's unit.
 func (s *Student) hand(c *Class) sheet.Sheet {
 	own := s.Sheet.Clone()
 	own[sheet.PathUnit] = string(c.Unit)
 	return own
 }
 
-// sure reports whether a warning is about a value that somebody is sure of.
-func (s *Student) sure(warning string) bool {
+// isSureOf reports whether a warning is about a value that somebody confirmed.
+func (s *Student) isSureOf(warning string) bool {
 	path, says, _ := strings.Cut(warning, ": ")
 	text, ok := s.Sure[path]
 	return ok && text == s.Sheet.Given(path) && strings.Contains(says, "outside the usual")
 }
 
-// comma reports whether the students' values are written with a decimal comma.
-func (c *Class) comma() bool {
+// usesComma reports whether any student's value is written with a decimal comma.
+func (c *Class) usesComma() bool {
 	for i := range c.Students {
 		if c.Students[i].Sheet.Comma() {
 			return true
@@ -40,8 +40,9 @@ func (c *Class) comma() bool {
 	return false
 }
 
-// Answer takes the answer to a question about the student with a number: yes,
-// it is right, or it is what the question offers instead.
+// Answer answers the question about a student's value: yes confirms it, no replaces
+// it by what the question offers instead, if anything. A question that is no
+// longer open changes nothing. Answer reports whether there is such a student.
 func (c *Class) Answer(id int, path, text string, yes bool) bool {
 	at := c.At(id)
 	if at < 0 {
@@ -54,7 +55,8 @@ func (c *Class) Answer(id int, path, text string, yes bool) bool {
 	return true
 }
 
-// LeftOut tells of every student for whom nothing is printed yet, and why.
+// LeftOut returns a sentence for each student with open questions, for whom
+// nothing is printed.
 func (c *Class) LeftOut() []string {
 	var list []string
 	for _, s := range c.Students {

@@ -13,7 +13,7 @@ import (
 	"thenar/internal/units"
 )
 
-// unitNames are the ways to write a unit.
+// unitNames maps the ways to write a unit to the unit.
 var unitNames = map[string]units.Unit{
 	"mm": units.MM, "millimetre": units.MM, "millimeter": units.MM, "millimetres": units.MM, "millimeters": units.MM,
 	"cm": units.CM, "cms": units.CM, "centimetre": units.CM, "centimeter": units.CM, "centimetres": units.CM, "centimeters": units.CM,
@@ -22,10 +22,9 @@ var unitNames = map[string]units.Unit{
 	"in": units.IN, "ins": units.IN, "inch": units.IN, "inches": units.IN, `"`: units.IN, "″": units.IN, "”": units.IN, "''": units.IN,
 }
 
-// formula tells a cell that a spreadsheet would work out, also in wide letters.
-// It is never worked out here: its value is asked for. A minus sign before a
-// plain number is none.
-func formula(cell string) bool {
+// isFormula reports whether a spreadsheet would work the cell out; full-width signs
+// count, too. A minus sign before a plain number makes no formula.
+func isFormula(cell string) bool {
 	first, size := utf8.DecodeRuneInString(cell)
 	switch first {
 	case '=', '+', '@', '＝', '＋', '＠':
@@ -39,38 +38,38 @@ func formula(cell string) bool {
 // reader puts the cells of a row into a student.
 type reader struct {
 	student Student
-	first   string // of a name in several columns
-	last    string
+	first   string // first name, from a column of its own
+	last    string // surname, from a column of its own
 	unit    units.Unit
-	comma   bool // parts the cells of the table
+	comma   bool // the table's delimiter is a comma
 	reasons []string
 	from    map[string]string // path → heading that it was read from
-	bad     map[string]bool   // fields of which a reason is told already
+	bad     map[string]bool   // fields that have a reason already
 }
 
-// begin makes ready for the next row.
+// begin resets the reader for the next row.
 func (r *reader) begin() {
 	r.student, r.reasons, r.first, r.last = Student{Sheet: sheet.Sheet{}}, nil, "", ""
 	clear(r.from)
 	clear(r.bad)
 }
 
-// wrong notes why a cell can't be used.
+// wrong adds a reason why a cell can't be used.
 func (r *reader) wrong(c Column, cell, format string, args ...any) {
 	r.bad[c.Field] = true
 	r.reasons = append(r.reasons, fmt.Sprintf("%s: “%s” %s", clip(c.Heading), clip(cell), fmt.Sprintf(format, args...)))
 }
 
-// clip keeps a text short enough for a message, on one line.
+// clip shortens a text to 40 characters on one line, for messages.
 func clip(s string) string {
-	const most = 40
-	cut := len(s) > 8*most // more than can be shown, whatever the letters
+	const maxLen = 40
+	cut := len(s) > 8*maxLen // more than can be shown, whatever the letters
 	if cut {
-		s = strings.ToValidUTF8(s[:8*most], "")
+		s = strings.ToValidUTF8(s[:8*maxLen], "")
 	}
 	letters := []rune(strings.Join(strings.FieldsFunc(s, unicode.IsControl), " "))
-	if len(letters) > most {
-		letters, cut = letters[:most], true
+	if len(letters) > maxLen {
+		letters, cut = letters[:maxLen], true
 	}
 	if cut {
 		return string(letters) + "…"
@@ -78,29 +77,29 @@ func clip(s string) string {
 	return string(letters)
 }
 
-// oneLine is a text without line breaks and tabs.
+// oneLine returns a text with single spaces for all white space.
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-// spaces are those that don't break, and the slash of a fraction sign.
-var spaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2044", "/")
+// plainSigns replaces non-breaking and thin spaces, and the fraction slash.
+var plainSigns = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2044", "/")
 
-// tidy is a cell without what can't be seen around it, behind which a formula
+// trimInvisible trims spaces and invisible characters, behind which a formula
 // might hide.
-func tidy(cell string) string {
-	return strings.TrimFunc(spaces.Replace(cell), func(r rune) bool { return unicode.IsSpace(r) || unicode.Is(unicode.Cf, r) })
+func trimInvisible(cell string) string {
+	return strings.TrimFunc(plainSigns.Replace(cell), func(r rune) bool { return unicode.IsSpace(r) || unicode.Is(unicode.Cf, r) })
 }
 
-// put reads one cell. What stands in a column that means nothing is not read.
+// put reads one cell. Cells of a column without a field are ignored.
 func (r *reader) put(c Column, cell string) {
 	if c.Field == "" {
 		return
 	}
-	cell = tidy(cell)
+	cell = trimInvisible(cell)
 	switch {
-	case strings.Trim(cell, "-–—") == "": // a dash says that there is none
+	case strings.Trim(cell, "-–—") == "": // empty, or a dash for "none"
 	case strings.ContainsRune(cell, utf8.RuneError):
 		r.wrong(c, cell, "has a letter that was lost on the way; save the sheet as CSV in UTF-8, or write it here anew")
-	case formula(cell), c.isName() && strings.HasPrefix(cell, "-"):
+	case isFormula(cell), c.isName() && strings.HasPrefix(cell, "-"):
 		r.wrong(c, cell, "is a formula; paste its value, which does not begin with = + - or @")
 	default:
 		r.read(c, cell)
@@ -141,8 +140,8 @@ func (r *reader) read(c Column, cell string) {
 	}
 }
 
-// joinName makes one name of those in several columns: a column of names
-// beside one of first names holds surnames, beside one of surnames first names.
+// joinName makes one name of several columns. A column "name" beside one of first
+// names holds surnames, and beside one of surnames first names.
 func (r *reader) joinName() {
 	switch name := r.student.Name; {
 	case r.first != "" && r.last != "":
@@ -159,7 +158,7 @@ func (r *reader) set(c Column, path, text string) {
 	r.from[path] = c.Heading
 }
 
-// cutUnit parts a number from the unit that may follow it.
+// cutUnit splits a unit off the end of a cell; ok is false if there is none.
 func cutUnit(cell string) (rest string, u units.Unit, ok bool) {
 	rest = strings.TrimRightFunc(cell, func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"″”'.`, r) })
 	u, ok = unitNames[strings.ToLower(strings.Trim(cell[len(rest):], "."))]
@@ -174,8 +173,8 @@ var (
 	thousands = regexp.MustCompile(`^\d{1,3}([.,' ’]\d{3})+([.,]\d*)?$`)
 )
 
-// length reads a length, which may have its own unit, and gives it in that of
-// the class. It is kept as typed where that is its unit.
+// length reads a length, which may have a unit of its own. In the class's unit it
+// is kept as typed; from another it is converted.
 func (r *reader) length(c Column, cell string) {
 	u, typed := r.unit, cell
 	if c.Unit != "" {
@@ -184,7 +183,7 @@ func (r *reader) length(c Column, cell string) {
 	if rest, own, ok := cutUnit(cell); ok {
 		cell, u = rest, own
 	}
-	cell = hyphened.ReplaceAllString(cell, "$1 $2") // "7-1/2", as it is written in the trade
+	cell = hyphened.ReplaceAllString(cell, "$1 $2") // "7-1/2", as the trade writes it
 	l, err := units.Parse(cell, u)
 	switch {
 	case errors.Is(err, units.ErrNumber) && thousands.MatchString(cell):
@@ -212,8 +211,8 @@ func (r *reader) size(c Column, cell string) {
 
 var wholeCell = regexp.MustCompile(`(?i)^(\d+)(?:[.,]0{1,2})?\s*(?:sts?|stitch|stitches|rnds?|rounds?|rows?)?\.?$`)
 
-// whole reads a whole number, also where a spreadsheet puts decimals of 0
-// behind it. Its range is told with the student.
+// whole reads a whole number; spreadsheets may have added ".0". Student.Check
+// checks its range.
 func (r *reader) whole(c Column, cell string) {
 	m := wholeCell.FindStringSubmatch(cell)
 	if m == nil {
@@ -223,8 +222,9 @@ func (r *reader) whole(c Column, cell string) {
 	r.set(c, c.Field, m[1])
 }
 
-// A count, what was counted, and the length over which it was. After a slash
-// stands the other count, or a length if it has a unit.
+// Parts of the patterns for a gauge: a number, a count with its word, a unit, and
+// the length over which it was counted. After a slash stands the other count, or
+// a length if it has a unit.
 const (
 	aNumber = `(\d+\s+\d+/\d+|\d*[.,]?\d+\s?[½¼¾⅓⅔⅛⅜⅝⅞]|\d+[.,]?\d*|[½¼¾⅓⅔⅛⅜⅝⅞])`
 	counted = aNumber + `\s*(sts?|stitch|stitches|rnds?|rounds?|rows?)?\.?`
@@ -237,21 +237,21 @@ var (
 	oneCount  = regexp.MustCompile(`(?i)^` + counted + across)
 	twoCounts = regexp.MustCompile(`(?i)^` + counted + `\s*(?:x|×|\*|/|&|\bby\b|\band\b)\s*` + counted + across)
 	listed    = regexp.MustCompile(`([A-Za-z.])\s*,\s*`) // "24 sts, 32 rows", but not "24, 32", which may be decimals
-	// usual are the lengths that "24/10 cm" may have: "5/7 in" could be two counts
-	usual = map[string]bool{"1 cm": true, "5 cm": true, "10 cm": true, "50 mm": true, "100 mm": true, "1 in": true, "2 in": true, "4 in": true}
+	// swatchLengths are the lengths that may follow a bare slash, as in "24/10 cm":
+	// "5/7 in" could be two counts (common practice, no source)
+	swatchLengths = map[string]bool{"1 cm": true, "5 cm": true, "10 cm": true, "50 mm": true, "100 mm": true, "1 in": true, "2 in": true, "4 in": true}
 )
 
-// span is what a cell says of the length over which a count was made, after a
-// word or a sign: the width, the height, and whether one was named at all.
+// span is the length over which a count was made, as a cell gives it.
 type span struct {
-	after         string
+	after         string // the word or sign before it
 	width, height string
-	unit, upright units.Unit
-	given         bool
+	unit, upright units.Unit // of width and of height
+	given         bool       // whether the cell names a length or unit at all
 }
 
-// spanOf reads the groups of across: the word, width, its unit, height, unit of
-// the last of them, or a bare unit.
+// spanOf reads the groups of the pattern across: word, width, its unit, height,
+// unit of the last of them, or a bare unit.
 func spanOf(m []string) span {
 	unit := func(i int) units.Unit { return unitNames[strings.ToLower(m[i])] }
 	s := span{m[0], m[1], m[3], unit(2), unit(4), m[1] != "" || m[5] != ""}
@@ -267,8 +267,8 @@ func spanOf(m []string) span {
 	return s
 }
 
-// gauge reads a count, perhaps with the other count and the length over which
-// both were made: "24", "24 x 32", "24 sts over 4 in", "24/32 per 10 x 10 cm".
+// gauge reads a count, perhaps with the other count and the length of both: "24",
+// "24 x 32", "24 sts over 4 in", "24/32 per 10 x 10 cm".
 func (r *reader) gauge(c Column, cell string) {
 	typed, cell := cell, listed.ReplaceAllString(cell, "$1 x ")
 	if m := oneCount.FindStringSubmatch(cell); m != nil {
@@ -280,7 +280,7 @@ func (r *reader) gauge(c Column, cell string) {
 		switch {
 		case m[2] != "" && isRounds(m[2]) != (c.Field == roundsPath):
 			r.wrong(c, typed, "is a count of something else than the heading says; write it under a heading of its own")
-		case m[2] == "" && at.after == "/" && !usual[at.width+" "+string(at.unit)]:
+		case m[2] == "" && at.after == "/" && !swatchLengths[at.width+" "+string(at.unit)]:
 			r.wrong(c, typed, "may be two counts or one over a length; write 24 x 32, or 24 sts over 10 cm")
 		default:
 			r.over(c, typed, counts, at)
@@ -303,7 +303,7 @@ func (r *reader) gauge(c Column, cell string) {
 	r.over(c, typed, counts, spanOf(m[5:]))
 }
 
-// countSample is what a count looks like under a heading.
+// countSample returns examples of what a count under a heading looks like.
 func countSample(c Column) string {
 	if c.Field == roundsPath {
 		return "rounds such as 32, or 32 rounds over 10 cm"
@@ -313,8 +313,8 @@ func countSample(c Column) string {
 
 func isRounds(word string) bool { return strings.HasPrefix(strings.ToLower(word), "r") }
 
-// over puts counts into the student with the length over which they were made:
-// that of the cell, else of the heading, else the usual one.
+// over sets counts with the length over which they were made: that of the cell,
+// else of the heading, else GaugeOver.
 func (r *reader) over(c Column, cell string, counts [2]string, at span) {
 	if !at.given {
 		at = span{width: c.Over, height: c.Over, unit: c.Unit, upright: c.Unit}
@@ -342,7 +342,7 @@ func (r *reader) over(c Column, cell string, counts [2]string, at span) {
 	}
 }
 
-// knits reads the direction: the hand's side, or the way in words.
+// knits reads the direction of knitting: a side, yes or no, or words for the way.
 func (r *reader) knits(c Column, cell string) {
 	switch strings.ToLower(oneLine(cell)) {
 	case "yes", "y", "x", "1", "true", "✓", "✔", "left", "l", "ja", "j", "oui", "o", "sí", "si", "kyllä", "links", "gauche", "izquierda", "venstre", "vänster", "from left", "left to right", "from left to right", "ltr":
@@ -358,10 +358,10 @@ func (r *reader) knits(c Column, cell string) {
 	}
 }
 
-// firstSide is the side at which a way begins, as in "von links nach rechts";
-// empty where the words say anything else.
+// firstSide returns the side at which a way begins, "left" for "von links nach
+// rechts"; "" for any other words.
 func firstSide(cell string) string {
-	if len(cell) > longestHeading {
+	if len(cell) > maxHeading {
 		return ""
 	}
 	switch way := fieldKey(wordsOf(cell)); strings.TrimPrefix(way, "from ") {
@@ -373,7 +373,7 @@ func firstSide(cell string) string {
 	return ""
 }
 
-// gaugeFrom reads on what the gauge was counted.
+// gaugeFrom reads what the gauge was counted on.
 func (r *reader) gaugeFrom(c Column, cell string) {
 	switch strings.TrimPrefix(strings.TrimPrefix(strings.ToLower(oneLine(cell)), "the "), "a ") {
 	case "swatch", "maschenprobe", "échantillon", "muestra", "proeflapje", "strikkeprøve", "own swatch", "their own swatch", "their swatch":

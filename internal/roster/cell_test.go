@@ -10,8 +10,8 @@ import (
 	"thenar/internal/units"
 )
 
-// one reads one cell under a heading.
-func one(u units.Unit, heading, cell string) reader {
+// readCell reads one cell under a heading.
+func readCell(u units.Unit, heading, cell string) reader {
 	r := reader{unit: u, from: map[string]string{}, bad: map[string]bool{}}
 	r.begin()
 	r.put(columnOf(heading), cell)
@@ -20,7 +20,7 @@ func one(u units.Unit, heading, cell string) reader {
 
 // Lengths with their units. 1 in = 25.4 mm exactly (international yard and
 // pound agreement, 1959). In the class's unit they stay as typed.
-func TestLengthCell(t *testing.T) {
+func TestLengthCells(t *testing.T) {
 	for _, c := range []struct {
 		unit                units.Unit
 		heading, cell, want string
@@ -47,7 +47,7 @@ func TestLengthCell(t *testing.T) {
 		{units.MM, "hand (cm)", "18,55", "185.5"},
 		{units.MM, "hand", "185\u00a0mm", "185"},
 	} {
-		r := one(c.unit, c.heading, c.cell)
+		r := readCell(c.unit, c.heading, c.cell)
 		assert.Empty(t, r.reasons, c.cell)
 		assert.Equal(t, c.want, r.student.Sheet[hand.FieldCircumference], "%s under %s", c.cell, c.heading)
 	}
@@ -55,7 +55,7 @@ func TestLengthCell(t *testing.T) {
 		"1,900.5": "thousands", "1 900": "thousands", "1.900,5 mm": "thousands", "1’900": "thousands", "wide": "“wide” is not a number; write digits", "19 ells": "not a number",
 		"0": "is zero", "3 m": "not a number", "201 cm": "is above 2 m", "7 1/0": "nothing below the line", "18.5.5": "not a number", "１８": "not a number", "1e2": "not a number", "-19": "not a number",
 	} {
-		r := one(units.CM, "Hand [cm]", cell)
+		r := readCell(units.CM, "Hand [cm]", cell)
 		if assert.Len(t, r.reasons, 1, cell) {
 			assert.Contains(t, r.reasons[0], "Hand [cm]: ")
 			assert.Contains(t, r.reasons[0], says, cell)
@@ -63,9 +63,9 @@ func TestLengthCell(t *testing.T) {
 	}
 }
 
-// Counts, alone and together, over what the cell says, or the heading, or what
-// is usual in the class's unit.
-func TestGaugeCell(t *testing.T) {
+// Counts, alone and together, over the length that the cell names, or the heading,
+// or the usual one in the class's unit.
+func TestGaugeCells(t *testing.T) {
 	both := func(sts, width, rows, height string) sheet.Sheet {
 		return sheet.Sheet{stitchesPath: sts, widthPath: width, roundsPath: rows, heightPath: height}
 	}
@@ -109,14 +109,14 @@ func TestGaugeCell(t *testing.T) {
 		{units.CM, "rows / 4 in", "32 rows", rows("32", "10.16")},
 		{units.IN, "rounds", "32 over 10 cm", rows("32", "3.937")},
 	} {
-		r := one(c.unit, c.heading, c.cell)
+		r := readCell(c.unit, c.heading, c.cell)
 		assert.Empty(t, r.reasons, c.cell)
 		assert.Equal(t, c.want, r.student.Sheet, "%s under %s", c.cell, c.heading)
 	}
 }
 
-// What could be read as two counts, or as one of something else, is refused.
-func TestNoCount(t *testing.T) {
+// A cell that could mean two counts, or a count of something else, is refused.
+func TestAmbiguousCountsAreRefused(t *testing.T) {
 	for _, c := range [][3]string{
 		{"gauge", "many", "is no count"},
 		{"gauge", "24 by", "is no count"},
@@ -137,7 +137,7 @@ func TestNoCount(t *testing.T) {
 		{"gauge", "24 over 0 cm", "is zero"},
 		{"gauge", "24 sts over 3000 mm", "above 2 m"},
 	} {
-		r := one(units.CM, c[0], c[1])
+		r := readCell(units.CM, c[0], c[1])
 		if assert.Len(t, r.reasons, 1, c[1]) {
 			assert.Contains(t, r.reasons[0], c[2], c[1])
 		}
@@ -145,85 +145,85 @@ func TestNoCount(t *testing.T) {
 	}
 }
 
-// A count that two columns give is right if it is the same.
-func TestCountTwice(t *testing.T) {
-	r := one(units.CM, "gauge", "24/32")
+// Two columns may give the same count if they agree.
+func TestSameCountInTwoColumns(t *testing.T) {
+	r := readCell(units.CM, "gauge", "24/32")
 	r.put(columnOf("rounds"), "32")
 	assert.Empty(t, r.reasons)
 	r.put(columnOf("rounds"), "40")
 	assert.Equal(t, []string{"rounds: “40” is not what stands under “rounds”; write it once"}, r.reasons)
 }
 
-// What a spreadsheet would work out is refused, also behind what can't be seen;
-// numbers below 0 and texts with the same signs within are something else.
-func TestFormula(t *testing.T) {
+// Formulas are refused, also behind invisible characters. Negative numbers, and
+// texts with the same signs inside, are no formulas.
+func TestFormulasAreRefused(t *testing.T) {
 	for _, cell := range []string{
 		"=1+1", "+19", "@SUM(A1)", "-2+3", "-A1", "- 5", "=", "\t=1", "\r=1", "\n@x", "\u200b=1", "\u00a0=1", "\u202e+1", "＝1", "＠x", "－a", `=HYPERLINK("x")`, "-5 cm",
 	} {
 		for _, heading := range []string{"hand", "name", "note", "size", "gauge", "cast on", "knits", "gauge from"} {
-			r := one(units.CM, heading, cell)
+			r := readCell(units.CM, heading, cell)
 			if assert.Len(t, r.reasons, 1, "%q under %s", cell, heading) {
 				assert.Contains(t, r.reasons[0], "is a formula; paste its value")
 			}
 			assert.Equal(t, Student{Sheet: sheet.Sheet{}}, r.student, "%q", cell)
 		}
-		assert.Empty(t, one(units.CM, "shoe size", cell).reasons, "what is not used is not looked at")
+		assert.Empty(t, readCell(units.CM, "shoe size", cell).reasons, "unused columns are not read")
 	}
 	for _, cell := range []string{"a=b", "1+1", "Ada @ noon", "Jean-Luc", "5", "'=1"} {
-		assert.Empty(t, one(units.CM, "name", cell).reasons, cell)
-		assert.Empty(t, one(units.CM, "note", cell).reasons, cell)
+		assert.Empty(t, readCell(units.CM, "name", cell).reasons, cell)
+		assert.Empty(t, readCell(units.CM, "note", cell).reasons, cell)
 	}
-	assert.Contains(t, one(units.CM, "name", "-5").reasons[0], "is a formula")
-	assert.Contains(t, one(units.CM, "hand", "-5").reasons[0], "is not a number")
-	assert.Empty(t, one(units.CM, "note", "-5").reasons)
+	assert.Contains(t, readCell(units.CM, "name", "-5").reasons[0], "is a formula")
+	assert.Contains(t, readCell(units.CM, "hand", "-5").reasons[0], "is not a number")
+	assert.Empty(t, readCell(units.CM, "note", "-5").reasons)
 	for _, dash := range []string{"-", "–", "--", "—"} {
 		for _, heading := range []string{"hand", "name", "note", "gauge", "knits"} {
-			r := one(units.CM, heading, dash)
+			r := readCell(units.CM, heading, dash)
 			assert.Empty(t, r.reasons, "a dash under %s", heading)
 			assert.Equal(t, Student{Sheet: sheet.Sheet{}}, r.student)
 		}
 	}
 }
 
-func TestWords(t *testing.T) {
+func TestWordsOfSideAndGaugeSource(t *testing.T) {
 	for cell, want := range map[string]bool{
 		"yes": true, "X": true, "1": true, "TRUE": true, "left": true, "Left  to right": true, "no": false, "0": false, "false": false, "right": false, "": false,
 		"von links nach rechts": true, "De gauche à droite": true, "van links naar rechts": true, "fra venstre til højre": true, "från vänster till höger": true, "de izquierda a derecha": true,
 		"von rechts nach links": false, "de droite à gauche": false, "från höger till vänster": false,
 	} {
-		r := one(units.CM, "knits", cell)
+		r := readCell(units.CM, "knits", cell)
 		assert.Empty(t, r.reasons, cell)
 		assert.Equal(t, want, r.student.FromLeft, cell)
 	}
 	for cell, want := range map[string]GaugeFrom{
 		"swatch": FromSwatch, "a swatch": FromSwatch, "Cuff": FromCuff, "on the needles": FromCuff, "the cuff on the needles": FromCuff, "band": FromBand, "Ball band": FromBand, "label": FromBand,
 	} {
-		r := one(units.CM, "gauge from", cell)
+		r := readCell(units.CM, "gauge from", cell)
 		assert.Empty(t, r.reasons, cell)
 		assert.Equal(t, want, r.student.Gauge, cell)
 	}
-	assert.Contains(t, one(units.CM, "knits", "sideways").reasons[0], "“sideways” is no direction; write left")
-	assert.Contains(t, one(units.CM, "gauge from", "guess").reasons[0], "write swatch, cuff or ball band")
-	assert.Contains(t, one(units.CM, "name", "A\uFFFDa").reasons[0], "was lost")
-	assert.Equal(t, "Ada Lovelace", one(units.CM, "name", " Ada\n Lovelace ").student.Name)
-	assert.Contains(t, one(units.CM, "name", "Ada,19\nBo").reasons[0], "runs over several cells")
+	assert.Contains(t, readCell(units.CM, "knits", "sideways").reasons[0], "“sideways” is no direction; write left")
+	assert.Contains(t, readCell(units.CM, "gauge from", "guess").reasons[0], "write swatch, cuff or ball band")
+	assert.Contains(t, readCell(units.CM, "name", "A\uFFFDa").reasons[0], "was lost")
+	assert.Equal(t, "Ada Lovelace", readCell(units.CM, "name", " Ada\n Lovelace ").student.Name)
+	assert.Contains(t, readCell(units.CM, "name", "Ada,19\nBo").reasons[0], "runs over several cells")
 }
 
-func TestNumbers(t *testing.T) {
+func TestWholeNumbersAndSizes(t *testing.T) {
 	for cell, want := range map[string]string{"40": "40", "40 sts": "40", "40.0": "40", "40,00 stitches": "40"} {
-		assert.Equal(t, want, one(units.CM, "cast on", cell).student.Sheet["pins.cast_on"], cell)
+		assert.Equal(t, want, readCell(units.CM, "cast on", cell).student.Sheet["pins.cast_on"], cell)
 	}
 	for _, cell := range []string{"40.5", "40,000", "4O", "40-44"} {
-		assert.Contains(t, one(units.CM, "cast on", cell).reasons[0], "is no whole number", cell)
+		assert.Contains(t, readCell(units.CM, "cast on", cell).reasons[0], "is no whole number", cell)
 	}
 	for cell, want := range map[string]string{"7.5": "7.5", "7½": "7½", "7,5": "7,5", "Size 8": "8"} {
-		assert.Equal(t, want, one(units.CM, "glove size", cell).student.Sheet["hand.size"], cell)
+		assert.Equal(t, want, readCell(units.CM, "glove size", cell).student.Sheet["hand.size"], cell)
 	}
-	assert.Contains(t, one(units.CM, "glove size", "M").reasons[0], "“M” is no glove size; write one from 4 to 13")
+	assert.Contains(t, readCell(units.CM, "glove size", "M").reasons[0], "“M” is no glove size; write one from 4 to 13")
 }
 
-// What is quoted in a message stays short, on one line, and is text.
-func TestClip(t *testing.T) {
+// A quotation in a message is short, on one line, and printable.
+func TestClipShortens(t *testing.T) {
 	long := make([]byte, 1_000_000)
 	for i := range long {
 		long[i] = 'x'

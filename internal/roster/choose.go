@@ -10,12 +10,11 @@ import (
 	"thenar/internal/plain"
 )
 
-// unused is what is kept for a column of which somebody said that it means
-// nothing.
+// unused is kept as the field of a column that a person chose not to use.
 const unused = "-"
 
-// Readable are the fields that a column can be read as, in the order in which
-// they are offered: names, the values of a student, the rest.
+// Readable returns the fields that a column can be read as, in the order in which
+// they are offered: names, values of a measure sheet, the rest.
 func Readable() []string {
 	list := []string{fieldName, fieldFirst, fieldLast}
 	for _, path := range paths {
@@ -26,13 +25,13 @@ func Readable() []string {
 	return append(list, fieldFrom, fieldKnits, fieldNote)
 }
 
-// Key is by what the choice of a column is remembered: its heading whatever the
-// capitals and accents, or its place where it has none.
+// Key returns the key by which the choice for a column is remembered: its heading
+// without capitals and accents, or "#" and its place if it has no heading.
 func (c *Column) Key() string { return c.key }
 
-// keyOf is the key of the heading at a place.
+// keyOf returns the key of the heading at a place, which counts from 0.
 func keyOf(heading string, at int) string {
-	if len(heading) > longestHeading { // it means nothing, and its words may be a million
+	if len(heading) > maxHeading { // means nothing, and splitting it may be slow
 		return clip(heading)
 	}
 	if words := wordsOf(heading); len(words) > 0 {
@@ -41,7 +40,7 @@ func keyOf(heading string, at int) string {
 	return fmt.Sprintf("#%d", at+1)
 }
 
-// column reads the heading at a place, as it was chosen if it was.
+// column reads the heading at a place; a choice goes before what the heading says.
 func column(heading string, at int, chosen map[string]string) Column {
 	c := columnOf(heading)
 	c.key = keyOf(heading, at)
@@ -61,12 +60,12 @@ func column(heading string, at int, chosen map[string]string) Column {
 	return c
 }
 
-// The most columns of which a class remembers how they are read.
+// maxChosen is the most columns whose choices a class remembers.
 const maxChosen = 200
 
-// Choose remembers how columns are read: a field of Readable by a column's key,
-// or nothing for one that is not used. What is read so anyway need not be
-// remembered, and is forgotten.
+// Choose remembers how columns are read: by a column's key a field of Readable,
+// or "" for a column that is not used. A choice that agrees with the heading is
+// not kept.
 func (c *Class) Choose(columns map[string]string) {
 	chosen := maps.Clone(c.Columns)
 	if chosen == nil {
@@ -88,14 +87,14 @@ func (c *Class) Choose(columns map[string]string) {
 	}
 }
 
-// checkColumns refuses choices that can't be kept.
+// checkColumns checks the remembered choices.
 func (c *Class) checkColumns(faults *fault.Fields) {
 	if len(c.Columns) > maxChosen {
 		faults.Add("columns", "are %d; %d are the most that are remembered", len(c.Columns), maxChosen)
 	}
 	for _, key := range slices.Sorted(maps.Keys(c.Columns)) {
 		switch field := c.Columns[key]; {
-		case key == "" || plain.Line(key, longestWord) != "":
+		case key == "" || plain.Line(key, maxText) != "":
 			faults.Add("columns", "has a heading that can't be kept: %.40q", key)
 		case field != unused && !slices.Contains(Readable(), field):
 			faults.Add("columns", "reads “%.40s” as %.40q, which is no field of a student", key, field)
@@ -103,14 +102,13 @@ func (c *Class) checkColumns(faults *fault.Fields) {
 	}
 }
 
-// The most values of a column that are shown, and the rows that are looked at
-// for them.
+// Bounds of the samples: values for each column, and rows that are searched.
 const (
-	maxSamples = 3
-	sampled    = 40
+	maxSamples    = 3
+	maxSampleRows = 40
 )
 
-// sample takes the first values of every column.
+// sample collects the first different values of each column.
 func (t *Table) sample(text string, delimiter byte, heads record) {
 	t.Samples = make([][]string, len(t.Columns))
 	rows := 0
@@ -119,12 +117,12 @@ func (t *Table) sample(text string, delimiter byte, heads record) {
 			return true
 		}
 		for i, cell := range r.cells[:min(len(r.cells), len(t.Columns))] {
-			cell = clip(strings.ToValidUTF8(tidy(cell), "?"))
+			cell = clip(strings.ToValidUTF8(trimInvisible(cell), "?"))
 			if cell != "" && len(t.Samples[i]) < maxSamples && !slices.Contains(t.Samples[i], cell) {
 				t.Samples[i] = append(t.Samples[i], cell)
 			}
 		}
 		rows++
-		return rows < sampled
+		return rows < maxSampleRows
 	})
 }

@@ -15,28 +15,28 @@ import (
 	"thenar/internal/units"
 )
 
-// Class is what a teacher decided about one class: the only thing of it that
-// is saved. What each student knits follows from it.
+// Class is what a teacher decided about one class. Only this is saved; what each
+// student knits follows from it.
 type Class struct {
 	Name   string `json:"name"`
 	Date   string `json:"date,omitempty"` // 2025-03-09
 	Place  string `json:"place,omitempty"`
 	Yarn   string `json:"yarn,omitempty"`   // in the teacher's words
-	Needle string `json:"needle,omitempty"` // the same
-	Note   string `json:"note,omitempty"`   // on every handout
+	Needle string `json:"needle,omitempty"` // in the teacher's words
+	Note   string `json:"note,omitempty"`   // printed on every handout
 
 	Unit     units.Unit        `json:"unit"` // of all lengths of the students
 	Pattern  *Pattern          `json:"pattern,omitempty"`
-	Fixed    map[string]string `json:"fixed,omitempty"` // numbers for all, by the name of their pin
+	Fixed    map[string]string `json:"fixed,omitempty"` // numbers fixed for all, by the name of their pin
 	Students []Student         `json:"students,omitempty"`
-	Columns  map[string]string `json:"columns,omitempty"` // how columns of its tables are read, where somebody chose
-	Next     int               `json:"next"`              // the number of the student who comes next, less one
-	Print    string            `json:"print,omitempty"`   // how handouts are printed, as in an address
+	Columns  map[string]string `json:"columns,omitempty"` // chosen fields of table columns, by Column.Key
+	Next     int               `json:"next"`              // the highest ID given to a student so far
+	Print    string            `json:"print,omitempty"`   // print options, as the query of an address
 	Archived bool              `json:"archived,omitempty"`
 }
 
-// Pattern is the mitt with which the class began, as it stood at a revision: a
-// later change of the mitt leaves the class alone until it is taken anew.
+// Pattern is the mitt that the class knits, as it was at a revision. Later changes
+// of the mitt don't reach the class until it is taken anew.
 type Pattern struct {
 	Mitt     int64        `json:"mitt"`
 	Revision int64        `json:"revision"`
@@ -46,18 +46,18 @@ type Pattern struct {
 	Marks    []chart.Edit `json:"marks,omitempty"`
 }
 
-// Fixable are the names of the numbers that a class can fix for all, in the
-// order knitted.
+// Fixable returns the names of the numbers that a class can fix for all, in
+// knitting order.
 func Fixable() []string {
 	return []string{"cast_on", "cuff_rounds", "cuff_plain_rounds", "hand_stitches", "gusset_base", "increases", "first_increase", "rhythm", "increase_rounds", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up", "rounds_above_gusset"}
 }
 
-// New is a class of which nothing is known yet.
+// New returns an empty class.
 func New(name string) Class { return Class{Name: name, Unit: sheet.DefaultUnit} }
 
-// Begin takes a mitt as the pattern. The first pattern brings its unit and the
-// fixed numbers that suit every hand; a later one leaves both as they are.
-func (c *Class) Begin(p Pattern) {
+// SetPattern takes a mitt as the pattern. The first pattern brings its unit and
+// those fixed numbers that suit every hand; a later one changes neither.
+func (c *Class) SetPattern(p Pattern) {
 	p.Sheet = p.Sheet.Clone()
 	p.Sheet.Unknit()
 	first := c.Pattern == nil
@@ -68,7 +68,7 @@ func (c *Class) Begin(p Pattern) {
 		for _, name := range sheet.ForEveryHand() {
 			was := c.Fixed
 			c.Fix(name, p.Sheet.Given("pins."+name))
-			if len(c.checkFixed()) > 0 { // a text that no number can be read from
+			if len(c.checkFixed()) > 0 { // not a valid number
 				c.Fixed = was
 			}
 		}
@@ -76,7 +76,7 @@ func (c *Class) Begin(p Pattern) {
 	c.Pattern = &p
 }
 
-// Fix fixes a number for all; an empty text sets it free.
+// Fix fixes a number for all; an empty text frees it.
 func (c *Class) Fix(name, text string) {
 	fixed := map[string]string{}
 	for n, t := range c.Fixed {
@@ -90,8 +90,8 @@ func (c *Class) Fix(name, text string) {
 	c.Fixed = fixed
 }
 
-// Add puts students at the end, each with a number of its own, and gives the
-// numbers. It refuses more than MaxStudents.
+// Add appends students and returns the IDs it gave them. It refuses more than
+// MaxStudents.
 func (c *Class) Add(list ...Student) ([]int, error) {
 	if n := len(c.Students) + len(list); n > MaxStudents {
 		return nil, fault.New(fault.Invalid, "students: would be %d; a class has at most %d. Begin a second class for the rest", n, MaxStudents)
@@ -107,12 +107,13 @@ func (c *Class) Add(list ...Student) ([]int, error) {
 	return ids, nil
 }
 
-// At is the place of the student with a number; −1 if there is none.
+// At returns the index of the student with an ID; −1 if there is none.
 func (c *Class) At(id int) int {
 	return slices.IndexFunc(c.Students, func(s Student) bool { return s.ID == id })
 }
 
-// Move moves a student by so many places, as far as the ends.
+// Move moves a student by so many places down the list (negative: up), at most to
+// its end.
 func (c *Class) Move(id, by int) {
 	from := c.At(id)
 	if from < 0 {
@@ -124,14 +125,14 @@ func (c *Class) Move(id, by int) {
 	c.Students = slices.Insert(slices.Delete(c.Students, from, from+1), to, s)
 }
 
-// The most characters of a class's texts.
+// The most characters of the note, and of any other text of a class.
 const (
-	longestLine = 120
-	longestNote = 1000
+	maxLine = 120
+	maxNote = 1000
 )
 
-// Check refuses what can't be kept: a name, texts, a date, fixed numbers,
-// students.
+// Check returns fault.Fields for what can't be kept of name, texts, date, unit,
+// fixed numbers and columns. Students have a Check of their own.
 func (c *Class) Check() error {
 	var faults fault.Fields
 	if strings.TrimSpace(c.Name) == "" {
@@ -140,7 +141,7 @@ func (c *Class) Check() error {
 	for _, t := range []struct {
 		field, text string
 		most        int
-	}{{"name", c.Name, longestLine}, {"place", c.Place, longestLine}, {"yarn", c.Yarn, longestLine}, {"needle", c.Needle, longestLine}, {"note", c.Note, longestNote}} {
+	}{{"name", c.Name, maxLine}, {"place", c.Place, maxLine}, {"yarn", c.Yarn, maxLine}, {"needle", c.Needle, maxLine}, {"note", c.Note, maxNote}} {
 		if why := plain.Line(t.text, t.most); why != "" {
 			faults.Add(t.field, "%s", why)
 		}
@@ -163,7 +164,7 @@ func (c *Class) Check() error {
 	return faults.Err()
 }
 
-// checkFixed reads the fixed numbers as a measure sheet does.
+// checkFixed returns the faults of the fixed numbers, read as in a measure sheet.
 func (c *Class) checkFixed() fault.Fields {
 	s := sheet.Sheet{"hand.hand_circumference": "200", "unit": "mm", "gauge.swatches[0].stitches": "20", "gauge.swatches[0].width": "100"}
 	for name, text := range c.Fixed {
@@ -199,7 +200,7 @@ func Decode(raw []byte) (Class, error) {
 	return c, nil
 }
 
-// About is the class in a line: name, date, place.
+// About returns name, date and place in one line.
 func (c *Class) About() string {
 	if when := c.When(); when != "" {
 		return c.Name + " · " + when
@@ -207,7 +208,7 @@ func (c *Class) About() string {
 	return c.Name
 }
 
-// When is the date and the place; empty where neither is known.
+// When returns date and place; "" if neither is known.
 func (c *Class) When() string {
 	var parts []string
 	if t, err := time.Parse(time.DateOnly, c.Date); err == nil {

@@ -20,7 +20,7 @@ func begun(t *testing.T, marks ...chart.Edit) Class {
 	doc.Sheet = doc.Sheet.Clone()
 	doc.Sheet["pins.bridge"], doc.Sheet["pins.cast_on"], doc.Sheet["pins.rhythm"] = "4", "36", "now and then"
 	c := New("Tuesday")
-	c.Begin(Pattern{Mitt: 1, Revision: 2, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet, Marks: marks})
+	c.SetPattern(Pattern{Mitt: 1, Revision: 2, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet, Marks: marks})
 	require.NoError(t, c.Check())
 	return c
 }
@@ -33,22 +33,22 @@ func add(t *testing.T, c *Class, s Student) Line {
 	return c.Line(project.NewPlanner(), c.Students[c.At(ids[0])])
 }
 
-// A class begins with the pattern's numbers that suit every hand, and not with
-// those of the one hand or with what can't be read.
-func TestBegin(t *testing.T) {
+// The first pattern brings the fixed numbers that suit every hand, not those of
+// its own hand and not invalid ones.
+func TestFirstPatternBringsFixedNumbers(t *testing.T) {
 	c := begun(t)
 	assert.Equal(t, map[string]string{"bridge": "4"}, c.Fixed)
 	assert.Equal(t, units.CM, c.Unit)
 	c.Fix("bridge", "")
-	c.Begin(Pattern{Mitt: 2, Sheet: sheet.Sheet{"unit": "in", "pins.bridge": "3"}})
+	c.SetPattern(Pattern{Mitt: 2, Sheet: sheet.Sheet{"unit": "in", "pins.bridge": "3"}})
 	assert.Empty(t, c.Fixed, "a later pattern leaves the fixed numbers and the unit alone")
 	assert.Equal(t, units.CM, c.Unit)
 }
 
-// The student's line is the pattern with their own hand and gauge: what is
-// fixed for all holds unless they have their own; the pattern's hand and its
-// cast-on don't show.
-func TestLine(t *testing.T) {
+// A student's mitt is the pattern with their own hand and gauge. Numbers fixed for
+// all hold unless the student has their own; the pattern's hand and cast-on
+// don't count.
+func TestLineIsThePatternWithTheStudentsHand(t *testing.T) {
 	c := begun(t)
 	own := sheet.Sheet{"hand.hand_circumference": "21", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].rounds": "30"}
 	s := Student{Name: "Ada", Sheet: own}
@@ -72,8 +72,7 @@ func TestLine(t *testing.T) {
 	assert.Contains(t, strings.Join(l.Doubts, " "), "Gauge counted on the cuff")
 }
 
-// Who has to be looked at, and why.
-func TestAttention(t *testing.T) {
+func TestReasonsForAttention(t *testing.T) {
 	c := begun(t)
 	for says, s := range map[string]Student{
 		"No hand yet": {Name: "a", Sheet: sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"}},
@@ -85,7 +84,7 @@ func TestAttention(t *testing.T) {
 		"The cuff must stretch":                                                   {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
 	} {
 		l := add(t, &c, s)
-		assert.True(t, l.Attention(), says)
+		assert.True(t, l.NeedsAttention(), says)
 		assert.Contains(t, strings.Join(append(l.Doubts, l.Missing...), " "), says)
 	}
 	c.Fix("cast_on", "12")
@@ -96,9 +95,9 @@ func TestAttention(t *testing.T) {
 	assert.Contains(t, l.Missing[0], "no pattern")
 }
 
-// What is painted on the pattern goes with who has its rounds; where it has no
-// place it is left out, and that is told.
-func TestPaintedPattern(t *testing.T) {
+// Marks on the pattern's chart go to every student whose mitt has those rounds;
+// for the others they are left out, with a doubt.
+func TestMarksOfThePattern(t *testing.T) {
 	c := begun(t, chart.Edit{Section: stitch.Gusset, Round: 16, Column: "B1", Layer: chart.Colours, Value: "b"})
 	large := add(t, &c, Student{Name: "a", Sheet: sheet.Sheet{"hand.size": "9"}})
 	require.NotNil(t, large.Out)
@@ -109,7 +108,7 @@ func TestPaintedPattern(t *testing.T) {
 	assert.Contains(t, strings.Join(small.Doubts, " "), "left out")
 }
 
-func TestStudentsInOrder(t *testing.T) {
+func TestStudentsAreAddedAndMoved(t *testing.T) {
 	c := begun(t)
 	for _, name := range []string{"a", "b", "c"} {
 		_, err := c.Add(Student{Name: name})

@@ -10,7 +10,7 @@ import (
 	"thenar/internal/units"
 )
 
-// The fields of a table that are no path of a measure sheet.
+// Fields of a table that are not paths of a measure sheet.
 const (
 	fieldName  = "name"
 	fieldFirst = "first_name"
@@ -20,20 +20,20 @@ const (
 	fieldFrom  = "gauge_from"
 )
 
-// Column is how a heading was read.
+// Column is a column as its heading was read.
 type Column struct {
 	Heading string     // as it stands in the table, on one line
 	Field   string     // a path of Paths, or name, first_name, last_name, note, knits, gauge_from; empty: not used
-	Unit    units.Unit // in the heading; empty: none
-	Over    string     // the length over which a gauge was counted, as in "4" of "4 in"
-	Chosen  bool       // by somebody, whatever the heading says
+	Unit    units.Unit // named in the heading; empty: none
+	Over    string     // the number before the unit: "4" of "sts over 4 in"
+	Chosen  bool       // the field was chosen by a person
 
 	key string
 }
 
-// synonyms are what the columns may be called, in the words of sameWord. A
-// heading that could mean two measurements ("palm", "cuff") is not among them:
-// it is better left out than read as the wrong one.
+// synonyms maps fields to the headings that mean them, in canonical words (common
+// practice, no source). A heading that could mean two measurements ("palm",
+// "cuff") is not among them, since ignoring it is better than misreading it.
 var synonyms = map[string][]string{
 	fieldName: {
 		"name", "initials", "student", "knitter", "participant", "pupil", "person", "who", "full name",
@@ -79,8 +79,8 @@ var synonyms = map[string][]string{
 	fieldNote: {"note", "remark", "comment"},
 }
 
-// sameWord puts one word for those that mean the same in a heading.
-var sameWord = map[string]string{
+// canonical maps words of headings to the word that synonyms uses for them.
+var canonical = map[string]string{
 	"circumference": "girth", "circumf": "girth", "circ": "girth", "girths": "girth", "around": "round",
 	"st": "sts", "stitch": "sts", "stitches": "sts", "row": "rows", "rounds": "rows", "rnd": "rows", "rnds": "rows",
 	"tension": "gauge", "width": "breadth", "knuckle": "knuckles", "wrists": "wrist", "thumbs": "thumb", "hands": "hand", "gloves": "glove",
@@ -88,11 +88,11 @@ var sameWord = map[string]string{
 	"students": "student", "knitters": "knitter", "participants": "participant", "pupils": "pupil", "incl": "including",
 }
 
-// noWord are words without a meaning of their own in a heading.
-var noWord = strings.Fields("the a an your my own their per over in of no nr optional required measured approx approximately already")
+// stopWords are English words that add no meaning to a heading.
+var stopWords = strings.Fields("the a an your my own their per over in of no nr optional required measured approx approximately already")
 
-// byName is the field of every synonym.
-var byName = func() map[string]string {
+// fieldOf maps each synonym, as fieldKey writes it, to its field.
+var fieldOf = func() map[string]string {
 	all := map[string]string{}
 	for field, names := range synonyms {
 		for _, n := range names {
@@ -102,15 +102,16 @@ var byName = func() map[string]string {
 	return all
 }()
 
-// fieldKey is a heading in the words of the synonyms.
+// fieldKey returns the words of a heading in English, canonical and without stop
+// words, so that synonyms have the same key.
 func fieldKey(words []string) string {
 	var kept []string
 	for _, w := range words {
 		for _, w := range inEnglish(w) {
-			if same, ok := sameWord[w]; ok {
+			if same, ok := canonical[w]; ok {
 				w = same
 			}
-			if w != "" && !slices.Contains(noWord, w) && !slices.Contains(fillers, w) {
+			if w != "" && !slices.Contains(stopWords, w) && !slices.Contains(fillers, w) {
 				kept = append(kept, w)
 			}
 		}
@@ -119,29 +120,29 @@ func fieldKey(words []string) string {
 }
 
 var (
-	apart    = regexp.MustCompile(`[^\p{L}\p{N}"″”.]+`)
-	fraction = regexp.MustCompile(`(\d)[.,](\d)`)
-	joined   = regexp.MustCompile(`(\d)(\p{L}|["″”])`)
-	joins    = regexp.MustCompile(`(\p{L})(\d)`)
-	perUnit  = regexp.MustCompile(`(?i)(\bper|/|\bto the|\ban?)\s*(mm|cm|in|inch|["″”])[\s)\].]*$`)
-	twoUnits = regexp.MustCompile(`(?i)\b(mm|cm|in|inch|inches)\s*(/|,|;|\+|\bor\b|\band\b)\s*(mm|cm|in|inch|inches)\b`)
-	elided   = regexp.MustCompile(`(?i)\b[ld]['’]`) // "longueur de l’index"
-	signs    = strings.NewReplacer("'", "", "’", "", "×", " x ", "*", " ")
+	separators  = regexp.MustCompile(`[^\p{L}\p{N}"″”.]+`)
+	fraction    = regexp.MustCompile(`(\d)[.,](\d)`)
+	digitLetter = regexp.MustCompile(`(\d)(\p{L}|["″”])`)
+	letterDigit = regexp.MustCompile(`(\p{L})(\d)`)
+	perUnit     = regexp.MustCompile(`(?i)(\bper|/|\bto the|\ban?)\s*(mm|cm|in|inch|["″”])[\s)\].]*$`)
+	twoUnits    = regexp.MustCompile(`(?i)\b(mm|cm|in|inch|inches)\s*(/|,|;|\+|\bor\b|\band\b)\s*(mm|cm|in|inch|inches)\b`)
+	elided      = regexp.MustCompile(`(?i)\b[ld]['’]`) // "longueur de l’index"
+	signs       = strings.NewReplacer("'", "", "’", "", "×", " x ", "*", " ")
 )
 
-// longestHeading is how long a heading may be that means something.
-const longestHeading = 120
+// maxHeading is the most bytes of a heading; longer ones are ignored.
+const maxHeading = 120
 
 // columnOf reads a heading: "Hand (in)", "sts / 10 cm", "round the knuckles".
 func columnOf(heading string) Column {
-	if len(heading) > longestHeading {
+	if len(heading) > maxHeading {
 		return Column{Heading: clip(heading)}
 	}
 	c := Column{Heading: oneLine(heading)}
 	if !strings.ContainsFunc(heading, unicode.IsLetter) {
 		return c
 	}
-	c.Field = byName[fieldKey(c.measure(wordsOf(heading)))]
+	c.Field = fieldOf[fieldKey(c.takeUnit(wordsOf(heading)))]
 	switch {
 	case twoUnits.MatchString(heading):
 		c.Field = ""
@@ -155,24 +156,25 @@ func columnOf(heading string) Column {
 	return c
 }
 
-// isLength tells a column of lengths.
+// isLength reports whether the column holds lengths.
 func (c *Column) isLength() bool {
 	return strings.HasPrefix(c.Field, "hand.") && c.Field != hand.FieldSize
 }
 
-// isName tells a column of names, or of parts of them.
+// isName reports whether the column holds names, or first names, or surnames.
 func (c *Column) isName() bool {
 	return c.Field == fieldName || c.Field == fieldFirst || c.Field == fieldLast
 }
 
-// vague tells a gauge that does not say over how many of its unit.
-func (c *Column) vague() bool {
+// isVague reports whether the column is a gauge that names a unit but not over how
+// many of it: "gauge (in)" could be per inch or per 4 inches.
+func (c *Column) isVague() bool {
 	return (c.Field == stitchesPath || c.Field == roundsPath) && c.Unit != "" && c.Over == ""
 }
 
-// measure takes a unit, and the number before it, out of a heading's words.
-// A unit that stands before other words is not "in".
-func (c *Column) measure(words []string) []string {
+// takeUnit takes a unit, and the number before it, out of a heading's words. "in"
+// is a unit only as the last word.
+func (c *Column) takeUnit(words []string) []string {
 	at := -1
 	for i, w := range words {
 		if _, ok := unitNames[w]; ok && (w != "in" || i == len(words)-1) && len(words) > 1 {
@@ -184,7 +186,7 @@ func (c *Column) measure(words []string) []string {
 	}
 	c.Unit = unitNames[words[at]]
 	before, after := words[:at], words[at+1:]
-	if n := len(before); n > 0 && number(before[n-1]) {
+	if n := len(before); n > 0 && isNumber(before[n-1]) {
 		c.Over, before = before[n-1], before[:n-1]
 		// the other side of a square: "10 x 10 cm", "10 cm x 10 cm"
 		for _, side := range [][]string{{c.Over, "x"}, {c.Over, words[at], "x"}} {
@@ -196,12 +198,12 @@ func (c *Column) measure(words []string) []string {
 	return append(slices.Clone(before), after...)
 }
 
-// wordsOf are the words of a heading, folded, numbers apart from what
-// follows them.
+// wordsOf returns the words of a heading, folded, with numbers as words of their
+// own.
 func wordsOf(heading string) []string {
 	s := fold(fraction.ReplaceAllString(signs.Replace(elided.ReplaceAllString(heading, " ")), "${1}.${2}"))
-	s = joins.ReplaceAllString(joined.ReplaceAllString(s, "$1 $2"), "$1 $2")
-	words := strings.Fields(apart.ReplaceAllString(s, " "))
+	s = letterDigit.ReplaceAllString(digitLetter.ReplaceAllString(s, "$1 $2"), "$1 $2")
+	words := strings.Fields(separators.ReplaceAllString(s, " "))
 	kept := words[:0]
 	for _, w := range words {
 		if w = strings.Trim(w, "."); w != "" {
@@ -211,4 +213,4 @@ func wordsOf(heading string) []string {
 	return kept
 }
 
-func number(s string) bool { return strings.Trim(s, "0123456789.") == "" }
+func isNumber(s string) bool { return strings.Trim(s, "0123456789.") == "" }

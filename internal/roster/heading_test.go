@@ -38,7 +38,7 @@ func TestColumnOf(t *testing.T) {
 		"base": {Field: "pins.gusset_base"}, "Bridge": {Field: "pins.bridge"},
 		"knits": {Field: fieldKnits}, "Direction": {Field: fieldKnits}, "left to right": {Field: fieldKnits}, "Knits from left to right?": {Field: fieldKnits},
 		"note": {Field: fieldNote}, "Remarks": {Field: fieldNote},
-		// What could mean something else is left out.
+		// Headings that could mean something else are ignored.
 		"palm": {}, "cuff": {}, "cuff (cm)": {Unit: units.CM}, "size (cm)": {Unit: units.CM}, "base, mm": {Unit: units.MM}, "hand 10 cm": {Unit: units.CM, Over: "10"},
 		"hand (in/cm)": {Unit: units.CM}, "hand (cm or in)": {Unit: units.IN}, "shoe size": {}, "e-mail": {}, "": {}, "cm": {}, "stitches and rounds of the cuff": {},
 		"gauge 10 x 15 cm": {Unit: units.CM, Over: "15"}, "in": {}, "hand no thumb": {},
@@ -50,8 +50,8 @@ func TestColumnOf(t *testing.T) {
 	assert.Equal(t, "Hand (optional)", columnOf(" Hand\n(optional) ").Heading)
 }
 
-// No heading means two things, and every value can be given under one.
-func TestSynonyms(t *testing.T) {
+// No synonym means two fields, and every field has one.
+func TestSynonymsAreUnambiguous(t *testing.T) {
 	field := map[string]string{}
 	for f, names := range synonyms {
 		for _, name := range names {
@@ -70,8 +70,8 @@ func TestSynonyms(t *testing.T) {
 	}
 }
 
-// A gauge that does not say over how many of its unit could be read as two.
-func TestVagueGauge(t *testing.T) {
+// "Gauge (in)" could be per inch or per 4 inches, so it is refused.
+func TestVagueGaugeIsRefused(t *testing.T) {
 	for _, heading := range []string{"gauge (in)", "stitches [cm]", "rounds, mm"} {
 		_, err := Read([]byte("name;"+heading+"\nAda;22\n"), units.CM)
 		require.Error(t, err, heading)

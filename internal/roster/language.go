@@ -7,9 +7,9 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// words of headings in German, French, Spanish, Dutch, Danish, Norwegian,
-// Swedish and Finnish, by the English ones that the synonyms are made of
-// (common practice, no source). They stand folded: small, without accents.
+// languages maps English words of the synonyms to those of headings in German,
+// French, Spanish, Dutch, Danish, Norwegian, Swedish and Finnish (common
+// practice, no source). They are written as fold leaves them.
 var languages = map[string]string{
 	"hand":       "main mano mittelhand handens handen haanden kammen kammenen kasi kaden",
 	"wrist":      "handgelenk handgelenks poignet muneca pols polsen handled handleds handleden handledd handledds handleddet handledet handledens handledets handleddets ranne ranteen",
@@ -47,16 +47,16 @@ var languages = map[string]string{
 	"fingertip":  "fingerspitze fingertop fingerspids fingertupp sormenpaa",
 }
 
-// fillers are words without a meaning of their own in those languages.
+// fillers are words that add no meaning to a heading in those languages.
 var fillers = strings.Fields(fold("der die das des dem den um auf ihr ihre ca la le les de du l d sur en el los las del al por het een van op om pa af av pr pro i nb"))
 
-// ends are the second halves of words that are written as one: Handumfang,
-// handomtrek, tommellængde.
-var ends = strings.Fields(fold("umfang lange breite grosse omtrek lengte breedte maat omkreds langde bredde storrelse omkrets vidd omfang lengde langd bredd storlek ymparys pituus leveys koko runden reihen maschen"))
+// endings are the second halves of compounds: Handumfang, handomtrek,
+// tommellængde.
+var endings = strings.Fields(fold("umfang lange breite grosse omtrek lengte breedte maat omkreds langde bredde storrelse omkrets vidd omfang lengde langd bredd storlek ymparys pituus leveys koko runden reihen maschen"))
 
-// english is the English of every word of languages.
+// english maps each word of languages to its English words.
 var english = func() map[string][]string {
-	all := map[string][]string{"tum": {"thumb"}} // as the first half of a word
+	all := map[string][]string{"tum": {"thumb"}} // only as the first half of a compound
 	for means, list := range languages {
 		for w := range strings.FieldsSeq(list) {
 			all[fold(w)] = strings.Fields(means)
@@ -65,13 +65,13 @@ var english = func() map[string][]string {
 	return all
 }()
 
-// inEnglish is a folded word of a heading in English; one that is not known
-// stays as it is.
+// inEnglish translates a folded word of a heading into English words; an unknown
+// word stays as it is.
 func inEnglish(w string) []string {
 	if means, ok := english[w]; ok && w != "tum" {
 		return means
 	}
-	for _, end := range ends {
+	for _, end := range endings {
 		first, joined := strings.CutSuffix(w, end)
 		if !joined || first == "" {
 			continue
@@ -88,12 +88,12 @@ func inEnglish(w string) []string {
 	return []string{w}
 }
 
-// letters are those that have no accent to be taken off, and the ways in which
-// accents are written without any.
-var letters = strings.NewReplacer("ß", "ss", "ø", "o", "æ", "a", "œ", "o", "ł", "l", "ð", "d", "þ", "th", "ae", "a", "oe", "o", "ue", "u", "aa", "a")
+// plainLetters replaces letters whose mark is no accent to Unicode (ø, ß), and
+// the ways of spelling accents without them (ae for ä).
+var plainLetters = strings.NewReplacer("ß", "ss", "ø", "o", "æ", "a", "œ", "o", "ł", "l", "ð", "d", "þ", "th", "ae", "a", "oe", "o", "ue", "u", "aa", "a")
 
-// fold is a text in small letters without accents, so that Länge, Laenge and
-// LANGE are one word, and længde and laengde.
+// fold returns a text in lower case without accents: Länge, Laenge and LANGE
+// become one word, as do længde and laengde.
 func fold(s string) string {
 	s = strings.Map(func(r rune) rune {
 		if unicode.Is(unicode.Mn, r) {
@@ -101,5 +101,5 @@ func fold(s string) string {
 		}
 		return r
 	}, norm.NFD.String(strings.ToLower(s)))
-	return letters.Replace(s)
+	return plainLetters.Replace(s)
 }

@@ -16,9 +16,9 @@ import (
 	"thenar/internal/units"
 )
 
-// theirHeadings are headings as teachers of eight languages write them, by
-// what they mean (common practice, no source).
-var theirHeadings = map[string]map[string]string{
+// foreignHeadings holds headings as teachers of eight languages write them, by
+// field (common practice, no source).
+var foreignHeadings = map[string]map[string]string{
 	"German": {
 		fieldFirst: "Vorname", fieldLast: "Nachname", hand.FieldCircumference: "Handumfang|Umfang der Hand|Hand-Umfang|Rund um die Hand|Mittelhandumfang|Umfang der Hand ohne Daumen", hand.FieldWrist: "Handgelenkumfang|Handgelenksumfang|Umfang Handgelenk|Handgelenk",
 		hand.FieldThumb: "Daumenumfang|Daumen|Umfang des Daumens", hand.FieldLength: "Handlänge|Länge der Hand", hand.FieldThumbLength: "Daumenlänge", hand.FieldBreadth: "Handbreite", hand.FieldPalm: "Hand mit Daumen",
@@ -62,9 +62,9 @@ var theirHeadings = map[string]map[string]string{
 	},
 }
 
-// plainLetters writes a heading as on a keyboard without its letters: the
-// marks left off, or ä as ae and so on.
-func plainLetters(s string, spelt bool) string {
+// withoutAccents writes a heading as on a keyboard without its accents: left off,
+// or spelt, ä as ae.
+func withoutAccents(s string, spelt bool) string {
 	if spelt {
 		return strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "å", "aa", "æ", "ae", "ø", "oe", "Ä", "Ae", "Ö", "Oe", "Å", "Aa").Replace(s)
 	}
@@ -77,17 +77,17 @@ func plainLetters(s string, spelt bool) string {
 	}, norm.NFD.String(s))
 }
 
-// Every heading in eight languages, with and without its accents, in capitals,
-// with a unit behind it.
+// Headings in eight languages, with and without accents, in capitals, and with a
+// unit.
 func TestHeadingsOfOtherLanguages(t *testing.T) {
-	for language, fields := range theirHeadings {
+	for language, fields := range foreignHeadings {
 		for field, list := range fields {
 			for heading := range strings.SplitSeq(list, "|") {
-				for _, written := range []string{heading, strings.ToUpper(heading), strings.ToLower(heading), plainLetters(heading, false), heading + ":"} {
+				for _, written := range []string{heading, strings.ToUpper(heading), strings.ToLower(heading), withoutAccents(heading, false), heading + ":"} {
 					assert.Equal(t, field, columnOf(written).Field, "%s: %s", language, written)
 				}
 				if language != "French" && language != "Spanish" { // their accents are never spelt
-					assert.Equal(t, field, columnOf(plainLetters(heading, true)).Field, "%s: %s", language, plainLetters(heading, true))
+					assert.Equal(t, field, columnOf(withoutAccents(heading, true)).Field, "%s: %s", language, withoutAccents(heading, true))
 				}
 				c := Column{Field: field}
 				if !c.isLength() {
@@ -116,7 +116,7 @@ func TestHeadingsOfOtherLanguages(t *testing.T) {
 	}
 }
 
-// The table that lost six columns.
+// An earlier version recognised only three columns of this table.
 func TestGermanTable(t *testing.T) {
 	table := read(t, "Name;Vorname;Handumfang (cm);Handgelenk (cm);Daumenumfang (cm);Handlänge (cm);Maschen (10 cm);Runden (10 cm);Bemerkung\n"+
 		"Müller;Anna;18,5;15,5;6,2;17,8;24;32;linkshändig\nWeiß;Jörg;21;17,5;7;19,5;22;30;\n")
@@ -130,13 +130,13 @@ func TestGermanTable(t *testing.T) {
 	assert.Equal(t, []string{"18,5", "21"}, table.Samples[2])
 }
 
-// Tables of all languages, their columns in any order, some left out, some
-// unknown: every value comes to the student of its row, in its field.
+// Random tables in all languages, some columns left out, some unknown: every value
+// reaches the student of its row, in its field.
 func TestTablesOfOtherLanguages(t *testing.T) {
 	names := []string{"Ada", "Zoë", "Åse", "Jörg", "Íñigo"}
 	for seed := range uint64(testenv.Cases(600)) {
 		r := rand.New(rand.NewPCG(seed, 7))
-		for language, fields := range theirHeadings {
+		for language, fields := range foreignHeadings {
 			type column struct{ heading, field string }
 			var columns []column
 			for field, list := range fields {
@@ -144,14 +144,14 @@ func TestTablesOfOtherLanguages(t *testing.T) {
 				if c := (Column{Field: field}); (c.isLength() || field == fieldFirst || field == fieldLast) && (r.IntN(4) > 0 || field == fieldFirst) {
 					heading := all[r.IntN(len(all))]
 					if r.IntN(2) == 0 {
-						heading = plainLetters(heading, false)
+						heading = withoutAccents(heading, false)
 					}
 					columns = append(columns, column{heading, field})
 				}
 			}
 			columns = append(columns, column{"Telefon", ""})
 			r.Shuffle(len(columns), func(i, j int) { columns[i], columns[j] = columns[j], columns[i] })
-			values := map[string]string{ // of hands that can be
+			values := map[string]string{ // of a possible hand
 				hand.FieldCircumference: "19,5", hand.FieldWrist: "16,5", hand.FieldThumb: "6,5", hand.FieldLength: "18,5", hand.FieldThumbLength: "6,4",
 				hand.FieldBreadth: "8,5", hand.FieldPalm: "23", hand.FieldGussetLength: "6", hand.FieldWristToCrotch: "6,2",
 			}
@@ -179,9 +179,9 @@ func TestTablesOfOtherLanguages(t *testing.T) {
 	}
 }
 
-// A column is read as somebody chose, also where no heading is known; the class
-// remembers it, and forgets what goes without saying.
-func TestChosenColumns(t *testing.T) {
+// A column is read as a person chose, even in a table without known headings. The
+// class remembers choices, except those that agree with the heading.
+func TestChosenColumnsAreRemembered(t *testing.T) {
 	const text = "Imię;Obwód dłoni (mm);Kciuk;Telefon\nAda;185;6,5;1\nBo;190;6,2;2\n"
 	table, err := ReadAs([]byte(text), units.CM, nil)
 	require.Error(t, err)
@@ -193,7 +193,7 @@ func TestChosenColumns(t *testing.T) {
 		keys[i] = table.Columns[i].Key()
 	}
 	c.Choose(map[string]string{keys[0]: fieldName, keys[1]: hand.FieldCircumference, keys[2]: hand.FieldThumb, keys[3]: ""})
-	assert.Len(t, c.Columns, 3, "that Telefon means nothing goes without saying")
+	assert.Len(t, c.Columns, 3, "Telefon is unknown anyway")
 	require.NoError(t, c.Check())
 	table, err = ReadAs([]byte(strings.ToUpper(text)), units.CM, c.Columns)
 	require.NoError(t, err)
@@ -206,15 +206,15 @@ func TestChosenColumns(t *testing.T) {
 	assert.NotContains(t, c.Columns, "wrist")
 	table, err = ReadAs([]byte("name,hand\nAda,wide\n"), units.CM, c.Columns)
 	require.NoError(t, err)
-	assert.Len(t, table.Students, 1, "what is not used is not looked at")
-	assert.Equal(t, strings.Repeat("A B ", 10)+"…", keyOf(strings.Repeat("A B ", 1<<20), 0), "the words of a cell of 4 MB are not looked for")
+	assert.Len(t, table.Students, 1, "unused columns are not read")
+	assert.Equal(t, strings.Repeat("A B ", 10)+"…", keyOf(strings.Repeat("A B ", 1<<20), 0), "a cell of 4 MB is not split into words")
 	c.Columns["x"] = "shoe"
 	require.ErrorContains(t, c.Check(), "which is no field of a student")
 }
 
-// A table that is sent again fills what is empty, tells what differs, and
-// changes nothing by itself.
-func TestMerge(t *testing.T) {
+// A table that is sent again fills empty values and returns what differs, without
+// changing it.
+func TestMergeFillsWhatIsEmpty(t *testing.T) {
 	c := New("Tuesday")
 	first := read(t, "name,hand,sts,note\nAda,18.5,24,\nBo,19,,wool\nCy,,22,\n")
 	_, err := c.Add(first.Students...)
@@ -233,19 +233,19 @@ func TestMerge(t *testing.T) {
 	assert.Equal(t, "10", c.Students[2].Sheet[heightPath])
 
 	for _, d := range m.Differ {
-		require.True(t, c.Take(d))
-		assert.False(t, c.Take(d), "it is not kept any more")
+		require.True(t, c.Accept(d))
+		assert.False(t, c.Accept(d), "the kept value has changed")
 	}
 	assert.Equal(t, "5", c.Students[0].Sheet[widthPath])
 	assert.Equal(t, "21", c.Students[1].Sheet[hand.FieldCircumference])
 	assert.Equal(t, "silk", c.Students[1].Note)
-	assert.False(t, c.Take(Difference{99, "x", fieldNote, "", "y"}))
-	assert.False(t, c.Take(Difference{1, "Ada", "kind", "", "mitten"}))
-	assert.False(t, c.Take(Difference{2, "Bo", hand.FieldThumb, "6", "30"}), "a thumb wider than the hand")
+	assert.False(t, c.Accept(Difference{99, "x", fieldNote, "", "y"}))
+	assert.False(t, c.Accept(Difference{1, "Ada", "kind", "", "mitten"}))
+	assert.False(t, c.Accept(Difference{2, "Bo", hand.FieldThumb, "6", "30"}), "a thumb wider than the hand")
 
 	again, err := c.Merge(second.Students)
 	require.NoError(t, err)
-	assert.Equal(t, Merged{Same: 5}, again, "sent twice it changes nothing")
+	assert.Equal(t, Merged{Same: 5}, again, "merging twice changes nothing")
 	bad, err := c.Merge([]Student{{Name: "Di", Sheet: map[string]string{hand.FieldThumb: "25"}}})
 	require.NoError(t, err)
 	require.Len(t, bad.Refused, 1)

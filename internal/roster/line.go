@@ -7,7 +7,7 @@ import (
 	"thenar/internal/units"
 )
 
-// HandText is what is known of a student's hand, in a word.
+// HandText returns the student's girth or glove size, or "–".
 func (s *Student) HandText(u units.Unit) string {
 	if text := s.Sheet.Given(hand.FieldCircumference); text != "" {
 		return text + " " + string(u)
@@ -18,26 +18,26 @@ func (s *Student) HandText(u units.Unit) string {
 	return "–"
 }
 
-// told is what a table tells of a line.
-type told struct {
+// summary holds what Numbers and Metres return, without the plan.
+type summary struct {
 	numbers []string
 	metres  float64
 }
 
-// Numbers are those of the teacher's table: stitches over 10 cm, cast-on,
-// increases, rounds of the gusset, held, thumb, rounds above, metres of yarn
-// for the pair at the most. Without a plan there are none.
-func (l *Line) Numbers() []string { return l.tell().numbers }
+// Numbers returns the row of the teacher's table: stitches over 10 cm, cast-on,
+// increases, rounds of the gusset, held stitches, thumb stitches, rounds above
+// the gusset, the most metres of yarn for the pair. Without a plan it is empty.
+func (l *Line) Numbers() []string { return l.summarize().numbers }
 
-// Metres are those of the yarn for the pair at the most; 0 without a plan.
-func (l *Line) Metres() float64 { return l.tell().metres }
+// Metres returns the most metres of yarn that the pair takes; 0 without a plan.
+func (l *Line) Metres() float64 { return l.summarize().metres }
 
-func (l *Line) tell() *told {
+func (l *Line) summarize() *summary {
 	switch {
-	case l.told != nil:
-		return l.told
+	case l.summary != nil:
+		return l.summary
 	case l.Out == nil:
-		return &told{}
+		return &summary{}
 	}
 	most := l.Out.Yarn.Pair.Metres().High
 	p := l.Out.Plan
@@ -49,5 +49,5 @@ func (l *Line) tell() *told {
 		cells[2], cells[3] = fmt.Sprintf("%d × %d", p.Gusset.Increases, p.Gusset.Step), fmt.Sprint(p.Gusset.Rounds.N)
 		cells[4], cells[5] = fmt.Sprint(p.Thumb.Held), fmt.Sprint(p.Thumb.Stitches.N)
 	}
-	return &told{cells, most}
+	return &summary{cells, most}
 }

@@ -8,34 +8,33 @@ import (
 	"thenar/internal/fault"
 )
 
-// Part is a run of a class's list, from the place From to the place To, which
-// count from 1.
+// Part is a range of a class's list, from place From to place To, counted from 1.
 type Part struct{ From, To int }
 
-// Whole is the part that everybody belongs to.
+// Whole returns the part that holds all students.
 func (c *Class) Whole() Part { return Part{1, len(c.Students)} }
 
-// Len is how many a part has.
+// Len returns the number of students in the part.
 func (p Part) Len() int { return p.To - p.From + 1 }
 
-// String is the part as it is asked for: 101-200.
+// String returns the part as Class.Part reads it: 101-200.
 func (p Part) String() string { return fmt.Sprintf("%d-%d", p.From, p.To) }
 
-// Words is what the part is called.
+// Words returns the part's name as it is shown: students 101–200.
 func (p Part) Words() string { return fmt.Sprintf("students %d–%d", p.From, p.To) }
 
-// Parts divides the class's list into parts of at most most.
-func (c *Class) Parts(most int) []Part {
+// Parts divides the list into parts of at most size students.
+func (c *Class) Parts(size int) []Part {
 	var list []Part
-	for from := 1; from <= len(c.Students); from += most {
-		list = append(list, Part{from, min(from+most-1, len(c.Students))})
+	for from := 1; from <= len(c.Students); from += size {
+		list = append(list, Part{from, min(from+size-1, len(c.Students))})
 	}
 	return list
 }
 
-// Part reads which part of the class is asked for: 101-200, or 7 for one place;
-// nothing asks for everybody. A list that grew shorter ends the part earlier.
-// It fails with a fault of the field students.
+// Part parses a part: 101-200, or 7 for one place; "" is the whole class. A part
+// that reaches beyond the list ends with it, since the list may have grown
+// shorter. It fails with a fault of the field students.
 func (c *Class) Part(text string) (Part, error) {
 	text = strings.TrimSpace(text)
 	if text == "" {

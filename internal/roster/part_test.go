@@ -11,8 +11,8 @@ import (
 	"thenar/internal/project"
 )
 
-// A part is asked for by the places of the list; what is none says so.
-func TestPart(t *testing.T) {
+// A part is given by places on the list; anything else is a fault.
+func TestPartIsParsed(t *testing.T) {
 	c := New("Tuesday")
 	_, err := c.Add(make([]Student, 250)...)
 	require.NoError(t, err)
@@ -35,12 +35,12 @@ func TestPart(t *testing.T) {
 	assert.Empty(t, none.Parts(100))
 }
 
-// A review tells the numbers of what is worked out whole, keeps no outputs, and
-// stops when nobody waits for it.
-func TestReviewIsBrief(t *testing.T) {
+// Review returns the numbers that Line returns, keeps no plans, and stops with its
+// context.
+func TestReviewKeepsNumbersOnly(t *testing.T) {
 	c, pl := New("Tuesday"), project.NewPlanner()
 	doc := project.Samples()[0]
-	c.Begin(Pattern{Mitt: 1, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet})
+	c.SetPattern(Pattern{Mitt: 1, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet})
 	table, err := Read([]byte("name\thand\tstitches\trounds\tgauge from\nAda\t18.5\t24\t32\t\nBertil\t21\t22\t30\tball band\nCelia\t16\t\t\t\nDilan\t\t\t\t\n"), c.Unit)
 	require.NoError(t, err)
 	_, err = c.Add(table.Students...)

@@ -12,61 +12,60 @@ import (
 	"thenar/internal/units"
 )
 
-// Table is what a list from a spreadsheet came to.
+// Table is a table of students as it was read.
 type Table struct {
-	Students []Student  // of the rows that are right, in their order
-	Wrong    []Wrong    // the rows that are wrong, the first of them
-	More     int        // further rows that are wrong
+	Students []Student  // from the rows without a fault, in order
+	Wrong    []Wrong    // the first rows at fault
+	More     int        // the number of further rows at fault
 	Columns  []Column   // how each heading was read
 	Samples  [][]string // the first values of each column
-	Heading  string     // the row of headings as it stands
+	Heading  string     // the row of headings as it stands in the table
 }
 
-// Wrong is a row that did not go in, and every reason for it.
+// Wrong is a row that was refused, with every reason.
 type Wrong struct {
-	Line    int // at which the row begins, from 1
+	Line    int // the line the row begins on, from 1
 	Name    string
 	Reasons []string
-	Raw     string // the row as it stands
+	Raw     string // the row as it stands in the table
 }
 
-// maxWrong is how many wrong rows are told one by one.
+// maxWrong is the most rows that are listed as wrong.
 const maxWrong = 200
 
 // maxRows bounds the work on a table in which no row is right.
 const maxRows = 200_000
 
-// above is how many rows may stand above the rows of students, the headings
-// among them.
-const above = 5
+// headRows is the number of rows at the top among which the headings are looked
+// for, empty rows left out.
+const headRows = 5
 
-// Read reads a table of students: one a row, headings above, in any order,
-// lengths in the unit of the class unless heading or cell names another. Right
-// rows come as students, wrong ones with their line and reasons; empty rows are
-// left out, and nothing is worked out or looked up. What stands in a column
-// that means nothing is not looked at. The error says what makes the whole
-// table unusable.
+// Read reads a table of students: one a row below a row of headings, columns in
+// any order, lengths in unit unless heading or cell names another. Empty rows and
+// columns without a meaning are left out; formulas are refused, never worked out.
+// The error says what makes the whole table unusable.
 func Read(raw []byte, unit units.Unit) (Table, error) { return ReadAs(raw, unit, nil) }
 
-// ReadAs reads a table whose columns may be chosen: fields of Readable by the
-// keys of the columns, as a class remembers them. With an error the table has
-// its columns, as far as there are any, to choose among.
+// ReadAs reads a table like Read. Chosen holds fields of Readable by the keys of
+// columns, as Class.Choose remembers them, and goes before the headings. Beside
+// an error the table still has its columns, as far as there are any, so that a
+// person can choose their fields.
 func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error) {
 	text, err := text(raw)
 	if err != nil {
 		return Table{}, err
 	}
-	text = norm.NFC.String(text) // a letter and its accent may come one by one
+	text = norm.NFC.String(text) // an accent may be a character of its own
 	delimiter, heads, err := headings(text, chosen)
 	t := Table{Heading: strings.TrimRight(heads.raw, "\r\n")}
 	for i, cell := range heads.cells {
 		t.Columns = append(t.Columns, column(cell, i, chosen))
 	}
 	for n := len(t.Columns); n > 0 && t.Columns[n-1].Heading == ""; n-- {
-		t.Columns = t.Columns[:n-1] // delimiters at the end are no headings
+		t.Columns = t.Columns[:n-1] // trailing delimiters
 	}
-	if t.headless() {
-		heads.line-- // the row is a student's
+	if t.lacksHeadings() {
+		heads.line-- // read the row as a student's
 	}
 	t.sample(text, delimiter, heads)
 	if err == nil {
@@ -90,9 +89,9 @@ func ReadAs(raw []byte, unit units.Unit, chosen map[string]string) (Table, error
 	return t, nil
 }
 
-// headless reports whether the row of headings is a student's: somebody chose
-// what its columns mean, and a number stands where a measure would be named.
-func (t *Table) headless() bool {
+// lacksHeadings reports whether the row taken for headings is a student's: its
+// columns were chosen by a person, and a number stands in one of a measurement.
+func (t *Table) lacksHeadings() bool {
 	named, measured := false, false
 	for _, c := range t.Columns {
 		letters := strings.ContainsFunc(c.Heading, unicode.IsLetter)
@@ -107,10 +106,10 @@ func (t *Table) headless() bool {
 	return named && measured
 }
 
-// headings finds the delimiter by which one of the first rows has the most
-// headings that mean something, and that row. Where two delimiters are alike
-// in this, the one that stands there parts more cells. With an error the row
-// is the first one, by the delimiter that parts it into most cells.
+// headings finds the delimiter and the row, among the first ones, that give the
+// most known headings; between two delimiters alike in this, the one that gives
+// more cells. Beside an error it returns the first row, split by the delimiter
+// that gives the most cells.
 func headings(text string, chosen map[string]string) (delimiter byte, heads record, err error) {
 	best, rows := 0, 0
 	var first record
@@ -131,7 +130,7 @@ func headings(text string, chosen map[string]string) (delimiter byte, heads reco
 				best, delimiter, heads = known, d, r
 				heads.cells = slices.Clone(r.cells)
 			}
-			return n < above
+			return n < headRows
 		})
 		rows = max(rows, n)
 	}
@@ -146,7 +145,7 @@ func headings(text string, chosen map[string]string) (delimiter byte, heads reco
 	return delimiter, heads, nil
 }
 
-// knownOf counts the headings that mean something; 0 where none is a name.
+// knownOf returns the number of known headings; 0 if none of them is a name.
 func knownOf(cells []string, chosen map[string]string) int {
 	n, name := 0, false
 	for i, cell := range cells {
@@ -161,8 +160,8 @@ func knownOf(cells []string, chosen map[string]string) int {
 	return n
 }
 
-// checkColumns refuses two columns that mean the same, and a gauge that does
-// not say over what it was counted.
+// checkColumns refuses two columns with the same field, and a gauge that names a
+// unit but not over how many of it.
 func (t *Table) checkColumns() error {
 	seen := map[string]string{}
 	for _, c := range t.Columns {
@@ -172,7 +171,7 @@ func (t *Table) checkColumns() error {
 		if other, twice := seen[c.Field]; twice {
 			return fault.New(fault.Invalid, "The headings “%s” and “%s” mean the same; leave one of the columns out.", clip(other), clip(c.Heading))
 		}
-		if c.vague() {
+		if c.isVague() {
 			return fault.New(fault.Invalid, "The heading “%s” does not say over how many %s the count was made; write “per %[2]s”, or the length, such as 10 cm or 4 in.", clip(c.Heading), c.Unit)
 		}
 		seen[c.Field] = c.Heading
@@ -180,8 +179,8 @@ func (t *Table) checkColumns() error {
 	return nil
 }
 
-// take reads a row. Once there is no room to tell of more wrong rows, a row
-// that is wrong is looked at no further.
+// take reads a row. Once maxWrong rows are listed, a wrong row is only counted,
+// and its further reasons are not looked for.
 func (t *Table) take(row record, r *reader) {
 	r.begin()
 	switch {
@@ -219,7 +218,7 @@ func (t *Table) take(row record, r *reader) {
 func (t *Table) surplus(row record, r *reader) {
 	first, n := "", 0
 	for _, cell := range row.cells[min(len(t.Columns), len(row.cells)):] {
-		if cell = tidy(cell); cell != "" {
+		if cell = trimInvisible(cell); cell != "" {
 			if n++; n == 1 {
 				first = cell
 			}
@@ -240,8 +239,8 @@ func (t *Table) surplus(row record, r *reader) {
 	}
 }
 
-// headingOf is the heading under which what stands at a path was read, or would
-// be; without one it is what the path is called.
+// headingOf returns the heading under which the value of a path was read, or would
+// be read; without such a column, the path's own name.
 func (t *Table) headingOf(path string, r *reader) string {
 	if heading := r.from[path]; heading != "" {
 		return heading
@@ -254,7 +253,7 @@ func (t *Table) headingOf(path string, r *reader) string {
 	return strings.ReplaceAll(path[strings.LastIndex(path, ".")+1:], "_", " ")
 }
 
-// wrong notes a row that does not go in.
+// wrong notes a refused row.
 func (t *Table) wrong(row record, reasons ...string) {
 	if len(t.Wrong) >= maxWrong {
 		t.More++
@@ -264,7 +263,7 @@ func (t *Table) wrong(row record, reasons ...string) {
 	named := reader{}
 	for i, c := range t.Columns {
 		if c.isName() && i < len(row.cells) {
-			name := clip(oneLine(strings.Trim(tidy(row.cells[i]), `"`)))
+			name := clip(oneLine(strings.Trim(trimInvisible(row.cells[i]), `"`)))
 			switch c.Field {
 			case fieldFirst:
 				named.first = name

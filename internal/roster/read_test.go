@@ -27,8 +27,8 @@ func read(t *testing.T, text string) Table {
 }
 
 // Tables as spreadsheets write them: every delimiter, decimal commas, units in
-// headings and cells, in any order. 1 in = 2.54 cm exactly.
-func TestRead(t *testing.T) {
+// headings and cells, columns in any order. 1 in = 2.54 cm exactly.
+func TestReadAcceptsTablesOfSpreadsheets(t *testing.T) {
 	for name, text := range map[string]string{
 		"commas":            "Name,Hand (cm),Stitches,Rounds\nAda,18.5,24,32\n",
 		"semicolons":        "Name;Hand (cm);Stitches;Rounds\r\nAda;18,5;24;32\r\n",
@@ -60,7 +60,7 @@ func TestRead(t *testing.T) {
 			require.NoError(t, err, name)
 			assert.Equal(t, 185*units.Millimetre, girth, name)
 		}
-		if s.gauged() {
+		if s.hasGauge() {
 			sheet := s.Sheet.Clone()
 			sheet["unit"] = "cm"
 			req, err := sheet.Request()
@@ -71,7 +71,7 @@ func TestRead(t *testing.T) {
 	}
 }
 
-func TestReadEverything(t *testing.T) {
+func TestReadOfEveryField(t *testing.T) {
 	table := read(t, strings.Join([]string{
 		"name\tsize\twrist (in)\tthumb length\tgauge\tgauge from\tcast on\tknits\tnote",
 		"Bo\t7½\t6 1/4\t2.5 in\t22 sts over 4 in\tball band\t40\tleft\twants wool",
@@ -91,9 +91,9 @@ func TestReadEverything(t *testing.T) {
 	assert.Equal(t, "6", table.Students[1].Sheet["hand.thumb_length"], "in the class's unit it stays as typed")
 }
 
-// A row that is wrong is named with its line and every reason; the others go
-// in.
-func TestWrongRows(t *testing.T) {
+// A row at fault is returned with its line and every reason; the others become
+// students.
+func TestWrongRowsHaveReasons(t *testing.T) {
 	table := read(t, strings.Join([]string{
 		"name,hand (cm),sts,rounds,knits,gauge from", // 1
 		"Ada,18.5,24,32,,",                           // 2
@@ -139,9 +139,9 @@ func TestWrongRows(t *testing.T) {
 	assert.Equal(t, `"Ed,19,24`, lines[8].Raw)
 }
 
-// All that is wrong with a row is told, also what only shows once the rest can
-// be read, under the headings of the table.
-func TestEveryReason(t *testing.T) {
+// Reasons name the headings of the table, and include those that show only once
+// the other values can be read.
+func TestEveryReasonNamesItsHeading(t *testing.T) {
 	table := read(t, "Knitter;Glove size;Thumb (in);gauge;cuff stitches;Remarks\n;99;9;9000;4;a\x00b\nAda;8;9 1/2;24 x 9000;;\n")
 	assert.Empty(t, table.Students)
 	require.Len(t, table.Wrong, 2)
@@ -156,9 +156,8 @@ func TestEveryReason(t *testing.T) {
 	}
 }
 
-// What a column is used for is told; a cell under no heading is not lost in
-// silence.
-func TestColumns(t *testing.T) {
+// The table says how each column was read; a cell without a heading is reported.
+func TestColumnsAreReturned(t *testing.T) {
 	table := read(t, ",name,shoe size,hand (mm),stitches (5 cm),,\n1,Ada,38,185,12,,\n2,Bo,40,18,5,12,\n")
 	assert.Equal(t, []Column{
 		{Heading: "column 1, which has no heading", key: "#1"},
@@ -174,8 +173,7 @@ func TestColumns(t *testing.T) {
 	assert.Contains(t, table.Wrong[0].Reasons[0], "put “18,5” into quotes")
 }
 
-// A row that has a few cells too many says how many, in words that agree.
-func TestSurplusCells(t *testing.T) {
+func TestSurplusCellsAreCounted(t *testing.T) {
 	for row, says := range map[string]string{
 		"Ada;19;7":     "“7” has no heading",
 		"Ada;19;7;8":   "“7” and 1 more cell have no heading",
@@ -188,9 +186,9 @@ func TestSurplusCells(t *testing.T) {
 	}
 }
 
-// A table without headings whose columns are chosen by hand keeps its first
-// student: a row with a number under what is measured is no row of headings.
-func TestChosenWithoutHeadings(t *testing.T) {
+// If columns of a table without headings are chosen by hand, its first row is
+// read as a student.
+func TestFirstRowWithoutHeadingsIsAStudent(t *testing.T) {
 	const text = "Ada;19,5;24\nBo;20;23\n"
 	first, err := Read([]byte(text), units.CM)
 	require.Error(t, err)
@@ -203,8 +201,8 @@ func TestChosenWithoutHeadings(t *testing.T) {
 	assert.Equal(t, "19,5", table.Students[0].Sheet[hand.FieldCircumference])
 }
 
-// What makes a whole table unusable is said so that it can be mended.
-func TestUnusable(t *testing.T) {
+// The error says why the whole table is unusable, and what to do.
+func TestUnusableTables(t *testing.T) {
 	for text, says := range map[string]string{
 		"":                              "is empty",
 		" \n\t\n":                       "is empty",
@@ -222,7 +220,7 @@ func TestUnusable(t *testing.T) {
 		assert.Equal(t, fault.Invalid, fault.KindOf(err))
 		assert.Contains(t, fault.Message(err), says, text)
 	}
-	_, err := Read(make([]byte, Largest+1), units.CM)
+	_, err := Read(make([]byte, MaxBytes+1), units.CM)
 	require.Error(t, err)
 	assert.Contains(t, fault.Message(err), "16 MB")
 	_, err = Read([]byte("name"+strings.Repeat("\n=1", maxRows+1)), units.CM)
@@ -230,8 +228,8 @@ func TestUnusable(t *testing.T) {
 	assert.Contains(t, fault.Message(err), "more than 200000 rows")
 }
 
-// A hundred thousand rows: a class's worth goes in, the rest is counted.
-func TestManyRows(t *testing.T) {
+// Of a hundred thousand rows a class's worth become students; the rest are counted.
+func TestManyRowsAreBounded(t *testing.T) {
 	rows := testenv.Cases(100_000)
 	many := func(heading, row string) Table {
 		table := read(t, heading+"\n"+strings.Repeat(row+"\n", rows))
@@ -251,8 +249,8 @@ func TestManyRows(t *testing.T) {
 	assert.Len(t, table.Wrong, 5)
 }
 
-// A letter that comes with its accent one by one is the letter with the accent.
-func TestAccentsOneByOne(t *testing.T) {
+// A letter followed by a combining accent becomes the accented letter.
+func TestCombiningAccents(t *testing.T) {
 	table, err := Read([]byte("name\thand (cm)\nElse Ma\u030arten\t18\nZoe\u0308\t19\n"), units.CM)
 	require.NoError(t, err)
 	require.Len(t, table.Students, 2)
@@ -260,12 +258,11 @@ func TestAccentsOneByOne(t *testing.T) {
 	assert.Equal(t, "Zo\u00eb", table.Students[1].Name)
 }
 
-// FuzzRead holds that no bytes bring it down, that every student can be kept,
-// that every wrong row has a line of the file and a reason, and that the same
-// bytes read alike.
+// No bytes make Read panic. Every student it returns can be kept, every wrong row
+// has a line of the file and a reason, and the same bytes give the same table.
 func FuzzRead(f *testing.F) {
 	for seed := range uint64(40) {
-		m := newMutant(seed)
+		m := newGenerator(seed)
 		m.table(4)
 		f.Add(m.encode(m.out.String()))
 	}
@@ -302,8 +299,8 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// BenchmarkRead says what a row takes, and how many times as long as parting it
-// into cells takes encoding/csv of the standard library.
+// BenchmarkRead reports the time for a row, and the time as a multiple of what
+// encoding/csv of the standard library takes to split the same bytes.
 func BenchmarkRead(b *testing.B) {
 	for _, c := range []struct {
 		name, row string

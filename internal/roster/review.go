@@ -16,26 +16,26 @@ import (
 	"thenar/internal/words"
 )
 
-// Line is what one student knits, or why there is nothing to knit yet.
+// Line is a student with the plan of their mitt, or the reasons why there is none.
 type Line struct {
 	Student Student
 	Doc     project.Document
-	Out     *project.Outputs // nil: no plan
-	Doubts  []string         // what the teacher should look at, in sentences
-	Missing []string         // why there is no plan
+	Out     *project.Outputs // nil: no plan, or a line of Review
+	Doubts  []string         // sentences for the teacher, who should look
+	Missing []string         // sentences: why there is no plan
 
-	// Asks are about values that no hand is likely to have: as long as nobody
-	// has answered, there is no plan, and nothing is printed.
+	// Asks are questions about values that hardly any hand has. Until they are
+	// answered there is no plan, and nothing is printed.
 	Asks []sheet.Question
 
-	told *told // by a review, which keeps no outputs
+	summary *summary // by a review, which keeps no outputs
 }
 
-// Attention tells whether anybody should look at the line.
-func (l *Line) Attention() bool { return len(l.Doubts)+len(l.Missing)+len(l.Asks) > 0 }
+// NeedsAttention reports whether the teacher should look at the line.
+func (l *Line) NeedsAttention() bool { return len(l.Doubts)+len(l.Missing)+len(l.Asks) > 0 }
 
-// Document is the mitt of a student: the pattern with the student's hand and
-// gauge, the numbers that are fixed for all, and over these the student's own.
+// Document returns the mitt of a student: the pattern with the student's hand and
+// gauge, then the numbers fixed for all, then the student's own values.
 func (c *Class) Document(s Student) project.Document {
 	doc := project.New(s.Name)
 	if c.Pattern != nil {
@@ -43,7 +43,7 @@ func (c *Class) Document(s Student) project.Document {
 	}
 	doc.FromLeft = s.FromLeft
 	doc.Sheet[sheet.PathUnit] = string(c.Unit)
-	gauged := s.gauged()
+	gauged := s.hasGauge()
 	for path := range doc.Sheet {
 		switch {
 		case strings.HasPrefix(path, "hand.") && path != hand.FieldReference, strings.HasPrefix(path, "pins."),
@@ -72,12 +72,12 @@ func (c *Class) Document(s Student) project.Document {
 	return doc
 }
 
-// gauged tells whether the student has a gauge of their own.
-func (s *Student) gauged() bool { return strings.TrimSpace(s.Sheet[stitchesPath]) != "" }
+// hasGauge reports whether the student has a gauge of their own.
+func (s *Student) hasGauge() bool { return strings.TrimSpace(s.Sheet[stitchesPath]) != "" }
 
-// Review works out what a table of a part of the class tells of each student, in
-// the order of the list. It keeps the numbers and no outputs, so that it is
-// small however many there are. It fails only with ctx.
+// Review plans the mitt of each student of a part, in the order of the list. The
+// lines keep their numbers but not the plans, so that they take little memory.
+// It fails only with ctx.
 func (c *Class) Review(ctx context.Context, pl *project.Planner, p Part) ([]Line, error) {
 	lines := make([]Line, 0, p.Len())
 	for _, s := range c.Students[p.From-1 : p.To] {
@@ -85,14 +85,14 @@ func (c *Class) Review(ctx context.Context, pl *project.Planner, p Part) ([]Line
 			return nil, err
 		}
 		l := c.line(s, pl.Brief)
-		l.told = l.tell()
+		l.summary = l.summarize()
 		l.Out, l.Doc = nil, project.Document{}
 		lines = append(lines, l)
 	}
 	return lines, nil
 }
 
-// Line works out what one student knits.
+// Line plans the mitt of one student.
 func (c *Class) Line(pl *project.Planner, s Student) Line { return c.line(s, pl.Derive) }
 
 func (c *Class) line(s Student, derive func(project.Document, chart.Marks) (*project.Outputs, error)) Line {
@@ -104,11 +104,11 @@ func (c *Class) line(s Student, derive func(project.Document, chart.Marks) (*pro
 		l.Missing = []string{"The class has no pattern yet: choose a mitt to begin with."}
 		return l
 	}
-	if !measured(l.Doc.Sheet) {
+	if !hasHand(l.Doc.Sheet) {
 		l.Missing = []string{"No hand yet: measure round the knuckles, or ask for a glove size."}
 		return l
 	}
-	if !s.gauged() && c.Pattern.Sheet.Given(stitchesPath) == "" {
+	if !s.hasGauge() && c.Pattern.Sheet.Given(stitchesPath) == "" {
 		l.Missing = []string{"No gauge yet: neither the student nor the pattern has a swatch."}
 		return l
 	}
@@ -132,7 +132,7 @@ func (c *Class) marks() chart.Marks {
 	return m
 }
 
-func measured(s sheet.Sheet) bool {
+func hasHand(s sheet.Sheet) bool {
 	for _, path := range []string{hand.FieldCircumference, hand.FieldSize, hand.FieldBreadth, hand.FieldLength} {
 		if s.Given(path) != "" {
 			return true
@@ -141,7 +141,7 @@ func measured(s sheet.Sheet) bool {
 	return false
 }
 
-// reasons are what is in the way of a plan, each with its field in words.
+// reasons returns why there is no plan, each with its field in words.
 func reasons(err error) []string {
 	var fields fault.Fields
 	if !errors.As(err, &fields) {
@@ -154,16 +154,16 @@ func reasons(err error) []string {
 	return list
 }
 
-// farOff is the share by which a gauge may lie off the pattern's before the
-// teacher is asked to look: some two needle sizes (common practice, no source).
-const farOff = 0.10
+// doubtfulGauge is the share by which a gauge may differ from the pattern's before
+// the teacher is asked to look: some two needle sizes (common practice, no source).
+const doubtfulGauge = 0.10
 
-// doubts are what the teacher should look at in a plan.
+// doubts returns what the teacher should look at in a plan.
 func (c *Class) doubts(l *Line) []string {
 	var list []string
 	p := l.Out.Plan
 	switch {
-	case !l.Student.gauged():
+	case !l.Student.hasGauge():
 		list = append(list, "No swatch of their own: planned at the pattern’s gauge. Count the first rounds of the cuff.")
 	case l.Student.Gauge == FromBand:
 		list = append(list, "Gauge from the ball band, which is a guess: count the first rounds and plan again.")
@@ -171,25 +171,26 @@ func (c *Class) doubts(l *Line) []string {
 		list = append(list, "Gauge counted on the cuff: count over plain rounds, for ribbing draws in; washing may change it.")
 	}
 	if s, ok := c.patternGauge(); ok {
-		if off := p.Gauge.Stitches/s - 1; math.Abs(off) > farOff {
+		if off := p.Gauge.Stitches/s - 1; math.Abs(off) > doubtfulGauge {
 			list = append(list, fmt.Sprintf("Gauge far off the pattern’s: %.1f stitches over 10 cm, not %.1f (%+.0f %%). Another needle, or count again?", p.Gauge.Stitches*100, s*100, off*100))
 		}
 	}
-	if text := outside(l.Doc.Sheet, p.Hand.Circumference); text != "" {
+	if text := handDoubt(l.Doc.Sheet, p.Hand.Circumference); text != "" {
 		list = append(list, text)
 	}
 	for _, w := range p.Warnings {
-		if w.Code == "measure_again" && l.Student.sure(w.Message) {
+		if w.Code == "measure_again" && l.Student.isSureOf(w.Message) {
 			continue
 		}
-		if w.Code != "swatch" || l.Student.gauged() && l.Student.Gauge == FromSwatch {
+		if w.Code != "swatch" || l.Student.hasGauge() && l.Student.Gauge == FromSwatch {
 			list = append(list, words.Caution(w.Message))
 		}
 	}
 	return list
 }
 
-// patternGauge is the pattern's own, in stitches per mm.
+// patternGauge returns the pattern's own gauge in stitches per mm; ok is false if
+// it has none.
 func (c *Class) patternGauge() (float64, bool) {
 	s := sheet.Sheet{"unit": string(c.Pattern.Sheet.Unit()), hand.FieldSize: "8"}
 	for path, text := range c.Pattern.Sheet {
@@ -204,9 +205,9 @@ func (c *Class) patternGauge() (float64, bool) {
 	return r.Gauge.Stitches, true
 }
 
-// outside tells of a hand beyond the chart of hand sizes: glove sizes 6 to 11
-// (EN 420:2003).
-func outside(s sheet.Sheet, girth units.Length) string {
+// handDoubt returns a doubt about a hand outside the chart of hand sizes, glove
+// sizes 6 to 11 (EN 420:2003), or "".
+func handDoubt(s sheet.Sheet, girth units.Length) string {
 	if s.Given(hand.FieldSize) != "" {
 		return ""
 	}

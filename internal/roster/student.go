@@ -12,34 +12,34 @@ import (
 	"thenar/internal/units"
 )
 
-// Student is one line of a class.
+// Student is one student of a class.
 type Student struct {
-	ID       int         `json:"id"`                  // within the class; 0 until it is put into one
+	ID       int         `json:"id"`                  // within the class, from 1; 0 before Class.Add
 	Name     string      `json:"name"`                // or initials
 	FromLeft bool        `json:"from_left,omitempty"` // knits from left to right
 	Gauge    GaugeFrom   `json:"gauge_from,omitempty"`
 	Note     string      `json:"note,omitempty"`
-	Sheet    sheet.Sheet `json:"sheet,omitempty"` // own values as text, by their path in a measure sheet, in the class's unit
+	Sheet    sheet.Sheet `json:"sheet,omitempty"` // own values as typed, in the class's unit; only paths of Paths
 
-	// Sure are the unusual values that somebody said are right, by their path;
-	// another value is asked about again.
+	// Sure holds unusual values that somebody confirmed, by their path. A
+	// different value is asked about again.
 	Sure map[string]string `json:"sure,omitempty"`
 }
 
-// GaugeFrom says on what a student's gauge was counted.
+// GaugeFrom is what a student's gauge was counted on.
 type GaugeFrom string
 
-// What a gauge is counted on. As long as nothing is said, it is a swatch.
+// What a gauge can be counted on; a swatch unless something else is said.
 const (
 	FromSwatch GaugeFrom = ""
-	FromCuff   GaugeFrom = "cuff" // the cuff that is on the needles
+	FromCuff   GaugeFrom = "cuff" // the cuff on the needles
 	FromBand   GaugeFrom = "band" // read off the ball band, which is doubtful
 )
 
-// GaugeSources are all of them.
+// GaugeSources returns all values of GaugeFrom.
 func GaugeSources() []GaugeFrom { return []GaugeFrom{FromSwatch, FromCuff, FromBand} }
 
-// Words is what a gauge was counted on.
+// Words returns what the gauge was counted on, as it is shown to people.
 func (g GaugeFrom) Words() string {
 	switch g {
 	case FromCuff:
@@ -50,7 +50,7 @@ func (g GaugeFrom) Words() string {
 	return "a swatch"
 }
 
-// The path of a student's gauge; its width and height follow from the unit.
+// Paths of a student's gauge. Width and height default to GaugeOver.
 const (
 	stitchesPath = "gauge.swatches[0].stitches"
 	widthPath    = "gauge.swatches[0].width"
@@ -58,7 +58,7 @@ const (
 	heightPath   = "gauge.swatches[0].height"
 )
 
-// paths are in the order in which they are shown.
+// paths backs Paths.
 var paths = []string{
 	hand.FieldSize, hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength, hand.FieldGussetLength,
 	hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm, hand.FieldBreadth,
@@ -66,12 +66,12 @@ var paths = []string{
 	"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge",
 }
 
-// Paths are what a student's line may hold of a measure sheet, in the order in
-// which it is shown.
+// Paths returns the paths of a measure sheet that a student may have values of,
+// in the order in which they are shown.
 func Paths() []string { return slices.Clone(paths) }
 
-// GaugeOver is the length over which the gauge of a class is counted: 10 cm, or
-// 4 in where lengths are in inches.
+// GaugeOver returns the usual length over which gauge is counted, in unit u:
+// 10 cm, or 4 in for inches (common practice, no source).
 func GaugeOver(u units.Unit) string {
 	switch u {
 	case units.IN:
@@ -82,8 +82,8 @@ func GaugeOver(u units.Unit) string {
 	return "10"
 }
 
-// OverGauge gives counts without a length the usual one, and takes the length
-// from counts that are gone.
+// OverGauge gives each count without a length the usual one, and deletes lengths
+// without a count.
 func (s *Student) OverGauge(u units.Unit) {
 	for _, p := range [][2]string{{stitchesPath, widthPath}, {roundsPath, heightPath}} {
 		switch {
@@ -95,42 +95,42 @@ func (s *Student) OverGauge(u units.Unit) {
 	}
 }
 
-// MaxStudents is how many students a class may have.
+// MaxStudents is the most students that a class may have.
 const MaxStudents = 1000
 
-// The most characters of a student's texts.
+// The most characters of a name, and of any other text of a student.
 const (
-	longestName = 60
-	longestWord = 200
+	maxName = 60
+	maxText = 200
 )
 
-// Check refuses what can't be kept or used. The values are read as those of a
-// measure sheet, so messages and ranges are the same; a hand or a gauge that
-// is not known yet is no fault.
+// Check returns the faults of a student. Values are read as those of a measure
+// sheet, so messages and ranges are the same. A missing hand or gauge is no
+// fault.
 func (s *Student) Check(u units.Unit) fault.Fields {
 	var faults fault.Fields
 	if strings.TrimSpace(s.Name) == "" {
 		faults.Add("name", "is empty; write a name or initials")
-	} else if why := plain.Line(s.Name, longestName); why != "" {
+	} else if why := plain.Line(s.Name, maxName); why != "" {
 		faults.Add("name", "%s", why)
 	}
-	if why := plain.Line(s.Note, longestWord); why != "" {
+	if why := plain.Line(s.Note, maxText); why != "" {
 		faults.Add("note", "%s", why)
 	}
 	if s.Gauge != FromSwatch && s.Gauge != FromCuff && s.Gauge != FromBand {
 		faults.Add("gauge_from", "is %.20q; choose a swatch, the cuff or the band", s.Gauge)
 	}
 	for path, text := range s.Sure {
-		if !slices.Contains(paths, path) || plain.Line(text, longestWord) != "" {
+		if !slices.Contains(paths, path) || plain.Line(text, maxText) != "" {
 			faults.Add("sure", "has %.40q, which can't be kept", path)
 		}
 	}
 	return append(faults, s.checkValues(u)...)
 }
 
-// checkValues reads the values as a measure sheet does. What is wrong is told
-// and taken away until the rest can be read, for the faults of the hand as a
-// whole only show then.
+// checkValues reads the values as a measure sheet. It takes out values at fault
+// until the rest can be read, since only then the faults of the hand as a whole
+// show.
 func (s *Student) checkValues(u units.Unit) fault.Fields {
 	faults, whole := s.texts()
 	if len(whole) == 0 && u.Size() > 0 {
@@ -172,7 +172,7 @@ func (s *Student) checkValues(u units.Unit) fault.Fields {
 	return faults
 }
 
-// texts are the values that may be looked at, and the faults of the others.
+// texts returns the values that are valid texts, and the faults of the others.
 func (s *Student) texts() (faults fault.Fields, whole sheet.Sheet) {
 	whole = make(sheet.Sheet, len(s.Sheet)+4)
 	var strange []string
@@ -187,7 +187,7 @@ func (s *Student) texts() (faults fault.Fields, whole sheet.Sheet) {
 	}
 	for _, path := range paths {
 		text, given := s.Sheet[path]
-		switch why := plain.Line(text, longestWord); {
+		switch why := plain.Line(text, maxText); {
 		case !given:
 		case why != "":
 			faults.Add(path, "%s", why)
@@ -198,9 +198,9 @@ func (s *Student) texts() (faults fault.Fields, whole sheet.Sheet) {
 	return faults, whole
 }
 
-// standIn puts a hand and a gauge where there is none yet, so that the rest can
-// be read: a hand that is wider than any thumb, for nobody typed it, and no
-// thumb is to be held against it.
+// standIn adds a gauge and a hand where there is none, so that the rest can be
+// read. The hand is nearly the largest possible, so that no thumb is found too
+// wide for it.
 func standIn(whole sheet.Sheet, u units.Unit) {
 	if whole.Given(stitchesPath) == "" {
 		whole[stitchesPath], whole[widthPath] = "20", GaugeOver(u)

@@ -14,8 +14,8 @@ import (
 	"thenar/internal/units"
 )
 
-// Every path that a student may hold is one of a measure sheet.
-func TestPaths(t *testing.T) {
+// Every path of a student is one of a measure sheet.
+func TestPathsAreThoseOfASheet(t *testing.T) {
 	assert.Len(t, Paths(), 18)
 	for _, path := range Paths() {
 		assert.True(t, sheet.Known(path), path)
@@ -24,12 +24,11 @@ func TestPaths(t *testing.T) {
 	assert.Equal(t, "hand.size", Paths()[0], "the list is the caller's own")
 }
 
-// A student may be kept before anything is measured, and with a thumb before
-// there is a hand to hold it against.
-func TestKept(t *testing.T) {
+// A student may be kept before anything is measured, or with a thumb and no hand.
+func TestUnmeasuredStudentsAreKept(t *testing.T) {
 	for name, s := range map[string]Student{
 		"a name":             {Name: "Ada"},
-		"sixty letters":      {Name: strings.Repeat("Å", longestName)},
+		"sixty letters":      {Name: strings.Repeat("Å", maxName)},
 		"only a thumb":       {Name: "Ada", Sheet: sheet.Sheet{"hand.thumb_circumference": "21"}},
 		"only a length":      {Name: "Ada", Sheet: sheet.Sheet{"hand.hand_length": "18"}},
 		"only a gauge":       {Name: "Ada", Gauge: FromBand, Sheet: sheet.Sheet{stitchesPath: "22 1/2", widthPath: "10"}},
@@ -40,8 +39,8 @@ func TestKept(t *testing.T) {
 	}
 }
 
-// What can't be kept or used, all of it at once and always in the same order.
-func TestCheck(t *testing.T) {
+// All faults are found at once, always in the same order.
+func TestCheckFindsEveryFault(t *testing.T) {
 	s := Student{
 		Name: strings.Repeat("x", 61), Note: "a\x00b", Gauge: "guess",
 		Sheet: sheet.Sheet{
@@ -66,8 +65,8 @@ func TestCheck(t *testing.T) {
 	}
 }
 
-// A count without what it belongs to is told, in whatever unit.
-func TestLooseCounts(t *testing.T) {
+// A count without its length, or rounds without stitches, are faults in any unit.
+func TestIncompleteGauge(t *testing.T) {
 	for _, u := range []units.Unit{units.MM, units.CM, units.IN} {
 		for says, own := range map[string]sheet.Sheet{
 			"stitches: is missing beside the rounds": {roundsPath: "32", heightPath: GaugeOver(u)},
@@ -89,7 +88,7 @@ func TestLooseCounts(t *testing.T) {
 }
 
 // The messages are those of the measure sheet, word for word.
-func TestSheetsWords(t *testing.T) {
+func TestMessagesAreThoseOfTheSheet(t *testing.T) {
 	for path, text := range map[string]string{
 		"hand.hand_circumference": "500", "hand.thumb_length": "six", "hand.size": "x", "pins.bridge": "-1", "pins.cuff_rounds": "2.5", "pins.cast_on": "3",
 	} {
@@ -103,7 +102,7 @@ func TestSheetsWords(t *testing.T) {
 	}
 }
 
-func TestGaugeFrom(t *testing.T) {
+func TestEveryGaugeSourceIsKept(t *testing.T) {
 	seen := map[string]bool{}
 	for _, g := range GaugeSources() {
 		s := Student{Name: "Ada", Gauge: g}

@@ -57,7 +57,7 @@ var fixLabels = map[string]string{
 func (c Class) attention() int {
 	n := 0
 	for i := range c.Lines {
-		if c.Lines[i].Attention() {
+		if c.Lines[i].NeedsAttention() {
 			n++
 		}
 	}

@@ -18,45 +18,45 @@ import (
 	"thenar/internal/units"
 )
 
-// fate is what a made row must come to: the student that goes in, or the
-// reasons why nobody does, each by a heading and a part of its words.
-type fate struct {
+// wantedRow is the expected result for a generated row: the student, or the reasons
+// for refusing it, each as heading and part of the message.
+type wantedRow struct {
 	line    int
 	student Student
 	reasons [][2]string
 }
 
-// mutant makes tables of which every row's fate is known.
-type mutant struct {
+// generator makes random tables with the expected result for each row.
+type generator struct {
 	*rand.Rand
 	delimiter string
 	end       string
-	quoted    bool // every cell
-	stray     bool // some quotes are not closed; then none stands for inches
+	quoted    bool // every cell is in quotes
+	stray     bool // some quotes are not closed; then none means inches
 	unit      units.Unit
-	columns   []made
+	columns   []wantedColumn
 	line      int
 	out       strings.Builder
-	fates     []fate
-	spoilt    map[string]int // how often a column was, to see that all are
+	wanted    []wantedRow
+	spoilt    map[string]int // number of spoilt cells by field, to see that all were tried
 }
 
-// made is a column of a made table.
-type made struct {
+// wantedColumn is a column of a generated table.
+type wantedColumn struct {
 	heading string
 	field   string
-	unit    units.Unit // in its heading
-	over    string     // the same, of a gauge, in the class's unit
+	unit    units.Unit // named in its heading
+	over    string     // the length of a gauge, in the class's unit
 	least   int        // of a length, in tenths of a millimetre
 	span    int
 }
 
-func newMutant(seed uint64) *mutant {
-	m := &mutant{Rand: rand.New(rand.NewPCG(seed, 6)), line: 1, spoilt: map[string]int{}}
+func newGenerator(seed uint64) *generator {
+	m := &generator{Rand: rand.New(rand.NewPCG(seed, 6)), line: 1, spoilt: map[string]int{}}
 	m.delimiter, m.end = m.pick(",", ";", "\t", "|"), m.pick("\n", "\r\n", "\r")
 	m.quoted, m.stray = m.IntN(3) == 0, m.IntN(3) == 0
 	m.unit = []units.Unit{units.MM, units.CM, units.IN}[m.IntN(3)]
-	m.columns = []made{{heading: m.pick("name", "Student", "INITIALS", " Knitter ", "Name (or initials)", "Student's name"), field: fieldName}}
+	m.columns = []wantedColumn{{heading: m.pick("name", "Student", "INITIALS", " Knitter ", "Name (or initials)", "Student's name"), field: fieldName}}
 	for _, c := range [][]string{
 		{"pins.cast_on", "cast on", "Cuff stitches", "stitches on the needles"},
 		{"pins.cuff_rounds", "cuff rounds", "Cuff rows"},
@@ -69,7 +69,7 @@ func newMutant(seed uint64) *mutant {
 		{"", "shoe size", "e-mail", "paid", "Phone no."},
 	} {
 		if m.IntN(2) == 0 {
-			m.columns = append(m.columns, made{heading: m.pick(c[1:]...), field: c[0]})
+			m.columns = append(m.columns, wantedColumn{heading: m.pick(c[1:]...), field: c[0]})
 		}
 	}
 	m.lengthColumns()
@@ -78,11 +78,11 @@ func newMutant(seed uint64) *mutant {
 	return m
 }
 
-func (m *mutant) pick(list ...string) string { return list[m.IntN(len(list))] }
+func (m *generator) pick(list ...string) string { return list[m.IntN(len(list))] }
 
-// lengthColumns are those of hands that can be: no thumb as wide as the hand,
-// no breadth of half the way round.
-func (m *mutant) lengthColumns() {
+// lengthColumns adds columns of lengths in ranges that make possible hands: no
+// thumb as wide as the hand, no breadth of half the girth.
+func (m *generator) lengthColumns() {
 	for _, c := range []struct {
 		field       string
 		least, span int
@@ -101,7 +101,7 @@ func (m *mutant) lengthColumns() {
 		if c.field != hand.FieldCircumference && m.IntN(3) > 0 {
 			continue
 		}
-		col := made{heading: m.pick(c.headings...), field: c.field, least: c.least, span: c.span}
+		col := wantedColumn{heading: m.pick(c.headings...), field: c.field, least: c.least, span: c.span}
 		if m.IntN(2) == 0 {
 			col.unit = []units.Unit{units.MM, units.CM, units.IN}[m.IntN(3)]
 			u := string(col.unit)
@@ -111,15 +111,15 @@ func (m *mutant) lengthColumns() {
 	}
 }
 
-func (m *mutant) gaugeColumns() {
-	over := func(stem string) made {
+func (m *generator) gaugeColumns() {
+	over := func(stem string) wantedColumn {
 		switch m.IntN(3) {
 		case 1:
-			return made{heading: m.pick(stem+" (10 cm)", stem+" / 100 mm", stem+" over 10cm", stem+", 10 x 10 cm"), over: exact(100_000, m.unit)}
+			return wantedColumn{heading: m.pick(stem+" (10 cm)", stem+" / 100 mm", stem+" over 10cm", stem+", 10 x 10 cm"), over: exact(100_000, m.unit)}
 		case 2:
-			return made{heading: m.pick(stem+" / 4 in", stem+" (4 inches)", stem+" over 4in"), over: exact(101_600, m.unit)}
+			return wantedColumn{heading: m.pick(stem+" / 4 in", stem+" (4 inches)", stem+" over 4in"), over: exact(101_600, m.unit)}
 		}
-		return made{heading: stem, over: GaugeOver(m.unit)}
+		return wantedColumn{heading: stem, over: GaugeOver(m.unit)}
 	}
 	if m.IntN(4) > 0 {
 		c := over(m.pick("stitches", "sts", "gauge", "Stitch gauge"))
@@ -133,16 +133,16 @@ func (m *mutant) gaugeColumns() {
 	}
 }
 
-// exact is a length in micrometres in a unit, to the last digit that it has or
-// the fourth, worked out with fractions.
+// exact writes a length in micrometres in a unit, to at most four decimals, worked
+// out in fractions.
 func exact(um int64, u units.Unit) string {
 	size := map[units.Unit]int64{units.MM: 1000, units.CM: 10_000, units.IN: 25_400}[u]
 	s := big.NewRat(um, size).FloatString(map[units.Unit]int{units.MM: 3, units.CM: 4, units.IN: 4}[u])
 	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
 }
 
-// cell writes a cell, in quotes where it must be or by chance.
-func (m *mutant) cell(s string) string {
+// cell writes a cell, in quotes where it needs them or by chance.
+func (m *generator) cell(s string) string {
 	inches := strings.HasSuffix(s, `"`) && strings.Count(s, `"`) == 1 && len(s) > 1
 	if m.quoted || m.IntN(8) == 0 || strings.ContainsAny(s, "\r\n"+m.delimiter) || strings.Contains(s, `"`) && (!inches || m.stray || m.IntN(2) == 0) {
 		return `"` + strings.ReplaceAll(s, `"`, `""`) + `"`
@@ -150,13 +150,13 @@ func (m *mutant) cell(s string) string {
 	return s
 }
 
-func (m *mutant) write(text string) {
+func (m *generator) write(text string) {
 	m.out.WriteString(text + m.end)
 	m.line += 1 + breaks(text)
 }
 
 // row writes cells, and perhaps delimiters behind them.
-func (m *mutant) row(cells []string) {
+func (m *generator) row(cells []string) {
 	var list []string
 	for _, c := range cells {
 		list = append(list, m.cell(c))
@@ -164,7 +164,7 @@ func (m *mutant) row(cells []string) {
 	m.write(strings.Join(list, m.delimiter) + strings.Repeat(m.delimiter, m.IntN(2)*m.IntN(3)))
 }
 
-func (m *mutant) table(rows int) {
+func (m *generator) table(rows int) {
 	for range m.IntN(3) {
 		m.write(m.pick("", "Tuesday’s class", "sep="+m.delimiter, m.delimiter+m.delimiter))
 	}
@@ -185,8 +185,8 @@ func (m *mutant) table(rows int) {
 	}
 }
 
-// strayRow has a quote that is not closed, or text behind one that is.
-func (m *mutant) strayRow(i int) {
+// strayRow writes a row with an unclosed quote, or text behind a closing one.
+func (m *generator) strayRow(i int) {
 	m.spoilt["quotes"]++
 	cells := make([]string, len(m.columns))
 	at := m.IntN(len(cells))
@@ -196,13 +196,13 @@ func (m *mutant) strayRow(i int) {
 		}
 	}
 	cells[at] = m.pick(`"open`, `"closed"too early`, `"open, and "" doubled`)
-	m.fates = append(m.fates, fate{line: m.line, reasons: [][2]string{{"", "The row has "}}})
+	m.wanted = append(m.wanted, wantedRow{line: m.line, reasons: [][2]string{{"", "The row has "}}})
 	m.write(strings.Join(cells, m.delimiter))
 }
 
-// student writes a row, which one time in three is spoilt in one column or two.
-func (m *mutant) student(i int) {
-	f := fate{line: m.line, student: Student{Sheet: sheet.Sheet{}}}
+// student writes a row; one in three is spoilt in one column or two.
+func (m *generator) student(i int) {
+	f := wantedRow{line: m.line, student: Student{Sheet: sheet.Sheet{}}}
 	cells := make([]string, len(m.columns))
 	for j, c := range m.columns {
 		cells[j] = m.good(c, &f.student, i)
@@ -229,12 +229,12 @@ func (m *mutant) student(i int) {
 	}
 	m.row(cells)
 	if strings.TrimSpace(strings.Join(cells, "")) != "" {
-		m.fates = append(m.fates, f)
+		m.wanted = append(m.wanted, f)
 	}
 }
 
 // spoil makes the cell of a column wrong, if it can be.
-func (m *mutant) spoil(at int, cells []string, f *fate, counted bool) {
+func (m *generator) spoil(at int, cells []string, f *wantedRow, counted bool) {
 	c := m.columns[at]
 	text, reason := m.bad(c)
 	if reason == "" || c.field == roundsPath && !counted {
@@ -245,9 +245,8 @@ func (m *mutant) spoil(at int, cells []string, f *fate, counted bool) {
 	f.reasons = append(f.reasons, [2]string{strings.TrimSpace(c.heading), reason})
 }
 
-// encode gives the bytes of a text in one of the encodings that spreadsheets
-// save.
-func (m *mutant) encode(text string) []byte {
+// encode encodes a text in one of the encodings in which spreadsheets save.
+func (m *generator) encode(text string) []byte {
 	switch m.IntN(5) {
 	case 0:
 		return append([]byte{0xEF, 0xBB, 0xBF}, text...)
@@ -261,9 +260,9 @@ func (m *mutant) encode(text string) []byte {
 	return []byte(text)
 }
 
-// holds tells whether each part stands in a reason of its own, and no reason is
-// left over.
-func holds(reasons []string, parts [][2]string) bool {
+// sameReasons reports whether each wanted part is in a reason of its own, and no
+// reason is left over.
+func sameReasons(reasons []string, parts [][2]string) bool {
 	left := slices.Clone(reasons)
 	for _, part := range parts {
 		i := slices.IndexFunc(left, func(r string) bool {
@@ -277,8 +276,9 @@ func holds(reasons []string, parts [][2]string) bool {
 	return len(left) == 0
 }
 
-// differs tells the first thing in which a table is not as its rows' fates.
-func (m *mutant) differs(table Table) string {
+// differs describes the first difference of a table from the wanted rows; "" if
+// there is none.
+func (m *generator) differs(table Table) string {
 	if len(table.Columns) != len(m.columns) {
 		return fmt.Sprintf("%d columns", len(table.Columns))
 	}
@@ -292,7 +292,7 @@ func (m *mutant) differs(table Table) string {
 		}
 	}
 	students, named := table.Students, table.Wrong
-	for _, f := range m.fates {
+	for _, f := range m.wanted {
 		switch {
 		case len(f.reasons) == 0 && len(students) == 0, len(f.reasons) > 0 && len(named) == 0:
 			return fmt.Sprintf("line %d is missing; wrong are %+v", f.line, table.Wrong)
@@ -303,7 +303,7 @@ func (m *mutant) differs(table Table) string {
 			students = students[1:]
 		default:
 			spoilt := slices.ContainsFunc(f.reasons, func(r [2]string) bool { return r[0] == name || r[0] == "" })
-			if named[0].Line != f.line || !spoilt && named[0].Name != f.student.Name || !holds(named[0].Reasons, f.reasons) {
+			if named[0].Line != f.line || !spoilt && named[0].Name != f.student.Name || !sameReasons(named[0].Reasons, f.reasons) {
 				return fmt.Sprintf("line %d is %+v, not %q", f.line, named[0], f.reasons)
 			}
 			named = named[1:]
@@ -315,14 +315,14 @@ func (m *mutant) differs(table Table) string {
 	return ""
 }
 
-// A thousand tables in any encoding, with any delimiter, order, headings, units,
-// quotes, empty rows, formulas and rubbish: the rows that are right go in with
-// their values, and no others; every other is named with its line and all its
-// reasons, and nothing else.
-func TestMutatedTables(t *testing.T) {
+// A thousand random tables with any encoding, delimiter, order, headings, units,
+// quotes, empty rows, formulas and rubbish: exactly the rows without a fault
+// become students, with their values; every other row is returned with its line
+// and exactly its reasons.
+func TestRandomTables(t *testing.T) {
 	right, wrong, spoilt := 0, 0, map[string]int{}
 	for seed := range uint64(testenv.Cases(1000)) {
-		m := newMutant(seed)
+		m := newGenerator(seed)
 		m.table(3 + m.IntN(12))
 		table, err := Read(m.encode(m.out.String()), m.unit)
 		if err != nil {

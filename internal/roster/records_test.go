@@ -14,7 +14,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// rows are the records of a text.
+// rows returns the records of a text.
 func rows(text string, delimiter byte, columns int) (list []record) {
 	records(text, delimiter, columns, func(r record) bool {
 		r.cells = append([]string{}, r.cells...)
@@ -40,9 +40,9 @@ func in16(text string, little, mark bool) []byte {
 	return out
 }
 
-// Every encoding in which a spreadsheet saves. The bytes of Windows-1252 are
+// Every encoding in which spreadsheets save. The bytes of Windows-1252 are
 // those of Unicode's mapping table CP1252.TXT: 80 €, 8A Š, 93 “, BD ½, E5 å.
-func TestText(t *testing.T) {
+func TestEncodings(t *testing.T) {
 	const want = "name,hand\nSå Žofia “€”,7½\n"
 	for name, raw := range map[string][]byte{
 		"UTF-8": []byte(want), "UTF-8, marked": []byte("\uFEFF" + want),
@@ -56,11 +56,11 @@ func TestText(t *testing.T) {
 	}
 	got, err := text([]byte("\uFEFFname\nHei\xF0ar\n"))
 	require.NoError(t, err)
-	assert.Equal(t, "name\nHei\uFFFDar\n", got, "what is marked as UTF-8 is read as that")
+	assert.Equal(t, "name\nHei\uFFFDar\n", got, "text marked as UTF-8 is never read as another encoding")
 }
 
-// A file that is no text is told apart from a table without headings.
-func TestOtherFiles(t *testing.T) {
+// A file of another kind is recognised as such, not as a table without headings.
+func TestOtherFilesAreRecognised(t *testing.T) {
 	for name, raw := range map[string]string{
 		"zipped sheet": "PK\x03\x04\x14\x00", "empty zip": "PK\x05\x06", "old sheet": "\xD0\xCF\x11\xE0\xA1\xB1", "PDF": "%PDF-1.7", "rich text": `{\rtf1`,
 		"page": "\uFEFF\r\n<HTML><table>", "XML": "<?xml version='1.0'?>", "picture": "\x89PNG\r\n", "photo": "\xFF\xD8\xFF\xE0", "gzip": "\x1F\x8B\x08",
@@ -70,15 +70,15 @@ func TestOtherFiles(t *testing.T) {
 		assert.Equal(t, fault.Invalid, fault.KindOf(err))
 		assert.Contains(t, fault.Message(err), "save the sheet as CSV", name)
 	}
-	_, err := text(make([]byte, Largest+1))
+	_, err := text(make([]byte, MaxBytes+1))
 	require.Error(t, err)
 	assert.Contains(t, fault.Message(err), "16 MB")
-	_, err = text([]byte(strings.Repeat(" ", Largest)))
+	_, err = text([]byte(strings.Repeat(" ", MaxBytes)))
 	require.NoError(t, err)
 }
 
-// Quotes, line breaks and delimiters in any mixture: whatever encoding/csv of
-// the standard library takes is parted alike. It leaves out empty lines.
+// Random mixtures of quotes, line breaks and delimiters: whatever encoding/csv of
+// the standard library accepts is split alike. (It leaves out empty lines.)
 func TestRecordsLikeCSV(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 4180))
 	parts := []string{`"`, `""`, ",", ",", "a", "b c", "\n", "\n", ` "`, `",`, `,"`, "7\"", "\n\""}
@@ -104,15 +104,15 @@ func TestRecordsLikeCSV(t *testing.T) {
 		}
 		require.Equal(t, fmt.Sprintf("%q", want), fmt.Sprintf("%q", got), "%q", b.String())
 	}
-	assert.Greater(t, taken, 10_000, "enough of them were good")
+	assert.Greater(t, taken, 10_000, "enough of them were valid")
 }
 
-// A quote without its other one names its row, and the rows below are read.
-func TestQuotes(t *testing.T) {
+// An unclosed quote spoils its own row only: the rows below are read.
+func TestUnclosedQuoteSpoilsOneRow(t *testing.T) {
 	for text, faulty := range map[string][]int{
 		"a,b,c\n\"d,e,f\ng,h,i\n":                     {2},
 		"a,b,c\n\"d,e,f\n\"g\",h,i\n":                 {2},
-		"a,b,c\nd,\"e,f\ng,7\"\nh,i,j":                nil, // good by the rules of quotes, and no line in it is a whole row
+		"a,b,c\nd,\"e,f\ng,7\"\nh,i,j":                nil, // valid by the rules of quotes, and no line in it is a whole row
 		"a,b,c\nd,e,\"f\ng,h,7\"\ni,j,k":              {2},
 		"a,b,c\nd,e,\"\r\ng,h,\"\r\ni,j,k":            {2, 3},
 		"a,b,c\n\"d\"x,e,f\ng,h,i":                    {2},
@@ -135,9 +135,9 @@ func TestQuotes(t *testing.T) {
 	}
 }
 
-// Lines are counted as an editor counts them, whatever ends them and however
-// many stand in a cell.
-func TestLines(t *testing.T) {
+// Lines are counted as an editor counts them, whatever their ends and however many
+// are within a cell.
+func TestLinesAreCountedAsInAnEditor(t *testing.T) {
 	text := "a\nb\r\nc\rd\n\n\"e\r\nf\n\rg\"\r\nh\r\ri"
 	var got []string
 	for _, r := range rows(text, ',', 0) {
@@ -148,8 +148,8 @@ func TestLines(t *testing.T) {
 	}, got)
 }
 
-// A row of any number of cells is held to what a table can need.
-func TestWideRows(t *testing.T) {
+// The number of cells in a row is bounded.
+func TestRowsAreBounded(t *testing.T) {
 	got := rows(strings.Repeat(",", 100_000)+"\n"+strings.Repeat("x,", maxCells+1)+"\na,b", ',', 0)
 	require.Len(t, got, 3)
 	assert.Empty(t, got[0].fault)

@@ -9,8 +9,8 @@ import (
 	"thenar/internal/units"
 )
 
-// good is a cell that is right, perhaps empty; its value goes into the student.
-func (m *mutant) good(c made, s *Student, i int) string {
+// good returns a valid or empty cell, and sets its value in the student.
+func (m *generator) good(c wantedColumn, s *Student, i int) string {
 	if c.field != fieldName && m.IntN(4) == 0 {
 		return m.pick("", "", " ", "–")
 	}
@@ -49,9 +49,9 @@ func (m *mutant) good(c made, s *Student, i int) string {
 	return m.goodLength(c, put)
 }
 
-// goodLength writes a length in the class's unit, the heading's or one of its
-// own, in one of the ways in which people do.
-func (m *mutant) goodLength(c made, put func(text, value string) string) string {
+// goodLength writes a length in the unit of the class, of the heading or one of its
+// own, in one of the ways people write it.
+func (m *generator) goodLength(c wantedColumn, put func(text, value string) string) string {
 	unit, suffix := m.unit, ""
 	if c.unit != "" {
 		unit = c.unit
@@ -88,9 +88,9 @@ func (m *mutant) goodLength(c made, put func(text, value string) string) string 
 	return put(text+suffix, exact(um, m.unit))
 }
 
-// goodGauge writes a count, and under stitches perhaps both. A table with
-// rounds of its own has none there.
-func (m *mutant) goodGauge(c made, s *Student) string {
+// goodGauge writes a count; under stitches perhaps both counts, unless the table
+// has a column of rounds.
+func (m *generator) goodGauge(c wantedColumn, s *Student) string {
 	n, width := m.pick("24", "22.5", "22,5", "19½"), c.over
 	word, tail := m.pick("", " sts"), ""
 	if c.field == roundsPath {
@@ -119,8 +119,9 @@ func (m *mutant) goodGauge(c made, s *Student) string {
 	return n + word + tail
 }
 
-// bad is a cell that is wrong, with a part of the reason.
-func (m *mutant) bad(c made) (text, reason string) {
+// bad returns a cell at fault and part of the reason; no reason if the field has no
+// faults.
+func (m *generator) bad(c wantedColumn) (text, reason string) {
 	formula := m.pick("=A1+B1", "+19", "@SUM(A1)", "-2+3", `=HYPERLINK("x","y")`, "\t=1", "=cmd|' /C calc'!A0")
 	if m.stray && m.delimiter == "\t" {
 		formula = strings.TrimSpace(formula) // behind a stray quote, a quote and a tab would end a cell
@@ -134,14 +135,14 @@ func (m *mutant) bad(c made) (text, reason string) {
 		case 0:
 			return "-x", "is a formula"
 		case 1:
-			return strings.Repeat("ö", longestName+1), "has 61 characters; 60 are the most"
+			return strings.Repeat("ö", maxName+1), "has 61 characters; 60 are the most"
 		case 2:
 			return m.pick("a\x00b", "a\x01b"), "has characters that can't be shown"
 		}
 		return m.pick("", " ", "-"), "is empty; write a name or initials"
 	case fieldNote:
 		if m.IntN(2) == 0 {
-			return strings.Repeat("x", longestWord+1), "has 201 characters; 200 are the most"
+			return strings.Repeat("x", maxText+1), "has 201 characters; 200 are the most"
 		}
 		return m.pick("a\x00b", "\x02"), "has characters that can't be shown"
 	case fieldKnits:
@@ -170,7 +171,7 @@ func (m *mutant) bad(c made) (text, reason string) {
 	return m.badLength()
 }
 
-func (m *mutant) badGauge(c made) (text, reason string) {
+func (m *generator) badGauge(c wantedColumn) (text, reason string) {
 	switch m.IntN(4) {
 	case 0:
 		return "0", "write a number above 0"
@@ -185,7 +186,7 @@ func (m *mutant) badGauge(c made) (text, reason string) {
 	return m.pick("many", "24 by", "x32", "24x32x3", "24\x00"), "is no count; write"
 }
 
-func (m *mutant) badLength() (text, reason string) {
+func (m *generator) badLength() (text, reason string) {
 	switch m.IntN(5) {
 	case 0:
 		return m.pick("0", "0,0", "0 mm"), "is zero; write a length above 0"

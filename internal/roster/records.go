@@ -12,12 +12,12 @@ import (
 	"thenar/internal/fault"
 )
 
-// Largest is the most bytes that a table may have.
-const Largest = 16 << 20
+// MaxBytes is the largest size of a table that is read.
+const MaxBytes = 16 << 20
 
-// programs are files of other kinds that people take for a table, by how they
-// begin: zipped, older and rich ones, pages, a PDF, pictures.
-var programs = [][]byte{
+// otherFiles holds the first bytes of files that people send in place of a table:
+// zipped and older spreadsheets, gzip, rich text, HTML, XML, PDF, pictures.
+var otherFiles = [][]byte{
 	[]byte("PK\x03\x04"), []byte("PK\x05\x06"),
 	{0xD0, 0xCF, 0x11, 0xE0},
 	{0x1F, 0x8B},
@@ -29,21 +29,21 @@ var programs = [][]byte{
 
 var utf8Mark = []byte("\uFEFF")
 
-// text reads a table's bytes: UTF-8, UTF-16 with a byte-order mark or without,
-// or else Windows-1252, in which every byte means something. A letter that is
-// spoilt in what is marked as UTF-8 becomes U+FFFD.
+// text decodes a table: UTF-8, UTF-16 with or without a byte-order mark, or else
+// Windows-1252, in which nearly every byte is a character. Invalid bytes in text
+// marked as UTF-8 become U+FFFD.
 func text(raw []byte) (string, error) {
-	if len(raw) > Largest {
-		return "", fault.New(fault.Invalid, "The table has more than %d MB; leave out what is no student.", Largest>>20)
+	if len(raw) > MaxBytes {
+		return "", fault.New(fault.Invalid, "The table has more than %d MB; leave out what is no student.", MaxBytes>>20)
 	}
 	begins := raw[:min(len(raw), 64)]
-	for _, p := range programs {
+	for _, p := range otherFiles {
 		if bytes.HasPrefix(begins, p) || bytes.HasPrefix(bytes.ToLower(bytes.TrimSpace(bytes.TrimPrefix(begins, utf8Mark))), p) {
 			return "", fault.New(fault.Invalid, "This is a file of another kind; save the sheet as CSV and send that, or paste its cells.")
 		}
 	}
 	var from encoding.Encoding
-	switch order := wide(raw); {
+	switch order := utf16Order(raw); {
 	case bytes.HasPrefix(raw, []byte{0xFF, 0xFE}), bytes.HasPrefix(raw, []byte{0xFE, 0xFF}):
 		from = unicode.UTF16(unicode.LittleEndian, unicode.UseBOM)
 	case order == 1:
@@ -62,7 +62,7 @@ func text(raw []byte) (string, error) {
 	return strings.ToValidUTF8(string(bytes.TrimPrefix(out, utf8Mark)), "\uFFFD"), nil
 }
 
-// Text is a table as text, whatever the encoding; empty where it is none.
+// Text decodes a table in any of the encodings that Read takes; "" if it can't.
 func Text(raw []byte) string {
 	s, err := text(raw)
 	if err != nil {
@@ -71,9 +71,10 @@ func Text(raw []byte) string {
 	return s
 }
 
-// wide tells text in two bytes a letter: 1 where every second byte is often 0,
-// 0 where every first one is, −1 for other text.
-func wide(raw []byte) int {
+// utf16Order recognises UTF-16 without a mark by its zero bytes: 1 if many second
+// bytes of pairs are 0 (little-endian), 0 if many first ones are (big-endian),
+// −1 for other text.
+func utf16Order(raw []byte) int {
 	n := min(len(raw), 2000) &^ 1
 	var zeros [2]int
 	for i := range n {
@@ -89,12 +90,12 @@ func wide(raw []byte) int {
 	return -1
 }
 
-// record is one row of a table. Its cells hold until the next one is read.
+// record is one row of a table. Its cells are valid until the next is read.
 type record struct {
 	cells []string
-	line  int    // at which it begins, from 1
-	raw   string // as it stands in the table
-	fault string // why it can't be parted into cells, if it can't
+	line  int    // the line it begins on, from 1
+	raw   string // the row as it stands in the table
+	fault string // why it can't be split into cells; empty: it can
 }
 
 func (r *record) empty() bool {
@@ -106,11 +107,11 @@ func (r *record) empty() bool {
 	return r.fault == ""
 }
 
-// The most bytes of a cell in quotes, which without its end would swallow the
-// table, and the most cells of a row; empty ones may follow.
+// Bounds of a row. Without maxQuoted a quote that is never closed would swallow
+// the rest of the table.
 const (
-	longestCell = 2000
-	maxCells    = 500
+	maxQuoted = 2000 // bytes of a quoted cell
+	maxCells  = 500  // cells; further empty ones are ignored
 )
 
 const (
@@ -119,11 +120,12 @@ const (
 	tooWide   = "has more than 500 cells; leave out columns that are no measurements"
 )
 
-// records splits a text into its rows. A cell in quotes may hold the delimiter,
-// line breaks, and quotes that are doubled; a quote elsewhere in a cell is the
-// sign for inches. A row with a quote that is not closed ends with its line, so
-// that the rows below it are read; so does one with a cell in which a whole row
-// of so many columns stands, since that quote was closed by another one's.
+// records splits a text into rows and calls each until it returns false. A quoted
+// cell may hold the delimiter, line breaks, and doubled quotes; a quote elsewhere
+// in a cell is the sign for inches. If a quote is not closed, the row is at fault
+// and ends with its line, so that the rows below are still read. The same holds
+// if a quoted cell contains a whole row of so many columns (0: unknown), since
+// then it was closed by the quote of another row.
 func records(text string, delimiter byte, columns int, each func(record) bool) {
 	s := splitter{text: text, delimiter: delimiter, columns: columns}
 	for at, line := 0, 1; at < len(text); {
@@ -138,20 +140,20 @@ func records(text string, delimiter byte, columns int, each func(record) bool) {
 	}
 }
 
-// breaks counts line ends: LF, CR, or both together.
+// breaks counts line ends: LF, CR, or CR LF.
 func breaks(s string) int {
 	return strings.Count(s, "\n") + strings.Count(s, "\r") - strings.Count(s, "\r\n")
 }
 
-// splitter parts a text into cells.
+// splitter splits a text into cells.
 type splitter struct {
 	text      string
 	delimiter byte
-	columns   int      // of a row, if it is known
-	cells     []string // room for those of a row
+	columns   int      // of a row; 0: unknown
+	cells     []string // reused from row to row
 }
 
-// next reads the row that begins at a place, and says where the next one does.
+// next reads the row at start, and returns where the next one begins.
 func (s *splitter) next(start int) (r record, end int) {
 	r.cells = s.cells[:0]
 	for at := start; ; {
@@ -178,25 +180,25 @@ func (s *splitter) next(start int) (r record, end int) {
 	}
 }
 
-// ends tells whether a cell may end at a place.
-func (s *splitter) ends(at int) bool {
+// cellEnds reports whether a cell may end at a place.
+func (s *splitter) cellEnds(at int) bool {
 	return at >= len(s.text) || s.text[at] == s.delimiter || s.text[at] == '\n' || s.text[at] == '\r'
 }
 
-// cellAt reads the cell that begins at a place, and where what ends it stands;
-// or says what is wrong with its quotes.
+// cellAt reads the cell at a place, and returns the place of the delimiter or line
+// end behind it; or it says what is wrong with the quotes.
 func (s *splitter) cellAt(at int) (cell string, to int, wrong string) {
 	from := at
 	for from < len(s.text) && s.text[from] == ' ' {
 		from++
 	}
 	if from >= len(s.text) || s.text[from] != '"' {
-		for to = at; !s.ends(to); to++ {
+		for to = at; !s.cellEnds(to); to++ {
 		}
 		return s.text[at:to], to, ""
 	}
 	doubled := false
-	for i := from + 1; i < len(s.text) && i-from <= longestCell; i++ {
+	for i := from + 1; i < len(s.text) && i-from <= maxQuoted; i++ {
 		if s.text[i] != '"' {
 			continue
 		}
@@ -209,9 +211,9 @@ func (s *splitter) cellAt(at int) (cell string, to int, wrong string) {
 		}
 		cell = s.text[from+1 : i]
 		switch lines := strings.ContainsAny(cell, "\r\n"); {
-		case lines && (!s.ends(to) || s.holdsRow(cell)):
+		case lines && (!s.cellEnds(to) || s.holdsRow(cell)):
 			return "", 0, notClosed
-		case !s.ends(to):
+		case !s.cellEnds(to):
 			return "", 0, notEnded
 		case doubled:
 			cell = strings.ReplaceAll(cell, `""`, `"`)
@@ -221,8 +223,8 @@ func (s *splitter) cellAt(at int) (cell string, to int, wrong string) {
 	return "", 0, notClosed
 }
 
-// holdsRow tells whether a line within a cell, but the first, looks like a row.
-// With fewer than three columns any note of two lines might.
+// holdsRow reports whether a later line of a cell looks like a whole row. With
+// fewer than three columns a note of two lines could, so it is false.
 func (s *splitter) holdsRow(cell string) bool {
 	if s.columns < 3 {
 		return false
@@ -236,7 +238,7 @@ func (s *splitter) holdsRow(cell string) bool {
 	return false
 }
 
-// lineEnd is where the line after that of a place begins.
+// lineEnd returns where the line after the one at a place begins.
 func lineEnd(text string, at int) int {
 	if n := strings.IndexAny(text[at:], "\r\n"); n >= 0 {
 		return pastBreak(text, at+n)

@@ -8,27 +8,31 @@ import (
 	"thenar/internal/units"
 )
 
-// Difference is a value of a student on which a table that is sent again
-// differs from what is kept. Nothing is changed until somebody chooses.
+// Difference is a value in a later table that differs from the kept one. The kept
+// one stays until somebody accepts the difference.
 type Difference struct {
-	ID        int
+	ID        int // of the student
 	Name      string
 	Field     string // a path of Paths, or note, knits, gauge_from
 	Kept, New string
 }
 
-// Merged is what a table came to in a class.
+// Merged is the result of merging a table into a class.
 type Merged struct {
-	Added, Filled, Same int // students: new ones, those who got values, those of whom all was known
-	Differ              []Difference
-	Refused             []Wrong // whose new values don't go with the kept ones
+	Added   int // new students
+	Filled  int // students who got further values
+	Same    int // students of whom the table says nothing new
+	Differ  []Difference
+	Refused []Wrong // students whose new values don't go with the kept ones
 }
 
-// together are values that are kept or changed as one.
-var together = map[string]string{stitchesPath: widthPath, roundsPath: heightPath}
+// lengthOf maps the path of a count to that of the length it was counted over,
+// which is kept or changed with it.
+var lengthOf = map[string]string{stitchesPath: widthPath, roundsPath: heightPath}
 
-// Merge puts a table's students into the class. Who is in it already, by name
-// whatever the capitals, gets what is empty; what differs is told and left.
+// Merge puts a table's students into the class. For a student who is in it
+// already, by name without regard to capitals, it fills only what is empty, and
+// returns what differs.
 func (c *Class) Merge(list []Student) (Merged, error) {
 	var m Merged
 	places := map[string][]int{}
@@ -43,7 +47,7 @@ func (c *Class) Merge(list []Student) (Merged, error) {
 			fresh = append(fresh, s)
 			continue
 		}
-		at := places[key][0] // of two of one name the first row is the first of them
+		at := places[key][0] // students of the same name are matched in order
 		places[key] = places[key][1:]
 		m.student(&students[at], s, c.Unit)
 	}
@@ -55,7 +59,7 @@ func (c *Class) Merge(list []Student) (Merged, error) {
 
 func nameKey(name string) string { return strings.ToLower(oneLine(name)) }
 
-// student fills one student and notes what differs.
+// student fills the kept student's empty values from s and notes what differs.
 func (m *Merged) student(kept *Student, s Student, u units.Unit) {
 	full, differ := *kept, len(m.Differ)
 	full.Sheet = kept.Sheet.Clone()
@@ -64,8 +68,8 @@ func (m *Merged) student(kept *Student, s Student, u units.Unit) {
 		switch {
 		case now == "" || path == widthPath || path == heightPath:
 		case is == "":
-			full.put(path, now, s.Sheet.Given(together[path]))
-		case !sameValue(is, now, path, u) || !sameValue(kept.Sheet.Given(together[path]), s.Sheet.Given(together[path]), together[path], u):
+			full.put(path, now, s.Sheet.Given(lengthOf[path]))
+		case !sameValue(is, now, path, u) || !sameValue(kept.Sheet.Given(lengthOf[path]), s.Sheet.Given(lengthOf[path]), lengthOf[path], u):
 			m.differs(kept, path, withLength(kept, path), withLength(&s, path))
 		}
 	}
@@ -104,24 +108,25 @@ func (m *Merged) differs(s *Student, field, kept, now string) {
 	m.Differ = append(m.Differ, Difference{s.ID, s.Name, field, kept, now})
 }
 
-// put puts a value and the length over which it was counted.
+// put sets a value and, for a count, the length over which it was counted.
 func (s *Student) put(path, text, over string) {
 	s.Sheet.Put(path, text)
-	if with := together[path]; with != "" {
+	if with := lengthOf[path]; with != "" {
 		s.Sheet.Put(with, over)
 	}
 }
 
-// withLength is a student’s value as a difference shows it: a count with its length.
+// withLength returns a value as a Difference holds it: a count with its length,
+// "24 / 10".
 func withLength(s *Student, path string) string {
 	text := s.Sheet.Given(path)
-	if with := s.Sheet.Given(together[path]); with != "" {
+	if with := s.Sheet.Given(lengthOf[path]); with != "" {
 		text += " / " + with
 	}
 	return text
 }
 
-// sameValue reports whether two texts are one value: 7,5 and 7½.
+// sameValue reports whether two texts mean the same value, as 7,5 and 7½ do.
 func sameValue(a, b, path string, u units.Unit) bool {
 	if a == b {
 		return true
@@ -132,15 +137,15 @@ func sameValue(a, b, path string, u units.Unit) bool {
 		y, err2 := units.Parse(b, u)
 		return err == nil && err2 == nil && x == y
 	}
-	x, err := units.Parse(a, units.MM) // counts and sizes are written as lengths are
+	x, err := units.Parse(a, units.MM) // numbers are written as in lengths
 	y, err2 := units.Parse(b, units.MM)
 	return err == nil && err2 == nil && x == y
 }
 
-// Take puts the new value of a difference in the place of the kept one. It
-// reports false, and leaves everything, where another one is kept by now, or
-// where the new one does not go with the rest.
-func (c *Class) Take(d Difference) bool {
+// Accept replaces the kept value of a difference by the new one. It changes
+// nothing and returns false if another value is kept by now, or if the new one
+// does not go with the student's other values.
+func (c *Class) Accept(d Difference) bool {
 	at := c.At(d.ID)
 	if at < 0 {
 		return false
