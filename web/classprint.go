@@ -103,7 +103,7 @@ func (s *Server) classSet(ctx context.Context, doc roster.Class, o paper.Options
 	return func(yield func(*draw.Scene) bool) {
 		pl, done := s.planner()
 		defer done()
-		paper.Class(ctx, doc, part, lines, func(one roster.Student) roster.Line { return doc.Line(pl, one) }, o)(yield)
+		paper.Class(ctx, doc, part, lines, func(l roster.Line) roster.Line { return doc.Complete(pl, l) }, o)(yield)
 	}, nil
 }
 

@@ -17,10 +17,10 @@ import (
 // yet gets a measuring sheet with what is missing; who has a value that nobody is
 // sure of gets none, and the summary says so.
 //
-// Lines are the part as it was reviewed, whole works one of them out. That is
-// done student by student, as pages are asked for, so that only one handout is
-// held at a time; after the end of ctx no other page comes.
-func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster.Line, whole func(roster.Student) roster.Line, o Options) iter.Seq[*draw.Scene] {
+// Lines are the part as it was reviewed; complete works out the rest of one of
+// them. That is done student by student, as pages are asked for, so that only
+// one handout is held at a time; after the end of ctx no other page comes.
+func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster.Line, complete func(roster.Line) roster.Line, o Options) iter.Seq[*draw.Scene] {
 	return func(yield func(*draw.Scene) bool) {
 		n := 0
 		give := func(more []*draw.Scene) bool {
@@ -38,11 +38,11 @@ func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster
 		if !give(summary(c, part, lines, o)) {
 			return
 		}
-		for _, s := range c.Students[part.From-1 : part.To] {
+		for _, l := range lines {
 			if ctx.Err() != nil {
 				return
 			}
-			if l := whole(s); !give(Student(c, &l, o)) {
+			if l = complete(l); !give(Student(c, &l, o)) {
 				return
 			}
 		}

@@ -295,8 +295,8 @@ func TestClassSetOnPaper(t *testing.T) {
 		brief, err := class.Review(t.Context(), pl, class.Whole())
 		require.NoError(t, err)
 		var lines []roster.Line
-		pages := slices.Collect(Class(t.Context(), class, class.Whole(), brief, func(s roster.Student) roster.Line {
-			lines = append(lines, class.Line(pl, s))
+		pages := slices.Collect(Class(t.Context(), class, class.Whole(), brief, func(l roster.Line) roster.Line {
+			lines = append(lines, class.Complete(pl, l))
 			return lines[len(lines)-1]
 		}, o))
 		shot(t, size.Name+"-class", pages)

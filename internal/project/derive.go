@@ -33,19 +33,17 @@ type Outputs struct {
 	Ball      yarn.Ball
 }
 
-// Brief works out what a table of many tells of each: the plan, the yarn, and
-// what the strokes leave lost or unsound.
-func (pl *Planner) Brief(d Document, marks chart.Marks) (*Outputs, error) {
+// Brief works out what a table of many tells of each from its plan: the yarn,
+// and what the strokes leave lost or unsound.
+func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
+	out := &Outputs{Plan: p.Plan, Planned: p.Mitt()}
+	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
 	if len(marks) > 0 {
-		return pl.Derive(d, marks)
+		out.Charts = p.charts(d, marks)
+		out.Lost, out.Mitt = out.Charts.Lost(), out.Charts.Put()
+		out.Unsound = stitch.Ledger(out.Mitt)
 	}
-	planned, err := pl.Plan(d.Effective())
-	if err != nil {
-		return nil, err
-	}
-	out := &Outputs{Plan: planned.Plan, Planned: planned.Mitt()}
-	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
-	return out, nil
+	return out
 }
 
 // Derive works out everything. The strokes speak of the right hand; on
@@ -55,14 +53,24 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Outputs{Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
+	out, err := pl.Outputs(planned, d, marks)
+	if err != nil {
+		return nil, err
+	}
+	out.Costs = pl.engine.PinCosts(planned.request, out.Plan)
+	return out, nil
+}
+
+// Outputs works out all that follows from a plan that is made already, except
+// what its fixed numbers cost, which takes a plan for each of them.
+func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out *Outputs, err error) {
+	out = &Outputs{Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
 	plan := out.Plan
 	if out.Fit, err = fit.Rows(plan, out.Planned, out.Bands); err != nil {
 		return nil, err
 	}
 	out.Summary = fit.Sum(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
-	out.Costs = pl.engine.PinCosts(planned.request, plan)
 	out.Charts = planned.charts(d, marks)
 	out.Lost = out.Charts.Lost()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))

@@ -35,9 +35,9 @@ func TestPartIsParsed(t *testing.T) {
 	assert.Empty(t, none.Parts(100))
 }
 
-// Review returns the numbers that Line returns, keeps no plans, and stops with its
-// context.
-func TestReviewKeepsNumbersOnly(t *testing.T) {
+// Review returns the numbers that Line returns, keeps no outputs, and stops with
+// its context. Completed, its lines are those of Line.
+func TestReviewKeepsNumbersAndPlans(t *testing.T) {
 	c, pl := New("Tuesday"), project.NewPlanner()
 	doc := project.Samples()[0]
 	c.SetPattern(Pattern{Mitt: 1, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet})
@@ -55,6 +55,7 @@ func TestReviewKeepsNumbersOnly(t *testing.T) {
 		assert.InDelta(t, whole.Metres(), l.Metres(), 0)
 		assert.Equal(t, whole.Doubts, l.Doubts)
 		assert.Equal(t, whole.Missing, l.Missing)
+		assert.Equal(t, whole, c.Complete(pl, l))
 	}
 	some, err := c.Review(t.Context(), pl, Part{2, 3})
 	require.NoError(t, err)

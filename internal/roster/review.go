@@ -28,7 +28,9 @@ type Line struct {
 	// answered there is no plan, and nothing is printed.
 	Asks []sheet.Question
 
-	summary *summary // by a review, which keeps no outputs
+	summary *summary         // by a review, which keeps no outputs
+	planned *project.Planned // nil: no plan
+	marks   chart.Marks      // of the pattern, as far as they fit
 }
 
 // NeedsAttention reports whether the teacher should look at the line.
@@ -76,15 +78,15 @@ func (c *Class) Document(s Student) project.Document {
 func (s *Student) hasGauge() bool { return strings.TrimSpace(s.Sheet[stitchesPath]) != "" }
 
 // Review plans the mitt of each student of a part, in the order of the list. The
-// lines keep their numbers but not the plans, so that they take little memory.
-// It fails only with ctx.
+// lines keep their plans and numbers, some 6 KB each, and no outputs, which
+// Complete works out. It fails only with ctx.
 func (c *Class) Review(ctx context.Context, pl *project.Planner, p Part) ([]Line, error) {
 	lines := make([]Line, 0, p.Len())
 	for _, s := range c.Students[p.From-1 : p.To] {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		l := c.line(s, pl.Brief)
+		l := c.line(pl, s)
 		l.summary = l.summarize()
 		l.Out, l.Doc = nil, project.Document{}
 		lines = append(lines, l)
@@ -92,10 +94,30 @@ func (c *Class) Review(ctx context.Context, pl *project.Planner, p Part) ([]Line
 	return lines, nil
 }
 
-// Line plans the mitt of one student.
-func (c *Class) Line(pl *project.Planner, s Student) Line { return c.line(s, pl.Derive) }
+// Line works out all that one student knits.
+func (c *Class) Line(pl *project.Planner, s Student) Line { return c.Complete(pl, c.line(pl, s)) }
 
-func (c *Class) line(s Student, derive func(project.Document, chart.Marks) (*project.Outputs, error)) Line {
+// Complete works out all that follows from the plan of a line that was
+// reviewed.
+func (c *Class) Complete(pl *project.Planner, l Line) Line {
+	l.summary = nil
+	if l.Doc.Sheet == nil {
+		l.Doc = c.Document(l.Student)
+	}
+	if l.planned == nil {
+		return l
+	}
+	out, err := pl.Outputs(l.planned, l.Doc, l.marks)
+	if err != nil {
+		l.Doubts, l.Missing = nil, reasons(err)
+		return l
+	}
+	l.Out = out
+	return l
+}
+
+// line plans what one student knits, and says what the teacher should look at.
+func (c *Class) line(pl *project.Planner, s Student) Line {
 	l := Line{Student: s, Doc: c.Document(s), Asks: c.Asks(s)}
 	if len(l.Asks) > 0 {
 		return l
@@ -112,16 +134,17 @@ func (c *Class) line(s Student, derive func(project.Document, chart.Marks) (*pro
 		l.Missing = []string{"No gauge yet: neither the student nor the pattern has a swatch."}
 		return l
 	}
-	out, err := derive(l.Doc, c.marks())
-	if out != nil && len(c.Pattern.Marks) > 0 && (len(out.Lost) > 0 || len(out.Unsound) > 0) {
-		l.Doubts = append(l.Doubts, "What is painted in the pattern’s chart doesn’t fit these rounds and is left out.")
-		out, err = derive(l.Doc, chart.Marks{})
-	}
+	planned, err := pl.Plan(l.Doc.Effective())
 	if err != nil {
 		l.Missing = reasons(err)
 		return l
 	}
-	l.Out = out
+	l.planned, l.marks = planned, c.marks()
+	l.Out = planned.Brief(l.Doc, l.marks)
+	if len(l.Out.Lost) > 0 || len(l.Out.Unsound) > 0 {
+		l.Doubts = append(l.Doubts, "What is painted in the pattern’s chart doesn’t fit these rounds and is left out.")
+		l.marks = chart.Marks{}
+	}
 	l.Doubts = append(l.Doubts, c.doubts(&l)...)
 	return l
 }
