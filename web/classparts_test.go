@@ -1,7 +1,6 @@
 package web
 
 import (
-	"context"
 	"fmt"
 	"net/http"
 	"strings"
@@ -9,8 +8,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"thenar/internal/fault"
 )
 
 // many is a class of so many students, as its address.
@@ -66,36 +63,4 @@ func TestClassSetInParts(t *testing.T) {
 	small := a.class()
 	a.table(small, tuesday, nil)
 	assert.Zero(t, a.get(small+"/print").doc().Find(".print-parts").Length())
-}
-
-// The command line prints any part as pages, one student after the other, and
-// stops when it is told to; a PDF is bounded.
-func TestClassSetOfACommand(t *testing.T) {
-	a := newApp(t)
-	a.many(130)
-	s := a.handler
-	_, _, err := s.ClassSet(t.Context(), 1, ClassAsk{PDF: true})
-	assert.Equal(t, fault.Invalid, fault.KindOf(err))
-	assert.ErrorContains(t, err, "students: are 130")
-	layout := map[string][]string{"pieces": {"own"}}
-	_, pages, err := s.ClassSet(t.Context(), 1, ClassAsk{Part: "101-200", PDF: true, Layout: layout})
-	require.NoError(t, err)
-	n := 0
-	for p := range pages {
-		if strings.Contains(p.Label, "Student ") {
-			n++
-		}
-	}
-	assert.Equal(t, 30, n)
-	ctx, cancel := context.WithCancel(t.Context())
-	defer cancel()
-	_, pages, err = s.ClassSet(ctx, 1, ClassAsk{Layout: layout})
-	require.NoError(t, err)
-	n = 0
-	for range pages {
-		if n++; n == 10 {
-			cancel()
-		}
-	}
-	assert.Equal(t, 10, n, "nobody waits for the rest")
 }

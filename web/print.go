@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 
+	"thenar/internal/app"
 	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/paper"
@@ -58,22 +59,22 @@ func (s *Server) sheet(ctx context.Context, m store.Mitt, doc project.Document, 
 	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
 }
 
-// Handout gives the pages of a mitt's handout as the print page shows them;
+// Handout returns the sheets of a mitt's handout as the print page shows them;
 // what is asked goes before what was kept.
-func (s *Server) Handout(ctx context.Context, id int64, asked url.Values) (title string, pages iter.Seq[*draw.Scene], err error) {
+func (s *Server) Handout(ctx context.Context, id int64, asked url.Values) (app.Sheets, error) {
 	m, doc, err := s.mitt(ctx, id)
 	if err != nil {
-		return "", nil, err
+		return app.Sheets{}, err
 	}
 	o, err := paper.Read(before(asked, doc.Print))
 	if err != nil {
-		return "", nil, err
+		return app.Sheets{}, err
 	}
 	sheet, err := s.sheet(ctx, m, doc, o)
 	if err != nil {
-		return "", nil, err
+		return app.Sheets{}, err
 	}
-	return doc.Name, slices.Values(paper.Handout(sheet, o)), nil
+	return app.SheetsOf(doc.Name, paper.Handout(sheet, o)), nil
 }
 
 // keepPrint keeps how the handout of a mitt is laid out.
@@ -141,6 +142,25 @@ func (s *Server) sheets(w http.ResponseWriter, r *http.Request, p view.Print, pa
 		return fault.New(fault.Invalid, "There is nothing to print yet. %s", strings.Join(p.Trouble, " "))
 	}
 	return s.stream(w, r, p, slices.Values(pages))
+}
+
+// printed answers with printed sheets: as a page of the browser, or, at an
+// address that ends so, as a PDF.
+func (s *Server) printed(w http.ResponseWriter, r *http.Request, p view.Print, sheets app.Sheets) (err error) {
+	if !asPDF(r) {
+		if p.Pages, p.Lacking, err = sheets.SVG(r.Context()); err != nil {
+			return err
+		}
+		return page(w, r, http.StatusOK, view.PrintPage(p))
+	}
+	var b bytes.Buffer
+	if _, err := sheets.WritePDF(r.Context(), &b, p.Title); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "application/pdf")
+	keepAs(w, "inline", p.Title, ".pdf")
+	_, err = b.WriteTo(w)
+	return err
 }
 
 func asPDF(r *http.Request) bool { return strings.HasSuffix(r.URL.Path, ".pdf") }

@@ -6,10 +6,9 @@ import (
 
 	"github.com/go-chi/chi/v5"
 
-	"thenar/internal/exportfile"
+	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/photo"
-	"thenar/internal/roster"
 	"thenar/static"
 )
 
@@ -18,9 +17,9 @@ const (
 	maxForm  = 1 << 18
 	maxChart = 4 << 20
 	maxTry   = photo.MaxBytes + maxForm
-	maxTable = roster.MaxBytes + maxForm
+	maxTable = app.MaxTable + maxForm
 
-	maxImport = exportfile.MaxBytes + maxForm
+	maxImport = app.MaxExport + maxForm
 )
 
 func (s *Server) routes() http.Handler {
@@ -79,18 +78,18 @@ func (s *Server) routes() http.Handler {
 	r.Route("/classes/{class}", func(r chi.Router) {
 		r.Get("/", s.answer(s.showClass))
 		r.Post("/", s.answer(limited(maxForm, s.saveClass)))
-		r.Post("/pattern", s.answer(limited(maxForm, s.choosePattern)))
+		r.Post("/pattern", s.answer(limited(maxForm, changed("#table", s.choosePattern))))
 		r.Post("/archive", s.answer(limited(maxForm, s.archiveClass)))
 		r.Post("/table", s.answer(limited(maxTable, s.readTable)))
 		r.Post("/table/take", s.answer(limited(maxForm, s.takeNew)))
 		r.Post("/students", s.answer(limited(maxForm, s.addStudent)))
 		r.Get("/students/{student}", s.answer(s.showStudent))
 		r.Post("/students/{student}", s.answer(limited(maxForm, s.saveStudent)))
-		r.Post("/students/{student}/move", s.answer(limited(maxForm, s.moveStudent)))
+		r.Post("/students/{student}/move", s.answer(limited(maxForm, changed("#table", s.moveStudent))))
 		r.Post("/students/{student}/sure", s.answer(limited(maxForm, s.answerStudent)))
-		r.Post("/students/{student}/remove", s.answer(limited(maxForm, s.removeStudent)))
+		r.Post("/students/{student}/remove", s.answer(limited(maxForm, changed("#table", s.removeStudent))))
 		r.Get("/print", s.answer(s.heavy(s.printClass)))
-		r.Post("/print", s.answer(limited(maxForm, s.keepClassPrint)))
+		r.Post("/print", s.answer(limited(maxForm, changed("/print", s.keepClassPrint))))
 		r.Get("/print.pdf", s.answer(s.heavy(s.printClass)))
 		r.Get("/export.json", s.answer(s.heavy(s.exportClass)))
 	})

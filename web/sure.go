@@ -1,14 +1,12 @@
 package web
 
 import (
-	"fmt"
 	"net/http"
 	"strings"
 
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
-	"thenar/internal/roster"
 	"thenar/internal/sheet"
 )
 
@@ -24,24 +22,6 @@ func unsure(asks []sheet.Question, where string) error {
 		faults.Add(q.Path, "%s Nothing is printed until somebody says yes on %s", words, where)
 	}
 	return faults
-}
-
-// answerStudent takes an answer about a measurement of a student.
-func (s *Server) answerStudent(w http.ResponseWriter, r *http.Request) error {
-	if err := r.ParseForm(); err != nil {
-		return bodyFault(err)
-	}
-	id, form := studentID(r), r.PostForm
-	err := s.changeClass(r, func(doc *roster.Class) error {
-		if !doc.Answer(id, form.Get("path"), form.Get("text"), form.Get("answer") == "yes") {
-			return errNoStudent
-		}
-		return nil
-	})
-	if err != nil {
-		return err
-	}
-	return toClass(w, r, fmt.Sprintf("#student-%d", id))
 }
 
 // answerMitt takes an answer about a measurement of a mitt, and leads back to

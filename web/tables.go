@@ -6,73 +6,41 @@ import (
 	"strconv"
 	"strings"
 
+	"thenar/internal/app"
 	"thenar/internal/chart"
 	"thenar/internal/fault"
-	"thenar/internal/gauge"
 	"thenar/internal/grade"
 	"thenar/internal/paper"
-	"thenar/internal/sheet"
 	"thenar/internal/units"
 	"thenar/web/view"
 )
 
 // printMeasuring shows a measuring sheet.
 func (s *Server) printMeasuring(w http.ResponseWriter, r *http.Request) error {
-	o, p := blankSheet(r, "Measuring sheet", "/paper/measure")
-	return s.sheets(w, r, p, paper.Measuring(o, false))
+	sheets, err := app.MeasuringSheet(app.Layout{Asked: r.URL.Query()})
+	if err != nil {
+		return err
+	}
+	return s.printed(w, r, view.NewBlankPrint(sheets, "Measuring sheet", "/paper/measure"), sheets)
 }
 
 // printRuler shows rulers for swatches.
 func (s *Server) printRuler(w http.ResponseWriter, r *http.Request) error {
-	o, p := blankSheet(r, "Swatch ruler", "/paper/ruler")
-	return s.sheets(w, r, p, paper.Ruler(o))
-}
-
-func blankSheet(r *http.Request, title, action string) (paper.Options, view.Print) {
-	o, p := printOptions(r, "")
-	p.Title, p.Action, p.Back, p.BackName = title, action, "/classes", "Classes"
-	return o, p
+	sheets, err := app.Ruler(app.Layout{Asked: r.URL.Query()})
+	if err != nil {
+		return err
+	}
+	return s.printed(w, r, view.NewBlankPrint(sheets, "Swatch ruler", "/paper/ruler"), sheets)
 }
 
 // printGrid shows blank grid paper in the proportions of a gauge that the
-// address gives, over 10 cm; 24 by 32 as long as it gives none.
+// address gives.
 func (s *Server) printGrid(w http.ResponseWriter, r *http.Request) error {
-	o, p := blankSheet(r, "Grid paper", "/paper/grid")
-	given := func(name, usual string) string {
-		if text := strings.TrimSpace(r.URL.Query().Get(name)); text != "" {
-			return text
-		}
-		return usual
-	}
-	p.Fields = []view.PrintField{
-		{Name: "stitches", Label: "Stitches over 10 cm", Value: given("stitches", "24")},
-		{Name: "rounds", Label: "Rounds over 10 cm", Value: given("rounds", "32")},
-		{Name: "cell", Label: "Cell", Unit: "mm", Value: given("cell", "5")},
-	}
-	g, err := gaugeOf(p.Fields[0].Value, p.Fields[1].Value)
+	g, err := app.GridPaper(app.Layout{Asked: r.URL.Query()})
 	if err != nil {
-		p.Blame(err)
-		p.Trouble = []string{"There is no grid for this gauge; the reason stands at its field."}
-		return s.sheets(w, r, p, nil)
+		return err
 	}
-	return s.sheets(w, r, p, paper.Grid(o, g))
-}
-
-// gaugeOf reads stitches and rounds over 10 cm as a measure sheet does.
-func gaugeOf(stitches, rounds string) (gauge.Gauge, error) {
-	const swatch = "gauge.swatches[0]."
-	req, err := sheet.Sheet{
-		sheet.PathUnit: "cm", "hand.size": "8", swatch + "stitches": stitches, swatch + "width": "10", swatch + "rounds": rounds, swatch + "height": "10",
-	}.Request()
-	if err == nil {
-		return req.Gauge, nil
-	}
-	fields, _ := err.(fault.Fields)
-	var faults fault.Fields
-	for _, f := range fields {
-		faults.Add(strings.TrimPrefix(f.Path, swatch), "%s", f.Message)
-	}
-	return gauge.Gauge{}, faults
+	return s.printed(w, r, view.NewGridPrint(g), g.Sheets)
 }
 
 // printWall shows a chart of a mitt for the wall.

@@ -4,15 +4,13 @@ import (
 	"context"
 	"flag"
 	"fmt"
-	"iter"
 	"net/url"
 	"os"
 	"path/filepath"
 	"strconv"
 
-	"thenar/internal/draw"
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/pdf"
 	"thenar/internal/store"
 	"thenar/web"
 )
@@ -87,11 +85,11 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 		return err
 	}
 	return withExisting(ctx, *l.db, func(st *store.Store) error {
-		title, pages, err := web.New(st, std.Err, web.Door{}).Handout(ctx, id, l.asked())
+		sheets, err := web.New(st, std.Err, web.Door{}).Handout(ctx, id, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
 		}
-		return l.write(ctx, title, pages, std)
+		return l.write(ctx, sheets, std)
 	})
 }
 
@@ -108,17 +106,14 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	return withExisting(ctx, *l.db, func(st *store.Store) error {
-		app := web.New(st, std.Err, web.Door{})
-		title, pages, err := app.ClassSet(ctx, id, web.ClassAsk{Student: *student, Part: *part, PDF: *l.pdf, Layout: l.asked()})
+		set, err := app.New(st).ClassSet(ctx, id, app.ClassAsk{Layout: app.Layout{Asked: l.asked(), Final: true}, Student: max(*student, 0), Part: *part, PDF: *l.pdf})
 		if err != nil {
 			return asInput(err, "ID")
 		}
-		if left, err := app.LeftOut(ctx, id); err == nil && *student == 0 {
-			for _, text := range left {
-				fmt.Fprintln(std.Err, text+" Answer on the page of the class.")
-			}
+		for _, text := range set.Trouble {
+			fmt.Fprintln(std.Err, text+" Answer on the page of the class.")
 		}
-		return l.write(ctx, title, pages, std)
+		return l.write(ctx, set.Sheets, std)
 	})
 }
 
@@ -130,47 +125,50 @@ func asInput(err error, field string) error {
 	return err
 }
 
-// write writes pages as they were asked for.
-func (l layout) write(ctx context.Context, title string, pages iter.Seq[*draw.Scene], std stdio) error {
+// write writes sheets as they were asked for.
+func (l layout) write(ctx context.Context, sheets app.Sheets, std stdio) error {
 	if *l.pdf {
-		out, name := std.Out, "handout.pdf"
-		if *l.dir != "" {
-			file, err := l.file(name)
-			if err != nil {
-				return err
-			}
-			defer file.Close()
-			out = file
-		}
-		missing, err := pdf.Write(ctx, out, title, pages)
-		if missing != "" {
-			fmt.Fprintf(std.Err, "These letters are not in the PDF's face; a box stands for each: %s. The browser's print has them.\n", missing)
-		}
-		return err
+		return l.writePDF(ctx, sheets, std)
 	}
 	i := 0
-	for p := range pages {
+	for p := range sheets.Pages() {
 		i++
-		out := std.Out
-		if *l.dir != "" {
-			file, err := l.file(fmt.Sprintf("page-%03d.svg", i))
-			if err != nil {
+		if *l.dir == "" {
+			if err := p.WriteSVG(std.Out); err != nil {
 				return err
 			}
-			if err := draw.WriteSVG(file, p, true); err != nil {
-				return err
-			}
-			if err := file.Close(); err != nil {
-				return err
-			}
+			fmt.Fprintln(std.Out)
 			continue
 		}
-		if err := draw.WriteSVG(out, p, true); err != nil {
+		file, err := l.file(fmt.Sprintf("page-%03d.svg", i))
+		if err != nil {
 			return err
 		}
-		fmt.Fprintln(out)
+		if err := p.WriteSVG(file); err != nil {
+			return err
+		}
+		if err := file.Close(); err != nil {
+			return err
+		}
 	}
 	return ctx.Err()
+}
+
+func (l layout) writePDF(ctx context.Context, sheets app.Sheets, std stdio) error {
+	out := std.Out
+	if *l.dir != "" {
+		file, err := l.file("handout.pdf")
+		if err != nil {
+			return err
+		}
+		defer file.Close()
+		out = file
+	}
+	lacking, err := sheets.WritePDF(ctx, out, sheets.Name)
+	if lacking != "" {
+		fmt.Fprintf(std.Err, "These letters are not in the PDF's face; a box stands for each: %s. The browser's print has them.\n", lacking)
+	}
+	return err
 }
 
 // file makes a file in the directory that was named.

@@ -58,7 +58,7 @@ func (s *Store) CreateClass(ctx context.Context, document []byte) (id int64, err
 	return id, nil
 }
 
-// SaveClass adds document as the newest revision of a class and gives its
+// SaveClass adds document as the newest revision of a class and returns its
 // number; after is the revision from which it was made. It fails with
 // fault.NotFound for an unknown class and with fault.Conflict where after is
 // not the newest revision. A document equal to the newest one, byte for byte,
@@ -110,13 +110,32 @@ func loadClass(ctx context.Context, tx *txn, id int64) (Class, error) {
 	return c, err
 }
 
-// Classes reads all classes, the one changed last first.
-func (s *Store) Classes(ctx context.Context) (list []Class, err error) {
+// ClassAndMitts reads a class, and all mitts that it may begin with, of one
+// moment; fault.NotFound where there is no such class.
+func (s *Store) ClassAndMitts(ctx context.Context, id int64) (c Class, mitts []Mitt, err error) {
+	defer fault.Wrap(&err, "store.ClassAndMitts(%d)", id)
+	err = s.read(ctx, func(tx *txn) error {
+		if c, err = loadClass(ctx, tx, id); err != nil {
+			return err
+		}
+		mitts, err = readMitts(ctx, tx)
+		return err
+	})
+	return c, mitts, err
+}
+
+// Classes reads all classes, the one changed last first, and the mitts that
+// another may begin with.
+func (s *Store) Classes(ctx context.Context) (list []Class, mitts []Mitt, err error) {
 	defer fault.Wrap(&err, "store.Classes")
 	err = s.read(ctx, func(tx *txn) error {
 		list, err = collect(ctx, tx, func(rows *sql.Rows) (Class, error) { return scanClass(rows) },
 			classes+` ORDER BY d.at DESC, c.id DESC`)
+		if err != nil {
+			return err
+		}
+		mitts, err = readMitts(ctx, tx)
 		return err
 	})
-	return list, err
+	return list, mitts, err
 }

@@ -13,7 +13,7 @@ import (
 
 func TestClassIsKept(t *testing.T) {
 	s := fresh(t)
-	list, err := s.Classes(t.Context())
+	list, _, err := s.Classes(t.Context())
 	require.NoError(t, err)
 	assert.Empty(t, list)
 	first, err := s.CreateClass(t.Context(), []byte(`{"name": "Tuesday"}`))
@@ -28,7 +28,7 @@ func TestClassIsKept(t *testing.T) {
 	require.NoError(t, err)
 	assert.EqualValues(t, 2, c.Revision)
 	assert.Equal(t, `{"name":  "Wednesday"}`, string(c.Document))
-	list, err = s.Classes(t.Context())
+	list, _, err = s.Classes(t.Context())
 	require.NoError(t, err)
 	require.Len(t, list, 2)
 	assert.Equal(t, []int64{first, second}, []int64{list[0].ID, list[1].ID}, "the one changed last first")

@@ -62,14 +62,17 @@ func scanMitt(row interface{ Scan(...any) error }) (m Mitt, err error) {
 func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 	defer fault.Wrap(&err, "store.List")
 	err = s.read(ctx, func(tx *txn) error {
-		list, err = collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) },
-			mitts+` ORDER BY changed DESC, m.id DESC`)
+		list, err = readMitts(ctx, tx)
 		return err
 	})
 	if err != nil {
 		return nil, err
 	}
 	return list, nil
+}
+
+func readMitts(ctx context.Context, tx *txn) ([]Mitt, error) {
+	return collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) }, mitts+` ORDER BY changed DESC, m.id DESC`)
 }
 
 // Head reads a mitt as it stands now, without Marks, CanUndo and CanRedo, which

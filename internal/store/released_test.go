@@ -56,7 +56,7 @@ func TestEveryReleasedSchemaIsBroughtOn(t *testing.T) {
 				alone++
 			}
 			if n >= 5 {
-				classes, err := s.Classes(t.Context())
+				classes, _, err := s.Classes(t.Context())
 				require.NoError(t, err)
 				require.Len(t, classes, 1)
 				assert.Contains(t, string(classes[0].Document), "Bertil")

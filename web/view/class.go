@@ -2,11 +2,21 @@ package view
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"github.com/a-h/templ"
 
+	"thenar/internal/app"
+	"thenar/internal/fault"
 	"thenar/internal/roster"
 )
+
+// Classes is the list of classes, and the mitts that a class can begin with.
+type Classes struct {
+	Items []ClassItem
+	Mitts []Choice
+}
 
 // ClassItem is one class in the list of classes.
 type ClassItem struct {
@@ -16,10 +26,25 @@ type ClassItem struct {
 	Archived bool
 }
 
-// Classes is the list of classes, and the mitts that a class can begin with.
-type Classes struct {
-	Items []ClassItem
-	Mitts []Choice
+// NewClasses returns the page of all classes.
+func NewClasses(list []app.ClassEntry, mitts []app.Choice) Classes {
+	p := Classes{Mitts: mittChoices(mitts)}
+	for _, c := range list {
+		text := fmt.Sprintf("%d on the list", c.Students)
+		if c.Date != "" {
+			text = c.Date + ", " + text
+		}
+		p.Items = append(p.Items, ClassItem{ID: c.ID, Name: c.Name, About: text, Archived: c.Archived})
+	}
+	return p
+}
+
+// mittChoices are the mitts that a class may begin with.
+func mittChoices(mitts []app.Choice) (list []Choice) {
+	for _, m := range mitts {
+		list = append(list, Choice{Value: strconv.FormatInt(m.ID, 10), Words: m.Name})
+	}
+	return list
 }
 
 // Class is the page of one class.
@@ -40,6 +65,63 @@ type Class struct {
 	Read    *roster.Table
 	Columns *roster.Table // whose columns are told, and can be chosen
 	Merged  roster.Merged
+}
+
+// NewClass returns the page of a class.
+func NewClass(c app.Class) Class {
+	return Class{
+		ID: c.ID, Doc: c.Doc, Stamp: c.Stamp, Lines: c.Lines, Mitts: mittChoices(c.Mitts), Newer: c.Newer, Faults: map[string]string{},
+		Student: Student{Class: c.ID, Name: c.Doc.Name, Unit: c.Doc.Unit, Faults: map[string]string{}},
+	}
+}
+
+// NewUnsavedClass returns the page of a class whose form is not saved yet.
+func NewUnsavedClass(c app.UnsavedClass) Class {
+	p := NewClass(c.Class)
+	p.Message, p.Faults = "Not saved yet: look at the marked fields under About the class.", Faults(c.Faults)
+	if c.Saved != nil {
+		p.Message = "Another window changed this class in between. What you typed stands under About the class, not saved; save it again to put it over the other version, or open the class anew."
+		p.Between = ClassBetweens(c.Doc, *c.Saved)
+	}
+	return p
+}
+
+// NewUnaddedStudent returns the page of a class to which a student is not added
+// yet.
+func NewUnaddedStudent(c app.Class, s app.UnsavedStudent) Class {
+	p := NewClass(c)
+	p.Student.Student, p.Student.Faults = s.Student.Student, Faults(s.Faults)
+	p.Message = "Not added yet: look at the marked fields under Add students."
+	return p
+}
+
+// NewTableRead returns the page of a class with what a table came to.
+func NewTableRead(t app.TableRead, pasted string) Class {
+	p := NewClass(t.Class)
+	p.Whole = t.Whole
+	if t.Fault == nil {
+		p.Pasted, p.Read, p.Columns, p.Merged = t.Mend, &t.Table, &t.Table, t.Merged
+		return p
+	}
+	p.Pasted, p.Message = pasted, "The table can’t be read; the reason stands at its field."
+	p.Faults["table"] = fault.Message(t.Fault)
+	if len(t.Table.Columns) > 0 {
+		p.Columns = &t.Table
+		p.Message = "The table can’t be read like this: choose what its columns mean, or mend it."
+	}
+	return p
+}
+
+// NewLeftValues returns the page of a class with the values of a table that
+// could not be taken.
+func NewLeftValues(c app.Class, left []app.Difference) Class {
+	p := NewClass(c)
+	var list []string
+	for _, d := range left {
+		list = append(list, d.Name+": "+columnWords(d.Field))
+	}
+	p.Message = "Not taken, since it was changed in between or doesn’t go with the rest: " + strings.Join(list, ", ") + "."
+	return p
 }
 
 func (c Class) href(rest string) templ.SafeURL {
@@ -84,8 +166,8 @@ var columnLabels = map[string]string{
 	"hand.thumb_circumference": "Thumb, round", "pins.cast_on": "Cast on",
 }
 
-// ColumnWords is what a field of a table is called.
-func ColumnWords(field string) string {
+// columnWords is what a field of a table is called.
+func columnWords(field string) string {
 	if label, ok := columnLabels[field]; ok {
 		return label
 	}
@@ -97,7 +179,7 @@ func ColumnWords(field string) string {
 func columnChoices() []Choice {
 	list := []Choice{{Value: "", Words: "not used"}}
 	for _, field := range roster.Readable() {
-		list = append(list, Choice{Value: field, Words: ColumnWords(field)})
+		list = append(list, Choice{Value: field, Words: columnWords(field)})
 	}
 	return list
 }

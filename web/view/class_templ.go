@@ -1058,7 +1058,7 @@ func differences(c Class) templ.Component {
 					return templ_7745c5c3_Err
 				}
 				var templ_7745c5c3_Var48 string
-				templ_7745c5c3_Var48, templ_7745c5c3_Err = templ.JoinStringErrs(ColumnWords(d.Field))
+				templ_7745c5c3_Var48, templ_7745c5c3_Err = templ.JoinStringErrs(columnWords(d.Field))
 				if templ_7745c5c3_Err != nil {
 					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/class.templ`, Line: 248, Col: 47}
 				}

@@ -2,12 +2,63 @@ package view
 
 import (
 	"errors"
+	"fmt"
 	"maps"
+	"strconv"
 	"strings"
 
+	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/sheet"
 )
+
+// newPrint returns the page of printed sheets, at the address action.
+func newPrint(s app.Sheets, title, action string) Print {
+	return Print{
+		Title: title, Action: action, Options: s.Options, Typed: s.Typed.Get, Faults: Faults(s.Faults), Kept: s.Kept,
+		Trouble: s.Trouble, Asks: s.Asks,
+	}
+}
+
+// NewBlankPrint returns the page of sheets that belong to no mitt and no class.
+func NewBlankPrint(s app.Sheets, title, action string) Print {
+	p := newPrint(s, title, action)
+	p.Back, p.BackName = "/classes", "Classes"
+	return p
+}
+
+// NewGridPrint returns the page of grid paper.
+func NewGridPrint(g app.Grid) Print {
+	p := NewBlankPrint(g.Sheets, "Grid paper", "/paper/grid")
+	p.Fields = []PrintField{
+		{Name: "stitches", Label: "Stitches over 10 cm", Value: g.Stitches},
+		{Name: "rounds", Label: "Rounds over 10 cm", Value: g.Rounds},
+		{Name: "cell", Label: "Cell", Unit: "mm", Value: g.Cell},
+	}
+	p.Blame(g.GaugeFaults)
+	return p
+}
+
+// NewClassPrint returns the page of a class set, or of one student of it.
+func NewClassPrint(id int64, s app.ClassSheets, pdf bool) Print {
+	back := fmt.Sprintf("/classes/%d", id)
+	p := newPrint(s.Sheets, "Print "+s.Name, back+"/print")
+	p.Back, p.BackName = back, s.Name
+	p.Handout, p.Class, p.Keep = true, true, p.Action
+	if at := s.Class.At(s.Student); at >= 0 {
+		p.Title = "Print " + s.Class.Students[at].Name
+		p.Hidden = map[string]string{"student": strconv.Itoa(s.Student)}
+		p.Answers = fmt.Sprintf("%s/students/%d/sure", back, s.Student)
+	}
+	if len(s.Parts) > 0 {
+		p.Hidden, p.Part = map[string]string{"students": s.Part.String()}, s.Part
+		p.Parts, p.Files = s.Parts, s.Files
+		if pdf {
+			p.Title += ", " + s.Part.Words()
+		}
+	}
+	return p
+}
 
 // typed is what a field shows: at a fault, what was typed.
 func (p *Print) typed(name, value string) string {

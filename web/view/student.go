@@ -5,6 +5,7 @@ import (
 
 	"github.com/a-h/templ"
 
+	"thenar/internal/app"
 	"thenar/internal/roster"
 	"thenar/internal/units"
 )
@@ -20,6 +21,22 @@ type Student struct {
 	Faults  map[string]string
 	Message string
 	Between []Between // what another window has otherwise
+}
+
+// NewStudent returns the page of a student.
+func NewStudent(s app.Student) Student {
+	return Student{Class: s.Class, Name: s.ClassName, Unit: s.Unit, Student: s.Student, Stamp: s.Stamp, Line: s.Line, Faults: map[string]string{}}
+}
+
+// NewUnsavedStudent returns the page of a student whose form is not saved yet.
+func NewUnsavedStudent(s app.UnsavedStudent) Student {
+	p := NewStudent(s.Student)
+	p.Faults, p.Message = Faults(s.Faults), "Not saved yet: look at the marked fields."
+	if s.Saved != nil {
+		p.Message = "Another window changed this line in between. What you typed stands below, not saved; save it again to put it over the other version, or open the line anew."
+		p.Between = StudentBetweens(p, *s.Saved)
+	}
+	return p
 }
 
 func (s Student) href(rest string) templ.SafeURL {

@@ -1,0 +1,72 @@
+package app
+
+import (
+	"cmp"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/gauge"
+	"thenar/internal/paper"
+	"thenar/internal/sheet"
+)
+
+// MeasuringSheet returns the sheet on which a hand is measured.
+func MeasuringSheet(l Layout) (Sheets, error) {
+	s, err := l.sheets("", "")
+	if err == nil {
+		s.lay(paper.Measuring(s.Options, false))
+	}
+	return s, err
+}
+
+// Ruler returns rulers for swatches.
+func Ruler(l Layout) (Sheets, error) {
+	s, err := l.sheets("", "")
+	if err == nil {
+		s.lay(paper.Ruler(s.Options))
+	}
+	return s, err
+}
+
+// Grid is blank grid paper, with what it was asked for: stitches and rounds
+// over 10 cm, and the width of a cell in mm.
+type Grid struct {
+	Sheets
+	Stitches, Rounds, Cell string
+	GaugeFaults            error
+}
+
+// GridPaper returns blank grid paper in the proportions of a gauge; 24 by 32 as
+// long as none is asked for.
+func GridPaper(l Layout) (Grid, error) {
+	s, err := l.sheets("", "")
+	if err != nil {
+		return Grid{}, err
+	}
+	asked := func(name, usual string) string { return cmp.Or(strings.TrimSpace(l.Asked.Get(name)), usual) }
+	g := Grid{Sheets: s, Stitches: asked("stitches", "24"), Rounds: asked("rounds", "32"), Cell: asked("cell", "5")}
+	over10, err := gaugeOf(g.Stitches, g.Rounds)
+	if g.GaugeFaults = err; err != nil {
+		g.Trouble = []string{"There is no grid for this gauge; the reason stands at its field."}
+		return g, nil
+	}
+	g.lay(paper.Grid(s.Options, over10))
+	return g, nil
+}
+
+// gaugeOf reads stitches and rounds over 10 cm as a measure sheet does.
+func gaugeOf(stitches, rounds string) (gauge.Gauge, error) {
+	const swatch = "gauge.swatches[0]."
+	req, err := sheet.Sheet{
+		sheet.PathUnit: "cm", "hand.size": "8", swatch + "stitches": stitches, swatch + "width": "10", swatch + "rounds": rounds, swatch + "height": "10",
+	}.Request()
+	if err == nil {
+		return req.Gauge, nil
+	}
+	fields, _ := err.(fault.Fields)
+	var faults fault.Fields
+	for _, f := range fields {
+		faults.Add(strings.TrimPrefix(f.Path, swatch), "%s", f.Message)
+	}
+	return gauge.Gauge{}, faults
+}

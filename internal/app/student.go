@@ -1,0 +1,168 @@
+package app
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/roster"
+	"thenar/internal/store"
+	"thenar/internal/units"
+)
+
+// MaxStudents is the most students of a class.
+const MaxStudents = roster.MaxStudents
+
+var errNoStudent = fault.New(fault.NotFound, "There is no student at this address; somebody may have taken them off the list.")
+
+// Student is one student of a class, saved or only typed, with what they knit.
+type Student struct {
+	Class     int64
+	ClassName string
+	Unit      units.Unit
+	roster.Student
+	Stamp string // of the student as saved
+	Line  roster.Line
+}
+
+// student puts texts over a student.
+func (t Texts) student(s roster.Student, unit units.Unit) roster.Student {
+	s.Name, s.Note = strings.TrimSpace(t["name"]), strings.TrimSpace(t["note"])
+	s.FromLeft, s.Gauge = t["knits"] == "left", roster.GaugeFrom(t["gauge_from"])
+	s.Sheet = s.Sheet.Clone()
+	for _, path := range roster.Paths() {
+		if typed, ok := t[path]; ok {
+			s.Sheet.Put(path, strings.TrimSpace(typed))
+		}
+	}
+	s.OverGauge(unit)
+	return s
+}
+
+// UnsavedStudent is a student as a form would have them.
+type UnsavedStudent struct {
+	Student
+	Faults fault.Fields
+	Saved  *roster.Student // as another window saved them in between; nil: nobody did
+}
+
+// AddStudent adds one who was typed by hand. What can't be kept comes back with
+// the class as it stands; nil: it is saved.
+func (a *App) AddStudent(ctx context.Context, class int64, typed Texts) (*Class, *UnsavedStudent, error) {
+	var u UnsavedStudent
+	doc, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
+		u.Student.Student = typed.student(roster.Student{}, doc.Unit)
+		if u.Faults = u.Check(doc.Unit); len(u.Faults) > 0 {
+			return errUnsaved
+		}
+		_, err := doc.Add(u.Student.Student)
+		return err
+	})
+	if !errors.Is(err, errUnsaved) {
+		return nil, nil, err
+	}
+	c, err := a.unsaved(ctx, class, doc)
+	return &c, &u, err
+}
+
+// Student returns one student of a class.
+func (a *App) Student(ctx context.Context, class int64, id int) (Student, error) {
+	doc, err := classOf(a.store.LoadClass(ctx, class))
+	if err != nil {
+		return Student{}, err
+	}
+	at := doc.At(id)
+	if at < 0 {
+		return Student{}, errNoStudent
+	}
+	return a.student(class, doc, doc.Students[at], true), nil
+}
+
+// classOf is the document of a class that was read.
+func classOf(c store.Class, err error) (roster.Class, error) {
+	if err != nil {
+		return roster.Class{}, err
+	}
+	return roster.Decode(c.Document)
+}
+
+// student is one student as saved or typed, planned unless there are faults.
+func (a *App) student(class int64, doc roster.Class, s roster.Student, plan bool) Student {
+	out := Student{Class: class, ClassName: doc.Name, Unit: doc.Unit, Student: s}
+	if at := doc.At(s.ID); at >= 0 {
+		out.Stamp = stamp(doc.Students[at])
+	}
+	if plan {
+		pl, done := a.Planner()
+		defer done()
+		out.Line = doc.Line(pl, s)
+	}
+	return out
+}
+
+// SaveStudent saves one student's line and leaves those of the others as they
+// are by now. What can't be kept, or was changed elsewhere since the form with
+// this stamp was opened, comes back unsaved; nil: it is saved.
+func (a *App) SaveStudent(ctx context.Context, class int64, id int, stamped string, typed Texts) (*UnsavedStudent, error) {
+	var u UnsavedStudent
+	doc, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
+		at := doc.At(id)
+		if at < 0 {
+			return errNoStudent
+		}
+		was := doc.Students[at]
+		s := typed.student(was, doc.Unit)
+		u = UnsavedStudent{Student: Student{Student: s}, Faults: s.Check(doc.Unit)}
+		if now := stamp(was); len(u.Faults) == 0 && now != stamped && now != stamp(s) {
+			u.Saved = &was
+		}
+		if len(u.Faults) > 0 || u.Saved != nil {
+			return errUnsaved
+		}
+		doc.Students = slices.Clone(doc.Students)
+		doc.Students[at] = s
+		return nil
+	})
+	if !errors.Is(err, errUnsaved) {
+		return nil, err
+	}
+	u.Student = a.student(class, doc, u.Student.Student, len(u.Faults) == 0)
+	return &u, nil
+}
+
+// MoveStudent moves a student by so many places of the list, as far as its
+// ends.
+func (a *App) MoveStudent(ctx context.Context, class int64, id, by int) error {
+	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
+		doc.Move(id, by)
+		return nil
+	})
+	return err
+}
+
+// RemoveStudent takes a student off the list.
+func (a *App) RemoveStudent(ctx context.Context, class int64, id int) error {
+	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
+		at := doc.At(id)
+		if at < 0 {
+			return errNoStudent
+		}
+		doc.Students = slices.Delete(slices.Clone(doc.Students), at, at+1)
+		return nil
+	})
+	return err
+}
+
+// AnswerStudent takes an answer about an unusual measurement of a student: yes,
+// it is right, or it is what the question offers instead.
+func (a *App) AnswerStudent(ctx context.Context, class int64, id int, path, text string, yes bool) error {
+	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
+		if !doc.Answer(id, path, text, yes) {
+			return errNoStudent
+		}
+		return nil
+	})
+	return err
+}
