@@ -7,46 +7,48 @@ import (
 	"thenar/internal/units"
 )
 
-// ruler is the half-width of the reading error of a ruler, in mm
+// rulerHalfWidth is the half-width of a ruler's reading error, in mm
 // (rectangular error, JCGM 100:2008, 4.3.7).
-const ruler = 1.0
+const rulerHalfWidth = 1.0
 
-// counting picks what is counted of a swatch: stitches over the width or
-// rounds over the height; n is 0 where it was not counted.
+// counting returns one of the two counts of a swatch, stitches over the width or
+// rounds over the height. n is 0 if that was not counted.
 type counting func(s *Swatch) (n float64, over units.Length)
 
 func countStitches(s *Swatch) (float64, units.Length) { return s.Stitches, s.Width }
 func countRounds(s *Swatch) (float64, units.Length)   { return s.Rounds, s.Height }
 
-// Ratio is what washing makes of a count per mm: after over before.
+// Ratio is a count per mm after washing over the same before.
 type Ratio struct {
-	After  float64 // 0: no piece was counted both ways
-	Pieces int
+	Value  float64 // 0 if no piece was counted before and after
+	Pieces int     // number of pieces counted before and after
 }
 
 // combination decides which swatches are combined and how.
 type combination struct {
-	swatches []Swatch
-	uses     []Use
-	convert  []bool // combined after conversion
-	asItIs   []bool // combined although it was not washed, and washing is not known
-	treated  bool
+	swatches    []Swatch
+	uses        []Use
+	convert     []bool // combined after conversion to the washed state
+	unconverted []bool // combined although unwashed, since the ratio is not known
+	treated     bool
 }
 
+// reading returns the count of swatch i per mm; ok is false if it was not
+// counted.
 func (c *combination) reading(i int, what counting) (reading, bool) {
 	n, over := what(&c.swatches[i])
 	if n == 0 {
 		return reading{}, false
 	}
 	r := reading{value: n / over.MM(), errors: make([]float64, 2*len(c.swatches))}
-	r.errors[2*c.sameCount(i, what)] = c.swatches[i].CountedTo / 2 / n
-	r.errors[2*i+1] = ruler / over.MM()
+	r.errors[2*c.firstAlike(i, what)] = c.swatches[i].CountedTo / 2 / n
+	r.errors[2*i+1] = rulerHalfWidth / over.MM()
 	return r, true
 }
 
-// sameCount is the first swatch that was treated like swatch i and has the
-// same count over the same width to the same fineness.
-func (c *combination) sameCount(i int, what counting) int {
+// firstAlike returns the first swatch that was worked and treated like swatch i
+// and has the same count over the same width to the same fineness.
+func (c *combination) firstAlike(i int, what counting) int {
 	n, over := what(&c.swatches[i])
 	for j := range i {
 		m, width := what(&c.swatches[j])
@@ -57,16 +59,17 @@ func (c *combination) sameCount(i int, what counting) int {
 	return i
 }
 
-// choose says for every swatch whether it is combined, converted or left out.
+// choose decides for every swatch whether it is combined, converted or left
+// out.
 func (c *combination) choose() {
 	n := len(c.swatches)
-	c.uses, c.convert, c.asItIs = make([]Use, n), make([]bool, n), make([]bool, n)
+	c.uses, c.convert, c.unconverted = make([]Use, n), make([]bool, n), make([]bool, n)
 	_, own := c.ratio(countStitches)
 	best := math.MaxInt
 	for _, s := range c.swatches {
 		best = min(best, s.group())
 	}
-	if best == 1 && own > 0 { // unwashed in the round, but washing is known from a flat piece
+	if best == 1 && own > 0 { // unwashed in the round; a flat piece gives the ratio
 		best = 0
 	}
 	c.treated = best == 0
@@ -74,11 +77,11 @@ func (c *combination) choose() {
 		switch {
 		case s.group() == best:
 			c.uses[i] = Use{true, "as counted (" + s.String() + ")"}
-		case c.treated && s.group() == 1 && own > 0 && !c.pairedPiece(i):
+		case c.treated && s.group() == 1 && own > 0 && !c.isPaired(i):
 			c.uses[i], c.convert[i] = Use{true, "brought to the washed state by your own before and after"}, true
 		case c.treated && s.group() == 1 && s.OnNeedles:
-			c.uses[i], c.asItIs[i] = Use{true, "as counted on the needles, with 3 % more doubt: what washing does to it is not known, since no swatch was counted before and after"}, true
-		case c.pairedPiece(i):
+			c.uses[i], c.unconverted[i] = Use{true, "as counted on the needles, with 3 % more doubt: what washing does to it is not known, since no swatch was counted before and after"}, true
+		case c.isPaired(i):
 			c.uses[i] = Use{false, "tells what washing does (" + s.String() + ")"}
 		default:
 			c.uses[i] = Use{false, fmt.Sprintf("left out: %s is not like the others", s)}
@@ -86,8 +89,9 @@ func (c *combination) choose() {
 	}
 }
 
-// pairedPiece tells whether a piece was counted both before and after.
-func (c *combination) pairedPiece(i int) bool {
+// isPaired reports whether the piece of swatch i was counted both before and
+// after washing.
+func (c *combination) isPaired(i int) bool {
 	for j := range c.swatches {
 		if j != i && c.swatches[i].samePiece(c.swatches[j]) && c.swatches[i].Washed != c.swatches[j].Washed {
 			return true
@@ -96,8 +100,9 @@ func (c *combination) pairedPiece(i int) bool {
 	return false
 }
 
-// ratio is the mean of after over before of all pieces that were counted both
-// ways, from pieces in the round if there are any.
+// ratio returns the mean ratio of after over before of the pieces counted before
+// and after washing, and their number. Flat pieces count only if no piece in the
+// round was.
 func (c *combination) ratio(what counting) (reading, int) {
 	var list [2][]reading
 	for i, before := range c.swatches {
@@ -125,9 +130,9 @@ func (c *combination) washing(what counting) Ratio {
 	return Ratio{r.value, pieces}
 }
 
-// values are the combined swatches' counts per mm, converted where they are.
-// Where the work itself is among them, any other piece tells of it only as far
-// as a mitt comes out like its swatch.
+// values returns the counts per mm of the combined swatches, converted where
+// needed, and the index of each swatch. If one was counted on the needles, the
+// others get the variance by which a mitt differs from its swatch.
 func (c *combination) values(what counting) (list []reading, at []int) {
 	washing, known := c.ratio(what)
 	work := false
@@ -142,7 +147,7 @@ func (c *combination) values(what counting) (list []reading, at []int) {
 		if c.convert[i] {
 			r = r.times(washing, 1)
 		}
-		if c.asItIs[i] {
+		if c.unconverted[i] {
 			r.other = otherTreatment
 		}
 		if work && !c.swatches[i].OnNeedles {
@@ -153,8 +158,8 @@ func (c *combination) values(what counting) (list []reading, at []int) {
 	return list, at
 }
 
-// mean is the combined count per mm with its doubt; ok is false if no
-// combined swatch was counted so.
+// mean returns the combined count per mm and its doubt. ok is false if no
+// combined swatch has the count.
 func (c *combination) mean(what counting) (float64, Doubt, bool) {
 	list, _ := c.values(what)
 	if len(list) == 0 {
@@ -170,9 +175,9 @@ func (c *combination) mean(what counting) (float64, Doubt, bool) {
 	return m.value, d, true
 }
 
-// contradictions asks about the combined swatch that lies furthest beyond
-// what count, ruler and an uneven hand explain at 95 %, against the mean of
-// the others; of two that differ, about the later.
+// contradictions asks about the combined swatch that differs most from the mean
+// of the others, if count, ruler and an uneven hand don't explain that at 95 %.
+// Of two swatches it asks about the later one.
 func (c *combination) contradictions(variation float64) []Query {
 	var queries []Query
 	for k, what := range []counting{countStitches, countRounds} {

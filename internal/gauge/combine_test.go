@@ -10,7 +10,7 @@ import (
 	"thenar/internal/gauge"
 )
 
-func of(t *testing.T, swatches ...gauge.Swatch) gauge.Gauge {
+func gaugeOf(t *testing.T, swatches ...gauge.Swatch) gauge.Gauge {
 	t.Helper()
 	g, err := gauge.Of(swatches, gauge.HandVariation, "s")
 	require.NoError(t, err)
@@ -19,43 +19,42 @@ func of(t *testing.T, swatches ...gauge.Swatch) gauge.Gauge {
 
 // The same piece of 20 × 28 before and 21 × 30 after washing: work on the
 // needles of 22 × 30.8 becomes 22 × 1.05 stitches and 30.8 × 30/28 rounds.
-func TestBeforeAndAfterConvertsTheRest(t *testing.T) {
+func TestWashingRatioConvertsUnwashed(t *testing.T) {
 	before, after := swatch(20, 10*cm, 28, 10*cm), swatch(21, 10*cm, 30, 10*cm)
 	before.Washed = false
 	work := swatch(22, 10*cm, 30.8, 10*cm)
 	work.Washed, work.OnNeedles = false, true
 
-	g := of(t, before, after)
-	assert.InDelta(t, 0.21, g.Stitches, 1e-12, "the piece before washing only tells the ratio")
-	assert.InDelta(t, 1.05, g.Washing.After, 1e-12)
+	g := gaugeOf(t, before, after)
+	assert.InDelta(t, 0.21, g.Stitches, 1e-12, "the count before washing only serves the ratio")
+	assert.InDelta(t, 1.05, g.Washing.Value, 1e-12)
 	assert.Equal(t, 1, g.Used)
 
-	g = of(t, before, after, work)
+	g = gaugeOf(t, before, after, work)
 	assert.True(t, g.Treated)
 	assert.Equal(t, 2, g.Used)
 	assert.False(t, g.Uses[0].Combined)
 	assert.Contains(t, g.Uses[2].How, "your own before and after")
 	assert.Greater(t, g.Stitches, 0.21)
 	assert.Less(t, g.Stitches, 0.22*1.05)
-	assert.Less(t, g.StitchDoubt.CountAndRuler(), of(t, work).StitchDoubt.CountAndRuler()*2)
+	assert.Less(t, g.StitchDoubt.CountAndRuler(), gaugeOf(t, work).StitchDoubt.CountAndRuler()*2)
 
-	// A flat piece tells what washing does where no round piece was counted twice.
+	// A flat piece gives the ratio if no piece in the round was counted twice.
 	before.Flat, after.Flat = true, true
-	g = of(t, before, after, work)
+	g = gaugeOf(t, before, after, work)
 	assert.InDelta(t, 0.22*1.05, g.Stitches, 1e-12)
 	assert.InDelta(t, 0.308*30/28, g.Rounds, 1e-12)
 	assert.True(t, g.Treated)
 	assert.False(t, g.Uses[1].Combined, "what was worked flat stays out")
 }
 
-// What is on the needles is the mitt itself, and a swatch may be 3 % off it;
-// where washing is not known, what is on the needles may be off by as much. By
-// hand: half-widths of 0.25/n and 1/100 give u² = ((0.25/n)² + 0.01²)/3, and
-// both weigh 1/x² × 1/(u² + 0.03²).
-func TestTheWorkWeighsByWhatItTells(t *testing.T) {
+// A washed swatch may be 3 % off the mitt, and so may a count on the needles if
+// the ratio of washing is not known. By hand: half-widths of 0.25/n and 1/100
+// give u² = ((0.25/n)² + 0.01²)/3, and both have the weight 1/x² × 1/(u² + 0.03²).
+func TestWeightsOfSwatchAndMitt(t *testing.T) {
 	washed, work := swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 32, 10*cm)
 	work.Stitches, work.Washed, work.OnNeedles = 25, false, true
-	g := of(t, washed, work)
+	g := gaugeOf(t, washed, work)
 	assert.Equal(t, 2, g.Used)
 	assert.Contains(t, g.Uses[1].How, "with 3 % more doubt")
 	weight := func(n float64) float64 {
@@ -67,14 +66,15 @@ func TestTheWorkWeighsByWhatItTells(t *testing.T) {
 
 	before, after := swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 32, 10*cm)
 	before.Washed = false
-	assert.Greater(t, of(t, before, after, work).Stitches, g.Stitches, "what washing does is known")
+	assert.Greater(t, gaugeOf(t, before, after, work).Stitches, g.Stitches, "with the ratio the mitt weighs more")
 }
 
-// Without a ratio the best group is taken as it is, with 3 % in quadrature.
-func TestUntreatedIsDoubtful(t *testing.T) {
+// Without a ratio the best group is used as it is, with 3 % more doubt in
+// quadrature.
+func TestUnwashedAddsDoubt(t *testing.T) {
 	washed, raw := swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 32, 10*cm)
 	raw.Washed = false
-	a, b := of(t, washed), of(t, raw)
+	a, b := gaugeOf(t, washed), gaugeOf(t, raw)
 	assert.True(t, a.Treated)
 	assert.False(t, b.Treated)
 	assert.InDelta(t, a.StitchDoubt.CountAndRuler(), b.StitchDoubt.CountAndRuler(), 1e-15)
@@ -82,16 +82,16 @@ func TestUntreatedIsDoubtful(t *testing.T) {
 	assert.InDelta(t, square(1.96*0.03), square(b.StitchDoubt.Half())-square(a.StitchDoubt.Half()), 1e-6)
 	other := raw
 	other.Piece = "second"
-	assert.InDelta(t, 0.24, of(t, washed, other).Stitches, 1e-12, "another piece, not washed, stays out")
+	assert.InDelta(t, 0.24, gaugeOf(t, washed, other).Stitches, 1e-12, "another piece, not washed, stays out")
 }
 
-func TestContradictionIsQueried(t *testing.T) {
-	assert.Empty(t, of(t, swatch(24, 10*cm, 32, 10*cm), swatch(24.5, 10*cm, 33, 10*cm)).Queries)
-	g := of(t, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 32, 10*cm), swatch(28, 10*cm, 32, 10*cm))
+func TestContradictionsAreQueried(t *testing.T) {
+	assert.Empty(t, gaugeOf(t, swatch(24, 10*cm, 32, 10*cm), swatch(24.5, 10*cm, 33, 10*cm)).Queries)
+	g := gaugeOf(t, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 32, 10*cm), swatch(28, 10*cm, 32, 10*cm))
 	require.Len(t, g.Queries, 1)
 	assert.Equal(t, 2, g.Queries[0].Swatch)
 	assert.Contains(t, g.Queries[0].Message, "17 % more stitches than the others")
-	g = of(t, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 26, 10*cm))
+	g = gaugeOf(t, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 26, 10*cm))
 	require.Len(t, g.Queries, 1, "one query for two that differ")
 	assert.Contains(t, g.Queries[0].Message, "19 % fewer rounds than the other;")
 }

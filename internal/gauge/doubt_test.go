@@ -20,8 +20,8 @@ func TestExactQuantiles(t *testing.T) {
 	assert.InDelta(t, 0.95, gauge.Doubt{Rectangles: []float64{1}}.CountAndRuler(), 1e-12)
 	assert.InDelta(t, 2*(1-math.Sqrt(0.05)), gauge.Doubt{Rectangles: []float64{1, 1}}.CountAndRuler(), 1e-12)
 	assert.InDelta(t, 0.95, gauge.Doubt{Rectangles: []float64{1, 0.01}}.CountAndRuler(), 1e-12)
-	// A third rectangle of no width changes nothing: the general way meets the
-	// closed form.
+	// A third rectangle of almost no width changes nothing: the general method
+	// agrees with the closed form.
 	for _, b := range []float64{1, 0.5, 0.06, 0.04} {
 		two := gauge.Doubt{Rectangles: []float64{1, b}}.CountAndRuler()
 		three := gauge.Doubt{Rectangles: []float64{1, b, 1e-7}}.CountAndRuler()
@@ -36,8 +36,8 @@ func TestExactQuantiles(t *testing.T) {
 	assert.InEpsilon(t, 1.96*2, many.CountAndRuler(), 0.01)
 }
 
-// With a normal deviation alone Within is the normal distribution of gonum;
-// with rectangles beside it, it is the share of drawn sums.
+// Without rectangles Within agrees with gonum's normal distribution; with them
+// it is the share of simulated sums.
 func TestWithin(t *testing.T) {
 	normal := distuv.Normal{Mu: 0, Sigma: 0.015}
 	d := gauge.Doubt{Variation: 0.015}
@@ -59,20 +59,20 @@ func TestWithin(t *testing.T) {
 	assert.InDelta(t, 1, within(d, -1, 1), 1e-9)
 }
 
-// counted is what a person reads off a fabric of exactly g stitches per mm:
-// the ruler's reading is w, the fabric under it up to 1 mm longer or shorter,
-// the count rounded to the fineness.
+// counted returns a simulated count of a fabric of exactly g stitches per mm.
+// The ruler reads w, the fabric under it is up to 1 mm longer or shorter, and the
+// count is rounded to the fineness.
 func counted(rng *rand.Rand, g float64, w units.Length, fineness float64) gauge.Swatch {
 	under := w.MM() + 2*rng.Float64() - 1
 	n := math.Round(g*under/fineness) * fineness
 	return gauge.Swatch{Stitches: n, Width: w, Washed: true, CountedTo: fineness}
 }
 
-// Over 10,000 simulated swatches of every fineness and width the true girth
-// lies inside the stated 95 % interval of count and ruler in 93 to 97 % of
-// them. Of two and three swatches combined it holds at least as much: what is
-// counted alike over the same width was rounded alike, and counts once.
-func TestIntervalsHoldTheTruth(t *testing.T) {
+// Of 10,000 simulated swatches of every fineness and width, 93 to 97 % have the
+// true girth inside the stated 95 % interval of count and ruler. Of two and three
+// swatches combined at least 93 % have: equal counts over the same width were
+// rounded alike, so their error is counted once.
+func TestIntervalsContainTheTrueGirth(t *testing.T) {
 	rng := rand.New(rand.NewPCG(95, 10_000))
 	for _, fineness := range []float64{0.5, 1} {
 		for _, w := range []units.Length{5 * cm, 10 * cm, 20 * cm} {
@@ -105,9 +105,10 @@ func TestIntervalsHoldTheTruth(t *testing.T) {
 	}
 }
 
-// With a hand that varies by 1.5 % from piece to piece, the full interval
-// holds the truth about as often (it adds in quadrature, so a little more).
-func TestHalfHoldsAnUnevenHand(t *testing.T) {
+// With a hand that varies by 1.5 % from piece to piece, the whole interval
+// contains the true girth about as often, a little more because of the
+// quadrature.
+func TestHalfCoversAnUnevenHand(t *testing.T) {
 	rng := rand.New(rand.NewPCG(15, 1000))
 	inside := 0
 	const runs = 10_000
@@ -127,17 +128,17 @@ func TestHalfHoldsAnUnevenHand(t *testing.T) {
 // A swatch of 12 stitches over 5 cm, counted to the half: ¼ of 12 and 1 mm of
 // 50 are 2.08 and 2 %, together 3.17 % at 95 %: 7 mm of a palm of 226 mm.
 // Over 10 cm it is half of that.
-func TestLarger(t *testing.T) {
+func TestWiderSwatch(t *testing.T) {
 	g, err := gauge.Of([]gauge.Swatch{swatch(12, 5*cm, 0, 0)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
-	now, then, over, ok := g.Larger(226)
+	now, then, over, ok := g.WiderSwatch(226)
 	require.True(t, ok)
 	assert.InDelta(t, 7.2, now, 0.05)
 	assert.InDelta(t, 3.6, then, 0.05)
 	assert.Equal(t, 10*cm, over)
 	g, err = gauge.Of([]gauge.Swatch{swatch(48, 20*cm, 0, 0)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
-	_, _, _, ok = g.Larger(226)
+	_, _, _, ok = g.WiderSwatch(226)
 	assert.False(t, ok)
 }
 

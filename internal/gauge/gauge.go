@@ -1,5 +1,5 @@
 // Package gauge turns counted swatches into stitches and rounds per
-// millimetre, and says how far they may be off.
+// millimetre, and says how uncertain these are.
 package gauge
 
 import (
@@ -8,65 +8,67 @@ import (
 	"thenar/internal/units"
 )
 
-// RoundsPerStitch fills a missing round gauge: 1.36 rounds for every stitch
-// over the same length (common practice, no source; 22 sts × 30 rounds).
+// RoundsPerStitch is the number of rounds over the length of one stitch that
+// fills a missing round gauge (common practice, no source; 22 stitches × 30
+// rounds).
 const RoundsPerStitch = 1.36
 
-// The range in which a gauge is believed, in stitches or rounds per mm:
-// 2 to 500 over 10 cm.
+// The range of gauges that are accepted, in stitches or rounds per mm: 2 to 500
+// over 10 cm.
 const (
-	Loosest = 0.02
-	Finest  = 5.0
+	minPerMM = 0.02
+	maxPerMM = 5.0
 )
 
-// Gauge is what the plan works with.
+// Gauge is the gauge of the finished fabric.
 type Gauge struct {
 	Stitches     float64 // g, stitches per mm
 	Rounds       float64 // q, rounds per mm
 	RoundsFilled bool    // no swatch had its rounds counted
-	Treated      bool    // in the round and washed, or brought to that
-	Used         int     // how many swatches were combined
+	Treated      bool    // of fabric knitted in the round and washed, or converted to it
+	Used         int     // number of swatches combined
 
 	StitchDoubt Doubt // of g
 	RoundDoubt  Doubt // of q
-	Washing     Ratio // what washing does to the stitches per mm
+	Washing     Ratio // of stitches per mm
 	Uses        []Use // what was done with each swatch, in their order
 	Queries     []Query
-	widest      units.Length // over which stitches were counted
-	fineness    float64      // of the count on it
+	widest      units.Length // greatest width over which stitches were counted
+	fineness    float64      // CountedTo of that swatch
 }
 
 // Use says what was done with one swatch.
 type Use struct {
 	Combined bool   `json:"combined"`
-	How      string `json:"how"` // "as counted", "converted …", "left out: …"
+	How      string `json:"how"` // "as counted …", "brought to the washed state …", "left out: …"
 }
 
-// Query is a swatch that is asked about, and used as it is.
+// Query asks about a swatch that is unlikely but used as it is.
 type Query struct {
-	Swatch  int    `json:"swatch"` // its place, from 0
+	Swatch  int    `json:"swatch"` // index, from 0
 	Message string `json:"message"`
 }
 
-// Of combines swatches into the gauge of the finished fabric: in the round
-// and washed. Only like is combined with like, each swatch weighing with the
-// inverse of its variance,
+// Of combines swatches into the gauge of the finished fabric, knitted in the
+// round and washed. Only swatches that were worked and treated alike are
+// combined, each weighted by the inverse of its variance,
 //
 //	(σ_n/n)² + (σ_w/w)²,  σ = a/√3,  a = half the fineness of the count, or 1 mm
 //
-// (JCGM 100:2008, 4.3.7 and F.2.2.1). What was not washed is brought to the
-// washed state by the person's own before-and-after ratio, if a piece was
-// counted both ways; its doubt goes with it. Failing that, the best group is
-// taken as it is: in the round, flat and washed, flat; Treated is then false,
-// and 3 % is added to the doubt in quadrature (common practice, no source).
+// (JCGM 100:2008, 4.3.7 and F.2.2.1). If a piece was counted before and after
+// washing, unwashed swatches are converted by that ratio, and its doubt is added
+// to theirs. Without a washed swatch or such a ratio the best group is used as
+// it is: unwashed in the round, else flat and washed, else flat and unwashed.
+// Then Treated is false, and 3 % is added to the doubt in quadrature (common
+// practice, no source).
 //
-// What was counted on the needles is the mitt itself: it is combined even if
-// washing is not known, with those 3 % in its own variance, and every other
-// piece then has 3 % in its variance too, by which a mitt comes out off its
-// swatch (common practice, no source).
+// A count on the needles is one of the mitt itself. It is combined even if the
+// effect of washing is not known, with those 3 % in its own variance. Every other
+// swatch then gets 3 % in its variance too, since a mitt comes out different from
+// its swatch (common practice, no source).
 //
-// variation is the standard deviation of the hand's own unevenness, as a
-// share; HandVariation by default. Errors are fault.Fields under path.
+// variation is the standard deviation of the hand's unevenness as a share,
+// usually HandVariation. Errors are fault.Fields under path.
 func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 	if err := checkAll(swatches, path); err != nil {
 		return Gauge{}, err
@@ -103,12 +105,11 @@ func Of(swatches []Swatch, variation float64, path string) (Gauge, error) {
 	return g, nil
 }
 
-// Doubts that no count shows, as standard deviations (common practice, no
-// source): a fabric worked or treated otherwise than the mitt, rounds that
-// were never counted, and how unevenly a hand knits from day to day.
+// Standard deviations, as shares, of what no count shows (common practice, no
+// source).
 const (
-	otherTreatment = 0.03
-	filledRounds   = 0.05
-	otherPiece     = 0.03 // what another piece than the mitt itself is off it
-	HandVariation  = 0.015
+	otherTreatment = 0.03  // a fabric that is worked or treated otherwise than the mitt
+	filledRounds   = 0.05  // a round gauge filled by RoundsPerStitch
+	otherPiece     = 0.03  // a swatch beside a count of the mitt itself
+	HandVariation  = 0.015 // an uneven hand, from day to day
 )

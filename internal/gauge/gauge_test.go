@@ -24,7 +24,7 @@ func TestOf(t *testing.T) {
 	assert.InDelta(t, 0.32, g.Rounds, 1e-12)
 	assert.True(t, g.Treated)
 
-	// "Per 4 in" is 101.6 mm, not 100: 1.6 % between them (25.4 mm an inch).
+	// 4 in are 101.6 mm (25.4 mm an inch).
 	g, err = gauge.Of([]gauge.Swatch{swatch(22, 4*units.Inch, 0, 0)}, gauge.HandVariation, "s")
 	require.NoError(t, err)
 	assert.InDelta(t, 22/101.6, g.Stitches, 1e-12)

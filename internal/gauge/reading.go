@@ -2,21 +2,18 @@ package gauge
 
 import "math"
 
-// reading is a value per mm with its linear dependence on the reading errors:
-// errors[2i] is that of the count of swatch i, errors[2i+1] that of the ruler,
-// each the half-width of a rectangle as a share of the value. The same count
-// over the same width was rounded alike, so it has its error but once.
-//
-// other is a standard deviation that no count shows, as a share; apart is one
-// that only says how little a swatch tells of the work on the needles.
+// reading is a value per mm that depends linearly on the reading errors. Swatches
+// alike in count, width and fineness were rounded alike, so they share one error
+// of the count.
 type reading struct {
-	value        float64
-	errors       []float64
-	other, apart float64
+	value  float64
+	errors []float64 // half-widths, as shares of value: [2i] of the count of swatch i, [2i+1] of the ruler over it
+	other  float64   // standard deviation of what no count shows, as a share
+	apart  float64   // standard deviation by which the mitt differs from this swatch, as a share; only for weights
 }
 
-// variance is that of a value as a share: a rectangle of half-width a has
-// the variance a²/3.
+// variance returns the variance of the value as a share of it. A rectangle of
+// half-width a has the variance a²/3.
 func (r reading) variance() (v float64) {
 	v = r.other * r.other
 	for _, a := range r.errors {
@@ -25,8 +22,8 @@ func (r reading) variance() (v float64) {
 	return v
 }
 
-// times multiplies by another value to the power of p, ±1: shares of error
-// add up with their signs.
+// times returns r · o^p, with p = ±1. Errors, as shares, add up with their
+// signs.
 func (r reading) times(o reading, p float64) reading {
 	out := reading{
 		value: r.value * math.Pow(o.value, p), errors: make([]float64, len(r.errors)),
@@ -38,8 +35,8 @@ func (r reading) times(o reading, p float64) reading {
 	return out
 }
 
-// weighted is the inverse-variance mean. A single value is kept as it is,
-// without the rounding of weighing.
+// weighted returns the mean weighted by inverse variance. A single value is
+// returned unchanged, free of rounding errors.
 func weighted(list []reading) reading {
 	if len(list) == 1 {
 		return list[0]

@@ -8,25 +8,24 @@ import (
 	"thenar/internal/units"
 )
 
-// Swatch is one counted piece. Rounds and Height may be missing together
-// (both zero). CountedTo is the fineness of the count: 1 or ½ stitch.
+// Swatch is one count of a piece of knitting.
 //
-// Piece names the piece of knitting: the same piece counted before and after
-// washing gives the person's own ratio. Pieces without a name are one and the
-// same, unless they were counted on the needles: that is the work itself.
+// The same Piece counted before and after washing gives the ratio of washing.
+// Swatches without a name are of the same piece, except those on the needles:
+// these are counts of the mitt itself.
 type Swatch struct {
 	Stitches  float64
 	Width     units.Length
-	Rounds    float64
-	Height    units.Length
-	Flat      bool // worked back and forth; else in the round
+	Rounds    float64      // 0 together with Height: not counted
+	Height    units.Length // of Rounds
+	Flat      bool         // worked back and forth; else in the round
 	Washed    bool
-	OnNeedles bool // counted on the needles, which counts as not washed
-	CountedTo float64
-	Piece     string
+	OnNeedles bool    // counted on the needles; never washed
+	CountedTo float64 // fineness of the count: 1 or ½ stitch
+	Piece     string  // name of the piece
 }
 
-// String says how a swatch was worked and treated.
+// String returns how the swatch was worked and treated.
 func (s Swatch) String() string {
 	worked, treated := "in the round", "not washed"
 	if s.Flat {
@@ -41,7 +40,8 @@ func (s Swatch) String() string {
 	return worked + ", " + treated
 }
 
-// group orders swatches by how near they are to the finished fabric.
+// group ranks a swatch by how much it differs from the finished fabric: 0 in the
+// round and washed, 1 in the round, 2 flat and washed, 3 flat.
 func (s Swatch) group() int {
 	n := 0
 	if s.Flat {
@@ -53,7 +53,7 @@ func (s Swatch) group() int {
 	return n
 }
 
-// samePiece tells whether two counts are of one piece of knitting.
+// samePiece reports whether s and o are counts of one piece of knitting.
 func (s Swatch) samePiece(o Swatch) bool {
 	if s.Piece == "" && (s.OnNeedles || o.OnNeedles) {
 		return false
@@ -73,18 +73,18 @@ func checkAll(swatches []Swatch, path string) error {
 }
 
 func (s Swatch) check(path string, faults *fault.Fields) {
-	if !s.count(path+".stitches", s.Stitches, faults) || s.Width <= 0 {
+	if !checkCount(path+".stitches", s.Stitches, faults) || s.Width <= 0 {
 		return
 	}
-	inRange(path+".stitches", "stitches", s.Stitches, s.Width, faults)
+	checkGauge(path+".stitches", "stitches", s.Stitches, s.Width, faults)
 	switch {
 	case s.Rounds == 0 && s.Height == 0:
 	case s.Height == 0:
 		faults.Add(path+".height", "is missing; give the height over which the rounds were counted, or leave out both")
 	case s.Rounds == 0:
 		faults.Add(path+".rounds", "is missing; give the rounds counted over the height, or leave out both")
-	case s.count(path+".rounds", s.Rounds, faults):
-		inRange(path+".rounds", "rounds", s.Rounds, s.Height, faults)
+	case checkCount(path+".rounds", s.Rounds, faults):
+		checkGauge(path+".rounds", "rounds", s.Rounds, s.Height, faults)
 	}
 	if s.CountedTo != 0.5 && s.CountedTo != 1 {
 		faults.Add(path+".counted_to", "is %g; write 0.5 for a count to the half stitch, or 1", s.CountedTo)
@@ -94,8 +94,8 @@ func (s Swatch) check(path string, faults *fault.Fields) {
 	}
 }
 
-// count refuses what is no number of stitches or rounds.
-func (s Swatch) count(path string, n float64, faults *fault.Fields) bool {
+// checkCount refuses a number that can't be a count of stitches or rounds.
+func checkCount(path string, n float64, faults *fault.Fields) bool {
 	if math.IsNaN(n) || n <= 0 || n > 10_000 {
 		faults.Add(path, "is %g; count at least half a stitch and at most 10000", n)
 		return false
@@ -103,8 +103,9 @@ func (s Swatch) count(path string, n float64, faults *fault.Fields) bool {
 	return true
 }
 
-func inRange(path, what string, n float64, over units.Length, faults *fault.Fields) {
-	if per := n / over.MM(); per < Loosest || per > Finest {
+// checkGauge refuses a count that makes an impossible gauge.
+func checkGauge(path, what string, n float64, over units.Length, faults *fault.Fields) {
+	if per := n / over.MM(); per < minPerMM || per > maxPerMM {
 		faults.Add(path, "makes %.4g %s over 10 cm; knitting lies between 2 and 500: check the count and the length", per*100, what)
 	}
 }

@@ -94,7 +94,7 @@ func (c *corrector) fabric() error {
 	c.narrower = is.Stitches/was.Stitches - 1
 	how := is.Uses[row].How
 	if is.Washing.Pieces > 0 {
-		how += fmt.Sprintf(" (× %.3f)", is.Washing.After)
+		how += fmt.Sprintf(" (× %.3f)", is.Washing.Value)
 	}
 	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
 	doubt := ""
