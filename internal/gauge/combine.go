@@ -135,9 +135,9 @@ func (c *combination) washing(what counting) Ratio {
 // others get the variance by which a mitt differs from its swatch.
 func (c *combination) values(what counting) (list []reading, at []int) {
 	washing, known := c.ratio(what)
-	work := false
+	onNeedles := false
 	for i, s := range c.swatches {
-		work = work || s.OnNeedles && c.uses[i].Combined
+		onNeedles = onNeedles || s.OnNeedles && c.uses[i].Combined
 	}
 	for i := range c.swatches {
 		r, ok := c.reading(i, what)
@@ -150,7 +150,7 @@ func (c *combination) values(what counting) (list []reading, at []int) {
 		if c.unconverted[i] {
 			r.other = otherTreatment
 		}
-		if work && !c.swatches[i].OnNeedles {
+		if onNeedles && !c.swatches[i].OnNeedles {
 			r.apart = otherPiece
 		}
 		list, at = append(list, r), append(at, i)
