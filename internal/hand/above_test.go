@@ -9,9 +9,9 @@ import (
 	"thenar/internal/hand"
 )
 
-// Without girths above the parting the hand is as wide all the way up
-// (common practice, no source), and never as wide as the palm with the thumb.
-func TestAboveGirthsWithoutMeasures(t *testing.T) {
+// Without girths in Above the hand is equally wide all the way up (common
+// practice, no source), and narrower than the palm with the thumb.
+func TestAboveGirthsUnmeasured(t *testing.T) {
 	h, _ := hand.Hand{Circumference: 190 * mm, Palm: 226 * mm}.Fill()
 	g, err := h.AboveGirths()
 	require.NoError(t, err)
@@ -20,7 +20,7 @@ func TestAboveGirthsWithoutMeasures(t *testing.T) {
 	}
 	low, err := h.Girths()
 	require.NoError(t, err)
-	assert.InDelta(t, 226, low.At(h.GussetLength.MM()), 0, "the two are not joined")
+	assert.InDelta(t, 226, low.At(h.GussetLength.MM()), 0, "the lower curve is another one")
 }
 
 func TestAboveGirthsInAStraightLine(t *testing.T) {
@@ -32,10 +32,10 @@ func TestAboveGirthsInAStraightLine(t *testing.T) {
 	}
 }
 
-// A monotone cubic passes through every point and between two points stays
-// between their girths; on three points in a line it is that line. Both are
-// what Fritsch and Butland (SIAM J. Sci. Stat. Comput. 5, 1984) ask of one.
-func TestAboveGirthsThroughMany(t *testing.T) {
+// A monotone cubic passes through every point and stays between the girths of
+// two neighbours; through three points in a line it is that line. Fritsch and
+// Butland (SIAM J. Sci. Stat. Comput. 5, 1984) require both.
+func TestAboveGirthsAreMonotone(t *testing.T) {
 	points := []hand.Point{{0, 188 * mm}, {12 * mm, 192 * mm}, {25 * mm, 190 * mm}, {40 * mm, 172 * mm}, {55 * mm, 170 * mm}}
 	h, _ := hand.Hand{Circumference: 188 * mm, Above: points[1:]}.Fill()
 	g, err := h.AboveGirths()

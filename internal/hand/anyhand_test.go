@@ -11,8 +11,8 @@ import (
 	"thenar/internal/units"
 )
 
-// measures are the measurements that can be filled, by the name of their
-// field, with a range in mm that hands from a baby's to a giant's lie in.
+// measures are the measurements that can be filled, with a range in mm from a
+// baby's hand to a giant's.
 var measures = []struct {
 	field    string
 	at       func(*hand.Hand) *units.Length
@@ -28,7 +28,7 @@ var measures = []struct {
 	{hand.FieldPalm, func(h *hand.Hand) *units.Length { return &h.Palm }, 100, 380},
 }
 
-// anyHand is a hand of which about half was measured.
+// anyHand returns a random hand with about half of it measured.
 func anyHand(r *rand.Rand) hand.Hand {
 	between := func(low, top int64) units.Length {
 		return units.Length(1000*low + r.Int64N(1000*(top-low)))
@@ -54,10 +54,10 @@ func anyHand(r *rand.Rand) hand.Hand {
 	return h
 }
 
-// For any hand that passes: filling changes no measured value and leaves no
-// gap; the filled hand passes, too, has both curves, and has nothing left to
-// fill; and to measure just what was filled takes that one entry out of the
-// list and changes nothing else.
+// For any hand that passes Check: Fill changes no measured value and leaves none
+// missing; the filled hand passes Check, has both curves, and nothing left to
+// fill; and measuring exactly a filled value removes that entry from the list and
+// changes nothing else.
 func TestFillingAnyHand(t *testing.T) {
 	r := rand.New(rand.NewPCG(420, 21420))
 	hands := 0

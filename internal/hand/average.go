@@ -6,12 +6,12 @@ import (
 	"thenar/internal/units"
 )
 
-// Reference names the people whose averages fill what was not measured.
+// Reference names the people whose averages fill a missing measurement.
 type Reference string
 
-// The references. Both takes bare ratios, the mean of the two sexes; Women
-// and Men take the regression lines of their own, which are closer away from
-// the mean hand.
+// The references. Both has plain ratios, the mean of the two sexes; Women and
+// Men have regression lines, which are more accurate for hands that are far from
+// the mean.
 const (
 	Both  Reference = ""
 	Women Reference = "women"
@@ -21,18 +21,19 @@ const (
 // line is a straight line in mm: slope × x + offset.
 type line struct{ slope, offset float64 }
 
-// at is the line's value at x mm.
+// at returns the line's value at x mm.
 func (l line) at(x float64) float64 { return l.slope*x + l.offset }
 
-// words is the formula with x named: "0.641 × hand circumference + 61.5 mm".
-func (l line) words(x string) string {
+// formula returns the line in words, with x named: "0.641 × hand circumference +
+// 61.5 mm".
+func (l line) formula(x string) string {
 	if l.offset == 0 {
 		return fmt.Sprintf("%g × %s", l.slope, x)
 	}
 	return fmt.Sprintf("%g × %s + %g mm", l.slope, x, l.offset)
 }
 
-// averages are the lines of one reference, with the source that is shown.
+// averages are the lines of one reference and their source.
 type averages struct {
 	girth  line // hand circumference from hand breadth
 	back   line // hand circumference from hand length
@@ -41,32 +42,32 @@ type averages struct {
 	source string
 }
 
-// byReference gives the averages of each reference, from the individual data of ANSUR
-// II (Gordon et al. 2014, NATICK/TR-15/007; 1,986 women and 4,082 men aged
-// 17 to 58): for both the mean of the sexes' mean ratios, for one sex least
-// squares. The standard error of estimate of the lines is, for women and men,
-// girth 4.0 and 4.0 mm, length 8.3 and 8.0 mm, wrist 5.3 and 5.7 mm.
+// byReference has the averages of each reference, from the individual data of
+// ANSUR II (Gordon et al. 2014, NATICK/TR-15/007; 1,986 women and 4,082 men aged
+// 17 to 58): for Both the mean of the two sexes' mean ratios, for Women and Men
+// least squares. The standard errors of estimate of the lines are, for women and
+// men: girth 4.0 and 4.0 mm, length 8.3 and 8.0 mm, wrist 5.3 and 5.7 mm.
 var byReference = map[Reference]averages{
 	Both:  {girth: line{2.40, 0}, back: line{1 / 0.94, 0}, length: line{0.94, 0}, wrist: line{0.83, 0}, source: ansur},
 	Women: {girth: line{2.051, 26.3}, back: line{0.493, 97.3}, length: line{0.641, 61.5}, wrist: line{0.655, 32.7}, source: ansurWomen},
 	Men:   {girth: line{2.152, 22.4}, back: line{0.608, 94.8}, length: line{0.573, 71.6}, wrist: line{0.675, 32.6}, source: ansurMen},
 }
 
-// estimate is a value with the formula and the source that gave it. Both
-// texts are empty for a measured value, and for one that nothing gives.
+// estimate is a value with its formula and source. Both texts are empty for a
+// measured value, and for a zero value that can't be estimated.
 type estimate struct {
 	value        units.Length
 	from, source string
 }
 
-// times is an estimate by a bare ratio.
-func times(ratio float64, x units.Length, what, source string) estimate {
+// byRatio returns ratio × x. what names x in the formula.
+func byRatio(ratio float64, x units.Length, what, source string) estimate {
 	l := line{slope: ratio}
-	return estimate{units.FromMM(l.at(x.MM())), l.words(what), source}
+	return estimate{units.FromMM(l.at(x.MM())), l.formula(what), source}
 }
 
-// girth is the hand's circumference H, measured or from the first of breadth
-// B, size and length L that was given:
+// girth returns the hand's circumference H as measured, else from the first of
+// breadth B, size and length L that is given, else zero:
 //
 //	both 2.40 B, women 2.051 B + 26.3 mm, men 2.152 B + 22.4 mm
 //	25.4 mm × size, in whole millimetres
@@ -76,56 +77,55 @@ func times(ratio float64, x units.Length, what, source string) estimate {
 // The children's two are breadth over length (Snyder et al. 1977: 0.475 at 2
 // to 5½ years, 0.463 at 5½ to 9½) × 2.40, since that study has no hand
 // circumference; whether the adult 2.40 holds for plump hands is not known.
-// It is zero if nothing gives it.
 func (h Hand) girth() estimate {
 	mean := byReference[h.Reference]
 	switch {
 	case h.Circumference != 0:
 		return estimate{value: h.Circumference}
 	case h.Breadth > 0:
-		return estimate{units.FromMM(mean.girth.at(h.Breadth.MM())), mean.girth.words("hand breadth"), mean.source}
-	case validSize(h.Size):
+		return estimate{units.FromMM(mean.girth.at(h.Breadth.MM())), mean.girth.formula("hand breadth"), mean.source}
+	case isSize(h.Size):
 		return sizeGirth(h.Size)
 	case h.Length <= 0:
 		return estimate{}
-	case h.Length < Toddler:
-		return times(1.14, h.Length, "hand length", snyderBreadth)
-	case h.Length < Small:
-		return times(1.11, h.Length, "hand length", snyderBreadth)
+	case h.Length < toddlerBelow:
+		return byRatio(1.14, h.Length, "hand length", snyderBreadth)
+	case h.Length < smallBelow:
+		return byRatio(1.11, h.Length, "hand length", snyderBreadth)
 	}
-	words := mean.back.words("hand length")
+	words := mean.back.formula("hand length")
 	if h.Reference == Both {
 		words = "hand length ÷ 0.94"
 	}
 	return estimate{units.FromMM(mean.back.at(h.Length.MM())), words, mean.source}
 }
 
-// length is the hand's length L, measured, or from the size if one was
-// given, else by the circumference H, measured or filled: both 0.94 H, women
-// 0.641 H + 61.5 mm, men 0.573 H + 71.6 mm.
+// length returns the hand's length L as measured, else that of the size, else
+// from the circumference H, measured or filled: both 0.94 H, women 0.641 H +
+// 61.5 mm, men 0.573 H + 71.6 mm.
 func (h Hand) length() estimate {
 	switch {
 	case h.Length != 0:
 		return estimate{value: h.Length}
-	case validSize(h.Size):
+	case isSize(h.Size):
 		return sizeLength(h.Size)
 	}
 	mean := byReference[h.Reference]
-	return estimate{units.FromMM(mean.length.at(h.girth().value.MM())), mean.length.words("hand circumference"), mean.source}
+	return estimate{units.FromMM(mean.length.at(h.girth().value.MM())), mean.length.formula("hand circumference"), mean.source}
 }
 
-// wrist is the wrist's circumference by the hand's circumference H and
-// length. Small children have thicker wrists, 0.90 H below 120 mm and 0.84 H
-// below 145 mm; then both 0.83 H, women 0.655 H + 32.7 mm, men 0.675 H +
-// 32.6 mm.
+// wrist returns the wrist's circumference, estimated from the hand's
+// circumference H and length. Small children have thicker wrists, 0.90 H below
+// 120 mm of length and 0.84 H below 145 mm; above, both 0.83 H, women 0.655 H +
+// 32.7 mm, men 0.675 H + 32.6 mm.
 func (h Hand) wrist() estimate {
 	girth, length := h.girth().value, h.length().value
 	switch {
-	case length < Toddler:
-		return times(0.90, girth, "hand circumference", snyder)
-	case length < Small:
-		return times(0.84, girth, "hand circumference", snyder)
+	case length < toddlerBelow:
+		return byRatio(0.90, girth, "hand circumference", snyder)
+	case length < smallBelow:
+		return byRatio(0.84, girth, "hand circumference", snyder)
 	}
 	mean := byReference[h.Reference]
-	return estimate{units.FromMM(mean.wrist.at(girth.MM())), mean.wrist.words("hand circumference"), mean.source}
+	return estimate{units.FromMM(mean.wrist.at(girth.MM())), mean.wrist.formula("hand circumference"), mean.source}
 }

@@ -10,7 +10,7 @@ import (
 	"thenar/internal/units"
 )
 
-// entry is the filled entry of a field.
+// entry returns the filled value of a field.
 func entry(t *testing.T, filled []hand.Filled, field string) hand.Filled {
 	for _, f := range filled {
 		if f.Field == field {
@@ -21,10 +21,10 @@ func entry(t *testing.T, filled []hand.Filled, field string) hand.Filled {
 	return hand.Filled{}
 }
 
-// The circumference comes from the breadth before the size, and from the size
-// before the length. Values by hand from the ratios and lines that
-// survey_test.go checks against ANSUR II (Gordon et al. 2014).
-func TestCircumferenceThatWasNotMeasured(t *testing.T) {
+// The circumference comes from the breadth, else from the size, else from the
+// length. Values by hand from the ratios and lines that survey_test.go checks
+// against ANSUR II (Gordon et al. 2014).
+func TestFilledCircumference(t *testing.T) {
 	for name, c := range map[string]struct {
 		hand   hand.Hand
 		want   float64
@@ -52,8 +52,8 @@ func TestCircumferenceThatWasNotMeasured(t *testing.T) {
 	}
 }
 
-// Length and wrist by the lines of women and men; the size's length comes
-// before them, and a small child's wrist before either.
+// Length and wrist by the lines of women and men. A size's length goes before
+// them, and so does a small child's ratio of the wrist.
 func TestLengthAndWristByReference(t *testing.T) {
 	h, filled := hand.Hand{Circumference: 190 * mm, Reference: hand.Women}.Fill()
 	assert.Equal(t, units.Length(183_290), h.Length) // 0.641 × 190 + 61.5
@@ -107,7 +107,7 @@ func TestSmallHandsAgainstTheirSource(t *testing.T) {
 // transcription: hand circumference 186.5 and 213.3, length 180.7 and 194.1,
 // thumb round its joint 63.0 and 72.3, height of its crotch 62.8 and 69.1,
 // thumb's tip 125.7 and 137.9. The ratios of means are 0.338 and 0.339, 0.348
-// and 0.356, and 0.348 and 0.354; their middle is met to within 0.005.
+// and 0.356, and 0.348 and 0.354; ours are within 0.005 of their mean.
 func TestRatiosOfMeans(t *testing.T) {
 	h, _ := hand.Hand{Circumference: 1000 * mm, Length: 1000 * mm}.Fill()
 	middle := func(w1, w2, m1, m2 float64) float64 { return (w1/w2 + m1/m2) / 2 }

@@ -10,8 +10,8 @@ import (
 	"thenar/internal/units"
 )
 
-// One number is enough, if the circumference can be had from it.
-func TestCheckOneNumber(t *testing.T) {
+// One measurement is enough if the circumference follows from it.
+func TestCheckOneMeasurement(t *testing.T) {
 	for _, h := range []hand.Hand{{Size: 8}, {Breadth: 80 * mm}, {Length: 180 * mm}, {Circumference: 190 * mm}} {
 		assert.Empty(t, h.Check())
 	}
@@ -33,7 +33,7 @@ func TestCheckBreadth(t *testing.T) {
 	assert.Empty(t, hand.Hand{Circumference: 190 * mm, Breadth: 94 * mm}.Check())
 }
 
-// A thumb is held against the filled hand as against a measured one.
+// A thumb must be narrower than the hand, even if that is filled.
 func TestCheckThumbAgainstTheFilledHand(t *testing.T) {
 	for _, h := range []hand.Hand{{Size: 7}, {Breadth: 74 * mm}, {Length: 167 * mm}} {
 		full, _ := h.Fill()
@@ -84,8 +84,8 @@ func TestQueriesOfBreadth(t *testing.T) {
 	}
 }
 
-// That a hand with its thumb widens up to the parting, and that a tape slips
-// by 5 mm at most, is common practice, no source.
+// A hand with its thumb widens up to where the thumb parts, and a tape is off by
+// 5 mm at most (common practice, no source).
 func TestQueriesOfProfiles(t *testing.T) {
 	h := hand.Hand{Circumference: 190 * mm, Length: 180 * mm, Thumb: 65 * mm}
 	h.Profile = []hand.Point{{0, 180 * mm}, {20 * mm, 200 * mm}, {40 * mm, 195 * mm}, {59 * mm, 225 * mm}}

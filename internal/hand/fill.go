@@ -4,7 +4,7 @@ import (
 	"thenar/internal/units"
 )
 
-// Filled is a value that was not measured, with the ratio that gave it.
+// Filled is a value that was not measured, with the formula that gave it.
 type Filled struct {
 	Field  string
 	Value  units.Length
@@ -12,7 +12,7 @@ type Filled struct {
 	Source string
 }
 
-// The sources of the ratios, as they are shown.
+// The sources of the formulas, as shown to people.
 const (
 	ansur         = "ANSUR II, mean of both sexes (Gordon et al. 2014)"
 	ansurWomen    = "ANSUR II, 1,986 women (Gordon et al. 2014)"
@@ -21,35 +21,35 @@ const (
 	snyder        = "Snyder et al. 1977 (UM-HSRI-77-17)"
 	snyderBreadth = "hand breadth of Snyder et al. 1977 (UM-HSRI-77-17) × 2.40 of ANSUR II (Gordon et al. 2014)"
 	practice      = "common practice, no source"
-	unsourced     = "not sourced under 2 years; " // before the source
+	unsourced     = "not sourced under 2 years; " // prefix of a source
 )
 
-// The hand lengths that part the ages: below Baby the ratios are not sourced
-// (under 2 years), below Toddler and Small wrists are thicker.
+// The hand lengths that divide the ages: below BabyBelow (under 2 years) the
+// ratios are not sourced, below the other two wrists are thicker.
 const (
-	Baby    = 95 * units.Millimetre
-	Toddler = 120 * units.Millimetre
-	Small   = 145 * units.Millimetre
+	BabyBelow    = 95 * units.Millimetre
+	toddlerBelow = 120 * units.Millimetre
+	smallBelow   = 145 * units.Millimetre
 )
 
-// Fill gives the hand with every missing measurement filled, and the list of
-// what was filled. A measured value is never changed. The hand's
-// circumference H comes from the breadth B, else from the size, else from the
-// length L; the length from the size, else from H; wrist W, thumb T and palm
-// P from H, the other lengths from L:
+// Fill returns the hand with every missing measurement filled, and the list of
+// filled values. It never changes a measured value. The hand's circumference H
+// comes from the breadth B, else from the size, else from the length L; L comes
+// from the size, else from H; wrist W, thumb T and palm P come from H, the other
+// lengths from L:
 //
-//	H = 2.40 B, 25.4 mm × size, or by L: 1.14 L below 120 mm, 1.11 L below
-//	    145 mm, else L / 0.94
-//	L = that of the size, or 0.94 H
+//	H = 2.40 B, else 25.4 mm × size, else from L: 1.14 L below 120 mm, 1.11 L
+//	    below 145 mm, else L / 0.94
+//	L = the length of the size, else 0.94 H
 //	W = 0.83 H (0.90 H below 120 mm of hand length, 0.84 H below 145 mm)
 //	T = 0.34 H            gusset length = 0.33 L
 //	P = H + 0.55 T        thumb = 0.355 L
 //	                      wrist to crotch = 0.35 L
 //
-// With a reference of women or men their own lines stand in for 2.40 B,
-// 0.94 H and 0.83 H. Sources stand beside each value; a hand under 95 mm long
-// is marked there as not sourced. A profile gives P, and the gusset length if
-// that is missing. Breadth and size are not filled: nothing is made from them
+// The references Women and Men have lines of their own in place of 2.40 B,
+// 0.94 H and 0.83 H. Every filled value names its source, or says that there is
+// none for a hand below 95 mm. A profile gives P, and the gusset length if that
+// is missing. Breadth and size are not filled, since nothing follows from them
 // once H and L are known.
 func (h Hand) Fill() (Hand, []Filled) {
 	filled := make([]Filled, 0, 8)
@@ -63,17 +63,17 @@ func (h Hand) Fill() (Hand, []Filled) {
 	set(FieldCircumference, &h.Circumference, h.girth())
 	set(FieldLength, &h.Length, h.length())
 	set(FieldWrist, &h.Wrist, h.wrist())
-	set(FieldThumb, &h.Thumb, times(0.34, h.Circumference, "hand circumference", greiner))
+	set(FieldThumb, &h.Thumb, byRatio(0.34, h.Circumference, "hand circumference", greiner))
 	if n := len(h.Profile); n > 0 {
 		h.Palm = h.Profile[n-1].Girth
 		if h.GussetLength == 0 {
 			h.GussetLength = h.Profile[n-1].Height
 		}
 	}
-	set(FieldGussetLength, &h.GussetLength, times(0.33, h.Length, "hand length", practice))
-	set(FieldThumbLength, &h.ThumbLength, times(0.355, h.Length, "hand length", snyder))
-	set(FieldWristToCrotch, &h.WristToCrotch, times(0.35, h.Length, "hand length", greiner))
-	if h.Length != 0 && h.Length < Baby {
+	set(FieldGussetLength, &h.GussetLength, byRatio(0.33, h.Length, "hand length", practice))
+	set(FieldThumbLength, &h.ThumbLength, byRatio(0.355, h.Length, "hand length", snyder))
+	set(FieldWristToCrotch, &h.WristToCrotch, byRatio(0.35, h.Length, "hand length", greiner))
+	if h.Length != 0 && h.Length < BabyBelow {
 		for i := range filled {
 			filled[i].Source = unsourced + filled[i].Source
 		}
@@ -85,16 +85,16 @@ func (h Hand) Fill() (Hand, []Filled) {
 	return h, filled
 }
 
-// Passage is the girth that a cuff must reach to let the hand through, as a
-// factor of the hand's circumference: 1.07 for adults, 1.09 and 1.12 for
-// small hands. It is π × the clearance diameter over 2.40 × hand breadth
-// (Snyder et al. 1977; that clearance is the smallest round hole that the
-// hand passes is from memory).
+// Passage returns the girth to which a cuff must stretch to let the hand
+// through, divided by the hand's circumference: 1.07 for adults, 1.09 and 1.12
+// for small hands. It is π × clearance diameter / (2.40 × hand breadth) (Snyder
+// et al. 1977; from memory, the clearance is the smallest round hole through
+// which the hand passes).
 func (h Hand) Passage() float64 {
 	switch {
-	case h.Length < Toddler:
+	case h.Length < toddlerBelow:
 		return 1.12
-	case h.Length < Small:
+	case h.Length < smallBelow:
 		return 1.09
 	}
 	return 1.07

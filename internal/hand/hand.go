@@ -1,5 +1,5 @@
-// Package hand holds the measurements of a hand, says which of them can't be
-// right, and fills what is missing from published ratios.
+// Package hand has the measurements of a hand. It refuses impossible ones, asks
+// about unlikely ones, and fills missing ones from published averages.
 package hand
 
 import (
@@ -7,7 +7,7 @@ import (
 	"thenar/internal/units"
 )
 
-// Hand is the measurements of one hand; zero means not measured.
+// Hand is the measurements of one hand. Zero means not measured.
 type Hand struct {
 	Circumference units.Length // over the knuckles, without the thumb (H)
 	Wrist         units.Length // over the wrist bones (W)
@@ -20,19 +20,19 @@ type Hand struct {
 	Profile       []Point      // girths between base and parting, thumb laid in
 
 	Breadth   units.Length // straight over the heads of the knuckles, without the thumb (B)
-	Size      float64      // glove size of EN 420 and EN ISO 21420, 4 to 13 in steps of ½; 0: not given
-	Reference Reference    // whose averages fill what is missing
-	Above     []Point      // girths without the thumb, heights above where it parts
+	Size      float64      // glove size of EN 420 and EN ISO 21420, 4 to 13 in steps of ½
+	Reference Reference    // whose averages fill missing measurements
+	Above     []Point      // girths above where the thumb parts, without it
 }
 
-// Point is one girth of a profile at a height: above the base of the gusset
-// in Profile, above where the thumb parts in Above.
+// Point is a girth at a height: in Profile above the base of the gusset, in Above
+// above where the thumb parts.
 type Point struct {
 	Height units.Length
 	Girth  units.Length
 }
 
-// The names of the measurements as they stand in a sheet.
+// The names of the measurements in a sheet.
 const (
 	FieldCircumference = "hand.hand_circumference"
 	FieldWrist         = "hand.wrist_circumference"
@@ -49,19 +49,19 @@ const (
 	FieldAbove         = "hand.profile_above"
 )
 
-// maxAbove is the greatest number of girths above the parting.
+// maxAbove is the most girths that Above may have.
 const maxAbove = 50
 
-// Check refuses what can't be a hand: a circumference that is neither
-// measured nor to be had from breadth, size or length; a breadth of half the
-// circumference or more; a thumb as wide as the hand or wider, measured or
-// filled; a size or a reference that there is not; a profile that does not
-// climb. Lengths are checked for range where they are parsed.
+// Check returns what can't be right: a circumference that is neither measured nor
+// follows from breadth, size or length; a breadth of half the circumference or
+// more; a thumb as wide as the hand, measured or filled, or wider; an unknown
+// size or reference; a profile whose heights don't climb. The range of a length
+// is checked where it is parsed.
 func (h Hand) Check() fault.Fields {
 	var faults fault.Fields
 	h.checkGirth(&faults)
 	h.checkThumb(&faults)
-	if h.Size != 0 && !validSize(h.Size) {
+	if h.Size != 0 && !isSize(h.Size) {
 		faults.Add(FieldSize, "is %g; write a glove size from 4 to 13, whole or half: 7 or 7.5", h.Size)
 	}
 	if _, known := byReference[h.Reference]; !known {
@@ -72,8 +72,8 @@ func (h Hand) Check() fault.Fields {
 	return faults
 }
 
-// checkGirth looks at the circumference and the breadth. A tape round the
-// hand goes over it and back under it, so it is longer than twice the breadth.
+// checkGirth checks the circumference and the breadth. A tape round the hand goes
+// over it and back under it, so it is longer than twice the breadth.
 func (h Hand) checkGirth(faults *fault.Fields) {
 	given := h.Breadth != 0 || h.Size != 0 || h.Length > 0
 	if h.Circumference < 0 || h.Circumference == 0 && !given {

@@ -6,50 +6,51 @@ import (
 	"thenar/internal/units"
 )
 
-// Query is a measurement that is unusual but possible: it is asked about and
-// used as it is.
+// Query asks about a measurement that is unusual but possible, and used as it
+// is.
 type Query struct {
 	Field   string
 	Message string
 
-	Low, Top units.Length // the usual range of a measurement outside it; else 0
+	Low, Top units.Length // the usual range, if the measurement lies outside it; else 0
 }
 
-// Outside reports whether it asks about a measurement outside its usual range.
+// Outside reports whether q is about a measurement outside its usual range.
 func (q Query) Outside() bool { return q.Top != 0 }
 
-// window is a range of plausible values of a measurement.
-type window struct {
+// usualRange is the range of usual values of a measurement.
+type usualRange struct {
 	field    string
 	value    *units.Length
 	low, top units.Length
 }
 
-func (w window) outside() bool { return *w.value != 0 && !w.holds(*w.value) }
+func (w usualRange) excludesValue() bool { return *w.value != 0 && !w.contains(*w.value) }
 
-func (w window) holds(l units.Length) bool { return l >= w.low && l <= w.top }
+func (w usualRange) contains(l units.Length) bool { return l >= w.low && l <= w.top }
 
-// grownUp is the hand length from which the adult windows hold.
-const grownUp = 150 * units.Millimetre
+// adultFrom is the hand length from which the usual ranges are those of adults.
+const adultFrom = 150 * units.Millimetre
 
-// tapeSlip is how much a girth may fall from one height of the profile to a
-// higher one before it is asked about: as much as two goes with a tape may
-// differ (common practice, no source).
-const tapeSlip = 5 * units.Millimetre
+// tapeTolerance is by how much a girth of the profile may be smaller than one
+// below it: two measurements with a tape may differ so much (common practice, no
+// source).
+const tapeTolerance = 5 * units.Millimetre
 
-// Queries asks about what is implausible in the measured values. For hands
-// from 150 mm long the windows are the range of adults in ANSUR II (Gordon et
-// al. 2014; 1,986 women, 4,082 men); for smaller ones the means ± 3 SD of
-// children of 2 to 13½ years (Snyder et al. 1977), hand girth from breadth.
-// The other measurements of a hand that is plausible are asked about below half
-// and above twice of what fills them (common practice, no source): that is no
-// odd hand but another unit.
-// It also asks about a wrist as wide as the hand, a profile that narrows on
-// its way to the parting, and a hand that is wider above the parting than at
-// it with the thumb.
+// Queries asks about unusual measurements. For hands of 150 mm and more the usual
+// ranges are those of the adults in ANSUR II (Gordon et al. 2014; 1,986 women,
+// 4,082 men); for shorter ones the means ± 3 SD of children of 2 to 13½ years
+// (Snyder et al. 1977), the girth estimated from the breadth. If these
+// measurements are usual, the others may be from half to twice of what would fill
+// them (common practice, no source): outside, they were probably typed in another
+// unit.
+//
+// It also asks about a wrist as wide as the hand, a profile that narrows towards
+// where the thumb parts, and a hand that is wider above that place than at it
+// with the thumb.
 func (h Hand) Queries() []Query {
 	var queries []Query
-	for _, w := range h.outside() {
+	for _, w := range h.outsideRanges() {
 		queries = append(queries, Query{w.field, w.value.String() + " is outside the usual " +
 			w.low.String() + " to " + w.top.String() + "; please measure again. It is used as it is.", w.low, w.top})
 	}
@@ -61,18 +62,18 @@ func (h Hand) Queries() []Query {
 	return append(queries, h.queryAbove()...)
 }
 
-// windows are the plausible ranges for a hand of this length.
-func (h *Hand) windows() []window {
+// usualRanges returns the ranges for a hand of this length.
+func (h *Hand) usualRanges() []usualRange {
 	const mm = units.Millimetre
-	if h.length().value < grownUp {
-		return []window{
+	if h.length().value < adultFrom {
+		return []usualRange{
 			{FieldCircumference, &h.Circumference, 94 * mm, 220 * mm},
 			{FieldBreadth, &h.Breadth, 39 * mm, 92 * mm},
 			{FieldLength, &h.Length, 83 * mm, 200 * mm},
 			{FieldWrist, &h.Wrist, 88 * mm, 182 * mm},
 		}
 	}
-	return []window{
+	return []usualRange{
 		{FieldCircumference, &h.Circumference, 150 * mm, 250 * mm},
 		{FieldBreadth, &h.Breadth, 67 * mm, 105 * mm},
 		{FieldLength, &h.Length, 140 * mm, 240 * mm},
@@ -80,13 +81,13 @@ func (h *Hand) windows() []window {
 	}
 }
 
-// shares are the ranges of what is measured beside a plausible hand: from half
-// to twice of what would fill it, in whole millimetres.
-func (h *Hand) shares() []window {
+// rangesByFilling returns the ranges of the other measurements: from half to
+// twice of what would fill them, in whole millimetres.
+func (h *Hand) rangesByFilling() []usualRange {
 	bare := *h
 	bare.Thumb, bare.GussetLength, bare.ThumbLength, bare.WristToCrotch, bare.Palm, bare.Profile = 0, 0, 0, 0, 0, nil
 	usual, _ := bare.Fill()
-	var list []window
+	var list []usualRange
 	for _, w := range []struct {
 		field        string
 		value, usual *units.Length
@@ -98,51 +99,51 @@ func (h *Hand) shares() []window {
 		{FieldPalm, &h.Palm, &usual.Palm},
 	} {
 		half := units.FromMM(math.Round(w.usual.MM() / 2))
-		list = append(list, window{w.field, w.value, half, 4 * half})
+		list = append(list, usualRange{w.field, w.value, half, 4 * half})
 	}
 	return list
 }
 
-// outside are the windows in which a measurement does not lie.
-func (h *Hand) outside() []window {
-	var list []window
-	for _, w := range h.windows() {
-		if w.outside() {
+// outsideRanges returns the ranges that exclude their measurement.
+func (h *Hand) outsideRanges() []usualRange {
+	var list []usualRange
+	for _, w := range h.usualRanges() {
+		if w.excludesValue() {
 			list = append(list, w)
 		}
 	}
 	if len(list) > 0 {
 		return list
 	}
-	for _, w := range h.shares() {
-		if w.outside() {
+	for _, w := range h.rangesByFilling() {
+		if w.excludesValue() {
 			list = append(list, w)
 		}
 	}
 	return list
 }
 
-// slips are by how much a length is wrong that was typed in another unit than
-// the one it is read in, or with its decimal sign one place off.
-var slips = map[units.Unit][]float64{
+// unitSlips are the factors that correct a length typed in another unit than the
+// one in which it is read, or with the decimal sign one place off.
+var unitSlips = map[units.Unit][]float64{
 	units.MM: {10, 25.4, 1 / 10.0},
 	units.CM: {1 / 10.0, 10, 2.54},
 	units.IN: {1 / 2.54, 1 / 25.4, 1 / 10.0, 10},
 }
 
-// Instead is the length that may be meant by one that is asked about as outside
-// its range: after the first slip of the unit in which it was typed with which
-// it lies inside; 0 without one.
+// Instead returns the length that was probably meant by one outside its usual
+// range: corrected by the first of unitSlips that brings it inside, 0 if none
+// does. typed is the unit in which it is read.
 func (h Hand) Instead(q Query, typed units.Unit) units.Length {
-	list := func() []window { return append(h.windows(), h.shares()...) } // depend on each other
+	list := func() []usualRange { return append(h.usualRanges(), h.rangesByFilling()...) } // a new value may change the ranges
 	for i, w := range list() {
 		if w.field != q.Field {
 			continue
 		}
 		was := *w.value
-		for _, slip := range slips[typed] {
+		for _, slip := range unitSlips[typed] {
 			*w.value = units.FromMM(was.MM() * slip)
-			if list()[i].holds(*w.value) {
+			if list()[i].contains(*w.value) {
 				return *w.value
 			}
 		}
@@ -150,12 +151,13 @@ func (h Hand) Instead(q Query, typed units.Unit) units.Length {
 	return 0
 }
 
-// queryProfile asks about the first girth that lies under a lower one by more
-// than the tape's slip: with the thumb laid in, a hand widens to the parting.
+// queryProfile asks about the first girth that is smaller than one below it by
+// more than tapeTolerance: with the thumb laid in, a hand widens up to where the
+// thumb parts.
 func (h Hand) queryProfile() []Query {
 	var widest units.Length
 	for _, p := range h.Profile {
-		if widest-p.Girth > tapeSlip {
+		if widest-p.Girth > tapeTolerance {
 			return []Query{{Field: FieldProfile, Message: "narrows from " + widest.String() + " to " + p.Girth.String() + " at " + p.Height.String() +
 				"; with the thumb laid in, a hand widens up to where the thumb parts. It is used as it is."}}
 		}
@@ -164,8 +166,8 @@ func (h Hand) queryProfile() []Query {
 	return nil
 }
 
-// queryAbove asks about a first girth above the parting that is wider than
-// the palm with the thumb.
+// queryAbove asks about a first girth of Above that is wider than the palm with
+// the thumb.
 func (h Hand) queryAbove() []Query {
 	if len(h.Above) == 0 {
 		return nil

@@ -50,7 +50,7 @@ func TestSizesOfTheTable(t *testing.T) {
 // EN ISO 21420:2020 has sizes 4 to 13 (guidegloves.com). The hand
 // circumferences of 4, 5, 12 and 13, 101, 127, 304 and 329 mm, and that 4 and
 // 5 are shorter than 160 mm and 12 and 13 longer than 215 mm, are from
-// memory: the rule of the other rows is within 1 mm of them, one rounded step.
+// memory. The rule of the other rows is within 1 mm of them.
 func TestSizesBeyondTheTable(t *testing.T) {
 	all := hand.Sizes()
 	assert.Len(t, all, 10)
@@ -71,9 +71,9 @@ func TestSizesBeyondTheTable(t *testing.T) {
 }
 
 // The line 94.2 + 0.433 × circumference runs through the first and the last
-// row of the table, to the rounding of its two figures, and is within 1.5 mm
-// of all six. Least squares on the rows (gonum stat.LinearRegression) give a
-// line that is nowhere from size 4 to 13 more than half a millimetre off it.
+// row of the table, to the rounding of its two figures, and is within 1.5 mm of
+// all six. Least squares on the rows (gonum stat.LinearRegression) give a line
+// that is within half a millimetre of it from size 4 to 13.
 func TestLineOfTheSizes(t *testing.T) {
 	var xs, ys []float64
 	for _, row := range en420 {
@@ -95,8 +95,8 @@ func TestLineOfTheSizes(t *testing.T) {
 	}
 }
 
-// A half size lies between its rows: the circumference by the inch as in the
-// whole ones, the length halfway.
+// A half size has a circumference in inches like the whole ones, and a length
+// midway between its neighbours'.
 func TestHalfSizes(t *testing.T) {
 	for i, row := range en420[1:] {
 		low := en420[i]
@@ -118,7 +118,7 @@ func TestSizeOf(t *testing.T) {
 	assert.InDelta(t, 7, hand.SizeOf(7*units.Inch), 0)
 }
 
-func TestSizesThatThereAreNot(t *testing.T) {
+func TestUnknownSizesAreRefused(t *testing.T) {
 	for _, size := range []float64{3.5, 13.5, 7.25, 7.1, -7, 0.5, 1e300, math.NaN(), math.Inf(1), math.Inf(-1)} {
 		faults := hand.Hand{Size: size}.Check()
 		assert.True(t, faults.Has(hand.FieldSize), "size %g", size)

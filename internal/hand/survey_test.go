@@ -14,11 +14,11 @@ import (
 	"thenar/internal/units"
 )
 
-// surveyed are the columns of one sex in mm, from the individual data of
-// ANSUR II (Gordon et al. 2014, NATICK/TR-15/007).
+// surveyed has the measurements of one sex in mm, person by person, from the
+// individual data of ANSUR II (Gordon et al. 2014, NATICK/TR-15/007).
 type surveyed struct{ breadth, girth, length, wrist []float64 }
 
-// column picks one of the columns.
+// column returns one measurement of all persons.
 type column func(*surveyed) []float64
 
 func breadth(s *surveyed) []float64 { return s.breadth }
@@ -60,8 +60,8 @@ func TestSurvey(t *testing.T) {
 	assert.InDelta(t, 212.28, stat.Mean(by[hand.Men].girth, nil), 0.005)
 }
 
-// The ways to fill by one known measurement x in mm, all on grown hands. The
-// wrist is filled for a hand whose length can't be a small child's.
+// The estimates from one measurement in mm, all of adult hands. The wrist is that
+// of a hand whose length can't be a small child's.
 var (
 	girthOf = func(who hand.Reference, breadth float64) float64 {
 		h, _ := hand.Hand{Reference: who, Breadth: units.FromMM(breadth)}.Fill()
@@ -81,8 +81,8 @@ var (
 	}
 )
 
-// The bare ratios are the mean of the two sexes' mean ratios, person by
-// person, to within 0.003 (2.397 is used as 2.40, 0.941 as 0.94).
+// The plain ratios are the mean of the two sexes' mean ratios, person by person,
+// to within 0.003 (2.397 is used as 2.40, 0.941 as 0.94).
 func TestRatiosAgainstSurvey(t *testing.T) {
 	by := survey(t)
 	ratio := func(over, under column) float64 {
@@ -103,8 +103,8 @@ func TestRatiosAgainstSurvey(t *testing.T) {
 
 // The lines of women and men are least squares on the survey, by a
 // general-purpose library (gonum stat.LinearRegression). Slopes agree to half
-// their last digit, 0.0005, offsets to 0.05 mm; the two points that give a
-// line here are whole micrometres.
+// their last digit, 0.0005, offsets to 0.05 mm. Each line is taken from two
+// points that are rounded to micrometres.
 func TestLinesAgainstSurvey(t *testing.T) {
 	for who, s := range survey(t) {
 		for name, c := range map[string]struct {
@@ -125,17 +125,16 @@ func TestLinesAgainstSurvey(t *testing.T) {
 	}
 }
 
-// What filling gets wrong on the 6,068 hands of the survey, as mean and
-// sample standard deviation of filled less measured in mm, each to 0.06 mm.
-// The lines are unbiased where they were fitted, and their spread is the
-// standard error of estimate that the survey's data give; the ratios for both
-// are a little out for each sex. A hand's girth by its length is the
-// loosest of them.
+// The errors of filling the 6,068 hands of the survey, as mean and sample
+// standard deviation of filled minus measured in mm, each to 0.06 mm. The lines
+// are unbiased for the hands to which they were fitted, and their spread is the
+// standard error of estimate; the ratios of Both are biased for each sex. The
+// girth from the length is the least accurate.
 func TestErrorsOfFilling(t *testing.T) {
 	by := survey(t)
 	for _, c := range []struct {
 		name         string
-		who, of      hand.Reference // the averages that fill, the hands that are filled
+		who, of      hand.Reference // whose averages fill whose hands
 		fill         func(hand.Reference, float64) float64
 		xs, ys       column
 		mean, spread float64
@@ -158,11 +157,11 @@ func TestErrorsOfFilling(t *testing.T) {
 		{"girth by length", hand.Both, hand.Men, girthOfLength, length, girth, -6.7, 9.4},
 	} {
 		s := by[c.of]
-		var wrong []float64
+		var off []float64
 		for i, x := range c.xs(s) {
-			wrong = append(wrong, c.fill(c.who, x)-c.ys(s)[i])
+			off = append(off, c.fill(c.who, x)-c.ys(s)[i])
 		}
-		mean, spread := stat.MeanStdDev(wrong, nil)
+		mean, spread := stat.MeanStdDev(off, nil)
 		assert.InDelta(t, c.mean, mean, 0.06, "%s, %q on %s", c.name, c.who, c.of)
 		assert.InDelta(t, c.spread, spread, 0.06, "%s, %q on %s", c.name, c.who, c.of)
 	}

@@ -239,7 +239,7 @@ const infant = 105.5
 
 func (w *work) warnSmall() {
 	p := &w.plan
-	if p.Hand.Length < hand.Baby && p.Thumbed() {
+	if p.Hand.Length < hand.BabyBelow && p.Thumbed() {
 		p.say("thumbless", "For a hand under 95 mm long a mitten without a thumb is usual. The ratios that fill missing measurements are not sourced under 2 years.")
 	}
 	if p.Hand.Length.MM() < infant {
