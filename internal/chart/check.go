@@ -25,9 +25,6 @@ const LongestNote = 200
 
 var column = regexp.MustCompile(`^[` + wale.Families + `][1-9][0-9]{0,3}$`)
 
-// parts are the sections that have a chart.
-var parts = stitch.Parts()
-
 // Check refuses edits that no chart can hold; each fault names the edit by
 // its place in the stroke.
 func Check(edits []Edit) error {
@@ -46,8 +43,8 @@ func Check(edits []Edit) error {
 }
 
 func (e Edit) check(path string, faults *fault.Fields) {
-	if !known(e.Section) {
-		faults.Add(path+".section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", e.Section)
+	if e.Section.Order() == 0 {
+		faults.Add(path+".section", "is %.20q; write %s", e.Section, listed(stitch.Parts()))
 	}
 	if e.Round < 1 || e.Round > maxRound {
 		faults.Add(path+".round", "is %d; write a round from 1 to %d", e.Round, maxRound)
@@ -82,11 +79,17 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 	}
 }
 
-func known(p stitch.Part) bool {
-	for _, part := range parts {
-		if p == part {
-			return true
+// listed is "cuff, hand or thumb".
+func listed(parts []stitch.Part) string {
+	text := ""
+	for i, p := range parts {
+		switch {
+		case i > 0 && i == len(parts)-1:
+			text += " or "
+		case i > 0:
+			text += ", "
 		}
+		text += string(p)
 	}
-	return false
+	return text
 }

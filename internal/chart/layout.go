@@ -32,14 +32,14 @@ func (g *Grid) layWedge(base int) {
 	if g.Middle != "" {
 		order = merge(g.Rows)
 	}
-	maxLeft, maxRight := 0, 0
+	maxLeft, maxRight, show := 0, 0, g.View.info()
 	for i := range g.Rows {
 		switch {
 		case g.Middle != "":
 			pieces[i] = turned(&g.Rows[i], nearest(&g.Rows[i], g.Middle, order))
-		case g.View == GussetView:
+		case show.cut:
 			pieces[i] = g.around(&g.Rows[i], base, Neighbours)
-		case g.View == TubeView && base > 0:
+		case show.block && base > 0:
 			pieces[i] = g.around(&g.Rows[i], base, -1)
 		default:
 			n := len(g.Rows[i].Cells)
@@ -151,7 +151,7 @@ func nearest(r *Row, column string, order []string) int {
 func (g *Grid) layColumns() {
 	all := merge(g.Rows)
 	order := all
-	if g.View == GussetView || (g.View == TubeView && g.Rows[0].lead > 0) {
+	if show := g.View.info(); show.cut || show.block && g.Rows[0].lead > 0 {
 		order = g.cut(all)
 	}
 	if at := slices.Index(order, g.Middle); g.Middle != "" && at >= 0 {
@@ -190,7 +190,7 @@ func (g *Grid) cut(order []string) []string {
 	if g.Mirrored {
 		before, after = after, before
 	}
-	if g.View == GussetView {
+	if g.View.Cut() {
 		before, after = Neighbours, min(Neighbours, len(hand))
 		if len(hand) < 2*Neighbours {
 			before = 0

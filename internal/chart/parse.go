@@ -119,7 +119,7 @@ func (c *Change) check(faults *fault.Fields) {
 	if c.Kind != Insert && c.Kind != Remove && c.Kind != Move {
 		faults.Add("change.kind", "is %.20q; write insert, remove or move", c.Kind)
 	}
-	if !known(c.Section) {
+	if c.Section.Order() == 0 {
 		faults.Add("change.section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", c.Section)
 	}
 	if c.Round < 1 || c.Round > maxRound || (c.Kind == Move && (c.To < 1 || c.To > maxRound)) {

@@ -19,14 +19,49 @@ const (
 	CuffView   View = "cuff"
 )
 
-// sectionsOf are the sections of each view, from the foot up.
-var sectionsOf = map[View][]stitch.Part{
-	GussetView: {stitch.Gusset},
-	TubeView:   {stitch.Gusset, stitch.Hand},
-	ThumbView:  {stitch.Thumb},
-	TopView:    {stitch.Top},
-	CuffView:   {stitch.Cuff, stitch.CuffPlain},
+// viewInfo is what is fixed about a view.
+type viewInfo struct {
+	view  View
+	words string // on a drawing
+	names string // in a list of views
+	title string // over it on paper
+	block bool   // its gusset or bridge stands in the middle
+	cut   bool   // it shows only that, with the hand's nearest columns
 }
+
+// views is the table of views, the one shown first at its head. Which parts a
+// view shows stands with the parts (stitch.Part.Views).
+var views = []viewInfo{
+	{GussetView, "gusset", "gusset and its neighbours", "Chart of the thumb gusset", true, true},
+	{TubeView, "hand all round", "hand, all round", "Chart of the hand, all round", true, false},
+	{ThumbView, "thumb", "thumb", "Chart of the thumb", false, false},
+	{TopView, "top", "top", "Chart of the top", false, false},
+	{CuffView, "cuff", "cuff", "Chart of the cuff", false, false},
+}
+
+// info is the view's line of the table; a view that is not in it shows one part
+// all round.
+func (v View) info() viewInfo {
+	for _, one := range views {
+		if one.view == v {
+			return one
+		}
+	}
+	return viewInfo{view: v, words: string(v), names: string(v), title: "Chart of the " + string(v)}
+}
+
+// Words is what the view is called on a drawing.
+func (v View) Words() string { return v.info().words }
+
+// Listed is what the view is called in a list of views.
+func (v View) Listed() string { return v.info().names }
+
+// Title is what stands over the view on paper.
+func (v View) Title() string { return v.info().title }
+
+// Cut reports whether the view shows only a gusset and the hand's columns next
+// to it.
+func (v View) Cut() bool { return v.info().cut }
 
 // Layout says where the cells of a row stand.
 type Layout string
@@ -78,32 +113,36 @@ func (s Source) Prepare() Source {
 // Views lists the views that the mitt has, the one shown first at the head.
 func (s Source) Views() []View {
 	var list []View
-	for _, v := range []View{GussetView, TubeView, ThumbView, TopView, CuffView} {
-		if len(s.sections(v)) > 0 {
+	for _, v := range views {
+		if len(s.sections(v.view)) > 0 {
+			list = append(list, v.view)
+		}
+	}
+	for _, section := range s.worked.Sections {
+		if v := ViewOf(section.Part); len(section.Rounds) > 0 && !slices.Contains(list, v) {
 			list = append(list, v)
 		}
 	}
 	return list
 }
 
-// AllViews are the names of all views.
-func AllViews() []string { return []string{"gusset", "hand", "thumb", "top", "cuff"} }
+// AllViews are the names of all views in the table.
+func AllViews() []string {
+	list := make([]string, len(views))
+	for i, v := range views {
+		list[i] = string(v.view)
+	}
+	return list
+}
 
 // ViewOf is the view that shows a section by itself.
-func ViewOf(p stitch.Part) View {
-	for _, v := range []View{GussetView, ThumbView, TopView, CuffView, TubeView} {
-		if slices.Contains(sectionsOf[v], p) {
-			return v
-		}
-	}
-	return GussetView
-}
+func ViewOf(p stitch.Part) View { return View(p.Views()[0]) }
 
 func (s Source) sections(v View) []stitch.Section {
 	var list []stitch.Section
-	for _, part := range sectionsOf[v] {
-		if section := s.worked.Section(part); section != nil && len(section.Rounds) > 0 {
-			list = append(list, *section)
+	for _, section := range s.worked.Sections {
+		if len(section.Rounds) > 0 && slices.Contains(section.Part.Views(), string(v)) {
+			list = append(list, section)
 		}
 	}
 	return list
@@ -140,14 +179,14 @@ func (s Source) Sound(o Options) Options {
 	if o.Layout != Columns {
 		o.Layout = Wedge
 	}
-	if o.View == GussetView || !column.MatchString(o.Middle) {
+	if o.View.Cut() || !column.MatchString(o.Middle) {
 		o.Middle = ""
 	}
 	if o.Middle == "" {
 		return o
 	}
-	for _, part := range sectionsOf[o.View] {
-		for _, names := range s.names[part] {
+	for _, section := range s.sections(o.View) {
+		for _, names := range s.names[section.Part] {
 			if slices.Contains(names, o.Middle) {
 				return o
 			}

@@ -28,7 +28,8 @@ func small(t *testing.T) stitch.Mitt {
 	hand := part(stitch.Hand, "hold hold hold hold hold co co co | k k k k k k k k", "k k k | k k k k k k k k", "k p k p k p k p k p k")
 	hand.Finish = stitch.Round{Ops: slices.Repeat([]stitch.Op{stitch.BindOff}, 11)}
 	thumb := part(stitch.Thumb, "pick pick pick pick | gapk2tog k k k gapssk", "k k k k | k k k k k")
-	thumb.FromHeld, thumb.Finish = true, stitch.Round{Ops: slices.Repeat([]stitch.Op{stitch.BindOff}, 9)}
+	hand.Rounds[0].Keep(stitch.ThumbSet)
+	thumb.From, thumb.Finish = []stitch.Set{stitch.ThumbSet}, stitch.Round{Ops: slices.Repeat([]stitch.Op{stitch.BindOff}, 9)}
 	m := stitch.Mitt{Sections: []stitch.Section{
 		cuff, part(stitch.Gusset, "k m1l k m1r k | k k k k k k k k", "k k k k k | k k k k k k k k"), hand, thumb,
 	}}

@@ -40,24 +40,25 @@ func (b *body) fill(row *Row, n int, share float64) {
 	p := b.p
 	wrist, h, e := p.Hand.Wrist.MM(), p.Hand.Circumference.MM(), &p.Ease
 	ease := e.Hand
-	switch row.Section {
-	case stitch.Cuff:
+	switch row.Section.Over() {
+	case stitch.OverWrist:
 		row.Body, ease = wrist, e.Cuff
-	case stitch.CuffPlain:
+	case stitch.OverHeel:
 		row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
-	case stitch.Gusset:
+	case stitch.OverMound:
 		height := row.Height + p.BaseAbove.MM()
 		row.Body, ease = b.below.At(height), p.EaseAt(height)
-	case stitch.Top:
+	case stitch.OverTips:
 		left := float64(p.Top.End)/float64(p.Top.Stitches) - 1
 		row.Body = b.crown * (1 + left*math.Pow(share, 1.5))
-	case stitch.Thumb:
-		left := 1.0 // of a closed thumb that is halved
-		if t := p.Thumb.Stitches.N; p.Kind == mitt.Mitten && n < t {
-			left = float64(n) / float64(t)
+	case stitch.OverDigit:
+		d := row.about.Digit
+		left := 1.0 // of a closed one that is halved
+		if d.Closed && n < d.Stitches {
+			left = float64(n) / float64(d.Stitches)
 		}
-		row.Body = left * p.Hand.Thumb.MM()
-		row.Wanted = row.Body + left*e.ThumbAdded
+		row.Body = left * d.Girth
+		row.Wanted = row.Body + left*d.Added
 		return
 	default:
 		row.Body = b.above.At(row.Height - b.parts)
@@ -75,7 +76,7 @@ func (b *body) fill(row *Row, n int, share float64) {
 // the hand. Below the parting that is the palm.
 func (b *body) withThumb(row Row) float64 {
 	h, palm := b.p.Hand.Circumference.MM(), b.p.Hand.Palm.MM()
-	if row.Section == stitch.Hand && row.Height < b.parts {
+	if row.Section.Over() == stitch.OverHand && row.Height < b.parts {
 		return max(row.Body, palm)
 	}
 	return row.Body * max(1, palm/h)

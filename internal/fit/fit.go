@@ -22,13 +22,16 @@ type Row struct {
 	Wanted      float64
 	Stretch     float64
 	Band        Band
+
+	about  *stitch.About // of its section
+	fitted bool          // it goes round hand or digit as wide as it is
 }
 
 // Rows gives a row for every round of every section, in the order knitted.
 // The fabric's girth is its count over the stitches per mm, in
 // stocking-stitch gauge throughout; heights are rounds over rounds per mm.
-// The thumb stands on the division, so its heights above the cast-on begin
-// there. The body is:
+// The thumb stands on the round in which its stitches were put aside, so its
+// heights above the cast-on begin there. The body is:
 //
 //   - cuff: the wrist; plain cuff: evenly from the wrist to the hand
 //   - gusset: the hand with the thumb laid in, C(h)
@@ -59,29 +62,41 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 		total += len(s.Rounds)
 	}
 	rows = slices.Grow(rows, total)
-	worked, division := 0, 0 // rounds from the cast-on
-	for _, s := range m.Sections {
-		switch s.Part {
-		case stitch.Hand:
-			division = worked
-		case stitch.Thumb:
-			worked = division
+	worked := 0                   // rounds from the cast-on
+	aside := map[stitch.Set]int{} // rounds below the one that put a set aside
+	for j := range m.Sections {
+		s := &m.Sections[j]
+		if len(s.From) > 0 {
+			worked = aside[s.From[0]]
 		}
+		over := s.Part.Over()
 		for i, r := range s.Rounds {
+			for _, set := range r.Aside {
+				if set != "" {
+					aside[set] = worked + i
+				}
+			}
 			out := r.Out()
 			row := Row{
 				Section: s.Part, Round: i + 1,
 				Height:      float64(i+1) / p.Gauge.Rounds,
 				AboveCastOn: float64(worked+i+1) / p.Gauge.Rounds,
 				Fabric:      float64(out) / p.Gauge.Stitches,
+				about:       &s.About,
+			}
+			switch over {
+			case stitch.OverMound, stitch.OverHand:
+				row.fitted = true
+			case stitch.OverDigit:
+				row.fitted = !s.About.Digit.Closed || out >= s.About.Digit.Stitches
 			}
 			b.fill(&row, out, float64(i+1)/float64(len(s.Rounds)))
 			row.Stretch = row.Body/row.Fabric - 1
 			row.Band = bands.Of(row.Stretch)
-			if s.Part == stitch.Thumb {
+			if over == stitch.OverDigit {
 				row.Band = bands.Of(row.Wanted/row.Fabric - 1)
 			}
-			if !p.Thumbed() && (s.Part == stitch.Hand || s.Part == stitch.Top) {
+			if !p.Thumbed() && (over == stitch.OverHand || over == stitch.OverTips) {
 				row.Band = bands.Of(b.withThumb(row)/row.Fabric - 1)
 			}
 			rows = append(rows, row)

@@ -3,7 +3,6 @@ package fit
 import (
 	"math"
 
-	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
@@ -17,13 +16,15 @@ type Left struct {
 }
 
 // LeftOff lists what stays off by more than a tolerance in mm: the cuff, and
-// gusset, hand and thumb where they are not shaped to an end.
-func LeftOff(p *mitt.Plan, rows []Row, tolerance float64) []Left {
+// gusset, hand and digits where they are not shaped to an end.
+func LeftOff(rows []Row, tolerance float64) []Left {
 	var list []Left
-	for _, part := range []stitch.Part{stitch.Cuff, stitch.Gusset, stitch.Hand, stitch.Thumb} {
+	for from := 0; from < len(rows); {
+		to := from + sectionRows(rows[from:])
+		part := rows[from].Section
 		narrow, wide := Left{Section: part}, Left{Section: part}
-		for _, r := range rows {
-			if r.Section != part || part != stitch.Cuff && !fitted(p, r) {
+		for _, r := range rows[from:to] {
+			if part.Over() != stitch.OverWrist && !r.fitted {
 				continue
 			}
 			off := r.Fabric - r.Wanted
@@ -43,6 +44,7 @@ func LeftOff(p *mitt.Plan, rows []Row, tolerance float64) []Left {
 				list = append(list, one)
 			}
 		}
+		from = to
 	}
 	return list
 }

@@ -64,7 +64,7 @@ func Sum(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 		if r.Band == TooTight {
 			s.Tight = append(s.Tight, r)
 		}
-		if !fitted(p, r) {
+		if !r.fitted {
 			continue
 		}
 		off := math.Abs(r.Fabric - r.Wanted)
@@ -88,12 +88,12 @@ func (r Range) Within(tolerance float64, other Range) bool {
 	return r.Low >= min(-tolerance, other.Low)-1e-9 && r.High <= max(tolerance, other.High)+1e-9
 }
 
-// Zones are the ranges of gusset, hand and thumb, over the rounds that Sum
+// Zones are the ranges of gusset, hand and digits, over the rounds that Sum
 // looks at.
-func Zones(p *mitt.Plan, rows []Row) map[stitch.Part]Range {
+func Zones(rows []Row) map[stitch.Part]Range {
 	zones := map[stitch.Part]Range{}
 	for _, r := range rows {
-		if !fitted(p, r) {
+		if !r.fitted {
 			continue
 		}
 		off := r.Fabric - r.Wanted
@@ -127,78 +127,62 @@ func chance(d *gauge.Doubt) func(from, to float64) float64 {
 	return chances.Within
 }
 
-// fitted tells a round that goes round the hand or thumb as wide as it is from
-// one of cuff, top or a closing thumb.
-func fitted(p *mitt.Plan, r Row) bool {
-	switch r.Section {
-	case stitch.Gusset, stitch.Hand:
-		return true
-	case stitch.Thumb:
-		return p.Kind != mitt.Mitten || r.Fabric*p.Gauge.Stitches > float64(p.Thumb.Stitches.N)-0.5
-	}
-	return false
-}
-
 type place struct {
 	name string
 	row  int
 }
 
 // sites are the wrist, the palm with the thumb where it parts, the hand above
-// it and the thumb: the last row of a part, but of the hand the last before an
-// edging, and of the thumb likewise.
+// it and each digit: the last row of a part, or the one that the part says.
 func sites(p *mitt.Plan, rows []Row) []place {
 	var list []place
-	last := func(name string, part stitch.Part, less int) {
-		for i := len(rows) - 1; i >= 0; i-- {
-			if rows[i].Section == part {
-				at := max(i-less, i-rows[i].Round+1)
-				list = append(list, place{name, at})
-				return
-			}
+	for from := 0; from < len(rows); {
+		to := from + sectionRows(rows[from:])
+		section, at := rows[from].Section, to-1
+		if site := rows[from].about.Site; site > 0 {
+			at = from + site - 1
 		}
-	}
-	last("wrist", stitch.Cuff, 0)
-	last("palm with thumb", stitch.Gusset, 0)
-	if !p.Thumbed() {
-		inside(p, rows, &list)
-	}
-	last("hand", stitch.Hand, p.Body.EdgingRounds+1)
-	if p.Kind == mitt.Mitten {
-		for i, r := range rows {
-			if r.Section == stitch.Thumb && r.Round == cornered(p) {
-				list = append(list, place{"thumb", i})
+		name := ""
+		switch section.Over() {
+		case stitch.OverWrist:
+			name = "wrist"
+		case stitch.OverMound:
+			name = "palm with thumb"
+		case stitch.OverHand:
+			name = section.Words()
+			if below := inside(p, rows[from:to]); below >= 0 {
+				list = append(list, place{"palm with thumb", from + below})
 			}
+		case stitch.OverDigit:
+			name = section.Words()
 		}
-		return list
+		if name != "" && at < to {
+			list = append(list, place{name, at})
+		}
+		from = to
 	}
-	last("thumb", stitch.Thumb, p.Thumb.EdgingRounds+boolInt(p.Thumb.EdgingStitches != p.Thumb.Stitches.N))
 	return list
 }
 
-// inside adds the palm of a mitten without a thumb: the last round below the
-// place where the thumb parts.
-func inside(p *mitt.Plan, rows []Row, list *[]place) {
+// sectionRows is how many rows at the head of some are of one section.
+func sectionRows(rows []Row) int {
+	n := 1
+	for n < len(rows) && rows[n].Section == rows[0].Section {
+		n++
+	}
+	return n
+}
+
+// inside is the palm of a mitten without a thumb: the last of the hand's rows
+// below the place where the thumb parts; −1 where there is none.
+func inside(p *mitt.Plan, rows []Row) int {
+	if p.Thumbed() {
+		return -1
+	}
 	for i := len(rows) - 1; i >= 0; i-- {
-		if rows[i].Section == stitch.Hand && rows[i].Height < p.Hand.WristToCrotch.MM() {
-			*list = append(*list, place{"palm with thumb", i})
-			return
+		if rows[i].Height < p.Hand.WristToCrotch.MM() {
+			return i
 		}
 	}
-}
-
-// cornered is the round from which a thumb has its own count: the last in which
-// its corners are decreased, or its first.
-func cornered(p *mitt.Plan) int {
-	if list := p.Thumb.DecreaseRounds; len(list) > 0 {
-		return list[len(list)-1]
-	}
-	return 1
-}
-
-func boolInt(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
+	return -1
 }

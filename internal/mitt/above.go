@@ -36,7 +36,7 @@ func (w *work) thumb() {
 	at := max(1, k.in(stitch.Thumb))
 	settled := k.begun(stitch.Thumb) && k.cornered()
 	switch before := at + decreaseRounds(t.Decreased); {
-	case p.Kind == Mitten:
+	case t.Closed:
 	case settled && k.edged():
 		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), t.Rounds-(k.ThumbRounds-k.ThumbEdging)
 	default:
@@ -45,15 +45,15 @@ func (w *work) thumb() {
 		}
 		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = edging(t.Stitches.N, p.Stitch.Rib, nearest(w.q*w.len.thumbEdging), t.Rounds-before)
 	}
-	if t.DecreaseRounds = cornerRounds(t.Decreased, at+1, t.lastCorner(p.Kind)); settled {
+	if t.DecreaseRounds = cornerRounds(t.Decreased, at+1, t.lastCorner()); settled {
 		t.DecreaseRounds = k.corners()
 	}
 }
 
 // lastCorner is the last round that can be decreased at its corners: below the
 // edging and the change to its count, or below the rounds that close a thumb.
-func (t *Thumb) lastCorner(kind Kind) int {
-	if kind == Mitten {
+func (t *Thumb) lastCorner() int {
+	if t.Closed {
 		return max(t.Rounds-closingCount(t.Stitches.N), 1+decreaseRounds(t.Decreased))
 	}
 	return t.Rounds - t.EdgingRounds - boolInt(t.EdgingStitches != t.Stitches.N)
@@ -118,7 +118,7 @@ func edging(n, rib, wanted, room int) (rounds, stitches, of int) {
 func (w *work) above(pl *Planner) error {
 	p := &w.plan
 	p.Body.EdgingStitches, p.Body.EdgingRib = p.Bridge.HandAfter, p.Stitch.Rib
-	if p.Kind.Closed() {
+	if p.Kind.info().topped {
 		return w.top(pl)
 	}
 	p.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1, nearest(w.q*w.len.above)))

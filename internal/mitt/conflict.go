@@ -87,7 +87,7 @@ func (w *work) inSearch(name string) bool {
 		"bridge", "picked_up", "thumb_decreases", "thumb_stitches", "thumb_rounds":
 		return true
 	case "top_rounds", "rounds_above_gusset":
-		return w.req.Kind == Mitten
+		return w.req.Kind.info().topped
 	}
 	return false
 }

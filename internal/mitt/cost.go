@@ -29,7 +29,7 @@ const (
 
 // Words is what the place is called in a kind of mitt.
 func (p Place) Words(k Kind) string {
-	if p == PlaceHandLength && k == Thumbless {
+	if p == PlaceHandLength && !k.info().thumbed {
 		return "length above the cuff"
 	}
 	return [places]string{

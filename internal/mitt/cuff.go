@@ -58,7 +58,7 @@ func (w *work) cuffRounds() (rounds, plain int) {
 	}
 	plain = w.pins.CuffPlainRounds.Or(max(plain, w.worked.in(stitch.CuffPlain)))
 	rounds = max(w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff))), w.worked.in(stitch.Cuff))
-	if k := w.worked; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && w.req.Kind != Thumbless {
+	if k := w.worked; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && w.req.Kind.info().thumbed {
 		rounds++
 	}
 	return rounds, plain
@@ -100,7 +100,7 @@ func (w *work) cuffJoins() error {
 // Without a thumb that may be the only round below the top, in which an odd
 // stitch goes as well.
 func (w *work) maxJoined(n int) int {
-	if w.req.Kind == Thumbless {
+	if !w.req.Kind.info().thumbed {
 		n -= n % 2
 	}
 	return 2 * n

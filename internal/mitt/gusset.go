@@ -86,14 +86,14 @@ func (w *work) equip(s *search, pins *Pins) {
 	}
 	s.made, s.most = w.increases(pins)
 	rounds, at := w.thumbRounds(pins), max(1, w.worked.in(stitch.Thumb))
-	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind == Mitten, rounds-at
+	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind.info().thumbClosed, rounds-at
 	if !s.closed {
 		s.beforeEnd -= max(1, nearest(w.q*w.len.thumbEdging))
 	}
 	if s.cornered = w.worked.in(stitch.Thumb) > 1 && w.worked.cornered(); s.cornered {
 		s.maxCorners = maxDecreases
 	}
-	if w.req.Kind == Mitten {
+	if w.req.Kind.info().topped {
 		s.topRounds, s.roundsAbove = pins.TopRounds.Or(maxRounds), pins.RoundsAboveGusset.Or(maxRounds)
 	}
 }
@@ -104,7 +104,7 @@ func (w *work) take(x choice, s *search) {
 	p.Gusset.Base, p.Gusset.Step, p.Gusset.Increases, p.Gusset.Kept = x.b, s.step, x.k, x.o
 	p.Gusset.Stitches = x.b + s.step*x.k
 	p.Bridge = Bridge{CastOn: x.c, HandAfter: p.Body.Stitches.N - x.b + x.o + x.c}
-	p.Thumb.Held, p.Thumb.PickedUp = x.held(s.step), x.p
+	p.Thumb.Held, p.Thumb.PickedUp, p.Thumb.Closed = x.held(s.step), x.p, s.closed
 	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(s.step)+x.p, x.d
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
 }

@@ -111,6 +111,7 @@ type Thumb struct {
 	DecreaseRounds []int // two each, one at each corner; of an odd d the last one at the second
 	Stitches       Count // t
 	Rounds         int   // first full round to the last
+	Closed         bool  // halved to its tip and drawn up; else open, with an edging
 	EdgingRounds   int   // of those
 	EdgingStitches int   // the edging's count, a multiple of its rib
 	EdgingRib      int   // the sheet's, or 2 where that would draw in too much

@@ -132,7 +132,8 @@ func (l leaflet) mitt(t *testing.T) stitch.Mitt {
 		}
 	}
 	hand := stitch.Section{Part: stitch.Hand, Rounds: []stitch.Round{typed(t, l.division)}, Finish: typed(t, fmt.Sprintf("bo%d", l.after))}
-	thumb := stitch.Section{Part: stitch.Thumb, FromHeld: true, Rounds: []stitch.Round{typed(t, l.thumb)}, Finish: typed(t, fmt.Sprintf("bo%d", l.thumbStitches))}
+	hand.Rounds[0].Keep(stitch.ThumbSet)
+	thumb := stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: []stitch.Round{typed(t, l.thumb)}, Finish: typed(t, fmt.Sprintf("bo%d", l.thumbStitches))}
 	return stitch.Mitt{Sections: []stitch.Section{gusset, hand, thumb}}
 }
 

@@ -157,12 +157,10 @@ func (r *Request) handEase(h *hand.Hand) float64 {
 	if r.Ease.Hand != nil {
 		return *r.Ease.Hand
 	}
-	ease := easeFingerless
-	switch r.Kind {
-	case Mitten:
-		ease = easeMitten
-	case Thumbless:
-		ease = (1+easeMitten)*max(h.Palm.MM(), h.Circumference.MM())/h.Circumference.MM() - 1
+	kind := r.Kind.info()
+	ease := kind.ease
+	if kind.both {
+		ease = (1+ease)*max(h.Palm.MM(), h.Circumference.MM())/h.Circumference.MM() - 1
 	}
 	if r.Gauge.Stitches < thickBelow {
 		ease += easeThick
@@ -222,7 +220,7 @@ type lengths struct {
 }
 
 func (r *Request) lengths(h *hand.Hand) lengths {
-	l := h.Length.MM()
+	l, kind := h.Length.MM(), r.Kind.info()
 	or := func(given units.Length, byDefault float64) float64 {
 		if given != 0 {
 			return given.MM()
@@ -230,42 +228,25 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		return byDefault
 	}
 	out := lengths{
-		cuff:        or(r.Lengths.Cuff, r.Kind.ribbing(l)),
-		cuffPlain:   or(r.Lengths.CuffPlain, r.Kind.plainCuff(l)),
+		cuff:        or(r.Lengths.Cuff, kind.ribbing.of(l)),
+		cuffPlain:   or(r.Lengths.CuffPlain, kind.plainCuff.of(l)),
 		edging:      or(r.Lengths.Edging, 0.06*l),
 		thumbEdging: or(r.Lengths.ThumbEdging, 0.06*l),
 		top:         0.19*l + 5,
 	}
-	if r.Kind == Thumbless {
-		out.above = l + TipRoom // top included; the top takes it off
-		return out
-	}
-	if r.Kind == Mitten {
+	switch {
+	case !kind.topped:
+		out.above = or(r.Lengths.AboveGusset, 0.21*l)
+	case kind.thumbed:
 		out.above = l - h.WristToCrotch.MM() + TipRoom // top included; the top takes it off
+	default:
+		out.above = l + TipRoom
+	}
+	switch {
+	case kind.thumbClosed:
 		out.thumb = or(r.Lengths.Thumb, h.ThumbLength.MM()+4)
-		return out
+	case kind.thumbed:
+		out.thumb = or(r.Lengths.Thumb, 0.53*h.ThumbLength.MM())
 	}
-	out.above = or(r.Lengths.AboveGusset, 0.21*l)
-	out.thumb = or(r.Lengths.Thumb, 0.53*h.ThumbLength.MM())
 	return out
-}
-
-// ribbing is the usual length of a cuff's ribbing for a hand of length l, in
-// mm.
-func (k Kind) ribbing(l float64) float64 {
-	if k.Closed() {
-		return 0.33*l + 8
-	}
-	return 0.165 * l
-}
-
-// plainCuff is the usual length between ribbing and gusset, in mm.
-func (k Kind) plainCuff(l float64) float64 {
-	switch k {
-	case Mitten:
-		return 0.05 * l
-	case Thumbless:
-		return 0
-	}
-	return 0.165 * l
 }

@@ -215,8 +215,8 @@ func TestAnotherRibIsSaid(t *testing.T) {
 func TestCuffsGrip(t *testing.T) {
 	t.Parallel()
 	for long, cuff := range map[float64]float64{75: 33, 127: 50, 181: 68, 194: 72} {
-		require.InDelta(t, cuff, Mitten.ribbing(long), 0.5)
-		require.InDelta(t, cuff, Thumbless.ribbing(long), 0.5)
+		require.InDelta(t, cuff, Mitten.info().ribbing.of(long), 0.5)
+		require.InDelta(t, cuff, Thumbless.info().ribbing.of(long), 0.5)
 	}
 	eachMitt(t, 4, testenv.Cases(4000), func(r *Request, p *Plan, m stitch.Mitt) {
 		c, n := p.Cuff.CastOn.N, float64(p.Body.Stitches.N)

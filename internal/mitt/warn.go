@@ -107,7 +107,7 @@ func (w *work) warnMultiples() {
 		p.say("rib", "The cast-on of %d stitches is no multiple of the rib (%d).", n.N, p.Cuff.Rib)
 	}
 	w.warnRibs()
-	if p.Kind == Fingerless && w.pins.TopRounds.On {
+	if !p.Kind.info().topped && w.pins.TopRounds.On {
 		p.say("top_rounds", "A fingerless mitt has no top; its fixed rounds are not used.")
 	}
 }
@@ -219,7 +219,7 @@ func (w *work) warnTight() {
 // of room above what must stand before it.
 func (w *work) warnEdgings() {
 	p := &w.plan
-	if p.Kind != Fingerless || w.worked != nil {
+	if p.Kind.info().topped || w.worked != nil {
 		return
 	}
 	edging := func(name string, has, wanted int) {

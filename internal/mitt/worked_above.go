@@ -71,9 +71,9 @@ func (w *work) thumbLeast() (rounds int, ended bool) {
 	plain := k.thumbPlain()
 	wanted := max(1, nearest(w.q*w.len.thumbEdging))
 	switch {
-	case w.req.Kind == Mitten && at > plain, w.req.Kind != Mitten && k.cornered() && k.ThumbEdging == 0:
+	case w.req.Kind.info().thumbClosed && at > plain, !w.req.Kind.info().thumbClosed && k.cornered() && k.ThumbEdging == 0:
 		return k.ThumbRounds, true
-	case w.req.Kind == Mitten:
+	case w.req.Kind.info().thumbClosed:
 		return before + closingCount(k.Thumb), false
 	case k.edged() && w.pins.ThumbRounds.On:
 		return max(at, plain+1), false

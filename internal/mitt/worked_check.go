@@ -39,11 +39,11 @@ func (w *work) checkWorked(faults *fault.Fields) {
 // as it shows already.
 func (k *Worked) checkKind(kind Kind, faults *fault.Fields) {
 	switch {
-	case k.Part == stitch.Gusset && kind == Thumbless,
-		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != (kind != Thumbless),
+	case k.Part == stitch.Gusset && !kind.info().thumbed,
+		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != kind.info().thumbed,
 		k.Part == stitch.Thumb && k.GussetBase == 0:
 		faults.Add("kind", "is %s, but what is on the needles is not: its thumb is begun, or left out; choose the kind that is knitted, or rip back", kind.Words())
-	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.Closed():
+	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.info().topped:
 		faults.Add("kind", "is %s, but the hand on the needles is another; choose the kind that is knitted, or rip back", kind.Words())
 	}
 }

@@ -2,28 +2,24 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/picture"
 )
 
-// titles are the headings of the charts.
-var titles = map[chart.View]string{
-	chart.GussetView: "Chart of the thumb gusset", chart.TubeView: "Chart of the hand, all round", chart.ThumbView: "Chart of the thumb",
-	chart.TopView: "Chart of the top", chart.CuffView: "Chart of the cuff",
-}
-
 // views are the charts that are printed: the gusset's, and those on which
 // something is painted that it doesn't show.
 func (h *handout) views() []chart.View {
 	var list []chart.View
+	all := h.Out.Charts.Views()
 	var first chart.View
-	if h.Out.Plan.Thumbed() {
-		first = chart.GussetView
+	if at := slices.IndexFunc(all, chart.View.Cut); at >= 0 {
+		first = all[at]
 		list = append(list, first)
 	}
-	for _, v := range h.Out.Charts.Views() {
+	for _, v := range all {
 		if v != first && h.Out.Charts.Painted(v, first) {
 			list = append(list, v)
 		}
@@ -52,7 +48,7 @@ func (h *handout) charts() {
 func (h *handout) keys() {
 	for _, v := range h.views() {
 		key := h.key(h.grid(v))
-		h.head("Key: "+lower(titles[v]), key.Height)
+		h.head("Key: "+lower(v.Title()), key.Height)
 		h.put(key, margin, h.keyScale())
 	}
 }
@@ -78,7 +74,7 @@ func (h *handout) chart(g chart.Grid, asked, largest float64) {
 			asked = largeCell
 		}
 	}
-	p := chartPages{handout: h, g: g, title: titles[g.View], above: h.o.Has(Key) && h.o.Place(Key) < h.o.Place(Chart)}
+	p := chartPages{handout: h, g: g, title: g.View.Title(), above: h.o.Has(Key) && h.o.Place(Key) < h.o.Place(Chart)}
 	if h.o.Has(Key) {
 		p.key = h.key(g)
 	}
@@ -199,14 +195,14 @@ func (p *chartPages) reading(columns, rows span) string {
 	if p.g.FromLeft {
 		edge = "left"
 	}
-	if p.g.View == chart.GussetView {
+	if p.g.View.Cut() {
 		text = fmt.Sprintf("R%s: every round begins at the %s edge of the gusset.", picture.Reading(p.g)[1:], edge)
 	}
 	if p.parts() == 1 {
 		return text
 	}
 	first, last := p.g.Rows[rows.from], p.g.Rows[rows.to-1]
-	if p.g.View == chart.GussetView { // its columns are numbered without the hand's
+	if p.g.View.Cut() { // its columns are numbered without the hand's
 		return fmt.Sprintf("%s This part: rounds %d to %d.", text, first.Round, last.Round)
 	}
 	from, to := p.g.Number(columns.from), p.g.Number(columns.to-1)

@@ -181,11 +181,11 @@ func (h *handout) tallest(groups [][]words.Reason, column float64) float64 {
 // lengths tell how long every part is, in rounds, in both units, and by the
 // hand.
 func (h *handout) lengths() {
-	list := words.Lengths(h.Out.Plan)
+	list := words.Lengths(h.Out.Plan, h.Out.Mitt)
 	h.head("How long", float64(len(list))*h.body*leading)
 	var lines [][2]string
 	for _, l := range list {
-		lines = append(lines, [2]string{title(l.Part), l.Words() + "."})
+		lines = append(lines, [2]string{l.Part.Title(), l.Words() + "."})
 	}
 	h.pairs(lines)
 }

@@ -43,7 +43,7 @@ const same = "= the same numbers as the size before: at this gauge the two are o
 
 func sizeColumns(kind mitt.Kind) []column {
 	list := []column{{"hand", 1.3, false}, {"cast on", 1, true}, {"hand", 1, true}}
-	if kind != mitt.Thumbless {
+	if kind.Thumbed() {
 		list = append(list, column{"increases", 1.2, true}, column{"rounds", 1, true}, column{"held", 0.8, true}, column{"bridge", 0.9, true},
 			column{"hand after", 1.2, true}, column{"thumb", 0.9, true})
 	}
@@ -64,7 +64,7 @@ func sizeRows(g grade.Grid, b grade.Block) []row {
 			continue
 		}
 		numbers := []int{c.CastOn, c.Hand}
-		if g.Kind != mitt.Thumbless {
+		if g.Kind.Thumbed() {
 			numbers = append(numbers, c.Increases, c.GussetRounds, c.Held, c.Bridge, c.HandAfter, c.Thumb)
 		}
 		numbers = append(numbers, c.Above)

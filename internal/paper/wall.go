@@ -23,7 +23,7 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 	if len(g.Rows) == 0 {
 		return nil
 	}
-	p := chartPages{handout: &h, g: g, title: titles[g.View]}
+	p := chartPages{handout: &h, g: g, title: g.View.Title()}
 	p.lay(o.Cell, o.Cell)
 	h.text(margin, h.width(), fmt.Sprintf("%s, for the wall", h.headline()), draw.TextStyle{Size: h.title, Bold: true})
 	ratio := s.Out.Plan.Gauge.Stitches / s.Out.Plan.Gauge.Rounds

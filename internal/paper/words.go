@@ -35,7 +35,7 @@ func (h *handout) listUnsound() {
 // long are the lengths of the parts.
 func (h *handout) long() map[stitch.Part]words.Length {
 	m := map[stitch.Part]words.Length{}
-	for _, l := range words.Lengths(h.Out.Plan) {
+	for _, l := range words.Lengths(h.Out.Plan, h.Out.Mitt) {
 		m[l.Part] = l
 	}
 	return m
@@ -96,7 +96,7 @@ func (h *handout) ticks() {
 		if !ok {
 			continue
 		}
-		h.head(fmt.Sprintf("%s: %s", title(s.Part), l.Words()), size+h.body)
+		h.head(fmt.Sprintf("%s: %s", s.Part.Title(), l.Words()), size+h.body)
 		for from := 0; from < len(s.Rounds); from += across {
 			h.need(size + h.small + 3)
 			for i := from; i < min(from+across, len(s.Rounds)); i++ {
@@ -116,17 +116,6 @@ func (h *handout) box(s stitch.Section, i int, x, size float64) {
 	}
 	h.page().Rect(x+0.5, h.y, size-1, size-1, draw.Style{Stroke: ink, Width: width})
 	h.page().Text(x+size/2, h.y+size/2+h.small*0.35, strconv.Itoa(i+1), draw.TextStyle{Size: h.small, Anchor: draw.Middle})
-}
-
-func title(p stitch.Part) string {
-	switch p {
-	case stitch.CuffPlain:
-		return "Plain rounds"
-	case stitch.Gusset:
-		return "Thumb gusset"
-	}
-	name := p.Words()
-	return string(name[0]-'a'+'A') + name[1:]
 }
 
 // noted are what is noted on cells and rounds, by section and round.

@@ -43,11 +43,6 @@ type Look struct {
 	Unit    units.Unit // of the rulers; empty: none
 }
 
-// viewNames are what the views are called on a drawing.
-var viewNames = map[chart.View]string{
-	chart.GussetView: "gusset", chart.TubeView: "hand all round", chart.ThumbView: "thumb", chart.TopView: "top", chart.CuffView: "cuff",
-}
-
 // Chart draws a stitch grid in true proportions, unless square cells are
 // asked for: height over width is stitches per mm over rounds per mm. Rounds
 // are numbered on the side from which they are worked, stitches along the
@@ -72,7 +67,7 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	at.Bottom = edge + float64(len(g.Rows))*at.CellHeight
 	s := &draw.Scene{
 		Width: at.x(g.Width) + after, Height: at.Bottom + below,
-		Label: fmt.Sprintf("Chart of the %s, %d rounds, %s", viewNames[g.View], len(g.Rows), Reading(g)),
+		Label: fmt.Sprintf("Chart of the %s, %d rounds, %s", g.View.Words(), len(g.Rows), Reading(g)),
 		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}},
 	}
 	colours(s, g, at)

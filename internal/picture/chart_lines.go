@@ -107,7 +107,7 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 	}
 	small.Anchor = draw.Middle
 	foot := at.Bottom + edge
-	if g.View == chart.GussetView && g.Whole() > 2*chart.Neighbours {
+	if g.View.Cut() && g.Whole() > 2*chart.Neighbours {
 		gussetLabels(s, g, at, foot, small)
 		return
 	}

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"thenar/internal/draw"
-	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
@@ -35,12 +34,12 @@ func (m *fabric) outline(c *canvas) *pen {
 		}
 	}
 	main := m.main()
-	m.end(p, &main[len(main)-1], m.p.Top != nil)
+	m.end(p, &main[len(main)-1])
 	if m.p.Thumbed() {
 		m.thumbOutline(p)
 	}
 	for i := len(m.main()) - 1; i >= 0; i-- {
-		if t := m.tubes[i]; !m.p.Thumbed() || t.part != stitch.Hand && t.part != stitch.Top {
+		if t := m.tubes[i]; !m.p.Thumbed() || t.over < stitch.OverHand {
 			for r := t.rounds(); r >= 0; r-- {
 				p.line(t.edges[r].out)
 			}
@@ -56,7 +55,7 @@ func (m *fabric) outline(c *canvas) *pen {
 func (m *fabric) thumbOutline(p *pen) {
 	p.line(m.valley()...)
 	thumb := m.thumb()
-	m.end(p, thumb, m.p.Kind == mitt.Mitten)
+	m.end(p, thumb)
 	for i := thumb.rounds(); i >= 0; i-- {
 		p.line(thumb.edges[i].out)
 	}
@@ -72,7 +71,7 @@ func (m *fabric) valley() []point {
 	for _, t := range m.main() {
 		for _, e := range t.edges[1:] {
 			way := e.out.plus(inner.times(-1))
-			if above := t.part == stitch.Hand || t.part == stitch.Top; above && way.x*across.x+way.y*across.y <= 0 {
+			if t.over >= stitch.OverHand && way.x*across.x+way.y*across.y <= 0 {
 				down = append(down, e.out)
 			}
 		}
@@ -88,9 +87,9 @@ func (m *fabric) valley() []point {
 
 // end crosses the end of a tube: an open one by the near edge of its opening,
 // a closed one by a cap that goes on from both sides.
-func (m *fabric) end(p *pen, t *tube, closed bool) {
+func (m *fabric) end(p *pen, t *tube) {
 	last := t.last()
-	if !closed {
+	if !t.closed {
 		p.bow(last.left, last.out, -nearEdge)
 		return
 	}
@@ -118,17 +117,17 @@ func (m *fabric) ribs(c *canvas) {
 	p := c.pen()
 	for i := range m.tubes {
 		t := &m.tubes[i]
-		rib := m.rib(t)
+		rib := t.rib
 		if t.ribbed == 0 || rib < 2 {
 			continue
 		}
 		knit := float64(rib-rib/2) / float64(rib)
 		low, high := t.edges[t.rounds()-t.ribbed], t.last()
-		across := m.stitches(t) / 2 / float64(rib)
+		across := t.stitches / 2 / float64(rib)
 		for n := 0.0; n < across; n++ {
 			for _, x := range []float64{n, n + knit} {
 				if share := x / across; share > 0.01 && share < 0.99 {
-					p.move(sagging(low, share, t.part == stitch.Cuff)).line(sagging(high, share, t.part != stitch.Cuff))
+					p.move(sagging(low, share, t.over == stitch.OverWrist)).line(sagging(high, share, t.over != stitch.OverWrist))
 				}
 			}
 		}
@@ -147,28 +146,6 @@ func sagging(e edge, share float64, open bool) point {
 	return at.plus(point{way.y, -way.x}.times(4 * nearEdge * share * (1 - share)))
 }
 
-// stitches is the count of a section's ribbing.
-func (m *fabric) stitches(t *tube) float64 {
-	switch t.part {
-	case stitch.Cuff:
-		return float64(m.p.Cuff.CastOn.N)
-	case stitch.Thumb:
-		return float64(m.p.Thumb.EdgingStitches)
-	}
-	return float64(m.p.Body.EdgingStitches)
-}
-
-// rib is the multiple of a section's ribbing.
-func (m *fabric) rib(t *tube) int {
-	switch t.part {
-	case stitch.Cuff:
-		return m.p.Cuff.Rib
-	case stitch.Thumb:
-		return m.p.Thumb.EdgingRib
-	}
-	return m.p.Body.EdgingRib
-}
-
 // seams are the lines on the mitt: where sections end, the gusset's inner
 // line with a dot at every increase, the bridge.
 func (m *fabric) seams(c *canvas) {
@@ -177,7 +154,7 @@ func (m *fabric) seams(c *canvas) {
 	for i, t := range m.main() {
 		low := t.edges[0]
 		switch {
-		case t.part == stitch.Gusset:
+		case t.over == stitch.OverMound:
 			p.move(low.left).line(low.in)
 			p.move(low.in)
 			for _, e := range t.edges {
@@ -190,7 +167,7 @@ func (m *fabric) seams(c *canvas) {
 				}
 				dots.dot(e.out, c.letter/9)
 			}
-		case t.part == stitch.Hand:
+		case t.over == stitch.OverHand:
 			p.move(low.left).line(low.in)
 		case i > 0:
 			p.move(low.left).line(low.out)
@@ -230,7 +207,7 @@ func (m *fabric) drawBands(c *canvas, x float64) {
 	for _, t := range m.tubes {
 		part := draw.Attr{Name: "data-section", Value: string(t.part)}
 		bottom, top := c.y(t.edges[0].left), c.y(t.last().left)
-		if t.part == stitch.Thumb {
+		if t.over == stitch.OverDigit {
 			bottom, top = max(bottom, c.y(t.edges[0].out)), min(top, c.y(t.last().out))
 		}
 		c.s.Group("section", part, attr("rounds", float64(t.rounds())), attr("top", top), attr("bottom", bottom))
@@ -239,7 +216,7 @@ func (m *fabric) drawBands(c *canvas, x float64) {
 			p := c.pen()
 			p.move(low.left).line(low.in, low.out, high.out, high.in, high.left)
 			p.Close()
-			if t.part != stitch.Thumb {
+			if t.over != stitch.OverDigit {
 				p.Rect(x-0.4*c.letter, c.y(high.left), 0.8*c.letter, c.y(low.left)-c.y(high.left))
 			}
 			p.path(draw.Style{Class: "band", Fill: inkColour}, draw.Attr{Name: "fill-opacity", Value: "0"}, part, attr("from", float64(r)), attr("to", float64(r)))

@@ -15,9 +15,23 @@ type edge struct{ left, in, out point }
 // tube is one section: its lower edge, then the upper edge of each round.
 type tube struct {
 	part   stitch.Part
+	over   stitch.Over
 	edges  []edge
-	ribbed int // of its last rounds
-	from   int // rounds from the cast-on to its lower edge
+	closed bool // it ends in a tip
+	from   int  // rounds from the cast-on to its lower edge
+
+	ribbed   int     // of its last rounds
+	rib      int     // the multiple of that ribbing
+	stitches float64 // its count there
+}
+
+// newTube is a section that is not laid out yet.
+func newTube(s *stitch.Section, from int) tube {
+	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), ribbed: s.About.Ribbed, rib: s.About.Rib}
+	if t.ribbed > 0 {
+		t.stitches = float64(s.Rounds[len(s.Rounds)-t.ribbed].In())
+	}
+	return t
 }
 
 func (t *tube) rounds() int { return len(t.edges) - 1 }
@@ -42,26 +56,28 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		division, level = p.Cuff.Rounds+p.Cuff.PlainRounds, f.lift
 	}
 	for _, s := range sections {
-		if s.Part == stitch.Thumb {
+		over := s.Part.Over()
+		if over == stitch.OverDigit {
 			continue
 		}
 		for r, round := range s.Rounds {
 			n := float64(round.Out())
-			if s.Part == stitch.Gusset {
+			if over == stitch.OverMound {
 				n -= float64(p.Gusset.Count(r+1) - p.Gusset.Base)
 			}
 			counts = append(counts, n)
 		}
-		if s.Part == stitch.Gusset {
+		if over == stitch.OverMound {
 			division = len(counts) - 1
 		}
 	}
 	counts = evened(counts, slight)
 	at := 0
-	for _, s := range sections {
-		t := tube{part: s.Part, from: at}
-		if s.Part == stitch.Thumb {
-			t.from, t.edges, t.ribbed = division, m.thumbEdges(s, f), p.Thumb.EdgingRounds
+	for i := range sections {
+		s := &sections[i]
+		t := newTube(s, at)
+		if t.over == stitch.OverDigit {
+			t.from, t.edges = division, m.thumbEdges(s, f)
 			m.tubes = append(m.tubes, t)
 			continue
 		}
@@ -70,16 +86,11 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			half := counts[at+r] / p.Gauge.Stitches / 4 * f.flat(y)
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
-		switch s.Part {
-		case stitch.Cuff:
-			t.ribbed = t.rounds()
-		case stitch.Hand:
-			t.ribbed = p.Body.EdgingRounds
-			if p.Thumbed() {
-				inner, _ := m.parting(f)
-				t.edges[0].in, t.edges[0].out = inner, inner
-			}
-		case stitch.Gusset:
+		switch {
+		case t.over == stitch.OverHand && p.Thumbed():
+			inner, _ := m.parting(f)
+			t.edges[0].in, t.edges[0].out = inner, inner
+		case t.over == stitch.OverMound:
 			m.widen(&t, f)
 		}
 		at += t.rounds()
@@ -126,7 +137,7 @@ func (m *fabric) widen(t *tube, f *figure) {
 }
 
 // thumbEdges are the rounds of the thumb, square to it.
-func (m *fabric) thumbEdges(s stitch.Section, f *figure) []edge {
+func (m *fabric) thumbEdges(s *stitch.Section, f *figure) []edge {
 	counts := []float64{float64(m.p.Thumb.FirstRound)}
 	for _, r := range s.Rounds {
 		counts = append(counts, float64(r.Out()))
@@ -163,7 +174,7 @@ func evened(of []float64, times int) []float64 {
 func (m *fabric) room(f *figure) room {
 	r := f.room
 	for _, t := range m.main() {
-		if t.part == stitch.Gusset {
+		if t.over == stitch.OverMound {
 			r.base = max(r.base, t.edges[0].out.x)
 		}
 	}
@@ -174,7 +185,7 @@ func (m *fabric) room(f *figure) room {
 	r.thumb = max(r.thumb, length(outer.plus(f.root.times(-1))))
 	thumb := m.thumb()
 	tip := float64(thumb.rounds()) / m.p.Gauge.Rounds
-	if m.p.Kind == mitt.Mitten {
+	if thumb.closed {
 		tip += 0.5 * length(thumb.last().out.plus(thumb.last().left.times(-1)))
 	}
 	r.tip = max(r.tip, tip)

@@ -125,7 +125,7 @@ func (c *fitCurve) panels() []*panel {
 // parted takes the thumb's rounds out of the others.
 func parted(rows []fit.Row) (hand, thumb []fit.Row) {
 	for _, r := range rows {
-		if r.Section == stitch.Thumb {
+		if r.Section.Over() == stitch.OverDigit {
 			thumb = append(thumb, r)
 		} else {
 			hand = append(hand, r)
@@ -137,7 +137,7 @@ func parted(rows []fit.Row) (hand, thumb []fit.Row) {
 // profiles cuts rows where the thumb parts, after the gusset: below it is in
 // the girth, above it is not, so no line leads from one to the other.
 func profiles(rows []fit.Row) [][]fit.Row {
-	return cut(rows, func(a, b fit.Row) bool { return a.Section == stitch.Gusset && b.Section != stitch.Gusset })
+	return cut(rows, func(a, b fit.Row) bool { return a.Section.Over() == stitch.OverMound && a.Section != b.Section })
 }
 
 // sections cuts rows into sections.

@@ -101,8 +101,8 @@ func (c *fitCurve) drawBands() {
 // 20.1 cm, snug (stretch +2 %)".
 func (c *fitCurve) says(r fit.Row) string {
 	body := "hand"
-	if r.Section == stitch.Thumb {
-		body = "thumb"
+	if r.Section.Over() == stitch.OverDigit {
+		body = r.Section.Words()
 	}
 	fabric := c.girth(r.Fabric)
 	if c.o.Half > 0 {

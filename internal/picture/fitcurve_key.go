@@ -59,8 +59,8 @@ func (c *fitCurve) label(rows []fit.Row) string {
 	list := []string{fmt.Sprintf("Fit curve of the %s hand: girth of fabric and hand round by round, upwards from the cast-on.", strings.ToLower(c.o.hand().side()))}
 	for _, s := range sections(rows) {
 		body := "hand"
-		if s[0].Section == stitch.Thumb {
-			body = "thumb"
+		if s[0].Section.Over() == stitch.OverDigit {
+			body = s[0].Section.Words()
 		}
 		text := fmt.Sprintf("%s, %s: fabric %s, %s %s; ", s[0].Section.Words(), roundsWords(len(s)),
 			c.course(s, func(r fit.Row) float64 { return r.Fabric }), body, c.course(s, func(r fit.Row) float64 { return r.Body }))

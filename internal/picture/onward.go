@@ -89,7 +89,7 @@ func (m *fabric) level(at Knitted) float64 {
 		if t.part == at.Part {
 			return t.edges[min(at.Round, t.rounds())].left.y
 		}
-		if at.Part == stitch.Thumb && t.part == stitch.Hand {
+		if at.Part.Over() == stitch.OverDigit && t.over == stitch.OverHand {
 			return t.edges[0].left.y
 		}
 	}
@@ -147,8 +147,8 @@ func (m *fabric) ahead(c *canvas, at Knitted, style draw.Style) {
 		for _, e := range t.edges[n+1:] {
 			p.line(e.left)
 		}
-		if t.part == stitch.Thumb || i == len(main)-1 {
-			m.end(p, t, t.part == stitch.Thumb && m.p.Kind == mitt.Mitten || t.part == stitch.Top)
+		if t.over == stitch.OverDigit || i == len(main)-1 {
+			m.end(p, t)
 		} else {
 			p.move(t.last().out)
 		}

@@ -79,7 +79,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	if d.FromLeft {
 		out.Mitt = stitch.FromLeft(out.Mitt)
 	}
-	out.Words = words.Instructions(plan, out.Mitt, words.Hands{Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out)})
+	out.Words = words.Instructions(out.Mitt, words.Hands{Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out)})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit())
 	return out, nil
 }

@@ -30,7 +30,7 @@ func leaves(p *Planned) (Leaves, error) {
 	if err != nil {
 		return out, err
 	}
-	out.Girths = fit.LeftOff(p.Plan, rows, out.Tolerance)
+	out.Girths = fit.LeftOff(rows, out.Tolerance)
 	at := map[stitch.Part]mitt.Place{stitch.Hand: mitt.PlaceHandLength}
 	if p.Thumbed() {
 		at[stitch.Gusset], at[stitch.Thumb] = mitt.PlaceGussetLength, mitt.PlaceThumbLength

@@ -34,7 +34,7 @@ var spelled = map[stitch.Op]string{
 
 var titles = map[stitch.Part]string{
 	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.Gusset: "Thumb gusset",
-	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb",
+	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", "index": "Index",
 }
 
 // differs compares what was knitted from the words with the mitt.
@@ -49,7 +49,7 @@ func differs(read *readback.Mitt, m stitch.Mitt) error {
 			finish = spelled[s.Finish.Ops[0]]
 		}
 		switch {
-		case p.Title != titles[s.Part], p.CastOn != s.CastOn, p.FromHeld != s.FromHeld, p.Moved != s.Shift,
+		case p.Title != titles[s.Part], p.CastOn != s.CastOn, len(p.From) != len(s.From), p.Moved != s.Shift,
 			len(p.Rounds) != len(s.Rounds), p.Finish != finish, p.Finished != s.Finish.In():
 			return fmt.Errorf("%s: %+v", s.Part, p)
 		}

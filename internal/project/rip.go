@@ -40,7 +40,7 @@ func offs(p *Planned) ([]off, error) {
 	if err != nil {
 		return nil, err
 	}
-	zones := fit.Zones(p.Plan, rows)
+	zones := fit.Zones(rows)
 	one := func(at mitt.Place) fit.Range { return fit.Range{Low: p.Off[at], High: p.Off[at]} }
 	list := []off{{"cuff", one(mitt.PlaceCuff)}}
 	if p.Thumbed() {

@@ -3,16 +3,18 @@ package readback
 import (
 	"fmt"
 	"regexp"
+	"strings"
 )
 
 // needles are the stitches that are being knitted, each with a number of its
 // own, in the order in which the next round works them.
 type needles struct {
 	live    []int
-	held    []int // on waste yarn
-	corners int   // strands at the corners of the gap, not worked in yet
-	made    int   // stitches so far
-	gusset  int   // of the live ones, those before the gusset's marker; −1: no marker
+	held    map[string][]int // on waste yarn, by whom they wait for
+	keeps   string           // for whom stitches are put aside now
+	corners int              // strands at the corners of the gap, not worked in yet
+	made    int              // stitches so far
+	gusset  int              // of the live ones, those before the gusset's marker; −1: no marker
 }
 
 // loops are what an abbreviation eats and makes.
@@ -39,10 +41,13 @@ func (n *needles) work(op string, right *[]int) error {
 		*right = append(*right, taken[0])
 		return nil
 	case "hold":
-		if len(n.held) == 0 {
+		if n.held == nil {
+			n.held = map[string][]int{}
+		}
+		if len(n.held[n.keeps]) == 0 {
 			n.corners = 2
 		}
-		n.held = append(n.held, taken[0])
+		n.held[n.keeps] = append(n.held[n.keeps], taken[0])
 		return nil
 	case "k2tog with the gap strand", "ssk with the gap strand":
 		if n.corners == 0 {
@@ -62,7 +67,7 @@ func (n *needles) work(op string, right *[]int) error {
 // The lines that are no rounds.
 var (
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
-	takeUp   = regexp.MustCompile(`^Put the (\d+) held stitch(?:es)? back on the needles\b`)
+	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	bindOff  = regexp.MustCompile(`^Bind off (?:all |the )?(\d+) stitch(?:es)?\b`)
@@ -85,8 +90,8 @@ func (n *needles) step(p *Part, line string) error {
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)
 	}
-	if k, ok := number(takeUp); ok {
-		return n.takeUp(p, k)
+	if found := takeUp.FindStringSubmatch(line); found != nil {
+		return n.takeUp(p, atoi(found[1]), found[2])
 	}
 	if k, ok := number(knitOn); ok {
 		return n.move(p, k)
@@ -124,12 +129,29 @@ func (n *needles) castOn(p *Part, k int) error {
 	return nil
 }
 
-func (n *needles) takeUp(p *Part, k int) error {
-	if len(n.live) > 0 || len(p.Rounds) > 0 || k != len(n.held) {
-		return fmt.Errorf("%d stitches are on the needles, %d on waste yarn", len(n.live), len(n.held))
+// takeUp puts k stitches back that wait for somebody: " for the index and for
+// the middle"; whose is empty for those that wait without a name.
+func (n *needles) takeUp(p *Part, k int, whose string) error {
+	var back []int
+	p.From = strings.Split(strings.TrimPrefix(whose, " for the "), " and for the ")
+	for _, name := range p.From {
+		back = append(back, n.held[name]...)
+		delete(n.held, name)
 	}
-	n.live, n.held, p.FromHeld = n.held, nil, true
+	if len(n.live) > 0 || len(p.Rounds) > 0 || k != len(back) {
+		return fmt.Errorf("%d stitches are on the needles, %d on waste yarn", len(n.live), len(back)+n.waiting())
+	}
+	n.live = back
 	return nil
+}
+
+// waiting is how many stitches are on waste yarn.
+func (n *needles) waiting() int {
+	all := 0
+	for _, list := range n.held {
+		all += len(list)
+	}
+	return all
 }
 
 // move has the round begin k stitches further on.

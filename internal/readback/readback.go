@@ -17,9 +17,9 @@ type Mitt struct{ Parts []*Part }
 // Part is one section of a text.
 type Part struct {
 	Title    string
-	CastOn   int  // stitches cast on before round 1
-	FromHeld bool // it begins with what was put aside
-	Moved    int  // stitches by which the beginning of the round moves on
+	CastOn   int      // stitches cast on before round 1
+	From     []string // whom the stitches waited for with which it begins; "" where only one set waits
+	Moved    int      // stitches by which the beginning of the round moves on
 	Rounds   []Round
 	Finish   string // "BO", "draw up", "graft", or nothing
 	Finished int    // stitches that the finish takes
@@ -58,8 +58,8 @@ func Read(text string) (*Mitt, error) {
 	if err := n.end(part); err != nil {
 		return nil, err
 	}
-	if len(n.live) > 0 || len(n.held) > 0 {
-		return nil, fmt.Errorf("at the end %d stitches are on the needles and %d on waste yarn", len(n.live), len(n.held))
+	if len(n.live) > 0 || n.waiting() > 0 {
+		return nil, fmt.Errorf("at the end %d stitches are on the needles and %d on waste yarn", len(n.live), n.waiting())
 	}
 	return m, nil
 }

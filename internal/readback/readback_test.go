@@ -51,7 +51,7 @@ func TestRead(t *testing.T) {
 	assert.Equal(t, strings.Fields("k yo k2tog yo k2tog yo k2tog k"), hand.Rounds[1].Ops)
 	assert.Equal(t, 1, top.Moved)
 	assert.Equal(t, "draw up", top.Finish)
-	assert.True(t, thumb.FromHeld)
+	assert.Equal(t, []string{""}, thumb.From)
 	assert.Equal(t, []string{"pick up", "pick up", "k2tog with the gap strand", "k", "k", "k", "ssk with the gap strand"}, thumb.Rounds[0].Ops)
 	assert.Equal(t, 7, thumb.Finished)
 }

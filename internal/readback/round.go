@@ -134,7 +134,7 @@ var (
 		re *regexp.Regexp
 		op string
 	}{
-		{regexp.MustCompile(`^slip (\d+) to waste yarn$`), "hold"},
+		{regexp.MustCompile(`^slip (\d+) to waste yarn(?: for the (.*))?$`), "hold"},
 		{regexp.MustCompile(`^cast on (\d+) with backward loops$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
 	}
@@ -160,6 +160,9 @@ func (w *worker) item(item string) error {
 	}
 	for _, p := range phrases {
 		if found := p.re.FindStringSubmatch(item); found != nil {
+			if w.keeps = ""; len(found) > 2 {
+				w.keeps = found[2]
+			}
 			return w.do(p.op, atoi(found[1]))
 		}
 	}

@@ -1,6 +1,9 @@
 package stitch
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Unsound is one place where the loops don't add up.
 type Unsound struct {
@@ -12,71 +15,144 @@ type Unsound struct {
 }
 
 // Ledger checks a whole mitt and lists what is unsound, in the order worked.
-// A mitt is sound when every round eats exactly what the round below left,
-// the held stitches come back exactly once, and nothing is left over.
+// A mitt is sound when every round eats exactly what the round below left, every
+// set that is kept aside is taken up once, under its name, and nothing is left
+// over but the sets that the mitt says it leaves.
 func Ledger(m Mitt) []Unsound {
-	var (
-		faults []Unsound
-		live   int  // loops on the needles
-		held   int  // loops kept aside
-		taken  bool // the held loops have come back
-	)
-	for _, s := range m.Sections {
-		switch {
-		case s.FromHeld:
-			faults = append(faults, leftOver(s.Part, live)...)
-			if taken {
-				faults = append(faults, Unsound{s.Part, 1, 0, held, "the held stitches are taken up twice"})
-			}
-			live, held, taken = held, 0, true
-		case s.CastOn > 0:
-			faults = append(faults, leftOver(s.Part, live)...)
-			live = s.CastOn
+	var l ledger
+	for i := range m.Sections {
+		l.section(&m.Sections[i])
+	}
+	if l.live != 0 {
+		l.add(Unsound{Left: l.live, Words: fmt.Sprintf("%d stitches are left on the needles at the end", l.live)})
+	}
+	for _, w := range l.kept {
+		if !w.taken && w.set != "" && !slices.Contains(m.Left, w.set) {
+			l.add(Unsound{Left: w.stitches, Words: fmt.Sprintf("%d stitches held for the %s never come back", w.stitches, w.set)})
 		}
-		var more []Unsound
-		more, live, held = ledgerSection(s, live, held)
-		faults = append(faults, more...)
 	}
-	if live != 0 {
-		faults = append(faults, Unsound{Left: live, Words: fmt.Sprintf("%d stitches are left on the needles at the end", live)})
+	for _, s := range m.Left {
+		if w := l.find(s); w == nil || w.taken {
+			l.add(Unsound{Words: fmt.Sprintf("nothing is held for the %s at the end, which the mitt says it leaves", s)})
+		}
 	}
-	if held != 0 {
-		faults = append(faults, Unsound{Left: held, Words: fmt.Sprintf("%d held stitches never come back", held)})
-	}
-	return faults
+	return l.faults
 }
 
-func leftOver(p Part, live int) []Unsound {
-	if live == 0 {
-		return nil
-	}
-	return []Unsound{{p, 1, live, 0, fmt.Sprintf("%d stitches are still on the needles before the %s begins", live, p.Words())}}
+// ledger walks a mitt with what is on the needles and what is kept aside. Each
+// fault is told once, and the walk goes on from what the round itself makes.
+type ledger struct {
+	faults []Unsound
+	live   int // loops on the needles
+	kept   []waiting
 }
 
-// ledgerSection walks the rounds of one section; each fault is told once,
-// and the walk goes on from what the round itself makes.
-func ledgerSection(s Section, live, held int) (faults []Unsound, liveAfter, heldAfter int) {
-	rounds := s.Rounds
+// waiting is a set that was put aside, and by which part.
+type waiting struct {
+	set      Set
+	by       Part
+	stitches int
+	taken    bool
+}
+
+func (l *ledger) add(u Unsound) { l.faults = append(l.faults, u) }
+
+// find is the set as it was put aside last; nil if it never was.
+func (l *ledger) find(s Set) *waiting {
+	for i := len(l.kept) - 1; i >= 0; i-- {
+		if l.kept[i].set == s {
+			return &l.kept[i]
+		}
+	}
+	return nil
+}
+
+func (l *ledger) section(s *Section) {
+	if (len(s.From) > 0 || s.CastOn > 0) && l.live != 0 {
+		l.add(Unsound{s.Part, 1, l.live, 0, fmt.Sprintf("%d stitches are still on the needles before the %s begins", l.live, s.Part.Words())})
+	}
+	if s.CastOn > 0 {
+		l.live = s.CastOn
+	}
+	if len(s.From) > 0 {
+		l.live = l.takeUp(s)
+	}
+	for i := range s.Rounds {
+		l.round(s, i, &s.Rounds[i])
+	}
 	if len(s.Finish.Ops) > 0 {
-		rounds = append(rounds[:len(rounds):len(rounds)], s.Finish)
+		l.round(s, len(s.Rounds), &s.Finish)
 	}
-	for i, r := range rounds {
-		if eats := r.In(); eats != live {
-			faults = append(faults, Unsound{s.Part, i + 1, live, eats, unsoundWords(s, i, live, eats)})
-		}
-		live = r.Out()
-		held += r.Held()
-	}
-	return faults, live, held
 }
 
-func unsoundWords(s Section, i, left, eats int) string {
+// takeUp puts the sets of a section on the needles and returns their stitches.
+func (l *ledger) takeUp(s *Section) int {
+	stitches := s.CastOn
+	if stitches > 0 {
+		l.add(Unsound{s.Part, 1, 0, stitches, fmt.Sprintf("the %s takes up stitches and casts on at once; cast on in its first round", s.Part.Words())})
+	}
+	for _, set := range s.From {
+		w := l.find(set)
+		switch {
+		case w == nil:
+			l.add(Unsound{s.Part, 1, 0, 0, fmt.Sprintf("the %s takes up the stitches held for the %s, but none are", s.Part.Words(), set)})
+		case w.taken:
+			l.add(Unsound{s.Part, 1, 0, w.stitches, fmt.Sprintf("the stitches held for the %s are taken up twice", set)})
+		default:
+			w.taken = true
+			stitches += w.stitches
+		}
+	}
+	return stitches
+}
+
+func (l *ledger) round(s *Section, i int, r *Round) {
+	if eats := r.In(); eats != l.live {
+		l.add(Unsound{s.Part, i + 1, l.live, eats, unsoundWords(s, i, l.live, eats)})
+	}
+	l.live = r.Out()
+	for k, o := range r.Ops {
+		if o == Hold {
+			l.keep(s, i, r.SetAt(k))
+		}
+	}
+}
+
+// keep puts one stitch aside. A set is put aside by one part, since its
+// stitches come back together.
+func (l *ledger) keep(s *Section, i int, set Set) {
+	w := l.find(set)
+	if w == nil || w.taken {
+		if set == "" {
+			l.add(Unsound{s.Part, i + 1, 0, 0, fmt.Sprintf("%s: round %d puts stitches aside without a name", s.Part.Words(), i+1)})
+		}
+		l.kept = append(l.kept, waiting{set: set, by: s.Part})
+		w = &l.kept[len(l.kept)-1]
+	} else if w.by != s.Part {
+		l.add(Unsound{s.Part, i + 1, w.stitches, 0, fmt.Sprintf("%s: round %d holds stitches for the %s, but those of the %s still wait under that name", s.Part.Words(), i+1, set, w.by.Words())})
+		w.by = s.Part
+	}
+	w.stitches++
+}
+
+func unsoundWords(s *Section, i, left, eats int) string {
 	this := fmt.Sprintf("round %d", i+1)
 	if i == len(s.Rounds) {
 		this = "the last step"
 	}
 	if i == 0 {
-		return fmt.Sprintf("%s, %s eats %d stitches, but %d are on the needles", s.Part.Words(), this, eats, left)
+		return fmt.Sprintf("%s, %s eats %d stitches, but %d are on the needles%s", s.Part.Words(), this, eats, left, takenFrom(s))
 	}
 	return fmt.Sprintf("%s: round %d makes %d stitches, %s eats %d", s.Part.Words(), i, left, this, eats)
+}
+
+// takenFrom names the sets that a part took up, where they don't have its name.
+func takenFrom(s *Section) string {
+	text := ""
+	for _, set := range s.From {
+		if string(set) != string(s.Part) {
+			text += ", held for the " + string(set)
+		}
+	}
+	return text
 }

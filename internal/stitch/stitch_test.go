@@ -59,15 +59,15 @@ func join(parts ...[]stitch.Op) []stitch.Op {
 // small is a mitt of ten stitches: one increase round, three stitches held,
 // one cast on over the gap, a thumb of five.
 func small() stitch.Mitt {
+	division := stitch.Round{Lead: 4, Ops: join(ops(3, stitch.Hold), ops(1, stitch.CastOn), ops(9, stitch.Knit))}
+	division.Keep(stitch.ThumbSet)
 	return stitch.Mitt{Sections: []stitch.Section{
 		{Part: stitch.Cuff, CastOn: 10, Rounds: []stitch.Round{{Ops: ops(10, stitch.Knit)}}},
 		{Part: stitch.Gusset, Rounds: []stitch.Round{
 			{Lead: 3, Ops: join([]stitch.Op{stitch.M1L, stitch.Knit, stitch.M1R}, ops(9, stitch.Knit))},
 		}},
-		{Part: stitch.Hand, Rounds: []stitch.Round{
-			{Lead: 4, Ops: join(ops(3, stitch.Hold), ops(1, stitch.CastOn), ops(9, stitch.Knit))},
-		}, Finish: stitch.Round{Ops: ops(10, stitch.BindOff)}},
-		{Part: stitch.Thumb, FromHeld: true, Rounds: []stitch.Round{
+		{Part: stitch.Hand, Rounds: []stitch.Round{division}, Finish: stitch.Round{Ops: ops(10, stitch.BindOff)}},
+		{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: []stitch.Round{
 			{Lead: 2, Ops: join(ops(2, stitch.PickUp), []stitch.Op{stitch.GapK2tog, stitch.Knit, stitch.GapSSK})},
 		}, Finish: stitch.Round{Ops: ops(5, stitch.BindOff)}},
 	}}
@@ -85,8 +85,8 @@ func TestLedgerFinds(t *testing.T) {
 		want  string
 	}{
 		{"a round too greedy", func(m *stitch.Mitt) { m.Sections[0].Rounds[0].Ops[0] = stitch.K2tog }, "cuff, round 1 eats 11 stitches, but 10 are on the needles"},
-		{"held stitches lost", func(m *stitch.Mitt) { m.Sections = m.Sections[:3] }, "3 held stitches never come back"},
-		{"held stitches twice", func(m *stitch.Mitt) { m.Sections = append(m.Sections, m.Sections[3]) }, "the held stitches are taken up twice"},
+		{"held stitches lost", func(m *stitch.Mitt) { m.Sections = m.Sections[:3] }, "3 stitches held for the thumb never come back"},
+		{"held stitches twice", func(m *stitch.Mitt) { m.Sections = append(m.Sections, m.Sections[3]) }, "the stitches held for the thumb are taken up twice"},
 		{"stitches left over", func(m *stitch.Mitt) { m.Sections[3].Finish = stitch.Round{} }, "5 stitches are left on the needles at the end"},
 		{"hand not ended", func(m *stitch.Mitt) { m.Sections[2].Finish = stitch.Round{} }, "10 stitches are still on the needles before the thumb begins"},
 	}

@@ -21,7 +21,7 @@ func (p Place) Begun() bool { return p.Part != "" }
 // Worked returns what is knitted at the place, as the planner takes it. After the
 // finish of the hand no round can be added to it, so the work is at the thumb.
 func (p Place) Worked(by *mitt.Plan) *mitt.Worked {
-	if p.Ended && p.Part != stitch.Thumb && by.Thumbed() {
+	if p.Ended && p.Part.Over() != stitch.OverDigit && by.Thumbed() {
 		return by.Worked(stitch.Thumb, 0)
 	}
 	return by.Worked(p.Part, p.Round)

@@ -26,8 +26,9 @@ func (t Task) IsRound() bool { return t.Round > Opening && t.Round < Ending }
 func Tasks(m stitch.Mitt) []Task {
 	var list []Task
 	knitted := 0
-	for _, s := range m.Sections {
-		if s.CastOn > 0 || s.FromHeld || s.Shift != 0 {
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		if s.Opens() {
 			list = append(list, Task{s.Part, Opening, knitted})
 		}
 		for r := range s.Rounds {

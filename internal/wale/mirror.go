@@ -93,7 +93,7 @@ func (w *walker) past(r stitch.Round, order []int, names []string) {
 			above = append(above, names[j])
 		}
 		if op == stitch.Hold {
-			w.held = append(w.held, names[j])
+			w.keep(r.SetAt(from), names[j])
 		}
 		taken = taken || op.In() > 1
 	}

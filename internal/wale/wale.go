@@ -44,17 +44,17 @@ func Mitt(m stitch.Mitt, base int) Names {
 	w := walker{}
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
 		lead := 0
-		if s.Part == stitch.Gusset {
+		if s.Part.Marked() {
 			lead = s.Rounds[i].Lead
 		}
-		return w.round(s.Rounds[i].Ops, lead)
+		return w.round(s.Rounds[i], lead)
 	})
 }
 
 // walker goes through rounds with the columns that are on the needles.
 type walker struct {
 	live   []string
-	held   []string
+	held   map[stitch.Set][]string
 	born   map[byte]int
 	mirror bool // the other hand's rounds are walked
 }
@@ -63,32 +63,47 @@ type walker struct {
 // past it.
 func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) []string) Names {
 	names := Names{}
-	var held []string
+	lasting := false // the columns on the needles are gone on with
 	for _, s := range m.Sections {
 		if len(s.Rounds) == 0 {
 			continue
 		}
-		switch _, goesOn := names[stitch.Gusset]; {
-		case s.Part == stitch.Gusset:
+		switch {
+		case s.Part.Marked():
 			w.begin(numbered(Base, base), numbered(Hand, s.Rounds[0].In()-s.Rounds[0].LeadIn()))
-		case s.FromHeld:
-			w.live, w.born = held, map[byte]int{}
-		case s.Part == stitch.Top && len(w.live) > 0:
+		case len(s.From) > 0:
+			w.takeUp(s.From)
+		case lasting && !s.Part.Passing() && s.CastOn == 0:
 			w.turn(s.Shift)
-		case s.Part != stitch.Hand || !goesOn:
+		default:
 			all := numbered(Hand, s.Rounds[0].In())
 			under := min(base, len(all)) // what the gusset will stand on
 			w.begin(all[:under], all[under:])
 		}
+		lasting = !s.Part.Passing()
 		names[s.Part] = make([][]string, len(s.Rounds))
 		for i := range s.Rounds {
 			names[s.Part][i] = round(s, i)
 		}
-		if len(w.held) > 0 {
-			held, w.held = w.held, nil
-		}
 	}
 	return names
+}
+
+// keep puts a column aside.
+func (w *walker) keep(set stitch.Set, name string) {
+	if w.held == nil {
+		w.held = map[stitch.Set][]string{}
+	}
+	w.held[set] = append(w.held[set], name)
+}
+
+// takeUp puts the columns of some sets on the needles.
+func (w *walker) takeUp(sets []stitch.Set) {
+	w.live, w.born = nil, map[byte]int{}
+	for _, set := range sets {
+		w.live = append(w.live, w.held[set]...)
+		delete(w.held, set)
+	}
 }
 
 // begin puts new columns on the needles. The other hand works them in the
@@ -104,13 +119,17 @@ func (w *walker) begin(lead, rest []string) {
 
 // turn moves the beginning of the round on by n columns.
 func (w *walker) turn(n int) {
+	if n == 0 || len(w.live) == 0 {
+		return
+	}
 	n = ((n % len(w.live)) + len(w.live)) % len(w.live)
 	w.live = append(append([]string(nil), w.live[n:]...), w.live[:n]...)
 }
 
 // round names the operations over the columns that the round below left. In
 // a gusset's leading block an increase has the family of its edge.
-func (w *walker) round(ops []stitch.Op, lead int) []string {
+func (w *walker) round(r stitch.Round, lead int) []string {
+	ops := r.Ops
 	names := make([]string, 0, len(ops))
 	above := make([]string, 0, len(ops))
 	at := 0
@@ -133,7 +152,7 @@ func (w *walker) round(ops []stitch.Op, lead int) []string {
 			above = append(above, name)
 		}
 		if op == stitch.Hold {
-			w.held = append(w.held, name)
+			w.keep(r.SetAt(i), name)
 		}
 	}
 	w.live = above

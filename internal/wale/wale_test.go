@@ -40,10 +40,11 @@ func TestColumnsGoOn(t *testing.T) {
 	g := section(t, "k m1l k m1r k | k k k k")
 	hand := section(t, "hold hold hold hold hold co co co | k k k k", "k k k | k k k k")
 	hand.Part = stitch.Hand
+	hand.Rounds[0].Keep(stitch.ThumbSet)
 	top := section(t, "k ssk k k2tog k")
 	top.Part, top.Shift = stitch.Top, 1
 	thumb := section(t, "pick pick | gapk2tog k k k gapssk")
-	thumb.Part, thumb.FromHeld = stitch.Thumb, true
+	thumb.Part, thumb.From = stitch.Thumb, []stitch.Set{stitch.ThumbSet}
 	names := Mitt(stitch.Mitt{Sections: []stitch.Section{g, hand, top, thumb}}, 3)
 	row := func(p stitch.Part, i int) string { return strings.Join(names[p][i], " ") }
 	assert.Equal(t, "B1 A1 B2 Z1 B3 C1 C2 C3 H1 H2 H3 H4", row(stitch.Hand, 0))
@@ -100,11 +101,12 @@ func TestMirror(t *testing.T) {
 	g := section(t, "k m1l k m1r k | k k k k")
 	hand := section(t, "hold hold hold hold hold co co co | k k k k", "k p k p k p k", "k k m1 k k m1 k k k", "k k2tog k k k2tog k k", "k k k k k k k")
 	hand.Part = stitch.Hand
+	hand.Rounds[0].Keep(stitch.ThumbSet)
 	for i := 1; i < 5; i++ {
 		hand.Rounds[i].Even = true
 	}
 	thumb := section(t, "pick pick | gapk2tog k k k gapssk")
-	thumb.Part, thumb.FromHeld = stitch.Thumb, true
+	thumb.Part, thumb.From = stitch.Thumb, []stitch.Set{stitch.ThumbSet}
 	names := Mirror(stitch.Mitt{Sections: []stitch.Section{g, hand, thumb}}, 3)
 	row := func(p stitch.Part, i int) string { return strings.Join(names[p][i], " ") }
 	assert.Equal(t, "B3 Z1 B2 A1 B1 H4 H3 H2 H1", row(stitch.Gusset, 0))

@@ -19,15 +19,15 @@ func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 	if len(used) == 1 {
 		return fmt.Sprintf("In %s: %s", used[0], small(Round(part, r)))
 	}
-	if part != stitch.Gusset || r.Lead == 0 || r.Lead == len(r.Ops) {
-		return fmt.Sprintf("%s (%d).", capital(joinRepeats(colouredRuns(r.Ops, yarns))), r.Out())
+	if !part.Marked() || r.Lead == 0 || r.Lead == len(r.Ops) {
+		return fmt.Sprintf("%s (%d).", capital(joinRepeats(colouredRuns(r, yarns))), r.Out())
 	}
-	lead := joinRepeats(colouredRuns(r.Ops[:r.Lead], yarns[:r.Lead]))
-	hand := joinRepeats(colouredRuns(r.Ops[r.Lead:], yarns[r.Lead:]))
+	lead := joinRepeats(colouredRuns(cut(r, 0, r.Lead), yarns[:r.Lead]))
+	hand := joinRepeats(colouredRuns(cut(r, r.Lead, len(r.Ops)), yarns[r.Lead:]))
 	if of := inYarns(r.Ops[r.Lead:], yarns[r.Lead:]); len(of) == 1 && plain(r.Ops[r.Lead:]) {
 		hand = "knit " + of[0] + " to the end"
 	}
-	return fmt.Sprintf("%s | %s (%d, of which %d in the gusset).", capital(lead), hand, r.Out(), r.LeadOut())
+	return fmt.Sprintf("%s | %s %s.", capital(lead), hand, counted(part, r))
 }
 
 // inYarns are the yarns in which some operations are worked.
@@ -47,14 +47,15 @@ func inYarn(op stitch.Op) bool {
 }
 
 // colouredRuns counts equal operations in one yarn that follow each other.
-func colouredRuns(ops []stitch.Op, yarns []string) []string {
+func colouredRuns(r stitch.Round, yarns []string) []string {
 	var tokens []string
+	ops := r.Ops
 	for i := 0; i < len(ops); {
 		n := 1
-		for i+n < len(ops) && ops[i+n] == ops[i] && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) {
+		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) {
 			n++
 		}
-		token := run(ops[i], n)
+		token := run(ops[i], n, r.SetAt(i))
 		switch {
 		case token == "" || !inYarn(ops[i]):
 		case strings.HasPrefix(token, "("): // "(k2tog) twice"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
@@ -37,13 +36,17 @@ type Passage struct {
 // What was painted in the chart is in the rounds, so it is in the words. The
 // mitt is given as it is knitted: mirrored already, and its operations named
 // already for who knits from left to right.
-func Instructions(p *mitt.Plan, m stitch.Mitt, by Hands) []Passage {
+func Instructions(m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
-	for _, s := range m.Sections {
-		passage := Passage{Part: s.Part, Title: title(p, s.Part)}
-		passage.Steps = append(passage.Steps, before(p, s, by)...)
-		passage.Steps = append(passage.Steps, rounds(s)...)
-		passage.Steps = append(passage.Steps, after(p, s)...)
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		passage := Passage{Part: s.Part, Title: s.Part.Title()}
+		passage.Steps = append(passage.Steps, before(s, by)...)
+		passage.Steps = append(passage.Steps, rounds(*s)...)
+		passage.Steps = append(passage.Steps, after(s)...)
+		if i == len(m.Sections)-1 {
+			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside, above all for a small child."})
+		}
 		passages = append(passages, passage)
 	}
 	return passages
@@ -71,46 +74,45 @@ func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
 	return nil
 }
 
-func title(p *mitt.Plan, part stitch.Part) string {
-	switch part {
-	case stitch.Cuff:
-		return "Cuff"
-	case stitch.CuffPlain:
-		return "Plain rounds"
-	case stitch.Gusset:
-		return "Thumb gusset"
-	case stitch.Hand:
-		return "Hand"
-	case stitch.Top:
-		return "Top"
-	}
-	return "Thumb"
-}
-
 // before is what is said before round 1 of a section.
-func before(p *mitt.Plan, s stitch.Section, by Hands) []Step {
+func before(s *stitch.Section, by Hands) []Step {
 	var steps []Step
+	say := func(text string) { steps = append(steps, Step{Text: text}) }
 	if s.CastOn > 0 {
-		steps = append(steps, Step{Text: fmt.Sprintf("Cast on %s with a stretchy cast-on, leaving a tail of 20 cm. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch"))})
+		say(fmt.Sprintf("Cast on %s with a stretchy cast-on, leaving a tail of 20 cm. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch")))
 	}
-	switch s.Part {
-	case stitch.Hand:
-		if !p.Thumbed() {
-			steps = append(steps, Step{Text: "The thumb lies inside. " + by.pair()})
-		}
-	case stitch.Gusset:
-		steps = append(steps, Step{Text: by.round()}, Step{Text: capital(Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N))})
-	case stitch.Top:
-		if s.Shift != 0 {
-			steps = append(steps, Step{Text: shift(s.Shift)})
-		}
-		if len(p.Top.DecreaseRounds) > 0 {
-			steps = append(steps, Step{Text: Schedule(p.Top.DecreaseRounds, p.Top.Stitches, p.Top.End, -4, p.Top.Rounds)})
-		}
-	case stitch.Thumb:
-		steps = append(steps, Step{Text: fmt.Sprintf("Put the %s back on the needles. Join the yarn with a 20 cm tail; it closes the last hole.", Plural(p.Thumb.Held, "held stitch"))})
+	if len(s.From) > 0 {
+		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn with a 20 cm tail; it closes the last hole.", taken(s)))
+	}
+	if s.About.Inside {
+		say("The thumb lies inside. " + by.pair())
+	}
+	if s.Part.Marked() {
+		say(by.round())
+	}
+	if s.Shift != 0 {
+		say(shift(s.Shift))
+	}
+	if by := s.About.Shaping; by != nil {
+		say(Schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds)))
 	}
 	return steps
+}
+
+// taken is what a section takes up: "9 held stitches", "6 stitches held for the
+// index".
+func taken(s *stitch.Section) string {
+	n, whose := s.Rounds[0].In(), ""
+	for i, set := range s.From {
+		if i > 0 && set.For() != "" {
+			whose += " and"
+		}
+		whose += set.For()
+	}
+	if whose == "" {
+		return Plural(n, "held stitch")
+	}
+	return Plural(n, "stitch") + " held" + whose
 }
 
 // Hands say for which hand a mitt is, and how its knitter works.
@@ -147,23 +149,19 @@ func shift(n int) string {
 	return fmt.Sprintf("Knit %d more: the round now begins at the side line, in the middle of the bridge.", n)
 }
 
-// after is the finish of a section, and the caution that belongs to it.
-func after(p *mitt.Plan, s stitch.Section) []Step {
+// after is the finish of a section.
+func after(s *stitch.Section) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
 	}
-	text := capital(Phrase(s.Finish.Ops)) + "."
+	text := capital(phrase(s.Finish)) + "."
 	switch s.Finish.Ops[0] {
 	case stitch.BindOff:
 		text = fmt.Sprintf("Bind off %s loosely, with a stretchy bind-off.", all(s.Finish.In()))
 	case stitch.DrawUp:
 		text = fmt.Sprintf("Cut the yarn, draw it through the %s that are left, pull tight and fasten off inside.", Plural(s.Finish.In(), "stitch"))
 	}
-	steps := []Step{{Text: text}}
-	if s.Part == stitch.Thumb || !p.Thumbed() {
-		steps = append(steps, Step{Text: "Weave in the ends; no loose thread stays inside, above all for a small child."})
-	}
-	return steps
+	return []Step{{Text: text}}
 }
 
 func all(n int) string {
@@ -192,25 +190,39 @@ func rounds(s stitch.Section) []Step {
 // Round is one round in words, with its count where it changes.
 func Round(part stitch.Part, r stitch.Round) string {
 	if plain(r.Ops) {
-		if part == stitch.Gusset {
-			return fmt.Sprintf("Knit (%d, of which %d in the gusset).", r.Out(), r.LeadOut())
-		}
-		return fmt.Sprintf("Knit (%d).", r.Out())
+		return fmt.Sprintf("Knit %s.", counted(part, r))
 	}
-	text := capital(Phrase(r.Ops))
-	if part == stitch.Gusset && r.Lead > 0 && r.Lead < len(r.Ops) {
-		text = capital(Phrase(r.Ops[:r.Lead])) + " | " + strings.TrimSpace(rest(r.Ops[r.Lead:]))
-		return fmt.Sprintf("%s (%d, of which %d in the gusset).", text, r.Out(), r.LeadOut())
+	if part.Marked() && r.Lead > 0 && r.Lead < len(r.Ops) {
+		lead, hand := cut(r, 0, r.Lead), cut(r, r.Lead, len(r.Ops))
+		return fmt.Sprintf("%s | %s %s.", capital(phrase(lead)), strings.TrimSpace(rest(hand)), counted(part, r))
 	}
-	return fmt.Sprintf("%s (%d).", text, r.Out())
+	return fmt.Sprintf("%s %s.", capital(phrase(r)), counted(part, r))
+}
+
+// counted is what is on the needles after a round: "(40)", or, where its block
+// is counted by itself, "(40, of which 7 in the gusset)".
+func counted(part stitch.Part, r stitch.Round) string {
+	if part.Marked() && (plain(r.Ops) || r.Lead > 0 && r.Lead < len(r.Ops)) {
+		return fmt.Sprintf("(%d, of which %d in the %s)", r.Out(), r.LeadOut(), part.Words())
+	}
+	return fmt.Sprintf("(%d)", r.Out())
+}
+
+// cut is the operations of a round from one up to another.
+func cut(r stitch.Round, from, to int) stitch.Round {
+	r.Ops = r.Ops[from:to]
+	if r.Aside != nil {
+		r.Aside = r.Aside[from:to]
+	}
+	return r
 }
 
 // rest is the hand's part of a gusset round.
-func rest(ops []stitch.Op) string {
-	if plain(ops) {
+func rest(r stitch.Round) string {
+	if plain(r.Ops) {
 		return "knit to the end"
 	}
-	return Phrase(ops)
+	return phrase(r)
 }
 
 func plain(ops []stitch.Op) bool {

@@ -33,37 +33,27 @@ func Both(mm float64) string {
 	return l.With(units.CM) + " / " + l.With(units.IN)
 }
 
-// Lengths lists the sections of a plan that have rounds, in the order knitted.
-func Lengths(p *mitt.Plan) []Length {
-	var list []Length
-	add := func(part stitch.Part, rounds int, until string) {
-		if rounds > 0 {
-			list = append(list, Length{part, rounds, float64(rounds) / p.Gauge.Rounds, until})
-		}
+// Lengths lists the sections of a mitt, in the order knitted.
+func Lengths(p *mitt.Plan, m stitch.Mitt) []Length {
+	list := make([]Length, 0, len(m.Sections))
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		rounds := len(s.Rounds)
+		list = append(list, Length{s.Part, rounds, float64(rounds) / p.Gauge.Rounds, until(s)})
 	}
-	add(stitch.Cuff, p.Cuff.Rounds, "")
-	base := "reaches the bone at the wrist"
-	if !p.Thumbed() {
-		base = "reaches the wrist"
-	}
-	add(stitch.CuffPlain, p.Cuff.PlainRounds, base)
-	add(stitch.Gusset, p.Gusset.Rounds.N, "reaches where the thumb parts from the hand")
-	if p.Top == nil {
-		add(stitch.Hand, p.Body.RoundsAbove, "reaches where the fingers are to be free")
-		add(stitch.Thumb, p.Thumb.Rounds, "reaches where the tip of the thumb is to be free")
-		return list
-	}
-	add(stitch.Hand, p.Body.RoundsAbove, below(p))
-	add(stitch.Top, p.Top.Rounds, "covers the tip of the longest finger")
-	add(stitch.Thumb, p.Thumb.Rounds, "covers the tip of the thumb")
 	return list
 }
 
-// below is where the top of a closed mitten begins.
-func below(p *mitt.Plan) string {
-	rest := float64(p.Top.Rounds)/p.Gauge.Rounds - mitt.TipRoom
-	if rest <= 0 {
-		return "reaches the tip of the longest finger"
+// until is where on the hand a section ends.
+func until(s *stitch.Section) string {
+	switch about := s.About; {
+	case about.Until == "":
+		return ""
+	case about.Short > 0:
+		return fmt.Sprintf("ends %s below %s", Both(about.Short), about.Until)
+	case s.Closed():
+		return "covers " + about.Until
+	default:
+		return "reaches " + about.Until
 	}
-	return fmt.Sprintf("ends %s below the tip of the longest finger", Both(rest))
 }

@@ -32,7 +32,7 @@ func TestLengths(t *testing.T) {
 			Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
 		})
 		require.NoError(t, err)
-		list := Lengths(p)
+		list := Lengths(p, p.Mitt())
 		at := 0
 		for _, s := range p.Mitt().Sections {
 			if len(s.Rounds) == 0 {

@@ -12,9 +12,9 @@ import (
 // longestGroup is the most words of a round that are read as one repeat.
 const longestGroup = 6
 
-// Phrase puts the operations of one round into words: runs are counted
+// phrase puts the operations of one round into words: runs are counted
 // ("k5"), what comes again at once stands in brackets ("(k6, M1) 4 times").
-func Phrase(ops []stitch.Op) string { return joinRepeats(runs(ops)) }
+func phrase(r stitch.Round) string { return joinRepeats(runs(r)) }
 
 func joinRepeats(tokens []string) string {
 	var parts []string
@@ -59,14 +59,14 @@ func same(a, b []string) bool {
 }
 
 // runs counts equal operations that follow each other.
-func runs(ops []stitch.Op) []string {
+func runs(r stitch.Round) []string {
 	var tokens []string
-	for i := 0; i < len(ops); {
+	for i := 0; i < len(r.Ops); {
 		n := 1
-		for i+n < len(ops) && ops[i+n] == ops[i] {
+		for i+n < len(r.Ops) && alike(r, i, i+n) {
 			n++
 		}
-		if token := run(ops[i], n); token != "" {
+		if token := run(r.Ops[i], n, r.SetAt(i)); token != "" {
 			tokens = append(tokens, token)
 		}
 		i += n
@@ -74,13 +74,18 @@ func runs(ops []stitch.Op) []string {
 	return tokens
 }
 
-// run is n of one operation in the trade's short form.
-func run(op stitch.Op, n int) string {
+// alike reports whether two operations of a round are the same, stitches that
+// are kept aside under the same name among them.
+func alike(r stitch.Round, i, j int) bool { return r.Ops[i] == r.Ops[j] && r.SetAt(i) == r.SetAt(j) }
+
+// run is n of one operation in the trade's short form; set is under what name
+// stitches are kept aside.
+func run(op stitch.Op, n int, set stitch.Set) string {
 	switch op {
 	case stitch.NoStitch, stitch.Marker:
 		return ""
 	case stitch.Hold:
-		return fmt.Sprintf("slip %d to waste yarn", n)
+		return fmt.Sprintf("slip %d to waste yarn%s", n, set.For())
 	case stitch.CastOn:
 		return fmt.Sprintf("cast on %d with backward loops", n)
 	case stitch.PickUp:

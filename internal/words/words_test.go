@@ -44,7 +44,7 @@ func TestPhrase(t *testing.T) {
 		"(k2tog) twice, k1":    {stitch.K2tog, stitch.K2tog, stitch.Knit},
 		"":                     {stitch.NoStitch},
 	} {
-		assert.Equal(t, want, Phrase(ops))
+		assert.Equal(t, want, phrase(stitch.Round{Ops: ops}))
 	}
 }
 
@@ -79,7 +79,7 @@ func TestInstructions(t *testing.T) {
 				m = stitch.Mirror(m)
 			}
 			var b bytes.Buffer
-			for _, passage := range Instructions(p, m, Hands{Left: c.left, Alike: alike}) {
+			for _, passage := range Instructions(m, Hands{Left: c.left, Alike: alike}) {
 				fmt.Fprintf(&b, "# %s\n", passage.Title)
 				for _, s := range passage.Steps {
 					fmt.Fprintf(&b, "%s | %s\n", s.Label(), s.Text)
@@ -97,7 +97,7 @@ func TestInstructions(t *testing.T) {
 func TestStepsCoverEveryRound(t *testing.T) {
 	p := plan(t, mitt.Mitten, 2)
 	m := p.Mitt()
-	for i, passage := range Instructions(p, m, Hands{}) {
+	for i, passage := range Instructions(m, Hands{}) {
 		next := 1
 		for _, s := range passage.Steps {
 			if s.From == 0 {

@@ -109,7 +109,8 @@ const (
 //
 // with the loop length l from an unravelled swatch, else from a weighed one
 // (by the ball's length and mass), else √(Ks/(g·q)), g and q the stitches and
-// rounds per mm. Hand and thumb have a start and an end each. The pair is
+// rounds per mm. Whatever is cast on or taken up has a start, and
+// whatever is finished an end. The pair is
 // twice that, and the swatch if it is kept. The interval is never less than
 // ±10 % (common practice, no source).
 func Of(p *mitt.Plan, m stitch.Mitt, r Request) Estimate {
@@ -124,7 +125,7 @@ func Of(p *mitt.Plan, m stitch.Mitt, r Request) Estimate {
 			e.Loops += round.Out()
 		}
 	}
-	e.One = e.within(float64(e.Loops)*e.Loop + edges(p))
+	e.One = e.within(float64(e.Loops)*e.Loop + edges(p, m))
 	e.Pair = e.One.times(2)
 	if s := r.Swatch; s.Kept && s.Stitches > 0 && s.Rounds > 0 {
 		e.Swatch = e.within(s.Stitches*s.Rounds*e.Loop + s.Stitches*(castOnWidths+castOffWidths)/p.Gauge.Stitches)
@@ -141,17 +142,31 @@ func (e *Estimate) within(mm float64) Amount {
 }
 
 // edges is the yarn of cast-on and cast-off edges and of the tails, in mm.
-func edges(p *mitt.Plan) float64 {
-	on := float64(p.Cuff.CastOn.N + p.Bridge.CastOn)
-	off, tails := 0.0, 2.0
-	if p.Top == nil {
-		off = float64(p.Body.EdgingStitches)
-	}
-	if p.Gusset.Rounds.N > 0 {
-		tails += 2
-		if p.Kind != mitt.Mitten {
-			off += float64(p.Thumb.EdgingStitches)
+func edges(p *mitt.Plan, m stitch.Mitt) float64 {
+	on, off, tails := 0, 0, 0
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		on += s.CastOn
+		for _, r := range s.Rounds {
+			on += count(r.Ops, stitch.CastOn)
+		}
+		off += count(s.Finish.Ops, stitch.BindOff)
+		if s.CastOn > 0 || len(s.From) > 0 {
+			tails++
+		}
+		if len(s.Finish.Ops) > 0 {
+			tails++
 		}
 	}
-	return (castOnWidths*on+castOffWidths*off)/p.Gauge.Stitches + tail*tails
+	return (castOnWidths*float64(on)+castOffWidths*float64(off))/p.Gauge.Stitches + tail*float64(tails)
+}
+
+func count(ops []stitch.Op, op stitch.Op) int {
+	n := 0
+	for _, o := range ops {
+		if o == op {
+			n++
+		}
+	}
+	return n
 }

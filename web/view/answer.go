@@ -158,7 +158,7 @@ func fromWords(k *mitt.Worked) string {
 	switch {
 	case k.Round > 0:
 		return fmt.Sprintf("round %d of the %s", k.Round, k.Part.Words())
-	case k.Part == stitch.Thumb:
+	case k.Part.Over() == stitch.OverDigit:
 		return "the finished hand"
 	}
 	return "its cast-on"

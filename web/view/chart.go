@@ -74,12 +74,6 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	return c
 }
 
-// viewWords are what the views are called.
-var viewWords = map[chart.View]string{
-	chart.GussetView: "gusset and its neighbours", chart.TubeView: "hand, all round", chart.ThumbView: "thumb",
-	chart.TopView: "top", chart.CuffView: "cuff",
-}
-
 // shapes are what the pointer can do.
 var shapes = []struct{ Value, Words, Help string }{
 	{"look", "look", "point and scroll; nothing is painted"},

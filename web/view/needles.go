@@ -85,11 +85,7 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 	rows := map[chart.Anchor]NeedleTask{} // only view and row
 	at := n.Nth
 	for _, v := range out.Charts.Views() {
-		if v == chart.TubeView && out.Plan.Thumbed() {
-			n.addView(out, v, stitch.Hand, rows) // the gusset has a strip of its own
-			continue
-		}
-		n.addView(out, v, "", rows)
+		n.addView(out, v, rows)
 	}
 	for _, t := range tryon.Tasks(out.Mitt) {
 		n.Tasks = append(n.Tasks, newTask(out, t, rows))
@@ -106,15 +102,16 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 	return n
 }
 
-// addView adds the chart of a view; only says whose rows it is for, empty: all.
-func (n *Needles) addView(out *project.Outputs, v chart.View, only stitch.Part, rows map[chart.Anchor]NeedleTask) {
+// addView adds the chart of a view, for the rows that have no strip of their
+// own.
+func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anchor]NeedleTask) {
 	g := out.Grid(chart.Options{View: v})
 	for i := range g.Rows {
 		g.Rows[i].Needles = false // the strip lights its own round
 	}
 	scene, geometry := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)})
 	for i, row := range g.Rows {
-		if only == "" || row.Section == only {
+		if chart.ViewOf(row.Section) == v {
 			rows[chart.Anchor{Section: row.Section, Round: row.Round}] = NeedleTask{View: string(v), Row: i + 1}
 		}
 	}

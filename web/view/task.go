@@ -39,7 +39,7 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 		one.Words = coloured(t.Part, r, yarns)
 	}
 	if t.Round == 1 {
-		if s.CastOn > 0 || s.FromHeld || s.Shift != 0 {
+		if s.Opens() {
 			first = first[min(1, len(first)):] // a task of its own
 		}
 		one.First = append(one.First, first...)
@@ -77,8 +77,8 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	case s.CastOn > 0:
 		n.Before, n.After = 0, s.CastOn
 		n.Title, n.Place, n.Press = "Cast on", words.Plural(s.CastOn, "stitch"), fmt.Sprintf("All %d cast on", s.CastOn)
-	case s.FromHeld:
-		n.Title, n.Place, n.Press = "Take up the thumb", words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d taken up", n.After)
+	case len(s.From) > 0:
+		n.Title, n.Place, n.Press = "Take up the "+s.Part.Words(), words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d taken up", n.After)
 	default:
 		n.Title, n.Place, n.Press = "Begin at the side", s.Part.Words(), "The round begins there"
 	}
@@ -142,8 +142,8 @@ func TaskWords(m stitch.Mitt, t tryon.Task) string {
 		return map[string]string{"Bind off": "bind off the ", "Draw up": "draw up the ", "Graft": "graft the "}[ends(s.Finish)] + t.Part.Words()
 	case s.CastOn > 0:
 		return "cast on"
-	case s.FromHeld:
-		return "take up the thumb"
+	case len(s.From) > 0:
+		return "take up the " + s.Part.Words()
 	}
 	return "begin the " + t.Part.Words() + " at the side"
 }

@@ -17,19 +17,45 @@ const fewestClosed = 6
 // decreaseRounds is the number of rounds over which d decreases are worked.
 func decreaseRounds(d int) int { return (d + maxInOneRound - 1) / maxInOneRound }
 
-// thumbSection takes up the held stitches. Round 1 picks up along the bridge
-// and works the strand at each corner together with the held stitch beside
-// it. Then the corners are decreased, where the hole would be, and from the
-// last of them to its edging or end the thumb has its own count.
-func (p *Plan) thumbSection() stitch.Section {
+// openThumb ends in an edging that is bound off.
+func (p *Plan) openThumb() stitch.Section {
 	t := &p.Thumb
-	s := stitch.Section{Part: stitch.Thumb, FromHeld: true}
-	s.Rounds = append(s.Rounds, p.pickUpRound())
-	plain := t.Rounds - t.EdgingRounds
-	if p.Kind == Mitten {
-		plain = t.lastCorner(p.Kind)
+	s := p.thumbBelow(t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
+	s.About = stitch.About{
+		Ribbed: t.EdgingRounds, Rib: t.EdgingRib, Until: "where the tip of the thumb is to be free",
+		Digit: p.thumbInside(), Site: max(t.Rounds-t.EdgingRounds-boolInt(t.EdgingStitches != t.Stitches.N), 1),
 	}
-	change := t.EdgingStitches - t.Stitches.N
+	n := s.Rounds[len(s.Rounds)-1].Out()
+	for range t.EdgingRounds {
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, t.EdgingRib), Even: true})
+	}
+	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
+	return s
+}
+
+// closedThumb is halved to its tip and drawn up.
+func (p *Plan) closedThumb() stitch.Section {
+	plain := p.Thumb.lastCorner()
+	s := p.thumbBelow(plain, 0)
+	s.About = stitch.About{Until: "the tip of the thumb", Digit: p.thumbInside(), Site: max(last(p.Thumb.DecreaseRounds), 1)}
+	p.closeThumb(&s, s.Rounds[len(s.Rounds)-1].Out(), plain)
+	return s
+}
+
+// thumbInside is the thumb in its tube.
+func (p *Plan) thumbInside() *stitch.Digit {
+	return &stitch.Digit{Girth: p.Hand.Thumb.MM(), Added: p.Ease.ThumbAdded, Stitches: p.Thumb.Stitches.N, Closed: p.Thumb.Closed}
+}
+
+// thumbBelow takes up the held stitches and works up to round plain, which
+// changes the count by change. Round 1 picks up along the bridge and works the
+// strand at each corner together with the held stitch beside it. Then the
+// corners are decreased, where the hole would be, and from the last of them on
+// the thumb has its own count.
+func (p *Plan) thumbBelow(plain, change int) stitch.Section {
+	t := &p.Thumb
+	s := stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}}
+	s.Rounds = append(s.Rounds, p.pickUpRound())
 	n, left, lead := t.FirstRound, t.Decreased, t.PickedUp
 	for r := 2; r <= min(plain, t.Rounds); r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(lead, n)}
@@ -43,14 +69,6 @@ func (p *Plan) thumbSection() stitch.Section {
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()
 	}
-	if p.Kind == Mitten {
-		p.closeThumb(&s, n, plain)
-		return s
-	}
-	for range t.EdgingRounds {
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, t.EdgingRib), Even: true})
-	}
-	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
 	return s
 }
 

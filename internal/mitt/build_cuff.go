@@ -1,0 +1,36 @@
+package mitt
+
+import "thenar/internal/stitch"
+
+// ribbedCuff is the ribbing. Where no plain round follows, not even of the
+// hand, its last round brings the cuff to the hand's count.
+func (p *Plan) ribbedCuff() stitch.Section {
+	s := stitch.Section{Part: stitch.Cuff, About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib}}
+	for r := 1; r <= p.Cuff.Rounds; r++ {
+		ops := ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
+		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
+			ops = p.spread(stitch.Cuff, ops, p.Cuff.Change)
+		}
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
+	}
+	return s
+}
+
+// plainCuff is the plain rounds below the gusset; the first brings the cuff to
+// the hand's count.
+func (p *Plan) plainCuff() stitch.Section { return p.plainCuffUntil("the bone at the wrist") }
+
+// plainCuffAlone is the plain rounds below a hand without a gusset.
+func (p *Plan) plainCuffAlone() stitch.Section { return p.plainCuffUntil("the wrist") }
+
+func (p *Plan) plainCuffUntil(place string) stitch.Section {
+	s := stitch.Section{Part: stitch.CuffPlain, About: stitch.About{Until: place}}
+	for r := 1; r <= p.Cuff.PlainRounds; r++ {
+		ops := times(nil, stitch.Knit, p.Body.Stitches.N)
+		if r == 1 {
+			ops = p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.CastOn.N), p.Cuff.Change)
+		}
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
+	}
+	return s
+}

@@ -1,0 +1,105 @@
+package mitt
+
+import "thenar/internal/stitch"
+
+// openHand goes from the division to the last round. The last round before an
+// edging brings the hand to the edging's count.
+func (p *Plan) openHand() stitch.Section {
+	s := p.dividedHand()
+	s.About.Ribbed, s.About.Rib, s.About.Until = p.Body.EdgingRounds, p.Body.EdgingRib, "where the fingers are to be free"
+	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, p.Body.EdgingStitches)}
+	return s
+}
+
+// handToTop goes from the division to the top.
+func (p *Plan) handToTop() stitch.Section {
+	s := p.dividedHand()
+	p.belowTop(&s)
+	return s
+}
+
+// handAlone goes from the cuff to the top, without a thumb. It may follow the
+// ribbing, and round 1 brings the cuff to the hand's count.
+func (p *Plan) handAlone() stitch.Section {
+	s := stitch.Section{Part: stitch.Hand, About: p.handFit()}
+	for r := 1; r <= p.Body.RoundsAbove; r++ {
+		round := stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Even: true}
+		if r == 1 && p.Cuff.JoinsAbove && p.Cuff.Change != 0 {
+			round = p.joiningRound()
+		}
+		s.Rounds = append(s.Rounds, round)
+	}
+	p.belowTop(&s)
+	s.About.Inside = true
+	return s
+}
+
+// dividedHand is the rounds above the gusset. Round 1 puts the thumb's stitches
+// aside and casts on the bridge; the made stitches that stay on the hand stand
+// on both sides of it.
+func (p *Plan) dividedHand() stitch.Section {
+	s := stitch.Section{Part: stitch.Hand, About: p.handFit()}
+	plain := p.Body.RoundsAbove - p.Body.EdgingRounds
+	for r := 1; r <= p.Body.RoundsAbove; r++ {
+		var round stitch.Round
+		switch {
+		case r == 1:
+			round = p.divisionRound()
+		case r <= plain:
+			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
+		default:
+			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
+		}
+		if r == plain && p.Body.EdgingStitches != p.Bridge.HandAfter {
+			round = stitch.Round{Ops: p.spread(stitch.Hand, round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}
+		}
+		if r == 1 {
+			round.Keep(stitch.ThumbSet)
+		}
+		s.Rounds = append(s.Rounds, round)
+	}
+	return s
+}
+
+// handFit tells the hand's fit at the last round that is as wide as the hand.
+func (p *Plan) handFit() stitch.About {
+	return stitch.About{Site: max(p.Body.RoundsAbove-p.Body.EdgingRounds-1, 1)}
+}
+
+// belowTop ends the hand below a top: its last round takes off an odd stitch, at
+// the end of the round (the back).
+func (p *Plan) belowTop(s *stitch.Section) {
+	s.About.Until = "the tip of the longest finger"
+	s.About.Short = max(float64(p.Top.Rounds)/p.Gauge.Rounds-TipRoom, 0)
+	n := len(s.Rounds)
+	if p.Top.Odd == 1 && s.Rounds[n-1].Out() > p.Top.Stitches {
+		last := &s.Rounds[n-1]
+		last.Ops = append(last.Ops[:len(last.Ops)-2], stitch.K2tog)
+		last.Lead = min(last.Lead, len(last.Ops)-1)
+		last.Aside = last.Aside[:min(len(last.Aside), len(last.Ops))]
+	}
+}
+
+// joiningRound is the hand's first round over the cuff's stitches. If it is the
+// last one, too, an odd stitch is not made at all.
+func (p *Plan) joiningRound() stitch.Round {
+	change := p.Cuff.Change
+	if p.Body.RoundsAbove == 1 {
+		change -= p.Top.Odd
+	}
+	return stitch.Round{Ops: p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.CastOn.N), change), Even: true}
+}
+
+// bridgeWidth is the number of stitches between palm and back once the
+// thumb's are aside.
+func (p *Plan) bridgeWidth() int { return p.Gusset.Kept + p.Bridge.CastOn }
+
+func (p *Plan) divisionRound() stitch.Round {
+	first := (p.Gusset.Kept + 1) / 2
+	ops := times(nil, stitch.Knit, first)
+	ops = times(ops, stitch.Hold, p.Thumb.Held)
+	ops = times(ops, stitch.CastOn, p.Bridge.CastOn)
+	ops = times(ops, stitch.Knit, p.Gusset.Kept-first)
+	lead := len(ops)
+	return stitch.Round{Ops: times(ops, stitch.Knit, p.Body.Stitches.N-p.Gusset.Base), Lead: lead}
+}

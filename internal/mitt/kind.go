@@ -1,0 +1,149 @@
+package mitt
+
+import (
+	"slices"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/hand"
+)
+
+// kindInfo is all in which one kind of mitt differs from another: its line of
+// the table is the only place that asks for the kind.
+type kindInfo struct {
+	kind     Kind
+	words    string
+	builders []builder
+
+	thumbed, thumbClosed bool // it has a thumb, and with it a gusset; that is closed
+	topped               bool // it ends in a top; else it is open
+	both                 bool // its hand goes round hand and thumb
+
+	ease               float64 // of the hand; see handEase
+	easeFrom           string
+	ribbing, plainCuff portion
+	aboveFrom          string // what the length above the gusset, or above the cuff, is
+}
+
+// portion is a usual length: a share of the hand's, and something more in mm.
+type portion struct {
+	share, more float64
+	from        string
+}
+
+// of is the portion of a hand of length l, in mm.
+func (s portion) of(l float64) float64 { return s.share*l + s.more }
+
+// kinds is the table of kinds (common practice, no source). A kind that is not
+// in it is planned as the first.
+var kinds = []*kindInfo{
+	{
+		kind: Fingerless, words: "fingerless mitt",
+		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
+		thumbed:  true,
+		ease:     easeFingerless, easeFrom: eachFrom,
+		ribbing:   portion{0.165, 0, "0.165 × hand length"},
+		plainCuff: portion{0.165, 0, "0.165 × hand length"},
+		aboveFrom: "0.21 × hand length",
+	},
+	{
+		kind: Mitten, words: "mitten",
+		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
+		thumbed:  true, thumbClosed: true, topped: true,
+		ease: easeMitten, easeFrom: eachFrom,
+		ribbing:   gripping,
+		plainCuff: portion{0.05, 0, "0.05 × hand length"},
+		aboveFrom: "hand length − wrist to crotch + 5 mm, less the top",
+	},
+	{
+		kind: Thumbless, words: "mitten without a thumb",
+		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
+		topped:   true, both: true,
+		ease: easeMitten, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
+		ribbing:   gripping,
+		plainCuff: portion{0, 0, "none: the hand follows the ribbing"},
+		aboveFrom: "hand length + 5 mm, less the top",
+	},
+}
+
+const eachFrom = "−0.05 for a fingerless mitt, +0.05 for a mitten"
+
+// gripping is the ribbing of a closed kind, which has to hold it on the hand.
+var gripping = portion{0.33, 8, "0.33 × hand length + 8 mm, so that the cuff grips"}
+
+// info is the kind's line of the table.
+func (k Kind) info() *kindInfo {
+	for _, one := range kinds {
+		if one.kind == k {
+			return one
+		}
+	}
+	return kinds[0]
+}
+
+// Closed reports whether the kind ends in a top; else it is open.
+func (k Kind) Closed() bool { return k.info().topped }
+
+// Thumbed reports whether the kind has a thumb, and with it a gusset.
+func (k Kind) Thumbed() bool { return k.info().thumbed }
+
+// Words is what the kind is called.
+func (k Kind) Words() string {
+	if i := k.info(); i.kind == k {
+		return i.words
+	}
+	return string(k)
+}
+
+// Thumbed reports whether the mitt has a thumb, and with it a gusset.
+func (p *Plan) Thumbed() bool { return p.Kind.Thumbed() }
+
+// TipRoom is what a mitten is longer than the hand, in mm (common practice,
+// no source).
+const TipRoom = 5.0
+
+// pinsOfTheThumb are those that a mitten without a thumb does not have.
+var pinsOfTheThumb = []string{
+	"gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up",
+	"thumb_decreases", "thumb_stitches", "thumb_rounds", "first_increase", rhythmPin, listPin,
+}
+
+// withoutThumb leaves out gusset, bridge and thumb: the hand goes on from the
+// cuff to the top with its own count, and the thumb lies inside. Where it lies and
+// how wide it makes the palm is filled all the same: the fit asks for it.
+func (w *work) withoutThumb() error {
+	p := &w.plan
+	p.Bridge.HandAfter = p.Body.Stitches.N
+	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
+	return w.topFits()
+}
+
+// topFits refuses fixed rounds in which the top can't be closed.
+func (w *work) topFits() error {
+	n := w.plan.Body.Stitches.N
+	needs := topDecreases(n)
+	if top := w.pins.TopRounds; !top.On || top.N >= needs {
+		return nil
+	}
+	var faults fault.Fields
+	faults.Add("pins.top_rounds", "is %d; %d stitches close in no fewer than %d rounds", w.pins.TopRounds.N, n, needs)
+	faults[0].Works = Fix(needs).text()
+	if most := Fix(4*w.pins.TopRounds.N + 11); w.pins.HandStitches.On {
+		faults.Add("pins.hand_stitches", "is %d; in %d rounds of the top at most %s stitches close", n, w.pins.TopRounds.N, most.text())
+		faults[1].Works = most.text()
+	}
+	return faults
+}
+
+// warnWithoutEffect names the fixed numbers that this kind has no use for.
+func (w *work) warnWithoutEffect() {
+	var names []string
+	for _, name := range pinsOfTheThumb {
+		if w.req.Pins.Fixed(name) {
+			names = append(names, strings.ReplaceAll(name, "_", " "))
+		}
+	}
+	if len(names) > 0 {
+		w.plan.say("pins_without_effect", "A mitten without a thumb has no use for these fixed numbers; they are kept: %s.", strings.Join(names, ", "))
+	}
+}

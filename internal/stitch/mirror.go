@@ -1,0 +1,102 @@
+package stitch
+
+import "slices"
+
+// Mirror gives the same mitt for the other hand. The leading block of each
+// round stays in front, since the round begins at the gusset on both hands;
+// within the block and within the hand the order is reversed and each
+// operation becomes its twin. An even round is worked alike on both hands; and
+// stitches are put aside before the bridge is cast on in their place. Mirror of
+// Mirror is the mitt itself.
+func Mirror(m Mitt) Mitt {
+	out := Mitt{Sections: make([]Section, len(m.Sections)), Left: m.Left}
+	for i, s := range m.Sections {
+		rounds := make([]Round, len(s.Rounds))
+		for j, r := range s.Rounds {
+			rounds[j] = mirrorRound(r)
+		}
+		s.Rounds, s.Finish = rounds, mirrorRound(s.Finish)
+		out.Sections[i] = s
+	}
+	return out
+}
+
+// FromLeft names the operations of a mitt for a person who knits from left to
+// right. Who works the rounds of one hand as in a mirror knits the other hand,
+// so m is the mirror of the mitt that is wanted.
+func FromLeft(m Mitt) Mitt {
+	out := Mitt{Sections: make([]Section, len(m.Sections)), Left: m.Left}
+	for i, s := range m.Sections {
+		rounds := make([]Round, len(s.Rounds))
+		for j, r := range s.Rounds {
+			rounds[j] = r.fromLeft()
+		}
+		s.Rounds, s.Finish = rounds, s.Finish.fromLeft()
+		out.Sections[i] = s
+	}
+	return out
+}
+
+func (r Round) fromLeft() Round {
+	r.Ops = slices.Clone(r.Ops)
+	for i, op := range r.Ops {
+		r.Ops[i] = op.FromLeft()
+	}
+	return r
+}
+
+func mirrorRound(r Round) Round {
+	if len(r.Ops) == 0 {
+		return r
+	}
+	out := Round{Ops: make([]Op, len(r.Ops)), Lead: r.Lead, Even: r.Even}
+	if r.Aside != nil {
+		out.Aside = make([]Set, len(r.Ops))
+	}
+	for i, from := range r.MirrorOrder() {
+		out.Ops[i] = r.Ops[from]
+		if !r.Even {
+			out.Ops[i] = out.Ops[i].Twin()
+		}
+		if r.Aside != nil {
+			out.Aside[i] = r.Aside[from]
+		}
+	}
+	return out
+}
+
+// Alike reports whether two mitts are worked alike: the same stitches cast on,
+// taken up and kept aside, the same operations in every round and finish.
+func Alike(a, b Mitt) bool {
+	return slices.EqualFunc(a.Sections, b.Sections, func(a, b Section) bool {
+		return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && slices.Equal(a.From, b.From) &&
+			alike(a.Finish, b.Finish) && slices.EqualFunc(a.Rounds, b.Rounds, alike)
+	})
+}
+
+func alike(a, b Round) bool { return slices.Equal(a.Ops, b.Ops) && slices.Equal(a.Aside, b.Aside) }
+
+// MirrorOrder says of each operation of the mirrored round which one of r it
+// is the twin of; of an even round, which one it is.
+func (r Round) MirrorOrder() []int {
+	order := make([]int, len(r.Ops))
+	for i := range order {
+		order[i] = i
+	}
+	if !r.Even {
+		slices.Reverse(order[:r.Lead])
+		slices.Reverse(order[r.Lead:])
+		asideFirst(r.Ops, order)
+	}
+	return order
+}
+
+// asideFirst orders neighbouring holds and cast-ons as they are worked: the
+// stitches are put aside, then the gap is bridged.
+func asideFirst(ops []Op, order []int) {
+	for i := 1; i < len(order); i++ {
+		for j := i; j > 0 && ops[order[j]] == Hold && ops[order[j-1]] == CastOn; j-- {
+			order[j], order[j-1] = order[j-1], order[j]
+		}
+	}
+}

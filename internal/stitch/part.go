@@ -1,0 +1,117 @@
+package stitch
+
+import "strings"
+
+// Part names a section of a mitt.
+type Part string
+
+// The parts of a mitt.
+const (
+	Cuff      Part = "cuff"       // ribbing from the cast-on
+	CuffPlain Part = "cuff_plain" // plain rounds between ribbing and gusset
+	Gusset    Part = "gusset"     // first increase to the last round before the division
+	Hand      Part = "hand"       // division to the last round, or to the top
+	Top       Part = "top"        // decreases that close a mitten
+	Thumb     Part = "thumb"      // from the held stitches to its end
+)
+
+// Over is what of the hand a part lies on.
+type Over uint8
+
+// What parts lie on, from the cast-on up.
+const (
+	OverWrist Over = iota
+	OverHeel       // from the wrist to the base of the thumb
+	OverMound      // the hand with the thumb laid in
+	OverHand       // the hand above that; without a thumb all of it
+	OverTips       // the ends of the fingers, together
+	OverDigit      // the thumb or a finger by itself
+)
+
+// partInfo is what is fixed about a part, whichever mitt it is in.
+type partInfo struct {
+	part  Part
+	words string // in a sentence
+	title string // over its instructions
+	over  Over
+	views []string // the charts that show it; the first shows it by itself
+}
+
+// parts is the table of parts in the order in which they are worked. A new part
+// is a line of it, and one of the builders in package mitt.
+var parts = []partInfo{
+	{Cuff, "cuff", "Cuff", OverWrist, []string{"cuff"}},
+	{CuffPlain, "plain cuff", "Plain rounds", OverHeel, []string{"cuff"}},
+	{Gusset, "gusset", "Thumb gusset", OverMound, []string{"gusset", "hand"}},
+	{Hand, "hand", "Hand", OverHand, []string{"hand"}},
+	{Top, "top", "Top", OverTips, []string{"top"}},
+	{Thumb, "thumb", "Thumb", OverDigit, []string{"thumb"}},
+}
+
+// Parts lists the parts in the order worked.
+func Parts() []Part {
+	list := make([]Part, len(parts))
+	for i := range parts {
+		list[i] = parts[i].part
+	}
+	return list
+}
+
+// Order is the part's place in the order worked, from 1; 0 for what is not in
+// the table.
+func (p Part) Order() int {
+	for i := range parts {
+		if parts[i].part == p {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// info is the part's line of the table. What is not in it is taken for a part of
+// the hand of that name, with a chart of its own.
+func (p Part) info() *partInfo {
+	if i := p.Order(); i > 0 {
+		return &parts[i-1]
+	}
+	name := string(p)
+	first := min(1, len(name))
+	return &partInfo{p, name, strings.ToUpper(name[:first]) + name[first:], OverHand, []string{name}}
+}
+
+// Words is what the part is called in a sentence.
+func (p Part) Words() string { return p.info().words }
+
+// Title is what stands over the part's instructions.
+func (p Part) Title() string { return p.info().title }
+
+// Over is what of the hand the part lies on.
+func (p Part) Over() Over { return p.info().over }
+
+// Views are the charts that show the part; the first shows it by itself.
+func (p Part) Views() []string { return p.info().views }
+
+// Marked reports whether the block at the head of the part's rounds is a gusset,
+// which grows between markers and is counted by itself.
+func (p Part) Marked() bool { return p.Over() == OverMound }
+
+// Passing reports whether the part numbers its own columns, on which nothing
+// above it goes on: those of a cuff, whose count is not the hand's.
+func (p Part) Passing() bool { return p.Over() == OverWrist || p.Over() == OverHeel }
+
+// Set names stitches that a section keeps aside until another takes them up.
+// Stitches that are kept under one name come back together, in the order in
+// which they were put aside.
+type Set string
+
+// ThumbSet is what is kept aside for the thumb.
+const ThumbSet Set = "thumb"
+
+// For is " for the index": whom a set waits for, where it has to be said. The
+// thumb's is the one that every mitt keeps, and goes without.
+func (s Set) For() string {
+	if s == ThumbSet || s == "" {
+		return ""
+	}
+	return " for the " + string(s)
+}
