@@ -105,7 +105,7 @@ func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
 
 // sizeFields are the fields of a table of sizes, as they were asked; fixed says
 // whether the design has counts of one hand, which may be kept.
-func sizeFields(a grade.Ask, fixed bool) []view.PrintField {
+func sizeFields(a grade.Request, fixed bool) []view.PrintField {
 	number := func(v float64) string {
 		if v == 0 {
 			return ""

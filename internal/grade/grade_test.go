@@ -25,16 +25,16 @@ func design(kind string) sheet.Sheet {
 	}
 }
 
-// Every cell is the plan of the same hand at the same gauge, made by itself;
-// the design's own hand and swatches don't show in it.
+// Every cell equals a plan of the same hand at the same gauge, made without the
+// design's own hand and swatches.
 func TestCellsArePlans(t *testing.T) {
 	for _, kind := range []string{"fingerless", "mitten", "mitten_without_thumb"} {
-		g, err := Table(t.Context(), design(kind), Usual(units.CM))
+		g, err := Table(t.Context(), design(kind), DefaultRequest(units.CM))
 		require.NoError(t, err)
 		require.Len(t, g.Hands, 6, "EN 420:2003 has the sizes 6 to 11")
 		require.Len(t, g.Blocks, 7)
 		for _, b := range g.Blocks {
-			assert.InDelta(t, 1.5*b.Stitches, b.Rounds, 1e-9, "rounds go as in the swatch, 36 on 24")
+			assert.InDelta(t, 1.5*b.Stitches, b.Rounds, 1e-9, "36 rounds to 24 stitches, as in the swatch")
 			require.Len(t, b.Cells, len(g.Hands))
 			for i, c := range b.Cells {
 				s := sheet.Sheet{
@@ -55,14 +55,14 @@ func TestCellsArePlans(t *testing.T) {
 	}
 }
 
-// Larger hands of adults never have fewer stitches, whatever the gauge (what
-// fills a child's hand are other averages), and of two
-// neighbours with the same numbers the second says so.
+// Of adults' hands a larger one never has fewer stitches (children's hands are
+// filled by other averages). Of two neighbours with the same numbers the second
+// one is marked.
 func TestLargerHandsAreNotSmaller(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	collide := 0
 	for range 200 {
-		a := Ask{Unit: units.CM, From: 15.5 + 3*r.Float64(), Step: 0.1 + 0.5*r.Float64(), Gauge: [3]float64{8 + 30*r.Float64(), 40, 7}}
+		a := Request{Unit: units.CM, From: 15.5 + 3*r.Float64(), Step: 0.1 + 0.5*r.Float64(), Gauge: [3]float64{8 + 30*r.Float64(), 40, 7}}
 		a.To = a.From + 12*a.Step
 		if a.Gauge[0] > 40 {
 			continue
@@ -87,14 +87,15 @@ func TestLargerHandsAreNotSmaller(t *testing.T) {
 	assert.Positive(t, collide)
 }
 
-// A hand that can't be planned says why; the others stand.
-func TestWhyThereIsNoPlan(t *testing.T) {
+// A hand that can't be planned gets a cell with the reason; a design that can't
+// be read is an error.
+func TestCellsWithoutPlan(t *testing.T) {
 	s := design("fingerless")
 	s["pins.cast_on"], s["pins.cuff_rounds"] = "44", "10"
 	s["pins.held"], s["pins.bridge"], s["pins.thumb_stitches"] = "40", "0", "12"
-	ask := Usual(units.CM)
-	ask.Keep = true
-	g, err := Table(t.Context(), s, ask)
+	request := DefaultRequest(units.CM)
+	request.Keep = true
+	g, err := Table(t.Context(), s, request)
 	require.NoError(t, err)
 	for _, b := range g.Blocks {
 		for _, c := range b.Cells {
@@ -102,7 +103,7 @@ func TestWhyThereIsNoPlan(t *testing.T) {
 			assert.Zero(t, c.Numbers)
 		}
 	}
-	_, err = Table(t.Context(), sheet.Sheet{"kind": "sock"}, Usual(units.CM))
+	_, err = Table(t.Context(), sheet.Sheet{"kind": "sock"}, DefaultRequest(units.CM))
 	require.Error(t, err)
 }
 
@@ -115,7 +116,7 @@ func TestRead(t *testing.T) {
 	assert.InDelta(t, 1.4, a.Rounds, 0)
 	a, err = Read(form(nil), units.IN)
 	require.NoError(t, err)
-	assert.Equal(t, Usual(units.IN), a)
+	assert.Equal(t, DefaultRequest(units.IN), a)
 	assert.InDelta(t, 20/1.016, a.gauges()[0], 1e-9, "4 in are 101.6 mm")
 	for field, m := range map[string]map[string]string{
 		"from": {"from": "wide"}, "to": {"to": "5"}, "step": {"step": "0.25"}, "gauge_to": {"gauge_to": "10"},
@@ -129,7 +130,7 @@ func TestRead(t *testing.T) {
 	}
 	_, err = Read(form(map[string]string{"from": "6.25"}), units.CM)
 	assert.ErrorContains(t, err, "from: is 6.25, neither a whole nor a half size")
-	for range 300 { // whatever is asked, no table is larger than the bounds
+	for range 300 { // no accepted request makes a table larger than the bounds
 		v := func() string { return strconv.FormatFloat(math.Round(rand.Float64()*400)/10, 'f', -1, 64) }
 		a, err := Read(form(map[string]string{"by": "girth", "from": v(), "to": v(), "step": v(), "gauge_from": v(), "gauge_to": v(), "gauge_step": v()}), units.CM)
 		if err == nil {
@@ -140,12 +141,11 @@ func TestRead(t *testing.T) {
 	}
 }
 
-// A count of one hand changes nothing in a table unless it is kept, and is
-// told; what holds for every hand stays in it. Which is which: common practice,
-// no source.
+// A fixed count of one hand changes nothing in the table and is listed; any other
+// fixed number changes the table. Which is which is common practice, no source.
 func TestCountsOfOneHandStayOut(t *testing.T) {
-	ask := Ask{Unit: units.CM, BySize: true, From: 7, To: 9, Step: 1, Gauge: [3]float64{24, 24, 1}}
-	plain, err := Table(t.Context(), design("mitten"), ask)
+	request := Request{Unit: units.CM, BySize: true, From: 7, To: 9, Step: 1, Gauge: [3]float64{24, 24, 1}}
+	plain, err := Table(t.Context(), design("mitten"), request)
 	require.NoError(t, err)
 	for name, text := range map[string]string{
 		"cast_on": "46", "hand_stitches": "50", "increases": "5", "held": "13", "thumb_stitches": "16", "gusset_rounds": "23",
@@ -153,7 +153,7 @@ func TestCountsOfOneHandStayOut(t *testing.T) {
 	} {
 		s := design("mitten")
 		s["pins."+name] = text
-		got, err := Table(t.Context(), s, ask)
+		got, err := Table(t.Context(), s, request)
 		require.NoError(t, err)
 		assert.Equal(t, plain.Blocks, got.Blocks, name)
 		assert.Len(t, got.OneHand, 1, name)
@@ -162,7 +162,7 @@ func TestCountsOfOneHandStayOut(t *testing.T) {
 	for name, text := range map[string]string{"gusset_base": "5", "bridge": "5", "rhythm": "4", "first_increase": "14", "kept_on_hand": "1"} {
 		s := design("mitten")
 		s["pins."+name] = text
-		got, err := Table(t.Context(), s, ask)
+		got, err := Table(t.Context(), s, request)
 		require.NoError(t, err)
 		assert.NotEqual(t, plain.Blocks, got.Blocks, name)
 		assert.Empty(t, got.OneHand)

@@ -286,7 +286,7 @@ func TestClassSetOnPaper(t *testing.T) {
 	require.NoError(t, err)
 	_, err = class.Add(table.Students...)
 	require.NoError(t, err)
-	grid, err := grade.Table(t.Context(), doc.Sheet, grade.Usual("cm"))
+	grid, err := grade.Table(t.Context(), doc.Sheet, grade.DefaultRequest("cm"))
 	require.NoError(t, err)
 	for _, size := range papers() {
 		o := Usual()
@@ -319,7 +319,7 @@ func TestClassSetOnPaper(t *testing.T) {
 			}
 		}
 		assert.GreaterOrEqual(t, charts, 3)
-		table := SizeTable(o, doc.Name, grade.Usual("cm"), grid)
+		table := SizeTable(o, doc.Name, grade.DefaultRequest("cm"), grid)
 		shot(t, size.Name+"-sizes", table)
 		whole(t, table)
 		text := run(t, "pdftotext", "-layout", onPaper(t, table), "-")

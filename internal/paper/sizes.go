@@ -12,7 +12,7 @@ import (
 
 // SizeTable lays out a table of hand sizes and gauges: for each gauge what each
 // hand casts on, and so on.
-func SizeTable(o Options, name string, ask grade.Ask, g grade.Grid) []*draw.Scene {
+func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.Scene {
 	f := newFlow(o, name+", sizes")
 	f.text(margin, f.width(), name+": sizes", draw.TextStyle{Size: f.title, Bold: true})
 	f.say(g.Kind.Words()+", "+ask.Words()+". Hands by the tables of averages; measure whoever can be measured.", f.body)
