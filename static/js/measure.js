@@ -1,11 +1,14 @@
 // The measure form. Every change asks the server for the parts of the page
 // that follow from it, and puts them in their places; the fields themselves
 // are never touched. What is typed is saved after a short rest.
-import { Drafts } from "./drafts.js";
+import * as events from "./events.js";
 import { startNumbers } from "./numbers.js";
+import { noConnection, Outbox, postForm } from "./outbox.js";
 import { ensure, startRows } from "./rows.js";
+import { Drafts } from "./storage.js";
 
 const rest = 700; // ms without a key before saving
+const again = 4 * rest; // ms before what could not be saved is sent again
 
 export function startMeasure(document) {
   const form = document.getElementById("measure-form");
@@ -34,16 +37,30 @@ export function startMeasure(document) {
   document.querySelector(".conflict")?.addEventListener("click", ({ target }) => {
     if (target.dataset.take) page.take(target);
   });
-  document.addEventListener("thenar:painted", () => page.ask(true));
-  document.addEventListener("thenar:view", () => page.ask());
-  document.addEventListener("thenar:sheet", (event) => page.rewritten(event.detail));
-  document.addEventListener("thenar:decided", (event) => page.decided(event.detail.revision));
-  document.addEventListener("thenar:restored", (event) => page.restored(!event.defaultPrevented));
+  events.painted.hear(() => page.ask(true));
+  events.view.hear(() => page.ask());
+  events.sheet.hear((detail) => page.rewritten(detail));
+  events.decided.hear(({ revision }) => page.decided(revision));
+  events.restored.hear((_, event) => page.restored(!event.defaultPrevented));
   window.addEventListener("online", () => page.save());
   window.addEventListener("beforeunload", (event) => {
     if (page.unsaved) event.preventDefault();
   });
   page.recover();
+}
+
+// outboxOf is the way of the form to the server: what is sent is always the
+// form as it stands then. An answer without a reply is no answer of Thenar's.
+function outboxOf(form, page) {
+  return new Outbox({
+    href: form.action, notNow: new Set(), first: again, longest: again,
+    wire: (request) => (request.body = page.body()),
+    send: async (href, body) => {
+      const answer = await postForm(href, body);
+      return answer.reply && answer;
+    },
+    on: (what, detail) => page.heard(what, detail),
+  });
 }
 
 class Measure {
@@ -57,7 +74,7 @@ class Measure {
     this.again = false;
     this.painted = true; // all that is asked again comes from strokes
     this.unsaved = false;
-    this.saving = undefined; // the promise of the save under way
+    this.outbox = outboxOf(form, this);
     this.timer = 0;
     this.focus = undefined;
     // Two versions stand on the page: nothing is saved until it is asked for.
@@ -131,7 +148,7 @@ class Measure {
       }
       place?.replaceChildren(...fragment.childNodes);
       if (place && fragment.dataset.fragment === "chart") {
-        this.document.dispatchEvent(new CustomEvent("thenar:swapped", { detail: { root: place } }));
+        events.swapped.tell({ root: place });
       }
     }
     this.fields(state);
@@ -200,7 +217,7 @@ class Measure {
   // decided hears that another window saved the form. As long as nothing was
   // typed here it is taken over; else saving says that there are two versions.
   async decided(revision) {
-    if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.saving || this.conflict || this.taking) return;
+    if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.outbox.sending || this.conflict || this.taking) return;
     this.taking = true;
     try {
       const page = new DOMParser().parseFromString(await (await fetch(location.href)).text(), "text/html");
@@ -239,33 +256,25 @@ class Measure {
   async save(asked = false) {
     clearTimeout(this.timer);
     if (!asked && (!this.unsaved || this.conflict)) return;
-    if (this.saving) {
-      this.timer = setTimeout(() => this.save(asked), rest);
-      return;
-    }
-    this.saving = this.deliver();
-    await this.saving;
-    this.saving = undefined;
+    if (this.outbox.sending) this.timer = setTimeout(() => this.save(asked), rest);
+    else await (this.outbox.unsent ? this.outbox.push() : this.outbox.add({}));
   }
 
   // leave saves before the page is left by one of its links.
   async leave(href) {
-    await this.saving;
+    await this.outbox.answered;
     await this.save();
     location.assign(href); // what could not be saved is asked about then
   }
 
-  async deliver() {
-    const body = this.body();
-    try {
-      const reply = await fetch(this.form.action, { method: "POST", body, headers: { Accept: "application/json" } });
-      const said = await reply.json();
-      if (reply.ok) this.saved(said, body);
-      else this.refused(reply.status, said);
-    } catch {
-      this.say("not saved: no connection; kept here", "unsaved");
-      this.timer = setTimeout(() => this.save(), 4 * rest);
-    }
+  // heard follows what becomes of the form on its way.
+  heard(what, detail) {
+    if (what === "delivered") this.saved(detail.reply, detail.request.body);
+    if (what === "refused") this.refused(detail);
+    if (what !== "unsaved") return;
+    const { why, again: byItself } = detail;
+    const more = byItself ? " Kept here, and sent again by itself." : "";
+    this.say(`not saved: ${why === noConnection ? `${why}; kept here` : why + more}`, "unsaved");
   }
 
   saved(said, body) {
@@ -285,18 +294,9 @@ class Measure {
     return now.toString();
   }
 
-  refused(status, said) {
-    const message = said.error?.join(" ") ?? "please try again";
-    if (status >= 500) {
-      this.say(`not saved: ${message} Kept here, and sent again by itself.`, "unsaved");
-      this.timer = setTimeout(() => this.save(), 4 * rest);
-      return;
-    }
-    if (status !== 409) {
-      this.say(`not saved: ${message}`, "unsaved");
-      return;
-    }
-    this.say(`not saved: ${message}`, "unsaved");
+  refused({ status, lines }) {
+    this.say(`not saved: ${lines.join(" ")}`, "unsaved");
+    if (status !== 409) return;
     const over = this.document.createElement("button");
     over.type = "button";
     over.textContent = "Decide which stands";

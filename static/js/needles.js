@@ -1,7 +1,8 @@
 // The rounds at the elbow, and what opens and ends each part: one target goes
-// on, one goes back. The page has all of them, so it goes on without the server; what was counted and noted waits
-// in line until it can be delivered.
-import { Line, kept, post } from "./chart/save.js";
+// on, one goes back. The page has all of them, so it goes on without the
+// server; what was counted and noted waits until it can be delivered.
+import { Outbox, postJSON } from "./outbox.js";
+import { kept } from "./storage.js";
 
 const about = 2; // rows of the strip on each side
 
@@ -72,11 +73,8 @@ function start(root) {
   const data = (id) => JSON.parse(document.getElementById(id).textContent);
   const strips = new Map(data("strips").map((s) => [s.view, s]));
   const elbow = new Elbow(data("tasks"), Number(root.dataset.nth), root.dataset.side);
-  const line = new Line({
-    href: root.dataset.href, revision: 0, send: post, keep: kept(`thenar:needles:${root.dataset.href}`),
-    later: (f, ms) => setTimeout(f, ms), wire: (request) => request, on: (what, detail) => heard(what, detail),
-  });
-  elbow.recall(line.waiting);
+  const outbox = new Outbox({ href: root.dataset.href, send: postJSON, keep: kept(`thenar:needles:${root.dataset.href}`), on: heard });
+  elbow.recall(outbox.waiting);
   const find = (name) => root.querySelector(`[data-${name}]`);
   const note = root.querySelector("#note");
 
@@ -114,8 +112,8 @@ function start(root) {
   function heard(what, detail) {
     const place = document.getElementById("kept");
     if (what === "saved") place.textContent = `kept ${new Date().toTimeString().slice(0, 5)}`;
-    if (what === "unsaved") place.textContent = `${detail.replace(/\.$/, "")}: ${line.waiting.length} kept in this browser`;
-    if (what === "refused") place.textContent = `not kept: ${detail.message}`;
+    if (what === "unsaved") place.textContent = `${detail.why.replace(/\.$/, "")}: ${outbox.waiting.length} kept in this browser`;
+    if (what === "refused") place.textContent = `not kept: ${detail.lines.join(" ")}`;
     if (["saved", "unsaved", "refused"].includes(what)) place.dataset.state = what === "saved" ? "saved" : "unsaved";
   }
 
@@ -124,12 +122,12 @@ function start(root) {
       event.preventDefault();
       keepNote();
       const count = elbow.go(Number(form.dataset.press));
-      if (count) line.add(count);
+      if (count) outbox.add(count);
       show();
     });
   }
   function keepNote() {
-    if (elbow.now?.is_round && note.value !== elbow.now.note) line.add(elbow.note(note.value));
+    if (elbow.now?.is_round && note.value !== elbow.now.note) outbox.add(elbow.note(note.value));
   }
   find("note").addEventListener("submit", (event) => {
     event.preventDefault();
@@ -143,19 +141,19 @@ function start(root) {
   // What another device counted or planned meanwhile is taken over when the
   // page is looked at again, unless something waits here.
   async function look() {
-    if (document.hidden || line.unsent) return;
+    if (document.hidden || outbox.unsent) return;
     const reply = await fetch(`${root.dataset.href}?side=${elbow.side}`, { headers: { Accept: "application/json" } }).catch(() => undefined);
     const now = reply?.ok ? await reply.json().catch(() => undefined) : undefined;
-    if (!now?.tasks || line.unsent || document.activeElement === note) return;
+    if (!now?.tasks || outbox.unsent || document.activeElement === note) return;
     if (elbow.follow(now)) show();
     else location.reload();
   }
 
-  window.addEventListener("online", () => line.push());
+  window.addEventListener("online", () => outbox.push());
   document.addEventListener("visibilitychange", look);
   window.addEventListener("pageshow", (event) => event.persisted && look());
   show();
-  line.push();
+  outbox.push();
   awake();
 }
 

@@ -1,5 +1,7 @@
 // One round, wherever it stands: pointing at it in the drawing, the numbers,
 // the words or the chart lights it in all of them.
+import * as events from "./events.js";
+
 const lit = "lit";
 
 // startThread listens on the whole page, so that swapped parts need nothing.
@@ -12,7 +14,7 @@ export function startThread(document) {
     const round = document.querySelector(`.band.${lit}[data-says]`);
     if (says && round) says.textContent = round.dataset.says;
     if (source !== "event" && section) {
-      document.dispatchEvent(new CustomEvent("thenar:round", { detail: { section, round: from, by: "thread" } }));
+      events.round.tell({ section, round: from, by: "thread" });
     }
   };
   const point = (event) => {
@@ -23,8 +25,8 @@ export function startThread(document) {
   };
   document.addEventListener("pointerover", point);
   document.addEventListener("focusin", point);
-  document.addEventListener("thenar:round", (event) => {
-    if (event.detail.by !== "thread") show(event.detail.section, event.detail.round, event.detail.round, "event");
+  events.round.hear(({ section, round, by }) => {
+    if (by !== "thread") show(section, round, round, "event");
   });
 }
 

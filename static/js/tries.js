@@ -1,58 +1,22 @@
 // A try that is noted, and its answer: sent by the script, so that what was
 // typed stays on the page while the server can't be reached.
-import { holds } from "./chart/save.js";
-import { Drafts } from "./drafts.js";
+import { Outbox, postForm } from "./outbox.js";
+import { Drafts } from "./storage.js";
 
 const again = 2000; // ms before it is tried once more
+const busy = new Set([429]); // else the server's answer is told
 
-// Sender sends a form until it arrives, or can't; what comes of it is told.
-export class Sender {
-  // options: send(body) → {status, reply}, later, on(what, detail).
-  constructor(options) {
-    Object.assign(this, options);
-    this.body = undefined;
-  }
-
-  // put sends a body in the place of one that did not arrive yet.
-  put(body) {
-    const waiting = this.body !== undefined;
-    this.body = body;
-    if (!waiting) this.push();
-  }
-
-  async push() {
-    const body = this.body;
-    let answer;
-    try {
-      answer = await this.send(body);
-    } catch {
-      answer = undefined;
-    }
-    if (holds(answer)) {
-      this.body = undefined;
-      this.on("held", holds(answer));
-      return;
-    }
-    if (!answer || answer.status >= 500 || answer.status === 429 || (answer.status < 400 && typeof answer.reply?.to !== "string")) {
-      this.on("waiting", reason(answer));
-      this.later(() => this.push(), again);
-      return;
-    }
-    this.body = undefined;
-    if (answer.status >= 400) this.on("refused", answer.reply?.error ?? ["this was refused"]);
-    else this.on("done", answer.reply.to);
-  }
+// outboxOf is the way of a form to the server: { body } is sent until it
+// arrives, and the answer says where to go on.
+export function outboxOf(href, options) {
+  return new Outbox({
+    href, send: postForm, wire: ({ body }) => body, arrived: (reply) => typeof reply?.to === "string",
+    notNow: busy, first: again, longest: again, ...options,
+  });
 }
 
-// reason is why something did not arrive, as far as it is known.
-const reason = (answer) => answer?.reply?.error?.join(" ").replace(/\.$/, "") ?? "No connection";
-
-async function post(href, body) {
-  const response = await fetch(href, { method: "POST", body, headers: { Accept: "application/json" } });
-  return { status: response.status, reply: await response.json().catch(() => undefined) };
-}
-
-const later = (f, ms) => setTimeout(f, ms);
+const bare = (why) => why.replace(/\.$/, "");
+const begun = (why) => bare(why).replace(/^./, (first) => first.toUpperCase());
 const say = (text) => (document.getElementById("try-kept").textContent = text);
 
 function startTry(form) {
@@ -62,17 +26,16 @@ function startTry(form) {
     for (const [name, value] of new FormData(form)) if (typeof value === "string") body.append(name, value);
     return body;
   };
-  const sender = new Sender({
-    send: (body) => post(form.action, body), later, on: (what, detail) => {
-      if (what === "waiting") say(`${detail}: kept here, and sent as soon as it can be.`);
-      if (what === "held") say(`Not sent: ${detail.replace(/\.$/, "")}. It stays on this page.`);
+  const outbox = outboxOf(form.action, {
+    on: (what, detail) => {
+      if (what === "unsaved") say(detail.again ? `${begun(detail.why)}: kept here, and sent as soon as it can be.` : `Not sent: ${bare(detail.why)}. It stays on this page.`);
       if (what === "refused") {
         say("Not kept yet: a field asks for something else.");
-        refuse(form, detail);
+        refuse(form, detail.lines);
       }
-      if (what === "done") {
+      if (what === "delivered") {
         drafts.drop();
-        location.assign(detail);
+        location.assign(detail.reply.to);
       }
     },
   });
@@ -80,7 +43,7 @@ function startTry(form) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     say("Keeping it…");
-    sender.put(new FormData(form));
+    outbox.replace({ body: new FormData(form) });
   });
   // A round is one of its part: another part asks for another round.
   form.elements.section.addEventListener("change", () => {
@@ -167,12 +130,11 @@ function refuse(form, lines) {
 }
 
 function startVerdict(form) {
-  const sender = new Sender({
-    send: (body) => post(form.action, body), later, on: (what, detail) => {
-      if (what === "waiting") say(`${detail}: your answer is kept here, and sent as soon as it can be.`);
-      if (what === "held") say(`Not sent: ${detail}`);
-      if (what === "refused") say(detail.join(" "));
-      if (what === "done") location.assign(detail);
+  const outbox = outboxOf(form.action, {
+    on: (what, detail) => {
+      if (what === "unsaved") say(detail.again ? `${begun(detail.why)}: your answer is kept here, and sent as soon as it can be.` : `Not sent: ${detail.why}`);
+      if (what === "refused") say(detail.lines.join(" "));
+      if (what === "delivered") location.assign(detail.reply.to);
     },
   });
   form.querySelector(".weigh")?.setAttribute("hidden", "");
@@ -198,7 +160,7 @@ function startVerdict(form) {
     say("Keeping it…");
     const body = new FormData(form);
     if (event.submitter?.name) body.set(event.submitter.name, event.submitter.value);
-    sender.put(new URLSearchParams(body));
+    outbox.replace({ body: new URLSearchParams(body) });
   });
 }
 

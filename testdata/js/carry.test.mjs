@@ -16,14 +16,14 @@ test("a stroke of a file that is gone waits for the new one and is drawn there o
   assert.equal(t.heard.at(-1), "stale");
   assert.equal(t.sent.length, 1, "nothing more is sent to it");
   assert.equal(t.store.value.length, 2);
-  assert.ok(t.line.apart(put(8)) && t.line.apart(put(7)));
-  t.line.renew(put(8));
+  assert.ok(t.outbox.apart(put(8)) && t.outbox.apart(put(7)));
+  t.outbox.renew(put(8));
   await settle();
   assert.deepEqual(t.sent.slice(1), [
     { after: 2, restored: 8, key: "k1", edits: [edit(1, "p")] }, { after: 3, restored: 8, key: "k2", edits: [edit(3, "yo")] },
   ]);
   assert.deepEqual(t.store.value, []);
-  assert.ok(!t.line.apart(put(8)) && t.line.older && t.line.late === 2);
+  assert.ok(!t.outbox.apart(put(8)) && t.outbox.older && t.outbox.late === 2);
 });
 
 test("the chart is asked for until it comes", async () => {
@@ -39,11 +39,11 @@ test("the chart is asked for until it comes", async () => {
 test("an answer that comes after the file has changed is no delivery", async () => {
   let answer;
   const t = setUp([ok(3)], undefined, file);
-  const { send } = t.line;
-  t.line.send = () => new Promise((done) => { answer = done; });
+  const { send } = t.outbox;
+  t.outbox.send = () => new Promise((done) => { answer = done; });
   t.history.stroke([edit(1, "p")]);
-  t.line.send = send;
-  t.line.renew(put(8));
+  t.outbox.send = send;
+  t.outbox.renew(put(8));
   answer(ok(5));
   await settle();
   assert.equal(t.sent.length, 1);
@@ -59,7 +59,7 @@ test("what waits outlives the page, and what can't be sent now is kept", async (
     const second = setUp([ok(3)], first.store, put(8));
     second.history.takeUp();
     assert.equal(second.model.mark(1, "B2").stitch, "p");
-    await second.line.push();
+    await second.outbox.push();
     assert.equal(second.sent.length, 1);
     assert.deepEqual(second.store.value, []);
   }
@@ -81,11 +81,11 @@ test("what was drawn on another mitt of the same number is not laid on this one"
   await settle();
   const second = setUp([], first.store, put(8, "m2"));
   second.history.takeUp();
-  await second.line.push();
+  await second.outbox.push();
   assert.equal(second.model.mark(1, "B2").stitch, "");
   assert.equal(second.sent.length, 0);
-  assert.equal(second.line.strange.length, 1);
+  assert.equal(second.outbox.strange.length, 1);
   assert.equal(second.store.value.length, 1, "kept until somebody decides");
-  second.line.forget();
+  second.outbox.forget();
   assert.deepEqual(second.store.value, []);
 });

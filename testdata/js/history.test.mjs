@@ -53,7 +53,7 @@ test("a page that was under way while a stroke was saved is brought up to date",
   }
   for (const [revision, first] of [[4, "p"], [5, ""], [6, ""]]) {
     const model = new Model({ ...page, revision });
-    const history = new History(model, t.line, () => {});
+    const history = new History(model, t.outbox, () => {});
     history.takeUp();
     assert.equal(model.mark(1, "B2").stitch, first, `revision ${revision}`);
     assert.equal(model.mark(3, "B2").stitch, revision < 6 ? "yo" : "");
@@ -79,26 +79,26 @@ test("what others draw is seen at once, beneath what waits", async () => {
   t.history.stroke([edit(1, "p")]);
   await settle();
   const news = { revision: 6, decided: 1, strokes: [{ revision: 5, edits: [edit(1, "yo")] }, { revision: 6, edits: [edit(3, "yo")] }], can_undo: true, can_redo: false };
-  t.line.hear(news);
+  t.outbox.hear(news);
   assert.equal(t.model.mark(1, "B2").stitch, "p", "ours will come after theirs");
   assert.equal(t.model.mark(3, "B2").stitch, "yo");
-  t.line.hear(news);
-  assert.equal(t.line.delivered.length, 2, "news that is known is passed over");
-  assert.equal(t.line.revision, 6);
+  t.outbox.hear(news);
+  assert.equal(t.outbox.delivered.length, 2, "news that is known is passed over");
+  assert.equal(t.outbox.revision, 6);
 });
 
 test("news that outran a reply keeps the order of the server", async () => {
   const t = setUp([]);
   let answer;
-  t.line.send = () => new Promise((done) => { answer = done; });
+  t.outbox.send = () => new Promise((done) => { answer = done; });
   t.history.stroke([edit(1, "p")]);
   // Ours was drawn as revision 5, theirs over it as 6; the news comes first.
-  t.line.hear({ revision: 6, decided: 1, strokes: [{ revision: 5, edits: [edit(1, "p")] }, { revision: 6, edits: [edit(1, "yo")] }], can_undo: true, can_redo: false });
+  t.outbox.hear({ revision: 6, decided: 1, strokes: [{ revision: 5, edits: [edit(1, "p")] }, { revision: 6, edits: [edit(1, "yo")] }], can_undo: true, can_redo: false });
   assert.equal(t.model.mark(1, "B2").stitch, "p", "as long as ours waits it is on top");
   answer(ok(5));
   await settle();
   assert.equal(t.model.mark(1, "B2").stitch, "yo", "theirs was the last on this cell");
-  assert.equal(t.line.revision, 6);
+  assert.equal(t.outbox.revision, 6);
 });
 
 test("shapes are drawn anew with every move, and the last stands", async () => {
@@ -130,5 +130,5 @@ test("a stroke that is sent again lies beneath what came later", async () => {
   t.history.stroke([edit(1, "p")]);
   await settle();
   assert.equal(t.model.mark(1, "B2").stitch, "yo");
-  assert.equal(t.line.revision, 4);
+  assert.equal(t.outbox.revision, 4);
 });

@@ -1,7 +1,7 @@
-// A chart with its line of strokes and a server that answers as told.
+// A chart with the outbox of its strokes and a server that answers as told.
 import { History } from "../../static/js/chart/history.js";
 import { Model } from "../../static/js/chart/model.js";
-import { Line } from "../../static/js/chart/save.js";
+import { Strokes } from "../../static/js/chart/strokes.js";
 import { page as pageOf } from "./cases.mjs";
 
 export const page = { ...pageOf("nothing"), marks: [] };
@@ -17,7 +17,7 @@ export function setUp(answers, store = { value: [] }, file = {}) {
   const model = new Model(page);
   let history;
   let keys = 0;
-  const line = new Line({
+  const outbox = new Strokes({
     href: "/chart", revision: 4, key: () => `k${++keys}`, ...file,
     send: async (_, body) => {
       sent.push(body);
@@ -38,8 +38,8 @@ export function setUp(answers, store = { value: [] }, file = {}) {
       if (what === "heard") history.heard(detail);
     },
   });
-  history = new History(model, line, () => {});
-  return { sent, heard, pauses, store, model, line, history };
+  history = new History(model, outbox, () => {});
+  return { sent, heard, pauses, store, model, outbox, history };
 }
 
 export const ok = (revision, rest) => ({ status: 200, reply: { revision, edits: [], between: [], can_undo: true, can_redo: false, ...rest } });

@@ -1,4 +1,5 @@
 // The chart of the page, taken over: what is drawn, chosen, selected and sent.
+import * as events from "../events.js";
 import { noted, paste, shift } from "./commands.js";
 import { floats } from "./float.js";
 import { History } from "./history.js";
@@ -16,11 +17,11 @@ import { Zoom } from "./zoom.js";
 
 export class Editor {
   // kept outlives the chart: tool, selection, clipboard, size and cursor.
-  constructor(root, data, line, kept) {
-    Object.assign(this, { root, line, kept });
+  constructor(root, data, outbox, kept) {
+    Object.assign(this, { root, outbox, kept });
     this.model = new Model(data);
     this.view = new View(root, this.model);
-    this.history = new History(this.model, line, (rows, edits) => this.drawn(rows, edits));
+    this.history = new History(this.model, outbox, (rows, edits) => this.drawn(rows, edits));
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw with the next frame
@@ -110,7 +111,7 @@ export class Editor {
   }
 
   toSheet(edits) {
-    document.dispatchEvent(new CustomEvent("thenar:sheet", { detail: { edits: edits.filter((e) => e.layer === "sheet"), revision: this.line.revision } }));
+    events.sheet.tell({ edits: edits.filter((e) => e.layer === "sheet"), revision: this.outbox.revision });
   }
 
   say(text) {
@@ -137,7 +138,7 @@ export class Editor {
     if (y === this.lit) return;
     this.lit = y;
     const { section, round } = this.model.row(y);
-    document.dispatchEvent(new CustomEvent("thenar:round", { detail: { section, round, by: "chart" } }));
+    events.round.tell({ section, round, by: "chart" });
   }
 
   // leave lets the thread go back to the cursor, if the keys are on the chart.
@@ -260,13 +261,13 @@ export class Editor {
       else query.delete(name);
     }
     history.replaceState(null, "", `${location.pathname}${query.size > 0 ? `?${query}` : ""}${location.hash}`);
-    document.dispatchEvent(new CustomEvent("thenar:view"));
+    events.view.tell();
   }
 
   moment() {
     this.panel.askFor("Name of this moment", "", 60, async (name) => {
       if (!name) return;
-      const href = this.line.href.replace(/chart$/, "history");
+      const href = this.outbox.href.replace(/chart$/, "history");
       const reply = await fetch(href, { method: "POST", body: new URLSearchParams({ name }), redirect: "manual" }).catch(() => undefined);
       this.announce(reply ? `this moment is kept as ${name}; it stands in the history` : "not kept: no connection");
     });
@@ -279,6 +280,6 @@ export class Editor {
     const of = rows.filter((r) => r.section === (rows[0] ?? here).section);
     const rounds = (of.length > 0 ? of : [here]).map((r) => r.round);
     const query = new URLSearchParams({ section: (of[0] ?? here).section, from: Math.min(...rounds), to: Math.max(...rounds) });
-    location.assign(`${this.line.href.replace(/chart$/, "words.txt")}?${query}`);
+    location.assign(`${this.outbox.href.replace(/chart$/, "words.txt")}?${query}`);
   }
 }

@@ -2,11 +2,11 @@
 // so it outlives a reload; here is what of it can be asked for now.
 
 export class History {
-  constructor(model, line, show) {
+  constructor(model, outbox, show) {
     this.model = model;
-    this.line = line;
+    this.outbox = outbox;
     this.show = show; // show(rows, edits): draw these again
-    this.open = undefined; // the stroke under the pointer, not yet in line
+    this.open = undefined; // the stroke under the pointer, not yet in the outbox
     this.standing(model.data);
   }
 
@@ -14,9 +14,9 @@ export class History {
   // its way, and what still waits. It gives the rows that changed.
   takeUp() {
     const { revision } = this.model.data;
-    const late = this.line.since(revision);
+    const late = this.outbox.since(revision);
     this.model.apply(late);
-    const last = this.line.delivered.at(-1);
+    const last = this.outbox.delivered.at(-1);
     if (last?.revision > revision) this.standing(last);
     const waiting = this.strokes();
     for (const r of waiting) r.inverse = this.model.apply(r.edits);
@@ -33,34 +33,34 @@ export class History {
   }
 
   strokes() {
-    return this.line.waiting.filter((r) => r.edits);
+    return this.outbox.waiting.filter((r) => r.edits);
   }
 
-  // stroke applies edits at once and puts them in line.
+  // stroke applies edits at once and puts them in the outbox.
   stroke(edits) {
     if (edits.length === 0) return;
     const inverse = this.model.apply(edits);
-    this.line.add({ edits, inverse });
+    this.outbox.add({ edits, inverse });
     this.standing(this.server);
     this.show(this.model.touched(edits), edits);
   }
 
   undo() {
-    if (this.canUndo) this.line.add({ undo: true });
+    if (this.canUndo) this.outbox.add({ undo: true });
   }
 
   redo() {
-    if (this.canRedo) this.line.add({ redo: true });
+    if (this.canRedo) this.outbox.add({ redo: true });
   }
 
   // change asks for another round, one less, or increases in another round:
   // what it comes to is worked out by the server.
   change(change) {
-    this.line.add({ change });
+    this.outbox.add({ change });
   }
 
   // applied takes the server's reply: what an undo did, and what others did
-  // since, beneath the strokes that are still in line. late is what came after
+  // since, beneath the strokes that still wait. late is what came after
   // the stroke and was heard of before its reply.
   applied({ request, reply, late = [] }) {
     const others = reply.between ?? [];

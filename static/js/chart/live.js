@@ -1,15 +1,10 @@
 // Listens to what others draw on the same chart, for as long as the window is
 // looked at: a browser has few connections, and a hidden window keeps none.
-
-// restored tells the page that a backup was put back, or that its file is
-// another: whoever holds more than a new page would, prevents that one is made.
-export function restored() {
-  return new CustomEvent("thenar:restored", { cancelable: true });
-}
+import { restored } from "../events.js";
 
 export class Live {
-  constructor(line, open = (href) => new EventSource(href)) {
-    this.line = line;
+  constructor(outbox, open = (href) => new EventSource(href)) {
+    this.outbox = outbox;
     this.open = open;
     document.addEventListener("visibilitychange", () => this.look());
     window.addEventListener("pagehide", () => this.stop());
@@ -26,15 +21,15 @@ export class Live {
   // asking again would ask from the first one, which does no harm.
   start() {
     if (this.source) return;
-    this.source = this.open(`${this.line.href}/events?after=${this.line.revision}&restored=${this.line.restored}`);
-    this.source.addEventListener("message", (event) => this.line.hear(JSON.parse(event.data)));
+    this.source = this.open(`${this.outbox.href}/events?after=${this.outbox.revision}&restored=${this.outbox.restored}`);
+    this.source.addEventListener("message", (event) => this.outbox.hear(JSON.parse(event.data)));
     this.source.addEventListener("restored", () => {
       this.source.close(); // and stays there, so that it is not opened again
-      document.dispatchEvent(restored());
+      restored.tell();
     });
   }
 
-  // renew listens to the file that the line knows now.
+  // renew listens to the file that the outbox knows now.
   renew() {
     this.stop();
     this.look();

@@ -11,12 +11,15 @@
 // that a mark outlives the plan that it was painted on. A row arrives as runs of
 // like cells and is unpacked when it is needed; what a stroke changes is drawn
 // with the next frame.
+import * as events from "../events.js";
+import { noConnection, postJSON } from "../outbox.js";
+import { kept as keptAt } from "../storage.js";
 import { Editor } from "./editor.js";
-import { Live, restored } from "./live.js";
-import { Line, kept as keptAt, post } from "./save.js";
+import { Live } from "./live.js";
 import { Selection } from "./selection.js";
+import { Strokes } from "./strokes.js";
 
-const lines = new Map(); // one line of strokes for each chart, kept over swaps
+const outboxes = new Map(); // one for each chart, kept over swaps
 let editor;
 let leaving = false; // for a new page, with all that is unsent kept in this browser
 
@@ -39,44 +42,41 @@ export function start(root) {
   leaving = false;
   const focused = document.activeElement === document.body && editor?.hadFocus;
   const page = JSON.parse(data.textContent);
-  editor = new Editor(place, page, lineOf(page), kept);
+  editor = new Editor(place, page, outboxOf(page), kept);
   editor.view.svg.addEventListener("focus", () => { editor.hadFocus = true; });
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });
   if (kept.said) editor.announce(kept.said);
-  if (editor.line.unsent) {
+  if (editor.outbox.unsent) {
     say("unsaved");
     return;
   }
   editor.root.querySelector("#chart-saved").dataset.state = "saved";
-  if (editor.line.older) carried(editor.line, page);
+  if (editor.outbox.older) carried(editor.outbox, page);
 }
 
 // carried says what became of strokes from before a backup was put back.
-function carried(line, { lost }) {
-  line.older = false;
+function carried(outbox, { lost }) {
+  outbox.older = false;
   editor.announce(`Your strokes from before the backup was put back are laid on it${lost.length > 0 ? "; some have no place: see below" : ""}.`);
 }
 
-// lineOf finds the line of this chart, or begins it with what an earlier visit
-// could not deliver.
-function lineOf(data) {
-  let line = lines.get(data.href);
-  if (line?.apart(data)) {
-    line.renew(data);
-    line.live.renew();
+// outboxOf finds the outbox of this chart, or begins it with what an earlier
+// visit could not deliver.
+function outboxOf(data) {
+  let outbox = outboxes.get(data.href);
+  if (outbox?.apart(data)) {
+    outbox.renew(data);
+    outbox.live.renew();
   }
-  if (!line) {
+  if (!outbox) {
     const { href, revision, restored, mitt } = data;
-    line = new Line({
-      href, revision, restored, mitt, send: post, keep: keptAt(`thenar:strokes:${href}`),
-      later: (f, ms) => setTimeout(f, ms), on,
-    });
-    lines.set(data.href, line);
-    queueMicrotask(() => line.push());
-    line.live = new Live(line);
+    outbox = new Strokes({ href, revision, restored, mitt, send: postJSON, keep: keptAt(`thenar:strokes:${href}`), on });
+    outboxes.set(data.href, outbox);
+    queueMicrotask(() => outbox.push());
+    outbox.live = new Live(outbox);
   }
-  return line;
+  return outbox;
 }
 
 // on hears what becomes of the strokes.
@@ -88,27 +88,28 @@ function on(what, detail) {
   }
   if (what === "heard") {
     editor?.history.heard(detail);
-    if (detail.edits.length > 0) document.dispatchEvent(new CustomEvent("thenar:painted"));
+    if (detail.edits.length > 0) events.painted.tell();
   }
   if (what === "refused") {
     editor?.history.refused(detail);
-    editor?.announce(detail.message);
-    editor?.say(detail.message);
+    const message = detail.lines.join(" ");
+    editor?.announce(message);
+    editor?.say(message);
   }
-  if (what === "decided") document.dispatchEvent(new CustomEvent("thenar:decided", { detail: { revision: detail } }));
-  if (what === "saving" || what === "saved" || what === "unsaved") say(what, detail);
-  if (what === "stale") document.dispatchEvent(restored());
+  if (what === "decided") events.decided.tell({ revision: detail });
+  if (what === "saving" || what === "saved" || what === "unsaved") say(what, detail?.why);
+  if (what === "stale") events.restored.tell();
   if (what === "saved") {
-    document.dispatchEvent(new CustomEvent("thenar:painted"));
-    if (editor?.line.late > 0) { // the plan may have changed under them: what has no place now is listed anew
-      editor.line.late = 0;
-      document.dispatchEvent(new CustomEvent("thenar:view"));
+    events.painted.tell();
+    if (editor?.outbox.late > 0) { // the plan may have changed under them: what has no place now is listed anew
+      editor.outbox.late = 0;
+      events.view.tell();
     }
   }
   editor?.toolbar.show();
 }
 
-function say(state, why = "no connection") {
+function say(state, why = noConnection) {
   const place = editor?.root.querySelector("#chart-saved");
   if (!place) return;
   const now = new Date().toTimeString().slice(0, 5);
@@ -116,22 +117,22 @@ function say(state, why = "no connection") {
   place.dataset.state = state;
 }
 
-document.addEventListener("thenar:swapped", (event) => start(event.detail.root));
-document.addEventListener("thenar:round", (event) => {
-  if (event.detail.by === "chart" || !editor) return;
+events.swapped.hear(({ root }) => start(root));
+events.round.hear(({ section, round, by }) => {
+  if (by === "chart" || !editor) return;
   editor.lit = undefined;
-  editor.view.thread(editor.model.byKey.get(`${event.detail.section} ${event.detail.round}`)?.y ?? 0);
+  editor.view.thread(editor.model.byKey.get(`${section} ${round}`)?.y ?? 0);
 });
-window.addEventListener("online", () => editor?.line.push());
+window.addEventListener("online", () => editor?.outbox.push());
 // A page that is made anew takes up what is kept in this browser; what it could
 // not keep has to stay on this page.
-document.addEventListener("thenar:restored", (event) => {
+events.restored.hear((_, event) => {
   editor?.brush.end();
-  if (editor?.line.kept) leaving = true;
+  if (editor?.outbox.kept) leaving = true;
   else if (editor) event.preventDefault();
 });
 window.addEventListener("pagehide", () => editor?.brush.end());
 window.addEventListener("beforeunload", (event) => {
-  if (editor?.line.unsent && !leaving) event.preventDefault();
+  if (editor?.outbox.unsent && !leaving) event.preventDefault();
 });
 start(document);

@@ -116,8 +116,8 @@ export class Panel {
   // a backup was put back.
   strange() {
     const { editor } = this;
-    const { line, history } = editor;
-    const strokes = line.strange.filter((r) => r.edits);
+    const { outbox, history } = editor;
+    const strokes = outbox.strange.filter((r) => r.edits);
     const place = this.root.querySelector("[data-strange]");
     place.hidden = strokes.length === 0;
     if (place.hidden) return;
@@ -125,13 +125,13 @@ export class Panel {
     const one = strokes.length === 1;
     words.textContent = `${strokes.length} ${one ? "stroke was" : "strokes were"} drawn on another mitt that is no longer here. ${one ? "It is" : "They are"} kept in this browser.`;
     const lay = button(`Lay ${one ? "it" : "them"} on this one`, () => {
-      line.late = strokes.length;
+      outbox.late = strokes.length;
       for (const r of strokes) history.stroke(r.edits);
-      line.forget();
+      outbox.forget();
       this.strange();
     });
     const drop = button(`Drop ${one ? "it" : "them"}`, () => {
-      line.forget();
+      outbox.forget();
       this.strange();
     });
     place.replaceChildren(words, lay, " ", drop);

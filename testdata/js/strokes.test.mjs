@@ -30,7 +30,7 @@ test("without a connection strokes are kept and tried again, later each time", a
   second.f();
   await settle();
   assert.equal(t.heard.at(-1), "saved");
-  assert.equal(t.line.revision, 5);
+  assert.equal(t.outbox.revision, 5);
 });
 
 test("a stroke that is refused is taken back", async () => {
@@ -49,7 +49,7 @@ test("what others painted comes beneath the strokes that wait", async () => {
   await settle();
   assert.equal(t.model.mark(1, "B2").stitch, "p", "ours came after theirs");
   assert.equal(t.model.mark(3, "B2").stitch, "ssk");
-  assert.equal(t.line.waiting.length, 0);
+  assert.equal(t.outbox.waiting.length, 0);
 });
 
 test("undo is asked of the server and what it did is shown", async () => {
@@ -81,7 +81,7 @@ test("what an earlier visit could not deliver is drawn, then sent", async () => 
   t.history.takeUp();
   assert.equal(t.model.mark(1, "B2").stitch, "p");
   assert.ok(t.history.canUndo);
-  await t.line.push();
+  await t.outbox.push();
   assert.deepEqual(t.sent, [{ after: 4, key: "k1", edits: [edit(1, "p")] }]);
   assert.deepEqual(t.store.value, []);
 });
@@ -125,7 +125,7 @@ test("two windows that share what is kept lose nothing", async () => {
   first.history.stroke([edit(1, "p")]);
   await settle();
   const second = setUp([ok(5), ok(6)], first.store);
-  second.line.key = () => "other";
+  second.outbox.key = () => "other";
   second.history.stroke([edit(3, "yo")]);
   await settle();
   assert.equal(second.sent[0].key, "k1", "it delivers what it found, too");
@@ -136,9 +136,9 @@ test("two windows that share what is kept lose nothing", async () => {
 test("a server that can't save now is asked again, and its reason is told", async () => {
   const t = setUp([{ status: 503, reply: { error: ["The disk is full."] } }, ok(5)]);
   const reasons = [];
-  const on = t.line.on;
-  t.line.on = (what, detail) => {
-    if (what === "unsaved") reasons.push(detail);
+  const on = t.outbox.on;
+  t.outbox.on = (what, detail) => {
+    if (what === "unsaved") reasons.push(detail.why);
     on(what, detail);
   };
   t.history.stroke([edit(1, "p")]);
