@@ -11,6 +11,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/app"
 )
 
 const testKey = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -19,7 +21,7 @@ const testKey = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 func far(t *testing.T) (*served, *Server) {
 	t.Helper()
 	a := newApp(t)
-	return a, New(a.store, io.Discard, Door{Key: testKey, Link: "http://192.168.0.7:8420/?key=" + testKey})
+	return a, New(app.New(a.store), io.Discard, Door{Key: testKey, Link: "http://192.168.0.7:8420/?key=" + testKey})
 }
 
 // askFrom asks as a device near by does, with the cookie that it has.

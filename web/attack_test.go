@@ -18,6 +18,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/time/rate"
+
+	"thenar/internal/app"
 )
 
 // The table of these attacks is attacks.md.
@@ -138,7 +140,7 @@ func TestAttackGuessedKeys(t *testing.T) {
 
 	const key = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 	a := newApp(t)
-	app := New(a.store, io.Discard, Door{Key: key})
+	app := New(app.New(a.store), io.Discard, Door{Key: key})
 	token, err := a.store.LetIn(t.Context(), "phone")
 	require.NoError(t, err)
 	ask := func(from, path, token string) *httptest.ResponseRecorder {

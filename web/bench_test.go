@@ -14,6 +14,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/project"
 	"thenar/internal/store"
 )
@@ -25,7 +26,7 @@ func BenchmarkPreview(b *testing.B) {
 	st, err := store.Open(context.Background(), filepath.Join(b.TempDir(), "thenar.db"))
 	require.NoError(b, err)
 	defer st.Close()
-	server := httptest.NewServer(New(st, io.Discard, Door{}))
+	server := httptest.NewServer(New(app.New(st), io.Discard, Door{}))
 	defer server.Close()
 	doc := project.Samples()[0]
 	raw, err := doc.Encode()

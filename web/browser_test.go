@@ -20,6 +20,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
 )
 
@@ -78,7 +79,7 @@ func serveWith(t testing.TB, change func(*Server)) (*store.Store, string) {
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	var messages bytes.Buffer
-	app := New(st, &messages, Door{})
+	app := New(app.New(st), &messages, Door{})
 	change(app)
 	go func() { done <- app.serve(ctx, ln) }()
 	t.Cleanup(func() {

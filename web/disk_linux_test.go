@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/chart"
 	"thenar/internal/store"
 	"thenar/internal/testenv"
@@ -30,7 +31,7 @@ func TestFullDiskInTheBrowser(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	var log bytes.Buffer
-	go func() { done <- Serve(ctx, ln, st, &log, Door{}) }()
+	go func() { done <- Serve(ctx, ln, app.New(st), &log, Door{}) }()
 	t.Cleanup(func() {
 		b.do(chromedp.Navigate("about:blank"))
 		stop()

@@ -13,6 +13,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
 )
 
@@ -50,7 +51,7 @@ func (z *fuzzed) open(t *testing.T) {
 	require.NoError(t, err)
 	z.store, err = store.Open(context.Background(), filepath.Join(z.dir, "thenar.db"))
 	require.NoError(t, err)
-	z.app, z.left = New(z.store, io.Discard, Door{}), questions
+	z.app, z.left = New(app.New(z.store), io.Discard, Door{}), questions
 	const form = "application/x-www-form-urlencoded"
 	for _, made := range [][2]string{{"/mitts", "sample=1"}, {"/classes", "name=Tuesday&mitt=1"}, {"/classes/1/students", "name=Ada&hand=18,5"}} {
 		require.Equal(t, http.StatusSeeOther, z.send(http.MethodPost, made[0], form, made[1]).Code)

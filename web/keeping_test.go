@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/store"
 )
@@ -31,7 +32,7 @@ func TestMistakenBackupFolder(t *testing.T) {
 			t.Parallel()
 			a := newApp(t)
 			a.sample()
-			a.server.Config.Handler = New(a.store, io.Discard, Door{}) // whose log has it
+			a.server.Config.Handler = New(app.New(a.store), io.Discard, Door{}) // whose log has it
 			st, err := a.store.State(t.Context())
 			require.NoError(t, err)
 			folder := strings.TrimSuffix(st.Path, ".db") + "-backups"

@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
 )
 
@@ -37,7 +38,7 @@ func serveAlone(db, address string) int {
 	if err != nil {
 		return 1
 	}
-	if err := Serve(ctx, ln, st, os.Stderr, Door{}); err != nil {
+	if err := Serve(ctx, ln, app.New(st), os.Stderr, Door{}); err != nil {
 		return 1
 	}
 	return 0

@@ -14,6 +14,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/app"
 )
 
 // pipes is a network in memory, whose time is that of its test.
@@ -77,7 +79,7 @@ func large(s *Server) http.Handler {
 func inBubble(t *testing.T, f func(t *testing.T, to pipes)) {
 	t.Helper()
 	synctest.Test(t, func(t *testing.T) {
-		s := New(nil, io.Discard, Door{})
+		s := New(app.New(nil), io.Discard, Door{})
 		s.Handler = large(s)
 		to, done := pipes{make(chan net.Conn), make(chan struct{})}, make(chan error, 1)
 		server := bounded(s, headerTime)

@@ -32,8 +32,8 @@ type Server struct {
 
 // New gives a Server on a store. Every request is a line of log, and what goes
 // wrong inside another. Other machines come in by the door.
-func New(st *store.Store, log io.Writer, door Door) *Server {
-	s := &Server{app: app.New(st), store: st, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
+func New(a *app.App, log io.Writer, door Door) *Server {
+	s := &Server{app: a, store: a.Store(), door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
 	s.Handler = s.handler()
 	return s
 }
@@ -67,8 +67,8 @@ func bounded(app *Server, header time.Duration) *http.Server {
 
 // Serve serves until ctx ends, then lets the requests in hand finish. Once a
 // day it makes a backup.
-func Serve(ctx context.Context, ln net.Listener, st *store.Store, log io.Writer, door Door) error {
-	return New(st, log, door).serve(ctx, ln)
+func Serve(ctx context.Context, ln net.Listener, a *app.App, log io.Writer, door Door) error {
+	return New(a, log, door).serve(ctx, ln)
 }
 
 func (s *Server) serve(ctx context.Context, ln net.Listener) error {

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"thenar/internal/app"
-	"thenar/internal/draw"
 	"thenar/web/view"
 )
 
@@ -50,33 +49,12 @@ func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, 
 		status = http.StatusServiceUnavailable
 	}
 	here, _ := r.Context().Value(deviceKey{}).(int64)
-	p := view.NewStatus(st, here)
-	if p.Link = s.door.Link; p.Link != "" {
-		var err error
-		if p.Code, err = code(p.Link); err != nil {
-			return err
-		}
+	p, err := view.NewStatus(st, here, s.door.Link)
+	if err != nil {
+		return err
 	}
 	if more != nil {
 		more(&p)
 	}
 	return page(w, r, status, view.StatusPage(p))
-}
-
-// code is the QR code of a link as the path of its dark squares, with the
-// number of squares to a side (ISO/IEC 18004, with its margin of four).
-func code(link string) (view.Code, error) {
-	dots, err := draw.QR(link)
-	if err != nil {
-		return view.Code{}, fmt.Errorf("web.code: %w", err)
-	}
-	var path strings.Builder
-	for y, row := range dots {
-		for x, dark := range row {
-			if dark {
-				fmt.Fprintf(&path, "M%d %dh1v1h-1z", x, y)
-			}
-		}
-	}
-	return view.Code{Side: len(dots), Path: path.String()}, nil
 }

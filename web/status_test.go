@@ -24,7 +24,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
+	"thenar/web/view"
 )
 
 // browse asks as a browser does.
@@ -114,8 +116,9 @@ func TestMoveHouse(t *testing.T) {
 // The code on the page is the link, as an independent reader reads it.
 func TestCodeIsTheLink(t *testing.T) {
 	const link = "http://192.168.100.200:8420/?key=ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-	c, err := code(link)
+	page, err := view.NewStatus(app.Status{}, 0, link)
 	require.NoError(t, err)
+	c := page.Code
 	const dot = 4
 	img := image.NewGray(image.Rect(0, 0, c.Side*dot, c.Side*dot))
 	for i := range img.Pix {
@@ -136,7 +139,7 @@ func TestCodeIsTheLink(t *testing.T) {
 	assert.Equal(t, link, read.GetText())
 
 	a := newApp(t)
-	app := New(a.store, io.Discard, Door{Key: "k", Link: link})
+	app := New(app.New(a.store), io.Discard, Door{Key: "k", Link: link})
 	token, err := a.store.LetIn(t.Context(), "phone")
 	require.NoError(t, err)
 	r := httptest.NewRequest("GET", "/status", nil)
@@ -154,7 +157,7 @@ func TestCodeIsTheLink(t *testing.T) {
 func TestLog(t *testing.T) {
 	a := newApp(t)
 	var log bytes.Buffer
-	app := New(a.store, &log, Door{Key: "secretkey"})
+	app := New(app.New(a.store), &log, Door{Key: "secretkey"})
 	token, err := a.store.LetIn(t.Context(), "phone")
 	require.NoError(t, err)
 	handle, secret, _ := strings.Cut(token, ".")
@@ -194,7 +197,7 @@ func TestStopsGracefully(t *testing.T) {
 	require.NoError(t, err)
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan error, 1)
-	go func() { done <- Serve(ctx, ln, st, io.Discard, Door{}) }()
+	go func() { done <- Serve(ctx, ln, app.New(st), io.Discard, Door{}) }()
 	ahead, err := net.Dial("tcp", ln.Addr().String())
 	require.NoError(t, err)
 	defer ahead.Close()
@@ -239,7 +242,7 @@ func TestNotNow(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	var log bytes.Buffer
-	app := New(a.store, &log, Door{})
+	app := New(app.New(a.store), &log, Door{})
 	path := movedAway(t, a)
 	ask := func(kind, body string) *httptest.ResponseRecorder {
 		r := httptest.NewRequest("POST", at+"/name", strings.NewReader(body))
@@ -280,7 +283,7 @@ func TestNotNow(t *testing.T) {
 func TestLogGone(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
-	a.server.Config.Handler = New(a.store, io.Discard, Door{}) // whose log has it
+	a.server.Config.Handler = New(app.New(a.store), io.Discard, Door{}) // whose log has it
 	st, err := a.store.State(t.Context())
 	require.NoError(t, err)
 	require.NoError(t, os.Remove(st.Path+"-wal"))

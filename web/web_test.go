@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
 )
 
@@ -30,7 +31,7 @@ func newApp(t testing.TB) *served {
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
 	var log strings.Builder
-	handler := New(st, &log, Door{})
+	handler := New(app.New(st), &log, Door{})
 	server := httptest.NewServer(handler)
 	t.Cleanup(func() {
 		server.Close()

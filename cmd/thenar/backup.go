@@ -7,8 +7,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/store"
 )
 
 // backup copies the whole database to a new file, or to standard output.
@@ -18,12 +18,12 @@ func backup(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	return withExisting(ctx, *db, func(st *store.Store) error {
+	return withExisting(ctx, *db, func(a *app.App) error {
 		if f.Arg(0) != "-" {
-			return st.Backup(ctx, f.Arg(0))
+			return a.Backup(ctx, f.Arg(0))
 		}
 		return throughFile(func(path string) error {
-			if err := st.Backup(ctx, path); err != nil {
+			if err := a.Backup(ctx, path); err != nil {
 				return err
 			}
 			file, err := os.Open(path)
@@ -49,7 +49,7 @@ func restore(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	put := func(from string) error {
-		kept, err := store.Restore(ctx, path, from)
+		kept, err := app.Restore(ctx, path, from)
 		if err == nil && kept != "" {
 			fmt.Fprintf(std.Err, "What was there is kept as %s.\n", kept)
 		}

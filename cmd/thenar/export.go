@@ -7,11 +7,8 @@ import (
 	"strconv"
 	"strings"
 
-	"thenar/internal/chart"
-	"thenar/internal/exportfile"
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/project"
-	"thenar/internal/store"
 )
 
 // export writes a mitt, a class or everything as JSON.
@@ -25,24 +22,24 @@ func export(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	return withExisting(ctx, *db, func(st *store.Store) error {
-		var file exportfile.File
+	return withExisting(ctx, *db, func(a *app.App) error {
+		var e app.Export
 		var err error
 		switch what {
 		case "all":
-			file, err = st.ExportAll(ctx)
+			e, err = a.ExportAll(ctx)
 		case "classes":
-			file, err = st.ExportClass(ctx, id)
+			e, err = a.ExportClass(ctx, id)
 		default:
-			file, err = st.ExportMitt(ctx, id)
+			e, err = a.ExportMitt(ctx, id)
 		}
 		if err != nil {
 			return asInput(err, "ID")
 		}
-		for _, what := range file.Mended {
+		for _, what := range e.Mended() {
 			fmt.Fprintf(std.Err, "%s: it held characters that can't be read back, which are replaced in the file\n", what)
 		}
-		return exportfile.Write(std.Out, file)
+		return e.Write(std.Out)
 	})
 }
 
@@ -69,48 +66,28 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	raw, err := readFile(f.Arg(0), exportfile.MaxBytes, std)
+	raw, err := readFile(f.Arg(0), app.MaxExport, std)
 	if err != nil {
 		return err
 	}
-	file, err := exportfile.Read(ctx, raw)
+	e, err := app.ReadExport(ctx, raw)
 	if err != nil {
 		return err
 	}
-	return withStore(ctx, *db, func(st *store.Store) error {
-		done, err := st.Import(ctx, file)
-		if err != nil {
-			return err
+	return withApp(ctx, *db, func(a *app.App) error {
+		came, err := a.Import(ctx, e)
+		for _, one := range came {
+			tell(std.Out, one)
 		}
-		tell(std.Out, file, done)
-		return nil
+		return err
 	})
 }
 
-// tell says what became of a file, a line for each mitt and class.
-func tell(out io.Writer, file exportfile.File, done store.Imported) {
-	for i, a := range done.Mitts {
-		fmt.Fprintf(out, "mitt %d, %s: %s\n", a.ID, file.Mitts[i].Name(), a.Words())
+// tell says what became of a mitt, a class or the motifs of a file.
+func tell(out io.Writer, a app.Arrival) {
+	if a.What == app.MovedMotifs {
+		fmt.Fprintf(out, "motifs: %s\n", a.How)
+		return
 	}
-	for i, a := range done.Classes {
-		fmt.Fprintf(out, "class %d, %s: %s\n", a.ID, file.Classes[i].Name(), a.Words())
-	}
-	if done.Motifs > 0 {
-		fmt.Fprintf(out, "motifs: %d new\n", done.Motifs)
-	}
-}
-
-// fromExportFile is the mitt of an exported file.
-func fromExportFile(ctx context.Context, raw []byte) (project.Document, chart.Marks, error) {
-	file, err := exportfile.Read(ctx, raw)
-	if err != nil {
-		return project.Document{}, nil, err
-	}
-	m, err := file.OnlyMitt()
-	if err != nil {
-		return project.Document{}, nil, err
-	}
-	document, marks := m.Newest()
-	doc, err := project.Decode(document)
-	return doc, marks, err
+	fmt.Fprintf(out, "%s %d, %s: %s\n", a.What, a.ID, a.Name, a.How)
 }

@@ -11,7 +11,6 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/store"
 	"thenar/web"
 )
 
@@ -84,8 +83,8 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 	if err != nil {
 		return err
 	}
-	return withExisting(ctx, *l.db, func(st *store.Store) error {
-		sheets, err := web.New(st, std.Err, web.Door{}).Handout(ctx, id, l.asked())
+	return withExisting(ctx, *l.db, func(a *app.App) error {
+		sheets, err := web.New(a, std.Err, web.Door{}).Handout(ctx, id, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
 		}
@@ -105,8 +104,8 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	return withExisting(ctx, *l.db, func(st *store.Store) error {
-		set, err := app.New(st).ClassSet(ctx, id, app.ClassAsk{Layout: app.Layout{Asked: l.asked(), Final: true}, Student: max(*student, 0), Part: *part, PDF: *l.pdf})
+	return withExisting(ctx, *l.db, func(a *app.App) error {
+		set, err := a.ClassSet(ctx, id, app.ClassAsk{Layout: app.Layout{Asked: l.asked(), Final: true}, Student: max(*student, 0), Part: *part, PDF: *l.pdf})
 		if err != nil {
 			return asInput(err, "ID")
 		}

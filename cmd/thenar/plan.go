@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 
-	"thenar/internal/project"
-	"thenar/internal/sheet"
+	"thenar/internal/app"
 )
 
 // plan turns a measure sheet into its plan, or one sheet a line into one plan
@@ -20,18 +20,13 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	if *lines {
-		in, err := open(f.Arg(0), std.In)
-		if err != nil {
-			return err
-		}
-		defer in.Close()
-		return planLines(ctx, in, std.Out, *brief)
+		return planLines(ctx, f.Arg(0), *brief, std)
 	}
-	raw, err := readSheet(f.Arg(0), std)
+	raw, err := readFile(f.Arg(0), app.MaxSheet, std)
 	if err != nil {
 		return err
 	}
-	out, err := planOne(nil, project.NewPlanner(), raw, *brief)
+	out, err := app.PlanSheet(raw, *brief)
 	if err != nil {
 		return err
 	}
@@ -44,15 +39,16 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	return err
 }
 
-// planOne appends the plan of a sheet to b.
-func planOne(b []byte, pl *project.Planner, raw []byte, brief bool) ([]byte, error) {
-	s, err := sheet.Parse(raw)
+// planLines plans the lines of a file.
+func planLines(ctx context.Context, name string, brief bool, std stdio) error {
+	in, err := open(name, std.In)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	p, err := pl.Plan(s)
-	if err != nil {
-		return nil, err
+	defer in.Close()
+	err = app.PlanLines(ctx, in, std.Out, brief)
+	if errors.Is(err, app.ErrBadLines) {
+		return errTold
 	}
-	return pl.AppendReport(b, p, brief)
+	return err
 }

@@ -13,10 +13,8 @@ import (
 	"runtime/debug"
 	"strings"
 
-	"thenar/internal/draw"
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/project"
-	"thenar/internal/store"
 	"thenar/web"
 )
 
@@ -36,9 +34,9 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return fault.Fields{{Path: "listen", Message: fmt.Sprintf("is %q; write an address and a port such as %s", *listen, defaultListen)}}
 	}
-	return withStore(ctx, *db, func(st *store.Store) error {
+	return withApp(ctx, *db, func(a *app.App) error {
 		if *newKey {
-			if err := letAllOut(ctx, st, std.Err); err != nil {
+			if err := letAllOut(ctx, a, std.Err); err != nil {
 				return err
 			}
 		}
@@ -53,13 +51,13 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 		if err := welcome(std.Out, ln.Addr(), door); err != nil {
 			return errors.Join(err, ln.Close())
 		}
-		return web.Serve(ctx, ln, st, std.Err, door)
+		return web.Serve(ctx, ln, a, std.Err, door)
 	})
 }
 
 // letAllOut lets every device out, and says how many those were.
-func letAllOut(ctx context.Context, st *store.Store, out io.Writer) error {
-	n, err := st.LetAllOut(ctx)
+func letAllOut(ctx context.Context, a *app.App, out io.Writer) error {
+	n, err := a.LetAllOut(ctx)
 	if err == nil {
 		fmt.Fprintf(out, "Devices let out: %d. Each needs the link again.\n", n)
 	}
@@ -79,7 +77,7 @@ func welcome(out io.Writer, at net.Addr, door web.Door) error {
 		_, err := fmt.Fprintln(out, link(at, ""))
 		return err
 	}
-	code, err := draw.QR(door.Link)
+	code, err := app.QR(door.Link)
 	if err != nil {
 		return err
 	}
@@ -155,29 +153,13 @@ func demo(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 0, std); err != nil {
 		return err
 	}
-	return withStore(ctx, *db, func(st *store.Store) error { return fill(ctx, st, std.Out) })
-}
-
-// fill puts the sample mitts into a store that is empty.
-func fill(ctx context.Context, st *store.Store, out io.Writer) error {
-	there, err := st.List(ctx)
-	if err != nil {
+	return withApp(ctx, *db, func(a *app.App) error {
+		names, err := a.AddSamples(ctx)
+		for _, name := range names {
+			fmt.Fprintln(std.Out, name)
+		}
 		return err
-	}
-	if len(there) > 0 {
-		return fault.Fields{{Path: "db", Message: fmt.Sprintf("holds %d mitts already; name a new file with -db", len(there))}}
-	}
-	for _, d := range project.Samples() {
-		raw, err := d.Encode()
-		if err != nil {
-			return err
-		}
-		if _, err := st.Create(ctx, raw); err != nil {
-			return err
-		}
-		fmt.Fprintln(out, d.Name)
-	}
-	return nil
+	})
 }
 
 // dbUsage explains the flag that names the database.
@@ -192,23 +174,23 @@ func dbPath(path string) (string, error) {
 	return filepath.Join(dir, "thenar", "thenar.db"), err
 }
 
-// withStore opens the database at path, or at its usual place, for use, and
+// withApp opens the database at path, or at its usual place, for use, and
 // closes it after.
-func withStore(ctx context.Context, path string, use func(*store.Store) error) error {
+func withApp(ctx context.Context, path string, use func(*app.App) error) error {
 	path, err := dbPath(path)
 	if err != nil {
 		return err
 	}
-	st, err := store.Open(ctx, path)
+	a, err := app.Open(ctx, path)
 	if err != nil {
 		return err
 	}
-	return errors.Join(use(st), st.Close())
+	return errors.Join(use(a), a.Close())
 }
 
-// withExisting is withStore for those who only read: a name that was mistyped
+// withExisting is withApp for those who only read: a name that was mistyped
 // makes no new database.
-func withExisting(ctx context.Context, path string, use func(*store.Store) error) error {
+func withExisting(ctx context.Context, path string, use func(*app.App) error) error {
 	path, err := dbPath(path)
 	if err != nil {
 		return err
@@ -216,7 +198,7 @@ func withExisting(ctx context.Context, path string, use func(*store.Store) error
 	if _, err := os.Stat(path); err != nil {
 		return fault.Fields{{Path: "db", Message: fmt.Sprintf("%v; name a database that is there", err)}}
 	}
-	return withStore(ctx, path, use)
+	return withApp(ctx, path, use)
 }
 
 // dataDir is $XDG_DATA_HOME, or the system's like.
@@ -240,5 +222,5 @@ func printVersion(out io.Writer) {
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
 		version = info.Main.Version
 	}
-	fmt.Fprintf(out, "thenar %s\n%s\nschema %d\n", version, runtime.Version(), store.Newest())
+	fmt.Fprintf(out, "thenar %s\n%s\nschema %d\n", version, runtime.Version(), app.Schema())
 }

@@ -4,19 +4,11 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"slices"
 	"strconv"
 	"strings"
 
-	"thenar/internal/chart"
-	"thenar/internal/draw"
-	"thenar/internal/exportfile"
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/picture"
-	"thenar/internal/project"
-	"thenar/internal/sheet"
-	"thenar/internal/stitch"
-	"thenar/internal/words"
 )
 
 // printWords prints the instructions of a measure sheet or an exported mitt as
@@ -28,23 +20,23 @@ func printWords(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	_, out, err := derived(ctx, f.Arg(0), *left, std)
-	if err != nil || *some == "" {
-		if err == nil {
-			err = words.Write(std.Out, out.Words)
-		}
+	m, err := readMitt(ctx, f.Arg(0), *left, std)
+	if err != nil {
 		return err
 	}
-	part, from, to := rounds(*some)
-	passages := words.Select(out.Words, part, from, to)
-	if len(passages) == 0 {
-		return fault.Fields{{Path: "rounds", Message: fmt.Sprintf("is %q, which this mitt doesn't have; write a section and its rounds, such as gusset:3-7", *some)}}
+	if *some == "" {
+		return m.Words(std.Out)
 	}
-	return words.Write(std.Out, passages)
+	section, from, to := rounds(*some)
+	found, err := m.WordsOf(std.Out, section, from, to)
+	if err == nil && !found {
+		err = fault.Fields{{Path: "rounds", Message: fmt.Sprintf("is %q, which this mitt doesn't have; write a section and its rounds, such as gusset:3-7", *some)}}
+	}
+	return err
 }
 
 // rounds reads "gusset:3-7" or "gusset:3"; 0 stands for what can't be read.
-func rounds(text string) (part stitch.Part, from, to int) {
+func rounds(text string) (section string, from, to int) {
 	name, span, _ := strings.Cut(text, ":")
 	first, last, isSpan := strings.Cut(span, "-")
 	from, _ = strconv.Atoi(first)
@@ -52,12 +44,8 @@ func rounds(text string) (part stitch.Part, from, to int) {
 	if isSpan {
 		to, _ = strconv.Atoi(last)
 	}
-	return stitch.Part(name), from, to
+	return name, from, to
 }
-
-// chartCell is the width of a stitch in a chart that is written to a file, in
-// mm.
-const chartCell = 6
 
 // printChart prints the chart of a measure sheet or an exported mitt, as it is
 // drawn or as a table.
@@ -70,64 +58,27 @@ func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
-	var faults fault.Fields
-	if *format != "svg" && *format != "csv" && *format != "png" {
-		faults.Add("format", "is %q; write svg, png or csv", *format)
-	}
-	if *layout != string(chart.Wedge) && *layout != string(chart.Columns) {
-		faults.Add("layout", "is %q; write wedge or columns", *layout)
-	}
-	if !slices.Contains(chart.AllViews(), *section) {
-		faults.Add("section", "is %q; write one of: %s", *section, strings.Join(chart.AllViews(), ", "))
-	}
-	if err := faults.Err(); err != nil {
+	if err := app.CheckChart(*format, *layout, *section); err != nil {
 		return err
 	}
-	doc, out, err := derived(ctx, f.Arg(0), *left, std)
+	m, err := readMitt(ctx, f.Arg(0), *left, std)
+	if err == nil {
+		err = m.HasChart(*section)
+	}
 	if err != nil {
 		return err
 	}
-	if !slices.Contains(out.Charts.Views(), chart.View(*section)) {
-		return fault.Fields{{Path: "section", Message: fmt.Sprintf("is %s, which this %s doesn't have", *section, out.Plan.Kind.Words())}}
-	}
-	g := out.Charts.Grid(chart.Options{View: chart.View(*section), Layout: chart.Layout(*layout)})
-	if *format == "csv" {
-		return chart.CSV(std.Out, g)
-	}
-	scene, _ := picture.Chart(g, picture.Look{
-		Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: picture.Convention(doc.Sheet.Given("chart.symbols")), Unit: doc.Sheet.Unit(),
-	})
-	if *format == "png" {
-		return draw.WritePNG(ctx, std.Out, scene)
-	}
-	return draw.WriteSVG(std.Out, scene, true)
+	return m.Chart(ctx, std.Out, *format, app.ChartAsk{View: *section, Layout: *layout})
 }
 
-// derived works out all that follows from the sheet of a file, or from the
-// mitt that was exported to it, with what is painted on its chart.
-func derived(ctx context.Context, name string, left bool, std stdio) (project.Document, *project.Outputs, error) {
-	doc, marks := project.New(name), chart.Marks{}
-	raw, err := readFile(name, exportfile.MaxBytes, std)
+// readMitt works out the mitt of a file.
+func readMitt(ctx context.Context, name string, left bool, std stdio) (app.Written, error) {
+	raw, err := readFile(name, app.MaxExport, std)
 	if err != nil {
-		return doc, nil, err
+		return app.Written{}, err
 	}
-	if exportfile.Is(raw) {
-		doc, marks, err = fromExportFile(ctx, raw)
-	} else {
-		doc.Sheet, err = sheet.Parse(raw)
-	}
-	if err != nil {
-		return doc, nil, err
-	}
-	if left {
-		doc.Side = project.Left
-	}
-	out, err := project.NewPlanner().Derive(doc, marks)
-	return doc, out, err
+	return app.ReadMitt(ctx, name, raw, left)
 }
-
-// readSheet reads a sheet's file, no further than a sheet may be long.
-func readSheet(name string, std stdio) ([]byte, error) { return readFile(name, sheet.Largest, std) }
 
 // readFile reads a file, and no more than one byte over its most.
 func readFile(name string, most int64, std stdio) ([]byte, error) {

@@ -8,6 +8,7 @@
 package app
 
 import (
+	"context"
 	"sync"
 
 	"thenar/internal/project"
@@ -20,6 +21,25 @@ type App struct {
 	planners sync.Pool // of *project.Planner: each serves one request at a time
 	days     sync.Map  // device to the day that was noted for it
 }
+
+// Open opens the file at path, which is made where it is missing, and brought to
+// the newest schema where it is of an older one.
+func Open(ctx context.Context, path string) (*App, error) {
+	st, err := store.Open(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	return New(st), nil
+}
+
+// Store returns the store beneath, for handlers whose rules are not here yet.
+func (a *App) Store() *store.Store { return a.store }
+
+// Close closes the file.
+func (a *App) Close() error { return a.store.Close() }
+
+// Schema returns the number of the newest schema of a file.
+func Schema() int { return store.Newest() }
 
 // New returns an App on an open store, which stays the caller's to close.
 func New(st *store.Store) *App {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/plain"
 	"thenar/internal/store"
@@ -35,6 +36,10 @@ func deviceName(agent string) string {
 	}
 	return "another device"
 }
+
+// QR returns the QR code of a link, by which another device is let in: true for
+// a dark square, in rows, margin included.
+func QR(link string) ([][]bool, error) { return draw.QR(link) }
 
 // LetIn lets a device in, named after what its browser says of itself, and
 // returns the token by which it is known from then on.

@@ -11,11 +11,16 @@ import (
 )
 
 // NewStatus returns the page of what is kept, as it is shown on the device
-// here; 0 is this machine.
-func NewStatus(s app.Status, here int64) Status {
-	p := Status{
+// here, which is 0 for this machine; link leads other devices in.
+func NewStatus(s app.Status, here int64, link string) (p Status, err error) {
+	p = Status{
 		Path: s.Path, Size: sizeWords(s.Size), Schema: s.Schema, Mitts: s.Mitts, Classes: s.Classes,
-		Checked: Clock(s.Checked, time.Now()), Damage: s.Damage,
+		Checked: Clock(s.Checked, time.Now()), Damage: s.Damage, Link: link,
+	}
+	if link != "" {
+		if p.Code, err = newCode(link); err != nil {
+			return Status{}, err
+		}
 	}
 	if s.Stopped != nil {
 		p.Stopped = fault.Message(s.Stopped)
@@ -33,7 +38,25 @@ func NewStatus(s app.Status, here int64) Status {
 	for _, d := range s.Devices {
 		p.Devices = append(p.Devices, Device{ID: d.ID, Name: d.Name, In: inDays(d.At.Local().Format(time.DateOnly), s.Now), Last: inDays(d.Day, s.Now), This: d.ID == here})
 	}
-	return p
+	return p, nil
+}
+
+// newCode returns the QR code of a link as the path of its dark squares, with the
+// number of squares to a side.
+func newCode(link string) (Code, error) {
+	rows, err := app.QR(link)
+	if err != nil {
+		return Code{}, fmt.Errorf("view.newCode: %w", err)
+	}
+	var path strings.Builder
+	for y, row := range rows {
+		for x, dark := range row {
+			if dark {
+				fmt.Fprintf(&path, "M%d %dh1v1h-1z", x, y)
+			}
+		}
+	}
+	return Code{Side: len(rows), Path: path.String()}, nil
 }
 
 // whys says why each kind of backup was made.

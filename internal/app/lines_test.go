@@ -1,4 +1,4 @@
-package main
+package app
 
 import (
 	"bytes"
@@ -55,7 +55,7 @@ func TestLinesWaitForTheirReader(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	out := &stopped{left: 1 << 20, full: make(chan struct{}), ctx: ctx}
 	ended := make(chan error)
-	go func() { ended <- planLines(ctx, in, out, false) }()
+	go func() { ended <- PlanLines(ctx, in, out, false) }()
 	<-out.full
 	stop()
 	require.Error(t, <-ended)
@@ -80,13 +80,13 @@ func TestLinesKeepTheirOrder(t *testing.T) {
 			line = fmt.Sprintf(`{"unit":"mm","gauge":{"swatches":[{"stitches":24,"width":100}]},"hand":{"hand_circumference":%d}}`, 150+i)
 		}
 		in.WriteString(line + "\r\n")
-		answer, err := planOne(nil, pl, []byte(line[:min(len(line), sheet.Largest+1)]), true)
+		answer, err := appendPlan(nil, pl, []byte(line[:min(len(line), sheet.Largest+1)]), true)
 		if err != nil {
 			answer = errorLine(err)
 		}
 		want.Write(append(answer, '\n'))
 	}
 	var out bytes.Buffer
-	require.ErrorIs(t, planLines(context.Background(), &in, &out, true), errTold)
+	require.ErrorIs(t, PlanLines(context.Background(), &in, &out, true), ErrBadLines)
 	assert.Equal(t, want.String(), out.String())
 }

@@ -1,4 +1,4 @@
-package main
+package app
 
 import (
 	"bufio"
@@ -47,11 +47,15 @@ const gcPercent = 250
 // under 40 MB resident is the aim.
 const maxMemory = 28 << 20
 
-// planLines plans every line, several at once, and writes the answers in the
+// ErrBadLines is what ends PlanLines where a line was bad; its faults stand in
+// the answers.
+var ErrBadLines = errors.New("some lines were bad")
+
+// PlanLines plans every line, several at once, and writes the answers in the
 // order of the lines; a bad line gives its faults in its place. A line longer
 // than any sheet is bad, too, and is read past. However many lines there are,
 // memory holds two jobs for each processor.
-func planLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) error {
+func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	defer debug.SetGCPercent(debug.SetGCPercent(gcPercent))
@@ -86,7 +90,7 @@ func planLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 		return failed
 	}
 	if bad {
-		return errTold
+		return ErrBadLines
 	}
 	return nil
 }
@@ -117,7 +121,7 @@ func (j *lineJob) plan(pl *project.Planner, brief bool) {
 	j.answers, j.bad = j.answers[:0], false
 	from := 0
 	for _, to := range j.ends {
-		answered, err := planOne(j.answers, pl, j.text[from:to], brief)
+		answered, err := appendPlan(j.answers, pl, j.text[from:to], brief)
 		if err != nil {
 			answered, j.bad = append(j.answers, errorLine(err)...), true
 		}
