@@ -8,8 +8,8 @@ import (
 	"thenar/internal/picture"
 )
 
-// Measuring lays out measuring sheets: the hand with its tapes, and room to
-// write.
+// Measuring lays out a blank measuring sheet: the hand with its tapes, and lines to
+// write on.
 func Measuring(o Options, left bool) []*draw.Scene {
 	f := newFlow(o, "Measuring sheet")
 	f.text(margin, f.width(), "Measuring sheet", draw.TextStyle{Size: f.title, Bold: true})
@@ -19,7 +19,7 @@ func Measuring(o Options, left bool) []*draw.Scene {
 	return finish(f.pages, o.Grey)
 }
 
-// measures are the lines of a measuring sheet: what is measured, and how.
+// measures holds the lines of a measuring sheet: what to measure, and how.
 var measures = []struct{ name, how string }{
 	{"Hand", "round the knuckles, without the thumb"},
 	{"Wrist", "round the bones"},
@@ -31,25 +31,25 @@ var measures = []struct{ name, how string }{
 	{"Palm with thumb", "round where the thumb parts, the thumb laid along the palm"},
 }
 
-// measuring is the hand with its tapes beside ruled lines.
+// measuring draws the hand with its tapes beside ruled lines.
 func (f *flow) measuring(left bool) {
 	const room = 6.0
 	wide := f.width() > f.size.Height // sideways
 	column := 0.46 * f.width()
-	high := min(f.left()-30, 150)
+	high := min(f.heightLeft()-30, 150)
 	if wide {
-		high = f.left() - 12
+		high = f.heightLeft() - 12
 	}
 	top := f.y + 2
 	drawing := picture.MeasureHand(left, f.width()-column-room, high)
 	f.page().Add(drawing, margin+column+room, top, 1)
 	f.y = top
 	how := min(f.small, 4.2)
-	below := 24 + 2*f.body // what stands under it on the same page
+	below := 24 + 2*f.body // the height of what follows on the same page
 	for _, m := range measures {
-		below += 1.2 + f.high(m.how, column, how)
+		below += 1.2 + f.textHeight(m.how, column, how)
 	}
-	step := min(1.9*f.body, max(1.1*f.body, (f.left()-below)/float64(len(measures))))
+	step := min(1.9*f.body, max(1.1*f.body, (f.heightLeft()-below)/float64(len(measures))))
 	for _, m := range measures {
 		f.y += step
 		f.page().Text(margin, f.y, m.name, draw.TextStyle{Size: f.body, Bold: true})
@@ -62,7 +62,7 @@ func (f *flow) measuring(left bool) {
 	f.say("Lay the tape without pulling. A swatch is knitted in the round, washed and dried before it is counted.", f.small)
 }
 
-// ruled writes names with lines to write on, so many beside each other.
+// ruled writes names with lines to write on, so many side by side.
 func (f *flow) ruled(names []string, across int) {
 	if f.body > ordinary.body {
 		across = 1
@@ -80,23 +80,23 @@ func (f *flow) ruled(names []string, across int) {
 	f.y += 2
 }
 
-// Grid lays out blank grid paper in a gauge's true proportions, with cells of
-// the width in mm that the options ask for, 5 if none.
+// Grid lays out blank grid paper in a gauge's proportions. Its cells have the width
+// in mm that the options ask for, or 5.
 func Grid(o Options, g gauge.Gauge) []*draw.Scene {
 	f := newFlow(o, "Grid paper")
 	f.say(fmt.Sprintf("Grid paper for %.1f stitches and %.1f rounds over 10 cm", g.Stitches*100, g.Rounds*100), f.body)
 	f.y++
 	cell := o.Cell
 	if cell == 0 {
-		cell = divided
+		cell = dividedCell
 	}
-	scene := picture.GridPaper(g, f.width(), f.left(), cell)
+	scene := picture.GridPaper(g, f.width(), f.heightLeft(), cell)
 	f.page().Add(scene, margin, f.y, 1)
 	f.foot()
 	return finish(f.pages, o.Grey)
 }
 
-// Ruler lays out rulers for swatches and a window to count in, to cut out.
+// Ruler lays out swatch rulers and a window to count in, all to be cut out.
 func Ruler(o Options) []*draw.Scene {
 	f := newFlow(o, "Swatch ruler")
 	f.text(margin, f.width(), "Swatch ruler", draw.TextStyle{Size: f.title, Bold: true})

@@ -9,8 +9,8 @@ import (
 	"thenar/internal/picture"
 )
 
-// views are the charts that are printed: the gusset's, and those on which
-// something is painted that it doesn't show.
+// views returns the views whose charts are printed: the gusset, and those with
+// marks that the gusset's chart doesn't show.
 func (h *handout) views() []chart.View {
 	var list []chart.View
 	all := h.Out.Charts.Views()
@@ -27,10 +27,10 @@ func (h *handout) views() []chart.View {
 	return list
 }
 
-// charts are the pages with charts, each with its key.
+// charts prints the charts, each with its key.
 func (h *handout) charts() {
 	for _, v := range h.views() {
-		h.chart(h.grid(v), h.o.Cell, roomiest)
+		h.chart(h.grid(v), h.o.Cell, maxFitCell)
 	}
 	if len(h.views()) > 0 {
 		h.listUnsound()
@@ -44,7 +44,7 @@ func (h *handout) charts() {
 	}
 }
 
-// keys are the keys of all charts that would be printed.
+// keys prints the keys of all charts, without the charts.
 func (h *handout) keys() {
 	for _, v := range h.views() {
 		key := h.key(h.grid(v))
@@ -55,60 +55,61 @@ func (h *handout) keys() {
 
 func lower(s string) string { return string(s[0]-'A'+'a') + s[1:] }
 
-// keyScale enlarges a key with the letters of the page.
+// keyScale is the scale of a key in large print.
 func (h *handout) keyScale() float64 { return h.body / ordinary.body }
 
 func (h *handout) key(g chart.Grid) *draw.Scene {
 	return picture.Key(g, h.symbols(), h.width()/h.keyScale())
 }
 
-// chart prints a chart on as many pages as it takes, cells to scale, with its
-// key and what does not add up on every one of them.
-func (h *handout) chart(g chart.Grid, asked, largest float64) {
+// chart prints a chart on as many pages as it takes, each with the key and what
+// does not add up. Asked is the width of a cell in mm, 0 for as large as fits up to
+// maxCell.
+func (h *handout) chart(g chart.Grid, asked, maxCell float64) {
 	if len(g.Rows) == 0 {
 		return
 	}
 	if h.o.Large {
-		largest = largeCell
+		maxCell = largeCell
 		if asked == 0 {
 			asked = largeCell
 		}
 	}
-	p := chartPages{handout: h, g: g, title: g.View.Title(), above: h.o.Has(Key) && h.o.Place(Key) < h.o.Place(Chart)}
+	p := chartPages{handout: h, g: g, title: g.View.Title(), keyAbove: h.o.Has(Key) && h.o.Place(Key) < h.o.Place(Chart)}
 	if h.o.Has(Key) {
 		p.key = h.key(g)
 	}
-	p.lay(asked, largest)
+	p.lay(asked, maxCell)
 	p.print()
 }
 
-// chartPages are the pages of one chart.
+// chartPages lays out one chart over pages.
 type chartPages struct {
 	*handout
 	g     chart.Grid
 	title string
 	key   *draw.Scene // nil: none
-	above bool        // the key stands above the chart
-	apart bool        // the key is so high that it has a page by itself
+	keyAbove bool // the key is printed above the chart
+	keyApart bool // the key is so high that it has a page of its own
 	cells cells
 }
 
-// lay finds out on how many pages the chart comes.
-func (p *chartPages) lay(asked, largest float64) {
-	room := p.whole() - p.heads()
+// lay chooses the width of the cells and divides the chart into parts.
+func (p *chartPages) lay(asked, maxCell float64) {
+	room := p.pageHeight() - p.headHeight()
 	key := 0.0
 	if p.key != nil {
 		key = p.key.Height*p.keyScale() + p.heading*leading + 4
 	}
-	if p.apart = key > 0.4*room; !p.apart {
+	if p.keyApart = key > 0.4*room; !p.keyApart {
 		room -= key
 	}
 	ratio := p.Out.Plan.Gauge.Stitches / p.Out.Plan.Gauge.Rounds
-	side := numbers
+	side := roundNumbers
 	if p.g.Rows[0].Section != p.g.Rows[len(p.g.Rows)-1].Section {
-		side = named
+		side = sectionNames
 	}
-	p.cells = fits(p.g.Width, len(p.g.Rows), ratio, side, p.width(), room-2, asked, largest)
+	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), room-2, asked, maxCell)
 }
 
 func (p *chartPages) print() {
@@ -116,26 +117,27 @@ func (p *chartPages) print() {
 	for y := range p.cells.rows {
 		for x := range p.cells.columns {
 			n++
-			p.fresh()
-			p.part(x, y, n, !p.apart)
+			p.freshPage()
+			p.part(x, y, n, !p.keyApart)
 		}
 	}
-	if p.apart {
-		p.fresh()
+	if p.keyApart {
+		p.freshPage()
 		p.drawKey()
 	}
 	p.done()
 }
 
-// heads is the height of what stands above every part.
-func (p *chartPages) heads() float64 {
-	return p.heading*leading + 1 + 2*p.body*leading + 2 + float64(min(len(p.Out.Unsound), fewUnsound))*2*p.body*leading
+// headHeight is the height of the texts of a part, for which room is kept.
+func (p *chartPages) headHeight() float64 {
+	return p.heading*leading + 1 + 2*p.body*leading + 2 + float64(min(len(p.Out.Unsound), maxUnsoundBelow))*2*p.body*leading
 }
 
-// parts is how many parts the chart has.
+// parts returns the number of parts of the chart.
 func (p *chartPages) parts() int { return len(p.cells.columns) * len(p.cells.rows) }
 
-// part is one page: heading, how it is read, the map, the cells, the key.
+// part prints the nth part on one page: heading, how to read it, the map of parts,
+// cells, key.
 func (p *chartPages) part(x, y, n int, withKey bool) {
 	columns, rows := p.columns(x), p.cells.rows[y]
 	top := p.y
@@ -145,25 +147,25 @@ func (p *chartPages) part(x, y, n int, withKey bool) {
 	}
 	p.text(margin, p.width()-p.mapWidth(), title, draw.TextStyle{Size: p.heading, Bold: true})
 	p.y++
-	p.text(margin, p.width()-p.mapWidth(), p.reading(columns, rows), draw.TextStyle{Size: p.body})
+	p.text(margin, p.width()-p.mapWidth(), p.readingText(columns, rows), draw.TextStyle{Size: p.body})
 	if p.parts() > 1 {
 		p.drawMap(top, n)
 	}
 	p.y = max(p.y, top+p.heading*leading+1+2*p.body*leading) + 1
-	if p.above && withKey {
+	if p.keyAbove && withKey {
 		p.drawKey()
 	}
 	g := p.g.Part(columns.from, columns.to, rows.from, rows.to)
 	scene, at := picture.Chart(g, picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols()})
-	p.joins(scene, at, x, y)
+	p.drawJoins(scene, at, x, y)
 	p.page().Add(scene, margin+max(0, p.width()-scene.Width)/2, p.y, 1)
 	p.y += scene.Height + 1
-	if p.manyUnsound() {
+	if p.hasManyUnsound() {
 		p.text(margin, p.width(), "Some rounds do not add up: they stand listed after the charts.", draw.TextStyle{Size: p.body, Bold: true})
 	} else {
 		p.unsound()
 	}
-	if !p.above && withKey {
+	if !p.keyAbove && withKey {
 		p.drawKey()
 	}
 }
@@ -178,8 +180,8 @@ func (p *chartPages) drawKey() {
 	p.y += p.key.Height*p.keyScale() + 2
 }
 
-// columns are those of a part, counted from the left of the chart: part 0
-// stands where the rounds begin.
+// columns returns the columns of the parts at x, counted from the chart's left
+// edge. Part 0 is where rounds begin.
 func (p *chartPages) columns(x int) span {
 	s := p.cells.columns[x]
 	if p.g.FromLeft {
@@ -188,8 +190,9 @@ func (p *chartPages) columns(x int) span {
 	return span{p.g.Width - s.to, p.g.Width - s.from}
 }
 
-// reading tells how a part is read and what of the chart it shows.
-func (p *chartPages) reading(columns, rows span) string {
+// readingText says how to read the chart, and which columns and rounds this part
+// shows.
+func (p *chartPages) readingText(columns, rows span) string {
 	text := "R" + picture.Reading(p.g)[1:] + "."
 	edge := "right"
 	if p.g.FromLeft {

@@ -11,53 +11,53 @@ import (
 	"thenar/internal/roster"
 )
 
-// Class lays out a part of a class in one go: the teacher's summary in front,
-// then every student's handout in the order of the list, each beginning on a
-// fresh sheet; on both sides of the paper that is an odd page. Who has no plan
-// yet gets a measuring sheet with what is missing; who has a value that nobody is
-// sure of gets none, and the summary says so.
+// Class lays out a part of a class: the teacher's summary, then every student's
+// handout in the order of the list. Each begins on a new sheet, that is on an odd
+// page in double-sided printing. A student without a plan gets a measuring sheet
+// that says what is missing. A student with open questions gets nothing, and the
+// summary says so.
 //
-// Lines are the part as it was reviewed; complete works out the rest of one of
-// them. That is done student by student, as pages are asked for, so that only
-// one handout is held at a time; after the end of ctx no other page comes.
+// Lines are those of the part's review; complete plans one of them whole. It is called as
+// pages are asked for, so that only one handout is in memory at a time. No page
+// follows after ctx ends.
 func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster.Line, complete func(roster.Line) roster.Line, o Options) iter.Seq[*draw.Scene] {
 	return func(yield func(*draw.Scene) bool) {
 		n := 0
-		give := func(more []*draw.Scene) bool {
+		yieldAll := func(more []*draw.Scene) bool {
 			if len(more) > 0 && o.Double && n%2 == 1 {
 				more = append([]*draw.Scene{{Width: o.page().Width, Height: o.page().Height, Label: "an empty page"}}, more...)
 			}
 			for i, p := range more {
-				more[i] = nil // whoever takes it may let go of it
+				more[i] = nil // so that it can be freed once it is printed
 				if n++; ctx.Err() != nil || !yield(p) {
 					return false
 				}
 			}
 			return true
 		}
-		if !give(summary(c, part, lines, o)) {
+		if !yieldAll(summary(c, part, lines, o)) {
 			return
 		}
 		for _, l := range lines {
 			if ctx.Err() != nil {
 				return
 			}
-			if l = complete(l); !give(Student(c, &l, o)) {
+			if l = complete(l); !yieldAll(Student(c, &l, o)) {
 				return
 			}
 		}
 	}
 }
 
-// Student lays out one student's handout; nothing as long as there is a question
-// about their hand.
+// Student lays out one student's handout; nil while there are open questions about
+// their hand.
 func Student(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	if len(l.Asks) > 0 {
 		return nil
 	}
 	o.FromLeft = l.Student.FromLeft
 	if l.Out == nil {
-		return unmeasured(c, l, o)
+		return measuringSheet(c, l, o)
 	}
 	about := c.About()
 	for _, note := range []string{c.Note, l.Student.Note} {
@@ -68,9 +68,9 @@ func Student(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	return Handout(Sheet{Doc: l.Doc, Out: l.Out, Name: l.Student.Name, About: about, Yarn: c.Yarn, Needle: c.Needle, Doubts: l.Doubts}, o)
 }
 
-// unmeasured is the sheet of who has no plan yet: what is missing, and room to
-// measure.
-func unmeasured(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
+// measuringSheet lays out the sheet of a student without a plan: what is missing,
+// and lines to write measurements on.
+func measuringSheet(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, l.Student.Name)
 	f.text(margin, f.width(), l.Student.Name, draw.TextStyle{Size: f.title, Bold: true})
 	f.say(c.About(), f.body)
@@ -83,8 +83,8 @@ func unmeasured(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	return finish(f.pages, o.Grey)
 }
 
-// summary is the teacher's table: what each student knits, and who should be
-// looked at, why.
+// summary lays out the teacher's table: the numbers of each student's mitt, and why
+// some should be looked at.
 func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, c.Name)
 	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Bold: true})
@@ -148,7 +148,7 @@ func summaryRows(c roster.Class, lines []roster.Line) []row {
 	return rows
 }
 
-// fixedText lists what is fixed for all.
+// fixedText lists the numbers fixed for all.
 func fixedText(c roster.Class) string {
 	var list []string
 	for _, name := range roster.Fixable() {

@@ -7,10 +7,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// However long a chart and however small a page: the parts cover it all, none
-// is longer than a page takes, neighbours share two columns, and none is a
-// mere remainder beside its neighbours.
-func TestDivide(t *testing.T) {
+// For any length of chart and page: the parts cover the chart, none is longer than
+// the page, neighbours share two columns, and all are equally long to within one.
+func TestDivideCoversTheChart(t *testing.T) {
 	for n := 1; n <= 320; n++ {
 		for most := overlap + 1; most <= 60; most++ {
 			list := divide(n, most)
@@ -34,23 +33,23 @@ func TestDivide(t *testing.T) {
 	}
 }
 
-// A chart is as large as fits up to 6 mm a cell; below 3.5 it is divided; a
-// width that is asked for is kept whatever it takes.
-func TestFits(t *testing.T) {
-	c := fits(21, 19, 0.75, numbers, 182, 200, 0, roomiest)
+// Cells are as wide as fits up to 6 mm; below 3.5 mm the chart is divided. A width
+// that is asked for is kept.
+func TestFitCellsChoosesTheWidth(t *testing.T) {
+	c := fitCells(21, 19, 0.75, roundNumbers, 182, 200, 0, maxFitCell)
 	assert.InDelta(t, 6, c.width, 0)
 	assert.Len(t, c.columns, 1)
-	c = fits(44, 30, 0.75, numbers, 182, 200, 0, roomiest)
-	assert.InDelta(t, 182/(44+beside+numbers), c.width, 1e-9)
-	assert.Len(t, c.columns, 1, "as large as fits is whole")
+	c = fitCells(44, 30, 0.75, roundNumbers, 182, 200, 0, maxFitCell)
+	assert.InDelta(t, 182/(44+emptyEdge+roundNumbers), c.width, 1e-9)
+	assert.Len(t, c.columns, 1, "as large as fits in one part")
 	assert.Len(t, c.rows, 1)
-	c = fits(90, 30, 0.75, numbers, 182, 200, 0, roomiest)
-	assert.InDelta(t, divided, c.width, 0)
+	c = fitCells(90, 30, 0.75, roundNumbers, 182, 200, 0, maxFitCell)
+	assert.InDelta(t, dividedCell, c.width, 0)
 	assert.Greater(t, len(c.columns), 1)
-	c = fits(21, 19, 0.75, numbers, 182, 200, 12.5, roomiest)
+	c = fitCells(21, 19, 0.75, roundNumbers, 182, 200, 12.5, maxFitCell)
 	assert.InDelta(t, 12.5, c.width, 0)
 	assert.Greater(t, len(c.columns), 1)
-	c = fits(21, 19, 0.75, numbers, 182, 200, 3, roomiest)
+	c = fitCells(21, 19, 0.75, roundNumbers, 182, 200, 3, maxFitCell)
 	assert.InDelta(t, 3, c.width, 0)
 	assert.Len(t, c.columns, 1)
 }

@@ -8,24 +8,25 @@ import (
 	"thenar/internal/picture"
 )
 
-// finish makes pages ready for any printer: what is not seen on paper is left
-// out, and nothing looks to a style sheet, so that the browser's print and the
-// PDF are the same marks.
+// finish makes pages ready for any printer. It drops what paper doesn't show and
+// whatever depends on a style sheet, so that the browser and the PDF print the
+// same marks.
 func finish(pages []*draw.Scene, grey bool) []*draw.Scene {
 	for _, p := range pages {
 		items := make([]draw.Item, 0, len(p.Items))
 		for _, i := range p.Items {
-			if i, seen := plain(i, grey); seen {
+			if i, seen := printable(i, grey); seen {
 				items = append(items, i)
 			}
 		}
-		p.Items = unempty(items)
+		p.Items = dropGroups(items)
 	}
 	return pages
 }
 
-// plain is an item without what belongs to a screen.
-func plain(i draw.Item, grey bool) (draw.Item, bool) {
+// printable returns an item without what only a screen uses; false if nothing of
+// it is seen on paper.
+func printable(i draw.Item, grey bool) (draw.Item, bool) {
 	i.Style.Class, i.Letter.Class = "", ""
 	if i.Kind == draw.GroupItem {
 		i.Attrs = nil
@@ -37,9 +38,9 @@ func plain(i draw.Item, grey bool) (draw.Item, bool) {
 		case a.Name == "data-ruler":
 			kept = append(kept, a)
 		case a.Name == "fill-opacity":
-			i.Style.Fill = thinned(i.Style.Fill, a.Value)
+			i.Style.Fill = onWhite(i.Style.Fill, a.Value)
 		case a.Name == "stroke-opacity":
-			i.Style.Stroke = thinned(i.Style.Stroke, a.Value)
+			i.Style.Stroke = onWhite(i.Style.Stroke, a.Value)
 		}
 	}
 	i.Attrs = kept
@@ -55,9 +56,9 @@ func plain(i draw.Item, grey bool) (draw.Item, bool) {
 	return i, true
 }
 
-// thinned is a colour that is laid on white paper with an opacity; nothing at
-// all of it is no colour.
-func thinned(colour, opacity string) string {
+// onWhite returns the opaque colour that a colour with an opacity makes on white
+// paper; "" for opacity 0.
+func onWhite(colour, opacity string) string {
 	share, err := strconv.ParseFloat(opacity, 64)
 	if err != nil || len(colour) != 7 {
 		return colour
@@ -74,9 +75,9 @@ func thinned(colour, opacity string) string {
 	return out
 }
 
-// unempty leaves out groups that hold nothing, and the frame of those that
-// only a script had use for.
-func unempty(items []draw.Item) []draw.Item {
+// dropGroups drops the frames of groups, which only scripts use, and keeps their
+// items and the groups that move or scale.
+func dropGroups(items []draw.Item) []draw.Item {
 	out := make([]draw.Item, 0, len(items))
 	var open []draw.Kind
 	for _, i := range items {
@@ -98,7 +99,7 @@ func unempty(items []draw.Item) []draw.Item {
 	return out
 }
 
-// greyOf is the grey of the same relative luminance as a colour (WCAG 2.2).
+// greyOf returns the grey of the same relative luminance as a colour (WCAG 2.2).
 func greyOf(colour string) string {
 	l, ok := picture.Luminance(colour)
 	if !ok {

@@ -8,67 +8,67 @@ import (
 
 const ink = "#000000"
 
-// flow fills pages from top to bottom; what does not fit goes on the next.
+// flow fills pages from top to bottom; what does not fit goes on the next page.
 type flow struct {
 	letters
 	size   Size
-	name   string
+	name   string // in the foot of every page
 	pages  []*draw.Scene
-	y      float64
-	repeat string // heading of what goes on when a page is turned
+	y      float64 // where the next item goes, in mm from the top
+	repeat string  // heading to repeat on the next page, with "goes on"
 }
 
 func newFlow(o Options, name string) *flow {
 	f := &flow{letters: o.letters(), size: o.page(), name: name}
-	f.begin()
+	f.addPage()
 	return f
 }
 
-// begin begins a page.
-func (f *flow) begin() {
+// addPage adds an empty page.
+func (f *flow) addPage() {
 	f.pages = append(f.pages, &draw.Scene{Width: f.size.Width, Height: f.size.Height})
 	f.y = margin
 }
 
-// turn goes on on a new page, under the heading of what is under way.
-func (f *flow) turn() {
-	f.begin()
+// turnPage continues on a new page, under a repeated heading.
+func (f *flow) turnPage() {
+	f.addPage()
 	if f.repeat != "" {
 		f.page().Text(margin, f.y+f.body, f.repeat+", goes on", draw.TextStyle{Size: f.body, Bold: true})
 		f.y += f.body*leading + 1.5
 	}
 }
 
-// fresh begins a page for something else, unless nothing stands on this one.
-func (f *flow) fresh() {
+// freshPage begins a page for a new piece, unless this one is still empty.
+func (f *flow) freshPage() {
 	f.repeat = ""
 	if f.y > margin {
-		f.begin()
+		f.addPage()
 	}
 }
 
 func (f *flow) page() *draw.Scene { return f.pages[len(f.pages)-1] }
 
-// width is what is written on between the margins.
+// width returns the width between the margins.
 func (f *flow) width() float64 { return f.size.Width - 2*margin }
 
-// left is the height that is left on the page.
-func (f *flow) left() float64 { return f.size.Height - margin - footRoom - f.y }
+// heightLeft returns the height that is left on the page.
+func (f *flow) heightLeft() float64 { return f.size.Height - margin - footRoom - f.y }
 
-// whole is the height that a page has for what is under way.
-func (f *flow) whole() float64 {
+// pageHeight returns the height that a page has below a repeated heading.
+func (f *flow) pageHeight() float64 {
 	return f.size.Height - 2*margin - footRoom - f.body*leading - 1.5
 }
 
-// need turns the page unless so much height is left; what is higher than a
-// page begins on the next.
+// need turns the page unless so much height is left. What is higher than a page
+// begins on a new one.
 func (f *flow) need(height float64) {
-	if f.left() < min(height, f.whole()) {
-		f.turn()
+	if f.heightLeft() < min(height, f.pageHeight()) {
+		f.turnPage()
 	}
 }
 
-// text writes a paragraph over a width from x, and moves on.
+// text writes a paragraph of a width from x, and moves below it.
 func (f *flow) text(x, width float64, text string, style draw.TextStyle) {
 	line := style.Size * leading
 	for _, t := range draw.Wrap(text, width, style.Size, style.Bold) {
@@ -83,13 +83,13 @@ func (f *flow) say(text string, size float64) {
 	f.text(margin, f.width(), text, draw.TextStyle{Size: size})
 }
 
-// high is the height of a paragraph.
-func (f *flow) high(text string, width, size float64) float64 {
+// textHeight returns the height of a paragraph.
+func (f *flow) textHeight(text string, width, size float64) float64 {
 	return float64(len(draw.Wrap(text, width, size, false))) * size * leading
 }
 
-// head writes a heading, keeps so much of what follows with it, and lets it
-// stand again on the next page.
+// head writes a heading that is repeated on the following pages until done. It
+// stays on one page with at least so much of what follows.
 func (f *flow) head(text string, keep float64) {
 	f.repeat = ""
 	high := float64(len(draw.Wrap(text, f.width(), f.heading, true))) * f.heading * leading
@@ -102,20 +102,20 @@ func (f *flow) head(text string, keep float64) {
 	f.repeat = text
 }
 
-// done ends what was under way.
+// done ends the part under a heading.
 func (f *flow) done() {
 	f.repeat = ""
 	f.y += 2
 }
 
-// put places a scene and moves on below it.
+// put places a scene and moves below it.
 func (f *flow) put(s *draw.Scene, x, scale float64) {
 	f.need(s.Height * scale)
 	f.page().Add(s, x, f.y, scale)
 	f.y += s.Height * scale
 }
 
-// line draws a thin line across.
+// line draws a thin horizontal line.
 func (f *flow) line(x1, x2, y float64) {
 	f.page().Line(x1, y, x2, y, draw.Style{Stroke: ink, Width: 0.25})
 }
@@ -123,8 +123,8 @@ func (f *flow) line(x1, x2, y float64) {
 // footLetter is the size of the letters of a foot in mm, 9 pt.
 const footLetter = 3.2
 
-// foot numbers the pages and draws the ruler that tells whether the printer
-// kept to scale: 50 mm, with a tick at every 10.
+// foot numbers the pages and draws a ruler of 50 mm, with a tick every 10, which
+// shows whether the printer kept to scale.
 func (f *flow) foot() {
 	for i, p := range f.pages {
 		y := f.size.Height - margin
@@ -143,7 +143,7 @@ func (f *flow) foot() {
 	}
 }
 
-// shorten keeps a text within a width.
+// shorten cuts a text to a width, with "…" if anything is cut.
 func shorten(text string, width, size float64) string {
 	lines := draw.Wrap(text, width, size, false)
 	if len(lines) <= 1 {

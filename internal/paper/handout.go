@@ -7,15 +7,15 @@ import (
 	"thenar/internal/project"
 )
 
-// Sheet is what one handout is about.
+// Sheet is the content of one handout.
 type Sheet struct {
-	Doc    project.Document // FromLeft as in the options that it is derived with
-	Out    *project.Outputs
-	Name   string   // at its head and foot; empty: the document's
-	About  string   // a line below the name: class, date, place
-	Yarn   string   // in the person's words; empty: not said
-	Needle string   // the same
-	Doubts []string // what to look at before the cast-on
+	Doc    project.Document // FromLeft as in the options of the print
+	Out    *project.Outputs // derived from Doc
+	Name   string           // in head and foot; empty: the document's
+	About  string           // a line below the name: class, date, place
+	Yarn   string           // in the person's words; may be empty
+	Needle string           // in the person's words; may be empty
+	Doubts []string         // what to look at before the cast-on
 }
 
 func (s *Sheet) headline() string {
@@ -25,14 +25,14 @@ func (s *Sheet) headline() string {
 	return s.Doc.Name
 }
 
-// handout is a sheet that is being laid out.
+// handout lays out a sheet.
 type handout struct {
 	*flow
 	*Sheet
 	o Options
 }
 
-// Handout lays out the pieces that are asked for, in their order.
+// Handout lays out the pieces of the options, in their order.
 func Handout(s Sheet, o Options) []*draw.Scene {
 	h := handout{newFlow(o, s.headline()), &s, o}
 	for _, p := range o.Pieces {
@@ -61,7 +61,7 @@ func (h *handout) piece(p Piece) {
 	case Curve:
 		h.curve()
 	case Own:
-		h.own()
+		h.ownNumbers()
 	case Notes:
 		h.notes()
 	case Cautions:
@@ -70,12 +70,12 @@ func (h *handout) piece(p Piece) {
 	h.done()
 }
 
-// symbols are the person's choice of chart symbols.
+// symbols returns the person's choice of chart symbols.
 func (h *handout) symbols() picture.Convention {
 	return picture.Convention(h.Doc.Sheet.Given("chart.symbols"))
 }
 
-// grid is a view as it is printed.
+// grid returns the chart of a view as it is printed.
 func (h *handout) grid(v chart.View) chart.Grid {
 	g := h.Out.Grid(chart.Options{View: v})
 	if h.o.Grey {
@@ -86,8 +86,8 @@ func (h *handout) grid(v chart.View) chart.Grid {
 	return g
 }
 
-// lesson keeps the drawn half page together where a page has room for it; in
-// large print its rows go on on the next page.
+// lesson prints the drawn steps on one page if they fit; in large print the rows
+// continue on the next page.
 func (h *handout) lesson() {
 	p := h.Out.Plan
 	rows := picture.Lesson(picture.LessonOptions{
@@ -102,19 +102,19 @@ func (h *handout) lesson() {
 		high += row.Height
 	}
 	keep := high
-	if high > h.whole()-h.heading*leading-6 {
+	if high > h.pageHeight()-h.heading*leading-6 {
 		keep = rows[0].Height
 	}
-	if h.left() < keep+h.heading*leading+6 {
-		h.fresh()
+	if h.heightLeft() < keep+h.heading*leading+6 {
+		h.freshPage()
 	}
 	h.head("How it is worked", 0)
 	for _, row := range rows {
-		h.put(row, margin, min(1, h.whole()/row.Height))
+		h.put(row, margin, min(1, h.pageHeight()/row.Height))
 	}
 }
 
-// curve is how fabric and hand compare, round by round.
+// curve prints the fit curve: fabric and hand, round by round.
 func (h *handout) curve() {
 	p := h.Out.Plan
 	o := picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit()}
@@ -122,7 +122,7 @@ func (h *handout) curve() {
 	scene := picture.FitCurve(h.Out.Fit, p, picture.FitOptions{
 		Left: o.Left, Unit: o.Unit, Half: h.Out.Summary.Half, Height: height, Foot: foot, Tolerance: h.Out.Tolerance,
 	})
-	h.fresh()
+	h.freshPage()
 	h.head("Fabric and hand, round by round", 0)
-	h.put(scene, margin, min(1, h.width()/scene.Width, h.left()/scene.Height))
+	h.put(scene, margin, min(1, h.width()/scene.Width, h.heightLeft()/scene.Height))
 }

@@ -7,14 +7,13 @@ import (
 	"thenar/internal/picture"
 )
 
-// The map of a chart's parts: the size of one of them in mm.
+// The map of a chart's parts, in mm.
 const (
-	mapPart = 6.0
-	mapGap  = 4.0
+	mapPart = 6.0 // largest size of a part
+	mapGap  = 4.0 // between text and map
 )
 
-// mapWidth is what the map takes beside the text; nothing where there is one
-// part only.
+// mapWidth returns the width of the map beside the text; 0 for a single part.
 func (p *chartPages) mapWidth() float64 {
 	if p.parts() == 1 {
 		return 0
@@ -22,13 +21,14 @@ func (p *chartPages) mapWidth() float64 {
 	return float64(len(p.cells.columns))*p.mapSize() + mapGap
 }
 
-// mapSize is the size of a part on the map: it stays beside the heading.
+// mapSize returns the size of a part on the map. The map is no higher than the
+// heading beside it.
 func (p *chartPages) mapSize() float64 {
 	high := p.heading*leading + 1 + 2*p.body*leading
 	return min(mapPart, high/float64(len(p.cells.rows)), 0.3*p.width()/float64(len(p.cells.columns)))
 }
 
-// drawMap shows how the parts lie beside each other, this one filled.
+// drawMap draws how the parts lie, with this one filled.
 func (p *chartPages) drawMap(top float64, here int) {
 	size, across := p.mapSize(), len(p.cells.columns)
 	x0 := p.size.Width - margin - float64(across)*size
@@ -51,41 +51,40 @@ func (p *chartPages) drawMap(top float64, here int) {
 	}
 }
 
-// joins marks where a part goes on: a broken line in the middle of the columns
-// or rows that both parts have, with a triangle at each end, and the number of
-// the other part. Laid upon each other along these lines the parts are one
-// chart.
-func (p *chartPages) joins(s *draw.Scene, at picture.Geometry, x, y int) {
+// drawJoins marks where a part continues: a broken line in the middle of the columns
+// or rows that both parts share, with a triangle and the number of the other part.
+// Parts laid upon each other along these lines make one chart.
+func (p *chartPages) drawJoins(s *draw.Scene, at picture.Geometry, x, y int) {
 	columns, rows := p.columns(x), p.cells.rows[y]
 	wide, high := columns.to-columns.from, rows.to-rows.from
 	left, right := at.Left, at.Left+float64(wide)*at.CellWidth
 	foot, head := at.Bottom, at.Bottom-float64(high)*at.CellHeight
 	part := func(x, y int) string { return "to part " + strconv.Itoa(y*len(p.cells.columns)+x+1) }
-	on, back := left+at.CellWidth, right-at.CellWidth // lines towards the next and the last part
+	on, back := left+at.CellWidth, right-at.CellWidth // lines towards the next and the previous part
 	if p.g.FromLeft {
 		on, back = back, on
 	}
 	if x+1 < len(p.cells.columns) {
-		p.upright(s, on, head, foot, part(x+1, y))
+		p.joinUpright(s, on, head, foot, part(x+1, y))
 	}
 	if x > 0 {
-		p.upright(s, back, head, foot, part(x-1, y))
+		p.joinUpright(s, back, head, foot, part(x-1, y))
 	}
 	if y+1 < len(p.cells.rows) {
-		p.level(s, head+at.CellHeight, left, right, part(x, y+1))
+		p.joinLevel(s, head+at.CellHeight, left, right, part(x, y+1))
 	}
 	if y > 0 {
-		p.level(s, foot-at.CellHeight, left, right, part(x, y-1))
+		p.joinLevel(s, foot-at.CellHeight, left, right, part(x, y-1))
 	}
 }
 
-// joinStyle is the line along which parts are joined.
+// joinStyle is the style of the line along which parts are joined.
 var joinStyle = draw.Style{Stroke: ink, Width: 0.45, Dash: "2.5 1.5"}
 
 // mark is the size of the triangle at the end of a join, in mm.
 const mark = 2.4
 
-func (p *chartPages) upright(s *draw.Scene, x, head, foot float64, to string) {
+func (p *chartPages) joinUpright(s *draw.Scene, x, head, foot float64, to string) {
 	s.Line(x, head-1, x, foot+1, joinStyle)
 	var t draw.Pen
 	t.Move(x, head).Line(x-mark/2, head-mark).Line(x+mark/2, head-mark).Close()
@@ -95,7 +94,7 @@ func (p *chartPages) upright(s *draw.Scene, x, head, foot float64, to string) {
 	s.Text(min(max(x, half), s.Width-half), head-mark-0.6, to, letter)
 }
 
-func (p *chartPages) level(s *draw.Scene, y, left, right float64, to string) {
+func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string) {
 	s.Line(left-1, y, right+1, y, joinStyle)
 	end, out := left, -mark // on the side where no numbers stand
 	if p.g.FromLeft {

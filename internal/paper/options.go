@@ -9,11 +9,10 @@ import (
 	"thenar/internal/fault"
 )
 
-// Piece is one of the parts that a handout is composed of.
+// Piece is one of the pieces that a handout is composed of.
 type Piece string
 
-// The pieces of a handout, in the order in which they stand as long as no
-// other is asked for.
+// The pieces of a handout, in their usual order.
 const (
 	Plan     Piece = "plan"
 	Lesson   Piece = "how"
@@ -27,12 +26,12 @@ const (
 	Cautions Piece = "cautions"
 )
 
-// Pieces are all of them.
+// Pieces returns all pieces, in their usual order.
 func Pieces() []Piece {
 	return []Piece{Plan, Lesson, Chart, Key, Words, Ticks, Curve, Own, Notes, Cautions}
 }
 
-// Words is what a piece is called.
+// Words returns the piece's name as it is shown.
 func (p Piece) Words() string {
 	return map[Piece]string{
 		Plan: "Plan with the hand", Lesson: "How it is worked, drawn", Chart: "Chart", Key: "Key to the chart", Words: "Words",
@@ -40,26 +39,26 @@ func (p Piece) Words() string {
 	}[p]
 }
 
-// usual are the pieces of a handout of which nothing else was said.
+// usual are the pieces that are printed if none are chosen.
 var usual = []Piece{Plan, Lesson, Chart, Key, Words, Own, Cautions}
 
-// Options say how a handout is printed. The zero value is not usable; Usual
-// is the one to begin with.
+// Options say how a handout is printed. The zero value is not usable; begin with
+// Usual.
 type Options struct {
 	Paper    Size
 	Sideways bool
 	Large    bool    // large print: 18 pt, cells of 6.5 mm
 	Grey     bool    // for a copier: greys that are far apart
 	Double   bool    // printed on both sides: every handout begins on an odd page
-	FromLeft bool    // for who knits from left to right
+	FromLeft bool    // for knitting from left to right
 	Cell     float64 // width of a chart's cell in mm; 0: as large as fits
-	Pieces   []Piece // in their order; those that are left out are not printed
+	Pieces   []Piece // those to print, in order
 }
 
-// Usual are the options as long as none was chosen.
+// Usual returns the options if none are chosen.
 func Usual() Options { return Options{Paper: A4, Pieces: slices.Clone(usual)} }
 
-// The range of a cell's width in mm, and what large print takes.
+// Widths of a cell in mm: the range that can be asked for, and that of large print.
 const (
 	SmallestCell = 2.0
 	LargestCell  = 20.0
@@ -67,14 +66,14 @@ const (
 )
 
 // Read reads options from an address or a form: paper, sideways, large, grey,
-// double, cell, knits=left, and either pieces, a list in order, or for each
-// piece its place, as place-plan=1; a piece without a number is left out. Faults
-// name the field; what was right stands all the same.
+// double, cell, knits=left, and either pieces, a list in order, or a place for each
+// piece, such as place-plan=1, where pieces without a place are left out. Faults
+// name the field; the options hold what was valid.
 func Read(q url.Values) (Options, error) {
 	o := Usual()
 	var faults fault.Fields
 	if name := q.Get("paper"); name != "" {
-		size, ok := Named(name)
+		size, ok := SizeNamed(name)
 		if !ok {
 			faults.Add("paper", "is %.20q; choose a4 or letter", name)
 		} else {
@@ -97,7 +96,7 @@ func Read(q url.Values) (Options, error) {
 	return o, faults.Err()
 }
 
-// readPieces reads which pieces are printed, in which order.
+// readPieces reads the pieces and their order.
 func (o *Options) readPieces(q url.Values, faults *fault.Fields) {
 	if q.Has("pieces") {
 		o.Pieces = nil
@@ -126,7 +125,7 @@ func pieceList() string {
 	return strings.Join(names, ", ")
 }
 
-// placesOf reads the place of each piece; any is false if none was sent.
+// placesOf reads the places of pieces; any is false if the query has none.
 func placesOf(q url.Values, faults *fault.Fields) (list []Piece, any bool) {
 	places := map[Piece]float64{}
 	for _, p := range Pieces() {
@@ -148,7 +147,7 @@ func placesOf(q url.Values, faults *fault.Fields) (list []Piece, any bool) {
 	return list, any
 }
 
-// Query writes options as they stand in an address; Read reads them back.
+// Query returns options as a query for Read.
 func (o Options) Query() url.Values {
 	q := url.Values{"paper": {o.Paper.Name}}
 	for name, on := range map[string]bool{"sideways": o.Sideways, "large": o.Large, "grey": o.Grey, "double": o.Double} {
@@ -170,13 +169,13 @@ func (o Options) Query() url.Values {
 	return q
 }
 
-// Has tells whether a piece is printed.
+// Has reports whether a piece is printed.
 func (o Options) Has(p Piece) bool { return slices.Contains(o.Pieces, p) }
 
-// Place is the place of a piece from 1; 0: it is left out.
+// Place returns the place of a piece, from 1; 0 if it is left out.
 func (o Options) Place(p Piece) int { return slices.Index(o.Pieces, p) + 1 }
 
-// page is the paper as it lies.
+// page returns the size of a page, turned if it is printed sideways.
 func (o Options) page() Size {
 	if o.Sideways {
 		return Size{o.Paper.Name, o.Paper.Height, o.Paper.Width}

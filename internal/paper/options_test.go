@@ -11,8 +11,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// Options read back as they were written.
-func TestOptionsComeBack(t *testing.T) {
+func TestReadReturnsWhatQueryWrote(t *testing.T) {
 	for _, o := range []Options{
 		Usual(),
 		{Paper: Letter, Sideways: true, Large: true, Grey: true, Double: true, FromLeft: true, Cell: 4.25, Pieces: []Piece{Key, Chart, Notes}},
@@ -26,8 +25,7 @@ func TestOptionsComeBack(t *testing.T) {
 	assert.Equal(t, Usual(), o)
 }
 
-// A form sends the place of each piece; the order follows, and what has no
-// place is left out.
+// Pieces are printed in the order of their places; those without a place are left out.
 func TestPiecesByPlace(t *testing.T) {
 	o, err := Read(url.Values{"place-words": {"1"}, "place-chart": {"3"}, "place-key": {" 2 "}, "place-plan": {""}})
 	require.NoError(t, err)
@@ -37,8 +35,8 @@ func TestPiecesByPlace(t *testing.T) {
 	assert.False(t, o.Has(Plan))
 }
 
-// What can't be read is named at its field, and the rest stands.
-func TestOptionsAreRefused(t *testing.T) {
+// Faults name their fields, and the options hold what was valid.
+func TestFaultsOfOptions(t *testing.T) {
 	o, err := Read(url.Values{"paper": {"a5"}, "cell": {"0,5"}, "pieces": {"plan,poem"}, "large": {"1"}})
 	var fields fault.Fields
 	require.True(t, errors.As(err, &fields))
@@ -56,7 +54,7 @@ func TestOptionsAreRefused(t *testing.T) {
 	require.Error(t, err, "nothing to print")
 	o, err = Read(url.Values{"place-plan": {"first"}})
 	require.Error(t, err)
-	assert.NotEmpty(t, o.Pieces, "something is printed all the same")
+	assert.NotEmpty(t, o.Pieces, "there is always something to print")
 	o, err = Read(url.Values{"cell": {"6,5"}})
 	require.NoError(t, err)
 	assert.InDelta(t, 6.5, o.Cell, 0)

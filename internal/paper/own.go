@@ -7,8 +7,9 @@ import (
 	"thenar/internal/words"
 )
 
-// own are lines for the knitter's own numbers, each with the plan's beside it.
-func (h *handout) own() {
+// ownNumbers draws lines for the knitter's own numbers, each with the plan's beside
+// it.
+func (h *handout) ownNumbers() {
 	p := h.Out.Plan
 	lines := [][2]string{
 		{"Stitches over 10 cm", fmt.Sprintf("%.1f", p.Gauge.Stitches*100)},
@@ -48,25 +49,25 @@ func (h *handout) own() {
 	h.y += 2
 }
 
-// notes are what is noted in the chart, and ruled lines down to the foot of
-// the page, eight at the least.
+// notes writes the notes of the chart, and ruled lines down to the foot of the page,
+// at least eight.
 func (h *handout) notes() {
 	const step = 9.0
 	h.head("Notes", 8*step)
 	for _, n := range h.noted() {
 		h.say(n, h.body)
 	}
-	for n := 0; n < 8 || h.left() >= step; n++ {
+	for n := 0; n < 8 || h.heightLeft() >= step; n++ {
 		h.need(step)
 		h.y += step
 		h.line(margin, h.size.Width-margin, h.y-0.6)
 	}
 }
 
-// The caution that stands on everything that is handed out.
+// caution is printed on everything that is handed out.
 const caution = "A cuff or mitt that is too tight shows in tingling, cold or pale fingers: take it off. For babies: no loose threads inside, no tight elastic, no cord round the neck. General caution, not medical advice."
 
-// cautions are what the plan warns of, and the usual care.
+// cautions writes the plan's warnings and the usual cautions.
 func (h *handout) cautions() {
 	list := []string{}
 	for _, w := range h.Out.Plan.Warnings {
@@ -82,7 +83,7 @@ func (h *handout) cautions() {
 	list = append(list, fmt.Sprintf("Every girth may come out %.1f %% wider or narrower (95 %%): try the mitt %s.", h.Out.Summary.Half*100, try), caution)
 	h.head("Cautions", 0)
 	for _, text := range list {
-		h.need(h.high("• "+text, h.width(), h.small))
+		h.need(h.textHeight("• "+text, h.width(), h.small))
 		h.say("• "+text, h.small)
 	}
 }

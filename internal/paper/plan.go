@@ -10,11 +10,11 @@ import (
 	"thenar/internal/words"
 )
 
-// plan is the first page: what to have at hand, the numbers beside the hand,
-// how long every part is.
+// plan prints the first page: materials, the numbers beside the drawn hand, the
+// length of every part.
 func (h *handout) plan() {
 	p, unit := h.Out.Plan, h.Doc.Sheet.Unit()
-	h.fresh()
+	h.freshPage()
 	h.text(margin, h.width(), h.headline(), draw.TextStyle{Size: h.title, Bold: true})
 	if h.About != "" {
 		h.say(h.About, h.body)
@@ -38,7 +38,7 @@ func (h *handout) plan() {
 	h.lengths()
 }
 
-// pairs write names in bold and what belongs to each beside it.
+// pairs writes names in bold, each with its text beside it.
 func (f *flow) pairs(list [][2]string) {
 	column := 0.0
 	for _, p := range list {
@@ -46,7 +46,7 @@ func (f *flow) pairs(list [][2]string) {
 	}
 	for _, p := range list {
 		name := draw.Wrap(p[0], column-2, f.small, true)
-		high := max(f.high(p[1], f.width()-column, f.small), float64(len(name))*f.small*leading)
+		high := max(f.textHeight(p[1], f.width()-column, f.small), float64(len(name))*f.small*leading)
 		f.need(high)
 		top := f.y
 		for i, line := range name {
@@ -57,92 +57,91 @@ func (f *flow) pairs(list [][2]string) {
 	}
 }
 
-// numbers are those of the plan at the left and the hand at the right; in
-// large print the hand has a page by itself, so that its letters are large,
-// too.
+// numbers prints the plan's numbers at the left and the hand at the right. In large
+// print the hand has a page of its own, so that its letters are large, too.
 func (h *handout) numbers() {
 	p := h.Out.Plan
 	hand := picture.Hand(p, picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit()})
 	if h.o.Large {
 		var list [][2]string
 		for _, r := range h.reasons() {
-			list = append(list, [2]string{r.Name, value(r)})
+			list = append(list, [2]string{r.Name, valueText(r)})
 		}
 		h.pairs(list)
-		h.fresh()
-		scale := min(h.width()/hand.Width, h.left()/hand.Height)
+		h.freshPage()
+		scale := min(h.width()/hand.Width, h.heightLeft()/hand.Height)
 		h.put(hand, margin+(h.width()-hand.Width*scale)/2, scale)
 		return
 	}
-	h.beside(hand)
+	h.numbersBeside(hand)
 }
 
-// beside writes the numbers in a column with the hand to the right of it, or in
-// two on a page that holds less; those that there is no room for stand below
-// the hand.
-func (h *handout) beside(hand *draw.Scene) {
+// numbersBeside prints the numbers in one column to the left of the hand, or in two
+// on a lower page. Those for which there is no room go below the hand.
+func (h *handout) numbersBeside(hand *draw.Scene) {
 	const gap = 4
 	list := h.reasons()
 	column, columns := 0.29*h.width(), 1
-	if h.tall(list, column) > h.whole() {
+	if h.numbersHeight(list, column) > h.pageHeight() {
 		column, columns = 0.2*h.width(), 2
 	}
 	for _, r := range list {
 		column = max(column, draw.Measure(r.Name, h.small, false))
 	}
-	if h.left() < leastBeside*h.tallest(grouped(list, columns), column) {
-		h.turn()
+	if h.heightLeft() < minBeside*h.columnsHeight(inColumns(list, columns), column) {
+		h.turnPage()
 	}
 	n := len(list)
-	for h.tallest(grouped(list[:n], columns), column) > h.left() {
+	for h.columnsHeight(inColumns(list[:n], columns), column) > h.heightLeft() {
 		n--
 	}
-	high := h.tallest(grouped(list[:n], columns), column)
+	high := h.columnsHeight(inColumns(list[:n], columns), column)
 	left := margin + float64(columns)*(column+gap)
 	room := margin + h.width() - left
 	under := slices.Collect(slices.Chunk(list[n:], max(int((room+gap)/(column+gap)), 1)))
 	foot := 0.0
 	for _, row := range under {
-		foot += gap/float64(len(under)) + h.tallest(grouped(row, len(row)), column)
+		foot += gap/float64(len(under)) + h.columnsHeight(inColumns(row, len(row)), column)
 	}
 	top := h.y
-	scale := min(room/hand.Width, (max(h.left()-2, high)-foot)/hand.Height)
+	scale := min(room/hand.Width, (max(h.heightLeft()-2, high)-foot)/hand.Height)
 	h.page().Add(hand, left+(room-hand.Width*scale)/2, top, scale)
-	for i, group := range grouped(list[:n], columns) {
+	for i, group := range inColumns(list[:n], columns) {
 		y := top
 		for _, r := range group {
-			y = h.number(r, margin+float64(i)*(column+gap), y, column)
+			y = h.drawNumber(r, margin+float64(i)*(column+gap), y, column)
 		}
 	}
 	below := top + hand.Height*scale + gap
 	for _, row := range under {
 		y := below
 		for i, r := range row {
-			below = max(below, h.number(r, left+float64(i)*(column+gap), y, column))
+			below = max(below, h.drawNumber(r, left+float64(i)*(column+gap), y, column))
 		}
 	}
 	h.y = top + max(high, hand.Height*scale+foot) + 1
 }
 
-// grouped are numbers in so many columns, the first ones the longer.
-func grouped(list []words.Reason, columns int) [][]words.Reason {
+// inColumns divides numbers into columns; the last may be shorter.
+func inColumns(list []words.Reason, columns int) [][]words.Reason {
 	return slices.Collect(slices.Chunk(list, max((len(list)+columns-1)/columns, 1)))
 }
 
-// leastBeside is the share of the numbers that has to stand beside the hand:
-// where less fits, they begin on a page of their own.
-const leastBeside = 0.6
+// minBeside is the share of the numbers' height that has to fit on this page;
+// otherwise they begin on a new one.
+const minBeside = 0.6
 
-// number writes a number, its name above it, and gives where the next begins.
-func (h *handout) number(r words.Reason, x, y, column float64) float64 {
+// drawNumber writes a number with its name above it, and returns where the next one
+// begins.
+func (h *handout) drawNumber(r words.Reason, x, y, column float64) float64 {
 	h.page().Text(x, y+h.small, r.Name, draw.TextStyle{Size: h.small})
-	for i, line := range draw.Wrap(value(r), column, h.body, true) {
+	for i, line := range draw.Wrap(valueText(r), column, h.body, true) {
 		h.page().Text(x, y+h.small*1.25+h.body+float64(i)*h.body*leading, line, draw.TextStyle{Size: h.body, Bold: true})
 	}
-	return y + h.tall([]words.Reason{r}, column)
+	return y + h.numbersHeight([]words.Reason{r}, column)
 }
 
-// reasons are the numbers that are printed: those that are not nothing.
+// reasons returns the numbers that are printed: all but zeros that are not fixed.
 func (h *handout) reasons() []words.Reason {
 	var list []words.Reason
 	for _, r := range h.Out.Reasons {
@@ -153,32 +152,32 @@ func (h *handout) reasons() []words.Reason {
 	return list
 }
 
-func value(r words.Reason) string {
+func valueText(r words.Reason) string {
 	if r.Fixed {
 		return r.Value + " (fixed)"
 	}
 	return r.Value
 }
 
-// tall is the height of numbers in a column, one below the other.
-func (h *handout) tall(list []words.Reason, column float64) float64 {
+// numbersHeight returns the height of numbers one below the other.
+func (h *handout) numbersHeight(list []words.Reason, column float64) float64 {
 	sum := 0.0
 	for _, r := range list {
-		sum += h.small*1.25 + float64(len(draw.Wrap(value(r), column, h.body, true)))*h.body*leading + 0.6
+		sum += h.small*1.25 + float64(len(draw.Wrap(valueText(r), column, h.body, true)))*h.body*leading + 0.6
 	}
 	return sum
 }
 
-// tallest is the height of columns of numbers side by side.
-func (h *handout) tallest(groups [][]words.Reason, column float64) float64 {
-	most := 0.0
+// columnsHeight returns the height of columns of numbers side by side.
+func (h *handout) columnsHeight(groups [][]words.Reason, column float64) float64 {
+	highest := 0.0
 	for _, group := range groups {
-		most = max(most, h.tall(group, column))
+		highest = max(highest, h.numbersHeight(group, column))
 	}
-	return most
+	return highest
 }
 
-// lengths tell how long every part is, in rounds, in both units, and by the
+// lengths prints the length of every part, in rounds, in both units, and by the
 // hand.
 func (h *handout) lengths() {
 	list := words.Lengths(h.Out.Plan, h.Out.Mitt)

@@ -15,8 +15,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// written are the page's own texts.
-func written(p *draw.Scene) []string {
+// textsOf returns the page's own texts.
+func textsOf(p *draw.Scene) []string {
 	var list []string
 	for _, i := range p.Items {
 		if i.Kind == draw.TextItem {
@@ -26,7 +26,7 @@ func written(p *draw.Scene) []string {
 	return list
 }
 
-// follows reports whether a text begins right after a name.
+// follows reports whether the text right after name is the beginning of text.
 func follows(texts []string, name, text string) bool {
 	for i, t := range texts[:len(texts)-1] {
 		if t == name && strings.HasPrefix(text, texts[i+1]) {
@@ -36,9 +36,8 @@ func follows(texts []string, name, text string) bool {
 	return false
 }
 
-// All numbers stand on one page with the hand, on every paper, also where
-// there are more of them than a column holds: upright on the first, and no
-// number comes away from its name.
+// All numbers are on one page with the hand, on every paper, even if there are more than
+// a column holds; upright that is the first page. No number is separated from its name.
 func TestNumbersStandTogether(t *testing.T) {
 	doc := project.Samples()[0]
 	doc.Sheet = doc.Sheet.Clone()
@@ -50,25 +49,25 @@ func TestNumbersStandTogether(t *testing.T) {
 			pages := Handout(s, Options{Paper: size, Sideways: sideways, Pieces: []Piece{Plan}})
 			what := fmt.Sprintf("%s, sideways %t", size.Name, sideways)
 			shot(t, "numbers-"+what, pages)
-			n := slices.IndexFunc(pages, func(p *draw.Scene) bool { return slices.Contains(written(p), "cast on") })
+			n := slices.IndexFunc(pages, func(p *draw.Scene) bool { return slices.Contains(textsOf(p), "cast on") })
 			require.GreaterOrEqual(t, n, 0, what)
 			assert.True(t, sideways || n == 0, "%s: page %d", what, n+1)
-			texts := written(pages[n])
+			texts := textsOf(pages[n])
 			for _, r := range h.reasons() {
-				require.True(t, follows(texts, r.Name, value(r)), "%s: %s", what, r.Name)
+				require.True(t, follows(texts, r.Name, valueText(r)), "%s: %s", what, r.Name)
 			}
 			for _, p := range pages {
 				checkPage(t, p)
-				within(t, p, p.Label)
-				apart(t, p, what)
+				marksAreOnPaper(t, p, p.Label)
+				textsAreApart(t, p, what)
 			}
 		}
 	}
 }
 
-// apart holds that no text of the page's own begins on another one, also where
-// their lines are not quite the same.
-func apart(t *testing.T, p *draw.Scene, what string) {
+// textsAreApart checks that none of the page's own texts overlaps another at about the
+// same height.
+func textsAreApart(t *testing.T, p *draw.Scene, what string) {
 	t.Helper()
 	var list []*draw.Item
 	depth := 0
@@ -92,8 +91,8 @@ func apart(t *testing.T, p *draw.Scene, what string) {
 	}
 }
 
-// A chart on which many rounds don't add up is not cut into strips by the list
-// of them: each part says that there are some, and the list follows once.
+// If many rounds don't add up, their list doesn't take the chart's room: each part says
+// that there are some, and the list follows once.
 func TestManyUnsoundRounds(t *testing.T) {
 	marks := chart.Marks{}
 	for round := 1; round <= 18; round++ {
@@ -105,12 +104,12 @@ func TestManyUnsoundRounds(t *testing.T) {
 	pages := Handout(s, o)
 	assert.LessOrEqual(t, len(pages), 3, "a chart, and what doesn't add up")
 	wall := Wall(s, o, chart.GussetView)
-	assert.Contains(t, written(wall[len(wall)-1]), "Does not add up: "+s.Out.Unsound[len(s.Out.Unsound)-1].Words+".")
+	assert.Contains(t, textsOf(wall[len(wall)-1]), "Does not add up: "+s.Out.Unsound[len(s.Out.Unsound)-1].Words+".")
 	told := map[string]int{}
 	for _, p := range pages {
 		checkPage(t, p)
-		within(t, p, p.Label)
-		for _, text := range written(p) {
+		marksAreOnPaper(t, p, p.Label)
+		for _, text := range textsOf(p) {
 			told[text]++
 		}
 	}

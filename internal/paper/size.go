@@ -12,11 +12,11 @@ var (
 	Letter = Size{"letter", 215.9, 279.4}
 )
 
-// Papers are all of them.
+// Papers returns all sizes of paper.
 func Papers() []Size { return []Size{A4, Letter} }
 
-// Named finds a size by its name.
-func Named(name string) (Size, bool) {
+// SizeNamed finds a size by its name.
+func SizeNamed(name string) (Size, bool) {
 	for _, s := range Papers() {
 		if s.Name == name {
 			return s, true
@@ -25,7 +25,7 @@ func Named(name string) (Size, bool) {
 	return Size{}, false
 }
 
-// Words is what a size is called.
+// Words returns the size's name as it is shown.
 func (s Size) Words() string {
 	if s.Name == Letter.Name {
 		return "US Letter"
@@ -33,19 +33,19 @@ func (s Size) Words() string {
 	return "A4"
 }
 
-// The measures of a page, in mm.
+// Measures of a page.
 const (
-	margin   = 14.0
-	leading  = 1.35
-	footRoom = 8.0
+	margin   = 14.0 // mm
+	leading  = 1.35 // height of a line, by the size of its letters
+	footRoom = 8.0  // mm above the lower margin
 )
 
-// letters are the sizes of type on a page, in mm.
+// letters holds the sizes of type on a page, in mm.
 type letters struct {
 	body, small, heading, title float64
 }
 
-// Body text is 12 pt, the least that clear print guidance asks for (RNIB), and
+// Body text has 12 pt, the least that clear print guidance asks for (RNIB), and
 // 18 pt in large print.
 var (
 	ordinary = letters{body: 4.23, small: 3.6, heading: 5.6, title: 7.5}

@@ -10,8 +10,8 @@ import (
 	"thenar/internal/mitt"
 )
 
-// SizeTable lays out a table of hand sizes and gauges: for each gauge what each
-// hand casts on, and so on.
+// SizeTable lays out the numbers of a mitt for a range of hand sizes, in a table
+// for each gauge.
 func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.Scene {
 	f := newFlow(o, name+", sizes")
 	f.text(margin, f.width(), name+": sizes", draw.TextStyle{Size: f.title, Bold: true})
@@ -31,7 +31,7 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 		f.done()
 	}
 	if collides(g) {
-		f.need(f.high(same, f.width(), f.small))
+		f.need(f.textHeight(same, f.width(), f.small))
 		f.say(same, f.small)
 	}
 	f.say(caution, f.small)

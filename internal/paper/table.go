@@ -2,23 +2,21 @@ package paper
 
 import "thenar/internal/draw"
 
-// column is one of a printed table.
+// column is a column of a printed table.
 type column struct {
 	head  string
-	share float64 // of the width
-	right bool    // numbers stand at the right
+	share float64 // of the width, relative to the other columns
+	right bool    // aligned right, for numbers
 }
 
-// row is one line of a printed table, with what is said below it over the
-// whole width.
+// row is a row of a printed table.
 type row struct {
 	cells []string
-	below []string
-	bold  []bool // cells that stand out; nil: none
+	below []string // texts under the row, over the whole width
+	bold  []bool   // by cell; nil: none is bold
 }
 
-// table prints rows under a head that stands again on every page; a row is
-// never split.
+// table prints rows under a head that is repeated on every page. Rows are not split.
 func (f *flow) table(columns []column, rows []row) {
 	widths := make([]float64, len(columns))
 	sum := 0.0
@@ -36,8 +34,8 @@ func (f *flow) table(columns []column, rows []row) {
 	f.cells(columns, widths, heads, size, func(int) bool { return true })
 	for i, r := range rows {
 		high := f.rowHeight(widths, r, size)
-		if f.left() < min(high, f.whole()-2*size*leading) {
-			f.turn()
+		if f.heightLeft() < min(high, f.pageHeight()-2*size*leading) {
+			f.turnPage()
 			f.cells(columns, widths, heads, size, func(int) bool { return true })
 		}
 		if i > 0 {
@@ -52,9 +50,9 @@ func (f *flow) table(columns []column, rows []row) {
 	}
 }
 
-// cells writes one line of cells, each wrapped in its column.
+// cells writes the cells of a row, each wrapped in its column.
 func (f *flow) cells(columns []column, widths []float64, texts []string, size float64, bold func(int) bool) {
-	x, most := margin, 1
+	x, lineCount := margin, 1
 	for i, text := range texts {
 		style := draw.TextStyle{Size: size, Bold: bold(i)}
 		at, room := x, widths[i]-1.5
@@ -65,20 +63,20 @@ func (f *flow) cells(columns []column, widths []float64, texts []string, size fl
 		for k, line := range lines {
 			f.page().Text(at, f.y+size+float64(k)*size*leading, line, style)
 		}
-		most = max(most, len(lines))
+		lineCount = max(lineCount, len(lines))
 		x += widths[i]
 	}
-	f.y += float64(most) * size * leading
+	f.y += float64(lineCount) * size * leading
 }
 
 func (f *flow) rowHeight(widths []float64, r row, size float64) float64 {
-	most := 1
+	lineCount := 1
 	for i, text := range r.cells {
-		most = max(most, len(draw.Wrap(text, widths[i]-1.5, size, true)))
+		lineCount = max(lineCount, len(draw.Wrap(text, widths[i]-1.5, size, true)))
 	}
-	high := float64(most)*size*leading + 1.2
+	high := float64(lineCount)*size*leading + 1.2
 	for _, text := range r.below {
-		high += f.high(text, f.width()-4, size)
+		high += f.textHeight(text, f.width()-4, size)
 	}
 	return high
 }

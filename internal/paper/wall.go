@@ -7,12 +7,12 @@ import (
 	"thenar/internal/draw"
 )
 
-// wallCell is the width of a cell on a wall chart, in mm, as long as no other
-// was asked for: it is read from some 3 m.
+// wallCell is the usual width of a cell on a wall chart in mm, to be read from some
+// 3 m (common practice, no source).
 const wallCell = 15.0
 
-// Wall lays out one view of a mitt as a chart for the wall, over as many sheets
-// as it takes, with how they are put together in front.
+// Wall lays out one view of a mitt as a chart for the wall, over as many sheets as
+// it takes. A page in front says how to join them.
 func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 	if o.Cell == 0 {
 		o.Cell = wallCell

@@ -10,30 +10,32 @@ import (
 	"thenar/internal/words"
 )
 
-// unsound tells what was painted that does not add up.
+// unsound writes which painted rounds do not add up.
 func (h *handout) unsound() {
 	for _, u := range h.Out.Unsound {
 		h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Bold: true})
 	}
 }
 
-// fewUnsound is how many places that don't add up are told below every part of
-// a chart; more would take its room, and are listed once after the charts.
-const fewUnsound = 3
+// maxUnsoundBelow is the most rounds that don't add up that are written below every
+// part of a chart. More would take the chart's room, so they are listed once after
+// the charts.
+const maxUnsoundBelow = 3
 
-func (h *handout) manyUnsound() bool { return len(h.Out.Unsound) > fewUnsound }
+func (h *handout) hasManyUnsound() bool { return len(h.Out.Unsound) > maxUnsoundBelow }
 
-// listUnsound lists the places that were too many to be told below each part.
+// listUnsound lists the rounds that don't add up if there are too many to be
+// written below each part.
 func (h *handout) listUnsound() {
-	if h.manyUnsound() {
+	if h.hasManyUnsound() {
 		h.head("What does not add up", 0)
 		h.unsound()
 		h.done()
 	}
 }
 
-// long are the lengths of the parts.
-func (h *handout) long() map[stitch.Part]words.Length {
+// lengthsByPart returns the lengths of the parts.
+func (h *handout) lengthsByPart() map[stitch.Part]words.Length {
 	m := map[stitch.Part]words.Length{}
 	for _, l := range words.Lengths(h.Out.Plan, h.Out.Mitt) {
 		m[l.Part] = l
@@ -41,10 +43,10 @@ func (h *handout) long() map[stitch.Part]words.Length {
 	return m
 }
 
-// words are the instructions, section by section; a step is not split from
-// its rounds.
+// words writes the instructions, section by section. A step stays on one page with
+// its label.
 func (h *handout) words() {
-	h.fresh()
+	h.freshPage()
 	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Bold: true})
 	h.unsound()
 	if len(h.Out.Colours) > 0 {
@@ -53,7 +55,7 @@ func (h *handout) words() {
 	if h.Out.Changed.Count() > 0 {
 		h.say("Rounds with a star are worked otherwise since the last try; in the charts a bar stands beside them.", h.body)
 	}
-	long := h.long()
+	long := h.lengthsByPart()
 	for _, passage := range h.Out.Words {
 		h.head(passage.Title, 0)
 		if l, ok := long[passage.Part]; ok {
@@ -67,7 +69,7 @@ func (h *handout) words() {
 
 func (h *handout) step(part stitch.Part, s words.Step) {
 	if s.From == 0 {
-		h.need(h.high(s.Text, h.width(), h.body))
+		h.need(h.textHeight(s.Text, h.width(), h.body))
 		h.say(s.Text, h.body)
 		h.y += 0.8
 		return
@@ -77,20 +79,20 @@ func (h *handout) step(part stitch.Part, s words.Step) {
 		name += " *"
 	}
 	label := draw.Measure("Rounds 88–88 *", h.body*0.9, true) + 2
-	h.need(h.high(s.Text, h.width()-label, h.body))
+	h.need(h.textHeight(s.Text, h.width()-label, h.body))
 	h.page().Text(margin, h.y+h.body, name, draw.TextStyle{Size: h.body * 0.9, Bold: true})
 	h.text(margin+label, h.width()-label, s.Text, draw.TextStyle{Size: h.body})
 }
 
-// ticks are boxes to tick, one for every round, with the count that stands on
-// the needles after it where that changes.
+// ticks draws a box to tick for every round, with the count on the needles after it
+// where that changes.
 func (h *handout) ticks() {
-	h.fresh()
+	h.freshPage()
 	h.text(margin, h.width(), "Rounds to tick", draw.TextStyle{Size: h.heading, Bold: true})
 	h.say("A heavy box is a round that changes the count; below it stands the count after it.", h.body)
 	size := max(9, 2*h.body)
 	across := int(h.width() / size)
-	long := h.long()
+	long := h.lengthsByPart()
 	for _, s := range h.Out.Mitt.Sections {
 		l, ok := long[s.Part]
 		if !ok {
@@ -107,7 +109,7 @@ func (h *handout) ticks() {
 	}
 }
 
-// box is the box of one round.
+// box draws the box of one round.
 func (h *handout) box(s stitch.Section, i int, x, size float64) {
 	r, width := s.Rounds[i], 0.25
 	if before, after := r.In(), r.Out(); before != after {
@@ -118,7 +120,7 @@ func (h *handout) box(s stitch.Section, i int, x, size float64) {
 	h.page().Text(x+size/2, h.y+size/2+h.small*0.35, strconv.Itoa(i+1), draw.TextStyle{Size: h.small, Anchor: draw.Middle})
 }
 
-// noted are what is noted on cells and rounds, by section and round.
+// noted returns the notes on cells and rounds, in the order of the chart's edits.
 func (h *handout) noted() []string {
 	var list []string
 	for _, e := range h.Out.Charts.Marks.Edits() {

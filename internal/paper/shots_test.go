@@ -11,8 +11,8 @@ import (
 	"thenar/internal/draw"
 )
 
-// shot keeps pictures of pages where THENAR_SHOTS names a folder, to be looked
-// at.
+// shot writes pictures of pages into the folder that THENAR_SHOTS names, to be
+// looked at.
 func shot(t *testing.T, name string, pages []*draw.Scene) {
 	t.Helper()
 	folder := os.Getenv("THENAR_SHOTS")

@@ -27,8 +27,8 @@ func sheet(t *testing.T, doc project.Document, size Size) []*draw.Scene {
 	return Handout(Sheet{Doc: doc, Out: out}, o)
 }
 
-// Every sample, and a mitt of very fine yarn, on both papers: all text within
-// the margins, no line on another, the chart within its page, a ruler on each.
+// Every sample, and a mitt of very fine yarn, on both papers: texts keep within the
+// margins and off each other, and each page has a ruler.
 func TestEverythingFitsThePaper(t *testing.T) {
 	docs := project.Samples()
 	fine := docs[0]
@@ -51,8 +51,8 @@ func TestEverythingFitsThePaper(t *testing.T) {
 	}
 }
 
-// checkPage looks at the page's own texts and at the corners of what was put
-// on it.
+// checkPage checks that the page's own texts are within the margins and don't overlap,
+// and that there is one ruler.
 func checkPage(t *testing.T, p *draw.Scene) {
 	t.Helper()
 	rulers, depth := 0, 0
@@ -90,14 +90,13 @@ func checkPage(t *testing.T, p *draw.Scene) {
 	}
 }
 
-// placed is a text and where it lies on its line.
+// placed is a text with its place on its line.
 type placed struct {
 	left, right float64
 	text        string
 }
 
-// The sheet says what the chart says: the words hold what was painted, and
-// what does not add up is told.
+// The words follow the marks on the chart, and say what does not add up.
 func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 	var all []string
 	for _, p := range sheet(t, project.Samples()[0], A4) {
@@ -113,8 +112,8 @@ func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 	assert.Contains(t, text, "tingling")
 }
 
-// What is painted beyond the gusset has a chart of its own, with the yarns in
-// its key; notes are listed.
+// Marks outside the gusset have a chart of their own, with the yarns in its key; notes
+// are listed.
 func TestEveryPaintedViewIsPrinted(t *testing.T) {
 	doc := project.Samples()[0]
 	marks := chart.Marks{}
@@ -138,7 +137,7 @@ func TestEveryPaintedViewIsPrinted(t *testing.T) {
 	assert.NotContains(t, text, "Chart of the cuff")
 }
 
-// A mitten without a thumb has no page with a chart, on either side.
+// A mitten without a thumb has no chart, for either hand.
 func TestNoChartWithoutAThumb(t *testing.T) {
 	for _, side := range []project.Side{project.Right, project.Left} {
 		doc := project.Samples()[1]
@@ -156,11 +155,11 @@ func TestNoChartWithoutAThumb(t *testing.T) {
 	}
 }
 
-func TestNamed(t *testing.T) {
-	size, ok := Named("letter")
+func TestSizeNamed(t *testing.T) {
+	size, ok := SizeNamed("letter")
 	assert.True(t, ok)
 	assert.InDelta(t, 8.5*25.4, size.Width, 1e-9)
 	assert.InDelta(t, 11*25.4, size.Height, 1e-9)
-	_, ok = Named("a5")
+	_, ok = SizeNamed("a5")
 	assert.False(t, ok)
 }

@@ -11,8 +11,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// within holds every mark of a page to the paper inside its margins.
-func within(t *testing.T, p *draw.Scene, what string) {
+// marksAreOnPaper checks that every mark of a page is within the margins.
+func marksAreOnPaper(t *testing.T, p *draw.Scene, what string) {
 	t.Helper()
 	p.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
 		if i.Kind == draw.TextItem {
@@ -32,9 +32,8 @@ func within(t *testing.T, p *draw.Scene, what string) {
 	})
 }
 
-// A cell of any width that can be asked for, on both papers, upright and
-// sideways, of the gusset and of the whole tube: no part of a chart is larger
-// than its page, and a part is never so small that it shows next to nothing.
+// For cells of any width, on both papers, upright and sideways, of the gusset and of the
+// whole tube: no part of a chart is larger than its page, and there are not too many.
 func TestPartsFitTheirPages(t *testing.T) {
 	marks := chart.Marks{}
 	marks.Apply([]chart.Edit{{Section: stitch.Hand, Round: 4, Column: "H12", Layer: chart.Colours, Value: "c"}})
@@ -47,7 +46,7 @@ func TestPartsFitTheirPages(t *testing.T) {
 					o := Options{Paper: size, Sideways: sideways, Cell: cell, Pieces: []Piece{Key, Chart}}
 					pages := append(Handout(s, o), Wall(s, o, chart.TubeView)...)
 					for _, p := range pages {
-						within(t, p, p.Label)
+						marksAreOnPaper(t, p, p.Label)
 					}
 					require.Less(t, len(pages), 200)
 				}

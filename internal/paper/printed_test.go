@@ -29,10 +29,10 @@ import (
 	"thenar/internal/testenv"
 )
 
-// dpi is the fineness at which paper is looked at: a dot is 0.085 mm.
+// dpi is the resolution at which pages are rendered: a dot is 0.085 mm.
 const dpi = 300
 
-// onPaper writes pages as a PDF and gives its file.
+// onPaper writes pages as a PDF and returns its file.
 func onPaper(t *testing.T, pages []*draw.Scene) string {
 	t.Helper()
 	var b bytes.Buffer
@@ -51,7 +51,7 @@ func run(t *testing.T, name string, args ...string) string {
 	return string(out)
 }
 
-// dots is a page of a PDF as a picture in greys.
+// dots renders a page of a PDF in greys.
 func dots(t *testing.T, file string, page int) *image.Gray {
 	t.Helper()
 	n := strconv.Itoa(page)
@@ -63,16 +63,15 @@ func dots(t *testing.T, file string, page int) *image.Gray {
 	return gray
 }
 
-// cellLines are the fine lines of the first chart on a page, in mm: upright
-// ones and level ones, and how wide its cells are.
+// cellLines holds the upright and level lines of a chart's grid, in mm.
 type cellLines struct{ upright, level []stroke }
 
-// stroke is a straight line from a place.
+// stroke is an upright or level line at a place, from one end to the other, in mm.
 type stroke struct{ at, from, to float64 }
 
-// finest finds the path with the most straight lines on a page, which is the
-// grid of its chart, where it lies on the page.
-func finest(p *draw.Scene) cellLines {
+// chartLines returns the lines of the path with the most straight lines on a page,
+// which is the grid of its chart.
+func chartLines(p *draw.Scene) cellLines {
 	var best cellLines
 	p.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
 		if i.Kind != draw.PathItem || i.Style.Fill != "" {
@@ -100,12 +99,11 @@ func finest(p *draw.Scene) cellLines {
 	return best
 }
 
-// measured holds the lines of a page's chart to the picture: where a line
-// should be the paper is darker than beside it, no further than 0.1 mm away;
-// and neighbouring lines are a cell apart.
-func measured(t *testing.T, img *image.Gray, p *draw.Scene, wide, tall float64) {
+// checkCells checks the lines of a page's chart on its rendering: each line is seen
+// within 0.1 mm of its place, and neighbouring lines are a cell apart.
+func checkCells(t *testing.T, img *image.Gray, p *draw.Scene, wide, tall float64) {
 	t.Helper()
-	lines := finest(p)
+	lines := chartLines(p)
 	require.NotEmpty(t, lines.upright)
 	check := func(list []stroke, step float64, upright bool) {
 		found := 0
@@ -137,9 +135,8 @@ func measured(t *testing.T, img *image.Gray, p *draw.Scene, wide, tall float64) 
 	check(lines.level, tall, false)
 }
 
-// darkestNear looks across a line that should be at a place for the middle of
-// its dark dots; ok is false where the paper is white all round, since another
-// mark lies over the line.
+// darkestNear returns the middle of the dark dots across a line near its place; ok is
+// false if there are none, since another mark lies over the line.
 func darkestNear(img *image.Gray, at, along float64, upright bool) (float64, bool) {
 	const reach = 0.3
 	sum, weight := 0.0, 0.0
@@ -168,9 +165,8 @@ func derived(t *testing.T, doc project.Document, marks chart.Marks) Sheet {
 	return Sheet{Doc: doc, Out: out}
 }
 
-// Charts come out of the printer as large as was asked, both ways, on both
-// papers, upright and sideways, whole and in parts, on the wall and as grid
-// paper.
+// Printed cells have the size that was asked for, in both directions, on both papers,
+// upright and sideways, in one part and in several, on wall charts and grid paper.
 func TestCellsOnPaper(t *testing.T) {
 	s := derived(t, project.Samples()[0], chart.Marks{})
 	g := s.Out.Plan.Gauge
@@ -186,25 +182,25 @@ func TestCellsOnPaper(t *testing.T) {
 				pages := Handout(s, o)
 				file := onPaper(t, pages)
 				for i, p := range pages[:min(len(pages), 3)] {
-					if !charted(p) {
+					if !hasChart(p) {
 						continue // the key by itself
 					}
-					measured(t, dots(t, file, i+1), p, cell, cell*ratio)
+					checkCells(t, dots(t, file, i+1), p, cell, cell*ratio)
 				}
 			}
 			o := Options{Paper: size, Sideways: sideways, Cell: 18, Pieces: usual}
 			wall := Wall(s, o, chart.GussetView)
 			require.Greater(t, len(wall), 3)
-			measured(t, dots(t, onPaper(t, wall), 2), wall[1], 18, 18*ratio)
+			checkCells(t, dots(t, onPaper(t, wall), 2), wall[1], 18, 18*ratio)
 			o.Cell = 4
 			grid := Grid(o, g)
-			measured(t, dots(t, onPaper(t, grid), 1), grid[0], 4, 4*ratio)
+			checkCells(t, dots(t, onPaper(t, grid), 1), grid[0], 4, 4*ratio)
 		}
 	}
 }
 
-// papers are all papers, or one where the race detector watches: reading dots
-// takes ten times as long under it.
+// papers returns all papers, or only one under the race detector, which makes reading
+// dots ten times slower.
 func papers() []Size {
 	if testenv.RaceEnabled {
 		return Papers()[:1]
@@ -212,16 +208,16 @@ func papers() []Size {
 	return Papers()
 }
 
-// charted tells a page with a chart.
-func charted(p *draw.Scene) bool {
+// hasChart reports whether a page has a chart.
+func hasChart(p *draw.Scene) bool {
 	return slices.ContainsFunc(p.Items, func(i draw.Item) bool { return strings.HasPrefix(i.Text, "Chart of the") })
 }
 
 var bbox = regexp.MustCompile(`xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]*)<`)
 
-// whole holds every page of a PDF to its paper: no word is cut off or stands
-// in the margin, and every word that was laid out is there.
-func whole(t *testing.T, pages []*draw.Scene) {
+// wordsAreOnPaper checks every page of a PDF: no word is cut off or in the margin, and
+// no word is missing.
+func wordsAreOnPaper(t *testing.T, pages []*draw.Scene) {
 	t.Helper()
 	file := onPaper(t, pages)
 	for i, p := range pages {
@@ -248,8 +244,8 @@ func whole(t *testing.T, pages []*draw.Scene) {
 	}
 }
 
-// Every kind of sheet on both papers, upright and sideways, in ordinary and in
-// large print and in greys: nothing is cut off, nothing is lost.
+// Every kind of sheet on both papers, upright and sideways, in ordinary and large print
+// and in greys: nothing is cut off or lost.
 func TestNothingIsCutOff(t *testing.T) {
 	marks := chart.Marks{}
 	marks.Apply([]chart.Edit{
@@ -264,20 +260,19 @@ func TestNothingIsCutOff(t *testing.T) {
 			doc.FromLeft = o.FromLeft
 			pages := Handout(derived(t, doc, marks), o)
 			shot(t, fmt.Sprintf("%s-all-%d", size.Name, k), pages)
-			whole(t, pages)
+			wordsAreOnPaper(t, pages)
 			for name, pages := range map[string][]*draw.Scene{
 				"measure": Measuring(o, k == 1), "ruler": Ruler(o), "wall": Wall(derived(t, doc, marks), o, chart.TubeView),
 			} {
 				shot(t, fmt.Sprintf("%s-%s-%d", size.Name, name, k), pages)
-				whole(t, pages)
+				wordsAreOnPaper(t, pages)
 			}
 		}
 	}
 }
 
-// A class set and a table of sizes, on both papers: nothing is cut off, the
-// charts are as large as was asked, and every student's name stands on each
-// of their pages.
+// A class set and a table of sizes on both papers: nothing is cut off, charts have the
+// size that was asked for, and each page has its student's name.
 func TestClassSetOnPaper(t *testing.T) {
 	class := roster.New("Tuesday")
 	doc := project.Samples()[0]
@@ -300,20 +295,20 @@ func TestClassSetOnPaper(t *testing.T) {
 			return lines[len(lines)-1]
 		}, o))
 		shot(t, size.Name+"-class", pages)
-		whole(t, pages)
+		wordsAreOnPaper(t, pages)
 		file := onPaper(t, pages)
 		charts := 0
 		for i, p := range pages {
 			if strings.Contains(p.Label, ", page 1 of") {
 				assert.Zero(t, i%2, "%s begins on an odd page", p.Label)
 			}
-			if !charted(p) {
+			if !hasChart(p) {
 				continue
 			}
 			for _, l := range lines {
 				if l.Out != nil && strings.HasPrefix(p.Label, l.Student.Name) {
 					g := l.Out.Plan.Gauge
-					measured(t, dots(t, file, i+1), p, 5, 5*g.Stitches/g.Rounds)
+					checkCells(t, dots(t, file, i+1), p, 5, 5*g.Stitches/g.Rounds)
 					charts++
 				}
 			}
@@ -321,7 +316,7 @@ func TestClassSetOnPaper(t *testing.T) {
 		assert.GreaterOrEqual(t, charts, 3)
 		table := SizeTable(o, doc.Name, grade.DefaultRequest("cm"), grid)
 		shot(t, size.Name+"-sizes", table)
-		whole(t, table)
+		wordsAreOnPaper(t, table)
 		text := run(t, "pdftotext", "-layout", onPaper(t, table), "-")
 		assert.Contains(t, text, "24 stitches and 32 rounds over 10 cm")
 	}
