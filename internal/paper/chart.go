@@ -86,12 +86,12 @@ func (h *handout) chart(g chart.Grid, asked, maxCell float64) {
 // chartPages lays out one chart over pages.
 type chartPages struct {
 	*handout
-	g     chart.Grid
-	title string
-	key   *draw.Scene // nil: none
-	keyAbove bool // the key is printed above the chart
-	keyApart bool // the key is so high that it has a page of its own
-	cells cells
+	g        chart.Grid
+	title    string
+	key      *draw.Scene // nil: none
+	keyAbove bool        // the key is printed above the chart
+	keyApart bool        // the key is so high that it has a page of its own
+	cells    cells
 }
 
 // lay chooses the width of the cells and divides the chart into parts.

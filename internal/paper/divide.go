@@ -30,19 +30,19 @@ func divide(n, size int) []span {
 
 // The room that a chart takes round its cells, in units of picture.Edge.
 const (
-	emptyEdge  = 1.0
-	roundNumbers = 2.6
-	sectionNames   = 5.0 // where sections meet and are sectionNames
-	emptyHead   = 1.0
-	columnNumbers   = 1.6
+	emptyEdge     = 1.0
+	roundNumbers  = 2.6
+	sectionNames  = 5.0 // where sections meet and are sectionNames
+	emptyHead     = 1.0
+	columnNumbers = 1.6
 )
 
 // Widths of a chart's cell in mm if none is asked for: as large as fits from 6 down
 // to 3.5, and 5 if the chart has to be divided (common practice, no source).
 const (
-	maxFitCell = 6.0
-	minFitCell = 3.5
-	dividedCell  = 5.0
+	maxFitCell  = 6.0
+	minFitCell  = 3.5
+	dividedCell = 5.0
 )
 
 // cells is the division of a chart into parts.

@@ -8,11 +8,10 @@ import (
 	"thenar/internal/units"
 )
 
-// GridPaper is a blank chart in a gauge's true proportions: as many whole cells
-// of a width in mm as an area has room for, each as high as its width times
-// stitches per mm over rounds per mm. Every fifth line is heavier; rounds are
-// numbered at the right and stitches along the foot, from the lower right
-// corner.
+// GridPaper draws a blank chart in a gauge's proportions: as many whole cells of a width in
+// mm as fit an area, each as high as its width times stitches per mm over rounds per mm.
+// Every fifth line is heavier. Rounds are numbered at the right, stitches along the foot,
+// from the lower right corner.
 func GridPaper(g gauge.Gauge, width, height, cell float64) *draw.Scene {
 	tall := cell * g.Stitches / g.Rounds
 	letter := min(max(cell*0.6, 2.2), 3.6)
@@ -48,7 +47,7 @@ func GridPaper(g gauge.Gauge, width, height, cell float64) *draw.Scene {
 	return s
 }
 
-// The looks of what is cut out and what is measured with.
+// Styles of lines to cut along and of scales.
 var (
 	cutLine  = draw.Style{Stroke: inkColour, Width: 0.3, Dash: "2 1.5"}
 	tickLine = draw.Style{Stroke: inkColour, Width: 0.25}
@@ -57,9 +56,9 @@ var (
 // rulerHigh is the height of a ruler in mm.
 const rulerHigh = 24.0
 
-// SwatchRuler is a ruler to cut out, true to scale and so many mm long: along
-// its upper edge centimetres with millimetres, along its lower edge inches
-// with eighths, both from the left end.
+// SwatchRuler draws a ruler to cut out, true to scale and so many mm long: centimetres with
+// millimetres along its upper edge, inches with eighths along its lower edge, both from the
+// left end.
 func SwatchRuler(length, letter float64) *draw.Scene {
 	const (
 		end  = 4.0 // before and after the scales
@@ -99,8 +98,8 @@ func SwatchRuler(length, letter float64) *draw.Scene {
 	return s
 }
 
-// SwatchWindow is a frame to cut out and lay on a swatch: its opening is 10 cm
-// square, and 4 in, 1.6 mm more, are marked on it.
+// SwatchWindow draws a frame to cut out and lay on a swatch. Its opening is 10 cm square;
+// 4 in, which are 1.6 mm more, are marked on the frame.
 func SwatchWindow(letter float64) *draw.Scene {
 	const frame, open = 14.0, 100.0
 	side := open + 2*frame
@@ -122,8 +121,8 @@ func SwatchWindow(letter float64) *draw.Scene {
 	return s
 }
 
-// MeasureHand is the hand that shows where the tapes go, in a width and at
-// most a height in mm.
+// MeasureHand draws an example hand that shows where the tapes go, in a width and at most a
+// height in mm.
 func MeasureHand(left bool, width, height float64) *draw.Scene {
 	bare := Bare(Example(), nil, HandOptions{Left: left, Example: true})
 	scale := min(width/bare.Width, height/bare.Height)

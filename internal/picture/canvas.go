@@ -23,25 +23,25 @@ func (a area) with(b area) area {
 	return area{min(a.left, b.left), min(a.top, b.top), max(a.right, b.right), max(a.bottom, b.bottom)}
 }
 
-// canvas is a page on which a hand is drawn. The hand's coordinates are
-// mirrored for a left hand; the page's stay upright, so that words do.
+// canvas is a page on which a hand is drawn. A left hand is drawn by mirroring the hand's
+// coordinates, not the page, so that words stay readable.
 type canvas struct {
 	s      *draw.Scene
 	sign   float64 // 1, or −1 for a left hand
-	dx, dy float64 // of the hand's origin
+	dx, dy float64 // place of the hand's origin on the page
 	letter float64 // size of the letters in mm
-	ground string  // colour under the labels that stand on the hand
-	drawn  area    // all that was drawn
-	texts  []area  // the labels, so that none covers another
+	ground string  // colour under the labels on the hand
+	drawn  area    // the area drawn on so far
+	texts  []area  // the areas of labels, so that none covers another
 }
 
-// wider allows for faces that run wider than the bundled one by which texts
-// are measured: a page shows the reader's own.
+// wider is the factor for measuring texts that a page may show in another typeface than the
+// bundled one, which may run wider.
 const wider = 1.15
 
-// fitted draws twice: first to see how much room the drawing takes, then
-// with that room at its place, left and above of which margins are kept.
-func fitted(left bool, letter, marginLeft, marginTop float64, paint func(*canvas)) *canvas {
+// fitCanvas paints twice: first to find the area of the drawing, then in its place, with
+// margins at the left and above.
+func fitCanvas(left bool, letter, marginLeft, marginTop float64, paint func(*canvas)) *canvas {
 	c := &canvas{sign: 1, letter: letter}
 	if left {
 		c.sign = -1
@@ -62,44 +62,43 @@ func (c *canvas) clear() {
 func (c *canvas) x(p point) float64 { return c.dx + c.sign*p.x }
 func (c *canvas) y(p point) float64 { return c.dy - p.y }
 
-func (c *canvas) see(p point) (x, y float64) {
+func (c *canvas) include(p point) (x, y float64) {
 	x, y = c.x(p), c.y(p)
 	c.drawn = c.drawn.with(area{x, y, x, y})
 	return x, y
 }
 
-// pen writes paths in the hand's coordinates.
 func (c *canvas) pen() *pen { return &pen{c: c} }
 
+// pen writes paths in the hand's coordinates.
 type pen struct {
 	c *canvas
 	draw.Pen
 }
 
 func (p *pen) move(at point) *pen {
-	p.Move(p.c.see(at))
+	p.Move(p.c.include(at))
 	return p
 }
 
 func (p *pen) line(points ...point) *pen {
 	for _, at := range points {
-		p.Line(p.c.see(at))
+		p.Line(p.c.include(at))
 	}
 	return p
 }
 
 func (p *pen) curve(a, b, to point) *pen {
-	ax, ay := p.c.see(a)
-	bx, by := p.c.see(b)
-	x, y := p.c.see(to)
+	ax, ay := p.c.include(a)
+	bx, by := p.c.include(b)
+	x, y := p.c.include(to)
 	p.Curve(ax, ay, bx, by, x, y)
 	return p
 }
 
-// smooth begins a line at the first point and leads it through the others
-// without a corner: at each point it runs parallel to the line between the
-// two neighbours, with control points at 0.35 of the way, which makes a round
-// arc of points 45° apart.
+// smooth draws a line through points without a corner. At each point it is parallel to the
+// line between the two neighbours, with control points at 0.35 of the way, which makes
+// points 45° apart a round arc.
 func (p *pen) smooth(points []point) *pen {
 	const pull = 0.35
 	along := func(i int) point {
@@ -115,21 +114,21 @@ func (p *pen) smooth(points []point) *pen {
 	return p
 }
 
-// path puts what the pen wrote on the page.
+// path puts the pen's path on the page.
 func (p *pen) path(style draw.Style, attrs ...draw.Attr) {
 	p.c.s.PathWith(p.String(), style, attrs...)
 }
 
-// label is a text of one or two lines; the second stands under the first.
+// label is a text of one or two lines: the name, if there is one, above the value.
 type label struct {
 	name, value string
 	at          point       // of the first base line
 	anchor      draw.Anchor // as on a right hand
-	slide       point       // the way to go where another label is in the way
-	over        bool        // it stands on the hand
+	slide       point       // step by which to move if another label is in the way
+	over        bool        // on the hand, so it needs a halo
 }
 
-// place writes a label where no other stands, going on along its slide.
+// place writes a label, moved along its slide until it covers no other.
 func (c *canvas) place(l label) {
 	anchor := l.anchor
 	if c.sign < 0 && anchor != draw.Middle {
@@ -144,10 +143,10 @@ func (c *canvas) place(l label) {
 		width = max(width, wider*draw.Measure(t, c.letter, false))
 	}
 	at := l.at
-	for tries := 0; c.covered(c.block(at, anchor, width, len(lines))) && tries < 40; tries++ {
+	for tries := 0; c.isCovered(c.labelArea(at, anchor, width, len(lines))) && tries < 40; tries++ {
 		at = at.plus(l.slide)
 	}
-	b := c.block(at, anchor, width, len(lines))
+	b := c.labelArea(at, anchor, width, len(lines))
 	c.texts = append(c.texts, b)
 	c.drawn = c.drawn.with(b)
 	for i, t := range lines {
@@ -162,11 +161,11 @@ func (c *canvas) place(l label) {
 	}
 }
 
-// leading is the distance of base lines over the size of the letters.
+// leading is the distance of base lines as a multiple of the size of the letters.
 const leading = 1.2
 
-// block is the room of so many lines whose first base line begins at a point.
-func (c *canvas) block(at point, anchor draw.Anchor, width float64, lines int) area {
+// labelArea returns the area of so many lines whose first base line begins at a point.
+func (c *canvas) labelArea(at point, anchor draw.Anchor, width float64, lines int) area {
 	x, y := c.x(at), c.y(at)
 	switch anchor {
 	case draw.Middle:
@@ -177,7 +176,7 @@ func (c *canvas) block(at point, anchor draw.Anchor, width float64, lines int) a
 	return area{x, y - 0.9*c.letter, x + width, y + (float64(lines-1)*leading+0.3)*c.letter}
 }
 
-func (c *canvas) covered(b area) bool {
+func (c *canvas) isCovered(b area) bool {
 	for _, t := range c.texts {
 		if t.meets(b) {
 			return true

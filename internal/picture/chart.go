@@ -11,19 +11,19 @@ import (
 	"thenar/internal/units"
 )
 
-// Geometry says where the cells of a chart lie: row y (from 1, at the foot)
-// from Bottom − y·h to Bottom − (y−1)·h, cell x from Left + x·w to
-// Left + (x+1)·w, in mm.
+// Geometry says where the cells of a chart are, in mm: with w and h the size of a cell,
+// row y (from 1, at the foot) is from Bottom − y·h to Bottom − (y−1)·h, column x from
+// Left + x·w to Left + (x+1)·w.
 type Geometry struct {
 	Left, Bottom, CellWidth, CellHeight float64
 }
 
 func (g Geometry) x(column int) float64 { return g.Left + float64(column)*g.CellWidth }
 
-// y is the upper edge of a row.
+// y returns the upper edge of a row.
 func (g Geometry) y(row int) float64 { return g.Bottom - float64(row)*g.CellHeight }
 
-// The colours of a file that stands alone; pages go by the classes.
+// Colours of a chart outside a web page, whose style sheet goes by classes.
 const (
 	inkColour    = "#23272E"
 	lightColour  = "#FFFFFF"
@@ -38,16 +38,15 @@ const (
 type Look struct {
 	Cell    float64 // width of a stitch in mm
 	Gauge   gauge.Gauge
-	Square  bool // as high as wide, in place of the fabric's proportions
+	Square  bool // cells as high as wide, in place of the fabric's proportions
 	Symbols Convention
 	Unit    units.Unit // of the rulers; empty: none
 }
 
-// Chart draws a stitch grid in true proportions, unless square cells are
-// asked for: height over width is stitches per mm over rounds per mm. Rounds
-// are numbered on the side from which they are worked, stitches along the
-// foot, from there on. The layers are patched by the page's script, so
-// every row has its place in each.
+// Chart draws a stitch grid. Unless square cells are asked for, the height of a cell over
+// its width is stitches per mm over rounds per mm. Rounds are numbered on the side from
+// which they are worked, stitches along the foot from that side. Every layer has a path
+// for every row, even if empty, since the page's script patches them.
 func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	edge := Edge(l.Cell)
 	at := Geometry{Left: edge, CellWidth: l.Cell, CellHeight: l.Cell}
@@ -70,31 +69,31 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 		Label: fmt.Sprintf("Chart of the %s, %d rounds, %s", g.View.Words(), len(g.Rows), Reading(g)),
 		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}},
 	}
-	colours(s, g, at)
-	gaps(s, g, at)
-	lines(s, g, at)
+	drawColours(s, g, at)
+	drawGapCells(s, g, at)
+	drawLines(s, g, at)
 	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, false) })
 	rowPaths(s, g, "light", draw.Style{Class: "symbol light", Stroke: lightColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, true) })
-	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return corners(r, y, at) })
-	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return notes(g, r, y, at) })
-	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: l.Cell / 8}, func(y int, r chart.Row) string { return faultOf(r, y, at) })
-	floats(s, g, at)
+	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return paintedCorners(r, y, at) })
+	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return noteMarks(g, r, y, at) })
+	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: l.Cell / 8}, func(y int, r chart.Row) string { return faultOutline(r, y, at) })
+	drawFloats(s, g, at)
 	layer(s, "needles")
-	s.Path(needles(g, at), draw.Style{Class: "needles", Fill: tapeColour, Stroke: tapeColour, Width: l.Cell / 8})
+	s.Path(needleMark(g, at), draw.Style{Class: "needles", Fill: tapeColour, Stroke: tapeColour, Width: l.Cell / 8})
 	s.End()
 	layer(s, "cursor")
 	for _, class := range []string{"thread", "chosen", "cursor"} {
 		s.Path("", draw.Style{Class: class, Width: l.Cell / 6})
 	}
 	s.End()
-	labels(s, g, at)
+	drawLabels(s, g, at)
 	if l.Unit != "" {
-		rulers(s, g, at, l)
+		drawRulers(s, g, at, l)
 	}
 	return s, at
 }
 
-// Reading says how a chart is read.
+// Reading says in which direction a chart is read.
 func Reading(g chart.Grid) string {
 	if g.FromLeft {
 		return "read from left to right, from the foot up"
@@ -102,8 +101,8 @@ func Reading(g chart.Grid) string {
 	return "read from right to left, from the foot up"
 }
 
-// numberRoom is what the numbers of the rounds take, in mm; where sections
-// meet, their names stand there, too.
+// numberRoom returns the room for the numbers of the rounds in mm, and for the names of
+// the sections if there are several.
 func numberRoom(g chart.Grid, edge float64) float64 {
 	if n := len(g.Rows); n > 0 && g.Rows[0].Section != g.Rows[n-1].Section {
 		return 5 * edge
@@ -111,17 +110,16 @@ func numberRoom(g chart.Grid, edge float64) float64 {
 	return 2.6 * edge
 }
 
-// Edge is the measure in mm of all that stands round a chart, letters and room:
-// a cell's width, but no more than 12 mm, so that a chart for the wall spends
-// its paper on stitches.
+// Edge returns the measure in mm for letters and room round a chart: a cell's width, but
+// at most 12 mm, so that a wall chart spends its paper on stitches.
 func Edge(cell float64) float64 { return min(cell, 12) }
 
 func layer(s *draw.Scene, name string) {
 	s.Group("", draw.Attr{Name: "data-layer", Value: name})
 }
 
-// rowPaths is a layer with one path for each row; path gets the row's place
-// from the foot.
+// rowPaths draws a layer with one path for each row. The function path gets the number of
+// the row from the foot.
 func rowPaths(s *draw.Scene, g chart.Grid, name string, style draw.Style, path func(int, chart.Row) string) {
 	layer(s, name)
 	for i, row := range g.Rows {
@@ -134,7 +132,7 @@ func rowAttr(y int) draw.Attr {
 	return draw.Attr{Name: "data-row", Value: strconv.Itoa(y)}
 }
 
-// yarnStyle is the ground of a yarn's cells.
+// yarnStyle returns the style of the ground of a yarn's cells.
 func yarnStyle(y chart.Yarn) draw.Style {
 	if y.Fill == "" {
 		return draw.Style{Class: "yarn yarn-" + y.ID + " ground", Fill: groundColour}
@@ -150,12 +148,12 @@ func textureStyle(y chart.Yarn, width float64) draw.Style {
 	return style
 }
 
-// colours are runs of one yarn, each a rectangle with its yarn's texture.
-func colours(s *draw.Scene, g chart.Grid, at Geometry) {
+// drawColours draws each run of one yarn as a rectangle with the yarn's texture.
+func drawColours(s *draw.Scene, g chart.Grid, at Geometry) {
 	layer(s, "colour")
 	for i, row := range g.Rows {
 		s.Group("", rowAttr(i+1))
-		for _, r := range runs(row) {
+		for _, r := range colourRuns(row) {
 			yarn := g.Palette.Or(r.yarn)
 			x, w := at.x(r.from), float64(r.to-r.from+1)*at.CellWidth
 			s.Rect(x, at.y(i+1), w, at.CellHeight, yarnStyle(yarn))
@@ -168,14 +166,14 @@ func colours(s *draw.Scene, g chart.Grid, at Geometry) {
 	s.End()
 }
 
-// colourRun is neighbouring cells of one yarn, from … to counted from the
+// colourRun is a run of neighbouring cells of one yarn, its first and last place from the
 // left.
 type colourRun struct {
 	yarn     string
 	from, to int
 }
 
-func runs(row chart.Row) []colourRun {
+func colourRuns(row chart.Row) []colourRun {
 	var out []colourRun
 	for _, c := range row.Shown() {
 		if n := len(out); n > 0 && out[n-1].yarn == c.Yarn && out[n-1].to == c.X-1 {
@@ -187,8 +185,8 @@ func runs(row chart.Row) []colourRun {
 	return out
 }
 
-// symbolsOf is the symbols of one row in one path: those on a dark ground, or
-// those on a light one.
+// symbolsOf returns the symbols of a row in one path: those on dark yarns, or those on
+// light ones.
 func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, dark bool) string {
 	var parts []string
 	for _, c := range row.Shown() {
@@ -196,14 +194,14 @@ func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, d
 		if symbol == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
 			continue
 		}
-		parts = append(parts, placed(symbol, at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
+		parts = append(parts, symbolInCell(symbol, at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
 	}
 	return strings.Join(parts, " ")
 }
 
-// placed puts a symbol into a cell. A symbol keeps its own proportions: it is
-// as large as the shorter side allows, in the middle of the cell.
-func placed(symbol string, x, y, w, h float64) string {
+// symbolInCell puts a symbol into the middle of a cell. It keeps its proportions and is as
+// large as the shorter side.
+func symbolInCell(symbol string, x, y, w, h float64) string {
 	if symbol == "" {
 		return ""
 	}
@@ -213,8 +211,8 @@ func placed(symbol string, x, y, w, h float64) string {
 	return draw.Map(symbol, func(u, v float64) (float64, float64) { return x + u*size/100, y + v*size/100 })
 }
 
-// corners marks every painted cell in its upper right corner.
-func corners(row chart.Row, y int, at Geometry) string {
+// paintedCorners marks every painted cell in its upper right corner.
+func paintedCorners(row chart.Row, y int, at Geometry) string {
 	var p draw.Pen
 	size := min(at.CellWidth, at.CellHeight) / 4
 	for _, c := range row.Shown() {
@@ -226,13 +224,13 @@ func corners(row chart.Row, y int, at Geometry) string {
 	return p.String()
 }
 
-// notes marks every cell with a note in its lower left corner, and a round
-// with one where it ends.
-func notes(g chart.Grid, row chart.Row, y int, at Geometry) string {
+// noteMarks marks every cell that has a note in its lower left corner, and a round that
+// has one where it ends.
+func noteMarks(g chart.Grid, row chart.Row, y int, at Geometry) string {
 	var p draw.Pen
 	size := min(at.CellWidth, at.CellHeight) / 3
 	foot := at.y(y) + at.CellHeight
-	low, high, ok := span(row)
+	low, high, ok := shownRange(row)
 	for _, c := range row.Shown() {
 		if c.Note != "" {
 			p.Move(at.x(c.X), foot-size).Line(at.x(c.X), foot).Line(at.x(c.X)+size, foot).Close()
@@ -248,8 +246,9 @@ func notes(g chart.Grid, row chart.Row, y int, at Geometry) string {
 	return p.String()
 }
 
-// span is from where to where the shown cells of a row reach.
-func span(row chart.Row) (low, high int, ok bool) {
+// shownRange returns the first and last place of a row's shown cells; ok is false if it
+// has none.
+func shownRange(row chart.Row) (low, high int, ok bool) {
 	low, high = 1<<30, -1
 	for _, c := range row.Cells {
 		if c.Shown() {
@@ -259,21 +258,21 @@ func span(row chart.Row) (low, high int, ok bool) {
 	return low, high, high >= 0
 }
 
-// faultOf is the outline of a row that does not add up.
-func faultOf(row chart.Row, y int, at Geometry) string {
-	low, high, ok := span(row)
+// faultOutline returns the outline of a row that does not add up; "" for others.
+func faultOutline(row chart.Row, y int, at Geometry) string {
+	low, high, ok := shownRange(row)
 	if row.Fault == "" || !ok {
 		return ""
 	}
 	return new(draw.Pen).Rect(at.x(low), at.y(y), at.x(high+1)-at.x(low), at.CellHeight).String()
 }
 
-// needles is the mark of the round that is on the needles: a line below it
-// and an arrow where the round begins, beyond the number.
-func needles(g chart.Grid, at Geometry) string {
+// needleMark marks the round that is on the needles: a line below it, and an arrow beyond
+// its number where the round begins.
+func needleMark(g chart.Grid, at Geometry) string {
 	var p draw.Pen
 	for i, row := range g.Rows {
-		low, high, ok := span(row)
+		low, high, ok := shownRange(row)
 		if !row.Needles || !ok {
 			continue
 		}
@@ -287,7 +286,7 @@ func needles(g chart.Grid, at Geometry) string {
 	return p.String()
 }
 
-// isHand tells a cell of the hand from one of the gusset.
-func isHand(c chart.Cell) bool {
+// isHandCell reports whether a cell is one of the hand, not of the gusset.
+func isHandCell(c chart.Cell) bool {
 	return strings.HasPrefix(c.Column, "H") || strings.HasPrefix(c.Column, "M")
 }

@@ -7,9 +7,9 @@ import (
 	"thenar/internal/draw"
 )
 
-// floats draws every strand that is too long over the stitches that it
-// passes, with its length.
-func floats(s *draw.Scene, g chart.Grid, at Geometry) {
+// drawFloats draws every float that is too long over the stitches it passes, with
+// its length in stitches.
+func drawFloats(s *draw.Scene, g chart.Grid, at Geometry) {
 	layer(s, "float")
 	for _, f := range g.Floats {
 		var p draw.Pen
@@ -23,7 +23,7 @@ func floats(s *draw.Scene, g chart.Grid, at Geometry) {
 				to = f.Next
 			}
 			y := at.y(i+1) + 0.75*at.CellHeight
-			for _, r := range stretches(g.Rows[i].Cells[from:to]) {
+			for _, r := range shownRuns(g.Rows[i].Cells[from:to]) {
 				a := area{at.x(r[0]), y, at.x(r[1] + 1), y}
 				p.Move(a.left, y).Line(a.right, y)
 				if a.right-a.left > best.right-best.left {
@@ -41,9 +41,9 @@ func floats(s *draw.Scene, g chart.Grid, at Geometry) {
 	s.End()
 }
 
-// stretches are runs of neighbouring places that cells take, from … to counted
-// from the left.
-func stretches(cells []chart.Cell) [][2]int {
+// shownRuns returns the runs of neighbouring places that have a stitch, each as its
+// first and last place from the left.
+func shownRuns(cells []chart.Cell) [][2]int {
 	var out [][2]int
 	for _, c := range cells {
 		if !c.Shown() {

@@ -7,9 +7,8 @@ import (
 	"thenar/internal/draw"
 )
 
-// gaps are the places without a stitch, which the columns' layout has between
-// the cells of a row.
-func gaps(s *draw.Scene, g chart.Grid, at Geometry) {
+// drawGapCells draws the places without a stitch between the cells of a row.
+func drawGapCells(s *draw.Scene, g chart.Grid, at Geometry) {
 	var p draw.Pen
 	for i, row := range g.Rows {
 		list := row.Gaps()
@@ -25,9 +24,9 @@ func gaps(s *draw.Scene, g chart.Grid, at Geometry) {
 	s.Path(p.String(), draw.Style{Class: "gap", Fill: gapColour})
 }
 
-// lines are the outlines of the cells, drawn as long as they run; every fifth
-// round is heavier, and so are the edges of the gusset.
-func lines(s *draw.Scene, g chart.Grid, at Geometry) {
+// drawLines draws the outlines of the cells, each line in one piece. Every fifth round
+// and the edges of the gusset are heavier.
+func drawLines(s *draw.Scene, g chart.Grid, at Geometry) {
 	var fine, heavy, border draw.Pen
 	open := make([]int, g.Width+1) // row at which the upright line at x began; 0: none
 	for i := 0; i <= len(g.Rows); i++ {
@@ -50,8 +49,8 @@ func lines(s *draw.Scene, g chart.Grid, at Geometry) {
 	s.Path(border.String(), draw.Style{Class: "border", Stroke: lineColour, Width: at.CellWidth / 7})
 }
 
-// rowLines are the level lines of a row, from its first cell to its last with
-// the places in between, and notes where upright lines stand.
+// rowLines draws the level lines of a row from its first cell to its last, and notes in
+// stands where upright lines are needed.
 func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, stands []bool) {
 	cells := row.Shown()
 	if len(cells) == 0 {
@@ -68,9 +67,9 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 		heavy.Move(at.x(low), at.y(y)).Line(at.x(high+1), at.y(y))
 	}
 	for i := 1; i < len(cells); i++ {
-		if isHand(cells[i]) != isHand(cells[i-1]) {
+		if isHandCell(cells[i]) != isHandCell(cells[i-1]) {
 			x := at.x(cells[i-1].X + 1)
-			if isHand(cells[i-1]) {
+			if isHandCell(cells[i-1]) {
 				x = at.x(cells[i].X)
 			}
 			border.Move(x, at.y(y)).Line(x, at.y(y-1))
@@ -78,15 +77,15 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 	}
 }
 
-// labels are the rounds where they begin and the columns along the foot.
-func labels(s *draw.Scene, g chart.Grid, at Geometry) {
+// drawLabels numbers the rounds where they begin, and the columns along the foot.
+func drawLabels(s *draw.Scene, g chart.Grid, at Geometry) {
 	edge := Edge(at.CellWidth)
 	size := min(edge*0.62, at.CellHeight*0.8)
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
 	for i, row := range g.Rows {
-		low, high, ok := span(row)
+		low, high, ok := shownRange(row)
 		if !ok {
 			continue
 		}
@@ -108,7 +107,7 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 	small.Anchor = draw.Middle
 	foot := at.Bottom + edge
 	if g.View.Cut() && g.Whole() > 2*chart.Neighbours {
-		gussetLabels(s, g, at, foot, small)
+		drawGussetLabels(s, g, at, foot, small)
 		return
 	}
 	for x := g.Width - 1; x >= 0; x-- {
@@ -118,14 +117,14 @@ func labels(s *draw.Scene, g chart.Grid, at Geometry) {
 	}
 }
 
-// bar is an upright stroke beside a row.
+// bar returns an upright stroke beside a row.
 func bar(x, y, height float64) string {
 	return new(draw.Pen).Move(x, y+height*0.1).Line(x, y+height*0.9).String()
 }
 
-// gussetLabels number the gusset's own columns; the hand's beside them, as
-// far as they are shown, are named.
-func gussetLabels(s *draw.Scene, g chart.Grid, at Geometry, foot float64, small draw.TextStyle) {
+// drawGussetLabels numbers the gusset's own columns; those of the hand beside them are
+// labelled "hand".
+func drawGussetLabels(s *draw.Scene, g chart.Grid, at Geometry, foot float64, small draw.TextStyle) {
 	var hand [2][]int
 	for x := g.Width - 1; x >= 0; x-- {
 		switch n := g.Number(x); {

@@ -13,8 +13,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// wedge is a chart of three rounds of 5, 5 and 7 cells, worked from the
-// right, with a rust run, a purl, a fault in round 2 and a painted cell.
+// wedge returns a chart of three rounds of 5, 5 and 7 cells, worked from the right, with a
+// run of rust, a purl, a fault in round 2 and a painted cell.
 func wedge() chart.Grid {
 	g := chart.Grid{Options: chart.Options{View: chart.TubeView}, Width: 7, Palette: chart.Yarns}
 	for r, n := range []int{5, 5, 7} {
@@ -91,8 +91,7 @@ func TestEveryLayerHasEveryRow(t *testing.T) {
 	assert.Len(t, having(inLayer(list, "cursor"), "class", "cursor"), 1)
 }
 
-// A run of one yarn is one rectangle with its texture.
-func TestColoursAreRuns(t *testing.T) {
+func TestARunOfOneYarnIsOneRectangle(t *testing.T) {
 	s, at := Chart(wedge(), look)
 	list := elements(t, s)
 	rust := having(inLayer(list, "colour"), "class", "yarn yarn-b")
@@ -121,9 +120,8 @@ func TestTexturesStayInTheirRectangleAndDiffer(t *testing.T) {
 	assert.Empty(t, Texture(chart.Yarns[0].ID, 0, 0, 1, 1, 0.25))
 }
 
-// The gusset is parted from its neighbours at x 2 and 5 in the rounds of 5,
-// at 1 and 6 in the round of 7.
-func TestHeavyLinesPartTheGusset(t *testing.T) {
+// The gusset's edges are at x 2 and 5 in the rounds of 5 cells, at 1 and 6 in that of 7.
+func TestHeavyLinesAtTheGussetsEdges(t *testing.T) {
 	s, at := Chart(wedge(), look)
 	border := having(elements(t, s), "class", "border")
 	require.Len(t, border, 1)
@@ -176,7 +174,7 @@ func TestTheKeyNamesEveryStitchWithinItsWidth(t *testing.T) {
 // Worked examples of the contrast ratio: white on black is 21:1, on #767676
 // 4.54:1, the lightest grey that passes for text (published in the
 // understanding document of WCAG 2.1, 1.4.3, from memory).
-func TestWhatStandsOnADarkYarnIsLight(t *testing.T) {
+func TestSymbolsOnDarkYarnsAreLight(t *testing.T) {
 	for fill, dark := range map[string]bool{"#000000": true, "#1B2A5C": true, "#767676": false, "#757575": true, "#FFFFFF": false, "#E9D18B": false, "": false, "navy": false} {
 		assert.Equal(t, dark, Dark(fill), fill)
 	}

@@ -9,8 +9,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// draw draws the mitt: its ground, through which the hand shows faintly, with
-// its contour, and the lines on it.
+// draw draws the mitt: its cloth, through which the hand shows faintly, and the lines on it.
 func (m *fabric) draw(c *canvas) {
 	c.s.Group("mitt")
 	m.outline(c).path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
@@ -20,8 +19,8 @@ func (m *fabric) draw(c *canvas) {
 	c.s.End()
 }
 
-// outline is the mitt's contour: up the little finger's side, over its upper
-// edge, down to the crotch, round the thumb and down to the cast-on.
+// outline returns the mitt's contour: up the little finger's side, over the upper edge, down
+// to the crotch, round the thumb and down to the cast-on.
 func (m *fabric) outline(c *canvas) *pen {
 	p := c.pen()
 	foot := m.tubes[0].edges[0]
@@ -34,7 +33,7 @@ func (m *fabric) outline(c *canvas) *pen {
 		}
 	}
 	main := m.main()
-	m.end(p, &main[len(main)-1])
+	m.drawEnd(p, &main[len(main)-1])
 	if m.p.Thumbed() {
 		m.thumbOutline(p)
 	}
@@ -50,19 +49,18 @@ func (m *fabric) outline(c *canvas) *pen {
 	return p
 }
 
-// thumbOutline goes from the hand's upper edge down to the crotch and round
-// the thumb.
+// thumbOutline draws from the hand's upper edge down to the crotch and round the thumb.
 func (m *fabric) thumbOutline(p *pen) {
 	p.line(m.valley()...)
 	thumb := m.thumb()
-	m.end(p, thumb)
+	m.drawEnd(p, thumb)
 	for i := thumb.rounds(); i >= 0; i-- {
 		p.line(thumb.edges[i].out)
 	}
 }
 
-// valley goes down the hand's thumb side and up the thumb's inner side; what
-// of the two lies in the other is left out.
+// valley returns the line down the hand's thumb side and up the thumb's inner side, without
+// the pieces of either that lie inside the other.
 func (m *fabric) valley() []point {
 	thumb := m.thumb()
 	inner := thumb.edges[0].left
@@ -85,9 +83,8 @@ func (m *fabric) valley() []point {
 	return down
 }
 
-// end crosses the end of a tube: an open one by the near edge of its opening,
-// a closed one by a cap that goes on from both sides.
-func (m *fabric) end(p *pen, t *tube) {
+// drawEnd draws across the end of a tube: the near edge of an opening, or a round cap.
+func (m *fabric) drawEnd(p *pen, t *tube) {
 	last := t.last()
 	if !t.closed {
 		p.bow(last.left, last.out, -nearEdge)
@@ -104,15 +101,15 @@ func (m *fabric) end(p *pen, t *tube) {
 // width: a hint that the mitt is round.
 const nearEdge = 0.06
 
-// bow goes from a, where the pen is, to b in an arc that rises to the left of
-// the way by a share of it.
+// bow draws an arc from a, where the pen is, to b. It rises to the left of the way by a share
+// of its length.
 func (p *pen) bow(a, b point, rise float64) {
 	way := b.plus(a.times(-1))
 	up := point{-way.y, way.x}.times(rise * 4 / 3)
 	p.curve(a.to(b, 0.2).plus(up), a.to(b, 0.8).plus(up), b)
 }
 
-// ribs are the edges of the knit ribs on this side of the ribbed rounds.
+// ribs draws the edges of the knit ribs in ribbed rounds.
 func (m *fabric) ribs(c *canvas) {
 	p := c.pen()
 	for i := range m.tubes {
@@ -135,8 +132,7 @@ func (m *fabric) ribs(c *canvas) {
 	p.path(draw.Style{Class: "ribs", Stroke: ribColour, Width: c.letter / 16})
 }
 
-// sagging is the point at a share of an edge, which sags if it is that of an
-// opening.
+// sagging returns the point at a share of an edge; the edge of an opening sags.
 func sagging(e edge, share float64, open bool) point {
 	at := e.left.to(e.out, share)
 	if !open {
@@ -146,8 +142,8 @@ func sagging(e edge, share float64, open bool) point {
 	return at.plus(point{way.y, -way.x}.times(4 * nearEdge * share * (1 - share)))
 }
 
-// seams are the lines on the mitt: where sections end, the gusset's inner
-// line with a dot at every increase, the bridge.
+// seams draws the lines on the mitt: ends of sections, the gusset's inner line with a dot at
+// every increase, the bridge.
 func (m *fabric) seams(c *canvas) {
 	thin := draw.Style{Class: "seam", Stroke: softColour, Width: c.letter / 14, Round: true}
 	p, dots := c.pen(), c.pen()
@@ -189,7 +185,7 @@ func (m *fabric) seams(c *canvas) {
 	dots.path(draw.Style{Class: "increase", Fill: inkColour})
 }
 
-// dot is a small disc.
+// dot draws a small disc.
 func (p *pen) dot(at point, radius float64) {
 	const k = 0.5523
 	r := func(x, y float64) point { return at.plus(point{x, y}.times(radius)) }
@@ -198,8 +194,8 @@ func (p *pen) dot(at point, radius float64) {
 	p.Close()
 }
 
-// drawBands lays an invisible band over every round, and, but for the thumb,
-// over its place on the spine at x.
+// drawBands lays an invisible band for the page's script over every round and, except for the
+// thumb, over its tick on the spine at x.
 func (m *fabric) drawBands(c *canvas, x float64) {
 	attr := func(name string, value float64) draw.Attr {
 		return draw.Attr{Name: "data-" + name, Value: strconv.FormatFloat(math.Round(value*1000)/1000, 'f', -1, 64)}

@@ -7,25 +7,25 @@ import (
 	"thenar/internal/stitch"
 )
 
-// edge is the upper edge of one round as it is drawn: from the side without
-// the thumb to where the gusset begins, and on to the gusset's outer line.
-// Where there is no gusset, in and out are one point.
+// edge is the upper edge of one round as it is drawn: from the side without the thumb (left)
+// to the beginning of the gusset (in) and the outer line of the gusset (out). In rounds
+// without a gusset, in and out are the same point.
 type edge struct{ left, in, out point }
 
-// tube is one section: its lower edge, then the upper edge of each round.
+// tube is one section of the mitt as it is drawn.
 type tube struct {
 	part   stitch.Part
 	over   stitch.Over
-	edges  []edge
-	closed bool // it ends in a tip
-	from   int  // rounds from the cast-on to its lower edge
+	edges  []edge // its lower edge, then the upper edge of each round
+	closed bool   // it ends in a tip
+	from   int    // rounds from the cast-on to its lower edge
 
-	ribbed   int     // of its last rounds
-	rib      int     // the multiple of that ribbing
-	stitches float64 // its count there
+	ribbed   int     // the number of its last rounds that are ribbed
+	rib      int     // the repeat of that ribbing in stitches
+	stitches float64 // the number of stitches in that ribbing
 }
 
-// newTube is a section that is not laid out yet.
+// newTube returns the tube of a section, without its edges.
 func newTube(s *stitch.Section, from int) tube {
 	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), ribbed: s.About.Ribbed, rib: s.About.Rib}
 	if t.ribbed > 0 {
@@ -43,15 +43,14 @@ type fabric struct {
 	tubes []tube // in the order worked, the thumb last
 }
 
-// newFabric draws a plan's rounds over a hand. Every round is as wide as its
-// stitches are at the gauge, drawn flat by the factor of what it covers; the
-// gusset's last round lies where the thumb parts, without a thumb the cuff's at
-// the wrist.
+// newFabric lays a plan's rounds over a hand. Every round is as wide as its stitches are at
+// the gauge, by the flatness factor of what it covers. The gusset's last round is where the
+// thumb parts; without a thumb, the cuff's last round is at the wrist.
 func newFabric(p *mitt.Plan, f *figure) *fabric {
 	m := &fabric{p: p}
 	sections := p.Mitt().Sections
 	counts := []float64{float64(p.Cuff.CastOn.N)}
-	division, level := 0, f.crotch.y // the round that lies at a level of the hand
+	division, level := 0, f.crotch.y // this round is at this height of the hand
 	if !p.Thumbed() {
 		division, level = p.Cuff.Rounds+p.Cuff.PlainRounds, f.lift
 	}
@@ -71,7 +70,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			division = len(counts) - 1
 		}
 	}
-	counts = evened(counts, slight)
+	counts = smoothed(counts, smoothTimes)
 	at := 0
 	for i := range sections {
 		s := &sections[i]
@@ -83,7 +82,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		}
 		for r := 0; r <= len(s.Rounds); r++ {
 			y := level + float64(at+r-division)/p.Gauge.Rounds
-			half := counts[at+r] / p.Gauge.Stitches / 4 * f.flat(y)
+			half := counts[at+r] / p.Gauge.Stitches / 4 * f.flatness(y)
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
 		switch {
@@ -99,8 +98,8 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	return m
 }
 
-// parting is the lower edge of the thumb, square to it and centred on it; its
-// inner end is moved along the thumb to the height of the crotch.
+// parting returns the ends of the thumb's lower edge, which is square to the thumb and
+// centred on it. The inner end is moved along the thumb towards the height of the crotch.
 func (m *fabric) parting(f *figure) (inner, outer point) {
 	half := float64(m.p.Thumb.FirstRound) / m.p.Gauge.Stitches / 4 * flatThumb
 	inner = f.onThumb(0, -half)
@@ -108,15 +107,14 @@ func (m *fabric) parting(f *figure) (inner, outer point) {
 	return inner.plus(f.along.times(up)), f.onThumb(0, half)
 }
 
-// widen puts the gusset's stitches on the thumb's side of its rounds. They
-// turn from level at the base to square to the thumb at the parting, where
-// the gusset is drawn as wide as the thumb's first round; between base and
-// parting it is as wide as its count of stitches says.
+// widen adds the gusset's stitches on the thumb's side of its rounds. They turn from level
+// at the base to square to the thumb at the parting, where the gusset is as wide as the
+// thumb's first round. In between its width grows with its count of stitches.
 func (m *fabric) widen(t *tube, f *figure) {
 	g := &m.p.Gusset
 	inner, outer := m.parting(f)
 	low := t.edges[0].out
-	base := float64(g.Base) / m.p.Gauge.Stitches / 2 * f.flat(low.y)
+	base := float64(g.Base) / m.p.Gauge.Stitches / 2 * f.flatness(low.y)
 	top := length(outer.plus(inner.times(-1)))
 	widths := make([]float64, len(t.edges))
 	for r := range widths {
@@ -126,7 +124,7 @@ func (m *fabric) widen(t *tube, f *figure) {
 		}
 		widths[r] = base + share*(top-base)
 	}
-	widths = evened(widths, slight*t.rounds()/max(g.Increases, 1))
+	widths = smoothed(widths, smoothTimes*t.rounds()/max(g.Increases, 1))
 	foot := point{low.x - base, low.y}
 	for r := range t.edges {
 		share := float64(r) / float64(t.rounds())
@@ -136,14 +134,14 @@ func (m *fabric) widen(t *tube, f *figure) {
 	}
 }
 
-// thumbEdges are the rounds of the thumb, square to it.
+// thumbEdges returns the edges of the thumb's rounds, square to it.
 func (m *fabric) thumbEdges(s *stitch.Section, f *figure) []edge {
 	counts := []float64{float64(m.p.Thumb.FirstRound)}
 	for _, r := range s.Rounds {
 		counts = append(counts, float64(r.Out()))
 	}
 	edges := make([]edge, 0, len(counts))
-	for r, n := range evened(counts, slight) {
+	for r, n := range smoothed(counts, smoothTimes) {
 		up, half := float64(r)/m.p.Gauge.Rounds, n/m.p.Gauge.Stitches/4*flatThumb
 		out := f.onThumb(up, half)
 		edges = append(edges, edge{f.onThumb(up, -half), out, out})
@@ -152,14 +150,13 @@ func (m *fabric) thumbEdges(s *stitch.Section, f *figure) []edge {
 	return edges
 }
 
-// slight is how often a tube is evened; a gusset as often again for every
-// round between its increases.
-const slight = 2
+// smoothTimes is how often the widths of a tube are smoothed; those of a gusset so
+// often for every round between its increases.
+const smoothTimes = 2
 
-// evened takes the steps out of a row of numbers as the fabric itself does: a
-// round is drawn between its neighbours (weights 1, 2, 1, so many times). The
-// first and the last stay.
-func evened(of []float64, times int) []float64 {
+// smoothed takes the steps out of a list of numbers, as fabric does, by weighting each with
+// its neighbours 1 : 2 : 1, so many times. The first and the last stay.
+func smoothed(of []float64, times int) []float64 {
 	for range times {
 		next := append([]float64(nil), of...)
 		for i := 1; i < len(of)-1; i++ {
@@ -170,7 +167,7 @@ func evened(of []float64, times int) []float64 {
 	return of
 }
 
-// room is how far hand and mitt reach together.
+// room returns how far hand and mitt together reach.
 func (m *fabric) room(f *figure) room {
 	r := f.room
 	for _, t := range m.main() {
@@ -192,11 +189,10 @@ func (m *fabric) room(f *figure) room {
 	return r
 }
 
-// foot is the middle of the cast-on.
+// foot returns the middle of the cast-on.
 func (m *fabric) foot() point { return point{0, m.tubes[0].edges[0].left.y} }
 
-// main are the sections without the thumb, thumb is the last of a mitt that
-// has one.
+// main returns the sections without the thumb.
 func (m *fabric) main() []tube {
 	if !m.p.Thumbed() {
 		return m.tubes
@@ -204,4 +200,5 @@ func (m *fabric) main() []tube {
 	return m.tubes[:len(m.tubes)-1]
 }
 
+// thumb returns the last section of a mitt with a thumb.
 func (m *fabric) thumb() *tube { return &m.tubes[len(m.tubes)-1] }

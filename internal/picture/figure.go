@@ -6,12 +6,14 @@ import (
 	"thenar/internal/hand"
 )
 
-// A girth is drawn flat: half of it, times breadth over half the girth of
-// what is inside, which is less than 1 since a hand is thick. Hand: girth is
-// 2.40 × breadth (ANSUR II, Gordon et al. 2014); wrist: 57.0 mm broad and
-// 151.4 mm round; thumb at its joint: 24.0 and 72.3 mm; index finger: 19.9
-// and 61.2 mm (means of Greiner 1991, NATICK/TR-92/011). Fabric is drawn by
-// the same factors as what it covers, so that the two can be compared.
+// Flatness factors. A girth g is drawn with the breadth
+//
+//	g/2 · f,  f = breadth / (girth/2)
+//
+// where f is below 1 since a hand is thick. Hand: girth is 2.40 × breadth (ANSUR II,
+// Gordon et al. 2014); wrist: 57.0 mm broad and 151.4 mm round; thumb at its joint: 24.0
+// and 72.3 mm; index finger: 19.9 and 61.2 mm (means of Greiner 1991, NATICK/TR-92/011).
+// Fabric is drawn with the factor of what it covers, so that the two can be compared.
 const (
 	flatHand   = 2 / 2.40
 	flatWrist  = 2 * 57.0 / 151.4
@@ -26,12 +28,12 @@ const (
 	crotchLow  = 0.49 // ring and little
 )
 
-// finger is one finger by shares: root and length of its axis of the hand's
-// length, girth at the middle joint of the hand's circumference (Greiner
-// 1991, ratios of means; the ring's root is between its two crotches).
+// finger is a finger's proportions: height of its root and length as shares of the hand's
+// length, girth at the middle joint as a share of the hand's circumference (Greiner 1991,
+// ratios of means; the ring finger's root is between its two crotches).
 type finger struct{ root, long, girth float64 }
 
-// fingers begin at the little finger.
+// fingers are in order from the little finger.
 var fingers = [4]finger{
 	{crotchLow, 0.322, 0.271},
 	{(crotchHigh + crotchLow) / 2, 0.418, 0.306},
@@ -39,8 +41,8 @@ var fingers = [4]finger{
 	{crotchHigh, 0.385, 0.324},
 }
 
-// leans are the slants of the fingers in degrees towards the thumb: at ease, or
-// with the tips together in a mitten (our judgement).
+// leans holds the slants of the fingers in degrees towards the thumb (our judgement): at
+// ease, or with the tips together in a mitten.
 type leans [len(fingers)]float64
 
 var (
@@ -64,19 +66,19 @@ type figure struct {
 	across point   // square to it, away from the hand
 	thumb  float64 // half the thumb's breadth at the joint
 	leans  leans
-	tucked bool // the thumb lies along the palm, inside
+	tucked bool // the thumb lies along the palm, inside the mitt
 	room   room
-	lift   float64 // how much higher than usual the mitt lies
+	lift   float64 // how much higher than usual the mitt sits
 }
 
-// room is how far hand and mitt reach where tapes lie beside them, in mm.
+// room is how far hand and mitt reach at the places of tapes, in mm.
 type room struct {
 	base  float64 // from the middle, at the base of the gusset
 	thumb float64 // from the thumb's axis, at its root
 	tip   float64 // up the thumb
 }
 
-// newFigure places a filled hand.
+// newFigure returns the figure of a hand whose measurements are all known or filled.
 func newFigure(h *hand.Hand) *figure {
 	sin, cos := math.Sincos(thumbLean)
 	f := &figure{
@@ -94,15 +96,15 @@ func newFigure(h *hand.Hand) *figure {
 // rootWidth is how much wider the thumb is at its root than at its joint.
 const rootWidth = 1.12
 
-// onThumb is the point so far up the thumb from the crotch and so far out
-// from its axis, in mm.
+// onThumb returns the point so many mm up the thumb from the crotch and so many mm out
+// from its axis.
 func (f *figure) onThumb(up, out float64) point {
 	return f.root.plus(f.along.times(up)).plus(f.across.times(out))
 }
 
-// flat is the factor at a height: the wrist's up to the crease, then evenly
-// to the hand's, which is reached at a quarter of the hand.
-func (f *figure) flat(y float64) float64 {
+// flatness returns the flatness factor at a height: the wrist's up to the crease, then
+// rising evenly to the hand's at a quarter of the hand's length.
+func (f *figure) flatness(y float64) float64 {
 	share := min(max(y/(0.25*f.long), 0), 1)
 	return flatWrist + share*(flatHand-flatWrist)
 }

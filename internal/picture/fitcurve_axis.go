@@ -7,7 +7,7 @@ import (
 	"thenar/internal/units"
 )
 
-// fitSteps are the distances of ticks in mm that a unit's tape would have.
+// fitSteps returns possible distances of ticks in mm, as on a tape in the unit.
 func fitSteps(u units.Unit) []float64 {
 	if u == units.IN {
 		return []float64{6.35, 12.7, 25.4, 50.8, 101.6, 203.2}
@@ -15,9 +15,8 @@ func fitSteps(u units.Unit) []float64 {
 	return []float64{5, 10, 20, 50, 100, 200}
 }
 
-// layOut shares the page's width between the panels, whose scale of girth is
-// one: their axes go from tick to tick, and the ticks are as fine as their
-// labels allow.
+// layOut divides the page's width between the panels, which have the same scale of girth. Their
+// axes begin and end at ticks, and the ticks are as fine as their labels allow.
 func (c *fitCurve) layOut() {
 	l := c.letter
 	c.hand.spine = fitGutter * l
@@ -28,7 +27,7 @@ func (c *fitCurve) layOut() {
 	for _, c.step = range fitSteps(c.unit) {
 		whole := 0.0
 		for _, p := range c.panels() {
-			low, high := c.span(p)
+			low, high := c.girthRange(p)
 			p.low, p.high = math.Floor(low/c.step)*c.step, math.Ceil(high/c.step)*c.step
 			whole += p.high - p.low
 		}
@@ -46,7 +45,7 @@ func (c *fitCurve) layOut() {
 	}
 }
 
-// widestTick is the width of the widest label of a tick.
+// widestTick returns the width of the widest label of a tick.
 func (c *fitCurve) widestTick() float64 {
 	widest := 0.0
 	for _, p := range c.panels() {
@@ -57,11 +56,10 @@ func (c *fitCurve) widestTick() float64 {
 	return widest
 }
 
-// small is the size of the lesser labels in mm.
+// small returns the size of small labels in mm.
 func (c *fitCurve) small() float64 { return 0.9 * c.letter }
 
-// drawAxis draws a panel's girth axis along its lower edge with a grid, and
-// its spine, a tick for every round.
+// drawAxis draws a panel's girth axis along its lower edge, its grid, and its spine.
 func (c *fitCurve) drawAxis(p *panel) {
 	l := c.letter
 	bottom, top := c.y(p.bottom()), c.y(p.top())
@@ -94,14 +92,14 @@ func (c *fitCurve) drawTicks(p *panel) {
 	}
 }
 
-// drawRounds draws a panel's spine: a tick for every round, longer for every
-// fifth from the cast-on, as on the hand.
+// drawRounds draws a panel's spine with a tick for every round, longer for every fifth from the
+// cast-on, as beside the hand.
 func (c *fitCurve) drawRounds(p *panel) {
 	l := c.letter
 	var each, fifth draw.Pen
 	for _, r := range p.rows {
 		y := c.y(r.AboveCastOn)
-		if n := int(math.Round(r.AboveCastOn / tall(r))); n%5 == 0 {
+		if n := int(math.Round(r.AboveCastOn / roundHeight(r))); n%5 == 0 {
 			fifth.Move(p.spine-0.6*l, y).Line(p.spine, y)
 		} else {
 			each.Move(p.spine-0.35*l, y).Line(p.spine, y)
@@ -112,15 +110,15 @@ func (c *fitCurve) drawRounds(p *panel) {
 	c.s.Line(p.spine, c.y(p.bottom()), p.spine, c.y(p.top()), draw.Style{Class: "spine", Stroke: inkColour, Width: l / 12, Round: true})
 }
 
-// drawHeights writes the length from the cast-on beside the end of each
-// section, apart enough to be read.
+// drawHeights writes the length from the cast-on beside the end of each section. The labels are
+// spread so that none covers another.
 func (c *fitCurve) drawHeights() {
 	l, p := c.letter, &c.hand
 	var want, size []float64
 	for _, s := range sections(p.rows) {
 		want, size = append(want, s[len(s)-1].AboveCastOn), append(size, leading*l)
 	}
-	for i, above := range apart(want, size) {
+	for i, above := range spread(want, size) {
 		own, y := c.y(want[i]), c.y(above)
 		end := p.spine - 1.1*l
 		if math.Abs(own-y) < 0.3*l {

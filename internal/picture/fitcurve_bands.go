@@ -12,11 +12,10 @@ import (
 	"thenar/internal/units"
 )
 
-// stretchLook is how a band of stretch is hatched: the distance of its lines,
-// measured level, in letters, and its colour. Tighter is denser, so that the
-// bands are told apart without colour.
+// stretchLook is how a band of stretch is hatched. Tighter bands are denser, so that they differ
+// without colour.
 type stretchLook struct {
-	step   float64
+	step   float64 // level distance of its lines, as a multiple of the letters' size
 	colour string
 }
 
@@ -43,13 +42,13 @@ func (c *fitCurve) drawStretch(p *panel) {
 	}
 }
 
-// extent is where rows that follow each other lie on the page.
+// extent returns the upper and lower edge on the page of rows that follow each other.
 func (c *fitCurve) extent(rows []fit.Row) (top, bottom float64) {
-	return c.y(rows[len(rows)-1].AboveCastOn), c.y(rows[0].AboveCastOn) + tall(rows[0])
+	return c.y(rows[len(rows)-1].AboveCastOn), c.y(rows[0].AboveCastOn) + roundHeight(rows[0])
 }
 
-// drawWords names each run of equal bands once where there is room, at the
-// left of the spine; the thumb's may stand beside its curves instead.
+// drawWords names each run of equal bands once, if there is room at the left of the spine; the
+// thumb's names may be beside its curves instead.
 func (c *fitCurve) drawWords(p *panel) {
 	l := c.letter
 	for _, run := range bandRuns(p.rows) {
@@ -68,13 +67,13 @@ func (c *fitCurve) drawWords(p *panel) {
 		left := style
 		left.Anchor = draw.End
 		if !c.place(text, left, spots...) && p == &c.thumb {
-			c.place(text, style, c.beside(p, text, style, middle)...)
+			c.place(text, style, c.placesBeside(p, text, style, middle)...)
 		}
 	}
 }
 
-// drawBands lays an invisible band over every round, as wide as its panel
-// with its spine; the hand's begins at the page's left edge.
+// drawBands lays an invisible band for the page's script over every round, as wide as its panel
+// with its spine; the hand's begin at the page's left edge.
 func (c *fitCurve) drawBands() {
 	for _, p := range c.panels() {
 		left := p.spine - 0.6*c.letter
@@ -88,7 +87,7 @@ func (c *fitCurve) drawBands() {
 				draw.Attr{Name: "data-top", Value: draw.Number(top)}, draw.Attr{Name: "data-bottom", Value: draw.Number(bottom)})
 			for _, r := range s {
 				y, n := c.y(r.AboveCastOn), strconv.Itoa(r.Round)
-				c.s.PathWith(new(draw.Pen).Rect(left, y, p.right-left, tall(r)).String(), draw.Style{Class: "band", Fill: inkColour},
+				c.s.PathWith(new(draw.Pen).Rect(left, y, p.right-left, roundHeight(r)).String(), draw.Style{Class: "band", Fill: inkColour},
 					draw.Attr{Name: "fill-opacity", Value: "0"}, part,
 					draw.Attr{Name: "data-from", Value: n}, draw.Attr{Name: "data-to", Value: n}, draw.Attr{Name: "data-says", Value: c.says(r)})
 			}
@@ -97,8 +96,8 @@ func (c *fitCurve) drawBands() {
 	}
 }
 
-// says is a round in words: "gusset round 7: fabric 19.8 cm ± 0.9, hand
-// 20.1 cm, snug (stretch +2 %)".
+// says describes a round in words: "gusset round 7: fabric 19.8 cm ± 0.9, hand 20.1 cm, snug
+// (stretch +2 %)".
 func (c *fitCurve) says(r fit.Row) string {
 	body := "hand"
 	if r.Section.Over() == stitch.OverDigit {
@@ -121,14 +120,13 @@ func (c *fitCurve) says(r fit.Row) string {
 
 func (c *fitCurve) girth(mm float64) string { return units.FromMM(mm).With(c.unit) }
 
-// half is half the interval of a girth in the unit, without its name, rounded
-// up to what the unit's tape shows, so that it is never understated (as JCGM
-// 100:2008, 7.2.6, allows).
+// half returns half the interval of a girth as a number in the unit, rounded up to what a tape
+// shows, so that it is never understated (as JCGM 100:2008, 7.2.6, allows).
 func (c *fitCurve) half(girth float64) string {
 	return units.FromMM(girth * c.o.Half).RoundUp(c.unit).Format(c.unit)
 }
 
-// percent is a share as "+2 %", "−3 %" or "0 %".
+// percent writes a share as "+2 %", "−3 %" or "0 %".
 func percent(share float64) string {
 	n := math.Round(100 * share)
 	switch {

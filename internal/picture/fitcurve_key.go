@@ -9,13 +9,13 @@ import (
 	"thenar/internal/stitch"
 )
 
-// fitKey is one entry of the key, with what draws its mark in a rectangle.
+// fitKey is one entry of the key.
 type fitKey struct {
 	text string
-	mark func(x, y, w, h float64)
+	mark func(x, y, w, h float64) // draws its mark in a rectangle
 }
 
-// keys are what the curve uses: its lines, then the bands.
+// keys returns the entries of the key: lines, then bands.
 func (c *fitCurve) keys() (lines, bands []fitKey) {
 	level := func(style draw.Style) func(x, y, w, h float64) {
 		return func(x, y, w, h float64) { c.s.Line(x, y+h/2, x+w, y+h/2, style) }
@@ -54,7 +54,7 @@ func (c *fitCurve) drawKey() {
 	}
 }
 
-// label is the curve in words: for each section its girths and its bands.
+// label describes the curve in words: for each section its girths and its bands.
 func (c *fitCurve) label(rows []fit.Row) string {
 	list := []string{fmt.Sprintf("Fit curve of the %s hand: girth of fabric and hand round by round, upwards from the cast-on.", strings.ToLower(c.o.hand().side()))}
 	for _, s := range sections(rows) {
@@ -63,7 +63,7 @@ func (c *fitCurve) label(rows []fit.Row) string {
 			body = s[0].Section.Words()
 		}
 		text := fmt.Sprintf("%s, %s: fabric %s, %s %s; ", s[0].Section.Words(), roundsWords(len(s)),
-			c.course(s, func(r fit.Row) float64 { return r.Fabric }), body, c.course(s, func(r fit.Row) float64 { return r.Body }))
+			c.girthWords(s, func(r fit.Row) float64 { return r.Fabric }), body, c.girthWords(s, func(r fit.Row) float64 { return r.Body }))
 		runs := bandRuns(s)
 		for i, run := range runs {
 			if i > 0 {
@@ -79,8 +79,8 @@ func (c *fitCurve) label(rows []fit.Row) string {
 	return strings.Join(list, " ")
 }
 
-// course is how a girth goes from a section's first round to its last.
-func (c *fitCurve) course(s []fit.Row, of func(fit.Row) float64) string {
+// girthWords says how a girth goes from a section's first round to its last.
+func (c *fitCurve) girthWords(s []fit.Row, of func(fit.Row) float64) string {
 	first, last := c.girth(of(s[0])), c.girth(of(s[len(s)-1]))
 	if first == last {
 		return first

@@ -9,13 +9,13 @@ import (
 	"thenar/internal/fit"
 )
 
-// write writes a text and keeps its place.
+// write writes a text and reserves its area.
 func (c *fitCurve) write(x, y float64, text string, style draw.TextStyle) {
 	c.texts = append(c.texts, textArea(x, y, text, style))
 	c.s.Text(x, y, text, style)
 }
 
-// textArea is the room of a text.
+// textArea returns the area of a text.
 func textArea(x, y float64, text string, style draw.TextStyle) area {
 	width := wider * draw.Measure(text, style.Size, style.Bold)
 	switch style.Anchor {
@@ -27,12 +27,11 @@ func textArea(x, y float64, text string, style draw.TextStyle) area {
 	return area{x, y - 0.85*style.Size, x + width, y + 0.3*style.Size}
 }
 
-// place writes a text at the first of some points where it meets no other
-// text and no curve and stays on the page; where there is none, it is left
-// out.
+// place writes a text at the first of some points where it is on the page and covers no other
+// text and no curve. It returns false, and writes nothing, if there is no such point.
 func (c *fitCurve) place(text string, style draw.TextStyle, at ...point) bool {
 	for _, p := range at {
-		if a := textArea(p.x, p.y, text, style); c.free(a) {
+		if a := textArea(p.x, p.y, text, style); c.isFree(a) {
 			c.write(p.x, p.y, text, style)
 			return true
 		}
@@ -40,7 +39,7 @@ func (c *fitCurve) place(text string, style draw.TextStyle, at ...point) bool {
 	return false
 }
 
-func (c *fitCurve) free(a area) bool {
+func (c *fitCurve) isFree(a area) bool {
 	edge := 0.2 * c.letter
 	if a.left < edge || a.top < edge || a.right > c.s.Width-edge || a.bottom > c.s.Height-edge {
 		return false
@@ -55,9 +54,9 @@ func (c *fitCurve) free(a area) bool {
 	return true
 }
 
-// beside are the points at which a text that begins there stands at the right
-// or at the left of a panel's curves, its base line at y, nearer first.
-func (c *fitCurve) beside(p *panel, text string, style draw.TextStyle, y float64) []point {
+// placesBeside returns the points at which a text can begin to the right or, second, to the left
+// of a panel's curves, with its base line at y.
+func (c *fitCurve) placesBeside(p *panel, text string, style draw.TextStyle, y float64) []point {
 	style.Anchor = draw.Start
 	room := textArea(0, y, text, style)
 	curves := area{math.Inf(1), room.top, math.Inf(-1), room.bottom}
@@ -76,9 +75,8 @@ func (c *fitCurve) beside(p *panel, text string, style draw.TextStyle, y float64
 	return out
 }
 
-// drawLabels writes into a panel what its sections are called and the girth
-// of the fabric at their ends, on which a dot stands. The thumb's stand over
-// it: its panel is narrow.
+// drawLabels writes the name of each section into its panel, and the fabric's girth at its end,
+// marked with a dot. The thumb's labels are above its panel, which is narrow.
 func (c *fitCurve) drawLabels(p *panel) {
 	l := c.letter
 	dots := (&canvas{sign: 1}).pen()
@@ -102,7 +100,7 @@ func (c *fitCurve) drawLabels(p *panel) {
 		}
 		var spots []point
 		for down := 1.0; down < 3.2 && top+down*l < bottom-0.2*l; down += 0.4 {
-			spots = append(spots, c.beside(p, text, value, top+down*l)...)
+			spots = append(spots, c.placesBeside(p, text, value, top+down*l)...)
 		}
 		c.place(text, value, spots...)
 		c.nameSection(p, s, name)
@@ -110,8 +108,8 @@ func (c *fitCurve) drawLabels(p *panel) {
 	c.s.Path(dots.String(), draw.Style{Class: "increase", Fill: inkColour})
 }
 
-// nameSection writes a section's name over its lower border, at the right of
-// its panel or, if the curves are there, at the left.
+// nameSection writes a section's name above its lower border, at the right of the panel or, if
+// the curves are there, at the left.
 func (c *fitCurve) nameSection(p *panel, s []fit.Row, style draw.TextStyle) {
 	top, bottom := c.extent(s)
 	text := s[0].Section.Words()

@@ -25,7 +25,7 @@ func fitRows(t *testing.T, p *mitt.Plan) []fit.Row {
 	return rows
 }
 
-// banded gives the rows all four bands in turn, so many rounds of each.
+// banded returns the rows with all four bands in turn, for so many rounds each.
 func banded(rows []fit.Row, each int) []fit.Row {
 	out := append([]fit.Row(nil), rows...)
 	for i := range out {
@@ -39,17 +39,17 @@ func large(t *testing.T) *mitt.Plan {
 	return planned(t, mitt.Fingerless, 30, 42, hand.Hand{Circumference: 235 * mm, Length: 205 * mm, Thumb: 80 * mm})
 }
 
-// seen is a curve as a reader takes it from the page: its axis from the
-// numbers at the ticks, its lines from their path data.
-type seen struct {
+// readCurve is a curve as it is read back from the page: the axis from the numbers at the
+// ticks, the lines from their path data.
+type readCurve struct {
 	list        []element
 	zero, scale float64 // where girth 0 would lie, page mm over a mm of girth
 	foot        float64
 }
 
-// axis reads the ticks of the panels: the lowest row of numbers is the hand's
-// axis, the other the thumb's.
-func see(t *testing.T, s *draw.Scene, thumb bool, foot float64, unit units.Unit) seen {
+// readBack reads the axes of the panels: the lowest row of numbers is the hand's, the other
+// the thumb's.
+func readBack(t *testing.T, s *draw.Scene, thumb bool, foot float64, unit units.Unit) readCurve {
 	t.Helper()
 	ticks := map[string][][2]float64{} // by height on the page: place, girth
 	list := elements(t, s)
@@ -64,16 +64,16 @@ func see(t *testing.T, s *draw.Scene, thumb bool, foot float64, unit units.Unit)
 			require.GreaterOrEqual(t, len(row), 2)
 			first, last := row[0], row[len(row)-1]
 			scale := (last[0] - first[0]) / (last[1] - first[1])
-			return seen{list, first[0] - first[1]*scale, scale, foot}
+			return readCurve{list, first[0] - first[1]*scale, scale, foot}
 		}
 	}
 	require.Fail(t, "no axis")
-	return seen{}
+	return readCurve{}
 }
 
-// lines are the unbroken lines of a class in one panel, as girth and height
-// above the cast-on in mm.
-func (v seen) lines(t *testing.T, class string, panel int) [][]point {
+// lines returns the unbroken lines of a class in one panel, as girths and heights above the
+// cast-on in mm.
+func (v readCurve) lines(t *testing.T, class string, panel int) [][]point {
 	t.Helper()
 	var out [][]point
 	var paths []element
@@ -93,9 +93,8 @@ func (v seen) lines(t *testing.T, class string, panel int) [][]point {
 	return out
 }
 
-// Read back from the page, every round is a step of the fabric's girth, and
-// the body's line goes through its girth at each upper edge. Where the gusset
-// ends and the hand begins, both lines break.
+// Read back from the page, every round is a step of the fabric's girth, and the body's line
+// passes its girth at each upper edge. Both lines break between gusset and hand.
 func TestTheCurveSaysWhatTheRowsSay(t *testing.T) {
 	for name, p := range map[string]*mitt.Plan{"adult": adult(t), "child": child(t)} {
 		t.Run(name, func(t *testing.T) {
@@ -114,7 +113,7 @@ func TestTheCurveSaysWhatTheRowsSay(t *testing.T) {
 				}
 			}
 			for panel, profiles := range [][][]fit.Row{{below, above}, {thumb}} {
-				v := see(t, s, panel == 1, foot, units.CM)
+				v := readBack(t, s, panel == 1, foot, units.CM)
 				fabric, body, other := v.lines(t, "fit-fabric", panel), v.lines(t, "fit-body", panel), v.lines(t, "fit-other", panel)
 				require.Len(t, fabric, len(profiles))
 				require.Len(t, body, len(profiles))
@@ -144,12 +143,12 @@ func checkProfile(t *testing.T, rows []fit.Row, fabric, body []point, round floa
 	assert.InDelta(t, rows[0].AboveCastOn-round, body[0].y, fine)
 }
 
-// The interval goes up at its lower girths and down at its upper ones.
+// The interval is drawn up along its lower girths and down along its upper ones.
 func TestTheIntervalLiesAroundTheFabric(t *testing.T) {
 	p := large(t)
 	rows := fitRows(t, p)
 	_, foot := Frame(p, HandOptions{Unit: units.MM})
-	v := see(t, FitCurve(rows, p, FitOptions{Half: 0.04, Unit: units.MM}), false, foot, units.MM)
+	v := readBack(t, FitCurve(rows, p, FitOptions{Half: 0.04, Unit: units.MM}), false, foot, units.MM)
 	below := v.lines(t, "fit-interval", 0)[0]
 	for i, r := range rows[:p.Cuff.Rounds+p.Cuff.PlainRounds+p.Gusset.Rounds.N] {
 		low, high := below[2*i+1], below[len(below)-2-2*i]
@@ -161,8 +160,8 @@ func TestTheIntervalLiesAroundTheFabric(t *testing.T) {
 	assert.Empty(t, having(elements(t, FitCurve(rows, p, FitOptions{})), "class", "fit-interval"), "none is known")
 }
 
-// The curve has the hand's frame: sections lie at the same places on both
-// pages, each with one band for every round.
+// Sections are at the same heights on the pages of curve and hand, each with one band for
+// every round.
 func TestTheCurveLinesUpWithTheHand(t *testing.T) {
 	for _, p := range []*mitt.Plan{adult(t), child(t), large(t)} {
 		o := HandOptions{Left: true, Unit: units.IN}
@@ -204,8 +203,8 @@ func checkBands(t *testing.T, bands []element, section stitch.Section, bottom, r
 	}
 }
 
-// Pictures of the curve are kept where THENAR_SHOTS names a folder.
-func TestCurvesAreShown(t *testing.T) {
+// This writes pictures of the curve into the folder that THENAR_SHOTS names.
+func TestWriteShotsOfCurves(t *testing.T) {
 	dir := os.Getenv("THENAR_SHOTS")
 	finer := func(kind mitt.Kind, h hand.Hand) []fit.Row { return fitRows(t, planned(t, kind, 26, 36, h)) }
 	for name, c := range map[string]struct {

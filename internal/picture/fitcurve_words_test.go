@@ -16,8 +16,8 @@ import (
 	"thenar/internal/units"
 )
 
-// Labels stay on the page and apart, for hands of 100 to 250 mm, both kinds,
-// coarse and fine, in every unit, with long runs of bands and with short ones.
+// Labels are on the page and cover no other, for hands of 100 to 250 mm, both kinds, coarse
+// and fine yarn, every unit, long and short runs of bands.
 func TestTheCurveIsReadable(t *testing.T) {
 	for girth := units.Length(100); girth <= 250; girth += 25 {
 		h := hand.Hand{Circumference: girth * mm}
@@ -37,8 +37,7 @@ func TestTheCurveIsReadable(t *testing.T) {
 	}
 }
 
-// Hands with odd measurements are drawn all the same, the longest thumb
-// within the page.
+// Hands with extreme measurements are drawn, too, even the longest thumb within the page.
 func TestCurvesOfOddHands(t *testing.T) {
 	for name, h := range map[string]hand.Hand{
 		"low thumb":     {Circumference: 190 * mm, WristToCrotch: 30 * mm, GussetLength: 70 * mm},
@@ -70,8 +69,8 @@ func TestCurvesOfOddHands(t *testing.T) {
 
 var starts = regexp.MustCompile(`M ([0-9.]+) ([0-9.]+)`)
 
-// Without colour the bands differ by the distance of their lines: a tighter
-// band has at least three lines where the looser one has two.
+// The bands differ without colour: a tighter band has at least three lines where the next
+// looser one has two.
 func TestBandsDifferWithoutColour(t *testing.T) {
 	p := adult(t)
 	distances := map[string]float64{}
@@ -88,10 +87,10 @@ func TestBandsDifferWithoutColour(t *testing.T) {
 	for i, class := range order[1:] {
 		assert.Greater(t, distances[order[i]], 1.5*distances[class], class)
 	}
-	assert.Greater(t, distances["stretch-too-tight"], 2.0*letters(&p.Hand)/14, "the densest still has gaps as wide as its lines")
+	assert.Greater(t, distances["stretch-too-tight"], 2.0*letterSize(&p.Hand)/14, "the densest still has gaps as wide as its lines")
 }
 
-// A run of equal bands is named once; a run lower than its word is not.
+// A run of equal bands is named once, unless it is lower than the word.
 func TestEveryRunIsNamedOnce(t *testing.T) {
 	p := adult(t)
 	rows := fitRows(t, p)
@@ -127,8 +126,8 @@ func TestARoundInWords(t *testing.T) {
 	assert.Equal(t, "0 %", percent(-0.001))
 }
 
-// An interval is never understated: 25.4 mm at 1 % are 0.254 mm, which a tape
-// shows as its next millimetre or eighth (JCGM 100:2008, 7.2.6).
+// An interval is never understated: 1 % of 25.4 mm is 0.254 mm, which is rounded up to the
+// next millimetre or eighth of a tape (JCGM 100:2008, 7.2.6).
 func TestAnIntervalIsRoundedUp(t *testing.T) {
 	for u, want := range map[units.Unit]string{units.MM: "1", units.CM: "0.1", units.IN: "⅛"} {
 		c := fitCurve{unit: u, o: FitOptions{Half: 0.01}}
@@ -155,7 +154,7 @@ func TestSectionsEndWithTheirGirth(t *testing.T) {
 	assert.Contains(t, s.Label, "Thumb, 11 rounds: fabric 7.9 cm to 7.5 cm, thumb 6.5 cm; ")
 }
 
-// A left hand's curve is the right hand's; only its words differ.
+// The curve of a left hand is the right hand's, with other words.
 func TestTheCurveIsNotMirrored(t *testing.T) {
 	p := adult(t)
 	rows := fitRows(t, p)
@@ -168,12 +167,12 @@ func TestTheCurveIsNotMirrored(t *testing.T) {
 	assert.Equal(t, height, right.Height)
 }
 
-// The girths are parted after the gusset alone: without one they are one run.
+// Girths are split only after a gusset; without one they are one run.
 func TestCurveWithoutAThumb(t *testing.T) {
 	p := planned(t, mitt.Thumbless, 24, 32, hand.Hand{Circumference: 105 * mm, Length: 90 * mm})
 	rows := fitRows(t, p)
 	assert.Len(t, profiles(rows), 1)
-	parting, _ := parted(fitRows(t, adult(t)))
+	parting, _ := splitThumb(fitRows(t, adult(t)))
 	assert.Len(t, profiles(parting), 2)
 	s := FitCurve(rows, p, FitOptions{Half: 0.05})
 	readable(t, s)
@@ -181,11 +180,11 @@ func TestCurveWithoutAThumb(t *testing.T) {
 	assert.NotContains(t, s.Label, "Gusset")
 }
 
-// Without rounds there is nothing to draw, and without a thumb no panel.
+// Without rounds nothing is drawn, and without a thumb there is no panel for it.
 func TestCurvesWithoutRounds(t *testing.T) {
 	p := adult(t)
 	assert.Empty(t, FitCurve(nil, p, FitOptions{}).Items)
-	hand, thumb := parted(fitRows(t, p))
+	hand, thumb := splitThumb(fitRows(t, p))
 	require.NotEmpty(t, thumb)
 	s := FitCurve(hand, p, FitOptions{Half: 0.05})
 	readable(t, s)

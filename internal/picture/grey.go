@@ -8,7 +8,7 @@ import (
 	"thenar/internal/chart"
 )
 
-// Tone is the grey of a relative luminance from 0 to 1.
+// Tone returns the grey of a relative luminance from 0 to 1 (WCAG 2.2).
 func Tone(l float64) string {
 	v := 12.92 * l
 	if l > 0.0031308 {
@@ -19,13 +19,12 @@ func Tone(l float64) string {
 	return "#" + two + two + two
 }
 
-// Greys is a palette for a copier: the yarns that are used, in the order of
-// their lightness, have greys that are equally far apart, from white to black
-// where there are many of them. Of two neighbours among n ≤ 8 the contrast is
+// Greys returns the palette for a copier. The used yarns get greys in the order of
+// their lightness, with equal contrast between neighbours. Among n ≤ 8 yarns it is
 //
 //	(L₁ + 0.05)/(L₂ + 0.05) = 21^(1/(n − 1)),  at most 2
 //
-// (WCAG 2.2), 1.54 for eight; their textures stay.
+// (WCAG 2.2), that is 1.54 for eight. The textures stay.
 func Greys(p chart.Palette, used []chart.Yarn) chart.Palette {
 	list := slices.Clone(used)
 	light := func(y chart.Yarn) float64 {

@@ -17,7 +17,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// contrast is that of WCAG 2.2: (L₁ + 0.05)/(L₂ + 0.05).
+// contrast returns the contrast of WCAG 2.2: (L₁ + 0.05)/(L₂ + 0.05).
 func contrast(t *testing.T, a, b string) float64 {
 	t.Helper()
 	la, ok := Luminance(a)
@@ -27,9 +27,9 @@ func contrast(t *testing.T, a, b string) float64 {
 	return (max(la, lb) + 0.05) / (min(la, lb) + 0.05)
 }
 
-// Whatever colours a person chose, in greys every pair of used yarns is at
-// least 1.5 to 1 apart, in the order of their lightness, and symbols stand on
-// every one of them with 3 to 1 (WCAG 2.2, 1.4.11, for what is no text).
+// Whatever the colours, the greys of any two used yarns have a contrast of at least 1.5 to 1,
+// in the order of their lightness, and symbols on each have 3 to 1 (WCAG 2.2, 1.4.11, for
+// graphics).
 func TestGreysAreApart(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
 	for n := 1; n <= chart.MaxYarns; n++ {
@@ -57,8 +57,7 @@ func TestGreysAreApart(t *testing.T) {
 	}
 }
 
-// A tone is the grey of its luminance, to the nearest of 256.
-func TestTone(t *testing.T) {
+func TestToneHasItsLuminance(t *testing.T) {
 	assert.Equal(t, "#ffffff", Tone(1))
 	assert.Equal(t, "#000000", Tone(0))
 	for l := 0.0; l <= 1; l += 0.01 {
@@ -68,9 +67,8 @@ func TestTone(t *testing.T) {
 	}
 }
 
-// Every pair of symbols of a convention differs in ink when it is printed in
-// cells of 4 mm at 300 dots an inch: by a twentieth of the cell's dots at the
-// least, or by its own ink if that is less.
+// Any two symbols of a convention, printed in cells of 4 mm at 300 dots an inch, differ by at
+// least a twentieth of the cell's dots, or by their own ink if that is less.
 func TestSymbolsDifferInInk(t *testing.T) {
 	for _, by := range Conventions {
 		ink := map[stitch.Op]*image.Gray{}
@@ -102,7 +100,7 @@ func TestSymbolsDifferInInk(t *testing.T) {
 func inked(t *testing.T, d string) *image.Gray {
 	t.Helper()
 	s := &draw.Scene{Width: 4, Height: 4}
-	s.Path(placed(d, 0, 0, 4, 4), draw.Style{Stroke: inkColour, Width: 4.0 / 12})
+	s.Path(symbolInCell(d, 0, 0, 4, 4), draw.Style{Stroke: inkColour, Width: 4.0 / 12})
 	var b bytes.Buffer
 	require.NoError(t, draw.WritePNG(t.Context(), &b, s))
 	img, err := png.Decode(&b)

@@ -13,8 +13,8 @@ import (
 // HandOptions says how a hand is shown.
 type HandOptions struct {
 	Left    bool       // the left hand
-	Unit    units.Unit // of the labels; centimetres if it is not known
-	Example bool       // nobody's hand: where the tapes go, without their values
+	Unit    units.Unit // of the labels; cm if it is unknown
+	Example bool       // an example of where the tapes go, without values
 }
 
 func (o HandOptions) unit() units.Unit {
@@ -24,7 +24,7 @@ func (o HandOptions) unit() units.Unit {
 	return o.Unit
 }
 
-// side is the hand's name at the beginning of a sentence.
+// side returns the hand's side as it begins a sentence.
 func (o HandOptions) side() string {
 	if o.Left {
 		return "Left"
@@ -32,22 +32,20 @@ func (o HandOptions) side() string {
 	return "Right"
 }
 
-// letters is the size of the letters in mm for a hand: they keep their share
-// of the drawing, whatever the size of the hand.
-func letters(h *hand.Hand) float64 {
+// letterSize returns the size of the letters in mm, a fixed share of the drawing whatever the
+// size of the hand.
+func letterSize(h *hand.Hand) float64 {
 	return 0.042 * min(h.Length.MM(), h.Circumference.MM())
 }
 
-// Hand draws the hand to scale in mm, palm towards the viewer, so that a right
-// hand has its thumb at the right. The mitt of the plan is on it, by the
-// girths and lengths of its fabric, its gusset's last round at the height
-// where the thumb parts. At the left stands the spine: a tick for every round
-// from the cast-on, and where each section ends. Every measurement has its
-// tape.
+// Hand draws the hand to scale in mm, palm towards the viewer, so that a right hand has its
+// thumb at the right. On it is the mitt of the plan, by the girths and lengths of its fabric,
+// with the gusset's last round where the thumb parts. At the left is the spine, with a tick for
+// every round and the end of every section. Every measurement has its tape.
 //
-// For a page's script, each section is a group of class "section" with its
-// part in data-section, its rounds, and its upper and lower edge on the page;
-// in it lies one invisible path of class "band" for each round.
+// For a page's script, each section is a group of class "section" with its part in
+// data-section, its rounds, and its upper and lower edge on the page. In it is an invisible
+// path of class "band" for each round.
 func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
 	c, m := handPage(p, o)
 	c.s.Label = fmt.Sprintf("%s hand to scale, palm towards you, %s round and %s long, with a %s on it: %s.", o.side(),
@@ -55,10 +53,9 @@ func Hand(p *mitt.Plan, o HandOptions) *draw.Scene {
 	return c.s
 }
 
-// Frame is the height in mm of the page on which Hand draws the same plan
-// with the same options, and how far below its upper edge the cast-on lies:
-// round r ends at foot − r over the rounds per mm. A picture that is drawn in
-// this frame and shown as high as the hand lines up with it.
+// Frame returns the height in mm of the page on which Hand draws the plan, and the distance foot
+// of the cast-on from its upper edge. Round r ends at foot − r / (rounds per mm). A picture drawn
+// in this frame and shown at the same height lines up with the hand.
 func Frame(p *mitt.Plan, o HandOptions) (height, foot float64) {
 	c, m := handPage(p, o)
 	return c.s.Height, c.y(m.foot())
@@ -72,24 +69,24 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	}
 	m := newFabric(p, f)
 	f.room = m.room(f)
-	letter := letters(&p.Hand)
+	letter := letterSize(&p.Hand)
 	sp := newSpine(m, o.unit(), letter)
-	c := fitted(o.Left, letter, sp.width(), letter, func(c *canvas) {
+	c := fitCanvas(o.Left, letter, sp.width(), letter, func(c *canvas) {
 		c.ground = clothColour
 		f.drawHand(c, m.foot().y-0.10*f.long)
 		m.draw(c)
-		m.drawBands(c, sp.x) // under the tapes, which can be pressed
-		f.drawTapes(c, o, fields(p.Filled))
-		sp.see(c)
-		m.seeThumb(c)
+		m.drawBands(c, sp.x) // under the tapes, so that those can be clicked
+		f.drawTapes(c, o, filledFields(p.Filled))
+		sp.keepRoom(c)
+		m.keepThumbRoom(c)
 	})
 	sp.draw(c)
 	c.caption(o.side() + " hand, palm towards you." + dottedWords(p.Filled))
 	return c, m
 }
 
-// fields are the measurements that were filled.
-func fields(filled []hand.Filled) map[string]bool {
+// filledFields returns the set of measurements that were filled.
+func filledFields(filled []hand.Filled) map[string]bool {
 	list := map[string]bool{}
 	for _, f := range filled {
 		list[f.Field] = true
@@ -97,7 +94,7 @@ func fields(filled []hand.Filled) map[string]bool {
 	return list
 }
 
-// dottedWords explain what is drawn dotted.
+// dottedWords explains the dotted lines, if there are any.
 func dottedWords(filled []hand.Filled) string {
 	if len(filled) == 0 {
 		return ""
@@ -105,10 +102,10 @@ func dottedWords(filled []hand.Filled) string {
 	return " Dotted: not measured, filled in."
 }
 
-// seeThumb keeps room for the thumb set upright on the division with two
-// lines above it, as the fit curve has it in the same frame; only a very long
-// thumb asks for more than the hand takes.
-func (m *fabric) seeThumb(c *canvas) {
+// keepThumbRoom makes the page high enough for the thumb set upright on the division, with two
+// lines of text above it, since the fit curve draws it so in the same frame. Only a very long
+// thumb needs more room than the hand.
+func (m *fabric) keepThumbRoom(c *canvas) {
 	if !m.p.Thumbed() {
 		return
 	}
@@ -117,15 +114,15 @@ func (m *fabric) seeThumb(c *canvas) {
 	c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
 }
 
-// Bare draws the same hand with its tapes and no mitt, for a form that has no
-// plan yet. The hand is a filled one; what was filled is drawn so.
+// Bare draws a hand with its tapes and no mitt, for a form that has no plan yet. The missing
+// measurements of h are filled; filled lists them.
 func Bare(h hand.Hand, filled []hand.Filled, o HandOptions) *draw.Scene {
 	f := newFigure(&h)
-	letter := letters(&h)
-	c := fitted(o.Left, letter, letter, letter, func(c *canvas) {
+	letter := letterSize(&h)
+	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
 		c.ground = skinColour
 		f.drawHand(c, -0.28*f.long)
-		f.drawTapes(c, o, fields(filled))
+		f.drawTapes(c, o, filledFields(filled))
 	})
 	caption := o.side() + " hand, palm towards you." + dottedWords(filled)
 	if o.Example {
@@ -140,14 +137,14 @@ func Bare(h hand.Hand, filled []hand.Filled, o HandOptions) *draw.Scene {
 	return c.s
 }
 
-// Example is a hand that shows where the tapes go: size 7 of EN 420, 178 mm
-// round and 171 mm long (from secondary sources), the rest filled.
+// Example returns the hand of MeasureHand: size 7 of EN 420, 178 mm round and 171 mm long (from
+// secondary sources), the rest filled.
 func Example() hand.Hand {
 	h, _ := hand.Hand{Circumference: 178 * units.Millimetre, Length: 171 * units.Millimetre}.Fill()
 	return h
 }
 
-// caption closes the page with a line under all that was drawn.
+// caption writes a text under the drawing and sets the size of the page.
 func (c *canvas) caption(text string) {
 	c.s.Width = c.drawn.right + c.letter
 	y := c.drawn.bottom + 0.8*c.letter

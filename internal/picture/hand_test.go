@@ -21,8 +21,8 @@ var allTapes = []string{
 	hand.FieldGussetLength, hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm,
 }
 
-// Women's means of Greiner 1991 (NATICK/TR-92/011), in mm: from girth and
-// length the figure makes the breadths and the heights of the finger tips.
+// From the women's mean girth and length of Greiner 1991 (NATICK/TR-92/011) the figure gets
+// the mean breadths and heights of finger tips, in mm.
 func TestTheFigureHasTheProportionsOfHands(t *testing.T) {
 	h, _ := hand.Hand{Circumference: 186_500, Wrist: 151_400, Thumb: 63_000, Length: 180_700, WristToCrotch: 62_800}.Fill()
 	f := newFigure(&h)
@@ -54,7 +54,7 @@ func TestTheHandIsToScale(t *testing.T) {
 	assert.InDelta(t, float64(p.Cuff.CastOn.N)/p.Gauge.Stitches/2*(57.0/75.7), width, 0.01, "wrist: 57.0 mm broad, 151.4 round (Greiner 1991)")
 }
 
-// inside are the paths of one tape.
+// inside returns the paths of one tape.
 func inside(list []element, field string) []element {
 	var out []element
 	within := false
@@ -136,8 +136,8 @@ func TestEveryMeasurementHasItsTape(t *testing.T) {
 	assert.True(t, values["≈ "+p.Hand.Wrist.With(units.IN)], "the wrist was not measured")
 }
 
-// Texts stay on the page and apart, for hands of 100 to 250 mm, both sides,
-// both kinds, coarse and fine, long and short.
+// Texts are on the page and cover no other, for hands of 100 to 250 mm, both sides, both
+// kinds, coarse and fine yarn, long and short mitts.
 func TestLabelsAreReadable(t *testing.T) {
 	for girth := units.Length(100); girth <= 250; girth += 25 {
 		for _, long := range []float64{0.85, 0.94, 1.05} { // of the girth (ANSUR II: 0.84 to 1.05)
@@ -157,8 +157,8 @@ func TestLabelsAreReadable(t *testing.T) {
 	}
 }
 
-// A hand in a mitten without a thumb has its thumb tucked in: the three tapes
-// that matter, no gusset, no thumb, both sides alike but for the spine.
+// In a mitten without a thumb the thumb is tucked in: three tapes, no gusset, no thumb, and
+// both sides alike.
 func TestAThumbTuckedIn(t *testing.T) {
 	for girth := units.Length(80); girth <= 220; girth += 35 {
 		h := hand.Hand{Circumference: girth * mm, Length: units.FromMM(0.9 * float64(girth))}
@@ -203,7 +203,7 @@ func TestAnExampleShowsWhereTheTapesGo(t *testing.T) {
 	}
 }
 
-// Hands with odd measurements are drawn all the same.
+// Hands with extreme measurements are drawn, too.
 func TestOddHandsAreDrawn(t *testing.T) {
 	for name, h := range map[string]hand.Hand{
 		"low thumb":     {Circumference: 190 * mm, WristToCrotch: 30 * mm, GussetLength: 70 * mm},
@@ -258,13 +258,13 @@ func TestALargeMittIsMadeToFit(t *testing.T) {
 	assert.NotContains(t, list[1].attr["transform"], "scale(0.143)")
 }
 
-// The sums of squares that apart makes smallest were worked by hand: two
-// labels of height 2 that want 0 and 1 go half a step each.
-func TestLabelsPartAsLittleAsTheyCan(t *testing.T) {
-	assert.Equal(t, []float64{0, 5}, apart([]float64{0, 5}, []float64{2, 2}))
-	assert.Equal(t, []float64{-0.5, 1.5}, apart([]float64{0, 1}, []float64{2, 2}))
-	assert.Equal(t, []float64{-2, 0, 2, 9}, apart([]float64{0, 0, 0, 9}, []float64{2, 2, 2, 2}))
-	got := apart([]float64{0, 1, 1.5}, []float64{1, 3, 1})
+// The least sums of squares were worked out by hand: of two labels of height 2 at 0 and 1,
+// each moves by half.
+func TestSpreadMovesLabelsAsLittleAsItCan(t *testing.T) {
+	assert.Equal(t, []float64{0, 5}, spread([]float64{0, 5}, []float64{2, 2}))
+	assert.Equal(t, []float64{-0.5, 1.5}, spread([]float64{0, 1}, []float64{2, 2}))
+	assert.Equal(t, []float64{-2, 0, 2, 9}, spread([]float64{0, 0, 0, 9}, []float64{2, 2, 2, 2}))
+	got := spread([]float64{0, 1, 1.5}, []float64{1, 3, 1})
 	assert.InDelta(t, 2, got[1]-got[0], 1e-9)
 	assert.InDelta(t, 2, got[2]-got[1], 1e-9)
 	assert.InDelta(t, 2.5/3, (got[0]+got[1]+got[2])/3, 1e-9, "a block keeps its mean")

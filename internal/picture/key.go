@@ -12,8 +12,8 @@ const (
 	keyGap    = 2.0
 )
 
-// Key draws the symbols of a chart, each with its abbreviation and its full
-// words, and the yarns with their textures, within a width in mm.
+// Key draws the key of a chart in a width in mm: each symbol with abbreviation and
+// words, and each yarn with its texture.
 func Key(g chart.Grid, by Convention, width float64) *draw.Scene {
 	var list []keyLine
 	main := g.Palette.Or(chart.ID(0))
@@ -50,7 +50,7 @@ func yarnWords(y chart.Yarn) string {
 	return y.Name + ", held in the " + string(y.Held) + " hand"
 }
 
-// draw draws the line at a height and gives the height of the next.
+// draw draws the line at y and returns the y of the next.
 func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
 	s.Rect(0.5, y, keyCell, keyCell, yarnStyle(l.yarn))
 	if l.gap {
@@ -60,7 +60,7 @@ func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
 		s.Path(t, textureStyle(l.yarn, 0.15))
 	}
 	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: lineColour, Width: 0.25})
-	if path := placed(l.path, 0.5, y, keyCell, keyCell); path != "" {
+	if path := symbolInCell(l.path, 0.5, y, keyCell, keyCell); path != "" {
 		style := draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4}
 		if Dark(l.yarn.Fill) {
 			style.Class, style.Stroke = "symbol light", lightColour

@@ -6,16 +6,15 @@ import (
 	"thenar/internal/draw"
 )
 
-// LessonOptions say for whom the drawn half page is: the counts are those of
-// the plan.
+// LessonOptions says for which plan and page a lesson is drawn.
 type LessonOptions struct {
-	Width, Letter          float64 // mm
+	Width, Letter          float64 // of the page and of its letters, in mm
 	FromLeft               bool    // knitted from left to right
 	Thumbed                bool
-	Held, Bridge, PickedUp int
+	Held, Bridge, PickedUp int // counts of the plan
 }
 
-// names are what is called otherwise by who knits from left to right.
+// names holds the words that change with the direction of knitting.
 type names struct{ first, second, left, right string }
 
 func (o LessonOptions) names() names {
@@ -25,19 +24,19 @@ func (o LessonOptions) names() names {
 	return names{"left (M1L)", "right (M1R)", "left", "right"}
 }
 
-// panel is one drawing of a lesson with what is said below it. Its size is
-// that of the drawing, in mm.
+// lessonPanel is one drawing of a lesson with its title and the text below it.
+// Width and height are those of the drawing, in mm.
 type lessonPanel struct {
 	title, text   string
 	width, height float64
 	draw          func(k *sketch, o LessonOptions)
 }
 
-// Lesson draws how a mitt's thumb is worked: make one leaning left and right,
-// the loops that are cast on over the gap, where stitches are picked up, and
-// how both gaps are closed, as rows to be set one below the other. A mitt
-// without a thumb needs none of it. For who knits from left to right everything
-// is drawn as in a mirror and named as it then leans.
+// Lesson draws how a mitt's thumb is worked: make one leaning left and right, the
+// loops cast on over the gap, where stitches are picked up, and how both gaps are
+// closed. It returns rows to be set one below the other; none for a mitt without
+// a thumb. For knitting from left to right the drawings are mirrored, and the
+// increases named as they then lean.
 func Lesson(o LessonOptions) (rows []*draw.Scene) {
 	if !o.Thumbed {
 		return nil
@@ -50,10 +49,11 @@ func Lesson(o LessonOptions) (rows []*draw.Scene) {
 	return rows
 }
 
-// largeLetter is from what size of the letters on it is large print.
+// largeLetter is the size of letters in mm from which a page is in large print.
 const largeLetter = 5.0
 
-// caption is the size of what stands below a drawing: large print keeps its own.
+// caption returns the size of the text below a drawing: smaller than the page's
+// letters, except in large print.
 func (o LessonOptions) caption() float64 {
 	if o.Letter > largeLetter {
 		return o.Letter
@@ -61,7 +61,7 @@ func (o LessonOptions) caption() float64 {
 	return 0.85 * o.Letter
 }
 
-// title is the size of what stands above it.
+// title returns the size of the text above a drawing.
 func (o LessonOptions) title() float64 { return max(o.caption(), 0.95*o.Letter) }
 
 func (o LessonOptions) rows() [][]lessonPanel {
@@ -76,7 +76,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		{"", "2 Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
 	}
 	over := lessonPanel{
-		"Loops over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, times(o.Bridge)), 40, high, drawLoops,
+		"Loops over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
 	}
 	pick := lessonPanel{
 		"Pick up for the thumb", fmt.Sprintf("%d from the bridge, as numbered; then knit the %d held stitches.", o.PickedUp, o.Held), 66, high, drawOpening,
@@ -87,20 +87,20 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
 	}
-	if o.Letter > largeLetter { // fewer beside each other
+	if o.Letter > largeLetter { // fewer panels in a row
 		return [][]lessonPanel{makeOne, other, {over, pick}, {gaps}}
 	}
 	return [][]lessonPanel{append(makeOne, other...), {over, pick, gaps}}
 }
 
-func times(n int) string {
+func timesWords(n int) string {
 	if n == 1 {
 		return "Once"
 	}
 	return fmt.Sprintf("%d times", n)
 }
 
-// row draws panels beside each other and gives the height below them.
+// row draws panels side by side and returns the y below them.
 func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float64 {
 	sum := 0.0
 	for _, p := range row {
@@ -133,8 +133,7 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float6
 	return deepest + o.Letter*0.3
 }
 
-// clipTo makes a title's letters no wider than its room allows by leaving out
-// its end.
+// clipTo cuts a title to a width, with "…" if anything is cut.
 func clipTo(text string, room, size float64) string {
 	if lines := draw.Wrap(text, room, size, true); len(lines) > 1 {
 		return lines[0] + " …"

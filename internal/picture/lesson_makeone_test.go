@@ -10,12 +10,11 @@ import (
 	"thenar/internal/draw"
 )
 
-// What lies over what where yarn and needles cross while a make one is knitted
-// (common practice, no source): through the back loop the right needle goes
-// under the front leg, behind the left needle, over the back leg; through the
-// front loop it goes over the front leg, behind the left needle, under the back
-// leg, and the front leg crosses over the back one below it. The same for who
-// knits from left to right.
+// Which of yarn and needles is on top where they cross while a make one is knitted (common
+// practice, no source). Through the back loop the right needle goes under the front leg,
+// behind the left needle, over the back leg. Through the front loop it goes over the front
+// leg, behind the left needle, under the back leg, and below it the front leg crosses over
+// the back one. The same holds for knitting from left to right.
 func TestMakeOneCrossings(t *testing.T) {
 	right := [2]point{rightShaft, rightTip}
 	for _, mirrored := range []bool{false, true} {
@@ -26,8 +25,8 @@ func TestMakeOneCrossings(t *testing.T) {
 			front, back string // what lies on top where the right needle crosses the leg
 			crosses     int
 		}{
-			{"through the back loop", drawKnitBack, open, dark, steel, 0},
-			{"through the front loop", drawKnitFront, crossed, steel, dark, 1},
+			{"through the back loop", drawKnitBack, openStrand, dark, steel, 0},
+			{"through the front loop", drawKnitFront, crossedStrand, steel, dark, 1},
 		} {
 			s := &draw.Scene{}
 			k := &sketch{s: s, width: 40, mirrored: mirrored}
@@ -38,7 +37,7 @@ func TestMakeOneCrossings(t *testing.T) {
 			for leg, want := range map[string]string{"front": c.front, "back": c.back} {
 				n := 0
 				for _, at := range crossings(line(k, of[leg]), line(k, right[:])) {
-					if math.Abs(at.y-needleY) < needleWide/2 {
+					if math.Abs(at.y-needleY) < needleWidth/2 {
 						continue // the left needle hides it
 					}
 					n++
@@ -68,7 +67,7 @@ func TestMakeOneCrossings(t *testing.T) {
 	}
 }
 
-// toneOf is the colour by which yarn and needles are told apart.
+// toneOf returns the colour that distinguishes yarn and needles.
 func toneOf(i draw.Item) string {
 	if i.Style.Fill != "" {
 		return i.Style.Fill
@@ -76,7 +75,7 @@ func toneOf(i draw.Item) string {
 	return i.Style.Stroke
 }
 
-// leftPath is the left needle: the last needle that is drawn whole.
+// leftPath returns the left needle: the last needle that is drawn whole.
 func leftPath(s *draw.Scene) string {
 	path := ""
 	for _, i := range s.Items {
@@ -87,7 +86,7 @@ func leftPath(s *draw.Scene) string {
 	return path
 }
 
-// line is the smooth line through points as many short ones, in the panel's
+// line returns the smooth line through points as many short ones, in the panel's
 // coordinates.
 func line(k *sketch, points []point) []point { return flat(k.curve(points...)) }
 
@@ -111,7 +110,7 @@ func flat(path string) (list []point) {
 	return list
 }
 
-// crossings are the points at which two lines cross.
+// crossings returns the points at which two lines cross.
 func crossings(a, b []point) (found []point) {
 	for i := 1; i < len(a); i++ {
 		for j := 1; j < len(b); j++ {
@@ -131,7 +130,7 @@ func crossings(a, b []point) (found []point) {
 	return found
 }
 
-// topmost is what is drawn last at a point.
+// topmost returns what is drawn last at a point.
 func topmost(t *testing.T, s *draw.Scene, at point) draw.Item {
 	t.Helper()
 	for n := len(s.Items) - 1; n >= 0; n-- {
@@ -144,7 +143,7 @@ func topmost(t *testing.T, s *draw.Scene, at point) draw.Item {
 			return i
 		}
 		for j := 1; j < len(list) && i.Style.Stroke != ""; j++ {
-			if apartFrom(at, list[j-1], list[j]) <= i.Style.Width/2 {
+			if distance(at, list[j-1], list[j]) <= i.Style.Width/2 {
 				return i
 			}
 		}
@@ -164,8 +163,8 @@ func within(list []point, at point) bool {
 	return in
 }
 
-// apartFrom is how far a point lies from a short line.
-func apartFrom(at, a, b point) float64 {
+// distance returns the distance of a point from a short line.
+func distance(at, a, b point) float64 {
 	d, p := b.plus(a.times(-1)), at.plus(a.times(-1))
 	share := 0.0
 	if l := d.x*d.x + d.y*d.y; l > 0 {

@@ -21,9 +21,9 @@ func lesson(fromLeft bool, letter float64) *draw.Scene {
 	return s
 }
 
-// ends walks a scene and gives every point of a path and every text with its
-// left and right end, in the scene's mm.
-func ends(s *draw.Scene, path func(x, y float64), text func(left, right, y float64, i draw.Item)) {
+// walk calls path for every point of a path, and text for every text with its left and right
+// end, in the scene's mm.
+func walk(s *draw.Scene, path func(x, y float64), text func(left, right, y float64, i draw.Item)) {
 	s.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
 		if i.Kind == draw.PathItem {
 			draw.Walk(i.Path, func(_ byte, p []float64) {
@@ -40,8 +40,8 @@ func ends(s *draw.Scene, path func(x, y float64), text func(left, right, y float
 	})
 }
 
-// Everything lies within the half page, no word on another, in both sizes of
-// print and both directions; the half page is no more than that of A4.
+// Everything is within the half page of A4, and no word covers another, in both sizes of print
+// and both directions.
 func TestLessonFits(t *testing.T) {
 	for _, letter := range []float64{4.23, 6.35} {
 		for _, fromLeft := range []bool{false, true} {
@@ -50,7 +50,7 @@ func TestLessonFits(t *testing.T) {
 				assert.Less(t, s.Height, 148.5)
 			}
 			lines := map[float64][][2]float64{}
-			ends(s, func(x, y float64) {
+			walk(s, func(x, y float64) {
 				assert.True(t, x >= -1 && x <= s.Width+1 && y >= -1 && y <= s.Height+1, "%.1f, %.1f", x, y)
 			}, func(left, right, y float64, i draw.Item) {
 				assert.True(t, left >= -0.01 && right <= s.Width+0.01 && y <= s.Height, i.Text)
@@ -63,9 +63,9 @@ func TestLessonFits(t *testing.T) {
 	}
 }
 
-// Who knits from left to right sees every drawing as in a mirror, and the names
-// of the make ones, which say how they lean, exchanged with the needles.
-func TestLessonFromLeft(t *testing.T) {
+// For knitting from left to right every drawing is mirrored, and the names of needles and of
+// make ones are exchanged.
+func TestLessonFromLeftIsMirrored(t *testing.T) {
 	own, turned := lesson(false, 4.23), lesson(true, 4.23)
 	assert.Equal(t, []string{"Make one leaning left (M1L)", "Make one leaning right (M1R)"}, titlesOf(own)[:2])
 	assert.Equal(t, []string{"Make one leaning right (M1R)", "Make one leaning left (M1L)"}, titlesOf(turned)[:2])
@@ -82,7 +82,7 @@ func TestLessonFromLeft(t *testing.T) {
 			for i, mirrored := range []bool{false, true} {
 				s := &draw.Scene{}
 				p.draw(&sketch{s: s, width: p.width, mirrored: mirrored}, LessonOptions{Held: 15, Bridge: 3, PickedUp: 4})
-				ends(s, func(x, _ float64) { xs[i] = append(xs[i], x) }, func(left, right, _ float64, _ draw.Item) { xs[i] = append(xs[i], (left+right)/2) })
+				walk(s, func(x, _ float64) { xs[i] = append(xs[i], x) }, func(left, right, _ float64, _ draw.Item) { xs[i] = append(xs[i], (left+right)/2) })
 			}
 			require.Len(t, xs[1], len(xs[0]))
 			for i := range xs[0] {
@@ -102,7 +102,7 @@ func words(s *draw.Scene) string {
 	return strings.Join(list, " ")
 }
 
-// titlesOf are the headings of the panels in their order.
+// titlesOf returns the titles of the panels, in order.
 func titlesOf(s *draw.Scene) []string {
 	var list []string
 	for _, i := range s.Items {
@@ -113,9 +113,9 @@ func titlesOf(s *draw.Scene) []string {
 	return list
 }
 
-// As many places are numbered as stitches are picked up; a mitt without a thumb
-// has no lesson.
-func TestLessonCounts(t *testing.T) {
+// As many places are numbered as stitches are picked up. A mitt without a thumb has no
+// lesson.
+func TestLessonHasThePlansCounts(t *testing.T) {
 	for n := range 13 {
 		s := &draw.Scene{}
 		drawOpening(&sketch{s: s, width: 66}, LessonOptions{Held: 15, PickedUp: n})
@@ -130,8 +130,8 @@ func TestLessonCounts(t *testing.T) {
 	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23}))
 }
 
-// In large print titles and captions are of its size: 18 pt, 6.35 mm. Labels
-// within a drawing are as large as the drawing has room for.
+// In large print titles and captions have 18 pt, 6.35 mm. Labels within a drawing are as
+// large as there is room.
 func TestLessonInLargePrint(t *testing.T) {
 	n := 0
 	lesson(false, 6.35).Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
@@ -143,15 +143,15 @@ func TestLessonInLargePrint(t *testing.T) {
 	assert.Greater(t, n, 20)
 }
 
-// No line is finer than a bad printer keeps, and the tones are told apart by
-// their outlines: contrast 3 to 1 at the least (WCAG 2.2, 1.4.11).
-func TestLessonPrintsBadly(t *testing.T) {
+// No line is too fine for a bad printer, and outlines have a contrast of at least 3 to 1 to
+// each tone (WCAG 2.2, 1.4.11).
+func TestLessonSurvivesABadPrinter(t *testing.T) {
 	for _, i := range lesson(false, 4.23).Items {
-		if i.Kind == draw.PathItem && i.Style.Stroke == ink0 {
+		if i.Kind == draw.PathItem && i.Style.Stroke == outlineColour {
 			assert.GreaterOrEqual(t, i.Style.Width, 0.3)
 		}
 	}
-	outline, _ := Luminance(ink0)
+	outline, _ := Luminance(outlineColour)
 	for _, fill := range []string{pale, steel, dark} {
 		l, ok := Luminance(fill)
 		require.True(t, ok)
@@ -159,9 +159,9 @@ func TestLessonPrintsBadly(t *testing.T) {
 	}
 }
 
-// Grid paper has cells of the width asked for, as high as the gauge makes
-// them, and no line beyond its area.
-func TestGridPaper(t *testing.T) {
+// Grid paper has cells of the width asked for and the height of the gauge, and no line
+// outside its area.
+func TestGridPaperIsToScale(t *testing.T) {
 	g := gauge.Gauge{Stitches: 0.24, Rounds: 0.32}
 	s := GridPaper(g, 182, 250, 5)
 	var xs, ys []float64
@@ -190,7 +190,7 @@ func TestGridPaper(t *testing.T) {
 	assert.Empty(t, GridPaper(g, 3, 3, 5).Items, "no room, no grid")
 }
 
-// stepOf is the even distance of lines.
+// stepOf returns the distance of evenly spaced lines.
 func stepOf(t *testing.T, at []float64) float64 {
 	t.Helper()
 	low, high := at[0], at[0]
@@ -205,7 +205,7 @@ func stepOf(t *testing.T, at []float64) float64 {
 	return step
 }
 
-// keepApart tells whether no text of a scene lies on another.
+// keepApart checks that no text of a scene covers another.
 func keepApart(t *testing.T, s *draw.Scene) {
 	t.Helper()
 	type box struct {
@@ -213,7 +213,7 @@ func keepApart(t *testing.T, s *draw.Scene) {
 		left, right, top, bottom float64
 	}
 	var all []box
-	ends(s, func(float64, float64) {}, func(left, right, y float64, i draw.Item) {
+	walk(s, func(float64, float64) {}, func(left, right, y float64, i draw.Item) {
 		b := box{i.Text, left, right, y - 0.72*i.Letter.Size, y + 0.02*i.Letter.Size} // capitals and figures
 		for _, o := range all {
 			assert.True(t, b.right <= o.left || b.left >= o.right || b.bottom <= o.top || b.top >= o.bottom, "%q lies on %q", b.text, o.text)
@@ -222,9 +222,8 @@ func keepApart(t *testing.T, s *draw.Scene) {
 	})
 }
 
-// A ruler's ticks stand where a tape has them: 1 mm apart above, an eighth of
-// 25.4 mm below.
-func TestSwatchRuler(t *testing.T) {
+// A ruler's ticks are 1 mm apart above, and an eighth of 25.4 mm below.
+func TestSwatchRulerIsToScale(t *testing.T) {
 	s, window := SwatchRuler(180, 3.6), SwatchWindow(3.6)
 	var above, below []float64
 	for _, i := range s.Items {
@@ -253,7 +252,7 @@ func TestSwatchRuler(t *testing.T) {
 		}
 	})
 	assert.GreaterOrEqual(t, window.Width, 120.0)
-	ends(window, func(x, y float64) { assert.True(t, x <= window.Width && y <= window.Height) }, func(left, right, y float64, i draw.Item) {
+	walk(window, func(x, y float64) { assert.True(t, x <= window.Width && y <= window.Height) }, func(left, right, y float64, i draw.Item) {
 		assert.True(t, left >= 0 && right <= window.Width && y < window.Height, i.Text)
 	})
 }

@@ -7,8 +7,8 @@ import (
 	"thenar/internal/draw"
 )
 
-// drawLoops: loops of the working yarn on the right needle, and one more on its
-// way there.
+// drawLoops draws loops of the working yarn on the right needle, and the next one on
+// its way there.
 func drawLoops(k *sketch, _ LessonOptions) {
 	const y = 10.0
 	k.leg(pale, 33, y, 16, 30.6)
@@ -27,16 +27,16 @@ func drawLoops(k *sketch, _ LessonOptions) {
 	k.arrow(point{14, y + 21}, point{19, y + 17}, point{17, y + 9}, point{13.5, y + 3})
 }
 
-// opening is where the corners of the thumb's opening lie in its panel.
+// The corners of the thumb's opening within its panel, in mm.
 const (
 	openLeft, openRight = 10.6, 55.4
 	openTop, openFoot   = 9.0, 25.0
 )
 
-// upper and lower are the edges of the opening at a share from its left to its
-// right corner.
-func upper(share float64) point { return openEdge(share, -1) }
-func lower(share float64) point { return openEdge(share, 1) }
+// upperEdge and lowerEdge return the point of the opening's edge at a share of the
+// way from its left to its right corner.
+func upperEdge(share float64) point { return openEdge(share, -1) }
+func lowerEdge(share float64) point { return openEdge(share, 1) }
 
 func openEdge(share, side float64) point {
 	mid := (openTop + openFoot) / 2
@@ -44,31 +44,31 @@ func openEdge(share, side float64) point {
 	return point{x, mid + side*(openFoot-openTop)/2*math.Sqrt(max(0, 1-math.Pow(2*share-1, 2)*0.92))}
 }
 
-// drawOpening: the opening of the thumb seen from its tip. The held stitches
-// lie below, the edge of the bridge above; new stitches are picked up along
-// that from the left corner, and the round goes on with the held ones.
+// drawOpening draws the thumb's opening as seen from the tip of the thumb: the held
+// stitches below, the edge of the bridge above. Stitches are picked up along the
+// bridge from the left corner, and the round goes on with the held ones.
 func drawOpening(k *sketch, o LessonOptions) {
 	held := min(max(o.Held, 3), 17)
 	var thread []point
 	for i := range held {
-		at := lower((float64(i) + 0.5) / float64(held))
+		at := lowerEdge((float64(i) + 0.5) / float64(held))
 		thread = append(thread, point{at.x, at.y + 0.6})
 		k.loop(pale, at, min(1.9, 0.5*(openRight-openLeft)/float64(held)), 3)
 	}
-	k.s.Path(k.curve(thread...), draw.Style{Stroke: ink0, Width: 0.6, Dash: "1.6 1"})
+	k.s.Path(k.curve(thread...), draw.Style{Stroke: outlineColour, Width: 0.6, Dash: "1.6 1"})
 	edge := make([]point, 0, 21)
 	for i := range 21 {
-		edge = append(edge, upper(float64(i)/20))
+		edge = append(edge, upperEdge(float64(i)/20))
 	}
 	k.yarn(pale, edge...)
 	for _, corner := range []float64{0, 1} {
-		a, b := upper(corner), lower(corner)
+		a, b := upperEdge(corner), lowerEdge(corner)
 		k.yarn(dark, point{a.x, a.y}, point{a.x + (corner-0.5)*3, (a.y + b.y) / 2}, point{b.x, b.y})
 	}
 	n := min(max(o.PickedUp, 0), 12)
 	for i := range n {
-		at := upper((float64(i) + 0.5) / float64(n))
-		k.s.Path(k.ring(at.x, at.y, 1.1), draw.Style{Fill: pale, Stroke: ink0, Width: 0.4})
+		at := upperEdge((float64(i) + 0.5) / float64(n))
+		k.s.Path(k.ring(at.x, at.y, 1.1), draw.Style{Fill: pale, Stroke: outlineColour, Width: 0.4})
 		k.note(at.x, at.y-2.4, strconv.Itoa(i+1), 3.2)
 	}
 	k.note((openLeft+openRight)/2, (openTop+openFoot)/2+1, strconv.Itoa(o.Held)+" held", 3.2)
@@ -78,12 +78,12 @@ func drawOpening(k *sketch, o LessonOptions) {
 	k.arrow(point{openRight - 4, openFoot + 6}, point{openRight - 10, openFoot + 7.6}, point{openRight - 18, openFoot + 8})
 }
 
-// loop is a small live stitch, open downwards.
+// loop draws a small live stitch, open downwards.
 func (k *sketch) loop(fill string, at point, wide, high float64) {
 	k.strand(fill, 1.3, point{at.x - wide/2, at.y + high}, point{at.x - wide/2, at.y}, point{at.x, at.y - high*0.4}, point{at.x + wide/2, at.y}, point{at.x + wide/2, at.y + high})
 }
 
-// ring is a circle as four cubics.
+// ring returns a circle as four cubics.
 func (k *sketch) ring(x, y, r float64) string {
 	const c = 0.5523
 	if x = k.x(x); k.mirrored {
@@ -93,9 +93,9 @@ func (k *sketch) ring(x, y, r float64) string {
 		Curve(x-r, y-c*r, x-c*r, y-r, x, y-r).Curve(x+c*r, y-r, x+r, y-c*r, x+r, y).Close().String()
 }
 
-// drawGaps: at corner 1, at the right, which is worked first, the twisted strand
-// and the first held stitch lie together on the needle; at corner 2, at the
-// left, the last held stitch and the strand.
+// drawGaps draws both corners of the opening. At the right corner, worked first, the
+// twisted strand and the first held stitch are on the needle together; at the left
+// one the last held stitch and the strand.
 func drawGaps(k *sketch, _ LessonOptions) {
 	const y = 11.0
 	corner := func(strand, stitch float64, name string) {
@@ -104,7 +104,7 @@ func drawGaps(k *sketch, _ LessonOptions) {
 		k.needle(point{min(strand, stitch) - 13, y}, point{max(strand, stitch) + 10, y})
 		k.yarn(dark, point{strand, y - 2.8}, point{strand + 1.8, y + 3}, point{strand + 1.6, y + 9}, point{strand - 2.4, y + 15})
 		k.leg(pale, stitch, y, 15, stitch+2.6)
-		k.s.Path(k.curve(point{min(strand, stitch) - 4, y - 4.6}, point{(strand + stitch) / 2, y - 6.4}, point{max(strand, stitch) + 4, y - 4.6}), draw.Style{Stroke: ink0, Width: 0.5, Round: true})
+		k.s.Path(k.curve(point{min(strand, stitch) - 4, y - 4.6}, point{(strand + stitch) / 2, y - 6.4}, point{max(strand, stitch) + 4, y - 4.6}), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
 		k.note((strand+stitch)/2, y-7.4, name, 3.2)
 	}
 	corner(12.5, 20, "2 ssk") // the strand comes after the last held stitch

@@ -11,32 +11,31 @@ import (
 	"thenar/internal/units"
 )
 
-// Knitted is how far a mitt is knitted: a round of a part.
+// Knitted is how far a mitt is knitted: up to and with a round of a part.
 type Knitted struct {
 	Part  stitch.Part
 	Round int
 }
 
-// Onward draws how a mitt goes on from what is knitted: this as cloth on the
-// hand, above it the contour as it was planned, dashed, and as it will be. Both
-// plans lie on each other at the last round that is knitted, whatever became of
-// the gusset's top above it.
+// Onward draws how a mitt goes on: the knitted part as cloth on the hand, and above it
+// the contour as it was planned, dashed, and as it will be. Both plans are aligned at
+// the last knitted round.
 func Onward(was, is *mitt.Plan, at Knitted, o HandOptions) *draw.Scene {
 	f := newFigure(&is.Hand)
 	if f.tucked = !is.Thumbed(); is.Kind.Closed() {
 		f.leans = inMitten
 	}
 	now := newFabric(is, f)
-	before := laidOn(was, f, now, at)
-	letter := letters(&is.Hand)
-	c := fitted(o.Left, letter, letter, letter, func(c *canvas) {
+	before := alignedFabric(was, f, now, at)
+	letter := letterSize(&is.Hand)
+	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
 		c.ground = clothColour
 		f.drawHand(c, min(now.foot().y, before.foot().y)-0.10*f.long)
-		now.cloth(c, at)
-		before.ahead(c, at, draw.Style{Class: "as-planned", Stroke: ochreColour, Width: c.letter / 6, Dash: strings.TrimSpace(draw.Number(c.letter/2) + " " + draw.Number(c.letter/3))})
-		now.ahead(c, at, draw.Style{Class: "as-it-will-be", Stroke: tapeColour, Width: c.letter / 5, Round: true})
+		now.drawKnitted(c, at)
+		before.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: ochreColour, Width: c.letter / 6, Dash: strings.TrimSpace(draw.Number(c.letter/2) + " " + draw.Number(c.letter/3))})
+		now.drawAhead(c, at, draw.Style{Class: "as-it-will-be", Stroke: tapeColour, Width: c.letter / 5, Round: true})
 	})
-	c.caption("Dashed: as it was planned. Line: as it will be. " + higher(before, now, o.unit()))
+	c.caption("Dashed: as it was planned. Line: as it will be. " + heightDifference(before, now, o.unit()))
 	knitted := "not begun"
 	if at.Round > 0 {
 		knitted = fmt.Sprintf("knitted up to round %d of the %s", at.Round, at.Part.Words())
@@ -45,17 +44,17 @@ func Onward(was, is *mitt.Plan, at Knitted, o HandOptions) *draw.Scene {
 	return c.s
 }
 
-// laidOn is the mitt of a plan with its last round that is knitted at that of
-// another.
-func laidOn(p *mitt.Plan, f *figure, other *fabric, at Knitted) *fabric {
-	return newFabric(p, f.moved(other.level(at)-newFabric(p, f).level(at)))
+// alignedFabric returns the fabric of a plan, moved so that its last knitted round is
+// at the height of the other's.
+func alignedFabric(p *mitt.Plan, f *figure, other *fabric, at Knitted) *fabric {
+	return newFabric(p, f.moved(other.heightAt(at)-newFabric(p, f).heightAt(at)))
 }
 
-// higher says how much further up the hand ends than it was planned.
-func higher(before, now *fabric, u units.Unit) string {
+// heightDifference says how much higher or lower the hand ends than it was planned.
+func heightDifference(before, now *fabric, u units.Unit) string {
 	last := func(m *fabric) float64 { main := m.main(); return main[len(main)-1].last().left.y }
 	off := last(now) - last(before)
-	size := units.FromMM(math.Abs(off)).With(small(u))
+	size := units.FromMM(math.Abs(off)).With(smallUnit(u))
 	switch {
 	case math.Abs(off) < 0.5:
 		return "The hand ends where it was planned."
@@ -65,15 +64,15 @@ func higher(before, now *fabric, u units.Unit) string {
 	return "The hand ends " + size + " lower."
 }
 
-// small is the unit of what is shorter than a thumb.
-func small(u units.Unit) units.Unit {
+// smallUnit returns the unit for short lengths: mm in place of cm.
+func smallUnit(u units.Unit) units.Unit {
 	if u == units.CM {
 		return units.MM
 	}
 	return u
 }
 
-// moved is the figure for a mitt that lies higher on the hand.
+// moved returns the figure for a mitt that sits higher on the hand by up mm.
 func (f *figure) moved(up float64) *figure {
 	g := *f
 	g.lift += up
@@ -82,9 +81,9 @@ func (f *figure) moved(up float64) *figure {
 	return &g
 }
 
-// level is the height of the last round that is knitted: of the thumb, where
-// the thumb is begun, that of the division.
-func (m *fabric) level(at Knitted) float64 {
+// heightAt returns the height of the last knitted round; once the thumb is begun, that
+// of the division.
+func (m *fabric) heightAt(at Knitted) float64 {
 	for _, t := range m.main() {
 		if t.part == at.Part {
 			return t.edges[min(at.Round, t.rounds())].left.y
@@ -96,8 +95,8 @@ func (m *fabric) level(at Knitted) float64 {
 	return m.foot().y
 }
 
-// knitted is how many rounds of a tube are.
-func (t *tube) knitted(at Knitted) int {
+// roundsKnitted returns the number of the tube's rounds that are knitted.
+func (t *tube) roundsKnitted(at Knitted) int {
 	switch {
 	case t.part.Order() < at.Part.Order():
 		return t.rounds()
@@ -107,12 +106,12 @@ func (t *tube) knitted(at Knitted) int {
 	return 0
 }
 
-// cloth fills what is knitted.
-func (m *fabric) cloth(c *canvas, at Knitted) {
+// drawKnitted fills what is knitted.
+func (m *fabric) drawKnitted(c *canvas, at Knitted) {
 	c.s.Group("mitt")
 	for i := range m.tubes {
 		t := &m.tubes[i]
-		n := t.knitted(at)
+		n := t.roundsKnitted(at)
 		if n == 0 {
 			continue
 		}
@@ -132,14 +131,14 @@ func (m *fabric) cloth(c *canvas, at Knitted) {
 	c.s.End()
 }
 
-// ahead draws the contour of what is still to be knitted: both sides of each
-// tube, and the upper edge of the last.
-func (m *fabric) ahead(c *canvas, at Knitted, style draw.Style) {
+// drawAhead draws the contour of what is still to be knitted: both sides of each tube,
+// and the upper edge of the last.
+func (m *fabric) drawAhead(c *canvas, at Knitted, style draw.Style) {
 	p := c.pen()
 	main := m.main()
 	for i := range m.tubes {
 		t := &m.tubes[i]
-		n := t.knitted(at)
+		n := t.roundsKnitted(at)
 		if n == t.rounds() {
 			continue
 		}
@@ -148,7 +147,7 @@ func (m *fabric) ahead(c *canvas, at Knitted, style draw.Style) {
 			p.line(e.left)
 		}
 		if t.over == stitch.OverDigit || i == len(main)-1 {
-			m.end(p, t)
+			m.drawEnd(p, t)
 		} else {
 			p.move(t.last().out)
 		}

@@ -13,10 +13,9 @@ import (
 	"thenar/internal/units"
 )
 
-// Two plans whose gussets end at different heights lie on each other at the
-// last round that is knitted: heights above the cast-on are rounds over the
-// rounds per mm, so what is knitted is as high in both, and what follows differs
-// by its rounds.
+// Two plans whose gussets end at different heights are aligned at the last knitted round. The
+// height above the cast-on is rounds over rounds per mm, so the knitted part is equally high in
+// both, and the rest differs by its rounds.
 func TestOnwardLinesUpAtWhatIsKnitted(t *testing.T) {
 	h := hand.Hand{Circumference: 190 * mm, Length: 180 * mm, Thumb: 65 * mm}
 	was := planned(t, mitt.Fingerless, 24, 32, h)
@@ -27,17 +26,17 @@ func TestOnwardLinesUpAtWhatIsKnitted(t *testing.T) {
 	for _, at := range []Knitted{{}, {stitch.Cuff, 4}, {stitch.CuffPlain, 2}, {stitch.Gusset, 8}} {
 		f := newFigure(&is.Hand)
 		now := newFabric(is, f)
-		before := laidOn(was, f, now, at)
-		assert.InDelta(t, now.level(at), before.level(at), 1e-9, "%v", at)
+		before := alignedFabric(was, f, now, at)
+		assert.InDelta(t, now.heightAt(at), before.heightAt(at), 1e-9, "%v", at)
 		assert.InDelta(t, now.foot().y, before.foot().y, 1e-9, "%v: and so do the rounds below", at)
-		top := func(m *fabric) float64 { return m.level(Knitted{stitch.Gusset, math.MaxInt}) }
+		top := func(m *fabric) float64 { return m.heightAt(Knitted{stitch.Gusset, math.MaxInt}) }
 		assert.InDelta(t, float64(more)/0.32, top(now)-top(before), 1e-9, "%v: the gusset ends higher by its rounds", at)
 		assert.NotEqual(t, before.foot(), newFabric(was, f).foot(), "the gusset's tops do not lie on each other")
 	}
 }
 
-// What is knitted is cloth; above it stand both contours, readable, for either
-// hand and any place, in every kind.
+// The knitted part is drawn as cloth with both contours above it, and texts are readable, for
+// either hand, any place and every kind.
 func TestOnwardIsDrawn(t *testing.T) {
 	for _, p := range []*mitt.Plan{adult(t), child(t), planned(t, mitt.Thumbless, 24, 32, hand.Hand{Circumference: 110 * mm})} {
 		for _, s := range p.Mitt().Sections {

@@ -6,9 +6,9 @@ import (
 	"thenar/internal/draw"
 )
 
-// outline is the hand's contour from the forearm on the little finger's side
-// over the fingers and the thumb to the forearm again, which ends at foot
-// (below 0), in mm.
+// outline returns the hand's contour: from the forearm on the little finger's side
+// over the fingers and the thumb back to the forearm. The forearm ends at foot, a
+// height below 0, in mm.
 func (f *figure) outline(foot float64) []point {
 	points := []point{
 		{-f.forearm(foot), foot},
@@ -43,8 +43,8 @@ func (f *figure) outline(foot float64) []point {
 	)
 }
 
-// farSide goes down the side of a hand whose thumb is tucked in, as wide as
-// the other.
+// farSide returns the thumb's side of a hand whose thumb is tucked in, the mirror
+// image of the other side.
 func (f *figure) farSide(foot float64) []point {
 	return []point{
 		{0.99 * f.palm, 0.44 * f.long},
@@ -57,8 +57,8 @@ func (f *figure) farSide(foot float64) []point {
 	}
 }
 
-// forearm is half its breadth at a height below the wrist: it grows by a
-// tenth of the way (our judgement).
+// forearm returns half the forearm's breadth at a height y ≤ 0. It grows by a tenth
+// of the distance from the wrist (our judgement).
 func (f *figure) forearm(y float64) float64 { return f.wrist - 0.10*y }
 
 // drawnFinger is the contour of one finger, and the bottom of the crotch at
@@ -69,8 +69,8 @@ type drawnFinger struct {
 	joints           [][2]point
 }
 
-// fingers places the four beside each other over the breadth of the palm;
-// what their own breadths leave is shared between the crotches.
+// fingers places the four fingers side by side over the breadth of the palm; the
+// rest of the breadth is shared between the crotches.
 func (f *figure) fingers() []drawnFinger {
 	girth := f.h.Circumference.MM()
 	widths, room := [4]float64{}, 2*f.palm
@@ -79,7 +79,7 @@ func (f *figure) fingers() []drawnFinger {
 		room -= widths[i]
 	}
 	gap := max(room/3, 0)
-	scale := min(1, 2*f.palm/(2*f.palm-room+3*gap)) // fingers never stand over the palm
+	scale := min(1, 2*f.palm/(2*f.palm-room+3*gap)) // fingers together are never broader than the palm
 	out := make([]drawnFinger, 4)
 	x := -f.palm
 	webs := [5]float64{crotchLow - 0.02, crotchLow, crotchHigh, crotchHigh, crotchHigh - 0.02}
@@ -92,15 +92,15 @@ func (f *figure) fingers() []drawnFinger {
 	return out
 }
 
-// finger is the contour of one: half its breadth is w, its sides begin at the
-// heights low and high.
+// finger returns the contour of a finger. Its axis begins at x, half its breadth is
+// w, and its sides begin at the heights leftFrom and rightFrom.
 func (f *figure) finger(g finger, lean, x, w, leftFrom, rightFrom float64) drawnFinger {
 	sin, cos := math.Sincos(lean * math.Pi / 180)
 	root, long := point{x, g.root * f.long}, g.long*f.long
 	at := func(up, out float64) point {
 		return root.plus(point{sin * up, cos * up}).plus(point{cos * out, -sin * out})
 	}
-	// Breadths along the finger: a little waist on both sides of each joint.
+	// Breadths along the finger: slightly narrower on both sides of each joint.
 	sides := []struct{ up, out float64 }{{0.2, 0.96}, {0.40, 1}, {0.56, 0.93}, {0.68, 0.95}}
 	d := drawnFinger{left: []point{at(leftFrom-root.y, -0.99*w)}}
 	for _, s := range sides {
@@ -117,7 +117,7 @@ func (f *figure) finger(g finger, lean, x, w, leftFrom, rightFrom float64) drawn
 	return d
 }
 
-// roundTip is a half circle of radius 1 from the left over the top.
+// roundTip returns points of a half circle of radius 1, from the left over the top.
 func roundTip(at func(up, out float64) point) []point {
 	points := make([]point, 0, 5)
 	for _, degrees := range []float64{-90, -45, 0, 45, 90} {
@@ -127,8 +127,8 @@ func roundTip(at func(up, out float64) point) []point {
 	return points
 }
 
-// thumbSide goes up the thumb's inner line, over its tip, down its outer line
-// and over the mound of the palm.
+// thumbSide returns the contour up the thumb's inner side, over its tip, down its
+// outer side and over the ball of the thumb.
 func (f *figure) thumbSide() []point {
 	long, w := f.h.ThumbLength.MM(), f.thumb
 	at := func(up, out float64) point { return f.onThumb(up*long, out*w) }
@@ -141,7 +141,7 @@ func (f *figure) thumbSide() []point {
 	return append(points, mound, mound.to(point{f.wrist, 0}, 0.5).plus(point{0.006 * f.long, -0.003 * f.long}))
 }
 
-// drawHand draws the contour, closed at the foot only in its fill.
+// drawHand draws the hand. The line of its contour is open at the forearm.
 func (f *figure) drawHand(c *canvas, foot float64) {
 	points := f.outline(foot)
 	c.pen().smooth(points).path(draw.Style{Class: "body", Fill: skinColour})
@@ -149,8 +149,8 @@ func (f *figure) drawHand(c *canvas, foot float64) {
 	c.pen().smooth(points).path(draw.Style{Class: "skin", Stroke: softColour, Width: c.letter / 9, Round: true})
 }
 
-// drawLines draws the folds at the joints and the three lines of the palm,
-// faintly: they say that this is the palm.
+// drawLines draws faint folds at the joints and the three lines of the palm, which
+// show that this is the palm and not the back.
 func (f *figure) drawLines(c *canvas) {
 	faint := draw.Style{Class: "fold", Stroke: foldColour, Width: c.letter / 14, Round: true}
 	p := c.pen()
@@ -173,7 +173,7 @@ func (f *figure) drawLines(c *canvas) {
 	p.path(faint)
 }
 
-// fold is a shallow arc across a joint.
+// fold draws a shallow arc across a joint.
 func (p *pen) fold(a, b point) {
 	dip := b.plus(a.times(-1))
 	dip = point{dip.y, -dip.x}.times(0.10)

@@ -35,9 +35,9 @@ func svg(t *testing.T, s *draw.Scene) string {
 	return b.String()
 }
 
-// Every operation but knit, no stitch and the marker has a symbol of its own,
-// within its cell, of M, L, C and Z alone.
-func TestSymbols(t *testing.T) {
+// Every operation except knit, no stitch and marker has a symbol of its own, within its cell, of
+// M, L, C and Z only.
+func TestEveryOperationHasASymbol(t *testing.T) {
 	seen := map[string]stitch.Op{}
 	for _, op := range stitch.All() {
 		path := Trade.Symbol(op)
@@ -63,8 +63,8 @@ func grid(p *mitt.Plan, marks chart.Marks, left bool) chart.Grid {
 	return chart.Source{Mitt: p.Mitt(), Base: p.Gusset.Base, Marks: marks, Mirrored: left}.Prepare().Grid(chart.Options{})
 }
 
-// True proportions: a cell is as much lower than wide as there are more
-// rounds than stitches in a length; and every cell lies inside the picture.
+// A cell's height over its width is stitches over rounds of a length, and every cell is inside
+// the picture.
 func TestChartGeometry(t *testing.T) {
 	p := plan(t, mitt.Fingerless, 190)
 	g := grid(p, nil, false)
@@ -89,9 +89,9 @@ func TestChartGeometry(t *testing.T) {
 	assert.NotContains(t, text, "style=")
 }
 
-// What is painted is drawn: its yarn in one run with a texture, its symbol,
-// its corner, the outline of the round that it makes unsound.
-func TestPaintedChart(t *testing.T) {
+// Marks are drawn: the yarn in one run with a texture, the symbol, the corner, the outline of
+// the round that doesn't add up.
+func TestMarksAreDrawn(t *testing.T) {
 	p := plan(t, mitt.Fingerless, 190)
 	marks := chart.Marks{}
 	marks.Apply([]chart.Edit{
@@ -111,8 +111,8 @@ func TestPaintedChart(t *testing.T) {
 	}
 }
 
-// Hands from a baby's to a very large one, both sides, both kinds: no text
-// leaves the picture, no two lie on each other, and all eight tapes are there.
+// Hands from a baby's to a very large one, both sides, both kinds: texts are inside the picture
+// and cover no other, and all eight tapes are there.
 func TestHandIsLegible(t *testing.T) {
 	for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten} {
 		for circumference := 100; circumference <= 250; circumference += 30 {
@@ -164,9 +164,8 @@ func checkTexts(t *testing.T, s *draw.Scene) {
 	assert.NotContains(t, fmt.Sprint(boxes), "NaN")
 }
 
-// The same plan gives the same bytes, and the small pictures keep to scale: a
-// larger mitt is drawn larger.
-func TestSmall(t *testing.T) {
+// The same plan gives the same bytes, and a larger mitt is drawn larger.
+func TestSmallIsToScale(t *testing.T) {
 	p := plan(t, mitt.Mitten, 150)
 	assert.Equal(t, svg(t, Small(p, false)), svg(t, Small(p, false)))
 	assert.Equal(t, Small(p, false).Width, Small(plan(t, mitt.Fingerless, 230), false).Width)

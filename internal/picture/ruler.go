@@ -8,10 +8,9 @@ import (
 	"thenar/internal/units"
 )
 
-// rulers are the lengths of the fabric: up the left side and along the foot,
-// with a tick at every centimetre or inch, from the first round and from the
-// right.
-func rulers(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
+// drawRulers draws the lengths of the fabric with a tick at every centimetre or inch:
+// up the left side from the first round, and along the foot from the right.
+func drawRulers(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	if len(g.Rows) == 0 {
 		return
 	}

@@ -6,22 +6,21 @@ import (
 	"thenar/internal/draw"
 )
 
-// sketch draws yarn and needles within a panel; as in a mirror for who knits
-// from left to right.
+// sketch draws yarn and needles within a panel, mirrored for knitting from left to right.
 type sketch struct {
 	s        *draw.Scene
 	width    float64 // of the panel
 	mirrored bool
 }
 
-// The looks of yarn and needles: lines that a bad printer keeps, three tones.
+// Measures in mm and tones of yarn and needles. Lines are thick enough for a bad printer.
 const (
-	yarnWide   = 2.6
-	yarnInk    = 0.4
-	needleWide = 3.4
-	pale       = "#FFFFFF"
-	steel      = "#D9D9D9"
-	dark       = "#6E6E6E" // the strand or stitch that matters
+	yarnWidth   = 2.6
+	yarnOutline = 0.4
+	needleWidth = 3.4
+	pale        = "#FFFFFF"
+	steel       = "#D9D9D9"
+	dark        = "#6E6E6E" // the strand or stitch that matters
 )
 
 func (k *sketch) x(x float64) float64 {
@@ -31,8 +30,7 @@ func (k *sketch) x(x float64) float64 {
 	return x
 }
 
-// curve is a smooth line through points: a Catmull–Rom spline written as
-// cubics.
+// curve returns a smooth line through points: a Catmull–Rom spline as cubics.
 func (k *sketch) curve(points ...point) string {
 	var p draw.Pen
 	at := func(i int) point {
@@ -48,41 +46,40 @@ func (k *sketch) curve(points ...point) string {
 	return p.String()
 }
 
-// yarn is a piece of yarn through points. What is drawn later lies over it.
-func (k *sketch) yarn(fill string, points ...point) { k.strand(fill, yarnWide, points...) }
+// yarn draws a piece of yarn through points. Whatever is drawn later lies over it.
+func (k *sketch) yarn(fill string, points ...point) { k.strand(fill, yarnWidth, points...) }
 
-// strand is yarn of a width.
+// strand draws yarn of a width in mm.
 func (k *sketch) strand(fill string, wide float64, points ...point) {
 	d := k.curve(points...)
-	k.s.Path(d, draw.Style{Stroke: ink0, Width: wide})
-	k.s.Path(d, draw.Style{Stroke: fill, Width: wide - 2*yarnInk, Round: true})
+	k.s.Path(d, draw.Style{Stroke: outlineColour, Width: wide})
+	k.s.Path(d, draw.Style{Stroke: fill, Width: wide - 2*yarnOutline, Round: true})
 }
 
-// ink0 is the colour of outlines.
-const ink0 = "#000000"
+const outlineColour = "#000000"
 
-// needle is a needle from its shaft to its point.
+// needle draws a needle from its shaft to its point.
 func (k *sketch) needle(from, to point) {
 	dx, dy := to.x-from.x, to.y-from.y
 	l := math.Hypot(dx, dy)
 	ux, uy := dx/l, dy/l
-	nx, ny := -uy*needleWide/2, ux*needleWide/2
+	nx, ny := -uy*needleWidth/2, ux*needleWidth/2
 	neck := point{to.x - 5*ux, to.y - 5*uy}
 	var p draw.Pen
 	p.Move(k.x(from.x+nx), from.y+ny).Line(k.x(neck.x+nx), neck.y+ny).
 		Curve(k.x(neck.x+nx+2*ux), neck.y+ny+2*uy, k.x(to.x+nx*0.3), to.y+ny*0.3, k.x(to.x), to.y).
 		Curve(k.x(to.x-nx*0.3), to.y-ny*0.3, k.x(neck.x-nx+2*ux), neck.y-ny+2*uy, k.x(neck.x-nx), neck.y-ny).
 		Line(k.x(from.x-nx), from.y-ny).Close()
-	k.s.Path(p.String(), draw.Style{Fill: steel, Stroke: ink0, Width: 0.35, Round: true})
+	k.s.Path(p.String(), draw.Style{Fill: steel, Stroke: outlineColour, Width: 0.35, Round: true})
 }
 
-// shaft draws a needle's shaft once more over what lies on it, up to the height
-// at which it dives behind something.
+// shaft draws a needle's shaft again, over what lies on it, up to the y at which it goes
+// behind something.
 func (k *sketch) shaft(from, to point, dive float64) {
 	dx, dy := to.x-from.x, to.y-from.y
 	l := math.Hypot(dx, dy)
-	nx, ny := -dy/l*needleWide/2, dx/l*needleWide/2
-	at := func(sx, sy float64) point { // where a side of the shaft comes to the height
+	nx, ny := -dy/l*needleWidth/2, dx/l*needleWidth/2
+	at := func(sx, sy float64) point { // where a side of the shaft reaches that y
 		share := (dive - from.y - sy) / dy
 		return point{from.x + sx + share*dx, dive}
 	}
@@ -93,29 +90,28 @@ func (k *sketch) shaft(from, to point, dive float64) {
 	other.Move(k.x(from.x-nx), from.y-ny).Line(k.x(b.x), b.y)
 	k.s.Path(fill.String(), draw.Style{Fill: steel})
 	for _, side := range []string{one.String(), other.String()} {
-		k.s.Path(side, draw.Style{Stroke: ink0, Width: 0.35, Round: true})
+		k.s.Path(side, draw.Style{Stroke: outlineColour, Width: 0.35, Round: true})
 	}
 }
 
-// arrow is a line with a head at its last point.
+// arrow draws a line with a head at its last point.
 func (k *sketch) arrow(points ...point) {
-	k.s.Path(k.curve(points...), draw.Style{Stroke: ink0, Width: 0.5, Round: true})
+	k.s.Path(k.curve(points...), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
 	a, b := points[len(points)-2], points[len(points)-1]
 	l := math.Hypot(b.x-a.x, b.y-a.y)
 	ux, uy := (b.x-a.x)/l*2.4, (b.y-a.y)/l*2.4
 	var p draw.Pen
 	p.Move(k.x(b.x), b.y).Line(k.x(b.x-ux-uy*0.5), b.y-uy+ux*0.5).Line(k.x(b.x-ux+uy*0.5), b.y-uy-ux*0.5).Close()
-	k.s.Path(p.String(), draw.Style{Fill: ink0})
+	k.s.Path(p.String(), draw.Style{Fill: outlineColour})
 }
 
-// leg is one half of a loop on a needle at height y, from above the needle at x
-// to its foot: the leg behind the needle is drawn first, then the needle, then
-// the other leg.
+// leg draws one half of a loop on a needle at y, from above the needle at x to its foot at
+// to. Draw the leg behind the needle first, then the needle, then the other leg.
 func (k *sketch) leg(fill string, x, y, foot, to float64) {
-	k.yarn(fill, point{x, y - needleWide/2 - yarnWide/2 + 0.3}, point{x + 0.62*(to-x), y - needleWide/2 + 0.2}, point{x + 0.95*(to-x), y + 2.5}, point{to, y + foot*0.6}, point{to, y + foot})
+	k.yarn(fill, point{x, y - needleWidth/2 - yarnWidth/2 + 0.3}, point{x + 0.62*(to-x), y - needleWidth/2 + 0.2}, point{x + 0.95*(to-x), y + 2.5}, point{to, y + foot*0.6}, point{to, y + foot})
 }
 
-// note writes a word at a place.
+// note writes a word centred at a place.
 func (k *sketch) note(x, y float64, text string, size float64) {
 	k.s.Text(k.x(x), y, text, draw.TextStyle{Size: size, Anchor: draw.Middle, Bold: true, Halo: pale})
 }

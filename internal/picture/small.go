@@ -7,23 +7,22 @@ import (
 	"thenar/internal/mitt"
 )
 
-// The frame of a small picture in mm and its scale: a tall mitten for the
-// largest hands just fits.
+// The frame of a small picture in mm, and its scale. A tall mitten for the largest hands
+// just fits.
 const (
 	smallWidth  = 30.0
 	smallHeight = 45.0
 	smallScale  = 1.0 / 7
 )
 
-// Small is the mitt alone, for a list: a seventh of its size, so that mitts
-// can be compared, standing on the lower edge. A mitt that is larger than the
-// frame is made smaller.
+// Small draws the mitt alone, for a list: at a seventh of its size, so that mitts can be
+// compared, on the lower edge of the frame. A mitt too large for the frame is made to fit.
 func Small(p *mitt.Plan, left bool) *draw.Scene {
 	f := newFigure(&p.Hand)
 	f.tucked = !p.Thumbed()
 	m := newFabric(p, f)
 	const thick = 5.0
-	c := fitted(left, thick, 0, 0, func(c *canvas) {
+	c := fitCanvas(left, thick, 0, 0, func(c *canvas) {
 		m.outline(c).path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: 2.4, Round: true})
 		m.ribs(c)
 		m.seams(c)

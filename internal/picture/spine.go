@@ -8,26 +8,26 @@ import (
 	"thenar/internal/units"
 )
 
-// spine is the line of all rounds from the cast-on up, at the left of the
-// hand, with its labels.
+// spine is the upright line at the left of the hand with a tick for every round, and its
+// labels.
 type spine struct {
 	m      *fabric
 	letter float64
 	labels []spineLabel
-	wide   float64 // of the labels
-	x      float64
+	wide   float64 // width of the labels
+	x      float64 // of the line on the page
 }
 
-// spineLabel stands beside a height of the spine, in the hand's coordinates.
+// spineLabel is a label beside the spine.
 type spineLabel struct {
-	y     float64
+	y     float64 // its height in the hand's coordinates
 	lines []string
 	soft  bool
-	tick  bool // a border, not the middle of a section
+	tick  bool // at the border of a section, not in its middle
 }
 
-// newSpine labels the borders of the sections with the length from the
-// cast-on, and each section with its name and its rounds.
+// newSpine returns a spine that labels the end of each section with the length from the
+// cast-on, and its middle with its name and rounds.
 func newSpine(m *fabric, u units.Unit, letter float64) *spine {
 	s := &spine{m: m, letter: letter}
 	s.labels = append(s.labels, spineLabel{m.foot().y, []string{fmt.Sprintf("cast on %d", m.p.Cuff.CastOn.N)}, true, true})
@@ -56,11 +56,11 @@ func roundsWords(n int) string {
 	return fmt.Sprintf("%d rounds", n)
 }
 
-// width is the room of labels and line, up to the drawing.
+// width returns the room for labels and line, up to the drawing.
 func (s *spine) width() float64 { return s.x + 1.6*s.letter }
 
-// draw draws the line, a tick for every round, longer for every fifth and for
-// every border, and the labels, apart enough to be read.
+// draw draws the line, a tick for every round, longer for every fifth and for every border
+// of sections, and the labels.
 func (s *spine) draw(c *canvas) {
 	y := func(h float64) float64 { return c.y(point{0, h}) }
 	main := s.m.main()
@@ -89,23 +89,23 @@ func (s *spine) draw(c *canvas) {
 	c.s.End()
 }
 
-// places are the middles of the labels on the page, from the foot up, and how
-// high each label is.
+// places returns the middles of the labels on the page, from the foot up, and the height of
+// each label. The labels are spread so that none covers another.
 func (s *spine) places(c *canvas) (middles, room []float64) {
 	want := make([]float64, len(s.labels))
 	room = make([]float64, len(s.labels))
 	for i, l := range s.labels {
 		want[i], room[i] = -s.at(c, l), float64(len(l.lines))*leading*s.letter
 	}
-	middles = apart(want, room)
+	middles = spread(want, room)
 	for i := range middles {
 		middles[i] = -middles[i]
 	}
 	return middles, room
 }
 
-// see keeps room for the labels on the page.
-func (s *spine) see(c *canvas) {
+// keepRoom makes the page large enough for the labels.
+func (s *spine) keepRoom(c *canvas) {
 	middles, room := s.places(c)
 	for i, y := range middles {
 		c.drawn.top = min(c.drawn.top, y-room[i]/2)
@@ -113,7 +113,7 @@ func (s *spine) see(c *canvas) {
 	}
 }
 
-// at is the height of a label's place on the spine, on the page.
+// at returns the y on the page of the height that a label belongs to.
 func (s *spine) at(c *canvas, l spineLabel) float64 { return c.y(point{0, l.y}) }
 
 func (s *spine) drawLabels(c *canvas) {
@@ -134,10 +134,11 @@ func (s *spine) drawLabels(c *canvas) {
 	}
 }
 
-// apart moves centres, which rise, so that things of these sizes don't meet,
-// each as near to its own place as it can be (least squares: neighbours that
-// would meet form a block around their mean).
-func apart(want, size []float64) []float64 {
+// spread moves centres, given in rising order, so that things of these sizes don't overlap,
+// with the least sum of squared moves. Neighbours that would overlap form a block round the
+// mean of their wanted places (the pool-adjacent-violators algorithm of isotonic
+// regression).
+func spread(want, size []float64) []float64 {
 	type block struct {
 		sum  float64 // of what the block's first centre would be for each
 		n    int

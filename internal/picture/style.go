@@ -1,8 +1,8 @@
 package picture
 
-// The colours of a hand that stands alone, on a light ground; pages go by the
-// classes. Lines that must be seen have a contrast of 3 to 1 at the least on
-// the ground (WCAG 2.2, 1.4.11); folds and ribs are only for the eye.
+// Colours of the drawn hand outside a web page, whose style sheet goes by classes.
+// Lines that carry meaning have a contrast of at least 3 to 1 on the ground (WCAG
+// 2.2, 1.4.11); folds and ribs are only decoration.
 const (
 	softColour  = "#59616B"
 	tapeColour  = "#2F4B7C"

@@ -8,9 +8,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// The circles that symbols use, four cubics each, with the usual 0.5523 of
-// the radius for the control points. The dots are so small that their own
-// line fills them.
+// Circles of symbols, as four cubics with control points at 0.5523 of the radius. The
+// dots are so small that the line fills them.
 const (
 	dotMiddle = "M 55 50 C 55 52.76 52.76 55 50 55 C 47.24 55 45 52.76 45 50 C 45 47.24 47.24 45 50 45 C 52.76 45 55 47.24 55 50 Z"
 	dotRight  = "M 78 74 C 78 76.21 76.21 78 74 78 C 71.79 78 70 76.21 70 74 C 70 71.79 71.79 70 74 70 C 76.21 70 78 71.79 78 74 Z"
@@ -21,19 +20,18 @@ const (
 // Convention is a published set of chart symbols.
 type Convention string
 
-// The conventions: the common symbols of the trade's standards body, and
-// those of JIS L 0201. The published drawings of neither were seen: every
-// drawing here is from memory, none is verified against its standard. Both
-// show a stitch as it lies on the right side.
+// The conventions: the common symbols of the trade's standards body, and those of
+// JIS L 0201. Both show a stitch as it lies on the right side. All drawings here are
+// from memory; none was verified against its standard.
 const (
 	Trade Convention = "trade"
 	JIS   Convention = "jis"
 )
 
-// Conventions are all of them.
+// Conventions holds all conventions.
 var Conventions = []Convention{Trade, JIS}
 
-// Words is what a convention is called.
+// Words returns the convention's name as it is shown.
 func (c Convention) Words() string {
 	if c == JIS {
 		return "JIS L 0201"
@@ -41,12 +39,12 @@ func (c Convention) Words() string {
 	return "the trade’s common symbols"
 }
 
-// symbols are path data in a cell of 100 by 100, M, L, C and Z only: empty
-// square knit, dot purl, circle yarn over, a line that rises to the right for
-// k2tog and to the left for ssk, upright with two legs for the centred
-// double, crossed loop for a twisted knit, V for a slipped stitch. All of
-// these are the trade's, from memory. What no standard settles (leaning make
-// ones, lifted increases, the gap strands, held stitches) is our own.
+// symbols holds path data in a cell of 100 by 100, of M, L, C and Z only. An empty
+// square is knit, a dot purl, a circle a yarn over; a line rises to the right for
+// k2tog and to the left for ssk; the centred double decrease is an upright with two
+// legs, a twisted knit a crossed loop, a slipped stitch a V. These are the trade's,
+// from memory. Symbols that no standard settles (leaning make ones, lifted increases,
+// gap strands, held stitches) are our own.
 var symbols = map[stitch.Op]string{
 	stitch.Knit:     "",
 	stitch.NoStitch: "",
@@ -81,12 +79,12 @@ var symbols = map[stitch.Op]string{
 	stitch.GapSSK:   "M 80 85 L 20 15 M 55 30 C 60 15 75 15 85 30",
 }
 
-// jis are the symbols in which JIS L 0201:1995 differs, from memory. The
-// knit stitch is an upright stroke there; as most charts do, it is left blank
-// and the key says so. A level stroke is purl; the strokes of a decrease lie
-// as the stitches do, the upper one unbroken, with a bar underneath where it
-// is purled; a double decrease has an upright between them. The twisted make
-// one is the twisted stitch's loop: the stroke for its lean is our own.
+// jis holds the symbols in which JIS L 0201:1995 differs, from memory. Its knit stitch
+// is an upright stroke, which is left blank here, as in most charts, and explained in
+// the key. Purl is a level stroke. The strokes of a decrease lie as its stitches do,
+// the upper one unbroken, with a bar underneath if it is purled; a double decrease has
+// an upright between them. The twisted make one is the loop of the twisted stitch; the
+// stroke for its lean is our own.
 var jis = map[stitch.Op]string{
 	stitch.Purl:    "M 18 50 L 82 50",
 	stitch.K2tog:   "M 75 15 L 15 85 M 52 42 L 85 85",
@@ -102,12 +100,12 @@ var jis = map[stitch.Op]string{
 	stitch.BindOff: disc,
 }
 
-// disc is a filled dot, drawn as rings so close that their lines meet.
+// disc is a filled dot: rings so close that their lines meet.
 const disc = "M 68 50 C 68 59.94 59.94 68 50 68 C 40.06 68 32 59.94 32 50 C 32 40.06 40.06 32 50 32 C 59.94 32 68 40.06 68 50 Z " +
 	"M 60 50 C 60 55.52 55.52 60 50 60 C 44.48 60 40 55.52 40 50 C 40 44.48 44.48 40 50 40 C 55.52 40 60 44.48 60 50 Z " + dotMiddle
 
-// Symbol is the path of an operation in a cell of 100 by 100, y downwards;
-// empty for knit, which is an empty cell.
+// Symbol returns the path of an operation in a cell of 100 by 100, y downwards; ""
+// for an empty cell, such as knit.
 func (c Convention) Symbol(op stitch.Op) string {
 	if d, ok := jis[op]; ok && c == JIS {
 		return d
@@ -115,8 +113,8 @@ func (c Convention) Symbol(op stitch.Op) string {
 	return symbols[op]
 }
 
-// symbolIn is the symbol of an operation in a chart: one that is read from left
-// to right shows every stitch as it then lies.
+// symbolIn returns the symbol of an operation in a chart; mirrored if the chart is read
+// from left to right.
 func (c Convention) symbolIn(g chart.Grid, op stitch.Op) string {
 	d := c.Symbol(op)
 	if !g.FromLeft || d == "" {
@@ -125,7 +123,7 @@ func (c Convention) symbolIn(g chart.Grid, op stitch.Op) string {
 	return mirrored[d]
 }
 
-// mirrored are all symbols, as they lie for who knits from left to right.
+// mirrored maps each symbol to its mirror image, for knitting from left to right.
 var mirrored = func() map[string]string {
 	all := map[string]string{}
 	for _, table := range []map[stitch.Op]string{symbols, jis} {
@@ -136,12 +134,12 @@ var mirrored = func() map[string]string {
 	return all
 }()
 
-// flip is a symbol as in a mirror: in its cell of 100, x becomes 100 − x.
+// flip mirrors a symbol: in its cell of 100, x becomes 100 − x.
 func flip(d string) string {
 	return draw.Map(d, func(x, y float64) (float64, float64) { return 100 - x, y })
 }
 
-// meaningIn is an operation in the key of a chart.
+// meaningIn returns the text for an operation in the key of a chart.
 func (c Convention) meaningIn(g chart.Grid, op stitch.Op) string {
 	if g.FromLeft {
 		op = op.FromLeft()
@@ -149,7 +147,7 @@ func (c Convention) meaningIn(g chart.Grid, op stitch.Op) string {
 	return c.Meaning(op)
 }
 
-// Meaning is an operation in the key.
+// Meaning returns the text for an operation in a key: abbreviation and words.
 func (c Convention) Meaning(op stitch.Op) string {
 	words := op.Abbr() + ": " + op.Words()
 	if op == stitch.Knit && c == JIS {

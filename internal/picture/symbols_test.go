@@ -12,8 +12,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// empty are the operations whose cell is empty: knit is an empty square in
-// the charts of the trade (from memory), the others are no stitches.
+// empty holds the operations with an empty cell: knit is an empty square in charts of the trade
+// (from memory), the others are no stitches.
 var empty = []stitch.Op{stitch.NoStitch, stitch.Knit, stitch.Marker}
 
 var symbolData = regexp.MustCompile(`^M( -?[0-9.]+){2}( [ML]( -?[0-9.]+){2}| C( -?[0-9.]+){6}| Z)+$`)
@@ -41,7 +41,7 @@ func everySymbol(t *testing.T, by Convention) {
 	}
 }
 
-// points are the places of path data, a mirrored symbol's from the other side.
+// points returns the points of path data, mirrored on demand.
 func points(t *testing.T, d string, mirrored bool) [][2]float64 {
 	t.Helper()
 	var out [][2]float64
@@ -57,8 +57,7 @@ func points(t *testing.T, d string, mirrored bool) [][2]float64 {
 	return slices.Compact(out)
 }
 
-// On the other hand a stitch becomes its twin, and the drawing its mirror
-// image: a chart for the left hand is the right's seen in a mirror.
+// The symbol of a stitch's twin for the other hand is the mirror image of its own.
 func TestTwinsAreMirrorImages(t *testing.T) {
 	for _, op := range stitch.All() {
 		if op.Twin() == op {
@@ -70,8 +69,7 @@ func TestTwinsAreMirrorImages(t *testing.T) {
 	}
 }
 
-// The published conventions, from memory: k2tog rises to the right, ssk to
-// the left.
+// In both conventions, from memory, k2tog rises to the right, ssk to the left.
 func TestDecreasesSlant(t *testing.T) {
 	line := func(op stitch.Op) (x1, y1, x2, y2 float64) {
 		n := numbers.FindAllString(Trade.Symbol(op), 4)
@@ -87,9 +85,9 @@ func TestDecreasesSlant(t *testing.T) {
 }
 
 func TestASymbolKeepsItsProportionsInItsCell(t *testing.T) {
-	a := extent(t, placed(Trade.Symbol(stitch.YarnOver), 10, 20, 8, 6))
+	a := extent(t, symbolInCell(Trade.Symbol(stitch.YarnOver), 10, 20, 8, 6))
 	assert.InDelta(t, a.right-a.left, a.bottom-a.top, 0.01, "a circle stays round")
 	assert.InDelta(t, 14, (a.left+a.right)/2, 0.01)
 	assert.InDelta(t, 23, (a.top+a.bottom)/2, 0.01)
-	assert.Empty(t, placed("", 0, 0, 1, 1))
+	assert.Empty(t, symbolInCell("", 0, 0, 1, 1))
 }

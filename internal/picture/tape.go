@@ -8,19 +8,18 @@ import (
 	"thenar/internal/units"
 )
 
-// tape is one measurement where it is taken: lines in the hand's coordinates
-// and the place of its label.
+// tape is one measurement drawn where it is taken.
 type tape struct {
 	field string
 	name  string
 	value units.Length
-	named bool // its label has room for the name
-	lines func(*pen)
+	named bool       // the label has room for the name
+	lines func(*pen) // draws it in the hand's coordinates
 	label label
 }
 
-// drawTapes draws every tape with its value, what was filled in dotted and as
-// "about"; an example dotted, with the names alone.
+// drawTapes draws every tape with its value. Filled values are dotted and marked "≈"; an
+// example is dotted, with names in place of values.
 func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
 	for _, t := range f.tapes(c.letter) {
 		class, text := "tape", t.value.With(o.unit())
@@ -48,14 +47,14 @@ func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
 	}
 }
 
-// dotted is a pattern of dots for a line of a tenth of the letters' size.
+// dotted returns the dash pattern of dots for a line of a tenth of the letters' size.
 func dotted(letter float64) string {
 	return draw.Number(0.01*letter) + " " + draw.Number(0.22*letter)
 }
 
-// tapes are all measurements. Girths are level arcs, as a tape lies round;
-// lengths are straight, beside what they measure. Of a thumb that is tucked in
-// there is nothing to measure.
+// tapes returns the tapes of all measurements, without those of a thumb that is tucked
+// in. Girths are arcs, as a tape lies round; lengths are straight, beside what they
+// measure.
 func (f *figure) tapes(letter float64) []tape {
 	all := append(f.girths(letter), f.lengths(letter)...)
 	if f.tucked {
@@ -66,7 +65,7 @@ func (f *figure) tapes(letter float64) []tape {
 	return all
 }
 
-// girths go round; the labels of the three on the palm stand under them.
+// girths returns the tapes of girths. On the palm and wrist their labels are under them.
 func (f *figure) girths(letter float64) []tape {
 	under := func(x, y float64) label {
 		return label{at: point{x, y - 1.35*letter}, anchor: draw.Middle, slide: point{0, -0.3 * letter}, over: true}
@@ -99,7 +98,7 @@ func (f *figure) girths(letter float64) []tape {
 	}
 }
 
-// lengths stand beside what they measure.
+// lengths returns the tapes of lengths.
 func (f *figure) lengths(letter float64) []tape {
 	side := -1.06*f.palm - 1.6*letter
 	for _, p := range f.outline(0) {
@@ -135,15 +134,15 @@ func (f *figure) lengths(letter float64) []tape {
 	}
 }
 
-// round is a tape that goes round what lies between a and b: an arc that
-// sags, with a small mark at each end.
+// round draws a tape round what lies between a and b: a sagging arc with a small mark at
+// each end.
 func (p *pen) round(a, b point, letter float64) {
 	p.move(a)
 	p.bow(a, b, -0.035)
 	p.ends(a, b, letter)
 }
 
-// straight is a tape along a line, with a small mark at each end.
+// straight draws a tape along a line, with a small mark at each end.
 func (p *pen) straight(a, b point, letter float64) {
 	p.move(a).line(b)
 	p.ends(a, b, letter)

@@ -7,9 +7,9 @@ import (
 	"thenar/internal/draw"
 )
 
-// Texture is the lines that tell a yarn from the others without colour, over
-// a rectangle, step mm apart: b level, c upright, d rising, e falling, f level
-// and upright, g rising and falling, h broken; a has none.
+// Texture returns the lines over a rectangle that distinguish a yarn without colour, step
+// mm apart: b level, c upright, d rising, e falling, f level and upright, g rising and
+// falling, h broken; a has none.
 func Texture(yarn string, x, y, w, h, step float64) string {
 	var p draw.Pen
 	switch yarn {
@@ -63,16 +63,16 @@ func falling(p *draw.Pen, x, y, w, h, step float64) {
 	}
 }
 
-// Dark tells whether a fill (#RRGGBB) is so dark that what stands on it is
-// drawn light: whether white has the greater contrast on it (WCAG 2.2, 1.4.3:
-// relative luminance L, contrast (L1 + 0.05)/(L2 + 0.05)).
+// Dark reports whether a fill (#RRGGBB) is so dark that white has a greater contrast on it
+// than black, where contrast is (L1 + 0.05)/(L2 + 0.05) of the relative luminances (WCAG
+// 2.2, 1.4.3).
 func Dark(fill string) bool {
 	l, ok := Luminance(fill)
 	return ok && 1.05/(l+0.05) > (l+0.05)/0.05
 }
 
-// Luminance is the relative luminance of a colour #RRGGBB, from 0 for black to
-// 1 for white (WCAG 2.2); ok is false for what is no such colour.
+// Luminance returns the relative luminance of a colour #RRGGBB, from 0 for black to 1 for
+// white (WCAG 2.2); ok is false for any other text.
 func Luminance(colour string) (l float64, ok bool) {
 	if len(colour) != 7 || colour[0] != '#' {
 		return 0, false

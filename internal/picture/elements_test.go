@@ -41,11 +41,11 @@ func child(t *testing.T) *mitt.Plan {
 	return planned(t, mitt.Mitten, 20, 28, hand.Hand{Circumference: 142 * mm, Length: 127 * mm, Thumb: 48 * mm})
 }
 
-// element is one element of a written picture, with its place in the tree.
+// element is an element of a written picture, with its place in the tree.
 type element struct {
 	name  string
 	attr  map[string]string
-	in    []string // classes and layers of what it lies in
+	in    []string // classes and layers of its ancestors
 	chars string
 }
 
@@ -81,7 +81,7 @@ func elements(t *testing.T, s *draw.Scene) []element {
 	}
 }
 
-// having picks the elements with an attribute of a value.
+// having returns the elements with this value of an attribute.
 func having(list []element, name, value string) []element {
 	var out []element
 	for _, e := range list {
@@ -101,7 +101,7 @@ func num(t *testing.T, text string) float64 {
 
 var numbers = regexp.MustCompile(`-?[0-9.]+`)
 
-// extent is the rectangle round all points of path data.
+// extent returns the rectangle round all points of path data.
 func extent(t *testing.T, d string) area {
 	t.Helper()
 	const far = 1e9
@@ -115,8 +115,8 @@ func extent(t *testing.T, d string) area {
 	return a
 }
 
-// textAreas are the rectangles of all texts in a face that runs wider than
-// the bundled one.
+// textAreas returns the areas of all texts in a typeface that runs wider than the bundled
+// one.
 func textAreas(s *draw.Scene) map[string]area {
 	out := map[string]area{}
 	for i, item := range s.Items {
