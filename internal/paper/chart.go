@@ -55,7 +55,7 @@ func (h *handout) keys() {
 
 func lower(s string) string { return string(s[0]-'A'+'a') + s[1:] }
 
-// keyScale is the scale of a key in large print.
+// keyScale returns the scale of a key, which grows with the letters of the page.
 func (h *handout) keyScale() float64 { return h.body / ordinary.body }
 
 func (h *handout) key(g chart.Grid) *draw.Scene {

@@ -10,7 +10,7 @@ import (
 )
 
 // good returns a valid or empty cell, and sets its value in the student.
-func (m *generator) good(c wantedColumn, s *Student, i int) string {
+func (m *generator) good(c generatedColumn, s *Student, i int) string {
 	if c.field != fieldName && m.IntN(4) == 0 {
 		return m.pick("", "", " ", "–")
 	}
@@ -51,7 +51,7 @@ func (m *generator) good(c wantedColumn, s *Student, i int) string {
 
 // goodLength writes a length in the unit of the class, of the heading or one of its
 // own, in one of the ways people write it.
-func (m *generator) goodLength(c wantedColumn, put func(text, value string) string) string {
+func (m *generator) goodLength(c generatedColumn, put func(text, value string) string) string {
 	unit, suffix := m.unit, ""
 	if c.unit != "" {
 		unit = c.unit
@@ -90,7 +90,7 @@ func (m *generator) goodLength(c wantedColumn, put func(text, value string) stri
 
 // goodGauge writes a count; under stitches perhaps both counts, unless the table
 // has a column of rounds.
-func (m *generator) goodGauge(c wantedColumn, s *Student) string {
+func (m *generator) goodGauge(c generatedColumn, s *Student) string {
 	n, width := m.pick("24", "22.5", "22,5", "19½"), c.over
 	word, tail := m.pick("", " sts"), ""
 	if c.field == roundsPath {
@@ -121,7 +121,7 @@ func (m *generator) goodGauge(c wantedColumn, s *Student) string {
 
 // bad returns a cell at fault and part of the reason; no reason if the field has no
 // faults.
-func (m *generator) bad(c wantedColumn) (text, reason string) {
+func (m *generator) bad(c generatedColumn) (text, reason string) {
 	formula := m.pick("=A1+B1", "+19", "@SUM(A1)", "-2+3", `=HYPERLINK("x","y")`, "\t=1", "=cmd|' /C calc'!A0")
 	if m.stray && m.delimiter == "\t" {
 		formula = strings.TrimSpace(formula) // behind a stray quote, a quote and a tab would end a cell
@@ -171,7 +171,7 @@ func (m *generator) bad(c wantedColumn) (text, reason string) {
 	return m.badLength()
 }
 
-func (m *generator) badGauge(c wantedColumn) (text, reason string) {
+func (m *generator) badGauge(c generatedColumn) (text, reason string) {
 	switch m.IntN(4) {
 	case 0:
 		return "0", "write a number above 0"

@@ -34,15 +34,15 @@ type generator struct {
 	quoted    bool // every cell is in quotes
 	stray     bool // some quotes are not closed; then none means inches
 	unit      units.Unit
-	columns   []wantedColumn
+	columns   []generatedColumn
 	line      int
 	out       strings.Builder
 	wanted    []wantedRow
 	spoilt    map[string]int // number of spoilt cells by field, to see that all were tried
 }
 
-// wantedColumn is a column of a generated table.
-type wantedColumn struct {
+// generatedColumn is a column of a generated table.
+type generatedColumn struct {
 	heading string
 	field   string
 	unit    units.Unit // named in its heading
@@ -56,7 +56,7 @@ func newGenerator(seed uint64) *generator {
 	m.delimiter, m.end = m.pick(",", ";", "\t", "|"), m.pick("\n", "\r\n", "\r")
 	m.quoted, m.stray = m.IntN(3) == 0, m.IntN(3) == 0
 	m.unit = []units.Unit{units.MM, units.CM, units.IN}[m.IntN(3)]
-	m.columns = []wantedColumn{{heading: m.pick("name", "Student", "INITIALS", " Knitter ", "Name (or initials)", "Student's name"), field: fieldName}}
+	m.columns = []generatedColumn{{heading: m.pick("name", "Student", "INITIALS", " Knitter ", "Name (or initials)", "Student's name"), field: fieldName}}
 	for _, c := range [][]string{
 		{"pins.cast_on", "cast on", "Cuff stitches", "stitches on the needles"},
 		{"pins.cuff_rounds", "cuff rounds", "Cuff rows"},
@@ -69,7 +69,7 @@ func newGenerator(seed uint64) *generator {
 		{"", "shoe size", "e-mail", "paid", "Phone no."},
 	} {
 		if m.IntN(2) == 0 {
-			m.columns = append(m.columns, wantedColumn{heading: m.pick(c[1:]...), field: c[0]})
+			m.columns = append(m.columns, generatedColumn{heading: m.pick(c[1:]...), field: c[0]})
 		}
 	}
 	m.lengthColumns()
@@ -101,7 +101,7 @@ func (m *generator) lengthColumns() {
 		if c.field != hand.FieldCircumference && m.IntN(3) > 0 {
 			continue
 		}
-		col := wantedColumn{heading: m.pick(c.headings...), field: c.field, least: c.least, span: c.span}
+		col := generatedColumn{heading: m.pick(c.headings...), field: c.field, least: c.least, span: c.span}
 		if m.IntN(2) == 0 {
 			col.unit = []units.Unit{units.MM, units.CM, units.IN}[m.IntN(3)]
 			u := string(col.unit)
@@ -112,14 +112,14 @@ func (m *generator) lengthColumns() {
 }
 
 func (m *generator) gaugeColumns() {
-	over := func(stem string) wantedColumn {
+	over := func(stem string) generatedColumn {
 		switch m.IntN(3) {
 		case 1:
-			return wantedColumn{heading: m.pick(stem+" (10 cm)", stem+" / 100 mm", stem+" over 10cm", stem+", 10 x 10 cm"), over: exact(100_000, m.unit)}
+			return generatedColumn{heading: m.pick(stem+" (10 cm)", stem+" / 100 mm", stem+" over 10cm", stem+", 10 x 10 cm"), over: exact(100_000, m.unit)}
 		case 2:
-			return wantedColumn{heading: m.pick(stem+" / 4 in", stem+" (4 inches)", stem+" over 4in"), over: exact(101_600, m.unit)}
+			return generatedColumn{heading: m.pick(stem+" / 4 in", stem+" (4 inches)", stem+" over 4in"), over: exact(101_600, m.unit)}
 		}
-		return wantedColumn{heading: stem, over: GaugeOver(m.unit)}
+		return generatedColumn{heading: stem, over: GaugeOver(m.unit)}
 	}
 	if m.IntN(4) > 0 {
 		c := over(m.pick("stitches", "sts", "gauge", "Stitch gauge"))
