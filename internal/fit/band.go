@@ -2,7 +2,7 @@ package fit
 
 import "thenar/internal/fault"
 
-// Band sorts a round by its stretch.
+// Band says how tight a round is.
 type Band int
 
 // The bands, from loose to tight.
@@ -13,23 +13,23 @@ const (
 	TooTight
 )
 
-// Words is what the band is called.
+// Words returns the band's name.
 func (b Band) Words() string {
 	return [...]string{"too loose", "easy", "snug", "too tight"}[b]
 }
 
-// Bands are the stretches, body over fabric minus one, at which a band ends:
-// below Loose the fabric is too loose, from Snug on it is stretched, above
-// Tight it is too tight.
+// Bands are the limits of the bands as stretches, body over fabric minus one:
+// below Loose a fabric is too loose, from Snug on it is snug, above Tight it is
+// too tight.
 type Bands struct{ Loose, Snug, Tight float64 }
 
-// DefaultBands: a fabric of more than 1¼ times the body flaps, one that the
-// body fills is snug, and one that is stretched by more than 15 % is too tight
-// for a mitt that stays on for hours (common practice, no source; socks are
-// worked 10 to 20 % smaller than the foot).
+// DefaultBands are the bands if a person gives none. A fabric of more than 1¼
+// times the body flaps, one that the body fills is snug, and one stretched by
+// more than 15 % is too tight for a mitt that is worn for hours (common practice,
+// no source; socks are knitted 10 to 20 % smaller than the foot).
 var DefaultBands = Bands{Loose: -0.20, Snug: 0, Tight: 0.15}
 
-// Of is the band of a stretch.
+// Of returns the band of a stretch.
 func (b Bands) Of(stretch float64) Band {
 	switch {
 	case stretch < b.Loose:
@@ -42,7 +42,7 @@ func (b Bands) Of(stretch float64) Band {
 	return TooTight
 }
 
-// Check refuses bands that don't follow each other, each from −0.9 to 3.
+// Check returns faults unless the bands are in order and from −0.9 to 3.
 func (b Bands) Check() fault.Fields {
 	var faults fault.Fields
 	for _, e := range []struct {

@@ -8,13 +8,13 @@ import (
 	"thenar/internal/stitch"
 )
 
-// body is the hand under the fabric.
+// body is the hand under the fabric. Girths and heights are in mm.
 type body struct {
-	p     *mitt.Plan
-	below hand.Girths // of the gusset, the thumb laid in
-	above hand.Girths // where it parts, without the thumb
-	parts float64     // mm from the hand's first round up to where the thumb parts
-	crown float64     // girth where the top begins
+	p       *mitt.Plan
+	below   hand.Girths // up to where the thumb parts, with the thumb laid in
+	above   hand.Girths // above that, without the thumb
+	parting float64     // height above the hand's first round at which the thumb parts
+	crown   float64     // girth where the top begins
 }
 
 func newBody(p *mitt.Plan) (*body, error) {
@@ -26,16 +26,16 @@ func newBody(p *mitt.Plan) (*body, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts := 0.0
+	parting := 0.0
 	if !p.Thumbed() {
-		parts = p.Hand.WristToCrotch.MM() // the hand begins at the wrist
+		parting = p.Hand.WristToCrotch.MM() // the hand begins at the wrist
 	}
-	crown := above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds - parts)
-	return &body{p, below, above, parts, crown}, nil
+	crown := above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds - parting)
+	return &body{p, below, above, parting, crown}, nil
 }
 
-// fill sets the girths of body and wish for a round of n stitches at a share
-// of its section's rounds.
+// fill sets the body's girth and the wanted girth of a round of n stitches. share
+// is the share of the section's rounds that end with it.
 func (b *body) fill(row *Row, n int, share float64) {
 	p := b.p
 	wrist, h, e := p.Hand.Wrist.MM(), p.Hand.Circumference.MM(), &p.Ease
@@ -49,21 +49,21 @@ func (b *body) fill(row *Row, n int, share float64) {
 		height := row.Height + p.BaseAbove.MM()
 		row.Body, ease = b.below.At(height), p.EaseAt(height)
 	case stitch.OverTips:
-		left := float64(p.Top.End)/float64(p.Top.Stitches) - 1
-		row.Body = b.crown * (1 + left*math.Pow(share, 1.5))
+		change := float64(p.Top.End)/float64(p.Top.Stitches) - 1
+		row.Body = b.crown * (1 + change*math.Pow(share, 1.5))
 	case stitch.OverDigit:
 		d := row.about.Digit
-		left := 1.0 // of a closed one that is halved
+		filled := 1.0 // share of the digit's girth; less in the tip of a closed one
 		if d.Closed && n < d.Stitches {
-			left = float64(n) / float64(d.Stitches)
+			filled = float64(n) / float64(d.Stitches)
 		}
-		row.Body = left * d.Girth
-		row.Wanted = row.Body + left*d.Added
+		row.Body = filled * d.Girth
+		row.Wanted = row.Body + filled*d.Added
 		return
 	default:
-		row.Body = b.above.At(row.Height - b.parts)
-		if row.Height < b.parts { // the thumb lies inside
-			row.Body = b.below.At(row.Height - b.parts + p.Hand.GussetLength.MM())
+		row.Body = b.above.At(row.Height - b.parting)
+		if row.Height < b.parting { // the thumb lies inside
+			row.Body = b.below.At(row.Height - b.parting + p.Hand.GussetLength.MM())
 			row.Wanted = max(row.Body, h*(1+ease))
 			return
 		}
@@ -71,12 +71,12 @@ func (b *body) fill(row *Row, n int, share float64) {
 	row.Wanted = row.Body * (1 + ease)
 }
 
-// withThumb is the body's girth at a round of a mitten without a thumb, and the
-// room in which the thumb lies: as much wider as the palm with the thumb is than
-// the hand. Below the parting that is the palm.
+// withThumb returns the body's girth in a round of a mitten without a thumb, with
+// room for the thumb: it is wider in the ratio of the palm with the thumb to the
+// hand. Up to where the thumb parts it is at least that palm.
 func (b *body) withThumb(row Row) float64 {
 	h, palm := b.p.Hand.Circumference.MM(), b.p.Hand.Palm.MM()
-	if row.Section.Over() == stitch.OverHand && row.Height < b.parts {
+	if row.Section.Over() == stitch.OverHand && row.Height < b.parting {
 		return max(row.Body, palm)
 	}
 	return row.Body * max(1, palm/h)

@@ -1,4 +1,4 @@
-// Package fit compares the fabric with the hand, round by round.
+// Package fit compares the fabric of a mitt with the hand, round by round.
 package fit
 
 import (
@@ -9,44 +9,42 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Row is one round: its upper edge, the girth of fabric and body there, the
-// girth that was wanted (the body with its ease), and the stretch, body over
-// fabric minus one. Lengths are in mm.
+// Row compares one round with the body at its upper edge. Lengths are in mm.
 type Row struct {
 	Section     stitch.Part
-	Round       int
+	Round       int     // in the section, from 1
 	Height      float64 // above the start of the section
-	AboveCastOn float64
-	Fabric      float64
-	Body        float64
-	Wanted      float64
-	Stretch     float64
+	AboveCastOn float64 // height above the cast-on
+	Fabric      float64 // girth of the fabric
+	Body        float64 // girth of the body
+	Wanted      float64 // girth of the body with its ease
+	Stretch     float64 // body over fabric minus one
 	Band        Band
 
 	about  *stitch.About // of its section
-	fitted bool          // it goes round hand or digit as wide as it is
+	fitted bool          // the round follows the hand or digit, and is not shaped to an end
 }
 
-// Rows gives a row for every round of every section, in the order knitted.
-// The fabric's girth is its count over the stitches per mm, in
-// stocking-stitch gauge throughout; heights are rounds over rounds per mm.
-// The thumb stands on the round in which its stitches were put aside, so its
-// heights above the cast-on begin there. The body is:
+// Rows returns a row for every round of every section, in the order knitted. The
+// fabric's girth is the stitches of the round divided by the stitches per mm, at
+// the gauge of stocking stitch throughout; heights are rounds divided by rounds
+// per mm. The thumb's heights above the cast-on begin at the round in which its
+// stitches were put aside. The body is:
 //
 //   - cuff: the wrist; plain cuff: evenly from the wrist to the hand
 //   - gusset: the hand with the thumb laid in, C(h)
-//   - hand: the girths measured above the parting, else its circumference;
-//     in a mitten without a thumb it begins at the wrist, and up to the
-//     parting is C(h), since the thumb lies inside
-//   - thumb: its girth; where a closed thumb is halved, the same share of it
-//   - top: the girth where it begins × (1 + (end/N′ − 1)·x^1.5), x the share
-//     of the top's rounds, the line that the decreases follow (common
-//     practice, no source)
+//   - hand: the girths measured above where the thumb parts, else the hand's
+//     circumference; in a mitten without a thumb the hand begins at the wrist and
+//     is C(h) up to where the thumb parts, since the thumb lies inside
+//   - thumb: its girth, in the tip of a closed thumb reduced like its stitches
+//   - top: the girth where it begins × (1 + (end/N′ − 1)·x^1.5), with x the share
+//     of the top's rounds, the line that the decreases follow (common practice,
+//     no source)
 //
-// What is wanted is the body with the ease of its part, and the thumb with
-// what is added to it. The thumb's band takes that room as part of the thumb,
-// since a narrow tube needs it; that of a mitten without a thumb takes the room
-// in which the thumb lies as part of the hand.
+// The wanted girth is the body's with the ease of its part, or the thumb's with
+// the room added to it. A thumb's band counts that room as thumb, since a narrow
+// tube needs it. In a mitten without a thumb the band counts the room for the
+// thumb as hand.
 func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 	return AppendRows(nil, p, m, bands)
 }

@@ -15,10 +15,16 @@ import (
 
 const mm = units.Millimetre
 
+// rows plans a mitt at 24 stitches and 32 rounds over 10 cm.
 func rows(t *testing.T, kind mitt.Kind) (*mitt.Plan, []Row) {
 	t.Helper()
+	return rowsAt(t, kind, gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true})
+}
+
+func rowsAt(t *testing.T, kind mitt.Kind, g gauge.Gauge) (*mitt.Plan, []Row) {
+	t.Helper()
 	p, err := mitt.New().Plan(&mitt.Request{
-		Kind: kind, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true},
+		Kind: kind, Gauge: g,
 		Hand:   hand.Hand{Circumference: 190 * mm, Thumb: 65 * mm, Length: 180 * mm, Wrist: 157 * mm},
 		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
 	})
@@ -28,7 +34,7 @@ func rows(t *testing.T, kind mitt.Kind) (*mitt.Plan, []Row) {
 	return p, list
 }
 
-func of(list []Row, part stitch.Part) []Row {
+func ofPart(list []Row, part stitch.Part) []Row {
 	var out []Row
 	for _, r := range list {
 		if r.Section == part {
@@ -38,10 +44,10 @@ func of(list []Row, part stitch.Part) []Row {
 	return out
 }
 
-// Worked by hand from the definitions: 24 stitches and 32 rounds over 10 cm.
+// Worked by hand from the definitions.
 func TestRows(t *testing.T) {
 	p, list := rows(t, mitt.Fingerless)
-	cuff, gusset, thumb := of(list, stitch.Cuff), of(list, stitch.Gusset), of(list, stitch.Thumb)
+	cuff, gusset, thumb := ofPart(list, stitch.Cuff), ofPart(list, stitch.Gusset), ofPart(list, stitch.Thumb)
 	assert.InDelta(t, 3.125, cuff[0].Height, 1e-9)
 	assert.InDelta(t, 38/0.24, cuff[0].Fabric, 1e-9)
 	assert.InDelta(t, 157, cuff[0].Body, 1e-9)
@@ -56,15 +62,15 @@ func TestRows(t *testing.T) {
 
 	division := float64(p.Cuff.Rounds+p.Cuff.PlainRounds+19) / 0.32
 	assert.InDelta(t, division+3.125, thumb[0].AboveCastOn, 1e-9)
-	assert.InDelta(t, division+3.125, of(list, stitch.Hand)[0].AboveCastOn, 1e-9)
+	assert.InDelta(t, division+3.125, ofPart(list, stitch.Hand)[0].AboveCastOn, 1e-9)
 	assert.InDelta(t, 65, thumb[3].Body, 1e-9)
 }
 
-// The plain cuff goes evenly from wrist to hand; the top ends in what is
-// drawn up, and the body with it.
-func TestTapers(t *testing.T) {
+// The body of a plain cuff widens evenly from wrist to hand; that of the top and
+// of the thumb's tip narrows with the stitches.
+func TestTaperingRows(t *testing.T) {
 	p, list := rows(t, mitt.Mitten)
-	plain, top, thumb := of(list, stitch.CuffPlain), of(list, stitch.Top), of(list, stitch.Thumb)
+	plain, top, thumb := ofPart(list, stitch.CuffPlain), ofPart(list, stitch.Top), ofPart(list, stitch.Thumb)
 	assert.InDelta(t, 190, plain[len(plain)-1].Body, 1e-9)
 	assert.InDelta(t, 157+33.0/float64(len(plain)), plain[0].Body, 1e-9)
 	last := top[len(top)-1]
@@ -76,13 +82,13 @@ func TestTapers(t *testing.T) {
 	}
 }
 
-// Without a thumb the palm has it inside: worked by hand, the thumb parts
-// 60 mm above the wrist, 19.2 rounds of the hand, and the palm widens to
-// 120 + 0.55 × 0.34 × 120 = 142.44 mm over the last 0.33 × 120 = 39.6 mm to it.
-// 20 mm above that, 25.6 rounds, the hand is 100 mm. The mitten is one tube, by
-// 5 % wider than both: 1.05 × 142.44 = 149.562 mm. The room for the thumb counts
-// as filled, so nothing is too loose but where the hand is that much narrower.
-func TestWithoutAThumb(t *testing.T) {
+// A mitten without a thumb has it inside the palm. By hand: the thumb parts 60 mm
+// above the wrist, 19.2 rounds of the hand, and the palm widens to
+// 120 + 0.55 × 0.34 × 120 = 142.44 mm over the last 0.33 × 120 = 39.6 mm below.
+// 20 mm above, at 25.6 rounds, the hand is 100 mm. The mitten is one tube, 5 %
+// wider than the palm: 1.05 × 142.44 = 149.562 mm. The room for the thumb counts
+// as filled, so the fabric is too loose only where the hand is that much narrower.
+func TestMittenWithoutThumb(t *testing.T) {
 	p, err := mitt.New().Plan(&mitt.Request{
 		Kind: mitt.Thumbless, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true},
 		Hand: hand.Hand{
@@ -94,9 +100,9 @@ func TestWithoutAThumb(t *testing.T) {
 	require.NoError(t, err)
 	list, err := Rows(p, p.Mitt(), DefaultBands)
 	require.NoError(t, err)
-	assert.Empty(t, of(list, stitch.Gusset))
-	assert.Empty(t, of(list, stitch.Thumb))
-	above := of(list, stitch.Hand)
+	assert.Empty(t, ofPart(list, stitch.Gusset))
+	assert.Empty(t, ofPart(list, stitch.Thumb))
+	above := ofPart(list, stitch.Hand)
 	assert.InDelta(t, 120, above[5].Body, 1e-9, "6 rounds are 18.75 mm, below where it widens")
 	assert.InDelta(t, 120+22.44*(59.375-20.4)/39.6, above[18].Body, 1e-6, "19 rounds are 59.375 mm")
 	assert.InDelta(t, 149.562, above[18].Wanted, 1e-9, "the palm itself is narrower")
@@ -108,16 +114,16 @@ func TestWithoutAThumb(t *testing.T) {
 	}
 	assert.Equal(t, TooLoose, above[25].Band, "100 × 1.187 = 118.7 mm")
 	var names []string
-	for _, site := range Sum(p, list, Tolerance).Sites {
+	for _, site := range Summarise(p, list, Tolerance).Sites {
 		names = append(names, site.Name)
 	}
 	assert.Equal(t, []string{"wrist", "palm with thumb", "hand"}, names)
 }
 
-// Girths above the parting are used where they were measured, and the last of
-// them goes on into the top: worked by hand, 12.5 mm up is half-way from 190
-// to 184 on a straight line.
-func TestMeasuredAbove(t *testing.T) {
+// Girths measured above where the thumb parts are used, and the top begins with
+// the last of them. By hand: 12.5 mm up is half-way from 190 to 184 on a straight
+// line.
+func TestGirthsMeasuredAbove(t *testing.T) {
 	p, err := mitt.New().Plan(&mitt.Request{
 		Kind: mitt.Mitten, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true},
 		Hand: hand.Hand{
@@ -129,7 +135,7 @@ func TestMeasuredAbove(t *testing.T) {
 	require.NoError(t, err)
 	list, err := Rows(p, p.Mitt(), DefaultBands)
 	require.NoError(t, err)
-	above, top := of(list, stitch.Hand), of(list, stitch.Top)
+	above, top := ofPart(list, stitch.Hand), ofPart(list, stitch.Top)
 	assert.InDelta(t, 187, above[3].Body, 1e-9, "4 rounds are 12.5 mm")
 	assert.InDelta(t, 184, above[len(above)-1].Body, 1e-9)
 	assert.InDelta(t, 184*float64(p.Top.End)/float64(p.Top.Stitches), top[len(top)-1].Body, 1e-9)

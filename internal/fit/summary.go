@@ -8,44 +8,42 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Tolerance is how far a girth may be off what was wanted and still fit, in
-// mm, where the person names no other (common practice, no source).
+// Tolerance is the difference from the wanted girth, in mm, up to which a girth
+// fits, if the person gives none (common practice, no source).
 const Tolerance = 5.0
 
-// Site is a place at which the fit is told: the fabric's girth with its 95 %
-// interval, the body's, what was wanted, and the chance that the fabric comes
-// out within the tolerance of it.
+// Site is a place for which the fit is shown. Girths are in mm.
 type Site struct {
 	Name      string
 	Section   stitch.Part
 	Round     int
 	Fabric    float64
-	Low, High float64
+	Low, High float64 // 95 % interval of the fabric
 	Body      float64
 	Wanted    float64
-	Chance    float64
+	Chance    float64 // that the fabric comes out within the tolerance of the wanted girth
 }
 
-// Summary is the fit of a whole mitt. Worst and Mean are over the rounds of
-// gusset, hand and thumb that are not shaped to an end, fabric against wish in
-// mm, whichever the direction; Chance is that all sites fit together.
+// Summary is the fit of a whole mitt. Worst and Mean are absolute differences of
+// fabric and wanted girth in mm, over the rounds of gusset, hand and digits that
+// are not shaped to an end.
 type Summary struct {
 	Worst   float64
 	WorstAt Row
 	Mean    float64
-	Half    float64 // relative half-width of the 95 % interval of every girth
+	Half    float64 // half-width of the 95 % interval of every girth, as a share
 	Sites   []Site
-	Chance  float64
-	Tight   []Row // the rounds that are too tight
+	Chance  float64 // that all sites fit
+	Tight   []Row   // the rounds that are too tight
 }
 
-// Sum sums up the rows of a plan for a tolerance in mm. All girths share the
-// gauge's error, as a share of themselves: so the chance that all fit is that
-// of the errors that all of them allow.
-func Sum(p *mitt.Plan, rows []Row, tolerance float64) Summary {
+// Summarise summarises the rows of a plan for a tolerance in mm. The gauge's error
+// is the same share of every girth, so the chance that all sites fit is that of an
+// error which each of them tolerates.
+func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	doubt := &p.Gauge.StitchDoubt
 	s := Summary{Half: doubt.Half()}
-	chance := chance(doubt)
+	chance := chanceOf(doubt)
 	low, high := math.Inf(-1), math.Inf(1)
 	for _, at := range sites(p, rows) {
 		r := rows[at.row]
@@ -78,18 +76,18 @@ func Sum(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	return s
 }
 
-// Range is how far fabric may lie from what was wanted, fabric minus wish in
-// mm, from the tightest round to the loosest.
+// Range is the range of fabric minus wanted girth over some rounds, in mm, from
+// the tightest to the loosest.
 type Range struct{ Low, High float64 }
 
-// Within tells whether r lies within a tolerance, or no further off than other
-// on either side.
+// Within reports whether r is within the tolerance, or within other, at each of
+// its two ends.
 func (r Range) Within(tolerance float64, other Range) bool {
 	return r.Low >= min(-tolerance, other.Low)-1e-9 && r.High <= max(tolerance, other.High)+1e-9
 }
 
-// Zones are the ranges of gusset, hand and digits, over the rounds that Sum
-// looks at.
+// Zones returns the ranges of gusset, hand and digits, over the rounds that are
+// not shaped to an end.
 func Zones(rows []Row) map[stitch.Part]Range {
 	zones := map[stitch.Part]Range{}
 	for _, r := range rows {
@@ -106,15 +104,15 @@ func Zones(rows []Row) map[stitch.Part]Range {
 	return zones
 }
 
-// allowed is the range of the gauge's error, as a share of the fabric, within
-// which a round stays within the tolerance.
+// allowed returns the range of the gauge's error, as a share, for which a round
+// is within the tolerance.
 func allowed(r Row, tolerance float64) (from, to float64) {
 	return (r.Wanted-tolerance)/r.Fabric - 1, (r.Wanted+tolerance)/r.Fabric - 1
 }
 
-// chance returns that of an error between two shares; without any doubt it is
-// certain or none.
-func chance(d *gauge.Doubt) func(from, to float64) float64 {
+// chanceOf returns the function that gives the chance of an error between two
+// shares. Without doubt that is 0 or 1.
+func chanceOf(d *gauge.Doubt) func(from, to float64) float64 {
 	if len(d.Rectangles) == 0 && d.Variation == 0 && d.Other == 0 {
 		return func(from, to float64) float64 {
 			if from <= 0 && to >= 0 {
@@ -127,17 +125,18 @@ func chance(d *gauge.Doubt) func(from, to float64) float64 {
 	return chances.Within
 }
 
+// place is a site by the index of its row.
 type place struct {
 	name string
 	row  int
 }
 
-// sites are the wrist, the palm with the thumb where it parts, the hand above
-// it and each digit: the last row of a part, or the one that the part says.
+// sites returns the wrist, the palm with the thumb where it parts, the hand above
+// it and each digit: the row that the section names as its site, else its last.
 func sites(p *mitt.Plan, rows []Row) []place {
 	var list []place
 	for from := 0; from < len(rows); {
-		to := from + sectionRows(rows[from:])
+		to := from + rowsOfSection(rows[from:])
 		section, at := rows[from].Section, to-1
 		if site := rows[from].about.Site; site > 0 {
 			at = from + site - 1
@@ -150,7 +149,7 @@ func sites(p *mitt.Plan, rows []Row) []place {
 			name = "palm with thumb"
 		case stitch.OverHand:
 			name = section.Words()
-			if below := inside(p, rows[from:to]); below >= 0 {
+			if below := palmBelow(p, rows[from:to]); below >= 0 {
 				list = append(list, place{"palm with thumb", from + below})
 			}
 		case stitch.OverDigit:
@@ -164,8 +163,8 @@ func sites(p *mitt.Plan, rows []Row) []place {
 	return list
 }
 
-// sectionRows is how many rows at the head of some are of one section.
-func sectionRows(rows []Row) int {
+// rowsOfSection returns the number of leading rows that are of the same section.
+func rowsOfSection(rows []Row) int {
 	n := 1
 	for n < len(rows) && rows[n].Section == rows[0].Section {
 		n++
@@ -173,9 +172,10 @@ func sectionRows(rows []Row) int {
 	return n
 }
 
-// inside is the palm of a mitten without a thumb: the last of the hand's rows
-// below the place where the thumb parts; −1 where there is none.
-func inside(p *mitt.Plan, rows []Row) int {
+// palmBelow returns the index of the palm with the thumb in a mitten without a
+// thumb: the last row of the hand below where the thumb parts, −1 if there is
+// none.
+func palmBelow(p *mitt.Plan, rows []Row) int {
 	if p.Thumbed() {
 		return -1
 	}

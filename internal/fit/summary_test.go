@@ -13,18 +13,18 @@ import (
 	"thenar/internal/stitch"
 )
 
-// What is wanted, worked by hand: 190 mm with −5 % above the parting, 65 mm
-// and its 11.87 mm of room (0.08 × 65 + 1.6 ÷ 0.24) round the thumb.
-func TestWanted(t *testing.T) {
+// By hand: above where the thumb parts 190 mm with an ease of −5 %, round the
+// thumb 65 mm and 11.87 mm of room (0.08 × 65 + 1.6 ÷ 0.24).
+func TestWantedGirths(t *testing.T) {
 	_, list := rows(t, mitt.Fingerless)
-	assert.InDelta(t, 190*0.95, of(list, stitch.Hand)[0].Wanted, 1e-9)
-	thumb := of(list, stitch.Thumb)[0]
+	assert.InDelta(t, 190*0.95, ofPart(list, stitch.Hand)[0].Wanted, 1e-9)
+	thumb := ofPart(list, stitch.Thumb)[0]
 	assert.InDelta(t, 65+5.2+1.6/0.24, thumb.Wanted, 1e-9)
 	assert.Equal(t, Easy, thumb.Band, "19 stitches are 79.2 mm round 76.9")
-	gusset := of(list, stitch.Gusset)
+	gusset := ofPart(list, stitch.Gusset)
 	share := 3.125 / 59.4
 	assert.InDelta(t, gusset[0].Body*(1-0.05*(1-share)), gusset[0].Wanted, 1e-9, "the ease goes from −5 % to none")
-	assert.InDelta(t, 157, of(list, stitch.Cuff)[0].Wanted, 1e-9)
+	assert.InDelta(t, 157, ofPart(list, stitch.Cuff)[0].Wanted, 1e-9)
 }
 
 func TestBands(t *testing.T) {
@@ -36,26 +36,19 @@ func TestBands(t *testing.T) {
 	assert.True(t, Bands{-2, 0, 0.1}.Check().Has("fit.loose_below"))
 }
 
-func planned(t *testing.T, kind mitt.Kind, s gauge.Swatch) (*mitt.Plan, []Row) {
+func rowsBySwatch(t *testing.T, kind mitt.Kind, s gauge.Swatch) (*mitt.Plan, []Row) {
 	t.Helper()
 	g, err := gauge.Of([]gauge.Swatch{s}, gauge.HandVariation, "s")
 	require.NoError(t, err)
-	p, err := mitt.New().Plan(&mitt.Request{
-		Kind: kind, Gauge: g, Hand: hand.Hand{Circumference: 190 * mm, Thumb: 65 * mm, Length: 180 * mm, Wrist: 157 * mm},
-		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
-	})
-	require.NoError(t, err)
-	list, err := Rows(p, p.Mitt(), DefaultBands)
-	require.NoError(t, err)
-	return p, list
+	return rowsAt(t, kind, g)
 }
 
-// The stated chances are the shares of mitts that fit when the gauge's error
-// is drawn as often as you like: each site by itself, and all together.
+// The chances equal the shares of simulated errors of the gauge with which a site
+// fits, or all of them.
 func TestChanceIsTheShareThatFits(t *testing.T) {
-	p, list := planned(t, mitt.Fingerless, gauge.Swatch{Stitches: 24, Width: 100 * mm, Rounds: 32, Height: 100 * mm, Washed: true, CountedTo: 0.5})
+	p, list := rowsBySwatch(t, mitt.Fingerless, gauge.Swatch{Stitches: 24, Width: 100 * mm, Rounds: 32, Height: 100 * mm, Washed: true, CountedTo: 0.5})
 	const tolerance, draws = 6.0, 40_000
-	s := Sum(p, list, tolerance)
+	s := Summarise(p, list, tolerance)
 	require.Len(t, s.Sites, 4)
 	rng := rand.New(rand.NewPCG(7, 70))
 	fits := make([]int, len(s.Sites))
@@ -84,25 +77,25 @@ func TestChanceIsTheShareThatFits(t *testing.T) {
 	assert.Greater(t, s.Worst, s.Mean)
 }
 
-// A wider tolerance never fits less often, and no doubt at all is all or
-// nothing.
+// The chance never falls with a wider tolerance, and is 0 or 1 for a gauge without
+// doubt.
 func TestChanceGrowsWithTheTolerance(t *testing.T) {
-	p, list := planned(t, mitt.Mitten, gauge.Swatch{Stitches: 22, Width: 80 * mm, Washed: true, CountedTo: 1})
+	p, list := rowsBySwatch(t, mitt.Mitten, gauge.Swatch{Stitches: 22, Width: 80 * mm, Washed: true, CountedTo: 1})
 	before := 0.0
 	for tolerance := 1.0; tolerance < 30; tolerance += 2 {
-		now := Sum(p, list, tolerance).Chance
+		now := Summarise(p, list, tolerance).Chance
 		assert.GreaterOrEqual(t, now, before-1e-9)
 		before = now
 	}
 	assert.Greater(t, before, 0.99)
 	p, list = rows(t, mitt.Fingerless)
-	for _, site := range Sum(p, list, 3).Sites {
+	for _, site := range Summarise(p, list, 3).Sites {
 		assert.Contains(t, []float64{0, 1}, site.Chance)
 	}
 }
 
-// A mitt 25 % smaller than the hand is too tight, round for round.
-func TestTooTightIsListed(t *testing.T) {
+// A mitt 25 % smaller than the hand has rounds that are too tight.
+func TestTightRoundsAreListed(t *testing.T) {
 	ease := -0.25
 	p, err := mitt.New().Plan(&mitt.Request{
 		Kind: mitt.Fingerless, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32}, Hand: hand.Hand{Circumference: 190 * mm},
@@ -111,7 +104,7 @@ func TestTooTightIsListed(t *testing.T) {
 	require.NoError(t, err)
 	list, err := Rows(p, p.Mitt(), DefaultBands)
 	require.NoError(t, err)
-	s := Sum(p, list, Tolerance)
+	s := Summarise(p, list, Tolerance)
 	require.NotEmpty(t, s.Tight)
 	for _, r := range s.Tight {
 		assert.Greater(t, r.Stretch, 0.15)

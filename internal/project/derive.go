@@ -69,7 +69,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	if out.Fit, err = fit.Rows(plan, out.Planned, out.Bands); err != nil {
 		return nil, err
 	}
-	out.Summary = fit.Sum(plan, out.Fit, out.Tolerance)
+	out.Summary = fit.Summarise(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Charts = planned.charts(d, marks)
 	out.Lost = out.Charts.Lost()

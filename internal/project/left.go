@@ -12,7 +12,7 @@ import (
 // tolerance.
 type Leaves struct {
 	Tolerance float64 // mm
-	Girths    []fit.Left
+	Girths    []fit.Misfit
 	Lengths   []LeftLength
 }
 
@@ -30,7 +30,7 @@ func leaves(p *Planned) (Leaves, error) {
 	if err != nil {
 		return out, err
 	}
-	out.Girths = fit.LeftOff(rows, out.Tolerance)
+	out.Girths = fit.Misfits(rows, out.Tolerance)
 	at := map[stitch.Part]mitt.Place{stitch.Hand: mitt.PlaceHandLength}
 	if p.Thumbed() {
 		at[stitch.Gusset], at[stitch.Thumb] = mitt.PlaceGussetLength, mitt.PlaceThumbLength

@@ -38,7 +38,7 @@ func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error
 		return nil, fmt.Errorf("project.Report: %w", err)
 	}
 	b = append(b[:len(b)-1], `,"fit_summary":`...)
-	if b, err = pl.appendJSON(b, reportSummaryOf(fit.Sum(p.Plan, pl.rows, p.extra.tolerance), &p.extra)); err != nil {
+	if b, err = pl.appendJSON(b, reportSummaryOf(fit.Summarise(p.Plan, pl.rows, p.extra.tolerance), &p.extra)); err != nil {
 		return nil, err
 	}
 	return appendFit(b, pl.rows, &p.Gauge), nil

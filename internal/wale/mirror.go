@@ -7,51 +7,51 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Mirror names the columns of the other hand's rounds, stitch.Mirror(m),
-// operation by operation, with the names of m, the right hand's: what is the
-// mirror image has the same name. Every round has the columns that it has on
-// the right hand, each with an operation that eats and makes as much, so that
-// what is painted on one hand adds up on the other.
+// Mirror names the columns of stitch.Mirror(m), the other hand, by those of m,
+// the right hand: a column and its mirror image have the same name. Every round
+// has the same columns on both hands, each with an operation that eats and makes
+// as many stitches, so that a chart painted on one hand adds up on the other.
 //
 // An even round is worked alike on both hands, over columns that lie in the
-// opposite order. Its stitches have the names of those that they stand on; what
-// it makes, and what it takes together, is counted from the other end.
+// opposite order. Its plain stitches have the names of the stitches below; its
+// increases and decreases are counted from the other end.
 func Mirror(m stitch.Mitt, base int) Names {
 	right := Mitt(m, base)
 	w := walker{mirror: true}
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
-		return w.mirrored(s.Rounds[i], right[s.Part][i])
+		return w.mirrorRound(s.Rounds[i], right[s.Part][i])
 	})
 }
 
-// mirrored names the operations of one round's mirror image after those of the
-// right hand's, and goes past it.
-func (w *walker) mirrored(r stitch.Round, right []string) []string {
+// mirrorRound names the operations of the mirror image of r by those of the right
+// hand, and moves past it.
+func (w *walker) mirrorRound(r stitch.Round, right []string) []string {
 	ops, names := r.Ops, make([]string, len(right))
 	order := r.MirrorOrder()
 	switch {
-	case whole(ops) && len(ops) == len(w.live):
+	case keepsColumns(ops) && len(ops) == len(w.live):
 		copy(names, w.live)
 	case r.Even:
-		names = w.even(ops, right)
+		names = w.evenRound(ops, right)
 	default:
 		for j, from := range order {
 			names[j] = right[from]
 		}
 	}
-	w.past(r, order, names)
+	w.advance(r, order, names)
 	return names
 }
 
-// whole reports whether a round leaves every column as it is.
-func whole(ops []stitch.Op) bool {
+// keepsColumns reports whether every operation works exactly one column.
+func keepsColumns(ops []stitch.Op) bool {
 	return !slices.ContainsFunc(ops, func(o stitch.Op) bool { return o.In() != 1 || o.Out() != 1 || o == stitch.Hold })
 }
 
-// even names the operations of a round that both hands work alike: of those
-// that eat and make as much, the first has the name that lies first on the
-// needles; of what is made, the last made on the right hand.
-func (w *walker) even(ops []stitch.Op, right []string) []string {
+// evenRound names the operations of a round that both hands work alike. The
+// operations that eat and make equally many stitches get the names that these
+// have on the right hand: in the order on the needles, new columns in the
+// opposite order of making.
+func (w *walker) evenRound(ops []stitch.Op, right []string) []string {
 	type kind struct{ in, out int }
 	of := map[kind][]string{}
 	for i, op := range ops {
@@ -62,7 +62,7 @@ func (w *walker) even(ops []stitch.Op, right []string) []string {
 		if k.in == 0 {
 			slices.Reverse(list)
 		} else {
-			w.sort(list)
+			w.sortByNeedle(list)
 		}
 	}
 	names := make([]string, len(ops))
@@ -73,8 +73,8 @@ func (w *walker) even(ops []stitch.Op, right []string) []string {
 	return names
 }
 
-// sort brings columns in the order in which they lie on the needles.
-func (w *walker) sort(list []string) {
+// sortByNeedle sorts columns in the order in which they lie on the needles.
+func (w *walker) sortByNeedle(list []string) {
 	at := make(map[string]int, len(w.live))
 	for i, name := range w.live {
 		at[name] = i
@@ -82,23 +82,23 @@ func (w *walker) sort(list []string) {
 	slices.SortStableFunc(list, func(a, b string) int { return cmp.Compare(at[a], at[b]) })
 }
 
-// past leaves on the needles what a round makes. Where an even round takes
-// columns together, those that go on keep the order in which they lay.
-func (w *walker) past(r stitch.Round, order []int, names []string) {
+// advance puts the columns that a round leaves on the needles. After decreases in
+// an even round they keep the order in which they lay.
+func (w *walker) advance(r stitch.Round, order []int, names []string) {
 	above := make([]string, 0, len(names))
-	taken := false
+	decreased := false
 	for j, from := range order {
 		op := r.Ops[from]
 		for range op.Out() {
 			above = append(above, names[j])
 		}
 		if op == stitch.Hold {
-			w.keep(r.SetAt(from), names[j])
+			w.putAside(r.SetAt(from), names[j])
 		}
-		taken = taken || op.In() > 1
+		decreased = decreased || op.In() > 1
 	}
-	if r.Even && taken {
-		w.sort(above)
+	if r.Even && decreased {
+		w.sortByNeedle(above)
 	}
 	w.live = above
 }

@@ -1,6 +1,7 @@
-// Package wale names the stitch columns of a mitt from its rounds alone. A
-// column is born at a cast-on or an increase; its name does not depend on the
-// schedule, so what is anchored to it survives a new plan.
+// Package wale names the wales of a mitt, its columns of stitches, from its
+// rounds. A column begins at a cast-on or an increase, and its name does not
+// depend on the schedule: a mark on a column stays in place when the mitt is
+// planned anew.
 package wale
 
 import (
@@ -10,36 +11,32 @@ import (
 	"thenar/internal/stitch"
 )
 
-// The families of columns: the base of the gusset, those made at the edge
-// that is worked first, those made at the other edge, the hand (or the cuff),
-// those cast on over the thumb's gap, those picked up along it, and those made
-// anywhere else.
+// The families of columns. A name is the letter of the family and a number.
 const (
-	Base   = 'B'
-	First  = 'A'
-	Last   = 'Z'
-	Hand   = 'H'
-	Bridge = 'C'
-	Picked = 'P'
-	Made   = 'M'
+	Base   = 'B' // of the base of the gusset
+	First  = 'A' // made at the edge of the gusset that is worked first
+	Last   = 'Z' // made at its other edge
+	Hand   = 'H' // of the hand or the cuff
+	Bridge = 'C' // cast on over the thumb's gap
+	Picked = 'P' // picked up along the gap
+	Made   = 'M' // made anywhere else
 )
 
-// Families are all families of columns.
+// Families has the letters of all families.
 const Families = "ABCHMPZ"
 
-// Names are the columns of every operation of every round of a mitt.
+// Names has the name of the column of every operation: by part, round and
+// operation.
 type Names map[stitch.Part][][]string
 
-// Mitt names the columns of a mitt as the right hand: B1 … of the gusset's
-// base, A1, A2 … made at the edge that is worked first, Z1 … made at the
-// other, in order of birth, H1 … of the hand. The hand takes them over from
-// the gusset, with C1 … for the bridge; the top takes over the hand's, and the
-// thumb the held ones, with P1 … for what is picked up. Cuff and plain cuff
-// number their own. What is made elsewhere is M1, M2 …
+// Mitt names the columns of a mitt worked as the right hand. Numbers count from 1
+// along the needles, or in the order made. The hand goes on with the columns of
+// the gusset and the hand's own, the top with the hand's; what takes up set-aside
+// stitches goes on with theirs. Cuff and plain cuff have columns of their own.
 //
-// An operation that takes several columns has the name of the one that lies on
-// top in the fabric and goes on: the first worked, or the last where the
-// decrease leans right. One that makes a column has the new column's name.
+// A decrease has the name of the column that lies on top in the fabric and goes
+// on: the first worked, or the last if it leans right. An increase has the name
+// of the new column.
 func Mitt(m stitch.Mitt, base int) Names {
 	w := walker{}
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
@@ -51,19 +48,19 @@ func Mitt(m stitch.Mitt, base int) Names {
 	})
 }
 
-// walker goes through rounds with the columns that are on the needles.
+// walker goes through the rounds of a mitt and keeps the columns on the needles.
 type walker struct {
-	live   []string
-	held   map[stitch.Set][]string
-	born   map[byte]int
-	mirror bool // the other hand's rounds are walked
+	live   []string                // on the needles, in the order of the next round
+	held   map[stitch.Set][]string // put aside
+	born   map[byte]int            // number of columns made, by family
+	mirror bool                    // the rounds are the other hand's
 }
 
-// mitt walks the sections in the order worked; round names one round and goes
-// past it.
+// mitt goes through the sections in the order worked. round names the operations
+// of round i of a section and moves the walker past it.
 func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) []string) Names {
 	names := Names{}
-	lasting := false // the columns on the needles are gone on with
+	goesOn := false // the section goes on with the columns on the needles
 	for _, s := range m.Sections {
 		if len(s.Rounds) == 0 {
 			continue
@@ -73,14 +70,14 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 			w.begin(numbered(Base, base), numbered(Hand, s.Rounds[0].In()-s.Rounds[0].LeadIn()))
 		case len(s.From) > 0:
 			w.takeUp(s.From)
-		case lasting && !s.Part.Passing() && s.CastOn == 0:
+		case goesOn && !s.Part.Passing() && s.CastOn == 0:
 			w.turn(s.Shift)
 		default:
 			all := numbered(Hand, s.Rounds[0].In())
-			under := min(base, len(all)) // what the gusset will stand on
+			under := min(base, len(all)) // the gusset will stand on these
 			w.begin(all[:under], all[under:])
 		}
-		lasting = !s.Part.Passing()
+		goesOn = !s.Part.Passing()
 		names[s.Part] = make([][]string, len(s.Rounds))
 		for i := range s.Rounds {
 			names[s.Part][i] = round(s, i)
@@ -89,15 +86,15 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 	return names
 }
 
-// keep puts a column aside.
-func (w *walker) keep(set stitch.Set, name string) {
+// putAside adds a column to a set of held ones.
+func (w *walker) putAside(set stitch.Set, name string) {
 	if w.held == nil {
 		w.held = map[stitch.Set][]string{}
 	}
 	w.held[set] = append(w.held[set], name)
 }
 
-// takeUp puts the columns of some sets on the needles.
+// takeUp puts the columns of held sets back on the needles.
 func (w *walker) takeUp(sets []stitch.Set) {
 	w.live, w.born = nil, map[byte]int{}
 	for _, set := range sets {
@@ -106,8 +103,8 @@ func (w *walker) takeUp(sets []stitch.Set) {
 	}
 }
 
-// begin puts new columns on the needles. The other hand works them in the
-// opposite order, what leads the round by itself.
+// begin puts new columns on the needles. The other hand works each of the two
+// blocks in the opposite order.
 func (w *walker) begin(lead, rest []string) {
 	w.live = append(append([]string(nil), lead...), rest...)
 	w.born = map[byte]int{}
@@ -117,7 +114,7 @@ func (w *walker) begin(lead, rest []string) {
 	}
 }
 
-// turn moves the beginning of the round on by n columns.
+// turn moves the beginning of the round on by n columns, back if n is negative.
 func (w *walker) turn(n int) {
 	if n == 0 || len(w.live) == 0 {
 		return
@@ -126,8 +123,9 @@ func (w *walker) turn(n int) {
 	w.live = append(append([]string(nil), w.live[n:]...), w.live[:n]...)
 }
 
-// round names the operations over the columns that the round below left. In
-// a gusset's leading block an increase has the family of its edge.
+// round names the operations of a round over the columns on the needles, and
+// moves past it. lead is the number of operations in a gusset's leading block,
+// where an increase has the family of its edge.
 func (w *walker) round(r stitch.Round, lead int) []string {
 	ops := r.Ops
 	names := make([]string, 0, len(ops))
@@ -137,7 +135,7 @@ func (w *walker) round(r stitch.Round, lead int) []string {
 		name := ""
 		switch {
 		case op.In() == 0 && op.Out() > 0:
-			family := family(op, i, lead)
+			family := familyOf(op, i, lead)
 			w.born[family]++
 			name = string(family) + strconv.Itoa(w.born[family])
 		case at < len(w.live):
@@ -152,33 +150,33 @@ func (w *walker) round(r stitch.Round, lead int) []string {
 			above = append(above, name)
 		}
 		if op == stitch.Hold {
-			w.keep(r.SetAt(i), name)
+			w.putAside(r.SetAt(i), name)
 		}
 	}
 	w.live = above
 	return names
 }
 
-// leansRight tells a decrease whose last stitch lies on top of the others.
+// leansRight reports whether op is a decrease whose last stitch lies on top.
 func leansRight(op stitch.Op) bool {
 	return op == stitch.K2tog || op == stitch.P2tog || op == stitch.K3tog
 }
 
-func family(op stitch.Op, i, lead int) byte {
+func familyOf(op stitch.Op, i, lead int) byte {
 	switch {
 	case op == stitch.CastOn:
 		return Bridge
 	case op == stitch.PickUp:
 		return Picked
 	case i < lead:
-		return edge(op, i, lead)
+		return edgeOf(op, i, lead)
 	}
 	return Made
 }
 
-// edge tells at which edge of a gusset an increase is made: by its lean, or,
-// where it has none, by the half of the gusset in which it stands.
-func edge(op stitch.Op, i, n int) byte {
+// edgeOf returns the family of increase i in a gusset of n operations: by its
+// lean, or by the half of the gusset in which it stands if it has none.
+func edgeOf(op stitch.Op, i, n int) byte {
 	switch {
 	case op == stitch.M1L || op == stitch.LLI:
 		return First

@@ -10,7 +10,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// section types rounds of codes; "|" parts the gusset from the hand.
+// section returns a gusset of rounds written as codes; "|" ends the leading
+// block.
 func section(t *testing.T, rounds ...string) stitch.Section {
 	t.Helper()
 	s := stitch.Section{Part: stitch.Gusset}
@@ -34,9 +35,9 @@ func gusset(s stitch.Section, base int) [][]string {
 	return Mitt(stitch.Mitt{Sections: []stitch.Section{s}}, base)[stitch.Gusset]
 }
 
-// The hand goes on with the gusset's columns, the bridge has its own; the
+// The hand goes on with the gusset's columns and has new ones for the bridge; the
 // thumb takes up the held ones; the top begins at the side line.
-func TestColumnsGoOn(t *testing.T) {
+func TestColumnsOfAllSections(t *testing.T) {
 	g := section(t, "k m1l k m1r k | k k k k")
 	hand := section(t, "hold hold hold hold hold co co co | k k k k", "k k k | k k k k")
 	hand.Part = stitch.Hand
@@ -53,7 +54,7 @@ func TestColumnsGoOn(t *testing.T) {
 	assert.Equal(t, "P1 P2 B1 A1 B2 Z1 B3", row(stitch.Thumb, 0))
 }
 
-func TestGusset(t *testing.T) {
+func TestColumnsOfGusset(t *testing.T) {
 	for name, c := range map[string]struct {
 		base   int
 		rounds []string
@@ -77,8 +78,8 @@ func TestGusset(t *testing.T) {
 	}
 }
 
-// The third column made at the first edge is A3 whatever rounds the increases
-// fall in, and no name stands twice in a round.
+// The third column made at the first edge is A3 whatever the rounds of the
+// increases, and no name stands twice in a round.
 func TestNamesDoNotDependOnTheSchedule(t *testing.T) {
 	early := section(t, "k m1l k m1r k | k", "k m1l k k k m1r k | k", "k k k k k k k | k")
 	late := section(t, "k k k | k", "k m1l k m1r k | k", "k m1l k k k m1r k | k")
@@ -93,9 +94,9 @@ func TestNamesDoNotDependOnTheSchedule(t *testing.T) {
 	}
 }
 
-// The other hand's columns are the right hand's in a mirror, also under a round
-// that both work alike: ribbing stands on the columns of the round below, what
-// it makes and takes together is counted from the other end, and the thumb's
+// The other hand has the right hand's columns in the opposite order, also in
+// rounds that both work alike: ribbing has the columns of the round below,
+// increases and decreases are counted from the other end, and the thumb's
 // stitches come back as they were put aside.
 func TestMirror(t *testing.T) {
 	g := section(t, "k m1l k m1r k | k k k k")

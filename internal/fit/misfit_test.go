@@ -8,9 +8,9 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Rounds counted by hand: what is off by more than 5 mm, each way by itself,
-// and none of a cuff's plain rounds or a top's.
-func TestLeftOff(t *testing.T) {
+// Counted by hand: the rounds that are more than 5 mm too narrow or too wide, none
+// of them of a plain cuff or a top.
+func TestMisfits(t *testing.T) {
 	row := func(part stitch.Part, fabric float64) Row {
 		return Row{Section: part, Fabric: fabric, Wanted: 100, fitted: part.Over() != stitch.OverTips && !part.Passing()}
 	}
@@ -19,7 +19,7 @@ func TestLeftOff(t *testing.T) {
 		row(stitch.Gusset, 93), row(stitch.Gusset, 95), row(stitch.Gusset, 100), row(stitch.Gusset, 106), row(stitch.Gusset, 108),
 		row(stitch.Hand, 96), row(stitch.Hand, 105), row(stitch.Top, 50), row(stitch.Thumb, 112),
 	}
-	assert.Equal(t, []Left{
+	assert.Equal(t, []Misfit{
 		{stitch.Cuff, -6, 2, 2}, {stitch.Gusset, -7, 1, 5}, {stitch.Gusset, 8, 2, 5}, {stitch.Thumb, 12, 1, 1},
-	}, LeftOff(rows, 5))
+	}, Misfits(rows, 5))
 }
