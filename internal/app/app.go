@@ -20,6 +20,7 @@ type App struct {
 	store    *store.Store
 	planners sync.Pool // of *project.Planner: each serves one request at a time
 	days     sync.Map  // device to the day that was noted for it
+	counted  counted   // of the requests that are over
 }
 
 // Open opens the file at path, which is made where it is missing, and brought to
@@ -48,8 +49,34 @@ func New(st *store.Store) *App {
 	return a
 }
 
-// Planner lends a planner of the pool; the function gives it back.
+// Planner lends a planner of the pool for one request; the function gives it
+// back.
 func (a *App) Planner() (*project.Planner, func()) {
 	pl := a.planners.Get().(*project.Planner)
-	return pl, func() { a.planners.Put(pl) }
+	pl.Begin()
+	return pl, func() {
+		a.counted.add(pl.End())
+		a.planners.Put(pl)
+	}
+}
+
+// counted adds up what requests took.
+type counted struct {
+	mu sync.Mutex
+	project.Counted
+}
+
+func (c *counted) add(more project.Counted) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.Plans += more.Plans
+	c.Searched += more.Searched
+}
+
+// Plans returns how many plans were worked out for the requests that are over.
+// Tests hold a request to it.
+func (a *App) Plans() project.Counted {
+	a.counted.mu.Lock()
+	defer a.counted.mu.Unlock()
+	return a.counted.Counted
 }

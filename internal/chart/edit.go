@@ -144,6 +144,17 @@ func OfSheet(edits []Edit) []Edit {
 	return list
 }
 
+// OnlyCells reports whether edits set stitches, colours and notes, and nothing
+// that the numbers of the mitt or the count at the needles follow.
+func OnlyCells(edits []Edit) bool {
+	for _, e := range edits {
+		if e.Layer == Sheet || e.Layer == Needles {
+			return false
+		}
+	}
+	return true
+}
+
 // Difference is the edits that turn m into to.
 func (m Marks) Difference(to Marks) []Edit {
 	edits := []Edit{}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"errors"
+	"maps"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -19,6 +20,36 @@ type Planner struct {
 	engine *mitt.Planner
 	rows   []fit.Row
 	buffer bytes.Buffer
+
+	remembers bool
+	recent    []made // the last plans, if it remembers them
+	counted   Counted
+}
+
+// made is what came of a sheet.
+type made struct {
+	sheet sheet.Sheet
+	plan  *Planned
+	err   error
+}
+
+// maxRecent is the number of plans that a Planner remembers.
+const maxRecent = 8
+
+// Counted is how many plans were worked out: for what was asked, and in the
+// search for a place to rip back to. What each fixed number costs is a trial of
+// its own, and is not among them.
+type Counted struct{ Plans, Searched int }
+
+// Begin begins a request, within which no sheet is planned twice: a plan
+// follows from its sheet alone.
+func (pl *Planner) Begin() { pl.remembers, pl.counted = true, Counted{} }
+
+// End ends a request, drops its plans, and returns how many were made.
+func (pl *Planner) End() Counted {
+	clear(pl.recent)
+	pl.remembers, pl.recent = false, pl.recent[:0]
+	return pl.counted
 }
 
 // NewPlanner returns a Planner.
@@ -34,6 +65,24 @@ type Planned struct {
 // Plan works out the plan of a sheet. What can't be planned is fault.Fields
 // that name the fields in the way.
 func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
+	if !pl.remembers {
+		return pl.plan(s)
+	}
+	for _, m := range pl.recent {
+		if maps.Equal(m.sheet, s) {
+			return m.plan, m.err
+		}
+	}
+	p, err := pl.plan(s)
+	pl.counted.Plans++
+	if len(pl.recent) == maxRecent {
+		pl.recent = append(pl.recent[:0], pl.recent[1:]...)
+	}
+	pl.recent = append(pl.recent, made{s.Clone(), p, err})
+	return p, err
+}
+
+func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {
 	req, err := s.Request()
 	if err != nil {
 		return nil, err

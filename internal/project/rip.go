@@ -75,7 +75,7 @@ func spoilt(p *Planned, best []off, known ...string) []string {
 // where nothing helps. Every number of rounds is tried, from the fewest. What
 // was off before the try, and went on all the same, is no reason.
 func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, now *Planned) *Rip {
-	best, errBest := pl.anew(pl.standing(d, was.Plan, at, accepted))
+	best, errBest := pl.anew(pl.withWork(d, was.Plan, at, accepted))
 	before, errBefore := pl.anew(d)
 	if errBest != nil || errBefore != nil {
 		return nil
@@ -139,11 +139,12 @@ func (pl *Planner) anew(d Document) ([]off, error) {
 	return offs(p)
 }
 
-// from is the plan of the mitt knitted up to a place, with its document; it is
-// nil where there is none.
+// from returns the plan of the mitt knitted up to a place, nil where there is
+// none, and its document.
 func (pl *Planner) from(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) (*Planned, Document) {
-	next := pl.standing(d, was, at, accepted)
-	p, err := pl.Plan(next.Effective())
+	next := pl.withWork(d, was, at, accepted)
+	pl.counted.Searched++
+	p, err := pl.plan(next.Effective()) // each is asked for once
 	if err != nil {
 		return nil, next
 	}

@@ -99,7 +99,7 @@ func (pl *Planner) Onward(d Document, seen tryon.Reading, other Knitted, accepte
 		return Onward{}, err
 	}
 	d = Knit(d, []Knitted{other})
-	next := pl.standing(d, was.Plan, seen.Place, accepted)
+	next := pl.withWork(d, was.Plan, seen.Place, accepted)
 	out := Onward{Next: next, Was: was}
 	if out.Is, err = pl.Plan(next.Effective()); err != nil {
 		out.Is, out.Fault = nil, err
@@ -144,10 +144,10 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 	return out
 }
 
-// standing is the document with the work at a place and with corrections. At
+// withWork is the document with the work at a place and with corrections. At
 // the cast-on nothing of this hand is knitted, and it is not worked like the
 // other one either.
-func (pl *Planner) standing(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
+func (pl *Planner) withWork(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
 	d.Sheet = d.Sheet.Clone()
 	if at.Begun() {
 		d.Sheet.Knit(at.Worked(was), string(d.Side))

@@ -98,7 +98,7 @@ func TestOnwardFromAnyTry(t *testing.T) {
 		if on.Changed.Count() > 0 {
 			require.NotEqual(t, "Nothing changes: go on as planned.", on.Line, "%v", on.Changed)
 		}
-		anew, err := pl.anew(pl.standing(d, p.Plan, s.Place, accepted))
+		anew, err := pl.anew(pl.withWork(d, p.Plan, s.Place, accepted))
 		require.NoError(t, err)
 		if on.Rip == nil {
 			if len(spoilt(on.Is, anew)) == 0 {

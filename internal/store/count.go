@@ -18,40 +18,54 @@ type Count struct {
 	Section string
 	Round   int
 	At      time.Time // of noting, in UTC
+
+	id, mitt int64
 }
 
-// NoteCount notes where the work stands. A key that is there already is not
-// noted again, whatever came after it.
-func (s *Store) NoteCount(ctx context.Context, mitt int64, c Count) (err error) {
+// NoteCount notes where the work stands, and returns the mitt's newest
+// revision. A key that is there already is not noted again, whatever came after
+// it.
+func (s *Store) NoteCount(ctx context.Context, mitt int64, c Count) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.NoteCount(%d)", mitt)
-	return s.write(ctx, func(ctx context.Context, tx *txn) error {
-		if _, err := stand(ctx, tx, mitt); err != nil {
-			return err
-		}
-		_, err := tx.ExecContext(ctx, `
-			INSERT INTO count (mitt, key, at, side, section, round) VALUES (?, ?, ?, ?, ?, ?)
-			ON CONFLICT (mitt, key) DO NOTHING`, mitt, c.Key, s.stamp(), c.Side, c.Section, c.Round)
-		return err
-	})
+	done, err := s.Commit(ctx, mitt, Change{Counts: []Count{c}})
+	return done.Revision, err
 }
 
-// counts reads the counts of one hand.
-const counts = `SELECT key, at, side, section, round FROM count WHERE mitt = ? AND side = ?`
+func (s *Store) count(ctx context.Context, tx *txn, mitt int64, c Count) error {
+	_, err := tx.ExecContext(ctx, `
+		INSERT INTO count (mitt, key, at, side, section, round) VALUES (?, ?, ?, ?, ?, ?)
+		ON CONFLICT (mitt, key) DO NOTHING`, mitt, c.Key, s.stamp(), c.Side, c.Section, c.Round)
+	return err
+}
+
+const counts = `SELECT c.id, c.mitt, c.key, c.at, c.side, c.section, c.round FROM count c`
+
+// lastCounts reads the last count of each hand, of all mitts or of one. Each is
+// looked up by the index, since a mitt may have thousands.
+const lastCounts = `
+	SELECT c.id, c.mitt, c.key, c.at, c.side, c.section, c.round
+	FROM mitt m CROSS JOIN (SELECT 'right' AS side UNION ALL SELECT 'left') s
+	JOIN count c ON c.id = (SELECT max(id) FROM count WHERE mitt = m.id AND side = s.side)`
+
+// lastCounted is the number of the newest count of either hand of a mitt.
+const lastCounted = `max(
+	coalesce((SELECT max(id) FROM count WHERE mitt = ?1 AND side = 'right'), 0),
+	coalesce((SELECT max(id) FROM count WHERE mitt = ?1 AND side = 'left'), 0))`
 
 func scanCount(row interface{ Scan(...any) error }) (c Count, err error) {
 	var at string
-	if err := row.Scan(&c.Key, &at, &c.Side, &c.Section, &c.Round); err != nil {
+	if err := row.Scan(&c.id, &c.mitt, &c.Key, &at, &c.Side, &c.Section, &c.Round); err != nil {
 		return Count{}, err
 	}
 	c.At, err = parseTime(at)
 	return c, err
 }
 
-// Standing is the last count of one hand; ok is false where none was noted.
-func (s *Store) Standing(ctx context.Context, mitt int64, side string) (c Count, ok bool, err error) {
-	defer fault.Wrap(&err, "store.Standing(%d, %s)", mitt, side)
+// LastCount is the last count of one hand; ok is false where none was noted.
+func (s *Store) LastCount(ctx context.Context, mitt int64, side string) (c Count, ok bool, err error) {
+	defer fault.Wrap(&err, "store.LastCount(%d, %s)", mitt, side)
 	err = s.read(ctx, func(tx *txn) error {
-		c, err = scanCount(tx.QueryRowContext(ctx, counts+` ORDER BY id DESC LIMIT 1`, mitt, side))
+		c, err = scanCount(tx.QueryRowContext(ctx, counts+` WHERE c.mitt = ? AND c.side = ? ORDER BY c.id DESC LIMIT 1`, mitt, side))
 		return err
 	})
 	if errors.Is(err, sql.ErrNoRows) {
@@ -64,7 +78,7 @@ func (s *Store) Standing(ctx context.Context, mitt int64, side string) (c Count,
 func (s *Store) Counts(ctx context.Context, mitt int64, side string) (list []Count, err error) {
 	defer fault.Wrap(&err, "store.Counts(%d, %s)", mitt, side)
 	err = s.read(ctx, func(tx *txn) error {
-		list, err = collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, counts+` ORDER BY id`, mitt, side)
+		list, err = collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, counts+` WHERE c.mitt = ? AND c.side = ? ORDER BY c.id`, mitt, side)
 		return err
 	})
 	return list, err

@@ -3,15 +3,15 @@ package store
 import (
 	"context"
 
+	"thenar/internal/chart"
 	"thenar/internal/fault"
 )
 
-// standing is where a mitt stands: its newest revision of all, and its newest
-// decision.
-type standing struct{ head, decided int64 }
+// heads are the newest revision of a mitt, and its newest decision.
+type heads struct{ head, decided int64 }
 
-// stand finds where a mitt stands; fault.NotFound where there is none.
-func stand(ctx context.Context, tx *txn, id int64) (standing, error) {
+// headOf reads the heads of a mitt; fault.NotFound where there is none.
+func headOf(ctx context.Context, tx *txn, id int64) (heads, error) {
 	var decided, drawn int64
 	err := tx.QueryRowContext(ctx, `
 		SELECT coalesce((SELECT max(revision) FROM decision WHERE mitt = ?1), 0),
@@ -19,14 +19,15 @@ func stand(ctx context.Context, tx *txn, id int64) (standing, error) {
 	if err == nil && decided == 0 {
 		err = missing(id)
 	}
-	return standing{max(decided, drawn), decided}, err
+	return heads{max(decided, drawn), decided}, err
 }
 
 func missing(id int64) error { return fault.New(fault.NotFound, "There is no mitt %d.", id) }
 
-// Create makes a mitt with document, a JSON text, as its revision 1, and
-// gives the mitt's number. The document is kept byte for byte.
-func (s *Store) Create(ctx context.Context, document []byte) (id int64, err error) {
+// Create makes a mitt with document, a JSON text, as its revision 1, and marks
+// on its chart as a stroke, and returns the mitt's number. The document is kept
+// byte for byte.
+func (s *Store) Create(ctx context.Context, document []byte, marks ...chart.Edit) (id int64, err error) {
 	defer fault.Wrap(&err, "store.Create")
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		at := s.stamp()
@@ -37,7 +38,11 @@ func (s *Store) Create(ctx context.Context, document []byte) (id int64, err erro
 		if id, err = made.LastInsertId(); err != nil {
 			return err
 		}
-		return decide(ctx, tx, id, 1, at, document)
+		if err = decide(ctx, tx, id, 1, at, document); err != nil || len(marks) == 0 {
+			return err
+		}
+		_, err = s.draw(ctx, tx, id, Request{Kind: Do, Newest: true, Edits: marks}, heads{1, 1})
+		return err
 	})
 	if err != nil {
 		return 0, err
@@ -45,41 +50,36 @@ func (s *Store) Create(ctx context.Context, document []byte) (id int64, err erro
 	return id, nil
 }
 
-// Save adds document as the newest decision of a mitt and gives its revision.
+// Save adds document as the newest decision of a mitt and returns its revision.
 // after is the revision at which the person who changed it had read it.
 //
 // It fails with fault.NotFound for an unknown mitt, and with fault.Conflict
 // where somebody saved another document since, or where after is a revision
 // that the mitt doesn't have; strokes since after don't matter. A document
 // equal to the newest one, byte for byte, is not saved again, so sending a
-// form twice does no harm: Save then gives the revision that it has already.
+// form twice does no harm: Save then returns the revision that it has already.
 func (s *Store) Save(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.Save(%d)", id)
-	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
-		at, err := stand(ctx, tx, id)
-		if err != nil {
-			return err
-		}
-		var newest string
-		err = tx.QueryRowContext(ctx, `SELECT document FROM decision WHERE mitt = ? AND revision = ?`, id, at.decided).Scan(&newest)
-		switch {
-		case err != nil:
-			return err
-		case after > at.head:
-			return fault.New(fault.Conflict, "This page speaks of revision %d, and the newest of this mitt is %d. Nothing was saved; load the page again.", after, at.head)
-		case newest == string(document):
-			revision = at.decided
-			return nil
-		case after < at.decided:
-			return fault.New(fault.Conflict, "This mitt was saved elsewhere since this page was loaded. Nothing of this one is saved yet, so that the other is not lost.")
-		}
-		revision = at.head + 1
-		return decide(ctx, tx, id, revision, s.stamp(), document)
-	})
-	if err != nil {
-		return 0, err
+	done, err := s.Commit(ctx, id, Change{Document: document, After: after})
+	return done.Decided, err
+}
+
+// has reports whether a document is the newest one already; it refuses one that
+// was made from a page that is older, or of another file.
+func (at heads) has(ctx context.Context, tx *txn, id, after int64, document []byte) (bool, error) {
+	var newest string
+	err := tx.QueryRowContext(ctx, `SELECT document FROM decision WHERE mitt = ? AND revision = ?`, id, at.decided).Scan(&newest)
+	switch {
+	case err != nil:
+		return false, err
+	case after > at.head:
+		return false, fault.New(fault.Conflict, "This page speaks of revision %d, and the newest of this mitt is %d. Nothing was saved; load the page again.", after, at.head)
+	case newest == string(document):
+		return true, nil
+	case after < at.decided:
+		return false, fault.New(fault.Conflict, "This mitt was saved elsewhere since this page was loaded. Nothing of this one is saved yet, so that the other is not lost.")
 	}
-	return revision, nil
+	return false, nil
 }
 
 func decide(ctx context.Context, tx *txn, id, revision int64, at string, document []byte) error {
@@ -109,7 +109,7 @@ func (s *Store) load(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	if m.Marks, err = s.marksAt(ctx, tx, id, m.Revision); err != nil {
 		return Mitt{}, err
 	}
-	t, err := lookBack(ctx, tx, id)
+	t, err := undoStateOf(ctx, tx, id)
 	m.CanUndo, m.CanRedo = t.undo > 0, t.redo > 0
 	return m, err
 }

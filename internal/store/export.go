@@ -84,7 +84,7 @@ func addMitt(ctx context.Context, tx *txn, f *exportfile.File, id int64) error {
 // packMitt gives a mitt as it is kept, with the keys that it has.
 func packMitt(ctx context.Context, tx *txn, id int64) (m exportfile.Mitt, err error) {
 	m.ID = id
-	if _, err := stand(ctx, tx, id); err != nil {
+	if _, err := headOf(ctx, tx, id); err != nil {
 		return m, err
 	}
 	if err := tx.QueryRowContext(ctx, `SELECT created FROM mitt WHERE id = ?`, id).Scan(&m.Created); err != nil {

@@ -21,14 +21,7 @@ type Revision struct {
 func (s *Store) History(ctx context.Context, id int64) (history []Revision, err error) {
 	defer fault.Wrap(&err, "store.History(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {
-		history, err = collect(ctx, tx, scanRevision, `
-			SELECT revision, at, kind, coalesce(
-				(SELECT name FROM moment WHERE mitt = ?1 AND revision = r.revision ORDER BY id DESC LIMIT 1), '')
-			FROM (
-				SELECT revision, at, 'decision' AS kind FROM decision WHERE mitt = ?1
-				UNION ALL
-				SELECT revision, at, kind FROM stroke WHERE mitt = ?1) AS r
-			ORDER BY revision`, id)
+		history, err = readHistory(ctx, tx, id)
 		if err == nil && len(history) == 0 {
 			err = missing(id)
 		}
@@ -38,6 +31,17 @@ func (s *Store) History(ctx context.Context, id int64) (history []Revision, err 
 		return nil, err
 	}
 	return history, nil
+}
+
+func readHistory(ctx context.Context, tx *txn, id int64) ([]Revision, error) {
+	return collect(ctx, tx, scanRevision, `
+		SELECT revision, at, kind, coalesce(
+			(SELECT name FROM moment WHERE mitt = ?1 AND revision = r.revision ORDER BY id DESC LIMIT 1), '')
+		FROM (
+			SELECT revision, at, 'decision' AS kind FROM decision WHERE mitt = ?1
+			UNION ALL
+			SELECT revision, at, kind FROM stroke WHERE mitt = ?1) AS r
+		ORDER BY revision`, id)
 }
 
 func scanRevision(rows *sql.Rows) (r Revision, err error) {
@@ -54,24 +58,17 @@ func scanRevision(rows *sql.Rows) (r Revision, err error) {
 func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.At(%d, %d)", id, revision)
 	err = s.read(ctx, func(tx *txn) error {
-		if m, err = s.load(ctx, tx, id); err != nil {
+		if m, err = head(ctx, tx, id); err != nil {
 			return err
 		}
 		if revision < 1 || revision > m.Revision {
-			return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, m.Revision)
+			return noRevision(revision, m.Revision)
 		}
-		var changed string
-		err := tx.QueryRowContext(ctx, `
-			SELECT d.revision, d.document, max(d.at, coalesce((SELECT max(at) FROM stroke WHERE mitt = ?1 AND revision <= ?2), ''))
-			FROM decision d WHERE d.mitt = ?1 AND d.revision <= ?2 ORDER BY d.revision DESC LIMIT 1`, id, revision).Scan(&m.Decided, &m.Document, &changed)
-		if err != nil {
+		if m, err = at(ctx, tx, m, revision); err != nil {
 			return err
 		}
-		if m.Changed, err = parseTime(changed); err != nil {
-			return err
-		}
-		l, err := replay(ctx, tx, id, revision)
-		m.Revision, m.Marks, m.CanUndo, m.CanRedo = revision, l.marks, false, false
+		r, err := replay(ctx, tx, id, revision)
+		m.Marks = r.marks
 		return err
 	})
 	if err != nil {
@@ -80,21 +77,29 @@ func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) 
 	return m, nil
 }
 
+func noRevision(revision, newest int64) error {
+	return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, newest)
+}
+
 // Name gives a moment of a mitt a name, or another one; an empty one takes it
 // away.
 func (s *Store) Name(ctx context.Context, id, revision int64, name string) (err error) {
 	defer fault.Wrap(&err, "store.Name(%d, %d)", id, revision)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
-		at, err := stand(ctx, tx, id)
+		at, err := headOf(ctx, tx, id)
 		if err != nil {
 			return err
 		}
 		if revision < 1 || revision > at.head {
-			return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, at.head)
+			return noRevision(revision, at.head)
 		}
-		_, err = tx.ExecContext(ctx, `INSERT INTO moment (mitt, revision, at, name) VALUES (?, ?, ?, ?)`, id, revision, s.stamp(), name)
-		return err
+		return s.name(ctx, tx, id, revision, name)
 	})
+}
+
+func (s *Store) name(ctx context.Context, tx *txn, id, revision int64, name string) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO moment (mitt, revision, at, name) VALUES (?, ?, ?, ?)`, id, revision, s.stamp(), name)
+	return err
 }
 
 // News is what came to a mitt after a revision.
@@ -112,7 +117,7 @@ type News struct {
 func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) {
 	defer fault.Wrap(&err, "store.Since(%d, %d)", id, after)
 	err = s.read(ctx, func(tx *txn) error {
-		at, err := stand(ctx, tx, id)
+		at, err := headOf(ctx, tx, id)
 		if err != nil {
 			return err
 		}
@@ -126,7 +131,7 @@ func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) 
 		if n.Strokes, err = strokesSince(ctx, tx, id, after); err != nil {
 			return err
 		}
-		t, err := lookBack(ctx, tx, id)
+		t, err := undoStateOf(ctx, tx, id)
 		n.CanUndo, n.CanRedo = t.undo > 0, t.redo > 0
 		return err
 	})

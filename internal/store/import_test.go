@@ -137,7 +137,8 @@ func TestImportGoesOn(t *testing.T) {
 	require.NoError(t, err)
 	_, err = there.NoteTry(t.Context(), id, "elsewhere", []byte(`{"key":"elsewhere"}`), nil)
 	require.NoError(t, err)
-	require.NoError(t, there.NoteCount(t.Context(), id, Count{Key: "n", Side: "right", Section: "cuff", Round: 3}))
+	_, err = there.NoteCount(t.Context(), id, Count{Key: "n", Side: "right", Section: "cuff", Round: 3})
+	require.NoError(t, err)
 	require.NoError(t, there.Name(t.Context(), id, m.Revision+1, "with a purl"))
 
 	on, err := there.ExportMitt(t.Context(), id)
@@ -147,7 +148,7 @@ func TestImportGoesOn(t *testing.T) {
 	tries, err := here.Tries(t.Context(), 2)
 	require.NoError(t, err)
 	assert.Len(t, tries, 1)
-	c, ok, err := here.Standing(t.Context(), 2, "right")
+	c, ok, err := here.LastCount(t.Context(), 2, "right")
 	require.NoError(t, err)
 	assert.True(t, ok)
 	assert.Equal(t, 3, c.Round)

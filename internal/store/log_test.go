@@ -135,7 +135,7 @@ func TestLogRemovedWhileIdle(t *testing.T) {
 func TestLogRemovedAmidASave(t *testing.T) {
 	s, id, head := inUse(t)
 	require.NoError(t, s.write(t.Context(), func(ctx context.Context, tx *txn) error {
-		_, err := s.draw(ctx, tx, id, Request{Kind: Do, After: head, Edits: purl(2, 1)})
+		_, err := s.commit(ctx, tx, id, Change{Strokes: []Request{{Kind: Do, After: head, Edits: purl(2, 1)}}})
 		return errors.Join(err, os.Remove(s.path+logEnd))
 	}))
 	m, err := asAfterAKill(t, s.path).Load(t.Context(), id)

@@ -33,8 +33,8 @@ type Store struct {
 	writer *sql.DB     // one connection
 	reader *sql.DB
 	every  int   // strokes from one snapshot to the next
-	lines  lines // what the strokes of some mitts come to, for the writer only
-	seen   seen  // and for readers
+	writerCache writerCache
+	readerCache readerCache
 
 	writing *prepared // on writer
 	reading *prepared // on reader
@@ -42,6 +42,8 @@ type Store struct {
 	logFiles
 
 	checked atomic.Pointer[checked]
+
+	reads, writes atomic.Int64
 
 	saves   chan *save
 	close   sync.Once
@@ -196,12 +198,17 @@ func reserve(path string) error {
 
 // read runs f on one state of the file, whatever is written meanwhile.
 func (s *Store) read(ctx context.Context, f func(*txn) error) error {
+	s.reads.Add(1)
 	err := s.reading.transact(ctx, true, f)
 	if code(err) != -1 && s.keepLog(ctx) != nil && s.folded.Load() {
 		err = s.reading.transact(ctx, true, f) // a new connection looked for the log
 	}
 	return trouble(s.path, err)
 }
+
+// Transactions returns how many times the file was read, and how many changes
+// were handed to the writer, since it was opened. Tests hold a request to them.
+func (s *Store) Transactions() (reads, writes int64) { return s.reads.Load(), s.writes.Load() }
 
 // timeFormat has a fixed width, so that times sort as text.
 const timeFormat = "2006-01-02T15:04:05.000000000Z"

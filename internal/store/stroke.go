@@ -27,6 +27,14 @@ type Request struct {
 	Key   string // the caller's own name of the stroke, so that it is drawn once; may be empty
 	Edits []chart.Edit
 
+	// Newest says that the server makes the stroke itself, on whatever revision
+	// is the newest: After and Restored are not looked at, and Between is empty.
+	Newest bool
+
+	// OnlyCells refuses, with ErrMoved, an undo or redo that has more to it than
+	// cells: the caller has to work out what follows from it first.
+	OnlyCells bool
+
 	// Restored is the file in which the caller knew After, as Mitt.Restored;
 	// nil where the caller read it just now.
 	Restored *int64
@@ -83,34 +91,39 @@ func (s *Store) Redo(ctx context.Context, id, after int64) (Applied, error) {
 // to take back or to bring again.
 func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied, err error) {
 	defer fault.Wrap(&err, "store.Draw(%d, %s)", id, r.Kind)
-	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
-		applied, err = s.draw(ctx, tx, id, r)
-		return err
-	})
+	done, err := s.Commit(ctx, id, Change{Strokes: []Request{r}})
 	if err != nil {
 		return Applied{}, err
 	}
-	return applied, nil
+	return done.Applied[0], nil
 }
 
-func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied, error) {
-	at, err := stand(ctx, tx, id)
-	if err != nil {
-		return Applied{}, err
+// known looks whether a stroke comes from a chart of this file, and whether it
+// was drawn already; its answer is then given again.
+func (s *Store) known(ctx context.Context, tx *txn, id int64, r Request, at heads) (Applied, bool, error) {
+	if !r.Newest {
+		if err := ofThisFile(ctx, tx, r, at.head); err != nil {
+			return Applied{}, false, err
+		}
 	}
-	if err := ofThisFile(ctx, tx, r, at.head); err != nil {
-		return Applied{}, err
+	return s.again(ctx, tx, id, r)
+}
+
+// draw lays a stroke on a mitt.
+func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads) (Applied, error) {
+	if r.Newest {
+		r.After = at.head
 	}
-	if applied, drawn, err := s.again(ctx, tx, id, r); drawn || err != nil {
-		return applied, err
-	}
-	l, err := s.line(ctx, tx, id, at.head)
+	l, err := s.replayed(ctx, tx, id, at.head)
 	if err != nil {
 		return Applied{}, err
 	}
 	st, t, err := next(ctx, tx, id, r)
 	if err != nil {
 		return Applied{}, err
+	}
+	if r.OnlyCells && !chart.OnlyCells(st.edits) {
+		return Applied{}, errMoved()
 	}
 	applied := Applied{Revision: at.head, Edits: st.edits}
 	if applied.Between, err = between(ctx, tx, id, l, r.After); err != nil {
@@ -121,8 +134,8 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request) (Applied
 			return Applied{}, err
 		}
 		if st.kind == Do {
-			t = turns{undo: applied.Revision}
-		} else if t, err = lookBack(ctx, tx, id); err != nil {
+			t = undoState{undo: applied.Revision}
+		} else if t, err = undoStateOf(ctx, tx, id); err != nil {
 			return Applied{}, err
 		}
 	}
@@ -152,7 +165,7 @@ func ofThisFile(ctx context.Context, tx *txn, r Request, head int64) error {
 }
 
 // between is what was set after a revision, from memory if it is there.
-func between(ctx context.Context, tx *txn, id int64, l *remembered, after int64) (edits []chart.Edit, err error) {
+func between(ctx context.Context, tx *txn, id int64, l *cached, after int64) (edits []chart.Edit, err error) {
 	since, known := l.since(after)
 	if !known {
 		if since, err = strokesSince(ctx, tx, id, after); err != nil {
@@ -167,11 +180,11 @@ func between(ctx context.Context, tx *txn, id int64, l *remembered, after int64)
 
 // next is the stroke that a request comes to, and, unless it is a do with
 // edits, the turns of head.
-func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t turns, err error) {
+func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t undoState, err error) {
 	if r.Kind == Do && len(r.Edits) > 0 {
 		return stroke{kind: Do, edits: r.Edits}, t, nil
 	}
-	if t, err = lookBack(ctx, tx, id); err != nil {
+	if t, err = undoStateOf(ctx, tx, id); err != nil {
 		return stroke{}, t, err
 	}
 	st, err = turned(ctx, tx, id, r, t)
@@ -179,7 +192,7 @@ func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t turns
 }
 
 // turned is the stroke of an undo or redo, or of nothing at all.
-func turned(ctx context.Context, tx *txn, id int64, r Request, t turns) (stroke, error) {
+func turned(ctx context.Context, tx *txn, id int64, r Request, t undoState) (stroke, error) {
 	switch {
 	case r.Kind == Undo && t.undo == 0:
 		return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
@@ -231,7 +244,7 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 			applied.Between = append(applied.Between, st.Edits...)
 		}
 	}
-	t, err := lookBack(ctx, tx, id)
+	t, err := undoStateOf(ctx, tx, id)
 	applied.CanUndo, applied.CanRedo = t.undo > 0, t.redo > 0
 	return applied, true, err
 }
@@ -239,7 +252,7 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 // put writes a stroke with its inverse, which is what its cells hold at head,
 // before it a decision if it has edits of the sheet, and from time to time a
 // snapshot. It gives the stroke's revision.
-func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, l *remembered, st stroke, r Request) (int64, error) {
+func (s *Store) put(ctx context.Context, tx *txn, id int64, at heads, l *cached, st stroke, r Request) (int64, error) {
 	revision, marked := at.head+1, len(l.marks)
 	back := l.marks.Apply(st.edits)
 	if n := len(l.marks); n > chart.MaxMarks && n > marked {
@@ -278,7 +291,7 @@ func (s *Store) put(ctx context.Context, tx *txn, id int64, at standing, l *reme
 }
 
 // rewrite puts edits of the sheet into a new decision.
-func (s *Store) rewrite(ctx context.Context, tx *txn, id int64, at standing, edits []chart.Edit, r Request) ([]chart.Edit, error) {
+func (s *Store) rewrite(ctx context.Context, tx *txn, id int64, at heads, edits []chart.Edit, r Request) ([]chart.Edit, error) {
 	if r.Rewrite == nil {
 		return nil, fmt.Errorf("a stroke with %d edits of the sheet, and nothing that carries them out", len(edits))
 	}

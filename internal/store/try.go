@@ -36,7 +36,7 @@ type Verdict struct {
 func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, photo []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.NoteTry(%d)", mitt)
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
-		at, err := stand(ctx, tx, mitt)
+		at, err := headOf(ctx, tx, mitt)
 		if err != nil {
 			return err
 		}
@@ -88,11 +88,15 @@ func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 func (s *Store) Tries(ctx context.Context, mitt int64) (list []Try, err error) {
 	defer fault.Wrap(&err, "store.Tries(%d)", mitt)
 	err = s.read(ctx, func(tx *txn) error {
-		list, err = collect(ctx, tx, func(rows *sql.Rows) (Try, error) { return scanTry(rows) },
-			tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)
+		list, err = readTries(ctx, tx, mitt)
 		return err
 	})
 	return list, err
+}
+
+func readTries(ctx context.Context, tx *txn, mitt int64) ([]Try, error) {
+	return collect(ctx, tx, func(rows *sql.Rows) (Try, error) { return scanTry(rows) },
+		tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)
 }
 
 // Photo is the photograph of a try; fault.NotFound where there is none.
@@ -107,42 +111,15 @@ func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err e
 	return photo, err
 }
 
-// Judge draws the corrections that were accepted as one stroke, which can be
-// undone, and notes what they led to, both or neither. Without edits only the
-// verdict is noted; a key that is there already is not judged again. It fails
-// with fault.Conflict where something else was decided since.
-func (s *Store) Judge(ctx context.Context, mitt, try int64, r Request, answer []byte) (applied Applied, err error) {
-	defer fault.Wrap(&err, "store.Judge(%d, %d)", mitt, try)
-	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
-		var there int64
-		err := tx.QueryRowContext(ctx, `SELECT id FROM try WHERE mitt = ? AND id = ?`, mitt, try).Scan(&there)
-		if errors.Is(err, sql.ErrNoRows) {
-			return fault.New(fault.NotFound, "This mitt has no try %d.", try)
-		}
-		if err != nil {
-			return err
-		}
-		if done, err := drawn(ctx, tx, mitt, r.Key); done || err != nil {
-			return err // the answer to it was lost
-		}
-		at, err := stand(ctx, tx, mitt)
-		if err != nil {
-			return err
-		}
-		if at.decided > r.After {
-			return fault.New(fault.Conflict, "This mitt was changed elsewhere since this page was loaded. Nothing of the try is put in yet; load the page again.")
-		}
-		if applied, err = s.draw(ctx, tx, mitt, r); err != nil {
-			return err
-		}
-		_, err = tx.ExecContext(ctx, `INSERT INTO verdict (try, at, before, revision, answer) VALUES (?, ?, ?, ?, ?)`,
-			try, s.stamp(), at.head, applied.Revision, string(answer))
-		return err
-	})
-	return applied, err
+// answer notes what the person made of a try, and the revisions before and after
+// it.
+func (s *Store) answer(ctx context.Context, tx *txn, a Answer, before, revision int64) error {
+	_, err := tx.ExecContext(ctx, `INSERT INTO verdict (try, at, before, revision, answer) VALUES (?, ?, ?, ?, ?)`,
+		a.Try, s.stamp(), before, revision, string(a.Text))
+	return err
 }
 
-// drawn tells whether a stroke of a key is there already.
+// drawn reports whether a stroke of a key is there already.
 func drawn(ctx context.Context, tx *txn, mitt int64, key string) (done bool, err error) {
 	err = tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM stroke WHERE mitt = ? AND key = ?`, mitt, key).Scan(&done)
 	return done, err
@@ -157,21 +134,34 @@ func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
 	})
 }
 
-// Unlearned tells for each zone up to which verdict it was taken off.
-func (s *Store) Unlearned(ctx context.Context) (upTo map[string]int64, err error) {
-	defer fault.Wrap(&err, "store.Unlearned")
+// Habits is what habits are learned from.
+type Habits struct {
+	Tries     []Try            // of all mitts, from the first on
+	Mitts     []Mitt           // without Marks, CanUndo and CanRedo; nil where there are no tries
+	Unlearned map[string]int64 // by zone: up to which verdict it was taken off
+}
+
+func readHabits(ctx context.Context, tx *txn) (h Habits, err error) {
+	if h.Tries, err = readTries(ctx, tx, 0); err != nil || len(h.Tries) == 0 {
+		return h, err
+	}
+	if h.Mitts, err = readMitts(ctx, tx); err != nil {
+		return h, err
+	}
+	h.Unlearned, err = readUnlearned(ctx, tx)
+	return h, err
+}
+
+func readUnlearned(ctx context.Context, tx *txn) (map[string]int64, error) {
 	type one struct {
 		zone    string
 		verdict int64
 	}
-	upTo = map[string]int64{}
-	err = s.read(ctx, func(tx *txn) error {
-		list, err := collect(ctx, tx, func(rows *sql.Rows) (o one, err error) { return o, rows.Scan(&o.zone, &o.verdict) },
-			`SELECT zone, max(verdict) FROM unlearned GROUP BY zone`)
-		for _, o := range list {
-			upTo[o.zone] = o.verdict
-		}
-		return err
-	})
+	list, err := collect(ctx, tx, func(rows *sql.Rows) (o one, err error) { return o, rows.Scan(&o.zone, &o.verdict) },
+		`SELECT zone, max(verdict) FROM unlearned GROUP BY zone`)
+	upTo := map[string]int64{}
+	for _, o := range list {
+		upTo[o.zone] = o.verdict
+	}
 	return upTo, err
 }

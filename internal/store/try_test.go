@@ -55,24 +55,27 @@ func TestVerdictLeadsToARevision(t *testing.T) {
 	try, err := s.NoteTry(t.Context(), id, "k1", []byte(`{}`), nil)
 	require.NoError(t, err)
 	r := Request{Kind: Do, After: 1, Key: "v1", Edits: toMM, Rewrite: rewriteTo(`{"name": "corrected"}`)}
-	applied, err := s.Judge(t.Context(), id, try, r, []byte(`{"accepted":["cuff"]}`))
+	answer := func(try int64, text string) (Committed, error) {
+		return s.Commit(t.Context(), id, Change{After: 1, Strokes: []Request{r}, Answer: &Answer{try, []byte(text)}, Moment: "after the try"})
+	}
+	done, err := answer(try, `{"accepted":["cuff"]}`)
 	require.NoError(t, err)
-	assert.EqualValues(t, 3, applied.Revision, "the decision, and the stroke that made it")
+	assert.EqualValues(t, 3, done.Revision, "the decision, and the stroke that made it")
 	list, err := s.Tries(t.Context(), 0)
 	require.NoError(t, err)
 	require.NotNil(t, list[0].Verdict)
 	assert.EqualValues(t, 1, list[0].Verdict.Before)
 	assert.EqualValues(t, 3, list[0].Verdict.Revision)
 
-	_, err = s.Judge(t.Context(), id, try, r, []byte(`{"accepted":["hand"]}`))
+	_, err = answer(try, `{"accepted":["hand"]}`)
 	require.NoError(t, err, "the same again, since its answer was lost")
 	list, err = s.Tries(t.Context(), id)
 	require.NoError(t, err)
 	assert.JSONEq(t, `{"accepted":["cuff"]}`, string(list[0].Verdict.Answer))
 	r.Key = "v2"
-	_, err = s.Judge(t.Context(), id, try, r, []byte(`{}`))
+	_, err = answer(try, `{}`)
 	assert.Equal(t, fault.Conflict, fault.KindOf(err), "revision 1 is not the newest decision")
-	_, err = s.Judge(t.Context(), id, 77, r, []byte(`{}`))
+	_, err = answer(77, `{}`)
 	assert.Equal(t, fault.NotFound, fault.KindOf(err))
 	m, err := s.Load(t.Context(), id)
 	require.NoError(t, err)
@@ -84,17 +87,18 @@ func TestWhatIsUnlearnedStaysUnlearned(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
-	upTo, err := s.Unlearned(t.Context())
-	require.NoError(t, err)
-	assert.Empty(t, upTo, "nothing was learned yet")
+	unlearned := func() map[string]int64 {
+		w, err := s.ReadWork(t.Context(), id, Wants{Habits: true})
+		require.NoError(t, err)
+		return w.Habits.Unlearned
+	}
+	assert.Empty(t, unlearned(), "nothing was learned yet")
 	try, err := s.NoteTry(t.Context(), id, "k", []byte(`{}`), nil)
 	require.NoError(t, err)
-	_, err = s.Judge(t.Context(), id, try, Request{Kind: Do, After: 1}, []byte(`{}`))
+	_, err = s.Commit(t.Context(), id, Change{After: 1, Answer: &Answer{try, []byte(`{}`)}})
 	require.NoError(t, err)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
-	upTo, err = s.Unlearned(t.Context())
-	require.NoError(t, err)
-	assert.Equal(t, map[string]int64{"cuff": 1}, upTo)
+	assert.Equal(t, map[string]int64{"cuff": 1}, unlearned())
 }
 
 // Each hand of the pair has its own count; the last one stands, and one whose
@@ -102,7 +106,7 @@ func TestWhatIsUnlearnedStaysUnlearned(t *testing.T) {
 func TestCountsOfBothHands(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
-	_, ok, err := s.Standing(t.Context(), id, "right")
+	_, ok, err := s.LastCount(t.Context(), id, "right")
 	require.NoError(t, err)
 	assert.False(t, ok)
 	for _, c := range []Count{
@@ -111,18 +115,21 @@ func TestCountsOfBothHands(t *testing.T) {
 		{Key: "c", Side: "left"},
 		{Key: "a", Side: "right", Section: "cuff", Round: 1},
 	} {
-		require.NoError(t, s.NoteCount(t.Context(), id, c))
+		revision, err := s.NoteCount(t.Context(), id, c)
+		require.NoError(t, err)
+		assert.EqualValues(t, 1, revision)
 	}
-	right, ok, err := s.Standing(t.Context(), id, "right")
+	right, ok, err := s.LastCount(t.Context(), id, "right")
 	require.NoError(t, err)
 	assert.True(t, ok)
 	assert.Equal(t, 2, right.Round)
-	left, ok, err := s.Standing(t.Context(), id, "left")
+	left, ok, err := s.LastCount(t.Context(), id, "left")
 	require.NoError(t, err)
 	assert.True(t, ok)
 	assert.Empty(t, left.Section)
 	all, err := s.Counts(t.Context(), id, "right")
 	require.NoError(t, err)
 	assert.Len(t, all, 2)
-	assert.Equal(t, fault.NotFound, fault.KindOf(s.NoteCount(t.Context(), 99, Count{Key: "x", Side: "right"})))
+	_, err = s.NoteCount(t.Context(), 99, Count{Key: "x", Side: "right"})
+	assert.Equal(t, fault.NotFound, fault.KindOf(err))
 }

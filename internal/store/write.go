@@ -28,6 +28,7 @@ var errPanicked = errors.New("a change panicked")
 // the disk. Saves that wait at the same time share one transaction, since the
 // disk takes as long for one as for many; each is kept or refused by itself.
 func (s *Store) write(ctx context.Context, c change) error {
+	s.writes.Add(1)
 	w := &save{change: c, done: make(chan error, 1)}
 	select {
 	case s.saves <- w:
@@ -82,9 +83,9 @@ func (s *Store) together(list []*save) {
 	err := s.transaction(context.Background(), func(ctx context.Context, tx *txn) error {
 		for i, w := range list {
 			tx.wrote = false
-			s.lines.begin()
+			s.writerCache.begin()
 			if results[i] = w.run(ctx, tx); results[i] != nil {
-				s.lines.forget()
+				s.writerCache.forget()
 			}
 			if broken = results[i] != nil && (tx.wrote || fatal(results[i])); broken {
 				return results[i]
@@ -114,7 +115,7 @@ func (s *Store) transaction(ctx context.Context, f change) error {
 		return f(ctx, tx)
 	})
 	if err = s.after(ctx, err); err != nil {
-		s.lines.forgetAll()
+		s.writerCache.forgetAll()
 	}
 	return trouble(s.path, err)
 }

@@ -99,9 +99,9 @@ func TestSavesThatAreNotBegun(t *testing.T) {
 	assert.Error(t, err)
 }
 
-// What the writer remembers of a mitt is laid aside when a save that changed
-// it is taken back: the inverse of the next stroke tells what the file holds.
-func TestRememberedLineAfterARefusal(t *testing.T) {
+// What the writer has cached of a mitt is dropped when a save that changed it
+// is taken back: the inverse of the next stroke tells what the file holds.
+func TestCachedReplayAfterARefusal(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
 	_, err := s.Append(t.Context(), id, 1, purl(1, 1))
@@ -109,7 +109,9 @@ func TestRememberedLineAfterARefusal(t *testing.T) {
 	try, err := s.NoteTry(t.Context(), id, "k", []byte(`{}`), nil)
 	require.NoError(t, err)
 	knit := []chart.Edit{cell(1, 1, chart.Stitches, "k")}
-	_, err = s.Judge(t.Context(), id, try, Request{Kind: Do, After: 2, Edits: knit}, []byte(`{`)) // drawn, then refused
+	_, err = s.Commit(t.Context(), id, Change{ // drawn, then refused
+		After: 2, Strokes: []Request{{Kind: Do, After: 2, Edits: knit}}, Answer: &Answer{try, []byte(`{`)},
+	})
 	require.Error(t, err)
 	_, err = s.Append(t.Context(), id, 2, []chart.Edit{cell(1, 1, chart.Stitches, "")})
 	require.NoError(t, err)

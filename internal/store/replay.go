@@ -14,8 +14,8 @@ import (
 // shortens the way.
 const snapshotEvery = 256
 
-// line is what the strokes of one mitt come to.
-type line struct {
+// replayed is what the strokes of one mitt come to.
+type replayed struct {
 	marks    chart.Marks
 	strokes  int   // since the snapshot
 	revision int64 // of the last stroke; 0: there is none
@@ -23,26 +23,26 @@ type line struct {
 
 // replay applies the snapshot, if there is one, and all strokes after it up to
 // a revision.
-func replay(ctx context.Context, tx *txn, id, revision int64) (line, error) {
-	l := line{marks: chart.Marks{}}
+func replay(ctx context.Context, tx *txn, id, revision int64) (replayed, error) {
+	l := replayed{marks: chart.Marks{}}
 	var text string
 	err := tx.QueryRowContext(ctx, `SELECT revision, marks FROM snapshot WHERE mitt = ? AND revision <= ?`, id, revision).Scan(&l.revision, &text)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 	case err != nil:
-		return line{}, err
+		return replayed{}, err
 	default:
 		edits, err := decode(text)
 		if err != nil {
-			return line{}, err
+			return replayed{}, err
 		}
 		l.marks.Apply(edits)
 	}
 	return l, l.follow(ctx, tx, id, revision)
 }
 
-// follow lays on a line what was drawn after it, up to a revision.
-func (l *line) follow(ctx context.Context, tx *txn, id, revision int64) error {
+// follow applies what was drawn after it, up to a revision.
+func (l *replayed) follow(ctx context.Context, tx *txn, id, revision int64) error {
 	since, err := strokesSince(ctx, tx, id, l.revision)
 	if err != nil {
 		return err
@@ -58,7 +58,7 @@ func (l *line) follow(ctx context.Context, tx *txn, id, revision int64) error {
 	return nil
 }
 
-// Drawn is one stroke of the line.
+// Drawn is one stroke, as it was drawn.
 type Drawn struct {
 	Revision int64        `json:"revision"`
 	Edits    []chart.Edit `json:"edits"`
@@ -78,7 +78,7 @@ func strokesSince(ctx context.Context, tx *txn, id, after int64) ([]Drawn, error
 
 // keep writes the snapshot of l at a revision, in place of an older one, as
 // the edits that paint it on an empty chart.
-func (l line) keep(ctx context.Context, tx *txn, id, revision int64) error {
+func (l replayed) keep(ctx context.Context, tx *txn, id, revision int64) error {
 	text, err := encode(l.marks.Edits())
 	if err != nil {
 		return err
@@ -89,21 +89,21 @@ func (l line) keep(ctx context.Context, tx *txn, id, revision int64) error {
 	return err
 }
 
-// turns are the revisions of the strokes that an undo would take back and a
+// undoState holds the revisions of the strokes that an undo would take back and a
 // redo would bring again; 0 where there is none.
-type turns struct{ undo, redo int64 }
+type undoState struct{ undo, redo int64 }
 
-// lookBack finds the turns as a replay of all kinds would: a do is laid on
+// undoStateOf finds them as a replay of all kinds would: a do is laid on
 // the strokes that can be taken back and clears those that can be brought
 // again, an undo moves the last from the first pile to the second, a redo
 // moves it back. Read from the end it takes few rows: each undo stands for
 // one stroke before it that is off the first pile, each redo for one that is
 // off the second, and nothing before a do is on the second pile.
-func lookBack(ctx context.Context, tx *txn, id int64) (t turns, err error) {
+func undoStateOf(ctx context.Context, tx *txn, id int64) (t undoState, err error) {
 	rows, err := tx.QueryContext(ctx, `
 		SELECT kind, coalesce(target, revision) FROM stroke WHERE mitt = ? ORDER BY revision DESC`, id)
 	if err != nil {
-		return turns{}, err
+		return undoState{}, err
 	}
 	defer rows.Close()
 	taken, brought := 0, 0 // passed so far without the strokes that they stand for
@@ -112,7 +112,7 @@ func lookBack(ctx context.Context, tx *txn, id int64) (t turns, err error) {
 		var kind Kind
 		var stroke int64
 		if err := rows.Scan(&kind, &stroke); err != nil {
-			return turns{}, err
+			return undoState{}, err
 		}
 		switch {
 		case kind == Undo:

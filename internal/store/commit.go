@@ -1,0 +1,139 @@
+package store
+
+import (
+	"context"
+
+	"thenar/internal/fault"
+)
+
+// Change is what one thing that a person did adds to a mitt. All of it is
+// written, or nothing.
+type Change struct {
+	Base     *Base     // what it was worked out from; nil: from nothing that could move
+	Document []byte    // the new decision; nil: none
+	After    int64     // of Document and Answer: the revision at which the person had read the mitt
+	Strokes  []Request // in order; a further one continues the first
+	Counts   []Count
+	Answer   *Answer // to a try
+	Moment   string  // the name of the revision that the change makes; empty: none
+}
+
+// Answer is what the person made of a try.
+type Answer struct {
+	Try  int64
+	Text []byte // JSON
+}
+
+// Committed is what came of a change.
+type Committed struct {
+	Revision int64     // the newest of all
+	Decided  int64     // the newest decision
+	Applied  []Applied // what each stroke did
+	Again    bool      // its first stroke was drawn before, and nothing was added now
+}
+
+// Commit adds a change to a mitt.
+//
+// It fails with fault.NotFound for an unknown mitt or try, with fault.Conflict
+// where something else was decided after the revision that the person had read,
+// as Save and Draw do, and with ErrMoved where the mitt is not as the change's
+// Base has it. A change whose first stroke is there already, by its key, was
+// carried out before, and its answer was lost: nothing is added again.
+func (s *Store) Commit(ctx context.Context, id int64, c Change) (done Committed, err error) {
+	defer fault.Wrap(&err, "store.Commit(%d)", id)
+	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
+		done, err = s.commit(ctx, tx, id, c)
+		return err
+	})
+	if err != nil {
+		return Committed{}, err
+	}
+	return done, nil
+}
+
+// commit looks at all that could be in the way before it writes anything.
+func (s *Store) commit(ctx context.Context, tx *txn, id int64, c Change) (Committed, error) {
+	at, err := headOf(ctx, tx, id)
+	if err != nil {
+		return Committed{}, err
+	}
+	done := Committed{Revision: at.head, Decided: at.decided}
+	if len(c.Strokes) > 0 {
+		applied, known, err := s.known(ctx, tx, id, c.Strokes[0], at)
+		if known || err != nil {
+			done.Applied, done.Again = []Applied{applied}, true
+			return done, err
+		}
+	}
+	if c.Document != nil {
+		saved, err := at.has(ctx, tx, id, c.After, c.Document)
+		if err != nil {
+			return done, err
+		}
+		if saved {
+			c.Document = nil
+		}
+	}
+	if c.Answer != nil {
+		if err := c.answerable(ctx, tx, id, at); err != nil {
+			return done, err
+		}
+	}
+	if err := c.Base.check(ctx, tx, id, at); err != nil {
+		return done, err
+	}
+	return done, s.add(ctx, tx, id, c, at, &done)
+}
+
+// add writes the rows of a change.
+func (s *Store) add(ctx context.Context, tx *txn, id int64, c Change, at heads, done *Committed) error {
+	was := at
+	if c.Document != nil {
+		at = heads{at.head + 1, at.head + 1}
+		if err := decide(ctx, tx, id, at.head, s.stamp(), c.Document); err != nil {
+			return err
+		}
+	}
+	for i, r := range c.Strokes {
+		r.Newest = r.Newest || i > 0
+		applied, err := s.draw(ctx, tx, id, r, at)
+		if err != nil {
+			return err
+		}
+		done.Applied = append(done.Applied, applied)
+		if at, err = headOf(ctx, tx, id); err != nil {
+			return err
+		}
+	}
+	for _, count := range c.Counts {
+		if err := s.count(ctx, tx, id, count); err != nil {
+			return err
+		}
+	}
+	if c.Answer != nil {
+		if err := s.answer(ctx, tx, *c.Answer, was.head, at.head); err != nil {
+			return err
+		}
+	}
+	done.Revision, done.Decided = at.head, at.decided
+	if c.Moment != "" && at != was {
+		return s.name(ctx, tx, id, at.head, c.Moment)
+	}
+	return nil
+}
+
+// answerable refuses the answer to a try that the mitt doesn't have, or from a
+// page that is older than the newest decision.
+func (c Change) answerable(ctx context.Context, tx *txn, id int64, at heads) error {
+	var there bool
+	if err := tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM try WHERE mitt = ? AND id = ?`, id, c.Answer.Try).Scan(&there); err != nil {
+		return err
+	}
+	switch {
+	case !there:
+		return fault.New(fault.NotFound, "This mitt has no try %d.", c.Answer.Try)
+	case at.decided > c.After:
+		return fault.New(fault.Conflict, "This mitt was changed elsewhere since this page was loaded. Nothing of the try is put in yet; load the page again.")
+	}
+	return nil
+}

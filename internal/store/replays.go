@@ -1,0 +1,173 @@
+package store
+
+import (
+	"context"
+	"maps"
+	"slices"
+	"sync"
+
+	"thenar/internal/chart"
+)
+
+// maxReplays is the number of mitts whose replayed strokes are cached.
+const maxReplays = 64
+
+// writerCache holds what the strokes of some mitts come to, so that the writer
+// doesn't replay them for each new one. An entry may be older than the file,
+// where another program drew, but never newer.
+type writerCache struct {
+	of      map[int64]*cached
+	touched []int64 // by the save that is being carried out
+}
+
+func (c *writerCache) begin() { c.touched = c.touched[:0] }
+
+// forget drops what a save touched that was taken back.
+func (c *writerCache) forget() {
+	for _, id := range c.touched {
+		delete(c.of, id)
+	}
+}
+
+func (c *writerCache) forgetAll() { clear(c.of) }
+
+// cached is a replay with what it is known again by: the time of its last
+// stroke, since a backup that was put back has other strokes under the same
+// numbers, and the snapshot, which may have been deleted.
+type cached struct {
+	replayed
+	mark   mark
+	recent []Drawn // the last strokes, in order and without a hole
+}
+
+type mark struct {
+	at   string // of the last stroke; empty: there is none
+	kept int64  // the snapshot's revision; 0: there is none
+}
+
+// readerCache holds what readers replayed. An entry is never changed, so that
+// many may look at it.
+type readerCache struct {
+	mu sync.Mutex
+	of map[int64]*cached
+}
+
+func (c *readerCache) get(id int64) *cached {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return c.of[id]
+}
+
+func (c *readerCache) put(id int64, r *cached) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.of == nil || len(c.of) >= maxReplays {
+		c.of = map[int64]*cached{}
+	}
+	c.of[id] = r
+}
+
+// marksAt are what the strokes of a mitt come to at its head, for a reader.
+func (s *Store) marksAt(ctx context.Context, tx *txn, id, head int64) (chart.Marks, error) {
+	if l := s.readerCache.get(id); l != nil {
+		now, err := markAt(ctx, tx, id, l.revision)
+		if err != nil {
+			return nil, err
+		}
+		if now == l.mark {
+			next := replayed{marks: maps.Clone(l.marks), strokes: l.strokes, revision: l.revision}
+			return s.remember(ctx, tx, id, next, head)
+		}
+	}
+	l, err := replay(ctx, tx, id, head)
+	if err != nil {
+		return nil, err
+	}
+	return s.remember(ctx, tx, id, l, head)
+}
+
+// remember follows a replay to the head and caches it for the next reader.
+func (s *Store) remember(ctx context.Context, tx *txn, id int64, l replayed, head int64) (chart.Marks, error) {
+	if err := l.follow(ctx, tx, id, head); err != nil {
+		return nil, err
+	}
+	m, err := markAt(ctx, tx, id, l.revision)
+	if err != nil {
+		return nil, err
+	}
+	s.readerCache.put(id, &cached{replayed: l, mark: m})
+	return maps.Clone(l.marks), nil
+}
+
+// replayed is what the strokes of a mitt come to at its head, to lay one more
+// on.
+func (s *Store) replayed(ctx context.Context, tx *txn, id, head int64) (*cached, error) {
+	s.writerCache.touched = append(s.writerCache.touched, id)
+	l := s.writerCache.of[id]
+	if l != nil {
+		now, err := markAt(ctx, tx, id, l.revision)
+		if err != nil {
+			return nil, err
+		}
+		if now == l.mark {
+			return l, l.catchUp(ctx, tx, id, head)
+		}
+	}
+	r, err := replay(ctx, tx, id, head)
+	if err != nil {
+		return nil, err
+	}
+	if s.writerCache.of == nil || len(s.writerCache.of) >= maxReplays {
+		s.writerCache.of = map[int64]*cached{}
+	}
+	l = &cached{replayed: r}
+	s.writerCache.of[id] = l
+	return l, nil
+}
+
+// catchUp applies what another program drew meanwhile, which is not among the
+// recent strokes.
+func (l *cached) catchUp(ctx context.Context, tx *txn, id, head int64) error {
+	before := l.revision
+	if before == head {
+		return nil
+	}
+	err := l.follow(ctx, tx, id, head)
+	if l.revision != before {
+		l.recent = nil
+	}
+	return err
+}
+
+// drawn notes the stroke that was just applied.
+func (l *cached) drawn(revision int64, at string, edits []chart.Edit) {
+	l.revision, l.mark.at = revision, at
+	l.strokes++
+	l.recent = append(l.recent, Drawn{revision, edits})
+	if len(l.recent) > 2*maxRecent {
+		l.recent = slices.Clone(l.recent[maxRecent:])
+	}
+}
+
+// since returns the strokes after a revision, if all of them are cached.
+func (l *cached) since(after int64) ([]Drawn, bool) {
+	at := slices.IndexFunc(l.recent, func(d Drawn) bool { return d.Revision > after })
+	switch {
+	case l.revision <= after:
+		return nil, true
+	case at <= 0: // older ones may have gone from memory
+		return nil, false
+	}
+	return l.recent[at:], true
+}
+
+// maxRecent is the number of strokes of a mitt that are cached one by one.
+const maxRecent = 64
+
+// markAt is by what the replay of a mitt up to a stroke is known.
+func markAt(ctx context.Context, tx *txn, id, revision int64) (m mark, err error) {
+	err = tx.QueryRowContext(ctx, `
+		SELECT coalesce((SELECT at FROM stroke WHERE mitt = ?1 AND revision = ?2), ''),
+			coalesce((SELECT revision FROM snapshot WHERE mitt = ?1), 0)`, id, revision).Scan(&m.at, &m.kept)
+	return m, err
+}

@@ -1,0 +1,233 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+)
+
+// Base is the state of a mitt that a change was worked out from. Commit refuses
+// a change with ErrMoved where any of it has moved since.
+type Base struct {
+	Restored int64 // of the file
+	Decided  int64 // the newest decision
+	Head     int64 // the newest revision of all; 0: strokes don't matter to the change
+	Counted  int64 // the newest count of either hand; 0: there is none
+}
+
+// Wants says what ReadWork reads beside the document and the last counts.
+type Wants struct {
+	Marks   bool             // Marks, CanUndo and CanRedo
+	Turn    Kind             // Undo or Redo: the stroke that this takes back or brings again
+	Key     string           // whether a stroke of this key is drawn already
+	Counts  bool             // all counts
+	Tries   bool             // the tries of this mitt
+	History bool             // all revisions
+	Habits  bool             // what habits are learned from
+	Then    func(Work) int64 // picks an earlier revision from what was read; 0: none
+	Painted bool             // the marks of that earlier revision, too
+}
+
+// Work is a mitt with what is known of the work on it, all of one moment.
+type Work struct {
+	Mitt
+	Base    Base
+	Last    map[string]Count // where each hand stands; without those that were never counted
+	Turn    []chart.Edit     // what an undo or redo would do now; nil: there is nothing to do
+	Drawn   bool             // a stroke of the wanted key is there
+	Counts  []Count          // from the first on
+	Tries   []Try            // from the first on
+	History []Revision       // from the first on
+	Habits  Habits
+	Then    *Mitt // nil: none was wanted, or the mitt has no such revision
+}
+
+// ReadWork reads a mitt and what is wanted beside it in one transaction;
+// fault.NotFound where there is no such mitt.
+func (s *Store) ReadWork(ctx context.Context, id int64, wants Wants) (w Work, err error) {
+	defer fault.Wrap(&err, "store.ReadWork(%d)", id)
+	err = s.read(ctx, func(tx *txn) error {
+		w = Work{}
+		if w.Mitt, err = head(ctx, tx, id); err != nil {
+			return err
+		}
+		w.Base = Base{Restored: w.Restored, Decided: w.Decided}
+		if err := w.readCounts(ctx, tx, wants); err != nil {
+			return err
+		}
+		if err := s.readStrokes(ctx, tx, &w, wants); err != nil {
+			return err
+		}
+		if err := w.readTries(ctx, tx, wants); err != nil {
+			return err
+		}
+		return w.readThen(ctx, tx, wants)
+	})
+	if err != nil {
+		return Work{}, err
+	}
+	return w, nil
+}
+
+// readCounts reads where the hands stand, and all counts if they are wanted.
+func (w *Work) readCounts(ctx context.Context, tx *txn, wants Wants) error {
+	query := lastCounts + ` WHERE m.id = ?`
+	if wants.Counts {
+		query = counts + ` WHERE c.mitt = ? ORDER BY c.id`
+	}
+	list, err := collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, query, w.ID)
+	if err != nil {
+		return err
+	}
+	w.Last = map[string]Count{}
+	for _, c := range list {
+		w.Last[c.Side] = c
+		w.Base.Counted = max(w.Base.Counted, c.id)
+	}
+	if wants.Counts {
+		w.Counts = list
+	}
+	return nil
+}
+
+// readStrokes reads what was drawn, and what an undo or redo would do.
+func (s *Store) readStrokes(ctx context.Context, tx *txn, w *Work, wants Wants) (err error) {
+	if wants.Key != "" {
+		if w.Drawn, err = drawn(ctx, tx, w.ID, wants.Key); err != nil {
+			return err
+		}
+	}
+	if !wants.Marks && wants.Turn == "" {
+		return nil
+	}
+	w.Base.Head = w.Revision
+	t, err := undoStateOf(ctx, tx, w.ID)
+	if err != nil {
+		return err
+	}
+	w.CanUndo, w.CanRedo = t.undo > 0, t.redo > 0
+	if wants.Marks {
+		if w.Marks, err = s.marksAt(ctx, tx, w.ID, w.Revision); err != nil {
+			return err
+		}
+	}
+	if wants.Turn == Undo && w.CanUndo || wants.Turn == Redo && w.CanRedo {
+		st, err := turned(ctx, tx, w.ID, Request{Kind: wants.Turn}, t)
+		w.Turn = st.edits
+		return err
+	}
+	return nil
+}
+
+func (w *Work) readTries(ctx context.Context, tx *txn, wants Wants) (err error) {
+	if wants.Tries {
+		if w.Tries, err = readTries(ctx, tx, w.ID); err != nil {
+			return err
+		}
+	}
+	if wants.History {
+		if w.History, err = readHistory(ctx, tx, w.ID); err != nil {
+			return err
+		}
+	}
+	if wants.Habits {
+		w.Habits, err = readHabits(ctx, tx)
+	}
+	return err
+}
+
+// readThen reads the mitt as it stood at the revision that is wanted.
+func (w *Work) readThen(ctx context.Context, tx *txn, wants Wants) error {
+	if wants.Then == nil {
+		return nil
+	}
+	revision := wants.Then(*w)
+	if revision < 1 || revision > w.Revision {
+		return nil
+	}
+	then, err := at(ctx, tx, w.Mitt, revision)
+	if err != nil {
+		return err
+	}
+	if wants.Painted {
+		r, err := replay(ctx, tx, w.ID, revision)
+		if err != nil {
+			return err
+		}
+		then.Marks = r.marks
+	}
+	w.Then = &then
+	return nil
+}
+
+// at is a mitt as it stood at one of its revisions, without its marks.
+func at(ctx context.Context, tx *txn, m Mitt, revision int64) (Mitt, error) {
+	var changed string
+	err := tx.QueryRowContext(ctx, `
+		SELECT d.revision, d.document, max(d.at, coalesce((SELECT max(at) FROM stroke WHERE mitt = ?1 AND revision <= ?2), ''))
+		FROM decision d WHERE d.mitt = ?1 AND d.revision <= ?2 ORDER BY d.revision DESC LIMIT 1`, m.ID, revision).Scan(&m.Decided, &m.Document, &changed)
+	if err != nil {
+		return Mitt{}, err
+	}
+	m.Revision, m.Marks, m.CanUndo, m.CanRedo = revision, nil, false, false
+	m.Changed, err = parseTime(changed)
+	return m, err
+}
+
+// Shelf reads all mitts with where their hands stand, the one changed last
+// first. It leaves out Marks, CanUndo and CanRedo, as List does.
+func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
+	defer fault.Wrap(&err, "store.Shelf")
+	err = s.read(ctx, func(tx *txn) error {
+		mitts, err := readMitts(ctx, tx)
+		if err != nil {
+			return err
+		}
+		last, err := collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, lastCounts)
+		if err != nil {
+			return err
+		}
+		list = make([]Work, len(mitts))
+		for i, m := range mitts {
+			list[i] = Work{Mitt: m, Last: map[string]Count{}}
+			for _, c := range last {
+				if c.mitt == m.ID {
+					list[i].Last[c.Side] = c
+				}
+			}
+		}
+		return nil
+	})
+	return list, err
+}
+
+// ErrMoved is the cause where the state that a change was worked out from is
+// no longer the newest: it has to be worked out again.
+var ErrMoved = errors.New("the mitt has moved on")
+
+// check fails with ErrMoved where a mitt is not as it was read.
+func (b *Base) check(ctx context.Context, tx *txn, id int64, now heads) error {
+	if b == nil {
+		return nil
+	}
+	var is Base
+	err := tx.QueryRowContext(ctx, `SELECT `+restored+`, `+lastCounted, id).Scan(&is.Restored, &is.Counted)
+	if err != nil {
+		return err
+	}
+	is.Decided, is.Head = now.decided, now.head
+	if b.Head == 0 {
+		is.Head = 0
+	}
+	if is != *b {
+		return errMoved()
+	}
+	return nil
+}
+
+func errMoved() error {
+	return fault.New(fault.Conflict, "Others are changing this mitt at the same time. Nothing of this is saved yet; try again.").Because(ErrMoved)
+}
