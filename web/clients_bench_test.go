@@ -18,6 +18,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
 )
 
@@ -142,7 +143,7 @@ func (c *client) edit(who, n int) {
 	default:
 		edit := fmt.Sprintf(`{"section":"gusset","round":%d,"column":"A%d","layer":"stitch","value":%q}`, n%19+1, who%5+1, []string{"p", "k"}[n%2])
 		_, body := c.send("stroke", "/chart", "application/json", fmt.Sprintf(`{"after":%d,"key":%q,"edits":[%s]}`, c.after, key, edit))
-		var reply chartAnswer
+		var reply app.Drawn
 		if json.Unmarshal(body, &reply) == nil {
 			c.after = reply.Revision
 			c.drawn = append(c.drawn, key)
@@ -158,7 +159,7 @@ func (c *client) look() int64 {
 		return 0
 	}
 	defer resp.Body.Close()
-	var reply chartAnswer
+	var reply app.Drawn
 	if err := json.NewDecoder(resp.Body).Decode(&reply); err != nil {
 		c.b.Error(err)
 	}

@@ -2,63 +2,45 @@ package web
 
 import (
 	"context"
-	"fmt"
 	"net/http"
-	"time"
 
-	"thenar/internal/chart"
 	"thenar/internal/project"
 	"thenar/internal/store"
 	"thenar/web/view"
 )
 
-// derive works out a mitt with a document that may not be saved yet.
-func (s *Server) derive(ctx context.Context, m store.Mitt, doc project.Document, ask view.ChartAsk) view.Answer {
-	out, err := s.outputs(ctx, m, doc)
-	if out != nil {
-		s.without(ctx, "what a try changed", err)
-		err = nil
-	}
-	a := view.NewAnswer(doc, out, ask, err)
-	if out != nil {
-		a.Chart.Page.Revision, a.Chart.Page.Decided, a.Chart.Page.Marks = m.Revision, m.Decided, out.Charts.Marks.Edits()
-		a.Chart.Page.CanUndo, a.Chart.Page.CanRedo, a.Chart.Page.Restored = m.CanUndo, m.CanRedo, m.Restored
-		a.Chart.Page.Mitt = m.Created.Format(time.RFC3339Nano)
-		a.Chart.Page.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
-	}
-	return a
-}
-
-// outputs works out a mitt, with what the store knows of its knitting: the
-// rounds that a try changed, and the round that is on the needles. Where only
-// that can't be told, the outputs stand beside the error.
-func (s *Server) outputs(ctx context.Context, m store.Mitt, doc project.Document) (*project.Outputs, error) {
-	pl, done := s.planner()
-	defer done()
-	out, err := pl.Derive(doc, m.Marks)
+// load finds the mitt of the address.
+func (s *Server) load(r *http.Request) (store.Mitt, project.Document, error) {
+	id, err := mittID(r)
 	if err != nil {
-		return nil, err
+		return store.Mitt{}, project.Document{}, err
 	}
-	if out.Changed, err = s.changed(ctx, pl, m, doc, out); err != nil {
-		return out, err
-	}
-	return out, s.markNeedles(ctx, m, doc, out)
+	return s.mitt(r.Context(), id)
 }
 
-// without writes down what a page has to do without, unless it is only that
-// nobody waits for it any more.
-func (s *Server) without(ctx context.Context, what string, err error) {
-	if err != nil && ctx.Err() == nil {
-		s.log.Error("a page does without "+what, "error", err)
+// mitt reads a mitt with its document.
+func (s *Server) mitt(ctx context.Context, id int64) (store.Mitt, project.Document, error) {
+	m, err := s.store.Load(ctx, id)
+	if err != nil {
+		return store.Mitt{}, project.Document{}, err
 	}
+	doc, err := project.Decode(m.Document)
+	return m, doc, err
 }
 
-// chartAsk reads from an address what of a mitt is charted, and how; what is
-// unknown is left to the chart.
-func chartAsk(r *http.Request) view.ChartAsk {
-	q := r.URL.Query()
-	return view.ChartAsk{
-		Options: chart.Options{View: chart.View(q.Get("view")), Layout: chart.Layout(q.Get("layout")), Middle: q.Get("middle")},
-		Square:  q.Get("cells") == "square",
+// saveDoc appends a document to a mitt's revisions.
+func (s *Server) saveDoc(ctx context.Context, id, after int64, doc project.Document) (int64, error) {
+	raw, err := doc.Encode()
+	if err != nil {
+		return 0, err
 	}
+	return s.store.Save(ctx, id, after, raw)
 }
+
+// outputs works out a mitt.
+func (s *Server) outputs(ctx context.Context, m store.Mitt, doc project.Document) (*project.Outputs, error) {
+	return s.app.Outputs(ctx, m.ID, doc)
+}
+
+// chartAsk reads from an address what of a mitt is charted, and how.
+func chartAsk(r *http.Request) view.ChartAsk { return view.ReadChartAsk(r.URL.Query()) }

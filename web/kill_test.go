@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/app"
 	"thenar/internal/store"
 )
 
@@ -107,7 +108,7 @@ func stream(ctx context.Context, k *killable, said *ledger, id int64, hand, kill
 			if err != nil || got.status != http.StatusOK {
 				return
 			}
-			var reply chartAnswer
+			var reply app.Drawn
 			if json.Unmarshal([]byte(got.body), &reply) != nil {
 				return // cut off amid the answer: it was not acknowledged whole
 			}

@@ -18,12 +18,6 @@ type Change struct {
 	Moment   string  // the name of the revision that the change makes; empty: none
 }
 
-// Answer is what the person made of a try.
-type Answer struct {
-	Try  int64
-	Text []byte // JSON
-}
-
 // Committed is what came of a change.
 type Committed struct {
 	Revision int64     // the newest of all
@@ -123,7 +117,7 @@ func (s *Store) add(ctx context.Context, tx *txn, id int64, c Change, at heads, 
 }
 
 // answerable refuses the answer to a try that the mitt doesn't have, or from a
-// page that is older than the newest decision.
+// page that is older than the newest decision, or of another file.
 func (c Change) answerable(ctx context.Context, tx *txn, id int64, at heads) error {
 	var there bool
 	if err := tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM try WHERE mitt = ? AND id = ?`, id, c.Answer.Try).Scan(&there); err != nil {
@@ -132,7 +126,7 @@ func (c Change) answerable(ctx context.Context, tx *txn, id int64, at heads) err
 	switch {
 	case !there:
 		return fault.New(fault.NotFound, "This mitt has no try %d.", c.Answer.Try)
-	case at.decided > c.After:
+	case at.decided > c.After || c.After > at.head:
 		return fault.New(fault.Conflict, "This mitt was changed elsewhere since this page was loaded. Nothing of the try is put in yet; load the page again.")
 	}
 	return nil

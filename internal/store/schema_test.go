@@ -22,7 +22,7 @@ func TestSchemaIsAppendOnly(t *testing.T) {
 	require.NoError(t, err)
 	try, err := s.NoteTry(t.Context(), id, "k", []byte(`{}`), nil)
 	require.NoError(t, err)
-	_, err = s.Commit(t.Context(), id, Change{After: 2, Answer: &Answer{try, []byte(`{}`)}, Counts: []Count{{Key: "k", Side: "right"}}})
+	_, err = s.Commit(t.Context(), id, Change{After: 2, Answer: &Answer{Try: try, Text: []byte(`{}`)}, Counts: []Count{{Key: "k", Side: "right"}}})
 	require.NoError(t, err)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
 	execute(t, s, `INSERT INTO access (id, key) VALUES (1, 'one that is long enough for it')`)

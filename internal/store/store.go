@@ -28,11 +28,11 @@ type Store struct {
 	// is set before the store is used.
 	Now func() time.Time
 
-	path   string
-	file   os.FileInfo // what lay at path when it was opened
-	writer *sql.DB     // one connection
-	reader *sql.DB
-	every  int   // strokes from one snapshot to the next
+	path        string
+	file        os.FileInfo // what lay at path when it was opened
+	writer      *sql.DB     // one connection
+	reader      *sql.DB
+	every       int // strokes from one snapshot to the next
 	writerCache writerCache
 	readerCache readerCache
 

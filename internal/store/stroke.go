@@ -232,7 +232,11 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 	if applied.Edits, err = decode(text); err != nil {
 		return Applied{}, false, err
 	}
-	since, err := strokesSince(ctx, tx, id, min(r.After, applied.Revision))
+	after := min(r.After, applied.Revision)
+	if r.Newest {
+		after = applied.Revision
+	}
+	since, err := strokesSince(ctx, tx, id, after)
 	if err != nil {
 		return Applied{}, false, err
 	}

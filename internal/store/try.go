@@ -18,16 +18,18 @@ type Try struct {
 	Revision int64     // of the mitt that was tried on
 	Record   []byte    // as it was noted, JSON
 	Photo    bool      // whether there is a photograph
-	Verdict  *Verdict  // the newest; nil: not answered yet
+	Answer   *Answer   // the newest; nil: not answered yet
 }
 
-// Verdict is what the person made of a try.
-type Verdict struct {
+// Answer is what the person made of a try. To note one, its try and text are
+// given.
+type Answer struct {
 	ID       int64
+	Try      int64
 	At       time.Time
 	Before   int64  // the revision that was corrected
 	Revision int64  // and the one that it led to
-	Answer   []byte // JSON
+	Text     []byte // JSON
 }
 
 // NoteTry keeps a try with its photograph, if there is one, and gives its
@@ -61,7 +63,7 @@ func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, pho
 	return id, err
 }
 
-// tries reads each try with its newest verdict.
+// tries reads each try with its newest answer.
 const tries = `
 	SELECT t.id, t.mitt, t.key, t.at, t.revision, t.record, t.photo IS NOT NULL,
 		coalesce(v.id, 0), coalesce(v.at, ''), coalesce(v.before, 0), coalesce(v.revision, 0), coalesce(v.answer, '')
@@ -69,7 +71,7 @@ const tries = `
 
 func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 	var at, judged, record, answer string
-	var v Verdict
+	var v Answer
 	if err := row.Scan(&t.ID, &t.Mitt, &t.Key, &at, &t.Revision, &record, &t.Photo, &v.ID, &judged, &v.Before, &v.Revision, &answer); err != nil {
 		return Try{}, err
 	}
@@ -77,9 +79,9 @@ func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 	if t.At, err = parseTime(at); err != nil || v.ID == 0 {
 		return t, err
 	}
-	v.Answer = []byte(answer)
+	v.Try, v.Text = t.ID, []byte(answer)
 	v.At, err = parseTime(judged)
-	t.Verdict = &v
+	t.Answer = &v
 	return t, err
 }
 
@@ -125,7 +127,7 @@ func drawn(ctx context.Context, tx *txn, mitt int64, key string) (done bool, err
 	return done, err
 }
 
-// Unlearn takes off what was learned of a zone up to the newest verdict.
+// Unlearn takes off what was learned of a zone up to the newest answer.
 func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
 	defer fault.Wrap(&err, "store.Unlearn(%s)", zone)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -138,7 +140,7 @@ func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
 type Habits struct {
 	Tries     []Try            // of all mitts, from the first on
 	Mitts     []Mitt           // without Marks, CanUndo and CanRedo; nil where there are no tries
-	Unlearned map[string]int64 // by zone: up to which verdict it was taken off
+	Unlearned map[string]int64 // by zone: up to which answer it was taken off
 }
 
 func readHabits(ctx context.Context, tx *txn) (h Habits, err error) {

@@ -36,7 +36,7 @@ func TestTryIsNotedOnce(t *testing.T) {
 	assert.JSONEq(t, `{"note":"tight"}`, string(list[0].Record))
 	assert.True(t, list[0].Photo)
 	assert.EqualValues(t, 1, list[0].Revision)
-	assert.Nil(t, list[0].Verdict)
+	assert.Nil(t, list[0].Answer)
 	photo, err := s.Photo(t.Context(), id, first)
 	require.NoError(t, err)
 	assert.Equal(t, "jpeg", string(photo))
@@ -46,32 +46,32 @@ func TestTryIsNotedOnce(t *testing.T) {
 	assert.Equal(t, fault.NotFound, fault.KindOf(err))
 }
 
-// A verdict is one stroke of the sheet with what it came from; undone, the
-// sheet stands as before and the verdict is still told. A mitt that was
+// An answer is one stroke of the sheet with what it came from; undone, the
+// sheet stands as before and the answer is still told. A mitt that was
 // changed meanwhile is not judged.
-func TestVerdictLeadsToARevision(t *testing.T) {
+func TestAnswerLeadsToARevision(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
 	try, err := s.NoteTry(t.Context(), id, "k1", []byte(`{}`), nil)
 	require.NoError(t, err)
 	r := Request{Kind: Do, After: 1, Key: "v1", Edits: toMM, Rewrite: rewriteTo(`{"name": "corrected"}`)}
 	answer := func(try int64, text string) (Committed, error) {
-		return s.Commit(t.Context(), id, Change{After: 1, Strokes: []Request{r}, Answer: &Answer{try, []byte(text)}, Moment: "after the try"})
+		return s.Commit(t.Context(), id, Change{After: 1, Strokes: []Request{r}, Answer: &Answer{Try: try, Text: []byte(text)}, Moment: "after the try"})
 	}
 	done, err := answer(try, `{"accepted":["cuff"]}`)
 	require.NoError(t, err)
 	assert.EqualValues(t, 3, done.Revision, "the decision, and the stroke that made it")
 	list, err := s.Tries(t.Context(), 0)
 	require.NoError(t, err)
-	require.NotNil(t, list[0].Verdict)
-	assert.EqualValues(t, 1, list[0].Verdict.Before)
-	assert.EqualValues(t, 3, list[0].Verdict.Revision)
+	require.NotNil(t, list[0].Answer)
+	assert.EqualValues(t, 1, list[0].Answer.Before)
+	assert.EqualValues(t, 3, list[0].Answer.Revision)
 
 	_, err = answer(try, `{"accepted":["hand"]}`)
 	require.NoError(t, err, "the same again, since its answer was lost")
 	list, err = s.Tries(t.Context(), id)
 	require.NoError(t, err)
-	assert.JSONEq(t, `{"accepted":["cuff"]}`, string(list[0].Verdict.Answer))
+	assert.JSONEq(t, `{"accepted":["cuff"]}`, string(list[0].Answer.Text))
 	r.Key = "v2"
 	_, err = answer(try, `{}`)
 	assert.Equal(t, fault.Conflict, fault.KindOf(err), "revision 1 is not the newest decision")
@@ -95,7 +95,7 @@ func TestWhatIsUnlearnedStaysUnlearned(t *testing.T) {
 	assert.Empty(t, unlearned(), "nothing was learned yet")
 	try, err := s.NoteTry(t.Context(), id, "k", []byte(`{}`), nil)
 	require.NoError(t, err)
-	_, err = s.Commit(t.Context(), id, Change{After: 1, Answer: &Answer{try, []byte(`{}`)}})
+	_, err = s.Commit(t.Context(), id, Change{After: 1, Answer: &Answer{Try: try, Text: []byte(`{}`)}})
 	require.NoError(t, err)
 	require.NoError(t, s.Unlearn(t.Context(), "cuff"))
 	assert.Equal(t, map[string]int64{"cuff": 1}, unlearned())

@@ -20,16 +20,19 @@ type Base struct {
 
 // Wants says what ReadWork reads beside the document and the last counts.
 type Wants struct {
-	Marks   bool             // Marks, CanUndo and CanRedo
-	Turn    Kind             // Undo or Redo: the stroke that this takes back or brings again
-	Key     string           // whether a stroke of this key is drawn already
-	Counts  bool             // all counts
-	Tries   bool             // the tries of this mitt
-	History bool             // all revisions
-	Habits  bool             // what habits are learned from
-	Then    func(Work) int64 // picks an earlier revision from what was read; 0: none
-	Painted bool             // the marks of that earlier revision, too
+	Marks   bool   // Marks, CanUndo and CanRedo
+	Turn    Kind   // Undo or Redo: the stroke that this takes back or brings again
+	Key     string // whether a stroke of this key is drawn already
+	Counts  bool   // all counts
+	Tries   bool   // the tries of this mitt
+	History bool   // all revisions
+	Habits  bool   // what habits are learned from
+	Earlier []Pick // revisions as they stood, one after the other
 }
+
+// Pick picks an earlier revision from what was read before it, with its marks
+// or without; 0 is none.
+type Pick func(Work) (revision int64, marks bool)
 
 // Work is a mitt with what is known of the work on it, all of one moment.
 type Work struct {
@@ -42,7 +45,18 @@ type Work struct {
 	Tries   []Try            // from the first on
 	History []Revision       // from the first on
 	Habits  Habits
-	Then    *Mitt // nil: none was wanted, or the mitt has no such revision
+	Earlier []Mitt // as picked; without what the mitt doesn't have
+}
+
+// At returns an earlier revision that was read; nil where it was not, or where
+// the mitt has none of this number.
+func (w *Work) At(revision int64) *Mitt {
+	for i := range w.Earlier {
+		if w.Earlier[i].Revision == revision {
+			return &w.Earlier[i]
+		}
+	}
+	return nil
 }
 
 // ReadWork reads a mitt and what is wanted beside it in one transaction;
@@ -64,7 +78,12 @@ func (s *Store) ReadWork(ctx context.Context, id int64, wants Wants) (w Work, er
 		if err := w.readTries(ctx, tx, wants); err != nil {
 			return err
 		}
-		return w.readThen(ctx, tx, wants)
+		for _, pick := range wants.Earlier {
+			if err := w.readEarlier(ctx, tx, pick); err != nil {
+				return err
+			}
+		}
+		return nil
 	})
 	if err != nil {
 		return Work{}, err
@@ -139,27 +158,24 @@ func (w *Work) readTries(ctx context.Context, tx *txn, wants Wants) (err error) 
 	return err
 }
 
-// readThen reads the mitt as it stood at the revision that is wanted.
-func (w *Work) readThen(ctx context.Context, tx *txn, wants Wants) error {
-	if wants.Then == nil {
-		return nil
-	}
-	revision := wants.Then(*w)
-	if revision < 1 || revision > w.Revision {
+// readEarlier reads the mitt as it stood at the revision that is picked.
+func (w *Work) readEarlier(ctx context.Context, tx *txn, pick Pick) error {
+	revision, marks := pick(*w)
+	if revision < 1 || revision > w.Revision || w.At(revision) != nil {
 		return nil
 	}
 	then, err := at(ctx, tx, w.Mitt, revision)
 	if err != nil {
 		return err
 	}
-	if wants.Painted {
+	if marks {
 		r, err := replay(ctx, tx, w.ID, revision)
 		if err != nil {
 			return err
 		}
 		then.Marks = r.marks
 	}
-	w.Then = &then
+	w.Earlier = append(w.Earlier, then)
 	return nil
 }
 

@@ -110,7 +110,7 @@ func TestCachedReplayAfterARefusal(t *testing.T) {
 	require.NoError(t, err)
 	knit := []chart.Edit{cell(1, 1, chart.Stitches, "k")}
 	_, err = s.Commit(t.Context(), id, Change{ // drawn, then refused
-		After: 2, Strokes: []Request{{Kind: Do, After: 2, Edits: knit}}, Answer: &Answer{try, []byte(`{`)},
+		After: 2, Strokes: []Request{{Kind: Do, After: 2, Edits: knit}}, Answer: &Answer{Try: try, Text: []byte(`{`)},
 	})
 	require.Error(t, err)
 	_, err = s.Append(t.Context(), id, 2, []chart.Edit{cell(1, 1, chart.Stitches, "")})

@@ -21,6 +21,15 @@ type ChartAsk struct {
 	Square bool
 }
 
+// ReadChartAsk reads from an address what of a mitt is charted, and how; what is
+// unknown is left to the chart.
+func ReadChartAsk(q url.Values) ChartAsk {
+	return ChartAsk{
+		Options: chart.Options{View: chart.View(q.Get("view")), Layout: chart.Layout(q.Get("layout")), Middle: q.Get("middle")},
+		Square:  q.Get("cells") == "square",
+	}
+}
+
 // Chart is the stitch grid with its tools.
 type Chart struct {
 	SVG     string

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"thenar/internal/app"
 	"thenar/internal/project"
 )
 
@@ -14,6 +15,11 @@ type Moment struct {
 	At       string
 	Doc      project.Document
 	Answer   Answer
+}
+
+// NewMoment shows a mitt as it stood, with its chart as it is asked for.
+func NewMoment(m app.Mitt, ask ChartAsk) Moment {
+	return Moment{ID: m.ID, Revision: m.Revision, At: Clock(m.Changed, time.Now()), Doc: m.Doc, Answer: AnswerOf(m, ask)}
 }
 
 // History is the moments of a mitt, the newest first.
@@ -32,21 +38,13 @@ type Past struct {
 	Newest   bool
 }
 
-// Entry is one revision as the store has it.
-type Entry struct {
-	Revision int64
-	At       time.Time
-	Kind     string
-	Name     string
-}
-
 // pause is how long nothing is done between two groups of strokes.
 const pause = 10 * time.Minute
 
 // NewHistory groups the revisions: strokes that follow each other closely are
 // one line, whose last revision is the moment; a named one ends its line.
-func NewHistory(id int64, doc project.Document, entries []Entry, now time.Time, clock func(t, now time.Time) string) History {
-	h := History{ID: id, Doc: doc}
+func NewHistory(past app.History) History {
+	h, entries, now := History{ID: past.ID, Doc: past.Doc}, past.Revisions, time.Now()
 	for i := 0; i < len(entries); {
 		last := i
 		for last+1 < len(entries) && joins(entries[last], entries[last+1]) {
@@ -54,18 +52,18 @@ func NewHistory(id int64, doc project.Document, entries []Entry, now time.Time, 
 		}
 		e := entries[last]
 		h.Moments = append([]Past{{
-			Revision: e.Revision, At: clock(e.At, now), Name: e.Name, What: what(entries[i : last+1]), Newest: last == len(entries)-1,
+			Revision: e.Revision, At: Clock(e.At, now), Name: e.Name, What: what(entries[i : last+1]), Newest: last == len(entries)-1,
 		}}, h.Moments...)
 		i = last + 1
 	}
 	return h
 }
 
-func joins(e, next Entry) bool {
+func joins(e, next app.Revision) bool {
 	return e.Name == "" && (e.Kind == "decision") == (next.Kind == "decision") && next.At.Sub(e.At) < pause
 }
 
-func what(group []Entry) string {
+func what(group []app.Revision) string {
 	switch {
 	case group[0].Revision == 1 && len(group) == 1:
 		return "begun"

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"thenar/internal/app"
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/picture"
@@ -80,17 +81,22 @@ func secondOf(d project.Document, side string) string {
 	return "alike"
 }
 
-// NewNeedles lays out a mitt for the elbow.
-func NewNeedles(n Needles, out *project.Outputs) Needles {
+// NewNeedles lays out the hand of a mitt that is knitted.
+func NewNeedles(is app.Needles) Needles {
+	n, out := Needles{ID: is.ID, Doc: is.Doc, Side: string(is.Doc.Side)}, is.Out
+	if out == nil {
+		n.Lacks = "There is no plan to knit by yet: its measures have still to be filled."
+		return n
+	}
+	n.Other = otherWords(is.Other)
 	rows := map[chart.Anchor]NeedleTask{} // only view and row
-	at := n.Nth
 	for _, v := range out.Charts.Views() {
 		n.addView(out, v, rows)
 	}
 	for _, t := range tryon.Tasks(out.Mitt) {
 		n.Tasks = append(n.Tasks, newTask(out, t, rows))
 	}
-	n.Nth = min(max(at, 0), len(n.Tasks))
+	n.Nth = min(max(is.Done, 0), len(n.Tasks))
 	for _, t := range n.Tasks[n.Nth:] {
 		if t.Changed {
 			n.Ahead = fmt.Sprintf("Since the last try the mitt is planned otherwise, from round %d of the %s on.", t.Round, stitch.Part(t.Section).Words())
@@ -100,6 +106,19 @@ func NewNeedles(n Needles, out *project.Outputs) Needles {
 	n.Second = secondOf(n.Doc, n.Side)
 	n.show()
 	return n
+}
+
+// otherWords says where the other hand of the pair stands.
+func otherWords(o app.OtherHand) string {
+	switch {
+	case !o.Planned:
+		return "no plan"
+	case !o.Begun:
+		return "not begun"
+	case o.Ended:
+		return "done"
+	}
+	return fmt.Sprintf("%d of %d rounds", o.Knitted, o.Rounds)
 }
 
 // addView adds the chart of a view, for the rows that have no strip of their

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 
+	"thenar/internal/app"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/words"
@@ -27,14 +28,26 @@ type Compared struct {
 // Differs tells whether it is not the same in both.
 func (c Compared) Differs() bool { return c.First != c.Second }
 
-// NewWhatIf compares the mitt, doc with its answer, with the variant b.
-func NewWhatIf(b Mitt, doc project.Document, first Answer) WhatIf {
-	w := WhatIf{Mitt: b, First: first, Changed: decisions(doc, b.Doc)}
+// whatIfForm is where the form of the second variant is sent, below the mitt.
+const whatIfForm = "/what-if"
+
+// NewWhatIf compares a mitt with its second variant.
+func NewWhatIf(both app.WhatIf) WhatIf {
+	b, first := NewMitt(both.Variant, ChartAsk{}), AnswerOf(both.First, ChartAsk{})
+	b.Form = whatIfForm
+	w := WhatIf{Mitt: b, First: first, Changed: decisions(both.First.Doc, b.Doc)}
 	if first.Out == nil || b.Answer.Out == nil {
 		return w
 	}
 	w.Rows = compare(first, b.Answer)
-	w.Curves = curves(doc, first, b.Answer)
+	w.Curves = curves(both.First.Doc, first, b.Answer)
+	return w
+}
+
+// NewContestedWhatIf is NewContested for the second variant.
+func NewContestedWhatIf(u app.UnsavedWhatIf) WhatIf {
+	w := NewWhatIf(u.WhatIf)
+	w.Conflict, w.Between = inBetween, Betweens(u.Variant.Doc, u.Saved, u.Was)
 	return w
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"thenar/internal/app"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
@@ -14,57 +15,18 @@ import (
 	"thenar/internal/words"
 )
 
-// Suggested is a correction with whether it is accepted.
-type Suggested struct {
-	tryon.Correction
-	Accepted bool
+// TryAnswer is the page on which a try is answered.
+type TryAnswer struct {
+	app.Weighed
+	Entry TryEntry
 }
 
-// Verdict is the page on which a try is answered.
-type Verdict struct {
-	ID          int64
-	Doc         project.Document
-	Entry       TryEntry
-	Seen        tryon.Reading
-	Corrections []Suggested
-	Onward      project.Onward
-	After       int64
-	Key         string // of the answer, so that it is taken once
-	GoneOn      bool   // the work was counted further since
-	Pace        float64
-	OwnPace     bool
-}
-
-// Accepted are the corrections that are.
-func (v Verdict) Accepted() []tryon.Correction {
-	var list []tryon.Correction
-	for _, c := range v.Corrections {
-		if c.Accepted {
-			list = append(list, c.Correction)
-		}
-	}
-	return list
-}
-
-// Answer is what is kept of the answer, where the mitt goes on from here.
-func (v Verdict) Answer() tryon.Answer {
-	a := tryon.Answer{
-		Accepted: []string{}, Declined: []string{}, Section: v.Seen.Place.Part, Round: v.Seen.Place.Round,
-		Line: v.Onward.Line, Ease: v.Onward.Ease,
-	}
-	for _, c := range v.Corrections {
-		switch {
-		case c.Accepted:
-			a.Accepted = append(a.Accepted, c.Key)
-		case c.Changes():
-			a.Declined = append(a.Declined, c.Key)
-		}
-	}
-	return a
-}
+// NewTryAnswer shows a try that was weighed, or, of one that is answered, what
+// became of it.
+func NewTryAnswer(w app.Weighed) TryAnswer { return TryAnswer{w, newTryEntry(w.Entry)} }
 
 // ChangedWords says which rounds are worked otherwise.
-func (v Verdict) ChangedWords() string {
+func (v TryAnswer) ChangedWords() string {
 	var parts []string
 	for _, part := range stitch.Parts() {
 		var rounds []int
@@ -83,10 +45,10 @@ func (v Verdict) ChangedWords() string {
 }
 
 // Idle tells whether corrections are accepted that change no round.
-func (v Verdict) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Changed.Count() == 0 }
+func (v TryAnswer) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Changed.Count() == 0 }
 
 // SinceWords says where the work stands by now.
-func (v Verdict) SinceWords() string {
+func (v TryAnswer) SinceWords() string {
 	if v.Seen.Place.Nth == 0 {
 		return "Since the try the work was ripped to its cast-on; the mitt is planned from there."
 	}
@@ -95,7 +57,7 @@ func (v Verdict) SinceWords() string {
 }
 
 // RipWords says what ripping back costs.
-func (v Verdict) RipWords() string {
+func (v TryAnswer) RipWords() string {
 	r := v.Onward.Rip
 	to := "to the cast-on"
 	if r.To.Nth > 0 {
@@ -111,7 +73,7 @@ func (v Verdict) RipWords() string {
 
 // Drawing shows how the mitt goes on from what is knitted; empty where nothing
 // changes.
-func (v Verdict) Drawing() string {
+func (v TryAnswer) Drawing() string {
 	if v.Onward.Was == nil || v.Onward.Is == nil || v.Onward.Changed.Count() == 0 {
 		return ""
 	}
@@ -121,7 +83,7 @@ func (v Verdict) Drawing() string {
 }
 
 // LeavesWords lists what a way of going on leaves off, in mm and rounds.
-func (v Verdict) LeavesWords(l project.Leaves) []string {
+func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 	size := func(mm float64) string {
 		return units.FromMM(math.Abs(mm)).With(tryon.OffsetUnit(v.Doc.Sheet.Unit()))
 	}
@@ -145,6 +107,6 @@ func (v Verdict) LeavesWords(l project.Leaves) []string {
 }
 
 // SpoiltWords says what going on would leave too wide or too narrow.
-func (v Verdict) SpoiltWords() string {
+func (v TryAnswer) SpoiltWords() string {
 	return "If you go on from here, this stays further off the hand than in a mitt begun anew: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
 	"thenar/internal/project"
@@ -30,6 +31,21 @@ type Tries struct {
 	TickTwo bool // other than two tries were ticked
 }
 
+// NewTries shows the tries of a mitt, with what can't be used of the one that
+// was typed.
+func NewTries(t app.Tries, faults fault.Fields) Tries {
+	page := Tries{ID: t.ID, Doc: t.Doc, Plan: t.Plan, Places: t.Places, Form: TryForm{t.Form, faults}}
+	if t.Plan == nil {
+		page.Lacks = "There is no plan to try on yet: its measures have still to be filled."
+	} else {
+		page.Habits = HabitsFor(t.Habits, t.Doc, t.Plan)
+	}
+	for _, e := range t.Tries {
+		page.Entries = append(page.Entries, newTryEntry(e))
+	}
+	return page
+}
+
 // TryForm is a try that is being noted.
 type TryForm struct {
 	Try    tryon.Try
@@ -48,18 +64,11 @@ func (f TryForm) Fault(path string) string {
 
 // TryEntry is a try on the line of time.
 type TryEntry struct {
-	ID       int64
-	Noted    time.Time
-	At       string // the same in words
-	Try      tryon.Try
-	Photo    bool
-	Unit     units.Unit
-	Answered bool  // and its corrections stand in the mitt
-	Back     bool  // it was answered, and taken back
-	Before   int64 // the revision before its corrections
-	Revision int64 // and after them
-	Answer   tryon.Answer
+	app.TryEntry
+	At string // when it was noted, in words
 }
+
+func newTryEntry(e app.TryEntry) TryEntry { return TryEntry{e, Clock(e.Noted, time.Now())} }
 
 // Beside picks the tries that are looked at side by side.
 func (t *Tries) Beside(ids []string) {
@@ -78,13 +87,13 @@ func (e TryEntry) Where() string {
 	return fmt.Sprintf("%s hand, after round %s of the %s", e.Try.Side, e.Try.Round, stitch.Part(e.Try.Section).Words())
 }
 
-// Line is a thing that was seen or felt, for a list or beside another.
-type Line struct{ What, Text string }
+// Observation is a thing that was seen or felt, for a list or beside another.
+type Observation struct{ What, Text string }
 
-// Lines are what was seen and felt.
-func (e TryEntry) Lines() []Line {
+// Observations are what was seen and felt.
+func (e TryEntry) Observations() []Observation {
 	t, u := e.Try, " "+string(e.Unit)
-	list := []Line{
+	list := []Observation{
 		{"fabric, across", pair(t.Stitches, "stitches", t.Width, u)},
 		{"fabric, upward", pair(t.Rounds, "rounds", t.Height, u)},
 		{"base of the gusset", e.offset(t.Base)},
@@ -95,11 +104,11 @@ func (e TryEntry) Lines() []Line {
 		if n, err := strconv.Atoi(t.Feel[zone]); err == nil && n >= -2 && n <= 2 {
 			text = tryon.FeelWords(n)
 		}
-		list = append(list, Line{zone.Words(), text})
+		list = append(list, Observation{zone.Words(), text})
 	}
-	list = append(list, Line{"note", t.Note})
+	list = append(list, Observation{"note", t.Note})
 	if e.Answered {
-		list = append(list, Line{"led to", e.Answer.Line})
+		list = append(list, Observation{"led to", e.Answer.Line})
 	}
 	return list
 }

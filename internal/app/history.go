@@ -1,0 +1,99 @@
+package app
+
+import (
+	"context"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/plain"
+	"thenar/internal/project"
+	"thenar/internal/store"
+)
+
+// maxMoment is the most characters of the name of a moment.
+const maxMoment = 60
+
+// Revision is one entry in the history of a mitt.
+type Revision = store.Revision
+
+// History is what happened to a mitt.
+type History struct {
+	ID        int64
+	Doc       project.Document
+	Revisions []Revision // from the first on
+}
+
+// History returns the revisions of a mitt.
+func (a *App) History(ctx context.Context, id int64) (History, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{History: true}))
+	return History{w.ID, w.doc, w.History}, err
+}
+
+// NameMoment gives a revision a name, the newest one if none is said; an empty
+// name takes it away.
+func (a *App) NameMoment(ctx context.Context, id int64, revision *int64, name string) error {
+	name = strings.TrimSpace(name)
+	if why := plain.Line(name, maxMoment); why != "" {
+		return fault.New(fault.Invalid, "name: %s", why)
+	}
+	if revision != nil {
+		return a.store.Name(ctx, id, *revision, name)
+	}
+	w, err := a.store.ReadWork(ctx, id, store.Wants{})
+	if err != nil {
+		return err
+	}
+	return a.store.Name(ctx, id, w.Revision, name)
+}
+
+// Moment returns a mitt as it stood at a revision.
+func (a *App) Moment(ctx context.Context, id, revision int64) (Mitt, error) {
+	wants := store.Wants{Tries: true, Earlier: []store.Pick{
+		func(store.Work) (int64, bool) { return revision, true },
+		func(w store.Work) (int64, bool) {
+			if then := w.At(revision); then != nil {
+				w.Mitt = *then
+			}
+			return beforeLastTry(w)
+		},
+	}}
+	w, err := decoded(a.store.ReadWork(ctx, id, wants))
+	if err != nil {
+		return Mitt{}, err
+	}
+	if err := w.goBack(revision); err != nil {
+		return Mitt{}, err
+	}
+	pl, done := a.Planner()
+	defer done()
+	return w.mitt(pl, w.doc), nil
+}
+
+// goBack takes the mitt as it stood at a revision.
+func (w *work) goBack(revision int64) error {
+	then := w.At(revision)
+	if then == nil {
+		return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, w.Revision)
+	}
+	doc, err := project.Decode(then.Document)
+	w.Mitt, w.doc = *then, doc
+	return err
+}
+
+// BringBack makes a moment the newest revision, as one stroke that can be
+// undone: sheet, side and chart as they stood. What is knitted stays.
+func (a *App) BringBack(ctx context.Context, id, revision int64) error {
+	wants := store.Wants{Marks: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
+	_, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
+		then := *w
+		if err := then.goBack(revision); err != nil {
+			return store.Change{}, err
+		}
+		before, err := w.keep(pl, then.doc, false)
+		if err != nil {
+			return store.Change{}, err
+		}
+		return w.stroke(append(w.doc.Difference(before), w.Marks.Difference(then.Marks)...)), nil
+	})
+	return err
+}

@@ -1,0 +1,151 @@
+package app
+
+import (
+	"context"
+	"strings"
+	"time"
+
+	"thenar/internal/chart"
+	"thenar/internal/mitt"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+)
+
+// Shelved is a mitt on the shelf.
+type Shelved struct {
+	ID      int64
+	Doc     project.Document
+	Changed time.Time
+	Plan    *mitt.Plan // nil where it is not measured yet
+	Next    *NextTask  // nil where it is not on the needles
+}
+
+// NextTask is what is done next on a mitt.
+type NextTask struct {
+	tryon.Task
+	Side project.Side
+	Mitt stitch.Mitt // of that hand
+}
+
+// Shelf returns all mitts, the one changed last first.
+func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
+	list, err := a.store.Shelf(ctx)
+	if err != nil {
+		return nil, err
+	}
+	pl, done := a.Planner()
+	defer done()
+	shelf := make([]Shelved, len(list))
+	for i := range list {
+		w, err := decoded(list[i], nil)
+		if err != nil {
+			return nil, err
+		}
+		shelf[i] = Shelved{ID: w.ID, Doc: w.doc, Changed: w.Changed, Next: w.next(pl)}
+		if p, err := pl.Plan(w.doc.Effective()); err == nil {
+			shelf[i].Plan = p.Plan
+		}
+	}
+	return shelf, nil
+}
+
+// next is what is done next of a mitt that is on the needles: of the hand that
+// the mitt shows, or of the other one.
+func (w *work) next(pl *project.Planner) *NextTask {
+	doc := w.doc
+	for _, side := range []project.Side{w.doc.Side, w.doc.Side.Other()} {
+		if w.Last[string(side)].Section == "" {
+			continue
+		}
+		doc.Side = side
+		p, err := pl.Plan(doc.Effective())
+		if err != nil {
+			return nil // it has no plan now
+		}
+		is := p.Mitt()
+		list := tryon.Tasks(is)
+		if done := w.done(side, list); done < len(list) {
+			return &NextTask{list[done], side, is}
+		}
+	}
+	return nil
+}
+
+// NewMitt begins a mitt, blank or with the numbers of the sample, and returns
+// its number. Without a name it gets one.
+func (a *App) NewMitt(ctx context.Context, name string, sample bool) (int64, error) {
+	doc := project.New("My mitt")
+	if sample {
+		doc = project.Samples()[0]
+	}
+	if name := strings.TrimSpace(name); name != "" {
+		doc.Name = name
+	}
+	return a.create(ctx, doc, nil)
+}
+
+// CopyMitt begins a mitt with another's decisions and its chart, and returns
+// its number. Nothing of the copy is knitted yet.
+func (a *App) CopyMitt(ctx context.Context, id int64) (int64, error) {
+	return a.begin(ctx, id, func(doc project.Document) project.Document {
+		doc.Name = suffixed(doc.Name, " (copy)")
+		doc.Archived = false
+		doc.Sheet = doc.Sheet.Clone()
+		doc.Sheet.Unknit()
+		return doc
+	})
+}
+
+// begin begins a mitt with another's decisions, changed, and its chart.
+func (a *App) begin(ctx context.Context, id int64, change func(project.Document) project.Document) (int64, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Marks: true}))
+	if err != nil {
+		return 0, err
+	}
+	return a.create(ctx, change(w.doc), w.Marks.Edits())
+}
+
+// create saves a new mitt, with the marks of its chart if it has any.
+func (a *App) create(ctx context.Context, doc project.Document, marks []chart.Edit) (int64, error) {
+	if err := doc.Check(); err != nil {
+		return 0, err
+	}
+	raw, err := doc.Encode()
+	if err != nil {
+		return 0, err
+	}
+	return a.store.Create(ctx, raw, marks...)
+}
+
+// suffixed is a name with an ending, short enough to be one.
+func suffixed(name, suffix string) string {
+	if letters := []rune(name); len(letters) > project.LongestName-len(suffix) {
+		name = string(letters[:project.LongestName-len(suffix)])
+	}
+	return name + suffix
+}
+
+// RenameMitt gives a mitt another name.
+func (a *App) RenameMitt(ctx context.Context, id int64, name string) error {
+	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Name = strings.TrimSpace(name) })
+}
+
+// ArchiveMitt puts a mitt away, or takes it out again.
+func (a *App) ArchiveMitt(ctx context.Context, id int64, archived bool) error {
+	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Archived = archived })
+}
+
+// changeDocument saves a change of a mitt's document that no round follows.
+func (a *App) changeDocument(ctx context.Context, id int64, edit func(*project.Document)) error {
+	_, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
+		doc := w.doc
+		edit(&doc)
+		if err := doc.Check(); err != nil {
+			return store.Change{}, err
+		}
+		return w.decision(doc)
+	})
+	return err
+}

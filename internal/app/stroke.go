@@ -1,0 +1,158 @@
+package app
+
+import (
+	"context"
+	"errors"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/sheet"
+	"thenar/internal/store"
+)
+
+// Drawn is what a page is told of a chart after a stroke.
+type Drawn struct {
+	Revision int64        `json:"revision"`
+	Edits    []chart.Edit `json:"edits"`           // what an undo, a redo or a change of rounds did
+	Between  []chart.Edit `json:"between"`         // what others did since "after"
+	Later    []chart.Edit `json:"later,omitempty"` // what was done after a stroke that is sent again
+	Said     string       `json:"said,omitempty"`  // what a change of rounds has fixed, in words
+	CanUndo  bool         `json:"can_undo"`
+	CanRedo  bool         `json:"can_redo"`
+
+	Reshaped bool `json:"-"` // it was a change of rounds
+}
+
+// Chart returns all that is drawn on the chart of a mitt as one list of edits.
+func (a *App) Chart(ctx context.Context, id int64) (Drawn, error) {
+	w, err := a.store.ReadWork(ctx, id, store.Wants{Marks: true})
+	if err != nil {
+		return Drawn{}, err
+	}
+	return Drawn{Revision: w.Revision, Edits: list(w.Marks.Edits()), Between: []chart.Edit{}, CanUndo: w.CanUndo, CanRedo: w.CanRedo}, nil
+}
+
+// Stale reports whether a stroke was refused because the chart that it was
+// drawn on is not of this file: the page has to read it anew.
+func Stale(err error) bool { return errors.Is(err, store.ErrStale) }
+
+// Draw takes one stroke, an undo or redo, or a change of the rounds, as a page
+// sends it in JSON, and returns what it did and what others did before it. Of
+// two strokes on one cell the last wins. What is knitted stays as it is: where
+// a change of the sheet would have it otherwise, one more stroke puts it back.
+// A round that is marked as the one on the needles is counted up to.
+//
+// A stroke that is sent again, by its key, is not drawn again.
+func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
+	stroke, err := chart.Parse(sent)
+	if err != nil {
+		return Drawn{}, err
+	}
+	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Restored: stroke.Restored, Rewrite: project.Rewrite}
+	wants := store.Wants{Key: stroke.Key}
+	switch {
+	case stroke.Undo:
+		request.Kind, wants.Turn = store.Undo, store.Undo
+	case stroke.Redo:
+		request.Kind, wants.Turn = store.Redo, store.Redo
+	case stroke.Change != nil:
+		wants.Marks = true
+	case chart.OnlyCells(stroke.Edits): // most strokes: the mitt need not be read for them
+		done, err := a.store.Commit(ctx, id, store.Change{Strokes: []store.Request{request}})
+		return drawn(done, false), err
+	}
+	done, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
+		return w.redrawn(pl, stroke, request)
+	})
+	return drawn(done, stroke.Change != nil), err
+}
+
+// redrawn is the change that draws a stroke of more than cells, with what
+// follows from it.
+func (w *work) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Request) (store.Change, error) {
+	if w.Drawn {
+		return store.Change{Strokes: []store.Request{r}}, nil
+	}
+	edits := r.Edits
+	switch {
+	case stroke.Change != nil:
+		var err error
+		if edits, err = pl.Reshape(w.doc, w.Marks, *stroke.Change); err != nil {
+			return store.Change{}, err
+		}
+		r.Edits = edits
+	case r.Kind != store.Do:
+		if edits = w.Turn; chart.OnlyCells(edits) { // nothing follows, whatever came in between
+			r.OnlyCells = true
+			return store.Change{Strokes: []store.Request{r}}, nil
+		}
+	}
+	c := store.Change{Base: &w.Base, Strokes: []store.Request{r}}
+	var err error
+	if c.Counts, err = w.countMarked(pl, edits); err != nil {
+		return store.Change{}, err
+	}
+	back, err := w.putBack(pl, chart.OfSheet(edits))
+	if len(back) > 0 {
+		c.Strokes = append(c.Strokes, store.Request{Kind: store.Do, Edits: back, Rewrite: project.Rewrite})
+	}
+	return c, err
+}
+
+// putBack returns the edits that put back what is knitted where edits of the
+// sheet would have it otherwise.
+func (w *work) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edit, error) {
+	if len(edits) == 0 {
+		return nil, nil
+	}
+	raw, _, err := project.Rewrite(w.Document, edits)
+	if err != nil {
+		return nil, err
+	}
+	is, err := project.Decode(raw)
+	if err != nil {
+		return nil, err
+	}
+	kept, err := w.keep(pl, is, false)
+	return is.Difference(kept), err
+}
+
+// drawn is what came of one stroke, and of one more that put back what is
+// knitted.
+func drawn(done store.Committed, reshaped bool) Drawn {
+	if len(done.Applied) == 0 {
+		return Drawn{}
+	}
+	first, last := done.Applied[0], done.Applied[len(done.Applied)-1]
+	d := Drawn{
+		Revision: last.Revision, Edits: first.Edits, Between: list(first.Between), Later: first.Later,
+		CanUndo: last.CanUndo, CanRedo: last.CanRedo, Reshaped: reshaped,
+	}
+	if len(done.Applied) > 1 {
+		d.Edits = append(d.Edits, last.Edits...)
+	}
+	d.Edits = list(d.Edits)
+	return d
+}
+
+// list is never null in JSON.
+func list(edits []chart.Edit) []chart.Edit {
+	if edits == nil {
+		return []chart.Edit{}
+	}
+	return edits
+}
+
+// ChooseSecond says how a hand that is not begun is worked: like the other one
+// ("alike"), or from its cast-on ("anew").
+func (a *App) ChooseSecond(ctx context.Context, id int64, how string) error {
+	if how != "alike" && how != sheet.Anew {
+		return fault.New(fault.Invalid, "second: is %.20q; write alike or anew", how)
+	}
+	edits := []chart.Edit{{Layer: chart.Sheet, Column: sheet.PathSecond, Value: how}}
+	_, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
+		return w.stroke(edits), nil
+	})
+	return err
+}

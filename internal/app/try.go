@@ -1,0 +1,225 @@
+package app
+
+import (
+	"context"
+	"crypto/rand"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"thenar/internal/fault"
+	"thenar/internal/mitt"
+	"thenar/internal/photo"
+	"thenar/internal/plain"
+	"thenar/internal/project"
+	"thenar/internal/store"
+	"thenar/internal/tryon"
+	"thenar/internal/units"
+)
+
+// TryEntry is a try as it was noted, with what became of it.
+type TryEntry struct {
+	ID       int64
+	Noted    time.Time
+	Try      tryon.Try
+	Photo    bool
+	Unit     units.Unit
+	Answered bool  // and its corrections stand in the mitt
+	Back     bool  // it was answered, and taken back
+	Before   int64 // the revision before its corrections
+	Revision int64 // and after them
+	Answer   tryon.Answer
+}
+
+// entryOf reads a stored try, of a mitt with a document.
+func entryOf(doc project.Document, t store.Try) (TryEntry, error) {
+	is := TryEntry{ID: t.ID, Noted: t.At, Photo: t.Photo, Unit: doc.Sheet.Unit()}
+	if err := json.Unmarshal(t.Record, &is.Try); err != nil {
+		return is, fmt.Errorf("try %d: %w", t.ID, err)
+	}
+	if a := t.Answer; a != nil { // taken back, it may be answered again
+		if err := json.Unmarshal(a.Text, &is.Answer); err != nil {
+			return is, fmt.Errorf("answer %d: %w", a.ID, err)
+		}
+		is.Answered = slices.Contains(doc.Sheet.Tried(), t.ID)
+		is.Back = !is.Answered && a.Revision > a.Before
+		is.Before, is.Revision = a.Before, a.Revision
+	}
+	return is, nil
+}
+
+// Tries is all tries of a mitt, and the form of a new one.
+type Tries struct {
+	ID     int64
+	Doc    project.Document
+	Plan   *mitt.Plan // of the hand that the form speaks of; nil: there is nothing to try on yet
+	Places []tryon.Place
+	Form   tryon.Try
+	Tries  []TryEntry // from the first on
+	Habits []tryon.Habit
+}
+
+// Tries returns the tries of a mitt, and the form of one of the hand that is
+// named, or of the mitt's own, at the last round that is knitted.
+func (a *App) Tries(ctx context.Context, id int64, hand string) (Tries, error) {
+	return a.tries(ctx, id, func(w *work, pl *project.Planner) tryon.Try {
+		side := project.Side(hand)
+		if side != project.Left && side != project.Right {
+			side = w.doc.Side
+		}
+		form := tryon.Try{Key: rand.Text(), Date: time.Now().Format(time.DateOnly), Side: string(side)}
+		if p, err := w.planOf(pl, side); err == nil {
+			if at := w.place(side, p.Mitt()); at.Nth > 0 {
+				form.Section, form.Round = string(at.Part), strconv.Itoa(at.Round)
+			}
+		}
+		return form
+	})
+}
+
+// RefusedTry returns the tries of a mitt with the form of one that can't be
+// used, as it was typed.
+func (a *App) RefusedTry(ctx context.Context, id int64, t tryon.Try) (Tries, error) {
+	return a.tries(ctx, id, func(*work, *project.Planner) tryon.Try { return t })
+}
+
+func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Planner) tryon.Try) (Tries, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Tries: true, Habits: true}))
+	if err != nil {
+		return Tries{}, err
+	}
+	pl, done := a.Planner()
+	defer done()
+	t := Tries{ID: w.ID, Doc: w.doc, Form: form(&w, pl)}
+	p, err := w.planOf(pl, project.Side(t.Form.Side))
+	var fields fault.Fields
+	switch {
+	case errors.As(err, &fields):
+	case err != nil:
+		return t, err
+	default:
+		t.Plan, t.Places = p.Plan, tryon.Places(p.Mitt())
+		if t.Habits, err = learned(w.Habits); err != nil {
+			return t, err
+		}
+	}
+	for _, one := range w.Work.Tries {
+		is, err := entryOf(w.doc, one)
+		if err != nil {
+			return t, err
+		}
+		t.Tries = append(t.Tries, is)
+	}
+	return t, nil
+}
+
+// planOf is the plan of one hand.
+func (w *work) planOf(pl *project.Planner, side project.Side) (*project.Planned, error) {
+	doc := w.doc
+	doc.Side = side
+	return pl.Plan(doc.Effective())
+}
+
+// NewTry is a try that a form sends. What could not be read of it stands in
+// Faults.
+type NewTry struct {
+	tryon.Try
+	Photo  []byte // JPEG; nil: none
+	Faults fault.Fields
+}
+
+// ReadTry reads the form of a try, given the text of each field, and its
+// photograph, if there is one.
+func ReadTry(ctx context.Context, text func(name string) string, photograph io.Reader) (NewTry, error) {
+	field := func(name string) string { return strings.TrimSpace(text(name)) }
+	t := NewTry{Try: tryon.Try{
+		Key: field("key"), Date: field("date"), Side: field("side"), Section: field("section"), Round: field("round"), Count: field("count"),
+		Stitches: field("stitches"), Width: field("width"), Rounds: field("rounds"), Height: field("height"),
+		Base: field("base"), Top: field("top"), Note: field("note"), Feel: map[tryon.Zone]string{},
+	}}
+	for _, zone := range tryon.Zones() {
+		if felt := field("feel." + string(zone)); felt != "" {
+			t.Feel[zone] = felt
+		}
+	}
+	if plain.Key(t.Key) != "" {
+		t.Faults.Add("key", "is missing; open the page again")
+		return t, nil
+	}
+	if photograph == nil {
+		return t, nil
+	}
+	var err error
+	t.Photo, err = photo.Read(ctx, photograph)
+	t.Faults, err = fieldsOf(err)
+	return t, err
+}
+
+// AddTry keeps a try, as it was typed, and returns its number. One that is sent
+// again, by its key, is kept once. It fails with fault.Fields for what can't be
+// used.
+func (a *App) AddTry(ctx context.Context, id int64, t NewTry) (try int64, err error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
+	if err != nil {
+		return 0, err
+	}
+	pl, done := a.Planner()
+	defer done()
+	side := project.Side(t.Side)
+	p, err := w.planOf(pl, side)
+	if err != nil {
+		return 0, err
+	}
+	is := p.Mitt()
+	seen, faults := t.check(tryon.Places(is), w.place(side, is).Nth, w.doc.Sheet.Unit())
+	if len(faults) > 0 {
+		return 0, faults
+	}
+	t.Section, t.Round = string(seen.Place.Part), strconv.Itoa(seen.Place.Round)
+	raw, err := json.Marshal(t.Try)
+	if err != nil {
+		return 0, err
+	}
+	return a.store.NoteTry(ctx, id, t.Key, raw, t.Photo)
+}
+
+// check reads a try of a mitt whose count is near a place, and says what of it
+// can't be used.
+func (t NewTry) check(places []tryon.Place, near int, u units.Unit) (tryon.Reading, fault.Fields) {
+	faults := t.Faults
+	seen, err := t.Read(places, near, u)
+	var more fault.Fields
+	if errors.As(err, &more) {
+		faults = append(faults, more...)
+	} else if errors.As(seen.CheckZones(places), &more) {
+		faults = append(faults, more...)
+	} else if len(faults) == 0 && seen.IsEmpty() && t.Photo == nil {
+		faults.Add("feel", "says nothing yet; tap how a zone feels, measure something, add a photograph, or write a note")
+	}
+	if day, err := time.Parse(time.DateOnly, t.Date); err == nil && day.After(time.Now().AddDate(0, 0, 1)) {
+		faults.Add("date", "lies in the future; write the day of the try")
+	}
+	return seen, faults
+}
+
+// Photo returns the photograph of a try, a JPEG.
+func (a *App) Photo(ctx context.Context, id, try int64) ([]byte, error) {
+	return a.store.Photo(ctx, id, try)
+}
+
+// try finds a try of the mitt, and turns the document to the side that was
+// tried.
+func (w *work) try(id int64) (TryEntry, error) {
+	at := slices.IndexFunc(w.Tries, func(t store.Try) bool { return t.ID == id })
+	if at < 0 {
+		return TryEntry{}, fault.New(fault.NotFound, "This mitt has no such try.")
+	}
+	t, err := entryOf(w.doc, w.Tries[at])
+	w.doc.Side = project.Side(t.Try.Side)
+	return t, err
+}

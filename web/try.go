@@ -1,0 +1,184 @@
+package web
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"strconv"
+
+	"github.com/go-chi/chi/v5"
+
+	"thenar/internal/app"
+	"thenar/internal/fault"
+	"thenar/web/view"
+)
+
+// showTries is the form of a new try, and all tries on a line of time.
+func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	list, err := s.app.Tries(r.Context(), id, r.URL.Query().Get("side"))
+	if err != nil {
+		return err
+	}
+	return triesPage(w, r, http.StatusOK, view.NewTries(list, nil))
+}
+
+func triesPage(w http.ResponseWriter, r *http.Request, status int, t view.Tries) error {
+	q := r.URL.Query()
+	if q.Has("beside") || q.Has("two") {
+		t.Beside(q["beside"])
+	}
+	t.Back = q.Get("back") != ""
+	return page(w, r, status, view.TriesPage(t))
+}
+
+// addTry keeps a try, and leads to what follows from it. What can't be used
+// comes back as it was typed.
+func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	t, err := readTry(r)
+	if err != nil {
+		return err
+	}
+	try, err := s.app.AddTry(r.Context(), id, t)
+	var faults fault.Fields
+	if errors.As(err, &faults) && !wantsJSON(r) {
+		list, err := s.app.RefusedTry(r.Context(), id, t.Try)
+		if err != nil {
+			return err
+		}
+		return triesPage(w, r, http.StatusBadRequest, view.NewTries(list, faults))
+	}
+	if err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries/%d", id, try))
+}
+
+// lead sends a browser, or tells a script, where to go on.
+func (s *Server) lead(w http.ResponseWriter, r *http.Request, to string) error {
+	if wantsJSON(r) {
+		writeJSON(w, http.StatusOK, map[string]string{"to": to})
+		return nil
+	}
+	http.Redirect(w, r, to, http.StatusSeeOther)
+	return nil
+}
+
+// readTry reads the form of a try with its photograph.
+func readTry(r *http.Request) (app.NewTry, error) {
+	if err := readParts(r); err != nil {
+		return app.NewTry{}, err
+	}
+	if r.MultipartForm != nil {
+		defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
+	}
+	var photograph io.Reader
+	if file, _, err := r.FormFile("photo"); err == nil { // else none was sent
+		defer file.Close()
+		photograph = file
+	}
+	return app.ReadTry(r.Context(), r.PostFormValue, photograph)
+}
+
+// tryID is the number of the mitt of the address, and of its try.
+func tryID(r *http.Request) (id, try int64, err error) {
+	if id, err = mittID(r); err != nil {
+		return 0, 0, err
+	}
+	try, _ = strconv.ParseInt(chi.URLParam(r, "try"), 10, 64) // there is no try 0
+	return id, try, nil
+}
+
+// showPhoto is the photograph of a try.
+func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
+	id, try, err := tryID(r)
+	if err != nil {
+		return err
+	}
+	picture, err := s.app.Photo(r.Context(), id, try)
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "image/jpeg")
+	_, err = w.Write(picture)
+	return err
+}
+
+// ticks are the corrections that the address or the form accepts, and those
+// that it showed.
+func ticks(r *http.Request) app.Ticks {
+	_ = r.FormValue("keep") // reads the form
+	return app.Ticks{Keep: r.Form["keep"], Offered: r.Form["offered"]}
+}
+
+// showTry shows what a try suggests, or what became of it.
+func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
+	id, try, err := tryID(r)
+	if err != nil {
+		return err
+	}
+	v, err := s.app.WeighTry(r.Context(), id, try, ticks(r))
+	if err != nil {
+		return err
+	}
+	return page(w, r, http.StatusOK, view.TryAnswerPage(view.NewTryAnswer(v)))
+}
+
+// answerTry puts the accepted corrections into the mitt, and goes on at the
+// needles.
+func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
+	id, try, err := tryID(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return bodyFault(err)
+	}
+	after, err := strconv.ParseInt(r.PostForm.Get("after"), 10, 64)
+	if err != nil {
+		return fault.New(fault.Invalid, "after: is no revision; open the try again")
+	}
+	side, err := s.app.AnswerTry(r.Context(), id, try, app.TryAnswer{
+		After: after, Key: r.PostForm.Get("key"), Rip: r.PostForm.Get("how") == "rip", Ticks: ticks(r),
+	})
+	if err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", id, side))
+}
+
+// takeBack brings the sheet back to what it was before a try was answered.
+func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
+	id, try, err := tryID(r)
+	if err != nil {
+		return err
+	}
+	if err := s.app.TakeBack(r.Context(), id, try); err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries?back=1#line", id))
+}
+
+// setAside puts a try that was noted by mistake out of the way, or takes it out
+// again.
+func (s *Server) setAside(w http.ResponseWriter, r *http.Request) error {
+	id, try, err := tryID(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return bodyFault(err)
+	}
+	if err := s.app.SetAside(r.Context(), id, try, r.PostForm.Get("aside") != "false"); err != nil {
+		return err
+	}
+	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries#line", id))
+}

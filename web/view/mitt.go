@@ -1,0 +1,68 @@
+package view
+
+import (
+	"fmt"
+	"time"
+
+	"thenar/internal/app"
+	"thenar/internal/project"
+)
+
+// Mitt is the workspace of one mitt.
+type Mitt struct {
+	ID       int64
+	Doc      project.Document
+	After    int64  // revision of the decisions that the form was made from
+	Restored int64  // of the file that has this revision
+	Saved    string // when
+	Conflict string // what happened in between, if the form could not be saved
+	Between  []Between
+	Form     string // where the form is sent, below the mitt
+	Answer   Answer
+	Habits   []Habit // that this mitt has use for
+}
+
+// inBetween is what happened where a form could not be saved.
+const inBetween = "Another version of this mitt was saved in between."
+
+// NewMitt is the workspace of a mitt, with its chart as it is asked for.
+func NewMitt(m app.Mitt, ask ChartAsk) Mitt {
+	p := Mitt{
+		ID: m.ID, Doc: m.Doc, After: m.Decided, Restored: m.Restored, Saved: Clock(m.Changed, time.Now()),
+		Answer: AnswerOf(m, ask),
+	}
+	if m.Out == nil {
+		return p
+	}
+	for _, h := range HabitsFor(m.Habits, m.Doc, m.Out.Plan) {
+		if h.Usable {
+			p.Habits = append(p.Habits, h)
+		}
+	}
+	return p
+}
+
+// NewContested is the workspace of a form that could not be saved, since
+// another version was saved in between: both stand on it, and saving once more
+// puts the typed one over the other.
+func NewContested(u app.Unsaved) Mitt {
+	p := NewMitt(u.Mitt, ChartAsk{})
+	p.Conflict, p.Between = inBetween, Betweens(u.Doc, u.Saved, u.Was)
+	return p
+}
+
+// AnswerOf is what is said to the numbers of a mitt.
+func AnswerOf(m app.Mitt, ask ChartAsk) Answer {
+	a := NewAnswer(m.Doc, m.Out, ask, m.Fault)
+	if m.Out != nil {
+		c := &a.Chart.Page
+		c.Revision, c.Decided, c.Marks = m.Revision, m.Decided, m.Out.Charts.Marks.Edits()
+		c.CanUndo, c.CanRedo, c.Restored = m.CanUndo, m.CanRedo, m.Restored
+		c.Mitt = m.Created.Format(time.RFC3339Nano)
+		c.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
+	}
+	for _, field := range m.Faults {
+		a.Faults[field.Path] = field.Message
+	}
+	return a
+}

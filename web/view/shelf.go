@@ -1,0 +1,58 @@
+package view
+
+import (
+	"fmt"
+	"time"
+
+	"thenar/internal/app"
+	"thenar/internal/project"
+)
+
+// Item is one mitt on the shelf.
+type Item struct {
+	ID       int64
+	Name     string
+	About    string // kind, hand and cast-on in a few words
+	Changed  string // when it was last saved
+	Stamp    string // the same for machines
+	Picture  string // SVG; empty while there is no plan
+	Archived bool
+	Next     string // the round that is knitted next; empty: it is not on the needles
+}
+
+// Shelf is the list of mitts, the newest first.
+type Shelf struct {
+	Items    []Item
+	Archived []Item
+}
+
+// NewShelf shows the mitts in their order, those that were put away apart.
+func NewShelf(list []app.Shelved) (s Shelf) {
+	for _, m := range list {
+		if item := shelved(m); m.Doc.Archived {
+			s.Archived = append(s.Archived, item)
+		} else {
+			s.Items = append(s.Items, item)
+		}
+	}
+	return s
+}
+
+// shelved is one mitt; without a plan it says so.
+func shelved(m app.Shelved) Item {
+	item := Item{
+		ID: m.ID, Name: m.Doc.Name, Archived: m.Doc.Archived,
+		Changed: Clock(m.Changed, time.Now()), Stamp: m.Changed.UTC().Format(time.RFC3339),
+		About: fmt.Sprintf("%s, %s hand", m.Doc.Sheet.Kind().Words(), m.Doc.Side),
+	}
+	if next := m.Next; next != nil {
+		item.Next = fmt.Sprintf("next: %s, %s hand", TaskWords(next.Mitt, next.Task), next.Side)
+	}
+	if m.Plan == nil {
+		item.About += ", not measured yet"
+		return item
+	}
+	item.About += fmt.Sprintf(", cast on %d", m.Plan.Cuff.CastOn.N)
+	item.Picture = Small(m.Plan, m.Doc.Side == project.Left)
+	return item
+}
