@@ -17,9 +17,9 @@ import (
 // that says what is missing. A student with open questions gets nothing, and the
 // summary says so.
 //
-// Lines are those of the part's review; complete plans one of them whole. It is called as
-// pages are asked for, so that only one handout is in memory at a time. No page
-// follows after ctx ends.
+// Lines are those of the part's review; complete adds the outputs of one of them. It
+// is called as pages are asked for, so that only one handout's outputs are in memory
+// at a time. No page follows after ctx ends.
 func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster.Line, complete func(roster.Line) roster.Line, o Options) iter.Seq[*draw.Scene] {
 	return func(yield func(*draw.Scene) bool) {
 		n := 0

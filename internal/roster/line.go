@@ -18,7 +18,7 @@ func (s *Student) HandText(u units.Unit) string {
 	return "–"
 }
 
-// summary holds what Numbers and Metres return, without the plan.
+// summary holds what Numbers and Metres return, without the outputs.
 type summary struct {
 	numbers []string
 	metres  float64

@@ -28,7 +28,7 @@ type Line struct {
 	// answered there is no plan, and nothing is printed.
 	Asks []sheet.Question
 
-	summary *summary         // by a review, which keeps no outputs
+	summary *summary         // set by Review, whose lines have no Out
 	planned *project.Planned // nil: no plan
 	marks   chart.Marks      // of the pattern, as far as they fit
 }
@@ -94,11 +94,10 @@ func (c *Class) Review(ctx context.Context, pl *project.Planner, p Part) ([]Line
 	return lines, nil
 }
 
-// Line works out all that one student knits.
+// Line plans the mitt of one student, with all its outputs.
 func (c *Class) Line(pl *project.Planner, s Student) Line { return c.Complete(pl, c.line(pl, s)) }
 
-// Complete works out all that follows from the plan of a line that was
-// reviewed.
+// Complete returns a line of Review with the outputs of its plan.
 func (c *Class) Complete(pl *project.Planner, l Line) Line {
 	l.summary = nil
 	if l.Doc.Sheet == nil {
