@@ -57,11 +57,11 @@ func GridPaper(l Layout) (Grid, error) {
 // gaugeOf reads stitches and rounds over 10 cm as a measure sheet does.
 func gaugeOf(stitches, rounds string) (gauge.Gauge, error) {
 	const swatch = "gauge.swatches[0]."
-	req, err := sheet.Sheet{
-		sheet.PathUnit: "cm", "hand.size": "8", swatch + "stitches": stitches, swatch + "width": "10", swatch + "rounds": rounds, swatch + "height": "10",
-	}.Request()
+	g, err := sheet.Sheet{
+		sheet.PathUnit: "cm", swatch + "stitches": stitches, swatch + "width": "10", swatch + "rounds": rounds, swatch + "height": "10",
+	}.Gauge()
 	if err == nil {
-		return req.Gauge, nil
+		return g, nil
 	}
 	fields, _ := err.(fault.Fields)
 	var faults fault.Fields

@@ -266,11 +266,7 @@ func (t Texts) aboutClass(doc *roster.Class) {
 			*text = strings.TrimSpace(typed)
 		}
 	}
-	for _, name := range roster.Fixable() {
-		if typed, ok := t["pins."+name]; ok {
-			doc.Fix(name, typed)
-		}
-	}
+	doc.FixTyped(t)
 	if u := units.Unit(t["unit"]); u.Size() != 0 && len(doc.Students) == 0 {
 		doc.Unit = u
 	}

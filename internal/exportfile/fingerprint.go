@@ -103,7 +103,7 @@ func renamedEdits(edits []chart.Edit, named func(int64) string) []chart.Edit {
 // renamed renames the tries in a sheet's list of them.
 func renamed(text string, named func(int64) string) string {
 	var list []string
-	for _, id := range (sheet.Sheet{sheet.PathTried: text}).Tried() {
+	for _, id := range sheet.TriedOf(text) {
 		if name := named(id); name != "" {
 			list = append(list, name)
 		}

@@ -71,10 +71,10 @@ func Table(ctx context.Context, design sheet.Sheet, r Request) (Grid, error) {
 		}
 	}
 	g := Grid{Hands: r.hands(), Kept: r.Keep}
-	for _, name := range base.OfOneHand() {
-		g.OneHand = append(g.OneHand, strings.ReplaceAll(name, "_", " ")+" "+base.Given("pins."+name))
+	for _, n := range base.OfOneHand() {
+		g.OneHand = append(g.OneHand, n.Words()+" "+base.Given(n.Path()))
 		if !r.Keep {
-			delete(base, "pins."+name)
+			delete(base, n.Path())
 		}
 	}
 	engine := mitt.New()
@@ -149,15 +149,9 @@ func numbers(p *mitt.Plan) Numbers {
 // ratioOf returns rounds over stitches of the design's swatches, or
 // gauge.RoundsPerStitch if they can't be read or have no rounds.
 func ratioOf(s sheet.Sheet) float64 {
-	swatches := sheet.Sheet{sheet.PathUnit: string(s.Unit()), hand.FieldSize: "8"}
-	for path, text := range s {
-		if strings.HasPrefix(path, "gauge.") {
-			swatches[path] = text
-		}
-	}
-	req, err := swatches.Request()
+	g, err := s.Gauge()
 	if err != nil {
 		return gauge.RoundsPerStitch
 	}
-	return req.Gauge.Rounds / req.Gauge.Stitches
+	return g.Rounds / g.Stitches
 }

@@ -61,6 +61,21 @@ func (h Hand) Check() fault.Fields {
 	var faults fault.Fields
 	h.checkGirth(&faults)
 	h.checkThumb(&faults)
+	return append(faults, h.checkRest()...)
+}
+
+// CheckGiven is Check of a hand of which anything may be missing: as long as
+// neither circumference, breadth nor size is known, none is asked for, and no
+// thumb is held against them.
+func (h Hand) CheckGiven() fault.Fields {
+	if h.Circumference == 0 && h.Breadth == 0 && h.Size == 0 {
+		return h.checkRest()
+	}
+	return h.Check()
+}
+
+func (h Hand) checkRest() fault.Fields {
+	var faults fault.Fields
 	if h.Size != 0 && !isSize(h.Size) {
 		faults.Add(FieldSize, "is %g; write a glove size from 4 to 13, whole or half: 7 or 7.5", h.Size)
 	}

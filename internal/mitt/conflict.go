@@ -26,7 +26,7 @@ func (w *work) conflict(s *search) error {
 	}
 	names := make([]string, len(culprits))
 	for i, at := range culprits {
-		names[i] = c.names[at] + " " + c.text(at)
+		names[i] = c.names[at].Key() + " " + c.pins.text(c.names[at])
 	}
 	all := strings.Join(names, ", ")
 	together := ""
@@ -40,9 +40,9 @@ func (w *work) conflict(s *search) error {
 			advice = together
 		}
 		if len(culprits) == 1 {
-			faults.Add("pins."+c.names[at], "%s doesn't go with this hand and gauge; %s", c.text(at), strings.TrimPrefix(advice, "with the others kept, "))
+			faults.Add(c.names[at].Path(), "%s doesn't go with this hand and gauge; %s", c.pins.text(c.names[at]), strings.TrimPrefix(advice, "with the others kept, "))
 		} else {
-			faults.Add("pins."+c.names[at], "%s can't stand together with the rest of: %s; %s", c.text(at), all, advice)
+			faults.Add(c.names[at].Path(), "%s can't stand together with the rest of: %s; %s", c.pins.text(c.names[at]), all, advice)
 		}
 		faults[len(faults)-1].Works = works
 	}
@@ -54,39 +54,26 @@ type conflict struct {
 	w     *work
 	s     *search
 	pins  Pins // as the person fixed them
-	names []string
+	names []Number
 	known map[uint]bool
 }
 
 func newConflict(w *work, s *search) *conflict {
 	c := &conflict{w: w, s: s, pins: w.req.Pins, known: map[uint]bool{}}
-	for _, e := range c.pins.all() {
-		if e.pin.On && w.inSearch(e.name) {
-			c.names = append(c.names, e.name)
+	for _, n := range c.pins.fixed() {
+		if w.inSearch(n) {
+			c.names = append(c.names, n)
 		}
-	}
-	if len(c.pins.Rhythm) > 0 {
-		c.names = append(c.names, rhythmPin)
-	}
-	if len(c.pins.IncreaseRounds) > 0 {
-		c.names = append(c.names, listPin)
 	}
 	return c
 }
 
-// The pins that are lists.
-const (
-	rhythmPin = "rhythm"
-	listPin   = "increase_rounds"
-)
-
-// inSearch tells whether a pin has a say in the search.
-func (w *work) inSearch(name string) bool {
-	switch name {
-	case "hand_stitches", "gusset_base", "increases", "first_increase", "gusset_rounds", "kept_on_hand", "held",
-		"bridge", "picked_up", "thumb_decreases", "thumb_stitches", "thumb_rounds":
+// inSearch reports whether a number has a say in the search.
+func (w *work) inSearch(n Number) bool {
+	switch table[n].company {
+	case beside:
 		return true
-	case "top_rounds", "rounds_above_gusset":
+	case besideInTop:
 		return w.req.Kind.info().topped
 	}
 	return false
@@ -97,33 +84,12 @@ func (c *conflict) all() uint { return 1<<len(c.names) - 1 }
 // only keeps the pins of a set.
 func (c *conflict) only(set uint) Pins {
 	pins := c.pins
-	for i, name := range c.names {
+	for i, n := range c.names {
 		if set&(1<<i) == 0 {
-			pins.clear(name)
+			pins.clear(n)
 		}
 	}
 	return pins
-}
-
-func (p *Pins) clear(name string) {
-	switch name {
-	case rhythmPin:
-		p.Rhythm = nil
-	case listPin:
-		p.IncreaseRounds = nil
-	default:
-		*p.find(name) = Pin{}
-	}
-}
-
-// find is the pin of a name; nil for the lists and for what is no pin.
-func (p *Pins) find(name string) *Pin {
-	for _, e := range p.all() {
-		if e.name == name {
-			return e.pin
-		}
-	}
-	return nil
 }
 
 // solvable tells whether a set of the pins can be kept.
@@ -184,42 +150,31 @@ func (s *search) solvable(w *work, pins *Pins) bool {
 	return trial.feasible()
 }
 
-// text is the pinned value as the person wrote it.
-func (c *conflict) text(at int) string {
-	switch c.names[at] {
-	case rhythmPin:
-		return commas(c.pins.Rhythm)
-	case listPin:
-		return commas(c.pins.IncreaseRounds)
-	}
-	return fmt.Sprint(c.pins.find(c.names[at]).N)
-}
-
 // nearest is the value of one pin nearest to the fixed one that works beside
 // a set of others; for a rhythm the longest even one, for a list see nearestList.
 func (c *conflict) nearest(set uint, at int) (string, bool) {
 	pins := c.only(set)
-	name := c.names[at]
-	if name == rhythmPin {
-		for n := c.pins.Rhythm[0]; n >= ShortestInterval; n-- {
-			if pins.Rhythm = []int{n}; c.s.solvable(c.w, &pins) {
-				return fmt.Sprint(n), true
+	n := c.names[at]
+	if n == Rhythm {
+		for every := c.pins.Rhythm[0]; every >= ShortestInterval; every-- {
+			if pins.Rhythm = []int{every}; c.s.solvable(c.w, &pins) {
+				return fmt.Sprint(every), true
 			}
 		}
 		return "", false
 	}
-	if name == listPin {
+	if n == IncreaseRounds {
 		return c.nearestList(pins)
 	}
-	pin := pins.find(name)
-	was, r := c.pins.find(name).N, pinRanges[name]
+	pin := pins.Pin(n)
+	was, r := c.pins.Pin(n).N, &table[n]
 	for off := 1; off <= r.high-r.low; off++ {
-		for _, n := range [2]int{was + off, was - off} {
-			if n < r.low || n > r.high {
+		for _, to := range [2]int{was + off, was - off} {
+			if to < r.low || to > r.high {
 				continue
 			}
-			if *pin = Fix(n); c.s.solvable(c.w, &pins) {
-				return fmt.Sprint(n), true
+			if *pin = Fix(to); c.s.solvable(c.w, &pins) {
+				return fmt.Sprint(to), true
 			}
 		}
 	}
@@ -238,35 +193,28 @@ func (c *conflict) together() string {
 	trial := *c
 	trial.known = map[uint]bool{}
 	var moved []string
-	for i, name := range c.names {
+	for i, n := range c.names {
 		if kept&(1<<i) != 0 {
 			continue
 		}
 		works, ok := trial.nearest(kept, i)
 		if !ok {
-			moved = append(moved, name+" free")
+			moved = append(moved, n.Key()+" free")
 			continue
 		}
-		trial.pins.set(name, works)
+		trial.pins.set(n, works)
 		kept |= 1 << i
-		moved = append(moved, name+" "+works)
+		moved = append(moved, n.Key()+" "+works)
 	}
 	return "what works together is: " + strings.Join(moved, ", ")
 }
 
-// set fixes a pin from its text.
-func (p *Pins) set(name, text string) {
+// set fixes a number from its text.
+func (p *Pins) set(n Number, text string) {
 	var list []int
 	for _, part := range strings.Split(text, ", ") {
-		n, _ := strconv.Atoi(part) // text was printed from numbers
-		list = append(list, n)
+		v, _ := strconv.Atoi(part) // text was printed from numbers
+		list = append(list, v)
 	}
-	switch name {
-	case rhythmPin:
-		p.Rhythm = list
-	case listPin:
-		p.IncreaseRounds = list
-	default:
-		*p.find(name) = Fix(list[0])
-	}
+	p.Set(n, list...)
 }

@@ -1,9 +1,7 @@
 package mitt
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"thenar/internal/fault"
 )
@@ -82,7 +80,7 @@ func (w *work) offs() {
 // PinCost is what one fixed number costs: the plan as it is beside the plan
 // with this one number free and all others kept.
 type PinCost struct {
-	Name    string // as in a sheet
+	Number  Number
 	Value   string
 	Free    string  // what the number would be; empty if there is no plan without it
 	MM      float64 // more off over all places; negative: nearer
@@ -101,16 +99,16 @@ const noticed = 0.05
 // PinCosts says what each fixed number of a plan's request costs in mm.
 func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
 	var costs []PinCost
-	for _, name := range req.Pins.names() {
-		if p.number(name) == "" {
+	for _, n := range req.Pins.fixed() {
+		if p.Number(n) == "" {
 			continue // of no use to this kind
 		}
 		trial := *req
-		trial.Pins.clear(name)
-		c := PinCost{Name: name, Value: p.number(name)}
+		trial.Pins.clear(n)
+		c := PinCost{Number: n, Value: p.Number(n)}
 		free, err := pl.Plan(&trial)
 		if err == nil {
-			c.Free = free.number(name)
+			c.Free = free.Number(n)
 			c.MM = p.Off.sum() - free.Off.sum()
 			for place := range places {
 				if math.Abs(p.Off[place]-free.Off[place]) >= noticed {
@@ -123,100 +121,23 @@ func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
 	return costs
 }
 
-// names lists what is fixed, the rhythm and the list of increase rounds last.
-func (p *Pins) names() []string {
-	var names []string
-	for _, e := range p.all() {
-		if e.pin.On {
-			names = append(names, e.name)
-		}
-	}
-	if len(p.Rhythm) > 0 {
-		names = append(names, rhythmPin)
-	}
-	if len(p.IncreaseRounds) > 0 {
-		names = append(names, listPin)
-	}
-	return names
-}
-
-// Numbers are the plan's numbers under the names of the pins that fix them;
-// what a plan does not have is left out. The rhythm is written as in a sheet:
-// one interval, or all in turn.
-func (p *Plan) Numbers() map[string]string {
-	out := map[string]string{}
-	for _, e := range new(Pins).all() {
-		if text := p.number(e.name); text != "" {
-			out[e.name] = text
-		}
-	}
-	for _, name := range []string{rhythmPin, listPin} {
-		if text := p.number(name); text != "" {
-			out[name] = text
-		}
-	}
-	return out
-}
-
-func (p *Plan) number(name string) string {
-	switch name {
-	case "cast_on":
-		return fmt.Sprint(p.Cuff.CastOn.N)
-	case "cuff_rounds":
-		return fmt.Sprint(p.Cuff.Rounds)
-	case "cuff_plain_rounds":
-		return fmt.Sprint(p.Cuff.PlainRounds)
-	case "hand_stitches":
-		return fmt.Sprint(p.Body.Stitches.N)
-	case "rounds_above_gusset":
-		return fmt.Sprint(p.Body.RoundsAbove)
-	case "top_rounds":
-		if p.Top != nil {
-			return fmt.Sprint(p.Top.Rounds)
-		}
-	}
-	if p.Gusset.Rounds.N == 0 {
-		return ""
-	}
-	return p.gussetNumber(name)
-}
-
-func (p *Plan) gussetNumber(name string) string {
-	n, ok := map[string]int{
-		"gusset_base": p.Gusset.Base, "increases": p.Gusset.Increases, "gusset_rounds": p.Gusset.Rounds.N,
-		"kept_on_hand": p.Gusset.Kept, "held": p.Thumb.Held, "bridge": p.Bridge.CastOn, "picked_up": p.Thumb.PickedUp,
-		"thumb_decreases": p.Thumb.Decreased, "thumb_stitches": p.Thumb.Stitches.N, "thumb_rounds": p.Thumb.Rounds,
-	}[name]
-	switch {
-	case ok:
-		return fmt.Sprint(n)
-	case name == rhythmPin:
-		return rhythmOf(p.Gusset.IncreaseRounds, p.Pins.FirstIncrease.Or(1))
-	case name == listPin:
-		return commas(p.Gusset.IncreaseRounds)
-	case name == "first_increase":
-		return fmt.Sprint(p.Gusset.IncreaseRounds[0])
-	}
-	return ""
-}
-
-// rhythmOf writes the intervals of a schedule as a rhythm; empty where there
-// is none, with fewer than two increase rounds or the first not where a fixed
-// rhythm begins.
-func rhythmOf(rounds []int, first int) string {
+// rhythmOf returns the intervals of a schedule as a rhythm, one where all are
+// alike; nil where there is none, with fewer than two increase rounds or the
+// first not where a fixed rhythm begins.
+func rhythmOf(rounds []int, first int) []int {
 	if len(rounds) < 2 || rounds[0] != first {
-		return ""
+		return nil
 	}
 	even := true
-	list := make([]string, 0, len(rounds)-1)
+	list := make([]int, 0, len(rounds)-1)
 	for i := 1; i < len(rounds); i++ {
 		even = even && rounds[i]-rounds[i-1] == rounds[1]-rounds[0]
-		list = append(list, fmt.Sprint(rounds[i]-rounds[i-1]))
+		list = append(list, rounds[i]-rounds[i-1])
 	}
 	if even {
-		return list[0]
+		return list[:1]
 	}
-	return strings.Join(list, ", ")
+	return list
 }
 
 // checkSchedule refuses a schedule that can't be meant.

@@ -85,12 +85,12 @@ func (w *work) cuffJoins() error {
 	var faults fault.Fields
 	switch {
 	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
-		faults.Add("pins.cast_on", "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
-		faults.Add("pins.cuff_rounds", "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
-		faults.Add("pins.cuff_plain_rounds", "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
+		faults.Add(CastOn.Path(), "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
+		faults.Add(CuffRounds.Path(), "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
+		faults.Add(CuffPlainRounds.Path(), "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
 		w.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
 	case c.CastOn.N > most || n > 2*c.CastOn.N:
-		faults.Add("pins.cast_on", "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, most, n)
+		faults.Add(CastOn.Path(), "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, most, n)
 		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
 	}
 	return faults.Err()
@@ -124,6 +124,6 @@ func (w *work) joins(n int) int {
 // alsoHand names the hand's count beside the cast-on, if it is fixed too.
 func (w *work) alsoHand(faults *fault.Fields, low, high int) {
 	if n := w.pins.HandStitches; n.On {
-		faults.Add("pins.hand_stitches", "is %d; beside a cast-on of %d it can be %d to %d", n.N, w.plan.Cuff.CastOn.N, low, high)
+		faults.Add(HandStitches.Path(), "is %d; beside a cast-on of %d it can be %d to %d", n.N, w.plan.Cuff.CastOn.N, low, high)
 	}
 }

@@ -102,12 +102,6 @@ func (p *Plan) Thumbed() bool { return p.Kind.Thumbed() }
 // no source).
 const TipRoom = 5.0
 
-// pinsOfTheThumb are those that a mitten without a thumb does not have.
-var pinsOfTheThumb = []string{
-	"gusset_base", "increases", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up",
-	"thumb_decreases", "thumb_stitches", "thumb_rounds", "first_increase", rhythmPin, listPin,
-}
-
 // withoutThumb leaves out gusset, bridge and thumb: the hand goes on from the
 // cuff to the top with its own count, and the thumb lies inside. Where it lies and
 // how wide it makes the palm is filled all the same: the fit asks for it.
@@ -126,24 +120,29 @@ func (w *work) topFits() error {
 		return nil
 	}
 	var faults fault.Fields
-	faults.Add("pins.top_rounds", "is %d; %d stitches close in no fewer than %d rounds", w.pins.TopRounds.N, n, needs)
+	faults.Add(TopRounds.Path(), "is %d; %d stitches close in no fewer than %d rounds", w.pins.TopRounds.N, n, needs)
 	faults[0].Works = Fix(needs).text()
 	if most := Fix(4*w.pins.TopRounds.N + 11); w.pins.HandStitches.On {
-		faults.Add("pins.hand_stitches", "is %d; in %d rounds of the top at most %s stitches close", n, w.pins.TopRounds.N, most.text())
+		faults.Add(HandStitches.Path(), "is %d; in %d rounds of the top at most %s stitches close", n, w.pins.TopRounds.N, most.text())
 		faults[1].Works = most.text()
 	}
 	return faults
 }
 
-// warnWithoutEffect names the fixed numbers that this kind has no use for.
+// warnWithoutEffect names the fixed numbers that this kind has no use for:
+// first the counts, then what says when the gusset increases.
 func (w *work) warnWithoutEffect() {
-	var names []string
-	for _, name := range pinsOfTheThumb {
-		if w.req.Pins.Fixed(name) {
-			names = append(names, strings.ReplaceAll(name, "_", " "))
+	var names, times []string
+	for _, n := range w.req.Pins.fixed() {
+		switch {
+		case table[n].needs != withThumb:
+		case n.Measure() >= AtRounds:
+			times = append(times, n.Words())
+		default:
+			names = append(names, n.Words())
 		}
 	}
-	if len(names) > 0 {
+	if names = append(names, times...); len(names) > 0 {
 		w.plan.say("pins_without_effect", "A mitten without a thumb has no use for these fixed numbers; they are kept: %s.", strings.Join(names, ", "))
 	}
 }

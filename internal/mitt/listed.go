@@ -117,23 +117,23 @@ func (w *Worked) holdIncreases(p *Pins) {
 func (w *work) warnIncreases() {
 	p, list := &w.plan, w.plan.Gusset.IncreaseRounds
 	if pin := w.req.Pins.FirstIncrease; pin.On && len(list) > 0 && !pin.Allows(list[0]) {
-		p.say("knitted", "pins.first_increase: round %d is fixed, but on the needles the increases begin in round %d; that stays.", pin.N, list[0])
+		p.say("knitted", "%s: round %d is fixed, but on the needles the increases begin in round %d; that stays.", FirstIncrease.Path(), pin.N, list[0])
 	}
 	fixed := w.req.Pins.IncreaseRounds
 	if len(fixed) == 0 {
 		return
 	}
 	if !slices.Equal(fixed, list) {
-		p.say("knitted", "pins.increase_rounds: %s is fixed, but what is on the needles makes it %s; that stays.", commas(fixed), commas(list))
+		p.say("knitted", "%s: %s is fixed, but what is on the needles makes it %s; that stays.", IncreaseRounds.Path(), commas(fixed), commas(list))
 	}
 	for i := 1; i < len(list); i++ {
 		if list[i]-list[i-1] < gussetGap {
-			p.say("increase_rounds", "Rounds %d and %d both increase; with a plain round between them the gusset pulls less.", list[i-1], list[i])
+			p.say(IncreaseRounds.Key(), "Rounds %d and %d both increase; with a plain round between them the gusset pulls less.", list[i-1], list[i])
 			break
 		}
 	}
 	if n := len(list); n > 0 && list[n-1] > p.Gusset.Rounds.N-gussetLeadOut {
-		p.say("increase_rounds", "The gusset's last round increases; a plain round before the thumb is divided off is easier.")
+		p.say(IncreaseRounds.Key(), "The gusset's last round increases; a plain round before the thumb is divided off is easier.")
 	}
 }
 

@@ -28,7 +28,7 @@ func TestFirstIncreaseIsFixed(t *testing.T) {
 	}
 	p := must(t, adult(Pins{FirstIncrease: Fix(3), Rhythm: []int{3}}))
 	assert.Equal(t, []int{3, 6, 9, 12, 15, 18}, p.Gusset.IncreaseRounds)
-	assert.Equal(t, "3", p.Numbers()["rhythm"], "a rhythm that can be fixed as it stands")
+	assert.Equal(t, "3", p.Number(Rhythm), "a rhythm that can be fixed as it stands")
 	assert.Equal(t, []int{1, 4, 7, 10, 13, 16}, must(t, adult(Pins{Rhythm: []int{3}})).Gusset.IncreaseRounds)
 }
 
@@ -50,7 +50,7 @@ func TestFixedListIsKept(t *testing.T) {
 	}, says)
 	costs := New().PinCosts(adult(p.Pins), p)
 	require.Len(t, costs, 1)
-	assert.Equal(t, "increase_rounds", costs[0].Name)
+	assert.Equal(t, IncreaseRounds, costs[0].Number)
 	assert.Equal(t, "1, 4, 7, 10, 13, 16", costs[0].Free)
 	assert.NotZero(t, costs[0].MM)
 	assert.Equal(t, PlaceGussetShape, costs[0].Changes[0].Place)

@@ -6,59 +6,72 @@ import (
 	"thenar/internal/fault"
 )
 
-// pinRange is what a pin may be at all.
-type pinRange struct{ low, high int }
-
-var pinRanges = map[string]pinRange{
-	"cast_on":             {fewestStitches, maxStitches},
-	"cuff_rounds":         {0, maxRounds},
-	"cuff_plain_rounds":   {0, maxRounds},
-	"hand_stitches":       {fewestStitches, maxStitches},
-	"gusset_base":         {1, maxBase},
-	"increases":           {1, maxRounds},
-	"first_increase":      {1, maxRounds},
-	"gusset_rounds":       {1 + gussetLeadOut, maxRounds},
-	"kept_on_hand":        {0, maxStitches},
-	"held":                {1, maxStitches},
-	"bridge":              {0, maxBridge},
-	"rounds_above_gusset": {1, maxRounds},
-	"top_rounds":          {1, maxRounds},
-	"picked_up":           {0, maxBridge + maxExtra},
-	"thumb_decreases":     {0, maxDecreases},
-	"thumb_stitches":      {1, maxStitches},
-	"thumb_rounds":        {1, maxRounds},
+// Pin returns the pin of a number; nil for a list, and for what can't be fixed.
+func (p *Pins) Pin(n Number) *Pin {
+	if at := table[n].pin; at != nil {
+		return at(p)
+	}
+	return nil
 }
 
-// PinRange is what a pin may be by itself; 0, 0 for a name that is not known.
-func PinRange(name string) (low, high int) {
-	r := pinRanges[name]
-	return r.low, r.high
+// list returns the list that fixes a number; nil where one number fixes it.
+func (p *Pins) list(n Number) *[]int {
+	if at := table[n].pinned; at != nil {
+		return at(p)
+	}
+	return nil
 }
 
-// Set fixes a number by its name in a sheet; a name that is not known is left
-// alone.
-func (p *Pins) Set(name string, n int) {
-	for _, e := range p.all() {
-		if e.name == name {
-			*e.pin = Fix(n)
+// Set fixes a number; a list takes all values, a number the first. Without
+// values, and for what can't be fixed, it does nothing.
+func (p *Pins) Set(n Number, values ...int) {
+	if len(values) == 0 {
+		return
+	}
+	if pin := p.Pin(n); pin != nil {
+		*pin = Fix(values[0])
+	} else if list := p.list(n); list != nil {
+		*list = values
+	}
+}
+
+// clear lets a number go.
+func (p *Pins) clear(n Number) {
+	if pin := p.Pin(n); pin != nil {
+		*pin = Pin{}
+	} else if list := p.list(n); list != nil {
+		*list = nil
+	}
+}
+
+// Fixed reports whether a number is fixed.
+func (p *Pins) Fixed(n Number) bool {
+	if pin := p.Pin(n); pin != nil {
+		return pin.On
+	}
+	list := p.list(n)
+	return list != nil && len(*list) > 0
+}
+
+// text is a fixed number as a person writes it.
+func (p *Pins) text(n Number) string {
+	if list := p.list(n); list != nil {
+		return commas(*list)
+	}
+	return p.Pin(n).text()
+}
+
+// fixed lists what is fixed: numbers, then lists, each in the table's order.
+func (p *Pins) fixed() []Number {
+	var list []Number
+	for _, lists := range [2]bool{false, true} {
+		for _, n := range fixable {
+			if n.List() == lists && p.Fixed(n) {
+				list = append(list, n)
+			}
 		}
 	}
-}
-
-// Fixed tells whether the number of a name is fixed.
-func (p *Pins) Fixed(name string) bool {
-	switch name {
-	case rhythmPin:
-		return len(p.Rhythm) > 0
-	case listPin:
-		return len(p.IncreaseRounds) > 0
-	}
-	for _, e := range p.all() {
-		if e.name == name {
-			return e.pin.On
-		}
-	}
-	return false
+	return list
 }
 
 func (p Pin) text() string { return strconv.Itoa(p.N) }
@@ -68,21 +81,21 @@ const ShortestInterval = gussetGap
 
 // check refuses pins that are out of range by themselves.
 func (p *Pins) check(faults *fault.Fields) {
-	for _, e := range p.all() {
-		r := pinRanges[e.name]
-		if e.pin.On && (e.pin.N < r.low || e.pin.N > r.high) {
-			faults.Add("pins."+e.name, "is %d; write a whole number from %d to %d", e.pin.N, r.low, r.high)
+	for _, n := range fixable {
+		pin, r := p.Pin(n), &table[n]
+		if pin != nil && pin.On && (pin.N < r.low || pin.N > r.high) {
+			faults.Add(n.Path(), "is %d; write a whole number from %d to %d", pin.N, r.low, r.high)
 		}
 	}
 	for i, r := range p.IncreaseRounds {
 		if r < 1 || r > maxRounds || i > 0 && r <= p.IncreaseRounds[i-1] {
-			faults.Add("pins."+listPin, "has round %d out of order; write the increase rounds from the first to the last: 1, 4, 7", r)
+			faults.Add(IncreaseRounds.Path(), "has round %d out of order; write the increase rounds from the first to the last: 1, 4, 7", r)
 			break
 		}
 	}
 	for _, n := range p.Rhythm {
 		if n < ShortestInterval || n > maxRounds {
-			faults.Add("pins.rhythm", "has an interval of %d; every 2nd round (2) is the closest", n)
+			faults.Add(Rhythm.Path(), "has an interval of %d; every 2nd round (2) is the closest", n)
 			return
 		}
 	}

@@ -143,10 +143,10 @@ func named(r *Request, free *Plan) []string {
 		can[set] = possible(r, &pins, free)
 	}
 	var in []string
-	for i, name := range c.names {
+	for i, n := range c.names {
 		for set := range can {
 			if set&(1<<i) == 0 && can[set] && !can[set|1<<i] {
-				in = append(in, "pins."+name)
+				in = append(in, n.Path())
 				break
 			}
 		}

@@ -107,35 +107,6 @@ type Pins struct {
 	Rhythm, IncreaseRounds              []int
 }
 
-// pinEntry is a pin with its name in a sheet.
-type pinEntry struct {
-	name string
-	pin  *Pin
-}
-
-// all lists the pins by name, so that messages can name them.
-func (p *Pins) all() []pinEntry {
-	return []pinEntry{
-		{"cast_on", &p.CastOn},
-		{"cuff_rounds", &p.CuffRounds},
-		{"cuff_plain_rounds", &p.CuffPlainRounds},
-		{"hand_stitches", &p.HandStitches},
-		{"gusset_base", &p.GussetBase},
-		{"increases", &p.Increases},
-		{"first_increase", &p.FirstIncrease},
-		{"gusset_rounds", &p.GussetRounds},
-		{"kept_on_hand", &p.KeptOnHand},
-		{"held", &p.Held},
-		{"bridge", &p.Bridge},
-		{"rounds_above_gusset", &p.RoundsAboveGusset},
-		{"top_rounds", &p.TopRounds},
-		{"picked_up", &p.PickedUp},
-		{"thumb_decreases", &p.ThumbDecreases},
-		{"thumb_stitches", &p.ThumbStitches},
-		{"thumb_rounds", &p.ThumbRounds},
-	}
-}
-
 // Default eases of the hand and what is added to them (common practice, no
 // source): a fingerless mitt is 5 % smaller than the hand, a mitten 5 %
 // larger; below 16 stitches over 10 cm both are 5 % larger.

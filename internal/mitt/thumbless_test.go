@@ -70,13 +70,13 @@ func TestPinsWithoutEffect(t *testing.T) {
 	assert.Contains(t, codes(p), "pins_without_effect")
 	costs := pl.PinCosts(r, p)
 	require.Len(t, costs, 1)
-	assert.Equal(t, "rounds_above_gusset", costs[0].Name)
+	assert.Equal(t, RoundsAboveGusset, costs[0].Number)
 	assert.Equal(t, "21", costs[0].Free)
 	assert.InDelta(t, 0.4/0.32, -free.Off[PlaceHandLength], 1e-9, "30.4 rounds less 9 and 21")
 	require.Len(t, costs[0].Changes, 1)
 	assert.Equal(t, "length above the cuff", costs[0].Changes[0].Place.Words(p.Kind))
-	for _, name := range pinsOfTheThumb {
-		assert.NotContains(t, p.Numbers(), name)
+	for _, n := range Fixable() {
+		assert.Equal(t, table[n].needs == withThumb, p.Number(n) == "", "%s", n)
 	}
 }
 
@@ -126,10 +126,10 @@ func TestThumblessKeepsItsPins(t *testing.T) {
 		r := request(Thumbless, per10(18+18*rng.Float64(), 24+24*rng.Float64()), hand.Hand{
 			Circumference: units.FromMM(80 + 140*rng.Float64()), Length: units.FromMM(70 + 120*rng.Float64()),
 		})
-		for _, e := range r.Pins.all() {
-			if rng.IntN(5) == 0 {
-				low, high := PinRange(e.name)
-				*e.pin = Fix(low + rng.IntN(min(high-low, 40)+1))
+		for _, n := range Fixable() {
+			if pin := r.Pins.Pin(n); pin != nil && rng.IntN(5) == 0 {
+				low, high := n.Range()
+				*pin = Fix(low + rng.IntN(min(high-low, 40)+1))
 			}
 		}
 		if rng.IntN(5) == 0 {
@@ -145,7 +145,7 @@ func TestThumblessKeepsItsPins(t *testing.T) {
 				require.Greater(t, n, 4*r.Pins.TopRounds.N+11)
 				trial := *r
 				require.NotEmpty(t, fields[0].Works)
-				trial.Pins.set("top_rounds", fields[0].Works)
+				trial.Pins.set(TopRounds, fields[0].Works)
 				_, err := pl.Plan(&trial)
 				require.NoError(t, err)
 				trial.Pins.TopRounds.N--
@@ -158,7 +158,7 @@ func TestThumblessKeepsItsPins(t *testing.T) {
 		require.True(t, r.Pins.CastOn.Allows(p.Cuff.CastOn.N) && r.Pins.HandStitches.Allows(p.Body.Stitches.N) &&
 			r.Pins.CuffRounds.Allows(p.Cuff.Rounds) && r.Pins.CuffPlainRounds.Allows(p.Cuff.PlainRounds) &&
 			r.Pins.TopRounds.Allows(p.Top.Rounds) && r.Pins.RoundsAboveGusset.Allows(p.Body.RoundsAbove))
-		useless := slices.ContainsFunc(pinsOfTheThumb, r.Pins.Fixed)
+		useless := slices.ContainsFunc(r.Pins.fixed(), func(n Number) bool { return table[n].needs == withThumb })
 		require.Equal(t, useless, slices.Contains(codes(p), "pins_without_effect"))
 	}
 	require.Positive(t, refused)

@@ -87,9 +87,9 @@ func (w *work) warnBounds() {
 		if float64(r.N) < r.Exact {
 			bound = "more"
 		}
-		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: with what is knitted of it there can be no %s.", r.N, r.Exact, bound)
+		p.say(GussetRounds.Key(), "The gusset has %d rounds where %.1f were wanted: with what is knitted of it there can be no %s.", r.N, r.Exact, bound)
 	case off && !r.Pinned:
-		p.say("gusset_rounds", "The gusset has %d rounds where %.1f were wanted: one increase round and a plain round after it are the least.", r.N, r.Exact)
+		p.say(GussetRounds.Key(), "The gusset has %d rounds where %.1f were wanted: one increase round and a plain round after it are the least.", r.N, r.Exact)
 	}
 }
 
@@ -108,7 +108,7 @@ func (w *work) warnMultiples() {
 	}
 	w.warnRibs()
 	if !p.Kind.info().topped && w.pins.TopRounds.On {
-		p.say("top_rounds", "A fingerless mitt has no top; its fixed rounds are not used.")
+		p.say(TopRounds.Key(), "A fingerless mitt has no top; its fixed rounds are not used.")
 	}
 }
 
@@ -134,10 +134,12 @@ func (w *work) warnKnitted() {
 	if w.worked == nil {
 		return
 	}
-	held := w.pins.all()
-	for i, e := range w.req.Pins.all() {
-		if is := held[i].pin; e.pin.On && e.pin.N != is.N && e.pin != &w.req.Pins.FirstIncrease {
-			w.plan.say("knitted", "pins.%s: %d is fixed, but what is on the needles makes it %d; that stays.", e.name, e.pin.N, is.N)
+	for _, n := range w.req.Pins.fixed() {
+		if n.List() || n == FirstIncrease {
+			continue // warnIncreases tells of these
+		}
+		if was, is := w.req.Pins.Pin(n).N, w.pins.Pin(n).N; was != is {
+			w.plan.say("knitted", "%s: %d is fixed, but what is on the needles makes it %d; that stays.", n.Path(), was, is)
 		}
 	}
 }

@@ -61,10 +61,10 @@ func wild(rng *rand.Rand) *Request {
 		ease := rng.Float64()*1.6 - 0.55
 		r.Ease.Hand = &ease
 	}
-	for _, e := range r.Pins.all() {
-		if rng.IntN(12) == 0 {
-			low, high := PinRange(e.name)
-			*e.pin = Fix(low + rng.IntN(min(high-low, 60)+1))
+	for _, n := range Fixable() {
+		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
+			low, high := n.Range()
+			*pin = Fix(low + rng.IntN(min(high-low, 60)+1))
 		}
 	}
 	return r

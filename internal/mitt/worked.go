@@ -48,27 +48,44 @@ type Worked struct {
 // Worked is the plan's mitt knitted up to a round of a part.
 func (p *Plan) Worked(part stitch.Part, round int) *Worked {
 	w := &Worked{
-		Part: part, Round: round, Rib: p.Stitch.Rib, OneSided: p.Stitch.OneSided, BaseAbove: p.BaseAbove,
-		CastOn: p.Cuff.CastOn.N, CuffRounds: p.Cuff.Rounds, CuffPlainRounds: p.Cuff.PlainRounds,
-		HandStitches: p.Body.Stitches.N, GussetBase: p.Gusset.Base, Increases: p.Gusset.IncreaseRounds,
-		GussetRounds: p.Gusset.Rounds.N, Kept: p.Gusset.Kept, Held: p.Thumb.Held, Bridge: p.Bridge.CastOn,
-		RoundsAbove: p.Body.RoundsAbove, EdgingRounds: p.Body.EdgingRounds, Edging: p.Body.EdgingStitches,
-		PickedUp: p.Thumb.PickedUp, ThumbDecreases: p.Thumb.Decreased, Thumb: p.Thumb.Stitches.N,
-		ThumbRounds: p.Thumb.Rounds, ThumbEdging: p.Thumb.EdgingRounds, ThumbEdged: p.Thumb.EdgingStitches,
-		ThumbCorners: p.Thumb.DecreaseRounds, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, OneSided: p.Stitch.OneSided, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
-	own := func(rib int) int {
-		if rib == p.Stitch.Rib {
-			return 0
+	for _, n := range knittable {
+		switch r := &table[n]; {
+		case !p.had(n):
+		case r.listed != nil:
+			*r.listed(w) = r.list(p)
+		default:
+			*r.worked(w) = r.count(p)
 		}
-		return rib
-	}
-	w.CuffRib, w.EdgingRib, w.ThumbRib = own(p.Cuff.Rib), own(p.Body.EdgingRib), own(p.Thumb.EdgingRib)
-	if p.Top != nil {
-		w.TopRounds, w.Decreases = p.Top.Rounds, p.Top.DecreaseRounds
 	}
 	return w
+}
+
+// Number returns the place of a number; nil for a list, and for what is not
+// kept of what is knitted.
+func (w *Worked) Number(n Number) *int {
+	if at := table[n].worked; at != nil {
+		return at(w)
+	}
+	return nil
+}
+
+// Numbers returns the place of a list; nil for what is none.
+func (w *Worked) Numbers(n Number) *[]int {
+	if at := table[n].listed; at != nil {
+		return at(w)
+	}
+	return nil
+}
+
+// ownRib is the multiple of a rib where it is not the sheet's, else 0.
+func (p *Plan) ownRib(rib int) int {
+	if rib == p.Stitch.Rib {
+		return 0
+	}
+	return rib
 }
 
 // past tells whether a part is knitted whole; nothing is where nothing is

@@ -19,18 +19,21 @@ func (w *work) checkWorked(faults *fault.Fields) {
 		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, gusset, hand, top or thumb", k.Part)
 		return
 	}
-	for _, c := range k.bounds() {
-		if c.n < c.low || c.n > c.high {
-			faults.Add("worked."+c.name, "is %d; what is knitted has %d to %d there", c.n, c.low, max(c.low, c.high))
+	if rounds := k.rounds(); k.Round < 0 || k.Round > rounds {
+		faults.Add("worked.round", "is %d; what is knitted has 0 to %d there", k.Round, max(0, rounds))
+	}
+	for _, b := range k.bounds() {
+		if n := k.value(b.of); n < b.low || n > b.high {
+			faults.Add(b.of.knittedPath(), "is %d; what is knitted has %d to %d there", n, b.low, max(b.low, b.high))
 		}
 	}
-	for _, c := range k.ribs() {
-		if c.n < c.low || c.n > c.high {
-			faults.Add("worked."+c.name, "is %d; write a whole number from 1 to %d, or leave it out for the rib", c.n, c.high)
+	for _, of := range []Number{CuffRib, EdgingRib, ThumbEdgingRib} {
+		if n := k.value(of); n < 0 || n > maxStitches {
+			faults.Add(of.knittedPath(), "is %d; write a whole number from 1 to %d, or leave it out for the rib", n, maxStitches)
 		}
 	}
-	if name := k.unordered(); name != "" {
-		faults.Add("worked."+name, "are not in order, or beyond the last round; write the rounds from the first to the last")
+	if of, wrong := k.unordered(); wrong {
+		faults.Add(of.knittedPath(), "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}
 	k.checkKind(w.req.Kind, faults)
 }
@@ -48,69 +51,72 @@ func (k *Worked) checkKind(kind Kind, faults *fault.Fields) {
 	}
 }
 
+// knittedPath is where a sheet holds what is knitted of a number.
+func (n Number) knittedPath() string { return "worked." + table[n].key }
+
+// value is what is knitted of a number; of a list, how many it has.
+func (k *Worked) value(n Number) int {
+	if list := k.Numbers(n); list != nil {
+		return len(*list)
+	}
+	return *k.Number(n)
+}
+
 // bound is what a number of what is knitted may be.
 type bound struct {
-	name         string
-	n, low, high int
+	of        Number
+	low, high int
 }
 
 // bounds are those of all numbers that lie at or below the present round.
 func (k *Worked) bounds() []bound {
 	list := []bound{
-		{"round", k.Round, 0, k.rounds()},
-		{"rib", k.Rib, 1, maxStitches},
-		{"cast_on", k.CastOn, 1, maxStitches},
-		{"cuff_rounds", k.CuffRounds, 0, maxRounds},
-		{"cuff_plain_rounds", k.CuffPlainRounds, 0, maxRounds},
+		{Rib, 1, maxStitches},
+		{CastOn, 1, maxStitches},
+		{CuffRounds, 0, maxRounds},
+		{CuffPlainRounds, 0, maxRounds},
 	}
 	if k.joined() {
-		list = append(list, bound{"hand_stitches", k.HandStitches, max(fewestStitches, (k.CastOn+1)/2), min(maxStitches, 2*k.CastOn)})
+		list = append(list, bound{HandStitches, max(fewestStitches, (k.CastOn+1)/2), min(maxStitches, 2*k.CastOn)})
 		if k.CuffRounds+k.CuffPlainRounds == 0 {
-			list = append(list, bound{"hand_stitches", k.HandStitches, k.CastOn, k.CastOn})
+			list = append(list, bound{HandStitches, k.CastOn, k.CastOn})
 		}
 	}
 	if k.begun(stitch.Gusset) && k.GussetBase != 0 {
-		list = append(list, bound{"gusset_base", k.GussetBase, 1, min(maxBase, k.HandStitches-1)},
-			bound{"gusset_rounds", k.GussetRounds, 1 + gussetLeadOut, maxRounds})
+		list = append(list, bound{GussetBase, 1, min(maxBase, k.HandStitches-1)},
+			bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
 	}
 	if k.begun(stitch.Hand) {
 		list = append(list, k.boundsAbove()...)
 	}
 	if k.begun(stitch.Thumb) {
-		list = append(list, bound{"picked_up", k.PickedUp, 0, maxBridge + maxExtra},
-			bound{"thumb_decreases", k.ThumbDecreases, 0, maxDecreases},
-			bound{"thumb_stitches", k.Thumb, max(1, k.Held+k.PickedUp-k.ThumbDecreases), k.Held + k.PickedUp - k.ThumbDecreases},
-			bound{"thumb_edging_rounds", k.ThumbEdging, 0, k.ThumbRounds - 1},
-			bound{"thumb_edging", k.ThumbEdged, (k.Thumb + 1) / 2, 2 * k.Thumb})
+		list = append(list, bound{PickedUp, 0, maxBridge + maxExtra},
+			bound{ThumbDecreases, 0, maxDecreases},
+			bound{ThumbStitches, max(1, k.Held+k.PickedUp-k.ThumbDecreases), k.Held + k.PickedUp - k.ThumbDecreases},
+			bound{ThumbEdgingRounds, 0, k.ThumbRounds - 1},
+			bound{ThumbEdgingStitches, (k.Thumb + 1) / 2, 2 * k.Thumb})
 	}
 	return list
 }
 
-// ribs are the bounds of the multiples that are not the sheet's.
-func (k *Worked) ribs() []bound {
-	return []bound{
-		{"cuff_rib", k.CuffRib, 0, maxStitches}, {"edging_rib", k.EdgingRib, 0, maxStitches}, {"thumb_edging_rib", k.ThumbRib, 0, maxStitches},
-	}
-}
-
 // boundsAbove are those of the division and what lies above it.
 func (k *Worked) boundsAbove() []bound {
-	list := []bound{{"rounds_above_gusset", k.RoundsAbove, 1, maxRounds}}
+	list := []bound{{RoundsAboveGusset, 1, maxRounds}}
 	after := k.HandStitches
 	if k.GussetBase > 0 {
 		made := k.made()
 		after += k.Kept + k.Bridge - k.GussetBase
 		list = append(list,
-			bound{"increase_rounds", len(k.Increases), 1, maxRounds},
-			bound{"kept_on_hand", k.Kept, 0, made},
-			bound{"held", k.Held, max(1, k.GussetBase+made-k.Kept), k.GussetBase + made - k.Kept},
-			bound{"bridge", k.Bridge, 0, maxBridge})
+			bound{IncreaseRounds, 1, maxRounds},
+			bound{KeptOnHand, 0, made},
+			bound{Held, max(1, k.GussetBase+made-k.Kept), k.GussetBase + made - k.Kept},
+			bound{BridgeStitches, 0, maxBridge})
 	}
 	if k.TopRounds > 0 {
-		return append(list, bound{"decrease_rounds", len(k.Decreases), topDecreases(after - after%2), topDecreases(after - after%2)})
+		return append(list, bound{DecreaseRounds, topDecreases(after - after%2), topDecreases(after - after%2)})
 	}
-	return append(list, bound{"edging_rounds", k.EdgingRounds, 0, k.RoundsAbove - 1},
-		bound{"edging", k.Edging, (after + 1) / 2, 2 * after})
+	return append(list, bound{EdgingRounds, 0, k.RoundsAbove - 1},
+		bound{EdgingStitches, (after + 1) / 2, 2 * after})
 }
 
 // made is the stitches that the gusset's increases made.
@@ -120,34 +126,30 @@ func (k *Worked) made() int {
 
 // rounds is how many rounds the present part has.
 func (k *Worked) rounds() int {
-	return map[stitch.Part]int{
-		stitch.Cuff: k.CuffRounds, stitch.CuffPlain: k.CuffPlainRounds, stitch.Gusset: k.GussetRounds,
-		stitch.Hand: k.RoundsAbove, stitch.Top: k.TopRounds, stitch.Thumb: k.ThumbRounds,
-	}[k.Part]
+	if n, ok := RoundsOf(k.Part); ok {
+		return *k.Number(n)
+	}
+	return 0
 }
 
-// unordered names a list of rounds that can't be one.
-func (k *Worked) unordered() string {
+// unordered finds a list of rounds that can't be one.
+func (k *Worked) unordered() (of Number, wrong bool) {
 	for _, l := range []struct {
-		name      string
-		list      []int
+		of        Number
 		gap, most int
 	}{
-		{"increase_rounds", k.Increases, 1, k.GussetRounds}, // a fixed list may have broken the gap
-		{"decrease_rounds", k.Decreases, topGap, k.TopRounds},
+		{IncreaseRounds, 1, k.GussetRounds}, // a fixed list may have broken the gap
+		{DecreaseRounds, topGap, k.TopRounds},
 	} {
 		before := 1 - l.gap
-		for _, r := range l.list {
+		for _, r := range *k.Numbers(l.of) {
 			if r < before+l.gap || r > l.most {
-				return l.name
+				return l.of, true
 			}
 			before = r
 		}
 	}
-	if k.begun(stitch.Thumb) && !k.corneredInOrder() {
-		return "thumb_decrease_rounds"
-	}
-	return ""
+	return ThumbDecreaseRounds, k.begun(stitch.Thumb) && !k.corneredInOrder()
 }
 
 // corneredInOrder tells whether the rounds of the thumb's decreases follow each
@@ -176,10 +178,9 @@ func (w *work) keepsWorked() error {
 		return nil
 	}
 	is := w.plan.Worked(k.Part, k.Round)
-	now := is.bounds()
-	for i, b := range k.bounds() {
-		if b.n != now[i].n && b.name != "round" && !k.ahead(b.name) {
-			return fault.Fields{{Path: "worked." + b.name, Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", b.n, now[i].n)}}
+	for _, b := range k.bounds() {
+		if was, now := k.value(b.of), is.value(b.of); was != now && !k.ahead(b.of) {
+			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", was, now)}}
 		}
 	}
 	for _, part := range []stitch.Part{stitch.Gusset, stitch.Top, stitch.Thumb} {
@@ -204,18 +205,18 @@ func (k *Worked) list(part stitch.Part) []int {
 	return k.Increases
 }
 
-// ahead tells whether a number is still free, although its part is begun.
-func (k *Worked) ahead(name string) bool {
-	switch name {
-	case "cuff_rounds":
+// ahead reports whether a number is still free, although its part is begun.
+func (k *Worked) ahead(n Number) bool {
+	switch n {
+	case CuffRounds:
 		return k.Part == stitch.Cuff
-	case "cuff_plain_rounds":
+	case CuffPlainRounds:
 		return k.Part.Order() <= stitch.CuffPlain.Order()
-	case "gusset_rounds":
+	case GussetRounds:
 		return k.Part == stitch.Gusset
-	case "rounds_above_gusset", "edging_rounds", "edging", "decrease_rounds":
+	case RoundsAboveGusset, EdgingRounds, EdgingStitches, DecreaseRounds:
 		return k.Part.Order() <= stitch.Top.Order() && !k.past(stitch.Top)
-	case "thumb_edging_rounds", "thumb_edging", "thumb_decreases", "thumb_stitches":
+	case ThumbEdgingRounds, ThumbEdgingStitches, ThumbDecreases, ThumbStitches:
 		return true
 	}
 	return false

@@ -99,10 +99,10 @@ func another(rng *rand.Rand, r *Request) *Request {
 	if rng.IntN(4) == 0 {
 		next.Follow = []Follow{FollowProfile, FollowRhythm}[rng.IntN(2)]
 	}
-	for _, e := range next.Pins.all() {
-		if rng.IntN(40) == 0 {
-			low, high := PinRange(e.name)
-			*e.pin = Fix(low + rng.IntN(min(high-low, 60)+1))
+	for _, n := range Fixable() {
+		if pin := next.Pins.Pin(n); pin != nil && rng.IntN(40) == 0 {
+			low, high := n.Range()
+			*pin = Fix(low + rng.IntN(min(high-low, 60)+1))
 		}
 	}
 	if rng.IntN(20) == 0 {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"thenar/internal/draw"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/roster"
 )
@@ -151,9 +152,9 @@ func summaryRows(c roster.Class, lines []roster.Line) []row {
 // fixedText lists the numbers fixed for all.
 func fixedText(c roster.Class) string {
 	var list []string
-	for _, name := range roster.Fixable() {
-		if text := c.Fixed[name]; text != "" {
-			list = append(list, strings.ReplaceAll(name, "_", " ")+" "+text)
+	for _, n := range mitt.ForClass() {
+		if text := c.Fixed[n.Key()]; text != "" {
+			list = append(list, n.Words()+" "+text)
 		}
 	}
 	if len(list) == 0 {

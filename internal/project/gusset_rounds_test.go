@@ -114,9 +114,14 @@ func TestGussetRoundsChangeWithoutFixingFirst(t *testing.T) {
 // others are the numbers of a plan that a change of the gusset's rounds leaves
 // alone.
 func others(p *mitt.Plan) map[string]string {
-	numbers := p.Numbers()
-	for _, name := range []string{"gusset_rounds", "first_increase", "rhythm", "increase_rounds"} {
-		delete(numbers, name)
+	numbers := map[string]string{}
+	for _, n := range mitt.Fixable() {
+		if text := p.Number(n); text != "" {
+			numbers[n.Key()] = text
+		}
+	}
+	for _, n := range []mitt.Number{mitt.GussetRounds, mitt.FirstIncrease, mitt.Rhythm, mitt.IncreaseRounds} {
+		delete(numbers, n.Key())
 	}
 	numbers["top"] = fmt.Sprint(p.Top)
 	return numbers

@@ -54,7 +54,7 @@ func (pl *Planner) appendJSON(b []byte, v any) ([]byte, error) {
 }
 
 func reportPinOf(c *mitt.PinCost, kind mitt.Kind) reportPin {
-	out := reportPin{Field: "pins." + c.Name, Value: c.Value, MM: c.MM, Changes: make([]reportChange, len(c.Changes))}
+	out := reportPin{Field: c.Number.Path(), Value: c.Value, MM: c.MM, Changes: make([]reportChange, len(c.Changes))}
 	if c.Free != "" {
 		out.Free = &c.Free
 	}

@@ -15,12 +15,6 @@ import (
 	"thenar/internal/wale"
 )
 
-// countPins are the fixed numbers that say how many rounds a section has.
-var countPins = map[stitch.Part]string{
-	stitch.Cuff: "pins.cuff_rounds", stitch.CuffPlain: "pins.cuff_plain_rounds", stitch.Gusset: "pins.gusset_rounds",
-	stitch.Hand: "pins.rounds_above_gusset", stitch.Top: "pins.top_rounds", stitch.Thumb: "pins.thumb_rounds",
-}
-
 // Reshape works out the edits that change the rounds of a mitt as asked: what
 // is fixed of the plan for it, whether a rhythm or the hand's shape was
 // followed, and the marks that move with their rounds. The rest keeps still: if anything else of the plan would change, or a round
@@ -72,7 +66,11 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 	case chart.Move:
 		return increaseMoved(p, rounds, c)
 	}
-	edits := []chart.Edit{fix(countPins[c.Section], strconv.Itoa(len(out)))}
+	n, ok := mitt.RoundsOf(c.Section)
+	if !ok {
+		return nil, nil, fault.New(fault.Invalid, "The rounds of the %s are no number that can be fixed.", c.Section.Words())
+	}
+	edits := []chart.Edit{fix(n, strconv.Itoa(len(out)))}
 	if c.Section == stitch.Gusset {
 		edits = append(edits, listed(increases(out)))
 	}
@@ -96,25 +94,19 @@ func knitted(p *mitt.Plan, c chart.Change) bool {
 // letGo frees what is fixed of the rhythm where a list of increase rounds is
 // fixed in its place.
 func (d Document) letGo(edits []chart.Edit, list []int) []chart.Edit {
-	if len(list) == 0 || !slices.ContainsFunc(edits, func(e chart.Edit) bool { return e.Column == pinList }) {
+	fixed := func(e chart.Edit) bool { return e.Column == mitt.IncreaseRounds.Path() }
+	if len(list) == 0 || !slices.ContainsFunc(edits, fixed) {
 		return nil
 	}
 	var free []chart.Edit
-	if d.Sheet.Given(pinRhythm) != "" {
-		free = append(free, fix(pinRhythm, ""))
+	if d.Sheet.Given(mitt.Rhythm.Path()) != "" {
+		free = append(free, fix(mitt.Rhythm, ""))
 	}
-	if was := d.Sheet.Given(pinFirst); was != "" && was != strconv.Itoa(list[0]) {
-		free = append(free, fix(pinFirst, ""))
+	if was := d.Sheet.Given(mitt.FirstIncrease.Path()); was != "" && was != strconv.Itoa(list[0]) {
+		free = append(free, fix(mitt.FirstIncrease, ""))
 	}
 	return free
 }
-
-// The fixed numbers of the rhythm.
-const (
-	pinList   = "pins.increase_rounds"
-	pinRhythm = "pins.rhythm"
-	pinFirst  = "pins.first_increase"
-)
 
 // between is a round to put in above another: worked over the stitches that it
 // leaves as the round above it works them, or as it works them itself.
@@ -201,8 +193,9 @@ func plainAfter(rounds []stitch.Round, done int, p *mitt.Plan) stitch.Round {
 	return stitch.Round{Ops: ops, Lead: count}
 }
 
-func fix(path, text string) chart.Edit {
-	return chart.Edit{Layer: chart.Sheet, Column: path, Value: text}
+// fix fixes a number; without a text it lets it go.
+func fix(n mitt.Number, text string) chart.Edit {
+	return chart.Edit{Layer: chart.Sheet, Column: n.Path(), Value: text}
 }
 
 // listed fixes a list of increase rounds.
@@ -211,7 +204,7 @@ func listed(rounds []int) chart.Edit {
 	for i, r := range rounds {
 		parts[i] = strconv.Itoa(r)
 	}
-	return fix(pinList, strings.Join(parts, ", "))
+	return fix(mitt.IncreaseRounds, strings.Join(parts, ", "))
 }
 
 // keepsStill plans again with what was fixed, and tells what else would

@@ -9,6 +9,7 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
@@ -46,12 +47,6 @@ type Pattern struct {
 	Marks    []chart.Edit `json:"marks,omitempty"`
 }
 
-// Fixable returns the names of the numbers that a class can fix for all, in
-// knitting order.
-func Fixable() []string {
-	return []string{"cast_on", "cuff_rounds", "cuff_plain_rounds", "hand_stitches", "gusset_base", "increases", "first_increase", "rhythm", "increase_rounds", "gusset_rounds", "kept_on_hand", "held", "bridge", "picked_up", "rounds_above_gusset"}
-}
-
 // New returns an empty class.
 func New(name string) Class { return Class{Name: name, Unit: sheet.DefaultUnit} }
 
@@ -65,9 +60,9 @@ func (c *Class) SetPattern(p Pattern) {
 		c.Unit = p.Sheet.Unit()
 	}
 	if first && len(c.Fixed) == 0 {
-		for _, name := range sheet.ForEveryHand() {
+		for _, n := range mitt.ForEveryHand() {
 			was := c.Fixed
-			c.Fix(name, p.Sheet.Given("pins."+name))
+			c.Fix(n.Key(), p.Sheet.Given(n.Path()))
 			if len(c.checkFixed()) > 0 { // not a valid number
 				c.Fixed = was
 			}
@@ -88,6 +83,16 @@ func (c *Class) Fix(name, text string) {
 		fixed[name] = text
 	}
 	c.Fixed = fixed
+}
+
+// FixTyped fixes the numbers that a form has, as fields called by their paths in
+// a sheet.
+func (c *Class) FixTyped(typed map[string]string) {
+	for _, n := range mitt.ForClass() {
+		if text, ok := typed[n.Path()]; ok {
+			c.Fix(n.Key(), text)
+		}
+	}
 }
 
 // Add appends students and returns the IDs it gave them. It refuses more than
@@ -155,7 +160,7 @@ func (c *Class) Check() error {
 		faults.Add("unit", "is %.20q; choose mm, cm or in", c.Unit)
 	}
 	for name := range c.Fixed {
-		if !slices.Contains(Fixable(), name) {
+		if n, ok := mitt.NumberOf(name); !ok || !slices.Contains(mitt.ForClass(), n) {
 			faults.Add("fixed", "has no number %.40q that a class can fix", name)
 		}
 	}
@@ -166,20 +171,20 @@ func (c *Class) Check() error {
 
 // checkFixed returns the faults of the fixed numbers, read as in a measure sheet.
 func (c *Class) checkFixed() fault.Fields {
-	s := sheet.Sheet{"hand.hand_circumference": "200", "unit": "mm", "gauge.swatches[0].stitches": "20", "gauge.swatches[0].width": "100"}
-	for name, text := range c.Fixed {
-		s["pins."+name] = text
-	}
-	var faults fault.Fields
-	if _, err := s.Request(); err != nil {
-		fields, _ := err.(fault.Fields)
-		for _, f := range fields {
-			if strings.HasPrefix(f.Path, "pins.") {
-				faults = append(faults, f)
-			}
+	_, err := c.fixedSheet().Pins()
+	fields, _ := err.(fault.Fields)
+	return fields
+}
+
+// fixedSheet is the section of a sheet that the fixed numbers are.
+func (c *Class) fixedSheet() sheet.Sheet {
+	s := sheet.Sheet{}
+	for key, text := range c.Fixed {
+		if n, ok := mitt.NumberOf(key); ok {
+			s.Put(n.Path(), text)
 		}
 	}
-	return faults
+	return s
 }
 
 // Encode writes the class as it is stored.

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 	"thenar/internal/units"
 )
 
@@ -66,12 +67,12 @@ var synonyms = map[string][]string{
 		"sts", "sts gauge", "gauge", "gauge sts", "sts swatch", "swatch sts", "number sts", "swatch", "gauge swatch", "swatch gauge",
 		"sts and rows", "sts rows", "sts x rows", "gauge sts and rows", "gauge sts rows", "gauge sts x rows", "sts to",
 	},
-	roundsPath:         {"rows", "round gauge", "rows gauge", "gauge rows", "rows swatch", "swatch rows", "number rows", "rows to"},
-	fieldFrom:          {"gauge from", "gauge source", "gauge counted on", "counted on", "source gauge", "gauge taken from", "gauge taken on"},
-	"pins.cast_on":     {"cast on", "cast on sts", "co", "cuff sts", "sts cuff", "sts on needle", "on needle", "cuff on needle", "sts cast on", "cuff cast on", "cuff sts on needle"},
-	"pins.cuff_rounds": {"cuff rows", "rib rows", "ribbing rows", "rows ribbing", "rows rib", "rows cuff"},
-	"pins.gusset_base": {"base", "gusset base", "base gusset", "base sts", "gusset base sts", "sts base"},
-	"pins.bridge":      {"bridge", "bridge sts", "sts bridge"},
+	roundsPath:                 {"rows", "round gauge", "rows gauge", "gauge rows", "rows swatch", "swatch rows", "number rows", "rows to"},
+	fieldFrom:                  {"gauge from", "gauge source", "gauge counted on", "counted on", "source gauge", "gauge taken from", "gauge taken on"},
+	mitt.CastOn.Path():         {"cast on", "cast on sts", "co", "cuff sts", "sts cuff", "sts on needle", "on needle", "cuff on needle", "sts cast on", "cuff cast on", "cuff sts on needle"},
+	mitt.CuffRounds.Path():     {"cuff rows", "rib rows", "ribbing rows", "rows ribbing", "rows rib", "rows cuff"},
+	mitt.GussetBase.Path():     {"base", "gusset base", "base gusset", "base sts", "gusset base sts", "sts base"},
+	mitt.BridgeStitches.Path(): {"bridge", "bridge sts", "sts bridge"},
 	fieldKnits: {
 		"knits", "direction", "left to right", "knits left to right", "knits from left", "from left", "from left to right", "knits from left to right",
 		"left right", "left to right", "knits left right", "from left right", "works", "works left to right", "works from left to right", "direction knitting", "knitting direction", "knits direction",

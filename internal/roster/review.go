@@ -10,6 +10,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/fault"
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/units"
@@ -48,13 +49,13 @@ func (c *Class) Document(s Student) project.Document {
 	gauged := s.hasGauge()
 	for path := range doc.Sheet {
 		switch {
-		case strings.HasPrefix(path, "hand.") && path != hand.FieldReference, strings.HasPrefix(path, "pins."),
+		case strings.HasPrefix(path, "hand.") && path != hand.FieldReference, strings.HasPrefix(path, mitt.PathPins+"."),
 			gauged && strings.HasPrefix(path, "gauge.swatches["):
 			delete(doc.Sheet, path)
 		}
 	}
-	for name, text := range c.Fixed {
-		doc.Sheet.Put("pins."+name, text)
+	for path, text := range c.fixedSheet() {
+		doc.Sheet.Put(path, text)
 	}
 	for path, text := range s.Sheet {
 		doc.Sheet.Put(path, text)
@@ -214,17 +215,8 @@ func (c *Class) doubts(l *Line) []string {
 // patternGauge returns the pattern's own gauge in stitches per mm; ok is false if
 // it has none.
 func (c *Class) patternGauge() (float64, bool) {
-	s := sheet.Sheet{"unit": string(c.Pattern.Sheet.Unit()), hand.FieldSize: "8"}
-	for path, text := range c.Pattern.Sheet {
-		if strings.HasPrefix(path, "gauge.") {
-			s[path] = text
-		}
-	}
-	r, err := s.Request()
-	if err != nil {
-		return 0, false
-	}
-	return r.Gauge.Stitches, true
+	g, err := c.Pattern.Sheet.Gauge()
+	return g.Stitches, err == nil
 }
 
 // handDoubt returns a doubt about a hand outside the chart of hand sizes, glove

@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/gauge"
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 	"thenar/internal/plain"
 	"thenar/internal/sheet"
 	"thenar/internal/units"
@@ -52,6 +54,7 @@ func (g GaugeFrom) Words() string {
 
 // Paths of a student's gauge. Width and height default to GaugeOver.
 const (
+	swatchesPath = "gauge.swatches"
 	stitchesPath = "gauge.swatches[0].stitches"
 	widthPath    = "gauge.swatches[0].width"
 	roundsPath   = "gauge.swatches[0].rounds"
@@ -59,11 +62,19 @@ const (
 )
 
 // paths backs Paths.
-var paths = []string{
+var paths = append([]string{
 	hand.FieldSize, hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength, hand.FieldGussetLength,
 	hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm, hand.FieldBreadth,
 	stitchesPath, widthPath, roundsPath, heightPath,
-	"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge",
+}, fixable()...)
+
+// fixable are the numbers that a student may have otherwise than the class.
+func fixable() []string {
+	var list []string
+	for _, n := range mitt.OfStudent() {
+		list = append(list, n.Path())
+	}
+	return list
 }
 
 // Paths returns the paths of a measure sheet that a student may have values of,
@@ -128,48 +139,70 @@ func (s *Student) Check(u units.Unit) fault.Fields {
 	return append(faults, s.checkValues(u)...)
 }
 
-// checkValues reads the values as a measure sheet. It takes out values at fault
-// until the rest can be read, since only then the faults of the hand as a whole
-// show.
+// checkValues reads the values, section by section, as a measure sheet does.
 func (s *Student) checkValues(u units.Unit) fault.Fields {
-	faults, whole := s.texts()
-	if len(whole) == 0 && u.Size() > 0 {
+	faults, own := s.texts()
+	if len(own) == 0 && u.Size() > 0 {
 		return faults // nothing is measured yet
 	}
-	whole[sheet.PathUnit] = string(u)
-	if whole.Given(stitchesPath) == "" {
-		switch {
-		case whole.Given(roundsPath) != "":
-			faults.Add(stitchesPath, "is missing beside the rounds; count the stitches, too, or leave both empty")
-		case whole.Given(widthPath)+whole.Given(heightPath) != "":
-			faults.Add(stitchesPath, "is missing beside the length over which it was counted; count the stitches, or leave both empty")
+	own[sheet.PathUnit] = string(u)
+	faults = append(faults, fieldsOf(own.Choices())...)
+	faults = append(faults, checkGauge(own)...)
+	faults = append(faults, checkHand(own)...)
+	_, err := own.Pins()
+	return append(faults, fieldsOf(err)...)
+}
+
+// fieldsOf are the faults of an error.
+func fieldsOf(err error) fault.Fields {
+	var fields fault.Fields
+	errors.As(err, &fields)
+	return fields
+}
+
+// checkHand reads what is given of the hand. What is wrong is told and taken
+// away, for the faults of the hand as a whole only show then.
+func checkHand(own sheet.Sheet) fault.Fields {
+	h, err := own.Measured()
+	faults := fieldsOf(err)
+	if len(faults) > 0 {
+		for _, f := range faults {
+			delete(own, f.Path)
+		}
+		h, _ = own.Measured()
+	}
+	return append(faults, h.CheckGiven()...)
+}
+
+// checkGauge reads what is given of the gauge. A count and its length go
+// together: where one is wrong, or the stitches are missing, the other count is
+// looked at by itself.
+func checkGauge(own sheet.Sheet) fault.Fields {
+	var faults fault.Fields
+	counted := own.Given(stitchesPath) != ""
+	switch {
+	case counted:
+	case own.Given(roundsPath) != "":
+		faults.Add(stitchesPath, "is missing beside the rounds; count the stitches, too, or leave both empty")
+	case own.Given(widthPath)+own.Given(heightPath) != "":
+		faults.Add(stitchesPath, "is missing beside the length over which it was counted; count the stitches, or leave both empty")
+	default:
+		return nil
+	}
+	swatches, err := own.Swatches()
+	for _, f := range fieldsOf(err) {
+		if counted || f.Path != stitchesPath && f.Path != widthPath {
+			faults = append(faults, f)
 		}
 	}
-	for range paths {
-		standIn(whole, u)
-		req, err := whole.Request()
-		if err == nil {
-			return append(faults, req.Hand.Check()...)
-		}
-		var fields fault.Fields
-		if !errors.As(err, &fields) {
-			faults.Add("student", "can't be read: %s", fault.Message(err))
-			return faults
-		}
-		faults = append(faults, fields...)
-		for _, f := range fields {
-			delete(whole, f.Path)
-			switch f.Path { // a count and its length go together
-			case stitchesPath, widthPath:
-				delete(whole, stitchesPath)
-				delete(whole, widthPath)
-			case roundsPath, heightPath:
-				delete(whole, roundsPath)
-				delete(whole, heightPath)
-			}
-		}
+	if !counted || faults.Has(stitchesPath) || faults.Has(widthPath) {
+		swatches[0].Stitches, swatches[0].Width = 20, 10*units.Centimetre // any that can be knitted
 	}
-	return faults
+	if faults.Has(roundsPath) || faults.Has(heightPath) {
+		swatches[0].Rounds, swatches[0].Height = 0, 0
+	}
+	_, err = gauge.Of(swatches, gauge.HandVariation, swatchesPath)
+	return append(faults, fieldsOf(err)...)
 }
 
 // texts returns the values that are valid texts, and the faults of the others.
@@ -196,16 +229,4 @@ func (s *Student) texts() (faults fault.Fields, whole sheet.Sheet) {
 		}
 	}
 	return faults, whole
-}
-
-// standIn adds a gauge and a hand where there is none, so that the rest can be
-// read. The hand is nearly the largest possible, so that no thumb is found too
-// wide for it.
-func standIn(whole sheet.Sheet, u units.Unit) {
-	if whole.Given(stitchesPath) == "" {
-		whole[stitchesPath], whole[widthPath] = "20", GaugeOver(u)
-	}
-	if whole.Given(hand.FieldCircumference) == "" && whole.Given(hand.FieldSize) == "" && whole.Given(hand.FieldBreadth) == "" {
-		whole[hand.FieldCircumference] = (units.MaxLength - units.Centimetre).Exact(whole.Unit())
-	}
 }

@@ -35,8 +35,8 @@ func (s Sheet) Comma() bool {
 // comma where that is how its numbers are written. It leaves out what somebody
 // is sure of: texts by their paths, which hold as long as the text does.
 func (s Sheet) Questions(sure map[string]string, comma bool) []Question {
-	h, ok := s.Hand()
-	if !ok {
+	h, err := s.Hand()
+	if err != nil {
 		return nil
 	}
 	var list []Question

@@ -1,24 +1,105 @@
 package sheet
 
-import "slices"
+import (
+	"strings"
 
-// forEveryHand are the numbers that, fixed for one mitt, make sense for hands
-// of any size: where the gusset begins, what stays on the hand, what is cast on
-// over the gap, in which round it first increases, and how often (common practice, no source). All
-// others are counts of one hand.
-var forEveryHand = []string{"gusset_base", "kept_on_hand", "bridge", "first_increase", "rhythm"}
+	"thenar/internal/mitt"
+)
 
-// ForEveryHand are the names of the pins that hold for hands of any size.
-func ForEveryHand() []string { return slices.Clone(forEveryHand) }
+// pinKeys are the numbers that can be fixed.
+func pinKeys() []node {
+	var nodes []node
+	for _, n := range mitt.InSheet() {
+		nodes = append(nodes, node{key: n.Key(), kind: kindOf(n)})
+	}
+	return nodes
+}
 
-// OfOneHand are the pins of a sheet that are counts of one hand, in the order
-// of a sheet.
-func (s Sheet) OfOneHand() []string {
-	var names []string
-	for _, n := range tree.find("pins").members {
-		if !slices.Contains(forEveryHand, n.key) && s.Given(join("pins", n.key)) != "" {
-			names = append(names, n.key)
+// kindOf is what a sheet takes for a number.
+func kindOf(n mitt.Number) kind {
+	switch {
+	case !n.List():
+		return whole
+	case n.Measure() == mitt.Between:
+		return rhythm
+	}
+	return rounds
+}
+
+// Pins reads the fixed numbers alone.
+func (s Sheet) Pins() (mitt.Pins, error) { return read(s, (*reader).pins) }
+
+// pins reads the fixed numbers; mitt knows their names and ranges.
+func (r *reader) pins() (pins mitt.Pins) {
+	for _, n := range mitt.InSheet() {
+		if r.sheet.Given(n.Path()) != "" {
+			pins.Set(n, r.pin(n)...)
 		}
 	}
-	return names
+	return pins
+}
+
+// pin reads the values of one fixed number; none where they can't be used.
+func (r *reader) pin(n mitt.Number) []int {
+	path := n.Path()
+	text := r.sheet.Given(path)
+	switch kindOf(n) {
+	case rhythm:
+		return r.rhythm(path, text)
+	case rounds:
+		return r.rounds(path)
+	}
+	v, ok := wholeOf(text)
+	if low, high := n.Range(); !ok || v < low || v > high {
+		r.faults.Add(path, "is %s; write a whole number from %d to %d", clip(text), low, high)
+		return nil
+	}
+	return []int{v}
+}
+
+func (r *reader) rhythm(path, text string) []int {
+	var intervals []int
+	for _, part := range strings.Split(text, ",") {
+		n, ok := wholeOf(strings.TrimSpace(part))
+		if !ok || n < mitt.ShortestInterval {
+			r.faults.Add(path, "is %s; write the rounds from one increase round to the next, 2 or more: 3, or 2, 3 to take turns", clip(text))
+			return nil
+		}
+		intervals = append(intervals, n)
+	}
+	if len(intervals) > maxProfile {
+		r.faults.Add(path, "has %d intervals; %d are the most", len(intervals), maxProfile)
+		return nil
+	}
+	return intervals
+}
+
+// rounds is a list of rounds, from the first to the last.
+func (r *reader) rounds(path string) []int {
+	text := r.sheet.Given(path)
+	if text == "" {
+		return nil
+	}
+	var list []int
+	for _, part := range strings.Split(text, ",") {
+		n, ok := wholeOf(strings.TrimSpace(part))
+		if !ok || n < 1 || n > maxKnitted {
+			r.faults.Add(path, "is %s; write the rounds, from the first to the last: 1, 4, 7", clip(text))
+			return nil
+		}
+		list = append(list, n)
+	}
+	return list
+}
+
+// OfOneHand lists the fixed numbers of a sheet that are counts of one hand, in
+// the order of a sheet.
+func (s Sheet) OfOneHand() []mitt.Number {
+	var list []mitt.Number
+	for _, n := range mitt.InSheet() {
+		if !n.EveryHand() && s.Given(n.Path()) != "" {
+			list = append(list, n)
+		}
+	}
+	return list
 }

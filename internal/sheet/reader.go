@@ -6,14 +6,24 @@ import (
 	"time"
 
 	"thenar/internal/fault"
-	"thenar/internal/hand"
 	"thenar/internal/units"
 )
 
+// reader turns texts of a sheet into values, section by section, and collects
+// what is wrong with them.
 type reader struct {
 	sheet  Sheet
 	unit   units.Unit
 	faults fault.Fields
+}
+
+func (s Sheet) reader() *reader { return &reader{sheet: s, unit: s.Unit()} }
+
+// read reads one section of a sheet, whatever the rest of it is like.
+func read[T any](s Sheet, section func(*reader) T) (T, error) {
+	r := s.reader()
+	v := section(r)
+	return v, r.faults.Err()
 }
 
 func (r *reader) choice(path string, n *node) string {
@@ -49,28 +59,6 @@ func (r *reader) required(path, why string) units.Length {
 		return 0
 	}
 	return r.length(path)
-}
-
-// height is a length that may be 0, the place from which heights are measured.
-func (r *reader) height(path, why string) units.Length {
-	text := r.sheet.Given(path)
-	if strings.Trim(text, "0.,") == "" && strings.Contains(text, "0") {
-		return 0
-	}
-	return r.required(path, why)
-}
-
-// points are the girths of a profile; from says where heights are measured.
-func (r *reader) points(path, from string) []hand.Point {
-	var points []hand.Point
-	for i := range r.sheet.Rows(path) {
-		at := row(path, i)
-		points = append(points, hand.Point{
-			Height: r.height(at+".height", "give the height above "+from+", or leave the row out"),
-			Girth:  r.required(at+".girth", "give the girth at this height, or leave the row out"),
-		})
-	}
-	return points
 }
 
 // amount is a decimal of 0 or more, up to most; nil if it was not given.

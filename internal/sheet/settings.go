@@ -5,10 +5,15 @@ import "thenar/internal/units"
 // Settings are what a sheet says beside the plan itself. What was not given
 // is nil or zero.
 type Settings struct {
-	Tolerance          units.Length // of the fit
-	Loose, Snug, Tight *float64     // stretches at which the bands of the fit end
-	Yarn               Yarn
-	Chart              Chart
+	Fit
+	Yarn  Yarn
+	Chart Chart
+}
+
+// Fit is what is asked of the fit.
+type Fit struct {
+	Tolerance          units.Length
+	Loose, Snug, Tight *float64 // stretches at which its bands end
 }
 
 // Yarn is what is known of the yarn: its ball as on the band, and a swatch
@@ -26,27 +31,27 @@ type Yarn struct {
 const Yard = 914_400 * units.Micrometre
 
 // Settings reads them; faults are among those of Request.
-func (s Sheet) Settings() Settings {
-	r := reader{sheet: s, unit: s.Unit()}
-	return r.settings()
-}
+func (s Sheet) Settings() Settings { return s.reader().settings() }
 
-func (r *reader) settings() Settings {
-	out := Settings{
+func (r *reader) settings() Settings { return Settings{r.fit(), r.yarn(), r.chart()} }
+
+func (r *reader) fit() Fit {
+	return Fit{
 		Tolerance: r.length("fit.tolerance"),
 		Loose:     r.share("fit.loose_below"), Snug: r.share("fit.snug_from"), Tight: r.share("fit.tight_above"),
 	}
+}
+
+func (r *reader) yarn() Yarn {
 	long := units.Metre
-	if r.choice("yarn.length_unit", tree.find("yarn").find("length_unit")) == "yd" {
+	if r.choice("yarn.length_unit", find("yarn.length_unit")) == "yd" {
 		long = Yard
 	}
 	of := func(path string) units.Length { return units.Length(r.number(path, "") * float64(long)) }
-	out.Yarn = Yarn{
+	return Yarn{
 		BallLength: of("yarn.ball_length"), BallMass: r.number("yarn.ball_mass", ""),
 		Stitches: r.number("yarn.swatch_stitches", ""), Rounds: r.number("yarn.swatch_rounds", ""),
 		SwatchMass: r.number("yarn.swatch_mass", ""), Unravelled: of("yarn.swatch_length"),
 		Kept: r.flag("yarn.swatch_kept", false),
 	}
-	out.Chart = r.chart()
-	return out
 }

@@ -1,5 +1,7 @@
 package sheet
 
+import "thenar/internal/mitt"
+
 // The most rows that a sheet may have.
 const (
 	maxSwatches = 20
@@ -39,10 +41,7 @@ var tree = node{members: []node{
 		{key: "follows", kind: choice, words: []string{"profile", "rhythm"}},
 		{key: "lambda", kind: amount},
 	}},
-	{key: "pins", members: append(keys(whole,
-		"cast_on", "hand_stitches", "gusset_base", "increases", "kept_on_hand", "held", "bridge", "picked_up",
-		"thumb_stitches", "thumb_decreases", "gusset_rounds", "cuff_rounds", "cuff_plain_rounds",
-		"rounds_above_gusset", "thumb_rounds", "top_rounds"), node{key: "first_increase", kind: whole}, node{key: "rhythm", kind: rhythm}, node{key: "increase_rounds", kind: rounds})},
+	{key: mitt.PathPins, members: pinKeys()},
 	{key: pathWorked, members: workedKeys},
 	{key: pathOther, members: workedKeys},
 	{key: PathSecond, kind: choice, words: []string{"alike", Anew}},

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,7 +27,7 @@ const (
 const Anew = "anew"
 
 // workedKeys are the counts of what is knitted, named as in pins.
-var workedKeys = append(append([]node{
+var workedKeys = slices.Concat([]node{
 	{key: "section", kind: choice, words: []string{"cuff", "cuff_plain", "gusset", "hand", "top", "thumb"}},
 	{key: "side", kind: choice, words: []string{"right", "left"}},
 	{key: "base_above", kind: signed},
@@ -35,51 +36,17 @@ var workedKeys = append(append([]node{
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
 	{key: "thumb_turned", kind: flag},
-	{key: "increase_rounds", kind: rounds},
-	{key: "decrease_rounds", kind: rounds},
-	{key: "thumb_decrease_rounds", kind: rounds},
-}, keys(whole, "round")...), workedNodes()...)
+}, workedNumbers(rounds), keys(whole, "round"), workedNumbers(whole))
 
-func workedNodes() []node {
-	var names []string
-	for _, n := range workedNumbers(&mitt.Worked{}) {
-		names = append(names, n.key)
+// workedNumbers are the numbers of a kind that are kept of what is knitted.
+func workedNumbers(k kind) []node {
+	var nodes []node
+	for _, n := range mitt.Knittable() {
+		if kindOf(n) == k {
+			nodes = append(nodes, node{key: n.Key(), kind: k})
+		}
 	}
-	return keys(whole, names...)
-}
-
-type workedNumber struct {
-	key string
-	n   *int
-}
-
-// workedNumbers are the counts by their names.
-func workedNumbers(k *mitt.Worked) []workedNumber {
-	return []workedNumber{
-		{"rib", &k.Rib},
-		{"cast_on", &k.CastOn},
-		{"cuff_rounds", &k.CuffRounds},
-		{"cuff_plain_rounds", &k.CuffPlainRounds},
-		{"hand_stitches", &k.HandStitches},
-		{"gusset_base", &k.GussetBase},
-		{"gusset_rounds", &k.GussetRounds},
-		{"kept_on_hand", &k.Kept},
-		{"held", &k.Held},
-		{"bridge", &k.Bridge},
-		{"rounds_above_gusset", &k.RoundsAbove},
-		{"edging_rounds", &k.EdgingRounds},
-		{"edging", &k.Edging},
-		{"top_rounds", &k.TopRounds},
-		{"picked_up", &k.PickedUp},
-		{"thumb_decreases", &k.ThumbDecreases},
-		{"thumb_stitches", &k.Thumb},
-		{"thumb_rounds", &k.ThumbRounds},
-		{"thumb_edging_rounds", &k.ThumbEdging},
-		{"thumb_edging", &k.ThumbEdged},
-		{"cuff_rib", &k.CuffRib},
-		{"edging_rib", &k.EdgingRib},
-		{"thumb_edging_rib", &k.ThumbRib},
-	}
+	return nodes
 }
 
 type workedFlag struct {
@@ -104,20 +71,24 @@ func (r *reader) worked() *mitt.Worked {
 	}
 	members := tree.find(pathWorked)
 	k := &mitt.Worked{
-		Part:         stitch.Part(r.choice(PathSection, members.find("section"))),
-		Round:        r.wholeOr("worked.round", 0, maxKnitted, 0),
-		BaseAbove:    r.signed(PathBase),
-		OneSided:     !r.flag("worked.both_edges", true),
-		Increases:    r.rounds("worked.increase_rounds"),
-		Decreases:    r.rounds("worked.decrease_rounds"),
-		ThumbCorners: r.rounds("worked.thumb_decrease_rounds"),
+		Part:      stitch.Part(r.choice(PathSection, members.find("section"))),
+		Round:     r.wholeOr("worked.round", 0, maxKnitted, 0),
+		BaseAbove: r.signed(PathBase),
+		OneSided:  !r.flag("worked.both_edges", true),
+	}
+	for _, n := range mitt.Knittable() {
+		if list := k.Numbers(n); list != nil {
+			*list = r.rounds(join(pathWorked, n.Key()))
+		}
 	}
 	r.choice(PathSide, members.find("side"))
 	for _, f := range workedFlags(k) {
 		*f.set = r.flag(join(pathWorked, f.key), false)
 	}
-	for _, n := range workedNumbers(k) {
-		*n.n = r.wholeOr(join(pathWorked, n.key), 0, maxKnitted, 0)
+	for _, n := range mitt.Knittable() {
+		if number := k.Number(n); number != nil {
+			*number = r.wholeOr(join(pathWorked, n.Key()), 0, maxKnitted, 0)
+		}
 	}
 	return k
 }
@@ -148,30 +119,11 @@ func ParseSigned(text string, u units.Unit) (units.Length, error) {
 	return l, err
 }
 
-// rounds is a list of rounds, from the first to the last.
-func (r *reader) rounds(path string) []int {
-	text := r.sheet.Given(path)
-	if text == "" {
-		return nil
-	}
-	var list []int
-	for _, part := range strings.Split(text, ",") {
-		n, ok := wholeOf(strings.TrimSpace(part))
-		if !ok || n < 1 || n > maxKnitted {
-			r.faults.Add(path, "is %s; write the rounds, from the first to the last: 1, 4, 7", clip(text))
-			return nil
-		}
-		list = append(list, n)
-	}
-	return list
-}
-
 // Knitted is the work on the needles, and the hand that it is for; ok is
 // false where there is none, or it can't be read.
 func (s Sheet) Knitted() (k *mitt.Worked, side string, ok bool) {
-	r := reader{sheet: s, unit: s.Unit()}
-	k = r.worked()
-	return k, s.Given(PathSide), k != nil && len(r.faults) == 0
+	k, err := read(s, (*reader).worked)
+	return k, s.Given(PathSide), k != nil && err == nil
 }
 
 // Knit puts the work on one hand into the sheet, in the place of what stood
@@ -211,16 +163,12 @@ func (s Sheet) knit(k *mitt.Worked, side string) {
 			s[join(pathWorked, f.key)] = "true"
 		}
 	}
-	for path, list := range map[string][]int{
-		"worked.increase_rounds": k.Increases, "worked.decrease_rounds": k.Decreases, "worked.thumb_decrease_rounds": k.ThumbCorners,
-	} {
-		if len(list) > 0 {
-			s[path] = commas(list)
-		}
-	}
-	for _, n := range workedNumbers(k) {
-		if *n.n != 0 {
-			s[join(pathWorked, n.key)] = strconv.Itoa(*n.n)
+	for _, n := range mitt.Knittable() {
+		path := join(pathWorked, n.Key())
+		if list := k.Numbers(n); list != nil && len(*list) > 0 {
+			s[path] = commas(*list)
+		} else if number := k.Number(n); number != nil && *number != 0 {
+			s[path] = strconv.Itoa(*number)
 		}
 	}
 }
@@ -265,8 +213,13 @@ func Sections() []string { return []string{PathSection, join(pathOther, "section
 
 // Tried are the tries whose corrections are in the sheet.
 func (s Sheet) Tried() []int64 {
+	return TriedOf(s.Given(PathTried))
+}
+
+// TriedOf reads a list of tries as a sheet holds it.
+func TriedOf(text string) []int64 {
 	var list []int64
-	for _, part := range strings.Split(s.Given(PathTried), ",") {
+	for _, part := range strings.Split(text, ",") {
 		if id, err := strconv.ParseInt(strings.TrimSpace(part), 10, 64); err == nil {
 			list = append(list, id)
 		}

@@ -86,11 +86,11 @@ func (c *corrector) fabric() error {
 	}
 	after := c.sheet.Clone()
 	Put(after, edits)
-	req, err := after.Request()
+	measured, err := after.Gauge()
 	if err != nil {
 		return fmt.Errorf("tryon: %w", err)
 	}
-	was, is := &c.plan.Gauge, &req.Gauge
+	was, is := &c.plan.Gauge, &measured
 	c.narrower = is.Stitches/was.Stitches - 1
 	how := is.Uses[row].How
 	if is.Washing.Pieces > 0 {
@@ -98,7 +98,7 @@ func (c *corrector) fabric() error {
 	}
 	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
 	doubt := ""
-	for _, q := range req.Gauge.Queries {
+	for _, q := range is.Queries {
 		if q.Swatch == row && (c.narrower > doubtfulGauge || c.narrower < -doubtfulGauge) {
 			doubt = "it " + strings.TrimSuffix(strings.TrimSuffix(q.Message, " It is used as it is."), ".")
 		}

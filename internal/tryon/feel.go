@@ -49,7 +49,11 @@ func (c *corrector) felt(zone Zone) {
 		return
 	}
 	if fixed := Pinned(c.sheet, zone); len(fixed) > 0 {
-		because += fmt.Sprintf("; but the fixed number %s wins over it: free it", strings.Join(fixed, ", "))
+		keys := make([]string, len(fixed))
+		for i, n := range fixed {
+			keys[i] = n.Key()
+		}
+		because += fmt.Sprintf("; but the fixed number %s wins over it: free it", strings.Join(keys, ", "))
 	}
 	if zone == Thumb {
 		c.thumb(change, because)
@@ -202,16 +206,16 @@ func signedPercent(e float64) string {
 	return "+" + percent(e)
 }
 
-// Pinned returns the keys of the fixed numbers that keep a correction of the
-// zone from having any effect: a fixed number wins over the ease.
-func Pinned(s sheet.Sheet, zone Zone) []string {
-	var fixed []string
-	for _, name := range map[Zone][]string{
-		Cuff: {"cast_on"}, Gusset: {"rhythm", "increase_rounds"}, Parting: {"increases", "increase_rounds"}, Hand: {"hand_stitches", "bridge"},
-		Thumb: {"thumb_stitches", "thumb_decreases"},
+// Pinned returns the fixed numbers that keep a correction of the zone from
+// having any effect: a fixed number wins over the ease.
+func Pinned(s sheet.Sheet, zone Zone) []mitt.Number {
+	var fixed []mitt.Number
+	for _, n := range map[Zone][]mitt.Number{
+		Cuff: {mitt.CastOn}, Gusset: {mitt.Rhythm, mitt.IncreaseRounds}, Parting: {mitt.Increases, mitt.IncreaseRounds},
+		Hand: {mitt.HandStitches, mitt.BridgeStitches}, Thumb: {mitt.ThumbStitches, mitt.ThumbDecreases},
 	}[zone] {
-		if s.Given("pins."+name) != "" {
-			fixed = append(fixed, name)
+		if s.Given(n.Path()) != "" {
+			fixed = append(fixed, n)
 		}
 	}
 	return fixed

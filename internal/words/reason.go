@@ -19,26 +19,26 @@ type Reason struct {
 	Value string
 	Why   string
 
-	Pin    string // the name of the pin that fixes it
-	Number string // as the pin would be written; empty where it can't be fixed
+	Of     mitt.Number // which can be fixed
+	Number string      // as it would be fixed
 	Fixed  bool
 }
 
 // Reasons explains every number of the plan in the order in which it is
 // knitted, with its residual in the unit and the two neighbouring choices.
 func Reasons(p *mitt.Plan, u units.Unit) []Reason {
-	r := reasons{p: p, u: u, numbers: p.Numbers()}
+	r := reasons{p: p, u: u}
 	r.cuff()
 	if p.Thumbed() {
-		r.body(stitch.Gusset)
+		r.body()
 		r.gusset()
 		r.division()
-		r.above("above the gusset")
+		r.above()
 		r.thumb()
 		return r.list
 	}
-	r.body(stitch.Hand)
-	r.above("above the cuff")
+	r.body()
+	r.above()
 	return r.list
 }
 
@@ -46,12 +46,34 @@ type reasons struct {
 	p    *mitt.Plan
 	u    units.Unit
 	list []Reason
-
-	numbers map[string]string // by pin
 }
 
-func (r *reasons) add(key string, part stitch.Part, round int, name, value, why, pin string) {
-	r.list = append(r.list, Reason{key, part, round, name, value, why, pin, r.numbers[pin], r.p.Pins.Fixed(pin)})
+// add tells of a count.
+func (r *reasons) add(n mitt.Number, why string) {
+	count := r.p.Count(n)
+	value := fmt.Sprint(count)
+	switch n.Measure() {
+	case mitt.InStitches:
+		value = Plural(count, "stitch")
+	case mitt.InRounds:
+		value = Plural(count, "round")
+	}
+	r.put(n, value, why)
+}
+
+// put tells of a number with its value in words. Without a gusset what stands
+// there stands with the hand, and the hand begins above the cuff.
+func (r *reasons) put(n mitt.Number, value, why string) {
+	part, said := n.Part(), n.Said()
+	if !r.p.Thumbed() {
+		if part == stitch.Gusset {
+			part = stitch.Hand
+		}
+		if n == mitt.RoundsAboveGusset {
+			said = "above the cuff"
+		}
+	}
+	r.list = append(r.list, Reason{n.Reason(), part, 1, said, value, why, n, r.p.Number(n), r.p.Pins.Fixed(n)})
 }
 
 // within says how wide so many stitches are, with the interval of the gauge.
@@ -119,9 +141,9 @@ func (r *reasons) cuff() {
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
 	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, as a multiple of the rib (%d), between 78 %% and all of the hand's %d: %s. The fabric there is %s.",
 		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Cuff.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
-	r.add("cuff.cast_on", stitch.Cuff, 1, "cast on", Plural(p.Cuff.CastOn.N, "stitch"), why, "cast_on")
-	r.add("cuff.rounds", stitch.Cuff, 1, "ribbing", Plural(p.Cuff.Rounds, "round"),
-		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100), "cuff_rounds")
+	r.add(mitt.CastOn, why)
+	r.add(mitt.CuffRounds,
+		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100))
 	change := "the count stays."
 	if p.Cuff.Change != 0 && p.Cuff.JoinsAbove {
 		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
@@ -134,31 +156,31 @@ func (r *reasons) cuff() {
 	if !p.Thumbed() {
 		to = "hand"
 	}
-	r.add("cuff.plain_rounds", stitch.CuffPlain, 1, "plain rounds", Plural(p.Cuff.PlainRounds, "round"),
-		fmt.Sprintf("%s to the %s; %s", r.length(float64(p.Cuff.PlainRounds)/q), to, change), "cuff_plain_rounds")
+	r.add(mitt.CuffPlainRounds,
+		fmt.Sprintf("%s to the %s; %s", r.length(float64(p.Cuff.PlainRounds)/q), to, change))
 }
 
-// body is the hand's count, told with the part in which it stands first.
-func (r *reasons) body(part stitch.Part) {
+// body is the hand's count.
+func (r *reasons) body() {
 	p, g, n := r.p, r.p.Gauge.Stitches, r.p.Body.Stitches
-	r.add("hand.stitches", part, 1, "hand", Plural(n.N, "stitch"),
+	r.add(mitt.HandStitches,
 		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s. The fabric is %s.",
-			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g), r.within(n.N)), "hand_stitches")
+			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g), r.within(n.N)))
 }
 
 func (r *reasons) gusset() {
 	p := r.p
-	r.add("gusset.base", stitch.Gusset, 1, "gusset base", Plural(p.Gusset.Base, "stitch"), baseWhy(p.Gusset.Base, p.Thumb.Stitches.N), "gusset_base")
-	r.add("gusset.rounds", stitch.Gusset, 1, "gusset", Plural(p.Gusset.Rounds.N, "round"),
-		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)), "gusset_rounds")
-	r.add("gusset.increase_rounds", stitch.Gusset, 1, "increase rounds", fmt.Sprint(p.Gusset.Increases),
+	r.add(mitt.GussetBase, baseWhy(p.Gusset.Base, p.Thumb.Stitches.N))
+	r.add(mitt.GussetRounds,
+		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)))
+	r.add(mitt.Increases,
 		fmt.Sprintf("%s %s Where the thumb parts, the hand with its gusset is %s, that is %s against the palm with the thumb.",
 			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), followWords(p),
-			r.within(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base), Signed(p.Residual.Crotch, r.u)), "increases")
+			r.within(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base), Signed(p.Residual.Crotch, r.u)))
 	first := p.Gusset.IncreaseRounds[0]
-	r.add("gusset.first_increase", stitch.Gusset, 1, "first increase", fmt.Sprintf("round %d", first), firstWhy(p, first), "first_increase")
-	r.add("gusset.rhythm", stitch.Gusset, 1, "from one increase round to the next", rhythmValue(&p.Gusset), rhythmWhy(p, r.u), "rhythm")
-	r.add("gusset.list", stitch.Gusset, 1, "increases in", listValue(p.Gusset.IncreaseRounds), "all of them, counted from the gusset’s first round.", "increase_rounds")
+	r.put(mitt.FirstIncrease, fmt.Sprintf("round %d", first), firstWhy(p, first))
+	r.put(mitt.Rhythm, rhythmValue(&p.Gusset), rhythmWhy(p, r.u))
+	r.put(mitt.IncreaseRounds, listValue(p.Gusset.IncreaseRounds), "all of them, counted from the gusset’s first round.")
 }
 
 // followWords is what the increases follow, unless they are fixed.
@@ -194,23 +216,23 @@ func baseWhy(b, thumb int) string {
 func (r *reasons) division() {
 	p := r.p
 	g := p.Gauge.Stitches
-	r.add("thumb.held", stitch.Hand, 1, "held for the thumb", Plural(p.Thumb.Held, "stitch"),
-		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)), "held")
-	r.add("gusset.kept_on_hand", stitch.Hand, 1, "left on the hand", Plural(p.Gusset.Kept, "stitch"),
-		"made stitches of the gusset that are not held: none, unless a fixed number asks for them; an older way leaves two.", "kept_on_hand")
-	r.add("bridge.cast_on", stitch.Hand, 1, "bridge", Plural(p.Bridge.CastOn, "stitch"),
+	r.add(mitt.Held,
+		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
+	r.add(mitt.KeptOnHand,
+		"made stitches of the gusset that are not held: none, unless a fixed number asks for them; an older way leaves two.")
+	r.add(mitt.BridgeStitches,
 		fmt.Sprintf("cast on over the gap, %s wide, so that the hand has %d again; the fabric is %s against the hand with its ease.",
-			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)), "bridge")
+			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))
 }
 
-// above is what lies over division or cuff, called by its place.
-func (r *reasons) above(place string) {
+// above is what lies over division or cuff.
+func (r *reasons) above() {
 	p, q := r.p, r.p.Gauge.Rounds
-	r.add("hand.rounds_above_gusset", stitch.Hand, 1, place, Plural(p.Body.RoundsAbove, "round"),
-		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)), "rounds_above_gusset")
+	r.add(mitt.RoundsAboveGusset,
+		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)))
 	if t := p.Top; t != nil {
-		r.add("top.rounds", stitch.Top, 1, "top", Plural(t.Rounds, "round"),
-			fmt.Sprintf("%s A rounded tip: slowly at first, then every round.", Schedule(t.DecreaseRounds, t.Stitches, t.End, -4, t.Rounds)), "top_rounds")
+		r.add(mitt.TopRounds,
+			fmt.Sprintf("%s A rounded tip: slowly at first, then every round.", Schedule(t.DecreaseRounds, t.Stitches, t.End, -4, t.Rounds)))
 	}
 }
 
@@ -233,15 +255,15 @@ func aboveWhy(p *mitt.Plan) string {
 
 func (r *reasons) thumb() {
 	p, t := r.p, &r.p.Thumb
-	r.add("thumb.picked_up", stitch.Thumb, 1, "picked up", Plural(t.PickedUp, "stitch"),
-		fmt.Sprintf("along the %d of the bridge: between them lie %d whole columns and two halves. The strand at each corner is worked in, so no hole stays.", p.Bridge.CastOn, max(p.Bridge.CastOn-1, 0)), "picked_up")
-	r.add("thumb.stitches", stitch.Thumb, 1, "thumb", Plural(t.Stitches.N, "stitch"),
+	r.add(mitt.PickedUp,
+		fmt.Sprintf("along the %d of the bridge: between them lie %d whole columns and two halves. The strand at each corner is worked in, so no hole stays.", p.Bridge.CastOn, max(p.Bridge.CastOn-1, 0)))
+	r.add(mitt.ThumbStitches,
 		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d. The fabric is %s.",
-			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased, r.within(t.Stitches.N)), "thumb_stitches")
-	r.add("thumb.decreased", stitch.Thumb, 1, "decreased at the corners", Plural(t.Decreased, "stitch"),
-		"what is held and picked up over what the thumb needs; one or two close the corners best.", "thumb_decreases")
-	r.add("thumb.rounds", stitch.Thumb, 1, "thumb length", Plural(t.Rounds, "round"),
-		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)), "thumb_rounds")
+			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased, r.within(t.Stitches.N)))
+	r.add(mitt.ThumbDecreases,
+		"what is held and picked up over what the thumb needs; one or two close the corners best.")
+	r.add(mitt.ThumbRounds,
+		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)))
 }
 
 func thumbEnd(t *mitt.Thumb) string {

@@ -20,13 +20,13 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
-	Knitted [2]string         // what is written where to let go of the work on the needles; empty: nothing is
-	Other   string            // of the other hand, where it has a plan of its own
-	Pins    map[string]string // fixed numbers as they were typed, by name
-	Lambda  string            // the price of a changed rhythm as it was typed
-	Works   map[string]string // a value that would work, by the path of a fault
-	Drawing string            // SVG
-	Curve   string            // SVG
+	Knitted [2]string              // what is written where to let go of the work on the needles; empty: nothing is
+	Other   string                 // of the other hand, where it has a plan of its own
+	Pins    map[mitt.Number]string // fixed numbers as they were typed
+	Lambda  string                 // the price of a changed rhythm as it was typed
+	Works   map[string]string      // a value that would work, by the path of a fault
+	Drawing string                 // SVG
+	Curve   string                 // SVG
 	Chart   Chart
 	Check   []string // plain sentences about faults that belong to no field
 }

@@ -128,13 +128,6 @@ func (c Class) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/classes/%d%s", c.ID, rest))
 }
 
-// fixLabels are the numbers that a class can fix.
-var fixLabels = map[string]string{
-	"cast_on": "Cast on", "cuff_rounds": "Rounds of ribbing", "cuff_plain_rounds": "Plain rounds", "hand_stitches": "Stitches of the hand",
-	"gusset_base": "Base of the gusset", "increases": "Increase rounds", "rhythm": "An increase every … round", "first_increase": "First increase in round", "increase_rounds": "Increases in rounds", "gusset_rounds": "Rounds of the gusset",
-	"kept_on_hand": "Kept on the hand", "held": "Held stitches", "bridge": "Bridge", "picked_up": "Picked up", "rounds_above_gusset": "Rounds above the gusset",
-}
-
 // attention is how many lines somebody should look at.
 func (c Class) attention() int {
 	n := 0
@@ -163,7 +156,7 @@ var plannedHeads = []string{"Stitches / 10 cm", "Cast on", "Increases", "Rounds"
 var columnLabels = map[string]string{
 	"name": "Name", "first_name": "First name", "last_name": "Surname", "note": "Note", "knits": "Knits from left to right", "gauge_from": "Gauge counted on",
 	"gauge.swatches[0].stitches": "Stitches", "gauge.swatches[0].rounds": "Rounds", "hand.hand_circumference": "Hand, round the knuckles", "hand.wrist_circumference": "Wrist, round",
-	"hand.thumb_circumference": "Thumb, round", "pins.cast_on": "Cast on",
+	"hand.thumb_circumference": "Thumb, round",
 }
 
 // columnWords is what a field of a table is called.
@@ -210,15 +203,6 @@ func difference(field, text string) string {
 		return roster.GaugeFrom(text).Words()
 	}
 	return text
-}
-
-// fixed are the numbers that a class can fix, as fields.
-func (c Class) fixed() []PrintField {
-	var list []PrintField
-	for _, name := range roster.Fixable() {
-		list = append(list, PrintField{Name: "pins." + name, Label: fixLabels[name], Value: c.Doc.Fixed[name]})
-	}
-	return list
 }
 
 func (c Class) patternID() int64 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/chart"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/roster"
 )
@@ -76,8 +77,8 @@ func ClassBetweens(here, there roster.Class) []Between {
 	l.text("yarn", "Yarn", here.Yarn, there.Yarn)
 	l.text("needle", "Needle", here.Needle, there.Needle)
 	l.text("note", "Note", here.Note, there.Note)
-	for _, n := range roster.Fixable() {
-		l.text("pins."+n, fixLabels[n], here.Fixed[n], there.Fixed[n])
+	for _, n := range mitt.ForClass() {
+		l.text(n.Path(), n.Label(), here.Fixed[n.Key()], there.Fixed[n.Key()])
 	}
 	return l
 }

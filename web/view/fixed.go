@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/chart"
+	"thenar/internal/mitt"
 )
 
 // maxListed are the rounds of a list that are read out.
@@ -15,18 +16,19 @@ const maxListed = 5
 func Fixed(edits []chart.Edit) string {
 	var fixed, free []string
 	for _, e := range chart.OfSheet(edits) {
-		name, ok := strings.CutPrefix(e.Column, "pins.")
+		n, ok := mitt.NumberAt(e.Column)
 		if !ok {
 			continue
 		}
+		name := lower(n.Label())
 		if e.Value == "" {
-			free = append(free, lower(pinLabel(name)))
-		} else if name == "increase_rounds" {
-			fixed = slices.Insert(fixed, 0, "increases in rounds "+shortened(e.Value))
-		} else if part, ok := strings.CutSuffix(lower(pinLabel(name)), ", rounds"); ok {
+			free = append(free, name)
+		} else if n == mitt.IncreaseRounds {
+			fixed = slices.Insert(fixed, 0, name+" "+shortened(e.Value))
+		} else if part, ok := strings.CutSuffix(name, ", rounds"); ok {
 			fixed = append(fixed, part+" "+e.Value+" rounds")
 		} else {
-			fixed = append(fixed, lower(pinLabel(name))+" "+e.Value)
+			fixed = append(fixed, name+" "+e.Value)
 		}
 	}
 	var says []string
@@ -45,16 +47,6 @@ func shortened(list string) string {
 		return strings.Join(parts[:maxListed], ", ") + " …"
 	}
 	return list
-}
-
-// pinLabel is what a number that can be fixed is called.
-func pinLabel(name string) string {
-	for _, n := range pinNames {
-		if n.Value == name {
-			return n.Words
-		}
-	}
-	return strings.ReplaceAll(name, "_", " ")
 }
 
 func lower(text string) string { return strings.ToLower(text[:1]) + text[1:] }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/chart"
+	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 )
 
@@ -128,43 +129,11 @@ func sizeChoices() []Choice {
 	return list
 }
 
-// pinNames say what each number that can be fixed is called, in the order in
-// which they are knitted.
-var pinNames = []Choice{
-	{"cast_on", "Cast on"},
-	{"cuff_rounds", "Ribbing, rounds"},
-	{"cuff_plain_rounds", "Plain rounds of the cuff"},
-	{"hand_stitches", "Hand, stitches"},
-	{"gusset_base", "Gusset base"},
-	{"increases", "Increase rounds"},
-	{"first_increase", "First increase round"},
-	{"gusset_rounds", "Gusset, rounds"},
-	{"rhythm", "Rhythm"},
-	{"increase_rounds", "Increases in rounds"},
-	{"kept_on_hand", "Left on the hand"},
-	{"held", "Held for the thumb"},
-	{"bridge", "Bridge"},
-	{"rounds_above_gusset", "Above the gusset, rounds"},
-	{"top_rounds", "Top, rounds"},
-	{"picked_up", "Picked up"},
-	{"thumb_stitches", "Thumb, stitches"},
-	{"thumb_decreases", "Decreased at the corners"},
-	{"thumb_rounds", "Thumb, rounds"},
-}
-
+// pinFields are the numbers that can be fixed.
 func pinFields() []Field {
-	fields := make([]Field, 0, len(pinNames))
-	for _, n := range pinNames {
-		f := Field{Path: "pins." + n.Value, Label: n.Words}
-		switch n.Value {
-		case "first_increase":
-			f.Help = "left out: 1, unless the hand’s shape is followed"
-		case "rhythm":
-			f.Help = "3: every 3rd round; 2, 3: in turn"
-		case "increase_rounds":
-			f.Help = "all of them: 1, 4, 7"
-		}
-		fields = append(fields, f)
+	var fields []Field
+	for _, n := range mitt.Ladder() {
+		fields = append(fields, Field{Path: n.Path(), Label: n.Label(), Help: n.Help()})
 	}
 	return fields
 }

@@ -8,12 +8,15 @@ import (
 	"thenar/internal/words"
 )
 
-// pinned tells whether a path is that of a fixed number.
-func pinned(path string) bool { return strings.HasPrefix(path, "pins.") }
+// pinned reports whether a path is that of a number that can be fixed.
+func pinned(path string) bool {
+	_, ok := mitt.NumberAt(path)
+	return ok
+}
 
 // longest is the most characters that a field takes: more for a list of rounds.
 func longest(path string) string {
-	if path == "pins.increase_rounds" || path == "pins.rhythm" {
+	if n, ok := mitt.NumberAt(path); ok && n.List() {
 		return "200"
 	}
 	return "40"
@@ -24,26 +27,24 @@ func inWords(path, message string) string {
 	if !pinned(path) {
 		return message
 	}
-	for _, n := range pinNames {
-		if strings.Contains(n.Value, "_") {
-			message = strings.ReplaceAll(message, n.Value, strings.ReplaceAll(n.Value, "_", " "))
-		}
+	for _, n := range mitt.Ladder() {
+		message = strings.ReplaceAll(message, n.Key(), n.Words())
 	}
 	return message
 }
 
 // typed is a fixed number as the person wrote it.
 func (a Answer) typed(r words.Reason) string {
-	if text := a.Pins[r.Pin]; text != "" {
+	if text := a.Pins[r.Of]; text != "" {
 		return text
 	}
 	return r.Number
 }
 
 // cost says what a fixed number costs, and what it would be if it were free.
-func (a Answer) cost(pin string) string {
+func (a Answer) cost(n mitt.Number) string {
 	for _, c := range a.Out.Costs {
-		if c.Name == pin {
+		if c.Number == n {
 			return a.costWords(c)
 		}
 	}

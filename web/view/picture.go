@@ -20,18 +20,18 @@ import (
 // NewAnswer turns outputs, or what was in their way, into what a page shows.
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a := Answer{
-		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[string]string{},
+		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[mitt.Number]string{},
 		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc),
 	}
-	for _, path := range doc.Sheet.Paths() {
-		if name, ok := strings.CutPrefix(path, "pins."); ok {
-			a.Pins[name] = doc.Sheet.Given(path)
+	for _, n := range mitt.Ladder() {
+		if text := doc.Sheet.Given(n.Path()); text != "" {
+			a.Pins[n] = text
 		}
 	}
 	options := picture.HandOptions{Left: doc.Side == project.Left, Unit: a.Unit}
 	if out == nil {
 		a.blame(err)
-		if h, ok := doc.Sheet.Hand(); ok {
+		if h, err := doc.Sheet.Hand(); err == nil {
 			full, filled := h.Fill()
 			a.fill(filled)
 			a.Drawing = SVG(picture.Bare(full, filled, options), false)

@@ -6,6 +6,7 @@ import (
 	"github.com/a-h/templ"
 
 	"thenar/internal/app"
+	"thenar/internal/mitt"
 	"thenar/internal/roster"
 	"thenar/internal/units"
 )
@@ -59,7 +60,7 @@ var studentGroups = []studentGroup{
 	{"Hand", "The tape over the knuckles without the thumb; without a tape, a glove size.", []string{"hand.hand_circumference", "hand.size"}, false},
 	{"Gauge", "Left empty, the pattern’s is used and marked as doubtful.", []string{"gauge.swatches[0].stitches", "gauge.swatches[0].rounds"}, false},
 	{"More of the hand", "", []string{"hand.wrist_circumference", "hand.thumb_circumference", "hand.hand_length", "hand.gusset_length", "hand.thumb_length", "hand.wrist_to_crotch", "hand.palm_and_thumb_circumference", "hand.hand_breadth"}, true},
-	{"Numbers of their own", "Such as a cuff that is on the needles already. They go before what is fixed for all.", []string{"pins.cast_on", "pins.cuff_rounds", "pins.gusset_base", "pins.bridge"}, true},
+	{"Numbers of their own", "Such as a cuff that is on the needles already. They go before what is fixed for all.", ownNumbers(), true},
 }
 
 // ownLabels are fields of a student that the measure form calls otherwise.
@@ -67,10 +68,15 @@ var ownLabels = map[string][2]string{
 	"hand.size":                  {"Glove size", "4 to 13"},
 	"gauge.swatches[0].stitches": {"Stitches over 10 cm", ""},
 	"gauge.swatches[0].rounds":   {"Rounds over 10 cm", ""},
-	"pins.cast_on":               {"Cuff on the needles, stitches", ""},
-	"pins.cuff_rounds":           {"Rounds of ribbing", ""},
-	"pins.gusset_base":           {"Base of the gusset", ""},
-	"pins.bridge":                {"Bridge", ""},
+}
+
+// ownNumbers are the paths of the numbers that a student may have otherwise.
+func ownNumbers() []string {
+	var list []string
+	for _, n := range mitt.OfStudent() {
+		list = append(list, n.Path())
+	}
+	return list
 }
 
 // label is what a student's field is called, what is meant, and its unit.

@@ -1,0 +1,64 @@
+package sheet
+
+import "thenar/internal/gauge"
+
+// pathSwatches is the list of swatches.
+const pathSwatches = "gauge.swatches"
+
+// Swatches reads the swatches alone.
+func (s Sheet) Swatches() ([]gauge.Swatch, error) { return read(s, (*reader).swatches) }
+
+// Gauge reads the swatches and how unevenly the hand knits, and combines them.
+func (s Sheet) Gauge() (gauge.Gauge, error) {
+	g, err := read(s, (*reader).gauge)
+	if err != nil {
+		return gauge.Gauge{}, err
+	}
+	return g.combined()
+}
+
+// gaugeSection is the section of the gauge as it was given.
+type gaugeSection struct {
+	swatches  []gauge.Swatch
+	variation float64
+}
+
+func (g gaugeSection) combined() (gauge.Gauge, error) {
+	return gauge.Of(g.swatches, g.variation, pathSwatches)
+}
+
+func (r *reader) gauge() gaugeSection { return gaugeSection{r.swatches(), r.variation()} }
+
+func (r *reader) swatches() []gauge.Swatch {
+	var swatches []gauge.Swatch
+	worked := find(pathSwatches).find("worked")
+	for i := range r.sheet.Rows(pathSwatches) {
+		at := row(pathSwatches, i)
+		swatches = append(swatches, gauge.Swatch{
+			Stitches:  r.number(at+".stitches", "count the stitches over the width"),
+			Width:     r.required(at+".width", "give the width over which the stitches were counted"),
+			Rounds:    r.number(at+".rounds", ""),
+			Height:    r.length(at + ".height"),
+			Flat:      r.choice(at+".worked", worked) == "flat",
+			Washed:    r.flag(at+".washed", false),
+			OnNeedles: r.flag(at+".on_needles", false),
+			CountedTo: r.numberOr(at+".counted_to", 0.5),
+			Piece:     r.sheet.Given(at + ".piece"),
+		})
+		r.date(at + ".date")
+	}
+	return swatches
+}
+
+// variation is how unevenly the hand knits, as a standard deviation.
+func (r *reader) variation() float64 {
+	const path = "gauge.hand_variation"
+	v := r.share(path)
+	if v == nil {
+		return gauge.HandVariation
+	}
+	if *v < 0 || *v > 0.2 {
+		r.faults.Add(path, "is %g; write a share from 0 to 0.2, or a percentage: 1.5 %%", *v)
+	}
+	return *v
+}
