@@ -29,16 +29,15 @@ type Reason struct {
 func Reasons(p *mitt.Plan, u units.Unit) []Reason {
 	r := reasons{p: p, u: u}
 	r.cuff()
+	r.body()
 	if p.Thumbed() {
-		r.body()
 		r.gusset()
 		r.division()
-		r.above()
-		r.thumb()
-		return r.list
 	}
-	r.body()
 	r.above()
+	if p.Thumbed() {
+		r.thumb()
+	}
 	return r.list
 }
 
