@@ -6,19 +6,18 @@ import (
 	"strings"
 )
 
-// needles are the stitches that are being knitted, each with a number of its
-// own, in the order in which the next round works them.
+// needles are the stitches being knitted, each with a number of its own.
 type needles struct {
-	live    []int
-	held    map[string][]int // on waste yarn, by whom they wait for
-	keeps   string           // for whom stitches are put aside now
-	corners int              // strands at the corners of the gap, not worked in yet
-	made    int              // stitches so far
-	gusset  int              // of the live ones, those before the gusset's marker; −1: no marker
+	live     []int            // on the needles, in the order of the next round
+	held     map[string][]int // on waste yarn, by the name of their set
+	keepsFor string           // name of the set for stitches put aside now
+	corners  int              // strands at the corners of the gap that are not yet worked in
+	made     int              // number of stitches made so far
+	gusset   int              // live stitches before the gusset's marker; −1 without a marker
 }
 
-// loops are what an abbreviation eats and makes.
-var loops = map[string][2]int{
+// ledger has the number of stitches that each operation takes and makes.
+var ledger = map[string][2]int{
 	"k": {1, 1}, "p": {1, 1}, "k tbl": {1, 1}, "sl": {1, 1},
 	"M1L": {0, 1}, "M1R": {0, 1}, "M1": {0, 1}, "yo": {0, 1}, "LLI": {0, 1}, "RLI": {0, 1},
 	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
@@ -27,10 +26,10 @@ var loops = map[string][2]int{
 	"k2tog with the gap strand": {1, 1}, "ssk with the gap strand": {1, 1},
 }
 
-// work does one operation: it takes stitches off the left needle and adds what
-// it makes to the right one.
+// work works one operation: it takes stitches off the left needle and puts those
+// that it makes on the right one.
 func (n *needles) work(op string, right *[]int) error {
-	eats := loops[op][0]
+	eats := ledger[op][0]
 	if eats > len(n.live) {
 		return fmt.Errorf("%s takes %d, and %d are left of the round", op, eats, len(n.live))
 	}
@@ -44,10 +43,10 @@ func (n *needles) work(op string, right *[]int) error {
 		if n.held == nil {
 			n.held = map[string][]int{}
 		}
-		if len(n.held[n.keeps]) == 0 {
+		if len(n.held[n.keepsFor]) == 0 {
 			n.corners = 2
 		}
-		n.held[n.keeps] = append(n.held[n.keeps], taken[0])
+		n.held[n.keepsFor] = append(n.held[n.keepsFor], taken[0])
 		return nil
 	case "k2tog with the gap strand", "ssk with the gap strand":
 		if n.corners == 0 {
@@ -57,14 +56,14 @@ func (n *needles) work(op string, right *[]int) error {
 		*right = append(*right, taken[0])
 		return nil
 	}
-	for range loops[op][1] {
+	for range ledger[op][1] {
 		n.made++
 		*right = append(*right, n.made)
 	}
 	return nil
 }
 
-// The lines that are no rounds.
+// Patterns of the lines that are not rounds.
 var (
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
@@ -78,8 +77,8 @@ var (
 	digit    = regexp.MustCompile(`\d`)
 )
 
-// step does a line that is no round.
-func (n *needles) step(p *Part, line string) error {
+// otherLine works a line that is not a round.
+func (n *needles) otherLine(p *Part, line string) error {
 	number := func(re *regexp.Regexp) (int, bool) {
 		found := re.FindStringSubmatch(line)
 		if found == nil {
@@ -108,7 +107,7 @@ func (n *needles) step(p *Part, line string) error {
 		}
 	}
 	if s, ok := readSchedule(line); ok {
-		p.said = append(p.said, s)
+		p.schedules = append(p.schedules, s)
 		return nil
 	}
 	if digit.MatchString(measured.ReplaceAllString(line, "")) {
@@ -129,11 +128,12 @@ func (n *needles) castOn(p *Part, k int) error {
 	return nil
 }
 
-// takeUp puts k stitches back that wait for somebody: " for the index and for
-// the middle"; whose is empty for those that wait without a name.
-func (n *needles) takeUp(p *Part, k int, whose string) error {
+// takeUp puts the k stitches of one or more held sets back on the needles. sets
+// names them, " for the index and for the middle", or is empty for a set without a
+// name.
+func (n *needles) takeUp(p *Part, k int, sets string) error {
 	var back []int
-	p.From = strings.Split(strings.TrimPrefix(whose, " for the "), " and for the ")
+	p.From = strings.Split(strings.TrimPrefix(sets, " for the "), " and for the ")
 	for _, name := range p.From {
 		back = append(back, n.held[name]...)
 		delete(n.held, name)
@@ -145,7 +145,7 @@ func (n *needles) takeUp(p *Part, k int, whose string) error {
 	return nil
 }
 
-// waiting is how many stitches are on waste yarn.
+// waiting returns the number of stitches on waste yarn.
 func (n *needles) waiting() int {
 	all := 0
 	for _, list := range n.held {
@@ -154,7 +154,7 @@ func (n *needles) waiting() int {
 	return all
 }
 
-// move has the round begin k stitches further on.
+// move makes the round begin k stitches further on, or back if k is negative.
 func (n *needles) move(p *Part, k int) error {
 	if k > len(n.live) || -k > len(n.live) || len(p.Rounds) > 0 {
 		return fmt.Errorf("the round has %d stitches", len(n.live))

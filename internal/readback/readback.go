@@ -1,7 +1,7 @@
-// Package readback is a test helper: it reads written instructions as a knitter
-// does, stitch by stitch, and keeps its own needles, waste yarn and markers. It
-// knows the trade's abbreviations (the Craft Yarn Council's list, from memory)
-// and the ledger of each, and nothing of how the instructions are written.
+// Package readback is a test helper that knits written instructions, stitch by
+// stitch, with needles, waste yarn and markers of its own. It knows the trade's
+// abbreviations (the Craft Yarn Council's list, from memory) and what each takes
+// and makes, but not how the program writes instructions.
 package readback
 
 import (
@@ -11,32 +11,31 @@ import (
 	"strings"
 )
 
-// Mitt is what was knitted from a text, part by part.
+// Mitt is a mitt knitted from a text, part by part.
 type Mitt struct{ Parts []*Part }
 
 // Part is one section of a text.
 type Part struct {
 	Title    string
 	CastOn   int      // stitches cast on before round 1
-	From     []string // whom the stitches waited for with which it begins; "" where only one set waits
+	From     []string // names of the held sets with which it begins; "" for a set without a name
 	Moved    int      // stitches by which the beginning of the round moves on
 	Rounds   []Round
-	Finish   string // "BO", "draw up", "graft", or nothing
+	Finish   string // "BO", "draw up", "graft" or ""
 	Finished int    // stitches that the finish takes
 
-	said []schedule
+	schedules []schedule // stated before the rounds
 }
 
-// Round is one round as it was worked, operation by operation, and what is on
-// the needles after it: in all, and before the gusset's marker (−1: no marker).
+// Round is one round as it was worked.
 type Round struct {
 	Ops    []string
-	After  int
-	Gusset int
+	After  int // stitches on the needles after it
+	Gusset int // of these, stitches before the gusset's marker; −1 without a marker
 }
 
-// Read knits a text to its end. It fails at the first line that can't be
-// followed, or that says something else than what is on the needles.
+// Read knits a text to its end. It returns an error for the first line that can't
+// be followed or that contradicts what is on the needles.
 func Read(text string) (*Mitt, error) {
 	m, n := &Mitt{}, &needles{gusset: -1}
 	var part *Part
@@ -66,11 +65,11 @@ func Read(text string) (*Mitt, error) {
 
 var labelled = regexp.MustCompile(`^Rounds? (\d+)(?:[–-](\d+))?: (.*)$`)
 
-// follow does what one line says.
+// follow works one line.
 func (n *needles) follow(p *Part, line string) error {
 	found := labelled.FindStringSubmatch(line)
 	if found == nil {
-		return n.step(p, line)
+		return n.otherLine(p, line)
 	}
 	from := atoi(found[1])
 	to := from
@@ -90,13 +89,13 @@ func (n *needles) follow(p *Part, line string) error {
 	return nil
 }
 
-// end looks back on a whole part.
+// end checks the stated schedules of a part that is worked to its end.
 func (n *needles) end(p *Part) error {
 	if p == nil {
 		return nil
 	}
 	n.gusset = -1
-	for _, s := range p.said {
+	for _, s := range p.schedules {
 		if err := s.check(p); err != nil {
 			return fmt.Errorf("%s: %w", p.Title, err)
 		}
@@ -104,7 +103,7 @@ func (n *needles) end(p *Part) error {
 	return nil
 }
 
-// atoi is a number that was matched as digits; too long a one is −1.
+// atoi returns the number that digits stand for, −1 if it is too large.
 func atoi(digits string) int {
 	n, err := strconv.Atoi(digits)
 	if err != nil {

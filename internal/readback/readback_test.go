@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A small mitt in the trade's usual wording, reckoned by hand.
+// smallMitt is a small mitt in the trade's usual wording, worked out by hand.
 const smallMitt = `Cuff
 Cast on 8 stitches with a stretchy cast-on, leaving a tail of 20 cm.
 Rounds 1–2: (k1, p1) 4 times (8).
@@ -56,7 +56,7 @@ func TestRead(t *testing.T) {
 	assert.Equal(t, 7, thumb.Finished)
 }
 
-// What can't be followed, or says something else than the needles, is told.
+// A line that can't be followed, or that contradicts the needles, is an error.
 func TestReadRefuses(t *testing.T) {
 	for _, c := range [][3]string{
 		{"Cast on 8", "Cast on 9", "are left of the round"},

@@ -8,7 +8,7 @@ import (
 
 var counted = regexp.MustCompile(`^(.*) \((\d+)(?:, of which (\d+) in the gusset)?\)\.$`)
 
-// round works one round and compares the counts that stand at its end.
+// round works one round and checks the counts at its end.
 func (n *needles) round(text string) (Round, error) {
 	found := counted.FindStringSubmatch(text)
 	if found == nil {
@@ -39,12 +39,13 @@ func (n *needles) round(text string) (Round, error) {
 // worker works one round.
 type worker struct {
 	*needles
-	right  []int // the right needle
-	ops    []string
-	eaten  int
-	marker int // place of the gusset's marker on the right needle
+	right  []int    // stitches on the right needle
+	ops    []string // operations worked
+	eaten  int      // stitches of the round below that they took
+	marker int      // place of the gusset's marker on the right needle
 }
 
+// counts checks the stated counts of all stitches and of the gusset.
 func (w *worker) counts(all, gusset string) error {
 	if atoi(all) != len(w.right) {
 		return fmt.Errorf("%d stitches are on the needles", len(w.right))
@@ -67,7 +68,7 @@ func (w *worker) do(op string, times int) error {
 		if len(w.ops) > 5000 {
 			return fmt.Errorf("the round has no end")
 		}
-		w.eaten += loops[op][0]
+		w.eaten += ledger[op][0]
 		if err := w.work(op, &w.right); err != nil {
 			return err
 		}
@@ -76,7 +77,8 @@ func (w *worker) do(op string, times int) error {
 	return nil
 }
 
-// list works what stands between commas; the last of a round may go to its end.
+// list works items separated by commas. The last one may go to the end of the
+// round if last is set.
 func (w *worker) list(text string, last bool) error {
 	if text == "" {
 		return fmt.Errorf("a part of the round is empty")
@@ -84,7 +86,7 @@ func (w *worker) list(text string, last bool) error {
 	items := split(text)
 	for i, item := range items {
 		if i == 0 { // a sentence begins with a capital
-			item = small(item)
+			item = uncapitalised(item)
 		}
 		if item == "knit" || item == "knit to the end" {
 			if !last || i != len(items)-1 {
@@ -99,9 +101,10 @@ func (w *worker) list(text string, last bool) error {
 	return nil
 }
 
-// small takes the capital off a word that is no abbreviation in capitals.
-func small(item string) string {
-	for op := range loops {
+// uncapitalised returns an item with a small first letter, unless it begins with an
+// abbreviation in capitals.
+func uncapitalised(item string) string {
+	for op := range ledger {
 		if strings.HasPrefix(item, op) && op[0] < 'a' {
 			return item
 		}
@@ -109,7 +112,7 @@ func small(item string) string {
 	return strings.ToLower(item[:1]) + item[1:]
 }
 
-// split parts a list at the commas that stand in no brackets.
+// split splits a list at the commas outside brackets.
 func split(text string) []string {
 	var items []string
 	depth, from := 0, 0
@@ -160,13 +163,13 @@ func (w *worker) item(item string) error {
 	}
 	for _, p := range phrases {
 		if found := p.re.FindStringSubmatch(item); found != nil {
-			if w.keeps = ""; len(found) > 2 {
-				w.keeps = found[2]
+			if w.keepsFor = ""; len(found) > 2 {
+				w.keepsFor = found[2]
 			}
 			return w.do(p.op, atoi(found[1]))
 		}
 	}
-	if _, known := loops[item]; known && item != "hold" && item != "pick up" && item != "CO" {
+	if _, known := ledger[item]; known && item != "hold" && item != "pick up" && item != "CO" {
 		return w.do(item, 1)
 	}
 	return fmt.Errorf("%q is no stitch", item)

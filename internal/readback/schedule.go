@@ -7,13 +7,13 @@ import (
 	"strings"
 )
 
-// schedule is a rhythm that was told before the rounds: the rounds as the
-// action gives them and as they are listed, and the counts at both ends.
+// schedule is a rhythm stated before the rounds of a part.
 type schedule struct {
-	action, listed []int
-	until          int // the round with which the action, taken at its word, ends
-	times          int
-	from, to       int
+	action   []int // rounds of the changes that follow from the rhythm
+	until    int   // last round that the rhythm covers
+	listed   []int // rounds of the changes that the text lists
+	times    int   // stated number of changes
+	from, to int   // stated counts of stitches
 }
 
 var (
@@ -45,9 +45,10 @@ func readSchedule(line string) (schedule, bool) {
 	return s, true
 }
 
-// action works out the rounds of a rhythm, and the round with which it ends;
-// nil where it can't be followed, which is so, too, where plain rounds stand
-// before a step that is worked several times and may or may not belong to it.
+// action returns the rounds of the changes that follow from a rhythm, and the last
+// round that it covers. It returns nil for a rhythm that can't be followed. Plain
+// rounds before a repeated step make one, since they may belong to the step or
+// not.
 func action(text string) (rounds []int, until int) {
 	first := 1
 	if found := lead.FindStringSubmatch(text); found != nil {
@@ -98,7 +99,7 @@ func times(word, digits string) int {
 	return map[string]int{"once": 1, "twice": 2}[word]
 }
 
-// check compares what was told with the rounds that were knitted.
+// check compares the schedule with the rounds that were knitted.
 func (s schedule) check(p *Part) error {
 	if !slices.Equal(s.action, s.listed) || len(s.listed) != s.times {
 		return fmt.Errorf("the rhythm gives rounds %v, the list says %v, %d in all", s.action, s.listed, s.times)
@@ -111,7 +112,7 @@ func (s schedule) check(p *Part) error {
 	for i, r := range p.Rounds {
 		eaten := 0
 		for _, op := range r.Ops {
-			eaten += loops[op][0]
+			eaten += ledger[op][0]
 		}
 		if i == 0 {
 			before = eaten

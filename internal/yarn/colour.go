@@ -2,11 +2,11 @@ package yarn
 
 import "thenar/internal/mitt"
 
-// Share is what of a mitt is worked in one yarn: stitches, and stitches that
-// its strands pass behind.
+// Share is what of a mitt is worked in one yarn.
 type Share struct {
-	ID               string
-	Stitches, Passed int
+	ID       string
+	Stitches int
+	Passed   int // stitches behind which its strands pass
 }
 
 // Colour is the yarn of one colour for one mitt and for the pair.
@@ -15,15 +15,15 @@ type Colour struct {
 	One, Pair Amount
 }
 
-// Colours divides an estimate among the yarns of a chart, the first of which
-// is the main one: it has the edges, the tails of the mitt and a kept swatch,
+// Colours divides an estimate among the yarns of a chart. The first one is the
+// main yarn, which also takes the edges, the mitt's tails and a kept swatch:
 //
 //	main:   one − loops of the others × l + passed × w
 //	others: loops × l + passed × w + 2 × 200 mm
 //
-// with the loop length l and the width of a stitch w = 1/g; a strand is taken
-// as long as the stitches that it passes are wide, and each further yarn begins
-// and ends once (common practice, no source). The interval is the estimate's.
+// with the loop length l and the width of a stitch w = 1/g. A strand is as long as
+// the stitches that it passes are wide, and every other yarn begins and ends once
+// (common practice, no source). The interval is the estimate's.
 func Colours(p *mitt.Plan, e Estimate, shares []Share) []Colour {
 	if len(shares) < 2 {
 		return nil
@@ -42,6 +42,6 @@ func Colours(p *mitt.Plan, e Estimate, shares []Share) []Colour {
 }
 
 func (e *Estimate) colour(id string, mm float64) Colour {
-	one := e.within(max(mm, 0))
+	one := e.interval(max(mm, 0))
 	return Colour{id, one, one.times(2)}
 }

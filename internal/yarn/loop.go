@@ -6,36 +6,35 @@ import (
 	"thenar/internal/mitt"
 )
 
-// How surely a swatch tells (common practice, no source): a kitchen scale
-// reads to the whole gram, a band's metres per gram are off by up to 3 %, and
-// unravelled yarn that is measured in lengths by 2 %.
+// The errors of a swatch (common practice, no source).
 const (
-	scale     = 0.5 // g
-	band      = 0.03
-	unravel   = 0.02
-	confident = 0.95 // of a rectangle lies within this share of its half-width
+	scale      = 0.5  // g; a kitchen scale reads whole grams
+	band       = 0.03 // share of a band's metres per gram
+	unravel    = 0.02 // share of a length of unravelled yarn
+	confidence = 0.95 // share of a rectangle's half-width that holds 95 % of it
 )
 
-// geometry is the loop length by Munden's relation l = √(Ks/S), S stitches per
-// mm². Half of the relative doubt of each of the two gauges goes into l; to it
-// comes 10 %, since the constants were not found on hand knitting.
-func geometry(p *mitt.Plan) (l, half float64, from Source) {
+// byGeometry returns the loop length by Munden's relation l = √(Ks/S), with S
+// stitches per mm². Its interval has half of the relative doubt of each of the two
+// gauges, and 10 % in quadrature, since the constants are not those of hand
+// knitting.
+func byGeometry(p *mitt.Plan) (l, half float64, from Source) {
 	ks := wetRelaxed
 	if !p.Gauge.Treated {
 		ks = dryRelaxed
 	}
 	l = math.Sqrt(ks / (p.Gauge.Stitches * p.Gauge.Rounds))
 	doubt := math.Hypot(p.Gauge.StitchDoubt.Half(), p.Gauge.RoundDoubt.Half()) / 2
-	return l, math.Hypot(leastHalf, doubt), Geometry
+	return l, math.Hypot(minHalf, doubt), Geometry
 }
 
-// counted is the loop length by a swatch of n stitches and m rounds:
+// bySwatch returns the loop length from a swatch of n stitches and m rounds:
 //
 //	(length − n · 9/g) / (n · m)
 //
-// since the two edges take 3 and 6 times their width. ok is false if no
-// swatch tells it.
-func counted(p *mitt.Plan, r Request) (l, half float64, from Source, ok bool) {
+// since the two edges take 3 and 6 times their width. ok is false if the swatch
+// doesn't give a length.
+func bySwatch(p *mitt.Plan, r Request) (l, half float64, from Source, ok bool) {
 	s := r.Swatch
 	if s.Stitches <= 0 || s.Rounds <= 0 {
 		return 0, 0, 0, false
@@ -44,12 +43,12 @@ func counted(p *mitt.Plan, r Request) (l, half float64, from Source, ok bool) {
 	switch {
 	case s.Unravelled > 0:
 		length, half, from = s.Unravelled.MM(), unravel, UnravelledSwatch
-	case s.Mass > 0 && r.Ball.known():
+	case s.Mass > 0 && r.Ball.hasBoth():
 		length = s.Mass * r.Ball.Length.MM() / r.Ball.Mass
-		half, from = math.Hypot(confident*scale/s.Mass, band), WeighedSwatch
+		half, from = math.Hypot(confidence*scale/s.Mass, band), WeighedSwatch
 	default:
 		return 0, 0, 0, false
 	}
 	l = (length - s.Stitches*(castOnWidths+castOffWidths)/p.Gauge.Stitches) / (s.Stitches * s.Rounds)
-	return l, max(half, leastHalf), from, l > 0
+	return l, max(half, minHalf), from, l > 0
 }

@@ -6,7 +6,7 @@ import (
 	"thenar/internal/mitt"
 )
 
-// Weight is a class of yarn by its gauge.
+// Weight is a class of yarn thickness, by gauge.
 type Weight struct {
 	Number       int
 	Name         string
@@ -15,9 +15,9 @@ type Weight struct {
 	NeedleUS     string
 }
 
-// weights are those of the trade body's standard yarn weight system (Craft
-// Yarn Council; several pages that quote its table agree). The body calls
-// them the most common ranges, guidelines only.
+// weights are the classes of the Craft Yarn Council's standard yarn weight system
+// (several pages that quote its table agree). It calls the ranges the most common
+// ones, guidelines only.
 var weights = []Weight{
 	{0, "lace", 33, 40, "1.5–2.25 mm", "US 000–1"},
 	{1, "super fine", 27, 32, "2.25–3.25 mm", "US 1–3"},
@@ -29,8 +29,8 @@ var weights = []Weight{
 	{7, "jumbo", 1, 6, "12.75 mm and larger", "US 17 and larger"},
 }
 
-// WeightOf is the class of yarn that is usually knitted at so many stitches
-// per mm; of two that share a gauge, the finer one. Finer than all is lace.
+// WeightOf returns the class of yarn usually knitted at a number of stitches per
+// mm, the finer one of two that share it. Anything finer than lace is lace.
 func WeightOf(stitches float64) Weight {
 	n := int(math.Round(stitches * 101.6))
 	for _, w := range weights {
@@ -41,16 +41,15 @@ func WeightOf(stitches float64) Weight {
 	return weights[len(weights)-1]
 }
 
-// Tails are the lengths of yarn in mm that a knitter leaves before the
-// cast-on and keeps for the last edges.
+// Tails are the lengths of yarn in mm that a knitter leaves before an edge.
 type Tails struct {
-	CastOn float64 // for a cast-on that uses its tail: 3 widths of the edge, and what is woven in
-	Hand   float64 // to bind off the hand: 6 widths, and what is woven in; 0 for a closed top
-	Thumb  float64 // the same of the thumb
-	End    float64 // every other start and end
+	CastOn float64 // for a cast-on worked with the tail: 3 widths of the edge, and the end to weave in
+	Hand   float64 // to bind off the hand: 6 widths, and the end to weave in; 0 for a closed top
+	Thumb  float64 // to bind off the thumb, likewise
+	End    float64 // at every other start and end
 }
 
-// TailsOf are the tails of a plan, by the same allowances as the estimate.
+// TailsOf returns the tails of a plan, by the same allowances as the estimate.
 func TailsOf(p *mitt.Plan) Tails {
 	width := func(n int) float64 { return float64(n) / p.Gauge.Stitches }
 	t := Tails{CastOn: castOnWidths*width(p.Cuff.CastOn.N) + tail, End: tail}

@@ -45,7 +45,7 @@ func TestLoopByGeometry(t *testing.T) {
 		e := Of(p, p.Mitt(), Request{})
 		assert.InDelta(t, c.want, e.Loop, 0.006, "%v × %v", c.stitches, c.rounds)
 		assert.Equal(t, Geometry, e.From)
-		assert.InDelta(t, 0.10, e.Half, 1e-9, "a gauge without doubt leaves the least interval")
+		assert.InDelta(t, 0.10, e.Half, 1e-9, "the least interval, since the gauge has no doubt")
 	}
 }
 
@@ -60,7 +60,7 @@ func TestLoopAgainstARuleOfThumb(t *testing.T) {
 // Worked by hand. 24 × 32 over 10 cm: loops of √(21.6/0.0768) = 16.771 mm.
 // The cast-on of 38 and the bridge of 3 take 3 × 41/0.24 = 512.5 mm, the
 // cast-offs over 44 and 18 take 6 × 62/0.24 = 1,550 mm, four tails 800 mm.
-func TestMittByHand(t *testing.T) {
+func TestEstimateByHand(t *testing.T) {
 	p := planned(t, mitt.Fingerless, 24, 32, true)
 	m := p.Mitt()
 	loops := 0
@@ -82,14 +82,14 @@ func TestMittByHand(t *testing.T) {
 // A swatch of 30 stitches and 40 rounds at 24 stitches over 10 cm that
 // unravels to 21.325 m: its edges take 30 × 9/0.24 = 1,125 mm, so that each of
 // the 1,200 loops has 16.833 mm. Weighed, 6.0929 g at 175 m to 50 g are as long.
-func TestSwatchTellsMore(t *testing.T) {
+func TestLoopBySwatch(t *testing.T) {
 	p := planned(t, mitt.Mitten, 24, 32, true)
 	m := p.Mitt()
 	s := Swatch{Stitches: 30, Rounds: 40, Unravelled: units.FromMM(21_325)}
 	e := Of(p, m, Request{Swatch: s})
 	assert.InDelta(t, 16.8333, e.Loop, 0.0001)
 	assert.Equal(t, UnravelledSwatch, e.From)
-	assert.False(t, e.Odd)
+	assert.False(t, e.Unlikely)
 	weighed := Swatch{Stitches: 30, Rounds: 40, Mass: 21.325 * 50 / 175}
 	ball := Ball{Length: 175 * units.Metre, Mass: 50}
 	assert.InDelta(t, e.Loop, Of(p, m, Request{Ball: ball, Swatch: weighed}).Loop, 0.0001)
@@ -99,12 +99,12 @@ func TestSwatchTellsMore(t *testing.T) {
 	assert.InDelta(t, 21_325, kept.Swatch.Mean, 0.01, "what was unravelled comes back")
 	assert.InDelta(t, e.Pair.Mean+21_325, kept.Pair.Mean, 0.01)
 	s.Unravelled *= 2
-	assert.True(t, Of(p, m, Request{Swatch: s}).Odd)
+	assert.True(t, Of(p, m, Request{Swatch: s}).Unlikely)
 }
 
-// Whatever is known: the interval is ±10 % or more and holds the estimate, a
-// pair takes twice a mitt, a longer mitt takes more, and the balls suffice.
-func TestProperties(t *testing.T) {
+// For any yarn and mitt: the interval is ±10 % or more around the estimate, a pair
+// takes twice a mitt, a longer mitt takes more, and the balls are just enough.
+func TestEstimatesOfAnyMitt(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 10))
 	for range 300 {
 		p := planned(t, []mitt.Kind{mitt.Fingerless, mitt.Mitten}[rng.IntN(2)], 16+20*rng.Float64(), 22+26*rng.Float64(), rng.IntN(2) == 0)

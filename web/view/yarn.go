@@ -46,7 +46,7 @@ func (a Answer) yarnWords() string {
 	case e.Balls > 1:
 		parts = append(parts, fmt.Sprintf("%d balls are enough for the pair.", e.Balls))
 	}
-	if e.Odd {
+	if e.Unlikely {
 		parts = append(parts, "The swatch’s loops are far from what the gauge gives: look at its stitches, rounds and weight again. They are used as they are.")
 	}
 	if e.From == yarn.Geometry {
