@@ -140,7 +140,7 @@ func (k *knitter) answer(try string) {
 	page := k.get(try)
 	require.Equal(k.t, http.StatusOK, page.status)
 	form := url.Values{}
-	page.doc().Find("#verdict-form input").Each(func(_ int, field *goquery.Selection) {
+	page.doc().Find("#answer-form input").Each(func(_ int, field *goquery.Selection) {
 		name, kind := field.AttrOr("name", ""), field.AttrOr("type", "")
 		if kind == "hidden" || k.rng.IntN(4) > 0 {
 			form.Add(name, field.AttrOr("value", ""))

@@ -62,7 +62,7 @@ func TestTryOnAtTheElbow(t *testing.T) {
 	assert.Equal(t, "18", eval[string](b, `document.getElementById("try-stitches").value`), "what was typed stands")
 	k.start()
 	b.arrives(`document.querySelectorAll(".correction").length === 3`)
-	b.shot("verdict-phone")
+	b.shot("answer-phone")
 
 	before := eval[string](b, `document.querySelector(".onward").textContent`)
 	b.tap(`[name="keep"][value="top"]`)

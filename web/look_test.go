@@ -33,7 +33,7 @@ func TestPagesForEverybody(t *testing.T) {
 	sample := eval[string](b, `location.pathname`)
 	try := tries(b, sample)
 	for name, path := range map[string]string{
-		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "verdict": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
+		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "try": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
 		"keeping": "/status", "tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
 	} {
 		check(b, string(axe), name, path)

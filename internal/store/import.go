@@ -18,8 +18,8 @@ func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, e
 	defer fault.Wrap(&err, "store.Import")
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
 		done = Imported{}
-		var judged int64
-		if err := tx.QueryRowContext(ctx, `SELECT count(*) FROM verdict`).Scan(&judged); err != nil {
+		var answered int64
+		if err := tx.QueryRowContext(ctx, `SELECT count(*) FROM verdict`).Scan(&answered); err != nil {
 			return err
 		}
 		for _, m := range f.Mitts {
@@ -45,7 +45,7 @@ func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, e
 				done.Motifs++
 			}
 		}
-		if judged > 0 {
+		if answered > 0 {
 			return nil // what was forgotten elsewhere says nothing of the tries here
 		}
 		return takeUnlearned(ctx, tx, f.Unlearned)

@@ -70,9 +70,9 @@ const tries = `
 	FROM try t LEFT JOIN verdict v ON v.id = (SELECT max(id) FROM verdict WHERE try = t.id)`
 
 func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
-	var at, judged, record, answer string
+	var at, answered, record, answer string
 	var v Answer
-	if err := row.Scan(&t.ID, &t.Mitt, &t.Key, &at, &t.Revision, &record, &t.Photo, &v.ID, &judged, &v.Before, &v.Revision, &answer); err != nil {
+	if err := row.Scan(&t.ID, &t.Mitt, &t.Key, &at, &t.Revision, &record, &t.Photo, &v.ID, &answered, &v.Before, &v.Revision, &answer); err != nil {
 		return Try{}, err
 	}
 	t.Record = []byte(record)
@@ -80,7 +80,7 @@ func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 		return t, err
 	}
 	v.Try, v.Text = t.ID, []byte(answer)
-	v.At, err = parseTime(judged)
+	v.At, err = parseTime(answered)
 	t.Answer = &v
 	return t, err
 }

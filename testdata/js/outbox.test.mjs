@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 import { Elbow } from "../../static/js/needles.js";
 import { Outbox } from "../../static/js/outbox.js";
-import { outboxOf } from "../../static/js/tries.js";
+import { outboxOf } from "../../static/js/try.js";
 
 const settle = () => new Promise((done) => setImmediate(done));
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" }));

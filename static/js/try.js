@@ -129,7 +129,7 @@ function refuse(form, lines) {
   first?.focus();
 }
 
-function startVerdict(form) {
+function startAnswer(form) {
   const outbox = outboxOf(form.action, {
     on: (what, detail) => {
       if (what === "unsaved") say(detail.again ? `${begun(detail.why)}: your answer is kept here, and sent as soon as it can be.` : `Not sent: ${detail.why}`);
@@ -175,5 +175,5 @@ function suggest(form, page) {
 
 const tryForm = globalThis.document?.getElementById("try-form");
 if (tryForm) startTry(tryForm);
-const verdictForm = globalThis.document?.getElementById("verdict-form");
-if (verdictForm) startVerdict(verdictForm);
+const answerForm = globalThis.document?.getElementById("answer-form");
+if (answerForm) startAnswer(answerForm);
