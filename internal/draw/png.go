@@ -4,24 +4,31 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"image/color"
+	"image/draw"
 	"image/png"
 	"io"
 	"math"
+	"strconv"
+	"strings"
 
-	"github.com/fogleman/gg"
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/math/fixed"
+	"golang.org/x/image/vector"
 )
 
 // The size of a picture in dots: as fine as print asks for, but no side longer
 // than what every program opens, and no more in all than 96 MB hold, at four
 // bytes each.
 const (
-	dotsPerMM  = 300 / 25.4
-	maxDots    = 8000
-	maxInAll   = 24_000_000
-	paperWhite = "#FFFFFF"
+	dotsPerMM = 300 / 25.4
+	maxDots   = 8000
+	maxInAll  = 24_000_000
 )
+
+// letterColour is the colour in which texts are written.
+const letterColour = "#23272E"
 
 // WritePNG writes a scene as a picture of dots on white, at 300 dots an inch
 // or, where a side would be longer than 8,000 dots, or all of it more than 24
@@ -30,30 +37,35 @@ const (
 func WritePNG(ctx context.Context, w io.Writer, s *Scene) error {
 	scale := min(dotsPerMM, maxDots/max(s.Width, s.Height, 1), math.Sqrt(maxInAll/max(s.Width*s.Height, 1)))
 	dots := func(mm float64) int { return max(int(math.Ceil(mm*scale)), 1) }
-	p := painter{Context: gg.NewContextForRGBA(image.NewRGBA(image.Rect(0, 0, dots(s.Width), dots(s.Height)))), scale: []float64{scale}, faces: map[faceKey]font.Face{}}
-	p.SetHexColor(paperWhite)
-	p.Clear()
-	p.Scale(scale, scale)
-	for i := range s.Items {
-		if err := ctx.Err(); err != nil {
-			return err
+	p := painter{image: image.NewRGBA(image.Rect(0, 0, dots(s.Width), dots(s.Height))), faces: map[faceKey]font.Face{}}
+	draw.Draw(p.image, p.image.Rect, image.White, image.Point{}, draw.Src)
+	var err error
+	s.Each(Place{Scale: scale}, func(i *Item, at Place) {
+		if err == nil {
+			err = ctx.Err()
 		}
-		if err := p.item(&s.Items[i]); err != nil {
-			return fmt.Errorf("draw.WritePNG: %w", err)
+		switch {
+		case err != nil:
+		case i.Kind == PathItem:
+			p.path(i, at)
+		case i.Kind == TextItem:
+			err = p.text(i, at)
 		}
+	})
+	if err == nil {
+		err = png.Encode(w, p.image)
 	}
-	if err := png.Encode(w, p.Image()); err != nil {
+	if err != nil {
 		return fmt.Errorf("draw.WritePNG: %w", err)
 	}
 	return nil
 }
 
-// painter paints items; scale is the dots of a mm within each group that is
-// open.
+// painter paints items.
 type painter struct {
-	*gg.Context
-	scale []float64
-	faces map[faceKey]font.Face
+	image  *image.RGBA
+	raster vector.Rasterizer
+	faces  map[faceKey]font.Face
 }
 
 type faceKey struct {
@@ -61,90 +73,96 @@ type faceKey struct {
 	bold bool
 }
 
-func (p *painter) now() float64 { return p.scale[len(p.scale)-1] }
-
-func (p *painter) item(i *Item) error {
-	switch i.Kind {
-	case PathItem:
-		p.path(i)
-	case TextItem:
-		return p.text(i)
-	case GroupItem:
-		p.Push()
-		p.scale = append(p.scale, p.now())
-	case MoveItem:
-		p.Push()
-		p.Translate(i.X, i.Y)
-		p.Scale(i.Scale, i.Scale)
-		p.scale = append(p.scale, p.now()*i.Scale)
-	case EndItem:
-		p.Pop()
-		p.scale = p.scale[:len(p.scale)-1]
+func (p *painter) path(i *Item, at Place) {
+	list := runs(i.Path, at)
+	if i.Style.Fill != "" {
+		shapes := make([][]point, len(list))
+		for k, r := range list {
+			shapes[k] = r.at
+		}
+		p.fill(shapes, i.Style.Fill)
 	}
-	return nil
-}
-
-func (p *painter) path(i *Item) {
-	if i.Path == "" || (i.Style.Fill == "" && i.Style.Stroke == "") {
+	if i.Style.Stroke == "" || i.Style.Width <= 0 {
 		return
 	}
-	p.trace(i.Path)
-	if i.Style.Fill != "" {
-		p.SetHexColor(i.Style.Fill)
-		p.FillPreserve()
-	}
-	if i.Style.Stroke != "" && i.Style.Width > 0 {
-		p.SetHexColor(i.Style.Stroke)
-		p.SetLineWidth(i.Style.Width * p.now()) // the library's lines don't scale
-		p.SetDash(Dashes(i.Style.Dash, p.now())...)
-		p.SetLineCap(gg.LineCapButt)
-		if i.Style.Round {
-			p.SetLineCap(gg.LineCapRound)
+	dashes := Dashes(i.Style.Dash, at.Scale)
+	for _, r := range list {
+		for _, piece := range r.dashed(dashes) { // one by one: all together may lie far apart
+			p.fill(piece.stroked(i.Style.Width*at.Scale, i.Style.Round), i.Style.Stroke)
 		}
-		p.StrokePreserve()
 	}
-	p.ClearPath()
 }
 
-// trace follows path data as a Pen writes them.
-func (p *painter) trace(d string) {
-	Walk(d, func(op byte, at []float64) {
-		switch op {
-		case 'M':
-			p.MoveTo(at[0], at[1])
-		case 'L':
-			p.LineTo(at[0], at[1])
-		case 'C':
-			p.CubicTo(at[0], at[1], at[2], at[3], at[4], at[5])
-		case 'Z':
-			p.ClosePath()
+// maxBand is the number of dots that are filled at a time: the rasterizer keeps
+// eight bytes for each.
+const maxBand = 1 << 16
+
+// fill fills what lies inside of shapes, by the non-zero rule.
+func (p *painter) fill(shapes [][]point, colour string) {
+	low, high := point{math.Inf(1), math.Inf(1)}, point{math.Inf(-1), math.Inf(-1)}
+	for _, shape := range shapes {
+		for _, c := range shape {
+			low, high = point{min(low.x, c.x), min(low.y, c.y)}, point{max(high.x, c.x), max(high.y, c.y)}
 		}
-	})
+	}
+	box := p.image.Rect
+	if !(low.x < float64(box.Max.X) && low.y < float64(box.Max.Y) && high.x > 0 && high.y > 0) {
+		return
+	}
+	box.Min = image.Pt(int(max(low.x, 0)), int(max(low.y, 0)))
+	box.Max = image.Pt(int(min(math.Ceil(high.x), float64(box.Max.X))), int(min(math.Ceil(high.y), float64(box.Max.Y))))
+	ink := image.NewUniform(hex(colour))
+	for y := box.Min.Y; y < box.Max.Y; {
+		band := image.Rect(box.Min.X, y, box.Max.X, min(y+max(maxBand/box.Dx(), 1), box.Max.Y))
+		p.raster.Reset(band.Dx(), band.Dy())
+		for _, shape := range shapes {
+			for k, c := range shape {
+				x, y := float32(c.x-float64(band.Min.X)), float32(c.y-float64(band.Min.Y))
+				if k == 0 {
+					p.raster.MoveTo(x, y)
+				} else {
+					p.raster.LineTo(x, y)
+				}
+			}
+			p.raster.ClosePath()
+		}
+		p.raster.Draw(p.image, band, ink, image.Point{})
+		y = band.Max.Y
+	}
+}
+
+// hex returns a colour as styles write it, #RRGGBB; black where it is none.
+func hex(text string) color.RGBA {
+	n, err := strconv.ParseUint(strings.TrimPrefix(text, "#"), 16, 24)
+	if err != nil {
+		n = 0
+	}
+	return color.RGBA{uint8(n >> 16), uint8(n >> 8), uint8(n), 255}
 }
 
 // text writes letters with the bundled face; a halo is the same letters all
-// round, in its colour.
-func (p *painter) text(i *Item) error {
-	face, err := p.face(i.Letter.Size*p.now(), i.Letter.Bold)
+// round, in its colour. They are set in dots: the face is scaled, not the
+// picture.
+func (p *painter) text(i *Item, at Place) error {
+	size := i.Letter.Size * at.Scale
+	face, err := p.face(size, i.Letter.Bold)
 	if err != nil {
 		return err
 	}
-	p.SetFontFace(face)
-	anchor := [...]float64{Start: 0, Middle: 0.5, End: 1}[i.Letter.Anchor]
-	x, y := p.TransformPoint(i.X, i.Y)
-	p.Push()
-	defer p.Pop()
-	p.Identity() // letters are set in dots: the face is scaled, not the picture
+	x, y := at.At(i.X, i.Y)
+	x -= [...]float64{Start: 0, Middle: 0.5, End: 1}[i.Letter.Anchor] * float64(font.MeasureString(face, i.Text).Floor())
+	write := func(x, y float64, colour string) {
+		d := font.Drawer{Dst: p.image, Src: image.NewUniform(hex(colour)), Face: face, Dot: fixed.Point26_6{X: fixed.Int26_6(math.Round(x * 64)), Y: fixed.Int26_6(math.Round(y * 64))}}
+		d.DrawString(i.Text)
+	}
 	if i.Letter.Halo != "" {
-		p.SetHexColor(i.Letter.Halo)
-		r := HaloWidth / 2 * i.Letter.Size * p.now()
+		r := HaloWidth / 2 * size
 		for k := range 8 {
 			sin, cos := math.Sincos(float64(k) * math.Pi / 4)
-			p.DrawStringAnchored(i.Text, x+r*cos, y+r*sin, anchor, 0)
+			write(x+r*cos, y+r*sin, i.Letter.Halo)
 		}
 	}
-	p.SetHexColor("#23272E")
-	p.DrawStringAnchored(i.Text, x, y, anchor, 0)
+	write(x, y, letterColour)
 	return nil
 }
 
