@@ -2,7 +2,6 @@ package web
 
 import (
 	"encoding/json"
-	"flag"
 	"fmt"
 	"math/rand/v2"
 	"net/http"
@@ -28,17 +27,15 @@ type knitter struct {
 	keys int
 }
 
-var seeds = flag.Uint64("seeds", 3, "how many knitters TestAnyTries follows")
-
 // Whatever is done in whatever order, every page can be opened, nothing fails
 // inside, and no answer that a page offers is refused.
 func TestAnyTries(t *testing.T) {
-	for seed := range *seeds {
+	for seed := range uint64(testenv.Cases(3, 25)) {
 		t.Run(strconv.FormatUint(seed, 10), func(t *testing.T) {
 			t.Parallel()
 			k := &knitter{served: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
 			k.at = k.sample()
-			for range max(20, testenv.Cases(60)) {
+			for range testenv.Cases(20, 60) {
 				k.step()
 				for _, page := range []string{"", "/needles?side=left", "/needles?side=right", "/tries"} {
 					got := k.get(k.at + page)

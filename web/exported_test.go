@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"flag"
 	"fmt"
 	"image"
 	"image/jpeg"
@@ -22,6 +21,7 @@ import (
 
 	"thenar/internal/exportfile"
 	"thenar/internal/store"
+	"thenar/internal/testenv"
 )
 
 // odd are texts that no knitter types and that arrive all the same: broken
@@ -140,15 +140,14 @@ func (m *mover) try() answer {
 	return m.do(m.request("POST", m.mitt+"/tries", form.FormDataContentType(), b.String()))
 }
 
-var databases = flag.Int("databases", 40, "how many databases TestWhatWasAcceptedMoves fills")
-
 // Whatever the app has accepted can be exported, read and taken in elsewhere,
 // and exported from there it is the same.
 func TestWhatWasAcceptedMoves(t *testing.T) {
 	t.Parallel()
 	ctx := context.Background()
+	databases := testenv.Cases(40, 1000)
 	tries, photos, counts, classes := 0, 0, 0, 0
-	for seed := range uint64(*databases) {
+	for seed := range uint64(databases) {
 		func() {
 			m := &mover{served: newApp(t), rng: rand.New(rand.NewPCG(seed, 31))}
 			m.mitt = m.sample()
@@ -181,7 +180,7 @@ func TestWhatWasAcceptedMoves(t *testing.T) {
 			classes += len(first.Classes)
 		}()
 	}
-	t.Logf("%d databases with %d tries, %d photographs, %d counts, %d classes", *databases, tries, photos, counts, classes)
+	t.Logf("%d databases with %d tries, %d photographs, %d counts, %d classes", databases, tries, photos, counts, classes)
 	for name, n := range map[string]int{"tries": tries, "photographs": photos, "counts": counts, "classes": classes} {
 		assert.Positive(t, n, name)
 	}

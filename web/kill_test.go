@@ -8,7 +8,6 @@ import (
 	"math/rand/v2"
 	"net/http"
 	"net/url"
-	"os"
 	"strconv"
 	"strings"
 	"sync"
@@ -19,19 +18,8 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/store"
+	"thenar/internal/testenv"
 )
-
-// kills is how often the server is killed: a few times, or as often as
-// THENAR_KILLS says.
-func kills(t *testing.T) int {
-	t.Helper()
-	if text := os.Getenv("THENAR_KILLS"); text != "" {
-		n, err := strconv.Atoi(text)
-		require.NoError(t, err)
-		return n
-	}
-	return 10
-}
 
 // ledger are the saves that a server acknowledged: what was sent, by where and
 // under which number it should stand.
@@ -63,7 +51,7 @@ func TestKilledUnderSaves(t *testing.T) {
 	said := &ledger{said: map[string]string{}, came: make(chan struct{}, 1<<16)}
 	r := rand.New(rand.NewPCG(20, 7))
 	const together = 25
-	total, times := 0, kills(t)
+	total, times := 0, testenv.Cases(10, 1000)
 	for killed := range times {
 		ctx, cancel := context.WithCancel(t.Context())
 		ended := make(chan struct{})

@@ -43,7 +43,7 @@ func eachMitt(t *testing.T, seed uint64, cases int, look func(r *Request, p *Pla
 // follows a decrease.
 func TestNothingFlaresAboveTheGusset(t *testing.T) {
 	t.Parallel()
-	eachMitt(t, 1, testenv.Cases(6000), func(r *Request, p *Plan, m stitch.Mitt) {
+	eachMitt(t, 1, testenv.Cases(600, 6000), func(r *Request, p *Plan, m stitch.Mitt) {
 		for _, part := range []stitch.Part{stitch.Hand, stitch.Top, stitch.Thumb} {
 			s := m.Section(part)
 			if s == nil || len(s.Rounds) == 0 {
@@ -87,7 +87,7 @@ func TestDecreasesStandAtTheCorners(t *testing.T) {
 	t.Parallel()
 	seen := map[int]int{}
 	short := 0
-	eachMitt(t, 2, testenv.Cases(6000), func(r *Request, p *Plan, m stitch.Mitt) {
+	eachMitt(t, 2, testenv.Cases(2000, 6000), func(r *Request, p *Plan, m stitch.Mitt) {
 		thumb := m.Section(stitch.Thumb)
 		if thumb == nil {
 			return
@@ -136,7 +136,7 @@ func TestDecreasesStandAtTheCorners(t *testing.T) {
 // only the edging had it).
 func TestThePlainThumbHasItsGirth(t *testing.T) {
 	t.Parallel()
-	eachMitt(t, 3, testenv.Cases(4000), func(r *Request, p *Plan, m stitch.Mitt) {
+	eachMitt(t, 3, testenv.Cases(400, 4000), func(r *Request, p *Plan, m stitch.Mitt) {
 		thumb := m.Section(stitch.Thumb)
 		if thumb == nil || slices.Contains(codes(p), "thumb_count") || r.Pins.ThumbStitches.On {
 			return
@@ -218,7 +218,7 @@ func TestCuffsGrip(t *testing.T) {
 		require.InDelta(t, cuff, Mitten.info().ribbing.of(long), 0.5)
 		require.InDelta(t, cuff, Thumbless.info().ribbing.of(long), 0.5)
 	}
-	eachMitt(t, 4, testenv.Cases(4000), func(r *Request, p *Plan, m stitch.Mitt) {
+	eachMitt(t, 4, testenv.Cases(400, 4000), func(r *Request, p *Plan, m stitch.Mitt) {
 		c, n := p.Cuff.CastOn.N, float64(p.Body.Stitches.N)
 		if !r.Pins.CastOn.On && p.Cuff.Rounds+p.Cuff.PlainRounds > 0 {
 			least := 0.78 * n
@@ -247,7 +247,7 @@ func TestCuffsGrip(t *testing.T) {
 func TestAThumblessMittGoesRoundBoth(t *testing.T) {
 	t.Parallel()
 	seen := 0
-	eachMitt(t, 5, testenv.Cases(4000), func(r *Request, p *Plan, m stitch.Mitt) {
+	eachMitt(t, 5, testenv.Cases(400, 4000), func(r *Request, p *Plan, m stitch.Mitt) {
 		if r.Kind != Thumbless || r.Ease.Hand != nil || r.Pins.HandStitches.On || slices.Contains(codes(p), "hand_count") {
 			return
 		}

@@ -73,7 +73,7 @@ func mittens(n int, yield func(*Request, *Plan)) {
 // A top never slows down again (common practice, no source).
 func TestTopsNeverSlowDownAgain(t *testing.T) {
 	seen := 0
-	mittens(testenv.Cases(2_000), func(_ *Request, p *Plan) {
+	mittens(testenv.Cases(200, 2_000), func(_ *Request, p *Plan) {
 		list := p.Top.DecreaseRounds
 		for i := 2; i < len(list); i++ {
 			require.LessOrEqual(t, list[i]-list[i-1], list[i-1]-list[i-2], "%v of %d rounds", list, p.Top.Rounds)
@@ -86,7 +86,7 @@ func TestTopsNeverSlowDownAgain(t *testing.T) {
 // A top that is gone on with, from any of its rounds, stays as it was planned.
 func TestTopGoesOnAsPlanned(t *testing.T) {
 	pl := New()
-	mittens(testenv.Cases(300), func(r *Request, p *Plan) {
+	mittens(testenv.Cases(30, 300), func(r *Request, p *Plan) {
 		for at := 1; at <= p.Top.Rounds; at++ {
 			onward := *r
 			onward.Worked = p.Worked(stitch.Top, at)

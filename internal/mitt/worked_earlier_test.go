@@ -101,7 +101,7 @@ func TestWorkedKeepsAThumbOfTheEarlierRule(t *testing.T) {
 	require.Positive(t, made, "18 were made into 20")
 
 	rng := rand.New(rand.NewPCG(19, 9))
-	for range testenv.Cases(300) {
+	for range testenv.Cases(30, 300) {
 		r := likely(rng)
 		r.Kind = []Kind{Fingerless, Mitten}[rng.IntN(2)]
 		p, err := pl.Plan(r)

@@ -121,7 +121,7 @@ func another(rng *rand.Rand, r *Request) *Request {
 // round, the new mitt is sound, and only numbers that the person fixed are
 // ever in the way.
 func TestWorkedStays(t *testing.T) {
-	plans := testenv.Cases(10_000)
+	plans := testenv.Cases(1_000, 10_000)
 	rng := rand.New(rand.NewPCG(17, 5))
 	pl := New()
 	refused, small, parts := 0, 0, map[stitch.Part]int{}
@@ -220,7 +220,7 @@ func requireCheapest(t *testing.T, p *Plan, at stands, about any) int {
 func TestWorkedAsPlannedGoesOnAsPlanned(t *testing.T) {
 	rng := rand.New(rand.NewPCG(17, 6))
 	pl := New()
-	for range testenv.Cases(300) {
+	for range testenv.Cases(30, 300) {
 		r := likely(rng)
 		p, err := pl.Plan(r)
 		require.NoError(t, err)
@@ -240,7 +240,7 @@ func TestWorkedAsPlannedGoesOnAsPlanned(t *testing.T) {
 func TestWorkedAnything(t *testing.T) {
 	rng := rand.New(rand.NewPCG(17, 7))
 	pl := New()
-	planned, cases := 0, testenv.Cases(20_000)
+	planned, cases := 0, testenv.Cases(2_000, 20_000)
 	for range cases {
 		r := likely(rng)
 		p, err := pl.Plan(r)

@@ -171,42 +171,39 @@ func TestCellsOnPaper(t *testing.T) {
 	s := derived(t, project.Samples()[0], chart.Marks{})
 	g := s.Out.Plan.Gauge
 	ratio := g.Stitches / g.Rounds
-	cells := map[bool][]float64{false: {3.5, 6.5, 14}, true: {5, 14}}
-	if testenv.RaceEnabled {
-		cells = map[bool][]float64{true: {14}}
-	}
-	for _, size := range papers() {
-		for _, sideways := range []bool{false, true} {
-			for _, cell := range cells[sideways] {
-				o := Options{Paper: size, Sideways: sideways, Cell: cell, Pieces: []Piece{Chart, Key}}
-				pages := Handout(s, o)
-				file := onPaper(t, pages)
-				for i, p := range pages[:min(len(pages), 3)] {
-					if !hasChart(p) {
-						continue // the key by itself
-					}
-					checkCells(t, dots(t, file, i+1), p, cell, cell*ratio)
-				}
+	var charts, walls []Options
+	for _, sideways := range []bool{false, true} {
+		for _, cell := range map[bool][]float64{false: {3.5, 6.5, 14}, true: {5, 14}}[sideways] {
+			for _, size := range Papers() {
+				charts = append(charts, Options{Paper: size, Sideways: sideways, Cell: cell, Pieces: []Piece{Chart, Key}})
 			}
-			o := Options{Paper: size, Sideways: sideways, Cell: 18, Pieces: usual}
-			wall := Wall(s, o, chart.GussetView)
-			require.Greater(t, len(wall), 3)
-			checkCells(t, dots(t, onPaper(t, wall), 2), wall[1], 18, 18*ratio)
-			o.Cell = 4
-			grid := Grid(o, g)
-			checkCells(t, dots(t, onPaper(t, grid), 1), grid[0], 4, 4*ratio)
 		}
+		for _, size := range Papers() {
+			walls = append(walls, Options{Paper: size, Sideways: sideways, Cell: 18, Pieces: usual})
+		}
+	}
+	for _, o := range testenv.Some(3, charts) {
+		pages := Handout(s, o)
+		file := onPaper(t, pages)
+		for i, p := range pages[:min(len(pages), 3)] {
+			if !hasChart(p) {
+				continue // the key by itself
+			}
+			checkCells(t, dots(t, file, i+1), p, o.Cell, o.Cell*ratio)
+		}
+	}
+	for _, o := range testenv.Some(1, walls) {
+		wall := Wall(s, o, chart.GussetView)
+		require.Greater(t, len(wall), 3)
+		checkCells(t, dots(t, onPaper(t, wall), 2), wall[1], 18, 18*ratio)
+		o.Cell = 4
+		grid := Grid(o, g)
+		checkCells(t, dots(t, onPaper(t, grid), 1), grid[0], 4, 4*ratio)
 	}
 }
 
-// papers returns all papers, or only one under the race detector, which makes reading
-// dots ten times slower.
-func papers() []Size {
-	if testenv.RaceEnabled {
-		return Papers()[:1]
-	}
-	return Papers()
-}
+// papers returns all papers in a long run, otherwise one.
+func papers() []Size { return testenv.Some(1, Papers()) }
 
 // hasChart reports whether a page has a chart.
 func hasChart(p *draw.Scene) bool {
@@ -219,10 +216,11 @@ var bbox = regexp.MustCompile(`xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" y
 // no word is missing.
 func wordsAreOnPaper(t *testing.T, pages []*draw.Scene) {
 	t.Helper()
-	file := onPaper(t, pages)
+	_, text, _ := strings.Cut(run(t, "pdftotext", "-bbox", onPaper(t, pages), "-"), "<page ")
+	texts := strings.Split(text, "<page ")
+	require.Len(t, texts, len(pages))
 	for i, p := range pages {
-		n := strconv.Itoa(i + 1)
-		text := run(t, "pdftotext", "-bbox", "-f", n, "-l", n, file, "-")
+		text := texts[i]
 		words := 0
 		for _, m := range bbox.FindAllStringSubmatch(text, -1) {
 			var at [4]float64
@@ -253,20 +251,29 @@ func TestNothingIsCutOff(t *testing.T) {
 		{Section: stitch.Hand, Round: 4, Column: "H12", Layer: chart.Colours, Value: "c"},
 		{Section: stitch.Thumb, Round: 2, Layer: chart.Notes, Value: strings.Repeat("knit it looser ", 12)},
 	})
-	for _, size := range papers() {
-		for k, o := range []Options{{}, {Sideways: true}, {Large: true}, {Grey: true, Cell: 5}, {Large: true, Sideways: true, FromLeft: true}} {
+	type sheets struct {
+		Options
+		kind int
+	}
+	var all []sheets
+	for k, o := range []Options{{}, {Sideways: true}, {Large: true}, {Grey: true, Cell: 5}, {Large: true, Sideways: true, FromLeft: true}} {
+		for _, size := range Papers() {
 			o.Paper, o.Pieces = size, Pieces()
-			doc := project.Samples()[k%3]
-			doc.FromLeft = o.FromLeft
-			pages := Handout(derived(t, doc, marks), o)
-			shot(t, fmt.Sprintf("%s-all-%d", size.Name, k), pages)
+			all = append(all, sheets{o, k})
+		}
+	}
+	for _, s := range testenv.Some(3, all) {
+		o, k := s.Options, s.kind
+		doc := project.Samples()[k%3]
+		doc.FromLeft = o.FromLeft
+		pages := Handout(derived(t, doc, marks), o)
+		shot(t, fmt.Sprintf("%s-all-%d", o.Paper.Name, k), pages)
+		wordsAreOnPaper(t, pages)
+		for name, pages := range map[string][]*draw.Scene{
+			"measure": Measuring(o, k == 1), "ruler": Ruler(o), "wall": Wall(derived(t, doc, marks), o, chart.TubeView),
+		} {
+			shot(t, fmt.Sprintf("%s-%s-%d", o.Paper.Name, name, k), pages)
 			wordsAreOnPaper(t, pages)
-			for name, pages := range map[string][]*draw.Scene{
-				"measure": Measuring(o, k == 1), "ruler": Ruler(o), "wall": Wall(derived(t, doc, marks), o, chart.TubeView),
-			} {
-				shot(t, fmt.Sprintf("%s-%s-%d", size.Name, name, k), pages)
-				wordsAreOnPaper(t, pages)
-			}
 		}
 	}
 }

@@ -13,6 +13,7 @@ import (
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -139,7 +140,7 @@ func TestEveryMeasurementHasItsTape(t *testing.T) {
 // Texts are on the page and cover no other, for hands of 100 to 250 mm, both sides, both
 // kinds, coarse and fine yarn, long and short mitts.
 func TestLabelsAreReadable(t *testing.T) {
-	for girth := units.Length(100); girth <= 250; girth += 25 {
+	for _, girth := range testenv.Some(3, []units.Length{100, 125, 150, 175, 200, 225, 250}) {
 		for _, long := range []float64{0.85, 0.94, 1.05} { // of the girth (ANSUR II: 0.84 to 1.05)
 			h := hand.Hand{Circumference: girth * mm, Length: units.FromMM(float64(girth) * long)}
 			for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten} {

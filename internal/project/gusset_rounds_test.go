@@ -81,7 +81,7 @@ func TestGussetRoundsChangeWithoutFixingFirst(t *testing.T) {
 			rng := rand.New(rand.NewPCG(19, uint64(len(follows))))
 			pl := NewPlanner()
 			done := map[chart.ChangeKind]int{}
-			for range testenv.Cases(1_500) {
+			for range testenv.Cases(150, 1_500) {
 				d := drawn(rng, follows)
 				before, err := pl.Plan(d.Sheet)
 				if err != nil {
@@ -104,7 +104,7 @@ func TestGussetRoundsChangeWithoutFixingFirst(t *testing.T) {
 			}
 			t.Log(done)
 			for kind, n := range done {
-				assert.Greater(t, n, testenv.Cases(1_500)/10, "%s", kind)
+				assert.Greater(t, n, testenv.Cases(150, 1_500)/10, "%s", kind)
 			}
 			assert.Len(t, done, 3)
 		})

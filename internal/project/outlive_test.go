@@ -67,7 +67,7 @@ func anyEdit(rng *rand.Rand, names wale.Names) chart.Edit {
 // one cell that it names, in a view of the chart and in the rounds that are
 // knitted, or it is listed as lost; none is both, and none is changed.
 func TestNoEditIsLostUnlisted(t *testing.T) {
-	cases := testenv.Cases(10_000)
+	cases := testenv.Cases(1_000, 10_000)
 	rng := rand.New(rand.NewPCG(4, 2026))
 	pl := NewPlanner()
 	samples := Samples()

@@ -129,7 +129,7 @@ func TestWordsReadBack(t *testing.T) {
 			t.Parallel()
 			rng := rand.New(rand.NewPCG(3000, shard))
 			pl := NewPlanner()
-			for i := range testenv.Cases(3000) / shards {
+			for i := range testenv.Cases(300, 3000) / shards {
 				d, p := anyMitt(rng, pl)
 				var marks chart.Marks
 				if rng.IntN(2) == 0 {
@@ -189,7 +189,7 @@ func TestDamagedWordsAreCaught(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2026))
 	pl := NewPlanner()
 	tried, alone, caught := 0, 0, 0
-	for range testenv.Cases(40) {
+	for range testenv.Cases(4, 40) {
 		d, _ := anyMitt(rng, pl)
 		out, err := pl.Derive(d, nil)
 		require.NoError(t, err)

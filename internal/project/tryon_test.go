@@ -1,7 +1,6 @@
 package project
 
 import (
-	"flag"
 	"fmt"
 	"math/rand/v2"
 	"reflect"
@@ -13,6 +12,7 @@ import (
 
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 	"thenar/internal/tryon"
 	"thenar/internal/units"
 )
@@ -64,16 +64,15 @@ func seen(t *testing.T, try tryon.Try, p *Planned, u units.Unit) tryon.Reading {
 	return out
 }
 
-var tries = flag.Int("tries", 400, "how many random tries TestOnwardFromAnyTry goes on from")
-
 // From any try with any of its corrections the mitt goes on: no round that is
 // knitted changes, what changes is marked, and where ripping back is advised,
 // every smaller number of rounds leaves the mitt spoilt.
 func TestOnwardFromAnyTry(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 3))
 	pl := NewPlanner()
+	tries := testenv.Cases(200, 10_000)
 	ripped, saved, none := 0, 0, 0
-	for range *tries {
+	for range tries {
 		d := knitter(rng)
 		p, err := pl.Plan(d.Sheet)
 		require.NoError(t, err)
@@ -121,9 +120,9 @@ func TestOnwardFromAnyTry(t *testing.T) {
 		require.Empty(t, spoilt(back, anew))
 	}
 	t.Logf("goes on %d, to be ripped back %d, not worth it %d", saved, ripped, none)
-	assert.Greater(t, saved, *tries/8)
-	assert.Greater(t, ripped, *tries/8)
-	assert.Less(t, none, *tries/10, "of these what is ripped back would be knitted as it was")
+	assert.Greater(t, saved, tries/8)
+	assert.Greater(t, ripped, tries/8)
+	assert.Less(t, none, tries/10, "of these what is ripped back would be knitted as it was")
 }
 
 // The edits of a try, put into the document, lead to the plan that was shown,

@@ -321,7 +321,7 @@ func (m *generator) differs(table Table) string {
 // and exactly its reasons.
 func TestRandomTables(t *testing.T) {
 	right, wrong, spoilt := 0, 0, map[string]int{}
-	for seed := range uint64(testenv.Cases(1000)) {
+	for seed := range uint64(testenv.Cases(100, 1000)) {
 		m := newGenerator(seed)
 		m.table(3 + m.IntN(12))
 		table, err := Read(m.encode(m.out.String()), m.unit)

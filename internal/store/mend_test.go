@@ -12,6 +12,7 @@ import (
 	"thenar/internal/exportfile"
 	"thenar/internal/fault"
 	"thenar/internal/stitch"
+	"thenar/internal/testenv"
 )
 
 // Keys that an earlier version took can't be written or read back: they are
@@ -61,8 +62,9 @@ func TestManyMarksMove(t *testing.T) {
 	s := fresh(t)
 	id, err := s.Create(t.Context(), []byte(`{"name":"first","side":"right","sheet":{}}`))
 	require.NoError(t, err)
+	n := testenv.Cases(6_000, 60_000)
 	var painted []chart.Edit
-	for i := range 60_000 {
+	for i := range n {
 		painted = append(painted, chart.Edit{Section: stitch.Hand, Round: 1 + i/200, Column: fmt.Sprint("H", 1+i%200), Layer: chart.Colours, Value: "a"})
 	}
 	_, err = s.Append(t.Context(), id, 1, painted)
@@ -85,5 +87,5 @@ func TestManyMarksMove(t *testing.T) {
 	assert.Equal(t, fault.Invalid, fault.KindOf(err))
 	now, err := s.Load(t.Context(), id)
 	require.NoError(t, err)
-	assert.Len(t, now.Marks, 60_000, "nothing of it was drawn")
+	assert.Len(t, now.Marks, n, "nothing of it was drawn")
 }

@@ -32,14 +32,30 @@ func File(t testing.TB, variable string) string {
 	return path
 }
 
-// Cases returns how many of n cases a test without concurrency runs: all of
-// them, or a tenth under the race detector, which makes each several times as
-// slow. (.ci/run runs all of them without it.)
-func Cases(n int) int {
-	if RaceEnabled {
-		return n / 10
+// Long reports whether tests run all of their cases, as `.ci/run long` has them
+// do by setting THENAR_LONG. Otherwise they run a sample, so that the check
+// before a commit stays short.
+func Long() bool { return os.Getenv("THENAR_LONG") != "" }
+
+// Cases returns how many cases a test runs: few, or all in a long run.
+func Cases(few, all int) int {
+	if Long() {
+		return all
 	}
-	return n
+	return few
+}
+
+// Some returns the cases of a list that a test runs: the whole list in a long
+// run, otherwise only so many, evenly spread from the first on.
+func Some[T any](few int, all []T) []T {
+	if Long() || few >= len(all) {
+		return all
+	}
+	list := make([]T, few)
+	for i := range list {
+		list[i] = all[i*len(all)/few]
+	}
+	return list
 }
 
 func firstOf(t testing.TB, names ...string) string {
