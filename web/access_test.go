@@ -164,6 +164,8 @@ func TestDevicesOnThePage(t *testing.T) {
 }
 
 // Who is let out hears nothing more, also by a line of events that stood open.
+//
+//thenar:race
 func TestLetOutEndsTheLineOfEvents(t *testing.T) {
 	a, app := far(t)
 	at := a.sample()

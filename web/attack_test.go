@@ -83,6 +83,8 @@ func TestAttackOversized(t *testing.T) {
 
 // Who sends their header or body drop by drop, or nothing at all, is cut off;
 // others are served meanwhile.
+//
+//thenar:race
 func TestAttackSlow(t *testing.T) {
 	a := newApp(t)
 	a.sample()
@@ -116,6 +118,8 @@ func TestAttackSlow(t *testing.T) {
 
 // Guessing is slowed for who guesses, whatever they send then, and for nobody
 // else; after a while they may try again.
+//
+//thenar:race
 func TestAttackGuessedKeys(t *testing.T) {
 	now := time.Date(2025, 3, 9, 10, 0, 0, 0, time.UTC)
 	g := guests{now: func() time.Time { return now }, wrong: map[netip.Addr]*rate.Limiter{}}

@@ -108,6 +108,8 @@ const upload = "POST /up HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: application/json
 // more slowly, or stops, is cut off once it is behind by the grace, told so
 // with a status that no browser takes as a reason to begin again, and hung up
 // on. Having been fast buys no more than the grace.
+//
+//thenar:race
 func TestSlowUploads(t *testing.T) {
 	for _, c := range []struct {
 		what        string
@@ -164,6 +166,8 @@ func TestSlowUploads(t *testing.T) {
 
 // The same of what is taken: a slow reader gets everything, a slower one is
 // hung up on.
+//
+//thenar:race
 func TestSlowDownloads(t *testing.T) {
 	for _, c := range []struct {
 		what  string
@@ -199,6 +203,8 @@ func TestSlowDownloads(t *testing.T) {
 }
 
 // A line of events stays open for as long as each part of it is taken.
+//
+//thenar:race
 func TestLineOfEventsStaysOpen(t *testing.T) {
 	inBubble(t, func(t *testing.T, to pipes) {
 		conn := to.dial()

@@ -37,6 +37,8 @@ func lineOf(a *served, path string) func() chartNews {
 
 // A page that listens is told what it does not know yet, then every stroke as
 // it comes, and what was decided.
+//
+//thenar:race
 func TestListen(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()

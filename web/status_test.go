@@ -189,6 +189,8 @@ func TestLog(t *testing.T) {
 
 // A server that is told to stop finishes what it has begun: the save that is
 // under way is answered and kept, new ones are not taken, and it ends.
+//
+//thenar:race
 func TestStopsGracefully(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "thenar.db")
 	st, err := store.Open(context.Background(), path)

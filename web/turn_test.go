@@ -44,6 +44,8 @@ func (t *turns) waiting() int {
 
 // Of many that ask at the same time two are worked out, never more, and all in
 // the end; a turn ends with the first byte.
+//
+//thenar:race
 func TestTwoAtATime(t *testing.T) {
 	a := newApp(t)
 	s := a.handler
@@ -79,6 +81,8 @@ func TestTwoAtATime(t *testing.T) {
 
 // Turns come in the order in which they were asked for, also by pages that ask
 // again and again.
+//
+//thenar:race
 func TestTurnsComeInOrder(t *testing.T) {
 	a := newApp(t)
 	turns := a.handler.turns
@@ -174,6 +178,8 @@ func TestTheLineIsBounded(t *testing.T) {
 
 // Who goes away while they wait gives up their place, and who goes away while
 // their work is done ends it.
+//
+//thenar:race
 func TestWhoGoesAwayEndsTheirTurn(t *testing.T) {
 	a := newApp(t)
 	s := a.handler

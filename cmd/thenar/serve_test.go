@@ -38,6 +38,8 @@ func served(t *testing.T, db, listen string, more ...string) string {
 
 // For this machine the link is bare; beyond it, it has a key of 128 bits or
 // more, without which nothing is shown, and with which a browser is known.
+//
+//thenar:race
 func TestLinkHasAKeyBeyondThisMachine(t *testing.T) {
 	db := filepath.Join(t.TempDir(), "thenar.db")
 	assert.Regexp(t, `^http://127\.0\.0\.1:\d+/$`, served(t, db, "127.0.0.1:0"))

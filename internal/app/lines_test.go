@@ -50,6 +50,8 @@ func (s *stopped) Write(p []byte) (int, error) {
 
 // However much there is to read, no more is read than the jobs hold that wait
 // to be written.
+//
+//thenar:race
 func TestLinesWaitForTheirReader(t *testing.T) {
 	in := &endless{line: `{"unit":"mm","gauge":{"swatches":[{"stitches":24,"width":100}]},"hand":{"hand_circumference":190}}` + "\n"}
 	ctx, stop := context.WithCancel(context.Background())
@@ -66,6 +68,8 @@ func TestLinesWaitForTheirReader(t *testing.T) {
 
 // Answers come in the order of the lines, each as it would come alone,
 // whatever their lengths and faults; a line longer than any sheet is bad.
+//
+//thenar:race
 func TestLinesKeepTheirOrder(t *testing.T) {
 	var in, want bytes.Buffer
 	pl := project.NewPlanner()

@@ -183,6 +183,8 @@ func TestTextIsReadBackAndAsWide(t *testing.T) {
 }
 
 // The same pages make the same bytes, also when several files are written at once.
+//
+//thenar:race
 func TestSameBytes(t *testing.T) {
 	pages := busy(4)
 	want := made(t, pages...)

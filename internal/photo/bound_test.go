@@ -76,6 +76,8 @@ func (l *leaving) Err() error {
 
 // Decoding ends when nobody waits for the picture any more, and is no fault of
 // the picture then.
+//
+//thenar:race
 func TestDecodingEndsWithWhoWaits(t *testing.T) {
 	raw := drawn(t, 2000, 2000, 8, 0, 0)
 	require.Greater(t, len(raw), 3*lookEach)

@@ -196,6 +196,8 @@ func (s *slowly) Read(p []byte) (int, error) {
 }
 
 // One picture at a time is taken in; who does not wait any more goes.
+//
+//thenar:race
 func TestOneAtATime(t *testing.T) {
 	raw := encoded(t, 30, 20)
 	s := &slowly{first: bytes.NewReader(raw[:100]), rest: bytes.NewReader(raw[100:]), begun: make(chan struct{}), on: make(chan struct{})}

@@ -16,6 +16,8 @@ import (
 
 // A backup is taken while others save: it is whole, of one moment, and has
 // every save that was acknowledged before it was begun.
+//
+//thenar:race
 func TestBackupWhileSaving(t *testing.T) {
 	s := fresh(t)
 	s.Now = time.Now
@@ -82,6 +84,8 @@ func TestBackupNeedsANewFile(t *testing.T) {
 
 // One backup a day in use; of those that pile up, seven days are kept and
 // before them the newest of each of four weeks.
+//
+//thenar:race
 func TestDailyBackups(t *testing.T) {
 	s := fresh(t)
 	mittIn(t, s)

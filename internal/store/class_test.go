@@ -59,6 +59,8 @@ func TestClassConflict(t *testing.T) {
 }
 
 // Many windows that go on from the newest state lose nothing.
+//
+//thenar:race
 func TestClassManyWriters(t *testing.T) {
 	s := fresh(t)
 	id, err := s.CreateClass(t.Context(), []byte(`[]`))

@@ -120,6 +120,8 @@ func TestLogPutBack(t *testing.T) {
 }
 
 // It is also noticed while nobody saves: a kill hours later loses nothing.
+//
+//thenar:race
 func TestLogRemovedWhileIdle(t *testing.T) {
 	s, id, head := inUse(t)
 	require.NoError(t, os.Remove(s.path+logEnd))
@@ -132,6 +134,8 @@ func TestLogRemovedWhileIdle(t *testing.T) {
 
 // A log that goes while a save is being committed has not lost it: it is called
 // saved only once it is in the file.
+//
+//thenar:race
 func TestLogRemovedAmidASave(t *testing.T) {
 	s, id, head := inUse(t)
 	require.NoError(t, s.write(t.Context(), func(ctx context.Context, tx *txn) error {

@@ -157,6 +157,8 @@ func TestOpenTakesAnEmptyFile(t *testing.T) {
 }
 
 // Opening again changes nothing, and many may open a new file at one time.
+//
+//thenar:race
 func TestOpenAtOneTime(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new", "thenar.db")
 	var all sync.WaitGroup

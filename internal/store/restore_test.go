@@ -27,6 +27,8 @@ func names(t *testing.T, s *Store) (list []string) {
 
 // A backup is put back while a server has the file open: it sees the old
 // state, then the new one, and goes on; what was there is kept.
+//
+//thenar:race
 func TestRestoreWhileOpen(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "thenar.db")
@@ -70,6 +72,8 @@ func TestRestoreWhileOpen(t *testing.T) {
 
 // Saves go on while a backup is put back: each that was acknowledged is in the
 // file that was kept, or in the one that stands.
+//
+//thenar:race
 func TestRestoreAmidSaves(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "thenar.db")

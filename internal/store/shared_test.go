@@ -15,6 +15,8 @@ import (
 
 // Two programs with many hands draw and save on one mitt: every revision that
 // was acknowledged is there, none twice, and the numbering has no hole.
+//
+//thenar:race
 func TestTwoStoresOnOneFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "thenar.db")
 	stores := []*Store{openAt(t, path), openAt(t, path)}
@@ -71,6 +73,8 @@ func TestTwoStoresOnOneFile(t *testing.T) {
 
 // A reader sees one state of a mitt while others write: never a revision
 // without its marks.
+//
+//thenar:race
 func TestLoadIsOneState(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "thenar.db")
 	writing, reading := openAt(t, path), openAt(t, path)

@@ -31,6 +31,8 @@ func makes(err error) change {
 }
 
 // Saves that share a transaction are kept or refused each by itself.
+//
+//thenar:race
 func TestTogetherEachByItself(t *testing.T) {
 	s := fresh(t)
 	refused := fault.New(fault.Conflict, "no")
@@ -57,6 +59,8 @@ func TestTogetherEachByItself(t *testing.T) {
 
 // A save that breaks the whole transaction, as one does that no longer fits on
 // the disk, fails alone: those before and after it are kept.
+//
+//thenar:race
 func TestTogetherWhereOneBreaksAll(t *testing.T) {
 	s := fresh(t)
 	execute(t, s, `PRAGMA max_page_count = 100`)
@@ -74,6 +78,8 @@ func TestTogetherWhereOneBreaksAll(t *testing.T) {
 }
 
 // A panic in a save reaches who asked for it, and nobody else.
+//
+//thenar:race
 func TestPanicInASave(t *testing.T) {
 	s := fresh(t)
 	assert.PanicsWithValue(t, "oh", func() {
@@ -84,6 +90,8 @@ func TestPanicInASave(t *testing.T) {
 
 // Who no longer waits before their turn has saved nothing; after Close nobody
 // can save, and nobody waits for ever.
+//
+//thenar:race
 func TestSavesThatAreNotBegun(t *testing.T) {
 	s := fresh(t)
 	mittIn(t, s)
