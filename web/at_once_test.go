@@ -42,7 +42,7 @@ func TestEverythingAtOnce(t *testing.T) {
 	a.table(a.class(), tuesday, nil)
 	next := lineOf(a, at+"/chart/events?after=1")
 	var all sync.WaitGroup
-	rounds := testenv.Cases(2, 20)
+	rounds := testenv.Cases(1, 20)
 	list := pages(t, a.handler)
 	for window := range 3 {
 		all.Go(func() {

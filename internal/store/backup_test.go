@@ -84,8 +84,6 @@ func TestBackupNeedsANewFile(t *testing.T) {
 
 // One backup a day in use; of those that pile up, seven days are kept and
 // before them the newest of each of four weeks.
-//
-//thenar:race
 func TestDailyBackups(t *testing.T) {
 	s := fresh(t)
 	mittIn(t, s)
