@@ -109,6 +109,8 @@ func TestSavesThatAreNotBegun(t *testing.T) {
 
 // What the writer has cached of a mitt is dropped when a save that changed it
 // is taken back: the inverse of the next stroke tells what the file holds.
+//
+//thenar:race
 func TestCachedReplayAfterARefusal(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
