@@ -7,9 +7,8 @@ import (
 	"strconv"
 	"time"
 
-	"thenar/internal/chart"
+	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/store"
 )
 
 // How often a page that listens is looked after, and how long a line may be
@@ -19,21 +18,12 @@ const (
 	breatheAll = 15 * time.Second
 )
 
-// chartNews is what a page that listens is told.
-type chartNews struct {
-	Revision int64         `json:"revision"`
-	Decided  int64         `json:"decided"`
-	Strokes  []store.Drawn `json:"strokes"`
-	CanUndo  bool          `json:"can_undo"`
-	CanRedo  bool          `json:"can_redo"`
-}
-
 // listen tells a page what comes to its mitt after a revision, as events, for
 // as long as it listens: from this server, and from any other program that
 // writes into the file. Where a backup was put back since the page was made,
 // it is told only that.
 func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
-	m, _, err := s.load(r)
+	id, err := mittID(r)
 	if err != nil {
 		return err
 	}
@@ -41,9 +31,13 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || after < 0 {
 		return fault.New(fault.Invalid, "after: is %.20q; write the revision that the page has", r.URL.Query().Get("after"))
 	}
+	news, err := s.app.News(r.Context(), id, after)
+	if err != nil {
+		return err
+	}
 	known := r.URL.Query().Get("restored")
 	if known == "" {
-		known = strconv.FormatInt(m.Restored, 10)
+		known = strconv.FormatInt(news.Restored, 10)
 	}
 	w.Header().Set("Content-Type", "text/event-stream")
 	w.Header().Set("Cache-Control", "no-store")
@@ -52,10 +46,6 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	defer look.Stop()
 	silent := time.Now().Add(-breatheAll) // the first breath opens the line
 	for {
-		news, err := s.store.Since(r.Context(), m.ID, after)
-		if err != nil {
-			return nil // nobody listens any more, or the page asks again by itself
-		}
 		if !s.stillIn(r.Context()) { // asked after the news, so that none goes to one who is out
 			return nil
 		}
@@ -81,19 +71,14 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 		case <-s.stopping:
 			return nil
 		}
+		if news, err = s.app.News(r.Context(), id, after); err != nil {
+			return nil // nobody listens any more, or the page asks again by itself
+		}
 	}
 }
 
-func tell(w http.ResponseWriter, line *http.ResponseController, n store.News) bool {
-	if n.Strokes == nil {
-		n.Strokes = []store.Drawn{}
-	}
-	for i := range n.Strokes {
-		if n.Strokes[i].Edits == nil {
-			n.Strokes[i].Edits = []chart.Edit{}
-		}
-	}
-	raw, err := json.Marshal(chartNews{n.Revision, n.Decided, n.Strokes, n.CanUndo, n.CanRedo})
+func tell(w http.ResponseWriter, line *http.ResponseController, n app.News) bool {
+	raw, err := json.Marshal(n)
 	return err == nil && write(w, line, fmt.Sprintf("data: %s\n\n", raw))
 }
 

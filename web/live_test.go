@@ -10,11 +10,13 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/app"
 )
 
 // lineOf opens the line of events of a chart; each call of the function gives
 // the next news.
-func lineOf(a *served, path string) func() chartNews {
+func lineOf(a *served, path string) func() app.News {
 	a.t.Helper()
 	resp, err := a.server.Client().Do(a.request("GET", path, "", ""))
 	require.NoError(a.t, err)
@@ -22,7 +24,7 @@ func lineOf(a *served, path string) func() chartNews {
 	require.Equal(a.t, "text/event-stream", resp.Header.Get("Content-Type"))
 	a.t.Cleanup(func() { resp.Body.Close() })
 	lines := bufio.NewScanner(resp.Body)
-	return func() (news chartNews) {
+	return func() (news app.News) {
 		a.t.Helper()
 		for lines.Scan() {
 			if data, ok := strings.CutPrefix(lines.Text(), "data: "); ok {

@@ -150,3 +150,6 @@ func (s *Server) answerMitt(w http.ResponseWriter, r *http.Request) error {
 	}
 	return toMitt(w, r, id, "/print")
 }
+
+// chartAsk reads from an address what of a mitt is charted, and how.
+func chartAsk(r *http.Request) view.ChartAsk { return view.ReadChartAsk(r.URL.Query()) }

@@ -8,7 +8,6 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/photo"
 	"thenar/static"
 )
 
@@ -16,7 +15,7 @@ import (
 const (
 	maxForm  = 1 << 18
 	maxChart = 4 << 20
-	maxTry   = photo.MaxBytes + maxForm
+	maxTry   = app.MaxPhoto + maxForm
 	maxTable = app.MaxTable + maxForm
 
 	maxImport = app.MaxExport + maxForm
@@ -40,10 +39,10 @@ func (s *Server) routes() http.Handler {
 		r.Post("/history", s.answer(limited(maxForm, s.nameMoment)))
 		r.Get("/history/{revision}", s.answer(s.showMoment))
 		r.Post("/history/{revision}", s.answer(limited(maxForm, s.bringBack)))
-		r.Get("/chart.svg", s.answer(s.heavy(s.export("image/svg+xml", ".svg", writeChartPicture))))
-		r.Get("/chart.png", s.answer(s.heavy(s.export("image/png", ".png", writeChartDots))))
-		r.Get("/chart.csv", s.answer(s.heavy(s.export("text/csv; charset=utf-8; header=absent", ".csv", writeChartTable))))
-		r.Get("/words.txt", s.answer(s.export("text/plain; charset=utf-8", ".txt", writeWords)))
+		r.Get("/chart.svg", s.answer(s.heavy(s.downloadChart("image/svg+xml", app.SVG))))
+		r.Get("/chart.png", s.answer(s.heavy(s.downloadChart("image/png", app.PNG))))
+		r.Get("/chart.csv", s.answer(s.heavy(s.downloadChart("text/csv; charset=utf-8; header=absent", app.CSV))))
+		r.Get("/words.txt", s.answer(s.download("text/plain; charset=utf-8", ".txt", writeWords)))
 		r.Get("/what-if", s.answer(s.showWhatIf))
 		r.Post("/what-if", s.answer(limited(maxForm, s.saveWhatIf)))
 		r.Post("/what-if/preview", s.answer(limited(maxForm, s.previewWhatIf)))

@@ -14,14 +14,11 @@ import (
 	"time"
 
 	"thenar/internal/app"
-	"thenar/internal/project"
-	"thenar/internal/store"
 )
 
 // Server answers the app's requests.
 type Server struct {
 	app      *app.App
-	store    *store.Store
 	door     Door
 	slowest  slowest
 	log      *slog.Logger
@@ -30,10 +27,10 @@ type Server struct {
 	http.Handler
 }
 
-// New gives a Server on a store. Every request is a line of log, and what goes
+// New returns a Server of an App. Every request is a line of log, and what goes
 // wrong inside another. Other machines come in by the door.
 func New(a *app.App, log io.Writer, door Door) *Server {
-	s := &Server{app: a, store: a.Store(), door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
+	s := &Server{app: a, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
 	s.Handler = s.handler()
 	return s
 }
@@ -140,6 +137,3 @@ func (s *silent) leave() {
 		c.Close()
 	}
 }
-
-// planner lends a planner of the pool; the function gives it back.
-func (s *Server) planner() (*project.Planner, func()) { return s.app.Planner() }

@@ -11,7 +11,6 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/web"
 )
 
 // layout are the flags by which printed sheets are laid out. Those that are
@@ -47,7 +46,7 @@ func (v *verb) layout(std stdio) layout {
 }
 
 // asked are the options that were given as flags.
-func (l layout) asked() url.Values {
+func (l layout) asked() app.Layout {
 	q := url.Values{}
 	l.Visit(func(f *flag.Flag) {
 		if name, ok := l.asOptions[f.Name]; ok {
@@ -61,7 +60,7 @@ func (l layout) asked() url.Values {
 			}
 		}
 	})
-	return q
+	return app.Layout{Asked: q, Final: true}
 }
 
 // number reads the ID of the argument.
@@ -84,9 +83,12 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 		return err
 	}
 	return withExisting(ctx, *l.db, func(a *app.App) error {
-		sheets, err := web.New(a, std.Err, web.Door{}).Handout(ctx, id, l.asked())
+		sheets, err := a.Handout(ctx, id, l.asked())
 		if err != nil {
 			return asInput(err, "ID")
+		}
+		if sheets.Lacks != nil {
+			fmt.Fprintf(std.Err, "The handout stands without a part: %v\n", sheets.Lacks)
 		}
 		return l.write(ctx, sheets, std)
 	})
@@ -105,7 +107,7 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 		return err
 	}
 	return withExisting(ctx, *l.db, func(a *app.App) error {
-		set, err := a.ClassSet(ctx, id, app.ClassAsk{Layout: app.Layout{Asked: l.asked(), Final: true}, Student: max(*student, 0), Part: *part, PDF: *l.pdf})
+		set, err := a.ClassSet(ctx, id, app.ClassAsk{Layout: l.asked(), Student: max(*student, 0), Part: *part, PDF: *l.pdf})
 		if err != nil {
 			return asInput(err, "ID")
 		}

@@ -33,9 +33,6 @@ func Open(ctx context.Context, path string) (*App, error) {
 	return New(st), nil
 }
 
-// Store returns the store beneath, for handlers whose rules are not here yet.
-func (a *App) Store() *store.Store { return a.store }
-
 // Close closes the file.
 func (a *App) Close() error { return a.store.Close() }
 

@@ -129,15 +129,11 @@ func about(c roster.Class) roster.Class {
 	return c
 }
 
-// classAttempts is how often a change of a class is worked out on what others
-// saved in the meantime, before the person is told.
-const classAttempts = 3
-
 // changeClass reads a class, has a change made outside any transaction, and
 // saves it as the revision that follows; again where somebody else saved in
 // between. It returns the class as it is saved.
 func (a *App) changeClass(ctx context.Context, id int64, change func(*roster.Class) error) (doc roster.Class, err error) {
-	for range classAttempts {
+	for range maxAttempts {
 		var c store.Class
 		if c, err = a.store.LoadClass(ctx, id); err != nil {
 			return doc, err

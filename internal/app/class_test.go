@@ -33,7 +33,7 @@ func TestChangeOfAClassIsWorkedOutAgain(t *testing.T) {
 		} else {
 			require.NoError(t, err)
 		}
-		assert.Equal(t, min(between+1, classAttempts), asked)
+		assert.Equal(t, min(between+1, maxAttempts), asked)
 		c, err := a.Class(t.Context(), class)
 		require.NoError(t, err)
 		assert.Equal(t, wants == 0, c.Doc.Note == fmt.Sprintf("typed %d", between))

@@ -29,6 +29,18 @@ type Written struct {
 	out  *project.Outputs
 }
 
+// Written works out a mitt of the shelf, to be written to files.
+func (a *App) Written(ctx context.Context, id int64) (Written, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	if err != nil {
+		return Written{}, err
+	}
+	pl, done := a.Planner()
+	defer done()
+	out, err := w.outputs(pl, w.doc)
+	return Written{w.doc.Name, w.doc, out}, err
+}
+
 // ReadMitt works out a mitt from a file: a measure sheet, or a mitt that was
 // exported, with what is painted on its chart. The file is the left hand's if
 // left is set.

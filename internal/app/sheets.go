@@ -32,6 +32,7 @@ type Sheets struct {
 	Kept    bool       // these are the options that were kept
 	Asks    []sheet.Question
 	Trouble []string // why there is nothing to print, or less
+	Lacks   error    // why they stand without what a try changed
 	scenes  iter.Seq[*draw.Scene]
 }
 
@@ -102,12 +103,8 @@ func (s *Sheets) lay(pages []*draw.Scene) {
 	}
 }
 
-// SheetsOf returns pages that are laid out already.
-func SheetsOf(name string, pages []*draw.Scene) Sheets {
-	s := Sheets{Name: name}
-	s.lay(pages)
-	return s
-}
+// Empty reports whether there is nothing to print.
+func (s Sheets) Empty() bool { return s.scenes == nil }
 
 // Page is one printed page.
 type Page struct{ scene *draw.Scene }
@@ -122,7 +119,7 @@ func (p Page) WriteSVG(w io.Writer) error { return draw.WriteSVG(w, p.scene, tru
 // asked for.
 func (s Sheets) Pages() iter.Seq[Page] {
 	return func(yield func(Page) bool) {
-		if s.scenes == nil {
+		if s.Empty() {
 			return
 		}
 		for scene := range s.scenes {
@@ -164,7 +161,7 @@ func (p Page) lacks(list []rune) []rune {
 // WritePDF writes all pages as one PDF, and returns the letters that its face
 // lacks. Sheets without a page are refused.
 func (s Sheets) WritePDF(ctx context.Context, w io.Writer, title string) (lacking string, err error) {
-	if s.scenes == nil {
+	if s.Empty() {
 		return "", fault.New(fault.Invalid, "There is nothing to print yet. %s", strings.Join(s.Trouble, " "))
 	}
 	return pdf.Write(ctx, w, title, s.scenes)

@@ -22,6 +22,9 @@ import (
 	"thenar/internal/units"
 )
 
+// MaxPhoto is the most bytes that a photograph of a try may have.
+const MaxPhoto = photo.MaxBytes
+
 // TryEntry is a try as it was noted, with what became of it.
 type TryEntry struct {
 	ID       int64

@@ -1,7 +1,6 @@
 package app
 
 import (
-	"context"
 	"errors"
 	"maps"
 	"slices"
@@ -176,16 +175,4 @@ func (w *work) keep(pl *project.Planner, is project.Document, form bool) (projec
 // letsGo reports whether a change takes out the work that a hand's plan kept.
 func letsGo(was, is project.Document, side project.Side) bool {
 	return was.Sheet.InForce(string(side)) != "" && is.Sheet.InForce(string(side)) == ""
-}
-
-// Outputs works out a document of a mitt. Where only what a try changed can't
-// be told, the outputs stand beside the error.
-func (a *App) Outputs(ctx context.Context, id int64, doc project.Document) (*project.Outputs, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
-	if err != nil {
-		return nil, err
-	}
-	pl, done := a.Planner()
-	defer done()
-	return w.outputs(pl, doc)
 }

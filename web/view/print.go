@@ -9,7 +9,6 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
-	"thenar/internal/sheet"
 )
 
 // newPrint returns the page of printed sheets, at the address action.
@@ -18,6 +17,33 @@ func newPrint(s app.Sheets, title, action string) Print {
 		Title: title, Action: action, Options: s.Options, Typed: s.Typed.Get, Faults: Faults(s.Faults), Kept: s.Kept,
 		Trouble: s.Trouble, Asks: s.Asks,
 	}
+}
+
+// newMittPrint returns the page of sheets of a mitt, at an address below it.
+func newMittPrint(id int64, s app.Sheets, title, below string) Print {
+	back := fmt.Sprintf("/mitts/%d", id)
+	p := newPrint(s, title+s.Name, back+below)
+	p.Back, p.BackName = back, s.Name
+	return p
+}
+
+// NewHandoutPrint returns the page of a mitt's handout.
+func NewHandoutPrint(id int64, s app.Sheets) Print {
+	p := newMittPrint(id, s, "Print ", "/print")
+	p.Handout, p.Keep = true, p.Action
+	p.Answers = p.Back + "/sure"
+	p.More = []Choice{{Value: p.Back + "/sizes", Words: "table of sizes"}, {Value: p.Back + "/wall", Words: "wall chart"}, {Value: "/paper/measure", Words: "measuring sheet"}, {Value: "/paper/ruler", Words: "swatch ruler"}}
+	return p
+}
+
+// NewWallPrint returns the page of a chart for the wall.
+func NewWallPrint(id int64, c app.WallChart) Print {
+	p := newMittPrint(id, c.Sheets, "Wall chart of ", "/wall")
+	p.Fields = []PrintField{{Name: "cell", Label: "Cell", Unit: "mm", Value: c.Cell}}
+	if c.View != "" {
+		p.Hidden = map[string]string{"view": c.View}
+	}
+	return p
 }
 
 // NewBlankPrint returns the page of sheets that belong to no mitt and no class.
@@ -76,15 +102,6 @@ func (p *Print) piecesFault() bool {
 		}
 	}
 	return false
-}
-
-// Ask asks about measurements before anything is printed; the answers go to an
-// address.
-func (p *Print) Ask(address string, asks []sheet.Question) {
-	p.Asks, p.Answers = asks, address
-	for _, q := range asks {
-		p.Trouble = append(p.Trouble, q.Words)
-	}
 }
 
 // Blame puts each fault of the options at its field.

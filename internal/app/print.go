@@ -1,0 +1,142 @@
+package app
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/grade"
+	"thenar/internal/paper"
+	"thenar/internal/project"
+	"thenar/internal/store"
+)
+
+// whereSure is where questions about a mitt's hand are answered.
+const whereSure = "its print page"
+
+// Handout returns the sheets of a mitt's handout. As long as there is a question
+// about its hand, that is asked instead.
+func (a *App) Handout(ctx context.Context, id int64, l Layout) (Sheets, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	if err != nil {
+		return Sheets{}, err
+	}
+	s, err := l.sheets(w.doc.Name, w.doc.Print)
+	if err != nil {
+		return Sheets{}, err
+	}
+	if asks := w.doc.Questions(); len(asks) > 0 {
+		return s, s.ask(l, asks, whereSure)
+	}
+	sheet, err := a.printable(&w, &s)
+	if err != nil {
+		return Sheets{}, err
+	}
+	s.lay(paper.Handout(sheet, s.Options))
+	return s, nil
+}
+
+// printable works a mitt out for its sheets.
+func (a *App) printable(w *work, s *Sheets) (paper.Sheet, error) {
+	pl, done := a.Planner()
+	defer done()
+	doc := w.doc
+	doc.FromLeft = s.Options.FromLeft
+	out, err := w.outputs(pl, doc)
+	if out == nil {
+		return paper.Sheet{}, fault.New(fault.Invalid, "There is no plan to print yet. In the way: %s", fault.Message(err))
+	}
+	if err != nil {
+		s.Lacks = fmt.Errorf("what a try changed: %w", err)
+	}
+	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
+}
+
+// KeepPrint keeps how the handout of a mitt is laid out.
+func (a *App) KeepPrint(ctx context.Context, id int64, options string) error {
+	kept, err := keptLayout(options)
+	if err != nil {
+		return err
+	}
+	_, err = a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
+		doc := w.doc
+		doc.Print = kept
+		return w.decision(doc)
+	})
+	return err
+}
+
+// WallChart is a chart for the wall.
+type WallChart struct {
+	Sheets
+	View string // which chart of the mitt; empty: it has no such chart
+	Cell string // the width of a cell in mm
+}
+
+// WallChart returns a chart of a mitt for the wall: the view that is asked for,
+// else the first that it has.
+func (a *App) WallChart(ctx context.Context, id int64, l Layout) (WallChart, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	if err != nil {
+		return WallChart{}, err
+	}
+	s, err := l.sheets(w.doc.Name, "")
+	if err != nil {
+		return WallChart{}, err
+	}
+	if err := unsure(w.doc.Questions(), whereSure); err != nil {
+		return WallChart{}, err
+	}
+	sheet, err := a.printable(&w, &s)
+	if err != nil {
+		return WallChart{}, err
+	}
+	c := WallChart{Sheets: s, Cell: l.Asked.Get("cell")}
+	if strings.TrimSpace(c.Cell) == "" {
+		c.Cell = "15"
+	}
+	v := chart.View(l.Asked.Get("view"))
+	if views := sheet.Out.Charts.Views(); v == "" && len(views) > 0 {
+		v = views[0]
+	}
+	if c.lay(paper.Wall(sheet, c.Options, v)); c.Empty() {
+		c.Trouble = []string{"This mitt has no such chart."}
+	} else {
+		c.View = string(v)
+	}
+	return c, nil
+}
+
+// SizeTable is a table of a mitt's design over hands and gauges.
+type SizeTable struct {
+	Sheets
+	Asked       grade.Request
+	OfOneHand   bool  // the design has counts of one hand, which may be kept
+	TableFaults error // what of Asked can't be used
+}
+
+// SizeTable returns the table of a mitt's design over the hands and gauges that
+// are asked for.
+func (a *App) SizeTable(ctx context.Context, id int64, l Layout) (SizeTable, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
+	if err != nil {
+		return SizeTable{}, err
+	}
+	s, err := l.sheets(w.doc.Name, "")
+	if err != nil {
+		return SizeTable{}, err
+	}
+	t := SizeTable{Sheets: s, OfOneHand: len(w.doc.Sheet.OfOneHand()) > 0}
+	if t.Asked, t.TableFaults = grade.Read(l.Asked.Get, w.doc.Sheet.Unit()); t.TableFaults != nil {
+		t.Trouble = []string{"There is no such table; the reason stands at its field."}
+		return t, nil
+	}
+	grid, err := grade.Table(ctx, w.doc.Sheet, t.Asked)
+	if err != nil {
+		return SizeTable{}, fault.New(fault.Invalid, "There is no table of sizes yet. In the way: %s", fault.Message(err))
+	}
+	t.lay(paper.SizeTable(t.Options, t.Name, t.Asked, grid))
+	return t, nil
+}

@@ -1,0 +1,59 @@
+package web
+
+import (
+	"bytes"
+	"net/http"
+	"strconv"
+
+	"thenar/internal/app"
+	"thenar/internal/fault"
+)
+
+// download answers with a file that follows from a mitt, for keeping.
+func (s *Server) download(kind, ending string, write func(*bytes.Buffer, *http.Request, app.Written) error) handler {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		id, err := mittID(r)
+		if err != nil {
+			return err
+		}
+		m, err := s.app.Written(r.Context(), id)
+		if err != nil {
+			return err
+		}
+		var b bytes.Buffer
+		if err := write(&b, r, m); err != nil {
+			return err
+		}
+		w.Header().Set("Content-Type", kind)
+		keepAs(w, "attachment", m.Name, ending)
+		_, err = b.WriteTo(w)
+		return err
+	}
+}
+
+// downloadChart answers with a chart as the page shows it, in one of its forms.
+func (s *Server) downloadChart(kind, format string) handler {
+	return s.download(kind, "."+format, func(b *bytes.Buffer, r *http.Request, m app.Written) error {
+		q := r.URL.Query()
+		ask := app.ChartAsk{View: q.Get("view"), Layout: q.Get("layout"), Middle: q.Get("middle"), Square: q.Get("cells") == "square"}
+		return m.Chart(r.Context(), b, format, ask)
+	})
+}
+
+// writeWords writes all instructions, or those of the rounds that the address
+// asks for: section=gusset&from=3&to=7.
+func writeWords(b *bytes.Buffer, r *http.Request, m app.Written) error {
+	q := r.URL.Query()
+	section := q.Get("section")
+	if section == "" {
+		return m.Words(b)
+	}
+	from, err := strconv.Atoi(q.Get("from"))
+	to, err2 := strconv.Atoi(q.Get("to"))
+	if err == nil && err2 == nil {
+		if found, err := m.WordsOf(b, section, from, to); found || err != nil {
+			return err
+		}
+	}
+	return fault.New(fault.Invalid, "There are no rounds %.20s to %.20s of a section %.20q in this mitt.", q.Get("from"), q.Get("to"), section)
+}
