@@ -79,3 +79,61 @@ func TestClassSetOfACommand(t *testing.T) {
 	}
 	assert.Equal(t, 10, n, "nobody waits for the rest")
 }
+
+// A class set is read in one transaction, and each student is planned once,
+// for the summary and the handout.
+func TestClassSetReadsAndPlansOnce(t *testing.T) {
+	t.Parallel()
+	const students = 12
+	a := fresh(t)
+	class := many(t, a, students)
+	for name, ask := range map[string]ClassAsk{"pages of a browser": {}, "a PDF": {PDF: true}, "pages of a command": {Layout: Layout{Final: true}}} {
+		reads, writes := a.store.Transactions()
+		plans := a.Plans().Plans
+		set, err := a.ClassSet(t.Context(), class, ask)
+		require.NoError(t, err)
+		pages, _, err := set.SVG(t.Context())
+		require.NoError(t, err)
+		assert.Greater(t, len(pages), students, name)
+		moreReads, moreWrites := a.store.Transactions()
+		assert.EqualValues(t, 1, moreReads-reads, "transactions for %s", name)
+		assert.EqualValues(t, 0, moreWrites-writes, name)
+		assert.Equal(t, students, a.Plans().Plans-plans, "plans for %s", name)
+	}
+}
+
+// A form of a class is one read and one write, and plans nothing; its page is
+// one read, and each student planned once.
+func TestClassFormsReadOnceAndWriteOnce(t *testing.T) {
+	t.Parallel()
+	a := fresh(t)
+	class := many(t, a, 3)
+	c, err := a.Class(t.Context(), class)
+	require.NoError(t, err)
+	one, err := a.Student(t.Context(), class, c.Lines[0].Student.ID)
+	require.NoError(t, err)
+	ctx := t.Context()
+	for name, do := range map[string]struct {
+		reads, writes, plans int
+		do                   func() error
+	}{
+		"the page":         {1, 0, 3, func() error { _, err := a.Class(ctx, class); return err }},
+		"a student's page": {1, 0, 1, func() error { _, err := a.Student(ctx, class, one.ID); return err }},
+		"the list":         {1, 0, 0, func() error { _, _, err := a.Classes(ctx); return err }},
+		"a student saved": {1, 1, 0, func() error {
+			unsaved, err := a.SaveStudent(ctx, class, one.ID, one.Stamp, Texts{"name": "Ada"})
+			assert.Nil(t, unsaved)
+			return err
+		}},
+		"a student moved": {1, 1, 0, func() error { return a.MoveStudent(ctx, class, one.ID, 1) }},
+		"the class saved": {1, 1, 0, func() error { _, err := a.SaveClass(ctx, class, c.Stamp, Texts{"place": "the barn"}); return err }},
+		"a layout kept":   {1, 1, 0, func() error { return a.KeepClassPrint(ctx, class, "large=1") }},
+	} {
+		reads, writes := a.store.Transactions()
+		plans := a.Plans().Plans
+		require.NoError(t, do.do(), name)
+		moreReads, moreWrites := a.store.Transactions()
+		assert.EqualValues(t, []int64{int64(do.reads), int64(do.writes)}, []int64{moreReads - reads, moreWrites - writes}, "reads and writes of %s", name)
+		assert.Equal(t, do.plans, a.Plans().Plans-plans, "plans of %s", name)
+	}
+}
