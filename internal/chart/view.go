@@ -59,6 +59,15 @@ func (v View) Listed() string { return v.info().names }
 // Title is what stands over the view on paper.
 func (v View) Title() string { return v.info().title }
 
+// Turned is the view in which the tube is turned to a column: a cut one shows too
+// little for that, and the hand all round has what it shows.
+func (v View) Turned() View {
+	if v.Cut() {
+		return TubeView
+	}
+	return v
+}
+
 // Cut reports whether the view shows only a gusset and the hand's columns next
 // to it.
 func (v View) Cut() bool { return v.info().cut }

@@ -5,7 +5,7 @@ import "thenar/internal/stitch"
 // ribbedCuff is the ribbing. Where no plain round follows, not even of the
 // hand, its last round brings the cuff to the hand's count.
 func (p *Plan) ribbedCuff() stitch.Section {
-	s := stitch.Section{Part: stitch.Cuff, About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib}}
+	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib}}
 	for r := 1; r <= p.Cuff.Rounds; r++ {
 		ops := ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
 		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
@@ -24,7 +24,7 @@ func (p *Plan) plainCuff() stitch.Section { return p.plainCuffUntil("the bone at
 func (p *Plan) plainCuffAlone() stitch.Section { return p.plainCuffUntil("the wrist") }
 
 func (p *Plan) plainCuffUntil(place string) stitch.Section {
-	s := stitch.Section{Part: stitch.CuffPlain, About: stitch.About{Until: place}}
+	s := stitch.Section{Part: stitch.CuffPlain, Rounds: make([]stitch.Round, 0, p.Cuff.PlainRounds), About: stitch.About{Until: place}}
 	for r := 1; r <= p.Cuff.PlainRounds; r++ {
 		ops := times(nil, stitch.Knit, p.Body.Stitches.N)
 		if r == 1 {

@@ -21,7 +21,7 @@ func (p *Plan) handToTop() stitch.Section {
 // handAlone goes from the cuff to the top, without a thumb. It may follow the
 // ribbing, and round 1 brings the cuff to the hand's count.
 func (p *Plan) handAlone() stitch.Section {
-	s := stitch.Section{Part: stitch.Hand, About: p.handFit()}
+	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Even: true}
 		if r == 1 && p.Cuff.JoinsAbove && p.Cuff.Change != 0 {
@@ -38,7 +38,7 @@ func (p *Plan) handAlone() stitch.Section {
 // aside and casts on the bridge; the made stitches that stay on the hand stand
 // on both sides of it.
 func (p *Plan) dividedHand() stitch.Section {
-	s := stitch.Section{Part: stitch.Hand, About: p.handFit()}
+	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	plain := p.Body.RoundsAbove - p.Body.EdgingRounds
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		var round stitch.Round

@@ -54,7 +54,7 @@ func (p *Plan) thumbInside() *stitch.Digit {
 // the thumb has its own count.
 func (p *Plan) thumbBelow(plain, change int) stitch.Section {
 	t := &p.Thumb
-	s := stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}}
+	s := stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: make([]stitch.Round, 0, max(t.Rounds, 1))}
 	s.Rounds = append(s.Rounds, p.pickUpRound())
 	n, left, lead := t.FirstRound, t.Decreased, t.PickedUp
 	for r := 2; r <= min(plain, t.Rounds); r++ {

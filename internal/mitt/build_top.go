@@ -21,7 +21,10 @@ func (p *Plan) topAlone() stitch.Section { return p.topFrom(2, 0) }
 // k2tog before the next, and the beginning of its round moved on by shift.
 func (p *Plan) topFrom(side, shift int) stitch.Section {
 	t := p.Top
-	s := stitch.Section{Part: stitch.Top, Shift: shift, About: stitch.About{Until: "the tip of the longest finger"}}
+	s := stitch.Section{
+		Part: stitch.Top, Shift: shift, Rounds: make([]stitch.Round, 0, t.Rounds),
+		About: stitch.About{Until: "the tip of the longest finger"},
+	}
 	if len(t.DecreaseRounds) > 0 {
 		s.About.Shaping = &stitch.Shaping{Rounds: t.DecreaseRounds, From: t.Stitches, To: t.End, Step: -4}
 	}

@@ -8,6 +8,16 @@ import (
 	"thenar/internal/hand"
 )
 
+// Kind is the kind of mitt.
+type Kind string
+
+// The kinds that are planned.
+const (
+	Fingerless Kind = "fingerless"
+	Mitten     Kind = "mitten"
+	Thumbless  Kind = "mitten_without_thumb"
+)
+
 // kindInfo is all in which one kind of mitt differs from another: its line of
 // the table is the only place that asks for the kind.
 type kindInfo struct {

@@ -9,16 +9,6 @@ import (
 	"thenar/internal/units"
 )
 
-// Kind is the kind of mitt.
-type Kind string
-
-// The kinds that are planned.
-const (
-	Fingerless Kind = "fingerless"
-	Mitten     Kind = "mitten"
-	Thumbless  Kind = "mitten_without_thumb"
-)
-
 // Request is what a plan is made from: what the person measured and decided.
 // Zero lengths and nil eases are filled with the defaults below.
 type Request struct {

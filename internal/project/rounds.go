@@ -71,7 +71,7 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 		return nil, nil, fault.New(fault.Invalid, "The rounds of the %s are no number that can be fixed.", c.Section.Words())
 	}
 	edits := []chart.Edit{fix(n, strconv.Itoa(len(out)))}
-	if c.Section == stitch.Gusset {
+	if c.Section.Marked() {
 		edits = append(edits, listed(increases(out)))
 	}
 	return out, edits, nil
@@ -136,7 +136,7 @@ func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitc
 		}
 	}
 	switch {
-	case c.Section != stitch.Gusset || at < 0:
+	case !c.Section.Marked() || at < 0:
 		return nil, nil, fault.New(fault.Invalid, "Round %d of the %s has no increase to move.", c.Round, c.Section.Words())
 	case c.To < 1 || c.To > len(rounds):
 		return nil, nil, fault.New(fault.Invalid, "The gusset has rounds 1 to %d: its increases stay there.", len(rounds))

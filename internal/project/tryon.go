@@ -163,7 +163,7 @@ func (pl *Planner) withWork(d Document, was *mitt.Plan, at tryon.Place, accepted
 // edits are those of a correction for work at a place: below the gusset its
 // base is not yet anywhere.
 func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
-	if at.Nth > 0 && at.Part != stitch.Cuff && at.Part != stitch.CuffPlain {
+	if at.Nth > 0 && !at.Part.Passing() {
 		return c.Edits
 	}
 	var list []tryon.Edit
@@ -177,10 +177,10 @@ func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
 
 // gussetRound is the round of the gusset up to which it is knitted.
 func gussetRound(at tryon.Place, p *mitt.Plan) int {
-	switch at.Part {
-	case "", stitch.Cuff, stitch.CuffPlain:
+	switch {
+	case !at.Begun(), at.Part.Passing():
 		return 0
-	case stitch.Gusset:
+	case at.Part.Marked():
 		return at.Round
 	}
 	return p.Gusset.Rounds.N

@@ -16,7 +16,7 @@ import (
 func twoSets() stitch.Mitt {
 	division := stitch.Round{Ops: join(ops(3, stitch.Hold), ops(3, stitch.CastOn), ops(9, stitch.Knit)), Lead: 6}
 	division.Keep(stitch.ThumbSet)
-	parting := stitch.Round{Ops: join(ops(5, stitch.Knit), ops(2, stitch.Hold), ops(1, stitch.Knit), ops(2, stitch.Hold), ops(2, stitch.Knit)), Lead: 3}
+	parting := stitch.Round{Ops: join(ops(5, stitch.Knit), ops(2, stitch.Hold), ops(2, stitch.Knit), ops(2, stitch.Hold), ops(1, stitch.Knit)), Lead: 3}
 	parting.Keep("index")
 	return stitch.Mitt{Sections: []stitch.Section{
 		{

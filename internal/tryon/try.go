@@ -31,23 +31,44 @@ const (
 	Thumb   Zone = "thumb"
 )
 
+// zones is the table of zones: the part in which each can be felt first, and
+// whether that part has to be whole.
+var zones = []struct {
+	zone  Zone
+	from  stitch.Part
+	whole bool
+}{
+	{Cuff, stitch.Cuff, false},
+	{Gusset, stitch.Gusset, false},
+	{Parting, stitch.Gusset, true},
+	{Hand, stitch.Hand, false},
+	{Thumb, stitch.Thumb, false},
+}
+
 // Zones returns all zones, from the cast-on up.
-func Zones() []Zone { return []Zone{Cuff, Gusset, Parting, Hand, Thumb} }
+func Zones() []Zone {
+	list := make([]Zone, len(zones))
+	for i, z := range zones {
+		list[i] = z.zone
+	}
+	return list
+}
 
 // KnittedZones returns the zones that can be felt while the work is in part p.
-// Once all rounds of the gusset are knitted (whole), Parting is among them.
+// Once all rounds of the part are knitted (whole), what needs that is among
+// them. A part that is not known is taken for the hand.
 func KnittedZones(p stitch.Part, whole bool) []Zone {
-	switch {
-	case p == stitch.Cuff, p == stitch.CuffPlain:
-		return []Zone{Cuff}
-	case p == stitch.Gusset && whole:
-		return []Zone{Cuff, Gusset, Parting}
-	case p == stitch.Gusset:
-		return []Zone{Cuff, Gusset}
-	case p == stitch.Thumb:
-		return Zones()
+	order := p.Order()
+	if order == 0 {
+		order = stitch.Hand.Order()
 	}
-	return []Zone{Cuff, Gusset, Parting, Hand}
+	var list []Zone
+	for _, z := range zones {
+		if from := z.from.Order(); from < order || from == order && (whole || !z.whole) {
+			list = append(list, z.zone)
+		}
+	}
+	return list
 }
 
 // Words returns the zone's name as it is shown to people.

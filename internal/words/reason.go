@@ -65,7 +65,7 @@ func (r *reasons) add(n mitt.Number, why string) {
 func (r *reasons) put(n mitt.Number, value, why string) {
 	part, said := n.Part(), n.Said()
 	if !r.p.Thumbed() {
-		if part == stitch.Gusset {
+		if part.Marked() {
 			part = stitch.Hand
 		}
 		if n == mitt.RoundsAboveGusset {

@@ -95,9 +95,9 @@ function tellTop(form) {
 }
 
 // topOf is what is told after a round of a section; tops are the texts after
-// each round of the gusset, from none on.
+// each round of the gusset, from none on, under the name of that section.
 export function topOf(tops, section, round) {
-  return section === "gusset" && /^\s*[1-9]\d*\s*$/.test(round) ? (tops[Number(round)] ?? "") : "";
+  return /^\s*[1-9]\d*\s*$/.test(round) ? (tops[section]?.[Number(round)] ?? "") : "";
 }
 
 // knitted tells whether a zone is knitted with the work after a round of a

@@ -69,7 +69,7 @@ test("a try asks about what is knitted", () => {
 });
 
 test("the top of the gusset is told for the round that is named", () => {
-  const tops = ["six", "four", "two"];
+  const tops = { gusset: ["six", "four", "two"] };
   assert.equal(topOf(tops, "gusset", "1"), "four");
   assert.equal(topOf(tops, "gusset", " 2 "), "two");
   for (const round of ["", "0", "3", "1.5", "-1", "x"]) assert.equal(topOf(tops, "gusset", round), "", round);

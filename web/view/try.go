@@ -156,7 +156,7 @@ func (t Tries) Tops() []string {
 // ahead is what of Tops is true where the form says that the work stands.
 func (t Tries) ahead(tops []string) string {
 	n, err := strconv.Atoi(t.Form.Try.Round)
-	if err != nil || n < 1 || n >= len(tops) || t.Form.Try.Section != string(stitch.Gusset) {
+	if err != nil || n < 1 || n >= len(tops) || !stitch.Part(t.Form.Try.Section).Marked() {
 		return ""
 	}
 	return tops[n]

@@ -250,7 +250,7 @@ export class Editor {
 
   turn() {
     const at = this.model.anchor(this.cursor.y, this.cursor.x);
-    if (at) this.ask({ view: this.model.data.view === "gusset" ? "hand" : this.model.data.view, middle: at.column });
+    if (at) this.ask({ view: this.root.dataset.turned, middle: at.column });
   }
 
   // ask shows another view: the address says which, so that it can be kept.
