@@ -252,7 +252,7 @@ func (p *parser) intervals(path string) error {
 	if err != nil {
 		return err
 	}
-	inner := strings.TrimSpace(strings.Trim(strings.TrimSpace(string(raw)), "[]"))
+	inner := strings.TrimSuffix(strings.TrimPrefix(string(raw), "["), "]")
 	var parts []string
 	for _, part := range strings.Split(inner, ",") {
 		part = strings.TrimSpace(part)

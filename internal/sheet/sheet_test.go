@@ -158,6 +158,7 @@ func TestRefused(t *testing.T) {
 		"gigantic count":    {valid(`,"pins":{"held":99999999999999999999999}`), "pins.held: is 99999999999999999999999; write a whole number from"},
 		"base of 9":         {valid(`,"pins":{"gusset_base":9}`), "pins.gusset_base: is 9; write a whole number from 1 to 8"},
 		"rhythm of 1":       {valid(`,"pins":{"rhythm":1}`), "pins.rhythm: is 1"},
+		"list in a list":    {valid(`,"pins":{"rhythm":[[2]]}`), "pins.rhythm: is [[2]]; write a whole number such as 3, or a list such as [2, 3]"},
 		"round 0":           {valid(`,"pins":{"increase_rounds":[0,3]}`), "pins.increase_rounds: is 0, 3; write the rounds, from the first to the last"},
 		"first in no round": {valid(`,"pins":{"first_increase":0}`), "pins.first_increase: is 0; write a whole number from 1 to 1500"},
 		"format":            {valid(`,"format":"thenar/sheet@2"`), "format: is \"thenar/sheet@2\""},

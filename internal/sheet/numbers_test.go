@@ -1,0 +1,63 @@
+package sheet
+
+import (
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// Every number that can be fixed is read from a sheet, refused by its path, and
+// goes through JSON.
+func TestEveryNumberIsReadAndWritten(t *testing.T) {
+	for _, n := range mitt.Fixable() {
+		low, high := n.Range()
+		s := Sheet{"format": Format, n.Path(): strconv.Itoa(low)}
+		if n.List() {
+			s[n.Path()] += ", " + strconv.Itoa(low+2)
+		}
+		require.True(t, Known(n.Path()), "%s", n)
+		pins, err := s.Pins()
+		require.NoError(t, err)
+		assert.True(t, pins.Fixed(n), "%s is not read", n)
+		again, err := Parse(s.JSON())
+		require.NoError(t, err)
+		assert.Equal(t, s, again, "%s", n)
+		wrong := []int{low - 1, high + 1}
+		if n.Measure() == mitt.Between {
+			wrong = wrong[:1] // the engine bounds an interval from above
+		}
+		for _, v := range wrong {
+			_, err = Sheet{n.Path(): strconv.Itoa(v)}.Pins()
+			assert.ErrorContains(t, err, n.Path()+": is "+strconv.Itoa(v), "%s", n)
+		}
+	}
+}
+
+// Every number that is kept of what is knitted is written into a sheet and read
+// from it.
+func TestEveryKnittedNumberIsReadAndWritten(t *testing.T) {
+	was := mitt.Worked{Part: stitch.Thumb, Round: 3}
+	for i, n := range mitt.Knittable() {
+		if list := was.Numbers(n); list != nil {
+			*list = []int{i + 1, i + 3}
+		} else {
+			*was.Number(n) = i + 1
+		}
+	}
+	s := Sheet{}
+	s.Knit(&was, "left")
+	for _, n := range mitt.Knittable() {
+		path := join(pathWorked, n.Key())
+		assert.True(t, Known(path) && s.Given(path) != "", "%s is not written", n)
+	}
+	again, err := Parse(s.JSON())
+	require.NoError(t, err)
+	is, _, ok := again.Knitted()
+	require.True(t, ok)
+	assert.Equal(t, was, *is)
+}
