@@ -59,6 +59,9 @@ func (s *Store) commit(ctx context.Context, tx *txn, id int64, c Change) (Commit
 			return done, err
 		}
 	}
+	if err := c.Base.check(ctx, tx, id, at); err != nil {
+		return done, err
+	}
 	if c.Document != nil {
 		saved, err := at.has(ctx, tx, id, c.After, c.Document)
 		if err != nil {
@@ -72,9 +75,6 @@ func (s *Store) commit(ctx context.Context, tx *txn, id int64, c Change) (Commit
 		if err := c.answerable(ctx, tx, id, at); err != nil {
 			return done, err
 		}
-	}
-	if err := c.Base.check(ctx, tx, id, at); err != nil {
-		return done, err
 	}
 	return done, s.add(ctx, tx, id, c, at, &done)
 }
