@@ -106,7 +106,7 @@ func TestWhatARequestTakes(t *testing.T) {
 	check("opening a try", taken{reads: 1, plans: 6}, func() {
 		page := a.get(try)
 		fine(page)
-		answer = page.fields("#verdict-form")
+		answer = page.fields("#answer-form")
 	})
 	answer.Set("how", "on")
 	answer.Del("keep")
