@@ -107,3 +107,32 @@ func TestBadStrokes(t *testing.T) {
 	assert.Equal(t, http.StatusBadRequest, a.post(path+"/chart", url.Values{"undo": {"true"}}).status, "a form is no stroke")
 	assert.Contains(t, a.get(path+"/chart").body, `"revision":1`, "nothing was written")
 }
+
+// After a stroke the page is sent what follows from the chart, as a whole answer
+// has it, and nothing of what it drops: the hand, the fit, and the chart that
+// stands already.
+func TestAnswerToAStrokeIsSmall(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	at := a.sample()
+	stroke := `{"after":1,"edits":[{"section":"gusset","round":3,"column":"A1","layer":"stitch","value":"p"},{"section":"gusset","round":3,"column":"A1","layer":"colour","value":"b"}]}`
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", stroke).status)
+	form := a.get(at).form()
+	whole, small := a.post(at+"/preview?view=gusset", form), a.post(at+"/preview?view=gusset&after=stroke", form)
+	require.Equal(t, http.StatusOK, small.status)
+	part := func(got answer, selector string) string {
+		t.Helper()
+		is, err := got.doc().Find(selector).Html()
+		require.NoError(t, err)
+		require.NotEmpty(t, is, selector)
+		return strings.TrimSpace(is)
+	}
+	for _, same := range []string{`[data-fragment="plan"]`, `[data-fragment="words"]`, "#answer-state"} {
+		assert.Equal(t, part(whole, same), part(small, same), same)
+	}
+	assert.Equal(t, part(whole, `[data-fragment="chart"] .key`), part(small, `[data-fragment="key"]`))
+	assert.Contains(t, part(small, `[data-fragment="plan"]`), "colour", "the yarn is counted by colour")
+	assert.Equal(t, 3, small.doc().Find("[data-fragment]").Length())
+	assert.Less(t, len(small.body), len(whole.body)/5)
+	t.Logf("%d bytes of %d", len(small.body), len(whole.body))
+}

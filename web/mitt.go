@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"time"
 
-	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/app"
@@ -104,13 +103,10 @@ func saved(w http.ResponseWriter, r *http.Request, id, revision int64, err error
 	return toMitt(w, r, id, below)
 }
 
-// preview answers a change of the form with the parts of the page that
-// follow from it. Nothing is saved.
+// preview answers a change of the form with the parts of the page that follow
+// from it; after a stroke, with those that follow from the chart. Nothing is
+// saved.
 func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
-	return s.previewed(w, r, view.Fragments)
-}
-
-func (s *Server) previewed(w http.ResponseWriter, r *http.Request, parts func(view.Answer) templ.Component) error {
 	id, form, err := typed(r)
 	if err != nil {
 		return err
@@ -120,7 +116,10 @@ func (s *Server) previewed(w http.ResponseWriter, r *http.Request, parts func(vi
 		return err
 	}
 	s.logDegraded(r.Context(), m.Lacks)
-	return page(w, r, http.StatusOK, parts(view.AnswerOf(m, chartAsk(r))))
+	if r.URL.Query().Get("after") == "stroke" {
+		return page(w, r, http.StatusOK, view.StrokeFragments(view.AfterStroke(m, chartAsk(r))))
+	}
+	return page(w, r, http.StatusOK, view.Fragments(view.AnswerOf(m, chartAsk(r))))
 }
 
 func (s *Server) sheetJSON(w http.ResponseWriter, r *http.Request) error {

@@ -73,6 +73,7 @@ class Measure {
     this.asking = false;
     this.again = false;
     this.painted = true; // all that is asked again comes from strokes
+    this.owed = false; // an answer to the form did not come: the next has all parts
     this.unsaved = false;
     this.outbox = outboxOf(form, this);
     this.timer = 0;
@@ -99,7 +100,8 @@ class Measure {
   }
 
   // ask has one question under way; what changes meanwhile is asked next.
-  // After a stroke the chart stands already: only what follows from it is new.
+  // After a stroke the chart stands already: only the parts that follow from it
+  // are asked for.
   async ask(painted = false) {
     if (this.asking) {
       this.again = true;
@@ -109,9 +111,16 @@ class Measure {
     this.busy(true);
     this.painted = true;
     const number = ++this.asked;
+    const query = new URLSearchParams(location.search);
+    const parts = painted && !this.owed;
+    if (parts) query.set("after", "stroke");
+    else this.owed = true;
     try {
-      const reply = await fetch(this.form.dataset.preview + location.search, { method: "POST", body: this.body() });
-      if (reply.ok) this.show(number, await reply.text(), painted);
+      const reply = await fetch(`${this.form.dataset.preview}?${query}`, { method: "POST", body: this.body() });
+      if (reply.ok) {
+        this.show(number, await reply.text(), parts);
+        if (!parts) this.owed = false;
+      }
     } catch {
       // The save says that there is no connection.
     }
@@ -128,8 +137,9 @@ class Measure {
     this.document.getElementById("main").setAttribute("aria-busy", String(asking));
   }
 
-  // show puts an answer's parts in their places, unless a newer one stands.
-  show(number, html, painted) {
+  // show puts an answer's parts in their places, unless a newer one stands. Of
+  // all that there are, one that did not come is no longer right.
+  show(number, html, parts) {
     if (number < this.shown) return;
     this.shown = number;
     const answer = new DOMParser().parseFromString(html, "text/html");
@@ -138,16 +148,13 @@ class Measure {
     const focus = this.holdFocus();
     const names = fragments.map((f) => f.dataset.fragment);
     for (const place of this.document.querySelectorAll("[data-fragment]")) {
-      place.classList.toggle("stale", !names.includes(place.dataset.fragment));
+      if (!parts) place.classList.toggle("stale", !names.includes(place.dataset.fragment));
     }
     for (const fragment of fragments) {
-      const place = this.document.querySelector(`main [data-fragment="${fragment.dataset.fragment}"]`);
-      if (painted && fragment.dataset.fragment === "chart") {
-        place?.querySelector(".key")?.replaceChildren(...(fragment.querySelector(".key")?.childNodes ?? []));
-        continue;
-      }
+      const name = fragment.dataset.fragment;
+      const place = this.document.querySelector(name === "key" ? "main .chart .key" : `main [data-fragment="${name}"]`);
       place?.replaceChildren(...fragment.childNodes);
-      if (place && fragment.dataset.fragment === "chart") {
+      if (place && name === "chart") {
         events.swapped.tell({ root: place });
       }
     }

@@ -61,7 +61,7 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
 	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords()}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit()})
-	c.SVG, c.Key, c.Page = SVG(scene, false), SVG(picture.Key(g, c.Symbols, keyWidth), false), g.Page()
+	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
 	c.Page.CellWidth, c.Page.CellHeight = at.CellWidth, at.CellHeight
 	for i, op := range c.Page.Ops {
@@ -81,6 +81,11 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
 	}
 	return c
+}
+
+// chartKey draws the key of a chart.
+func chartKey(g chart.Grid, symbols picture.Convention) string {
+	return SVG(picture.Key(g, symbols, keyWidth), false)
 }
 
 // shapes are what the pointer can do.

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"thenar/internal/app"
+	"thenar/internal/fault"
 	"thenar/internal/project"
 )
 
@@ -61,8 +62,25 @@ func AnswerOf(m app.Mitt, ask ChartAsk) Answer {
 		c.Mitt = m.Created.Format(time.RFC3339Nano)
 		c.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
 	}
-	for _, field := range m.Faults {
+	a.put(m.Faults)
+	return a
+}
+
+// AfterStroke is AnswerOf for a page whose chart was painted: hand, fit and
+// plan are as they were, and the chart stands as its script has drawn it. Only
+// its key is drawn anew.
+func AfterStroke(m app.Mitt, ask ChartAsk) Answer {
+	a, _ := undrawn(m.Doc, m.Out, m.Fault)
+	if m.Out != nil {
+		a.Chart.Key = chartKey(m.Out.Grid(ask.Options), Symbols(m.Doc))
+	}
+	a.put(m.Faults)
+	return a
+}
+
+// put puts messages at their fields.
+func (a Answer) put(faults fault.Fields) {
+	for _, field := range faults {
 		a.Faults[field.Path] = field.Message
 	}
-	return a
 }

@@ -19,6 +19,17 @@ import (
 
 // NewAnswer turns outputs, or what was in their way, into what a page shows.
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
+	a, options := undrawn(doc, out, err)
+	if out != nil {
+		a.Drawing = SVG(picture.Hand(out.Plan, options), false)
+		a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
+		a.Chart = newChart(doc, out, ask)
+	}
+	return a
+}
+
+// undrawn is NewAnswer without what is drawn of a plan.
+func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, picture.HandOptions) {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[mitt.Number]string{},
 		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc),
@@ -39,16 +50,13 @@ func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err err
 			options.Example = true
 			a.Drawing = SVG(picture.Bare(picture.Example(), nil, options), false)
 		}
-		return a
+		return a, options
 	}
 	a.fill(out.Plan.Filled)
 	for _, d := range out.Plan.Defaults {
 		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From, d.Source}
 	}
-	a.Drawing = SVG(picture.Hand(out.Plan, options), false)
-	a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
-	a.Chart = newChart(doc, out, ask)
-	return a
+	return a, options
 }
 
 // letGo is what lets go of the work that a mitt's plan keeps: its own, or, where
