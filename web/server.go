@@ -47,9 +47,9 @@ const (
 	stopTime   = 5 * time.Second
 )
 
-// seldom lets garbage grow to so many per cent of what is in use before it is
-// swept: an answer leaves much and keeps nothing, and little is in use.
-const seldom = 200
+// gcPercent lets garbage grow to twice what is in use before it is collected:
+// requests allocate much and retain little.
+const gcPercent = 200
 
 // bounded is the server of an app: whoever is too slow to ask or to listen is
 // cut off, so that nobody can hold the door. The times for a body and an answer
@@ -69,13 +69,13 @@ func Serve(ctx context.Context, ln net.Listener, a *app.App, log io.Writer, door
 }
 
 func (s *Server) serve(ctx context.Context, ln net.Listener) error {
-	defer debug.SetGCPercent(debug.SetGCPercent(seldom))
+	defer debug.SetGCPercent(debug.SetGCPercent(gcPercent))
 	ctx, stop := context.WithCancel(ctx)
 	server := bounded(s, headerTime)
-	var silent silent
-	server.ConnState = silent.look
+	var idle idleConns
+	server.ConnState = idle.track
 	server.RegisterOnShutdown(func() { close(s.stopping) })
-	server.RegisterOnShutdown(silent.leave)
+	server.RegisterOnShutdown(idle.close)
 	var daily sync.WaitGroup
 	daily.Go(func() {
 		if err := s.app.Savable(ctx); err != nil && ctx.Err() == nil {
@@ -103,37 +103,37 @@ func (s *Server) serve(ctx context.Context, ln net.Listener) error {
 	return <-done
 }
 
-// silent are the connections on which nothing was asked yet: browsers open
+// idleConns are the connections on which nothing was asked yet: browsers open
 // some ahead, and a server that stops would wait for them.
-type silent struct {
-	mu   sync.Mutex
-	of   map[net.Conn]bool
-	left bool
+type idleConns struct {
+	mu     sync.Mutex
+	conns  map[net.Conn]bool
+	closed bool
 }
 
-// look is told of every connection what becomes of it.
-func (s *silent) look(c net.Conn, state http.ConnState) {
+// track is told of every connection what becomes of it.
+func (s *idleConns) track(c net.Conn, state http.ConnState) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	switch {
 	case state != http.StateNew:
-		delete(s.of, c)
-	case s.left:
+		delete(s.conns, c)
+	case s.closed:
 		c.Close()
 	default:
-		if s.of == nil {
-			s.of = map[net.Conn]bool{}
+		if s.conns == nil {
+			s.conns = map[net.Conn]bool{}
 		}
-		s.of[c] = true
+		s.conns[c] = true
 	}
 }
 
-// leave closes them, and those that come after.
-func (s *silent) leave() {
+// close closes them, and those that come after.
+func (s *idleConns) close() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.left = true
-	for c := range s.of {
+	s.closed = true
+	for c := range s.conns {
 		c.Close()
 	}
 }

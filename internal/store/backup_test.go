@@ -51,8 +51,7 @@ func TestBackupWhileSaving(t *testing.T) {
 		m, err := copied.Load(t.Context(), id)
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, m.Revision, before)
-		history, err := copied.History(t.Context(), id)
-		require.NoError(t, err)
+		history := read(t, copied, id, Wants{History: true}).History
 		assert.Len(t, history, int(m.Revision))
 	}
 	close(stop)

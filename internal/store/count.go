@@ -2,8 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
-	"errors"
 	"time"
 
 	"thenar/internal/fault"
@@ -59,27 +57,4 @@ func scanCount(row interface{ Scan(...any) error }) (c Count, err error) {
 	}
 	c.At, err = parseTime(at)
 	return c, err
-}
-
-// LastCount is the last count of one hand; ok is false where none was noted.
-func (s *Store) LastCount(ctx context.Context, mitt int64, side string) (c Count, ok bool, err error) {
-	defer fault.Wrap(&err, "store.LastCount(%d, %s)", mitt, side)
-	err = s.read(ctx, func(tx *txn) error {
-		c, err = scanCount(tx.QueryRowContext(ctx, counts+` WHERE c.mitt = ? AND c.side = ? ORDER BY c.id DESC LIMIT 1`, mitt, side))
-		return err
-	})
-	if errors.Is(err, sql.ErrNoRows) {
-		return Count{}, false, nil
-	}
-	return c, err == nil, err
-}
-
-// Counts lists all counts of one hand from the first on.
-func (s *Store) Counts(ctx context.Context, mitt int64, side string) (list []Count, err error) {
-	defer fault.Wrap(&err, "store.Counts(%d, %s)", mitt, side)
-	err = s.read(ctx, func(tx *txn) error {
-		list, err = collect(ctx, tx, func(rows *sql.Rows) (Count, error) { return scanCount(rows) }, counts+` WHERE c.mitt = ? AND c.side = ? ORDER BY c.id`, mitt, side)
-		return err
-	})
-	return list, err
 }

@@ -102,7 +102,7 @@ func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 }
 
 func (s *Store) load(ctx context.Context, tx *txn, id int64) (Mitt, error) {
-	m, err := head(ctx, tx, id)
+	m, err := readMitt(ctx, tx, id)
 	if err != nil {
 		return Mitt{}, err
 	}

@@ -67,8 +67,7 @@ func TestSave(t *testing.T) {
 	assert.Equal(t, c, m.Document)
 	assert.Equal(t, marksOf(purl(1, 1)...), m.Marks)
 
-	history, err := s.History(t.Context(), id)
-	require.NoError(t, err)
+	history := read(t, s, id, Wants{History: true}).History
 	at := time.Date(2024, 2, 29, 22, 59, 59, 123456789, time.UTC)
 	assert.Equal(t, []Revision{
 		{1, at, "decision", ""},
@@ -125,8 +124,8 @@ func TestUnknownMitt(t *testing.T) {
 		"Draw(7, do)":   func() error { _, err := s.Append(t.Context(), 7, 0, purl(1, 1)); return err },
 		"Draw(7, undo)": func() error { _, err := s.Undo(t.Context(), 7, 0); return err },
 		"Draw(7, redo)": func() error { _, err := s.Redo(t.Context(), 7, 0); return err },
-		"History":       func() error { _, err := s.History(t.Context(), 7); return err },
-		"At":            func() error { _, err := s.At(t.Context(), 7, 1); return err },
+		"ReadWork":      func() error { _, err := s.ReadWork(t.Context(), 7, Wants{History: true}); return err },
+		"Commit":        func() error { _, err := s.Commit(t.Context(), 7, Change{}); return err },
 		"Since":         func() error { _, err := s.Since(t.Context(), 7, 1); return err },
 		"Name":          func() error { return s.Name(t.Context(), 7, 1, "x") },
 	} {

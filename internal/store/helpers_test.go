@@ -46,6 +46,19 @@ func mittIn(t *testing.T, s *Store) int64 {
 	return id
 }
 
+// read reads a mitt with what is wanted beside it.
+func read(t *testing.T, s *Store, id int64, wants Wants) *Work {
+	t.Helper()
+	w, err := s.ReadWork(t.Context(), id, wants)
+	require.NoError(t, err)
+	return &w
+}
+
+// earlier wants a mitt as it stood at a revision, with its marks.
+func earlier(revision int64) Wants {
+	return Wants{Earlier: []Pick{func(Work) (int64, bool) { return revision, true }}}
+}
+
 // cell is an edit of one cell of the gusset.
 func cell(round, column int, layer chart.Layer, value string) chart.Edit {
 	return chart.Edit{Section: stitch.Gusset, Round: round, Column: fmt.Sprintf("A%d", column), Layer: layer, Value: value}

@@ -16,23 +16,6 @@ type Revision struct {
 	Name     string    // of the moment, if it was given one
 }
 
-// History lists all revisions of a mitt from the first to the newest;
-// fault.NotFound where there is no such mitt.
-func (s *Store) History(ctx context.Context, id int64) (history []Revision, err error) {
-	defer fault.Wrap(&err, "store.History(%d)", id)
-	err = s.read(ctx, func(tx *txn) error {
-		history, err = readHistory(ctx, tx, id)
-		if err == nil && len(history) == 0 {
-			err = missing(id)
-		}
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	return history, nil
-}
-
 func readHistory(ctx context.Context, tx *txn, id int64) ([]Revision, error) {
 	return collect(ctx, tx, scanRevision, `
 		SELECT revision, at, kind, coalesce(
@@ -51,30 +34,6 @@ func scanRevision(rows *sql.Rows) (r Revision, err error) {
 	}
 	r.At, err = parseTime(at)
 	return r, err
-}
-
-// At reads a mitt as it stood at a revision; fault.NotFound where there was
-// none.
-func (s *Store) At(ctx context.Context, id, revision int64) (m Mitt, err error) {
-	defer fault.Wrap(&err, "store.At(%d, %d)", id, revision)
-	err = s.read(ctx, func(tx *txn) error {
-		if m, err = head(ctx, tx, id); err != nil {
-			return err
-		}
-		if revision < 1 || revision > m.Revision {
-			return noRevision(revision, m.Revision)
-		}
-		if m, err = at(ctx, tx, m, revision); err != nil {
-			return err
-		}
-		r, err := replay(ctx, tx, id, revision)
-		m.Marks = r.marks
-		return err
-	})
-	if err != nil {
-		return Mitt{}, err
-	}
-	return m, nil
 }
 
 func noRevision(revision, newest int64) error {

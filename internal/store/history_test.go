@@ -101,20 +101,18 @@ func TestMoments(t *testing.T) {
 		want = append(want, now)
 	}
 	for i := 1; i <= 9; i++ {
-		m, err := s.At(t.Context(), id, int64(i))
-		require.NoError(t, err)
+		m := read(t, s, id, earlier(int64(i))).At(int64(i))
+		require.NotNil(t, m)
 		assert.Equal(t, want[i], m.Marks, i)
 		assert.EqualValues(t, i, m.Revision)
 	}
 	for _, i := range []int64{0, 10} {
-		_, err := s.At(t.Context(), id, i)
-		assert.Equal(t, fault.NotFound, fault.KindOf(err))
+		assert.Nil(t, read(t, s, id, earlier(i)).At(i))
 		assert.Equal(t, fault.NotFound, fault.KindOf(s.Name(t.Context(), id, i, "x")))
 	}
 	require.NoError(t, s.Name(t.Context(), id, 4, "before the class"))
 	require.NoError(t, s.Name(t.Context(), id, 4, "the class’s own"))
-	history, err := s.History(t.Context(), id)
-	require.NoError(t, err)
+	history := read(t, s, id, Wants{History: true}).History
 	assert.Equal(t, "the class’s own", history[3].Name)
 	assert.Empty(t, history[4].Name)
 }

@@ -78,8 +78,7 @@ func TestImportEverything(t *testing.T) {
 	}
 	assert.Equal(t, 1, done.Motifs)
 
-	tries, err := to.Tries(t.Context(), 2)
-	require.NoError(t, err)
+	tries := read(t, to, 2, Wants{Tries: true}).Tries
 	require.Len(t, tries, 1)
 	require.NotEqual(t, other, tries[0].ID)
 	m, err := to.Load(t.Context(), 2)
@@ -145,15 +144,12 @@ func TestImportGoesOn(t *testing.T) {
 	require.NoError(t, err)
 	done := take(t, here, on).Mitts[0]
 	assert.Equal(t, Arrived{ID: 2, How: Further, Added: 1}, done)
-	tries, err := here.Tries(t.Context(), 2)
-	require.NoError(t, err)
+	tries := read(t, here, 2, Wants{Tries: true}).Tries
 	assert.Len(t, tries, 1)
-	c, ok, err := here.LastCount(t.Context(), 2, "right")
-	require.NoError(t, err)
+	c, ok := read(t, here, 2, Wants{}).Last["right"]
 	assert.True(t, ok)
 	assert.Equal(t, 3, c.Round)
-	history, err := here.History(t.Context(), 2)
-	require.NoError(t, err)
+	history := read(t, here, 2, Wants{History: true}).History
 	assert.Equal(t, "with a purl", history[len(history)-1].Name)
 	assert.Equal(t, Arrived{ID: 2, How: There}, take(t, here, f).Mitts[0], "the state of before")
 

@@ -75,18 +75,9 @@ func readMitts(ctx context.Context, tx *txn) ([]Mitt, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) }, mitts+` ORDER BY changed DESC, m.id DESC`)
 }
 
-// Head reads a mitt as it stands now, without Marks, CanUndo and CanRedo, which
-// take its strokes to know; fault.NotFound where there is none.
-func (s *Store) Head(ctx context.Context, id int64) (m Mitt, err error) {
-	defer fault.Wrap(&err, "store.Head(%d)", id)
-	err = s.read(ctx, func(tx *txn) error {
-		m, err = head(ctx, tx, id)
-		return err
-	})
-	return m, err
-}
-
-func head(ctx context.Context, tx *txn, id int64) (Mitt, error) {
+// readMitt reads a mitt as it stands now, without Marks, CanUndo and CanRedo,
+// which take its strokes to know; fault.NotFound where there is none.
+func readMitt(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	m, err := scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
 	if errors.Is(err, sql.ErrNoRows) {
 		return Mitt{}, missing(id)

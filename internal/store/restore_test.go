@@ -38,8 +38,7 @@ func TestRestoreWhileOpen(t *testing.T) {
 	require.NoError(t, err)
 	backup := filepath.Join(dir, "backup.db")
 	require.NoError(t, s.Backup(t.Context(), backup))
-	before, err := s.Head(t.Context(), id)
-	require.NoError(t, err)
+	before := read(t, s, id, Wants{})
 	_, err = s.Append(t.Context(), id, 2, purl(2, 2)) // revision 3, to be gone
 	require.NoError(t, err)
 	_, err = s.Create(t.Context(), []byte(`{"name": "later"}`))
@@ -50,8 +49,7 @@ func TestRestoreWhileOpen(t *testing.T) {
 	assert.Equal(t, []string{`{"name": "first"}`}, names(t, s))
 	assert.Len(t, names(t, openAt(t, kept)), 2, "the old file is whole, with its last save")
 
-	after, err := s.Head(t.Context(), id)
-	require.NoError(t, err)
+	after := read(t, s, id, Wants{})
 	assert.Greater(t, after.Restored, before.Restored)
 	news, err := s.Since(t.Context(), id, 3)
 	require.NoError(t, err)

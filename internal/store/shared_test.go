@@ -58,8 +58,7 @@ func TestTwoStoresOnOneFile(t *testing.T) {
 	all.Wait()
 
 	for _, s := range stores {
-		history, err := s.History(t.Context(), id)
-		require.NoError(t, err)
+		history := read(t, s, id, Wants{History: true}).History
 		require.Len(t, history, len(kinds))
 		for i, r := range history {
 			assert.EqualValues(t, i+1, r.Revision)

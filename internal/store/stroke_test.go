@@ -121,8 +121,7 @@ func TestUndoAcrossSessions(t *testing.T) {
 		_, err = s.Redo(t.Context(), id, 7)
 		assert.Equal(t, fault.Conflict, fault.KindOf(err))
 		assert.Contains(t, fault.Message(err), "There is no stroke to redo")
-		history, err := s.History(t.Context(), id)
-		require.NoError(t, err)
+		history := read(t, s, id, Wants{History: true}).History
 		var kinds []string
 		for _, r := range history {
 			kinds = append(kinds, r.Kind)

@@ -85,17 +85,8 @@ func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 	return t, err
 }
 
-// Tries lists the tries of a mitt from the first on; of all mitts where mitt
+// readTries reads the tries of a mitt from the first on; of all mitts where mitt
 // is 0.
-func (s *Store) Tries(ctx context.Context, mitt int64) (list []Try, err error) {
-	defer fault.Wrap(&err, "store.Tries(%d)", mitt)
-	err = s.read(ctx, func(tx *txn) error {
-		list, err = readTries(ctx, tx, mitt)
-		return err
-	})
-	return list, err
-}
-
 func readTries(ctx context.Context, tx *txn, mitt int64) ([]Try, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (Try, error) { return scanTry(rows) },
 		tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)

@@ -30,8 +30,7 @@ func TestTryIsNotedOnce(t *testing.T) {
 	other, err := s.NoteTry(t.Context(), id, "k1", []byte(`{"note":"another, after going back"}`), nil)
 	require.NoError(t, err)
 	assert.NotEqual(t, first, other, "nothing that was typed is lost")
-	list, err := s.Tries(t.Context(), id)
-	require.NoError(t, err)
+	list := read(t, s, id, Wants{Tries: true}).Tries
 	require.Len(t, list, 2)
 	assert.JSONEq(t, `{"note":"tight"}`, string(list[0].Record))
 	assert.True(t, list[0].Photo)
@@ -61,16 +60,14 @@ func TestAnswerLeadsToARevision(t *testing.T) {
 	done, err := answer(try, `{"accepted":["cuff"]}`)
 	require.NoError(t, err)
 	assert.EqualValues(t, 3, done.Revision, "the decision, and the stroke that made it")
-	list, err := s.Tries(t.Context(), 0)
-	require.NoError(t, err)
+	list := read(t, s, id, Wants{Habits: true}).Habits.Tries
 	require.NotNil(t, list[0].Answer)
 	assert.EqualValues(t, 1, list[0].Answer.Before)
 	assert.EqualValues(t, 3, list[0].Answer.Revision)
 
 	_, err = answer(try, `{"accepted":["hand"]}`)
 	require.NoError(t, err, "the same again, since its answer was lost")
-	list, err = s.Tries(t.Context(), id)
-	require.NoError(t, err)
+	list = read(t, s, id, Wants{Tries: true}).Tries
 	assert.JSONEq(t, `{"accepted":["cuff"]}`, string(list[0].Answer.Text))
 	r.Key = "v2"
 	_, err = answer(try, `{}`)
@@ -106,9 +103,7 @@ func TestWhatIsUnlearnedStaysUnlearned(t *testing.T) {
 func TestCountsOfBothHands(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
-	_, ok, err := s.LastCount(t.Context(), id, "right")
-	require.NoError(t, err)
-	assert.False(t, ok)
+	assert.Empty(t, read(t, s, id, Wants{}).Last)
 	for _, c := range []Count{
 		{Key: "a", Side: "right", Section: "cuff", Round: 1},
 		{Key: "b", Side: "right", Section: "cuff", Round: 2},
@@ -119,17 +114,12 @@ func TestCountsOfBothHands(t *testing.T) {
 		require.NoError(t, err)
 		assert.EqualValues(t, 1, revision)
 	}
-	right, ok, err := s.LastCount(t.Context(), id, "right")
-	require.NoError(t, err)
-	assert.True(t, ok)
-	assert.Equal(t, 2, right.Round)
-	left, ok, err := s.LastCount(t.Context(), id, "left")
-	require.NoError(t, err)
-	assert.True(t, ok)
-	assert.Empty(t, left.Section)
-	all, err := s.Counts(t.Context(), id, "right")
-	require.NoError(t, err)
-	assert.Len(t, all, 2)
-	_, err = s.NoteCount(t.Context(), 99, Count{Key: "x", Side: "right"})
+	w := read(t, s, id, Wants{Counts: true})
+	assert.Equal(t, 2, w.Last["right"].Round)
+	assert.Contains(t, w.Last, "left")
+	assert.Empty(t, w.Last["left"].Section)
+	assert.Len(t, w.Counts, 3)
+	assert.Equal(t, w.Last, read(t, s, id, Wants{}).Last)
+	_, err := s.NoteCount(t.Context(), 99, Count{Key: "x", Side: "right"})
 	assert.Equal(t, fault.NotFound, fault.KindOf(err))
 }

@@ -65,7 +65,7 @@ func (s *Store) ReadWork(ctx context.Context, id int64, wants Wants) (w Work, er
 	defer fault.Wrap(&err, "store.ReadWork(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {
 		w = Work{}
-		if w.Mitt, err = head(ctx, tx, id); err != nil {
+		if w.Mitt, err = readMitt(ctx, tx, id); err != nil {
 			return err
 		}
 		w.Base = Base{Restored: w.Restored, Decided: w.Decided}
