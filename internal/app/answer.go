@@ -285,7 +285,7 @@ func (w *work) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) 
 		return store.Change{}, fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", t.Before, w.Revision)
 	}
 	before.Side = w.doc.Side
-	var hands []project.Knitted
+	var hands []project.Progress
 	for _, side := range []project.Side{w.doc.Side.Other(), w.doc.Side} {
 		h, err := w.knitted(pl, w.doc, side)
 		if err != nil {
@@ -293,7 +293,7 @@ func (w *work) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) 
 		}
 		hands = append(hands, h)
 	}
-	return w.stroke(w.doc.Difference(project.Knit(*before, hands))), nil
+	return w.stroke(w.doc.Difference(project.WithProgress(*before, hands))), nil
 }
 
 // SetAside puts a try that was noted by mistake out of the way, or takes it out

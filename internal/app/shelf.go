@@ -93,7 +93,7 @@ func (a *App) CopyMitt(ctx context.Context, id int64) (int64, error) {
 		doc.Name = suffixed(doc.Name, " (copy)")
 		doc.Archived = false
 		doc.Sheet = doc.Sheet.Clone()
-		doc.Sheet.Unknit()
+		doc.Sheet.ForgetProgress()
 		return doc
 	})
 }

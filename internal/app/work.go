@@ -135,8 +135,8 @@ func (w *work) place(side project.Side, m stitch.Mitt) tryon.Place {
 
 // knitted is what is on the needles of one hand, by its count and by the plan
 // that a document has for it. A hand that is not begun needs no plan.
-func (w *work) knitted(pl *project.Planner, doc project.Document, side project.Side) (project.Knitted, error) {
-	h := project.Knitted{Side: side}
+func (w *work) knitted(pl *project.Planner, doc project.Document, side project.Side) (project.Progress, error) {
+	h := project.Progress{Side: side}
 	c, begun := w.Last[string(side)]
 	if !begun || c.Section == "" {
 		return h, nil
@@ -154,7 +154,7 @@ func (w *work) knitted(pl *project.Planner, doc project.Document, side project.S
 // both hands, as they were knitted by the document before: whatever is changed
 // plans the rest. A form may let go of a hand's work: then it is planned anew.
 func (w *work) keep(pl *project.Planner, is project.Document, form bool) (project.Document, error) {
-	var hands []project.Knitted
+	var hands []project.Progress
 	for _, side := range []project.Side{is.Side.Other(), is.Side} {
 		if form && letsGo(w.doc, is, side) {
 			continue

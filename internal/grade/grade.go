@@ -60,7 +60,7 @@ type Grid struct {
 // before the next gauge when ctx is done.
 func Table(ctx context.Context, design sheet.Sheet, r Request) (Grid, error) {
 	base := design.Clone()
-	base.Unknit()
+	base.ForgetProgress()
 	ratio := r.Rounds
 	if ratio == 0 {
 		ratio = ratioOf(base)

@@ -10,16 +10,16 @@ import (
 )
 
 // thumbRoundsFree is the thumb's number of rounds where none is fixed.
-func (w *work) thumbRoundsFree() int { return max(1, nearest(w.q*w.len.thumb)) }
+func (d *draft) thumbRoundsFree() int { return max(1, nearest(d.q*d.len.thumb)) }
 
 // thumbRounds is the thumb's number of rounds, no fewer than are knitted and
 // what must still follow them.
-func (w *work) thumbRounds(pins *Pins) int {
-	least, ended := w.thumbLeast()
+func (d *draft) thumbRounds(pins *Pins) int {
+	least, ended := d.thumbLeast()
 	if ended {
 		return least
 	}
-	return max(pins.ThumbRounds.Or(w.thumbRoundsFree()), least)
+	return max(pins.ThumbRounds.Or(d.thumbRoundsFree()), least)
 }
 
 // corners is the most decreases that a thumb of so many rounds has room for:
@@ -29,10 +29,10 @@ func corners(rounds int) int { return min(maxDecreases, maxInOneRound*max(0, rou
 // thumb sets the thumb's rounds, its edging, and the rounds in which its
 // corners are decreased. Before the edging stand the first round, which picks
 // up, the corners, and one more if the count changes.
-func (w *work) thumb() {
-	p, k := &w.plan, w.worked
+func (d *draft) thumb() {
+	p, k := &d.plan, d.progress
 	t := &p.Thumb
-	t.Rounds, t.EdgingStitches, t.EdgingRib = w.thumbRounds(w.pins), t.Stitches.N, p.Stitch.Rib
+	t.Rounds, t.EdgingStitches, t.EdgingRib = d.thumbRounds(d.pins), t.Stitches.N, p.Stitch.Rib
 	at := max(1, k.in(stitch.Thumb))
 	settled := k.begun(stitch.Thumb) && k.cornered()
 	switch before := at + decreaseRounds(t.Decreased); {
@@ -43,7 +43,7 @@ func (w *work) thumb() {
 		if settled {
 			before = max(at, last(k.corners()))
 		}
-		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = edging(t.Stitches.N, p.Stitch.Rib, nearest(w.q*w.len.thumbEdging), t.Rounds-before)
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-before)
 	}
 	if t.DecreaseRounds = cornerRounds(t.Decreased, at+1, t.lastCorner()); settled {
 		t.DecreaseRounds = k.corners()
@@ -84,7 +84,7 @@ func last(rounds []int) int {
 // not.
 const oneByOne = 2
 
-// drawnIn tells whether an edging of so many stitches takes more than 15 % of
+// drawnIn reports whether an edging of so many stitches takes more than 15 % of
 // the n before it (common practice, no source).
 func drawnIn(n, stitches int) bool { return 100*(n-stitches) > 15*n }
 
@@ -115,19 +115,19 @@ func edging(n, rib, wanted, room int) (rounds, stitches, of int) {
 
 // above sets the rounds over the division: a fingerless mitt's edging, or a
 // mitten's top.
-func (w *work) above(pl *Planner) error {
-	p := &w.plan
+func (d *draft) above(pl *Planner) error {
+	p := &d.plan
 	p.Body.EdgingStitches, p.Body.EdgingRib = p.Bridge.HandAfter, p.Stitch.Rib
 	if p.Kind.info().topped {
-		return w.top(pl)
+		return d.top(pl)
 	}
-	p.Body.RoundsAbove = w.pins.RoundsAboveGusset.Or(max(1, nearest(w.q*w.len.above)))
-	if w.worked.begun(stitch.Hand) {
-		w.handOn()
+	p.Body.RoundsAbove = d.pins.RoundsAboveGusset.Or(max(1, nearest(d.q*d.len.above)))
+	if d.progress.begun(stitch.Hand) {
+		d.handOn()
 		return nil
 	}
 	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = edging(p.Bridge.HandAfter, p.Stitch.Rib,
-		nearest(w.q*w.len.edging), p.Body.RoundsAbove-1)
+		nearest(d.q*d.len.edging), p.Body.RoundsAbove-1)
 	return nil
 }
 
@@ -140,19 +140,19 @@ func (w *work) above(pl *Planner) error {
 //
 // so that the top rounds off slowly at first, and never slows down again. What is left of the hand plus
 // 5 mm, less the top, is worked plain; N′ under 12 is drawn up as it is.
-func (w *work) top(pl *Planner) error {
-	p := &w.plan
+func (d *draft) top(pl *Planner) error {
+	p := &d.plan
 	n := p.Bridge.HandAfter
 	top := &Top{Odd: n % 2}
 	n -= top.Odd
 	k := topDecreases(n)
 	top.Stitches, top.End = n, n-4*k
-	top.Rounds = max(w.pins.TopRounds.Or(max(1, nearest(max(w.q*w.len.top, 1.5*float64(k))))), w.topLeast(k))
-	if w.worked.past(stitch.Top) {
-		top.Rounds = w.worked.TopRounds
+	top.Rounds = max(d.pins.TopRounds.Or(max(1, nearest(max(d.q*d.len.top, 1.5*float64(k))))), d.topLeast(k))
+	if d.progress.past(stitch.Top) {
+		top.Rounds = d.progress.TopRounds
 	}
 	p.Top = top
-	w.roundsBelowTop(top)
+	d.roundsBelowTop(top)
 	if k == 0 {
 		return nil
 	}
@@ -167,7 +167,7 @@ func (w *work) top(pl *Planner) error {
 		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Target: target,
 		Quicken: true, // a top that slows down again bends the line of its decreases
 	}
-	found, err := w.topOnward(pl, problem)
+	found, err := d.topOnward(pl, problem)
 	if err != nil {
 		return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
 	}
@@ -178,13 +178,13 @@ func (w *work) top(pl *Planner) error {
 // topOnward solves a top of which some rounds may be knitted. Where these are
 // the beginning of the whole top's best schedule, it is gone on with: solved
 // from there, its first interval might grow again.
-func (w *work) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedule, error) {
+func (d *draft) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedule, error) {
 	dst := make([]int, 0, problem.Changes())
 	found, err := pl.solver.Solve(&problem, dst)
-	if !w.worked.begun(stitch.Top) {
+	if !d.progress.begun(stitch.Top) {
 		return found, err
 	}
-	problem.Worked, problem.Changed = w.topWorked(), w.worked.changed(stitch.Top, w.worked.Decreases)
+	problem.Worked, problem.Changed = d.topWorked(), d.progress.changed(stitch.Top, d.progress.Decreases)
 	done := problem.Changed
 	if err == nil && len(done) <= len(found.Rounds) && slices.Equal(done, found.Rounds[:len(done)]) &&
 		(len(done) == len(found.Rounds) || found.Rounds[len(done)] > problem.Worked) {
@@ -204,21 +204,21 @@ func topDecreases(n int) int {
 // roundsBelowTop is what is worked between division and top: at least the
 // division round, and by default a second one where a stitch must go first.
 // Without a thumb nothing is divided: one round, in which that stitch goes.
-func (w *work) roundsBelowTop(top *Top) {
-	rounds := nearest(w.q*w.len.above) - top.Rounds
-	if given := w.req.Lengths.AboveGusset; given != 0 {
-		rounds = nearest(w.q * given.MM())
+func (d *draft) roundsBelowTop(top *Top) {
+	rounds := nearest(d.q*d.len.above) - top.Rounds
+	if given := d.req.Lengths.AboveGusset; given != 0 {
+		rounds = nearest(d.q * given.MM())
 	}
 	least := 1
-	if w.plan.Thumbed() {
+	if d.plan.Thumbed() {
 		least += top.Odd
 	}
-	above := w.pins.RoundsAboveGusset.Or(max(least, rounds))
-	switch k := w.worked; {
+	above := d.pins.RoundsAboveGusset.Or(max(least, rounds))
+	switch k := d.progress; {
 	case k.past(stitch.Hand), k.in(stitch.Hand) == k.lastOfHand() && k.begun(stitch.Hand) && top.Odd == 1:
 		above = k.RoundsAbove
 	default:
 		above = max(above, k.in(stitch.Hand)+boolInt(k.begun(stitch.Hand))*top.Odd)
 	}
-	w.plan.Body.RoundsAbove = above
+	d.plan.Body.RoundsAbove = above
 }

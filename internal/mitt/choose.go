@@ -188,7 +188,7 @@ func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
 	return s.closes(b, after) && (bridge != handAllowed || s.stitch.allows(after))
 }
 
-// closes tells whether the rounds that a mitten's hand and top may have close
+// closes reports whether the rounds that a mitten's hand and top may have close
 // a hand of so many stitches after the bridge.
 func (s *search) closes(b, after int) bool {
 	if after%2 == 1 && s.roundsAbove == 1 && s.n-b < 2 {
@@ -254,7 +254,7 @@ func (x choice) before(y choice) bool {
 	return false
 }
 
-// allows tells whether a hand may have n stitches.
+// allows reports whether a hand may have n stitches.
 func (st Stitches) allows(n int) bool {
 	return n > 0 && ((n-st.Offset)%st.Repeat+st.Repeat)%st.Repeat == 0
 }

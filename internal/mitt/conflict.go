@@ -12,12 +12,12 @@ import (
 // with the nearest number that the others leave, or, where changing one is
 // not enough, with the nearest numbers that work together; without pins, the
 // rounds.
-func (w *work) conflict(s *search) error {
-	c := newConflict(w, s)
+func (d *draft) conflict(s *search) error {
+	c := newConflict(d, s)
 	culprits := c.culprits()
 	var faults fault.Fields
-	if len(culprits) == 0 && w.worked != nil {
-		faults.Add("worked.round", "leaves nothing that would make the rest: with %d rounds of the %s knitted, gusset, bridge and thumb can't end; rip back some rounds", w.worked.Round, w.worked.Part)
+	if len(culprits) == 0 && d.progress != nil {
+		faults.Add("worked.round", "leaves nothing that would make the rest: with %d rounds of the %s knitted, gusset, bridge and thumb can't end; rip back some rounds", d.progress.Round, d.progress.Part)
 		return faults
 	}
 	if len(culprits) == 0 {
@@ -51,14 +51,14 @@ func (w *work) conflict(s *search) error {
 
 // conflict tries sets of pins; a set is a bit for each of names.
 type conflict struct {
-	w     *work
+	w     *draft
 	s     *search
 	pins  Pins // as the person fixed them
 	names []Number
 	known map[uint]bool
 }
 
-func newConflict(w *work, s *search) *conflict {
+func newConflict(w *draft, s *search) *conflict {
 	c := &conflict{w: w, s: s, pins: w.req.Pins, known: map[uint]bool{}}
 	for _, n := range c.pins.fixed() {
 		if w.inSearch(n) {
@@ -69,12 +69,12 @@ func newConflict(w *work, s *search) *conflict {
 }
 
 // inSearch reports whether a number has a say in the search.
-func (w *work) inSearch(n Number) bool {
+func (d *draft) inSearch(n Number) bool {
 	switch table[n].company {
 	case beside:
 		return true
 	case besideInTop:
-		return w.req.Kind.info().topped
+		return d.req.Kind.info().topped
 	}
 	return false
 }
@@ -92,7 +92,7 @@ func (c *conflict) only(set uint) Pins {
 	return pins
 }
 
-// solvable tells whether a set of the pins can be kept.
+// solvable reports whether a set of the pins can be kept.
 func (c *conflict) solvable(set uint) bool {
 	ok, known := c.known[set]
 	if !known {
@@ -139,12 +139,12 @@ func (c *conflict) inTheWay(i int) bool {
 	}
 }
 
-// solvable tells whether anything keeps some pins, with the rounds and the
+// solvable reports whether anything keeps some pins, with the rounds and the
 // room that they leave; what is knitted stays whatever is fixed.
-func (s *search) solvable(w *work, pins *Pins) bool {
+func (s *search) solvable(w *draft, pins *Pins) bool {
 	trial, held := *s, *pins
-	if w.worked != nil {
-		w.worked.hold(&held)
+	if w.progress != nil {
+		w.progress.hold(&held)
 	}
 	w.equip(&trial, &held)
 	return trial.feasible()

@@ -50,11 +50,11 @@ func (o *Offs) sum() (mm float64) {
 }
 
 // offs works out how far the plan is off at every place.
-func (w *work) offs() {
-	p, l := &w.plan, &w.len
-	length := func(rounds int, wanted float64) float64 { return float64(rounds)/w.q - wanted }
+func (d *draft) offs() {
+	p, l := &d.plan, &d.len
+	length := func(rounds int, wanted float64) float64 { return float64(rounds)/d.q - wanted }
 	p.Off = Offs{
-		PlaceCuff:       float64(p.Cuff.CastOn.N)/w.g - p.Hand.Wrist.MM()*(1+p.Ease.Cuff),
+		PlaceCuff:       float64(p.Cuff.CastOn.N)/d.g - p.Hand.Wrist.MM()*(1+p.Ease.Cuff),
 		PlaceCuffLength: length(p.Cuff.Rounds, l.cuff),
 		PlaceCuffPlain:  length(p.Cuff.PlainRounds, l.cuffPlain),
 		PlaceHand:       p.Residual.Hand,
@@ -62,10 +62,10 @@ func (w *work) offs() {
 	above := l.above
 	if p.Top != nil {
 		p.Off[PlaceTop] = length(p.Top.Rounds, l.top)
-		if w.req.Lengths.AboveGusset == 0 {
-			above -= float64(p.Top.Rounds) / w.q
+		if d.req.Lengths.AboveGusset == 0 {
+			above -= float64(p.Top.Rounds) / d.q
 		} else {
-			above = w.req.Lengths.AboveGusset.MM()
+			above = d.req.Lengths.AboveGusset.MM()
 		}
 	}
 	p.Off[PlaceHandLength] = length(p.Body.RoundsAbove, above)

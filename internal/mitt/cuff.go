@@ -18,47 +18,47 @@ const cuffShare = 0.78
 // A mitten without a thumb is wider, since the thumb lies inside, but its cuff
 // has to grip all the same: its floor is 0.78 g·H, and half the hand's count,
 // from which one round can still come to all of it.
-func (w *work) cuff() {
-	p := &w.plan
+func (d *draft) cuff() {
+	p := &d.plan
 	n := p.Body.Stitches.N
-	exact := w.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
+	exact := d.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
 	least := int(math.Ceil(cuffShare*float64(n) - tie))
 	if !p.Thumbed() {
-		least = max(int(math.Ceil(cuffShare*w.g*p.Hand.Circumference.MM()-tie)), (n+1)/2)
+		least = max(int(math.Ceil(cuffShare*d.g*p.Hand.Circumference.MM()-tie)), (n+1)/2)
 	}
-	rounds, plain := w.cuffRounds()
-	count, rib := cuffCount(exact, n, min(least, n), w.req.Stitch.Rib)
+	rounds, plain := d.cuffRounds()
+	count, rib := cuffCount(exact, n, min(least, n), d.req.Stitch.Rib)
 	if rounds+plain == 0 {
 		count = n
 	}
-	if w.worked != nil {
-		rib = w.worked.cuffRib()
-	} else if w.pins.CastOn.On {
-		rib = w.req.Stitch.Rib
+	if d.progress != nil {
+		rib = d.progress.cuffRib()
+	} else if d.pins.CastOn.On {
+		rib = d.req.Stitch.Rib
 	}
 	c := Count{N: count, Exact: exact, Below: count - rib, Above: count + rib}
-	c.pin(w.pins.CastOn)
-	c.Knitted = w.worked != nil
-	k := w.worked
+	c.pin(d.pins.CastOn)
+	c.Knitted = d.progress != nil
+	k := d.progress
 	knitted := k.past(stitch.Cuff) || k.joined()
 	p.Cuff = Cuff{
 		CastOn: c, Rounds: rounds, PlainRounds: plain, Rib: rib, Change: n - c.N,
 		JoinsAbove: !p.Thumbed() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
-		Passage:    p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / w.g),
+		Passage:    p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / d.g),
 	}
 }
 
 // cuffRounds is the rounds of ribbing and the plain ones, no fewer than are
 // knitted; where no plain round brings the cuff to the hand's count, a round
 // of ribbing is left to do so.
-func (w *work) cuffRounds() (rounds, plain int) {
-	plain = nearest(w.q * w.len.cuffPlain)
-	if w.len.cuffPlain > 0 {
+func (d *draft) cuffRounds() (rounds, plain int) {
+	plain = nearest(d.q * d.len.cuffPlain)
+	if d.len.cuffPlain > 0 {
 		plain = max(plain, 1)
 	}
-	plain = w.pins.CuffPlainRounds.Or(max(plain, w.worked.in(stitch.CuffPlain)))
-	rounds = max(w.pins.CuffRounds.Or(max(1, nearest(w.q*w.len.cuff))), w.worked.in(stitch.Cuff))
-	if k := w.worked; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && w.req.Kind.info().thumbed {
+	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.in(stitch.CuffPlain)))
+	rounds = max(d.pins.CuffRounds.Or(max(1, nearest(d.q*d.len.cuff))), d.progress.in(stitch.Cuff))
+	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && d.req.Kind.info().thumbed {
 		rounds++
 	}
 	return rounds, plain
@@ -79,19 +79,19 @@ func cuffCount(exact float64, n, least, rib int) (count, of int) {
 
 // cuffJoins refuses a fixed cast-on that one round can't bring to the hand's
 // count: at most every stitch is doubled, or every pair made one.
-func (w *work) cuffJoins() error {
-	c, n := &w.plan.Cuff, w.plan.Body.Stitches.N
-	most := w.maxJoined(n)
+func (d *draft) cuffJoins() error {
+	c, n := &d.plan.Cuff, d.plan.Body.Stitches.N
+	most := d.maxJoined(n)
 	var faults fault.Fields
 	switch {
 	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
 		faults.Add(CastOn.Path(), "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
 		faults.Add(CuffRounds.Path(), "is 0 beside 0 plain rounds, so that nothing can bring %d to %d stitches; write at least 1 for one of them", c.CastOn.N, n)
 		faults.Add(CuffPlainRounds.Path(), "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
-		w.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
+		d.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
 	case c.CastOn.N > most || n > 2*c.CastOn.N:
 		faults.Add(CastOn.Path(), "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, most, n)
-		w.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
+		d.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
 	}
 	return faults.Err()
 }
@@ -99,8 +99,8 @@ func (w *work) cuffJoins() error {
 // maxJoined is the most stitches of a cuff that one round can bring to n.
 // Without a thumb that may be the only round below the top, in which an odd
 // stitch goes as well.
-func (w *work) maxJoined(n int) int {
-	if !w.req.Kind.info().thumbed {
+func (d *draft) maxJoined(n int) int {
+	if !d.req.Kind.info().thumbed {
 		n -= n % 2
 	}
 	return 2 * n
@@ -108,22 +108,22 @@ func (w *work) maxJoined(n int) int {
 
 // joins is a count of the hand to which one round can bring the cuff that is
 // on the needles.
-func (w *work) joins(n int) int {
-	if w.worked == nil || w.worked.joined() {
+func (d *draft) joins(n int) int {
+	if d.progress == nil || d.progress.joined() {
 		return n
 	}
-	for n > 2*w.worked.CastOn && n > fewestStitches {
-		n -= w.req.Stitch.Repeat
+	for n > 2*d.progress.CastOn && n > fewestStitches {
+		n -= d.req.Stitch.Repeat
 	}
-	for w.maxJoined(n) < w.worked.CastOn || n < fewestStitches {
-		n += w.req.Stitch.Repeat
+	for d.maxJoined(n) < d.progress.CastOn || n < fewestStitches {
+		n += d.req.Stitch.Repeat
 	}
 	return n
 }
 
 // alsoHand names the hand's count beside the cast-on, if it is fixed too.
-func (w *work) alsoHand(faults *fault.Fields, low, high int) {
-	if n := w.pins.HandStitches; n.On {
-		faults.Add(HandStitches.Path(), "is %d; beside a cast-on of %d it can be %d to %d", n.N, w.plan.Cuff.CastOn.N, low, high)
+func (d *draft) alsoHand(faults *fault.Fields, low, high int) {
+	if n := d.pins.HandStitches; n.On {
+		faults.Add(HandStitches.Path(), "is %d; beside a cast-on of %d it can be %d to %d", n.N, d.plan.Cuff.CastOn.N, low, high)
 	}
 }

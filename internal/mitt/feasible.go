@@ -1,6 +1,6 @@
 package mitt
 
-// feasible tells whether choose would find anything, without looking for the
+// feasible reports whether choose would find anything, without looking for the
 // best: the fixed numbers leave at most one K for every base, bridge, pick-up
 // and number of decreases.
 func (s *search) feasible() bool {
@@ -23,7 +23,7 @@ func (s *search) feasible() bool {
 	return false
 }
 
-// increasesExist tells whether any number of increases and decreases goes
+// increasesExist reports whether any number of increases and decreases goes
 // with a base, what is kept and what is picked up.
 func (s *search) increasesExist(b, o, p int) bool {
 	for d := 0; d <= s.maxCorners; d++ {

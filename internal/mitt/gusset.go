@@ -8,105 +8,105 @@ import (
 
 // gusset chooses base, increases, bridge and thumb, and schedules the
 // increase rounds.
-func (w *work) gusset(pl *Planner) error {
-	w.gussetRounds()
-	s := w.search()
+func (d *draft) gusset(pl *Planner) error {
+	d.gussetRounds()
+	s := d.search()
 	best, ok := s.choose()
 	if !ok {
-		return w.conflict(s)
+		return d.conflict(s)
 	}
-	w.take(best, s)
-	return w.ways(pl)
+	d.take(best, s)
+	return d.ways(pl)
 }
 
 // gussetRounds is R, the whole number of rounds nearest to q × gusset length;
 // two at the least, since a gusset has an increase round and, after it, a
 // plain one.
-func (w *work) gussetRounds() {
-	n := w.freeGussetRounds()
-	c := Count{N: n, Exact: w.q * w.gussetLength(), Below: n - 1, Above: n + 1, Knitted: w.worked.past(stitch.Gusset)}
-	c.pin(w.pins.GussetRounds)
-	w.plan.Gusset.Rounds = c
+func (d *draft) gussetRounds() {
+	n := d.freeGussetRounds()
+	c := Count{N: n, Exact: d.q * d.gussetLength(), Below: n - 1, Above: n + 1, Knitted: d.progress.past(stitch.Gusset)}
+	c.pin(d.pins.GussetRounds)
+	d.plan.Gusset.Rounds = c
 }
 
 // gussetLength is what the gusset has to cover, in mm: a base that sits above
 // its place leaves less.
-func (w *work) gussetLength() float64 {
-	return w.plan.Hand.GussetLength.MM() - w.plan.BaseAbove.MM()
+func (d *draft) gussetLength() float64 {
+	return d.plan.Hand.GussetLength.MM() - d.plan.BaseAbove.MM()
 }
 
 // freeGussetRounds is no fewer than are knitted, and one more after an
 // increase in the last of them, unless a fixed list ends there.
-func (w *work) freeGussetRounds() int {
-	n := max(nearest(w.q*w.gussetLength()), 1+gussetLeadOut, w.worked.in(stitch.Gusset))
-	if made := w.made(); len(made) > 0 && len(w.pins.IncreaseRounds) == 0 {
+func (d *draft) freeGussetRounds() int {
+	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(stitch.Gusset))
+	if made := d.made(); len(made) > 0 && len(d.pins.IncreaseRounds) == 0 {
 		n = max(n, made[len(made)-1]+gussetLeadOut)
 	}
 	return n
 }
 
 // made are the increase rounds that are knitted.
-func (w *work) made() []int {
-	if w.worked == nil {
+func (d *draft) made() []int {
+	if d.progress == nil {
 		return nil
 	}
-	return w.worked.changed(stitch.Gusset, w.worked.Increases)
+	return d.progress.changed(stitch.Gusset, d.progress.Increases)
 }
 
 // onward is the first round in which an increase can still be made.
-func (w *work) onward() int {
-	first := 1 + w.worked.in(stitch.Gusset)
-	if made := w.made(); len(made) > 0 {
+func (d *draft) onward() int {
+	first := 1 + d.progress.in(stitch.Gusset)
+	if made := d.made(); len(made) > 0 {
 		first = max(first, made[len(made)-1]+gussetGap)
 	}
 	return first
 }
 
-func (w *work) search() *search {
-	p := &w.plan
+func (d *draft) search() *search {
+	p := &d.plan
 	s := &search{
-		g: w.g, step: w.req.Stitch.step(),
+		g: d.g, step: d.req.Stitch.step(),
 		palm:         p.palmTarget(),
-		palmMeasured: w.req.Hand.Palm != 0 || len(w.req.Hand.Profile) > 0 || w.req.Ease.Palm != nil, // or felt
-		thumb:        w.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
-		stitch:       w.req.Stitch,
+		palmMeasured: d.req.Hand.Palm != 0 || len(d.req.Hand.Profile) > 0 || d.req.Ease.Palm != nil, // or felt
+		thumb:        d.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
+		stitch:       d.req.Stitch,
 		topRounds:    maxRounds, roundsAbove: maxRounds,
 	}
-	w.equip(s, w.pins)
+	d.equip(s, d.pins)
 	return s
 }
 
 // equip gives a search pins, and the rounds and the room that they leave.
-func (w *work) equip(s *search, pins *Pins) {
+func (d *draft) equip(s *search, pins *Pins) {
 	s.pins = pins
-	s.n = pins.HandStitches.Or(w.freeHand)
+	s.n = pins.HandStitches.Or(d.freeHand)
 	s.after = s.n
-	if w.worked.joined() {
-		s.after = w.req.Pins.HandStitches.Or(w.freeHand) // the count of what is knitted stays, that above it is free
+	if d.progress.joined() {
+		s.after = d.req.Pins.HandStitches.Or(d.freeHand) // the count of what is knitted stays, that above it is free
 	}
-	s.made, s.most = w.increases(pins)
-	rounds, at := w.thumbRounds(pins), max(1, w.worked.in(stitch.Thumb))
-	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), w.req.Kind.info().thumbClosed, rounds-at
+	s.made, s.most = d.increases(pins)
+	rounds, at := d.thumbRounds(pins), max(1, d.progress.in(stitch.Thumb))
+	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), d.req.Kind.info().thumbClosed, rounds-at
 	if !s.closed {
-		s.beforeEnd -= max(1, nearest(w.q*w.len.thumbEdging))
+		s.beforeEnd -= max(1, nearest(d.q*d.len.thumbEdging))
 	}
-	if s.cornered = w.worked.in(stitch.Thumb) > 1 && w.worked.cornered(); s.cornered {
+	if s.cornered = d.progress.in(stitch.Thumb) > 1 && d.progress.cornered(); s.cornered {
 		s.maxCorners = maxDecreases
 	}
-	if w.req.Kind.info().topped {
+	if d.req.Kind.info().topped {
 		s.topRounds, s.roundsAbove = pins.TopRounds.Or(maxRounds), pins.RoundsAboveGusset.Or(maxRounds)
 	}
 }
 
 // take writes what a search has chosen into the plan.
-func (w *work) take(x choice, s *search) {
-	p := &w.plan
+func (d *draft) take(x choice, s *search) {
+	p := &d.plan
 	p.Gusset.Base, p.Gusset.Step, p.Gusset.Increases, p.Gusset.Kept = x.b, s.step, x.k, x.o
 	p.Gusset.Stitches = x.b + s.step*x.k
 	p.Bridge = Bridge{CastOn: x.c, HandAfter: p.Body.Stitches.N - x.b + x.o + x.c}
 	p.Thumb.Held, p.Thumb.PickedUp, p.Thumb.Closed = x.held(s.step), x.p, s.closed
 	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(s.step)+x.p, x.d
-	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: w.pins.ThumbStitches.On}
+	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: d.pins.ThumbStitches.On}
 }
 
 // profileTarget is the ideal count of the gusset after each round, from the
@@ -116,8 +116,8 @@ func (w *work) take(x choice, s *search) {
 //
 // with the ease e of EaseAt. A base that sits above its place puts every round
 // higher on the hand.
-func (w *work) profileTarget(scratch []int64) ([]int64, error) {
-	p := &w.plan
+func (d *draft) profileTarget(scratch []int64) ([]int64, error) {
+	p := &d.plan
 	girths, err := p.Hand.Girths()
 	if err != nil {
 		return nil, err
@@ -125,9 +125,9 @@ func (w *work) profileTarget(scratch []int64) ([]int64, error) {
 	target := scratch[:0]
 	low, high := float64(p.Gusset.Base), float64(p.Gusset.Stitches)
 	for r := 1; r <= p.Gusset.Rounds.N; r++ {
-		h := float64(r)/w.q + p.BaseAbove.MM()
+		h := float64(r)/d.q + p.BaseAbove.MM()
 		ease := p.EaseAt(h)
-		t := low + w.g*(1+ease)*girths.At(h) - float64(p.Body.Stitches.N)
+		t := low + d.g*(1+ease)*girths.At(h) - float64(p.Body.Stitches.N)
 		target = append(target, int64(math.Round(min(max(t, low), high)*10_000)))
 	}
 	return target, nil

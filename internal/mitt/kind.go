@@ -115,25 +115,25 @@ const TipRoom = 5.0
 // withoutThumb leaves out gusset, bridge and thumb: the hand goes on from the
 // cuff to the top with its own count, and the thumb lies inside. Where it lies and
 // how wide it makes the palm is filled all the same: the fit asks for it.
-func (w *work) withoutThumb() error {
-	p := &w.plan
+func (d *draft) withoutThumb() error {
+	p := &d.plan
 	p.Bridge.HandAfter = p.Body.Stitches.N
 	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
-	return w.topFits()
+	return d.topFits()
 }
 
 // topFits refuses fixed rounds in which the top can't be closed.
-func (w *work) topFits() error {
-	n := w.plan.Body.Stitches.N
+func (d *draft) topFits() error {
+	n := d.plan.Body.Stitches.N
 	needs := topDecreases(n)
-	if top := w.pins.TopRounds; !top.On || top.N >= needs {
+	if top := d.pins.TopRounds; !top.On || top.N >= needs {
 		return nil
 	}
 	var faults fault.Fields
-	faults.Add(TopRounds.Path(), "is %d; %d stitches close in no fewer than %d rounds", w.pins.TopRounds.N, n, needs)
+	faults.Add(TopRounds.Path(), "is %d; %d stitches close in no fewer than %d rounds", d.pins.TopRounds.N, n, needs)
 	faults[0].Works = Fix(needs).text()
-	if most := Fix(4*w.pins.TopRounds.N + 11); w.pins.HandStitches.On {
-		faults.Add(HandStitches.Path(), "is %d; in %d rounds of the top at most %s stitches close", n, w.pins.TopRounds.N, most.text())
+	if most := Fix(4*d.pins.TopRounds.N + 11); d.pins.HandStitches.On {
+		faults.Add(HandStitches.Path(), "is %d; in %d rounds of the top at most %s stitches close", n, d.pins.TopRounds.N, most.text())
 		faults[1].Works = most.text()
 	}
 	return faults
@@ -141,9 +141,9 @@ func (w *work) topFits() error {
 
 // warnWithoutEffect names the fixed numbers that this kind has no use for:
 // first the counts, then what says when the gusset increases.
-func (w *work) warnWithoutEffect() {
+func (d *draft) warnWithoutEffect() {
 	var names, times []string
-	for _, n := range w.req.Pins.fixed() {
+	for _, n := range d.req.Pins.fixed() {
 		switch {
 		case table[n].needs != withThumb:
 		case n.Measure() >= AtRounds:
@@ -153,6 +153,6 @@ func (w *work) warnWithoutEffect() {
 		}
 	}
 	if names = append(names, times...); len(names) > 0 {
-		w.plan.say("pins_without_effect", "A mitten without a thumb has no use for these fixed numbers; they are kept: %s.", strings.Join(names, ", "))
+		d.plan.say("pins_without_effect", "A mitten without a thumb has no use for these fixed numbers; they are kept: %s.", strings.Join(names, ", "))
 	}
 }

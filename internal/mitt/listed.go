@@ -10,25 +10,25 @@ import (
 
 // increases is the fewest increase rounds that pins and what is knitted ask
 // for, and the most that there is room for: of a fixed list, as many as it has.
-func (w *work) increases(pins *Pins) (least, most int) {
-	rounds, made := pins.GussetRounds.Or(w.freeGussetRounds()), len(w.made())
+func (d *draft) increases(pins *Pins) (least, most int) {
+	rounds, made := pins.GussetRounds.Or(d.freeGussetRounds()), len(d.made())
 	list := pins.IncreaseRounds
 	switch {
 	case len(list) == 0:
-		return made, made + w.room(rounds, pins)
-	case !w.listFits(list, rounds, pins):
+		return made, made + d.room(rounds, pins)
+	case !d.listFits(list, rounds, pins):
 		return made, -1
 	}
 	return len(list), len(list)
 }
 
-// listFits tells whether a list of increase rounds can stand beside the fixed
+// listFits reports whether a list of increase rounds can stand beside the fixed
 // first one, the fixed rhythm and so many rounds of the gusset.
-func (w *work) listFits(list []int, rounds int, pins *Pins) bool {
+func (d *draft) listFits(list []int, rounds int, pins *Pins) bool {
 	if list[len(list)-1] > rounds || !pins.FirstIncrease.Allows(list[0]) {
 		return false
 	}
-	for i := max(1, len(w.made())); len(pins.Rhythm) > 0 && i < len(list); i++ {
+	for i := max(1, len(d.made())); len(pins.Rhythm) > 0 && i < len(list); i++ {
 		if list[i]-list[i-1] != pins.Rhythm[(i-1)%len(pins.Rhythm)] {
 			return false
 		}
@@ -39,26 +39,26 @@ func (w *work) listFits(list []int, rounds int, pins *Pins) bool {
 // room is the number of increase rounds that fit into what is left of rounds
 // 1 … R − 1, from the fixed first one on, at least two apart or in the pinned
 // rhythm.
-func (w *work) room(rounds int, pins *Pins) int {
-	last, first := rounds-gussetLeadOut, w.begins(pins)
+func (d *draft) room(rounds int, pins *Pins) int {
+	last, first := rounds-gussetLeadOut, d.begins(pins)
 	switch {
-	case w.worked.past(stitch.Gusset) || last < first:
+	case d.progress.past(stitch.Gusset) || last < first:
 		return 0
 	case len(pins.Rhythm) == 0:
 		return (last-first)/gussetGap + 1
 	}
 	n := 0
-	for at := w.next(w.made(), pins); at <= last; n++ {
-		at += pins.Rhythm[(len(w.made())+n)%len(pins.Rhythm)]
+	for at := d.next(d.made(), pins); at <= last; n++ {
+		at += pins.Rhythm[(len(d.made())+n)%len(pins.Rhythm)]
 	}
 	return n
 }
 
 // begins is the first round for the next increase: the fixed one, if none is
 // made yet, or as soon as what is knitted lets it.
-func (w *work) begins(pins *Pins) int {
-	first := w.onward()
-	if len(w.made()) == 0 {
+func (d *draft) begins(pins *Pins) int {
+	first := d.onward()
+	if len(d.made()) == 0 {
 		return max(first, pins.FirstIncrease.Or(first))
 	}
 	return first
@@ -66,23 +66,23 @@ func (w *work) begins(pins *Pins) int {
 
 // next is the round of the increase that follows some in a rhythm: the first
 // in round 1, where it is fixed, or as soon as what is knitted lets it.
-func (w *work) next(made []int, pins *Pins) int {
+func (d *draft) next(made []int, pins *Pins) int {
 	if len(made) == 0 {
-		return w.begins(pins)
+		return d.begins(pins)
 	}
-	return max(made[len(made)-1]+pins.Rhythm[(len(made)-1)%len(pins.Rhythm)], w.onward())
+	return max(made[len(made)-1]+pins.Rhythm[(len(made)-1)%len(pins.Rhythm)], d.onward())
 }
 
 // inRhythm lists k increase rounds: those that are knitted, and the others
 // with the fixed intervals in turn.
-func (w *work) inRhythm(k int, pins *Pins) []int {
-	rounds := append(make([]int, 0, k), w.made()...)
+func (d *draft) inRhythm(k int, pins *Pins) []int {
+	rounds := append(make([]int, 0, k), d.made()...)
 	for len(rounds) < k {
-		if n := len(rounds); n > len(w.made()) {
+		if n := len(rounds); n > len(d.made()) {
 			rounds = append(rounds, rounds[n-1]+pins.Rhythm[(n-1)%len(pins.Rhythm)])
 			continue
 		}
-		rounds = append(rounds, w.next(rounds, pins))
+		rounds = append(rounds, d.next(rounds, pins))
 	}
 	return rounds
 }
@@ -90,9 +90,9 @@ func (w *work) inRhythm(k int, pins *Pins) []int {
 // holdIncreases lays the increases that are made over those that are fixed:
 // of a list only the rounds above the present one are still to be kept, and a
 // first increase in a round that is knitted is there already, or can't be.
-func (w *Worked) holdIncreases(p *Pins) {
-	made, at := w.changed(stitch.Gusset, w.Increases), w.in(stitch.Gusset)
-	if w.past(stitch.Gusset) {
+func (k *Progress) holdIncreases(p *Pins) {
+	made, at := k.changed(stitch.Gusset, k.Increases), k.in(stitch.Gusset)
+	if k.past(stitch.Gusset) {
 		p.FirstIncrease, p.IncreaseRounds = Pin{}, nil
 		return
 	}
@@ -114,12 +114,12 @@ func (w *Worked) holdIncreases(p *Pins) {
 // warnIncreases says where a fixed list leaves out the plain rounds that are
 // usual (common practice, no source), and what of it gave way to what is
 // knitted.
-func (w *work) warnIncreases() {
-	p, list := &w.plan, w.plan.Gusset.IncreaseRounds
-	if pin := w.req.Pins.FirstIncrease; pin.On && len(list) > 0 && !pin.Allows(list[0]) {
+func (d *draft) warnIncreases() {
+	p, list := &d.plan, d.plan.Gusset.IncreaseRounds
+	if pin := d.req.Pins.FirstIncrease; pin.On && len(list) > 0 && !pin.Allows(list[0]) {
 		p.say("knitted", "%s: round %d is fixed, but on the needles the increases begin in round %d; that stays.", FirstIncrease.Path(), pin.N, list[0])
 	}
-	fixed := w.req.Pins.IncreaseRounds
+	fixed := d.req.Pins.IncreaseRounds
 	if len(fixed) == 0 {
 		return
 	}
@@ -152,8 +152,8 @@ func commas(rounds []int) string {
 func (c *conflict) nearestList(pins Pins) (string, bool) {
 	held := pins
 	held.IncreaseRounds = nil
-	if c.w.worked != nil {
-		c.w.worked.hold(&held)
+	if c.w.progress != nil {
+		c.w.progress.hold(&held)
 	}
 	rounds, want := held.GussetRounds.Or(c.w.freeGussetRounds()), c.pins.IncreaseRounds
 	for off := 0; off <= max(rounds, len(want)); off++ {

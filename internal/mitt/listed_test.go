@@ -102,7 +102,7 @@ func TestContradictingRhythms(t *testing.T) {
 func TestKnittedWinsOverTheList(t *testing.T) {
 	p := must(t, adult(Pins{}))
 	r := adult(Pins{IncreaseRounds: []int{2, 5, 8, 12, 14, 16}, FirstIncrease: Fix(2)})
-	r.Worked = p.Worked(stitch.Gusset, 8) // 1, 4, 7 are made
+	r.Progress = p.ProgressAt(stitch.Gusset, 8) // 1, 4, 7 are made
 	now := must(t, r)
 	assert.Equal(t, []int{1, 4, 7, 12, 14, 16}, now.Gusset.IncreaseRounds)
 	var says []string
@@ -119,6 +119,6 @@ func TestKnittedWinsOverTheList(t *testing.T) {
 	// A list that stood closer than the gap goes on as it is when it is let go.
 	close := must(t, adult(Pins{IncreaseRounds: []int{1, 2, 3, 10, 13, 16}}))
 	r = adult(Pins{})
-	r.Worked = close.Worked(stitch.Gusset, 5)
+	r.Progress = close.ProgressAt(stitch.Gusset, 5)
 	assert.Equal(t, []int{1, 2, 3}, must(t, r).Gusset.IncreaseRounds[:3])
 }

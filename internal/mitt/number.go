@@ -106,8 +106,8 @@ type info struct {
 	pinned func(*Pins) *[]int
 	count  func(*Plan) int
 	list   func(*Plan) []int
-	worked func(*Worked) *int
-	listed func(*Worked) *[]int
+	worked func(*Progress) *int
+	listed func(*Progress) *[]int
 }
 
 // row is an info with the number that it is about.

@@ -123,7 +123,7 @@ func TestEveryNumberIsNamedWhereItIsInTheWay(t *testing.T) {
 		}
 		r := request(Mitten, per10(24, 32), hand.Hand{Circumference: 190 * mm})
 		r.Pins.Set(n, low)
-		c := newConflict(&work{req: r, pins: &r.Pins}, nil)
+		c := newConflict(&draft{req: r, pins: &r.Pins}, nil)
 		if table[n].company == byItself {
 			assert.Contains(t, []Number{CastOn, CuffRounds, CuffPlainRounds}, n, "it is held against no other number")
 			continue
@@ -136,7 +136,7 @@ func TestEveryNumberIsNamedWhereItIsInTheWay(t *testing.T) {
 // what the plan had.
 func TestEveryNumberIsKeptOfWhatIsKnitted(t *testing.T) {
 	places := map[any]Number{}
-	var w Worked
+	var w Progress
 	for _, n := range Knittable() {
 		var place any = w.Number(n)
 		if n.List() {
@@ -148,7 +148,7 @@ func TestEveryNumberIsKeptOfWhatIsKnitted(t *testing.T) {
 	}
 	seen := map[Number]bool{}
 	for _, p := range sampled(t) {
-		k := p.Worked(stitch.Thumb, 1)
+		k := p.ProgressAt(stitch.Thumb, 1)
 		for _, n := range Knittable() {
 			if number := k.Number(n); number != nil {
 				seen[n] = seen[n] || *number > 0

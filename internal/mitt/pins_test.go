@@ -47,7 +47,7 @@ func possible(r *Request, p *Pins, free *Plan) bool {
 	return false
 }
 
-// schedulable tells whether the fixed list, or some schedule of k increase
+// schedulable reports whether the fixed list, or some schedule of k increase
 // rounds from the fixed first one on, has room in the rounds.
 func schedulable(p *Pins, k, rounds int) bool {
 	first := p.FirstIncrease.Or(1)
@@ -64,7 +64,7 @@ func schedulable(p *Pins, k, rounds int) bool {
 	return everyOf(first, k, every)[k-1] <= rounds-1
 }
 
-// closable tells whether a mitten's fixed rounds can close its hand: four
+// closable reports whether a mitten's fixed rounds can close its hand: four
 // stitches a round from the even count to 8 … 11, an odd one gone before.
 func closable(r *Request, p *Pins, n, b, after int) bool {
 	if r.Kind != Mitten {
@@ -136,7 +136,7 @@ func drawPins(rng *rand.Rand) Pins {
 // named are the pins in the way by definition: a pin that turns some set of
 // the others that can be kept into one that can't.
 func named(r *Request, free *Plan) []string {
-	c := newConflict(&work{req: r, pins: &r.Pins}, nil)
+	c := newConflict(&draft{req: r, pins: &r.Pins}, nil)
 	can := make([]bool, 1<<len(c.names))
 	for set := range can {
 		pins := c.only(uint(set))

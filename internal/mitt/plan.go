@@ -22,7 +22,7 @@ type Plan struct {
 	Top    *Top // nil for a fingerless mitt
 	Pins   Pins // the numbers that the person fixed
 
-	Knitted   *Worked      // what is knitted already; nil: nothing
+	Progress  *Progress    // what is knitted already; nil: nothing
 	BaseAbove units.Length // how far the base of the gusset sits above its place on the hand
 
 	Residual Residuals

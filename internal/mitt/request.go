@@ -12,16 +12,16 @@ import (
 // Request is what a plan is made from: what the person measured and decided.
 // Zero lengths and nil eases are filled with the defaults below.
 type Request struct {
-	Kind    Kind
-	Gauge   gauge.Gauge
-	Hand    hand.Hand
-	Ease    Ease
-	Lengths Lengths
-	Stitch  Stitches
-	Pins    Pins
-	Follow  Follow   // what the gusset's increases follow
-	Lambda  *float64 // price of a changed rhythm, stitches²; nil: DefaultLambda
-	Worked  *Worked  // what is knitted already; nil: nothing
+	Kind     Kind
+	Gauge    gauge.Gauge
+	Hand     hand.Hand
+	Ease     Ease
+	Lengths  Lengths
+	Stitch   Stitches
+	Pins     Pins
+	Follow   Follow    // what the gusset's increases follow
+	Lambda   *float64  // price of a changed rhythm, stitches²; nil: DefaultLambda
+	Progress *Progress // what is knitted already; nil: nothing
 }
 
 // Ease is fabric over body minus one (−0.5 < e < 1) for hand and cuff, half-way
@@ -77,7 +77,7 @@ func (p Pin) Or(n int) int {
 	return n
 }
 
-// Allows tells whether n may stand beside the pin.
+// Allows reports whether n may stand beside the pin.
 func (p Pin) Allows(n int) bool { return !p.On || p.N == n }
 
 // Pins are all numbers that may be fixed, in the order in which they are

@@ -35,7 +35,7 @@ func New() *Planner { return &Planner{} }
 // plan is refused with fault.Fields naming the numbers that are in the way
 // and the nearest that work.
 func (pl *Planner) Plan(req *Request) (*Plan, error) {
-	w := newWork(req)
+	w := newDraft(req)
 	if err := w.check(); err != nil {
 		return nil, err
 	}
@@ -61,53 +61,53 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 }
 
 // parts plans gusset and thumb, of a mitt that has them.
-func (w *work) parts(pl *Planner) error {
-	if !w.plan.Thumbed() {
-		return w.withoutThumb()
+func (d *draft) parts(pl *Planner) error {
+	if !d.plan.Thumbed() {
+		return d.withoutThumb()
 	}
-	if err := w.gusset(pl); err != nil {
+	if err := d.gusset(pl); err != nil {
 		return err
 	}
-	w.thumb()
+	d.thumb()
 	return nil
 }
 
-// work is one plan while it is being made.
-type work struct {
-	req    *Request
-	pins   *Pins   // what is fixed, by the person or by being knitted
-	worked *Worked // what is knitted; nil: nothing
-	plan   Plan
-	len    lengths
-	g, q   float64
+// draft is one plan while it is being made.
+type draft struct {
+	req      *Request
+	pins     *Pins     // what is fixed, by the person or by being knitted
+	progress *Progress // what is knitted; nil: nothing
+	plan     Plan
+	len      lengths
+	g, q     float64
 
 	freeHand int // the hand's count where none is fixed
 }
 
-// newWork begins a plan. What is knitted has its own rib and edges, and fixes
+// newDraft begins a plan. What is knitted has its own rib and edges, and fixes
 // its numbers.
-func newWork(req *Request) *work {
-	if req.Worked == nil {
-		return &work{req: req, pins: &req.Pins}
+func newDraft(req *Request) *draft {
+	if req.Progress == nil {
+		return &draft{req: req, pins: &req.Pins}
 	}
 	own, pins := *req, req.Pins
-	own.Stitch.Rib, own.Stitch.OneSided = req.Worked.Rib, req.Worked.OneSided
-	req.Worked.hold(&pins)
-	return &work{req: &own, pins: &pins, worked: req.Worked}
+	own.Stitch.Rib, own.Stitch.OneSided = req.Progress.Rib, req.Progress.OneSided
+	req.Progress.hold(&pins)
+	return &draft{req: &own, pins: &pins, progress: req.Progress}
 }
 
 // check refuses what no other part has looked at yet.
-func (w *work) check() error {
-	faults := w.req.Hand.Check()
-	checkEase("ease.hand", w.req.Ease.Hand, &faults)
-	checkEase("ease.cuff", w.req.Ease.Cuff, &faults)
-	checkEase("ease.gusset", w.req.Ease.Gusset, &faults)
-	checkEase("ease.palm", w.req.Ease.Palm, &faults)
-	w.checkWorked(&faults)
-	w.req.checkSchedule(&faults)
-	checkMultiple("stitch.repeat", w.req.Stitch.Repeat, &faults)
-	checkMultiple("stitch.rib", w.req.Stitch.Rib, &faults)
-	w.req.Pins.check(&faults)
+func (d *draft) check() error {
+	faults := d.req.Hand.Check()
+	checkEase("ease.hand", d.req.Ease.Hand, &faults)
+	checkEase("ease.cuff", d.req.Ease.Cuff, &faults)
+	checkEase("ease.gusset", d.req.Ease.Gusset, &faults)
+	checkEase("ease.palm", d.req.Ease.Palm, &faults)
+	d.checkWorked(&faults)
+	d.req.checkSchedule(&faults)
+	checkMultiple("stitch.repeat", d.req.Stitch.Repeat, &faults)
+	checkMultiple("stitch.rib", d.req.Stitch.Rib, &faults)
+	d.req.Pins.check(&faults)
 	return faults.Err()
 }
 
@@ -124,25 +124,25 @@ func checkEase(field string, e *float64, faults *fault.Fields) {
 }
 
 // measure fills the hand, the eases and the lengths.
-func (w *work) measure() {
-	r := w.req
-	w.g, w.q = r.Gauge.Stitches, r.Gauge.Rounds
+func (d *draft) measure() {
+	r := d.req
+	d.g, d.q = r.Gauge.Stitches, r.Gauge.Rounds
 	h, filled := r.Hand.Fill()
-	w.len = r.lengths(&h)
-	w.plan = Plan{
+	d.len = r.lengths(&h)
+	d.plan = Plan{
 		Kind: r.Kind, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
 		Ease: Eases{Hand: r.handEase(&h), Cuff: r.cuffEase(), Gusset: r.gussetEase(&h), Palm: r.palmEase(&h), ThumbAdded: r.thumbAdded(&h)},
 	}
-	if w.worked != nil {
-		w.plan.Knitted, w.plan.BaseAbove = w.worked, w.worked.BaseAbove
+	if d.progress != nil {
+		d.plan.Progress, d.plan.BaseAbove = d.progress, d.progress.BaseAbove
 	}
 }
 
 // tubes chooses the counts of hand and cuff and their rounds.
-func (w *work) tubes() error {
-	p, st := &w.plan, w.req.Stitch
-	exact := w.g * p.Hand.Circumference.MM() * (1 + p.Ease.Hand)
-	if err := w.sizeFits(exact); err != nil {
+func (d *draft) tubes() error {
+	p, st := &d.plan, d.req.Stitch
+	exact := d.g * p.Hand.Circumference.MM() * (1 + p.Ease.Hand)
+	if err := d.sizeFits(exact); err != nil {
 		return err
 	}
 	n := nearestIn(exact, st.Repeat, st.Offset)
@@ -152,20 +152,20 @@ func (w *work) tubes() error {
 	if n > maxStitches {
 		return fault.Fields{{Path: "stitch.repeat", Message: "leaves no count for the hand between 8 and 1000; write a smaller repeat"}}
 	}
-	n = w.joins(n)
-	w.freeHand = n
+	n = d.joins(n)
+	d.freeHand = n
 	p.Body.Stitches = Count{N: n, Exact: exact, Below: n - st.Repeat, Above: n + st.Repeat}
-	p.Body.Stitches.pin(w.pins.HandStitches)
-	p.Body.Stitches.Knitted = w.worked.joined()
-	w.cuff()
-	return w.cuffJoins()
+	p.Body.Stitches.pin(d.pins.HandStitches)
+	p.Body.Stitches.Knitted = d.progress.joined()
+	d.cuff()
+	return d.cuffJoins()
 }
 
 // sizeFits refuses a hand of too few or too many stitches.
-func (w *work) sizeFits(exact float64) error {
-	h := w.plan.Hand
-	if exact < fewestStitches/2 || exact > maxStitches || w.q*h.Length.MM() > maxRounds {
-		return fault.Fields{{Path: hand.FieldCircumference, Message: sizeMessage(h, w.g, w.q, exact)}}
+func (d *draft) sizeFits(exact float64) error {
+	h := d.plan.Hand
+	if exact < fewestStitches/2 || exact > maxStitches || d.q*h.Length.MM() > maxRounds {
+		return fault.Fields{{Path: hand.FieldCircumference, Message: sizeMessage(h, d.g, d.q, exact)}}
 	}
 	return nil
 }

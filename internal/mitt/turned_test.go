@@ -89,7 +89,7 @@ func TestTopGoesOnAsPlanned(t *testing.T) {
 	mittens(testenv.Cases(30, 300), func(r *Request, p *Plan) {
 		for at := 1; at <= p.Top.Rounds; at++ {
 			onward := *r
-			onward.Worked = p.Worked(stitch.Top, at)
+			onward.Progress = p.ProgressAt(stitch.Top, at)
 			now, err := pl.Plan(&onward)
 			require.NoError(t, err)
 			require.Equal(t, p.Top, now.Top, "from round %d", at)

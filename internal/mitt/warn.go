@@ -10,61 +10,61 @@ import (
 )
 
 // residuals works out what the fabric is off at the places that count most.
-func (w *work) residuals() {
-	p := &w.plan
+func (d *draft) residuals() {
+	p := &d.plan
 	p.Residual = Residuals{
-		Hand: float64(p.Bridge.HandAfter)/w.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
+		Hand: float64(p.Bridge.HandAfter)/d.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
 	}
 	if !p.Thumbed() {
 		return
 	}
 	p.Residual = Residuals{
 		Hand:         p.Residual.Hand,
-		Thumb:        float64(p.Thumb.Stitches.N)/w.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
-		GussetLength: float64(p.Gusset.Rounds.N)/w.q - w.gussetLength(),
-		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/w.g - p.palmTarget(),
+		Thumb:        float64(p.Thumb.Stitches.N)/d.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
+		GussetLength: float64(p.Gusset.Rounds.N)/d.q - d.gussetLength(),
+		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/d.g - p.palmTarget(),
 	}
 }
 
 // warn lists what the person should look at.
-func (w *work) warn() {
-	p := &w.plan
-	for _, q := range w.req.Gauge.Queries {
+func (d *draft) warn() {
+	p := &d.plan
+	for _, q := range d.req.Gauge.Queries {
 		p.say("swatch_contradicts", "gauge.swatches[%d]: %s", q.Swatch, q.Message)
 	}
-	for _, q := range w.req.Hand.Queries() {
+	for _, q := range d.req.Hand.Queries() {
 		p.say("measure_again", "%s: %s", q.Field, q.Message)
 	}
-	w.warnSwatch()
-	w.warnBounds()
-	w.warnMultiples()
-	w.warnKnitted()
+	d.warnSwatch()
+	d.warnBounds()
+	d.warnMultiples()
+	d.warnKnitted()
 	if p.Thumbed() {
-		w.warnShare()
-		w.warnIncreases()
+		d.warnShare()
+		d.warnIncreases()
 	} else {
-		w.warnWithoutEffect()
+		d.warnWithoutEffect()
 	}
-	w.warnEdgings()
-	w.warnCuff()
-	w.warnTight()
-	w.warnSmall()
+	d.warnEdgings()
+	d.warnCuff()
+	d.warnTight()
+	d.warnSmall()
 }
 
 func (p *Plan) say(code, format string, args ...any) {
 	p.Warnings = append(p.Warnings, Warning{code, fmt.Sprintf(format, args...)})
 }
 
-func (w *work) warnSwatch() {
-	if !w.req.Gauge.Treated {
-		w.plan.say("swatch", "The swatch was not worked in the round and washed, so the girths may be some 3 %% off; a washed swatch in the round would tell.")
+func (d *draft) warnSwatch() {
+	if !d.req.Gauge.Treated {
+		d.plan.say("swatch", "The swatch was not worked in the round and washed, so the girths may be some 3 %% off; a washed swatch in the round would tell.")
 	}
 }
 
 // warnBounds names the bound that keeps a count further than half an
 // admissible step from what was wanted.
-func (w *work) warnBounds() {
-	p := &w.plan
+func (d *draft) warnBounds() {
+	p := &d.plan
 	n := p.Body.Stitches
 	if math.Abs(float64(n.N)-n.Exact) > float64(p.Stitch.Repeat)/2+1e-9 && !n.Pinned {
 		p.say("hand_count", "The hand has %d stitches where %.1f were wanted: the least that a mitt can have with a repeat of %d (and 8 stitches) is in the way.",
@@ -74,7 +74,7 @@ func (w *work) warnBounds() {
 		return
 	}
 	t := p.Thumb.Stitches
-	if free := !w.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
+	if free := !d.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
 		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, a finer round gauge or a smaller thumb allowance would help.",
 			t.N, t.Exact, p.Gusset.Rounds.N)
 	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
@@ -82,7 +82,7 @@ func (w *work) warnBounds() {
 	}
 	r := p.Gusset.Rounds
 	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
-	case off && w.worked.begun(stitch.Gusset):
+	case off && d.progress.begun(stitch.Gusset):
 		bound := "fewer"
 		if float64(r.N) < r.Exact {
 			bound = "more"
@@ -94,8 +94,8 @@ func (w *work) warnBounds() {
 }
 
 // warnMultiples says where a fixed number overrides a multiple.
-func (w *work) warnMultiples() {
-	p := &w.plan
+func (d *draft) warnMultiples() {
+	p := &d.plan
 	if n := p.Body.Stitches; n.Pinned && !p.Stitch.allows(n.N) {
 		p.say("repeat", "The fixed %d stitches of the hand don't fit the repeat of %d.", n.N, p.Stitch.Repeat)
 	} else if !p.Stitch.allows(p.Bridge.HandAfter) {
@@ -106,15 +106,15 @@ func (w *work) warnMultiples() {
 	if n := p.Cuff.CastOn; n.N%p.Cuff.Rib != 0 {
 		p.say("rib", "The cast-on of %d stitches is no multiple of the rib (%d).", n.N, p.Cuff.Rib)
 	}
-	w.warnRibs()
-	if !p.Kind.info().topped && w.pins.TopRounds.On {
+	d.warnRibs()
+	if !p.Kind.info().topped && d.pins.TopRounds.On {
 		p.say(TopRounds.Key(), "A fingerless mitt has no top; its fixed rounds are not used.")
 	}
 }
 
 // warnRibs says where another rib than the sheet's is worked.
-func (w *work) warnRibs() {
-	p := &w.plan
+func (d *draft) warnRibs() {
+	p := &d.plan
 	if p.Cuff.Rib != p.Stitch.Rib && p.Cuff.Rounds > 0 {
 		p.say("cuff_rib", "The cuff is in 1 × 1 rib: no multiple of %d goes between the wrist and the hand's %d stitches.", p.Stitch.Rib, p.Body.Stitches.N)
 	}
@@ -130,22 +130,22 @@ func (w *work) warnRibs() {
 }
 
 // warnKnitted names the fixed numbers that gave way to what is knitted.
-func (w *work) warnKnitted() {
-	if w.worked == nil {
+func (d *draft) warnKnitted() {
+	if d.progress == nil {
 		return
 	}
-	for _, n := range w.req.Pins.fixed() {
+	for _, n := range d.req.Pins.fixed() {
 		if n.List() || n == FirstIncrease {
 			continue // warnIncreases tells of these
 		}
-		if was, is := w.req.Pins.Pin(n).N, w.pins.Pin(n).N; was != is {
-			w.plan.say("knitted", "%s: %d is fixed, but what is on the needles makes it %d; that stays.", n.Path(), was, is)
+		if was, is := d.req.Pins.Pin(n).N, d.pins.Pin(n).N; was != is {
+			d.plan.say("knitted", "%s: %d is fixed, but what is on the needles makes it %d; that stays.", n.Path(), was, is)
 		}
 	}
 }
 
-func (w *work) warnShare() {
-	p := &w.plan
+func (d *draft) warnShare() {
+	p := &d.plan
 	share := float64(p.Thumb.Held) / float64(p.Body.Stitches.N)
 	switch {
 	case share > largestShare:
@@ -165,8 +165,8 @@ const (
 	passageRib1x1   = 1.45
 )
 
-func (w *work) warnCuff() {
-	p := &w.plan
+func (d *draft) warnCuff() {
+	p := &d.plan
 	most, what := passageRib2x2, "2×2 rib"
 	switch p.Cuff.Rib {
 	case 1:
@@ -196,11 +196,11 @@ const muchSmaller = -0.10
 // hand: by the ease that was asked for, or because a fixed number or a
 // multiple leaves so few stitches. A cuff is ribbed and gives, so it counts
 // only as it was asked for.
-func (w *work) warnTight() {
-	p := &w.plan
+func (d *draft) warnTight() {
+	p := &d.plan
 	var where []string
 	at := func(name string, n int, girth float64, asked bool) {
-		if ease := float64(n)/w.g/girth - 1; ease < muchSmaller-1e-9 || asked {
+		if ease := float64(n)/d.g/girth - 1; ease < muchSmaller-1e-9 || asked {
 			where = append(where, fmt.Sprintf("%s %.0f %%", name, -100*ease))
 		}
 	}
@@ -219,9 +219,9 @@ func (w *work) warnTight() {
 
 // warnEdgings says where an edging has fewer rounds than it should, for want
 // of room above what must stand before it.
-func (w *work) warnEdgings() {
-	p := &w.plan
-	if p.Kind.info().topped || w.worked != nil {
+func (d *draft) warnEdgings() {
+	p := &d.plan
+	if p.Kind.info().topped || d.progress != nil {
 		return
 	}
 	edging := func(name string, has, wanted int) {
@@ -229,9 +229,9 @@ func (w *work) warnEdgings() {
 			p.say("edging_rounds", "The %s has room for %d of the %d rounds of its edging; a few rounds more would help.", name, has, wanted)
 		}
 	}
-	edging("hand", p.Body.EdgingRounds, nearest(w.q*w.len.edging))
+	edging("hand", p.Body.EdgingRounds, nearest(d.q*d.len.edging))
 	if p.Thumbed() {
-		edging("thumb", p.Thumb.EdgingRounds, nearest(w.q*w.len.thumbEdging))
+		edging("thumb", p.Thumb.EdgingRounds, nearest(d.q*d.len.thumbEdging))
 	}
 }
 
@@ -239,8 +239,8 @@ func (w *work) warnEdgings() {
 // 1977); below it the cautions for babies are shown.
 const infant = 105.5
 
-func (w *work) warnSmall() {
-	p := &w.plan
+func (d *draft) warnSmall() {
+	p := &d.plan
 	if p.Hand.Length < hand.BabyBelow && p.Thumbed() {
 		p.say("thumbless", "For a hand under 95 mm long a mitten without a thumb is usual. The ratios that fill missing measurements are not sourced under 2 years.")
 	}

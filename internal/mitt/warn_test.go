@@ -99,7 +99,7 @@ func TestKnittedGussetIsTold(t *testing.T) {
 	p := must(t, grown())
 	for length, says := range map[units.Length]string{72 * mm: "can be no more", 50 * mm: "can be no fewer"} {
 		r := grown()
-		r.Hand.GussetLength, r.Worked = length, p.Worked(stitch.Hand, 2)
+		r.Hand.GussetLength, r.Progress = length, p.ProgressAt(stitch.Hand, 2)
 		now := must(t, r)
 		require.Equal(t, p.Gusset.Rounds.N, now.Gusset.Rounds.N)
 		require.Len(t, said(now, "gusset_rounds"), 1)

@@ -45,15 +45,15 @@ const (
 // ways schedules the gusset along the hand's girths and in a plain rhythm, and
 // takes the one that was asked for. The other stays beside it, where the
 // girths were measured, so that the person sees what each costs.
-func (w *work) ways(pl *Planner) error {
-	g := &w.plan.Gusset
-	shape, err := w.profileTarget(pl.target)
+func (d *draft) ways(pl *Planner) error {
+	g := &d.plan.Gusset
+	shape, err := d.profileTarget(pl.target)
 	if err != nil {
 		return err
 	}
 	pl.target = shape
-	measured := len(w.req.Hand.Profile) > 0
-	follow := w.req.Follow
+	measured := len(d.req.Hand.Profile) > 0
+	follow := d.req.Follow
 	if follow == FollowDefault {
 		if follow = FollowRhythm; measured {
 			follow = FollowProfile
@@ -64,8 +64,8 @@ func (w *work) ways(pl *Planner) error {
 		list = []Follow{FollowProfile, FollowRhythm}
 	}
 	for _, f := range list {
-		way, err := w.way(pl, f, shape)
-		if err != nil && w.pins.scheduled() {
+		way, err := d.way(pl, f, shape)
+		if err != nil && d.pins.scheduled() {
 			continue // a fixed list may stand where no schedule has room
 		}
 		if err != nil {
@@ -76,19 +76,19 @@ func (w *work) ways(pl *Planner) error {
 			g.Way = way
 		}
 	}
-	if w.pins.scheduled() {
-		g.Way, err = w.fixedWay(shape)
+	if d.pins.scheduled() {
+		g.Way, err = d.fixedWay(shape)
 		g.Ways = append(g.Ways, g.Way)
 	}
 	g.IncreaseRounds, g.Cost = g.Way.Rounds, g.Way.Cost
 	return err
 }
 
-// scheduled tells whether the increase rounds are fixed, as a list or by their
+// scheduled reports whether the increase rounds are fixed, as a list or by their
 // rhythm.
 func (p *Pins) scheduled() bool { return len(p.Rhythm)+len(p.IncreaseRounds) > 0 }
 
-// boundsThumb tells whether a number is fixed that may keep the thumb's count
+// boundsThumb reports whether a number is fixed that may keep the thumb's count
 // from the nearest one, whatever room the gusset's rounds have.
 func (p *Pins) boundsThumb() bool {
 	return p.scheduled() || slices.ContainsFunc([]Pin{
@@ -100,28 +100,28 @@ func (p *Pins) boundsThumb() bool {
 // problem is what the gusset's schedule solves in a plain rhythm: its round 1
 // is the first increase round, unless another is fixed, or rounds are knitted
 // already.
-func (w *work) problem() shaping.Problem {
-	g := &w.plan.Gusset
+func (d *draft) problem() shaping.Problem {
+	g := &d.plan.Gusset
 	p := shaping.Problem{
 		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N,
-		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: w.lambda(), First: w.pins.FirstIncrease.Or(1),
-		Worked: w.worked.in(stitch.Gusset), Changed: w.made(),
+		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: d.lambda(), First: d.pins.FirstIncrease.Or(1),
+		Worked: d.progress.in(stitch.Gusset), Changed: d.made(),
 	}
-	if w.worked.past(stitch.Gusset) {
+	if d.progress.past(stitch.Gusset) {
 		p.Worked = p.Rounds
 	}
 	if p.Worked > 0 {
 		p.First = 0
 		if len(p.Changed) == 0 {
-			p.First = w.pins.FirstIncrease.Or(0)
+			p.First = d.pins.FirstIncrease.Or(0)
 		}
 	}
 	return p
 }
 
 // lambda is the price of a changed rhythm in thousandths.
-func (w *work) lambda() int64 {
-	if l := w.req.Lambda; l != nil {
+func (d *draft) lambda() int64 {
+	if l := d.req.Lambda; l != nil {
 		return int64(math.Round(*l * 1000))
 	}
 	return DefaultLambda * 1000
@@ -129,41 +129,41 @@ func (w *work) lambda() int64 {
 
 // way solves one schedule. Along the hand's girths the first increase round is
 // free too, unless it is fixed.
-func (w *work) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
-	problem := w.problem()
+func (d *draft) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
+	problem := d.problem()
 	if follow == FollowProfile {
 		problem.Target = shape
-		if !w.pins.FirstIncrease.On {
+		if !d.pins.FirstIncrease.On {
 			problem.First = 0
 		}
 	}
-	found, err := pl.solver.Solve(&problem, make([]int, 0, w.plan.Gusset.Increases))
+	found, err := pl.solver.Solve(&problem, make([]int, 0, d.plan.Gusset.Increases))
 	if err != nil {
 		return Way{}, fault.Fields{{Path: "hand.gusset_length", Message: err.Error()}}
 	}
-	return w.against(Way{Follows: follow, Rounds: found.Rounds, Cost: found.Cost.Float()}, shape), nil
+	return d.against(Way{Follows: follow, Rounds: found.Rounds, Cost: found.Cost.Float()}, shape), nil
 }
 
 // fixedWay is the way that the person fixed.
-func (w *work) fixedWay(shape []int64) (Way, error) {
-	rounds := w.pins.IncreaseRounds
+func (d *draft) fixedWay(shape []int64) (Way, error) {
+	rounds := d.pins.IncreaseRounds
 	if len(rounds) == 0 {
-		rounds = w.inRhythm(w.plan.Gusset.Increases, w.pins)
+		rounds = d.inRhythm(d.plan.Gusset.Increases, d.pins)
 	}
-	cost, err := shaping.CostOf(w.problem(), rounds)
-	return w.against(Way{Follows: FollowRhythm, Fixed: true, Rounds: rounds, Cost: cost.Float()}, shape), err
+	cost, err := shaping.CostOf(d.problem(), rounds)
+	return d.against(Way{Follows: FollowRhythm, Fixed: true, Rounds: rounds, Cost: cost.Float()}, shape), err
 }
 
 // against measures a way against the shape that the hand asks for.
-func (w *work) against(way Way, shape []int64) Way {
-	g := &w.plan.Gusset
+func (d *draft) against(way Way, shape []int64) Way {
+	g := &d.plan.Gusset
 	count, done := float64(g.Base), 0
 	for r, t := range shape {
 		if done < len(way.Rounds) && way.Rounds[done] == r+1 {
 			count += float64(g.Step)
 			done++
 		}
-		off := math.Abs(count-float64(t)/10_000) / w.g
+		off := math.Abs(count-float64(t)/10_000) / d.g
 		way.Mean += off / float64(len(shape))
 		way.Worst = max(way.Worst, off)
 	}

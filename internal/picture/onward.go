@@ -11,8 +11,8 @@ import (
 	"thenar/internal/units"
 )
 
-// Knitted is how far a mitt is knitted: up to and with a round of a part.
-type Knitted struct {
+// Progress is how far a mitt is knitted: up to and with a round of a part.
+type Progress struct {
 	Part  stitch.Part
 	Round int
 }
@@ -20,7 +20,7 @@ type Knitted struct {
 // Onward draws how a mitt goes on: the knitted part as cloth on the hand, and above it
 // the contour as it was planned, dashed, and as it will be. Both plans are aligned at
 // the last knitted round.
-func Onward(was, is *mitt.Plan, at Knitted, o HandOptions) *draw.Scene {
+func Onward(was, is *mitt.Plan, at Progress, o HandOptions) *draw.Scene {
 	f := newFigure(&is.Hand)
 	if f.tucked = !is.Thumbed(); is.Kind.Closed() {
 		f.leans = inMitten
@@ -46,7 +46,7 @@ func Onward(was, is *mitt.Plan, at Knitted, o HandOptions) *draw.Scene {
 
 // alignedFabric returns the fabric of a plan, moved so that its last knitted round is
 // at the height of the other's.
-func alignedFabric(p *mitt.Plan, f *figure, other *fabric, at Knitted) *fabric {
+func alignedFabric(p *mitt.Plan, f *figure, other *fabric, at Progress) *fabric {
 	return newFabric(p, f.moved(other.heightAt(at)-newFabric(p, f).heightAt(at)))
 }
 
@@ -83,7 +83,7 @@ func (f *figure) moved(up float64) *figure {
 
 // heightAt returns the height of the last knitted round; once the thumb is begun, that
 // of the division.
-func (m *fabric) heightAt(at Knitted) float64 {
+func (m *fabric) heightAt(at Progress) float64 {
 	for _, t := range m.main() {
 		if t.part == at.Part {
 			return t.edges[min(at.Round, t.rounds())].left.y
@@ -96,7 +96,7 @@ func (m *fabric) heightAt(at Knitted) float64 {
 }
 
 // roundsKnitted returns the number of the tube's rounds that are knitted.
-func (t *tube) roundsKnitted(at Knitted) int {
+func (t *tube) roundsKnitted(at Progress) int {
 	switch {
 	case t.part.Order() < at.Part.Order():
 		return t.rounds()
@@ -107,7 +107,7 @@ func (t *tube) roundsKnitted(at Knitted) int {
 }
 
 // drawKnitted fills what is knitted.
-func (m *fabric) drawKnitted(c *canvas, at Knitted) {
+func (m *fabric) drawKnitted(c *canvas, at Progress) {
 	c.s.Group("mitt")
 	for i := range m.tubes {
 		t := &m.tubes[i]
@@ -133,7 +133,7 @@ func (m *fabric) drawKnitted(c *canvas, at Knitted) {
 
 // drawAhead draws the contour of what is still to be knitted: both sides of each tube,
 // and the upper edge of the last.
-func (m *fabric) drawAhead(c *canvas, at Knitted, style draw.Style) {
+func (m *fabric) drawAhead(c *canvas, at Progress, style draw.Style) {
 	p := c.pen()
 	main := m.main()
 	for i := range m.tubes {

@@ -23,13 +23,13 @@ func TestOnwardLinesUpAtWhatIsKnitted(t *testing.T) {
 	is := planned(t, mitt.Fingerless, 24, 32, h)
 	more := is.Gusset.Rounds.N - was.Gusset.Rounds.N
 	require.Positive(t, more)
-	for _, at := range []Knitted{{}, {stitch.Cuff, 4}, {stitch.CuffPlain, 2}, {stitch.Gusset, 8}} {
+	for _, at := range []Progress{{}, {stitch.Cuff, 4}, {stitch.CuffPlain, 2}, {stitch.Gusset, 8}} {
 		f := newFigure(&is.Hand)
 		now := newFabric(is, f)
 		before := alignedFabric(was, f, now, at)
 		assert.InDelta(t, now.heightAt(at), before.heightAt(at), 1e-9, "%v", at)
 		assert.InDelta(t, now.foot().y, before.foot().y, 1e-9, "%v: and so do the rounds below", at)
-		top := func(m *fabric) float64 { return m.heightAt(Knitted{stitch.Gusset, math.MaxInt}) }
+		top := func(m *fabric) float64 { return m.heightAt(Progress{stitch.Gusset, math.MaxInt}) }
 		assert.InDelta(t, float64(more)/0.32, top(now)-top(before), 1e-9, "%v: the gusset ends higher by its rounds", at)
 		assert.NotEqual(t, before.foot(), newFabric(was, f).foot(), "the gusset's tops do not lie on each other")
 	}
@@ -41,7 +41,7 @@ func TestOnwardIsDrawn(t *testing.T) {
 	for _, p := range []*mitt.Plan{adult(t), child(t), planned(t, mitt.Thumbless, 24, 32, hand.Hand{Circumference: 110 * mm})} {
 		for _, s := range p.Mitt().Sections {
 			for _, left := range []bool{false, true} {
-				scene := Onward(p, p, Knitted{s.Part, len(s.Rounds)}, HandOptions{Left: left, Unit: units.CM})
+				scene := Onward(p, p, Progress{s.Part, len(s.Rounds)}, HandOptions{Left: left, Unit: units.CM})
 				readable(t, scene)
 				list := elements(t, scene)
 				cloth := 0

@@ -170,7 +170,7 @@ func TestAHandWithAPlanOfItsOwnIsNotAlike(t *testing.T) {
 	d.Sheet["pins.thumb_decreases"] = "0"
 	p, err := NewPlanner().Plan(d.Sheet)
 	require.NoError(t, err)
-	d.Sheet.Knit(p.Plan.Worked(stitch.Hand, 1), string(Right))
+	d.Sheet.SetProgress(p.Plan.ProgressAt(stitch.Hand, 1), string(Right))
 	out, err := NewPlanner().Derive(d, nil)
 	require.NoError(t, err)
 	require.True(t, saysMakeTwo(out))

@@ -135,7 +135,7 @@ func TestKnittedRoundsAreNotReshaped(t *testing.T) {
 	require.NoError(t, err)
 	list := plan.Gusset.IncreaseRounds
 	d.Sheet = d.Sheet.Clone()
-	d.Sheet.Knit(plan.Worked(stitch.Gusset, list[2]), string(d.Side))
+	d.Sheet.SetProgress(plan.ProgressAt(stitch.Gusset, list[2]), string(d.Side))
 	for _, c := range []chart.Change{
 		{Kind: chart.Move, Section: stitch.Gusset, Round: list[2], To: list[2] + 1},
 		{Kind: chart.Move, Section: stitch.Gusset, Round: list[3], To: list[2]},

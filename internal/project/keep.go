@@ -7,9 +7,9 @@ import (
 	"thenar/internal/tryon"
 )
 
-// Knitted is what is on the needles of one hand: the plan by which it was
+// Progress is what is on the needles of one hand: the plan by which it was
 // knitted, up to a place.
-type Knitted struct {
+type Progress struct {
 	Side Side
 	Plan *Planned
 	At   tryon.Place
@@ -18,26 +18,26 @@ type Knitted struct {
 // Keep is a changed document with what is knitted put into it, of both hands,
 // where the change would have any round of it otherwise, or leaves no plan. A
 // document that leaves all of it as it is is given back unchanged.
-func (pl *Planner) Keep(d Document, hands []Knitted) Document {
+func (pl *Planner) Keep(d Document, hands []Progress) Document {
 	if !pl.spoils(d, hands) {
 		return d
 	}
-	return Knit(d, hands)
+	return WithProgress(d, hands)
 }
 
-// Knit is a document with what is knitted put into it.
-func Knit(d Document, hands []Knitted) Document {
+// WithProgress is a document with what is knitted put into it.
+func WithProgress(d Document, hands []Progress) Document {
 	d.Sheet = d.Sheet.Clone()
 	for _, h := range hands {
 		if h.At.Begun() {
-			d.Sheet.Knit(h.At.Worked(h.Plan.Plan), string(h.Side))
+			d.Sheet.SetProgress(h.At.Progress(h.Plan.Plan), string(h.Side))
 		}
 	}
 	return d
 }
 
 // spoils tells whether a document has any round otherwise that is knitted.
-func (pl *Planner) spoils(d Document, hands []Knitted) bool {
+func (pl *Planner) spoils(d Document, hands []Progress) bool {
 	for _, h := range hands {
 		if !h.At.Begun() {
 			continue

@@ -24,7 +24,7 @@ func TestKeepWhatIsKnitted(t *testing.T) {
 		p, err := pl.Plan(d.Sheet)
 		require.NoError(t, err)
 		all := tryon.Places(p.Mitt())
-		hands := []Knitted{{Right, p, all[rng.IntN(len(all))]}, {Left, p, all[rng.IntN(len(all))]}}
+		hands := []Progress{{Right, p, all[rng.IntN(len(all))]}, {Left, p, all[rng.IntN(len(all))]}}
 		assert.Equal(t, d, pl.Keep(d, hands))
 		kept := pl.Keep(other, hands)
 		for _, h := range hands {

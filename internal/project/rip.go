@@ -131,7 +131,7 @@ func unasked(zones []string, accepted []tryon.Correction) []string {
 // anew is how far a document's mitt is off with nothing of it knitted.
 func (pl *Planner) anew(d Document) ([]off, error) {
 	d.Sheet = d.Sheet.Clone()
-	d.Sheet.Knit(nil, "")
+	d.Sheet.SetProgress(nil, "")
 	p, err := pl.Plan(d.Sheet)
 	if err != nil {
 		return nil, err

@@ -30,7 +30,7 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 		return nil, fault.New(fault.Invalid, "The %s has no round %d.", c.Section.Words(), c.Round)
 	}
 	if knitted(before.Plan, c) {
-		return nil, fault.New(fault.Invalid, "That is knitted already and stays: the work stands at round %d of the %s.", before.Knitted.Round, before.Knitted.Part.Words())
+		return nil, fault.New(fault.Invalid, "That is knitted already and stays: the work stands at round %d of the %s.", before.Progress.Round, before.Progress.Part.Words())
 	}
 	rounds, edits, err := changed(before.Plan, section.Rounds, c)
 	if err != nil {
@@ -79,7 +79,7 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 
 // knitted tells whether a change touches what is on the needles already.
 func knitted(p *mitt.Plan, c chart.Change) bool {
-	k, first := p.Knitted, c.Round
+	k, first := p.Progress, c.Round
 	switch {
 	case k == nil:
 		return false

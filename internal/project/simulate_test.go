@@ -158,7 +158,7 @@ func TestOneTryRaisesTheShareThatFits(t *testing.T) {
 				require.NoError(t, err)
 				list, err := tryon.Correct(seen, p.doc.Sheet, was.Plan)
 				require.NoError(t, err)
-				next, err := pl.Onward(p.doc, seen, Knitted{}, list)
+				next, err := pl.Onward(p.doc, seen, Progress{}, list)
 				require.NoError(t, err)
 				require.NoError(t, next.Fault)
 				before.add(p.fits(t, pl, was.Plan))

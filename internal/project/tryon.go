@@ -93,12 +93,12 @@ func Differing(was, is stitch.Mitt) Changed {
 // Onward plans a mitt on from where a try found it, with the corrections that
 // were accepted. What is knitted stays, of the other hand of the pair, too. The
 // document itself is not changed.
-func (pl *Planner) Onward(d Document, seen tryon.Reading, other Knitted, accepted []tryon.Correction) (Onward, error) {
+func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accepted []tryon.Correction) (Onward, error) {
 	was, err := pl.Plan(d.Effective())
 	if err != nil {
 		return Onward{}, err
 	}
-	d = Knit(d, []Knitted{other})
+	d = WithProgress(d, []Progress{other})
 	next := pl.withWork(d, was.Plan, seen.Place, accepted)
 	out := Onward{Next: next, Was: was}
 	if out.Is, err = pl.Plan(next.Effective()); err != nil {
@@ -150,8 +150,8 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 func (pl *Planner) withWork(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
 	d.Sheet = d.Sheet.Clone()
 	if at.Begun() {
-		d.Sheet.Knit(at.Worked(was), string(d.Side))
-	} else if d.Sheet.Knit(nil, string(d.Side)); d.Sheet.Given(sheet.PathSection) != "" {
+		d.Sheet.SetProgress(at.Progress(was), string(d.Side))
+	} else if d.Sheet.SetProgress(nil, string(d.Side)); d.Sheet.Given(sheet.PathSection) != "" {
 		d.Sheet[sheet.PathSecond] = sheet.Anew
 	}
 	for _, c := range accepted {

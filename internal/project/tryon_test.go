@@ -85,7 +85,7 @@ func TestOnwardFromAnyTry(t *testing.T) {
 				accepted = append(accepted, c)
 			}
 		}
-		on, err := pl.Onward(d, s, Knitted{}, accepted)
+		on, err := pl.Onward(d, s, Progress{}, accepted)
 		require.NoError(t, err)
 		require.NoError(t, on.Fault, "%+v %v", s.Try, d.Sheet)
 		is := on.Is.Mitt()
@@ -137,7 +137,7 @@ func TestOnwardIsEdits(t *testing.T) {
 		s := seen(t, trial(rng, p), p, units.MM)
 		list, err := tryon.Correct(s, d.Sheet, p.Plan)
 		require.NoError(t, err)
-		on, err := pl.Onward(d, s, Knitted{}, list)
+		on, err := pl.Onward(d, s, Progress{}, list)
 		require.NoError(t, err)
 		raw, err := d.Encode()
 		require.NoError(t, err)
@@ -174,7 +174,7 @@ func TestWhatIsFeltMovesTheRightWay(t *testing.T) {
 		}, p, units.MM)
 		list, err := tryon.Correct(s, d.Sheet, p.Plan)
 		require.NoError(t, err)
-		on, err := pl.Onward(d, s, Knitted{}, list)
+		on, err := pl.Onward(d, s, Progress{}, list)
 		require.NoError(t, err)
 		was, is := countsOf(p, zone), countsOf(on.Is, zone)
 		if zone == tryon.Hand && step > 0 { // nor does the parting pay for it
@@ -220,7 +220,7 @@ func TestSecondMitt(t *testing.T) {
 	pl := NewPlanner()
 	p, err := pl.Plan(d.Sheet)
 	require.NoError(t, err)
-	d.Sheet.Knit(p.Worked(stitch.Gusset, 6), "right")
+	d.Sheet.SetProgress(p.ProgressAt(stitch.Gusset, 6), "right")
 	d.Sheet["ease.cuff"] = "8 %"
 	first, err := pl.Derive(d, nil)
 	require.NoError(t, err)

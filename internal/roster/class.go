@@ -54,7 +54,7 @@ func New(name string) Class { return Class{Name: name, Unit: sheet.DefaultUnit} 
 // those fixed numbers that suit every hand; a later one changes neither.
 func (c *Class) SetPattern(p Pattern) {
 	p.Sheet = p.Sheet.Clone()
-	p.Sheet.Unknit()
+	p.Sheet.ForgetProgress()
 	first := c.Pattern == nil
 	if first && len(c.Students) == 0 {
 		c.Unit = p.Sheet.Unit()

@@ -41,7 +41,7 @@ func TestEveryNumberIsReadAndWritten(t *testing.T) {
 // Every number that is kept of what is knitted is written into a sheet and read
 // from it.
 func TestEveryKnittedNumberIsReadAndWritten(t *testing.T) {
-	was := mitt.Worked{Part: stitch.Thumb, Round: 3}
+	was := mitt.Progress{Part: stitch.Thumb, Round: 3}
 	for i, n := range mitt.Knittable() {
 		if list := was.Numbers(n); list != nil {
 			*list = []int{i + 1, i + 3}
@@ -50,14 +50,14 @@ func TestEveryKnittedNumberIsReadAndWritten(t *testing.T) {
 		}
 	}
 	s := Sheet{}
-	s.Knit(&was, "left")
+	s.SetProgress(&was, "left")
 	for _, n := range mitt.Knittable() {
 		path := join(pathWorked, n.Key())
 		assert.True(t, Known(path) && s.Given(path) != "", "%s is not written", n)
 	}
 	again, err := Parse(s.JSON())
 	require.NoError(t, err)
-	is, _, ok := again.Knitted()
+	is, _, ok := again.Progress()
 	require.True(t, ok)
 	assert.Equal(t, was, *is)
 }

@@ -64,7 +64,7 @@ func (s Sheet) At(stitches, rounds float64) (*mitt.Request, error) {
 func (r *reader) decisions() *mitt.Request {
 	req := &mitt.Request{Kind: r.sheet.Kind(), Hand: r.hand(), Ease: r.eases(), Lengths: r.lengths(), Stitch: r.stitches()}
 	req.Follow, req.Lambda = r.schedule()
-	req.Pins, req.Worked = r.pins(), r.worked()
+	req.Pins, req.Progress = r.pins(), r.progress()
 	r.settings()
 	return req
 }

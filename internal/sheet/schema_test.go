@@ -142,7 +142,7 @@ func TestWrittenSheetsHoldToTheSchema(t *testing.T) {
 	s, err := Parse([]byte(full))
 	require.NoError(t, err)
 	for i, side := range []string{"right", "left"} {
-		k := mitt.Worked{Part: "thumb", Round: 3, BaseAbove: -4 * units.Millimetre, OneSided: true, HandTurned: i > 0}
+		k := mitt.Progress{Part: "thumb", Round: 3, BaseAbove: -4 * units.Millimetre, OneSided: true, HandTurned: i > 0}
 		for _, n := range mitt.Knittable() {
 			if list := k.Numbers(n); list != nil {
 				*list = []int{1, 4}
@@ -150,7 +150,7 @@ func TestWrittenSheetsHoldToTheSchema(t *testing.T) {
 				*k.Number(n) = 1
 			}
 		}
-		s.Knit(&k, side)
+		s.SetProgress(&k, side)
 	}
 	s[PathTried], s[PathSecond], s["ease.hand"] = "7, 12", Anew, "−5 %"
 	assert.NoError(t, testenv.Validate(t, testenv.Schema(t, schemaFile), s.JSON()), "%s", s.JSON())

@@ -94,7 +94,7 @@ func All() []Op {
 	return all
 }
 
-// Valid tells whether o is in the table.
+// Valid reports whether o is in the table.
 func (o Op) Valid() bool { return o < opCount }
 
 // In is the number of loops of the round below that o eats: 0 to 3.
@@ -118,7 +118,7 @@ func (o Op) FromLeft() Op {
 	return o
 }
 
-// Paintable tells whether o may be painted in the chart.
+// Paintable reports whether o may be painted in the chart.
 func (o Op) Paintable() bool { return table[o].paint }
 
 // Abbr is the abbreviation that stands in instructions and in the key.

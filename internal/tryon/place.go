@@ -18,13 +18,13 @@ type Place struct {
 // Begun reports whether anything is on the needles.
 func (p Place) Begun() bool { return p.Part != "" }
 
-// Worked returns what is knitted at the place, as the planner takes it. After the
+// Progress returns what is knitted at the place, as the planner takes it. After the
 // finish of the hand no round can be added to it, so the work is at the thumb.
-func (p Place) Worked(by *mitt.Plan) *mitt.Worked {
+func (p Place) Progress(by *mitt.Plan) *mitt.Progress {
 	if p.Ended && p.Part.Over() != stitch.OverDigit && by.Thumbed() {
-		return by.Worked(stitch.Thumb, 0)
+		return by.ProgressAt(stitch.Thumb, 0)
 	}
-	return by.Worked(p.Part, p.Round)
+	return by.ProgressAt(p.Part, p.Round)
 }
 
 // Places returns a place for each round of a mitt, in knitting order.

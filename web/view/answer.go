@@ -154,7 +154,7 @@ func (a Answer) summary() string {
 }
 
 // fromWords says from where a mitt on the needles is planned on.
-func fromWords(k *mitt.Worked) string {
+func fromWords(k *mitt.Progress) string {
 	switch {
 	case k.Round > 0:
 		return fmt.Sprintf("round %d of the %s", k.Round, k.Part.Words())

@@ -72,7 +72,7 @@ const about = 2
 // secondOf is how a hand without work of its own is worked; empty where neither
 // hand was tried on.
 func secondOf(d project.Document, side string) string {
-	if _, own, ok := d.Sheet.For(side).Knitted(); ok && own == side || d.Sheet.Given(sheet.PathSection) == "" {
+	if _, own, ok := d.Sheet.For(side).Progress(); ok && own == side || d.Sheet.Given(sheet.PathSection) == "" {
 		return ""
 	}
 	if d.Sheet.Given(sheet.PathSecond) == sheet.Anew {

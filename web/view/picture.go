@@ -75,7 +75,7 @@ func letGo(doc project.Document) [2]string {
 // otherHand says that the other hand of the pair goes on by a plan of its own.
 func otherHand(doc project.Document) string {
 	other := string(doc.Side.Other())
-	k, own, ok := doc.Sheet.For(other).Knitted()
+	k, own, ok := doc.Sheet.For(other).Progress()
 	if !ok || own != other {
 		return ""
 	}

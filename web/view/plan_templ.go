@@ -704,7 +704,7 @@ func knitted(a Answer) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		if k := a.Out.Plan.Knitted; k != nil {
+		if k := a.Out.Plan.Progress; k != nil {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 58, "<p class=\"knitted\"><b>On the needles:</b> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

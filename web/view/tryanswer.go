@@ -77,7 +77,7 @@ func (v TryAnswer) Drawing() string {
 	if v.Onward.Was == nil || v.Onward.Is == nil || v.Onward.Changed.Count() == 0 {
 		return ""
 	}
-	at := picture.Knitted{Part: v.Seen.Place.Part, Round: v.Seen.Place.Round}
+	at := picture.Progress{Part: v.Seen.Place.Part, Round: v.Seen.Place.Round}
 	o := picture.HandOptions{Left: v.Entry.Try.Side == string(project.Left), Unit: v.Doc.Sheet.Unit()}
 	return SVG(picture.Onward(v.Onward.Was.Plan, v.Onward.Is.Plan, at, o), false)
 }

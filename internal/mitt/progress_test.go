@@ -138,7 +138,7 @@ func TestWorkedStays(t *testing.T) {
 		all := standings(was)
 		at := all[rng.IntN(len(all))]
 		next := another(rng, first)
-		next.Worked = p.Worked(at.part, at.round)
+		next.Progress = p.ProgressAt(at.part, at.round)
 		again, err := pl.Plan(next)
 		if err != nil {
 			var fields fault.Fields
@@ -146,7 +146,7 @@ func TestWorkedStays(t *testing.T) {
 			refused++
 			if reflect.DeepEqual(Pins{}, next.Pins) { // then a mitt begun anew would be refused too
 				fresh := *next
-				fresh.Worked = nil
+				fresh.Progress = nil
 				_, of := pl.Plan(&fresh)
 				require.Error(t, of, "%v at %v: %+v", err, at, next)
 			}
@@ -160,7 +160,7 @@ func TestWorkedStays(t *testing.T) {
 		if at.part == stitch.Gusset {
 			third := another(rng, next) // and once more, from further on
 			r := at.round + rng.IntN(again.Gusset.Rounds.N-at.round+1)
-			third.Worked = again.Worked(at.part, r)
+			third.Progress = again.ProgressAt(at.part, r)
 			if p, err := pl.Plan(third); err == nil {
 				requireRoundsKept(t, is, p.Mitt(), stands{at.part, r}, third)
 			}
@@ -183,7 +183,7 @@ func requireCheapest(t *testing.T, p *Plan, at stands, about any) int {
 	g, lambda := &p.Gusset, int64(DefaultLambda*1000)
 	problem := shaping.Problem{
 		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N, Gap: 2, LeadOut: 1, Lambda: lambda,
-		Worked: at.round, Changed: p.Knitted.changed(stitch.Gusset, p.Knitted.Increases),
+		Worked: at.round, Changed: p.Progress.changed(stitch.Gusset, p.Progress.Increases),
 	}
 	best, seen := math.Inf(1), 0
 	var place func(rounds []int)
@@ -227,7 +227,7 @@ func TestWorkedAsPlannedGoesOnAsPlanned(t *testing.T) {
 		was := p.Mitt()
 		for _, at := range standings(was) {
 			on := *r
-			on.Worked = p.Worked(at.part, at.round)
+			on.Progress = p.ProgressAt(at.part, at.round)
 			again, err := pl.Plan(&on)
 			require.NoError(t, err)
 			require.Equal(t, was, again.Mitt(), "at %v: %+v", at, r)
@@ -247,7 +247,7 @@ func TestWorkedAnything(t *testing.T) {
 		require.NoError(t, err)
 		all := standings(p.Mitt())
 		at := all[rng.IntN(len(all))]
-		k := p.Worked(at.part, at.round)
+		k := p.ProgressAt(at.part, at.round)
 		k.Increases, k.Decreases, k.ThumbCorners = slices.Clone(k.Increases), slices.Clone(k.Decreases), slices.Clone(k.ThumbCorners)
 		if rng.IntN(6) == 0 {
 			k.ThumbCorners = nil
@@ -269,14 +269,14 @@ func TestWorkedAnything(t *testing.T) {
 		if rng.IntN(6) == 0 {
 			k.OneSided = !k.OneSided
 		}
-		r.Worked = k
+		r.Progress = k
 		again, err := pl.Plan(r)
 		if err != nil {
 			continue
 		}
 		planned++
 		require.Empty(t, stitch.Ledger(again.Mitt()), "%+v", k)
-		is := again.Worked(k.Part, k.Round)
+		is := again.ProgressAt(k.Part, k.Round)
 		require.Equal(t, k.changed(stitch.Gusset, k.Increases), is.changed(stitch.Gusset, is.Increases), "%+v", k)
 	}
 	t.Logf("planned %d of %d", planned, cases)

@@ -5,9 +5,9 @@ import "thenar/internal/stitch"
 // handOn sets the rounds of an open hand that is begun. Before its edging is,
 // both its parts are free above the present round; from then on the plain part
 // is knitted, and the edging has its own length.
-func (w *work) handOn() {
-	b, k := &w.plan.Body, w.worked
-	after, wanted := w.plan.Bridge.HandAfter, max(1, nearest(w.q*w.len.edging))
+func (d *draft) handOn() {
+	b, k := &d.plan.Body, d.progress
+	after, wanted := d.plan.Bridge.HandAfter, max(1, nearest(d.q*d.len.edging))
 	plain, changes := k.RoundsAbove-k.EdgingRounds, k.Edging != after
 	at := k.in(stitch.Hand)
 	switch {
@@ -15,51 +15,51 @@ func (w *work) handOn() {
 		b.RoundsAbove, b.EdgingRounds, b.EdgingStitches, b.EdgingRib = k.RoundsAbove, k.EdgingRounds, k.Edging, k.edgingRib()
 	case k.EdgingRounds > 0 && (at > plain || at == plain && changes):
 		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = max(at-plain, wanted), k.Edging, k.edgingRib()
-		if w.pins.RoundsAboveGusset.On {
-			b.EdgingRounds = max(at-plain, 1, w.pins.RoundsAboveGusset.N-plain)
+		if d.pins.RoundsAboveGusset.On {
+			b.EdgingRounds = max(at-plain, 1, d.pins.RoundsAboveGusset.N-plain)
 		}
 		b.RoundsAbove = plain + b.EdgingRounds
 	default:
-		stitches, _ := edgingCount(after, w.plan.Stitch.Rib)
-		if !w.pins.RoundsAboveGusset.On {
+		stitches, _ := edgingCount(after, d.plan.Stitch.Rib)
+		if !d.pins.RoundsAboveGusset.On {
 			b.RoundsAbove = max(b.RoundsAbove, at+boolInt(stitches != after)+wanted)
 		}
 		b.RoundsAbove = max(b.RoundsAbove, at)
-		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = edging(after, w.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
+		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = edging(after, d.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
 	}
 }
 
 // lastOfHand is the round of the hand below the top.
-func (w *Worked) lastOfHand() int {
-	if w == nil {
+func (k *Progress) lastOfHand() int {
+	if k == nil {
 		return -1
 	}
-	return w.RoundsAbove
+	return k.RoundsAbove
 }
 
 // topWorked is how many rounds of the top are knitted.
-func (w *work) topWorked() int {
-	if w.worked.past(stitch.Top) {
-		return w.worked.TopRounds
+func (d *draft) topWorked() int {
+	if d.progress.past(stitch.Top) {
+		return d.progress.TopRounds
 	}
-	return w.worked.in(stitch.Top)
+	return d.progress.in(stitch.Top)
 }
 
 // topLeast is the fewest rounds of a top of k decrease rounds: those that are
 // knitted, and one for each decrease round that is not.
-func (w *work) topLeast(k int) int {
-	if !w.worked.begun(stitch.Top) {
+func (d *draft) topLeast(k int) int {
+	if !d.progress.begun(stitch.Top) {
 		return 0
 	}
-	return w.topWorked() + k - len(w.worked.changed(stitch.Top, w.worked.Decreases))
+	return d.topWorked() + k - len(d.progress.changed(stitch.Top, d.progress.Decreases))
 }
 
 // thumbLeast is the fewest rounds of a thumb of which some are knitted, and
 // whether it can have no others: once a closed thumb is being halved it ends as
 // it was planned, and once an open one has its edging its plain part is
 // knitted, and the edging has its own length.
-func (w *work) thumbLeast() (rounds int, ended bool) {
-	k := w.worked
+func (d *draft) thumbLeast() (rounds int, ended bool) {
+	k := d.progress
 	at := k.in(stitch.Thumb)
 	if at == 0 {
 		return 0, false
@@ -69,13 +69,13 @@ func (w *work) thumbLeast() (rounds int, ended bool) {
 		before = max(at, last(k.corners()))
 	}
 	plain := k.thumbPlain()
-	wanted := max(1, nearest(w.q*w.len.thumbEdging))
+	wanted := max(1, nearest(d.q*d.len.thumbEdging))
 	switch {
-	case w.req.Kind.info().thumbClosed && at > plain, !w.req.Kind.info().thumbClosed && k.cornered() && k.ThumbEdging == 0:
+	case d.req.Kind.info().thumbClosed && at > plain, !d.req.Kind.info().thumbClosed && k.cornered() && k.ThumbEdging == 0:
 		return k.ThumbRounds, true
-	case w.req.Kind.info().thumbClosed:
+	case d.req.Kind.info().thumbClosed:
 		return before + closingCount(k.Thumb), false
-	case k.edged() && w.pins.ThumbRounds.On:
+	case k.edged() && d.pins.ThumbRounds.On:
 		return max(at, plain+1), false
 	case k.edged():
 		return max(at, plain+wanted), true
@@ -86,9 +86,9 @@ func (w *work) thumbLeast() (rounds int, ended bool) {
 
 // thumbPlain is the rounds of the thumb below its edging, or below the rounds
 // that close it.
-func (w *Worked) thumbPlain() int {
-	if w.TopRounds > 0 {
-		return max(w.ThumbRounds-closingCount(w.Thumb), 1+decreaseRounds(w.ThumbDecreases))
+func (k *Progress) thumbPlain() int {
+	if k.TopRounds > 0 {
+		return max(k.ThumbRounds-closingCount(k.Thumb), 1+decreaseRounds(k.ThumbDecreases))
 	}
-	return w.ThumbRounds - w.ThumbEdging
+	return k.ThumbRounds - k.ThumbEdging
 }

@@ -7,13 +7,13 @@ import (
 	"thenar/internal/units"
 )
 
-// Worked is what is knitted already: Round rounds of Part, and all that comes
+// Progress is what is knitted already: Round rounds of Part, and all that comes
 // before it. A plan of a request with it keeps that part, round for round, and
 // is free only in what is still to be knitted.
 //
 // The counts are those of the plan by which it was knitted; of these, the ones
 // that lie beyond the present round are not looked at.
-type Worked struct {
+type Progress struct {
 	Part  stitch.Part
 	Round int
 	// BaseAbove is how far the base of the gusset sits above its place on the
@@ -45,9 +45,9 @@ type Worked struct {
 	JoinsAbove bool
 }
 
-// Worked is the plan's mitt knitted up to a round of a part.
-func (p *Plan) Worked(part stitch.Part, round int) *Worked {
-	w := &Worked{
+// ProgressAt is the plan's mitt knitted up to a round of a part.
+func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
+	w := &Progress{
 		Part: part, Round: round, OneSided: p.Stitch.OneSided, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
@@ -65,17 +65,17 @@ func (p *Plan) Worked(part stitch.Part, round int) *Worked {
 
 // Number returns the place of a number; nil for a list, and for what is not
 // kept of what is knitted.
-func (w *Worked) Number(n Number) *int {
+func (k *Progress) Number(n Number) *int {
 	if at := table[n].worked; at != nil {
-		return at(w)
+		return at(k)
 	}
 	return nil
 }
 
 // Numbers returns the place of a list; nil for what is none.
-func (w *Worked) Numbers(n Number) *[]int {
+func (k *Progress) Numbers(n Number) *[]int {
 	if at := table[n].listed; at != nil {
-		return at(w)
+		return at(k)
 	}
 	return nil
 }
@@ -88,123 +88,122 @@ func (p *Plan) ownRib(rib int) int {
 	return rib
 }
 
-// past tells whether a part is knitted whole; nothing is where nothing is
-// knitted.
-func (w *Worked) past(part stitch.Part) bool { return w != nil && w.Part.Order() > part.Order() }
+// past reports whether a part is knitted whole; false for nil.
+func (k *Progress) past(part stitch.Part) bool { return k != nil && k.Part.Order() > part.Order() }
 
 // in is how many rounds of the present part are knitted, if it is this one.
-func (w *Worked) in(part stitch.Part) int {
-	if w == nil || w.Part != part {
+func (k *Progress) in(part stitch.Part) int {
+	if k == nil || k.Part != part {
 		return 0
 	}
-	return w.Round
+	return k.Round
 }
 
-// begun tells whether any round of a part is knitted.
-func (w *Worked) begun(part stitch.Part) bool { return w.past(part) || w.in(part) > 0 }
+// begun reports whether any round of a part is knitted.
+func (k *Progress) begun(part stitch.Part) bool { return k.past(part) || k.in(part) > 0 }
 
 // changed are the rounds of a list that are knitted.
-func (w *Worked) changed(part stitch.Part, list []int) []int {
-	if w.past(part) {
+func (k *Progress) changed(part stitch.Part, list []int) []int {
+	if k.past(part) {
 		return list
 	}
 	n := 0
-	for n < len(list) && list[n] <= w.in(part) {
+	for n < len(list) && list[n] <= k.in(part) {
 		n++
 	}
 	return list[:n]
 }
 
-// joined tells whether the cuff has come to the hand's count: in its first
+// joined reports whether the cuff has come to the hand's count: in its first
 // plain round, or, where it has none, in its last of ribbing, or in the hand's
 // first.
-func (w *Worked) joined() bool {
-	return w.begun(stitch.CuffPlain) ||
-		w.in(stitch.Cuff) > 0 && w.in(stitch.Cuff) == w.CuffRounds && w.CuffPlainRounds == 0 && !w.JoinsAbove
+func (k *Progress) joined() bool {
+	return k.begun(stitch.CuffPlain) ||
+		k.in(stitch.Cuff) > 0 && k.in(stitch.Cuff) == k.CuffRounds && k.CuffPlainRounds == 0 && !k.JoinsAbove
 }
 
 // hold fixes what is knitted; a number that the person fixed gives way to it.
-func (w *Worked) hold(p *Pins) {
+func (k *Progress) hold(p *Pins) {
 	least := func(pin *Pin, n int) {
 		if pin.On {
 			pin.N = max(pin.N, n)
 		}
 	}
-	p.CastOn = Fix(w.CastOn)
-	least(&p.CuffRounds, w.in(stitch.Cuff))
-	least(&p.CuffPlainRounds, w.in(stitch.CuffPlain))
-	if w.past(stitch.Cuff) {
-		p.CuffRounds = Fix(w.CuffRounds)
+	p.CastOn = Fix(k.CastOn)
+	least(&p.CuffRounds, k.in(stitch.Cuff))
+	least(&p.CuffPlainRounds, k.in(stitch.CuffPlain))
+	if k.past(stitch.Cuff) {
+		p.CuffRounds = Fix(k.CuffRounds)
 	}
-	if w.joined() {
-		p.HandStitches, p.CuffRounds = Fix(w.HandStitches), Fix(w.CuffRounds)
-		if w.Part == stitch.Cuff {
+	if k.joined() {
+		p.HandStitches, p.CuffRounds = Fix(k.HandStitches), Fix(k.CuffRounds)
+		if k.Part == stitch.Cuff {
 			p.CuffPlainRounds = Fix(0)
 		}
 	}
-	if w.past(stitch.CuffPlain) {
-		p.CuffPlainRounds = Fix(w.CuffPlainRounds)
+	if k.past(stitch.CuffPlain) {
+		p.CuffPlainRounds = Fix(k.CuffPlainRounds)
 	}
-	if w.begun(stitch.Gusset) && w.GussetBase > 0 {
-		p.GussetBase = Fix(w.GussetBase)
-		least(&p.Increases, len(w.changed(stitch.Gusset, w.Increases)))
-		least(&p.GussetRounds, w.in(stitch.Gusset))
-		w.holdIncreases(p)
+	if k.begun(stitch.Gusset) && k.GussetBase > 0 {
+		p.GussetBase = Fix(k.GussetBase)
+		least(&p.Increases, len(k.changed(stitch.Gusset, k.Increases)))
+		least(&p.GussetRounds, k.in(stitch.Gusset))
+		k.holdIncreases(p)
 	}
-	if w.begun(stitch.Hand) {
-		w.holdDivision(p)
+	if k.begun(stitch.Hand) {
+		k.holdDivision(p)
 	}
-	if w.begun(stitch.Thumb) {
-		p.PickedUp = Fix(w.PickedUp)
-		if w.cornered() {
-			p.ThumbDecreases, p.ThumbStitches = Fix(w.ThumbDecreases), Fix(w.Thumb)
+	if k.begun(stitch.Thumb) {
+		p.PickedUp = Fix(k.PickedUp)
+		if k.cornered() {
+			p.ThumbDecreases, p.ThumbStitches = Fix(k.ThumbDecreases), Fix(k.Thumb)
 		}
 	}
 }
 
-func (w *Worked) holdDivision(p *Pins) {
-	if w.GussetBase == 0 {
+func (k *Progress) holdDivision(p *Pins) {
+	if k.GussetBase == 0 {
 		return
 	}
-	p.Increases, p.GussetRounds, p.Rhythm = Fix(len(w.Increases)), Fix(w.GussetRounds), nil
+	p.Increases, p.GussetRounds, p.Rhythm = Fix(len(k.Increases)), Fix(k.GussetRounds), nil
 	p.FirstIncrease, p.IncreaseRounds = Pin{}, nil
-	p.KeptOnHand, p.Held, p.Bridge = Fix(w.Kept), Fix(w.Held), Fix(w.Bridge)
+	p.KeptOnHand, p.Held, p.Bridge = Fix(k.Kept), Fix(k.Held), Fix(k.Bridge)
 }
 
-// cornered tells whether the thumb's decreases are begun, so that their number
+// cornered reports whether the thumb's decreases are begun, so that their number
 // is settled. Where there are none, or the thumb is closed, it is settled with
 // the second round or the edging.
-func (w *Worked) cornered() bool {
-	if w.TopRounds > 0 || w.ThumbEdging == 0 {
-		return w.in(stitch.Thumb) > 1
+func (k *Progress) cornered() bool {
+	if k.TopRounds > 0 || k.ThumbEdging == 0 {
+		return k.in(stitch.Thumb) > 1
 	}
-	if list := w.corners(); len(list) > 0 {
-		return w.in(stitch.Thumb) >= list[0]
+	if list := k.corners(); len(list) > 0 {
+		return k.in(stitch.Thumb) >= list[0]
 	}
-	return w.edged()
+	return k.edged()
 }
 
-// edged tells whether an open thumb's edging is begun, or the change to its
+// edged reports whether an open thumb's edging is begun, or the change to its
 // count, so that what lies below it is settled; a thumb without an edging has
 // only that.
-func (w *Worked) edged() bool {
-	if w.ThumbEdging == 0 {
-		return w.in(stitch.Thumb) > 1
+func (k *Progress) edged() bool {
+	if k.ThumbEdging == 0 {
+		return k.in(stitch.Thumb) > 1
 	}
-	return w.in(stitch.Thumb) > w.thumbPlain()-boolInt(w.ThumbEdged != w.Thumb)
+	return k.in(stitch.Thumb) > k.thumbPlain()-boolInt(k.ThumbEdged != k.Thumb)
 }
 
 // corners are the rounds of the thumb's decreases as they were planned. By the
 // earlier rule those of a closed thumb followed its first round, those of an
 // open one ended under the change to the edging's count.
-func (w *Worked) corners() []int {
-	rounds := decreaseRounds(min(max(w.ThumbDecreases, 0), maxDecreases))
-	if len(w.ThumbCorners) > 0 || rounds == 0 {
-		return w.ThumbCorners
+func (k *Progress) corners() []int {
+	rounds := decreaseRounds(min(max(k.ThumbDecreases, 0), maxDecreases))
+	if len(k.ThumbCorners) > 0 || rounds == 0 {
+		return k.ThumbCorners
 	}
 	first := 2
-	if w.TopRounds == 0 {
-		first = w.thumbPlain() - boolInt(w.ThumbEdged != w.Thumb) - rounds + 1
+	if k.TopRounds == 0 {
+		first = k.thumbPlain() - boolInt(k.ThumbEdged != k.Thumb) - rounds + 1
 	}
 	list := make([]int, rounds)
 	for i := range list {
@@ -216,7 +215,7 @@ func (w *Worked) corners() []int {
 // turned reports whether a part's change of count is turned by half a run: not
 // where it was knitted by the earlier rule.
 func (p *Plan) turned(part stitch.Part) bool {
-	k := p.Knitted
+	k := p.Progress
 	switch {
 	case k == nil:
 		return true
@@ -229,8 +228,8 @@ func (p *Plan) turned(part stitch.Part) bool {
 }
 
 // cuffRib, edgingRib and thumbRib are the multiples of the three ribs.
-func (w *Worked) cuffRib() int { return cmp.Or(w.CuffRib, w.Rib) }
+func (k *Progress) cuffRib() int { return cmp.Or(k.CuffRib, k.Rib) }
 
-func (w *Worked) edgingRib() int { return cmp.Or(w.EdgingRib, w.Rib) }
+func (k *Progress) edgingRib() int { return cmp.Or(k.EdgingRib, k.Rib) }
 
-func (w *Worked) thumbRib() int { return cmp.Or(w.ThumbRib, w.Rib) }
+func (k *Progress) thumbRib() int { return cmp.Or(k.ThumbRib, k.Rib) }

@@ -14,7 +14,7 @@ import (
 // What is knitted is written into a sheet, goes through JSON and comes back as
 // it was; what stood there before is gone.
 func TestKnittedGoesThroughJSON(t *testing.T) {
-	was := mitt.Worked{
+	was := mitt.Progress{
 		Part: stitch.Gusset, Round: 9, BaseAbove: -4 * units.Millimetre, Rib: 2, OneSided: true, CastOn: 42, CuffRounds: 10,
 		CuffPlainRounds: 9, HandStitches: 44, GussetBase: 3, Increases: []int{1, 4, 7, 10}, GussetRounds: 19,
 		Held: 15, Bridge: 3, RoundsAbove: 12, EdgingRounds: 3, Edging: 44, TopRounds: 14, Decreases: []int{2}, PickedUp: 4,
@@ -22,51 +22,51 @@ func TestKnittedGoesThroughJSON(t *testing.T) {
 		ThumbCorners: []int{2}, CuffRib: 3, EdgingRib: 2, ThumbRib: 2, JoinsAbove: true, HandTurned: true,
 	}
 	s := Sheet{"worked.bridge": "7", "worked.kept_on_hand": "2", PathSecond: Anew}
-	s.Knit(&was, "right")
+	s.SetProgress(&was, "right")
 	assert.NotContains(t, s, "worked.kept_on_hand")
 	again, err := Parse(s.JSON())
 	require.NoError(t, err)
-	is, side, ok := again.Knitted()
+	is, side, ok := again.Progress()
 	require.True(t, ok)
 	assert.Equal(t, was, *is)
 	assert.Equal(t, "right", side)
 	assert.Equal(t, "-0.4", again[PathBase])
 	assert.Equal(t, Anew, again[PathSecond], "it is a decision on the other mitt")
 
-	s.Knit(nil, "")
-	_, _, ok = s.Knitted()
+	s.SetProgress(nil, "")
+	_, _, ok = s.Progress()
 	assert.False(t, ok)
 }
 
 // Each hand keeps what is knitted of it; one that is not begun is worked like
 // the other, or anew.
 func TestBothHandsAreKept(t *testing.T) {
-	hand := func(round int) *mitt.Worked {
-		return &mitt.Worked{Part: stitch.Gusset, Round: round, Rib: 2, CastOn: 40}
+	hand := func(round int) *mitt.Progress {
+		return &mitt.Progress{Part: stitch.Gusset, Round: round, Rib: 2, CastOn: 40}
 	}
 	round := func(s Sheet, side string) int {
-		if k, _, ok := s.For(side).Knitted(); ok {
+		if k, _, ok := s.For(side).Progress(); ok {
 			return k.Round
 		}
 		return 0
 	}
 	s := Sheet{}
-	s.Knit(hand(9), "right")
+	s.SetProgress(hand(9), "right")
 	assert.Equal(t, []int{9, 9}, []int{round(s, "right"), round(s, "left")})
 	s[PathSecond] = Anew
 	assert.Equal(t, []int{9, 0}, []int{round(s, "right"), round(s, "left")})
-	s.Knit(hand(4), "left")
+	s.SetProgress(hand(4), "left")
 	assert.Equal(t, []int{9, 4}, []int{round(s, "right"), round(s, "left")})
-	s.Knit(hand(12), "right")
+	s.SetProgress(hand(12), "right")
 	assert.Equal(t, []int{12, 4}, []int{round(s, "right"), round(s, "left")})
-	s.Knit(nil, "right")
+	s.SetProgress(nil, "right")
 	assert.Equal(t, []int{0, 4}, []int{round(s, "right"), round(s, "left")})
 	path, text := s.WithTried(7)
 	s[path] = text
 	path, text = s.WithTried(12)
 	s[path] = text
 	assert.Equal(t, []int64{7, 12}, s.Tried())
-	s.Unknit()
+	s.ForgetProgress()
 	assert.Equal(t, Sheet{PathSecond: Anew}, s)
 }
 

@@ -10,8 +10,8 @@ import (
 
 // checkWorked refuses what can't have been knitted, and a kind that what is
 // knitted is not.
-func (w *work) checkWorked(faults *fault.Fields) {
-	k := w.worked
+func (d *draft) checkWorked(faults *fault.Fields) {
+	k := d.progress
 	if k == nil {
 		return
 	}
@@ -35,12 +35,12 @@ func (w *work) checkWorked(faults *fault.Fields) {
 	if of, wrong := k.unordered(); wrong {
 		faults.Add(of.knittedPath(), "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}
-	k.checkKind(w.req.Kind, faults)
+	k.checkKind(d.req.Kind, faults)
 }
 
 // checkKind refuses another kind than the one that is on the needles, as far
 // as it shows already.
-func (k *Worked) checkKind(kind Kind, faults *fault.Fields) {
+func (k *Progress) checkKind(kind Kind, faults *fault.Fields) {
 	switch {
 	case k.Part == stitch.Gusset && !kind.info().thumbed,
 		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != kind.info().thumbed,
@@ -55,7 +55,7 @@ func (k *Worked) checkKind(kind Kind, faults *fault.Fields) {
 func (n Number) knittedPath() string { return "worked." + table[n].key }
 
 // value is what is knitted of a number; of a list, how many it has.
-func (k *Worked) value(n Number) int {
+func (k *Progress) value(n Number) int {
 	if list := k.Numbers(n); list != nil {
 		return len(*list)
 	}
@@ -69,7 +69,7 @@ type bound struct {
 }
 
 // bounds are those of all numbers that lie at or below the present round.
-func (k *Worked) bounds() []bound {
+func (k *Progress) bounds() []bound {
 	list := []bound{
 		{Rib, 1, maxStitches},
 		{CastOn, 1, maxStitches},
@@ -100,7 +100,7 @@ func (k *Worked) bounds() []bound {
 }
 
 // boundsAbove are those of the division and what lies above it.
-func (k *Worked) boundsAbove() []bound {
+func (k *Progress) boundsAbove() []bound {
 	list := []bound{{RoundsAboveGusset, 1, maxRounds}}
 	after := k.HandStitches
 	if k.GussetBase > 0 {
@@ -120,12 +120,12 @@ func (k *Worked) boundsAbove() []bound {
 }
 
 // made is the stitches that the gusset's increases made.
-func (k *Worked) made() int {
+func (k *Progress) made() int {
 	return len(k.Increases) * Stitches{OneSided: k.OneSided}.step()
 }
 
 // rounds is how many rounds the present part has.
-func (k *Worked) rounds() int {
+func (k *Progress) rounds() int {
 	if n, ok := RoundsOf(k.Part); ok {
 		return *k.Number(n)
 	}
@@ -133,7 +133,7 @@ func (k *Worked) rounds() int {
 }
 
 // unordered finds a list of rounds that can't be one.
-func (k *Worked) unordered() (of Number, wrong bool) {
+func (k *Progress) unordered() (of Number, wrong bool) {
 	for _, l := range []struct {
 		of        Number
 		gap, most int
@@ -152,9 +152,9 @@ func (k *Worked) unordered() (of Number, wrong bool) {
 	return ThumbDecreaseRounds, k.begun(stitch.Thumb) && !k.corneredInOrder()
 }
 
-// corneredInOrder tells whether the rounds of the thumb's decreases follow each
+// corneredInOrder reports whether the rounds of the thumb's decreases follow each
 // other between its first round and its end, as many as its decreases take.
-func (k *Worked) corneredInOrder() bool {
+func (k *Progress) corneredInOrder() bool {
 	list, before := k.corners(), 1
 	for _, r := range list {
 		if r <= before {
@@ -172,12 +172,12 @@ func (k *Worked) corneredInOrder() bool {
 
 // keepsWorked refuses a plan that would have what is knitted otherwise: the
 // numbers of what is knitted contradict each other.
-func (w *work) keepsWorked() error {
-	k := w.worked
+func (d *draft) keepsWorked() error {
+	k := d.progress
 	if k == nil {
 		return nil
 	}
-	is := w.plan.Worked(k.Part, k.Round)
+	is := d.plan.ProgressAt(k.Part, k.Round)
 	for _, b := range k.bounds() {
 		if was, now := k.value(b.of), is.value(b.of); was != now && !k.ahead(b.of) {
 			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", was, now)}}
@@ -195,7 +195,7 @@ func (w *work) keepsWorked() error {
 	return nil
 }
 
-func (k *Worked) list(part stitch.Part) []int {
+func (k *Progress) list(part stitch.Part) []int {
 	switch part {
 	case stitch.Top:
 		return k.Decreases
@@ -206,7 +206,7 @@ func (k *Worked) list(part stitch.Part) []int {
 }
 
 // ahead reports whether a number is still free, although its part is begun.
-func (k *Worked) ahead(n Number) bool {
+func (k *Progress) ahead(n Number) bool {
 	switch n {
 	case CuffRounds:
 		return k.Part == stitch.Cuff

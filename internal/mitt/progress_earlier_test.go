@@ -15,8 +15,8 @@ import (
 // edging over the nearest multiple of the rib, also a larger one, and the
 // corners of an open thumb decreased in the rounds under the change to it.
 // Nothing of what came later is written down.
-func earlierThumb(p *Plan, rounds, edging, at int) *Worked {
-	k := p.Worked(stitch.Thumb, at)
+func earlierThumb(p *Plan, rounds, edging, at int) *Progress {
+	k := p.ProgressAt(stitch.Thumb, at)
 	k.ThumbCorners, k.CuffRib, k.EdgingRib, k.ThumbRib = nil, 0, 0, 0
 	k.CuffTurned, k.HandTurned, k.ThumbTurned = false, false, false
 	k.ThumbRounds, k.ThumbEdging, k.ThumbEdged = rounds, edging, k.Thumb
@@ -30,7 +30,7 @@ func earlierThumb(p *Plan, rounds, edging, at int) *Worked {
 }
 
 // earlierRounds are the rounds of such a thumb.
-func earlierRounds(p *Plan, k *Worked) []stitch.Round {
+func earlierRounds(p *Plan, k *Progress) []stitch.Round {
 	n, left, change := p.Thumb.FirstRound, k.ThumbDecreases, k.ThumbEdged-k.Thumb
 	rounds := []stitch.Round{p.pickUpRound()}
 	plain, first := k.ThumbRounds-k.ThumbEdging, 2
@@ -75,7 +75,7 @@ func TestWorkedKeepsAThumbOfTheEarlierRule(t *testing.T) {
 			was := earlierRounds(p, k)
 			require.Len(t, was, rounds)
 			on := *r
-			on.Worked = k
+			on.Progress = k
 			again, err := pl.Plan(&on)
 			require.NoError(t, err, "at %d of %+v: %+v", at, k, r)
 			require.Empty(t, stitch.Ledger(again.Mitt()), "at %d of %+v: %+v", at, k, r)
@@ -87,7 +87,7 @@ func TestWorkedKeepsAThumbOfTheEarlierRule(t *testing.T) {
 			}
 			kept++
 			next := *r // and so it stays once it is written down again
-			next.Worked = again.Worked(stitch.Thumb, at)
+			next.Progress = again.ProgressAt(stitch.Thumb, at)
 			third, err := pl.Plan(&next)
 			require.NoError(t, err)
 			require.Equal(t, again.Mitt(), third.Mitt(), "at %d of %+v", at, k)

@@ -28,7 +28,7 @@ const Anew = "anew"
 
 // workedKeys are the counts of what is knitted, named as in pins.
 var workedKeys = slices.Concat([]node{
-	{key: "section", kind: choice, words: []string{"cuff", "cuff_plain", "gusset", "hand", "top", "thumb"}},
+	{key: "section", kind: choice, words: partNames()},
 	{key: "side", kind: choice, words: []string{"right", "left"}},
 	{key: "base_above", kind: signed},
 	{key: "both_edges", kind: flag},
@@ -49,13 +49,22 @@ func workedNumbers(k kind) []node {
 	return nodes
 }
 
+// partNames are the parts of a mitt as a sheet names them.
+func partNames() []string {
+	var names []string
+	for _, p := range stitch.Parts() {
+		names = append(names, string(p))
+	}
+	return names
+}
+
 type workedFlag struct {
 	key string
 	set *bool
 }
 
 // workedFlags are what is true or not of what is knitted; left out, it is not.
-func workedFlags(k *mitt.Worked) []workedFlag {
+func workedFlags(k *mitt.Progress) []workedFlag {
 	return []workedFlag{
 		{"joins_above", &k.JoinsAbove}, {"cuff_turned", &k.CuffTurned}, {"hand_turned", &k.HandTurned}, {"thumb_turned", &k.ThumbTurned},
 	}
@@ -64,13 +73,13 @@ func workedFlags(k *mitt.Worked) []workedFlag {
 // maxKnitted bounds the rounds and counts of what is knitted.
 const maxKnitted = 1_500
 
-// worked reads what is on the needles; nil where nothing is.
-func (r *reader) worked() *mitt.Worked {
+// progress reads what is on the needles; nil where nothing is.
+func (r *reader) progress() *mitt.Progress {
 	if !r.sheet.has(pathWorked) || r.sheet.Given(PathSection) == "" {
 		return nil
 	}
 	members := tree.find(pathWorked)
-	k := &mitt.Worked{
+	k := &mitt.Progress{
 		Part:      stitch.Part(r.choice(PathSection, members.find("section"))),
 		Round:     r.wholeOr("worked.round", 0, maxKnitted, 0),
 		BaseAbove: r.signed(PathBase),
@@ -119,17 +128,17 @@ func ParseSigned(text string, u units.Unit) (units.Length, error) {
 	return l, err
 }
 
-// Knitted is the work on the needles, and the hand that it is for; ok is
+// Progress is the work on the needles, and the hand that it is for; ok is
 // false where there is none, or it can't be read.
-func (s Sheet) Knitted() (k *mitt.Worked, side string, ok bool) {
-	k, err := read(s, (*reader).worked)
+func (s Sheet) Progress() (k *mitt.Progress, side string, ok bool) {
+	k, err := read(s, (*reader).progress)
 	return k, s.Given(PathSide), k != nil && err == nil
 }
 
-// Knit puts the work on one hand into the sheet, in the place of what stood
+// SetProgress puts the work on one hand into the sheet, in the place of what stood
 // there of it; nil takes it out, for every hand if no side is named. What
 // stands there of the other hand stays.
-func (s Sheet) Knit(k *mitt.Worked, side string) {
+func (s Sheet) SetProgress(k *mitt.Progress, side string) {
 	if own := s.Given(PathSide); own == side || own == "" || side == "" {
 		s.move(pathWorked, "", tree.find(pathWorked))
 	}
@@ -146,11 +155,11 @@ func (s Sheet) Knit(k *mitt.Worked, side string) {
 		s.move(pathOther, "", tree.find(pathWorked))
 		s.move(pathWorked, pathOther, tree.find(pathWorked))
 	}
-	s.knit(k, side)
+	s.writeProgress(k, side)
 }
 
-// knit writes the work on one hand where there is none.
-func (s Sheet) knit(k *mitt.Worked, side string) {
+// writeProgress writes the work on one hand where there is none.
+func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	s[PathSection], s["worked.round"], s[PathSide] = string(k.Part), strconv.Itoa(k.Round), side
 	if k.BaseAbove != 0 {
 		s[PathBase] = Signed(k.BaseAbove, s.Unit())
@@ -186,7 +195,7 @@ func (s Sheet) For(side string) Sheet {
 		return out
 	}
 	out := s.Clone()
-	out.Knit(nil, "")
+	out.SetProgress(nil, "")
 	return out
 }
 
@@ -235,10 +244,10 @@ func (s Sheet) WithTried(id int64) (path, text string) {
 	return PathTried, strconv.FormatInt(id, 10)
 }
 
-// Unknit takes out all that speaks of knitting that is done: a copy begins
+// ForgetProgress takes out all that speaks of knitting that is done: a copy begins
 // anew.
-func (s Sheet) Unknit() {
-	s.Knit(nil, "")
+func (s Sheet) ForgetProgress() {
+	s.SetProgress(nil, "")
 	delete(s, PathTried)
 }
 
