@@ -49,7 +49,7 @@ func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 	return AppendRows(nil, p, m, bands)
 }
 
-// AppendRows appends what Rows gives to rows.
+// AppendRows appends the result of Rows to rows.
 func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
 	b, err := newBody(p)
 	if err != nil {

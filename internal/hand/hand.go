@@ -64,9 +64,8 @@ func (h Hand) Check() fault.Fields {
 	return append(faults, h.checkRest()...)
 }
 
-// CheckGiven is Check of a hand of which anything may be missing: as long as
-// neither circumference, breadth nor size is known, none is asked for, and no
-// thumb is held against them.
+// CheckGiven checks a hand like Check, but accepts one without circumference,
+// breadth and size. A thumb is not compared with such a hand.
 func (h Hand) CheckGiven() fault.Fields {
 	if h.Circumference == 0 && h.Breadth == 0 && h.Size == 0 {
 		return h.checkRest()
@@ -74,6 +73,7 @@ func (h Hand) CheckGiven() fault.Fields {
 	return h.Check()
 }
 
+// checkRest checks all but circumference, breadth and thumb.
 func (h Hand) checkRest() fault.Fields {
 	var faults fault.Fields
 	if h.Size != 0 && !isSize(h.Size) {

@@ -135,7 +135,7 @@ func TestWrongPublishedAnswerIsCaught(t *testing.T) {
 }
 
 // Patterns on 8 places with events at ⌊j·8/k⌋, worked in a published post
-// (2017). Between events they have our runs, in an order rotated.
+// (2017). Their runs between events are ours, rotated.
 func TestEuclideanRhythms(t *testing.T) {
 	for k, pattern := range map[int]string{2: "10001000", 3: "10100100", 4: "10101010", 5: "11011010", 6: "11101110", 7: "11111110"} {
 		runs, err := Evenly(Spread{Stitches: 8, Events: k})

@@ -18,9 +18,8 @@ func (s *Solver) lastChange(k int) {
 	}
 }
 
-// changeBefore goes on from the table of change + 1 to that of change. It goes
-// through the excesses upwards, so that among equal costs the smallest one
-// stays.
+// changeBefore replaces the table of change + 1 by that of change. It goes through
+// the excesses upwards, so that among equal costs the smallest one stays.
 func (s *Solver) changeBefore(change int, lambda int64) {
 	w := s.width
 	for i, m := range s.least {
