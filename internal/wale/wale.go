@@ -94,12 +94,20 @@ func (w *walker) putAside(set stitch.Set, name string) {
 	w.held[set] = append(w.held[set], name)
 }
 
-// takeUp puts the columns of held sets back on the needles.
+// takeUp puts the columns of held sets back on the needles. What is made among
+// them is counted on from them, so that no name stands twice in a round.
 func (w *walker) takeUp(sets []stitch.Set) {
 	w.live, w.born = nil, map[byte]int{}
 	for _, set := range sets {
 		w.live = append(w.live, w.held[set]...)
 		delete(w.held, set)
+	}
+	for _, name := range w.live {
+		if name == "" {
+			continue
+		}
+		n, _ := strconv.Atoi(name[1:])
+		w.born[name[0]] = max(w.born[name[0]], n)
 	}
 }
 

@@ -119,3 +119,17 @@ func TestMirror(t *testing.T) {
 	assert.Equal(t, "C3 C1 H4 M1 H3 H2 H1", row(stitch.Hand, 4))
 	assert.Equal(t, "P2 P1 B3 Z1 B2 A1 B1", row(stitch.Thumb, 0))
 }
+
+// A finger that takes up a part of the thumb's bridge and casts on one of its
+// own counts on from it: no name stands twice in a round.
+func TestTakenColumnsAreCountedOnFrom(t *testing.T) {
+	hand := section(t, "hold hold hold co co co | k k k k", "hold hold k | k k hold hold")
+	hand.Part = stitch.Hand
+	hand.Rounds[0].Keep(stitch.ThumbSet)
+	hand.Rounds[1].Keep("index")
+	finger := section(t, "k k co co k k", "k k k m1 k k k")
+	finger.Part, finger.From = "index", []stitch.Set{"index"}
+	names := Mitt(stitch.Mitt{Sections: []stitch.Section{hand, finger}}, 3)
+	assert.Equal(t, "C1 C2 C3 C4 H6 H7", strings.Join(names["index"][0], " "))
+	assert.Equal(t, "C1 C2 C3 M1 C4 H6 H7", strings.Join(names["index"][1], " "))
+}
