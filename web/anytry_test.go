@@ -170,7 +170,7 @@ func (k *knitter) keeping(step func()) {
 	before := map[string][]string{"right": k.knitted("right"), "left": k.knitted("left")}
 	step()
 	for side, was := range before {
-		is, nth := k.standing(side)
+		is, nth := k.reached(side)
 		n := min(len(was), nth)
 		require.Equal(k.t, was[:n], is[:n], "%s hand: what is knitted stays", side)
 	}
@@ -179,12 +179,12 @@ func (k *knitter) keeping(step func()) {
 // knitted are the rounds of a hand that are on the needles.
 func (k *knitter) knitted(side string) []string {
 	k.t.Helper()
-	list, nth := k.standing(side)
+	list, nth := k.reached(side)
 	return list[:nth]
 }
 
-// standing are all rounds of a hand, and how many are knitted.
-func (k *knitter) standing(side string) (list []string, nth int) {
+// reached are all rounds of a hand, and how many are knitted.
+func (k *knitter) reached(side string) (list []string, nth int) {
 	k.t.Helper()
 	req := k.request("GET", k.at+"/needles?side="+side, "", "")
 	req.Header.Set("Accept", "application/json")

@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 
+	"thenar/internal/chart"
 	"thenar/internal/fault"
 )
 
@@ -95,9 +96,10 @@ func (s *Store) add(ctx context.Context, tx *txn, id int64, c Change, at heads, 
 			return err
 		}
 		done.Applied = append(done.Applied, applied)
-		if at, err = headOf(ctx, tx, id); err != nil {
-			return err
+		if applied.Revision > at.head && len(chart.OfSheet(applied.Edits)) > 0 {
+			at.decided = applied.Revision - 1 // a stroke comes after its decision
 		}
+		at.head = applied.Revision
 	}
 	for _, count := range c.Counts {
 		if err := s.count(ctx, tx, id, count); err != nil {

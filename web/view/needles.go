@@ -30,7 +30,7 @@ type Needles struct {
 }
 
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
-// read at the elbow.
+// read at the needles.
 type NeedleTask struct {
 	Section string   `json:"section"`
 	Round   int      `json:"round"`    // or tryon.Opening, or tryon.Ending

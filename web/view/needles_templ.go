@@ -15,7 +15,7 @@ func (n Needles) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", n.ID, rest))
 }
 
-// NeedlesPage follows the knitting, round by round, at the elbow. Without the
+// NeedlesPage follows the knitting, round by round. Without the
 // script each press is a form of its own; with it the page goes on by itself
 // and delivers the rounds when the server can be reached.
 func NeedlesPage(n Needles) templ.Component {

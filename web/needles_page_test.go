@@ -18,7 +18,7 @@ const (
 
 // A try-on at the size of a phone, with the server killed again and again: the
 // rounds that were counted, the note, the try and its answer all arrive, once.
-func TestTryOnAtTheElbow(t *testing.T) {
+func TestTryOnFromTheNeedles(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
 	k := newKillable(t)
