@@ -87,7 +87,7 @@ func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed
 	if err != nil || t.Answered {
 		return Weighed{ID: w.ID, Doc: w.doc, Entry: t}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	return w.weigh(pl, t, ticks)
 }

@@ -20,7 +20,8 @@ type App struct {
 	store    *store.Store
 	planners sync.Pool // of *project.Planner: each serves one request at a time
 	days     sync.Map  // device to the day that was noted for it
-	counted  counted   // of the requests that are over
+	knitting knitting
+	counted  counted // of the requests that are over
 }
 
 // Open opens the file at path, which is made where it is missing, and brought to

@@ -31,7 +31,7 @@ func (a *App) attempt(ctx context.Context, id int64, wants store.Wants, workOut 
 	if err != nil {
 		return store.Committed{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	c, err := workOut(&w, pl)
 	done()
 	if err != nil {

@@ -40,7 +40,7 @@ func (a *App) Needles(ctx context.Context, id int64, hand string) (Needles, erro
 	if side := project.Side(hand); side == project.Right || side == project.Left {
 		w.doc.Side = side
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	n := Needles{ID: w.ID, Doc: w.doc}
 	n.Out, err = w.outputs(pl, w.doc)

@@ -74,7 +74,7 @@ func (a *App) OpenMitt(ctx context.Context, id int64) (Mitt, error) {
 	if err != nil {
 		return Mitt{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	return w.page(pl, w.doc), nil
 }
@@ -95,7 +95,7 @@ func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) 
 	if err != nil {
 		return Mitt{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	f, faults, err := w.typed(pl, typed)
 	if err != nil {
@@ -157,7 +157,7 @@ func (a *App) Unsaved(ctx context.Context, id int64, typed Typed) (Unsaved, erro
 	if err != nil {
 		return Unsaved{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	f, faults, err := w.typed(pl, typed)
 	if err != nil {

@@ -96,7 +96,7 @@ func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Pla
 	if err != nil {
 		return Tries{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	t := Tries{ID: w.ID, Doc: w.doc, Form: form(&w, pl)}
 	p, err := w.planOf(pl, project.Side(t.Form.Side))
@@ -171,7 +171,7 @@ func (a *App) AddTry(ctx context.Context, id int64, t NewTry) (try int64, err er
 	if err != nil {
 		return 0, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	side := project.Side(t.Side)
 	p, err := w.planOf(pl, side)

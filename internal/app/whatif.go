@@ -41,7 +41,7 @@ func (a *App) WhatIf(ctx context.Context, id int64) (WhatIf, error) {
 	if err != nil {
 		return WhatIf{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	return w.whatIf(pl, w.doc.Variant()), nil
 }
@@ -66,7 +66,7 @@ func (a *App) PreviewWhatIf(ctx context.Context, id int64, typed Typed) (WhatIf,
 	if err != nil {
 		return WhatIf{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	both := w.whatIf(pl, f.doc)
 	both.Variant.Faults = faults
@@ -108,7 +108,7 @@ func (a *App) UnsavedWhatIf(ctx context.Context, id int64, typed Typed) (Unsaved
 	if err != nil {
 		return UnsavedWhatIf{}, err
 	}
-	pl, done := a.Planner()
+	pl, done := a.plannerOf(&w)
 	defer done()
 	u := UnsavedWhatIf{WhatIf: w.whatIf(pl, f.doc), Saved: w.doc.Variant()}
 	if u.Was, err = w.document(f.after); err == nil && u.Was != nil {

@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"errors"
 	"maps"
+	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -22,12 +23,13 @@ type Planner struct {
 	buffer bytes.Buffer
 
 	remembers bool
-	recent    []made // the last plans, if it remembers them
+	recent    []Made // the last plans, if it remembers them
 	counted   Counted
 }
 
-// made is what came of a sheet.
-type made struct {
+// Made is a sheet with the plan that was made of it, or why there is none. It is
+// never changed, so that many may share it.
+type Made struct {
 	sheet sheet.Sheet
 	plan  *Planned
 	err   error
@@ -68,18 +70,30 @@ func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
 	if !pl.remembers {
 		return pl.plan(s)
 	}
-	for _, m := range pl.recent {
-		if maps.Equal(m.sheet, s) {
-			return m.plan, m.err
-		}
+	if m, ok := pl.Made(s); ok {
+		return m.plan, m.err
 	}
 	p, err := pl.plan(s)
 	pl.counted.Plans++
-	if len(pl.recent) == maxRecent {
-		pl.recent = append(pl.recent[:0], pl.recent[1:]...)
-	}
-	pl.recent = append(pl.recent, made{s.Clone(), p, err})
+	pl.Recall(Made{s.Clone(), p, err})
 	return p, err
+}
+
+// Recall has the planner remember plans that were made in another request.
+func (pl *Planner) Recall(list ...Made) {
+	pl.recent = append(pl.recent, list...)
+	if over := len(pl.recent) - maxRecent; over > 0 {
+		pl.recent = slices.Delete(pl.recent, 0, over)
+	}
+}
+
+// Made returns the plan of a sheet if the planner remembers it.
+func (pl *Planner) Made(s sheet.Sheet) (Made, bool) {
+	at := slices.IndexFunc(pl.recent, func(m Made) bool { return maps.Equal(m.sheet, s) })
+	if at < 0 {
+		return Made{}, false
+	}
+	return pl.recent[at], true
 }
 
 func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {

@@ -1,0 +1,55 @@
+package app
+
+import (
+	"sync"
+
+	"thenar/internal/project"
+)
+
+// maxKnitting is the number of mitts of which knitting keeps plans.
+const maxKnitting = 64
+
+// knitting keeps the plans by which the mitts on the needles are knitted: every
+// number that is typed is held against them.
+type knitting struct {
+	mu sync.Mutex
+	of map[int64][]project.Made
+}
+
+func (k *knitting) get(id int64) []project.Made {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.of[id]
+}
+
+func (k *knitting) put(id int64, plans []project.Made) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.of == nil || len(k.of) >= maxKnitting {
+		k.of = map[int64][]project.Made{}
+	}
+	k.of[id] = plans
+}
+
+// plannerOf lends a planner for a request about one mitt; the function gives it
+// back. It knows the plans by which that is knitted from earlier requests.
+func (a *App) plannerOf(w *work) (*project.Planner, func()) {
+	pl, done := a.Planner()
+	pl.Recall(a.knitting.get(w.ID)...)
+	doc := w.doc
+	return pl, func() {
+		var plans []project.Made
+		for side, c := range w.Last {
+			if doc.Side = project.Side(side); c.Section == "" {
+				continue
+			}
+			if made, ok := pl.Made(doc.Effective()); ok {
+				plans = append(plans, made)
+			}
+		}
+		if len(plans) > 0 {
+			a.knitting.put(w.ID, plans)
+		}
+		done()
+	}
+}
