@@ -6,13 +6,13 @@ import (
 	"syscall"
 )
 
-// writable reports whether a file or directory may be written by this program,
-// without opening it: who closes a file gives back its locks on it. What can't
-// be told counts as writable; what isn't there, too.
+// writable reports whether this program may write a file or directory. It does
+// not open the file, because closing it would release this process's locks on
+// it. A path that is missing or can't be checked counts as writable.
 func writable(path string) bool {
 	const (
 		here      = -0x64 // AT_FDCWD
-		effective = 0x200 // AT_EACCESS: as who opens, not as who started it
+		effective = 0x200 // AT_EACCESS: the effective user, as for open
 		write     = 2     // W_OK
 	)
 	for _, err := range []error{syscall.Access(path, write), syscall.Faccessat(here, path, write, effective)} {

@@ -6,26 +6,25 @@ import (
 	"slices"
 )
 
-// How is what became of a mitt or class that was taken in.
+// How is the outcome of importing a mitt or class.
 type How string
 
-// What may become of it.
+// The outcomes of an import.
 const (
 	Fresh   How = "new"
 	There   How = "here already"
-	Further How = "gone on with"      // here up to a revision; those after it were added
-	Beside  How = "kept beside yours" // here too, but gone on with in another way
+	Further How = "gone on with"      // its later revisions were added to those already here
+	Beside  How = "kept beside yours" // changed in both places, so it was added as another
 )
 
-// Arrived is what became of one mitt or class of a file, in the file's order,
-// with its number here.
+// Arrived is the outcome of one imported mitt or class, with its number here.
 type Arrived struct {
 	ID    int64
 	How   How
-	Added int // revisions
+	Added int // the number of revisions added
 }
 
-// Words says what became of it.
+// Words returns the outcome as a person reads it.
 func (a Arrived) Words() string {
 	if a.How == Further {
 		return fmt.Sprintf("%s, %d more revisions", a.How, a.Added)
@@ -33,20 +32,21 @@ func (a Arrived) Words() string {
 	return string(a.How)
 }
 
-// Imported is what became of a file.
+// Imported is the outcome of an import, in the order of the file.
 type Imported struct {
 	Mitts, Classes []Arrived
-	Motifs         int // that are new
+	Motifs         int // the number of new motifs
 }
 
-// candidate is a mitt or class here that may be the one of a file.
+// candidate is a stored mitt or class that an imported one may be the same as.
 type candidate struct {
 	id           int64
 	fingerprints []string
 }
 
-// meet finds among candidates the one that a file's revisions are of. How many
-// of them are here already is told too.
+// meet returns the candidate that shares the longest history with fingerprints,
+// and the number of revisions that both have. Revisions are only ever added, so
+// two histories of one mitt agree up to the shorter one's end.
 func meet(candidates []candidate, fingerprints []string) (id int64, here int, how How) {
 	how = Fresh
 	for _, c := range candidates {
@@ -65,8 +65,8 @@ func meet(candidates []candidate, fingerprints []string) (id int64, here int, ho
 	return id, here, how
 }
 
-// arrive finds the mitt or class of a table that a file's revisions are of, or
-// makes a new one, and tells how many of them are here already.
+// arrive returns the row of table that has the history fingerprints, or adds a
+// new row. here is the number of revisions that the row has already.
 func arrive(ctx context.Context, tx *txn, table, created string, fingerprints []string, known func(id int64) ([]string, error)) (a Arrived, here int, err error) {
 	ids, err := numbers(ctx, tx, `SELECT id FROM `+table+` WHERE created = ? ORDER BY id`, created)
 	if err != nil {

@@ -16,10 +16,10 @@ import (
 	"thenar/internal/fault"
 )
 
-// Backup writes the whole database, as it stands now, to a new file at path,
-// while others go on reading and writing; it returns when the copy is on the
-// disk and has been looked through. It fails with fault.Invalid where there is
-// a file at path already, or none can be made, and leaves nothing behind then.
+// Backup writes the whole database, as it is now, to a new file at path. Others
+// may read and write meanwhile. When it returns, the copy has been checked and
+// is on the disk. It fails with fault.Invalid, and leaves nothing behind, if
+// path exists or can't be written.
 func (s *Store) Backup(ctx context.Context, path string) (err error) {
 	defer fault.Wrap(&err, "store.Backup(%q)", path)
 	full, err := filepath.Abs(path)
@@ -35,15 +35,15 @@ func (s *Store) Backup(ctx context.Context, path string) (err error) {
 	return copyTo(ctx, s.path, full)
 }
 
-// unfinished marks the name of a copy that is being made.
+// unfinished is the part of a file name that marks a copy in the making.
 const unfinished = ".part-"
 
-// copyTo copies the database at from to a file at to, which appears whole or
-// not at all.
+// copyTo copies the database at from to a new file at to. The copy appears
+// whole or not at all.
 func copyTo(ctx context.Context, from, to string) (err error) {
 	defer copying(filepath.Dir(to))()
-	// SQLite fills an empty file, which is for its owner only; a place where
-	// none can be made says so at once.
+	// SQLite copies into an existing empty file. Making it here keeps it private
+	// to its owner, and fails early where no file can be made.
 	file, err := os.CreateTemp(filepath.Dir(to), filepath.Base(to)+unfinished+"*")
 	if err != nil {
 		return cantWrite(to, err)
@@ -65,16 +65,17 @@ func copyTo(ctx context.Context, from, to string) (err error) {
 	return nil
 }
 
+// cantWrite returns the fault of a copy that could not be written to path.
 func cantWrite(path string, err error) error {
 	var of *fs.PathError
 	if errors.As(err, &of) {
-		err = of.Err // the name is the person's, not that of a copy that is being made
+		err = of.Err // leave out the name of the temporary file
 	}
 	return fault.New(fault.Invalid, "FILE: %s can't be written (%v); name a file in a directory that can be written, on a disk with space", path, err).Because(err)
 }
 
-// vacuum copies what one reader sees, packed, into a file of its own. While
-// another program opens or leaves the file it has to be asked again.
+// vacuum copies the database at from, packed, into the empty file to. It
+// retries while another program opens or closes from.
 func vacuum(ctx context.Context, from, to string) error {
 	for deadline := time.Now().Add(patience); ; {
 		err := vacuumOnce(ctx, from, to)
@@ -99,7 +100,7 @@ func vacuumOnce(ctx context.Context, from, to string) (err error) {
 	return err
 }
 
-// look refuses a file that is not whole, or not ours.
+// look checks that the file at path is a whole database of this program.
 func look(ctx context.Context, path string) (err error) {
 	if err := inspect(ctx, path); err != nil {
 		return err
@@ -112,7 +113,7 @@ func look(ctx context.Context, path string) (err error) {
 	return check(ctx, db, path)
 }
 
-// settle brings a finished file to the disk and to its name.
+// settle flushes the finished file part to the disk and renames it to to.
 func settle(part, to string) error {
 	if err := flush(part); err != nil {
 		return err
@@ -123,7 +124,7 @@ func settle(part, to string) error {
 	return flushDir(filepath.Dir(to))
 }
 
-// flush waits until a file is on the disk.
+// flush waits until the contents of a file are on the disk.
 func flush(path string) error {
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if err != nil {
@@ -132,32 +133,31 @@ func flush(path string) error {
 	return errors.Join(f.Sync(), f.Close())
 }
 
-// flushDir waits until the names in a directory are on the disk, where the
-// system has such a thing.
+// flushDir waits until the names in a directory are on the disk.
 func flushDir(dir string) error {
 	d, err := os.Open(dir)
 	if err != nil {
 		return err
 	}
-	_ = d.Sync() // some systems know no such thing for a directory
+	_ = d.Sync() // not every system can flush a directory
 	return d.Close()
 }
 
-// backupDir is where the backups of a database lie that are made by
-// themselves.
+// backupDir returns the directory of the automatic backups of the database at
+// path.
 func backupDir(path string) string {
 	ending := filepath.Ext(path)
 	return path[:len(path)-len(ending)] + "-backups"
 }
 
-// saveBefore makes a backup before a file is brought to a newer schema.
+// saveBefore backs up a file that is about to be migrated to schema newest.
 func (s *Store) saveBefore(ctx context.Context, newest int) error {
 	var version int
 	if err := s.writer.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
 		return err
 	}
 	if version == 0 || version >= newest {
-		return nil // there is nothing in it, or nothing to do
+		return nil // an empty file, or no migration to run
 	}
 	to, err := place(s.path, fmt.Sprintf("schema-%d", version), s.Now())
 	if err == nil {

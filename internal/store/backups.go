@@ -20,25 +20,25 @@ const (
 	keptWeeks = 4
 )
 
-// daily begins the name of a day's backup.
+// daily is the prefix of the name of a day's backup.
 const daily = "daily"
 
-// The times in the names of backups: a day's, and an instant.
+// The formats of the times in the names of backups.
 const (
 	dayFormat     = "2006-01-02"
 	instantFormat = "2006-01-02T150405.000Z"
 )
 
-// Saved is a backup that was made by itself.
+// Saved is an automatic backup.
 type Saved struct {
 	Path string
-	Why  string // daily, schema-4 (before it was brought on), replaced or damaged (by a restore)
+	Why  string // daily, asked, schema-4 (before migrating from 4), replaced or damaged (by a restore)
 	At   time.Time
 	Size int64 // bytes
 }
 
-// place is the name of a new backup of the database at path; its directory is
-// made where it is missing.
+// place returns the path of a new backup of the database at path, and makes its
+// directory if it is missing.
 func place(path, why string, now time.Time) (string, error) {
 	dir := backupDir(path)
 	if err := os.MkdirAll(dir, 0o700); err != nil {
@@ -51,7 +51,7 @@ func place(path, why string, now time.Time) (string, error) {
 	return filepath.Join(dir, why+"-"+at+".db"), nil
 }
 
-// backups lists the backups of the database at path, the newest first.
+// backups returns the backups of the database at path, the newest first.
 func backups(path string) ([]Saved, error) {
 	dir := backupDir(path)
 	entries, err := os.ReadDir(dir)
@@ -66,7 +66,7 @@ func backups(path string) ([]Saved, error) {
 		saved, ok := savedAs(e.Name())
 		info, err := e.Info()
 		if !ok || err != nil || !info.Mode().IsRegular() {
-			continue // it is not ours, or just taken away
+			continue // not a backup, or removed just now
 		}
 		saved.Path, saved.Size = filepath.Join(dir, e.Name()), info.Size()
 		if saved.Why == daily {
@@ -78,16 +78,16 @@ func backups(path string) ([]Saved, error) {
 	return list, nil
 }
 
-// copyIntoFolder makes a backup among those that the app makes.
+// copyIntoFolder makes a backup at to, a path in the backup directory.
 func (s *Store) copyIntoFolder(ctx context.Context, to string) error {
 	err := copyTo(ctx, s.path, to)
-	if fault.KindOf(err) == fault.Invalid { // it speaks of a file that a person named
+	if fault.KindOf(err) == fault.Invalid { // its message asks for another file name, which nobody chose here
 		return noFolder(filepath.Dir(to), errors.Unwrap(err))
 	}
 	return err
 }
 
-// noFolder says why no backup is kept in dir.
+// noFolder returns the fault that says why no backup can be kept in dir.
 func noFolder(dir string, err error) error {
 	why := "it can't be used"
 	info, stat := os.Stat(dir)
@@ -106,7 +106,7 @@ func noFolder(dir string, err error) error {
 	return fault.New(fault.Unavailable, "No backup can be kept in %s: %s. Make it a folder with space that its owner may write.", dir, why).Because(err)
 }
 
-// savedAs reads the name of a backup.
+// savedAs parses the name of a backup.
 func savedAs(name string) (Saved, bool) {
 	stem, ok := strings.CutSuffix(name, ".db")
 	if !ok {
@@ -124,23 +124,23 @@ func savedAs(name string) (Saved, bool) {
 	return Saved{}, false
 }
 
-// Whole tells whether a backup was made as one: not what a restore found and
-// laid aside.
+// Whole reports whether a backup was made as one. What a restore laid aside may
+// be damaged.
 func (b Saved) Whole() bool { return b.Why != replaced && b.Why != damagedFile }
 
-// The names of what a restore lays aside.
+// The prefixes of the names of files that a restore lays aside.
 const (
 	replaced    = "replaced"
 	damagedFile = "damaged"
 )
 
-// Backups lists the backups that were made by themselves, the newest first.
+// Backups returns the automatic backups, the newest first.
 func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
 
-// BackupDaily makes today's backup unless there is one, and takes away those
-// that are no longer kept: of the last 7 days in use, and of the 4 weeks in
-// use before those, the newest each. It gives its path; "" where there was
-// nothing to do, or is nothing in the database yet.
+// BackupDaily makes today's backup unless there is one, and removes outdated
+// ones: it keeps the newest of each of the last 7 days and of the 4 weeks
+// before those in which the database was used. It returns the path of the new
+// backup, or "" if there was nothing to do.
 func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupDaily")
 	if err := s.inPlace(ctx); err != nil {
@@ -162,9 +162,8 @@ func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	return to, s.thinOut()
 }
 
-// thinOut takes away the daily backups that are no longer kept, and copies that
-// were begun before yesterday and never finished. Others stay until the person
-// takes them away.
+// thinOut removes outdated daily backups, and unfinished copies older than a
+// day. Other backups stay until a person removes them.
 func (s *Store) thinOut() error {
 	entries, err := os.ReadDir(backupDir(s.path))
 	if err != nil {
@@ -174,7 +173,7 @@ func (s *Store) thinOut() error {
 	for _, e := range entries {
 		info, err := e.Info()
 		if err != nil {
-			continue // it was just taken away
+			continue // removed just now
 		}
 		if saved, ok := savedAs(e.Name()); ok && saved.Why == daily {
 			days = append(days, e.Name())
@@ -188,7 +187,7 @@ func (s *Store) thinOut() error {
 	return err
 }
 
-// outdated are the names of daily backups that need not be kept.
+// outdated returns those of the names of daily backups that need not be kept.
 func outdated(names []string) (old []string) {
 	slices.Sort(names)
 	slices.Reverse(names) // the newest first

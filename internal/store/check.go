@@ -8,9 +8,9 @@ import (
 	"thenar/internal/fault"
 )
 
-// check looks whether a file is whole: its pages, its indexes, and that every
-// row speaks of rows that are there (https://sqlite.org/pragma.html,
-// integrity_check and foreign_key_check).
+// check fails if a file is damaged: if a page or index is wrong, or a row
+// refers to a missing one (https://sqlite.org/pragma.html, integrity_check and
+// foreign_key_check).
 func check(ctx context.Context, db *sql.DB, path string) error {
 	for _, question := range []string{`PRAGMA integrity_check(3)`, `PRAGMA foreign_key_check`} {
 		said, err := answers(ctx, db, question)
@@ -24,7 +24,7 @@ func check(ctx context.Context, db *sql.DB, path string) error {
 	return nil
 }
 
-// answers are the first columns of what a question finds.
+// answers returns the first column of each row that a query finds.
 func answers(ctx context.Context, db *sql.DB, question string) (said []string, err error) {
 	rows, err := db.QueryContext(ctx, question)
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// Class is one class as it stands at its newest revision.
+// Class is a class at its newest revision.
 type Class struct {
 	ID       int64
 	Revision int64
@@ -18,7 +18,7 @@ type Class struct {
 	Document []byte    // as it was saved, byte for byte
 }
 
-// classes reads each class with its newest revision.
+// classes selects each class with its newest revision.
 const classes = `
 	SELECT c.id, c.created, d.revision, d.at, d.document
 	FROM class c
@@ -38,7 +38,7 @@ func scanClass(row interface{ Scan(...any) error }) (c Class, err error) {
 }
 
 // CreateClass makes a class with document, a JSON text, as its revision 1, and
-// gives the class's number.
+// returns the class's number.
 func (s *Store) CreateClass(ctx context.Context, document []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.CreateClass")
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -59,10 +59,10 @@ func (s *Store) CreateClass(ctx context.Context, document []byte) (id int64, err
 }
 
 // SaveClass adds document as the newest revision of a class and returns its
-// number; after is the revision from which it was made. It fails with
-// fault.NotFound for an unknown class and with fault.Conflict where after is
-// not the newest revision. A document equal to the newest one, byte for byte,
-// is not saved again.
+// number; after is the revision that it was made from. It fails with
+// fault.NotFound for an unknown class and with fault.Conflict if after is not
+// the newest revision. A document equal to the newest one, byte for byte, is
+// not saved again.
 func (s *Store) SaveClass(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.SaveClass(%d)", id)
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -91,8 +91,7 @@ func decideClass(ctx context.Context, tx *txn, id, revision int64, at string, do
 	return err
 }
 
-// LoadClass reads a class as it stands now; fault.NotFound where there is
-// none.
+// LoadClass returns a class as it is now; fault.NotFound if there is none.
 func (s *Store) LoadClass(ctx context.Context, id int64) (c Class, err error) {
 	defer fault.Wrap(&err, "store.LoadClass(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {
@@ -110,8 +109,8 @@ func loadClass(ctx context.Context, tx *txn, id int64) (Class, error) {
 	return c, err
 }
 
-// ClassAndMitts reads a class, and all mitts that it may begin with, of one
-// moment; fault.NotFound where there is no such class.
+// ClassAndMitts returns a class and all mitts that its patterns may be made
+// from, read in one transaction; fault.NotFound if there is no such class.
 func (s *Store) ClassAndMitts(ctx context.Context, id int64) (c Class, mitts []Mitt, err error) {
 	defer fault.Wrap(&err, "store.ClassAndMitts(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {
@@ -124,8 +123,8 @@ func (s *Store) ClassAndMitts(ctx context.Context, id int64) (c Class, mitts []M
 	return c, mitts, err
 }
 
-// Classes reads all classes, the one changed last first, and the mitts that
-// another may begin with.
+// Classes returns all classes, the last changed first, and all mitts that a new
+// class may be made from.
 func (s *Store) Classes(ctx context.Context) (list []Class, mitts []Mitt, err error) {
 	defer fault.Wrap(&err, "store.Classes")
 	err = s.read(ctx, func(tx *txn) error {

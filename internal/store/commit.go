@@ -7,33 +7,33 @@ import (
 	"thenar/internal/fault"
 )
 
-// Change is what one thing that a person did adds to a mitt. All of it is
-// written, or nothing.
+// Change is what one action of a person adds to a mitt. It is written whole or
+// not at all.
 type Change struct {
-	Base     *Base     // what it was worked out from; nil: from nothing that could move
+	Base     *Base     // the state it was worked out from; nil: any
 	Document []byte    // the new decision; nil: none
-	After    int64     // of Document and Answer: the revision at which the person had read the mitt
-	Strokes  []Request // in order; a further one continues the first
+	After    int64     // of Document and Answer: the revision that the person saw
+	Strokes  []Request // in order; each after the first is drawn on the one before
 	Counts   []Count
 	Answer   *Answer // to a try
-	Moment   string  // the name of the revision that the change makes; empty: none
+	Moment   string  // the name of the new revision; empty: none
 }
 
-// Committed is what came of a change.
+// Committed is the result of a change.
 type Committed struct {
-	Revision int64     // the newest of all
+	Revision int64     // the newest decision or stroke
 	Decided  int64     // the newest decision
 	Applied  []Applied // what each stroke did
-	Again    bool      // its first stroke was drawn before, and nothing was added now
+	Again    bool      // the change had been committed before; nothing was added
 }
 
 // Commit adds a change to a mitt.
 //
 // It fails with fault.NotFound for an unknown mitt or try, with fault.Conflict
-// where something else was decided after the revision that the person had read,
-// as Save and Draw do, and with ErrMoved where the mitt is not as the change's
-// Base has it. A change whose first stroke is there already, by its key, was
-// carried out before, and its answer was lost: nothing is added again.
+// if something else was decided since the revision that the person saw, as Save
+// and Draw do, and with ErrMoved if the mitt is no longer as in the change's
+// Base. A change whose first stroke has a key that is there already was
+// committed before, and its response was lost: nothing is added again.
 func (s *Store) Commit(ctx context.Context, id int64, c Change) (done Committed, err error) {
 	defer fault.Wrap(&err, "store.Commit(%d)", id)
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -46,7 +46,7 @@ func (s *Store) Commit(ctx context.Context, id int64, c Change) (done Committed,
 	return done, nil
 }
 
-// commit looks at all that could be in the way before it writes anything.
+// commit makes all checks before it writes anything.
 func (s *Store) commit(ctx context.Context, tx *txn, id int64, c Change) (Committed, error) {
 	at, err := headOf(ctx, tx, id)
 	if err != nil {
@@ -80,7 +80,7 @@ func (s *Store) commit(ctx context.Context, tx *txn, id int64, c Change) (Commit
 	return done, s.add(ctx, tx, id, c, at, &done)
 }
 
-// add writes the rows of a change.
+// add inserts the rows of a change.
 func (s *Store) add(ctx context.Context, tx *txn, id int64, c Change, at heads, done *Committed) error {
 	was := at
 	if c.Document != nil {
@@ -118,8 +118,8 @@ func (s *Store) add(ctx context.Context, tx *txn, id int64, c Change, at heads, 
 	return nil
 }
 
-// answerable refuses the answer to a try that the mitt doesn't have, or from a
-// page that is older than the newest decision, or of another file.
+// answerable fails if the mitt has no such try, or if the answer comes from a
+// page that is older than the newest decision or from another file.
 func (c Change) answerable(ctx context.Context, tx *txn, id int64, at heads) error {
 	var there bool
 	if err := tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM try WHERE mitt = ? AND id = ?`, id, c.Answer.Try).Scan(&there); err != nil {

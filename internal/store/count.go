@@ -7,11 +7,11 @@ import (
 	"thenar/internal/fault"
 )
 
-// Count is where the work on one hand of a pair stands: after a round of a
-// section, after what opens or ends it (tryon.Opening and Ending), or before
-// its cast-on where the section is empty.
+// Count is the progress on one hand of a pair: after a round of a section,
+// after the work that opens or ends it (tryon.Opening and Ending), or before
+// the cast-on if the section is empty.
 type Count struct {
-	Key     string // the page's own name of the count, so that it is noted once
+	Key     string // chosen by the page, so that a repeated request is noted once
 	Side    string // "right" or "left"
 	Section string
 	Round   int
@@ -20,9 +20,9 @@ type Count struct {
 	id, mitt int64
 }
 
-// NoteCount notes where the work stands, and returns the mitt's newest
-// revision. A key that is there already is not noted again, whatever came after
-// it.
+// NoteCount notes the progress on one hand, and returns the mitt's newest
+// revision. A key that is there already is not noted again, even if other
+// counts came after it.
 func (s *Store) NoteCount(ctx context.Context, mitt int64, c Count) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.NoteCount(%d)", mitt)
 	done, err := s.Commit(ctx, mitt, Change{Counts: []Count{c}})
@@ -38,14 +38,14 @@ func (s *Store) count(ctx context.Context, tx *txn, mitt int64, c Count) error {
 
 const counts = `SELECT c.id, c.mitt, c.key, c.at, c.side, c.section, c.round FROM count c`
 
-// lastCounts reads the last count of each hand, of all mitts or of one. Each is
-// looked up by the index, since a mitt may have thousands.
+// lastCounts selects the last count of each hand. It looks each up in the
+// index, since a mitt may have thousands of counts.
 const lastCounts = `
 	SELECT c.id, c.mitt, c.key, c.at, c.side, c.section, c.round
 	FROM mitt m CROSS JOIN (SELECT 'right' AS side UNION ALL SELECT 'left') s
 	JOIN count c ON c.id = (SELECT max(id) FROM count WHERE mitt = m.id AND side = s.side)`
 
-// lastCounted is the number of the newest count of either hand of a mitt.
+// lastCounted selects the number of the newest count of either hand of a mitt.
 const lastCounted = `max(
 	coalesce((SELECT max(id) FROM count WHERE mitt = ?1 AND side = 'right'), 0),
 	coalesce((SELECT max(id) FROM count WHERE mitt = ?1 AND side = 'left'), 0))`

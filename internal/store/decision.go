@@ -7,10 +7,11 @@ import (
 	"thenar/internal/fault"
 )
 
-// heads are the newest revision of a mitt, and its newest decision.
+// heads are the newest revision of a mitt and the newest one that is a
+// decision.
 type heads struct{ head, decided int64 }
 
-// headOf reads the heads of a mitt; fault.NotFound where there is none.
+// headOf returns the heads of a mitt; fault.NotFound if there is no such mitt.
 func headOf(ctx context.Context, tx *txn, id int64) (heads, error) {
 	var decided, drawn int64
 	err := tx.QueryRowContext(ctx, `
@@ -24,9 +25,9 @@ func headOf(ctx context.Context, tx *txn, id int64) (heads, error) {
 
 func missing(id int64) error { return fault.New(fault.NotFound, "There is no mitt %d.", id) }
 
-// Create makes a mitt with document, a JSON text, as its revision 1, and marks
-// on its chart as a stroke, and returns the mitt's number. The document is kept
-// byte for byte.
+// Create makes a mitt with document, a JSON text, as its revision 1 and marks
+// as its first stroke, and returns the mitt's number. The document is kept byte
+// for byte.
 func (s *Store) Create(ctx context.Context, document []byte, marks ...chart.Edit) (id int64, err error) {
 	defer fault.Wrap(&err, "store.Create")
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -50,22 +51,23 @@ func (s *Store) Create(ctx context.Context, document []byte, marks ...chart.Edit
 	return id, nil
 }
 
-// Save adds document as the newest decision of a mitt and returns its revision.
-// after is the revision at which the person who changed it had read it.
+// Save adds document as the newest decision of a mitt and returns its revision;
+// after is the revision that the person saw.
 //
-// It fails with fault.NotFound for an unknown mitt, and with fault.Conflict
-// where somebody saved another document since, or where after is a revision
-// that the mitt doesn't have; strokes since after don't matter. A document
-// equal to the newest one, byte for byte, is not saved again, so sending a
-// form twice does no harm: Save then returns the revision that it has already.
+// It fails with fault.NotFound for an unknown mitt, and with fault.Conflict if
+// another document was saved since, or if the mitt has no revision after;
+// strokes since after don't matter. A document equal to the newest one, byte
+// for byte, is not saved again, so sending a form twice does no harm: Save then
+// returns the revision that it has already.
 func (s *Store) Save(ctx context.Context, id, after int64, document []byte) (revision int64, err error) {
 	defer fault.Wrap(&err, "store.Save(%d)", id)
 	done, err := s.Commit(ctx, id, Change{Document: document, After: after})
 	return done.Decided, err
 }
 
-// has reports whether a document is the newest one already; it refuses one that
-// was made from a page that is older, or of another file.
+// has reports whether document is the newest one already. It fails with
+// fault.Conflict if the page that sent it is older than the newest decision, or
+// of another file.
 func (at heads) has(ctx context.Context, tx *txn, id, after int64, document []byte) (bool, error) {
 	var newest string
 	err := tx.QueryRowContext(ctx, `SELECT document FROM decision WHERE mitt = ? AND revision = ?`, id, at.decided).Scan(&newest)
@@ -88,7 +90,7 @@ func decide(ctx context.Context, tx *txn, id, revision int64, at string, documen
 	return err
 }
 
-// Load reads a mitt as it stands now; fault.NotFound where there is none.
+// Load returns a mitt as it is now; fault.NotFound if there is none.
 func (s *Store) Load(ctx context.Context, id int64) (m Mitt, err error) {
 	defer fault.Wrap(&err, "store.Load(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {

@@ -13,7 +13,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// maxDevices is how many devices are let in at a time.
+// maxDevices is the largest number of devices that may be let in at a time.
 const maxDevices = 1000
 
 // Device is a browser on another machine that was let in.
@@ -21,21 +21,21 @@ type Device struct {
 	ID   int64
 	Name string
 	At   time.Time // when it was let in
-	Day  string    // the last day on which it came, as 2025-03-09, where the server is
-	Out  bool      // it was let out again
+	Day  string    // the last day of its use in the server's time zone, as 2025-03-09
+	Out  bool      // whether it was let out again
 
 	handle string
 	secret []byte // SHA-256 of its secret
 }
 
-// devices asks for what is known of devices, with their newest names and days.
+// devices selects devices with their newest names and days.
 const devices = `SELECT d.id, d.at, d.handle, d.secret,
 	coalesce((SELECT n.name FROM device_name n WHERE n.device = d.id ORDER BY n.id DESC LIMIT 1), d.name),
 	coalesce((SELECT max(y.day) FROM device_day y WHERE y.device = d.id), ''),
 	EXISTS (SELECT 1 FROM device_out o WHERE o.device = d.id)
 	FROM device d `
 
-// scanDevice reads a row of devices.
+// scanDevice reads one row of devices.
 func scanDevice(row interface{ Scan(...any) error }) (d Device, err error) {
 	var at string
 	if err := row.Scan(&d.ID, &at, &d.handle, &d.secret, &d.Name, &d.Day, &d.Out); err != nil {
@@ -45,10 +45,9 @@ func scanDevice(row interface{ Scan(...any) error }) (d Device, err error) {
 	return d, err
 }
 
-// LetIn lets a device in, and gives the token by which it is known from then
-// on: a handle and a secret of at least 128 bits (crypto/rand.Text), of which
-// the file keeps no more than the hash. It fails with fault.Conflict where too
-// many are let in.
+// LetIn lets a device in and returns its token: a handle and a secret of at
+// least 128 bits (crypto/rand.Text), of which only the hash is stored. It fails
+// with fault.Conflict if maxDevices are let in.
 func (s *Store) LetIn(ctx context.Context, name string) (token string, err error) {
 	defer fault.Wrap(&err, "store.LetIn")
 	handle, secret := rand.Text(), rand.Text()
@@ -75,8 +74,8 @@ func (s *Store) putDevice(ctx context.Context, tx *txn, d Device) error {
 	return err
 }
 
-// Known finds the device of a token; known is false for a token that was never
-// given. Who was let out is known, too, and says so.
+// Known returns the device of a token; known is false if the token was never
+// given out. A device that was let out is still found, with Out set.
 func (s *Store) Known(ctx context.Context, token string) (d Device, known bool, err error) {
 	defer fault.Wrap(&err, "store.Known")
 	handle, secret, _ := strings.Cut(token, ".")
@@ -94,7 +93,7 @@ func (s *Store) Known(ctx context.Context, token string) (d Device, known bool, 
 	return d, true, nil
 }
 
-// IsIn tells whether a device is still let in.
+// IsIn reports whether a device is let in.
 func (s *Store) IsIn(ctx context.Context, id int64) (in bool, err error) {
 	defer fault.Wrap(&err, "store.IsIn(%d)", id)
 	return in, s.read(ctx, func(tx *txn) error {
@@ -102,7 +101,7 @@ func (s *Store) IsIn(ctx context.Context, id int64) (in bool, err error) {
 	})
 }
 
-// Devices lists those that are let in, the last one first.
+// Devices returns the devices that are let in, the newest first.
 func (s *Store) Devices(ctx context.Context) (list []Device, err error) {
 	defer fault.Wrap(&err, "store.Devices")
 	return list, s.read(ctx, func(tx *txn) (err error) {
@@ -127,8 +126,7 @@ func devicesIn(ctx context.Context, tx *txn) (list []Device, err error) {
 	return list, rows.Err()
 }
 
-// Came notes the day on which a device comes; another time of the same day is
-// not written.
+// Came notes that a device was used today, once a day.
 func (s *Store) Came(ctx context.Context, id int64) (err error) {
 	defer fault.Wrap(&err, "store.Came(%d)", id)
 	day := s.Now().Format(time.DateOnly)
@@ -139,7 +137,7 @@ func (s *Store) Came(ctx context.Context, id int64) (err error) {
 	})
 }
 
-// NameDevice gives a device a name; fault.NotFound where it is not let in.
+// NameDevice names a device; fault.NotFound if it is not let in.
 func (s *Store) NameDevice(ctx context.Context, id int64, name string) (err error) {
 	defer fault.Wrap(&err, "store.NameDevice(%d)", id)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -148,8 +146,8 @@ func (s *Store) NameDevice(ctx context.Context, id int64, name string) (err erro
 	})
 }
 
-// LetOut lets a device out, from now on and for good: it can come in again
-// only as a new one. fault.NotFound where it is not let in.
+// LetOut lets a device out for good: it can come in again only as a new one. It
+// fails with fault.NotFound if the device is not let in.
 func (s *Store) LetOut(ctx context.Context, id int64) (err error) {
 	defer fault.Wrap(&err, "store.LetOut(%d)", id)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -158,7 +156,7 @@ func (s *Store) LetOut(ctx context.Context, id int64) (err error) {
 	})
 }
 
-// one is the fault of a change that found no device.
+// one fails with fault.NotFound if a statement changed no device.
 func one(done sql.Result, err error) error {
 	if err != nil {
 		return err
@@ -169,7 +167,7 @@ func one(done sql.Result, err error) error {
 	return fault.New(fault.NotFound, "This device is not let in any more.")
 }
 
-// LetAllOut lets every device out, and tells how many those were.
+// LetAllOut lets every device out, and returns how many there were.
 func (s *Store) LetAllOut(ctx context.Context) (n int64, err error) {
 	defer fault.Wrap(&err, "store.LetAllOut")
 	return n, s.write(ctx, func(ctx context.Context, tx *txn) error {

@@ -5,18 +5,18 @@
 //
 // # Saving
 //
-// Saves that wait are carried out together by one goroutine, in one transaction
-// with one commit, since the disk takes as long for many as for one. Each is
-// kept or refused on its own, and each is on the disk before the call returns.
-// A save may run twice, so it keeps nothing of its first run.
+// One goroutine writes all saves that wait in one transaction, since the disk
+// takes as long to commit many as one. Each save is kept or refused on its own,
+// and is on the disk before its call returns. A save may run twice, so it must
+// not keep anything from its first run.
 //
-// Several programs may have one file open; they wait for each other for up to
-// five seconds. Every transaction first checks that the file, its log and the
-// log's map are still the ones that were opened, and that the schema is known.
-// If the log was removed, the connection that still holds it writes it into the
-// file, and nothing more is saved until the program is started again. Trouble
-// with a file in use is fault.Unavailable: it may work later, and scripts keep
-// what they have and send it again.
+// Several programs may have one file open; each waits up to five seconds for
+// another. Every transaction first checks that the file, its log and the log's
+// map are still the ones that were opened, and that the schema is known. If the
+// log was removed, the connection that still holds it writes it into the file,
+// and nothing more is saved until the program is started again. Trouble with an
+// open file is fault.Unavailable: it may pass, so scripts keep what they have
+// and send it again.
 //
 // # Backups
 //
@@ -27,14 +27,14 @@
 //
 // Restore prepares the backup in a copy and writes its pages over the open file
 // in one transaction; the old state is copied once nobody else can save. Devices
-// let in or out since the backup stay so. Revisions count on from the backup, so
-// a number may come a second time with other contents: that is why pages carry
-// Mitt.Restored beside the revision, and why one from before the restore knows
-// no revision of the file any more.
+// let in or out since the backup stay so. Revisions are numbered on from the
+// backup, so one number may stand for two contents: pages therefore carry
+// Mitt.Restored beside the revision, and a page from before the restore is
+// refused.
 //
 // # Moving
 //
-// A mitt that is taken in is known again by the times and contents of its
-// revisions, so importing twice adds nothing, and a mitt that went on elsewhere
-// gets the rest.
+// An imported mitt is recognised by the times and contents of its revisions: a
+// second import adds nothing, and a mitt that was worked on elsewhere gets the
+// revisions that are missing here.
 package store

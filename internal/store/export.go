@@ -9,8 +9,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// ExportMitt gives a mitt with all that is known of it; fault.NotFound where
-// there is none.
+// ExportMitt returns a mitt with all its data; fault.NotFound if there is none.
 func (s *Store) ExportMitt(ctx context.Context, id int64) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportMitt(%d)", id)
 	f = s.emptyFile()
@@ -18,7 +17,7 @@ func (s *Store) ExportMitt(ctx context.Context, id int64) (f exportfile.File, er
 	return f, err
 }
 
-// ExportClass gives a class with its history; fault.NotFound where there is
+// ExportClass returns a class with its history; fault.NotFound if there is
 // none.
 func (s *Store) ExportClass(ctx context.Context, id int64) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportClass(%d)", id)
@@ -31,7 +30,8 @@ func (s *Store) ExportClass(ctx context.Context, id int64) (f exportfile.File, e
 	return f, err
 }
 
-// ExportAll gives everything but the key by which other machines are let in.
+// ExportAll returns everything but the devices, whose tokens let other machines
+// in.
 func (s *Store) ExportAll(ctx context.Context) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportAll")
 	f = s.emptyFile()
@@ -65,12 +65,12 @@ func (s *Store) emptyFile() exportfile.File {
 	return exportfile.File{Format: exportfile.Format, Made: s.stamp()}
 }
 
-// numbers are the first column of all rows of a query.
+// numbers returns the first column of all rows of a query.
 func numbers(ctx context.Context, tx *txn, query string, args ...any) ([]int64, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (n int64, err error) { return n, rows.Scan(&n) }, query, args...)
 }
 
-// addMitt adds a mitt to a file, and says what had to be mended for it.
+// addMitt adds a mitt to a file, and lists the keys that had to be replaced.
 func addMitt(ctx context.Context, tx *txn, f *exportfile.File, id int64) error {
 	m, err := packMitt(ctx, tx, id)
 	if err != nil {
@@ -81,7 +81,7 @@ func addMitt(ctx context.Context, tx *txn, f *exportfile.File, id int64) error {
 	return nil
 }
 
-// packMitt gives a mitt as it is kept, with the keys that it has.
+// packMitt returns a mitt with its keys as they are stored.
 func packMitt(ctx context.Context, tx *txn, id int64) (m exportfile.Mitt, err error) {
 	m.ID = id
 	if _, err := headOf(ctx, tx, id); err != nil {
@@ -188,7 +188,8 @@ func packClass(ctx context.Context, tx *txn, id int64) (c exportfile.Class, err 
 	return c, nil
 }
 
-// packHabits adds what belongs to the person rather than to a mitt.
+// packHabits adds the motifs and habits, which belong to the person rather than
+// to a mitt.
 func packHabits(ctx context.Context, tx *txn, f *exportfile.File) (err error) {
 	f.Motifs, err = collect(ctx, tx, func(rows *sql.Rows) (m exportfile.Motif, err error) {
 		var cells string

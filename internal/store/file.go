@@ -13,15 +13,16 @@ import (
 	"thenar/internal/fault"
 )
 
-// applicationID marks a database file as this program's: the letters THNR.
-// SQLite keeps the field for that (https://sqlite.org/fileformat2.html, 1.3.15).
+// applicationID marks a database file as this program's: the letters THNR in
+// the header field that SQLite reserves for applications
+// (https://sqlite.org/fileformat2.html, 1.3.15).
 const applicationID = 0x54484e52
 
-// milliseconds is patience as SQLite takes it.
+// milliseconds is patience in SQLite's unit.
 var milliseconds = strconv.FormatInt(patience.Milliseconds(), 10)
 
-// pragmas are asked for on every connection. With synchronous FULL a save is
-// on the disk before it is acknowledged, in WAL mode as well.
+// pragmas are set on every connection. With synchronous FULL a save is on the
+// disk before it is acknowledged, also in WAL mode.
 var pragmas = []struct{ name, ask, answer string }{
 	{"busy_timeout", milliseconds, milliseconds},
 	{"foreign_keys", "1", "1"},
@@ -29,16 +30,17 @@ var pragmas = []struct{ name, ask, answer string }{
 	{"synchronous", "FULL", "2"},
 }
 
-// uri names a file as SQLite reads it, where ?, # and % have a meaning.
+// uri returns path as a URI for SQLite, with ?, # and % escaped.
 func uri(path string) string {
 	path = filepath.ToSlash(path)
 	if !strings.HasPrefix(path, "/") {
-		path = "/" + path // a drive's letter
+		path = "/" + path // it begins with a drive letter
 	}
 	return (&url.URL{Scheme: "file", Path: path}).String()
 }
 
-// dsn is what the driver needs to open path with all pragmas.
+// dsn returns the data source name that opens path with all pragmas and the
+// query parameter more.
 func dsn(path, more string) string {
 	query := []string{more}
 	for _, p := range pragmas {
@@ -47,8 +49,8 @@ func dsn(path, more string) string {
 	return uri(path) + "?" + strings.Join(query, "&")
 }
 
-// pool opens up to size connections and reads the pragmas back, since SQLite
-// takes a wrong one without a word and may keep another journal than asked.
+// pool opens up to size connections. It reads the pragmas back, since SQLite
+// silently ignores a wrong one and may use another journal than asked for.
 func pool(ctx context.Context, dsn string, size int) (*sql.DB, error) {
 	db, err := sql.Open("sqlite", dsn)
 	if err != nil {
@@ -69,17 +71,18 @@ func pool(ctx context.Context, dsn string, size int) (*sql.DB, error) {
 	return db, nil
 }
 
-// errNotOurs is the cause where a file is another program's.
+// errNotOurs is the cause of refusing a file of another program.
 var errNotOurs = errors.New("another program's application_id")
 
-// inspect looks at a file without changing it, and refuses what isn't ours.
+// inspect refuses a file of another program or of a newer schema, without
+// changing it.
 func inspect(ctx context.Context, path string) (err error) {
 	db, err := sql.Open("sqlite", uri(path)+"?mode=ro&_pragma=busy_timeout("+milliseconds+")")
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	// One statement, so that another program can't migrate in between.
+	// One statement, so that no other program can migrate in between.
 	var tables, id, version int
 	row := db.QueryRowContext(ctx, `
 		SELECT (SELECT count(*) FROM sqlite_schema),
@@ -98,7 +101,7 @@ func inspect(ctx context.Context, path string) (err error) {
 	return nil
 }
 
-// newer says that the file has a schema that this program does not know.
+// newer returns the fault of a file whose schema this program does not know.
 func newer(path string, version, newest int) error {
 	return fault.New(fault.Newer, "db: %s has schema %d, written by a newer Thenar; this one knows schemas up to %d. Start the newer program, or name another file with -db", path, version, newest)
 }

@@ -7,9 +7,9 @@ import (
 	"syscall"
 )
 
-// lockFolder locks a directory (flock(2)), which stands apart from the locks
-// that SQLite has on files and ends with the process. It gives nil where it
-// can't: also at once, where alone is asked for and anybody has it.
+// lockFolder locks a directory (flock(2)), shared or, if alone is set,
+// exclusively and without waiting. The lock is independent of SQLite's locks on
+// files, and ends with the process. It returns nil if it can't have the lock.
 func lockFolder(dir string, alone bool) (unlock func()) {
 	d, err := os.Open(dir)
 	if err != nil {

@@ -12,8 +12,8 @@ import (
 type Revision struct {
 	Revision int64
 	At       time.Time // UTC
-	Kind     string    // "decision", or of a stroke "do", "undo", "redo"
-	Name     string    // of the moment, if it was given one
+	Kind     string    // "decision", or a stroke's "do", "undo" or "redo"
+	Name     string    // given by the person; may be empty
 }
 
 func readHistory(ctx context.Context, tx *txn, id int64) ([]Revision, error) {
@@ -40,8 +40,7 @@ func noRevision(revision, newest int64) error {
 	return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, newest)
 }
 
-// Name gives a moment of a mitt a name, or another one; an empty one takes it
-// away.
+// Name names a revision of a mitt; an empty name removes the earlier one.
 func (s *Store) Name(ctx context.Context, id, revision int64, name string) (err error) {
 	defer fault.Wrap(&err, "store.Name(%d, %d)", id, revision)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -61,18 +60,18 @@ func (s *Store) name(ctx context.Context, tx *txn, id, revision int64, name stri
 	return err
 }
 
-// News is what came to a mitt after a revision.
+// News is what was added to a mitt after a revision.
 type News struct {
 	Strokes  []Drawn // in order
-	Revision int64   // the newest of all
+	Revision int64   // the newest decision or stroke
 	Decided  int64   // the newest decision
 	CanUndo  bool
 	CanRedo  bool
-	Restored int64 // as that of Mitt
+	Restored int64 // as Mitt.Restored
 }
 
-// Since tells what came to a mitt after a revision; fault.NotFound where there
-// is no such mitt.
+// Since returns what was added to a mitt after a revision; fault.NotFound if
+// there is no such mitt.
 func (s *Store) Since(ctx context.Context, id, after int64) (n News, err error) {
 	defer fault.Wrap(&err, "store.Since(%d, %d)", id, after)
 	err = s.read(ctx, func(tx *txn) error {

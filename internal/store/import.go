@@ -10,10 +10,10 @@ import (
 	"thenar/internal/plain"
 )
 
-// Import takes in what a file holds, all of it or nothing. What is here
-// already is not doubled: a mitt is known again by its revisions, so one that
-// was gone on with elsewhere gets the rest of them, and one that was changed in
-// both places stands beside the one here, whole. Numbers are given anew.
+// Import adds the contents of a file, all or nothing, under new numbers. What
+// is here already is not doubled. A mitt is recognised by its revisions: one
+// that was worked on elsewhere gets the revisions missing here, and one that
+// was changed in both places is added whole beside the one here.
 func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, err error) {
 	defer fault.Wrap(&err, "store.Import")
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -46,7 +46,7 @@ func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, e
 			}
 		}
 		if answered > 0 {
-			return nil // what was forgotten elsewhere says nothing of the tries here
+			return nil // habits forgotten elsewhere must not drop what was learned here
 		}
 		return takeUnlearned(ctx, tx, f.Unlearned)
 	})
@@ -56,7 +56,7 @@ func (s *Store) Import(ctx context.Context, f exportfile.File) (done Imported, e
 	return done, nil
 }
 
-// takeMitt takes in one mitt.
+// takeMitt imports one mitt.
 func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err error) {
 	fingerprints, err := m.Fingerprints()
 	if err != nil {
@@ -67,7 +67,7 @@ func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err e
 		if err != nil {
 			return nil, err
 		}
-		there.MendKeys() // as those of the file were, if it came from here
+		there.MendKeys() // as an export from here does
 		return there.Fingerprints()
 	})
 	if err != nil {
@@ -76,11 +76,11 @@ func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err e
 	return a, unpackMitt(ctx, tx, a.ID, here, m)
 }
 
-// unpackMitt adds to a mitt what it lacks of another: the revisions after
-// those that are here, and what speaks of them.
+// unpackMitt adds to a mitt the revisions of m after the first here, and all
+// moments, tries and counts that it lacks.
 func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.Mitt) error {
-	// The tries come first, since sheets name them by their new numbers, and
-	// speak of revisions that a foreign key does not look for.
+	// Tries come first, since the sheets of the revisions name them by their new
+	// numbers. No foreign key holds a try to its revision.
 	tries, err := takeTries(ctx, tx, id, m.Tries)
 	if err != nil {
 		return err
@@ -101,8 +101,8 @@ func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.M
 			return err
 		}
 	}
-	// The last count of a hand says where its work stands: older ones than the
-	// newest here are of no use any more.
+	// Only the last count of a hand matters, so counts older than the newest one
+	// here are left out.
 	counted, err := keysHere(ctx, tx, `SELECT id, key FROM count WHERE mitt = ? ORDER BY id`, id)
 	if err != nil {
 		return err
@@ -140,7 +140,8 @@ func takeRevision(ctx context.Context, tx *txn, id int64, r exportfile.Revision)
 	return err
 }
 
-// takeTries adds the tries that are not here, and tells the number of each.
+// takeTries adds the tries that are not here, and maps the number of each in
+// the file to its number here.
 func takeTries(ctx context.Context, tx *txn, mitt int64, list []exportfile.Try) (numbered map[int64]int64, err error) {
 	numbered = map[int64]int64{}
 	here, err := keysHere(ctx, tx, `SELECT id, key FROM try WHERE mitt = ? ORDER BY id`, mitt)
@@ -160,7 +161,7 @@ func takeTries(ctx context.Context, tx *txn, mitt int64, list []exportfile.Try) 
 			}
 		}
 		numbered[t.ID] = id
-		for _, v := range t.Answers { // the newest one stands
+		for _, v := range t.Answers { // only the newest one holds
 			_, err := tx.ExecContext(ctx, `
 				INSERT INTO verdict (try, at, before, revision, answer) SELECT ?1, ?2, ?3, ?4, ?5
 				WHERE NOT EXISTS (SELECT 1 FROM verdict WHERE try = ?1 AND at >= ?2)`, id, v.At, v.Before, v.Revision, string(v.Record))
@@ -172,8 +173,8 @@ func takeTries(ctx context.Context, tx *txn, mitt int64, list []exportfile.Try) 
 	return numbered, nil
 }
 
-// keysHere are the numbers of a mitt's tries or counts by their keys, as those
-// are written into a file.
+// keysHere maps the keys of a mitt's tries or counts, mended as in an export,
+// to their numbers.
 func keysHere(ctx context.Context, tx *txn, query string, mitt int64) (map[string]int64, error) {
 	type row struct {
 		id  int64
@@ -195,7 +196,7 @@ func keysHere(ctx context.Context, tx *txn, query string, mitt int64) (map[strin
 	return here, nil
 }
 
-// takeClass takes in one class.
+// takeClass imports one class.
 func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err error) {
 	fingerprints, err := c.Fingerprints()
 	if err != nil {
@@ -232,7 +233,7 @@ func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err
 	return a, nil
 }
 
-// takeMotif adds a motif that is not here.
+// takeMotif adds a motif unless it is here; fresh reports whether it was added.
 func takeMotif(ctx context.Context, tx *txn, m exportfile.Motif) (fresh bool, err error) {
 	cells, err := json.Marshal(m.Cells)
 	if err != nil {
@@ -256,7 +257,7 @@ func takeMotif(ctx context.Context, tx *txn, m exportfile.Motif) (fresh bool, er
 	return true, err
 }
 
-// takeUnlearned takes off the habits that were taken off elsewhere.
+// takeUnlearned drops the habits that were dropped elsewhere.
 func takeUnlearned(ctx context.Context, tx *txn, list []exportfile.Unlearned) error {
 	for _, u := range list {
 		_, err := tx.ExecContext(ctx, `

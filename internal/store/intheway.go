@@ -5,8 +5,8 @@ import (
 	"path/filepath"
 )
 
-// inTheWay are the files, and the directory, that have to be writable for the
-// database at path to be used, and are not.
+// inTheWay returns the files, and the directory, that must be writable to use
+// the database at path and are not.
 func inTheWay(path string) (list []string) {
 	whole := true
 	for _, end := range []string{"", logEnd, mapEnd} {

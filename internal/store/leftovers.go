@@ -10,15 +10,15 @@ import (
 	"slices"
 )
 
-// preparing marks the name of a backup that is being put back.
+// preparing is the part of a file name that marks a backup in restoration.
 const preparing = ".restore-"
 
-// leftover is the name of a copy that is being made, and of SQLite's files
-// beside it: what it will be, and what it is made for.
+// leftover matches the name of an unfinished copy or of a file that SQLite
+// keeps beside it. Its groups are the final name and the purpose.
 var leftover = regexp.MustCompile(`^(.+)\.(part|restore)-[0-9]+(-journal|-wal|-shm)?$`)
 
-// copying is called by who makes copies in a directory, before and (what it
-// returns) after.
+// copying marks a directory as one in which copies are being made, until done
+// is called.
 func copying(dir string) (done func()) {
 	if unlock := lockFolder(dir, false); unlock != nil {
 		return unlock
@@ -26,11 +26,10 @@ func copying(dir string) (done func()) {
 	return func() {}
 }
 
-// clearLeftovers takes away the copies that a killed backup or restore left
-// beside the database at path and in the folder of its backups: those whose
-// names or contents say that they are this program's, and only where nobody
-// makes copies there now. What can't be cleared stays, since it is in nobody's
-// way.
+// clearLeftovers removes the copies that a killed backup or restore left beside
+// the database at path and in its backup directory. It removes only files whose
+// name or contents show that they are this program's, and only while nobody
+// makes copies there. What can't be removed does no harm and stays.
 func clearLeftovers(path string) {
 	base := filepath.Base(path)
 	clearFolder(filepath.Dir(path), func(of, kind, full string) bool {
@@ -42,7 +41,7 @@ func clearLeftovers(path string) {
 	})
 }
 
-// clearFolder takes away a directory's leftovers of which is says yes.
+// clearFolder removes the leftovers in a directory for which is returns true.
 func clearFolder(dir string, is func(of, kind, full string) bool) {
 	entries, err := os.ReadDir(dir)
 	if err != nil {
@@ -67,7 +66,7 @@ func clearFolder(dir string, is func(of, kind, full string) bool) {
 	}
 }
 
-// oursBegun reports whether a file begins as a database of this program
+// oursBegun reports whether a file has the header of a database of this program
 // (https://sqlite.org/fileformat2.html, 1.3).
 func oursBegun(path string) bool {
 	f, err := os.Open(path)

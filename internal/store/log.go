@@ -12,32 +12,30 @@ import (
 	"thenar/internal/fault"
 )
 
-// How the names of SQLite's files beside a database in use end: the log of what
-// was saved last, and the map of it, which programs share
-// (https://sqlite.org/walformat.html). Both stay as long as anybody has the
-// database open.
+// The suffixes of SQLite's files beside an open database: the write-ahead log,
+// and its map, which programs share (https://sqlite.org/walformat.html). Both
+// exist as long as any program has the database open.
 const (
 	logEnd = "-wal"
 	mapEnd = "-shm"
 )
 
-// looksEvery is how often it is looked whether the log is there while nobody
-// saves.
+// looksEvery is the interval of checks that the log exists while nobody saves.
 const looksEvery = 10 * time.Second
 
-// beside is a file beside the database, as it was when that was opened.
+// beside is a file beside the database, as it was when the database was opened.
 type beside struct {
 	path   string
 	opened os.FileInfo
 }
 
-// What became of a file beside the database.
+// became is what has happened to a file beside the database.
 type became int
 
 const (
 	stayed became = iota
 	gone
-	another // or it can't be told
+	another // replaced, or its state can't be read
 )
 
 func (b beside) now() became {
@@ -51,17 +49,18 @@ func (b beside) now() became {
 	return another
 }
 
-// logFiles are the log and its map. A log that is removed while it is in use
-// is still written by who has it open, and lost when the last of them ends.
+// logFiles are the log and its map. A log that is removed while in use still
+// takes the writes of the programs that have it open, and is lost when the last
+// of them ends.
 type logFiles struct {
 	log, index beside
 	looks      *time.Ticker
-	folded     atomic.Bool // a log that was removed is in the database by now
+	folded     atomic.Bool // whether the contents of a removed log are in the database
 }
 
-// findLog notes the log and its map, which are there once the file was read.
+// findLog records the log and its map, which exist once the database was read.
 func (s *Store) findLog() (err error) {
-	real, err := filepath.EvalSymlinks(s.path) // they lie beside the file itself
+	real, err := filepath.EvalSymlinks(s.path) // they lie beside the target of a link
 	if err != nil {
 		return err
 	}
@@ -74,7 +73,7 @@ func (s *Store) findLog() (err error) {
 	return nil
 }
 
-// logThere refuses where the log or its map is not the one that was opened.
+// logThere fails if the log or its map is not the one that was opened.
 func (s *Store) logThere() error {
 	for _, b := range []beside{s.log, s.index} {
 		if b.now() != stayed {
@@ -85,9 +84,8 @@ func (s *Store) logThere() error {
 	return nil
 }
 
-// keepLog is logThere, outside of a transaction, and brings what a removed log
-// holds into the database, from where nothing removes it. It returns nil where
-// log and map are there.
+// keepLog fails as logThere does, and first saves the contents of a removed log
+// into the database. It must be called outside of a transaction.
 func (s *Store) keepLog(ctx context.Context) (refusal error) {
 	refusal = s.logThere()
 	if refusal == nil {
@@ -99,11 +97,10 @@ func (s *Store) keepLog(ctx context.Context) (refusal error) {
 	return refusal
 }
 
-// fold writes all of a removed log into the database through the connection
-// that still has it, and empties it, so that no connection looks into it any
-// more. A log that is in its place is left alone, since the next start reads
-// it; so is everything where another program has begun a map of its own: one
-// of the two would write over the other's saves.
+// fold writes all of a removed log into the database, through the connection
+// that still has it, and empties it, so that no connection reads it any more. A
+// log that exists is left to the next start. So is everything if another
+// program has begun a map of its own: either would overwrite the other's saves.
 func (s *Store) fold(ctx context.Context) error {
 	if s.log.now() == stayed || s.folded.Load() {
 		return nil
@@ -122,8 +119,9 @@ func (s *Store) fold(ctx context.Context) error {
 	return nil
 }
 
-// after ends a transaction that came to err: one that was committed while its
-// log was being removed is kept only if the log could be.
+// after returns the result of a transaction that ended with err. If the log was
+// removed during the commit, the transaction counts as saved only once the log
+// is in the database.
 func (s *Store) after(ctx context.Context, err error) error {
 	if s.log.now() == stayed {
 		return err
@@ -133,7 +131,7 @@ func (s *Store) after(ctx context.Context, err error) error {
 		return nil
 	}
 	if err != nil && s.there() != nil {
-		return err // the file was moved with its log
+		return err // the database was moved together with its log
 	}
 	return refusal
 }

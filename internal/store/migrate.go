@@ -13,10 +13,10 @@ import (
 // step is one migration: step n brings schema n-1 to schema n.
 type step struct{ name, script string }
 
-// known are the steps that this program was built with.
+// known reads the migrations that are built into this program.
 var known = sync.OnceValues(func() ([]step, error) { return steps(migrations.FS) })
 
-// steps reads all migrations in order; their numbers must have no hole.
+// steps returns all migrations in order; their numbers must have no gap.
 func steps(files fs.FS) ([]step, error) {
 	names, err := fs.Glob(files, "*.sql") // sorted
 	if err != nil {
@@ -36,21 +36,22 @@ func steps(files fs.FS) ([]step, error) {
 	return all, nil
 }
 
-// Newest is the number of the newest schema that this program knows.
+// Newest returns the number of the newest schema that this program knows.
 func Newest() int {
 	all, err := known()
 	if err != nil {
-		panic(err) // the build is wrong, and no file can be opened with it
+		panic(err) // a broken build: no file can be opened with it
 	}
 	return len(all)
 }
 
-// Schema is the number of the schema of the open file: the newest.
+// Schema returns the number of the open file's schema, which is the newest.
 func (s *Store) Schema() int { return Newest() }
 
-// migrate brings the file to the last of steps, all of them in one transaction
-// that also writes their number: wholly or not at all, and once, whoever else
-// opens the file at the same time.
+// migrate brings a file to the schema of the last step. All steps run in one
+// transaction that also writes their number, so that they are done wholly or
+// not at all, and once, even if several programs open the file at the same
+// time.
 func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
 	return prepareFor(db).transact(ctx, false, func(tx *txn) error {
 		var version int
@@ -69,7 +70,7 @@ func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
 	})
 }
 
-// climb does one step and writes down that it is done.
+// climb runs one step and records its number.
 func climb(ctx context.Context, tx *txn, s step, number int) error {
 	if _, err := tx.ExecContext(ctx, s.script); err != nil {
 		return fmt.Errorf("migration %s: %w", s.name, err)

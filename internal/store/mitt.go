@@ -10,29 +10,29 @@ import (
 	"thenar/internal/fault"
 )
 
-// Mitt is one mitt as it stands at a revision.
+// Mitt is a mitt at one revision.
 type Mitt struct {
 	ID       int64
-	Revision int64       // the newest of all, a decision or a stroke
-	Decided  int64       // the newest decision: that of Document
+	Revision int64       // the newest decision or stroke
+	Decided  int64       // the newest decision, which made Document
 	Created  time.Time   // of revision 1, in UTC
 	Changed  time.Time   // of Revision, in UTC
 	Document []byte      // as it was saved, byte for byte
-	Marks    chart.Marks // what all strokes come to; never nil after Load
-	CanUndo  bool        // whether there is a stroke to take back
-	CanRedo  bool        // whether there is one to bring again
-	Restored int64       // of the file: another after a backup was put back
+	Marks    chart.Marks // the result of all strokes; never nil after Load
+	CanUndo  bool        // whether there is a stroke to undo
+	CanRedo  bool        // whether there is an undone one to redo
+	Restored int64       // identifies the file; changes when a backup is restored
 }
 
-// restored tells the file before a backup was put back from the one after it,
-// in which the same revision may be another. It is the number of the file's
-// schema, which grows when all pages are replaced: SQLite has every connection
-// read the schema anew then (https://sqlite.org/pragma.html#pragma_schema_version).
+// restored selects a number that changes when a backup is restored, after which
+// a revision may have other contents. It is the number of the file's schema,
+// which SQLite increases when all pages are replaced, so that every connection
+// reads the schema anew (https://sqlite.org/pragma.html#pragma_schema_version).
 const restored = `(SELECT schema_version FROM pragma_schema_version)`
 
-// mitts reads each mitt with its newest decision and the time of its head.
-// A cross join is read in the order in which it is written: from the mitts,
-// and of all decisions only the newest of each.
+// mitts selects each mitt with its newest decision and the time of its head.
+// SQLite does not reorder a cross join, so it goes from each mitt to its newest
+// decision only.
 const mitts = `
 	SELECT m.id, m.created, d.revision, d.document,
 		max(d.revision, coalesce(s.revision, 0)),
@@ -44,7 +44,7 @@ const mitts = `
 	LEFT JOIN stroke s ON s.mitt = m.id
 		AND s.revision = (SELECT max(revision) FROM stroke WHERE mitt = m.id)`
 
-// scanMitt reads one row of mitts; the marks are not part of it.
+// scanMitt reads one row of mitts, which has no marks.
 func scanMitt(row interface{ Scan(...any) error }) (m Mitt, err error) {
 	var created, changed string
 	if err := row.Scan(&m.ID, &created, &m.Decided, &m.Document, &m.Revision, &changed, &m.Restored); err != nil {
@@ -57,8 +57,8 @@ func scanMitt(row interface{ Scan(...any) error }) (m Mitt, err error) {
 	return m, err
 }
 
-// List reads all mitts, the one changed last first. It leaves out Marks,
-// CanUndo and CanRedo, which take the whole line of strokes to know.
+// List returns all mitts, the last changed first. It leaves out Marks, CanUndo
+// and CanRedo, which need all strokes.
 func (s *Store) List(ctx context.Context) (list []Mitt, err error) {
 	defer fault.Wrap(&err, "store.List")
 	err = s.read(ctx, func(tx *txn) error {
@@ -85,7 +85,7 @@ func readMitt(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	return m, err
 }
 
-// collect reads all rows of a query.
+// collect returns all rows of a query.
 func collect[T any](ctx context.Context, tx *txn, scan func(*sql.Rows) (T, error), query string, args ...any) ([]T, error) {
 	rows, err := tx.QueryContext(ctx, query, args...)
 	if err != nil {

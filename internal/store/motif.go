@@ -9,13 +9,13 @@ import (
 	"thenar/internal/fault"
 )
 
-// Motif is a motif that a person keeps, to stamp on any chart.
+// Motif is a motif that a person keeps for use on any chart.
 type Motif struct {
 	ID    int64
 	Motif chart.Motif
 }
 
-// KeepMotif adds a motif and gives its number.
+// KeepMotif adds a motif and returns its number.
 func (s *Store) KeepMotif(ctx context.Context, m chart.Motif) (id int64, err error) {
 	defer fault.Wrap(&err, "store.KeepMotif")
 	cells, err := json.Marshal(m.Cells)
@@ -33,7 +33,7 @@ func (s *Store) KeepMotif(ctx context.Context, m chart.Motif) (id int64, err err
 	return id, err
 }
 
-// Motifs lists the motifs that are kept, by name.
+// Motifs returns the motifs that are kept, by name.
 func (s *Store) Motifs(ctx context.Context) (list []Motif, err error) {
 	defer fault.Wrap(&err, "store.Motifs")
 	err = s.read(ctx, func(tx *txn) error {
@@ -49,7 +49,7 @@ func (s *Store) Motifs(ctx context.Context) (list []Motif, err error) {
 	return list, err
 }
 
-// RemoveMotif takes a motif off the list; fault.NotFound where it isn't on it.
+// RemoveMotif takes a motif off the list; fault.NotFound if it isn't on it.
 func (s *Store) RemoveMotif(ctx context.Context, id int64) (err error) {
 	defer fault.Wrap(&err, "store.RemoveMotif(%d)", id)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {

@@ -10,14 +10,14 @@ import (
 	"thenar/internal/chart"
 )
 
-// snapshotEvery is how many strokes are replayed at most before a snapshot
-// shortens the way.
+// snapshotEvery is the number of strokes after which a snapshot is written, so
+// that no more than these are ever replayed.
 const snapshotEvery = 256
 
-// replayed is what the strokes of one mitt come to.
+// replayed is the result of the strokes of one mitt.
 type replayed struct {
 	marks    chart.Marks
-	strokes  int   // since the snapshot
+	strokes  int   // the number of strokes since the snapshot
 	revision int64 // of the last stroke; 0: there is none
 }
 
@@ -41,7 +41,7 @@ func replay(ctx context.Context, tx *txn, id, revision int64) (replayed, error) 
 	return l, l.follow(ctx, tx, id, revision)
 }
 
-// follow applies what was drawn after it, up to a revision.
+// follow applies the strokes after l.revision up to revision.
 func (l *replayed) follow(ctx context.Context, tx *txn, id, revision int64) error {
 	since, err := strokesSince(ctx, tx, id, l.revision)
 	if err != nil {
@@ -58,13 +58,13 @@ func (l *replayed) follow(ctx context.Context, tx *txn, id, revision int64) erro
 	return nil
 }
 
-// Drawn is one stroke, as it was drawn.
+// Drawn is a stored stroke.
 type Drawn struct {
 	Revision int64        `json:"revision"`
 	Edits    []chart.Edit `json:"edits"`
 }
 
-// strokesSince reads each stroke after a revision, in order.
+// strokesSince returns the strokes after a revision, in order.
 func strokesSince(ctx context.Context, tx *txn, id, after int64) ([]Drawn, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (d Drawn, err error) {
 		var text string
@@ -76,7 +76,7 @@ func strokesSince(ctx context.Context, tx *txn, id, after int64) ([]Drawn, error
 	}, `SELECT revision, edits FROM stroke WHERE mitt = ? AND revision > ? ORDER BY revision`, id, after)
 }
 
-// keep writes the snapshot of l at a revision, in place of an older one, as
+// keep writes l as the snapshot at a revision, in place of the older one: as
 // the edits that paint it on an empty chart.
 func (l replayed) keep(ctx context.Context, tx *txn, id, revision int64) error {
 	text, err := encode(l.marks.Edits())
@@ -89,16 +89,16 @@ func (l replayed) keep(ctx context.Context, tx *txn, id, revision int64) error {
 	return err
 }
 
-// undoState holds the revisions of the strokes that an undo would take back and a
-// redo would bring again; 0 where there is none.
+// undoState holds the revisions of the strokes that an undo and a redo apply
+// to; 0 if there is none.
 type undoState struct{ undo, redo int64 }
 
-// undoStateOf finds them as a replay of all kinds would: a do is laid on
-// the strokes that can be taken back and clears those that can be brought
-// again, an undo moves the last from the first pile to the second, a redo
-// moves it back. Read from the end it takes few rows: each undo stands for
-// one stroke before it that is off the first pile, each redo for one that is
-// off the second, and nothing before a do is on the second pile.
+// undoStateOf returns the state that a replay of all strokes with two stacks
+// would reach: a do is pushed on the undo stack and clears the redo stack, an
+// undo moves the top of the first to the second, a redo moves it back. Reading
+// from the newest stroke needs only few rows: each undo cancels one earlier
+// stroke of the undo stack, each redo one of the redo stack, and nothing before
+// a do is on the redo stack.
 func undoStateOf(ctx context.Context, tx *txn, id int64) (t undoState, err error) {
 	rows, err := tx.QueryContext(ctx, `
 		SELECT kind, coalesce(target, revision) FROM stroke WHERE mitt = ? ORDER BY revision DESC`, id)
@@ -106,7 +106,7 @@ func undoStateOf(ctx context.Context, tx *txn, id int64) (t undoState, err error
 		return undoState{}, err
 	}
 	defer rows.Close()
-	taken, brought := 0, 0 // passed so far without the strokes that they stand for
+	undone, redone := 0, 0 // undos and redos seen whose strokes are still to come
 	cleared := false
 	for (t.undo == 0 || (t.redo == 0 && !cleared)) && rows.Next() {
 		var kind Kind
@@ -116,9 +116,9 @@ func undoStateOf(ctx context.Context, tx *txn, id int64) (t undoState, err error
 		}
 		switch {
 		case kind == Undo:
-			taken++
-		case taken > 0:
-			taken--
+			undone++
+		case undone > 0:
+			undone--
 		case t.undo == 0:
 			t.undo = stroke
 		}
@@ -127,9 +127,9 @@ func undoStateOf(ctx context.Context, tx *txn, id int64) (t undoState, err error
 		case kind == Do:
 			cleared = true
 		case kind == Redo:
-			brought++
-		case brought > 0:
-			brought--
+			redone++
+		case redone > 0:
+			redone--
 		default:
 			t.redo = stroke
 		}
@@ -137,7 +137,7 @@ func undoStateOf(ctx context.Context, tx *txn, id int64) (t undoState, err error
 	return t, rows.Err()
 }
 
-// encode writes edits as a JSON array, [] for none.
+// encode returns edits as a JSON array, [] for none.
 func encode(edits []chart.Edit) (string, error) {
 	if len(edits) == 0 {
 		return "[]", nil

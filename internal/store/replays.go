@@ -12,17 +12,17 @@ import (
 // maxReplays is the number of mitts whose replayed strokes are cached.
 const maxReplays = 64
 
-// writerCache holds what the strokes of some mitts come to, so that the writer
-// doesn't replay them for each new one. An entry may be older than the file,
-// where another program drew, but never newer.
+// writerCache holds replayed strokes, so that the writer need not replay them
+// for each new one. If another program drew, an entry may be older than the
+// file, but never newer.
 type writerCache struct {
 	of      map[int64]*cached
-	touched []int64 // by the save that is being carried out
+	touched []int64 // the mitts that the current save changed
 }
 
 func (c *writerCache) begin() { c.touched = c.touched[:0] }
 
-// forget drops what a save touched that was taken back.
+// forget drops the entries of a save that was rolled back.
 func (c *writerCache) forget() {
 	for _, id := range c.touched {
 		delete(c.of, id)
@@ -31,22 +31,23 @@ func (c *writerCache) forget() {
 
 func (c *writerCache) forgetAll() { clear(c.of) }
 
-// cached is a replay with what it is known again by: the time of its last
-// stroke, since a backup that was put back has other strokes under the same
-// numbers, and the snapshot, which may have been deleted.
+// cached is a replay with the mark that shows whether it is still valid.
 type cached struct {
 	replayed
 	mark   mark
-	recent []Drawn // the last strokes, in order and without a hole
+	recent []Drawn // the last strokes, in order and without a gap
 }
 
+// mark identifies what a replay was made from: by the time of its last stroke,
+// since after a restore other strokes have the same numbers, and by its
+// snapshot, which may have been deleted.
 type mark struct {
 	at   string // of the last stroke; empty: there is none
 	kept int64  // the snapshot's revision; 0: there is none
 }
 
-// readerCache holds what readers replayed. An entry is never changed, so that
-// many may look at it.
+// readerCache holds replays for readers. Entries are never changed, so that
+// readers can share them.
 type readerCache struct {
 	mu sync.Mutex
 	of map[int64]*cached
@@ -67,7 +68,7 @@ func (c *readerCache) put(id int64, r *cached) {
 	c.of[id] = r
 }
 
-// marksAt are what the strokes of a mitt come to at its head, for a reader.
+// marksAt returns the marks of a mitt at its head, for a reader.
 func (s *Store) marksAt(ctx context.Context, tx *txn, id, head int64) (chart.Marks, error) {
 	if l := s.readerCache.get(id); l != nil {
 		now, err := markAt(ctx, tx, id, l.revision)
@@ -86,7 +87,7 @@ func (s *Store) marksAt(ctx context.Context, tx *txn, id, head int64) (chart.Mar
 	return s.remember(ctx, tx, id, l, head)
 }
 
-// remember follows a replay to the head and caches it for the next reader.
+// remember brings a replay up to the head and caches it for the next reader.
 func (s *Store) remember(ctx context.Context, tx *txn, id int64, l replayed, head int64) (chart.Marks, error) {
 	if err := l.follow(ctx, tx, id, head); err != nil {
 		return nil, err
@@ -99,8 +100,7 @@ func (s *Store) remember(ctx context.Context, tx *txn, id int64, l replayed, hea
 	return maps.Clone(l.marks), nil
 }
 
-// replayed is what the strokes of a mitt come to at its head, to lay one more
-// on.
+// replayed returns the replay of a mitt at its head, for the writer to change.
 func (s *Store) replayed(ctx context.Context, tx *txn, id, head int64) (*cached, error) {
 	s.writerCache.touched = append(s.writerCache.touched, id)
 	l := s.writerCache.of[id]
@@ -125,8 +125,8 @@ func (s *Store) replayed(ctx context.Context, tx *txn, id, head int64) (*cached,
 	return l, nil
 }
 
-// catchUp applies what another program drew meanwhile, which is not among the
-// recent strokes.
+// catchUp applies the strokes that another program drew. They are not in
+// recent, which is therefore dropped.
 func (l *cached) catchUp(ctx context.Context, tx *txn, id, head int64) error {
 	before := l.revision
 	if before == head {
@@ -139,7 +139,7 @@ func (l *cached) catchUp(ctx context.Context, tx *txn, id, head int64) error {
 	return err
 }
 
-// drawn notes the stroke that was just applied.
+// drawn records a stroke that was just applied.
 func (l *cached) drawn(revision int64, at string, edits []chart.Edit) {
 	l.revision, l.mark.at = revision, at
 	l.strokes++
@@ -149,22 +149,24 @@ func (l *cached) drawn(revision int64, at string, edits []chart.Edit) {
 	}
 }
 
-// since returns the strokes after a revision, if all of them are cached.
+// since returns the strokes after a revision; ok is false if not all are
+// cached.
 func (l *cached) since(after int64) ([]Drawn, bool) {
 	at := slices.IndexFunc(l.recent, func(d Drawn) bool { return d.Revision > after })
 	switch {
 	case l.revision <= after:
 		return nil, true
-	case at <= 0: // older ones may have gone from memory
+	case at <= 0: // older ones may no longer be cached
 		return nil, false
 	}
 	return l.recent[at:], true
 }
 
-// maxRecent is the number of strokes of a mitt that are cached one by one.
+// maxRecent is the smallest number of a mitt's last strokes that a full cache
+// entry holds one by one.
 const maxRecent = 64
 
-// markAt is by what the replay of a mitt up to a stroke is known.
+// markAt returns the mark of a replay up to a stroke.
 func markAt(ctx context.Context, tx *txn, id, revision int64) (m mark, err error) {
 	err = tx.QueryRowContext(ctx, `
 		SELECT coalesce((SELECT at FROM stroke WHERE mitt = ?1 AND revision = ?2), ''),

@@ -16,16 +16,15 @@ import (
 	"thenar/internal/fault"
 )
 
-// Restore puts the database in the file backup in the place of the one at
-// path, also while others use that: they read the old one until the new one is
-// whole. The backup is looked through and brought to the newest schema first,
-// in a copy; the database that was there is kept as a backup itself, as it was
-// at the very moment of the change, and its path is given ("" where there was
-// none).
+// Restore replaces the database at path by the one in the file backup, even
+// while other programs use it: they read the old one until the new one is
+// whole. The backup is first checked and brought to the newest schema, in a
+// copy. Restore keeps the old database as a backup, with every save up to the
+// replacement, and returns its path ("" if there was none).
 //
-// It fails with fault.Invalid where backup is no whole database of this
-// program, or path holds another program's, and with fault.Newer where one of
-// them was written by a newer program; nothing is changed then.
+// It fails with fault.Invalid if backup is not a whole database of this program
+// or path holds another program's, and with fault.Newer if a newer program
+// wrote either; then nothing is changed.
 func Restore(ctx context.Context, path, backup string) (kept string, err error) {
 	defer fault.Wrap(&err, "store.Restore(%q, %q)", path, backup)
 	full, err := filepath.Abs(path)
@@ -41,7 +40,7 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 	}
 	defer done()
 	if _, err := os.Stat(full); errors.Is(err, os.ErrNotExist) {
-		if err := letInOnly(ctx, fresh, nil); err != nil { // who was let out since can't be known
+		if err := letInOnly(ctx, fresh, nil); err != nil { // nobody knows who was let out since
 			return "", err
 		}
 		return "", settle(fresh, full)
@@ -60,8 +59,8 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 	return kept, errors.Join(err, s.Close())
 }
 
-// takeOver puts a backup in the place of the open file, with the devices that
-// are let in now.
+// takeOver replaces the open file by a backup that lets in the devices that are
+// let in now.
 func (s *Store) takeOver(ctx context.Context, fresh string) (kept string, err error) {
 	for {
 		in, err := s.inNow(ctx)
@@ -78,8 +77,8 @@ func (s *Store) takeOver(ctx context.Context, fresh string) (kept string, err er
 	}
 }
 
-// upToDate is a copy of a backup beside path, whole and of the newest schema;
-// done takes it away, and says to other programs that nobody needs it.
+// upToDate returns the path of a copy of backup beside path, checked and in the
+// newest schema. done removes it and unlocks the directory.
 func upToDate(ctx context.Context, path, backup string) (fresh string, done func(), err error) {
 	if err := fitsAsBackup(ctx, backup); err != nil {
 		return "", nil, err
@@ -98,7 +97,7 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, done func
 			done()
 		}
 	}()
-	if err := reserve(fresh); err != nil { // for its owner only, too
+	if err := reserve(fresh); err != nil { // readable by its owner only
 		return "", nil, cantWrite(fresh, err)
 	}
 	if err := vacuum(ctx, backup, fresh); err != nil {
@@ -116,7 +115,7 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, done func
 	return fresh, done, migrate(ctx, db, fresh, steps)
 }
 
-// fitsAsBackup refuses what is no whole backup.
+// fitsAsBackup fails if a file can't be restored from.
 func fitsAsBackup(ctx context.Context, backup string) error {
 	info, err := os.Stat(backup)
 	if err != nil {
@@ -134,19 +133,19 @@ func fitsAsBackup(ctx context.Context, backup string) error {
 	return nil
 }
 
-// asFile says of the backup what is said of a database.
+// asFile rewords a fault of a database as one of the backup.
 func asFile(err error) error {
 	kind := fault.KindOf(err)
 	if kind == fault.Internal {
 		return err
 	}
 	why := strings.TrimPrefix(fault.Message(err), "db: ")
-	why, _, _ = strings.Cut(why, "; ") // what to do about a database
+	why, _, _ = strings.Cut(why, "; ") // the advice is for a database
 	return fault.New(kind, "FILE: %s; name a whole backup", why).Because(err)
 }
 
-// isDamaged tells whether a file is no longer whole, or no database at all any
-// more: not one that only can't be opened now, and not another program's.
+// isDamaged reports whether a file is damaged, or no database any more. A file
+// that can't be opened now or is another program's is not damaged.
 func isDamaged(ctx context.Context, path string) bool {
 	err := look(ctx, path)
 	switch code(err) {
@@ -158,8 +157,8 @@ func isDamaged(ctx context.Context, path string) bool {
 	return false
 }
 
-// replace puts a file in the place of a damaged one, which is kept with what
-// lies beside it.
+// replace moves a damaged file and its side files to a backup, and fresh into
+// its place.
 func replace(path, fresh string) (kept string, err error) {
 	if kept, err = place(path, damagedFile, time.Now()); err != nil {
 		return "", err
@@ -172,11 +171,11 @@ func replace(path, fresh string) (kept string, err error) {
 	return kept, settle(fresh, path)
 }
 
-// exchange writes the pages of another file over the open one, in a single
-// transaction. Its first page is written before the old state is copied, and
-// from then on nobody else can save: so the copy has every save that was
-// acknowledged. It fails with errLetOut, and nothing is changed, where others
-// than in are let in by then.
+// exchange overwrites the pages of the open file with those of fresh, in one
+// transaction. It writes the first page before it copies the old state: from
+// then on nobody else can save, so the copy has every acknowledged save. It
+// changes nothing and fails with errLetOut if the devices that are let in are
+// no longer in.
 func (s *Store) exchange(ctx context.Context, fresh string, in []Device) (kept string, err error) {
 	conn, err := s.writer.Conn(ctx)
 	if err != nil {

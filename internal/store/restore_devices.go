@@ -8,10 +8,11 @@ import (
 	"time"
 )
 
-// errLetOut says that devices were let in or out while a backup was prepared.
+// errLetOut is the cause where devices were let in or out while a backup was
+// prepared.
 var errLetOut = errors.New("devices were let in or out meanwhile")
 
-// inNow gives the devices that the open file lets in.
+// inNow returns the devices that the open file lets in.
 func (s *Store) inNow(ctx context.Context) (list []Device, err error) {
 	return list, s.reading.transact(ctx, true, func(tx *txn) (err error) {
 		list, err = devicesIn(ctx, tx)
@@ -19,7 +20,7 @@ func (s *Store) inNow(ctx context.Context) (list []Device, err error) {
 	})
 }
 
-// stillTheSame fails with errLetOut where others are let in by now.
+// stillTheSame fails with errLetOut if the devices that are let in are not in.
 func (s *Store) stillTheSame(ctx context.Context, in []Device) error {
 	now, err := s.inNow(ctx)
 	if err == nil && !slices.EqualFunc(now, in, func(a, b Device) bool { return a.handle == b.handle }) {
@@ -28,9 +29,9 @@ func (s *Store) stillTheSame(ctx context.Context, in []Device) error {
 	return err
 }
 
-// letInOnly makes the file of a backup let in exactly those who are let in now:
-// it must not let a device back in that was let out since it was made, nor let
-// one out that came since. Who was let out in either stays out.
+// letInOnly makes the file of a backup let in exactly the devices in: those
+// that were let out since the backup stay out, those that were let in since
+// come in. A device that was let out in either stays out.
 func letInOnly(ctx context.Context, path string, in []Device) (err error) {
 	db, err := sql.Open("sqlite", uri(path))
 	if err != nil {
@@ -62,7 +63,7 @@ func letInOnly(ctx context.Context, path string, in []Device) (err error) {
 	})
 }
 
-// bring puts a device as it is known now into the file of a backup.
+// bring writes the present state of a device into the file of a backup.
 func (s *Store) bring(ctx context.Context, tx *txn, d Device) error {
 	old, err := scanDevice(tx.QueryRowContext(ctx, devices+`WHERE d.handle = ?`, d.handle))
 	if errors.Is(err, sql.ErrNoRows) {

@@ -10,23 +10,23 @@ import (
 	"thenar/internal/fault"
 )
 
-// State is how the database does.
+// State is the condition of the database.
 type State struct {
 	Path           string
-	Size           int64 // bytes, with the log of what was written last
+	Size           int64 // bytes, including the log
 	Schema         int
 	Mitts, Classes int
-	Checked        time.Time // when the file was looked through last
-	Damage         string    // what was found then; empty: the file is whole
+	Checked        time.Time // when the file was last checked
+	Damage         string    // what was found then; empty: none
 }
 
-// checked is what was found when the file was looked through last.
+// checked is the result of the last check of the file.
 type checked struct {
 	at     time.Time
 	damage string
 }
 
-// State tells how the database does. It doesn't look through the file: see
+// State returns the condition of the database. It does not check the file: see
 // Check.
 func (s *Store) State(ctx context.Context) (st State, err error) {
 	defer fault.Wrap(&err, "store.State")
@@ -49,16 +49,15 @@ func (s *Store) State(ctx context.Context) (st State, err error) {
 	})
 }
 
-// Savable tells whether a save could be carried out now: fault.Unavailable or
-// fault.Newer with what keeps it out of the file. A disk that is full shows
-// only in saving.
+// Savable returns nil if a save would work now, else why not: fault.Unavailable
+// or fault.Newer. A full disk shows only when something is saved.
 func (s *Store) Savable(ctx context.Context) (err error) {
 	defer fault.Wrap(&err, "store.Savable")
 	return s.write(ctx, func(context.Context, *txn) error { return nil })
 }
 
-// Check looks through the file, which takes longer the larger it is;
-// fault.Unavailable where it is not whole.
+// Check checks the whole file, which takes longer the larger it is. It fails
+// with fault.Unavailable if the file is damaged.
 func (s *Store) Check(ctx context.Context) (err error) {
 	defer fault.Wrap(&err, "store.Check")
 	err = check(ctx, s.reader, s.path)
@@ -69,7 +68,7 @@ func (s *Store) Check(ctx context.Context) (err error) {
 	return err
 }
 
-// note keeps what looking through the file came to.
+// note keeps the result of a check.
 func (s *Store) note(err error) {
 	c := &checked{at: s.Now()}
 	if err != nil {
@@ -78,7 +77,7 @@ func (s *Store) note(err error) {
 	s.checked.Store(c)
 }
 
-// BackupNow makes a backup beside the database, and gives its path.
+// BackupNow makes a backup in the backup directory, and returns its path.
 func (s *Store) BackupNow(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupNow")
 	if err := s.inPlace(ctx); err != nil {

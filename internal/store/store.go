@@ -16,23 +16,23 @@ import (
 	"thenar/internal/fault"
 )
 
-// patience is how long one waits for another program to finish writing.
+// patience is how long to wait for another program to finish writing.
 const patience = 5 * time.Second
 
-// readers is how many pages may be read at one time; writing takes turns.
+// readers is the largest number of reads at a time.
 const readers = 4
 
-// Store is an open database file. It may be used by many goroutines.
+// Store is an open database file, safe for use by many goroutines.
 type Store struct {
-	// Now gives the time that is noted with a revision: time.Now, unless it
-	// is set before the store is used.
+	// Now returns the time recorded with a revision. It is time.Now unless it is
+	// set before the store is used.
 	Now func() time.Time
 
 	path        string
-	file        os.FileInfo // what lay at path when it was opened
+	file        os.FileInfo // of path, when it was opened
 	writer      *sql.DB     // one connection
 	reader      *sql.DB
-	every       int // strokes from one snapshot to the next
+	every       int // the number of strokes between snapshots
 	writerCache writerCache
 	readerCache readerCache
 
@@ -47,16 +47,16 @@ type Store struct {
 
 	saves   chan *save
 	close   sync.Once
-	closing chan struct{} // closed when no more is saved
-	written chan struct{} // closed when the last save is done
+	closing chan struct{} // closed when no more saves are taken
+	written chan struct{} // closed after the last save
 }
 
-// Open opens the database file at path, makes it and its directory where they
-// are missing, and brings its schema to the newest.
+// Open opens the database file at path, makes it and its directory if they are
+// missing, and migrates it to the newest schema.
 //
-// It fails with fault.Invalid where path can't be opened and written or holds
-// anything else than a database of this program, and with fault.Newer where a
-// newer program wrote it. A file that is refused is not changed.
+// It fails with fault.Invalid if path can't be read and written or holds
+// anything but a database of this program, and with fault.Newer if a newer
+// program wrote it. A file that is refused is not changed.
 func Open(ctx context.Context, path string) (s *Store, err error) {
 	defer fault.Wrap(&err, "store.Open(%q)", path)
 	if path == "" {
@@ -69,13 +69,13 @@ func Open(ctx context.Context, path string) (s *Store, err error) {
 	if err := touch(full); err != nil {
 		return nil, fault.New(fault.Invalid, "db: %s can't be used (%v); name another file with -db", full, err)
 	}
-	// SQLite would open it for reading, and leave files beside it that may not
-	// be written, either.
+	// SQLite would open such a file for reading only, and leave read-only files
+	// beside it.
 	if len(inTheWay(full)) > 0 {
 		return nil, closed(full)
 	}
-	// SQLite waits for a file that is busy, but not while another program
-	// turns a new file to the write-ahead log: then it has to be asked again.
+	// SQLite waits for a busy file, but not while another program switches a new
+	// file to write-ahead logging: that needs a retry.
 	for deadline := time.Now().Add(patience); ; {
 		s, err = open(ctx, full)
 		if !busy(err) || time.Now().After(deadline) {
@@ -106,7 +106,7 @@ func open(ctx context.Context, path string) (*Store, error) {
 	return s, nil
 }
 
-// connect opens both sides and migrates before the first read.
+// connect opens the writer, migrates, and opens the readers.
 func (s *Store) connect(ctx context.Context, path string) error {
 	var err error
 	if s.writer, err = pool(ctx, dsn(path, "_txlock=immediate"), 1); err != nil {
@@ -147,16 +147,16 @@ func (s *Store) Close() (err error) {
 		err = s.fold(context.Background())
 	})
 	if s.index.now() == another {
-		// Who leaves last folds its log into the file and removes what lies in
-		// the log's place: here the saves of another program.
+		// The last connection to close would remove the file at the log's path,
+		// which holds the saves of another program.
 		return err
 	}
 	return errors.Join(err, s.disconnect())
 }
 
 func (s *Store) disconnect() (err error) {
-	// The writer goes last: the last connection to leave folds the log into
-	// the file, which a reader may not do.
+	// The writer closes last: the last connection moves the log into the file,
+	// which a reader may not do.
 	for _, db := range []*sql.DB{s.reader, s.writer} {
 		if db != nil {
 			err = errors.Join(err, db.Close())
@@ -165,13 +165,13 @@ func (s *Store) disconnect() (err error) {
 	return err
 }
 
-// making keeps one goroutine from opening a file that another one is making:
-// a process that closes a file loses all its locks on it, also those that
-// SQLite holds through another connection.
+// making makes goroutines take turns at making files: a process that closes a
+// file loses all its locks on it, even those that SQLite holds through another
+// connection.
 var making sync.Mutex
 
-// touch makes the file at path, for its owner only, unless there is one.
-// SQLite's own files beside it get the same permissions.
+// touch makes the file at path, private to its owner, unless it exists. SQLite
+// gives its own files beside it the same permissions.
 func touch(path string) error {
 	making.Lock()
 	defer making.Unlock()
@@ -187,7 +187,7 @@ func touch(path string) error {
 	return nil
 }
 
-// reserve makes an empty file, for its owner only.
+// reserve makes an empty file that is private to its owner.
 func reserve(path string) error {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
 	if err != nil {
@@ -196,18 +196,19 @@ func reserve(path string) error {
 	return f.Close()
 }
 
-// read runs f on one state of the file, whatever is written meanwhile.
+// read runs f in one transaction, which sees one state of the file.
 func (s *Store) read(ctx context.Context, f func(*txn) error) error {
 	s.reads.Add(1)
 	err := s.reading.transact(ctx, true, f)
 	if code(err) != -1 && s.keepLog(ctx) != nil && s.folded.Load() {
-		err = s.reading.transact(ctx, true, f) // a new connection looked for the log
+		err = s.reading.transact(ctx, true, f) // a new connection could not find the removed log
 	}
 	return trouble(s.path, err)
 }
 
-// Transactions returns how many times the file was read, and how many changes
-// were handed to the writer, since it was opened. Tests hold a request to them.
+// Transactions returns the number of reads, and of changes handed to the
+// writer, since the file was opened. Tests use it to bound the cost of a
+// request.
 func (s *Store) Transactions() (reads, writes int64) { return s.reads.Load(), s.writes.Load() }
 
 // timeFormat has a fixed width, so that times sort as text.

@@ -20,46 +20,46 @@ const (
 	Redo Kind = "redo"
 )
 
-// Request is a stroke that a caller wants drawn.
+// Request is a stroke to be drawn.
 type Request struct {
 	Kind  Kind
-	After int64  // the revision that the caller knew
-	Key   string // the caller's own name of the stroke, so that it is drawn once; may be empty
+	After int64  // the revision that the caller saw
+	Key   string // chosen by the caller, so that a repeated request is drawn once; may be empty
 	Edits []chart.Edit
 
-	// Newest says that the server makes the stroke itself, on whatever revision
-	// is the newest: After and Restored are not looked at, and Between is empty.
+	// Newest draws the stroke on the newest revision, whichever it is: After and
+	// Restored are ignored, and Between is empty.
 	Newest bool
 
-	// OnlyCells refuses, with ErrMoved, an undo or redo that has more to it than
-	// cells: the caller has to work out what follows from it first.
+	// OnlyCells refuses, with ErrMoved, an undo or redo that changes more than
+	// cells: the caller has to work out the consequences first.
 	OnlyCells bool
 
-	// Restored is the file in which the caller knew After, as Mitt.Restored;
-	// nil where the caller read it just now.
+	// Restored is the Mitt.Restored with which the caller saw After; nil if the
+	// caller read it just now.
 	Restored *int64
 
-	// Rewrite puts edits of the sheet into a document and gives the edits that
-	// take them back. Without it a stroke has no edits of the sheet.
+	// Rewrite applies edits of the sheet to a document and returns their inverse.
+	// It may be nil for a stroke without edits of the sheet.
 	Rewrite func(document []byte, edits []chart.Edit) ([]byte, []chart.Edit, error)
 }
 
-// stroke is a stroke that is about to be drawn; target is the one that an
-// undo or redo speaks of.
+// stroke is a stroke about to be drawn; target is the revision of the stroke
+// that an undo or redo applies to.
 type stroke struct {
 	kind   Kind
 	target int64
 	edits  []chart.Edit
 }
 
-// Applied is what a stroke did.
+// Applied is the result of a stroke.
 type Applied struct {
 	Revision int64        // the mitt's newest revision, that of this stroke
-	Edits    []chart.Edit // what this stroke set
-	Between  []chart.Edit // what was set before it and after the revision that the caller knew, in order
-	Later    []chart.Edit // of a stroke that was drawn before already: what was set after it, in order
-	CanUndo  bool         // whether there is a stroke to take back now
-	CanRedo  bool         // whether there is one to bring again
+	Edits    []chart.Edit // of this stroke
+	Between  []chart.Edit // of the strokes before it that the caller had not seen, in order
+	Later    []chart.Edit // if this stroke was drawn by an earlier request: of the strokes after it, in order
+	CanUndo  bool         // whether there is a stroke to undo now
+	CanRedo  bool         // whether there is one to redo
 }
 
 // Append draws a stroke of edits; see Draw.
@@ -67,28 +67,27 @@ func (s *Store) Append(ctx context.Context, id, after int64, edits []chart.Edit)
 	return s.Draw(ctx, id, Request{Kind: Do, After: after, Edits: edits})
 }
 
-// Undo takes back the last stroke that stands; see Draw.
+// Undo takes back the last stroke that is not undone; see Draw.
 func (s *Store) Undo(ctx context.Context, id, after int64) (Applied, error) {
 	return s.Draw(ctx, id, Request{Kind: Undo, After: after})
 }
 
-// Redo brings the stroke again that was taken back last; see Draw.
+// Redo draws the stroke again that was undone last; see Draw.
 func (s *Store) Redo(ctx context.Context, id, after int64) (Applied, error) {
 	return s.Draw(ctx, id, Request{Kind: Redo, After: after})
 }
 
 // Draw draws a stroke. A do sets the cells of its edits, whatever they hold by
-// now, so that of two strokes on one cell the last wins; an undo takes back the
-// last stroke that stands, whoever drew it, and a redo brings the one again
-// that was taken back last, each as a new revision. Applied.Between then holds
-// what the caller did not know. No edits make no revision, and a stroke whose
-// key is there already is not drawn again. Edits of the sheet also make a
-// decision, one revision before the stroke.
+// now, so that the last of two strokes on one cell wins. An undo takes back the
+// last stroke, whoever drew it, and a redo draws the one again that was undone
+// last, each as a new revision. Applied.Between then holds what the caller had
+// not seen. Without edits there is no new revision, and a stroke whose key is
+// there already is not drawn again. Edits of the sheet also make a decision,
+// one revision before the stroke.
 //
-// It fails with fault.NotFound for an unknown mitt, and with fault.Conflict
-// where after is a revision that the mitt doesn't have or that was another
-// before a backup was put back (both are ErrStale), or where there is nothing
-// to take back or to bring again.
+// It fails with fault.NotFound for an unknown mitt, and with fault.Conflict if
+// there is nothing to undo or redo, or if the mitt has no revision After or had
+// another before a restore (both with the cause ErrStale).
 func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied, err error) {
 	defer fault.Wrap(&err, "store.Draw(%d, %s)", id, r.Kind)
 	done, err := s.Commit(ctx, id, Change{Strokes: []Request{r}})
@@ -98,8 +97,8 @@ func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied,
 	return done.Applied[0], nil
 }
 
-// known looks whether a stroke comes from a chart of this file, and whether it
-// was drawn already; its answer is then given again.
+// known refuses a stroke of another file's chart. If the stroke was drawn
+// before, it returns that result again, and true.
 func (s *Store) known(ctx context.Context, tx *txn, id int64, r Request, at heads) (Applied, bool, error) {
 	if !r.Newest {
 		if err := ofThisFile(ctx, tx, r, at.head); err != nil {
@@ -109,7 +108,7 @@ func (s *Store) known(ctx context.Context, tx *txn, id int64, r Request, at head
 	return s.again(ctx, tx, id, r)
 }
 
-// draw lays a stroke on a mitt.
+// draw adds a stroke to a mitt.
 func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads) (Applied, error) {
 	if r.Newest {
 		r.After = at.head
@@ -143,11 +142,11 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads
 	return applied, nil
 }
 
-// ErrStale is the cause where a request comes from a chart that this file does
-// not have: its edits can be drawn once the caller has read the mitt anew.
+// ErrStale is the cause where a request comes from a chart of another file: its
+// edits can be drawn once the caller has read the mitt again.
 var ErrStale = errors.New("the chart is not of this file")
 
-// ofThisFile refuses what was asked of another file than this one.
+// ofThisFile fails with ErrStale if a request was made for another file.
 func ofThisFile(ctx context.Context, tx *txn, r Request, head int64) error {
 	if r.Restored != nil {
 		var now int64
@@ -164,7 +163,7 @@ func ofThisFile(ctx context.Context, tx *txn, r Request, head int64) error {
 	return nil
 }
 
-// between is what was set after a revision, from memory if it is there.
+// between returns the edits after a revision, from the cache if it has them.
 func between(ctx context.Context, tx *txn, id int64, l *cached, after int64) (edits []chart.Edit, err error) {
 	since, known := l.since(after)
 	if !known {
@@ -178,8 +177,8 @@ func between(ctx context.Context, tx *txn, id int64, l *cached, after int64) (ed
 	return edits, nil
 }
 
-// next is the stroke that a request comes to, and, unless it is a do with
-// edits, the turns of head.
+// next returns the stroke that a request asks for, and the undo state before
+// it, which is not read for a do with edits.
 func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t undoState, err error) {
 	if r.Kind == Do && len(r.Edits) > 0 {
 		return stroke{kind: Do, edits: r.Edits}, t, nil
@@ -191,7 +190,7 @@ func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t undoS
 	return st, t, err
 }
 
-// turned is the stroke of an undo or redo, or of nothing at all.
+// turned returns the stroke of an undo, a redo, or a do without edits.
 func turned(ctx context.Context, tx *txn, id int64, r Request, t undoState) (stroke, error) {
 	switch {
 	case r.Kind == Undo && t.undo == 0:
@@ -216,7 +215,7 @@ func recall(ctx context.Context, tx *txn, query string, id, revision int64) ([]c
 	return decode(text)
 }
 
-// again is the answer to a stroke that was drawn already.
+// again returns the result of a stroke that was drawn before, found by its key.
 func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applied Applied, drawn bool, err error) {
 	if r.Key == "" {
 		return Applied{}, false, nil
@@ -253,9 +252,9 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 	return applied, true, err
 }
 
-// put writes a stroke with its inverse, which is what its cells hold at head,
-// before it a decision if it has edits of the sheet, and from time to time a
-// snapshot. It gives the stroke's revision.
+// put inserts a stroke with its inverse, the present contents of its cells.
+// Edits of the sheet make a decision before it, and every so many strokes a
+// snapshot follows. It returns the stroke's revision.
 func (s *Store) put(ctx context.Context, tx *txn, id int64, at heads, l *cached, st stroke, r Request) (int64, error) {
 	revision, marked := at.head+1, len(l.marks)
 	back := l.marks.Apply(st.edits)
@@ -294,7 +293,8 @@ func (s *Store) put(ctx context.Context, tx *txn, id int64, at heads, l *cached,
 	return revision, l.keep(ctx, tx, id, revision)
 }
 
-// rewrite puts edits of the sheet into a new decision.
+// rewrite adds a decision with the edits of the sheet applied, and returns
+// their inverse.
 func (s *Store) rewrite(ctx context.Context, tx *txn, id int64, at heads, edits []chart.Edit, r Request) ([]chart.Edit, error) {
 	if r.Rewrite == nil {
 		return nil, fmt.Errorf("a stroke with %d edits of the sheet, and nothing that carries them out", len(edits))

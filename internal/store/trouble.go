@@ -13,8 +13,8 @@ import (
 	"thenar/internal/fault"
 )
 
-// code is what SQLite calls an error, without the finer, extended part; -1
-// for an error of another kind.
+// code returns SQLite's primary result code of an error; -1 for any other
+// error.
 func code(err error) int {
 	var said *sqlite.Error
 	if !errors.As(err, &said) {
@@ -23,11 +23,11 @@ func code(err error) int {
 	return said.Code() & 0xff
 }
 
-// busy tells whether err is another program's turn to write.
+// busy reports whether another program is writing the file.
 func busy(err error) bool { return code(err) == sqlite3.SQLITE_BUSY }
 
-// fatal tells whether err is one after which SQLite may have taken back the
-// whole transaction (https://sqlite.org/lang_transaction.html, 3).
+// fatal reports whether SQLite may have rolled back the whole transaction
+// because of err (https://sqlite.org/lang_transaction.html, 3).
 func fatal(err error) bool {
 	switch code(err) {
 	case -1, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_ERROR, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_RANGE:
@@ -36,7 +36,8 @@ func fatal(err error) bool {
 	return true
 }
 
-// explain gives what SQLite said about opening path as a person may read it.
+// explain turns an error of opening path into a fault that tells a person what
+// to do.
 func explain(path string, err error) error {
 	switch code(err) {
 	case sqlite3.SQLITE_NOTADB:
@@ -55,13 +56,14 @@ func explain(path string, err error) error {
 	return err
 }
 
-// closed says that a file can't be opened, by the names of what keeps it so.
+// closed returns the fault of a file that can't be opened; it names what is in
+// the way.
 func closed(path string) *fault.Error {
 	return fault.New(fault.Invalid, "db: %s can't be opened for reading and writing; give its owner that permission, or name another file with -db", blockers(path))
 }
 
-// blockers names what keeps path from being written; path itself where that
-// can't be told.
+// blockers names the files that keep path from being written; path itself if
+// none is found.
 func blockers(path string) string {
 	if list := inTheWay(path); len(list) > 0 {
 		return strings.Join(list, " and ")
@@ -69,21 +71,21 @@ func blockers(path string) string {
 	return path
 }
 
-// damaged says what to do about a file that is.
+// damaged returns the fault of a damaged file; it names the backup to restore.
 func damaged(path string) *fault.Error {
 	advice := "there is no backup beside it; name another file with -db"
-	list, _ := backups(path) // without the list there is no advice
+	list, _ := backups(path) // no list, no backup to name
 	if i := slices.IndexFunc(list, Saved.Whole); i >= 0 {
 		advice = "put back the newest backup with: thenar restore -db " + path + " " + list[i].Path + " (the damaged file is kept)"
 	}
 	return fault.New(fault.Invalid, "db: %s is damaged; %s", path, advice)
 }
 
-// safe ends each message of what went wrong in use.
+// safe is the end of each message about trouble with an open file.
 const safe = " What was saved before is safe; this is not saved yet."
 
-// trouble gives what went wrong with a file in use as a person may read it:
-// fault.Unavailable, since the same may work later.
+// trouble turns an error of an open file into a fault that tells a person what
+// to do: fault.Unavailable, since the same may work later.
 func trouble(path string, err error) error {
 	say := func(format string, args ...any) error {
 		return fault.New(fault.Unavailable, format+safe, args...).Because(err)
@@ -105,9 +107,9 @@ func trouble(path string, err error) error {
 	return err
 }
 
-// same refuses to write where the file is no longer the one that was opened: a
-// save into a file that was moved away would be lost, and one into a file of a
-// newer program might harm it.
+// same fails if the file is no longer the one that was opened: a save into a
+// file that was moved away would be lost, and one into a file of a newer
+// program might harm it.
 func (s *Store) same(ctx context.Context, tx *txn) error {
 	if err := s.there(); err != nil {
 		return err
@@ -125,7 +127,8 @@ func (s *Store) same(ctx context.Context, tx *txn) error {
 	return nil
 }
 
-// inPlace is there, for the log, too, outside of a transaction.
+// inPlace fails if the file or its log is no longer the one that was opened. It
+// must be called outside of a transaction.
 func (s *Store) inPlace(ctx context.Context) error {
 	if err := s.there(); err != nil {
 		return err
@@ -133,7 +136,7 @@ func (s *Store) inPlace(ctx context.Context) error {
 	return s.keepLog(ctx)
 }
 
-// there refuses where the file is no longer the one that was opened.
+// there fails if the file is no longer the one that was opened.
 func (s *Store) there() error {
 	now, err := os.Stat(s.path)
 	if err != nil || !os.SameFile(now, s.file) {

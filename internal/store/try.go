@@ -9,32 +9,32 @@ import (
 	"thenar/internal/fault"
 )
 
-// Try is what was noted with a mitt on the hand.
+// Try is what a person noted with a mitt on the hand.
 type Try struct {
 	ID       int64
 	Mitt     int64
 	Key      string
 	At       time.Time // of saving, in UTC
 	Revision int64     // of the mitt that was tried on
-	Record   []byte    // as it was noted, JSON
+	Record   []byte    // JSON
 	Photo    bool      // whether there is a photograph
 	Answer   *Answer   // the newest; nil: not answered yet
 }
 
-// Answer is what the person made of a try. To note one, its try and text are
-// given.
+// Answer is what a person decided after a try. To note one, set Try and Text.
 type Answer struct {
 	ID       int64
 	Try      int64
 	At       time.Time
-	Before   int64  // the revision that was corrected
-	Revision int64  // and the one that it led to
+	Before   int64  // the revision before the corrections
+	Revision int64  // the revision with them
 	Text     []byte // JSON
 }
 
-// NoteTry keeps a try with its photograph, if there is one, and gives its
-// number. What is there already by its key is not noted again; another record
-// under the same key, from a page that was gone back to, is a try of its own.
+// NoteTry stores a try with its photograph, if there is one, and returns its
+// number. A repeated request, with the same key and record, is stored once.
+// Another record under the same key, from a page that the person went back to,
+// is another try.
 func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, photo []byte) (id int64, err error) {
 	defer fault.Wrap(&err, "store.NoteTry(%d)", mitt)
 	err = s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -63,7 +63,7 @@ func (s *Store) NoteTry(ctx context.Context, mitt int64, key string, record, pho
 	return id, err
 }
 
-// tries reads each try with its newest answer.
+// tries selects each try with its newest answer.
 const tries = `
 	SELECT t.id, t.mitt, t.key, t.at, t.revision, t.record, t.photo IS NOT NULL,
 		coalesce(v.id, 0), coalesce(v.at, ''), coalesce(v.before, 0), coalesce(v.revision, 0), coalesce(v.answer, '')
@@ -92,7 +92,7 @@ func readTries(ctx context.Context, tx *txn, mitt int64) ([]Try, error) {
 		tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)
 }
 
-// Photo is the photograph of a try; fault.NotFound where there is none.
+// Photo returns the photograph of a try; fault.NotFound if there is none.
 func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err error) {
 	defer fault.Wrap(&err, "store.Photo(%d, %d)", mitt, try)
 	err = s.read(ctx, func(tx *txn) error {
@@ -104,21 +104,20 @@ func (s *Store) Photo(ctx context.Context, mitt, try int64) (photo []byte, err e
 	return photo, err
 }
 
-// answer notes what the person made of a try, and the revisions before and after
-// it.
+// answer adds the answer to a try, with the revisions before and after it.
 func (s *Store) answer(ctx context.Context, tx *txn, a Answer, before, revision int64) error {
 	_, err := tx.ExecContext(ctx, `INSERT INTO verdict (try, at, before, revision, answer) VALUES (?, ?, ?, ?, ?)`,
 		a.Try, s.stamp(), before, revision, string(a.Text))
 	return err
 }
 
-// drawn reports whether a stroke of a key is there already.
+// drawn reports whether a stroke with this key is stored.
 func drawn(ctx context.Context, tx *txn, mitt int64, key string) (done bool, err error) {
 	err = tx.QueryRowContext(ctx, `SELECT count(*) > 0 FROM stroke WHERE mitt = ? AND key = ?`, mitt, key).Scan(&done)
 	return done, err
 }
 
-// Unlearn takes off what was learned of a zone up to the newest answer.
+// Unlearn drops what was learned of a zone from all answers so far.
 func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
 	defer fault.Wrap(&err, "store.Unlearn(%s)", zone)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
@@ -129,9 +128,9 @@ func (s *Store) Unlearn(ctx context.Context, zone string) (err error) {
 
 // Habits is what habits are learned from.
 type Habits struct {
-	Tries     []Try            // of all mitts, from the first on
-	Mitts     []Mitt           // without Marks, CanUndo and CanRedo; nil where there are no tries
-	Unlearned map[string]int64 // by zone: up to which answer it was taken off
+	Tries     []Try            // of all mitts, the oldest first
+	Mitts     []Mitt           // without Marks, CanUndo and CanRedo; nil if there are no tries
+	Unlearned map[string]int64 // by zone: the number of the last answer that no longer counts
 }
 
 func readHabits(ctx context.Context, tx *txn) (h Habits, err error) {

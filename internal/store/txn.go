@@ -8,30 +8,31 @@ import (
 	"sync"
 )
 
-// maxPrepared is how many different statements are kept ready.
+// maxPrepared is the largest number of prepared statements of a pool.
 const maxPrepared = 128
 
-// txn is a transaction whose statements are read once and kept ready for the
-// next: SQLite takes longer to read most of ours than to carry them out.
+// txn is a transaction that runs prepared statements: SQLite takes longer to
+// parse most of ours than to run them.
 type txn struct {
 	*sql.Tx
 	ready *prepared
-	wrote bool // whether anything was carried out since it was false
+	wrote bool // set by ExecContext
 }
 
-// prepared are the statements of a pool that are kept ready.
+// prepared are the prepared statements of a pool, by query.
 type prepared struct {
 	db    *sql.DB
 	mu    sync.Mutex
 	of    map[string]*sql.Stmt
-	asked map[string]bool // for the next transaction
+	asked map[string]bool // to be prepared before the next transaction
 }
 
 func prepareFor(db *sql.DB) *prepared {
 	return &prepared{db: db, of: map[string]*sql.Stmt{}, asked: map[string]bool{}}
 }
 
-// find gives the statement of a query if it is ready; else it will be.
+// find returns the statement of a query, or nil, and then has it prepared
+// before the next transaction.
 func (p *prepared) find(query string) *sql.Stmt {
 	p.mu.Lock()
 	defer p.mu.Unlock()
@@ -42,10 +43,10 @@ func (p *prepared) find(query string) *sql.Stmt {
 	return s
 }
 
-// prepare makes ready what was asked for: between transactions, since a pool
-// of one connection has none to spare in one, and unlocked, since it may wait
-// for a connection that a transaction has. What can't be prepared is run as it
-// is, and says then what is wrong.
+// prepare prepares the queries that were asked for. It runs between
+// transactions, since a pool of one connection has none to spare during one,
+// and without the lock, since it may wait for a connection that a transaction
+// holds. A query that can't be prepared is run unprepared, and fails then.
 func (p *prepared) prepare(ctx context.Context) {
 	p.mu.Lock()
 	asked := slices.Collect(maps.Keys(p.asked))
@@ -60,7 +61,7 @@ func (p *prepared) prepare(ctx context.Context) {
 	}
 }
 
-// transact runs f in a transaction, which is kept only if f succeeds.
+// transact runs f in a transaction, which is committed only if f succeeds.
 func (p *prepared) transact(ctx context.Context, readOnly bool, f func(*txn) error) error {
 	p.prepare(ctx)
 	tx, err := p.db.BeginTx(ctx, &sql.TxOptions{ReadOnly: readOnly})
@@ -75,7 +76,8 @@ func (p *prepared) transact(ctx context.Context, readOnly bool, f func(*txn) err
 	return tx.Commit()
 }
 
-// ExecContext is that of sql.Tx; all that writes goes through it.
+// ExecContext is sql.Tx.ExecContext with prepared statements; all writes go
+// through it.
 func (t *txn) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
 	t.wrote = true
 	if s := t.ready.find(query); s != nil {
@@ -84,7 +86,7 @@ func (t *txn) ExecContext(ctx context.Context, query string, args ...any) (sql.R
 	return t.Tx.ExecContext(ctx, query, args...)
 }
 
-// QueryContext is that of sql.Tx.
+// QueryContext is sql.Tx.QueryContext with prepared statements.
 func (t *txn) QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error) {
 	if s := t.ready.find(query); s != nil {
 		return t.StmtContext(ctx, s).QueryContext(ctx, args...)
@@ -92,7 +94,7 @@ func (t *txn) QueryContext(ctx context.Context, query string, args ...any) (*sql
 	return t.Tx.QueryContext(ctx, query, args...)
 }
 
-// QueryRowContext is that of sql.Tx.
+// QueryRowContext is sql.Tx.QueryRowContext with prepared statements.
 func (t *txn) QueryRowContext(ctx context.Context, query string, args ...any) *sql.Row {
 	if s := t.ready.find(query); s != nil {
 		return t.StmtContext(ctx, s).QueryRowContext(ctx, args...)

@@ -10,46 +10,45 @@ import (
 )
 
 // Base is the state of a mitt that a change was worked out from. Commit refuses
-// a change with ErrMoved where any of it has moved since.
+// the change with ErrMoved if any of it is different by now.
 type Base struct {
-	Restored int64 // of the file
+	Restored int64 // as Mitt.Restored
 	Decided  int64 // the newest decision
-	Head     int64 // the newest revision of all; 0: strokes don't matter to the change
-	Counted  int64 // the newest count of either hand; 0: there is none
+	Head     int64 // the newest decision or stroke; 0: strokes don't matter to the change
+	Counted  int64 // the number of the newest count of either hand; 0: none
 }
 
-// Wants says what ReadWork reads beside the document and the last counts.
+// Wants selects what ReadWork reads besides the document and the last counts.
 type Wants struct {
 	Marks   bool   // Marks, CanUndo and CanRedo
-	Turn    Kind   // Undo or Redo: the stroke that this takes back or brings again
-	Key     string // whether a stroke of this key is drawn already
+	Turn    Kind   // Undo or Redo: the edits that it would draw
+	Key     string // whether a stroke with this key is stored
 	Counts  bool   // all counts
 	Tries   bool   // the tries of this mitt
 	History bool   // all revisions
 	Habits  bool   // what habits are learned from
-	Earlier []Pick // revisions as they stood, one after the other
+	Earlier []Pick // earlier revisions; each may depend on those before it
 }
 
-// Pick picks an earlier revision from what was read before it, with its marks
-// or without; 0 is none.
+// Pick chooses an earlier revision, given what was read so far, and whether to
+// read its marks; revision 0 is none.
 type Pick func(Work) (revision int64, marks bool)
 
-// Work is a mitt with what is known of the work on it, all of one moment.
+// Work is a mitt with the progress on it, all read in one transaction.
 type Work struct {
 	Mitt
 	Base    Base
-	Last    map[string]Count // where each hand stands; without those that were never counted
-	Turn    []chart.Edit     // what an undo or redo would do now; nil: there is nothing to do
-	Drawn   bool             // a stroke of the wanted key is there
-	Counts  []Count          // from the first on
-	Tries   []Try            // from the first on
-	History []Revision       // from the first on
+	Last    map[string]Count // the last count by hand; none for a hand that was never counted
+	Turn    []chart.Edit     // what an undo or redo would draw now; nil: nothing
+	Drawn   bool             // a stroke with the wanted key is stored
+	Counts  []Count          // the oldest first
+	Tries   []Try            // the oldest first
+	History []Revision       // the oldest first
 	Habits  Habits
-	Earlier []Mitt // as picked; without what the mitt doesn't have
+	Earlier []Mitt // as picked, except revisions that the mitt doesn't have
 }
 
-// At returns an earlier revision that was read; nil where it was not, or where
-// the mitt has none of this number.
+// At returns an earlier revision; nil if it was not read.
 func (w *Work) At(revision int64) *Mitt {
 	for i := range w.Earlier {
 		if w.Earlier[i].Revision == revision {
@@ -59,8 +58,8 @@ func (w *Work) At(revision int64) *Mitt {
 	return nil
 }
 
-// ReadWork reads a mitt and what is wanted beside it in one transaction;
-// fault.NotFound where there is no such mitt.
+// ReadWork reads a mitt and what is wanted besides it in one transaction;
+// fault.NotFound if there is no such mitt.
 func (s *Store) ReadWork(ctx context.Context, id int64, wants Wants) (w Work, err error) {
 	defer fault.Wrap(&err, "store.ReadWork(%d)", id)
 	err = s.read(ctx, func(tx *txn) error {
@@ -91,7 +90,7 @@ func (s *Store) ReadWork(ctx context.Context, id int64, wants Wants) (w Work, er
 	return w, nil
 }
 
-// readCounts reads where the hands stand, and all counts if they are wanted.
+// readCounts reads the last counts, or all if they are wanted.
 func (w *Work) readCounts(ctx context.Context, tx *txn, wants Wants) error {
 	query := lastCounts + ` WHERE m.id = ?`
 	if wants.Counts {
@@ -112,7 +111,7 @@ func (w *Work) readCounts(ctx context.Context, tx *txn, wants Wants) error {
 	return nil
 }
 
-// readStrokes reads what was drawn, and what an undo or redo would do.
+// readStrokes reads the marks, and what an undo or redo would draw.
 func (s *Store) readStrokes(ctx context.Context, tx *txn, w *Work, wants Wants) (err error) {
 	if wants.Key != "" {
 		if w.Drawn, err = drawn(ctx, tx, w.ID, wants.Key); err != nil {
@@ -158,7 +157,7 @@ func (w *Work) readTries(ctx context.Context, tx *txn, wants Wants) (err error) 
 	return err
 }
 
-// readEarlier reads the mitt as it stood at the revision that is picked.
+// readEarlier reads the revision that pick chooses.
 func (w *Work) readEarlier(ctx context.Context, tx *txn, pick Pick) error {
 	revision, marks := pick(*w)
 	if revision < 1 || revision > w.Revision || w.At(revision) != nil {
@@ -179,7 +178,7 @@ func (w *Work) readEarlier(ctx context.Context, tx *txn, pick Pick) error {
 	return nil
 }
 
-// at is a mitt as it stood at one of its revisions, without its marks.
+// at returns m as it was at an earlier revision, without its marks.
 func at(ctx context.Context, tx *txn, m Mitt, revision int64) (Mitt, error) {
 	var changed string
 	err := tx.QueryRowContext(ctx, `
@@ -193,7 +192,7 @@ func at(ctx context.Context, tx *txn, m Mitt, revision int64) (Mitt, error) {
 	return m, err
 }
 
-// Shelf reads all mitts with where their hands stand, the one changed last
+// Shelf returns all mitts with the last count of each hand, the last changed
 // first. It leaves out Marks, CanUndo and CanRedo, as List does.
 func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
 	defer fault.Wrap(&err, "store.Shelf")
@@ -220,11 +219,11 @@ func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
 	return list, err
 }
 
-// ErrMoved is the cause where the state that a change was worked out from is
-// no longer the newest: it has to be worked out again.
+// ErrMoved is the cause where a mitt was changed after a change of it was
+// worked out: the change has to be worked out again.
 var ErrMoved = errors.New("the mitt has moved on")
 
-// check fails with ErrMoved where a mitt is not as it was read.
+// check fails with ErrMoved if a mitt is not as it was read.
 func (b *Base) check(ctx context.Context, tx *txn, id int64, now heads) error {
 	if b == nil {
 		return nil

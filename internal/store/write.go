@@ -6,27 +6,27 @@ import (
 	"errors"
 )
 
-// maxTogether is how many saves share one transaction at most.
+// maxTogether is the largest number of saves in one transaction.
 const maxTogether = 64
 
-// change is one save: it may be run twice, so it keeps nothing from its first
-// run. The context that it is given is that of the transaction: a person who
-// no longer waits must not break off the saves of others.
+// change is one save. It may run twice, so it must not keep anything from its
+// first run. Its context is that of the transaction: a person who stops waiting
+// must not cancel the saves of others.
 type change func(ctx context.Context, tx *txn) error
 
-// save is a change on its way, with who waits for it.
+// save is a change in the queue, with the channel on which its caller waits.
 type save struct {
 	change   change
 	done     chan error
 	panicked any // what the change panicked with
 }
 
-// errPanicked ends a change that panicked; its caller panics in its place.
+// errPanicked is the result of a change that panicked; its caller panics again.
 var errPanicked = errors.New("a change panicked")
 
-// write runs a change as the only writer of the file and returns once it is on
-// the disk. Saves that wait at the same time share one transaction, since the
-// disk takes as long for one as for many; each is kept or refused by itself.
+// write queues a change and returns once it is on the disk or refused. Saves
+// that wait at the same time share one transaction, since the disk takes as
+// long for one as for many; each is kept or refused by itself.
 func (s *Store) write(ctx context.Context, c change) error {
 	s.writes.Add(1)
 	w := &save{change: c, done: make(chan error, 1)}
@@ -37,14 +37,14 @@ func (s *Store) write(ctx context.Context, c change) error {
 	case <-s.closing:
 		return sql.ErrConnDone
 	}
-	err := <-w.done // a save that was begun is finished, whoever waits
+	err := <-w.done // once queued, a save is finished even if ctx ends
 	if w.panicked != nil {
 		panic(w.panicked)
 	}
 	return err
 }
 
-// keepWriting carries out saves until the store is closed.
+// keepWriting writes saves until the store is closed.
 func (s *Store) keepWriting() {
 	defer close(s.written)
 	for {
@@ -52,14 +52,14 @@ func (s *Store) keepWriting() {
 		case first := <-s.saves:
 			s.together(s.andWaiting(first))
 		case <-s.looks.C:
-			_ = s.keepLog(context.Background()) // the next save tells
+			_ = s.keepLog(context.Background()) // the next save reports it
 		case <-s.closing:
 			return
 		}
 	}
 }
 
-// andWaiting is a save and the others that wait by now.
+// andWaiting returns first and the saves that wait behind it.
 func (s *Store) andWaiting(first *save) []*save {
 	list := []*save{first}
 	for len(list) < maxTogether {
@@ -73,10 +73,10 @@ func (s *Store) andWaiting(first *save) []*save {
 	return list
 }
 
-// together writes saves in one transaction and tells each how it went. A save
-// that is refused before it wrote anything leaves the others alone, as nearly
-// all do that are; else each is tried by itself, since SQLite takes back all of
-// a transaction or nothing.
+// together writes saves in one transaction and tells each its result. A save
+// that fails before it wrote anything, as most that fail do, leaves the others
+// alone. After any other failure each is tried by itself, since SQLite rolls
+// back all of a transaction or nothing.
 func (s *Store) together(list []*save) {
 	results := make([]error, len(list))
 	broken := false
@@ -105,8 +105,8 @@ func (s *Store) together(list []*save) {
 	}
 }
 
-// transaction begins, checks that the file is still the one that was opened,
-// and commits.
+// transaction checks that the file is still the one that was opened, and
+// commits what f writes.
 func (s *Store) transaction(ctx context.Context, f change) error {
 	err := s.writing.transact(ctx, false, func(tx *txn) error {
 		if err := s.same(ctx, tx); err != nil {
@@ -120,7 +120,7 @@ func (s *Store) transaction(ctx context.Context, f change) error {
 	return trouble(s.path, err)
 }
 
-// run runs the change; a panic in it is kept for who waits.
+// run runs the change; a panic in it is kept for its caller.
 func (w *save) run(ctx context.Context, tx *txn) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
