@@ -6,8 +6,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Alike reports whether two hands are worked alike: in every round the same
-// stitches in the same yarns, as painted.
+// Alike reports whether two hands are worked alike: with the same painted
+// stitches and yarns in every round.
 func (s Source) Alike(other Source) bool {
 	if !stitch.Alike(s.worked, other.worked) {
 		return false

@@ -16,17 +16,18 @@ const (
 	maxRound = 2_000
 )
 
-// MaxMarks is the most marked cells of a mitt: more than the largest mitt has
-// stitches. A stroke that copies a mitt or brings a moment back has as many.
+// MaxMarks is the largest number of marked cells of a mitt, more than the
+// largest mitt has stitches. One stroke that copies a mitt or restores a moment
+// may set as many.
 const MaxMarks = 200_000
 
-// LongestNote is the most characters of a note.
+// LongestNote is the largest number of characters of a note.
 const LongestNote = 200
 
 var column = regexp.MustCompile(`^[` + wale.Families + `][1-9][0-9]{0,3}$`)
 
-// Check refuses edits that no chart can hold; each fault names the edit by
-// its place in the stroke.
+// Check refuses edits that no chart can hold. Each fault names the edit by its
+// index in the stroke.
 func Check(edits []Edit) error {
 	var faults fault.Fields
 	if len(edits) == 0 || len(edits) > maxEdits {
@@ -79,7 +80,7 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 	}
 }
 
-// listed is "cuff, hand or thumb".
+// listed joins parts as in "cuff, hand or thumb".
 func listed(parts []stitch.Part) string {
 	text := ""
 	for i, p := range parts {

@@ -10,12 +10,11 @@ import (
 	"thenar/internal/stitch"
 )
 
-// CSV writes a grid as it looks: one line for each round, the last at the
-// top, one field for each column from left to right, and the number of the
-// round at the right, where it stands on the chart. A field is the stitch's
-// abbreviation, with its yarn after a stroke where that is not the main
-// colour ("k/rust"); a place without a stitch is empty. Lines end in CRLF
-// (RFC 4180).
+// CSV writes a grid as it looks: one line for each round, the last round first;
+// one field for each column from left to right; then the number of the round. A
+// field is the stitch's abbreviation, followed by a slash and its yarn if that
+// is not the main colour ("k/rust"). A place without a stitch is empty. Lines
+// end in CRLF (RFC 4180).
 func CSV(w io.Writer, g Grid) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
@@ -38,8 +37,8 @@ func CSV(w io.Writer, g Grid) error {
 	return nil
 }
 
-// text is a cell in a word. Nothing in it can begin a formula of a
-// spreadsheet: it begins with the abbreviation of a stitch.
+// text returns the field of a cell. A spreadsheet can't take it for a formula,
+// since it begins with the abbreviation of a stitch.
 func (g Grid) text(c Cell) string {
 	if c.Op == stitch.NoStitch {
 		return ""

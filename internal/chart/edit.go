@@ -9,13 +9,12 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Layer is what of a cell an edit changes.
+// Layer is the aspect of a cell that an edit changes.
 type Layer string
 
-// The layers of a cell. A note may also stand at a whole round, as the mark
-// of the round that is on the needles always does; such an edit names no
-// column. An edit of the sheet names no cell at all: its column is the path of
-// a field.
+// The layers of a cell. A note may also belong to a whole round, and the mark of
+// the round on the needles always does; such an edit has no column. An edit of
+// the sheet changes no cell: its column is the path of a field.
 const (
 	Stitches Layer = "stitch"
 	Colours  Layer = "colour"
@@ -24,12 +23,12 @@ const (
 	Sheet    Layer = "sheet"
 )
 
-// layers are those of a mark, in the order in which edits are listed.
+// layers are the layers of a mark, in the order in which edits are listed.
 var layers = []Layer{Stitches, Colours, Notes, Needles}
 
-// Edit gives one layer of one cell a value: the code of an operation, the
-// name of a yarn, or a text; empty takes it back to the plan. A cell is named
-// by section, round (from 1) and column, as the right hand, so that an edit
+// Edit sets one layer of one cell to a value: the code of an operation, the ID
+// of a yarn, or a text. An empty value restores the plan. A cell is named by
+// section, round (from 1) and column of the right hand, so that an edit
 // outlives the plan that it was painted on.
 type Edit struct {
 	Section stitch.Part `json:"section"`
@@ -39,23 +38,23 @@ type Edit struct {
 	Value   string      `json:"value"`
 }
 
-// Anchor names a cell; without a column, a round.
+// Anchor names a cell, or without a column a whole round.
 type Anchor struct {
 	Section stitch.Part
 	Round   int
 	Column  string
 }
 
-// Mark is what was painted on a cell; empty is as planned.
+// Mark is what was painted on a cell; an empty layer is as planned.
 type Mark struct{ Stitch, Colour, Note, Needles string }
 
-// Marks are all painted cells.
+// Marks are the painted cells of a mitt.
 type Marks map[Anchor]Mark
 
-// Anchor is the cell that an edit speaks of.
+// Anchor returns the cell or round that an edit changes.
 func (e Edit) Anchor() Anchor { return Anchor{e.Section, e.Round, e.Column} }
 
-// layer is the place in a mark that an edit speaks of.
+// layer returns a pointer to a layer of a mark.
 func (m *Mark) layer(l Layer) *string {
 	switch l {
 	case Colours:
@@ -68,10 +67,9 @@ func (m *Mark) layer(l Layer) *string {
 	return &m.Stitch
 }
 
-// Apply carries out edits in their order and gives the edits that take them
-// back, in the order in which they do so. A mark without a value is dropped,
-// so that taking back leaves exactly what was there. Edits of the sheet are
-// passed over.
+// Apply applies edits in order and returns their inverse, to be applied in its
+// own order. A mark whose layers are all empty is removed, so that the inverse
+// restores exactly the marks before. Edits of the sheet are skipped.
 func (m Marks) Apply(edits []Edit) (inverse []Edit) {
 	inverse = make([]Edit, 0, len(edits))
 	for _, e := range edits {
@@ -95,7 +93,7 @@ func (m Marks) Apply(edits []Edit) (inverse []Edit) {
 	return inverse
 }
 
-// Edits lists edits that paint the marks on an empty chart, in the order of
+// Edits returns the edits that paint the marks on an empty chart, ordered by
 // section, round, column and layer.
 func (m Marks) Edits() []Edit {
 	edits := make([]Edit, 0, len(m))
@@ -133,7 +131,7 @@ func (l Layer) rank() int {
 	return len(layers)
 }
 
-// OfSheet are those of some edits that change the sheet.
+// OfSheet returns the edits of the sheet among edits.
 func OfSheet(edits []Edit) []Edit {
 	var list []Edit
 	for _, e := range edits {
@@ -144,8 +142,8 @@ func OfSheet(edits []Edit) []Edit {
 	return list
 }
 
-// OnlyCells reports whether edits set stitches, colours and notes, and nothing
-// that the numbers of the mitt or the count at the needles follow.
+// OnlyCells reports whether edits set only stitches, colours and notes, which
+// change neither the numbers of the mitt nor the count at the needles.
 func OnlyCells(edits []Edit) bool {
 	for _, e := range edits {
 		if e.Layer == Sheet || e.Layer == Needles {
@@ -155,7 +153,7 @@ func OnlyCells(edits []Edit) bool {
 	return true
 }
 
-// Difference is the edits that turn m into to.
+// Difference returns the edits that turn m into to.
 func (m Marks) Difference(to Marks) []Edit {
 	edits := []Edit{}
 	for _, e := range m.Edits() {
@@ -174,7 +172,7 @@ func (m Marks) Difference(to Marks) []Edit {
 	return edits
 }
 
-// Words says what an edit set, for a list of edits.
+// Words returns what an edit set, for a list of edits.
 func (e Edit) Words(p Palette) string {
 	switch e.Layer {
 	case Colours:

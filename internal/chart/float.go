@@ -8,14 +8,14 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Rules are what a person asks of colour work.
+// Rules are the limits that a person sets for colour work.
 type Rules struct {
-	Colours int // the most yarns of one round; 0: no rule
-	Float   int // the most stitches that a strand passes behind
+	Colours int // the largest number of yarns in one round; 0: no limit
+	Float   int // the largest number of stitches that a strand may pass behind; 0: no limit
 }
 
-// The rules as long as nothing else is said: two yarns a round, and floats of
-// at most five stitches (Traditional Fair Isle teaching, as read in a book
+// The default rules: two yarns a round, and floats of at most five stitches
+// (Traditional Fair Isle teaching, as read in a book
 // excerpt; other teachers allow seven).
 const (
 	DefaultColours = 2
@@ -29,23 +29,23 @@ func FloatRule(own int, stitches float64) int {
 	return min(own, max(int(math.Round(25.4*stitches)), 1))
 }
 
-// Float is a strand that passes behind more stitches than the rule allows:
-// from after one stitch to before the next that is worked with it. The tube
-// is one long spiral, so a float may begin in one row and end in the next.
+// Float is a strand that passes behind more stitches than the rule allows,
+// between two stitches worked with it. The tube is one long spiral, so a float
+// may begin in one row and end in the next.
 type Float struct {
 	Yarn     string
-	Row, At  int // index of the row and of the cell before it
-	To, Next int // index of the row and of the cell after it
-	Length   int // stitches that it passes
+	Row, At  int // indexes of the row and the cell before it
+	To, Next int // indexes of the row and the cell after it
+	Length   int // the number of stitches that it passes
 }
 
-// Words is a float in a sentence; the page has the same words.
+// floatWords returns a sentence about a float; the page has the same words.
 func (g Grid) floatWords(f Float) string {
 	return fmt.Sprintf("%s%s: %s passes %d stitches, %d is the most", g.part(f.Row), g.name(f.Row, false), g.Palette.Or(f.Yarn).Name, f.Length, g.Rules.Float)
 }
 
-// FloatWords lists the floats that are too long and the rounds with too many
-// yarns, in words.
+// FloatWords returns a sentence about each float that is too long and each
+// round with too many yarns.
 func (g Grid) FloatWords() []string {
 	list := []string{}
 	for _, f := range g.Floats {
@@ -59,8 +59,8 @@ func (g Grid) FloatWords() []string {
 	return list
 }
 
-// worked tells whether an operation is worked with the yarn, so that it is a
-// stitch that a strand passes.
+// worked reports whether an operation is worked with the yarn, so that a strand
+// passes behind it.
 func worked(op stitch.Op) bool {
 	return op != stitch.Hold && op.In()+op.Out() > 0
 }
@@ -89,10 +89,10 @@ func (g *Grid) checkYarns() {
 	}
 }
 
-// strands gives every strand that passes behind a stitch, in the order in
-// which they end, in both directions past the beginning of the round: a yarn
-// that is used again in the next round is carried there. A yarn that rests
-// for a whole round is not carried.
+// strands calls each for every strand that passes behind a stitch, in the order
+// in which strands end. The rounds are one spiral, so a strand may pass the
+// beginning of the round, either way. A yarn that is not used for a whole round
+// is not carried.
 func (g *Grid) strands(each func(Float)) {
 	type use struct{ row, cell, at int }
 	var last [MaxYarns]use

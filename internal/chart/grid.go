@@ -14,39 +14,39 @@ const Neighbours = 3
 // Grid is one view as a chart.
 type Grid struct {
 	Options
-	Rows     []Row // row 0 stands at the foot
-	Width    int   // columns of the drawing
-	Start    int   // loops that are left before the first row
-	End      int   // loops that are eaten after the last row
-	Next     string
+	Rows     []Row  // from the bottom up
+	Width    int    // columns of the drawing
+	Start    int    // the number of loops on the needles before the first row
+	End      int    // the number of loops that the next step takes
+	Next     string // the next step, in words
 	Mirrored bool
 	FromLeft bool // every row is read from left to right
-	CutLeft  int  // columns that are cut off at the left, where this is a part of a chart
-	CutRight int
+	CutLeft  int  // columns of the whole chart to the left of this part
+	CutRight int  // columns of the whole chart to the right of this part
 	Palette  Palette
 	Rules    Rules
-	EndFault string // in words, if the last row and what follows differ
+	EndFault string // in words, if the next step takes another number of loops than the last row leaves
 	Floats   []Float
 }
 
-// Row is one round. In and Out are the loops that it eats and leaves, as
-// painted.
+// Row is one round. In and Out are the numbers of loops that it takes and
+// leaves, as painted.
 type Row struct {
 	Section stitch.Part
 	Round   int
 	Cells   []Cell // the whole round in the order worked, from right to left on paper
 	In, Out int
-	Fault   string // in words, if the round below leaves something else
+	Fault   string // in words, if the round below leaves another number of loops
 	Note    string
-	Needles bool // it is on the needles now
-	Changed bool // it is worked otherwise since a try; whoever shows it says so
-	TooMany int  // yarns of the round, where they are more than the rule allows
-	lead    int  // cells of the gusset or the bridge, at the head
+	Needles bool // whether it is on the needles now
+	Changed bool // whether a try changed it; set by the caller that draws the chart
+	TooMany int  // the number of its yarns, if more than the rule allows
+	lead    int  // the number of cells of the gusset or the bridge, which come first
 	shown   []Cell
 }
 
-// Cell is one operation. X counts the drawing's columns from the left; what
-// the view does not show stands at −1.
+// Cell is one operation. X counts the drawing's columns from the left, from 0;
+// it is −1 if the view does not show the cell.
 type Cell struct {
 	Column      string
 	X           int
@@ -56,11 +56,11 @@ type Cell struct {
 	Painted     bool
 }
 
-// Shown tells whether the view shows the cell.
+// Shown reports whether the view shows the cell.
 func (c Cell) Shown() bool { return c.X >= 0 }
 
 // Grid lays out a view. For a left hand (Mirrored) the rounds are mirrored as
-// stitch.Mirror does; marks and names speak of the right hand all the same.
+// by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
 	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules}
@@ -87,7 +87,8 @@ func (s Source) Grid(o Options) Grid {
 	return g
 }
 
-// after is what the plan eats after a section, and what it is called.
+// after returns the number of loops that the step after a section takes, and
+// the name of that step.
 func (s Source) after(part stitch.Part) (eats int, name string) {
 	for i, section := range s.Mitt.Sections {
 		if section.Part != part {
@@ -104,7 +105,8 @@ func (s Source) after(part stitch.Part) (eats int, name string) {
 	return 0, "the end"
 }
 
-// row is one round with its marks, in the order in which this hand works it.
+// row returns one round with its marks, in the order in which this hand works
+// it.
 func (s Source) row(section stitch.Section, i int) Row {
 	r, names := section.Rounds[i], s.names[section.Part][i]
 	row := Row{Section: section.Part, Round: i + 1, Cells: make([]Cell, len(r.Ops))}
@@ -119,8 +121,8 @@ func (s Source) row(section stitch.Section, i int) Row {
 	return row
 }
 
-// leading counts the columns at the head of a round that are not the hand's;
-// what is made among them belongs to them.
+// leading returns the number of columns at the start of a round that are not
+// the hand's; columns made among them count as theirs.
 func leading(names []string) int {
 	n := len(names)
 	if i := slices.IndexFunc(names, func(name string) bool { return name != "" && name[0] == wale.Hand }); i >= 0 {
@@ -132,7 +134,7 @@ func leading(names []string) int {
 	return n
 }
 
-// cell is one planned operation with its mark.
+// cell returns one planned operation with its mark.
 func (s Source) cell(op stitch.Op, at Anchor) Cell {
 	mark, painted := s.Marks[at]
 	c := Cell{Column: at.Column, X: -1, Planned: op, Op: op, Yarn: Yarns[0].ID, Painted: painted, Note: mark.Note}
@@ -145,7 +147,7 @@ func (s Source) cell(op stitch.Op, at Anchor) Cell {
 	return c
 }
 
-// Used lists the operations that the chart shows, in the order of the table.
+// Used returns the operations that the chart shows, in the order of the table.
 func (g Grid) Used() []stitch.Op {
 	used := map[stitch.Op]bool{}
 	for _, row := range g.Rows {
@@ -164,8 +166,8 @@ func (g Grid) Used() []stitch.Op {
 	return ops
 }
 
-// YarnsUsed lists the yarns that the chart shows, in the order of the
-// palette; none if it is all in the main colour.
+// YarnsUsed returns the yarns that the chart shows, in the order of the
+// palette; none if all is in the main colour.
 func (g Grid) YarnsUsed() []Yarn {
 	used := map[string]bool{}
 	for _, row := range g.Rows {
@@ -187,13 +189,13 @@ func (g Grid) YarnsUsed() []Yarn {
 	return yarns
 }
 
-// NoStitch tells whether the drawing has places between the cells of a row
-// that stand for no stitch.
+// NoStitch reports whether any row has a gap between its cells, drawn as
+// no-stitch.
 func (g Grid) NoStitch() bool {
 	return slices.ContainsFunc(g.Rows, func(r Row) bool { return len(r.Gaps()) > 0 })
 }
 
-// Shown is the cells of a row that the view shows, from the left.
+// Shown returns the cells of a row that the view shows, from the left.
 func (r Row) Shown() []Cell {
 	if r.shown == nil {
 		r.shown = r.fromLeft()
@@ -215,8 +217,8 @@ func (r Row) fromLeft() []Cell {
 	return cells
 }
 
-// Gaps are the places between the first and the last cell of a row at which
-// there is no stitch.
+// Gaps returns the places between the first and the last cell of a row without
+// a stitch.
 func (r Row) Gaps() []int {
 	var gaps []int
 	cells := r.Shown()

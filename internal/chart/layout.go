@@ -7,7 +7,7 @@ import (
 	"thenar/internal/wale"
 )
 
-// lay gives every cell its place.
+// lay sets X of every cell that is shown.
 func (g *Grid) lay(base int) {
 	if g.Layout == Columns {
 		g.layColumns()
@@ -16,16 +16,16 @@ func (g *Grid) lay(base int) {
 	}
 }
 
-// piece is what of a row is shown, in the order worked, and how many of these
-// cells stand at the right of the middle.
+// piece is the part of a row that is shown: its cells in the order worked, and
+// the number of those to the right of the middle.
 type piece struct {
 	cells  []int // indexes into the row
 	rights int
 }
 
-// layWedge puts the middle of every row at the same place. Where the view has
-// a gusset or a bridge, that is the middle of the base; else the middle of the
-// round, or the column that the tube is turned to.
+// layWedge aligns the middles of all rows. The middle is the column that the
+// tube is turned to, if it is; else that of the gusset's base or the bridge, if
+// the view has one; else the middle of the round.
 func (g *Grid) layWedge(base int) {
 	pieces := make([]piece, len(g.Rows))
 	order := []string(nil)
@@ -64,11 +64,11 @@ func counting(from, to int) []int {
 	return list
 }
 
-// around shows the leading block with so many of the hand's cells on each
-// side; a negative number shows all of them, half on each side, an odd one on
-// the side that is worked first. The block is worked first and stands in the
-// middle; after it come the hand's first stitches, at its left, and the
-// round's last stitches stand at its right.
+// around returns the leading block with the given number of the hand's cells on
+// each side. If that is negative, it returns all of them, half on each side,
+// with an odd one on the side that is worked first. The block is worked first
+// and is in the middle; the hand's first stitches follow at its left, and the
+// round's last stitches are at its right.
 func (g *Grid) around(r *Row, base, neighbours int) piece {
 	n, hand := len(r.Cells), len(r.Cells)-r.lead
 	lead := slices.Clone(r.Cells[:r.lead])
@@ -94,10 +94,10 @@ func (g *Grid) around(r *Row, base, neighbours int) piece {
 	return piece{cells, before + rights}
 }
 
-// pastMiddle counts the columns of a leading block that the right hand works
-// after its middle: of a gusset the later half of the base (an odd stitch of
-// it belongs to the earlier) and what was made at the last edge; of a bridge
-// the later half.
+// pastMiddle returns the number of columns of a leading block that the right
+// hand works after its middle. For a gusset these are the later half of the
+// base (without its middle stitch, if it has one) and what was made at the last
+// edge; for a bridge, its later half.
 func pastMiddle(cells []Cell, base int) int {
 	n := 0
 	for i, c := range cells {
@@ -120,7 +120,7 @@ func isPast(column string, i, n, base int, gusset bool) bool {
 	return column[0] == wale.Last || (column[0] == wale.Base && 2*k > base+1)
 }
 
-// turned shows the whole round with one of its cells in the middle.
+// turned returns the whole round with one of its cells in the middle.
 func turned(r *Row, middle int) piece {
 	n := len(r.Cells)
 	rights := (n + 1) / 2
@@ -128,8 +128,8 @@ func turned(r *Row, middle int) piece {
 	return piece{append(counting(from, n), counting(0, from)...), rights}
 }
 
-// nearest is the cell of a column, or where the row doesn't have it, of the
-// nearest column before it.
+// nearest returns the index of a column's cell. If the row lacks the column, it
+// is that of the nearest column before.
 func nearest(r *Row, column string, order []string) int {
 	at := slices.Index(order, column)
 	place := map[string]int{}
@@ -144,10 +144,9 @@ func nearest(r *Row, column string, order []string) int {
 	return 0
 }
 
-// layColumns gives every column a place of its own, at which it stands in
-// every row that has it. The cells of a row stand in the order worked, always:
-// where the other hand takes stitches together in an even round, a column or
-// two give way.
+// layColumns gives every column one place in all rows. The cells of a row
+// always stay in the order worked, so where the left hand takes stitches
+// together in an even round, a column or two move aside.
 func (g *Grid) layColumns() {
 	all := merge(g.Rows)
 	order := all
@@ -182,7 +181,9 @@ func (g *Grid) layColumns() {
 	}
 }
 
-// cut opens the tube opposite the gusset, or shows only its neighbours.
+// cut orders the columns from the place where the tube is cut open, opposite
+// the gusset. If the view is cut, it drops all of the hand but the gusset's
+// neighbours.
 func (g *Grid) cut(order []string) []string {
 	lead := leading(order)
 	hand := order[lead:]
@@ -201,13 +202,13 @@ func (g *Grid) cut(order []string) []string {
 	return append(out, hand[:after]...)
 }
 
-// merge lists all columns of some rows in the order worked: one that is born
-// later stands after its neighbour.
+// merge returns all columns of rows in the order worked; a new column comes
+// after its neighbour in its first row.
 func merge(rows []Row) []string {
 	var order []string
 	at := map[string]int{}
 	for _, r := range rows {
-		last := -1 // place of the column before in order
+		last := -1 // index in order of the column before
 		for _, c := range r.Cells {
 			if i, ok := at[c.Column]; ok {
 				last = max(last, i)

@@ -2,7 +2,8 @@ package chart
 
 import "fmt"
 
-// lint says of each round whether it eats what the round below leaves.
+// lint sets the faults of rounds that take another number of loops than the
+// round below leaves.
 func (g *Grid) lint() {
 	left := g.Start
 	for i := range g.Rows {
@@ -18,7 +19,7 @@ func (g *Grid) lint() {
 	}
 }
 
-// faultWords is one fault in words; the page has the same words.
+// faultWords returns a sentence about a fault; the page has the same words.
 func (g *Grid) faultWords(i, left, eats int) string {
 	if i == 0 {
 		return fmt.Sprintf("%d stitches are on the needles, %s eats %d", left, g.name(0, false), eats)
@@ -30,7 +31,7 @@ func (g *Grid) faultWords(i, left, eats int) string {
 	return part + fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(i-1, apart), left, g.name(i, apart), eats)
 }
 
-// part is a round's section at the head of a sentence, where the view has
+// part returns the section of a round, to begin a sentence, if the view has
 // several.
 func (g *Grid) part(i int) string {
 	if g.Rows[0].Section == g.Rows[len(g.Rows)-1].Section {
@@ -39,7 +40,7 @@ func (g *Grid) part(i int) string {
 	return g.Rows[i].Section.Words() + ": "
 }
 
-// name is a round in a sentence, with its section where two meet.
+// name returns a round as named in a sentence, with its section where two meet.
 func (g *Grid) name(i int, section bool) string {
 	if section {
 		return fmt.Sprintf("round %d of the %s", g.Rows[i].Round, g.Rows[i].Section.Words())
@@ -47,7 +48,7 @@ func (g *Grid) name(i int, section bool) string {
 	return fmt.Sprintf("round %d", g.Rows[i].Round)
 }
 
-// Faults lists what does not add up, from the foot.
+// Faults returns the faults in words, from the bottom up.
 func (g Grid) Faults() []string {
 	list := []string{}
 	for _, row := range g.Rows {

@@ -14,14 +14,14 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Motif is cells to stamp on a chart, as they look on it.
+// Motif is a group of cells to paint on a chart, as they look on it.
 type Motif struct {
 	Name  string      `json:"name"`
 	Cells []MotifCell `json:"cells"`
 }
 
-// MotifCell is one cell of a motif: so many cells left of and rounds above its
-// lower right corner. An empty stitch is as planned.
+// MotifCell is one cell of a motif, at a number of cells left of and rounds
+// above its lower right corner. An empty stitch is as planned.
 type MotifCell struct {
 	Left   int    `json:"left"`
 	Up     int    `json:"up"`
@@ -29,8 +29,8 @@ type MotifCell struct {
 	Colour string `json:"colour"`
 }
 
-// ParseMotif reads a motif from JSON; keys that are unknown or stand twice, and
-// anything after the document, are faults.
+// ParseMotif reads a motif from JSON. Unknown and duplicate keys, and anything
+// after the document, are faults.
 func ParseMotif(r io.Reader) (Motif, error) {
 	var m Motif
 	dec := jsontext.NewDecoder(r)
@@ -51,7 +51,7 @@ const (
 	maxMotifName = 60
 )
 
-// Check refuses a motif that can't be kept.
+// Check refuses a motif that can't be stored.
 func (m Motif) Check() error {
 	var faults fault.Fields
 	if name := strings.TrimSpace(m.Name); name == "" {

@@ -6,8 +6,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Page is a chart as data for the browser, which applies strokes to it at
-// once. Geometry, symbols, revision and address are filled in by the page.
+// Page is a chart as data for the browser, which applies strokes to it at once.
+// The view fills in geometry, symbols, revision and address.
 type Page struct {
 	View       View       `json:"view"`
 	Layout     Layout     `json:"layout"`
@@ -30,13 +30,13 @@ type Page struct {
 	Revision   int64      `json:"revision"`
 	Decided    int64      `json:"decided"`
 	Restored   int64      `json:"restored"`
-	Mitt       string     `json:"mitt,omitempty"` // tells it from another of the same number in another file
+	Mitt       string     `json:"mitt,omitempty"` // identifies the mitt across files, where numbers repeat
 	CanUndo    bool       `json:"can_undo"`
 	CanRedo    bool       `json:"can_redo"`
 	Href       string     `json:"href"`
 }
 
-// PageRules are the rules of colour work; 0 is no rule.
+// PageRules are the rules of colour work; 0 is no limit.
 type PageRules struct {
 	Colours int `json:"colours"`
 	Float   int `json:"float"`
@@ -50,10 +50,10 @@ type PageRow struct {
 	Runs    []PageRun   `json:"runs"`
 }
 
-// PageRun is neighbouring cells with one planned operation, as this hand shows
-// it. The first stands at X, each next one further to the left (−1: none is
-// shown); the first has the column Column, each next one whose number is
-// greater by Step.
+// PageRun is a run of neighbouring cells with the same planned operation of
+// this hand. The first cell is at X and in the column Column. Each next one is
+// a place further left and its column's number is greater by Step. X is −1 if
+// the run is not shown.
 type PageRun struct {
 	X      int    `json:"x"`
 	Count  int    `json:"n"`
@@ -80,16 +80,16 @@ type PageYarn struct {
 	Name string `json:"name"`
 	Fill string `json:"fill"`
 	Held Held   `json:"held"`
-	Dark bool   `json:"dark"` // what stands on it is drawn light
+	Dark bool   `json:"dark"` // whether symbols on it are drawn light
 }
 
-// PageLost is a mark without a place.
+// PageLost is a mark whose cell the plan no longer has.
 type PageLost struct {
 	Edit
 	Words string `json:"words"`
 }
 
-// Page gives the grid as data.
+// Page returns the grid as data.
 func (g Grid) Page() Page {
 	p := Page{
 		View: g.View, Layout: g.Layout, Middle: g.Middle, Mirrored: g.Mirrored, Width: g.Width,
@@ -113,7 +113,7 @@ func (g Grid) Page() Page {
 	return p
 }
 
-// runs packs cells: the data of a large chart stay small.
+// runs packs cells, which keeps the data of a large chart small.
 func runs(cells []Cell) []PageRun {
 	list := []PageRun{}
 	for i, c := range cells {
@@ -126,7 +126,7 @@ func runs(cells []Cell) []PageRun {
 	return list
 }
 
-// takes tells whether a run goes on with c after before, and notes its step.
+// takes reports whether a run continues from before with c, and sets its step.
 func (r *PageRun) takes(c, before Cell) bool {
 	shown := c.X == before.X-1 && c.X >= 0
 	hidden := c.X < 0 && before.X < 0

@@ -14,10 +14,10 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Stroke is what a page sends: some edits that belong together, an undo or
-// redo, or a change of the rounds; After is the revision that the page had
-// then, Restored the file that had it (nil: not told), Key the page's own name
-// of the stroke, which may be empty.
+// Stroke is what a page sends: edits that belong together, an undo or redo, or
+// a change of the rounds. After is the revision that the page saw, Restored the
+// file that had it (nil: not given), and Key identifies the stroke if it is
+// sent again (may be empty).
 type Stroke struct {
 	After      int64
 	Restored   *int64
@@ -27,18 +27,19 @@ type Stroke struct {
 	Change     *Change
 }
 
-// ChangeKind is how the rounds change.
+// ChangeKind is a kind of change of the rounds.
 type ChangeKind string
 
-// The changes of the rounds: another plain round above one, a round taken
-// out, the increases of a round moved to another.
+// The changes of the rounds: insert a plain round above one, remove a round, move
+// the increases of one round to another.
 const (
 	Insert ChangeKind = "insert"
 	Remove ChangeKind = "remove"
 	Move   ChangeKind = "move"
 )
 
-// Change is a change of the rounds of a section; To is where increases move.
+// Change is a change of the rounds of a section; To is the round that increases
+// move to.
 type Change struct {
 	Kind    ChangeKind  `json:"kind"`
 	Section stitch.Part `json:"section"`
@@ -46,7 +47,7 @@ type Change struct {
 	To      int         `json:"to"`
 }
 
-// wire is a stroke as JSON. Pointers tell what was left out.
+// wire is the JSON of a stroke, with pointers to show what was left out.
 type wire struct {
 	After *int64      `json:"after"`
 	Edits *[]wireEdit `json:"edits"`
@@ -127,7 +128,7 @@ func (c *Change) check(faults *fault.Fields) {
 	}
 }
 
-// short keeps the reason and leaves out the types of the program.
+// short returns the reason of a JSON error without the names of Go types.
 func short(err error) string {
 	var syntax *jsontext.SyntacticError
 	var meaning *json.SemanticError
@@ -142,7 +143,7 @@ func short(err error) string {
 	return "it ends too early"
 }
 
-// edits takes edits whose every key was given.
+// edits converts edits, each of which must have every key.
 func edits(list []wireEdit, faults *fault.Fields) []Edit {
 	out := make([]Edit, 0, min(len(list), maxEdits+1))
 	for i, e := range list {

@@ -1,7 +1,7 @@
 package chart
 
-// turn lays a grid from left to right: the first stitch of every round stands
-// at the left edge.
+// turn mirrors a grid, so that the first stitch of every round is at the left
+// edge.
 func (g *Grid) turn() {
 	g.FromLeft = true
 	for _, row := range g.Rows {
@@ -13,8 +13,8 @@ func (g *Grid) turn() {
 	}
 }
 
-// Number is the number of the column at x: from 1, from the edge at which the
-// rows begin. In a part of a chart the columns keep their numbers.
+// Number returns the number of the column at x, counted from 1 at the edge
+// where the rows begin. In a part of a chart the columns keep their numbers.
 func (g Grid) Number(x int) int {
 	if g.FromLeft {
 		return g.CutLeft + x + 1
@@ -22,13 +22,13 @@ func (g Grid) Number(x int) int {
 	return g.CutRight + g.Width - x
 }
 
-// Whole is the width of the chart that this one is a part of.
+// Whole returns the width of the whole chart that this is a part of.
 func (g Grid) Whole() int { return g.CutLeft + g.Width + g.CutRight }
 
-// Part is the columns left … right−1, counted from the left, and the rows
-// foot … head−1, counted from the foot, as a chart by itself, for a page that
-// has no room for all of it. Cells outside are not shown; every row keeps its
-// round, every column its number. The range is held to the chart.
+// Part returns the columns left … right−1, counted from the left, and the rows
+// foot … head−1, counted from the bottom, as a chart for a page that has no
+// room for all of it. Every row keeps its round, every column its number. The
+// ranges are clipped to the chart.
 func (g Grid) Part(left, right, foot, head int) Grid {
 	left, right = max(left, 0), min(right, g.Width)
 	foot, head = max(foot, 0), min(head, len(g.Rows))

@@ -2,12 +2,12 @@ package chart
 
 import "thenar/internal/stitch"
 
-// Share is what of a mitt is worked in one yarn: stitches, and stitches that
-// its strands pass behind.
+// Share is the use of one yarn in a mitt: the number of stitches worked in it,
+// and of stitches that its strands pass behind.
 type Share struct{ Stitches, Passed int }
 
-// InWork are the yarns of a round, one for each operation in the order in which
-// this hand works it; nil where the round is all in the main colour.
+// InWork returns the yarn of each operation of a round, in the order in which
+// this hand works them; nil if the round is all in the main colour.
 func (s Source) InWork(part stitch.Part, round int) []Yarn {
 	section := s.worked.Section(part)
 	if section == nil || round < 1 || round > len(section.Rounds) {
@@ -25,9 +25,8 @@ func (s Source) InWork(part stitch.Part, round int) []Yarn {
 	return yarns
 }
 
-// Shares counts over the whole mitt what each yarn of the chart works. A
-// strand is carried where its yarn is used again in the same round or the
-// next.
+// Shares returns the share of each yarn in the whole mitt. A strand is carried
+// if its yarn is used again in the same round or the next.
 func (s Source) Shares() map[string]Share {
 	var shares [MaxYarns]Share
 	for _, section := range s.worked.Sections {

@@ -10,7 +10,7 @@ import (
 // View is a part of the mitt that is shown as one chart.
 type View string
 
-// The views. TubeView is the hand with the gusset in it, all the way round.
+// The views. TubeView shows the hand with its gusset, all the way round.
 const (
 	GussetView View = "gusset"
 	TubeView   View = "hand"
@@ -19,18 +19,18 @@ const (
 	CuffView   View = "cuff"
 )
 
-// viewInfo is what is fixed about a view.
+// viewInfo holds the properties of a view.
 type viewInfo struct {
 	view  View
 	words string // on a drawing
 	names string // in a list of views
 	title string // over it on paper
-	block bool   // its gusset or bridge stands in the middle
-	cut   bool   // it shows only that, with the hand's nearest columns
+	block bool   // whether its gusset or bridge is in the middle
+	cut   bool   // whether it shows only that and the hand's nearest columns
 }
 
-// views is the table of views, the one shown first at its head. Which parts a
-// view shows stands with the parts (stitch.Part.Views).
+// views lists the views in the order in which they are offered. Which parts a
+// view shows is set by stitch.Part.Views.
 var views = []viewInfo{
 	{GussetView, "gusset", "gusset and its neighbours", "Chart of the thumb gusset", true, true},
 	{TubeView, "hand all round", "hand, all round", "Chart of the hand, all round", true, false},
@@ -39,8 +39,8 @@ var views = []viewInfo{
 	{CuffView, "cuff", "cuff", "Chart of the cuff", false, false},
 }
 
-// info is the view's line of the table; a view that is not in it shows one part
-// all round.
+// info returns the properties of a view; a view that is not in the table shows
+// one part all round.
 func (v View) info() viewInfo {
 	for _, one := range views {
 		if one.view == v {
@@ -50,13 +50,13 @@ func (v View) info() viewInfo {
 	return viewInfo{view: v, words: string(v), names: string(v), title: "Chart of the " + string(v)}
 }
 
-// Words is what the view is called on a drawing.
+// Words returns the name of the view on a drawing.
 func (v View) Words() string { return v.info().words }
 
-// Listed is what the view is called in a list of views.
+// Listed returns the name of the view in a list of views.
 func (v View) Listed() string { return v.info().names }
 
-// Title is what stands over the view on paper.
+// Title returns the heading of the view on paper.
 func (v View) Title() string { return v.info().title }
 
 // Turned is the view in which the tube is turned to a column: a cut one shows too
@@ -72,40 +72,41 @@ func (v View) Turned() View {
 // to it.
 func (v View) Cut() bool { return v.info().cut }
 
-// Layout says where the cells of a row stand.
+// Layout is a way to place the cells of a row.
 type Layout string
 
-// The layouts. A wedge grows outward from its middle, as the fabric does;
-// columns keep every stitch column upright from its birth, with no-stitch
-// cells in between.
+// The layouts. A wedge grows outward from its middle, as the fabric does. Columns
+// keeps every column of stitches upright, with no-stitch cells where a row lacks
+// it.
 const (
 	Wedge   Layout = "wedge"
 	Columns Layout = "columns"
 )
 
-// Options say what of a mitt is shown, and how. The zero value is the gusset
+// Options select what of a mitt is shown, and how. The zero value is the gusset
 // as a wedge.
 type Options struct {
 	View   View
 	Layout Layout
-	Middle string // the column that the tube is turned to; empty: as it lies
+	Middle string // the column in the middle of a turned tube; empty: not turned
 }
 
-// Source is all that charts are drawn from: a planned mitt as the right hand,
-// the base of its gusset, and what was painted on it.
+// Source is what charts are drawn from: a planned mitt as the right hand, the
+// base of its gusset, and what was painted on it.
 type Source struct {
 	Mitt     stitch.Mitt
-	Base     int // 0 where there is no gusset
+	Base     int // 0 if there is no gusset
 	Marks    Marks
 	Mirrored bool
 	FromLeft bool // read from left to right
 	Palette  Palette
 	Rules    Rules
 	worked   stitch.Mitt // as this hand works it, without the marks
-	names    wale.Names  // of its columns, as the right hand
+	names    wale.Names  // of the right hand's columns
 }
 
-// Prepare turns the mitt to its hand and names the columns, once for all views.
+// Prepare mirrors the mitt for a left hand and names its columns, once for all
+// views.
 func (s Source) Prepare() Source {
 	s.worked, s.names = s.Mitt, nil
 	if s.Mirrored {
@@ -119,7 +120,8 @@ func (s Source) Prepare() Source {
 	return s
 }
 
-// Views lists the views that the mitt has, the one shown first at the head.
+// Views returns the views that the mitt has, in the order in which they are
+// offered.
 func (s Source) Views() []View {
 	var list []View
 	for _, v := range views {
@@ -135,7 +137,7 @@ func (s Source) Views() []View {
 	return list
 }
 
-// AllViews are the names of all views in the table.
+// AllViews returns the names of all views in the table.
 func AllViews() []string {
 	list := make([]string, len(views))
 	for i, v := range views {
@@ -144,7 +146,7 @@ func AllViews() []string {
 	return list
 }
 
-// ViewOf is the view that shows a section by itself.
+// ViewOf returns the view that shows a section by itself.
 func ViewOf(p stitch.Part) View { return View(p.Views()[0]) }
 
 func (s Source) sections(v View) []stitch.Section {
@@ -157,8 +159,8 @@ func (s Source) sections(v View) []stitch.Section {
 	return list
 }
 
-// Painted tells whether a view shows any cell that was painted and that the
-// other view doesn't show.
+// Painted reports whether a view shows a painted cell that the other view
+// doesn't.
 func (s Source) Painted(v, other View) bool {
 	if len(s.Marks) == 0 {
 		return false
@@ -178,8 +180,8 @@ func (s Source) Painted(v, other View) bool {
 	return false
 }
 
-// Sound turns options into ones that the mitt has: an unknown view or layout
-// becomes the first, a column that no row has is left out.
+// Sound returns options that the mitt has: an unknown view or layout becomes
+// the first, and a column that no row has is dropped.
 func (s Source) Sound(o Options) Options {
 	views := s.Views()
 	if len(views) > 0 && !slices.Contains(views, o.View) {
@@ -205,8 +207,8 @@ func (s Source) Sound(o Options) Options {
 	return o
 }
 
-// Put is the mitt as this hand works it, with the marks on it: each painted
-// operation in the place of the planned one.
+// Put returns the mitt as this hand works it, with the painted operations in
+// place of the planned ones.
 func (s Source) Put() stitch.Mitt {
 	out := stitch.Mitt{Sections: slices.Clone(s.worked.Sections)}
 	for i := range out.Sections {
@@ -235,8 +237,8 @@ func (s Source) painted(part stitch.Part, r int, planned []stitch.Op, names []st
 	return ops
 }
 
-// turned is an operation that was painted as the right hand, as this one works
-// it.
+// turned returns the operation of this hand for one painted as the right
+// hand's.
 func (s Source) turned(op stitch.Op) stitch.Op {
 	if s.Mirrored {
 		return op.Twin()
@@ -244,7 +246,7 @@ func (s Source) turned(op stitch.Op) stitch.Op {
 	return op
 }
 
-// Lost lists what was painted that has no place in this plan.
+// Lost returns the edits whose cells this plan no longer has.
 func (s Source) Lost() []Edit {
 	var lost []Edit
 	for _, e := range s.Marks.Edits() {

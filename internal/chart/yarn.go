@@ -3,16 +3,16 @@ package chart
 // Held is the hand in which a yarn is held.
 type Held string
 
-// The hands that may hold a yarn; empty is not said.
+// The hands that may hold a yarn; empty is unknown.
 const (
 	InLeft  Held = "left"
 	InRight Held = "right"
 )
 
-// Yarn is one of the yarns that a chart can be painted with. Fill is its
-// colour on the page; the main colour of the palette that is there from the
-// start is the ground itself. Each has a texture of its own in the chart, so
-// that yarns are told apart without colour.
+// Yarn is a yarn that a chart can be painted with. Fill is its colour on the
+// page; the main colour of the default palette has none and shows the ground.
+// Each yarn also has a texture in the chart, so that yarns can be told apart
+// without colour.
 type Yarn struct {
 	ID   string
 	Name string
@@ -23,12 +23,12 @@ type Yarn struct {
 // Palette is the yarns of a chart, the main colour first.
 type Palette []Yarn
 
-// MaxYarns is how many yarns a palette may have: as many as there are
+// MaxYarns is the largest number of yarns in a palette, which is the number of
 // textures.
 const MaxYarns = 8
 
-// Yarns is the palette as long as none was chosen; its colours differ in
-// lightness, so that they are told apart in greyscale.
+// Yarns is the default palette. Its colours differ in lightness, so that they
+// can be told apart in greyscale.
 var Yarns = Palette{
 	{"a", "main colour", "", InRight},
 	{"b", "rust", "#B9694A", InLeft},
@@ -36,10 +36,11 @@ var Yarns = Palette{
 	{"d", "straw", "#E9D18B", ""},
 }
 
-// ID is the name of the yarn at a place of the palette: a, b …
+// ID returns the ID of the yarn at an index of the palette: a, b …
 func ID(i int) string { return string(rune('a' + i)) }
 
-// place is that of a yarn in a palette, by its ID.
+// place returns the index of a yarn in a palette by its ID; 0 for an invalid
+// ID.
 func place(id string) int {
 	if !yarnID(id) {
 		return 0
@@ -47,10 +48,10 @@ func place(id string) int {
 	return int(id[0] - 'a')
 }
 
-// yarnID tells whether a palette can have a yarn of this name.
+// yarnID reports whether id is a valid ID of a yarn.
 func yarnID(id string) bool { return len(id) == 1 && id[0] >= 'a' && id[0] < 'a'+MaxYarns }
 
-// Named finds a yarn by its ID.
+// Named returns a yarn by its ID.
 func (p Palette) Named(id string) (Yarn, bool) {
 	for _, y := range p {
 		if y.ID == id {
@@ -60,8 +61,8 @@ func (p Palette) Named(id string) (Yarn, bool) {
 	return Yarn{}, false
 }
 
-// Or finds a yarn by its ID; a mark may speak of one that was taken off the
-// palette since, which is then shown as itself without a colour.
+// Or returns a yarn by its ID. A mark may have one that was since removed from
+// the palette, which is returned under its ID without a colour.
 func (p Palette) Or(id string) Yarn {
 	if y, ok := p.Named(id); ok {
 		return y

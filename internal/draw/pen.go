@@ -23,7 +23,7 @@ func (p *Pen) Close() *Pen {
 	return p
 }
 
-// Rect is a closed rectangle.
+// Rect adds a closed rectangle.
 func (p *Pen) Rect(x, y, w, h float64) *Pen {
 	return p.Move(x, y).Line(x+w, y).Line(x+w, y+h).Line(x, y+h).Close()
 }
@@ -37,7 +37,7 @@ func (p *Pen) op(letter byte, numbers ...float64) *Pen {
 	return p
 }
 
-// String is the path data.
+// String returns the path data.
 func (p *Pen) String() string {
 	if len(p.b) == 0 {
 		return ""
@@ -45,8 +45,8 @@ func (p *Pen) String() string {
 	return string(p.b[:len(p.b)-1])
 }
 
-// AppendNumber writes at most three decimals, no exponent and no −0; what is
-// no number is written as 0.
+// AppendNumber appends a number with at most three decimals, without exponent
+// or −0. NaN and infinities are written as 0.
 func AppendNumber(b []byte, n float64) []byte {
 	if math.IsNaN(n) || math.IsInf(n, 0) {
 		n = 0
@@ -58,6 +58,5 @@ func AppendNumber(b []byte, n float64) []byte {
 	return strconv.AppendFloat(b, n, 'f', -1, 64)
 }
 
-// Number is a number as it stands in path data and attributes: at most three
-// decimals, no exponent and no −0.
+// Number returns a number as in path data and attributes; see AppendNumber.
 func Number(n float64) string { return string(AppendNumber(nil, n)) }

@@ -18,9 +18,8 @@ import (
 	"golang.org/x/image/vector"
 )
 
-// The size of a picture in dots: as fine as print asks for, but no side longer
-// than what every program opens, and no more in all than 96 MB hold, at four
-// bytes each.
+// The bounds of a picture in dots: fine enough for print, no side longer than
+// common programs open, and at most 96 MB in all, at four bytes a dot.
 const (
 	dotsPerMM = 300 / 25.4
 	maxDots   = 8000
@@ -30,10 +29,9 @@ const (
 // letterColour is the colour in which texts are written.
 const letterColour = "#23272E"
 
-// WritePNG writes a scene as a picture of dots on white, at 300 dots an inch
-// or, where a side would be longer than 8,000 dots, or all of it more than 24
-// million, as fine as that allows. It fails with what w fails with, and with
-// ctx.
+// WritePNG writes a scene as a PNG on white at 300 dots an inch, or as fine as
+// possible with no side longer than 8,000 dots and at most 24 million dots in
+// all. It returns the errors of w and of ctx.
 func WritePNG(ctx context.Context, w io.Writer, s *Scene) error {
 	scale := min(dotsPerMM, maxDots/max(s.Width, s.Height, 1), math.Sqrt(maxInAll/max(s.Width*s.Height, 1)))
 	dots := func(mm float64) int { return max(int(math.Ceil(mm*scale)), 1) }
@@ -61,7 +59,7 @@ func WritePNG(ctx context.Context, w io.Writer, s *Scene) error {
 	return nil
 }
 
-// painter paints items.
+// painter draws the items of a scene in dots.
 type painter struct {
 	image  *image.RGBA
 	raster vector.Rasterizer
@@ -140,9 +138,8 @@ func hex(text string) color.RGBA {
 	return color.RGBA{uint8(n >> 16), uint8(n >> 8), uint8(n), 255}
 }
 
-// text writes letters with the bundled face; a halo is the same letters all
-// round, in its colour. They are set in dots: the face is scaled, not the
-// picture.
+// text draws letters with the bundled face. A halo is the same letters in its
+// colour, drawn all round.
 func (p *painter) text(i *Item, at Place) error {
 	size := i.Letter.Size * at.Scale
 	face, err := p.face(size, i.Letter.Bold)

@@ -11,9 +11,9 @@ import (
 // 18004).
 const quiet = 4
 
-// QR returns the squares of a text's QR code row by row, true where they are
-// dark, with the margin that readers need. Its error correction is M: it can
-// be read while 15 in a hundred of its code words are not.
+// QR returns the modules of a text's QR code row by row, true if dark,
+// including the margin that readers need. Error correction level M recovers
+// from the loss of about 15 % of the code words.
 func QR(text string) ([][]bool, error) {
 	code, err := qr.Encode(text, qr.M, qr.Auto)
 	if err != nil {

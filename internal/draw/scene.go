@@ -1,10 +1,10 @@
-// Package draw holds a page or a picture as a flat list of paths and texts in
-// millimetres, measures text with a bundled face, and writes SVG. What is
-// drawn once comes out alike on the screen and on paper.
+// Package draw holds a page or picture as a flat list of paths and texts in
+// millimetres, measures text with a bundled face, and writes SVG and PNG. One
+// drawing serves screen and paper.
 package draw
 
-// Style is how a mark looks. The attributes are defaults for a file that
-// stands alone; a style sheet goes by the class and overrides them.
+// Style is the look of a path. Its attributes serve a file that stands alone; a
+// style sheet selects by the class and overrides them.
 type Style struct {
 	Class  string
 	Fill   string // empty: none
@@ -14,7 +14,7 @@ type Style struct {
 	Round  bool   // ends and corners of the line
 }
 
-// Anchor says which part of a text stands at its place.
+// Anchor is the part of a text that is placed at its point.
 type Anchor int
 
 // The anchors of a text.
@@ -24,20 +24,19 @@ const (
 	End
 )
 
-// TextStyle is how a text looks; Size is the height of the letters in mm, as
-// type sizes are given.
+// TextStyle is the look of a text; Size is the type size in mm.
 type TextStyle struct {
 	Class  string
 	Size   float64
 	Anchor Anchor
 	Bold   bool
-	Halo   string // colour of a line round the letters that parts them from what lies behind; empty: none
+	Halo   string // colour of an outline that separates the letters from what is behind; empty: none
 }
 
 // Attr is an attribute of a group: data-… or aria-….
 type Attr struct{ Name, Value string }
 
-// Item is one entry of the list.
+// Item is one entry of a scene.
 type Item struct {
 	Kind   Kind
 	Style  Style
@@ -49,7 +48,7 @@ type Item struct {
 	Attrs  []Attr
 }
 
-// Kind is what an item is.
+// Kind is a kind of item.
 type Kind int
 
 // The kinds of items. A group is open until its end.
@@ -61,11 +60,11 @@ const (
 	EndItem
 )
 
-// Scene is a picture of a size in mm; its origin is the upper left corner, y
-// grows downwards.
+// Scene is a picture with its size in mm. The origin is the upper left corner;
+// y grows downwards.
 type Scene struct {
 	Width, Height float64
-	Label         string // what it shows, for those who don't see it
+	Label         string // the text alternative
 	Root          []Attr // attributes of the whole
 	Items         []Item
 	Window        *Box // the part that an SVG or a PDF shows; nil: all
@@ -74,12 +73,12 @@ type Scene struct {
 // Box is a rectangle in mm.
 type Box struct{ X, Y, Width, Height float64 }
 
-// Path adds a path of absolute path data.
+// Path adds a path.
 func (s *Scene) Path(d string, style Style) {
 	s.Items = append(s.Items, Item{Kind: PathItem, Path: d, Style: style})
 }
 
-// PathWith adds a path that carries attributes.
+// PathWith adds a path with attributes.
 func (s *Scene) PathWith(d string, style Style, attrs ...Attr) {
 	s.Items = append(s.Items, Item{Kind: PathItem, Path: d, Style: style, Attrs: attrs})
 }
@@ -94,12 +93,12 @@ func (s *Scene) Rect(x, y, w, h float64, style Style) {
 	s.Path(new(Pen).Rect(x, y, w, h).String(), style)
 }
 
-// Text adds a line of text with its base line at y.
+// Text adds a line of text with its baseline at y.
 func (s *Scene) Text(x, y float64, text string, style TextStyle) {
 	s.Items = append(s.Items, Item{Kind: TextItem, X: x, Y: y, Text: text, Letter: style})
 }
 
-// Group opens a group; what is added until End belongs to it.
+// Group opens a group that holds what is added until End.
 func (s *Scene) Group(class string, attrs ...Attr) {
 	s.Items = append(s.Items, Item{Kind: GroupItem, Style: Style{Class: class}, Attrs: attrs})
 }
@@ -107,7 +106,8 @@ func (s *Scene) Group(class string, attrs ...Attr) {
 // End closes the group that was opened last.
 func (s *Scene) End() { s.Items = append(s.Items, Item{Kind: EndItem}) }
 
-// Add puts another scene into this one, its corner at x, y, scaled.
+// Add draws another scene into this one, scaled, with its upper left corner at
+// x, y.
 func (s *Scene) Add(sub *Scene, x, y, scale float64) {
 	s.Items = append(s.Items, Item{Kind: MoveItem, X: x, Y: y, Scale: scale})
 	s.Items = append(s.Items, sub.Items...)

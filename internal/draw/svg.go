@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// WriteSVG writes a scene as an svg element. Sized gives it its size in mm,
-// for paper, and holds every text to its measured width, so that no other
-// face can make it overlap; otherwise it takes the size of its place.
+// WriteSVG writes a scene as an svg element. If sized, it has its size in mm,
+// for paper, and every text is held to its measured width, so that no other
+// face can make texts overlap. Otherwise it fills the element around it.
 func WriteSVG(w io.Writer, s *Scene, sized bool) error {
 	b := bufio.NewWriter(w)
 	e := encoder{b, sized}
@@ -112,8 +112,8 @@ func (e encoder) style(s Style) {
 	}
 }
 
-// HaloWidth is the line round letters with a halo as a share of their size;
-// half of it lies outside them.
+// HaloWidth is the width of a halo's outline as a share of the type size; half
+// of it lies outside the letters.
 const HaloWidth = 0.4
 
 func (e encoder) text(i *Item) {

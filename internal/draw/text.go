@@ -11,14 +11,14 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// faces are the bundled faces by which text is measured: Go Regular and Go
-// Bold. They are modules, so no font file lies beside the program.
+// faces are the bundled faces, Go Regular and Go Bold. They are Go modules, so
+// the program needs no font files.
 var faces = [2]func() *face{
 	sync.OnceValue(func() *face { return load(goregular.TTF) }),
 	sync.OnceValue(func() *face { return load(gobold.TTF) }),
 }
 
-// face keeps the advance of each letter, as a share of the size.
+// face caches the advance of each letter as a share of the type size.
 type face struct {
 	font  *sfnt.Font
 	ascii [128]float64 // measured once, so that the common letters need no lock
@@ -52,11 +52,11 @@ func (f *face) advance(r rune) float64 {
 	return w
 }
 
-// measure reads the advance of a letter from the font.
+// measure returns the advance of a letter in the font.
 func (f *face) measure(r rune) float64 {
 	const ppem = 1000
 	var buf sfnt.Buffer
-	w := 0.6 // of a letter that the face lacks
+	w := 0.6 // for a letter that the face lacks
 	if i, err := f.font.GlyphIndex(&buf, r); err == nil && i != 0 {
 		if a, err := f.font.GlyphAdvance(&buf, i, fixed.I(ppem), font.HintingNone); err == nil {
 			w = float64(a) / 64 / ppem
@@ -65,10 +65,10 @@ func (f *face) measure(r rune) float64 {
 	return w
 }
 
-// Faces are the bundled faces as files of TrueType, regular and bold.
+// Faces returns the bundled faces as TrueType files.
 func Faces() (regular, bold []byte) { return goregular.TTF, gobold.TTF }
 
-// Has tells whether the face has a letter of its own for a rune.
+// Has reports whether the face has a glyph for a rune.
 func Has(r rune, bold bool) bool {
 	f := faces[0]()
 	if bold {
@@ -81,7 +81,7 @@ func Has(r rune, bold bool) bool {
 	return err == nil && i != 0
 }
 
-// Measure is the width of a text in mm at a size in mm.
+// Measure returns the width in mm of a text at a type size in mm.
 func Measure(text string, size float64, bold bool) float64 {
 	f := faces[0]()
 	if bold {
@@ -94,8 +94,8 @@ func Measure(text string, size float64, bold bool) float64 {
 	return sum * size
 }
 
-// Wrap breaks a text into lines of at most width mm, at spaces; a word that is
-// wider than a line is cut.
+// Wrap breaks a text into lines of at most width mm at spaces, and cuts a word
+// that is wider than a line.
 func Wrap(text string, width, size float64, bold bool) []string {
 	var lines []string
 	line := ""
@@ -120,7 +120,8 @@ func Wrap(text string, width, size float64, bold bool) []string {
 	return lines
 }
 
-// fitting is how many letters of a word fit into a width, one at the least.
+// fitting returns the number of letters of a word that fit into a width, at
+// least one.
 func fitting(word string, width, size float64, bold bool) int {
 	n := 0
 	for i := range []rune(word) {

@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// Walk reads path data as a Pen writes them and gives every step in turn: M, L,
-// C or Z with its numbers, which are overwritten by the next step. It stops at
-// what no Pen writes.
+// Walk parses path data written by a Pen and calls step for each of its
+// commands M, L, C and Z with its numbers, which the next call overwrites. It
+// stops at anything that no Pen writes.
 func Walk(d string, step func(op byte, p []float64)) {
 	var numbers [6]float64
 	for i := 0; i < len(d); {
@@ -46,7 +46,7 @@ func Walk(d string, step func(op byte, p []float64)) {
 	}
 }
 
-// Map is path data with every point moved by f.
+// Map returns path data with every point moved by f.
 func Map(d string, f func(x, y float64) (float64, float64)) string {
 	var p Pen
 	Walk(d, func(op byte, n []float64) {
@@ -67,10 +67,10 @@ func Map(d string, f func(x, y float64) (float64, float64)) string {
 	return p.String()
 }
 
-// Dashes are the lengths of the dashes of a line and of the gaps after them, by
-// turns, times scale. There are none, so that the line is whole, where the text
-// is empty or no list of lengths, where one is negative, or all are 0; an odd
-// list counts twice (SVG 2, stroke-dasharray).
+// Dashes parses the lengths of a line's dashes and gaps, in turns, and returns
+// them times scale. An odd list is repeated once. It returns nil, for a solid
+// line, if text is not a list of lengths, if one is negative, or if all are 0
+// (SVG 2, stroke-dasharray).
 func Dashes(text string, scale float64) []float64 {
 	var list []float64
 	sum := 0.0
@@ -91,15 +91,15 @@ func Dashes(text string, scale float64) []float64 {
 	return list
 }
 
-// Place is where the group of an item lies on its scene: a point of the group,
+// Place is the position of an item's group in its scene: a point of the group,
 // times Scale, plus X and Y.
 type Place struct{ X, Y, Scale float64 }
 
-// At is a point of the group as one of the scene.
+// At converts a point of the group to one of the scene.
 func (p Place) At(x, y float64) (float64, float64) { return p.X + x*p.Scale, p.Y + y*p.Scale }
 
-// Each gives every path and text of a scene with its place, in the order in
-// which they are drawn.
+// Each calls f for every path and text of a scene with its place, in drawing
+// order.
 func (s *Scene) Each(start Place, f func(i *Item, at Place)) {
 	open := []Place{start}
 	for k := range s.Items {

@@ -11,27 +11,26 @@ import (
 	"thenar/internal/fault"
 )
 
-// The bounds of a picture that is decoded: its sides in dots, and the bytes
-// that it takes decoded. A row of 50 million dots is 48 KB as a PNG, and
-// gigabytes to read.
+// The bounds of a picture: its sides in dots, and its bytes when decoded. A row
+// of 50 million dots takes 48 KB as a PNG, and gigabytes to decode.
 const (
 	maxSide    = 12_000
 	maxDecoded = 256 << 20
 )
 
-// maxScans are the most scans of a JPEG. Each of a progressive one goes over
-// the whole picture and may be 70 bytes, so that a small file could take hours.
-// Programs write about ten (common practice, no source).
+// maxScans is the largest number of scans of a JPEG. Each scan of a progressive
+// JPEG passes over the whole picture and may take only 70 bytes, so a small
+// file could take hours. Programs write about ten (common practice, no source).
 const maxScans = 100
 
-// size is a picture as its head says that it is.
+// size is what the header of a picture says of it.
 type size struct {
 	width, height int
-	bytes         int64 // when it is decoded
-	scans         int   // of a JPEG, at most
+	bytes         int64 // when decoded
+	scans         int   // of a JPEG; an upper bound
 }
 
-// measure reads the head of a picture, and counts its scans.
+// measure reads the header of a picture, and counts the scans of a JPEG.
 func measure(raw []byte) (size, error) {
 	config, kind, err := image.DecodeConfig(bytes.NewReader(raw))
 	if err != nil {
@@ -39,15 +38,15 @@ func measure(raw []byte) (size, error) {
 	}
 	s := size{width: config.Width, height: config.Height}
 	if kind == "jpeg" {
-		// Behind the head 0xFF is followed by zero where it is no marker (ITU-T
-		// T.81, F.1.2.3); a small picture inside the head may count as a few more.
+		// After the header, 0xFF is followed by zero unless it begins a marker (ITU-T
+		// T.81, F.1.2.3). A thumbnail in the header may add a few.
 		s.scans = bytes.Count(raw, []byte{fill, startOfScan})
 		s.bytes, err = jpegBytes(raw, config.ColorModel)
 		return s, err
 	}
 	s.bytes = int64(s.width) * int64(s.height) * dotBytes(config.ColorModel)
 	if interlaced(raw) {
-		s.bytes *= 2 // its seven passes are pictures of their own
+		s.bytes *= 2 // each of its seven passes is decoded as a picture
 	}
 	return s, nil
 }
@@ -57,7 +56,7 @@ func (s size) small() bool {
 	return s.width <= maxSide && s.height <= maxSide && s.bytes <= maxDecoded && s.scans <= maxScans
 }
 
-// refusal is what is said of a picture that is not small.
+// refusal returns the fault of a picture that is not small.
 func (s size) refusal() fault.Fields {
 	var faults fault.Fields
 	switch {
@@ -71,8 +70,9 @@ func (s size) refusal() fault.Fields {
 	return faults
 }
 
-// dotBytes are the most bytes that a dot of a PNG takes: of greys as many as of
-// colours, since one of them may be transparent, which its head does not say.
+// dotBytes returns the largest number of bytes of a decoded PNG dot. Grey dots
+// take as many as coloured ones, since one shade may be transparent, which the
+// header does not tell.
 func dotBytes(m color.Model) int64 {
 	switch m {
 	case color.Gray16Model, color.RGBA64Model, color.NRGBA64Model:
@@ -83,8 +83,8 @@ func dotBytes(m color.Model) int64 {
 	return 1 // of a palette
 }
 
-// interlaced reports whether a PNG comes in passes (PNG, third edition, 11.2.1:
-// the last byte of the first chunk, which begins with byte 8).
+// interlaced reports whether a PNG is interlaced: the last byte of its first
+// chunk, which begins at byte 8, is not zero (PNG, third edition, 11.2.1).
 func interlaced(raw []byte) bool {
 	const at = 8 + 8 + 12
 	return len(raw) > at && raw[at] != 0
@@ -104,10 +104,10 @@ const (
 
 var errNoFrame = errors.New("a JPEG without a frame")
 
-// jpegBytes are the bytes of a decoded JPEG: one for each sample; in a
-// progressive one also its coefficients, four bytes each, which are kept until
-// the last scan; and four a dot where it has to be turned into other colours.
-// The frame is that of ITU-T T.81, B.2.2.
+// jpegBytes returns the size of a decoded JPEG in bytes: one for each sample;
+// for a progressive JPEG also four for each coefficient, all kept until the
+// last scan; and four for each dot if colours are converted. The frame is that
+// of ITU-T T.81, B.2.2.
 func jpegBytes(raw []byte, m color.Model) (int64, error) {
 	var frame []byte
 	var marker byte
@@ -137,9 +137,8 @@ func jpegBytes(raw []byte, m color.Model) (int64, error) {
 	return sum, nil
 }
 
-// segments goes through the segments of a JPEG before its first scan, until
-// visit says that it has seen enough. What stands between them is passed over,
-// as decoders do.
+// segments calls visit for each segment of a JPEG before its first scan, until
+// visit returns false. Like decoders, it skips bytes between segments.
 func segments(raw []byte, visit func(marker byte, data []byte) bool) {
 	for at := 2; at+4 <= len(raw); {
 		marker := raw[at+1]

@@ -1,5 +1,5 @@
-// Package photo takes photographs in: it reads what was sent, and keeps
-// nothing of where and with what it was taken.
+// Package photo reads uploaded photographs and removes what tells where and with
+// which camera they were taken.
 package photo
 
 import (
@@ -15,33 +15,33 @@ import (
 	"thenar/internal/fault"
 )
 
-// The bounds of a photograph: its bytes as it is sent, and the longer side to
-// which it is made smaller.
+// The bounds of a photograph: the bytes of the upload, and the longer side and
+// the JPEG quality (1 to 100) with which it is stored.
 const (
 	MaxBytes = 24 << 20
 	side     = 1600
-	grade    = 80
+	quality  = 80
 )
 
 const advice = "send a JPEG or PNG picture of at most 24 MB, or leave it out"
 
-// decoding is held by whoever decodes: one picture at a time, wherever it comes
-// from, since each may take as much as maxDecoded.
+// decoding limits the program to one picture at a time, since each may take
+// maxDecoded bytes.
 var decoding = make(chan struct{}, 1)
 
-// large is a picture, in bytes decoded, whose memory is given back before the
-// next one is decoded. Left to the usual sweep, one after the other takes a
+// large is the size in decoded bytes from which a picture's memory is returned
+// to the system at once. Left to the garbage collector, several in a row took a
 // gigabyte.
 const large = 16 << 20
 
-// waited is a picture that is read as long as somebody waits for it: decoding
-// one that is large in dots and small in bytes takes many seconds.
+// waited is a reader that fails once its context ends: decoding a picture of
+// many dots in few bytes takes many seconds.
 type waited struct {
 	ctx  context.Context
 	from io.Reader
 }
 
-// Read is that of io.Reader; it fails with the context.
+// Read implements io.Reader.
 func (w *waited) Read(p []byte) (int, error) {
 	if err := w.ctx.Err(); err != nil {
 		return 0, err
@@ -49,12 +49,12 @@ func (w *waited) Read(p []byte) (int, error) {
 	return w.from.Read(p[:min(len(p), lookEach)])
 }
 
-// lookEach are the bytes of a file that are read between two looks at whether
-// somebody still waits: 1 KB may hold a million dots.
+// lookEach is the number of bytes read between two checks of the context; 1 KB
+// may hold a million dots.
 const lookEach = 1 << 10
 
-// alone waits until nobody else decodes; the function ends it. It fails only
-// with ctx.
+// alone waits for its turn to decode; done ends the turn. It fails only with
+// ctx.
 func alone(ctx context.Context) (done func(), err error) {
 	select {
 	case decoding <- struct{}{}:
@@ -64,9 +64,9 @@ func alone(ctx context.Context) (done func(), err error) {
 	}
 }
 
-// Read reads a photograph and writes it anew as a JPEG, upright and at most
-// 1600 dots wide or high. Nothing sent gives none. What is no such picture is
-// a fault of the field photo.
+// Read reads a photograph and encodes it anew as a JPEG, upright and at most
+// 1600 dots wide or high. It returns nil for empty input. Anything but a
+// picture is a fault of the field photo.
 func Read(ctx context.Context, r io.Reader) ([]byte, error) {
 	done, err := alone(ctx)
 	if err != nil {
@@ -106,12 +106,12 @@ func read(ctx context.Context, r io.Reader) ([]byte, error) {
 		return nil, err
 	}
 	var b bytes.Buffer
-	err = jpeg.Encode(&b, upright(small, heldAs(raw)), &jpeg.Options{Quality: grade})
+	err = jpeg.Encode(&b, upright(small, heldAs(raw)), &jpeg.Options{Quality: quality})
 	return b.Bytes(), err
 }
 
-// Kept gives a photograph as it is kept: as it is where it was written by Read,
-// so that it loses nothing from one move to the next, else written anew.
+// Kept returns a photograph as it is stored: unchanged if Read wrote it, so
+// that exports and imports lose nothing, else encoded anew.
 func Kept(ctx context.Context, raw []byte) ([]byte, error) {
 	done, err := alone(ctx)
 	if err != nil {
@@ -132,8 +132,8 @@ func Kept(ctx context.Context, raw []byte) ([]byte, error) {
 	return kept, err
 }
 
-// Dots are how many a picture says that it has; 0 where it can't be told or is
-// refused unread.
+// Dots returns the number of dots in a picture's header; 0 if it can't be read
+// or Read would refuse it.
 func Dots(raw []byte) int64 {
 	size, err := measure(raw)
 	if err != nil || !size.small() {
@@ -142,12 +142,12 @@ func Dots(raw []byte) int64 {
 	return int64(size.width) * int64(size.height)
 }
 
-// plain are the markers of a JPEG that holds a picture and nothing else (ITU-T
-// T.81, table B.1): tables, the frame and the scan.
+// plain holds the markers of a JPEG with nothing but a picture: tables, frame
+// and scan (ITU-T T.81, table B.1).
 var plain = map[byte]bool{0xDB: true, baselineFrame: true, 0xC4: true}
 
-// bare tells whether a JPEG has no segment beside those of the picture, and
-// nothing after its end: no place, no camera, no comment.
+// bare reports whether a JPEG has only the segments of its picture, and nothing
+// after its end: no location, camera or comment.
 func bare(raw []byte) bool {
 	if len(raw) < 4 || raw[0] != 0xFF || raw[1] != startOfImage {
 		return false

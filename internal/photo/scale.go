@@ -11,8 +11,8 @@ import (
 )
 
 // strip is the number of rows or columns that are scaled at a time. The scaler
-// keeps 32 bytes for each dot between its two passes: of a whole photograph
-// that would be hundreds of megabytes.
+// keeps 32 bytes for each dot between its two passes, which for a whole
+// photograph would be hundreds of megabytes.
 const strip = 16
 
 // fitted returns a picture that is at most longest dots wide and high, scaled

@@ -6,9 +6,9 @@ import (
 	"image"
 )
 
-// upright returns a picture turned as the camera was held, 1 to 8 (Exif 2.3,
-// 4.6.4, Orientation: which of the picture's sides its first row and its first
-// column are). It is made small before: a turned picture is a second one.
+// upright returns a picture turned upright from its orientation, 1 to 8: which
+// sides of the scene its first row and first column are (Exif 2.3, 4.6.4). It
+// copies the picture, so the caller scales it down first.
 func upright(picture *image.RGBA, held int) *image.RGBA {
 	if held < 2 || held > 8 {
 		return picture
@@ -40,9 +40,9 @@ func upright(picture *image.RGBA, held int) *image.RGBA {
 	return out
 }
 
-// heldAs is how the camera was held when a JPEG was taken, 1 to 8: the tag
-// Orientation (0x0112) of the first directory, a SHORT (Exif 2.3, 4.6.4). 1
-// where it is not told.
+// heldAs returns the orientation of a JPEG, 1 to 8: the tag Orientation
+// (0x0112) of the first directory, a SHORT (Exif 2.3, 4.6.4). It is 1 if there
+// is none.
 func heldAs(raw []byte) int {
 	held := 1
 	segments(raw, func(marker byte, data []byte) bool {

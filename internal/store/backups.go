@@ -14,7 +14,8 @@ import (
 	"thenar/internal/fault"
 )
 
-// How many backups of days, and before those of weeks, are kept.
+// The numbers of daily backups that are kept: one for each of the last days,
+// then one for each week before those.
 const (
 	keptDays  = 7
 	keptWeeks = 4

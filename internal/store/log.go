@@ -32,6 +32,7 @@ type beside struct {
 // became is what has happened to a file beside the database.
 type became int
 
+// The states of a file beside the database.
 const (
 	stayed became = iota
 	gone

@@ -75,8 +75,8 @@ func readMitts(ctx context.Context, tx *txn) ([]Mitt, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (Mitt, error) { return scanMitt(rows) }, mitts+` ORDER BY changed DESC, m.id DESC`)
 }
 
-// readMitt reads a mitt as it stands now, without Marks, CanUndo and CanRedo,
-// which take its strokes to know; fault.NotFound where there is none.
+// readMitt returns a mitt as it is now, without Marks, CanUndo and CanRedo,
+// which need all strokes; fault.NotFound if there is none.
 func readMitt(ctx context.Context, tx *txn, id int64) (Mitt, error) {
 	m, err := scanMitt(tx.QueryRowContext(ctx, mitts+` WHERE m.id = ?`, id))
 	if errors.Is(err, sql.ErrNoRows) {

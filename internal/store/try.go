@@ -85,8 +85,8 @@ func scanTry(row interface{ Scan(...any) error }) (t Try, err error) {
 	return t, err
 }
 
-// readTries reads the tries of a mitt from the first on; of all mitts where mitt
-// is 0.
+// readTries returns the tries of a mitt, or of all mitts if mitt is 0, the
+// oldest first.
 func readTries(ctx context.Context, tx *txn, mitt int64) ([]Try, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (Try, error) { return scanTry(rows) },
 		tries+` WHERE ?1 = 0 OR t.mitt = ?1 ORDER BY t.id`, mitt)

@@ -6,14 +6,14 @@ import (
 	"strings"
 )
 
-// swatchAt is the path of a swatch.
+// swatchAt matches the path of a swatch.
 var swatchAt = regexp.MustCompile(`^gauge\.swatches\[(\d+)\]`)
 
-// fieldAt is the path of a measurement.
+// fieldAt matches the path of a measurement.
 var fieldAt = regexp.MustCompile(`^[a-z]+\.([a-z_]+)$`)
 
-// Caution is a caution of a plan with the name of its field, which may stand
-// before it as a path, in words: "wrist circumference: …", "swatch 2: …".
+// Caution replaces the path that a caution may begin with by the name of its
+// field: "wrist circumference: …", "swatch 2: …".
 func Caution(message string) string {
 	path, rest, found := strings.Cut(message, ": ")
 	if !found {

@@ -8,9 +8,9 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Coloured is a round in words, as Round, with the yarn in which each run is
-// worked: "K3 rust, (k1 cream, k2 rust) 4 times (15)". yarns has the name of
-// one for every operation; a round that is all in one yarn says it once.
+// Coloured returns a round in words, as Round does, with the yarn of each run:
+// "K3 rust, (k1 cream, k2 rust) 4 times (15)". yarns has the name of one for
+// every operation; a round in one yarn names it once.
 func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 	used := inYarns(r.Ops, yarns)
 	if len(used) == 0 {
@@ -30,7 +30,7 @@ func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 	return fmt.Sprintf("%s | %s %s.", capital(lead), hand, counted(part, r))
 }
 
-// inYarns are the yarns in which some operations are worked.
+// inYarns returns the yarns that operations are worked in.
 func inYarns(ops []stitch.Op, yarns []string) []string {
 	var used []string
 	for i, op := range ops {
@@ -46,7 +46,7 @@ func inYarn(op stitch.Op) bool {
 	return op != stitch.NoStitch && op != stitch.Marker && op != stitch.Hold
 }
 
-// colouredRuns counts equal operations in one yarn that follow each other.
+// colouredRuns returns the runs of equal operations in one yarn, in words.
 func colouredRuns(r stitch.Round, yarns []string) []string {
 	var tokens []string
 	ops := r.Ops
@@ -73,7 +73,7 @@ func colouredRuns(r stitch.Round, yarns []string) []string {
 	return tokens
 }
 
-// small begins a sentence within another.
+// small returns a sentence with a small first letter, to follow a colon.
 func small(sentence string) string {
 	return strings.ToLower(sentence[:1]) + sentence[1:]
 }

@@ -7,8 +7,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Step is one line of the instructions: what is done in rounds From … To of
-// its section (0: no round of its own).
+// Step is one line of the instructions, for rounds From to To of its section
+// (0: for none).
 type Step struct {
 	From, To int
 	Text     string
@@ -32,10 +32,9 @@ type Passage struct {
 	Steps []Step
 }
 
-// Instructions puts the rounds of a mitt into words, section by section.
-// What was painted in the chart is in the rounds, so it is in the words. The
-// mitt is given as it is knitted: mirrored already, and its operations named
-// already for who knits from left to right.
+// Instructions returns the rounds of a mitt in words, section by section,
+// including painted stitches. m must be as it is knitted: mirrored for a left
+// hand, and with operations named for a knitter from left to right.
 func Instructions(m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
 	for i := range m.Sections {
@@ -52,9 +51,8 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 	return passages
 }
 
-// Select is the instructions for rounds from … to of one section, which stand
-// by themselves: what is said before and after the rounds is left out. It is
-// empty where there are no such rounds.
+// Select returns the instructions for rounds from to to of one section, without
+// those before and after its rounds. It is empty if there are no such rounds.
 func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
 	for _, p := range passages {
 		if p.Part != part {
@@ -74,7 +72,7 @@ func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
 	return nil
 }
 
-// before is what is said before round 1 of a section.
+// before returns the steps before round 1 of a section.
 func before(s *stitch.Section, by Hands) []Step {
 	var steps []Step
 	say := func(text string) { steps = append(steps, Step{Text: text}) }
@@ -99,8 +97,8 @@ func before(s *stitch.Section, by Hands) []Step {
 	return steps
 }
 
-// taken is what a section takes up: "9 held stitches", "6 stitches held for the
-// index".
+// taken returns the stitches that a section takes up: "9 held stitches", "6
+// stitches held for the index".
 func taken(s *stitch.Section) string {
 	n, whose := s.Rounds[0].In(), ""
 	for i, set := range s.From {
@@ -115,14 +113,14 @@ func taken(s *stitch.Section) string {
 	return Plural(n, "stitch") + " held" + whose
 }
 
-// Hands say for which hand a mitt is, and how its knitter works.
+// Hands says which hand a mitt is for, and how it is knitted.
 type Hands struct {
-	Left     bool // the mitt is for the left hand
-	FromLeft bool // it is knitted from left to right
-	Alike    bool // the other hand is worked alike, round for round
+	Left     bool // whether the mitt is for the left hand
+	FromLeft bool // whether it is knitted from left to right
+	Alike    bool // whether the other hand has the same rounds
 }
 
-// pair tells how the other hand is worked.
+// pair returns how the other hand is worked.
 func (h Hands) pair() string {
 	if h.Alike {
 		return "Both hands are alike: make two."
@@ -130,7 +128,7 @@ func (h Hands) pair() string {
 	return "The other hand differs, and has words of its own."
 }
 
-// round tells where the round begins and where it goes on.
+// round returns where the round begins and how it goes on.
 func (h Hands) round() string {
 	hand, first, then := "right", "palm", "back"
 	if h.Left {
@@ -149,7 +147,7 @@ func shift(n int) string {
 	return fmt.Sprintf("Knit %d more: the round now begins at the side line, in the middle of the bridge.", n)
 }
 
-// after is the finish of a section.
+// after returns the steps that finish a section.
 func after(s *stitch.Section) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
@@ -171,7 +169,7 @@ func all(n int) string {
 	return fmt.Sprintf("all %d stitches", n)
 }
 
-// rounds groups rounds that read alike.
+// rounds returns the steps of a section, with rounds that read alike as one.
 func rounds(s stitch.Section) []Step {
 	var steps []Step
 	last := ""
@@ -187,7 +185,7 @@ func rounds(s stitch.Section) []Step {
 	return steps
 }
 
-// Round is one round in words, with its count where it changes.
+// Round returns one round in words, with its count where that changes.
 func Round(part stitch.Part, r stitch.Round) string {
 	if plain(r.Ops) {
 		return fmt.Sprintf("Knit %s.", counted(part, r))
@@ -199,8 +197,8 @@ func Round(part stitch.Part, r stitch.Round) string {
 	return fmt.Sprintf("%s %s.", capital(phrase(r)), counted(part, r))
 }
 
-// counted is what is on the needles after a round: "(40)", or, where its block
-// is counted by itself, "(40, of which 7 in the gusset)".
+// counted returns the count after a round: "(40)", or "(40, of which 7 in the
+// gusset)" for a part whose block is counted by itself.
 func counted(part stitch.Part, r stitch.Round) string {
 	if part.Marked() && (plain(r.Ops) || r.Lead > 0 && r.Lead < len(r.Ops)) {
 		return fmt.Sprintf("(%d, of which %d in the %s)", r.Out(), r.LeadOut(), part.Words())

@@ -8,17 +8,17 @@ import (
 	"thenar/internal/units"
 )
 
-// Length is how long a section is knitted: in rounds, in mm by the gauge, and
-// by the hand, which is surer than either.
+// Length is the length of a section: in rounds, in mm by the gauge, and by
+// where it ends on the hand, which is more reliable than either.
 type Length struct {
 	Part   stitch.Part
 	Rounds int
 	MM     float64
-	Until  string // what it then reaches on the hand
+	Until  string // where it ends on the hand
 }
 
-// Words is "19 rounds, about 6 cm / 2⅜ in; stop when it reaches where the
-// thumb parts".
+// Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
+// reaches where the thumb parts".
 func (l Length) Words() string {
 	text := Plural(l.Rounds, "round") + ", about " + Both(l.MM)
 	if l.Until != "" {
@@ -27,13 +27,13 @@ func (l Length) Words() string {
 	return text
 }
 
-// Both is a length in mm in centimetres and inches: "6 cm / 2⅜ in".
+// Both returns a length in mm in centimetres and inches: "6 cm / 2⅜ in".
 func Both(mm float64) string {
 	l := units.FromMM(mm)
 	return l.With(units.CM) + " / " + l.With(units.IN)
 }
 
-// Lengths lists the sections of a mitt, in the order knitted.
+// Lengths returns the lengths of a mitt's sections, in the order knitted.
 func Lengths(p *mitt.Plan, m stitch.Mitt) []Length {
 	list := make([]Length, 0, len(m.Sections))
 	for i := range m.Sections {
@@ -44,7 +44,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt) []Length {
 	return list
 }
 
-// until is where on the hand a section ends.
+// until returns where on the hand a section ends.
 func until(s *stitch.Section) string {
 	switch about := s.About; {
 	case about.Until == "":

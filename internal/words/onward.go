@@ -8,9 +8,9 @@ import (
 	"thenar/internal/mitt"
 )
 
-// Onward tells in one line how the rest of a mitt differs from how it was
-// planned, from round after of the gusset on; where the gusset is knitted,
-// after is its last.
+// Onward returns in one line how the rest of a mitt, past round after of the
+// gusset, differs from the earlier plan. If the gusset is knitted, after is its
+// last round.
 //
 //	Instead of every 3rd round: every 2nd round twice, then every 3rd.
 //	7 increase rounds instead of 6.
@@ -39,7 +39,7 @@ func Onward(was, is *mitt.Plan, after int) string {
 	return sentence(here) + " Further: " + strings.Join(further, "; ") + "."
 }
 
-// differing tells the numbers that changed.
+// differing returns the numbers that changed, in words.
 func differing(list []onwardNumber) []string {
 	var parts []string
 	for _, n := range list {
@@ -50,8 +50,8 @@ func differing(list []onwardNumber) []string {
 	return parts
 }
 
-// onwardRhythm is how the increases go on from a round: the intervals from the
-// last one that is made, the last of them without its number of times.
+// onwardRhythm returns the intervals of the increases after a round, starting
+// at the last increase made. The last interval has no number of times.
 func onwardRhythm(rounds []int, after int) string {
 	first := 0
 	for first < len(rounds) && rounds[first] <= after {
@@ -80,7 +80,7 @@ func onwardRhythm(rounds []int, after int) string {
 	return lead + strings.Join(parts, ", then ")
 }
 
-// onwardNumber is a number of both plans.
+// onwardNumber is a number in both plans.
 type onwardNumber struct {
 	was, is    int
 	noun, rest string // "round", " of ribbing"
@@ -124,7 +124,7 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	return list
 }
 
-// Ranges lists rounds that follow each other as ranges: "rounds 10–14, 17".
+// Ranges returns rounds with consecutive ones as ranges: "rounds 10–14, 17".
 func Ranges(rounds []int) string {
 	var parts []string
 	for i := 0; i < len(rounds); {

@@ -9,11 +9,11 @@ import (
 	"thenar/internal/stitch"
 )
 
-// longestGroup is the most words of a round that are read as one repeat.
+// longestGroup is the largest number of words in one repeat.
 const longestGroup = 6
 
-// phrase puts the operations of one round into words: runs are counted
-// ("k5"), what comes again at once stands in brackets ("(k6, M1) 4 times").
+// phrase returns the operations of one round in words: runs are counted ("k5"),
+// and repeats are in brackets ("(k6, M1) 4 times").
 func phrase(r stitch.Round) string { return joinRepeats(runs(r)) }
 
 func joinRepeats(tokens []string) string {
@@ -32,9 +32,9 @@ func joinRepeats(tokens []string) string {
 	return strings.Join(parts, ", ")
 }
 
-// repeat finds the group at the head of tokens that covers the most by
-// standing again and again; the shorter group at equal cover. A single word
-// is no group: runs have been counted already.
+// repeat returns the group of tokens at the head whose repeats cover the most
+// tokens, the shortest of equals. A group has at least two words, since runs
+// have been counted already.
 func repeat(tokens []string) (size, repeats int) {
 	best := 0
 	for n := 2; n <= longestGroup && 2*n <= len(tokens); n++ {
@@ -58,7 +58,7 @@ func same(a, b []string) bool {
 	return true
 }
 
-// runs counts equal operations that follow each other.
+// runs returns the runs of equal operations, in words.
 func runs(r stitch.Round) []string {
 	var tokens []string
 	for i := 0; i < len(r.Ops); {
@@ -74,12 +74,12 @@ func runs(r stitch.Round) []string {
 	return tokens
 }
 
-// alike reports whether two operations of a round are the same, stitches that
-// are kept aside under the same name among them.
+// alike reports whether two operations of a round are the same, including the
+// name under which they keep stitches aside.
 func alike(r stitch.Round, i, j int) bool { return r.Ops[i] == r.Ops[j] && r.SetAt(i) == r.SetAt(j) }
 
-// run is n of one operation in the trade's short form; set is under what name
-// stitches are kept aside.
+// run returns n of one operation in the trade's short form; set names the
+// stitches kept aside.
 func run(op stitch.Op, n int, set stitch.Set) string {
 	switch op {
 	case stitch.NoStitch, stitch.Marker:
@@ -105,7 +105,7 @@ func run(op stitch.Op, n int, set stitch.Set) string {
 	return fmt.Sprintf("(%s) %s", op.Abbr(), Times(n))
 }
 
-// Times is "once", "twice", "3 times".
+// Times returns "once", "twice", "3 times".
 func Times(n int) string {
 	switch n {
 	case 1:
@@ -116,7 +116,7 @@ func Times(n int) string {
 	return fmt.Sprintf("%d times", n)
 }
 
-// Ordinal is 1st, 2nd, 3rd, 4th, 11th, 21st.
+// Ordinal returns 1st, 2nd, 3rd, 4th, 11th, 21st.
 func Ordinal(n int) string {
 	suffix := "th"
 	if n%100 < 11 || n%100 > 13 {
@@ -132,8 +132,8 @@ func Ordinal(n int) string {
 	return fmt.Sprintf("%d%s", n, suffix)
 }
 
-// Plural is "1 stitch", "2 stitches": the noun's plural adds es after a
-// hissing sound, else s.
+// Plural returns "1 stitch", "2 stitches". The plural adds es after a hissing
+// sound, else s.
 func Plural(n int, noun string) string {
 	if n == 1 || n == -1 {
 		return fmt.Sprintf("%d %s", n, noun)
@@ -144,7 +144,7 @@ func Plural(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// List is "1, 4 and 7" as a list without the and: "1, 4, 7".
+// List joins numbers as in "1, 4, 7".
 func List(numbers []int) string {
 	return strings.Trim(strings.ReplaceAll(fmt.Sprint(numbers), " ", ", "), "[]")
 }

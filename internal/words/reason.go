@@ -9,13 +9,13 @@ import (
 	"thenar/internal/units"
 )
 
-// Reason says in a sentence where a number of the plan comes from. Key is
-// stable, so that a page can put it beside its number.
+// Reason is a sentence on where a number of the plan comes from. Key is stable,
+// so that a page can place it beside its number.
 type Reason struct {
 	Key   string // as in a plan's JSON: "cuff.cast_on"
 	Part  stitch.Part
-	Round int    // the round of the part at which the number happens
-	Name  string // what the number is called
+	Round int    // the round of the part at which the number matters
+	Name  string // of the number
 	Value string
 	Why   string
 
@@ -24,8 +24,8 @@ type Reason struct {
 	Fixed  bool
 }
 
-// Reasons explains every number of the plan in the order in which it is
-// knitted, with its residual in the unit and the two neighbouring choices.
+// Reasons returns a reason for every number of the plan, in the order knitted,
+// with its residual in the unit and the two neighbouring choices.
 func Reasons(p *mitt.Plan, u units.Unit) []Reason {
 	r := reasons{p: p, u: u}
 	r.cuff()
@@ -47,7 +47,7 @@ type reasons struct {
 	list []Reason
 }
 
-// add tells of a count.
+// add adds the reason of a count.
 func (r *reasons) add(n mitt.Number, why string) {
 	count := r.p.Count(n)
 	value := fmt.Sprint(count)
@@ -60,8 +60,9 @@ func (r *reasons) add(n mitt.Number, why string) {
 	r.put(n, value, why)
 }
 
-// put tells of a number with its value in words. Without a gusset what stands
-// there stands with the hand, and the hand begins above the cuff.
+// put adds the reason of a number that is given in words. In a mitt without a
+// thumb, the numbers of the gusset belong to the hand, which begins above the
+// cuff.
 func (r *reasons) put(n mitt.Number, value, why string) {
 	part, said := n.Part(), n.Said()
 	if !r.p.Thumbed() {
@@ -75,7 +76,7 @@ func (r *reasons) put(n mitt.Number, value, why string) {
 	r.list = append(r.list, Reason{n.Reason(), part, 1, said, value, why, n, r.p.Number(n), r.p.Pins.Fixed(n)})
 }
 
-// within says how wide so many stitches are, with the interval of the gauge.
+// within returns the width of some stitches, with the interval of the gauge.
 func (r *reasons) within(stitches int) string {
 	mm := float64(stitches) / r.p.Gauge.Stitches
 	half := r.p.Gauge.StitchDoubt.Half()
@@ -85,8 +86,8 @@ func (r *reasons) within(stitches int) string {
 	return r.length(mm) + " ± " + units.FromMM(mm*half).RoundUp(r.u).With(r.u)
 }
 
-// near is the end of a sentence on a count: what was wanted, and what the
-// choices on both sides would have given.
+// near returns the end of a sentence on a count: the exact value, and what the
+// neighbouring choices would give.
 func (r *reasons) near(c mitt.Count, perMM float64) string {
 	text := fmt.Sprintf("%.1f would be exact", c.Exact)
 	switch {
@@ -99,13 +100,13 @@ func (r *reasons) near(c mitt.Count, perMM float64) string {
 		r.off(c, c.N, perMM), c.Below, c.Above, r.off(c, c.Below, perMM), r.off(c, c.Above, perMM))
 }
 
-// off is how far a count lies from its target, as a signed length.
+// off returns the distance of a count from its target, as a signed length.
 func (r *reasons) off(c mitt.Count, n int, perMM float64) string {
 	return Signed((float64(n)-c.Exact)/perMM, r.u)
 }
 
-// Signed is a difference in mm as a length in the unit with its sign; in
-// inches to the hundredth, since an eighth is too coarse for a residual.
+// Signed returns a difference in mm as a signed length in the unit. Inches have
+// two decimals, since an eighth is too coarse for a residual.
 func Signed(mm float64, u units.Unit) string {
 	sign := "+"
 	if mm < 0 {
@@ -114,7 +115,7 @@ func Signed(mm float64, u units.Unit) string {
 	return sign + Size(mm, u)
 }
 
-// Size is a small length in mm in the unit, without a sign.
+// Size returns a small length in mm as a length in the unit, without a sign.
 func Size(mm float64, u units.Unit) string {
 	switch u {
 	case units.IN:
@@ -127,7 +128,7 @@ func Size(mm float64, u units.Unit) string {
 
 func (r *reasons) length(mm float64) string { return units.FromMM(mm).With(r.u) }
 
-// percent is an ease in words: "+5 %", or "no" for none.
+// percent returns an ease in words: "+5 %", or "no" for none.
 func percent(e float64) string {
 	if e > -0.005 && e < 0.005 {
 		return "no"
@@ -159,7 +160,7 @@ func (r *reasons) cuff() {
 		fmt.Sprintf("%s to the %s; %s", r.length(float64(p.Cuff.PlainRounds)/q), to, change))
 }
 
-// body is the hand's count.
+// body adds the reason of the hand's count.
 func (r *reasons) body() {
 	p, g, n := r.p, r.p.Gauge.Stitches, r.p.Body.Stitches
 	r.add(mitt.HandStitches,
@@ -182,7 +183,8 @@ func (r *reasons) gusset() {
 	r.put(mitt.IncreaseRounds, listValue(p.Gusset.IncreaseRounds), "all of them, counted from the gusset’s first round.")
 }
 
-// followWords is what the increases follow, unless they are fixed.
+// followWords returns the line that the increases follow, unless they are
+// fixed.
 func followWords(p *mitt.Plan) string {
 	if p.Gusset.Way.Fixed {
 		return "Their rounds are fixed."
@@ -190,7 +192,7 @@ func followWords(p *mitt.Plan) string {
 	return fmt.Sprintf("They follow %s from %d to %d stitches most closely.", lineWords(p), p.Gusset.Base, p.Gusset.Stitches)
 }
 
-// lineWords is what the increases follow.
+// lineWords returns the name of the line that the increases follow.
 func lineWords(p *mitt.Plan) string {
 	switch {
 	case p.Gusset.Way.Follows != mitt.FollowProfile:
@@ -224,7 +226,7 @@ func (r *reasons) division() {
 			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))
 }
 
-// above is what lies over division or cuff.
+// above adds the reasons of what lies above the division or the cuff.
 func (r *reasons) above() {
 	p, q := r.p, r.p.Gauge.Rounds
 	r.add(mitt.RoundsAboveGusset,

@@ -7,7 +7,7 @@ import (
 	"thenar/internal/units"
 )
 
-// rhythmValue is the intervals of the increase rounds.
+// rhythmValue returns the intervals of the increase rounds.
 func rhythmValue(g *mitt.Gusset) string {
 	if len(g.IncreaseRounds) < 2 {
 		return "one increase round"
@@ -26,7 +26,7 @@ func rhythmValue(g *mitt.Gusset) string {
 	return fmt.Sprintf("%d to %d rounds", low, high)
 }
 
-// listValue is the rounds of the increases.
+// listValue returns the rounds of the increases.
 func listValue(rounds []int) string {
 	if len(rounds) == 1 {
 		return fmt.Sprintf("round %d", rounds[0])
@@ -34,7 +34,7 @@ func listValue(rounds []int) string {
 	return "rounds " + List(rounds)
 }
 
-// firstWhy is why the increases begin in a round.
+// firstWhy returns why the increases begin in a round.
 func firstWhy(p *mitt.Plan, first int) string {
 	switch {
 	case p.Pins.FirstIncrease.On || len(p.Pins.IncreaseRounds) > 0:
@@ -45,7 +45,7 @@ func firstWhy(p *mitt.Plan, first int) string {
 	return fmt.Sprintf("with %s below it the gusset lies nearer to the hand.", Plural(first-1, "plain round"))
 }
 
-// rhythmWhy is how closely the way that was taken follows the hand.
+// rhythmWhy returns how closely the chosen increases follow the hand.
 func rhythmWhy(p *mitt.Plan, u units.Unit) string {
 	way := &p.Gusset.Way
 	changes := "the rhythm changes " + times(way.Changes)

@@ -5,9 +5,10 @@ import (
 	"strings"
 )
 
-// Schedule speaks a schedule three ways at once: the action, the total, the
-// list. From and to are counts before and after, step what one change makes
-// (negative: takes off), rounds the rounds of the changes of total rounds.
+// Schedule returns a schedule three ways at once: the action, the total, the
+// list. from and to are the stitches before and after, step is the number that
+// one change adds (negative: removes), and rounds are the rounds with a change,
+// out of total.
 //
 //	An increase round, then 2 plain rounds; 6 times in all.
 //	6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.
@@ -35,10 +36,10 @@ func roundWord(n int) string {
 	return "Rounds"
 }
 
-// action tells what to do: the plain rounds before, then each rhythm. A change
-// and its plain rounds are told as one step, so many times in all, only where
-// they can be worked to the last plain round and nothing stands before them
-// that might be taken for a part of the step.
+// action returns what to do: the plain rounds before, then each rhythm. A
+// change and its plain rounds are one step, worked so many times in all, only
+// if all fit before the end and no plain rounds come first that could be taken
+// for part of the step.
 func action(rounds []int, what string, total int) string {
 	start := ""
 	if rounds[0] > 1 {
@@ -72,14 +73,14 @@ func article(what string) string {
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-// group is a number of equal intervals that follow each other.
+// group is a number of equal intervals in a row.
 type group struct{ every, times int }
 
 func (g group) words() string {
 	return everyWords(g.every) + " " + Times(g.times)
 }
 
-// everyWords is an interval in words.
+// everyWords returns an interval in words.
 func everyWords(n int) string {
 	if n == 1 {
 		return "every round"
@@ -100,8 +101,8 @@ func intervals(rounds []int) []group {
 	return groups
 }
 
-// Evenly speaks an even distribution: the runs of plain stitches, and what
-// is worked between them ("m1", "kfb", "k2tog").
+// Evenly returns an even distribution in words: the runs of plain stitches, and
+// what is worked between them ("m1", "kfb", "k2tog").
 func Evenly(runs []int, with string, flat bool) string {
 	abbr := map[string]string{"m1": "M1"}[with]
 	if abbr == "" {
