@@ -51,7 +51,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 		c, err := r.Cookie(cookie)
 		strange := false // a token that was never given
 		if err == nil {
-			d, known, err := s.app.Known(r.Context(), c.Value)
+			d, known, err := s.app.FindDevice(r.Context(), c.Value)
 			switch {
 			case err != nil:
 				s.log.Error("can't tell who is let in", "error", err)
@@ -62,7 +62,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 				http.Redirect(w, r, bare(r.URL), http.StatusSeeOther)
 				return
 			case known && !d.Out:
-				if err := s.app.Came(r.Context(), d); err != nil {
+				if err := s.app.NoteUse(r.Context(), d); err != nil {
 					s.log.Error("the day of a device", "error", err)
 				}
 				next.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), deviceKey{}, d.ID)))

@@ -173,7 +173,7 @@ func TestLetOutEndsTheLineOfEvents(t *testing.T) {
 	t.Cleanup(server.Close)
 	token, err := a.store.LetIn(t.Context(), "phone")
 	require.NoError(t, err)
-	d, _, err := a.store.Known(t.Context(), token)
+	d, _, err := a.store.FindDevice(t.Context(), token)
 	require.NoError(t, err)
 	req, err := http.NewRequestWithContext(t.Context(), "GET", server.URL+at+"/chart/events?after=1", nil)
 	require.NoError(t, err)

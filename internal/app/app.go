@@ -38,7 +38,7 @@ func Open(ctx context.Context, path string) (*App, error) {
 func (a *App) Close() error { return a.store.Close() }
 
 // Schema returns the number of the newest schema of a file.
-func Schema() int { return store.Newest() }
+func Schema() int { return store.NewestSchema() }
 
 // New returns an App on an open store, which stays the caller's to close.
 func New(st *store.Store) *App {

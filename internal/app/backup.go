@@ -7,8 +7,8 @@ import (
 	"thenar/internal/store"
 )
 
-// Saved is a backup that lies beside the file.
-type Saved = store.Saved
+// BackupFile is a backup that lies beside the file.
+type BackupFile = store.BackupFile
 
 // BackupDaily makes today's backup unless there is one, takes away those that
 // are no longer kept, and returns its path; "" where there was nothing to do.
@@ -24,14 +24,14 @@ func (a *App) BackupNow(ctx context.Context) (made string, err error) { return a
 func (a *App) Backup(ctx context.Context, path string) error { return a.store.Backup(ctx, path) }
 
 // Backups returns the backups that lie beside the file, the newest first.
-func (a *App) Backups() ([]Saved, error) { return a.store.Backups() }
+func (a *App) Backups() ([]BackupFile, error) { return a.store.Backups() }
 
 // LastBackup returns the newest of a list that was made as a backup, rather
 // than laid aside by a restore.
-func LastBackup(list []Saved) (last Saved, found bool) {
-	i := slices.IndexFunc(list, Saved.Whole)
+func LastBackup(list []BackupFile) (last BackupFile, found bool) {
+	i := slices.IndexFunc(list, BackupFile.IsWhole)
 	if i < 0 {
-		return Saved{}, false
+		return BackupFile{}, false
 	}
 	return list[i], true
 }

@@ -47,10 +47,10 @@ func (a *App) LetIn(ctx context.Context, agent string) (token string, err error)
 	return a.store.LetIn(ctx, deviceName(agent))
 }
 
-// Known returns the device of a token, also one that was let out; known is
+// FindDevice returns the device of a token, also one that was let out; known is
 // false for a token that was never given.
-func (a *App) Known(ctx context.Context, token string) (d Device, known bool, err error) {
-	return a.store.Known(ctx, token)
+func (a *App) FindDevice(ctx context.Context, token string) (d Device, known bool, err error) {
+	return a.store.FindDevice(ctx, token)
 }
 
 // IsIn reports whether a device is still let in.
@@ -58,9 +58,9 @@ func (a *App) IsIn(ctx context.Context, device int64) (bool, error) {
 	return a.store.IsIn(ctx, device)
 }
 
-// Came notes that a device came today. It tries once a day: a file that can't
-// be written does not hold up somebody who only reads.
-func (a *App) Came(ctx context.Context, d Device) error {
+// NoteUse notes that a device came today. It tries once a day: a file that
+// can't be written does not hold up somebody who only reads.
+func (a *App) NoteUse(ctx context.Context, d Device) error {
 	today := a.store.Now().Format(time.DateOnly)
 	if d.Day == today {
 		return nil
@@ -68,7 +68,7 @@ func (a *App) Came(ctx context.Context, d Device) error {
 	if was, _ := a.days.Swap(d.ID, today); was == today {
 		return nil
 	}
-	return a.store.Came(ctx, d.ID)
+	return a.store.NoteUse(ctx, d.ID)
 }
 
 // maxDeviceName is the most letters that the name of a device may have.

@@ -18,7 +18,7 @@ type Status struct {
 	State
 	Unread    error // why the file can't be read
 	Stopped   error // what keeps saves out of it
-	Backups   []Saved
+	Backups   []BackupFile
 	NoBackups error
 	Devices   []Device
 	NoDevices error

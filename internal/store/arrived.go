@@ -44,10 +44,10 @@ type candidate struct {
 	fingerprints []string
 }
 
-// meet returns the candidate that shares the longest history with fingerprints,
-// and the number of revisions that both have. Revisions are only ever added, so
-// two histories of one mitt agree up to the shorter one's end.
-func meet(candidates []candidate, fingerprints []string) (id int64, here int, how How) {
+// match returns the candidate that shares the longest history with
+// fingerprints, and the number of revisions that both have. Revisions are only
+// ever added, so two histories of one mitt agree up to the shorter one's end.
+func match(candidates []candidate, fingerprints []string) (id int64, here int, how How) {
 	how = Fresh
 	for _, c := range candidates {
 		common := min(len(c.fingerprints), len(fingerprints))
@@ -65,10 +65,10 @@ func meet(candidates []candidate, fingerprints []string) (id int64, here int, ho
 	return id, here, how
 }
 
-// arrive returns the row of table that has the history fingerprints, or adds a
-// new row. here is the number of revisions that the row has already.
-func arrive(ctx context.Context, tx *txn, table, created string, fingerprints []string, known func(id int64) ([]string, error)) (a Arrived, here int, err error) {
-	ids, err := numbers(ctx, tx, `SELECT id FROM `+table+` WHERE created = ? ORDER BY id`, created)
+// findOrAdd returns the row of table that has the history fingerprints, or adds
+// a new row. here is the number of revisions that the row has already.
+func findOrAdd(ctx context.Context, tx *txn, table, created string, fingerprints []string, known func(id int64) ([]string, error)) (a Arrived, here int, err error) {
+	ids, err := queryIDs(ctx, tx, `SELECT id FROM `+table+` WHERE created = ? ORDER BY id`, created)
 	if err != nil {
 		return a, 0, err
 	}
@@ -80,7 +80,7 @@ func arrive(ctx context.Context, tx *txn, table, created string, fingerprints []
 		}
 		list = append(list, c)
 	}
-	a.ID, here, a.How = meet(list, fingerprints)
+	a.ID, here, a.How = match(list, fingerprints)
 	a.Added = len(fingerprints) - here
 	if a.ID > 0 {
 		return a, here, nil

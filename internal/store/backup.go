@@ -29,7 +29,7 @@ func (s *Store) Backup(ctx context.Context, path string) (err error) {
 	if _, err := os.Lstat(full); err == nil {
 		return fault.New(fault.Invalid, "FILE: %s is there already; name a new file", path)
 	}
-	if err := s.inPlace(ctx); err != nil {
+	if err := s.checkFiles(ctx); err != nil {
 		return err
 	}
 	return copyTo(ctx, s.path, full)
@@ -56,10 +56,10 @@ func copyTo(ctx context.Context, from, to string) (err error) {
 	if err := vacuum(ctx, from, part); err != nil {
 		return cantWrite(to, err)
 	}
-	if err := look(ctx, part); err != nil {
+	if err := verify(ctx, part); err != nil {
 		return err
 	}
-	if err := settle(part, to); err != nil {
+	if err := publish(part, to); err != nil {
 		return cantWrite(to, err)
 	}
 	return nil
@@ -100,8 +100,8 @@ func vacuumOnce(ctx context.Context, from, to string) (err error) {
 	return err
 }
 
-// look checks that the file at path is a whole database of this program.
-func look(ctx context.Context, path string) (err error) {
+// verify checks that the file at path is a whole database of this program.
+func verify(ctx context.Context, path string) (err error) {
 	if err := inspect(ctx, path); err != nil {
 		return err
 	}
@@ -113,8 +113,8 @@ func look(ctx context.Context, path string) (err error) {
 	return check(ctx, db, path)
 }
 
-// settle flushes the finished file part to the disk and renames it to to.
-func settle(part, to string) error {
+// publish flushes the finished file part to the disk and renames it to to.
+func publish(part, to string) error {
 	if err := flush(part); err != nil {
 		return err
 	}
@@ -150,8 +150,9 @@ func backupDir(path string) string {
 	return path[:len(path)-len(ending)] + "-backups"
 }
 
-// saveBefore backs up a file that is about to be migrated to schema newest.
-func (s *Store) saveBefore(ctx context.Context, newest int) error {
+// backupBeforeMigrating backs up a file that is about to be migrated to schema
+// newest.
+func (s *Store) backupBeforeMigrating(ctx context.Context, newest int) error {
 	var version int
 	if err := s.writer.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
 		return err
@@ -159,7 +160,7 @@ func (s *Store) saveBefore(ctx context.Context, newest int) error {
 	if version == 0 || version >= newest {
 		return nil // an empty file, or no migration to run
 	}
-	to, err := place(s.path, fmt.Sprintf("schema-%d", version), s.Now())
+	to, err := backupPath(s.path, fmt.Sprintf("schema-%d", version), s.Now())
 	if err == nil {
 		err = copyTo(ctx, s.path, to)
 	}

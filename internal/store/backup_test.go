@@ -86,7 +86,7 @@ func TestBackupNeedsANewFile(t *testing.T) {
 func TestDailyBackups(t *testing.T) {
 	s := fresh(t)
 	mittIn(t, s)
-	stale, err := place(s.path, "daily", time.Now())
+	stale, err := backupPath(s.path, "daily", time.Now())
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(stale+unfinished+"1", []byte("half"), 0o600))
 	require.NoError(t, os.Chtimes(stale+unfinished+"1", time.Time{}, time.Date(2025, 3, 1, 0, 0, 0, 0, time.UTC)))
@@ -137,7 +137,7 @@ func TestBackupsAreKnownByName(t *testing.T) {
 		"daily-2025-03-03.db": "daily", "schema-4-2025-03-03T101112.000Z.db": "schema-4", "replaced-2025-03-03T101112.123Z.db": "replaced",
 		"mine.db": "", "daily-2025-13-03.db": "", "daily.db": "", "-2025-03-03.db": "", "daily-2025-03-03.db.part": "", "notes.txt": "",
 	} {
-		saved, ok := savedAs(name)
+		saved, ok := parseBackupName(name)
 		assert.Equal(t, want != "", ok, name)
 		assert.Equal(t, want, saved.Why, name)
 	}

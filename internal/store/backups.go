@@ -30,20 +30,20 @@ const (
 	instantFormat = "2006-01-02T150405.000Z"
 )
 
-// Saved is an automatic backup.
-type Saved struct {
+// BackupFile is an automatic backup.
+type BackupFile struct {
 	Path string
 	Why  string // daily, asked, schema-4 (before migrating from 4), replaced or damaged (by a restore)
 	At   time.Time
 	Size int64 // bytes
 }
 
-// place returns the path of a new backup of the database at path, and makes its
-// directory if it is missing.
-func place(path, why string, now time.Time) (string, error) {
+// backupPath returns the path of a new backup of the database at path, and
+// makes its directory if it is missing.
+func backupPath(path, why string, now time.Time) (string, error) {
 	dir := backupDir(path)
 	if err := os.MkdirAll(dir, 0o700); err != nil {
-		return "", noFolder(dir, err)
+		return "", folderFault(dir, err)
 	}
 	at := now.UTC().Format(instantFormat)
 	if why == daily {
@@ -53,18 +53,18 @@ func place(path, why string, now time.Time) (string, error) {
 }
 
 // backups returns the backups of the database at path, the newest first.
-func backups(path string) ([]Saved, error) {
+func backups(path string) ([]BackupFile, error) {
 	dir := backupDir(path)
 	entries, err := os.ReadDir(dir)
 	if _, there := os.Lstat(dir); errors.Is(err, fs.ErrNotExist) && there != nil {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, noFolder(dir, err)
+		return nil, folderFault(dir, err)
 	}
-	var list []Saved
+	var list []BackupFile
 	for _, e := range entries {
-		saved, ok := savedAs(e.Name())
+		saved, ok := parseBackupName(e.Name())
 		info, err := e.Info()
 		if !ok || err != nil || !info.Mode().IsRegular() {
 			continue // not a backup, or removed just now
@@ -75,7 +75,7 @@ func backups(path string) ([]Saved, error) {
 		}
 		list = append(list, saved)
 	}
-	slices.SortFunc(list, func(a, b Saved) int { return b.At.Compare(a.At) })
+	slices.SortFunc(list, func(a, b BackupFile) int { return b.At.Compare(a.At) })
 	return list, nil
 }
 
@@ -83,13 +83,13 @@ func backups(path string) ([]Saved, error) {
 func (s *Store) copyIntoFolder(ctx context.Context, to string) error {
 	err := copyTo(ctx, s.path, to)
 	if fault.KindOf(err) == fault.Invalid { // its message asks for another file name, which nobody chose here
-		return noFolder(filepath.Dir(to), errors.Unwrap(err))
+		return folderFault(filepath.Dir(to), errors.Unwrap(err))
 	}
 	return err
 }
 
-// noFolder returns the fault that says why no backup can be kept in dir.
-func noFolder(dir string, err error) error {
+// folderFault returns the fault that says why no backup can be kept in dir.
+func folderFault(dir string, err error) error {
 	why := "it can't be used"
 	info, stat := os.Stat(dir)
 	linked, lstat := os.Lstat(dir)
@@ -107,11 +107,11 @@ func noFolder(dir string, err error) error {
 	return fault.New(fault.Unavailable, "No backup can be kept in %s: %s. Make it a folder with space that its owner may write.", dir, why).Because(err)
 }
 
-// savedAs parses the name of a backup.
-func savedAs(name string) (Saved, bool) {
+// parseBackupName parses the name of a backup.
+func parseBackupName(name string) (BackupFile, bool) {
 	stem, ok := strings.CutSuffix(name, ".db")
 	if !ok {
-		return Saved{}, false
+		return BackupFile{}, false
 	}
 	for _, format := range []string{instantFormat, dayFormat} {
 		cut := len(stem) - len(format)
@@ -119,15 +119,15 @@ func savedAs(name string) (Saved, bool) {
 			continue
 		}
 		if at, err := time.Parse(format, stem[cut:]); err == nil {
-			return Saved{Why: stem[:cut-1], At: at}, true
+			return BackupFile{Why: stem[:cut-1], At: at}, true
 		}
 	}
-	return Saved{}, false
+	return BackupFile{}, false
 }
 
-// Whole reports whether a backup was made as one. What a restore laid aside may
-// be damaged.
-func (b Saved) Whole() bool { return b.Why != replaced && b.Why != damagedFile }
+// IsWhole reports whether a backup was made as one. What a restore laid aside
+// may be damaged.
+func (b BackupFile) IsWhole() bool { return b.Why != replaced && b.Why != damagedFile }
 
 // The prefixes of the names of files that a restore lays aside.
 const (
@@ -136,7 +136,7 @@ const (
 )
 
 // Backups returns the automatic backups, the newest first.
-func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
+func (s *Store) Backups() ([]BackupFile, error) { return backups(s.path) }
 
 // BackupDaily makes today's backup unless there is one, and removes outdated
 // ones: it keeps the newest of each of the last 7 days and of the 4 weeks
@@ -144,10 +144,10 @@ func (s *Store) Backups() ([]Saved, error) { return backups(s.path) }
 // backup, or "" if there was nothing to do.
 func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupDaily")
-	if err := s.inPlace(ctx); err != nil {
+	if err := s.checkFiles(ctx); err != nil {
 		return "", err
 	}
-	to, err := place(s.path, daily, s.Now())
+	to, err := backupPath(s.path, daily, s.Now())
 	if err != nil {
 		return "", err
 	}
@@ -160,12 +160,12 @@ func (s *Store) BackupDaily(ctx context.Context) (made string, err error) {
 	if err := s.copyIntoFolder(ctx, to); err != nil {
 		return "", err
 	}
-	return to, s.thinOut()
+	return to, s.removeOutdated()
 }
 
-// thinOut removes outdated daily backups, and unfinished copies older than a
-// day. Other backups stay until a person removes them.
-func (s *Store) thinOut() error {
+// removeOutdated removes outdated daily backups, and unfinished copies older
+// than a day. Other backups stay until a person removes them.
+func (s *Store) removeOutdated() error {
 	entries, err := os.ReadDir(backupDir(s.path))
 	if err != nil {
 		return err
@@ -176,7 +176,7 @@ func (s *Store) thinOut() error {
 		if err != nil {
 			continue // removed just now
 		}
-		if saved, ok := savedAs(e.Name()); ok && saved.Why == daily {
+		if saved, ok := parseBackupName(e.Name()); ok && saved.Why == daily {
 			days = append(days, e.Name())
 		} else if leftover.MatchString(e.Name()) && s.Now().Sub(info.ModTime()) > 24*time.Hour {
 			gone = append(gone, e.Name())
@@ -197,7 +197,7 @@ func outdated(names []string) (old []string) {
 		if i < keptDays {
 			continue
 		}
-		saved, ok := savedAs(name)
+		saved, ok := parseBackupName(name)
 		if !ok {
 			continue
 		}

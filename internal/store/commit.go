@@ -54,7 +54,7 @@ func (s *Store) commit(ctx context.Context, tx *txn, id int64, c Change) (Commit
 	}
 	done := Committed{Revision: at.head, Decided: at.decided}
 	if len(c.Strokes) > 0 {
-		applied, known, err := s.known(ctx, tx, id, c.Strokes[0], at)
+		applied, known, err := s.checkRequest(ctx, tx, id, c.Strokes[0], at)
 		if known || err != nil {
 			done.Applied, done.Again = []Applied{applied}, true
 			return done, err

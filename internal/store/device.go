@@ -74,10 +74,10 @@ func (s *Store) putDevice(ctx context.Context, tx *txn, d Device) error {
 	return err
 }
 
-// Known returns the device of a token; known is false if the token was never
-// given out. A device that was let out is still found, with Out set.
-func (s *Store) Known(ctx context.Context, token string) (d Device, known bool, err error) {
-	defer fault.Wrap(&err, "store.Known")
+// FindDevice returns the device of a token; known is false if the token was
+// never given out. A device that was let out is still found, with Out set.
+func (s *Store) FindDevice(ctx context.Context, token string) (d Device, known bool, err error) {
+	defer fault.Wrap(&err, "store.FindDevice")
 	handle, secret, _ := strings.Cut(token, ".")
 	hash := sha256.Sum256([]byte(secret))
 	err = s.read(ctx, func(tx *txn) (err error) {
@@ -126,9 +126,9 @@ func devicesIn(ctx context.Context, tx *txn) (list []Device, err error) {
 	return list, rows.Err()
 }
 
-// Came notes that a device was used today, once a day.
-func (s *Store) Came(ctx context.Context, id int64) (err error) {
-	defer fault.Wrap(&err, "store.Came(%d)", id)
+// NoteUse notes that a device was used today, once a day.
+func (s *Store) NoteUse(ctx context.Context, id int64) (err error) {
+	defer fault.Wrap(&err, "store.NoteUse(%d)", id)
 	day := s.Now().Format(time.DateOnly)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
 		_, err := tx.ExecContext(ctx, `INSERT INTO device_day (device, day) SELECT id, ?2 FROM device WHERE id = ?1
@@ -141,7 +141,7 @@ func (s *Store) Came(ctx context.Context, id int64) (err error) {
 func (s *Store) NameDevice(ctx context.Context, id int64, name string) (err error) {
 	defer fault.Wrap(&err, "store.NameDevice(%d)", id)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
-		return one(tx.ExecContext(ctx, `INSERT INTO device_name (device, at, name) SELECT id, ?2, ?3 FROM device WHERE id = ?1
+		return requireOne(tx.ExecContext(ctx, `INSERT INTO device_name (device, at, name) SELECT id, ?2, ?3 FROM device WHERE id = ?1
 			AND id NOT IN (SELECT device FROM device_out)`, id, s.stamp(), name))
 	})
 }
@@ -151,13 +151,13 @@ func (s *Store) NameDevice(ctx context.Context, id int64, name string) (err erro
 func (s *Store) LetOut(ctx context.Context, id int64) (err error) {
 	defer fault.Wrap(&err, "store.LetOut(%d)", id)
 	return s.write(ctx, func(ctx context.Context, tx *txn) error {
-		return one(tx.ExecContext(ctx, `INSERT INTO device_out (device, at) SELECT id, ?2 FROM device WHERE id = ?1
+		return requireOne(tx.ExecContext(ctx, `INSERT INTO device_out (device, at) SELECT id, ?2 FROM device WHERE id = ?1
 			AND id NOT IN (SELECT device FROM device_out)`, id, s.stamp()))
 	})
 }
 
-// one fails with fault.NotFound if a statement changed no device.
-func one(done sql.Result, err error) error {
+// requireOne fails with fault.NotFound if a statement changed no device.
+func requireOne(done sql.Result, err error) error {
 	if err != nil {
 		return err
 	}

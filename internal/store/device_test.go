@@ -22,10 +22,10 @@ func letIn(t *testing.T, s *Store, name string) (token string, d Device) {
 	return token, isIn(t, s, token, true)
 }
 
-// isIn looks whether the device of a token is let in.
+// isIn reports whether the device of a token is let in.
 func isIn(t *testing.T, s *Store, token string, want bool) Device {
 	t.Helper()
-	d, known, err := s.Known(t.Context(), token)
+	d, known, err := s.FindDevice(t.Context(), token)
 	require.NoError(t, err)
 	assert.Equal(t, want, known && !d.Out, "%s is let in", d.Name)
 	in, err := s.IsIn(t.Context(), d.ID)
@@ -46,7 +46,7 @@ func TestDevices(t *testing.T) {
 	assert.GreaterOrEqual(t, len(secret), 26, "26 letters of base 32 are 130 bits")
 	_, other, _ := strings.Cut(tablet, ".")
 	for _, wrong := range []string{"", ".", handle, handle + ".", handle + "." + other, "." + secret, phone + "A", strings.ToLower(phone)} {
-		_, known, err := s.Known(t.Context(), wrong)
+		_, known, err := s.FindDevice(t.Context(), wrong)
 		require.NoError(t, err)
 		assert.False(t, known, wrong)
 	}
@@ -58,10 +58,10 @@ func TestDevices(t *testing.T) {
 	assert.NotContains(t, string(append(raw, wal...)), secret)
 
 	for range 2 {
-		require.NoError(t, s.Came(t.Context(), p.ID))
+		require.NoError(t, s.NoteUse(t.Context(), p.ID))
 	}
 	s.Now = func() time.Time { return time.Date(2025, 3, 11, 23, 0, 0, 0, time.Local) }
-	require.NoError(t, s.Came(t.Context(), p.ID))
+	require.NoError(t, s.NoteUse(t.Context(), p.ID))
 	assert.Equal(t, 2, rows(t, s, `SELECT 1 FROM device_day WHERE device = ?`, p.ID), "one for each day")
 	require.NoError(t, s.NameDevice(t.Context(), p.ID, "Anne’s phone"))
 	list, err := s.Devices(t.Context())
@@ -125,7 +125,7 @@ func TestRestoreLetsNobodyBackIn(t *testing.T) {
 	}
 
 	// While a backup is prepared somebody is let out: it is prepared again.
-	in, err := s.inNow(t.Context())
+	in, err := s.letInNow(t.Context())
 	require.NoError(t, err)
 	_, err = s.exchange(t.Context(), backup, append(in, l))
 	require.ErrorIs(t, err, errLetOut)

@@ -36,7 +36,7 @@ func (s *Store) ExportAll(ctx context.Context) (f exportfile.File, err error) {
 	defer fault.Wrap(&err, "store.ExportAll")
 	f = s.emptyFile()
 	err = s.read(ctx, func(tx *txn) error {
-		mitts, err := numbers(ctx, tx, `SELECT id FROM mitt ORDER BY id`)
+		mitts, err := queryIDs(ctx, tx, `SELECT id FROM mitt ORDER BY id`)
 		for _, id := range mitts {
 			if err := addMitt(ctx, tx, &f, id); err != nil {
 				return err
@@ -45,7 +45,7 @@ func (s *Store) ExportAll(ctx context.Context) (f exportfile.File, err error) {
 		if err != nil {
 			return err
 		}
-		classes, err := numbers(ctx, tx, `SELECT id FROM class ORDER BY id`)
+		classes, err := queryIDs(ctx, tx, `SELECT id FROM class ORDER BY id`)
 		for _, id := range classes {
 			c, err := packClass(ctx, tx, id)
 			if err != nil {
@@ -65,8 +65,8 @@ func (s *Store) emptyFile() exportfile.File {
 	return exportfile.File{Format: exportfile.Format, Made: s.stamp()}
 }
 
-// numbers returns the first column of all rows of a query.
-func numbers(ctx context.Context, tx *txn, query string, args ...any) ([]int64, error) {
+// queryIDs returns the first column of all rows of a query.
+func queryIDs(ctx context.Context, tx *txn, query string, args ...any) ([]int64, error) {
 	return collect(ctx, tx, func(rows *sql.Rows) (n int64, err error) { return n, rows.Scan(&n) }, query, args...)
 }
 

@@ -95,8 +95,8 @@ func inspect(ctx context.Context, path string) (err error) {
 	if !empty && id != applicationID {
 		return fault.New(fault.Invalid, "db: %s is not a Thenar file: another program keeps its data there; name another file with -db", path).Because(errNotOurs)
 	}
-	if !empty && version > Newest() {
-		return newer(path, version, Newest())
+	if !empty && version > NewestSchema() {
+		return newer(path, version, NewestSchema())
 	}
 	return nil
 }

@@ -62,7 +62,7 @@ func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err e
 	if err != nil {
 		return a, err
 	}
-	a, here, err := arrive(ctx, tx, "mitt", m.Created, fingerprints, func(id int64) ([]string, error) {
+	a, here, err := findOrAdd(ctx, tx, "mitt", m.Created, fingerprints, func(id int64) ([]string, error) {
 		there, err := packMitt(ctx, tx, id)
 		if err != nil {
 			return nil, err
@@ -202,7 +202,7 @@ func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err
 	if err != nil {
 		return a, err
 	}
-	a, here, err := arrive(ctx, tx, "class", c.Created, fingerprints, func(id int64) ([]string, error) {
+	a, here, err := findOrAdd(ctx, tx, "class", c.Created, fingerprints, func(id int64) ([]string, error) {
 		there, err := packClass(ctx, tx, id)
 		if err != nil {
 			return nil, err
@@ -214,7 +214,7 @@ func takeClass(ctx context.Context, tx *txn, c exportfile.Class) (a Arrived, err
 	}
 	mitts := map[int64]int64{}
 	for _, p := range c.Patterns {
-		found, err := numbers(ctx, tx, `SELECT id FROM mitt WHERE created = ? ORDER BY id LIMIT 1`, p.Created)
+		found, err := queryIDs(ctx, tx, `SELECT id FROM mitt WHERE created = ? ORDER BY id LIMIT 1`, p.Created)
 		if err != nil {
 			return a, err
 		}

@@ -36,7 +36,7 @@ func clearLeftovers(path string) {
 		return kind == "restore" && of == base || kind == "part" && oursBegun(full)
 	})
 	clearFolder(backupDir(path), func(of, kind, _ string) bool {
-		_, ok := savedAs(of)
+		_, ok := parseBackupName(of)
 		return ok && kind == "part"
 	})
 }

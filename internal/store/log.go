@@ -23,38 +23,39 @@ const (
 // looksEvery is the interval of checks that the log exists while nobody saves.
 const looksEvery = 10 * time.Second
 
-// beside is a file beside the database, as it was when the database was opened.
-type beside struct {
+// sideFile is a file beside the database, as it was when the database was
+// opened.
+type sideFile struct {
 	path   string
 	opened os.FileInfo
 }
 
-// became is what has happened to a file beside the database.
-type became int
+// fileState is what has happened to a file beside the database.
+type fileState int
 
 // The states of a file beside the database.
 const (
-	stayed became = iota
-	gone
-	another // replaced, or its state can't be read
+	unchanged fileState = iota
+	removed
+	otherFile // replaced, or its state can't be read
 )
 
-func (b beside) now() became {
+func (b sideFile) state() fileState {
 	info, err := os.Stat(b.path)
 	switch {
 	case err == nil && os.SameFile(info, b.opened):
-		return stayed
+		return unchanged
 	case errors.Is(err, fs.ErrNotExist):
-		return gone
+		return removed
 	}
-	return another
+	return otherFile
 }
 
 // logFiles are the log and its map. A log that is removed while in use still
 // takes the writes of the programs that have it open, and is lost when the last
 // of them ends.
 type logFiles struct {
-	log, index beside
+	log, index sideFile
 	looks      *time.Ticker
 	folded     atomic.Bool // whether the contents of a removed log are in the database
 }
@@ -65,7 +66,7 @@ func (s *Store) findLog() (err error) {
 	if err != nil {
 		return err
 	}
-	for end, b := range map[string]*beside{logEnd: &s.log, mapEnd: &s.index} {
+	for end, b := range map[string]*sideFile{logEnd: &s.log, mapEnd: &s.index} {
 		b.path = real + end
 		if b.opened, err = os.Stat(b.path); err != nil {
 			return err
@@ -74,10 +75,10 @@ func (s *Store) findLog() (err error) {
 	return nil
 }
 
-// logThere fails if the log or its map is not the one that was opened.
-func (s *Store) logThere() error {
-	for _, b := range []beside{s.log, s.index} {
-		if b.now() != stayed {
+// checkLog fails if the log or its map is not the one that was opened.
+func (s *Store) checkLog() error {
+	for _, b := range []sideFile{s.log, s.index} {
+		if b.state() != unchanged {
 			return fault.New(fault.Unavailable, "%s was removed or replaced while Thenar used it. Start Thenar again.%s", b.path, safe)
 		}
 	}
@@ -85,28 +86,28 @@ func (s *Store) logThere() error {
 	return nil
 }
 
-// keepLog fails as logThere does, and first saves the contents of a removed log
-// into the database. It must be called outside of a transaction.
-func (s *Store) keepLog(ctx context.Context) (refusal error) {
-	refusal = s.logThere()
+// checkOrSaveLog fails as checkLog does, and first saves the contents of a
+// removed log into the database. It must be called outside of a transaction.
+func (s *Store) checkOrSaveLog(ctx context.Context) (refusal error) {
+	refusal = s.checkLog()
 	if refusal == nil {
 		return nil
 	}
-	if err := s.fold(ctx); err != nil {
+	if err := s.foldLog(ctx); err != nil {
 		return fault.New(fault.Unavailable, "%s was removed while Thenar used it, with the newest saves. Export everything, then start Thenar again. This is not saved yet.", s.log.path).Because(err)
 	}
 	return refusal
 }
 
-// fold writes all of a removed log into the database, through the connection
+// foldLog writes all of a removed log into the database, through the connection
 // that still has it, and empties it, so that no connection reads it any more. A
 // log that exists is left to the next start. So is everything if another
 // program has begun a map of its own: either would overwrite the other's saves.
-func (s *Store) fold(ctx context.Context) error {
-	if s.log.now() == stayed || s.folded.Load() {
+func (s *Store) foldLog(ctx context.Context) error {
+	if s.log.state() == unchanged || s.folded.Load() {
 		return nil
 	}
-	if s.index.now() == another {
+	if s.index.state() == otherFile {
 		return errors.New("another program uses the file with another log")
 	}
 	var busy, frames, moved int
@@ -120,18 +121,18 @@ func (s *Store) fold(ctx context.Context) error {
 	return nil
 }
 
-// after returns the result of a transaction that ended with err. If the log was
-// removed during the commit, the transaction counts as saved only once the log
-// is in the database.
-func (s *Store) after(ctx context.Context, err error) error {
-	if s.log.now() == stayed {
+// finishTransaction returns the result of a transaction that ended with err. If
+// the log was removed during the commit, the transaction counts as saved only
+// once the log is in the database.
+func (s *Store) finishTransaction(ctx context.Context, err error) error {
+	if s.log.state() == unchanged {
 		return err
 	}
-	refusal := s.keepLog(ctx)
+	refusal := s.checkOrSaveLog(ctx)
 	if err == nil && s.folded.Load() {
 		return nil
 	}
-	if err != nil && s.there() != nil {
+	if err != nil && s.checkFile() != nil {
 		return err // the database was moved together with its log
 	}
 	return refusal

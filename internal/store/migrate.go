@@ -13,8 +13,8 @@ import (
 // step is one migration: step n brings schema n-1 to schema n.
 type step struct{ name, script string }
 
-// known reads the migrations that are built into this program.
-var known = sync.OnceValues(func() ([]step, error) { return steps(migrations.FS) })
+// builtIn reads the migrations that are built into this program.
+var builtIn = sync.OnceValues(func() ([]step, error) { return steps(migrations.FS) })
 
 // steps returns all migrations in order; their numbers must have no gap.
 func steps(files fs.FS) ([]step, error) {
@@ -36,9 +36,9 @@ func steps(files fs.FS) ([]step, error) {
 	return all, nil
 }
 
-// Newest returns the number of the newest schema that this program knows.
-func Newest() int {
-	all, err := known()
+// NewestSchema returns the number of the newest schema that this program knows.
+func NewestSchema() int {
+	all, err := builtIn()
 	if err != nil {
 		panic(err) // a broken build: no file can be opened with it
 	}
@@ -46,7 +46,7 @@ func Newest() int {
 }
 
 // Schema returns the number of the open file's schema, which is the newest.
-func (s *Store) Schema() int { return Newest() }
+func (s *Store) Schema() int { return NewestSchema() }
 
 // migrate brings a file to the schema of the last step. All steps run in one
 // transaction that also writes their number, so that they are done wholly or
@@ -62,7 +62,7 @@ func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
 			return newer(path, version, len(steps))
 		}
 		for ; version < len(steps); version++ {
-			if err := climb(ctx, tx, steps[version], version+1); err != nil {
+			if err := runStep(ctx, tx, steps[version], version+1); err != nil {
 				return err
 			}
 		}
@@ -70,8 +70,8 @@ func migrate(ctx context.Context, db *sql.DB, path string, steps []step) error {
 	})
 }
 
-// climb runs one step and records its number.
-func climb(ctx context.Context, tx *txn, s step, number int) error {
+// runStep runs one step and records its number.
+func runStep(ctx context.Context, tx *txn, s step, number int) error {
 	if _, err := tx.ExecContext(ctx, s.script); err != nil {
 		return fmt.Errorf("migration %s: %w", s.name, err)
 	}

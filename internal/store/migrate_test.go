@@ -22,7 +22,7 @@ func sqlFiles(scripts map[string]string) fstest.MapFS {
 func TestMigrationIsWholeOrNothing(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)
-	all, err := known()
+	all, err := builtIn()
 	require.NoError(t, err)
 	next := append(all[:len(all):len(all)],
 		step{"good", `CREATE TABLE good (x) STRICT`},

@@ -21,10 +21,10 @@ func TestOpenMakesFileAndDirectories(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "data", "thenar")
 	path := filepath.Join(dir, "thenar.db")
 	s := openAt(t, path)
-	assert.Equal(t, Newest(), s.Schema())
+	assert.Equal(t, NewestSchema(), s.Schema())
 	var version, id int
 	require.NoError(t, s.writer.QueryRow(`SELECT user_version, application_id FROM pragma_user_version, pragma_application_id`).Scan(&version, &id))
-	assert.Equal(t, Newest(), version)
+	assert.Equal(t, NewestSchema(), version)
 	assert.Equal(t, applicationID, id)
 	mittIn(t, s)
 	for name, want := range map[string]os.FileMode{dir: 0o700, path: 0o600, path + "-wal": 0o600, path + "-shm": 0o600} {
@@ -111,7 +111,7 @@ func TestOpenRefuses(t *testing.T) {
 		"text":                        {content(strings.Repeat("knit 2, purl 2\n", 100)), fault.Invalid, "is not a Thenar file, nor any other database"},
 		"a few letters":               {content("k2p2"), fault.Invalid, "is not a Thenar file, nor any other database"},
 		"cut off after the first 100": {content("SQLite format 3\x00" + strings.Repeat("\x00", 84)), fault.Invalid, "is not a Thenar file"},
-		"newer":                       {newerFile, fault.Newer, "has schema 9001, written by a newer Thenar; this one knows schemas up to " + strconv.Itoa(Newest()) + ". Start the newer program"},
+		"newer":                       {newerFile, fault.Newer, "has schema 9001, written by a newer Thenar; this one knows schemas up to " + strconv.Itoa(NewestSchema()) + ". Start the newer program"},
 		"a directory":                 {func(t *testing.T, path string) { require.NoError(t, os.Mkdir(path, 0o700)) }, fault.Invalid, "can't be used (it is no file)"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -20,7 +20,7 @@ import (
 // brings the file of the one before it here.
 func released(t *testing.T) (paths []string) {
 	t.Helper()
-	for n := 1; n < Newest(); n++ {
+	for n := 1; n < NewestSchema(); n++ {
 		raw, err := os.ReadFile(filepath.Join("testdata", fmt.Sprintf("schema-%d.sqlite", n)))
 		require.NoError(t, err, "every released schema has its file")
 		path := filepath.Join(t.TempDir(), "thenar.db")
@@ -39,7 +39,7 @@ func TestEveryReleasedSchemaIsBroughtOn(t *testing.T) {
 			before, err := os.ReadFile(path)
 			require.NoError(t, err)
 			s := openAt(t, path)
-			assert.Equal(t, 1, rows(t, s, `SELECT 1 FROM pragma_user_version WHERE user_version = ?`, Newest()))
+			assert.Equal(t, 1, rows(t, s, `SELECT 1 FROM pragma_user_version WHERE user_version = ?`, NewestSchema()))
 			list, err := s.List(t.Context())
 			require.NoError(t, err)
 			require.Len(t, list, 3)
@@ -71,7 +71,7 @@ func TestEveryReleasedSchemaIsBroughtOn(t *testing.T) {
 			raw, err := os.ReadFile(kept[0].Path)
 			require.NoError(t, err)
 			require.NoError(t, os.WriteFile(old, raw, 0o600))
-			require.NoError(t, look(t.Context(), old))
+			require.NoError(t, verify(t.Context(), old))
 			assert.Len(t, raw, len(before), "the same, packed as it was")
 
 			f, err := s.ExportAll(t.Context())

@@ -31,19 +31,19 @@ func (c *writerCache) forget() {
 
 func (c *writerCache) forgetAll() { clear(c.of) }
 
-// cached is a replay with the mark that shows whether it is still valid.
+// cached is a replay with its source, which shows whether it is still valid.
 type cached struct {
 	replayed
-	mark   mark
+	source source
 	recent []Drawn // the last strokes, in order and without a gap
 }
 
-// mark identifies what a replay was made from: by the time of its last stroke,
-// since after a restore other strokes have the same numbers, and by its
+// source identifies what a replay was made from: by the time of its last
+// stroke, since after a restore other strokes have the same numbers, and by its
 // snapshot, which may have been deleted.
-type mark struct {
-	at   string // of the last stroke; empty: there is none
-	kept int64  // the snapshot's revision; 0: there is none
+type source struct {
+	at       string // of the last stroke; empty: there is none
+	snapshot int64  // the snapshot's revision; 0: there is none
 }
 
 // readerCache holds replays for readers. Entries are never changed, so that
@@ -71,11 +71,11 @@ func (c *readerCache) put(id int64, r *cached) {
 // marksAt returns the marks of a mitt at its head, for a reader.
 func (s *Store) marksAt(ctx context.Context, tx *txn, id, head int64) (chart.Marks, error) {
 	if l := s.readerCache.get(id); l != nil {
-		now, err := markAt(ctx, tx, id, l.revision)
+		now, err := sourceAt(ctx, tx, id, l.revision)
 		if err != nil {
 			return nil, err
 		}
-		if now == l.mark {
+		if now == l.source {
 			next := replayed{marks: maps.Clone(l.marks), strokes: l.strokes, revision: l.revision}
 			return s.remember(ctx, tx, id, next, head)
 		}
@@ -92,11 +92,11 @@ func (s *Store) remember(ctx context.Context, tx *txn, id int64, l replayed, hea
 	if err := l.follow(ctx, tx, id, head); err != nil {
 		return nil, err
 	}
-	m, err := markAt(ctx, tx, id, l.revision)
+	m, err := sourceAt(ctx, tx, id, l.revision)
 	if err != nil {
 		return nil, err
 	}
-	s.readerCache.put(id, &cached{replayed: l, mark: m})
+	s.readerCache.put(id, &cached{replayed: l, source: m})
 	return maps.Clone(l.marks), nil
 }
 
@@ -105,11 +105,11 @@ func (s *Store) replayed(ctx context.Context, tx *txn, id, head int64) (*cached,
 	s.writerCache.touched = append(s.writerCache.touched, id)
 	l := s.writerCache.of[id]
 	if l != nil {
-		now, err := markAt(ctx, tx, id, l.revision)
+		now, err := sourceAt(ctx, tx, id, l.revision)
 		if err != nil {
 			return nil, err
 		}
-		if now == l.mark {
+		if now == l.source {
 			return l, l.catchUp(ctx, tx, id, head)
 		}
 	}
@@ -141,7 +141,7 @@ func (l *cached) catchUp(ctx context.Context, tx *txn, id, head int64) error {
 
 // drawn records a stroke that was just applied.
 func (l *cached) drawn(revision int64, at string, edits []chart.Edit) {
-	l.revision, l.mark.at = revision, at
+	l.revision, l.source.at = revision, at
 	l.strokes++
 	l.recent = append(l.recent, Drawn{revision, edits})
 	if len(l.recent) > 2*maxRecent {
@@ -166,10 +166,10 @@ func (l *cached) since(after int64) ([]Drawn, bool) {
 // entry holds one by one.
 const maxRecent = 64
 
-// markAt returns the mark of a replay up to a stroke.
-func markAt(ctx context.Context, tx *txn, id, revision int64) (m mark, err error) {
+// sourceAt returns the source of a replay up to a stroke.
+func sourceAt(ctx context.Context, tx *txn, id, revision int64) (m source, err error) {
 	err = tx.QueryRowContext(ctx, `
 		SELECT coalesce((SELECT at FROM stroke WHERE mitt = ?1 AND revision = ?2), ''),
-			coalesce((SELECT revision FROM snapshot WHERE mitt = ?1), 0)`, id, revision).Scan(&m.at, &m.kept)
+			coalesce((SELECT revision FROM snapshot WHERE mitt = ?1), 0)`, id, revision).Scan(&m.at, &m.snapshot)
 	return m, err
 }

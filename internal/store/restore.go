@@ -43,7 +43,7 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 		if err := letInOnly(ctx, fresh, nil); err != nil { // nobody knows who was let out since
 			return "", err
 		}
-		return "", settle(fresh, full)
+		return "", publish(fresh, full)
 	}
 	s, err := Open(ctx, full)
 	if code := fault.KindOf(err); code == fault.Newer || err != nil && !isDamaged(ctx, full) {
@@ -63,7 +63,7 @@ func Restore(ctx context.Context, path, backup string) (kept string, err error) 
 // let in now.
 func (s *Store) takeOver(ctx context.Context, fresh string) (kept string, err error) {
 	for {
-		in, err := s.inNow(ctx)
+		in, err := s.letInNow(ctx)
 		if err != nil {
 			return "", explain(s.path, err)
 		}
@@ -97,7 +97,7 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, done func
 			done()
 		}
 	}()
-	if err := reserve(fresh); err != nil { // readable by its owner only
+	if err := createEmpty(fresh); err != nil { // readable by its owner only
 		return "", nil, cantWrite(fresh, err)
 	}
 	if err := vacuum(ctx, backup, fresh); err != nil {
@@ -108,7 +108,7 @@ func upToDate(ctx context.Context, path, backup string) (fresh string, done func
 		return "", nil, err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	steps, err := known()
+	steps, err := builtIn()
 	if err != nil {
 		return "", nil, err
 	}
@@ -127,7 +127,7 @@ func fitsAsBackup(ctx context.Context, backup string) error {
 	if info.Size() == 0 { // to SQLite it is a database with nothing in it
 		return fault.New(fault.Invalid, "FILE: %s is empty; name a whole backup", backup)
 	}
-	if err := look(ctx, backup); err != nil {
+	if err := verify(ctx, backup); err != nil {
 		return asFile(explain(backup, err))
 	}
 	return nil
@@ -147,7 +147,7 @@ func asFile(err error) error {
 // isDamaged reports whether a file is damaged, or no database any more. A file
 // that can't be opened now or is another program's is not damaged.
 func isDamaged(ctx context.Context, path string) bool {
-	err := look(ctx, path)
+	err := verify(ctx, path)
 	switch code(err) {
 	case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
 		return true
@@ -160,7 +160,7 @@ func isDamaged(ctx context.Context, path string) bool {
 // replace moves a damaged file and its side files to a backup, and fresh into
 // its place.
 func replace(path, fresh string) (kept string, err error) {
-	if kept, err = place(path, damagedFile, time.Now()); err != nil {
+	if kept, err = backupPath(path, damagedFile, time.Now()); err != nil {
 		return "", err
 	}
 	for _, beside := range []string{"-wal", "-shm", ""} {
@@ -168,7 +168,7 @@ func replace(path, fresh string) (kept string, err error) {
 			return "", cantWrite(kept, err)
 		}
 	}
-	return kept, settle(fresh, path)
+	return kept, publish(fresh, path)
 }
 
 // exchange overwrites the pages of the open file with those of fresh, in one
@@ -194,10 +194,10 @@ func (s *Store) exchange(ctx context.Context, fresh string, in []Device) (kept s
 			return err
 		}
 		if _, err = b.Step(1); err == nil {
-			err = s.stillTheSame(ctx, in)
+			err = s.checkLetIn(ctx, in)
 		}
 		if err == nil {
-			if kept, err = place(s.path, replaced, s.Now()); err == nil {
+			if kept, err = backupPath(s.path, replaced, s.Now()); err == nil {
 				err = copyTo(ctx, s.path, kept)
 			}
 		}

@@ -12,17 +12,17 @@ import (
 // prepared.
 var errLetOut = errors.New("devices were let in or out meanwhile")
 
-// inNow returns the devices that the open file lets in.
-func (s *Store) inNow(ctx context.Context) (list []Device, err error) {
+// letInNow returns the devices that the open file lets in.
+func (s *Store) letInNow(ctx context.Context) (list []Device, err error) {
 	return list, s.reading.transact(ctx, true, func(tx *txn) (err error) {
 		list, err = devicesIn(ctx, tx)
 		return err
 	})
 }
 
-// stillTheSame fails with errLetOut if the devices that are let in are not in.
-func (s *Store) stillTheSame(ctx context.Context, in []Device) error {
-	now, err := s.inNow(ctx)
+// checkLetIn fails with errLetOut if the devices that are let in are not in.
+func (s *Store) checkLetIn(ctx context.Context, in []Device) error {
+	now, err := s.letInNow(ctx)
 	if err == nil && !slices.EqualFunc(now, in, func(a, b Device) bool { return a.handle == b.handle }) {
 		return errLetOut
 	}
@@ -43,7 +43,7 @@ func letInOnly(ctx context.Context, path string, in []Device) (err error) {
 		now := map[string]bool{}
 		for _, d := range in {
 			now[d.handle] = true
-			if err := s.bring(ctx, tx, d); err != nil {
+			if err := s.updateDevice(ctx, tx, d); err != nil {
 				return err
 			}
 		}
@@ -63,8 +63,8 @@ func letInOnly(ctx context.Context, path string, in []Device) (err error) {
 	})
 }
 
-// bring writes the present state of a device into the file of a backup.
-func (s *Store) bring(ctx context.Context, tx *txn, d Device) error {
+// updateDevice writes the present state of a device into the file of a backup.
+func (s *Store) updateDevice(ctx context.Context, tx *txn, d Device) error {
 	old, err := scanDevice(tx.QueryRowContext(ctx, devices+`WHERE d.handle = ?`, d.handle))
 	if errors.Is(err, sql.ErrNoRows) {
 		return s.putDevice(ctx, tx, d)

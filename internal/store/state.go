@@ -30,7 +30,7 @@ type checked struct {
 // Check.
 func (s *Store) State(ctx context.Context) (st State, err error) {
 	defer fault.Wrap(&err, "store.State")
-	st = State{Path: s.path, Schema: Newest()}
+	st = State{Path: s.path, Schema: NewestSchema()}
 	for _, beside := range []string{"", "-wal"} {
 		info, err := os.Stat(s.path + beside)
 		if errors.Is(err, fs.ErrNotExist) {
@@ -61,15 +61,15 @@ func (s *Store) Savable(ctx context.Context) (err error) {
 func (s *Store) Check(ctx context.Context) (err error) {
 	defer fault.Wrap(&err, "store.Check")
 	err = check(ctx, s.reader, s.path)
-	s.note(err)
+	s.noteCheck(err)
 	if err != nil && ctx.Err() == nil {
 		return fault.New(fault.Unavailable, "%s", fault.Message(err)).Because(err)
 	}
 	return err
 }
 
-// note keeps the result of a check.
-func (s *Store) note(err error) {
+// noteCheck keeps the result of a check.
+func (s *Store) noteCheck(err error) {
 	c := &checked{at: s.Now()}
 	if err != nil {
 		c.damage = fault.Message(explain(s.path, err))
@@ -80,10 +80,10 @@ func (s *Store) note(err error) {
 // BackupNow makes a backup in the backup directory, and returns its path.
 func (s *Store) BackupNow(ctx context.Context) (made string, err error) {
 	defer fault.Wrap(&err, "store.BackupNow")
-	if err := s.inPlace(ctx); err != nil {
+	if err := s.checkFiles(ctx); err != nil {
 		return "", err
 	}
-	to, err := place(s.path, "asked", s.Now())
+	to, err := backupPath(s.path, "asked", s.Now())
 	if err != nil {
 		return "", err
 	}

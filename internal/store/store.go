@@ -66,7 +66,7 @@ func Open(ctx context.Context, path string) (s *Store, err error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := touch(full); err != nil {
+	if err := createFile(full); err != nil {
 		return nil, fault.New(fault.Invalid, "db: %s can't be used (%v); name another file with -db", full, err)
 	}
 	// SQLite would open such a file for reading only, and leave read-only files
@@ -118,12 +118,12 @@ func (s *Store) connect(ctx context.Context, path string) error {
 	if err := check(ctx, s.writer, path); err != nil {
 		return err
 	}
-	s.note(nil)
-	steps, err := known()
+	s.noteCheck(nil)
+	steps, err := builtIn()
 	if err != nil {
 		return err
 	}
-	if err := s.saveBefore(ctx, len(steps)); err != nil {
+	if err := s.backupBeforeMigrating(ctx, len(steps)); err != nil {
 		return err
 	}
 	if err := migrate(ctx, s.writer, path, steps); err != nil {
@@ -144,9 +144,9 @@ func (s *Store) Close() (err error) {
 		close(s.closing)
 		<-s.written
 		s.looks.Stop()
-		err = s.fold(context.Background())
+		err = s.foldLog(context.Background())
 	})
-	if s.index.now() == another {
+	if s.index.state() == otherFile {
 		// The last connection to close would remove the file at the log's path,
 		// which holds the saves of another program.
 		return err
@@ -170,9 +170,9 @@ func (s *Store) disconnect() (err error) {
 // connection.
 var making sync.Mutex
 
-// touch makes the file at path, private to its owner, unless it exists. SQLite
-// gives its own files beside it the same permissions.
-func touch(path string) error {
+// createFile makes the file at path, private to its owner, unless it exists.
+// SQLite gives its own files beside it the same permissions.
+func createFile(path string) error {
 	making.Lock()
 	defer making.Unlock()
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
@@ -181,14 +181,14 @@ func touch(path string) error {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return errors.New("it is no file")
 	}
-	if err := reserve(path); !errors.Is(err, os.ErrExist) {
+	if err := createEmpty(path); !errors.Is(err, os.ErrExist) {
 		return err
 	}
 	return nil
 }
 
-// reserve makes an empty file that is private to its owner.
-func reserve(path string) error {
+// createEmpty makes an empty file that is private to its owner.
+func createEmpty(path string) error {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
 	if err != nil {
 		return err
@@ -200,7 +200,7 @@ func reserve(path string) error {
 func (s *Store) read(ctx context.Context, f func(*txn) error) error {
 	s.reads.Add(1)
 	err := s.reading.transact(ctx, true, f)
-	if code(err) != -1 && s.keepLog(ctx) != nil && s.folded.Load() {
+	if code(err) != -1 && s.checkOrSaveLog(ctx) != nil && s.folded.Load() {
 		err = s.reading.transact(ctx, true, f) // a new connection could not find the removed log
 	}
 	return trouble(s.path, err)

@@ -97,15 +97,15 @@ func (s *Store) Draw(ctx context.Context, id int64, r Request) (applied Applied,
 	return done.Applied[0], nil
 }
 
-// known refuses a stroke of another file's chart. If the stroke was drawn
-// before, it returns that result again, and true.
-func (s *Store) known(ctx context.Context, tx *txn, id int64, r Request, at heads) (Applied, bool, error) {
+// checkRequest refuses a stroke of another file's chart. If the stroke was
+// drawn before, it returns that result again, and true.
+func (s *Store) checkRequest(ctx context.Context, tx *txn, id int64, r Request, at heads) (Applied, bool, error) {
 	if !r.Newest {
 		if err := ofThisFile(ctx, tx, r, at.head); err != nil {
 			return Applied{}, false, err
 		}
 	}
-	return s.again(ctx, tx, id, r)
+	return s.drawnBefore(ctx, tx, id, r)
 }
 
 // draw adds a stroke to a mitt.
@@ -117,7 +117,7 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads
 	if err != nil {
 		return Applied{}, err
 	}
-	st, t, err := next(ctx, tx, id, r)
+	st, t, err := strokeFor(ctx, tx, id, r)
 	if err != nil {
 		return Applied{}, err
 	}
@@ -129,7 +129,7 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads
 		return Applied{}, err
 	}
 	if st.kind != Do || len(st.edits) > 0 {
-		if applied.Revision, err = s.put(ctx, tx, id, at, l, st, r); err != nil {
+		if applied.Revision, err = s.insertStroke(ctx, tx, id, at, l, st, r); err != nil {
 			return Applied{}, err
 		}
 		if st.kind == Do {
@@ -177,37 +177,37 @@ func between(ctx context.Context, tx *txn, id int64, l *cached, after int64) (ed
 	return edits, nil
 }
 
-// next returns the stroke that a request asks for, and the undo state before
-// it, which is not read for a do with edits.
-func next(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t undoState, err error) {
+// strokeFor returns the stroke that a request asks for, and the undo state
+// before it, which is not read for a do with edits.
+func strokeFor(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t undoState, err error) {
 	if r.Kind == Do && len(r.Edits) > 0 {
 		return stroke{kind: Do, edits: r.Edits}, t, nil
 	}
 	if t, err = undoStateOf(ctx, tx, id); err != nil {
 		return stroke{}, t, err
 	}
-	st, err = turned(ctx, tx, id, r, t)
+	st, err = turnStroke(ctx, tx, id, r, t)
 	return st, t, err
 }
 
-// turned returns the stroke of an undo, a redo, or a do without edits.
-func turned(ctx context.Context, tx *txn, id int64, r Request, t undoState) (stroke, error) {
+// turnStroke returns the stroke of an undo, a redo, or a do without edits.
+func turnStroke(ctx context.Context, tx *txn, id int64, r Request, t undoState) (stroke, error) {
 	switch {
 	case r.Kind == Undo && t.undo == 0:
 		return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
 	case r.Kind == Redo && t.redo == 0:
 		return stroke{}, fault.New(fault.Conflict, "There is no stroke to redo: nothing was undone since the last one.")
 	case r.Kind == Undo:
-		edits, err := recall(ctx, tx, `SELECT inverse FROM stroke WHERE mitt = ? AND revision = ?`, id, t.undo)
+		edits, err := readEdits(ctx, tx, `SELECT inverse FROM stroke WHERE mitt = ? AND revision = ?`, id, t.undo)
 		return stroke{Undo, t.undo, edits}, err
 	case r.Kind == Redo:
-		edits, err := recall(ctx, tx, `SELECT edits FROM stroke WHERE mitt = ? AND revision = ?`, id, t.redo)
+		edits, err := readEdits(ctx, tx, `SELECT edits FROM stroke WHERE mitt = ? AND revision = ?`, id, t.redo)
 		return stroke{Redo, t.redo, edits}, err
 	}
 	return stroke{kind: Do, edits: r.Edits}, nil
 }
 
-func recall(ctx context.Context, tx *txn, query string, id, revision int64) ([]chart.Edit, error) {
+func readEdits(ctx context.Context, tx *txn, query string, id, revision int64) ([]chart.Edit, error) {
 	var text string
 	if err := tx.QueryRowContext(ctx, query, id, revision).Scan(&text); err != nil {
 		return nil, err
@@ -215,8 +215,9 @@ func recall(ctx context.Context, tx *txn, query string, id, revision int64) ([]c
 	return decode(text)
 }
 
-// again returns the result of a stroke that was drawn before, found by its key.
-func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applied Applied, drawn bool, err error) {
+// drawnBefore returns the result of a stroke that was drawn before, found by
+// its key.
+func (s *Store) drawnBefore(ctx context.Context, tx *txn, id int64, r Request) (applied Applied, drawn bool, err error) {
 	if r.Key == "" {
 		return Applied{}, false, nil
 	}
@@ -252,10 +253,10 @@ func (s *Store) again(ctx context.Context, tx *txn, id int64, r Request) (applie
 	return applied, true, err
 }
 
-// put inserts a stroke with its inverse, the present contents of its cells.
-// Edits of the sheet make a decision before it, and every so many strokes a
-// snapshot follows. It returns the stroke's revision.
-func (s *Store) put(ctx context.Context, tx *txn, id int64, at heads, l *cached, st stroke, r Request) (int64, error) {
+// insertStroke inserts a stroke with its inverse, the present contents of its
+// cells. Edits of the sheet make a decision before it, and every so many
+// strokes a snapshot follows. It returns the stroke's revision.
+func (s *Store) insertStroke(ctx context.Context, tx *txn, id int64, at heads, l *cached, st stroke, r Request) (int64, error) {
 	revision, marked := at.head+1, len(l.marks)
 	back := l.marks.Apply(st.edits)
 	if n := len(l.marks); n > chart.MaxMarks && n > marked {
@@ -289,7 +290,7 @@ func (s *Store) put(ctx context.Context, tx *txn, id int64, at heads, l *cached,
 	if l.strokes < s.every {
 		return revision, nil
 	}
-	l.strokes, l.mark.kept = 0, revision
+	l.strokes, l.source.snapshot = 0, revision
 	return revision, l.keep(ctx, tx, id, revision)
 }
 

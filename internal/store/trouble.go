@@ -75,7 +75,7 @@ func blockers(path string) string {
 func damaged(path string) *fault.Error {
 	advice := "there is no backup beside it; name another file with -db"
 	list, _ := backups(path) // no list, no backup to name
-	if i := slices.IndexFunc(list, Saved.Whole); i >= 0 {
+	if i := slices.IndexFunc(list, BackupFile.IsWhole); i >= 0 {
 		advice = "put back the newest backup with: thenar restore -db " + path + " " + list[i].Path + " (the damaged file is kept)"
 	}
 	return fault.New(fault.Invalid, "db: %s is damaged; %s", path, advice)
@@ -107,37 +107,37 @@ func trouble(path string, err error) error {
 	return err
 }
 
-// same fails if the file is no longer the one that was opened: a save into a
-// file that was moved away would be lost, and one into a file of a newer
+// checkUnchanged fails if the file is no longer the one that was opened: a save
+// into a file that was moved away would be lost, and one into a file of a newer
 // program might harm it.
-func (s *Store) same(ctx context.Context, tx *txn) error {
-	if err := s.there(); err != nil {
+func (s *Store) checkUnchanged(ctx context.Context, tx *txn) error {
+	if err := s.checkFile(); err != nil {
 		return err
 	}
-	if err := s.logThere(); err != nil {
+	if err := s.checkLog(); err != nil {
 		return err
 	}
 	var version int
 	if err := tx.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version); err != nil {
 		return err
 	}
-	if version > Newest() {
-		return fault.New(fault.Newer, "A newer Thenar brought %s to schema %d meanwhile; this one knows schemas up to %d. Stop this one and start the newer program.%s", s.path, version, Newest(), safe)
+	if version > NewestSchema() {
+		return fault.New(fault.Newer, "A newer Thenar brought %s to schema %d meanwhile; this one knows schemas up to %d. Stop this one and start the newer program.%s", s.path, version, NewestSchema(), safe)
 	}
 	return nil
 }
 
-// inPlace fails if the file or its log is no longer the one that was opened. It
-// must be called outside of a transaction.
-func (s *Store) inPlace(ctx context.Context) error {
-	if err := s.there(); err != nil {
+// checkFiles fails if the file or its log is no longer the one that was opened.
+// It must be called outside of a transaction.
+func (s *Store) checkFiles(ctx context.Context) error {
+	if err := s.checkFile(); err != nil {
 		return err
 	}
-	return s.keepLog(ctx)
+	return s.checkOrSaveLog(ctx)
 }
 
-// there fails if the file is no longer the one that was opened.
-func (s *Store) there() error {
+// checkFile fails if the file is no longer the one that was opened.
+func (s *Store) checkFile() error {
 	now, err := os.Stat(s.path)
 	if err != nil || !os.SameFile(now, s.file) {
 		return fault.New(fault.Unavailable, "%s was moved or replaced while Thenar used it. Put it back, or start Thenar again.%s", s.path, safe)

@@ -47,7 +47,7 @@ func TestTryIsNotedOnce(t *testing.T) {
 
 // An answer is one stroke of the sheet with what it came from; undone, the
 // sheet stands as before and the answer is still told. A mitt that was
-// changed meanwhile is not judged.
+// changed meanwhile takes no answer.
 func TestAnswerLeadsToARevision(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)

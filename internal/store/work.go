@@ -133,7 +133,7 @@ func (s *Store) readStrokes(ctx context.Context, tx *txn, w *Work, wants Wants) 
 		}
 	}
 	if wants.Turn == Undo && w.CanUndo || wants.Turn == Redo && w.CanRedo {
-		st, err := turned(ctx, tx, w.ID, Request{Kind: wants.Turn}, t)
+		st, err := turnStroke(ctx, tx, w.ID, Request{Kind: wants.Turn}, t)
 		w.Turn = st.edits
 		return err
 	}

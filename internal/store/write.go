@@ -6,8 +6,8 @@ import (
 	"errors"
 )
 
-// maxTogether is the largest number of saves in one transaction.
-const maxTogether = 64
+// maxBatch is the largest number of saves in one transaction.
+const maxBatch = 64
 
 // change is one save. It may run twice, so it must not keep anything from its
 // first run. Its context is that of the transaction: a person who stops waiting
@@ -50,19 +50,19 @@ func (s *Store) keepWriting() {
 	for {
 		select {
 		case first := <-s.saves:
-			s.together(s.andWaiting(first))
+			s.writeBatch(s.withWaiting(first))
 		case <-s.looks.C:
-			_ = s.keepLog(context.Background()) // the next save reports it
+			_ = s.checkOrSaveLog(context.Background()) // the next save reports it
 		case <-s.closing:
 			return
 		}
 	}
 }
 
-// andWaiting returns first and the saves that wait behind it.
-func (s *Store) andWaiting(first *save) []*save {
+// withWaiting returns first and the saves that wait behind it.
+func (s *Store) withWaiting(first *save) []*save {
 	list := []*save{first}
-	for len(list) < maxTogether {
+	for len(list) < maxBatch {
 		select {
 		case w := <-s.saves:
 			list = append(list, w)
@@ -73,11 +73,11 @@ func (s *Store) andWaiting(first *save) []*save {
 	return list
 }
 
-// together writes saves in one transaction and tells each its result. A save
+// writeBatch writes saves in one transaction and tells each its result. A save
 // that fails before it wrote anything, as most that fail do, leaves the others
 // alone. After any other failure each is tried by itself, since SQLite rolls
 // back all of a transaction or nothing.
-func (s *Store) together(list []*save) {
+func (s *Store) writeBatch(list []*save) {
 	results := make([]error, len(list))
 	broken := false
 	err := s.transaction(context.Background(), func(ctx context.Context, tx *txn) error {
@@ -98,7 +98,7 @@ func (s *Store) together(list []*save) {
 		case err == nil:
 			w.done <- results[i]
 		case broken && len(list) > 1:
-			s.together([]*save{w})
+			s.writeBatch([]*save{w})
 		default:
 			w.done <- err
 		}
@@ -109,12 +109,12 @@ func (s *Store) together(list []*save) {
 // commits what f writes.
 func (s *Store) transaction(ctx context.Context, f change) error {
 	err := s.writing.transact(ctx, false, func(tx *txn) error {
-		if err := s.same(ctx, tx); err != nil {
+		if err := s.checkUnchanged(ctx, tx); err != nil {
 			return err
 		}
 		return f(ctx, tx)
 	})
-	if err = s.after(ctx, err); err != nil {
+	if err = s.finishTransaction(ctx, err); err != nil {
 		s.writerCache.forgetAll()
 	}
 	return trouble(s.path, err)

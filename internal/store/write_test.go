@@ -45,7 +45,7 @@ func TestTogetherEachByItself(t *testing.T) {
 		return err
 	}
 	list := begun(makes(nil), makes(refused), makes(nil), broken, against, makes(nil))
-	s.together(list)
+	s.writeBatch(list)
 	var got []error
 	for _, w := range list {
 		got = append(got, <-w.done)
@@ -69,7 +69,7 @@ func TestTogetherWhereOneBreaksAll(t *testing.T) {
 		return err
 	}
 	list := begun(makes(nil), large, makes(nil))
-	s.together(list)
+	s.writeBatch(list)
 	assert.NoError(t, <-list[0].done)
 	err := <-list[1].done
 	assert.Equal(t, fault.Unavailable, fault.KindOf(err), "%v", err)

@@ -64,7 +64,7 @@ var whys = map[string]string{
 	"daily": "of the day", "asked": "asked for", "replaced": "what stood before a backup was put back", "damaged": "damaged, as it was when a backup was put back",
 }
 
-func newBackup(b app.Saved) Backup {
+func newBackup(b app.BackupFile) Backup {
 	why, ok := whys[b.Why]
 	if !ok {
 		why = "before the step from " + strings.ReplaceAll(b.Why, "-", " ")
