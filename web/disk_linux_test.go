@@ -22,6 +22,7 @@ import (
 // keep what was not saved, and deliver it when there is space again. A plain
 // form keeps what was typed on the page that says why.
 func TestFullDiskInTheBrowser(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	dir := testenv.Disk(t, 4<<20)
 	st, err := store.Open(t.Context(), filepath.Join(dir, "thenar.db"))

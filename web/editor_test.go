@@ -65,6 +65,7 @@ func colours(b *browser, path, section string, round int) string {
 // With the keyboard alone: a motif is drawn, copied, mirrored with the brush,
 // undone, and saved; each step is read out.
 func TestAMotifByKeyboardAlone(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	path := chartOf(b, "?view=hand")
 	tabTo(b, `document.activeElement.dataset.toolColour === "b"`)
@@ -114,6 +115,7 @@ func TestAMotifByKeyboardAlone(t *testing.T) {
 // With a finger on a phone: to look doesn't paint; a rectangle is dragged, a
 // round marked as on the needles, the chart enlarged.
 func TestTheEditorByTouch(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.phone()
 	path := chartOf(b, "")
@@ -147,6 +149,7 @@ func TestTheEditorByTouch(t *testing.T) {
 // Two tabs on one chart: each sees the other's strokes, of two on one cell the
 // last stands in both, and none is lost.
 func TestStrokesOfTwoTabs(t *testing.T) {
+	t.Parallel()
 	first := newBrowser(t)
 	path := chartOf(first, "")
 	ctx, stop := chromedp.NewContext(first.ctx)
@@ -202,6 +205,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 // the plan is solved again around it, and undo lets it go. The first one can be
 // moved, too; it can't pass its neighbour.
 func TestDragAnIncrease(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	chartOf(b, "")
 	before := eval[string](b, `document.querySelector("#words").textContent`)
@@ -227,6 +231,7 @@ func TestDragAnIncrease(t *testing.T) {
 // Another layout or view keeps what is selected and the size; the address
 // keeps the view; a file is what is shown.
 func TestViewsKeepSelectionAndSize(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	path := chartOf(b, "?view=hand")
 	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
@@ -264,6 +269,7 @@ func (b *browser) pick(name, value string) {
 // What does not add up is mended by an offer, and what has lost its place is
 // put back by hand.
 func TestMendAndPutBack(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	path := chartOf(b, "")
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
@@ -290,6 +296,7 @@ func TestMendAndPutBack(t *testing.T) {
 // A motif is kept under a name and stamped; a note is written on a cell; the
 // moment is named; all by the list of commands.
 func TestMotifNoteMoment(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	path := chartOf(b, "")
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)), chromedp.Click(chromedp.CSS(`[data-shape="rectangle"]`)))

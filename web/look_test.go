@@ -128,6 +128,7 @@ const lowTargets = `[...document.querySelectorAll("button, input:not([type=hidde
 // Without a pointer: from the shelf to a painted stitch by keyboard alone,
 // the focus always visible.
 func TestKeyboardAlone(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	tabTo(b, `document.activeElement.textContent === "Look at a sample mitt"`)

@@ -117,6 +117,7 @@ func history(b *browser, page string) {
 // A drag paints every cell on its way as one stroke, and another hand shows
 // the same stitches mirrored.
 func TestDragAndMirror(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
@@ -143,6 +144,7 @@ func TestDragAndMirror(t *testing.T) {
 // Two windows on one mitt: the second is told, sees both versions, and decides
 // by itself which one stands; nothing is saved before it does.
 func TestTwoWindows(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
@@ -187,6 +189,7 @@ func TestTwoWindows(t *testing.T) {
 // Typing and going on at once loses nothing: the page is left when the number
 // is saved.
 func TestLeaveAtOnce(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
@@ -198,6 +201,7 @@ func TestLeaveAtOnce(t *testing.T) {
 // The server is away for a while: the page says so, keeps the strokes and the
 // numbers, and delivers them when it is back.
 func TestServerAway(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")

@@ -30,6 +30,7 @@ func sampled(b *browser) (page string) {
 // One press on a number fixes it, what is typed over it is solved anew, its
 // cost stands beside it, and one press lets it go.
 func TestFixANumber(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	page := sampled(b)
 	castOn := number("cuff.cast_on")
@@ -58,6 +59,7 @@ func TestFixANumber(t *testing.T) {
 // By the keyboard alone, and numbers that contradict each other: both are
 // named, with a press that uses what works and one that lets go.
 func TestContradiction(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	sampled(b)
 	b.do(chromedp.Focus(chromedp.CSS(number("thumb.held")+" .fix")), chromedp.KeyEvent(kb.Enter))

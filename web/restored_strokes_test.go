@@ -71,6 +71,7 @@ func marksOf(t *testing.T, st *store.Store) (rounds []int) {
 // What was drawn without a connection is laid on the backup that is put back
 // meanwhile, and what has no place there is listed, to be put back by hand.
 func TestUnsentStrokesOutliveARestore(t *testing.T) {
+	t.Parallel()
 	st, url := serveApp(t)
 	b := newBrowserAt(t, url)
 	path := chartOf(b, "")
@@ -104,6 +105,7 @@ func TestUnsentStrokesOutliveARestore(t *testing.T) {
 // Where something was typed as well the page stands as it is: the strokes are
 // laid on what was put back, and what was typed waits for a decision.
 func TestUnsentStrokesBesideATypedNumber(t *testing.T) {
+	t.Parallel()
 	st, url := serveApp(t)
 	b := newBrowserAt(t, url)
 	chartOf(b, "")
@@ -131,6 +133,7 @@ func TestUnsentStrokesBesideATypedNumber(t *testing.T) {
 // Strokes of a mitt that is not in the backup are kept, and not laid on another
 // one that takes its number, unless somebody wants it.
 func TestUnsentStrokesOfAMittThatIsGone(t *testing.T) {
+	t.Parallel()
 	st, url := serveApp(t)
 	back := putBack(t, st) // without any mitt
 	b := newBrowserAt(t, url)

@@ -61,6 +61,7 @@ func TestPageFromBeforeARestore(t *testing.T) {
 // A page that stands open is made anew where a backup is put back, unless
 // something was typed into it.
 func TestOpenPageHearsOfARestore(t *testing.T) {
+	t.Parallel()
 	st, url := serveApp(t)
 	b := newBrowserAt(t, url)
 	b.open("/")

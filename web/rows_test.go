@@ -12,6 +12,7 @@ const open = `document.querySelectorAll("details").forEach((d) => { d.open = tru
 // Swatches and girths are rows: the last is always empty, one that is left
 // out goes, and what was typed is found again.
 func TestRowsOfSwatchesAndGirths(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	page := sampled(b)
 	b.do(chromedp.Evaluate[chromedp.Void](open))
@@ -45,6 +46,7 @@ func TestRowsOfSwatchesAndGirths(t *testing.T) {
 // The slider writes its price into the field beside it, in words, and follows
 // what is typed there.
 func TestSliderInWords(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	sampled(b)
 	b.do(chromedp.Evaluate[chromedp.Void](open))

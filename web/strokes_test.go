@@ -142,6 +142,7 @@ func (d *drawing) spots() []spot {
 // A stroke that begins or ends on any text or mark of the drawing is kept, and
 // leaves nothing selected.
 func TestStrokesFromEveryTextAndMark(t *testing.T) {
+	t.Parallel()
 	d := drawingOf(t)
 	spots := d.spots()
 	require.Greater(t, len(spots), 15)
@@ -158,6 +159,7 @@ func TestStrokesFromEveryTextAndMark(t *testing.T) {
 // The other tools keep what they draw, too, when a drag begins or ends outside
 // the grid, over the toolbar, off the window, or after everything was selected.
 func TestStrokesOfEveryTool(t *testing.T) {
+	t.Parallel()
 	d := drawingOf(t)
 	outside := func(selector string) point {
 		t.Helper()
@@ -211,6 +213,7 @@ func TestStrokesOfEveryTool(t *testing.T) {
 // whatever cell the pointer comes to first; so does an increase that is taken
 // at the number of its round.
 func TestStrokesSpanFromThePress(t *testing.T) {
+	t.Parallel()
 	d := drawingOf(t)
 	colour := d.brush("rectangle")
 	d.pull(d.margin(7), d.cell(13, 4))
@@ -239,6 +242,7 @@ func (d *drawing) margin(round int) point {
 // A piece is stamped, and an increase moved, by drags that begin on selected
 // text.
 func TestStampAndMoveAfterSelectingEverything(t *testing.T) {
+	t.Parallel()
 	d := drawingOf(t)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	d.command("keep the selection as a motif")

@@ -38,6 +38,7 @@ func (p point) by(x, y float64) point { return point{p.X + x, p.Y + y} }
 // nothing, one that only rests beside another leaves its stroke alone, and to
 // look is to scroll.
 func TestStrokesByTouch(t *testing.T) {
+	t.Parallel()
 	d := drawingOf(t)
 	d.phone()
 	colour := d.brush("free")
@@ -108,6 +109,7 @@ const (
 
 // A pointer that is taken away keeps what it has drawn, and says so.
 func TestAStrokeBrokenOffIsKept(t *testing.T) {
+	t.Parallel()
 	d := drawingOf(t)
 	for name, breaks := range map[string]string{
 		"cancelled":        `document.querySelector("svg[data-chart]").dispatchEvent(new PointerEvent("pointercancel", {bubbles: true, pointerId: 1, pointerType: "mouse", isPrimary: true}))`,

@@ -16,6 +16,7 @@ import (
 // its words and its paper speak of no thumb, and a thumb comes back the same
 // way.
 func TestThumblessIsOffered(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin .main-action")

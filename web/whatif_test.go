@@ -13,6 +13,7 @@ import (
 // A variant is changed beside the mitt, the differences are marked, both
 // curves stand side by side, and taking it swaps the two.
 func TestWhatIf(t *testing.T) {
+	t.Parallel()
 	b := newBrowser(t)
 	page := sampled(b)
 	b.open(page + "/what-if")
