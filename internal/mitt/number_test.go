@@ -42,6 +42,9 @@ func TestEveryNumberHasARow(t *testing.T) {
 		labels[r.label], reasons[r.reason] = true, true
 		assert.Contains(t, Ladder(), n, "the page does not list it")
 		assert.Contains(t, InSheet(), n, "a sheet does not hold it")
+		if !slices.Contains(Knittable(), n) {
+			assert.Contains(t, []Number{Increases, FirstIncrease, Rhythm}, n, "it does not follow from the increase rounds, and is not kept of what is knitted")
+		}
 		found, ok := NumberAt(n.Path())
 		assert.True(t, ok && found == n, "%s", n)
 		_, isPart := RoundsOf(r.rounds)
