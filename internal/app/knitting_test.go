@@ -11,6 +11,8 @@ import (
 
 // The plans by which a mitt is knitted are shared by those who type at the same
 // time, and by later ones; each is answered as by an App that knows none.
+//
+//thenar:race
 func TestPlansOfAMittOnTheNeedlesAreShared(t *testing.T) {
 	t.Parallel()
 	a, id := sampled(t)

@@ -1,5 +1,19 @@
 // Package project holds what a person decided about one mitt, and derives
 // from it all that follows.
+//
+// A Document is the sheet with its name, side and marks, and is all that is
+// saved. Planner.Derive turns it into a plan, its rounds, chart, words, fit and
+// yarn.
+//
+// A try goes this way: tryon.Correct turns what was seen and felt into
+// corrections, each with the edits of the sheet that it means. Planner.Onward
+// puts those that the person accepts into a copy of the sheet, beside what is
+// knitted of each hand (the sheet's keys worked and worked_other), and plans the
+// rest. No knitted round changes, because mitt fixes the numbers of what is
+// knitted and checks that the plan keeps them. Every other change of the sheet
+// goes through Planner.Keep, which does the same. Where going on leaves the mitt
+// off by more than a new one, the rip-back is found by planning from one round
+// fewer after another.
 package project
 
 import (
