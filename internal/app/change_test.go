@@ -137,6 +137,8 @@ func TestARoundCountedMeanwhileStays(t *testing.T) {
 
 // Two people at one mitt: one names it, one puts it away and takes it out, both
 // as fast as they can. What each did last stands, and no revision is lost.
+//
+//thenar:race
 func TestTwoAtOneMitt(t *testing.T) {
 	t.Parallel()
 	a, id := sampled(t)
@@ -173,6 +175,8 @@ func TestTwoAtOneMitt(t *testing.T) {
 
 // Two windows take back strokes of the sheet at the same time: each takes back
 // another one, and what is knitted stays after all of them.
+//
+//thenar:race
 func TestTwoWindowsUndo(t *testing.T) {
 	t.Parallel()
 	a, id := sampled(t)
