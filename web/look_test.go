@@ -16,8 +16,8 @@ import (
 )
 
 // TestPagesForEverybody opens every page on a desk and on a phone, in light
-// and in dark, and lets axe-core (Deque's open checker of WCAG rules) look at
-// it. On a phone nothing is wider than the window, and what can be pressed is
+// and in dark (on the desk in light and on the phone in dark, unless the run is
+// long), and lets axe-core (Deque's open checker of WCAG rules) look at it. On a phone nothing is wider than the window, and what can be pressed is
 // at least 44 px high.
 func TestPagesForEverybody(t *testing.T) {
 	t.Parallel()
@@ -92,6 +92,9 @@ func check(b *browser, axe, name, path string) {
 	for _, scheme := range []string{"light", "dark"} {
 		b.scheme(scheme)
 		for _, phone := range []bool{false, true} {
+			if !testenv.Long() && phone != (scheme == "dark") {
+				continue
+			}
 			b.size(1280, 900)
 			where := "desk"
 			if phone {
