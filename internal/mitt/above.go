@@ -9,11 +9,11 @@ import (
 	"thenar/internal/stitch"
 )
 
-// thumbRoundsFree is the thumb's number of rounds where none is fixed.
+// thumbRoundsFree returns the thumb's number of rounds when none is fixed.
 func (d *draft) thumbRoundsFree() int { return max(1, nearest(d.q*d.len.thumb)) }
 
-// thumbRounds is the thumb's number of rounds, no fewer than are knitted and
-// what must still follow them.
+// thumbRounds returns the thumb's number of rounds: never fewer than the
+// knitted ones and those that must still follow.
 func (d *draft) thumbRounds(pins *Pins) int {
 	least, ended := d.thumbLeast()
 	if ended {
@@ -22,13 +22,13 @@ func (d *draft) thumbRounds(pins *Pins) int {
 	return max(pins.ThumbRounds.Or(d.thumbRoundsFree()), least)
 }
 
-// corners is the most decreases that a thumb of so many rounds has room for:
-// none in the first, which picks up.
+// corners returns the greatest number of corner decreases that fit into a thumb
+// of so many rounds; its first round picks up and takes none.
 func corners(rounds int) int { return min(maxDecreases, maxInOneRound*max(0, rounds-1)) }
 
-// thumb sets the thumb's rounds, its edging, and the rounds in which its
-// corners are decreased. Before the edging stand the first round, which picks
-// up, the corners, and one more if the count changes.
+// thumb sets the thumb's rounds, its edging, and the rounds that decrease at its
+// corners. Below the edging come the pick-up round, the decrease rounds, and
+// one more if the edging has another count.
 func (d *draft) thumb() {
 	p, k := &d.plan, d.progress
 	t := &p.Thumb
@@ -50,8 +50,9 @@ func (d *draft) thumb() {
 	}
 }
 
-// lastCorner is the last round that can be decreased at its corners: below the
-// edging and the change to its count, or below the rounds that close a thumb.
+// lastCorner returns the last round that can decrease at the corners. It lies
+// below the edging and the change to its count, or below the rounds that close
+// the thumb.
 func (t *Thumb) lastCorner() int {
 	if t.Closed {
 		return max(t.Rounds-closingCount(t.Stitches.N), 1+decreaseRounds(t.Decreased))
@@ -59,9 +60,9 @@ func (t *Thumb) lastCorner() int {
 	return t.Rounds - t.EdgingRounds - boolInt(t.EdgingStitches != t.Stitches.N)
 }
 
-// cornerRounds are the rounds of d decreases: the first that is left, which is
-// round 2, and for a third and fourth the next but one, or the next where the
-// thumb is short.
+// cornerRounds returns the rounds in which d corner decreases are worked: one or
+// two in the first round, and a third and fourth two rounds later, or one
+// round later if the thumb is too short.
 func cornerRounds(d, first, last int) []int {
 	switch {
 	case d == 0:
@@ -72,7 +73,7 @@ func cornerRounds(d, first, last int) []int {
 	return []int{first, max(first+1, min(first+2, last))}
 }
 
-// last is the last of a list of rounds; 0 if it is empty.
+// last returns the last of a list of rounds, or 0 if the list is empty.
 func last(rounds []int) int {
 	if len(rounds) == 0 {
 		return 0
@@ -80,18 +81,18 @@ func last(rounds []int) int {
 	return rounds[len(rounds)-1]
 }
 
-// oneByOne is the multiple of 1 × 1 rib, which goes wherever another rib does
-// not.
+// oneByOne is the multiple of 1 × 1 rib, which stands in where another rib
+// doesn't fit.
 const oneByOne = 2
 
-// drawnIn reports whether an edging of so many stitches takes more than 15 % of
-// the n before it (common practice, no source).
+// drawnIn reports whether an edging of so many stitches has over 15 % fewer than
+// the n stitches before it (common practice, no source).
 func drawnIn(n, stitches int) bool { return 100*(n-stitches) > 15*n }
 
-// edgingCount is the count of an edging, and its rib. Edgings draw in and
-// never flare: the largest multiple of the rib not above the count n before
-// it; where that leaves nothing or takes more than 15 %, 1 × 1 rib on the
-// largest even count.
+// edgingCount returns the count of an edging after n stitches, and its rib.
+// Edgings draw in and never flare, so it is the largest multiple of the rib
+// up to n. Where that leaves nothing, or takes away more than 15 %, the edging
+// is 1 × 1 rib on the largest even count up to n.
 func edgingCount(n, rib int) (stitches, of int) {
 	if stitches = n / rib * rib; stitches > 0 && !drawnIn(n, stitches) {
 		return stitches, rib
@@ -99,9 +100,9 @@ func edgingCount(n, rib int) (stitches, of int) {
 	return n / oneByOne * oneByOne, oneByOne
 }
 
-// edging is an edging's rounds, its count and its rib after a count of n. Of
-// the room in rounds the change of count takes one; without room for an edging
-// round, or stitches for one, nothing is changed.
+// edging returns the rounds, the count and the rib of an edging after n
+// stitches. Of the room, in rounds, a change of count takes one. Without
+// room or stitches for an edging there are no rounds and the count stays n.
 func edging(n, rib, wanted, room int) (rounds, stitches, of int) {
 	stitches, of = edgingCount(n, rib)
 	if stitches != n {
@@ -113,7 +114,7 @@ func edging(n, rib, wanted, room int) (rounds, stitches, of int) {
 	return rounds, stitches, of
 }
 
-// above sets the rounds over the division: a fingerless mitt's edging, or a
+// above plans what lies above the division: a fingerless mitt's edging, or a
 // mitten's top.
 func (d *draft) above(pl *Planner) error {
 	p := &d.plan
@@ -138,8 +139,9 @@ func (d *draft) above(pl *Planner) error {
 //	K = (N′ − end)/4,  R = nearest to max(q(0.19 L + 5 mm), 1.5 K)
 //	T(r) = N′ + (end − N′)·x^1.5 − 2,  x = (r − ½)/R
 //
-// so that the top rounds off slowly at first, and never slows down again. What is left of the hand plus
-// 5 mm, less the top, is worked plain; N′ under 12 is drawn up as it is.
+// so that the top narrows slowly at first and then ever faster. What is left
+// of the hand's length plus 5 mm, less the top, is worked plain; N′ under 12 is
+// drawn up as it is.
 func (d *draft) top(pl *Planner) error {
 	p := &d.plan
 	n := p.Bridge.HandAfter
@@ -175,9 +177,9 @@ func (d *draft) top(pl *Planner) error {
 	return nil
 }
 
-// topOnward solves a top of which some rounds may be knitted. Where these are
-// the beginning of the whole top's best schedule, it is gone on with: solved
-// from there, its first interval might grow again.
+// topOnward solves a top of which some rounds may be knitted. If those rounds
+// are how the best schedule of the whole top begins, that schedule stays:
+// solved anew from the present round, its first interval might grow.
 func (d *draft) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedule, error) {
 	dst := make([]int, 0, problem.Changes())
 	found, err := pl.solver.Solve(&problem, dst)
@@ -193,7 +195,7 @@ func (d *draft) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedul
 	return pl.solver.Solve(&problem, dst)
 }
 
-// topDecreases is the number of decrease rounds that close n stitches.
+// topDecreases returns the number of decrease rounds that close n stitches.
 func topDecreases(n int) int {
 	if n -= n % 2; n >= 12 {
 		return (n - 8 - n%4) / 4
@@ -201,9 +203,10 @@ func topDecreases(n int) int {
 	return 0
 }
 
-// roundsBelowTop is what is worked between division and top: at least the
-// division round, and by default a second one where a stitch must go first.
-// Without a thumb nothing is divided: one round, in which that stitch goes.
+// roundsBelowTop sets the number of rounds between division and top. There is
+// at least the division round, and by default a second one if an odd stitch
+// must be taken off first. Without a thumb nothing is divided, so one round is
+// enough and takes off that stitch too.
 func (d *draft) roundsBelowTop(top *Top) {
 	rounds := nearest(d.q*d.len.above) - top.Rounds
 	if given := d.req.Lengths.AboveGusset; given != 0 {

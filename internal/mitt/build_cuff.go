@@ -2,8 +2,8 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// ribbedCuff is the ribbing. Where no plain round follows, not even of the
-// hand, its last round brings the cuff to the hand's count.
+// ribbedCuff builds the ribbing. If no plain round follows, not even one of the
+// hand, the last round of ribbing brings the cuff to the hand's count.
 func (p *Plan) ribbedCuff() stitch.Section {
 	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib}}
 	for r := 1; r <= p.Cuff.Rounds; r++ {
@@ -16,11 +16,11 @@ func (p *Plan) ribbedCuff() stitch.Section {
 	return s
 }
 
-// plainCuff is the plain rounds below the gusset; the first brings the cuff to
-// the hand's count.
+// plainCuff builds the plain rounds below the gusset; the first of them brings
+// the cuff to the hand's count.
 func (p *Plan) plainCuff() stitch.Section { return p.plainCuffUntil("the bone at the wrist") }
 
-// plainCuffAlone is the plain rounds below a hand without a gusset.
+// plainCuffAlone builds the plain rounds below a hand without a gusset.
 func (p *Plan) plainCuffAlone() stitch.Section { return p.plainCuffUntil("the wrist") }
 
 func (p *Plan) plainCuffUntil(place string) stitch.Section {

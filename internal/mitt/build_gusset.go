@@ -2,7 +2,8 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// gussetSection is the gusset's rounds with the hand's beside it.
+// gussetSection builds the gusset's rounds, each with the hand's stitches beside
+// it.
 func (p *Plan) gussetSection() stitch.Section {
 	g := &p.Gusset
 	s := stitch.Section{Part: stitch.Gusset, Rounds: make([]stitch.Round, 0, g.Rounds.N), About: stitch.About{
@@ -26,11 +27,11 @@ func (p *Plan) gussetSection() stitch.Section {
 	return s
 }
 
-// increaseRound is the gusset's part of an increase round over count
-// stitches: work the first, M1L, work to the last, M1R, work it. On a base of
-// 1 or 2 the first increase round puts M1L before and M1R after the base, and
-// the made stitches are the edges from then on. One-sided: M1L after the
-// first stitch.
+// increaseRound returns the gusset's part of an increase round over count
+// stitches: knit 1, M1L, knit to the last stitch, M1R, knit 1. On a base of 1
+// or 2 stitches the first increase round puts M1L before and M1R after the
+// base, and the made stitches are the gusset's edges from then on. A one-sided
+// gusset has only the M1L after the first stitch.
 func increaseRound(count, base, step int, first bool) []stitch.Op {
 	if step == 1 {
 		ops := []stitch.Op{stitch.Knit, stitch.M1L}

@@ -2,8 +2,8 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// openHand goes from the division to the last round. The last round before an
-// edging brings the hand to the edging's count.
+// openHand builds an open hand from the division to its bind-off. The last round
+// before an edging brings the hand to the edging's count.
 func (p *Plan) openHand() stitch.Section {
 	s := p.dividedHand()
 	s.About.Ribbed, s.About.Rib, s.About.Until = p.Body.EdgingRounds, p.Body.EdgingRib, "where the fingers are to be free"
@@ -11,15 +11,15 @@ func (p *Plan) openHand() stitch.Section {
 	return s
 }
 
-// handToTop goes from the division to the top.
+// handToTop builds the hand from the division to the top.
 func (p *Plan) handToTop() stitch.Section {
 	s := p.dividedHand()
 	p.belowTop(&s)
 	return s
 }
 
-// handAlone goes from the cuff to the top, without a thumb. It may follow the
-// ribbing, and round 1 brings the cuff to the hand's count.
+// handAlone builds a hand without a thumb, from the cuff to the top. If it
+// follows the ribbing directly, its round 1 brings the cuff to the hand's count.
 func (p *Plan) handAlone() stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
@@ -34,9 +34,9 @@ func (p *Plan) handAlone() stitch.Section {
 	return s
 }
 
-// dividedHand is the rounds above the gusset. Round 1 puts the thumb's stitches
-// aside and casts on the bridge; the made stitches that stay on the hand stand
-// on both sides of it.
+// dividedHand builds the rounds above the gusset. Round 1 puts the thumb's
+// stitches aside and casts on the bridge; the gusset stitches that stay on the
+// hand stand on both sides of it.
 func (p *Plan) dividedHand() stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	plain := p.Body.RoundsAbove - p.Body.EdgingRounds
@@ -61,13 +61,14 @@ func (p *Plan) dividedHand() stitch.Section {
 	return s
 }
 
-// handFit tells the hand's fit at the last round that is as wide as the hand.
+// handFit says that the hand's fit is judged at the last round that is sure to
+// have the hand's count.
 func (p *Plan) handFit() stitch.About {
 	return stitch.About{Site: max(p.Body.RoundsAbove-p.Body.EdgingRounds-1, 1)}
 }
 
-// belowTop ends the hand below a top: its last round takes off an odd stitch, at
-// the end of the round (the back).
+// belowTop ends the hand below a top. If the count is odd, the last round takes
+// off one stitch at its end, on the back of the hand.
 func (p *Plan) belowTop(s *stitch.Section) {
 	s.About.Until = "the tip of the longest finger"
 	s.About.Short = max(float64(p.Top.Rounds)/p.Gauge.Rounds-TipRoom, 0)
@@ -80,8 +81,8 @@ func (p *Plan) belowTop(s *stitch.Section) {
 	}
 }
 
-// joiningRound is the hand's first round over the cuff's stitches. If it is the
-// last one, too, an odd stitch is not made at all.
+// joiningRound returns the hand's first round, worked over the cuff's stitches.
+// If it is also the last round below the top, an odd stitch is not made at all.
 func (p *Plan) joiningRound() stitch.Round {
 	change := p.Cuff.Change
 	if p.Body.RoundsAbove == 1 {
@@ -91,7 +92,7 @@ func (p *Plan) joiningRound() stitch.Round {
 }
 
 // bridgeWidth is the number of stitches between palm and back once the
-// thumb's are aside.
+// thumb's stitches are set aside.
 func (p *Plan) bridgeWidth() int { return p.Gusset.Kept + p.Bridge.CastOn }
 
 func (p *Plan) divisionRound() stitch.Round {

@@ -6,18 +6,18 @@ import (
 	"thenar/internal/stitch"
 )
 
-// maxInOneRound is how many corner decreases one round takes, one at each
-// corner.
+// maxInOneRound is the number of corner decreases that fit into one round, one
+// at each corner.
 const maxInOneRound = 2
 
-// fewestClosed is the count down to which a closed thumb is halved before it
-// is drawn up (common practice, no source).
+// fewestClosed is the count at or below which a closed thumb is drawn up; until
+// then it is halved (common practice, no source).
 const fewestClosed = 6
 
 // decreaseRounds is the number of rounds over which d decreases are worked.
 func decreaseRounds(d int) int { return (d + maxInOneRound - 1) / maxInOneRound }
 
-// openThumb ends in an edging that is bound off.
+// openThumb builds a thumb that ends in an edging and is bound off.
 func (p *Plan) openThumb() stitch.Section {
 	t := &p.Thumb
 	s := p.thumbBelow(t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
@@ -33,7 +33,7 @@ func (p *Plan) openThumb() stitch.Section {
 	return s
 }
 
-// closedThumb is halved to its tip and drawn up.
+// closedThumb builds a thumb that is halved towards its tip and drawn up.
 func (p *Plan) closedThumb() stitch.Section {
 	plain := p.Thumb.lastCorner()
 	s := p.thumbBelow(plain, 0)
@@ -42,16 +42,16 @@ func (p *Plan) closedThumb() stitch.Section {
 	return s
 }
 
-// thumbInside is the thumb in its tube.
+// thumbInside describes the thumb that fills the tube.
 func (p *Plan) thumbInside() *stitch.Digit {
 	return &stitch.Digit{Girth: p.Hand.Thumb.MM(), Added: p.Ease.ThumbAdded, Stitches: p.Thumb.Stitches.N, Closed: p.Thumb.Closed}
 }
 
-// thumbBelow takes up the held stitches and works up to round plain, which
+// thumbBelow builds the thumb from the held stitches up to round plain, which
 // changes the count by change. Round 1 picks up along the bridge and works the
-// strand at each corner together with the held stitch beside it. Then the
-// corners are decreased, where the hole would be, and from the last of them on
-// the thumb has its own count.
+// strand at each corner together with the held stitch beside it, to close the
+// hole there. The corner decreases follow; after the last of them the thumb
+// has its final count.
 func (p *Plan) thumbBelow(plain, change int) stitch.Section {
 	t := &p.Thumb
 	s := stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: make([]stitch.Round, 0, max(t.Rounds, 1))}
@@ -72,8 +72,8 @@ func (p *Plan) thumbBelow(plain, change int) stitch.Section {
 	return s
 }
 
-// pickUpRound is the thumb's first full round. A single held stitch takes
-// both strands at once.
+// pickUpRound returns the thumb's first full round. If only one stitch was held,
+// it is worked together with the strands of both corners.
 func (p *Plan) pickUpRound() stitch.Round {
 	ops := times(nil, stitch.PickUp, p.Thumb.PickedUp)
 	ops = append(ops, stitch.GapK2tog)
@@ -84,10 +84,11 @@ func (p *Plan) pickUpRound() stitch.Round {
 	return stitch.Round{Ops: ops, Lead: p.Thumb.PickedUp}
 }
 
-// cornerRound decreases up to two of left stitches over n: one at the second
-// corner (ssk, the end of the round), two one at each corner (k2tog where the
-// picked-up stitches end). It returns what is left to decrease. Of the round
-// before it, lead stitches were the picked-up ones.
+// cornerRound returns a round over n stitches that decreases up to two of the
+// left ones still to go, and how many are left after it. A single decrease is
+// at the second corner (ssk at the end of the round); of two, the other is at
+// the first corner (k2tog where the picked-up stitches end). In the round
+// before it the first lead stitches are the picked-up ones.
 func cornerRound(n, pickedUp, lead, left int) (stitch.Round, int) {
 	if left == 1 || n < 4 {
 		ops := times(nil, stitch.Knit, n-2)
@@ -101,9 +102,9 @@ func cornerRound(n, pickedUp, lead, left int) (stitch.Round, int) {
 }
 
 // closeThumb ends a closed thumb of n stitches after its plain rounds: k2tog
-// all round, with one plain round between, while more than 6 are left; the
-// rest is drawn up. Where the rounds don't suffice, what is closed last is left
-// out and more is drawn up.
+// all round, then one plain round, over and over while more than 6 stitches
+// are left; the rest is drawn up. If there are too few rounds for that, the last
+// halvings are left out and more stitches are drawn up.
 func (p *Plan) closeThumb(s *stitch.Section, n, plain int) {
 	closing := closingRounds(p.Thumb.Stitches.N)
 	for r := plain + 1; r <= p.Thumb.Rounds; r++ {
@@ -117,7 +118,7 @@ func (p *Plan) closeThumb(s *stitch.Section, n, plain int) {
 	s.Finish = stitch.Round{Ops: times(nil, stitch.DrawUp, n)}
 }
 
-// closingCount is the number of closing rounds of a thumb of n stitches.
+// closingCount returns the number of rounds that close a thumb of n stitches.
 func closingCount(n int) (rounds int) {
 	for n > fewestClosed {
 		rounds += 1 + min(rounds, 1)
@@ -126,7 +127,8 @@ func closingCount(n int) (rounds int) {
 	return rounds
 }
 
-// closingRounds says for each closing round whether it halves the thumb.
+// closingRounds says for each round that closes a thumb of n stitches whether it
+// halves the thumb; the others are plain.
 func closingRounds(n int) []bool {
 	var rounds []bool
 	for n > fewestClosed {
@@ -139,7 +141,7 @@ func closingRounds(n int) []bool {
 	return rounds
 }
 
-// halved is k2tog all round; an odd stitch is knitted.
+// halved returns a round of k2tog over n stitches; an odd stitch is knitted.
 func halved(n int) stitch.Round {
 	return stitch.Round{Ops: times(times(nil, stitch.K2tog, n/2), stitch.Knit, n%2), Even: true}
 }

@@ -2,9 +2,9 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// topAtBridge closes a mitten with a thumb. The beginning of the round moves to
-// the side line in the middle of the bridge; each side line has one stitch where
-// the bridge is odd and two where it is even.
+// topAtBridge builds the top of a mitten with a thumb. The beginning of the
+// round moves to the middle of the bridge, where one side line runs. A side
+// line is one stitch wide if the bridge is odd, two if it is even.
 func (p *Plan) topAtBridge() stitch.Section {
 	width := p.bridgeWidth()
 	if width%2 == 1 {
@@ -13,12 +13,13 @@ func (p *Plan) topAtBridge() stitch.Section {
 	return p.topFrom(2, width/2-1)
 }
 
-// topAlone closes a mitten without a thumb, whose round begins at the side line
-// already.
+// topAlone builds the top of a mitten without a thumb, whose round already
+// begins at a side line.
 func (p *Plan) topAlone() stitch.Section { return p.topFrom(2, 0) }
 
-// topFrom is a top with side stitches on each side line, ssk after them and
-// k2tog before the next, and the beginning of its round moved on by shift.
+// topFrom builds a top whose round begins shift stitches later than the hand's.
+// Each side line is side stitches wide, with an ssk after it and a k2tog
+// before the next.
 func (p *Plan) topFrom(side, shift int) stitch.Section {
 	t := p.Top
 	s := stitch.Section{
@@ -53,6 +54,6 @@ func (p *Plan) topFrom(side, shift int) stitch.Section {
 	return s
 }
 
-// maxDrawnUp is the most stitches that are drawn up; more are grafted
-// (common practice, no source).
+// maxDrawnUp is the greatest number of stitches that are drawn up; more are
+// grafted (common practice, no source).
 const maxDrawnUp = 12

@@ -2,17 +2,17 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// builder turns a plan's numbers into the rounds of one section. Which builders
-// a mitt has, and in which order they are worked, stands in the table of kinds
-// and nowhere else: a new construction is a file with builders and a line there.
+// builder turns a plan's numbers into the rounds of one section. Only the table
+// of kinds says which builders a mitt has and in which order: a new
+// construction is a file of builders and a line there.
 type builder func(*Plan) stitch.Section
 
-// Mitt turns the plan into rounds, always as the right hand, by the builders of
-// its kind. A part without rounds is left out; what is cast on then stands with
-// the part that comes first.
+// Mitt turns the plan into rounds, always those of the right hand, with the
+// builders of its kind. A part without rounds is left out; the cast-on belongs
+// to whichever part comes first.
 //
-// The round begins with the gusset's first stitch. Worked right to left on
-// the outside, a right hand's round crosses the palm and then the back.
+// The round begins with the gusset's first stitch. Seen from the outside it is
+// worked right to left, so on a right hand it crosses the palm, then the back.
 func (p *Plan) Mitt() stitch.Mitt {
 	builders := p.Kind.info().builders
 	m := stitch.Mitt{Sections: make([]stitch.Section, 0, len(builders))}

@@ -11,37 +11,37 @@ type choice struct {
 
 func (x choice) held(step int) int { return x.b + step*x.k - x.o }
 
-// search is what a choice is made within.
+// search holds the wishes and the limits by which a choice is made.
 type search struct {
 	g            float64 // stitches per mm
 	n            int     // hand stitches before the gusset
 	after        int     // hand stitches wanted above it
 	made         int     // increase rounds that are knitted already
 	step         int     // stitches made in an increase round
-	most         int     // most increase rounds that the rounds have room for
-	maxCorners   int     // most decreases that the thumb's rounds have room for
-	beforeEnd    int     // rounds of the thumb after the first, before an edging as long as is wanted
-	closed       bool    // a thumb that is closed instead
-	cornered     bool    // its decreases are knitted
+	maxIncreases int     // increase rounds that the gusset's rounds have room for
+	maxCorners   int     // corner decreases that the thumb's rounds have room for
+	beforeEnd    int     // rounds of the thumb between its first and the wanted edging, if it is open
+	closed       bool    // the thumb is closed and has no edging
+	cornered     bool    // the thumb's decreases are knitted
 	palm         float64 // P(1 + max(e, 0)) in mm
 	palmMeasured bool
 	thumb        float64 // exact target of the thumb in stitches
 	stitch       Stitches
 	pins         *Pins
 
-	topRounds, roundsAbove int // the most that a mitten's top and hand may have
+	topRounds, roundsAbove int // the greatest number that a mitten's top and hand may have
 }
 
-// choose finds the cheapest choice. The order is fixed: the hand's count
-// first, then the thumb's, then the sum of the weights; nothing later spoils
-// what is earlier. So c = b − o, which brings the hand back to its count, and
-// the nearest thumb are tried first, then thumbs further off. Where the gusset
-// is on the needles and another count is wanted above it, c leads as near to
-// that as it can, a repeat at a time. Another c
-// (1 … 10, giving an allowed count) is tried only if nothing else exists, and
-// one that gives a count that is not allowed only under pins.
+// choose returns the cheapest choice. The hand's count comes first, then the
+// thumb's, then the sum of the weights, and none gives way to a later one. So
+// c = b − o, which brings the hand back to its count, is tried with the nearest
+// thumb first, then with thumbs further off. If the gusset is on the needles
+// and another count is wanted above it, c brings the hand as near to that as it
+// can, a repeat at a time. Another c (1 … 10, giving an allowed count) is tried
+// only if nothing else exists, and one that gives a count that is not allowed
+// only if numbers are pinned.
 //
-// ok is false if the pins, or the rounds, leave nothing.
+// It returns false if the pins, or the rounds, leave no choice.
 func (s *search) choose() (choice, bool) {
 	for s.after != s.n { // what is knitted has another count than is wanted above it
 		if best, ok := s.nearestThumb(handAgain, false); ok {
@@ -65,7 +65,8 @@ func (s *search) choose() (choice, bool) {
 	return choice{}, false
 }
 
-// towards goes a step from one number to another, and not beyond it.
+// towards returns the number one step from from on the way to to, but not
+// beyond it.
 func towards(from, to, step int) int {
 	if from < to {
 		return min(from+step, to)
@@ -73,7 +74,7 @@ func towards(from, to, step int) int {
 	return max(from-step, to)
 }
 
-// bridgeRule says which bridges are tried.
+// bridgeRule says which bridge counts c are tried.
 type bridgeRule int
 
 const (
@@ -99,7 +100,7 @@ func (s *search) nearestThumb(bridge bridgeRule, odd bool) (choice, bool) {
 		return s.cheapest(bridge, t)
 	}
 	first := nearestIn(s.thumb, 2, boolInt(odd))
-	widest := 2*maxBase + s.step*s.most + maxBridge + maxExtra
+	widest := 2*maxBase + s.step*s.maxIncreases + maxBridge + maxExtra
 	for off := 0; off <= widest+first; off += 2 {
 		// At equal distance the larger count comes first.
 		pair := [2]int{first - off, first + off}
@@ -129,8 +130,9 @@ func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
 	return s.cheapestOf(bridge, t, s.maxCorners)
 }
 
-// within is the most decreases for which a thumb of t stitches has rounds
-// before its end: ⌈d/2⌉, and one if the count changes to the edging's.
+// within returns the greatest number of decreases d for which a thumb of t
+// stitches has room below its end. They take ⌈d/2⌉ rounds, and a change to the
+// edging's count takes one more.
 func (s *search) within(t int) int {
 	rounds := s.beforeEnd
 	if s.closed {
@@ -144,8 +146,9 @@ func (s *search) within(t int) int {
 	return min(s.maxCorners, maxInOneRound*max(0, rounds))
 }
 
-// cheapestOf tries everything with at most so many decreases. K follows from
-// the others: t = b + sK − o + p − d.
+// cheapestOf finds the best choice for a thumb of t stitches with at most corners
+// decreases. It tries all b, c, p and d; K follows from them:
+// t = b + sK − o + p − d.
 func (s *search) cheapestOf(bridge bridgeRule, t, corners int) (choice, bool) {
 	best, found := choice{}, false
 	for b := 1; b <= maxBase && b < s.n; b++ {
@@ -163,7 +166,7 @@ func (s *search) cheapestOf(bridge bridgeRule, t, corners int) (choice, bool) {
 	return best, found
 }
 
-// bridges is the range of c to try under a rule.
+// bridges returns the range of c to try under a rule.
 func (s *search) bridges(bridge bridgeRule, b, o int) (low, high int) {
 	if bridge == handAgain {
 		c := s.after - s.n + b - o
@@ -175,8 +178,8 @@ func (s *search) bridges(bridge bridgeRule, b, o int) (low, high int) {
 	return 1, maxBridge
 }
 
-// bridgeFits holds c to its rule: no bridge at all comes only by pin, or
-// where the stitches kept on the hand make it so.
+// bridgeFits reports whether the rule allows c. There is no bridge at all only
+// if it is pinned so, or if the stitches kept on the hand replace the base.
 func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
 	if c < 0 || c > maxBridge || !s.pins.Bridge.Allows(c) {
 		return false
@@ -188,8 +191,8 @@ func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
 	return s.closes(b, after) && (bridge != handAllowed || s.stitch.allows(after))
 }
 
-// closes reports whether the rounds that a mitten's hand and top may have close
-// a hand of so many stitches after the bridge.
+// closes reports whether a mitten with after stitches above the bridge can be
+// closed in the rounds that its hand and top may have.
 func (s *search) closes(b, after int) bool {
 	if after%2 == 1 && s.roundsAbove == 1 && s.n-b < 2 {
 		return false
@@ -197,7 +200,8 @@ func (s *search) closes(b, after int) bool {
 	return topDecreases(after) <= s.topRounds
 }
 
-// tryBridge tries all that may be picked up and decreased with one bridge.
+// tryBridge tries every number of stitches picked up and decreased with one
+// bridge.
 func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 	fixed := bridgeCost(float64(x.c) / s.g)
 	for x.p = x.c; x.p <= x.c+maxExtra; x.p++ {
@@ -211,7 +215,7 @@ func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 			}
 			x.k = made / s.step
 			m := x.held(s.step)
-			if x.k > s.most || x.k < s.made || x.o > made || m < 1 || !s.pins.Increases.Allows(x.k) || !s.pins.Held.Allows(m) {
+			if x.k > s.maxIncreases || x.k < s.made || x.o > made || m < 1 || !s.pins.Increases.Allows(x.k) || !s.pins.Held.Allows(m) {
 				continue
 			}
 			x.cost = fixed + s.crotch(x.k) + shapeCost(x.b, x.c, x.p, x.d) + shareCost(m, s.n)
@@ -222,8 +226,8 @@ func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 	}
 }
 
-// leastThumb is the least count that d decreases can leave: a decrease at each
-// corner takes four stitches and leaves two.
+// leastThumb returns the least count that d decreases can leave: a decrease at
+// each corner works four stitches into two.
 func leastThumb(d int) int {
 	if d > 0 && d%maxInOneRound == 0 {
 		return 2
@@ -231,13 +235,13 @@ func leastThumb(d int) int {
 	return 1
 }
 
-// crotch is the cost of k increase rounds where the thumb parts.
+// crotch returns the cost, where the thumb parts, of k increase rounds.
 func (s *search) crotch(k int) int64 {
 	return crotchCost(float64(s.n+s.step*k)/s.g-s.palm, s.palmMeasured)
 }
 
-// before orders choices by cost; ties go to the smaller |b − 3|, |p − c − 1|,
-// d, K, b.
+// before reports whether x is a better choice than y: cheaper, or at the same
+// cost with the smaller |b − 3|, |p − c − 1|, d, K or b, in this order.
 func (x choice) before(y choice) bool {
 	for _, pair := range [][2]int64{
 		{x.cost, y.cost},
@@ -259,8 +263,8 @@ func (st Stitches) allows(n int) bool {
 	return n > 0 && ((n-st.Offset)%st.Repeat+st.Repeat)%st.Repeat == 0
 }
 
-// nearestIn is the number ≡ offset modulo repeat that is nearest to exact,
-// the larger at equal distance, and never below 0.
+// nearestIn returns the number ≡ offset (mod repeat) nearest to exact, the larger
+// at equal distance, and never below 0.
 func nearestIn(exact float64, repeat, offset int) int {
 	offset = ((offset % repeat) + repeat) % repeat
 	n := nearest((exact-float64(offset))/float64(repeat))*repeat + offset
@@ -270,11 +274,12 @@ func nearestIn(exact float64, repeat, offset int) int {
 	return n
 }
 
-// tie is how near to half-way a target counts as half-way: targets are
-// products of measurements, whose floating-point error is far smaller.
+// tie is the distance from half-way within which a target counts as half-way.
+// Targets are products of measurements, whose floating-point error is far
+// smaller.
 const tie = 1e-9
 
-// nearest is the whole number nearest to exact, the larger at equal distance.
+// nearest returns the whole number nearest to exact, the larger at equal distance.
 func nearest(exact float64) int { return int(math.Floor(exact + 0.5 + tie)) }
 
 func abs(n int) int {
@@ -291,6 +296,6 @@ func boolInt(b bool) int {
 	return 0
 }
 
-// palmTarget is the girth in mm that the gusset should reach where the thumb
+// palmTarget returns the girth in mm wanted round the palm where the thumb
 // parts: P(1 + e), e by default max(e_hand, 0).
 func (p *Plan) palmTarget() float64 { return p.Hand.Palm.MM() * (1 + p.Ease.Palm) }

@@ -8,10 +8,10 @@ import (
 	"thenar/internal/fault"
 )
 
-// conflict says why nothing was found: every pin that is in the way, each
-// with the nearest number that the others leave, or, where changing one is
-// not enough, with the nearest numbers that work together; without pins, the
-// rounds.
+// conflict says why the search found nothing. It names every pin in the way with
+// the nearest number that works beside the others; where changing one pin is
+// not enough, with the nearest numbers that work together. If no pin is in the
+// way, it names the rounds.
 func (d *draft) conflict(s *search) error {
 	c := newConflict(d, s)
 	culprits := c.culprits()
@@ -49,26 +49,26 @@ func (d *draft) conflict(s *search) error {
 	return faults
 }
 
-// conflict tries sets of pins; a set is a bit for each of names.
+// conflict tries sets of pins. A set has one bit for each of the names.
 type conflict struct {
-	w     *draft
+	d     *draft
 	s     *search
 	pins  Pins // as the person fixed them
 	names []Number
 	known map[uint]bool
 }
 
-func newConflict(w *draft, s *search) *conflict {
-	c := &conflict{w: w, s: s, pins: w.req.Pins, known: map[uint]bool{}}
+func newConflict(d *draft, s *search) *conflict {
+	c := &conflict{d: d, s: s, pins: d.req.Pins, known: map[uint]bool{}}
 	for _, n := range c.pins.fixed() {
-		if w.inSearch(n) {
+		if d.inSearch(n) {
 			c.names = append(c.names, n)
 		}
 	}
 	return c
 }
 
-// inSearch reports whether a number has a say in the search.
+// inSearch reports whether the search has to keep to n when n is pinned.
 func (d *draft) inSearch(n Number) bool {
 	switch table[n].company {
 	case beside:
@@ -81,7 +81,7 @@ func (d *draft) inSearch(n Number) bool {
 
 func (c *conflict) all() uint { return 1<<len(c.names) - 1 }
 
-// only keeps the pins of a set.
+// only returns the pins of a set, with all others free.
 func (c *conflict) only(set uint) Pins {
 	pins := c.pins
 	for i, n := range c.names {
@@ -97,18 +97,19 @@ func (c *conflict) solvable(set uint) bool {
 	ok, known := c.known[set]
 	if !known {
 		pins := c.only(set)
-		ok = c.s.solvable(c.w, &pins)
+		ok = c.s.solvable(c.d, &pins)
 		c.known[set] = ok
 	}
 	return ok
 }
 
-// maxSets bounds the sets that are tried one by one: all of ten pins.
+// maxSets is the number of sets that are tried one by one at most: all those of
+// ten pins.
 const maxSets = 1 << 10
 
-// culprits are the pins in the way: a pin is, if it makes a set of the others
-// that can be kept into one that can't. Of more than ten pins only the sets
-// that lack one or two are tried.
+// culprits returns the pins in the way. A pin is in the way if some set of the
+// others can be kept without it and can't with it. With more than ten pins only
+// the sets that lack one or two are tried.
 func (c *conflict) culprits() []int {
 	var in []int
 	for i := range c.names {
@@ -139,25 +140,25 @@ func (c *conflict) inTheWay(i int) bool {
 	}
 }
 
-// solvable reports whether anything keeps some pins, with the rounds and the
-// room that they leave; what is knitted stays whatever is fixed.
-func (s *search) solvable(w *draft, pins *Pins) bool {
+// solvable reports whether any choice keeps the pins, in the rounds and the room
+// that they leave. What is knitted stays, whatever is pinned.
+func (s *search) solvable(d *draft, pins *Pins) bool {
 	trial, held := *s, *pins
-	if w.progress != nil {
-		w.progress.hold(&held)
+	if d.progress != nil {
+		d.progress.hold(&held)
 	}
-	w.equip(&trial, &held)
+	d.equip(&trial, &held)
 	return trial.feasible()
 }
 
-// nearest is the value of one pin nearest to the fixed one that works beside
-// a set of others; for a rhythm the longest even one, for a list see nearestList.
+// nearest returns the value nearest to a pin's own that works beside a set of
+// others: for a rhythm the longest even one, for a list that of nearestList.
 func (c *conflict) nearest(set uint, at int) (string, bool) {
 	pins := c.only(set)
 	n := c.names[at]
 	if n == Rhythm {
 		for every := c.pins.Rhythm[0]; every >= ShortestInterval; every-- {
-			if pins.Rhythm = []int{every}; c.s.solvable(c.w, &pins) {
+			if pins.Rhythm = []int{every}; c.s.solvable(c.d, &pins) {
 				return fmt.Sprint(every), true
 			}
 		}
@@ -173,7 +174,7 @@ func (c *conflict) nearest(set uint, at int) (string, bool) {
 			if to < r.low || to > r.high {
 				continue
 			}
-			if *pin = Fix(to); c.s.solvable(c.w, &pins) {
+			if *pin = Fix(to); c.s.solvable(c.d, &pins) {
 				return fmt.Sprint(to), true
 			}
 		}
@@ -181,8 +182,8 @@ func (c *conflict) nearest(set uint, at int) (string, bool) {
 	return "", false
 }
 
-// together keeps as many pins as can be, and moves the others one after
-// another to the nearest number that then works.
+// together keeps as many pins as it can, moves the others one after another to
+// the nearest number that then works, and says which.
 func (c *conflict) together() string {
 	kept := uint(0)
 	for i := range c.names {

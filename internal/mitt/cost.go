@@ -6,10 +6,10 @@ import (
 	"thenar/internal/fault"
 )
 
-// Place is a place at which fabric and wish are compared.
+// Place is a place of the mitt at which the fabric is compared with the wish.
 type Place int
 
-// The places, in the order in which they are knitted: girths, and lengths.
+// The places, girths and lengths, in the order in which they are knitted.
 const (
 	PlaceCuff Place = iota
 	PlaceCuffLength
@@ -25,7 +25,7 @@ const (
 	places
 )
 
-// Words is what the place is called in a kind of mitt.
+// Words returns what the place is called in a kind of mitt.
 func (p Place) Words(k Kind) string {
 	if p == PlaceHandLength && !k.info().thumbed {
 		return "length above the cuff"
@@ -36,12 +36,11 @@ func (p Place) Words(k Kind) string {
 	}[p]
 }
 
-// Offs is how far the fabric is off what was wanted at each place, in mm,
-// fabric minus wish; the gusset's shape is its mean over the rounds, without
-// a sign.
+// Offs holds fabric minus wish at each place, in mm. For the gusset's shape it is
+// the mean distance over the rounds, without a sign.
 type Offs [places]float64
 
-// sum is all of it, whichever the direction.
+// sum returns the sum of the distances at all places, in mm.
 func (o *Offs) sum() (mm float64) {
 	for _, off := range o {
 		mm += math.Abs(off)
@@ -49,7 +48,7 @@ func (o *Offs) sum() (mm float64) {
 	return mm
 }
 
-// offs works out how far the plan is off at every place.
+// offs works out how far the plan is off the wish at every place.
 func (d *draft) offs() {
 	p, l := &d.plan, &d.len
 	length := func(rounds int, wanted float64) float64 { return float64(rounds)/d.q - wanted }
@@ -77,23 +76,24 @@ func (d *draft) offs() {
 	p.Off[PlaceThumb], p.Off[PlaceThumbLength] = p.Residual.Thumb, length(p.Thumb.Rounds, l.thumb)
 }
 
-// PinCost is what one fixed number costs: the plan as it is beside the plan
-// with this one number free and all others kept.
+// PinCost is what one fixed number costs: the plan as it is, compared with the
+// plan in which only this number is free.
 type PinCost struct {
 	Number  Number
 	Value   string
-	Free    string  // what the number would be; empty if there is no plan without it
-	MM      float64 // more off over all places; negative: nearer
+	Free    string  // what the number would be if free; empty if there is no such plan
+	MM      float64 // how much further off all places are together; negative: nearer
 	Changes []Change
 }
 
-// Change is a place that a fixed number moves, in mm off the wish.
+// Change is a place that a fixed number moves: its distance from the wish in mm
+// with the number fixed and with it free.
 type Change struct {
 	Place      Place
 	With, Free float64
 }
 
-// noticed is the least change of a place that is told, in mm.
+// noticed is the least change at a place that is listed, in mm.
 const noticed = 0.05
 
 // PinCosts says what each fixed number of a plan's request costs in mm.
@@ -121,9 +121,9 @@ func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
 	return costs
 }
 
-// rhythmOf returns the intervals of a schedule as a rhythm, one where all are
-// alike; nil where there is none, with fewer than two increase rounds or the
-// first not where a fixed rhythm begins.
+// rhythmOf returns the intervals of a schedule as a rhythm: a single one if all
+// are alike. It returns nil if there are fewer than two increase rounds or if
+// they don't begin in round first, as a fixed rhythm does.
 func rhythmOf(rounds []int, first int) []int {
 	if len(rounds) < 2 || rounds[0] != first {
 		return nil
@@ -140,7 +140,7 @@ func rhythmOf(rounds []int, first int) []int {
 	return list
 }
 
-// checkSchedule refuses a schedule that can't be meant.
+// checkSchedule refuses an unknown way of increasing and a price out of range.
 func (r *Request) checkSchedule(faults *fault.Fields) {
 	switch r.Follow {
 	case FollowDefault, FollowProfile, FollowRhythm:

@@ -10,14 +10,14 @@ import (
 // cuffShare is the least share of the hand's count that a cuff may have.
 const cuffShare = 0.78
 
-// cuff is the nearest multiple of the rib to g·W·(1 + e), never over the
-// hand's count and never under 0.78 of it unless pinned. Counts are in
-// stocking-stitch gauge; the rib draws in by itself. Without a round between
-// cast-on and gusset the cast-on is the hand's count.
+// cuff plans the cuff. Its cast-on is the multiple of the rib nearest to
+// g·W·(1 + e), never over the hand's count and never under 0.78 of it unless
+// pinned. Counts are in stocking-stitch gauge; the rib draws in by itself. If
+// there is no round between cast-on and gusset, the cast-on is the hand's count.
 //
-// A mitten without a thumb is wider, since the thumb lies inside, but its cuff
-// has to grip all the same: its floor is 0.78 g·H, and half the hand's count,
-// from which one round can still come to all of it.
+// The hand of a mitten without a thumb is wider, since the thumb lies inside,
+// but the cuff still has to grip. So its floor is 0.78 g·H, and at least half
+// the hand's count, which one round can still double.
 func (d *draft) cuff() {
 	p := &d.plan
 	n := p.Body.Stitches.N
@@ -48,9 +48,9 @@ func (d *draft) cuff() {
 	}
 }
 
-// cuffRounds is the rounds of ribbing and the plain ones, no fewer than are
-// knitted; where no plain round brings the cuff to the hand's count, a round
-// of ribbing is left to do so.
+// cuffRounds returns the numbers of ribbed and plain rounds, no fewer than are
+// knitted. If there is no plain round to bring the cuff to the hand's count, at
+// least one round of ribbing is still to come and does it.
 func (d *draft) cuffRounds() (rounds, plain int) {
 	plain = nearest(d.q * d.len.cuffPlain)
 	if d.len.cuffPlain > 0 {
@@ -64,9 +64,10 @@ func (d *draft) cuffRounds() (rounds, plain int) {
 	return rounds, plain
 }
 
-// cuffCount is the multiple of the rib nearest to exact from least to n, and
-// that multiple. Where none lies there it is an even count in 1 × 1 rib, of
-// which there is one wherever n is 8 or more and least no more than 0.78 n.
+// cuffCount returns the count from least to n nearest to exact that is a multiple
+// of the rib, and the rib it is a multiple of. If there is none, 1 × 1 rib takes
+// the rib's place: an even count exists whenever n is 8 or more and least is no
+// more than 0.78 n.
 func cuffCount(exact float64, n, least, rib int) (count, of int) {
 	for _, of := range [2]int{rib, oneByOne} {
 		low, high := ceilTo(least, of), n/of*of
@@ -78,7 +79,7 @@ func cuffCount(exact float64, n, least, rib int) (count, of int) {
 }
 
 // cuffJoins refuses a fixed cast-on that one round can't bring to the hand's
-// count: at most every stitch is doubled, or every pair made one.
+// count: a round doubles every stitch, or works every pair together, at most.
 func (d *draft) cuffJoins() error {
 	c, n := &d.plan.Cuff, d.plan.Body.Stitches.N
 	most := d.maxJoined(n)
@@ -96,9 +97,9 @@ func (d *draft) cuffJoins() error {
 	return faults.Err()
 }
 
-// maxJoined is the most stitches of a cuff that one round can bring to n.
-// Without a thumb that may be the only round below the top, in which an odd
-// stitch goes as well.
+// maxJoined returns the greatest cuff count that one round can bring down to n.
+// Without a thumb that may be the only round below the top, which takes off an
+// odd stitch as well.
 func (d *draft) maxJoined(n int) int {
 	if !d.req.Kind.info().thumbed {
 		n -= n % 2
@@ -106,8 +107,8 @@ func (d *draft) maxJoined(n int) int {
 	return 2 * n
 }
 
-// joins is a count of the hand to which one round can bring the cuff that is
-// on the needles.
+// joins returns n, or the count nearest to it to which one round can bring the
+// cuff that is on the needles.
 func (d *draft) joins(n int) int {
 	if d.progress == nil || d.progress.joined() {
 		return n
@@ -121,7 +122,8 @@ func (d *draft) joins(n int) int {
 	return n
 }
 
-// alsoHand names the hand's count beside the cast-on, if it is fixed too.
+// alsoHand adds a fault for the hand's count beside the cast-on's, if the hand's
+// is fixed too.
 func (d *draft) alsoHand(faults *fault.Fields, low, high int) {
 	if n := d.pins.HandStitches; n.On {
 		faults.Add(HandStitches.Path(), "is %d; beside a cast-on of %d it can be %d to %d", n.N, d.plan.Cuff.CastOn.N, low, high)

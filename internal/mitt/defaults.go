@@ -1,8 +1,8 @@
 package mitt
 
-// Default is a decision that was not given, with the rule that made it. MM is
-// its length; a default that is no length (Ratio) has its number there
-// instead: an ease, or rounds over 10 cm.
+// Default is a decision that the person left open, with the rule that made it.
+// A length is in MM; anything else, an ease or the rounds over 10 cm, is in
+// Ratio.
 type Default struct {
 	Field  string
 	MM     float64
@@ -13,7 +13,7 @@ type Default struct {
 
 const practice = "common practice, no source"
 
-// listDefaults lists what the person did not decide, in the order of a sheet.
+// listDefaults lists what the person left open, in the order of a sheet.
 func (d *draft) listDefaults() {
 	p, given, kind := &d.plan, d.req.Lengths, d.plan.Kind.info()
 	if p.Gauge.RoundsFilled {

@@ -1,8 +1,8 @@
 package mitt
 
-// feasible reports whether choose would find anything, without looking for the
-// best: the fixed numbers leave at most one K for every base, bridge, pick-up
-// and number of decreases.
+// feasible reports whether choose would find anything. It is quicker, since it
+// need not look for the best: for each base, bridge, pick-up and number of
+// decreases it only asks whether the pins leave any K.
 func (s *search) feasible() bool {
 	o := s.pins.KeptOnHand.Or(0)
 	for b := 1; b <= maxBase && b < s.n; b++ {
@@ -23,8 +23,8 @@ func (s *search) feasible() bool {
 	return false
 }
 
-// increasesExist reports whether any number of increases and decreases goes
-// with a base, what is kept and what is picked up.
+// increasesExist reports whether any number of increases and decreases goes with
+// a base b, with o stitches kept on the hand and p picked up.
 func (s *search) increasesExist(b, o, p int) bool {
 	for d := 0; d <= s.maxCorners; d++ {
 		if !s.pins.ThumbDecreases.Allows(d) {
@@ -32,7 +32,7 @@ func (s *search) increasesExist(b, o, p int) bool {
 		}
 		// The least K leaves a held stitch, a thumb, and what is to be kept.
 		low := max(1, s.made, ceilDiv(max(o, o-b+1, leastThumb(d)+d-p-b+o), s.step))
-		high := s.most
+		high := s.maxIncreases
 		ok := s.only(&low, &high, s.pins.Increases, 0, 1) &&
 			s.only(&low, &high, s.pins.Held, b-o, s.step) &&
 			s.only(&low, &high, s.pins.ThumbStitches, b-o+p-d, s.step)
@@ -43,8 +43,8 @@ func (s *search) increasesExist(b, o, p int) bool {
 	return false
 }
 
-// only narrows low … high to the K for which plus + step·K is the pinned
-// number; it is false if no whole K is.
+// only narrows low … high to the K for which plus + step·K is the pinned number.
+// It returns false if no whole K makes it.
 func (s *search) only(low, high *int, pin Pin, plus, step int) bool {
 	if !pin.On {
 		return true

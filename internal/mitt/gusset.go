@@ -19,9 +19,8 @@ func (d *draft) gusset(pl *Planner) error {
 	return d.ways(pl)
 }
 
-// gussetRounds is R, the whole number of rounds nearest to q × gusset length;
-// two at the least, since a gusset has an increase round and, after it, a
-// plain one.
+// gussetRounds sets R, the whole number of rounds nearest to q × gusset length,
+// and at least two: an increase round and a plain one after it.
 func (d *draft) gussetRounds() {
 	n := d.freeGussetRounds()
 	c := Count{N: n, Exact: d.q * d.gussetLength(), Below: n - 1, Above: n + 1, Knitted: d.progress.past(stitch.Gusset)}
@@ -29,14 +28,15 @@ func (d *draft) gussetRounds() {
 	d.plan.Gusset.Rounds = c
 }
 
-// gussetLength is what the gusset has to cover, in mm: a base that sits above
-// its place leaves less.
+// gussetLength returns the length that the gusset has to cover, in mm. A base
+// that sits above its place on the hand leaves less.
 func (d *draft) gussetLength() float64 {
 	return d.plan.Hand.GussetLength.MM() - d.plan.BaseAbove.MM()
 }
 
-// freeGussetRounds is no fewer than are knitted, and one more after an
-// increase in the last of them, unless a fixed list ends there.
+// freeGussetRounds returns the gusset's number of rounds when none is fixed. It
+// is at least the number knitted, and a plain round follows the last knitted
+// increase unless a list of increase rounds is fixed.
 func (d *draft) freeGussetRounds() int {
 	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(stitch.Gusset))
 	if made := d.made(); len(made) > 0 && len(d.pins.IncreaseRounds) == 0 {
@@ -45,7 +45,7 @@ func (d *draft) freeGussetRounds() int {
 	return n
 }
 
-// made are the increase rounds that are knitted.
+// made returns the increase rounds that are knitted.
 func (d *draft) made() []int {
 	if d.progress == nil {
 		return nil
@@ -53,7 +53,7 @@ func (d *draft) made() []int {
 	return d.progress.changed(stitch.Gusset, d.progress.Increases)
 }
 
-// onward is the first round in which an increase can still be made.
+// onward returns the first round in which an increase can still be made.
 func (d *draft) onward() int {
 	first := 1 + d.progress.in(stitch.Gusset)
 	if made := d.made(); len(made) > 0 {
@@ -76,15 +76,15 @@ func (d *draft) search() *search {
 	return s
 }
 
-// equip gives a search pins, and the rounds and the room that they leave.
+// equip gives a search its pins, and the rounds and the room that they leave.
 func (d *draft) equip(s *search, pins *Pins) {
 	s.pins = pins
 	s.n = pins.HandStitches.Or(d.freeHand)
 	s.after = s.n
 	if d.progress.joined() {
-		s.after = d.req.Pins.HandStitches.Or(d.freeHand) // the count of what is knitted stays, that above it is free
+		s.after = d.req.Pins.HandStitches.Or(d.freeHand) // what is knitted keeps its count; above it the count is free
 	}
-	s.made, s.most = d.increases(pins)
+	s.made, s.maxIncreases = d.increases(pins)
 	rounds, at := d.thumbRounds(pins), max(1, d.progress.in(stitch.Thumb))
 	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), d.req.Kind.info().thumbClosed, rounds-at
 	if !s.closed {
@@ -109,13 +109,13 @@ func (d *draft) take(x choice, s *search) {
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: d.pins.ThumbStitches.On}
 }
 
-// profileTarget is the ideal count of the gusset after each round, from the
+// profileTarget returns the ideal count of the gusset after each round, from the
 // hand's own profile, in 1/10 000 stitch:
 //
 //	T(r) = b + g(1 + e)·C(h_r) − N, kept within b … b + sK, h_r = r/q
 //
-// with the ease e of EaseAt. A base that sits above its place puts every round
-// higher on the hand.
+// with the ease e of EaseAt. A base that sits above its place on the hand puts
+// every round higher by as much.
 func (d *draft) profileTarget(scratch []int64) ([]int64, error) {
 	p := &d.plan
 	girths, err := p.Hand.Girths()
@@ -133,10 +133,10 @@ func (d *draft) profileTarget(scratch []int64) ([]int64, error) {
 	return target, nil
 }
 
-// EaseAt is the ease wanted at a height in mm above the base of the thumb:
-// from the hand's ease at the base evenly to the gusset's half-way up, and on
-// to the palm's where the thumb parts. By default that is one line to
-// max(ease, 0).
+// EaseAt returns the ease wanted at a height in mm above the base of the thumb.
+// It runs in a straight line from the hand's ease at the base to the gusset's
+// half-way up, and in another to the palm's where the thumb parts. By default
+// both are one line to max(ease, 0).
 func (p *Plan) EaseAt(height float64) float64 {
 	share := 1.0
 	if length := p.Hand.GussetLength.MM(); length > 0 {

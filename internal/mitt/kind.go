@@ -18,30 +18,30 @@ const (
 	Thumbless  Kind = "mitten_without_thumb"
 )
 
-// kindInfo is all in which one kind of mitt differs from another: its line of
-// the table is the only place that asks for the kind.
+// kindInfo is everything in which one kind of mitt differs from another. The
+// rest of the package asks these fields, never the kind itself.
 type kindInfo struct {
 	kind     Kind
 	words    string
 	builders []builder
 
-	thumbed, thumbClosed bool // it has a thumb, and with it a gusset; that is closed
+	thumbed, thumbClosed bool // it has a thumb, and with it a gusset; its thumb is closed
 	topped               bool // it ends in a top; else it is open
 	both                 bool // its hand goes round hand and thumb
 
 	ease               float64 // of the hand; see handEase
 	easeFrom           string
 	ribbing, plainCuff portion
-	aboveFrom          string // what the length above the gusset, or above the cuff, is
+	aboveFrom          string // the rule for the length above the gusset, or above the cuff
 }
 
-// portion is a usual length: a share of the hand's, and something more in mm.
+// portion is a usual length: a share of the hand's length, plus more in mm.
 type portion struct {
 	share, more float64
 	from        string
 }
 
-// of is the portion of a hand of length l, in mm.
+// of returns the portion for a hand of length l, in mm.
 func (s portion) of(l float64) float64 { return s.share*l + s.more }
 
 // kinds is the table of kinds (common practice, no source). A kind that is not
@@ -78,10 +78,11 @@ var kinds = []*kindInfo{
 
 const eachFrom = "−0.05 for a fingerless mitt, +0.05 for a mitten"
 
-// gripping is the ribbing of a closed kind, which has to hold it on the hand.
+// gripping is the ribbing of a closed kind, which has to hold the mitten on the
+// hand.
 var gripping = portion{0.33, 8, "0.33 × hand length + 8 mm, so that the cuff grips"}
 
-// info is the kind's line of the table.
+// info returns the kind's line of the table.
 func (k Kind) info() *kindInfo {
 	for _, one := range kinds {
 		if one.kind == k {
@@ -91,13 +92,13 @@ func (k Kind) info() *kindInfo {
 	return kinds[0]
 }
 
-// Closed reports whether the kind ends in a top; else it is open.
+// Closed reports whether the kind ends in a top; other kinds are open.
 func (k Kind) Closed() bool { return k.info().topped }
 
 // Thumbed reports whether the kind has a thumb, and with it a gusset.
 func (k Kind) Thumbed() bool { return k.info().thumbed }
 
-// Words is what the kind is called.
+// Words returns what the kind is called.
 func (k Kind) Words() string {
 	if i := k.info(); i.kind == k {
 		return i.words
@@ -108,13 +109,14 @@ func (k Kind) Words() string {
 // Thumbed reports whether the mitt has a thumb, and with it a gusset.
 func (p *Plan) Thumbed() bool { return p.Kind.Thumbed() }
 
-// TipRoom is what a mitten is longer than the hand, in mm (common practice,
-// no source).
+// TipRoom is the length in mm by which a mitten is longer than the hand (common
+// practice, no source).
 const TipRoom = 5.0
 
 // withoutThumb leaves out gusset, bridge and thumb: the hand goes on from the
-// cuff to the top with its own count, and the thumb lies inside. Where it lies and
-// how wide it makes the palm is filled all the same: the fit asks for it.
+// cuff to the top with one count, and the thumb lies inside. The thumb's length
+// is no longer listed as filled, since nothing uses it; the palm with the thumb
+// still is, since the fit needs it.
 func (d *draft) withoutThumb() error {
 	p := &d.plan
 	p.Bridge.HandAfter = p.Body.Stitches.N
@@ -122,7 +124,7 @@ func (d *draft) withoutThumb() error {
 	return d.topFits()
 }
 
-// topFits refuses fixed rounds in which the top can't be closed.
+// topFits refuses a fixed number of rounds in which the top can't be closed.
 func (d *draft) topFits() error {
 	n := d.plan.Body.Stitches.N
 	needs := topDecreases(n)
@@ -139,8 +141,8 @@ func (d *draft) topFits() error {
 	return faults
 }
 
-// warnWithoutEffect names the fixed numbers that this kind has no use for:
-// first the counts, then what says when the gusset increases.
+// warnWithoutEffect names the fixed numbers that a mitten without a thumb has no
+// use for: first the counts, then the numbers that say when to increase.
 func (d *draft) warnWithoutEffect() {
 	var names, times []string
 	for _, n := range d.req.Pins.fixed() {

@@ -8,8 +8,9 @@ import (
 	"thenar/internal/stitch"
 )
 
-// increases is the fewest increase rounds that pins and what is knitted ask
-// for, and the most that there is room for: of a fixed list, as many as it has.
+// increases returns the least number of increase rounds that the pins and the
+// knitting ask for, and the greatest that there is room for. With a fixed list
+// both are its length; if the list doesn't fit, most is −1.
 func (d *draft) increases(pins *Pins) (least, most int) {
 	rounds, made := pins.GussetRounds.Or(d.freeGussetRounds()), len(d.made())
 	list := pins.IncreaseRounds
@@ -22,8 +23,8 @@ func (d *draft) increases(pins *Pins) (least, most int) {
 	return len(list), len(list)
 }
 
-// listFits reports whether a list of increase rounds can stand beside the fixed
-// first one, the fixed rhythm and so many rounds of the gusset.
+// listFits reports whether a list of increase rounds agrees with the fixed first
+// increase round and the fixed rhythm, and ends within the gusset's rounds.
 func (d *draft) listFits(list []int, rounds int, pins *Pins) bool {
 	if list[len(list)-1] > rounds || !pins.FirstIncrease.Allows(list[0]) {
 		return false
@@ -36,9 +37,9 @@ func (d *draft) listFits(list []int, rounds int, pins *Pins) bool {
 	return true
 }
 
-// room is the number of increase rounds that fit into what is left of rounds
-// 1 … R − 1, from the fixed first one on, at least two apart or in the pinned
-// rhythm.
+// room returns the number of increase rounds that fit into what is left of
+// rounds 1 … R − 1. They begin in the pinned first one and are at least two
+// apart, or in the pinned rhythm.
 func (d *draft) room(rounds int, pins *Pins) int {
 	last, first := rounds-gussetLeadOut, d.begins(pins)
 	switch {
@@ -54,8 +55,9 @@ func (d *draft) room(rounds int, pins *Pins) int {
 	return n
 }
 
-// begins is the first round for the next increase: the fixed one, if none is
-// made yet, or as soon as what is knitted lets it.
+// begins returns the first round that the next increase may be in: the fixed
+// first one if no increase is made yet, but never before what is knitted
+// allows it.
 func (d *draft) begins(pins *Pins) int {
 	first := d.onward()
 	if len(d.made()) == 0 {
@@ -64,8 +66,9 @@ func (d *draft) begins(pins *Pins) int {
 	return first
 }
 
-// next is the round of the increase that follows some in a rhythm: the first
-// in round 1, where it is fixed, or as soon as what is knitted lets it.
+// next returns the round of the increase that follows the made ones in the
+// pinned rhythm, but never before what is knitted allows it. If none is made it
+// is that of begins.
 func (d *draft) next(made []int, pins *Pins) int {
 	if len(made) == 0 {
 		return d.begins(pins)
@@ -73,8 +76,8 @@ func (d *draft) next(made []int, pins *Pins) int {
 	return max(made[len(made)-1]+pins.Rhythm[(len(made)-1)%len(pins.Rhythm)], d.onward())
 }
 
-// inRhythm lists k increase rounds: those that are knitted, and the others
-// with the fixed intervals in turn.
+// inRhythm lists k increase rounds: the knitted ones, then the rest with the
+// fixed intervals in turn.
 func (d *draft) inRhythm(k int, pins *Pins) []int {
 	rounds := append(make([]int, 0, k), d.made()...)
 	for len(rounds) < k {
@@ -87,9 +90,10 @@ func (d *draft) inRhythm(k int, pins *Pins) []int {
 	return rounds
 }
 
-// holdIncreases lays the increases that are made over those that are fixed:
-// of a list only the rounds above the present one are still to be kept, and a
-// first increase in a round that is knitted is there already, or can't be.
+// holdIncreases lets the fixed increases give way to the knitted ones. Of a
+// fixed list only the rounds above the present one still count. A fixed first
+// increase becomes the knitted one; if its round is knitted without an
+// increase, it is dropped.
 func (k *Progress) holdIncreases(p *Pins) {
 	made, at := k.changed(stitch.Gusset, k.Increases), k.in(stitch.Gusset)
 	if k.past(stitch.Gusset) {
@@ -111,9 +115,8 @@ func (k *Progress) holdIncreases(p *Pins) {
 	p.IncreaseRounds = slices.Concat(made, p.IncreaseRounds[above:])
 }
 
-// warnIncreases says where a fixed list leaves out the plain rounds that are
-// usual (common practice, no source), and what of it gave way to what is
-// knitted.
+// warnIncreases says where a fixed list leaves out the usual plain rounds
+// (common practice, no source), and where it gave way to what is knitted.
 func (d *draft) warnIncreases() {
 	p, list := &d.plan, d.plan.Gusset.IncreaseRounds
 	if pin := d.req.Pins.FirstIncrease; pin.On && len(list) > 0 && !pin.Allows(list[0]) {
@@ -137,7 +140,7 @@ func (d *draft) warnIncreases() {
 	}
 }
 
-// commas writes rounds as they are typed.
+// commas writes a list of rounds as a person types it: "1, 4, 7".
 func commas(rounds []int) string {
 	parts := make([]string, len(rounds))
 	for i, r := range rounds {
@@ -146,16 +149,16 @@ func commas(rounds []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// nearestList is the list nearest to the fixed one that works beside a set of
-// other pins: of as many rounds as can be, the late ones no later than there
-// is room for.
+// nearestList returns the list nearest to the fixed one that works beside other
+// pins: its length as near as can be, and its late rounds moved down to where
+// there is room.
 func (c *conflict) nearestList(pins Pins) (string, bool) {
 	held := pins
 	held.IncreaseRounds = nil
-	if c.w.progress != nil {
-		c.w.progress.hold(&held)
+	if c.d.progress != nil {
+		c.d.progress.hold(&held)
 	}
-	rounds, want := held.GussetRounds.Or(c.w.freeGussetRounds()), c.pins.IncreaseRounds
+	rounds, want := held.GussetRounds.Or(c.d.freeGussetRounds()), c.pins.IncreaseRounds
 	for off := 0; off <= max(rounds, len(want)); off++ {
 		for _, k := range [2]int{len(want) + off, len(want) - off} {
 			if k < 1 || k > rounds {
@@ -163,7 +166,7 @@ func (c *conflict) nearestList(pins Pins) (string, bool) {
 			}
 			for _, gap := range [2]int{gussetGap, 1} {
 				pins.IncreaseRounds = c.fitted(want, k, gap, rounds, &held)
-				if len(pins.IncreaseRounds) > 0 && c.s.solvable(c.w, &pins) {
+				if len(pins.IncreaseRounds) > 0 && c.s.solvable(c.d, &pins) {
 					return commas(pins.IncreaseRounds), true
 				}
 			}
@@ -172,12 +175,12 @@ func (c *conflict) nearestList(pins Pins) (string, bool) {
 	return "", false
 }
 
-// fitted is a list cut or continued to k rounds, begun where the first is
-// fixed, or in the fixed rhythm, its end moved down to where there is room;
-// nil where there is none.
+// fitted cuts or continues a list to k rounds, begins it in the fixed first
+// round, and moves its end down to where there is room. If a rhythm is fixed,
+// the list follows that instead. It returns nil if there is no room.
 func (c *conflict) fitted(want []int, k, gap, rounds int, pins *Pins) []int {
 	if len(pins.Rhythm) > 0 {
-		return c.w.inRhythm(k, pins)
+		return c.d.inRhythm(k, pins)
 	}
 	list := append(make([]int, 0, k), want[:min(k, len(want))]...)
 	by := pins.FirstIncrease.Or(want[0]) - want[0]

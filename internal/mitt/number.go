@@ -7,12 +7,12 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Number is one number of the plan. What is known of each stands in the table
-// of numbers; a new one is a constant and a row there.
+// Number names one number of the plan. All that is known of it stands in the
+// table of numbers: a new number is a constant here and a row there.
 type Number uint8
 
-// The numbers, in the order in which the search keeps to them: what is knitted
-// first comes first.
+// The numbers, in the order in which the search keeps to them: those that are
+// knitted first come first.
 const (
 	Rib Number = iota
 	CastOn
@@ -54,11 +54,11 @@ const (
 	InStitches Measure = iota
 	InRounds
 	InTimes  // how often something is done
-	AtRounds // the round, or the rounds, in which something is done
-	Between  // rounds from one to the next
+	AtRounds // the round or rounds in which something is done
+	Between  // rounds from one increase round to the next
 )
 
-// presence says which mitts have a number.
+// presence says which kinds of mitt have a number.
 type presence uint8
 
 const (
@@ -67,40 +67,41 @@ const (
 	withTop
 )
 
-// company says beside which other numbers a fixed one is tried when they
+// company says with which other fixed numbers a number is tried when they
 // contradict each other.
 type company uint8
 
 const (
-	byItself    company = iota // held against its neighbours by a check of its own
+	byItself    company = iota // with none: a check of its own compares it with its neighbours
 	beside                     // with all others of the gusset and the thumb
-	besideInTop                // the same, in a mitten, where thumb and top end together
+	besideInTop                // the same, but only in a kind with a top
 )
 
-// ranks are where a number stands in lists that people know in another order
-// than the table's, from 1 on; of equal places the table's order holds, and 0
-// is not in the list.
+// ranks are a number's places, from 1, in the lists that have another order than
+// the table. Numbers with equal places keep the table's order; 0 leaves the
+// number out of the list.
 type ranks struct{ ladder, class, sheet int }
 
-// info is a row of the table. A number has pin or pinned if it can be fixed,
-// and worked or listed if it is kept of what is knitted.
+// info is what the table knows of a number. A number that can be fixed has pin,
+// or pinned if it is a list; one that is recorded of what is knitted has worked,
+// or listed if it is a list.
 type info struct {
-	key    string // in a sheet, under pins or worked
-	path   string // the same under pins, made of it
-	label  string // on every page; empty: it can't be fixed
-	said   string // in reasons, with the value behind it
+	key    string // its name in a sheet, under pins or worked
+	path   string // "pins." and the key
+	label  string // its name on every page; empty: it can't be fixed
+	said   string // its name in reasons, before the value
 	help   string // what may be written; empty: a whole number
-	reason string // the name of its reason; its place in the plan's JSON where it is there
+	reason string // the name of its reason; for a count also its place in the plan's JSON
 
 	measure   Measure
 	low, high int
 	at        ranks
-	part      stitch.Part // with which it is told
+	part      stitch.Part // the section with which pages show it
 	rounds    stitch.Part // the section whose rounds it counts
 	needs     presence
 	company   company
-	everyHand bool // fixed for one mitt, it makes sense for hands of any size (common practice, no source)
-	student   bool // one student of a class may have it otherwise
+	everyHand bool // the same value makes sense for hands of any size (common practice, no source)
+	student   bool // one student of a class may have another value
 
 	pin    func(*Pins) *Pin
 	pinned func(*Pins) *[]int
@@ -110,13 +111,13 @@ type info struct {
 	listed func(*Progress) *[]int
 }
 
-// row is an info with the number that it is about.
+// row is a number with what the table knows of it.
 type row struct {
 	Number
 	info
 }
 
-// tableOf puts sets of rows, one for each part of a mitt, in order.
+// tableOf makes the table from sets of rows, one for each part of a mitt.
 func tableOf(sets ...[]row) (table [numberCount]info) {
 	for _, set := range sets {
 		for _, r := range set {
@@ -131,44 +132,46 @@ var table = tableOf(cuffNumbers, gussetNumbers, divisionNumbers, topNumbers, thu
 
 func (r *info) fixable() bool { return r.pin != nil || r.pinned != nil }
 
-// Key is the stable name of n in files.
+// Key returns the stable name of n in files.
 func (n Number) Key() string { return table[n].key }
 
-// Path is where a sheet holds n when it is fixed: "pins.cast_on".
+// Path returns the field of a sheet that fixes n: "pins.cast_on".
 func (n Number) Path() string { return table[n].path }
 
-// Label is what pages call n.
+// Label returns what pages call n.
 func (n Number) Label() string { return table[n].label }
 
-// Said is what reasons call n, before its value.
+// Said returns what reasons call n, before its value.
 func (n Number) Said() string { return table[n].said }
 
-// Help says what may be written for n, where that is not a whole number alone.
+// Help returns what may be written for n; it is empty for a single whole number.
 func (n Number) Help() string { return table[n].help }
 
-// Reason is the stable name of the sentence that says where n comes from. For
-// a count it is also its place in the plan's JSON: "cuff.cast_on".
+// Reason returns the stable name of the sentence that says where n comes from.
+// For a count it is also the count's place in the plan's JSON: "cuff.cast_on".
 func (n Number) Reason() string { return table[n].reason }
 
-// Words is the key of n as it stands within a sentence: "cast on".
+// Words returns the key of n as it stands within a sentence: "cast on".
 func (n Number) Words() string { return strings.ReplaceAll(table[n].key, "_", " ") }
 
-// Measure is what n counts.
+// Measure returns what n counts.
 func (n Number) Measure() Measure { return table[n].measure }
 
-// Range is what n may be by itself; of a list, each of its numbers.
+// Range returns the least and greatest value of n, or of each number of a list,
+// whatever else is fixed.
 func (n Number) Range() (low, high int) { return table[n].low, table[n].high }
 
-// Part is the section with which n is told.
+// Part returns the section with which pages show n.
 func (n Number) Part() stitch.Part { return table[n].part }
 
-// List reports whether n is several numbers.
+// List reports whether n is a list of numbers.
 func (n Number) List() bool { return table[n].pinned != nil || table[n].listed != nil }
 
-// EveryHand reports whether n makes sense for hands of any size.
+// EveryHand reports whether the same value of n makes sense for hands of any
+// size.
 func (n Number) EveryHand() bool { return table[n].everyHand }
 
-// String is the key, so that failed tests can be read.
+// String returns the key, so that failed tests can be read.
 func (n Number) String() string {
 	if n >= numberCount {
 		return "Number(" + strconv.Itoa(int(n)) + ")"
@@ -176,8 +179,8 @@ func (n Number) String() string {
 	return table[n].key
 }
 
-// had reports whether a plan has n.
-func (p *Plan) had(n Number) bool {
+// has reports whether the plan has n.
+func (p *Plan) has(n Number) bool {
 	switch table[n].needs {
 	case withThumb:
 		return p.Gusset.Rounds.N > 0
@@ -187,20 +190,21 @@ func (p *Plan) had(n Number) bool {
 	return true
 }
 
-// Count is a number of the plan; 0 for a list, and where the plan does not have
-// it.
+// Count returns the plan's value of n, or 0 if n is a list or the plan does not
+// have it.
 func (p *Plan) Count(n Number) int {
-	if count := table[n].count; count != nil && p.had(n) {
+	if count := table[n].count; count != nil && p.has(n) {
 		return count(p)
 	}
 	return 0
 }
 
-// Number writes a number of the plan as it would be fixed; empty where the plan
-// does not have it. The rhythm is one interval, or all in turn.
+// Number returns the plan's value of n as a person would write it to fix it, or
+// "" if n can't be fixed or the plan does not have it. The rhythm is one
+// interval if all are alike, else all in turn.
 func (p *Plan) Number(n Number) string {
 	switch r := &table[n]; {
-	case !r.fixable() || !p.had(n):
+	case !r.fixable() || !p.has(n):
 		return ""
 	case r.list != nil:
 		return commas(r.list(p))

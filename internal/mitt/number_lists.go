@@ -8,7 +8,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// where lists the numbers for which is holds, in the table's order.
+// where lists the numbers for which is returns true, in the table's order.
 func where(is func(*info) bool) []Number {
 	var list []Number
 	for n := range numberCount {
@@ -19,7 +19,7 @@ func where(is func(*info) bool) []Number {
 	return list
 }
 
-// ranked lists the numbers that have a place, by it.
+// ranked lists the numbers that have a place from 1 on, sorted by it.
 func ranked(place func(*info) int) []Number {
 	list := where(func(r *info) bool { return place(r) > 0 })
 	slices.SortStableFunc(list, func(a, b Number) int { return cmp.Compare(place(&table[a]), place(&table[b])) })
@@ -36,10 +36,11 @@ var (
 	ofStudent = where(func(r *info) bool { return r.student })
 )
 
-// Fixable lists the numbers that can be fixed, as the search takes them.
+// Fixable lists the numbers that can be fixed, in the order in which the search
+// keeps to them.
 func Fixable() []Number { return slices.Clone(fixable) }
 
-// Knittable lists the numbers that are kept of what is knitted.
+// Knittable lists the numbers that are recorded of what is knitted.
 func Knittable() []Number { return slices.Clone(knittable) }
 
 // Ladder lists the numbers that can be fixed in the order of the page.
@@ -51,11 +52,11 @@ func ForClass() []Number { return slices.Clone(forClass) }
 // InSheet lists the numbers that can be fixed in the order of a sheet.
 func InSheet() []Number { return slices.Clone(inSheet) }
 
-// ForEveryHand lists the numbers that, fixed for one mitt, make sense for hands
-// of any size; all others are counts of one hand.
+// ForEveryHand lists the numbers whose value makes sense for hands of any size;
+// all others belong to one hand.
 func ForEveryHand() []Number { return slices.Clone(everyHand) }
 
-// OfStudent lists the numbers that one student of a class may have otherwise.
+// OfStudent lists the numbers that one student of a class may fix otherwise.
 func OfStudent() []Number { return slices.Clone(ofStudent) }
 
 // RoundsOf returns the number that counts the rounds of a section.
@@ -67,7 +68,7 @@ func RoundsOf(part stitch.Part) (Number, bool) {
 	return fixable[i], true
 }
 
-// NumberOf finds a number that can be fixed by its key.
+// NumberOf returns the number with a key, if it can be fixed.
 func NumberOf(key string) (Number, bool) {
 	for _, n := range fixable {
 		if table[n].key == key {
@@ -77,10 +78,10 @@ func NumberOf(key string) (Number, bool) {
 	return 0, false
 }
 
-// PathPins is where a sheet holds the numbers that are fixed.
+// PathPins is the field of a sheet that holds the fixed numbers.
 const PathPins = "pins"
 
-// NumberAt finds a number that can be fixed by its path in a sheet.
+// NumberAt returns the number with a path in a sheet, if it can be fixed.
 func NumberAt(path string) (Number, bool) {
 	key, below := strings.CutPrefix(path, PathPins+".")
 	if !below {

@@ -156,7 +156,7 @@ func TestEveryNumberIsKeptOfWhatIsKnitted(t *testing.T) {
 			if number := k.Number(n); number != nil {
 				seen[n] = seen[n] || *number > 0
 				assert.Equal(t, p.Count(n), *number, "%s", n)
-			} else if p.had(n) {
+			} else if p.has(n) {
 				seen[n] = true
 				assert.Equal(t, table[n].list(p), *k.Numbers(n), "%s", n)
 			}

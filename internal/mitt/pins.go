@@ -6,7 +6,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// Pin returns the pin of a number; nil for a list, and for what can't be fixed.
+// Pin returns the pin of a number, or nil if n is a list or can't be fixed.
 func (p *Pins) Pin(n Number) *Pin {
 	if at := table[n].pin; at != nil {
 		return at(p)
@@ -14,7 +14,7 @@ func (p *Pins) Pin(n Number) *Pin {
 	return nil
 }
 
-// list returns the list that fixes a number; nil where one number fixes it.
+// list returns the values that fix a list, or nil if n is not a list.
 func (p *Pins) list(n Number) *[]int {
 	if at := table[n].pinned; at != nil {
 		return at(p)
@@ -22,8 +22,8 @@ func (p *Pins) list(n Number) *[]int {
 	return nil
 }
 
-// Set fixes a number; a list takes all values, a number the first. Without
-// values, and for what can't be fixed, it does nothing.
+// Set fixes a number: a list takes all values, a single number the first. It
+// does nothing if there are no values or if n can't be fixed.
 func (p *Pins) Set(n Number, values ...int) {
 	if len(values) == 0 {
 		return
@@ -35,7 +35,7 @@ func (p *Pins) Set(n Number, values ...int) {
 	}
 }
 
-// clear lets a number go.
+// clear frees a number.
 func (p *Pins) clear(n Number) {
 	if pin := p.Pin(n); pin != nil {
 		*pin = Pin{}
@@ -53,7 +53,7 @@ func (p *Pins) Fixed(n Number) bool {
 	return list != nil && len(*list) > 0
 }
 
-// text is a fixed number as a person writes it.
+// text returns a fixed number as a person writes it.
 func (p *Pins) text(n Number) string {
 	if list := p.list(n); list != nil {
 		return commas(*list)
@@ -61,7 +61,8 @@ func (p *Pins) text(n Number) string {
 	return p.Pin(n).text()
 }
 
-// fixed lists what is fixed: numbers, then lists, each in the table's order.
+// fixed lists what is fixed: single numbers, then lists, each in the table's
+// order.
 func (p *Pins) fixed() []Number {
 	var list []Number
 	for _, lists := range [2]bool{false, true} {
@@ -76,10 +77,11 @@ func (p *Pins) fixed() []Number {
 
 func (p Pin) text() string { return strconv.Itoa(p.N) }
 
-// ShortestInterval is the least that a rhythm may ask for.
+// ShortestInterval is the least number of rounds from one increase round to the
+// next in a rhythm.
 const ShortestInterval = gussetGap
 
-// check refuses pins that are out of range by themselves.
+// check refuses pins that are out of range, whatever else is pinned.
 func (p *Pins) check(faults *fault.Fields) {
 	for _, n := range fixable {
 		pin, r := p.Pin(n), &table[n]

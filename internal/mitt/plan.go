@@ -6,8 +6,7 @@ import (
 	"thenar/internal/units"
 )
 
-// Plan is every number of a mitt. Counts are stitches, rounds are rounds;
-// what is in mm says so.
+// Plan is every number of a mitt. Counts are in stitches; a field in mm says so.
 type Plan struct {
 	Kind   Kind
 	Gauge  gauge.Gauge
@@ -23,12 +22,12 @@ type Plan struct {
 	Pins   Pins // the numbers that the person fixed
 
 	Progress  *Progress    // what is knitted already; nil: nothing
-	BaseAbove units.Length // how far the base of the gusset sits above its place on the hand
+	BaseAbove units.Length // how far the gusset's base sits above its place on the hand
 
 	Residual Residuals
 	Off      Offs
-	Filled   []hand.Filled // measurements that were not taken
-	Defaults []Default     // decisions that were not given
+	Filled   []hand.Filled // measurements that the person did not take
+	Defaults []Default     // decisions that the person left open
 	Warnings []Warning
 }
 
@@ -39,8 +38,8 @@ type Eases struct {
 	ThumbAdded   float64 // mm
 }
 
-// Count is a whole number chosen near an exact target, with what was nearest
-// on both sides among the numbers that were allowed.
+// Count is a whole number chosen near an exact target, with the next allowed
+// number on each side.
 type Count struct {
 	N       int
 	Exact   float64
@@ -55,17 +54,17 @@ type Cuff struct {
 	CastOn      Count
 	Rounds      int // ribbing
 	PlainRounds int
-	Rib         int     // the multiple that is ribbed: the sheet's, or 2 where that has no room
+	Rib         int     // the multiple of the rib: the sheet's, or 2 where that doesn't fit
 	Change      int     // stitches made (negative: decreased) to reach the hand's count
-	JoinsAbove  bool    // its plain rounds are those of the hand, of which the first has the change
-	Passage     float64 // girth that lets the hand through over girth of the cuff
+	JoinsAbove  bool    // no plain round of its own: the hand's first round makes the change
+	Passage     float64 // the girth that lets the hand through, divided by the cuff's girth
 }
 
 // Body is the hand: its count before the gusset, and what lies above.
 type Body struct {
 	Stitches       Count // N
-	RoundsAbove    int   // division to last round, edging included, top not
-	EdgingRounds   int   // of those
+	RoundsAbove    int   // from the division to the last round, edging included, top not
+	EdgingRounds   int   // those of them that are edging
 	EdgingStitches int   // the edging's count, a multiple of its rib
 	EdgingRib      int   // the sheet's, or 2 where that would draw in too much
 }
@@ -75,16 +74,16 @@ type Gusset struct {
 	Base           int   // b
 	Step           int   // s, stitches made in an increase round
 	Increases      int   // K
-	Kept           int   // o, made stitches that stay on the hand
+	Kept           int   // o, gusset stitches that stay on the hand
 	Stitches       int   // G = b + sK
 	Rounds         Count // R
 	IncreaseRounds []int
-	Cost           float64 // of the schedule, in stitches² with its rhythm's price
-	Way            Way     // the schedule against the hand
-	Ways           []Way   // and what else could be chosen
+	Cost           float64 // of the schedule, in stitches², the price of its rhythm included
+	Way            Way     // the schedule, measured against the hand
+	Ways           []Way   // all schedules that could be chosen
 }
 
-// Count is the gusset's count after round r (1 … R), base included.
+// Count returns the gusset's count after round r (1 … R), base included.
 func (g *Gusset) Count(r int) int {
 	n := g.Base
 	for _, at := range g.IncreaseRounds {
@@ -108,31 +107,32 @@ type Thumb struct {
 	PickedUp       int   // p
 	FirstRound     int   // t0 = m + p
 	Decreased      int   // d
-	DecreaseRounds []int // two each, one at each corner; of an odd d the last one at the second
+	DecreaseRounds []int // two decreases each, one at each corner; an odd last one at the second
 	Stitches       Count // t
-	Rounds         int   // first full round to the last
-	Closed         bool  // halved to its tip and drawn up; else open, with an edging
-	EdgingRounds   int   // of those
+	Rounds         int   // from the first full round to the last
+	Closed         bool  // halved towards its tip and drawn up; else open, with an edging
+	EdgingRounds   int   // those of Rounds that are edging
 	EdgingStitches int   // the edging's count, a multiple of its rib
 	EdgingRib      int   // the sheet's, or 2 where that would draw in too much
 }
 
 // Top closes a mitten.
 type Top struct {
-	Stitches       int // count at its first round, after Odd
-	Odd            int // 1 if a stitch is decreased in the round before
+	Stitches       int // the count before its first round
+	Odd            int // 1 if the round before takes off an odd stitch, else 0
 	Rounds         int
 	DecreaseRounds []int
 	End            int // stitches left to draw up or graft
 	Cost           float64
 }
 
-// Residuals are fabric minus wanted size in mm.
+// Residuals are fabric minus wish in mm.
 type Residuals struct {
 	Hand, Thumb, GussetLength, Crotch float64
 }
 
-// Warning is something that the person should look at; the plan stands.
+// Warning is something that the person should look at; the plan can be knitted
+// all the same.
 type Warning struct {
 	Code    string
 	Message string

@@ -7,17 +7,17 @@ import (
 	"thenar/internal/units"
 )
 
-// Progress is what is knitted already: Round rounds of Part, and all that comes
-// before it. A plan of a request with it keeps that part, round for round, and
-// is free only in what is still to be knitted.
+// Progress is what is knitted already: Round rounds of Part, and all parts
+// before it. A plan made with it keeps what is knitted, round for round, and is
+// free only in the rest.
 //
-// The counts are those of the plan by which it was knitted; of these, the ones
-// that lie beyond the present round are not looked at.
+// Its numbers are those of the plan by which the mitt was knitted; those that
+// lie beyond the present round are ignored.
 type Progress struct {
 	Part  stitch.Part
 	Round int
-	// BaseAbove is how far the base of the gusset sits above its place on the
-	// hand, in either direction: by so much the gusset has less to cover.
+	// BaseAbove is how far the gusset's base sits above its place on the hand
+	// (negative: below it): the gusset has that much less to cover.
 	BaseAbove units.Length
 
 	Rib                                  int
@@ -32,39 +32,42 @@ type Progress struct {
 	PickedUp, ThumbDecreases, Thumb      int
 	ThumbRounds, ThumbEdging, ThumbEdged int // rounds in all, of the edging, and the edging's stitches
 
-	// ThumbCorners are the rounds of the thumb's decreases. A thumb of an
-	// earlier rule has none written down: it was decreased under its edging.
+	// ThumbCorners are the rounds of the thumb's decreases. A thumb knitted by
+	// the earlier rule has none recorded; corners works them out.
 	ThumbCorners []int
-	// The multiples of the ribs where they are not Rib; else 0.
+	// CuffRib, EdgingRib and ThumbRib are the multiples of these ribs where they
+	// differ from Rib, else 0.
 	CuffRib, EdgingRib, ThumbRib int
-	// The parts whose change of count is turned by half a run; by the earlier
-	// rule a whole run stood before the first stitch made or taken off.
+	// CuffTurned, HandTurned and ThumbTurned say whether the part's change of
+	// count is turned by half a run. By the earlier rule it was not: a whole run
+	// came before the first stitch made or taken off.
 	CuffTurned, HandTurned, ThumbTurned bool
-	// JoinsAbove says that the cuff comes to the hand's count in the hand's
-	// first round.
+	// JoinsAbove says whether the hand's first round brings the cuff to the
+	// hand's count.
 	JoinsAbove bool
 }
 
-// ProgressAt is the plan's mitt knitted up to a round of a part.
+// ProgressAt returns the progress of a mitt that is knitted by this plan up to a
+// round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
-	w := &Progress{
+	k := &Progress{
 		Part: part, Round: round, OneSided: p.Stitch.OneSided, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {
 		switch r := &table[n]; {
-		case !p.had(n):
+		case !p.has(n):
 		case r.listed != nil:
-			*r.listed(w) = r.list(p)
+			*r.listed(k) = r.list(p)
 		default:
-			*r.worked(w) = r.count(p)
+			*r.worked(k) = r.count(p)
 		}
 	}
-	return w
+	return k
 }
 
-// Number returns the place of a number; nil for a list, and for what is not
-// kept of what is knitted.
+// Number returns where n is held, or nil if n is a list or is not recorded of
+// what is knitted.
 func (k *Progress) Number(n Number) *int {
 	if at := table[n].worked; at != nil {
 		return at(k)
@@ -72,7 +75,7 @@ func (k *Progress) Number(n Number) *int {
 	return nil
 }
 
-// Numbers returns the place of a list; nil for what is none.
+// Numbers returns where the list n is held, or nil if n is not a recorded list.
 func (k *Progress) Numbers(n Number) *[]int {
 	if at := table[n].listed; at != nil {
 		return at(k)
@@ -80,7 +83,7 @@ func (k *Progress) Numbers(n Number) *[]int {
 	return nil
 }
 
-// ownRib is the multiple of a rib where it is not the sheet's, else 0.
+// ownRib returns the multiple of a rib, or 0 if it is the sheet's.
 func (p *Plan) ownRib(rib int) int {
 	if rib == p.Stitch.Rib {
 		return 0
@@ -88,10 +91,12 @@ func (p *Plan) ownRib(rib int) int {
 	return rib
 }
 
-// past reports whether a part is knitted whole; false for nil.
+// past reports whether all of a part is knitted. Like in and begun it takes nil
+// for nothing knitted.
 func (k *Progress) past(part stitch.Part) bool { return k != nil && k.Part.Order() > part.Order() }
 
-// in is how many rounds of the present part are knitted, if it is this one.
+// in returns the number of knitted rounds of part if it is the present one,
+// else 0.
 func (k *Progress) in(part stitch.Part) int {
 	if k == nil || k.Part != part {
 		return 0
@@ -102,7 +107,7 @@ func (k *Progress) in(part stitch.Part) int {
 // begun reports whether any round of a part is knitted.
 func (k *Progress) begun(part stitch.Part) bool { return k.past(part) || k.in(part) > 0 }
 
-// changed are the rounds of a list that are knitted.
+// changed returns the rounds of a part's list that are knitted.
 func (k *Progress) changed(part stitch.Part, list []int) []int {
 	if k.past(part) {
 		return list
@@ -114,15 +119,16 @@ func (k *Progress) changed(part stitch.Part, list []int) []int {
 	return list[:n]
 }
 
-// joined reports whether the cuff has come to the hand's count: in its first
-// plain round, or, where it has none, in its last of ribbing, or in the hand's
-// first.
+// joined reports whether the cuff has been brought to the hand's count. That
+// happens in its first plain round; if it has none, in its last round of ribbing
+// or in the hand's first round.
 func (k *Progress) joined() bool {
 	return k.begun(stitch.CuffPlain) ||
 		k.in(stitch.Cuff) > 0 && k.in(stitch.Cuff) == k.CuffRounds && k.CuffPlainRounds == 0 && !k.JoinsAbove
 }
 
-// hold fixes what is knitted; a number that the person fixed gives way to it.
+// hold fixes the numbers that are knitted; where the person fixed another value,
+// it gives way.
 func (k *Progress) hold(p *Pins) {
 	least := func(pin *Pin, n int) {
 		if pin.On {
@@ -170,9 +176,9 @@ func (k *Progress) holdDivision(p *Pins) {
 	p.KeptOnHand, p.Held, p.Bridge = Fix(k.Kept), Fix(k.Held), Fix(k.Bridge)
 }
 
-// cornered reports whether the thumb's decreases are begun, so that their number
-// is settled. Where there are none, or the thumb is closed, it is settled with
-// the second round or the edging.
+// cornered reports whether the number of the thumb's decreases is settled. It is
+// when the first of them is knitted; without decreases when the edging begins;
+// in a closed thumb, or one without an edging, after the second round.
 func (k *Progress) cornered() bool {
 	if k.TopRounds > 0 || k.ThumbEdging == 0 {
 		return k.in(stitch.Thumb) > 1
@@ -184,8 +190,8 @@ func (k *Progress) cornered() bool {
 }
 
 // edged reports whether an open thumb's edging is begun, or the change to its
-// count, so that what lies below it is settled; a thumb without an edging has
-// only that.
+// count, so that the part below it is settled. Without an edging that part is
+// settled after the second round.
 func (k *Progress) edged() bool {
 	if k.ThumbEdging == 0 {
 		return k.in(stitch.Thumb) > 1
@@ -193,9 +199,10 @@ func (k *Progress) edged() bool {
 	return k.in(stitch.Thumb) > k.thumbPlain()-boolInt(k.ThumbEdged != k.Thumb)
 }
 
-// corners are the rounds of the thumb's decreases as they were planned. By the
-// earlier rule those of a closed thumb followed its first round, those of an
-// open one ended under the change to the edging's count.
+// corners returns the rounds of the thumb's decreases as they were planned. If
+// none are recorded, the earlier rule gives them: those of a closed thumb
+// followed its first round, those of an open one ended just below the change to
+// the edging's count.
 func (k *Progress) corners() []int {
 	rounds := decreaseRounds(min(max(k.ThumbDecreases, 0), maxDecreases))
 	if len(k.ThumbCorners) > 0 || rounds == 0 {
@@ -212,8 +219,8 @@ func (k *Progress) corners() []int {
 	return list
 }
 
-// turned reports whether a part's change of count is turned by half a run: not
-// where it was knitted by the earlier rule.
+// turned reports whether a part's change of count is turned by half a run. It is
+// not if the change was knitted by the earlier rule.
 func (p *Plan) turned(part stitch.Part) bool {
 	k := p.Progress
 	switch {
@@ -227,9 +234,11 @@ func (p *Plan) turned(part stitch.Part) bool {
 	return k.ThumbTurned || k.in(stitch.Thumb) == 0 || !k.edged()
 }
 
-// cuffRib, edgingRib and thumbRib are the multiples of the three ribs.
+// cuffRib returns the multiple of the cuff's rib.
 func (k *Progress) cuffRib() int { return cmp.Or(k.CuffRib, k.Rib) }
 
+// edgingRib returns the multiple of the rib of the hand's edging.
 func (k *Progress) edgingRib() int { return cmp.Or(k.EdgingRib, k.Rib) }
 
+// thumbRib returns the multiple of the rib of the thumb's edging.
 func (k *Progress) thumbRib() int { return cmp.Or(k.ThumbRib, k.Rib) }

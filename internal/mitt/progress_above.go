@@ -2,9 +2,9 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// handOn sets the rounds of an open hand that is begun. Before its edging is,
-// both its parts are free above the present round; from then on the plain part
-// is knitted, and the edging has its own length.
+// handOn sets the rounds of an open hand that is begun. Until the edging begins,
+// the plain part and the edging are both free above the present round; from
+// then on only the edging's length is.
 func (d *draft) handOn() {
 	b, k := &d.plan.Body, d.progress
 	after, wanted := d.plan.Bridge.HandAfter, max(1, nearest(d.q*d.len.edging))
@@ -29,7 +29,7 @@ func (d *draft) handOn() {
 	}
 }
 
-// lastOfHand is the round of the hand below the top.
+// lastOfHand returns the last round of the hand, or −1 if nothing is knitted.
 func (k *Progress) lastOfHand() int {
 	if k == nil {
 		return -1
@@ -37,7 +37,7 @@ func (k *Progress) lastOfHand() int {
 	return k.RoundsAbove
 }
 
-// topWorked is how many rounds of the top are knitted.
+// topWorked returns the number of rounds of the top that are knitted.
 func (d *draft) topWorked() int {
 	if d.progress.past(stitch.Top) {
 		return d.progress.TopRounds
@@ -45,8 +45,8 @@ func (d *draft) topWorked() int {
 	return d.progress.in(stitch.Top)
 }
 
-// topLeast is the fewest rounds of a top of k decrease rounds: those that are
-// knitted, and one for each decrease round that is not.
+// topLeast returns the least number of rounds of a top with k decrease rounds:
+// the knitted ones, and one for each decrease round that is still to come.
 func (d *draft) topLeast(k int) int {
 	if !d.progress.begun(stitch.Top) {
 		return 0
@@ -54,10 +54,10 @@ func (d *draft) topLeast(k int) int {
 	return d.topWorked() + k - len(d.progress.changed(stitch.Top, d.progress.Decreases))
 }
 
-// thumbLeast is the fewest rounds of a thumb of which some are knitted, and
-// whether it can have no others: once a closed thumb is being halved it ends as
-// it was planned, and once an open one has its edging its plain part is
-// knitted, and the edging has its own length.
+// thumbLeast returns the least number of rounds of a thumb that is begun, and
+// whether it can have no other number. A closed thumb that is being halved ends
+// as it was planned; an open one whose edging is begun has its plain part
+// knitted, and the edging its wanted length.
 func (d *draft) thumbLeast() (rounds int, ended bool) {
 	k := d.progress
 	at := k.in(stitch.Thumb)
@@ -84,8 +84,8 @@ func (d *draft) thumbLeast() (rounds int, ended bool) {
 	return before + boolInt(stitches != k.Thumb) + min(wanted, max(1, k.ThumbEdging)), false
 }
 
-// thumbPlain is the rounds of the thumb below its edging, or below the rounds
-// that close it.
+// thumbPlain returns the number of rounds of the thumb below its edging, or
+// below the rounds that close it.
 func (k *Progress) thumbPlain() int {
 	if k.TopRounds > 0 {
 		return max(k.ThumbRounds-closingCount(k.Thumb), 1+decreaseRounds(k.ThumbDecreases))

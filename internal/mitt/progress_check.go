@@ -8,8 +8,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// checkWorked refuses what can't have been knitted, and a kind that what is
-// knitted is not.
+// checkWorked refuses progress that can't have been knitted, and a kind of mitt
+// other than the one on the needles.
 func (d *draft) checkWorked(faults *fault.Fields) {
 	k := d.progress
 	if k == nil {
@@ -38,8 +38,8 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 	k.checkKind(d.req.Kind, faults)
 }
 
-// checkKind refuses another kind than the one that is on the needles, as far
-// as it shows already.
+// checkKind refuses a kind of mitt other than the one on the needles, as soon as
+// the knitting shows which it is.
 func (k *Progress) checkKind(kind Kind, faults *fault.Fields) {
 	switch {
 	case k.Part == stitch.Gusset && !kind.info().thumbed,
@@ -51,10 +51,10 @@ func (k *Progress) checkKind(kind Kind, faults *fault.Fields) {
 	}
 }
 
-// knittedPath is where a sheet holds what is knitted of a number.
+// knittedPath returns the field of a sheet that holds the knitted value of n.
 func (n Number) knittedPath() string { return "worked." + table[n].key }
 
-// value is what is knitted of a number; of a list, how many it has.
+// value returns the knitted value of a number, or the length of a list.
 func (k *Progress) value(n Number) int {
 	if list := k.Numbers(n); list != nil {
 		return len(*list)
@@ -62,13 +62,13 @@ func (k *Progress) value(n Number) int {
 	return *k.Number(n)
 }
 
-// bound is what a number of what is knitted may be.
+// bound is the range that a knitted number may have.
 type bound struct {
 	of        Number
 	low, high int
 }
 
-// bounds are those of all numbers that lie at or below the present round.
+// bounds returns the bounds of all numbers at or below the present round.
 func (k *Progress) bounds() []bound {
 	list := []bound{
 		{Rib, 1, maxStitches},
@@ -99,7 +99,7 @@ func (k *Progress) bounds() []bound {
 	return list
 }
 
-// boundsAbove are those of the division and what lies above it.
+// boundsAbove returns the bounds of the division and what lies above it.
 func (k *Progress) boundsAbove() []bound {
 	list := []bound{{RoundsAboveGusset, 1, maxRounds}}
 	after := k.HandStitches
@@ -119,12 +119,12 @@ func (k *Progress) boundsAbove() []bound {
 		bound{EdgingStitches, (after + 1) / 2, 2 * after})
 }
 
-// made is the stitches that the gusset's increases made.
+// made returns the number of stitches that the gusset's increases made.
 func (k *Progress) made() int {
 	return len(k.Increases) * Stitches{OneSided: k.OneSided}.step()
 }
 
-// rounds is how many rounds the present part has.
+// rounds returns the number of rounds of the present part.
 func (k *Progress) rounds() int {
 	if n, ok := RoundsOf(k.Part); ok {
 		return *k.Number(n)
@@ -132,7 +132,8 @@ func (k *Progress) rounds() int {
 	return 0
 }
 
-// unordered finds a list of rounds that can't be one.
+// unordered returns the first list of rounds that is out of order or goes beyond
+// its part's last round, and whether there is one.
 func (k *Progress) unordered() (of Number, wrong bool) {
 	for _, l := range []struct {
 		of        Number
@@ -152,8 +153,9 @@ func (k *Progress) unordered() (of Number, wrong bool) {
 	return ThumbDecreaseRounds, k.begun(stitch.Thumb) && !k.corneredInOrder()
 }
 
-// corneredInOrder reports whether the rounds of the thumb's decreases follow each
-// other between its first round and its end, as many as its decreases take.
+// corneredInOrder reports whether the rounds of the thumb's decreases are in
+// order, lie between its first round and its end, and are as many as its
+// decreases take.
 func (k *Progress) corneredInOrder() bool {
 	list, before := k.corners(), 1
 	for _, r := range list {
@@ -166,20 +168,20 @@ func (k *Progress) corneredInOrder() bool {
 	if k.TopRounds == 0 && k.ThumbEdged != k.Thumb {
 		end--
 	}
-	d := min(max(k.ThumbDecreases, 0), maxDecreases) // what lies outside is told by its bound
+	d := min(max(k.ThumbDecreases, 0), maxDecreases) // its bound refuses what lies outside
 	return len(list) == decreaseRounds(d) && before <= max(end, 1)
 }
 
-// keepsWorked refuses a plan that would have what is knitted otherwise: the
-// numbers of what is knitted contradict each other.
+// keepsWorked refuses a plan that differs from what is knitted. That happens only
+// if the knitted numbers contradict each other.
 func (d *draft) keepsWorked() error {
 	k := d.progress
 	if k == nil {
 		return nil
 	}
-	is := d.plan.ProgressAt(k.Part, k.Round)
+	planned := d.plan.ProgressAt(k.Part, k.Round)
 	for _, b := range k.bounds() {
-		if was, now := k.value(b.of), is.value(b.of); was != now && !k.ahead(b.of) {
+		if was, now := k.value(b.of), planned.value(b.of); was != now && !k.ahead(b.of) {
 			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", was, now)}}
 		}
 	}
@@ -187,14 +189,15 @@ func (d *draft) keepsWorked() error {
 		if !k.begun(part) {
 			continue
 		}
-		was, now := k.list(part), is.list(part)
-		if !slices.Equal(k.changed(part, was), is.changed(part, now)) {
+		was, now := k.list(part), planned.list(part)
+		if !slices.Equal(k.changed(part, was), planned.changed(part, now)) {
 			return fault.Fields{{Path: "worked.round", Message: "contradicts the increase and decrease rounds that are knitted; write the rounds of the mitt that is on the needles"}}
 		}
 	}
 	return nil
 }
 
+// list returns the rounds of a part that change its count.
 func (k *Progress) list(part stitch.Part) []int {
 	switch part {
 	case stitch.Top:
@@ -205,7 +208,7 @@ func (k *Progress) list(part stitch.Part) []int {
 	return k.Increases
 }
 
-// ahead reports whether a number is still free, although its part is begun.
+// ahead reports whether a number is still free although its part is begun.
 func (k *Progress) ahead(n Number) bool {
 	switch n {
 	case CuffRounds:

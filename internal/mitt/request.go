@@ -9,8 +9,8 @@ import (
 	"thenar/internal/units"
 )
 
-// Request is what a plan is made from: what the person measured and decided.
-// Zero lengths and nil eases are filled with the defaults below.
+// Request is what a plan is made from: what the person measured and decided. A
+// zero length or a nil ease means the default below.
 type Request struct {
 	Kind     Kind
 	Gauge    gauge.Gauge
@@ -20,13 +20,13 @@ type Request struct {
 	Stitch   Stitches
 	Pins     Pins
 	Follow   Follow    // what the gusset's increases follow
-	Lambda   *float64  // price of a changed rhythm, stitches²; nil: DefaultLambda
+	Lambda   *float64  // the price of a changed rhythm, stitches²; nil: DefaultLambda
 	Progress *Progress // what is knitted already; nil: nothing
 }
 
-// Ease is fabric over body minus one (−0.5 < e < 1) for hand and cuff, half-way
-// up the gusset and where the thumb parts, and a length added to the girth of
-// the thumb.
+// Ease is fabric over body minus one (−0.5 < e < 1) at the hand, at the cuff,
+// half-way up the gusset and at the palm where the thumb parts; for the thumb
+// it is a length added to its girth.
 type Ease struct {
 	Hand       *float64
 	Cuff       *float64
@@ -39,20 +39,20 @@ type Ease struct {
 type Lengths struct {
 	Cuff        units.Length // ribbing only
 	CuffPlain   units.Length // plain rounds between ribbing and gusset
-	AboveGusset units.Length // division to the last round, edging included, top not
+	AboveGusset units.Length // from the division to the last round, edging included, top not
 	Edging      units.Length // ribbed edging of the hand
-	Thumb       units.Length // first full thumb round to the last, edging included
+	Thumb       units.Length // from the first full thumb round to the last, edging included
 	ThumbEdging units.Length // ribbed edging of the thumb
 }
 
-// Stitches are the multiples that counts keep to: the hand's count is Offset
-// modulo Repeat, the cuff's a multiple of Rib.
+// Stitches are the multiples that counts keep to: the hand's count is
+// ≡ Offset (mod Repeat), the cuff's a multiple of Rib.
 type Stitches struct {
 	Repeat, Offset, Rib int
 	OneSided            bool // increases at the first edge only
 }
 
-// step is the number of stitches that an increase round makes.
+// step returns the number of stitches that an increase round makes.
 func (st Stitches) step() int {
 	if st.OneSided {
 		return 1
@@ -66,10 +66,10 @@ type Pin struct {
 	On bool
 }
 
-// Fix makes a pin of n.
+// Fix returns a pin that holds n.
 func Fix(n int) Pin { return Pin{n, true} }
 
-// Or is the pinned number, or n where nothing is pinned.
+// Or returns the pinned number, or n if nothing is pinned.
 func (p Pin) Or(n int) int {
 	if p.On {
 		return p.N
@@ -77,13 +77,13 @@ func (p Pin) Or(n int) int {
 	return n
 }
 
-// Allows reports whether n may stand beside the pin.
+// Allows reports whether n is the pinned number or nothing is pinned.
 func (p Pin) Allows(n int) bool { return !p.On || p.N == n }
 
-// Pins are all numbers that may be fixed, in the order in which they are
-// knitted. Rhythm holds intervals between increase rounds, used in turn; one
-// number means every nth round. IncreaseRounds is the whole list of them, which
-// may stand closer than the gap and lie in the last round.
+// Pins are all numbers that may be fixed. Rhythm holds the intervals between
+// increase rounds, used in turn; a single n means every nth round.
+// IncreaseRounds lists all increase rounds; they may stand closer together than
+// the planner's own, and one may be the gusset's last round.
 type Pins struct {
 	CastOn, CuffRounds, CuffPlainRounds Pin
 	HandStitches                        Pin
@@ -107,13 +107,13 @@ const (
 	thickBelow     = 0.16 // stitches per mm
 )
 
-// handEase is the ease of the hand H, given or by default. A mitten without a
-// thumb goes round hand and thumb, 5 % larger than both, P the palm with the
-// thumb laid in (common practice, no source):
+// handEase returns the ease of the hand H, given or by default. A mitten without
+// a thumb goes round hand and thumb and is 5 % larger than both. With P the palm
+// with the thumb laid in (common practice, no source):
 //
 //	e = 1.05 P/H − 1, about 0.25
 //
-// A palm that was measured smaller than the hand counts as the hand.
+// If the palm was measured smaller than the hand, P is H.
 func (r *Request) handEase(h *hand.Hand) float64 {
 	if r.Ease.Hand != nil {
 		return *r.Ease.Hand
@@ -129,8 +129,8 @@ func (r *Request) handEase(h *hand.Hand) float64 {
 	return ease
 }
 
-// palmEase is the ease where the thumb parts, by default max(e_hand, 0): the
-// mound must not be pinched.
+// palmEase returns the ease where the thumb parts, by default max(e_hand, 0): the
+// mound of the thumb must not be pinched.
 func (r *Request) palmEase(h *hand.Hand) float64 {
 	if r.Ease.Palm != nil {
 		return *r.Ease.Palm
@@ -138,8 +138,8 @@ func (r *Request) palmEase(h *hand.Hand) float64 {
 	return max(r.handEase(h), 0)
 }
 
-// gussetEase is the ease half-way up the gusset, by default the middle of
-// those of hand and palm.
+// gussetEase returns the ease half-way up the gusset, by default the mean of the
+// hand's and the palm's.
 func (r *Request) gussetEase(h *hand.Hand) float64 {
 	if r.Ease.Gusset != nil {
 		return *r.Ease.Gusset
@@ -147,7 +147,7 @@ func (r *Request) gussetEase(h *hand.Hand) float64 {
 	return (r.handEase(h) + r.palmEase(h)) / 2
 }
 
-// cuffEase is the ease of the cuff on the wrist, by default none.
+// cuffEase returns the ease of the cuff on the wrist, by default none.
 func (r *Request) cuffEase() float64 {
 	if r.Ease.Cuff != nil {
 		return *r.Ease.Cuff
@@ -155,7 +155,7 @@ func (r *Request) cuffEase() float64 {
 	return 0
 }
 
-// thumbAdded is what is added to the thumb's girth in mm, by default
+// thumbAdded returns the length added to the thumb's girth in mm, by default
 // 0.08 T + 1.6/g: about 12 mm at 22 to 24 stitches over 10 cm (a thumb worked
 // at its own girth is too tight; 0.5 in was added, designer's note of 2015).
 func (r *Request) thumbAdded(h *hand.Hand) float64 {
@@ -166,16 +166,17 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 }
 
 // lengths are all lengths in mm, given or by default (common practice, no
-// source), with L the hand's length:
+// source). The defaults, with L the hand's length:
 //
-//	cuff, fingerless: 0.33 L, half of it rib
-//	cuff, closed: it has to grip, rib 0.33 L + 8 mm, plain 0.05 L, without a thumb 0
-//	above the gusset, fingerless, 0.21 L
-//	edgings 0.06 L                  mitten: L − crotch + 5 mm, top included
-//	mitten without a thumb: from the cuff L + 5 mm, top included
-//	thumb, fingerless: to the joint at 0.53 of the thumb, the edging included
-//	thumb, closed: the thumb's length + 4 mm
-//	top of a mitten: 0.19 L + 5 mm
+//	cuff, fingerless mitt: 0.33 L, half of it rib
+//	cuff, mittens: it has to grip, rib 0.33 L + 8 mm, plain 0.05 L, without a thumb 0
+//	above the gusset, fingerless mitt: 0.21 L
+//	above the gusset, mitten: L − crotch + 5 mm, top included
+//	above the cuff, mitten without a thumb: L + 5 mm, top included
+//	edgings: 0.06 L
+//	thumb, fingerless mitt: 0.53 of the thumb's length, to the joint, edging included
+//	thumb, mitten: the thumb's length + 4 mm
+//	top, mittens: 0.19 L + 5 mm
 type lengths struct {
 	cuff, cuffPlain, above, edging, thumb, thumbEdging, top float64
 }

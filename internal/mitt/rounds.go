@@ -7,7 +7,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// times appends n of an operation.
+// times appends n times an operation to ops.
 func times(ops []stitch.Op, op stitch.Op, n int) []stitch.Op {
 	ops = slices.Grow(ops, max(n, 0))
 	for range n {
@@ -16,7 +16,7 @@ func times(ops []stitch.Op, op stitch.Op, n int) []stitch.Op {
 	return ops
 }
 
-// ribbing is n stitches of rib: knits, then purls, over and over.
+// ribbing returns n stitches of rib: knits, then purls, over and over.
 func ribbing(n, rib int) []stitch.Op {
 	knits, _ := ribPattern(rib)
 	ops := make([]stitch.Op, n)
@@ -29,28 +29,28 @@ func ribbing(n, rib int) []stitch.Op {
 	return ops
 }
 
-// ribPattern is the rib over its multiple: knits first, then purls. A
-// multiple of 1 is no rib but stocking stitch.
+// ribPattern returns the knits and then the purls of one repeat of a rib. A
+// multiple of 1 has no purls: it is stocking stitch.
 func ribPattern(rib int) (knits, purls int) {
 	return rib - rib/2, rib / 2
 }
 
-// spread spreads a part's change of count over a round as it is knitted, or,
-// where it is not yet, by the rule of now.
+// spread spreads a part's change of count over a round: as it was knitted, or by
+// the present rule if it isn't yet.
 func (p *Plan) spread(part stitch.Part, ops []stitch.Op, change int) []stitch.Op {
 	return spreadOver(ops, change, p.turned(part))
 }
 
-// spread changes the count of a round by change stitches, evenly: M1 after
-// each run of stitches to increase, k2tog after it to decrease. The places are
-// turned by half a run, so that the last one is not beside the beginning of
-// the round: of the first run, the longest, the half is left to the end. The
-// change is at most a stitch for every stitch, or for every two to decrease;
-// check has seen to that.
+// spread changes the count of a round by change stitches, evenly: after each run
+// of stitches comes an M1 to increase or a k2tog to decrease. The places are
+// turned by half a run, so that the last one is not beside the beginning of the
+// round: half of the first run, the longest, moves to the end. A round makes at
+// most one stitch for each stitch, or takes off one of every two; earlier checks
+// have refused more.
 func spread(ops []stitch.Op, change int) []stitch.Op { return spreadOver(ops, change, true) }
 
-// spreadOver spreads a change; turned, or by the earlier rule from the
-// beginning of the round.
+// spreadOver spreads a change evenly over a round, turned by half a run or, by
+// the earlier rule, not turned.
 func spreadOver(ops []stitch.Op, change int, turned bool) []stitch.Op {
 	if change == 0 {
 		return ops

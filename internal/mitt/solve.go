@@ -6,15 +6,15 @@ import (
 	"thenar/internal/shaping"
 )
 
-// The limits of a schedule (common practice, no source): increase rounds are
-// at least two apart and never in the last round.
+// The limits of a schedule in rounds (common practice, no source).
 const (
-	gussetGap     = 2
-	gussetLeadOut = 1
-	topGap        = 1
+	gussetGap     = 2 // the least from one increase round to the next
+	gussetLeadOut = 1 // plain rounds that end the gusset
+	topGap        = 1 // the least from one decrease round of the top to the next
 )
 
-// The fewest and most stitches round a hand that make a mitt.
+// The least and greatest number of stitches round a hand, and the greatest number
+// of rounds of a part.
 const (
 	fewestStitches = 8
 	maxStitches    = 1_000
@@ -28,39 +28,38 @@ type Planner struct {
 	target []int64
 }
 
-// New gives a Planner.
+// New returns a Planner.
 func New() *Planner { return &Planner{} }
 
-// Plan computes the plan of one request. A request that can't be made into a
-// plan is refused with fault.Fields naming the numbers that are in the way
-// and the nearest that work.
+// Plan computes the plan of one request. If there is none, it returns
+// fault.Fields that name the numbers in the way and the nearest that work.
 func (pl *Planner) Plan(req *Request) (*Plan, error) {
-	w := newDraft(req)
-	if err := w.check(); err != nil {
+	d := newDraft(req)
+	if err := d.check(); err != nil {
 		return nil, err
 	}
-	w.measure()
-	if err := w.tubes(); err != nil {
+	d.measure()
+	if err := d.tubes(); err != nil {
 		return nil, err
 	}
-	if err := w.parts(pl); err != nil {
+	if err := d.parts(pl); err != nil {
 		return nil, err
 	}
-	if err := w.above(pl); err != nil {
+	if err := d.above(pl); err != nil {
 		return nil, err
 	}
-	if err := w.keepsWorked(); err != nil {
+	if err := d.keepsWorked(); err != nil {
 		return nil, err
 	}
-	w.plan.Pins = req.Pins
-	w.listDefaults()
-	w.residuals()
-	w.offs()
-	w.warn()
-	return &w.plan, nil
+	d.plan.Pins = req.Pins
+	d.listDefaults()
+	d.residuals()
+	d.offs()
+	d.warn()
+	return &d.plan, nil
 }
 
-// parts plans gusset and thumb, of a mitt that has them.
+// parts plans the gusset and the thumb of a mitt that has them.
 func (d *draft) parts(pl *Planner) error {
 	if !d.plan.Thumbed() {
 		return d.withoutThumb()
@@ -79,13 +78,13 @@ type draft struct {
 	progress *Progress // what is knitted; nil: nothing
 	plan     Plan
 	len      lengths
-	g, q     float64
+	g, q     float64 // stitches and rounds per mm
 
-	freeHand int // the hand's count where none is fixed
+	freeHand int // the hand's count when none is fixed
 }
 
-// newDraft begins a plan. What is knitted has its own rib and edges, and fixes
-// its numbers.
+// newDraft begins a plan. If some of it is knitted, its rib, its one-sided gusset
+// and its numbers are those of the knitting.
 func newDraft(req *Request) *draft {
 	if req.Progress == nil {
 		return &draft{req: req, pins: &req.Pins}
@@ -96,7 +95,7 @@ func newDraft(req *Request) *draft {
 	return &draft{req: &own, pins: &pins, progress: req.Progress}
 }
 
-// check refuses what no other part has looked at yet.
+// check refuses what is out of range or contradicts what is knitted.
 func (d *draft) check() error {
 	faults := d.req.Hand.Check()
 	checkEase("ease.hand", d.req.Ease.Hand, &faults)
@@ -138,7 +137,7 @@ func (d *draft) measure() {
 	}
 }
 
-// tubes chooses the counts of hand and cuff and their rounds.
+// tubes chooses the counts of the hand and the cuff, and the cuff's rounds.
 func (d *draft) tubes() error {
 	p, st := &d.plan, d.req.Stitch
 	exact := d.g * p.Hand.Circumference.MM() * (1 + p.Ease.Hand)
@@ -161,7 +160,7 @@ func (d *draft) tubes() error {
 	return d.cuffJoins()
 }
 
-// sizeFits refuses a hand of too few or too many stitches.
+// sizeFits refuses a hand of too few or too many stitches, or too many rounds.
 func (d *draft) sizeFits(exact float64) error {
 	h := d.plan.Hand
 	if exact < fewestStitches/2 || exact > maxStitches || d.q*h.Length.MM() > maxRounds {
@@ -170,7 +169,7 @@ func (d *draft) sizeFits(exact float64) error {
 	return nil
 }
 
-// pin sets a pinned number in the place of the chosen one.
+// pin replaces the chosen number with a pinned one.
 func (c *Count) pin(p Pin) {
 	if p.On {
 		c.N, c.Pinned = p.N, true

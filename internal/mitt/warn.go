@@ -9,7 +9,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// residuals works out what the fabric is off at the places that count most.
+// residuals works out how far the fabric is off the wish at the places that
+// matter most.
 func (d *draft) residuals() {
 	p := &d.plan
 	p.Residual = Residuals{
@@ -61,8 +62,8 @@ func (d *draft) warnSwatch() {
 	}
 }
 
-// warnBounds names the bound that keeps a count further than half an
-// admissible step from what was wanted.
+// warnBounds names what keeps a count further from the wanted one than half the
+// distance between two allowed counts.
 func (d *draft) warnBounds() {
 	p := &d.plan
 	n := p.Body.Stitches
@@ -93,7 +94,8 @@ func (d *draft) warnBounds() {
 	}
 }
 
-// warnMultiples says where a fixed number overrides a multiple.
+// warnMultiples says where a count is not a multiple of its repeat or rib, and
+// where fixed rounds of a top are not used.
 func (d *draft) warnMultiples() {
 	p := &d.plan
 	if n := p.Body.Stitches; n.Pinned && !p.Stitch.allows(n.N) {
@@ -112,7 +114,7 @@ func (d *draft) warnMultiples() {
 	}
 }
 
-// warnRibs says where another rib than the sheet's is worked.
+// warnRibs says where a rib other than the sheet's is worked.
 func (d *draft) warnRibs() {
 	p := &d.plan
 	if p.Cuff.Rib != p.Stitch.Rib && p.Cuff.Rounds > 0 {
@@ -136,10 +138,10 @@ func (d *draft) warnKnitted() {
 	}
 	for _, n := range d.req.Pins.fixed() {
 		if n.List() || n == FirstIncrease {
-			continue // warnIncreases tells of these
+			continue // warnIncreases says so of these
 		}
-		if was, is := d.req.Pins.Pin(n).N, d.pins.Pin(n).N; was != is {
-			d.plan.say("knitted", "%s: %d is fixed, but what is on the needles makes it %d; that stays.", n.Path(), was, is)
+		if fixed, now := d.req.Pins.Pin(n).N, d.pins.Pin(n).N; fixed != now {
+			d.plan.say("knitted", "%s: %d is fixed, but what is on the needles makes it %d; that stays.", n.Path(), fixed, now)
 		}
 	}
 }
@@ -157,8 +159,8 @@ func (d *draft) warnShare() {
 	}
 }
 
-// The girth that a cuff must reach over its own, above which it may not pass
-// the hand: by kind of rib (common practice, no source).
+// How far a cuff stretches, stretched girth over its own, by kind of rib (common
+// practice, no source). A cuff that has to stretch further may not pass the hand.
 const (
 	passageStocking = 1.25
 	passageRib2x2   = 1.35
@@ -167,20 +169,20 @@ const (
 
 func (d *draft) warnCuff() {
 	p := &d.plan
-	most, what := passageRib2x2, "2×2 rib"
+	stretch, what := passageRib2x2, "2×2 rib"
 	switch p.Cuff.Rib {
 	case 1:
-		most, what = passageStocking, "stocking stitch"
+		stretch, what = passageStocking, "stocking stitch"
 	case 2:
-		most, what = passageRib1x1, "1×1 rib"
+		stretch, what = passageRib1x1, "1×1 rib"
 	case 4:
 	default:
 		what = "this rib"
 	}
-	if p.Cuff.Passage > most {
-		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/most)), p.Cuff.Rib)
+	if p.Cuff.Passage > stretch {
+		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/stretch)), p.Cuff.Rib)
 		p.say("cuff_passage", "The cuff must stretch to %.2f of its girth to pass the hand; %s gives about %.2f. %d stitches would pass.",
-			p.Cuff.Passage, what, most, needs)
+			p.Cuff.Passage, what, stretch, needs)
 	}
 	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
 		p.say("cuff_tight", "The cuff has %d stitches where %.1f were wanted for the wrist, since a cuff is never wider than the hand's %d. It will be tight: tingling, cold or pale fingers mean take it off. Fix the cast-on for a wider cuff, and measure wrist and hand again. This is general caution, not medical advice.",
@@ -188,14 +190,15 @@ func (d *draft) warnCuff() {
 	}
 }
 
-// muchSmaller is the ease, fabric over body minus one, under which the fabric
-// is much smaller than the hand (common practice, no source).
+// muchSmaller is the ease, fabric over body minus one, below which the fabric is
+// so much smaller than the hand that a caution is due (common practice, no
+// source).
 const muchSmaller = -0.10
 
 // warnTight gives the usual caution where the fabric is much smaller than the
-// hand: by the ease that was asked for, or because a fixed number or a
-// multiple leaves so few stitches. A cuff is ribbed and gives, so it counts
-// only as it was asked for.
+// hand, because of the ease asked for or because a fixed number or a multiple
+// leaves so few stitches. A cuff is ribbed and stretches, so it is looked at only
+// if its ease or its cast-on was asked for.
 func (d *draft) warnTight() {
 	p := &d.plan
 	var where []string
@@ -217,8 +220,8 @@ func (d *draft) warnTight() {
 	}
 }
 
-// warnEdgings says where an edging has fewer rounds than it should, for want
-// of room above what must stand before it.
+// warnEdgings says where an edging has fewer rounds than it should, because the
+// rounds below it leave too little room.
 func (d *draft) warnEdgings() {
 	p := &d.plan
 	if p.Kind.info().topped || d.progress != nil {

@@ -9,10 +9,10 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Follow says what the increase rounds of a gusset follow.
+// Follow is what the increase rounds of a gusset follow.
 type Follow string
 
-// What the increases may follow: by default the hand's girths where they were
+// What the increases may follow. The default is the hand's girths if they were
 // measured, else a plain rhythm.
 const (
 	FollowDefault Follow = ""
@@ -20,31 +20,31 @@ const (
 	FollowRhythm  Follow = "rhythm"
 )
 
-// Way is one schedule of a gusset's increases, measured against the hand: by
-// how much the fabric's girth is off what the hand's own shape asks for with
-// its ease, on the mean of the rounds and at the worst of them, in mm.
+// Way is one schedule of a gusset's increases, measured against the hand. Mean
+// and Worst are how far the fabric's girth is from the hand's own with its ease,
+// in mm, on average over the rounds and in the worst of them.
 type Way struct {
 	Follows Follow
-	Fixed   bool // in a rhythm, or a list of rounds, that the person fixed
+	Fixed   bool // the person fixed its rhythm or its rounds
 	Rounds  []int
-	Cost    float64 // of the schedule that it solves, in stitches² with its rhythm's price
+	Cost    float64 // of the schedule, in stitches², the price of its rhythm included
 	Mean    float64
 	Worst   float64
-	Changes int // of the interval from one increase round to the next
+	Changes int // how often the interval between increase rounds changes
 }
 
-// DefaultLambda is the price of a changed rhythm in stitches², where the
-// person names none, and MaxLambda the most that may be named (common
-// practice, no source): 0 follows the hand as closely as it goes, from some
-// hundred on the rhythm hardly ever changes.
+// DefaultLambda is the price of a changed rhythm in stitches² if the person
+// names none, and MaxLambda the highest that may be named (common practice, no
+// source). At 0 the increases follow the hand as closely as they can; from about
+// a hundred on the rhythm hardly ever changes.
 const (
 	DefaultLambda = 8.0
 	MaxLambda     = 1000.0
 )
 
-// ways schedules the gusset along the hand's girths and in a plain rhythm, and
-// takes the one that was asked for. The other stays beside it, where the
-// girths were measured, so that the person sees what each costs.
+// ways schedules the gusset and takes the schedule that was asked for. If the
+// hand's girths were measured it keeps both, along the girths and in a plain
+// rhythm, so that the person sees what each costs.
 func (d *draft) ways(pl *Planner) error {
 	g := &d.plan.Gusset
 	shape, err := d.profileTarget(pl.target)
@@ -84,12 +84,12 @@ func (d *draft) ways(pl *Planner) error {
 	return err
 }
 
-// scheduled reports whether the increase rounds are fixed, as a list or by their
+// scheduled reports whether the increase rounds are fixed, as a list or by a
 // rhythm.
 func (p *Pins) scheduled() bool { return len(p.Rhythm)+len(p.IncreaseRounds) > 0 }
 
-// boundsThumb reports whether a number is fixed that may keep the thumb's count
-// from the nearest one, whatever room the gusset's rounds have.
+// boundsThumb reports whether a fixed number may keep the thumb's count from the
+// nearest one, even if the gusset has rounds enough.
 func (p *Pins) boundsThumb() bool {
 	return p.scheduled() || slices.ContainsFunc([]Pin{
 		p.FirstIncrease, p.GussetBase, p.Increases, p.KeptOnHand, p.Held, p.Bridge, p.PickedUp, p.ThumbDecreases,
@@ -97,9 +97,8 @@ func (p *Pins) boundsThumb() bool {
 	}, func(pin Pin) bool { return pin.On })
 }
 
-// problem is what the gusset's schedule solves in a plain rhythm: its round 1
-// is the first increase round, unless another is fixed, or rounds are knitted
-// already.
+// problem returns what the solver is asked for a plain rhythm. The first increase
+// is in round 1, unless another round is fixed or rounds are knitted already.
 func (d *draft) problem() shaping.Problem {
 	g := &d.plan.Gusset
 	p := shaping.Problem{
@@ -119,7 +118,7 @@ func (d *draft) problem() shaping.Problem {
 	return p
 }
 
-// lambda is the price of a changed rhythm in thousandths.
+// lambda returns the price of a changed rhythm in thousandths of a stitch².
 func (d *draft) lambda() int64 {
 	if l := d.req.Lambda; l != nil {
 		return int64(math.Round(*l * 1000))
@@ -127,8 +126,8 @@ func (d *draft) lambda() int64 {
 	return DefaultLambda * 1000
 }
 
-// way solves one schedule. Along the hand's girths the first increase round is
-// free too, unless it is fixed.
+// way solves one schedule. If it follows the hand's girths, the first increase
+// round is free too, unless it is fixed.
 func (d *draft) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
 	problem := d.problem()
 	if follow == FollowProfile {
@@ -144,7 +143,7 @@ func (d *draft) way(pl *Planner, follow Follow, shape []int64) (Way, error) {
 	return d.against(Way{Follows: follow, Rounds: found.Rounds, Cost: found.Cost.Float()}, shape), nil
 }
 
-// fixedWay is the way that the person fixed.
+// fixedWay returns the schedule that the person fixed.
 func (d *draft) fixedWay(shape []int64) (Way, error) {
 	rounds := d.pins.IncreaseRounds
 	if len(rounds) == 0 {
@@ -154,7 +153,8 @@ func (d *draft) fixedWay(shape []int64) (Way, error) {
 	return d.against(Way{Follows: FollowRhythm, Fixed: true, Rounds: rounds, Cost: cost.Float()}, shape), err
 }
 
-// against measures a way against the shape that the hand asks for.
+// against fills in how far a way is from shape, the hand's ideal count after each
+// round in 1/10 000 stitch, and how often its interval changes.
 func (d *draft) against(way Way, shape []int64) Way {
 	g := &d.plan.Gusset
 	count, done := float64(g.Base), 0
