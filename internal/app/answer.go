@@ -14,38 +14,39 @@ import (
 	"thenar/internal/tryon"
 )
 
-// Suggested is a correction with whether it is accepted.
+// Suggested is a suggested correction, and whether the person accepts it.
 type Suggested struct {
 	tryon.Correction
 	Accepted bool
 }
 
-// Weighed is a try with what it suggests, and how the mitt goes on with what is
-// accepted of it. Of one that is answered already there are only the first
-// three.
+// Weighed is a try with the corrections that it suggests, and how the mitt goes
+// on with the accepted ones. For a try that was answered already, only ID, Doc
+// and Entry are set.
 type Weighed struct {
 	ID          int64
-	Doc         project.Document // of the side that was tried
+	Doc         project.Document // of the hand that was tried
 	Entry       TryEntry
 	Seen        tryon.Reading
 	Corrections []Suggested
 	Onward      project.Onward
-	After       int64   // the revision that the answer is given to
-	Key         string  // of the answer, so that it is taken once
-	GoneOn      bool    // the work was counted further since
+	After       int64   // the newest decision when the try was weighed
+	Key         string  // of the answer, so that one sent twice is taken once
+	GoneOn      bool    // rounds were counted since the try was noted
 	Pace        float64 // stitches a minute
-	OwnPace     bool    // told by the person's own counts
+	OwnPace     bool    // measured from the person's own counts
 }
 
-// Ticks are the corrections that a page accepts, and those that it showed; what
-// it did not show yet is accepted, unless it is doubtful.
+// Ticks are the keys of the corrections that a page accepts, and of those that
+// it offered. A correction that was not offered yet is accepted unless it is
+// doubtful.
 type Ticks struct{ Keep, Offered []string }
 
 func (t Ticks) accept(c tryon.Correction) bool {
 	return slices.Contains(t.Keep, c.Key) || !slices.Contains(t.Offered, c.Key) && c.Doubt == ""
 }
 
-// Accepted are the corrections that are.
+// Accepted returns the accepted corrections.
 func (v Weighed) Accepted() []tryon.Correction {
 	var list []tryon.Correction
 	for _, c := range v.Corrections {
@@ -56,7 +57,7 @@ func (v Weighed) Accepted() []tryon.Correction {
 	return list
 }
 
-// answer is what is kept of the answer, where the mitt goes on from here.
+// answer returns the record of the answer to go on from here.
 func (v Weighed) answer() tryon.Answer {
 	a := tryon.Answer{
 		Accepted: []string{}, Declined: []string{}, Section: v.Seen.Place.Part, Round: v.Seen.Place.Round,
@@ -73,13 +74,13 @@ func (v Weighed) answer() tryon.Answer {
 	return a
 }
 
-// weighing is what has to be read to weigh a try.
-func weighing() store.Wants { return store.Wants{Tries: true, Counts: true} }
+// wantsTry is what has to be read to weigh a try.
+func wantsTry() store.Wants { return store.Wants{Tries: true, Counts: true} }
 
-// WeighTry works out what a try suggests, and how the mitt goes on with what is
-// ticked of it.
+// WeighTry returns what a try suggests, and how the mitt goes on with the
+// corrections that are ticked.
 func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, weighing()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsTry()))
 	if err != nil {
 		return Weighed{}, err
 	}
@@ -92,19 +93,19 @@ func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed
 	return w.weigh(pl, t, ticks)
 }
 
-// weigh works out what a try suggests.
+// weigh returns a try with the corrections that it suggests.
 func (w *work) weigh(pl *project.Planner, t TryEntry, ticks Ticks) (Weighed, error) {
 	v := Weighed{ID: w.ID, Doc: w.doc, Entry: t, After: w.Decided, Key: rand.Text()}
 	p, err := pl.Plan(w.doc.Effective())
 	if err != nil {
 		return v, err
 	}
-	is := p.Mitt()
-	if v.Seen, err = t.Try.Read(tryon.Places(is), 0, w.doc.Sheet.Unit()); err != nil {
+	m := p.Mitt()
+	if v.Seen, err = t.Try.Read(tryon.Places(m), 0, w.doc.Sheet.Unit()); err != nil {
 		return v, err
 	}
-	w.goneOn(&v, is)
-	v.Pace, v.OwnPace = w.pace(t.Try.Side, is)
+	w.goneOn(&v, m)
+	v.Pace, v.OwnPace = w.pace(t.Try.Side, m)
 	if err := v.suggest(w.doc, p, ticks); err != nil {
 		return v, err
 	}
@@ -116,8 +117,8 @@ func (w *work) weigh(pl *project.Planner, t TryEntry, ticks Ticks) (Weighed, err
 	return v, err
 }
 
-// suggest lists the corrections. Where that of the fabric is declined, the
-// others are worked out from what was felt alone.
+// suggest lists the corrections. Where the correction of the fabric is
+// declined, the others are worked out from what was felt alone.
 func (v *Weighed) suggest(doc project.Document, p *project.Planned, ticks Ticks) error {
 	list, err := tryon.Correct(v.Seen, doc.Effective(), p.Plan)
 	if err != nil {
@@ -136,9 +137,10 @@ func (v *Weighed) suggest(doc project.Document, p *project.Planned, ticks Ticks)
 	return nil
 }
 
-// goneOn takes the work as it stands by now, where it was counted since the try
-// was noted: what is knitted meanwhile stays, too, and what was ripped does not.
-// A part that was ended by the time of the try stays as it is.
+// goneOn moves the place of the try to where the work stands now, if rounds
+// were counted since: what was knitted in the meantime stays, and what was
+// ripped is gone. A section that was finished at the time of the try stays
+// finished.
 func (w *work) goneOn(v *Weighed, m stitch.Mitt) {
 	c, counted := w.Last[v.Entry.Try.Side]
 	if !counted {
@@ -153,7 +155,8 @@ func (w *work) goneOn(v *Weighed, m stitch.Mitt) {
 	}
 }
 
-// pace is how fast a hand of the mitt is knitted, from its counts.
+// pace returns how fast a hand of the mitt is knitted, in stitches a minute,
+// and whether that was measured from the person's own counts.
 func (w *work) pace(side string, m stitch.Mitt) (perMinute float64, own bool) {
 	tasks, places := tryon.Tasks(m), tryon.Places(m)
 	var list []tryon.Counted
@@ -176,30 +179,30 @@ func (w *work) pace(side string, m stitch.Mitt) (perMinute float64, own bool) {
 // TryAnswer is the person's answer to a try.
 type TryAnswer struct {
 	After int64  // the newest decision that the page knew
-	Key   string // the page's own name of the answer, so that it is taken once; may be empty
+	Key   string // names the answer, so that one sent twice is taken once; may be empty
 	Rip   bool   // rip back, instead of going on from here
 	Ticks
 }
 
-// AnswerTry puts the corrections that are accepted into the mitt, as one stroke
-// that can be undone, with a name in the history, and sets the count of the
-// hand to where it goes on from. It returns the hand that was tried.
+// AnswerTry puts the accepted corrections into the mitt as one stroke that can
+// be undone, names that moment in the history, and sets the count of the hand
+// to where it goes on from. It returns the hand that was tried.
 //
 // It fails with fault.Conflict where the mitt was changed since the page was
 // opened, or where nothing has to be ripped back any more.
 func (a *App) AnswerTry(ctx context.Context, id, try int64, answer TryAnswer) (side string, err error) {
 	if answer.Key == "" {
-		answer.Key = rand.Text() // a plain form without it is answered once for each press
+		answer.Key = rand.Text() // a form without a script sends none: each press is an answer
 	}
 	if why := plain.Key(answer.Key); why != "" {
 		return "", fault.New(fault.Invalid, "key: %s", why)
 	}
-	wants := weighing()
+	wants := wantsTry()
 	wants.Key = answer.Key
 	_, err = a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
 		t, err := w.try(try)
 		side = t.Try.Side
-		if err != nil || w.Drawn { // its answer was lost
+		if err != nil || w.Drawn { // taken already; only the response was lost
 			return store.Change{}, err
 		}
 		return w.answered(pl, t, answer)
@@ -207,7 +210,7 @@ func (a *App) AnswerTry(ctx context.Context, id, try int64, answer TryAnswer) (s
 	return side, err
 }
 
-// answered is the change that answers a try.
+// answered returns the change that answers a try.
 func (w *work) answered(pl *project.Planner, t TryEntry, a TryAnswer) (store.Change, error) {
 	v, err := w.weigh(pl, t, a.Ticks)
 	if err != nil {
@@ -237,8 +240,9 @@ func (w *work) answered(pl *project.Planner, t TryEntry, a TryAnswer) (store.Cha
 	return c, err
 }
 
-// countTo sets the count of a document's hand to where it goes on from; one that
-// stands there already stays, with what ends its part.
+// countTo returns the count that puts a document's hand where it goes on from.
+// A hand that stands there already keeps its count, which may also say that its
+// section is finished.
 func (w *work) countTo(pl *project.Planner, doc project.Document, to tryon.Place) ([]store.Count, error) {
 	p, err := pl.Plan(doc.Effective())
 	if err != nil {
@@ -252,8 +256,8 @@ func (w *work) countTo(pl *project.Planner, doc project.Document, to tryon.Place
 	return []store.Count{c}, nil
 }
 
-// TakeBack brings the sheet back to what it was before a try was answered, as
-// one stroke. What is knitted by now, by the plan that followed, stays knitted.
+// TakeBack undoes the answer to a try: the sheet becomes what it was before, as
+// one stroke. What was knitted since, by the plan that followed, stays knitted.
 func (a *App) TakeBack(ctx context.Context, id, try int64) error {
 	before := func(w store.Work) (int64, bool) {
 		for _, t := range w.Tries {
@@ -296,8 +300,8 @@ func (w *work) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) 
 	return w.stroke(w.doc.Difference(project.WithProgress(*before, hands))), nil
 }
 
-// SetAside puts a try that was noted by mistake out of the way, or takes it out
-// again. One whose corrections are in the mitt can't be put away.
+// SetAside puts away a try that was noted by mistake, or brings it back. A try
+// whose corrections are in the mitt can't be put away.
 func (a *App) SetAside(ctx context.Context, id, try int64, aside bool) error {
 	_, err := a.change(ctx, id, store.Wants{Tries: true}, func(w *work, _ *project.Planner) (store.Change, error) {
 		t, err := w.try(try)

@@ -19,13 +19,13 @@ import (
 type App struct {
 	store    *store.Store
 	planners sync.Pool // of *project.Planner: each serves one request at a time
-	days     sync.Map  // device to the day that was noted for it
+	days     sync.Map  // the last day noted for each device, by its ID
 	knitting knitting
-	counted  counted // of the requests that are over
+	counted  counted // by the requests that are over
 }
 
-// Open opens the file at path, which is made where it is missing, and brought to
-// the newest schema where it is of an older one.
+// Open opens the file at path. A missing file is made, and an older schema is
+// brought up to date.
 func Open(ctx context.Context, path string) (*App, error) {
 	st, err := store.Open(ctx, path)
 	if err != nil {
@@ -37,18 +37,18 @@ func Open(ctx context.Context, path string) (*App, error) {
 // Close closes the file.
 func (a *App) Close() error { return a.store.Close() }
 
-// Schema returns the number of the newest schema of a file.
+// Schema returns the number of the newest schema.
 func Schema() int { return store.NewestSchema() }
 
-// New returns an App on an open store, which stays the caller's to close.
+// New returns an App on an open store, which the caller closes.
 func New(st *store.Store) *App {
 	a := &App{store: st}
 	a.planners.New = func() any { return project.NewPlanner() }
 	return a
 }
 
-// Planner lends a planner of the pool for one request; the function gives it
-// back.
+// Planner lends a planner from the pool for one request. Calling the function
+// gives it back.
 func (a *App) Planner() (*project.Planner, func()) {
 	pl := a.planners.Get().(*project.Planner)
 	pl.Begin()
@@ -58,7 +58,7 @@ func (a *App) Planner() (*project.Planner, func()) {
 	}
 }
 
-// counted adds up what requests took.
+// counted adds up the plans that requests worked out.
 type counted struct {
 	mu sync.Mutex
 	project.Counted
@@ -71,8 +71,8 @@ func (c *counted) add(more project.Counted) {
 	c.Searched += more.Searched
 }
 
-// Plans returns how many plans were worked out for the requests that are over.
-// Tests hold a request to it.
+// Plans returns how many plans the finished requests worked out. Tests hold
+// each request to its number.
 func (a *App) Plans() project.Counted {
 	a.counted.mu.Lock()
 	defer a.counted.mu.Unlock()

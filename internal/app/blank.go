@@ -19,7 +19,7 @@ func MeasuringSheet(l Layout) (Sheets, error) {
 	return s, err
 }
 
-// Ruler returns rulers for swatches.
+// Ruler returns a sheet with rulers for swatches.
 func Ruler(l Layout) (Sheets, error) {
 	s, err := l.sheets("", "")
 	if err == nil {
@@ -36,8 +36,8 @@ type Grid struct {
 	GaugeFaults            error
 }
 
-// GridPaper returns blank grid paper in the proportions of a gauge; 24 by 32 as
-// long as none is asked for.
+// GridPaper returns blank grid paper in the proportions of a gauge, 24 by 32
+// unless another is asked for.
 func GridPaper(l Layout) (Grid, error) {
 	s, err := l.sheets("", "")
 	if err != nil {

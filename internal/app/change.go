@@ -10,12 +10,12 @@ import (
 	"thenar/internal/store"
 )
 
-// maxAttempts is how often a change is worked out on what others saved in the
-// meantime, before the person is told.
+// maxAttempts is how often a change is worked out anew, because others saved in
+// the meantime, before the person is told.
 const maxAttempts = 3
 
 // change reads a mitt, has its change worked out outside any transaction, and
-// writes it; again where the mitt has moved on meanwhile.
+// writes it. Where the mitt was changed in the meantime, it starts over.
 func (a *App) change(ctx context.Context, id int64, wants store.Wants, workOut func(*work, *project.Planner) (store.Change, error)) (done store.Committed, err error) {
 	for range maxAttempts {
 		done, err = a.attempt(ctx, id, wants, workOut)
@@ -43,19 +43,20 @@ func (a *App) attempt(ctx context.Context, id int64, wants store.Wants, workOut 
 	return a.store.Commit(ctx, id, c)
 }
 
-// stroke is the change that draws edits that the server makes itself, of the
-// sheet or of the chart, as one stroke that can be undone.
+// stroke returns the change that draws edits as one stroke that can be undone.
+// The server itself makes these edits, of the sheet or of the chart.
 func (w *work) stroke(edits []chart.Edit) store.Change {
 	return store.Change{Base: &w.Base, Strokes: []store.Request{{Kind: store.Do, Newest: true, Edits: edits, Rewrite: project.Rewrite}}}
 }
 
-// decision is the change that saves a document, made from the newest one.
+// decision returns the change that saves a document made from the newest one.
 func (w *work) decision(doc project.Document) (store.Change, error) {
 	raw, err := doc.Encode()
 	return store.Change{Base: &w.Base, Document: raw, After: w.Decided}, err
 }
 
-// fieldsOf takes out of an error what it says of single fields.
+// fieldsOf returns the faults of single fields if err holds some, else err
+// itself.
 func fieldsOf(err error) (fault.Fields, error) {
 	var fields fault.Fields
 	if errors.As(err, &fields) {

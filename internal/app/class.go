@@ -15,11 +15,11 @@ import (
 	"thenar/internal/units"
 )
 
-// Texts are what was typed, by the names of their fields. A field that was not
-// sent is not among them, and leaves what it speaks of as it is.
+// Texts are the texts that were typed, by the names of their fields. A field
+// that was not sent leaves its value as it is.
 type Texts map[string]string
 
-// Choice is a mitt of the shelf that a class may begin with.
+// Choice is a mitt of the shelf that can be the pattern of a class.
 type Choice struct {
 	ID   int64
 	Name string
@@ -29,9 +29,9 @@ type Choice struct {
 type Class struct {
 	ID    int64
 	Doc   roster.Class
-	Stamp string // of what its form shows, as it is saved
+	Stamp string // of the saved values that its form shows
 	Lines []roster.Line
-	Mitts []Choice // for its pattern
+	Mitts []Choice // that can be its pattern
 	Newer bool     // the pattern's mitt was changed since it was taken
 }
 
@@ -44,8 +44,8 @@ type ClassEntry struct {
 	Archived bool
 }
 
-// Classes returns all classes, the one changed last first, and the mitts that
-// another may begin with.
+// Classes returns all classes, the one changed last first, and the mitts that a
+// new class can begin with.
 func (a *App) Classes(ctx context.Context) ([]ClassEntry, []Choice, error) {
 	classes, mitts, err := a.store.Classes(ctx)
 	if err != nil {
@@ -63,9 +63,9 @@ func (a *App) Classes(ctx context.Context) ([]ClassEntry, []Choice, error) {
 	return list, choices, err
 }
 
-// choicesOf returns the mitts that a class may begin with: those that are not
-// put away, and that of its pattern; newer reports whether the latter was
-// changed since.
+// choicesOf returns the mitts that can be the pattern of a class: those that
+// are not put away, and the current one. newer reports whether the current one
+// was changed since it was taken.
 func choicesOf(mitts []store.Mitt, now *roster.Pattern) (list []Choice, newer bool, err error) {
 	for _, m := range mitts {
 		doc, err := project.Decode(m.Document)
@@ -81,7 +81,7 @@ func choicesOf(mitts []store.Mitt, now *roster.Pattern) (list []Choice, newer bo
 	return list, newer, nil
 }
 
-// Class returns a class as it stands.
+// Class returns a class as it is saved.
 func (a *App) Class(ctx context.Context, id int64) (Class, error) {
 	c, mitts, err := a.store.ClassAndMitts(ctx, id)
 	if err != nil {
@@ -94,7 +94,7 @@ func (a *App) Class(ctx context.Context, id int64) (Class, error) {
 	return a.reviewed(ctx, id, doc, mitts)
 }
 
-// reviewed works out what each student of a class knits.
+// reviewed returns a class with what each of its students knits.
 func (a *App) reviewed(ctx context.Context, id int64, doc roster.Class, mitts []store.Mitt) (c Class, err error) {
 	c = Class{ID: id, Doc: doc, Stamp: stamp(about(doc))}
 	pl, done := a.Planner()
@@ -106,7 +106,7 @@ func (a *App) reviewed(ctx context.Context, id int64, doc roster.Class, mitts []
 	return c, err
 }
 
-// unsaved works out a class as a form would have it, which is not saved.
+// unsaved returns a class as a form has it, without saving it.
 func (a *App) unsaved(ctx context.Context, id int64, doc roster.Class) (Class, error) {
 	mitts, err := a.store.List(ctx)
 	if err != nil {
@@ -115,23 +115,23 @@ func (a *App) unsaved(ctx context.Context, id int64, doc roster.Class) (Class, e
 	return a.reviewed(ctx, id, doc, mitts)
 }
 
-// stamp tells two states of the same thing apart: a form carries that of what
-// it shows.
+// stamp returns a short hash of v. A form carries the stamp of what it shows,
+// so that saving it can tell whether that was changed elsewhere.
 func stamp(v any) string {
-	raw, _ := json.Marshal(v) // of plain structures, which can always be written
+	raw, _ := json.Marshal(v) // plain structures always marshal
 	sum := sha256.Sum256(raw)
 	return hex.EncodeToString(sum[:8])
 }
 
-// about is what the form of a class shows of it.
+// about returns a class with only what its form shows.
 func about(c roster.Class) roster.Class {
 	c.Students, c.Next, c.Pattern, c.Print, c.Archived = nil, 0, nil, "", false
 	return c
 }
 
-// changeClass reads a class, has a change made outside any transaction, and
-// saves it as the revision that follows; again where somebody else saved in
-// between. It returns the class as it is saved.
+// changeClass reads a class, has a change made outside any transaction, saves
+// the result as the next revision, and returns it. Where somebody else saved in
+// between, it starts over.
 func (a *App) changeClass(ctx context.Context, id int64, change func(*roster.Class) error) (doc roster.Class, err error) {
 	for range maxAttempts {
 		var c store.Class
@@ -158,8 +158,8 @@ func (a *App) changeClass(ctx context.Context, id int64, change func(*roster.Cla
 	return doc, err
 }
 
-// NewClass begins a class, with a mitt of the shelf as its pattern unless mitt
-// is 0, and returns its number.
+// NewClass begins a class and returns its number. Its pattern is a mitt of the
+// shelf, or none if mitt is 0.
 func (a *App) NewClass(ctx context.Context, name string, mitt int64) (id int64, err error) {
 	doc := roster.New(strings.TrimSpace(name))
 	if doc.Name == "" {
@@ -182,7 +182,7 @@ func (a *App) NewClass(ctx context.Context, name string, mitt int64) (id int64, 
 	return a.store.CreateClass(ctx, raw)
 }
 
-// pattern is a mitt of the shelf as the pattern of a class.
+// pattern returns a mitt of the shelf as the pattern of a class.
 func (a *App) pattern(ctx context.Context, mitt int64) (roster.Pattern, error) {
 	m, err := a.store.Load(ctx, mitt)
 	if err != nil {
@@ -192,7 +192,7 @@ func (a *App) pattern(ctx context.Context, mitt int64) (roster.Pattern, error) {
 	return roster.Pattern{Mitt: m.ID, Revision: m.Revision, Name: doc.Name, Side: doc.Side, Sheet: doc.Sheet, Marks: m.Marks.Edits()}, err
 }
 
-// ChoosePattern takes a mitt, as it stands now, as the pattern of a class.
+// ChoosePattern makes a mitt, as it stands now, the pattern of a class.
 func (a *App) ChoosePattern(ctx context.Context, class, mitt int64) error {
 	p, err := a.pattern(ctx, mitt)
 	if err != nil {
@@ -205,7 +205,7 @@ func (a *App) ChoosePattern(ctx context.Context, class, mitt int64) error {
 	return err
 }
 
-// ArchiveClass puts a class away, or takes it out again.
+// ArchiveClass puts a class away, or brings it back.
 func (a *App) ArchiveClass(ctx context.Context, class int64, archived bool) error {
 	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
 		doc.Archived = archived
@@ -214,16 +214,16 @@ func (a *App) ArchiveClass(ctx context.Context, class int64, archived bool) erro
 	return err
 }
 
-// UnsavedClass is a class as its form would have it.
+// UnsavedClass is a class as its form has it.
 type UnsavedClass struct {
 	Class
-	Faults error         // what can't be kept, by its fields
-	Saved  *roster.Class // as another window saved it in between; nil: nobody did
+	Faults error         // why it can't be saved, by field
+	Saved  *roster.Class // as another window saved it in between; nil if none did
 }
 
-// SaveClass saves what was typed about a whole class. What can't be kept, or
-// was changed elsewhere since the form with this stamp was opened, comes back
-// unsaved; nil: it is saved.
+// SaveClass saves what was typed about a class, and returns nil. What can't be
+// kept, or was changed elsewhere since the form with this stamp was opened,
+// comes back unsaved.
 func (a *App) SaveClass(ctx context.Context, id int64, stamped string, typed Texts) (*UnsavedClass, error) {
 	var u *UnsavedClass
 	doc, err := a.changeClass(ctx, id, func(doc *roster.Class) error {
@@ -252,10 +252,10 @@ func (a *App) SaveClass(ctx context.Context, id int64, stamped string, typed Tex
 	return u, err
 }
 
-// errUnsaved ends a change that is shown again instead of being saved.
+// errUnsaved ends a change whose form is shown again instead of being saved.
 var errUnsaved = fault.New(fault.Invalid, "This is not saved yet.")
 
-// aboutClass puts texts into a class.
+// aboutClass puts the texts into a class.
 func (t Texts) aboutClass(doc *roster.Class) {
 	for name, text := range map[string]*string{"name": &doc.Name, "date": &doc.Date, "place": &doc.Place, "yarn": &doc.Yarn, "needle": &doc.Needle, "note": &doc.Note} {
 		if typed, ok := t[name]; ok {

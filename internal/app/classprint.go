@@ -10,20 +10,20 @@ import (
 	"thenar/internal/roster"
 )
 
-// The most students of a PDF, which is held in memory until it is whole, and of
-// a page, which a browser has to lay out.
+// The most students printed at a time: a PDF is held in memory until it is
+// whole, and a page has to be laid out by a browser.
 const (
 	maxInPDF  = 100
 	maxOnPage = 30
 )
 
-// ClassAsk is what of a class is printed: one student by their number, else a
-// part of the list such as 101-200, else everybody.
+// ClassAsk says whom of a class to print: one student, a part of the list such
+// as 101-200, or everybody.
 type ClassAsk struct {
 	Layout
-	Student int // 0: not one of them
-	Part    string
-	PDF     bool // which can't hold everybody
+	Student int    // the number of the student; 0 for the part
+	Part    string // "" for everybody
+	PDF     bool   // a PDF holds at most maxInPDF students
 }
 
 // ClassSheets are the sheets of a class, or of one of its students.
@@ -31,14 +31,14 @@ type ClassSheets struct {
 	Sheets
 	Class        roster.Class
 	Student      int
-	Part         roster.Part   // which is printed
-	Parts, Files []roster.Part // where not everybody is: the parts that a page shows, and those that a PDF holds
+	Part         roster.Part   // the part that is printed
+	Parts, Files []roster.Part // if not everybody is printed: the parts that fit a page, and those that fit a PDF
 }
 
 // ClassSet returns the sheets of a class: the teacher's summary, then every
-// student's handout, laid out as their pages are asked for, as long as ctx
-// lasts. A page begins with as many students as it shows, a PDF of more than it
-// holds is refused.
+// student's handout. They are laid out as their pages are asked for, while ctx
+// lasts. A web page shows as many students as it has room for; a PDF of too
+// many is refused.
 func (a *App) ClassSet(ctx context.Context, id int64, ask ClassAsk) (ClassSheets, error) {
 	doc, err := classOf(a.store.LoadClass(ctx, id))
 	if err != nil {
@@ -87,7 +87,8 @@ func (a *App) layStudent(s *ClassSheets, ask ClassAsk, one roster.Student) error
 	return nil
 }
 
-// fit cuts the part to what can be shown at a time.
+// fit cuts the part to what can be shown at a time, and refuses a PDF of too
+// many.
 func (s *ClassSheets) fit(ask ClassAsk) error {
 	switch {
 	case ask.PDF && s.Part.Len() > maxInPDF:
@@ -101,7 +102,7 @@ func (s *ClassSheets) fit(ask ClassAsk) error {
 	return nil
 }
 
-// layPart plans each student of the part once, and lays their handouts out as
+// layPart plans each student of the part once; their handouts are laid out as
 // they are asked for.
 func (a *App) layPart(ctx context.Context, s *ClassSheets) error {
 	pl, done := a.Planner()

@@ -15,12 +15,12 @@ import (
 	"thenar/internal/tryon"
 )
 
-// Needles is one hand of a pair on the needles.
+// Needles is a hand of a pair as it is knitted.
 type Needles struct {
 	ID    int64
 	Doc   project.Document // of that hand
 	Out   *project.Outputs // nil where there is no plan to knit by yet
-	Done  int              // tasks that are done
+	Done  int              // the number of tasks done
 	Other OtherHand
 }
 
@@ -30,10 +30,10 @@ type OtherHand struct {
 	Knitted, Rounds       int
 }
 
-// Needles returns the hand of a mitt that is knitted: right, left, or, if
-// neither is named, that of its document.
+// Needles returns the hand of a mitt that is being knitted: right, left, or
+// that of its document if hand is neither.
 func (a *App) Needles(ctx context.Context, id int64, hand string) (Needles, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
 		return Needles{}, err
 	}
@@ -56,7 +56,7 @@ func (a *App) Needles(ctx context.Context, id int64, hand string) (Needles, erro
 	return n, nil
 }
 
-// other is where the other hand of the pair stands.
+// other returns where the other hand of the pair stands.
 func (w *work) other(pl *project.Planner) OtherHand {
 	doc := w.doc
 	doc.Side = doc.Side.Other()
@@ -72,17 +72,17 @@ func (w *work) other(pl *project.Planner) OtherHand {
 	return o
 }
 
-// NeedleEntry is an entry made at the needles: a task that was done, or, with a
-// text, a note on a round.
+// NeedleEntry is an entry made at the needles: a task that was done, or, if
+// Note is set, a note on a round.
 type NeedleEntry struct {
-	Key     string      `json:"key"` // the page's own name of it, so that it is taken once
+	Key     string      `json:"key"` // names the entry, so that one sent twice is taken once
 	Side    string      `json:"side"`
 	Section stitch.Part `json:"section"`
 	Round   int         `json:"round"`
 	Note    *string     `json:"note"`
 }
 
-// maxRounds is the most rounds of a part.
+// maxRounds is the highest number that a round of a section may have.
 const maxRounds = 1500
 
 func (e NeedleEntry) check() error {
@@ -109,8 +109,8 @@ func (e NeedleEntry) check() error {
 	return faults.Err()
 }
 
-// change is the one that takes an entry: a count, or a stroke with a note on a
-// whole round.
+// change returns the change that takes the entry: a count, or a stroke with a
+// note on a whole round.
 func (e NeedleEntry) change() store.Change {
 	if e.Note == nil {
 		return store.Change{Counts: []store.Count{{Key: e.Key, Side: e.Side, Section: string(e.Section), Round: e.Round}}}
@@ -119,8 +119,8 @@ func (e NeedleEntry) change() store.Change {
 	return store.Change{Strokes: []store.Request{{Kind: store.Do, Newest: true, Key: e.Key, Edits: []chart.Edit{edit}}}}
 }
 
-// Enter takes an entry made at the needles, and returns the mitt's newest
-// revision. One that is sent again, by its key, is not taken again.
+// Enter takes an entry made at the needles and returns the mitt's newest
+// revision. An entry sent again, under the same key, is not taken again.
 func (a *App) Enter(ctx context.Context, id int64, e NeedleEntry) (revision int64, err error) {
 	if err := e.check(); err != nil {
 		return 0, err
@@ -129,8 +129,8 @@ func (a *App) Enter(ctx context.Context, id int64, e NeedleEntry) (revision int6
 	return done.Revision, err
 }
 
-// Count counts the first nth tasks of a hand as done, or, with a text, notes it
-// on the task after them.
+// Count counts the first nth tasks of a hand as done. With a note, it leaves
+// the count and notes it on the task after them.
 func (a *App) Count(ctx context.Context, id int64, side string, nth int, note *string) error {
 	_, err := a.change(ctx, id, store.Wants{}, func(w *work, pl *project.Planner) (store.Change, error) {
 		w.doc.Side = project.Side(side)
@@ -154,7 +154,8 @@ func (a *App) Count(ctx context.Context, id int64, side string, nth int, note *s
 	return err
 }
 
-// countAfter is the count after a task; before the first it is the cast-on.
+// countAfter returns the count of a hand of which the first done tasks are
+// done.
 func countAfter(side project.Side, list []tryon.Task, done int) store.Count {
 	c := castOn(side)
 	if done > 0 {
@@ -163,13 +164,13 @@ func countAfter(side project.Side, list []tryon.Task, done int) store.Count {
 	return c
 }
 
-// castOn is the count of a hand of which no task is done.
+// castOn returns the count of a hand of which no task is done.
 func castOn(side project.Side) store.Count {
 	return store.Count{Key: rand.Text(), Side: string(side)}
 }
 
-// countMarked counts up to a round that edits mark in the chart as the one on
-// the needles.
+// countMarked returns the count up to the round that edits mark as the one on
+// the needles, if they mark one.
 func (w *work) countMarked(pl *project.Planner, edits []chart.Edit) ([]store.Count, error) {
 	for _, e := range edits {
 		if e.Layer != chart.Needles || e.Value == "" {

@@ -18,20 +18,20 @@ import (
 	"thenar/internal/words"
 )
 
-// fileCell is the width of a stitch in a chart that is written to a file, in
-// mm.
+// fileCell is the width of a stitch in a chart file, in mm.
 const fileCell = 6
 
-// Written is a mitt that is worked out, to be written to files.
+// Written is a mitt worked out so that its words and charts can be written to
+// files.
 type Written struct {
 	Name string
 	doc  project.Document
 	out  *project.Outputs
 }
 
-// Written works out a mitt of the shelf, to be written to files.
+// Written works out a mitt of the shelf for its files.
 func (a *App) Written(ctx context.Context, id int64) (Written, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
 		return Written{}, err
 	}
@@ -41,9 +41,8 @@ func (a *App) Written(ctx context.Context, id int64) (Written, error) {
 	return Written{w.doc.Name, w.doc, out}, err
 }
 
-// ReadMitt works out a mitt from a file: a measure sheet, or a mitt that was
-// exported, with what is painted on its chart. The file is the left hand's if
-// left is set.
+// ReadMitt works out a mitt from a file: a measure sheet, or an exported mitt
+// with the marks of its chart. If left is set, it is the left hand.
 func ReadMitt(ctx context.Context, name string, raw []byte, left bool) (Written, error) {
 	doc, marks := project.New(name), chart.Marks{}
 	var err error
@@ -62,7 +61,8 @@ func ReadMitt(ctx context.Context, name string, raw []byte, left bool) (Written,
 	return Written{name, doc, out}, err
 }
 
-// exportedMitt is the only mitt of an exported file, as it was last.
+// exportedMitt returns the only mitt of an exported file, in its newest
+// revision.
 func exportedMitt(ctx context.Context, raw []byte) (project.Document, chart.Marks, error) {
 	file, err := exportfile.Read(ctx, raw)
 	if err != nil {
@@ -77,11 +77,11 @@ func exportedMitt(ctx context.Context, raw []byte) (project.Document, chart.Mark
 	return doc, marks, err
 }
 
-// Words writes all instructions as plain text.
+// Words writes all the instructions as plain text.
 func (m Written) Words(w io.Writer) error { return words.Write(w, m.out.Words) }
 
-// WordsOf writes the instructions of some rounds of a section; found is false
-// where the mitt has none of them.
+// WordsOf writes the instructions for the rounds from–to of a section. found is
+// false if the mitt has none of them.
 func (m Written) WordsOf(w io.Writer, section string, from, to int) (found bool, err error) {
 	some := words.Select(m.out.Words, stitch.Part(section), from, to)
 	if len(some) == 0 {
@@ -90,26 +90,27 @@ func (m Written) WordsOf(w io.Writer, section string, from, to int) (found bool,
 	return true, words.Write(w, some)
 }
 
-// ChartAsk is what is charted, and how; what is unknown is left to the chart.
+// ChartAsk says which chart is asked for, and how it is drawn. The chart
+// package chooses what is unknown or left empty.
 type ChartAsk struct {
 	View   string // gusset, hand, thumb, top, cuff
 	Layout string // wedge, columns
 	Middle string // what stands in the middle of a round
-	Square bool   // cells are square, and not in the proportions of the stitches
+	Square bool   // cells are square instead of in the proportions of the stitches
 }
 
 func (a ChartAsk) options() chart.Options {
 	return chart.Options{View: chart.View(a.View), Layout: chart.Layout(a.Layout), Middle: a.Middle}
 }
 
-// The forms in which a chart is written to a file.
+// The file formats of a chart.
 const (
 	SVG = "svg"
 	PNG = "png"
 	CSV = "csv"
 )
 
-// CheckChart refuses a form, layout or section that no chart has.
+// CheckChart refuses a format, layout or section that no chart has.
 func CheckChart(format, layout, section string) error {
 	var faults fault.Fields
 	if format != SVG && format != CSV && format != PNG {
@@ -124,7 +125,7 @@ func CheckChart(format, layout, section string) error {
 	return faults.Err()
 }
 
-// HasChart refuses a section that the mitt doesn't have.
+// HasChart returns a fault if the mitt doesn't have the section.
 func (m Written) HasChart(section string) error {
 	if slices.Contains(m.out.Charts.Views(), chart.View(section)) {
 		return nil
@@ -132,7 +133,7 @@ func (m Written) HasChart(section string) error {
 	return fault.Fields{{Path: "section", Message: fmt.Sprintf("is %s, which this %s doesn't have", section, m.out.Plan.Kind.Words())}}
 }
 
-// Chart writes a chart: as SVG to scale in mm, as PNG, or as a table with a
+// Chart writes a chart as SVG to scale in mm, as PNG, or as a CSV table with a
 // field for each stitch.
 func (m Written) Chart(ctx context.Context, w io.Writer, format string, ask ChartAsk) error {
 	g := m.out.Grid(ask.options())

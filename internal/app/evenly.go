@@ -8,22 +8,22 @@ import (
 	"thenar/internal/words"
 )
 
-// Spreading is increases or decreases that are to be spread evenly.
+// Spreading is a number of increases or decreases to spread evenly.
 type Spreading struct {
 	Stitches           int    // on the needles
-	Increase, Decrease *int   // exactly one of the two
+	Increase, Decrease *int   // how many; exactly one of the two is set
 	Flat               bool   // back and forth, with plain stitches at both ends
 	With               string // m1 or kfb, k2tog or ssk; empty: m1, k2tog
 }
 
 // Spread is the runs of plain stitches between the changes, in the order
-// worked.
+// worked, and the instructions in words.
 type Spread struct {
 	Intervals []int  `json:"intervals"`
 	Words     string `json:"words"`
 }
 
-// Evenly returns the most even spread over a round or a row.
+// Evenly returns the most even spread over a round, or over a row if ask.Flat.
 func Evenly(ask Spreading) (Spread, error) {
 	var faults fault.Fields
 	if ask.Stitches < 1 || ask.Stitches > maxShapeStitches {
@@ -43,7 +43,7 @@ func Evenly(ask Spreading) (Spread, error) {
 	return Spread{append([]int{}, runs...), words.Evenly(runs, how, ask.Flat)}, nil
 }
 
-// event is the field that says how many changes there are.
+// event returns the name of the field that says how many changes there are.
 func (a Spreading) event() string {
 	if a.Decrease != nil {
 		return "decrease"
@@ -51,7 +51,8 @@ func (a Spreading) event() string {
 	return "increase"
 }
 
-// spread checks what is to be spread, and with which stitch.
+// spread checks a, and returns the spread to solve and the stitch to work it
+// with.
 func (a Spreading) spread(faults *fault.Fields) (s shaping.Spread, with string) {
 	s = shaping.Spread{Stitches: a.Stitches, Flat: a.Flat}
 	uses, usual, events := map[string]int{"m1": 0, "kfb": 1}, "m1", a.Increase

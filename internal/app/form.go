@@ -10,21 +10,23 @@ import (
 )
 
 // Typed is the measure form as it was sent: texts by the names of their fields.
-// A field's name is its path in the sheet; beside those it has name and side of
-// the mitt, the revision after which it was opened, what of the file had that
-// revision (restored), and the button that was pressed (set).
+// A field is named after its path in the sheet. Besides those there are the
+// name and side of the mitt, the revision after which the form was opened
+// (after), the number of the restored file that revision belongs to (restored),
+// and the button that was pressed (set).
 type Typed map[string][]string
 
-// form is the measure form as it was read.
+// form is the measure form once read: the document that it makes, and the
+// revision after which it was opened.
 type form struct {
 	doc   project.Document
 	after int64
 }
 
-// over puts the texts of the form over a document: what the form does not show
-// stays as it was. Texts are kept as typed; only what can't be kept at all is
-// refused. Of a file into which a backup was put since, the form knows no
-// revision.
+// over lays the texts of the form over a document. What the form does not show
+// stays as it was, and texts are kept as typed; only what can't be kept at all
+// is refused. restored tells the file as it is now from the file before a
+// backup was put back: a form from before then knows no revision of this file.
 func (t Typed) over(base project.Document, restored int64) (form, error) {
 	f := form{doc: base}
 	f.doc.Sheet = base.Sheet.Clone()
@@ -66,7 +68,7 @@ func (t Typed) over(base project.Document, restored int64) (form, error) {
 	return f, f.doc.Check()
 }
 
-// revisionIn reads what a page says of the file that it was made from.
+// revisionIn reads a revision that a page sends back.
 func revisionIn(faults *fault.Fields, name, text string) int64 {
 	n, err := strconv.ParseInt(text, 10, 64)
 	if err != nil {
@@ -75,8 +77,8 @@ func revisionIn(faults *fault.Fields, name, text string) int64 {
 	return n
 }
 
-// press is a button that writes "path=text" into the sheet: it comes after the
-// fields, since it was pressed last.
+// press puts the "path=text" of a pressed button into the sheet. It runs after
+// the fields are read, since the button was pressed last.
 func (f *form) press(set string, faults *fault.Fields) {
 	path, text, ok := strings.Cut(set, "=")
 	switch {

@@ -13,8 +13,8 @@ import (
 	"thenar/internal/tryon"
 )
 
-// learned finds the person's habits in the tries of all mitts: in those whose
-// corrections stand in their mitts.
+// learned returns the person's habits, learned from the tries whose corrections
+// are in their mitts.
 func learned(h store.Habits) ([]tryon.Habit, error) {
 	stands := map[int64]bool{}
 	for _, m := range h.Mitts {
@@ -41,8 +41,8 @@ func learned(h store.Habits) ([]tryon.Habit, error) {
 	return tryon.Learn(answered, h.Unlearned), nil
 }
 
-// UseHabits brings the person's habits into a mitt, as one stroke that can be
-// undone: into those zones of which nothing was decided yet.
+// UseHabits brings the person's habits into the zones of a mitt that nothing
+// was decided about yet, as one stroke that can be undone.
 func (a *App) UseHabits(ctx context.Context, id int64) error {
 	_, err := a.change(ctx, id, store.Wants{Habits: true}, func(w *work, pl *project.Planner) (store.Change, error) {
 		p, err := pl.Plan(w.doc.Effective())
@@ -64,8 +64,8 @@ func (a *App) UseHabits(ctx context.Context, id int64) error {
 	return err
 }
 
-// RemoveHabit takes off what was learned of a zone, from all mitts. What is
-// learned of it later counts again.
+// RemoveHabit forgets what was learned about a zone, for all mitts. What is
+// learned about it later counts again.
 func (a *App) RemoveHabit(ctx context.Context, zone string) error {
 	if !slices.Contains(tryon.Zones(), tryon.Zone(zone)) {
 		return fault.New(fault.NotFound, "There is no zone %.20q of a mitt.", zone)

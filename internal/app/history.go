@@ -10,7 +10,7 @@ import (
 	"thenar/internal/store"
 )
 
-// maxMoment is the most characters of the name of a moment.
+// maxMoment is the most characters in a moment's name.
 const maxMoment = 60
 
 // Revision is one entry in the history of a mitt.
@@ -29,8 +29,8 @@ func (a *App) History(ctx context.Context, id int64) (History, error) {
 	return History{w.ID, w.doc, w.History}, err
 }
 
-// NameMoment gives a revision a name, the newest one if none is said; an empty
-// name takes it away.
+// NameMoment names a revision, or the newest one if revision is nil. An empty
+// name removes the name.
 func (a *App) NameMoment(ctx context.Context, id int64, revision *int64, name string) error {
 	name = strings.TrimSpace(name)
 	if why := plain.Line(name, maxMoment); why != "" {
@@ -69,7 +69,7 @@ func (a *App) Moment(ctx context.Context, id, revision int64) (Mitt, error) {
 	return w.mitt(pl, w.doc), nil
 }
 
-// goBack takes the mitt as it stood at a revision.
+// goBack turns w into the mitt as it stood at a revision.
 func (w *work) goBack(revision int64) error {
 	then := w.At(revision)
 	if then == nil {
@@ -80,8 +80,8 @@ func (w *work) goBack(revision int64) error {
 	return err
 }
 
-// BringBack makes a moment the newest revision, as one stroke that can be
-// undone: sheet, side and chart as they stood. What is knitted stays.
+// BringBack makes an earlier moment the newest revision: sheet, side and chart
+// as they stood, as one stroke that can be undone. What is knitted stays.
 func (a *App) BringBack(ctx context.Context, id, revision int64) error {
 	wants := store.Wants{Marks: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
 	_, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {

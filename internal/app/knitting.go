@@ -6,11 +6,11 @@ import (
 	"thenar/internal/project"
 )
 
-// maxKnitting is the number of mitts of which knitting keeps plans.
+// maxKnitting is the number of mitts whose plans are cached.
 const maxKnitting = 64
 
-// knitting keeps the plans by which the mitts on the needles are knitted: every
-// number that is typed is held against them.
+// knitting caches the plans of the mitts on the needles, by mitt: every number
+// that is typed is compared with them.
 type knitting struct {
 	mu sync.Mutex
 	of map[int64][]project.Made
@@ -31,8 +31,8 @@ func (k *knitting) put(id int64, plans []project.Made) {
 	k.of[id] = plans
 }
 
-// plannerOf lends a planner for a request about one mitt; the function gives it
-// back. It knows the plans by which that is knitted from earlier requests.
+// plannerOf lends a planner for a request about one mitt, primed with the plans
+// by which that mitt is knitted. Calling the function gives it back.
 func (a *App) plannerOf(w *work) (*project.Planner, func()) {
 	pl, done := a.Planner()
 	pl.Recall(a.knitting.get(w.ID)...)

@@ -16,45 +16,45 @@ import (
 	"thenar/internal/sheet"
 )
 
-// lineJob is some lines on their way, all in one piece of memory, and the
-// answers to them, one a line. What holds both is used again.
+// lineJob is a batch of lines in one piece of memory, with their answers, one a
+// line. Both buffers are reused.
 type lineJob struct {
-	text    []byte // the lines, one after the other
+	text    []byte // the lines without their line breaks, one after the other
 	ends    []int  // where each of them ends in text
 	answers []byte
 	bad     bool
 	done    chan struct{}
 }
 
-// A job is so many lines, or as many as reach so many bytes: with one at a
-// time, the handing over takes longer than the planning. Answers to ordinary
-// lines take 30 KB each.
+// A job holds at most batch lines, and ends with the line that takes it past
+// batchBytes: handing lines over one by one takes longer than planning them.
+// The answer to an ordinary line takes 30 KB.
 const (
 	batch      = 16
 	batchBytes = 1 << 16
 )
 
-// keptBytes is the most memory that a job keeps for the next lines.
+// keptBytes is the largest buffer that a job keeps for its next lines.
 const keptBytes = 1 << 20
 
-// gcPercent lets garbage grow to so many per cent of what is in use: a plan
-// allocates much and retains nothing, and a sweep every moment would take a
-// good part of the time.
+// gcPercent lets the heap grow further between collections than Go does by
+// itself: a plan allocates much and retains nothing, and frequent collections
+// would take a good part of the time.
 const gcPercent = 250
 
-// maxMemory is where the sweep no longer waits for that much garbage, which
-// only long lines come to. The program itself takes some 10 MB beside it, and
-// under 40 MB resident is the aim.
+// maxMemory is where the collector stops waiting for gcPercent, which only long
+// lines reach. The program itself takes some 10 MB more; the aim is to stay
+// under 40 MB resident.
 const maxMemory = 28 << 20
 
-// ErrBadLines is what ends PlanLines where a line was bad; its faults stand in
-// the answers.
+// ErrBadLines is returned by PlanLines if a line was bad. The answers tell what
+// was wrong.
 var ErrBadLines = errors.New("some lines were bad")
 
 // PlanLines plans every line, several at once, and writes the answers in the
-// order of the lines; a bad line gives its faults in its place. A line longer
-// than any sheet is bad, too, and is read past. However many lines there are,
-// memory holds two jobs for each processor.
+// order of the lines; the answer to a bad line is its faults. A line longer
+// than any sheet is bad, and skipped. However many lines there are, memory
+// holds two jobs for each processor.
 func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
@@ -78,7 +78,7 @@ func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 		defer close(order)
 		defer close(jobs)
 		failed = readJobs(ctx, in, free, func(j *lineJob) {
-			order <- j // both have room for every job that there is
+			order <- j // neither blocks: both have room for every job
 			jobs <- j
 		})
 	}()
@@ -95,8 +95,8 @@ func PlanLines(ctx context.Context, in io.Reader, out io.Writer, brief bool) err
 	return nil
 }
 
-// writeAnswers writes the answers in order, until there are no more, and gives
-// the jobs back.
+// writeAnswers writes the answers in order until there are no more, returns
+// each job to free, and reports whether a line was bad.
 func writeAnswers(ctx context.Context, order <-chan *lineJob, free chan<- *lineJob, out io.Writer) (bad bool, err error) {
 	for j := range order {
 		select {
@@ -113,7 +113,7 @@ func writeAnswers(ctx context.Context, order <-chan *lineJob, free chan<- *lineJ
 	return bad, nil
 }
 
-// plan answers each line.
+// plan answers each line of the job.
 func (j *lineJob) plan(pl *project.Planner, brief bool) {
 	if cap(j.answers) > keptBytes {
 		j.answers = nil
@@ -164,7 +164,7 @@ func readJobs(ctx context.Context, in io.Reader, free <-chan *lineJob, hand func
 	}
 }
 
-// readLine appends what stands before the next line break to text, and no
+// readLine appends the next line to text, without its line break, and keeps no
 // more of it than one byte over the largest sheet.
 func readLine(text []byte, r *bufio.Reader) ([]byte, error) {
 	from := len(text)
@@ -183,13 +183,13 @@ func readLine(text []byte, r *bufio.Reader) ([]byte, error) {
 	}
 }
 
-// errorLine is a bad line's answer.
+// errorLine returns the answer to a bad line.
 func errorLine(err error) []byte {
 	var fields fault.Fields
 	lines := []string{fault.Message(err)}
 	if errors.As(err, &fields) {
 		lines = fields.Lines()
 	}
-	raw, _ := json.Marshal(map[string][]string{"error": lines}) // strings can't fail
+	raw, _ := json.Marshal(map[string][]string{"error": lines}) // strings always marshal
 	return raw
 }

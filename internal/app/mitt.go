@@ -13,13 +13,13 @@ import (
 	"thenar/internal/tryon"
 )
 
-// Mitt is a mitt as it is shown: what was decided of it, saved or only typed,
-// and all that follows.
+// Mitt is a mitt as it is shown: its decisions, saved or only typed, and all
+// that follows from them.
 type Mitt struct {
 	ID       int64
-	Revision int64 // the newest of all
+	Revision int64 // the newest revision
 	Decided  int64 // the newest decision
-	Restored int64 // of the file that has these revisions
+	Restored int64 // tells the file from what it was before a backup was put back
 	Created  time.Time
 	Changed  time.Time
 	CanUndo  bool
@@ -28,13 +28,13 @@ type Mitt struct {
 	Doc    project.Document
 	Out    *project.Outputs // nil where there is no plan; Fault says why
 	Fault  error
-	Faults fault.Fields  // what of a form can't be kept
-	Lacks  error         // why it stands without what a try changed, or without habits
-	Habits []tryon.Habit // of the person, where they were asked for
+	Faults fault.Fields  // what can't be kept of a form
+	Lacks  error         // why Out lacks what a try changed, or Habits is missing
+	Habits []tryon.Habit // of the person; only on the mitt's own page
 }
 
-// mitt works out a document of the mitt. Where only what a try changed can't be
-// told, it stands without.
+// mitt works out a document of the mitt. If only what a try changed can't be
+// worked out, the rest stands without it.
 func (w *work) mitt(pl *project.Planner, doc project.Document) Mitt {
 	m := Mitt{
 		ID: w.ID, Revision: w.Revision, Decided: w.Decided, Restored: w.Restored, Created: w.Created, Changed: w.Changed,
@@ -49,14 +49,14 @@ func (w *work) mitt(pl *project.Planner, doc project.Document) Mitt {
 	return m
 }
 
-// whole is what has to be read to show the page of a mitt.
-func whole() store.Wants {
-	wants := shown()
+// wantsPage is what has to be read to show the page of a mitt.
+func wantsPage() store.Wants {
+	wants := wantsChart()
 	wants.Habits = true
 	return wants
 }
 
-// page is mitt with the person's habits.
+// page is like mitt, and adds the person's habits.
 func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
 	m := w.mitt(pl, doc)
 	if m.Out != nil {
@@ -68,9 +68,9 @@ func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
 	return m
 }
 
-// OpenMitt returns a mitt as it stands, with the person's habits.
+// OpenMitt returns a mitt as it is saved, with the person's habits.
 func (a *App) OpenMitt(ctx context.Context, id int64) (Mitt, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, whole()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsPage()))
 	if err != nil {
 		return Mitt{}, err
 	}
@@ -79,7 +79,7 @@ func (a *App) OpenMitt(ctx context.Context, id int64) (Mitt, error) {
 	return w.page(pl, w.doc), nil
 }
 
-// SheetJSON returns the measure sheet of a mitt in its JSON format.
+// SheetJSON returns the measure sheet of a mitt as JSON.
 func (a *App) SheetJSON(ctx context.Context, id int64) ([]byte, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
 	if err != nil {
@@ -88,10 +88,10 @@ func (a *App) SheetJSON(ctx context.Context, id int64) ([]byte, error) {
 	return w.doc.Sheet.JSON(), nil
 }
 
-// Preview returns a mitt with what was typed into its form, as far as it can be
-// kept; what can't be stands in Faults. Nothing is saved.
+// Preview returns a mitt with what was typed into its form, without saving it.
+// What can't be kept stands in Faults.
 func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
 		return Mitt{}, err
 	}
@@ -106,8 +106,8 @@ func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) 
 	return m, nil
 }
 
-// typed reads a form over the mitt, and keeps in it what is knitted, unless
-// there are faults.
+// typed lays a form over the mitt. Unless there are faults, the rounds that are
+// knitted keep their numbers.
 func (w *work) typed(pl *project.Planner, typed Typed) (form, fault.Fields, error) {
 	f, err := typed.over(w.doc, w.Restored)
 	faults, err := fieldsOf(err)
@@ -119,8 +119,9 @@ func (w *work) typed(pl *project.Planner, typed Typed) (form, fault.Fields, erro
 }
 
 // SaveNumbers saves what was typed into the form of a mitt, whether its numbers
-// make a plan or not, and returns the revision. What is knitted stays, unless
-// the form lets go of it; then the count of that hand is at its cast-on again.
+// make a plan or not, and returns the revision. What is knitted stays unless
+// the form lets go of it; then the count of that hand starts at its cast-on
+// again.
 //
 // It fails with fault.Fields for what can't be kept, and with fault.Conflict
 // where another version was saved since the form was opened.
@@ -143,17 +144,17 @@ func (a *App) SaveNumbers(ctx context.Context, id int64, typed Typed) (revision 
 	return done.Decided, err
 }
 
-// Unsaved is a form that was not saved, beside what is.
+// Unsaved is a form that could not be saved, beside what is saved.
 type Unsaved struct {
 	Mitt                    // with what was typed
-	Saved project.Document  // as it is now
-	Was   *project.Document // from which the form was made; nil where that is not known
+	Saved project.Document  // what is saved now
+	Was   *project.Document // what the form was opened with; nil if that is not known
 }
 
 // Unsaved returns a mitt with what was typed into its form and could not be
-// saved, to be shown beside what was saved in between.
+// saved, to show beside what was saved in between.
 func (a *App) Unsaved(ctx context.Context, id int64, typed Typed) (Unsaved, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, typed.beside(whole())))
+	w, err := decoded(a.store.ReadWork(ctx, id, typed.beside(wantsPage())))
 	if err != nil {
 		return Unsaved{}, err
 	}
@@ -169,8 +170,8 @@ func (a *App) Unsaved(ctx context.Context, id int64, typed Typed) (Unsaved, erro
 	return u, err
 }
 
-// beside adds to what is read the revision from which a form was made. On a page
-// from before a backup was put back it is not known.
+// beside adds the revision that a form was opened with to what is read. On a
+// page from before a backup was put back, that is not known.
 func (t Typed) beside(wants store.Wants) store.Wants {
 	wants.Earlier = append(wants.Earlier, func(w store.Work) (int64, bool) {
 		f, _ := t.over(project.Document{}, w.Restored)
@@ -179,7 +180,8 @@ func (t Typed) beside(wants store.Wants) store.Wants {
 	return wants
 }
 
-// document is that of an earlier revision that was read; nil where it was not.
+// document returns the document of an earlier revision, or nil if that was not
+// read.
 func (w *work) document(revision int64) (*project.Document, error) {
 	then := w.At(revision)
 	if then == nil {
@@ -189,17 +191,17 @@ func (w *work) document(revision int64) (*project.Document, error) {
 	return &doc, err
 }
 
-// AnswerQuestion takes an answer about an unusual measurement of a mitt. What
-// is knitted stays.
+// AnswerQuestion takes the answer to a question about an unusual measurement of
+// a mitt. What is knitted stays.
 func (a *App) AnswerQuestion(ctx context.Context, id int64, path, text string, yes bool) error {
 	_, err := a.change(ctx, id, store.Wants{}, func(w *work, pl *project.Planner) (store.Change, error) {
-		is := w.doc
-		is.Sheet, is.Sure = sheet.Answer(is.Sheet, is.Sure, is.Questions(), path, text, yes)
-		is, err := w.keep(pl, is, false)
+		doc := w.doc
+		doc.Sheet, doc.Sure = sheet.Answer(doc.Sheet, doc.Sure, doc.Questions(), path, text, yes)
+		doc, err := w.keep(pl, doc, false)
 		if err != nil {
 			return store.Change{}, err
 		}
-		return w.decision(is)
+		return w.decision(doc)
 	})
 	return err
 }

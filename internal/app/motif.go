@@ -13,7 +13,7 @@ type Motif struct {
 	chart.Motif
 }
 
-// Motifs returns the motifs that are kept, by name.
+// Motifs returns the kept motifs, by name.
 func (a *App) Motifs(ctx context.Context) ([]Motif, error) {
 	kept, err := a.store.Motifs(ctx)
 	if err != nil {

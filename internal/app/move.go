@@ -8,11 +8,11 @@ import (
 	"thenar/internal/exportfile"
 )
 
-// MaxExport is the most bytes that an exported file may have.
+// MaxExport is the most bytes in an exported file.
 const MaxExport = exportfile.MaxBytes
 
-// Export is one mitt, one class or everything, with its whole history, as a
-// file that another Thenar or a person can read.
+// Export is a mitt, a class or everything, with its whole history, as a file
+// that another Thenar or a person can read.
 type Export struct {
 	Name string // of the mitt or the class; empty for everything
 	file exportfile.File
@@ -36,16 +36,17 @@ func (a *App) ExportClass(ctx context.Context, id int64) (Export, error) {
 	return Export{f.Classes[0].Name(), f}, nil
 }
 
-// ExportAll returns everything but what lets other machines in.
+// ExportAll returns everything except the devices and the secret that let them
+// in.
 func (a *App) ExportAll(ctx context.Context) (Export, error) {
 	f, err := a.store.ExportAll(ctx)
 	return Export{file: f}, err
 }
 
-// Write writes the file, checked by what reads it.
+// Write writes the file, after reading it back as a check.
 func (e Export) Write(w io.Writer) error { return exportfile.Write(w, e.file) }
 
-// Mended returns what had to be changed to be written, in words.
+// Mended returns, in words, what had to be changed so that it could be written.
 func (e Export) Mended() []string { return e.file.Mended }
 
 // ReadExport reads an exported file and checks all of it.
@@ -54,17 +55,17 @@ func ReadExport(ctx context.Context, raw []byte) (Export, error) {
 	return Export{file: f}, err
 }
 
-// What is one sort of thing that moves house.
+// What is a kind of thing that an exported file holds.
 type What string
 
-// The things that move house.
+// The kinds of things that an exported file holds.
 const (
 	MovedMitt   What = "mitt"
 	MovedClass  What = "class"
 	MovedMotifs What = "motifs"
 )
 
-// Arrival is what became of one mitt or class that was taken in, or of the
+// Arrival is what became of an imported mitt or class, or of all imported
 // motifs together.
 type Arrival struct {
 	What What
@@ -73,8 +74,8 @@ type Arrival struct {
 	How  string
 }
 
-// Import takes in all that a file holds, or nothing of it, and doubles nothing
-// that is here already.
+// Import takes in everything that a file holds, or nothing at all. What is here
+// already is not doubled.
 func (a *App) Import(ctx context.Context, e Export) (list []Arrival, err error) {
 	came, err := a.store.Import(ctx, e.file)
 	if err != nil {

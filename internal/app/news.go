@@ -7,18 +7,19 @@ import (
 	"thenar/internal/store"
 )
 
-// News is what came to a mitt after a revision, as a page that listens is told.
+// News is what happened to a mitt after a revision, as a listening page is
+// told.
 type News struct {
 	Revision int64         `json:"revision"`
 	Decided  int64         `json:"decided"`
 	Strokes  []store.Drawn `json:"strokes"`
 	CanUndo  bool          `json:"can_undo"`
 	CanRedo  bool          `json:"can_redo"`
-	Restored int64         `json:"-"` // of the file: another after a backup was put back
+	Restored int64         `json:"-"` // changes when a backup is put back
 }
 
-// News returns what came to a mitt after a revision: from this app, and from
-// any other program that writes into the file.
+// News returns what happened to a mitt after a revision, whether through this
+// app or through another program that writes to the file.
 func (a *App) News(ctx context.Context, id, after int64) (News, error) {
 	n, err := a.store.Since(ctx, id, after)
 	if err != nil {

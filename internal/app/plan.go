@@ -5,11 +5,11 @@ import (
 	"thenar/internal/sheet"
 )
 
-// MaxSheet is the most bytes that a measure sheet may have.
+// MaxSheet is the most bytes in a measure sheet.
 const MaxSheet = sheet.Largest
 
-// PlanSheet returns the plan of a measure sheet, both in their JSON formats;
-// brief leaves out the fit, round by round.
+// PlanSheet returns the plan of a measure sheet, both as JSON. brief leaves out
+// the fit round by round.
 func PlanSheet(raw []byte, brief bool) ([]byte, error) {
 	return appendPlan(nil, project.NewPlanner(), raw, brief)
 }

@@ -13,13 +13,13 @@ import (
 	"thenar/internal/store"
 )
 
-// whereSure is where questions about a mitt's hand are answered.
+// whereSure names the place where questions about a mitt's hand are answered.
 const whereSure = "its print page"
 
-// Handout returns the sheets of a mitt's handout. As long as there is a question
-// about its hand, that is asked instead.
+// Handout returns the sheets of a mitt's handout. While there is a question
+// about its hand, it asks that instead.
 func (a *App) Handout(ctx context.Context, id int64, l Layout) (Sheets, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
 		return Sheets{}, err
 	}
@@ -38,7 +38,7 @@ func (a *App) Handout(ctx context.Context, id int64, l Layout) (Sheets, error) {
 	return s, nil
 }
 
-// printable works a mitt out for its sheets.
+// printable works a mitt out for printing.
 func (a *App) printable(w *work, s *Sheets) (paper.Sheet, error) {
 	pl, done := a.Planner()
 	defer done()
@@ -54,7 +54,7 @@ func (a *App) printable(w *work, s *Sheets) (paper.Sheet, error) {
 	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
 }
 
-// KeepPrint keeps how the handout of a mitt is laid out.
+// KeepPrint saves how the handout of a mitt is laid out.
 func (a *App) KeepPrint(ctx context.Context, id int64, options string) error {
 	kept, err := keptLayout(options)
 	if err != nil {
@@ -71,14 +71,14 @@ func (a *App) KeepPrint(ctx context.Context, id int64, options string) error {
 // WallChart is a chart for the wall.
 type WallChart struct {
 	Sheets
-	View string // which chart of the mitt; empty: it has no such chart
+	View string // the chart that is shown; empty if the mitt has no such chart
 	Cell string // the width of a cell in mm
 }
 
-// WallChart returns a chart of a mitt for the wall: the view that is asked for,
-// else the first that it has.
+// WallChart returns a chart of a mitt for the wall: the one asked for, or the
+// first that it has.
 func (a *App) WallChart(ctx context.Context, id int64, l Layout) (WallChart, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, shown()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
 		return WallChart{}, err
 	}
@@ -109,16 +109,15 @@ func (a *App) WallChart(ctx context.Context, id int64, l Layout) (WallChart, err
 	return c, nil
 }
 
-// SizeTable is a table of a mitt's design over hands and gauges.
+// SizeTable is a design worked out for several hands and gauges.
 type SizeTable struct {
 	Sheets
 	Asked       grade.Request
-	OfOneHand   bool  // the design has counts of one hand, which may be kept
+	OfOneHand   bool  // the design has counts that suit one hand; the table can keep them
 	TableFaults error // what of Asked can't be used
 }
 
-// SizeTable returns the table of a mitt's design over the hands and gauges that
-// are asked for.
+// SizeTable returns a mitt's design for the hands and gauges asked for.
 func (a *App) SizeTable(ctx context.Context, id int64, l Layout) (SizeTable, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
 	if err != nil {

@@ -8,7 +8,7 @@ import (
 	"thenar/internal/project"
 )
 
-// AddSamples puts the sample mitts into a file that holds no mitt, and returns
+// AddSamples adds the sample mitts to a file that has no mitts, and returns
 // their names.
 func (a *App) AddSamples(ctx context.Context) (names []string, err error) {
 	there, err := a.store.List(ctx)

@@ -11,26 +11,26 @@ import (
 	"thenar/internal/words"
 )
 
-// The limits of what is shaped; far beyond anything knitted.
+// The limits of a shaping, far beyond anything knitted.
 const (
 	maxShapeStitches = 100_000
 	maxShapeRounds   = 2_000
 	maxLambda        = 1_000_000
 )
 
-// Shaping is changes of so many stitches that are to be spread over rounds.
+// Shaping asks for changes of Step stitches each to be spread over rounds.
 type Shaping struct {
-	From, To, Step  int // stitches before the first change, after the last one, and of one change
+	From, To, Step  int // stitches before the first change, after the last, and gained by each
 	Rounds          int
-	Gap             int    // least rounds from one change to the next
-	LeadIn, LeadOut int    // plain rounds at the beginning and at the end, at least
-	First           *int   // round of the first change; nil: it is free
+	Gap             int    // the fewest rounds from one change to the next
+	LeadIn, LeadOut int    // the fewest plain rounds at the beginning and at the end
+	First           *int   // round of the first change; nil if any will do
 	Quicken         bool   // no interval is longer than the one before it
 	Lambda          string // price of a change of rhythm, in stitches²
-	Target          string // ideal counts after the rounds, with commas; empty: the straight line
+	Target          string // the ideal stitch count after each round, comma-separated; empty for a straight line
 }
 
-// Schedule is the rounds of the changes, with what they cost: stitches² and the
+// Schedule is the rounds of the changes and their cost: stitches² plus the
 // price of changed rhythms, rounded to six decimals.
 type Schedule struct {
 	Rounds []int   `json:"rounds"`
@@ -38,8 +38,8 @@ type Schedule struct {
 	Words  string  `json:"words"`
 }
 
-// Shape returns the cheapest schedule. Faults are those that were found in what
-// is asked already; they are told with the others, each by its field.
+// Shape returns the cheapest schedule. faults are those the caller found
+// already; they are reported together with those found here.
 func Shape(ask Shaping, faults fault.Fields) (Schedule, error) {
 	p := shaping.Problem{
 		From: ask.From, To: ask.To, Step: ask.Step, Rounds: ask.Rounds, Gap: ask.Gap, LeadIn: ask.LeadIn, LeadOut: ask.LeadOut, Quicken: ask.Quicken,
@@ -65,8 +65,8 @@ func Shape(ask Shaping, faults fault.Fields) (Schedule, error) {
 	}, nil
 }
 
-// checkShape names the flag that is out of range; what can't be scheduled is
-// the solver's to say.
+// checkShape adds a fault for each flag that is out of range. What is in range
+// but can't be scheduled is for the solver to say.
 func checkShape(p shaping.Problem, fixed bool, faults *fault.Fields) {
 	if len(*faults) > 0 {
 		return
@@ -94,8 +94,8 @@ func checkShape(p shaping.Problem, fixed bool, faults *fault.Fields) {
 	}
 }
 
-// shapeFault turns what the solver says into a fault of the flag that stands
-// in the way.
+// shapeFault turns the solver's error into a fault of the flag that stands in
+// the way.
 func shapeFault(err error) error {
 	var no *shaping.Impossible
 	if errors.As(err, &no) {
@@ -104,9 +104,9 @@ func shapeFault(err error) error {
 	return err
 }
 
-// scaled reads a decimal as a whole number of 1/scale, rounded half away
-// from zero, between −most and most.
-func scaled(name, text string, scale, most int64, faults *fault.Fields) int64 {
+// scaled reads a decimal between −limit and limit as a whole number of 1/scale,
+// rounded half away from zero.
+func scaled(name, text string, scale, limit int64, faults *fault.Fields) int64 {
 	value, ok := new(big.Rat), false
 	if text = strings.TrimSpace(text); len(text) <= 40 && strings.Trim(text, "0123456789.-") == "" {
 		_, ok = value.SetString(text)
@@ -115,8 +115,8 @@ func scaled(name, text string, scale, most int64, faults *fault.Fields) int64 {
 		faults.Add(name, "is %q; write a number such as 8 or 0.5", text)
 		return 0
 	}
-	if value.Cmp(big.NewRat(most, 1)) > 0 || value.Cmp(big.NewRat(-most, 1)) < 0 || (name == "lambda" && value.Sign() < 0) {
-		faults.Add(name, "is %s; write a number from 0 to %d", text, most)
+	if value.Cmp(big.NewRat(limit, 1)) > 0 || value.Cmp(big.NewRat(-limit, 1)) < 0 || (name == "lambda" && value.Sign() < 0) {
+		faults.Add(name, "is %s; write a number from 0 to %d", text, limit)
 		return 0
 	}
 	value.Mul(value, big.NewRat(scale, 1))
@@ -125,6 +125,7 @@ func scaled(name, text string, scale, most int64, faults *fault.Fields) int64 {
 	return new(big.Int).Quo(value.Num(), value.Denom()).Int64()
 }
 
+// targets reads the ideal counts, as whole numbers of 1/10 000 stitch.
 func targets(text string, faults *fault.Fields) []int64 {
 	parts := strings.Split(text, ",")
 	if len(parts) > maxShapeRounds {

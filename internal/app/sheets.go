@@ -16,30 +16,31 @@ import (
 	"thenar/internal/sheet"
 )
 
-// Layout says how sheets are laid out, as an address does: what is asked goes
-// before what was kept.
+// Layout says how sheets are laid out, by the query of an address. What is
+// asked there wins over what was kept.
 type Layout struct {
 	Asked url.Values
-	Final bool // there is no page on which to ask again: what can't be read or used is an error
+	Final bool // no page can ask again: what can't be read or used is an error
 }
 
 // Sheets are printed sheets, with how they are laid out.
 type Sheets struct {
-	Name    string // of what they are about
+	Name    string // of the mitt or the class
 	Options paper.Options
-	Typed   url.Values // the options as they were asked for
-	Faults  error      // what of these can't be used; the rest stands
-	Kept    bool       // these are the options that were kept
-	Asks    []sheet.Question
-	Trouble []string // why there is nothing to print, or less
-	Lacks   error    // why they stand without what a try changed
+	Typed   url.Values       // the options as they were asked for
+	Faults  error            // which of these can't be used; the others stand
+	Kept    bool             // Options are those that were kept
+	Asks    []sheet.Question // that have to be answered before anything is printed
+	Trouble []string         // why nothing is printed, or not all
+	Lacks   error            // why what a try changed is missing
 	scenes  iter.Seq[*draw.Scene]
 }
 
-// sheets reads how sheets are laid out; without anything asked, as was kept.
+// sheets reads how sheets are laid out: as asked, and as kept where nothing is
+// asked.
 func (l Layout) sheets(name, kept string) (Sheets, error) {
 	q := l.Asked
-	if l.Final || !q.Has("paper") { // else a form has said all of it
+	if l.Final || !q.Has("paper") { // a form with "paper" sends every option itself
 		q = over(q, kept)
 	}
 	o, err := paper.Read(q)
@@ -49,7 +50,7 @@ func (l Layout) sheets(name, kept string) (Sheets, error) {
 	return Sheets{Name: name, Options: o, Typed: q, Faults: err, Kept: kept == o.Query().Encode()}, nil
 }
 
-// over are options that were kept, with those that are asked in their place.
+// over returns the kept options, with those that are asked for in their place.
 func over(asked url.Values, kept string) url.Values {
 	q, err := url.ParseQuery(kept)
 	if err != nil {
@@ -59,7 +60,8 @@ func over(asked url.Values, kept string) url.Values {
 	return q
 }
 
-// keptLayout checks options that are to be kept, and writes them anew.
+// keptLayout checks options that are to be kept, and returns them in canonical
+// form.
 func keptLayout(text string) (string, error) {
 	q, err := url.ParseQuery(text)
 	if err != nil {
@@ -72,8 +74,8 @@ func keptLayout(text string) (string, error) {
 	return o.Query().Encode(), nil
 }
 
-// ask puts questions before the sheets. Who can't be asked is told where they
-// are answered.
+// ask shows questions instead of the sheets. If no page can ask them, it
+// returns a fault that says where to answer.
 func (s *Sheets) ask(l Layout, asks []sheet.Question, where string) error {
 	if l.Final {
 		return unsure(asks, where)
@@ -85,8 +87,8 @@ func (s *Sheets) ask(l Layout, asks []sheet.Question, where string) error {
 	return nil
 }
 
-// unsure refuses to print as long as there are questions, and says where they
-// are answered.
+// unsure returns a fault for each open question that says where to answer it,
+// since nothing is printed until then.
 func unsure(asks []sheet.Question, where string) error {
 	var faults fault.Fields
 	for _, q := range asks {
@@ -96,7 +98,7 @@ func unsure(asks []sheet.Question, where string) error {
 	return faults.Err()
 }
 
-// lay puts pages that are laid out already on the sheets.
+// lay sets the pages of the sheets.
 func (s *Sheets) lay(pages []*draw.Scene) {
 	if len(pages) > 0 {
 		s.scenes = slices.Values(pages)
@@ -109,14 +111,14 @@ func (s Sheets) Empty() bool { return s.scenes == nil }
 // Page is one printed page.
 type Page struct{ scene *draw.Scene }
 
-// Label is what the page is.
+// Label returns what the page is.
 func (p Page) Label() string { return p.scene.Label }
 
 // WriteSVG writes the page as SVG, sized in mm.
 func (p Page) WriteSVG(w io.Writer) error { return draw.WriteSVG(w, p.scene, true) }
 
-// Pages returns the pages one after the other; they may be laid out as they are
-// asked for.
+// Pages returns the pages in order. Some are laid out only as they are asked
+// for.
 func (s Sheets) Pages() iter.Seq[Page] {
 	return func(yield func(Page) bool) {
 		if s.Empty() {
@@ -130,7 +132,8 @@ func (s Sheets) Pages() iter.Seq[Page] {
 	}
 }
 
-// SVG returns all pages as SVG, and the letters that a PDF of them would lack.
+// SVG returns all pages as SVG, and the letters that the typeface of a PDF
+// lacks.
 func (s Sheets) SVG(ctx context.Context) (pages []string, lacking string, err error) {
 	var lacks []rune
 	for p := range s.Pages() {
@@ -146,7 +149,8 @@ func (s Sheets) SVG(ctx context.Context) (pages []string, lacking string, err er
 	return pages, string(lacks), nil
 }
 
-// lacks adds the letters that the face of a PDF doesn't have.
+// lacks appends the letters of the page that the typeface of a PDF doesn't
+// have.
 func (p Page) lacks(list []rune) []rune {
 	p.scene.Each(draw.Place{Scale: 1}, func(i *draw.Item, _ draw.Place) {
 		for _, r := range i.Text {
@@ -158,8 +162,8 @@ func (p Page) lacks(list []rune) []rune {
 	return list
 }
 
-// WritePDF writes all pages as one PDF, and returns the letters that its face
-// lacks. Sheets without a page are refused.
+// WritePDF writes all pages as one PDF, and returns the letters that its
+// typeface lacks. Sheets without a page are refused.
 func (s Sheets) WritePDF(ctx context.Context, w io.Writer, title string) (lacking string, err error) {
 	if s.Empty() {
 		return "", fault.New(fault.Invalid, "There is nothing to print yet. %s", strings.Join(s.Trouble, " "))

@@ -18,11 +18,11 @@ type Shelved struct {
 	ID      int64
 	Doc     project.Document
 	Changed time.Time
-	Plan    *mitt.Plan // nil where it is not measured yet
-	Next    *NextTask  // nil where it is not on the needles
+	Plan    *mitt.Plan // nil if it is not measured yet
+	Next    *NextTask  // nil if it is not on the needles
 }
 
-// NextTask is what is done next on a mitt.
+// NextTask is the task to do next on a mitt.
 type NextTask struct {
 	tryon.Task
 	Side project.Side
@@ -51,8 +51,8 @@ func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
 	return shelf, nil
 }
 
-// next is what is done next of a mitt that is on the needles: of the hand that
-// the mitt shows, or of the other one.
+// next returns what to do next on a mitt that is on the needles: on the hand
+// that the mitt shows, or on the other one if that is done or not begun.
 func (w *work) next(pl *project.Planner) *NextTask {
 	doc := w.doc
 	for _, side := range []project.Side{w.doc.Side, w.doc.Side.Other()} {
@@ -64,17 +64,17 @@ func (w *work) next(pl *project.Planner) *NextTask {
 		if err != nil {
 			return nil // it has no plan now
 		}
-		is := p.Mitt()
-		list := tryon.Tasks(is)
+		m := p.Mitt()
+		list := tryon.Tasks(m)
 		if done := w.done(side, list); done < len(list) {
-			return &NextTask{list[done], side, is}
+			return &NextTask{list[done], side, m}
 		}
 	}
 	return nil
 }
 
 // NewMitt begins a mitt, blank or with the numbers of the sample, and returns
-// its number. Without a name it gets one.
+// its number. An empty name stands for a default one.
 func (a *App) NewMitt(ctx context.Context, name string, sample bool) (int64, error) {
 	doc := project.New("My mitt")
 	if sample {
@@ -86,8 +86,8 @@ func (a *App) NewMitt(ctx context.Context, name string, sample bool) (int64, err
 	return a.create(ctx, doc, nil)
 }
 
-// CopyMitt begins a mitt with another's decisions and its chart, and returns
-// its number. Nothing of the copy is knitted yet.
+// CopyMitt begins a mitt with another's decisions and chart, and returns its
+// number. Nothing of the copy is knitted yet.
 func (a *App) CopyMitt(ctx context.Context, id int64) (int64, error) {
 	return a.begin(ctx, id, func(doc project.Document) project.Document {
 		doc.Name = suffixed(doc.Name, " (copy)")
@@ -98,7 +98,8 @@ func (a *App) CopyMitt(ctx context.Context, id int64) (int64, error) {
 	})
 }
 
-// begin begins a mitt with another's decisions, changed, and its chart.
+// begin creates a mitt from another's decisions, as changed by change, and its
+// chart.
 func (a *App) begin(ctx context.Context, id int64, change func(project.Document) project.Document) (int64, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Marks: true}))
 	if err != nil {
@@ -107,7 +108,7 @@ func (a *App) begin(ctx context.Context, id int64, change func(project.Document)
 	return a.create(ctx, change(w.doc), w.Marks.Edits())
 }
 
-// create saves a new mitt, with the marks of its chart if it has any.
+// create saves a new mitt with the marks of its chart.
 func (a *App) create(ctx context.Context, doc project.Document, marks []chart.Edit) (int64, error) {
 	if err := doc.Check(); err != nil {
 		return 0, err
@@ -119,7 +120,8 @@ func (a *App) create(ctx context.Context, doc project.Document, marks []chart.Ed
 	return a.store.Create(ctx, raw, marks...)
 }
 
-// suffixed is a name with an ending, short enough to be one.
+// suffixed returns name with a suffix, shortened to the longest that a name may
+// be.
 func suffixed(name, suffix string) string {
 	if letters := []rune(name); len(letters) > project.LongestName-len(suffix) {
 		name = string(letters[:project.LongestName-len(suffix)])
@@ -127,17 +129,17 @@ func suffixed(name, suffix string) string {
 	return name + suffix
 }
 
-// RenameMitt gives a mitt another name.
 func (a *App) RenameMitt(ctx context.Context, id int64, name string) error {
 	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Name = strings.TrimSpace(name) })
 }
 
-// ArchiveMitt puts a mitt away, or takes it out again.
+// ArchiveMitt puts a mitt away, or brings it back.
 func (a *App) ArchiveMitt(ctx context.Context, id int64, archived bool) error {
 	return a.changeDocument(ctx, id, func(doc *project.Document) { doc.Archived = archived })
 }
 
-// changeDocument saves a change of a mitt's document that no round follows.
+// changeDocument saves a change of a mitt's document that does not affect its
+// rounds.
 func (a *App) changeDocument(ctx context.Context, id int64, edit func(*project.Document)) error {
 	_, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
 		doc := w.doc

@@ -8,16 +8,16 @@ import (
 	"thenar/internal/store"
 )
 
-// State is what is known of the file.
+// State is what is known about the file.
 type State = store.State
 
-// Status is how the file does and what keeps it safe. A part that could not be
-// told has its reason; the others stand all the same, since the page of it says
+// Status is how the file is, and what keeps it safe. A part that could not be
+// read gives its reason; the others stand all the same, since the page says
 // what to do then.
 type Status struct {
 	State
-	Unread    error // why the file can't be read
-	Stopped   error // what keeps saves out of it
+	Unread    error // why the file can't be read; nil if it can
+	Stopped   error // why nothing can be saved; nil if it can
 	Backups   []BackupFile
 	NoBackups error
 	Devices   []Device
@@ -25,15 +25,15 @@ type Status struct {
 	Now       time.Time
 }
 
-// State returns what is known of the file, without looking through it.
+// State returns what is known about the file, without checking all of it.
 func (a *App) State(ctx context.Context) (State, error) { return a.store.State(ctx) }
 
-// Savable returns what keeps saves out of the file now, nil if nothing does. A
-// disk that is full shows only in saving.
+// Savable returns why nothing can be saved now, or nil. A full disk only shows
+// when something is saved.
 func (a *App) Savable(ctx context.Context) error { return a.store.Savable(ctx) }
 
-// Status returns all that is known of the file, of its backups and of the
-// devices that are let in.
+// Status returns all that is known about the file, its backups and the devices
+// that are let in.
 func (a *App) Status(ctx context.Context) Status {
 	s := Status{Now: a.store.Now()}
 	if s.State, s.Unread = a.store.State(ctx); s.Unread != nil {
@@ -45,8 +45,8 @@ func (a *App) Status(ctx context.Context) Status {
 	return s
 }
 
-// Check looks through the file, which takes longer the larger it is. What it
-// finds is told by the next Status.
+// Check looks through the whole file, which takes longer the larger it is. The
+// next Status tells what it found.
 func (a *App) Check(ctx context.Context) error {
 	if err := a.store.Check(ctx); err != nil && fault.KindOf(err) != fault.Unavailable {
 		return err

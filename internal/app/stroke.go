@@ -16,15 +16,15 @@ type Drawn struct {
 	Revision int64        `json:"revision"`
 	Edits    []chart.Edit `json:"edits"`           // what an undo, a redo or a change of rounds did
 	Between  []chart.Edit `json:"between"`         // what others did since "after"
-	Later    []chart.Edit `json:"later,omitempty"` // what was done after a stroke that is sent again
-	Said     string       `json:"said,omitempty"`  // what a change of rounds has fixed, in words
+	Later    []chart.Edit `json:"later,omitempty"` // what others did after a stroke that is sent again
+	Said     string       `json:"said,omitempty"`  // what a change of rounds fixed, in words
 	CanUndo  bool         `json:"can_undo"`
 	CanRedo  bool         `json:"can_redo"`
 
 	Reshaped bool `json:"-"` // it was a change of rounds
 }
 
-// Chart returns all that is drawn on the chart of a mitt as one list of edits.
+// Chart returns everything drawn on the chart of a mitt as one list of edits.
 func (a *App) Chart(ctx context.Context, id int64) (Drawn, error) {
 	w, err := a.store.ReadWork(ctx, id, store.Wants{Marks: true})
 	if err != nil {
@@ -33,17 +33,18 @@ func (a *App) Chart(ctx context.Context, id int64) (Drawn, error) {
 	return Drawn{Revision: w.Revision, Edits: list(w.Marks.Edits()), Between: []chart.Edit{}, CanUndo: w.CanUndo, CanRedo: w.CanRedo}, nil
 }
 
-// Stale reports whether a stroke was refused because the chart that it was
-// drawn on is not of this file: the page has to read it anew.
+// Stale reports whether a stroke was refused because it was drawn on the chart
+// of another file, such as the one before a backup was put back. The page then
+// has to read the chart anew.
 func Stale(err error) bool { return errors.Is(err, store.ErrStale) }
 
 // Draw takes one stroke, an undo or redo, or a change of the rounds, as a page
-// sends it in JSON, and returns what it did and what others did before it. Of
+// sends it in JSON. It returns what that did, and what others did before it. Of
 // two strokes on one cell the last wins. What is knitted stays as it is: where
-// a change of the sheet would have it otherwise, one more stroke puts it back.
-// A round that is marked as the one on the needles is counted up to.
+// a change of the sheet would alter it, a second stroke puts it back. A round
+// that is marked as the one on the needles is counted up to.
 //
-// A stroke that is sent again, by its key, is not drawn again.
+// A stroke sent again, under the same key, is not drawn again.
 func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 	stroke, err := chart.Parse(sent)
 	if err != nil {
@@ -68,8 +69,8 @@ func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 	return drawn(done, stroke.Change != nil), err
 }
 
-// redrawn is the change that draws a stroke of more than cells, with what
-// follows from it.
+// redrawn returns the change that draws a stroke that is more than cells, with
+// what follows from it.
 func (w *work) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Request) (store.Change, error) {
 	if w.Drawn {
 		return store.Change{Strokes: []store.Request{r}}, nil
@@ -100,8 +101,8 @@ func (w *work) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Request
 	return c, err
 }
 
-// putBack returns the edits that put back what is knitted where edits of the
-// sheet would have it otherwise.
+// putBack returns the edits that restore what is knitted, where edits of the
+// sheet would alter it.
 func (w *work) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edit, error) {
 	if len(edits) == 0 {
 		return nil, nil
@@ -110,16 +111,16 @@ func (w *work) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edit, e
 	if err != nil {
 		return nil, err
 	}
-	is, err := project.Decode(raw)
+	doc, err := project.Decode(raw)
 	if err != nil {
 		return nil, err
 	}
-	kept, err := w.keep(pl, is, false)
-	return is.Difference(kept), err
+	kept, err := w.keep(pl, doc, false)
+	return doc.Difference(kept), err
 }
 
-// drawn is what came of one stroke, and of one more that put back what is
-// knitted.
+// drawn returns what came of a stroke, and of the one after it that put back
+// what is knitted, if there is one.
 func drawn(done store.Committed, reshaped bool) Drawn {
 	if len(done.Applied) == 0 {
 		return Drawn{}
@@ -136,7 +137,7 @@ func drawn(done store.Committed, reshaped bool) Drawn {
 	return d
 }
 
-// list is never null in JSON.
+// list returns edits, or an empty list for nil, so that JSON never has null.
 func list(edits []chart.Edit) []chart.Edit {
 	if edits == nil {
 		return []chart.Edit{}
@@ -144,8 +145,8 @@ func list(edits []chart.Edit) []chart.Edit {
 	return edits
 }
 
-// ChooseSecond says how a hand that is not begun is worked: like the other one
-// ("alike"), or from its cast-on ("anew").
+// ChooseSecond decides how a hand that is not begun is worked: like the other
+// one ("alike"), or planned anew from its cast-on ("anew").
 func (a *App) ChooseSecond(ctx context.Context, id int64, how string) error {
 	if how != "alike" && how != sheet.Anew {
 		return fault.New(fault.Invalid, "second: is %.20q; write alike or anew", how)

@@ -27,7 +27,7 @@ type Student struct {
 	Line  roster.Line
 }
 
-// student puts texts over a student.
+// student returns s with the texts laid over it.
 func (t Texts) student(s roster.Student, unit units.Unit) roster.Student {
 	s.Name, s.Note = strings.TrimSpace(t["name"]), strings.TrimSpace(t["note"])
 	s.FromLeft, s.Gauge = t["knits"] == "left", roster.GaugeFrom(t["gauge_from"])
@@ -41,15 +41,15 @@ func (t Texts) student(s roster.Student, unit units.Unit) roster.Student {
 	return s
 }
 
-// UnsavedStudent is a student as a form would have them.
+// UnsavedStudent is a student as a form has them.
 type UnsavedStudent struct {
 	Student
 	Faults fault.Fields
-	Saved  *roster.Student // as another window saved them in between; nil: nobody did
+	Saved  *roster.Student // as another window saved them in between; nil if none did
 }
 
-// AddStudent adds one who was typed by hand. What can't be kept comes back with
-// the class as it stands; nil: it is saved.
+// AddStudent adds a student who was typed by hand. If they can't be kept, they
+// come back unsaved, with the class as it stands; otherwise both are nil.
 func (a *App) AddStudent(ctx context.Context, class int64, typed Texts) (*Class, *UnsavedStudent, error) {
 	var u UnsavedStudent
 	doc, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
@@ -80,7 +80,7 @@ func (a *App) Student(ctx context.Context, class int64, id int) (Student, error)
 	return a.student(class, doc, doc.Students[at], true), nil
 }
 
-// classOf is the document of a class that was read.
+// classOf returns the document of a class that was read.
 func classOf(c store.Class, err error) (roster.Class, error) {
 	if err != nil {
 		return roster.Class{}, err
@@ -88,7 +88,8 @@ func classOf(c store.Class, err error) (roster.Class, error) {
 	return roster.Decode(c.Document)
 }
 
-// student is one student as saved or typed, planned unless there are faults.
+// student returns one student, saved or typed, with what they knit if plan is
+// set.
 func (a *App) student(class int64, doc roster.Class, s roster.Student, plan bool) Student {
 	out := Student{Class: class, ClassName: doc.Name, Unit: doc.Unit, Student: s}
 	if at := doc.At(s.ID); at >= 0 {
@@ -102,9 +103,9 @@ func (a *App) student(class int64, doc roster.Class, s roster.Student, plan bool
 	return out
 }
 
-// SaveStudent saves one student's line and leaves those of the others as they
-// are by now. What can't be kept, or was changed elsewhere since the form with
-// this stamp was opened, comes back unsaved; nil: it is saved.
+// SaveStudent saves one student, leaving the others as they are now, and
+// returns nil. What can't be kept, or was changed elsewhere since the form with
+// this stamp was opened, comes back unsaved.
 func (a *App) SaveStudent(ctx context.Context, class int64, id int, stamped string, typed Texts) (*UnsavedStudent, error) {
 	var u UnsavedStudent
 	doc, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
@@ -132,8 +133,8 @@ func (a *App) SaveStudent(ctx context.Context, class int64, id int, stamped stri
 	return &u, nil
 }
 
-// MoveStudent moves a student by so many places of the list, as far as its
-// ends.
+// MoveStudent moves a student by some places in the list, down if by is
+// positive, at most to its ends.
 func (a *App) MoveStudent(ctx context.Context, class int64, id, by int) error {
 	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
 		doc.Move(id, by)
@@ -155,8 +156,8 @@ func (a *App) RemoveStudent(ctx context.Context, class int64, id int) error {
 	return err
 }
 
-// AnswerStudent takes an answer about an unusual measurement of a student: yes,
-// it is right, or it is what the question offers instead.
+// AnswerStudent takes the answer to a question about an unusual measurement of
+// a student: yes keeps it, otherwise it becomes text.
 func (a *App) AnswerStudent(ctx context.Context, class int64, id int, path, text string, yes bool) error {
 	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
 		if !doc.Answer(id, path, text, yes) {

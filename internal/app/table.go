@@ -9,30 +9,30 @@ import (
 	"thenar/internal/roster"
 )
 
-// MaxTable is the most bytes that a table of students may have.
+// MaxTable is the most bytes in a table of students.
 const MaxTable = roster.MaxBytes
 
-// maxEcho is the most bytes of a table that go back with its page, to be read
-// again as somebody chooses.
+// maxEcho is the most bytes of a table that its page carries, so that it can be
+// read again with other columns.
 const maxEcho = 1 << 20
 
-// Difference is a value on which a table differs from what is kept.
+// Difference is a value that a table has otherwise than the class.
 type Difference = roster.Difference
 
-// TableRead is what a table came to.
+// TableRead is what came of reading a table.
 type TableRead struct {
 	Class  Class
 	Table  roster.Table
 	Merged roster.Merged
-	Fault  error  // why it can't be read; Table has its columns, if they were told
-	Whole  string // what was read, to be read again; empty: too long
-	Mend   string // what is to be mended and sent again: the heading and the wrong rows
+	Fault  error  // why it can't be read; Table has its columns as far as they are known
+	Whole  string // the text, to be read again; empty if it is too long
+	Mend   string // what to correct and send again: the heading and the wrong rows
 }
 
-// ReadTable reads a table into a class: right rows go in, wrong ones are named,
-// and every column is told with how it was read. Chosen is the field as which a
-// column is read, by its key. Who is in the class already gets what is empty;
-// what differs is left to be asked about.
+// ReadTable reads a table into a class. Right rows go in, wrong ones are named,
+// and every column is shown with how it was read. chosen says, by the key of a
+// column, which field the person reads it as. A student who is in the class
+// already gets only the values they lack; values that differ are asked about.
 func (a *App) ReadTable(ctx context.Context, class int64, raw []byte, chosen map[string]string) (TableRead, error) {
 	var t TableRead
 	if len(raw) <= maxEcho {
@@ -53,7 +53,7 @@ func (a *App) ReadTable(ctx context.Context, class int64, raw []byte, chosen map
 		case len(chosen) == 0:
 			return errUnsaved
 		}
-		return nil // the choice is kept all the same
+		return nil // the chosen columns are kept all the same
 	})
 	if err != nil && !errors.Is(err, errUnsaved) {
 		return TableRead{}, err
@@ -65,8 +65,8 @@ func (a *App) ReadTable(ctx context.Context, class int64, raw []byte, chosen map
 	return t, err
 }
 
-// mend is what of a table is to be mended and sent again; empty if nothing is
-// wrong.
+// mend returns the heading and the wrong rows of a table, to correct and send
+// again; "" if no row is wrong.
 func mend(t roster.Table) string {
 	if len(t.Wrong) == 0 {
 		return ""
@@ -78,9 +78,9 @@ func mend(t roster.Table) string {
 	return strings.Join(rows, "\n")
 }
 
-// TakeValues puts values of a table in the place of those that differ from
-// them. A value that was changed in between stays: those that were not taken
-// come back, with the class as it is.
+// TakeValues replaces values of a class with the differing ones of a table. A
+// value that was changed in between stays; such differences come back, with the
+// class as it is now.
 func (a *App) TakeValues(ctx context.Context, class int64, list []Difference) (left []Difference, c Class, err error) {
 	doc, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
 		left = nil

@@ -22,53 +22,54 @@ import (
 	"thenar/internal/units"
 )
 
-// MaxPhoto is the most bytes that a photograph of a try may have.
+// MaxPhoto is the most bytes in the photograph of a try.
 const MaxPhoto = photo.MaxBytes
 
-// TryEntry is a try as it was noted, with what became of it.
+// TryEntry is a try as it was noted, and what became of it.
 type TryEntry struct {
 	ID       int64
 	Noted    time.Time
 	Try      tryon.Try
 	Photo    bool
 	Unit     units.Unit
-	Answered bool  // and its corrections stand in the mitt
-	Back     bool  // it was answered, and taken back
-	Before   int64 // the revision before its corrections
-	Revision int64 // and after them
+	Answered bool  // its corrections are in the mitt
+	Back     bool  // it was answered, and that was taken back
+	Before   int64 // the revision before its corrections went in
+	Revision int64 // the revision that they made
 	Answer   tryon.Answer
 }
 
-// entryOf reads a stored try, of a mitt with a document.
+// entryOf decodes a stored try of the mitt that has this document.
 func entryOf(doc project.Document, t store.Try) (TryEntry, error) {
-	is := TryEntry{ID: t.ID, Noted: t.At, Photo: t.Photo, Unit: doc.Sheet.Unit()}
-	if err := json.Unmarshal(t.Record, &is.Try); err != nil {
-		return is, fmt.Errorf("try %d: %w", t.ID, err)
+	entry := TryEntry{ID: t.ID, Noted: t.At, Photo: t.Photo, Unit: doc.Sheet.Unit()}
+	if err := json.Unmarshal(t.Record, &entry.Try); err != nil {
+		return entry, fmt.Errorf("try %d: %w", t.ID, err)
 	}
-	if a := t.Answer; a != nil { // taken back, it may be answered again
-		if err := json.Unmarshal(a.Text, &is.Answer); err != nil {
-			return is, fmt.Errorf("answer %d: %w", a.ID, err)
+	if a := t.Answer; a != nil { // one that was taken back can be answered again
+		if err := json.Unmarshal(a.Text, &entry.Answer); err != nil {
+			return entry, fmt.Errorf("answer %d: %w", a.ID, err)
 		}
-		is.Answered = slices.Contains(doc.Sheet.Tried(), t.ID)
-		is.Back = !is.Answered && a.Revision > a.Before
-		is.Before, is.Revision = a.Before, a.Revision
+		entry.Answered = slices.Contains(doc.Sheet.Tried(), t.ID)
+		entry.Back = !entry.Answered && a.Revision > a.Before
+		entry.Before, entry.Revision = a.Before, a.Revision
 	}
-	return is, nil
+	return entry, nil
 }
 
-// Tries is all tries of a mitt, and the form of a new one.
+// Tries is all tries of a mitt, and the form for a new one.
 type Tries struct {
 	ID     int64
 	Doc    project.Document
-	Plan   *mitt.Plan // of the hand that the form speaks of; nil: there is nothing to try on yet
+	Plan   *mitt.Plan // of the hand in the form; nil if there is nothing to try on yet
 	Places []tryon.Place
 	Form   tryon.Try
 	Tries  []TryEntry // from the first on
 	Habits []tryon.Habit
 }
 
-// Tries returns the tries of a mitt, and the form of one of the hand that is
-// named, or of the mitt's own, at the last round that is knitted.
+// Tries returns the tries of a mitt, and a new form at the last round that is
+// knitted. hand is the hand it is for: right, left, or otherwise that of the
+// mitt.
 func (a *App) Tries(ctx context.Context, id int64, hand string) (Tries, error) {
 	return a.tries(ctx, id, func(w *work, pl *project.Planner) tryon.Try {
 		side := project.Side(hand)
@@ -85,8 +86,8 @@ func (a *App) Tries(ctx context.Context, id int64, hand string) (Tries, error) {
 	})
 }
 
-// RefusedTry returns the tries of a mitt with the form of one that can't be
-// used, as it was typed.
+// RefusedTry returns the tries of a mitt with a form that can't be used, as it
+// was typed.
 func (a *App) RefusedTry(ctx context.Context, id int64, t tryon.Try) (Tries, error) {
 	return a.tries(ctx, id, func(*work, *project.Planner) tryon.Try { return t })
 }
@@ -112,32 +113,31 @@ func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Pla
 		}
 	}
 	for _, one := range w.Work.Tries {
-		is, err := entryOf(w.doc, one)
+		entry, err := entryOf(w.doc, one)
 		if err != nil {
 			return t, err
 		}
-		t.Tries = append(t.Tries, is)
+		t.Tries = append(t.Tries, entry)
 	}
 	return t, nil
 }
 
-// planOf is the plan of one hand.
+// planOf returns the plan of one hand.
 func (w *work) planOf(pl *project.Planner, side project.Side) (*project.Planned, error) {
 	doc := w.doc
 	doc.Side = side
 	return pl.Plan(doc.Effective())
 }
 
-// NewTry is a try that a form sends. What could not be read of it stands in
-// Faults.
+// NewTry is a try that a form sent. What could not be read stands in Faults.
 type NewTry struct {
 	tryon.Try
-	Photo  []byte // JPEG; nil: none
+	Photo  []byte // a JPEG, or nil
 	Faults fault.Fields
 }
 
-// ReadTry reads the form of a try, given the text of each field, and its
-// photograph, if there is one.
+// ReadTry reads the form of a try. text returns the text of a field; photograph
+// is nil if none was sent.
 func ReadTry(ctx context.Context, text func(name string) string, photograph io.Reader) (NewTry, error) {
 	field := func(name string) string { return strings.TrimSpace(text(name)) }
 	t := NewTry{Try: tryon.Try{
@@ -163,9 +163,9 @@ func ReadTry(ctx context.Context, text func(name string) string, photograph io.R
 	return t, err
 }
 
-// AddTry keeps a try, as it was typed, and returns its number. One that is sent
-// again, by its key, is kept once. It fails with fault.Fields for what can't be
-// used.
+// AddTry saves a try as it was typed, and returns its number. A try sent again,
+// under the same key, is saved once. It fails with fault.Fields for what can't
+// be used.
 func (a *App) AddTry(ctx context.Context, id int64, t NewTry) (try int64, err error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
 	if err != nil {
@@ -178,8 +178,8 @@ func (a *App) AddTry(ctx context.Context, id int64, t NewTry) (try int64, err er
 	if err != nil {
 		return 0, err
 	}
-	is := p.Mitt()
-	seen, faults := t.check(tryon.Places(is), w.place(side, is).Nth, w.doc.Sheet.Unit())
+	m := p.Mitt()
+	seen, faults := t.check(tryon.Places(m), w.place(side, m).Nth, w.doc.Sheet.Unit())
 	if len(faults) > 0 {
 		return 0, faults
 	}
@@ -191,8 +191,8 @@ func (a *App) AddTry(ctx context.Context, id int64, t NewTry) (try int64, err er
 	return a.store.NoteTry(ctx, id, t.Key, raw, t.Photo)
 }
 
-// check reads a try of a mitt whose count is near a place, and says what of it
-// can't be used.
+// check reads a try of a mitt whose work stands near a place, and returns the
+// faults of what can't be used.
 func (t NewTry) check(places []tryon.Place, near int, u units.Unit) (tryon.Reading, fault.Fields) {
 	faults := t.Faults
 	seen, err := t.Read(places, near, u)
@@ -210,13 +210,12 @@ func (t NewTry) check(places []tryon.Place, near int, u units.Unit) (tryon.Readi
 	return seen, faults
 }
 
-// Photo returns the photograph of a try, a JPEG.
+// Photo returns the photograph of a try as a JPEG.
 func (a *App) Photo(ctx context.Context, id, try int64) ([]byte, error) {
 	return a.store.Photo(ctx, id, try)
 }
 
-// try finds a try of the mitt, and turns the document to the side that was
-// tried.
+// try returns a try of the mitt, and turns w.doc to the hand that was tried.
 func (w *work) try(id int64) (TryEntry, error) {
 	at := slices.IndexFunc(w.Tries, func(t store.Try) bool { return t.ID == id })
 	if at < 0 {

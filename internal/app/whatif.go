@@ -10,10 +10,11 @@ import (
 // WhatIf is a mitt beside a second variant of it.
 type WhatIf struct {
 	First   Mitt
-	Variant Mitt // with the person's habits
+	Variant Mitt // with Habits
 }
 
-// beforeLastTryOfVariant is beforeLastTry for the second variant.
+// beforeLastTryOfVariant does for the second variant what beforeLastTry does
+// for the mitt.
 func beforeLastTryOfVariant(w store.Work) (int64, bool) {
 	doc, err := project.Decode(w.Document)
 	if err != nil {
@@ -22,22 +23,22 @@ func beforeLastTryOfVariant(w store.Work) (int64, bool) {
 	return lastCorrected(w.Tries, doc.Variant()), false
 }
 
-// twice is what has to be read to show a mitt and its second variant.
-func twice() store.Wants {
-	wants := whole()
+// wantsBoth is what has to be read to show a mitt and its second variant.
+func wantsBoth() store.Wants {
+	wants := wantsPage()
 	wants.Earlier = append(wants.Earlier, beforeLastTryOfVariant)
 	return wants
 }
 
-// whatIf works out both.
+// whatIf works out the mitt and its second variant.
 func (w *work) whatIf(pl *project.Planner, variant project.Document) WhatIf {
 	return WhatIf{Variant: w.page(pl, variant), First: w.mitt(pl, w.doc)}
 }
 
-// WhatIf returns a mitt and its second variant; as long as there is none, that
-// is the mitt once more.
+// WhatIf returns a mitt and its second variant. A mitt without one is shown
+// beside itself.
 func (a *App) WhatIf(ctx context.Context, id int64) (WhatIf, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, twice()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsBoth()))
 	if err != nil {
 		return WhatIf{}, err
 	}
@@ -46,8 +47,8 @@ func (a *App) WhatIf(ctx context.Context, id int64) (WhatIf, error) {
 	return w.whatIf(pl, w.doc.Variant()), nil
 }
 
-// variant reads the form of the second variant: name and side are the mitt's
-// own.
+// variant reads the form of the second variant, which shares the mitt's name
+// and side.
 func (w *work) variant(typed Typed) (form, error) {
 	f, err := typed.over(w.doc.Variant(), w.Restored)
 	f.doc.Name, f.doc.Side = w.doc.Name, w.doc.Side
@@ -55,9 +56,9 @@ func (w *work) variant(typed Typed) (form, error) {
 }
 
 // PreviewWhatIf returns a mitt beside its second variant with what was typed,
-// as far as it can be kept; what can't be stands in Variant.Faults.
+// without saving it. What can't be kept stands in Variant.Faults.
 func (a *App) PreviewWhatIf(ctx context.Context, id int64, typed Typed) (WhatIf, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, twice()))
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsBoth()))
 	if err != nil {
 		return WhatIf{}, err
 	}
@@ -90,17 +91,18 @@ func (a *App) SaveWhatIf(ctx context.Context, id int64, typed Typed) (revision i
 	return done.Decided, err
 }
 
-// UnsavedWhatIf is a second variant that was not saved, beside what is.
+// UnsavedWhatIf is a second variant that could not be saved, beside what is
+// saved.
 type UnsavedWhatIf struct {
 	WhatIf
-	Saved project.Document  // the second variant as it is now
-	Was   *project.Document // from which the form was made; nil where that is not known
+	Saved project.Document  // the second variant that is saved now
+	Was   *project.Document // what the form was opened with; nil if that is not known
 }
 
 // UnsavedWhatIf returns a mitt and the second variant that was typed and could
-// not be saved, to be shown beside what was saved in between.
+// not be saved, to show beside what was saved in between.
 func (a *App) UnsavedWhatIf(ctx context.Context, id int64, typed Typed) (UnsavedWhatIf, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, typed.beside(twice())))
+	w, err := decoded(a.store.ReadWork(ctx, id, typed.beside(wantsBoth())))
 	if err != nil {
 		return UnsavedWhatIf{}, err
 	}
@@ -117,13 +119,12 @@ func (a *App) UnsavedWhatIf(ctx context.Context, id int64, typed Typed) (Unsaved
 	return u, err
 }
 
-// TakeWhatIf makes the second variant the mitt; what the mitt was becomes the
-// second variant, so that nothing is lost. A mitt without one stays as it is.
+// TakeWhatIf swaps the mitt and its second variant, so that nothing is lost. A
+// mitt without one stays as it is.
 func (a *App) TakeWhatIf(ctx context.Context, id int64) error {
 	return a.changeWhatIf(ctx, id, func(doc *project.Document) { doc.Sheet, doc.WhatIf = doc.WhatIf, doc.Sheet })
 }
 
-// DropWhatIf drops the second variant.
 func (a *App) DropWhatIf(ctx context.Context, id int64) error {
 	return a.changeWhatIf(ctx, id, func(doc *project.Document) { doc.WhatIf = nil })
 }
@@ -140,8 +141,8 @@ func (a *App) changeWhatIf(ctx context.Context, id int64, edit func(*project.Doc
 	return err
 }
 
-// CopyWhatIf begins a mitt of its own with the second variant and the chart of
-// a mitt, and returns its number.
+// CopyWhatIf begins a new mitt with the second variant and the chart of a mitt,
+// and returns its number.
 func (a *App) CopyWhatIf(ctx context.Context, id int64) (int64, error) {
 	return a.begin(ctx, id, func(doc project.Document) project.Document {
 		variant := doc.Variant()

@@ -13,13 +13,14 @@ import (
 	"thenar/internal/tryon"
 )
 
-// work is one mitt as a request found it: all that it needs was read at once.
+// work is a mitt as a request found it. Everything the request needs was read
+// at once.
 type work struct {
 	store.Work
 	doc project.Document
 }
 
-// decoded reads the document of what the store found.
+// decoded adds the decoded document to what the store read.
 func decoded(w store.Work, err error) (work, error) {
 	if err != nil {
 		return work{}, err
@@ -28,23 +29,23 @@ func decoded(w store.Work, err error) (work, error) {
 	return work{w, doc}, err
 }
 
-// shown is what has to be read of a mitt to show it with its chart.
-func shown() store.Wants {
+// wantsChart is what has to be read to show a mitt with its chart.
+func wantsChart() store.Wants {
 	return store.Wants{Marks: true, Tries: true, Earlier: []store.Pick{beforeLastTry}}
 }
 
-// beforeLastTry picks the revision that the last try corrected whose
-// corrections stand.
+// beforeLastTry picks the revision before the last try whose corrections are in
+// the mitt.
 func beforeLastTry(w store.Work) (int64, bool) {
 	doc, err := project.Decode(w.Document)
 	if err != nil {
-		return 0, false // who shows it tells
+		return 0, false // the caller decodes it again, and tells
 	}
 	return lastCorrected(w.Tries, doc), false
 }
 
-// lastCorrected is the revision before the last of some tries whose corrections
-// stand in a document; 0 if there is none.
+// lastCorrected returns the revision before the last of the tries whose
+// corrections are in a document, or 0 if there is none.
 func lastCorrected(tries []store.Try, doc project.Document) int64 {
 	for _, t := range slices.Backward(tries) {
 		if t.Answer != nil && slices.Contains(doc.Sheet.Tried(), t.ID) {
@@ -54,9 +55,9 @@ func lastCorrected(tries []store.Try, doc project.Document) int64 {
 	return 0
 }
 
-// outputs works out a document of the mitt, with what is known of its knitting:
-// the rounds that a try changed, and the round that is on the needles. Where
-// only the former can't be told, the outputs stand beside the error.
+// outputs works out a document of the mitt, and marks on its chart the rounds
+// that a try changed and the round that is on the needles. If only the former
+// can't be worked out, the outputs are returned beside the error.
 func (w *work) outputs(pl *project.Planner, doc project.Document) (*project.Outputs, error) {
 	out, err := pl.Derive(doc, w.Marks)
 	if err != nil {
@@ -69,8 +70,8 @@ func (w *work) outputs(pl *project.Planner, doc project.Document) (*project.Outp
 	return out, nil
 }
 
-// changed returns the rounds that the last try whose corrections stand has
-// changed, of the hand that is shown.
+// changed returns the rounds, of the hand that is shown, that the corrections
+// of the last try changed.
 func (w *work) changed(pl *project.Planner, doc project.Document, out *project.Outputs) (project.Changed, error) {
 	before := w.At(lastCorrected(w.Tries, doc))
 	if before == nil {
@@ -83,13 +84,13 @@ func (w *work) changed(pl *project.Planner, doc project.Document, out *project.O
 	then.Side = doc.Side
 	p, err := pl.Plan(then.Effective())
 	if err != nil {
-		return nil, nil // what was there before has no plan any more
+		return nil, nil // the earlier document no longer has a plan
 	}
 	return project.Differing(p.Mitt(), out.Planned), nil
 }
 
-// markNeedles marks the round that is knitted next in the chart, as the count
-// at the needles has it, in the place of one that was marked by hand.
+// markNeedles marks the round that is knitted next, as the count at the needles
+// has it. It replaces a round that was marked by hand.
 func (w *work) markNeedles(doc project.Document, out *project.Outputs) {
 	if _, counted := w.Last[string(doc.Side)]; !counted {
 		return
@@ -112,14 +113,13 @@ func (w *work) markNeedles(doc project.Document, out *project.Outputs) {
 	out.Charts.Marks = marks
 }
 
-// reached is the number of tasks of a mitt that a count comes to. A round that
-// the plan no longer has is taken as the last one of its section.
+// reached returns how many tasks a count says are done. A round that the plan
+// no longer has stands for the last one of its section.
 func reached(c store.Count, list []tryon.Task) int {
 	return tryon.TasksDone(list, stitch.Part(c.Section), c.Round)
 }
 
-// done is the number of tasks of a hand that are done; 0 where it was never
-// counted.
+// done returns how many tasks of a hand are done; 0 if it was never counted.
 func (w *work) done(side project.Side, list []tryon.Task) int {
 	c, counted := w.Last[string(side)]
 	if !counted {
@@ -128,13 +128,13 @@ func (w *work) done(side project.Side, list []tryon.Task) int {
 	return reached(c, list)
 }
 
-// place is where the work on a hand stands in a mitt.
+// place returns where the work on a hand stands in a mitt.
 func (w *work) place(side project.Side, m stitch.Mitt) tryon.Place {
 	return tryon.PlaceAfter(m, w.done(side, tryon.Tasks(m)))
 }
 
-// knitted is what is on the needles of one hand, by its count and by the plan
-// that a document has for it. A hand that is not begun needs no plan.
+// knitted returns what is on the needles of one hand, by its count and by the
+// plan that a document makes for it. A hand that is not begun needs no plan.
 func (w *work) knitted(pl *project.Planner, doc project.Document, side project.Side) (project.Progress, error) {
 	h := project.Progress{Side: side}
 	c, begun := w.Last[string(side)]
@@ -150,13 +150,14 @@ func (w *work) knitted(pl *project.Planner, doc project.Document, side project.S
 	return h, nil
 }
 
-// keep returns a changed document with the rounds that are counted already, of
-// both hands, as they were knitted by the document before: whatever is changed
-// plans the rest. A form may let go of a hand's work: then it is planned anew.
-func (w *work) keep(pl *project.Planner, is project.Document, form bool) (project.Document, error) {
+// keep returns the changed document doc with the counted rounds of both hands
+// as they were knitted by the document before, so that a change only plans the
+// rest. If form is set, the change may let go of the work on a hand; then all
+// of it is planned anew.
+func (w *work) keep(pl *project.Planner, doc project.Document, form bool) (project.Document, error) {
 	var hands []project.Progress
-	for _, side := range []project.Side{is.Side.Other(), is.Side} {
-		if form && letsGo(w.doc, is, side) {
+	for _, side := range []project.Side{doc.Side.Other(), doc.Side} {
+		if form && letsGo(w.doc, doc, side) {
 			continue
 		}
 		h, err := w.knitted(pl, w.doc, side)
@@ -164,15 +165,16 @@ func (w *work) keep(pl *project.Planner, is project.Document, form bool) (projec
 		switch {
 		case errors.As(err, &fields): // there was no plan to knit by
 		case err != nil:
-			return is, err
+			return doc, err
 		default:
 			hands = append(hands, h)
 		}
 	}
-	return pl.Keep(is, hands), nil
+	return pl.Keep(doc, hands), nil
 }
 
-// letsGo reports whether a change takes out the work that a hand's plan kept.
-func letsGo(was, is project.Document, side project.Side) bool {
-	return was.Sheet.InForce(string(side)) != "" && is.Sheet.InForce(string(side)) == ""
+// letsGo reports whether a change removes the rounds of a hand that were kept
+// because they are knitted.
+func letsGo(was, now project.Document, side project.Side) bool {
+	return was.Sheet.InForce(string(side)) != "" && now.Sheet.InForce(string(side)) == ""
 }
