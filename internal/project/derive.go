@@ -11,30 +11,30 @@ import (
 	"thenar/internal/yarn"
 )
 
-// Outputs is all that follows from a document and the strokes of its chart.
+// Outputs is all that is worked out from a document and the strokes of its chart.
 type Outputs struct {
 	Plan    *mitt.Plan
-	Planned stitch.Mitt  // as the right hand, without the strokes
-	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and its knitter
+	Planned stitch.Mitt  // the right hand, without the strokes
+	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and knitter
 	Charts  chart.Source // of every view
 	Lost    []chart.Edit // painted cells that have no place in this plan
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
-	Changed Changed          // rounds that a try changed; filled by whoever knows of it
+	Changed Changed          // rounds that a try changed; set by the caller
 
 	Fit       []fit.Row // of the planned rounds
 	Tolerance float64   // of the fit, in mm
 	Bands     fit.Bands
 	Summary   fit.Summary
-	Costs     []mitt.PinCost // of what is fixed
+	Costs     []mitt.PinCost // of the fixed numbers
 	Yarn      yarn.Estimate
-	Colours   []yarn.Colour // where more than one yarn is used
+	Colours   []yarn.Colour // of each yarn, if more than one is used
 	Ball      yarn.Ball
 }
 
-// Brief works out what a table of many tells of each from its plan: the yarn,
-// and what the strokes leave lost or unsound.
+// Brief works out only what a table of many mitts says of each: its plan, its
+// yarn, and what the strokes leave lost or unsound.
 func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
 	out := &Outputs{Plan: p.Plan, Planned: p.Mitt()}
 	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
@@ -46,8 +46,8 @@ func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
 	return out
 }
 
-// Derive works out everything. The strokes speak of the right hand; on
-// the other they are turned with the columns that they stand on.
+// Derive works out everything. The strokes are those of the right hand; on the
+// left hand they are mirrored together with their columns.
 func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	planned, err := pl.Plan(d.Effective())
 	if err != nil {
@@ -61,8 +61,8 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 	return out, nil
 }
 
-// Outputs works out all that follows from a plan that is made already, except
-// what its fixed numbers cost, which takes a plan for each of them.
+// Outputs works out everything from a plan that is made already, except what its
+// fixed numbers cost: that takes another plan for each of them.
 func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out *Outputs, err error) {
 	out = &Outputs{Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
 	plan := out.Plan
@@ -84,8 +84,8 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	return out, nil
 }
 
-// charts are drawn from a plan for the document's side and its knitter.
-// Without a thumb both hands are worked alike.
+// charts returns the charts of a plan for the document's side and knitter. A mitt
+// without a thumb is not mirrored, since it is the same on both hands.
 func (p *Planned) charts(d Document, marks chart.Marks) chart.Source {
 	return chart.Source{
 		Mitt: p.Plan.Mitt(), Base: p.Plan.Gusset.Base, Marks: marks, FromLeft: d.FromLeft,
@@ -94,8 +94,8 @@ func (p *Planned) charts(d Document, marks chart.Marks) chart.Source {
 	}.Prepare()
 }
 
-// alike reports whether the other hand is worked like this one, round for
-// round, as planned for it and with what is painted.
+// alike reports whether the other hand, by its own plan and with its strokes, is
+// worked like this one, round for round.
 func (pl *Planner) alike(d Document, marks chart.Marks, out *Outputs) bool {
 	other := d
 	other.Side = d.Side.Other()
@@ -112,8 +112,8 @@ func (pl *Planner) alike(d Document, marks chart.Marks, out *Outputs) bool {
 	return out.Charts.Alike(charts)
 }
 
-// shares lists what each yarn works, in the order of the palette, the main
-// colour at the head whether it is used or not.
+// shares returns what each yarn works, in the order of the palette. The main
+// colour comes first, whether it is used or not.
 func shares(of map[string]chart.Share) []yarn.Share {
 	var list []yarn.Share
 	for i := range chart.MaxYarns {

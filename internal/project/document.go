@@ -6,14 +6,14 @@
 // yarn.
 //
 // A try goes this way: tryon.Correct turns what was seen and felt into
-// corrections, each with the edits of the sheet that it means. Planner.Onward
-// puts those that the person accepts into a copy of the sheet, beside what is
-// knitted of each hand (the sheet's keys worked and worked_other), and plans the
-// rest. No knitted round changes, because mitt fixes the numbers of what is
-// knitted and checks that the plan keeps them. Every other change of the sheet
-// goes through Planner.Keep, which does the same. Where going on leaves the mitt
-// off by more than a new one, the rip-back is found by planning from one round
-// fewer after another.
+// corrections, each with its edits of the sheet. Planner.Onward puts those that
+// the person accepts into a copy of the sheet, beside what is knitted of each
+// hand (the sheet's keys worked and worked_other), and plans the rest. No knitted
+// round changes, because mitt fixes the numbers of what is knitted and checks
+// that the plan keeps them. Every other change of the sheet goes through
+// Planner.Keep, which does the same. If going on would fit worse than a mitt
+// begun anew, the rip-back is found by planning with one knitted round fewer at
+// a time.
 package project
 
 import (
@@ -35,36 +35,37 @@ const (
 	Left  Side = "left"
 )
 
-// LongestName is the most characters that the name of a mitt may have.
+// LongestName is the greatest number of characters in the name of a mitt.
 const LongestName = 120
 
-// Document is what the person decided about one mitt: the only thing that is
-// saved beside the strokes of the chart. The sheet holds texts as typed, so a
-// number that can't be used yet is kept all the same.
+// Document is what the person decided about one mitt. Together with the strokes
+// of the chart it is all that is saved. The sheet holds texts as typed, so even a
+// number that can't be used yet is kept.
 type Document struct {
 	Name     string      `json:"name"`
 	Side     Side        `json:"side"`
 	Archived bool        `json:"archived,omitempty"`
 	Sheet    sheet.Sheet `json:"sheet"`
 
-	// FromLeft says that its knitter works from left to right: the chart is
-	// read from there, and the make ones are exchanged. It belongs to a handout,
-	// so it is not saved with the mitt.
+	// FromLeft says whether the knitter works from left to right: the chart is
+	// then read that way, and left and right increases change places. It belongs
+	// to a handout, so it is not saved with the mitt.
 	FromLeft bool `json:"-"`
 
-	// Print is how its handout is laid out, as in an address; empty: as usual.
+	// Print is how the handout is laid out, written as in an address; empty: as
+	// usual.
 	Print string `json:"print,omitempty"`
 
-	// Sure are the unusual measurements that somebody said are right, by their
-	// path in the sheet; another value is asked about again.
+	// Sure holds the unusual measurements that somebody confirmed, by their path
+	// in the sheet. If the text there changes, it is asked about again.
 	Sure map[string]string `json:"sure,omitempty"`
 
 	// WhatIf is a second variant, to compare with; nil if there is none.
 	WhatIf sheet.Sheet `json:"what_if,omitempty"`
 }
 
-// Variant is the document with its second variant in the place of the first;
-// as long as there is none, it is the first.
+// Variant returns the document with its second variant as its sheet, or with a
+// copy of its own sheet if there is no second variant.
 func (d Document) Variant() Document {
 	if d.WhatIf != nil {
 		d.Sheet = d.WhatIf
@@ -73,7 +74,7 @@ func (d Document) Variant() Document {
 	return d
 }
 
-// New is the document of a mitt of which nothing is known yet.
+// New returns the document of a mitt of which nothing is known yet.
 func New(name string) Document {
 	return Document{Name: name, Side: Right, Sheet: sheet.Sheet{
 		sheet.PathKind: string(sheet.DefaultKind), sheet.PathUnit: string(sheet.DefaultUnit),
@@ -81,7 +82,7 @@ func New(name string) Document {
 	}}
 }
 
-// Encode writes the document as it is stored.
+// Encode returns the document as it is stored.
 func (d Document) Encode() ([]byte, error) {
 	raw, err := json.Marshal(d)
 	if err != nil {
@@ -102,12 +103,12 @@ func Decode(raw []byte) (Document, error) {
 	return d, nil
 }
 
-// LongestText is the most characters that one field keeps.
+// LongestText is the greatest number of characters in one field of a sheet.
 const LongestText = 200
 
-// Check refuses what can't be kept at all: a name or a text that is too long
-// or holds control characters, a side that is neither, a path that no sheet
-// has. Numbers are not looked at here.
+// Check refuses what can't be saved: a name or a text that is too long or holds
+// control characters, a side that is neither right nor left, a path that no sheet
+// has. It does not check numbers.
 func (d Document) Check() error {
 	var faults fault.Fields
 	if name := strings.TrimSpace(d.Name); name == "" {
@@ -124,8 +125,8 @@ func (d Document) Check() error {
 	return faults.Err()
 }
 
-// Questions are about measurements that no hand is likely to have, as long as
-// nobody has answered; until then nothing is printed.
+// Questions returns the open questions about unusual measurements. Nothing is
+// printed until they are answered.
 func (d Document) Questions() []sheet.Question { return d.Sheet.Questions(d.Sure, d.Sheet.Comma()) }
 
 func checkTexts(s sheet.Sheet, faults *fault.Fields) {

@@ -15,9 +15,9 @@ type Progress struct {
 	At   tryon.Place
 }
 
-// Keep is a changed document with what is knitted put into it, of both hands,
-// where the change would have any round of it otherwise, or leaves no plan. A
-// document that leaves all of it as it is is given back unchanged.
+// Keep protects what is knitted from a change of the document. If the change
+// would alter a knitted round of either hand, or leaves no plan, Keep returns the
+// document with the work of both hands put into it; else the document itself.
 func (pl *Planner) Keep(d Document, hands []Progress) Document {
 	if !pl.spoils(d, hands) {
 		return d
@@ -25,7 +25,7 @@ func (pl *Planner) Keep(d Document, hands []Progress) Document {
 	return WithProgress(d, hands)
 }
 
-// WithProgress is a document with what is knitted put into it.
+// WithProgress returns a document with what is knitted put into its sheet.
 func WithProgress(d Document, hands []Progress) Document {
 	d.Sheet = d.Sheet.Clone()
 	for _, h := range hands {
@@ -36,22 +36,23 @@ func WithProgress(d Document, hands []Progress) Document {
 	return d
 }
 
-// spoils tells whether a document has any round otherwise that is knitted.
+// spoils reports whether a document would alter any knitted round, or leaves no
+// plan.
 func (pl *Planner) spoils(d Document, hands []Progress) bool {
 	for _, h := range hands {
 		if !h.At.Begun() {
 			continue
 		}
 		d.Side = h.Side
-		is, err := pl.Plan(d.Effective())
-		if err != nil || !alikeUpTo(h.Plan.Mitt(), is.Mitt(), h.At) {
+		planned, err := pl.Plan(d.Effective())
+		if err != nil || !alikeUpTo(h.Plan.Mitt(), planned.Mitt(), h.At) {
 			return true
 		}
 	}
 	return false
 }
 
-// alikeUpTo tells whether two mitts have the same rounds up to a place.
+// alikeUpTo reports whether two mitts have the same rounds up to a place.
 func alikeUpTo(a, b stitch.Mitt, at tryon.Place) bool {
 	for i, s := range a.Sections {
 		if i >= len(b.Sections) || b.Sections[i].Part != s.Part || b.Sections[i].CastOn != s.CastOn {

@@ -8,8 +8,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Leaves is what a way of going on leaves off what was wanted, by more than the
-// tolerance.
+// Leaves lists what is still off the wish by more than the tolerance if the mitt
+// is gone on with in one way.
 type Leaves struct {
 	Tolerance float64 // mm
 	Girths    []fit.Misfit
@@ -23,7 +23,7 @@ type LeftLength struct {
 	Rounds  int
 }
 
-// leaves works out what a plan leaves off.
+// leaves returns what a plan leaves off the wish by more than the tolerance.
 func leaves(p *Planned) (Leaves, error) {
 	out := Leaves{Tolerance: p.extra.tolerance}
 	rows, err := fit.Rows(p.Plan, p.Mitt(), p.extra.bands)

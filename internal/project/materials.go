@@ -14,8 +14,8 @@ import (
 // Material is something to have at hand before the cast-on.
 type Material struct{ Name, Text string }
 
-// Materials lists yarn, needles, markers, holder and tails for a mitt. Own is
-// what the person says of yarn and needle, empty where nothing is said.
+// Materials lists yarn, needles, markers, holder and tails for a mitt. ownYarn
+// and ownNeedle are what the person says of them, or empty.
 func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	p := o.Plan
 	weight := yarn.WeightOf(p.Gauge.Stitches)
@@ -38,13 +38,14 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	return append(list, Material{"Tails", tails(p)})
 }
 
-// Gauge is a gauge in both units; 4 in are 101.6 mm, so the numbers differ.
+// Gauge returns a gauge in words, over 10 cm and over 4 in. The numbers differ,
+// since 4 in are 101.6 mm.
 func Gauge(g gauge.Gauge) string {
 	const inches = 4 * 25.4
 	return fmt.Sprintf("%.1f stitches and %.1f rounds over 10 cm (%.1f and %.1f over 4 in)", g.Stitches*100, g.Rounds*100, g.Stitches*inches, g.Rounds*inches)
 }
 
-// yarnText is the yarn with what the pair takes of it.
+// yarnText returns the yarn, and how much of it the pair takes.
 func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 	pair := o.Yarn.Pair
 	m, y := pair.Metres(), pair.Yards()
@@ -61,7 +62,7 @@ func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 	return strings.TrimRight(own, ". ") + "; " + text + "."
 }
 
-// tails are the lengths of yarn to leave.
+// tails says how long the ends of yarn should be left.
 func tails(p *mitt.Plan) string {
 	t := yarn.TailsOf(p)
 	text := fmt.Sprintf("%s before a cast-on that uses its tail, %s at every other start and end", words.Both(t.CastOn), words.Both(t.End))

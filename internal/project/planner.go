@@ -15,8 +15,8 @@ import (
 	"thenar/internal/yarn"
 )
 
-// Planner derives; it keeps the engine's scratch and that of reports, so one
-// Planner serves one goroutine.
+// Planner plans sheets and derives all that follows. It keeps scratch memory
+// between plans and reports, so one Planner serves one goroutine.
 type Planner struct {
 	engine *mitt.Planner
 	rows   []fit.Row
@@ -27,8 +27,8 @@ type Planner struct {
 	counted   Counted
 }
 
-// Made is a sheet with the plan that was made of it, or why there is none. It is
-// never changed, so that many may share it.
+// Made is a sheet with the plan that was made of it, or the reason why there is
+// none. It is never changed, so that many may share it.
 type Made struct {
 	sheet sheet.Sheet
 	plan  *Planned
@@ -38,16 +38,16 @@ type Made struct {
 // maxRecent is the number of plans that a Planner remembers.
 const maxRecent = 8
 
-// Counted is how many plans were worked out: for what was asked, and in the
-// search for a place to rip back to. What each fixed number costs is a trial of
-// its own, and is not among them.
+// Counted is the number of plans worked out for what was asked, and the number
+// worked out in the search for a place to rip back to. The trial plans that show
+// what fixed numbers cost are not counted.
 type Counted struct{ Plans, Searched int }
 
-// Begin begins a request, within which no sheet is planned twice: a plan
-// follows from its sheet alone.
+// Begin begins a request. Until End the planner remembers its plans, so that no
+// sheet is planned twice: a plan depends on its sheet alone.
 func (pl *Planner) Begin() { pl.remembers, pl.counted = true, Counted{} }
 
-// End ends a request, drops its plans, and returns how many were made.
+// End ends a request, forgets its plans, and returns how many were made.
 func (pl *Planner) End() Counted {
 	clear(pl.recent)
 	pl.remembers, pl.recent = false, pl.recent[:0]
@@ -64,7 +64,7 @@ type Planned struct {
 	extra   extra
 }
 
-// Plan works out the plan of a sheet. What can't be planned is fault.Fields
+// Plan works out the plan of a sheet. If there is none, it returns fault.Fields
 // that name the fields in the way.
 func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
 	if !pl.remembers {
@@ -79,7 +79,7 @@ func (pl *Planner) Plan(s sheet.Sheet) (*Planned, error) {
 	return p, err
 }
 
-// Recall has the planner remember plans that were made in another request.
+// Recall makes the planner remember plans, such as those of another request.
 func (pl *Planner) Recall(list ...Made) {
 	pl.recent = append(pl.recent, list...)
 	if over := len(pl.recent) - maxRecent; over > 0 {
@@ -116,7 +116,7 @@ func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {
 	return &Planned{p, req, more}, nil
 }
 
-// extra is what a sheet decides beside the plan, with its defaults.
+// extra is what a sheet decides beside the plan, with defaults filled in.
 type extra struct {
 	bands     fit.Bands
 	tolerance float64 // mm
@@ -148,8 +148,8 @@ func extraOf(s sheet.Settings) (extra, fault.Fields) {
 	return e, e.bands.Check()
 }
 
-// palette lays the yarns that were given over those that are there from the
-// start; a further one stands as soon as anything was said of it.
+// palette returns the built-in yarns, changed as the sheet says, and those
+// further ones of which the sheet says anything.
 func palette(given []sheet.ChartYarn) chart.Palette {
 	var p chart.Palette
 	for i, y := range given {
@@ -165,7 +165,7 @@ func palette(given []sheet.ChartYarn) chart.Palette {
 	return p
 }
 
-// rules are what is asked of colour work at the plan's gauge.
+// rules returns the limits that colour work keeps to at the plan's gauge.
 func (e extra) rules(p *mitt.Plan) chart.Rules {
 	return chart.Rules{
 		Colours: cmp.Or(e.chart.Colours, chart.DefaultColours),

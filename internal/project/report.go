@@ -15,14 +15,14 @@ import (
 // Format names the version of the plan's JSON.
 const Format = "thenar/plan@1"
 
-// Report writes a plan as JSON, one document without line breaks. Brief
-// leaves out the fit.
+// Report returns a plan as JSON without line breaks. If brief is set, it leaves
+// out the fit.
 func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
 	return pl.AppendReport(nil, p, brief)
 }
 
-// AppendReport appends what Report writes to b, so that a caller with many
-// plans to write can use its bytes again.
+// AppendReport appends what Report returns to b, so that a caller with many plans
+// to write can use the memory again.
 func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error) {
 	m := p.Mitt()
 	r := reportOf(p.Plan)
@@ -44,7 +44,7 @@ func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error
 	return appendFit(b, pl.rows, &p.Gauge), nil
 }
 
-// appendJSON appends a value by way of the planner's buffer.
+// appendJSON appends a value as JSON, by way of the planner's buffer.
 func (pl *Planner) appendJSON(b []byte, v any) ([]byte, error) {
 	pl.buffer.Reset()
 	if err := json.NewEncoder(&pl.buffer).Encode(v); err != nil {

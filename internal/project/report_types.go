@@ -5,8 +5,8 @@ import (
 	"thenar/internal/mitt"
 )
 
-// report is a plan as JSON; the schema in testdata/plan.schema.json says what
-// each key means. Lengths are in mm and not rounded.
+// report is a plan as JSON. The schema in testdata/plan.schema.json says what each
+// key means. Lengths are in mm and not rounded.
 type report struct {
 	Format    string          `json:"format"`
 	Kind      string          `json:"kind"`
@@ -14,7 +14,7 @@ type report struct {
 	Ease      reportEase      `json:"ease"`
 	Cuff      reportCuff      `json:"cuff"`
 	Hand      reportHand      `json:"hand"`
-	Gusset    *reportGusset   `json:"gusset"` // null without a thumb, as the two below
+	Gusset    *reportGusset   `json:"gusset"` // null without a thumb, as are bridge and thumb
 	Bridge    *reportBridge   `json:"bridge"`
 	Thumb     *reportThumb    `json:"thumb"`
 	Top       *reportTop      `json:"top"`
@@ -67,7 +67,8 @@ type reportGusset struct {
 	Ways           []reportWay `json:"ways"`
 }
 
-// reportWay is a schedule that could be chosen, against the hand's own shape.
+// reportWay is a schedule that could be chosen, measured against the hand's own
+// shape.
 type reportWay struct {
 	Follows mitt.Follow `json:"follows"`
 	Fixed   bool        `json:"fixed"`
@@ -78,8 +79,8 @@ type reportWay struct {
 	Changes int         `json:"rhythm_changes"`
 }
 
-// reportPin is a fixed number and what it costs; free is null where there is
-// no plan without it.
+// reportPin is a fixed number and what it costs. Free is null if there is no plan
+// without it.
 type reportPin struct {
 	Field   string         `json:"field"`
 	Value   string         `json:"value"`
@@ -125,8 +126,8 @@ type reportResiduals struct {
 	Crotch       float64 `json:"crotch"`
 }
 
-// reportFilled is a value that was not given. One that is no length (an ease,
-// rounds over 10 cm) has its number under value, and mm is left out.
+// reportFilled is a value that was not given. A length is in MM; any other number
+// (an ease, rounds over 10 cm) is in Value.
 type reportFilled struct {
 	Field  string   `json:"field"`
 	MM     *float64 `json:"mm,omitempty"`

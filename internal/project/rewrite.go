@@ -8,10 +8,10 @@ import (
 // pathSide is the side of a document in an edit of the sheet.
 const pathSide = "side"
 
-// Rewrite puts edits of the sheet into a stored document and gives those that
-// take them back: the column of an edit is the path of a field, its value the
-// text; empty was not given. What then remains of a row at the end of a list,
-// if only choices do, goes too.
+// Rewrite applies edits of the sheet to a stored document, and returns it with
+// the edits that take them back. The column of an edit is the path of a field,
+// its value the text; an empty value removes it. Rows at the end of a list in
+// which nothing typed is left are removed too.
 func Rewrite(raw []byte, edits []chart.Edit) (rewritten []byte, inverse []chart.Edit, err error) {
 	before, err := Decode(raw)
 	if err != nil {
@@ -30,7 +30,7 @@ func Rewrite(raw []byte, edits []chart.Edit) (rewritten []byte, inverse []chart.
 	return rewritten, after.Difference(before), err
 }
 
-// put writes a text at a path.
+// put sets the text at a path of the sheet, or the side of the document.
 func (d *Document) put(path, text string) {
 	if path == pathSide {
 		d.Side = Side(text)
@@ -39,8 +39,8 @@ func (d *Document) put(path, text string) {
 	d.Sheet.Put(path, text)
 }
 
-// Difference is the edits of the sheet that turn d into to; its name, and the
-// variant beside it, stay.
+// Difference returns the edits that turn the sheet and side of d into those of
+// to. Names and second variants are not compared.
 func (d Document) Difference(to Document) []chart.Edit {
 	edits := []chart.Edit{}
 	add := func(path, text string) {

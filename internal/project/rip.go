@@ -11,30 +11,31 @@ import (
 	"thenar/internal/words"
 )
 
-// Rip is what is ripped back, the fewest rounds from which the mitt can still
-// be saved: back to To, or to the cast-on where To.Nth is 0.
+// Rip is the shortest rip-back after which the mitt fits: back to To, or to the
+// cast-on if To.Nth is 0.
 type Rip struct {
 	Rounds   int
 	To       tryon.Place
-	Stitches int // to be knitted again
-	Is       *Planned
-	Next     Document // with the work there and the corrections
+	Stitches int      // to be knitted again
+	Is       *Planned // the plan from there
+	Next     Document // with the work up to there and the corrections
 	Line     string   // the difference in one line
-	Zones    []string
-	Leaves   Leaves // what stays off all the same
+	Zones    []string // the zones that don't fit without ripping
+	Leaves   Leaves   // what stays off all the same
 }
 
-// Minutes is what it costs at a pace in stitches a minute.
+// Minutes returns the time to knit it again, in minutes rounded up, at a pace in
+// stitches a minute.
 func (r *Rip) Minutes(pace float64) int { return int(math.Ceil(float64(r.Stitches) / pace)) }
 
-// off is how far a mitt is off in one zone.
+// off is how far a mitt is off the wish in one zone, in mm.
 type off struct {
 	zone string
 	fit.Range
 }
 
-// offs are how far a plan is off in each zone: the girths of the rounds that
-// are not shaped to an end, and the lengths that the work has fixed.
+// offs returns how far a plan is off the wish in each zone: in the girths of the
+// rounds that don't close an end, and in the lengths.
 func offs(p *Planned) ([]off, error) {
 	rows, err := fit.Rows(p.Plan, p.Mitt(), p.extra.bands)
 	if err != nil {
@@ -53,16 +54,16 @@ func offs(p *Planned) ([]off, error) {
 	return list, nil
 }
 
-// spoilt names the zones in which a plan is off by more than the tolerance and
-// more, in the same direction, than a mitt begun anew would be; those that are
-// known to be off are passed over. best is how far that one is off.
+// spoilt returns the zones in which a plan is off by more than the tolerance and
+// further, in the same direction, than a mitt begun anew, whose distances are
+// best. It leaves out the zones in known.
 func spoilt(p *Planned, best []off, known ...string) []string {
-	is, err := offs(p)
-	if err != nil || len(is) != len(best) {
+	now, err := offs(p)
+	if err != nil || len(now) != len(best) {
 		return []string{"plan"}
 	}
 	var zones []string
-	for i, o := range is {
+	for i, o := range now {
 		if !o.Within(p.extra.tolerance, best[i].Range) && !slices.Contains(known, o.zone) {
 			zones = append(zones, o.zone)
 		}
@@ -70,10 +71,10 @@ func spoilt(p *Planned, best []off, known ...string) []string {
 	return zones
 }
 
-// rip finds the fewest rounds to rip back after which the mitt fits as one
-// begun anew would, or within the tolerance; nil where it does already, or
-// where nothing helps. Every number of rounds is tried, from the fewest. What
-// was off before the try, and went on all the same, is no reason.
+// rip finds the least number of rounds to rip back so that the mitt fits within
+// the tolerance, or as well as one begun anew. It tries every number, from 1 on,
+// and returns nil if the mitt fits already or nothing helps. A zone that was off
+// before the try, and of which no correction speaks, is no reason to rip.
 func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, now *Planned) *Rip {
 	best, errBest := pl.anew(pl.withWork(d, was.Plan, at, accepted))
 	before, errBefore := pl.anew(d)
@@ -102,7 +103,7 @@ func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryo
 		if p == nil || len(spoilt(p, best, known...)) > 0 {
 			continue
 		}
-		if is := p.Mitt(); Differing(m, is).Count()+Differing(is, m).Count() == 0 {
+		if planned := p.Mitt(); Differing(m, planned).Count()+Differing(planned, m).Count() == 0 {
 			return nil // it would be knitted as it was
 		}
 		var err error
@@ -116,8 +117,8 @@ func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryo
 	return nil
 }
 
-// unasked are those of some zones that no accepted correction speaks of; a
-// measured fabric speaks of all.
+// unasked returns the zones of which no accepted correction speaks. A correction
+// of the measured fabric speaks of all.
 func unasked(zones []string, accepted []tryon.Correction) []string {
 	of := map[string][]string{
 		string(tryon.Cuff): {"cuff"}, string(tryon.Gusset): {"gusset"}, string(tryon.Parting): {"gusset"}, string(tryon.Hand): {"hand"},
@@ -128,7 +129,7 @@ func unasked(zones []string, accepted []tryon.Correction) []string {
 	})
 }
 
-// anew is how far a document's mitt is off with nothing of it knitted.
+// anew returns how far a document's mitt would be off if none of it were knitted.
 func (pl *Planner) anew(d Document) ([]off, error) {
 	d.Sheet = d.Sheet.Clone()
 	d.Sheet.SetProgress(nil, "")
@@ -139,7 +140,7 @@ func (pl *Planner) anew(d Document) ([]off, error) {
 	return offs(p)
 }
 
-// from returns the plan of the mitt knitted up to a place, nil where there is
+// from returns the plan of the mitt as knitted up to a place, or nil if there is
 // none, and its document.
 func (pl *Planner) from(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) (*Planned, Document) {
 	next := pl.withWork(d, was, at, accepted)

@@ -15,11 +15,11 @@ import (
 	"thenar/internal/wale"
 )
 
-// Reshape works out the edits that change the rounds of a mitt as asked: what
-// is fixed of the plan for it, whether a rhythm or the hand's shape was
-// followed, and the marks that move with their rounds. The rest keeps still: if anything else of the plan would change, or a round
-// would no longer eat what the one below leaves, the change is refused, with
-// the reason in words (fault.Invalid).
+// Reshape returns the edits that change the rounds of a mitt as asked: the
+// numbers to be fixed, whichever way the increases were planned, and the marks
+// that move with their rounds. It refuses the change with fault.Invalid, and says
+// why, if anything else of the plan would change or if a round would no longer
+// eat what the one below leaves.
 func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]chart.Edit, error) {
 	before, err := pl.Plan(d.Effective())
 	if err != nil {
@@ -48,7 +48,7 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 	return append(edits, moved(marks, c)...), nil
 }
 
-// changed is the section's rounds as asked, and what has to be fixed for them.
+// changed returns the section's rounds as asked, and the edits that fix them.
 func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
 	out := append([]stitch.Round(nil), rounds...)
 	r := rounds[c.Round-1]
@@ -77,7 +77,7 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 	return out, edits, nil
 }
 
-// knitted tells whether a change touches what is on the needles already.
+// knitted reports whether a change touches what is on the needles already.
 func knitted(p *mitt.Plan, c chart.Change) bool {
 	k, first := p.Progress, c.Round
 	switch {
@@ -91,8 +91,8 @@ func knitted(p *mitt.Plan, c chart.Change) bool {
 	return k.Part.Order() > c.Section.Order() || k.Part == c.Section && first <= k.Round
 }
 
-// letGo frees what is fixed of the rhythm where a list of increase rounds is
-// fixed in its place.
+// letGo returns the edits that free a fixed rhythm, and a first increase that
+// differs from list's, if edits fix a list of increase rounds.
 func (d Document) letGo(edits []chart.Edit, list []int) []chart.Edit {
 	fixed := func(e chart.Edit) bool { return e.Column == mitt.IncreaseRounds.Path() }
 	if len(list) == 0 || !slices.ContainsFunc(edits, fixed) {
@@ -108,15 +108,15 @@ func (d Document) letGo(edits []chart.Edit, list []int) []chart.Edit {
 	return free
 }
 
-// between is a round to put in above another: worked over the stitches that it
-// leaves as the round above it works them, or as it works them itself.
+// between returns a round to insert above round at. It is worked like the round
+// above, or like round at itself, if that one keeps the count; else it is plain.
 func between(rounds []stitch.Round, at int) stitch.Round {
 	for _, i := range []int{at, at - 1} {
 		if i < len(rounds) && rounds[i].In() == rounds[i].Out() && rounds[i].In() == rounds[at-1].Out() && rounds[i].Held() == 0 {
 			return rounds[i]
 		}
 	}
-	// Both rounds change the count: a plain round between them.
+	// Neither keeps the count, so a plain round goes between them.
 	below := rounds[at-1]
 	ops := make([]stitch.Op, below.Out())
 	for i := range ops {
@@ -125,8 +125,8 @@ func between(rounds []stitch.Round, at int) stitch.Round {
 	return stitch.Round{Ops: ops, Lead: below.LeadOut(), Even: below.Even}
 }
 
-// increaseMoved takes the increases of a round to another one, between those
-// before and after it.
+// increaseMoved moves the increases of one round to another, which must lie
+// between the increase rounds before and after.
 func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
 	list := increases(rounds)
 	at := -1
@@ -159,7 +159,7 @@ func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitc
 	return out, []chart.Edit{listed(list)}, nil
 }
 
-// increases are the rounds that grow.
+// increases returns the numbers of the rounds that gain stitches.
 func increases(rounds []stitch.Round) []int {
 	var list []int
 	for i, r := range rounds {
@@ -178,7 +178,7 @@ func increaseRounds(rounds []stitch.Round) []stitch.Round {
 	return list
 }
 
-// plainAfter is the plain round after so many increases.
+// plainAfter returns the plain round that follows so many increase rounds.
 func plainAfter(rounds []stitch.Round, done int, p *mitt.Plan) stitch.Round {
 	count := p.Gusset.Base + done*p.Gusset.Step
 	for _, r := range rounds {
@@ -193,12 +193,12 @@ func plainAfter(rounds []stitch.Round, done int, p *mitt.Plan) stitch.Round {
 	return stitch.Round{Ops: ops, Lead: count}
 }
 
-// fix fixes a number; without a text it lets it go.
+// fix returns the edit that fixes a number, or frees it if text is empty.
 func fix(n mitt.Number, text string) chart.Edit {
 	return chart.Edit{Layer: chart.Sheet, Column: n.Path(), Value: text}
 }
 
-// listed fixes a list of increase rounds.
+// listed returns the edit that fixes a list of increase rounds.
 func listed(rounds []int) chart.Edit {
 	parts := make([]string, len(rounds))
 	for i, r := range rounds {
@@ -207,8 +207,8 @@ func listed(rounds []int) chart.Edit {
 	return fix(mitt.IncreaseRounds, strings.Join(parts, ", "))
 }
 
-// keepsStill plans again with what was fixed, and tells what else would
-// change.
+// keepsStill plans again with the edits, and fails if the mitt would differ from
+// the wanted one or would be unsound.
 func (pl *Planner) keepsStill(d Document, edits []chart.Edit, want stitch.Mitt) error {
 	d.Sheet = d.Sheet.Clone()
 	for _, e := range edits {
@@ -238,8 +238,8 @@ func same(a, b stitch.Section) bool {
 	return a.Part == b.Part && reflect.DeepEqual(a.Rounds, b.Rounds) && reflect.DeepEqual(a.Finish, b.Finish)
 }
 
-// carried are the edits that take what was painted on the increases of a round
-// along to another.
+// carried returns the edits that move what is painted on the increases of a round
+// along with them.
 func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
 	m := p.Mitt()
 	names := wale.Mitt(m, p.Gusset.Base)[c.Section][c.Round-1]
@@ -255,8 +255,8 @@ func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
 	return marks.Difference(to)
 }
 
-// moved are the edits that take the marks above a change along with their
-// rounds; those of a round that is taken out go with it.
+// moved returns the edits that move the marks above an inserted or removed round
+// along with their rounds. The marks of a removed round go with it.
 func moved(marks chart.Marks, c chart.Change) []chart.Edit {
 	step := map[chart.ChangeKind]int{chart.Insert: 1, chart.Remove: -1}[c.Kind]
 	if step == 0 {

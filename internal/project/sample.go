@@ -2,7 +2,7 @@ package project
 
 import "thenar/internal/sheet"
 
-// Samples are mitts of an invented scenario: Marit Aasen teaches an evening
+// Samples returns mitts of an invented scenario: Marit Aasen teaches an evening
 // class and knits the mitts for it. Hands, swatches and names are made up.
 func Samples() []Document {
 	return []Document{

@@ -12,12 +12,12 @@ import (
 	"thenar/internal/words"
 )
 
-// Effective is the sheet that a document's mitt is planned from: what is
-// knitted of its hand stays. A hand that is not begun is worked like the other
-// one, round for round, unless it was asked for anew.
+// Effective returns the sheet that the document's mitt is planned from, with what
+// is knitted of its hand. A hand that is not begun is worked like the other one,
+// round for round, unless the sheet asks for it anew.
 func (d Document) Effective() sheet.Sheet { return d.Sheet.For(string(d.Side)) }
 
-// Other is the other hand of the pair.
+// Other returns the other hand of the pair.
 func (s Side) Other() Side {
 	if s == Right {
 		return Left
@@ -27,25 +27,25 @@ func (s Side) Other() Side {
 
 // Onward is how a mitt goes on from a try.
 type Onward struct {
-	Is      *Planned // nil: from here there is no plan, and Fault says why
+	Is      *Planned // the plan from here; nil: there is none, and Fault says why
 	Fault   error
 	Line    string // the difference in one line
 	Changed Changed
 	Next    Document // with the work and the corrections
-	Rip     *Rip     // what ripping back would win; nil: nothing
-	Was     *Planned // as it was planned before
-	Leaves  Leaves   // what going on leaves off
+	Rip     *Rip     // a rip-back that would help; nil: none
+	Was     *Planned // the plan before the try
+	Leaves  Leaves   // what stays off the wish
 
-	Ease map[tryon.Zone]float64 // of accepted zones: ease less the usual, as a share of the girth
+	Ease map[tryon.Zone]float64 // of accepted zones: ease minus the usual ease, as a share of the girth
 }
 
-// Changed are the rounds that are worked otherwise than before, by section.
+// Changed holds the rounds that are worked differently than before, by section.
 type Changed map[stitch.Part]map[int]bool
 
-// Has tells whether a round is among them.
+// Has reports whether a round has changed.
 func (c Changed) Has(part stitch.Part, round int) bool { return c[part][round] }
 
-// Any tells whether any round from one to another is among them.
+// Any reports whether any of the rounds from … to has changed.
 func (c Changed) Any(part stitch.Part, from, to int) bool {
 	for r := from; r <= to; r++ {
 		if c.Has(part, r) {
@@ -55,7 +55,8 @@ func (c Changed) Any(part stitch.Part, from, to int) bool {
 	return false
 }
 
-// Grid is a chart of the mitt, with the rounds that a try changed marked.
+// Grid returns a chart of the mitt in which the rounds that a try changed are
+// marked.
 func (out *Outputs) Grid(o chart.Options) chart.Grid {
 	g := out.Charts.Grid(o)
 	for i, row := range g.Rows {
@@ -64,7 +65,7 @@ func (out *Outputs) Grid(o chart.Options) chart.Grid {
 	return g
 }
 
-// Count is how many there are.
+// Count returns the number of changed rounds.
 func (c Changed) Count() (n int) {
 	for _, rounds := range c {
 		n += len(rounds)
@@ -72,10 +73,11 @@ func (c Changed) Count() (n int) {
 	return n
 }
 
-// Differing are the rounds of is that was has otherwise, or not at all.
-func Differing(was, is stitch.Mitt) Changed {
+// Differing returns the rounds of now that differ from those of was, or that was
+// does not have.
+func Differing(was, now stitch.Mitt) Changed {
 	changed := Changed{}
-	for _, s := range is.Sections {
+	for _, s := range now.Sections {
 		before := was.Section(s.Part)
 		for i, r := range s.Rounds {
 			if before != nil && i < len(before.Rounds) && reflect.DeepEqual(before.Rounds[i].Ops, r.Ops) {
@@ -90,9 +92,9 @@ func Differing(was, is stitch.Mitt) Changed {
 	return changed
 }
 
-// Onward plans a mitt on from where a try found it, with the corrections that
-// were accepted. What is knitted stays, of the other hand of the pair, too. The
-// document itself is not changed.
+// Onward plans how a mitt goes on from where a try found it, with the corrections
+// that were accepted. What is knitted of either hand stays, and the document
+// itself is not changed.
 func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accepted []tryon.Correction) (Onward, error) {
 	was, err := pl.Plan(d.Effective())
 	if err != nil {
@@ -117,9 +119,9 @@ func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accept
 	return out, nil
 }
 
-// eases is what the accepted corrections of zones come to, against the eases
-// that would be usual.
-func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correction) map[tryon.Zone]float64 {
+// eases returns, for each zone with an accepted correction, the planned ease
+// minus the ease that the sheet would have by default, as a share of the girth.
+func (pl *Planner) eases(s sheet.Sheet, plan *mitt.Plan, accepted []tryon.Correction) map[tryon.Zone]float64 {
 	usual := s.Clone()
 	for path := range usual {
 		if strings.HasPrefix(path, "ease.") {
@@ -130,10 +132,10 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 	if err != nil {
 		return nil
 	}
-	a, b := &is.Ease, &p.Ease
+	a, b := &plan.Ease, &p.Ease
 	by := map[tryon.Zone]float64{
 		tryon.Cuff: a.Cuff - b.Cuff, tryon.Gusset: a.Gusset - b.Gusset, tryon.Parting: a.Palm - b.Palm, tryon.Hand: a.Hand - b.Hand,
-		tryon.Thumb: (a.ThumbAdded - b.ThumbAdded) / max(is.Hand.Thumb.MM(), 1),
+		tryon.Thumb: (a.ThumbAdded - b.ThumbAdded) / max(plan.Hand.Thumb.MM(), 1),
 	}
 	out := map[tryon.Zone]float64{}
 	for _, c := range accepted {
@@ -144,9 +146,9 @@ func (pl *Planner) eases(s sheet.Sheet, is *mitt.Plan, accepted []tryon.Correcti
 	return out
 }
 
-// withWork is the document with the work at a place and with corrections. At
-// the cast-on nothing of this hand is knitted, and it is not worked like the
-// other one either.
+// withWork returns the document with the work up to a place and with corrections.
+// If that place is the cast-on, nothing of this hand is knitted, and the hand is
+// planned anew instead of like the other one.
 func (pl *Planner) withWork(d Document, was *mitt.Plan, at tryon.Place, accepted []tryon.Correction) Document {
 	d.Sheet = d.Sheet.Clone()
 	if at.Begun() {
@@ -160,8 +162,8 @@ func (pl *Planner) withWork(d Document, was *mitt.Plan, at tryon.Place, accepted
 	return d
 }
 
-// edits are those of a correction for work at a place: below the gusset its
-// base is not yet anywhere.
+// edits returns the edits of a correction for work at a place. Below the gusset
+// they leave out where its base sits, since it isn't knitted yet.
 func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
 	if at.Nth > 0 && !at.Part.Passing() {
 		return c.Edits
@@ -175,7 +177,7 @@ func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
 	return list
 }
 
-// gussetRound is the round of the gusset up to which it is knitted.
+// gussetRound returns the number of the gusset's rounds that are knitted.
 func gussetRound(at tryon.Place, p *mitt.Plan) int {
 	switch {
 	case !at.Begun(), at.Part.Passing():

@@ -8,20 +8,20 @@ import (
 	"thenar/internal/units"
 )
 
-// Question asks about a measurement that lies outside the usual range: nothing
-// is printed for it until somebody says that it is right.
+// Question asks about a measurement that lies outside the usual range. Nothing is
+// printed until somebody says that the measurement is right.
 type Question struct {
 	Path    string
 	Text    string // as it was typed
-	Value   string // the same, with its unit
-	Instead string // what may be meant, as it would be typed; empty: nothing near
+	Value   string // Text with its unit
+	Instead string // what may be meant, as it would be typed; empty: no guess
 	Words   string // the question
 }
 
-// comma is a decimal comma.
+// comma matches a number with a decimal comma.
 var comma = regexp.MustCompile(`^\d*,\d+$`)
 
-// Comma reports whether its numbers are typed with a decimal comma.
+// Comma reports whether any number of the sheet is typed with a decimal comma.
 func (s Sheet) Comma() bool {
 	for _, text := range s {
 		if strings.Contains(text, ",") && comma.MatchString(strings.TrimSpace(text)) {
@@ -31,9 +31,10 @@ func (s Sheet) Comma() bool {
 	return false
 }
 
-// Questions asks about the hand of a sheet, in its unit and with a decimal
-// comma where that is how its numbers are written. It leaves out what somebody
-// is sure of: texts by their paths, which hold as long as the text does.
+// Questions asks about the unusual measurements of the hand, in the sheet's unit
+// and with a decimal comma if comma is set. It leaves out those of which somebody
+// is sure: sure holds their texts by path, and a changed text is asked about
+// again.
 func (s Sheet) Questions(sure map[string]string, comma bool) []Question {
 	h, err := s.Hand()
 	if err != nil {
@@ -66,8 +67,8 @@ func (s Sheet) Questions(sure map[string]string, comma bool) []Question {
 	return list
 }
 
-// brief is a length to its last digit if it has two decimals at the most, else
-// at the fineness of a tape.
+// brief returns a length in full if it is metric and has at most two decimals,
+// else rounded as on a tape.
 func brief(l units.Length, u units.Unit) string {
 	exact := l.Exact(u)
 	if _, decimals, _ := strings.Cut(exact, "."); len(decimals) > 2 || u == units.IN {
@@ -76,15 +77,16 @@ func brief(l units.Length, u units.Unit) string {
 	return exact
 }
 
-// fieldWords is the name of a field of the hand, in words.
+// fieldWords returns the name of a field of the hand, in words.
 func fieldWords(path string) string {
 	name := strings.ReplaceAll(path[strings.LastIndex(path, ".")+1:], "_", " ")
 	return strings.ToUpper(name[:1]) + name[1:]
 }
 
-// Answer takes an answer to a question: whoever is sure of a text keeps it, and
-// else what may be meant stands in its place. A question that is asked no more,
-// or about another text, leaves everything as it is.
+// Answer applies the answer to a question and returns the sheet and the texts that
+// somebody is sure of. A yes adds the text to those; a no puts what may be meant
+// in its place. Nothing changes if the question is no longer asked, or is asked
+// about another text.
 func Answer(s Sheet, sure map[string]string, asked []Question, path, text string, yes bool) (Sheet, map[string]string) {
 	i := slices.IndexFunc(asked, func(q Question) bool { return q.Path == path && q.Text == text })
 	if i < 0 {

@@ -5,18 +5,18 @@ import (
 	"strings"
 )
 
-// Chart is how charts are drawn and what is asked of colour work. Rows of
-// Yarns are those of the palette, as far as they were given.
+// Chart says how charts are drawn and what limits colour work keeps to. Yarns are
+// the yarns of the palette in its order; those that were not given are empty.
 type Chart struct {
 	Symbols        string // "trade", "jis" or empty
 	Colours, Float int    // 0: not given
 	Yarns          [MaxYarns]ChartYarn
 }
 
-// ChartYarn is a yarn of the palette; what was not given is empty.
+// ChartYarn is a yarn of the palette; a field that was not given is empty.
 type ChartYarn struct{ Name, Colour, Held string }
 
-// colourText is a colour as pages write it.
+// colourText matches a colour as pages write it.
 var colourText = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)
 
 func (r *reader) chart() Chart {
@@ -41,15 +41,15 @@ func (r *reader) chart() Chart {
 	return c
 }
 
-// upTo is a whole number from 1 to most; 0 if it was not given.
-func (r *reader) upTo(path string, most int) int {
+// upTo reads a whole number from 1 to high; 0 if it was not given.
+func (r *reader) upTo(path string, high int) int {
 	text := r.sheet.Given(path)
 	if text == "" {
 		return 0
 	}
 	n, ok := decimal(text)
-	if !ok || n < 1 || n > float64(most) || n != float64(int(n)) {
-		r.faults.Add(path, "is %s; write a whole number from 1 to %d", clip(text), most)
+	if !ok || n < 1 || n > float64(high) || n != float64(int(n)) {
+		r.faults.Add(path, "is %s; write a whole number from 1 to %d", clip(text), high)
 		return 0
 	}
 	return int(n)

@@ -2,13 +2,13 @@ package sheet
 
 import "thenar/internal/gauge"
 
-// pathSwatches is the list of swatches.
+// pathSwatches is the path of the list of swatches.
 const pathSwatches = "gauge.swatches"
 
 // Swatches reads the swatches alone.
 func (s Sheet) Swatches() ([]gauge.Swatch, error) { return read(s, (*reader).swatches) }
 
-// Gauge reads the swatches and how unevenly the hand knits, and combines them.
+// Gauge reads the swatches and how unevenly the person knits, and combines them.
 func (s Sheet) Gauge() (gauge.Gauge, error) {
 	g, err := read(s, (*reader).gauge)
 	if err != nil {
@@ -17,7 +17,7 @@ func (s Sheet) Gauge() (gauge.Gauge, error) {
 	return g.combined()
 }
 
-// gaugeSection is the section of the gauge as it was given.
+// gaugeSection is the gauge section as it was given.
 type gaugeSection struct {
 	swatches  []gauge.Swatch
 	variation float64
@@ -50,7 +50,8 @@ func (r *reader) swatches() []gauge.Swatch {
 	return swatches
 }
 
-// variation is how unevenly the hand knits, as a standard deviation.
+// variation reads how unevenly the person knits: the standard deviation of the
+// gauge as a share of it, from 0 to 0.2.
 func (r *reader) variation() float64 {
 	const path = "gauge.hand_variation"
 	v := r.share(path)

@@ -7,8 +7,8 @@ import (
 	"thenar/internal/units"
 )
 
-// Hand reads the hand alone, for a drawing before the rest of the sheet is
-// right; an error where it can't be read, or can't be a hand.
+// Hand reads the hand alone, so that it can be drawn before the rest of the sheet
+// is right. It fails if the hand can't be read, or can't be a hand.
 func (s Sheet) Hand() (hand.Hand, error) {
 	h, err := read(s, (*reader).hand)
 	if err == nil {
@@ -17,18 +17,18 @@ func (s Sheet) Hand() (hand.Hand, error) {
 	return h, err
 }
 
-// Measured reads what is given of the hand, be it too little for a plan.
+// Measured reads what is given of the hand, even if it is too little for a plan.
 func (s Sheet) Measured() (hand.Hand, error) { return read(s, (*reader).measured) }
 
-// hand is the hand that a plan is made for.
+// hand reads the hand that a plan is made for.
 func (r *reader) hand() hand.Hand {
 	r.girthGiven()
 	return r.measured()
 }
 
-// girthGiven asks for the circumference, unless something else is meant to give
-// it: a size, a breadth, or, where it is said whose averages to take, the
-// length.
+// girthGiven asks for the circumference, unless it can be worked out from
+// something else: a size, a breadth, or the length together with whose averages
+// to take.
 func (r *reader) girthGiven() {
 	given := func(path string) bool { return r.sheet.Given(path) != "" }
 	switch {
@@ -56,7 +56,7 @@ func (r *reader) measured() hand.Hand {
 	return h
 }
 
-// points are the girths of a profile; from says where heights are measured.
+// points reads the girths of a profile; from names the place where heights begin.
 func (r *reader) points(path, from string) []hand.Point {
 	var points []hand.Point
 	for i := range r.sheet.Rows(path) {
@@ -69,7 +69,7 @@ func (r *reader) points(path, from string) []hand.Point {
 	return points
 }
 
-// height is a length that may be 0, the place from which heights are measured.
+// height reads a length that may be 0: the place where heights begin.
 func (r *reader) height(path, why string) units.Length {
 	text := r.sheet.Given(path)
 	if strings.Trim(text, "0.,") == "" && strings.Contains(text, "0") {

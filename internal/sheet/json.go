@@ -7,13 +7,12 @@ import (
 	"strings"
 )
 
-// plainNumber is a number that JSON takes as it stands and that has no
-// exponent.
+// plainNumber matches a number without an exponent that JSON takes as it stands.
 var plainNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?$`)
 
-// JSON writes the sheet as a document that Parse reads: keys in the order of
-// the sheet, what was not given left out, numbers as numbers where the typed
-// text is one, otherwise the text.
+// JSON returns the sheet as a document that Parse reads. Keys are in the order of
+// the sheet, and what was not given is left out. A typed number is written as a
+// number, anything else as text.
 func (s Sheet) JSON() []byte {
 	var b bytes.Buffer
 	s.write(&b, "", &tree)
@@ -24,7 +23,7 @@ func (s Sheet) JSON() []byte {
 	return out.Bytes()
 }
 
-// has tells whether anything below a path was given.
+// has reports whether anything at or below a path was given.
 func (s Sheet) has(path string) bool {
 	for p := range s {
 		if (p == path || strings.HasPrefix(p, path+".") || strings.HasPrefix(p, path+"[")) && s.Given(p) != "" {
@@ -76,7 +75,7 @@ func (s Sheet) writeObject(b *bytes.Buffer, path string, n *node) {
 	b.WriteByte('}')
 }
 
-// scalar is one value as JSON.
+// scalar returns one typed value as JSON.
 func (n *node) scalar(typed string) []byte {
 	switch n.kind {
 	case ease:
@@ -102,6 +101,6 @@ func (n *node) scalar(typed string) []byte {
 	if n.kind != choice && n.kind != text && n.kind != date && plainNumber.MatchString(typed) {
 		return []byte(typed)
 	}
-	raw, _ := json.Marshal(typed) // a string can't fail
+	raw, _ := json.Marshal(typed) // marshalling a string can't fail
 	return raw
 }

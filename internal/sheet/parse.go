@@ -14,16 +14,16 @@ import (
 	"thenar/internal/fault"
 )
 
-// Largest is the most bytes that a sheet may have.
+// Largest is the greatest number of bytes that a sheet may have.
 const Largest = 1 << 20
 
-// root is the path that stands in messages for the sheet as a whole.
+// root is the name of the sheet as a whole in messages.
 const root = "sheet"
 
-// Parse reads a measure sheet from JSON. Keys are exact in case; a key that
-// is unknown or stands twice, a value of the wrong type, and anything after
-// the document are faults, each naming its field. The texts are kept as they
-// stand; Request says whether they can be used.
+// Parse reads a measure sheet from JSON. It refuses an unknown or repeated key, a
+// value of the wrong type, and anything after the document, with a fault that
+// names the field; capitals matter in keys. Texts are kept as they stand; Request
+// says whether they can be used.
 func Parse(data []byte) (Sheet, error) {
 	p := parser{sheet: Sheet{}}
 	if len(data) > Largest {
@@ -48,7 +48,7 @@ func Parse(data []byte) (Sheet, error) {
 	return p.sheet, nil
 }
 
-// reason puts a syntax error into a few words with its place.
+// reason returns a syntax error in a few words, with its place.
 func reason(err error) string {
 	var syntax *jsontext.SyntacticError
 	if errors.As(err, &syntax) {
@@ -68,11 +68,11 @@ type parser struct {
 	sheet  Sheet
 	faults fault.Fields
 
-	unknown int // keys so far
+	unknown int // the number of unknown keys so far
 }
 
-// value reads one value for a node. The error is one of syntax, after which
-// nothing more can be read; what is only wrong is added to the faults.
+// value reads one value for a node. It returns an error of syntax, after which
+// nothing more can be read; any other mistake is added to the faults.
 func (p *parser) value(path string, n *node) error {
 	k := p.dec.PeekKind()
 	switch n.kind {
@@ -120,7 +120,7 @@ func (p *parser) value(path string, n *node) error {
 	return nil
 }
 
-// expected says what a node takes.
+// expected says what value a node takes, for a message.
 func (n *node) expected() string {
 	switch n.kind {
 	case object:
@@ -145,17 +145,18 @@ func (n *node) expected() string {
 	return "a number"
 }
 
-// clip keeps a message short whatever was typed.
+// clip returns text cut to 40 characters, so that a message stays short whatever
+// was typed.
 func clip(text string) string {
-	const most = 40
+	const longest = 40
 	r := []rune(text)
-	if len(r) <= most {
+	if len(r) <= longest {
 		return text
 	}
-	return string(r[:most]) + "…"
+	return string(r[:longest]) + "…"
 }
 
-// text takes a scalar as it was typed.
+// text reads a scalar and keeps it as it was typed.
 func (p *parser) text(path string) error {
 	token, err := p.dec.ReadToken()
 	if err != nil {
@@ -196,11 +197,11 @@ func (p *parser) object(path string, n *node) error {
 	return err
 }
 
-// maxStrange are the most keys of a sheet that are told to be unknown: a sheet
-// may hold a hundred thousand, each compared with every key that is known.
+// maxStrange is the number of unknown keys that get a message at most. A sheet may
+// hold a hundred thousand, and each message compares the key with all known ones.
 const maxStrange = 50
 
-// strange adds a key that n does not have.
+// strange adds the fault of a key that n does not have.
 func (p *parser) strange(n *node, path, key string) {
 	switch p.unknown++; {
 	case p.unknown <= maxStrange:
@@ -210,8 +211,8 @@ func (p *parser) strange(n *node, path, key string) {
 	}
 }
 
-// nearest is the known key with the fewest letters changed; known keys are in
-// small letters, and capitals count as these.
+// nearest returns the known key that differs from key in the fewest letters.
+// Capitals count as small letters.
 func (n *node) nearest(key string) string {
 	best, least := "", -1
 	key = strings.ToLower(clip(key))
@@ -229,10 +230,10 @@ func (p *parser) rows(path string, n *node) error {
 	}
 	rowNode := node{members: n.members}
 	for i := 0; p.dec.PeekKind() != ']'; i++ {
-		if i == n.most {
-			p.faults.Add(path, "has more than %d rows; %d are the most", n.most, n.most)
+		if i == n.maxRows {
+			p.faults.Add(path, "has more than %d rows; %d are the most", n.maxRows, n.maxRows)
 		}
-		if i >= n.most {
+		if i >= n.maxRows {
 			if err := p.dec.SkipValue(); err != nil {
 				return err
 			}
@@ -246,7 +247,8 @@ func (p *parser) rows(path string, n *node) error {
 	return err
 }
 
-// intervals keeps a list of rhythm intervals as "2, 3".
+// intervals reads a list of whole numbers, intervals or rounds, and keeps it as
+// "2, 3".
 func (p *parser) intervals(path string) error {
 	raw, err := p.dec.ReadValue()
 	if err != nil {

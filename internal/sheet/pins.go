@@ -6,7 +6,7 @@ import (
 	"thenar/internal/mitt"
 )
 
-// pinKeys are the numbers that can be fixed.
+// pinKeys returns the keys of the numbers that can be fixed.
 func pinKeys() []node {
 	var nodes []node
 	for _, n := range mitt.InSheet() {
@@ -15,7 +15,7 @@ func pinKeys() []node {
 	return nodes
 }
 
-// kindOf is what a sheet takes for a number.
+// kindOf returns the kind of value that a sheet takes for a number.
 func kindOf(n mitt.Number) kind {
 	switch {
 	case !n.List():
@@ -29,7 +29,7 @@ func kindOf(n mitt.Number) kind {
 // Pins reads the fixed numbers alone.
 func (s Sheet) Pins() (mitt.Pins, error) { return read(s, (*reader).pins) }
 
-// pins reads the fixed numbers; mitt knows their names and ranges.
+// pins reads the fixed numbers; package mitt knows their names and ranges.
 func (r *reader) pins() (pins mitt.Pins) {
 	for _, n := range mitt.InSheet() {
 		if r.sheet.Given(n.Path()) != "" {
@@ -39,7 +39,8 @@ func (r *reader) pins() (pins mitt.Pins) {
 	return pins
 }
 
-// pin reads the values of one fixed number; none where they can't be used.
+// pin reads the values of one fixed number, and returns none if they can't be
+// used.
 func (r *reader) pin(n mitt.Number) []int {
 	path := n.Path()
 	text := r.sheet.Given(path)
@@ -74,7 +75,7 @@ func (r *reader) rhythm(path, text string) []int {
 	return intervals
 }
 
-// rounds is a list of rounds, from the first to the last.
+// rounds reads a list of rounds.
 func (r *reader) rounds(path string) []int {
 	text := r.sheet.Given(path)
 	if text == "" {

@@ -10,8 +10,8 @@ import (
 	"thenar/internal/units"
 )
 
-// What the sheet says of the work on the needles: under "worked" the hand that
-// was tried on last, under "worked_other" the other one, if it is begun.
+// The paths of what is on the needles: under "worked" that of the hand that was
+// tried on last, under "worked_other" that of the other hand, if it is begun.
 const (
 	pathWorked  = "worked"
 	pathOther   = "worked_other"
@@ -22,11 +22,11 @@ const (
 	PathSecond  = "second" // how the other hand of the pair is worked
 )
 
-// Anew is the second mitt planned from its cast-on; otherwise it is worked
-// like the first.
+// Anew stands at PathSecond if the second mitt is planned from its cast-on;
+// otherwise it is worked like the first.
 const Anew = "anew"
 
-// workedKeys are the counts of what is knitted, named as in pins.
+// workedKeys are the keys of what is knitted; numbers are named as in pins.
 var workedKeys = slices.Concat([]node{
 	{key: "section", kind: choice, words: partNames()},
 	{key: "side", kind: choice, words: []string{"right", "left"}},
@@ -38,7 +38,8 @@ var workedKeys = slices.Concat([]node{
 	{key: "thumb_turned", kind: flag},
 }, workedNumbers(rounds), keys(whole, "round"), workedNumbers(whole))
 
-// workedNumbers are the numbers of a kind that are kept of what is knitted.
+// workedNumbers returns the keys of one kind for the numbers that are recorded of
+// what is knitted.
 func workedNumbers(k kind) []node {
 	var nodes []node
 	for _, n := range mitt.Knittable() {
@@ -49,7 +50,7 @@ func workedNumbers(k kind) []node {
 	return nodes
 }
 
-// partNames are the parts of a mitt as a sheet names them.
+// partNames returns the parts of a mitt as a sheet names them.
 func partNames() []string {
 	var names []string
 	for _, p := range stitch.Parts() {
@@ -63,17 +64,17 @@ type workedFlag struct {
 	set *bool
 }
 
-// workedFlags are what is true or not of what is knitted; left out, it is not.
+// workedFlags returns the flags of what is knitted; one that is left out is false.
 func workedFlags(k *mitt.Progress) []workedFlag {
 	return []workedFlag{
 		{"joins_above", &k.JoinsAbove}, {"cuff_turned", &k.CuffTurned}, {"hand_turned", &k.HandTurned}, {"thumb_turned", &k.ThumbTurned},
 	}
 }
 
-// maxKnitted bounds the rounds and counts of what is knitted.
+// maxKnitted is the greatest round or count that may be given of what is knitted.
 const maxKnitted = 1_500
 
-// progress reads what is on the needles; nil where nothing is.
+// progress reads what is on the needles; nil if nothing is.
 func (r *reader) progress() *mitt.Progress {
 	if !r.sheet.has(pathWorked) || r.sheet.Given(PathSection) == "" {
 		return nil
@@ -102,7 +103,7 @@ func (r *reader) progress() *mitt.Progress {
 	return k
 }
 
-// signed is a length with a sign before it, or 0.
+// signed reads a length that may have a sign, or be 0.
 func (r *reader) signed(path string) units.Length {
 	l, err := ParseSigned(r.sheet.Given(path), r.unit)
 	if err != nil {
@@ -128,16 +129,15 @@ func ParseSigned(text string, u units.Unit) (units.Length, error) {
 	return l, err
 }
 
-// Progress is the work on the needles, and the hand that it is for; ok is
-// false where there is none, or it can't be read.
+// Progress returns the work on the needles and the hand that it is for; ok is
+// false if there is none, or if it can't be read.
 func (s Sheet) Progress() (k *mitt.Progress, side string, ok bool) {
 	k, err := read(s, (*reader).progress)
 	return k, s.Given(PathSide), k != nil && err == nil
 }
 
-// SetProgress puts the work on one hand into the sheet, in the place of what stood
-// there of it; nil takes it out, for every hand if no side is named. What
-// stands there of the other hand stays.
+// SetProgress replaces the work on one hand in the sheet; that on the other hand
+// stays. A nil k takes it out, and takes out both hands' work if side is empty.
 func (s Sheet) SetProgress(k *mitt.Progress, side string) {
 	if own := s.Given(PathSide); own == side || own == "" || side == "" {
 		s.move(pathWorked, "", tree.find(pathWorked))
@@ -158,7 +158,7 @@ func (s Sheet) SetProgress(k *mitt.Progress, side string) {
 	s.writeProgress(k, side)
 }
 
-// writeProgress writes the work on one hand where there is none.
+// writeProgress writes the work on one hand at pathWorked, which must be empty.
 func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	s[PathSection], s["worked.round"], s[PathSide] = string(k.Part), strconv.Itoa(k.Round), side
 	if k.BaseAbove != 0 {
@@ -182,8 +182,9 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	}
 }
 
-// For is the sheet from which one hand of the pair is planned: with its own
-// work on the needles; without any, like the other hand, or from its cast-on.
+// For returns the sheet from which one hand of the pair is planned. It holds the
+// hand's own work on the needles; a hand without any is planned like the other
+// one, or from its cast-on if the sheet asks for that.
 func (s Sheet) For(side string) Sheet {
 	switch {
 	case s.InForce(side) == pathWorked, s.Given(PathSection) == "":
@@ -199,8 +200,8 @@ func (s Sheet) For(side string) Sheet {
 	return out
 }
 
-// InForce names what holds the work that the plan of one hand keeps: its own,
-// or that of the other hand which it is worked like; empty: nothing.
+// InForce returns the path of the work that the plan of one hand keeps: its own,
+// or that of the other hand if it is worked alike; "" if there is none.
 func (s Sheet) InForce(side string) string {
 	own := s.Given(PathSide)
 	switch {
@@ -216,11 +217,11 @@ func (s Sheet) InForce(side string) string {
 	return pathWorked
 }
 
-// Sections are the paths of the section that each hand has reached; without it
-// nothing of the hand is knitted.
+// Sections returns the paths of the section that each hand has reached. A hand
+// whose path is empty is not begun.
 func Sections() []string { return []string{PathSection, join(pathOther, "section")} }
 
-// Tried are the tries whose corrections are in the sheet.
+// Tried returns the numbers of the tries whose corrections are in the sheet.
 func (s Sheet) Tried() []int64 {
 	return TriedOf(s.Given(PathTried))
 }
@@ -236,7 +237,7 @@ func TriedOf(text string) []int64 {
 	return list
 }
 
-// WithTried is the path of the tries and what stands there with one more.
+// WithTried returns the path of the tries, and the text there with one more try.
 func (s Sheet) WithTried(id int64) (path, text string) {
 	if was := s.Given(PathTried); was != "" {
 		return PathTried, was + ", " + strconv.FormatInt(id, 10)
@@ -244,14 +245,14 @@ func (s Sheet) WithTried(id int64) (path, text string) {
 	return PathTried, strconv.FormatInt(id, 10)
 }
 
-// ForgetProgress takes out all that speaks of knitting that is done: a copy begins
-// anew.
+// ForgetProgress takes out all that is recorded of finished knitting, so that a
+// copy of the sheet begins anew.
 func (s Sheet) ForgetProgress() {
 	s.SetProgress(nil, "")
 	delete(s, PathTried)
 }
 
-// Signed is a length as it is typed with its sign.
+// Signed returns a length as it is typed, with a minus sign if it is negative.
 func Signed(l units.Length, u units.Unit) string {
 	if l < 0 {
 		return "-" + (-l).Exact(u)

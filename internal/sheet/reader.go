@@ -52,7 +52,7 @@ func (r *reader) length(path string) units.Length {
 	return l
 }
 
-// required is a length that must stand.
+// required reads a length that must be given.
 func (r *reader) required(path, why string) units.Length {
 	if r.sheet.Given(path) == "" {
 		r.faults.Add(path, "is missing; %s", why)
@@ -61,21 +61,21 @@ func (r *reader) required(path, why string) units.Length {
 	return r.length(path)
 }
 
-// amount is a decimal of 0 or more, up to most; nil if it was not given.
-func (r *reader) amount(path string, most float64) *float64 {
+// amount reads a decimal from 0 to high; nil if it was not given.
+func (r *reader) amount(path string, high float64) *float64 {
 	text := r.sheet.Given(path)
 	if text == "" {
 		return nil
 	}
 	n, ok := decimal(text)
-	if !ok || n > most {
-		r.faults.Add(path, "is %s; write a number from 0 to %g", clip(text), most)
+	if !ok || n > high {
+		r.faults.Add(path, "is %s; write a number from 0 to %g", clip(text), high)
 		return nil
 	}
 	return &n
 }
 
-// date is a day that there is.
+// date checks that a day is in the calendar.
 func (r *reader) date(path string) {
 	text := r.sheet.Given(path)
 	if text == "" {
@@ -86,7 +86,8 @@ func (r *reader) date(path string) {
 	}
 }
 
-// number reads a decimal of plain digits; why says that it must be given.
+// number reads a number above 0 and at most 10 000. If why is not empty, the
+// number must be given, and why is the advice if it is missing.
 func (r *reader) number(path, why string) float64 {
 	text := r.sheet.Given(path)
 	if text == "" {
@@ -113,8 +114,8 @@ func (r *reader) numberOr(path string, byDefault float64) float64 {
 	return r.number(path, "")
 }
 
-// count takes a decimal, or a number with a fraction as lengths may have it:
-// half stitches are counted so. Thousandths are the finest.
+// count reads a decimal, or a number with a fraction such as 24 1/2, since half
+// stitches are counted. Thousandths are the finest fraction.
 func count(text string) (float64, bool) {
 	if n, ok := decimal(text); ok {
 		return n, true
@@ -126,7 +127,8 @@ func count(text string) (float64, bool) {
 // Count reads a counted number as a sheet takes it.
 func Count(text string) (float64, bool) { return count(strings.TrimSpace(text)) }
 
-// decimal takes digits with at most one "." or ",": no sign, exponent, NaN.
+// decimal reads digits with at most one "." or ","; it takes no sign, exponent or
+// NaN.
 func decimal(text string) (float64, bool) {
 	plain := strings.Replace(text, ",", ".", 1)
 	if len(plain) > 20 || strings.Trim(plain, "0123456789.") != "" {
@@ -136,8 +138,8 @@ func decimal(text string) (float64, bool) {
 	return n, err == nil
 }
 
-// ease reads fabric over body minus one, or the same as a percentage with
-// its sign; the plan checks its range.
+// ease reads fabric over body minus one, or the same as a percentage, perhaps
+// with a sign. The plan checks its range.
 func (r *reader) ease(path string) *float64 {
 	text := r.sheet.Given(path)
 	if text == "" {
@@ -151,7 +153,7 @@ func (r *reader) ease(path string) *float64 {
 	return &n
 }
 
-// share reads a decimal or a percentage, which may have a sign.
+// share reads a decimal or a percentage, perhaps with a sign.
 func (r *reader) share(path string) *float64 {
 	text := r.sheet.Given(path)
 	if text == "" {
@@ -209,7 +211,8 @@ func (r *reader) wholeOr(path string, low, high, byDefault int) int {
 	return n
 }
 
-// wholeOf reads digits, perhaps with a minus sign; 5.0 is no whole number.
+// wholeOf reads a whole number in digits, perhaps with a minus sign; it refuses
+// 5.0.
 func wholeOf(text string) (int, bool) {
 	digits := strings.TrimPrefix(text, "-")
 	if digits == "" || len(digits) > 9 || strings.Trim(digits, "0123456789") != "" {

@@ -6,7 +6,7 @@ import (
 	"thenar/internal/units"
 )
 
-// Defaults of a sheet that leaves them out.
+// What a sheet means that leaves these out.
 const (
 	DefaultKind   = mitt.Fingerless
 	DefaultUnit   = units.CM
@@ -14,7 +14,7 @@ const (
 	DefaultRib    = 2
 )
 
-// Unit is the unit in which the lengths are typed.
+// Unit returns the unit in which the lengths are typed.
 func (s Sheet) Unit() units.Unit {
 	if u := units.Unit(s.Given(PathUnit)); u.Size() != 0 {
 		return u
@@ -22,7 +22,7 @@ func (s Sheet) Unit() units.Unit {
 	return DefaultUnit
 }
 
-// Kind is the kind of mitt, as typed.
+// Kind returns the kind of mitt as typed, or the default.
 func (s Sheet) Kind() mitt.Kind {
 	if k := s.Given(PathKind); k != "" {
 		return mitt.Kind(k)
@@ -30,9 +30,9 @@ func (s Sheet) Kind() mitt.Kind {
 	return DefaultKind
 }
 
-// Request turns the typed texts into what a plan is made from. Every text
-// that can't be used is a fault of its own, in the order of the sheet, those
-// of Settings among them.
+// Request turns the typed texts into what a plan is made from. Every text that
+// can't be used is a fault of its own, in the order of the sheet; texts of
+// Settings are checked too.
 func (s Sheet) Request() (*mitt.Request, error) {
 	r := s.reader()
 	r.choices()
@@ -46,8 +46,8 @@ func (s Sheet) Request() (*mitt.Request, error) {
 	return req, err
 }
 
-// At is the request at a gauge in stitches and rounds per mm, taken as it is in
-// the place of the swatches.
+// At returns the request at a given gauge, in stitches and rounds per mm, which
+// takes the place of the swatches.
 func (s Sheet) At(stitches, rounds float64) (*mitt.Request, error) {
 	r := s.reader()
 	r.choices()
@@ -69,10 +69,10 @@ func (r *reader) decisions() *mitt.Request {
 	return req
 }
 
-// maxWhole bounds every count of stitches.
+// maxWhole is the greatest count of stitches that may be given.
 const maxWhole = 1_000
 
-// Choices checks the choices that stand at the top of the sheet.
+// Choices checks the choices of format, kind, unit and second mitt.
 func (s Sheet) Choices() error {
 	r := s.reader()
 	r.choices()

@@ -2,19 +2,19 @@ package sheet
 
 import "strings"
 
-// Lists are the paths of the sheet's lists.
+// Lists returns the paths of the lists that a person fills row by row.
 func Lists() []string { return []string{"gauge.swatches", "hand.profile", "hand.profile_above"} }
 
-// Compact drops the rows of every list in which only choices were made and
-// nothing was typed, and moves the later rows down: a form sends choices for
-// rows that the person left empty. The first swatch stays, since one is needed.
+// Compact drops the rows of every list in which nothing was typed, and moves the
+// later rows up: a form sends its choices even for rows that the person left
+// empty. The first swatch stays, since one is needed.
 func (s Sheet) Compact() {
 	for _, path := range Lists() {
 		n, to := find(path), 0
 		if path == "gauge.swatches" {
 			to = 1
 		}
-		for from := to; from < n.most; from++ {
+		for from := to; from < n.maxRows; from++ {
 			if !s.typed(row(path, from), n) {
 				s.move(row(path, from), "", n)
 				continue
@@ -41,7 +41,7 @@ func (s Sheet) Trim() {
 	}
 }
 
-// find is the node of a path without rows.
+// find returns the node of a path without rows.
 func find(path string) *node {
 	n := &tree
 	for _, key := range strings.Split(path, ".") {
@@ -50,7 +50,8 @@ func find(path string) *node {
 	return n
 }
 
-// typed tells whether a row has any text that is more than a choice.
+// typed reports whether anything was typed in a row: a form sends all other
+// fields by itself.
 func (s Sheet) typed(at string, n *node) bool {
 	for _, m := range n.members {
 		if m.kind != choice && m.kind != flag && m.key != "counted_to" && s.Given(join(at, m.key)) != "" {
@@ -60,7 +61,7 @@ func (s Sheet) typed(at string, n *node) bool {
 	return false
 }
 
-// move takes a row's texts to another row; to nowhere, they are dropped.
+// move moves the texts below one path to another; if to is empty, it drops them.
 func (s Sheet) move(from, to string, n *node) {
 	for _, m := range n.members {
 		text, was := s[join(from, m.key)]

@@ -51,7 +51,7 @@ func TestSchemaHasEveryKey(t *testing.T) {
 		}
 		assert.NotEmpty(t, s.Description, "%s has no description", path)
 		if n.kind == list {
-			assert.Equal(t, n.most, s.MaxItems, "rows of %s", path)
+			assert.Equal(t, n.maxRows, s.MaxItems, "rows of %s", path)
 			s = s.Items
 		}
 		if n.kind == choice && n.key != "format" {

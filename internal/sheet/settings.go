@@ -2,18 +2,18 @@ package sheet
 
 import "thenar/internal/units"
 
-// Settings are what a sheet says beside the plan itself. What was not given
-// is nil or zero.
+// Settings are what a sheet says beside the plan itself. A value that was not
+// given is nil or zero.
 type Settings struct {
 	Fit
 	Yarn  Yarn
 	Chart Chart
 }
 
-// Fit is what is asked of the fit.
+// Fit says how the fit is judged.
 type Fit struct {
-	Tolerance          units.Length
-	Loose, Snug, Tight *float64 // stretches at which its bands end
+	Tolerance          units.Length // how far the fabric may be off the wish
+	Loose, Snug, Tight *float64     // the stretches that part its bands
 }
 
 // Yarn is what is known of the yarn: its ball as on the band, and a swatch
@@ -27,10 +27,10 @@ type Yarn struct {
 	Kept             bool // the swatch is not unravelled for the mitts
 }
 
-// Yard is the unit of a ball's length that is not the metre.
+// Yard is the other unit, beside the metre, of a ball's length.
 const Yard = 914_400 * units.Micrometre
 
-// Settings reads them; faults are among those of Request.
+// Settings reads the settings. It ignores faults, which Request reports.
 func (s Sheet) Settings() Settings { return s.reader().settings() }
 
 func (r *reader) settings() Settings { return Settings{r.fit(), r.yarn(), r.chart()} }

@@ -13,18 +13,18 @@ import (
 const Format = "thenar/sheet@1"
 
 // Sheet holds the typed text of every value by its path, such as
-// "hand.thumb_circumference" or "gauge.swatches[0].stitches". A path that is
-// missing, or holds only spaces, was not given. Nothing is converted until
-// Request is asked, so that what was typed is never lost, right or wrong.
+// "hand.thumb_circumference" or "gauge.swatches[0].stitches". A value whose path
+// is missing, or holds only spaces, was not given. Texts are converted only when
+// they are read, so that nothing typed is lost, right or wrong.
 type Sheet map[string]string
 
-// Paths that are used by name elsewhere.
+// The paths of the kind of mitt and of the unit of lengths.
 const (
 	PathKind = "kind"
 	PathUnit = "unit"
 )
 
-// kind is what a value may be.
+// kind is the kind of value that a node takes.
 type kind int
 
 const (
@@ -39,22 +39,22 @@ const (
 	choice      // one of some words
 	flag        // true or false
 	rhythm      // a whole number, or a list of them
-	rounds      // the same, of rounds
+	rounds      // a list of rounds
 	signed      // a length that may lie on either side of 0
 	text        // words of the person's own
 	date        // year-month-day
 )
 
-// node is a key of the sheet's tree.
+// node is a key of the tree of all that a sheet may hold.
 type node struct {
 	key     string
 	kind    kind
 	words   []string // of a choice
-	most    int      // rows of a list
+	maxRows int      // of a list
 	members []node   // of an object or of a row
 }
 
-// find is the member with a key; nil if there is none.
+// find returns the member with a key, or nil if there is none.
 func (n *node) find(key string) *node {
 	for i := range n.members {
 		if n.members[i].key == key {
@@ -64,7 +64,7 @@ func (n *node) find(key string) *node {
 	return nil
 }
 
-// join makes a path of a parent and a key.
+// join returns the path of a key below a parent, which may be empty.
 func join(parent, key string) string {
 	if parent == "" {
 		return key
@@ -72,14 +72,14 @@ func join(parent, key string) string {
 	return parent + "." + key
 }
 
-// row is the path of row i of a list.
+// row returns the path of row i of a list.
 func row(parent string, i int) string { return parent + "[" + strconv.Itoa(i) + "]" }
 
-// Given is the trimmed text at a path; empty if it was not given.
+// Given returns the trimmed text at a path, or "" if it was not given.
 func (s Sheet) Given(path string) string { return strings.TrimSpace(s[path]) }
 
-// Rows counts the rows of a list: one more than the highest row of which
-// anything was given.
+// Rows returns the number of rows of a list, up to the last one in which anything
+// was given.
 func (s Sheet) Rows(path string) int {
 	rows := 0
 	for p := range s {
@@ -95,7 +95,7 @@ func (s Sheet) Rows(path string) int {
 	return rows
 }
 
-// Known tells whether a path belongs to a sheet.
+// Known reports whether a sheet may hold a value at a path.
 func Known(path string) bool {
 	n := &tree
 	for _, part := range strings.Split(path, ".") {
@@ -103,20 +103,21 @@ func Known(path string) bool {
 		if n = n.find(key); n == nil || isRow != (n.kind == list) {
 			return false
 		}
-		if isRow && !rowWithin(index, n.most) {
+		if isRow && !rowWithin(index, n.maxRows) {
 			return false
 		}
 	}
 	return n.kind != object && n.kind != list
 }
 
-// rowWithin reads "3]" and holds it to fewer than most, written plainly.
-func rowWithin(index string, most int) bool {
+// rowWithin reports whether index, such as "3]", is the plainly written number of
+// one of so many rows.
+func rowWithin(index string, rows int) bool {
 	n, err := strconv.Atoi(strings.TrimSuffix(index, "]"))
-	return err == nil && n >= 0 && n < most && index == strconv.Itoa(n)+"]"
+	return err == nil && n >= 0 && n < rows && index == strconv.Itoa(n)+"]"
 }
 
-// Put writes a text at a path; an empty one takes out what stands there.
+// Put sets the text at a path; an empty text removes the path.
 func (s Sheet) Put(path, text string) {
 	if text == "" {
 		delete(s, path)
@@ -125,7 +126,7 @@ func (s Sheet) Put(path, text string) {
 	s[path] = text
 }
 
-// Clone is a copy that shares nothing.
+// Clone returns a copy that shares nothing with s.
 func (s Sheet) Clone() Sheet {
 	out := make(Sheet, len(s))
 	for path, text := range s {
@@ -134,7 +135,7 @@ func (s Sheet) Clone() Sheet {
 	return out
 }
 
-// Paths lists the paths that were given, sorted.
+// Paths returns the paths of all values that were given, sorted.
 func (s Sheet) Paths() []string {
 	paths := make([]string, 0, len(s))
 	for path := range s {

@@ -2,7 +2,7 @@ package sheet
 
 import "thenar/internal/mitt"
 
-// The most rows that a sheet may have.
+// The greatest numbers of rows of a sheet's lists.
 const (
 	maxSwatches = 20
 	maxProfile  = 50
@@ -17,13 +17,13 @@ func keys(k kind, names ...string) []node {
 	return nodes
 }
 
-// tree is the whole sheet in the order in which a person fills it.
+// tree is all that a sheet may hold, in the order in which a person fills it.
 var tree = node{members: []node{
 	{key: "format", kind: choice, words: []string{Format}},
 	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "mitten_without_thumb", "glove"}},
 	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
 	{key: "gauge", members: []node{
-		{key: "swatches", kind: list, most: maxSwatches, members: swatchKeys},
+		{key: "swatches", kind: list, maxRows: maxSwatches, members: swatchKeys},
 		{key: "hand_variation", kind: ease},
 	}},
 	{key: "hand", members: append(keys(length,
@@ -31,8 +31,8 @@ var tree = node{members: []node{
 		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference", "hand_breadth"),
 		node{key: "size", kind: number},
 		node{key: "reference", kind: choice, words: []string{"both", "women", "men"}},
-		node{key: "profile", kind: list, most: maxProfile, members: girthKeys},
-		node{key: "profile_above", kind: list, most: maxProfile, members: girthKeys},
+		node{key: "profile", kind: list, maxRows: maxProfile, members: girthKeys},
+		node{key: "profile_above", kind: list, maxRows: maxProfile, members: girthKeys},
 	)},
 	{key: "ease", members: append(keys(ease, "hand", "cuff", "gusset", "palm"), node{key: "thumb_girth_added", kind: length})},
 	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
@@ -55,7 +55,7 @@ var tree = node{members: []node{
 		{key: "symbols", kind: choice, words: []string{"trade", "jis"}},
 		{key: "colours", kind: whole},
 		{key: "float", kind: whole},
-		{key: "yarns", kind: list, most: MaxYarns, members: yarnKeys},
+		{key: "yarns", kind: list, maxRows: MaxYarns, members: yarnKeys},
 	}},
 }}
 

@@ -6,8 +6,9 @@ import (
 	"thenar/internal/units"
 )
 
-// In is the same sheet in another unit: every length is converted to its last
-// digit. A text that is no length is left as it was typed.
+// In returns the same sheet in another unit. Every length is converted to its
+// last digit, not rounded as on a tape; a text that is no length stays as it was
+// typed.
 func (s Sheet) In(u units.Unit) Sheet {
 	out, was := s.Clone(), s.Unit()
 	if u == was || u.Size() == 0 {
@@ -33,7 +34,8 @@ func (s Sheet) In(u units.Unit) Sheet {
 	return out
 }
 
-// nodeOf is the node of a path, rows and all; nil if no sheet has it.
+// nodeOf returns the node of a path, which may go through rows, or nil if no
+// sheet has it.
 func nodeOf(path string) *node {
 	n := &tree
 	for _, part := range strings.Split(path, ".") {

@@ -8,16 +8,16 @@ import (
 // Unsound is one place where the loops don't add up.
 type Unsound struct {
 	Part  Part
-	Round int // from 1; one more than the last round means the finish
-	Left  int // loops that the round below left
-	Eats  int // loops that this round eats
-	Words string
+	Round int    // from 1; one more than the last round means the finish
+	Left  int    // loops that the round below left
+	Eats  int    // loops that this round eats
+	Words string // what is wrong, as a person reads it
 }
 
-// Ledger checks a whole mitt and lists what is unsound, in the order worked.
-// A mitt is sound when every round eats exactly what the round below left, every
-// set that is kept aside is taken up once, under its name, and nothing is left
-// over but the sets that the mitt says it leaves.
+// Ledger checks a whole mitt and returns what is unsound, in the order worked.
+// A mitt is sound if every round eats exactly what the round below left, every
+// set that is kept aside is taken up once, by its name, and nothing is left at
+// the end but the sets in m.Left.
 func Ledger(m Mitt) []Unsound {
 	var l ledger
 	for i := range m.Sections {
@@ -39,25 +39,27 @@ func Ledger(m Mitt) []Unsound {
 	return l.faults
 }
 
-// ledger walks a mitt with what is on the needles and what is kept aside. Each
-// fault is told once, and the walk goes on from what the round itself makes.
+// ledger walks through a mitt and keeps count of what is on the needles and what
+// is kept aside. After an unsound round it goes on with the loops that the round
+// leaves, so that each mistake is reported once.
 type ledger struct {
 	faults []Unsound
 	live   int // loops on the needles
 	kept   []waiting
 }
 
-// waiting is a set that was put aside, and by which part.
+// waiting is a set that was put aside.
 type waiting struct {
 	set      Set
-	by       Part
+	by       Part // the part that put it aside
 	stitches int
 	taken    bool
 }
 
 func (l *ledger) add(u Unsound) { l.faults = append(l.faults, u) }
 
-// find is the set as it was put aside last; nil if it never was.
+// find returns the newest set of a name that was put aside, or nil if there is
+// none.
 func (l *ledger) find(s Set) *waiting {
 	for i := len(l.kept) - 1; i >= 0; i-- {
 		if l.kept[i].set == s {
@@ -118,8 +120,8 @@ func (l *ledger) round(s *Section, i int, r *Round) {
 	}
 }
 
-// keep puts one stitch aside. A set is put aside by one part, since its
-// stitches come back together.
+// keep puts one stitch aside. Since the stitches of a set come back together,
+// only one part may put them aside.
 func (l *ledger) keep(s *Section, i int, set Set) {
 	w := l.find(set)
 	if w == nil || w.taken {
@@ -146,7 +148,8 @@ func unsoundWords(s *Section, i, left, eats int) string {
 	return fmt.Sprintf("%s: round %d makes %d stitches, %s eats %d", s.Part.Words(), i, left, this, eats)
 }
 
-// takenFrom names the sets that a part took up, where they don't have its name.
+// takenFrom names the sets that a part took up, except one of the part's own
+// name.
 func takenFrom(s *Section) string {
 	text := ""
 	for _, set := range s.From {

@@ -2,12 +2,12 @@ package stitch
 
 import "slices"
 
-// Mirror gives the same mitt for the other hand. The leading block of each
-// round stays in front, since the round begins at the gusset on both hands;
-// within the block and within the hand the order is reversed and each
-// operation becomes its twin. An even round is worked alike on both hands; and
-// stitches are put aside before the bridge is cast on in their place. Mirror of
-// Mirror is the mitt itself.
+// Mirror returns the same mitt for the other hand. The leading block of each
+// round stays in front, since the round begins at the gusset on both hands.
+// Within the block and within the rest the order is reversed, and each operation
+// becomes its twin. Even rounds stay as they are, and stitches are still put
+// aside before the bridge is cast on in their place. Mirroring twice gives the
+// mitt itself.
 func Mirror(m Mitt) Mitt {
 	out := Mitt{Sections: make([]Section, len(m.Sections)), Left: m.Left}
 	for i, s := range m.Sections {
@@ -21,9 +21,9 @@ func Mirror(m Mitt) Mitt {
 	return out
 }
 
-// FromLeft names the operations of a mitt for a person who knits from left to
-// right. Who works the rounds of one hand as in a mirror knits the other hand,
-// so m is the mirror of the mitt that is wanted.
+// FromLeft returns a mitt with its operations named for a person who knits from
+// left to right. Such a person works every round as in a mirror and so makes the
+// mitt for the other hand: m must be the mirror of the mitt that is wanted.
 func FromLeft(m Mitt) Mitt {
 	out := Mitt{Sections: make([]Section, len(m.Sections)), Left: m.Left}
 	for i, s := range m.Sections {
@@ -65,8 +65,8 @@ func mirrorRound(r Round) Round {
 	return out
 }
 
-// Alike reports whether two mitts are worked alike: the same stitches cast on,
-// taken up and kept aside, the same operations in every round and finish.
+// Alike reports whether two mitts are worked alike: with the same stitches cast
+// on, taken up and kept aside, and the same operations in every round and finish.
 func Alike(a, b Mitt) bool {
 	return slices.EqualFunc(a.Sections, b.Sections, func(a, b Section) bool {
 		return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && slices.Equal(a.From, b.From) &&
@@ -76,8 +76,8 @@ func Alike(a, b Mitt) bool {
 
 func alike(a, b Round) bool { return slices.Equal(a.Ops, b.Ops) && slices.Equal(a.Aside, b.Aside) }
 
-// MirrorOrder says of each operation of the mirrored round which one of r it
-// is the twin of; of an even round, which one it is.
+// MirrorOrder returns, for each operation of the mirrored round, the index of
+// the operation of r that it comes from.
 func (r Round) MirrorOrder() []int {
 	order := make([]int, len(r.Ops))
 	for i := range order {
@@ -91,8 +91,8 @@ func (r Round) MirrorOrder() []int {
 	return order
 }
 
-// asideFirst orders neighbouring holds and cast-ons as they are worked: the
-// stitches are put aside, then the gap is bridged.
+// asideFirst moves holds before the cast-ons beside them, as they are worked:
+// the stitches are put aside, then the gap is bridged.
 func asideFirst(ops []Op, order []int) {
 	for i := 1; i < len(order); i++ {
 		for j := i; j > 0 && ops[order[j]] == Hold && ops[order[j-1]] == CastOn; j-- {

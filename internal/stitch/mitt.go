@@ -1,12 +1,12 @@
 package stitch
 
-// Round is one round as it is worked, from its beginning. Lead is the number
-// of operations, counted from the beginning, that belong to the gusset, the
-// bridge, the picked-up stitches or the side line; the rest is the hand. An
-// Even round has no side: ribbing, or a change spread evenly.
+// Round is one round as it is worked. Lead is the number of operations at its
+// beginning that belong to the gusset, the bridge, the picked-up stitches or the
+// side line; the rest belong to the hand. An Even round is the same on both
+// hands: ribbing, or a change spread evenly.
 //
-// Aside has a name for every operation: the set under which a Hold keeps its
-// stitch, none elsewhere. It is nil for a round that keeps nothing aside.
+// Aside has an entry for every operation: for a Hold the set that keeps its
+// stitch, else "". It is nil if the round keeps nothing aside.
 type Round struct {
 	Ops   []Op
 	Lead  int
@@ -14,19 +14,19 @@ type Round struct {
 	Aside []Set
 }
 
-// In is the number of loops that the round eats.
+// In returns the number of loops that the round eats.
 func (r Round) In() int { return total(r.Ops, Op.In) }
 
-// Out is the number of loops that the round leaves.
+// Out returns the number of loops that the round leaves.
 func (r Round) Out() int { return total(r.Ops, Op.Out) }
 
-// LeadIn is the number of loops that the leading block eats.
+// LeadIn returns the number of loops that the leading block eats.
 func (r Round) LeadIn() int { return total(r.Ops[:r.Lead], Op.In) }
 
-// LeadOut is the number of loops that the leading block leaves.
+// LeadOut returns the number of loops that the leading block leaves.
 func (r Round) LeadOut() int { return total(r.Ops[:r.Lead], Op.Out) }
 
-// Held is the number of loops that the round puts aside.
+// Held returns the number of loops that the round puts aside.
 func (r Round) Held() int {
 	return total(r.Ops, func(o Op) int {
 		if o == Hold {
@@ -36,8 +36,8 @@ func (r Round) Held() int {
 	})
 }
 
-// SetAt is the set under which operation i keeps its stitch; empty where it
-// keeps none, or says no name.
+// SetAt returns the set that keeps the stitch of operation i, or "" if it keeps
+// none or names no set.
 func (r Round) SetAt(i int) Set {
 	if r.Ops[i] != Hold || i >= len(r.Aside) {
 		return ""
@@ -45,8 +45,8 @@ func (r Round) SetAt(i int) Set {
 	return r.Aside[i]
 }
 
-// Keep names the set of every stitch that the round keeps aside and that has
-// no name yet.
+// Keep puts every stitch that the round keeps aside into the set s, unless it is
+// in a set already.
 func (r *Round) Keep(s Set) {
 	aside := make([]Set, len(r.Ops))
 	copy(aside, r.Aside)
@@ -68,11 +68,12 @@ func total(ops []Op, count func(Op) int) int {
 
 // Section is one part of a mitt, its rounds numbered from 1.
 //
-// CastOn stitches are cast on before round 1. From are the sets that the
-// section takes up, in the order in which they come onto the needles, instead
-// of going on with what is there. Shift is the number of stitches by which the
-// beginning of the round moves on before round 1 (negative: back). Finish, if
-// it has operations, ends the tube: it is no round of its own.
+// CastOn is the number of stitches cast on before round 1. From are the sets
+// that the section takes up, in the order in which they come onto the needles; a
+// section without any goes on with what is there. Shift is the number of
+// stitches by which the beginning of the round moves on before round 1
+// (negative: back). Finish, if it has operations, ends the tube and is not
+// counted as a round.
 type Section struct {
 	Part   Part
 	CastOn int
@@ -83,22 +84,22 @@ type Section struct {
 	About  About
 }
 
-// About is what a reader of a section wants to know beside its rounds.
+// About is what the instructions and the fit say of a section beside its rounds.
 type About struct {
-	Shaping *Shaping // the rhythm that is told before round 1; nil: none
+	Shaping *Shaping // its increases or decreases, announced before round 1; nil: none
 	Inside  bool     // the thumb lies inside
-	Ribbed  int      // of the last rounds
+	Ribbed  int      // how many of its last rounds are ribbed
 	Rib     int      // the multiple of that ribbing
-	Site    int      // the round at which its fit is told; 0: the last
-	Digit   *Digit   // what is in it, of a thumb or finger; nil elsewhere
-	Until   string   // the place on the hand that its last round comes to
+	Site    int      // the round at which its fit is judged; 0: the last
+	Digit   *Digit   // the thumb or finger inside; nil for other parts
+	Until   string   // the place on the hand that its last round reaches
 	Short   float64  // how far it ends below that place, in mm
 }
 
-// Digit is a thumb or finger and the tube on it.
+// Digit is a thumb or finger and the tube that covers it.
 type Digit struct {
 	Girth    float64 // of the digit, in mm
-	Added    float64 // room in the fabric beside it, in mm
+	Added    float64 // how much wider than it the tube should be, in mm
 	Stitches int     // of the tube, once it is shaped
 	Closed   bool    // the tube ends in a tip
 }
@@ -107,11 +108,11 @@ type Digit struct {
 // the whole round.
 type Shaping struct {
 	Rounds         []int
-	From, To, Step int // stitches before and after; what one change makes, negative: takes off
+	From, To, Step int // stitches before, after, and made in one round (negative: taken off)
 }
 
-// Opens reports whether something is done before round 1: casting on, taking
-// up, moving the beginning of the round.
+// Opens reports whether something is done before round 1: casting on, taking up
+// a set, or moving the beginning of the round.
 func (s *Section) Opens() bool { return s.CastOn > 0 || len(s.From) > 0 || s.Shift != 0 }
 
 // Closed reports whether the section ends in a tip instead of an opening.
@@ -120,13 +121,13 @@ func (s *Section) Closed() bool {
 }
 
 // Mitt is all sections of one mitt in the order in which they are worked. Left
-// are the sets that wait on waste yarn when all of it is worked.
+// are the sets that still wait on waste yarn at the end.
 type Mitt struct {
 	Sections []Section
 	Left     []Set
 }
 
-// Section finds a part; nil if the mitt has none.
+// Section returns the section of a part, or nil if the mitt has none.
 func (m Mitt) Section(p Part) *Section {
 	for i := range m.Sections {
 		if m.Sections[i].Part == p {

@@ -1,5 +1,5 @@
-// Package stitch is the closed table of knitting operations, and the ledger
-// that checks that every round of a piece eats what the round below left.
+// Package stitch holds the table of all knitting operations and parts, and the
+// ledger that checks that every round of a mitt eats what the round below left.
 package stitch
 
 import "fmt"
@@ -7,7 +7,7 @@ import "fmt"
 // Op is one operation of the table. The zero value is no stitch.
 type Op uint8
 
-// The operations. What each eats and makes stands in the table below.
+// The operations. The table below says what each eats and leaves.
 const (
 	NoStitch Op = iota // a gap in the chart; nothing is worked
 	Knit               // knit
@@ -40,20 +40,20 @@ const (
 	opCount
 )
 
-// info is one line of the table.
+// info is one line of the table of operations.
 type info struct {
 	code    string // stable name in files and in the page
 	abbr    string // abbreviation in the words and in the key
 	words   string // the full words
-	in, out int
-	twin    Op
-	paint   bool // may be painted in the chart
+	in, out int    // loops that it eats and leaves
+	twin    Op     // the operation that it becomes on the other hand
+	paint   bool   // may be painted in the chart
 }
 
 // table follows the published abbreviations of the Craft Yarn Council's list
-// (from memory). The gap operations are ours: the strand at each corner of
-// the thumb's gap is 0→1 and is worked at once with the stitch beside it,
-// 2→1, so that the pair is net 1→1.
+// (from memory). The gap operations are ours: the strand at a corner of the
+// thumb's gap makes a loop (0→1), which is at once worked together with the
+// stitch beside it (2→1), so that in all one loop stays one (1→1).
 var table = [opCount]info{
 	NoStitch: {"none", "", "no stitch", 0, 0, NoStitch, false},
 	Knit:     {"k", "k", "knit", 1, 1, Knit, true},
@@ -97,19 +97,20 @@ func All() []Op {
 // Valid reports whether o is in the table.
 func (o Op) Valid() bool { return o < opCount }
 
-// In is the number of loops of the round below that o eats: 0 to 3.
+// In returns the number of loops of the round below that o eats: 0 to 3.
 func (o Op) In() int { return table[o].in }
 
-// Out is the number of loops that o leaves for the round above: 0 to 2.
+// Out returns the number of loops that o leaves for the round above: 0 to 2.
 func (o Op) Out() int { return table[o].out }
 
-// Twin is the operation that o becomes on the other hand.
+// Twin returns the operation that o becomes on the other hand.
 func (o Op) Twin() Op { return table[o].twin }
 
-// FromLeft is the name of o for a person who knits from left to right and works
-// every motion as in a mirror. A make one and a lifted increase are named by
-// the way they lean in the fabric, so the names are exchanged; a decrease is
-// named by how it is worked, and keeps its name.
+// FromLeft returns the operation that a person who knits from left to right
+// reads for o. Such a person works every motion as in a mirror. A make one or a
+// lifted increase is named after the way it leans in the fabric, so left and
+// right change places; a decrease is named after how it is worked and keeps its
+// name.
 func (o Op) FromLeft() Op {
 	switch o {
 	case M1L, M1R, LLI, RLI:
@@ -121,16 +122,16 @@ func (o Op) FromLeft() Op {
 // Paintable reports whether o may be painted in the chart.
 func (o Op) Paintable() bool { return table[o].paint }
 
-// Abbr is the abbreviation that stands in instructions and in the key.
+// Abbr returns the abbreviation of o in instructions and in the key.
 func (o Op) Abbr() string { return table[o].abbr }
 
-// Words is what o means in full.
+// Words returns what o means in full.
 func (o Op) Words() string { return table[o].words }
 
-// Code is the stable name of o in files and pages.
+// Code returns the stable name of o in files and pages.
 func (o Op) Code() string { return table[o].code }
 
-// String is the code, so that failed tests can be read.
+// String returns the code, so that failed tests can be read.
 func (o Op) String() string {
 	if !o.Valid() {
 		return fmt.Sprintf("Op(%d)", uint8(o))
@@ -138,7 +139,7 @@ func (o Op) String() string {
 	return table[o].code
 }
 
-// ByCode finds an operation by its stable name.
+// ByCode returns the operation with a stable name.
 func ByCode(code string) (Op, bool) {
 	for o := range table {
 		if table[o].code == code {

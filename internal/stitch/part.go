@@ -15,10 +15,10 @@ const (
 	Thumb     Part = "thumb"      // from the held stitches to its end
 )
 
-// Over is what of the hand a part lies on.
+// Over is the region of the hand that a part lies on.
 type Over uint8
 
-// What parts lie on, from the cast-on up.
+// The regions of the hand, from the cast-on up.
 const (
 	OverWrist Over = iota
 	OverHeel       // from the wrist to the base of the thumb
@@ -28,17 +28,17 @@ const (
 	OverDigit      // the thumb or a finger by itself
 )
 
-// partInfo is what is fixed about a part, whichever mitt it is in.
+// partInfo is what is true of a part in every mitt.
 type partInfo struct {
 	part  Part
-	words string // in a sentence
-	title string // over its instructions
+	words string // its name in a sentence
+	title string // the heading of its instructions
 	over  Over
 	views []string // the charts that show it; the first shows it by itself
 }
 
 // parts is the table of parts in the order in which they are worked. A new part
-// is a line of it, and one of the builders in package mitt.
+// needs a line here and a builder in package mitt.
 var parts = []partInfo{
 	{Cuff, "cuff", "Cuff", OverWrist, []string{"cuff"}},
 	{CuffPlain, "plain cuff", "Plain rounds", OverHeel, []string{"cuff"}},
@@ -57,8 +57,8 @@ func Parts() []Part {
 	return list
 }
 
-// Order is the part's place in the order worked, from 1; 0 for what is not in
-// the table.
+// Order returns the part's place in the order worked, from 1, or 0 if the part is
+// not in the table.
 func (p Part) Order() int {
 	for i := range parts {
 		if parts[i].part == p {
@@ -68,8 +68,8 @@ func (p Part) Order() int {
 	return 0
 }
 
-// info is the part's line of the table. What is not in it is taken for a part of
-// the hand of that name, with a chart of its own.
+// info returns the part's line of the table. A part that is not in the table
+// counts as lying on the hand, with a chart of its own.
 func (p Part) info() *partInfo {
 	if i := p.Order(); i > 0 {
 		return &parts[i-1]
@@ -79,36 +79,36 @@ func (p Part) info() *partInfo {
 	return &partInfo{p, name, strings.ToUpper(name[:first]) + name[first:], OverHand, []string{name}}
 }
 
-// Words is what the part is called in a sentence.
+// Words returns what the part is called in a sentence.
 func (p Part) Words() string { return p.info().words }
 
-// Title is what stands over the part's instructions.
+// Title returns the heading of the part's instructions.
 func (p Part) Title() string { return p.info().title }
 
-// Over is what of the hand the part lies on.
+// Over returns the region of the hand that the part lies on.
 func (p Part) Over() Over { return p.info().over }
 
-// Views are the charts that show the part; the first shows it by itself.
+// Views returns the charts that show the part; the first shows it by itself.
 func (p Part) Views() []string { return p.info().views }
 
-// Marked reports whether the block at the head of the part's rounds is a gusset,
+// Marked reports whether the leading block of the part's rounds is a gusset,
 // which grows between markers and is counted by itself.
 func (p Part) Marked() bool { return p.Over() == OverMound }
 
-// Passing reports whether the part numbers its own columns, on which nothing
-// above it goes on: those of a cuff, whose count is not the hand's.
+// Passing reports whether the part belongs to the cuff. Its count is not the
+// hand's, so its chart columns are numbered by themselves and end with it.
 func (p Part) Passing() bool { return p.Over() == OverWrist || p.Over() == OverHeel }
 
 // Set names stitches that a section keeps aside until another takes them up.
-// Stitches that are kept under one name come back together, in the order in
-// which they were put aside.
+// The stitches of one set come back together, in the order in which they were
+// put aside.
 type Set string
 
-// ThumbSet is what is kept aside for the thumb.
+// ThumbSet names the stitches that are kept aside for the thumb.
 const ThumbSet Set = "thumb"
 
-// For is " for the index": whom a set waits for, where it has to be said. The
-// thumb's is the one that every mitt keeps, and goes without.
+// For returns whom a set waits for, as the end of a phrase: " for the index". It
+// returns "" for the thumb's set, which every mitt with a thumb keeps.
 func (s Set) For() string {
 	if s == ThumbSet || s == "" {
 		return ""

@@ -7,8 +7,8 @@ import (
 )
 
 // writable reports whether this program may write a file or directory. It does
-// not open the file, because closing it would release this process's locks on
-// it. A path that is missing or can't be checked counts as writable.
+// not open the file, since closing it would release this process's locks on it.
+// A path that is missing or can't be checked counts as writable.
 func writable(path string) bool {
 	const (
 		here      = -0x64 // AT_FDCWD

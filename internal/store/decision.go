@@ -7,8 +7,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// heads are the newest revision of a mitt and the newest one that is a
-// decision.
+// heads are the numbers of a mitt's newest revision and of its newest decision.
 type heads struct{ head, decided int64 }
 
 // headOf returns the heads of a mitt; fault.NotFound if there is no such mitt.

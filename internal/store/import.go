@@ -79,8 +79,8 @@ func takeMitt(ctx context.Context, tx *txn, m exportfile.Mitt) (a Arrived, err e
 // unpackMitt adds to a mitt the revisions of m after the first here, and all
 // moments, tries and counts that it lacks.
 func unpackMitt(ctx context.Context, tx *txn, id int64, here int, m exportfile.Mitt) error {
-	// Tries come first, since the sheets of the revisions name them by their new
-	// numbers. No foreign key holds a try to its revision.
+	// Tries come first, since the revisions' sheets must name them by their new
+	// numbers. They can, since no foreign key ties a try to its revision.
 	tries, err := takeTries(ctx, tx, id, m.Tries)
 	if err != nil {
 		return err

@@ -20,7 +20,7 @@ const (
 	mapEnd = "-shm"
 )
 
-// looksEvery is the interval of checks that the log exists while nobody saves.
+// looksEvery is the interval at which the log is checked while nobody saves.
 const looksEvery = 10 * time.Second
 
 // sideFile is a file beside the database, as it was when the database was

@@ -76,8 +76,8 @@ func strokesSince(ctx context.Context, tx *txn, id, after int64) ([]Drawn, error
 	}, `SELECT revision, edits FROM stroke WHERE mitt = ? AND revision > ? ORDER BY revision`, id, after)
 }
 
-// keep writes l as the snapshot at a revision, in place of the older one: as
-// the edits that paint it on an empty chart.
+// keep writes l as the snapshot at a revision, in place of the older one. A
+// snapshot is the edits that paint its marks on an empty chart.
 func (l replayed) keep(ctx context.Context, tx *txn, id, revision int64) error {
 	text, err := encode(l.marks.Edits())
 	if err != nil {

@@ -173,9 +173,9 @@ func replace(path, fresh string) (kept string, err error) {
 
 // exchange overwrites the pages of the open file with those of fresh, in one
 // transaction. It writes the first page before it copies the old state: from
-// then on nobody else can save, so the copy has every acknowledged save. It
-// changes nothing and fails with errLetOut if the devices that are let in are
-// no longer in.
+// then on nobody else can save, so the copy has every acknowledged save. If the
+// devices in are no longer those that are let in, it changes nothing and fails
+// with errLetOut.
 func (s *Store) exchange(ctx context.Context, fresh string, in []Device) (kept string, err error) {
 	conn, err := s.writer.Conn(ctx)
 	if err != nil {

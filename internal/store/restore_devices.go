@@ -8,8 +8,8 @@ import (
 	"time"
 )
 
-// errLetOut is the cause where devices were let in or out while a backup was
-// prepared.
+// errLetOut is the cause of a failure because devices were let in or out while a
+// backup was prepared.
 var errLetOut = errors.New("devices were let in or out meanwhile")
 
 // letInNow returns the devices that the open file lets in.
@@ -20,7 +20,8 @@ func (s *Store) letInNow(ctx context.Context) (list []Device, err error) {
 	})
 }
 
-// checkLetIn fails with errLetOut if the devices that are let in are not in.
+// checkLetIn fails with errLetOut unless the devices in are those that are let in
+// now.
 func (s *Store) checkLetIn(ctx context.Context, in []Device) error {
 	now, err := s.letInNow(ctx)
 	if err == nil && !slices.EqualFunc(now, in, func(a, b Device) bool { return a.handle == b.handle }) {

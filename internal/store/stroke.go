@@ -142,7 +142,7 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads
 	return applied, nil
 }
 
-// ErrStale is the cause where a request comes from a chart of another file: its
+// ErrStale is the cause of refusing a request from a chart of another file. Its
 // edits can be drawn once the caller has read the mitt again.
 var ErrStale = errors.New("the chart is not of this file")
 
@@ -215,8 +215,8 @@ func readEdits(ctx context.Context, tx *txn, query string, id, revision int64) (
 	return decode(text)
 }
 
-// drawnBefore returns the result of a stroke that was drawn before, found by
-// its key.
+// drawnBefore returns the result of a request whose stroke, found by its key, was
+// drawn before; drawn is false if there is none.
 func (s *Store) drawnBefore(ctx context.Context, tx *txn, id int64, r Request) (applied Applied, drawn bool, err error) {
 	if r.Key == "" {
 		return Applied{}, false, nil

@@ -219,8 +219,8 @@ func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
 	return list, err
 }
 
-// ErrMoved is the cause where a mitt was changed after a change of it was
-// worked out: the change has to be worked out again.
+// ErrMoved is the cause of refusing a change because the mitt was changed after
+// it was worked out. It has to be worked out again.
 var ErrMoved = errors.New("the mitt has moved on")
 
 // check fails with ErrMoved if a mitt is not as it was read.
@@ -228,16 +228,15 @@ func (b *Base) check(ctx context.Context, tx *txn, id int64, now heads) error {
 	if b == nil {
 		return nil
 	}
-	var is Base
-	err := tx.QueryRowContext(ctx, `SELECT `+restored+`, `+lastCounted, id).Scan(&is.Restored, &is.Counted)
+	present := Base{Decided: now.decided, Head: now.head}
+	err := tx.QueryRowContext(ctx, `SELECT `+restored+`, `+lastCounted, id).Scan(&present.Restored, &present.Counted)
 	if err != nil {
 		return err
 	}
-	is.Decided, is.Head = now.decided, now.head
 	if b.Head == 0 {
-		is.Head = 0
+		present.Head = 0
 	}
-	if is != *b {
+	if present != *b {
 		return errMoved()
 	}
 	return nil
