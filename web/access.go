@@ -17,30 +17,32 @@ import (
 	"thenar/web/view"
 )
 
-// Door is how other machines come in: by the link with Key, which is made at
-// each start. A device that came in by it has a secret of its own, by which it
-// is known from then on until it is let out. Without a key there is no such
-// door, and only this machine is let in.
+// Door lets other machines in: through a link with Key, which is new at each
+// start. A device that came in through the link gets a token of its own, and is
+// known by that until it is let out. Without a key, only this machine is let
+// in.
 type Door struct {
 	Key  string
-	Link string // with the key, to be opened on another device
+	Link string // with the key, to open on another device
 }
 
-// cookie is where a browser keeps its token.
+// cookie is the name of the cookie in which a browser keeps its token.
 const cookie = "thenar-device"
 
-// How often one address may send a wrong key: so many at once, then one after
-// each pause. Others are not held up by it.
+// The wrong keys that one address may send: some at once, then one after each
+// pause. Other addresses are not held up by it.
 const (
 	wrongAtOnce = 5
 	wrongPause  = 10 * time.Second
-	maxGuests   = 1000 // addresses that are remembered
+	maxGuests   = 1000 // addresses remembered
 )
 
-// access stands before every route of an app that other machines can reach.
+// access lets in only devices with a token or the key, if other machines can
+// reach the app.
 //
-// The link is answered by a page that leads on by itself, not by a redirect:
-// a strict cookie is not sent along a way that began elsewhere.
+// The link is answered by a page that leads on by itself instead of by a
+// redirect, since a browser does not send a strict cookie on a request that
+// another site began.
 func (s *Server) access(next http.Handler) http.Handler {
 	if s.door.Key == "" {
 		return next
@@ -49,7 +51,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		key := r.URL.Query().Get("key")
 		c, err := r.Cookie(cookie)
-		strange := false // a token that was never given
+		strange := false // whether the token was never given
 		if err == nil {
 			d, known, err := s.app.FindDevice(r.Context(), c.Value)
 			switch {
@@ -74,7 +76,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 		case tried && guests.held(r.RemoteAddr):
 			w.Header().Set("Retry-After", "10")
 			refuse(w, r, http.StatusTooManyRequests, "Too many wrong keys came from this device. Wait ten seconds, then open the link that Thenar printed when it was started.")
-		case is(key, s.door.Key) && r.Method == http.MethodGet:
+		case sameSecret(key, s.door.Key) && r.Method == http.MethodGet:
 			s.letIn(w, r)
 		default:
 			if tried {
@@ -88,7 +90,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 	})
 }
 
-// refuse says no: to a script so that it can tell it on its page.
+// refuse answers with a message, as JSON if a script asks.
 func refuse(w http.ResponseWriter, r *http.Request, status int, message string) {
 	if wantsJSON(r) {
 		writeJSON(w, status, map[string][]string{"error": {message}})
@@ -97,8 +99,8 @@ func refuse(w http.ResponseWriter, r *http.Request, status int, message string) 
 	http.Error(w, message, status)
 }
 
-// letIn exchanges the key for a secret of the device's own and leads on
-// without it.
+// letIn gives the device a token in exchange for the key, and leads on to an
+// address without the key.
 func (s *Server) letIn(w http.ResponseWriter, r *http.Request) {
 	token, err := s.app.LetIn(r.Context(), r.UserAgent())
 	if err != nil {
@@ -114,8 +116,8 @@ func (s *Server) letIn(w http.ResponseWriter, r *http.Request) {
 	_ = page(w, r, http.StatusOK, view.LetIn(to))
 }
 
-// bare is an address of ours without the key, and of nobody else: one that
-// begins with two slashes would name another host.
+// bare returns the path and query of an address without the key. It begins with
+// one slash only: two would name another host.
 func bare(u *url.URL) string {
 	query := u.Query()
 	query.Del("key")
@@ -123,19 +125,20 @@ func bare(u *url.URL) string {
 	return "/" + strings.TrimLeft(u.EscapedPath(), `/\`) + to.String()
 }
 
-// is compares in the same time however much of it is right.
-func is(text, secret string) bool {
+// sameSecret reports whether text is the secret, in a time that does not tell
+// how much of it is right.
+func sameSecret(text, secret string) bool {
 	return subtle.ConstantTimeCompare([]byte(text), []byte(secret)) == 1
 }
 
-// guests are the addresses from which wrong keys came.
+// guests are the addresses that sent wrong keys.
 type guests struct {
 	now   func() time.Time
 	mu    sync.Mutex
 	wrong map[netip.Addr]*rate.Limiter
 }
 
-// held tells whether an address has to wait, whatever key it sends.
+// held reports whether an address has to wait, whatever key it sends.
 func (g *guests) held(remote string) bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -151,7 +154,7 @@ func (g *guests) failed(remote string) {
 	l := g.wrong[at]
 	if l == nil {
 		if len(g.wrong) >= maxGuests {
-			clear(g.wrong) // so many are an attack, against which the key is long enough
+			clear(g.wrong) // so many are an attack, and the key is long enough to withstand it
 		}
 		l = rate.NewLimiter(rate.Every(wrongPause), wrongAtOnce)
 		g.wrong[at] = l
@@ -159,8 +162,8 @@ func (g *guests) failed(remote string) {
 	l.AllowN(g.now(), 1)
 }
 
-// from is whom an address belongs to: one of version 6 to everybody with its
-// first 64 bits, since a device may choose the rest.
+// from returns the address to count wrong keys by. Of an IPv6 address that is
+// the first 64 bits, since a device can choose the rest.
 func from(remote string) netip.Addr {
 	at, err := netip.ParseAddrPort(remote)
 	if err != nil {
@@ -175,6 +178,6 @@ func from(remote string) netip.Addr {
 	return addr
 }
 
-// near tells whether a Host header is an address and no name: a name could be
-// turned to this machine by whoever owns it.
+// near reports whether a Host header is an IP address. A name is not enough:
+// its owner could point it at this machine.
 func near(host string) bool { return net.ParseIP(named(host)) != nil }

@@ -6,12 +6,12 @@ import (
 	"time"
 )
 
-// backupLook is how often it is looked whether the day has a backup: a server
-// may run for weeks.
+// backupLook is how often the server checks whether today's backup is made,
+// since it may run for weeks.
 const backupLook = time.Hour
 
-// backupDaily makes a backup once a day, as long as the app serves. One that
-// can't be made is told in the log and on the status page, and tried again.
+// backupDaily makes a backup once a day while the app serves. A failure is
+// logged, shows on the status page, and is tried again.
 func (s *Server) backupDaily(ctx context.Context) {
 	for {
 		made, err := s.app.BackupDaily(ctx)
@@ -40,11 +40,11 @@ func (s *Server) backupNow(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// checkNow looks through the file when the person asks for it.
+// checkNow looks through the whole file when the person asks for it.
 func (s *Server) checkNow(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.Check(r.Context()); err != nil {
 		return err
 	}
-	http.Redirect(w, r, "/status", http.StatusSeeOther) // which says what was found
+	http.Redirect(w, r, "/status", http.StatusSeeOther) // the page says what was found
 	return nil
 }

@@ -10,7 +10,7 @@ import (
 	"thenar/web/view"
 )
 
-// showChart gives the strokes of a chart as one list of edits.
+// showChart answers with everything drawn on a chart, as one list of edits.
 func (s *Server) showChart(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -24,9 +24,9 @@ func (s *Server) showChart(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// saveChart takes one stroke, an undo or redo, or a change of the rounds. A
-// script is told what it did, and what others did before it; or, with "stale",
-// that its chart is not of this file and has to be read anew.
+// saveChart takes one stroke, an undo or redo, or a change of the rounds. The
+// script is told what it did and what others did before it; or, with "stale",
+// that its chart belongs to another file and has to be read anew.
 func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 	if sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); sent != "application/json" {
 		return fault.New(fault.Invalid, "A chart's strokes are sent as application/json.")

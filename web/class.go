@@ -13,7 +13,7 @@ import (
 	"thenar/web/view"
 )
 
-// classID is the number of the class of the address.
+// classID returns the number of the class in the address.
 func classID(r *http.Request) (int64, error) {
 	id, err := strconv.ParseInt(chi.URLParam(r, "class"), 10, 64)
 	if err != nil || id < 1 {
@@ -22,13 +22,13 @@ func classID(r *http.Request) (int64, error) {
 	return id, nil
 }
 
-// toClass leads back to the class of the address, at a place on its page.
+// toClass redirects to the class in the address, at a place on its page.
 func toClass(w http.ResponseWriter, r *http.Request, place string) error {
 	http.Redirect(w, r, "/classes/"+chi.URLParam(r, "class")+place, http.StatusSeeOther)
 	return nil
 }
 
-// texts are what a form sent, the first of each name.
+// texts returns the texts that a form sent, the first of each name.
 func texts(form url.Values) app.Texts {
 	t := app.Texts{}
 	for name := range form {
@@ -45,7 +45,7 @@ func (s *Server) showClasses(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.ClassesPage(view.NewClasses(list, mitts)))
 }
 
-// postedMitt is the mitt of the shelf that a form chose; 0 for none.
+// postedMitt returns the mitt that a form chose, or 0 for none.
 func postedMitt(r *http.Request) (int64, error) {
 	text := r.PostForm.Get("mitt")
 	if text == "" {
@@ -58,7 +58,6 @@ func postedMitt(r *http.Request) (int64, error) {
 	return id, nil
 }
 
-// newClass begins a class.
 func (s *Server) newClass(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -75,8 +74,8 @@ func (s *Server) newClass(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// changed answers a form that changes the class of the address: it reads the
-// form, makes the change and leads back to a place on the page.
+// changed returns a handler that reads a form, changes the class in the
+// address, and redirects to a place on its page.
 func changed(place string, change func(r *http.Request, class int64) error) handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		if err := r.ParseForm(); err != nil {
@@ -131,9 +130,8 @@ func (s *Server) showClass(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.ClassPage(view.NewClass(c)))
 }
 
-// saveClass saves what holds for a whole class. What can't be kept is shown
-// again at its field; where another window changed it in between, it is asked
-// about.
+// saveClass saves what holds for a whole class. What can't be kept comes back
+// at its field; what another window changed in between is asked about.
 func (s *Server) saveClass(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)

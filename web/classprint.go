@@ -8,7 +8,7 @@ import (
 	"thenar/web/view"
 )
 
-// printClass shows the class set, or one student's handout of it.
+// printClass shows the class set, or the handout of one student.
 func (s *Server) printClass(w http.ResponseWriter, r *http.Request) error {
 	id, err := classID(r)
 	if err != nil {
@@ -18,7 +18,7 @@ func (s *Server) printClass(w http.ResponseWriter, r *http.Request) error {
 	ask := app.ClassAsk{Layout: app.Layout{Asked: q}, Part: q.Get("students"), PDF: asPDF(r)}
 	if text := q.Get("student"); text != "" {
 		if ask.Student, err = strconv.Atoi(text); err != nil || ask.Student == 0 {
-			ask.Student = -1 // nobody's
+			ask.Student = -1 // no student has it
 		}
 	}
 	set, err := s.app.ClassSet(r.Context(), id, ask)
@@ -28,7 +28,7 @@ func (s *Server) printClass(w http.ResponseWriter, r *http.Request) error {
 	return s.printed(w, r, view.NewClassPrint(id, set, ask.PDF), set.Sheets)
 }
 
-// keepClassPrint keeps how a class's handouts are laid out.
+// keepClassPrint saves how the handouts of a class are laid out.
 func (s *Server) keepClassPrint(r *http.Request, class int64) error {
 	return s.app.KeepClassPrint(r.Context(), class, r.PostForm.Get("print"))
 }

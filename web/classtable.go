@@ -13,7 +13,7 @@ import (
 	"thenar/web/view"
 )
 
-// readTable reads a table that was pasted or uploaded into a class.
+// readTable reads a pasted or uploaded table into a class.
 func (s *Server) readTable(w http.ResponseWriter, r *http.Request) error {
 	raw, pasted, err := tableOf(r)
 	if err != nil {
@@ -34,7 +34,8 @@ func (s *Server) readTable(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, status, view.ClassPage(view.NewTableRead(read, pasted)))
 }
 
-// chosenColumns are the choices of a form: a field by the key of each column.
+// chosenColumns returns the field that a form chose for each column, by the key
+// of the column.
 func chosenColumns(form url.Values) map[string]string {
 	chosen := map[string]string{}
 	fields := form["field"]
@@ -46,8 +47,8 @@ func chosenColumns(form url.Values) map[string]string {
 	return chosen
 }
 
-// takeNew puts new values of a table in the place of those that differ, where
-// somebody chose them; a value that was changed in between stays.
+// takeNew replaces values of a class with those of a table, where the person
+// chose the new ones. A value that was changed in between stays.
 func (s *Server) takeNew(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -66,7 +67,7 @@ func (s *Server) takeNew(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusConflict, view.ClassPage(view.NewLeftValues(c, left)))
 }
 
-// chosenValues are the new values that a form chose.
+// chosenValues returns the new values that a form chose.
 func chosenValues(form url.Values) (list []app.Difference) {
 	for i := range form["student"] {
 		if form.Get(fmt.Sprintf("take-%d", i)) != "new" {
@@ -78,13 +79,14 @@ func chosenValues(form url.Values) (list []app.Difference) {
 			}
 			return ""
 		}
-		id, _ := strconv.Atoi(at("student")) // what is no number is nobody's
+		id, _ := strconv.Atoi(at("student")) // 0, which no student has, if it is no number
 		list = append(list, app.Difference{ID: id, Name: at("name"), Field: at("path"), Kept: at("kept"), New: at("new")})
 	}
 	return list
 }
 
-// tableOf is the table of a form: the file, if there is one, else the text.
+// tableOf returns the table that a form sent: its file if there is one,
+// otherwise the pasted text.
 func tableOf(r *http.Request) (raw []byte, pasted string, err error) {
 	if kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); kind != "multipart/form-data" {
 		if err := r.ParseForm(); err != nil {

@@ -8,12 +8,12 @@ import (
 	"github.com/go-chi/chi/v5"
 )
 
-// deviceKey is where a request's context keeps the device that it comes from;
-// there is none where everybody comes from this machine.
+// deviceKey is the context key of the device that sent a request. Without a
+// door there is none.
 type deviceKey struct{}
 
-// stillIn reports whether the device that a request comes from has not been let
-// out since: a line of events stands for hours.
+// stillIn reports whether the device that sent a request is still let in. An
+// event stream stays open for hours, in which it may have been let out.
 func (s *Server) stillIn(ctx context.Context) bool {
 	id, far := ctx.Value(deviceKey{}).(int64)
 	if !far {
@@ -23,7 +23,6 @@ func (s *Server) stillIn(ctx context.Context) bool {
 	return err == nil && in
 }
 
-// nameDevice gives a device a name.
 func (s *Server) nameDevice(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -31,18 +30,17 @@ func (s *Server) nameDevice(w http.ResponseWriter, r *http.Request) error {
 	return toDevices(w, r, s.app.NameDevice(r.Context(), deviceID(r), r.PostForm.Get("name")))
 }
 
-// letOut lets a device out.
 func (s *Server) letOut(w http.ResponseWriter, r *http.Request) error {
 	return toDevices(w, r, s.app.LetOut(r.Context(), deviceID(r)))
 }
 
-// letAllOut lets every device out, also the one from which that is asked.
+// letAllOut lets every device out, the one that asks for it included.
 func (s *Server) letAllOut(w http.ResponseWriter, r *http.Request) error {
 	_, err := s.app.LetAllOut(r.Context())
 	return toDevices(w, r, err)
 }
 
-// toDevices leads back to the list of devices, unless something failed.
+// toDevices redirects to the list of devices, unless err is set.
 func toDevices(w http.ResponseWriter, r *http.Request, err error) error {
 	if err == nil {
 		http.Redirect(w, r, "/status#devices", http.StatusSeeOther)
@@ -50,7 +48,8 @@ func toDevices(w http.ResponseWriter, r *http.Request, err error) error {
 	return err
 }
 
-// deviceID is the device of the address; none has the number 0.
+// deviceID returns the number of the device in the address, or 0, which no
+// device has.
 func deviceID(r *http.Request) int64 {
 	id, _ := strconv.ParseInt(chi.URLParam(r, "device"), 10, 64)
 	return id

@@ -9,7 +9,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// download answers with a file that follows from a mitt, for keeping.
+// download returns a handler that sends a file worked out from a mitt, to save.
 func (s *Server) download(kind, ending string, write func(*bytes.Buffer, *http.Request, app.Written) error) handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		id, err := mittID(r)
@@ -31,7 +31,8 @@ func (s *Server) download(kind, ending string, write func(*bytes.Buffer, *http.R
 	}
 }
 
-// downloadChart answers with a chart as the page shows it, in one of its forms.
+// downloadChart returns a handler that sends a chart, as the page shows it, in
+// a format.
 func (s *Server) downloadChart(kind, format string) handler {
 	return s.download(kind, "."+format, func(b *bytes.Buffer, r *http.Request, m app.Written) error {
 		q := r.URL.Query()
@@ -40,8 +41,8 @@ func (s *Server) downloadChart(kind, format string) handler {
 	})
 }
 
-// writeWords writes all instructions, or those of the rounds that the address
-// asks for: section=gusset&from=3&to=7.
+// writeWords writes all the instructions, or those for the rounds in the query:
+// section=gusset&from=3&to=7.
 func writeWords(b *bytes.Buffer, r *http.Request, m app.Written) error {
 	q := r.URL.Query()
 	section := q.Get("section")

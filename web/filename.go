@@ -7,17 +7,17 @@ import (
 	"unicode"
 )
 
-// longestName is how many letters of a title the name of a file takes.
-const longestName = 80
+// maxName is the most letters of a title in a file name.
+const maxName = 80
 
-// keepAs tells a browser by which name to keep what is sent
-// (https://www.rfc-editor.org/rfc/rfc6266); how is attachment or inline.
+// keepAs tells the browser under which name to save the response
+// (https://www.rfc-editor.org/rfc/rfc6266). how is attachment or inline.
 func keepAs(w http.ResponseWriter, how, title, ending string) {
 	w.Header().Set("Content-Disposition", mime.FormatMediaType(how, map[string]string{"filename": fileName(title) + ending}))
 }
 
-// fileName is a title as the name of a file, without what a system takes for
-// more than a letter.
+// fileName returns a title as the name of a file, without the characters that
+// mean something to a file system.
 func fileName(title string) string {
 	name := strings.Map(func(r rune) rune {
 		switch {
@@ -29,7 +29,7 @@ func fileName(title string) string {
 		return r
 	}, title)
 	letters := []rune(strings.Join(strings.Fields(name), " "))
-	if name = strings.Trim(string(letters[:min(len(letters), longestName)]), " ."); name == "" {
+	if name = strings.Trim(string(letters[:min(len(letters), maxName)]), " ."); name == "" {
 		return "thenar"
 	}
 	return name

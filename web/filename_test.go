@@ -17,7 +17,7 @@ func TestFileNames(t *testing.T) {
 	for title, want := range map[string]string{
 		"Marit’s mitts": "Marit’s mitts.json", "../../etc/passwd": "etc passwd.json", `a:b*c?"<d>|e\f`: "a b c d e f.json",
 		"Ménard": "Ménard.json", " . ": "thenar.json", "": "thenar.json", "a\r\nSet-Cookie: b": "a Set-Cookie b.json",
-		strings.Repeat("a", 300): strings.Repeat("a", longestName) + ".json",
+		strings.Repeat("a", 300): strings.Repeat("a", maxName) + ".json",
 	} {
 		w := httptest.NewRecorder()
 		keepAs(w, "attachment", title, ".json")

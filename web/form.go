@@ -8,13 +8,13 @@ import (
 	"thenar/internal/fault"
 )
 
-// inMemory are the bytes of the files of a form that are kept in memory; what
-// is more waits on the disk, since a slow link may send for minutes.
+// inMemory is how many bytes of a form's files are held in memory. The rest
+// waits on disk, since a slow link may take minutes to send it.
 const inMemory = 1 << 20
 
-// readParts reads a form with files. The caller removes them.
+// readParts reads a form with files. The caller removes the files.
 func readParts(r *http.Request) error {
-	if err := r.ParseForm(); err != nil { // by itself, or the next would keep its error
+	if err := r.ParseForm(); err != nil { // first, since ParseMultipartForm would swallow its error
 		return bodyFault(err)
 	}
 	if err := r.ParseMultipartForm(inMemory); err != nil && !errors.Is(err, http.ErrNotMultipart) {
@@ -23,7 +23,7 @@ func readParts(r *http.Request) error {
 	return nil
 }
 
-// bodyFault is a body that is no form, or larger than allowed.
+// bodyFault returns the fault of a body that is no form, or is too large.
 func bodyFault(err error) error {
 	var tooLarge *http.MaxBytesError
 	if errors.As(err, &tooLarge) {

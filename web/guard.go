@@ -7,15 +7,14 @@ import (
 	"strings"
 )
 
-// policy allows only what comes from this server: no inline script or style,
-// no frames, no forms to elsewhere.
+// policy allows only what comes from this server: no inline scripts or styles,
+// no frames, no forms that post elsewhere.
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
-// guard stands before every route: it refuses a foreign Host (a page on the
-// web can point its own name at this machine), refuses writes that another
-// site makes and all else that it sets off, and sets the headers of every
-// answer.
+// guard stands before every route. It refuses a foreign Host, since a page on
+// the web can point its own name at this machine; refuses writes and background
+// requests that another site makes; and sets the headers of every response.
 func guard(door Door, next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
 	protected := origin.Handler(next)
@@ -26,7 +25,7 @@ func guard(door Door, next http.Handler) http.Handler {
 		h.Set("X-Frame-Options", "DENY") // for browsers that don't know frame-ancestors
 		h.Set("Referrer-Policy", "same-origin")
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
-		if ours(r.Host) { // elsewhere a page without https has no use for it
+		if ours(r.Host) { // without https, browsers ignore it on other hosts
 			h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		}
 		h.Set("Cache-Control", "no-store")
@@ -42,13 +41,15 @@ func guard(door Door, next http.Handler) http.Handler {
 	})
 }
 
-// setOff reports whether a page of another site asked, without a person who
-// follows a link: by a picture, a frame, a script. It could not read the answer,
-// but have it worked out. The headers are those of Fetch Metadata Request
-// Headers (W3C); a browser sends none to an address of the local network that
-// has no https. A frame navigates, too, so what counts is that it leads to a
-// document of its own; and so does what a page has fetched ahead (Speculation
-// Rules, WICG), which says its purpose (Fetch standard; Purpose before that).
+// setOff reports whether a page of another site made this request without a
+// person following a link: by a picture, a frame, a script. That page could not
+// read the response, but it could keep the server busy.
+//
+// The headers are those of Fetch Metadata Request Headers (W3C); a browser
+// sends none to an address of the local network without https. A frame counts
+// as navigation, too, so the destination must be a document as well. So does a
+// page fetched ahead (Speculation Rules, WICG), which gives its purpose (Fetch
+// standard; Purpose in older browsers).
 func setOff(h http.Header) bool {
 	switch h.Get("Sec-Fetch-Site") {
 	case "", "same-origin", "none":
@@ -58,14 +59,15 @@ func setOff(h http.Header) bool {
 	return ahead || h.Get("Sec-Fetch-Mode") != "navigate" || h.Get("Sec-Fetch-Dest") != "document"
 }
 
-// ours tells whether a Host header names this machine itself.
+// ours reports whether a Host header names this machine.
 func ours(host string) bool {
 	name := named(host)
 	ip := net.ParseIP(name)
 	return name == "localhost" || ip != nil && ip.IsLoopback()
 }
 
-// named is a Host header without its port; "" where that is none.
+// named returns the name in a Host header, without its port, or "" if the port
+// is not a number.
 func named(host string) string {
 	name, port, err := net.SplitHostPort(host)
 	if err != nil {

@@ -18,7 +18,7 @@ func (s *Server) useHabits(w http.ResponseWriter, r *http.Request) error {
 	return toMitt(w, r, id, "/tries#habits")
 }
 
-// removeHabit takes off what was learned of a zone.
+// removeHabit forgets what was learned about a zone.
 func (s *Server) removeHabit(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {

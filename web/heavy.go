@@ -11,14 +11,14 @@ import (
 	"thenar/web/view"
 )
 
-// crowdedFor is after how many seconds to try again where too many wait.
+// crowdedFor is the Retry-After, in seconds, when too many requests wait.
 const crowdedFor = "60"
 
 var errTooMany = fault.New(fault.Unavailable, "Many ask for sheets, tables or pictures at the same time. Try again in a minute.")
 
-// heavy lets h work when it is its turn. The turn ends with the first byte of
-// the answer, which is worked out whole by then, or when h gives up because
-// nobody waits for it.
+// heavy returns a handler that lets h run when it is its turn. The turn ends
+// with the first byte of the response, which is complete by then, or when h
+// gives up because nobody waits for it.
 func (s *Server) heavy(h handler) handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		done, err := s.turn(w, r)
@@ -30,8 +30,8 @@ func (s *Server) heavy(h handler) handler {
 	}
 }
 
-// turn waits for a turn. Where it does not come soon, a page that says so is
-// the answer, and done is nil.
+// turn waits for a turn. If it does not come soon, turn answers with a page
+// that says so, and done is nil.
 func (s *Server) turn(w http.ResponseWriter, r *http.Request) (done func(), err error) {
 	id, patience, reader := r.URL.Query().Get("turn"), s.turns.script, readsPages(r)
 	if id == "" || len(id) > 64 {
@@ -55,31 +55,30 @@ func (s *Server) turn(w http.ResponseWriter, r *http.Request) (done func(), err 
 	return nil, page(w, r, http.StatusAccepted, view.WaitingPage(before, again.String()))
 }
 
-// readsPages reports whether a person sees what is answered to a request, as a
-// page of its own.
+// readsPages reports whether a person sees the response as a page of its own.
 func readsPages(r *http.Request) bool {
 	dest := r.Header.Get("Sec-Fetch-Dest")
 	return r.Method == http.MethodGet && strings.Contains(r.Header.Get("Accept"), "text/html") && (dest == "" || dest == "document")
 }
 
-// turned ends a turn with the first byte: who takes a file slowly keeps nobody
-// waiting.
+// turned ends a turn with the first byte, so that somebody who downloads slowly
+// keeps nobody waiting.
 type turned struct {
 	http.ResponseWriter
 	done func()
 }
 
-// WriteHeader is that of http.ResponseWriter.
+// WriteHeader ends the turn, and implements http.ResponseWriter.
 func (t *turned) WriteHeader(status int) {
 	t.done()
 	t.ResponseWriter.WriteHeader(status)
 }
 
-// Write is that of http.ResponseWriter.
+// Write ends the turn, and implements http.ResponseWriter.
 func (t *turned) Write(p []byte) (int, error) {
 	t.done()
 	return t.ResponseWriter.Write(p)
 }
 
-// Unwrap lets http.ResponseController through to the connection.
+// Unwrap lets http.ResponseController reach the connection.
 func (t *turned) Unwrap() http.ResponseWriter { return t.ResponseWriter }

@@ -23,7 +23,7 @@ func (s *Server) showHistory(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.HistoryPage(view.NewHistory(past)))
 }
 
-// nameMoment gives a revision a name, the newest one if none is said.
+// nameMoment names a revision, or the newest one if the form sends none.
 func (s *Server) nameMoment(w http.ResponseWriter, r *http.Request) error {
 	id, _, err := typed(r)
 	if err != nil {
@@ -43,7 +43,7 @@ func (s *Server) nameMoment(w http.ResponseWriter, r *http.Request) error {
 	return toMitt(w, r, id, "/history")
 }
 
-// momentID is the number of the mitt of the address, and its revision.
+// momentID returns the number of the mitt in the address, and the revision.
 func momentID(r *http.Request) (id, revision int64, err error) {
 	if id, err = mittID(r); err != nil {
 		return 0, 0, err
@@ -55,7 +55,7 @@ func momentID(r *http.Request) (id, revision int64, err error) {
 	return id, revision, nil
 }
 
-// showMoment shows a mitt as it stood.
+// showMoment shows a mitt as it stood at a revision.
 func (s *Server) showMoment(w http.ResponseWriter, r *http.Request) error {
 	id, revision, err := momentID(r)
 	if err != nil {
@@ -69,7 +69,7 @@ func (s *Server) showMoment(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.MomentPage(view.NewMoment(m, chartAsk(r))))
 }
 
-// bringBack makes a moment the newest revision.
+// bringBack makes an earlier moment the newest revision.
 func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) error {
 	id, revision, err := momentID(r)
 	if err != nil {

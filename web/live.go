@@ -11,16 +11,17 @@ import (
 	"thenar/internal/fault"
 )
 
-// How often a page that listens is looked after, and how long a line may be
-// silent before it is said that it still stands.
+// lookEvery is how often a listening page is given what is new. breatheAll is
+// how long the stream may be silent before an empty event shows that it is
+// still open.
 const (
 	lookEvery  = 250 * time.Millisecond
 	breatheAll = 15 * time.Second
 )
 
-// listen tells a page what comes to its mitt after a revision, as events, for
-// as long as it listens: from this server, and from any other program that
-// writes into the file. Where a backup was put back since the page was made,
+// listen sends a page what happens to its mitt after a revision, as events,
+// while it listens: changes through this server, and those that any other
+// program writes to the file. If a backup was put back since the page was made,
 // it is told only that.
 func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
@@ -44,9 +45,9 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	line := http.NewResponseController(w)
 	look := time.NewTicker(lookEvery)
 	defer look.Stop()
-	silent := time.Now().Add(-breatheAll) // the first breath opens the line
+	silent := time.Now().Add(-breatheAll) // so that something is sent at once, which opens the stream
 	for {
-		if !s.stillIn(r.Context()) { // asked after the news, so that none goes to one who is out
+		if !s.stillIn(r.Context()) { // asked after reading the news, so that a device let out meanwhile gets none
 			return nil
 		}
 		switch {
@@ -72,7 +73,7 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 			return nil
 		}
 		if news, err = s.app.News(r.Context(), id, after); err != nil {
-			return nil // nobody listens any more, or the page asks again by itself
+			return nil // nobody listens any more, or the page connects again by itself
 		}
 	}
 }
@@ -82,7 +83,7 @@ func tell(w http.ResponseWriter, line *http.ResponseController, n app.News) bool
 	return err == nil && write(w, line, fmt.Sprintf("data: %s\n\n", raw))
 }
 
-// write sends a part of the line.
+// write sends text on the stream, and reports whether that worked.
 func write(w http.ResponseWriter, line *http.ResponseController, text string) bool {
 	if _, err := fmt.Fprint(w, text); err != nil {
 		return false

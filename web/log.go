@@ -10,12 +10,11 @@ import (
 	"github.com/go-chi/chi/v5/middleware"
 )
 
-// slow is how long a request may take before its line is marked.
+// slow is how long a request may take before it is logged as a warning.
 const slow = time.Second
 
-// logged writes a line for each request: what was asked for and how it went.
-// What a person wrote is not in it: no query, which may hold a key, no form,
-// no address of the browser.
+// logged logs each request and its outcome, but nothing that a person wrote: no
+// query, which may hold the key, no form, and no address of the browser.
 func (s *Server) logged(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		begun, seen := time.Now(), middleware.NewWrapResponseWriter(w, r.ProtoMajor)
@@ -32,7 +31,7 @@ func (s *Server) logged(next http.Handler) http.Handler {
 	})
 }
 
-// lineOfRequest marks a request that took long.
+// lineOfRequest returns the message for a request that took this long.
 func lineOfRequest(took time.Duration) string {
 	if took >= slow {
 		return "slow request"
@@ -40,15 +39,15 @@ func lineOfRequest(took time.Duration) string {
 	return "request"
 }
 
-// stays tells whether a request is a line of events, which takes as long as
+// stays reports whether a request is an event stream, which takes as long as
 // somebody listens.
 func stays(r *http.Request) bool { return strings.HasSuffix(r.URL.Path, "/events") }
 
-// clipped keeps a line short, whatever was asked for.
+// clipped shortens text for the log.
 func clipped(text string) string {
-	const most = 100
-	if len(text) > most {
-		return text[:most] + "…"
+	const maxBytes = 100
+	if len(text) > maxBytes {
+		return text[:maxBytes] + "…"
 	}
 	return text
 }

@@ -14,7 +14,7 @@ import (
 	"thenar/web/view"
 )
 
-// numberIn is a number of the address.
+// numberIn returns a number from the address, or a fault with the message none.
 func numberIn(r *http.Request, name, none string) (int64, error) {
 	id, err := strconv.ParseInt(chi.URLParam(r, name), 10, 64)
 	if err != nil || id < 1 {
@@ -23,18 +23,18 @@ func numberIn(r *http.Request, name, none string) (int64, error) {
 	return id, nil
 }
 
-// mittID is the number of the mitt of the address.
+// mittID returns the number of the mitt in the address.
 func mittID(r *http.Request) (int64, error) {
 	return numberIn(r, "id", "There is no mitt at this address.")
 }
 
-// toMitt leads to a page of a mitt.
+// toMitt redirects to a page of a mitt.
 func toMitt(w http.ResponseWriter, r *http.Request, id int64, below string) error {
 	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(id, 10)+below, http.StatusSeeOther)
 	return nil
 }
 
-// typed reads the form of the mitt of the address.
+// typed reads a form about the mitt in the address.
 func typed(r *http.Request) (id int64, form app.Typed, err error) {
 	if id, err = mittID(r); err != nil {
 		return 0, nil, err
@@ -45,8 +45,8 @@ func typed(r *http.Request) (id int64, form app.Typed, err error) {
 	return id, app.Typed(r.PostForm), nil
 }
 
-// logDegraded writes down what a page has to do without, unless it is only that
-// nobody waits for it any more.
+// logDegraded logs what a page lacks, unless it lacks it only because nobody
+// waits for the page any more.
 func (s *Server) logDegraded(ctx context.Context, lacks error) {
 	if lacks != nil && ctx.Err() == nil {
 		s.log.Error("a page is not whole", "error", lacks)
@@ -66,8 +66,8 @@ func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.MittPage(view.NewMitt(m, chartAsk(r))))
 }
 
-// saveMitt saves the measure form. A script is told the revision, a plain form
-// is shown the page again.
+// saveMitt saves the measure form. A script is told the revision; after a plain
+// form the page is shown again.
 func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 	id, form, err := typed(r)
 	if err != nil {
@@ -90,8 +90,8 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 	return saved(w, r, id, revision, err, "")
 }
 
-// saved answers a form whose document was saved: a script with the revision, a
-// browser with the page that it came from.
+// saved answers a form that was saved: a script gets the revision, a browser
+// the page it came from.
 func saved(w http.ResponseWriter, r *http.Request, id, revision int64, err error, below string) error {
 	if err != nil {
 		return err
@@ -103,9 +103,9 @@ func saved(w http.ResponseWriter, r *http.Request, id, revision int64, err error
 	return toMitt(w, r, id, below)
 }
 
-// preview answers a change of the form with the parts of the page that follow
-// from it; after a stroke, with those that follow from the chart. Nothing is
-// saved.
+// preview answers a change of the form with the fragments of the page that
+// follow from it; after a stroke, with those that follow from the chart.
+// Nothing is saved.
 func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 	id, form, err := typed(r)
 	if err != nil {
@@ -136,8 +136,8 @@ func (s *Server) sheetJSON(w http.ResponseWriter, r *http.Request) error {
 	return err
 }
 
-// answerMitt takes an answer about a measurement of a mitt, and leads back to
-// its print page.
+// answerMitt takes the answer to a question about a measurement of a mitt, and
+// redirects to its print page.
 func (s *Server) answerMitt(w http.ResponseWriter, r *http.Request) error {
 	id, _, err := typed(r)
 	if err != nil {
@@ -150,5 +150,6 @@ func (s *Server) answerMitt(w http.ResponseWriter, r *http.Request) error {
 	return toMitt(w, r, id, "/print")
 }
 
-// chartAsk reads from an address what of a mitt is charted, and how.
+// chartAsk returns which chart of a mitt the address asks for, and how it is
+// drawn.
 func chartAsk(r *http.Request) view.ChartAsk { return view.ReadChartAsk(r.URL.Query()) }

@@ -21,7 +21,7 @@ func (s *Server) showMotifs(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// keepMotif adds a motif to the list.
+// keepMotif adds a motif to the list of the person.
 func (s *Server) keepMotif(w http.ResponseWriter, r *http.Request) error {
 	if sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); sent != "application/json" {
 		return fault.New(fault.Invalid, "A motif is sent as application/json.")

@@ -12,8 +12,7 @@ import (
 	"thenar/web/view"
 )
 
-// sendExport answers with an exported file, for keeping, unless something
-// failed.
+// sendExport sends an exported file to save, unless err is set.
 func sendExport(w http.ResponseWriter, name string, e app.Export, err error) error {
 	if err != nil {
 		return err
@@ -51,8 +50,8 @@ func (s *Server) exportAll(w http.ResponseWriter, r *http.Request) error {
 	return sendExport(w, "thenar-"+time.Now().Format(time.DateOnly), e, err)
 }
 
-// importFile takes in an exported file and tells what became of it. What can't
-// be used says where, and changes nothing.
+// importFile takes in an exported file and shows what became of it. A file that
+// can't be used changes nothing, and the page says where the fault is.
 func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 	file, done, err := s.readExport(w, r)
 	if done != nil {
@@ -72,14 +71,14 @@ func (s *Server) importFile(w http.ResponseWriter, r *http.Request) error {
 	return s.statusPage(w, r, http.StatusOK, func(p *view.Status) { p.Arrived = view.NewArrived(came) })
 }
 
-// readExport reads the file of the form when it is its turn, which begins when
-// all of it has arrived.
+// readExport reads the file of the form. It waits for its turn only after the
+// whole file has arrived.
 func (s *Server) readExport(w http.ResponseWriter, r *http.Request) (e app.Export, done func(), err error) {
 	if err := readParts(r); err != nil {
 		return e, nil, err
 	}
 	if r.MultipartForm != nil {
-		defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
+		defer r.MultipartForm.RemoveAll() // leaves nothing on the disk
 	}
 	sent, head, err := r.FormFile("file")
 	switch {

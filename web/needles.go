@@ -11,18 +11,18 @@ import (
 	"thenar/web/view"
 )
 
-// showNeedles follows one hand of a pair, round by round; a script is told
+// showNeedles follows one hand of a pair round by round. A script is told only
 // where it stands.
 func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
 		return err
 	}
-	is, err := s.app.Needles(r.Context(), id, r.URL.Query().Get("side"))
+	hand, err := s.app.Needles(r.Context(), id, r.URL.Query().Get("side"))
 	if err != nil {
 		return err
 	}
-	n := view.NewNeedles(is)
+	n := view.NewNeedles(hand)
 	if wantsJSON(r) && n.Lacks == "" {
 		writeJSON(w, http.StatusOK, map[string]any{"nth": n.Nth, "tasks": n.Tasks})
 		return nil
@@ -51,7 +51,8 @@ func (s *Server) saveNeedles(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
-// countPressed takes a plain form, which counts tasks from the cast-on.
+// countPressed takes a count or a note from a plain form, which numbers the
+// tasks from the cast-on.
 func (s *Server) countPressed(w http.ResponseWriter, r *http.Request, id int64) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -72,8 +73,8 @@ func (s *Server) countPressed(w http.ResponseWriter, r *http.Request, id int64) 
 	return toMitt(w, r, id, "/needles?side="+side)
 }
 
-// chooseSecond says how a hand that is not begun is worked: like the other one,
-// or from its cast-on.
+// chooseSecond decides how a hand that is not begun is worked: like the other
+// one, or planned anew from its cast-on.
 func (s *Server) chooseSecond(w http.ResponseWriter, r *http.Request) error {
 	id, _, err := typed(r)
 	if err != nil {

@@ -9,8 +9,8 @@ import (
 	"thenar/web/view"
 )
 
-// printMitt shows the handout of a mitt, laid out as the address asks, or as
-// was kept.
+// printMitt shows the handout of a mitt, laid out as the address asks, or
+// otherwise as was kept.
 func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -23,7 +23,7 @@ func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	return s.printed(w, r, view.NewHandoutPrint(id, sheets), sheets)
 }
 
-// keepPrint keeps how the handout of a mitt is laid out.
+// keepPrint saves how the handout of a mitt is laid out.
 func (s *Server) keepPrint(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -51,7 +51,7 @@ func (s *Server) printWall(w http.ResponseWriter, r *http.Request) error {
 	return s.printed(w, r, view.NewWallPrint(id, c), c.Sheets)
 }
 
-// printSizes shows the table of a mitt's design over hands and gauges.
+// printSizes shows a mitt's design for several hands and gauges.
 func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -64,7 +64,7 @@ func (s *Server) printSizes(w http.ResponseWriter, r *http.Request) error {
 	return s.printed(w, r, view.NewSizesPrint(id, t), t.Sheets)
 }
 
-// printMeasuring shows a measuring sheet.
+// printMeasuring shows the sheet on which a hand is measured.
 func (s *Server) printMeasuring(w http.ResponseWriter, r *http.Request) error {
 	sheets, err := app.MeasuringSheet(app.Layout{Asked: r.URL.Query()})
 	if err != nil {
@@ -82,8 +82,8 @@ func (s *Server) printRuler(w http.ResponseWriter, r *http.Request) error {
 	return s.printed(w, r, view.NewBlankPrint(sheets, "Swatch ruler", "/paper/ruler"), sheets)
 }
 
-// printGrid shows blank grid paper in the proportions of a gauge that the
-// address gives.
+// printGrid shows blank grid paper in the proportions of the gauge in the
+// address.
 func (s *Server) printGrid(w http.ResponseWriter, r *http.Request) error {
 	g, err := app.GridPaper(app.Layout{Asked: r.URL.Query()})
 	if err != nil {
@@ -92,8 +92,8 @@ func (s *Server) printGrid(w http.ResponseWriter, r *http.Request) error {
 	return s.printed(w, r, view.NewGridPrint(g), g.Sheets)
 }
 
-// printed answers with printed sheets: as a page of the browser, or, at an
-// address that ends so, as a PDF.
+// printed answers with sheets: as a PDF if the address ends in .pdf, otherwise
+// as a page of the browser.
 func (s *Server) printed(w http.ResponseWriter, r *http.Request, p view.Print, sheets app.Sheets) (err error) {
 	s.logDegraded(r.Context(), sheets.Lacks)
 	if !asPDF(r) {

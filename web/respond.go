@@ -16,10 +16,10 @@ import (
 	"thenar/web/view"
 )
 
-// handler is a handler that may fail; answer turns the failure into a page.
+// handler is an HTTP handler that may fail; answer turns its error into a page.
 type handler func(w http.ResponseWriter, r *http.Request) error
 
-// statuses are the answers to each kind of fault.
+// statuses are the HTTP status of each kind of fault.
 var statuses = map[fault.Kind]int{
 	fault.Invalid:  http.StatusBadRequest,
 	fault.NotFound: http.StatusNotFound,
@@ -40,11 +40,11 @@ var titles = map[fault.Kind]string{
 	fault.Unavailable: "Not now",
 }
 
-// retryAfter is in how many seconds what can't be done now may work, as a
-// browser or script is told.
+// retryAfter is the Retry-After, in seconds, of what can't be done right now.
 const retryAfter = "5"
 
-// answer runs h; a failure becomes a page, or JSON for a script.
+// answer runs h, and answers with a page if it fails, or with JSON for a
+// script.
 func (s *Server) answer(h handler) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		err := h(w, r)
@@ -86,8 +86,8 @@ func (s *Server) answer(h handler) http.HandlerFunc {
 	}
 }
 
-// sentAgain is what a form sent and could not be done, to send it once more:
-// nothing that was typed is lost with the page. A file is not part of it.
+// sentAgain returns what a failed form sent, so that the page of the failure
+// can send it once more and nothing typed is lost. Files are not part of it.
 func sentAgain(r *http.Request) (to string, fields []view.SentField) {
 	if r.Method != http.MethodPost || r.ParseForm() != nil {
 		return "", nil
@@ -100,14 +100,14 @@ func sentAgain(r *http.Request) (to string, fields []view.SentField) {
 	return r.URL.RequestURI(), fields
 }
 
-// wantsJSON tells whether a script asks.
+// wantsJSON reports whether a script asks.
 func wantsJSON(r *http.Request) bool {
 	sent, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
 	return sent == "application/json" || strings.HasPrefix(r.Header.Get("Accept"), "application/json")
 }
 
-// page renders a component whole before a byte is written, so that a failure
-// inside it becomes a page of its own.
+// page renders a component completely before the first byte is written, so that
+// a failure in it can become a page of its own.
 func page(w http.ResponseWriter, r *http.Request, status int, c templ.Component) error {
 	var b bytes.Buffer
 	if err := c.Render(r.Context(), &b); err != nil {
@@ -122,6 +122,6 @@ func page(w http.ResponseWriter, r *http.Request, status int, c templ.Component)
 func writeJSON(w http.ResponseWriter, status int, v any) {
 	w.Header().Set("Content-Type", "application/json")
 	w.WriteHeader(status)
-	// The status is sent: a failure now is the connection's.
+	// The status is sent: an error now is one of the connection.
 	_ = json.NewEncoder(w).Encode(v)
 }

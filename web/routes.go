@@ -11,7 +11,7 @@ import (
 	"thenar/static"
 )
 
-// The most bytes that a form and a chart's strokes may have.
+// The most bytes in each kind of request body.
 const (
 	maxForm  = 1 << 18
 	maxChart = 4 << 20
@@ -120,16 +120,16 @@ func (s *Server) routes() http.Handler {
 }
 
 // limited bounds the body that h may read.
-func limited(most int64, h handler) handler {
+func limited(maxBytes int64, h handler) handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
-		r.Body = http.MaxBytesReader(w, r.Body, most)
+		r.Body = http.MaxBytesReader(w, r.Body, maxBytes)
 		return h(w, r)
 	}
 }
 
-// serveStatic serves style sheets and scripts. Their address changes with
-// them, so a browser may keep them; under another version's address they are
-// served too, but not kept.
+// serveStatic serves style sheets and scripts. Their address contains the
+// version, so a browser may cache them for good; under the address of another
+// version they are served, but not cached.
 func serveStatic(w http.ResponseWriter, r *http.Request) {
 	if chi.URLParam(r, "version") == static.Version {
 		w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")

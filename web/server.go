@@ -22,20 +22,21 @@ type Server struct {
 	door     Door
 	slowest  slowest
 	log      *slog.Logger
-	stopping chan struct{} // closed when those that listen have to go
-	turns    *turns        // of heavy work
+	stopping chan struct{} // closed when event streams have to end
+	turns    *turns        // of heavy requests
 	http.Handler
 }
 
-// New returns a Server of an App. Every request is a line of log, and what goes
-// wrong inside another. Other machines come in by the door.
+// New returns a Server of an App. It writes a line to log for each request and
+// for each failure. Other machines come in by the door.
 func New(a *app.App, log io.Writer, door Door) *Server {
 	s := &Server{app: a, door: door, slowest: usual, log: slog.New(slog.NewTextHandler(log, nil)), stopping: make(chan struct{}), turns: newTurns()}
 	s.Handler = s.handler()
 	return s
 }
 
-// handler is all that a request goes through.
+// handler returns everything that a request passes through, from the outside
+// in.
 func (s *Server) handler() http.Handler {
 	return s.paced(s.logged(guard(s.door, s.access(s.routes()))))
 }
@@ -47,13 +48,13 @@ const (
 	stopTime   = 5 * time.Second
 )
 
-// gcPercent lets garbage grow to twice what is in use before it is collected:
-// requests allocate much and retain little.
+// gcPercent lets the heap grow to three times what is in use before it is
+// collected: requests allocate much and retain little.
 const gcPercent = 200
 
-// bounded is the server of an app: whoever is too slow to ask or to listen is
-// cut off, so that nobody can hold the door. The times for a body and an answer
-// are those that they begin with; paced moves them on.
+// bounded returns an HTTP server for an app that cuts off whoever is too slow
+// to ask or to listen. A body and a response begin with the deadlines set here;
+// paced moves them on.
 func bounded(app *Server, header time.Duration) *http.Server {
 	return &http.Server{
 		Handler: app, ReadHeaderTimeout: header, ReadTimeout: app.slowest.grace,
@@ -62,8 +63,8 @@ func bounded(app *Server, header time.Duration) *http.Server {
 	}
 }
 
-// Serve serves until ctx ends, then lets the requests in hand finish. Once a
-// day it makes a backup.
+// Serve serves until ctx ends, then lets the requests in flight finish. It
+// makes a backup once a day.
 func Serve(ctx context.Context, ln net.Listener, a *app.App, log io.Writer, door Door) error {
 	return New(a, log, door).serve(ctx, ln)
 }
@@ -83,7 +84,7 @@ func (s *Server) serve(ctx context.Context, ln net.Listener) error {
 		}
 		s.backupDaily(ctx)
 	})
-	defer daily.Wait() // for a backup in hand
+	defer daily.Wait() // for a backup that is being made
 	defer stop()
 	done := make(chan error, 1)
 	go func() {
@@ -103,15 +104,15 @@ func (s *Server) serve(ctx context.Context, ln net.Listener) error {
 	return <-done
 }
 
-// idleConns are the connections on which nothing was asked yet: browsers open
-// some ahead, and a server that stops would wait for them.
+// idleConns are the connections without a request so far. Browsers open some
+// ahead, and a server that stops would wait for them.
 type idleConns struct {
 	mu     sync.Mutex
 	conns  map[net.Conn]bool
 	closed bool
 }
 
-// track is told of every connection what becomes of it.
+// track follows the state of a connection, as http.Server.ConnState.
 func (s *idleConns) track(c net.Conn, state http.ConnState) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -128,7 +129,7 @@ func (s *idleConns) track(c net.Conn, state http.ConnState) {
 	}
 }
 
-// close closes them, and those that come after.
+// close closes them, and those that are opened later.
 func (s *idleConns) close() {
 	s.mu.Lock()
 	defer s.mu.Unlock()

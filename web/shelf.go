@@ -14,7 +14,7 @@ func (s *Server) shelf(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.ShelfPage(view.NewShelf(mitts)))
 }
 
-// newMitt begins a mitt: blank, or the sample.
+// newMitt begins a mitt: a blank one or the sample.
 func (s *Server) newMitt(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -26,8 +26,7 @@ func (s *Server) newMitt(w http.ResponseWriter, r *http.Request) error {
 	return toMitt(w, r, id, "")
 }
 
-// copyMitt begins a mitt with another's decisions and the strokes of its
-// chart.
+// copyMitt begins a mitt with another's decisions and chart.
 func (s *Server) copyMitt(w http.ResponseWriter, r *http.Request) error {
 	return copyOf(w, r, s.app.CopyMitt)
 }

@@ -10,8 +10,8 @@ import (
 	"thenar/web/view"
 )
 
-// status says how the app and its file do: to a browser as a page, else as a
-// line for each figure.
+// status shows how the app and its file are doing: as a page to a browser,
+// otherwise as a line for each figure.
 func (s *Server) status(w http.ResponseWriter, r *http.Request) error {
 	if !strings.Contains(r.Header.Get("Accept"), "text/html") {
 		return s.statusLines(w, r)
@@ -36,8 +36,8 @@ func (s *Server) statusLines(w http.ResponseWriter, r *http.Request) error {
 	return err
 }
 
-// statusPage is the page of what is kept; more puts on it what was done. It
-// comes also where the file can't be read, since it says what to do then.
+// statusPage shows the status page; more, if set, adds to it what was just
+// done. It works even if the file can't be read, since it says what to do then.
 func (s *Server) statusPage(w http.ResponseWriter, r *http.Request, status int, more func(*view.Status)) error {
 	st := s.app.Status(r.Context())
 	for what, err := range map[string]error{"state of the database": st.Unread, "backups": st.NoBackups, "devices": st.NoDevices} {

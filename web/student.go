@@ -12,13 +12,14 @@ import (
 	"thenar/web/view"
 )
 
-// studentID is the number of the student of the address.
+// studentID returns the number of the student in the address, or 0, which no
+// student has.
 func studentID(r *http.Request) int {
-	id, _ := strconv.Atoi(chi.URLParam(r, "student")) // what is no number is nobody's
+	id, _ := strconv.Atoi(chi.URLParam(r, "student"))
 	return id
 }
 
-// addStudent adds one who was typed by hand.
+// addStudent adds a student who was typed by hand.
 func (s *Server) addStudent(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -49,8 +50,8 @@ func (s *Server) showStudent(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.StudentPage(view.NewStudent(student)))
 }
 
-// saveStudent saves one student's line. What can't be kept is shown again at
-// its field; where another window changed it in between, it is asked about.
+// saveStudent saves one student. What can't be kept comes back at its field;
+// what another window changed in between is asked about.
 func (s *Server) saveStudent(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
@@ -85,7 +86,8 @@ func (s *Server) removeStudent(r *http.Request, class int64) error {
 	return s.app.RemoveStudent(r.Context(), class, studentID(r))
 }
 
-// answerStudent takes an answer about a measurement of a student.
+// answerStudent takes the answer to a question about a measurement of a
+// student.
 func (s *Server) answerStudent(w http.ResponseWriter, r *http.Request) error {
 	answer := func(r *http.Request, class int64) error {
 		f := r.PostForm

@@ -14,7 +14,7 @@ import (
 	"thenar/web/view"
 )
 
-// showTries is the form of a new try, and all tries on a line of time.
+// showTries shows the form for a new try, and all tries in the order of time.
 func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -36,7 +36,7 @@ func triesPage(w http.ResponseWriter, r *http.Request, status int, t view.Tries)
 	return page(w, r, status, view.TriesPage(t))
 }
 
-// addTry keeps a try, and leads to what follows from it. What can't be used
+// addTry saves a try, and redirects to what it suggests. What can't be used
 // comes back as it was typed.
 func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
@@ -62,7 +62,7 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries/%d", id, try))
 }
 
-// lead sends a browser, or tells a script, where to go on.
+// lead redirects a browser, or tells a script where to go.
 func (s *Server) lead(w http.ResponseWriter, r *http.Request, to string) error {
 	if wantsJSON(r) {
 		writeJSON(w, http.StatusOK, map[string]string{"to": to})
@@ -78,26 +78,26 @@ func readTry(r *http.Request) (app.NewTry, error) {
 		return app.NewTry{}, err
 	}
 	if r.MultipartForm != nil {
-		defer r.MultipartForm.RemoveAll() // nothing of it stays on the disk
+		defer r.MultipartForm.RemoveAll() // leaves nothing on the disk
 	}
 	var photograph io.Reader
-	if file, _, err := r.FormFile("photo"); err == nil { // else none was sent
+	if file, _, err := r.FormFile("photo"); err == nil { // otherwise none was sent
 		defer file.Close()
 		photograph = file
 	}
 	return app.ReadTry(r.Context(), r.PostFormValue, photograph)
 }
 
-// tryID is the number of the mitt of the address, and of its try.
+// tryID returns the number of the mitt in the address, and of its try.
 func tryID(r *http.Request) (id, try int64, err error) {
 	if id, err = mittID(r); err != nil {
 		return 0, 0, err
 	}
-	try, _ = strconv.ParseInt(chi.URLParam(r, "try"), 10, 64) // there is no try 0
+	try, _ = strconv.ParseInt(chi.URLParam(r, "try"), 10, 64) // 0, which no try has, if it is no number
 	return id, try, nil
 }
 
-// showPhoto is the photograph of a try.
+// showPhoto sends the photograph of a try.
 func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
 	id, try, err := tryID(r)
 	if err != nil {
@@ -112,14 +112,14 @@ func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
 	return err
 }
 
-// ticks are the corrections that the address or the form accepts, and those
-// that it showed.
+// ticks returns the corrections that the address or the form accepts, and those
+// that it offered.
 func ticks(r *http.Request) app.Ticks {
-	_ = r.FormValue("keep") // reads the form
+	_ = r.FormValue("keep") // fills r.Form
 	return app.Ticks{Keep: r.Form["keep"], Offered: r.Form["offered"]}
 }
 
-// showTry shows what a try suggests, or what became of it.
+// showTry shows what a try suggests, or what was answered.
 func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
 	id, try, err := tryID(r)
 	if err != nil {
@@ -132,7 +132,7 @@ func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.TryAnswerPage(view.NewTryAnswer(v)))
 }
 
-// answerTry puts the accepted corrections into the mitt, and goes on at the
+// answerTry puts the accepted corrections into the mitt, and redirects to its
 // needles.
 func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	id, try, err := tryID(r)
@@ -155,7 +155,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", id, side))
 }
 
-// takeBack brings the sheet back to what it was before a try was answered.
+// takeBack undoes the answer to a try.
 func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
 	id, try, err := tryID(r)
 	if err != nil {
@@ -167,8 +167,7 @@ func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
 	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries?back=1#line", id))
 }
 
-// setAside puts a try that was noted by mistake out of the way, or takes it out
-// again.
+// setAside puts away a try that was noted by mistake, or brings it back.
 func (s *Server) setAside(w http.ResponseWriter, r *http.Request) error {
 	id, try, err := tryID(r)
 	if err != nil {

@@ -8,50 +8,50 @@ import (
 	"time"
 )
 
-// The bounds of heavy work: how much of it is done at a time, how many wait for
-// it, and how long a place is kept for a page that does not ask again.
+// The bounds of heavy requests: how many run at a time, how many wait, and how
+// long a place is kept for a page that has not asked again.
 const (
 	maxHeavy   = 2
 	maxWaiting = 16
 	keepPlace  = 10 * time.Second
 )
 
-// How long heavy work is waited for: before a page says so, and by a script,
-// which can't be told. A page asks again by itself.
+// How long a heavy request waits: a page says soon that it has to, and asks
+// again by itself; a script can't be told, and waits longer.
 const (
 	pagePatience   = time.Second
 	scriptPatience = 20 * time.Second
 	askAgain       = "1" // s
 )
 
-// errCrowd refuses who would be one too many to wait.
+// errCrowd is returned by take when the line is full.
 var errCrowd = errors.New("too many wait already")
 
-// turns lets heavy work be done in the order in which it was asked for.
+// turns lets heavy requests run in the order in which they were made.
 type turns struct {
-	page, script time.Duration // how long they wait
+	page, script time.Duration // how long a page and a script wait
 
 	mu    sync.Mutex
 	busy  int
 	line  []*place
-	moved chan struct{} // closed when somebody gets on or goes
+	moved chan struct{} // closed, and made anew, whenever somebody may have moved up
 }
 
 func newTurns() *turns {
 	return &turns{page: pagePatience, script: scriptPatience, moved: make(chan struct{})}
 }
 
-// place is one in the line: of a request that waits, or of a page that asks
-// again by itself, and knows it by its id.
+// place is a place in the line. It belongs to a request that waits, or to a
+// page that asks again by itself and finds its place by the id.
 type place struct {
 	id    string
-	asked int       // requests that wait at it now
+	asked int       // the number of requests that wait at it now
 	left  time.Time // when the last of them was answered
 }
 
-// take waits for a turn, which done ends. After patience it gives up and tells
-// how many are before it; its place is kept for a while, to be found by its id.
-// It fails with errCrowd, and with ctx.
+// take waits for a turn, which done ends. After patience it gives up: done is
+// nil, before is how many are ahead, and the place is kept for a while under
+// its id. It fails with errCrowd if the line is full, and when ctx ends.
 func (t *turns) take(ctx context.Context, id string, patience time.Duration) (done func(), before int, err error) {
 	end := time.NewTimer(patience)
 	defer end.Stop()
@@ -104,7 +104,8 @@ func (t *turns) take(ctx context.Context, id string, patience time.Duration) (do
 	}
 }
 
-// stand finds a place again, or adds one at the end; nil where the line is full.
+// stand returns the place with the id, or adds one at the end; nil if the line
+// is full.
 func (t *turns) stand(id string) *place {
 	t.forget()
 	for _, p := range t.line {
@@ -120,12 +121,12 @@ func (t *turns) stand(id string) *place {
 	return p
 }
 
-// forget takes those out of the line whose page did not ask again.
+// forget removes the places whose pages did not ask again in time.
 func (t *turns) forget() {
 	t.line = slices.DeleteFunc(t.line, func(p *place) bool { return p.asked == 0 && !p.left.IsZero() && time.Since(p.left) >= keepPlace })
 }
 
-// leave takes a place out of the line that nobody stands at any more.
+// leave removes a place at which no request waits any more.
 func (t *turns) leave(p *place) {
 	if p.asked == 0 {
 		t.line = slices.DeleteFunc(t.line, func(q *place) bool { return p == q })
@@ -133,7 +134,7 @@ func (t *turns) leave(p *place) {
 	}
 }
 
-// move lets everybody in the line look where they stand.
+// move wakes everybody in the line, to look where they stand.
 func (t *turns) move() {
 	close(t.moved)
 	t.moved = make(chan struct{})

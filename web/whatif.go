@@ -38,8 +38,8 @@ func (s *Server) saveWhatIf(w http.ResponseWriter, r *http.Request) error {
 	return saved(w, r, id, revision, err, "/what-if")
 }
 
-// previewWhatIf answers a change of the second variant with the parts of the
-// page that follow from it. Nothing is saved.
+// previewWhatIf answers a change of the second variant with the fragments of
+// the page that follow from it. Nothing is saved.
 func (s *Server) previewWhatIf(w http.ResponseWriter, r *http.Request) error {
 	id, form, err := typed(r)
 	if err != nil {
@@ -62,8 +62,8 @@ func (s *Server) dropWhatIf(w http.ResponseWriter, r *http.Request) error {
 	return changeMitt(w, r, "", s.app.DropWhatIf)
 }
 
-// changeMitt carries out a change of the mitt of the address, and leads to its
-// page.
+// changeMitt carries out a change of the mitt in the address, and redirects to
+// its page.
 func changeMitt(w http.ResponseWriter, r *http.Request, below string, change func(context.Context, int64) error) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -75,12 +75,12 @@ func changeMitt(w http.ResponseWriter, r *http.Request, below string, change fun
 	return toMitt(w, r, id, below)
 }
 
-// copyWhatIf begins a mitt of its own with the second variant.
+// copyWhatIf begins a new mitt with the second variant.
 func (s *Server) copyWhatIf(w http.ResponseWriter, r *http.Request) error {
 	return copyOf(w, r, s.app.CopyWhatIf)
 }
 
-// copyOf begins a mitt with that of the address, and leads to it.
+// copyOf begins a mitt from the one in the address, and redirects to it.
 func copyOf(w http.ResponseWriter, r *http.Request, begin func(context.Context, int64) (int64, error)) error {
 	id, err := mittID(r)
 	if err != nil {

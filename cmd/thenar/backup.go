@@ -37,7 +37,7 @@ func backup(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// restore puts a backup in the place of the database, which is kept.
+// restore replaces the database with a backup, and keeps what was there.
 func restore(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	db := f.String("db", "", dbUsage)
@@ -73,7 +73,8 @@ func restore(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// throughFile lends the path of a file that is taken away after.
+// throughFile calls use with the path of a temporary file, and removes that
+// afterwards.
 func throughFile(use func(path string) error) error {
 	dir, err := os.MkdirTemp("", "thenar")
 	if err != nil {

@@ -7,7 +7,7 @@ import (
 	"thenar/internal/app"
 )
 
-// evenly prints an even distribution of increases or decreases.
+// evenly prints the most even spread of increases or decreases.
 func evenly(_ context.Context, v *verb, args []string, io stdio) error {
 	f := v.flags(io)
 	var ask app.Spreading

@@ -43,7 +43,7 @@ func export(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// exported reads what is asked for: 7 or mitts/7, classes/2, all.
+// exported reads which thing to export: 7 or mitts/7, classes/2, all.
 func exported(text string) (what string, id int64, err error) {
 	if text == "all" {
 		return "all", 0, nil
@@ -59,7 +59,7 @@ func exported(text string) (what string, id int64, err error) {
 	return what, id, nil
 }
 
-// importFile takes in what an exported file holds.
+// importFile imports everything that an exported file holds.
 func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	db := f.String("db", "", dbUsage)
@@ -83,7 +83,7 @@ func importFile(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// tell says what became of a mitt, a class or the motifs of a file.
+// tell prints what became of an imported mitt or class, or of the motifs.
 func tell(out io.Writer, a app.Arrival) {
 	if a.What == app.MovedMotifs {
 		fmt.Fprintf(out, "motifs: %s\n", a.How)

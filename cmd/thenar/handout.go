@@ -13,8 +13,8 @@ import (
 	"thenar/internal/fault"
 )
 
-// layout are the flags by which printed sheets are laid out. Those that are
-// given go before what was kept with the mitt or the class.
+// layout is the flags that lay out printed sheets. A flag that is given wins
+// over what was kept with the mitt or the class.
 type layout struct {
 	*flag.FlagSet
 	pdf       *bool
@@ -45,7 +45,7 @@ func (v *verb) layout(std stdio) layout {
 	return l
 }
 
-// asked are the options that were given as flags.
+// asked returns the options that were given as flags.
 func (l layout) asked() app.Layout {
 	q := url.Values{}
 	l.Visit(func(f *flag.Flag) {
@@ -63,7 +63,7 @@ func (l layout) asked() app.Layout {
 	return app.Layout{Asked: q, Final: true}
 }
 
-// number reads the ID of the argument.
+// number reads the argument ID.
 func (l layout) number(what string) (int64, error) {
 	id, err := strconv.ParseInt(l.Arg(0), 10, 64)
 	if err != nil || id < 1 {
@@ -118,7 +118,8 @@ func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// asInput turns what is not there into a fault of the argument that names it.
+// asInput turns an error that something does not exist into a fault of the
+// argument that names it.
 func asInput(err error, field string) error {
 	if fault.KindOf(err) == fault.NotFound {
 		return fault.Fields{{Path: field, Message: fault.Message(err)}}
@@ -126,7 +127,7 @@ func asInput(err error, field string) error {
 	return err
 }
 
-// write writes sheets as they were asked for.
+// write writes sheets as the flags ask.
 func (l layout) write(ctx context.Context, sheets app.Sheets, std stdio) error {
 	if *l.pdf {
 		return l.writePDF(ctx, sheets, std)
@@ -172,7 +173,7 @@ func (l layout) writePDF(ctx context.Context, sheets app.Sheets, std stdio) erro
 	return err
 }
 
-// file makes a file in the directory that was named.
+// file creates a file in the directory that -dir names.
 func (l layout) file(name string) (*os.File, error) {
 	if err := os.MkdirAll(*l.dir, 0o755); err != nil {
 		return nil, fault.New(fault.Invalid, "dir: %v; name a directory that can be written", err)

@@ -10,8 +10,7 @@ import (
 	"thenar/internal/app"
 )
 
-// plan turns a measure sheet into its plan, or one sheet a line into one plan
-// a line.
+// plan prints the plan of a measure sheet, or with -lines that of each line.
 func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	lines := f.Bool("lines", false, "one sheet a line in, one plan a line out, in order")

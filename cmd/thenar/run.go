@@ -11,7 +11,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// The exit codes: done, anything else, the input is wrong.
+// The exit codes: done, input that is wrong, and any other failure.
 const (
 	exitDone  = 0
 	exitOther = 1
@@ -25,20 +25,20 @@ type stdio struct {
 	Err io.Writer
 }
 
-// verb is one thing that the command line does.
+// verb is a command of the command line.
 type verb struct {
 	name    string
-	args    string // how it is called, after the name
+	args    string // the arguments, as help shows them
 	does    string
 	example string
 	run     func(ctx context.Context, v *verb, args []string, io stdio) error
 }
 
-// errTold ends a verb whose messages have been written already.
+// errTold ends a verb that has written its messages already.
 var errTold = errors.New("the messages are written")
 
-// run carries out the verb that args begin with and gives the exit code.
-// Without a verb it serves.
+// run carries out the verb that args begin with, or serves if there is none,
+// and returns the exit code.
 func run(ctx context.Context, args []string, io stdio) int {
 	if len(args) == 1 && (args[0] == "-version" || args[0] == "--version") {
 		printVersion(io.Out)
@@ -61,7 +61,8 @@ func run(ctx context.Context, args []string, io stdio) int {
 	return exitInput
 }
 
-// exitCode writes what went wrong, each fault on a line of its own.
+// exitCode writes what went wrong, a line for each fault, and returns the exit
+// code.
 func exitCode(err error, messages io.Writer) int {
 	switch {
 	case err == nil, errors.Is(err, flag.ErrHelp):
@@ -81,7 +82,7 @@ func exitCode(err error, messages io.Writer) int {
 	return exitOther
 }
 
-// flags prepares the flags of a verb, with its help.
+// flags returns the flag set of a verb, with its help.
 func (v *verb) flags(io stdio) *flag.FlagSet {
 	f := flag.NewFlagSet(v.name, flag.ContinueOnError)
 	f.SetOutput(io.Err)
@@ -93,8 +94,8 @@ func (v *verb) flags(io stdio) *flag.FlagSet {
 	return f
 }
 
-// parse reads flags and exactly want arguments. Help asked for goes to
-// standard output; a flag that is wrong is a fault of the input.
+// parse reads the flags and exactly want arguments. Help that was asked for
+// goes to standard output; a wrong flag is a fault of the input.
 func (v *verb) parse(f *flag.FlagSet, args []string, want int, io stdio) error {
 	for _, a := range args {
 		if a == "-h" || a == "-help" || a == "--help" {
@@ -113,7 +114,7 @@ func (v *verb) parse(f *flag.FlagSet, args []string, want int, io stdio) error {
 	return nil
 }
 
-// open opens a file to read; "-" is standard input.
+// open opens a file for reading; "-" is standard input.
 func open(name string, stdin io.Reader) (io.ReadCloser, error) {
 	if name == "-" {
 		return io.NopCloser(stdin), nil

@@ -18,7 +18,7 @@ import (
 	"thenar/web"
 )
 
-// defaultListen is where the app is served: for this machine only.
+// defaultListen is where the app is served by default, for this machine only.
 const defaultListen = "127.0.0.1:8420"
 
 // serve serves the app until it is told to stop.
@@ -55,7 +55,7 @@ func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// letAllOut lets every device out, and says how many those were.
+// letAllOut lets every device out, and prints how many there were.
 func letAllOut(ctx context.Context, a *app.App, out io.Writer) error {
 	n, err := a.LetAllOut(ctx)
 	if err == nil {
@@ -64,14 +64,14 @@ func letAllOut(ctx context.Context, a *app.App, out io.Writer) error {
 	return err
 }
 
-// openDoor makes the key of this start.
+// openDoor returns a door with a new key.
 func openDoor(at net.Addr) web.Door {
 	key := rand.Text()
 	return web.Door{Key: key, Link: link(at, key)}
 }
 
-// welcome prints where the app is: first the link, and for another device the
-// same as a QR code.
+// welcome prints where to open the app. If other devices can reach it, a QR
+// code of the link follows.
 func welcome(out io.Writer, at net.Addr, door web.Door) error {
 	if door.Key == "" {
 		_, err := fmt.Fprintln(out, link(at, ""))
@@ -85,8 +85,8 @@ func welcome(out io.Writer, at net.Addr, door web.Door) error {
 	return err
 }
 
-// inBlocks returns a QR code as lines of text, two of its rows in each. Light
-// squares are written: most terminals write light on dark.
+// inBlocks returns a QR code as lines of text, two of its rows in each. The
+// light squares are drawn, since most terminals write light on dark.
 func inBlocks(rows [][]bool) string {
 	var b strings.Builder
 	for y := 0; y < len(rows); y += 2 {
@@ -108,13 +108,13 @@ func inBlocks(rows [][]bool) string {
 	return b.String()
 }
 
-// loopback tells whether only this machine reaches an address.
+// loopback reports whether only this machine can reach an address.
 func loopback(host string, at net.Addr) bool {
 	tcp, ok := at.(*net.TCPAddr)
 	return host != "" && ok && tcp.IP.IsLoopback()
 }
 
-// link is what is opened in a browser: with the key, where other machines can.
+// link returns the address to open in a browser, with the key if there is one.
 func link(at net.Addr, key string) string {
 	if key == "" {
 		return fmt.Sprintf("http://%s/", at)
@@ -126,8 +126,8 @@ func link(at net.Addr, key string) string {
 	return fmt.Sprintf("http://%s/?key=%s", at, key)
 }
 
-// outward is an address by which others near by reach this machine; where
-// there is none, its own.
+// outward returns an address by which others near by reach this machine, or
+// 127.0.0.1 if there is none.
 func outward() net.IP {
 	list, err := net.InterfaceAddrs()
 	if err != nil {
@@ -162,10 +162,10 @@ func demo(ctx context.Context, v *verb, args []string, std stdio) error {
 	})
 }
 
-// dbUsage explains the flag that names the database.
+// dbUsage is the help of the flag -db.
 const dbUsage = "database file (default: thenar/thenar.db in the system's place for data)"
 
-// dbPath is the database at path, or at its usual place.
+// dbPath returns path, or the usual place of the database if path is empty.
 func dbPath(path string) (string, error) {
 	if path != "" {
 		return path, nil
@@ -174,8 +174,8 @@ func dbPath(path string) (string, error) {
 	return filepath.Join(dir, "thenar", "thenar.db"), err
 }
 
-// withApp opens the database at path, or at its usual place, for use, and
-// closes it after.
+// withApp opens the database at path, or at its usual place, calls use, and
+// closes it.
 func withApp(ctx context.Context, path string, use func(*app.App) error) error {
 	path, err := dbPath(path)
 	if err != nil {
@@ -188,7 +188,7 @@ func withApp(ctx context.Context, path string, use func(*app.App) error) error {
 	return errors.Join(use(a), a.Close())
 }
 
-// withExisting is withApp for those who only read: a name that was mistyped
+// withExisting is withApp for verbs that only read, so that a mistyped path
 // makes no new database.
 func withExisting(ctx context.Context, path string, use func(*app.App) error) error {
 	path, err := dbPath(path)
@@ -201,7 +201,7 @@ func withExisting(ctx context.Context, path string, use func(*app.App) error) er
 	return withApp(ctx, path, use)
 }
 
-// dataDir is $XDG_DATA_HOME, or the system's like.
+// dataDir returns $XDG_DATA_HOME, or the system's directory for data.
 func dataDir() (string, error) {
 	if dir := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(dir) {
 		return dir, nil
@@ -216,7 +216,7 @@ func dataDir() (string, error) {
 	return filepath.Join(home, ".local", "share"), nil
 }
 
-// printVersion names the program's version, Go's, and the schema's number.
+// printVersion prints the versions of the program, of Go and of the schema.
 func printVersion(out io.Writer) {
 	version := "unreleased"
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {

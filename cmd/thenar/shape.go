@@ -9,7 +9,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// shape prints the exact schedule of a number of changes over rounds.
+// shape prints the cheapest schedule of changes over rounds.
 func shape(_ context.Context, v *verb, args []string, io stdio) error {
 	f := v.flags(io)
 	var ask app.Shaping

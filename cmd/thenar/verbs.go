@@ -1,9 +1,9 @@
 package main
 
-// defaultVerb is what thenar does without a verb.
+// defaultVerb is the verb of a command line without one.
 const defaultVerb = "serve"
 
-// verbs is filled in init, since the verbs themselves refer to it for help.
+// verbs is filled in init, since the verbs refer to it for their help.
 var verbs []verb
 
 func init() {

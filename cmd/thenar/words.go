@@ -35,7 +35,8 @@ func printWords(ctx context.Context, v *verb, args []string, std stdio) error {
 	return err
 }
 
-// rounds reads "gusset:3-7" or "gusset:3"; 0 stands for what can't be read.
+// rounds reads "gusset:3-7" or "gusset:3". A number that can't be read becomes
+// 0.
 func rounds(text string) (section string, from, to int) {
 	name, span, _ := strings.Cut(text, ":")
 	first, last, isSpan := strings.Cut(span, "-")
@@ -47,8 +48,8 @@ func rounds(text string) (section string, from, to int) {
 	return name, from, to
 }
 
-// printChart prints the chart of a measure sheet or an exported mitt, as it is
-// drawn or as a table.
+// printChart prints the chart of a measure sheet or an exported mitt, as a
+// picture or as a table.
 func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	format := f.String("format", "svg", "svg, to scale in mm, png, or csv, one field for each stitch")
@@ -80,14 +81,14 @@ func readMitt(ctx context.Context, name string, left bool, std stdio) (app.Writt
 	return app.ReadMitt(ctx, name, raw, left)
 }
 
-// readFile reads a file, and no more than one byte over its most.
-func readFile(name string, most int64, std stdio) ([]byte, error) {
+// readFile reads a file, but no more of it than one byte over maxBytes.
+func readFile(name string, maxBytes int64, std stdio) ([]byte, error) {
 	in, err := open(name, std.In)
 	if err != nil {
 		return nil, err
 	}
 	defer in.Close()
-	raw, err := io.ReadAll(io.LimitReader(in, most+1))
+	raw, err := io.ReadAll(io.LimitReader(in, maxBytes+1))
 	if err != nil {
 		return nil, fault.New(fault.Invalid, "FILE: %v; name a file that can be read", err)
 	}
