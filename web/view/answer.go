@@ -13,15 +13,15 @@ import (
 	"thenar/internal/words"
 )
 
-// Answer is what the server says to the numbers of a mitt: either a plan
-// with all that follows, or the faults that are in its way.
+// Answer is what the server answers to the numbers of a mitt: a plan with all
+// that follows from it, or the faults that are in its way.
 type Answer struct {
-	Out     *project.Outputs // nil where there is no plan
+	Out     *project.Outputs // nil if there is no plan
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
-	Knitted [2]string              // what is written where to let go of the work on the needles; empty: nothing is
-	Other   string                 // of the other hand, where it has a plan of its own
+	Knitted [2]string              // the path and the text that let go of the work on the needles; empty if there is none
+	Other   string                 // a note about the other hand, if it has a plan of its own
 	Pins    map[mitt.Number]string // fixed numbers as they were typed
 	Lambda  string                 // the price of a changed rhythm as it was typed
 	Works   map[string]string      // a value that would work, by the path of a fault
@@ -31,7 +31,7 @@ type Answer struct {
 	Check   []string // plain sentences about faults that belong to no field
 }
 
-// Filled is a value that was not measured.
+// Filled is the value that stands in for a measurement that was not taken.
 type Filled struct {
 	Value  string `json:"value"`
 	From   string `json:"from"`
@@ -55,8 +55,8 @@ func (a Answer) Faulty() []string {
 	return paths
 }
 
-// Label is what a field is called in the form; the path itself for a field
-// that the form does not show.
+// Label returns what a field is called in the form, or the path itself if the
+// form does not show it.
 func Label(path string) string {
 	g, f, row, ok := find(path)
 	number, knitted := strings.CutPrefix(path, "worked.")
@@ -73,8 +73,8 @@ func Label(path string) string {
 	return fmt.Sprintf("%s %d: %s", g.Row, row+1, f.Label)
 }
 
-// worded puts a field's name from the form in the place of its path, with
-// which a message may begin.
+// worded replaces the path that a message may begin with by the name of the
+// field in the form.
 func worded(message string) string {
 	path, rest, found := strings.Cut(message, ": ")
 	if !found {
@@ -95,17 +95,18 @@ func worded(message string) string {
 	return message
 }
 
-// missing tells a message that only says that something is still to be given
-// from one that says that something is wrong.
+// missing reports whether a message only says that something is still to be
+// given, rather than that something is wrong.
 func missing(message string) bool { return strings.HasPrefix(message, "is missing") }
 
-// inForm tells whether the form has a field for a path.
+// inForm reports whether the form has a field for a path.
 func inForm(path string) bool {
 	_, _, _, ok := find(path)
 	return ok
 }
 
-// anyGiven opens a folded group in which something was typed or is wrong.
+// anyGiven reports whether something in a group was typed or is wrong, so that
+// the group is shown unfolded.
 func (m Mitt) anyGiven(g Group) bool {
 	rows := 1
 	if g.Rows != "" {
@@ -122,7 +123,7 @@ func (m Mitt) anyGiven(g Group) bool {
 	return false
 }
 
-// state is what the script needs of an answer beside the fragments.
+// state is what the script needs of an answer besides the fragments.
 type state struct {
 	Faults map[string]string `json:"faults"`
 	Filled map[string]Filled `json:"filled"`
@@ -133,8 +134,8 @@ func (a Answer) state() state {
 	return state{Faults: a.Faults, Filled: a.Filled, Unit: string(a.Unit)}
 }
 
-// numbers are the plan's reasons with the last knitted first, as they stand
-// on the hand.
+// numbers returns the reasons of the plan, the last knitted first, as they lie
+// on the hand from the top down.
 func (a Answer) numbers() []words.Reason {
 	list := make([]words.Reason, 0, len(a.Out.Reasons))
 	for i := len(a.Out.Reasons) - 1; i >= 0; i-- {
@@ -143,7 +144,7 @@ func (a Answer) numbers() []words.Reason {
 	return list
 }
 
-// summary is the plan in one line.
+// summary returns the plan in one line.
 func (a Answer) summary() string {
 	p := a.Out.Plan
 	if !p.Thumbed() {
@@ -153,7 +154,7 @@ func (a Answer) summary() string {
 		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Held, p.Bridge.CastOn, p.Thumb.Stitches.N)
 }
 
-// fromWords says from where a mitt on the needles is planned on.
+// fromWords says from where on the rest of a mitt on the needles is planned.
 func fromWords(k *mitt.Progress) string {
 	switch {
 	case k.Round > 0:

@@ -15,14 +15,14 @@ import (
 	"thenar/internal/words"
 )
 
-// ChartAsk is what of the mitt a page shows as its chart, and how.
+// ChartAsk says which chart of the mitt a page shows, and how it is drawn.
 type ChartAsk struct {
 	chart.Options
 	Square bool
 }
 
-// ReadChartAsk reads from an address what of a mitt is charted, and how; what is
-// unknown is left to the chart.
+// ReadChartAsk reads a ChartAsk from the query of an address. The chart package
+// chooses what is unknown or missing.
 func ReadChartAsk(q url.Values) ChartAsk {
 	return ChartAsk{
 		Options: chart.Options{View: chart.View(q.Get("view")), Layout: chart.Layout(q.Get("layout")), Middle: q.Get("middle")},
@@ -49,7 +49,7 @@ const chartCell = 6
 // keyWidth is the width of the key on the page, in mm.
 const keyWidth = 120
 
-// Symbols is the convention of a document's charts.
+// Symbols returns the symbol convention of a document's charts.
 func Symbols(doc project.Document) picture.Convention {
 	if picture.Convention(doc.Sheet.Given("chart.symbols")) == picture.JIS {
 		return picture.JIS
@@ -88,7 +88,7 @@ func chartKey(g chart.Grid, symbols picture.Convention) string {
 	return SVG(picture.Key(g, symbols, keyWidth), false)
 }
 
-// shapes are what the pointer can do.
+// shapes are the ways in which the pointer acts on the chart.
 var shapes = []struct{ Value, Words, Help string }{
 	{"look", "look", "point and scroll; nothing is painted"},
 	{"free", "paint", "every cell that the pointer passes"},
@@ -115,16 +115,16 @@ var selected = []Choice{
 	{"drop", "select nothing"},
 }
 
-// rule says what is asked of colour work.
+// rule says how many yarns and how long a float the colour work may have.
 func (c Chart) rule() string {
 	r := c.Page.Rules
 	return fmt.Sprintf("At most %s in a round; floats over at most %s, never more than an inch.", words.Plural(r.Colours, "yarn"), words.Plural(r.Float, "stitch"))
 }
 
-// mitt is the address of the mitt whose chart this is.
+// mitt returns the address of the mitt whose chart this is.
 func (c Chart) mitt() string { return strings.TrimSuffix(c.Page.Href, "/chart") }
 
-// file is the address of the chart as a file, as it is shown.
+// file returns the address of the chart as a file, drawn as it is shown.
 func (c Chart) file(ending string) templ.SafeURL {
 	q := url.Values{"view": {string(c.Ask.View)}, "layout": {string(c.Ask.Layout)}}
 	if c.Ask.Middle != "" {
@@ -136,8 +136,8 @@ func (c Chart) file(ending string) templ.SafeURL {
 	return templ.SafeURL(c.Page.Href + ending + "?" + q.Encode())
 }
 
-// picked is the colour that stands beside a field: the one that was typed, or
-// the one that is there without.
+// picked returns the colour for the picker beside a field: the one that was
+// typed, or the usual one.
 func picked(doc project.Document, path string) string {
 	if text := doc.Sheet.Given(path); colourText.MatchString(text) {
 		return text

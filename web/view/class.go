@@ -39,7 +39,8 @@ func NewClasses(list []app.ClassEntry, mitts []app.Choice) Classes {
 	return p
 }
 
-// mittChoices are the mitts that a class may begin with.
+// mittChoices returns the mitts that a class can begin with, as options of a
+// select.
 func mittChoices(mitts []app.Choice) (list []Choice) {
 	for _, m := range mitts {
 		list = append(list, Choice{Value: strconv.FormatInt(m.ID, 10), Words: m.Name})
@@ -51,19 +52,19 @@ func mittChoices(mitts []app.Choice) (list []Choice) {
 type Class struct {
 	ID      int64
 	Doc     roster.Class
-	Stamp   string // of what the form was made from
+	Stamp   string // of what the form was opened with
 	Lines   []roster.Line
 	Mitts   []Choice
-	Newer   bool // the pattern's mitt was changed since
+	Newer   bool // the pattern's mitt was changed since it was taken
 	Faults  map[string]string
 	Message string
-	Between []Between // what another window has otherwise
+	Between []Between // what another window saved differently
 
-	Student Student // the form for one more
-	Pasted  string  // a table that was pasted, as it was
-	Whole   string  // the table that was read, to be read again; empty: too long
+	Student Student // in the form for adding one
+	Pasted  string  // the table that was pasted, or what is left of it to mend
+	Whole   string  // the table that was read, to be read again; empty if it is too long
 	Read    *roster.Table
-	Columns *roster.Table // whose columns are told, and can be chosen
+	Columns *roster.Table // whose columns are listed, to be chosen anew
 	Merged  roster.Merged
 }
 
@@ -75,7 +76,7 @@ func NewClass(c app.Class) Class {
 	}
 }
 
-// NewUnsavedClass returns the page of a class whose form is not saved yet.
+// NewUnsavedClass returns the page of a class whose form could not be saved.
 func NewUnsavedClass(c app.UnsavedClass) Class {
 	p := NewClass(c.Class)
 	p.Message, p.Faults = "Not saved yet: look at the marked fields under About the class.", Faults(c.Faults)
@@ -86,8 +87,8 @@ func NewUnsavedClass(c app.UnsavedClass) Class {
 	return p
 }
 
-// NewUnaddedStudent returns the page of a class to which a student is not added
-// yet.
+// NewUnaddedStudent returns the page of a class to which a student could not be
+// added.
 func NewUnaddedStudent(c app.Class, s app.UnsavedStudent) Class {
 	p := NewClass(c)
 	p.Student.Student, p.Student.Faults = s.Student.Student, Faults(s.Faults)
@@ -95,7 +96,7 @@ func NewUnaddedStudent(c app.Class, s app.UnsavedStudent) Class {
 	return p
 }
 
-// NewTableRead returns the page of a class with what a table came to.
+// NewTableRead returns the page of a class with what came of reading a table.
 func NewTableRead(t app.TableRead, pasted string) Class {
 	p := NewClass(t.Class)
 	p.Whole = t.Whole
@@ -128,7 +129,7 @@ func (c Class) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/classes/%d%s", c.ID, rest))
 }
 
-// attention is how many lines somebody should look at.
+// attention returns how many lines the teacher should look at.
 func (c Class) attention() int {
 	n := 0
 	for i := range c.Lines {
@@ -139,8 +140,8 @@ func (c Class) attention() int {
 	return n
 }
 
-// planned are the numbers of a line, a cell each; without a plan they are
-// empty.
+// planned returns the numbers of a line, one for each cell; without a plan they
+// are empty.
 func planned(l roster.Line) []string {
 	if numbers := l.Numbers(); numbers != nil {
 		return numbers
@@ -151,15 +152,15 @@ func planned(l roster.Line) []string {
 // plannedHeads are the headings of a line’s numbers.
 var plannedHeads = []string{"Stitches / 10 cm", "Cast on", "Increases", "Rounds", "Held", "Thumb", "Above", "Yarn"}
 
-// columnLabels are what a column can be read as, where a student's form has no
-// word for it.
+// columnLabels name the fields that a column can be read as and a student's
+// form does not have, or calls otherwise.
 var columnLabels = map[string]string{
 	"name": "Name", "first_name": "First name", "last_name": "Surname", "note": "Note", "knits": "Knits from left to right", "gauge_from": "Gauge counted on",
 	"gauge.swatches[0].stitches": "Stitches", "gauge.swatches[0].rounds": "Rounds", "hand.hand_circumference": "Hand, round the knuckles", "hand.wrist_circumference": "Wrist, round",
 	"hand.thumb_circumference": "Thumb, round",
 }
 
-// columnWords is what a field of a table is called.
+// columnWords returns what a field of a table is called.
 func columnWords(field string) string {
 	if label, ok := columnLabels[field]; ok {
 		return label
@@ -168,7 +169,7 @@ func columnWords(field string) string {
 	return name
 }
 
-// columnChoices are all that a column can be read as.
+// columnChoices returns everything that a column can be read as.
 func columnChoices() []Choice {
 	list := []Choice{{Value: "", Words: "not used"}}
 	for _, field := range roster.Readable() {
@@ -177,7 +178,7 @@ func columnChoices() []Choice {
 	return list
 }
 
-// unread counts the columns that are not used.
+// unread returns how many columns are not used.
 func (c Class) unread() int {
 	n := 0
 	for _, col := range c.Columns.Columns {
@@ -188,7 +189,7 @@ func (c Class) unread() int {
 	return n
 }
 
-// heading is what a column is called on the page.
+// heading returns what a column is called on the page.
 func heading(c roster.Column, at int) string {
 	if c.Heading == "" {
 		return fmt.Sprintf("column %d, which has no heading", at+1)
@@ -196,8 +197,7 @@ func heading(c roster.Column, at int) string {
 	return c.Heading
 }
 
-// difference is a value on which a table differs, in words: who knits from
-// what.
+// difference returns a differing value in words.
 func difference(field, text string) string {
 	if field == "gauge_from" {
 		return roster.GaugeFrom(text).Words()

@@ -10,21 +10,22 @@ import (
 	"thenar/internal/roster"
 )
 
-// Between is a field that two versions of a mitt have differently: what this
-// page has, and what was saved in between.
+// Between is a field that differs between two versions: what this page has, and
+// what was saved in between.
 type Between struct {
 	Path, Name  string
 	Here, There string
-	Left        bool // here it is as it was in the version from which both were made
+	Left        bool // nothing was typed here: the value is as it was when the form was opened
 }
 
 // Betweens lists the fields in which a typed version differs from the saved
-// one; was is that from which it was typed, if it is known.
+// one. was is the version that the form was opened with, or nil if that is not
+// known.
 func Betweens(here, there project.Document, was *project.Document) (list []Between) {
 	if here.Name != there.Name {
 		list = append(list, Between{Path: "name", Name: "Name", Here: here.Name, There: there.Name})
 	}
-	// Each way tells what one of the versions has.
+	// A difference has the values of one side only: take it both ways.
 	to := map[string]string{}
 	for _, e := range there.Difference(here) {
 		to[e.Column] = e.Value
@@ -58,7 +59,7 @@ func between(e chart.Edit, here string) Between {
 	return b
 }
 
-// text adds a text that both versions have, if it differs.
+// text adds a field if its texts differ.
 func (l *betweens) text(path, name, here, there string) {
 	if here != there {
 		*l = append(*l, Between{Path: path, Name: name, Here: here, There: there})
@@ -67,8 +68,8 @@ func (l *betweens) text(path, name, here, there string) {
 
 type betweens []Between
 
-// ClassBetweens lists in what a typed version of a class differs from the
-// saved one; its students are not part of that form.
+// ClassBetweens lists the fields in which a typed version of a class differs
+// from the saved one. Its students are not part of that form.
 func ClassBetweens(here, there roster.Class) []Between {
 	var l betweens
 	l.text("name", "Name", here.Name, there.Name)
@@ -83,8 +84,8 @@ func ClassBetweens(here, there roster.Class) []Between {
 	return l
 }
 
-// StudentBetweens lists in what a typed line of a class differs from the saved
-// one.
+// StudentBetweens lists the fields in which a typed student differs from the
+// saved one.
 func StudentBetweens(s Student, there roster.Student) []Between {
 	var l betweens
 	here, knits := s.Student, map[bool]string{true: "from left to right", false: "from right to left"}
@@ -99,7 +100,7 @@ func StudentBetweens(s Student, there roster.Student) []Between {
 	return l
 }
 
-// said is a value as the table of two versions shows it.
+// said returns a value as the table of two versions shows it.
 func said(path, value string) string {
 	if value == "" {
 		return "nothing"

@@ -1,4 +1,4 @@
 // Package view renders the pages: templ components, each beside the model that
-// it shows. It works nothing out of its own: models are made from what the app
+// it shows. It works nothing out by itself: a model is made from what the app
 // returns.
 package view

@@ -9,14 +9,14 @@ import (
 	"thenar/internal/project"
 )
 
-// Field is one field of the measure form. Its name is the path of the sheet,
-// so that a fault finds its place by itself.
+// Field is one field of the measure form. It is named after its path in the
+// sheet, so that a fault finds its field.
 type Field struct {
-	Path    string // in a group of rows: the key in a row
+	Path    string // within a row, if the group has rows
 	Label   string
 	Help    string   // where the tape goes, or what is meant
 	Unit    string   // shown behind the field
-	Choices []Choice // of a select; a text field without
+	Choices []Choice // of a select; a text field if there are none
 	Need    bool     // a plan can't do without it
 	Steps   []Choice // named values that a slider offers beside the field
 	Day     bool     // a date
@@ -26,20 +26,20 @@ type Field struct {
 // Choice is one option of a select.
 type Choice struct{ Value, Words string }
 
-// Group is some fields under one heading.
+// Group is the fields under one heading.
 type Group struct {
 	Title  string
 	Note   string
 	Fields []Field
-	Folded bool // shown when asked for
+	Folded bool // shown only when asked for
 
-	Rows string // path of the list of which the fields are a row
+	Rows string // path of a list, if each row of it has these fields
 	Row  string // what one row is called
 	Max  int    // rows
-	More int    // fields of a row that are shown at once; 0: all
+	More int    // how many fields of a row are shown at once; 0 for all
 }
 
-// paths are the paths of a group's fields; of a group of rows, those of row i.
+// paths returns the paths of the group's fields, in row i if it has rows.
 func (g Group) paths(i int) []string {
 	paths := make([]string, len(g.Fields))
 	for k, f := range g.Fields {
@@ -48,7 +48,7 @@ func (g Group) paths(i int) []string {
 	return paths
 }
 
-// path is that of a field; in a group of rows, in row i.
+// path returns the path of a field, in row i if the group has rows.
 func (g Group) path(f Field, i int) string {
 	if g.Rows == "" {
 		return f.Path
@@ -56,7 +56,7 @@ func (g Group) path(f Field, i int) string {
 	return fmt.Sprintf("%s[%d].%s", g.Rows, i, f.Path)
 }
 
-// find is the group and the field of a path, and its row; ok is false for a
+// find returns the group, the field and the row of a path. ok is false for a
 // path that the form does not show.
 func find(path string) (g Group, f Field, row int, ok bool) {
 	for _, g := range groups {
@@ -79,8 +79,8 @@ func find(path string) (g Group, f Field, row int, ok bool) {
 	return Group{}, Field{}, 0, false
 }
 
-// first are the fields of a row that are shown at once, more those that are
-// shown when asked for.
+// first returns the fields of a row that are shown at once, and more the fields
+// that are shown only when asked for.
 func (g Group) first() []Field {
 	if g.More == 0 {
 		return g.Fields
@@ -90,8 +90,8 @@ func (g Group) first() []Field {
 
 func (g Group) more() []Field { return g.Fields[len(g.first()):] }
 
-// moreGiven opens what is folded of a row in which something was typed or is
-// wrong.
+// moreGiven reports whether something in the folded fields of a row was typed
+// or is wrong, so that they are shown unfolded.
 func (m Mitt) moreGiven(g Group, i int) bool {
 	for _, f := range g.more() {
 		given := m.Doc.Sheet.Given(g.path(f, i))
@@ -102,21 +102,21 @@ func (m Mitt) moreGiven(g Group, i int) bool {
 	return false
 }
 
-// shown is how many rows of a list the form shows: those that were given and
-// one to go on with.
+// shown returns how many rows of a list the form shows: those that were given,
+// and an empty one to go on with.
 func (m Mitt) shown(g Group) int {
 	return min(m.Doc.Sheet.Rows(g.Rows)+1, g.Max)
 }
 
-// defaults are what a select shows where the sheet says nothing, by path; in
-// a row by its key.
+// defaults are what a select shows if the sheet says nothing, by path, or by
+// the key within a row.
 var defaults = map[string]string{
 	"kind": "fingerless", "unit": "cm", "worked": "round", "washed": "false", "on_needles": "false", "counted_to": "0.5",
 	"stitch.rib": "2", "stitch.both_edges": "true", "hand.reference": "both", "yarn.length_unit": "m", "yarn.swatch_kept": "false", "chart.symbols": "trade",
 }
 
-// value is what a field shows: the text as it was typed. A swatch of which
-// nothing is known yet begins as the plan wants it, washed.
+// value returns what a field shows: the text as it was typed. A swatch of which
+// nothing is known yet begins as washed, since the plan wants that.
 func value(d project.Document, path string) string {
 	if path == "side" {
 		return string(d.Side)
@@ -133,8 +133,8 @@ func value(d project.Document, path string) string {
 	return defaults[path]
 }
 
-// choices are a select's options; a value that is none of them stays as one,
-// so that nothing typed elsewhere is lost.
+// choices returns the options of a select. A value that is none of them becomes
+// one, so that nothing typed elsewhere is lost.
 func choices(f Field, value string) []Choice {
 	for _, c := range f.Choices {
 		if c.Value == value {
@@ -144,13 +144,14 @@ func choices(f Field, value string) []Choice {
 	return append([]Choice{{value, value}}, f.Choices...)
 }
 
-// faultID is the element that holds a field's message.
+// faultID returns the ID of the element that holds a field's message.
 func faultID(path string) string { return "fault-" + path }
 
-// fieldID is the element of the field.
+// fieldID returns the ID of the element of a field.
 func fieldID(path string) string { return "field-" + path }
 
-// nearest is the step that is nearest to a value; the middle one for none.
+// nearest returns the index of the step nearest to a value, or of the middle
+// one if the value is no number.
 func nearest(steps []Choice, value string) int {
 	typed, err := strconv.ParseFloat(strings.Replace(value, ",", ".", 1), 64)
 	if err != nil {

@@ -13,16 +13,15 @@ import (
 	"thenar/internal/words"
 )
 
-// length is a length in mm in the unit of the sheet.
+// length returns a length in mm as text, in the unit of the sheet.
 func (a Answer) length(mm float64) string { return units.FromMM(mm).With(a.Unit) }
 
-// half is half of a place's interval, rounded up.
+// half returns half the width of a place's interval, rounded up.
 func (a Answer) half(s fit.Site) string {
 	return units.FromMM((s.High - s.Low) / 2).RoundUp(a.Unit).With(a.Unit)
 }
 
-// percent is a chance in whole percent; what is nearly none or nearly
-// certain says so.
+// percent returns a chance in whole percent, but never 0 or 100.
 func percent(chance float64) string {
 	switch {
 	case chance < 0.005:
@@ -33,7 +32,7 @@ func percent(chance float64) string {
 	return fmt.Sprintf("%.0f %%", chance*100)
 }
 
-// fitWords sum up the fit in one sentence or two.
+// fitWords sums up the fit in two sentences.
 func (a Answer) fitWords() string {
 	s := &a.Out.Summary
 	text := fmt.Sprintf("The chance that all of these come out within %s of what was wanted is %s. On the mean of the rounds the fabric is %s off; the worst is %s, in round %d of the %s.",
@@ -41,7 +40,7 @@ func (a Answer) fitWords() string {
 	return text
 }
 
-// tightWords warn of rounds that are stretched too much.
+// tightWords warns of rounds that are stretched too much.
 func (a Answer) tightWords() string {
 	tight := a.Out.Summary.Tight
 	parts := map[stitch.Part]bool{}
@@ -56,8 +55,8 @@ func (a Answer) tightWords() string {
 		len(tight), a.Out.Bands.Tight*100, strings.Join(names, ", "))
 }
 
-// doubtWords say how far the palm may be off, and what a larger swatch would
-// gain.
+// doubtWords says how far off the palm may come out, and what a larger swatch
+// would gain.
 func (a Answer) doubtWords() string {
 	p := a.Out.Plan
 	girth, where := p.Hand.Palm.MM(), "palm"
@@ -73,18 +72,19 @@ func (a Answer) doubtWords() string {
 	return text
 }
 
-// weighed is the price of a changed rhythm in words.
+// weighed returns the price of a changed rhythm in words.
 func (a Answer) weighed() string {
 	return lambdaSteps[nearest(lambdaSteps, a.Lambda)].Words
 }
 
-// taken tells whether a way is the plan's.
+// taken reports whether the plan takes this way.
 func (a Answer) taken(w mitt.Way) bool {
 	way := a.Out.Plan.Gusset.Way
 	return w.Follows == way.Follows && w.Fixed == way.Fixed
 }
 
-// rhythmCost says what the plain rhythm costs beside the hand's own shape.
+// rhythmCost says what the plain rhythm costs compared with the hand's own
+// shape.
 func (a Answer) rhythmCost() string {
 	var shape, rhythm mitt.Way
 	for _, w := range a.Out.Plan.Gusset.Ways {

@@ -11,7 +11,7 @@ import templruntime "github.com/a-h/templ/runtime"
 
 import "fmt"
 
-// fitTable is how the mitt will fit where it matters, with the chance that it
+// fitTable shows how the mitt will fit where it matters, and the chance that it
 // stays within the person's tolerance.
 func fitTable(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
@@ -197,7 +197,7 @@ func fitTable(a Answer) templ.Component {
 	})
 }
 
-// swatches say how sure the gauge is, what was made of several swatches, and
+// swatches shows how sure the gauge is, what was made of several swatches, and
 // which of them contradict the others.
 func swatches(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {

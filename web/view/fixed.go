@@ -8,11 +8,11 @@ import (
 	"thenar/internal/mitt"
 )
 
-// maxListed are the rounds of a list that are read out.
+// maxListed is the number of rounds of a long list that are read out.
 const maxListed = 5
 
-// Fixed says which numbers a change of the chart has fixed and let go, in a
-// sentence; empty where there are none.
+// Fixed says which numbers a change of the chart fixed and let go, or "" if
+// there are none.
 func Fixed(edits []chart.Edit) string {
 	var fixed, free []string
 	for _, e := range chart.OfSheet(edits) {

@@ -9,11 +9,11 @@ import (
 	"thenar/internal/sheet"
 )
 
-// unitSign stands for the sheet's unit in Field.Unit.
+// unitSign in Field.Unit stands for the sheet's unit.
 const unitSign = "unit"
 
-// groups are the fields of the measure form, in the order in which a tape
-// goes round a hand, the swatch beside it, then what is seldom changed.
+// groups are the fields of the measure form: in the order in which a tape goes
+// round a hand, the swatch first, and at the end what is seldom changed.
 var groups = []Group{
 	{Title: "Mitt", Fields: []Field{
 		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten without a thumb"}}},
@@ -107,8 +107,8 @@ var swatchFields = []Field{
 	{Path: "date", Label: "Date", Day: true},
 }
 
-// lambdaSteps name the prices of a changed rhythm, from the hand's own shape
-// to a rhythm that never changes.
+// lambdaSteps name prices of a changed rhythm, from one that follows the hand's
+// shape to one that never changes the rhythm.
 var lambdaSteps = []Choice{
 	{"0", "as close to the hand as it goes"},
 	{"2", "close to the hand"},
@@ -117,7 +117,7 @@ var lambdaSteps = []Choice{
 	{"128", "one rhythm throughout"},
 }
 
-// sizeChoices are the glove sizes with their halves.
+// sizeChoices returns the glove sizes, half sizes included.
 func sizeChoices() []Choice {
 	list := []Choice{{"", "none"}}
 	for n := 4; n <= 13; n++ {
@@ -129,7 +129,7 @@ func sizeChoices() []Choice {
 	return list
 }
 
-// pinFields are the numbers that can be fixed.
+// pinFields returns a field for each number that can be fixed.
 func pinFields() []Field {
 	var fields []Field
 	for _, n := range mitt.Ladder() {
@@ -138,7 +138,7 @@ func pinFields() []Field {
 	return fields
 }
 
-// chartFields are those of the chart and of its palette.
+// chartFields returns the fields of the chart and its palette.
 func chartFields() []Field {
 	fields := []Field{
 		{Path: "chart.symbols", Label: "Symbols", Choices: []Choice{{"trade", "the trade’s common symbols"}, {"jis", "JIS L 0201"}}},

@@ -6,13 +6,13 @@ import (
 	"thenar/internal/tryon"
 )
 
-// Habit is what was learned, and whether the mitt has use for it.
+// Habit is a habit that was learned, and whether the mitt has use for it.
 type Habit struct {
 	tryon.Habit
 	Usable bool
 }
 
-// HabitsFor says of each habit whether a mitt has use for it.
+// HabitsFor returns the habits, each with whether the mitt has use for it.
 func HabitsFor(list []tryon.Habit, doc project.Document, p *mitt.Plan) []Habit {
 	var out []Habit
 	for _, h := range list {

@@ -17,7 +17,8 @@ type Moment struct {
 	Answer   Answer
 }
 
-// NewMoment shows a mitt as it stood, with its chart as it is asked for.
+// NewMoment returns the page of a mitt as it stood, with its chart as asked
+// for.
 func NewMoment(m app.Mitt, ask ChartAsk) Moment {
 	return Moment{ID: m.ID, Revision: m.Revision, At: Clock(m.Changed, time.Now()), Doc: m.Doc, Answer: AnswerOf(m, ask)}
 }
@@ -29,7 +30,7 @@ type History struct {
 	Moments []Past
 }
 
-// Past is a moment, or several strokes in a row that nobody named.
+// Past is a line of the history: a named moment, or several strokes in a row.
 type Past struct {
 	Revision int64
 	At       string
@@ -38,11 +39,12 @@ type Past struct {
 	Newest   bool
 }
 
-// pause is how long nothing is done between two groups of strokes.
+// pause is the least time without a stroke between two lines of the history.
 const pause = 10 * time.Minute
 
-// NewHistory groups the revisions: strokes that follow each other closely are
-// one line, whose last revision is the moment; a named one ends its line.
+// NewHistory groups the revisions into lines. Strokes that follow each other
+// closely are one line, which brings back the last of them; a named revision
+// ends its line.
 func NewHistory(past app.History) History {
 	h, entries, now := History{ID: past.ID, Doc: past.Doc}, past.Revisions, time.Now()
 	for i := 0; i < len(entries); {
@@ -59,10 +61,12 @@ func NewHistory(past app.History) History {
 	return h
 }
 
+// joins reports whether next belongs to the line of e.
 func joins(e, next app.Revision) bool {
 	return e.Name == "" && (e.Kind == "decision") == (next.Kind == "decision") && next.At.Sub(e.At) < pause
 }
 
+// what says what was done in a group of revisions.
 func what(group []app.Revision) string {
 	switch {
 	case group[0].Revision == 1 && len(group) == 1:

@@ -11,14 +11,14 @@ import templruntime "github.com/a-h/templ/runtime"
 
 import "thenar/static"
 
-// Page is what every page has.
+// Page is what the layout needs to know of a page.
 type Page struct {
 	Title  string // of the window
 	Class  string // of the body, for paper
 	Script string // a module below static/js; none if empty
 }
 
-// Layout is the frame of every page: head, a way to the shelf, the page.
+// Layout is the frame of every page: the head, and a way to the shelf.
 func Layout(p Page) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -168,8 +168,8 @@ func Layout(p Page) templ.Component {
 // styles are the style sheets of every page, in order.
 var styles = []string{"css/base.css", "css/shelf.css", "css/mitt.css", "css/chart.css", "css/needles.css", "css/try.css", "css/class.css", "css/paper.css"}
 
-// Problem says what went wrong; To and Fields are the form that was sent, to
-// send it again, where that may help.
+// Problem says what went wrong. To and Fields are the form that was sent, if it
+// may help to send it again.
 type Problem struct {
 	Title, Message string
 	To             string

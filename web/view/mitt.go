@@ -13,20 +13,20 @@ import (
 type Mitt struct {
 	ID       int64
 	Doc      project.Document
-	After    int64  // revision of the decisions that the form was made from
-	Restored int64  // of the file that has this revision
-	Saved    string // when
-	Conflict string // what happened in between, if the form could not be saved
+	After    int64  // the newest decision when the form was made
+	Restored int64  // tells the file from what it was before a backup was put back
+	Saved    string // when it was last saved
+	Conflict string // why the form could not be saved
 	Between  []Between
-	Form     string // where the form is sent, below the mitt
+	Form     string // where the form is sent, below the address of the mitt
 	Answer   Answer
 	Habits   []Habit // that this mitt has use for
 }
 
-// inBetween is what happened where a form could not be saved.
+// inBetween is the Conflict of a form that was overtaken by another save.
 const inBetween = "Another version of this mitt was saved in between."
 
-// NewMitt is the workspace of a mitt, with its chart as it is asked for.
+// NewMitt returns the workspace of a mitt, with its chart as asked for.
 func NewMitt(m app.Mitt, ask ChartAsk) Mitt {
 	p := Mitt{
 		ID: m.ID, Doc: m.Doc, After: m.Decided, Restored: m.Restored, Saved: Clock(m.Changed, time.Now()),
@@ -43,16 +43,16 @@ func NewMitt(m app.Mitt, ask ChartAsk) Mitt {
 	return p
 }
 
-// NewContested is the workspace of a form that could not be saved, since
-// another version was saved in between: both stand on it, and saving once more
-// puts the typed one over the other.
+// NewContested returns the workspace of a form that could not be saved because
+// another version was saved in between. It shows both; saving once more puts
+// the typed one over the other.
 func NewContested(u app.Unsaved) Mitt {
 	p := NewMitt(u.Mitt, ChartAsk{})
 	p.Conflict, p.Between = inBetween, Betweens(u.Doc, u.Saved, u.Was)
 	return p
 }
 
-// AnswerOf is what is said to the numbers of a mitt.
+// AnswerOf returns the answer to the numbers of a mitt.
 func AnswerOf(m app.Mitt, ask ChartAsk) Answer {
 	a := NewAnswer(m.Doc, m.Out, ask, m.Fault)
 	if m.Out != nil {
@@ -66,9 +66,9 @@ func AnswerOf(m app.Mitt, ask ChartAsk) Answer {
 	return a
 }
 
-// AfterStroke is AnswerOf for a page whose chart was painted: hand, fit and
-// plan are as they were, and the chart stands as its script has drawn it. Only
-// its key is drawn anew.
+// AfterStroke is AnswerOf for a page on whose chart something was painted:
+// hand, fit and plan are unchanged, and the script has drawn the chart itself.
+// Only the key is drawn anew.
 func AfterStroke(m app.Mitt, ask ChartAsk) Answer {
 	a, _ := undrawn(m.Doc, m.Out, m.Fault)
 	if m.Out != nil {
@@ -78,7 +78,7 @@ func AfterStroke(m app.Mitt, ask ChartAsk) Answer {
 	return a
 }
 
-// put puts messages at their fields.
+// put adds faults as the messages of their fields.
 func (a Answer) put(faults fault.Fields) {
 	for _, field := range faults {
 		a.Faults[field.Path] = field.Message

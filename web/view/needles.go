@@ -14,44 +14,44 @@ import (
 	"thenar/internal/tryon"
 )
 
-// Needles is the mitt on the needles: the present task of one hand of a pair,
-// and all others for a page that goes on without the server.
+// Needles is the page of a mitt on the needles: the present task of one hand of
+// a pair, and all the others, so that the page can go on without the server.
 type Needles struct {
 	ID     int64
 	Doc    project.Document
 	Side   string // the hand that is knitted
-	Nth    int    // tasks that are done
+	Nth    int    // the number of tasks done
 	Tasks  []NeedleTask
 	Strips []Strip
 	Other  string // where the other hand stands, in words
 	Lacks  string // why there is nothing to knit yet
-	Ahead  string // the first round ahead that the last try changed; empty: none
+	Ahead  string // says which is the first round ahead that the last try changed; empty if there is none
 	Second string // how this hand is worked while only the other one is on the needles: "alike" or "anew"
 }
 
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
-// read at the needles.
+// read while knitting.
 type NeedleTask struct {
 	Section string   `json:"section"`
-	Round   int      `json:"round"`    // or tryon.Opening, or tryon.Ending
-	IsRound bool     `json:"is_round"` // it can have a note, and a row of its own
-	Knitted int      `json:"knitted"`  // rounds of the mitt that are knitted once it is done
+	Round   int      `json:"round"`    // the number of a round, tryon.Opening or tryon.Ending
+	IsRound bool     `json:"is_round"` // only a round has notes, and a row in the chart
+	Knitted int      `json:"knitted"`  // rounds of the mitt knitted once this is done
 	Title   string   `json:"title"`    // in large words
 	Place   string   `json:"place"`
 	Before  int      `json:"before"`
-	After   int      `json:"after"` // stitches on the needles, before it and after
+	After   int      `json:"after"` // stitches on the needles before and after it
 	Counts  string   `json:"counts"`
 	Words   string   `json:"words"`
-	First   []string `json:"first"` // what is said beside it
-	Then    []string `json:"then"`  // and what comes after it
-	Press   string   `json:"press"` // on the target that goes on
+	First   []string `json:"first"` // instructions that come before it
+	Then    []string `json:"then"`  // and after it
+	Press   string   `json:"press"` // the words on the button that goes on
 	Changed bool     `json:"changed"`
 	Note    string   `json:"note"`
 	View    string   `json:"view"`
-	Row     int      `json:"row"` // of the view, from the foot
+	Row     int      `json:"row"` // in the view, counted from the foot
 }
 
-// Strip is a chart of which the page shows the rows about one round.
+// Strip is a chart of which the page shows only the rows around one round.
 type Strip struct {
 	View       string  `json:"view"`
 	SVG        string  `json:"-"`
@@ -62,15 +62,15 @@ type Strip struct {
 	scene      *draw.Scene
 }
 
-// stripCell is the least width of a stitch on a strip, in pixels: a wider round
-// is scrolled.
+// stripCell is the width of a stitch on a strip, in pixels. A round that is too
+// wide for the page is scrolled.
 const stripCell = 18
 
-// about is how many rows a strip shows on each side of the present one.
-const about = 2
+// nearRows is how many rows a strip shows on each side of the present one.
+const nearRows = 2
 
-// secondOf is how a hand without work of its own is worked; empty where neither
-// hand was tried on.
+// secondOf returns how a hand that is not begun is worked, "alike" or "anew",
+// or "" if neither hand is on the needles.
 func secondOf(d project.Document, side string) string {
 	if _, own, ok := d.Sheet.For(side).Progress(); ok && own == side || d.Sheet.Given(sheet.PathSection) == "" {
 		return ""
@@ -81,14 +81,14 @@ func secondOf(d project.Document, side string) string {
 	return "alike"
 }
 
-// NewNeedles lays out the hand of a mitt that is knitted.
-func NewNeedles(is app.Needles) Needles {
-	n, out := Needles{ID: is.ID, Doc: is.Doc, Side: string(is.Doc.Side)}, is.Out
+// NewNeedles returns the page of the hand that is knitted.
+func NewNeedles(hand app.Needles) Needles {
+	n, out := Needles{ID: hand.ID, Doc: hand.Doc, Side: string(hand.Doc.Side)}, hand.Out
 	if out == nil {
 		n.Lacks = "There is no plan to knit by yet: its measures have still to be filled."
 		return n
 	}
-	n.Other = otherWords(is.Other)
+	n.Other = otherWords(hand.Other)
 	rows := map[chart.Anchor]NeedleTask{} // only view and row
 	for _, v := range out.Charts.Views() {
 		n.addView(out, v, rows)
@@ -96,7 +96,7 @@ func NewNeedles(is app.Needles) Needles {
 	for _, t := range tryon.Tasks(out.Mitt) {
 		n.Tasks = append(n.Tasks, newTask(out, t, rows))
 	}
-	n.Nth = min(max(is.Done, 0), len(n.Tasks))
+	n.Nth = min(max(hand.Done, 0), len(n.Tasks))
 	for _, t := range n.Tasks[n.Nth:] {
 		if t.Changed {
 			n.Ahead = fmt.Sprintf("Since the last try the mitt is planned otherwise, from round %d of the %s on.", t.Round, stitch.Part(t.Section).Words())
@@ -121,8 +121,8 @@ func otherWords(o app.OtherHand) string {
 	return fmt.Sprintf("%d of %d rounds", o.Knitted, o.Rounds)
 }
 
-// addView adds the chart of a view, for the rows that have no strip of their
-// own.
+// addView adds the strip of a view, and notes in rows the place of each round
+// that the view shows as its own.
 func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anchor]NeedleTask) {
 	g := out.Grid(chart.Options{View: v})
 	for i := range g.Rows {
@@ -139,7 +139,7 @@ func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anc
 	n.Strips = append(n.Strips, s)
 }
 
-// Now is what is done next; nil where the mitt is done.
+// Now returns the task to do next, or nil if the mitt is done.
 func (n *Needles) Now() *NeedleTask {
 	if n.Nth >= len(n.Tasks) {
 		return nil
@@ -147,7 +147,7 @@ func (n *Needles) Now() *NeedleTask {
 	return &n.Tasks[n.Nth]
 }
 
-// Last is what was done last; nil before the cast-on.
+// Last returns the task done last, or nil before the cast-on.
 func (n *Needles) Last() *NeedleTask {
 	if n.Nth == 0 || n.Nth > len(n.Tasks) {
 		return nil
@@ -167,7 +167,8 @@ func (n *Needles) Made() string {
 	return fmt.Sprintf("%d of %d rounds knitted", knitted, all)
 }
 
-// show turns the strip of the present round to it, and puts it first.
+// show turns the strip of the present round to that round, and moves it to the
+// front.
 func (n *Needles) show() {
 	view, row, lit := "", 0, false
 	if now := n.Now(); now != nil {
@@ -183,9 +184,10 @@ func (n *Needles) show() {
 	}
 }
 
-// turn shows the rows about one of a strip, that one lit or not.
+// turn draws the rows of a strip around one of them, which is lit if light is
+// set.
 func (s *Strip) turn(row int, light bool) {
-	low, high := max(row-about, 1), min(row+about, s.Rows)
+	low, high := max(row-nearRows, 1), min(row+nearRows, s.Rows)
 	top := s.Bottom - float64(high)*s.CellHeight
 	s.scene.Window = &draw.Box{Y: top, Width: s.Width, Height: float64(high-low+1) * s.CellHeight}
 	lit := ""

@@ -15,9 +15,9 @@ func (n Needles) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", n.ID, rest))
 }
 
-// NeedlesPage follows the knitting, round by round. Without the
-// script each press is a form of its own; with it the page goes on by itself
-// and delivers the rounds when the server can be reached.
+// NeedlesPage follows the knitting, round by round. Without the script each
+// press sends a form; with it the page goes on by itself, and delivers the
+// rounds when the server can be reached.
 func NeedlesPage(n Needles) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -782,7 +782,7 @@ func notable(n Needles) bool {
 	return now != nil && now.IsRound
 }
 
-// press is what the target that goes on says.
+// press returns the words on the button that goes on.
 func press(n Needles) string {
 	if now := n.Now(); now != nil {
 		return now.Press

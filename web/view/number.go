@@ -8,21 +8,22 @@ import (
 	"thenar/internal/words"
 )
 
-// pinned reports whether a path is that of a number that can be fixed.
+// pinned reports whether a path belongs to a number that can be fixed.
 func pinned(path string) bool {
 	_, ok := mitt.NumberAt(path)
 	return ok
 }
 
-// longest is the most characters that a field takes: more for a list of rounds.
-func longest(path string) string {
+// maxLength returns the most characters that a field takes; a list of rounds
+// takes more.
+func maxLength(path string) string {
 	if n, ok := mitt.NumberAt(path); ok && n.List() {
 		return "200"
 	}
 	return "40"
 }
 
-// inWords writes the names of fixed numbers in a message as words.
+// inWords replaces the keys of numbers in a message by their words.
 func inWords(path, message string) string {
 	if !pinned(path) {
 		return message
@@ -33,7 +34,7 @@ func inWords(path, message string) string {
 	return message
 }
 
-// typed is a fixed number as the person wrote it.
+// typed returns a fixed number as the person wrote it.
 func (a Answer) typed(r words.Reason) string {
 	if text := a.Pins[r.Of]; text != "" {
 		return text

@@ -55,7 +55,7 @@ func TestEveryNumberStandsOnThePage(t *testing.T) {
 	for _, n := range mitt.Fixable() {
 		_, f, _, ok := find(n.Path())
 		assert.True(t, ok && f.Label == n.Label() && f.Help == n.Help(), "%s has no field", n)
-		assert.Equal(t, n.List(), longest(n.Path()) == "200", "%s", n)
+		assert.Equal(t, n.List(), maxLength(n.Path()) == "200", "%s", n)
 
 		d := project.New("Mitts")
 		d.Sheet[n.Path()] = "wide"

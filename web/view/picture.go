@@ -17,7 +17,7 @@ import (
 	"thenar/internal/units"
 )
 
-// NewAnswer turns outputs, or what was in their way, into what a page shows.
+// NewAnswer returns what a page shows of outputs, or of the error in their way.
 func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
 	a, options := undrawn(doc, out, err)
 	if out != nil {
@@ -28,7 +28,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err err
 	return a
 }
 
-// undrawn is NewAnswer without what is drawn of a plan.
+// undrawn is NewAnswer without the drawings of a plan.
 func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, picture.HandOptions) {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[mitt.Number]string{},
@@ -59,8 +59,8 @@ func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, pic
 	return a, options
 }
 
-// letGo is what lets go of the work that a mitt's plan keeps: its own, or, where
-// it is worked like the other hand, being so.
+// letGo returns the path and the text that let go of the work that a mitt's
+// plan keeps. A hand that is worked like the other one is planned anew instead.
 func letGo(doc project.Document) [2]string {
 	at := doc.Sheet.InForce(string(doc.Side))
 	switch own := doc.Sheet.Given(at + ".side"); {
@@ -72,7 +72,8 @@ func letGo(doc project.Document) [2]string {
 	return [2]string{at + ".section", ""}
 }
 
-// otherHand says that the other hand of the pair goes on by a plan of its own.
+// otherHand says that the other hand of the pair goes on by a plan of its own,
+// or returns "".
 func otherHand(doc project.Document) string {
 	other := string(doc.Side.Other())
 	k, own, ok := doc.Sheet.For(other).Progress()
@@ -82,14 +83,15 @@ func otherHand(doc project.Document) string {
 	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, planned on from %s: choose it under Mitt, Hand.", doc.Side, other, fromWords(k))
 }
 
-// fill notes what was filled of the hand.
+// fill notes the values filled in for the hand.
 func (a *Answer) fill(filled []hand.Filled) {
 	for _, f := range filled {
 		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From, f.Source}
 	}
 }
 
-// fitOptions are those of the fit curve that stands beside a hand.
+// fitOptions returns the options of a fit curve that stands beside a hand, at
+// the same scale.
 func fitOptions(out *project.Outputs, o picture.HandOptions) picture.FitOptions {
 	height, foot := picture.Frame(out.Plan, o)
 	return picture.FitOptions{
@@ -97,7 +99,7 @@ func fitOptions(out *project.Outputs, o picture.HandOptions) picture.FitOptions 
 	}
 }
 
-// defaultValue is what a default comes to, as it would be typed.
+// defaultValue returns the value of a default, as the person would type it.
 func defaultValue(d mitt.Default, u units.Unit) string {
 	switch {
 	case d.Ratio == nil:
@@ -108,7 +110,8 @@ func defaultValue(d mitt.Default, u units.Unit) string {
 	return strconv.FormatFloat(*d.Ratio, 'f', 1, 64)
 }
 
-// blame puts each fault at its field.
+// blame puts each fault of an error at its field, and in Check what belongs to
+// none.
 func (a *Answer) blame(err error) {
 	var fields fault.Fields
 	if !errors.As(err, &fields) {
@@ -126,10 +129,10 @@ func (a *Answer) blame(err error) {
 	}
 }
 
-// Small is the picture of a mitt on the shelf.
+// Small draws the small picture of a mitt for the shelf.
 func Small(p *mitt.Plan, left bool) string { return SVG(picture.Small(p, left), false) }
 
-// SVG writes a scene; sized says that it is as large as on paper.
+// SVG writes a scene as SVG; sized gives it its size on paper.
 func SVG(s *draw.Scene, sized bool) string {
 	var b strings.Builder
 	_ = draw.WriteSVG(&b, s, sized) // a strings.Builder does not fail

@@ -11,7 +11,7 @@ import (
 	"thenar/internal/fault"
 )
 
-// newPrint returns the page of printed sheets, at the address action.
+// newPrint returns the page of printed sheets whose form is sent to action.
 func newPrint(s app.Sheets, title, action string) Print {
 	return Print{
 		Title: title, Action: action, Options: s.Options, Typed: s.Typed.Get, Faults: Faults(s.Faults), Kept: s.Kept,
@@ -19,7 +19,8 @@ func newPrint(s app.Sheets, title, action string) Print {
 	}
 }
 
-// newMittPrint returns the page of sheets of a mitt, at an address below it.
+// newMittPrint returns the page of sheets of a mitt, at an address below that
+// of the mitt.
 func newMittPrint(id int64, s app.Sheets, title, below string) Print {
 	back := fmt.Sprintf("/mitts/%d", id)
 	p := newPrint(s, title+s.Name, back+below)
@@ -86,7 +87,8 @@ func NewClassPrint(id int64, s app.ClassSheets, pdf bool) Print {
 	return p
 }
 
-// typed is what a field shows: at a fault, what was typed.
+// typed returns what a field shows: its value, or, if that is faulty, what was
+// typed.
 func (p *Print) typed(name, value string) string {
 	if p.Faults[name] != "" && p.Typed != nil {
 		return p.Typed(name)
@@ -94,7 +96,7 @@ func (p *Print) typed(name, value string) string {
 	return value
 }
 
-// piecesFault tells whether a message stands among the pieces.
+// piecesFault reports whether one of the pieces has a message.
 func (p *Print) piecesFault() bool {
 	for name := range p.Faults {
 		if name == "pieces" || strings.HasPrefix(name, "place-") {
@@ -107,7 +109,7 @@ func (p *Print) piecesFault() bool {
 // Blame puts each fault of the options at its field.
 func (p *Print) Blame(err error) { maps.Copy(p.Faults, Faults(err)) }
 
-// Faults are the messages of an error by their fields.
+// Faults returns the messages of an error by their fields.
 func Faults(err error) map[string]string {
 	list := map[string]string{}
 	var fields fault.Fields

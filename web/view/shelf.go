@@ -14,10 +14,10 @@ type Item struct {
 	Name     string
 	About    string // kind, hand and cast-on in a few words
 	Changed  string // when it was last saved
-	Stamp    string // the same for machines
+	Stamp    string // Changed in a form for machines
 	Picture  string // SVG; empty while there is no plan
 	Archived bool
-	Next     string // the round that is knitted next; empty: it is not on the needles
+	Next     string // what is knitted next; empty if it is not on the needles
 }
 
 // Shelf is the list of mitts, the newest first.
@@ -26,7 +26,8 @@ type Shelf struct {
 	Archived []Item
 }
 
-// NewShelf shows the mitts in their order, those that were put away apart.
+// NewShelf returns the shelf with the mitts in their order, those put away in a
+// list of their own.
 func NewShelf(list []app.Shelved) (s Shelf) {
 	for _, m := range list {
 		if item := shelved(m); m.Doc.Archived {
@@ -38,7 +39,7 @@ func NewShelf(list []app.Shelved) (s Shelf) {
 	return s
 }
 
-// shelved is one mitt; without a plan it says so.
+// shelved returns the item of one mitt.
 func shelved(m app.Shelved) Item {
 	item := Item{
 		ID: m.ID, Name: m.Doc.Name, Archived: m.Doc.Archived,

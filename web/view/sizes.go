@@ -22,7 +22,7 @@ func NewSizesPrint(id int64, t app.SizeTable) Print {
 	return p
 }
 
-// sizeFields are the fields of a table of sizes, as they were asked.
+// sizeFields returns the fields of a table of sizes, filled in as asked.
 func sizeFields(t app.SizeTable) []PrintField {
 	a := t.Asked
 	number := func(v float64) string {

@@ -10,8 +10,8 @@ import (
 	"thenar/internal/fault"
 )
 
-// NewStatus returns the page of what is kept, as it is shown on the device
-// here, which is 0 for this machine; link leads other devices in.
+// NewStatus returns the status page as the device here sees it, which is 0 for
+// this machine. link is the address that lets other devices in.
 func NewStatus(s app.Status, here int64, link string) (p Status, err error) {
 	p = Status{
 		Path: s.Path, Size: sizeWords(s.Size), Schema: s.Schema, Mitts: s.Mitts, Classes: s.Classes,
@@ -41,8 +41,7 @@ func NewStatus(s app.Status, here int64, link string) (p Status, err error) {
 	return p, nil
 }
 
-// newCode returns the QR code of a link as the path of its dark squares, with the
-// number of squares to a side.
+// newCode returns the QR code of a link.
 func newCode(link string) (Code, error) {
 	rows, err := app.QR(link)
 	if err != nil {
@@ -59,7 +58,7 @@ func newCode(link string) (Code, error) {
 	return Code{Side: len(rows), Path: path.String()}, nil
 }
 
-// whys says why each kind of backup was made.
+// whys say why each kind of backup was made.
 var whys = map[string]string{
 	"daily": "of the day", "asked": "asked for", "replaced": "what stood before a backup was put back", "damaged": "damaged, as it was when a backup was put back",
 }
@@ -72,8 +71,8 @@ func newBackup(b app.BackupFile) Backup {
 	return Backup{Name: filepath.Base(b.Path), Path: b.Path, Why: why, Size: sizeWords(b.Size), At: Clock(b.At, time.Now()), Stamp: b.At.UTC().Format(time.RFC3339)}
 }
 
-// NewArrived returns what became of each mitt and class of a file, with where
-// it stands now.
+// NewArrived returns what became of each mitt and class of an imported file,
+// with its address.
 func NewArrived(came []app.Arrival) (list []Arrived) {
 	for _, a := range came {
 		one := Arrived{Name: a.Name, How: a.How}

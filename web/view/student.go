@@ -17,11 +17,11 @@ type Student struct {
 	Name    string // of the class
 	Unit    units.Unit
 	Student roster.Student
-	Stamp   string // of what the form was made from
+	Stamp   string // of what the form was opened with
 	Line    roster.Line
 	Faults  map[string]string
 	Message string
-	Between []Between // what another window has otherwise
+	Between []Between // what another window saved differently
 }
 
 // NewStudent returns the page of a student.
@@ -29,7 +29,8 @@ func NewStudent(s app.Student) Student {
 	return Student{Class: s.Class, Name: s.ClassName, Unit: s.Unit, Student: s.Student, Stamp: s.Stamp, Line: s.Line, Faults: map[string]string{}}
 }
 
-// NewUnsavedStudent returns the page of a student whose form is not saved yet.
+// NewUnsavedStudent returns the page of a student whose form could not be
+// saved.
 func NewUnsavedStudent(s app.UnsavedStudent) Student {
 	p := NewStudent(s.Student)
 	p.Faults, p.Message = Faults(s.Faults), "Not saved yet: look at the marked fields."
@@ -47,15 +48,15 @@ func (s Student) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/classes/%d/students/%d%s", s.Class, s.Student.ID, rest))
 }
 
-// studentGroup is some of a student's fields under one heading.
+// studentGroup is the fields of a student's form under one heading.
 type studentGroup struct {
 	Title, Note string
 	Paths       []string
 	Folded      bool
 }
 
-// studentGroups are the fields of a student, those that are always asked for
-// at the head.
+// studentGroups are the fields of a student's form; those that are always asked
+// for come first.
 var studentGroups = []studentGroup{
 	{"Hand", "The tape over the knuckles without the thumb; without a tape, a glove size.", []string{"hand.hand_circumference", "hand.size"}, false},
 	{"Gauge", "Left empty, the pattern’s is used and marked as doubtful.", []string{"gauge.swatches[0].stitches", "gauge.swatches[0].rounds"}, false},
@@ -63,14 +64,16 @@ var studentGroups = []studentGroup{
 	{"Numbers of their own", "Such as a cuff that is on the needles already. They go before what is fixed for all.", ownNumbers(), true},
 }
 
-// ownLabels are fields of a student that the measure form calls otherwise.
+// ownLabels are the label and help of fields that the measure form names
+// otherwise.
 var ownLabels = map[string][2]string{
 	"hand.size":                  {"Glove size", "4 to 13"},
 	"gauge.swatches[0].stitches": {"Stitches over 10 cm", ""},
 	"gauge.swatches[0].rounds":   {"Rounds over 10 cm", ""},
 }
 
-// ownNumbers are the paths of the numbers that a student may have otherwise.
+// ownNumbers returns the paths of the numbers that one student may have
+// otherwise than the class.
 func ownNumbers() []string {
 	var list []string
 	for _, n := range mitt.OfStudent() {
@@ -79,7 +82,7 @@ func ownNumbers() []string {
 	return list
 }
 
-// label is what a student's field is called, what is meant, and its unit.
+// label returns a field's name, its help and its unit.
 func (s Student) label(path string) (name, help, unit string) {
 	if own, ok := ownLabels[path]; ok {
 		name, help = own[0], own[1]

@@ -11,8 +11,7 @@ import (
 	"thenar/internal/words"
 )
 
-// newTask is a task with its words, and with the row of the chart that it is
-// about.
+// newTask returns a task with its words and its row of the chart.
 func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTask) NeedleTask {
 	s := out.Mitt.Section(t.Part)
 	of := len(s.Rounds)
@@ -40,14 +39,15 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 	}
 	if t.Round == 1 {
 		if s.Opens() {
-			first = first[min(1, len(first)):] // a task of its own
+			first = first[min(1, len(first)):] // casting on is a task of its own
 		}
 		one.First = append(one.First, first...)
 	}
 	return one
 }
 
-// named is what a round is called that divides the mitt or takes up the thumb.
+// named returns what a round is called that divides the mitt or takes up the
+// thumb, else "".
 func named(r stitch.Round) string {
 	switch {
 	case r.Held() > 0:
@@ -58,7 +58,7 @@ func named(r stitch.Round) string {
 	return ""
 }
 
-// opens fills in what opens a part, or ends it.
+// opens fills in a task that opens or ends a part.
 func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	first, last, after, _ := spoken(out.Words, s.Part, 0)
 	if n.Round == tryon.Ending {
@@ -84,7 +84,7 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	}
 }
 
-// ends is what is done at the end of a part.
+// ends says what is done at the end of a part.
 func ends(finish stitch.Round) string {
 	switch finish.Ops[0] {
 	case stitch.DrawUp:
@@ -95,8 +95,8 @@ func ends(finish stitch.Round) string {
 	return "Bind off"
 }
 
-// spoken is what the instructions say before the first round of a part, at its
-// end, after that, and of one of its rounds.
+// spoken returns what the instructions of a part say before its first round
+// (first), at its end (last), after that (then), and of one of its rounds (of).
 func spoken(passages []words.Passage, part stitch.Part, round int) (first []string, last string, then []string, of string) {
 	then = []string{}
 	for _, p := range passages {
@@ -123,7 +123,7 @@ func spoken(passages []words.Passage, part stitch.Part, round int) (first []stri
 	return first, last, then, of
 }
 
-// coloured is a round in words with its painted yarns.
+// coloured returns the words of a round with its painted yarns.
 func coloured(part stitch.Part, r stitch.Round, yarns []chart.Yarn) string {
 	names := make([]string, len(yarns))
 	for i, y := range yarns {
@@ -132,7 +132,7 @@ func coloured(part stitch.Part, r stitch.Round, yarns []chart.Yarn) string {
 	return words.Coloured(part, r, names)
 }
 
-// TaskWords is what is done next, in a few words.
+// TaskWords says in a few words what a task is.
 func TaskWords(m stitch.Mitt, t tryon.Task) string {
 	s := m.Section(t.Part)
 	switch {

@@ -25,14 +25,14 @@ type Tries struct {
 	Places  []tryon.Place
 	Form    TryForm
 	Entries []TryEntry // from the first on
-	Pair    []TryEntry // two that are looked at side by side
+	Pair    []TryEntry // the two that are shown side by side
 	Habits  []Habit
-	Back    bool // the mitt was just brought back
-	TickTwo bool // other than two tries were ticked
+	Back    bool // the answer to a try was just taken back
+	TickTwo bool // asks to tick two, since more or fewer were ticked
 }
 
-// NewTries shows the tries of a mitt, with what can't be used of the one that
-// was typed.
+// NewTries returns the page of a mitt's tries. faults are those of the try in
+// the form.
 func NewTries(t app.Tries, faults fault.Fields) Tries {
 	page := Tries{ID: t.ID, Doc: t.Doc, Plan: t.Plan, Places: t.Places, Form: TryForm{t.Form, faults}}
 	if t.Plan == nil {
@@ -46,13 +46,13 @@ func NewTries(t app.Tries, faults fault.Fields) Tries {
 	return page
 }
 
-// TryForm is a try that is being noted.
+// TryForm is the form of a new try.
 type TryForm struct {
 	Try    tryon.Try
 	Faults fault.Fields
 }
 
-// Fault is the message at a field.
+// Fault returns the message at a field, or "".
 func (f TryForm) Fault(path string) string {
 	for _, one := range f.Faults {
 		if one.Path == path {
@@ -62,7 +62,7 @@ func (f TryForm) Fault(path string) string {
 	return ""
 }
 
-// TryEntry is a try on the line of time.
+// TryEntry is a try in the list of those noted.
 type TryEntry struct {
 	app.TryEntry
 	At string // when it was noted, in words
@@ -70,7 +70,7 @@ type TryEntry struct {
 
 func newTryEntry(e app.TryEntry) TryEntry { return TryEntry{e, Clock(e.Noted, time.Now())} }
 
-// Beside picks the tries that are looked at side by side.
+// Beside picks the tries that are shown side by side.
 func (t *Tries) Beside(ids []string) {
 	for _, e := range t.Entries {
 		if slices.Contains(ids, strconv.FormatInt(e.ID, 10)) && len(t.Pair) < 2 {
@@ -87,10 +87,11 @@ func (e TryEntry) Where() string {
 	return fmt.Sprintf("%s hand, after round %s of the %s", e.Try.Side, e.Try.Round, stitch.Part(e.Try.Section).Words())
 }
 
-// Observation is a thing that was seen or felt, for a list or beside another.
+// Observation is one thing that was seen or felt at a try.
 type Observation struct{ What, Text string }
 
-// Observations are what was seen and felt.
+// Observations returns what was seen and felt, with an empty text for what was
+// not.
 func (e TryEntry) Observations() []Observation {
 	t, u := e.Try, " "+string(e.Unit)
 	list := []Observation{
@@ -127,7 +128,7 @@ func (e TryEntry) offset(text string) string {
 	return strings.Replace(text, "-", "−", 1) + " " + string(tryon.OffsetUnit(e.Unit))
 }
 
-// Parts are the parts of the mitt, to say where the work stands.
+// Parts returns the parts of the mitt, to choose where the work stands.
 func (t Tries) Parts() []Choice {
 	var list []Choice
 	last := map[stitch.Part]int{}
@@ -142,8 +143,8 @@ func (t Tries) Parts() []Choice {
 	return list
 }
 
-// Tops say how far the top of the gusset still is by the plan, after each of its
-// rounds, from none on; after the last nothing is said.
+// Tops says after each round of the gusset, from 0 on, how far the plan puts
+// its top above. After the last round there is nothing to say.
 func (t Tries) Tops() []string {
 	list := []string{}
 	for left := t.Plan.Gusset.Rounds.N; left > 0; left-- {
@@ -153,7 +154,7 @@ func (t Tries) Tops() []string {
 	return list
 }
 
-// ahead is what of Tops is true where the form says that the work stands.
+// ahead returns the one of tops for the round in the form, or "".
 func (t Tries) ahead(tops []string) string {
 	n, err := strconv.Atoi(t.Form.Try.Round)
 	if err != nil || n < 1 || n >= len(tops) || !stitch.Part(t.Form.Try.Section).Marked() {
@@ -164,7 +165,7 @@ func (t Tries) ahead(tops []string) string {
 
 func (t Tries) offsetUnit() units.Unit { return tryon.OffsetUnit(t.Doc.Sheet.Unit()) }
 
-// aside are the tries that were set aside, or the others; the newest first.
+// aside returns the tries that were set aside, or the others, newest first.
 func (t Tries) aside(aside bool) []TryEntry {
 	var list []TryEntry
 	for _, e := range slices.Backward(t.Entries) {
@@ -175,7 +176,8 @@ func (t Tries) aside(aside bool) []TryEntry {
 	return list
 }
 
-// felt tells whether a zone is knitted, as far as the form knows.
+// felt reports whether a zone is asked about: it is knitted, as far as the form
+// knows, or something was said of it.
 func (t Tries) felt(zone tryon.Zone) bool {
 	part := stitch.Part(t.Form.Try.Section)
 	if parts := t.Parts(); part == "" && len(parts) > 0 {
@@ -186,7 +188,7 @@ func (t Tries) felt(zone tryon.Zone) bool {
 	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.KnittedZones(part, whole), zone)
 }
 
-// last is the last round of a part; 0 where the mitt has no such part.
+// last returns the last round of a part, or 0 if the mitt has no such part.
 func (t Tries) last(part stitch.Part) (round int) {
 	for _, p := range t.Places {
 		if p.Part == part {
@@ -196,8 +198,8 @@ func (t Tries) last(part stitch.Part) (round int) {
 	return round
 }
 
-// feltIn are the parts in which a zone is felt, for the script; wholeIn are
-// those in which it is felt in their last round, with that round.
+// feltIn returns the parts, for the script, in which a zone can be felt from
+// the first round on.
 func feltIn(zone tryon.Zone) string {
 	var parts []string
 	for _, p := range stitch.Parts() {
@@ -208,6 +210,8 @@ func feltIn(zone tryon.Zone) string {
 	return strings.Join(parts, " ")
 }
 
+// wholeIn returns the part, for the script, in which a zone can be felt only at
+// its last round, with that round.
 func (t Tries) wholeIn(zone tryon.Zone) string {
 	for _, p := range stitch.Parts() {
 		if whole := tryon.KnittedZones(p, true); slices.Contains(whole, zone) && !slices.Contains(tryon.KnittedZones(p, false), zone) {
@@ -217,7 +221,7 @@ func (t Tries) wholeIn(zone tryon.Zone) string {
 	return ""
 }
 
-// unfelt names the zones that are not knitted yet; empty: all are.
+// unfelt names the zones that are not knitted yet, or returns "" if all are.
 func (t Tries) unfelt() string {
 	var list []string
 	for _, zone := range t.zones() {
@@ -231,13 +235,14 @@ func (t Tries) unfelt() string {
 	return strings.Join(list, ", ") + ": not knitted yet"
 }
 
-// seated tells whether the gusset is begun, so that one can see where it sits.
+// seated reports whether the gusset is begun, so that one can see where it
+// sits.
 func (t Tries) seated() bool {
 	f := t.Form
 	return t.felt(tryon.Gusset) || f.Try.Base != "" || f.Try.Top != ""
 }
 
-// zones are those that the mitt has.
+// zones returns the zones that the mitt has.
 func (t Tries) zones() []tryon.Zone {
 	if t.Plan == nil || !t.Plan.Thumbed() {
 		return []tryon.Zone{tryon.Cuff, tryon.Hand}
@@ -245,7 +250,7 @@ func (t Tries) zones() []tryon.Zone {
 	return tryon.Zones()
 }
 
-// feels are the steps of the scale.
+// feels are the steps of the scale for how a zone feels.
 var feels = []Choice{
 	{"-2", "much too loose"}, {"-1", "a little loose"}, {"0", "right"}, {"1", "a little tight"}, {"2", "much too tight"},
 }

@@ -21,8 +21,7 @@ type TryAnswer struct {
 	Entry TryEntry
 }
 
-// NewTryAnswer shows a try that was weighed, or, of one that is answered, what
-// became of it.
+// NewTryAnswer returns the page of a try that was weighed or answered.
 func NewTryAnswer(w app.Weighed) TryAnswer { return TryAnswer{w, newTryEntry(w.Entry)} }
 
 // ChangedWords says which rounds are worked otherwise.
@@ -44,10 +43,10 @@ func (v TryAnswer) ChangedWords() string {
 	return "Worked otherwise: " + strings.Join(parts, "; ") + "."
 }
 
-// Idle tells whether corrections are accepted that change no round.
+// Idle reports whether the accepted corrections change no round.
 func (v TryAnswer) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Changed.Count() == 0 }
 
-// SinceWords says where the work stands by now.
+// SinceWords says where the work stands now.
 func (v TryAnswer) SinceWords() string {
 	if v.Seen.Place.Nth == 0 {
 		return "Since the try the work was ripped to its cast-on; the mitt is planned from there."
@@ -71,8 +70,8 @@ func (v TryAnswer) RipWords() string {
 		words.Plural(r.Rounds, "round"), to, words.Plural(r.Stitches, "stitch"), r.Minutes(v.Pace), v.Pace, whose)
 }
 
-// Drawing shows how the mitt goes on from what is knitted; empty where nothing
-// changes.
+// Drawing draws how the mitt goes on from what is knitted, or returns "" if
+// nothing changes.
 func (v TryAnswer) Drawing() string {
 	if v.Onward.Was == nil || v.Onward.Is == nil || v.Onward.Changed.Count() == 0 {
 		return ""
@@ -82,7 +81,8 @@ func (v TryAnswer) Drawing() string {
 	return SVG(picture.Onward(v.Onward.Was.Plan, v.Onward.Is.Plan, at, o), false)
 }
 
-// LeavesWords lists what a way of going on leaves off, in mm and rounds.
+// LeavesWords lists how far off the mitt stays if it goes on in this way, in
+// lengths and rounds.
 func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 	size := func(mm float64) string {
 		return units.FromMM(math.Abs(mm)).With(tryon.OffsetUnit(v.Doc.Sheet.Unit()))
@@ -106,7 +106,8 @@ func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 	return list
 }
 
-// SpoiltWords says what going on would leave too wide or too narrow.
+// SpoiltWords says which places would stay too wide or too narrow if the person
+// went on from here.
 func (v TryAnswer) SpoiltWords() string {
 	return "If you go on from here, this stays further off the hand than in a mitt begun anew: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
 }

@@ -20,8 +20,8 @@ func (v TryAnswer) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", v.ID, rest))
 }
 
-// TryAnswerPage shows what follows from a try: each correction as was, is,
-// because, to be declined by itself, and how the mitt goes on.
+// TryAnswerPage shows what a try suggests: each correction with its old and new
+// value and the reason, to be declined by itself, and how the mitt goes on.
 func TryAnswerPage(v TryAnswer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -290,7 +290,7 @@ func tryAnswerForm(v TryAnswer) templ.Component {
 	})
 }
 
-// onward is how the mitt goes on, and what ripping back would win.
+// onward shows how the mitt goes on, and what ripping back would gain.
 func onward(v TryAnswer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -488,7 +488,7 @@ func onward(v TryAnswer) templ.Component {
 	})
 }
 
-// leaves is what a way of going on leaves off what was wanted.
+// leaves lists how far off the mitt stays if it goes on in one way.
 func leaves(v TryAnswer, what string, l project.Leaves) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context

@@ -11,8 +11,8 @@ import templruntime "github.com/a-h/templ/runtime"
 
 import "fmt"
 
-// WaitingPage says that something waits for its turn, with so many before it;
-// again is where it asks again by itself.
+// WaitingPage says that a request waits for its turn, and how many are before
+// it. It loads again by itself.
 func WaitingPage(before int, again string) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context

@@ -15,7 +15,7 @@ import (
 	"thenar/internal/words"
 )
 
-// ways are the schedules of the increases side by side: what each follows,
+// ways shows the schedules of the increases side by side: what each follows,
 // and what it costs.
 func ways(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
@@ -223,7 +223,7 @@ func ways(a Answer) templ.Component {
 	})
 }
 
-// wayName is what a way follows.
+// wayName says what a way follows.
 func wayName(w mitt.Way) string {
 	switch {
 	case w.Fixed:

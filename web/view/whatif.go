@@ -12,26 +12,28 @@ import (
 	"thenar/internal/words"
 )
 
-// WhatIf is a mitt beside a second variant of it, whose form is on the page.
+// WhatIf is the page of a mitt and its second variant. The form on it is that
+// of the variant.
 type WhatIf struct {
-	Mitt          // the variant, B
+	Mitt          // the second variant
 	First         Answer
-	Curves        [2]string // SVG, of both
+	Curves        [2]string // SVG, first and second
 	Changed, Rows []Compared
 }
 
-// Compared is one thing of both variants.
+// Compared is one value in both variants.
 type Compared struct {
 	Name, First, Second string
 }
 
-// Differs tells whether it is not the same in both.
+// Differs reports whether the two values differ.
 func (c Compared) Differs() bool { return c.First != c.Second }
 
-// whatIfForm is where the form of the second variant is sent, below the mitt.
+// whatIfForm is where the form of the second variant is sent, below the address
+// of the mitt.
 const whatIfForm = "/what-if"
 
-// NewWhatIf compares a mitt with its second variant.
+// NewWhatIf returns the page that compares a mitt with its second variant.
 func NewWhatIf(both app.WhatIf) WhatIf {
 	b, first := NewMitt(both.Variant, ChartAsk{}), AnswerOf(both.First, ChartAsk{})
 	b.Form = whatIfForm
@@ -51,8 +53,7 @@ func NewContestedWhatIf(u app.UnsavedWhatIf) WhatIf {
 	return w
 }
 
-// decisions lists the fields in which the two sheets differ, in the order of
-// the form.
+// decisions lists the fields in which the two sheets differ, by name.
 func decisions(a, b project.Document) []Compared {
 	paths := map[string]bool{}
 	for _, s := range []project.Document{a, b} {
@@ -71,7 +72,7 @@ func decisions(a, b project.Document) []Compared {
 	return list
 }
 
-// shownAs is a value in the words of its choice.
+// shownAs returns a value in the words of its option, or as it is.
 func shownAs(path, text string) string {
 	if _, f, _, ok := find(path); ok {
 		for _, c := range f.Choices {
@@ -116,8 +117,8 @@ func compare(a, b Answer) []Compared {
 	return list
 }
 
-// siteNames are the places at which the fit is told in either variant, in the
-// order of the one that has more of them.
+// siteNames returns the places at which either variant is measured for fit, in
+// the order of the variant with more of them.
 func siteNames(a, b Answer) []string {
 	more, less := a.Out.Summary.Sites, b.Out.Summary.Sites
 	if len(less) > len(more) {
@@ -132,7 +133,7 @@ func siteNames(a, b Answer) []string {
 	return names
 }
 
-// site is the girth of the fabric at a place, with its interval.
+// site returns the girth of the fabric at a place, with its interval.
 func (a Answer) site(name string) string {
 	for _, s := range a.Out.Summary.Sites {
 		if s.Name == name {
@@ -142,8 +143,8 @@ func (a Answer) site(name string) string {
 	return "–"
 }
 
-// curves are the fit curves of both, each with the other's fabric in it, on
-// pages of one height.
+// curves draws the fit curve of each variant, with the other's fabric in it,
+// both at the same height.
 func curves(doc project.Document, a, b Answer) [2]string {
 	frame := func(x Answer) (height, foot float64) {
 		return picture.Frame(x.Out.Plan, picture.HandOptions{Left: doc.Side == project.Left, Unit: x.Unit})

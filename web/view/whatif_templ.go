@@ -9,7 +9,7 @@ package view
 import "github.com/a-h/templ"
 import templruntime "github.com/a-h/templ/runtime"
 
-// WhatIfPage is a mitt beside a second variant of it.
+// WhatIfPage shows a mitt beside its second variant.
 func WhatIfPage(w WhatIf) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -442,7 +442,7 @@ func comparedTable(rows []Compared) templ.Component {
 	})
 }
 
-// WhatIfFragments is the answer to a change of the variant's form.
+// WhatIfFragments answers a change of the variant's form.
 func WhatIfFragments(w WhatIf) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context

@@ -5,8 +5,8 @@ import (
 	"time"
 )
 
-// Clock is a time of saving as it is shown: today's by the hour, others with
-// their date.
+// Clock returns a time as a page shows it: the time of day for today, with the
+// date otherwise.
 func Clock(t, now time.Time) string {
 	t, now = t.Local(), now.Local()
 	if t.Year() == now.Year() && t.YearDay() == now.YearDay() {
@@ -15,7 +15,7 @@ func Clock(t, now time.Time) string {
 	return t.Format("2 Jan 2006, 15:04")
 }
 
-// inDays is a day as one speaks of it.
+// inDays returns a day as one speaks of it.
 func inDays(day string, now time.Time) string {
 	switch day {
 	case now.Format(time.DateOnly):
@@ -30,7 +30,7 @@ func inDays(day string, now time.Time) string {
 	return at.Format("2 January 2006")
 }
 
-// sizeWords is a size for people.
+// sizeWords returns a file size for people to read.
 func sizeWords(bytes int64) string {
 	switch {
 	case bytes < 1000:

@@ -11,7 +11,7 @@ import templruntime "github.com/a-h/templ/runtime"
 
 import "fmt"
 
-// wordsFragment is the instructions, section by section, grouped by round.
+// wordsFragment shows the instructions, section by section, grouped by round.
 func wordsFragment(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -261,9 +261,9 @@ func unsound(a Answer) templ.Component {
 	})
 }
 
-// Fragments is the answer to a change of the measure form: the parts of the
-// page by name. Where there is no plan the chart and the words stay as they
-// were, and the page says so.
+// Fragments answers a change of the measure form with the parts of the page by
+// name. If there is no plan, the chart and the words stay as they were, and the
+// page says so.
 func Fragments(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -337,8 +337,8 @@ func Fragments(a Answer) templ.Component {
 	})
 }
 
-// StrokeFragments is the answer to a stroke of the chart: the parts of the page
-// that follow from what is painted. The key has its place in the chart.
+// StrokeFragments answers a stroke of the chart with the parts of the page that
+// follow from what is painted. The key has its place in the chart.
 func StrokeFragments(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context

@@ -8,7 +8,7 @@ import (
 	"thenar/internal/yarn"
 )
 
-// yarnRow is an amount of yarn in three measures, each with its interval.
+// yarnRow is an amount of yarn in three units, each with its interval.
 type yarnRow struct{ Name, Metres, Yards, Grams string }
 
 func (a Answer) yarnRows() []yarnRow {
@@ -31,12 +31,12 @@ func (a Answer) yarnRow(name string, amount yarn.Amount) yarnRow {
 	return row
 }
 
-// around is an amount in whole units, its high end rounded up.
+// around returns an amount in whole units, with its interval rounded outward.
 func around(a yarn.Amount) string {
 	return fmt.Sprintf("%.0f (%.0f to %.0f)", a.Mean, math.Floor(a.Low), math.Ceil(a.High))
 }
 
-// yarnWords say what the estimate was taken from, and what would tell more.
+// yarnWords says what the estimate is based on, and what would make it better.
 func (a Answer) yarnWords() string {
 	e := &a.Out.Yarn
 	parts := []string{fmt.Sprintf("%d loops of %.1f mm, from %s, with edges and tails; give or take %.0f %%.", e.Loops, e.Loop, e.From.Words(), e.Half*100)}
