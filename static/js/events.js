@@ -1,8 +1,8 @@
-// Every event by which a module of the page tells others something without
-// knowing them. Each is told and heard by its name here, nowhere by a string.
+// The events by which modules of the page tell each other something without
+// knowing each other. They are used by their names here, never by a string.
 
-// event is a kind of news on the document. tell returns false where it may be
-// prevented and somebody did; hear calls f(detail, event).
+// event returns a kind of event on the document. tell sends it, and returns
+// false if a listener prevented it; hear calls f(detail, event) for each.
 function event(name, options) {
   const type = `thenar:${name}`;
   return {
@@ -11,22 +11,22 @@ function event(name, options) {
   };
 }
 
-// round: a round is pointed at. { section, round, by } with by "thread" or
-// "chart", who told it. Told and heard by thread.js and chart/main.js; told by
-// chart/editor.js.
+// round: somebody points at a round. { section, round, by }; by is "thread" or
+// "chart", whichever told it. Told and heard by thread.js and chart/main.js;
+// told by chart/editor.js.
 export const round = event("round");
 
-// painted: strokes have come, our own or somebody else's, and what follows
-// from the chart is no longer right. Told by chart/main.js, heard by measure.js.
+// painted: strokes came, our own or somebody else's, and what follows from the
+// chart is out of date. Told by chart/main.js, heard by measure.js.
 export const painted = event("painted");
 
-// view: the address names another view of the chart, or what has no place in it
-// is to be listed anew. Told by chart/editor.js and chart/main.js, heard by
-// measure.js.
+// view: the address names another view of the chart, or the marks that have no
+// place in it have to be listed anew. Told by chart/editor.js and
+// chart/main.js, heard by measure.js.
 export const view = event("view");
 
-// swapped: a part of the page with a chart was put in its place anew. { root }.
-// Told by measure.js, heard by chart/main.js.
+// swapped: a part of the page with a chart was replaced. { root }. Told by
+// measure.js, heard by chart/main.js.
 export const swapped = event("swapped");
 
 // sheet: a stroke changed numbers of the form, which are saved already.
@@ -37,7 +37,8 @@ export const sheet = event("sheet");
 // heard by measure.js.
 export const decided = event("decided");
 
-// restored: a backup was put back, or the page's file is another. Whoever holds
-// more than a new page would prevents that one is made. Told by chart/live.js
-// and chart/main.js, heard by chart/main.js, then by measure.js.
+// restored: a backup was put back, or the page belongs to another file. A
+// listener that holds something which a reload would lose prevents the reload.
+// Told by chart/live.js and chart/main.js, heard by chart/main.js, then by
+// measure.js.
 export const restored = event("restored", { cancelable: true });

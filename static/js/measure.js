@@ -1,13 +1,13 @@
-// The measure form. Every change asks the server for the parts of the page
-// that follow from it, and puts them in their places; the fields themselves
-// are never touched. What is typed is saved after a short rest.
+// The measure form. After every change it asks the server for the parts of the
+// page that follow from it, and replaces those; the fields themselves are never
+// touched. What is typed is saved after a short rest.
 import * as events from "./events.js";
 import { startNumbers } from "./numbers.js";
 import { noConnection, Outbox, postForm } from "./outbox.js";
 import { ensure, startRows } from "./rows.js";
 import { Drafts } from "./storage.js";
 
-const rest = 700; // ms without a key before saving
+const rest = 700; // ms without a key press before saving
 const again = 4 * rest; // ms before what could not be saved is sent again
 
 export function startMeasure(document) {
@@ -49,8 +49,8 @@ export function startMeasure(document) {
   page.recover();
 }
 
-// outboxOf is the way of the form to the server: what is sent is always the
-// form as it stands then. An answer without a reply is no answer of Thenar's.
+// outboxOf returns the outbox of the form, which always sends the form as it is
+// then. An answer without a reply did not come from Thenar.
 function outboxOf(form, page) {
   return new Outbox({
     href: form.action, notNow: new Set(), first: again, longest: again,
@@ -68,17 +68,17 @@ class Measure {
     this.document = document;
     this.form = form;
     this.drafts = new Drafts(form.action);
-    this.asked = 0; // number of the newest question
-    this.shown = 0; // number of the newest answer on the page
+    this.asked = 0; // the number of the newest request
+    this.shown = 0; // the number of the newest answer on the page
     this.asking = false;
     this.again = false;
-    this.painted = true; // all that is asked again comes from strokes
-    this.owed = false; // an answer to the form did not come: the next has all parts
+    this.painted = true; // only strokes have changed since the last request
+    this.owed = false; // an answer to the form did not come: the next brings all parts
     this.unsaved = false;
     this.outbox = outboxOf(form, this);
     this.timer = 0;
     this.focus = undefined;
-    // Two versions stand on the page: nothing is saved until it is asked for.
+    // The page shows two versions: nothing is saved until the person asks for it.
     this.conflict = document.querySelector(".conflict");
     if (this.conflict) this.say("not saved yet", "unsaved");
   }
@@ -87,11 +87,11 @@ class Measure {
     return new URLSearchParams(new FormData(this.form));
   }
 
-  // changed is called on every key: ask at once, save after a rest.
+  // changed runs on every key press: it asks at once, and saves after a rest.
   changed() {
     this.unsaved = true;
     const draft = this.body();
-    if (this.conflict) draft.set("after", "0"); // another window has to ask, too, which version stands
+    if (this.conflict) draft.set("after", "0"); // makes another window ask, too, which version counts
     this.drafts.keep(draft);
     if (!this.conflict) this.say("saving…", "waiting");
     this.ask();
@@ -99,9 +99,9 @@ class Measure {
     this.timer = setTimeout(() => this.save(), rest);
   }
 
-  // ask has one question under way; what changes meanwhile is asked next.
-  // After a stroke the chart stands already: only the parts that follow from it
-  // are asked for.
+  // ask has one request under way; a change meanwhile is asked about next.
+  // After a stroke the chart is drawn already: only the parts that follow from
+  // it are asked for.
   async ask(painted = false) {
     if (this.asking) {
       this.again = true;
@@ -122,7 +122,7 @@ class Measure {
         if (!parts) this.owed = false;
       }
     } catch {
-      // The save says that there is no connection.
+      // Saving tells that there is no connection.
     }
     this.busy(false);
     if (this.again) {
@@ -131,14 +131,15 @@ class Measure {
     }
   }
 
-  // busy says that an answer is on its way.
+  // busy shows that an answer is on its way.
   busy(asking) {
     this.asking = asking;
     this.document.getElementById("main").setAttribute("aria-busy", String(asking));
   }
 
-  // show puts an answer's parts in their places, unless a newer one stands. Of
-  // all that there are, one that did not come is no longer right.
+  // show replaces parts of the page by those of an answer, unless a newer one
+  // is shown already. A part that was asked for and did not come is out of
+  // date.
   show(number, html, parts) {
     if (number < this.shown) return;
     this.shown = number;
@@ -163,8 +164,8 @@ class Measure {
     focus();
   }
 
-  // holdFocus keeps the place of a number that is pressed or typed over while
-  // the part around it is swapped.
+  // holdFocus remembers the number that is pressed or typed over, and returns a
+  // function that goes back to it once the part around it was replaced.
   holdFocus() {
     const active = this.document.activeElement;
     const keep = active?.dataset?.keep ?? active?.closest?.(".number")?.querySelector("[data-keep]")?.dataset.keep;
@@ -181,7 +182,7 @@ class Measure {
     };
   }
 
-  // fields puts messages, filled values and the unit at the fields.
+  // fields shows messages, filled values and the unit at the fields.
   fields(state) {
     for (const place of this.form.querySelectorAll("[data-fault-for]")) {
       const path = place.dataset.faultFor;
@@ -199,8 +200,8 @@ class Measure {
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
   }
 
-  // rewritten takes what a stroke of the chart changed of the sheet: it is
-  // saved already.
+  // rewritten takes over what a stroke of the chart changed in the sheet. That
+  // is saved already.
   rewritten({ edits, revision }) {
     for (const { column, value } of edits) this.fill(column, value);
     this.form.elements.after.value = String(Math.max(Number(this.form.elements.after.value), revision));
@@ -213,7 +214,7 @@ class Measure {
     if (field) field.value = text;
   }
 
-  // take puts a value of the other version into its field.
+  // take copies a value of the other version into its field.
   take(button) {
     this.fill(button.dataset.take, button.dataset.value);
     button.closest("tr").remove();
@@ -221,8 +222,8 @@ class Measure {
     (this.conflict?.querySelector("[data-take]") ?? document.getElementById(`field-${button.dataset.take}`))?.focus();
   }
 
-  // decided hears that another window saved the form. As long as nothing was
-  // typed here it is taken over; else saving says that there are two versions.
+  // decided runs when another window saved the form. If nothing was typed here,
+  // that version is taken over; otherwise saving will tell that there are two.
   async decided(revision) {
     if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.outbox.sending || this.conflict || this.taking) return;
     this.taking = true;
@@ -234,14 +235,14 @@ class Measure {
         this.ask();
       }
     } catch {
-      // Without a connection it is taken over with the next news.
+      // Without a connection, the next news brings it.
     }
     this.taking = false;
   }
 
-  // restored hears that a backup was put back. What was typed here is another
-  // version then, which saving tells; else the page is made anew, if it may be.
-  // Where it stands, its chart is brought to what was put back.
+  // restored runs when a backup was put back. If something was typed here,
+  // saving will tell that it is another version; otherwise the page is loaded
+  // anew, if it may be. If it may not, its chart is brought up to date.
   restored(may) {
     if (may && !this.unsaved && !this.conflict) {
       location.reload();
@@ -259,7 +260,7 @@ class Measure {
     }
   }
 
-  // save sends the form; a failure keeps it in this browser until it works.
+  // save sends the form. If that fails, this browser keeps it until it works.
   async save(asked = false) {
     clearTimeout(this.timer);
     if (!asked && (!this.unsaved || this.conflict)) return;
@@ -267,14 +268,14 @@ class Measure {
     else await (this.outbox.unsent ? this.outbox.push() : this.outbox.add({}));
   }
 
-  // leave saves before the page is left by one of its links.
+  // leave saves before one of its links leaves the page.
   async leave(href) {
     await this.outbox.answered;
     await this.save();
-    location.assign(href); // what could not be saved is asked about then
+    location.assign(href); // the browser asks about what could not be saved
   }
 
-  // heard follows what becomes of the form on its way.
+  // heard is told what becomes of the form in the outbox.
   heard(what, detail) {
     if (what === "delivered") this.saved(detail.reply, detail.request.body);
     if (what === "refused") this.refused(detail);
@@ -286,7 +287,7 @@ class Measure {
 
   saved(said, body) {
     this.form.elements.after.value = said.revision;
-    if (body.toString() !== this.bodyBut(body)) return; // typed on meanwhile: saved next
+    if (body.toString() !== this.bodyBut(body)) return; // something was typed since: that is saved next
     this.unsaved = false;
     this.conflict?.remove();
     this.conflict = undefined;
@@ -294,7 +295,8 @@ class Measure {
     this.say(`saved ${said.saved}`, "saved");
   }
 
-  // bodyBut is the form now, with the revision that the body was sent with.
+  // bodyBut returns the form as it is now, but with the revision that body was
+  // sent with.
   bodyBut(body) {
     const now = this.body();
     now.set("after", body.get("after"));
@@ -309,7 +311,7 @@ class Measure {
     over.textContent = "Decide which stands";
     over.addEventListener("click", () => {
       this.unsaved = false;
-      this.form.submit(); // the page that answers shows what stands where
+      this.form.submit(); // the page that answers shows both versions
     });
     this.document.getElementById("saved").append(" ", over);
   }
@@ -321,7 +323,7 @@ class Measure {
   }
 
   // recover puts back what an earlier visit could not save, with the revision
-  // that it was made from, so that the server can tell if another came since.
+  // it was made from, so that the server can tell whether another came since.
   recover() {
     const draft = this.drafts.kept();
     if (!draft || this.conflict) return;

@@ -1,13 +1,13 @@
-// The rounds at the elbow, and what opens and ends each part: one target goes
-// on, one goes back. The page has all of them, so it goes on without the
-// server; what was counted and noted waits until it can be delivered.
+// The page at the needles: the rounds, and what opens and ends each part. One
+// button goes on, one goes back. The page has all of them, so it works without
+// the server; counts and notes wait until they can be delivered.
 import { Outbox, postJSON } from "./outbox.js";
 import { kept } from "./storage.js";
 
-const about = 2; // rows of the strip on each side
+const nearRows = 2; // rows of the strip on each side of the present one
 
-// Elbow knows where the work stands and what there is to say of it.
-export class Elbow {
+// Needles is where the work stands, and what there is to say about it.
+export class Needles {
   constructor(tasks, nth, side) {
     this.tasks = tasks;
     this.nth = nth;
@@ -22,8 +22,8 @@ export class Elbow {
     return this.tasks[this.nth - 1];
   }
 
-  // go counts a task more or less; it gives what is to be delivered, or
-  // nothing at either end.
+  // go counts one task more or less, and returns what is to be delivered, or
+  // undefined at either end.
   go(step) {
     const nth = Math.min(Math.max(this.nth + step, 0), this.tasks.length);
     if (nth === this.nth) return undefined;
@@ -31,15 +31,16 @@ export class Elbow {
     return { side: this.side, section: this.last?.section ?? "", round: this.last?.round ?? 0 };
   }
 
-  // note writes on the present round; only a round has notes.
+  // note writes on the present round, and returns what is to be delivered. Only
+  // a round has notes.
   note(text) {
     if (!this.now?.is_round) return undefined;
     this.now.note = text;
     return { side: this.side, note: text, section: this.now.section, round: this.now.round };
   }
 
-  // follow takes over where the work stands elsewhere, with its notes; it gives
-  // false where the mitt is planned otherwise by now.
+  // follow takes over the place of the work, and the notes, from another
+  // device. It returns false if the mitt is planned otherwise by now.
   follow({ nth, tasks }) {
     const bare = (list) => JSON.stringify(list.map(({ note: _, ...rest }) => rest));
     if (bare(tasks) !== bare(this.tasks)) return false;
@@ -62,41 +63,41 @@ export class Elbow {
   }
 }
 
-// windowOf is the part of a strip about a row, as a viewBox.
+// windowOf returns the part of a strip around a row, as a viewBox.
 export function windowOf(strip, row) {
-  const low = Math.max(row - about, 1);
-  const high = Math.min(row + about, strip.rows);
+  const low = Math.max(row - nearRows, 1);
+  const high = Math.min(row + nearRows, strip.rows);
   return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height];
 }
 
 function start(root) {
   const data = (id) => JSON.parse(document.getElementById(id).textContent);
   const strips = new Map(data("strips").map((s) => [s.view, s]));
-  const elbow = new Elbow(data("tasks"), Number(root.dataset.nth), root.dataset.side);
+  const needles = new Needles(data("tasks"), Number(root.dataset.nth), root.dataset.side);
   const outbox = new Outbox({ href: root.dataset.href, send: postJSON, keep: kept(`thenar:needles:${root.dataset.href}`), on: heard });
-  elbow.recall(outbox.waiting);
+  needles.recall(outbox.waiting);
   const find = (name) => root.querySelector(`[data-${name}]`);
   const note = root.querySelector("#note");
 
   function show() {
-    const { now, last } = elbow;
+    const { now, last } = needles;
     find("title").replaceChildren(now ? `${now.title} ` : "Done ", small(now?.place ?? "all rounds are knitted"));
     find("say").textContent = now?.words ?? "";
     find("counts").textContent = now?.counts ?? "";
     find("changed").hidden = !now?.changed;
     list(find("first"), now?.first ?? []);
     list(find("then"), now ? [] : (last?.then ?? []));
-    find("made").textContent = `${last?.knitted ?? 0} of ${elbow.tasks.at(-1).knitted} rounds knitted`;
+    find("made").textContent = `${last?.knitted ?? 0} of ${needles.tasks.at(-1).knitted} rounds knitted`;
     note.value = now?.note ?? "";
     find("note").hidden = !now?.is_round;
     find("done").hidden = Boolean(now);
-    root.querySelector(".back").disabled = elbow.nth === 0;
+    root.querySelector(".back").disabled = needles.nth === 0;
     root.querySelector(".forward").disabled = !now;
     root.querySelector(".forward").textContent = now?.press ?? "Done";
     strip(now ?? last);
   }
 
-  // strip shows the rows about a task, lit where it is the round that is next.
+  // strip shows the rows around a task. The row is lit if the task is a round.
   function strip(task) {
     for (const place of root.querySelectorAll("[data-strip]")) {
       place.hidden = place.dataset.strip !== task?.view;
@@ -105,7 +106,7 @@ function start(root) {
       const svg = place.querySelector("svg");
       svg.setAttribute("viewBox", windowOf(of, task.row).join(" "));
       const top = of.bottom - task.row * of.cell_height;
-      svg.querySelector(".now").setAttribute("d", elbow.now?.is_round ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
+      svg.querySelector(".now").setAttribute("d", needles.now?.is_round ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
     }
   }
 
@@ -121,31 +122,31 @@ function start(root) {
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       keepNote();
-      const count = elbow.go(Number(form.dataset.press));
+      const count = needles.go(Number(form.dataset.press));
       if (count) outbox.add(count);
       show();
     });
   }
   function keepNote() {
-    if (elbow.now?.is_round && note.value !== elbow.now.note) outbox.add(elbow.note(note.value));
+    if (needles.now?.is_round && note.value !== needles.now.note) outbox.add(needles.note(note.value));
   }
   find("note").addEventListener("submit", (event) => {
     event.preventDefault();
     keepNote();
   });
   note.addEventListener("change", keepNote);
-  // The page may go while a note is being written: it is loaded again, or the
-  // phone is put away and the browser ended.
+  // The page may vanish while a note is being written: it is loaded again, or
+  // the phone is put away and the browser ended.
   window.addEventListener("pagehide", keepNote);
   document.addEventListener("visibilitychange", () => document.hidden && keepNote());
-  // What another device counted or planned meanwhile is taken over when the
-  // page is looked at again, unless something waits here.
+  // When the page is looked at again, it takes over what another device counted
+  // or planned meanwhile, unless something waits here.
   async function look() {
     if (document.hidden || outbox.unsent) return;
-    const reply = await fetch(`${root.dataset.href}?side=${elbow.side}`, { headers: { Accept: "application/json" } }).catch(() => undefined);
+    const reply = await fetch(`${root.dataset.href}?side=${needles.side}`, { headers: { Accept: "application/json" } }).catch(() => undefined);
     const now = reply?.ok ? await reply.json().catch(() => undefined) : undefined;
     if (!now?.tasks || outbox.unsent || document.activeElement === note) return;
-    if (elbow.follow(now)) show();
+    if (needles.follow(now)) show();
     else location.reload();
   }
 
@@ -171,8 +172,8 @@ function list(place, texts) {
   }));
 }
 
-// awake keeps the screen on while the page is looked at, where the browser
-// lets it: it asks again each time the page comes back.
+// awake keeps the screen on while the page is looked at, if the browser allows
+// it. The browser forgets that when the page is left, so awake asks again.
 async function awake() {
   const say = (text) => (document.getElementById("awake").textContent = text);
   if (!navigator.wakeLock) {

@@ -1,5 +1,6 @@
-// Numbers of the plan that write into the form: a button that fixes one or
-// takes a choice, a fixed number that is typed over, a slider in words.
+// The controls of the plan that write into the form: a button that fixes a
+// number or makes a choice, a fixed number that is typed over, a slider with
+// words.
 
 export function startNumbers(document, form) {
   document.addEventListener("click", (event) => {
@@ -20,7 +21,7 @@ export function startNumbers(document, form) {
   });
 }
 
-// split parts "path=text" at the first "=".
+// split splits "path=text" at the first "=".
 export function split(value) {
   const at = value.indexOf("=");
   return [value.slice(0, at), value.slice(at + 1)];
@@ -45,7 +46,7 @@ function slide(form, slider) {
   field.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
-// follow puts the slider of a field at the step that is nearest to it.
+// follow moves the slider of a field to the nearest step.
 function follow(form, field) {
   const slider = form.querySelector(`[data-slides="${field.id}"]`);
   if (!slider) return;

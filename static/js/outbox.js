@@ -1,49 +1,50 @@
-// The one queue of what is sent until it arrives: strokes of a chart, counts at
-// the needles, forms. One request is under way at a time, in order, each under
-// a key of its own, so that one whose answer was lost is carried out once.
+// The queue of requests that are sent until they arrive: strokes of a chart,
+// counts at the needles, forms. One is under way at a time, in order. Each has
+// a key of its own, so that one whose answer was lost and that is sent again is
+// carried out only once.
 import { nowhere } from "./storage.js";
 
 export const noConnection = "no connection";
 
-// Statuses that are no fault of the request: it may work later.
+// Statuses after which the same request may work later.
 const notNow = new Set([401, 404, 408, 421, 425, 429]);
 
-// What is answered to one who is let out, or too slow: nothing is wrong with
-// what was sent, but sending it again by itself would come to the same.
+// The messages after which a request is kept, but not sent again by itself:
+// nothing is wrong with it, but the answer would be the same.
 const held = { 403: "this device is not let in", 413: "this is too slow or too large to send" };
 
 export class Outbox {
   // options:
   //   href, send(href, body) → { status, reply }
   //   keep               a store that outlives the page (storage.js)
-  //   notNow             statuses after which it is tried again
-  //   first, longest     ms of the first and of the longest pause before that
-  //   wire, arrived, key, later    in the place of those below
-  //   on(what, detail)   hears what becomes of it:
-  //     saving                              a request is on its way
+  //   notNow             statuses after which it is sent again
+  //   first, longest     ms of the first and of the longest pause before
+  //   wire, arrived, key, later    replace the methods below
+  //   on(what, detail)   is told what becomes of a request:
+  //     saving                              it is on its way
   //     delivered { request, reply }        the server has it
-  //     refused { request, status, lines }  it never will, and says why
-  //     unsaved { why, again }              not now; again: tried by itself
-  //     stale                               the page has to be made anew first
+  //     refused { request, status, lines }  the server will never take it, and says why
+  //     unsaved { why, again }              not now; again: it is sent again by itself
+  //     stale                               the page has to be loaded anew first
   //     saved                               nothing waits any more
   constructor(options) {
     Object.assign(this, { keep: nowhere, notNow, first: 1000, longest: 30_000 }, options);
     this.waiting = this.keep.get(); // the first is under way or next
     this.sending = false;
     this.answered = undefined; // settles with the answer to the request under way
-    this.stale = false; // nothing is sent until the page was made anew
-    this.turn = 0; // an answer that was asked for in an earlier one is none
+    this.stale = false; // nothing is sent until the page is loaded anew
+    this.turn = 0; // counts reloads: an answer to a request from before one does not count
     this.pause = this.first;
-    this.timer = undefined; // of the next try
+    this.timer = undefined; // of the next attempt
   }
 
-  // wire is a request as the server takes it.
+  // wire returns a request in the form that the server takes.
   wire(request) {
     return request;
   }
 
-  // arrived reports whether a good answer is the server's own: a sign-in page
-  // of the network, say, is no delivery.
+  // arrived reports whether an answer with a good status is Thenar's own. That
+  // of a network's sign-in page, for example, is not.
   arrived(reply) {
     return Number.isInteger(reply?.revision);
   }
@@ -60,12 +61,12 @@ export class Outbox {
     return this.waiting.length > 0;
   }
 
-  // kept reports whether all that waits outlives the page.
+  // kept reports whether everything that waits outlives the page.
   get kept() {
     return this.waiting.every((r) => this.keep.has(r.key));
   }
 
-  // add puts a request behind what waits.
+  // add puts a request at the end of the queue.
   add(request) {
     const keyed = { ...request, key: this.key() };
     this.waiting.push(keyed);
@@ -73,16 +74,16 @@ export class Outbox {
     return this.push();
   }
 
-  // replace puts a request in the place of one that did not arrive yet; while
-  // that is to be tried again, it goes out with the next try.
+  // replace puts a request in the place of one that has not arrived yet. If
+  // that waits for its next attempt, so does the new one.
   replace(request) {
     if (!this.unsent) return this.add(request);
     Object.assign(this.waiting[0], request);
     return this.timer ? undefined : this.push();
   }
 
-  // push sends what stands first, then the next. What it returns settles with
-  // the answer to what is under way.
+  // push sends the first request, and then the next. Its promise settles with
+  // the answer to the one under way.
   push() {
     if (!this.sending && !this.stale && this.unsent) this.answered = this.attempt();
     return this.answered;
@@ -101,10 +102,10 @@ export class Outbox {
     }
     this.sending = false;
     if (turn === this.turn) this.take(request, answer);
-    else this.push(); // what was asked is gone: it is asked anew
+    else this.push(); // the answer belongs to the page before: ask again
   }
 
-  // take does what an answer means; undefined is none.
+  // take acts on an answer; undefined means that none came.
   take(request, answer) {
     const { status, reply } = answer ?? {};
     const said = reply?.error;
@@ -130,8 +131,9 @@ export class Outbox {
     this.on("delivered", { request, reply });
   }
 
-  // retry tries again later, each time after a longer pause. What is added
-  // meanwhile is tried at once, and changes nothing of that.
+  // retry sends the first request again after a pause, each longer than the one
+  // before. A request that is added meanwhile is sent at once, and leaves the
+  // pauses as they are.
   retry(why) {
     this.on("unsaved", { why, again: true });
     if (this.timer) return;
@@ -144,8 +146,7 @@ export class Outbox {
     }, this.lengthen());
   }
 
-  // outdated asks for the page anew, again and again until it is there; what
-  // waits is kept for it.
+  // outdated asks for the page anew until it comes. What waits is kept for it.
   outdated() {
     this.stale = true;
     this.on("stale");

@@ -1,5 +1,5 @@
-// Lists of rows in the form: the last row is always empty, to go on with. A
-// row that is left out goes, and the rows after it move up.
+// Lists of rows in the form. The last row is always empty, to go on with. When
+// a row is left out, the rows after it move up.
 
 export function startRows(form) {
   form.addEventListener("input", (event) => {
@@ -12,8 +12,7 @@ export function startRows(form) {
   });
 }
 
-// ensure makes rows until the form has a field of the name, if it is one of a
-// row at all.
+// ensure adds rows until the form has the named field, if it is one of a row.
 export function ensure(form, name) {
   const [, path] = /^(.*)\[\d+\]\./.exec(name) ?? [];
   const list = path && form.querySelector(`[data-rows="${path}"]`);
@@ -28,7 +27,8 @@ function grow(list) {
   if (!isEmpty(rowsOf(list).at(-1))) add(list);
 }
 
-// add puts an empty row at the end; false if there is no room for more.
+// add puts an empty row at the end, and returns false if there is no room for
+// more.
 function add(list) {
   const rows = rowsOf(list);
   if (rows.length >= Number(list.dataset.most)) return false;
@@ -45,7 +45,7 @@ function add(list) {
   return true;
 }
 
-// further is a row after the first of a list whose later rows are folded.
+// further returns a row after the first, in a list whose later rows are folded.
 function further(first) {
   const row = first.ownerDocument.createElement("details");
   row.className = "row";
@@ -70,7 +70,7 @@ function leaveOut(form, row) {
   changed.dispatchEvent(new Event("change", { bubbles: true }));
 }
 
-// number writes each row's place into its names.
+// number writes the index of each row into the names of its fields.
 function number(list) {
   const path = list.dataset.rows;
   const place = new RegExp(`${path.replaceAll(".", "\\.")}\\[\\d+\\]`, "g");

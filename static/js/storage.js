@@ -1,5 +1,5 @@
-// What this browser keeps over a reload. Where it lets no page keep anything,
-// or has no room, nothing outlives the page.
+// What this browser keeps over a reload. If it lets no page store anything, or
+// has no room, nothing outlives the page.
 
 const careful = (f, otherwise) => {
   try {
@@ -9,8 +9,9 @@ const careful = (f, otherwise) => {
   }
 };
 
-// kept is a store with one entry for each request, so that windows that share
-// it never write over each other. get gives them in the order of put.
+// kept returns a store with an entry of its own for each request, so that
+// windows that share it never overwrite each other. get returns them in the
+// order of put.
 export function kept(prefix) {
   let n = 0;
   return {
@@ -25,10 +26,10 @@ export function kept(prefix) {
   };
 }
 
-// nowhere keeps nothing.
+// nowhere is a store that keeps nothing.
 export const nowhere = { get: () => [], put() {}, drop() {}, has: () => false };
 
-// Drafts keeps a form's texts that are not saved yet.
+// Drafts keeps the texts of a form that are not saved yet.
 export class Drafts {
   constructor(address) {
     this.key = `thenar:draft:${new URL(address).pathname}`;

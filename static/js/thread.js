@@ -1,10 +1,11 @@
-// One round, wherever it stands: pointing at it in the drawing, the numbers,
-// the words or the chart lights it in all of them.
+// Pointing at a round in the drawing, the numbers, the words or the chart
+// lights it in all of them.
 import * as events from "./events.js";
 
 const lit = "lit";
 
-// startThread listens on the whole page, so that swapped parts need nothing.
+// startThread listens on the whole page, so that parts which are replaced need
+// nothing done.
 export function startThread(document) {
   const show = (section, from, to, source) => {
     for (const place of document.querySelectorAll("[data-section]")) {
@@ -30,8 +31,8 @@ export function startThread(document) {
   });
 }
 
-// touches tells whether a place has any of the rounds from … to of a section.
-// A place without rounds is the whole section.
+// touches reports whether an element shows any of the rounds from–to of a
+// section. An element without rounds shows the whole section.
 export function touches(data, section, from, to) {
   if (data.section !== section) return false;
   if (data.from === undefined) return true;

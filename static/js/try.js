@@ -1,13 +1,13 @@
-// A try that is noted, and its answer: sent by the script, so that what was
+// The forms of a try and of its answer. The script sends them, so that what was
 // typed stays on the page while the server can't be reached.
 import { Outbox, postForm } from "./outbox.js";
 import { Drafts } from "./storage.js";
 
-const again = 2000; // ms before it is tried once more
-const busy = new Set([429]); // else the server's answer is told
+const again = 2000; // ms before it is sent again
+const busy = new Set([429]); // statuses after which it is sent again; after others the page shows the server's message
 
-// outboxOf is the way of a form to the server: { body } is sent until it
-// arrives, and the answer says where to go on.
+// outboxOf returns the outbox of a form. It sends { body } until that arrives;
+// the answer says which page comes next.
 export function outboxOf(href, options) {
   return new Outbox({
     href, send: postForm, wire: ({ body }) => body, arrived: (reply) => typeof reply?.to === "string",
@@ -45,7 +45,7 @@ function startTry(form) {
     say("Keeping it…");
     outbox.replace({ body: new FormData(form) });
   });
-  // A round is one of its part: another part asks for another round.
+  // A round belongs to its part: another part needs another round.
   form.elements.section.addEventListener("change", () => {
     form.elements.round.value = "";
     form.elements.round.focus();
@@ -56,15 +56,15 @@ function startTry(form) {
   if (!draft) return;
   for (const [name, value] of draft) {
     const field = form.elements.namedItem(name);
-    if (field) field.value = value; // of radio buttons the group takes the value
+    if (field) field.value = value; // a group of radio buttons takes the value as a whole
   }
   if (draft.get("note")) form.elements.note.closest("details").open = true;
   felt(form);
   say("What you had typed is here again.");
 }
 
-// felt asks only about what is knitted, and names what is not; what was said of
-// that goes.
+// felt shows the questions about what is knitted, and names the zones that are
+// not. An answer about one of those is removed.
 function felt(form) {
   const section = form.elements.section.value;
   const unfelt = [];
@@ -83,7 +83,7 @@ function felt(form) {
   tellTop(form);
 }
 
-// tellTop tells how far above the round the top of the gusset comes; a mitt
+// tellTop says how far above the round the top of the gusset comes. A mitt
 // without a gusset has none.
 function tellTop(form) {
   const place = form.querySelector("[data-ahead]");
@@ -94,20 +94,21 @@ function tellTop(form) {
   place.hidden = place.textContent === "";
 }
 
-// topOf is what is told after a round of a section; tops are the texts after
-// each round of the gusset, from none on, under the name of that section.
+// topOf returns the text for a round of a section. tops has, by section, the
+// texts after each round of the gusset, from 0 on.
 export function topOf(tops, section, round) {
   return /^\s*[1-9]\d*\s*$/.test(round) ? (tops[section]?.[Number(round)] ?? "") : "";
 }
 
-// knitted tells whether a zone is knitted with the work after a round of a
-// section; whole names a section in whose last round it is.
+// knitted reports whether a zone is knitted once a round of a section is. felt
+// names the sections in which it always is; whole names a section, and the
+// round from which it is there.
 export function knitted({ felt, whole = "" }, section, round) {
   const [part, last] = whole.split(" ");
   return felt.split(" ").includes(section) || (part === section && round >= Number(last));
 }
 
-// refuse puts each message at its field, and leads to the first.
+// refuse shows each message at its field, and leads to the first.
 function refuse(form, lines) {
   for (const place of form.querySelectorAll("[data-fault]")) place.textContent = "";
   const rest = [];
@@ -164,8 +165,8 @@ function startAnswer(form) {
   });
 }
 
-// suggest puts the corrections as they are with the ticks as they stand: what
-// is felt tells more where the gauge is declined.
+// suggest shows the corrections anew after a tick: where the gauge is declined,
+// what was felt counts for more.
 function suggest(form, page) {
   const place = form.querySelector('[data-fragment="corrections"]');
   const focus = form.ownerDocument.activeElement?.value;

@@ -1,13 +1,13 @@
 import assert from "node:assert/strict";
 import test from "node:test";
-import { Elbow, windowOf } from "../../static/js/needles.js";
+import { Needles, windowOf } from "../../static/js/needles.js";
 import { knitted, topOf } from "../../static/js/try.js";
 
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
 const mitt = () => [{ section: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", round: 2000, is_round: false, note: "" }];
 
 test("a press counts a round, and none beyond either end", () => {
-  const e = new Elbow(rounds(), 2, "left");
+  const e = new Needles(rounds(), 2, "left");
   assert.deepEqual(e.go(1), { side: "left", section: "cuff", round: 3 });
   assert.deepEqual(e.go(1), { side: "left", section: "gusset", round: 1 });
   assert.equal(e.go(1), undefined, "it is done");
@@ -18,13 +18,13 @@ test("a press counts a round, and none beyond either end", () => {
 });
 
 test("casting on and binding off are counted by their own names, and have no notes", () => {
-  const e = new Elbow(mitt(), 0, "left");
+  const e = new Needles(mitt(), 0, "left");
   assert.equal(e.note("x"), undefined);
   assert.deepEqual(e.go(1), { side: "left", section: "cuff", round: 0 });
   for (let i = 0; i < 4; i++) e.go(1);
   assert.equal(e.note("x"), undefined, "binding off is no round");
   assert.deepEqual(e.go(1), { side: "left", section: "gusset", round: 2000 });
-  const again = new Elbow(mitt(), 0, "left");
+  const again = new Needles(mitt(), 0, "left");
   again.recall([{ side: "left", section: "cuff", round: 0 }, { side: "left", section: "gusset", round: 2000 }]);
   assert.equal(again.nth, 6);
   again.recall([{ side: "left", section: "cuff", round: 0 }]);
@@ -32,7 +32,7 @@ test("casting on and binding off are counted by their own names, and have no not
 });
 
 test("what could not be delivered is where the work stands", () => {
-  const e = new Elbow(rounds(), 0, "right");
+  const e = new Needles(rounds(), 0, "right");
   e.recall([
     { side: "right", section: "cuff", round: 1 },
     { side: "right", section: "cuff", round: 2, note: "loose" },
@@ -44,7 +44,7 @@ test("what could not be delivered is where the work stands", () => {
 });
 
 test("another device's counts and notes are followed, another plan is not", () => {
-  const e = new Elbow(rounds(), 1, "right");
+  const e = new Needles(rounds(), 1, "right");
   const elsewhere = rounds();
   elsewhere[2].note = "from the tablet";
   assert.equal(e.follow({ nth: 2, tasks: elsewhere }), true);

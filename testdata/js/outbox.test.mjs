@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import test from "node:test";
-import { Elbow } from "../../static/js/needles.js";
+import { Needles } from "../../static/js/needles.js";
 import { Outbox } from "../../static/js/outbox.js";
 import { outboxOf } from "../../static/js/try.js";
 
@@ -33,7 +33,7 @@ function setUp(answers, make = (href, options) => new Outbox({ href, ...options 
 
 test("counts and notes go out in order, each once, as they are", async () => {
   const t = setUp([undefined, ok(1), ok(2)]);
-  const e = new Elbow(rounds(), 0, "right");
+  const e = new Needles(rounds(), 0, "right");
   t.outbox.add(e.go(1));
   t.outbox.add(e.note("a slip"));
   await settle();

@@ -1,5 +1,5 @@
-// Drag-paints the chart of the page, and a bare canvas of the same size that
-// paints the same, by turns; gives the times from frame to frame in ms.
+// Drag-paints by turns the chart of the page and a bare canvas of the same size
+// that paints the same. Returns the times from frame to frame, in ms.
 async ({ runs, frames, tool }) => {
   const svg = document.querySelector("svg[data-chart]");
   const data = JSON.parse(document.getElementById("chart-data").textContent);
@@ -7,7 +7,7 @@ async ({ runs, frames, tool }) => {
     y: i + 1,
     xs: r.runs.flatMap((run) => Array.from({ length: run.n }, (_, k) => (run.x < 0 ? -1 : run.x - k))).filter((x) => x >= 0).sort((a, b) => a - b),
   }));
-  svg.setPointerCapture = () => {}; // these events come from no pointer
+  svg.setPointerCapture = () => {}; // the events here have no real pointer to capture
   svg.scrollIntoView({ block: "center" });
   const path = rows.flatMap(({ y, xs }) => (y % 2 ? xs : [...xs].reverse()).map((x) => [y, x]));
   const frame = () => new Promise((done) => requestAnimationFrame(done));

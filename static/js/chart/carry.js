@@ -1,16 +1,19 @@
-// What strokes are taken over from an earlier page: drawn without a
-// connection, and not yet sent when the page was left or a backup was put back.
+// Which strokes a page takes over from an earlier one, on which they were drawn
+// without a connection and not yet sent when it was left or a backup was put
+// back.
 
-// carry parts requests, given the file and the mitt of the page that takes
-// them over: waiting are sent on, strange were drawn on another mitt that had
-// the same number, left are undos and redos of what is gone. A stroke is laid
-// on by its columns, whatever the plan has become. An undo speaks of the last
-// stroke before it: it means the same as before only while that one waits, too.
+// carry sorts requests for the file and the mitt of the page that takes them
+// over. waiting are sent. strange were drawn on another mitt that had the same
+// number. left are undos and redos of strokes that are gone.
+//
+// A stroke is kept by its columns, so it fits whatever the plan has become. An
+// undo means the last stroke before it, so it still means the same only if that
+// one waits, too.
 export function carry(requests, { mitt, restored }) {
   const waiting = [];
   const strange = [];
   const left = [];
-  let done = 0; // strokes before this one that an undo here may take back
+  let done = 0; // how many of the strokes before this one an undo may take back
   let undone = 0;
   for (const r of requests) {
     if (r.mitt !== undefined && r.mitt !== mitt) {

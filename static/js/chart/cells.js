@@ -1,7 +1,7 @@
 // Places of the drawing: lines, rectangles, areas of one kind, and the mirror
 // image across the middle of the gusset. A place is [y, x].
 
-// between lists the cells of a straight line, without the first.
+// between lists the cells of a straight line, except the first.
 export function between(y0, x0, y1, x1) {
   const steps = Math.max(Math.abs(y1 - y0), Math.abs(x1 - x0));
   return Array.from({ length: steps }, (_, i) => [
@@ -21,9 +21,9 @@ export function rectangle(y0, x0, y1, x1) {
   return list;
 }
 
-// area is all cells that show the same stitch in the same yarn as one of them
-// and hang together with it, side by side or one above the other; within some
-// places, if any are given.
+// area returns the cells that show the same stitch in the same yarn as a given
+// one and are connected with it, side by side or one above the other. If within
+// is given, it stays within those places.
 export function area(model, y, x, within) {
   const start = model.at(y, x);
   if (!start) return [];
@@ -47,23 +47,23 @@ export function area(model, y, x, within) {
 
 const across = { A: "Z", Z: "A" };
 
-// mirrored is the place across the gusset's centre line: columns made at one
-// edge answer to those made at the other, the others are counted from the far
-// end of their family. Undefined where there is no such column.
+// mirrored returns the place across the gusset's centre line, or undefined if
+// there is no such column. Columns made at one edge answer to those made at the
+// other; the others are counted from the far end of their family.
 export function mirrored(model, y, x) {
   const row = model.row(y);
   const cell = row?.at(x);
   if (!cell || cell.column === "") return undefined;
   const family = cell.column[0];
   const n = Number(cell.column.slice(1));
-  const name = across[family] ? across[family] + n : family + (most(model, row, family) + 1 - n);
+  const name = across[family] ? across[family] + n : family + (lastOf(model, row, family) + 1 - n);
   const other = row.column(name);
   return other && other.x >= 0 ? [y, other.x] : undefined;
 }
 
-// most is the greatest number of a family's columns: over the whole section,
-// since a column that was taken in by a decrease keeps its number.
-function most(model, row, family) {
+// lastOf returns the highest number of a column in a family. It looks at the
+// whole section, since a column that a decrease took in keeps its number.
+function lastOf(model, row, family) {
   model.families ??= new Map();
   const key = `${row.section} ${family}`;
   if (!model.families.has(key)) {

@@ -1,9 +1,9 @@
 // What can be done with a selection, as edits: copy, paste, repeat, mirror,
-// shift, erase. A piece is cells { left, up, stitch, colour }, so many cells
-// left of and rounds above the lower right corner; an empty stitch is as
-// planned. Nothing here touches a page.
+// shift, erase. A piece is a list of cells { left, up, stitch, colour },
+// counted to the left of and above its lower right corner; an empty stitch
+// means as planned. Nothing here touches a page.
 
-// piece copies places of the drawing.
+// piece copies places of the drawing as a piece.
 export function piece(model, places) {
   if (places.length === 0) return [];
   const right = Math.max(...places.map(([, x]) => x));
@@ -17,7 +17,7 @@ export function piece(model, places) {
   });
 }
 
-// paste puts a piece down with its lower right corner at a place; what would
+// paste puts a piece down with its lower right corner at a place. What would
 // lie outside the chart is left out.
 export function paste(model, cells, y, x) {
   return cells.flatMap((c) => put(model, y + c.up, x - c.left, c));
@@ -32,7 +32,7 @@ export function erase(model, places) {
   return places.flatMap(([y, x]) => put(model, y, x, { stitch: "", colour: "" }));
 }
 
-// all paints every place with one value of a layer.
+// paintAll gives every place one value of a layer.
 export function paintAll(model, places, layer, value) {
   return places.flatMap(([y, x]) => {
     const cell = model.at(y, x);
@@ -40,8 +40,8 @@ export function paintAll(model, places, layer, value) {
   });
 }
 
-// repeat puts a selection down again and again beside itself, in both
-// directions to the edges of the chart, or above itself up to the last row.
+// repeat repeats a selection beside itself, in both directions to the edges of
+// the chart, or above itself up to the last row.
 export function repeat(model, places, box, up) {
   const cells = piece(model, places);
   const wide = box.right - box.left + 1;
@@ -56,8 +56,8 @@ export function repeat(model, places, box, up) {
   return edits;
 }
 
-// flip turns a selection round within its box: left for right, with each
-// stitch as its twin, or upside down.
+// flip mirrors a selection within its box: left to right, with the mirror image
+// of each stitch, or upside down.
 export function flip(model, places, box, over) {
   const seen = new Map(places.map(([y, x]) => [`${y} ${x}`, seenAt(model, y, x)]));
   return places.flatMap(([y, x]) => {
@@ -75,8 +75,8 @@ function seenAt(model, y, x) {
   return { stitch: model.shown(mark.stitch), colour: mark.colour };
 }
 
-// shift moves what is painted on a selection by so many rows and cells; it
-// gives the edits and the places where it lies then.
+// shift moves what is painted on a selection by rows and cells. It returns the
+// edits, and the places where it lies afterwards.
 export function shift(model, places, [up, right]) {
   const cells = places.map(([y, x]) => ({ y: y + up, x: x + right, ...seenAt(model, y, x) }));
   const marks = new Map(places.map(([y, x]) => [`${y} ${x}`, [y, x, { stitch: "", colour: "" }]]));
@@ -87,8 +87,8 @@ export function shift(model, places, [up, right]) {
   };
 }
 
-// noted is the edit that writes a note on a cell, or on a round; here that
-// which says that a round is on the needles, and that no other is.
+// noted returns the edit that writes a note on a cell or a round. here returns
+// those that mark a round, and no other, as the one on the needles.
 export function noted(model, y, column, text) {
   const { section, round } = model.row(y);
   if (model.mark(y, column).note === text) return [];
@@ -106,7 +106,7 @@ export function here(model, y) {
   return edits;
 }
 
-// putBack gives a lost mark a place, and takes it from where it has none.
+// putBack gives a lost mark a place, and removes it from the list of lost ones.
 export function putBack(model, lost, y, x) {
   const cell = model.at(y, x);
   if (!cell) return [];

@@ -1,4 +1,5 @@
-// The chart of the page, taken over: what is drawn, chosen, selected and sent.
+// The chart of the page in the hands of the script: what is drawn, chosen,
+// selected and sent.
 import * as events from "../events.js";
 import { noted, paste, shift } from "./commands.js";
 import { floats } from "./float.js";
@@ -16,7 +17,7 @@ import { View } from "./view.js";
 import { Zoom } from "./zoom.js";
 
 export class Editor {
-  // kept outlives the chart: tool, selection, clipboard, size and cursor.
+  // kept outlives this editor: tool, selection, clipboard, size and cursor.
   constructor(root, data, outbox, kept) {
     Object.assign(this, { root, outbox, kept });
     this.model = new Model(data);
@@ -24,7 +25,7 @@ export class Editor {
     this.history = new History(this.model, outbox, (rows, edits) => this.drawn(rows, edits));
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
-    this.waiting = new Set(); // rows to draw with the next frame
+    this.waiting = new Set(); // rows to draw in the next frame
     this.panel = new Panel(this);
     this.toolbar = new Toolbar(this);
     this.zoom = new Zoom(root.querySelector(".grid-frame"), this.view.svg, data, kept.size);
@@ -68,7 +69,7 @@ export class Editor {
     this.toolbar.show();
   }
 
-  // dirty draws rows with the next frame, however many strokes it holds.
+  // dirty draws rows in the next frame, however many strokes it brings.
   dirty(rows) {
     for (const y of rows) this.waiting.add(y);
     if (this.waiting.size === 0 || this.frame) return;
@@ -82,7 +83,7 @@ export class Editor {
     this.read();
   }
 
-  // read looks the ledger and the strands over.
+  // read checks the ledger and the floats.
   read() {
     const list = faults(this.model);
     this.view.drawFaults(list);
@@ -91,7 +92,7 @@ export class Editor {
     this.panel.floats();
   }
 
-  // drawn follows a stroke, our own or somebody else's.
+  // drawn runs after a stroke, our own or somebody else's.
   drawn(rows, edits) {
     this.dirty(rows);
     if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
@@ -104,7 +105,7 @@ export class Editor {
     this.settle();
   }
 
-  // settle brings up to date what needs not follow every move of the pointer.
+  // settle updates what need not follow every move of the pointer.
   settle() {
     this.panel.offer();
     this.toolbar.show();
@@ -122,8 +123,9 @@ export class Editor {
     this.root.querySelector("#chart-announce").textContent = text;
   }
 
-  // point moves the cursor and reads the cell out; other views light the round.
-  // By keyboard the frame follows; under a pointer it keeps still.
+  // point moves the cursor, reads the cell out, and lights the round in the
+  // other views. The frame follows the keyboard, but keeps still under a
+  // pointer.
   point(y, x, follow = true) {
     this.say(this.view.point(y, x));
     this.kept.cursor = this.model.anchor(y, x) ?? this.kept.cursor;
@@ -132,7 +134,7 @@ export class Editor {
     this.panel.offer();
   }
 
-  // light draws the thread through a row, here and in the other views.
+  // light lights a row, here and in the other views.
   light(y) {
     this.view.thread(y);
     if (y === this.lit) return;
@@ -141,7 +143,8 @@ export class Editor {
     events.round.tell({ section, round, by: "chart" });
   }
 
-  // leave lets the thread go back to the cursor, if the keys are on the chart.
+  // leave lights the row of the cursor again, if the chart has the keyboard
+  // focus.
   leave() {
     if (document.activeElement === this.view.svg) this.light(this.cursor.y);
     else {
@@ -162,7 +165,7 @@ export class Editor {
     });
   }
 
-  // go moves the cursor; extending, it selects from where it set out.
+  // go moves the cursor. If extending, it selects from where it set out.
   go(way, extending) {
     if (extending) this.kept.from ??= { ...this.cursor };
     else this.kept.from = undefined;
@@ -253,7 +256,8 @@ export class Editor {
     if (at) this.ask({ view: this.root.dataset.turned, middle: at.column });
   }
 
-  // ask shows another view: the address says which, so that it can be kept.
+  // ask shows another view, which the address names, so that it can be
+  // bookmarked.
   ask(change) {
     const query = new URLSearchParams(location.search);
     for (const [name, value] of Object.entries(change)) {
@@ -273,7 +277,8 @@ export class Editor {
     });
   }
 
-  // words opens the instructions of the selected rounds, or of the cursor's.
+  // words opens the instructions of the selected rounds, or of the round under
+  // the cursor.
   words() {
     const rows = [...new Set(this.selection.places(this.model).map(([y]) => y))].map((y) => this.model.row(y));
     const here = this.model.row(this.cursor.y);

@@ -1,7 +1,7 @@
 // Edits, as in internal/chart: one layer of one cell gets a value; the empty
-// value takes it back to the plan. Marks are a Map from anchor to
-// { stitch, colour, note, needles }. An edit without a column speaks of a whole
-// round, one of the sheet of no cell at all.
+// value takes it back to the plan. An edit without a column is about a whole
+// round, and one of the sheet about no cell at all. Marks are a Map from anchor
+// to { stitch, colour, note, needles }.
 
 export const layers = ["stitch", "colour", "note", "needles"];
 export const none = Object.freeze({ stitch: "", colour: "", note: "", needles: "" });
@@ -10,8 +10,8 @@ export function anchor(edit) {
   return `${edit.section} ${edit.round} ${edit.column}`;
 }
 
-// apply carries out edits in their order and gives those that take them back,
-// in the order in which they do so. Edits of the sheet are passed over.
+// apply carries out edits in order, and returns those that take them back, in
+// the order to apply them. Edits of the sheet are passed over.
 export function apply(marks, edits) {
   const inverse = [];
   for (const edit of edits) {
@@ -26,7 +26,7 @@ export function apply(marks, edits) {
   return inverse.reverse();
 }
 
-// marksOf paints a list of edits on an empty chart.
+// marksOf returns the marks of an empty chart after a list of edits.
 export function marksOf(edits) {
   const marks = new Map();
   apply(marks, edits);

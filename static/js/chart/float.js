@@ -1,19 +1,19 @@
-// Strands behind the fabric, as in internal/chart: the tube is one long
+// The strands behind the fabric, as in internal/chart. The tube is one long
 // spiral, so a float may begin in one row and end in the next.
 
-// floats are the strands that are too long.
+// floats returns the floats that are too long.
 export function floats(model) {
-  const most = model.data.rules.float;
+  const longest = model.data.rules.float;
   const list = [];
-  if (!most) return list;
+  if (!longest) return list;
   for (let y = 1; y <= model.height; y++) {
-    for (const f of ending(model, y)) if (f.length > most) list.push(f);
+    for (const f of ending(model, y)) if (f.length > longest) list.push(f);
   }
   return list;
 }
 
-// ending are the strands that end in a row, having begun in it or in the row
-// below; known by row as long as both stand.
+// ending returns the floats that end in a row, having begun in it or in the row
+// below. They are cached by row until either changes.
 function ending(model, y) {
   const now = model.totals(y);
   const before = y > 1 ? model.totals(y - 1) : { worked: [] };
@@ -36,7 +36,8 @@ function strands(model, y, below, worked) {
   return list;
 }
 
-// floatWords lists floats that are too long and rounds with too many yarns.
+// floatWords lists in words the floats that are too long, and the rounds with
+// too many yarns.
 export function floatWords(model, list = floats(model)) {
   const { rules } = model.data;
   const out = list.map((f) => `${model.part(f.y)}${model.name(f.y)}: ${model.yarns.get(f.yarn).name} passes ${f.length} stitches, ${rules.float} is the most`);

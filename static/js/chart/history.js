@@ -1,17 +1,17 @@
-// Strokes done, undone and done again. The history itself lies on the server,
-// so it outlives a reload; here is what of it can be asked for now.
+// Doing, undoing and redoing strokes. The history itself is on the server, so
+// it outlives a reload; this is what the page needs to use it.
 
 export class History {
   constructor(model, outbox, show) {
     this.model = model;
     this.outbox = outbox;
-    this.show = show; // show(rows, edits): draw these again
+    this.show = show; // show(rows, edits) draws these again
     this.open = undefined; // the stroke under the pointer, not yet in the outbox
     this.standing(model.data);
   }
 
-  // takeUp draws what the page lacks: what was delivered while the page was on
-  // its way, and what still waits. It gives the rows that changed.
+  // takeUp draws what the page lacks: what was delivered while it was being
+  // loaded, and what still waits. It returns the rows that changed.
   takeUp() {
     const { revision } = this.model.data;
     const late = this.outbox.since(revision);
@@ -23,8 +23,8 @@ export class History {
     return this.model.touched([...late, ...waiting.flatMap((r) => r.edits)]);
   }
 
-  // standing is what can be undone and redone: what the server said last, and
-  // the strokes that it doesn't have yet.
+  // standing works out what can be undone and redone, from what the server said
+  // last and the strokes that it does not have yet.
   standing({ can_undo: undo, can_redo: redo }) {
     this.server = { can_undo: undo, can_redo: redo };
     const waiting = this.strokes().length > 0;
@@ -53,19 +53,19 @@ export class History {
     if (this.canRedo) this.outbox.add({ redo: true });
   }
 
-  // change asks for another round, one less, or increases in another round:
-  // what it comes to is worked out by the server.
+  // change asks for one round more or fewer, or for increases in another round.
+  // The server works out what that comes to.
   change(change) {
     this.outbox.add({ change });
   }
 
   // applied takes the server's reply: what an undo did, and what others did
-  // since, beneath the strokes that still wait. late is what came after
-  // the stroke and was heard of before its reply.
+  // since, beneath the strokes that still wait. late is what came after the
+  // stroke but was heard of before its reply.
   applied({ request, reply, late = [] }) {
     const others = reply.between ?? [];
     const own = request.edits ?? reply.edits ?? [];
-    const drawn = request.edits && others.length === 0 && late.length === 0; // it stands already
+    const drawn = request.edits && others.length === 0 && late.length === 0; // it is drawn already
     this.beneath(drawn ? [] : [...others, ...own, ...late]);
     this.standing(reply);
   }
@@ -76,15 +76,15 @@ export class History {
     this.standing(standing);
   }
 
-  // refused takes a stroke back that the server does not take; those drawn
-  // over it since stay.
+  // refused takes back a stroke that the server does not take. Those drawn over
+  // it since stay.
   refused({ request }) {
     this.beneath(request.inverse ?? []);
     this.standing(this.server);
   }
 
-  // beneath applies edits under the strokes that wait and the one that is
-  // being drawn.
+  // beneath applies edits under the strokes that wait and the one that is being
+  // drawn.
   beneath(edits) {
     if (edits.length === 0) return;
     const above = this.strokes();

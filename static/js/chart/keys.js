@@ -1,6 +1,7 @@
-// The chart by keyboard: arrows move the cursor as it is seen on paper, with
-// Shift they select; Enter or the space bar paints, Backspace takes a cell back
-// to the plan; a question mark opens the list of all commands.
+// The keyboard on the chart: arrows move the cursor in the directions of the
+// drawing, and select with Shift; Enter or the space bar paints, Backspace
+// takes a cell back to the plan; a question mark opens the list of all
+// commands.
 
 const arrows = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [1, 0], ArrowDown: [-1, 0], Home: [0, -Infinity], End: [0, Infinity] };
 const letters = { z: "undo", y: "redo", c: "copy", x: "cut", v: "paste", a: "select-all" };
@@ -9,8 +10,9 @@ const plain = {
   "?": "commands", "+": "larger", "-": "smaller", "0": "whole",
 };
 
-// act gives what a key asks for: { move }, { extend }, { shift } or { run },
-// the name of a command; undefined for what is not the chart's.
+// act returns what a key asks for: { move }, { extend }, { shift }, or { run }
+// with the name of a command; undefined if the key does not belong to the
+// chart.
 export function act(event) {
   const command = event.ctrlKey || event.metaKey;
   const arrow = arrows[event.key];
@@ -25,8 +27,8 @@ export function act(event) {
   return plain[event.key] && { run: plain[event.key] };
 }
 
-// moved is the place that a move leads to: it stays within the chart, and
-// within the cells of the row.
+// moved returns the place that a move leads to, which stays within the chart
+// and within the cells of the row.
 export function moved(model, { y, x }, [up, right]) {
   const to = Math.min(Math.max(y + up, 1), model.height);
   const { low, high } = model.row(to).span ?? { low: x, high: x };
@@ -34,7 +36,7 @@ export function moved(model, { y, x }, [up, right]) {
   return { y: to, x: nearest(model.row(to), at, Math.sign(right) || 1) };
 }
 
-// nearest skips places without a stitch, on in the way that one came.
+// nearest skips places without a stitch, further on in the same direction.
 function nearest(row, x, way) {
   for (let n = x; row.span && n >= row.span.low && n <= row.span.high; n += way) if (row.at(n)) return n;
   for (let n = x; row.span && n >= row.span.low && n <= row.span.high; n -= way) if (row.at(n)) return n;

@@ -1,7 +1,7 @@
 // The ledger of the chart: which rounds don't add up, what a stitch would do
 // to its round, and how a round that doesn't add up can be mended.
 
-// faults says in words which rounds don't add up, as internal/chart does; y is
+// faults says in words which rounds don't add up, as internal/chart does. y is
 // 0 for what comes after the last row.
 export function faults(model) {
   const list = [];
@@ -24,7 +24,8 @@ function words(model, y, left, eats) {
   return `${apart ? "" : model.part(y)}${model.name(y - 1, apart)} makes ${left} stitches, ${model.name(y, apart)} eats ${eats}`;
 }
 
-// below and above are what the round below leaves and the round above eats.
+// below returns what the round below leaves, and above what the round above
+// eats.
 function below(model, y) {
   return y === 1 ? model.data.start : model.totals(y - 1).makes;
 }
@@ -33,8 +34,8 @@ function above(model, y) {
   return y === model.height ? model.data.end : model.totals(y + 1).eats;
 }
 
-// offers says of every stitch that can be painted what it would do to the
-// round of a cell: those that keep it in balance come first.
+// offers says of every stitch that can be painted what it would do to the round
+// of a cell. Those that keep it in balance come first.
 export function offers(model, y, x) {
   const cell = model.at(y, x);
   if (!cell) return [];
@@ -57,8 +58,8 @@ function changes(model, y, { e, m, left, wanted }) {
   return parts.join("; ");
 }
 
-// mends are ways to make a fault good: each is edits with words, and leaves
-// fewer faults than there are. The smallest come first.
+// mends returns ways to mend a fault, the smallest first. Each is edits with
+// words, and leaves fewer faults than there are.
 export function mends(model, fault) {
   const ways = [];
   const lower = fault.y === 0 ? model.height : fault.y - 1;
@@ -74,18 +75,18 @@ export function mends(model, fault) {
   return ways.filter((way) => way && helps(model, way.edits, before));
 }
 
-// asPlanned are the edits that take a round's stitches back to the plan.
+// asPlanned returns the edits that take a round's stitches back to the plan.
 function asPlanned(model, y) {
   return model.row(y).cells.map((cell) => model.edit(y, cell, "stitch", "")).filter(Boolean);
 }
 
-// nearby is the column of the first stitch that was painted in a row.
+// nearby returns the column of the first stitch that was painted in a row.
 function nearby(model, y) {
   return y >= 1 ? model.row(y).cells.find((c) => model.mark(y, c.column).stitch !== "")?.column : undefined;
 }
 
 // add paints n of a stitch over plain ones of a row, as near to a column as
-// they are found.
+// there are any.
 function add(model, y, code, n, near) {
   const cells = model.row(y).cells;
   const middle = Math.max(cells.findIndex((c) => c.column === near), 0);

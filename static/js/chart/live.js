@@ -1,5 +1,5 @@
-// Listens to what others draw on the same chart, for as long as the window is
-// looked at: a browser has few connections, and a hidden window keeps none.
+// Listens to what others draw on the same chart while the window is visible. A
+// browser has few connections, so a hidden window keeps none.
 import { restored } from "../events.js";
 
 export class Live {
@@ -17,19 +17,20 @@ export class Live {
     else this.start();
   }
 
-  // start asks from the revision that is known now; the browser's own way of
-  // asking again would ask from the first one, which does no harm.
+  // start listens from the revision that is known now. When the browser
+  // reconnects by itself it asks from the same revision again, which does no
+  // harm.
   start() {
     if (this.source) return;
     this.source = this.open(`${this.outbox.href}/events?after=${this.outbox.revision}&restored=${this.outbox.restored}`);
     this.source.addEventListener("message", (event) => this.outbox.hear(JSON.parse(event.data)));
     this.source.addEventListener("restored", () => {
-      this.source.close(); // and stays there, so that it is not opened again
+      this.source.close(); // this.source stays set, so that look does not open another
       restored.tell();
     });
   }
 
-  // renew listens to the file that the outbox knows now.
+  // renew listens to the file that the outbox belongs to now.
   renew() {
     this.stop();
     this.look();

@@ -1,5 +1,5 @@
-// Takes the chart of the page over. The page comes complete from the server;
-// without this script it can be read, with it it can be painted.
+// Takes over the chart of the page, which comes complete from the server:
+// without this script the chart can be read, with it it can be painted.
 //
 // The files build on each other in one direction; those up to commands touch no
 // page, and Node tests them on cases that Go writes to testdata/chart:
@@ -9,8 +9,8 @@
 //
 // A cell is named by section, round and column, always as on the right hand, so
 // that a mark outlives the plan that it was painted on. A row arrives as runs of
-// like cells and is unpacked when it is needed; what a stroke changes is drawn
-// with the next frame.
+// like cells, and is unpacked when it is needed. What a stroke changes is drawn
+// in the next frame.
 import * as events from "../events.js";
 import { noConnection, postJSON } from "../outbox.js";
 import { kept as keptAt } from "../storage.js";
@@ -19,11 +19,11 @@ import { Live } from "./live.js";
 import { Selection } from "./selection.js";
 import { Strokes } from "./strokes.js";
 
-const outboxes = new Map(); // one for each chart, kept over swaps
+const outboxes = new Map(); // one for each chart, kept when the chart is replaced
 let editor;
-let leaving = false; // for a new page, with all that is unsent kept in this browser
+let leaving = false; // the page is being loaded anew, and this browser keeps what is unsent
 
-// kept outlives a swap of the chart. A finger that was given no brush looks.
+// kept outlives a replaced chart. Until a brush is chosen, a finger only looks.
 const kept = {
   tool: { shape: matchMedia("(pointer: coarse)").matches ? "look" : "free", layer: "stitch", value: "p", mirror: false },
   selection: new Selection(),
@@ -38,7 +38,7 @@ export function start(root) {
   const place = root.querySelector("[data-chart-editor]");
   const data = root.querySelector("#chart-data");
   if (!place || !data) return;
-  editor?.brush.end(); // what is under the pointer when the chart is swapped is kept
+  editor?.brush.end(); // keeps the stroke under the pointer when the chart is replaced
   leaving = false;
   const focused = document.activeElement === document.body && editor?.hadFocus;
   const page = JSON.parse(data.textContent);
@@ -61,8 +61,8 @@ function carried(outbox, { lost }) {
   editor.announce(`Your strokes from before the backup was put back are laid on it${lost.length > 0 ? "; some have no place: see below" : ""}.`);
 }
 
-// outboxOf finds the outbox of this chart, or begins it with what an earlier
-// visit could not deliver.
+// outboxOf returns the outbox of this chart. A new one begins with what an
+// earlier visit could not deliver.
 function outboxOf(data) {
   let outbox = outboxes.get(data.href);
   if (outbox?.apart(data)) {
@@ -79,11 +79,11 @@ function outboxOf(data) {
   return outbox;
 }
 
-// on hears what becomes of the strokes.
+// on is told what becomes of the strokes.
 function on(what, detail) {
   if (what === "applied") {
     editor?.history.applied(detail);
-    kept.said = detail.reply.said ?? ""; // said again when the chart is swapped
+    kept.said = detail.reply.said ?? ""; // said again when the chart is replaced
     if (kept.said) editor?.announce(kept.said);
   }
   if (what === "heard") {
@@ -101,7 +101,7 @@ function on(what, detail) {
   if (what === "stale") events.restored.tell();
   if (what === "saved") {
     events.painted.tell();
-    if (editor?.outbox.late > 0) { // the plan may have changed under them: what has no place now is listed anew
+    if (editor?.outbox.late > 0) { // the plan may have changed since: list anew what has no place now
       editor.outbox.late = 0;
       events.view.tell();
     }
@@ -124,8 +124,8 @@ events.round.hear(({ section, round, by }) => {
   editor.view.thread(editor.model.byKey.get(`${section} ${round}`)?.y ?? 0);
 });
 window.addEventListener("online", () => editor?.outbox.push());
-// A page that is made anew takes up what is kept in this browser; what it could
-// not keep has to stay on this page.
+// A page that is loaded anew takes up what this browser keeps. What it could not
+// keep is only on this page, which therefore has to stay.
 events.restored.hear((_, event) => {
   editor?.brush.end();
   if (editor?.outbox.kept) leaving = true;

@@ -1,5 +1,5 @@
-// All commands of the chart, as the list shows them and as keys call them.
-// Each acts on an Editor.
+// All commands of the chart, for the list and for the keys. Each acts on an
+// Editor.
 import { erase, flip, here, paintAll, paste, piece, repeat } from "./commands.js";
 
 export const commands = [
@@ -40,7 +40,7 @@ export const commands = [
 
 export const byName = new Map(commands.map((c) => [c.name, c]));
 
-// spots are the selected places, or the one under the cursor.
+// spots returns the selected places, or the one under the cursor.
 export function spots(e) {
   const places = e.selection.places(e.model);
   return places.length > 0 ? places : [[e.cursor.y, e.cursor.x]];

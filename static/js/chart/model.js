@@ -1,11 +1,11 @@
-// The chart as data: what the plan draws, what is painted over it, and
-// whether each round adds up. It touches no page. Rows are counted from the
-// foot, from 1.
+// The chart as data: what the plan draws, what is painted over it, and whether
+// each round adds up. It touches no page. Rows are numbered from the bottom,
+// from 1.
 import { apply, marksOf, none } from "./edits.js";
 import { Row } from "./row.js";
 
 export class Model {
-  // data is a page's chart as internal/chart's Page writes it.
+  // data is a page's chart, as written by Page in internal/chart.
   constructor(data) {
     this.data = data;
     this.ops = new Map(data.ops.map((op) => [op.code, op]));
@@ -13,7 +13,7 @@ export class Model {
     this.marks = marksOf(data.marks ?? []);
     this.rows = data.rows.map((row, i) => new Row(row, i + 1));
     this.byKey = new Map(this.rows.map((row) => [row.key, row]));
-    this.known = []; // totals and yarns of rows, as long as they stand
+    this.known = []; // totals and yarns of rows, until those change
     this.several = new Set(this.rows.map((row) => row.section)).size > 1;
   }
 
@@ -25,12 +25,12 @@ export class Model {
     return this.rows[y - 1];
   }
 
-  // at is the cell at a place of the drawing; undefined where there is none.
+  // at returns the cell at a place of the drawing, or undefined.
   at(y, x) {
     return this.row(y)?.at(x);
   }
 
-  // find is the place of an anchor: { y, x, cell }, or undefined.
+  // find returns the place of an anchor as { y, x, cell }, or undefined.
   find({ section, round, column }) {
     const row = this.byKey.get(`${section} ${round}`);
     const cell = row?.column(column);
@@ -43,19 +43,20 @@ export class Model {
     return cell && { section: row.section, round: row.round, column: cell.column };
   }
 
-  // mark is what is painted on a cell of a row; without a column, on the row.
+  // mark returns what is painted on a cell of a row, or, without a column, on
+  // the row.
   mark(y, column) {
     return this.marks.get(`${this.row(y).key} ${column}`) ?? none;
   }
 
-  // op is what a cell shows on this hand.
+  // op returns the operation that a cell shows on this hand.
   op(y, cell) {
     const { stitch } = this.mark(y, cell.column);
     return this.ops.get(stitch === "" ? cell.op : this.shown(stitch));
   }
 
-  // shown turns a stored operation into the one that this hand shows, and
-  // back: marks speak of the right hand.
+  // shown turns a stored operation into the one that this hand shows, and back:
+  // marks are stored for the right hand.
   shown(code) {
     return this.data.mirrored && code !== "" ? this.ops.get(code).twin : code;
   }
@@ -68,9 +69,9 @@ export class Model {
     return this.marks.has(`${this.row(y).key} ${cell.column}`);
   }
 
-  // edit makes the edit that gives a cell a value as seen on this hand; an
-  // operation that the plan has there anyway is taken back to the plan.
-  // Undefined if the cell has the value already.
+  // edit returns the edit that gives a cell a value as seen on this hand, or
+  // undefined if it has that value already. An operation that the plan has
+  // there anyway takes the cell back to the plan.
   edit(y, cell, layer, value) {
     let stored = value;
     if (layer === "stitch" && value !== "") stored = value === cell.op ? "" : this.shown(value);
@@ -80,7 +81,7 @@ export class Model {
     return { section, round, column: cell.column, layer, value: stored };
   }
 
-  // edits are those of several layers of one cell.
+  // edits returns the edits for several layers of one cell.
   edits(y, cell, values) {
     return Object.entries(values).map(([layer, value]) => this.edit(y, cell, layer, value)).filter(Boolean);
   }
@@ -104,8 +105,8 @@ export class Model {
     return [...rows];
   }
 
-  // totals are the loops that a whole round eats and makes, and its yarns in
-  // the order worked.
+  // totals returns how many loops a whole round eats and makes, and its yarns
+  // in the order worked.
   totals(y) {
     this.known[y] ??= this.count(y);
     return this.known[y];
@@ -127,19 +128,20 @@ export class Model {
     return { eats, makes, worked };
   }
 
-  // name is a round in a sentence, with its section where two meet.
+  // name returns how a sentence names a round, with its section where two
+  // sections meet.
   name(y, section) {
     const row = this.row(y);
     return section ? `round ${row.round} of the ${row.name}` : `round ${row.round}`;
   }
 
-  // part is a row's section at the head of a sentence, where the view has
+  // part returns a row's section, to begin a sentence with, if the view has
   // several.
   part(y) {
     return this.several ? `${this.row(y).name}: ` : "";
   }
 
-  // describe reads a cell out.
+  // describe returns a cell in words, to be read out.
   describe(y, x) {
     const row = this.row(y);
     const cell = row?.at(x);
@@ -154,7 +156,7 @@ export class Model {
     return parts.join(", ");
   }
 
-  // describeRow reads out what belongs to a whole round.
+  // describeRow returns what belongs to a whole round in words, to be read out.
   describeRow(y) {
     const { eats, makes } = this.totals(y);
     const mark = this.mark(y, "");

@@ -33,7 +33,7 @@ export class Motifs {
     this.place.closest("[data-motif-box]").classList.toggle("none", list.length === 0);
   }
 
-  // keep asks for a name and keeps what is selected under it.
+  // keep asks for a name, and saves the selection as a motif under it.
   keep() {
     const { editor } = this;
     const places = editor.selection.places(editor.model);

@@ -1,11 +1,12 @@
-// What stands round the chart: the strip of stitches, what does not add up
-// and how to mend it, floats, what has lost its place, the list of commands.
+// What is shown around the chart: the strip of stitches, what does not add up
+// and how to mend it, floats, marks that lost their place, the list of
+// commands.
 import { dropped, putBack } from "./commands.js";
 import { floatWords } from "./float.js";
 import { mends, offers } from "./ledger.js";
 import { commands } from "./menu.js";
 
-const fewFloats = 8; // that are listed in words; all are drawn
+const fewFloats = 8; // how many are listed in words; all are drawn
 
 export class Panel {
   constructor(editor) {
@@ -19,7 +20,7 @@ export class Panel {
     this.question();
   }
 
-  // ledger lists in words what does not add up, each with offers to mend it.
+  // ledger lists in words what does not add up, with offers to mend it.
   ledger(faults) {
     const { editor } = this;
     const place = this.root.querySelector("#chart-ledger");
@@ -50,7 +51,7 @@ export class Panel {
     place.replaceChildren(...first);
   }
 
-  // notes lists what is noted in this view; pressing one leads to its place.
+  // notes lists the notes in this view. Pressing one leads to its place.
   notes() {
     const { editor } = this;
     const { model } = editor;
@@ -73,8 +74,8 @@ export class Panel {
     }));
   }
 
-  // offer puts first, of all stitches, those that keep the round under the
-  // cursor in balance, and says what the others would change.
+  // offer puts first the stitches that keep the round under the cursor in
+  // balance, and says what the others would change.
   offer() {
     const { model, cursor } = this.editor;
     if (!this.strip || this.strip.contains(document.activeElement)) return;
@@ -94,7 +95,7 @@ export class Panel {
     change.querySelector(".strip-head").textContent = `would change ${round}`;
   }
 
-  // lost lets what has no place in this plan be put back by hand.
+  // lost lets the person put back marks that have no place in this plan.
   lost() {
     const { editor } = this;
     const list = editor.model.data.lost ?? [];
@@ -112,8 +113,8 @@ export class Panel {
     }
   }
 
-  // strange offers what was drawn on another mitt, which had this number before
-  // a backup was put back.
+  // strange offers what was drawn on another mitt that had this number before a
+  // backup was put back.
   strange() {
     const { editor } = this;
     const { outbox, history } = editor;
@@ -170,7 +171,7 @@ export class Panel {
     onEnter(filter, () => place.querySelector("li:not([hidden]) button")?.click());
   }
 
-  // sift shows the commands in which every word that was typed stands.
+  // sift shows the commands that contain every word typed.
   sift(text) {
     const typed = text.toLowerCase().split(" ").filter(Boolean);
     for (const li of this.list.querySelectorAll("li")) {
@@ -192,7 +193,8 @@ export class Panel {
     filter.focus();
   }
 
-  // question is the line below the chart in which a name or a note is typed.
+  // question sets up the line below the chart in which a name or a note is
+  // typed.
   question() {
     const form = this.root.querySelector("#chart-ask");
     const close = () => {
@@ -209,19 +211,19 @@ export class Panel {
     form.querySelector("[data-cancel]").addEventListener("click", close);
   }
 
-  askFor(label, value, most, answered) {
+  askFor(label, value, maxLength, answered) {
     const form = this.root.querySelector("#chart-ask");
     form.querySelector("[data-label]").textContent = label;
     form.elements.text.value = value;
-    form.elements.text.maxLength = most;
+    form.elements.text.maxLength = maxLength;
     this.answered = answered;
     form.hidden = false;
     form.elements.text.focus();
   }
 }
 
-// onEnter acts when the key is let go that was pressed down in a field: what
-// is opened by it then doesn't take it for its own.
+// onEnter acts when the Enter key, pressed down in a field, is let go. Acting
+// on the press would let what it opens take the key for its own.
 function onEnter(field, act) {
   let down = false;
   field.addEventListener("keydown", (event) => {

@@ -1,4 +1,4 @@
-// Path data of what a row shows, as internal/picture draws it.
+// The path data of what a row shows, drawn as internal/picture does.
 
 export function round3(n) {
   return Math.round(n * 1000) / 1000;
@@ -10,8 +10,8 @@ export function rect(x, y, w, h) {
 
 const parsed = new Map();
 
-// parse takes path data apart once: letters, and numbers by turns across and
-// down.
+// parse splits path data once: into letters, and numbers that are across and
+// down by turns.
 function parse(path) {
   if (!parsed.has(path)) {
     let i = 0;
@@ -27,8 +27,8 @@ function parse(path) {
   return parsed.get(path);
 }
 
-// symbol puts path data of a cell of 100 by 100 into a box: as large as the
-// shorter side allows, in the middle.
+// symbol fits the path data of a 100 by 100 cell into a box: centred, and as
+// large as the shorter side allows.
 export function symbol(path, box) {
   const size = Math.min(box.w, box.h);
   const left = box.x + (box.w - size) / 2;
@@ -38,21 +38,21 @@ export function symbol(path, box) {
   return out;
 }
 
-// corner marks a painted cell at its upper right.
+// corner marks a painted cell in its upper right corner.
 export function corner(box) {
   const size = Math.min(box.w, box.h) / 4;
   const right = box.x + box.w;
   return `M ${round3(right - size)} ${round3(box.y)} L ${round3(right)} ${round3(box.y)} L ${round3(right)} ${round3(box.y + size)} Z`;
 }
 
-// note marks a cell with a note at its lower left.
+// note marks a cell with a note in its lower left corner.
 export function note(box) {
   const size = Math.min(box.w, box.h) / 3;
   const foot = box.y + box.h;
   return `M ${round3(box.x)} ${round3(foot - size)} L ${round3(box.x)} ${round3(foot)} L ${round3(box.x + size)} ${round3(foot)} Z`;
 }
 
-// roundNote marks a round with a note, at the left of its first box.
+// roundNote marks a round with a note, left of its first box.
 export function roundNote(box) {
   const size = Math.min(box.w, box.h) / 3;
   const x = box.x - box.w / 5;
@@ -80,7 +80,7 @@ const textures = {
   h: (l, b, s) => level(l, b, s, true),
 };
 
-// texture is the lines that tell a yarn from the others without colour.
+// texture returns the lines that tell a yarn from the others without colour.
 export function texture(yarn, box, step) {
   const parts = [];
   textures[yarn]?.((x1, y1, x2, y2) => parts.push(`M ${round3(x1)} ${round3(y1)} L ${round3(x2)} ${round3(y2)}`), box, step);

@@ -1,23 +1,23 @@
-// Two fingers on the chart: they move and enlarge it, since the browser leaves
-// every finger on it to the brush. A finger that only rests beside one that
-// draws changes nothing.
+// Two fingers on the chart move and enlarge it, which the browser does not do,
+// since it leaves every finger to the brush. A finger that only rests beside
+// one that draws changes nothing.
 
-const slop = 8; // px that a finger wanders without meaning it
-const enlarges = 1.08; // times as far apart (or as near), from where fingers enlarge
+const slop = 8; // px that a finger may wander without meaning to
+const enlarges = 1.08; // how much further apart (or nearer) fingers go before they enlarge
 
 export class Pinch {
-  // begun is called when two fingers turn out to go together.
+  // begun is called once two fingers turn out to move together.
   constructor(zoom, begun) {
     this.zoom = zoom;
     this.begun = begun;
-    this.fingers = new Map(); // by pointer: where it was put down, and where it is
+    this.fingers = new Map(); // by pointer ID: { from, at }, where it was put down and where it is
     this.active = undefined;
   }
 
-  // down tells whether the finger belongs to two that go together: one that
-  // joins another which has drawn nothing yet.
+  // down reports whether the finger is one of two that move together: it joins
+  // another that has drawn nothing yet.
   down(event) {
-    if (event.isPrimary) this.clear(); // fingers before it were lost on the way
+    if (event.isPrimary) this.clear(); // any earlier finger was lifted unseen
     this.fingers.set(event.pointerId, { from: spot(event), at: spot(event) });
     if (this.fingers.size === 2 && [...this.fingers.values()].every((f) => !wandered(f))) this.begin();
     return this.active !== undefined;
@@ -33,7 +33,7 @@ export class Pinch {
     return this.active !== undefined;
   }
 
-  // up lets a finger go; what is left of two paints nothing.
+  // up lets a finger go. The one that remains of two paints nothing.
   up(event) {
     this.fingers.delete(event.pointerId);
     if (this.fingers.size === 0) this.clear();

@@ -1,7 +1,7 @@
-// The pointer on the chart: the first finger, the pen or the mouse acts; a
-// second finger beside a stroke paints nothing, and two that go together move
-// and enlarge the chart (see pinch). A press belongs to the chart until it is
-// let go, wherever that is, and no press selects or drags a text.
+// The pointer on the chart. The first finger, the pen or the mouse acts; a
+// second finger beside a stroke paints nothing, and two that move together move
+// and enlarge the chart (see pinch.js). A press belongs to the chart until it
+// is let go, wherever that is, and never selects or drags text.
 import { between } from "./cells.js";
 import { Pinch } from "./pinch.js";
 
@@ -35,16 +35,16 @@ export class Pointer {
     return at && this.editor.model.at(at.y, at.x);
   }
 
-  // ours tells whether a press is the drawing's: not that of its frame's
-  // scroll bars, nor a finger's on the margin, which scrolls the page.
+  // ours reports whether a press belongs to the drawing, rather than to the
+  // frame's scroll bars or to a finger on the margin, which scrolls the page.
   ours(event) {
     if (event.target !== this.frame) return true;
     const inside = event.offsetX < this.frame.clientWidth && event.offsetY < this.frame.clientHeight;
     return inside && event.pointerType !== "touch";
   }
 
-  // own keeps the browser from selecting or dragging what is pressed, and
-  // gives the chart the keys, as the browser would have.
+  // own keeps the browser from selecting or dragging what is pressed, and gives
+  // the chart the keyboard focus, as the browser would have.
   own(event) {
     if (event.button !== 0 || !this.ours(event)) return;
     event.preventDefault();
@@ -64,8 +64,8 @@ export class Pointer {
     if (this.cell(at)) this.begin(at);
   }
 
-  // begin acts at the first cell that a press comes to. What spans two places
-  // spans from the press itself, which may lie beside the grid.
+  // begin acts at the first cell that a press comes to. A tool with two ends
+  // begins at the press itself, which may lie beside the grid.
   begin(at) {
     const { editor, held } = this;
     held.from = this.origin(at);
@@ -81,7 +81,7 @@ export class Pointer {
     editor.point(at.y, at.x, false);
   }
 
-  // origin is the place from which a press acts whose first cell is at.
+  // origin returns the place from which a press acts whose first cell is at.
   origin(at) {
     const { editor, held } = this;
     const { shape } = editor.tool;
@@ -99,13 +99,13 @@ export class Pointer {
     const at = this.place(event);
     if (!at) return;
     if (held?.id === event.pointerId) {
-      if (held.type === "mouse" && (event.buttons & 1) === 0) this.keep("the press was broken off"); // it was let go unseen
+      if (held.type === "mouse" && (event.buttons & 1) === 0) this.keep("the press was broken off"); // it was let go outside the window
       else this.draw(at);
     }
     if (event.isPrimary && editor.model.row(at.y)) editor.light(at.y);
   }
 
-  // draw goes on to a place; a press that comes from outside begins at the
+  // draw goes on to a place. A press that comes from outside begins at the
   // first cell on its way.
   draw(at) {
     const { editor, held } = this;
@@ -135,8 +135,8 @@ export class Pointer {
     this.editor.settle();
   }
 
-  // cancel hears that the browser took a pointer away. Where fingers scroll, it
-  // took it for that, and the stroke was none.
+  // cancel runs when the browser takes a pointer away. Where fingers scroll, it
+  // does so to scroll, and there was no stroke.
   cancel(event) {
     this.pinch.up(event);
     if (this.held?.id !== event.pointerId) return;
@@ -149,7 +149,7 @@ export class Pointer {
     if (this.held?.id === event.pointerId) this.keep("the press was broken off");
   }
 
-  // keep ends a press that was broken off: what it drew stands.
+  // keep ends a press that was broken off. What it drew stays.
   keep(why) {
     const { editor, held } = this;
     this.held = undefined;
@@ -159,7 +159,8 @@ export class Pointer {
     } else if (held.from && editor.tool.shape === "move") editor.announce(`${why}; the increase stays where it was`);
   }
 
-  // drop forgets a press that was none: what it drew or selected is taken back.
+  // drop forgets a press that meant nothing: what it drew or selected is taken
+  // back.
   drop() {
     const { editor, held } = this;
     this.held = undefined;

@@ -1,4 +1,4 @@
-// A row of the chart: one round, unpacked from its runs when it is needed.
+// A row of the chart is one round, unpacked from its runs when it is needed.
 
 export class Row {
   constructor(data, y) {
@@ -6,14 +6,14 @@ export class Row {
     this.key = `${data.section} ${data.round}`;
   }
 
-  // cells are all of the round in the order worked, those that the view
-  // doesn't show at x = −1.
+  // cells are all cells of the round in the order worked. Those that the view
+  // doesn't show have x = −1.
   get cells() {
     this.unpacked ??= this.runs.flatMap(unpack);
     return this.unpacked;
   }
 
-  // shown are the cells of the view, from the left.
+  // shown are the cells that the view shows, from the left.
   get shown() {
     this.visible ??= this.cells.filter((c) => c.x >= 0).sort((a, b) => a.x - b.x);
     return this.visible;

@@ -1,5 +1,5 @@
-// What is selected: cells by their anchors, so that it outlives another view,
-// another layout and another plan.
+// The selected cells, by their anchors, so that the selection outlives a change
+// of view, of layout and of plan.
 import { rectangle } from "./cells.js";
 import { anchor } from "./edits.js";
 
@@ -16,7 +16,7 @@ export class Selection {
     this.keys.clear();
   }
 
-  // copy and restore are for a selection that is tried and taken back.
+  // copy and restore serve a selection that is tried out and taken back.
   copy() {
     return new Set(this.keys);
   }
@@ -30,7 +30,7 @@ export class Selection {
     return at !== undefined && this.keys.has(anchor(at));
   }
 
-  // set selects places of the drawing, in place of what was selected.
+  // set selects places of the drawing instead of what was selected.
   set(model, places) {
     this.keys = new Set();
     for (const [y, x] of places) {
@@ -59,8 +59,8 @@ export class Selection {
     this.set(model, model.rows.flatMap((row) => row.shown.map((c) => [row.y, c.x])));
   }
 
-  // places are where the selected cells stand in this view, from the foot and
-  // from the left.
+  // places returns where the selected cells stand in this view, from the bottom
+  // and from the left.
   places(model) {
     const list = [];
     for (const row of model.rows) {
@@ -69,7 +69,8 @@ export class Selection {
     return list;
   }
 
-  // box is the rectangle round the selected cells; undefined for none.
+  // box returns the rectangle around the selected cells, or undefined if there
+  // are none.
   box(model) {
     const places = this.places(model);
     if (places.length === 0) return undefined;

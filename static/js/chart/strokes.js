@@ -1,37 +1,37 @@
-// The outbox of a chart's strokes: each goes out after the revision that the
-// page knows, and what others drew is told with the answer.
+// The outbox of a chart's strokes. Each is sent with the revision that the page
+// knows, and the answer tells what others drew since.
 import { Outbox } from "../outbox.js";
 import { carry } from "./carry.js";
 
-const remembered = 256; // strokes that a page under way may have missed
+const remembered = 256; // how many strokes a page that is being loaded may have missed
 
 // Strokes holds requests: { edits, inverse }, { undo }, { redo } or { change }.
-// It tells, beside what every outbox tells:
-//   applied { request, reply, late }        in the place of delivered
+// Besides what every outbox tells, it tells:
+//   applied { request, reply, late }        instead of delivered
 //   heard { edits, can_undo, can_redo }     others drew
 //   decided revision                        the form was saved
 export class Strokes extends Outbox {
-  // options: those of an outbox, and revision, restored (the file that has the
-  // revision) and mitt.
+  // options: those of an outbox, and revision, restored (which file the revision
+  // belongs to) and mitt.
   constructor(options) {
     super(options);
     this.takeOver(this.waiting);
   }
 
-  // takeOver begins with what an earlier visit could not deliver, or a page
-  // from before a backup was put back.
+  // takeOver begins with what an earlier visit, or a page from before a backup
+  // was put back, could not deliver.
   takeOver(requests) {
     const { waiting, strange, left } = carry(requests, this);
     for (const r of left) this.keep.drop(r.key);
     this.waiting = waiting;
-    this.strange = strange; // of another mitt: they stay where they are kept
-    this.late = waiting.filter((r) => r.edits).length; // strokes that an earlier page drew
+    this.strange = strange; // drawn on another mitt: they stay in the store
+    this.late = waiting.filter((r) => r.edits).length; // how many strokes an earlier page drew
     this.older = this.late > 0 && waiting.some((r) => r.restored !== undefined && r.restored !== this.restored);
-    this.delivered = []; // the latest strokes that the server has, by revision
+    this.delivered = []; // the latest strokes that the server has, in the order of their revisions
   }
 
-  // renew goes on from a page that was made anew: the chart that the strokes
-  // were drawn on is no longer the server's.
+  // renew goes on from a page that was loaded anew, since the chart that the
+  // strokes were drawn on is no longer that of the server.
   renew({ revision, restored, mitt }) {
     Object.assign(this, { revision, restored, mitt, stale: false, pause: this.first });
     this.turn++;
@@ -62,9 +62,9 @@ export class Strokes extends Outbox {
     return { ...known, edits: request.edits };
   }
 
-  // settle notes a delivery. Others may have been heard of already that came
-  // after it, and one that is sent again has been overtaken long ago: what
-  // came later is laid over it again.
+  // settle notes a delivery. Others may have drawn over the stroke since, all
+  // the more if it had to be sent again; what came later is laid over it once
+  // more.
   settle(request, reply) {
     const late = reply.later?.length > 0 ? reply.later : this.since(reply.revision);
     const edits = [...(reply.between ?? []), ...(request.edits ?? reply.edits ?? [])];
@@ -75,8 +75,8 @@ export class Strokes extends Outbox {
     this.on("applied", { request, reply, late });
   }
 
-  // hear takes what the server tells of others' strokes, and of our own. What
-  // is known already is passed over.
+  // hear takes what the server tells of strokes, those of others and our own,
+  // and passes over what is known already.
   hear({ revision, strokes, decided, ...standing }) {
     const fresh = strokes.filter((s) => s.revision > this.revision);
     for (const s of fresh) this.remember({ ...standing, ...s });
@@ -91,8 +91,8 @@ export class Strokes extends Outbox {
     this.delivered = [...this.delivered, stroke].slice(-remembered);
   }
 
-  // since is what was delivered after a revision: a page that the server made
-  // before it doesn't have these edits.
+  // since returns what was delivered after a revision. A page that the server
+  // made before does not have these edits.
   since(revision) {
     return this.delivered.filter((d) => d.revision > revision).flatMap((d) => d.edits);
   }

@@ -1,5 +1,5 @@
-// The buttons round the chart: with what and how the pointer paints, and some
-// of the commands.
+// The buttons around the chart: what the pointer paints and how, and some of
+// the commands.
 
 export class Toolbar {
   constructor(editor) {
@@ -22,13 +22,14 @@ export class Toolbar {
     }
   }
 
-  // run runs a button's command; the one for the list closes it, too.
+  // run runs a button's command. A button in the list of commands closes the
+  // list as well.
   run(button) {
     if (button.getAttribute("aria-expanded") === "true") this.editor.panel.toggle(false);
     else this.editor.run(button.dataset.run);
   }
 
-  // show marks what is chosen, and whether there is anything to undo.
+  // show marks what is chosen, and whether there is something to undo or redo.
   show() {
     const { tool, history } = this.editor;
     for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));

@@ -1,5 +1,5 @@
-// What the pointer does: it paints freely, along a line, over a rectangle or
-// an area, stamps a piece, or selects. A stroke of the pointer is one group of
+// What the pointer does: it paints freely, along a line, over a rectangle or an
+// area, stamps a piece, or selects. One stroke of the pointer is one group of
 // edits.
 import { area, between, line, mirrored, rectangle } from "./cells.js";
 import { paste } from "./commands.js";
@@ -18,8 +18,8 @@ export class Brush {
     this.tool = { shape: "free", ...tool };
   }
 
-  // edits are what the tool does to one cell, and with the mirror brush to the
-  // one across the gusset.
+  // edits returns what the tool does to one cell, and, with the mirror brush,
+  // to the one across the gusset.
   edits(y, x) {
     const list = this.paint(y, x, this.tool.value);
     const other = this.tool.mirror && mirrored(this.model, y, x);
@@ -45,8 +45,8 @@ export class Brush {
     this.history.stroke(this.edits(y, x));
   }
 
-  // begin, move and end are one stroke of the pointer; it is one edit group.
-  // Each gives the rows that it changed.
+  // begin, move and end make up one stroke of the pointer. Each returns the rows
+  // that it changed.
   begin(y, x) {
     this.stroke = { edits: [], inverse: [], from: [y, x], at: [y, x] };
     this.history.open = this.stroke;
@@ -57,7 +57,7 @@ export class Brush {
   move(y, x) {
     const { stroke } = this;
     if (!stroke || (stroke.at[0] === y && stroke.at[1] === x)) return [];
-    if (needsCell.has(this.tool.shape) && !this.model.at(y, x)) return []; // it stays at the last one
+    if (needsCell.has(this.tool.shape) && !this.model.at(y, x)) return []; // the piece stays on the last cell
     const before = stroke.at;
     stroke.at = [y, x];
     if (this.tool.shape === "free") return this.touch(between(...before, y, x));
@@ -76,7 +76,7 @@ export class Brush {
     return [...changed];
   }
 
-  // redraw takes back what the stroke drew and draws it anew, from where it
+  // redraw takes back what the stroke drew, and draws it anew from where it
   // began to where it is now.
   redraw(y, x) {
     const { stroke, model } = this;
@@ -98,7 +98,7 @@ export class Brush {
     return [];
   }
 
-  // end hands the stroke over: it is taken back and done again as one group.
+  // end finishes the stroke: it is taken back, and done again as one group.
   end() {
     const stroke = this.close();
     if (!stroke || stroke.edits.length === 0) return;
@@ -106,7 +106,7 @@ export class Brush {
     this.history.stroke(stroke.edits);
   }
 
-  // drop takes a stroke back that is not finished.
+  // drop takes back a stroke that is not finished.
   drop() {
     const stroke = this.close();
     if (!stroke) return [];
@@ -121,7 +121,7 @@ export class Brush {
   }
 }
 
-// unique keeps the last edit of each layer of each cell.
+// unique keeps only the last edit of each layer of each cell.
 function unique(edits) {
   const last = new Map(edits.map((e) => [`${e.section} ${e.round} ${e.column} ${e.layer}`, e]));
   return [...last.values()];

@@ -1,5 +1,5 @@
-// The chart on the page: finds the cell under the pointer by arithmetic and
-// draws again only the rows that changed.
+// The chart on the page. It finds the cell under the pointer by arithmetic, and
+// redraws only the rows that changed.
 import { floats } from "./float.js";
 import { corner, needles, note, rect, roundNote, round3, symbol, texture } from "./paths.js";
 
@@ -20,8 +20,8 @@ export class View {
     this.grid();
   }
 
-  // grid gives the drawing the meaning of a grid: one cell stands for the one
-  // under the cursor, and is moved and named anew with it.
+  // grid gives the drawing the role of a grid: one element stands for the cell
+  // under the cursor, and is moved and renamed with it.
   grid() {
     const { svg, model } = this;
     svg.setAttribute("role", "grid");
@@ -46,7 +46,7 @@ export class View {
     this.cell.setAttribute("aria-selected", String(this.chosen?.has(`${y} ${x}`) ?? false));
   }
 
-  // cellAt is the row and column under a point of the window.
+  // cellAt returns the row and column under a point of the window.
   cellAt(clientX, clientY) {
     const matrix = this.svg.getScreenCTM();
     if (!matrix) return undefined;
@@ -76,8 +76,8 @@ export class View {
     this.drawColours(y, row);
   }
 
-  // drawColours draws the runs of one yarn in a row, each with its texture.
-  // A row whose runs are as they were is left alone.
+  // drawColours draws the runs of one yarn in a row, each with its texture,
+  // unless they are as they were.
   drawColours(y, row) {
     const runs = [];
     for (const cell of row.shown) {
@@ -119,7 +119,7 @@ export class View {
     return rect(b.x, b.y, (span.high - span.low + 1) * b.w, b.h);
   }
 
-  // drawFloats draws every strand that is too long, with its length.
+  // drawFloats draws every float that is too long, with its length.
   drawFloats(list = floats(this.model)) {
     const print = JSON.stringify(list);
     if (this.floats === print) return;
@@ -170,12 +170,12 @@ export class View {
     return this.model.describe(y, x);
   }
 
-  // thread lights a whole row; 0 puts it out.
+  // thread lights a whole row; 0 lights none.
   thread(y) {
     set(this.layers.cursor.querySelector(".thread"), "d", y > 0 ? this.outline(y) : "");
   }
 
-  // choose shows what is selected, as runs along the rows.
+  // choose shows the selection, as runs along the rows.
   choose(places) {
     this.chosen = new Set(places.map(([y, x]) => `${y} ${x}`));
     this.name();

@@ -1,32 +1,32 @@
-// How large a stitch is on the screen: the whole chart in its frame, or so
-// many pixels a stitch, from a handful to one that fills the frame.
+// How large a stitch is on the screen: the whole chart fits its frame, or a
+// stitch has a number of pixels, from a few to one that fills the frame.
 
 const steps = [4, 6, 8, 11, 16, 22, 32, 44, 64, 96, 144, 220, 320];
-const least = 14; // px of a stitch below which a chart is not begun whole
-const most = 30; // px of a stitch in a whole chart
+const minWhole = 14; // px of a stitch; a chart with smaller ones does not begin whole
+const maxWhole = 30; // px of a stitch in a whole chart
 
 export class Zoom {
   // frame scrolls the drawing; size is the kept size of a stitch, 0 for whole.
   constructor(frame, svg, data, size) {
     Object.assign(this, { frame, svg, data });
     const [, , width] = svg.getAttribute("viewBox").split(" ").map(Number);
-    this.stitches = width / data.cell_width; // wide, with its margins
-    this.size = size ?? (this.whole() < least ? 16 : 0);
+    this.stitches = width / data.cell_width; // the width of the drawing in stitches, margins included
+    this.size = size ?? (this.whole() < minWhole ? 16 : 0);
     this.set(this.size);
   }
 
-  // whole is the size of a stitch when all of the chart is seen.
+  // whole returns the size of a stitch when the whole chart is visible.
   whole() {
-    return Math.min(this.frame.clientWidth / this.stitches, most);
+    return Math.min(this.frame.clientWidth / this.stitches, maxWhole);
   }
 
   set(size) {
     this.size = size;
     this.svg.classList.toggle("sized", size > 0);
-    this.svg.setAttribute("width", String(Math.round((size || most) * this.stitches)));
+    this.svg.setAttribute("width", String(Math.round((size || maxWhole) * this.stitches)));
   }
 
-  // step enlarges or shrinks, and keeps a place of the drawing in sight.
+  // step goes one size up or down, and keeps a place of the drawing in sight.
   step(by, place) {
     const now = this.size || this.whole();
     const next = by > 0 ? steps.find((s) => s > now * 1.02) : steps.findLast((s) => s < now * 0.98);
@@ -34,13 +34,14 @@ export class Zoom {
     this.show(place);
   }
 
-  // to sets the size of a stitch freely, within what the steps reach.
+  // to sets the size of a stitch freely, within the range of the steps.
   to(size) {
     this.set(Math.min(Math.max(size, steps[0]), steps.at(-1)));
   }
 
-  // hold takes hold of the drawing at a point of the window; what it gives
-  // scrolls that place to another point: the frame first, then the page.
+  // hold takes hold of the drawing at a point of the window. The function that
+  // it returns scrolls that place to another point: the frame first, then the
+  // page.
   hold({ x, y }) {
     const box = this.svg.getBoundingClientRect();
     const [across, down] = [(x - box.left) / box.width, (y - box.top) / box.height];
