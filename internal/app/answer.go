@@ -248,7 +248,7 @@ func (w *work) countTo(pl *project.Planner, doc project.Document, to tryon.Place
 	if err != nil {
 		return nil, err
 	}
-	if at := w.place(doc.Side, p.Mitt()); at.Begun() && at.Nth == to.Nth {
+	if at := w.place(doc.Side, p.Mitt()); at.Begun() == to.Begun() && at.Nth == to.Nth {
 		return nil, nil
 	}
 	c := castOn(doc.Side)
