@@ -20,7 +20,7 @@ type App struct {
 	store    *store.Store
 	planners sync.Pool // of *project.Planner: each serves one request at a time
 	days     sync.Map  // the last day noted for each device, by its ID
-	knitting knitting
+	knitting plansCache
 	counted  counted // by the requests that are over
 }
 

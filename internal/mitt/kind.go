@@ -44,14 +44,15 @@ type portion struct {
 // of returns the portion for a hand of length l, in mm.
 func (s portion) of(l float64) float64 { return s.share*l + s.more }
 
-// kinds is the table of kinds (common practice, no source). A kind that is not
+// kinds is the table of kinds, with their usual eases and lengths (common
+// practice, no source). What all kinds share is in request.go. A kind that is not
 // in it is planned as the first.
 var kinds = []*kindInfo{
 	{
 		kind: Fingerless, words: "fingerless mitt",
 		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
 		thumbed:  true,
-		ease:     easeFingerless, easeFrom: eachFrom,
+		ease:     -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0.165, 0, "0.165 × hand length"},
 		aboveFrom: "0.21 × hand length",
@@ -60,7 +61,7 @@ var kinds = []*kindInfo{
 		kind: Mitten, words: "mitten",
 		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
 		thumbed:  true, thumbClosed: true, topped: true,
-		ease: easeMitten, easeFrom: eachFrom,
+		ease: 0.05, easeFrom: eachFrom,
 		ribbing:   gripping,
 		plainCuff: portion{0.05, 0, "0.05 × hand length"},
 		aboveFrom: "hand length − wrist to crotch + 5 mm, less the top",
@@ -69,7 +70,7 @@ var kinds = []*kindInfo{
 		kind: Thumbless, words: "mitten without a thumb",
 		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
 		topped:   true, both: true,
-		ease: easeMitten, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
+		ease: 0.05, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
 		ribbing:   gripping,
 		plainCuff: portion{0, 0, "none: the hand follows the ribbing"},
 		aboveFrom: "hand length + 5 mm, less the top",

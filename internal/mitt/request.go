@@ -97,14 +97,11 @@ type Pins struct {
 	Rhythm, IncreaseRounds              []int
 }
 
-// Default eases of the hand and what is added to them (common practice, no
-// source): a fingerless mitt is 5 % smaller than the hand, a mitten 5 %
-// larger; below 16 stitches over 10 cm both are 5 % larger.
+// What is added to the kind's ease of the hand (common practice, no source):
+// below 16 stitches over 10 cm a mitt is 5 % larger.
 const (
-	easeFingerless = -0.05
-	easeMitten     = 0.05
-	easeThick      = 0.05
-	thickBelow     = 0.16 // stitches per mm
+	easeThick  = 0.05
+	thickBelow = 0.16 // stitches per mm
 )
 
 // handEase returns the ease of the hand H, given or by default. A mitten without

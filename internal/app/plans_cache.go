@@ -6,26 +6,26 @@ import (
 	"thenar/internal/project"
 )
 
-// maxKnitting is the number of mitts whose plans are cached.
-const maxKnitting = 64
+// maxPlansCached is the number of mitts whose plans are cached.
+const maxPlansCached = 64
 
-// knitting caches the plans of the mitts on the needles, by mitt: every number
+// plansCache holds the plans of the mitts on the needles, by mitt: every number
 // that is typed is compared with them.
-type knitting struct {
+type plansCache struct {
 	mu sync.Mutex
 	of map[int64][]project.Made
 }
 
-func (k *knitting) get(id int64) []project.Made {
+func (k *plansCache) get(id int64) []project.Made {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	return k.of[id]
 }
 
-func (k *knitting) put(id int64, plans []project.Made) {
+func (k *plansCache) put(id int64, plans []project.Made) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	if k.of == nil || len(k.of) >= maxKnitting {
+	if k.of == nil || len(k.of) >= maxPlansCached {
 		k.of = map[int64][]project.Made{}
 	}
 	k.of[id] = plans
