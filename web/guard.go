@@ -8,8 +8,8 @@ import (
 )
 
 // policy allows only what comes from this server: no inline scripts or styles,
-// no frames, no forms that post elsewhere.
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
+// no fonts of others, no frames, no forms that post elsewhere.
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
 	"form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
 // guard stands before every route. It refuses a foreign Host, since a page on

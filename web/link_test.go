@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"math/rand/v2"
 	"net"
 	"net/http"
 	"strings"
@@ -58,7 +59,8 @@ func large(s *Server) http.Handler {
 		return err
 	})))
 	mux.HandleFunc("GET /down", s.answer(func(w http.ResponseWriter, _ *http.Request) error {
-		_, err := io.WriteString(w, strings.Repeat("x", much))
+		w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+		_, err := io.CopyN(w, rand.NewChaCha8([32]byte{}), much) // compressed, it is as long
 		return err
 	}))
 	mux.HandleFunc("GET /events", s.answer(func(w http.ResponseWriter, r *http.Request) error {
@@ -71,7 +73,7 @@ func large(s *Server) http.Handler {
 		}
 		return nil
 	}))
-	return s.paced(s.logged(mux))
+	return s.outside(mux)
 }
 
 // inBubble gives a network on which an app of large bodies is served; its time
@@ -171,14 +173,22 @@ func TestSlowUploads(t *testing.T) {
 func TestSlowDownloads(t *testing.T) {
 	for _, c := range []struct {
 		what  string
-		each  int // bytes a second
+		takes string // encodings
+		each  int    // bytes a second
 		whole bool
-	}{{"as slow as may be", 8192, true}, {"half as fast", 4000, false}, {"nothing", 0, false}} {
+	}{
+		{"as slow as may be", "identity", 8192, true},
+		{"half as fast", "identity", 4000, false},
+		{"nothing", "identity", 0, false},
+		{"compressed, as slow as may be", "gzip", 8192, true},
+		{"compressed, half as fast", "gzip", 4000, false},
+		{"compressed, nothing", "gzip", 0, false},
+	} {
 		t.Run(c.what, func(t *testing.T) {
 			inBubble(t, func(t *testing.T, to pipes) {
 				conn := to.dial()
 				defer conn.Close()
-				io.WriteString(conn, "GET /down HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n\r\n")
+				fmt.Fprintf(conn, "GET /down HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept-Encoding: %s\r\nConnection: close\r\n\r\n", c.takes)
 				begun, n := time.Now(), 0
 				for part := make([]byte, max(c.each, 1)); ; {
 					if c.each == 0 {
@@ -209,7 +219,7 @@ func TestLineOfEventsStaysOpen(t *testing.T) {
 	inBubble(t, func(t *testing.T, to pipes) {
 		conn := to.dial()
 		defer conn.Close()
-		io.WriteString(conn, "GET /events HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n\r\n")
+		io.WriteString(conn, "GET /events HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept-Encoding: gzip\r\nConnection: close\r\n\r\n")
 		resp, err := http.ReadResponse(bufio.NewReader(conn), nil)
 		require.NoError(t, err)
 		body, err := io.ReadAll(resp.Body)

@@ -38,7 +38,13 @@ func New(a *app.App, log io.Writer, door Door) *Server {
 // handler returns everything that a request passes through, from the outside
 // in.
 func (s *Server) handler() http.Handler {
-	return s.paced(s.logged(guard(s.door, s.access(s.routes()))))
+	return s.outside(guard(s.door, s.access(s.routes())))
+}
+
+// outside wraps what every response goes through on its way to the client: it
+// is compressed, then its bytes are counted for the log and for the pace.
+func (s *Server) outside(next http.Handler) http.Handler {
+	return s.paced(s.logged(compressed(next)))
 }
 
 // The bounds on a slow or idle connection.

@@ -1,0 +1,89 @@
+package web
+
+import (
+	"compress/gzip"
+	"io"
+	"net/http"
+	"strconv"
+	"strings"
+	"sync"
+
+	"github.com/go-chi/chi/v5/middleware"
+)
+
+// textTypes are the types of response that gain by compression. Patterns, pictures
+// and fonts are compressed already; an event stream has to arrive at once.
+var textTypes = []string{
+	"text/html", "text/css", "text/javascript", "text/csv", "text/plain", "application/json", "image/svg+xml",
+}
+
+// zipLevel is the level of compression: a page is sent once, so a little
+// shorter is not worth waiting for.
+const zipLevel = gzip.DefaultCompression
+
+// compressed sends texts as gzip (RFC 1952) to clients that take it.
+func compressed(next http.Handler) http.Handler {
+	c := middleware.NewCompressor(zipLevel, textTypes...)
+	c.SetEncoder("gzip", func(w io.Writer, _ int) io.Writer { return &zipper{to: w} })
+	zips := c.Handler(next)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if stays(r) || r.Header.Get("Range") != "" || !takesGzip(r.Header) {
+			w.Header().Set("Vary", "Accept-Encoding")
+			next.ServeHTTP(w, r)
+			return
+		}
+		zips.ServeHTTP(w, r)
+	})
+}
+
+// takesGzip reports whether a client takes gzip by its Accept-Encoding header
+// (RFC 9110, 12.5.3). A weight of 0 refuses an encoding.
+func takesGzip(h http.Header) bool {
+	for coding := range strings.SplitSeq(strings.Join(h.Values("Accept-Encoding"), ","), ",") {
+		name, weight, weighted := strings.Cut(coding, ";")
+		if !strings.EqualFold(strings.TrimSpace(name), "gzip") {
+			continue
+		}
+		q, err := strconv.ParseFloat(strings.TrimPrefix(strings.ToLower(strings.TrimSpace(weight)), "q="), 64)
+		return !weighted || err == nil && q > 0
+	}
+	return false
+}
+
+// writers are gzip writers for reuse: each takes a good part of a megabyte.
+var writers = sync.Pool{New: func() any {
+	w, err := gzip.NewWriterLevel(io.Discard, zipLevel)
+	if err != nil {
+		panic(err) // the level is a constant
+	}
+	return w
+}}
+
+// zipper compresses what is written to it. It takes a gzip writer only with the
+// first byte, which handlers write when all is ready, so a request that is slow
+// to arrive or waits for its turn holds none.
+type zipper struct {
+	to  io.Writer
+	zip *gzip.Writer // nil before the first byte
+}
+
+// Write implements io.Writer.
+func (z *zipper) Write(p []byte) (int, error) {
+	if z.zip == nil {
+		z.zip = writers.Get().(*gzip.Writer)
+		z.zip.Reset(z.to)
+	}
+	return z.zip.Write(p)
+}
+
+// Close ends the compressed body, also one of no bytes.
+func (z *zipper) Close() error {
+	_, err := z.Write(nil)
+	if err == nil {
+		err = z.zip.Close()
+	}
+	z.zip.Reset(io.Discard) // so that the pool keeps no connection
+	writers.Put(z.zip)
+	z.zip = nil
+	return err
+}
