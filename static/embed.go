@@ -1,5 +1,5 @@
-// Package static holds the style sheets and scripts of the pages, and the
-// address under which they are served.
+// Package static holds the style sheets, scripts and fonts of the pages, and
+// the address under which they are served.
 package static
 
 import (
@@ -10,9 +10,10 @@ import (
 	"io/fs"
 )
 
-// FS holds the files as css/…, js/… and img/….
+// FS holds the files as css/…, js/…, img/… and fonts/…; of the fonts those that
+// a browser loads, with their licences.
 //
-//go:embed all:css all:js all:img
+//go:embed all:css all:js all:img fonts/*.woff2 fonts/*.txt
 var FS embed.FS
 
 // Version is a short hash over the names and contents of all files. It stands

@@ -46,7 +46,7 @@ func TestFilesAreEmbedded(t *testing.T) {
 		}
 		count++
 		info, err := entry.Info()
-		assert.Regexp(t, `^(css/.+\.css|js/.+\.js|img/.+\.svg)$`, name)
+		assert.Regexp(t, `^(css/.+\.css|js/.+\.js|img/.+\.svg|fonts/.+\.(woff2|txt))$`, name)
 		assert.NotZero(t, info.Size(), name)
 		return err
 	}))

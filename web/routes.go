@@ -127,7 +127,7 @@ func limited(maxBytes int64, h handler) handler {
 	}
 }
 
-// serveStatic serves style sheets and scripts. Their address contains the
+// serveStatic serves style sheets, scripts and fonts. Their address contains the
 // version, so a browser may cache them for good; under the address of another
 // version they are served, but not cached.
 func serveStatic(w http.ResponseWriter, r *http.Request) {

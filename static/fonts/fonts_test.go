@@ -1,0 +1,38 @@
+package fonts
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"golang.org/x/image/font/sfnt"
+)
+
+// The name table of each face says which face, version and licence it is; the
+// licence lies beside it.
+func TestFacesAreWhatTheyAreCalled(t *testing.T) {
+	for _, c := range []struct {
+		ttf                    []byte
+		full, version, licence string
+	}{
+		{SansRegular, "Source Sans 3 Regular", "Version 3.052;", "OFL-Source-Sans-3.txt"},
+		{SansSemiBold, "Source Sans 3 SemiBold", "Version 3.052;", "OFL-Source-Sans-3.txt"},
+		{SerifSemiBold, "Source Serif 4 SemiBold", "Version 4.004;", "OFL-Source-Serif-4.txt"},
+	} {
+		f, err := sfnt.Parse(c.ttf)
+		require.NoError(t, err)
+		name := func(id sfnt.NameID) string {
+			s, err := f.Name(nil, id)
+			require.NoError(t, err)
+			return s
+		}
+		assert.Equal(t, c.full, name(sfnt.NameIDFull))
+		assert.True(t, strings.HasPrefix(name(sfnt.NameIDVersion), c.version), name(sfnt.NameIDVersion))
+		assert.Contains(t, name(sfnt.NameIDLicense), "SIL Open Font License, Version 1.1")
+		text, err := os.ReadFile(c.licence)
+		require.NoError(t, err)
+		assert.Contains(t, string(text), "SIL OPEN FONT LICENSE Version 1.1")
+	}
+}
