@@ -154,7 +154,7 @@ func (s Sheets) SVG(ctx context.Context) (pages []string, lacking string, err er
 func (p Page) lacks(list []rune) []rune {
 	p.scene.Each(draw.Place{Scale: 1}, func(i *draw.Item, _ draw.Place) {
 		for _, r := range i.Text {
-			if !draw.Has(r, i.Letter.Bold) && !slices.Contains(list, r) {
+			if !i.Letter.Face.Has(r) && !slices.Contains(list, r) {
 				list = append(list, r)
 			}
 		}

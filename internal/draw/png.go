@@ -68,7 +68,7 @@ type painter struct {
 
 type faceKey struct {
 	size float64
-	bold bool
+	of   Face
 }
 
 func (p *painter) path(i *Item, at Place) {
@@ -142,7 +142,7 @@ func hex(text string) color.RGBA {
 // colour, drawn all round.
 func (p *painter) text(i *Item, at Place) error {
 	size := i.Letter.Size * at.Scale
-	face, err := p.face(size, i.Letter.Bold)
+	face, err := p.face(size, i.Letter.Face)
 	if err != nil {
 		return err
 	}
@@ -163,16 +163,12 @@ func (p *painter) text(i *Item, at Place) error {
 	return nil
 }
 
-func (p *painter) face(dots float64, bold bool) (font.Face, error) {
-	key := faceKey{math.Round(dots*8) / 8, bold}
+func (p *painter) face(dots float64, of Face) (font.Face, error) {
+	key := faceKey{math.Round(dots*8) / 8, of}
 	if f, ok := p.faces[key]; ok {
 		return f, nil
 	}
-	of := faces[0]()
-	if bold {
-		of = faces[1]()
-	}
-	f, err := opentype.NewFace(of.font, &opentype.FaceOptions{Size: max(key.size, 1), DPI: 72, Hinting: font.HintingNone})
+	f, err := opentype.NewFace(loaded[of]().font, &opentype.FaceOptions{Size: max(key.size, 1), DPI: 72, Hinting: font.HintingNone})
 	if err != nil {
 		return nil, err
 	}

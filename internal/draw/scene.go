@@ -3,6 +3,8 @@
 // drawing serves screen and paper.
 package draw
 
+import "golang.org/x/text/unicode/norm"
+
 // Style is the look of a path. Its attributes serve a file that stands alone; a
 // style sheet selects by the class and overrides them.
 type Style struct {
@@ -29,7 +31,7 @@ type TextStyle struct {
 	Class  string
 	Size   float64
 	Anchor Anchor
-	Bold   bool
+	Face   Face
 	Halo   string // colour of an outline that separates the letters from what is behind; empty: none
 }
 
@@ -93,9 +95,10 @@ func (s *Scene) Rect(x, y, w, h float64, style Style) {
 	s.Path(new(Pen).Rect(x, y, w, h).String(), style)
 }
 
-// Text adds a line of text with its baseline at y.
+// Text adds a line of text with its baseline at y, in normal form C: the faces
+// have a glyph for ế, and none that puts its accents together.
 func (s *Scene) Text(x, y float64, text string, style TextStyle) {
-	s.Items = append(s.Items, Item{Kind: TextItem, X: x, Y: y, Text: text, Letter: style})
+	s.Items = append(s.Items, Item{Kind: TextItem, X: x, Y: y, Text: norm.NFC.String(text), Letter: style})
 }
 
 // Group opens a group that holds what is added until End.

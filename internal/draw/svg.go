@@ -124,9 +124,9 @@ func (e encoder) text(i *Item) {
 	e.attr("x", Number(i.X))
 	e.attr("y", Number(i.Y))
 	e.attr("font-size", Number(i.Letter.Size))
-	e.attr("font-family", "Go, DejaVu Sans, sans-serif")
-	if i.Letter.Bold {
-		e.attr("font-weight", "bold")
+	e.attr("font-family", "'"+i.Letter.Face.Family()+"', sans-serif")
+	if i.Letter.Face.Heavy() {
+		e.attr("font-weight", "600")
 	}
 	if i.Letter.Anchor != Start {
 		e.attr("text-anchor", [...]string{"start", "middle", "end"}[i.Letter.Anchor])
@@ -138,7 +138,7 @@ func (e encoder) text(i *Item) {
 		e.attr("stroke-linejoin", "round")
 	}
 	if e.sized && i.Text != "" {
-		e.attr("textLength", Number(Measure(i.Text, i.Letter.Size, i.Letter.Bold)))
+		e.attr("textLength", Number(Measure(i.Text, i.Letter.Size, i.Letter.Face)))
 		e.attr("lengthAdjust", "spacingAndGlyphs")
 	}
 	e.end()

@@ -77,13 +77,13 @@ func TestLooksAreAttributes(t *testing.T) {
 	s := &Scene{Width: 10, Height: 10}
 	s.Line(0, 0, 5, 5, Style{Class: "a", Stroke: "#000000", Width: 0.5, Dash: "1 2", Round: true})
 	s.Rect(0, 0, 5, 5, Style{Fill: "#FFFFFF"})
-	s.Text(1, 9, "x", TextStyle{Class: "b", Size: 3, Anchor: End, Bold: true, Halo: "#FFFFFF"})
+	s.Text(1, 9, "x", TextStyle{Class: "b", Size: 3, Anchor: End, Face: Semibold, Halo: "#FFFFFF"})
 	out := written(t, s, false)
 	assert.NotContains(t, out, "style=")
 	for _, part := range []string{
 		`<path class="a" fill="none" stroke="#000000" stroke-width="0.5" stroke-dasharray="1 2" stroke-linecap="round" stroke-linejoin="round" d="M 0 0 L 5 5"/>`,
 		`<path fill="#FFFFFF" d="M 0 0 L 5 0 L 5 5 L 0 5 Z"/>`,
-		`font-weight="bold" text-anchor="end" paint-order="stroke" stroke="#FFFFFF"`,
+		`font-weight="600" text-anchor="end" paint-order="stroke" stroke="#FFFFFF"`,
 	} {
 		assert.Contains(t, out, part)
 	}

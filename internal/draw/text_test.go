@@ -7,22 +7,20 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/image/font"
-	"golang.org/x/image/font/gofont/gobold"
-	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/opentype"
 )
 
 // The widths are those that the opentype package gives when it sets the same
 // text in the same face at 1000 pixels to the em.
 func TestMeasureAgreesWithTypesetting(t *testing.T) {
-	for bold, ttf := range map[bool][]byte{false: goregular.TTF, true: gobold.TTF} {
-		parsed, err := opentype.Parse(ttf)
+	for _, of := range Faces {
+		parsed, err := opentype.Parse(of.TrueType())
 		require.NoError(t, err)
 		face, err := opentype.NewFace(parsed, &opentype.FaceOptions{Size: 1000, DPI: 72, Hinting: font.HintingNone})
 		require.NoError(t, err)
 		for _, text := range []string{"", "0123456789", "≈ 22.6 cm", "plain cuff", "7½ in", "Räuberhände"} {
 			want := float64(font.MeasureString(face, text)) / 64 / 1000
-			assert.InDelta(t, want*4, Measure(text, 4, bold), 0.01, text)
+			assert.InDelta(t, want*4, Measure(text, 4, of), 0.01, text)
 		}
 	}
 }
@@ -30,25 +28,25 @@ func TestMeasureAgreesWithTypesetting(t *testing.T) {
 func TestWrapKeepsEveryWordWithinTheWidth(t *testing.T) {
 	text := "slip two together knitwise, knit one, pass the slipped stitches over"
 	for _, width := range []float64{20, 35, 60, 1000} {
-		lines := Wrap(text, width, 3, false)
+		lines := Wrap(text, width, 3, Regular)
 		assert.Equal(t, text, strings.Join(lines, " "))
 		for i, line := range lines {
-			assert.LessOrEqual(t, Measure(line, 3, false), width, line)
+			assert.LessOrEqual(t, Measure(line, 3, Regular), width, line)
 			if i > 0 { // no word would have fitted the line above
 				first := strings.Fields(line)[0]
-				assert.Greater(t, Measure(lines[i-1]+" "+first, 3, false), width)
+				assert.Greater(t, Measure(lines[i-1]+" "+first, 3, Regular), width)
 			}
 		}
 	}
-	assert.Empty(t, Wrap("  ", 10, 3, false))
+	assert.Empty(t, Wrap("  ", 10, 3, Regular))
 }
 
 func TestWrapCutsAWordThatIsTooLong(t *testing.T) {
 	word := strings.Repeat("strickm", 8)
-	lines := Wrap("a "+word+" z", 12, 3, true)
+	lines := Wrap("a "+word+" z", 12, 3, Semibold)
 	assert.Equal(t, "a"+word+"z", strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
 	for _, line := range lines {
-		assert.LessOrEqual(t, Measure(line, 3, true), 12.0)
+		assert.LessOrEqual(t, Measure(line, 3, Semibold), 12.0)
 	}
-	assert.Equal(t, []string{"W", "W"}, Wrap("WW", 0.1, 3, false), "a letter always finds a line")
+	assert.Equal(t, []string{"W", "W"}, Wrap("WW", 0.1, 3, Regular), "a letter always finds a line")
 }

@@ -12,7 +12,7 @@ import (
 // write on.
 func Measuring(o Options, left bool) []*draw.Scene {
 	f := newFlow(o, "Measuring sheet")
-	f.text(margin, f.width(), "Measuring sheet", draw.TextStyle{Size: f.title, Bold: true})
+	f.text(margin, f.width(), "Measuring sheet", draw.TextStyle{Size: f.title, Face: draw.Serif})
 	f.ruled([]string{"Name", "Date"}, 2)
 	f.measuring(left)
 	f.foot()
@@ -52,8 +52,8 @@ func (f *flow) measuring(left bool) {
 	step := min(1.9*f.body, max(1.1*f.body, (f.heightLeft()-below)/float64(len(measures))))
 	for _, m := range measures {
 		f.y += step
-		f.page().Text(margin, f.y, m.name, draw.TextStyle{Size: f.body, Bold: true})
-		f.line(margin+draw.Measure(m.name, f.body, true)+2, margin+column, f.y+0.8)
+		f.page().Text(margin, f.y, m.name, draw.TextStyle{Size: f.body, Face: draw.Semibold})
+		f.line(margin+draw.Measure(m.name, f.body, draw.Semibold)+2, margin+column, f.y+0.8)
 		f.y += 1.2
 		f.text(margin, column, m.how, draw.TextStyle{Size: how})
 	}
@@ -75,7 +75,7 @@ func (f *flow) ruled(names []string, across int) {
 		}
 		x := margin + float64(i%across)*(part+6)
 		f.page().Text(x, f.y-1, name, draw.TextStyle{Size: f.body})
-		f.line(x+draw.Measure(name, f.body, false)+2, x+part, f.y-0.4)
+		f.line(x+draw.Measure(name, f.body, draw.Regular)+2, x+part, f.y-0.4)
 	}
 	f.y += 2
 }
@@ -99,7 +99,7 @@ func Grid(o Options, g gauge.Gauge) []*draw.Scene {
 // Ruler lays out swatch rulers and a window to count in, all to be cut out.
 func Ruler(o Options) []*draw.Scene {
 	f := newFlow(o, "Swatch ruler")
-	f.text(margin, f.width(), "Swatch ruler", draw.TextStyle{Size: f.title, Bold: true})
+	f.text(margin, f.width(), "Swatch ruler", draw.TextStyle{Size: f.title, Face: draw.Serif})
 	f.say("Print at 100 %. Check one ruler against a tape before you use it, and cut along the broken lines.", f.body)
 	f.y += 3
 	for _, scene := range []*draw.Scene{picture.SwatchRuler(min(f.width(), 180), 3.6), picture.SwatchWindow(3.6)} {

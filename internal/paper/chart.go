@@ -145,7 +145,7 @@ func (p *chartPages) part(x, y, n int, withKey bool) {
 	if p.parts() > 1 {
 		title = fmt.Sprintf("%s, part %d of %d", p.title, n, p.parts())
 	}
-	p.text(margin, p.width()-p.mapWidth(), title, draw.TextStyle{Size: p.heading, Bold: true})
+	p.text(margin, p.width()-p.mapWidth(), title, draw.TextStyle{Size: p.heading, Face: draw.Serif})
 	p.y++
 	p.text(margin, p.width()-p.mapWidth(), p.readingText(columns, rows), draw.TextStyle{Size: p.body})
 	if p.parts() > 1 {
@@ -161,7 +161,7 @@ func (p *chartPages) part(x, y, n int, withKey bool) {
 	p.page().Add(scene, margin+max(0, p.width()-scene.Width)/2, p.y, 1)
 	p.y += scene.Height + 1
 	if p.hasManyUnsound() {
-		p.text(margin, p.width(), "Some rounds do not add up: they stand listed after the charts.", draw.TextStyle{Size: p.body, Bold: true})
+		p.text(margin, p.width(), "Some rounds do not add up: they stand listed after the charts.", draw.TextStyle{Size: p.body, Face: draw.Semibold})
 	} else {
 		p.unsound()
 	}
@@ -174,7 +174,7 @@ func (p *chartPages) drawKey() {
 	if p.key == nil {
 		return
 	}
-	p.text(margin, p.width(), "Key", draw.TextStyle{Size: p.heading, Bold: true})
+	p.text(margin, p.width(), "Key", draw.TextStyle{Size: p.heading, Face: draw.Serif})
 	p.y++
 	p.page().Add(p.key, margin, p.y, p.keyScale())
 	p.y += p.key.Height*p.keyScale() + 2

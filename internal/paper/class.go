@@ -73,10 +73,10 @@ func Student(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 // and lines to write measurements on.
 func measuringSheet(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, l.Student.Name)
-	f.text(margin, f.width(), l.Student.Name, draw.TextStyle{Size: f.title, Bold: true})
+	f.text(margin, f.width(), l.Student.Name, draw.TextStyle{Size: f.title, Face: draw.Serif})
 	f.say(c.About(), f.body)
 	for _, text := range l.Missing {
-		f.text(margin, f.width(), text, draw.TextStyle{Size: f.body, Bold: true})
+		f.text(margin, f.width(), text, draw.TextStyle{Size: f.body, Face: draw.Semibold})
 	}
 	f.y += 2
 	f.measuring(l.Doc.Side == project.Left)
@@ -88,7 +88,7 @@ func measuringSheet(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 // some should be looked at.
 func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, c.Name)
-	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Bold: true})
+	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Face: draw.Serif})
 	if when := c.When(); when != "" {
 		f.say(when, f.body)
 	}

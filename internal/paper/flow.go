@@ -34,7 +34,7 @@ func (f *flow) addPage() {
 func (f *flow) turnPage() {
 	f.addPage()
 	if f.repeat != "" {
-		f.page().Text(margin, f.y+f.body, f.repeat+", goes on", draw.TextStyle{Size: f.body, Bold: true})
+		f.page().Text(margin, f.y+f.body, f.repeat+", goes on", draw.TextStyle{Size: f.body, Face: draw.Semibold})
 		f.y += f.body*leading + 1.5
 	}
 }
@@ -71,7 +71,7 @@ func (f *flow) need(height float64) {
 // text writes a paragraph of a width from x, and moves below it.
 func (f *flow) text(x, width float64, text string, style draw.TextStyle) {
 	line := style.Size * leading
-	for _, t := range draw.Wrap(text, width, style.Size, style.Bold) {
+	for _, t := range draw.Wrap(text, width, style.Size, style.Face) {
 		f.need(line)
 		f.page().Text(x, f.y+style.Size, t, style)
 		f.y += line
@@ -85,19 +85,19 @@ func (f *flow) say(text string, size float64) {
 
 // textHeight returns the height of a paragraph.
 func (f *flow) textHeight(text string, width, size float64) float64 {
-	return float64(len(draw.Wrap(text, width, size, false))) * size * leading
+	return float64(len(draw.Wrap(text, width, size, draw.Regular))) * size * leading
 }
 
 // head writes a heading that is repeated on the following pages until done. It
 // stays on one page with at least so much of what follows.
 func (f *flow) head(text string, keep float64) {
 	f.repeat = ""
-	high := float64(len(draw.Wrap(text, f.width(), f.heading, true))) * f.heading * leading
+	high := float64(len(draw.Wrap(text, f.width(), f.heading, draw.Serif))) * f.heading * leading
 	f.need(high + 3 + max(keep, 3*f.body*leading))
 	if f.y > margin {
 		f.y += 2
 	}
-	f.text(margin, f.width(), text, draw.TextStyle{Size: f.heading, Bold: true})
+	f.text(margin, f.width(), text, draw.TextStyle{Size: f.heading, Face: draw.Serif})
 	f.y++
 	f.repeat = text
 }
@@ -145,9 +145,9 @@ func (f *flow) foot() {
 
 // shorten cuts a text to a width, with "…" if anything is cut.
 func shorten(text string, width, size float64) string {
-	lines := draw.Wrap(text, width, size, false)
+	lines := draw.Wrap(text, width, size, draw.Regular)
 	if len(lines) <= 1 {
 		return text
 	}
-	return draw.Wrap(text, width-draw.Measure(" …", size, false), size, false)[0] + " …"
+	return draw.Wrap(text, width-draw.Measure(" …", size, draw.Regular), size, draw.Regular)[0] + " …"
 }

@@ -43,7 +43,7 @@ func (p *chartPages) drawMap(top float64, here int) {
 			upper := top + float64(len(p.cells.rows)-1-y)*size
 			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: size * 0.55, Anchor: draw.Middle}
 			if n == here {
-				style.Fill, letter.Bold = "#D0D0D0", true
+				style.Fill, letter.Face = "#D0D0D0", draw.Semibold
 			}
 			p.page().Rect(left, upper, size, size, style)
 			p.page().Text(left+size/2, upper+size*0.7, strconv.Itoa(n), letter)
@@ -90,7 +90,7 @@ func (p *chartPages) joinUpright(s *draw.Scene, x, head, foot float64, to string
 	t.Move(x, head).Line(x-mark/2, head-mark).Line(x+mark/2, head-mark).Close()
 	s.Path(t.String(), draw.Style{Fill: ink})
 	letter := draw.TextStyle{Size: joinLetter, Anchor: draw.Middle}
-	half := draw.Measure(to, joinLetter, false) / 2
+	half := draw.Measure(to, joinLetter, draw.Regular) / 2
 	s.Text(min(max(x, half), s.Width-half), head-mark-0.6, to, letter)
 }
 

@@ -44,7 +44,7 @@ func (h *handout) ownNumbers() {
 			text += " (plan: " + l[1] + ")"
 		}
 		h.page().Text(x, h.y-1, text, draw.TextStyle{Size: h.small})
-		h.line(x+draw.Measure(text, h.small, false)+1.5, x+half, h.y-0.6)
+		h.line(x+draw.Measure(text, h.small, draw.Regular)+1.5, x+half, h.y-0.6)
 	}
 	h.y += 2
 }

@@ -16,7 +16,7 @@ func marksAreOnPaper(t *testing.T, p *draw.Scene, what string) {
 	t.Helper()
 	p.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
 		if i.Kind == draw.TextItem {
-			w := draw.Measure(i.Text, i.Letter.Size*at.Scale, i.Letter.Bold)
+			w := draw.Measure(i.Text, i.Letter.Size*at.Scale, i.Letter.Face)
 			x, _ := at.At(i.X, i.Y)
 			left := x - w*[...]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
 			require.True(t, left > margin-4 && left+w < p.Width-margin+4, "%s: %q from %.1f to %.1f", what, i.Text, left, left+w)

@@ -15,7 +15,7 @@ import (
 func (h *handout) plan() {
 	p, unit := h.Out.Plan, h.Doc.Sheet.Unit()
 	h.freshPage()
-	h.text(margin, h.width(), h.headline(), draw.TextStyle{Size: h.title, Bold: true})
+	h.text(margin, h.width(), h.headline(), draw.TextStyle{Size: h.title, Face: draw.Serif})
 	if h.About != "" {
 		h.say(h.About, h.body)
 	}
@@ -25,7 +25,7 @@ func (h *handout) plan() {
 	}
 	h.say(line, h.body)
 	for _, d := range h.Doubts {
-		h.text(margin, h.width(), "Look at this first: "+d, draw.TextStyle{Size: h.body, Bold: true})
+		h.text(margin, h.width(), "Look at this first: "+d, draw.TextStyle{Size: h.body, Face: draw.Semibold})
 	}
 	h.y++
 	var list [][2]string
@@ -42,15 +42,15 @@ func (h *handout) plan() {
 func (f *flow) pairs(list [][2]string) {
 	column := 0.0
 	for _, p := range list {
-		column = min(max(column, draw.Measure(p[0], f.small, true)+3), 0.4*f.width())
+		column = min(max(column, draw.Measure(p[0], f.small, draw.Semibold)+3), 0.4*f.width())
 	}
 	for _, p := range list {
-		name := draw.Wrap(p[0], column-2, f.small, true)
+		name := draw.Wrap(p[0], column-2, f.small, draw.Semibold)
 		high := max(f.textHeight(p[1], f.width()-column, f.small), float64(len(name))*f.small*leading)
 		f.need(high)
 		top := f.y
 		for i, line := range name {
-			f.page().Text(margin, top+f.small+float64(i)*f.small*leading, line, draw.TextStyle{Size: f.small, Bold: true})
+			f.page().Text(margin, top+f.small+float64(i)*f.small*leading, line, draw.TextStyle{Size: f.small, Face: draw.Semibold})
 		}
 		f.text(margin+column, f.width()-column, p[1], draw.TextStyle{Size: f.small})
 		f.y = max(f.y, top+high)
@@ -86,7 +86,7 @@ func (h *handout) numbersBeside(hand *draw.Scene) {
 		column, columns = 0.2*h.width(), 2
 	}
 	for _, r := range list {
-		column = max(column, draw.Measure(r.Name, h.small, false))
+		column = max(column, draw.Measure(r.Name, h.small, draw.Regular))
 	}
 	if h.heightLeft() < minBeside*h.columnsHeight(inColumns(list, columns), column) {
 		h.turnPage()
@@ -135,8 +135,8 @@ const minBeside = 0.6
 // begins.
 func (h *handout) drawNumber(r words.Reason, x, y, column float64) float64 {
 	h.page().Text(x, y+h.small, r.Name, draw.TextStyle{Size: h.small})
-	for i, line := range draw.Wrap(valueText(r), column, h.body, true) {
-		h.page().Text(x, y+h.small*1.25+h.body+float64(i)*h.body*leading, line, draw.TextStyle{Size: h.body, Bold: true})
+	for i, line := range draw.Wrap(valueText(r), column, h.body, draw.Semibold) {
+		h.page().Text(x, y+h.small*1.25+h.body+float64(i)*h.body*leading, line, draw.TextStyle{Size: h.body, Face: draw.Semibold})
 	}
 	return y + h.numbersHeight([]words.Reason{r}, column)
 }
@@ -163,7 +163,7 @@ func valueText(r words.Reason) string {
 func (h *handout) numbersHeight(list []words.Reason, column float64) float64 {
 	sum := 0.0
 	for _, r := range list {
-		sum += h.small*1.25 + float64(len(draw.Wrap(valueText(r), column, h.body, true)))*h.body*leading + 0.6
+		sum += h.small*1.25 + float64(len(draw.Wrap(valueText(r), column, h.body, draw.Semibold)))*h.body*leading + 0.6
 	}
 	return sum
 }

@@ -85,7 +85,7 @@ func textsAreApart(t *testing.T, p *draw.Scene, what string) {
 		for _, b := range list {
 			level := b.Y > a.Y-a.Letter.Size/2 && b.Y < a.Y+a.Letter.Size/2
 			if level && b.X > a.X {
-				assert.LessOrEqual(t, a.X+draw.Measure(a.Text, a.Letter.Size, a.Letter.Bold), b.X, "%s: %q on %q", what, b.Text, a.Text)
+				assert.LessOrEqual(t, a.X+draw.Measure(a.Text, a.Letter.Size, a.Letter.Face), b.X, "%s: %q on %q", what, b.Text, a.Text)
 			}
 		}
 	}

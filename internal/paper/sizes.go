@@ -14,7 +14,7 @@ import (
 // for each gauge.
 func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.Scene {
 	f := newFlow(o, name+", sizes")
-	f.text(margin, f.width(), name+": sizes", draw.TextStyle{Size: f.title, Bold: true})
+	f.text(margin, f.width(), name+": sizes", draw.TextStyle{Size: f.title, Face: draw.Serif})
 	f.say(g.Kind.Words()+", "+ask.Words()+". Hands by the tables of averages; measure whoever can be measured.", f.body)
 	if counts := strings.Join(g.OneHand, ", "); counts != "" && g.Kept {
 		f.say("Kept for every hand: "+counts+".", f.body)

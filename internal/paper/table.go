@@ -54,12 +54,15 @@ func (f *flow) table(columns []column, rows []row) {
 func (f *flow) cells(columns []column, widths []float64, texts []string, size float64, bold func(int) bool) {
 	x, lineCount := margin, 1
 	for i, text := range texts {
-		style := draw.TextStyle{Size: size, Bold: bold(i)}
+		style := draw.TextStyle{Size: size}
+		if bold(i) {
+			style.Face = draw.Semibold
+		}
 		at, room := x, widths[i]-1.5
 		if columns[i].right {
 			style.Anchor, at = draw.End, x+room
 		}
-		lines := draw.Wrap(text, room, size, style.Bold)
+		lines := draw.Wrap(text, room, size, style.Face)
 		for k, line := range lines {
 			f.page().Text(at, f.y+size+float64(k)*size*leading, line, style)
 		}
@@ -72,7 +75,7 @@ func (f *flow) cells(columns []column, widths []float64, texts []string, size fl
 func (f *flow) rowHeight(widths []float64, r row, size float64) float64 {
 	lineCount := 1
 	for i, text := range r.cells {
-		lineCount = max(lineCount, len(draw.Wrap(text, widths[i]-1.5, size, true)))
+		lineCount = max(lineCount, len(draw.Wrap(text, widths[i]-1.5, size, draw.Semibold)))
 	}
 	high := float64(lineCount)*size*leading + 1.2
 	for _, text := range r.below {

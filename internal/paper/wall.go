@@ -25,7 +25,7 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 	}
 	p := chartPages{handout: &h, g: g, title: g.View.Title()}
 	p.lay(o.Cell, o.Cell)
-	h.text(margin, h.width(), fmt.Sprintf("%s, for the wall", h.headline()), draw.TextStyle{Size: h.title, Bold: true})
+	h.text(margin, h.width(), fmt.Sprintf("%s, for the wall", h.headline()), draw.TextStyle{Size: h.title, Face: draw.Serif})
 	ratio := s.Out.Plan.Gauge.Stitches / s.Out.Plan.Gauge.Rounds
 	h.say(fmt.Sprintf("%s. Cells of %g mm: %.0f cm wide and %.0f cm high on %d sheets, %d beside and %d above each other.", p.title, p.cells.width,
 		float64(g.Width)*p.cells.width/10, float64(len(g.Rows))*p.cells.width*ratio/10, p.parts(), len(p.cells.columns), len(p.cells.rows)), h.body)

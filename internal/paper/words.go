@@ -13,7 +13,7 @@ import (
 // unsound writes which painted rounds do not add up.
 func (h *handout) unsound() {
 	for _, u := range h.Out.Unsound {
-		h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Bold: true})
+		h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Face: draw.Semibold})
 	}
 }
 
@@ -47,7 +47,7 @@ func (h *handout) lengthsByPart() map[stitch.Part]words.Length {
 // its label.
 func (h *handout) words() {
 	h.freshPage()
-	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Bold: true})
+	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Face: draw.Serif})
 	h.unsound()
 	if len(h.Out.Colours) > 0 {
 		h.say("The words give the stitches; the colours stand in the chart.", h.body)
@@ -78,9 +78,9 @@ func (h *handout) step(part stitch.Part, s words.Step) {
 	if h.Out.Changed.Any(part, s.From, s.To) {
 		name += " *"
 	}
-	label := draw.Measure("Rounds 88–88 *", h.body*0.9, true) + 2
+	label := draw.Measure("Rounds 88–88 *", h.body*0.9, draw.Semibold) + 2
 	h.need(h.textHeight(s.Text, h.width()-label, h.body))
-	h.page().Text(margin, h.y+h.body, name, draw.TextStyle{Size: h.body * 0.9, Bold: true})
+	h.page().Text(margin, h.y+h.body, name, draw.TextStyle{Size: h.body * 0.9, Face: draw.Semibold})
 	h.text(margin+label, h.width()-label, s.Text, draw.TextStyle{Size: h.body})
 }
 
@@ -88,7 +88,7 @@ func (h *handout) step(part stitch.Part, s words.Step) {
 // where that changes.
 func (h *handout) ticks() {
 	h.freshPage()
-	h.text(margin, h.width(), "Rounds to tick", draw.TextStyle{Size: h.heading, Bold: true})
+	h.text(margin, h.width(), "Rounds to tick", draw.TextStyle{Size: h.heading, Face: draw.Serif})
 	h.say("A heavy box is a round that changes the count; below it stands the count after it.", h.body)
 	size := max(9, 2*h.body)
 	across := int(h.width() / size)

@@ -121,6 +121,6 @@ func TestNestedScalesMultiply(t *testing.T) {
 	assert.InDelta(t, 24, across[0], 0.1)
 	assert.True(t, dark(img, px(13), px(25.4)) && isPaper(img, 13, 25.6), "3 mm wide")
 	wide := widths(run(t, raw, "pdftotext", "-bbox", "FILE", "-"))
-	assert.InEpsilon(t, draw.Measure("wide", 12, false), wide["wide"], 0.01)
-	assert.InEpsilon(t, draw.Measure("beside", 2, false), wide["beside"], 0.01)
+	assert.InEpsilon(t, draw.Measure("wide", 12, draw.Regular), wide["wide"], 0.01)
+	assert.InEpsilon(t, draw.Measure("beside", 2, draw.Regular), wide["beside"], 0.01)
 }

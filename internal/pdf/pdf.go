@@ -18,9 +18,6 @@ import (
 // point is a typographic point in mm: 1/72 in.
 const point = 25.4 / 72
 
-// face is the name of the bundled typeface within the file.
-const face = "Go"
-
 // written is the date in every file, so that the same pages always make the same
 // bytes.
 var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
@@ -43,9 +40,9 @@ func Write(ctx context.Context, w io.Writer, title string, pages iter.Seq[*draw.
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCompression(true)
-	regular, bold := draw.Faces()
-	f.AddUTF8FontFromBytes(face, "", regular)
-	f.AddUTF8FontFromBytes(face, "B", bold)
+	for _, face := range draw.Faces {
+		f.AddUTF8FontFromBytes(face.Family(), style(face), face.TrueType())
+	}
 	p := painter{f: f, missing: map[rune]bool{}}
 	for s := range pages {
 		if ctx.Err() != nil {

@@ -158,7 +158,7 @@ func TestTextIsReadBackAndAsWide(t *testing.T) {
 	const line = "Round 12: k1, M1L → 7½ in ⅜ ≈ 6 cm – “fits” ’tis 5 × 3° · ≥ 2 • Žofia Åse Ελένη"
 	page := &draw.Scene{Width: 297, Height: 210}
 	page.Text(20, 30, line, draw.TextStyle{Size: 5})
-	page.Text(280, 60, "to the end", draw.TextStyle{Size: 5, Anchor: draw.End, Bold: true})
+	page.Text(280, 60, "to the end", draw.TextStyle{Size: 5, Anchor: draw.End, Face: draw.Semibold})
 	page.Text(150, 90, "in the middle", draw.TextStyle{Size: 8, Anchor: draw.Middle, Halo: "#FFFFFF"})
 	raw := made(t, page)
 	assert.Contains(t, run(t, raw, "pdftotext", "-layout", "FILE", "-"), line)
@@ -172,13 +172,13 @@ func TestTextIsReadBackAndAsWide(t *testing.T) {
 		case "end":
 			assert.InDelta(t, 280, b*25.4/72, 0.3)
 		case "middle":
-			assert.InDelta(t, 150+draw.Measure("in the middle", 8, false)/2, b*25.4/72, 0.3)
+			assert.InDelta(t, 150+draw.Measure("in the middle", 8, draw.Regular)/2, b*25.4/72, 0.3)
 		}
 		if strings.Contains(line, m[3]) && m[3] != "end" && m[3] != "middle" && m[3] != "the" && m[3] != "to" && m[3] != "in" {
 			left, right = min(left, a), max(right, b)
 		}
 	}
-	wide := draw.Measure(line, 5, false)
+	wide := draw.Measure(line, 5, draw.Regular)
 	assert.InDelta(t, wide, (right-left)*25.4/72, wide/100)
 }
 
@@ -240,7 +240,7 @@ func busy(n int) []*draw.Scene {
 			s.Path(p.String(), draw.Style{Stroke: "#23272E", Width: 0.2})
 		}
 		for i := range 150 {
-			s.Text(14+float64(i%3)*60, 20+float64(i/3)*5, fmt.Sprintf("Round %d: k%d, M1L", i+k, i), draw.TextStyle{Size: 4.23, Bold: i%5 == 0})
+			s.Text(14+float64(i%3)*60, 20+float64(i/3)*5, fmt.Sprintf("Round %d: k%d, M1L", i+k, i), draw.TextStyle{Size: 4.23, Face: draw.Faces[i%3]})
 		}
 		pages[k] = s
 	}

@@ -20,18 +20,14 @@ func (p *painter) text(i *draw.Item) {
 	if sum := size + x + y; i.Text == "" || size/point < minSize || math.IsNaN(sum) || math.IsInf(sum, 0) {
 		return
 	}
-	text := p.known(i.Text, i.Letter.Bold)
-	switch wide := draw.Measure(text, size, i.Letter.Bold); i.Letter.Anchor {
+	text := p.known(i.Text, i.Letter.Face)
+	switch wide := draw.Measure(text, size, i.Letter.Face); i.Letter.Anchor {
 	case draw.Middle:
 		x -= wide / 2
 	case draw.End:
 		x -= wide
 	}
-	style := ""
-	if i.Letter.Bold {
-		style = "B"
-	}
-	p.f.SetFont(face, style, size/point)
+	p.f.SetFont(i.Letter.Face.Family(), style(i.Letter.Face), size/point)
 	if i.Letter.Halo != "" {
 		p.b = append(p.b[:0], "/Span <</ActualText ()>> BDC q "...)
 		p.colour(i.Letter.Halo, "RG")
@@ -44,17 +40,25 @@ func (p *painter) text(i *draw.Item) {
 	p.f.Text(x, y, text)
 }
 
+// style returns the library's name of a face within its family.
+func style(face draw.Face) string {
+	if face.Heavy() {
+		return "B"
+	}
+	return ""
+}
+
 // box replaces a letter that the face lacks.
-const box = '□'
+const box = '☐'
 
 // known replaces letters that the face lacks by boxes, and notes them. Tabs, line
 // ends and other control characters become spaces, as in an SVG.
-func (p *painter) known(text string, bold bool) string {
+func (p *painter) known(text string, face draw.Face) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r < ' ' || r == 0x7F:
 			return ' '
-		case r < 0x80 || draw.Has(r, bold):
+		case r < 0x80 || face.Has(r):
 			return r
 		}
 		if !p.missing[r] {

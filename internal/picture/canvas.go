@@ -35,10 +35,6 @@ type canvas struct {
 	texts  []area  // the areas of labels, so that none covers another
 }
 
-// wider is the factor for measuring texts that a page may show in another typeface than the
-// bundled one, which may run wider.
-const wider = 1.15
-
 // fitCanvas paints twice: first to find the area of the drawing, then in its place, with
 // margins at the left and above.
 func fitCanvas(left bool, letter, marginLeft, marginTop float64, paint func(*canvas)) *canvas {
@@ -140,7 +136,7 @@ func (c *canvas) place(l label) {
 	}
 	width := 0.0
 	for _, t := range lines {
-		width = max(width, wider*draw.Measure(t, c.letter, false))
+		width = max(width, draw.Measure(t, c.letter, draw.Regular))
 	}
 	at := l.at
 	for tries := 0; c.isCovered(c.labelArea(at, anchor, width, len(lines))) && tries < 40; tries++ {

@@ -36,7 +36,7 @@ func drawFloats(s *draw.Scene, g chart.Grid, at Geometry) {
 		}
 		s.Path(p.String(), draw.Style{Class: "float", Stroke: markColour, Width: at.CellWidth / 8, Dash: draw.Number(at.CellWidth/3) + " " + draw.Number(at.CellWidth/5)})
 		size := min(at.CellWidth*0.62, at.CellHeight*0.8)
-		s.Text((best.left+best.right)/2, best.top-size*0.3, strconv.Itoa(f.Length), draw.TextStyle{Class: "float-length", Size: size, Anchor: draw.Middle, Bold: true, Halo: groundColour})
+		s.Text((best.left+best.right)/2, best.top-size*0.3, strconv.Itoa(f.Length), draw.TextStyle{Class: "float-length", Size: size, Anchor: draw.Middle, Face: draw.Semibold, Halo: groundColour})
 	}
 	s.End()
 }

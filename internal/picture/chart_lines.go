@@ -96,7 +96,7 @@ func drawLabels(s *draw.Scene, g chart.Grid, at Geometry) {
 			number.Anchor, name.Anchor = draw.End, draw.End
 		}
 		if row.Changed { // a bar before the number, and the number heavy
-			number.Class, number.Bold = "label changed", true
+			number.Class, number.Face = "label changed", draw.Semibold
 			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: markColour, Width: at.CellWidth / 6})
 		}
 		s.Text(x, y, strconv.Itoa(row.Round), number)

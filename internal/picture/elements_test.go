@@ -115,15 +115,14 @@ func extent(t *testing.T, d string) area {
 	return a
 }
 
-// textAreas returns the areas of all texts in a typeface that runs wider than the bundled
-// one.
+// textAreas returns the areas of all texts.
 func textAreas(s *draw.Scene) map[string]area {
 	out := map[string]area{}
 	for i, item := range s.Items {
 		if item.Kind != draw.TextItem {
 			continue
 		}
-		width := wider * draw.Measure(item.Text, item.Letter.Size, item.Letter.Bold)
+		width := draw.Measure(item.Text, item.Letter.Size, item.Letter.Face)
 		x := item.X
 		switch item.Letter.Anchor {
 		case draw.Middle:

@@ -50,7 +50,7 @@ func (c *fitCurve) widestTick() float64 {
 	widest := 0.0
 	for _, p := range c.panels() {
 		for g := p.low; g < p.high+c.step/2; g += c.step {
-			widest = max(widest, wider*draw.Measure(units.FromMM(g).Format(c.unit), c.small(), false))
+			widest = max(widest, draw.Measure(units.FromMM(g).Format(c.unit), c.small(), draw.Regular))
 		}
 	}
 	return widest

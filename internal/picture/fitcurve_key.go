@@ -48,7 +48,7 @@ func (c *fitCurve) drawKey() {
 		for _, k := range row {
 			k.mark(x, y-0.75*l, mark*l, 0.9*l)
 			c.write(x+(mark+gap)*l, y, k.text, draw.TextStyle{Class: "soft", Size: c.small()})
-			x += (mark+gap+0.9)*l + wider*draw.Measure(k.text, c.small(), false)
+			x += (mark+gap+0.9)*l + draw.Measure(k.text, c.small(), draw.Regular)
 		}
 		y += 1.5 * l
 	}

@@ -17,7 +17,7 @@ func (c *fitCurve) write(x, y float64, text string, style draw.TextStyle) {
 
 // textArea returns the area of a text.
 func textArea(x, y float64, text string, style draw.TextStyle) area {
-	width := wider * draw.Measure(text, style.Size, style.Bold)
+	width := draw.Measure(text, style.Size, style.Face)
 	switch style.Anchor {
 	case draw.Middle:
 		x -= width / 2
@@ -92,7 +92,7 @@ func (c *fitCurve) drawLabels(p *panel) {
 		}
 		if p == &c.thumb {
 			value.Anchor, name.Anchor = draw.End, draw.End
-			x := max(p.right, p.left+wider*draw.Measure(text, l, false))
+			x := max(p.right, p.left+draw.Measure(text, l, draw.Regular))
 			x = min(x, c.s.Width-0.3*l)
 			c.place(text, value, point{x, top - 0.6*l}, point{x, top - 0.3*l})
 			c.place(last.Section.Words(), name, point{x, top - 1.8*l}, point{x, top - 1.5*l})

@@ -148,7 +148,7 @@ func Example() hand.Hand {
 func (c *canvas) caption(text string) {
 	c.s.Width = c.drawn.right + c.letter
 	y := c.drawn.bottom + 0.8*c.letter
-	for _, line := range draw.Wrap(text, (c.s.Width-2*c.letter)/wider, 0.9*c.letter, false) {
+	for _, line := range draw.Wrap(text, c.s.Width-2*c.letter, 0.9*c.letter, draw.Regular) {
 		y += leading * c.letter
 		c.s.Text(c.letter, y, line, draw.TextStyle{Class: "soft", Size: 0.9 * c.letter})
 	}

@@ -68,7 +68,7 @@ func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
 		s.Path(path, style)
 	}
 	x := 0.5 + keyCell + keyGap
-	lines := draw.Wrap(l.text, (width-x)/wider, keyLetter, false)
+	lines := draw.Wrap(l.text, width-x, keyLetter, draw.Regular)
 	for i, text := range lines {
 		s.Text(x, y+keyCell*0.7+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
 	}

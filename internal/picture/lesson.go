@@ -117,13 +117,13 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float6
 			if i+1 < len(row) && row[i+1].title == "" {
 				room = 2*wide + between
 			}
-			s.Text(x, top+o.Letter*0.9, clipTo(p.title, room, o.title()), draw.TextStyle{Size: o.title(), Bold: true})
+			s.Text(x, top+o.Letter*0.9, clipTo(p.title, room, o.title()), draw.TextStyle{Size: o.title(), Face: draw.Semibold})
 		}
 		inner := &draw.Scene{Width: p.width, Height: p.height}
 		p.draw(&sketch{s: inner, width: p.width, mirrored: o.FromLeft}, o)
 		s.Add(inner, x+(wide-p.width*scale)/2, head, scale)
 		y := head + p.height*scale + o.Letter*0.2
-		for _, line := range draw.Wrap(p.text, wide, o.caption(), false) {
+		for _, line := range draw.Wrap(p.text, wide, o.caption(), draw.Regular) {
 			y += o.caption() * leading
 			s.Text(x, y, line, draw.TextStyle{Size: o.caption()})
 		}
@@ -135,7 +135,7 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float6
 
 // clipTo cuts a title to a width, with "…" if anything is cut.
 func clipTo(text string, room, size float64) string {
-	if lines := draw.Wrap(text, room, size, true); len(lines) > 1 {
+	if lines := draw.Wrap(text, room, size, draw.Semibold); len(lines) > 1 {
 		return lines[0] + " …"
 	}
 	return text

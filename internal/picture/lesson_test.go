@@ -33,7 +33,7 @@ func walk(s *draw.Scene, path func(x, y float64), text func(left, right, y float
 			})
 			return
 		}
-		w := draw.Measure(i.Text, i.Letter.Size*at.Scale, i.Letter.Bold)
+		w := draw.Measure(i.Text, i.Letter.Size*at.Scale, i.Letter.Face)
 		x, y := at.At(i.X, i.Y)
 		x -= w * map[draw.Anchor]float64{draw.Start: 0, draw.Middle: 0.5, draw.End: 1}[i.Letter.Anchor]
 		text(x, x+w, y, *i)
@@ -106,7 +106,7 @@ func words(s *draw.Scene) string {
 func titlesOf(s *draw.Scene) []string {
 	var list []string
 	for _, i := range s.Items {
-		if i.Kind == draw.TextItem && i.Letter.Bold && i.Letter.Size > 3.9 {
+		if i.Kind == draw.TextItem && i.Letter.Face != draw.Regular && i.Letter.Size > 3.9 {
 			list = append(list, i.Text)
 		}
 	}

@@ -143,7 +143,7 @@ func checkTexts(t *testing.T, s *draw.Scene) {
 		if i.Kind != draw.TextItem {
 			continue
 		}
-		w := draw.Measure(i.Text, i.Letter.Size, i.Letter.Bold)
+		w := draw.Measure(i.Text, i.Letter.Size, i.Letter.Face)
 		l := i.X
 		switch i.Letter.Anchor {
 		case draw.End:

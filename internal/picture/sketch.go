@@ -113,5 +113,5 @@ func (k *sketch) leg(fill string, x, y, foot, to float64) {
 
 // note writes a word centred at a place.
 func (k *sketch) note(x, y float64, text string, size float64) {
-	k.s.Text(k.x(x), y, text, draw.TextStyle{Size: size, Anchor: draw.Middle, Bold: true, Halo: pale})
+	k.s.Text(k.x(x), y, text, draw.TextStyle{Size: size, Anchor: draw.Middle, Face: draw.Semibold, Halo: pale})
 }

@@ -42,7 +42,7 @@ func newSpine(m *fabric, u units.Unit, letter float64) *spine {
 	}
 	for _, l := range s.labels {
 		for _, t := range l.lines {
-			s.wide = max(s.wide, wider*draw.Measure(t, letter, false))
+			s.wide = max(s.wide, draw.Measure(t, letter, draw.Regular))
 		}
 	}
 	s.x = 1.8*letter + s.wide
@@ -124,9 +124,9 @@ func (s *spine) drawLabels(c *canvas) {
 		if moved := math.Abs(y - own); l.tick && moved > 0.3*s.letter {
 			c.s.Line(s.x-0.5*s.letter, own, x+0.1*s.letter, y, draw.Style{Class: "spine tick", Stroke: inkColour, Width: s.letter / 20})
 		}
-		style := draw.TextStyle{Size: s.letter, Anchor: draw.End, Bold: !l.soft}
+		style := draw.TextStyle{Size: s.letter, Anchor: draw.End, Face: draw.Semibold}
 		if l.soft {
-			style.Class, style.Size = "soft", 0.9*s.letter
+			style.Class, style.Size, style.Face = "soft", 0.9*s.letter, draw.Regular
 		}
 		for n, t := range l.lines {
 			c.s.Text(x, y-room[i]/2+(0.92+float64(n)*leading)*s.letter, t, style)
