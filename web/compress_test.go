@@ -33,7 +33,7 @@ func (r answer) zipped() string {
 }
 
 // What is text comes compressed, and is the same text; a pattern, a picture and
-// a mitt's events, which nobody would gain by, come as they are.
+// a face, which are compressed already, come as they are.
 func TestCompressed(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
@@ -53,7 +53,9 @@ func TestCompressed(t *testing.T) {
 			assert.Less(t, len(packed.body), len(plain.body)*2/3, path)
 		}
 	}
-	for path, kind := range map[string]string{at + "/print.pdf": "%PDF-", at + "/chart.png": "\x89PNG"} {
+	font := strings.Replace(css, "css/base.css", "fonts/SourceSans3-Regular.woff2", 1)
+	assert.Equal(t, "font/woff2", a.get(font).header.Get("Content-Type"))
+	for path, kind := range map[string]string{at + "/print.pdf": "%PDF-", at + "/chart.png": "\x89PNG", font: "wOF2"} {
 		got := a.taking("gzip", path)
 		assert.Empty(t, got.header.Get("Content-Encoding"), path)
 		assert.True(t, strings.HasPrefix(got.body, kind), path)

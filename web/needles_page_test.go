@@ -49,7 +49,7 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 
 	b.open(mitt + "/tries")
 	assert.Equal(t, "8", eval[string](b, `document.getElementById("try-round").value`), "the count is known")
-	assert.Less(t, eval[int](b, `document.querySelector(".caution-first").getBoundingClientRect().top`), 300, "said first")
+	assert.Less(t, eval[float64](b, `document.querySelector(".caution-first").getBoundingClientRect().top`), 300.0, "said first")
 	b.tap(`[name="feel.gusset"][value="1"]`)
 	b.tap(`[name="feel.cuff"][value="0"]`)
 	assert.Equal(t, "where the thumb parts, hand, thumb: not knitted yet", eval[string](b, `document.querySelector("[data-unfelt]").textContent`))

@@ -154,11 +154,12 @@ func measureRuler(t testing.TB, page image.Image, ends []onPaper) {
 	for y := row - 6; y <= row+6; y++ {
 		length := 0
 		for x := pixel(ends[0].X - 3); x <= pixel(ends[1].X+3); x++ {
-			if grey(page, x, y) < 128 {
-				length++
+			length++
+			if grey(page, x, y) >= 128 { // letters beside it are no part of it
+				length = 0
 			}
+			longest = max(longest, length)
 		}
-		longest = max(longest, length)
 	}
 	assert.InDelta(t, 50+0.3, float64(longest)/dpi*25.4, 2*25.4/dpi+0.1)
 }
