@@ -82,7 +82,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 		assertHarmless(t, a.post(plan+"/tries", url.Values{"key": {"k"}, "date": {text}, "side": {text}, "section": {text}, "round": {text}, "count": {text}, "width": {text}, "note": {text}}))
 		for _, path := range []string{
 			"/", at, at + "/what-if", at + "/history", at + "/history/1", at + "/needles", at + "/tries", at + "/print", at + "/chart.svg", at + "/sizes", at + "/wall",
-			plan + "/tries", plan + "/needles", plan + "/print", "/motifs", "/status", "/classes",
+			plan + "/yarns", plan + "/tries", plan + "/needles", plan + "/print", "/motifs", "/status", "/classes",
 		} {
 			assertHarmless(t, a.get(path))
 		}

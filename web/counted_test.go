@@ -120,5 +120,7 @@ func TestWhatARequestTakes(t *testing.T) {
 	check("the history", taken{reads: 1}, func() { fine(a.get(at + "/history")) })
 	check("what if", taken{reads: 1, plans: 1}, func() { fine(a.get(at + "/what-if")) })
 	check("renaming", taken{reads: 1, writes: 1}, func() { fine(a.post(at+"/name", url.Values{"name": {"Grey"}})) })
+	check("beginning from it", taken{reads: 1, writes: 1}, func() { fine(a.post(at+"/begin", nil)) })
+	check("others' yarns", taken{reads: 1}, func() { fine(a.get(at + "/yarns")) })
 	check("copying", taken{reads: 1, writes: 1}, func() { fine(a.post(at+"/copy", nil)) })
 }

@@ -32,8 +32,11 @@ func TestPagesForEverybody(t *testing.T) {
 	b.follow(".begin form:nth-of-type(2) button")
 	sample := eval[string](b, `location.pathname`)
 	try := tries(b, sample)
+	send := `fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then((r) => new URL(r.url).pathname)`
+	other := await[string](b, fmt.Sprintf(send, "/mitts", "name=Harbour"))
+	await[string](b, fmt.Sprintf(send, other, "after=1&pins.cast_on=40&chart.yarns[0].name=oat&chart.yarns[0].colour=%23DDD3BE&chart.yarns[1].name=sloe&chart.yarns[1].colour=%232E2F4F"))
 	for name, path := range map[string]string{
-		"needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "try": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
+		"yarns": sample + "/yarns", "needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "try": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
 		"keeping": "/status", "tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
 	} {
 		check(b, string(axe), name, path)

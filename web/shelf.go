@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 
+	"thenar/internal/fault"
 	"thenar/web/view"
 )
 
@@ -29,6 +30,23 @@ func (s *Server) newMitt(w http.ResponseWriter, r *http.Request) error {
 // copyMitt begins a mitt with another's decisions and chart.
 func (s *Server) copyMitt(w http.ResponseWriter, r *http.Request) error {
 	return copyOf(w, r, s.app.CopyMitt)
+}
+
+// beginFrom begins a mitt with another's decisions, without its chart.
+func (s *Server) beginFrom(w http.ResponseWriter, r *http.Request) error {
+	id, _, err := typed(r)
+	if err != nil {
+		return err
+	}
+	pins := r.PostForm.Get("pins")
+	if pins != "" && pins != "true" {
+		return fault.New(fault.Invalid, "pins: is %.20q; write true, or leave it out", pins)
+	}
+	made, err := s.app.BeginFrom(r.Context(), id, r.PostForm.Get("name"), pins == "true")
+	if err != nil {
+		return err
+	}
+	return toMitt(w, r, made, "")
 }
 
 func (s *Server) renameMitt(w http.ResponseWriter, r *http.Request) error {

@@ -98,6 +98,25 @@ func (a *App) CopyMitt(ctx context.Context, id int64) (int64, error) {
 	})
 }
 
+// BeginFrom begins a mitt with another's hand, swatches, stitch patterns, eases,
+// lengths and yarns, without its drawing, and returns its number. Its fixed
+// numbers come along if pins is set. An empty name stands for one made from the
+// other's.
+func (a *App) BeginFrom(ctx context.Context, id int64, name string, pins bool) (int64, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
+	if err != nil {
+		return 0, err
+	}
+	if name = strings.TrimSpace(name); name == "" {
+		name = NameAnew(w.doc.Name)
+	}
+	return a.create(ctx, w.doc.Begin(name, pins), nil)
+}
+
+// NameAnew returns the name of a mitt begun from another, unless the person gives
+// it one.
+func NameAnew(name string) string { return suffixed(name, " (anew)") }
+
 // begin creates a mitt from another's decisions, as changed by change, and its
 // chart.
 func (a *App) begin(ctx context.Context, id int64, change func(project.Document) project.Document) (int64, error) {

@@ -148,23 +148,6 @@ func extraOf(s sheet.Settings) (extra, fault.Fields) {
 	return e, e.bands.Check()
 }
 
-// palette returns the built-in yarns, changed as the sheet says, and those
-// further ones of which the sheet says anything.
-func palette(given []sheet.ChartYarn) chart.Palette {
-	var p chart.Palette
-	for i, y := range given {
-		one := chart.Yarn{ID: chart.ID(i), Name: "yarn " + chart.ID(i)}
-		if i < len(chart.Yarns) {
-			one = chart.Yarns[i]
-		} else if y == (sheet.ChartYarn{}) {
-			continue
-		}
-		one.Name, one.Fill, one.Held = cmp.Or(y.Name, one.Name), cmp.Or(y.Colour, one.Fill), cmp.Or(chart.Held(y.Held), one.Held)
-		p = append(p, one)
-	}
-	return p
-}
-
 // rules returns the limits that colour work keeps to at the plan's gauge.
 func (e extra) rules(p *mitt.Plan) chart.Rules {
 	return chart.Rules{

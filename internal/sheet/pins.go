@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"thenar/internal/mitt"
@@ -93,14 +94,22 @@ func (r *reader) rounds(path string) []int {
 	return list
 }
 
-// OfOneHand lists the fixed numbers of a sheet that are counts of one hand, in
-// the order of a sheet.
-func (s Sheet) OfOneHand() []mitt.Number {
+// Fixed lists the fixed numbers of a sheet, in the order of a sheet.
+func (s Sheet) Fixed() []mitt.Number {
 	var list []mitt.Number
 	for _, n := range mitt.InSheet() {
-		if !n.EveryHand() && s.Given(n.Path()) != "" {
+		if s.Given(n.Path()) != "" {
 			list = append(list, n)
 		}
 	}
 	return list
 }
+
+// OfOneHand lists the fixed numbers of a sheet that are counts of one hand, in
+// the order of a sheet.
+func (s Sheet) OfOneHand() []mitt.Number {
+	return slices.DeleteFunc(s.Fixed(), mitt.Number.EveryHand)
+}
+
+// ForgetPins lets go of all fixed numbers.
+func (s Sheet) ForgetPins() { s.move(mitt.PathPins, "", tree.find(mitt.PathPins)) }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -28,6 +29,7 @@ type Wants struct {
 	History bool   // all revisions
 	Habits  bool   // what habits are learned from
 	Earlier []Pick // earlier revisions; each may depend on those before it
+	Others  bool   // all other mitts
 }
 
 // Pick chooses an earlier revision, given what was read so far, and whether to
@@ -46,6 +48,7 @@ type Work struct {
 	History []Revision       // the oldest first
 	Habits  Habits
 	Earlier []Mitt // as picked, except revisions that the mitt doesn't have
+	Others  []Mitt // the last changed first; as List returns them
 }
 
 // At returns an earlier revision; nil if it was not read.
@@ -82,12 +85,22 @@ func (s *Store) ReadWork(ctx context.Context, id int64, wants Wants) (w Work, er
 				return err
 			}
 		}
-		return nil
+		return w.readOthers(ctx, tx, wants)
 	})
 	if err != nil {
 		return Work{}, err
 	}
 	return w, nil
+}
+
+// readOthers reads the other mitts if they are wanted.
+func (w *Work) readOthers(ctx context.Context, tx *txn, wants Wants) error {
+	if !wants.Others {
+		return nil
+	}
+	all, err := readMitts(ctx, tx)
+	w.Others = slices.DeleteFunc(all, func(m Mitt) bool { return m.ID == w.ID })
+	return err
 }
 
 // readCounts reads the last counts, or all if they are wanted.

@@ -32,6 +32,7 @@ type Group struct {
 	Note   string
 	Fields []Field
 	Folded bool // shown only when asked for
+	Yarns  bool // the palette, to which another mitt's yarns can be brought
 
 	Rows string // path of a list, if each row of it has these fields
 	Row  string // what one row is called

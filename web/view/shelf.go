@@ -18,6 +18,8 @@ type Item struct {
 	Picture  string // SVG; empty while there is no plan
 	Archived bool
 	Next     string // what is knitted next; empty if it is not on the needles
+	Anew     string // the name of a mitt begun from it
+	Fixed    int    // how many numbers are fixed
 }
 
 // Shelf is the list of mitts, the newest first.
@@ -39,11 +41,20 @@ func NewShelf(list []app.Shelved) (s Shelf) {
 	return s
 }
 
+// fixedWords says which fixed numbers a mitt begun from it would take over.
+func (i Item) fixedWords() string {
+	if i.Fixed == 1 {
+		return "with its one fixed number"
+	}
+	return fmt.Sprintf("with its %d fixed numbers", i.Fixed)
+}
+
 // shelved returns the item of one mitt.
 func shelved(m app.Shelved) Item {
 	item := Item{
 		ID: m.ID, Name: m.Doc.Name, Archived: m.Doc.Archived,
 		Changed: Clock(m.Changed, time.Now()), Stamp: m.Changed.UTC().Format(time.RFC3339),
+		Anew: app.NameAnew(m.Doc.Name), Fixed: len(m.Doc.Sheet.Fixed()),
 		About: fmt.Sprintf("%s, %s hand", m.Doc.Sheet.Kind().Words(), m.Doc.Side),
 	}
 	if next := m.Next; next != nil {
