@@ -10,13 +10,20 @@ import (
 	"thenar/web/view"
 )
 
-// showHistory lists the moments of a mitt.
+// showHistory lists the moments of a mitt: the newest, or those before the
+// revision that the address names.
 func (s *Server) showHistory(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
 		return err
 	}
-	past, err := s.app.History(r.Context(), id)
+	before := int64(0)
+	if text := r.URL.Query().Get("before"); text != "" {
+		if before, err = strconv.ParseInt(text, 10, 64); err != nil {
+			return fault.New(fault.NotFound, "There is no moment at this address.")
+		}
+	}
+	past, err := s.app.History(r.Context(), id, before)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"fmt"
 	"net/http"
 	"net/url"
 	"strings"
@@ -8,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/project"
 )
 
 // A moment is named, looked at, and brought back as the newest, the numbers
@@ -42,6 +45,62 @@ func TestMoments(t *testing.T) {
 	page = a.get(at).doc()
 	assert.Equal(t, "23", page.Find(`[name="hand.hand_circumference"]`).AttrOr("value", ""))
 	assert.Equal(t, "left", page.Find(`[name="side"] option[selected]`).AttrOr("value", ""))
+}
+
+// Each moment says what it changed, by the words of the form and the chart; a
+// stroke that changed the numbers is one moment with them.
+func TestMomentsSayWhatChanged(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	said := func() string {
+		return strings.Join(strings.Fields(a.get(at+"/history").doc().Find(".moments li p").First().Text()), " ")
+	}
+	named := func() {
+		require.Equal(t, http.StatusSeeOther, a.post(at+"/history", url.Values{"name": {"x"}}).status)
+	}
+	assert.Contains(t, said(), " · begun · ")
+	named()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+paintPurl+`]}`).status)
+	assert.Contains(t, said(), " · 1 stitch purl in the ")
+	named()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":2,"undo":true}`).status)
+	assert.Contains(t, said(), " · undone: 1 stitch back as planned in the ")
+	named()
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {"1"}, "hand.hand_circumference": {"18.9"}, "pins.cast_on": {"36"}, "side": {"left"}}).status)
+	assert.Contains(t, said(), " · for the left hand; hand 18.6 → 18.9; and 1 more · ")
+	named()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":4,"change":{"kind":"insert","section":"hand","round":2}}`).status)
+	assert.Contains(t, said(), " · rounds put in or taken out: above the gusset, now ")
+	named()
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":6,"change":{"kind":"insert","section":"hand","round":2}}`).status)
+	assert.Contains(t, said(), " · 1 round put in: above the gusset, now ")
+	assert.Equal(t, 6, a.get(at+"/history").doc().Find(".moments > li").Length(), "not one more for the numbers of a stroke")
+}
+
+// A long history has pages; each says what stands on it as if it were the only
+// one, and a named moment is found from the first.
+func TestMomentsOfManyRevisions(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	doc, err := project.Samples()[0].Encode()
+	require.NoError(t, err)
+	for i := range 230 {
+		next := strings.Replace(string(doc), `"hand.hand_circumference":"18.6"`, fmt.Sprintf(`"hand.hand_circumference":"18.%d"`, i+10), 1)
+		_, err := a.store.Save(t.Context(), 1, int64(i+1), []byte(next))
+		require.NoError(t, err)
+	}
+	require.NoError(t, a.store.Name(t.Context(), 1, 7, "early"))
+	first := a.get(at + "/history").doc()
+	assert.Contains(t, first.Find("ol.moments").Text(), "hand 18.39 → 18.239")
+	assert.Equal(t, at+"/history/7", first.Find(`ul.moments a:contains("early")`).AttrOr("href", ""))
+	assert.Equal(t, at+"/history?before=32", first.Find(`a[rel="next"]`).AttrOr("href", ""))
+	second := a.get(at + "/history?before=32").doc()
+	assert.Contains(t, second.Find("ol.moments").Text(), "hand 18.15 → 18.39")
+	assert.Contains(t, second.Find("ol.moments").Text(), "begun: hand 18.6 → 18.15")
+	assert.NotContains(t, second.Find("ol.moments").Text(), "as it is now")
+	assert.Zero(t, second.Find(`a[rel="next"]`).Length())
+	assert.Equal(t, 1, second.Find(`a:contains("The newest moments")`).Length())
+	assert.Equal(t, http.StatusNotFound, a.get(at+"/history?before=x").status)
 }
 
 func TestMomentsThatAreNot(t *testing.T) {

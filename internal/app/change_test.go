@@ -168,7 +168,7 @@ func TestTwoAtOneMitt(t *testing.T) {
 	doc := now(t, a, id)
 	assert.Equal(t, fmt.Sprint("Moss ", times), doc.Name)
 	assert.Equal(t, times%2 == 1, doc.Archived)
-	h, err := a.History(t.Context(), id)
+	h, err := a.History(t.Context(), id, 0)
 	require.NoError(t, err)
 	assert.Len(t, h.Revisions, 1+done[0]+done[1]-1, "but the first taking out, which changed nothing")
 }

@@ -14,19 +14,58 @@ import (
 const maxMoment = 60
 
 // Revision is one entry in the history of a mitt.
-type Revision = store.Revision
+type Revision struct {
+	store.Revision
+	Doc *project.Document // of a decision; nil for a stroke
+}
 
-// History is what happened to a mitt.
+// History is one page of what happened to a mitt.
 type History struct {
 	ID        int64
 	Doc       project.Document
-	Revisions []Revision // from the first on
+	Newest    int64             // the newest revision of the mitt
+	Revisions []Revision        // from the first of the page on
+	Stood     *project.Document // before the first of the page; nil: that begins the mitt
+	Named     []store.Revision  // earlier ones that have a name
+	Tries     map[int64]string  // the date of each try
 }
 
-// History returns the revisions of a mitt.
-func (a *App) History(ctx context.Context, id int64) (History, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{History: true}))
-	return History{w.ID, w.doc, w.History}, err
+// History returns the revisions of a mitt before one of them, or the newest if
+// before is 0: as many as make a page.
+func (a *App) History(ctx context.Context, id, before int64) (History, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{History: true, Before: before, Tries: true}))
+	if err != nil {
+		return History{}, err
+	}
+	h := History{ID: w.ID, Doc: w.doc, Newest: w.Revision, Named: w.Named, Tries: map[int64]string{}}
+	for _, t := range w.Tries {
+		entry, err := entryOf(w.doc, t)
+		if err != nil {
+			return h, err
+		}
+		h.Tries[t.ID] = entry.Try.Date
+	}
+	if w.Stood != nil {
+		if h.Stood, err = optional(w.Stood); err != nil {
+			return h, err
+		}
+	}
+	for _, r := range w.History {
+		one := Revision{Revision: r}
+		if r.Document != nil {
+			if one.Doc, err = optional(r.Document); err != nil {
+				return h, err
+			}
+		}
+		h.Revisions = append(h.Revisions, one)
+	}
+	return h, nil
+}
+
+// optional returns a stored document as one that may be missing.
+func optional(raw []byte) (*project.Document, error) {
+	doc, err := project.Decode(raw)
+	return &doc, err
 }
 
 // NameMoment names a revision, or the newest one if revision is nil. An empty

@@ -9,6 +9,12 @@ import (
 	"thenar/internal/sheet"
 )
 
+// Palette returns the yarns of the document's chart.
+func (d Document) Palette() chart.Palette {
+	settings := d.Sheet.Settings()
+	return palette(settings.Chart.Yarns[:])
+}
+
 // palette returns the built-in yarns, changed as the sheet says, and those
 // further ones of which the sheet says anything.
 func palette(given []sheet.ChartYarn) chart.Palette {

@@ -67,13 +67,20 @@ func TestSave(t *testing.T) {
 	assert.Equal(t, c, m.Document)
 	assert.Equal(t, marksOf(purl(1, 1)...), m.Marks)
 
-	history := read(t, s, id, Wants{History: true}).History
+	w := read(t, s, id, Wants{History: true})
+	history := w.History
+	assert.Nil(t, w.Stood, "it goes back to the beginning")
+	assert.Equal(t, c, history[3].Document)
+	assert.Equal(t, purl(1, 1), history[2].Edits)
+	for i := range history {
+		history[i].Document, history[i].Edits, history[i].Inverse, history[i].size = nil, nil, nil, 0
+	}
 	at := time.Date(2024, 2, 29, 22, 59, 59, 123456789, time.UTC)
 	assert.Equal(t, []Revision{
-		{1, at, "decision", ""},
-		{2, at.Add(time.Second), "decision", ""},
-		{3, at.Add(2 * time.Second), "do", ""},
-		{4, at.Add(3 * time.Second), "decision", ""},
+		{Revision: 1, At: at, Kind: "decision"},
+		{Revision: 2, At: at.Add(time.Second), Kind: "decision"},
+		{Revision: 3, At: at.Add(2 * time.Second), Kind: "do"},
+		{Revision: 4, At: at.Add(3 * time.Second), Kind: "decision"},
 	}, history)
 }
 

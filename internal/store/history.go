@@ -1,10 +1,13 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
+	"slices"
 	"time"
 
+	"thenar/internal/chart"
 	"thenar/internal/fault"
 )
 
@@ -14,23 +17,107 @@ type Revision struct {
 	At       time.Time // UTC
 	Kind     string    // "decision", or a stroke's "do", "undo" or "redo"
 	Name     string    // given by the person; may be empty
+
+	Document []byte       // of a decision
+	Edits    []chart.Edit // of a stroke
+	Inverse  []chart.Edit // what takes the stroke back
+
+	size int64 // bytes of the texts
 }
 
-func readHistory(ctx context.Context, tx *txn, id int64) ([]Revision, error) {
-	return collect(ctx, tx, scanRevision, `
-		SELECT revision, at, kind, coalesce(
-			(SELECT name FROM moment WHERE mitt = ?1 AND revision = r.revision ORDER BY id DESC LIMIT 1), '')
-		FROM (
-			SELECT revision, at, 'decision' AS kind FROM decision WHERE mitt = ?1
+// A page of the history has at most maxPage revisions, with not more than
+// maxPageBytes of texts unless a single one is longer. maxNamed is the most
+// earlier revisions with a name that are read beside it.
+const (
+	maxPage      = 200
+	maxPageBytes = 4 << 20
+	maxNamed     = 100
+)
+
+const (
+	momentName = `(SELECT name FROM moment WHERE mitt = ?1 AND revision = r.revision ORDER BY id DESC LIMIT 1)`
+
+	// historyPage selects the newest revisions before ?2. It does not read the
+	// texts, which may be long.
+	historyPage = `
+		SELECT revision, at, kind, coalesce(` + momentName + `, ''), size FROM (
+			SELECT * FROM (SELECT revision, at, 'decision' AS kind, octet_length(document) AS size
+				FROM decision WHERE mitt = ?1 AND revision < ?2 ORDER BY revision DESC LIMIT ?3)
 			UNION ALL
-			SELECT revision, at, kind FROM stroke WHERE mitt = ?1) AS r
-		ORDER BY revision`, id)
+			SELECT * FROM (SELECT revision, at, kind, octet_length(edits) + octet_length(inverse)
+				FROM stroke WHERE mitt = ?1 AND revision < ?2 ORDER BY revision DESC LIMIT ?3)) AS r
+		ORDER BY revision DESC LIMIT ?3`
+
+	named = `SELECT revision, '', '', name, 0 FROM (
+		SELECT revision, ` + momentName + ` AS name FROM (SELECT DISTINCT revision FROM moment WHERE mitt = ?1 AND revision < ?2) AS r)
+		WHERE name != '' ORDER BY revision DESC LIMIT ?3`
+)
+
+// readHistory reads the page of the history that ends before a revision, or
+// with the newest one if before is 0.
+func (w *Work) readHistory(ctx context.Context, tx *txn, before int64) (err error) {
+	if before <= 0 {
+		before = w.Revision + 1
+	}
+	if w.History, err = collect(ctx, tx, scanRevision, historyPage, w.ID, before, maxPage); err != nil || len(w.History) == 0 {
+		return err
+	}
+	size := int64(0)
+	for i, r := range w.History {
+		if size += r.size; i > 0 && size > maxPageBytes {
+			w.History = w.History[:i]
+			break
+		}
+	}
+	slices.Reverse(w.History)
+	first := w.History[0].Revision
+	if w.Named, err = collect(ctx, tx, scanRevision, named, w.ID, first, maxNamed); err != nil {
+		return err
+	}
+	slices.Reverse(w.Named)
+	return w.readTexts(ctx, tx, first, before)
+}
+
+// readTexts reads what the revisions of History decided and drew.
+func (w *Work) readTexts(ctx context.Context, tx *txn, first, before int64) error {
+	decisions, err := collect(ctx, tx, func(rows *sql.Rows) (r Revision, err error) {
+		return r, rows.Scan(&r.Revision, &r.Document)
+	}, `SELECT revision, document FROM decision WHERE mitt = ?1 AND revision < ?3
+		AND revision >= coalesce((SELECT max(revision) FROM decision WHERE mitt = ?1 AND revision < ?2), 0) ORDER BY revision`, w.ID, first, before)
+	if err != nil {
+		return err
+	}
+	strokes, err := collect(ctx, tx, func(rows *sql.Rows) (r Revision, err error) {
+		var edits, inverse string
+		if err = rows.Scan(&r.Revision, &edits, &inverse); err != nil {
+			return r, err
+		}
+		if r.Edits, err = decode(edits); err != nil {
+			return r, err
+		}
+		r.Inverse, err = decode(inverse)
+		return r, err
+	}, `SELECT revision, edits, inverse FROM stroke WHERE mitt = ? AND revision >= ? AND revision < ?`, w.ID, first, before)
+	if err != nil {
+		return err
+	}
+	for _, d := range append(decisions, strokes...) {
+		if d.Revision < first {
+			w.Stood = d.Document
+			continue
+		}
+		if i, ok := slices.BinarySearchFunc(w.History, d.Revision, func(r Revision, at int64) int { return cmp.Compare(r.Revision, at) }); ok {
+			r := &w.History[i]
+			r.Document, r.Edits, r.Inverse = d.Document, d.Edits, d.Inverse
+		}
+	}
+	return nil
 }
 
 func scanRevision(rows *sql.Rows) (r Revision, err error) {
 	var at string
-	if err := rows.Scan(&r.Revision, &at, &r.Kind, &r.Name); err != nil {
-		return Revision{}, err
+	if err := rows.Scan(&r.Revision, &at, &r.Kind, &r.Name, &r.size); err != nil || at == "" {
+		return r, err
 	}
 	r.At, err = parseTime(at)
 	return r, err

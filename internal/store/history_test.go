@@ -117,6 +117,35 @@ func TestMoments(t *testing.T) {
 	assert.Empty(t, history[4].Name)
 }
 
+// A long history is read a page at a time, each with the document that stood
+// before it and the earlier revisions that have a name.
+func TestHistoryComesInPages(t *testing.T) {
+	s := fresh(t)
+	id := mittIn(t, s)
+	for i := 1; i <= maxPage+20; i++ {
+		_, err := s.Append(t.Context(), id, int64(i), purl(i, 1))
+		require.NoError(t, err)
+	}
+	require.NoError(t, s.Name(t.Context(), id, 5, "early"))
+	require.NoError(t, s.Name(t.Context(), id, 6, "named by mistake"))
+	require.NoError(t, s.Name(t.Context(), id, 6, ""))
+	w := read(t, s, id, Wants{History: true})
+	require.Len(t, w.History, maxPage)
+	assert.EqualValues(t, maxPage+21, w.History[maxPage-1].Revision)
+	assert.Equal(t, purl(maxPage+20, 1), w.History[maxPage-1].Edits)
+	assert.Equal(t, `{"name": "first"}`, string(w.Stood))
+	require.Len(t, w.Named, 1)
+	assert.Equal(t, "early", w.Named[0].Name)
+
+	w = read(t, s, id, Wants{History: true, Before: w.History[0].Revision})
+	require.Len(t, w.History, 21)
+	assert.Equal(t, "decision", w.History[0].Kind)
+	assert.Equal(t, "early", w.History[4].Name)
+	assert.Nil(t, w.Stood)
+	assert.Empty(t, w.Named)
+	assert.Empty(t, read(t, s, id, Wants{History: true, Before: 1}).History)
+}
+
 func TestSince(t *testing.T) {
 	s := fresh(t)
 	id := mittIn(t, s)

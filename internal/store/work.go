@@ -26,7 +26,8 @@ type Wants struct {
 	Key     string // whether a stroke with this key is stored
 	Counts  bool   // all counts
 	Tries   bool   // the tries of this mitt
-	History bool   // all revisions
+	History bool   // the newest revisions, or those before Before
+	Before  int64  // 0: History goes up to the newest
 	Habits  bool   // what habits are learned from
 	Earlier []Pick // earlier revisions; each may depend on those before it
 	Others  bool   // all other mitts
@@ -45,7 +46,9 @@ type Work struct {
 	Drawn   bool             // a stroke with the wanted key is stored
 	Counts  []Count          // the oldest first
 	Tries   []Try            // the oldest first
-	History []Revision       // the oldest first
+	History []Revision       // one page of it, the oldest first
+	Stood   []byte           // the document before the first of History; nil: it begins the mitt
+	Named   []Revision       // those before History that have a name, the oldest first
 	Habits  Habits
 	Earlier []Mitt // as picked, except revisions that the mitt doesn't have
 	Others  []Mitt // the last changed first; as List returns them
@@ -160,7 +163,7 @@ func (w *Work) readTries(ctx context.Context, tx *txn, wants Wants) (err error) 
 		}
 	}
 	if wants.History {
-		if w.History, err = readHistory(ctx, tx, w.ID); err != nil {
+		if err := w.readHistory(ctx, tx, wants.Before); err != nil {
 			return err
 		}
 	}

@@ -20,15 +20,12 @@ func Fixed(edits []chart.Edit) string {
 		if !ok {
 			continue
 		}
-		name := lower(n.Label())
 		if e.Value == "" {
-			free = append(free, name)
+			free = append(free, lower(n.Label()))
 		} else if n == mitt.IncreaseRounds {
-			fixed = slices.Insert(fixed, 0, name+" "+shortened(e.Value))
-		} else if part, ok := strings.CutSuffix(name, ", rounds"); ok {
-			fixed = append(fixed, part+" "+e.Value+" rounds")
+			fixed = slices.Insert(fixed, 0, fixedAs(n, e.Value))
 		} else {
-			fixed = append(fixed, name+" "+e.Value)
+			fixed = append(fixed, fixedAs(n, e.Value))
 		}
 	}
 	var says []string
@@ -39,6 +36,18 @@ func Fixed(edits []chart.Edit) string {
 		says = append(says, "Let go: "+strings.Join(free, ", ")+".")
 	}
 	return strings.Join(says, " ")
+}
+
+// fixedAs returns a number with the value that it is fixed to.
+func fixedAs(n mitt.Number, value string) string {
+	name := lower(n.Label())
+	if n.List() {
+		value = shortened(value)
+	}
+	if part, ok := strings.CutSuffix(name, ", rounds"); ok {
+		return part + " " + value + " rounds"
+	}
+	return name + " " + value
 }
 
 // shortened leaves out the end of a long list.
