@@ -3,14 +3,16 @@ package web
 import (
 	"bytes"
 	"net/http"
+	"net/url"
 	"strconv"
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
 )
 
-// download returns a handler that sends a file worked out from a mitt, to save.
-func (s *Server) download(kind, ending string, write func(*bytes.Buffer, *http.Request, app.Written) error) handler {
+// download returns a handler that sends a file worked out from a mitt, to save
+// under the name that write sets.
+func (s *Server) download(kind string, write func(*bytes.Buffer, http.ResponseWriter, *http.Request, app.Written) error) handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		id, err := mittID(r)
 		if err != nil {
@@ -21,23 +23,44 @@ func (s *Server) download(kind, ending string, write func(*bytes.Buffer, *http.R
 			return err
 		}
 		var b bytes.Buffer
-		if err := write(&b, r, m); err != nil {
+		if err := write(&b, w, r, m); err != nil {
 			return err
 		}
 		w.Header().Set("Content-Type", kind)
-		keepAs(w, "attachment", m.Name, ending)
 		_, err = b.WriteTo(w)
 		return err
 	}
 }
 
-// downloadChart returns a handler that sends a chart, as the page shows it, in
-// a format.
+// downloadChart returns a handler that sends a chart, laid out as the page shows
+// it, in a format.
 func (s *Server) downloadChart(kind, format string) handler {
-	return s.download(kind, "."+format, func(b *bytes.Buffer, r *http.Request, m app.Written) error {
-		q := r.URL.Query()
-		ask := app.ChartAsk{View: q.Get("view"), Layout: q.Get("layout"), Middle: q.Get("middle"), Square: q.Get("cells") == "square"}
-		return m.Chart(r.Context(), b, format, ask)
+	return s.download(kind, func(b *bytes.Buffer, w http.ResponseWriter, r *http.Request, m app.Written) error {
+		ask := fileAsk(r.URL.Query())
+		if err := m.Chart(r.Context(), b, format, ask); err != nil {
+			return err
+		}
+		partName(w, m.Name, m.View(ask), "."+format)
+		return nil
+	})
+}
+
+// fileAsk reads which chart file is asked for from the query of an address.
+func fileAsk(q url.Values) app.ChartAsk {
+	return app.ChartAsk{
+		View: q.Get("view"), Layout: q.Get("layout"), Middle: q.Get("middle"), Square: q.Get("cells") == "square",
+		Title: q.Has("title"), Key: q.Has("key"), Caption: q.Has("caption"), Text: q.Get("text"), Marks: q.Has("marks"),
+	}
+}
+
+// downloadWords sends the instructions as plain text.
+func (s *Server) downloadWords() handler {
+	return s.download("text/plain; charset=utf-8", func(b *bytes.Buffer, w http.ResponseWriter, r *http.Request, m app.Written) error {
+		if err := writeWords(b, r, m); err != nil {
+			return err
+		}
+		keepAs(w, "attachment", m.Name, ".txt")
+		return nil
 	})
 }
 

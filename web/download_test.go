@@ -20,7 +20,7 @@ func TestFiles(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	doc := a.get(at).doc()
-	for _, link := range []string{"/chart.svg", "/chart.png", "/chart.csv", "/words.txt"} {
+	for _, link := range []string{"/chart.csv", "/words.txt"} {
 		assert.Equal(t, 1, doc.Find(`a[href^="`+at+link+`"]`).Length(), link)
 	}
 	svg := a.get(at + "/chart.svg")

@@ -52,7 +52,7 @@ func rounds(text string) (section string, from, to int) {
 // picture or as a table.
 func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
-	format := f.String("format", "svg", "svg, to scale in mm, png, or csv, one field for each stitch")
+	format := f.String("format", "svg", "svg or pdf, to scale in mm, png, or csv, one field for each stitch")
 	layout := f.String("layout", "wedge", "wedge, which grows outward, or columns, which stand upright")
 	section := f.String("section", "gusset", "the part: gusset, hand (all round, with the gusset), thumb, top or cuff")
 	left := f.Bool("left", false, "for the left hand")

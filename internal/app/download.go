@@ -2,24 +2,15 @@ package app
 
 import (
 	"context"
-	"fmt"
 	"io"
-	"slices"
-	"strings"
 
 	"thenar/internal/chart"
-	"thenar/internal/draw"
 	"thenar/internal/exportfile"
-	"thenar/internal/fault"
-	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
-
-// fileCell is the width of a stitch in a chart file, in mm.
-const fileCell = 6
 
 // Written is a mitt worked out so that its words and charts can be written to
 // files.
@@ -88,63 +79,4 @@ func (m Written) WordsOf(w io.Writer, section string, from, to int) (found bool,
 		return false, nil
 	}
 	return true, words.Write(w, some)
-}
-
-// ChartAsk says which chart is asked for, and how it is drawn. The chart
-// package chooses what is unknown or left empty.
-type ChartAsk struct {
-	View   string // gusset, hand, thumb, top, cuff
-	Layout string // wedge, columns
-	Middle string // what stands in the middle of a round
-	Square bool   // cells are square instead of in the proportions of the stitches
-}
-
-func (a ChartAsk) options() chart.Options {
-	return chart.Options{View: chart.View(a.View), Layout: chart.Layout(a.Layout), Middle: a.Middle}
-}
-
-// The file formats of a chart.
-const (
-	SVG = "svg"
-	PNG = "png"
-	CSV = "csv"
-)
-
-// CheckChart refuses a format, layout or section that no chart has.
-func CheckChart(format, layout, section string) error {
-	var faults fault.Fields
-	if format != SVG && format != CSV && format != PNG {
-		faults.Add("format", "is %q; write svg, png or csv", format)
-	}
-	if layout != string(chart.Wedge) && layout != string(chart.Columns) {
-		faults.Add("layout", "is %q; write wedge or columns", layout)
-	}
-	if !slices.Contains(chart.AllViews(), section) {
-		faults.Add("section", "is %q; write one of: %s", section, strings.Join(chart.AllViews(), ", "))
-	}
-	return faults.Err()
-}
-
-// HasChart returns a fault if the mitt doesn't have the section.
-func (m Written) HasChart(section string) error {
-	if slices.Contains(m.out.Charts.Views(), chart.View(section)) {
-		return nil
-	}
-	return fault.Fields{{Path: "section", Message: fmt.Sprintf("is %s, which this %s doesn't have", section, m.out.Plan.Kind.Words())}}
-}
-
-// Chart writes a chart as SVG to scale in mm, as PNG, or as a CSV table with a
-// field for each stitch.
-func (m Written) Chart(ctx context.Context, w io.Writer, format string, ask ChartAsk) error {
-	g := m.out.Grid(ask.options())
-	if format == CSV {
-		return chart.CSV(w, g)
-	}
-	scene, _ := picture.Chart(g, picture.Look{
-		Cell: fileCell, Gauge: m.out.Plan.Gauge, Square: ask.Square, Symbols: picture.Convention(m.doc.Sheet.Given("chart.symbols")), Unit: m.doc.Sheet.Unit(),
-	})
-	if format == PNG {
-		return draw.WritePNG(ctx, w, scene)
-	}
-	return draw.WriteSVG(w, scene, true)
 }

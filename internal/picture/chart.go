@@ -48,39 +48,19 @@ type Look struct {
 // which they are worked, stitches along the foot from that side. Every layer has a path
 // for every row, even if empty, since the page's script patches them.
 func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
-	edge := Edge(l.Cell)
-	at := Geometry{Left: edge, CellWidth: l.Cell, CellHeight: l.Cell}
-	if !l.Square {
-		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds
-	}
-	below := 1.6 * edge
+	edge, below, left := Edge(l.Cell), 1.6, 1.0
 	if l.Unit != "" {
-		at.Left, below = 2.6*edge, 3.6*edge
+		below, left = 3.6, 2.6
 	}
-	numbers, after := numberRoom(g, edge), at.Left
-	if g.FromLeft {
-		at.Left = numbers
-	} else {
-		after = numbers
-	}
+	at, after := place(g, l, left*edge)
 	at.Bottom = edge + float64(len(g.Rows))*at.CellHeight
 	s := &draw.Scene{
-		Width: at.x(g.Width) + after, Height: at.Bottom + below,
-		Label: fmt.Sprintf("Chart of the %s, %d rounds, %s", g.View.Words(), len(g.Rows), Reading(g)),
+		Width: at.x(g.Width) + after, Height: at.Bottom + below*edge,
+		Label: chartLabel(g),
 		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}},
 	}
-	drawColours(s, g, at)
-	drawGapCells(s, g, at)
-	drawLines(s, g, at)
-	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, false) })
-	rowPaths(s, g, "light", draw.Style{Class: "symbol light", Stroke: lightColour, Width: l.Cell / 12}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, true) })
-	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return paintedCorners(r, y, at) })
-	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return noteMarks(g, r, y, at) })
-	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: l.Cell / 8}, func(y int, r chart.Row) string { return faultOutline(r, y, at) })
-	drawFloats(s, g, at)
-	layer(s, "needles")
-	s.Path(needleMark(g, at), draw.Style{Class: "needles", Fill: tapeColour, Stroke: tapeColour, Width: l.Cell / 8})
-	s.End()
+	drawCells(s, g, at, l)
+	drawMarks(s, g, at)
 	layer(s, "cursor")
 	for _, class := range []string{"thread", "chosen", "cursor"} {
 		s.Path("", draw.Style{Class: class, Width: l.Cell / 6})
@@ -91,6 +71,51 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 		drawRulers(s, g, at, l)
 	}
 	return s, at
+}
+
+// chartLabel returns the text alternative of a chart.
+func chartLabel(g chart.Grid) string {
+	return fmt.Sprintf("Chart of the %s, %d rounds, %s", g.View.Words(), len(g.Rows), Reading(g))
+}
+
+// place returns where the cells of a chart are, except their Bottom, and the room at
+// its right. The numbers of the rounds have theirs where rounds begin; the other side
+// has so much in mm.
+func place(g chart.Grid, l Look, other float64) (at Geometry, after float64) {
+	at = Geometry{Left: other, CellWidth: l.Cell, CellHeight: l.Cell}
+	if !l.Square {
+		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds
+	}
+	numbers := numberRoom(g, Edge(l.Cell))
+	if g.FromLeft {
+		at.Left = numbers
+		return at, other
+	}
+	return at, numbers
+}
+
+// drawCells draws the stitches of a chart: yarns, places without a stitch, lines,
+// symbols.
+func drawCells(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
+	width := at.CellWidth / 12
+	drawColours(s, g, at)
+	drawGapCells(s, g, at)
+	drawLines(s, g, at)
+	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: width}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, false) })
+	rowPaths(s, g, "light", draw.Style{Class: "symbol light", Stroke: lightColour, Width: width}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, true) })
+}
+
+// drawMarks draws what a chart shows to the person who works on it: what is
+// painted, noted and unsound, long floats, and the round on the needles.
+func drawMarks(s *draw.Scene, g chart.Grid, at Geometry) {
+	width := at.CellWidth / 8
+	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return paintedCorners(r, y, at) })
+	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return noteMarks(g, r, y, at) })
+	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: width}, func(y int, r chart.Row) string { return faultOutline(r, y, at) })
+	drawFloats(s, g, at)
+	layer(s, "needles")
+	s.Path(needleMark(g, at), draw.Style{Class: "needles", Fill: tapeColour, Stroke: tapeColour, Width: width})
+	s.End()
 }
 
 // Reading says in which direction a chart is read.

@@ -79,8 +79,29 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 
 // drawLabels numbers the rounds where they begin, and the columns along the foot.
 func drawLabels(s *draw.Scene, g chart.Grid, at Geometry) {
+	numberRounds(s, g, at, true)
 	edge := Edge(at.CellWidth)
-	size := min(edge*0.62, at.CellHeight*0.8)
+	small := draw.TextStyle{Class: "label", Size: numberSize(at), Anchor: draw.Middle}
+	foot := at.Bottom + edge
+	if g.View.Cut() && g.Whole() > 2*chart.Neighbours {
+		drawGussetLabels(s, g, at, foot, small)
+		return
+	}
+	for x := g.Width - 1; x >= 0; x-- {
+		if n := g.Number(x); g.Whole() <= 40 || n == 1 || n%5 == 0 {
+			s.Text(at.x(x)+at.CellWidth/2, foot, strconv.Itoa(n), small)
+		}
+	}
+}
+
+// numberSize returns the size of the letters round a chart, in mm.
+func numberSize(at Geometry) float64 { return min(Edge(at.CellWidth)*0.62, at.CellHeight*0.8) }
+
+// numberRounds numbers the rounds where they begin; if marks is set, it marks those
+// that a try changed.
+func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
+	edge := Edge(at.CellWidth)
+	size := numberSize(at)
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
@@ -95,24 +116,13 @@ func drawLabels(s *draw.Scene, g chart.Grid, at Geometry) {
 			x, out = at.x(low)-edge*0.3, -out
 			number.Anchor, name.Anchor = draw.End, draw.End
 		}
-		if row.Changed { // a bar before the number, and the number heavy
+		if row.Changed && marks { // a bar before the number, and the number heavy
 			number.Class, number.Face = "label changed", draw.Semibold
 			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: markColour, Width: at.CellWidth / 6})
 		}
 		s.Text(x, y, strconv.Itoa(row.Round), number)
 		if several && row.Round == 1 {
 			s.Text(x+out, y, row.Section.Words(), name)
-		}
-	}
-	small.Anchor = draw.Middle
-	foot := at.Bottom + edge
-	if g.View.Cut() && g.Whole() > 2*chart.Neighbours {
-		drawGussetLabels(s, g, at, foot, small)
-		return
-	}
-	for x := g.Width - 1; x >= 0; x-- {
-		if n := g.Number(x); g.Whole() <= 40 || n == 1 || n%5 == 0 {
-			s.Text(at.x(x)+at.CellWidth/2, foot, strconv.Itoa(n), small)
 		}
 	}
 }

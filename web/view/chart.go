@@ -124,16 +124,9 @@ func (c Chart) rule() string {
 // mitt returns the address of the mitt whose chart this is.
 func (c Chart) mitt() string { return strings.TrimSuffix(c.Page.Href, "/chart") }
 
-// file returns the address of the chart as a file, drawn as it is shown.
-func (c Chart) file(ending string) templ.SafeURL {
-	q := url.Values{"view": {string(c.Ask.View)}, "layout": {string(c.Ask.Layout)}}
-	if c.Ask.Middle != "" {
-		q.Set("middle", c.Ask.Middle)
-	}
-	if c.Ask.Square {
-		q.Set("cells", "square")
-	}
-	return templ.SafeURL(c.Page.Href + ending + "?" + q.Encode())
+// table returns the address of the chart as a table.
+func (c Chart) table() templ.SafeURL {
+	return templ.SafeURL(c.Page.Href + ".csv?" + c.query().Encode())
 }
 
 // picked returns the colour for the picker beside a field: the one that was

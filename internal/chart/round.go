@@ -1,0 +1,89 @@
+package chart
+
+import "thenar/internal/stitch"
+
+// Numbers returns the number in its round of the stitch at every place that the
+// view shows, by X. Stitches are counted from 1 in the order worked, those that
+// the view leaves out too; a cell painted as no stitch has no number.
+func (r Row) Numbers() map[int]int {
+	at, n := map[int]int{}, 0
+	for _, c := range r.Cells {
+		if c.Op == stitch.NoStitch {
+			continue
+		}
+		if n++; c.Shown() {
+			at[c.X] = n
+		}
+	}
+	return at
+}
+
+// The names of the areas of a mitt along the foot of a chart.
+const (
+	Palm      = "palm"
+	Back      = "back"
+	TheGusset = "gusset"
+)
+
+// Area is a run of columns, From and To included, that lie on one area of the
+// mitt.
+type Area struct {
+	Words    string
+	From, To int
+}
+
+// Areas returns the areas that the row at the foot stands on, from the left, with
+// the columns that are made between its stitches further up. A chart of a thumb
+// or a finger has none.
+func (g Grid) Areas() []Area {
+	if len(g.Rows) == 0 || g.Rows[0].Section.Over() == stitch.OverDigit {
+		return nil
+	}
+	at := make([]string, g.Width)
+	for _, row := range g.Rows { // from the foot up: the lowest cell of a column counts
+		for j, c := range row.Cells {
+			if c.Shown() && at[c.X] == "" {
+				at[c.X] = g.area(row, j)
+			}
+		}
+	}
+	foot := g.Rows[0].Shown()
+	if len(foot) == 0 {
+		return nil
+	}
+	var list []Area
+	for x := foot[0].X; x <= foot[len(foot)-1].X; x++ {
+		n := len(list)
+		switch {
+		case at[x] == "":
+		case n > 0 && at[x] == list[n-1].Words && list[n-1].To == x-1:
+			list[n-1].To = x
+		default:
+			list = append(list, Area{at[x], x, x})
+		}
+	}
+	return list
+}
+
+// area returns the area that a cell of a row lies on. The round begins with the
+// gusset or the bridge; the right hand then crosses the palm and comes back over
+// the back, the left hand the other way round. An odd stitch is the palm's, as
+// where the tube is cut open. A bridge at the foot of a chart is the side between
+// them and has no name.
+func (g Grid) area(row Row, j int) string {
+	first, last := Palm, Back
+	hand := len(row.Cells) - row.lead
+	half := hand - hand/2
+	if g.Mirrored {
+		first, last, half = Back, Palm, hand/2
+	}
+	switch {
+	case j < row.lead && g.Rows[0].Section.Marked():
+		return TheGusset
+	case j < row.lead:
+		return ""
+	case j < row.lead+half:
+		return first
+	}
+	return last
+}
