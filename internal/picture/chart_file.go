@@ -36,7 +36,7 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 	s := &draw.Scene{Width: max(sub.Width, minFile) + 2*fileMargin, Label: sub.Label}
 	width, y := s.Width-2*fileMargin, fileMargin
 	write := func(text string, style draw.TextStyle) {
-		for _, line := range draw.Wrap(text, width, style.Size, style.Bold) {
+		for _, line := range draw.Wrap(text, width/wider, style.Size, style.Bold) {
 			s.Text(fileMargin, y+style.Size, line, style)
 			y += style.Size * fileLeading
 		}
