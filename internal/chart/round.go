@@ -20,9 +20,9 @@ func (r Row) Numbers() map[int]int {
 
 // The names of the areas of a mitt along the foot of a chart.
 const (
-	Palm      = "palm"
-	Back      = "back"
-	TheGusset = "gusset"
+	PalmArea   = "palm"
+	BackArea   = "back"
+	GussetArea = "gusset"
 )
 
 // Area is a run of columns, From and To included, that lie on one area of the
@@ -71,15 +71,15 @@ func (g Grid) Areas() []Area {
 // where the tube is cut open. A bridge at the foot of a chart is the side between
 // them and has no name.
 func (g Grid) area(row Row, j int) string {
-	first, last := Palm, Back
+	first, last := PalmArea, BackArea
 	hand := len(row.Cells) - row.lead
 	half := hand - hand/2
 	if g.Mirrored {
-		first, last, half = Back, Palm, hand/2
+		first, last, half = BackArea, PalmArea, hand/2
 	}
 	switch {
 	case j < row.lead && g.Rows[0].Section.Marked():
-		return TheGusset
+		return GussetArea
 	case j < row.lead:
 		return ""
 	case j < row.lead+half:

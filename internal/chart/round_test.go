@@ -83,3 +83,14 @@ func TestAreasOfATurnedTube(t *testing.T) {
 	}
 	assert.Equal(t, map[string]int{"palm": 4, "gusset": 5, "back": 4}, widths)
 }
+
+// A top begins with the bridge over the thumb, which is the side of the mitt.
+func TestABridgeAtTheFootHasNoArea(t *testing.T) {
+	row := Row{Section: stitch.Top, lead: 3}
+	for i := range 13 {
+		row.Cells = append(row.Cells, Cell{X: 12 - i, Op: stitch.Knit})
+	}
+	assert.Equal(t, []Area{{BackArea, 0, 4}, {PalmArea, 5, 9}}, Grid{Width: 13, Rows: []Row{row}}.Areas())
+	row.Section = stitch.Thumb
+	assert.Empty(t, Grid{Width: 13, Rows: []Row{row}}.Areas(), "a thumb has no palm")
+}

@@ -64,8 +64,8 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 
 // publishedChart draws the chart of a chart file.
 func publishedChart(g chart.Grid, l Look, marks bool) *draw.Scene {
-	edge, below, other := Edge(l.Cell), 3.1, 0.5
-	ruled := marks && l.Unit != ""
+	edge, below, other := Edge(l.Cell), 1.6, 0.5
+	ruled, areas := marks && l.Unit != "", g.Areas()
 	if ruled {
 		other = 2.6
 	}
@@ -84,10 +84,13 @@ func publishedChart(g chart.Grid, l Look, marks bool) *draw.Scene {
 	numberRounds(s, g, at, marks)
 	numberStitches(s, foot, at, at.Bottom+edge)
 	numberStitches(s, head, at, (above-0.35)*edge)
-	nameAreas(s, g.Areas(), at, at.Bottom+1.4*edge)
+	if len(areas) > 0 {
+		nameAreas(s, areas, at, at.Bottom+1.4*edge)
+		below = 3
+	}
 	if ruled {
 		low := at
-		low.Bottom += 1.4 * edge // the level ruler stands under the areas
+		low.Bottom += (below - 1.6) * edge // the level ruler stands under all that
 		drawUprightRuler(s, g, at, l)
 		drawLevelRuler(s, g, low, l)
 		below += 2
@@ -160,7 +163,7 @@ func HowToRead(g chart.Grid) string {
 		edge = "left"
 	}
 	fmt.Fprintf(&b, "R%s.", Reading(g)[1:])
-	if slices.ContainsFunc(g.Areas(), func(a chart.Area) bool { return a.Words == chart.TheGusset }) {
+	if slices.ContainsFunc(g.Areas(), func(a chart.Area) bool { return a.Words == chart.GussetArea }) {
 		fmt.Fprintf(&b, " Every round begins at the %s edge of the gusset.", edge)
 	}
 	if _, head := endNumbers(g); head != nil {
