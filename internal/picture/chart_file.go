@@ -36,13 +36,13 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 	s := &draw.Scene{Width: max(sub.Width, minFile) + 2*fileMargin, Label: sub.Label}
 	width, y := s.Width-2*fileMargin, fileMargin
 	write := func(text string, style draw.TextStyle) {
-		for _, line := range draw.Wrap(text, width/wider, style.Size, style.Bold) {
+		for _, line := range draw.Wrap(text, width, style.Size, style.Face) {
 			s.Text(fileMargin, y+style.Size, line, style)
 			y += style.Size * fileLeading
 		}
 	}
 	if f.Title != "" {
-		write(f.Title, draw.TextStyle{Class: "title", Size: fileTitle, Bold: true})
+		write(f.Title, draw.TextStyle{Class: "title", Size: fileTitle, Face: draw.Serif})
 		write(f.Under, draw.TextStyle{Class: "title", Size: fileLetter})
 		y += fileMargin / 2
 	}
@@ -148,7 +148,7 @@ func nameAreas(s *draw.Scene, areas []chart.Area, at Geometry, y float64) {
 		if inside := i > 0 && i < len(areas)-1; inside {
 			room += 2 * edge // it may reach under its neighbours, whose names stand in their middle
 		}
-		if draw.Measure(a.Words, style.Size, false) <= room {
+		if draw.Measure(a.Words, style.Size, draw.Regular) <= room {
 			s.Text((left+right)/2, y+edge*0.3+style.Size, a.Words, style)
 		}
 	}

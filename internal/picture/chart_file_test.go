@@ -43,7 +43,7 @@ func TestChartFileIsClean(t *testing.T) {
 		assert.False(t, found[class], class)
 	}
 	for _, e := range clean {
-		assert.NotEqual(t, "bold", e.attr["font-weight"], e.chars)
+		assert.Empty(t, e.attr["font-weight"], e.chars)
 		if e.name == "path" {
 			assert.NotEmpty(t, e.attr["d"])
 		}
