@@ -88,9 +88,7 @@ func (m *changes) fields() (list []told) {
 		case strings.HasPrefix(path, "worked"):
 			knitted = true
 		case isNumber:
-			if text := m.number(n, before, after); text != "" {
-				list = append(list, told{rankNumber, text})
-			}
+			list = append(list, told{rankNumber, m.number(n, before, after)})
 		default:
 			if one, ok := rowTold(was, now, path, rows); ok {
 				list = append(list, one...)
@@ -141,8 +139,8 @@ func placeOf(path string) int {
 	return i<<20 + row<<10 + k
 }
 
-// number says what became of a fixed number, or nothing if the change of the
-// rounds says it already.
+// number says what became of a fixed number, and whether that put rounds in or
+// took some out.
 func (m *changes) number(n mitt.Number, was, now string) string {
 	rounds := map[mitt.Number]bool{}
 	for _, part := range m.reshaped {
@@ -155,9 +153,7 @@ func (m *changes) number(n mitt.Number, was, now string) string {
 		return reshapedTo(strings.TrimSuffix(lower(n.Label()), ", rounds"), was, now)
 	case now == "":
 		return "let go: " + lower(n.Label())
-	case was == "":
-		return "fixed: " + fixedAs(n, now)
-	case n.List():
+	case was == "" || n.List():
 		return "fixed: " + fixedAs(n, now)
 	}
 	return "fixed: " + fixedAs(n, was+" → "+now)
