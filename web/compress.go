@@ -1,6 +1,7 @@
 package web
 
 import (
+	"bufio"
 	"compress/gzip"
 	"io"
 	"net/http"
@@ -59,19 +60,26 @@ var writers = sync.Pool{New: func() any {
 	return w
 }}
 
-// zipper compresses what is written to it. It takes a gzip writer only with the
-// first byte, which handlers write when all is ready, so a request that is slow
-// to arrive or waits for its turn holds none.
+// zipAhead is the number of compressed bytes that wait for the client. A page is
+// shorter, so it is compressed before any of it is sent.
+const zipAhead = 64 << 10
+
+// zipper compresses what is written to it. It takes a gzip writer with the first
+// byte, which handlers write when all is ready, and gives it back before the
+// last bytes are sent. So neither a request that is slow to arrive or waits for
+// its turn holds one, nor a page that is slow to leave.
 type zipper struct {
-	to  io.Writer
-	zip *gzip.Writer // nil before the first byte
+	to    io.Writer
+	ahead *bufio.Writer
+	zip   *gzip.Writer // nil before the first byte
 }
 
 // Write implements io.Writer.
 func (z *zipper) Write(p []byte) (int, error) {
 	if z.zip == nil {
 		z.zip = writers.Get().(*gzip.Writer)
-		z.zip.Reset(z.to)
+		z.ahead = bufio.NewWriterSize(z.to, zipAhead)
+		z.zip.Reset(z.ahead)
 	}
 	return z.zip.Write(p)
 }
@@ -85,5 +93,8 @@ func (z *zipper) Close() error {
 	z.zip.Reset(io.Discard) // so that the pool keeps no connection
 	writers.Put(z.zip)
 	z.zip = nil
-	return err
+	if err != nil {
+		return err
+	}
+	return z.ahead.Flush()
 }

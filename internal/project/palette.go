@@ -53,9 +53,7 @@ func (d Document) OwnYarns() chart.Palette {
 // places of this one: under its own letter if that is free, else in the first
 // place left. Yarns that are here already, or find no place, are left out.
 func (d Document) Brought(marks chart.Marks, from Document) chart.Palette {
-	given := d.Sheet.Settings().Chart.Yarns
-	here := palette(given[:])
-	empty := d.emptyPlaces(marks)
+	here, empty := d.Palette(), d.emptyPlaces(marks)
 	var laid, others chart.Palette
 	for _, y := range from.OwnYarns() {
 		known := func(own chart.Yarn) bool {
