@@ -205,7 +205,7 @@ func TestStrokesOfEveryTool(t *testing.T) {
 	d.stays("beside the grid alone", 0)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	d.with("a", chromedp.ModifierCtrl)
-	d.says("cells selected")
+	d.says("cells marked off")
 	d.stays("everything on the chart by keyboard", 0)
 }
 
@@ -245,7 +245,7 @@ func TestStampAndMoveAfterSelectingEverything(t *testing.T) {
 	t.Parallel()
 	d := drawingOf(t)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
-	d.command("keep the selection as a motif")
+	d.command("keep what is marked off as a motif")
 	d.until(`document.activeElement.id === "chart-ask-text"`)
 	d.key("four", kb.Enter)
 	d.until(`document.querySelector('[data-motif="four"]') !== null`)
@@ -257,7 +257,7 @@ func TestStampAndMoveAfterSelectingEverything(t *testing.T) {
 	d.stays("what is copied", 1)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	d.command("copy")
-	d.command("keep the selection as a motif")
+	d.command("keep what is marked off as a motif")
 	d.until(`document.activeElement.id === "chart-ask-text"`)
 	d.key("coloured", kb.Enter)
 	d.until(`document.querySelector('[data-motif="coloured"]') !== null`)

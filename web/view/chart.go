@@ -91,11 +91,11 @@ func chartKey(g chart.Grid, symbols picture.Convention) string {
 // shapes are the ways in which the pointer acts on the chart.
 var shapes = []struct{ Value, Words, Help string }{
 	{"look", "look", "point and scroll; nothing is painted"},
-	{"free", "paint", "every cell that the pointer passes"},
-	{"line", "line", "from where the pointer is pressed to where it is let go"},
-	{"rectangle", "rectangle", "all cells between two corners"},
-	{"fill", "fill", "all cells of one kind that hang together"},
-	{"select", "select", "a rectangle; rounds and columns are among the commands"},
+	{"free", "stitch by stitch", "every cell that the pointer passes"},
+	{"line", "a run", "from where the pointer is pressed to where it is let go"},
+	{"rectangle", "a block", "all cells between two corners"},
+	{"fill", "all alike", "all cells of one kind that hang together"},
+	{"select", "mark off", "a block to copy, mirror or repeat; for rounds and columns press ?"},
 	{"move", "move an increase", "drag it to another round: it is fixed there"},
 }
 

@@ -192,7 +192,7 @@ export class Editor {
     const places = this.selection.places(this.model);
     this.view.choose(places);
     this.toolbar.show();
-    this.announce(places.length === 0 ? "nothing is selected" : `${places.length} ${places.length === 1 ? "cell" : "cells"} selected`);
+    this.announce(places.length === 0 ? "nothing is marked off" : `${places.length} ${places.length === 1 ? "cell" : "cells"} marked off`);
   }
 
   paint() {

@@ -3,22 +3,22 @@
 import { erase, flip, here, paintAll, paste, piece, repeat } from "./commands.js";
 
 export const commands = [
-  { group: "Paint", name: "paint", words: "Paint the cell, or what is selected", key: "Enter", run: (e) => e.paint() },
-  { group: "Paint", name: "erase", words: "Take the cell, or what is selected, back to the plan", key: "Backspace", run: (e) => e.erase() },
-  { group: "Paint", name: "fill", words: "Fill the area of its kind", run: (e) => e.withShape("fill") },
-  { group: "Paint", name: "mirror-brush", words: "Mirror brush across the gusset: on or off", run: (e) => e.choose({ mirror: !e.tool.mirror }) },
-  { group: "Select", name: "select-round", words: "Select the round", run: (e) => e.select((s) => s.round(e.model, e.cursor.y)) },
-  { group: "Select", name: "select-column", words: "Select the column", run: (e) => e.select((s) => s.column(e.model, e.cursor.y, e.cursor.x)) },
-  { group: "Select", name: "select-all", words: "Select everything", key: "Ctrl A", run: (e) => e.select((s) => s.all(e.model)) },
-  { group: "Select", name: "drop", words: "Drop the stroke, then the selection", key: "Esc", run: (e) => e.drop() },
+  { group: "Paint", name: "paint", words: "Paint the cell, or what is marked off", key: "Enter", run: (e) => e.paint() },
+  { group: "Paint", name: "erase", words: "Take the cell, or what is marked off, back to the plan", key: "Backspace", run: (e) => e.erase() },
+  { group: "Paint", name: "fill", words: "All alike that hang together", run: (e) => e.withShape("fill") },
+  { group: "Paint", name: "mirror-brush", words: "Both edges of the gusset: on or off", run: (e) => e.choose({ mirror: !e.tool.mirror }) },
+  { group: "Mark off", name: "select-round", words: "Mark off the round", run: (e) => e.select((s) => s.round(e.model, e.cursor.y)) },
+  { group: "Mark off", name: "select-column", words: "Mark off the column", run: (e) => e.select((s) => s.column(e.model, e.cursor.y, e.cursor.x)) },
+  { group: "Mark off", name: "select-all", words: "Mark off everything", key: "Ctrl A", run: (e) => e.select((s) => s.all(e.model)) },
+  { group: "Mark off", name: "drop", words: "Drop the stroke, then what is marked off", key: "Esc", run: (e) => e.drop() },
   { group: "Copy", name: "copy", words: "Copy", key: "Ctrl C", run: (e) => copy(e) },
   { group: "Copy", name: "cut", words: "Cut", key: "Ctrl X", run: (e) => cut(e) },
   { group: "Copy", name: "paste", words: "Paste with its lower right corner at the cursor", key: "Ctrl V", run: (e) => put(e) },
   { group: "Copy", name: "repeat-across", words: "Repeat across the rounds", run: (e) => again(e, false) },
   { group: "Copy", name: "repeat-up", words: "Repeat up to the last round", run: (e) => again(e, true) },
-  { group: "Copy", name: "mirror", words: "Mirror the selection, left for right", run: (e) => turn(e, false) },
-  { group: "Copy", name: "upside-down", words: "Turn the selection upside down", run: (e) => turn(e, true) },
-  { group: "Copy", name: "keep-motif", words: "Keep the selection as a motif", run: (e) => e.motifs.keep() },
+  { group: "Copy", name: "mirror", words: "Mirror what is marked off, left for right", run: (e) => turn(e, false) },
+  { group: "Copy", name: "upside-down", words: "Turn what is marked off upside down", run: (e) => turn(e, true) },
+  { group: "Copy", name: "keep-motif", words: "Keep what is marked off as a motif", run: (e) => e.motifs.keep() },
   { group: "Rounds", name: "insert-round", words: "Put a plain round in above this one", run: (e) => e.change("insert") },
   { group: "Rounds", name: "remove-round", words: "Take this round out", run: (e) => e.change("remove") },
   { group: "Rounds", name: "increase-up", words: "Move this round’s increases up a round", run: (e) => e.change("move", 1) },
@@ -73,12 +73,12 @@ function put(e) {
 
 function again(e, up) {
   const box = e.selection.box(e.model);
-  if (!box) e.announce("select first what is to be repeated");
+  if (!box) e.announce("mark off first what is to be repeated");
   else e.history.stroke(repeat(e.model, e.selection.places(e.model), box, up));
 }
 
 function turn(e, over) {
   const box = e.selection.box(e.model);
-  if (!box) e.announce("select first what is to be turned");
+  if (!box) e.announce("mark off first what is to be turned");
   else e.history.stroke(flip(e.model, e.selection.places(e.model), box, over));
 }

@@ -38,7 +38,7 @@ export class Motifs {
     const { editor } = this;
     const places = editor.selection.places(editor.model);
     if (places.length === 0) {
-      editor.announce("select first what is to be kept");
+      editor.announce("mark off first what is to be kept");
       return;
     }
     const cells = piece(editor.model, places);
