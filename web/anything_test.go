@@ -83,9 +83,9 @@ func TestAnythingMakesAPage(t *testing.T) {
 		doc.Sheet = anything(rng)
 		doc.Side = []project.Side{project.Left, project.Right}[i%2]
 		out, err := pl.Derive(doc, chart.Marks{})
-		a := view.NewAnswer(doc, out, view.ChartAsk{}, err)
+		a := view.NewAnswer(doc, out, "", view.ChartAsk{}, err)
 		var b bytes.Buffer
-		require.NoError(t, view.Fragments(a).Render(context.Background(), &b), "%v", doc.Sheet)
+		require.NoError(t, view.Fragments(view.Mitt{Doc: doc, Answer: a}).Render(context.Background(), &b), "%v", doc.Sheet)
 		require.False(t, strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), "Inf"), "%v", doc.Sheet)
 		if out == nil {
 			require.NotEmpty(t, a.Faults, "%v", doc.Sheet)

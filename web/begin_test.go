@@ -91,7 +91,7 @@ func TestBeginAndBringByKeyboard(t *testing.T) {
 
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	page := eval[string](b, `location.pathname`)
+	page := b.mitt()
 	b.open(page + "/yarns")
 	tabTo(b, `document.activeElement.textContent === "Bring these yarns"`)
 	enter()

@@ -134,6 +134,18 @@ func (b *browser) open(path string) {
 	b.do(chromedp.Navigate(b.url + path))
 }
 
+// mitt is the address of the mitt at one of whose desks the browser is.
+func (b *browser) mitt() string {
+	b.t.Helper()
+	return eval[string](b, `location.pathname.replace(/\/desk\/.*/, "")`)
+}
+
+// desk opens a desk of a mitt.
+func (b *browser) desk(mitt, name string) {
+	b.t.Helper()
+	b.open(mitt + "/desk/" + name)
+}
+
 // follow clicks on what leads to another page, and waits for that page.
 func (b *browser) follow(selector string) {
 	b.t.Helper()

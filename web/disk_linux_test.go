@@ -44,7 +44,7 @@ func TestFullDiskInTheBrowser(t *testing.T) {
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
 	b.until(`document.querySelector("svg[data-chart]") !== null`)
-	page := eval[string](b, `location.pathname`)
+	page := b.mitt()
 	ballast := fill(t, dir, st)
 
 	at := b.cell(2, 3)

@@ -19,8 +19,8 @@ func chartOf(b *browser, query string) string {
 	b.t.Helper()
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	path := eval[string](b, `location.pathname`)
-	b.open(path + query)
+	path := b.mitt()
+	b.open(path + "/desk/chart" + query)
 	b.until(`document.getElementById("chart-cell") !== null`)
 	return path
 }

@@ -15,7 +15,7 @@ func (s *Server) useHabits(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.UseHabits(r.Context(), id); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "/tries#habits")
+	return toMitt(w, r, id, "/desk/try#habits")
 }
 
 // removeHabit forgets what was learned about a zone.
@@ -27,5 +27,5 @@ func (s *Server) removeHabit(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.RemoveHabit(r.Context(), chi.URLParam(r, "zone")); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "/tries#habits")
+	return toMitt(w, r, id, "/desk/try#habits")
 }

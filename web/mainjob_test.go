@@ -148,7 +148,7 @@ func TestTwoWindows(t *testing.T) {
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	page := eval[string](b, `location.pathname`)
+	page := b.mitt()
 	b.do(chromedp.Evaluate[chromedp.Void](`(() => {
 		const other = new URLSearchParams(new FormData(document.getElementById("measure-form")));
 		other.set("hand.hand_circumference", "20");
@@ -206,7 +206,7 @@ func TestServerAway(t *testing.T) {
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
 	b.until(`document.querySelector("svg[data-chart]") !== null`)
-	page := eval[string](b, `location.pathname`)
+	page := b.mitt()
 	b.serverAway()
 	at := b.cell(2, 3)
 	b.do(chromedp.MouseClickXY(at.X, at.Y))

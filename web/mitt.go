@@ -28,9 +28,12 @@ func mittID(r *http.Request) (int64, error) {
 	return numberIn(r, "id", "There is no mitt at this address.")
 }
 
+// mittAt returns the address of a page of a mitt.
+func mittAt(id int64, below string) string { return "/mitts/" + strconv.FormatInt(id, 10) + below }
+
 // toMitt redirects to a page of a mitt.
 func toMitt(w http.ResponseWriter, r *http.Request, id int64, below string) error {
-	http.Redirect(w, r, "/mitts/"+strconv.FormatInt(id, 10)+below, http.StatusSeeOther)
+	http.Redirect(w, r, mittAt(id, below), http.StatusSeeOther)
 	return nil
 }
 
@@ -53,19 +56,6 @@ func (s *Server) logDegraded(ctx context.Context, lacks error) {
 	}
 }
 
-func (s *Server) showMitt(w http.ResponseWriter, r *http.Request) error {
-	id, err := mittID(r)
-	if err != nil {
-		return err
-	}
-	m, err := s.app.OpenMitt(r.Context(), id)
-	if err != nil {
-		return err
-	}
-	s.logDegraded(r.Context(), m.Lacks)
-	return page(w, r, http.StatusOK, view.MittPage(view.NewMitt(m, chartAsk(r))))
-}
-
 // saveMitt saves the measure form. A script is told the revision; after a plain
 // form the page is shown again.
 func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
@@ -83,9 +73,9 @@ func (s *Server) saveMitt(w http.ResponseWriter, r *http.Request) error {
 		}
 		s.logDegraded(r.Context(), u.Lacks)
 		if conflict {
-			return page(w, r, http.StatusConflict, view.MittPage(view.NewContested(u)))
+			return page(w, r, http.StatusConflict, view.FitPage(view.NewContested(u)))
 		}
-		return page(w, r, http.StatusBadRequest, view.MittPage(view.NewMitt(u.Mitt, view.ChartAsk{})))
+		return page(w, r, http.StatusBadRequest, view.FitPage(view.NewMitt(u.Mitt, view.FitDesk, view.ChartAsk{})))
 	}
 	return saved(w, r, id, revision, err, "")
 }
@@ -116,10 +106,14 @@ func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	s.logDegraded(r.Context(), m.Lacks)
-	if r.URL.Query().Get("after") == "stroke" {
-		return page(w, r, http.StatusOK, view.StrokeFragments(view.AfterStroke(m, chartAsk(r))))
+	var desk view.Desk // none: the parts of all desks
+	if name := r.URL.Query().Get("desk"); view.IsDesk(name) {
+		desk = view.Desk(name)
 	}
-	return page(w, r, http.StatusOK, view.Fragments(view.AnswerOf(m, chartAsk(r))))
+	if r.URL.Query().Get("after") == "stroke" {
+		return page(w, r, http.StatusOK, view.StrokeFragments(view.AfterStroke(m, desk, chartAsk(r))))
+	}
+	return page(w, r, http.StatusOK, view.Fragments(view.NewMitt(m, desk, chartAsk(r))))
 }
 
 func (s *Server) sheetJSON(w http.ResponseWriter, r *http.Request) error {
@@ -147,7 +141,7 @@ func (s *Server) answerMitt(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.AnswerQuestion(r.Context(), id, form.Get("path"), form.Get("text"), form.Get("answer") == "yes"); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "/print")
+	return toMitt(w, r, id, "/desk/pattern")
 }
 
 // chartAsk returns which chart of a mitt the address asks for, and how it is

@@ -13,11 +13,7 @@ import (
 
 // showNeedles follows one hand of a pair round by round. A script is told only
 // where it stands.
-func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request) error {
-	id, err := mittID(r)
-	if err != nil {
-		return err
-	}
+func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request, id int64) error {
 	hand, err := s.app.Needles(r.Context(), id, r.URL.Query().Get("side"))
 	if err != nil {
 		return err
@@ -70,7 +66,7 @@ func (s *Server) countPressed(w http.ResponseWriter, r *http.Request, id int64) 
 	if err := s.app.Count(r.Context(), id, side, nth, note); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "/needles?side="+side)
+	return toMitt(w, r, id, "/desk/knit?side="+side)
 }
 
 // chooseSecond decides how a hand that is not begun is worked: like the other
@@ -87,5 +83,5 @@ func (s *Server) chooseSecond(w http.ResponseWriter, r *http.Request) error {
 	if side != "left" {
 		side = "right"
 	}
-	return toMitt(w, r, id, "/needles?side="+side)
+	return toMitt(w, r, id, "/desk/knit?side="+side)
 }

@@ -26,7 +26,7 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	b.phone()
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	mitt := eval[string](b, `location.pathname`)
+	mitt := b.mitt()
 
 	b.open(mitt + "/needles")
 	b.taps(".forward", 21)

@@ -59,7 +59,7 @@ func largeChart(b *browser, n int) string {
 	b.t.Helper()
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	path := eval[string](b, `location.pathname`)
+	path := b.mitt()
 	form := url.Values{"after": {"1"}}
 	for name, value := range map[string]string{
 		"gauge.swatches[0].stitches": fmt.Sprintf("%.1f", float64(n)*0.42), "gauge.swatches[0].width": "10",

@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"errors"
 	"net/http"
 	"strings"
 
@@ -9,8 +10,26 @@ import (
 	"thenar/web/view"
 )
 
-// printMitt shows the handout of a mitt, laid out as the address asks, or
-// otherwise as was kept.
+// showPattern shows the words of a mitt, and its handout laid out as the address
+// asks, or otherwise as was kept.
+func (s *Server) showPattern(w http.ResponseWriter, r *http.Request, id int64) error {
+	m, err := s.app.OpenMitt(r.Context(), id)
+	if err != nil {
+		return err
+	}
+	sheets, err := s.app.Handout(r.Context(), id, app.Layout{Asked: r.URL.Query()})
+	if err != nil {
+		return err
+	}
+	s.logDegraded(r.Context(), errors.Join(m.Lacks, sheets.Lacks))
+	p := view.NewHandoutPrint(id, sheets)
+	if p.Pages, p.Lacking, err = sheets.SVG(r.Context()); err != nil {
+		return err
+	}
+	return page(w, r, http.StatusOK, view.PatternPage(view.NewMitt(m, view.PatternDesk, view.ChartAsk{}), p))
+}
+
+// printMitt answers with the handout of a mitt as a PDF.
 func (s *Server) printMitt(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -35,7 +54,7 @@ func (s *Server) keepPrint(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.KeepPrint(r.Context(), id, r.PostForm.Get("print")); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "/print")
+	return toMitt(w, r, id, "/desk/pattern")
 }
 
 // printWall shows a chart of a mitt for the wall.

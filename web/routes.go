@@ -9,6 +9,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/static"
+	"thenar/web/view"
 )
 
 // The most bytes in each kind of request body.
@@ -26,7 +27,8 @@ func (s *Server) routes() http.Handler {
 	r.Get("/", s.answer(s.shelf))
 	r.Post("/mitts", s.answer(limited(maxForm, s.newMitt)))
 	r.Route("/mitts/{id}", func(r chi.Router) {
-		r.Get("/", s.answer(s.showMitt))
+		r.Get("/", s.answer(s.toDesk))
+		r.Get("/desk/{desk}", s.answer(s.showDesk))
 		r.Post("/", s.answer(limited(maxForm, s.saveMitt)))
 		r.Post("/preview", s.answer(limited(maxForm, s.preview)))
 		r.Post("/copy", s.answer(limited(maxForm, s.copyMitt)))
@@ -53,9 +55,9 @@ func (s *Server) routes() http.Handler {
 		r.Post("/what-if/take", s.answer(limited(maxForm, s.takeWhatIf)))
 		r.Post("/what-if/copy", s.answer(limited(maxForm, s.copyWhatIf)))
 		r.Post("/what-if/drop", s.answer(limited(maxForm, s.dropWhatIf)))
-		r.Get("/needles", s.answer(s.showNeedles))
+		r.Get("/needles", s.answer(s.leadNeedles))
 		r.Post("/needles", s.answer(limited(maxForm, s.saveNeedles)))
-		r.Get("/tries", s.answer(s.showTries))
+		r.Get("/tries", s.answer(lead(view.TryDesk)))
 		r.Post("/tries", s.answer(limited(maxTry, s.addTry)))
 		r.Get("/tries/{try}", s.answer(s.showTry))
 		r.Post("/tries/{try}", s.answer(limited(maxForm, s.answerTry)))
@@ -65,7 +67,7 @@ func (s *Server) routes() http.Handler {
 		r.Get("/tries/{try}/photo", s.answer(s.showPhoto))
 		r.Post("/habits", s.answer(limited(maxForm, s.useHabits)))
 		r.Post("/habits/{zone}/remove", s.answer(limited(maxForm, s.removeHabit)))
-		r.Get("/print", s.answer(s.heavy(s.printMitt)))
+		r.Get("/print", s.answer(lead(view.PatternDesk)))
 		r.Post("/print", s.answer(limited(maxForm, s.keepPrint)))
 		r.Get("/print.pdf", s.answer(s.heavy(s.printMitt)))
 		r.Post("/sure", s.answer(limited(maxForm, s.answerMitt)))

@@ -57,6 +57,9 @@ func (s *Server) renameMitt(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.RenameMitt(r.Context(), id, r.PostForm.Get("name")); err != nil {
 		return err
 	}
+	if to := r.PostForm.Get("to"); view.IsDesk(to) {
+		return toMitt(w, r, id, "/desk/"+to)
+	}
 	return toShelf(w, r)
 }
 

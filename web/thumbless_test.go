@@ -20,7 +20,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin .main-action")
-	page := eval[string](b, `location.pathname`)
+	page := b.mitt()
 	b.write("gauge.swatches[0].stitches", "28")
 	b.write("gauge.swatches[0].width", "10")
 	b.write("hand.hand_length", "9")

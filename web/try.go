@@ -15,11 +15,7 @@ import (
 )
 
 // showTries shows the form for a new try, and all tries in the order of time.
-func (s *Server) showTries(w http.ResponseWriter, r *http.Request) error {
-	id, err := mittID(r)
-	if err != nil {
-		return err
-	}
+func (s *Server) showTries(w http.ResponseWriter, r *http.Request, id int64) error {
 	list, err := s.app.Tries(r.Context(), id, r.URL.Query().Get("side"))
 	if err != nil {
 		return err
@@ -152,7 +148,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.lead(w, r, fmt.Sprintf("/mitts/%d/needles?side=%s", id, side))
+	return s.lead(w, r, view.KnitDesk.At(id)+"?side="+side)
 }
 
 // takeBack undoes the answer to a try.
@@ -164,7 +160,7 @@ func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.TakeBack(r.Context(), id, try); err != nil {
 		return err
 	}
-	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries?back=1#line", id))
+	return s.lead(w, r, view.TryDesk.At(id)+"?back=1#line")
 }
 
 // setAside puts away a try that was noted by mistake, or brings it back.
@@ -179,5 +175,5 @@ func (s *Server) setAside(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.SetAside(r.Context(), id, try, r.PostForm.Get("aside") != "false"); err != nil {
 		return err
 	}
-	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries#line", id))
+	return s.lead(w, r, view.TryDesk.At(id)+"#line")
 }

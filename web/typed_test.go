@@ -18,7 +18,7 @@ func TestNoteOutlivesThePage(t *testing.T) {
 	b.phone()
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	at := eval[string](b, `location.pathname`) + "/needles"
+	at := b.mitt() + "/needles"
 	b.open(at)
 	b.tap(".forward")
 	b.until(keptAll)
@@ -34,7 +34,7 @@ func TestTryTellsTheTopOfItsRound(t *testing.T) {
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	at := eval[string](b, `location.pathname`)
+	at := b.mitt()
 	b.open(at + "/tries")
 	ahead := func(part string, round int) string {
 		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`{

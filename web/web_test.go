@@ -70,7 +70,15 @@ func (a *served) request(method, path, kind, body string) *http.Request {
 	return req
 }
 
-func (a *served) get(path string) answer { a.t.Helper(); return a.do(a.request("GET", path, "", "")) }
+// get reads a page. An address that leads to a desk is followed there.
+func (a *served) get(path string) answer {
+	a.t.Helper()
+	got := a.do(a.request("GET", path, "", ""))
+	if to := got.header.Get("Location"); strings.Contains(to, "/desk/") {
+		return a.do(a.request("GET", to, "", ""))
+	}
+	return got
+}
 
 func (a *served) post(path string, form url.Values) answer {
 	a.t.Helper()

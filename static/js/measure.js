@@ -111,12 +111,13 @@ class Measure {
     this.busy(true);
     this.painted = true;
     const number = ++this.asked;
-    const query = new URLSearchParams(location.search);
+    const to = new URL(this.form.dataset.preview, location.href);
+    for (const [name, text] of new URLSearchParams(location.search)) to.searchParams.set(name, text);
     const parts = painted && !this.owed;
-    if (parts) query.set("after", "stroke");
+    if (parts) to.searchParams.set("after", "stroke");
     else this.owed = true;
     try {
-      const reply = await fetch(`${this.form.dataset.preview}?${query}`, { method: "POST", body: this.body() });
+      const reply = await fetch(to, { method: "POST", body: this.body() });
       if (reply.ok) {
         this.show(number, await reply.text(), parts);
         if (!parts) this.owed = false;
@@ -153,7 +154,7 @@ class Measure {
     }
     for (const fragment of fragments) {
       const name = fragment.dataset.fragment;
-      const place = this.document.querySelector(name === "key" ? "main .chart .key" : `main [data-fragment="${name}"]`);
+      const place = this.document.querySelector(name === "key" ? "main .chart .key" : `[data-fragment="${name}"]`);
       place?.replaceChildren(...fragment.childNodes);
       if (place && name === "chart") {
         events.swapped.tell({ root: place });
@@ -172,7 +173,7 @@ class Measure {
     if (!keep || !active.closest("[data-fragment]")) return () => {};
     const typed = active.matches("input") ? [active.value, active.selectionStart, active.selectionEnd] : undefined;
     return () => {
-      const place = this.document.querySelector(`main [data-keep="${keep}"]`);
+      const place = this.document.querySelector(`[data-keep="${keep}"]`);
       if (!place) return;
       place.focus({ preventScroll: true });
       (place.closest(".number") ?? place).scrollIntoView({ block: "nearest" }); // the part may have become shorter meanwhile
@@ -209,9 +210,7 @@ class Measure {
   }
 
   fill(name, text) {
-    ensure(this.form, name);
-    const field = this.form.elements.namedItem(name);
-    if (field) field.value = text;
+    place(this.form, name).value = text;
   }
 
   // take copies a value of the other version into its field.
@@ -228,7 +227,7 @@ class Measure {
     if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.outbox.sending || this.conflict || this.taking) return;
     this.taking = true;
     try {
-      const page = new DOMParser().parseFromString(await (await fetch(location.href)).text(), "text/html");
+      const page = new DOMParser().parseFromString(await (await fetch(this.form.dataset.page)).text(), "text/html");
       const form = page.getElementById("measure-form");
       if (form && !this.unsaved) {
         for (const [name, text] of new FormData(form)) this.fill(name, text);
@@ -293,6 +292,7 @@ class Measure {
     this.conflict = undefined;
     this.drafts.drop();
     this.say(`saved ${said.saved}`, "saved");
+    if ("reloads" in this.form.dataset) location.reload(); // proofs are laid out by the server
   }
 
   // bodyBut returns the form as it is now, but with the revision that body was
@@ -327,11 +327,19 @@ class Measure {
   recover() {
     const draft = this.drafts.kept();
     if (!draft || this.conflict) return;
-    for (const [name, text] of draft) {
-      ensure(this.form, name);
-      const field = this.form.elements.namedItem(name);
-      if (field) field.value = text;
-    }
+    for (const [name, text] of draft) this.fill(name, text);
     this.changed();
   }
+}
+
+// place returns the field of a name. A row that the page doesn't show gets a
+// field that isn't seen, so that it is sent with the rest.
+function place(form, name) {
+  ensure(form, name);
+  const field = form.elements.namedItem(name);
+  if (field) return field;
+  const unseen = form.ownerDocument.createElement("input");
+  Object.assign(unseen, { type: "hidden", name, id: `field-${name}` });
+  form.append(unseen);
+  return unseen;
 }

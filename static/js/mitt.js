@@ -6,12 +6,18 @@ import "./chart/main.js";
 startMeasure(document);
 startThread(document);
 
-// A link to a field that is folded away opens what it lies in.
+// A link to a field that is folded away opens what it lies in, on this page or
+// on the one that it leads to.
 document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[data-opens]");
-  const field = link && document.getElementById(link.getAttribute("href").slice(1));
-  if (!field) return;
-  event.preventDefault();
+  if (link && reach(link.getAttribute("href").slice(1))) event.preventDefault();
+});
+if (location.hash.startsWith("#field-")) reach(decodeURIComponent(location.hash.slice(1)));
+
+function reach(id) {
+  const field = document.getElementById(id);
+  if (!field) return false;
   for (let up = field.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
   field.focus();
-});
+  return true;
+}

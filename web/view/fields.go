@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -33,6 +34,7 @@ type Group struct {
 	Fields []Field
 	Folded bool // shown only when asked for
 	Yarns  bool // the palette, to which another mitt's yarns can be brought
+	Desk   Desk // where it is shown; FitDesk if empty
 
 	Rows string // path of a list, if each row of it has these fields
 	Row  string // what one row is called
@@ -78,6 +80,17 @@ func find(path string) (g Group, f Field, row int, ok bool) {
 		}
 	}
 	return Group{}, Field{}, 0, false
+}
+
+// lays reports whether the page shows a group.
+func (m Mitt) lays(g Group) bool { return m.Form != "" || cmp.Or(g.Desk, FitDesk) == m.Desk }
+
+// rows returns how many rows of a group the form has.
+func (m Mitt) rows(g Group) int {
+	if g.Rows == "" {
+		return 1
+	}
+	return m.shown(g)
 }
 
 // first returns the fields of a row that are shown at once, and more the fields

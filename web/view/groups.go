@@ -89,7 +89,7 @@ var groups = []Group{
 		{Path: "yarn.swatch_length", Label: "Swatch: unravelled", Help: "length of its yarn, in place of the weight"},
 		{Path: "yarn.swatch_kept", Label: "The swatch", Choices: []Choice{{"false", "is unravelled for the mitts"}, {"true", "is kept"}}},
 	}, Folded: true},
-	{Title: "Charts and their yarns", Note: "Float: the most stitches that a strand passes behind; never more than an inch of them, whatever stands here.", Fields: chartFields(), Folded: true, Yarns: true},
+	{Title: "Charts and their yarns", Note: "Float: the most stitches that a strand passes behind; never more than an inch of them, whatever stands here.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
 	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here; clear it to let it go. The rest is solved around it.", Fields: pinFields(), Folded: true},
 }
 

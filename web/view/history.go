@@ -23,7 +23,7 @@ type Moment struct {
 // NewMoment returns the page of a mitt as it stood, with its chart as asked
 // for.
 func NewMoment(m app.Mitt, ask ChartAsk) Moment {
-	return Moment{ID: m.ID, Revision: m.Revision, At: Clock(m.Changed, time.Now()), Doc: m.Doc, Answer: AnswerOf(m, ask)}
+	return Moment{ID: m.ID, Revision: m.Revision, At: Clock(m.Changed, time.Now()), Doc: m.Doc, Answer: AnswerOf(m, ChartDesk, ask)}
 }
 
 // History is a page of the moments of a mitt, the newest first.

@@ -9,7 +9,7 @@ import (
 	"thenar/internal/project"
 )
 
-// Mitt is the workspace of one mitt.
+// Mitt is one mitt at one of its desks.
 type Mitt struct {
 	ID       int64
 	Doc      project.Document
@@ -19,6 +19,7 @@ type Mitt struct {
 	Conflict string // why the form could not be saved
 	Between  []Between
 	Form     string // where the form is sent, below the address of the mitt
+	Desk     Desk   // whose page it is
 	Answer   Answer
 	Habits   []Habit // that this mitt has use for
 }
@@ -26,11 +27,11 @@ type Mitt struct {
 // inBetween is the Conflict of a form that was overtaken by another save.
 const inBetween = "Another version of this mitt was saved in between."
 
-// NewMitt returns the workspace of a mitt, with its chart as asked for.
-func NewMitt(m app.Mitt, ask ChartAsk) Mitt {
+// NewMitt returns a mitt at one of its desks, with its chart as asked for.
+func NewMitt(m app.Mitt, desk Desk, ask ChartAsk) Mitt {
 	p := Mitt{
-		ID: m.ID, Doc: m.Doc, After: m.Decided, Restored: m.Restored, Saved: Clock(m.Changed, time.Now()),
-		Answer: AnswerOf(m, ask),
+		ID: m.ID, Desk: desk, Doc: m.Doc, After: m.Decided, Restored: m.Restored, Saved: Clock(m.Changed, time.Now()),
+		Answer: AnswerOf(m, desk, ask),
 	}
 	if m.Out == nil {
 		return p
@@ -47,15 +48,36 @@ func NewMitt(m app.Mitt, ask ChartAsk) Mitt {
 // another version was saved in between. It shows both; saving once more puts
 // the typed one over the other.
 func NewContested(u app.Unsaved) Mitt {
-	p := NewMitt(u.Mitt, ChartAsk{})
+	p := NewMitt(u.Mitt, FitDesk, ChartAsk{})
 	p.Conflict, p.Between = inBetween, Betweens(u.Doc, u.Saved, u.Was)
 	return p
 }
 
-// AnswerOf returns the answer to the numbers of a mitt.
-func AnswerOf(m app.Mitt, ask ChartAsk) Answer {
-	a := NewAnswer(m.Doc, m.Out, ask, m.Fault)
-	if m.Out != nil {
+// preview returns the address that answers a change of the form with the parts
+// that the page shows.
+func (m Mitt) preview() string {
+	to := string(m.href(m.Form + "/preview"))
+	if m.Form == "" {
+		to += "?desk=" + string(m.Desk)
+	}
+	return to
+}
+
+// page returns the address of the page itself, also when it answers a form.
+func (m Mitt) page() string {
+	if m.Form != "" {
+		return string(m.href(m.Form))
+	}
+	return m.Desk.At(m.ID)
+}
+
+// at reports whether an answer has the parts of a desk: its own, or all.
+func (m Mitt) at(d Desk) bool { return m.Desk == "" || m.Desk == d }
+
+// AnswerOf returns the answer of a desk to the numbers of a mitt.
+func AnswerOf(m app.Mitt, desk Desk, ask ChartAsk) Answer {
+	a := NewAnswer(m.Doc, m.Out, desk, ask, m.Fault)
+	if a.Chart.SVG != "" {
 		c := &a.Chart.Page
 		c.Revision, c.Decided, c.Marks = m.Revision, m.Decided, m.Out.Charts.Marks.Edits()
 		c.CanUndo, c.CanRedo, c.Restored = m.CanUndo, m.CanRedo, m.Restored
@@ -66,16 +88,16 @@ func AnswerOf(m app.Mitt, ask ChartAsk) Answer {
 	return a
 }
 
-// AfterStroke is AnswerOf for a page on whose chart something was painted:
+// AfterStroke is NewMitt for a page on whose chart something was painted:
 // hand, fit and plan are unchanged, and the script has drawn the chart itself.
 // Only the key is drawn anew.
-func AfterStroke(m app.Mitt, ask ChartAsk) Answer {
+func AfterStroke(m app.Mitt, desk Desk, ask ChartAsk) Mitt {
 	a, _ := undrawn(m.Doc, m.Out, m.Fault)
 	if m.Out != nil {
 		a.Chart.Key = chartKey(m.Out.Grid(ask.Options), Symbols(m.Doc))
 	}
 	a.put(m.Faults)
-	return a
+	return Mitt{ID: m.ID, Doc: m.Doc, Desk: desk, Answer: a}
 }
 
 // put adds faults as the messages of their fields.

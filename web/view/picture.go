@@ -17,12 +17,18 @@ import (
 	"thenar/internal/units"
 )
 
-// NewAnswer returns what a page shows of outputs, or of the error in their way.
-func NewAnswer(doc project.Document, out *project.Outputs, ask ChartAsk, err error) Answer {
+// NewAnswer returns what a desk shows of outputs, or of the error in their way.
+// Without a desk it has the drawings of all.
+func NewAnswer(doc project.Document, out *project.Outputs, desk Desk, ask ChartAsk, err error) Answer {
 	a, options := undrawn(doc, out, err)
-	if out != nil {
+	if out == nil {
+		return a
+	}
+	if desk == "" || desk == FitDesk {
 		a.Drawing = SVG(picture.Hand(out.Plan, options), false)
 		a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
+	}
+	if desk == "" || desk == ChartDesk {
 		a.Chart = newChart(doc, out, ask)
 	}
 	return a

@@ -15,7 +15,7 @@ import (
 func newPrint(s app.Sheets, title, action string) Print {
 	return Print{
 		Title: title, Action: action, Options: s.Options, Typed: s.Typed.Get, Faults: Faults(s.Faults), Kept: s.Kept,
-		Trouble: s.Trouble, Asks: s.Asks,
+		Trouble: s.Trouble, Asks: s.Asks, File: action + ".pdf",
 	}
 }
 
@@ -31,7 +31,8 @@ func newMittPrint(id int64, s app.Sheets, title, below string) Print {
 // NewHandoutPrint returns the page of a mitt's handout.
 func NewHandoutPrint(id int64, s app.Sheets) Print {
 	p := newMittPrint(id, s, "Print ", "/print")
-	p.Handout, p.Keep = true, p.Action
+	p.Action = PatternDesk.At(id)
+	p.Handout, p.Keep, p.File = true, p.Back+"/print", p.Back+"/print.pdf"
 	p.Answers = p.Back + "/sure"
 	p.More = []Choice{{Value: p.Back + "/sizes", Words: "table of sizes"}, {Value: p.Back + "/wall", Words: "wall chart"}, {Value: "/paper/measure", Words: "measuring sheet"}, {Value: "/paper/ruler", Words: "swatch ruler"}}
 	return p

@@ -35,7 +35,7 @@ const whatIfForm = "/what-if"
 
 // NewWhatIf returns the page that compares a mitt with its second variant.
 func NewWhatIf(both app.WhatIf) WhatIf {
-	b, first := NewMitt(both.Variant, ChartAsk{}), AnswerOf(both.First, ChartAsk{})
+	b, first := NewMitt(both.Variant, FitDesk, ChartAsk{}), AnswerOf(both.First, FitDesk, ChartAsk{})
 	b.Form = whatIfForm
 	w := WhatIf{Mitt: b, First: first, Changed: decisions(both.First.Doc, b.Doc)}
 	if first.Out == nil || b.Answer.Out == nil {

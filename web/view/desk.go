@@ -1,0 +1,120 @@
+package view
+
+import (
+	"fmt"
+
+	"github.com/a-h/templ"
+
+	"thenar/internal/mitt"
+	"thenar/internal/project"
+)
+
+// Desk is one of the stations of the work on a mitt, each a page of its own.
+type Desk string
+
+// The desks, in the order of the work.
+const (
+	FitDesk     Desk = "fit"
+	ChartDesk   Desk = "chart"
+	PatternDesk Desk = "pattern"
+	KnitDesk    Desk = "knit"
+	TryDesk     Desk = "try"
+)
+
+// desks are the marks on the tape.
+var desks = []struct {
+	Desk  Desk
+	Words string
+}{{FitDesk, "Fit"}, {ChartDesk, "Chart"}, {PatternDesk, "Pattern"}, {KnitDesk, "Knit"}, {TryDesk, "Try on"}}
+
+// IsDesk reports whether there is a desk of that name.
+func IsDesk(name string) bool {
+	for _, d := range desks {
+		if string(d.Desk) == name {
+			return true
+		}
+	}
+	return false
+}
+
+// At returns the address of a desk of a mitt.
+func (d Desk) At(id int64) string { return fmt.Sprintf("/mitts/%d/desk/%s", id, d) }
+
+// Bar is what stands at the head of every page of a mitt.
+type Bar struct {
+	ID    int64
+	Name  string
+	Desk  Desk   // whose page it is, or whose side room
+	Room  bool   // a side room: the tape leads back to its desk
+	Line  string // the plan in one line; empty without a plan
+	Saved string // when the form of the page was last saved; empty if it has none
+	Sides []SideMark
+}
+
+// SideMark is one hand of the pair in the bar. Without an address it is a
+// choice in the mitt's form.
+type SideMark struct {
+	Side project.Side
+	Now  bool
+	To   templ.SafeURL
+}
+
+// bothSides returns the marks of a pair. to is the address that shows a hand;
+// nil if the page has the mitt's form.
+func bothSides(now project.Side, to func(project.Side) templ.SafeURL) []SideMark {
+	var list []SideMark
+	for _, side := range []project.Side{project.Right, project.Left} {
+		m := SideMark{Side: side, Now: side == now}
+		if to != nil {
+			m.To = to(side)
+		}
+		list = append(list, m)
+	}
+	return list
+}
+
+// planLine returns the plan as the bar says it.
+func planLine(p *mitt.Plan) string {
+	if !p.Thumbed() {
+		return fmt.Sprintf("cast on %d · hand %d · top in %d rounds", p.Cuff.CastOn.N, p.Body.Stitches.N, p.Top.Rounds)
+	}
+	return fmt.Sprintf("cast on %d · hand %d · gusset %d→%d in %d · thumb %d",
+		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Stitches.N)
+}
+
+func (b Bar) href(rest string) templ.SafeURL {
+	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", b.ID, rest))
+}
+
+// Bar returns the bar of a desk that has the mitt's form.
+func (m Mitt) Bar() Bar {
+	b := Bar{ID: m.ID, Name: m.Doc.Name, Desk: m.Desk, Saved: m.Saved, Sides: bothSides(m.Doc.Side, nil)}
+	if m.Form != "" {
+		b.Sides, b.Room = nil, true
+	}
+	if m.Answer.Out != nil {
+		b.Line = planLine(m.Answer.Out.Plan)
+	}
+	return b
+}
+
+// Bar returns the bar of the page of a mitt on the needles.
+func (n Needles) Bar() Bar {
+	return Bar{ID: n.ID, Name: n.Doc.Name, Desk: KnitDesk, Sides: bothSides(n.Doc.Side, func(s project.Side) templ.SafeURL {
+		return templ.SafeURL(KnitDesk.At(n.ID) + "?side=" + string(s))
+	})}
+}
+
+// Bar returns the bar of the page of a mitt's tries.
+func (t Tries) Bar() Bar {
+	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, func(s project.Side) templ.SafeURL {
+		return templ.SafeURL(TryDesk.At(t.ID) + "?side=" + string(s))
+	})}
+	if t.Plan != nil {
+		b.Line = planLine(t.Plan)
+	}
+	return b
+}
+
+// roomBar returns the bar of a side room of a desk.
+func roomBar(id int64, name string, desk Desk) Bar { return Bar{ID: id, Name: name, Desk: desk, Room: true} }
