@@ -47,7 +47,7 @@ func GridPaper(l Layout) (Grid, error) {
 	g := Grid{Sheets: s, Stitches: asked("stitches", "24"), Rounds: asked("rounds", "32"), Cell: asked("cell", "5")}
 	over10, err := gaugeOf(g.Stitches, g.Rounds)
 	if g.GaugeFaults = err; err != nil {
-		g.Trouble = []string{"There is no grid for this gauge; the reason stands at its field."}
+		g.Trouble = []string{"No grid can be made of this; the reason stands at its field."}
 		return g, nil
 	}
 	g.lay(paper.Grid(s.Options, over10))

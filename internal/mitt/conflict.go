@@ -21,7 +21,7 @@ func (d *draft) conflict(s *search) error {
 		return faults
 	}
 	if len(culprits) == 0 {
-		faults.Add("hand.gusset_length", "leaves no room for a gusset; give a longer gusset or a finer gauge")
+		faults.Add("hand.gusset_length", "leaves no room for a gusset; give a longer gusset, or use a finer yarn")
 		return faults
 	}
 	names := make([]string, len(culprits))
@@ -40,7 +40,7 @@ func (d *draft) conflict(s *search) error {
 			advice = together
 		}
 		if len(culprits) == 1 {
-			faults.Add(c.names[at].Path(), "%s doesn't go with this hand and gauge; %s", c.pins.text(c.names[at]), strings.TrimPrefix(advice, "with the others kept, "))
+			faults.Add(c.names[at].Path(), "%s doesn't go with this hand and swatch; %s", c.pins.text(c.names[at]), strings.TrimPrefix(advice, "with the others kept, "))
 		} else {
 			faults.Add(c.names[at].Path(), "%s can't stand together with the rest of: %s; %s", c.pins.text(c.names[at]), all, advice)
 		}

@@ -279,6 +279,6 @@ func TestTopRoundsAreKept(t *testing.T) {
 	assert.LessOrEqual(t, p.Bridge.HandAfter, 39)
 	r.Pins.TopRounds = Fix(6)
 	_, err := New().Plan(r)
-	require.ErrorContains(t, err, "pins.top_rounds: 6 doesn't go with this hand and gauge; 7 would work",
+	require.ErrorContains(t, err, "pins.top_rounds: 6 doesn't go with this hand and swatch; 7 would work",
 		"48, which is what the hand would have, is no better than 44")
 }

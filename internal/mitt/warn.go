@@ -76,7 +76,7 @@ func (d *draft) warnBounds() {
 	}
 	t := p.Thumb.Stitches
 	if free := !d.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
-		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, a finer round gauge or a smaller thumb allowance would help.",
+		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, more rounds to the cm or less room for the thumb would help.",
 			t.N, t.Exact, p.Gusset.Rounds.N)
 	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
 		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: the fixed numbers are in the way.", t.N, t.Exact)
@@ -162,9 +162,9 @@ func (d *draft) warnShare() {
 // How far a cuff stretches, stretched girth over its own, by kind of rib (common
 // practice, no source). A cuff that has to stretch further may not pass the hand.
 const (
-	passageStocking = 1.25
-	passageRib2x2   = 1.35
-	passageRib1x1   = 1.45
+	passageStockinette = 1.25
+	passageRib2x2      = 1.35
+	passageRib1x1      = 1.45
 )
 
 func (d *draft) warnCuff() {
@@ -172,7 +172,7 @@ func (d *draft) warnCuff() {
 	stretch, what := passageRib2x2, "2×2 rib"
 	switch p.Cuff.Rib {
 	case 1:
-		stretch, what = passageStocking, "stocking stitch"
+		stretch, what = passageStockinette, "stockinette"
 	case 2:
 		stretch, what = passageRib1x1, "1×1 rib"
 	case 4:

@@ -90,7 +90,7 @@ func TestLoneFixedNumberIsRefused(t *testing.T) {
 	r := grown()
 	r.Pins.PickedUp = Fix(0)
 	_, err := New().Plan(r)
-	require.EqualError(t, err, "pins.picked_up: 0 doesn't go with this hand and gauge; 1 would work")
+	require.EqualError(t, err, "pins.picked_up: 0 doesn't go with this hand and swatch; 1 would work")
 }
 
 // A gusset that is knitted is said to have no more rounds where more were

@@ -39,7 +39,7 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 	return finish(f.pages, o.Grey)
 }
 
-const same = "= the same numbers as the size before: at this gauge the two are one size. ! the plan has something to look at: open it with this hand."
+const same = "= the same numbers as the size before: the two are one size. ! the plan has something to look at: open it with this hand."
 
 func sizeColumns(kind mitt.Kind) []column {
 	list := []column{{"hand", 1.3, false}, {"cast on", 1, true}, {"hand", 1, true}}

@@ -13,6 +13,7 @@ import (
 
 // Outputs is all that is worked out from a document and the strokes of its chart.
 type Outputs struct {
+	Terms   words.Terms // of its sentences
 	Plan    *mitt.Plan
 	Planned stitch.Mitt  // the right hand, without the strokes
 	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and knitter
@@ -36,7 +37,7 @@ type Outputs struct {
 // Brief works out only what a table of many mitts says of each: its plan, its
 // yarn, and what the strokes leave lost or unsound.
 func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
-	out := &Outputs{Plan: p.Plan, Planned: p.Mitt()}
+	out := &Outputs{Terms: p.extra.terms, Plan: p.Plan, Planned: p.Mitt()}
 	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
 	if len(marks) > 0 {
 		out.Charts = p.charts(d, marks)
@@ -64,7 +65,7 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 // Outputs works out everything from a plan that is made already, except what its
 // fixed numbers cost: that takes another plan for each of them.
 func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out *Outputs, err error) {
-	out = &Outputs{Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
+	out = &Outputs{Terms: planned.extra.terms, Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
 	plan := out.Plan
 	if out.Fit, err = fit.Rows(plan, out.Planned, out.Bands); err != nil {
 		return nil, err
@@ -79,8 +80,8 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	if d.FromLeft {
 		out.Mitt = stitch.FromLeft(out.Mitt)
 	}
-	out.Words = words.Instructions(out.Mitt, words.Hands{Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out)})
-	out.Reasons = words.Reasons(plan, d.Sheet.Unit())
+	out.Words = words.Instructions(out.Mitt, words.Hands{Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out), Terms: out.Terms})
+	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
 	return out, nil
 }
 

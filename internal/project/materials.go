@@ -19,7 +19,7 @@ type Material struct{ Name, Text string }
 func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	p := o.Plan
 	weight := yarn.WeightOf(p.Gauge.Stitches)
-	needle := fmt.Sprintf("often %s (%s) at this gauge", weight.Needle, weight.NeedleUS)
+	needle := o.Terms.Say("often " + needleOf(weight, o.Terms) + " at this gauge")
 	if ownNeedle != "" {
 		needle = ownNeedle
 	}
@@ -35,7 +35,15 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	} else {
 		list = append(list, Material{"Markers", "1, where the round begins."})
 	}
-	return append(list, Material{"Tails", tails(p)})
+	return append(list, Material{"Tails", o.Terms.Say(tails(p))})
+}
+
+// needleOf returns the needles of a weight: in mm, and in the US by number too.
+func needleOf(w yarn.Weight, t words.Terms) string {
+	if t == words.UK {
+		return w.Needle
+	}
+	return w.Needle + " (" + w.NeedleUS + ")"
 }
 
 // Gauge returns a gauge in words, over 10 cm and over 4 in. The numbers differ,
@@ -57,7 +65,7 @@ func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 		text += ", " + words.Plural(o.Yarn.Balls, "ball")
 	}
 	if own == "" {
-		own = fmt.Sprintf("of weight %d, %s, by the gauge", weight.Number, weight.Name)
+		own = o.Terms.Say(fmt.Sprintf("of weight %d, %s, by the gauge", weight.Number, weight.Name))
 	}
 	return strings.TrimRight(own, ". ") + "; " + text + "."
 }

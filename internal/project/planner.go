@@ -12,6 +12,7 @@ import (
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
+	"thenar/internal/words"
 	"thenar/internal/yarn"
 )
 
@@ -102,9 +103,13 @@ func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {
 		return nil, err
 	}
 	more, faults := extraOf(s.Settings())
+	more.terms = words.TermsOf(s.Given(sheet.PathTerms))
 	p, err := pl.engine.Plan(req)
 	var fields fault.Fields
 	if errors.As(err, &fields) {
+		for i := range fields {
+			fields[i].Message = more.terms.Say(fields[i].Message)
+		}
 		return nil, append(fields, faults...)
 	}
 	if err == nil {
@@ -112,6 +117,9 @@ func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {
 	}
 	if err != nil {
 		return nil, err
+	}
+	for i := range p.Warnings {
+		p.Warnings[i].Message = more.terms.Say(p.Warnings[i].Message)
 	}
 	return &Planned{p, req, more}, nil
 }
@@ -121,6 +129,7 @@ type extra struct {
 	bands     fit.Bands
 	tolerance float64 // mm
 	yarn      yarn.Request
+	terms     words.Terms
 	chart     sheet.Chart
 	palette   chart.Palette
 }

@@ -26,7 +26,7 @@ func (pl *Planner) Report(p *Planned, brief bool) ([]byte, error) {
 func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error) {
 	m := p.Mitt()
 	r := reportOf(p.Plan)
-	r.Yarn = reportYarnOf(yarn.Of(p.Plan, m, p.extra.yarn), p.extra.yarn.Ball)
+	r.Yarn = reportYarnOf(yarn.Of(p.Plan, m, p.extra.yarn), p.extra.yarn.Ball, p.extra.terms)
 	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
 		r.Pins = append(r.Pins, reportPinOf(&c, p.Kind))
 	}

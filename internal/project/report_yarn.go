@@ -1,6 +1,9 @@
 package project
 
-import "thenar/internal/yarn"
+import (
+	"thenar/internal/words"
+	"thenar/internal/yarn"
+)
 
 // reportYarn is the yarn of one mitt, and of the pair.
 type reportYarn struct {
@@ -21,10 +24,10 @@ type reportAmount struct {
 	Grams  *float64 `json:"grams"`
 }
 
-func reportYarnOf(e yarn.Estimate, ball yarn.Ball) reportYarn {
+func reportYarnOf(e yarn.Estimate, ball yarn.Ball, t words.Terms) reportYarn {
 	r := reportYarn{
 		reportAmount: reportAmountOf(e.One, ball), Pair: reportAmountOf(e.Pair, ball),
-		Loop: e.Loop, Loops: e.Loops, Half: e.Half, From: e.From.Words(),
+		Loop: e.Loop, Loops: e.Loops, Half: e.Half, From: t.Say(e.From.Words()),
 	}
 	if e.Balls > 0 {
 		r.Balls = &e.Balls

@@ -69,7 +69,7 @@ var (
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
-	bindOff  = regexp.MustCompile(`^Bind off (?:all |the )?(\d+) stitch(?:es)?\b`)
+	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn, draw it through the (\d+) stitch(?:es)?\b`)
 	drawLast = regexp.MustCompile(`^Draw the yarn through the last (\d+)\b`)
 	graft    = regexp.MustCompile(`^Graft the last (\d+)\b`)

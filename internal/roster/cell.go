@@ -383,6 +383,6 @@ func (r *reader) gaugeFrom(c Column, cell string) {
 	case "band", "banderole", "ball band", "label", "ball", "ball label", "yarn label":
 		r.student.Gauge = FromBand
 	default:
-		r.wrong(c, cell, "is nothing that a gauge is counted on; write swatch, cuff or ball band")
+		r.wrong(c, cell, "is no place to count stitches; write swatch, cuff or ball band")
 	}
 }

@@ -69,16 +69,16 @@ func TestLineIsThePatternWithTheStudentsHand(t *testing.T) {
 	l = add(t, &c, s)
 	assert.Equal(t, 2, l.Out.Plan.Bridge.CastOn)
 	assert.Equal(t, 40, l.Out.Plan.Cuff.CastOn.N)
-	assert.Contains(t, strings.Join(l.Doubts, " "), "Gauge counted on the cuff")
+	assert.Contains(t, strings.Join(l.Doubts, " "), "Stitches counted on the cuff")
 }
 
 func TestReasonsForAttention(t *testing.T) {
 	c := begun(t)
 	for says, s := range map[string]Student{
 		"No hand yet": {Name: "a", Sheet: sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"}},
-		"No swatch of their own: planned at the pattern’s gauge":                  {Name: "b", Sheet: sheet.Sheet{"hand.size": "7"}},
-		"Gauge from the ball band, which is a guess":                              {Name: "c", Gauge: FromBand, Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].width": "10"}},
-		"Gauge far off the pattern’s: 18.0 stitches over 10 cm, not 24.0 (-25 %)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
+		"No swatch of their own: planned by the pattern’s":                  {Name: "b", Sheet: sheet.Sheet{"hand.size": "7"}},
+		"Stitches from the ball band are a guess":                              {Name: "c", Gauge: FromBand, Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].width": "10"}},
+		"Far from the pattern’s swatch: 18.0 stitches over 10 cm, not 24.0 (-25 %)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
 		"Hand smaller than the chart’s: 12 cm is glove size 4.7":                  {Name: "e", Sheet: sheet.Sheet{"hand.hand_circumference": "12"}},
 		"Hand larger than the chart’s":                                            {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}, Sure: map[string]string{"hand.hand_circumference": "30"}},
 		"The cuff must stretch":                                                   {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},

@@ -131,7 +131,7 @@ func (c *Class) line(pl *project.Planner, s Student) Line {
 		return l
 	}
 	if !s.hasGauge() && c.Pattern.Sheet.Given(stitchesPath) == "" {
-		l.Missing = []string{"No gauge yet: neither the student nor the pattern has a swatch."}
+		l.Missing = []string{"No swatch yet, neither the student’s nor the pattern’s."}
 		return l
 	}
 	planned, err := pl.Plan(l.Doc.Effective())
@@ -187,15 +187,15 @@ func (c *Class) doubts(l *Line) []string {
 	p := l.Out.Plan
 	switch {
 	case !l.Student.hasGauge():
-		list = append(list, "No swatch of their own: planned at the pattern’s gauge. Count the first rounds of the cuff.")
+		list = append(list, "No swatch of their own: planned by the pattern’s. Count the first rounds of the cuff.")
 	case l.Student.Gauge == FromBand:
-		list = append(list, "Gauge from the ball band, which is a guess: count the first rounds and plan again.")
+		list = append(list, "Stitches from the ball band are a guess: count the first rounds and plan again.")
 	case l.Student.Gauge == FromCuff:
-		list = append(list, "Gauge counted on the cuff: count over plain rounds, for ribbing draws in; washing may change it.")
+		list = append(list, "Stitches counted on the cuff: count plain rounds, for ribbing draws in. Washing may change them.")
 	}
 	if s, ok := c.patternGauge(); ok {
 		if off := p.Gauge.Stitches/s - 1; math.Abs(off) > doubtfulGauge {
-			list = append(list, fmt.Sprintf("Gauge far off the pattern’s: %.1f stitches over 10 cm, not %.1f (%+.0f %%). Another needle, or count again?", p.Gauge.Stitches*100, s*100, off*100))
+			list = append(list, fmt.Sprintf("Far from the pattern’s swatch: %.1f stitches over 10 cm, not %.1f (%+.0f %%). Another needle, or count again?", p.Gauge.Stitches*100, s*100, off*100))
 		}
 	}
 	if text := handDoubt(l.Doc.Sheet, p.Hand.Circumference); text != "" {

@@ -72,7 +72,7 @@ func (r *reader) decisions() *mitt.Request {
 // maxWhole is the greatest count of stitches that may be given.
 const maxWhole = 1_000
 
-// Choices checks the choices of format, kind, unit and second mitt.
+// Choices checks the choices of format, kind, unit, terms and second mitt.
 func (s Sheet) Choices() error {
 	r := s.reader()
 	r.choices()
@@ -80,7 +80,7 @@ func (s Sheet) Choices() error {
 }
 
 func (r *reader) choices() {
-	for _, path := range []string{"format", PathKind, PathUnit, PathSecond} {
+	for _, path := range []string{"format", PathKind, PathUnit, PathTerms, PathSecond} {
 		r.choice(path, tree.find(path))
 	}
 	if r.sheet.Given(PathKind) == "glove" {

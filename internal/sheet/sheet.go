@@ -18,10 +18,12 @@ const Format = "thenar/sheet@1"
 // they are read, so that nothing typed is lost, right or wrong.
 type Sheet map[string]string
 
-// The paths of the kind of mitt and of the unit of lengths.
+// The paths of the kind of mitt, of the unit of lengths, and of the terms of the
+// trade in which its sentences are put.
 const (
-	PathKind = "kind"
-	PathUnit = "unit"
+	PathKind  = "kind"
+	PathUnit  = "unit"
+	PathTerms = "terms"
 )
 
 // kind is the kind of value that a node takes.

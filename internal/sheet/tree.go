@@ -22,6 +22,7 @@ var tree = node{members: []node{
 	{key: "format", kind: choice, words: []string{Format}},
 	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "mitten_without_thumb", "glove"}},
 	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
+	{key: PathTerms, kind: choice, words: []string{"us", "uk"}},
 	{key: "gauge", members: []node{
 		{key: "swatches", kind: list, maxRows: maxSwatches, members: swatchKeys},
 		{key: "hand_variation", kind: ease},

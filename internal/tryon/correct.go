@@ -58,7 +58,12 @@ type corrector struct {
 	narrower float64 // the share by which the measured fabric is narrower than planned
 }
 
-func (c *corrector) add(one Correction) { c.list = append(c.list, one) }
+// add adds a correction, in the terms of the sheet.
+func (c *corrector) add(one Correction) {
+	t := words.TermsOf(c.sheet.Given(sheet.PathTerms))
+	one.Name, one.Because, one.Doubt = t.Say(one.Name), t.Say(one.Because), t.Say(one.Doubt)
+	c.list = append(c.list, one)
+}
 
 // fabric adds the measured fabric to the sheet as one more swatch, on the needles
 // and so not washed.

@@ -46,6 +46,9 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 		if i == len(m.Sections)-1 {
 			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside, above all for a small child."})
 		}
+		for i, s := range passage.Steps {
+			passage.Steps[i].Text = by.Terms.Say(s.Text)
+		}
 		passages = append(passages, passage)
 	}
 	return passages
@@ -118,6 +121,7 @@ type Hands struct {
 	Left     bool // whether the mitt is for the left hand
 	FromLeft bool // whether it is knitted from left to right
 	Alike    bool // whether the other hand has the same rounds
+	Terms    Terms
 }
 
 // pair returns how the other hand is worked.

@@ -26,7 +26,7 @@ type Reason struct {
 
 // Reasons returns a reason for every number of the plan, in the order knitted,
 // with its residual in the unit and the two neighbouring choices.
-func Reasons(p *mitt.Plan, u units.Unit) []Reason {
+func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 	r := reasons{p: p, u: u}
 	r.cuff()
 	r.body()
@@ -37,6 +37,9 @@ func Reasons(p *mitt.Plan, u units.Unit) []Reason {
 	r.above()
 	if p.Thumbed() {
 		r.thumb()
+	}
+	for i := range r.list {
+		r.list[i].Why = t.Say(r.list[i].Why)
 	}
 	return r.list
 }

@@ -16,7 +16,7 @@ func TestEveryNumberHasAReason(t *testing.T) {
 	for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten, mitt.Thumbless} {
 		p := plan(t, kind, 2)
 		told := map[mitt.Number]int{}
-		for _, r := range Reasons(p, units.CM) {
+		for _, r := range Reasons(p, units.CM, US) {
 			told[r.Of]++
 			assert.Equal(t, r.Of.Reason(), r.Key)
 			assert.Equal(t, p.Number(r.Of), r.Number, "%s", r.Of)

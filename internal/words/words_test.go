@@ -85,7 +85,7 @@ func TestInstructions(t *testing.T) {
 					fmt.Fprintf(&b, "%s | %s\n", s.Label(), s.Text)
 				}
 			}
-			for _, r := range Reasons(p, c.unit) {
+			for _, r := range Reasons(p, c.unit, US) {
 				fmt.Fprintf(&b, "%s (%s, round %d): %s = %s. %s\n", r.Key, r.Part, r.Round, r.Name, r.Value, r.Why)
 			}
 			testenv.Golden(t, filepath.Join("testdata", name+".txt"), b.Bytes())

@@ -155,7 +155,7 @@ var plannedHeads = []string{"Stitches / 10 cm", "Cast on", "Increases", "Rounds"
 // columnLabels name the fields that a column can be read as and a student's
 // form does not have, or calls otherwise.
 var columnLabels = map[string]string{
-	"name": "Name", "first_name": "First name", "last_name": "Surname", "note": "Note", "knits": "Knits from left to right", "gauge_from": "Gauge counted on",
+	"name": "Name", "first_name": "First name", "last_name": "Surname", "note": "Note", "knits": "Knits from left to right", "gauge_from": "Stitches counted on",
 	"gauge.swatches[0].stitches": "Stitches", "gauge.swatches[0].rounds": "Rounds", "hand.hand_circumference": "Hand, round the knuckles", "hand.wrist_circumference": "Wrist, round",
 	"hand.thumb_circumference": "Thumb, round",
 }

@@ -91,7 +91,7 @@ func StudentBetweens(s Student, there roster.Student) []Between {
 	here, knits := s.Student, map[bool]string{true: "from left to right", false: "from right to left"}
 	l.text("name", "Name or initials", here.Name, there.Name)
 	l.text("knits", "Knits", knits[here.FromLeft], knits[there.FromLeft])
-	l.text("gauge_from", "Gauge counted on", here.Gauge.Words(), there.Gauge.Words())
+	l.text("gauge_from", "Stitches counted on", here.Gauge.Words(), there.Gauge.Words())
 	l.text("note", "Note", here.Note, there.Note)
 	for _, path := range roster.Paths() {
 		name, _, _ := s.label(path)

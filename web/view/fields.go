@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"thenar/internal/project"
+	"thenar/internal/sheet"
+	"thenar/internal/words"
 )
 
 // Field is one field of the measure form. It is named after its path in the
@@ -81,6 +83,11 @@ func find(path string) (g Group, f Field, row int, ok bool) {
 	}
 	return Group{}, Field{}, 0, false
 }
+
+// terms returns the terms in which a mitt's sentences are put.
+func (m Mitt) terms() words.Terms { return termsOf(m.Doc) }
+
+func termsOf(d project.Document) words.Terms { return words.TermsOf(d.Sheet.Given(sheet.PathTerms)) }
 
 // lays reports whether the page shows a group.
 func (m Mitt) lays(g Group) bool { return m.Form != "" || cmp.Or(g.Desk, FitDesk) == m.Desk }

@@ -63,7 +63,7 @@ func (a Answer) doubtWords() string {
 	if !p.Thumbed() {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
-	text := fmt.Sprintf("Gauge %.1f stitches and %.1f rounds over 10 cm: every girth ± %.1f %% (95 %%), so the %s may come out up to %s off.",
+	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %.1f stitches and %.1f rounds over 10 cm: every girth ± %.1f %% (95 %%), so the %s may come out up to %s off.",
 		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.WiderSwatch(girth); ok && then < now {
 		text += fmt.Sprintf(" Of that, %s come from counting over %s; counted over %s it would be %s.",

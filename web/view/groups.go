@@ -7,6 +7,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
+	"thenar/internal/words"
 )
 
 // unitSign in Field.Unit stands for the sheet's unit.
@@ -19,6 +20,7 @@ var groups = []Group{
 		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten without a thumb"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
+		{Path: sheet.PathTerms, Label: "Terms", Choices: []Choice{{string(words.US), "US: bind off, stockinette, gauge"}, {string(words.UK), "UK: cast off, stocking stitch, tension"}}},
 	}},
 	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry; count over 10 cm (4 in) or more. Each further swatch lessens the doubt; the same piece before and after washing gives your own ratio.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
 	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed, or a start from below; the rest is filled until you measure it.", Fields: []Field{

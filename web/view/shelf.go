@@ -58,7 +58,7 @@ func shelved(m app.Shelved) Item {
 		About: fmt.Sprintf("%s, %s hand", m.Doc.Sheet.Kind().Words(), m.Doc.Side),
 	}
 	if next := m.Next; next != nil {
-		item.Next = fmt.Sprintf("next: %s, %s hand", TaskWords(next.Mitt, next.Task), next.Side)
+		item.Next = fmt.Sprintf("next: %s, %s hand", TaskWords(next.Mitt, next.Task, termsOf(m.Doc)), next.Side)
 	}
 	if m.Plan == nil {
 		item.About += ", not measured yet"

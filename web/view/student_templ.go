@@ -384,7 +384,7 @@ func studentFields(s Student, g studentGroup) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		if g.Title == "Gauge" {
+		if g.Title == "Swatch" {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "<div class=\"field\"><label for=\"student-gauge\">Counted on</label> <select id=\"student-gauge\" name=\"gauge_from\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

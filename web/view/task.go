@@ -66,7 +66,7 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 		n.Before, n.Words, n.Then = count, last, after
 		n.Title, n.Place = ends(s.Finish), "the "+s.Part.Words()
 		n.Press = map[string]string{"Bind off": "All %d bound off", "Draw up": "All %d drawn up", "Graft": "All %d grafted"}[n.Title]
-		n.Press = fmt.Sprintf(n.Press, count)
+		n.Title, n.Press = out.Terms.Say(n.Title), out.Terms.Say(fmt.Sprintf(n.Press, count))
 		return
 	}
 	n.Before, n.After = s.Rounds[0].In(), s.Rounds[0].In()
@@ -133,13 +133,13 @@ func coloured(part stitch.Part, r stitch.Round, yarns []chart.Yarn) string {
 }
 
 // TaskWords says in a few words what a task is.
-func TaskWords(m stitch.Mitt, t tryon.Task) string {
+func TaskWords(m stitch.Mitt, t tryon.Task, in words.Terms) string {
 	s := m.Section(t.Part)
 	switch {
 	case t.IsRound():
 		return fmt.Sprintf("round %d of the %s", t.Round, t.Part.Words())
 	case t.Round == tryon.Ending:
-		return map[string]string{"Bind off": "bind off the ", "Draw up": "draw up the ", "Graft": "graft the "}[ends(s.Finish)] + t.Part.Words()
+		return in.Say(lower(ends(s.Finish))) + " the " + t.Part.Words()
 	case s.CastOn > 0:
 		return "cast on"
 	case len(s.From) > 0:

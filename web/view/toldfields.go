@@ -216,7 +216,7 @@ func typedIn(s sheet.Sheet, g Group, row int) string {
 // rankOf returns how telling a field of the form is.
 func rankOf(path string) rank {
 	switch {
-	case path == sheet.PathKind || path == sheet.PathUnit:
+	case path == sheet.PathKind || path == sheet.PathUnit || path == sheet.PathTerms:
 		return rankMitt
 	case strings.HasPrefix(path, "hand."):
 		return rankHand

@@ -52,5 +52,5 @@ func (a Answer) yarnWords() string {
 	if e.From == yarn.Geometry {
 		parts = append(parts, "A swatch that is weighed or unravelled tells more (under Measure: yarn).")
 	}
-	return strings.Join(parts, " ")
+	return a.Out.Terms.Say(strings.Join(parts, " "))
 }
