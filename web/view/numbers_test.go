@@ -33,7 +33,7 @@ func TestEveryNumberStandsOnThePage(t *testing.T) {
 		}
 		out, err := project.NewPlanner().Derive(d, chart.Marks{})
 		require.NoError(t, err)
-		page := rendered(t, NewAnswer(d, out, ChartAsk{}, nil))
+		page := rendered(t, NewAnswer(d, out, FitDesk, ChartAsk{}, nil))
 		for _, n := range mitt.Fixable() {
 			text := out.Plan.Number(n)
 			if text == "" {
@@ -59,7 +59,7 @@ func TestEveryNumberStandsOnThePage(t *testing.T) {
 
 		d := project.New("Mitts")
 		d.Sheet[n.Path()] = "wide"
-		page := rendered(t, NewAnswer(d, nil, ChartAsk{}, fault.Fields{{Path: n.Path(), Message: "is wide beside " + n.Key(), Works: "3"}}))
+		page := rendered(t, NewAnswer(d, nil, FitDesk, ChartAsk{}, fault.Fields{{Path: n.Path(), Message: "is wide beside " + n.Key(), Works: "3"}}))
 		assert.Contains(t, page, ">Fixed numbers: "+n.Label()+"</a>", "the message does not name %s", n)
 		assert.Contains(t, page, "is wide beside "+n.Words(), "%s", n)
 		assert.Contains(t, page, `data-keep="`+n.Key()+`"`, "%s can't be typed over", n)
