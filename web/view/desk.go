@@ -117,4 +117,6 @@ func (t Tries) Bar() Bar {
 }
 
 // roomBar returns the bar of a side room of a desk.
-func roomBar(id int64, name string, desk Desk) Bar { return Bar{ID: id, Name: name, Desk: desk, Room: true} }
+func roomBar(id int64, name string, desk Desk) Bar {
+	return Bar{ID: id, Name: name, Desk: desk, Room: true}
+}
