@@ -37,7 +37,7 @@ func TestAnyTries(t *testing.T) {
 			k.at = k.sample()
 			for range testenv.Cases(20, 60) {
 				k.step()
-				for _, page := range []string{"", "/needles?side=left", "/needles?side=right", "/tries"} {
+				for _, page := range []string{"/desk/fit", "/desk/chart", "/desk/pattern", "/desk/knit?side=left", "/desk/knit?side=right", "/desk/try"} {
 					got := k.get(k.at + page)
 					require.Equal(t, http.StatusOK, got.status, "%s: %s", page, got.doc().Find(".message").Text())
 				}
@@ -67,18 +67,18 @@ func (k *knitter) step() {
 		link := moments.Eq(k.rng.IntN(moments.Length())).AttrOr("href", "")
 		k.keeping(func() { k.must(k.post(link, nil)) })
 	case 8:
-		form := k.get(k.at).form()
+		form := k.form(k.at)
 		form.Set("side", k.side())
 		form.Set("second", []string{"", "anew"}[k.rng.IntN(2)])
 		k.keeping(func() { k.must(k.post(k.at, form)) })
 	case 10:
 		k.takeBack()
 	case 9:
-		form := k.get(k.at).form()
+		form := k.form(k.at)
 		form.Set("hand.hand_circumference", fmt.Sprintf("%.1f", 17+4*k.rng.Float64()))
 		k.keeping(func() { k.must(k.post(k.at, form)) })
 		if k.rng.IntN(3) == 0 {
-			form = k.get(k.at).form()
+			form = k.form(k.at)
 			form.Set("worked.section", "") // let go
 			k.must(k.post(k.at, form))
 		}
@@ -97,9 +97,9 @@ func (k *knitter) must(got answer) {
 func (k *knitter) tryOn() {
 	k.t.Helper()
 	side := k.side()
-	page := k.get(k.at + "/tries?side=" + side).doc()
+	page := k.get(k.at + "/desk/try?side=" + side).doc()
 	parts := page.Find("#try-section option")
-	require.NotZero(k.t, parts.Length(), "there is always a plan: %s", k.get(k.at).doc().Find(".in-the-way").Text())
+	require.NotZero(k.t, parts.Length(), "there is always a plan: %s", k.desk(k.at, "fit").doc().Find(".in-the-way").Text())
 	part := parts.Eq(k.rng.IntN(parts.Length()))
 	_, most, _ := strings.Cut(part.Text(), ", ")
 	rounds, err := strconv.Atoi(strings.TrimSuffix(most, " rounds"))
@@ -155,7 +155,7 @@ func (k *knitter) answer(try string) {
 // takeBack goes back to before a try, as the page offers it.
 func (k *knitter) takeBack() {
 	k.t.Helper()
-	ways := k.get(k.at + "/tries").doc().Find(`form[action$="/back"]`)
+	ways := k.get(k.at + "/desk/try").doc().Find(`form[action$="/back"]`)
 	if ways.Length() == 0 {
 		return
 	}
@@ -186,7 +186,7 @@ func (k *knitter) knitted(side string) []string {
 // reached are all rounds of a hand, and how many are knitted.
 func (k *knitter) reached(side string) (list []string, nth int) {
 	k.t.Helper()
-	req := k.request("GET", k.at+"/needles?side="+side, "", "")
+	req := k.request("GET", k.at+"/desk/knit?side="+side, "", "")
 	req.Header.Set("Accept", "application/json")
 	var got struct {
 		Nth   int `json:"nth"`

@@ -21,11 +21,19 @@ func pages(t *testing.T, s *Server) (list []string) {
 	t.Helper()
 	numbers := strings.NewReplacer("{id}", "1", "{revision}", "1", "{try}", "1", "{class}", "1", "{student}", "1")
 	require.NoError(t, chi.Walk(s.routes().(chi.Routes), func(method, path string, _ http.Handler, _ ...func(http.Handler) http.Handler) error {
-		if path = numbers.Replace(path); method == http.MethodGet && path != "/static/{version}/*" && !strings.HasSuffix(path, "/events") {
-			list = append(list, path)
+		if path = numbers.Replace(path); method != http.MethodGet || path == "/static/{version}/*" || strings.HasSuffix(path, "/events") {
+			return nil
 		}
+		if mitt, of := strings.CutSuffix(path, "/desk/{desk}"); of {
+			for _, name := range deskNames {
+				list = append(list, mitt+"/desk/"+name)
+			}
+			return nil
+		}
+		list = append(list, path)
 		return nil
 	}))
+	require.NotContains(t, strings.Join(list, " "), "{", "every place in an address is filled")
 	require.Greater(t, len(list), 30)
 	return list
 }
@@ -94,7 +102,7 @@ func (a *served) write(at, key string, i int) {
 	case 1:
 		got = a.post(at+"/tries", url.Values{"key": {key}, "date": {"2025-03-09"}, "side": {"left"}, "section": {"cuff"}, "round": {"8"}, "note": {key}})
 	case 2:
-		form := a.get(at).form()
+		form := a.form(at)
 		form.Set("yarn.ball_mass", fmt.Sprint(50+i))
 		got = a.post(at+[]string{"", "/preview", "/what-if/preview"}[i/8%3], form)
 	case 3:

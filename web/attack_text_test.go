@@ -60,7 +60,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 		at := a.sample()
 		id := strings.TrimPrefix(at, "/mitts/")
 		require.Equal(t, http.StatusSeeOther, a.post(at+"/name", url.Values{"name": {text}}).status)
-		form := a.get(at).form()
+		form := a.form(at)
 		for name := range form {
 			if name != "after" && form.Get(name) == "" {
 				form.Set(name, text)
@@ -81,8 +81,9 @@ func TestAttackScriptInEveryText(t *testing.T) {
 		}))
 		assertHarmless(t, a.post(plan+"/tries", url.Values{"key": {"k"}, "date": {text}, "side": {text}, "section": {text}, "round": {text}, "count": {text}, "width": {text}, "note": {text}}))
 		for _, path := range []string{
-			"/", at, at + "/what-if", at + "/history", at + "/history/1", at + "/needles", at + "/tries", at + "/print", at + "/chart.svg", at + "/sizes", at + "/wall",
-			plan + "/yarns", plan + "/tries", plan + "/needles", plan + "/print", "/motifs", "/status", "/classes",
+			"/", at, at + "/desk/fit", at + "/desk/chart", at + "/desk/pattern", at + "/desk/knit", at + "/desk/try",
+			at + "/what-if", at + "/history", at + "/history/1", at + "/chart.svg", at + "/sizes", at + "/wall",
+			plan + "/yarns", plan + "/desk/try", plan + "/desk/knit", plan + "/desk/pattern", "/motifs", "/status", "/classes",
 		} {
 			assertHarmless(t, a.get(path))
 		}
@@ -90,9 +91,9 @@ func TestAttackScriptInEveryText(t *testing.T) {
 		if i >= 3 { // the same code reads all of them
 			continue
 		}
-		for _, name := range []string{"view", "layout", "middle", "cells", "paper", "cell", "pieces", "from", "to", "by", "side", "section", "beside"} {
+		for _, name := range []string{"view", "layout", "middle", "cells", "paper", "cell", "pieces", "from", "to", "by", "side", "section", "beside", "desk", "turn"} {
 			q := "?" + url.Values{name: {text}}.Encode()
-			for _, path := range []string{plan, plan + "/print", plan + "/sizes", plan + "/wall", plan + "/words.txt", plan + "/needles", plan + "/tries", "/paper/grid"} {
+			for _, path := range []string{plan, plan + "/desk/fit", plan + "/desk/chart", plan + "/desk/pattern", plan + "/sizes", plan + "/wall", plan + "/words.txt", plan + "/desk/knit", plan + "/desk/try", "/paper/grid"} {
 				assertHarmless(t, a.get(path+q))
 			}
 		}

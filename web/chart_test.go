@@ -18,7 +18,7 @@ func TestStrokesUndoAndRedo(t *testing.T) {
 	first := a.stroke(path+"/chart", `{"after":1,"edits":[`+paintPurl+`]}`)
 	require.Equal(t, http.StatusOK, first.status, first.body)
 	assert.JSONEq(t, `{"revision":2,"edits":[`+paintPurl+`],"between":[],"can_undo":true,"can_redo":false}`, first.body)
-	assert.Contains(t, a.get(path).doc().Find("#words").Text(), "p1", "what is painted is in the words")
+	assert.Contains(t, a.desk(path, "pattern").doc().Find("#words").Text(), "p1", "what is painted is in the words")
 
 	undone := a.stroke(path+"/chart", `{"after":2,"undo":true}`)
 	assert.JSONEq(t, `{"revision":3,"edits":[{"section":"gusset","round":3,"column":"B2","layer":"stitch","value":""}],"between":[],"can_undo":false,"can_redo":true}`, undone.body)
@@ -36,7 +36,7 @@ func TestChangeOfRoundsSaysWhatItFixed(t *testing.T) {
 	for column, value := range map[string]string{"schedule.follows": "profile", "pins.rhythm": "3"} {
 		a := newApp(t)
 		path := a.sample()
-		form := a.get(path).form()
+		form := a.form(path)
 		form.Set(column, value)
 		require.Equal(t, http.StatusSeeOther, a.post(path, form).status)
 		before := a.get(path + "/sheet.json").body
@@ -67,7 +67,7 @@ func TestLedgerOfTheChart(t *testing.T) {
 	path := a.sample()
 	stroke := `{"after":1,"edits":[{"section":"gusset","round":5,"column":"B2","layer":"stitch","value":"k2tog"}]}`
 	require.Equal(t, http.StatusOK, a.stroke(path+"/chart", stroke).status)
-	page := a.get(path).doc()
+	page := a.desk(path, "chart").doc()
 	assert.NotEmpty(t, page.Find(`[data-layer="fault"] [data-row="5"]`).AttrOr("d", ""))
 	assert.Empty(t, page.Find(`[data-layer="fault"] [data-row="4"]`).AttrOr("d", ""))
 	printed := a.get(path + "/print").doc().Text()
@@ -117,7 +117,7 @@ func TestAnswerToAStrokeIsSmall(t *testing.T) {
 	at := a.sample()
 	stroke := `{"after":1,"edits":[{"section":"gusset","round":3,"column":"A1","layer":"stitch","value":"p"},{"section":"gusset","round":3,"column":"A1","layer":"colour","value":"b"}]}`
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", stroke).status)
-	form := a.get(at).form()
+	form := a.form(at)
 	whole, small := a.post(at+"/preview?view=gusset", form), a.post(at+"/preview?view=gusset&after=stroke", form)
 	require.Equal(t, http.StatusOK, small.status)
 	part := func(got answer, selector string) string {

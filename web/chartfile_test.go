@@ -136,11 +136,11 @@ func TestChartFiles(t *testing.T) {
 		for _, painted := range []bool{false, true} {
 			a := newApp(t)
 			at := a.sample()
-			form := a.get(at).form()
+			form := a.form(at)
 			form.Set("side", side)
 			require.Equal(t, http.StatusSeeOther, a.post(at, form).status)
 			if painted {
-				after := a.get(at).form().Get("after")
+				after := a.form(at).Get("after")
 				require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":`+after+`,"edits":[`+
 					`{"section":"gusset","round":3,"column":"B1","layer":"colour","value":"b"},{"section":"gusset","round":2,"column":"H1","layer":"stitch","value":"m1l"},`+
 					`{"section":"gusset","round":3,"column":"B1","layer":"note","value":"look here"},{"section":"gusset","round":5,"column":"","layer":"needles","value":"here"}]}`).status)

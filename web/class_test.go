@@ -240,7 +240,7 @@ func TestPatternIsKept(t *testing.T) {
 	path := a.class()
 	a.table(path, "name,hand\nAda,18.5\n", nil)
 	before := cells(a.get(path), "Ada")
-	form := a.get("/mitts/1").form()
+	form := a.form("/mitts/1")
 	form.Set("gauge.swatches[0].stitches", "30")
 	require.Equal(t, http.StatusSeeOther, a.post("/mitts/1", form).status)
 	page := a.get(path)

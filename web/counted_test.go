@@ -29,8 +29,8 @@ func TestWhatARequestTakes(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	at := a.sample()
-	revision := func() string { return a.get(at).form().Get("after") }
-	form := a.get(at).form()
+	revision := func() string { return a.form(at).Get("after") }
+	form := a.form(at)
 	typed := func(hand string) url.Values {
 		form.Set("after", revision())
 		form.Set("hand.hand_circumference", hand)
@@ -77,7 +77,10 @@ func TestWhatARequestTakes(t *testing.T) {
 		},
 	} {
 		of.begin()
-		check(of.what+": the mitt's page", of.page, func() { fine(a.get(at)) })
+		check(of.what+": which desk", of.page, func() { fine(a.do(a.request("GET", at, "", ""))) })
+		for _, name := range deskNames {
+			check(of.what+": at "+name, of.page, func() { fine(a.desk(at, name)) })
+		}
 		body := typed(of.try)
 		check(of.what+": a typed number", of.preview, func() { fine(a.post(at+"/preview", body)) })
 		check(of.what+": saving it", of.kept, save(of.save))
@@ -94,8 +97,8 @@ func TestWhatARequestTakes(t *testing.T) {
 		fine(a.post(at+"/needles", url.Values{"side": {"right"}, "nth": {"51"}}))
 	})
 	check("the shelf", taken{reads: 1, plans: 1}, func() { fine(a.get("/")) })
-	check("the needles", taken{reads: 1}, func() { fine(a.get(at + "/needles")) })
-	check("the tries", taken{reads: 1}, func() { fine(a.get(at + "/tries")) })
+	check("the needles", taken{reads: 1}, func() { fine(a.desk(at, "knit")) })
+	check("the tries", taken{reads: 1}, func() { fine(a.desk(at, "try")) })
 	var try string
 	check("noting a try", taken{reads: 1, writes: 1}, func() {
 		made := a.post(at+"/tries", tryOn(map[string]string{"section": "hand", "round": "8", "feel.hand": "1", "feel.gusset": "1"}))
@@ -111,7 +114,8 @@ func TestWhatARequestTakes(t *testing.T) {
 	answer.Set("how", "on")
 	answer.Del("keep")
 	check("answering a try", taken{reads: 1, writes: 1, plans: 5}, func() { fine(a.post(try, answer)) })
-	check("an answered try's mitt", taken{reads: 1, plans: 1}, func() { fine(a.get(at)) })
+	check("an answered try's mitt", taken{reads: 1, plans: 1}, func() { fine(a.desk(at, "fit")) })
+	check("its pattern", taken{reads: 1, plans: 1}, func() { fine(a.desk(at, "pattern")) })
 	body := typed("23")
 	check("a number typed after it", taken{reads: 1, plans: 2}, func() { fine(a.post(at+"/preview", body)) })
 	check("taking it back", taken{reads: 1, writes: 1}, func() { fine(a.post(try+"/back", nil)) })

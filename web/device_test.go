@@ -45,6 +45,7 @@ func TestDeviceInTheBrowser(t *testing.T) {
 
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
+	b.desk(b.mitt(), "chart")
 	b.until(`document.querySelector("#chart-saved") !== null`)
 	list, err := st.Devices(t.Context())
 	require.NoError(t, err)

@@ -19,9 +19,8 @@ func TestFiles(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	at := a.sample()
-	doc := a.get(at).doc()
-	for _, link := range []string{"/chart.csv", "/words.txt"} {
-		assert.Equal(t, 1, doc.Find(`a[href^="`+at+link+`"]`).Length(), link)
+	for desk, link := range map[string]string{"chart": "/chart.csv", "pattern": "/words.txt"} {
+		assert.Equal(t, 1, a.desk(at, desk).doc().Find(`a[href^="`+at+link+`"]`).Length(), link)
 	}
 	svg := a.get(at + "/chart.svg")
 	require.Equal(t, http.StatusOK, svg.status)
@@ -50,11 +49,11 @@ func TestFiles(t *testing.T) {
 	require.NoError(t, err)
 	assert.Greater(t, len(hand), len(lines), "the hand stands on the gusset")
 
-	after, _ := doc.Find(`input[name="after"]`).Attr("value")
+	after := a.form(at).Get("after")
 	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"mitten_without_thumb"}}).status)
 	assert.Equal(t, http.StatusOK, a.get(at+"/chart.csv").status, "the hand, where there is no gusset")
 	assert.Equal(t, http.StatusOK, a.get(at+"/words.txt").status)
-	after, _ = a.get(at).doc().Find(`input[name="after"]`).Attr("value")
+	after = a.form(at).Get("after")
 	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "hand.hand_circumference": {"wide"}}).status)
 	assert.Equal(t, http.StatusBadRequest, a.get(at+"/words.txt").status)
 }

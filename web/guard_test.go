@@ -42,12 +42,16 @@ func TestCrossSiteWriteIsRefused(t *testing.T) {
 
 func TestHeadersAndCaching(t *testing.T) {
 	a := newApp(t)
-	page := a.get(a.sample())
-	assert.Equal(t, "no-store", page.header.Get("Cache-Control"))
-	for _, part := range []string{"default-src 'none'", "font-src 'self'"} {
-		assert.Contains(t, strings.Split(page.header.Get("Content-Security-Policy"), "; "), part)
+	at := a.sample()
+	for _, name := range deskNames {
+		page := a.desk(at, name)
+		assert.Equal(t, "no-store", page.header.Get("Cache-Control"), name)
+		for _, part := range []string{"default-src 'none'", "font-src 'self'"} {
+			assert.Contains(t, strings.Split(page.header.Get("Content-Security-Policy"), "; "), part, name)
+		}
+		assert.Zero(t, page.doc().Find("[style], style, script:not([src]):not([type='application/json'])").Length(), "%s: no inline style or script", name)
 	}
-	assert.Zero(t, page.doc().Find("[style], style, script:not([src]):not([type='application/json'])").Length(), "no inline style or script")
+	page := a.desk(at, "fit")
 	href := page.doc().Find(`link[rel="stylesheet"]`).First().AttrOr("href", "")
 	css := a.get(href)
 	assert.Equal(t, http.StatusOK, css.status)
@@ -59,17 +63,18 @@ func TestHeadersAndCaching(t *testing.T) {
 
 func TestNotHere(t *testing.T) {
 	a := newApp(t)
-	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/chart", "/mitts/1/print", "/mitts/1/sheet.json", "/nowhere"} {
+	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/desk/fit", "/mitts/1/desk/chart", "/mitts/1/desk/pattern", "/mitts/1/desk/knit", "/mitts/1/desk/try", "/mitts/1/desk/x", "/mitts/1/chart", "/mitts/1/print", "/mitts/1/sheet.json", "/nowhere"} {
 		assert.Equal(t, http.StatusNotFound, a.get(path).status, path)
 	}
 	assert.Equal(t, http.StatusNotFound, a.post("/mitts/7/preview", url.Values{}).status)
+	assert.Equal(t, http.StatusNotFound, a.desk(a.sample(), "elbow").status)
 	assert.Equal(t, http.StatusMethodNotAllowed, a.get("/mitts").status)
 }
 
 func TestBadForms(t *testing.T) {
 	a := newApp(t)
 	path := a.sample()
-	form := a.get(path).form()
+	form := a.form(path)
 	with := func(name, value string) url.Values {
 		f := url.Values{}
 		for k, v := range form {
@@ -89,7 +94,7 @@ func TestBadForms(t *testing.T) {
 	assert.Equal(t, http.StatusBadRequest, large.status)
 	assert.Contains(t, large.doc().Text(), "larger than")
 	assert.Contains(t, a.get(path+"/print?paper=a5").doc().Find(".print-form").Text(), "choose a4 or letter")
-	assert.Equal(t, form, a.get(path).form(), "nothing was saved")
+	assert.Equal(t, form, a.form(path), "nothing was saved")
 }
 
 // Paper comes as pages of its size, with plan, chart and words.
@@ -107,9 +112,11 @@ func TestPrint(t *testing.T) {
 		}
 	}
 	empty := a.post("/mitts", url.Values{}).header.Get("Location")
-	answer := a.get(empty + "/print")
-	assert.Equal(t, http.StatusBadRequest, answer.status)
-	assert.Contains(t, answer.doc().Text(), "no plan to print yet")
+	for of, want := range map[string]int{"/print": http.StatusOK, "/print.pdf": http.StatusBadRequest} {
+		answer := a.get(empty + of)
+		assert.Equal(t, want, answer.status, of)
+		assert.Contains(t, answer.doc().Find(".message").Text(), "no plan to print yet", of)
+	}
 }
 
 // Who turns away while an answer is made is no failure of this side: newApp
@@ -151,7 +158,7 @@ func TestOtherSitesStartNothing(t *testing.T) {
 		{"cross-site", "", "", http.StatusForbidden},
 		{"another-site", "no-cors", "image", http.StatusForbidden},
 	} {
-		paths := []string{"", "/print.pdf", "/chart.png", "/export.json"}
+		paths := []string{"/desk/fit", "", "/desk/pattern", "/print.pdf", "/chart.png", "/export.json"}
 		if c.want == http.StatusOK {
 			paths = paths[:1]
 		}
@@ -189,7 +196,7 @@ func TestOtherSitesFetchNothingAhead(t *testing.T) {
 		{"none", "Sec-Purpose", "prefetch;prerender", http.StatusOK}, // while an address is typed
 		{"cross-site", "Sec-Purpose", "", http.StatusOK},
 	} {
-		req := a.request("GET", at+"/print", "", "")
+		req := a.request("GET", at+"/desk/pattern", "", "")
 		req.Header.Set("Sec-Fetch-Site", c.site)
 		req.Header.Set("Sec-Fetch-Mode", "navigate")
 		req.Header.Set("Sec-Fetch-Dest", "document")

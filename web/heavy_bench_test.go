@@ -119,7 +119,7 @@ func (p *program) follow(path string) (status int, size int64, waited int) {
 // others asks for every other page, and tells which took longest.
 func (p *program) others() (slowest string, most time.Duration) {
 	for _, path := range []string{
-		"/", "/mitts/1", "/mitts/1/chart", "/mitts/1/history", "/mitts/1/needles", "/mitts/1/tries", "/mitts/1/what-if",
+		"/", "/mitts/1/desk/fit", "/mitts/1/desk/chart", "/mitts/1/desk/knit", "/mitts/1/desk/try", "/mitts/1/chart", "/mitts/1/history", "/mitts/1/what-if",
 		"/classes", "/classes/1", "/classes/1/students/7", "/status", "/motifs",
 	} {
 		at := time.Now()

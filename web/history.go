@@ -85,5 +85,5 @@ func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.BringBack(r.Context(), id, revision); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "#chart")
+	return toMitt(w, r, id, "")
 }

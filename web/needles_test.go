@@ -115,7 +115,7 @@ func TestCountOutlivesThePlan(t *testing.T) {
 	a.replan(at, "length.above_gusset", "8")
 	assert.Contains(t, title(), "Take up the thumb", "a hand that is bound off gets no rounds")
 	assert.Contains(t, a.get(at+"/needles?side=left").doc().Find(".which").Text(), "right hand: 50 of 60 rounds")
-	assert.Contains(t, a.get(at).doc().Find(".knitted").Text(), "planned on from the finished hand")
+	assert.Contains(t, a.desk(at, "fit").doc().Find(".knitted").Text(), "planned on from the finished hand")
 	send("e", "hand", 12)
 	assert.Contains(t, title(), "Bind off", "and it can be opened again")
 }
@@ -123,7 +123,7 @@ func TestCountOutlivesThePlan(t *testing.T) {
 // replan changes one number of the form.
 func (a *served) replan(at, path, value string) {
 	a.t.Helper()
-	form := a.get(at).form()
+	form := a.form(at)
 	form.Set(path, value)
 	require.Equal(a.t, http.StatusSeeOther, a.post(at, form).status)
 }
@@ -172,7 +172,7 @@ func TestNeedlesAndChartAgree(t *testing.T) {
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[{"section":"gusset","round":5,"column":"","layer":"needles","value":"here"}]}`).status)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 5")
 	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"gusset","round":8}`).status)
-	data := a.get(at).doc().Find("#chart-data").Text()
+	data := a.desk(at, "chart").doc().Find("#chart-data").Text()
 	assert.Equal(t, 1, strings.Count(data, `"needles"`), "one round is on the needles")
 	assert.Contains(t, data, `{"section":"gusset","round":9,"column":"","layer":"needles","value":"here"}`)
 	before := a.get(at+"/chart.svg?marks=1").doc().Find(".needles").AttrOr("d", "")

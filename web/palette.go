@@ -35,5 +35,6 @@ func (s *Server) bringYarns(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.BringYarns(r.Context(), id, from); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "#chart")
+	http.Redirect(w, r, view.ChartDesk.At(id), http.StatusSeeOther)
+	return nil
 }

@@ -13,11 +13,7 @@ import (
 // showPattern shows the words of a mitt, and its handout laid out as the address
 // asks, or otherwise as was kept.
 func (s *Server) showPattern(w http.ResponseWriter, r *http.Request, id int64) error {
-	m, err := s.app.OpenMitt(r.Context(), id)
-	if err != nil {
-		return err
-	}
-	sheets, err := s.app.Handout(r.Context(), id, app.Layout{Asked: r.URL.Query()})
+	m, sheets, err := s.app.Pattern(r.Context(), id, app.Layout{Asked: r.URL.Query()})
 	if err != nil {
 		return err
 	}

@@ -23,7 +23,7 @@ func TestStrokesFromBeforeARestore(t *testing.T) {
 	at := a.sample()
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+paintPurl+`]}`).status)
 	back := putBack(t, a.store)
-	old := a.get(at).form().Get("restored")
+	old := a.form(at).Get("restored")
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", fmt.Sprintf(`{"after":2,"restored":%s,"undo":true}`, old)).status)
 	back()
 	for _, asked := range []string{`"edits":[` + paintPurl + `]`, `"undo":true`, `"change":{"kind":"insert","section":"gusset","round":3}`} {
@@ -34,7 +34,7 @@ func TestStrokesFromBeforeARestore(t *testing.T) {
 		}
 	}
 	assert.Contains(t, a.get(at+"/chart").body, `"revision":2`, "nothing was drawn")
-	now := a.get(at).form().Get("restored")
+	now := a.form(at).Get("restored")
 	assert.Equal(t, http.StatusOK, a.stroke(at+"/chart", fmt.Sprintf(`{"after":2,"restored":%s,"edits":[%s]}`, now, paintPurl)).status)
 	assert.Contains(t, a.stroke(at+"/chart", `{"after":9,"edits":[`+paintPurl+`]}`).body, `"stale":true`)
 }

@@ -21,7 +21,7 @@ func TestSizesAreNotOneHands(t *testing.T) {
 	free := a.get(address)
 	assert.Zero(t, free.doc().Find(`[name="keep"]`).Length(), "nothing is fixed, so nothing can be kept")
 	save := func(pins map[string]string) {
-		form := a.get("/mitts/1").form()
+		form := a.form("/mitts/1")
 		for name, text := range pins {
 			form.Set("pins."+name, text)
 		}

@@ -169,17 +169,19 @@ func TestLog(t *testing.T) {
 		app.ServeHTTP(httptest.NewRecorder(), r)
 	}
 	ask("POST", "/mitts", "name=Annes+mitts")
-	ask("GET", "/mitts/1?middle=Annes", "")
+	ask("GET", "/mitts/1/desk/fit?middle=Annes", "")
 	ask("GET", "/mitts/99", "")
 	ask("GET", "/"+strings.Repeat("x", 5000), "")
 	ask("GET", "/mitts/1?middle=Annes&key=secretkey", "") // which leads on without the key
+	ask("GET", "/mitts/1?middle=Annes", "")               // to a desk
 	lines := strings.Split(strings.TrimSpace(log.String()), "\n")
-	require.Len(t, lines, 5)
+	require.Len(t, lines, 6)
 	assert.Regexp(t, `level=INFO msg=request method=POST path=/mitts status=303 bytes=0 ms=\d+$`, lines[0])
-	assert.Regexp(t, `method=GET path=/mitts/1 status=200 bytes=[1-9]\d+ ms=\d+$`, lines[1])
+	assert.Regexp(t, `method=GET path=/mitts/1/desk/fit status=200 bytes=[1-9]\d+ ms=\d+$`, lines[1])
 	assert.Contains(t, lines[2], "status=404")
 	assert.Less(t, len(lines[3]), 300)
 	assert.Contains(t, lines[4], "path=/mitts/1 status=303")
+	assert.Contains(t, lines[5], "path=/mitts/1 status=303")
 	for _, private := range []string{"Anne", "secret", "192.168.0.9", handle, secret} {
 		assert.NotContains(t, log.String(), private)
 	}

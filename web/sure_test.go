@@ -71,7 +71,7 @@ func TestMittBeyondEveryHand(t *testing.T) {
 	a := newApp(t)
 	a.sample()
 	save := func(text string) {
-		form := a.get("/mitts/1").form()
+		form := a.form("/mitts/1")
 		form.Set("unit", "in")
 		form.Set("hand.hand_circumference", text)
 		for name := range form { // all else is filled
@@ -97,5 +97,5 @@ func TestMittBeyondEveryHand(t *testing.T) {
 	save("20")
 	assert.Zero(t, a.get("/mitts/1/print").doc().Find(".sheet").Length(), "another value asks again")
 	require.Equal(t, http.StatusSeeOther, a.post("/mitts/1/sure", url.Values{"path": {"hand.hand_circumference"}, "text": {"20"}, "answer": {"instead"}}).status)
-	assert.Equal(t, "7⅞", a.get("/mitts/1").form().Get("hand.hand_circumference"))
+	assert.Equal(t, "7⅞", a.form("/mitts/1").Get("hand.hand_circumference"))
 }

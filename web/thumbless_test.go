@@ -28,17 +28,19 @@ func TestThumblessIsOffered(t *testing.T) {
 	assert.Contains(t, eval[string](b, `document.querySelector('[data-filled-for="hand.hand_circumference"]').textContent`), "1.14 × hand length")
 	b.do(chromedp.Click(chromedp.CSS(`[data-code="thumbless"] button`)))
 	b.until(`document.querySelector(".summary")?.textContent.includes("top in")`)
-	b.until(`document.querySelector('svg[data-chart="hand"]') !== null && document.querySelector('[data-view="view"] [value="gusset"]') === null`)
-	b.until(`document.querySelector("#words")?.textContent.includes("Top") && !document.querySelector("#words").textContent.includes("Thumb gusset")`)
 	b.until(settled)
 	b.shot("thumbless")
+	b.desk(page, "chart")
+	assert.True(t, eval[bool](b, `document.querySelector('svg[data-chart="hand"]') !== null && document.querySelector('[data-view="view"] [value="gusset"]') === null`))
 	b.open(page + "/print?paper=a4")
+	assert.True(t, eval[bool](b, `document.querySelector("#words").textContent.includes("Top") && !document.querySelector("#words").textContent.includes("Thumb gusset")`))
 	assert.NotContains(t, eval[string](b, `document.querySelector("main").textContent`), "Chart of the thumb gusset")
 	b.shot("thumbless-print")
-	b.open(page)
+	b.desk(page, "fit")
 	b.choose("kind", "mitten")
-	b.until(`document.querySelector('svg[data-chart="gusset"]') !== null`)
 	b.until(settled)
+	b.desk(page, "chart")
+	assert.True(t, eval[bool](b, `document.querySelector('svg[data-chart="gusset"]') !== null`))
 }
 
 // The shelf calls it by its name, and its plan stands there small.
@@ -80,13 +82,15 @@ func TestThumblessPage(t *testing.T) {
 	at := a.sample()
 	after, _ := a.get(at).doc().Find(`input[name="after"]`).Attr("value")
 	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"mitten_without_thumb"}, "pins.held": {"9"}}).status)
-	doc := a.get(at).doc()
-	assert.Equal(t, 1, doc.Find(`svg[data-chart="hand"]`).Length())
-	assert.Zero(t, doc.Find(`[data-view="view"] [value="gusset"], [data-view="view"] [value="thumb"]`).Length())
+	chart, doc, words := a.desk(at, "chart").doc(), a.desk(at, "fit").doc(), a.desk(at, "pattern").doc().Find("#words").Text()
+	assert.Equal(t, 1, chart.Find(`svg[data-chart="hand"]`).Length())
+	assert.Positive(t, chart.Find(`[data-view="view"] [value="hand"]`).Length())
+	assert.Zero(t, chart.Find(`[data-view="view"] [value="gusset"], [data-view="view"] [value="thumb"]`).Length())
 	assert.Contains(t, doc.Find(".summary").Text(), "to the top")
 	assert.Equal(t, 1, doc.Find(`[data-code="pins_without_effect"]`).Length())
+	assert.Contains(t, words, "Top")
 	for _, word := range []string{"gusset", "Thumb", "bridge", "held"} {
-		assert.NotContains(t, doc.Find("#words").Text(), word)
+		assert.NotContains(t, words, word)
 	}
 	assert.Equal(t, "mitten_without_thumb", doc.Find(`select[name="kind"] option[selected]`).AttrOr("value", ""))
 }

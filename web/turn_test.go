@@ -125,7 +125,7 @@ func TestWaitingPage(t *testing.T) {
 		return a.do(req)
 	}
 	var next []string
-	for _, path := range []string{"/print.pdf?paper=letter", "/chart.png", "/print"} {
+	for _, path := range []string{"/print.pdf?paper=letter", "/chart.png", "/desk/pattern"} {
 		got := ask(at + path)
 		require.Equal(t, http.StatusAccepted, got.status, path)
 		assert.Contains(t, got.doc().Find("main").Text(), "goes on by itself")
@@ -136,7 +136,7 @@ func TestWaitingPage(t *testing.T) {
 		require.Equal(t, http.StatusAccepted, again.status)
 		next = append(next, strings.TrimPrefix(again.header.Get("Refresh"), askAgain+"; url="))
 	}
-	for _, path := range []string{"/", at, at + "/chart", "/status", "/classes"} {
+	for _, path := range []string{"/", at + "/desk/fit", at + "/desk/chart", at + "/desk/knit", at + "/desk/try", at + "/chart", "/status", "/classes"} {
 		assert.Equal(t, http.StatusOK, ask(path).status, path)
 	}
 	end()

@@ -18,7 +18,7 @@ func TestNoteOutlivesThePage(t *testing.T) {
 	b.phone()
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
-	at := b.mitt() + "/needles"
+	at := b.mitt() + "/desk/knit"
 	b.open(at)
 	b.tap(".forward")
 	b.until(keptAll)
@@ -35,7 +35,7 @@ func TestTryTellsTheTopOfItsRound(t *testing.T) {
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
 	at := b.mitt()
-	b.open(at + "/tries")
+	b.open(at + "/desk/try")
 	ahead := func(part string, round int) string {
 		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`{
 			const { section, round } = document.getElementById("try-form").elements;

@@ -80,6 +80,15 @@ func (a *served) get(path string) answer {
 	return got
 }
 
+// deskNames are the desks of a mitt, as their addresses name them.
+var deskNames = []string{"fit", "chart", "pattern", "knit", "try"}
+
+// desk reads a desk of a mitt.
+func (a *served) desk(mitt, name string) answer { a.t.Helper(); return a.get(mitt + "/desk/" + name) }
+
+// form is the measure form of a mitt as a browser would send it.
+func (a *served) form(mitt string) url.Values { a.t.Helper(); return a.desk(mitt, "fit").form() }
+
 func (a *served) post(path string, form url.Values) answer {
 	a.t.Helper()
 	return a.do(a.request("POST", path, "application/x-www-form-urlencoded", form.Encode()))
@@ -133,11 +142,12 @@ func TestEmptyShelfOffersTwoBeginnings(t *testing.T) {
 
 func TestSampleIsAtAPlan(t *testing.T) {
 	a := newApp(t)
-	page := a.get(a.sample())
+	at := a.sample()
+	page := a.desk(at, "fit")
 	require.Equal(t, http.StatusOK, page.status)
 	doc := page.doc()
 	assert.Equal(t, 18, doc.Find(".numbers .number").Length())
-	assert.Equal(t, 1, doc.Find("svg[data-chart]").Length())
+	assert.Equal(t, 1, a.desk(at, "chart").doc().Find("svg[data-chart]").Length())
 	assert.Contains(t, doc.Find(".summary").Text(), "Cast on 36")
 	assert.Equal(t, 8, doc.Find(".drawing .tape").Length(), "a tape for each measurement")
 	assert.Equal(t, 1, doc.Find(".drawing .tape.filled").Length(), "the palm is not measured")
@@ -169,7 +179,7 @@ func TestOwnHand(t *testing.T) {
 func TestFaultyNumbersAreKept(t *testing.T) {
 	a := newApp(t)
 	path := a.sample()
-	form := a.get(path).form()
+	form := a.form(path)
 	form.Set("hand.thumb_circumference", "6,5x")
 	form.Set("length.cuff", "0")
 	require.Equal(t, http.StatusSeeOther, a.post(path, form).status)
@@ -185,7 +195,7 @@ func TestFaultyNumbersAreKept(t *testing.T) {
 func TestPreview(t *testing.T) {
 	a := newApp(t)
 	path := a.sample()
-	form := a.get(path).form()
+	form := a.form(path)
 	form.Set("hand.hand_circumference", "20,5")
 	answer := a.post(path+"/preview", form)
 	require.Equal(t, http.StatusOK, answer.status)
@@ -213,7 +223,7 @@ func TestSheetKeepsWhatTheFormDoesNotShow(t *testing.T) {
 	raw := []byte(`{"name":"x","side":"right","sheet":{"hand.hand_circumference":"19","gauge.swatches[0].stitches":"24","gauge.swatches[0].width":"10","pins.gusset_base":"5","hand.profile[0].height":"0"}}`)
 	_, err := a.store.Save(context.Background(), 1, 1, raw)
 	require.NoError(t, err)
-	require.Equal(t, http.StatusSeeOther, a.post(path, a.get(path).form()).status)
+	require.Equal(t, http.StatusSeeOther, a.post(path, a.form(path)).status)
 	sheet := a.get(path + "/sheet.json").body
 	assert.Contains(t, sheet, `"gusset_base": 5`)
 	assert.Contains(t, sheet, `"height": 0`)
@@ -222,7 +232,7 @@ func TestSheetKeepsWhatTheFormDoesNotShow(t *testing.T) {
 func TestTwoTabs(t *testing.T) {
 	a := newApp(t)
 	path := a.sample()
-	one, two := a.get(path).form(), a.get(path).form()
+	one, two := a.form(path), a.form(path)
 	one.Set("hand.hand_circumference", "20")
 	two.Set("hand.hand_circumference", "21")
 	require.Equal(t, http.StatusSeeOther, a.post(path, one).status)
@@ -232,7 +242,7 @@ func TestTwoTabs(t *testing.T) {
 	assert.Equal(t, "21", doc.Find(`[name="hand.hand_circumference"]`).AttrOr("value", ""), "what was typed is shown")
 	assert.Equal(t, 1, doc.Find(".conflict").Length())
 	require.Equal(t, http.StatusSeeOther, a.post(path, conflict.form()).status, "and can be saved over the other")
-	assert.Equal(t, "21", a.get(path).form().Get("hand.hand_circumference"))
+	assert.Equal(t, "21", a.form(path).Get("hand.hand_circumference"))
 }
 
 func TestShelfActs(t *testing.T) {
@@ -259,7 +269,7 @@ func TestShelfActs(t *testing.T) {
 func TestCautionsAreWorded(t *testing.T) {
 	a := newApp(t)
 	path := a.sample()
-	form := a.get(path).form()
+	form := a.form(path)
 	form.Set("hand.hand_circumference", "26")
 	text := a.post(path+"/preview", form).doc().Find(".warnings").Text()
 	assert.Contains(t, text, "Hand: Hand: 260 mm is outside the usual 150 mm to 250 mm")

@@ -17,12 +17,32 @@ import (
 const whereSure = "its print page"
 
 // Handout returns the sheets of a mitt's handout. While there is a question
-// about its hand, it asks that instead.
+// about its hand, it asks that instead; while there is no plan, it says why.
 func (a *App) Handout(ctx context.Context, id int64, l Layout) (Sheets, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
 	if err != nil {
 		return Sheets{}, err
 	}
+	pl, done := a.plannerOf(&w)
+	defer done()
+	return w.handout(pl, l)
+}
+
+// Pattern returns a mitt as OpenMitt does, with its handout, from one reading
+// and one plan.
+func (a *App) Pattern(ctx context.Context, id int64, l Layout) (Mitt, Sheets, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsPage()))
+	if err != nil {
+		return Mitt{}, Sheets{}, err
+	}
+	pl, done := a.plannerOf(&w)
+	defer done()
+	s, err := w.handout(pl, l)
+	return w.page(pl, w.doc), s, err
+}
+
+// handout lays out the handout of a mitt.
+func (w *work) handout(pl *project.Planner, l Layout) (Sheets, error) {
 	s, err := l.sheets(w.doc.Name, w.doc.Print)
 	if err != nil {
 		return Sheets{}, err
@@ -30,7 +50,11 @@ func (a *App) Handout(ctx context.Context, id int64, l Layout) (Sheets, error) {
 	if asks := w.doc.Questions(); len(asks) > 0 {
 		return s, s.ask(l, asks, whereSure)
 	}
-	sheet, err := a.printable(&w, &s)
+	sheet, err := w.printable(pl, &s)
+	if fault.KindOf(err) == fault.Invalid && !l.Final {
+		s.Trouble = append(s.Trouble, fault.Message(err))
+		return s, nil
+	}
 	if err != nil {
 		return Sheets{}, err
 	}
@@ -39,9 +63,7 @@ func (a *App) Handout(ctx context.Context, id int64, l Layout) (Sheets, error) {
 }
 
 // printable works a mitt out for printing.
-func (a *App) printable(w *work, s *Sheets) (paper.Sheet, error) {
-	pl, done := a.Planner()
-	defer done()
+func (w *work) printable(pl *project.Planner, s *Sheets) (paper.Sheet, error) {
 	doc := w.doc
 	doc.FromLeft = s.Options.FromLeft
 	out, err := w.outputs(pl, doc)
@@ -89,7 +111,9 @@ func (a *App) WallChart(ctx context.Context, id int64, l Layout) (WallChart, err
 	if err := unsure(w.doc.Questions(), whereSure); err != nil {
 		return WallChart{}, err
 	}
-	sheet, err := a.printable(&w, &s)
+	pl, done := a.plannerOf(&w)
+	defer done()
+	sheet, err := w.printable(pl, &s)
 	if err != nil {
 		return WallChart{}, err
 	}

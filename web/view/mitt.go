@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"time"
 
+	"github.com/a-h/templ"
+
 	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/project"
@@ -77,6 +79,7 @@ func (m Mitt) at(d Desk) bool { return m.Desk == "" || m.Desk == d }
 // AnswerOf returns the answer of a desk to the numbers of a mitt.
 func AnswerOf(m app.Mitt, desk Desk, ask ChartAsk) Answer {
 	a := NewAnswer(m.Doc, m.Out, desk, ask, m.Fault)
+	a.Fit = templ.SafeURL(FitDesk.At(m.ID))
 	if a.Chart.SVG != "" {
 		c := &a.Chart.Page
 		c.Revision, c.Decided, c.Marks = m.Revision, m.Decided, m.Out.Charts.Marks.Edits()
@@ -93,6 +96,7 @@ func AnswerOf(m app.Mitt, desk Desk, ask ChartAsk) Answer {
 // Only the key is drawn anew.
 func AfterStroke(m app.Mitt, desk Desk, ask ChartAsk) Mitt {
 	a, _ := undrawn(m.Doc, m.Out, m.Fault)
+	a.Fit = templ.SafeURL(FitDesk.At(m.ID))
 	if m.Out != nil {
 		a.Chart.Key = chartKey(m.Out.Grid(ask.Options), Symbols(m.Doc))
 	}

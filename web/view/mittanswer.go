@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/a-h/templ"
+
 	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
@@ -28,7 +30,8 @@ type Answer struct {
 	Drawing string                 // SVG
 	Curve   string                 // SVG
 	Chart   Chart
-	Check   []string // plain sentences about faults that belong to no field
+	Check   []string      // plain sentences about faults that belong to no field
+	Fit     templ.SafeURL // the desk where the mitt is measured
 }
 
 // Filled is the value that stands in for a measurement that was not taken.
