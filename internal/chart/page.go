@@ -13,6 +13,7 @@ type Page struct {
 	Layout     Layout     `json:"layout"`
 	Middle     string     `json:"middle"`
 	Mirrored   bool       `json:"mirrored"`
+	FromLeft   bool       `json:"from_left,omitempty"`
 	Width      int        `json:"width"`
 	Start      int        `json:"start"`
 	End        int        `json:"end"`
@@ -48,6 +49,14 @@ type PageRow struct {
 	Name    string      `json:"name"` // of the section, in words
 	Round   int         `json:"round"`
 	Runs    []PageRun   `json:"runs"`
+	Areas   []PageArea  `json:"areas,omitempty"`   // in the order worked; none on a thumb
+	Changed bool        `json:"changed,omitempty"` // whether a try changed it
+}
+
+// PageArea is a run of a round's cells that lie on one area of the mitt.
+type PageArea struct {
+	Words string `json:"words"`
+	Count int    `json:"n"`
 }
 
 // PageRun is a run of neighbouring cells with the same planned operation of
@@ -92,12 +101,12 @@ type PageLost struct {
 // Page returns the grid as data.
 func (g Grid) Page() Page {
 	p := Page{
-		View: g.View, Layout: g.Layout, Middle: g.Middle, Mirrored: g.Mirrored, Width: g.Width,
+		View: g.View, Layout: g.Layout, Middle: g.Middle, Mirrored: g.Mirrored, FromLeft: g.FromLeft, Width: g.Width,
 		Start: g.Start, End: g.End, Next: g.Next, Rules: PageRules(g.Rules),
 		Rows: []PageRow{}, Marks: []Edit{}, Lost: []PageLost{},
 	}
 	for _, row := range g.Rows {
-		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, runs(row.Cells)})
+		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, runs(row.Cells), g.areasOf(row), row.Changed})
 	}
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), ""})

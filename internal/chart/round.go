@@ -23,6 +23,7 @@ const (
 	PalmArea   = "palm"
 	BackArea   = "back"
 	GussetArea = "gusset"
+	BridgeArea = "bridge"
 )
 
 // Area is a run of columns, From and To included, that lie on one area of the
@@ -86,4 +87,28 @@ func (g Grid) area(row Row, j int) string {
 		return first
 	}
 	return last
+}
+
+// areasOf returns on which areas of the mitt the cells of a round lie, in the
+// order worked. A round of a thumb or a finger has none.
+func (g Grid) areasOf(row Row) []PageArea {
+	if row.Section.Over() == stitch.OverDigit {
+		return nil
+	}
+	var list []PageArea
+	for j := range row.Cells {
+		words := g.area(row, j)
+		switch {
+		case j < row.lead && row.Section.Marked():
+			words = GussetArea
+		case j < row.lead:
+			words = BridgeArea
+		}
+		if n := len(list); n > 0 && list[n-1].Words == words {
+			list[n-1].Count++
+		} else {
+			list = append(list, PageArea{words, 1})
+		}
+	}
+	return list
 }

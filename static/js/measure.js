@@ -152,7 +152,7 @@ class Measure {
     for (const place of this.document.querySelectorAll("[data-fragment]")) {
       if (!parts) place.classList.toggle("stale", !names.includes(place.dataset.fragment));
     }
-    for (const fragment of fragments) {
+    for (const fragment of fragments) { // the chart comes after the margin that it has a part in
       const name = fragment.dataset.fragment;
       const place = this.document.querySelector(name === "key" ? "main .chart .key" : `[data-fragment="${name}"]`);
       place?.replaceChildren(...fragment.childNodes);

@@ -47,7 +47,7 @@ type Chart struct {
 const chartCell = 6
 
 // keyWidth is the width of the key on the page, in mm.
-const keyWidth = 120
+const keyWidth = 50
 
 // Symbols returns the symbol convention of a document's charts.
 func Symbols(doc project.Document) picture.Convention {
@@ -88,31 +88,41 @@ func chartKey(g chart.Grid, symbols picture.Convention) string {
 	return SVG(picture.Key(g, symbols, keyWidth), false)
 }
 
-// shapes are the ways in which the pointer acts on the chart.
-var shapes = []struct{ Value, Words, Help string }{
-	{"look", "look", "point and scroll; nothing is painted"},
-	{"free", "stitch by stitch", "every cell that the pointer passes"},
-	{"line", "a run", "from where the pointer is pressed to where it is let go"},
-	{"rectangle", "a block", "all cells between two corners"},
-	{"fill", "all alike", "all cells of one kind that hang together"},
-	{"select", "mark off", "a block to copy, mirror or repeat; for rounds and columns press ?"},
-	{"move", "move an increase", "drag it to another round: it is fixed there"},
+// The sets of stitches in the rail: those that keep the round as it is, those
+// that make one more or one fewer of it, and, behind a press, all others.
+var stripHeads = []Choice{{"keep", "keeps the count"}, {"more", "one more"}, {"fewer", "one fewer"}}
+
+// inSet are the numbers of stitches that the sets show.
+var inSet = []int{4, 4, 2}
+
+// stitches returns the stitches that can be painted by the sets in which they
+// stand in the rail, as for a stitch that is knitted. The others come last.
+func (c Chart) stitches() [][]stitch.Op {
+	sets := make([][]stitch.Op, len(inSet)+1)
+	for _, op := range c.Ops {
+		i := len(inSet)
+		switch net := op.Out() - op.In(); {
+		case net == 0:
+			i = 0
+		case net == 1:
+			i = 1
+		case net == -1:
+			i = 2
+		}
+		if i < len(inSet) && len(sets[i]) == inSet[i] {
+			i = len(inSet)
+		}
+		sets[i] = append(sets[i], op)
+	}
+	return sets
 }
 
-// selected are the commands for what is selected or was copied.
-var selected = []Choice{
-	{"paint", "paint it"},
-	{"erase", "as planned"},
-	{"copy", "copy"},
-	{"cut", "cut"},
-	{"paste", "paste"},
-	{"repeat-across", "repeat across"},
-	{"repeat-up", "repeat up"},
-	{"mirror", "mirror"},
-	{"upside-down", "upside down"},
-	{"keep-motif", "keep as a motif"},
-	{"words", "its rounds in words"},
-	{"drop", "select nothing"},
+// reading says how the chart is read.
+func (c Chart) reading() string {
+	if c.Page.FromLeft {
+		return "Read from left to right, from the foot up."
+	}
+	return "Read from right to left, from the foot up."
 }
 
 // rule says how many yarns and how long a float the colour work may have.

@@ -7,10 +7,13 @@ import { History } from "./history.js";
 import { act, moved } from "./keys.js";
 import { faults } from "./ledger.js";
 import { byName, eraseSpots, paintSpots } from "./menu.js";
+import { Margin } from "./margin.js";
 import { Model } from "./model.js";
 import { Motifs } from "./motifs.js";
 import { Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
+import { Sight } from "./sight.js";
+import { Strip } from "./strip.js";
 import { Toolbar } from "./toolbar.js";
 import { Brush } from "./tools.js";
 import { View } from "./view.js";
@@ -19,16 +22,19 @@ import { Zoom } from "./zoom.js";
 export class Editor {
   // kept outlives this editor: tool, selection, clipboard, size and cursor.
   constructor(root, data, outbox, kept) {
-    Object.assign(this, { root, outbox, kept });
+    Object.assign(this, { root, outbox, kept, place: root.querySelector("[data-chart-editor]") });
     this.model = new Model(data);
     this.view = new View(root, this.model);
     this.history = new History(this.model, outbox, (rows, edits) => this.drawn(rows, edits));
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
+    this.margin = new Margin(this);
     this.panel = new Panel(this);
+    this.strip = new Strip(this);
     this.toolbar = new Toolbar(this);
     this.zoom = new Zoom(root.querySelector(".grid-frame"), this.view.svg, data, kept.size);
+    this.sight = new Sight(this);
     this.motifs = new Motifs(this, root.querySelector("[data-motifs]"));
     new Pointer(this);
     this.keyboard();
@@ -41,7 +47,7 @@ export class Editor {
     if (at) this.view.cursor = { y: at.y, x: at.x };
     this.dirty(this.history.takeUp());
     this.view.drawNeedles();
-    this.panel.notes();
+    this.margin.notes();
     this.view.choose(this.selection.places(model));
     this.read();
     this.settle();
@@ -88,15 +94,22 @@ export class Editor {
     const list = faults(this.model);
     this.view.drawFaults(list);
     this.view.drawFloats(floats(this.model));
+    this.faults = list;
     this.panel.ledger(list);
-    this.panel.floats();
+    this.margin.floats();
+    this.sight.draw();
+  }
+
+  // look draws what the chart shows after something to see was chosen.
+  look() {
+    this.sight.draw();
   }
 
   // drawn runs after a stroke, our own or somebody else's.
   drawn(rows, edits) {
     this.dirty(rows);
     if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
-    if (edits.some((e) => e.layer === "note")) this.panel.notes();
+    if (edits.some((e) => e.layer === "note")) this.margin.notes();
     if (edits.some((e) => e.layer === "sheet")) this.toSheet(edits);
     if (rows.includes(this.cursor.y)) {
       this.say(this.model.describe(this.cursor.y, this.cursor.x));
@@ -107,7 +120,7 @@ export class Editor {
 
   // settle updates what need not follow every move of the pointer.
   settle() {
-    this.panel.offer();
+    this.strip.offer();
     this.toolbar.show();
   }
 
@@ -131,7 +144,7 @@ export class Editor {
     this.kept.cursor = this.model.anchor(y, x) ?? this.kept.cursor;
     if (follow) this.zoom.show(this.view.box(y, x));
     this.light(y);
-    this.panel.offer();
+    this.strip.offer();
   }
 
   // light lights a row, here and in the other views.
@@ -139,6 +152,7 @@ export class Editor {
     this.view.thread(y);
     if (y === this.lit) return;
     this.lit = y;
+    this.sight.draw();
     const { section, round } = this.model.row(y);
     events.round.tell({ section, round, by: "chart" });
   }
@@ -150,6 +164,7 @@ export class Editor {
     else {
       this.view.thread(0);
       this.lit = undefined;
+      this.sight.draw();
     }
   }
 
@@ -253,7 +268,7 @@ export class Editor {
 
   turn() {
     const at = this.model.anchor(this.cursor.y, this.cursor.x);
-    if (at) this.ask({ view: this.root.dataset.turned, middle: at.column });
+    if (at) this.ask({ view: this.place.dataset.turned, middle: at.column });
   }
 
   // ask shows another view, which the address names, so that it can be

@@ -6,8 +6,10 @@
 const arrows = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [1, 0], ArrowDown: [-1, 0], Home: [0, -Infinity], End: [0, Infinity] };
 const letters = { z: "undo", y: "redo", c: "copy", x: "cut", v: "paste", a: "select-all" };
 const plain = {
-  Enter: "paint", " ": "paint", Backspace: "erase", Delete: "erase", u: "undo", r: "redo", Escape: "drop",
+  Enter: "paint", " ": "paint", Backspace: "erase", Delete: "erase", Escape: "drop",
   "?": "commands", "+": "larger", "-": "smaller", "0": "whole",
+  l: "reach-look", s: "reach-free", n: "reach-line", b: "reach-rectangle", a: "reach-fill", m: "reach-select", e: "mirror-brush",
+  i: "reach-move", p: "insert-round", t: "remove-round",
 };
 
 // act returns what a key asks for: { move }, { extend }, { shift }, or { run }

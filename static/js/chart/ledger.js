@@ -26,16 +26,17 @@ function words(model, y, left, eats) {
 
 // below returns what the round below leaves, and above what the round above
 // eats.
-function below(model, y) {
+export function below(model, y) {
   return y === 1 ? model.data.start : model.totals(y - 1).makes;
 }
 
-function above(model, y) {
+export function above(model, y) {
   return y === model.height ? model.data.end : model.totals(y + 1).eats;
 }
 
 // offers says of every stitch that can be painted what it would do to the round
-// of a cell. Those that keep it in balance come first.
+// of a cell: net is how many more stitches the round would come to. Those that
+// keep it in balance come first.
 export function offers(model, y, x) {
   const cell = model.at(y, x);
   if (!cell) return [];
@@ -46,7 +47,8 @@ export function offers(model, y, x) {
     const e = eats - now.in + op.in;
     const m = makes - now.out + op.out;
     const balanced = e === left && m === wanted;
-    return { code: op.code, balanced, here: op.code === now.code, words: balanced ? "" : changes(model, y, { e, m, left, wanted }) };
+    const net = op.out - op.in - (now.out - now.in);
+    return { code: op.code, balanced, net, here: op.code === now.code, words: balanced ? "" : changes(model, y, { e, m, left, wanted }) };
   });
   return [...list.filter((o) => o.balanced), ...list.filter((o) => !o.balanced)];
 }

@@ -23,9 +23,9 @@ const outboxes = new Map(); // one for each chart, kept when the chart is replac
 let editor;
 let leaving = false; // the page is being loaded anew, and this browser keeps what is unsent
 
-// kept outlives a replaced chart. Until a brush is chosen, a finger only looks.
+// kept outlives a replaced chart.
 const kept = {
-  tool: { shape: matchMedia("(pointer: coarse)").matches ? "look" : "free", layer: "stitch", value: "p", mirror: false },
+  tool: { shape: "free", layer: "stitch", value: "p", mirror: false },
   selection: new Selection(),
   clipboard: undefined,
   cursor: undefined,
@@ -42,7 +42,7 @@ export function start(root) {
   leaving = false;
   const focused = document.activeElement === document.body && editor?.hadFocus;
   const page = JSON.parse(data.textContent);
-  editor = new Editor(place, page, outboxOf(page), kept);
+  editor = new Editor(place.closest("#chart"), page, outboxOf(page), kept);
   editor.view.svg.addEventListener("focus", () => { editor.hadFocus = true; });
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });

@@ -1,18 +1,13 @@
-// What is shown around the chart: the strip of stitches, what does not add up
-// and how to mend it, floats, marks that lost their place, the list of
-// commands.
+// What is said around the chart: what does not add up and how to mend it, marks
+// that lost their place, the list of commands.
 import { dropped, putBack } from "./commands.js";
-import { floatWords } from "./float.js";
-import { mends, offers } from "./ledger.js";
+import { mends } from "./ledger.js";
 import { commands } from "./menu.js";
-
-const fewFloats = 8; // how many are listed in words; all are drawn
 
 export class Panel {
   constructor(editor) {
     this.editor = editor;
     this.root = editor.root;
-    this.strip = this.root.querySelector("[data-strip]");
     this.list = this.root.querySelector("#chart-commands");
     this.lost();
     this.strange();
@@ -38,61 +33,6 @@ export class Panel {
     });
     place.replaceChildren(...(items.length > 0 ? items : [item("every round adds up")]));
     if (!first) editor.announce(words[0] ?? "every round adds up");
-  }
-
-  floats() {
-    const words = floatWords(this.editor.model);
-    const print = words.join("\n");
-    const place = this.root.querySelector("#chart-floats");
-    if (print === place.dataset.print) return;
-    place.dataset.print = print;
-    const first = words.slice(0, fewFloats).map((w) => item(w, "look"));
-    if (words.length > fewFloats) first.push(item(`and ${words.length - fewFloats} more`, "look"));
-    place.replaceChildren(...first);
-  }
-
-  // notes lists the notes in this view. Pressing one leads to its place.
-  notes() {
-    const { editor } = this;
-    const { model } = editor;
-    const list = [];
-    for (const row of model.rows) {
-      const of = model.mark(row.y, "").note;
-      if (of !== "") list.push({ y: row.y, x: row.span?.low, words: `${model.name(row.y, model.several)}: ${of}` });
-      for (const c of row.shown) {
-        const { note } = model.mark(row.y, c.column);
-        if (note !== "") list.push({ y: row.y, x: c.x, words: `${model.name(row.y, model.several)}, stitch ${row.cells.indexOf(c) + 1}: ${note}` });
-      }
-    }
-    this.root.querySelector("#chart-notes").replaceChildren(...list.map(({ y, x, words }) => {
-      const li = document.createElement("li");
-      li.append(button(`Note, ${words}`, () => {
-        editor.view.svg.focus({ preventScroll: true });
-        editor.point(y, x);
-      }));
-      return li;
-    }));
-  }
-
-  // offer puts first the stitches that keep the round under the cursor in
-  // balance, and says what the others would change.
-  offer() {
-    const { model, cursor } = this.editor;
-    if (!this.strip || this.strip.contains(document.activeElement)) return;
-    const list = offers(model, cursor.y, cursor.x);
-    const print = JSON.stringify(list);
-    if (print === this.offered || list.length === 0) return;
-    this.offered = print;
-    const buttons = new Map([...this.strip.querySelectorAll("[data-tool-op]")].map((b) => [b.dataset.toolOp, b]));
-    const [keep, change] = this.strip.querySelectorAll("[data-strip-part]");
-    for (const o of list) {
-      const b = buttons.get(o.code);
-      b.querySelector(".tip").textContent = o.here ? "is there" : o.words;
-      (o.balanced ? keep : change).append(b);
-    }
-    const round = model.name(cursor.y, model.several);
-    keep.querySelector(".strip-head").textContent = list.some((o) => o.balanced) ? `keeps ${round} in balance` : `nothing alone keeps ${round} in balance`;
-    change.querySelector(".strip-head").textContent = `would change ${round}`;
   }
 
   // lost lets the person put back marks that have no place in this plan.
@@ -182,6 +122,7 @@ export class Panel {
 
   toggle(open = this.list.hidden) {
     this.list.hidden = !open;
+    if (open) this.editor.margin.open();
     this.root.querySelector('[data-run="commands"]')?.setAttribute("aria-expanded", String(open));
     if (!open) {
       this.editor.view.svg.focus({ preventScroll: true });
@@ -236,7 +177,7 @@ function onEnter(field, act) {
   });
 }
 
-function item(text, name) {
+export function item(text, name) {
   const li = document.createElement("li");
   li.textContent = text;
   if (name) li.classList.add(name);

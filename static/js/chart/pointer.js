@@ -13,8 +13,9 @@ export class Pointer {
     this.held = undefined; // the press that acts: { id, type, pressed, at, from, shift, chosen }
     const { svg } = editor.view;
     this.frame = editor.zoom.frame;
+    this.area = this.frame.closest("[data-canvas]"); // with the rulers
     this.pinch = new Pinch(editor.zoom, () => this.drop());
-    const on = (name, act) => this.frame.addEventListener(name, (event) => act(event));
+    const on = (name, act) => this.area.addEventListener(name, (event) => act(event));
     on("pointerdown", (event) => this.down(event));
     on("pointermove", (event) => this.move(event));
     on("pointerup", (event) => this.up(event));
@@ -36,8 +37,9 @@ export class Pointer {
   }
 
   // ours reports whether a press belongs to the drawing, rather than to the
-  // frame's scroll bars or to a finger on the margin, which scrolls the page.
+  // frame's scroll bars or to a finger beside the drawing, which scrolls.
   ours(event) {
+    if (event.target.closest("[data-rule]")) return event.pointerType !== "touch";
     if (event.target !== this.frame) return true;
     const inside = event.offsetX < this.frame.clientWidth && event.offsetY < this.frame.clientHeight;
     return inside && event.pointerType !== "touch";

@@ -2,7 +2,7 @@
 
 export class Row {
   constructor(data, y) {
-    Object.assign(this, { section: data.section, name: data.name, round: data.round, runs: data.runs, y });
+    Object.assign(this, { data, section: data.section, name: data.name, round: data.round, runs: data.runs, y });
     this.key = `${data.section} ${data.round}`;
   }
 

@@ -17,9 +17,23 @@ export class Toolbar {
     this.mirror.addEventListener("click", () => editor.choose({ mirror: !editor.tool.mirror }));
     this.undo.addEventListener("click", () => editor.history.undo());
     this.redo.addEventListener("click", () => editor.history.redo());
+    this.fold();
     for (const select of this.root.querySelectorAll("[data-view]")) {
       select.addEventListener("change", () => editor.ask({ [select.dataset.view]: select.value }));
     }
+  }
+
+  // fold makes the reaches one control where there is no room for a row.
+  fold() {
+    this.opener = this.root.querySelector("[data-reach-open]");
+    this.now = this.root.querySelector("[data-reach-now]");
+    const list = this.root.querySelector("#chart-reaches");
+    const open = (on) => {
+      list.classList.toggle("open", on);
+      this.opener.setAttribute("aria-expanded", String(on));
+    };
+    this.opener.addEventListener("click", () => open(this.opener.getAttribute("aria-expanded") !== "true"));
+    list.addEventListener("click", (event) => event.target.closest("button") && open(false));
   }
 
   // run runs a button's command. A button in the list of commands closes the
@@ -35,10 +49,13 @@ export class Toolbar {
     for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));
     for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
     press(this.mirror, Boolean(tool.mirror));
+    const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.textContent.trim() ?? "a motif";
+    this.now.textContent = tool.mirror ? `${reach}, both edges` : reach;
     this.selected.hidden = this.editor.selection.empty && !this.editor.clipboard;
     this.undo.disabled = !history.canUndo;
     this.redo.disabled = !history.canRedo;
     this.editor.view.svg.dataset.shape = tool.shape;
+    this.editor.strip.offer();
   }
 }
 

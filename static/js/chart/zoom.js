@@ -4,15 +4,31 @@
 const steps = [4, 6, 8, 11, 16, 22, 32, 44, 64, 96, 144, 220, 320];
 const minWhole = 14; // px of a stitch; a chart with smaller ones does not begin whole
 const maxWhole = 30; // px of a stitch in a whole chart
+const minTouch = 28; // px of a stitch under a finger
+const edge = 0.6; // of a stitch, round the cells
 
 export class Zoom {
   // frame scrolls the drawing; size is the kept size of a stitch, 0 for whole.
   constructor(frame, svg, data, size) {
     Object.assign(this, { frame, svg, data });
-    const [, , width] = svg.getAttribute("viewBox").split(" ").map(Number);
-    this.stitches = width / data.cell_width; // the width of the drawing in stitches, margins included
-    this.size = size ?? (this.whole() < minWhole ? 16 : 0);
+    this.crop();
+    this.stitches = data.width + 2 * edge; // the width of the drawing
+    this.size = size ?? this.first();
     this.set(this.size);
+  }
+
+  // crop leaves the numbers round the cells to the rulers.
+  crop() {
+    const { left, bottom, width, rows, cell_width: w, cell_height: h } = this.data;
+    const high = rows.length * h;
+    this.svg.classList.add("cropped");
+    this.svg.setAttribute("viewBox", [left - edge * w, bottom - high - edge * h, (width + 2 * edge) * w, high + edge * h].join(" "));
+  }
+
+  // first is the size with which a chart begins.
+  first() {
+    if (matchMedia("(pointer: coarse)").matches && this.whole() < minTouch) return minTouch;
+    return this.whole() < minWhole ? 16 : 0;
   }
 
   // whole returns the size of a stitch when the whole chart is visible.
@@ -20,16 +36,20 @@ export class Zoom {
     return Math.min(this.frame.clientWidth / this.stitches, maxWhole);
   }
 
+  get now() {
+    return this.size || this.whole();
+  }
+
   set(size) {
     this.size = size;
     this.svg.classList.toggle("sized", size > 0);
     this.svg.setAttribute("width", String(Math.round((size || maxWhole) * this.stitches)));
+    this.changed?.();
   }
 
   // step goes one size up or down, and keeps a place of the drawing in sight.
   step(by, place) {
-    const now = this.size || this.whole();
-    const next = by > 0 ? steps.find((s) => s > now * 1.02) : steps.findLast((s) => s < now * 0.98);
+    const next = by > 0 ? steps.find((s) => s > this.now * 1.02) : steps.findLast((s) => s < this.now * 0.98);
     if (next) this.set(next);
     this.show(place);
   }
@@ -37,6 +57,12 @@ export class Zoom {
   // to sets the size of a stitch freely, within the range of the steps.
   to(size) {
     this.set(Math.min(Math.max(size, steps[0]), steps.at(-1)));
+  }
+
+  // begin scrolls to where reading begins.
+  begin() {
+    this.frame.scrollTop = this.frame.scrollHeight;
+    this.frame.scrollLeft = this.data.from_left ? 0 : this.frame.scrollWidth;
   }
 
   // hold takes hold of the drawing at a point of the window. The function that
@@ -58,15 +84,17 @@ export class Zoom {
 
   // show scrolls the frame until a box of the drawing is in it.
   show(box) {
-    if (!box || this.size === 0) return;
-    const scale = this.svg.clientWidth / this.svg.viewBox.baseVal.width;
+    if (!box) return;
+    const view = this.svg.viewBox.baseVal;
+    const scale = this.svg.clientWidth / view.width;
     const near = (at, size, from, room) => {
       const margin = Math.min(size, room / 4);
       if (at - margin < from) return Math.max(at - margin, 0);
       if (at + size + margin > from + room) return at + size + margin - room;
       return from;
     };
-    this.frame.scrollLeft = near(box.x * scale, box.w * scale, this.frame.scrollLeft, this.frame.clientWidth);
-    this.frame.scrollTop = near(box.y * scale, box.h * scale, this.frame.scrollTop, this.frame.clientHeight);
+    const { frame } = this;
+    frame.scrollLeft = near((box.x - view.x) * scale, box.w * scale, frame.scrollLeft, frame.clientWidth);
+    frame.scrollTop = near((box.y - view.y) * scale, box.h * scale, frame.scrollTop, frame.clientHeight);
   }
 }

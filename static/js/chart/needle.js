@@ -1,0 +1,92 @@
+// The needle under the chart: the round in hand as it lies there, each loop
+// under its own stitch. What the next round would not take hangs off the tip.
+import { excess, inOut } from "./balance.js";
+import { draw, round1 } from "./svg.js";
+
+const high = 15; // px from the top to the needle's middle
+
+export class Needle {
+  constructor(editor) {
+    this.editor = editor;
+    this.svg = editor.root.querySelector("[data-needle]");
+    this.count = editor.root.querySelector("#chart-count");
+  }
+
+  show(at, y) {
+    const { model } = this.editor;
+    const { span } = model.row(y) ?? {};
+    if (!span) {
+      this.svg.replaceChildren();
+      return;
+    }
+    const off = at.left - this.svg.getBoundingClientRect().left;
+    const where = { x: (column) => off + at.x(column), w: at.w, from: off - at.w, to: off + at.width + at.w };
+    const left = Math.max(where.x(span.low) - 26, off - 60);
+    const right = Math.min(where.x(span.high + 1) + 26, off + at.width + 60);
+    this.svg.replaceChildren(wood(left, right), ...this.loops(where, y), ...this.begins(where, y), ...this.over(where, y, left, right));
+    const words = inOut(model, y);
+    if (this.count.textContent !== words) this.count.textContent = words;
+    this.count.classList.toggle("wrong", excess(model, y).wrong);
+  }
+
+  loops(at, y) {
+    const { model } = this.editor;
+    const list = [];
+    const names = [];
+    let named = -Infinity;
+    for (const cell of model.row(y).shown) {
+      const x = at.x(cell.x);
+      if (x < at.from || x > at.to) continue;
+      const op = model.op(y, cell);
+      const yarn = model.yarns.get(model.yarn(y, cell));
+      const held = op.code === "hold";
+      const n = held ? 1 : op.out;
+      for (let k = 0; k < n; k++) list.push(...loop(x + (at.w * (k + 0.5)) / n, at.w / n, yarn, held));
+      if (["k", "p", "hold"].includes(op.code) || x - named < op.abbr.length * 7 + 4) continue;
+      named = x;
+      names.push(draw("text", { class: "made", x: round1(x + at.w / 2), y: 45, "text-anchor": "middle" }, op.abbr));
+    }
+    return [...list, ...names];
+  }
+
+  // begins marks where the round begins with a ring, as one hangs a marker.
+  begins(at, y) {
+    const { model } = this.editor;
+    const first = model.row(y).cells[0];
+    if (!first || first.x < 0) return [];
+    const x = at.x(first.x + (model.data.from_left ? 0 : 1)) + (model.data.from_left ? -4 : 4);
+    return [draw("ellipse", { class: "ring", cx: round1(x), cy: high + 2, rx: 3.5, ry: 9 })];
+  }
+
+  // over hangs off the tip what is left over, or shows what is missing there.
+  over(at, y, left, right) {
+    const { over } = excess(this.editor.model, y);
+    if (over === 0) return [];
+    const end = this.editor.model.data.from_left ? right : left;
+    const way = this.editor.model.data.from_left ? 1 : -1;
+    const x = Math.min(Math.max(end, 64), this.svg.clientWidth - 64);
+    const d = `M${round1(x)} ${high}c${way * 18} 0 ${way * 30} 20 ${way * 18} 28c${way * -12} 4 ${way * -10} -16 0 -27`;
+    const words = Math.abs(over) === 1 ? "one" : String(Math.abs(over));
+    return [
+      draw("path", { class: over > 0 ? "spare" : "spare short", d }),
+      draw("text", { class: "off-tip", x: round1(x + way * 30), y: 40, "text-anchor": way < 0 ? "end" : "start" }, `${words} ${over > 0 ? "over" : "short"}`),
+    ];
+  }
+}
+
+function wood(left, right) {
+  return draw("path", { class: "wood", d: `M${round1(left)} ${high}l20 -3.5H${round1(right - 20)}l20 3.5l-20 3.5H${round1(left + 20)}z` });
+}
+
+// loop draws one loop: its edge, then the yarn.
+function loop(x, w, yarn, held) {
+  const r = Math.min(w * 0.36, 9);
+  const foot = held ? high + 18 : high + 14;
+  const top = held ? high + 3 : high - 7;
+  const d = `M${round1(x - r)} ${foot}C${round1(x - r * 1.4)} ${high + 4} ${round1(x - r)} ${top} ${round1(x)} ${top}C${round1(x + r)} ${top} ${round1(x + r * 1.4)} ${high + 4} ${round1(x + r)} ${foot}`;
+  const thick = Math.max(Math.min(w * 0.24, 5), 1.2);
+  return [
+    draw("path", { class: `loop-edge yarn-${yarn.id}`, "stroke-width": round1(thick + 1.4), d }),
+    draw("path", { class: `loop${yarn.fill ? "" : " ground"}${held ? " held" : ""}`, stroke: yarn.fill || undefined, "stroke-width": round1(thick), d }),
+  ];
+}
