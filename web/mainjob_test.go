@@ -1,6 +1,7 @@
 package web
 
 import (
+	"fmt"
 	"os"
 	"testing"
 
@@ -27,14 +28,16 @@ func TestMainJob(t *testing.T) {
 	b.open("/")
 	b.follow(".begin .main-action")
 	b.until(`document.querySelector(".in-the-way") !== null`)
-	page := eval[string](b, `(window.sameePage = "still here", location.pathname)`)
+	page := b.mitt()
+	b.do(chromedp.Evaluate[chromedp.Void](`window.samePage = "still here"`))
 
-	measure(b)
-	assert.Equal(t, "still here", eval[string](b, `window.sameePage`), "no page was loaded anew")
+	measure(b, page)
+	assert.Equal(t, "still here", eval[string](b, `window.samePage`), "no page was loaded anew")
 
-	paint(b)
+	b.follow(`.desk-tape a[href$="/desk/chart"]`)
+	paint(b, page)
 	b.until(chartSaved)
-	b.open(page)
+	b.desk(page, "chart")
 	require.Equal(t, 3, eval[int](b, marks+`.length`), "found after a reload")
 	assert.Equal(t, 3, eval[int](b, `[...document.querySelectorAll('[data-layer="painted"] path')].filter((p) => p.getAttribute("d")).length`))
 
@@ -45,7 +48,7 @@ func TestMainJob(t *testing.T) {
 
 // measure types what the tape and the swatch said; every key is answered
 // without losing what is being typed.
-func measure(b *browser) {
+func measure(b *browser, page string) {
 	b.t.Helper()
 	b.write("gauge.swatches[0].stitches", "24")
 	b.write("gauge.swatches[0].width", "10")
@@ -59,21 +62,28 @@ func measure(b *browser) {
 	b.do(chromedp.KeyEvent("5x"))
 	b.until(`document.querySelector('[data-fault-for="hand.thumb_circumference"]').textContent.includes("is not a number")`)
 	require.Equal(b.t, "6,5x", eval[string](b, `document.activeElement.value`), "what was typed stands")
-	b.until(`document.querySelector('[data-fragment="chart"]').classList.contains("stale")`)
+	b.until(`document.querySelector('[data-fragment="drawing"]').classList.contains("stale")`)
 	b.do(chromedp.KeyEvent(kb.Backspace))
-	b.until(`!document.querySelector('[data-fragment="chart"]').classList.contains("stale")`)
+	b.until(`!document.querySelector('[data-fragment="drawing"]').classList.contains("stale")`)
 	b.until(`document.querySelector(".summary")?.textContent.includes("gusset 3 → 15 in 19 rounds")`)
 	b.until(`document.querySelector('.tape[data-field="hand.thumb_circumference"]').classList.contains("lit")`)
-	b.choose("side", "left")
-	b.until(`document.querySelector("#words").textContent.includes("left hand")`)
-	b.choose("side", "right")
-	b.until(`document.querySelector("#words").textContent.includes("right hand")`)
-	b.until(`document.getElementById("saved").dataset.state === "saved"`)
+	for _, side := range []string{"left", "right"} {
+		b.choose("side", side)
+		b.until(fmt.Sprintf(`document.querySelector('.sides [value="side=%s"]').getAttribute("aria-pressed") === "true"`, side))
+		b.until(`document.getElementById("saved").dataset.state === "saved"`)
+		assert.Contains(b.t, b.words(page), side+" hand")
+	}
+}
+
+// words are the instructions of a mitt, as they stand at Pattern.
+func (b *browser) words(mitt string) string {
+	b.t.Helper()
+	return await[string](b, fmt.Sprintf(`fetch(%q).then((r) => r.text()).then((text) => new DOMParser().parseFromString(text, "text/html").getElementById("words").textContent)`, mitt+"/desk/pattern"))
 }
 
 // paint paints a purl with the pointer, a colour with the keyboard and a purl
 // with a finger.
-func paint(b *browser) {
+func paint(b *browser, page string) {
 	b.t.Helper()
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
 	at := b.cell(3, 2)
@@ -88,8 +98,9 @@ func paint(b *browser) {
 	b.touch(b.cell(7, 4))
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") !== ""`)
 	b.until(`document.querySelector("#chart-ledger").textContent === "every round adds up"`)
-	b.until(`document.querySelector("#words").textContent.includes("K1, M1L, k1, p1, k3, M1R, k1")`)
 	b.until(`document.querySelector(".key svg").textContent.includes("p: purl")`)
+	b.until(chartSaved)
+	assert.Contains(b.t, b.words(page), "K1, M1L, k1, p1, k3, M1R, k1")
 }
 
 // history undoes and redoes after a reload.
@@ -98,7 +109,7 @@ func history(b *browser, page string) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") === ""`)
 	b.until(chartSaved)
-	b.open(page)
+	b.desk(page, "chart")
 	require.Equal(b.t, 2, eval[int](b, marks+`.length`))
 	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")), chromedp.KeyEvent("r"))
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") !== ""`)
@@ -119,17 +130,14 @@ func history(b *browser, page string) {
 func TestDragAndMirror(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	b.until(`document.querySelector("svg[data-chart]") !== null`)
+	page := chartOf(b, "")
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
 	b.drag(b.cell(9, 1), b.cell(9, 6))
 	b.until(chartSaved)
-	page := eval[string](b, `location.pathname`)
-	b.open(page)
+	b.desk(page, "chart")
 	require.Equal(t, 6, eval[int](b, marks+`.length`), "no holes")
 	before := eval[string](b, marks+`.map((m) => m.column + m.value).sort().join()`)
-	b.choose("side", "left")
+	b.do(chromedp.Click(chromedp.CSS(`.sides [value="side=left"]`)))
 	b.until(`JSON.parse(document.getElementById("chart-data").textContent).mirrored`)
 	assert.Equal(t, before, eval[string](b, marks+`.map((m) => m.column + m.value).sort().join()`), "marks speak of the right hand")
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool="erase"]`)))
@@ -153,7 +161,7 @@ func TestTwoWindows(t *testing.T) {
 		const other = new URLSearchParams(new FormData(document.getElementById("measure-form")));
 		other.set("hand.hand_circumference", "20");
 		other.set("hand.thumb_circumference", "6.8");
-		return fetch(location.pathname, {method: "POST", body: other, headers: {Accept: "application/json"}}).then(() => undefined);
+		return fetch(document.getElementById("measure-form").action, {method: "POST", body: other, headers: {Accept: "application/json"}}).then(() => undefined);
 	})()`, chromedp.EvalAwaitPromise))
 	b.write("hand.hand_circumference", "21")
 	b.until(`document.querySelector("#saved button") !== null`)
@@ -181,42 +189,61 @@ func TestTwoWindows(t *testing.T) {
 	assert.Equal(t, "0", eval[string](b, draft), "what another window finds has to ask there, too")
 	b.do(chromedp.Click(chromedp.CSS(".conflict [type=submit]")))
 	b.until(`document.getElementById("saved").dataset.state === "saved" && document.querySelector(".conflict") === null`)
-	b.open(page)
+	b.desk(page, "fit")
 	assert.Equal(t, "21", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
 	assert.Equal(t, "6.8", eval[string](b, `document.getElementById("field-hand.thumb_circumference").value`))
 }
 
-// Typing and going on at once loses nothing: the page is left when the number
-// is saved.
+// Typing or drawing and going on at once loses nothing: the desk is left when
+// the number and the stroke are saved.
 func TestLeaveAtOnce(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")
 	b.write("hand.hand_circumference", "21")
-	b.follow("nav .print")
+	b.follow(`.desk-tape a[href$="/desk/chart"]`)
+	at := b.cell(3, 2)
+	b.do(chromedp.Evaluate[chromedp.Void](`(() => {
+		const fetch = window.fetch;
+		const left = new Promise((done) => document.querySelector(".desk-tape").addEventListener("click", done));
+		window.fetch = (...request) => left.then(() => fetch(...request));
+	})()`)) // the stroke is still on its way
+	b.click(at)
+	b.until(`document.getElementById("chart-saved").dataset.state === "saving"`)
+	b.follow(`.desk-tape a[href$="/desk/pattern"]`)
 	assert.Contains(t, eval[string](b, `document.querySelector(".sheets").textContent`), "hand 21 cm")
+	assert.Contains(t, eval[string](b, `document.getElementById("words").textContent`), "p1")
 }
+
+// notSaved holds while a form could not be sent.
+const notSaved = `document.getElementById("saved").textContent.startsWith("not saved: no connection")`
 
 // The server is away for a while: the page says so, keeps the strokes and the
 // numbers, and delivers them when it is back.
 func TestServerAway(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	b.until(`document.querySelector("svg[data-chart]") !== null`)
-	page := b.mitt()
+	page := chartOf(b, "")
 	b.serverAway()
 	at := b.cell(2, 3)
 	b.do(chromedp.MouseClickXY(at.X, at.Y))
 	b.until(`document.getElementById("chart-saved").textContent.startsWith("not saved: no connection")`)
-	b.write("hand.hand_circumference", "20")
-	b.until(`document.getElementById("saved").textContent.startsWith("not saved: no connection")`)
+	b.choose("chart.float", "4")
+	b.until(notSaved)
 	b.serverBack()
 	b.until(chartSaved)
 	b.until(`document.getElementById("saved").dataset.state === "saved"`)
-	b.open(page)
+
+	b.desk(page, "fit")
+	b.serverAway()
+	b.write("hand.hand_circumference", "20")
+	b.until(notSaved)
+	b.serverBack()
+	b.until(`document.getElementById("saved").dataset.state === "saved"`)
+	b.desk(page, "chart")
 	assert.Equal(t, 1, eval[int](b, marks+`.length`))
-	assert.Equal(t, "20", eval[string](b, `document.getElementById("field-hand.hand_circumference").value`))
+	for path, text := range map[string]string{"hand.hand_circumference": "20", "chart.float": "4"} {
+		assert.Equal(t, text, eval[string](b, fmt.Sprintf(`document.getElementById(%q).value`, "field-"+path)))
+	}
 }

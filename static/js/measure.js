@@ -10,7 +10,8 @@ import { Drafts } from "./storage.js";
 const rest = 700; // ms without a key press before saving
 const again = 4 * rest; // ms before what could not be saved is sent again
 
-export function startMeasure(document) {
+// settled() waits for the strokes that are on their way; undefined: none is.
+export function startMeasure(document, settled) {
   const form = document.getElementById("measure-form");
   if (!form) return;
   const page = new Measure(document, form);
@@ -29,15 +30,16 @@ export function startMeasure(document) {
     if (tape) document.getElementById(`field-${tape.dataset.field}`)?.focus();
     const link = event.target.closest?.("a[href]");
     const elsewhere = link && !(link.pathname === location.pathname && link.hash) && !event.ctrlKey && !event.metaKey && !event.shiftKey;
-    if (elsewhere && page.unsaved) {
+    const drawing = elsewhere && settled();
+    if (elsewhere && (page.unsaved || drawing)) {
       event.preventDefault();
-      page.leave(link.href);
+      page.leave(link.href, drawing);
     }
   });
   document.querySelector(".conflict")?.addEventListener("click", ({ target }) => {
     if (target.dataset.take) page.take(target);
   });
-  events.painted.hear(() => page.ask(true));
+  events.painted.hear(() => page.drawn());
   events.view.hear(() => page.ask());
   events.sheet.hear((detail) => page.rewritten(detail));
   events.decided.hear(({ revision }) => page.decided(revision));
@@ -75,6 +77,7 @@ class Measure {
     this.painted = true; // only strokes have changed since the last request
     this.owed = false; // an answer to the form did not come: the next brings all parts
     this.unsaved = false;
+    this.reloads = "reloads" in form.dataset; // proofs are laid out by the server
     this.outbox = outboxOf(form, this);
     this.timer = 0;
     this.focus = undefined;
@@ -221,10 +224,22 @@ class Measure {
     (this.conflict?.querySelector("[data-take]") ?? document.getElementById(`field-${button.dataset.take}`))?.focus();
   }
 
+  // drawn runs after strokes, our own or somebody else's.
+  drawn() {
+    this.ask(true);
+    if (!this.reloads) return;
+    clearTimeout(this.laid);
+    this.laid = setTimeout(() => this.unsaved || location.reload(), again); // once no more come
+  }
+
   // decided runs when another window saved the form. If nothing was typed here,
   // that version is taken over; otherwise saving will tell that there are two.
   async decided(revision) {
     if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.outbox.sending || this.conflict || this.taking) return;
+    if (this.reloads) {
+      location.reload();
+      return;
+    }
     this.taking = true;
     try {
       const page = new DOMParser().parseFromString(await (await fetch(this.form.dataset.page)).text(), "text/html");
@@ -267,8 +282,10 @@ class Measure {
     else await (this.outbox.unsent ? this.outbox.push() : this.outbox.add({}));
   }
 
-  // leave saves before one of its links leaves the page.
-  async leave(href) {
+  // leave saves before one of its links leaves the page, and lets what is drawn
+  // arrive.
+  async leave(href, drawing) {
+    await drawing;
     await this.outbox.answered;
     await this.save();
     location.assign(href); // the browser asks about what could not be saved
@@ -292,7 +309,7 @@ class Measure {
     this.conflict = undefined;
     this.drafts.drop();
     this.say(`saved ${said.saved}`, "saved");
-    if ("reloads" in this.form.dataset) location.reload(); // proofs are laid out by the server
+    if (this.reloads) location.reload();
   }
 
   // bodyBut returns the form as it is now, but with the revision that body was

@@ -1,9 +1,9 @@
 // The workspace of one mitt: measure form, thread between its views, chart.
 import { startMeasure } from "./measure.js";
 import { startThread } from "./thread.js";
-import "./chart/main.js";
+import { settled } from "./chart/main.js";
 
-startMeasure(document);
+startMeasure(document, settled);
 startThread(document);
 
 // A link to a field that is folded away opens what it lies in, on this page or

@@ -17,6 +17,8 @@ type Mitt struct {
 	Doc      project.Document
 	After    int64  // the newest decision when the form was made
 	Restored int64  // tells the file from what it was before a backup was put back
+	Revision int64  // the newest change when the page was made
+	Made     string // when the mitt was begun, which tells it from another of its number
 	Saved    string // when it was last saved
 	Conflict string // why the form could not be saved
 	Between  []Between
@@ -32,7 +34,8 @@ const inBetween = "Another version of this mitt was saved in between."
 // NewMitt returns a mitt at one of its desks, with its chart as asked for.
 func NewMitt(m app.Mitt, desk Desk, ask ChartAsk) Mitt {
 	p := Mitt{
-		ID: m.ID, Desk: desk, Doc: m.Doc, After: m.Decided, Restored: m.Restored, Saved: Clock(m.Changed, time.Now()),
+		ID: m.ID, Desk: desk, Doc: m.Doc, After: m.Decided, Restored: m.Restored,
+		Revision: m.Revision, Made: m.Created.Format(time.RFC3339Nano), Saved: Clock(m.Changed, time.Now()),
 		Answer: AnswerOf(m, desk, ask),
 	}
 	if m.Out == nil {
@@ -85,11 +88,14 @@ func AnswerOf(m app.Mitt, desk Desk, ask ChartAsk) Answer {
 		c.Revision, c.Decided, c.Marks = m.Revision, m.Decided, m.Out.Charts.Marks.Edits()
 		c.CanUndo, c.CanRedo, c.Restored = m.CanUndo, m.CanRedo, m.Restored
 		c.Mitt = m.Created.Format(time.RFC3339Nano)
-		c.Href = fmt.Sprintf("/mitts/%d/chart", m.ID)
+		c.Href = chartHref(m.ID)
 	}
 	a.put(m.Faults)
 	return a
 }
+
+// chartHref returns the address to which the strokes of a mitt are sent.
+func chartHref(id int64) string { return fmt.Sprintf("/mitts/%d/chart", id) }
 
 // AfterStroke is NewMitt for a page on whose chart something was painted:
 // hand, fit and plan are unchanged, and the script has drawn the chart itself.

@@ -37,7 +37,10 @@ const kept = {
 export function start(root) {
   const place = root.querySelector("[data-chart-editor]");
   const data = root.querySelector("#chart-data");
-  if (!place || !data) return;
+  if (!place || !data) {
+    listen(root.querySelector("#measure-form"));
+    return;
+  }
   editor?.brush.end(); // keeps the stroke under the pointer when the chart is replaced
   leaving = false;
   const focused = document.activeElement === document.body && editor?.hadFocus;
@@ -53,6 +56,20 @@ export function start(root) {
   }
   editor.root.querySelector("#chart-saved").dataset.state = "saved";
   if (editor.outbox.older) carried(editor.outbox, page);
+}
+
+// listen opens the outbox of a page that shows no chart: it hears what happens
+// to the mitt elsewhere, and delivers what an earlier visit could not.
+function listen(form) {
+  const { chart: href, mitt, revision } = form?.dataset ?? {};
+  if (href) outboxOf({ href, mitt, revision: Number(revision), restored: Number(form.elements.restored.value) });
+}
+
+// settled waits for the answer to each stroke that is on its way. Undefined: none
+// is.
+export function settled() {
+  const under = [...outboxes.values()].find((outbox) => outbox.sending);
+  return under?.answered.then(settled);
 }
 
 // carried says what became of strokes from before a backup was put back.
@@ -95,6 +112,7 @@ function on(what, detail) {
     const message = detail.lines.join(" ");
     editor?.announce(message);
     editor?.say(message);
+    if (!editor) document.getElementById("saved").textContent = `A stroke of the chart was not taken: ${message}`;
   }
   if (what === "decided") events.decided.tell({ revision: detail });
   if (what === "saving" || what === "saved" || what === "unsaved") say(what, detail?.why);
@@ -123,7 +141,9 @@ events.round.hear(({ section, round, by }) => {
   editor.lit = undefined;
   editor.view.thread(editor.model.byKey.get(`${section} ${round}`)?.y ?? 0);
 });
-window.addEventListener("online", () => editor?.outbox.push());
+window.addEventListener("online", () => {
+  for (const outbox of outboxes.values()) outbox.push();
+});
 // A page that is loaded anew takes up what this browser keeps. What it could not
 // keep is only on this page, which therefore has to stay.
 events.restored.hear((_, event) => {
