@@ -155,7 +155,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 	ctx, stop := chromedp.NewContext(first.ctx)
 	t.Cleanup(stop)
 	second := &browser{t: t, ctx: ctx, url: first.url}
-	second.open(path)
+	second.desk(path, "chart")
 	second.until(`document.getElementById("chart-cell") !== null`)
 
 	painted := func(row int) string {
@@ -184,19 +184,24 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 	assert.Contains(t, kept, `"yo"`)
 	assert.Contains(t, kept, `"colour"`)
 	row := `["symbol", "painted"].map((l) => document.querySelector('[data-layer="' + l + '"] [data-row="7"]').getAttribute("d")).join()`
-	second.open(path)
+	second.desk(path, "chart")
 	second.until(fmt.Sprintf(`%s === %q`, row, eval[string](first, row)))
 
 	// A change of the rounds in one is a new plan in both, and the number that
 	// it fixed stands in both forms.
 	first.command("put a plain round")
-	second.until(`document.querySelector(".summary").textContent.includes("in 21 rounds")`)
+	second.until(`document.querySelector(".plan-line").textContent.includes("in 21")`)
 	second.until(`document.getElementById("field-pins.gusset_rounds").value === "21"`)
-	first.until(`document.querySelector(".summary").textContent.includes("in 21 rounds")`)
+	first.until(`document.querySelector(".plan-line").textContent.includes("in 21")`)
 
-	// A number saved in one is taken over by the other.
-	first.write("hand.hand_circumference", "20")
-	second.until(`document.getElementById("field-hand.hand_circumference").value === "20"`)
+	// A number saved at one desk is taken over by the other, both ways.
+	second.desk(path, "fit")
+	assert.Contains(t, eval[string](second, `document.querySelector(".summary").textContent`), "in 21 rounds")
+	second.write("hand.hand_circumference", "20")
+	first.until(`document.getElementById("field-hand.hand_circumference").value === "20"`)
+	first.until(quiet)
+	first.choose("chart.float", "4")
+	second.until(`document.getElementById("field-chart.float").value === "4"`)
 	first.until(quiet)
 	second.until(quiet)
 }
@@ -207,15 +212,15 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 func TestDragAnIncrease(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	chartOf(b, "")
-	before := eval[string](b, `document.querySelector("#words").textContent`)
+	path := chartOf(b, "")
+	before := b.words(path)
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="move"]`)))
 	b.drag(b.cell(7, 2), b.cell(8, 2))
 	b.until(`document.getElementById("field-pins.increase_rounds").value === "1, 4, 8, 10, 13, 16"`)
 	b.says("Fixed: increases in rounds 1, 4, 8, 10, 13, 16.")
 	b.until(`JSON.parse(document.getElementById("chart-data").textContent).rows[7].runs.some((r) => r.op === "m1l")`)
-	assert.NotEqual(t, before, eval[string](b, `document.querySelector("#words").textContent`))
 	b.until(quiet)
+	assert.NotEqual(t, before, b.words(path))
 	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
 	b.until(`document.getElementById("field-pins.increase_rounds").value === ""`)
 	b.until(`JSON.parse(document.getElementById("chart-data").textContent).rows[6].runs.some((r) => r.op === "m1l")`)
@@ -248,7 +253,7 @@ func TestViewsKeepSelectionAndSize(t *testing.T) {
 	assert.True(t, eval[bool](b, `document.querySelector("svg[data-chart]").classList.contains("sized")`))
 	b.command("turn the tube: this")
 	b.until(`document.querySelector('[data-run="turn-back"]') !== null`)
-	assert.Equal(t, path+"?view=hand&layout=columns", eval[string](b, `location.pathname + location.search.replace(/&middle=.*/, "")`))
+	assert.Equal(t, path+"/desk/chart?view=hand&layout=columns", eval[string](b, `location.pathname + location.search.replace(/&middle=.*/, "")`))
 	assert.Contains(t, eval[string](b, `document.querySelector('a[href*="chart.csv"]').getAttribute("href")`), "middle=")
 	b.pick("view", "thumb")
 	b.until(`document.querySelector('svg[data-chart="thumb"]') !== null`)
@@ -281,14 +286,14 @@ func TestMendAndPutBack(t *testing.T) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
 	b.click(b.cell(18, 3))
 	b.until(chartSaved)
-	b.write("hand.gusset_length", "4")
+	b.elsewhere("hand.gusset_length", "4")
 	b.until(`document.querySelector(".lost [data-put-back]") !== null`)
 	assert.Contains(t, eval[string](b, `document.querySelector(".lost li").textContent`), "round 18")
 	b.until(quiet)
 	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	b.do(chromedp.Click(chromedp.CSS("[data-put-back]")))
 	b.until(chartSaved)
-	b.open(path)
+	b.desk(path, "chart")
 	assert.Zero(t, eval[int](b, `document.querySelectorAll(".lost:not([hidden])").length`))
 	assert.Equal(t, 1, eval[int](b, marks+`.length`))
 }
