@@ -12,7 +12,7 @@ import (
 
 const (
 	keptAll  = `document.getElementById("kept").dataset.state === "saved"`
-	keptHere = `document.getElementById("kept").textContent.includes("kept in this browser")`
+	keptHere = `document.getElementById("kept").textContent.includes("Offline: keep this page open; rounds are sent later.")`
 	title    = `document.querySelector("[data-title]").textContent`
 )
 

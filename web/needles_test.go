@@ -158,9 +158,9 @@ func TestNeedlesSayColours(t *testing.T) {
 		edits = append(edits, fmt.Sprintf(`{"section":"gusset","round":3,"column":%q,"layer":"colour","value":"b"}`, column))
 	}
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+strings.Join(edits, ",")+`]}`).status)
-	assert.Regexp(t, `^K\d main colour \| k3 rust, k\d+ main colour \(\d+, of which \d in the gusset\)\.$`, say("right", 21))
-	assert.Regexp(t, `^K\d main colour \| k\d+ main colour, k3 rust \(`, say("left", 21))
-	assert.Equal(t, "Knit (44, of which 5 in the gusset).", plain)
+	assert.Regexp(t, `^K\d main colour\. Then k3 rust, k\d+ main colour\.$`, say("right", 21))
+	assert.Regexp(t, `^K\d main colour\. Then k\d+ main colour, k3 rust\.$`, say("left", 21))
+	assert.Equal(t, "Knit.", plain)
 	assert.NotContains(t, say("right", 22), "main colour", "the round above is not painted")
 }
 

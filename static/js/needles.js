@@ -1,10 +1,12 @@
 // The page at the needles: the rounds, and what opens and ends each part. One
 // button goes on, one goes back. The page has all of them, so it works without
 // the server; counts and notes wait until they can be delivered.
-import { Outbox, postJSON } from "./outbox.js";
+import { Outbox, noConnection, postJSON } from "./outbox.js";
 import { kept } from "./storage.js";
 
-const nearRows = 2; // rows of the strip on each side of the present one
+const stripRows = 6; // rows of the chart on a strip
+const belowRows = 3; // those of them below the present one, where there are any
+const laterTasks = 2; // tasks that stand below the present one
 
 // Needles is where the work stands, and what there is to say about it.
 export class Needles {
@@ -20,6 +22,44 @@ export class Needles {
 
   get last() {
     return this.tasks[this.nth - 1];
+  }
+
+  // made says how much of the mitt is knitted, or which of its rounds is next.
+  get made() {
+    const all = this.tasks.at(-1).knitted;
+    return this.now?.is_round ? `round ${this.now.knitted} of ${all}` : `${this.last?.knitted ?? 0} of ${all} rounds knitted`;
+  }
+
+  // onward says what comes after the present task.
+  get onward() {
+    if (!this.now) return "";
+    const next = this.tasks[this.nth + 1];
+    if (!next) return "then this hand is done";
+    return next.is_round ? `then ${next.name}, ${next.after} ${next.after === 1 ? "stitch" : "stitches"}` : `then ${next.name}`;
+  }
+
+  // backward says to what the other button goes back.
+  get backward() {
+    return this.last ? `to ${this.last.name}` : "";
+  }
+
+  // later is the next tasks after the present one.
+  get later() {
+    return this.tasks.slice(this.nth + 1, this.nth + 1 + laterTasks);
+  }
+
+  // pinned is the next note ahead, with its round, or "".
+  get pinned() {
+    const of = this.tasks.slice(this.nth + 1).find((t) => t.note);
+    return of ? `Round ${of.round} of the ${of.section}: ${of.note}` : "";
+  }
+
+  // stitches returns how each round of a section is shown on the strip of
+  // progress: as knitted, as the present one, or as one to come.
+  stitches(section, rounds) {
+    const done = Math.max(0, ...this.tasks.slice(0, this.nth).filter((t) => t.is_round && t.section === section).map((t) => t.round));
+    const present = this.now?.is_round && this.now.section === section ? this.now.round : 0;
+    return Array.from({ length: rounds }, (_, i) => (i < done ? "knitted" : i + 1 === present ? "present" : "to-come"));
   }
 
   // go counts one task more or less, and returns what is to be delivered, or
@@ -65,8 +105,8 @@ export class Needles {
 
 // windowOf returns the part of a strip around a row, as a viewBox.
 export function windowOf(strip, row) {
-  const low = Math.max(row - nearRows, 1);
-  const high = Math.min(row + nearRows, strip.rows);
+  const low = Math.max(Math.min(row - belowRows, strip.rows - stripRows + 1), 1);
+  const high = Math.min(low + stripRows - 1, strip.rows);
   return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height];
 }
 
@@ -82,12 +122,15 @@ function start(root) {
   function show() {
     const { now, last } = needles;
     find("title").replaceChildren(now ? `${now.title} ` : "Done ", small(now?.place ?? "all rounds are knitted"));
-    find("say").textContent = now?.words ?? "";
+    find("say").replaceChildren(...(now?.say ?? []).map(said));
     find("counts").textContent = now?.counts ?? "";
     find("changed").hidden = !now?.changed;
     list(find("first"), now?.first ?? []);
     list(find("then"), now ? [] : (last?.then ?? []));
-    find("made").textContent = `${last?.knitted ?? 0} of ${needles.tasks.at(-1).knitted} rounds knitted`;
+    find("later").replaceChildren(...needles.later.map((t) => item(strong(t.title), ` ${t.words}`)));
+    for (const name of ["made", "onward", "backward"]) find(name).textContent = needles[name];
+    find("pinned").textContent = needles.pinned;
+    find("pinned").hidden = needles.pinned === "";
     note.value = now?.note ?? "";
     find("note").hidden = !now?.is_round;
     find("done").hidden = Boolean(now);
@@ -95,25 +138,45 @@ function start(root) {
     root.querySelector(".forward").disabled = !now;
     root.querySelector(".forward").textContent = now?.press ?? "Done";
     strip(now ?? last);
+    progress(now ?? last);
   }
 
   // strip shows the rows around a task. The row is lit if the task is a round.
+  // A wide page shows the whole round.
   function strip(task) {
     for (const place of root.querySelectorAll("[data-strip]")) {
-      place.hidden = place.dataset.strip !== task?.view;
+      const { strip: view } = place.dataset;
+      const wide = view === task?.wide;
+      place.hidden = !wide && view !== task?.view;
       if (place.hidden) continue;
-      const of = strips.get(task.view);
-      const svg = place.querySelector("svg");
-      svg.setAttribute("viewBox", windowOf(of, task.row).join(" "));
-      const top = of.bottom - task.row * of.cell_height;
-      svg.querySelector(".now").setAttribute("d", needles.now?.is_round ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
+      place.dataset.on = wide ? "wide" : task.wide ? "narrow" : "all";
+      turn(place.querySelector("svg"), strips.get(view), wide ? task.wide_row : task.row);
+    }
+  }
+
+  function turn(svg, of, row) {
+    svg.setAttribute("viewBox", windowOf(of, row).join(" "));
+    const top = of.bottom - row * of.cell_height;
+    const lit = needles.now?.is_round;
+    svg.querySelector(".now").setAttribute("d", lit ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");
+    svg.querySelector(".ahead").setAttribute("d", lit ? `M0 0H${of.width}V${top}H0Z` : "");
+  }
+
+  // progress shows how far the part of a task is.
+  function progress(task) {
+    for (const place of root.querySelectorAll("[data-progress]")) {
+      const here = place.dataset.progress === task?.section;
+      place.toggleAttribute("hidden", !here);
+      if (!here) continue;
+      const paths = [...place.querySelectorAll("path")];
+      needles.stitches(task.section, paths.length).forEach((state, i) => paths[i].setAttribute("class", state));
     }
   }
 
   function heard(what, detail) {
     const place = document.getElementById("kept");
     if (what === "saved") place.textContent = `kept ${new Date().toTimeString().slice(0, 5)}`;
-    if (what === "unsaved") place.textContent = `${detail.why.replace(/\.$/, "")}: ${outbox.waiting.length} kept in this browser`;
+    if (what === "unsaved") place.textContent = waits(detail.why, outbox.waiting.length);
     if (what === "refused") place.textContent = `not kept: ${detail.lines.join(" ")}`;
     if (["saved", "unsaved", "refused"].includes(what)) place.dataset.state = what === "saved" ? "saved" : "unsaved";
   }
@@ -158,18 +221,42 @@ function start(root) {
   awake();
 }
 
-function small(text) {
-  const element = document.createElement("small");
-  element.textContent = text;
-  return element;
+function list(place, texts) {
+  place.replaceChildren(...texts.map((text) => item(text)));
 }
 
-function list(place, texts) {
-  place.replaceChildren(...texts.map((text) => {
-    const item = document.createElement("li");
-    item.textContent = text;
-    return item;
-  }));
+// waits says why rounds are not sent yet, and how many wait.
+export function waits(why, count) {
+  if (why === noConnection) return `Offline: keep this page open; rounds are sent later. ${count} wait${count === 1 ? "s" : ""}.`;
+  const said = why.replace(/\.$/, "").replace(/^./, (first) => first.toUpperCase());
+  return `${said}: keep this page open; ${count} wait${count === 1 ? "s" : ""} here.`;
+}
+
+function element(name, ...children) {
+  const made = document.createElement(name);
+  made.append(...children);
+  return made;
+}
+
+const item = (...children) => element("li", ...children);
+const strong = (text) => element("b", text);
+const small = (text) => element("small", text);
+
+// said returns a run of words. The name of a yarn is underlined by it.
+function said({ text, yarn, fill, strong: read, break: next }) {
+  if (next) return element("br");
+  if (!yarn) return read ? strong(text) : text;
+  const word = element("span", text);
+  word.className = "yarn-word";
+  const svg = (name, attributes) => {
+    const made = document.createElementNS("http://www.w3.org/2000/svg", name);
+    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+    return made;
+  };
+  const thread = svg("svg", { class: "thread", viewBox: "0 0 1 1", preserveAspectRatio: "none", "aria-hidden": "true" });
+  thread.append(svg("path", { d: "M0 0h1v1h-1z", fill: fill || "none" }));
+  word.append(thread);
+  return word;
 }
 
 // awake keeps the screen on while the page is looked at, if the browser allows

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import test from "node:test";
-import { Needles, windowOf } from "../../static/js/needles.js";
+import { Needles, waits, windowOf } from "../../static/js/needles.js";
 import { knitted, topOf } from "../../static/js/try.js";
 
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
@@ -53,11 +53,32 @@ test("another device's counts and notes are followed, another plan is not", () =
   assert.equal(e.nth, 2);
 });
 
-test("a strip shows two rows on each side, and ends with the chart", () => {
-  const strip = { bottom: 100, cell_height: 5, width: 60, rows: 9 };
-  assert.deepEqual(windowOf(strip, 5), [0, 65, 60, 25]);
-  assert.deepEqual(windowOf(strip, 1), [0, 85, 60, 15]);
-  assert.deepEqual(windowOf(strip, 9), [0, 55, 60, 15]);
+test("a strip is always as high, with three rows below where there are so many", () => {
+  const strip = { bottom: 100, cell_height: 5, width: 60, rows: 12 };
+  assert.deepEqual(windowOf(strip, 6), [0, 60, 60, 30], "3 to 8");
+  assert.deepEqual(windowOf(strip, 1), [0, 70, 60, 30]);
+  assert.deepEqual(windowOf(strip, 12), [0, 40, 60, 30]);
+  assert.deepEqual(windowOf({ ...strip, rows: 4 }, 2), [0, 80, 60, 20], "a chart that has no more");
+});
+
+test("the page tells what was, what is next, and where a note waits", () => {
+  const round = (n, more) => ({ section: "gusset", round: n, is_round: true, knitted: n, name: `round ${n}`, title: `Round ${n}`, after: 40 + n, note: "", ...more });
+  const e = new Needles([round(1), round(2), round(3, { note: "try it on" }), { section: "gusset", round: 2000, is_round: false, knitted: 3, name: "bind off", note: "" }], 0, "right");
+  assert.deepEqual([e.made, e.onward, e.backward], ["round 1 of 3", "then round 2, 42 stitches", ""]);
+  assert.deepEqual(e.later.map((t) => t.name), ["round 2", "round 3"]);
+  assert.equal(e.pinned, "Round 3 of the gusset: try it on");
+  e.go(1);
+  assert.deepEqual(e.stitches("gusset", 4), ["knitted", "present", "to-come", "to-come"]);
+  e.go(1);
+  assert.deepEqual([e.onward, e.backward, e.pinned], ["then bind off", "to round 2", ""]);
+  e.go(1);
+  assert.deepEqual([e.made, e.onward], ["3 of 3 rounds knitted", "then this hand is done"]);
+  assert.deepEqual(e.stitches("gusset", 3), ["knitted", "knitted", "knitted"]);
+});
+
+test("offline words say what to do; another reason is named", () => {
+  assert.equal(waits("no connection", 3), "Offline: keep this page open; rounds are sent later. 3 wait.");
+  assert.equal(waits("This is too slow to send.", 1), "This is too slow to send: keep this page open; 1 waits here.");
 });
 
 test("a try asks about what is knitted", () => {

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"strconv"
 
 	"thenar/internal/app"
 	"thenar/internal/chart"
@@ -12,21 +11,23 @@ import (
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
+	"thenar/internal/words"
 )
 
 // Needles is the page of a mitt on the needles: the present task of one hand of
 // a pair, and all the others, so that the page can go on without the server.
 type Needles struct {
-	ID     int64
-	Doc    project.Document
-	Side   string // the hand that is knitted
-	Nth    int    // the number of tasks done
-	Tasks  []NeedleTask
-	Strips []Strip
-	Other  string // where the other hand stands, in words
-	Lacks  string // why there is nothing to knit yet
-	Ahead  string // says which is the first round ahead that the last try changed; empty if there is none
-	Second string // how this hand is worked while only the other one is on the needles: "alike" or "anew"
+	ID       int64
+	Doc      project.Document
+	Side     string // the hand that is knitted
+	Nth      int    // the number of tasks done
+	Tasks    []NeedleTask
+	Strips   []Strip
+	Progress []Progress // of each part
+	Other    string     // where the other hand stands, in words
+	Lacks    string     // why there is nothing to knit yet
+	Ahead    string     // says which is the first round ahead that the last try changed; empty if there is none
+	Second   string     // how this hand is worked while only the other one is on the needles: "alike" or "anew"
 }
 
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
@@ -42,13 +43,17 @@ type NeedleTask struct {
 	After   int      `json:"after"` // stitches on the needles before and after it
 	Counts  string   `json:"counts"`
 	Words   string   `json:"words"`
+	Say     []Said   `json:"say"`   // the words, by yarns
+	Name    string   `json:"name"`  // within a sentence: "round 12", "bind off"
 	First   []string `json:"first"` // instructions that come before it
 	Then    []string `json:"then"`  // and after it
 	Press   string   `json:"press"` // the words on the button that goes on
 	Changed bool     `json:"changed"`
 	Note    string   `json:"note"`
 	View    string   `json:"view"`
-	Row     int      `json:"row"` // in the view, counted from the foot
+	Row     int      `json:"row"`  // in the view, counted from the foot
+	Wide    string   `json:"wide"` // the view of the whole round, for a wide page; empty if View has it
+	WideRow int      `json:"wide_row"`
 }
 
 // Strip is a chart of which the page shows only the rows around one round.
@@ -59,15 +64,16 @@ type Strip struct {
 	Bottom     float64 `json:"bottom"`
 	CellHeight float64 `json:"cell_height"`
 	Rows       int     `json:"rows"`
+	On         string  `json:"-"` // the pages that show it now: "all", "narrow", "wide" or none
 	scene      *draw.Scene
 }
 
-// stripCell is the width of a stitch on a strip, in pixels. A round that is too
-// wide for the page is scrolled.
-const stripCell = 18
-
-// nearRows is how many rows a strip shows on each side of the present one.
-const nearRows = 2
+// A strip shows so many rows of the chart, with these of them below the present
+// one where there are any.
+const (
+	stripRows = 6
+	belowRows = 3
+)
 
 // secondOf returns how a hand that is not begun is worked, "alike" or "anew",
 // or "" if neither hand is on the needles.
@@ -89,9 +95,12 @@ func NewNeedles(hand app.Needles) Needles {
 		return n
 	}
 	n.Other = otherWords(hand.Other)
-	rows := map[chart.Anchor]NeedleTask{} // only view and row
+	rows := map[chart.Anchor]NeedleTask{} // only views and rows
 	for _, v := range out.Charts.Views() {
 		n.addView(out, v, rows)
+	}
+	for i := range out.Mitt.Sections {
+		n.Progress = append(n.Progress, progressOf(out, &out.Mitt.Sections[i]))
 	}
 	for _, t := range tryon.Tasks(out.Mitt) {
 		n.Tasks = append(n.Tasks, newTask(out, t, rows))
@@ -130,11 +139,15 @@ func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anc
 	}
 	scene, geometry := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)})
 	for i, row := range g.Rows {
+		at := chart.Anchor{Section: row.Section, Round: row.Round}
+		one := rows[at]
 		if chart.ViewOf(row.Section) == v {
-			rows[chart.Anchor{Section: row.Section, Round: row.Round}] = NeedleTask{View: string(v), Row: i + 1}
+			one.View, one.Row = string(v), i+1
+		} else {
+			one.Wide, one.WideRow = string(v), i+1
 		}
+		rows[at] = one
 	}
-	scene.Root = append(scene.Root, draw.Attr{Name: "width", Value: strconv.Itoa(int(scene.Width/chartCell) * stripCell)})
 	s := Strip{View: string(v), Width: scene.Width, Bottom: geometry.Bottom, CellHeight: geometry.CellHeight, Rows: len(g.Rows), scene: scene}
 	n.Strips = append(n.Strips, s)
 }
@@ -155,7 +168,7 @@ func (n *Needles) Last() *NeedleTask {
 	return &n.Tasks[n.Nth-1]
 }
 
-// Made says how much of the mitt is knitted.
+// Made says how much of the mitt is knitted, or which of its rounds is next.
 func (n *Needles) Made() string {
 	knitted, all := 0, 0
 	if last := n.Last(); last != nil {
@@ -164,37 +177,95 @@ func (n *Needles) Made() string {
 	if len(n.Tasks) > 0 {
 		all = n.Tasks[len(n.Tasks)-1].Knitted
 	}
+	if now := n.Now(); now != nil && now.IsRound {
+		return fmt.Sprintf("round %d of %d", now.Knitted, all)
+	}
 	return fmt.Sprintf("%d of %d rounds knitted", knitted, all)
 }
 
-// show turns the strip of the present round to that round, and moves it to the
-// front.
+// Onward says what comes after the present task.
+func (n *Needles) Onward() string {
+	switch {
+	case n.Now() == nil:
+		return ""
+	case n.Nth+1 == len(n.Tasks):
+		return "then this hand is done"
+	}
+	next := n.Tasks[n.Nth+1]
+	if !next.IsRound {
+		return "then " + next.Name
+	}
+	return fmt.Sprintf("then %s, %s", next.Name, words.Plural(next.After, "stitch"))
+}
+
+// Backward says to what the other button goes back.
+func (n *Needles) Backward() string {
+	if last := n.Last(); last != nil {
+		return "to " + last.Name
+	}
+	return ""
+}
+
+// Later returns the next tasks after the present one.
+func (n *Needles) Later() []NeedleTask {
+	from := min(n.Nth+1, len(n.Tasks))
+	return n.Tasks[from:min(from+laterTasks, len(n.Tasks))]
+}
+
+// laterTasks is how many tasks stand quietly below the present one.
+const laterTasks = 2
+
+// Pinned returns the next note ahead, with its round, or "".
+func (n *Needles) Pinned() string {
+	for _, t := range n.Tasks[min(n.Nth+1, len(n.Tasks)):] {
+		if t.Note != "" {
+			return fmt.Sprintf("Round %d of the %s: %s", t.Round, stitch.Part(t.Section).Words(), t.Note)
+		}
+	}
+	return ""
+}
+
+// show turns the strips of the present task to its row; of the last one, once
+// all is done.
 func (n *Needles) show() {
-	view, row, lit := "", 0, false
-	if now := n.Now(); now != nil {
-		view, row, lit = now.View, now.Row, now.IsRound
+	at, lit := n.Now(), true
+	if at == nil {
+		at, lit = n.Last(), false
 	}
 	for i := range n.Strips {
-		if n.Strips[i].View == view {
-			n.Strips[i].turn(row, lit)
-			n.Strips[0], n.Strips[i] = n.Strips[i], n.Strips[0]
-			continue
+		s := &n.Strips[i]
+		switch {
+		case at == nil:
+			s.turn(0, false)
+		case s.View == at.Wide:
+			s.On = "wide"
+			s.turn(at.WideRow, lit && at.IsRound)
+		case s.View == at.View:
+			s.On = "all"
+			if at.Wide != "" {
+				s.On = "narrow"
+			}
+			s.turn(at.Row, lit && at.IsRound)
+		default:
+			s.turn(0, false)
 		}
-		n.Strips[i].turn(0, false)
 	}
 }
 
 // turn draws the rows of a strip around one of them, which is lit if light is
 // set.
 func (s *Strip) turn(row int, light bool) {
-	low, high := max(row-nearRows, 1), min(row+nearRows, s.Rows)
+	low := max(min(row-belowRows, s.Rows-stripRows+1), 1)
+	high := min(low+stripRows-1, s.Rows)
 	top := s.Bottom - float64(high)*s.CellHeight
 	s.scene.Window = &draw.Box{Y: top, Width: s.Width, Height: float64(high-low+1) * s.CellHeight}
-	lit := ""
+	lit, ahead := "", ""
 	if light {
 		y := s.Bottom - float64(row)*s.CellHeight
 		lit = fmt.Sprintf("M0 %sH%sV%sH0Z", draw.Number(y), draw.Number(s.Width), draw.Number(y+s.CellHeight))
+		ahead = fmt.Sprintf("M0 0H%sV%sH0Z", draw.Number(s.Width), draw.Number(y))
 	}
+	s.scene.Path(ahead, draw.Style{Class: "ahead"})
 	s.scene.Path(lit, draw.Style{Class: "now"})
 	s.SVG = SVG(s.scene, false)
 }

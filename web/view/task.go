@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/project"
@@ -18,24 +19,28 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 	anchor := chart.Anchor{Section: t.Part, Round: min(max(t.Round, 1), of)}
 	one := NeedleTask{
 		Section: string(t.Part), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
-		First: []string{}, Then: []string{}, View: rows[anchor].View, Row: rows[anchor].Row,
+		First: []string{}, Then: []string{},
+		View: rows[anchor].View, Row: rows[anchor].Row, Wide: rows[anchor].Wide, WideRow: rows[anchor].WideRow,
 	}
 	if !one.IsRound {
 		one.opens(out, s)
+		one.Name, one.Say = small(one.Title), shaped(one.Words)
 		return one
 	}
 	r := s.Rounds[t.Round-1]
 	one.Before, one.After = r.In(), r.Out()
 	one.Changed, one.Note = out.Changed.Has(t.Part, t.Round), out.Charts.Marks[anchor].Note
-	one.Counts = fmt.Sprintf("%d stitches before, %d after", one.Before, one.After)
+	one.Counts = counts(t.Part, r)
 	one.Title, one.Place = fmt.Sprintf("Round %d", t.Round), fmt.Sprintf("of %d · %s", of, t.Part.Words())
+	one.Name = fmt.Sprintf("round %d", t.Round)
 	if title := named(r); title != "" {
-		one.Title, one.Place = title, fmt.Sprintf("round %d %s", t.Round, one.Place)
+		one.Title, one.Place, one.Name = title, fmt.Sprintf("round %d %s", t.Round, one.Place), small(title)
 	}
-	first, _, _, words := spoken(out.Words, t.Part, t.Round)
-	one.Words = words
+	first, _, _, text := spoken(out.Words, t.Part, t.Round)
 	if yarns := out.Charts.InWork(t.Part, t.Round); len(yarns) == len(r.Ops) {
-		one.Words = coloured(t.Part, r, yarns)
+		one.Words, one.Say = coloured(t.Part, r, yarns)
+	} else {
+		one.Words, one.Say = text, large(text)
 	}
 	if t.Round == 1 {
 		if s.Opens() {
@@ -45,6 +50,21 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 	}
 	return one
 }
+
+// counts says how many stitches a round finds and leaves.
+func counts(part stitch.Part, r stitch.Round) string {
+	text := fmt.Sprintf("%d in, %d out", r.In(), r.Out())
+	if r.In() == r.Out() {
+		text = words.Plural(r.Out(), "stitch")
+	}
+	if part.Marked() {
+		text += fmt.Sprintf(", %d in the %s", r.LeadOut(), part.Words())
+	}
+	return text
+}
+
+// small returns a title as it stands within a sentence.
+func small(title string) string { return strings.ToLower(title[:1]) + title[1:] }
 
 // named returns what a round is called that divides the mitt or takes up the
 // thumb, else "".
@@ -121,15 +141,6 @@ func spoken(passages []words.Passage, part stitch.Part, round int) (first []stri
 		}
 	}
 	return first, last, then, of
-}
-
-// coloured returns the words of a round with its painted yarns.
-func coloured(part stitch.Part, r stitch.Round, yarns []chart.Yarn) string {
-	names := make([]string, len(yarns))
-	for i, y := range yarns {
-		names[i] = y.Name
-	}
-	return words.Coloured(part, r, names)
 }
 
 // TaskWords says in a few words what a task is.
