@@ -27,21 +27,28 @@ func sampled(b *browser) (page string) {
 	return b.mitt()
 }
 
-// One press on a number fixes it, what is typed over it is solved anew, its
-// cost stands beside it, and one press lets it go.
+// A press on a number opens its slip with its text selected, what is typed over
+// it fixes it and is solved anew, its cost stands beside it, one press lets it
+// go, and the focus stays at its field. The ladder stays where it is.
 func TestFixANumber(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
 	page := sampled(b)
 	castOn := number("cuff.cast_on")
+	slip := castOn + " details"
+	b.do(chromedp.Click(chromedp.CSS(slip + " > summary")))
+	b.until(`document.activeElement.dataset.keep === "cast_on"`)
+	assert.Equal(t, []int{0, 2}, eval[[]int](b, `[document.activeElement.selectionStart, document.activeElement.selectionEnd]`), "its text is selected")
+	where := eval[float64](b, `document.querySelector('`+slip+`').getBoundingClientRect().top`)
 	b.do(chromedp.Click(chromedp.CSS(castOn + " .fix")))
-	b.until(`document.querySelector('` + castOn + ` input')?.value === "36"`)
+	b.until(`document.querySelector('` + castOn + ` input.fixed')?.value === "36"`)
 	b.until(`document.activeElement.dataset.keep === "cast_on"`)
 	assert.Equal(t, "36", eval[string](b, `document.getElementById("field-pins.cast_on").value`))
 	assert.Contains(t, eval[string](b, `document.querySelector('`+castOn+` .cost').textContent`), "36 by itself, too")
 
 	b.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.select()`), chromedp.KeyEvent("4"), chromedp.KeyEvent("0"))
 	b.until(`document.querySelector(".summary")?.textContent.startsWith("Cast on 40")`)
+	assert.InDelta(t, where, eval[float64](b, `document.querySelector('`+slip+`').getBoundingClientRect().top`), 0.5, "the ladder stays where it is")
 	require.Equal(t, "40", eval[string](b, `document.activeElement.value`), "the field keeps the focus and what was typed")
 	assert.True(t, eval[bool](b, `(({ top, bottom }) => top >= 0 && bottom <= innerHeight)(document.activeElement.getBoundingClientRect())`), "and stays in view")
 	b.until(`document.querySelector('` + castOn + ` .cost')?.textContent.startsWith("Free it would be 36; fixed it costs")`)
@@ -49,8 +56,9 @@ func TestFixANumber(t *testing.T) {
 
 	b.open(page)
 	assert.Equal(t, "40", eval[string](b, `document.querySelector('`+castOn+` input').value`), "found after a reload")
-	b.do(chromedp.Click(chromedp.CSS(castOn + " .set")))
-	b.until(`document.querySelector('` + castOn + ` .fix')?.textContent === "36 stitches"`)
+	b.do(chromedp.Click(chromedp.CSS(slip+" > summary")), chromedp.Click(chromedp.CSS(castOn+" .set")))
+	b.until(`document.querySelector('` + castOn + ` .fix')?.textContent.includes("Pin 36")`)
+	assert.Equal(t, "cast_on", eval[string](b, `document.activeElement.dataset.keep`), "letting go keeps the focus")
 	b.until(settled)
 	b.open(page)
 	assert.True(t, eval[bool](b, `document.querySelector('`+castOn+` .fix') !== null`))
@@ -62,15 +70,20 @@ func TestContradiction(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
 	sampled(b)
-	b.do(chromedp.Focus(chromedp.CSS(number("thumb.held")+" .fix")), chromedp.KeyEvent(kb.Enter))
-	b.until(`document.activeElement.dataset.keep === "held" && document.activeElement.matches("input")`)
-	b.do(chromedp.Focus(chromedp.CSS(number("gusset.base")+" .fix")), chromedp.KeyEvent(kb.Enter))
-	b.until(`document.activeElement.dataset.keep === "gusset_base" && document.activeElement.matches("input")`)
-	b.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.select()`), chromedp.KeyEvent("4"))
+	open := func(key, keep string) {
+		b.do(chromedp.Focus(chromedp.CSS(number(key)+" summary")), chromedp.KeyEvent(kb.Enter))
+		b.until(`document.activeElement.matches('input[data-keep="` + keep + `"]')`)
+	}
+	open("thumb.held", "held")
+	b.do(chromedp.KeyEvent(kb.Enter)) // as it is
+	b.until(`document.querySelector('input.fixed[data-keep="held"]') !== null`)
+	open("gusset.base", "gusset_base")
+	b.do(chromedp.KeyEvent("4"))
 	b.until(`document.querySelectorAll(".in-the-way li").length >= 2`)
 	words := eval[string](b, `document.querySelector(".in-the-way").textContent`)
 	assert.Contains(t, words, "Gusset base")
 	assert.Contains(t, words, "Held for the thumb")
+	assert.NotEmpty(t, eval[string](b, `document.activeElement.closest(".typed").querySelector(".fault-message").textContent`), "the message stands beside the field")
 	b.do(chromedp.Click(chromedp.CSS(`.in-the-way button[value^="pins.held="]:not([value="pins.held="])`)))
 	b.until(`document.querySelector(".summary")?.textContent.includes("gusset 4 →")`)
 	b.until(settled)
@@ -88,12 +101,12 @@ func TestFixWithoutScript(t *testing.T) {
 	made := a.post(at, url.Values{"after": {after}, "set": {set}})
 	require.Equal(t, http.StatusSeeOther, made.status)
 	doc = a.get(at).doc()
-	assert.Equal(t, 1, doc.Find(number("cuff.cast_on")+" input").Length())
+	assert.Equal(t, 1, doc.Find(number("cuff.cast_on")+" input.fixed").Length())
 	after, _ = doc.Find(`input[name="after"]`).Attr("value")
 	for set, status := range map[string]int{"nonsense": http.StatusBadRequest, "pins.nothing=1": http.StatusBadRequest} {
 		assert.Equal(t, status, a.post(at, url.Values{"after": {after}, "set": {set}}).status, set)
 	}
 	made = a.post(at, url.Values{"after": {after}, "set": {"pins.cast_on="}})
 	require.Equal(t, http.StatusSeeOther, made.status)
-	assert.Equal(t, 0, a.get(at).doc().Find(number("cuff.cast_on")+" input").Length())
+	assert.Equal(t, 0, a.get(at).doc().Find(number("cuff.cast_on")+" input.fixed").Length())
 }

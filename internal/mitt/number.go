@@ -90,6 +90,7 @@ type info struct {
 	path   string // "pins." and the key
 	label  string // its name on every page; empty: it can't be fixed
 	said   string // its name in reasons, before the value
+	rung   string // its name on the ladder, before the bare number
 	help   string // what may be written; empty: a whole number
 	reason string // the name of its reason; for a count also its place in the plan's JSON
 
@@ -102,6 +103,8 @@ type info struct {
 	company   company
 	everyHand bool // the same value makes sense for hands of any size (common practice, no source)
 	student   bool // one student of a class may have another value
+
+	with Number // the number in whose slip it stands while it is not fixed; Rib: none, it has a rung of its own
 
 	pin    func(*Pins) *Pin
 	pinned func(*Pins) *[]int
@@ -143,6 +146,13 @@ func (n Number) Label() string { return table[n].label }
 
 // Said returns what reasons call n, before its value.
 func (n Number) Said() string { return table[n].said }
+
+// Rung returns the short name of n on the ladder, before the bare number.
+func (n Number) Rung() string { return table[n].rung }
+
+// With returns the number in whose slip n stands while it is not fixed; ok is false if n always
+// has a place of its own.
+func (n Number) With() (of Number, ok bool) { return table[n].with, table[n].with != Rib }
 
 // Help returns what may be written for n; it is empty for a single whole number.
 func (n Number) Help() string { return table[n].help }

@@ -26,13 +26,14 @@ func (a area) with(b area) area {
 // canvas is a page on which a hand is drawn. A left hand is drawn by mirroring the hand's
 // coordinates, not the page, so that words stay readable.
 type canvas struct {
-	s      *draw.Scene
-	sign   float64 // 1, or −1 for a left hand
-	dx, dy float64 // place of the hand's origin on the page
-	letter float64 // size of the letters in mm
-	ground string  // colour under the labels on the hand
-	drawn  area    // the area drawn on so far
-	texts  []area  // the areas of labels, so that none covers another
+	s       *draw.Scene
+	sign    float64 // 1, or −1 for a left hand
+	dx, dy  float64 // place of the hand's origin on the page
+	letter  float64 // size of the letters in mm
+	ground  string  // colour under the labels on the hand
+	ribbons bool    // a page's script can show a tape as broad as it is
+	drawn   area    // the area drawn on so far
+	texts   []area  // the areas of labels, so that none covers another
 }
 
 // fitCanvas paints twice: first to find the area of the drawing, then in its place, with

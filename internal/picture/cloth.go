@@ -195,7 +195,7 @@ func (p *pen) dot(at point, radius float64) {
 }
 
 // drawBands lays an invisible band for the page's script over every round and, except for the
-// thumb, over its tick on the spine at x.
+// thumb, over its tick on the spine at x, if there is one: x is not below 0.
 func (m *fabric) drawBands(c *canvas, x float64) {
 	attr := func(name string, value float64) draw.Attr {
 		return draw.Attr{Name: "data-" + name, Value: strconv.FormatFloat(math.Round(value*1000)/1000, 'f', -1, 64)}
@@ -212,7 +212,7 @@ func (m *fabric) drawBands(c *canvas, x float64) {
 			p := c.pen()
 			p.move(low.left).line(low.in, low.out, high.out, high.in, high.left)
 			p.Close()
-			if t.over != stitch.OverDigit {
+			if t.over != stitch.OverDigit && x >= 0 {
 				p.Rect(x-0.4*c.letter, c.y(high.left), 0.8*c.letter, c.y(low.left)-c.y(high.left))
 			}
 			p.path(draw.Style{Class: "band", Fill: inkColour}, draw.Attr{Name: "fill-opacity", Value: "0"}, part, attr("from", float64(r)), attr("to", float64(r)))

@@ -13,15 +13,21 @@ type tape struct {
 	field string
 	name  string
 	value units.Length
-	named bool       // the label has room for the name
-	lines func(*pen) // draws it in the hand's coordinates
+	named bool // the label has room for the name
+	round bool // a girth, from one side of what it goes round to the other
+	from  point
+	to    point
 	label label
 }
 
 // drawTapes draws every tape with its value. Filled values are dotted and marked "≈"; an
 // example is dotted, with names in place of values.
 func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
-	for _, t := range f.tapes(c.letter) {
+	drawTapes(c, f.tapes(c.letter), o, filled)
+}
+
+func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
+	for _, t := range list {
 		class, text := "tape", t.value.With(o.unit())
 		style := draw.Style{Class: "tape-line", Stroke: tapeColour, Width: c.letter / 10, Round: true}
 		if filled[t.field] || o.Example {
@@ -38,8 +44,12 @@ func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
 			}
 		}
 		c.s.Group(class, draw.Attr{Name: "data-field", Value: t.field})
+		if c.ribbons {
+			t.ribbon(c)
+		}
 		p := c.pen()
-		t.lines(p)
+		t.line(p)
+		p.ends(t.from, t.to, c.letter)
 		p.path(style)
 		t.label.value = text
 		c.place(t.label)
@@ -77,22 +87,22 @@ func (f *figure) girths(letter float64) []tape {
 	return []tape{
 		{
 			field: hand.FieldCircumference, name: "hand", value: f.h.Circumference,
-			lines: func(p *pen) { p.round(point{-1.01 * f.palm, knuckles}, point{f.palm, knuckles}, letter) },
+			round: true, from: point{-1.01 * f.palm, knuckles}, to: point{f.palm, knuckles},
 			label: under(-0.12*f.palm, knuckles),
 		},
 		{
 			field: hand.FieldPalm, name: "with thumb", value: f.h.Palm,
-			lines: func(p *pen) { p.round(laid[0], laid[1], letter) },
+			round: true, from: laid[0], to: laid[1],
 			label: under(-0.12*f.palm, laid[0].to(laid[1], 0.4).y-0.02*f.long),
 		},
 		{
 			field: hand.FieldWrist, name: "wrist", value: f.h.Wrist,
-			lines: func(p *pen) { p.round(point{-f.wrist, 0}, point{f.wrist, 0}, letter) },
+			round: true, from: point{-f.wrist, 0}, to: point{f.wrist, 0},
 			label: under(0, 0),
 		},
 		{
 			field: hand.FieldThumb, name: "thumb", named: true, value: f.h.Thumb,
-			lines: func(p *pen) { p.round(in, out, letter) },
+			round: true, from: in, to: out,
 			label: label{at: f.onThumb(f.room.tip, 0).plus(point{-1.5 * letter, 2.2 * letter}), anchor: draw.Start, slide: point{0, 0.5 * letter}},
 		},
 	}
@@ -113,41 +123,54 @@ func (f *figure) lengths(letter float64) []tape {
 	return []tape{
 		{
 			field: hand.FieldLength, name: "hand length", named: true, value: f.h.Length,
-			lines: func(p *pen) { p.straight(point{side, 0}, point{side, f.long}, letter) },
+			from: point{side, 0}, to: point{side, f.long},
 			label: label{at: point{side - 0.5*letter, f.long + 2*letter}, anchor: draw.Start, slide: point{0, 0.5 * letter}},
 		},
 		{
 			field: hand.FieldThumbLength, name: "thumb length", named: true, value: f.h.ThumbLength,
-			lines: func(p *pen) { p.straight(root, tip, letter) },
+			from: root, to: tip,
 			label: label{at: root.to(tip, 0.45).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
 		},
 		{
 			field: hand.FieldGussetLength, name: "gusset length", named: true, value: f.h.GussetLength,
-			lines: func(p *pen) { p.straight(base, top, letter) },
+			from: base, to: top,
 			label: label{at: base.to(top, 0.35).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
 		},
 		{
 			field: hand.FieldWristToCrotch, name: "to thumb", value: f.h.WristToCrotch,
-			lines: func(p *pen) { p.straight(inner, crotch, letter) },
+			from: inner, to: crotch,
 			label: label{at: inner.to(crotch, 0.30).plus(point{-0.6 * letter, 0}), anchor: draw.End, slide: point{0, -0.3 * letter}, over: true},
 		},
 	}
 }
 
-// round draws a tape round what lies between a and b: a sagging arc with a small mark at
-// each end.
-func (p *pen) round(a, b point, letter float64) {
-	p.move(a)
-	p.bow(a, b, -0.035)
-	p.ends(a, b, letter)
+// line draws the tape itself: a sagging arc round what lies between its ends, or straight along
+// it.
+func (t *tape) line(p *pen) {
+	p.move(t.from)
+	if t.round {
+		p.bow(t.from, t.to, -0.035)
+	} else {
+		p.line(t.to)
+	}
 }
 
-// straight draws a tape along a line, with a small mark at each end.
-func (p *pen) straight(a, b point, letter float64) {
-	p.move(a).line(b)
-	p.ends(a, b, letter)
+// ribbon draws the tape as broad as a tape is, with a mark at every centimetre of the drawing,
+// for the one that is being read.
+func (t *tape) ribbon(c *canvas) {
+	const broad, edge = 8, 0.8
+	for _, style := range []draw.Style{
+		{Class: "tape-ribbon edge", Stroke: inkColour, Width: broad + edge},
+		{Class: "tape-ribbon", Stroke: clothColour, Width: broad},
+		{Class: "tape-ribbon marks", Stroke: inkColour, Width: broad / 3, Dash: "0.5 4.5"},
+	} {
+		p := c.pen()
+		t.line(p)
+		p.path(style)
+	}
 }
 
+// ends draws a small mark at each end of a tape.
 func (p *pen) ends(a, b point, letter float64) {
 	way := unit(b.plus(a.times(-1)))
 	half := point{-way.y, way.x}.times(0.35 * letter)

@@ -5,6 +5,7 @@ import * as events from "./events.js";
 import { startNumbers } from "./numbers.js";
 import { noConnection, Outbox, postForm } from "./outbox.js";
 import { ensure, startRows } from "./rows.js";
+import { makeRoom, openFolds, startSlips } from "./slips.js";
 import { Drafts } from "./storage.js";
 
 const rest = 700; // ms without a key press before saving
@@ -17,6 +18,7 @@ export function startMeasure(document, settled) {
   const page = new Measure(document, form);
   startRows(form);
   startNumbers(document, form);
+  startSlips(document);
   form.addEventListener("input", () => page.changed());
   form.addEventListener("change", () => page.save());
   form.addEventListener("submit", (event) => {
@@ -151,21 +153,32 @@ class Measure {
     const state = JSON.parse(answer.getElementById("answer-state").textContent);
     const fragments = [...answer.querySelectorAll("[data-fragment]")];
     const focus = this.holdFocus();
-    const names = fragments.map((f) => f.dataset.fragment);
+    const shown = fragments.filter((f) => !this.keeps(f));
+    const names = shown.map((f) => f.dataset.fragment);
     for (const place of this.document.querySelectorAll("[data-fragment]")) {
       if (!parts) place.classList.toggle("stale", !names.includes(place.dataset.fragment));
     }
-    for (const fragment of fragments) { // the chart comes after the margin that it has a part in
+    for (const fragment of shown) { // the chart comes after the margin that it has a part in
       const name = fragment.dataset.fragment;
       const place = this.document.querySelector(name === "key" ? "main .chart .key" : `[data-fragment="${name}"]`);
+      const unfold = place && openFolds(place);
       place?.replaceChildren(...fragment.childNodes);
+      unfold?.();
       if (place && name === "chart") {
         events.swapped.tell({ root: place });
       }
     }
     this.fields(state);
+    makeRoom(this.document);
     this.light(this.focus);
     focus();
+  }
+
+  // keeps reports whether the page keeps a part rather than take the one that
+  // came: numbers that don't go together leave the ladder and the drawing of
+  // those that did where they are.
+  keeps(fragment) {
+    return fragment.querySelector("[data-bare]") !== null && this.document.querySelector(".ladder") !== null;
   }
 
   // holdFocus remembers the number that is pressed or typed over, and returns a
@@ -188,10 +201,11 @@ class Measure {
 
   // fields shows messages, filled values and the unit at the fields.
   fields(state) {
-    for (const place of this.form.querySelectorAll("[data-fault-for]")) {
+    for (const place of this.document.querySelectorAll("[data-fault-for]")) {
       const path = place.dataset.faultFor;
       const message = state.faults[path] ?? "";
       if (place.textContent !== message) place.textContent = message;
+      if (!this.form.contains(place)) continue; // beside a number of the plan
       place.closest(".field").classList.toggle("has-fault", message !== "");
       place.closest(".field").classList.toggle("is-missing", message.startsWith("is missing"));
       this.document.getElementById(`field-${path}`)?.setAttribute("aria-invalid", String(message !== ""));

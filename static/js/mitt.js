@@ -12,12 +12,13 @@ document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[data-opens]");
   if (link && reach(link.getAttribute("href").slice(1))) event.preventDefault();
 });
-if (location.hash.startsWith("#field-")) reach(decodeURIComponent(location.hash.slice(1)));
+if (location.hash.length > 1) reach(decodeURIComponent(location.hash.slice(1)));
 
 function reach(id) {
   const field = document.getElementById(id);
   if (!field) return false;
   for (let up = field.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
-  field.focus();
+  (field.matches("details") ? field.querySelector("summary") : field).focus();
+  field.select?.();
   return true;
 }

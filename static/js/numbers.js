@@ -16,6 +16,11 @@ export function startNumbers(document, form) {
     if (slides) slide(form, event.target);
     else if (event.target.form === form) follow(form, event.target);
   });
+  // Enter fixes a number as it stands.
+  document.addEventListener("keydown", (event) => {
+    const { copies } = event.target.dataset ?? {};
+    if (event.key === "Enter" && copies && event.target.form !== form) write(form, copies.replace(/^field-/, ""), event.target.value, true);
+  });
   document.addEventListener("change", (event) => {
     if (event.target.dataset?.copies) form.dispatchEvent(new Event("change", { bubbles: true }));
   });

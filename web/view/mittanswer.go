@@ -12,7 +12,6 @@ import (
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
-	"thenar/internal/words"
 )
 
 // Answer is what the server answers to the numbers of a mitt: a plan with all
@@ -27,8 +26,8 @@ type Answer struct {
 	Pins    map[mitt.Number]string // fixed numbers as they were typed
 	Lambda  string                 // the price of a changed rhythm as it was typed
 	Works   map[string]string      // a value that would work, by the path of a fault
-	Drawing string                 // SVG
-	Curve   string                 // SVG
+	Drawing string                 // SVG of a hand that has no plan yet
+	Bench   *Bench                 // of the Fit desk; nil without a plan
 	Chart   Chart
 	Check   []string      // plain sentences about faults that belong to no field
 	Fit     templ.SafeURL // the desk where the mitt is measured
@@ -47,6 +46,9 @@ func (f Filled) words() string {
 	}
 	return "filled: " + f.Value + ", " + f.From + " (" + f.Source + ")"
 }
+
+// drawn reports whether there is a hand to show.
+func (a Answer) drawn() bool { return a.Bench != nil || a.Drawing != "" }
 
 // Faulty lists the paths with a fault, sorted.
 func (a Answer) Faulty() []string {
@@ -135,16 +137,6 @@ type state struct {
 
 func (a Answer) state() state {
 	return state{Faults: a.Faults, Filled: a.Filled, Unit: string(a.Unit)}
-}
-
-// numbers returns the reasons of the plan, the last knitted first, as they lie
-// on the hand from the top down.
-func (a Answer) numbers() []words.Reason {
-	list := make([]words.Reason, 0, len(a.Out.Reasons))
-	for i := len(a.Out.Reasons) - 1; i >= 0; i-- {
-		list = append(list, a.Out.Reasons[i])
-	}
-	return list
 }
 
 // summary returns the plan in one line.

@@ -17,6 +17,7 @@ import (
 func rendered(t *testing.T, a Answer) string {
 	t.Helper()
 	var b strings.Builder
+	require.NoError(t, benchFragment(a).Render(t.Context(), &b))
 	require.NoError(t, planFragment(a).Render(t.Context(), &b))
 	return b.String()
 }

@@ -25,8 +25,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, desk Desk, ask ChartA
 		return a
 	}
 	if desk == "" || desk == FitDesk {
-		a.Drawing = SVG(picture.Hand(out.Plan, options), false)
-		a.Curve = SVG(picture.FitCurve(out.Fit, out.Plan, fitOptions(out, options)), false)
+		a.Bench = newBench(out, options)
 	}
 	if desk == "" || desk == ChartDesk {
 		a.Chart = newChart(doc, out, ask)
@@ -93,15 +92,6 @@ func otherHand(doc project.Document) string {
 func (a *Answer) fill(filled []hand.Filled) {
 	for _, f := range filled {
 		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From, f.Source}
-	}
-}
-
-// fitOptions returns the options of a fit curve that stands beside a hand, at
-// the same scale.
-func fitOptions(out *project.Outputs, o picture.HandOptions) picture.FitOptions {
-	height, foot := picture.Frame(out.Plan, o)
-	return picture.FitOptions{
-		Left: o.Left, Unit: o.Unit, Half: out.Summary.Half, Height: height, Foot: foot, Tolerance: out.Tolerance,
 	}
 }
 

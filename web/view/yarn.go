@@ -54,3 +54,25 @@ func (a Answer) yarnWords() string {
 	}
 	return a.Out.Terms.Say(strings.Join(parts, " "))
 }
+
+// pairWords returns the yarn that the pair takes, in a few words.
+func (a Answer) pairWords() string {
+	return fmt.Sprintf("%s for the pair", metres(a.Out.Yarn.Pair))
+}
+
+// betweenWords returns the interval of the yarn for the pair, and how many
+// balls that is if it is known.
+func (a Answer) betweenWords() string {
+	m := a.Out.Yarn.Pair.Metres()
+	text := fmt.Sprintf(", %.0f to %.0f.", math.Floor(m.Low), math.Ceil(m.High))
+	switch n := a.Out.Yarn.Balls; {
+	case n == 1:
+		text += " One ball is enough."
+	case n > 1:
+		text += fmt.Sprintf(" %d balls are enough.", n)
+	}
+	return text
+}
+
+// metres returns an amount of yarn in whole metres.
+func metres(a yarn.Amount) string { return fmt.Sprintf("%.0f m", a.Metres().Mean) }

@@ -1,0 +1,71 @@
+// Slips of the plan's numbers, and folds that stay as they were left. A number
+// opens its slip by itself; here its text is taken in hand, and Escape puts the
+// slip away.
+
+export function startSlips(document) {
+  document.addEventListener("click", (event) => {
+    const summary = event.target.closest?.('details[name="slip"] > summary');
+    if (summary) setTimeout(() => take(summary.parentElement));
+  });
+  document.addEventListener("keydown", (event) => {
+    const slip = event.key === "Escape" && event.target.closest?.('details[name="slip"][open]');
+    if (!slip) return;
+    slip.open = false;
+    slip.querySelector("summary").focus();
+  });
+  document.addEventListener("toggle", (event) => {
+    if (event.target.matches?.('details[name="slip"]')) makeRoom(document);
+  }, true);
+  window.addEventListener("resize", () => makeRoom(document));
+  for (const fold of document.querySelectorAll("details[data-remembers]")) remember(fold);
+}
+
+// makeRoom lays an open slip under the hand, where there is no margin beside
+// it: what follows makes room, and a thread leads up to its number.
+export function makeRoom(document) {
+  const hand = document.querySelector(".drawing > .hand");
+  const curves = document.querySelector(".drawing > .curves");
+  const slip = document.querySelector('details[name="slip"][open] > .slip');
+  if (curves) curves.style.marginTop = "";
+  if (!slip) return;
+  const thread = slip.querySelector(".thread");
+  slip.style.top = thread.style.height = "";
+  const under = getComputedStyle(slip.parentElement).position === "static";
+  if (!under) return;
+  slip.style.top = `${hand.offsetTop + hand.offsetHeight + 12}px`;
+  curves.style.marginTop = `${slip.offsetHeight + 32}px`;
+  thread.style.height = `${slip.getBoundingClientRect().top - slip.parentElement.getBoundingClientRect().top - 12}px`;
+}
+
+// take selects the text of a slip's number, so that typing replaces it.
+function take(slip) {
+  const field = slip.open && slip.querySelector("input[data-keep]");
+  if (!field) return;
+  field.focus({ preventScroll: true });
+  field.select();
+  makeRoom(document);
+  slip.querySelector(".slip").scrollIntoView({ block: "nearest" });
+}
+
+// remember opens a fold as it was left in this browser, and notes it from then
+// on.
+function remember(fold) {
+  const key = `thenar:fold:${fold.dataset.remembers}`;
+  try {
+    if (localStorage.getItem(key) === "open") fold.open = true;
+  } catch {
+    return; // this browser keeps nothing
+  }
+  fold.addEventListener("toggle", () => localStorage.setItem(key, fold.open ? "open" : "folded"));
+}
+
+// openFolds returns a function that opens, in what a part of the page is
+// replaced by, the folds that are open in it now.
+export function openFolds(place) {
+  const name = (fold) => fold.id || `${fold.closest("[data-key]")?.dataset.key} ${fold.className} ${fold.querySelector("summary").textContent.replace(/\d+/g, "")}`;
+  const slip = (fold) => (fold.matches('[name="slip"]') ? fold.closest("[data-key]").dataset.key : name(fold));
+  const open = new Set([...place.querySelectorAll("details[open]")].map(slip));
+  return () => {
+    for (const fold of place.querySelectorAll("details")) if (open.has(slip(fold))) fold.open = true;
+  };
+}

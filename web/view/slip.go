@@ -1,0 +1,199 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"thenar/internal/mitt"
+	"thenar/internal/units"
+	"thenar/internal/words"
+)
+
+// near is a value on the ruler of a slip: the number as it is, or a neighbour,
+// with what it makes of the fabric.
+type near struct {
+	Value int
+	Words string
+	Now   bool
+}
+
+// nearby returns the neighbours of a number, the lower one first, with what
+// each makes of girth or length in mm at the gauge. It is empty for a number
+// that is knitted already, and for a list.
+func (a Answer) nearby(r words.Reason) []near {
+	p := a.Out.Plan
+	g, q := p.Gauge.Stitches, p.Gauge.Rounds
+	girth := func(c mitt.Count) []near {
+		return a.around(c, func(n int) string { return a.offWords((float64(n)-c.Exact)/g, "tighter", "looser") })
+	}
+	now := p.Count(r.Of)
+	one := mitt.Count{N: now, Below: now - 1, Above: now + 1}
+	length := func(place mitt.Place) []near {
+		off := p.Off[place]
+		return a.around(one, func(n int) string { return a.offWords(off+float64(n-now)/q, "shorter", "longer") })
+	}
+	switch r.Of {
+	case mitt.CastOn:
+		return girth(p.Cuff.CastOn)
+	case mitt.HandStitches:
+		return girth(p.Body.Stitches)
+	case mitt.ThumbStitches:
+		return girth(p.Thumb.Stitches)
+	case mitt.GussetRounds:
+		return length(mitt.PlaceGussetLength)
+	case mitt.CuffRounds:
+		return length(mitt.PlaceCuffLength)
+	case mitt.CuffPlainRounds:
+		return length(mitt.PlaceCuffPlain)
+	case mitt.RoundsAboveGusset:
+		return length(mitt.PlaceHandLength)
+	case mitt.TopRounds:
+		return length(mitt.PlaceTop)
+	case mitt.ThumbRounds:
+		return length(mitt.PlaceThumbLength)
+	}
+	if r.Of.List() || r.Of.Measure() != mitt.InStitches {
+		return nil
+	}
+	return a.around(one, func(n int) string { return a.small(float64(n)/g) + " wide" })
+}
+
+// around returns a count between its neighbours. One below what the number can
+// be is left out.
+func (a Answer) around(c mitt.Count, say func(int) string) []near {
+	if c.Knitted {
+		return nil
+	}
+	var list []near
+	for _, n := range []int{c.Below, c.N, c.Above} {
+		if n >= 1 || n == c.N {
+			list = append(list, near{n, say(n), n == c.N})
+		}
+	}
+	return list
+}
+
+// offWords says how far a fabric is off what was wanted.
+func (a Answer) offWords(mm float64, less, more string) string {
+	switch {
+	case math.Abs(mm) < 0.5:
+		return "as wanted"
+	case mm < 0:
+		return a.small(-mm) + " " + less
+	}
+	return a.small(mm) + " " + more
+}
+
+// small returns a length that is too small for the sheet's centimetres.
+func (a Answer) small(mm float64) string {
+	if a.Unit == units.IN {
+		return words.Size(mm, a.Unit)
+	}
+	return words.Size(mm, units.MM)
+}
+
+// bare returns a girth in a unit, without the unit.
+func bare(mm float64, u units.Unit) string { return units.FromMM(mm).Format(u) }
+
+// unitWords names what a number counts, behind its field.
+func unitWords(n mitt.Number) string {
+	switch n.Measure() {
+	case mitt.InStitches:
+		return "stitches"
+	case mitt.InRounds:
+		return "rounds"
+	case mitt.InTimes:
+		return "times"
+	case mitt.Between:
+		return "rounds from one to the next"
+	}
+	return ""
+}
+
+// brief says in a sentence where a number comes from: "15.4 cm of wrist, no
+// ease: 37.0 stitches."
+func (a Answer) brief(r words.Reason) string {
+	p := a.Out.Plan
+	switch r.Of {
+	case mitt.CastOn:
+		return fmt.Sprintf("%s of wrist, %s: %.1f stitches.", p.Hand.Wrist.With(a.Unit), easeWords(p.Ease.Cuff), p.Cuff.CastOn.Exact)
+	case mitt.HandStitches:
+		return fmt.Sprintf("%s of hand, %s: %.1f stitches.", p.Hand.Circumference.With(a.Unit), easeWords(p.Ease.Hand), p.Body.Stitches.Exact)
+	case mitt.GussetRounds:
+		return fmt.Sprintf("%s along the thumb’s side: %.1f rounds.", p.Hand.GussetLength.With(a.Unit), p.Gusset.Rounds.Exact)
+	case mitt.ThumbStitches:
+		return fmt.Sprintf("%s of thumb, %s of room: %.1f stitches.", p.Hand.Thumb.With(a.Unit), a.length(p.Ease.ThumbAdded), p.Thumb.Stitches.Exact)
+	}
+	return capital(r.Why)
+}
+
+// easeWords says an ease: "5 % tighter", "no ease".
+func easeWords(ease float64) string {
+	percent := math.Round(100 * ease)
+	switch {
+	case percent < 0:
+		return fmt.Sprintf("%.0f %% less", -percent)
+	case percent > 0:
+		return fmt.Sprintf("%.0f %% more", percent)
+	}
+	return "no ease"
+}
+
+// fixing says what it costs to fix a number, or what it costs fixed.
+func (a Answer) fixing(r words.Reason) string {
+	if r.Fixed {
+		return a.cost(r.Of)
+	}
+	return "Costs nothing: the plan chooses it, too."
+}
+
+// lights returns the attributes by which pointing at a number lights its
+// rounds.
+func (a Answer) lights(r words.Reason) templ.OrderedAttributes {
+	from, to := a.roundsOf(r)
+	return templ.OrderedAttributes{
+		{Key: "data-section", Value: string(r.Part)},
+		{Key: "data-from", Value: fmt.Sprint(from)},
+		{Key: "data-to", Value: fmt.Sprint(to)},
+	}
+}
+
+// bareValue returns a number's value without what it counts, or the rounds of a
+// list.
+func bareValue(r words.Reason) string {
+	if r.Of.List() || r.Number == "" {
+		return r.Value
+	}
+	return r.Number
+}
+
+// onlyNumber returns the number that a pin fixes, or "it" if it is a list.
+func onlyNumber(r words.Reason) string {
+	if r.Of.List() {
+		return "it"
+	}
+	return r.Number
+}
+
+// inputMode returns the keyboard that a phone shows for a number.
+func inputMode(n mitt.Number) string {
+	if n.List() {
+		return "text"
+	}
+	return "numeric"
+}
+
+// bareUp is bare, rounded up, as an interval is.
+func bareUp(mm float64, u units.Unit) string { return units.FromMM(mm).RoundUp(u).Format(u) }
+
+// capital begins a text with a capital letter.
+func capital(text string) string {
+	r := []rune(text)
+	if len(r) == 0 {
+		return ""
+	}
+	return strings.ToUpper(string(r[:1])) + string(r[1:])
+}

@@ -1,0 +1,76 @@
+package view
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"thenar/internal/fit"
+	"thenar/internal/hand"
+	"thenar/internal/stitch"
+)
+
+// sure is how sure the fit is at a place, in words.
+type sure struct {
+	fit.Site
+	Place, Says, Why string
+}
+
+// Chances from which on a fit is called so (our own words for them). Below the
+// last it is tried on before there is no easy way back.
+const (
+	almostCertain = 0.95
+	veryLikely    = 0.8
+	likely        = 0.5
+)
+
+// sure returns the places of the fit, the least sure first.
+func (a Answer) sure() []sure {
+	var list []sure
+	for _, s := range a.Out.Summary.Sites {
+		one := sure{Site: s, Place: strings.TrimSuffix(s.Name, " with thumb"), Why: a.unsureWords(s)}
+		switch {
+		case s.Chance >= almostCertain:
+			one.Says = "Almost certain."
+		case s.Chance >= veryLikely:
+			one.Says = "Very likely."
+		case s.Chance >= likely:
+			one.Says = "Likely."
+		default:
+			one.Says = "Try it on " + beforeWords(s.Section) + "."
+		}
+		list = append(list, one)
+	}
+	slices.SortStableFunc(list, func(a, b sure) int { return int(math.Copysign(1, a.Chance-b.Chance)) })
+	return list
+}
+
+// beforeWords says by when a place should be tried on.
+func beforeWords(part stitch.Part) string {
+	switch part.Over() {
+	case stitch.OverWrist, stitch.OverHeel:
+		return "before the gusset"
+	case stitch.OverMound:
+		return "before the thumb"
+	case stitch.OverDigit:
+		return "before you fasten it off"
+	}
+	return "before you bind off"
+}
+
+// unsureWords says what the plan knows least of at a place: that it was not
+// measured, or that whole stitches do not allow it to be nearer.
+func (a Answer) unsureWords(s fit.Site) string {
+	field := map[stitch.Over]string{
+		stitch.OverWrist: hand.FieldWrist, stitch.OverMound: hand.FieldPalm, stitch.OverHand: hand.FieldCircumference, stitch.OverDigit: hand.FieldThumb,
+	}[s.Section.Over()]
+	for _, f := range a.Out.Plan.Filled {
+		if f.Field == field {
+			return "Filled in, not measured."
+		}
+	}
+	if off := s.Fabric - s.Wanted; math.Abs(off) >= 1.5 {
+		return capital(a.offWords(off, "tighter than wanted.", "looser than wanted."))
+	}
+	return ""
+}

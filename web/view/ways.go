@@ -1,0 +1,57 @@
+package view
+
+import (
+	"fmt"
+
+	"thenar/internal/mitt"
+	"thenar/internal/words"
+)
+
+// wayName says what a way follows.
+func wayName(w mitt.Way) string {
+	switch {
+	case w.Fixed:
+		return "what is fixed"
+	case w.Follows == mitt.FollowProfile:
+		return "the hand’s own shape"
+	}
+	return "a plain rhythm"
+}
+
+// wayName heads the schedule of the increases.
+func (a Answer) wayName() string {
+	g := &a.Out.Plan.Gusset
+	switch {
+	case g.Way.Fixed:
+		return "Increases as fixed"
+	case g.Way.Follows == mitt.FollowProfile:
+		return "The hand’s own shape"
+	case len(g.Ways) < 2:
+		return "A rhythm, for now"
+	}
+	return "A rhythm"
+}
+
+// increaseWords says in which rounds the increases are: "Increase every 3rd
+// round, six times."
+func (a Answer) increaseWords() string {
+	rounds := a.Out.Plan.Gusset.IncreaseRounds
+	n := len(rounds)
+	if n == 1 {
+		return fmt.Sprintf("Increase once, in round %d.", rounds[0])
+	}
+	for _, r := range a.Out.Reasons {
+		if r.Of == mitt.Rhythm && r.Number != "" && a.Out.Plan.Gusset.Way.Changes == 0 {
+			return fmt.Sprintf("Increase %s, %s times.", r.Value, inLetters(n))
+		}
+	}
+	return fmt.Sprintf("Increase %s times, in rounds %s.", inLetters(n), words.List(rounds))
+}
+
+// onlyWay says why there is no other schedule to choose.
+func (a Answer) onlyWay() string {
+	if a.Out.Plan.Gusset.Way.Follows == mitt.FollowProfile {
+		return "It follows the hand as far as it is known. Girths measured up the mound bring it nearer."
+	}
+	return "The hand’s own shape would follow the mound. It needs girths measured there."
+}
