@@ -17,8 +17,9 @@ import (
 
 // TestPagesForEverybody opens every page on a desk and on a phone, in light
 // and in dark (on the desk in light and on the phone in dark, unless the run is
-// long), and lets axe-core (Deque's open checker of WCAG rules) look at it. On a phone nothing is wider than the window, and what can be pressed is
-// at least 44 px high.
+// long), and lets axe-core (Deque's open checker of WCAG rules) look at it. On a
+// phone nothing is wider than the window, and what can be pressed is at least
+// 44 px high. A long run opens the desks of a mitt that is not planned yet, too.
 func TestPagesForEverybody(t *testing.T) {
 	t.Parallel()
 	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
@@ -32,13 +33,21 @@ func TestPagesForEverybody(t *testing.T) {
 	b.follow(".begin form:nth-of-type(2) button")
 	sample := b.mitt()
 	try := tries(b, sample)
-	send := `fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then((r) => new URL(r.url).pathname)`
+	send := `fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then((r) => new URL(r.url).pathname.replace(/\/desk\/.*/, ""))`
 	other := await[string](b, fmt.Sprintf(send, "/mitts", "name=Harbour"))
 	await[string](b, fmt.Sprintf(send, other, "after=1&pins.cast_on=40&chart.yarns[0].name=oat&chart.yarns[0].colour=%23DDD3BE&chart.yarns[1].name=sloe&chart.yarns[1].colour=%232E2F4F"))
-	for name, path := range map[string]string{
-		"yarns": sample + "/yarns", "needles": sample + "/needles", "tries": sample + "/tries?beside=1&beside=2", "try": try, "shelf": "/", "own-hand": own, "sample": sample, "what-if": sample + "/what-if",
-		"keeping": "/status", "tube": sample + "?view=hand&layout=columns", "thumb": sample + "?view=thumb&cells=square", "history": sample + "/history", "moment": sample + "/history/1",
-	} {
+	pages := map[string]string{
+		"fit": sample + "/desk/fit", "fit-unplanned": own + "/desk/fit", "chart": sample + "/desk/chart",
+		"chart-tube": sample + "/desk/chart?view=hand&layout=columns", "chart-thumb": sample + "/desk/chart?view=thumb&cells=square",
+		"knit": sample + "/desk/knit", "try": sample + "/desk/try?beside=1&beside=2", "try-answer": try,
+		"shelf": "/", "yarns": sample + "/yarns", "what-if": sample + "/what-if", "history": sample + "/history", "moment": sample + "/history/1", "keeping": "/status",
+	}
+	for _, name := range deskNames[1:] {
+		if testenv.Long() {
+			pages[name+"-unplanned"] = own + "/desk/" + name
+		}
+	}
+	for name, path := range pages {
 		check(b, string(axe), name, path)
 	}
 }
@@ -56,13 +65,13 @@ func TestClassesForEverybody(t *testing.T) {
 	class := classOf(b)
 	for name, path := range map[string]string{
 		"classes": "/classes", "class": class, "student": class + "/students/2", "print-class": class + "/print?pieces=plan", "print-sizes": sample + "/sizes",
-		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "print-wrong": sample + "/print?paper=a4&cell=x&place-plan=x",
-		"print-a4": sample + "/print?paper=a4", "print-letter": sample + "/print?paper=letter",
+		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "pattern-wrong": sample + "/desk/pattern?paper=a4&cell=x&place-plan=x",
+		"pattern": sample + "/desk/pattern?paper=a4", "pattern-letter": sample + "/desk/pattern?paper=letter",
 	} {
 		check(b, string(axe), name, path)
 	}
 	b.scheme("dark")
-	b.open(sample + "/print")
+	b.desk(sample, "pattern")
 	assert.Equal(t, "rgb(0, 0, 0)", eval[string](b, `getComputedStyle(document.querySelector(".sheet text")).fill`), "paper is black on white, whatever the screen")
 }
 
@@ -142,6 +151,9 @@ func TestKeyboardAlone(t *testing.T) {
 	require.NoError(t, err)
 	tabTo(b, `document.activeElement.id === "field-hand.hand_circumference"`)
 	assert.True(t, eval[bool](b, `document.querySelector('.tape[data-field="hand.hand_circumference"]').classList.contains("lit")`), "its tape is lit")
+	tabTo(b, `document.activeElement.textContent === "Chart"`)
+	_, err = chromedp.RunResponse(b.ctx, chromedp.KeyEvent(kb.Enter))
+	require.NoError(t, err)
 	tabTo(b, `document.activeElement.dataset.toolOp === "yo"`)
 	b.do(chromedp.KeyEvent(kb.Enter))
 	tabTo(b, `document.activeElement.matches("svg[data-chart]")`)
