@@ -71,7 +71,7 @@ func TestLedgerOfTheChart(t *testing.T) {
 	assert.NotEmpty(t, page.Find(`[data-layer="fault"] [data-row="5"]`).AttrOr("d", ""))
 	assert.Empty(t, page.Find(`[data-layer="fault"] [data-row="4"]`).AttrOr("d", ""))
 	printed := a.get(path + "/print").doc().Text()
-	assert.Contains(t, printed, "round 4 makes 46 stitches, round 5 eats 47")
+	assert.Contains(t, printed, "round 5: one stitch short (round 4 leaves 46; it takes 47)")
 }
 
 func TestBadStrokes(t *testing.T) {

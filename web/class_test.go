@@ -88,7 +88,7 @@ func TestClassTable(t *testing.T) {
 	assert.NotEmpty(t, cells(a.get(path), "Heiðar"))
 	bad := a.table(path, "hand,stitches\n19,24", nil)
 	assert.Equal(t, http.StatusBadRequest, bad.status)
-	assert.Contains(t, bad.doc().Find("#fault-table").Text(), "no row of headings with a name")
+	assert.Contains(t, bad.doc().Find("#fault-table").Text(), "has no headings")
 	assert.Equal(t, "hand,stitches\n19,24", bad.doc().Find("#field-table").Text())
 }
 

@@ -280,7 +280,7 @@ func TestMendAndPutBack(t *testing.T) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
 	b.click(b.cell(18, 3))
 	b.until(`document.querySelector("#chart-ledger .bad button") !== null`)
-	assert.Contains(t, eval[string](b, `document.querySelector("#chart-ledger .bad").textContent`), "round 17 makes 54 stitches, round 18 eats 55")
+	assert.Contains(t, eval[string](b, `document.querySelector("#chart-ledger .bad").textContent`), "round 18: one stitch short (round 17 leaves 54; it takes 55)")
 	b.do(chromedp.Click(chromedp.CSS("#chart-ledger .bad button")))
 	b.until(`document.querySelector("#chart-ledger .bad") === null`)
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))

@@ -120,7 +120,7 @@ func history(b *browser, page string) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="k2tog"]`)))
 	at := b.cell(5, 3)
 	b.do(chromedp.MouseClickXY(at.X, at.Y))
-	b.until(`document.querySelector("#chart-ledger .bad")?.textContent.startsWith("round 4 makes 48 stitches, round 5 eats 49")`)
+	b.until(`document.querySelector("#chart-ledger .bad")?.textContent.startsWith("round 5: one stitch short (round 4 leaves 48; it takes 49)")`)
 	b.do(chromedp.Click(chromedp.CSS(`[data-do="undo"]`)))
 	b.until(`document.querySelector("#chart-ledger .bad") === null`)
 	b.until(chartSaved)

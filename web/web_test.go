@@ -187,7 +187,7 @@ func TestFaultyNumbersAreKept(t *testing.T) {
 	field := doc.Find(`[name="hand.thumb_circumference"]`)
 	assert.Equal(t, "6,5x", field.AttrOr("value", ""))
 	assert.Equal(t, "true", field.AttrOr("aria-invalid", ""))
-	assert.Contains(t, doc.Find(`[data-fault-for="hand.thumb_circumference"]`).Text(), "is not a number; write digits")
+	assert.Contains(t, doc.Find(`[data-fault-for="hand.thumb_circumference"]`).Text(), "is not a number; write 18.5")
 	assert.Contains(t, doc.Find(`[data-fault-for="length.cuff"]`).Text(), "is zero")
 	assert.Contains(t, doc.Find(".in-the-way").Text(), "Hand: Thumb")
 }

@@ -105,13 +105,13 @@ func TestFaultsInWords(t *testing.T) {
 	marks := Marks{}
 	marks.Apply([]Edit{paint(2, "B2", Stitches, "k2tog"), paint(4, "B2", Stitches, "yo")})
 	g := wedge(gusset(t), 3, 15, marks, false)
-	assert.Equal(t, "round 1 makes 13 stitches, round 2 eats 14", g.Rows[1].Fault)
+	assert.Equal(t, "round 2: one stitch short (round 1 leaves 13; it takes 14)", g.Rows[1].Fault)
 	assert.Empty(t, g.Rows[2].Fault)
-	assert.Equal(t, "round 3 makes 15 stitches, round 4 eats 14", g.Rows[3].Fault)
+	assert.Equal(t, "round 4: one stitch left over (round 3 leaves 15; it takes 14)", g.Rows[3].Fault)
 	marks.Apply([]Edit{paint(1, "B1", Stitches, "kfb"), paint(4, "B2", Stitches, "")})
 	g = wedge(gusset(t), 3, 14, marks, false)
 	assert.Empty(t, g.Rows[1].Fault)
-	assert.Equal(t, "round 4 makes 15 stitches, round 1 of the hand eats 14", g.EndFault)
+	assert.Equal(t, "round 1 of the hand: one stitch left over (round 4 leaves 15; it takes 14)", g.EndFault)
 }
 
 // What is painted lands in the section that the words and the ledger read.

@@ -41,7 +41,7 @@ type Float struct {
 
 // floatWords returns a sentence about a float; the page has the same words.
 func (g Grid) floatWords(f Float) string {
-	return fmt.Sprintf("%s%s: %s passes %d stitches, %d is the most", g.part(f.Row), g.name(f.Row, false), g.Palette.Or(f.Yarn).Name, f.Length, g.Rules.Float)
+	return fmt.Sprintf("%s%s: %s is carried over %d stitches; catch it every %d", g.part(f.Row), g.name(f.Row, false), g.Palette.Or(f.Yarn).Name, f.Length, g.Rules.Float)
 }
 
 // FloatWords returns a sentence about each float that is too long and each
@@ -53,7 +53,7 @@ func (g Grid) FloatWords() []string {
 	}
 	for i, r := range g.Rows {
 		if r.TooMany > 0 {
-			list = append(list, fmt.Sprintf("%s%s has %d yarns, %d are the most", g.part(i), g.name(i, false), r.TooMany, g.Rules.Colours))
+			list = append(list, fmt.Sprintf("%s%s: %d yarns, where %d are the most", g.part(i), g.name(i, false), r.TooMany, g.Rules.Colours))
 		}
 	}
 	return list

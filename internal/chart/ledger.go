@@ -1,6 +1,10 @@
 package chart
 
-import "fmt"
+import (
+	"fmt"
+
+	"thenar/internal/stitch"
+)
 
 // lint sets the faults of rounds that take another number of loops than the
 // round below leaves.
@@ -15,20 +19,20 @@ func (g *Grid) lint() {
 	}
 	if left != g.End {
 		last := len(g.Rows) - 1
-		g.EndFault = fmt.Sprintf("%s%s makes %d stitches, %s eats %d", g.part(last), g.name(last, false), left, g.Next, g.End)
+		g.EndFault = fmt.Sprintf("%s: %s (%s%s leaves %d; it takes %d)", g.Next, stitch.Balance(left, g.End), g.part(last), g.name(last, false), left, g.End)
 	}
 }
 
 // faultWords returns a sentence about a fault; the page has the same words.
 func (g *Grid) faultWords(i, left, eats int) string {
 	if i == 0 {
-		return fmt.Sprintf("%d stitches are on the needles, %s eats %d", left, g.name(0, false), eats)
+		return fmt.Sprintf("%s: %s (%d on the needles; it takes %d)", g.name(0, false), stitch.Balance(left, eats), left, eats)
 	}
 	apart, part := true, ""
 	if g.Rows[i].Section == g.Rows[i-1].Section {
 		apart, part = false, g.part(i)
 	}
-	return part + fmt.Sprintf("%s makes %d stitches, %s eats %d", g.name(i-1, apart), left, g.name(i, apart), eats)
+	return part + fmt.Sprintf("%s: %s (%s leaves %d; it takes %d)", g.name(i, apart), stitch.Balance(left, eats), g.name(i-1, apart), left, eats)
 }
 
 // part returns the section of a round, to begin a sentence, if the view has
@@ -37,7 +41,7 @@ func (g *Grid) part(i int) string {
 	if g.Rows[0].Section == g.Rows[len(g.Rows)-1].Section {
 		return ""
 	}
-	return g.Rows[i].Section.Words() + ": "
+	return g.Rows[i].Section.Words() + ", "
 }
 
 // name returns a round as named in a sentence, with its section where two meet.

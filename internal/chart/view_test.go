@@ -126,11 +126,11 @@ func TestFaultsAcrossSections(t *testing.T) {
 	marks := Marks{}
 	marks.Apply([]Edit{{stitch.Gusset, 2, "H3", Stitches, "k2tog"}, {stitch.Hand, 3, "H1", Stitches, "yo"}})
 	assert.Equal(t, []string{
-		"gusset: round 1 makes 13 stitches, round 2 eats 14", "hand: round 2 makes 11 stitches, round 3 eats 10",
+		"gusset, round 2: one stitch short (round 1 leaves 13; it takes 14)", "hand, round 3: one stitch left over (round 2 leaves 11; it takes 10)",
 	}, of(t, marks, false).Grid(Options{View: TubeView}).Faults())
 	marks.Apply([]Edit{{stitch.Gusset, 2, "H3", Stitches, "kfb"}})
 	g := of(t, marks, false).Grid(Options{View: TubeView})
-	assert.Equal(t, "round 2 of the gusset makes 14 stitches, round 1 of the hand eats 13", g.Rows[2].Fault)
+	assert.Equal(t, "round 1 of the hand: one stitch left over (round 2 of the gusset leaves 14; it takes 13)", g.Rows[2].Fault)
 }
 
 // A float longer than the rule is found within a round and past its
@@ -148,17 +148,17 @@ func TestFloats(t *testing.T) {
 		want  []string
 	}{
 		"within": {colour(stitch.Gusset, 1, "B1 H2 H3 H4 H5 H6 H7 H8", "b"), []string{
-			"gusset: round 1: rust passes 5 stitches, 4 is the most", "gusset: round 1: main colour passes 7 stitches, 4 is the most",
+			"gusset, round 1: rust is carried over 5 stitches; catch it every 4", "gusset, round 1: main colour is carried over 7 stitches; catch it every 4",
 		}},
 		"short": {colour(stitch.Gusset, 1, "A1 H1 H5 H8", "b"), []string{}},
 		"past the beginning": {
 			append(colour(stitch.Gusset, 1, "H3", "b"), colour(stitch.Gusset, 2, "A1 Z1", "b")...),
-			[]string{"gusset: round 1: rust passes 6 stitches, 4 is the most"},
+			[]string{"gusset, round 1: rust is carried over 6 stitches; catch it every 4"},
 		},
 		"rests": {append(colour(stitch.Gusset, 1, "H3", "b"), colour(stitch.Hand, 1, "H1", "b")...), []string{}},
 		"three yarns": {
 			append(colour(stitch.Gusset, 2, "B1", "b"), colour(stitch.Gusset, 2, "A1", "c")...),
-			[]string{"gusset: round 2 has 3 yarns, 2 are the most"},
+			[]string{"gusset, round 2: 3 yarns, where 2 are the most"},
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

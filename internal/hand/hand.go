@@ -98,7 +98,7 @@ func (h Hand) checkGirth(faults *fault.Fields) {
 		faults.Add(FieldBreadth, "is %s; measure straight over the knuckles without the thumb", h.Breadth)
 	}
 	if h.Circumference > 0 && h.Breadth > 0 && 2*h.Breadth >= h.Circumference {
-		faults.Add(FieldBreadth, "is %s, half the way round the hand (%s) or more; the way round is more than twice the breadth, measure both again",
+		faults.Add(FieldBreadth, "is %s, half of the way round (%s) or more; measure both again",
 			h.Breadth, h.Circumference)
 		faults.Add(FieldCircumference, "is %s, not more than twice the breadth of the hand (%s); measure both again",
 			h.Circumference, h.Breadth)

@@ -159,7 +159,7 @@ func (h Hand) queryProfile() []Query {
 	for _, p := range h.Profile {
 		if widest-p.Girth > tapeTolerance {
 			return []Query{{Field: FieldProfile, Message: "narrows from " + widest.String() + " to " + p.Girth.String() + " at " + p.Height.String() +
-				"; with the thumb laid in, a hand widens up to where the thumb parts. It is used as it is."}}
+				"; a hand widens up to where the thumb parts. It is used as it is."}}
 		}
 		widest = max(widest, p.Girth)
 	}

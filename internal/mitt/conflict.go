@@ -17,7 +17,7 @@ func (d *draft) conflict(s *search) error {
 	culprits := c.culprits()
 	var faults fault.Fields
 	if len(culprits) == 0 && d.progress != nil {
-		faults.Add("worked.round", "leaves nothing that would make the rest: with %d rounds of the %s knitted, gusset, bridge and thumb can't end; rip back some rounds", d.progress.Round, d.progress.Part)
+		faults.Add("worked.round", "can't be finished with %d rounds of the %s knitted; rip back some rounds", d.progress.Round, d.progress.Part)
 		return faults
 	}
 	if len(culprits) == 0 {

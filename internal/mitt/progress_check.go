@@ -45,9 +45,9 @@ func (k *Progress) checkKind(kind Kind, faults *fault.Fields) {
 	case k.Part == stitch.Gusset && !kind.info().thumbed,
 		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != kind.info().thumbed,
 		k.Part == stitch.Thumb && k.GussetBase == 0:
-		faults.Add("kind", "is %s, but what is on the needles is not: its thumb is begun, or left out; choose the kind that is knitted, or rip back", kind.Words())
+		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
 	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.info().topped:
-		faults.Add("kind", "is %s, but the hand on the needles is another; choose the kind that is knitted, or rip back", kind.Words())
+		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
 	}
 }
 
@@ -182,7 +182,7 @@ func (d *draft) keepsWorked() error {
 	planned := d.plan.ProgressAt(k.Part, k.Round)
 	for _, b := range k.bounds() {
 		if was, now := k.value(b.of), planned.value(b.of); was != now && !k.ahead(b.of) {
-			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but with the rest of what is knitted it can only be %d; write the counts of the mitt that is on the needles", was, now)}}
+			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but by the other counts it can only be %d; write what is on the needles", was, now)}}
 		}
 	}
 	for _, part := range []stitch.Part{stitch.Gusset, stitch.Top, stitch.Thumb} {
@@ -191,7 +191,7 @@ func (d *draft) keepsWorked() error {
 		}
 		was, now := k.list(part), planned.list(part)
 		if !slices.Equal(k.changed(part, was), planned.changed(part, now)) {
-			return fault.Fields{{Path: "worked.round", Message: "contradicts the increase and decrease rounds that are knitted; write the rounds of the mitt that is on the needles"}}
+			return fault.Fields{{Path: "worked.round", Message: "doesn't go with the increase and decrease rounds; write those of the mitt on the needles"}}
 		}
 	}
 	return nil

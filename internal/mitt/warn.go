@@ -58,7 +58,7 @@ func (p *Plan) say(code, format string, args ...any) {
 
 func (d *draft) warnSwatch() {
 	if !d.req.Gauge.Treated {
-		d.plan.say("swatch", "The swatch was not worked in the round and washed, so the girths may be some 3 %% off; a washed swatch in the round would tell.")
+		d.plan.say("swatch", "The girths may be some 3 %% off: the swatch was not both worked in the round and washed.")
 	}
 }
 
@@ -68,7 +68,7 @@ func (d *draft) warnBounds() {
 	p := &d.plan
 	n := p.Body.Stitches
 	if math.Abs(float64(n.N)-n.Exact) > float64(p.Stitch.Repeat)/2+1e-9 && !n.Pinned {
-		p.say("hand_count", "The hand has %d stitches where %.1f were wanted: the least that a mitt can have with a repeat of %d (and 8 stitches) is in the way.",
+		p.say("hand_count", "The hand gets %d stitches, not %.1f: with a repeat of %d a mitt has no fewer.",
 			n.N, n.Exact, p.Stitch.Repeat)
 	}
 	if !p.Thumbed() {
@@ -76,10 +76,10 @@ func (d *draft) warnBounds() {
 	}
 	t := p.Thumb.Stitches
 	if free := !d.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
-		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: %d gusset rounds have room for no more increase rounds. A longer gusset, more rounds to the cm or less room for the thumb would help.",
+		p.say("thumb_count", "The thumb gets %d stitches, not %.1f: %d gusset rounds hold no more increases. A longer gusset would help.",
 			t.N, t.Exact, p.Gusset.Rounds.N)
 	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
-		p.say("thumb_count", "The thumb has %d stitches where %.1f were wanted: the fixed numbers are in the way.", t.N, t.Exact)
+		p.say("thumb_count", "The thumb gets %d stitches, not %.1f: the fixed numbers are in the way.", t.N, t.Exact)
 	}
 	r := p.Gusset.Rounds
 	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
@@ -88,9 +88,9 @@ func (d *draft) warnBounds() {
 		if float64(r.N) < r.Exact {
 			bound = "more"
 		}
-		p.say(GussetRounds.Key(), "The gusset has %d rounds where %.1f were wanted: with what is knitted of it there can be no %s.", r.N, r.Exact, bound)
+		p.say(GussetRounds.Key(), "The gusset gets %d rounds, not %.1f: with what is knitted there can be no %s.", r.N, r.Exact, bound)
 	case off && !r.Pinned:
-		p.say(GussetRounds.Key(), "The gusset has %d rounds where %.1f were wanted: one increase round and a plain round after it are the least.", r.N, r.Exact)
+		p.say(GussetRounds.Key(), "The gusset gets %d rounds, not %.1f: an increase round and a plain one are the least.", r.N, r.Exact)
 	}
 }
 
@@ -101,7 +101,7 @@ func (d *draft) warnMultiples() {
 	if n := p.Body.Stitches; n.Pinned && !p.Stitch.allows(n.N) {
 		p.say("repeat", "The fixed %d stitches of the hand don't fit the repeat of %d.", n.N, p.Stitch.Repeat)
 	} else if !p.Stitch.allows(p.Bridge.HandAfter) {
-		p.say("repeat", "After the bridge the hand has %d stitches, which don't fit the repeat of %d; a fixed number asks for it.", p.Bridge.HandAfter, p.Stitch.Repeat)
+		p.say("repeat", "After the bridge the hand's %d stitches don't fit the repeat of %d; a fixed number asks for it.", p.Bridge.HandAfter, p.Stitch.Repeat)
 	} else if p.Bridge.HandAfter != p.Body.Stitches.N {
 		p.say("hand_after", "After the bridge the hand has %d stitches, %d before the gusset.", p.Bridge.HandAfter, p.Body.Stitches.N)
 	}
@@ -118,11 +118,11 @@ func (d *draft) warnMultiples() {
 func (d *draft) warnRibs() {
 	p := &d.plan
 	if p.Cuff.Rib != p.Stitch.Rib && p.Cuff.Rounds > 0 {
-		p.say("cuff_rib", "The cuff is in 1 × 1 rib: no multiple of %d goes between the wrist and the hand's %d stitches.", p.Stitch.Rib, p.Body.Stitches.N)
+		p.say("cuff_rib", "The cuff is in 1 × 1 rib: no multiple of %d fits between wrist and hand (%d stitches).", p.Stitch.Rib, p.Body.Stitches.N)
 	}
 	edging := func(name string, rib, n int) {
 		if rib != p.Stitch.Rib {
-			p.say("edging_rib", "The %s's edging is in 1 × 1 rib: a multiple of %d would take more than 15 %% of its %d stitches.", name, p.Stitch.Rib, n)
+			p.say("edging_rib", "The %s's edging is in 1 × 1 rib: a multiple of %d would narrow its %d stitches too much.", name, p.Stitch.Rib, n)
 		}
 	}
 	edging("hand", p.Body.EdgingRib, p.Bridge.HandAfter)
@@ -151,10 +151,10 @@ func (d *draft) warnShare() {
 	share := float64(p.Thumb.Held) / float64(p.Body.Stitches.N)
 	switch {
 	case share > largestShare:
-		p.say("gusset_share", "The thumb holds %d of %d stitches, %.0f %%: more than 45 %% leaves the palm narrow. Measure the thumb and its base again.",
+		p.say("gusset_share", "The thumb takes %d of %d stitches, %.0f %%. Over 45 %% the palm gets narrow: measure the thumb again.",
 			p.Thumb.Held, p.Body.Stitches.N, share*100)
 	case share < smallestShare:
-		p.say("gusset_share", "The thumb holds %d of %d stitches, %.0f %%: less than 25 %% may pull at the base of the thumb. Measure the thumb and the gusset length again.",
+		p.say("gusset_share", "The thumb takes %d of %d stitches, %.0f %%. Under 25 %% it may pull: measure thumb and gusset again.",
 			p.Thumb.Held, p.Body.Stitches.N, share*100)
 	}
 }
@@ -185,7 +185,7 @@ func (d *draft) warnCuff() {
 			p.Cuff.Passage, what, stretch, needs)
 	}
 	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
-		p.say("cuff_tight", "The cuff has %d stitches where %.1f were wanted for the wrist, since a cuff is never wider than the hand's %d. It will be tight: tingling, cold or pale fingers mean take it off. Fix the cast-on for a wider cuff, and measure wrist and hand again. This is general caution, not medical advice.",
+		p.say("cuff_tight", "The cuff will be tight: %d stitches, not %.1f, for it is never wider than the hand (%d). Measure wrist and hand again, or fix the cast-on. Tingling, cold or pale fingers mean take it off. This is general caution, not medical advice.",
 			c.N, c.Exact, p.Body.Stitches.N)
 	}
 }
@@ -229,7 +229,7 @@ func (d *draft) warnEdgings() {
 	}
 	edging := func(name string, has, wanted int) {
 		if wanted = max(1, wanted); has < wanted {
-			p.say("edging_rounds", "The %s has room for %d of the %d rounds of its edging; a few rounds more would help.", name, has, wanted)
+			p.say("edging_rounds", "The %s has room for %d of its edging's %d rounds; a few more would help.", name, has, wanted)
 		}
 	}
 	edging("hand", p.Body.EdgingRounds, nearest(d.q*d.len.edging))
@@ -245,10 +245,10 @@ const infant = 105.5
 func (d *draft) warnSmall() {
 	p := &d.plan
 	if p.Hand.Length < hand.BabyBelow && p.Thumbed() {
-		p.say("thumbless", "For a hand under 95 mm long a mitten without a thumb is usual. The ratios that fill missing measurements are not sourced under 2 years.")
+		p.say("thumbless", "A hand under 95 mm usually gets a mitten without a thumb. Under 2 years the filled measurements have no source.")
 	}
 	if p.Hand.Length.MM() < infant {
-		p.say("baby", "For a baby or small child: no loose ends or long strands inside, no tight elastic, no cord round the neck; look at the hands often. This is general caution, not medical advice.")
+		p.say("baby", "For a baby or small child: no loose ends or long strands inside, no tight elastic, no neck cord. Look at the hands often. This is general caution, not medical advice.")
 	}
 }
 
@@ -256,9 +256,9 @@ func (d *draft) warnSmall() {
 func sizeMessage(h hand.Hand, g, q, exact float64) string {
 	switch {
 	case exact < fewestStitches:
-		return fmt.Sprintf("of %s makes %.1f stitches at %.3g stitches over 10 cm; a mitt needs 8 at least: use a finer yarn, or check swatch and tape", h.Circumference, exact, g*100)
+		return fmt.Sprintf("of %s makes %.1f stitches; a mitt needs 8: use a finer yarn, or check swatch and tape", h.Circumference, exact)
 	case exact > maxStitches:
-		return fmt.Sprintf("of %s makes %.0f stitches at %.3g stitches over 10 cm; 1000 are the most: check swatch and tape", h.Circumference, exact, g*100)
+		return fmt.Sprintf("of %s makes %.0f stitches; 1000 are the most: check swatch and tape", h.Circumference, exact)
 	}
-	return fmt.Sprintf("with a hand %s long makes %.0f rounds at %.3g rounds over 10 cm; 1500 are the most: check swatch and tape", h.Length, q*h.Length.MM(), q*100)
+	return fmt.Sprintf("with a hand %s long makes %.0f rounds; 1500 are the most: check swatch and tape", h.Length, q*h.Length.MM())
 }

@@ -57,12 +57,12 @@ func TestMuchSmallerIsCautioned(t *testing.T) {
 func TestWarningNamesWhatIsInTheWay(t *testing.T) {
 	r := grown()
 	r.Pins.GussetBase, r.Pins.Increases = Fix(3), Fix(2)
-	assert.Contains(t, said(must(t, r), "thumb_count"), "The thumb has 12 stitches where 18.4 were wanted: the fixed numbers are in the way.",
+	assert.Contains(t, said(must(t, r), "thumb_count"), "The thumb gets 12 stitches, not 18.4: the fixed numbers are in the way.",
 		"19 rounds have room for nine increase rounds")
 
 	r = grown()
 	r.Hand.GussetLength, r.Hand.Thumb = 9*mm, 90*mm
-	assert.Contains(t, fmt.Sprint(said(must(t, r), "thumb_count")), "3 gusset rounds have room for no more increase rounds")
+	assert.Contains(t, fmt.Sprint(said(must(t, r), "thumb_count")), "3 gusset rounds hold no more increases")
 
 	r = request(Mitten, per10(24, 32), hand.Hand{Circumference: 190 * mm, Length: 180 * mm})
 	r.Pins = Pins{TopRounds: Fix(8)}
@@ -80,8 +80,8 @@ func TestShortEdgingIsTold(t *testing.T) {
 	require.Equal(t, 2, p.Thumb.EdgingRounds)
 	require.Equal(t, 2, p.Body.EdgingRounds)
 	assert.Equal(t, []string{
-		"The hand has room for 2 of the 3 rounds of its edging; a few rounds more would help.",
-		"The thumb has room for 2 of the 3 rounds of its edging; a few rounds more would help.",
+		"The hand has room for 2 of its edging's 3 rounds; a few more would help.",
+		"The thumb has room for 2 of its edging's 3 rounds; a few more would help.",
 	}, said(p, "edging_rounds"))
 }
 

@@ -107,7 +107,7 @@ func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 		}
 	}
 	text := strings.Join(all, " ")
-	assert.Contains(t, text, "Does not add up: gusset: round 1 makes 44 stitches, round 2 eats 45.")
+	assert.Contains(t, text, "Does not add up: gusset, round 2: one stitch short (round 1 leaves 44; it takes 45).")
 	assert.Contains(t, text, "K2tog, k4")
 	assert.Contains(t, text, "tingling")
 }

@@ -61,7 +61,7 @@ func (s size) refusal() fault.Fields {
 	var faults fault.Fields
 	switch {
 	case s.scans > maxScans:
-		faults.Add("photo", "is a JPEG of %d scans, where %d are the most; save it anew as an ordinary JPEG, or leave it out", s.scans, maxScans)
+		faults.Add("photo", "is a JPEG of %d scans, %d are the most; save it as an ordinary JPEG, or leave it out", s.scans, maxScans)
 	case s.width > maxSide || s.height > maxSide:
 		faults.Add("photo", "has %d by %d dots, which is too much; send one of at most 12,000 on a side, made smaller, or leave it out", s.width, s.height)
 	default:

@@ -57,7 +57,7 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 		out = append(out[:c.Round:c.Round], append([]stitch.Round{between(rounds, c.Round)}, rounds[c.Round:]...)...)
 	case chart.Remove:
 		if r.In() != r.Out() || r.Held() > 0 {
-			return nil, nil, fault.New(fault.Invalid, "Round %d makes %d stitches of %d: without it, round %d would not add up. Move its change to another round first.", c.Round, r.Out(), r.In(), c.Round+1)
+			return nil, nil, fault.New(fault.Invalid, "Round %d makes %d stitches of %d, which round %d needs. Move its change to another round first.", c.Round, r.Out(), r.In(), c.Round+1)
 		}
 		if len(rounds) == 1 {
 			return nil, nil, fault.New(fault.Invalid, "The %s has only this round.", c.Section.Words())

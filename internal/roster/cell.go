@@ -98,7 +98,7 @@ func (r *reader) put(c Column, cell string) {
 	switch {
 	case strings.Trim(cell, "-–—") == "": // empty, or a dash for "none"
 	case strings.ContainsRune(cell, utf8.RuneError):
-		r.wrong(c, cell, "has a letter that was lost on the way; save the sheet as CSV in UTF-8, or write it here anew")
+		r.wrong(c, cell, "has lost a letter on the way; save the table as CSV in UTF-8, or write it here")
 	case isFormula(cell), c.isName() && strings.HasPrefix(cell, "-"):
 		r.wrong(c, cell, "is a formula; paste its value, which does not begin with = + - or @")
 	default:
@@ -189,7 +189,7 @@ func (r *reader) length(c Column, cell string) {
 	case errors.Is(err, units.ErrNumber) && thousands.MatchString(cell):
 		r.wrong(c, typed, "has a sign between thousands; write the digits alone, such as 185 or 18.5")
 	case errors.Is(err, units.ErrNumber):
-		r.wrong(c, typed, "is not a number; write digits such as 18.5, 18,5, 7 1/2 or 7½, and mm, cm or in behind them if you like")
+		r.wrong(c, typed, "is not a number; write 18.5, 18,5, 7 1/2 or 7½, with mm, cm or in if you like")
 	case err != nil:
 		r.wrong(c, typed, "%v", err)
 	case u == r.unit:

@@ -75,6 +75,6 @@ func TestVagueGaugeIsRefused(t *testing.T) {
 	for _, heading := range []string{"gauge (in)", "stitches [cm]", "rounds, mm"} {
 		_, err := Read([]byte("name;"+heading+"\nAda;22\n"), units.CM)
 		require.Error(t, err, heading)
-		assert.Contains(t, fault.Message(err), "does not say over how many", heading)
+		assert.Contains(t, fault.Message(err), "doesn’t say over how many", heading)
 	}
 }

@@ -197,5 +197,5 @@ func (m *generator) badLength() (text, reason string) {
 	case 3:
 		return "7 1/0", "nothing below the line"
 	}
-	return m.pick("wide", "18.5.5", "1e3", "NaN", "½½", "0x12", "19 ells", "１８", "19\x00", "-19"), "is not a number; write digits"
+	return m.pick("wide", "18.5.5", "1e3", "NaN", "½½", "0x12", "19 ells", "１８", "19\x00", "-19"), "is not a number; write 18.5"
 }

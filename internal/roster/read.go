@@ -138,7 +138,7 @@ func headings(text string, chosen map[string]string) (delimiter byte, heads reco
 	case rows == 0:
 		return 0, record{}, fault.New(fault.Invalid, "The table is empty; paste the cells of a spreadsheet, headings first.")
 	case best == 0:
-		return parts, first, fault.New(fault.Invalid, "The table has no row of headings with a name; write headings above the rows, such as: name, hand, stitches, rounds.")
+		return parts, first, fault.New(fault.Invalid, "The table has no headings; write them above the rows, such as: name, hand, stitches, rounds.")
 	case heads.fault != "":
 		return 0, record{}, fault.New(fault.Invalid, "The row of headings, line %d, %s.", heads.line, heads.fault)
 	}
@@ -172,7 +172,7 @@ func (t *Table) checkColumns() error {
 			return fault.New(fault.Invalid, "The headings “%s” and “%s” mean the same; leave one of the columns out.", clip(other), clip(c.Heading))
 		}
 		if c.isVague() {
-			return fault.New(fault.Invalid, "The heading “%s” does not say over how many %s the count was made; write “per %[2]s”, or the length, such as 10 cm or 4 in.", clip(c.Heading), c.Unit)
+			return fault.New(fault.Invalid, "“%s” doesn’t say over how many %s it was counted; write “per %[2]s”, or a length such as 10 cm.", clip(c.Heading), c.Unit)
 		}
 		seen[c.Field] = c.Heading
 	}

@@ -121,9 +121,9 @@ func TestWrongRowsHaveReasons(t *testing.T) {
 		lines[w.Line] = w
 	}
 	for line, says := range map[int][]string{
-		3: {"hand (cm): “wide” is not a number; write digits", "rounds: “x” is no count", "knits: “sideways” is no direction"},
+		3: {"hand (cm): “wide” is not a number; write 18.5", "rounds: “x” is no count", "knits: “sideways” is no direction"},
 		4: {"name: is empty"}, 5: {"hand (cm): “=1+1” is a formula; paste its value"}, 6: {"name: “=cmd|' /C calc'!A0” is a formula"},
-		7: {"“surplus” has no heading"}, 8: {"a quote that is not closed"}, 9: {"is above 2 m"}, 10: {"hand (cm): “1,900.5” has a sign between thousands", "write swatch, cuff or ball band"},
+		7: {"“surplus” has no heading"}, 8: {"a quote that isn't closed"}, 9: {"is above 2 m"}, 10: {"hand (cm): “1,900.5” has a sign between thousands", "write swatch, cuff or ball band"},
 		12: {"sts: is missing beside the rounds"}, 13: {"is not a number"}, 14: {"knitting lies between 2 and 500"},
 	} {
 		require.Contains(t, lines, line)
@@ -206,13 +206,13 @@ func TestUnusableTables(t *testing.T) {
 	for text, says := range map[string]string{
 		"":                              "is empty",
 		" \n\t\n":                       "is empty",
-		"hand,sts\n19,24":               "no row of headings with a name",
-		"Ada\nBo":                       "no row of headings with a name",
+		"hand,sts\n19,24":               "has no headings",
+		"Ada\nBo":                       "has no headings",
 		"name,student,hand\nAda,Bo,19":  "mean the same",
 		"name,hand,knuckles\nAda,19,19": "mean the same",
 		"PK\x03\x04 and so on":          "save the sheet as CSV",
 		"\xD0\xCF\x11\xE0 old":          "save the sheet as CSV",
-		"name;\"hand;sts\nAda;19;24":    "row of headings, line 1, has a quote that is not closed",
+		"name;\"hand;sts\nAda;19;24":    "row of headings, line 1, has a quote that isn't closed",
 		"name,gauge,sts\nAda,24,24":     "mean the same",
 	} {
 		_, err := Read([]byte(text), units.CM)

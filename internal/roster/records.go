@@ -115,7 +115,7 @@ const (
 )
 
 const (
-	notClosed = "has a quote that is not closed, or one round more than 2000 letters; close it, or leave the quotes out"
+	notClosed = "has a quote that isn't closed, or over 2000 letters in one; close it, or leave the quotes out"
 	notEnded  = "has text after a closing quote; write a quote inside quotes twice, or leave the quotes out"
 	tooWide   = "has more than 500 cells; leave out columns that are no measurements"
 )

@@ -112,7 +112,7 @@ func (p *Problem) checkWorked() error {
 	case rest > 0 && len(p.Changed) == 0 && p.First != 0 && p.First <= p.Worked:
 		return impossible("first", "is round %d, which is worked without a change; the first change can be in round %d", p.First, p.Worked+1)
 	case rest > 0 && last > p.latestLast():
-		return impossible("worked", "leaves rounds %d to %d for %s at least %d apart; the last would fall in round %d (%d rounds more)",
+		return impossible("worked", "leaves rounds %d to %d for %s at least %d apart; that takes up to round %d (%d more)",
 			p.earliestNext(), p.latestLast(), changes(rest), p.Gap, last, last-p.latestLast())
 	}
 	return nil
@@ -127,7 +127,7 @@ func (p *Problem) leadsTooLong() error {
 	}
 	over := p.LeadIn + p.LeadOut + 1 - p.Rounds
 	if n < over {
-		return impossible(bound, "is %d; lead-in and lead-out leave no round of the %d for a change, make them shorter by %d in all", n, p.Rounds, over)
+		return impossible(bound, "is %d; lead-in and lead-out leave no round of %d: shorten them by %d in all", n, p.Rounds, over)
 	}
 	return impossible(bound, "is %d, which leaves no round of the %d for a change; write at most %d", n, p.Rounds, n-over)
 }

@@ -34,7 +34,7 @@ func TestImpossible(t *testing.T) {
 		"lead":                 {func(p *Problem) { p.LeadIn = -1 }, "lead-in", "from 0"},
 		"leads meet":           {func(p *Problem) { p.LeadOut = 19 }, "lead-out", "is 19, which leaves no round of the 19 for a change; write at most 18"},
 		"long lead-in":         {func(p *Problem) { p.LeadIn = 30 }, "lead-in", "write at most 17"},
-		"leads meet together":  {func(p *Problem) { p.Rounds = 3; p.LeadIn = 9; p.LeadOut = 9 }, "lead-out", "shorter by 16 in all"},
+		"leads meet together":  {func(p *Problem) { p.Rounds = 3; p.LeadIn = 9; p.LeadOut = 9 }, "lead-out", "shorten them by 16 in all"},
 		"negative lead-out":    {func(p *Problem) { p.LeadOut = -1 }, "lead-out", "from 0"},
 		"wild target":          {func(p *Problem) { p.Target = make([]int64, 19); p.Target[4] = 1e11 }, "target", "within"},
 		"short target":         {func(p *Problem) { p.Target = make([]int64, 3) }, "target", "each of the 19"},

@@ -64,7 +64,7 @@ func (r *reader) rhythm(path, text string) []int {
 	for _, part := range strings.Split(text, ",") {
 		n, ok := wholeOf(strings.TrimSpace(part))
 		if !ok || n < mitt.ShortestInterval {
-			r.faults.Add(path, "is %s; write the rounds from one increase round to the next, 2 or more: 3, or 2, 3 to take turns", clip(text))
+			r.faults.Add(path, "is %s; write the rounds from increase to increase, 2 or more: 3, or 2, 3 in turn", clip(text))
 			return nil
 		}
 		intervals = append(intervals, n)

@@ -147,7 +147,7 @@ func (r *reader) ease(path string) *float64 {
 	}
 	n, ok := easeOf(text)
 	if !ok {
-		r.faults.Add(path, "is %q; write fabric over body minus one, such as -0.05, or the same as -5 %%", clip(text))
+		r.faults.Add(path, "is %q; write how much larger the fabric is, such as -5 %% or -0.05", clip(text))
 		return nil
 	}
 	return &n

@@ -33,7 +33,7 @@ func Ledger(m Mitt) []Unsound {
 	}
 	for _, s := range m.Left {
 		if w := l.find(s); w == nil || w.taken {
-			l.add(Unsound{Words: fmt.Sprintf("nothing is held for the %s at the end, which the mitt says it leaves", s)})
+			l.add(Unsound{Words: fmt.Sprintf("nothing is held for the %s at the end, but should be", s)})
 		}
 	}
 	return l.faults
@@ -126,12 +126,12 @@ func (l *ledger) keep(s *Section, i int, set Set) {
 	w := l.find(set)
 	if w == nil || w.taken {
 		if set == "" {
-			l.add(Unsound{s.Part, i + 1, 0, 0, fmt.Sprintf("%s: round %d puts stitches aside without a name", s.Part.Words(), i+1)})
+			l.add(Unsound{s.Part, i + 1, 0, 0, fmt.Sprintf("%s, round %d: stitches are put aside without a name", s.Part.Words(), i+1)})
 		}
 		l.kept = append(l.kept, waiting{set: set, by: s.Part})
 		w = &l.kept[len(l.kept)-1]
 	} else if w.by != s.Part {
-		l.add(Unsound{s.Part, i + 1, w.stitches, 0, fmt.Sprintf("%s: round %d holds stitches for the %s, but those of the %s still wait under that name", s.Part.Words(), i+1, set, w.by.Words())})
+		l.add(Unsound{s.Part, i + 1, w.stitches, 0, fmt.Sprintf("%s, round %d: stitches are held for the %s, but those of the %s still wait there", s.Part.Words(), i+1, set, w.by.Words())})
 		w.by = s.Part
 	}
 	w.stitches++
@@ -142,10 +142,24 @@ func unsoundWords(s *Section, i, left, eats int) string {
 	if i == len(s.Rounds) {
 		this = "the last step"
 	}
+	from := fmt.Sprintf("round %d leaves %d", i, left)
 	if i == 0 {
-		return fmt.Sprintf("%s, %s eats %d stitches, but %d are on the needles%s", s.Part.Words(), this, eats, left, takenFrom(s))
+		from = fmt.Sprintf("%d on the needles%s", left, takenFrom(s))
 	}
-	return fmt.Sprintf("%s: round %d makes %d stitches, %s eats %d", s.Part.Words(), i, left, this, eats)
+	return fmt.Sprintf("%s, %s: %s (%s; it takes %d)", s.Part.Words(), this, Balance(left, eats), from, eats)
+}
+
+// Balance says what is over or missing where a round takes another number of
+// stitches than are left for it: "one stitch left over", "2 stitches short".
+func Balance(left, takes int) string {
+	n, how := left-takes, "left over"
+	if n < 0 {
+		n, how = -n, "short"
+	}
+	if n == 1 {
+		return "one stitch " + how
+	}
+	return fmt.Sprintf("%d stitches %s", n, how)
 }
 
 // takenFrom names the sets that a part took up, except one of the part's own

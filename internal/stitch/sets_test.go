@@ -68,7 +68,7 @@ func TestSetsLeft(t *testing.T) {
 	assert.Empty(t, said(m))
 	assert.Empty(t, said(stitch.Mirror(m)))
 	m.Left = append(m.Left, "index")
-	assert.Equal(t, []string{"nothing is held for the index at the end, which the mitt says it leaves"}, said(m))
+	assert.Equal(t, []string{"nothing is held for the index at the end, but should be"}, said(m))
 }
 
 func TestUnsoundSets(t *testing.T) {
@@ -78,32 +78,32 @@ func TestUnsoundSets(t *testing.T) {
 	}{
 		"taken up twice": {
 			func(m *stitch.Mitt) { m.Sections = slices.Insert(m.Sections, 2, m.Sections[1]) },
-			[]string{"the stitches held for the index are taken up twice", "index, round 1 eats 4 stitches, but 0 are on the needles"},
+			[]string{"the stitches held for the index are taken up twice", "index, round 1: 4 stitches short (0 on the needles; it takes 4)"},
 		},
 		"a wrong name": {
 			func(m *stitch.Mitt) { m.Sections[1].From = []stitch.Set{"middle"} },
 			[]string{
-				"the index takes up the stitches held for the middle, but none are", "index, round 1 eats 4 stitches, but 0 are on the needles, held for the middle",
+				"the index takes up the stitches held for the middle, but none are", "index, round 1: 4 stitches short (0 on the needles, held for the middle; it takes 4)",
 				"4 stitches held for the index never come back",
 			},
 		},
 		"before they are put aside": {
 			func(m *stitch.Mitt) { m.Sections[0], m.Sections[1] = m.Sections[1], m.Sections[0] },
 			[]string{
-				"the index takes up the stitches held for the index, but none are", "index, round 1 eats 4 stitches, but 0 are on the needles",
+				"the index takes up the stitches held for the index, but none are", "index, round 1: 4 stitches short (0 on the needles; it takes 4)",
 				"4 stitches held for the index never come back",
 			},
 		},
 		"a wrong count": {
 			func(m *stitch.Mitt) { m.Sections[1].Rounds[0].Ops = m.Sections[1].Rounds[0].Ops[1:] },
-			[]string{"index, round 1 eats 3 stitches, but 4 are on the needles", "index: round 1 makes 4 stitches, the last step eats 5"},
+			[]string{"index, round 1: one stitch left over (4 on the needles; it takes 3)", "index, the last step: one stitch short (round 1 leaves 4; it takes 5)"},
 		},
 		"another set's count": {
 			func(m *stitch.Mitt) {
 				m.Sections[1].From, m.Sections[2].From = m.Sections[2].From, m.Sections[1].From
 			},
 			[]string{
-				"index, round 1 eats 4 stitches, but 3 are on the needles, held for the thumb", "thumb, round 1 eats 3 stitches, but 4 are on the needles, held for the index",
+				"index, round 1: one stitch short (3 on the needles, held for the thumb; it takes 4)", "thumb, round 1: one stitch left over (4 on the needles, held for the index; it takes 3)",
 			},
 		},
 		"never taken up": {
@@ -113,9 +113,9 @@ func TestUnsoundSets(t *testing.T) {
 		"no name": {
 			func(m *stitch.Mitt) { m.Sections[0].Rounds[1].Aside = nil },
 			[]string{
-				"hand: round 2 puts stitches aside without a name",
+				"hand, round 2: stitches are put aside without a name",
 				"the index takes up the stitches held for the index, but none are",
-				"index, round 1 eats 4 stitches, but 0 are on the needles",
+				"index, round 1: 4 stitches short (0 on the needles; it takes 4)",
 			},
 		},
 		"two under one name": {
@@ -125,15 +125,15 @@ func TestUnsoundSets(t *testing.T) {
 				m.Sections[1].Finish.Ops = m.Sections[1].Finish.Ops[1:]
 			},
 			[]string{
-				"index: round 1 holds stitches for the thumb, but those of the hand still wait under that name",
-				"thumb, round 1 eats 3 stitches, but 4 are on the needles",
+				"index, round 1: stitches are held for the thumb, but those of the hand still wait there",
+				"thumb, round 1: one stitch left over (4 on the needles; it takes 3)",
 			},
 		},
 		"cast on beside them": {
 			func(m *stitch.Mitt) { m.Sections[1].CastOn = 1 },
 			[]string{
 				"the index takes up stitches and casts on at once; cast on in its first round",
-				"index, round 1 eats 4 stitches, but 5 are on the needles",
+				"index, round 1: one stitch left over (5 on the needles; it takes 4)",
 			},
 		},
 	} {

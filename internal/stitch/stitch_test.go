@@ -84,7 +84,7 @@ func TestLedgerFinds(t *testing.T) {
 		spoil func(*stitch.Mitt)
 		want  string
 	}{
-		{"a round too greedy", func(m *stitch.Mitt) { m.Sections[0].Rounds[0].Ops[0] = stitch.K2tog }, "cuff, round 1 eats 11 stitches, but 10 are on the needles"},
+		{"a round too greedy", func(m *stitch.Mitt) { m.Sections[0].Rounds[0].Ops[0] = stitch.K2tog }, "cuff, round 1: one stitch short (10 on the needles; it takes 11)"},
 		{"held stitches lost", func(m *stitch.Mitt) { m.Sections = m.Sections[:3] }, "3 stitches held for the thumb never come back"},
 		{"held stitches twice", func(m *stitch.Mitt) { m.Sections = append(m.Sections, m.Sections[3]) }, "the stitches held for the thumb are taken up twice"},
 		{"stitches left over", func(m *stitch.Mitt) { m.Sections[3].Finish = stitch.Round{} }, "5 stitches are left on the needles at the end"},

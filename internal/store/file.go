@@ -103,5 +103,5 @@ func inspect(ctx context.Context, path string) (err error) {
 
 // newer returns the fault of a file whose schema this program does not know.
 func newer(path string, version, newest int) error {
-	return fault.New(fault.Newer, "db: %s has schema %d, written by a newer Thenar; this one knows schemas up to %d. Start the newer program, or name another file with -db", path, version, newest)
+	return fault.New(fault.Newer, "db: %s is of a newer Thenar (schema %d, here up to %d); start that one, or name another file with -db", path, version, newest)
 }

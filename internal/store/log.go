@@ -94,7 +94,7 @@ func (s *Store) checkOrSaveLog(ctx context.Context) (refusal error) {
 		return nil
 	}
 	if err := s.foldLog(ctx); err != nil {
-		return fault.New(fault.Unavailable, "%s was removed while Thenar used it, with the newest saves. Export everything, then start Thenar again. This is not saved yet.", s.log.path).Because(err)
+		return fault.New(fault.Unavailable, "%s was removed, with the newest saves. Export everything, then start Thenar again. This is not saved yet.", s.log.path).Because(err)
 	}
 	return refusal
 }

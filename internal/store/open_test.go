@@ -111,7 +111,7 @@ func TestOpenRefuses(t *testing.T) {
 		"text":                        {content(strings.Repeat("knit 2, purl 2\n", 100)), fault.Invalid, "is not a Thenar file, nor any other database"},
 		"a few letters":               {content("k2p2"), fault.Invalid, "is not a Thenar file, nor any other database"},
 		"cut off after the first 100": {content("SQLite format 3\x00" + strings.Repeat("\x00", 84)), fault.Invalid, "is not a Thenar file"},
-		"newer":                       {newerFile, fault.Newer, "has schema 9001, written by a newer Thenar; this one knows schemas up to " + strconv.Itoa(NewestSchema()) + ". Start the newer program"},
+		"newer":                       {newerFile, fault.Newer, "is of a newer Thenar (schema 9001, here up to " + strconv.Itoa(NewestSchema()) + "); start that one"},
 		"a directory":                 {func(t *testing.T, path string) { require.NoError(t, os.Mkdir(path, 0o700)) }, fault.Invalid, "can't be used (it is no file)"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -100,7 +100,7 @@ func trouble(path string, err error) error {
 	case sqlite3.SQLITE_CANTOPEN:
 		return say("%s can't be opened any more. Look whether its disk is there and may be read and written.", path)
 	case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
-		return fault.New(fault.Unavailable, "%s is damaged, so nothing more is written into it. Stop Thenar and put back a backup: the status page lists them.", path).Because(err)
+		return fault.New(fault.Unavailable, "%s is damaged: nothing more is written to it. Stop Thenar, then put back a backup from the status page.", path).Because(err)
 	case sqlite3.SQLITE_IOERR:
 		return say("The disk that holds %s is full or gives errors. Free some space on it, or look after it.", path)
 	}
@@ -122,7 +122,7 @@ func (s *Store) checkUnchanged(ctx context.Context, tx *txn) error {
 		return err
 	}
 	if version > NewestSchema() {
-		return fault.New(fault.Newer, "A newer Thenar brought %s to schema %d meanwhile; this one knows schemas up to %d. Stop this one and start the newer program.%s", s.path, version, NewestSchema(), safe)
+		return fault.New(fault.Newer, "A newer Thenar uses %s now (schema %d, here up to %d). Stop this one and start that.%s", s.path, version, NewestSchema(), safe)
 	}
 	return nil
 }

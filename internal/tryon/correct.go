@@ -77,7 +77,7 @@ func (c *corrector) fabric() error {
 	if !sheet.Known(fmt.Sprintf("%s[%d].stitches", path, row)) {
 		c.add(Correction{
 			Key: Fabric, Name: "gauge", Was: perLength(&c.plan.Gauge, u), Is: perLength(&c.plan.Gauge, u),
-			Because: fmt.Sprintf("the sheet has %d swatches already, which are the most; leave one out to make room", row),
+			Because: fmt.Sprintf("there are %d swatches already, which is the most; leave one out to make room", row),
 		})
 		return nil
 	}
@@ -101,7 +101,7 @@ func (c *corrector) fabric() error {
 	if is.Washing.Pieces > 0 {
 		how += fmt.Sprintf(" (× %.3f)", is.Washing.Value)
 	}
-	because := fmt.Sprintf("the fabric on the needles has %s over %s: %s; each swatch weighs by what it tells of this mitt", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
+	because := fmt.Sprintf("on the needles there are %s over %s: %s. The surer a swatch, the more it counts", t.Stitches+" stitches", t.Width+" "+string(c.sheet.Unit()), how)
 	doubt := ""
 	for _, q := range is.Queries {
 		if q.Swatch == row && (c.narrower > doubtfulGauge || c.narrower < -doubtfulGauge) {
@@ -126,7 +126,7 @@ const (
 // doubtOffset returns the doubt about an offset, or "".
 func (c *corrector) doubtOffset(off units.Length) string {
 	if off > doubtfulOffset || off < -doubtfulOffset {
-		return c.offsetWords(off) + " are a long way for an end of the gusset: hold the tape there again"
+		return c.offsetWords(off) + " is a long way off: hold the tape there again"
 	}
 	return ""
 }
@@ -175,7 +175,7 @@ func (c *corrector) base() {
 	plain := units.FromMM(float64(c.plan.Cuff.PlainRounds) / c.plan.Gauge.Rounds)
 	next := max(plain-*off, units.FromMM(1/c.plan.Gauge.Rounds))
 	edits := []Edit{{sheet.PathBase, sheet.Signed(*off, u)}, {"length.cuff_plain", typedLength(next, u)}}
-	because := fmt.Sprintf("the base sits %s %s its place, so the gusset on the needles has %s to cover; a mitt begun anew gets a plain cuff of %s",
+	because := fmt.Sprintf("the base sits %s %s its place: the gusset has %s to cover. A mitt begun anew gets a plain cuff of %s",
 		c.offsetWords(*off), side, less, words.Size(next.MM(), u))
 	c.add(Correction{
 		Key: "base", Name: "base of the gusset", Was: c.baseWords(c.plan.BaseAbove), Is: c.baseWords(*off), Because: because, Edits: edits, Doubt: c.doubtOffset(*off),
@@ -208,7 +208,7 @@ func (c *corrector) top() {
 	if is < units.FromMM(2/c.plan.Gauge.Rounds) {
 		c.add(Correction{
 			Key: "top", Name: "gusset length", Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(was, u),
-			Because: fmt.Sprintf("with the top %s %s its place nothing is left of the gusset: nothing is changed, measure again", c.offsetWords(*off), side),
+			Because: fmt.Sprintf("with the top %s %s its place no gusset is left: measure again", c.offsetWords(*off), side),
 		})
 		return
 	}

@@ -56,7 +56,7 @@ func TestCorrectionsByHand(t *testing.T) {
 	assert.Equal(t, []Edit{{"ease.gusset", "2.7 %"}, {"ease.palm", "5.9 %"}, {"schedule.follows", "profile"}}, c["gusset"].Edits)
 	assert.Equal(t, "+0.2 %", c["gusset"].Was)
 	assert.Equal(t, []Edit{{"ease.hand", "-8.5 %"}}, c["hand"].Edits, "−3.5 %, and two steps of 2.5 less")
-	assert.Contains(t, c["hand"].Because, "by its stitches the fabric is planned 3.5 % smaller than the hand there; it felt much too loose")
+	assert.Contains(t, c["hand"].Because, "it is planned 3.5 % smaller than the hand there and felt much too loose")
 	hand := corrections(t, Try{Feel: map[Zone]string{Hand: "1"}})["hand"]
 	assert.Equal(t, []Edit{{"ease.hand", "-1.0 %"}, {"ease.palm", "3.4 %"}}, hand.Edits, "where the thumb parts it stays as it is")
 	assert.Equal(t, "−8.5 %", c["hand"].Is)
@@ -96,7 +96,7 @@ func TestFeltTightnessThatTheGaugeExplains(t *testing.T) {
 func TestLargeCorrectionsAreDoubted(t *testing.T) {
 	c := corrections(t, Try{Stitches: "18", Width: "4", Base: "-20", Top: "3"})
 	assert.Contains(t, c["fabric"].Doubt, "it has 88 % more stitches than the other")
-	assert.Contains(t, c["base"].Doubt, "20 mm are a long way")
+	assert.Contains(t, c["base"].Doubt, "20 mm is a long way")
 	assert.Empty(t, c["top"].Doubt)
 	c = corrections(t, Try{Base: "-38", Top: "38"})
 	assert.False(t, c["top"].Changes(), "nothing would be left of the gusset")

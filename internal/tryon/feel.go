@@ -37,7 +37,7 @@ func (c *corrector) felt(zone Zone) {
 		return
 	}
 	change := easeStep * float64(step)
-	because := fmt.Sprintf("by its stitches the fabric is planned %s; it felt %s: %s for each step of the scale", c.againstHand(zone), FeelWords(step), percent(easeStep))
+	because := fmt.Sprintf("it is planned %s and felt %s: %s for each step of the scale", c.againstHand(zone), FeelWords(step), percent(easeStep))
 	if change > 0 {
 		change = max(change-c.narrower, 0)
 	} else {

@@ -184,7 +184,7 @@ func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 		part := stitch.Part(t.Section)
 		p, ok := Nearest(WithCount(list, part, n), near)
 		if err != nil || !ok {
-			faults.Add("count", "is %.20q; no round of the %s leaves that many stitches on the needles: it has %s", t.Count, part.Words(), countRange(list, part))
+			faults.Add("count", "is %.20q; no round of the %s leaves that many: it has %s", t.Count, part.Words(), countRange(list, part))
 		}
 		return p
 	}
@@ -195,7 +195,7 @@ func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 		return p
 	}
 	if count := strings.TrimSpace(t.Count); count != "" && count != strconv.Itoa(p.After) {
-		faults.Add("count", "is %.20q, but after round %d of the %s %d stitches are on the needles; leave the round or the count empty", count, p.Round, p.Part.Words(), p.After)
+		faults.Add("count", "is %.20q, but round %d of the %s leaves %d; leave the round or the count empty", count, p.Round, p.Part.Words(), p.After)
 	}
 	return p
 }

@@ -31,10 +31,10 @@ func TestReadNamesTheFieldsAtFault(t *testing.T) {
 	require.NoError(t, err, "a kept try stays valid")
 	require.ErrorContains(t, seen.CheckZones(Places(p.Mitt())), "feel.thumb: is not knitted yet, with the work in the cuff")
 	_, err = Try{Date: "2026-03-01", Side: "right", Section: "gusset", Round: "9", Count: "48"}.Read(Places(p.Mitt()), 0, units.CM)
-	require.ErrorContains(t, err, "count: is \"48\", but after round 9 of the gusset 50 stitches are on the needles")
+	require.ErrorContains(t, err, "count: is \"48\", but round 9 of the gusset leaves 50;")
 	empty, err := Try{Date: "2026-03-01", Side: "right", Section: "gusset", Count: "50"}.Read(Places(p.Mitt()), 0, units.CM)
 	require.NoError(t, err)
 	assert.True(t, empty.IsEmpty())
 	_, err = Try{Date: "2026-03-01", Side: "right", Section: "gusset", Count: "7"}.Read(Places(p.Mitt()), 0, units.CM)
-	require.ErrorContains(t, err, "count: is \"7\"; no round of the gusset leaves that many stitches on the needles: it has 46 to 56")
+	require.ErrorContains(t, err, "count: is \"7\"; no round of the gusset leaves that many: it has 46 to 56")
 }

@@ -11,7 +11,7 @@ import (
 // of the field.
 var (
 	ErrEmpty    = errors.New("is empty; write a number such as 18.5")
-	ErrNumber   = errors.New("is not a number; write digits such as 18.5, 18,5, 7 1/2 or 7½, without a sign, an exponent or a unit")
+	ErrNumber   = errors.New("is not a number; write 18.5, 18,5, 7 1/2 or 7½, without a sign or unit")
 	ErrZero     = errors.New("is zero; write a length above 0")
 	ErrTooLong  = errors.New("is above 2 m; write a length of at most 200 cm (78.74 in)")
 	ErrFraction = errors.New("has a fraction with nothing below the line; write it like 7 1/2")

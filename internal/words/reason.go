@@ -99,8 +99,8 @@ func (r *reasons) near(c mitt.Count, perMM float64) string {
 	case c.Pinned:
 		return text + "; this number is fixed"
 	}
-	return fmt.Sprintf("%s; %d is %s, the neighbours %d and %d would be %s and %s", text, c.N,
-		r.off(c, c.N, perMM), c.Below, c.Above, r.off(c, c.Below, perMM), r.off(c, c.Above, perMM))
+	return fmt.Sprintf("%s. %d is %s; %d would be %s, and %d %s", text, c.N,
+		r.off(c, c.N, perMM), c.Below, r.off(c, c.Below, perMM), c.Above, r.off(c, c.Above, perMM))
 }
 
 // off returns the distance of a count from its target, as a signed length.
@@ -142,7 +142,7 @@ func percent(e float64) string {
 func (r *reasons) cuff() {
 	p := r.p
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
-	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, as a multiple of the rib (%d), between 78 %% and all of the hand's %d: %s. The fabric there is %s.",
+	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, in multiples of %d, from 78 %% to all of the hand's %d: %s. The fabric is %s.",
 		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Cuff.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
 	r.add(mitt.CastOn, why)
 	r.add(mitt.CuffRounds,
@@ -167,7 +167,7 @@ func (r *reasons) cuff() {
 func (r *reasons) body() {
 	p, g, n := r.p, r.p.Gauge.Stitches, r.p.Body.Stitches
 	r.add(mitt.HandStitches,
-		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, on the repeat of %d: %s. The fabric is %s.",
+		fmt.Sprintf("hand %s with %s ease at %.1f stitches over 10 cm, in repeats of %d: %s. The fabric is %s.",
 			p.Hand.Circumference.With(r.u), percent(p.Ease.Hand), g*100, p.Stitch.Repeat, r.near(n, g), r.within(n.N)))
 }
 
@@ -177,7 +177,7 @@ func (r *reasons) gusset() {
 	r.add(mitt.GussetRounds,
 		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)))
 	r.add(mitt.Increases,
-		fmt.Sprintf("%s %s Where the thumb parts, the hand with its gusset is %s, that is %s against the palm with the thumb.",
+		fmt.Sprintf("%s %s Where the thumb parts, hand and gusset are %s: %s against the palm with thumb.",
 			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), followWords(p),
 			r.within(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base), Signed(p.Residual.Crotch, r.u)))
 	first := p.Gusset.IncreaseRounds[0]
@@ -214,7 +214,7 @@ func baseWhy(b, thumb int) string {
 	case 1:
 		return fmt.Sprintf("one stitch makes the finest point; with it the thumb's %d stitches come out best.", thumb)
 	}
-	return fmt.Sprintf("three would be the first choice; with %d the thumb's %d stitches and the girth over the palm come out better, or a fixed number asks for it.", b, thumb)
+	return fmt.Sprintf("three is usual; with %d the thumb's %d stitches and the palm fit better, or a fixed number asks for it.", b, thumb)
 }
 
 func (r *reasons) division() {
@@ -223,9 +223,9 @@ func (r *reasons) division() {
 	r.add(mitt.Held,
 		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
 	r.add(mitt.KeptOnHand,
-		"made stitches of the gusset that are not held: none, unless a fixed number asks for them; an older way leaves two.")
+		"increased stitches that stay with the hand. Usually none; an older way leaves two.")
 	r.add(mitt.BridgeStitches,
-		fmt.Sprintf("cast on over the gap, %s wide, so that the hand has %d again; the fabric is %s against the hand with its ease.",
+		fmt.Sprintf("%s wide, cast on over the gap. The hand has %d again: %s against what was wanted.",
 			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))
 }
 
@@ -265,7 +265,7 @@ func (r *reasons) thumb() {
 		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d. The fabric is %s.",
 			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased, r.within(t.Stitches.N)))
 	r.add(mitt.ThumbDecreases,
-		"what is held and picked up over what the thumb needs; one or two close the corners best.")
+		"more than the thumb needs, so they go. One or two close the corners best.")
 	r.add(mitt.ThumbRounds,
 		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)))
 }

@@ -50,9 +50,9 @@ func rhythmWhy(p *mitt.Plan, u units.Unit) string {
 	way := &p.Gusset.Way
 	changes := "the rhythm changes " + times(way.Changes)
 	if len(p.Hand.Profile) == 0 {
-		return changes + "; with girths measured up the mound it can follow the hand’s own shape."
+		return changes + "; measure girths up the mound, and it can follow them."
 	}
-	return fmt.Sprintf("on the mean of the rounds %s off the hand’s own shape, at the worst %s; %s.",
+	return fmt.Sprintf("%s off the hand’s own shape on average, %s at worst; %s.",
 		Size(way.Mean, u), Size(way.Worst, u), changes)
 }
 

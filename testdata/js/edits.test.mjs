@@ -76,7 +76,7 @@ test("a cell is read out, and a round", () => {
   assert.equal(model.describe(3, x), "round 3, stitch 2, make one leaning left, 2nd made at the first edge, main colour");
   assert.equal(model.describe(3, 99), "");
   assert.equal(born("Z11"), "11th made at the other edge");
-  assert.equal(model.describeRow(3), "round 3: eats 13, makes 15");
+  assert.equal(model.describeRow(3), "round 3: 13 in, 15 out");
   const tube = new Model(page("tube"));
   tube.apply([{ section: "hand", round: 2, column: "C2", layer: "note", value: "here" }]);
   assert.equal(tube.describe(4, tube.row(4).column("C2").x), "round 2 of the hand, stitch 2, knit, 2nd of the bridge, main colour, painted, note: here");

@@ -29,9 +29,9 @@ test("an offer says what it would change", () => {
   const m = model();
   const { x } = m.row(2).column("B2");
   const of = (code) => offers(m, 2, x).find((o) => o.code === code).words;
-  assert.equal(of("k2tog"), "eats 14 of 13");
-  assert.equal(of("kfb"), "makes 14, round 3 eats 13");
-  assert.equal(of("yo"), "eats 12 of 13");
+  assert.equal(of("k2tog"), "one stitch short");
+  assert.equal(of("kfb"), "one stitch too many for round 3");
+  assert.equal(of("yo"), "one stitch left over");
 });
 
 // A round made unsound by any stitch can be mended by the first offer.
@@ -59,7 +59,7 @@ test("a stitch too many is mended without taking it back", () => {
   const m = model();
   m.apply(m.edits(2, m.row(2).column("B2"), { stitch: "kfb" }));
   const [fault] = faults(m);
-  assert.equal(fault.words, "round 2 makes 14 stitches, round 3 eats 13");
+  assert.equal(fault.words, "round 3: one stitch left over (round 2 leaves 14; it takes 13)");
   const way = mends(m, fault).find((w) => w.words.startsWith("work k2tog"));
   m.apply(way.edits);
   assert.deepEqual(faults(m), []);

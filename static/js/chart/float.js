@@ -40,10 +40,10 @@ function strands(model, y, below, worked) {
 // too many yarns.
 export function floatWords(model, list = floats(model)) {
   const { rules } = model.data;
-  const out = list.map((f) => `${model.part(f.y)}${model.name(f.y)}: ${model.yarns.get(f.yarn).name} passes ${f.length} stitches, ${rules.float} is the most`);
+  const out = list.map((f) => `${model.part(f.y)}${model.name(f.y)}: ${model.yarns.get(f.yarn).name} is carried over ${f.length} stitches; catch it every ${rules.float}`);
   for (let y = 1; rules.colours > 0 && y <= model.height; y++) {
     const n = yarnsOf(model.totals(y));
-    if (n > rules.colours) out.push(`${model.part(y)}${model.name(y)} has ${n} yarns, ${rules.colours} are the most`);
+    if (n > rules.colours) out.push(`${model.part(y)}${model.name(y)}: ${n} yarns, where ${rules.colours} are the most`);
   }
   return out;
 }

@@ -13,15 +13,24 @@ export function faults(model) {
   }
   if (model.height > 0 && left !== model.data.end) {
     const { next, end } = model.data;
-    list.push({ y: 0, left, eats: end, words: `${model.part(model.height)}${model.name(model.height)} makes ${left} stitches, ${next} eats ${end}` });
+    list.push({ y: 0, left, eats: end, words: `${next}: ${balance(left, end)} (${model.part(model.height)}${model.name(model.height)} leaves ${left}; it takes ${end})` });
   }
   return list;
 }
 
 function words(model, y, left, eats) {
-  if (y === 1) return `${left} stitches are on the needles, ${model.name(1)} eats ${eats}`;
+  if (y === 1) return `${model.name(1)}: ${balance(left, eats)} (${left} on the needles; it takes ${eats})`;
   const apart = model.row(y).section !== model.row(y - 1).section;
-  return `${apart ? "" : model.part(y)}${model.name(y - 1, apart)} makes ${left} stitches, ${model.name(y, apart)} eats ${eats}`;
+  return `${apart ? "" : model.part(y)}${model.name(y, apart)}: ${balance(left, eats)} (${model.name(y - 1, apart)} leaves ${left}; it takes ${eats})`;
+}
+
+// balance says what is over or missing, as internal/stitch does.
+function balance(left, takes) {
+  return `${stitches(Math.abs(left - takes))} ${left > takes ? "left over" : "short"}`;
+}
+
+function stitches(n) {
+  return n === 1 ? "one stitch" : `${n} stitches`;
 }
 
 // below returns what the round below leaves, and above what the round above
@@ -55,8 +64,8 @@ export function offers(model, y, x) {
 
 function changes(model, y, { e, m, left, wanted }) {
   const parts = [];
-  if (e !== left) parts.push(`eats ${e} of ${left}`);
-  if (m !== wanted) parts.push(`makes ${m}, ${y === model.height ? model.data.next : model.name(y + 1)} eats ${wanted}`);
+  if (e !== left) parts.push(balance(left, e));
+  if (m !== wanted) parts.push(`${stitches(Math.abs(m - wanted))} too ${m > wanted ? "many" : "few"} for ${y === model.height ? model.data.next : model.name(y + 1)}`);
   return parts.join("; ");
 }
 

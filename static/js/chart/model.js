@@ -138,7 +138,7 @@ export class Model {
   // part returns a row's section, to begin a sentence with, if the view has
   // several.
   part(y) {
-    return this.several ? `${this.row(y).name}: ` : "";
+    return this.several ? `${this.row(y).name}, ` : "";
   }
 
   // describe returns a cell in words, to be read out.
@@ -160,7 +160,7 @@ export class Model {
   describeRow(y) {
     const { eats, makes } = this.totals(y);
     const mark = this.mark(y, "");
-    const parts = [`${this.name(y, this.several)}: eats ${eats}, makes ${makes}`];
+    const parts = [`${this.name(y, this.several)}: ${eats} in, ${makes} out`];
     if (mark.needles !== "") parts.push("on the needles now");
     if (mark.note !== "") parts.push(`note: ${mark.note}`);
     return parts.join(", ");
