@@ -97,7 +97,7 @@ func TestMoveAnIncrease(t *testing.T) {
 		"between its neighbours": {Kind: chart.Move, Section: stitch.Gusset, Round: list[1], To: list[2]},
 		"its increases stay":     {Kind: chart.Move, Section: stitch.Gusset, Round: list[len(list)-1], To: 99},
 		"has no round 99":        {Kind: chart.Insert, Section: stitch.Gusset, Round: 99},
-		"needs. Move": {Kind: chart.Remove, Section: stitch.Gusset, Round: list[1]},
+		"needs. Move":            {Kind: chart.Remove, Section: stitch.Gusset, Round: list[1]},
 	} {
 		_, err := pl.Reshape(d, nil, c)
 		assert.ErrorContains(t, err, says)

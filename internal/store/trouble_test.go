@@ -72,7 +72,7 @@ func TestFileMadeNewerMeanwhile(t *testing.T) {
 	s := openAt(t, path)
 	mittIn(t, s)
 	database(`PRAGMA user_version = 9001`)(t, path)
-	assert.Contains(t, unavailable(t, s), "A newer Thenar brought")
+	assert.Contains(t, unavailable(t, s), "A newer Thenar uses")
 	assert.Equal(t, 1, rows(t, s, `SELECT 1 FROM mitt`))
 }
 
