@@ -204,7 +204,7 @@ func TestClassSet(t *testing.T) {
 
 	a.post(path+"/print", url.Values{"print": {"paper=letter&grey=1&pieces=plan"}})
 	kept := a.get(path + "/print")
-	assert.Equal(t, "letter", kept.doc().Find(`select[name="paper"] option[selected]`).AttrOr("value", ""))
+	assert.Equal(t, "letter", kept.doc().Find(`[name="paper"][checked]`).AttrOr("value", ""))
 	assert.NotContains(t, kept.doc().Find(".sheets").Text(), "Key")
 	silly := a.get(path + "/print?paper=a5&cell=-3&pieces=poem")
 	assert.Equal(t, http.StatusOK, silly.status)

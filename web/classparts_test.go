@@ -42,8 +42,8 @@ func TestClassSetInParts(t *testing.T) {
 		require.Equal(t, http.StatusOK, got.status)
 		if strings.HasPrefix(link.AttrOr("href", ""), path+"/print?") {
 			assert.Contains(t, got.doc().Find(".sheets").Text(), "These are "+link.Text()+" of 130.")
-			assert.Contains(t, got.doc().Find(`select[name="paper"] option[selected]`).AttrOr("value", ""), "letter")
-			assert.Equal(t, got.doc().Find(`[aria-current]`).Text(), link.Text())
+			assert.Contains(t, got.doc().Find(`[name="paper"][checked]`).AttrOr("value", ""), "letter")
+			assert.Equal(t, got.doc().Find(`.print-parts [aria-current]`).Text(), link.Text())
 		} else {
 			assert.True(t, strings.HasPrefix(got.body, "%PDF-"))
 		}

@@ -65,12 +65,13 @@ func printed(b *browser, page string) {
 }
 
 // inSheets gives places on paper: of each element its middle, in mm from the
-// corner of its sheet.
+// corner of its sheet, however small that is shown.
 const inSheets = `(elements) => elements.map((place) => {
 	const sheets = [...document.querySelectorAll(".sheet > svg")];
 	const page = sheets.findIndex((s) => s.contains(place.element));
 	const frame = sheets[page].getBoundingClientRect();
-	return {Page: page, X: (place.x - frame.left) * 25.4 / 96, Y: (place.y - frame.top) * 25.4 / 96};
+	const scale = sheets[page].viewBox.baseVal.width / frame.width;
+	return {Page: page, X: (place.x - frame.left) * scale, Y: (place.y - frame.top) * scale};
 })`
 
 // paintedPlaces are the middles of the painted cells: the small corner marks,
@@ -86,7 +87,7 @@ const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('.sheet 
 // wide as the painted marks say.
 const plainPlaces = `(` + inSheets + `)([0.35, 0.65].map((share) => {
 	const runs = [...document.querySelectorAll('.sheet path[fill="#FFFFFF"]')].map((element) => ({element, box: element.getBoundingClientRect()}));
-	const row = runs.filter((r) => r.box.width > 100).sort((a, b) => a.box.top - b.box.top)[0];
+	const row = runs.filter((r) => r.box.width > 50).sort((a, b) => a.box.top - b.box.top)[0];
 	const cell = document.querySelector('.sheet path[fill="#9C3A2E"]').getBoundingClientRect().width * 4 * 4 / 3;
 	const cells = Math.round(row.box.width / cell);
 	return {element: row.element, x: row.box.left + (Math.floor(cells * share) + 0.5) * row.box.width / cells, y: row.box.top + row.box.height / 2};

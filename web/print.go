@@ -2,11 +2,12 @@ package web
 
 import (
 	"bytes"
-	"errors"
 	"net/http"
+	"strconv"
 	"strings"
 
 	"thenar/internal/app"
+	"thenar/internal/fault"
 	"thenar/web/view"
 )
 
@@ -17,12 +18,46 @@ func (s *Server) showPattern(w http.ResponseWriter, r *http.Request, id int64) e
 	if err != nil {
 		return err
 	}
-	s.logDegraded(r.Context(), errors.Join(m.Lacks, sheets.Lacks))
-	p := view.NewHandoutPrint(id, sheets)
-	if p.Pages, p.Lacking, err = sheets.SVG(r.Context()); err != nil {
+	s.logDegraded(r.Context(), m.Lacks)
+	p, err := s.drawn(r, id, sheets)
+	if err != nil {
 		return err
 	}
+	if r.URL.Query().Get("all") == "" {
+		p.Hold(mittAt(id, "/sheets"))
+	}
 	return page(w, r, http.StatusOK, view.PatternPage(view.NewMitt(m, view.PatternDesk, view.ChartAsk{}), p))
+}
+
+// showSheets answers with the sheets of a handout that were held back when its
+// page was sent, from the one in the address on.
+func (s *Server) showSheets(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	from, err := strconv.ParseUint(r.URL.Query().Get("from"), 10, 16)
+	if err != nil {
+		return fault.New(fault.Invalid, "from: is %.20q; write the number of a page, counted from 0", r.URL.Query().Get("from"))
+	}
+	sheets, err := s.app.Handout(r.Context(), id, app.Layout{Asked: r.URL.Query()})
+	if err != nil {
+		return err
+	}
+	p, err := s.drawn(r, id, sheets)
+	if err != nil {
+		return err
+	}
+	p.HoldFrom(int(from))
+	return page(w, r, http.StatusOK, view.HeldSheets(p))
+}
+
+// drawn returns the page of a mitt's handout with all its sheets drawn.
+func (s *Server) drawn(r *http.Request, id int64, sheets app.Sheets) (p view.Print, err error) {
+	s.logDegraded(r.Context(), sheets.Lacks)
+	p = view.NewHandoutPrint(id, sheets)
+	p.Pages, p.Lacking, err = sheets.SVG(r.Context())
+	return p, err
 }
 
 // printMitt answers with the handout of a mitt as a PDF.

@@ -68,6 +68,7 @@ func (s *Server) routes() http.Handler {
 		r.Post("/habits", s.answer(limited(maxForm, s.useHabits)))
 		r.Post("/habits/{zone}/remove", s.answer(limited(maxForm, s.removeHabit)))
 		r.Get("/print", s.answer(lead(view.PatternDesk)))
+		r.Get("/sheets", s.answer(s.heavy(s.showSheets)))
 		r.Post("/print", s.answer(limited(maxForm, s.keepPrint)))
 		r.Get("/print.pdf", s.answer(s.heavy(s.printMitt)))
 		r.Post("/sure", s.answer(limited(maxForm, s.answerMitt)))

@@ -17,7 +17,7 @@ function event(name, options) {
 export const round = event("round");
 
 // painted: strokes came, our own or somebody else's, and what follows from the
-// chart is out of date. Told by chart/main.js, heard by measure.js.
+// chart is out of date. Told by chart/main.js, heard by measure.js and print.js.
 export const painted = event("painted");
 
 // view: the address names another view of the chart, or the marks that have no
@@ -42,3 +42,7 @@ export const decided = event("decided");
 // Told by chart/live.js and chart/main.js, heard by chart/main.js, then by
 // measure.js.
 export const restored = event("restored", { cancelable: true });
+
+// stored: the form of the mitt was saved, here or in another window, and is shown.
+// Told by measure.js, heard by print.js.
+export const stored = event("stored");

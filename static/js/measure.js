@@ -41,7 +41,7 @@ export function startMeasure(document, settled) {
   document.querySelector(".conflict")?.addEventListener("click", ({ target }) => {
     if (target.dataset.take) page.take(target);
   });
-  events.painted.hear(() => page.drawn());
+  events.painted.hear(() => page.ask(true));
   events.view.hear(() => page.ask());
   events.sheet.hear((detail) => page.rewritten(detail));
   events.decided.hear(({ revision }) => page.decided(revision));
@@ -79,7 +79,6 @@ class Measure {
     this.painted = true; // only strokes have changed since the last request
     this.owed = false; // an answer to the form did not come: the next brings all parts
     this.unsaved = false;
-    this.reloads = "reloads" in form.dataset; // proofs are laid out by the server
     this.outbox = outboxOf(form, this);
     this.timer = 0;
     this.focus = undefined;
@@ -238,22 +237,10 @@ class Measure {
     (this.conflict?.querySelector("[data-take]") ?? document.getElementById(`field-${button.dataset.take}`))?.focus();
   }
 
-  // drawn runs after strokes, our own or somebody else's.
-  drawn() {
-    this.ask(true);
-    if (!this.reloads) return;
-    clearTimeout(this.laid);
-    this.laid = setTimeout(() => this.unsaved || location.reload(), again); // once no more come
-  }
-
   // decided runs when another window saved the form. If nothing was typed here,
   // that version is taken over; otherwise saving will tell that there are two.
   async decided(revision) {
     if (revision <= Number(this.form.elements.after.value) || this.unsaved || this.outbox.sending || this.conflict || this.taking) return;
-    if (this.reloads) {
-      location.reload();
-      return;
-    }
     this.taking = true;
     try {
       const page = new DOMParser().parseFromString(await (await fetch(this.form.dataset.page)).text(), "text/html");
@@ -261,6 +248,7 @@ class Measure {
       if (form && !this.unsaved) {
         for (const [name, text] of new FormData(form)) this.fill(name, text);
         this.ask();
+        events.stored.tell();
       }
     } catch {
       // Without a connection, the next news brings it.
@@ -323,7 +311,7 @@ class Measure {
     this.conflict = undefined;
     this.drafts.drop();
     this.say(`saved ${said.saved}`, "saved");
-    if (this.reloads) location.reload();
+    events.stored.tell();
   }
 
   // bodyBut returns the form as it is now, but with the revision that body was

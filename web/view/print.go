@@ -34,7 +34,11 @@ func NewHandoutPrint(id int64, s app.Sheets) Print {
 	p.Action = PatternDesk.At(id)
 	p.Handout, p.Keep, p.File = true, p.Back+"/print", p.Back+"/print.pdf"
 	p.Answers = p.Back + "/sure"
-	p.More = []Choice{{Value: p.Back + "/sizes", Words: "table of sizes"}, {Value: p.Back + "/wall", Words: "wall chart"}, {Value: "/paper/measure", Words: "measuring sheet"}, {Value: "/paper/ruler", Words: "swatch ruler"}}
+	p.More = []Choice{{p.Back + "/sizes", "Table of sizes"}, {p.Back + "/wall", "Wall chart"}, {"/paper/measure", "Measuring sheet"}, {"/paper/ruler", "Swatch ruler"}}
+	p.Takes = []Choice{
+		{p.Back + "/words.txt", "Words as plain text"}, {p.Back + "/export.json", "The whole mitt as a file"},
+		{ChartDesk.At(id) + "#chart-files", "Charts as SVG, PNG or PDF"},
+	}
 	return p
 }
 
