@@ -50,12 +50,26 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	b.open(mitt + "/desk/try")
 	assert.Equal(t, "8", eval[string](b, `document.getElementById("try-round").value`), "the count is known")
 	assert.Less(t, eval[float64](b, `document.querySelector(".caution-first").getBoundingClientRect().top`), 300.0, "said first")
-	b.tap(`[name="feel.gusset"][value="1"]`)
+	ends := eval[[2]point](b, `(() => {
+		const [, handle] = document.querySelectorAll(".pull-handle"); // that of the gusset
+		handle.scrollIntoView({ block: "center" });
+		const r = handle.getBoundingClientRect(), svg = document.querySelector(".pulling svg");
+		const stop = (14 * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
+		const at = { X: r.left + r.width / 2, Y: r.top + r.height / 2 };
+		return [at, { X: at.X - stop, Y: at.Y }];
+	})()`)
+	b.swipe(ends[0], ends[1])
+	assert.Equal(t, "1", eval[string](b, `document.querySelector('[name="feel.gusset"]:checked').value`), "its tape was pulled out by a stop")
 	b.tap(`[name="feel.cuff"][value="0"]`)
 	assert.Equal(t, "where the thumb parts, hand, thumb: not knitted yet", eval[string](b, `document.querySelector("[data-unfelt]").textContent`))
 	b.fill("try-stitches", "18")
 	b.fill("try-width", "8")
-	b.fill("try-top", "-4")
+	b.fill("try-top", "4")
+	b.tap(`[name="top_way"][value="low"]`)
+	b.tap(`[name="top_way"][value="low"]`)
+	assert.False(t, eval[bool](b, `document.querySelector('[name="top_way"][value="low"]').checked`), "pressed again, it says nothing")
+	b.tap(`[name="top_way"][value="low"]`)
+	assert.Equal(t, "gusset: a little tight", eval[string](b, `[...document.querySelectorAll(".pull-words.is-said")].at(-1).textContent`), "the tape is where the word is")
 	k.kill()
 	b.tap("#try-form > button")
 	b.until(`document.getElementById("try-kept").textContent.includes("No connection")`)

@@ -143,13 +143,14 @@ func ReadTry(ctx context.Context, text func(name string) string, photograph io.R
 	t := NewTry{Try: tryon.Try{
 		Key: field("key"), Date: field("date"), Side: field("side"), Section: field("section"), Round: field("round"), Count: field("count"),
 		Stitches: field("stitches"), Width: field("width"), Rounds: field("rounds"), Height: field("height"),
-		Base: field("base"), Top: field("top"), Note: field("note"), Feel: map[tryon.Zone]string{},
+		Base: field("base"), BaseWay: tryon.Way(field("base_way")), Top: field("top"), TopWay: tryon.Way(field("top_way")), Note: field("note"), Feel: map[tryon.Zone]string{},
 	}}
 	for _, zone := range tryon.Zones() {
 		if felt := field("feel." + string(zone)); felt != "" {
 			t.Feel[zone] = felt
 		}
 	}
+	t.Try, t.Faults = t.Sided(field("ways") != "")
 	if plain.Key(t.Key) != "" {
 		t.Faults.Add("key", "is missing; open the page again")
 		return t, nil
@@ -159,7 +160,8 @@ func ReadTry(ctx context.Context, text func(name string) string, photograph io.R
 	}
 	var err error
 	t.Photo, err = photo.Read(ctx, photograph)
-	t.Faults, err = fieldsOf(err)
+	more, err := fieldsOf(err)
+	t.Faults = append(t.Faults, more...)
 	return t, err
 }
 

@@ -98,6 +98,11 @@ type Try struct {
 	Top      string          `json:"top,omitempty"`
 	Feel     map[Zone]string `json:"feel,omitempty"`
 	Note     string          `json:"note,omitempty"`
+
+	// The side on which Base and Top are, as a form sends it; Sided takes it
+	// into their signs.
+	BaseWay Way `json:"-"`
+	TopWay  Way `json:"-"`
 }
 
 // Reading is a try whose typed texts have been read and found valid.
@@ -305,7 +310,7 @@ func parseOffset(name, text string, u units.Unit, faults *fault.Fields) *units.L
 	l, err := sheet.ParseSigned(text, u)
 	if err != nil || l > maxOffset || l < -maxOffset {
 		most := maxOffset.Format(u)
-		faults.Add(name, "is %.20q; write %s from -%s to %s: above its place on the hand, or with a minus below", text, u, most, most)
+		faults.Add(name, "is %.20q; write how far it is off, at most %s %s, and choose too high or too low", strings.TrimLeft(text, signs), most, u)
 	}
 	if l < units.Millimetre/2 && l > -units.Millimetre/2 {
 		l = 0

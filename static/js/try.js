@@ -1,6 +1,7 @@
 // The forms of a try and of its answer. The script sends them, so that what was
 // typed stays on the page while the server can't be reached.
 import { Outbox, postForm } from "./outbox.js";
+import { Pulls } from "./pull.js";
 import { Drafts } from "./storage.js";
 
 const again = 2000; // ms before it is sent again
@@ -52,6 +53,9 @@ function startTry(form) {
     felt(form);
   });
   form.elements.round.addEventListener("change", () => felt(form));
+  letGo(form);
+  const drawn = document.querySelector("[data-tried]");
+  const pulls = drawn && new Pulls(drawn, form);
   const draft = drafts.kept();
   if (!draft) return;
   for (const [name, value] of draft) {
@@ -60,7 +64,23 @@ function startTry(form) {
   }
   if (draft.get("note")) form.elements.note.closest("details").open = true;
   felt(form);
+  pulls?.show();
   say("What you had typed is here again.");
+}
+
+// letGo lets a radio button that is pressed again say nothing any more.
+function letGo(form) {
+  const held = new Map();
+  form.addEventListener("pointerdown", ({ target }) => {
+    const radio = target.closest("label")?.querySelector('input[type="radio"]');
+    if (radio) held.set(radio.name, radio.checked && radio);
+  });
+  form.addEventListener("click", ({ target }) => {
+    if (target.type !== "radio" || held.get(target.name) !== target) return;
+    target.checked = false;
+    held.delete(target.name);
+    target.dispatchEvent(new Event("change", { bubbles: true }));
+  });
 }
 
 // felt shows the questions about what is knitted, and names the zones that are

@@ -10,6 +10,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
@@ -60,6 +61,14 @@ func (f TryForm) Fault(path string) string {
 		}
 	}
 	return ""
+}
+
+// end returns how far an end of the gusset is off its place, and to which side.
+func (f TryForm) end(name string) (length string, way tryon.Way) {
+	if name == "base" {
+		return tryon.Unsided(f.Try.Base, f.Try.BaseWay)
+	}
+	return tryon.Unsided(f.Try.Top, f.Try.TopWay)
 }
 
 // TryEntry is a try in the list of those noted.
@@ -125,7 +134,11 @@ func (e TryEntry) offset(text string) string {
 	if text == "" {
 		return ""
 	}
-	return strings.Replace(text, "-", "−", 1) + " " + string(tryon.OffsetUnit(e.Unit))
+	length, way := tryon.Unsided(text, "")
+	if way == "" {
+		return "right"
+	}
+	return length + " " + string(tryon.OffsetUnit(e.Unit)) + " " + way.Words()
 }
 
 // Parts returns the parts of the mitt, to choose where the work stands.
@@ -174,6 +187,31 @@ func (t Tries) aside(aside bool) []TryEntry {
 		}
 	}
 	return list
+}
+
+// pulls says where the tape of each zone lies on the drawing.
+var pulls = map[tryon.Zone]picture.Pull{
+	tryon.Cuff:    {Part: stitch.Cuff, At: 0.4},
+	tryon.Gusset:  {Part: stitch.Gusset, At: 0.45},
+	tryon.Parting: {Part: stitch.Gusset, At: 1},
+	tryon.Hand:    {Part: stitch.Hand, At: 0.9},
+	tryon.Thumb:   {Part: stitch.Thumb, At: 0.5},
+}
+
+// Drawing draws the hand with what is knitted, and a tape round each zone. That
+// of the thumb takes room, so it is there only once the thumb is.
+func (t Tries) Drawing() string {
+	var list []picture.Pull
+	for _, zone := range t.zones() {
+		if one := pulls[zone]; zone != tryon.Thumb || t.felt(zone) {
+			one.Name = string(zone)
+			list = append(list, one)
+		}
+	}
+	round, _ := strconv.Atoi(t.Form.Try.Round) // 0 is not begun
+	at := picture.Progress{Part: stitch.Part(t.Form.Try.Section), Round: round}
+	o := picture.HandOptions{Left: t.Form.Try.Side == string(project.Left), Unit: t.Doc.Sheet.Unit()}
+	return SVG(picture.Tried(t.Plan, at, list, o), false)
 }
 
 // felt reports whether a zone is asked about: it is knitted, as far as the form

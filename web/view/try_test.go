@@ -1,0 +1,70 @@
+package view
+
+import (
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/app"
+	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/tryon"
+)
+
+// triesWith returns the page of a mitt's tries with a try in its form.
+func triesWith(t *testing.T, try tryon.Try, faults fault.Fields) *goquery.Document {
+	t.Helper()
+	d := project.New("Mitts")
+	for path, text := range map[string]string{"hand.hand_circumference": "19", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"} {
+		d.Sheet[path] = text
+	}
+	out, err := project.NewPlanner().Derive(d, chart.Marks{})
+	require.NoError(t, err)
+	try.Side = "right"
+	return shown(t, TriesPage(NewTries(app.Tries{ID: 7, Doc: d, Plan: out.Plan, Places: tryon.Places(out.Mitt), Form: try}, faults)))
+}
+
+// Where the gusset sits is a length, and a choice between too high and too low:
+// a sign is never asked for. One that was typed with a sign is shown in the new
+// way, and so is what was refused.
+func TestTryAsksTooHighOrTooLow(t *testing.T) {
+	page := triesWith(t, tryon.Try{Section: "gusset", Round: "8", Base: "-3", Top: "5", TopWay: "up"}, fault.Fields{{Path: "top", Message: "choose one"}})
+	for _, end := range []struct{ name, legend, length, way string }{{"base", "Its base", "3", "low"}, {"top", "Its top", "5", ""}} {
+		group := page.Find("fieldset.end").Has("#try-" + end.name)
+		require.Equal(t, 1, group.Length(), end.name)
+		assert.Contains(t, group.Find("legend").Text(), end.legend)
+		assert.Equal(t, end.length, group.Find("#try-"+end.name).AttrOr("value", ""))
+		assert.Equal(t, end.legend+" is off by", group.Find("label[for=try-"+end.name+"]").Text(), "the field has a name")
+		var ways []string
+		group.Find(`[type="radio"][name="` + end.name + `_way"]`).Each(func(_ int, s *goquery.Selection) {
+			ways = append(ways, s.Parent().Find("span").Text()+" "+s.AttrOr("value", ""))
+		})
+		assert.Equal(t, []string{"too high high", "too low low"}, ways)
+		assert.Equal(t, end.way, group.Find("[checked]").AttrOr("value", ""))
+	}
+	assert.Equal(t, "choose one", page.Find(`[data-fault="top"]`).Text())
+	assert.Equal(t, 1, page.Find(`input[name="ways"]`).Length(), "the form says that it asks so")
+	assert.NotContains(t, page.Find("#try-form").Text(), "−", "no sign")
+}
+
+// Each zone that is knitted has its five stops in words, and a tape of the same
+// name on the drawing; one that is not has neither in view.
+func TestTapesGoWithTheWords(t *testing.T) {
+	page := triesWith(t, tryon.Try{Section: "gusset", Round: "8", Feel: map[tryon.Zone]string{tryon.Gusset: "1"}}, nil)
+	tapes := page.Find("svg .pull").Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("data-name", "") })
+	assert.Equal(t, []string{"cuff", "gusset", "parting", "hand"}, tapes, "from the cast-on up")
+	for _, name := range tapes {
+		scale := page.Find(`.feel[data-zone="` + name + `"]`)
+		assert.Equal(t, 5, scale.Find(`[type="radio"]`).Length(), name)
+		_, hidden := scale.Attr("hidden")
+		assert.Equal(t, name == "parting" || name == "hand", hidden, name)
+	}
+	assert.Equal(t, "a little tight", page.Find("[checked]").Parent().Find("span").Text())
+	assert.Equal(t, "img", page.Find(".pulling svg").AttrOr("role", ""))
+	assert.Equal(t, 1, triesWith(t, tryon.Try{Section: "thumb", Round: "3"}, nil).Find(`svg .pull[data-name="thumb"]`).Length())
+	order := page.Find("main").Find(".caution-first, .pulling, #try-form").Map(func(_ int, s *goquery.Selection) string { return goquery.NodeName(s) })
+	assert.Equal(t, []string{"p", "div", "form"}, order, "caution before all")
+}
