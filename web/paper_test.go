@@ -76,7 +76,7 @@ const inSheets = `(elements) => elements.map((place) => {
 
 // paintedPlaces are the middles of the painted cells: the small corner marks,
 // half a cell left and down.
-const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('.sheet path[fill="#9C3A2E"]')].map((p) => {
+const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('.sheet path[fill="#97331F"]')].map((p) => {
 	const box = p.getBoundingClientRect();
 	const size = box.width * 4; // the mark is a quarter of the cell's lower side
 	return {element: p, x: box.right - size * 2 / 3, y: box.top + size / 2};
@@ -88,7 +88,7 @@ const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('.sheet 
 const plainPlaces = `(` + inSheets + `)([0.35, 0.65].map((share) => {
 	const runs = [...document.querySelectorAll('.sheet path[fill="#FFFFFF"]')].map((element) => ({element, box: element.getBoundingClientRect()}));
 	const row = runs.filter((r) => r.box.width > 50).sort((a, b) => a.box.top - b.box.top)[0];
-	const cell = document.querySelector('.sheet path[fill="#9C3A2E"]').getBoundingClientRect().width * 4 * 4 / 3;
+	const cell = document.querySelector('.sheet path[fill="#97331F"]').getBoundingClientRect().width * 4 * 4 / 3;
 	const cells = Math.round(row.box.width / cell);
 	return {element: row.element, x: row.box.left + (Math.floor(cells * share) + 0.5) * row.box.width / cells, y: row.box.top + row.box.height / 2};
 }))`

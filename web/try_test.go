@@ -70,7 +70,7 @@ func TestTryIsAnswered(t *testing.T) {
 	assert.Positive(t, printed.Find(".step.changed").Length(), "the changed rounds are marked in the words")
 	assert.Positive(t, a.desk(at, "chart").doc().Find("svg[data-chart] path.changed").Length(), "and in the chart")
 	assert.Contains(t, printed.Text(), "Rounds with a star are worked otherwise")
-	assert.Positive(t, printed.Find(`.sheet path[stroke="#9C3A2E"]`).Length(), "and on paper")
+	assert.Positive(t, printed.Find(`.sheet path[stroke="#97331F"]`).Length(), "and on paper")
 	tries := a.get(at + "/tries").doc()
 	assert.Equal(t, 1, tries.Find(".moments li > p").Length())
 	assert.Contains(t, tries.Find(".seen").Text(), "led to: ")

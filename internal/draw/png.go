@@ -27,7 +27,7 @@ const (
 )
 
 // letterColour is the colour in which texts are written.
-const letterColour = "#23272E"
+const letterColour = "#26221C"
 
 // WritePNG writes a scene as a PNG on white at 300 dots an inch, or as fine as
 // possible with no side longer than 8,000 dots and at most 24 million dots in
@@ -73,6 +73,9 @@ type faceKey struct {
 
 func (p *painter) path(i *Item, at Place) {
 	list := runs(i.Path, at)
+	if i.Style.Under {
+		p.stroke(i, list, at)
+	}
 	if i.Style.Fill != "" {
 		shapes := make([][]point, len(list))
 		for k, r := range list {
@@ -80,6 +83,12 @@ func (p *painter) path(i *Item, at Place) {
 		}
 		p.fill(shapes, i.Style.Fill)
 	}
+	if !i.Style.Under {
+		p.stroke(i, list, at)
+	}
+}
+
+func (p *painter) stroke(i *Item, list []run, at Place) {
 	if i.Style.Stroke == "" || i.Style.Width <= 0 {
 		return
 	}

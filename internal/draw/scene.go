@@ -14,6 +14,7 @@ type Style struct {
 	Width  float64
 	Dash   string // as in "2 1"
 	Round  bool   // ends and corners of the line
+	Under  bool   // the line lies under the fill: half of its width shows, as an edge
 }
 
 // Anchor is the part of a text that is placed at its point.

@@ -103,6 +103,9 @@ func (e encoder) style(s Style) {
 		e.attr("stroke", s.Stroke)
 		e.attr("stroke-width", Number(s.Width))
 	}
+	if s.Under {
+		e.attr("paint-order", "stroke")
+	}
 	if s.Dash != "" {
 		e.attr("stroke-dasharray", s.Dash)
 	}

@@ -14,7 +14,7 @@ import (
 )
 
 // drawing has lines of every kind: bent, closed, folded back, dashed, dotted,
-// thinner than a dot; shapes with a hole, and in groups.
+// thinner than a dot; shapes with a hole, with an edge under them, and in groups.
 func drawing() *draw.Scene {
 	wide := draw.Style{Stroke: "#23272E", Width: 1.5, Round: true}
 	sub := &draw.Scene{}
@@ -27,6 +27,7 @@ func drawing() *draw.Scene {
 	sub.Path(hole.String(), draw.Style{Fill: "#7A3E2B"})
 	star := new(draw.Pen).Move(40, 47).Line(44, 59).Line(33, 51).Line(47, 51).Line(36, 59).Close()
 	sub.Path(star.String(), draw.Style{Fill: "#7A3E2B"})
+	sub.Path(new(draw.Pen).Rect(54, 46, 8, 12).String(), draw.Style{Fill: "#2B4A78", Stroke: "#FFD27F", Width: 4, Under: true})
 	s := &draw.Scene{Width: 80, Height: 80}
 	s.Add(sub, 3, 5, 1.1)
 	return s

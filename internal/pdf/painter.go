@@ -69,7 +69,26 @@ func (p *painter) path(i *draw.Item) {
 	if stroke {
 		p.stroke(&i.Style)
 	}
-	draw.Walk(i.Path, func(op byte, list []float64) {
+	if fill && stroke && i.Style.Under {
+		p.outline(i.Path)
+		p.b = append(p.b, "S "...)
+		stroke = false
+	}
+	p.outline(i.Path)
+	switch {
+	case fill && stroke:
+		p.b = append(p.b, 'B')
+	case fill:
+		p.b = append(p.b, 'f')
+	default:
+		p.b = append(p.b, 'S')
+	}
+	p.f.RawWriteStr("q " + string(p.b) + " Q")
+}
+
+// outline appends the operators that build a path.
+func (p *painter) outline(path string) {
+	draw.Walk(path, func(op byte, list []float64) {
 		p.points(list)
 		switch op {
 		case 'M':
@@ -82,15 +101,6 @@ func (p *painter) path(i *draw.Item) {
 			p.b = append(p.b, "h "...)
 		}
 	})
-	switch {
-	case fill && stroke:
-		p.b = append(p.b, 'B')
-	case fill:
-		p.b = append(p.b, 'f')
-	default:
-		p.b = append(p.b, 'S')
-	}
-	p.f.RawWriteStr("q " + string(p.b) + " Q")
 }
 
 // stroke appends the operators for a line's colour, width, ends, corners and

@@ -42,7 +42,7 @@ func GridPaper(g gauge.Gauge, width, height, cell float64) *draw.Scene {
 			s.Text(right+0.4*letter, y+tall/2+0.35*letter, strconv.Itoa(i), draw.TextStyle{Size: letter})
 		}
 	}
-	s.Path(fine.String(), draw.Style{Stroke: lineColour, Width: 0.15})
+	s.Path(fine.String(), draw.Style{Stroke: fifthColour, Width: 0.15})
 	s.Path(heavy.String(), draw.Style{Stroke: inkColour, Width: 0.3})
 	return s
 }

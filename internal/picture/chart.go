@@ -23,16 +23,8 @@ func (g Geometry) x(column int) float64 { return g.Left + float64(column)*g.Cell
 // y returns the upper edge of a row.
 func (g Geometry) y(row int) float64 { return g.Bottom - float64(row)*g.CellHeight }
 
-// Colours of a chart outside a web page, whose style sheet goes by classes.
-const (
-	inkColour    = "#23272E"
-	lightColour  = "#FFFFFF"
-	lineColour   = "#8A8F96"
-	hairColour   = "#B8B4AA"
-	gapColour    = "#D8D3C8"
-	groundColour = "#FFFFFF"
-	markColour   = "#9C3A2E"
-)
+// lightColour is that of symbols on dark yarns.
+const lightColour = "#FFFFFF"
 
 // Look is how a chart is drawn.
 type Look struct {
@@ -109,12 +101,12 @@ func drawCells(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 // painted, noted and unsound, long floats, and the round on the needles.
 func drawMarks(s *draw.Scene, g chart.Grid, at Geometry) {
 	width := at.CellWidth / 8
-	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: markColour}, func(y int, r chart.Row) string { return paintedCorners(r, y, at) })
-	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: tapeColour}, func(y int, r chart.Row) string { return noteMarks(g, r, y, at) })
-	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: markColour, Width: width}, func(y int, r chart.Row) string { return faultOutline(r, y, at) })
+	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: pinColour}, func(y int, r chart.Row) string { return paintedCorners(r, y, at) })
+	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: chalkColour}, func(y int, r chart.Row) string { return noteMarks(g, r, y, at) })
+	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: pinColour, Width: width}, func(y int, r chart.Row) string { return faultOutline(r, y, at) })
 	drawFloats(s, g, at)
 	layer(s, "needles")
-	s.Path(needleMark(g, at), draw.Style{Class: "needles", Fill: tapeColour, Stroke: tapeColour, Width: width})
+	s.Path(needleMark(g, at), draw.Style{Class: "needles", Fill: chalkColour, Stroke: chalkColour, Width: width})
 	s.End()
 }
 

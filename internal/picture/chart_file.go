@@ -152,7 +152,7 @@ func nameAreas(s *draw.Scene, areas []chart.Area, at Geometry, y float64) {
 			s.Text((left+right)/2, y+edge*0.3+style.Size, a.Words, style)
 		}
 	}
-	s.Path(p.String(), draw.Style{Class: "areas", Stroke: lineColour, Width: edge / 12})
+	s.Path(p.String(), draw.Style{Class: "areas", Stroke: fifthColour, Width: edge / 12})
 }
 
 // HowToRead says how a chart file is read, and what its numbers count.

@@ -34,7 +34,7 @@ func drawFloats(s *draw.Scene, g chart.Grid, at Geometry) {
 		if p.String() == "" {
 			continue
 		}
-		s.Path(p.String(), draw.Style{Class: "float", Stroke: markColour, Width: at.CellWidth / 8, Dash: draw.Number(at.CellWidth/3) + " " + draw.Number(at.CellWidth/5)})
+		s.Path(p.String(), draw.Style{Class: "float", Stroke: pinColour, Width: at.CellWidth / 8, Dash: draw.Number(at.CellWidth/3) + " " + draw.Number(at.CellWidth/5)})
 		size := min(at.CellWidth*0.62, at.CellHeight*0.8)
 		s.Text((best.left+best.right)/2, best.top-size*0.3, strconv.Itoa(f.Length), draw.TextStyle{Class: "float-length", Size: size, Anchor: draw.Middle, Face: draw.Semibold, Halo: groundColour})
 	}

@@ -44,9 +44,9 @@ func drawLines(s *draw.Scene, g chart.Grid, at Geometry) {
 			}
 		}
 	}
-	s.Path(fine.String(), draw.Style{Class: "grid", Stroke: hairColour, Width: at.CellWidth / 24})
-	s.Path(heavy.String(), draw.Style{Class: "grid-heavy", Stroke: lineColour, Width: at.CellWidth / 12})
-	s.Path(border.String(), draw.Style{Class: "border", Stroke: lineColour, Width: at.CellWidth / 7})
+	s.Path(fine.String(), draw.Style{Class: "grid", Stroke: gridColour, Width: at.CellWidth / 24})
+	s.Path(heavy.String(), draw.Style{Class: "grid-heavy", Stroke: fifthColour, Width: at.CellWidth / 12})
+	s.Path(border.String(), draw.Style{Class: "border", Stroke: fifthColour, Width: at.CellWidth / 7})
 }
 
 // rowLines draws the level lines of a row from its first cell to its last, and notes in
@@ -118,7 +118,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 		}
 		if row.Changed && marks { // a bar before the number, and the number heavy
 			number.Class, number.Face = "label changed", draw.Semibold
-			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: markColour, Width: at.CellWidth / 6})
+			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: pinColour, Width: at.CellWidth / 6})
 		}
 		s.Text(x, y, strconv.Itoa(row.Round), number)
 		if several && row.Round == 1 {

@@ -12,7 +12,7 @@ import (
 // draw draws the mitt: its cloth, through which the hand shows faintly, and the lines on it.
 func (m *fabric) draw(c *canvas) {
 	c.s.Group("mitt")
-	m.outline(c).path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
+	m.outline(c).path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
 		draw.Attr{Name: "fill-opacity", Value: "0.85"})
 	m.ribs(c)
 	m.seams(c)
@@ -129,7 +129,7 @@ func (m *fabric) ribs(c *canvas) {
 			}
 		}
 	}
-	p.path(draw.Style{Class: "ribs", Stroke: ribColour, Width: c.letter / 16})
+	p.path(draw.Style{Class: "ribs", Stroke: gridColour, Width: c.letter / 16})
 }
 
 // sagging returns the point at a share of an edge; the edge of an opening sags.
@@ -145,7 +145,7 @@ func sagging(e edge, share float64, open bool) point {
 // seams draws the lines on the mitt: ends of sections, the gusset's inner line with a dot at
 // every increase, the bridge.
 func (m *fabric) seams(c *canvas) {
-	thin := draw.Style{Class: "seam", Stroke: softColour, Width: c.letter / 14, Round: true}
+	thin := draw.Style{Class: "seam", Stroke: pencilColour, Width: c.letter / 14, Round: true}
 	p, dots := c.pen(), c.pen()
 	for i, t := range m.main() {
 		low := t.edges[0]

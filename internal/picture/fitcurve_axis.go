@@ -74,7 +74,7 @@ func (c *fitCurve) drawAxis(p *panel) {
 		grid.Move(p.left, y).Line(p.right, y)
 	}
 	axis.Move(p.spine, bottom).Line(p.right, bottom)
-	c.s.Path(grid.String(), draw.Style{Class: "fit-grid", Stroke: hairColour, Width: l / 25})
+	c.s.Path(grid.String(), draw.Style{Class: "fit-grid", Stroke: gridColour, Width: l / 25})
 	c.s.Path(axis.String(), draw.Style{Class: "spine", Stroke: inkColour, Width: l / 16})
 	c.drawRounds(p)
 }
@@ -105,7 +105,7 @@ func (c *fitCurve) drawRounds(p *panel) {
 			each.Move(p.spine-0.35*l, y).Line(p.spine, y)
 		}
 	}
-	c.s.Path(each.String(), draw.Style{Class: "spine tick", Stroke: lineColour, Width: l / 25})
+	c.s.Path(each.String(), draw.Style{Class: "spine tick", Stroke: fifthColour, Width: l / 25})
 	c.s.Path(fifth.String(), draw.Style{Class: "spine tick", Stroke: inkColour, Width: l / 20})
 	c.s.Line(p.spine, c.y(p.bottom()), p.spine, c.y(p.top()), draw.Style{Class: "spine", Stroke: inkColour, Width: l / 12, Round: true})
 }

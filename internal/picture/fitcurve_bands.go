@@ -20,10 +20,10 @@ type stretchLook struct {
 }
 
 var stretchLooks = [...]stretchLook{
-	fit.TooLoose: {1.5, ochreColour},
-	fit.Easy:     {0.85, mossColour},
-	fit.Snug:     {0.5, mossColour},
-	fit.TooTight: {0.27, markColour},
+	fit.TooLoose: {1.5, bastingColour},
+	fit.Easy:     {0.85, fitsColour},
+	fit.Snug:     {0.5, fitsColour},
+	fit.TooTight: {0.27, pinColour},
 }
 
 // hatch draws a rectangle in the look of a band.
@@ -31,7 +31,7 @@ func (c *fitCurve) hatch(b fit.Band, x, y, w, h float64) {
 	look, class := stretchLooks[b], "stretch-"+strings.ReplaceAll(b.Words(), " ", "-")
 	c.s.PathWith(new(draw.Pen).Rect(x, y, w, h).String(), draw.Style{Class: "fit-tint " + class, Fill: look.colour}, draw.Attr{Name: "fill-opacity", Value: "0.12"})
 	c.s.Path(Texture("d", x, y, w, h, look.step*c.letter), draw.Style{Class: "fit-hatch " + class, Stroke: look.colour, Width: c.letter / 14})
-	c.s.Path(new(draw.Pen).Rect(x, y, w, h).String(), draw.Style{Class: "fit-edge", Stroke: lineColour, Width: c.letter / 25})
+	c.s.Path(new(draw.Pen).Rect(x, y, w, h).String(), draw.Style{Class: "fit-edge", Stroke: fifthColour, Width: c.letter / 25})
 }
 
 // drawStretch draws the column of bands beside a panel's spine.

@@ -31,7 +31,7 @@ func (c *fitCurve) fabricStyle() draw.Style {
 }
 
 func (c *fitCurve) bodyStyle() draw.Style {
-	return draw.Style{Class: "fit-body", Stroke: softColour, Width: c.letter / 8, Dash: c.dash(0.55, 0.3)}
+	return draw.Style{Class: "fit-body", Stroke: pencilColour, Width: c.letter / 8, Dash: c.dash(0.55, 0.3)}
 }
 
 func (c *fitCurve) otherStyle() draw.Style {
@@ -39,7 +39,7 @@ func (c *fitCurve) otherStyle() draw.Style {
 }
 
 func (c *fitCurve) intervalStyle() draw.Style {
-	return draw.Style{Class: "fit-interval", Fill: clothColour, Stroke: lineColour, Width: c.letter / 20}
+	return draw.Style{Class: "fit-interval", Fill: cardColour, Stroke: fifthColour, Width: c.letter / 20}
 }
 
 // dash returns a dash pattern, given in multiples of the letters' size.

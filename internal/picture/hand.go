@@ -72,7 +72,7 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	letter := letterSize(&p.Hand)
 	sp := newSpine(m, o.unit(), letter)
 	c := fitCanvas(o.Left, letter, sp.width(), letter, func(c *canvas) {
-		c.ground = clothColour
+		c.ground = cardColour
 		f.drawHand(c, m.foot().y-0.10*f.long)
 		m.draw(c)
 		m.drawBands(c, sp.x) // under the tapes, so that those can be clicked

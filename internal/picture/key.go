@@ -59,7 +59,7 @@ func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
 	if t := Texture(l.yarn.ID, 0.5, y, keyCell, keyCell, keyCell/4); t != "" {
 		s.Path(t, textureStyle(l.yarn, 0.15))
 	}
-	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: lineColour, Width: 0.25})
+	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
 	if path := symbolInCell(l.path, 0.5, y, keyCell, keyCell); path != "" {
 		style := draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4}
 		if Dark(l.yarn.Fill) {

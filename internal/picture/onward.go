@@ -29,11 +29,11 @@ func Onward(was, is *mitt.Plan, at Progress, o HandOptions) *draw.Scene {
 	before := alignedFabric(was, f, now, at)
 	letter := letterSize(&is.Hand)
 	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
-		c.ground = clothColour
+		c.ground = cardColour
 		f.drawHand(c, min(now.foot().y, before.foot().y)-0.10*f.long)
 		now.drawKnitted(c, at)
-		before.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: ochreColour, Width: c.letter / 6, Dash: strings.TrimSpace(draw.Number(c.letter/2) + " " + draw.Number(c.letter/3))})
-		now.drawAhead(c, at, draw.Style{Class: "as-it-will-be", Stroke: tapeColour, Width: c.letter / 5, Round: true})
+		before.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: bastingColour, Width: c.letter / 6, Dash: strings.TrimSpace(draw.Number(c.letter/2) + " " + draw.Number(c.letter/3))})
+		now.drawAhead(c, at, draw.Style{Class: "as-it-will-be", Stroke: chalkColour, Width: c.letter / 5, Round: true})
 	})
 	c.caption("Dashed: as it was planned. Line: as it will be. " + heightDifference(before, now, o.unit()))
 	knitted := "not begun"
@@ -126,7 +126,7 @@ func (m *fabric) drawKnitted(c *canvas, at Progress) {
 		}
 		p.line(t.edges[0].in)
 		p.Close()
-		p.path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
+		p.path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
 	}
 	c.s.End()
 }

@@ -146,13 +146,13 @@ func (f *figure) drawHand(c *canvas, foot float64) {
 	points := f.outline(foot)
 	c.pen().smooth(points).path(draw.Style{Class: "body", Fill: skinColour})
 	f.drawLines(c)
-	c.pen().smooth(points).path(draw.Style{Class: "skin", Stroke: softColour, Width: c.letter / 9, Round: true})
+	c.pen().smooth(points).path(draw.Style{Class: "skin", Stroke: pencilColour, Width: c.letter / 9, Round: true})
 }
 
 // drawLines draws faint folds at the joints and the three lines of the palm, which
 // show that this is the palm and not the back.
 func (f *figure) drawLines(c *canvas) {
-	faint := draw.Style{Class: "fold", Stroke: foldColour, Width: c.letter / 14, Round: true}
+	faint := draw.Style{Class: "fold", Stroke: gridColour, Width: c.letter / 14, Round: true}
 	p := c.pen()
 	for _, g := range f.fingers() {
 		for _, j := range g.joints {

@@ -31,7 +31,7 @@ func (l Look) tick() (unit float64, step int) {
 }
 
 func rulerLine(at Geometry) draw.Style {
-	return draw.Style{Class: "ruler", Stroke: lineColour, Width: at.CellWidth / 20}
+	return draw.Style{Class: "ruler", Stroke: fifthColour, Width: at.CellWidth / 20}
 }
 
 func drawUprightRuler(s *draw.Scene, g chart.Grid, at Geometry, l Look) {

@@ -23,7 +23,7 @@ func Small(p *mitt.Plan, left bool) *draw.Scene {
 	m := newFabric(p, f)
 	const thick = 5.0
 	c := fitCanvas(left, thick, 0, 0, func(c *canvas) {
-		m.outline(c).path(draw.Style{Class: "cloth", Fill: clothColour, Stroke: inkColour, Width: 2.4, Round: true})
+		m.outline(c).path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: 2.4, Round: true})
 		m.ribs(c)
 		m.seams(c)
 	})

@@ -81,7 +81,7 @@ func (s *spine) draw(c *canvas) {
 			border.Move(s.x-0.5*s.letter, y(l.y)).Line(s.x+1.1*s.letter, y(l.y))
 		}
 	}
-	c.s.Path(each.String(), draw.Style{Class: "spine tick", Stroke: lineColour, Width: s.letter / 25})
+	c.s.Path(each.String(), draw.Style{Class: "spine tick", Stroke: fifthColour, Width: s.letter / 25})
 	c.s.Path(fifth.String(), draw.Style{Class: "spine tick", Stroke: inkColour, Width: s.letter / 20})
 	border.Move(s.x, y(foot)).Line(s.x, y(top))
 	c.s.Path(border.String(), draw.Style{Class: "spine", Stroke: inkColour, Width: s.letter / 12, Round: true})

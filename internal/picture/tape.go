@@ -29,7 +29,7 @@ func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
 func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 	for _, t := range list {
 		class, text := "tape", t.value.With(o.unit())
-		style := draw.Style{Class: "tape-line", Stroke: tapeColour, Width: c.letter / 10, Round: true}
+		style := draw.Style{Class: "tape-line", Stroke: chalkColour, Width: c.letter / 10, Round: true}
 		if filled[t.field] || o.Example {
 			class, text = "tape filled", "≈ "+text
 			style.Dash = dotted(c.letter)
