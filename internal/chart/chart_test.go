@@ -51,7 +51,7 @@ func source(s stitch.Section, base, end int, marks Marks, mirrored bool) Source 
 }
 
 func wedge(s stitch.Section, base, end int, marks Marks, mirrored bool) Grid {
-	return source(s, base, end, marks, mirrored).Grid(Options{})
+	return source(s, base, end, marks, mirrored).Grid(Options{Layout: Wedge})
 }
 
 func paint(round int, column string, layer Layer, value string) Edit {

@@ -25,6 +25,7 @@ type Page struct {
 	Rules      PageRules  `json:"rules"`
 	Rows       []PageRow  `json:"rows"`
 	Ops        []PageOp   `json:"ops"`
+	Shapes     Shapes     `json:"shapes"`
 	Yarns      []PageYarn `json:"yarns"`
 	Marks      []Edit     `json:"marks"`
 	Lost       []PageLost `json:"lost"`
@@ -81,6 +82,15 @@ type PageOp struct {
 	Twin  string `json:"twin"`
 	Paint bool   `json:"paint"`
 	Path  string `json:"path"`
+	Purl  bool   `json:"purl"` // whether it is drawn as a purl
+}
+
+// Shapes are the shapes of stitches as path data in a cell of 100 by 100, which may
+// reach out of it: knit with a stitch above it, knit at an upper edge, and purl.
+type Shapes struct {
+	Knit string `json:"knit"`
+	End  string `json:"end"`
+	Purl string `json:"purl"`
 }
 
 // PageYarn is one yarn of the palette.
@@ -89,7 +99,10 @@ type PageYarn struct {
 	Name string `json:"name"`
 	Fill string `json:"fill"`
 	Held Held   `json:"held"`
-	Dark bool   `json:"dark"` // whether symbols on it are drawn light
+	Dark bool   `json:"dark"` // whether lines on it are drawn light
+
+	Cloth  string `json:"cloth"`  // the colour of its stitches
+	Furrow string `json:"furrow"` // the tone between them
 }
 
 // PageLost is a mark whose cell the plan no longer has.
@@ -109,7 +122,7 @@ func (g Grid) Page() Page {
 		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, runs(row.Cells), g.areasOf(row), row.Changed})
 	}
 	for _, op := range stitch.All() {
-		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), ""})
+		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), "", false})
 	}
 	for i := range MaxYarns {
 		if y, ok := g.Palette.Named(ID(i)); ok {

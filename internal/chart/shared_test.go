@@ -52,17 +52,17 @@ func TestSharedCases(t *testing.T) {
 		options Options
 		edits   []Edit
 	}{
-		"nothing":   {gusset(false), Options{}, []Edit{paint(2, "B2", Stitches, "p")}},
-		"colours":   {gusset(false), Options{}, []Edit{paint(3, "A1", Colours, ""), paint(3, "A2", Colours, "c"), paint(3, "A2", Colours, "d")}},
-		"unsound":   {gusset(false), Options{}, []Edit{paint(3, "B2", Stitches, "k2tog"), paint(4, "B1", Stitches, "yo"), paint(4, "H1", Stitches, "kfb")}},
-		"back":      {gusset(false), Options{}, []Edit{paint(2, "B2", Stitches, ""), paint(2, "B2", Stitches, "k"), paint(2, "B2", Stitches, "")}},
-		"left hand": {gusset(true), Options{}, []Edit{paint(3, "B2", Stitches, "ssk"), paint(3, "A1", Stitches, "lli")}},
+		"nothing":   {gusset(false), Options{Layout: Wedge}, []Edit{paint(2, "B2", Stitches, "p")}},
+		"colours":   {gusset(false), Options{Layout: Wedge}, []Edit{paint(3, "A1", Colours, ""), paint(3, "A2", Colours, "c"), paint(3, "A2", Colours, "d")}},
+		"unsound":   {gusset(false), Options{Layout: Wedge}, []Edit{paint(3, "B2", Stitches, "k2tog"), paint(4, "B1", Stitches, "yo"), paint(4, "H1", Stitches, "kfb")}},
+		"back":      {gusset(false), Options{Layout: Wedge}, []Edit{paint(2, "B2", Stitches, ""), paint(2, "B2", Stitches, "k"), paint(2, "B2", Stitches, "")}},
+		"left hand": {gusset(true), Options{Layout: Wedge}, []Edit{paint(3, "B2", Stitches, "ssk"), paint(3, "A1", Stitches, "lli")}},
 		"ribbing of a left hand": {
 			func(m Marks) Source { return source(ribbed, 3, 13, m, true) },
 			Options{Layout: Columns},
 			[]Edit{paint(3, "B2", Stitches, "k2tog"), paint(3, "H2", Stitches, "m1l"), paint(3, "A1", Colours, "b"), paint(3, "H1", Colours, "b")},
 		},
-		"tube": {whole(false), Options{View: TubeView}, []Edit{
+		"tube": {whole(false), Options{View: TubeView, Layout: Wedge}, []Edit{
 			paint(1, "B1", Colours, "b"), paint(1, "H8", Colours, "b"), paint(2, "H1", Colours, "c"),
 			{stitch.Hand, 2, "C2", Colours, "b"},
 			{stitch.Hand, 2, "H4", Stitches, "k2tog"},

@@ -83,8 +83,8 @@ const (
 	Columns Layout = "columns"
 )
 
-// Options select what of a mitt is shown, and how. The zero value is the gusset
-// as a wedge.
+// Options select what of a mitt is shown, and how. The zero value is the gusset in
+// its usual layout.
 type Options struct {
 	View   View
 	Layout Layout
@@ -180,15 +180,15 @@ func (s Source) Painted(v, other View) bool {
 	return false
 }
 
-// Sound returns options that the mitt has: an unknown view or layout becomes
-// the first, and a column that no row has is dropped.
+// Sound returns options that the mitt has: an unknown view becomes the first, an
+// unknown layout the usual one, and a column that no row has is dropped.
 func (s Source) Sound(o Options) Options {
 	views := s.Views()
 	if len(views) > 0 && !slices.Contains(views, o.View) {
 		o.View = views[0]
 	}
-	if o.Layout != Columns {
-		o.Layout = Wedge
+	if o.Layout != Columns && o.Layout != Wedge {
+		o.Layout = s.usualLayout()
 	}
 	if o.View.Cut() || !column.MatchString(o.Middle) {
 		o.Middle = ""
@@ -205,6 +205,17 @@ func (s Source) Sound(o Options) Options {
 	}
 	o.Middle = ""
 	return o
+}
+
+// usualLayout returns the layout of a chart for which none was chosen: upright columns as
+// soon as there is colour, so that motifs stay whole, else a wedge.
+func (s Source) usualLayout() Layout {
+	for _, m := range s.Marks {
+		if m.Colour != "" {
+			return Columns
+		}
+	}
+	return Wedge
 }
 
 // Put returns the mitt as this hand works it, with the painted operations in

@@ -59,7 +59,7 @@ func lower(s string) string { return string(s[0]-'A'+'a') + s[1:] }
 func (h *handout) keyScale() float64 { return h.body / ordinary.body }
 
 func (h *handout) key(g chart.Grid) *draw.Scene {
-	return picture.Key(g, h.symbols(), h.width()/h.keyScale())
+	return picture.Key(g, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.width()/h.keyScale())
 }
 
 // chart prints a chart on as many pages as it takes, each with the key and what
@@ -156,7 +156,7 @@ func (p *chartPages) part(x, y, n int, withKey bool) {
 		p.drawKey()
 	}
 	g := p.g.Part(columns.from, columns.to, rows.from, rows.to)
-	scene, at := picture.Chart(g, picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols()})
+	scene, at := picture.Chart(g, picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols(), Grey: p.o.Grey})
 	p.drawJoins(scene, at, x, y)
 	p.page().Add(scene, margin+max(0, p.width()-scene.Width)/2, p.y, 1)
 	p.y += scene.Height + 1

@@ -32,9 +32,9 @@ func divide(n, size int) []span {
 const (
 	emptyEdge     = 1.0
 	roundNumbers  = 2.6
-	sectionNames  = 5.0 // where sections meet and are sectionNames
+	sectionNames  = 5.0 // where sections meet and are named
 	emptyHead     = 1.0
-	columnNumbers = 1.6
+	columnNumbers = 3.0 // with the names of the areas
 )
 
 // Widths of a chart's cell in mm if none is asked for: as large as fits from 6 down

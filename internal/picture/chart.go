@@ -2,6 +2,7 @@ package picture
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,9 +24,6 @@ func (g Geometry) x(column int) float64 { return g.Left + float64(column)*g.Cell
 // y returns the upper edge of a row.
 func (g Geometry) y(row int) float64 { return g.Bottom - float64(row)*g.CellHeight }
 
-// lightColour is that of symbols on dark yarns.
-const lightColour = "#FFFFFF"
-
 // Look is how a chart is drawn.
 type Look struct {
 	Cell    float64 // width of a stitch in mm
@@ -33,35 +31,66 @@ type Look struct {
 	Square  bool // cells as high as wide, in place of the fabric's proportions
 	Symbols Convention
 	Unit    units.Unit // of the rulers; empty: none
+	Grey    bool       // for a copier: yarns have the textures that tell them apart without colour
+	Knitted bool       // coloured stitches of the key are drawn as knitting
 }
 
-// Chart draws a stitch grid. Unless square cells are asked for, the height of a cell over
-// its width is stitches per mm over rounds per mm. Rounds are numbered on the side from
-// which they are worked, stitches along the foot from that side. Every layer has a path
-// for every row, even if empty, since the page's script patches them.
+// Chart draws a stitch grid with the marks of the work on it. Unless square cells are
+// asked for, the height of a cell over its width is stitches per mm over rounds per mm.
+// Rounds are numbered on the side from which they are worked, and stitches as they are
+// counted in their round. Every layer has a path for every row, even if empty, since the
+// page's script patches them; it also draws the knitting of the rows in view, and long
+// strands when they are asked for.
 func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
-	edge, below, left := Edge(l.Cell), 1.6, 1.0
+	other := 1.0
 	if l.Unit != "" {
-		below, left = 3.6, 2.6
+		other = 2.6
 	}
-	at, after := place(g, l, left*edge)
-	at.Bottom = edge + float64(len(g.Rows))*at.CellHeight
-	s := &draw.Scene{
-		Width: at.x(g.Width) + after, Height: at.Bottom + below*edge,
-		Label: chartLabel(g),
-		Root:  []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}},
-	}
+	s, at := layChart(g, l, surround{above: 1, other: other, marks: true, ruled: l.Unit != ""})
+	s.Root = []draw.Attr{{Name: "data-chart", Value: string(g.View)}, {Name: "tabindex", Value: "0"}}
+	drawCursor(s, l.Cell)
+	return s, at
+}
+
+// surround is what stands round the cells of a chart. Room is measured by Edge.
+type surround struct {
+	above, other float64 // above the cells, and on the side without numbers
+	marks, ruled bool
+	strands      bool // long strands are drawn, too
+}
+
+// layChart draws the cells of a chart with their numbers and areas.
+func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
+	edge, below, areas := Edge(l.Cell), 1.6, g.Areas()
+	foot, head := endNumbers(g)
+	at, after := place(g, l, f.other*edge)
+	at.Bottom = f.above*edge + float64(len(g.Rows))*at.CellHeight
+	s := &draw.Scene{Width: at.x(g.Width) + after, Label: chartLabel(g)}
 	drawCells(s, g, at, l)
-	drawMarks(s, g, at)
-	layer(s, "cursor")
-	for _, class := range []string{"thread", "chosen", "cursor"} {
-		s.Path("", draw.Style{Class: class, Width: l.Cell / 6})
+	if f.marks {
+		drawMarks(s, g, at)
 	}
-	s.End()
-	drawLabels(s, g, at)
-	if l.Unit != "" {
-		drawRulers(s, g, at, l)
+	if f.marks && f.strands {
+		drawFloats(s, g, at)
+	} else if f.marks {
+		layer(s, "float")
+		s.End()
 	}
+	numberRounds(s, g, at, f.marks)
+	numberStitches(s, foot, at, at.Bottom+edge)
+	numberStitches(s, head, at, (f.above-0.35)*edge)
+	if len(areas) > 0 {
+		nameAreas(s, areas, at, at.Bottom+1.4*edge)
+		below = 3
+	}
+	if f.ruled {
+		low := at
+		low.Bottom += (below - 1.6) * edge // the level ruler stands under all that
+		drawUprightRuler(s, g, at, l)
+		drawLevelRuler(s, g, low, l)
+		below += 2
+	}
+	s.Height = at.Bottom + below*edge
 	return s, at
 }
 
@@ -90,24 +119,16 @@ func place(g chart.Grid, l Look, other float64) (at Geometry, after float64) {
 // symbols.
 func drawCells(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	width := at.CellWidth / 12
-	drawColours(s, g, at)
-	drawGapCells(s, g, at)
-	drawLines(s, g, at)
-	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: width}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, false) })
-	rowPaths(s, g, "light", draw.Style{Class: "symbol light", Stroke: lightColour, Width: width}, func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, true) })
-}
-
-// drawMarks draws what a chart shows to the person who works on it: what is
-// painted, noted and unsound, long floats, and the round on the needles.
-func drawMarks(s *draw.Scene, g chart.Grid, at Geometry) {
-	width := at.CellWidth / 8
-	rowPaths(s, g, "painted", draw.Style{Class: "painted", Fill: pinColour}, func(y int, r chart.Row) string { return paintedCorners(r, y, at) })
-	rowPaths(s, g, "note", draw.Style{Class: "noted", Fill: chalkColour}, func(y int, r chart.Row) string { return noteMarks(g, r, y, at) })
-	rowPaths(s, g, "fault", draw.Style{Class: "fault", Stroke: pinColour, Width: width}, func(y int, r chart.Row) string { return faultOutline(r, y, at) })
-	drawFloats(s, g, at)
-	layer(s, "needles")
-	s.Path(needleMark(g, at), draw.Style{Class: "needles", Fill: chalkColour, Stroke: chalkColour, Width: width})
+	drawColours(s, g, at, l)
+	layer(s, "knit")
 	s.End()
+	drawGapCells(s, g, at)
+	drawLines(s, g, at, l)
+	symbols := func(edged bool) func(int, chart.Row) string {
+		return func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, edged) }
+	}
+	rowPaths(s, g, "edge", draw.Style{Class: "edge", Stroke: edgeColour, Width: 3 * width, Round: true}, symbols(true))
+	rowPaths(s, g, "symbol", draw.Style{Class: "symbol", Stroke: inkColour, Width: width, Round: true}, symbols(false))
 }
 
 // Reading says in which direction a chart is read.
@@ -160,22 +181,25 @@ func yarnStyle(y chart.Yarn) draw.Style {
 func textureStyle(y chart.Yarn, width float64) draw.Style {
 	style := draw.Style{Class: "texture texture-" + y.ID, Stroke: inkColour, Width: width}
 	if Dark(y.Fill) {
-		style.Class, style.Stroke = style.Class+" light", lightColour
+		style.Class, style.Stroke = style.Class+" light", edgeColour
 	}
 	return style
 }
 
-// drawColours draws each run of one yarn as a rectangle with the yarn's texture.
-func drawColours(s *draw.Scene, g chart.Grid, at Geometry) {
+// drawColours draws the cells of each yarn in a row, with the yarn's texture in grey.
+func drawColours(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	layer(s, "colour")
 	for i, row := range g.Rows {
 		s.Group("", rowAttr(i+1))
-		for _, r := range colourRuns(row) {
-			yarn := g.Palette.Or(r.yarn)
-			x, w := at.x(r.from), float64(r.to-r.from+1)*at.CellWidth
-			s.Rect(x, at.y(i+1), w, at.CellHeight, yarnStyle(yarn))
-			if t := Texture(yarn.ID, x, at.y(i+1), w, at.CellHeight, at.CellWidth/4); t != "" {
-				s.Path(t, textureStyle(yarn, at.CellWidth/30))
+		for _, of := range yarnRuns(row) {
+			var cells draw.Pen
+			for _, r := range of.runs {
+				cells.Rect(at.x(r[0]), at.y(i+1), float64(r[1]-r[0]+1)*at.CellWidth, at.CellHeight)
+			}
+			yarn := g.Palette.Or(of.yarn)
+			s.Path(cells.String(), yarnStyle(yarn))
+			if l.Grey {
+				drawTexture(s, yarn, of.runs, i+1, at)
 			}
 		}
 		s.End()
@@ -183,32 +207,49 @@ func drawColours(s *draw.Scene, g chart.Grid, at Geometry) {
 	s.End()
 }
 
-// colourRun is a run of neighbouring cells of one yarn, its first and last place from the
-// left.
-type colourRun struct {
-	yarn     string
-	from, to int
+// drawTexture draws the lines that tell a yarn from the others in a row without colour.
+func drawTexture(s *draw.Scene, yarn chart.Yarn, runs [][2]int, y int, at Geometry) {
+	for _, r := range runs {
+		w := float64(r[1]-r[0]+1) * at.CellWidth
+		if t := Texture(yarn.ID, at.x(r[0]), at.y(y), w, at.CellHeight, at.CellWidth/4); t != "" {
+			s.Path(t, textureStyle(yarn, at.CellWidth/30))
+		}
+	}
 }
 
-func colourRuns(row chart.Row) []colourRun {
-	var out []colourRun
+// yarnRun is the cells of one yarn in a row: runs of neighbours, each by its first and
+// last place from the left.
+type yarnRun struct {
+	yarn string
+	runs [][2]int
+}
+
+// yarnRuns returns the yarns of a row in the order of their first cells from the left.
+func yarnRuns(row chart.Row) []yarnRun {
+	var list []yarnRun
 	for _, c := range row.Shown() {
-		if n := len(out); n > 0 && out[n-1].yarn == c.Yarn && out[n-1].to == c.X-1 {
-			out[n-1].to = c.X
+		at := slices.IndexFunc(list, func(y yarnRun) bool { return y.yarn == c.Yarn })
+		if at < 0 {
+			at = len(list)
+			list = append(list, yarnRun{yarn: c.Yarn})
+		}
+		of := &list[at]
+		if n := len(of.runs); n > 0 && of.runs[n-1][1] == c.X-1 {
+			of.runs[n-1][1] = c.X
 			continue
 		}
-		out = append(out, colourRun{c.Yarn, c.X, c.X})
+		of.runs = append(of.runs, [2]int{c.X, c.X})
 	}
-	return out
+	return list
 }
 
-// symbolsOf returns the symbols of a row in one path: those on dark yarns, or those on
-// light ones.
-func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, dark bool) string {
+// symbolsOf returns the symbols of a row in one path; if edged is set, only those on
+// coloured stitches, which have a light edge.
+func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, edged bool) string {
 	var parts []string
 	for _, c := range row.Shown() {
 		symbol := by.symbolIn(g, c.Op)
-		if symbol == "" || Dark(g.Palette.Or(c.Yarn).Fill) != dark {
+		if symbol == "" || edged && g.Palette.Or(c.Yarn).Fill == "" {
 			continue
 		}
 		parts = append(parts, symbolInCell(symbol, at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
@@ -228,41 +269,6 @@ func symbolInCell(symbol string, x, y, w, h float64) string {
 	return draw.Map(symbol, func(u, v float64) (float64, float64) { return x + u*size/100, y + v*size/100 })
 }
 
-// paintedCorners marks every painted cell in its upper right corner.
-func paintedCorners(row chart.Row, y int, at Geometry) string {
-	var p draw.Pen
-	size := min(at.CellWidth, at.CellHeight) / 4
-	for _, c := range row.Shown() {
-		if c.Painted {
-			x, y := at.x(c.X+1), at.y(y)
-			p.Move(x-size, y).Line(x, y).Line(x, y+size).Close()
-		}
-	}
-	return p.String()
-}
-
-// noteMarks marks every cell that has a note in its lower left corner, and a round that
-// has one where it ends.
-func noteMarks(g chart.Grid, row chart.Row, y int, at Geometry) string {
-	var p draw.Pen
-	size := min(at.CellWidth, at.CellHeight) / 3
-	foot := at.y(y) + at.CellHeight
-	low, high, ok := shownRange(row)
-	for _, c := range row.Shown() {
-		if c.Note != "" {
-			p.Move(at.x(c.X), foot-size).Line(at.x(c.X), foot).Line(at.x(c.X)+size, foot).Close()
-		}
-	}
-	if row.Note != "" && ok {
-		x, mid := at.x(low)-at.CellWidth/5, foot-at.CellHeight/2
-		if g.FromLeft {
-			x = at.x(high+1) + at.CellWidth/5 + size
-		}
-		p.Move(x-size, mid).Line(x-size/2, mid-size/2).Line(x, mid).Line(x-size/2, mid+size/2).Close()
-	}
-	return p.String()
-}
-
 // shownRange returns the first and last place of a row's shown cells; ok is false if it
 // has none.
 func shownRange(row chart.Row) (low, high int, ok bool) {
@@ -273,34 +279,6 @@ func shownRange(row chart.Row) (low, high int, ok bool) {
 		}
 	}
 	return low, high, high >= 0
-}
-
-// faultOutline returns the outline of a row that does not add up; "" for others.
-func faultOutline(row chart.Row, y int, at Geometry) string {
-	low, high, ok := shownRange(row)
-	if row.Fault == "" || !ok {
-		return ""
-	}
-	return new(draw.Pen).Rect(at.x(low), at.y(y), at.x(high+1)-at.x(low), at.CellHeight).String()
-}
-
-// needleMark marks the round that is on the needles: a line below it, and an arrow beyond
-// its number where the round begins.
-func needleMark(g chart.Grid, at Geometry) string {
-	var p draw.Pen
-	for i, row := range g.Rows {
-		low, high, ok := shownRange(row)
-		if !row.Needles || !ok {
-			continue
-		}
-		foot, mid, x, to := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+2.3*at.CellWidth, -at.CellWidth/2
-		if g.FromLeft {
-			x, to = at.x(low)-2.3*at.CellWidth, -to
-		}
-		p.Move(at.x(low), foot).Line(at.x(high+1), foot)
-		p.Move(x, mid-at.CellHeight/3).Line(x+to, mid).Line(x, mid+at.CellHeight/3).Close()
-	}
-	return p.String()
 }
 
 // isHandCell reports whether a cell is one of the hand, not of the gusset.

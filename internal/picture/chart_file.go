@@ -53,7 +53,7 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 		y += fileMargin / 2
 	}
 	if f.Key {
-		key := Key(g, l.Symbols, width)
+		key := Key(g, l, width)
 		s.Add(key, fileMargin, y, 1)
 		y += key.Height
 	}
@@ -64,38 +64,14 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 
 // publishedChart draws the chart of a chart file.
 func publishedChart(g chart.Grid, l Look, marks bool) *draw.Scene {
-	edge, below, other := Edge(l.Cell), 1.6, 0.5
-	ruled, areas := marks && l.Unit != "", g.Areas()
-	if ruled {
-		other = 2.6
+	f := surround{above: 0.5, other: 0.5, marks: marks, strands: marks, ruled: marks && l.Unit != ""}
+	if _, head := endNumbers(g); head != nil {
+		f.above = 1.2
 	}
-	foot, head := endNumbers(g)
-	above := 0.5
-	if head != nil {
-		above = 1.2
+	if f.ruled {
+		f.other = 2.6
 	}
-	at, after := place(g, l, other*edge)
-	at.Bottom = above*edge + float64(len(g.Rows))*at.CellHeight
-	s := &draw.Scene{Width: at.x(g.Width) + after, Label: chartLabel(g)}
-	drawCells(s, g, at, l)
-	if marks {
-		drawMarks(s, g, at)
-	}
-	numberRounds(s, g, at, marks)
-	numberStitches(s, foot, at, at.Bottom+edge)
-	numberStitches(s, head, at, (above-0.35)*edge)
-	if len(areas) > 0 {
-		nameAreas(s, areas, at, at.Bottom+1.4*edge)
-		below = 3
-	}
-	if ruled {
-		low := at
-		low.Bottom += (below - 1.6) * edge // the level ruler stands under all that
-		drawUprightRuler(s, g, at, l)
-		drawLevelRuler(s, g, low, l)
-		below += 2
-	}
-	s.Height = at.Bottom + below*edge
+	s, _ := layChart(g, l, f)
 	return s
 }
 
@@ -104,6 +80,9 @@ func publishedChart(g chart.Grid, l Look, marks bool) *draw.Scene {
 func endNumbers(g chart.Grid) (foot, head map[int]int) {
 	if len(g.Rows) == 0 {
 		return nil, nil
+	}
+	if g.Whole() > g.Width { // only a part: at its head stand the joins
+		return g.Rows[0].Numbers(), nil
 	}
 	foot, head = g.Rows[0].Numbers(), g.Rows[len(g.Rows)-1].Numbers()
 	for x, n := range head {

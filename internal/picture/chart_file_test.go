@@ -22,7 +22,7 @@ func marked() chart.Grid {
 }
 
 // The classes of what only the page where a chart is worked on shows.
-var workingClasses = []string{"painted", "noted", "fault", "float", "float-length", "needles", "changed", "label changed", "ruler", "thread", "chosen", "cursor"}
+var workingClasses = []string{"painted", "note-pin", "note-flag", "note-number", "fault", "float", "float-edge", "float-length", "needles", "changed", "label changed", "ruler", "thread", "chosen", "cursor"}
 
 func drawnClasses(list []element) map[string]bool {
 	found := map[string]bool{}
@@ -44,16 +44,17 @@ func TestChartFileIsClean(t *testing.T) {
 	}
 	for _, e := range clean {
 		assert.Empty(t, e.attr["font-weight"], e.chars)
+		assert.NotContains(t, e.attr["class"], "texture")
 		if e.name == "path" {
 			assert.NotEmpty(t, e.attr["d"])
 		}
 	}
-	for _, class := range []string{"symbol", "grid", "yarn yarn-b", "texture texture-b", "label"} {
+	for _, class := range []string{"symbol", "grid", "yarn yarn-b", "furrow", "label"} {
 		assert.True(t, found[class], class)
 	}
 
 	found = drawnClasses(elements(t, ChartFile(marked(), l, Surround{Marks: true})))
-	for _, class := range workingClasses[:9] {
+	for _, class := range workingClasses[:12] {
 		assert.True(t, found[class], class)
 	}
 }

@@ -34,9 +34,10 @@ func drawFloats(s *draw.Scene, g chart.Grid, at Geometry) {
 		if p.String() == "" {
 			continue
 		}
+		s.Path(p.String(), draw.Style{Class: "float-edge", Stroke: edgeColour, Width: at.CellWidth / 4})
 		s.Path(p.String(), draw.Style{Class: "float", Stroke: pinColour, Width: at.CellWidth / 8, Dash: draw.Number(at.CellWidth/3) + " " + draw.Number(at.CellWidth/5)})
 		size := min(at.CellWidth*0.62, at.CellHeight*0.8)
-		s.Text((best.left+best.right)/2, best.top-size*0.3, strconv.Itoa(f.Length), draw.TextStyle{Class: "float-length", Size: size, Anchor: draw.Middle, Face: draw.Semibold, Halo: groundColour})
+		s.Text((best.left+best.right)/2, best.top-size*0.3, strconv.Itoa(f.Length), draw.TextStyle{Class: "float-length", Size: size, Anchor: draw.Middle, Face: draw.Semibold, Halo: edgeColour})
 	}
 	s.End()
 }

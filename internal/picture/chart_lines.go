@@ -7,9 +7,10 @@ import (
 	"thenar/internal/draw"
 )
 
-// drawGapCells draws the places without a stitch between the cells of a row.
+// drawGapCells draws the places without a stitch between the cells of a row: a tone
+// beside blank cells; beside coloured ones, dots from which the round goes on.
 func drawGapCells(s *draw.Scene, g chart.Grid, at Geometry) {
-	var p draw.Pen
+	var tone, dots draw.Pen
 	for i, row := range g.Rows {
 		list := row.Gaps()
 		for k := 0; k < len(list); {
@@ -17,22 +18,28 @@ func drawGapCells(s *draw.Scene, g chart.Grid, at Geometry) {
 			for k+n < len(list) && list[k+n] == list[k]+n {
 				n++
 			}
-			p.Rect(at.x(list[k]), at.y(i+1), float64(n)*at.CellWidth, at.CellHeight)
+			x, y, w := at.x(list[k]), at.y(i+1), float64(n)*at.CellWidth
+			tone.Rect(x, y, w, at.CellHeight)
+			dots.Move(x+at.CellWidth/4, y+at.CellHeight/2).Line(x+w-at.CellWidth/4, y+at.CellHeight/2)
 			k += n
 		}
 	}
-	s.Path(p.String(), draw.Style{Class: "gap", Fill: gapColour})
+	if IsKnitted(g) {
+		s.Path(dots.String(), draw.Style{Class: "gap-dots", Stroke: gridColour, Width: at.CellWidth / 12, Dash: draw.Number(at.CellWidth/12) + " " + draw.Number(at.CellWidth/4)})
+		return
+	}
+	s.Path(tone.String(), draw.Style{Class: "gap", Fill: gapColour})
 }
 
 // drawLines draws the outlines of the cells, each line in one piece. Every fifth round
 // and the edges of the gusset are heavier.
-func drawLines(s *draw.Scene, g chart.Grid, at Geometry) {
-	var fine, heavy, border draw.Pen
+func drawLines(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
+	var fine, border draw.Pen
 	open := make([]int, g.Width+1) // row at which the upright line at x began; 0: none
 	for i := 0; i <= len(g.Rows); i++ {
 		stands := make([]bool, g.Width+1)
 		if i < len(g.Rows) {
-			rowLines(g.Rows[i], i+1, at, &fine, &heavy, &border, stands)
+			rowLines(g.Rows[i], i+1, at, &fine, &border, stands)
 		}
 		for x := range stands {
 			switch {
@@ -44,14 +51,78 @@ func drawLines(s *draw.Scene, g chart.Grid, at Geometry) {
 			}
 		}
 	}
-	s.Path(fine.String(), draw.Style{Class: "grid", Stroke: gridColour, Width: at.CellWidth / 24})
-	s.Path(heavy.String(), draw.Style{Class: "grid-heavy", Stroke: fifthColour, Width: at.CellWidth / 12})
-	s.Path(border.String(), draw.Style{Class: "border", Stroke: fifthColour, Width: at.CellWidth / 7})
+	width := at.CellWidth / 24
+	s.Path(fine.String(), draw.Style{Class: "grid", Stroke: gridColour, Width: width})
+	if !l.Knitted {
+		drawFurrows(s, g, at, width)
+	}
+	heavy, edge := fifthColour, draw.Style{Class: "border", Stroke: fifthColour, Width: at.CellWidth / 7}
+	if IsKnitted(g) {
+		heavy, edge = inkColour, draw.Style{Class: "border", Stroke: inkColour, Width: at.CellWidth / 12}
+		s.Path(border.String(), draw.Style{Class: "border-edge", Stroke: edgeColour, Width: at.CellWidth / 5})
+	}
+	s.Path(border.String(), edge)
+	rowPaths(s, g, "fifth", draw.Style{Class: "fifth", Stroke: heavy, Width: at.CellWidth / 14}, func(y int, r chart.Row) string { return fifthLine(g, r, y, at, false) })
+	rowPaths(s, g, "fifth-light", draw.Style{Class: "fifth light", Stroke: edgeColour, Width: at.CellWidth / 14}, func(y int, r chart.Row) string { return fifthLine(g, r, y, at, true) })
+}
+
+// drawFurrows draws the outlines of coloured cells, for each yarn in the tone of its
+// furrows, which has enough contrast with it.
+func drawFurrows(s *draw.Scene, g chart.Grid, at Geometry, width float64) {
+	lines := map[string]*draw.Pen{}
+	for i, row := range g.Rows {
+		for _, of := range yarnRuns(row) {
+			p := lines[of.yarn]
+			if p == nil {
+				p = new(draw.Pen)
+				lines[of.yarn] = p
+			}
+			for _, r := range of.runs {
+				for x := r[0]; x <= r[1]+1; x++ {
+					p.Move(at.x(x), at.y(i+1)).Line(at.x(x), at.y(i))
+				}
+				p.Move(at.x(r[0]), at.y(i+1)).Line(at.x(r[1]+1), at.y(i+1))
+			}
+		}
+	}
+	for i := range chart.MaxYarns {
+		id := chart.ID(i)
+		if p := lines[id]; p != nil && g.Palette.Or(id).Fill != "" {
+			s.Path(p.String(), draw.Style{Class: "furrow", Stroke: Furrow(g.Palette.Or(id).Fill), Width: width})
+		}
+	}
+}
+
+// fifthLine returns the line over every fifth round, along its dark cells or along the
+// others; "" for other rounds.
+func fifthLine(g chart.Grid, row chart.Row, y int, at Geometry, dark bool) string {
+	if row.Round%5 != 0 {
+		return ""
+	}
+	var p draw.Pen
+	from, to := 0, -1
+	flush := func() {
+		if to >= from {
+			p.Move(at.x(from), at.y(y)).Line(at.x(to+1), at.y(y))
+		}
+	}
+	for _, c := range row.Shown() {
+		if Dark(g.Palette.Or(c.Yarn).Fill) != dark {
+			continue
+		}
+		if c.X != to+1 || to < from {
+			flush()
+			from = c.X
+		}
+		to = c.X
+	}
+	flush()
+	return p.String()
 }
 
 // rowLines draws the level lines of a row from its first cell to its last, and notes in
 // stands where upright lines are needed.
-func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, stands []bool) {
+func rowLines(row chart.Row, y int, at Geometry, fine, border *draw.Pen, stands []bool) {
 	cells := row.Shown()
 	if len(cells) == 0 {
 		return
@@ -63,9 +134,6 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 	for _, edge := range []float64{at.y(y), at.y(y - 1)} {
 		fine.Move(at.x(low), edge).Line(at.x(high+1), edge)
 	}
-	if row.Round%5 == 0 {
-		heavy.Move(at.x(low), at.y(y)).Line(at.x(high+1), at.y(y))
-	}
 	for i := 1; i < len(cells); i++ {
 		if isHandCell(cells[i]) != isHandCell(cells[i-1]) {
 			x := at.x(cells[i-1].X + 1)
@@ -73,23 +141,6 @@ func rowLines(row chart.Row, y int, at Geometry, fine, heavy, border *draw.Pen, 
 				x = at.x(cells[i].X)
 			}
 			border.Move(x, at.y(y)).Line(x, at.y(y-1))
-		}
-	}
-}
-
-// drawLabels numbers the rounds where they begin, and the columns along the foot.
-func drawLabels(s *draw.Scene, g chart.Grid, at Geometry) {
-	numberRounds(s, g, at, true)
-	edge := Edge(at.CellWidth)
-	small := draw.TextStyle{Class: "label", Size: numberSize(at), Anchor: draw.Middle}
-	foot := at.Bottom + edge
-	if g.View.Cut() && g.Whole() > 2*chart.Neighbours {
-		drawGussetLabels(s, g, at, foot, small)
-		return
-	}
-	for x := g.Width - 1; x >= 0; x-- {
-		if n := g.Number(x); g.Whole() <= 40 || n == 1 || n%5 == 0 {
-			s.Text(at.x(x)+at.CellWidth/2, foot, strconv.Itoa(n), small)
 		}
 	}
 }
@@ -130,25 +181,4 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 // bar returns an upright stroke beside a row.
 func bar(x, y, height float64) string {
 	return new(draw.Pen).Move(x, y+height*0.1).Line(x, y+height*0.9).String()
-}
-
-// drawGussetLabels numbers the gusset's own columns; those of the hand beside them are
-// labelled "hand".
-func drawGussetLabels(s *draw.Scene, g chart.Grid, at Geometry, foot float64, small draw.TextStyle) {
-	var hand [2][]int
-	for x := g.Width - 1; x >= 0; x-- {
-		switch n := g.Number(x); {
-		case n <= chart.Neighbours:
-			hand[0] = append(hand[0], x)
-		case n > g.Whole()-chart.Neighbours:
-			hand[1] = append(hand[1], x)
-		default:
-			s.Text(at.x(x)+at.CellWidth/2, foot, strconv.Itoa(n-chart.Neighbours), small)
-		}
-	}
-	for _, columns := range hand {
-		if n := len(columns); n > 1 {
-			s.Text((at.x(columns[n-1])+at.x(columns[0]+1))/2, foot, "hand", small)
-		}
-	}
 }

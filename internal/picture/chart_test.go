@@ -14,13 +14,13 @@ import (
 )
 
 // wedge returns a chart of three rounds of 5, 5 and 7 cells, worked from the right, with a
-// run of rust, a purl, a fault in round 2 and a painted cell.
+// run of rust, a fault in round 2 and a purl that the plan does not have.
 func wedge() chart.Grid {
 	g := chart.Grid{Options: chart.Options{View: chart.TubeView}, Width: 7, Palette: chart.Yarns}
 	for r, n := range []int{5, 5, 7} {
 		row := chart.Row{Section: stitch.Gusset, Round: r + 1}
 		for i := range n {
-			c := chart.Cell{Column: "B" + strconv.Itoa(i), X: (7+n)/2 - 1 - i, Op: stitch.Knit, Yarn: "a"}
+			c := chart.Cell{Column: "B" + strconv.Itoa(i), X: (7+n)/2 - 1 - i, Planned: stitch.Knit, Op: stitch.Knit, Yarn: "a"}
 			if i == 0 || i == n-1 {
 				c.Column = "H" + strconv.Itoa(i)
 			}
@@ -31,7 +31,7 @@ func wedge() chart.Grid {
 	g.Rows[1].Fault = "round 1 makes 5 stitches, round 2 needs 6"
 	g.Rows[1].Cells[2].Op = stitch.Purl
 	g.Rows[1].Cells[2].Painted = true
-	g.Rows[2].Cells[1].Op = stitch.M1L
+	g.Rows[2].Cells[1].Planned, g.Rows[2].Cells[1].Op = stitch.M1L, stitch.M1L
 	g.Rows[2].Cells[2].Yarn, g.Rows[2].Cells[3].Yarn = "b", "b"
 	return g
 }
@@ -65,14 +65,15 @@ func TestCellsHaveTheProportionsOfTheFabric(t *testing.T) {
 func TestEveryLayerHasEveryRow(t *testing.T) {
 	s, at := Chart(wedge(), look)
 	list := elements(t, s)
-	for _, layer := range []string{"colour", "symbol", "fault", "painted"} {
+	for _, layer := range []string{"colour", "fifth", "fifth-light", "edge", "symbol", "fault", "painted"} {
 		for r := 1; r <= 3; r++ {
 			rows := having(inLayer(list, layer), "data-row", strconv.Itoa(r))
 			require.Len(t, rows, 1, "%s %d", layer, r)
 			if d := rows[0].attr["d"]; d != "" {
 				a := extent(t, d)
-				assert.GreaterOrEqual(t, a.top, at.Bottom-float64(r)*at.CellHeight-0.001)
-				assert.LessOrEqual(t, a.bottom, at.Bottom-float64(r-1)*at.CellHeight+0.001)
+				const frame = 6.0 / 16 // half of a frame lies outside
+				assert.GreaterOrEqual(t, a.top, at.Bottom-float64(r)*at.CellHeight-frame-0.001)
+				assert.LessOrEqual(t, a.bottom, at.Bottom-float64(r-1)*at.CellHeight+frame+0.001)
 			}
 		}
 	}
@@ -102,7 +103,12 @@ func TestARunOfOneYarnIsOneRectangle(t *testing.T) {
 	fill, ok := chart.Yarns.Named("b")
 	require.True(t, ok)
 	assert.Equal(t, fill.Fill, rust[0].attr["fill"])
-	texture := having(inLayer(list, "colour"), "class", "texture texture-b")
+	assert.Empty(t, having(list, "class", "texture texture-b"), "on the page and in colour")
+
+	copier := look
+	copier.Grey = true
+	s, _ = Chart(wedge(), copier)
+	texture := having(inLayer(elements(t, s), "colour"), "class", "texture texture-b")
 	require.Len(t, texture, 1)
 	inside := extent(t, texture[0].attr["d"])
 	assert.True(t, inside.left >= a.left && inside.right <= a.right && inside.top >= a.top && inside.bottom <= a.bottom)
@@ -130,24 +136,32 @@ func TestHeavyLinesAtTheGussetsEdges(t *testing.T) {
 	assert.InDelta(t, at.Left+6*at.CellWidth, a.right, 0.001)
 }
 
-func TestRoundsAreNumberedOnTheRightAndColumnsFromTheRight(t *testing.T) {
+// In a wedge the foot numbers the stitches of the first round, the head those of the last,
+// each over its stitch; the areas are named under them.
+func TestRoundsAreNumberedOnTheRightAndStitchesAsTheyAreCounted(t *testing.T) {
 	s, at := Chart(wedge(), look)
 	readable(t, s)
-	var rounds, columns []string
+	var rounds, foot, head []string
 	for _, e := range elements(t, s) {
-		if e.name != "text" {
+		if e.name != "text" || e.attr["class"] == "area" {
 			continue
 		}
-		if num(t, e.attr["y"]) > at.Bottom {
-			columns = append(columns, e.chars)
+		switch y := num(t, e.attr["y"]); {
+		case y > at.Bottom:
+			foot = append(foot, e.chars)
+			assert.InDelta(t, at.Left+(6-num(t, e.chars)+0.5)*at.CellWidth, num(t, e.attr["x"]), 0.001)
+		case y < at.Bottom-3*at.CellHeight:
+			head = append(head, e.chars)
 			assert.InDelta(t, at.Left+(7-num(t, e.chars)+0.5)*at.CellWidth, num(t, e.attr["x"]), 0.001)
-			continue
+		default:
+			rounds = append(rounds, e.chars)
+			assert.Greater(t, num(t, e.attr["x"]), at.Left+6*at.CellWidth)
 		}
-		rounds = append(rounds, e.chars)
-		assert.Greater(t, num(t, e.attr["x"]), at.Left+6*at.CellWidth)
 	}
 	assert.Equal(t, []string{"1", "2", "3"}, rounds)
-	assert.Equal(t, []string{"1", "2", "3", "4", "5", "6", "7"}, columns)
+	assert.Equal(t, []string{"1", "2", "3", "4", "5"}, foot)
+	assert.Equal(t, []string{"1", "2", "3", "4", "5", "6", "7"}, head)
+	assert.Len(t, having(elements(t, s), "class", "area"), 2, "palm and back; the wedge has no gusset cells of its own")
 }
 
 func TestAnEmptyChartIsDrawn(t *testing.T) {
@@ -162,7 +176,7 @@ func TestTheKeyNamesEveryStitchWithinItsWidth(t *testing.T) {
 	}
 	for _, by := range Conventions {
 		for _, width := range []float64{60, 120} {
-			s := Key(g, by, width)
+			s := Key(g, Look{Symbols: by}, width)
 			assert.InDelta(t, width, s.Width, 1e-9)
 			readable(t, s)
 			assert.Len(t, having(elements(t, s), "class", "symbol"), len(stitch.All())-len(empty))
@@ -171,11 +185,9 @@ func TestTheKeyNamesEveryStitchWithinItsWidth(t *testing.T) {
 	}
 }
 
-// Worked examples of the contrast ratio: white on black is 21:1, on #767676
-// 4.54:1, the lightest grey that passes for text (published in the
-// understanding document of WCAG 2.1, 1.4.3, from memory).
-func TestSymbolsOnDarkYarnsAreLight(t *testing.T) {
-	for fill, dark := range map[string]bool{"#000000": true, "#1B2A5C": true, "#767676": false, "#757575": true, "#FFFFFF": false, "#E9D18B": false, "": false, "navy": false} {
+// Ink on #6C6C6C has 3.01 : 1, on #6B6B6B 2.97 : 1 (worked out by hand after WCAG 2.2).
+func TestLinesOnDarkYarnsAreLight(t *testing.T) {
+	for fill, dark := range map[string]bool{"#000000": true, "#1B2A5C": true, "#6C6C6C": false, "#6B6B6B": true, "#FFFFFF": false, "#B9562F": false, "": false, "navy": false} {
 		assert.Equal(t, dark, Dark(fill), fill)
 	}
 }

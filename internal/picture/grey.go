@@ -3,19 +3,13 @@ package picture
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"thenar/internal/chart"
 )
 
 // Tone returns the grey of a relative luminance from 0 to 1 (WCAG 2.2).
 func Tone(l float64) string {
-	v := 12.92 * l
-	if l > 0.0031308 {
-		v = 1.055*math.Pow(l, 1/2.4) - 0.055
-	}
-	n := uint64(math.Round(min(max(v, 0), 1) * 255))
-	two := strconv.FormatUint(0x100|n, 16)[1:]
+	two := hexPair(l)
 	return "#" + two + two + two
 }
 

@@ -46,7 +46,7 @@ func TestGreysAreApart(t *testing.T) {
 			for i, a := range grey {
 				symbol := inkColour
 				if Dark(a.Fill) {
-					symbol = lightColour
+					symbol = edgeColour
 				}
 				assert.GreaterOrEqual(t, contrast(t, a.Fill, symbol), 3.0, "symbols on %s", a.Fill)
 				for _, b := range grey[i+1:] {
@@ -58,7 +58,7 @@ func TestGreysAreApart(t *testing.T) {
 }
 
 func TestToneHasItsLuminance(t *testing.T) {
-	assert.Equal(t, "#ffffff", Tone(1))
+	assert.Equal(t, "#FFFFFF", Tone(1))
 	assert.Equal(t, "#000000", Tone(0))
 	for l := 0.0; l <= 1; l += 0.01 {
 		back, ok := Luminance(Tone(l))

@@ -3,6 +3,7 @@ package picture
 import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
+	"thenar/internal/stitch"
 )
 
 // The sizes of a key, in mm.
@@ -13,18 +14,29 @@ const (
 )
 
 // Key draws the key of a chart in a width in mm: each symbol with abbreviation and
-// words, and each yarn with its texture.
-func Key(g chart.Grid, by Convention, width float64) *draw.Scene {
+// words, and each yarn as it is drawn.
+func Key(g chart.Grid, l Look, width float64) *draw.Scene {
 	var list []keyLine
-	main := g.Palette.Or(chart.ID(0))
+	main, by, knitted := g.Palette.Or(chart.ID(0)), l.Symbols, l.Knitted && IsKnitted(g)
 	for _, op := range g.Used() {
-		list = append(list, keyLine{path: by.symbolIn(g, op), yarn: main, text: by.meaningIn(g, op)})
+		line := keyLine{path: by.symbolIn(g, op), yarn: main, text: by.meaningIn(g, op)}
+		if knitted {
+			line.stitch = shapeOf(op, true)
+			if op == stitch.Knit || op == stitch.Purl { // knitting shows them without a symbol
+				line.path = ""
+			}
+		}
+		list = append(list, line)
 	}
 	if g.NoStitch() {
-		list = append(list, keyLine{gap: true, yarn: main, text: "no stitch: go on with the next"})
+		list = append(list, keyLine{gap: true, dots: IsKnitted(g), yarn: main, text: "no stitch: go on with the next"})
 	}
 	for _, y := range g.YarnsUsed() {
-		list = append(list, keyLine{yarn: y, text: yarnWords(y)})
+		line := keyLine{yarn: y, text: yarnWords(y), grey: l.Grey}
+		if knitted {
+			line.stitch = Knitting.End
+		}
+		list = append(list, line)
 	}
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
 	y := 0.5
@@ -37,10 +49,13 @@ func Key(g chart.Grid, by Convention, width float64) *draw.Scene {
 
 // keyLine is one line of a key.
 type keyLine struct {
-	path string
-	yarn chart.Yarn
-	gap  bool
-	text string
+	path   string // of a symbol
+	stitch string // drawn as knitting; empty: plain
+	yarn   chart.Yarn
+	gap    bool
+	dots   bool // of a gap
+	grey   bool
+	text   string
 }
 
 func yarnWords(y chart.Yarn) string {
@@ -52,20 +67,13 @@ func yarnWords(y chart.Yarn) string {
 
 // draw draws the line at y and returns the y of the next.
 func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
-	s.Rect(0.5, y, keyCell, keyCell, yarnStyle(l.yarn))
-	if l.gap {
-		s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "gap", Fill: gapColour})
-	}
-	if t := Texture(l.yarn.ID, 0.5, y, keyCell, keyCell, keyCell/4); t != "" {
-		s.Path(t, textureStyle(l.yarn, 0.15))
-	}
+	l.drawCell(s, y)
 	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
 	if path := symbolInCell(l.path, 0.5, y, keyCell, keyCell); path != "" {
-		style := draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4}
-		if Dark(l.yarn.Fill) {
-			style.Class, style.Stroke = "symbol light", lightColour
+		if l.yarn.Fill != "" {
+			s.Path(path, draw.Style{Class: "edge", Stroke: edgeColour, Width: 1.2, Round: true})
 		}
-		s.Path(path, style)
+		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4, Round: true})
 	}
 	x := 0.5 + keyCell + keyGap
 	lines := draw.Wrap(l.text, width-x, keyLetter, draw.Regular)
@@ -73,4 +81,22 @@ func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
 		s.Text(x, y+keyCell*0.7+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
 	}
 	return y + max(keyCell+keyGap/2, float64(len(lines))*keyLetter*1.3+keyGap)
+}
+
+// drawCell draws the cell of a line, without its symbol.
+func (l keyLine) drawCell(s *draw.Scene, y float64) {
+	switch {
+	case l.gap && l.dots:
+		s.Line(1, y+keyCell/2, keyCell, y+keyCell/2, draw.Style{Class: "gap-dots", Stroke: fifthColour, Width: 0.4, Dash: "0.4 0.8"})
+	case l.gap:
+		s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "gap", Fill: gapColour})
+	case l.stitch != "":
+		s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "furrow", Fill: Furrow(l.yarn.Fill)})
+		s.Path(stitchIn(l.stitch, 0.5, y, keyCell, keyCell*0.94), draw.Style{Class: "knit yarn-" + l.yarn.ID, Fill: Cloth(l.yarn.Fill)})
+	default:
+		s.Rect(0.5, y, keyCell, keyCell, yarnStyle(l.yarn))
+	}
+	if t := Texture(l.yarn.ID, 0.5, y, keyCell, keyCell, keyCell/4); l.grey && t != "" {
+		s.Path(t, textureStyle(l.yarn, 0.15))
+	}
 }

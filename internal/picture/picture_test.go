@@ -80,17 +80,17 @@ func TestChartGeometry(t *testing.T) {
 	}
 	assert.Less(t, at.Bottom, s.Height)
 	text := svg(t, s)
-	for _, layer := range []string{"colour", "symbol", "painted", "fault", "cursor"} {
+	for _, layer := range []string{"colour", "knit", "fifth", "edge", "symbol", "painted", "fault", "note", "float", "needles", "cursor"} {
 		assert.Contains(t, text, `data-layer="`+layer+`"`)
 	}
 	for r := 1; r <= len(g.Rows); r++ {
-		assert.Equal(t, 6, strings.Count(text, fmt.Sprintf(`data-row="%d"`, r)), "a place in each layer")
+		assert.Equal(t, 7, strings.Count(text, fmt.Sprintf(`data-row="%d"`, r)), "a place in each layer")
 	}
 	assert.NotContains(t, text, "style=")
 }
 
-// Marks are drawn: the yarn in one run with a texture, the symbol, the corner, the outline of
-// the round that doesn't add up.
+// Marks are drawn: the yarn in one run, the symbol, the basting stitch, the frame of the
+// round that doesn't add up.
 func TestMarksAreDrawn(t *testing.T) {
 	p := plan(t, mitt.Fingerless, 190)
 	marks := chart.Marks{}
@@ -101,11 +101,11 @@ func TestMarksAreDrawn(t *testing.T) {
 	})
 	s, _ := Chart(grid(p, marks, false), Look{Cell: 6, Gauge: p.Gauge})
 	text := svg(t, s)
-	assert.Equal(t, 1, strings.Count(text, `"yarn yarn-c"`), "neighbours are one run")
-	assert.Equal(t, 1, strings.Count(text, `"texture texture-c"`))
+	assert.Equal(t, 1, strings.Count(text, `"yarn yarn-c"`), "one path a row")
+	assert.Zero(t, strings.Count(text, `"texture texture-c"`), "no copier")
 	assert.Regexp(t, `class="fault"[^>]*data-row="6" d="M`, text)
 	assert.Regexp(t, `class="painted"[^>]*data-row="6" d="M`, text)
-	key := svg(t, Key(grid(p, marks, false), Trade, 100))
+	key := svg(t, Key(grid(p, marks, false), Look{Symbols: Trade}, 100))
 	for _, words := range []string{"k2tog: knit two together", "M1L: make one leaning left", "blue"} {
 		assert.Contains(t, key, words)
 	}

@@ -63,12 +63,13 @@ func falling(p *draw.Pen, x, y, w, h, step float64) {
 	}
 }
 
-// Dark reports whether a fill (#RRGGBB) is so dark that white has a greater contrast on it
-// than black, where contrast is (L1 + 0.05)/(L2 + 0.05) of the relative luminances (WCAG
-// 2.2, 1.4.3).
+// Dark reports whether a fill (#RRGGBB) is so dark that ink on it has a contrast of less
+// than 3 to 1, where contrast is (L1 + 0.05)/(L2 + 0.05) of the relative luminances (WCAG
+// 2.2, 1.4.11). Lines on it are light; these then have at least 5 to 1.
 func Dark(fill string) bool {
 	l, ok := Luminance(fill)
-	return ok && 1.05/(l+0.05) > (l+0.05)/0.05
+	ink, _ := Luminance(inkColour)
+	return ok && l+0.05 < 3*(ink+0.05)
 }
 
 // Luminance returns the relative luminance of a colour #RRGGBB, from 0 for black to 1 for

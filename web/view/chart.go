@@ -60,17 +60,17 @@ func Symbols(doc project.Document) picture.Convention {
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
 	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords()}
-	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit()})
+	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
-	c.Page.CellWidth, c.Page.CellHeight = at.CellWidth, at.CellHeight
+	c.Page.CellWidth, c.Page.CellHeight, c.Page.Shapes = at.CellWidth, at.CellHeight, picture.Knitting
 	for i, op := range c.Page.Ops {
 		if o, ok := stitch.ByCode(op.Code); ok {
-			c.Page.Ops[i].Path = c.Symbols.Symbol(o)
+			c.Page.Ops[i].Path, c.Page.Ops[i].Purl = c.Symbols.Symbol(o), picture.Purled(o)
 		}
 	}
 	for i, y := range c.Page.Yarns {
-		c.Page.Yarns[i].Dark = picture.Dark(y.Fill)
+		c.Page.Yarns[i].Dark, c.Page.Yarns[i].Cloth, c.Page.Yarns[i].Furrow = picture.Dark(y.Fill), picture.Cloth(y.Fill), picture.Furrow(y.Fill)
 	}
 	for _, op := range stitch.All() {
 		if op.Paintable() {
@@ -85,7 +85,7 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 
 // chartKey draws the key of a chart.
 func chartKey(g chart.Grid, symbols picture.Convention) string {
-	return SVG(picture.Key(g, symbols, keyWidth), false)
+	return SVG(picture.Key(g, picture.Look{Symbols: symbols, Knitted: true}, keyWidth), false)
 }
 
 // The sets of stitches in the rail: those that keep the round as it is, those

@@ -1,10 +1,12 @@
 // The chart on the page. It finds the cell under the pointer by arithmetic, and
 // redraws only the rows that changed.
 import { floats } from "./float.js";
-import { corner, needles, note, rect, roundNote, round3, symbol, texture } from "./paths.js";
+import { Knit } from "./knit.js";
+import { basting, frame, lines, needle, notches, pin } from "./marks.js";
+import { rect, round3, symbol } from "./paths.js";
 
 const space = "http://www.w3.org/2000/svg";
-const layers = ["colour", "symbol", "light", "painted", "note", "fault"];
+const layers = ["colour", "fifth", "fifth-light", "edge", "symbol", "painted", "fault"];
 
 export class View {
   constructor(root, model) {
@@ -16,6 +18,10 @@ export class View {
     this.rows = {};
     for (const name of layers) this.rows[name] = [...this.layers[name].children];
     this.bad = new Set(this.rows.fault.flatMap((e, i) => (e.getAttribute("d") ? [i + 1] : [])));
+    this.noted = new Map(this.notes().map((n) => [n.y, this.notesOf(n.y)]));
+    this.strands = !this.svg.classList.contains("without-float");
+    this.showStrands(false);
+    this.knit = new Knit(this, (y) => this.drawRow(y));
     this.cursor = { y: 1, x: this.model.row(1)?.cells.find((c) => c.x >= 0)?.x ?? 0 };
     this.grid();
   }
@@ -63,46 +69,92 @@ export class View {
   drawRow(y) {
     const row = this.model.row(y);
     if (!row) return;
-    const dark = (cell) => this.model.yarns.get(this.model.yarn(y, cell)).dark;
-    const paths = { symbol: "", light: "", painted: "", note: "" };
+    const knits = this.knit.wears(y);
+    const stitch = knits && this.knit.path(y);
+    const yarns = new Map(); // by id, from the left: { yarn, runs, stitches }
+    const paths = { symbol: "", edge: "", painted: "" };
     for (const cell of row.shown) {
-      const { path } = this.model.op(y, cell);
-      if (path) paths[dark(cell) ? "light" : "symbol"] += symbol(path, this.box(y, cell.x));
-      if (this.model.painted(y, cell)) paths.painted += `${corner(this.box(y, cell.x))} `;
-      if (this.model.mark(y, cell.column).note !== "") paths.note += `${note(this.box(y, cell.x))} `;
+      const op = this.model.op(y, cell);
+      const id = this.model.yarn(y, cell);
+      if (!yarns.has(id)) yarns.set(id, { yarn: this.model.yarns.get(id), runs: [], stitches: "" });
+      const of = yarns.get(id);
+      const last = of.runs.at(-1);
+      if (last?.to === cell.x - 1) last.to = cell.x;
+      else of.runs.push({ from: cell.x, to: cell.x });
+      if (knits) of.stitches += stitch(cell.x, op.purl);
+      if (op.path && !(knits && op.code === "p")) { // a purl's bump says it
+        const path = symbol(op.path, this.box(y, cell.x));
+        paths.symbol += path;
+        if (of.yarn.fill) paths.edge += path;
+      }
+      if (op.code !== cell.op) paths.painted += `${basting(this.box(y, cell.x))} `;
     }
-    if (row.span && this.model.mark(y, "").note !== "") paths.note += roundNote(this.box(y, row.span.low));
     for (const [name, d] of Object.entries(paths)) set(this.rows[name][y - 1], "d", d.trim());
-    this.drawColours(y, row);
+    this.drawYarns(y, row, [...yarns.values()], knits);
+    if (this.notesOf(y) !== (this.noted.get(y) ?? "")) this.drawNotes();
+    this.knit.dye([...yarns.values()].some((of) => of.yarn.fill));
   }
 
-  // drawColours draws the runs of one yarn in a row, each with its texture,
-  // unless they are as they were.
-  drawColours(y, row) {
-    const runs = [];
-    for (const cell of row.shown) {
-      const yarn = this.model.yarn(y, cell);
-      const last = runs.at(-1);
-      if (last && last.yarn === yarn && last.to === cell.x - 1) last.to = cell.x;
-      else runs.push({ yarn, from: cell.x, to: cell.x });
-    }
-    const print = JSON.stringify(runs);
+  // drawYarns draws what each yarn of a row covers, and its stitches, each yarn in
+  // one path.
+  drawYarns(y, row, yarns, knits) {
     const place = this.rows.colour[y - 1];
-    if (place.print === print) return;
-    place.print = print;
-    place.replaceChildren(...runs.flatMap((run) => this.drawRun(y, run)));
+    reuse(place, yarns.map(({ yarn, runs }) => ({
+      class: `yarn yarn-${yarn.id}${yarn.fill || knits ? "" : " ground"}`,
+      fill: knits ? yarn.furrow : yarn.fill || "none",
+      d: runs.map((run) => {
+        const b = this.box(y, run.from);
+        return rect(b.x, b.y, (run.to - run.from + 1) * b.w, b.h);
+      }).join(" "),
+    })));
+    if (knits || this.knit.rows.length > 0) {
+      reuse(this.knit.row(y), knits ? yarns.map(({ yarn, stitches }) => ({ fill: yarn.cloth, d: stitches })) : []);
+    }
+    if (row.round % 5 !== 0) return;
+    for (const [name, dark] of [["fifth", false], ["fifth-light", true]]) {
+      const runs = yarns.filter((of) => of.yarn.dark === dark).flatMap((of) => of.runs);
+      set(this.rows[name][y - 1], "d", runs.map((run) => {
+        const b = this.box(y, run.from);
+        return `M ${round3(b.x)} ${round3(b.y)} L ${round3(b.x + (run.to - run.from + 1) * b.w)} ${round3(b.y)}`;
+      }).join(" "));
+    }
   }
 
-  drawRun(y, run) {
-    const yarn = this.model.yarns.get(run.yarn);
-    const b = this.box(y, run.from);
-    const all = { ...b, w: (run.to - run.from + 1) * b.w };
-    const ground = make("path", {
-      class: `yarn yarn-${run.yarn}${yarn.fill ? "" : " ground"}`, fill: yarn.fill || "none", d: rect(all.x, all.y, all.w, all.h),
-    });
-    const lines = texture(run.yarn, all, b.w / 4);
-    if (!lines) return [ground];
-    return [ground, make("path", { class: `texture texture-${run.yarn}${yarn.dark ? " light" : ""}`, "stroke-width": b.w / 30, d: lines })];
+  // notes lists the notes of the chart in the order of their numbers: from the
+  // foot up, in each round its own, then those of its cells from the left.
+  notes() {
+    const list = [];
+    for (const [key, mark] of this.model.marks) {
+      if (mark.note === "") continue;
+      const end = key.lastIndexOf(" ");
+      const row = this.model.byKey.get(key.slice(0, end));
+      const cell = row?.column(key.slice(end + 1));
+      if (row?.span && end === key.length - 1) list.push({ y: row.y, x: this.model.data.from_left ? row.span.high : row.span.low, cell: false });
+      else if (cell?.x >= 0) list.push({ y: row.y, x: cell.x, cell: true });
+    }
+    return list.sort((a, b) => a.y - b.y || a.cell - b.cell || a.x - b.x);
+  }
+
+  // notesOf returns where a row has notes, to see whether that changed.
+  notesOf(y) {
+    const { model } = this;
+    const of = model.row(y).shown.filter((c) => model.mark(y, c.column).note !== "").map((c) => c.x);
+    return `${model.mark(y, "").note === "" ? "" : "round "}${of.join(" ")}`;
+  }
+
+  drawNotes() {
+    const d = this.model.data;
+    const size = Math.min(d.cell_width, d.cell_height);
+    this.noted.clear();
+    this.layers.note.replaceChildren(...this.notes().flatMap((n, i) => {
+      this.noted.set(n.y, this.notesOf(n.y));
+      const b = this.box(n.y, n.x);
+      const edge = d.from_left ? b.x + b.w : b.x;
+      const drawn = pin(n.cell ? b.x + 0.3 * b.w : edge, b.y + 0.75 * b.h, n.x > d.width - 3 ? -1 : 1, size);
+      const text = make("text", { class: "note-number", ...drawn.text, "font-size": round3(0.85 * size), "text-anchor": "middle" });
+      text.textContent = String(i + 1);
+      return [make("path", { class: "note-flag", "stroke-width": size / 12, d: drawn.flag }), make("path", { class: "note-pin", "stroke-width": d.cell_width / 7, d: drawn.pin }), text];
+    }));
   }
 
   // drawFaults outlines the rows that don't add up.
@@ -116,11 +168,21 @@ export class View {
     const { span } = this.model.row(y) ?? {};
     if (!span) return "";
     const b = this.box(y, span.low);
-    return rect(b.x, b.y, (span.high - span.low + 1) * b.w, b.h);
+    return frame({ ...b, w: (span.high - span.low + 1) * b.w }, b.w / 8);
   }
 
-  // drawFloats draws every float that is too long, with its length.
-  drawFloats(list = floats(this.model)) {
+  // showStrands shows or hides the strands that are too long.
+  showStrands(on) {
+    this.strands = on;
+    this.svg.classList.toggle("without-float", !on);
+    this.floats = undefined;
+    this.drawFloats();
+  }
+
+  // drawFloats draws every float that is too long, with its length, if they are
+  // asked for.
+  drawFloats(list = this.strands ? floats(this.model) : []) {
+    if (!this.strands) list = [];
     const print = JSON.stringify(list);
     if (this.floats === print) return;
     this.floats = print;
@@ -149,13 +211,16 @@ export class View {
       class: "float-length", x: round3((from(best) + to(best)) / 2), y: round3(high(best.y) - size * 0.3), "font-size": round3(size), "text-anchor": "middle",
     });
     text.textContent = String(f.length);
-    return [make("path", { class: "float", "stroke-width": d.cell_width / 8, "stroke-dasharray": `${d.cell_width / 3} ${d.cell_width / 5}`, d: path }), text];
+    return [
+      make("path", { class: "float-edge", "stroke-width": d.cell_width / 4, d: path }),
+      make("path", { class: "float", "stroke-width": d.cell_width / 8, "stroke-dasharray": `${d.cell_width / 3} ${d.cell_width / 5}`, d: path }), text,
+    ];
   }
 
   drawNeedles() {
     const parts = [];
     for (const row of this.model.rows) {
-      if (row.span && this.model.mark(row.y, "").needles !== "") parts.push(needles(this.box(row.y, row.span.low), this.box(row.y, row.span.high)));
+      if (row.span && this.model.mark(row.y, "").needles !== "") parts.push(needle(this.box(row.y, row.span.low), this.box(row.y, row.span.high), this.model.data.from_left));
     }
     set(this.layers.needles.querySelector("path"), "d", parts.join(" "));
   }
@@ -164,15 +229,16 @@ export class View {
   point(y, x) {
     this.cursor = { y, x };
     const b = this.box(y, x);
-    set(this.layers.cursor.querySelector(".cursor"), "d", rect(b.x, b.y, b.w, b.h));
+    set(this.layers.cursor.querySelector(".cursor"), "d", frame(b, b.w / 8));
     this.thread(y);
     this.name();
     return this.model.describe(y, x);
   }
 
-  // thread lights a whole row; 0 lights none.
+  // thread draws lines along a whole row; 0 draws none.
   thread(y) {
-    set(this.layers.cursor.querySelector(".thread"), "d", y > 0 ? this.outline(y) : "");
+    const b = this.model.row(y) && this.box(y, -0.5);
+    set(this.layers.cursor.querySelector(".thread"), "d", b ? lines({ ...b, w: (this.model.data.width + 1) * b.w }, b.w / 12) : "");
   }
 
   // choose shows the selection, as runs along the rows.
@@ -185,10 +251,7 @@ export class View {
       if (last && last.y === y && last.to === x - 1) last.to = x;
       else runs.push({ y, from: x, to: x });
     }
-    set(this.layers.cursor.querySelector(".chosen"), "d", runs.map((r) => {
-      const b = this.box(r.y, r.from);
-      return rect(b.x, b.y, (r.to - r.from + 1) * b.w, b.h);
-    }).join(" "));
+    set(this.layers.cursor.querySelector(".chosen"), "d", notches(runs, (y, x) => this.box(y, x)));
   }
 }
 
@@ -200,4 +263,14 @@ function make(name, attributes) {
   const element = document.createElementNS(space, name);
   for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
   return element;
+}
+
+// reuse gives an element a path for each list of attributes, and changes what
+// differs.
+function reuse(place, list) {
+  while (place.children.length > list.length) place.lastElementChild.remove();
+  while (place.children.length < list.length) place.append(make("path", {}));
+  list.forEach((attributes, i) => {
+    for (const [name, value] of Object.entries(attributes)) set(place.children[i], name, value);
+  });
 }
