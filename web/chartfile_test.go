@@ -167,12 +167,12 @@ func TestChartFiles(t *testing.T) {
 				slices.Reverse(want)
 				assert.Equal(t, want, numbers, name)
 				assert.Equal(t, []string{order[1], "gusset", order[2]}, areas, "worked from right to left: %s", name)
-				for _, mark := range []string{"painted", "noted", "fault", "float", "needles", "changed", "ruler", "cursor"} {
+				for _, mark := range []string{"painted", "note-pin", "fault", "float", "needles", "changed", "ruler", "cursor"} {
 					assert.NotContains(t, classes, mark, name)
 				}
 				assert.Equal(t, painted, slices.Contains(classes, "yarn yarn-b"), name)
 				_, classes = svgTexts(t, a.get(at+"/chart.svg?marks=1&layout="+layout).body)
-				for _, mark := range []string{"painted", "noted", "fault", "needles"} {
+				for _, mark := range []string{"painted", "note-pin", "fault", "needles"} {
 					assert.Equal(t, painted, slices.Contains(classes, mark), "%s %s", mark, name)
 				}
 				texts, _ = svgTexts(t, a.get(at+"/chart.svg?view=hand&layout="+layout).body)

@@ -104,7 +104,7 @@ func TestAMotifByKeyboardAlone(t *testing.T) {
 	require.Len(t, both, 2, "one on each side")
 
 	b.with("z", chromedp.ModifierCtrl)
-	b.until(`document.querySelector('[data-layer="painted"] [data-row="4"]').getAttribute("d") === ""`)
+	b.until(`document.querySelector('[data-layer="colour"] [data-row="4"] .yarn-b') === null`)
 	b.until(chartSaved)
 	b.open(path + "?view=hand")
 	assert.Empty(t, colours(b, path, "gusset", 4))
@@ -132,7 +132,7 @@ func TestTheEditorByTouch(t *testing.T) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="select"]`)))
 	b.swipe(b.cell(2, 1), b.cell(4, 3))
 	b.do(chromedp.Click(chromedp.CSS(`[data-selected] [data-run="repeat-up"]`)))
-	b.until(`document.querySelector('[data-layer="painted"] [data-row="18"]').getAttribute("d") !== ""`)
+	b.until(`document.querySelector('[data-layer="colour"] [data-row="18"] .yarn-c') !== null`)
 	b.until(chartSaved)
 	assert.NotEmpty(t, colours(b, path, "gusset", 18), "what was selected is repeated up to the last round")
 	b.do(chromedp.Click(chromedp.CSS(`[data-run="larger"]`)))
@@ -165,7 +165,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 	second.until(painted(3))
 	second.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)))
 	second.click(second.cell(5, 1))
-	first.until(painted(5))
+	first.until(`document.querySelector('[data-layer="colour"] [data-row="5"] .yarn-b') !== null`)
 
 	// Both draw on one cell at once, many times; both end alike, and as the
 	// server has it.

@@ -56,7 +56,7 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 	b.Height = max(benchAbove+top-foot+benchBelow, benchLeast)
 	b.Foot = b.Height - benchBelow
 
-	c := &canvas{sign: 1, letter: letterSize(&p.Hand), ground: clothColour}
+	c := &canvas{sign: 1, letter: letterSize(&p.Hand), ground: cardColour}
 	if o.Left {
 		c.sign = -1
 	}

@@ -101,7 +101,7 @@ func (d *benchCurve) draw(rows []fit.Row) {
 		d.area(profile, "fit-snug", "url(#snug)", 1/(1+d.bands.Tight), 1/(1+d.bands.Snug))
 		d.area(profile, "fit-easy", "url(#easy)", 1/(1+d.bands.Snug), 1/(1+d.bands.Loose))
 	}
-	s.Path(grid.String(), draw.Style{Class: "fit-grid", Stroke: hairColour, Width: 0.3})
+	s.Path(grid.String(), draw.Style{Class: "fit-grid", Stroke: gridColour, Width: 0.3})
 	s.Path(axis.String(), draw.Style{Class: "spine", Stroke: inkColour, Width: 0.4})
 	for _, profile := range profiles(rows) {
 		d.curves(profile)
@@ -146,7 +146,7 @@ func (d *benchCurve) curves(profile []fit.Row) {
 		var pen draw.Pen
 		drawThrough(&pen, append(stairs(1-half), high...))
 		pen.Close()
-		s.PathWith(pen.String(), draw.Style{Class: "fit-interval", Fill: clothColour, Stroke: lineColour, Width: 0.3}, draw.Attr{Name: "fill-opacity", Value: "0.7"})
+		s.PathWith(pen.String(), draw.Style{Class: "fit-interval", Fill: cardColour, Stroke: fifthColour, Width: 0.3}, draw.Attr{Name: "fill-opacity", Value: "0.7"})
 	}
 	var fabric, body draw.Pen
 	drawThrough(&fabric, stairs(1))
@@ -157,7 +157,7 @@ func (d *benchCurve) curves(profile []fit.Row) {
 		points = append(points, point{d.x(r.Body), d.y(r.AboveCastOn)})
 	}
 	drawThrough(&body, points)
-	s.Path(body.String(), draw.Style{Class: "fit-body", Stroke: softColour, Width: 0.7, Dash: "2.4 1.6"})
+	s.Path(body.String(), draw.Style{Class: "fit-body", Stroke: pencilColour, Width: 0.7, Dash: "2.4 1.6"})
 }
 
 // rounds lays an invisible band for the page's script over every round.

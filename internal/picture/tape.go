@@ -161,7 +161,7 @@ func (t *tape) ribbon(c *canvas) {
 	const broad, edge = 8, 0.8
 	for _, style := range []draw.Style{
 		{Class: "tape-ribbon edge", Stroke: inkColour, Width: broad + edge},
-		{Class: "tape-ribbon", Stroke: clothColour, Width: broad},
+		{Class: "tape-ribbon", Stroke: cardColour, Width: broad},
 		{Class: "tape-ribbon marks", Stroke: inkColour, Width: broad / 3, Dash: "0.5 4.5"},
 	} {
 		p := c.pen()

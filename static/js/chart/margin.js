@@ -38,7 +38,10 @@ export class Margin {
     const kept = remembered("seeing");
     const off = new Set(kept.get() ?? ["float"]);
     const show = () => {
-      for (const t of ticks) this.editor.view.svg.classList.toggle(`without-${t.dataset.sight}`, !t.checked);
+      for (const t of ticks) {
+        if (t.dataset.sight === "float") this.editor.view.showStrands(t.checked);
+        else this.editor.view.svg.classList.toggle(`without-${t.dataset.sight}`, !t.checked);
+      }
       const seen = this.editor.root.querySelector("[data-seen]");
       seen.textContent = ticks.filter((t) => t.checked).map((t) => t.dataset.sightName).join(", ");
     };
