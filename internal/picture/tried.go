@@ -42,10 +42,10 @@ func Tried(p *mitt.Plan, at Progress, pulls []Pull, o HandOptions) *draw.Scene {
 	m := newFabric(p, f)
 	letter := letterSize(&p.Hand)
 	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
-		c.ground = clothColour
+		c.ground = cardColour
 		f.drawHand(c, m.foot().y-0.10*f.long)
 		m.drawKnitted(c, at)
-		m.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: ochreColour, Width: c.letter / 8, Dash: draw.Number(c.letter/2) + " " + draw.Number(c.letter/3)})
+		m.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: bastingColour, Width: c.letter / 8, Dash: draw.Number(c.letter/2) + " " + draw.Number(c.letter/3)})
 		for _, one := range pulls {
 			m.drawPull(c, one)
 		}
@@ -77,18 +77,18 @@ func (m *fabric) drawPull(c *canvas, one Pull) {
 	band.move(near.plus(up)).bow(near.plus(up), far.plus(up), way*nearEdge)
 	band.line(far.plus(down)).bow(far.plus(down), near.plus(down), -way*nearEdge)
 	band.Close()
-	band.path(draw.Style{Class: "pull-tape", Fill: clothColour, Stroke: tapeColour, Width: c.letter / 10, Round: true})
+	band.path(draw.Style{Class: "pull-tape", Fill: cardColour, Stroke: chalkColour, Width: c.letter / 10, Round: true})
 	end := first.plus(point{way * pullStep * (pullStops - 1) / 2, 0})
 	tail := c.pen()
 	tail.move(near.plus(up)).line(end.plus(up), end.plus(down), near.plus(down))
 	tail.Close()
-	tail.path(draw.Style{Class: "pull-tail", Fill: clothColour, Stroke: tapeColour, Width: c.letter / 10})
+	tail.path(draw.Style{Class: "pull-tail", Fill: cardColour, Stroke: chalkColour, Width: c.letter / 10})
 	ticks := c.pen()
 	for i := range pullStops {
 		stop := first.plus(point{way * pullStep * float64(i), -pullBreadth})
 		ticks.move(stop).line(stop.plus(down))
 	}
-	ticks.path(draw.Style{Class: "pull-stops", Stroke: softColour, Width: c.letter / 14})
+	ticks.path(draw.Style{Class: "pull-stops", Stroke: pencilColour, Width: c.letter / 14})
 	last := first.plus(point{way * pullStep * (pullStops - 1), 0})
 	under := point{0, -pullBreadth/2 - 0.9*pullStep}
 	small := draw.TextStyle{Class: "soft", Size: 0.62 * c.letter, Anchor: draw.Middle}
