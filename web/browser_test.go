@@ -179,10 +179,14 @@ func (b *browser) until(expression string) {
 	}
 }
 
-// write types into a field by its path, over what stands there.
+// write unfolds what a field lies in and types into a field by its path, over what stands there.
 func (b *browser) write(path, text string) {
 	b.t.Helper()
-	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.getElementById(%q).select()`, "field-"+path)), chromedp.KeyEvent(text))
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => {
+		const field = document.getElementById(%q);
+		for (let up = field.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
+		field.select();
+	})()`, "field-"+path)), chromedp.KeyEvent(text))
 }
 
 // choose sets a select by its path.

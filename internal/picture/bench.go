@@ -78,14 +78,19 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 	return b
 }
 
-// benchTapes returns the tapes of a hand that has no room beside it: the hand's length is taken on
-// the hand, along the middle finger.
+// benchTapes returns the tapes of a hand that has little room beside it: without their names, and
+// with the hand's length taken on the hand, along the middle finger.
 func (f *figure) benchTapes(letter float64) []tape {
 	list := f.tapes(letter)
 	for i := range list {
-		if t := &list[i]; t.field == hand.FieldLength {
+		t := &list[i]
+		t.named, t.label.over = false, true
+		switch t.field {
+		case hand.FieldThumb: // its label had its name above it
+			t.label.at.y -= leading * letter
+		case hand.FieldLength:
 			x := f.fingers()[2].tip[2].x
-			t.from, t.to, t.named = point{x, 0}, point{x, f.long}, false
+			t.from, t.to = point{x, 0}, point{x, f.long}
 			t.label = label{at: point{x, 0.78 * f.long}, anchor: draw.Middle, slide: point{0, -0.3 * letter}, over: true}
 		}
 	}
@@ -207,10 +212,11 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 }
 
 // Spread moves levels, given from the lower edge up, so that none is nearer to another than a
-// distance, with the least sum of squared moves that keeps them between two levels. Clamping what
+// distance (or as far as all have room), with the least sum of squared moves that keeps them between two levels. Clamping what
 // is left of each after its place in the row is taken off gives the best bounded answer, since
 // that rises with the row (isotonic regression with bounds).
 func Spread(levels []float64, apart, top, bottom float64) []float64 {
+	apart = min(apart, (bottom-top)/float64(max(len(levels)-1, 1)))
 	want, size := make([]float64, len(levels)), make([]float64, len(levels))
 	for i, l := range levels {
 		want[i], size[i] = -l, apart

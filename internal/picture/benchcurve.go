@@ -29,8 +29,9 @@ type End struct {
 
 // Breadths of a bench's curves, in mm of the page.
 const (
-	curveWidth = 78.0 // of the hand's panel
-	curveStep  = 20.0 // girths begin and end at a labelled tick
+	curveWidth = 78.0  // of the hand's panel
+	curveStep  = 20.0  // from one labelled tick to the next; girths begin and end at one
+	curveWide  = 150.0 // mm of girth from which on only every other tick is labelled
 )
 
 // Curves draws the girths of fabric and hand by their height above the cast-on, in the bench's
@@ -41,18 +42,21 @@ func (b *Bench) Curves(rows []fit.Row, bands fit.Bands, o FitOptions) []Panel {
 	c := &fitCurve{o: o, unit: o.hand().unit()}
 	hand, thumb := splitThumb(rows)
 	var panels []Panel
-	scale := 0.0
+	scale, step := 0.0, curveStep
 	for _, part := range [][]fit.Row{hand, thumb} {
 		if len(part) == 0 {
 			continue
 		}
-		p := Panel{Low: math.Inf(1), High: math.Inf(-1), Step: curveStep}
+		p := Panel{Low: math.Inf(1), High: math.Inf(-1)}
 		p.Foot, p.Top = b.Level(part[0].AboveCastOn-part[0].Height), b.Level(part[len(part)-1].AboveCastOn)
 		for _, r := range part {
 			p.Low = min(p.Low, r.Fabric*(1-o.Half), 0.93*r.Body)
 			p.High = max(p.High, r.Fabric*(1+o.Half), 1.07*r.Body)
 		}
-		p.Low, p.High = math.Floor(p.Low/curveStep)*curveStep, math.Ceil(p.High/curveStep)*curveStep
+		if p.High-p.Low > curveWide {
+			step = 2 * curveStep
+		}
+		p.Step, p.Low, p.High = step, math.Floor(p.Low/step)*step, math.Ceil(p.High/step)*step
 		if scale == 0 {
 			scale = curveWidth / (p.High - p.Low)
 		}

@@ -203,7 +203,8 @@ class Measure {
     for (const place of this.document.querySelectorAll("[data-fault-for]")) {
       const path = place.dataset.faultFor;
       const message = state.faults[path] ?? "";
-      if (place.textContent !== message) place.textContent = message;
+      const said = message.replace(/^is missing; /, "");
+      if (place.textContent !== said) place.textContent = said;
       if (!this.form.contains(place)) continue; // beside a number of the plan
       place.closest(".field").classList.toggle("has-fault", message !== "");
       place.closest(".field").classList.toggle("is-missing", message.startsWith("is missing"));

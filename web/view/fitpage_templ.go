@@ -140,7 +140,7 @@ func chips(m Mitt) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				var templ_7745c5c3_Var4 = []any{"chip", templ.KV("filled", c.Filled), templ.KV("first", c.First)}
+				var templ_7745c5c3_Var4 = []any{"chip", templ.KV("filled", c.Filled), templ.KV("telling", c.First)}
 				templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var4...)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
@@ -161,7 +161,7 @@ func chips(m Mitt) templ.Component {
 				var templ_7745c5c3_Var6 string
 				templ_7745c5c3_Var6, templ_7745c5c3_Err = templruntime.NewAttributeExpression(templ.SafeURL("#" + c.To)).ResolveURL(ctx)
 				if templ_7745c5c3_Err != nil {
-					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/fitpage.templ`, Line: 32, Col: 112}
+					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/fitpage.templ`, Line: 32, Col: 114}
 				}
 				_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var6)
 				if templ_7745c5c3_Err != nil {

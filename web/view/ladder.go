@@ -26,10 +26,10 @@ type Bench struct {
 
 // Distances of neighbouring numbers on the ladder, as shares of its height: on
 // a wide page, where it is at least 560 px high, and on a phone, where it is at
-// least 400. A line of type needs 24 px.
+// least 392. A line of type needs 24 px.
 const (
 	apartWide = 24.0 / 560
-	apartSlim = 24.0 / 400
+	apartSlim = 24.0 / 392
 	apartEnds = 38.0 / 400 // two lines
 )
 

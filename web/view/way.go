@@ -35,6 +35,10 @@ func inLetters(n int) string {
 	return fmt.Sprint(n)
 }
 
+// atField returns a message as it stands at its field: what is only missing is
+// told by how to measure it.
+func atField(message string) string { return strings.TrimPrefix(message, "is missing; ") }
+
 // faultWords returns a message as it stands behind the name of its field: what
 // is only missing is told by how to measure it.
 func faultWords(message string) string {
