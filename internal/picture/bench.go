@@ -143,7 +143,7 @@ type Mark struct {
 	Thumb bool // on the thumb's ladder
 }
 
-// Marks returns the given numbers from the cast-on up, each at the height where it happens: a
+// Marks returns the given numbers, which the plan has, from the cast-on up, each at the height where it happens: a
 // count of rounds in the middle of its rounds, a count of stitches at the round that it is for.
 func (b *Bench) Marks(numbers []mitt.Number) []Mark {
 	marks := make([]Mark, 0, len(numbers))

@@ -13,6 +13,11 @@ export function startSlips(document) {
     slip.open = false;
     slip.querySelector("summary").focus();
   });
+  // A slip lies where Measure is when that is open: what is worked with is on top.
+  document.addEventListener("focusin", (event) => {
+    if (!event.target.closest?.(".drawer")) return;
+    for (const slip of document.querySelectorAll('details[name="slip"][open]')) slip.open = false;
+  });
   document.addEventListener("toggle", (event) => {
     if (event.target.matches?.('details[name="slip"]')) makeRoom(document);
   }, true);

@@ -1,0 +1,123 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+)
+
+// fitAnswer returns what Fit answers to a sheet of a fingerless mitt at 24
+// stitches and 32 rounds over 10 cm, with some texts changed.
+func fitAnswer(t *testing.T, texts map[string]string) (project.Document, Answer) {
+	t.Helper()
+	d := project.New("Mitts")
+	for path, text := range map[string]string{
+		"hand.hand_circumference": "18.6", "hand.wrist_circumference": "15.4", "hand.thumb_circumference": "6.3",
+		"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10", "gauge.swatches[0].rounds": "32", "gauge.swatches[0].height": "10",
+	} {
+		d.Sheet[path] = text
+	}
+	for path, text := range texts {
+		d.Sheet[path] = text
+	}
+	out, err := project.NewPlanner().Derive(d, chart.Marks{})
+	return d, NewAnswer(d, out, FitDesk, ChartAsk{}, err)
+}
+
+// The ladder has a number for each height, the last knitted at the top, the
+// cast-on at the foot; each is a fold with a slip, in which it can be typed over
+// under its own name and fixed.
+func TestTheLadderIsReadUpwards(t *testing.T) {
+	_, a := fitAnswer(t, nil)
+	doc := parsed(t, benchFragment(a))
+	rungs := doc.Find("ol.numbers > li.number > details")
+	names := texts(rungs.ChildrenFiltered("summary"))
+	assert.Len(t, names, 14)
+	assert.Equal(t, "cast on 36", names[len(names)-1])
+	assert.Equal(t, "rib rounds 9", names[len(names)-2])
+	assert.Contains(t, names, "hand 42")
+	assert.Contains(t, names, "every 3rd")
+	levels := a.Bench.Numbers
+	for i := 1; i < len(levels); i++ {
+		assert.GreaterOrEqual(t, levels[i].Wide-levels[i-1].Wide, apartWide-1e-9, names[i])
+		assert.GreaterOrEqual(t, levels[i].Slim-levels[i-1].Slim, apartSlim-1e-9, names[i])
+		assert.GreaterOrEqual(t, levels[i].Level, levels[i-1].Level, "elbows never cross: %s", names[i])
+	}
+	rungs.Each(func(i int, rung *goquery.Selection) {
+		field := rung.Find(".slip > .typed input")
+		label, _ := field.Attr("aria-labelledby")
+		assert.NotEmpty(t, doc.Find(`[id="`+label+`"]`).Text(), names[i])
+		assert.Equal(t, 1, rung.Find(".slip > .act button").Length(), names[i])
+	})
+}
+
+// A slip tells what the neighbours make of the girth, in mm at the gauge: a
+// stitch is 100 / 24 = 4.17 mm. 18.6 cm less 5 % (common practice for a
+// fingerless mitt, no source) are 176.7 mm or 42.4 stitches; 42 are 175.0 mm, 40
+// are 166.7 and 44 are 183.3. Worked out by hand.
+func TestASlipTellsItsNeighboursInMM(t *testing.T) {
+	_, a := fitAnswer(t, nil)
+	slip := parsed(t, benchFragment(a)).Find(`.number[data-key="hand.stitches"] .slip`)
+	assert.Equal(t, []string{"40 10 mm tighter", "42 2 mm tighter", "44 7 mm looser"}, texts(slip.Find(".ruler li")))
+	assert.Equal(t, "18.6 cm of hand, 5 % less: 42.4 stitches.", slip.Find(".why").First().Text())
+	assert.Equal(t, []string{"Pin 42"}, texts(slip.Find(".act button")))
+	assert.Contains(t, slip.Find(".cost").Text(), "Costs nothing")
+}
+
+// A number that is fixed bears a pin, says what it costs and can be let go.
+func TestAFixedNumberBearsAPin(t *testing.T) {
+	_, a := fitAnswer(t, map[string]string{"pins.cast_on": "40", "pins.kept_on_hand": "0"})
+	doc := parsed(t, benchFragment(a))
+	castOn := doc.Find(`ol.numbers > .number[data-key="cuff.cast_on"]`)
+	assert.Equal(t, 1, castOn.Find("summary > .pin-mark").Length())
+	assert.Equal(t, "fixed: cast on 40", texts(castOn.Find("details > summary").First())[0])
+	assert.Equal(t, "pins.cast_on=", castOn.Find(".act .set").AttrOr("value", ""))
+	assert.Contains(t, castOn.Find(".cost").Text(), "Free it would be 36")
+	assert.Equal(t, 1, doc.Find(`ol.numbers > .number[data-key="gusset.kept_on_hand"]`).Length(), "what is fixed has a rung of its own")
+}
+
+// Numbers that go on the phone's one line lead to their fields; without a plan
+// the desk says what is to go, each with a link.
+func TestFitBeforeThereIsAPlan(t *testing.T) {
+	d := project.New("Mitts")
+	_, err := project.NewPlanner().Derive(d, chart.Marks{})
+	a := NewAnswer(d, nil, FitDesk, ChartAsk{}, err)
+	doc := parsed(t, FitPage(Mitt{ID: 1, Doc: d, Desk: FitDesk, Answer: a}))
+	assert.Equal(t, "Three measurements to go:", doc.Find(".in-the-way h2").Text())
+	assert.Equal(t, 3, doc.Find(`.in-the-way li > a[data-opens]:first-child`).Length())
+	assert.NotContains(t, doc.Find(".in-the-way").Text(), "is missing")
+	assert.Equal(t, 1, doc.Find("details#measure[open]").Length())
+	assert.Equal(t, 0, doc.Find(".numbers").Length())
+}
+
+// With a plan Measure is folded to a line of what was measured, filled in and
+// left to the usual, each leading to where it can be seen or changed.
+func TestMeasureFoldsToALine(t *testing.T) {
+	d, a := fitAnswer(t, nil)
+	doc := parsed(t, FitPage(Mitt{ID: 1, Doc: d, Desk: FitDesk, Answer: a}))
+	assert.Equal(t, 0, doc.Find("details#measure[open]").Length())
+	chips := texts(doc.Find(".chips a"))
+	assert.Equal(t, []string{"hand 18.6", "wrist 15.4", "thumb 6.3", "swatch 24 × 32"}, chips[:4])
+	assert.True(t, strings.HasPrefix(chips[4], "filled: "))
+	doc.Find(".chips a").Each(func(_ int, chip *goquery.Selection) {
+		to := strings.TrimPrefix(chip.AttrOr("href", ""), "#")
+		assert.Equal(t, 1, doc.Find(`[id="`+to+`"]`).Length(), to)
+	})
+	assert.Equal(t, "Snug at wrist and hand, easy round palm and thumb.", doc.Find(".curves h2").Text())
+	assert.Equal(t, []string{"How sure is the fit", "A rhythm, for now", "Yarn"}, texts(doc.Find(".plan h2")))
+	sure := a.sure()
+	for i := 1; i < len(sure); i++ {
+		assert.LessOrEqual(t, sure[i-1].Chance, sure[i].Chance, "the least sure comes first")
+	}
+}
+
+func TestWhereWords(t *testing.T) {
+	assert.Equal(t, " at the wrist", whereWords([]string{"wrist"}))
+	assert.Equal(t, " round the palm", whereWords([]string{"palm"}))
+	assert.Equal(t, " at wrist, hand and thumb", whereWords([]string{"wrist", "hand", "thumb"}))
+}
