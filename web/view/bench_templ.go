@@ -6,14 +6,11 @@ package view
 
 //lint:file-ignore SA4006 This context is only used if a nested component is present.
 
-import (
-	"github.com/a-h/templ"
-	templruntime "github.com/a-h/templ/runtime"
-)
+import "github.com/a-h/templ"
+import templruntime "github.com/a-h/templ/runtime"
 
 import (
 	"fmt"
-
 	"thenar/internal/picture"
 	"thenar/internal/words"
 )
@@ -452,7 +449,7 @@ func elbow(n ladderNumber, class string, level float64) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var22 := []any{"elbow", class}
+			var templ_7745c5c3_Var22 = []any{"elbow", class}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var22...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -698,7 +695,7 @@ func rung(a Answer, n ladderNumber) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var36 := []any{templ.KV("low", n.Low())}
+			var templ_7745c5c3_Var36 = []any{templ.KV("low", n.Low())}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var36...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -936,7 +933,7 @@ func panel(a Answer, p benchPanel) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var45 := []any{"panel", templ.KV("of-thumb", p.Thumb())}
+			var templ_7745c5c3_Var45 = []any{"panel", templ.KV("of-thumb", p.Thumb())}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var45...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

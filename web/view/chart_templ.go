@@ -6,10 +6,8 @@ package view
 
 //lint:file-ignore SA4006 This context is only used if a nested component is present.
 
-import (
-	"github.com/a-h/templ"
-	templruntime "github.com/a-h/templ/runtime"
-)
+import "github.com/a-h/templ"
+import templruntime "github.com/a-h/templ/runtime"
 
 // chartFragment is the desk's work: how far a mark reaches, yarns and stitches,
 // the chart with its rulers, and the needle under it.
