@@ -90,6 +90,12 @@ func TestTryLeadsBack(t *testing.T) {
 	page := a.get(made.header.Get("Location")).doc()
 	assert.Contains(t, page.Find("main").Text(), "Rip back")
 	assert.Contains(t, page.Find("main").Text(), "minutes at 25 a minute")
+	roads := page.Find(".roads .road").Map(func(_ int, road *goquery.Selection) string {
+		return road.Find("h3").Text() + ": " + road.Find(".road-ladder").AttrOr("aria-label", "") + ". " + road.Find(".again").Text()
+	})
+	require.Len(t, roads, 2, "going on, and ripping back")
+	assert.Regexp(t, `^Go on: 19 rounds stay, 0 to come\. Again: 0 rounds, 0 stitches, 0 minutes$`, roads[0])
+	assert.Regexp(t, `^Rip back \d+ rounds: \d+ rounds? stays?, \d+ ripped, \d+ to come\. Again: \d+ rounds, \d+ stitches, \d+ minutes$`, roads[1])
 	told := page.Find("ul.leaves")
 	require.Equal(t, 2, told.Length(), "what going on leaves off, and what ripping back does")
 	assert.Regexp(t, `(too (narrow|wide) in \d+ of \d+ rounds?|too (short|long), \d+ rounds?)`, told.First().Text())

@@ -168,7 +168,9 @@ function startAnswer(form) {
     if (number !== asked) return;
     if (reply?.ok) {
       const page = new DOMParser().parseFromString(await reply.text(), "text/html");
-      place.replaceChildren(...page.querySelector('[data-fragment="onward"]').childNodes);
+      for (const name of ["onward", "drawing"]) {
+        document.querySelector(`[data-fragment="${name}"]`).replaceChildren(...page.querySelector(`[data-fragment="${name}"]`).childNodes);
+      }
       suggest(form, page);
       say("");
     } else {

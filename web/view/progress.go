@@ -36,10 +36,7 @@ const (
 func progressOf(out *project.Outputs, s *stitch.Section) Progress {
 	p := Progress{Section: s.Part}
 	for i, r := range s.Rounds {
-		one := ProgressRound{Fill: mostOf(out, s.Part, i+1)}
-		for _, op := range r.Ops {
-			one.Increases = one.Increases || op.Paintable() && op.Out() > op.In()
-		}
+		one := ProgressRound{Fill: mostOf(out, s.Part, i+1), Increases: increases(r)}
 		if one.Increases {
 			p.Increases = append(p.Increases, i+1)
 		}

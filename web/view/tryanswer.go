@@ -55,19 +55,21 @@ func (v TryAnswer) SinceWords() string {
 		v.Seen.Place.Round, v.Seen.Place.Part.Words())
 }
 
-// RipWords says what ripping back costs.
-func (v TryAnswer) RipWords() string {
-	r := v.Onward.Rip
-	to := "to the cast-on"
-	if r.To.Nth > 0 {
-		to = fmt.Sprintf("to round %d of the %s", r.To.Round, r.To.Part.Words())
+// BackTo says how far the work is ripped back.
+func (v TryAnswer) BackTo() string {
+	if to := v.Onward.Rip.To; to.Nth > 0 {
+		return fmt.Sprintf("to round %d of the %s", to.Round, to.Part.Words())
 	}
+	return "to the cast-on"
+}
+
+// PaceWords says by which pace the minutes are counted.
+func (v TryAnswer) PaceWords() string {
 	whose := "a usual pace"
 	if v.OwnPace {
 		whose = "your own pace"
 	}
-	return fmt.Sprintf("Rip back %s, %s: %s to knit again, some %d minutes at %.0f a minute, %s.",
-		words.Plural(r.Rounds, "round"), to, words.Plural(r.Stitches, "stitch"), r.Minutes(v.Pace), v.Pace, whose)
+	return fmt.Sprintf("some %d minutes at %.0f a minute, %s", v.Onward.Rip.Minutes(v.Pace), v.Pace, whose)
 }
 
 // Drawing draws how the mitt goes on from what is knitted, or returns "" if
