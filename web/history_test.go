@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -53,7 +54,8 @@ func TestMomentsSayWhatChanged(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	said := func() string {
-		return strings.Join(strings.Fields(a.get(at+"/history").doc().Find(".moments li p").First().Text()), " ")
+		line := a.get(at + "/history").doc().Find(".moments li p").First().Children()
+		return strings.Join(line.Map(func(_ int, e *goquery.Selection) string { return strings.TrimSpace(e.Text()) }), " · ")
 	}
 	named := func() {
 		require.Equal(t, http.StatusSeeOther, a.post(at+"/history", url.Values{"name": {"x"}}).status)
