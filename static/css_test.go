@@ -124,7 +124,6 @@ func TestTokens(t *testing.T) {
 			}
 		}
 	}
-	delete(defined, "--space-6") // of the scale, for wide pages
 	assert.Equal(t, slices.Sorted(maps.Keys(defined)), slices.Sorted(maps.Keys(used)))
 }
 
