@@ -91,6 +91,7 @@ func TestContrast(t *testing.T) {
 			{"ink pencil chalk pin basting fits", "tissue card", 4.5},
 			{"card", "chalk ink", 4.5}, // what is pressed first
 			{"ink", "grid", 4.5},       // a letter over a hole in the chart
+			{"ink chalk", "tape-ground", 4.5},
 			{"fifth chalk", "tissue card", 3},
 			{"grid", "tissue card", 1.5},
 		} {
