@@ -1,0 +1,123 @@
+package web
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/testenv"
+)
+
+// What the main job takes, in presses and scrolls, at a desk and on a phone:
+// own hand, plan, a number fixed, a motif of two yarns laid round the hand, seen
+// on the hand, printed. It is a measurement, and done in long runs.
+func TestMainJobInSteps(t *testing.T) {
+	if !testenv.Long() {
+		return
+	}
+	t.Run("desk", func(t *testing.T) { mainJob(newPerson(t, 1440, 900, false)) })
+	t.Run("phone", func(t *testing.T) { mainJob(newPerson(t, 390, 844, true)) })
+}
+
+func mainJob(p *person) {
+	p.t.Helper()
+	p.next("own hand")
+	p.pressTo(".begin .main-action", `document.getElementById("measure-form") !== null`)
+	for _, of := range [][2]string{
+		{"gauge.swatches[0].stitches", "24"},
+		{"gauge.swatches[0].width", "10"},
+		{"gauge.swatches[0].rounds", "32"},
+		{"gauge.swatches[0].height", "10"},
+		{"hand.hand_circumference", "19"},
+		{"hand.thumb_circumference", "6,5"},
+		{"hand.hand_length", "18"},
+	} {
+		p.types(of[0], of[1])
+	}
+	p.until(`document.querySelector(".summary")?.textContent.includes("gusset 3 → 15 in 19 rounds")`)
+	p.until(settled)
+
+	p.next("a number fixed")
+	p.press(`.number[data-key="cuff.cast_on"] .fix`)
+	p.until(`document.querySelector('.number[data-key="cuff.cast_on"] .fixed') !== null`)
+	p.until(settled)
+
+	p.next("to the chart, all round the hand")
+	mitt := p.mitt()
+	p.goTo("chart", `document.getElementById("chart-cell") !== null`)
+	p.allRound()
+	p.wideEnough()
+
+	p.next("a motif of two yarns")
+	p.press(`[data-tool-colour="b"]`)
+	for _, at := range [][2]int{{22, 2}, {23, 1}, {23, 3}, {24, 2}} {
+		p.pressAt(p.stitchAt(at[0], at[1]))
+	}
+	p.press(`[data-tool-colour="a"]`)
+	p.pressAt(p.stitchAt(23, 2))
+	p.until(chartSaved)
+
+	p.next("laid round the hand")
+	p.reach("select")
+	from, to := p.stitchAt(22, 1), p.stitchAt(24, 4)
+	p.presses++
+	if p.touches {
+		p.swipe(from, to)
+	} else {
+		p.drag(from, to)
+	}
+	p.press(`[data-run="repeat-across"]`)
+	p.until(chartSaved)
+	painted := await[int](p.browser, fmt.Sprintf(`fetch(%q).then((r) => r.json()).then((c) => c.edits.filter((e) => e.layer === "colour").length)`, mitt+"/chart"))
+	assert.Equal(p.t, 44, painted, "4 rust stitches in each 4 of the 44 round the hand")
+
+	p.next("seen on the hand")
+	p.goTo("fit", `document.querySelector(".drawing svg") !== null`)
+	p.seen(`document.querySelector(".drawing .hand svg, .drawing .pair svg, .drawing svg")`, `look.middle(e)`)
+
+	p.next("printed")
+	p.goTo("pattern", `document.querySelector(".sheet") !== null`)
+	p.do(chromedp.Evaluate[chromedp.Void](`window.print = () => { window.hasPrinted = true; }`))
+	p.press(`[data-print]`)
+	p.until(`window.hasPrinted === true`)
+	p.done()
+}
+
+// goTo goes to a desk, by the tape.
+func (p *person) goTo(desk, there string) {
+	p.t.Helper()
+	p.pressTo(fmt.Sprintf(`.desk-tape a[href$="/desk/%s"]`, desk), there)
+}
+
+// reach chooses how far a mark reaches; on a phone that row is opened first.
+func (p *person) reach(shape string) {
+	p.t.Helper()
+	button := fmt.Sprintf(`[data-shape="%s"]`, shape)
+	if !eval[bool](p.browser, fmt.Sprintf(`document.querySelector('button%s').checkVisibility()`, button)) {
+		p.press("[data-reach-open]")
+	}
+	p.press("button" + button)
+}
+
+// allRound shows the chart of the whole hand.
+func (p *person) allRound() {
+	p.t.Helper()
+	if eval[bool](p.browser, `document.querySelector('[data-run="seeing"]')?.checkVisibility() ?? false`) {
+		p.press(`[data-run="seeing"]`)
+	}
+	p.picks(`[data-view="view"]`, "hand")
+	p.until(`document.querySelector('svg[data-chart="hand"]') !== null && ` + quiet)
+}
+
+// wideEnough makes the stitches as large as the pointer needs: 8 px for a mouse,
+// 20 px for a finger (common practice, no source).
+func (p *person) wideEnough() {
+	p.t.Helper()
+	least := map[bool]float64{false: 8, true: 20}[p.touches]
+	p.t.Logf("a stitch is %.1f px wide", p.stitchWide())
+	for p.stitchWide() < least {
+		p.press(`[data-run="larger"]`)
+	}
+}
