@@ -69,13 +69,13 @@ func TestClassTable(t *testing.T) {
 	assert.Equal(t, "name\thand (cm)\tsize\tstitches\trounds\tgauge from\tcast on\tknits\nGro\twide\t\t24\t32\t\t\t", got.doc().Find("#field-table").Text())
 
 	page := a.get(path)
-	assert.Contains(t, page.doc().Find("#table").Text(), "5 on the list, 4 to look at.")
+	assert.Contains(t, page.doc().Find("#table").Text(), "5 students; check 4.")
 	ada, dilan := cells(page, "Ada"), cells(page, "Dilan")
 	require.Len(t, ada, 8)
 	assert.Equal(t, "24.0", ada[0])
 	assert.Equal(t, "38", dilan[1], "what is on the needles stays")
 	assert.NotEqual(t, ada, cells(page, "Bertil"))
-	looks := page.doc().Find(".looks").Text()
+	looks := page.doc().Find(".needs-a-look").Text()
 	for _, says := range []string{"Stitches from the ball band are a guess", "No swatch of their own", "Stitches counted on the cuff", "No hand yet"} {
 		assert.Contains(t, looks, says)
 	}

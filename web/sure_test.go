@@ -32,7 +32,7 @@ func TestHandBeyondEveryHand(t *testing.T) {
 	a.table(path, "name\thand (cm)\tstitches\trounds\nAda\t18,5\t24\t32\nBertil\t195\t24\t32\n", nil)
 	const asked = "Hand circumference: 195 cm lies outside the usual 15 to 25 cm. 19,5?"
 	page := a.get(path)
-	assert.Contains(t, page.doc().Find(".looks").Text(), asked)
+	assert.Contains(t, page.doc().Find(".needs-a-look").Text(), asked)
 	assert.Equal(t, make([]string, 8), cells(page, "Bertil"), "no numbers")
 	set := a.paperText(path + "/print.pdf?paper=a4")
 	assert.Contains(t, set, "Ada · page 1 of")
@@ -51,15 +51,15 @@ func TestHandBeyondEveryHand(t *testing.T) {
 		require.Equal(t, http.StatusSeeOther, got.status, got.body)
 	}
 	answer("196", "yes") // asked about another value
-	assert.Contains(t, a.get(path).doc().Find(".looks").Text(), asked)
+	assert.Contains(t, a.get(path).doc().Find(".needs-a-look").Text(), asked)
 	answer("195", "yes")
-	assert.NotContains(t, a.get(path).doc().Find(".looks").Text(), asked)
+	assert.NotContains(t, a.get(path).doc().Find(".needs-a-look").Text(), asked)
 	assert.Contains(t, a.paperText(path+"/print.pdf?paper=a4"), "Bertil · page 1 of")
 
 	form := a.get(path + "/students/2").fields(".student-form")
 	form.Set("hand.hand_circumference", "1,97")
 	require.Equal(t, http.StatusSeeOther, a.post(path+"/students/2", form).status)
-	assert.Contains(t, a.get(path).doc().Find(".looks").Text(), "1,97 cm lies outside the usual 9,4 to 22 cm. 19,7?")
+	assert.Contains(t, a.get(path).doc().Find(".needs-a-look").Text(), "1,97 cm lies outside the usual 9,4 to 22 cm. 19,7?")
 	answer("1,97", "instead")
 	assert.Equal(t, "19,7", a.get(path+"/students/2").fields(".student-form").Get("hand.hand_circumference"))
 	assert.NotEmpty(t, cells(a.get(path), "Bertil")[1])

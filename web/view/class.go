@@ -10,6 +10,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/roster"
+	"thenar/internal/words"
 )
 
 // Classes is the list of classes, and the mitts that a class can begin with.
@@ -30,7 +31,7 @@ type ClassItem struct {
 func NewClasses(list []app.ClassEntry, mitts []app.Choice) Classes {
 	p := Classes{Mitts: mittChoices(mitts)}
 	for _, c := range list {
-		text := fmt.Sprintf("%d on the list", c.Students)
+		text := words.Plural(c.Students, "student")
 		if c.Date != "" {
 			text = c.Date + ", " + text
 		}
@@ -138,6 +139,15 @@ func (c Class) attention() int {
 		}
 	}
 	return n
+}
+
+// Glance says how many are on the list, and how many to look at.
+func (c Class) Glance() string {
+	text := words.Plural(len(c.Lines), "student")
+	if n := c.attention(); n > 0 {
+		return fmt.Sprintf("%s; check %d.", text, n)
+	}
+	return text + "; nothing to check."
 }
 
 // planned returns the numbers of a line, one for each cell; without a plan they

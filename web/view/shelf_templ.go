@@ -40,7 +40,7 @@ func ShelfPage(s Shelf) templ.Component {
 				}()
 			}
 			ctx = templ.InitializeContext(ctx)
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<header class=\"head\"><p class=\"mark\">Thenar</p><p class=\"soft\">fitted mitts, from hand and swatch</p><nav aria-label=\"More\"><a href=\"/classes\">Classes and sheets to print</a> <a href=\"/status\">Safe keeping</a></nav></header><main id=\"main\" class=\"shelf\"><h1>Shelf</h1>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<header class=\"head\"><p class=\"mark\">Thenar</p><p class=\"soft\">fitted mitts, from hand and swatch</p><nav aria-label=\"More\"><a href=\"/classes\">Classes and sheets to print</a> <a href=\"/status\">This machine</a></nav></header><main id=\"main\" class=\"shelf\"><h1>Shelf</h1>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
