@@ -37,7 +37,7 @@ func (a Answer) sure() []sure {
 		case s.Chance >= likely:
 			one.Says = "Likely."
 		default:
-			one.Says = "Try it on " + beforeWords(s.Section) + "."
+			one.Says = a.Out.Terms.Say("Try it on " + beforeWords(s.Section) + ".")
 		}
 		list = append(list, one)
 	}
