@@ -124,6 +124,8 @@ func (a Answer) brief(r words.Reason) string {
 		return fmt.Sprintf("%s of hand, %s: %.1f stitches.", p.Hand.Circumference.With(a.Unit), easeWords(p.Ease.Hand), p.Body.Stitches.Exact)
 	case mitt.GussetRounds:
 		return fmt.Sprintf("%s along the thumb’s side: %.1f rounds.", p.Hand.GussetLength.With(a.Unit), p.Gusset.Rounds.Exact)
+	case mitt.Increases:
+		return a.increaseWords()
 	case mitt.ThumbStitches:
 		return fmt.Sprintf("%s of thumb, %s of room: %.1f stitches.", p.Hand.Thumb.With(a.Unit), a.length(p.Ease.ThumbAdded), p.Thumb.Stitches.Exact)
 	}
