@@ -208,10 +208,15 @@ func (b *browser) cell(round, stitch int) point {
 	return eval[point](b, fmt.Sprintf(`(() => {
 		const data = JSON.parse(document.getElementById("chart-data").textContent);
 		const svg = document.querySelector("svg[data-chart]");
-		svg.scrollIntoView({block: "center"});
+		const frame = svg.closest(".grid-frame");
 		const x = data.rows[%d - 1].runs.flatMap((r) => Array.from({length: r.n}, (_, i) => r.x < 0 ? -1 : r.x - i))[%d - 1];
 		const p = new DOMPoint(data.left + (x + 0.5) * data.cell_width, data.bottom - (%d - 0.5) * data.cell_height);
-		const q = p.matrixTransform(svg.getScreenCTM());
+		let q = p.matrixTransform(svg.getScreenCTM());
+		const box = frame.getBoundingClientRect();
+		if (q.x < box.left || q.x > box.left + frame.clientWidth || q.y < box.top || q.y > box.top + frame.clientHeight) {
+			frame.scrollBy(q.x - box.left - frame.clientWidth / 2, q.y - box.top - frame.clientHeight / 2);
+			q = p.matrixTransform(svg.getScreenCTM());
+		}
 		return {X: q.x, Y: q.y};
 	})()`, round, stitch, round))
 }

@@ -107,7 +107,7 @@ func (s *Server) showDesk(w http.ResponseWriter, r *http.Request) error {
 	}
 	s.logDegraded(r.Context(), m.Lacks)
 	if desk == view.ChartDesk {
-		return page(w, r, http.StatusOK, view.ChartPage(view.NewMitt(m, desk, chartAsk(r))))
+		return page(w, r, http.StatusOK, view.ChartPage(view.NewMitt(m, desk, chartAgain(r))))
 	}
 	return page(w, r, http.StatusOK, view.FitPage(view.NewMitt(m, desk, chartAsk(r))))
 }

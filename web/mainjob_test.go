@@ -112,7 +112,8 @@ func history(b *browser, page string) {
 	b.until(chartSaved)
 	b.desk(page, "chart")
 	require.Equal(b.t, 2, eval[int](b, marks+`.length`))
-	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")), chromedp.KeyEvent("r"))
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.with("z", chromedp.ModifierCtrl, chromedp.ModifierShift)
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") !== ""`)
 	b.until(chartSaved)
 

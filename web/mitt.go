@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"net/http"
+	"net/url"
 	"strconv"
 	"time"
 
@@ -147,3 +148,29 @@ func (s *Server) answerMitt(w http.ResponseWriter, r *http.Request) error {
 // chartAsk returns which chart of a mitt the address asks for, and how it is
 // drawn.
 func chartAsk(r *http.Request) view.ChartAsk { return view.ReadChartAsk(r.URL.Query()) }
+
+// lastChart is the cookie in which a page keeps the query of the chart that it
+// shows. It is sent to the pages of its mitt only.
+const lastChart = "chart"
+
+// chartAgain is chartAsk for the chart's desk: an address that asks for nothing
+// shows what this browser saw last.
+func chartAgain(r *http.Request) view.ChartAsk {
+	asked := chartAsk(r)
+	if asked != (view.ChartAsk{}) {
+		return asked
+	}
+	c, err := r.Cookie(lastChart)
+	if err != nil {
+		return asked
+	}
+	text, err := url.QueryUnescape(c.Value)
+	if err != nil {
+		return asked
+	}
+	q, err := url.ParseQuery(text)
+	if err != nil {
+		return asked
+	}
+	return view.ReadChartAsk(q)
+}

@@ -117,12 +117,11 @@ func (d *drawing) spots() []spot {
 	d.cell(11, 1)
 	return eval[[]spot](d.browser, `(() => {
 		const svg = document.querySelector("svg[data-chart]");
+		document.querySelector('[data-sight="float"]').click(); // long strands are seen when asked for
 		const kinds = new Map();
-		const grid = svg.querySelector("path.grid").getBBox();
-		for (const e of svg.querySelectorAll("text")) {
-			const at = e.getBBox();
-			const side = at.y > grid.y + grid.height ? "below" : at.x > grid.x + grid.width ? "right" : at.x < grid.x ? "left" : "within";
-			const kind = ["text", e.getAttribute("class"), side, isNaN(e.textContent) ? "words" : "number"].join(" ");
+		for (const e of document.querySelectorAll("[data-canvas] text")) {
+			if (!e.checkVisibility()) continue;
+			const kind = ["text", e.getAttribute("class"), e.closest("[data-rule]")?.dataset.rule, isNaN(e.textContent) ? "words" : "number"].join(" ");
 			kinds.set(kind, [...(kinds.get(kind) ?? []), e]);
 		}
 		const list = [...kinds].flatMap(([kind, all]) => [...new Set([all[0], all.at(-1)])].map((e) => [kind + " " + e.textContent, e]));

@@ -40,7 +40,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	b.choose("kind", "mitten")
 	b.until(settled)
 	b.desk(page, "chart")
-	assert.True(t, eval[bool](b, `document.querySelector('svg[data-chart="gusset"]') !== null`))
+	assert.True(t, eval[bool](b, `document.querySelector('[data-go="gusset"]') !== null`))
 }
 
 // The shelf calls it by its name, and its plan stands there small.

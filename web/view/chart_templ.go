@@ -68,7 +68,7 @@ func chartFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = chartRail(a.Chart).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = chartRail(a).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -33,7 +33,7 @@ export class Editor {
     this.panel = new Panel(this);
     this.strip = new Strip(this);
     this.toolbar = new Toolbar(this);
-    this.zoom = new Zoom(root.querySelector(".grid-frame"), this.view.svg, data, kept.size);
+    this.zoom = new Zoom(root.querySelector(".grid-frame"), this.view.svg, data, kept.sizes[data.view]);
     this.sight = new Sight(this);
     this.motifs = new Motifs(this, root.querySelector("[data-motifs]"));
     new Pointer(this);
@@ -93,10 +93,11 @@ export class Editor {
   read() {
     const list = faults(this.model);
     this.view.drawFaults(list);
-    this.view.drawFloats(floats(this.model));
+    const long = floats(this.model);
+    this.view.drawFloats(long);
     this.faults = list;
     this.panel.ledger(list);
-    this.margin.floats();
+    this.margin.strands(long);
     this.sight.draw();
   }
 
@@ -145,6 +146,7 @@ export class Editor {
     if (follow) this.zoom.show(this.view.box(y, x));
     this.light(y);
     this.strip.offer();
+    this.panel.here();
   }
 
   // light lights a row, here and in the other views.
@@ -263,7 +265,12 @@ export class Editor {
   enlarge(by) {
     if (by === 0) this.zoom.set(0);
     else this.zoom.step(by, this.view.box(this.cursor.y, this.cursor.x));
-    this.kept.size = this.zoom.size;
+    this.sized();
+  }
+
+  // sized remembers the size of the stitches of this view.
+  sized() {
+    this.kept.sizes[this.model.data.view] = this.zoom.size;
   }
 
   turn() {

@@ -48,7 +48,8 @@ export function floatWords(model, list = floats(model)) {
   return out;
 }
 
-function yarnsOf(totals) {
+// yarnsOf returns how many yarns a round has, by its totals.
+export function yarnsOf(totals) {
   totals.yarns ??= new Set(totals.worked.map((w) => w.yarn)).size;
   return totals.yarns;
 }

@@ -16,6 +16,7 @@ import { noConnection, postJSON } from "../outbox.js";
 import { kept as keptAt } from "../storage.js";
 import { Editor } from "./editor.js";
 import { Live } from "./live.js";
+import { remembered, rememberView } from "./remember.js";
 import { Selection } from "./selection.js";
 import { Strokes } from "./strokes.js";
 
@@ -23,16 +24,28 @@ const outboxes = new Map(); // one for each chart, kept when the chart is replac
 let editor;
 let leaving = false; // the page is being loaded anew, and this browser keeps what is unsent
 
-// kept outlives a replaced chart.
+// kept outlives a replaced chart, and all but what was copied and said a visit.
+const work = remembered("work");
+const left = work.get() ?? {};
 const kept = {
-  tool: { shape: "free", layer: "stitch", value: "p", mirror: false },
+  tool: { shape: "free", layer: "stitch", value: "p", mirror: false, ...left.tool },
   selection: new Selection(),
   clipboard: undefined,
-  cursor: undefined,
+  cursor: left.cursor,
   from: undefined,
-  size: undefined,
+  sizes: left.sizes ?? {}, // by view, as are the places where it was scrolled to
+  scrolls: left.scrolls ?? {},
   said: "",
 };
+kept.selection.restore(left.selected ?? []);
+
+// remember keeps how the chart is left.
+function remember() {
+  if (!editor) return;
+  const { tool: { piece: _, ...tool }, cursor, sizes, scrolls, selection } = kept;
+  if (tool.shape === "stamp") tool.shape = "free";
+  work.set({ tool, cursor, sizes, scrolls, selected: [...selection.keys] });
+}
 
 export function start(root) {
   const place = root.querySelector("[data-chart-editor]");
@@ -45,6 +58,7 @@ export function start(root) {
   leaving = false;
   const focused = document.activeElement === document.body && editor?.hadFocus;
   const page = JSON.parse(data.textContent);
+  rememberView(page);
   editor = new Editor(place.closest("#chart"), page, outboxOf(page), kept);
   editor.view.svg.addEventListener("focus", () => { editor.hadFocus = true; });
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
@@ -152,6 +166,8 @@ events.restored.hear((_, event) => {
   else if (editor) event.preventDefault();
 });
 window.addEventListener("pagehide", () => editor?.brush.end());
+window.addEventListener("pagehide", remember);
+document.addEventListener("visibilitychange", () => document.hidden && remember());
 window.addEventListener("beforeunload", (event) => {
   if (editor?.outbox.unsent && !leaving) event.preventDefault();
 });

@@ -1,11 +1,11 @@
 // The margin beside the chart: whether it lies open, what is seen on the chart,
 // notes, and the strands to look at. It stays when the chart is replaced.
-import { floatWords } from "./float.js";
+import { yarnsOf } from "./float.js";
 import { button, item } from "./panel.js";
 import { remembered } from "./remember.js";
+import { crowded, groups } from "./strands.js";
 
 const wide = 1400; // px of a window in which the margin lies open unless it was folded
-const fewFloats = 8; // how many are listed in words
 
 export class Margin {
   constructor(editor) {
@@ -13,8 +13,7 @@ export class Margin {
     this.root = editor.root.querySelector("[data-margin]");
     this.parts = this.root.querySelector("[data-margin-parts]");
     if (!this.root.dataset.set) this.set();
-    this.lost = this.root.querySelector("[data-look-here]");
-    if (this.lost && !matchMedia("(max-width: 46rem)").matches) this.open();
+    if (this.root.querySelector("[data-look-here]")) this.lookHere();
     this.seeing();
   }
 
@@ -24,6 +23,14 @@ export class Margin {
     this.root.dataset.set = "yes";
     if (kept.get() === "open" || (kept.get() === undefined && innerWidth >= wide)) this.root.open = true;
     this.root.firstElementChild.addEventListener("click", () => kept.set(this.root.open ? "folded" : "open"));
+  }
+
+  // lookHere says that something in the margin is to be decided. Where there is
+  // room for both, the margin opens.
+  lookHere() {
+    this.lost = true;
+    if (!matchMedia("(max-width: 46rem)").matches) this.open();
+    this.tell();
   }
 
   open(part) {
@@ -61,15 +68,16 @@ export class Margin {
     return this.root.querySelector(`[data-sight="${sight}"]`)?.checked ?? true;
   }
 
-  floats() {
-    const words = floatWords(this.editor.model);
+  // strands lists what is to be looked at behind the fabric.
+  strands(list) {
+    const { model } = this.editor;
+    const all = [...groups(model, list), ...crowded(model, (y) => yarnsOf(model.totals(y)))];
     const place = this.root.querySelector("#chart-floats");
-    const print = words.join("\n");
+    const print = JSON.stringify(all);
     if (print === place.dataset.print) return;
     place.dataset.print = print;
-    const first = words.slice(0, fewFloats).map((w) => item(w, "look"));
-    if (words.length > fewFloats) first.push(item(`and ${words.length - fewFloats} more`, "look"));
-    place.replaceChildren(...first);
+    const open = new Set([...place.querySelectorAll("details[open] > summary")].map((s) => s.textContent));
+    place.replaceChildren(...(all.length > 0 ? all.map((g) => opens(g, open)) : [item("none: no strand is too long")]));
     this.tell();
   }
 
@@ -100,7 +108,7 @@ export class Margin {
   // tell says on the folded margin what lies in it.
   tell() {
     const count = (selector) => this.root.querySelectorAll(selector).length;
-    const parts = [["notes", count("#chart-notes li")], ["sampler", count("[data-motifs] li")], ["strands", count("#chart-floats li")]];
+    const parts = [["notes", count("#chart-notes li")], ["sampler", count("[data-motifs] li")], ["strands", count("#chart-floats > .look")]];
     if (this.lost) parts.unshift(["look here", 0]);
     const words = [...parts.map(([name, n]) => (n > 0 ? `${name} ${n}` : name)), "key"];
     this.parts.replaceChildren(...words.map((w) => {
@@ -109,4 +117,19 @@ export class Margin {
       return span;
     }));
   }
+}
+
+// opens shows a group of strands as a line that opens to its rounds.
+function opens({ head, lines }, open) {
+  const details = document.createElement("details");
+  const summary = document.createElement("summary");
+  summary.textContent = head;
+  const ul = document.createElement("ul");
+  ul.append(...lines.map((w) => item(w)));
+  details.append(summary, ul);
+  details.open = open.has(head);
+  const li = document.createElement("li");
+  li.className = "look";
+  li.append(details);
+  return li;
 }

@@ -1,6 +1,7 @@
 // What is said around the chart: what does not add up and how to mend it, marks
 // that lost their place, the list of commands.
 import { dropped, putBack } from "./commands.js";
+import { here } from "./here.js";
 import { mends } from "./ledger.js";
 import { commands } from "./menu.js";
 
@@ -62,6 +63,7 @@ export class Panel {
     const place = this.root.querySelector("[data-strange]");
     place.hidden = strokes.length === 0;
     if (place.hidden) return;
+    editor.margin.lookHere();
     const words = document.createElement("p");
     const one = strokes.length === 1;
     words.textContent = `${strokes.length} ${one ? "stroke was" : "strokes were"} drawn on another mitt that is no longer here. ${one ? "It is" : "They are"} kept in this browser.`;
@@ -114,7 +116,7 @@ export class Panel {
   // sift shows the commands that contain every word typed.
   sift(text) {
     const typed = text.toLowerCase().split(" ").filter(Boolean);
-    for (const li of this.list.querySelectorAll("li")) {
+    for (const li of this.list.querySelectorAll("[data-commands] li")) {
       const words = li.textContent.toLowerCase();
       li.hidden = !typed.every((w) => words.includes(w));
     }
@@ -128,10 +130,18 @@ export class Panel {
       this.editor.view.svg.focus({ preventScroll: true });
       return;
     }
+    this.here();
     const filter = this.list.querySelector("input");
     filter.value = "";
     this.sift("");
     filter.focus();
+  }
+
+  // here says what can be done at the cursor, while that is asked.
+  here() {
+    if (this.list.hidden) return;
+    const { model, cursor } = this.editor;
+    this.list.querySelector("[data-here]").replaceChildren(...here(model, cursor.y, cursor.x).map((w) => item(w)));
   }
 
   // question sets up the line below the chart in which a name or a note is

@@ -95,7 +95,7 @@ export class Pointer {
   move(event) {
     const { editor, held } = this;
     if (this.pinch.move(event)) {
-      editor.kept.size = editor.zoom.size;
+      editor.sized();
       return;
     }
     const at = this.place(event);

@@ -24,3 +24,16 @@ export function remembered(name) {
     },
   };
 }
+
+const days = 400; // how long a view is remembered
+
+// rememberView names the view that is shown in the address, so that what is
+// asked for next is about the same one, and remembers it for the next visit.
+export function rememberView({ view }) {
+  const query = new URLSearchParams(location.search);
+  if (query.get("view") !== view) {
+    query.set("view", view);
+    history.replaceState(null, "", `${location.pathname}?${query}${location.hash}`);
+  }
+  document.cookie = `chart=${encodeURIComponent(query)}; path=${mitt}; max-age=${days * 86400}; samesite=lax`;
+}

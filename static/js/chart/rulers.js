@@ -116,20 +116,19 @@ export class Rulers {
   }
 }
 
-// spansOf returns the areas of a row with the columns that they reach over. One
-// that is not in one piece has several.
+// spansOf returns the areas of a row with the columns that they reach over, from
+// the left. One with another in its middle has several.
 export function spansOf(row) {
-  const list = [];
+  const places = [];
   let i = 0;
   for (const { words, n } of row?.data.areas ?? []) {
-    const columns = row.cells.slice(i, i + n).map((c) => c.x).filter((x) => x >= 0);
+    for (const { x } of row.cells.slice(i, i + n)) if (x >= 0) places.push({ words, x });
     i += n;
-    for (const x of columns) {
-      const last = list.at(-1);
-      if (last?.words === words && Math.abs(last.at - x) === 1) {
-        Object.assign(last, { at: x, from: Math.min(last.from, x), to: Math.max(last.to, x) });
-      } else list.push({ words, at: x, from: x, to: x });
-    }
+  }
+  const list = [];
+  for (const { words, x } of places.sort((a, b) => a.x - b.x)) {
+    if (list.at(-1)?.words === words) list.at(-1).to = x;
+    else list.push({ words, from: x, to: x });
   }
   return list.filter(({ words }) => words !== "");
 }

@@ -2,6 +2,7 @@
 // slider of its size. All are drawn in one frame.
 import { outBy } from "./balance.js";
 import { Needle } from "./needle.js";
+import { Place } from "./place.js";
 import { Rulers } from "./rulers.js";
 
 export class Sight {
@@ -9,8 +10,9 @@ export class Sight {
     this.editor = editor;
     this.rulers = new Rulers(editor);
     this.needle = new Needle(editor);
+    this.place = new Place(editor);
     this.slider = editor.root.querySelector("[data-size]");
-    const { zoom, kept } = editor;
+    const { zoom } = editor;
     zoom.changed = () => this.draw();
     zoom.frame.addEventListener("scroll", () => this.draw(), { passive: true });
     new ResizeObserver(() => this.resized()).observe(zoom.frame);
@@ -21,7 +23,7 @@ export class Sight {
       const hold = zoom.hold({ x: box.left + frame.clientWidth / 2, y: box.top + frame.clientHeight / 2 });
       zoom.to(Number(this.slider.value));
       hold({ x: box.left + frame.clientWidth / 2, y: box.top + frame.clientHeight / 2 });
-      kept.size = zoom.size;
+      editor.sized();
     });
     this.resized();
   }
@@ -31,7 +33,7 @@ export class Sight {
   resized() {
     const { zoom } = this.editor;
     if (!this.touched) {
-      this.left ??= this.editor.kept.scroll;
+      this.left ??= this.editor.kept.scrolls[this.editor.model.data.view];
       if (this.left) zoom.frame.scrollTo(this.left.left, this.left.top);
       else zoom.begin();
     }
@@ -52,8 +54,9 @@ export class Sight {
       const at = this.rulers.place();
       this.rulers.show(at, this.round, outBy(model, faults ?? []));
       this.needle.show(at, this.round);
+      this.place.show(at, this.round);
       this.slider.value = String(Math.round(zoom.now));
-      if (this.touched) kept.scroll = { left: zoom.frame.scrollLeft, top: zoom.frame.scrollTop };
+      if (this.touched) kept.scrolls[model.data.view] = { left: zoom.frame.scrollLeft, top: zoom.frame.scrollTop };
     });
   }
 }

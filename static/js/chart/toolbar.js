@@ -18,6 +18,7 @@ export class Toolbar {
     this.undo.addEventListener("click", () => editor.history.undo());
     this.redo.addEventListener("click", () => editor.history.redo());
     this.fold();
+    this.rove();
     for (const select of this.root.querySelectorAll("[data-view]")) {
       select.addEventListener("change", () => editor.ask({ [select.dataset.view]: select.value }));
     }
@@ -34,6 +35,22 @@ export class Toolbar {
     };
     this.opener.addEventListener("click", () => open(this.opener.getAttribute("aria-expanded") !== "true"));
     list.addEventListener("click", (event) => event.target.closest("button") && open(false));
+  }
+
+  // rove makes the reaches one stop of the Tab key; arrows go from one to the
+  // next.
+  rove() {
+    const list = [...this.root.querySelectorAll("#chart-reaches button")];
+    const stop = (at) => list.forEach((b, i) => { b.tabIndex = i === at ? 0 : -1; });
+    stop(Math.max(0, list.findIndex((b) => b.dataset.shape === this.editor.tool.shape)));
+    const steps = { ArrowRight: 1, ArrowLeft: -1, Home: -Infinity, End: Infinity };
+    list[0].parentElement.addEventListener("focusin", (event) => stop(list.indexOf(event.target)));
+    list[0].parentElement.addEventListener("keydown", (event) => {
+      const step = steps[event.key];
+      if (!step) return;
+      event.preventDefault();
+      list[Math.min(Math.max(list.indexOf(event.target) + step, 0), list.length - 1)].focus();
+    });
   }
 
   // run runs a button's command. A button in the list of commands closes the

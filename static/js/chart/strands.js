@@ -1,0 +1,52 @@
+// The strands to look at, in a knitter's words: one line for each yarn and part,
+// which opens to its rounds.
+
+// groups gathers long strands and rounds with too many yarns by part and yarn:
+// { head, lines } of each, from the foot up.
+export function groups(model, list) {
+  const by = new Map();
+  for (const f of list) {
+    const { section, name, round } = model.row(f.y);
+    const key = `${section} ${f.yarn}`;
+    const group = by.get(key) ?? { name, yarn: model.yarns.get(f.yarn).name, rounds: new Map(), most: 0 };
+    group.most = Math.max(group.most, f.length);
+    group.rounds.set(round, [...(group.rounds.get(round) ?? []), f.length]);
+    by.set(key, group);
+  }
+  return [...by.values()].map(({ name, yarn, rounds, most }) => ({
+    head: `${capital(name)}, ${runs([...rounds.keys()])}: ${yarn} is carried over ${rounds.size > 1 ? "up to " : ""}${most}; catch it every ${model.data.rules.float}.`,
+    lines: [...rounds].map(([round, lengths]) => `round ${round}: over ${lengths.join(", ")}`),
+  }));
+}
+
+// crowded returns a line for each part in which rounds have too many yarns.
+export function crowded(model, count) {
+  const most = model.data.rules.colours;
+  const by = new Map();
+  for (let y = 1; most > 0 && y <= model.height; y++) {
+    const n = count(y);
+    if (n <= most) continue;
+    const { name, round } = model.row(y);
+    by.set(name, [...(by.get(name) ?? []), { round, n }]);
+  }
+  return [...by].map(([name, list]) => ({
+    head: `${capital(name)}, ${runs(list.map((r) => r.round))}: more than ${most} yarns.`,
+    lines: list.map(({ round, n }) => `round ${round}: ${n} yarns`),
+  }));
+}
+
+// runs names rounds shortly: "rounds 4–9, 11".
+export function runs(rounds) {
+  const list = [];
+  for (const n of rounds) {
+    const last = list.at(-1);
+    if (last?.[1] === n - 1) last[1] = n;
+    else if (last?.[1] !== n) list.push([n, n]);
+  }
+  const words = list.map(([a, b]) => (a === b ? String(a) : `${a}–${b}`)).join(", ");
+  return `${rounds.length === 1 ? "round" : "rounds"} ${words}`;
+}
+
+function capital(text) {
+  return text[0].toUpperCase() + text.slice(1);
+}

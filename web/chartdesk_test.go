@@ -1,0 +1,106 @@
+package web
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+)
+
+// deskMeasures are what the chart's desk measures in a window.
+type deskMeasures struct {
+	Top, Share, Cell         float64
+	ScrollX, ScrollY, InView int
+	Foot, Right              bool
+}
+
+// measured measures the canvas with its rulers, and counts what can be focused
+// in view.
+const measured = `(() => {
+	const canvas = document.querySelector("[data-canvas]").getBoundingClientRect();
+	const frame = document.querySelector(".grid-frame");
+	const data = JSON.parse(document.getElementById("chart-data").textContent);
+	const svg = document.querySelector("svg[data-chart]");
+	const inView = (e) => {
+		const r = e.getBoundingClientRect();
+		return e.checkVisibility({visibilityProperty: true}) && r.bottom > 0 && r.top < innerHeight && r.right > 0 && r.left < innerWidth;
+	};
+	const stops = [...document.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex]")].filter((e) => e.tabIndex >= 0 && !e.disabled && inView(e));
+	return {
+		Top: canvas.top, Share: canvas.width * canvas.height / (innerWidth * innerHeight),
+		Cell: svg.getBoundingClientRect().width / svg.viewBox.baseVal.width * data.cell_width,
+		ScrollX: document.documentElement.scrollWidth - innerWidth, ScrollY: document.documentElement.scrollHeight - innerHeight, InView: stops.length,
+		Foot: frame.scrollTop + frame.clientHeight > frame.scrollHeight - 2,
+		Right: frame.scrollLeft + frame.clientWidth > frame.scrollWidth - 2,
+	};
+})()`
+
+// The chart comes first, on a desk and on a phone: it begins near the top, has
+// most of the window, which does not scroll, and opens where reading begins.
+// With a brush ready, the first press paints.
+func TestTheChartFillsItsDesk(t *testing.T) {
+	t.Parallel()
+	b := newBrowser(t)
+	path := chartOf(b, "?view=hand")
+	for _, size := range [][2]int64{{1280, 800}, {1440, 900}, {1920, 1080}} {
+		b.size(size[0], size[1])
+		b.open(path + "/desk/chart?view=hand")
+		b.until(`document.querySelector("[data-needle] .wood") !== null`)
+		got := eval[deskMeasures](b, measured)
+		t.Logf("%v: %+v", size, got)
+		assert.LessOrEqual(t, got.Top, 120.0, "%v", size)
+		assert.GreaterOrEqual(t, got.Share, 0.6, "%v", size)
+		assert.LessOrEqual(t, got.InView, 45, "%v", size)
+		assert.Zero(t, max(got.ScrollX, 0)+max(got.ScrollY, 0), "%v: the page does not scroll", size)
+		assert.True(t, got.Foot, "%v: it opens at the foot", size)
+	}
+	b.click(b.cell(2, 1))
+	b.until(chartSaved)
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="2"]').getAttribute("d") !== ""`)
+
+	for _, size := range [][2]int64{{390, 844}, {360, 740}} {
+		b.do(chromedp.EmulateViewport(size[0], size[1], chromedp.EmulateMobile, chromedp.EmulateTouch))
+		b.open("/")
+		b.do(chromedp.Evaluate[chromedp.Void](`localStorage.clear()`)) // as on another device
+		b.open(path + "/desk/chart?view=hand")
+		b.until(`document.querySelector("[data-needle] .wood") !== null`)
+		got := eval[deskMeasures](b, measured)
+		t.Logf("%v: %+v", size, got)
+		assert.LessOrEqual(t, got.Top, 120.0, "%v", size)
+		assert.GreaterOrEqual(t, got.Cell, 28.0, "%v", size)
+		assert.True(t, got.Foot && got.Right, "%v: it opens where reading begins", size)
+		assert.Zero(t, max(got.ScrollX, 0)+max(got.ScrollY, 0), "%v: the page does not scroll", size)
+	}
+	b.touch(b.cell(3, 1))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="3"]').getAttribute("d") !== ""`)
+	b.until(chartSaved)
+}
+
+// Coming back to a chart finds the view, the round, the size and what was marked
+// off; the letters on the reaches work on the chart, and no letter alone takes
+// back.
+func TestComingBackToAChart(t *testing.T) {
+	t.Parallel()
+	b := newBrowser(t)
+	path := chartOf(b, "")
+	b.do(chromedp.Click(chromedp.CSS(`[data-go="hand"]`)))
+	b.until(`document.querySelector("svg[data-chart]").dataset.chart === "hand"`)
+	b.until(quiet)
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.key("p") // a round is put in
+	b.until(chartSaved)
+	b.key("m", kb.ArrowUp, kb.ArrowUp, "+")
+	b.with(kb.ArrowLeft, chromedp.ModifierShift)
+	b.says("2 cells marked off")
+	b.key("u", "r")
+	seen := `[document.querySelector("svg[data-chart]").dataset.chart, document.querySelector("svg[data-chart]").getAttribute("width"), document.querySelector(".chosen").getAttribute("d"), document.getElementById("chart-count").textContent, document.querySelector('[data-shape="select"]').getAttribute("aria-pressed")].join()`
+	b.until(chartSaved)
+	left := eval[string](b, seen)
+	assert.Contains(t, left, "hand,")
+	assert.Contains(t, left, "Round 3: ")
+	b.desk(path, "fit")
+	b.desk(path, "chart")
+	b.until(`document.querySelector("[data-needle] .wood") !== null`)
+	assert.Equal(t, left, eval[string](b, seen))
+}

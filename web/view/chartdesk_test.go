@@ -1,0 +1,110 @@
+package view
+
+import (
+	"strconv"
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+)
+
+// chartDesk renders the desk of a plain mitt's chart.
+func chartDesk(t *testing.T) (*goquery.Document, Mitt) {
+	t.Helper()
+	doc := project.New("Mitts")
+	for path, text := range map[string]string{"hand.hand_circumference": "19", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"} {
+		doc.Sheet[path] = text
+	}
+	out, err := project.NewPlanner().Derive(doc, chart.Marks{})
+	require.NoError(t, err)
+	m := Mitt{ID: 1, Doc: doc, Desk: ChartDesk, Answer: NewAnswer(doc, out, ChartDesk, ChartAsk{}, nil)}
+	m.Answer.Chart.Page.Href = "/mitts/1/chart"
+	return parsed(t, ChartPage(m)), m
+}
+
+// The row over the chart has how far a mark reaches first, then what moves
+// increases and rounds; each has a letter of its own, underlined in its words.
+func TestReachRow(t *testing.T) {
+	t.Parallel()
+	desk, _ := chartDesk(t)
+	row := desk.Find(`.reach [role="toolbar"]`)
+	assert.Equal(t, "How far a mark reaches", row.AttrOr("aria-label", ""))
+	assert.Equal(t, []string{
+		"look", "stitch by stitch", "a run", "a block", "all alike", "mark off", "both edges",
+		"move an increase", "put in a round", "take out a round",
+	}, texts(row.Find("button")))
+	seen := map[string]bool{}
+	row.Find("button").Each(func(_ int, b *goquery.Selection) {
+		key := b.AttrOr("aria-keyshortcuts", "")
+		assert.Equal(t, key, b.Find("u").Text(), b.Text())
+		assert.Len(t, key, 1, b.Text())
+		assert.False(t, seen[key], "%s has a letter of its own", b.Text())
+		seen[key] = true
+	})
+	assert.False(t, seen["u"] || seen["r"], "undo and redo have no letter alone")
+	assert.Equal(t, []string{"undo", "redo", "seeing"}, texts(desk.Find(".looks button")))
+	assert.Equal(t, "Size of a stitch", desk.Find(`.looks [type="range"]`).AttrOr("aria-label", ""))
+}
+
+// The rail has the yarns first, then the stitches by what they do to a round of
+// plain stitches, and where in the mitt one is.
+func TestRail(t *testing.T) {
+	t.Parallel()
+	desk, m := chartDesk(t)
+	rail := desk.Find(".rail")
+	assert.Equal(t, "Yarns and stitches", rail.AttrOr("aria-label", ""))
+	assert.Len(t, texts(rail.Find("[data-tool-colour]")), len(m.Answer.Chart.Yarns))
+	for part, want := range map[string][]string{
+		"keep": {"k", "p", "k tbl", "sl"}, "more": {"M1L", "M1R", "M1", "yo"}, "fewer": {"k2tog", "ssk"},
+	} {
+		assert.Equal(t, want, texts(rail.Find(`[data-strip-part="`+part+`"] [data-tool-op]`)), part)
+	}
+	others := rail.Find(`[data-strip-part="other"]`)
+	assert.Equal(t, 8, others.Find("[data-tool-op]").Length())
+	_, hidden := others.Attr("hidden")
+	assert.True(t, hidden, "they are a press away")
+	rail.Find("[data-tool-op], [data-tool-colour]").Each(func(_ int, b *goquery.Selection) {
+		assert.Equal(t, "false", b.AttrOr("aria-pressed", ""), b.Text())
+		assert.Equal(t, 1, b.Find("svg[aria-hidden]").Length(), "a picture of itself, with a word: %s", b.Text())
+	})
+	assert.Equal(t, []string{"gusset", "hand", "thumb", "cuff"}, texts(rail.Find(".parts a")), "every part can be reached")
+	assert.Equal(t, []string{"gusset"}, texts(rail.Find(".parts [aria-current]")))
+}
+
+// The margin holds all that stands beside the chart. What is typed and chosen in
+// its forms is not replaced with the chart.
+func TestMargin(t *testing.T) {
+	t.Parallel()
+	desk, _ := chartDesk(t)
+	margin := desk.Find("details.margin")
+	require.Equal(t, 1, margin.Length())
+	assert.Equal(t, []string{"What can I do here?", "Strands to look at", "Notes", "Sampler", "Key"}, texts(margin.Find("h2")))
+	fragment := margin.Find(`[data-fragment="margin"]`)
+	assert.Zero(t, fragment.Find("#measure-form, form.chart-file").Length())
+	assert.Equal(t, 1, margin.Find("#measure-form").Length())
+	assert.Equal(t, 1, margin.Find("form.chart-file").Length())
+	assert.Equal(t, []string{"long strands"}, texts(margin.Find("[data-sight]:not([checked])").Parent()), "strands are seen when asked for")
+}
+
+// The small mitt has every round of the mitt once.
+func TestSmallMittHasEveryRound(t *testing.T) {
+	t.Parallel()
+	desk, m := chartDesk(t)
+	rounds := map[string]int{}
+	desk.Find("[data-mini-part]").Each(func(_ int, e *goquery.Selection) {
+		n, err := strconv.Atoi(e.AttrOr("data-rounds", ""))
+		require.NoError(t, err)
+		rounds[e.AttrOr("data-mini-part", "")] += n
+	})
+	want := map[string]int{}
+	for _, section := range m.Answer.Out.Charts.Mitt.Sections {
+		if len(section.Rounds) > 0 {
+			want[string(section.Part)] = len(section.Rounds)
+		}
+	}
+	assert.Equal(t, want, rounds)
+}
