@@ -28,6 +28,8 @@ func TestFitFillsTheWindow(t *testing.T) {
 			const at = [...document.querySelectorAll(".numbers > li > details")].map((e) => e.getBoundingClientRect().top);
 			return Math.min(...at.slice(1).map((y, i) => y - at[i]));
 		})()`), 23.5, "numbers on the ladder are a line of type apart")
+		assert.InDelta(t, 0, eval[float64](b, `Math.max(...[...document.querySelectorAll(".curve")].map((c) =>
+			Math.abs(c.querySelector("svg").getBoundingClientRect().right - [...c.querySelectorAll(".ticks > :not(.unit-of)")].at(-1).getBoundingClientRect().right)))`), 1.5, "the last girth stands at the end of its axis")
 		if !s.together {
 			continue
 		}
