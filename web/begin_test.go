@@ -80,8 +80,10 @@ func TestBeginAndBringByKeyboard(t *testing.T) {
 		require.NoError(t, err)
 	}
 	b.open("/")
-	tabTo(b, `document.activeElement.textContent === "Begin from this one"`)
-	b.do(chromedp.KeyEvent(kb.Enter))
+	for _, fold := range []string{"More", "Begin another from it"} {
+		tabTo(b, `document.activeElement.textContent === "`+fold+`"`)
+		b.do(chromedp.KeyEvent(kb.Enter))
+	}
 	tabTo(b, `document.activeElement.name === "pins"`)
 	b.do(chromedp.KeyEvent(" "))
 	tabTo(b, `document.activeElement.textContent === "Begin"`)

@@ -36,7 +36,7 @@ func TestNeedlesWithoutScript(t *testing.T) {
 	page = a.get(at + "/needles?side=left").doc()
 	assert.Contains(t, page.Find("h2").Text(), "Round 2")
 	assert.Contains(t, page.Find(".which").Text(), "right hand: 2 of 60 rounds")
-	assert.Contains(t, a.get("/").doc().Find(".next").Text(), "next: round 3 of the cuff, right hand")
+	assert.Contains(t, a.get("/").doc().Find(".next").Text(), "round 3 of 60, cuff, right hand")
 
 	for nth, want := range map[string][3]string{
 		"39": {"Divide round 1 of 12 · hand", "to waste yarn", "Round done"},

@@ -167,6 +167,6 @@ func checkTexts(t *testing.T, s *draw.Scene) {
 // The same plan gives the same bytes, and a larger mitt is drawn larger.
 func TestSmallIsToScale(t *testing.T) {
 	p := plan(t, mitt.Mitten, 150)
-	assert.Equal(t, svg(t, Small(p, false)), svg(t, Small(p, false)))
-	assert.Equal(t, Small(p, false).Width, Small(plan(t, mitt.Fingerless, 230), false).Width)
+	assert.Equal(t, svg(t, Small(p, SmallOptions{})), svg(t, Small(p, SmallOptions{})))
+	assert.Less(t, Small(plan(t, mitt.Fingerless, 150), SmallOptions{}).Width, Small(plan(t, mitt.Fingerless, 230), SmallOptions{}).Width)
 }

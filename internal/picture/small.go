@@ -2,35 +2,135 @@ package picture
 
 import (
 	"fmt"
+	"strconv"
 
 	"thenar/internal/draw"
 	"thenar/internal/mitt"
 )
 
-// The frame of a small picture in mm, and its scale. A tall mitten for the largest hands
-// just fits.
-const (
-	smallWidth  = 30.0
-	smallHeight = 45.0
-	smallScale  = 1.0 / 7
-)
+// SmallOptions say how a mitt lies on the shelf.
+type SmallOptions struct {
+	Left    bool
+	Yarn    string // the colour of its cloth; empty: undyed
+	Needles bool   // it is on the needles
+	Knitted int    // the number of its rounds that are knitted, in the order worked; on the needles only
+}
 
-// Small draws the mitt alone, for a list: at a seventh of its size, so that mitts can be
-// compared, on the lower edge of the frame. A mitt too large for the frame is made to fit.
-func Small(p *mitt.Plan, left bool) *draw.Scene {
+// smallMargin is the room around a small picture in mm, for half of the outline.
+const smallMargin = 2.0
+
+// Small draws the mitt alone, as it lies on a shelf: its size in mm is that of the
+// picture, so that mitts can be compared, and its foot is at the lower edge. What is not
+// knitted yet of a mitt on the needles is dashed, and the yarn hangs where the knitting
+// stopped.
+func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	f := newFigure(&p.Hand)
 	f.tucked = !p.Thumbed()
 	m := newFabric(p, f)
-	const thick = 5.0
-	c := fitCanvas(left, thick, 0, 0, func(c *canvas) {
-		m.outline(c).path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: 2.4, Round: true})
+	const letter = 5.0
+	c := fitCanvas(o.Left, letter, smallMargin, smallMargin, func(c *canvas) {
+		if o.Needles {
+			m.onNeedles(c, o)
+			return
+		}
+		m.outline(c).path(o.cloth("cloth", 2))
 		m.ribs(c)
 		m.seams(c)
 	})
-	wide, high := c.drawn.right-c.drawn.left, c.drawn.bottom-c.drawn.top
-	const margin = 0.5
-	scale := min(smallScale, (smallWidth-2*margin)/wide, (smallHeight-2*margin)/high)
-	s := &draw.Scene{Width: smallWidth, Height: smallHeight, Label: fmt.Sprintf("%s hand: %s", HandOptions{Left: left}.side(), p.Kind.Words())}
-	s.Add(c.s, (smallWidth-wide*scale)/2, smallHeight-margin-high*scale, scale)
+	s := c.s
+	s.Width, s.Height = c.drawn.right+smallMargin, c.drawn.bottom+smallMargin
+	s.Root = []draw.Attr{{Name: "width", Value: px(s.Width)}, {Name: "height", Value: px(s.Height)}}
+	s.Label = fmt.Sprintf("%s hand: %s", HandOptions{Left: o.Left}.side(), p.Kind.Words())
 	return s
+}
+
+func px(mm float64) string { return strconv.FormatFloat(mm, 'f', 1, 64) }
+
+// cloth returns the style of cloth with an outline of a width. A class gives undyed cloth
+// the colour of the page.
+func (o SmallOptions) cloth(class string, width float64) draw.Style {
+	s := draw.Style{Class: class, Fill: cardColour, Stroke: inkColour, Width: width, Round: true}
+	if o.Yarn != "" {
+		s.Class, s.Fill = "dyed", o.Yarn
+	}
+	return s
+}
+
+// onNeedles draws a mitt as far as it is knitted, the needle through its last round, and
+// the yarn.
+func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
+	m.outline(c).path(draw.Style{Class: "to-come", Stroke: fifthColour, Width: 1, Dash: "4 3"})
+	done := m.upTo(o.Knitted)
+	edges, cloth := c.pen(), c.pen()
+	for i := range done.tubes {
+		t := &done.tubes[i]
+		whole := t.rounds() == m.tubes[i].rounds()
+		t.draw(edges, done, whole)
+		t.draw(cloth, done, whole)
+	}
+	// The outlines first, then the cloth over their inner halves: one piece.
+	edges.path(draw.Style{Class: "cloth-edge", Stroke: inkColour, Width: 3.2, Round: true})
+	fill := o.cloth("cloth-in", 0)
+	fill.Stroke = ""
+	cloth.path(fill)
+	done.ribs(c)
+	last := &done.tubes[len(done.tubes)-1]
+	stop := last.last()
+	way := unit(stop.out.plus(stop.left.times(-1)))
+	m.tail(c, stop.out, o)
+	needle := func() *pen { return c.pen().move(stop.left.plus(way.times(-9))).line(stop.out.plus(way.times(9))) }
+	needle().path(draw.Style{Class: "cloth-edge", Stroke: inkColour, Width: 4, Round: true})
+	needle().path(draw.Style{Class: "needle", Stroke: cardColour, Width: 2, Round: true})
+}
+
+// draw draws a tube as a closed shape; whole is whether nothing of it is to come.
+func (t *tube) draw(p *pen, m *fabric, whole bool) {
+	first, last := t.edges[0], t.last()
+	p.move(first.left)
+	for _, e := range t.edges[1:] {
+		p.line(e.left)
+	}
+	if whole && t.closed {
+		m.drawEnd(p, t)
+	} else {
+		p.line(last.in, last.out)
+	}
+	for i := t.rounds(); i >= 0; i-- {
+		p.line(t.edges[i].out)
+	}
+	p.line(first.in)
+	p.Close()
+}
+
+// upTo returns the mitt with its first so many rounds, at least the cast-on.
+func (m *fabric) upTo(knitted int) *fabric {
+	done := &fabric{p: m.p}
+	for i, t := range m.tubes {
+		rounds := min(knitted, t.rounds())
+		if i > 0 && rounds <= 0 {
+			break
+		}
+		rounds = max(rounds, 0)
+		knitted -= t.rounds()
+		t.ribbed = max(t.ribbed-(t.rounds()-rounds), 0)
+		t.edges = t.edges[:rounds+1]
+		done.tubes = append(done.tubes, t)
+	}
+	return done
+}
+
+// tail lets the yarn hang from a point, at most down to the cast-on.
+func (m *fabric) tail(c *canvas, from point, o SmallOptions) {
+	const longest = 56.0
+	down := min(longest, from.y-m.foot().y) / longest
+	at := func(x, y float64) point { return from.plus(point{x, y * down}) }
+	yarn := func() *pen {
+		return c.pen().move(from).curve(at(16, 2), at(6, -18), at(14, -30)).curve(at(20, -40), at(10, -46), at(18, -56))
+	}
+	yarn().path(draw.Style{Class: "cloth-edge", Stroke: inkColour, Width: 3.6, Round: true})
+	style := draw.Style{Class: "tail", Stroke: cardColour, Width: 2.2, Round: true}
+	if o.Yarn != "" {
+		style.Class, style.Stroke = "", o.Yarn
+	}
+	yarn().path(style)
 }

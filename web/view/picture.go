@@ -125,9 +125,6 @@ func (a *Answer) blame(err error) {
 	}
 }
 
-// Small draws the small picture of a mitt for the shelf.
-func Small(p *mitt.Plan, left bool) string { return SVG(picture.Small(p, left), false) }
-
 // SVG writes a scene as SVG; sized gives it its size on paper.
 func SVG(s *draw.Scene, sized bool) string {
 	var b strings.Builder

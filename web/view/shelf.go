@@ -4,7 +4,10 @@ import (
 	"fmt"
 	"time"
 
+	"github.com/a-h/templ"
+
 	"thenar/internal/app"
+	"thenar/internal/picture"
 	"thenar/internal/project"
 )
 
@@ -12,31 +15,41 @@ import (
 type Item struct {
 	ID       int64
 	Name     string
-	About    string // kind, hand and cast-on in a few words
+	About    string // kind and hand in a few words
+	Line     string // its plan in one line; empty while there is none
 	Changed  string // when it was last saved
 	Stamp    string // Changed in a form for machines
 	Picture  string // SVG; empty while there is no plan
 	Archived bool
-	Next     string // what is knitted next; empty if it is not on the needles
+	Next     string // where the knitting is; empty if it is not on the needles
 	Anew     string // the name of a mitt begun from it
 	Fixed    int    // how many numbers are fixed
 }
 
-// Shelf is the list of mitts, the newest first.
+// Shelf is the list of mitts: first those on the needles, then the one changed
+// last.
 type Shelf struct {
 	Items    []Item
 	Archived []Item
+	Hand     string // SVG of a hand with its tapes, life-size in mm; while nothing is on the shelf
 }
 
 // NewShelf returns the shelf with the mitts in their order, those put away in a
 // list of their own.
 func NewShelf(list []app.Shelved) (s Shelf) {
+	var resting []Item
 	for _, m := range list {
-		if item := shelved(m); m.Doc.Archived {
+		switch item := shelved(m); {
+		case item.Archived:
 			s.Archived = append(s.Archived, item)
-		} else {
+		case item.Next != "":
 			s.Items = append(s.Items, item)
+		default:
+			resting = append(resting, item)
 		}
+	}
+	if s.Items = append(s.Items, resting...); len(s.Items) == 0 {
+		s.Hand = SVG(picture.Bare(picture.Example(), nil, picture.HandOptions{Example: true}), true)
 	}
 	return s
 }
@@ -49,6 +62,10 @@ func (i Item) fixedWords() string {
 	return fmt.Sprintf("with its %d fixed numbers", i.Fixed)
 }
 
+func (i Item) href(below string) templ.SafeURL {
+	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", i.ID, below))
+}
+
 // shelved returns the item of one mitt.
 func shelved(m app.Shelved) Item {
 	item := Item{
@@ -57,14 +74,43 @@ func shelved(m app.Shelved) Item {
 		Anew: app.NameAnew(m.Doc.Name), Fixed: len(m.Doc.Sheet.Fixed()),
 		About: fmt.Sprintf("%s, %s hand", m.Doc.Sheet.Kind().Words(), m.Doc.Side),
 	}
+	look := picture.SmallOptions{Left: m.Doc.Side == project.Left}
+	if own := m.Doc.OwnYarns(); len(own) > 0 {
+		look.Yarn = m.Doc.Palette()[0].Fill
+	}
 	if next := m.Next; next != nil {
-		item.Next = fmt.Sprintf("next: %s, %s hand", TaskWords(next.Mitt, next.Task, termsOf(m.Doc)), next.Side)
+		item.Next = nextWords(m)
+		look.Needles, look.Knitted, look.Left = true, next.Knitted, next.Side == project.Left
+		if next.IsRound() {
+			look.Knitted--
+		}
 	}
 	if m.Plan == nil {
 		item.About += ", not measured yet"
 		return item
 	}
-	item.About += fmt.Sprintf(", cast on %d", m.Plan.Cuff.CastOn.N)
-	item.Picture = Small(m.Plan, m.Doc.Side == project.Left)
+	item.Line = planLine(m.Plan)
+	item.Picture = SVG(picture.Small(m.Plan, look), false)
 	return item
+}
+
+// nextWords says where the knitting of a mitt on the needles is.
+func nextWords(m app.Shelved) string {
+	next := m.Next
+	if !next.IsRound() {
+		return fmt.Sprintf("next: %s, %s hand", TaskWords(next.Mitt, next.Task, termsOf(m.Doc)), next.Side)
+	}
+	all := 0
+	for i := range next.Mitt.Sections {
+		all += len(next.Mitt.Sections[i].Rounds)
+	}
+	return fmt.Sprintf("round %d of %d, %s, %s hand", next.Knitted, all, next.Part.Words(), next.Side)
+}
+
+// scaleWords says how the pictures are to be read.
+func (s Shelf) scaleWords() string {
+	if len(s.Items) == 1 {
+		return "one mitt; a tick of the tape is 1 cm"
+	}
+	return fmt.Sprintf("%d mitts at one scale; a tick of the tape is 1 cm", len(s.Items))
 }
