@@ -285,3 +285,14 @@ func TestSpreadMovesLabelsAsLittleAsItCan(t *testing.T) {
 	assert.InDelta(t, 2, got[2]-got[1], 1e-9)
 	assert.InDelta(t, 2.5/3, (got[0]+got[1]+got[2])/3, 1e-9, "a block keeps its mean")
 }
+
+// A hand to lay one's own on is as large as the hand of the example is: 178 mm round, which
+// is drawn as broad as such a hand is (ANSUR II: 2.40 × the breadth), and 171 mm from the
+// wrist to the tip, above a piece of forearm.
+func TestLifeSize(t *testing.T) {
+	s := LifeSize()
+	list := elements(t, s)
+	tape := extent(t, having(list, "class", "tape-ribbon")[0].attr["d"])
+	assert.InDelta(t, 178/2.40, tape.right-tape.left, 1.5)
+	assert.InDelta(t, 1.1*171, s.Height, 6)
+}

@@ -6,6 +6,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 )
 
 // SmallOptions say how a mitt lies on the shelf.
@@ -98,7 +99,11 @@ func (t *tube) draw(p *pen, m *fabric, whole bool) {
 	for i := t.rounds(); i >= 0; i-- {
 		p.line(t.edges[i].out)
 	}
-	p.line(first.in)
+	if t.over == stitch.OverWrist {
+		p.bow(first.out, first.left, nearEdge)
+	} else {
+		p.line(first.in)
+	}
 	p.Close()
 }
 

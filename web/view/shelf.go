@@ -31,7 +31,7 @@ type Item struct {
 type Shelf struct {
 	Items    []Item
 	Archived []Item
-	Hand     string // SVG of a hand with its tapes, life-size in mm; while nothing is on the shelf
+	Hand     string // SVG of a hand, life-size in mm; only while nothing is on the shelf
 }
 
 // NewShelf returns the shelf with the mitts in their order, those put away in a
@@ -49,7 +49,7 @@ func NewShelf(list []app.Shelved) (s Shelf) {
 		}
 	}
 	if s.Items = append(s.Items, resting...); len(s.Items) == 0 {
-		s.Hand = SVG(picture.Bare(picture.Example(), nil, picture.HandOptions{Example: true}), true)
+		s.Hand = SVG(picture.LifeSize(), true)
 	}
 	return s
 }

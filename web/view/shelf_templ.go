@@ -262,7 +262,7 @@ func emptyShelf(s Shelf) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "</div><div class=\"invitation\"><h1>Lay your hand here.</h1><p>The tapes show where to measure. One girth and a swatch are enough.</p>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "</div><div class=\"invitation\"><h1>Lay your hand here.</h1><p>The tape shows where to measure. One girth and a swatch are enough.</p>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
