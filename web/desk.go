@@ -79,7 +79,16 @@ func leadTo(w http.ResponseWriter, r *http.Request, desk view.Desk, id int64) er
 	return nil
 }
 
-// showDesk shows a mitt at the desk in the address.
+// looked reports whether somebody looks at the page that a request asks for. A
+// script that reads it, or a browser that fetches it ahead, does not. A browser
+// without these headers is believed (Fetch Metadata Request Headers, W3C).
+func looked(r *http.Request) bool {
+	dest := r.Header.Get("Sec-Fetch-Dest")
+	return (dest == "" || dest == "document") && r.Header.Get("Sec-Purpose") == ""
+}
+
+// showDesk shows a mitt at the desk in the address, and lets the browser
+// remember it.
 func (s *Server) showDesk(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)
 	if err != nil {
@@ -89,10 +98,20 @@ func (s *Server) showDesk(w http.ResponseWriter, r *http.Request) error {
 	if !view.IsDesk(name) {
 		return fault.New(fault.NotFound, "There is no desk at this address.")
 	}
-	desk := view.Desk(name)
-	http.SetCookie(w, &http.Cookie{
-		Name: lastDesk, Value: name, Path: mittAt(id, ""), MaxAge: keepDesk, HttpOnly: true, SameSite: http.SameSiteLaxMode,
-	})
+	others := w.Header().Values("Set-Cookie")
+	if looked(r) {
+		http.SetCookie(w, &http.Cookie{
+			Name: lastDesk, Value: name, Path: mittAt(id, ""), MaxAge: keepDesk, HttpOnly: true, SameSite: http.SameSiteLaxMode,
+		})
+	}
+	if err := s.atDesk(w, r, id, view.Desk(name)); err != nil {
+		w.Header()["Set-Cookie"] = others
+		return err
+	}
+	return nil
+}
+
+func (s *Server) atDesk(w http.ResponseWriter, r *http.Request, id int64, desk view.Desk) error {
 	switch desk {
 	case view.KnitDesk:
 		return s.showNeedles(w, r, id)
