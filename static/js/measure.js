@@ -154,7 +154,7 @@ class Measure {
     const focus = this.holdFocus();
     const shown = fragments.filter((f) => !this.keeps(f));
     const names = shown.map((f) => f.dataset.fragment);
-    for (const place of this.document.querySelectorAll("[data-fragment]")) {
+    for (const place of this.document.querySelectorAll("[data-fragment]:not(.bar *)")) {
       if (!parts) place.classList.toggle("stale", !names.includes(place.dataset.fragment));
     }
     for (const fragment of shown) { // the chart comes after the margin that it has a part in

@@ -82,6 +82,17 @@ func planLine(p *mitt.Plan) string {
 		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Stitches.N)
 }
 
+// current marks the desk of the page on the tape, or that of a side room.
+func (b Bar) current(d Desk) templ.Attributes {
+	switch {
+	case d != b.Desk:
+		return nil
+	case b.Room:
+		return templ.Attributes{"aria-current": "true"}
+	}
+	return templ.Attributes{"aria-current": "page"}
+}
+
 func (b Bar) href(rest string) templ.SafeURL {
 	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", b.ID, rest))
 }
