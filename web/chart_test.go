@@ -130,9 +130,9 @@ func TestAnswerToAStrokeIsSmall(t *testing.T) {
 	for _, same := range []string{`[data-fragment="plan"]`, `[data-fragment="words"]`, "#answer-state"} {
 		assert.Equal(t, part(whole, same), part(small, same), same)
 	}
-	assert.Equal(t, part(whole, `[data-fragment="chart"] .key`), part(small, `[data-fragment="key"]`))
+	assert.Equal(t, part(whole, `[data-fragment="margin"] .key`), part(small, `[data-fragment="key"]`))
 	assert.Contains(t, part(small, `[data-fragment="plan"]`), "colour", "the yarn is counted by colour")
-	assert.Equal(t, 3, small.doc().Find("[data-fragment]").Length())
+	assert.Equal(t, 4, small.doc().Find("[data-fragment]").Length(), "the small mitt, too")
 	assert.Less(t, len(small.body), len(whole.body)/5)
 	t.Logf("%d bytes of %d", len(small.body), len(whole.body))
 }

@@ -125,7 +125,7 @@ func (d *drawing) spots() []spot {
 			kinds.set(kind, [...(kinds.get(kind) ?? []), e]);
 		}
 		const list = [...kinds].flatMap(([kind, all]) => [...new Set([all[0], all.at(-1)])].map((e) => [kind + " " + e.textContent, e]));
-		for (const mark of ["noted", "needles", "fault", "painted", "chosen", "float", "grid", "border"]) {
+		for (const mark of ["note-flag", "needles", "fault", "painted", "chosen", "float", "grid", "border"]) {
 			const all = [...svg.querySelectorAll("path." + mark)].filter((e) => e.getAttribute("d"));
 			if (all.length === 0) throw new Error("no " + mark);
 			for (const e of new Set([all[0], all.at(-1)])) list.push([mark, e]);
@@ -234,7 +234,11 @@ func TestStrokesSpanFromThePress(t *testing.T) {
 func (d *drawing) margin(round int) point {
 	d.t.Helper()
 	p := d.cell(round, 1)
-	p.X = eval[float64](d.browser, `document.querySelector("svg[data-chart] path.border").getBoundingClientRect().right + 12`)
+	p.X = eval[float64](d.browser, `(() => {
+		const data = JSON.parse(document.getElementById("chart-data").textContent);
+		const matrix = document.querySelector("svg[data-chart]").getScreenCTM();
+		return new DOMPoint(data.left + data.width * data.cell_width, 0).matrixTransform(matrix).x + 12;
+	})()`)
 	return p
 }
 
