@@ -126,9 +126,9 @@ func (d *drawing) spots() []spot {
 		}
 		const list = [...kinds].flatMap(([kind, all]) => [...new Set([all[0], all.at(-1)])].map((e) => [kind + " " + e.textContent, e]));
 		for (const mark of ["note-flag", "needles", "fault", "painted", "chosen", "float", "grid", "border"]) {
-			const all = [...svg.querySelectorAll("path." + mark)].filter((e) => e.getAttribute("d"));
-			if (all.length === 0) throw new Error("no " + mark);
-			for (const e of new Set([all[0], all.at(-1)])) list.push([mark, e]);
+			const all = [...svg.querySelectorAll("path." + mark)].filter((e) => e.getAttribute("d") && e.getBoundingClientRect().width > 0);
+			if (all.length === 0 && mark !== "grid") throw new Error("no " + mark);
+			for (const e of new Set(all.length > 0 ? [all[0], all.at(-1)] : [])) list.push([mark, e]);
 		}
 		return list.map(([Name, e]) => {
 			const r = e.getBoundingClientRect();
