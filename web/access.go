@@ -75,7 +75,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 		switch tried := key != "" || strange; {
 		case tried && guests.held(r.RemoteAddr):
 			w.Header().Set("Retry-After", "10")
-			refuse(w, r, http.StatusTooManyRequests, "Too many wrong keys came from this device. Wait ten seconds, then open the link that Thenar printed when it was started.")
+			refuse(w, r, http.StatusTooManyRequests, "Too many wrong keys. Wait ten seconds, then open the link that Thenar printed when it was started.")
 		case sameSecret(key, s.door.Key) && r.Method == http.MethodGet:
 			s.letIn(w, r)
 		default:
@@ -85,7 +85,7 @@ func (s *Server) access(next http.Handler) http.Handler {
 			if err == nil {
 				http.SetCookie(w, &http.Cookie{Name: cookie, Path: "/", MaxAge: -1, HttpOnly: true, SameSite: http.SameSiteStrictMode})
 			}
-			refuse(w, r, http.StatusForbidden, "This needs the link with its key that Thenar printed when it was started. Open that link once on this device.")
+			refuse(w, r, http.StatusForbidden, "Open the link with its key once on this device: Thenar printed it when it was started.")
 		}
 	})
 }

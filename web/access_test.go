@@ -160,7 +160,7 @@ func TestDevicesOnThePage(t *testing.T) {
 	w := httptest.NewRecorder()
 	app.ServeHTTP(w, held)
 	assert.Equal(t, http.StatusForbidden, w.Code)
-	assert.Contains(t, w.Body.String(), `{"error":["This needs the link`, "a script can tell it on its page")
+	assert.Contains(t, w.Body.String(), `{"error":["Open the link`, "a script can tell it on its page")
 }
 
 // Who is let out hears nothing more, also by a line of events that stood open.

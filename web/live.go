@@ -30,7 +30,7 @@ func (s *Server) listen(w http.ResponseWriter, r *http.Request) error {
 	}
 	after, err := strconv.ParseInt(r.URL.Query().Get("after"), 10, 64)
 	if err != nil || after < 0 {
-		return fault.New(fault.Invalid, "after: is %.20q; write the revision that the page has", r.URL.Query().Get("after"))
+		return fault.New(fault.Invalid, "after: is %.20q; write the number that the page has", r.URL.Query().Get("after"))
 	}
 	news, err := s.app.News(r.Context(), id, after)
 	if err != nil {

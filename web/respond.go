@@ -33,7 +33,7 @@ var statuses = map[fault.Kind]int{
 var titles = map[fault.Kind]string{
 	fault.Invalid:  "That can't be used",
 	fault.NotFound: "Not here",
-	fault.Conflict: "Saved in between",
+	fault.Conflict: "Another window was first",
 	fault.Newer:    "A newer file",
 	fault.Internal: "Something went wrong",
 

@@ -29,7 +29,7 @@ func TestRowsOfSwatchesAndGirths(t *testing.T) {
 	b.until(`document.querySelectorAll("table.ways tbody tr").length === 2`)
 	b.until(`document.querySelector("table.ways .taken th")?.textContent === "the hand’s own shape"`)
 	b.until(settled)
-	b.until(`document.querySelector(".plan")?.textContent.includes("the price of remembering it")`)
+	b.until(`document.querySelector(".plan")?.textContent.includes("easier to remember")`)
 	b.do(chromedp.Click(chromedp.CSS(`.rhythm button.set`)))
 	b.until(`document.querySelector("table.ways .taken th")?.textContent === "a plain rhythm"`)
 	b.until(settled)

@@ -140,7 +140,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	}
 	after, err := strconv.ParseInt(r.PostForm.Get("after"), 10, 64)
 	if err != nil {
-		return fault.New(fault.Invalid, "after: is no revision; open the try again")
+		return fault.New(fault.Invalid, "after: is no moment of this mitt; open the try again")
 	}
 	side, err := s.app.AnswerTry(r.Context(), id, try, app.TryAnswer{
 		After: after, Key: r.PostForm.Get("key"), Rip: r.PostForm.Get("how") == "rip", Ticks: ticks(r),

@@ -136,7 +136,7 @@ func TestEmptyShelfOffersTwoBeginnings(t *testing.T) {
 	a := newApp(t)
 	page := a.get("/")
 	require.Equal(t, http.StatusOK, page.status)
-	assert.Contains(t, page.doc().Find(".begin").Text(), "Start with my own hand")
+	assert.Contains(t, page.doc().Find(".begin").Text(), "Start with a hand")
 	assert.Contains(t, page.doc().Find(".begin").Text(), "Look at a sample mitt")
 }
 

@@ -286,7 +286,7 @@ func (w *work) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) 
 		return store.Change{}, err
 	}
 	if before == nil {
-		return store.Change{}, fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", t.Before, w.Revision)
+		return store.Change{}, fault.New(fault.NotFound, "This mitt has no moment %d; its newest is %d.", t.Before, w.Revision)
 	}
 	before.Side = w.doc.Side
 	var hands []project.Progress

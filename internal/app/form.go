@@ -72,7 +72,7 @@ func (t Typed) over(base project.Document, restored int64) (form, error) {
 func revisionIn(faults *fault.Fields, name, text string) int64 {
 	n, err := strconv.ParseInt(text, 10, 64)
 	if err != nil {
-		faults.Add(name, "is no revision; open the mitt again")
+		faults.Add(name, "is no moment of this mitt; open the mitt again")
 	}
 	return n
 }

@@ -112,7 +112,7 @@ func (a *App) Moment(ctx context.Context, id, revision int64) (Mitt, error) {
 func (w *work) goBack(revision int64) error {
 	then := w.At(revision)
 	if then == nil {
-		return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, w.Revision)
+		return fault.New(fault.NotFound, "This mitt has no moment %d; its newest is %d.", revision, w.Revision)
 	}
 	doc, err := project.Decode(then.Document)
 	w.Mitt, w.doc = *then, doc

@@ -76,7 +76,7 @@ func (w *work) next(pl *project.Planner) *NextTask {
 // NewMitt begins a mitt, blank or with the numbers of the sample, and returns
 // its number. An empty name stands for a default one.
 func (a *App) NewMitt(ctx context.Context, name string, sample bool) (int64, error) {
-	doc := project.New("My mitt")
+	doc := project.New("A new mitt")
 	if sample {
 		doc = project.Samples()[0]
 	}

@@ -181,8 +181,8 @@ func (d *draft) warnCuff() {
 	}
 	if p.Cuff.Passage > stretch {
 		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/stretch)), p.Cuff.Rib)
-		p.say("cuff_passage", "The cuff must stretch to %.2f of its girth to pass the hand; %s gives about %.2f. %d stitches would pass.",
-			p.Cuff.Passage, what, stretch, needs)
+		p.say("cuff_passage", "%d stitches would pass the hand: the cuff must stretch by %.0f %%, and %s gives about %.0f %%.",
+			needs, (p.Cuff.Passage-1)*100, what, (stretch-1)*100)
 	}
 	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
 		p.say("cuff_tight", "The cuff will be tight: %d stitches, not %.1f, for it is never wider than the hand (%d). Measure wrist and hand again, or fix the cast-on. Tingling, cold or pale fingers mean take it off. This is general caution, not medical advice.",
@@ -245,7 +245,7 @@ const infant = 105.5
 func (d *draft) warnSmall() {
 	p := &d.plan
 	if p.Hand.Length < hand.BabyBelow && p.Thumbed() {
-		p.say("thumbless", "A hand under 95 mm usually gets a mitten without a thumb. Under 2 years the filled measurements have no source.")
+		p.say("thumbless", "Under 95 mm a mitten without a thumb is usual. Under 2 years the filled measurements have no source.")
 	}
 	if p.Hand.Length.MM() < infant {
 		p.say("baby", "For a baby or small child: no loose ends or long strands inside, no tight elastic, no neck cord. Look at the hands often. This is general caution, not medical advice.")

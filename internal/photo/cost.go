@@ -63,9 +63,9 @@ func (s size) refusal() fault.Fields {
 	case s.scans > maxScans:
 		faults.Add("photo", "is a JPEG of %d scans, %d are the most; save it as an ordinary JPEG, or leave it out", s.scans, maxScans)
 	case s.width > maxSide || s.height > maxSide:
-		faults.Add("photo", "has %d by %d dots, which is too much; send one of at most 12,000 on a side, made smaller, or leave it out", s.width, s.height)
+		faults.Add("photo", "has %d by %d dots; send one of at most 12,000 on a side, or leave it out", s.width, s.height)
 	default:
-		faults.Add("photo", "has %d by %d dots, which takes %d MB to read, and %d are the most; send it made smaller, or leave it out", s.width, s.height, s.bytes>>20, maxDecoded>>20)
+		faults.Add("photo", "has %d by %d dots, %d MB; %d are the most: send a smaller one, or leave it out", s.width, s.height, s.bytes>>20, maxDecoded>>20)
 	}
 	return faults
 }

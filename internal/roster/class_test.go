@@ -81,7 +81,7 @@ func TestReasonsForAttention(t *testing.T) {
 		"Far from the pattern’s swatch: 18.0 stitches over 10 cm, not 24.0 (-25 %)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
 		"Hand smaller than the chart’s: 12 cm is glove size 4.7":                    {Name: "e", Sheet: sheet.Sheet{"hand.hand_circumference": "12"}},
 		"Hand larger than the chart’s":                                              {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}, Sure: map[string]string{"hand.hand_circumference": "30"}},
-		"The cuff must stretch":                                                     {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
+		"the cuff must stretch":                                                     {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
 	} {
 		l := add(t, &c, s)
 		assert.True(t, l.NeedsAttention(), says)

@@ -71,7 +71,7 @@ func cantWrite(path string, err error) error {
 	if errors.As(err, &of) {
 		err = of.Err // leave out the name of the temporary file
 	}
-	return fault.New(fault.Invalid, "FILE: %s can't be written (%v); name a file in a directory that can be written, on a disk with space", path, err).Because(err)
+	return fault.New(fault.Invalid, "FILE: %s can't be written (%v); name a file on a disk with space that can be written", path, err).Because(err)
 }
 
 // vacuum copies the database at from, packed, into the empty file to. It
@@ -165,7 +165,7 @@ func (s *Store) backupBeforeMigrating(ctx context.Context, newest int) error {
 		err = copyTo(ctx, s.path, to)
 	}
 	if err != nil {
-		return fault.New(fault.Invalid, "db: %s has to be brought from schema %d to %d, and no backup could be made before (%s); make space for %s", s.path, version, newest, strings.TrimSuffix(fault.Message(err), "."), backupDir(s.path)).Because(err)
+		return fault.New(fault.Invalid, "db: %s goes from schema %d to %d; no backup could be made before (%s): make space for %s", s.path, version, newest, strings.TrimSuffix(fault.Message(err), "."), backupDir(s.path)).Because(err)
 	}
 	return nil
 }

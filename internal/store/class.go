@@ -74,7 +74,7 @@ func (s *Store) SaveClass(ctx context.Context, id, after int64, document []byte)
 			revision = now.Revision
 			return nil
 		case after != now.Revision:
-			return fault.New(fault.Conflict, "This class was saved elsewhere since this page was loaded. Nothing of this one is saved yet, so that the other is not lost.")
+			return fault.New(fault.Conflict, "Another window saved this class meanwhile. Nothing of this one is saved yet, so that neither is lost.")
 		}
 		revision = now.Revision + 1
 		return decideClass(ctx, tx, id, revision, s.stamp(), document)

@@ -129,7 +129,7 @@ func (c Change) answerable(ctx context.Context, tx *txn, id int64, at heads) err
 	case !there:
 		return fault.New(fault.NotFound, "This mitt has no try %d.", c.Answer.Try)
 	case at.decided > c.After || c.After > at.head:
-		return fault.New(fault.Conflict, "This mitt was changed elsewhere since this page was loaded. Nothing of the try is put in yet; load the page again.")
+		return fault.New(fault.Conflict, "Another window changed this mitt meanwhile. Nothing of the try is put in yet; load the page again.")
 	}
 	return nil
 }

@@ -74,11 +74,11 @@ func (at heads) has(ctx context.Context, tx *txn, id, after int64, document []by
 	case err != nil:
 		return false, err
 	case after > at.head:
-		return false, fault.New(fault.Conflict, "This page speaks of revision %d, and the newest of this mitt is %d. Nothing was saved; load the page again.", after, at.head)
+		return false, fault.New(fault.Conflict, "This page knows moment %d, and this mitt ends at %d. Nothing was saved; load the page again.", after, at.head)
 	case newest == string(document):
 		return true, nil
 	case after < at.decided:
-		return false, fault.New(fault.Conflict, "This mitt was saved elsewhere since this page was loaded. Nothing of this one is saved yet, so that the other is not lost.")
+		return false, fault.New(fault.Conflict, "Another window saved this mitt meanwhile. Nothing of this one is saved yet, so that neither is lost.")
 	}
 	return false, nil
 }

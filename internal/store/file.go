@@ -64,7 +64,7 @@ func pool(ctx context.Context, dsn string, size int) (*sql.DB, error) {
 			return nil, errors.Join(err, db.Close())
 		}
 		if got != p.answer {
-			err := fault.New(fault.Invalid, "db: %s is %q there instead of %q, so saves would not be safe; name a file on a local disk with -db", p.name, got, p.answer)
+			err := fault.New(fault.Invalid, "db: %s is %q there, not %q: saves would not be safe; name a file on a local disk", p.name, got, p.answer)
 			return nil, errors.Join(err, db.Close())
 		}
 	}
@@ -103,5 +103,5 @@ func inspect(ctx context.Context, path string) (err error) {
 
 // newer returns the fault of a file whose schema this program does not know.
 func newer(path string, version, newest int) error {
-	return fault.New(fault.Newer, "db: %s is of a newer Thenar (schema %d, here up to %d); start that one, or name another file with -db", path, version, newest)
+	return fault.New(fault.Newer, "db: %s is of a newer Thenar (schema %d, here up to %d); start that one, or name another file", path, version, newest)
 }

@@ -124,7 +124,7 @@ func scanRevision(rows *sql.Rows) (r Revision, err error) {
 }
 
 func noRevision(revision, newest int64) error {
-	return fault.New(fault.NotFound, "This mitt has no revision %d; its newest is %d.", revision, newest)
+	return fault.New(fault.NotFound, "This mitt has no moment %d; its newest is %d.", revision, newest)
 }
 
 // Name names a revision of a mitt; an empty name removes the earlier one.

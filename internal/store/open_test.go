@@ -73,7 +73,7 @@ func TestPragmasHoldOnEveryConnection(t *testing.T) {
 	// A connection that can't do what is asked is refused: nothing but
 	// memory is journaled in memory.
 	_, err := pool(t.Context(), "file::memory:?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=journal_mode(WAL)", 1)
-	assert.ErrorContains(t, err, `journal_mode is "memory" there instead of "wal"`)
+	assert.ErrorContains(t, err, `journal_mode is "memory" there, not "wal"`)
 }
 
 // The reading side can't write, whatever it is asked.

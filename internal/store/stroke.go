@@ -158,7 +158,7 @@ func ofThisFile(ctx context.Context, tx *txn, r Request, head int64) error {
 		}
 	}
 	if r.After < 0 || r.After > head {
-		return fault.New(fault.Conflict, "This chart speaks of revision %d, and the newest of this mitt is %d. Nothing was drawn; load the page again.", r.After, head).Because(ErrStale)
+		return fault.New(fault.Conflict, "This chart knows moment %d, and this mitt ends at %d. Nothing was drawn; load the page again.", r.After, head).Because(ErrStale)
 	}
 	return nil
 }
@@ -194,9 +194,9 @@ func strokeFor(ctx context.Context, tx *txn, id int64, r Request) (st stroke, t 
 func turnStroke(ctx context.Context, tx *txn, id int64, r Request, t undoState) (stroke, error) {
 	switch {
 	case r.Kind == Undo && t.undo == 0:
-		return stroke{}, fault.New(fault.Conflict, "There is no stroke to undo.")
+		return stroke{}, fault.New(fault.Conflict, "There is no stroke to take back.")
 	case r.Kind == Redo && t.redo == 0:
-		return stroke{}, fault.New(fault.Conflict, "There is no stroke to redo: nothing was undone since the last one.")
+		return stroke{}, fault.New(fault.Conflict, "Nothing was taken back since the last stroke.")
 	case r.Kind == Undo:
 		edits, err := readEdits(ctx, tx, `SELECT inverse FROM stroke WHERE mitt = ? AND revision = ?`, id, t.undo)
 		return stroke{Undo, t.undo, edits}, err

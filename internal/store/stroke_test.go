@@ -95,7 +95,7 @@ func TestUndoAcrossSessions(t *testing.T) {
 		id = mittIn(t, s)
 		_, err := s.Undo(t.Context(), id, 1)
 		assert.Equal(t, fault.Conflict, fault.KindOf(err))
-		assert.Equal(t, "There is no stroke to undo.", fault.Message(err))
+		assert.Equal(t, "There is no stroke to take back.", fault.Message(err))
 		_, err = s.Append(t.Context(), id, 1, purl(1, 1))
 		require.NoError(t, err)
 		_, err = s.Append(t.Context(), id, 2, append(purl(1, 2), cell(1, 1, chart.Stitches, "k")))
@@ -120,7 +120,7 @@ func TestUndoAcrossSessions(t *testing.T) {
 		marks(s, true, false, append(purl(1, 1), purl(3, 3)...)...)
 		_, err = s.Redo(t.Context(), id, 7)
 		assert.Equal(t, fault.Conflict, fault.KindOf(err))
-		assert.Contains(t, fault.Message(err), "There is no stroke to redo")
+		assert.Contains(t, fault.Message(err), "Nothing was taken back since")
 		history := read(t, s, id, Wants{History: true}).History
 		var kinds []string
 		for _, r := range history {

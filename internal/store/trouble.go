@@ -49,7 +49,7 @@ func explain(path string, err error) error {
 	case sqlite3.SQLITE_FULL:
 		return fault.New(fault.Invalid, "db: the disk that holds %s is full; free some space on it, or name another file with -db", path).Because(err)
 	case sqlite3.SQLITE_IOERR:
-		return fault.New(fault.Invalid, "db: the disk that holds %s is full or gives errors; free some space on it, or name another file with -db", path).Because(err)
+		return fault.New(fault.Invalid, "db: the disk of %s is full or gives errors; free some space, or name another file with -db", path).Because(err)
 	case sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
 		return closed(path).Because(err)
 	}

@@ -82,7 +82,7 @@ func NewUnsavedClass(c app.UnsavedClass) Class {
 	p := NewClass(c.Class)
 	p.Message, p.Faults = "Not saved yet: look at the marked fields under About the class.", Faults(c.Faults)
 	if c.Saved != nil {
-		p.Message = "Another window changed this class in between. What you typed stands under About the class, not saved; save it again to put it over the other version, or open the class anew."
+		p.Message = "Another window changed this class. What you typed is kept under About the class: save again to let it win."
 		p.Between = ClassBetweens(c.Doc, *c.Saved)
 	}
 	return p

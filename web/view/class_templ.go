@@ -50,7 +50,7 @@ func ClassesPage(c Classes) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if len(c.Items) == 0 {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "<p class=\"lead\">A class is a pattern and a list of hands: every student gets their own numbers, and all handouts come out in one print.</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "<p class=\"lead\">A class is a pattern and a list of hands. Every student gets their own numbers, all in one print.</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

@@ -35,8 +35,8 @@ func percent(chance float64) string {
 // fitWords sums up the fit in two sentences.
 func (a Answer) fitWords() string {
 	s := &a.Out.Summary
-	text := fmt.Sprintf("The chance that all of these come out within %s of what was wanted is %s. On the mean of the rounds the fabric is %s off; the worst is %s, in round %d of the %s.",
-		words.Size(a.Out.Tolerance, a.Unit), percent(s.Chance), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Round, s.WorstAt.Section.Words())
+	text := fmt.Sprintf("%s is the chance that all of it fits within %s. On average the fabric is %s off, at worst %s, in round %d of the %s.",
+		percent(s.Chance), words.Size(a.Out.Tolerance, a.Unit), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Round, s.WorstAt.Section.Words())
 	return text
 }
 
@@ -63,10 +63,10 @@ func (a Answer) doubtWords() string {
 	if !p.Thumbed() {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
-	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %.1f stitches and %.1f rounds over 10 cm: every girth ± %.1f %% (95 %%), so the %s may come out up to %s off.",
+	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %.1f stitches and %.1f rounds over 10 cm, ± %.1f %% (95 %%). The %s may come out up to %s off.",
 		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.WiderSwatch(girth); ok && then < now {
-		text += fmt.Sprintf(" Of that, %s come from counting over %s; counted over %s it would be %s.",
+		text += fmt.Sprintf(" Counting over %[2]s makes %[1]s of that; over %[3]s it would be %[4]s.",
 			words.Size(now, a.Unit), p.Gauge.Widest().With(a.Unit), over.With(a.Unit), words.Size(then, a.Unit))
 	}
 	return text
@@ -98,12 +98,12 @@ func (a Answer) rhythmCost() string {
 	}
 	more := rhythm.Mean - shape.Mean
 	if math.Abs(more) < 0.05 {
-		return "Both are as far off the hand: the rhythm that is easier to remember costs nothing."
+		return "Both fit alike: the rhythm that is easier to remember costs nothing."
 	}
 	if more < 0 {
-		return fmt.Sprintf("The plain rhythm is %s nearer on the mean of the rounds: at this price of a changed rhythm the shape is not followed closely.", words.Size(-more, a.Unit))
+		return fmt.Sprintf("The plain rhythm is %s nearer on average: at this price the shape is not followed closely.", words.Size(-more, a.Unit))
 	}
-	return fmt.Sprintf("The plain rhythm is %s further off the hand on the mean of the rounds; at the worst round it is %s off in place of %s. That is the price of remembering it.",
+	return fmt.Sprintf("The plain rhythm costs %s on average, and at worst it is %s off, not %s. It is easier to remember.",
 		words.Size(more, a.Unit), words.Size(rhythm.Worst, a.Unit), words.Size(shape.Worst, a.Unit))
 }
 

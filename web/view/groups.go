@@ -22,8 +22,8 @@ var groups = []Group{
 		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
 		{Path: sheet.PathTerms, Label: "Terms", Choices: []Choice{{string(words.US), "US: bind off, stockinette, gauge"}, {string(words.UK), "UK: cast off, stocking stitch, tension"}}},
 	}},
-	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry; count over 10 cm (4 in) or more. Each further swatch lessens the doubt; the same piece before and after washing gives your own ratio.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
-	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed, or a start from below; the rest is filled until you measure it.", Fields: []Field{
+	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry. Count over 10 cm (4 in) or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
+	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed; the rest is filled until you measure it.", Fields: []Field{
 		{Path: "hand.wrist_circumference", Label: "Wrist", Help: "round the wrist bones", Unit: unitSign},
 		{Path: "hand.hand_circumference", Label: "Hand", Help: "round the knuckles, without the thumb", Unit: unitSign, Need: true},
 		{Path: "hand.thumb_circumference", Label: "Thumb", Help: "round its joint", Unit: unitSign},
@@ -33,12 +33,12 @@ var groups = []Group{
 		{Path: "hand.thumb_length", Label: "Thumb length", Help: "from where it parts to its tip", Unit: unitSign},
 		{Path: "hand.hand_length", Label: "Hand length", Help: "from the wrist crease to the tip of the middle finger", Unit: unitSign},
 	}},
-	{Title: "No tape? Start from", Note: "What is missing above is filled from here, with its source, and gives way as soon as you measure it.", Fields: []Field{
+	{Title: "No tape? Start from", Note: "Fills what is missing above, until you measure it.", Fields: []Field{
 		{Path: "hand.size", Label: "Glove size", Help: "EN 420, EN ISO 21420: the hand in inches", Choices: sizeChoices()},
 		{Path: "hand.hand_breadth", Label: "Breadth of the hand", Help: "straight across the knuckles, without the thumb", Unit: unitSign},
 		{Path: "hand.reference", Label: "Averages of", Help: "whose averages fill the rest; a hand length alone will do, too", Choices: []Choice{{"both", "women and men"}, {"women", "women"}, {"men", "men"}}},
 	}, Folded: true},
-	{Title: "The hand’s own shape", Note: "The tape at as many heights as you care for, the thumb laid along the palm; the last where it parts. At least: wrist bone, base of the thumb, half-way up its mound, where it parts.", Fields: []Field{
+	{Title: "The hand’s own shape", Note: "The tape round hand and thumb, thumb laid in, at four heights or more. Wrist bone, thumb’s base, half-way up its mound, where it parts.", Fields: []Field{
 		{Path: "height", Label: "Height above the base", Help: "0 is where the gusset begins", Unit: unitSign},
 		{Path: "girth", Label: "Girth there", Help: "with the thumb", Unit: unitSign},
 	}, Rows: "hand.profile", Row: "Girth", Max: 50, Folded: true},
@@ -52,12 +52,12 @@ var groups = []Group{
 		{Path: "stitch.offset", Label: "plus", Help: "stitches beside the repeats"},
 		{Path: "stitch.both_edges", Label: "Increases", Choices: []Choice{{"true", "at both edges of the gusset"}, {"false", "at one edge"}}},
 	}, Folded: true},
-	{Title: "Increases", Note: "Close to the hand, or easy to remember: what each costs stands in the plan.", Fields: []Field{
+	{Title: "Increases", Note: "Close to the hand, or easy to remember? The plan says what each costs.", Fields: []Field{
 		{Path: "schedule.follows", Label: "Follow", Choices: []Choice{{"", "the hand’s shape where it is measured"}, {"profile", "the hand’s shape"}, {"rhythm", "a plain rhythm"}}},
 		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
 	}, Folded: true},
-	{Title: "Ease", Note: "Fabric over body: −5 % is 5 % smaller than the hand.", Fields: []Field{
-		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, +15 % without a thumb, 5 % more below 16 stitches over 10 cm (common practice)"},
+	{Title: "Ease", Note: "How much larger than the hand it is knitted: −5 % is 5 % smaller.", Fields: []Field{
+		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, +15 % thumbless, more in thick yarn (common practice)"},
 		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
 		{Path: "ease.gusset", Label: "Half-way up the gusset", Help: "left out: between hand and parting"},
 		{Path: "ease.palm", Label: "Where the thumb parts", Help: "left out: as the hand, but never less than none (common practice)"},
@@ -74,14 +74,14 @@ var groups = []Group{
 		{Path: "length.thumb", Label: "Thumb", Help: "edging included", Unit: unitSign},
 		{Path: "length.thumb_edging", Label: "Edging of the thumb", Unit: unitSign},
 	}, Folded: true},
-	{Title: "Fit", Note: "How far off still fits, and from what stretch on it is called snug or tight: hand over fabric, minus one (common practice).", Fields: []Field{
+	{Title: "Fit", Note: "How far off still fits. How far it stretches before it is snug, or tight (common practice).", Fields: []Field{
 		{Path: "fit.tolerance", Label: "Fits within", Help: "of what was wanted; left out: 5 mm", Unit: unitSign},
 		{Path: "fit.loose_below", Label: "Too loose below", Help: "left out: −20 %"},
 		{Path: "fit.snug_from", Label: "Snug from", Help: "left out: 0 %"},
 		{Path: "fit.tight_above", Label: "Too tight above", Help: "left out: 15 %"},
 		{Path: "gauge.hand_variation", Label: "How unevenly you knit", Help: "from day to day; left out: 1.5 %"},
 	}, Folded: true},
-	{Title: "Yarn", Note: "As on the ball’s band. A weighed or unravelled swatch tells more than the gauge does.", Fields: []Field{
+	{Title: "Yarn", Note: "As on the ball’s band. A weighed or unravelled swatch tells more than the gauge.", Fields: []Field{
 		{Path: "yarn.ball_length", Label: "Length of a ball"},
 		{Path: "yarn.length_unit", Label: "in", Choices: []Choice{{"m", "metres"}, {"yd", "yards"}}},
 		{Path: "yarn.ball_mass", Label: "Weight of a ball", Help: "grams"},
@@ -91,8 +91,8 @@ var groups = []Group{
 		{Path: "yarn.swatch_length", Label: "Swatch: unravelled", Help: "length of its yarn, in place of the weight"},
 		{Path: "yarn.swatch_kept", Label: "The swatch", Choices: []Choice{{"false", "is unravelled for the mitts"}, {"true", "is kept"}}},
 	}, Folded: true},
-	{Title: "Charts and their yarns", Note: "Float: the most stitches that a strand passes behind; never more than an inch of them, whatever stands here.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
-	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here; clear it to let it go. The rest is solved around it.", Fields: pinFields(), Folded: true},
+	{Title: "Charts and their yarns", Note: "A float is a strand carried behind other stitches: at most so many, and never over an inch.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
+	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here. Clear it to let it go.", Fields: pinFields(), Folded: true},
 }
 
 var swatchFields = []Field{

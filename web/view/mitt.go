@@ -29,7 +29,7 @@ type Mitt struct {
 }
 
 // inBetween is the Conflict of a form that was overtaken by another save.
-const inBetween = "Another version of this mitt was saved in between."
+const inBetween = "Another window saved this mitt in between."
 
 // NewMitt returns a mitt at one of its desks, with its chart as asked for.
 func NewMitt(m app.Mitt, desk Desk, ask ChartAsk) Mitt {

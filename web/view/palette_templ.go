@@ -49,7 +49,7 @@ func PalettesPage(p app.Palettes) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<main id=\"main\" class=\"plain\"><h2>Bring the yarns of another mitt</h2><p class=\"note\">Their names and colours are laid into the places still empty here. What is painted stays as it is, and the chart’s undo takes them out again.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<main id=\"main\" class=\"plain\"><h2>Bring the yarns of another mitt</h2><p class=\"note\">Names and colours go into the places still empty here. What is painted stays; undo takes them out again.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

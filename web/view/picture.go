@@ -85,7 +85,7 @@ func otherHand(doc project.Document) string {
 	if !ok || own != other {
 		return ""
 	}
-	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, planned on from %s: choose it under Mitt, Hand.", doc.Side, other, fromWords(k))
+	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, at %s: choose it under Mitt, Hand.", doc.Side, other, fromWords(k))
 }
 
 // fill notes the values filled in for the hand.

@@ -35,7 +35,7 @@ func NewUnsavedStudent(s app.UnsavedStudent) Student {
 	p := NewStudent(s.Student)
 	p.Faults, p.Message = Faults(s.Faults), "Not saved yet: look at the marked fields."
 	if s.Saved != nil {
-		p.Message = "Another window changed this line in between. What you typed stands below, not saved; save it again to put it over the other version, or open the line anew."
+		p.Message = "Another window changed this line. What you typed is kept below: save again to let it win."
 		p.Between = StudentBetweens(p, *s.Saved)
 	}
 	return p

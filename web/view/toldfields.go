@@ -29,11 +29,11 @@ func (m *changes) documents() (list []told) {
 	add(rankRest, was.Print != now.Print, "other choices for print")
 	switch second := now.WhatIf; {
 	case was.WhatIf == nil && second != nil:
-		add(rankSetting, true, "a what-if begun")
+		add(rankSetting, true, "second thoughts begun")
 	case was.WhatIf != nil && second == nil:
-		add(rankSetting, true, "the what-if ended")
+		add(rankSetting, true, "second thoughts ended")
 	default:
-		add(rankSetting, !maps.Equal(was.WhatIf, second), "the what-if changed")
+		add(rankSetting, !maps.Equal(was.WhatIf, second), "second thoughts changed")
 	}
 	for _, path := range slices.Sorted(maps.Keys(now.Sure)) {
 		before, already := was.Sure[path]

@@ -49,9 +49,9 @@ func (v TryAnswer) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Change
 // SinceWords says where the work stands now.
 func (v TryAnswer) SinceWords() string {
 	if v.Seen.Place.Nth == 0 {
-		return "Since the try the work was ripped to its cast-on; the mitt is planned from there."
+		return "Since the try you ripped back to the cast-on; the plan begins there."
 	}
-	return fmt.Sprintf("Since the try the work has moved: round %d of the %s is knitted, and the rest is planned from there.",
+	return fmt.Sprintf("Since the try you have knitted to round %d of the %s; the plan goes on from there.",
 		v.Seen.Place.Round, v.Seen.Place.Part.Words())
 }
 
@@ -111,5 +111,5 @@ func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 // SpoiltWords says which places would stay too wide or too narrow if the person
 // went on from here.
 func (v TryAnswer) SpoiltWords() string {
-	return "If you go on from here, this stays further off the hand than in a mitt begun anew: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
+	return "It won’t fit as well as if you started again: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
 }

@@ -423,7 +423,7 @@ func onward(v TryAnswer) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if v.Idle() {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "<p>No whole number of stitches or rounds comes nearer to that from here.</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "<p>This is already as close as whole stitches allow.</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

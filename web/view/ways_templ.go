@@ -120,7 +120,7 @@ func ways(a Answer) templ.Component {
 					}
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, " <details class=\"behind-it\"><summary>Both side by side, round by round</summary><div class=\"scrolls\" tabindex=\"0\" role=\"region\" aria-label=\"Schedules of the increases\"><table class=\"ways\"><thead><tr><th scope=\"col\">Follows</th><th scope=\"col\">Rounds</th><th scope=\"col\">Off, on the mean</th><th scope=\"col\">at the worst</th><th scope=\"col\">Rhythm changes</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, " <details class=\"behind-it\"><summary>Both side by side, round by round</summary><div class=\"scrolls\" tabindex=\"0\" role=\"region\" aria-label=\"Schedules of the increases\"><table class=\"ways\"><thead><tr><th scope=\"col\">Follows</th><th scope=\"col\">Rounds</th><th scope=\"col\">Off, on average</th><th scope=\"col\">at worst</th><th scope=\"col\">Rhythm changes</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -108,8 +108,8 @@ func compare(a, b Answer) []Compared {
 	for _, name := range siteNames(a, b) {
 		add("fabric: "+name, func(x Answer) string { return x.site(name) })
 	}
-	add("off what was wanted, mean", func(x Answer) string { return words.Size(x.Out.Summary.Mean, x.Unit) })
-	add("off what was wanted, worst", func(x Answer) string { return words.Size(x.Out.Summary.Worst, x.Unit) })
+	add("off what was wanted, on average", func(x Answer) string { return words.Size(x.Out.Summary.Mean, x.Unit) })
+	add("off what was wanted, at worst", func(x Answer) string { return words.Size(x.Out.Summary.Worst, x.Unit) })
 	add("chance that all fit", func(x Answer) string {
 		return fmt.Sprintf("%s within %s", percent(x.Out.Summary.Chance), words.Size(x.Out.Tolerance, x.Unit))
 	})

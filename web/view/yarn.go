@@ -47,7 +47,7 @@ func (a Answer) yarnWords() string {
 		parts = append(parts, fmt.Sprintf("%d balls are enough for the pair.", e.Balls))
 	}
 	if e.Unlikely {
-		parts = append(parts, "The swatch’s loops are far from what the gauge gives: look at its stitches, rounds and weight again. They are used as they are.")
+		parts = append(parts, "The swatch’s loops are far from what the gauge gives. Look at its stitches, rounds and weight again.")
 	}
 	if e.From == yarn.Geometry {
 		parts = append(parts, "A swatch that is weighed or unravelled tells more (under Measure: yarn).")
