@@ -48,7 +48,7 @@ func TestProofsBesideTheirChoices(t *testing.T) {
 	p.Options.Sideways, p.Options.FromLeft = true, true
 	doc := parsed(t, PrintPage(p))
 	main := doc.Find("main")
-	assert.Equal(t, []string{"proofs", "margin no-print"}, []string{main.Children().Eq(0).AttrOr("class", ""), main.Children().Eq(1).AttrOr("class", "")})
+	assert.Equal(t, []string{"proofs", "proof-side no-print"}, []string{main.Children().Eq(0).AttrOr("class", ""), main.Children().Eq(1).AttrOr("class", "")})
 	assert.Equal(t, []string{"12", "34", "5"}, texts(main.Find(`nav[aria-label="Pages"] span`)), "facing pages stand together")
 	assert.Equal(t, "#page-4", main.Find(`nav a[aria-label="Page 4"]`).AttrOr("href", ""))
 	for i, s := range main.Find(".sheet").EachIter() {
