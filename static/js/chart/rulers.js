@@ -56,7 +56,7 @@ export class Rulers {
       if (wrong) list.push(...off(wrong, top, at.h));
       if (at.h < close && !fifth && !here) continue;
       if (top + at.h / 2 > at.height - 4 || top + at.h / 2 < 5) continue;
-      const name = ["number", here && "here", fifth && "fifth", changed && "changed"].filter(Boolean).join(" ");
+      const name = ["number", here && "here", fifth && "every-fifth", changed && "changed"].filter(Boolean).join(" ");
       list.push(draw("text", { class: name, x: 22, y: round1(top + at.h / 2 + 4.5), "text-anchor": "end" }, round));
       if (model.mark(y, "").needles !== "") list.push(draw("path", { class: "on-needles", d: `M38 ${round1(top + at.h / 2 - 5)}l-8 5l8 5z` }));
     }
