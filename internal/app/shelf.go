@@ -18,8 +18,9 @@ type Shelved struct {
 	ID      int64
 	Doc     project.Document
 	Changed time.Time
-	Plan    *mitt.Plan // nil if it is not measured yet
-	Next    *NextTask  // nil if it is not on the needles
+	Plan    *mitt.Plan   // nil if it is not measured yet
+	Charts  chart.Source // what is drawn on it
+	Next    *NextTask    // nil if it is not on the needles
 }
 
 // NextTask is the task to do next on a mitt.
@@ -45,7 +46,7 @@ func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
 		}
 		shelf[i] = Shelved{ID: w.ID, Doc: w.doc, Changed: w.Changed, Next: w.next(pl)}
 		if p, err := pl.Plan(w.doc.Effective()); err == nil {
-			shelf[i].Plan = p.Plan
+			shelf[i].Plan, shelf[i].Charts = p.Plan, p.Charts(w.doc, w.Marks)
 		}
 	}
 	return shelf, nil

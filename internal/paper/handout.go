@@ -86,6 +86,15 @@ func (h *handout) grid(v chart.View) chart.Grid {
 	return g
 }
 
+// worn returns what the drawn mitt is knitted in, for a copier in the greys of its charts.
+func (h *handout) worn() *picture.Worn {
+	charts := h.Out.Charts
+	if h.o.Grey {
+		charts.Palette = picture.Greys(charts.Palette, h.Out.Grid(chart.Options{View: chart.TubeView}).YarnsUsed())
+	}
+	return picture.NewWorn(charts)
+}
+
 // lesson prints the drawn steps on one page if they fit; in large print the rows
 // continue on the next page.
 func (h *handout) lesson() {

@@ -61,7 +61,7 @@ func (f *flow) pairs(list [][2]string) {
 // print the hand has a page of its own, so that its letters are large, too.
 func (h *handout) numbers() {
 	p := h.Out.Plan
-	hand := picture.Hand(p, picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit()})
+	hand := picture.Hand(p, picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit(), Worn: h.worn()})
 	if h.o.Large {
 		var list [][2]string
 		for _, r := range h.reasons() {

@@ -66,7 +66,7 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 		c.dx += left
 		c.dy = b.Foot + foot
 		f.drawHand(c, foot-benchBelow)
-		m.draw(c)
+		m.draw(c, o.Worn)
 		m.drawBands(c, -1) // the ladder has its own
 		c.s.Width, c.s.Height = c.drawn.right+benchBeside, b.Height
 	}

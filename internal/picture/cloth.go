@@ -9,9 +9,15 @@ import (
 	"thenar/internal/stitch"
 )
 
-// draw draws the mitt: its cloth, through which the hand shows faintly, and the lines on it.
-func (m *fabric) draw(c *canvas) {
+// draw draws the mitt: its cloth, through which the hand shows faintly, and the lines on it;
+// or, where it has colours, its stitches.
+func (m *fabric) draw(c *canvas, w *Worn) {
 	c.s.Group("mitt")
+	if w != nil {
+		m.drawWorn(c, w)
+		c.s.End()
+		return
+	}
 	m.outline(c).path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
 		draw.Attr{Name: "fill-opacity", Value: "0.85"})
 	m.ribs(c)

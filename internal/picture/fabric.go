@@ -41,6 +41,8 @@ func (t *tube) last() edge  { return t.edges[len(t.edges)-1] }
 type fabric struct {
 	p     *mitt.Plan
 	tubes []tube // in the order worked, the thumb last
+
+	stopped bool // it is knitted only so far
 }
 
 // newFabric lays a plan's rounds over a hand. Every round is as wide as its stitches are at

@@ -15,6 +15,7 @@ type HandOptions struct {
 	Left    bool       // the left hand
 	Unit    units.Unit // of the labels; cm if it is unknown
 	Example bool       // an example of where the tapes go, without values
+	Worn    *Worn      // what the mitt is knitted in; nil: undyed
 }
 
 func (o HandOptions) unit() units.Unit {
@@ -74,7 +75,7 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	c := fitCanvas(o.Left, letter, sp.width(), letter, func(c *canvas) {
 		c.ground = cardColour
 		f.drawHand(c, m.foot().y-0.10*f.long)
-		m.draw(c)
+		m.draw(c, o.Worn)
 		m.drawBands(c, sp.x) // under the tapes, so that those can be clicked
 		f.drawTapes(c, o, filledFields(p.Filled))
 		sp.keepRoom(c)

@@ -13,6 +13,7 @@ import (
 type SmallOptions struct {
 	Left    bool
 	Yarn    string // the colour of its cloth; empty: undyed
+	Worn    *Worn  // the other colours that it wears; nil: none
 	Needles bool   // it is on the needles
 	Knitted int    // the number of its rounds that are knitted, in the order worked; on the needles only
 }
@@ -35,6 +36,9 @@ func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 			return
 		}
 		m.outline(c).path(o.cloth("cloth", 2))
+		if m.tint(c, o.Worn) {
+			m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: 2, Round: true})
+		}
 		m.ribs(c)
 		m.seams(c)
 	})
@@ -74,6 +78,7 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	fill := o.cloth("cloth-in", 0)
 	fill.Stroke = ""
 	cloth.path(fill)
+	done.tint(c, o.Worn)
 	done.ribs(c)
 	last := &done.tubes[len(done.tubes)-1]
 	stop := last.last()
@@ -109,7 +114,7 @@ func (t *tube) draw(p *pen, m *fabric, whole bool) {
 
 // upTo returns the mitt with its first so many rounds, at least the cast-on.
 func (m *fabric) upTo(knitted int) *fabric {
-	done := &fabric{p: m.p}
+	done := &fabric{p: m.p, stopped: true}
 	for i, t := range m.tubes {
 		rounds := min(knitted, t.rounds())
 		if i > 0 && rounds <= 0 {

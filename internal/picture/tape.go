@@ -50,6 +50,9 @@ func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 		p := c.pen()
 		t.line(p)
 		p.ends(t.from, t.to, c.letter)
+		if o.Worn != nil {
+			p.path(draw.Style{Class: "edge", Stroke: edgeColour, Width: 2.5 * style.Width, Round: true})
+		}
 		p.path(style)
 		t.label.value = text
 		c.place(t.label)

@@ -40,7 +40,7 @@ func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
 	out := &Outputs{Terms: p.extra.terms, Plan: p.Plan, Planned: p.Mitt()}
 	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
 	if len(marks) > 0 {
-		out.Charts = p.charts(d, marks)
+		out.Charts = p.Charts(d, marks)
 		out.Lost, out.Mitt = out.Charts.Lost(), out.Charts.Put()
 		out.Unsound = stitch.Ledger(out.Mitt)
 	}
@@ -72,7 +72,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	}
 	out.Summary = fit.Summarise(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
-	out.Charts = planned.charts(d, marks)
+	out.Charts = planned.Charts(d, marks)
 	out.Lost = out.Charts.Lost()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
 	out.Mitt = out.Charts.Put()
@@ -85,9 +85,9 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	return out, nil
 }
 
-// charts returns the charts of a plan for the document's side and knitter. A mitt
+// Charts returns the charts of a plan for the document's side and knitter. A mitt
 // without a thumb is not mirrored, since it is the same on both hands.
-func (p *Planned) charts(d Document, marks chart.Marks) chart.Source {
+func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 	return chart.Source{
 		Mitt: p.Plan.Mitt(), Base: p.Plan.Gusset.Base, Marks: marks, FromLeft: d.FromLeft,
 		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Thumbed(),
@@ -106,7 +106,7 @@ func (pl *Planner) alike(d Document, marks chart.Marks, out *Outputs) bool {
 		if err != nil {
 			return false
 		}
-		charts = planned.charts(other, marks)
+		charts = planned.Charts(other, marks)
 	} else if charts.Mirrored = !charts.Mirrored && out.Plan.Thumbed(); charts.Mirrored != out.Charts.Mirrored {
 		charts = charts.Prepare()
 	}

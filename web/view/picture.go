@@ -25,6 +25,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, desk Desk, ask ChartA
 		return a
 	}
 	if desk == "" || desk == FitDesk {
+		options.Worn = picture.NewWorn(out.Charts)
 		a.Bench = newBench(out, options)
 	}
 	if desk == "" || desk == ChartDesk {

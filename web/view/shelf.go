@@ -74,7 +74,7 @@ func shelved(m app.Shelved) Item {
 		Anew: app.NameAnew(m.Doc.Name), Fixed: len(m.Doc.Sheet.Fixed()),
 		About: fmt.Sprintf("%s, %s hand", m.Doc.Sheet.Kind().Words(), m.Doc.Side),
 	}
-	look := picture.SmallOptions{Left: m.Doc.Side == project.Left}
+	look := picture.SmallOptions{Left: m.Doc.Side == project.Left, Worn: m.Worn}
 	if own := m.Doc.OwnYarns(); len(own) > 0 {
 		look.Yarn = m.Doc.Palette()[0].Fill
 	}

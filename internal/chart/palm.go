@@ -1,0 +1,82 @@
+package chart
+
+import (
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+)
+
+// PalmRound is what a round shows where the palm of a right hand is seen: the nearer
+// half of its gusset from the hand outward, and the palm from the thumb's side on. A
+// thumb has no gusset; its nearer half begins at its outer side.
+type PalmRound struct{ Gusset, Hand []PalmStitch }
+
+// PalmStitch is one stitch that is seen.
+type PalmStitch struct {
+	Yarn string
+	Purl bool
+}
+
+// Palm returns what the rounds of every part show of their palm side, as painted on the
+// right hand; a left hand is its mirror image.
+func (s Source) Palm() map[stitch.Part][]PalmRound {
+	if s.Mirrored {
+		s.Mirrored = false
+		s = s.Prepare()
+	}
+	palm := map[stitch.Part][]PalmRound{}
+	for _, section := range s.Mitt.Sections {
+		rounds := make([]PalmRound, len(section.Rounds))
+		for i, r := range section.Rounds {
+			rounds[i] = s.palmRound(section.Part, i, r.Ops)
+		}
+		palm[section.Part] = rounds
+	}
+	return palm
+}
+
+func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op) PalmRound {
+	var all []PalmStitch
+	var names []string
+	for j, name := range s.names[part][i] {
+		mark := s.Marks[Anchor{part, i + 1, name}]
+		op := ops[j]
+		if over, ok := stitch.ByCode(mark.Stitch); ok && mark.Stitch != "" {
+			op = over
+		}
+		if op.Out() == 0 {
+			continue
+		}
+		yarn := mark.Colour
+		if yarn == "" {
+			yarn = ID(0)
+		}
+		all = append(all, PalmStitch{yarn, op == stitch.Purl})
+		names = append(names, name)
+	}
+	if part.Over() == stitch.OverDigit {
+		return PalmRound{Hand: nearerThumb(all, names)}
+	}
+	lead := leading(names)
+	near := all[lead/2 : lead]
+	out := PalmRound{Hand: all[lead : lead+(len(all)-lead+1)/2]}
+	for k := range near {
+		out.Gusset = append(out.Gusset, near[len(near)-1-k])
+	}
+	return out
+}
+
+// nearerThumb returns half of a thumb's round, from the middle of what was held on: the
+// held stitches are worked from the back of the hand to its palm.
+func nearerThumb(all []PalmStitch, names []string) []PalmStitch {
+	held := 0
+	for _, name := range names {
+		if name != "" && name[0] != wale.Picked {
+			held++
+		}
+	}
+	half := make([]PalmStitch, 0, (len(all)+1)/2)
+	for k := range (len(all) + 1) / 2 {
+		half = append(half, all[(held/2+k)%len(all)])
+	}
+	return half
+}

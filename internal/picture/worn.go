@@ -1,0 +1,177 @@
+package picture
+
+import (
+	"math"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/stitch"
+)
+
+// Worn is what a drawn mitt is knitted in.
+type Worn struct {
+	palette chart.Palette
+	palm    map[stitch.Part][]chart.PalmRound // nil: all in the main colour
+}
+
+// NewWorn returns what a mitt is knitted in, or nil if nothing of it has a colour.
+func NewWorn(s chart.Source) *Worn {
+	w := &Worn{palette: s.Palette}
+	for _, m := range s.Marks {
+		if m.Colour != "" && s.Palette.Or(m.Colour).Fill != "" {
+			w.palm = s.Palm()
+			return w
+		}
+	}
+	if s.Palette.Or(chart.ID(0)).Fill == "" {
+		return nil
+	}
+	return w
+}
+
+func (w *Worn) main() string { return w.palette.Or(chart.ID(0)).Fill }
+
+// seenStitch is a stitch of the palm side with its four corners.
+type seenStitch struct {
+	chart.PalmStitch
+	t              *tube
+	ribbed         bool
+	ul, ur, ll, lr point
+}
+
+// seen calls each for every stitch of the palm side.
+func (m *fabric) seen(w *Worn, each func(s seenStitch)) {
+	for i := range m.tubes {
+		t := &m.tubes[i]
+		rounds := w.palm[t.part]
+		for r := 1; r <= t.rounds() && r <= len(rounds); r++ {
+			ribbed := r > t.rounds()-t.ribbed
+			row := func(list []chart.PalmStitch, corner func(edge int, share float64) point, from, to float64) {
+				for k, s := range list {
+					a := from + (to-from)*float64(k)/float64(len(list))
+					b := from + (to-from)*float64(k+1)/float64(len(list))
+					each(seenStitch{s, t, ribbed, corner(r, b), corner(r, a), corner(r-1, b), corner(r-1, a)})
+				}
+			}
+			row(rounds[r-1].Hand, func(e int, share float64) point { return m.onEdge(i, e, t.edges[e].in, t.edges[e].left, share) }, 0, 1)
+			if t.edges[r].in != t.edges[r].out {
+				row(rounds[r-1].Gusset, func(e int, share float64) point { return t.edges[e].in.to(t.edges[e].out, share) }, 0, 1)
+			}
+		}
+	}
+}
+
+// onEdge returns the point at a share from a to b of an edge of a tube. Towards an opening
+// the edges sag with it.
+func (m *fabric) onEdge(tube, e int, a, b point, share float64) point {
+	t, deep := &m.tubes[tube], 0.0
+	if above := t.rounds() - e; !m.stopped && !t.closed && tube >= len(m.main())-1 {
+		deep = 1 - float64(above)/sagRounds
+	}
+	if tube == 0 {
+		deep = max(deep, 1-float64(e)/sagRounds)
+	}
+	at := a.to(b, share)
+	if deep <= 0 {
+		return at
+	}
+	way := b.plus(a.times(-1))
+	return at.plus(point{-way.y, way.x}.times(4 * nearEdge * deep * share * (1 - share)))
+}
+
+// sagRounds is the number of rounds that sag with an opening.
+const sagRounds = 5
+
+// tint draws the stitches of every yarn but the main one as plain colour, and reports
+// whether there are any.
+func (m *fabric) tint(c *canvas, w *Worn) bool {
+	if w == nil || w.palm == nil {
+		return false
+	}
+	pens := map[string]*pen{}
+	m.seen(w, func(s seenStitch) {
+		if s.Yarn == chart.ID(0) {
+			return
+		}
+		p := pens[s.Yarn]
+		if p == nil {
+			p = c.pen()
+			pens[s.Yarn] = p
+		}
+		p.move(tenth(s.ul)).line(tenth(s.ur), tenth(s.lr), tenth(s.ll))
+		p.Close()
+	})
+	for i := range chart.MaxYarns {
+		if p := pens[chart.ID(i)]; p != nil {
+			p.path(draw.Style{Class: "worn", Fill: Cloth(w.palette.Or(chart.ID(i)).Fill)})
+		}
+	}
+	return len(pens) > 0
+}
+
+// knit draws the stitches as two leaning strokes each, of the measures of Knitting; a purl as
+// one across. Between ribs purls lie back in the furrow.
+func (m *fabric) knit(c *canvas, w *Worn) {
+	type key struct {
+		t    *tube
+		yarn string
+	}
+	pens, wide := map[key]*pen{}, map[*tube]float64{}
+	furrows := map[string]*pen{}
+	m.seen(w, func(s seenStitch) {
+		if s.Yarn != chart.ID(0) {
+			if furrows[s.Yarn] == nil {
+				furrows[s.Yarn] = c.pen()
+			}
+			furrows[s.Yarn].move(tenth(s.ul)).line(tenth(s.ur), tenth(s.lr), tenth(s.ll))
+			furrows[s.Yarn].Close()
+		}
+		wide[s.t] = max(wide[s.t], length(s.lr.plus(s.ll.times(-1))))
+		if s.Purl && s.ribbed {
+			return
+		}
+		p := pens[key{s.t, s.Yarn}]
+		if p == nil {
+			p = c.pen()
+			pens[key{s.t, s.Yarn}] = p
+		}
+		if s.Purl {
+			p.move(tenth(s.ul.to(s.ll, 0.5))).line(tenth(s.ur.to(s.lr, 0.5)))
+			return
+		}
+		for _, lean := range [2][2]float64{{0.21, 0.36}, {0.79, 0.64}} {
+			p.move(tenth(s.ul.to(s.ur, lean[0]))).line(tenth(s.ll.to(s.lr, lean[1])))
+		}
+	})
+	for i := range chart.MaxYarns {
+		if p := furrows[chart.ID(i)]; p != nil {
+			p.path(draw.Style{Class: "worn", Fill: Furrow(w.palette.Or(chart.ID(i)).Fill)})
+		}
+	}
+	for i := range m.tubes {
+		t := &m.tubes[i]
+		for y := range chart.MaxYarns {
+			if p := pens[key{t, chart.ID(y)}]; p != nil {
+				p.path(draw.Style{Class: "worn", Stroke: Cloth(w.palette.Or(chart.ID(y)).Fill), Width: 0.4 * wide[t]})
+			}
+		}
+	}
+}
+
+// tenth rounds a point to tenths of a mm, which keeps a page small.
+func tenth(p point) point { return point{math.Round(p.x*10) / 10, math.Round(p.y*10) / 10} }
+
+// drawWorn draws the mitt in the colours that it wears, as knitting where any is painted.
+func (m *fabric) drawWorn(c *canvas, w *Worn) {
+	ground := Cloth(w.main())
+	if w.palm != nil {
+		ground = Furrow(w.main())
+	}
+	m.outline(c).path(draw.Style{Class: "worn", Fill: ground})
+	if w.palm != nil {
+		m.knit(c, w)
+	} else {
+		m.ribs(c)
+	}
+	m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: c.letter / 9, Round: true})
+}
