@@ -21,6 +21,7 @@ type App struct {
 	planners sync.Pool // of *project.Planner: each serves one request at a time
 	days     sync.Map  // the last day noted for each device, by its ID
 	knitting plansCache
+	worn     wornCache
 	counted  counted // by the requests that are over
 }
 

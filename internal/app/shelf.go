@@ -7,6 +7,7 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/mitt"
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/store"
@@ -18,9 +19,9 @@ type Shelved struct {
 	ID      int64
 	Doc     project.Document
 	Changed time.Time
-	Plan    *mitt.Plan   // nil if it is not measured yet
-	Charts  chart.Source // what is drawn on it
-	Next    *NextTask    // nil if it is not on the needles
+	Plan    *mitt.Plan    // nil if it is not measured yet
+	Worn    *picture.Worn // what it is knitted in; nil while it has no colour
+	Next    *NextTask     // nil if it is not on the needles
 }
 
 // NextTask is the task to do next on a mitt.
@@ -46,7 +47,10 @@ func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
 		}
 		shelf[i] = Shelved{ID: w.ID, Doc: w.doc, Changed: w.Changed, Next: w.next(pl)}
 		if p, err := pl.Plan(w.doc.Effective()); err == nil {
-			shelf[i].Plan, shelf[i].Charts = p.Plan, p.Charts(w.doc, w.Marks)
+			shelf[i].Plan = p.Plan
+			if shelf[i].Worn, err = a.wornBy(ctx, &w, p); err != nil {
+				return nil, err
+			}
 		}
 	}
 	return shelf, nil

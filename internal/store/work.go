@@ -209,7 +209,7 @@ func at(ctx context.Context, tx *txn, m Mitt, revision int64) (Mitt, error) {
 }
 
 // Shelf returns all mitts with the last count of each hand, the last changed
-// first. It leaves out CanUndo and CanRedo.
+// first. It leaves out Marks, CanUndo and CanRedo, as List does.
 func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
 	defer fault.Wrap(&err, "store.Shelf")
 	err = s.read(ctx, func(tx *txn) error {
@@ -224,9 +224,6 @@ func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
 		list = make([]Work, len(mitts))
 		for i, m := range mitts {
 			list[i] = Work{Mitt: m, Last: map[string]Count{}}
-			if list[i].Marks, err = s.marksAt(ctx, tx, m.ID, m.Revision); err != nil {
-				return err
-			}
 			for _, c := range last {
 				if c.mitt == m.ID {
 					list[i].Last[c.Side] = c
