@@ -66,8 +66,8 @@ func TestTheDrawnHandWearsItsPalm(t *testing.T) {
 		assert.Len(t, having(hand, "class", "worn-edge"), 1)
 		assert.Empty(t, having(hand, "class", "cloth"))
 
-		small := elements(t, Small(p, left, w))
-		assert.Len(t, having(small, "class", "worn"), 2, "the mitt, and one path for its other yarn, in plain colour")
+		small := elements(t, Small(p, SmallOptions{Left: left, Worn: w}))
+		assert.Len(t, having(small, "class", "worn"), 1, "one path for its other yarn, in plain colour")
 	}
 }
 
