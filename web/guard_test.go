@@ -158,7 +158,7 @@ func TestOtherSitesStartNothing(t *testing.T) {
 		{"cross-site", "", "", http.StatusForbidden},
 		{"another-site", "no-cors", "image", http.StatusForbidden},
 	} {
-		paths := []string{"/desk/fit", "", "/desk/pattern", "/print.pdf", "/chart.png", "/export.json"}
+		paths := []string{"/desk/fit", "", "/desk/pattern", "/sheets?from=0", "/print.pdf", "/chart.png", "/export.json"}
 		if c.want == http.StatusOK {
 			paths = paths[:1]
 		}
