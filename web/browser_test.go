@@ -292,6 +292,15 @@ func (b *browser) scheme(name string) {
 	}))
 }
 
+// media shows the page as on a screen, or as printed.
+func (b *browser) media(name string) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: name})
+		return err
+	}))
+}
+
 // shot keeps a picture of the page where THENAR_SHOTS names a folder.
 func (b *browser) shot(name string) {
 	b.t.Helper()

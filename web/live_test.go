@@ -88,7 +88,7 @@ func TestChangeOfRounds(t *testing.T) {
 	assert.Contains(t, a.get(at).doc().Find(".summary").Text(), "in 20 rounds")
 	refused := change(5, "remove", 1, 0)
 	assert.Equal(t, http.StatusBadRequest, refused.status)
-	assert.Contains(t, refused.body, "would not add up")
+	assert.Contains(t, refused.body, "Round 1 makes 44 stitches of 42, which round 2 needs.")
 	assert.Equal(t, http.StatusBadRequest, change(5, "turn", 1, 0).status)
 	assert.Equal(t, http.StatusBadRequest, change(5, "move", 4, 0).status)
 }

@@ -36,10 +36,12 @@ func printed(b *browser, page string) {
 	b.t.Helper()
 	for paper, points := range map[string]string{"a4": "594.96 x 841.92 pts (A4)", "letter": "612 x 792 pts (letter)"} {
 		b.open(page + "/print?paper=" + paper)
+		b.media("print") // as large as it will be
 		where := eval[[]onPaper](b, paintedPlaces)
 		plain := eval[[]onPaper](b, plainPlaces)
 		ruler := eval[[]onPaper](b, rulerEnds)
 		require.Len(b.t, where, 2, "two cells on paper that are not as planned")
+		b.media("")
 		sheets := eval[int](b, `document.querySelectorAll(".sheet").length`)
 		pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
 		require.NoError(b.t, err)
@@ -87,8 +89,8 @@ const paintedPlaces = `(` + inSheets + `)([...document.querySelectorAll('.sheet 
 // wide as the painted marks say.
 const plainPlaces = `(` + inSheets + `)([0.35, 0.65].map((share) => {
 	const runs = [...document.querySelectorAll('.sheet path[fill="#FFFFFF"]')].map((element) => ({element, box: element.getBoundingClientRect()}));
-	const row = runs.filter((r) => r.box.width > 50).sort((a, b) => a.box.top - b.box.top)[0];
 	const mark = document.querySelector('.sheet path[fill="#7A5600"]');
+	const row = runs.filter((r) => r.box.width > 50 && r.element.closest(".sheet").contains(mark)).sort((a, b) => a.box.top - b.box.top)[0];
 	const cell = mark.getBBox().width / 0.68 * mark.getScreenCTM().a;
 	const cells = Math.round(row.box.width / cell);
 	return {element: row.element, x: row.box.left + (Math.floor(cells * share) + 0.5) * row.box.width / cells, y: row.box.top + row.box.height / 2};
