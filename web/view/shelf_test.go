@@ -73,5 +73,5 @@ func TestEmptyShelf(t *testing.T) {
 	doc := parsed(t, ShelfPage(NewShelf(nil)))
 	assert.Equal(t, "Lay your hand here.", doc.Find("h1").Text())
 	assert.True(t, strings.HasSuffix(doc.Find(".life-size svg").AttrOr("width", ""), "mm"))
-	assert.Equal(t, []string{"Start with my own hand", "Look at a sample mitt"}, texts(doc.Find(".begin button")))
+	assert.Equal(t, []string{"Start with a hand", "Look at a sample mitt"}, texts(doc.Find(".begin button")))
 }
