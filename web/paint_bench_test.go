@@ -25,6 +25,9 @@ const (
 type frames struct {
 	Bare  []float64 `json:"bare"`
 	Chart []float64 `json:"chart"`
+
+	Own     []float64 `json:"own"`     // the script's time for a move of the pointer, in ms
+	Knitted bool      `json:"knitted"` // whether the chart was drawn as knitting
 }
 
 // BenchmarkPainting drags a colour, then a symbol, over charts of three sizes,
@@ -63,6 +66,7 @@ func largeChart(b *browser, n int) string {
 	form := url.Values{"after": {"1"}}
 	for name, value := range map[string]string{
 		"gauge.swatches[0].stitches": fmt.Sprintf("%.1f", float64(n)*0.42), "gauge.swatches[0].width": "10",
+		"chart.yarns[0].colour": "#B9562F", "chart.yarns[0].name": "rust",
 		"gauge.swatches[0].rounds": fmt.Sprintf("%.1f", float64(n)*1.03), "gauge.swatches[0].height": "10",
 		"hand.hand_circumference": "19", "hand.thumb_circumference": "6.5", "hand.hand_length": "18",
 		"pins.gusset_rounds": fmt.Sprint(n - n/4), "pins.rounds_above_gusset": fmt.Sprint(n / 4),
@@ -71,7 +75,7 @@ func largeChart(b *browser, n int) string {
 	}
 	status := await[int](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams(%q), headers: {Accept: "application/json"}}).then((r) => r.status)`, path, form.Encode()))
 	require.Equal(b.t, 200, status)
-	return path + "?view=hand&cells=square"
+	return path + "/desk/chart?view=hand&cells=square"
 }
 
 // painted notes when the frame with the whole page, its chart taken over by the
@@ -103,14 +107,19 @@ func quantile(list []float64, share float64) float64 {
 
 // table prints one line for each run, and the medians of their ratios.
 func table(b *testing.B, n int, tool string, runs []frames) {
-	var medians, tails []float64
+	var medians, tails, own []float64
 	for i, r := range runs {
 		bare, chart := [2]float64{quantile(r.Bare, 0.5), quantile(r.Bare, 0.95)}, [2]float64{quantile(r.Chart, 0.5), quantile(r.Chart, 0.95)}
+		require.True(b, r.Knitted, "drawn as knitting")
+		own = append(own, r.Own...)
 		medians, tails = append(medians, chart[0]/bare[0]), append(tails, chart[1]/bare[1])
 		b.Logf("%3d %s, run %d, %d frames: canvas %.1f and %.1f ms, chart %.1f and %.1f ms, ratios %.2f and %.2f",
 			n, tool, i+1, len(r.Chart), bare[0], bare[1], chart[0], chart[1], medians[i], tails[i])
 	}
 	b.Logf("%3d %s: median of the ratios %.2f, of those at 95 %% %.2f", n, tool, quantile(medians, 0.5), quantile(tails, 0.5))
+	b.Logf("%3d %s: the script's own time for a move %.2f ms, at 95 %% %.2f", n, tool, quantile(own, 0.5), quantile(own, 0.95))
+	b.ReportMetric(quantile(own, 0.5), "own-ms")
+	b.ReportMetric(quantile(own, 0.95), "own-p95-ms")
 	b.ReportMetric(quantile(medians, 0.5), "ratio")
 	b.ReportMetric(quantile(tails, 0.5), "p95-ratio")
 }

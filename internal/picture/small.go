@@ -26,6 +26,13 @@ const smallMargin = 2.0
 // knitted yet of a mitt on the needles is dashed, and the yarn hangs where the knitting
 // stopped.
 func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
+	if o.Worn != nil {
+		return o.Worn.kept(o, func() *draw.Scene { return drawSmall(p, o) })
+	}
+	return drawSmall(p, o)
+}
+
+func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	f := newFigure(&p.Hand)
 	f.tucked = !p.Thumbed()
 	m := newFabric(p, f)

@@ -2,16 +2,32 @@ package picture
 
 import (
 	"math"
+	"sync"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/stitch"
 )
 
-// Worn is what a drawn mitt is knitted in.
+// Worn is what the mitt of one plan is knitted in. Many may share it.
 type Worn struct {
 	palette chart.Palette
 	palm    map[stitch.Part][]chart.PalmRound // nil: all in the main colour
+
+	mu    sync.Mutex
+	small map[SmallOptions]*draw.Scene // small pictures, which a shelf asks for again and again
+}
+
+// kept returns the small picture that drawn returns, drawn once for the same options.
+func (w *Worn) kept(o SmallOptions, drawn func() *draw.Scene) *draw.Scene {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	s, ok := w.small[o]
+	if !ok {
+		s = drawn()
+		w.small = map[SmallOptions]*draw.Scene{o: s} // while it is knitted, each is asked for in its turn
+	}
+	return s
 }
 
 // NewWorn returns what a mitt is knitted in, or nil if nothing of it has a colour.
