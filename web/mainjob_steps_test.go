@@ -40,6 +40,9 @@ func mainJob(p *person) {
 	p.until(settled)
 
 	p.next("a number fixed")
+	if !p.shows(`.number[data-key="cuff.cast_on"] summary`) {
+		p.press("#measure > summary") // on a phone the ladder is there once the measures are folded
+	}
 	p.press(`.number[data-key="cuff.cast_on"] .fix`)
 	p.until(`document.querySelector('.number[data-key="cuff.cast_on"] .fixed') !== null`)
 	p.until(settled)
@@ -76,6 +79,7 @@ func mainJob(p *person) {
 	p.next("seen on the hand")
 	p.goTo("fit", `document.querySelector(".drawing svg") !== null`)
 	p.seen(`document.querySelector(".drawing .hand svg, .drawing .pair svg, .drawing svg")`, `look.middle(e)`)
+	assert.True(p.t, eval[bool](p.browser, `[...document.querySelectorAll(".drawing path.worn")].some((e) => e.getAttribute("stroke"))`), "the hand wears the motif")
 
 	p.next("printed")
 	p.goTo("pattern", `document.querySelector(".sheet") !== null`)
@@ -94,20 +98,28 @@ func (p *person) goTo(desk, there string) {
 // reach chooses how far a mark reaches; on a phone that row is opened first.
 func (p *person) reach(shape string) {
 	p.t.Helper()
-	button := fmt.Sprintf(`[data-shape="%s"]`, shape)
-	if !eval[bool](p.browser, fmt.Sprintf(`document.querySelector('button%s').checkVisibility()`, button)) {
+	button := fmt.Sprintf(`button[data-shape="%s"]`, shape)
+	if !p.shows(button) {
 		p.press("[data-reach-open]")
 	}
-	p.press("button" + button)
+	p.press(button)
+}
+
+// shows reports whether the page shows what a selector finds, in view or not.
+func (p *person) shows(selector string) bool {
+	p.t.Helper()
+	return eval[bool](p.browser, fmt.Sprintf(`document.querySelector(%q)?.checkVisibility() ?? false`, selector))
 }
 
 // allRound shows the chart of the whole hand.
 func (p *person) allRound() {
 	p.t.Helper()
-	if eval[bool](p.browser, `document.querySelector('[data-run="seeing"]')?.checkVisibility() ?? false`) {
+	if p.shows(`[data-go="hand"]`) { // beside the small mitt
+		p.press(`[data-go="hand"]`)
+	} else {
 		p.press(`[data-run="seeing"]`)
+		p.picks(`[data-view="view"]`, "hand")
 	}
-	p.picks(`[data-view="view"]`, "hand")
 	p.until(`document.querySelector('svg[data-chart="hand"]') !== null && ` + quiet)
 }
 
