@@ -36,7 +36,8 @@ func NewHandoutPrint(id int64, s app.Sheets) Print {
 	p.Answers = p.Back + "/sure"
 	p.More = []Choice{{p.Back + "/sizes", "Table of sizes"}, {p.Back + "/wall", "Wall chart"}, {"/paper/measure", "Measuring sheet"}, {"/paper/ruler", "Swatch ruler"}}
 	p.Takes = []Choice{
-		{p.Back + "/words.txt", "Words as plain text"}, {p.Back + "/export.json", "The whole mitt as a file"},
+		{p.Back + "/words.txt", "Words as plain text"},
+		{p.Back + "/export.json", "The whole mitt as a file"},
 		{ChartDesk.At(id) + "#chart-file-head", "Charts as SVG, PNG or PDF"},
 	}
 	return p
