@@ -36,7 +36,7 @@ var earlier = []struct {
 // Addresses that are no desk, and stay what they were.
 var untouched = []string{
 	"/", "/status", "/classes", "/motifs",
-	"%M/history", "%M/what-if", "%M/yarns", "%M/wall", "%M/sizes", "%M/chart", "%M/chart.svg", "%M/chart.csv", "%M/words.txt",
+	"%M/history", "%M/what-if", "%M/yarns", "%M/wall", "%M/sizes", "%M/chart", "%M/strips", "%M/chart.svg", "%M/chart.csv", "%M/words.txt",
 	"%M/print.pdf", "%M/wall.pdf", "%M/sizes.pdf", "%M/sheet.json", "%M/export.json",
 }
 

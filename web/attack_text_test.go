@@ -83,7 +83,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 		for _, path := range []string{
 			"/", at, at + "/desk/fit", at + "/desk/chart", at + "/desk/pattern", at + "/desk/knit", at + "/desk/try",
 			at + "/what-if", at + "/history", at + "/history/1", at + "/chart.svg", at + "/sizes", at + "/wall",
-			plan + "/yarns", plan + "/desk/try", plan + "/desk/knit", plan + "/desk/pattern", "/motifs", "/status", "/classes",
+			plan + "/yarns", plan + "/desk/try", plan + "/desk/knit", plan + "/strips", plan + "/desk/pattern", "/motifs", "/status", "/classes",
 		} {
 			assertHarmless(t, a.get(path))
 		}
@@ -93,7 +93,7 @@ func TestAttackScriptInEveryText(t *testing.T) {
 		}
 		for _, name := range []string{"view", "layout", "middle", "cells", "paper", "cell", "pieces", "from", "to", "by", "side", "section", "beside", "desk", "turn"} {
 			q := "?" + url.Values{name: {text}}.Encode()
-			for _, path := range []string{plan, plan + "/desk/fit", plan + "/desk/chart", plan + "/desk/pattern", plan + "/sizes", plan + "/wall", plan + "/words.txt", plan + "/desk/knit", plan + "/desk/try", "/paper/grid"} {
+			for _, path := range []string{plan, plan + "/desk/fit", plan + "/desk/chart", plan + "/desk/pattern", plan + "/sizes", plan + "/wall", plan + "/words.txt", plan + "/desk/knit", plan + "/strips", plan + "/desk/try", "/paper/grid"} {
 				assertHarmless(t, a.get(path+q))
 			}
 		}

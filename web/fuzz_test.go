@@ -94,7 +94,7 @@ func FuzzAddress(f *testing.F) {
 	z := newFuzzed(f)
 	for _, seed := range []string{
 		"/", "/mitts/1", "/mitts/1/desk/fit", "/mitts/1/desk/chart?view=thumb&layout=columns&middle=A1&cells=square", "/mitts/1/desk/pattern?paper=a4", "/mitts/1/desk/elbow", "/mitts/1?view=thumb&layout=columns&middle=A1&cells=square", "/mitts/1/chart", "/mitts/1/history", "/mitts/1/history/1",
-		"/mitts/1/chart.svg?view=hand", "/mitts/1/chart.csv", "/mitts/1/words.txt?section=gusset&from=3&to=7", "/mitts/1/what-if", "/mitts/1/yarns", "/mitts/1/desk/knit?side=left", "/mitts/1/needles?side=left",
+		"/mitts/1/chart.svg?view=hand", "/mitts/1/chart.csv", "/mitts/1/words.txt?section=gusset&from=3&to=7", "/mitts/1/what-if", "/mitts/1/yarns", "/mitts/1/desk/knit?side=left", "/mitts/1/needles?side=left", "/mitts/1/strips?side=left",
 		"/mitts/1/desk/try?back=1", "/mitts/1/tries", "/mitts/1/tries/1", "/mitts/1/tries/1/photo", "/mitts/1/desk/pattern?paper=letter&cell=5&pieces=plan,chart&large=1&grey=1&sideways=1&knits=left",
 		"/mitts/1/sizes?from=17&to=21&by=0.5", "/mitts/1/wall?cell=12", "/mitts/1/sheet.json", "/mitts/1/export.json", "/classes", "/classes/1", "/classes/1/students/1",
 		"/classes/1/print?student=1&double=1", "/classes/1/export.json", "/paper/measure?paper=letter", "/paper/ruler", "/paper/grid?cell=4&stitches=24&rounds=32",

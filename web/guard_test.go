@@ -63,7 +63,7 @@ func TestHeadersAndCaching(t *testing.T) {
 
 func TestNotHere(t *testing.T) {
 	a := newApp(t)
-	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/desk/fit", "/mitts/1/desk/chart", "/mitts/1/desk/pattern", "/mitts/1/desk/knit", "/mitts/1/desk/try", "/mitts/1/desk/x", "/mitts/1/chart", "/mitts/1/print", "/mitts/1/sheet.json", "/nowhere"} {
+	for _, path := range []string{"/mitts/1", "/mitts/99999999999999999999", "/mitts/x", "/mitts/-1", "/mitts/1/desk/fit", "/mitts/1/desk/chart", "/mitts/1/desk/pattern", "/mitts/1/desk/knit", "/mitts/1/desk/try", "/mitts/1/desk/x", "/mitts/1/chart", "/mitts/1/strips", "/mitts/1/print", "/mitts/1/sheet.json", "/nowhere"} {
 		assert.Equal(t, http.StatusNotFound, a.get(path).status, path)
 	}
 	assert.Equal(t, http.StatusNotFound, a.post("/mitts/7/preview", url.Values{}).status)
@@ -158,7 +158,7 @@ func TestOtherSitesStartNothing(t *testing.T) {
 		{"cross-site", "", "", http.StatusForbidden},
 		{"another-site", "no-cors", "image", http.StatusForbidden},
 	} {
-		paths := []string{"/desk/fit", "", "/desk/pattern", "/sheets?from=0", "/print.pdf", "/chart.png", "/export.json"}
+		paths := []string{"/desk/fit", "", "/desk/pattern", "/sheets?from=0", "/strips", "/print.pdf", "/chart.png", "/export.json"}
 		if c.want == http.StatusOK {
 			paths = paths[:1]
 		}

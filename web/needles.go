@@ -26,6 +26,21 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request, id int64) e
 	return page(w, r, http.StatusOK, view.NeedlesPage(n))
 }
 
+// showStrips answers a script with the whole charts of one hand, of which its
+// page has only the rows about the present round.
+func (s *Server) showStrips(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	hand, err := s.app.Needles(r.Context(), id, r.URL.Query().Get("side"))
+	if err != nil {
+		return err
+	}
+	writeJSON(w, http.StatusOK, map[string][]view.Strip{"strips": view.WholeStrips(hand)})
+	return nil
+}
+
 // saveNeedles takes a count or a note, from a script or from a plain form.
 func (s *Server) saveNeedles(w http.ResponseWriter, r *http.Request) error {
 	id, err := mittID(r)

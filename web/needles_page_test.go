@@ -13,6 +13,7 @@ import (
 const (
 	keptAll  = `document.getElementById("kept").dataset.state === "saved"`
 	keptHere = `document.getElementById("kept").textContent.includes("Offline: keep this page open; rounds are sent later.")`
+	lit      = `[...document.querySelectorAll("[data-strip]:not([hidden])")].map((e) => e.dataset.strip + (e.querySelector(".now").getAttribute("d") && e.dataset.on)).sort().join() === "gussetnarrow,handwide"`
 	title    = `document.querySelector("[data-title]").textContent`
 )
 
@@ -31,8 +32,10 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	b.open(mitt + "/desk/knit")
 	b.taps(".forward", 21)
 	b.until(keptAll)
+	b.until(lit) // the page came with the cuff: the gusset's charts came after it
 	k.kill()
 	b.taps(".forward", 6)
+	assert.True(t, eval[bool](b, lit), "the charts are here without the server")
 	b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("note").focus()`), chromedp.KeyEvent("a stitch slipped"))
 	b.tap("[data-note] button")
 	b.taps(".forward", 1)

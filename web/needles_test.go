@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -180,6 +181,36 @@ func TestNeedlesAndChartAgree(t *testing.T) {
 	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"b","side":"right","section":"gusset","round":9}`).status)
 	assert.NotEqual(t, before, a.get(at+"/chart.svg?marks=1").doc().Find(".needles").AttrOr("d", ""))
 	assert.Empty(t, a.get(at+"/needles").doc().Find("path.needles").AttrOr("d", ""), "a strip lights its own round")
+}
+
+// A script is answered with the whole charts of either hand, and with none of a
+// mitt without a plan.
+func TestNeedlesStrips(t *testing.T) {
+	a := newApp(t)
+	strips := func(path string) (views []string, charts string) {
+		var got struct {
+			Strips []struct {
+				View, SVG string
+				Rows, To  int
+			}
+		}
+		require.NoError(t, json.Unmarshal([]byte(a.get(path).body), &got))
+		for _, s := range got.Strips {
+			views, charts = append(views, s.View), charts+s.SVG
+			assert.Equal(t, s.Rows, s.To, s.View)
+			assert.Contains(t, s.SVG, `class="now"`)
+		}
+		return views, charts
+	}
+	at := a.sample()
+	page := a.get(at + "/desk/knit?side=left").doc()
+	href := page.Find("#round").AttrOr("data-strips", "")
+	views, left := strips(href)
+	assert.Equal(t, page.Find("[data-strip]").Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("data-strip", "") }), views)
+	_, right := strips(at + "/strips?side=right")
+	assert.NotEqual(t, right, left)
+	views, _ = strips(a.post("/mitts", nil).header.Get("Location") + "/strips")
+	assert.Empty(t, views)
 }
 
 // note goes to a round of a hand and reads what is noted there.

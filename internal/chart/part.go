@@ -1,5 +1,7 @@
 package chart
 
+import "slices"
+
 // turn mirrors a grid, so that the first stitch of every round is at the left
 // edge.
 func (g *Grid) turn() {
@@ -59,4 +61,17 @@ func (r Row) part(left, right int) Row {
 	r.Cells = cells
 	r.shown = r.fromLeft()
 	return r
+}
+
+// Around returns the chart with the stitches of the rows low … high only,
+// counted from 1 at the foot. The others have their place, but no stitches, so
+// what is drawn of a tall chart stands where it stands in the whole.
+func (g Grid) Around(low, high int) Grid {
+	g.Rows = slices.Clone(g.Rows)
+	for i := range g.Rows {
+		if i+1 < low || i+1 > high {
+			g.Rows[i] = Row{Section: g.Rows[i].Section, Round: g.Rows[i].Round, shown: []Cell{}}
+		}
+	}
+	return g
 }

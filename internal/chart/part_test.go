@@ -100,3 +100,22 @@ func TestFloatsOfAPart(t *testing.T) {
 	require.NotEmpty(t, high.Floats)
 	assert.Zero(t, high.Floats[0].Row)
 }
+
+// The rows about a round stand where they stand in the whole chart, which keeps
+// its own.
+func TestAroundKeepsPlaces(t *testing.T) {
+	g := of(t, nil, false).Grid(Options{View: ViewOf(stitch.Hand)})
+	part := g.Around(3, 5)
+	require.Len(t, part.Rows, len(g.Rows))
+	assert.Equal(t, g.Width, part.Width)
+	for i, row := range part.Rows {
+		assert.Equal(t, g.Rows[i].Round, row.Round)
+		assert.Equal(t, g.Rows[i].Section, row.Section)
+		if i+1 < 3 || i+1 > 5 {
+			assert.Empty(t, row.Shown())
+			assert.NotEmpty(t, g.Rows[i].Shown())
+		} else {
+			assert.Equal(t, g.Rows[i].Shown(), row.Shown())
+		}
+	}
+}

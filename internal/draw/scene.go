@@ -117,3 +117,20 @@ func (s *Scene) Add(sub *Scene, x, y, scale float64) {
 	s.Items = append(s.Items, sub.Items...)
 	s.End()
 }
+
+// Prune removes paths that draw nothing and groups that hold nothing. It is for
+// pictures whose empty paths no script fills.
+func (s *Scene) Prune() {
+	var kept []Item
+	for i := range s.Items {
+		last := len(kept) - 1
+		switch item := s.Items[i]; {
+		case item.Kind == PathItem && item.Path == "":
+		case item.Kind == EndItem && last >= 0 && (kept[last].Kind == GroupItem || kept[last].Kind == MoveItem):
+			kept = kept[:last]
+		default:
+			kept = append(kept, item)
+		}
+	}
+	s.Items = kept
+}

@@ -108,3 +108,25 @@ func (broken) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
 func TestAWriterThatFailsIsTold(t *testing.T) {
 	require.ErrorIs(t, WriteSVG(broken{}, &Scene{}, false), io.ErrClosedPipe)
 }
+
+// A pruned scene draws the same, without what is empty.
+func TestPrune(t *testing.T) {
+	s := &Scene{Width: 10, Height: 10}
+	s.Group("kept")
+	s.Path("", Style{Class: "empty"})
+	s.Group("hollow")
+	s.Group("hollow")
+	s.Path("", Style{Class: "empty"})
+	s.End()
+	s.End()
+	s.Line(1, 2, 3, 4, Style{Class: "line"})
+	s.End()
+	s.Add(&Scene{}, 1, 1, 2)
+	s.Text(1, 1, "word", TextStyle{Size: 4})
+	s.Prune()
+	got := written(t, s, false)
+	assert.Equal(t, 1, strings.Count(got, "<g"))
+	assert.Contains(t, got, `<g class="kept"><path class="line"`)
+	assert.Contains(t, got, "word</text>")
+	assert.NotContains(t, got, "empty")
+}

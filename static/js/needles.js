@@ -1,11 +1,11 @@
 // The page at the needles: the rounds, and what opens and ends each part. One
 // button goes on, one goes back. The page has all of them, so it works without
-// the server; counts and notes wait until they can be delivered.
+// the server; counts and notes wait until they can be delivered. The charts come
+// right after it, and until then it has the rows about the present round.
 import { Outbox, noConnection, postJSON } from "./outbox.js";
 import { kept } from "./storage.js";
+import { Strips, windowOf } from "./strips.js";
 
-const stripRows = 6; // rows of the chart on a strip
-const belowRows = 3; // those of them below the present one, where there are any
 const laterTasks = 2; // tasks that stand below the present one
 
 // Needles is where the work stands, and what there is to say about it.
@@ -103,16 +103,9 @@ export class Needles {
   }
 }
 
-// windowOf returns the part of a strip around a row, as a viewBox.
-export function windowOf(strip, row) {
-  const low = Math.max(Math.min(row - belowRows, strip.rows - stripRows + 1), 1);
-  const high = Math.min(low + stripRows - 1, strip.rows);
-  return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height];
-}
-
 function start(root) {
   const data = (id) => JSON.parse(document.getElementById(id).textContent);
-  const strips = new Map(data("strips").map((s) => [s.view, s]));
+  const strips = new Strips(data("strips"), root.dataset.strips);
   const needles = new Needles(data("tasks"), Number(root.dataset.nth), root.dataset.side);
   const outbox = new Outbox({ href: root.dataset.href, send: postJSON, keep: kept(`thenar:needles:${root.dataset.href}`), on: heard });
   needles.recall(outbox.waiting);
@@ -141,17 +134,28 @@ function start(root) {
     progress(now ?? last);
   }
 
-  // strip shows the rows around a task. The row is lit if the task is a round.
-  // A wide page shows the whole round.
+  // strip shows the rows around a task, if they are here. The row is lit if the
+  // task is a round. A wide page shows the whole round.
   function strip(task) {
     for (const place of root.querySelectorAll("[data-strip]")) {
       const { strip: view } = place.dataset;
       const wide = view === task?.wide;
-      place.hidden = !wide && view !== task?.view;
+      const row = wide ? task.wide_row : task?.row;
+      place.hidden = (!wide && view !== task?.view) || !strips.has(view, row);
       if (place.hidden) continue;
       place.dataset.on = wide ? "wide" : task.wide ? "narrow" : "all";
-      turn(place.querySelector("svg"), strips.get(view), wide ? task.wide_row : task.row);
+      turn(place.querySelector("svg"), strips.get(view), row);
     }
+  }
+
+  // bring puts the whole strips in place of those that came with the page.
+  async function bring() {
+    const came = await strips.fetch();
+    for (const place of came ? root.querySelectorAll("[data-strip]") : []) {
+      const svg = new DOMParser().parseFromString(strips.get(place.dataset.strip)?.svg ?? "", "image/svg+xml").documentElement;
+      if (svg.localName === "svg") place.replaceChildren(svg);
+    }
+    if (came) strip(needles.now ?? needles.last);
   }
 
   function turn(svg, of, row) {
@@ -175,6 +179,7 @@ function start(root) {
 
   function heard(what, detail) {
     const place = document.getElementById("kept");
+    if (what === "saved") bring(); // the server is there, if it was not before
     if (what === "saved") place.textContent = `kept ${new Date().toTimeString().slice(0, 5)}`;
     if (what === "unsaved") place.textContent = waits(detail.why, outbox.waiting.length);
     if (what === "refused") place.textContent = `not kept: ${detail.lines.join(" ")}`;
@@ -214,9 +219,11 @@ function start(root) {
   }
 
   window.addEventListener("online", () => outbox.push());
+  window.addEventListener("online", bring);
   document.addEventListener("visibilitychange", look);
   window.addEventListener("pageshow", (event) => event.persisted && look());
   show();
+  bring();
   outbox.push();
   awake();
 }

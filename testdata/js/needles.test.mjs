@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
-import { Needles, waits, windowOf } from "../../static/js/needles.js";
+import { Needles, waits } from "../../static/js/needles.js";
+import { Strips, windowOf } from "../../static/js/strips.js";
 import { knitted, topOf } from "../../static/js/try.js";
 
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
@@ -59,6 +60,25 @@ test("a strip is always as high, with three rows below where there are so many",
   assert.deepEqual(windowOf(strip, 1), [0, 70, 60, 30]);
   assert.deepEqual(windowOf(strip, 12), [0, 40, 60, 30]);
   assert.deepEqual(windowOf({ ...strip, rows: 4 }, 2), [0, 80, 60, 20], "a chart that has no more");
+});
+
+test("a strip is shown where its rows are drawn, and everywhere once the whole has come", async () => {
+  const part = { view: "hand", bottom: 100, cell_height: 5, width: 60, rows: 40, from: 4, to: 21 };
+  const answers = [() => Promise.reject(new TypeError("Failed to fetch")), () => ({ ok: false }), () => ({ ok: true, json: () => Promise.reject(new SyntaxError("<html>")) }),
+    () => ({ ok: true, json: async () => ({ strips: [{ ...part, from: 1, to: 40, svg: "<svg/>" }, { ...part, view: "thumb", rows: 9, from: 1, to: 9, svg: "<svg/>" }] }) })];
+  const asked = [];
+  const strips = new Strips([part], "/mitts/1/strips?side=left", async (href) => answers[asked.push(href) - 1]());
+  const shown = (view) => [0, 1, 6, 7, 8, 18, 19, 20, 40, 41].filter((row) => strips.has(view, row));
+  assert.deepEqual(shown("hand"), [7, 8, 18, 19], "4 to 9 are about 7, 16 to 21 about 19");
+  assert.deepEqual(shown("thumb"), []);
+  for (let i = 0; i < 3; i++) assert.equal(await strips.fetch(), false, "it can be asked again");
+  assert.deepEqual(shown("hand"), [7, 8, 18, 19], "what came with the page stays");
+  const [first, second] = await Promise.all([strips.fetch(), strips.fetch()]);
+  assert.deepEqual([first, second], [true, false], "asked once at a time");
+  assert.deepEqual(shown("hand"), [1, 6, 7, 8, 18, 19, 20, 40]);
+  assert.deepEqual(shown("thumb"), [1, 6, 7, 8]);
+  assert.equal(await strips.fetch(), false);
+  assert.deepEqual(asked, Array(4).fill("/mitts/1/strips?side=left"), "and once they are here, not again");
 });
 
 test("the page tells what was, what is next, and where a note waits", () => {

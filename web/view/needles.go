@@ -5,8 +5,6 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/chart"
-	"thenar/internal/draw"
-	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
@@ -55,25 +53,6 @@ type NeedleTask struct {
 	Wide    string   `json:"wide"` // the view of the whole round, for a wide page; empty if View has it
 	WideRow int      `json:"wide_row"`
 }
-
-// Strip is a chart of which the page shows only the rows around one round.
-type Strip struct {
-	View       string  `json:"view"`
-	SVG        string  `json:"-"`
-	Width      float64 `json:"width"`
-	Bottom     float64 `json:"bottom"`
-	CellHeight float64 `json:"cell_height"`
-	Rows       int     `json:"rows"`
-	On         string  `json:"-"` // the pages that show it now: "all", "narrow", "wide" or none
-	scene      *draw.Scene
-}
-
-// A strip shows so many rows of the chart, with these of them below the present
-// one where there are any.
-const (
-	stripRows = 6
-	belowRows = 3
-)
 
 // secondOf returns how a hand that is not begun is worked, "alike" or "anew",
 // or "" if neither hand is on the needles.
@@ -128,28 +107,6 @@ func otherWords(o app.OtherHand) string {
 		return "done"
 	}
 	return fmt.Sprintf("%d of %d rounds", o.Knitted, o.Rounds)
-}
-
-// addView adds the strip of a view, and notes in rows the place of each round
-// that the view shows as its own.
-func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anchor]NeedleTask) {
-	g := out.Grid(chart.Options{View: v})
-	for i := range g.Rows {
-		g.Rows[i].Needles = false // the strip lights its own round
-	}
-	scene, geometry := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)})
-	for i, row := range g.Rows {
-		at := chart.Anchor{Section: row.Section, Round: row.Round}
-		one := rows[at]
-		if chart.ViewOf(row.Section) == v {
-			one.View, one.Row = string(v), i+1
-		} else {
-			one.Wide, one.WideRow = string(v), i+1
-		}
-		rows[at] = one
-	}
-	s := Strip{View: string(v), Width: scene.Width, Bottom: geometry.Bottom, CellHeight: geometry.CellHeight, Rows: len(g.Rows), scene: scene}
-	n.Strips = append(n.Strips, s)
 }
 
 // Now returns the task to do next, or nil if the mitt is done.
@@ -223,51 +180,6 @@ func (n *Needles) Pinned() string {
 		}
 	}
 	return ""
-}
-
-// show turns the strips of the present task to its row; of the last one, once
-// all is done.
-func (n *Needles) show() {
-	at, lit := n.Now(), true
-	if at == nil {
-		at, lit = n.Last(), false
-	}
-	for i := range n.Strips {
-		s := &n.Strips[i]
-		switch {
-		case at == nil:
-			s.turn(0, false)
-		case s.View == at.Wide:
-			s.On = "wide"
-			s.turn(at.WideRow, lit && at.IsRound)
-		case s.View == at.View:
-			s.On = "all"
-			if at.Wide != "" {
-				s.On = "narrow"
-			}
-			s.turn(at.Row, lit && at.IsRound)
-		default:
-			s.turn(0, false)
-		}
-	}
-}
-
-// turn draws the rows of a strip around one of them, which is lit if light is
-// set.
-func (s *Strip) turn(row int, light bool) {
-	low := max(min(row-belowRows, s.Rows-stripRows+1), 1)
-	high := min(low+stripRows-1, s.Rows)
-	top := s.Bottom - float64(high)*s.CellHeight
-	s.scene.Window = &draw.Box{Y: top, Width: s.Width, Height: float64(high-low+1) * s.CellHeight}
-	lit, ahead := "", ""
-	if light {
-		y := s.Bottom - float64(row)*s.CellHeight
-		lit = fmt.Sprintf("M0 %sH%sV%sH0Z", draw.Number(y), draw.Number(s.Width), draw.Number(y+s.CellHeight))
-		ahead = fmt.Sprintf("M0 0H%sV%sH0Z", draw.Number(s.Width), draw.Number(y))
-	}
-	s.scene.Path(ahead, draw.Style{Class: "ahead"})
-	s.scene.Path(lit, draw.Style{Class: "now"})
-	s.SVG = SVG(s.scene, false)
 }
 
 // sides are the two hands of a pair.

@@ -28,6 +28,12 @@ func shown(t *testing.T, c templ.Component) *goquery.Document {
 // needlesAt returns the page of a mitt with so many tasks done, and the marks.
 func needlesAt(t *testing.T, done int, marks chart.Marks) Needles {
 	t.Helper()
+	return NewNeedles(handAt(t, done, marks))
+}
+
+// handAt returns the hand that the page of needlesAt shows.
+func handAt(t *testing.T, done int, marks chart.Marks) app.Needles {
+	t.Helper()
 	d := project.New("Mitts")
 	for path, text := range map[string]string{
 		"hand.hand_circumference": "19", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10",
@@ -37,7 +43,7 @@ func needlesAt(t *testing.T, done int, marks chart.Marks) Needles {
 	}
 	out, err := project.NewPlanner().Derive(d, marks)
 	require.NoError(t, err)
-	return NewNeedles(app.Needles{ID: 7, Doc: d, Out: out, Done: done, Other: app.OtherHand{Planned: true}})
+	return app.Needles{ID: 7, Doc: d, Out: out, Done: done, Other: app.OtherHand{Planned: true}}
 }
 
 // A yarn that a round names is said and underlined by its own colour, whatever

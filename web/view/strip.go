@@ -1,0 +1,140 @@
+package view
+
+import (
+	"fmt"
+
+	"thenar/internal/app"
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+)
+
+// Strip is a chart of which the page shows only the rows around one round. The
+// page holds the drawing of those about the present round; the whole of each
+// strip is at an address of its own, which the script asks once.
+type Strip struct {
+	View       string  `json:"view"`
+	SVG        string  `json:"svg,omitempty"` // empty within the page's data: it is drawn there
+	Width      float64 `json:"width"`
+	Bottom     float64 `json:"bottom"`
+	CellHeight float64 `json:"cell_height"`
+	Rows       int     `json:"rows"`
+	From       int     `json:"from"` // the first row that is drawn, from 1 at the foot; 0: none
+	To         int     `json:"to"`   // and the last
+	On         string  `json:"-"`    // the pages that show it now: "all", "narrow", "wide" or none
+	grid       chart.Grid
+	look       picture.Look
+}
+
+// A strip shows so many rows of the chart, with these of them below the present
+// one where there are any. The page holds so many more on either side, to go on
+// until the whole has come.
+const (
+	stripRows = 6
+	belowRows = 3
+	moreRows  = 3
+)
+
+// addView adds the strip of a view, not yet drawn, and notes in rows the place
+// of each round that the view shows as its own.
+func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anchor]NeedleTask) {
+	g := out.Grid(chart.Options{View: v})
+	for i := range g.Rows {
+		g.Rows[i].Needles = false // the strip lights its own round
+	}
+	for i, row := range g.Rows {
+		at := chart.Anchor{Section: row.Section, Round: row.Round}
+		one := rows[at]
+		if chart.ViewOf(row.Section) == v {
+			one.View, one.Row = string(v), i+1
+		} else {
+			one.Wide, one.WideRow = string(v), i+1
+		}
+		rows[at] = one
+	}
+	n.Strips = append(n.Strips, Strip{
+		View: string(v), Rows: len(g.Rows), grid: g,
+		look: picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)},
+	})
+}
+
+// WholeStrips returns the strips of a hand with all their rows, for a page that
+// goes on without the server.
+func WholeStrips(hand app.Needles) []Strip {
+	n := NewNeedles(hand)
+	for i := range n.Strips {
+		s := &n.Strips[i]
+		s.draw(1, s.Rows, 1, false)
+	}
+	return n.Strips
+}
+
+// drawn returns the strips that the page holds, without their drawings.
+func (n *Needles) drawn() []Strip {
+	list := []Strip{}
+	for _, s := range n.Strips {
+		if s.SVG != "" {
+			s.SVG = ""
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// show draws the strips of the present task about its row; of the last one, once
+// all is done.
+func (n *Needles) show() {
+	at, lit := n.Now(), true
+	if at == nil {
+		at, lit = n.Last(), false
+	}
+	for i := range n.Strips {
+		s := &n.Strips[i]
+		switch {
+		case at == nil:
+		case s.View == at.Wide:
+			s.On = "wide"
+			s.about(at.WideRow, lit && at.IsRound)
+		case s.View == at.View:
+			s.On = "all"
+			if at.Wide != "" {
+				s.On = "narrow"
+			}
+			s.about(at.Row, lit && at.IsRound)
+		}
+	}
+}
+
+// about draws the rows about one of them, which is lit if light is set.
+func (s *Strip) about(row int, light bool) {
+	low, high := s.window(row)
+	s.draw(max(low-moreRows, 1), min(high+moreRows, s.Rows), row, light)
+}
+
+// window returns the first and the last row that a strip shows about one of
+// them.
+func (s *Strip) window(row int) (low, high int) {
+	low = max(min(row-belowRows, s.Rows-stripRows+1), 1)
+	return low, min(low+stripRows-1, s.Rows)
+}
+
+// draw draws some rows of a strip, and turns it to one of them, which is lit if
+// light is set.
+func (s *Strip) draw(from, to, row int, light bool) {
+	scene, at := picture.Chart(s.grid.Around(from, to), s.look)
+	s.From, s.To, s.Width, s.Bottom, s.CellHeight = from, to, scene.Width, at.Bottom, at.CellHeight
+	scene.Prune()
+	low, high := s.window(row)
+	top := s.Bottom - float64(high)*s.CellHeight
+	scene.Window = &draw.Box{Y: top, Width: s.Width, Height: float64(high-low+1) * s.CellHeight}
+	lit, ahead := "", ""
+	if light {
+		y := s.Bottom - float64(row)*s.CellHeight
+		lit = fmt.Sprintf("M0 %sH%sV%sH0Z", draw.Number(y), draw.Number(s.Width), draw.Number(y+s.CellHeight))
+		ahead = fmt.Sprintf("M0 0H%sV%sH0Z", draw.Number(s.Width), draw.Number(y))
+	}
+	scene.Path(ahead, draw.Style{Class: "ahead"})
+	scene.Path(lit, draw.Style{Class: "now"})
+	s.SVG = SVG(scene, false)
+}
