@@ -96,7 +96,8 @@ func TestWhatARequestTakes(t *testing.T) {
 	check("a count by a form", taken{reads: 1, writes: 1, plans: 1}, func() {
 		fine(a.post(at+"/needles", url.Values{"side": {"right"}, "nth": {"51"}}))
 	})
-	check("the shelf", taken{reads: 1, plans: 1}, func() { fine(a.get("/")) })
+	// The marks of mitts whose picture is not drawn yet are read for themselves.
+	check("the shelf", taken{reads: 2, plans: 1}, func() { fine(a.get("/")) })
 	check("the needles", taken{reads: 1}, func() { fine(a.desk(at, "knit")) })
 	check("the tries", taken{reads: 1}, func() { fine(a.desk(at, "try")) })
 	var try string

@@ -49,11 +49,11 @@ func (c *corrector) felt(zone Zone) {
 		return
 	}
 	if fixed := Pinned(c.sheet, zone); len(fixed) > 0 {
-		keys := make([]string, len(fixed))
+		names := make([]string, len(fixed))
 		for i, n := range fixed {
-			keys[i] = n.Key()
+			names[i] = strings.ToLower(n.Label())
 		}
-		because += fmt.Sprintf("; but the fixed number %s wins over it: free it", strings.Join(keys, ", "))
+		because += fmt.Sprintf("; but you fixed: %s. Let go of it first", strings.Join(names, ", "))
 	}
 	if zone == Thumb {
 		c.thumb(change, because)

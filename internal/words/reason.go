@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"thenar/internal/mitt"
@@ -112,10 +113,10 @@ func (r *reasons) off(c mitt.Count, n int, perMM float64) string {
 // two decimals, since an eighth is too coarse for a residual.
 func Signed(mm float64, u units.Unit) string {
 	sign := "+"
-	if mm < 0 {
-		sign, mm = "−", -mm
+	if mm < 0 && Size(-mm, u) != Size(0, u) {
+		sign = "−"
 	}
-	return sign + Size(mm, u)
+	return sign + Size(math.Abs(mm), u)
 }
 
 // Size returns a small length in mm as a length in the unit, without a sign.

@@ -15,6 +15,7 @@ export function startNumbers(document, form) {
     if (copies) write(form, copies.replace(/^field-/, ""), event.target.value, false);
     if (slides) slide(form, event.target);
     else if (event.target.form === form) follow(form, event.target);
+    if (event.target.form === form) tint(event.target);
   });
   // Enter fixes a number as it stands.
   document.addEventListener("keydown", (event) => {
@@ -49,6 +50,12 @@ function slide(form, slider) {
   const field = form.elements.namedItem(slider.dataset.slides.replace(/^field-/, ""));
   field.value = step.dataset.value;
   field.dispatchEvent(new Event("input", { bubbles: true }));
+}
+
+// tint gives the picker beside a field the colour that was typed.
+function tint(field) {
+  const picker = field.parentElement.querySelector("input.pick");
+  if (picker && picker !== field && /^#[0-9a-f]{6}$/i.test(field.value.trim())) picker.value = field.value.trim();
 }
 
 // follow moves the slider of a field to the nearest step.

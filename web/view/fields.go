@@ -132,7 +132,7 @@ func (m Mitt) shown(g Group) int {
 // defaults are what a select shows if the sheet says nothing, by path, or by
 // the key within a row.
 var defaults = map[string]string{
-	"kind": "fingerless", "unit": "cm", "worked": "round", "washed": "false", "on_needles": "false", "counted_to": "0.5",
+	"kind": "fingerless", "terms": "us", "unit": "cm", "worked": "round", "washed": "false", "on_needles": "false", "counted_to": "0.5",
 	"stitch.rib": "2", "stitch.both_edges": "true", "hand.reference": "both", "yarn.length_unit": "m", "yarn.swatch_kept": "false", "chart.symbols": "trade",
 }
 

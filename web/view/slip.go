@@ -61,14 +61,16 @@ func (a Answer) nearby(r words.Reason) []near {
 	return a.around(one, func(n int) string { return a.small(float64(n)/g) + " wide" })
 }
 
-// around returns a count between its neighbours. One below what the number can
-// be is left out.
+// around returns a count between its neighbours, which are as far from it as
+// those of the free number are: a fixed number may lie elsewhere. One below what
+// the number can be is left out.
 func (a Answer) around(c mitt.Count, say func(int) string) []near {
 	if c.Knitted {
 		return nil
 	}
+	step := max((c.Above-c.Below)/2, 1)
 	var list []near
-	for _, n := range []int{c.Below, c.N, c.Above} {
+	for _, n := range []int{c.N - step, c.N, c.N + step} {
 		if n >= 1 || n == c.N {
 			list = append(list, near{n, say(n), n == c.N})
 		}

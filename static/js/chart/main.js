@@ -15,6 +15,7 @@ import * as events from "../events.js";
 import { noConnection, postJSON } from "../outbox.js";
 import { kept as keptAt } from "../storage.js";
 import { Editor } from "./editor.js";
+import { act } from "./keys.js";
 import { Live } from "./live.js";
 import { remembered, rememberView } from "./remember.js";
 import { Selection } from "./selection.js";
@@ -154,6 +155,15 @@ events.round.hear(({ section, round, by }) => {
   if (by === "chart" || !editor) return;
   editor.lit = undefined;
   editor.view.thread(editor.model.byKey.get(`${section} ${round}`)?.y ?? 0);
+});
+// Taking back is the chart's also when nothing on it has the focus: otherwise the
+// browser would take back what was typed into a field before.
+document.addEventListener("keydown", (event) => {
+  const { run } = act(event) ?? {};
+  if (event.defaultPrevented || !editor || (run !== "undo" && run !== "redo") || !(event.ctrlKey || event.metaKey)) return;
+  if (event.target.closest?.("input, textarea, select")) return;
+  event.preventDefault();
+  editor.run(run);
 });
 window.addEventListener("online", () => {
   for (const outbox of outboxes.values()) outbox.push();
