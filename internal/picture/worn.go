@@ -177,16 +177,33 @@ func (m *fabric) knit(c *canvas, w *Worn) {
 // tenth rounds a point to tenths of a mm, which keeps a page small.
 func tenth(p point) point { return point{math.Round(p.x*10) / 10, math.Round(p.y*10) / 10} }
 
+// maxKnitted is the number of stitches that are drawn as knitting at most. More would make
+// a page heavy: they are plain colour.
+const maxKnitted = 1600
+
+// knitted reports whether the mitt is drawn as knitting.
+func (m *fabric) knitted(w *Worn) bool {
+	n := 0
+	if w.palm != nil {
+		m.seen(w, func(seenStitch) { n++ })
+	}
+	return 0 < n && n <= maxKnitted
+}
+
 // drawWorn draws the mitt in the colours that it wears, as knitting where any is painted.
 func (m *fabric) drawWorn(c *canvas, w *Worn) {
+	knitted := m.knitted(w)
 	ground := Cloth(w.main())
-	if w.palm != nil {
+	if knitted {
 		ground = Furrow(w.main())
 	}
 	m.outline(c).path(draw.Style{Class: "worn", Fill: ground})
-	if w.palm != nil {
+	switch {
+	case knitted:
 		m.knit(c, w)
-	} else {
+	case w.palm != nil:
+		m.tint(c, w)
+	default:
 		m.ribs(c)
 	}
 	m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: c.letter / 9, Round: true})

@@ -81,15 +81,15 @@ func (p Print) sheetClass() string {
 }
 
 // maxAtOnce is the number of bytes of sheets that come with their page. Packed,
-// they are about a fifth of it.
-const maxAtOnce = 200_000
+// they are about a seventh of it.
+const maxAtOnce = 300_000
 
 // Hold holds back the sheets that would make the page heavy. They are at the
 // address that it notes.
 func (p *Print) Hold(address string) {
 	bytes := 0
 	for i, page := range p.Pages {
-		if bytes += len(page); bytes > maxAtOnce && i > 0 {
+		if bytes += len(page); bytes > maxAtOnce && i > 1 {
 			p.HoldFrom(i)
 			p.Rest = fmt.Sprintf("%s?from=%d&%s", address, i, p.query())
 			return
