@@ -51,7 +51,7 @@ export class Needles {
   // pinned is the next note ahead, with its round, or "".
   get pinned() {
     const of = this.tasks.slice(this.nth + 1).find((t) => t.note);
-    return of ? `Round ${of.round} of the ${of.section}: ${of.note}` : "";
+    return of ? `Round ${of.round} of the ${of.part}: ${of.note}` : "";
   }
 
   // stitches returns how each round of a section is shown on the strip of

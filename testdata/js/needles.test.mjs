@@ -4,8 +4,8 @@ import { Needles, waits } from "../../static/js/needles.js";
 import { Strips, windowOf } from "../../static/js/strips.js";
 import { knitted, topOf } from "../../static/js/try.js";
 
-const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", round: 1, is_round: true, note: "" });
-const mitt = () => [{ section: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", round: 2000, is_round: false, note: "" }];
+const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", part: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", part: "gusset", round: 1, is_round: true, note: "" });
+const mitt = () => [{ section: "cuff", part: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", part: "gusset", round: 2000, is_round: false, note: "" }];
 
 test("a press counts a round, and none beyond either end", () => {
   const e = new Needles(rounds(), 2, "left");
@@ -82,8 +82,8 @@ test("a strip is shown where its rows are drawn, and everywhere once the whole h
 });
 
 test("the page tells what was, what is next, and where a note waits", () => {
-  const round = (n, more) => ({ section: "gusset", round: n, is_round: true, knitted: n, name: `round ${n}`, title: `Round ${n}`, after: 40 + n, note: "", ...more });
-  const e = new Needles([round(1), round(2), round(3, { note: "try it on" }), { section: "gusset", round: 2000, is_round: false, knitted: 3, name: "bind off", note: "" }], 0, "right");
+  const round = (n, more) => ({ section: "gusset", part: "gusset", round: n, is_round: true, knitted: n, name: `round ${n}`, title: `Round ${n}`, after: 40 + n, note: "", ...more });
+  const e = new Needles([round(1), round(2), round(3, { note: "try it on" }), { section: "gusset", part: "gusset", round: 2000, is_round: false, knitted: 3, name: "bind off", note: "" }], 0, "right");
   assert.deepEqual([e.made, e.onward, e.backward], ["round 1 of 3", "then round 2, 42 stitches", ""]);
   assert.deepEqual(e.later.map((t) => t.name), ["round 2", "round 3"]);
   assert.equal(e.pinned, "Round 3 of the gusset: try it on");

@@ -32,6 +32,7 @@ type Needles struct {
 // read while knitting.
 type NeedleTask struct {
 	Section string   `json:"section"`
+	Part    string   `json:"part"`     // the section in words
 	Round   int      `json:"round"`    // the number of a round, tryon.Opening or tryon.Ending
 	IsRound bool     `json:"is_round"` // only a round has notes, and a row in the chart
 	Knitted int      `json:"knitted"`  // rounds of the mitt knitted once this is done

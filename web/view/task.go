@@ -18,7 +18,7 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 	of := len(s.Rounds)
 	anchor := chart.Anchor{Section: t.Part, Round: min(max(t.Round, 1), of)}
 	one := NeedleTask{
-		Section: string(t.Part), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
+		Section: string(t.Part), Part: t.Part.Words(), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
 		First: []string{}, Then: []string{},
 		View: rows[anchor].View, Row: rows[anchor].Row, Wide: rows[anchor].Wide, WideRow: rows[anchor].WideRow,
 	}
