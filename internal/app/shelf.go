@@ -33,7 +33,12 @@ type NextTask struct {
 
 // Shelf returns all mitts, the one changed last first.
 func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
-	list, err := a.store.Shelf(ctx)
+	worn := map[int64]*picture.Worn{}
+	list, err := a.store.Shelf(ctx, func(m store.Mitt) bool {
+		known, ok := a.worn.get(m.ID, wornOf(m))
+		worn[m.ID] = known
+		return !ok
+	})
 	if err != nil {
 		return nil, err
 	}
@@ -48,8 +53,10 @@ func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
 		shelf[i] = Shelved{ID: w.ID, Doc: w.doc, Changed: w.Changed, Next: w.next(pl)}
 		if p, err := pl.Plan(w.doc.Effective()); err == nil {
 			shelf[i].Plan = p.Plan
-			if shelf[i].Worn, err = a.wornBy(ctx, &w, p); err != nil {
-				return nil, err
+			shelf[i].Worn = worn[w.ID]
+			if w.Marks != nil {
+				shelf[i].Worn = picture.NewWorn(p.Charts(w.doc, w.Marks))
+				a.worn.put(w.ID, wornOf(w.Mitt), shelf[i].Worn)
 			}
 		}
 	}

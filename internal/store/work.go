@@ -209,8 +209,9 @@ func at(ctx context.Context, tx *txn, m Mitt, revision int64) (Mitt, error) {
 }
 
 // Shelf returns all mitts with the last count of each hand, the last changed
-// first. It leaves out Marks, CanUndo and CanRedo, as List does.
-func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
+// first. It leaves out CanUndo and CanRedo, as List does, and Marks but of the
+// mitts of which marked reports true.
+func (s *Store) Shelf(ctx context.Context, marked func(Mitt) bool) (list []Work, err error) {
 	defer fault.Wrap(&err, "store.Shelf")
 	err = s.read(ctx, func(tx *txn) error {
 		mitts, err := readMitts(ctx, tx)
@@ -228,6 +229,12 @@ func (s *Store) Shelf(ctx context.Context) (list []Work, err error) {
 				if c.mitt == m.ID {
 					list[i].Last[c.Side] = c
 				}
+			}
+			if !marked(m) {
+				continue
+			}
+			if list[i].Marks, err = s.marksAt(ctx, tx, m.ID, m.Revision); err != nil {
+				return err
 			}
 		}
 		return nil
