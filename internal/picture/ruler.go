@@ -8,16 +8,6 @@ import (
 	"thenar/internal/units"
 )
 
-// drawRulers draws the lengths of the fabric with a tick at every centimetre or inch:
-// up the left side from the first round, and along the foot from the right.
-func drawRulers(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
-	if len(g.Rows) == 0 {
-		return
-	}
-	drawUprightRuler(s, g, at, l)
-	drawLevelRuler(s, g, at, l)
-}
-
 // tick returns the length of fabric in mm from one tick of a ruler to the next, and what
 // is counted on with each.
 func (l Look) tick() (unit float64, step int) {
@@ -34,6 +24,8 @@ func rulerLine(at Geometry) draw.Style {
 	return draw.Style{Class: "ruler", Stroke: fifthColour, Width: at.CellWidth / 20}
 }
 
+// drawUprightRuler draws the length of the fabric up the left side, from the first round,
+// with a tick at every centimetre or inch.
 func drawUprightRuler(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	unit, step := l.tick()
 	size := numberSize(at)
@@ -48,6 +40,7 @@ func drawUprightRuler(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	s.Path(p.String(), rulerLine(at))
 }
 
+// drawLevelRuler draws it along the foot, from the right.
 func drawLevelRuler(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	unit, step := l.tick()
 	size := numberSize(at)
