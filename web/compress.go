@@ -64,6 +64,9 @@ var writers = sync.Pool{New: func() any {
 // shorter, so it is compressed before any of it is sent.
 const zipAhead = 64 << 10
 
+// buffers are those that compressed bytes wait in.
+var buffers = sync.Pool{New: func() any { return bufio.NewWriterSize(io.Discard, zipAhead) }}
+
 // zipper compresses what is written to it. It takes a gzip writer with the first
 // byte, which handlers write when all is ready, and gives it back before the
 // last bytes are sent. So neither a request that is slow to arrive or waits for
@@ -78,7 +81,8 @@ type zipper struct {
 func (z *zipper) Write(p []byte) (int, error) {
 	if z.zip == nil {
 		z.zip = writers.Get().(*gzip.Writer)
-		z.ahead = bufio.NewWriterSize(z.to, zipAhead)
+		z.ahead = buffers.Get().(*bufio.Writer)
+		z.ahead.Reset(z.to)
 		z.zip.Reset(z.ahead)
 	}
 	return z.zip.Write(p)
@@ -93,8 +97,11 @@ func (z *zipper) Close() error {
 	z.zip.Reset(io.Discard) // so that the pool keeps no connection
 	writers.Put(z.zip)
 	z.zip = nil
-	if err != nil {
-		return err
+	if err == nil {
+		err = z.ahead.Flush()
 	}
-	return z.ahead.Flush()
+	z.ahead.Reset(io.Discard)
+	buffers.Put(z.ahead)
+	z.ahead = nil
+	return err
 }

@@ -30,17 +30,15 @@ func (s *Server) toDesk(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	desk := view.FitDesk
-	if stage == app.Knitting {
-		desk = view.KnitDesk
-	}
-	if c, err := r.Cookie(lastDesk); err == nil && view.IsDesk(c.Value) {
-		desk = view.Desk(c.Value)
-	}
-	if stage == app.Unplanned {
-		desk = view.FitDesk
-	}
-	if chartAsk(r) != (view.ChartAsk{}) {
+	last, err := r.Cookie(lastDesk)
+	switch {
+	case chartAsk(r) != (view.ChartAsk{}):
 		desk = view.ChartDesk // an earlier address of a chart
+	case stage == app.Unplanned:
+	case err == nil && view.IsDesk(last.Value):
+		desk = view.Desk(last.Value)
+	case stage == app.Knitting:
+		desk = view.KnitDesk
 	}
 	return leadTo(w, r, desk, id)
 }

@@ -19,7 +19,7 @@ func (s *Server) showPattern(w http.ResponseWriter, r *http.Request, id int64) e
 		return err
 	}
 	s.logDegraded(r.Context(), m.Lacks)
-	p, err := s.drawn(r, id, sheets)
+	p, err := s.drawn(r, id, sheets, 0)
 	if err != nil {
 		return err
 	}
@@ -44,7 +44,7 @@ func (s *Server) showSheets(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	p, err := s.drawn(r, id, sheets)
+	p, err := s.drawn(r, id, sheets, int(from))
 	if err != nil {
 		return err
 	}
@@ -52,11 +52,12 @@ func (s *Server) showSheets(w http.ResponseWriter, r *http.Request) error {
 	return page(w, r, http.StatusOK, view.HeldSheets(p))
 }
 
-// drawn returns the page of a mitt's handout with all its sheets drawn.
-func (s *Server) drawn(r *http.Request, id int64, sheets app.Sheets) (p view.Print, err error) {
+// drawn returns the page of a mitt's handout with its sheets drawn, from the
+// first one on.
+func (s *Server) drawn(r *http.Request, id int64, sheets app.Sheets, first int) (p view.Print, err error) {
 	s.logDegraded(r.Context(), sheets.Lacks)
 	p = view.NewHandoutPrint(id, sheets)
-	p.Pages, p.Lacking, err = sheets.SVG(r.Context())
+	p.Pages, p.Lacking, err = sheets.SVG(r.Context(), first)
 	return p, err
 }
 
@@ -147,7 +148,7 @@ func (s *Server) printGrid(w http.ResponseWriter, r *http.Request) error {
 func (s *Server) printed(w http.ResponseWriter, r *http.Request, p view.Print, sheets app.Sheets) (err error) {
 	s.logDegraded(r.Context(), sheets.Lacks)
 	if !asPDF(r) {
-		if p.Pages, p.Lacking, err = sheets.SVG(r.Context()); err != nil {
+		if p.Pages, p.Lacking, err = sheets.SVG(r.Context(), 0); err != nil {
 			return err
 		}
 		return page(w, r, http.StatusOK, view.PrintPage(p))

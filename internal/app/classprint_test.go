@@ -92,7 +92,7 @@ func TestClassSetReadsAndPlansOnce(t *testing.T) {
 		plans := a.Plans().Plans
 		set, err := a.ClassSet(t.Context(), class, ask)
 		require.NoError(t, err)
-		pages, _, err := set.SVG(t.Context())
+		pages, _, err := set.SVG(t.Context(), 0)
 		require.NoError(t, err)
 		assert.Greater(t, len(pages), students, name)
 		moreReads, moreWrites := a.store.Transactions()

@@ -45,25 +45,24 @@ func (a *App) History(ctx context.Context, id, before int64) (History, error) {
 		}
 		h.Tries[t.ID] = entry.Try.Date
 	}
-	if w.Stood != nil {
-		if h.Stood, err = optional(w.Stood); err != nil {
-			return h, err
-		}
+	if h.Stood, err = optional(w.Stood); err != nil {
+		return h, err
 	}
 	for _, r := range w.History {
 		one := Revision{Revision: r}
-		if r.Document != nil {
-			if one.Doc, err = optional(r.Document); err != nil {
-				return h, err
-			}
+		if one.Doc, err = optional(r.Document); err != nil {
+			return h, err
 		}
 		h.Revisions = append(h.Revisions, one)
 	}
 	return h, nil
 }
 
-// optional returns a stored document as one that may be missing.
+// optional returns a stored document; nil if there is none.
 func optional(raw []byte) (*project.Document, error) {
+	if raw == nil {
+		return nil, nil
+	}
 	doc, err := project.Decode(raw)
 	return &doc, err
 }

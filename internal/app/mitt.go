@@ -36,12 +36,17 @@ type Mitt struct {
 // mitt works out a document of the mitt. If only what a try changed can't be
 // worked out, the rest stands without it.
 func (w *work) mitt(pl *project.Planner, doc project.Document) Mitt {
+	out, err := w.outputs(pl, doc)
+	return w.shown(doc, out, err)
+}
+
+// shown is mitt for a document that is worked out already.
+func (w *work) shown(doc project.Document, out *project.Outputs, err error) Mitt {
 	m := Mitt{
 		ID: w.ID, Revision: w.Revision, Decided: w.Decided, Restored: w.Restored, Created: w.Created, Changed: w.Changed,
-		CanUndo: w.CanUndo, CanRedo: w.CanRedo, Doc: doc,
+		CanUndo: w.CanUndo, CanRedo: w.CanRedo, Doc: doc, Out: out,
 	}
-	var err error
-	if m.Out, err = w.outputs(pl, doc); m.Out == nil {
+	if out == nil {
 		m.Fault = err
 	} else if err != nil {
 		m.Lacks = fmt.Errorf("what a try changed: %w", err)
@@ -58,7 +63,11 @@ func wantsPage() store.Wants {
 
 // page is like mitt, and adds the person's habits.
 func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
-	m := w.mitt(pl, doc)
+	return w.withHabits(w.mitt(pl, doc))
+}
+
+// withHabits adds the person's habits to a mitt that has a plan.
+func (w *work) withHabits(m Mitt) Mitt {
 	if m.Out != nil {
 		var err error
 		if m.Habits, err = learned(w.Habits); err != nil {

@@ -38,7 +38,8 @@ func (a *App) Pattern(ctx context.Context, id int64, l Layout) (Mitt, Sheets, er
 	pl, done := a.plannerOf(&w)
 	defer done()
 	s, err := w.handout(pl, l)
-	return w.page(pl, w.doc), s, err
+	out, fault := w.stored(pl, w.doc.FromLeft)
+	return w.withHabits(w.shown(w.doc, out, fault)), s, err
 }
 
 // handout lays out the handout of a mitt.
@@ -64,15 +65,15 @@ func (w *work) handout(pl *project.Planner, l Layout) (Sheets, error) {
 
 // printable works a mitt out for printing.
 func (w *work) printable(pl *project.Planner, s *Sheets) (paper.Sheet, error) {
-	doc := w.doc
-	doc.FromLeft = s.Options.FromLeft
-	out, err := w.outputs(pl, doc)
+	out, err := w.stored(pl, s.Options.FromLeft)
 	if out == nil {
 		return paper.Sheet{}, fault.New(fault.Invalid, "There is no plan to print yet. In the way: %s", fault.Message(err))
 	}
 	if err != nil {
 		s.Lacks = fmt.Errorf("what a try changed: %w", err)
 	}
+	doc := w.doc
+	doc.FromLeft = s.Options.FromLeft
 	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
 }
 

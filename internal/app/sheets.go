@@ -132,17 +132,19 @@ func (s Sheets) Pages() iter.Seq[Page] {
 	}
 }
 
-// SVG returns all pages as SVG, and the letters that the typeface of a PDF
-// lacks.
-func (s Sheets) SVG(ctx context.Context) (pages []string, lacking string, err error) {
+// SVG returns the pages as SVG, those before the first one empty, and the letters
+// that the typeface of a PDF lacks. Pages are counted from 0.
+func (s Sheets) SVG(ctx context.Context, first int) (pages []string, lacking string, err error) {
 	var lacks []rune
 	for p := range s.Pages() {
 		if err := ctx.Err(); err != nil {
 			return nil, "", err
 		}
 		var b strings.Builder
-		if err := p.WriteSVG(&b); err != nil {
-			return nil, "", err
+		if len(pages) >= first {
+			if err := p.WriteSVG(&b); err != nil {
+				return nil, "", err
+			}
 		}
 		pages, lacks = append(pages, b.String()), p.lacks(lacks)
 	}

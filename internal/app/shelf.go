@@ -51,13 +51,19 @@ func (a *App) Shelf(ctx context.Context) ([]Shelved, error) {
 			return nil, err
 		}
 		shelf[i] = Shelved{ID: w.ID, Doc: w.doc, Changed: w.Changed, Next: w.next(pl)}
-		if p, err := pl.Plan(w.doc.Effective()); err == nil {
+		p, err := pl.Plan(w.doc.Effective())
+		if err == nil {
 			shelf[i].Plan = p.Plan
-			shelf[i].Worn = worn[w.ID]
-			if w.Marks != nil {
-				shelf[i].Worn = picture.NewWorn(p.Charts(w.doc, w.Marks))
-				a.worn.put(w.ID, wornOf(w.Mitt), shelf[i].Worn)
+		}
+		if w.Marks != nil { // without a plan it wears nothing
+			worn[w.ID] = nil
+			if err == nil {
+				worn[w.ID] = picture.NewWorn(p.Charts(w.doc, w.Marks))
 			}
+			a.worn.put(w.ID, wornOf(w.Mitt), worn[w.ID])
+		}
+		if err == nil {
+			shelf[i].Worn = worn[w.ID]
 		}
 	}
 	return shelf, nil

@@ -17,7 +17,26 @@ import (
 // at once.
 type work struct {
 	store.Work
-	doc project.Document
+	doc  project.Document
+	made *made // the stored document worked out, if it is
+}
+
+// made is what the stored document comes to, read in one direction.
+type made struct {
+	fromLeft bool
+	out      *project.Outputs
+	err      error
+}
+
+// stored works the stored document out, once for each direction in turn.
+func (w *work) stored(pl *project.Planner, fromLeft bool) (*project.Outputs, error) {
+	if w.made == nil || w.made.fromLeft != fromLeft {
+		doc := w.doc
+		doc.FromLeft = fromLeft
+		out, err := w.outputs(pl, doc)
+		w.made = &made{fromLeft, out, err}
+	}
+	return w.made.out, w.made.err
 }
 
 // decoded adds the decoded document to what the store read.
@@ -26,7 +45,7 @@ func decoded(w store.Work, err error) (work, error) {
 		return work{}, err
 	}
 	doc, err := project.Decode(w.Document)
-	return work{w, doc}, err
+	return work{Work: w, doc: doc}, err
 }
 
 // wantsChart is what has to be read to show a mitt with its chart.

@@ -38,7 +38,7 @@ func (c *wornCache) get(id int64, key wornKey) (*picture.Worn, bool) {
 func (c *wornCache) put(id int64, key wornKey, worn *picture.Worn) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	if c.of == nil || len(c.of) >= maxWorn {
+	if _, known := c.of[id]; c.of == nil || !known && len(c.of) >= maxWorn {
 		c.of = map[int64]wornAt{}
 	}
 	c.of[id] = wornAt{key, worn}

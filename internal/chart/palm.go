@@ -38,19 +38,11 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op) PalmRound {
 	var all []PalmStitch
 	var names []string
 	for j, name := range s.names[part][i] {
-		mark := s.Marks[Anchor{part, i + 1, name}]
-		op := ops[j]
-		if over, ok := stitch.ByCode(mark.Stitch); ok && mark.Stitch != "" {
-			op = over
-		}
-		if op.Out() == 0 {
+		c := s.cell(ops[j], Anchor{part, i + 1, name})
+		if c.Op.Out() == 0 {
 			continue
 		}
-		yarn := mark.Colour
-		if yarn == "" {
-			yarn = ID(0)
-		}
-		all = append(all, PalmStitch{yarn, op == stitch.Purl})
+		all = append(all, PalmStitch{c.Yarn, c.Op == stitch.Purl})
 		names = append(names, name)
 	}
 	if part.Over() == stitch.OverDigit {

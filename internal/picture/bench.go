@@ -1,7 +1,9 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"thenar/internal/draw"
 	"thenar/internal/hand"
@@ -34,10 +36,7 @@ const (
 // NewBench draws the hand of a plan as Hand does, but for what stands beside it: the tapes are
 // taken where a page can show them, and the rounds have no spine of their own.
 func NewBench(p *mitt.Plan, o HandOptions) *Bench {
-	f := newFigure(&p.Hand)
-	if f.tucked = !p.Thumbed(); p.Kind.Closed() {
-		f.leans = inMitten
-	}
+	f := posed(p)
 	m := newFabric(p, f)
 	f.room = m.room(f)
 	b := &Bench{p: p, tubes: m.tubes}
@@ -149,13 +148,9 @@ func (b *Bench) Marks(numbers []mitt.Number) []Mark {
 	marks := make([]Mark, 0, len(numbers))
 	for _, n := range numbers {
 		above, thumb := b.height(n)
-		m := Mark{n, b.Level(above), thumb}
-		at := len(marks)
-		for at > 0 && marks[at-1].Level < m.Level {
-			at--
-		}
-		marks = append(marks[:at], append([]Mark{m}, marks[at:]...)...)
+		marks = append(marks, Mark{n, b.Level(above), thumb})
 	}
+	slices.SortStableFunc(marks, func(a, b Mark) int { return cmp.Compare(b.Level, a.Level) })
 	return marks
 }
 

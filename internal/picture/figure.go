@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 )
 
 // Flatness factors. A girth g is drawn with the breadth
@@ -76,6 +77,15 @@ type room struct {
 	base  float64 // from the middle, at the base of the gusset
 	thumb float64 // from the thumb's axis, at its root
 	tip   float64 // up the thumb
+}
+
+// posed returns the figure of the hand in the pose that its mitt asks for.
+func posed(p *mitt.Plan) *figure {
+	f := newFigure(&p.Hand)
+	if f.tucked = !p.Thumbed(); p.Kind.Closed() {
+		f.leans = inMitten
+	}
+	return f
 }
 
 // newFigure returns the figure of a hand whose measurements are all known or filled.

@@ -64,10 +64,7 @@ func Frame(p *mitt.Plan, o HandOptions) (height, foot float64) {
 
 // handPage draws the hand with its mitt, spine and caption.
 func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
-	f := newFigure(&p.Hand)
-	if f.tucked = !p.Thumbed(); p.Kind.Closed() {
-		f.leans = inMitten
-	}
+	f := posed(p)
 	m := newFabric(p, f)
 	f.room = m.room(f)
 	letter := letterSize(&p.Hand)

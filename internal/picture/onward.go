@@ -21,10 +21,7 @@ type Progress struct {
 // the contour as it was planned, dashed, and as it will be. Both plans are aligned at
 // the last knitted round.
 func Onward(was, is *mitt.Plan, at Progress, o HandOptions) *draw.Scene {
-	f := newFigure(&is.Hand)
-	if f.tucked = !is.Thumbed(); is.Kind.Closed() {
-		f.leans = inMitten
-	}
+	f := posed(is)
 	now := newFabric(is, f)
 	before := alignedFabric(was, f, now, at)
 	letter := letterSize(&is.Hand)

@@ -35,10 +35,7 @@ const (
 // stop in data-step: outward, where it is pulled tighter. The path of class "pull-tail"
 // leads from data-from to the end of the tape.
 func Tried(p *mitt.Plan, at Progress, pulls []Pull, o HandOptions) *draw.Scene {
-	f := newFigure(&p.Hand)
-	if f.tucked = !p.Thumbed(); p.Kind.Closed() {
-		f.leans = inMitten
-	}
+	f := posed(p)
 	m := newFabric(p, f)
 	letter := letterSize(&p.Hand)
 	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {

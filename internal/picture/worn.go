@@ -98,9 +98,9 @@ func (m *fabric) onEdge(tube, e int, a, b point, share float64) point {
 // sagRounds is the number of rounds that sag with an opening.
 const sagRounds = 5
 
-// tint draws the stitches of every yarn but the main one as plain colour, and reports
-// whether there are any.
-func (m *fabric) tint(c *canvas, w *Worn) bool {
+// tint draws the stitches of every yarn but the main one as plain areas of the colour
+// that its fill becomes, and reports whether there are any.
+func (m *fabric) tint(c *canvas, w *Worn, colour func(fill string) string) bool {
 	if w == nil || w.palm == nil {
 		return false
 	}
@@ -119,7 +119,7 @@ func (m *fabric) tint(c *canvas, w *Worn) bool {
 	})
 	for i := range chart.MaxYarns {
 		if p := pens[chart.ID(i)]; p != nil {
-			p.path(draw.Style{Class: "worn", Fill: Cloth(w.palette.Or(chart.ID(i)).Fill)})
+			p.path(draw.Style{Class: "worn", Fill: colour(w.palette.Or(chart.ID(i)).Fill)})
 		}
 	}
 	return len(pens) > 0
@@ -132,16 +132,9 @@ func (m *fabric) knit(c *canvas, w *Worn) {
 		t    *tube
 		yarn string
 	}
+	m.tint(c, w, Furrow)
 	pens, wide := map[key]*pen{}, map[*tube]float64{}
-	furrows := map[string]*pen{}
 	m.seen(w, func(s seenStitch) {
-		if s.Yarn != chart.ID(0) {
-			if furrows[s.Yarn] == nil {
-				furrows[s.Yarn] = c.pen()
-			}
-			furrows[s.Yarn].move(tenth(s.ul)).line(tenth(s.ur), tenth(s.lr), tenth(s.ll))
-			furrows[s.Yarn].Close()
-		}
 		wide[s.t] = max(wide[s.t], length(s.lr.plus(s.ll.times(-1))))
 		if s.Purl && s.ribbed {
 			return
@@ -159,11 +152,6 @@ func (m *fabric) knit(c *canvas, w *Worn) {
 			p.move(tenth(s.ul.to(s.ur, lean[0]))).line(tenth(s.ll.to(s.lr, lean[1])))
 		}
 	})
-	for i := range chart.MaxYarns {
-		if p := furrows[chart.ID(i)]; p != nil {
-			p.path(draw.Style{Class: "worn", Fill: Furrow(w.palette.Or(chart.ID(i)).Fill)})
-		}
-	}
 	for i := range m.tubes {
 		t := &m.tubes[i]
 		for y := range chart.MaxYarns {
@@ -202,7 +190,7 @@ func (m *fabric) drawWorn(c *canvas, w *Worn) {
 	case knitted:
 		m.knit(c, w)
 	case w.palm != nil:
-		m.tint(c, w)
+		m.tint(c, w, Cloth)
 	default:
 		m.ribs(c)
 	}

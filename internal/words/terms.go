@@ -59,13 +59,6 @@ func (t Terms) Say(sentence string) string {
 	return sentence
 }
 
-// Each puts several sentences into the terms, in place.
-func (t Terms) Each(sentences []string) {
-	for i := range sentences {
-		sentences[i] = t.Say(sentences[i])
-	}
-}
-
 // swap replaces a word, or words in a row, wherever they stand by themselves.
 func swap(text, word, by string) string {
 	at := strings.Index(text, word)

@@ -43,6 +43,10 @@ export const decided = event("decided");
 // measure.js.
 export const restored = event("restored", { cancelable: true });
 
+// replaced: parts of the page that follow from its numbers or from its chart came
+// anew. Told by measure.js, heard by chart/main.js.
+export const replaced = event("replaced");
+
 // stored: the form of the mitt was saved, here or in another window, and is shown.
 // Told by measure.js, heard by print.js.
 export const stored = event("stored");

@@ -167,6 +167,7 @@ class Measure {
         events.swapped.tell({ root: place });
       }
     }
+    events.replaced.tell();
     this.fields(state);
     makeRoom(this.document);
     this.light(this.focus);

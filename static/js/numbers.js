@@ -47,9 +47,7 @@ const steps = (slider) => [...slider.list.options];
 function slide(form, slider) {
   const step = steps(slider)[Number(slider.value)];
   say(slider, step);
-  const field = form.elements.namedItem(slider.dataset.slides.replace(/^field-/, ""));
-  field.value = step.dataset.value;
-  field.dispatchEvent(new Event("input", { bubbles: true }));
+  write(form, slider.dataset.slides.replace(/^field-/, ""), step.dataset.value, false);
 }
 
 // tint gives the picker beside a field the colour that was typed.

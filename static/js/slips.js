@@ -2,6 +2,8 @@
 // opens its slip by itself; here its text is taken in hand, and Escape puts the
 // slip away.
 
+import { careful } from "./storage.js";
+
 export function startSlips(document) {
   document.addEventListener("click", (event) => {
     const summary = event.target.closest?.('details[name="slip"] > summary');
@@ -56,12 +58,8 @@ function take(slip) {
 // on.
 function remember(fold) {
   const key = `thenar:fold:${fold.dataset.remembers}`;
-  try {
-    if (localStorage.getItem(key) === "open") fold.open = true;
-  } catch {
-    return; // this browser keeps nothing
-  }
-  fold.addEventListener("toggle", () => localStorage.setItem(key, fold.open ? "open" : "folded"));
+  if (careful(() => localStorage.getItem(key)) === "open") fold.open = true;
+  fold.addEventListener("toggle", () => careful(() => localStorage.setItem(key, fold.open ? "open" : "folded")));
 }
 
 // openFolds returns a function that opens, in what a part of the page is

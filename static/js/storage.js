@@ -1,7 +1,7 @@
 // What this browser keeps over a reload. If it lets no page store anything, or
 // has no room, nothing outlives the page.
 
-const careful = (f, otherwise) => {
+export const careful = (f, otherwise) => {
   try {
     return f();
   } catch {

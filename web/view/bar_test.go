@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"github.com/PuerkitoBio/goquery"
-	"github.com/a-h/templ"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -42,7 +41,7 @@ func TestTape(t *testing.T) {
 // The bar says, in this order: the way to the shelf, the mitt's name, the hands,
 // the plan, and when it was saved.
 func TestBarInOrder(t *testing.T) {
-	b := Bar{ID: 7, Name: "Rust <b>", Desk: ChartDesk, Line: "cast on 36", Saved: "14:03", Sides: bothSides(project.Left, nil)}
+	b := Bar{ID: 7, Name: "Rust <b>", Desk: ChartDesk, Line: "cast on 36", Saved: "14:03", Sides: bothSides(project.Left, "")}
 	doc := parsed(t, bar(b))
 	head := doc.Find("header")
 	assert.Equal(t, []string{"Shelf", "Rust <b>", "right hand", "left hand", "cast on 36", "saved 14:03"}, texts(head.Find(".home, h1, .sides > *, .plan-line, #saved")))
@@ -55,10 +54,10 @@ func TestBarInOrder(t *testing.T) {
 	assert.Equal(t, []string{"side=right", "side=left"}, hands.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("value", "") }))
 	assert.Equal(t, "measure-form", hands.AttrOr("form", ""), "a press saves with the mitt's form, also without a script")
 
-	b.Sides = bothSides(project.Left, func(s project.Side) templ.SafeURL { return templ.SafeURL("?side=" + s) })
+	b.Sides = bothSides(project.Left, KnitDesk.At(7))
 	links := parsed(t, bar(b)).Find(".sides a")
 	assert.Equal(t, []string{"", "true"}, links.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("aria-current", "") }))
-	assert.Equal(t, []string{"?side=right", "?side=left"}, links.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("href", "") }))
+	assert.Equal(t, []string{"/mitts/7/desk/knit?side=right", "/mitts/7/desk/knit?side=left"}, links.Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("href", "") }))
 
 	room := parsed(t, bar(roomBar(7, "Rust", FitDesk)))
 	assert.Zero(t, room.Find(".sides, #saved").Length(), "a side room shows no hand, and has nothing to save")
@@ -95,7 +94,7 @@ func TestBehindTheName(t *testing.T) {
 // An answer to the form brings each part of the bar that follows from it, to the
 // place that the bar has for it.
 func TestBarFollowsTheForm(t *testing.T) {
-	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: "cast on 36", Sides: bothSides(project.Right, nil)}
+	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: "cast on 36", Sides: bothSides(project.Right, "")}
 	page, answer := parsed(t, bar(b)), parsed(t, barFragments(b))
 	parts := answer.Find("[data-fragment]")
 	require.Equal(t, 3, parts.Length())

@@ -567,7 +567,7 @@ func chartMotifs() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 56, "<section class=\"motifs none\" data-motif-box aria-label=\"Sampler\"><h2>Sampler</h2><ul data-motifs></ul><button type=\"button\" class=\"word\" data-run=\"keep-motif\">Keep what is marked off</button></section>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 56, "<section class=\"motifs\" data-motif-box aria-label=\"Sampler\"><h2>Sampler</h2><ul data-motifs></ul><button type=\"button\" class=\"word\" data-run=\"keep-motif\">Keep what is marked off</button></section>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

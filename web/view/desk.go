@@ -59,14 +59,14 @@ type SideMark struct {
 	To   templ.SafeURL
 }
 
-// bothSides returns the marks of a pair. to is the address that shows a hand;
-// nil if the page has the mitt's form.
-func bothSides(now project.Side, to func(project.Side) templ.SafeURL) []SideMark {
+// bothSides returns the marks of a pair. desk is the address at which either is
+// shown; empty if the page has the mitt's form.
+func bothSides(now project.Side, desk string) []SideMark {
 	var list []SideMark
 	for _, side := range []project.Side{project.Right, project.Left} {
 		m := SideMark{Side: side, Now: side == now}
-		if to != nil {
-			m.To = to(side)
+		if desk != "" {
+			m.To = templ.SafeURL(desk + "?side=" + string(side))
 		}
 		list = append(list, m)
 	}
@@ -99,7 +99,7 @@ func (b Bar) href(rest string) templ.SafeURL {
 
 // Bar returns the bar of a desk that has the mitt's form.
 func (m Mitt) Bar() Bar {
-	b := Bar{ID: m.ID, Name: m.Doc.Name, Desk: m.Desk, Saved: m.Saved, Sides: bothSides(m.Doc.Side, nil)}
+	b := Bar{ID: m.ID, Name: m.Doc.Name, Desk: m.Desk, Saved: m.Saved, Sides: bothSides(m.Doc.Side, "")}
 	if m.Form != "" {
 		b.Sides, b.Room = nil, true
 	}
@@ -111,16 +111,12 @@ func (m Mitt) Bar() Bar {
 
 // Bar returns the bar of the page of a mitt on the needles.
 func (n Needles) Bar() Bar {
-	return Bar{ID: n.ID, Name: n.Doc.Name, Desk: KnitDesk, Sides: bothSides(n.Doc.Side, func(s project.Side) templ.SafeURL {
-		return templ.SafeURL(KnitDesk.At(n.ID) + "?side=" + string(s))
-	})}
+	return Bar{ID: n.ID, Name: n.Doc.Name, Desk: KnitDesk, Sides: bothSides(n.Doc.Side, KnitDesk.At(n.ID))}
 }
 
 // Bar returns the bar of the page of a mitt's tries.
 func (t Tries) Bar() Bar {
-	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, func(s project.Side) templ.SafeURL {
-		return templ.SafeURL(TryDesk.At(t.ID) + "?side=" + string(s))
-	})}
+	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, TryDesk.At(t.ID))}
 	if t.Plan != nil {
 		b.Line = planLine(t.Plan)
 	}

@@ -196,7 +196,7 @@ func (a Answer) fitHeadline() string {
 		if len(at[band]) == 0 {
 			order = append(order, band)
 		}
-		at[band] = append(at[band], strings.TrimSuffix(s.Name, " with thumb"))
+		at[band] = append(at[band], siteWords(s))
 	}
 	var parts []string
 	for _, band := range order {
@@ -206,7 +206,7 @@ func (a Answer) fitHeadline() string {
 		parts[0] = order[0].Words() + " all over"
 	}
 	text := strings.Join(parts, ", ")
-	return strings.ToUpper(text[:1]) + text[1:] + "."
+	return capital(text) + "."
 }
 
 // whereWords joins places to the end of a sentence: " round the palm".

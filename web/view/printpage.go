@@ -9,6 +9,7 @@ import (
 	"thenar/internal/paper"
 	"thenar/internal/roster"
 	"thenar/internal/sheet"
+	"thenar/internal/words"
 )
 
 // Print is the page of printed sheets: the pages as they come out of the
@@ -120,13 +121,10 @@ func pageID(i int) string { return fmt.Sprintf("page-%d", i+1) }
 func pageLabel(p Print, i int) string { return fmt.Sprintf("Page %d of %d", i+1, len(p.Pages)) }
 
 func pagesText(n int) string {
-	switch n {
-	case 0:
+	if n == 0 {
 		return "no page yet"
-	case 1:
-		return "1 page"
 	}
-	return fmt.Sprintf("%d pages", n)
+	return words.Plural(n, "page")
 }
 
 // papers are the papers to choose from.

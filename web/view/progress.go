@@ -82,8 +82,7 @@ func (p Progress) Label() string {
 
 // progressClass returns how the stitch of a round is shown: as knitted, as the present
 // one, or as one to come.
-func (n Needles) progressClass(p Progress, round int) string {
-	done, present := n.doneIn(p.Section)
+func progressClass(round, done, present int) string {
 	switch {
 	case round <= done:
 		return "knitted"

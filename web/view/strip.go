@@ -62,7 +62,13 @@ func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anc
 // WholeStrips returns the strips of a hand with all their rows, for a page that
 // goes on without the server.
 func WholeStrips(hand app.Needles) []Strip {
-	n := NewNeedles(hand)
+	n := Needles{Doc: hand.Doc}
+	if hand.Out == nil {
+		return nil
+	}
+	for _, v := range hand.Out.Charts.Views() {
+		n.addView(hand.Out, v, map[chart.Anchor]NeedleTask{})
+	}
 	for i := range n.Strips {
 		s := &n.Strips[i]
 		s.draw(1, s.Rows, 1, false)

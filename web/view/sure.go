@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -28,7 +29,7 @@ const (
 func (a Answer) sure() []sure {
 	var list []sure
 	for _, s := range a.Out.Summary.Sites {
-		one := sure{Site: s, Place: strings.TrimSuffix(s.Name, " with thumb"), Why: a.unsureWords(s)}
+		one := sure{Site: s, Place: siteWords(s), Why: a.unsureWords(s)}
 		switch {
 		case s.Chance >= almostCertain:
 			one.Says = "Almost certain."
@@ -41,9 +42,12 @@ func (a Answer) sure() []sure {
 		}
 		list = append(list, one)
 	}
-	slices.SortStableFunc(list, func(a, b sure) int { return int(math.Copysign(1, a.Chance-b.Chance)) })
+	slices.SortStableFunc(list, func(a, b sure) int { return cmp.Compare(a.Chance, b.Chance) })
 	return list
 }
+
+// siteWords returns what a place of the fit is called in a sentence.
+func siteWords(s fit.Site) string { return strings.TrimSuffix(s.Name, " with thumb") }
 
 // beforeWords says by when a place should be tried on.
 func beforeWords(part stitch.Part) string {

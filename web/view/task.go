@@ -3,7 +3,6 @@ package view
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/project"
@@ -24,7 +23,7 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 	}
 	if !one.IsRound {
 		one.opens(out, s)
-		one.Name, one.Say = small(one.Title), shaped(one.Words)
+		one.Name, one.Say = lower(one.Title), shaped(one.Words)
 		return one
 	}
 	r := s.Rounds[t.Round-1]
@@ -34,7 +33,7 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 	one.Title, one.Place = fmt.Sprintf("Round %d", t.Round), fmt.Sprintf("of %d · %s", of, t.Part.Words())
 	one.Name = fmt.Sprintf("round %d", t.Round)
 	if title := named(r); title != "" {
-		one.Title, one.Place, one.Name = title, fmt.Sprintf("round %d %s", t.Round, one.Place), small(title)
+		one.Title, one.Place, one.Name = title, fmt.Sprintf("round %d %s", t.Round, one.Place), lower(title)
 	}
 	first, _, _, text := spoken(out.Words, t.Part, t.Round)
 	if yarns := out.Charts.InWork(t.Part, t.Round); len(yarns) == len(r.Ops) {
@@ -62,9 +61,6 @@ func counts(part stitch.Part, r stitch.Round) string {
 	}
 	return text
 }
-
-// small returns a title as it stands within a sentence.
-func small(title string) string { return strings.ToLower(title[:1]) + title[1:] }
 
 // named returns what a round is called that divides the mitt or takes up the
 // thumb, else "".

@@ -11,6 +11,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
+	"thenar/internal/words"
 )
 
 // told is one change of a mitt in words.
@@ -126,7 +127,7 @@ func (m *changes) cells() (list []told) {
 	slices.SortStableFunc(kinds, func(a, b chart.Edit) int { return cmp.Compare(painted[b], painted[a]) })
 	palette := m.now.Palette()
 	for _, kind := range kinds {
-		list = append(list, told{rankCells, fmt.Sprintf("%s %s in the %s", counted(painted[kind], "stitch", "stitches"), asPainted(kind, palette), kind.Section.Words())})
+		list = append(list, told{rankCells, fmt.Sprintf("%s %s in the %s", words.Plural(painted[kind], "stitch"), asPainted(kind, palette), kind.Section.Words())})
 	}
 	for _, part := range stitch.Parts() {
 		list = append(list, noted(part, notes[part])...)
@@ -162,13 +163,6 @@ func noted(part stitch.Part, edits []chart.Edit) []told {
 
 // where returns the part and round of an edit.
 func where(e chart.Edit) string { return fmt.Sprintf("%s, round %d", e.Section.Words(), e.Round) }
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
 
 // longestTold is the most characters of a text that a moment repeats.
 const longestTold = 32

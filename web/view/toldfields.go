@@ -12,6 +12,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
+	"thenar/internal/words"
 )
 
 // documents returns what changed of a document beside its sheet.
@@ -168,9 +169,9 @@ func reshapedTo(part, was, now string) string {
 	case err != nil || alsoErr != nil:
 		return "rounds put in or taken out: " + part + ", now " + now
 	case after > before:
-		return counted(after-before, "round", "rounds") + " put in: " + part + ", now " + now
+		return words.Plural(after-before, "round") + " put in: " + part + ", now " + now
 	}
-	return counted(before-after, "round", "rounds") + " taken out: " + part + ", now " + now
+	return words.Plural(before-after, "round") + " taken out: " + part + ", now " + now
 }
 
 // onNeedles says how far the knitting in a sheet has come.

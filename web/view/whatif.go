@@ -35,8 +35,9 @@ const whatIfForm = "/what-if"
 
 // NewWhatIf returns the page that compares a mitt with its second variant.
 func NewWhatIf(both app.WhatIf) WhatIf {
-	b, first := NewMitt(both.Variant, FitDesk, ChartAsk{}), AnswerOf(both.First, FitDesk, ChartAsk{})
-	b.Form = whatIfForm
+	// It shows the curves of both together, and so is drawn as a desk without drawings.
+	b, first := NewMitt(both.Variant, PatternDesk, ChartAsk{}), AnswerOf(both.First, PatternDesk, ChartAsk{})
+	b.Form, b.Desk = whatIfForm, FitDesk
 	w := WhatIf{Mitt: b, First: first, Changed: decisions(both.First.Doc, b.Doc)}
 	if first.Out == nil || b.Answer.Out == nil {
 		return w

@@ -47,10 +47,10 @@ export class Editor {
     if (at) this.view.cursor = { y: at.y, x: at.x };
     this.dirty(this.history.takeUp());
     this.view.drawNeedles();
+    this.view.drawNotes();
     this.margin.notes();
     this.view.choose(this.selection.places(model));
     this.read();
-    this.settle();
     this.toolbar.show();
   }
 
@@ -101,27 +101,19 @@ export class Editor {
     this.sight.draw();
   }
 
-  // look draws what the chart shows after something to see was chosen.
-  look() {
-    this.sight.draw();
-  }
-
   // drawn runs after a stroke, our own or somebody else's.
   drawn(rows, edits) {
     this.dirty(rows);
     if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
-    if (edits.some((e) => e.layer === "note")) this.margin.notes();
+    if (edits.some((e) => e.layer === "note")) {
+      this.view.drawNotes();
+      this.margin.notes();
+    }
     if (edits.some((e) => e.layer === "sheet")) this.toSheet(edits);
     if (rows.includes(this.cursor.y)) {
       this.say(this.model.describe(this.cursor.y, this.cursor.x));
       this.view.name();
     }
-    this.settle();
-  }
-
-  // settle updates what need not follow every move of the pointer.
-  settle() {
-    this.strip.offer();
     this.toolbar.show();
   }
 

@@ -152,6 +152,7 @@ function say(state, why = noConnection) {
 }
 
 events.swapped.hear(({ root }) => start(root));
+events.replaced.hear(() => editor?.sight.draw()); // the small mitt may be one of them
 events.round.hear(({ section, round, by }) => {
   if (by === "chart" || !editor) return;
   editor.lit = undefined;
@@ -176,8 +177,10 @@ events.restored.hear((_, event) => {
   if (editor?.outbox.kept) leaving = true;
   else if (editor) event.preventDefault();
 });
-window.addEventListener("pagehide", () => editor?.brush.end());
-window.addEventListener("pagehide", remember);
+window.addEventListener("pagehide", () => {
+  editor?.brush.end();
+  remember();
+});
 document.addEventListener("visibilitychange", () => document.hidden && remember());
 window.addEventListener("beforeunload", (event) => {
   if (editor?.outbox.unsent && !leaving) event.preventDefault();

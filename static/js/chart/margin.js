@@ -1,6 +1,5 @@
 // The margin beside the chart: whether it lies open, what is seen on the chart,
 // notes, and the strands to look at. It stays when the chart is replaced.
-import { yarnsOf } from "./float.js";
 import { button, item } from "./panel.js";
 import { remembered } from "./remember.js";
 import { crowded, groups } from "./strands.js";
@@ -57,21 +56,15 @@ export class Margin {
       t.addEventListener("change", () => {
         kept.set(ticks.filter((one) => !one.checked).map((one) => one.dataset.sight));
         show();
-        this.editor.look();
       });
     }
     show();
   }
 
-  // sees reports whether something is ticked.
-  sees(sight) {
-    return this.root.querySelector(`[data-sight="${sight}"]`)?.checked ?? true;
-  }
-
   // strands lists what is to be looked at behind the fabric.
   strands(list) {
     const { model } = this.editor;
-    const all = [...groups(model, list), ...crowded(model, (y) => yarnsOf(model.totals(y)))];
+    const all = [...groups(model, list), ...crowded(model)];
     const place = this.root.querySelector("#chart-floats");
     const print = JSON.stringify(all);
     if (print === place.dataset.print) return;

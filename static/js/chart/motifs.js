@@ -30,7 +30,7 @@ export class Motifs {
       return li;
     });
     this.place.replaceChildren(...items);
-    this.place.closest("[data-motif-box]").classList.toggle("none", list.length === 0);
+    editor.margin.tell();
   }
 
   // keep asks for a name, and saves the selection as a motif under it.

@@ -23,10 +23,11 @@ export class Needle {
     const where = { x: (column) => off + at.x(column), w: at.w, from: off - at.w, to: off + at.width + at.w };
     const left = Math.max(where.x(span.low) - 26, off - 60);
     const right = Math.min(where.x(span.high + 1) + 26, off + at.width + 60);
-    this.svg.replaceChildren(wood(left, right), ...this.loops(where, y), ...this.begins(where, y), ...this.over(where, y, left, right));
+    const { over, wrong } = excess(model, y);
+    this.svg.replaceChildren(wood(left, right), ...this.loops(where, y), ...this.begins(where, y), ...this.over(over, left, right));
     const words = inOut(model, y);
     if (this.count.textContent !== words) this.count.textContent = words;
-    this.count.classList.toggle("wrong", excess(model, y).wrong);
+    this.count.classList.toggle("wrong", wrong);
   }
 
   loops(at, y) {
@@ -59,8 +60,7 @@ export class Needle {
   }
 
   // over hangs off the tip what is left over, or shows what is missing there.
-  over(at, y, left, right) {
-    const { over } = excess(this.editor.model, y);
+  over(over, left, right) {
     if (over === 0) return [];
     const end = this.editor.model.data.from_left ? right : left;
     const way = this.editor.model.data.from_left ? 1 : -1;

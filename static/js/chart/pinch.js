@@ -46,7 +46,7 @@ export class Pinch {
 
   begin() {
     const { middle, apart } = this.pair();
-    this.active = { apart, size: this.zoom.size || this.zoom.whole(), enlarging: false, last: middle };
+    this.active = { apart, size: this.zoom.now, enlarging: false, last: middle };
     this.begun();
   }
 

@@ -134,7 +134,7 @@ export class Pointer {
 
   finish() {
     this.editor.brush.end();
-    this.editor.settle();
+    this.editor.toolbar.show();
   }
 
   // cancel runs when the browser takes a pointer away. Where fingers scroll, it

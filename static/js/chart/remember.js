@@ -1,27 +1,16 @@
 // What this browser remembers of a mitt's chart, so that coming back finds the
 // same. If it lets no page store anything, nothing is remembered.
 
+import { careful } from "../storage.js";
+
 const mitt = location.pathname.split("/").slice(0, 3).join("/");
 
 // remembered returns the store of one thing about this mitt's chart.
 export function remembered(name) {
   const key = `thenar:chart:${mitt}:${name}`;
   return {
-    get() {
-      try {
-        const text = localStorage.getItem(key);
-        return text === null ? undefined : JSON.parse(text);
-      } catch {
-        return undefined;
-      }
-    },
-    set(value) {
-      try {
-        localStorage.setItem(key, JSON.stringify(value));
-      } catch {
-        // It lasts as long as the page.
-      }
-    },
+    get: () => careful(() => JSON.parse(localStorage.getItem(key)) ?? undefined),
+    set: (value) => careful(() => localStorage.setItem(key, JSON.stringify(value))),
   };
 }
 

@@ -1,6 +1,8 @@
 // The strands to look at, in a knitter's words: one line for each yarn and part,
 // which opens to its rounds.
 
+import { yarnsOf } from "./float.js";
+
 // groups gathers long strands and rounds with too many yarns by part and yarn:
 // { head, lines } of each, from the foot up.
 export function groups(model, list) {
@@ -20,11 +22,11 @@ export function groups(model, list) {
 }
 
 // crowded returns a line for each part in which rounds have too many yarns.
-export function crowded(model, count) {
+export function crowded(model) {
   const most = model.data.rules.colours;
   const by = new Map();
   for (let y = 1; most > 0 && y <= model.height; y++) {
-    const n = count(y);
+    const n = yarnsOf(model.totals(y));
     if (n <= most) continue;
     const { name, round } = model.row(y);
     by.set(name, [...(by.get(name) ?? []), { round, n }]);

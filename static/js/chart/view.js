@@ -4,8 +4,8 @@ import { floats } from "./float.js";
 import { Knit } from "./knit.js";
 import { basting, frame, lines, needle, notches, pin } from "./marks.js";
 import { rect, round3, symbol } from "./paths.js";
+import { draw } from "./svg.js";
 
-const space = "http://www.w3.org/2000/svg";
 const layers = ["colour", "fifth", "fifth-light", "edge", "symbol", "painted", "fault"];
 
 export class View {
@@ -18,9 +18,6 @@ export class View {
     this.rows = {};
     for (const name of layers) this.rows[name] = [...this.layers[name].children];
     this.bad = new Set(this.rows.fault.flatMap((e, i) => (e.getAttribute("d") ? [i + 1] : [])));
-    this.noted = new Map(this.notes().map((n) => [n.y, this.notesOf(n.y)]));
-    this.strands = !this.svg.classList.contains("without-float");
-    this.showStrands(false);
     this.knit = new Knit(this, (y) => this.drawRow(y));
     this.cursor = { y: 1, x: this.model.row(1)?.cells.find((c) => c.x >= 0)?.x ?? 0 };
     this.grid();
@@ -34,8 +31,8 @@ export class View {
     svg.setAttribute("aria-rowcount", String(model.height));
     svg.setAttribute("aria-colcount", String(model.data.width));
     svg.setAttribute("aria-multiselectable", "true");
-    this.line = make("g", { role: "row" });
-    this.cell = make("g", { role: "gridcell", id: "chart-cell" });
+    this.line = draw("g", { role: "row" });
+    this.cell = draw("g", { role: "gridcell", id: "chart-cell" });
     this.cell.append(this.layers.cursor.querySelector(".cursor"));
     this.line.append(this.cell);
     this.layers.cursor.append(this.line);
@@ -91,7 +88,6 @@ export class View {
     }
     for (const [name, d] of Object.entries(paths)) set(this.rows[name][y - 1], "d", d.trim());
     this.drawYarns(y, row, [...yarns.values()], knits);
-    if (this.notesOf(y) !== (this.noted.get(y) ?? "")) this.drawNotes();
     this.knit.dye([...yarns.values()].some((of) => of.yarn.fill));
   }
 
@@ -135,25 +131,15 @@ export class View {
     return list.sort((a, b) => a.y - b.y || a.cell - b.cell || a.x - b.x);
   }
 
-  // notesOf returns where a row has notes, to see whether that changed.
-  notesOf(y) {
-    const { model } = this;
-    const of = model.row(y).shown.filter((c) => model.mark(y, c.column).note !== "").map((c) => c.x);
-    return `${model.mark(y, "").note === "" ? "" : "round "}${of.join(" ")}`;
-  }
-
   drawNotes() {
     const d = this.model.data;
     const size = Math.min(d.cell_width, d.cell_height);
-    this.noted.clear();
     this.layers.note.replaceChildren(...this.notes().flatMap((n, i) => {
-      this.noted.set(n.y, this.notesOf(n.y));
       const b = this.box(n.y, n.x);
       const edge = d.from_left ? b.x + b.w : b.x;
       const drawn = pin(n.cell ? b.x + 0.3 * b.w : edge, b.y + 0.75 * b.h, n.x > d.width - 3 ? -1 : 1, size);
-      const text = make("text", { class: "note-number", ...drawn.text, "font-size": round3(0.85 * size), "text-anchor": "middle" });
-      text.textContent = String(i + 1);
-      return [make("path", { class: "note-flag", "stroke-width": size / 12, d: drawn.flag }), make("path", { class: "note-pin", "stroke-width": d.cell_width / 7, d: drawn.pin }), text];
+      const text = draw("text", { class: "note-number", ...drawn.text, "font-size": round3(0.85 * size), "text-anchor": "middle" }, i + 1);
+      return [draw("path", { class: "note-flag", "stroke-width": size / 12, d: drawn.flag }), draw("path", { class: "note-pin", "stroke-width": d.cell_width / 7, d: drawn.pin }), text];
     }));
   }
 
@@ -181,12 +167,12 @@ export class View {
 
   // drawFloats draws every float that is too long, with its length, if they are
   // asked for.
-  drawFloats(list = this.strands ? floats(this.model) : []) {
-    if (!this.strands) list = [];
-    const print = JSON.stringify(list);
+  drawFloats(list = floats(this.model)) {
+    const shown = this.strands ? list : [];
+    const print = JSON.stringify(shown);
     if (this.floats === print) return;
     this.floats = print;
-    this.layers.float.replaceChildren(...list.flatMap((f) => this.drawFloat(f)));
+    this.layers.float.replaceChildren(...shown.flatMap((f) => this.drawFloat(f)));
   }
 
   drawFloat(f) {
@@ -207,13 +193,13 @@ export class View {
     const path = stretches.map((s) => `M ${round3(from(s))} ${round3(high(s.y))} L ${round3(to(s))} ${round3(high(s.y))}`).join(" ");
     const best = stretches.reduce((a, s) => (s.right - s.left > a.right - a.left ? s : a));
     const size = Math.min(d.cell_width * 0.62, d.cell_height * 0.8);
-    const text = make("text", {
+    const text = draw("text", {
       class: "float-length", x: round3((from(best) + to(best)) / 2), y: round3(high(best.y) - size * 0.3), "font-size": round3(size), "text-anchor": "middle",
     });
     text.textContent = String(f.length);
     return [
-      make("path", { class: "float-edge", "stroke-width": d.cell_width / 4, d: path }),
-      make("path", { class: "float", "stroke-width": d.cell_width / 8, "stroke-dasharray": `${d.cell_width / 3} ${d.cell_width / 5}`, d: path }), text,
+      draw("path", { class: "float-edge", "stroke-width": d.cell_width / 4, d: path }),
+      draw("path", { class: "float", "stroke-width": d.cell_width / 8, "stroke-dasharray": `${d.cell_width / 3} ${d.cell_width / 5}`, d: path }), text,
     ];
   }
 
@@ -259,17 +245,11 @@ function set(element, name, value) {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
 
-function make(name, attributes) {
-  const element = document.createElementNS(space, name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
-  return element;
-}
-
 // reuse gives an element a path for each list of attributes, and changes what
 // differs.
 function reuse(place, list) {
   while (place.children.length > list.length) place.lastElementChild.remove();
-  while (place.children.length < list.length) place.append(make("path", {}));
+  while (place.children.length < list.length) place.append(draw("path", {}));
   list.forEach((attributes, i) => {
     for (const [name, value] of Object.entries(attributes)) set(place.children[i], name, value);
   });
