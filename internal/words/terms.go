@@ -68,7 +68,7 @@ func swap(text, word, by string) string {
 	var b strings.Builder
 	for ; at >= 0; at = strings.Index(text, word) {
 		b.WriteString(text[:at])
-		before, _ := utf8.DecodeLastRuneInString(b.String())
+		before := lastOf(b.String())
 		text = text[at+len(word):]
 		if joins(before) || joinedTo(text) {
 			b.WriteString(word)
@@ -78,6 +78,12 @@ func swap(text, word, by string) string {
 	}
 	b.WriteString(text)
 	return b.String()
+}
+
+// lastOf returns the last character of a text; utf8.RuneError if it is empty.
+func lastOf(text string) rune {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	return last
 }
 
 // joins reports whether a character belongs to the word or path beside it.
