@@ -92,7 +92,7 @@ func TestComingBackToAChart(t *testing.T) {
 	b.until(chartSaved)
 	b.key("m", kb.ArrowUp, kb.ArrowUp, "+")
 	b.with(kb.ArrowLeft, chromedp.ModifierShift)
-	b.says("2 cells marked off")
+	b.says("2 stitches marked off")
 	b.key("u", "r")
 	seen := `[document.querySelector("svg[data-chart]").dataset.chart, document.querySelector("svg[data-chart]").getAttribute("width"), document.querySelector(".chosen").getAttribute("d"), document.getElementById("chart-count").textContent, document.querySelector('[data-shape="select"]').getAttribute("aria-pressed")].join()`
 	b.until(chartSaved)

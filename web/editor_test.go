@@ -50,8 +50,8 @@ func (b *browser) command(words string) {
 	b.t.Helper()
 	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	b.key("?")
-	b.until(`document.activeElement.id === "chart-find"`)
-	b.key(words, kb.Enter)
+	b.until(`document.activeElement.id === "chart-can"`)
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`[...document.querySelectorAll("[data-command]")].find((e) => e.textContent.startsWith(%q)).click()`, words)))
 }
 
 // colours are the columns of a round that are painted in a yarn, as they are
@@ -62,7 +62,7 @@ func colours(b *browser, path, section string, round int) string {
 		path+"/chart", section, round))
 }
 
-// With the keyboard alone: a motif is drawn, copied, mirrored with the brush,
+// With the keyboard alone: a motif is drawn, traced, mirrored with the brush,
 // undone, and saved; each step is read out.
 func TestAMotifByKeyboardAlone(t *testing.T) {
 	t.Parallel()
@@ -80,14 +80,14 @@ func TestAMotifByKeyboardAlone(t *testing.T) {
 	b.key(kb.ArrowRight, kb.ArrowUp, kb.Enter)
 	b.until(chartSaved)
 
-	// Two by two cells are selected, copied and pasted further to the right.
+	// Two by two cells are marked off, traced and laid down further to the right.
 	b.key(kb.ArrowLeft, kb.ArrowDown)
 	b.with(kb.ArrowRight, chromedp.ModifierShift)
 	b.with(kb.ArrowUp, chromedp.ModifierShift)
-	b.says("4 cells marked off")
+	b.says("4 stitches marked off")
 	assert.Equal(t, "true", eval[string](b, `document.getElementById("chart-cell").getAttribute("aria-selected")`))
 	b.with("c", chromedp.ModifierCtrl)
-	b.says("4 cells copied")
+	b.says("4 stitches traced")
 	b.key(kb.ArrowDown, kb.ArrowRight, kb.ArrowRight)
 	b.with("v", chromedp.ModifierCtrl)
 	b.until(chartSaved)
@@ -96,7 +96,7 @@ func TestAMotifByKeyboardAlone(t *testing.T) {
 
 	// The mirror brush paints the same on the other side of the gusset.
 	b.key(kb.Escape)
-	b.command("both edges")
+	b.command("Both edges")
 	b.until(`document.querySelector("[data-mirror]").getAttribute("aria-pressed") === "true"`)
 	b.key(kb.ArrowUp, kb.ArrowUp, kb.Home, kb.ArrowRight, kb.Enter)
 	b.until(chartSaved)
@@ -136,7 +136,7 @@ func TestTheEditorByTouch(t *testing.T) {
 	b.tap("[data-reach-open]")
 	b.tap(`[data-shape="select"]`)
 	b.swipe(b.cell(2, 1), b.cell(4, 3))
-	b.do(chromedp.Click(chromedp.CSS(`[data-selected] [data-run="repeat-up"]`)))
+	b.do(chromedp.Click(chromedp.CSS(`[data-selected] [data-run="lay-up"]`)))
 	b.until(`document.querySelector('[data-layer="colour"] [data-row="18"] .yarn-c') !== null`)
 	b.until(chartSaved)
 	assert.NotEmpty(t, colours(b, path, "gusset", 18), "what was selected is repeated up to the last round")
@@ -145,7 +145,8 @@ func TestTheEditorByTouch(t *testing.T) {
 	b.key("+")
 	b.until(fmt.Sprintf(`%s > %g`, chartWidth, width))
 	b.tap(`[data-run="commands"]`)
-	b.until(`document.activeElement.id === "chart-find"`)
+	b.until(`document.activeElement.id === "chart-can"`)
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector('[data-command="needles"]').closest("details").open = true`))
 	b.tap(`[data-command="needles"]`)
 	b.until(`document.querySelector('[data-layer="needles"] path').getAttribute("d") !== ""`)
 	b.until(chartSaved)
@@ -196,7 +197,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 
 	// A change of the rounds in one is a new plan in both, and the number that
 	// it fixed stands in both forms.
-	first.command("put a plain round")
+	first.command("Put in a plain round")
 	second.until(`document.querySelector(".plan-line").textContent.includes("in 21")`)
 	second.until(`document.getElementById("field-pins.gusset_rounds").value === "21"`)
 	first.until(`document.querySelector(".plan-line").textContent.includes("in 21")`)
@@ -248,8 +249,8 @@ func TestViewsKeepSelectionAndSize(t *testing.T) {
 	path := chartOf(b, "?view=hand")
 	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	b.key("+")
-	b.command("mark off the column")
-	b.says("cells marked off")
+	b.command("Mark off the column")
+	b.says("stitches marked off")
 	chosen := `document.querySelector(".chosen").getAttribute("d")`
 	before, width := eval[string](b, chosen), eval[string](b, `document.querySelector("svg[data-chart]").getAttribute("width")`)
 	b.pick("layout", "columns")
@@ -258,7 +259,7 @@ func TestViewsKeepSelectionAndSize(t *testing.T) {
 	assert.NotEmpty(t, eval[string](b, chosen))
 	assert.NotEqual(t, "", width)
 	assert.True(t, eval[bool](b, `document.querySelector("svg[data-chart]").classList.contains("sized")`))
-	b.command("turn the tube: this")
+	b.command("Turn the tube: this")
 	b.until(`document.querySelector('[data-run="turn-back"]') !== null`)
 	assert.Equal(t, path+"/desk/chart?view=hand&layout=columns", eval[string](b, `location.pathname + location.search.replace(/&middle=.*/, "")`))
 	assert.Contains(t, eval[string](b, `document.querySelector('a[href*="chart.csv"]').getAttribute("href")`), "middle=")
@@ -316,8 +317,8 @@ func TestMotifNoteMoment(t *testing.T) {
 	b.until(chartSaved)
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="select"]`)))
 	b.drag(b.cell(1, 1), b.cell(2, 2))
-	b.says("4 cells marked off")
-	b.command("keep what is marked off as a motif")
+	b.says("4 stitches marked off")
+	b.command("Keep it in the sampler")
 	b.until(`document.activeElement.id === "chart-ask-text"`)
 	b.key("block", kb.Enter)
 	b.until(`document.querySelector('[data-motif="block"]') !== null`)
@@ -325,12 +326,12 @@ func TestMotifNoteMoment(t *testing.T) {
 	b.click(b.cell(10, 3))
 	b.until(chartSaved)
 	assert.Equal(t, "A2b A3b", colours(b, path, "gusset", 10))
-	b.command("note on the cell")
+	b.command("A note on the stitch")
 	b.until(`document.activeElement.id === "chart-ask-text"`)
 	b.key("try it on here", kb.Enter)
 	b.says("note: try it on here")
 	b.until(chartSaved)
-	b.command("give this moment")
+	b.command("Give this moment")
 	b.until(`document.activeElement.id === "chart-ask-text"`)
 	b.key("before the top", kb.Enter)
 	b.says("before the top")

@@ -71,7 +71,7 @@ func mainJob(p *person) {
 	} else {
 		p.drag(from, to)
 	}
-	p.press(`[data-run="repeat-across"]`)
+	p.press(`[data-run="lay-round"]`)
 	p.until(chartSaved)
 	painted := await[int](p.browser, fmt.Sprintf(`fetch(%q).then((r) => r.json()).then((c) => c.edits.filter((e) => e.layer === "colour").length)`, mitt+"/chart"))
 	assert.Equal(p.t, 44, painted, "4 rust stitches in each 4 of the 44 round the hand")

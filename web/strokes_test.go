@@ -204,7 +204,7 @@ func TestStrokesOfEveryTool(t *testing.T) {
 	d.stays("beside the grid alone", 0)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	d.with("a", chromedp.ModifierCtrl)
-	d.says("cells marked off")
+	d.says("stitches marked off")
 	d.stays("everything on the chart by keyboard", 0)
 }
 
@@ -248,7 +248,7 @@ func TestStampAndMoveAfterSelectingEverything(t *testing.T) {
 	t.Parallel()
 	d := drawingOf(t)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
-	d.command("keep what is marked off as a motif")
+	d.command("Keep it in the sampler")
 	d.until(`document.activeElement.id === "chart-ask-text"`)
 	d.key("four", kb.Enter)
 	d.until(`document.querySelector('[data-motif="four"]') !== null`)
@@ -259,8 +259,8 @@ func TestStampAndMoveAfterSelectingEverything(t *testing.T) {
 	d.pull(d.cell(14, 2), d.cell(15, 3))
 	d.stays("what is copied", 1)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
-	d.command("copy")
-	d.command("keep what is marked off as a motif")
+	d.command("Trace it")
+	d.command("Keep it in the sampler")
 	d.until(`document.activeElement.id === "chart-ask-text"`)
 	d.key("coloured", kb.Enter)
 	d.until(`document.querySelector('[data-motif="coloured"]') !== null`)

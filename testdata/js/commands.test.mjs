@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { area, line, mirrored, rectangle } from "../../static/js/chart/cells.js";
-import { erase, flip, here, noted, paintAll, paste, piece, putBack, repeat, shift } from "../../static/js/chart/commands.js";
+import { erase, flip, here, laidAcross, laidUp, noted, paintAll, paste, piece, putBack, repeat, shift } from "../../static/js/chart/commands.js";
 import { Model } from "../../static/js/chart/model.js";
 import { Selection } from "../../static/js/chart/selection.js";
 import { page } from "./cases.mjs";
@@ -75,10 +75,31 @@ test("a selection is repeated across and up", () => {
   const [a, b] = model.row(4).shown;
   model.apply(paintAll(model, [[4, a.x]], "colour", "b"));
   const places = [[4, a.x], [4, b.x]];
-  model.apply(repeat(model, places, { low: 4, high: 4, left: a.x, right: b.x }, false));
+  const box = { low: 4, high: 4, left: a.x, right: b.x };
+  const cells = piece(model, places);
+  model.apply(repeat(model, cells, box, 0));
   assert.equal(look(model, 4), "kb k kb k kb k kb k kb k kb".split(" ").slice(0, model.row(4).shown.length).join(" "));
-  model.apply(repeat(model, places, { low: 4, high: 4, left: a.x, right: b.x }, true));
+  const up = laidUp(model, cells, box);
+  model.apply(up.edits);
   assert.match(look(model, 5), /^\w+b \w+ /);
+  assert.deepEqual([up.times, up.over], [model.height - 3, 0]);
+  assert.equal(laidUp(model, cells, { ...box, low: 4, high: 5 }).over, (model.height - 3) % 2);
+});
+
+test("what is left over of a repeat is counted, and shared by both ends", () => {
+  const model = tube();
+  const { shown } = model.row(4);
+  const n = shown.length;
+  const wide = [5, 4, 3].find((w) => n % w > 1);
+  const box = { low: 4, high: 4, left: shown[0].x, right: shown[wide - 1].x };
+  const how = laidAcross(model, box);
+  assert.deepEqual([how.times, how.left, how.right], [Math.floor(n / wide), 0, n % wide]);
+  assert.deepEqual(laidAcross(model, { ...box, right: box.left }), { times: n, left: 0, right: 0, middle: 0 }, "one stitch comes out even");
+  model.apply(paintAll(model, [[4, box.left]], "colour", "b"));
+  model.apply(repeat(model, piece(model, shown.slice(0, wide).map((c) => [4, c.x])), box, how.middle));
+  const marks = look(model, 4).split(" ").map((s) => s.endsWith("b"));
+  const begins = Math.floor((n % wide) / 2);
+  assert.deepEqual(marks, shown.map((_, i) => i % wide === begins), "whole repeats lie between two equal rests");
 });
 
 test("a selection is mirrored with each stitch as its twin, turned upside down, and shifted", () => {

@@ -27,27 +27,39 @@ func chartDesk(t *testing.T) (*goquery.Document, Mitt) {
 }
 
 // The row over the chart has how far a mark reaches first, then what moves
-// increases and rounds; each has a letter of its own, underlined in its words.
+// increases and rounds; each has a letter of its own, shown beside its words.
 func TestReachRow(t *testing.T) {
 	t.Parallel()
 	desk, _ := chartDesk(t)
-	row := desk.Find(`.reach [role="toolbar"]`)
+	row := desk.Find("#chart-reaches")
 	assert.Equal(t, "How far a mark reaches", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
-		"look", "stitch by stitch", "a run", "a block", "all alike", "mark off", "both edges",
+		"stitch by stitch", "a run", "a block", "all alike", "both edges", "look", "mark off",
 		"move an increase", "put in a round", "take out a round",
-	}, texts(row.Find("button")))
+	}, texts(row.Find("button > span")))
 	seen := map[string]bool{}
 	row.Find("button").Each(func(_ int, b *goquery.Selection) {
 		key := b.AttrOr("aria-keyshortcuts", "")
-		assert.Equal(t, key, b.Find("u").Text(), b.Text())
+		assert.Equal(t, key, b.Find("kbd[aria-hidden]").Text(), b.Text())
 		assert.Len(t, key, 1, b.Text())
 		assert.False(t, seen[key], "%s has a letter of its own", b.Text())
 		seen[key] = true
 	})
 	assert.False(t, seen["u"] || seen["r"], "undo and redo have no letter alone")
-	assert.Equal(t, []string{"undo", "redo", "seeing"}, texts(desk.Find(".looks button")))
-	assert.Equal(t, "Size of a stitch", desk.Find(`.looks [type="range"]`).AttrOr("aria-label", ""))
+	assert.Equal(t, []string{"undo", "redo", "nearer+", "farther−", "seeing"}, texts(desk.Find(".looks button")))
+}
+
+// What is marked off has its own row, in the trade's words, shown when there is
+// some.
+func TestMarkedOffRow(t *testing.T) {
+	t.Parallel()
+	desk, _ := chartDesk(t)
+	row := desk.Find(`.reach [data-selected][hidden]`)
+	assert.Equal(t, "What is marked off", row.AttrOr("aria-label", ""))
+	assert.Equal(t, []string{
+		"let go", "lay it round the hand", "lay it upward", "paint it", "as planned", "trace", "lift off", "lay down",
+		"turn over", "head down", "into the sampler", "its rounds in words",
+	}, texts(row.Find("button")))
 }
 
 // The rail has the yarns first, then the stitches by what they do to a round of

@@ -40,20 +40,47 @@ export function paintAll(model, places, layer, value) {
   });
 }
 
-// repeat repeats a selection beside itself, in both directions to the edges of
-// the chart, or above itself up to the last row.
-export function repeat(model, places, box, up) {
-  const cells = piece(model, places);
+// repeat lays a piece again and again across its rounds to the edges of the
+// chart, from its box moved by some columns.
+export function repeat(model, cells, box, by) {
   const wide = box.right - box.left + 1;
+  const edits = [];
+  for (let x = box.right + by - wide; x >= -wide; x -= wide) edits.push(...paste(model, cells, box.low, x));
+  for (let x = box.right + by + (by === 0 ? wide : 0); x < model.data.width + wide; x += wide) edits.push(...paste(model, cells, box.low, x));
+  return edits;
+}
+
+// laidAcross returns how often a box stands whole in its round when it is
+// repeated across it, how many stitches are left over on either side of it, and
+// by how many columns it has to move for the rest to be shared by both ends.
+export function laidAcross(model, box) {
+  const wide = box.right - box.left + 1;
+  const { shown, span } = model.row(box.low);
+  const there = new Map(); // how many stitches of each repeat the round has
+  for (const { x } of shown) {
+    const k = Math.floor((x - box.left) / wide);
+    there.set(k, (there.get(k) ?? 0) + 1);
+  }
+  const how = { times: 0, left: 0, right: 0, middle: 0 };
+  for (const [k, n] of there) {
+    if (n === wide) how.times++;
+    else how[k < 0 ? "left" : "right"] += n;
+  }
+  const rest = shown.length % wide;
+  if (rest > 1 && shown.length === span.high - span.low + 1) {
+    how.middle = (((span.low + Math.floor(rest / 2) - box.left) % wide) + wide) % wide;
+  }
+  return how;
+}
+
+// laidUp lays a piece again and again above itself: the edits, how often it
+// stands whole, and how many rounds are left over.
+export function laidUp(model, cells, box) {
   const high = box.high - box.low + 1;
   const edits = [];
-  if (up) {
-    for (let y = box.low + high; y <= model.height; y += high) edits.push(...paste(model, cells, y, box.right));
-    return edits;
-  }
-  for (let x = box.right - wide; x >= -wide; x -= wide) edits.push(...paste(model, cells, box.low, x));
-  for (let x = box.right + wide; x < model.data.width + wide; x += wide) edits.push(...paste(model, cells, box.low, x));
-  return edits;
+  for (let y = box.low + high; y <= model.height; y += high) edits.push(...paste(model, cells, y, box.right));
+  const room = model.height - box.low + 1;
+  return { edits, times: Math.floor(room / high), over: room % high };
 }
 
 // flip mirrors a selection within its box: left to right, with the mirror image

@@ -6,7 +6,7 @@ import { floats } from "./float.js";
 import { History } from "./history.js";
 import { act, moved } from "./keys.js";
 import { faults } from "./ledger.js";
-import { byName, eraseSpots, paintSpots } from "./menu.js";
+import { byName } from "./menu.js";
 import { Margin } from "./margin.js";
 import { Model } from "./model.js";
 import { Motifs } from "./motifs.js";
@@ -14,8 +14,10 @@ import { Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
 import { Sight } from "./sight.js";
 import { Strip } from "./strip.js";
+import { Told } from "./told.js";
 import { Toolbar } from "./toolbar.js";
 import { Brush } from "./tools.js";
+import { eraseSpots, paintSpots, stitches } from "./tracing.js";
 import { View } from "./view.js";
 import { Zoom } from "./zoom.js";
 
@@ -29,6 +31,7 @@ export class Editor {
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
+    this.told = new Told(root);
     this.margin = new Margin(this);
     this.panel = new Panel(this);
     this.strip = new Strip(this);
@@ -52,6 +55,7 @@ export class Editor {
     this.view.choose(this.selection.places(model));
     this.read();
     this.toolbar.show();
+    this.toolbar.point(this.cursor.y);
   }
 
   get tool() {
@@ -103,6 +107,7 @@ export class Editor {
 
   // drawn runs after a stroke, our own or somebody else's.
   drawn(rows, edits) {
+    this.told.forget();
     this.dirty(rows);
     if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
     if (edits.some((e) => e.layer === "note")) {
@@ -125,8 +130,9 @@ export class Editor {
     this.root.querySelector("#chart-says").textContent = text;
   }
 
-  announce(text) {
-    this.root.querySelector("#chart-announce").textContent = text;
+  // announce says what has happened, with buttons { words, run } beside it.
+  announce(text, acts, loud) {
+    this.told.say(text, acts, loud);
   }
 
   // point moves the cursor, reads the cell out, and lights the round in the
@@ -137,6 +143,7 @@ export class Editor {
     this.kept.cursor = this.model.anchor(y, x) ?? this.kept.cursor;
     if (follow) this.zoom.show(this.view.box(y, x));
     this.light(y);
+    this.toolbar.point(y);
     this.strip.offer();
     this.panel.here();
   }
@@ -201,7 +208,7 @@ export class Editor {
     const places = this.selection.places(this.model);
     this.view.choose(places);
     this.toolbar.show();
-    this.announce(places.length === 0 ? "nothing is marked off" : `${places.length} ${places.length === 1 ? "cell" : "cells"} marked off`);
+    this.told.count(places.length === 0 ? "Nothing is marked off." : `${stitches(places.length)} marked off.`);
   }
 
   paint() {
@@ -243,7 +250,7 @@ export class Editor {
   // changeFrom moves the increases of a row to another row of its section.
   changeFrom(y, to) {
     const [from, target] = [this.model.row(y), this.model.row(to)];
-    if (target?.section !== from.section) this.announce("increases stay in their section");
+    if (target?.section !== from.section) this.announce("Increases stay in their part.");
     else this.history.change({ kind: "move", section: from.section, round: from.round, to: target.round });
   }
 
@@ -258,6 +265,8 @@ export class Editor {
     if (by === 0) this.zoom.set(0);
     else this.zoom.step(by, this.view.box(this.cursor.y, this.cursor.x));
     this.sized();
+    const { across, up } = this.zoom.inView();
+    this.announce(`${stitches(across)} and ${up} rounds in view.`);
   }
 
   // sized remembers the size of the stitches of this view.

@@ -1,11 +1,13 @@
 // What can be done at a cell, in a sentence each, as one knitter tells another.
 import { offers } from "./ledger.js";
 
-// here returns the sentences for a cell.
-export function here(model, y, x) {
+// here returns the sentences for a cell: for the keyboard or for a finger, with
+// something marked off or nothing.
+export function here(model, y, x, { touch, marked }) {
   const cell = model.at(y, x);
-  if (!cell) return ["No stitch lies here. Arrows lead to one."];
-  const list = [`${capital(model.describe(y, x))}.`, "Enter marks it; Backspace takes it back to the plan."];
+  if (!cell) return [touch ? "No stitch lies here." : "No stitch lies here. Arrows lead to one."];
+  const list = [`${capital(model.describe(y, x))}.`, touch ? "A tap marks it; two fingers move the chart." : "Enter marks it; Backspace takes it back to the plan."];
+  if (!marked) list.push("To repeat stitches, mark them off first.");
   const offered = offers(model, y, x).filter((o) => !o.here);
   const named = (some) => some.map((o) => model.ops.get(o.code).abbr);
   const keep = named(offered.filter((o) => o.balanced));
@@ -15,21 +17,22 @@ export function here(model, y, x) {
   const more = named(offered.filter((o) => !o.balanced && o.net === 1)).slice(0, 2);
   if (more.length > 0) list.push(`${either(more)} would make it ${makes + 1}.`);
   if (fewer.length > 0) list.push(`${either(fewer)} would make it ${makes - 1}.`);
-  return [...list, ...increases(model, y), ...rounds(model, y)];
+  return [...list, ...increases(model, y, touch), ...rounds(model, y)];
 }
 
 // increases says where the increases of a round could go, or which could come.
-function increases(model, y) {
+function increases(model, y, touch) {
+  const how = touch ? "move an increase, then drag" : "i, then drag";
   const row = model.row(y);
   const free = (n) => model.row(n)?.section === row.section && makesMore(model, n) === 0;
   const n = makesMore(model, y);
   if (n > 0) {
     const to = [y - 1, y + 1].filter(free).map((k) => model.row(k).round);
     if (to.length === 0) return ["Its increases have no free round beside them."];
-    return [`${n === 1 ? "The increase" : `The ${n} increases`} can go to round ${to.join(" or ")}: i, then drag.`];
+    return [`${n === 1 ? "The increase" : `The ${n} increases`} can go to round ${to.join(" or ")}: ${how}.`];
   }
   const near = [1, -1, 2, -2].map((by) => y + by).find((k) => model.row(k)?.section === row.section && makesMore(model, k) > 0);
-  return near ? [`The increases of round ${model.row(near).round} can come here: i, then drag.`] : [];
+  return near ? [`The increases of round ${model.row(near).round} can come here: ${how}.`] : [];
 }
 
 // makesMore returns how many increases a round has as planned.

@@ -4,7 +4,7 @@
 // commands.
 
 const arrows = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [1, 0], ArrowDown: [-1, 0], Home: [0, -Infinity], End: [0, Infinity] };
-const letters = { z: "undo", y: "redo", c: "copy", x: "cut", v: "paste", a: "select-all" };
+const letters = { z: "undo", y: "redo", c: "trace", x: "lift", v: "lay", a: "select-all" };
 const plain = {
   Enter: "paint", " ": "paint", Backspace: "erase", Delete: "erase", Escape: "drop",
   "?": "commands", "+": "larger", "-": "smaller", "0": "whole",

@@ -24,6 +24,7 @@ import { Strokes } from "./strokes.js";
 
 const outboxes = new Map(); // one for each chart, kept when the chart is replaced
 let editor;
+let started = false; // the chart was shown before on this page
 let leaving = false; // the page is being loaded anew, and this browser keeps what is unsent
 
 // kept outlives a replaced chart, and all but what was copied and said a visit.
@@ -65,7 +66,9 @@ export function start(root) {
   editor.view.svg.addEventListener("focus", () => { editor.hadFocus = true; });
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });
-  if (kept.said) editor.announce(kept.said);
+  tellChange();
+  if (!started && !kept.selection.empty) editor.announce("Still marked off from your last visit.");
+  started = true;
   if (editor.outbox.unsent) {
     say("unsaved");
     return;
@@ -112,12 +115,28 @@ function outboxOf(data) {
   return outbox;
 }
 
+// changed says what a change of the plan did.
+function changed({ request: { change }, reply: { said = "" } }) {
+  if (!change || change.kind === "move") return said;
+  const { name } = editor?.model.rows.find((row) => row.section === change.section) ?? {};
+  const round = `ound ${change.round} of the ${name ?? change.section}`;
+  const words = change.kind === "remove" ? `R${round} is taken out.` : `A plain round is put in above r${round}.`;
+  return `${words} ${said}`.trim();
+}
+
+// tellChange says a change of the plan loudly, with the way back beside it.
+function tellChange() {
+  const back = kept.undone ? { words: "Redo", run: () => editor.run("redo") } : { words: "Undo", run: () => editor.run("undo") };
+  if (kept.said) editor?.announce(kept.said, [back], true);
+}
+
 // on is told what becomes of the strokes.
 function on(what, detail) {
   if (what === "applied") {
     editor?.history.applied(detail);
-    kept.said = detail.reply.said ?? ""; // said again when the chart is replaced
-    if (kept.said) editor?.announce(kept.said);
+    kept.said = changed(detail); // said again when the chart is replaced
+    kept.undone = Boolean(detail.request.undo);
+    tellChange();
   }
   if (what === "heard") {
     editor?.history.heard(detail);

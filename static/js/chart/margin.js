@@ -1,6 +1,6 @@
 // The margin beside the chart: whether it lies open, what is seen on the chart,
 // notes, and the strands to look at. It stays when the chart is replaced.
-import { button, item } from "./panel.js";
+import { button, item } from "./page.js";
 import { remembered } from "./remember.js";
 import { crowded, groups } from "./strands.js";
 
@@ -48,8 +48,6 @@ export class Margin {
         if (t.dataset.sight === "float") this.editor.view.showStrands(t.checked);
         else this.editor.view.svg.classList.toggle(`without-${t.dataset.sight}`, !t.checked);
       }
-      const seen = this.editor.root.querySelector("[data-seen]");
-      seen.textContent = ticks.filter((t) => t.checked).map((t) => t.dataset.sightName).join(", ");
     };
     for (const t of ticks) {
       t.checked = !off.has(t.dataset.sight);

@@ -1,6 +1,6 @@
 // The person's own motifs: kept on the server, stamped on any chart.
 import { piece } from "./commands.js";
-import { button } from "./panel.js";
+import { button } from "./page.js";
 
 export class Motifs {
   constructor(editor, place) {
@@ -13,7 +13,7 @@ export class Motifs {
     try {
       this.show(await (await fetch("/motifs")).json());
     } catch {
-      this.place.textContent = "no connection: motifs can’t be listed now";
+      this.place.textContent = "No connection: the sampler can’t be shown now.";
     }
   }
 
@@ -21,12 +21,12 @@ export class Motifs {
     const { editor } = this;
     const items = list.map((m) => {
       const li = document.createElement("li");
-      const stamp = button(`Stamp “${m.name}”`, () => {
+      const stamp = button(`Lay “${m.name}” down`, () => {
         editor.choose({ shape: "stamp", piece: m.cells });
-        editor.announce(`${m.name}: press on the chart, or Enter, for its lower right corner`);
+        editor.announce(`${m.name}: press where its lower right corner lies.`);
       });
       stamp.dataset.motif = m.name;
-      li.append(stamp, " ", button("Take it off the list", () => this.remove(m.id)));
+      li.append(stamp, " ", button("Take it out", () => this.remove(m.id)));
       return li;
     });
     this.place.replaceChildren(...items);
@@ -38,14 +38,14 @@ export class Motifs {
     const { editor } = this;
     const places = editor.selection.places(editor.model);
     if (places.length === 0) {
-      editor.announce("mark off first what is to be kept");
+      editor.announce("Mark off first what is to be kept.");
       return;
     }
     const cells = piece(editor.model, places);
     editor.panel.askFor("Name of the motif", "", 60, async (name) => {
       if (!name) return;
       const reply = await fetch("/motifs", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ name, cells }) }).catch(() => undefined);
-      editor.announce(reply?.ok ? `${name} is kept` : "not kept: no connection");
+      editor.announce(reply?.ok ? `${name} is in the sampler.` : "Not kept: no connection.");
       this.load();
     });
   }

@@ -4,6 +4,7 @@ import { dropped, putBack } from "./commands.js";
 import { here } from "./here.js";
 import { mends } from "./ledger.js";
 import { commands } from "./menu.js";
+import { button, item } from "./page.js";
 
 export class Panel {
   constructor(editor) {
@@ -80,15 +81,16 @@ export class Panel {
     place.replaceChildren(words, lay, " ", drop);
   }
 
+  // menu lists all else that can be done, under headings that open.
   menu() {
     const { editor, list } = this;
-    const place = list.querySelector("[data-commands]");
     const groups = Map.groupBy(commands, (c) => c.group);
-    place.replaceChildren(...[...groups].map(([name, all]) => {
+    list.querySelector("[data-commands]").replaceChildren(...[...groups].map(([name, all]) => {
+      const fold = document.createElement("details");
+      const head = document.createElement("summary");
+      head.textContent = name;
       const ul = document.createElement("ul");
-      ul.setAttribute("aria-label", name);
       for (const c of all) {
-        const li = document.createElement("li");
         const b = button(c.words, () => {
           this.toggle(false);
           editor.run(c.name);
@@ -99,27 +101,14 @@ export class Panel {
           key.textContent = c.key;
           b.append(" ", key);
         }
+        const li = document.createElement("li");
         li.append(b);
         ul.append(li);
       }
-      return ul;
+      fold.append(head, ul);
+      return fold;
     }));
-    const filter = list.querySelector("input");
-    filter.addEventListener("input", () => {
-      if (filter.value.startsWith("?")) filter.value = filter.value.slice(1); // the key that opened the list
-      this.sift(filter.value);
-    });
     list.addEventListener("keydown", (event) => event.key === "Escape" && this.toggle(false));
-    onEnter(filter, () => place.querySelector("li:not([hidden]) button")?.click());
-  }
-
-  // sift shows the commands that contain every word typed.
-  sift(text) {
-    const typed = text.toLowerCase().split(" ").filter(Boolean);
-    for (const li of this.list.querySelectorAll("[data-commands] li")) {
-      const words = li.textContent.toLowerCase();
-      li.hidden = !typed.every((w) => words.includes(w));
-    }
   }
 
   toggle(open = this.list.hidden) {
@@ -131,17 +120,14 @@ export class Panel {
       return;
     }
     this.here();
-    const filter = this.list.querySelector("input");
-    filter.value = "";
-    this.sift("");
-    filter.focus();
+    this.list.querySelector("#chart-can").focus();
   }
 
   // here says what can be done at the cursor, while that is asked.
   here() {
     if (this.list.hidden) return;
-    const { model, cursor } = this.editor;
-    this.list.querySelector("[data-here]").replaceChildren(...here(model, cursor.y, cursor.x).map((w) => item(w)));
+    const { model, cursor, selection } = this.editor;
+    this.list.querySelector("[data-here]").replaceChildren(...here(model, cursor.y, cursor.x, { touch: byTouch(), marked: !selection.empty }).map((w) => item(w)));
   }
 
   // question sets up the line below the chart in which a name or a note is
@@ -173,31 +159,7 @@ export class Panel {
   }
 }
 
-// onEnter acts when the Enter key, pressed down in a field, is let go. Acting
-// on the press would let what it opens take the key for its own.
-function onEnter(field, act) {
-  let down = false;
-  field.addEventListener("keydown", (event) => {
-    down = event.key === "Enter";
-    if (down) event.preventDefault();
-  });
-  field.addEventListener("keyup", (event) => {
-    if (event.key === "Enter" && down) act();
-    down = false;
-  });
-}
-
-export function item(text, name) {
-  const li = document.createElement("li");
-  li.textContent = text;
-  if (name) li.classList.add(name);
-  return li;
-}
-
-export function button(text, click) {
-  const b = document.createElement("button");
-  b.type = "button";
-  b.textContent = text;
-  b.addEventListener("click", click);
-  return b;
+// byTouch reports whether the chart is worked with a finger, which has no keys.
+function byTouch() {
+  return matchMedia("(pointer: coarse)").matches;
 }

@@ -1,5 +1,5 @@
 // What lies round the chart and moves with it: the rulers, the needle, and the
-// slider of its size. All are drawn in one frame.
+// small mitt. All are drawn in one frame.
 import { outBy } from "./balance.js";
 import { Needle } from "./needle.js";
 import { Place } from "./place.js";
@@ -11,20 +11,11 @@ export class Sight {
     this.rulers = new Rulers(editor);
     this.needle = new Needle(editor);
     this.place = new Place(editor);
-    this.slider = editor.root.querySelector("[data-size]");
     const { zoom } = editor;
     zoom.changed = () => this.draw();
     zoom.frame.addEventListener("scroll", () => this.draw(), { passive: true });
     new ResizeObserver(() => this.resized()).observe(zoom.frame);
     for (const name of ["pointerdown", "wheel", "keydown"]) zoom.frame.addEventListener(name, () => { this.touched = true; }, { passive: true });
-    this.slider.addEventListener("input", () => {
-      const { frame } = zoom;
-      const box = frame.getBoundingClientRect();
-      const hold = zoom.hold({ x: box.left + frame.clientWidth / 2, y: box.top + frame.clientHeight / 2 });
-      zoom.to(Number(this.slider.value));
-      hold({ x: box.left + frame.clientWidth / 2, y: box.top + frame.clientHeight / 2 });
-      editor.sized();
-    });
     this.resized();
   }
 
@@ -55,7 +46,6 @@ export class Sight {
       this.rulers.show(at, this.round, outBy(model, faults ?? []));
       this.needle.show(at, this.round);
       this.place.show(at, this.round);
-      this.slider.value = String(Math.round(zoom.now));
       if (this.touched) kept.scrolls[model.data.view] = { left: zoom.frame.scrollLeft, top: zoom.frame.scrollTop };
     });
   }

@@ -9,6 +9,8 @@ export class Toolbar {
     this.shapes = [...this.root.querySelectorAll("[data-shape]")];
     this.mirror = this.root.querySelector("[data-mirror]");
     this.selected = this.root.querySelector("[data-selected]");
+    this.round = this.root.querySelector("[data-round-now]");
+    this.traced = this.root.querySelector("[data-traced]");
     this.undo = this.root.querySelector('[data-do="undo"]');
     this.redo = this.root.querySelector('[data-do="redo"]');
     for (const b of this.brushes) b.addEventListener("click", () => editor.choose(toolOf(b.dataset)));
@@ -18,7 +20,9 @@ export class Toolbar {
     this.undo.addEventListener("click", () => editor.history.undo());
     this.redo.addEventListener("click", () => editor.history.redo());
     this.fold();
-    this.rove();
+    const reaches = this.root.querySelector("#chart-reaches");
+    this.rove(reaches, [...reaches.querySelectorAll("button")].findIndex((b) => b.dataset.shape === editor.tool.shape));
+    this.rove(this.selected, 0);
     for (const select of this.root.querySelectorAll("[data-view]")) {
       select.addEventListener("change", () => editor.ask({ [select.dataset.view]: select.value }));
     }
@@ -37,19 +41,20 @@ export class Toolbar {
     list.addEventListener("click", (event) => event.target.closest("button") && open(false));
   }
 
-  // rove makes the reaches one stop of the Tab key; arrows go from one to the
+  // rove makes a row of words one stop of the Tab key; arrows go from one to the
   // next.
-  rove() {
-    const list = [...this.root.querySelectorAll("#chart-reaches button")];
-    const stop = (at) => list.forEach((b, i) => { b.tabIndex = i === at ? 0 : -1; });
-    stop(Math.max(0, list.findIndex((b) => b.dataset.shape === this.editor.tool.shape)));
+  rove(row, at) {
+    const list = [...row.querySelectorAll("button")];
+    const stop = (n) => list.forEach((b, i) => { b.tabIndex = i === n ? 0 : -1; });
+    stop(Math.max(0, at));
     const steps = { ArrowRight: 1, ArrowLeft: -1, Home: -Infinity, End: Infinity };
-    list[0].parentElement.addEventListener("focusin", (event) => stop(list.indexOf(event.target)));
-    list[0].parentElement.addEventListener("keydown", (event) => {
+    row.addEventListener("focusin", (event) => stop(list.indexOf(event.target)));
+    row.addEventListener("keydown", (event) => {
       const step = steps[event.key];
       if (!step) return;
       event.preventDefault();
-      list[Math.min(Math.max(list.indexOf(event.target) + step, 0), list.length - 1)].focus();
+      const shown = list.filter((b) => !b.hidden);
+      shown[Math.min(Math.max(shown.indexOf(event.target) + step, 0), shown.length - 1)].focus();
     });
   }
 
@@ -60,15 +65,30 @@ export class Toolbar {
     else this.editor.run(button.dataset.run);
   }
 
+  // picked says how much is marked off and what can be done with it, in the place
+  // of the reaches. What was traced can be laid down without.
+  picked() {
+    const { selection, clipboard, model } = this.editor;
+    this.selected.hidden = selection.empty;
+    this.selected.querySelector('[data-run="lay"]').hidden = !clipboard;
+    this.traced.hidden = !clipboard || !selection.empty;
+    if (!selection.empty) this.selected.querySelector("[data-picked]").textContent = String(selection.places(model).length);
+  }
+
+  // point says at which round the plan would be changed.
+  point(y) {
+    this.round.textContent = `${this.editor.model.name(y)}:`;
+  }
+
   // show marks what is chosen, and whether there is something to undo or redo.
   show() {
     const { tool, history } = this.editor;
     for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));
     for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
     press(this.mirror, Boolean(tool.mirror));
-    const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.textContent.trim() ?? "a motif";
+    const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.firstElementChild.textContent ?? "a motif";
     this.now.textContent = tool.mirror ? `${reach}, both edges` : reach;
-    this.selected.hidden = this.editor.selection.empty && !this.editor.clipboard;
+    this.picked();
     this.undo.disabled = !history.canUndo;
     this.redo.disabled = !history.canRedo;
     this.editor.view.svg.dataset.shape = tool.shape;

@@ -54,6 +54,16 @@ export class Zoom {
     this.show(place);
   }
 
+  // inView returns how many stitches and rounds the frame has room for, of those
+  // of the chart.
+  inView() {
+    const { width, rows, cell_width: w, cell_height: h } = this.data;
+    return {
+      across: Math.min(Math.round(this.frame.clientWidth / this.now), width),
+      up: Math.min(Math.round((this.frame.clientHeight / this.now) * (w / h)), rows.length),
+    };
+  }
+
   // to sets the size of a stitch freely, within the range of the steps.
   to(size) {
     this.set(Math.min(Math.max(size, steps[0]), steps.at(-1)));

@@ -1,0 +1,89 @@
+// What is done with what is marked off: it is traced, lifted off, laid down,
+// turned, and laid again beside and above itself. Each acts on an Editor.
+import { erase, flip, laidAcross, laidUp, paintAll, paste, piece, repeat } from "./commands.js";
+
+// stitches counts stitches in words.
+export function stitches(n) {
+  return n === 1 ? "1 stitch" : `${n} stitches`;
+}
+
+// spots returns the selected places, or the one under the cursor.
+function spots(e) {
+  const places = e.selection.places(e.model);
+  return places.length > 0 ? places : [[e.cursor.y, e.cursor.x]];
+}
+
+export function paintSpots(e) {
+  const { layer, value, erase: back } = e.tool;
+  e.history.stroke(back ? erase(e.model, spots(e)) : paintAll(e.model, spots(e), layer, value));
+}
+
+export function eraseSpots(e) {
+  e.history.stroke(erase(e.model, spots(e)));
+}
+
+export function trace(e) {
+  const places = spots(e);
+  e.clipboard = piece(e.model, places);
+  e.announce(`${stitches(places.length)} traced.`);
+}
+
+export function lift(e) {
+  trace(e);
+  eraseSpots(e);
+  e.announce(`${stitches(e.clipboard.length)} lifted off; lay them down where you like.`);
+}
+
+export function lay(e) {
+  if (!e.clipboard) e.announce("Trace some stitches first.");
+  else e.history.stroke(paste(e.model, e.clipboard, e.cursor.y, e.cursor.x));
+}
+
+// layRound repeats what is marked off round the hand, and says what is left over;
+// centred lays the rest in equal parts at both ends.
+export function layRound(e) {
+  const box = e.selection.box(e.model);
+  if (!box) {
+    e.announce("Mark off the stitches to repeat first.");
+    return;
+  }
+  const places = e.selection.places(e.model);
+  const cells = piece(e.model, places);
+  const how = laidAcross(e.model, box);
+  e.history.stroke(repeat(e.model, cells, box, 0));
+  const acts = how.middle === 0 ? [] : [{
+    words: "Centre it",
+    run: () => {
+      e.history.stroke(repeat(e.model, cells, box, how.middle));
+      e.announce("The rest is shared by both ends.");
+    },
+  }];
+  e.announce(leftOver(how), acts);
+}
+
+function leftOver({ times, left, right }) {
+  const round = times === 1 ? "Once" : `${times} times`;
+  if (left + right === 0) return `${round}; it comes out even.`;
+  const side = left === 0 ? "at the right" : right === 0 ? "at the left" : `, ${left} at the left, ${right} at the right`;
+  return `${round}; ${stitches(left + right)} left over${side.startsWith(",") ? "" : " "}${side}.`;
+}
+
+// layUp repeats what is marked off up to the last round, and says how it ends.
+export function layUp(e) {
+  const box = e.selection.box(e.model);
+  if (!box) {
+    e.announce("Mark off the stitches to repeat first.");
+    return;
+  }
+  const { times, over, edits } = laidUp(e.model, piece(e.model, e.selection.places(e.model)), box);
+  e.history.stroke(edits);
+  const round = times === 1 ? "Once" : `${times} times`;
+  e.announce(over === 0 ? `${round}, up to the last round.` : `${round}; ${over === 1 ? "1 round" : `${over} rounds`} left over at the top.`);
+}
+
+// turn turns over what is marked off, or stands it on its head.
+export function turn(e, over) {
+  const box = e.selection.box(e.model);
+  if (!box) e.announce("Mark off the stitches to turn first.");
+  else e.history.stroke(flip(e.model, e.selection.places(e.model), box, over));
+}
