@@ -83,8 +83,8 @@ func TestRail(t *testing.T) {
 		assert.Equal(t, "false", b.AttrOr("aria-pressed", ""), b.Text())
 		assert.Equal(t, 1, b.Find("svg[aria-hidden]").Length(), "a picture of itself, with a word: %s", b.Text())
 	})
-	assert.Equal(t, []string{"gusset", "hand", "thumb", "cuff"}, texts(rail.Find(".parts a")), "every part can be reached")
-	assert.Equal(t, []string{"gusset"}, texts(rail.Find(".parts [aria-current]")))
+	assert.Equal(t, []string{"cuff", "gusset", "hand", "thumb"}, texts(desk.Find(".whole .parts a")), "every part can be reached")
+	assert.Equal(t, []string{"gusset"}, texts(desk.Find(".whole .parts [aria-current]")))
 }
 
 // The margin holds all that stands beside the chart. What is typed and chosen in

@@ -42,6 +42,14 @@ const (
 	miniGap   = 3
 )
 
+// upward returns the chart's views in the order in which the mitt is knitted.
+func (c Chart) upward() []chart.View {
+	order := []chart.View{chart.CuffView, chart.GussetView, chart.TubeView, chart.ThumbView, chart.TopView}
+	return slices.SortedStableFunc(slices.Values(c.Views), func(a, b chart.View) int {
+		return cmp.Compare(slices.Index(order, a), slices.Index(order, b))
+	})
+}
+
 // newMini draws the parts of a mitt.
 func newMini(out *project.Outputs) miniMitt {
 	var stack, beside []chart.Grid

@@ -45,7 +45,7 @@ func chartPlace(a Answer) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		for _, v := range a.Chart.Views {
+		for _, v := range a.Chart.upward() {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<a class=\"word\" href=\"")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

@@ -69,6 +69,7 @@ export function start(root) {
   tellChange();
   if (!started && !kept.selection.empty) editor.announce("Still marked off from your last visit.");
   started = true;
+  editor.told.hint();
   if (editor.outbox.unsent) {
     say("unsaved");
     return;
@@ -168,6 +169,8 @@ function say(state, why = noConnection) {
   const now = new Date().toTimeString().slice(0, 5);
   place.textContent = { saving: "saving…", saved: `saved ${now}`, unsaved: `not saved: ${why.replace(/\.$/, "")}; kept here` }[state];
   place.dataset.state = state;
+  const bar = document.getElementById("saved");
+  if (state === "saved" && bar?.dataset.state !== "unsaved") bar.textContent = `saved ${now}`; // one time on the page
 }
 
 events.swapped.hear(({ root }) => start(root));

@@ -14,7 +14,10 @@ export class Pointer {
     const { svg } = editor.view;
     this.frame = editor.zoom.frame;
     this.area = this.frame.closest("[data-canvas]"); // with the rulers
-    this.pinch = new Pinch(editor.zoom, () => this.drop());
+    this.pinch = new Pinch(editor.zoom, () => {
+      this.drop();
+      editor.told.moved();
+    });
     const on = (name, act) => this.area.addEventListener(name, (event) => act(event));
     on("pointerdown", (event) => this.down(event));
     on("pointermove", (event) => this.move(event));

@@ -1,6 +1,9 @@
 // The line under the chart that says what has just happened, with what can be
 // done about it. What changes the plan is said loudly.
+import { careful } from "../storage.js";
 import { button } from "./page.js";
+
+const known = "thenar:chart:two-fingers"; // in the store of the browser, once two fingers have moved a chart
 
 export class Told {
   constructor(root) {
@@ -21,6 +24,19 @@ export class Told {
   count(text) {
     this.say(text);
     this.root.classList.add("quiet");
+  }
+
+  // hint says once how fingers move the chart, until they have done so.
+  hint() {
+    const touch = matchMedia("(pointer: coarse)").matches;
+    if (touch && this.words.textContent === "" && !careful(() => localStorage.getItem(known))) this.say("One finger marks; two move the chart.");
+  }
+
+  // moved is called when two fingers have moved the chart.
+  moved() {
+    if (careful(() => localStorage.getItem(known))) return;
+    careful(() => localStorage.setItem(known, "yes"));
+    this.say("");
   }
 
   // forget drops what is said once something else was done: its buttons would
