@@ -61,6 +61,7 @@ func (t Typed) over(base project.Document, restored int64) (form, error) {
 	if press != "" {
 		f.press(press, &faults)
 	}
+	f.doc.Sheet.OverGauge()
 	f.doc.Sheet.Compact()
 	if err := faults.Err(); err != nil {
 		return f, err

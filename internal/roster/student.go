@@ -81,17 +81,8 @@ func fixable() []string {
 // in the order in which they are shown.
 func Paths() []string { return slices.Clone(paths) }
 
-// GaugeOver returns the usual length over which gauge is counted, in unit u:
-// 10 cm, or 4 in for inches (common practice, no source).
-func GaugeOver(u units.Unit) string {
-	switch u {
-	case units.IN:
-		return "4"
-	case units.MM:
-		return "100"
-	}
-	return "10"
-}
+// GaugeOver returns the usual length over which gauge is counted, in unit u.
+func GaugeOver(u units.Unit) string { return sheet.GaugeOver(u) }
 
 // OverGauge gives each count without a length the usual one, and deletes lengths
 // without a count.

@@ -1,12 +1,40 @@
 package sheet
 
-import "thenar/internal/gauge"
+import (
+	"thenar/internal/gauge"
+	"thenar/internal/units"
+)
 
 // pathSwatches is the path of the list of swatches.
 const pathSwatches = "gauge.swatches"
 
 // Swatches reads the swatches alone.
 func (s Sheet) Swatches() ([]gauge.Swatch, error) { return read(s, (*reader).swatches) }
+
+// GaugeOver returns the usual length over which gauge is counted, in unit u:
+// 10 cm, or 4 in for inches (common practice, no source).
+func GaugeOver(u units.Unit) string {
+	switch u {
+	case units.IN:
+		return "4"
+	case units.MM:
+		return "100"
+	}
+	return "10"
+}
+
+// OverGauge gives each count of a swatch that was typed without its length the
+// usual one.
+func (s Sheet) OverGauge() {
+	for i := range s.Rows(pathSwatches) {
+		at := row(pathSwatches, i)
+		for count, length := range map[string]string{".stitches": ".width", ".rounds": ".height"} {
+			if s.Given(at+count) != "" && s.Given(at+length) == "" {
+				s[at+length] = GaugeOver(s.Unit())
+			}
+		}
+	}
+}
 
 // Gauge reads the swatches and how unevenly the person knits, and combines them.
 func (s Sheet) Gauge() (gauge.Gauge, error) {

@@ -9,16 +9,15 @@ export function startSlips(document) {
     const summary = event.target.closest?.('details[name="slip"] > summary');
     if (summary) setTimeout(() => take(summary.parentElement));
   });
+  document.addEventListener("click", (event) => {
+    const key = event.target.closest?.("button[data-slip]")?.dataset.slip;
+    if (key) step(document, key);
+  });
   document.addEventListener("keydown", (event) => {
     const slip = event.key === "Escape" && event.target.closest?.('details[name="slip"][open]');
     if (!slip) return;
     slip.open = false;
     slip.querySelector("summary").focus();
-  });
-  // A slip lies where Measure is when that is open: what is worked with is on top.
-  document.addEventListener("focusin", (event) => {
-    if (!event.target.closest?.(".drawer")) return;
-    for (const slip of document.querySelectorAll('details[name="slip"][open]')) slip.open = false;
   });
   document.addEventListener("toggle", (event) => {
     if (event.target.matches?.('details[name="slip"]')) makeRoom(document);
@@ -37,8 +36,7 @@ export function makeRoom(document) {
   if (!slip) return;
   const thread = slip.querySelector(".thread");
   slip.style.top = thread.style.height = "";
-  const under = getComputedStyle(slip.parentElement).position === "static";
-  if (!under) return;
+  if (!matchMedia("(max-width: 46rem)").matches) return;
   slip.style.top = `${hand.offsetTop + hand.offsetHeight + 12}px`;
   curves.style.marginTop = `${slip.offsetHeight + 32}px`;
   thread.style.height = `${slip.getBoundingClientRect().top - slip.parentElement.getBoundingClientRect().top - 12}px`;
@@ -50,6 +48,15 @@ function take(slip) {
   if (!field) return;
   field.focus({ preventScroll: true });
   field.select();
+  makeRoom(document);
+  slip.querySelector(".slip").scrollIntoView({ block: "nearest" });
+}
+
+// step opens the slip of another number, with the way on to the next in hand.
+function step(document, key) {
+  const slip = document.querySelector(`.numbers > [data-key="${CSS.escape(key)}"] > details`);
+  slip.open = true;
+  (slip.querySelector("button[data-slip]") ?? slip.querySelector("summary")).focus({ preventScroll: true });
   makeRoom(document);
   slip.querySelector(".slip").scrollIntoView({ block: "nearest" });
 }

@@ -44,6 +44,17 @@ type Group struct {
 	More int    // how many fields of a row are shown at once; 0 for all
 }
 
+// LastOpen reports whether the group is the last that is shown unfolded.
+func (g Group) LastOpen() bool {
+	var last Group
+	for _, one := range groups {
+		if !one.Folded {
+			last = one
+		}
+	}
+	return g.Title == last.Title
+}
+
 // paths returns the paths of the group's fields, in row i if it has rows.
 func (g Group) paths(i int) []string {
 	paths := make([]string, len(g.Fields))

@@ -17,10 +17,8 @@ const unitSign = "unit"
 // round a hand, the swatch first, and at the end what is seldom changed.
 var groups = []Group{
 	{Title: "Mitt", Fields: []Field{
-		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten without a thumb"}}},
+		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten, no thumb"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
-		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed below; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
-		{Path: sheet.PathTerms, Label: "Terms", Choices: []Choice{{string(words.US), "US: bind off, stockinette, gauge"}, {string(words.UK), "UK: cast off, stocking stitch, tension"}}},
 	}},
 	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry. Count over 10 cm (4 in) or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
 	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed; the rest is filled until you measure it.", Fields: []Field{
@@ -32,6 +30,10 @@ var groups = []Group{
 		{Path: "hand.wrist_to_crotch", Label: "Wrist to thumb", Help: "from the wrist crease straight up to where the thumb parts", Unit: unitSign},
 		{Path: "hand.thumb_length", Label: "Thumb length", Help: "from where it parts to its tip", Unit: unitSign},
 		{Path: "hand.hand_length", Label: "Hand length", Help: "from the wrist crease to the tip of the middle finger", Unit: unitSign},
+	}},
+	{Title: "Units and terms", Fields: []Field{
+		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed above; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
+		{Path: sheet.PathTerms, Label: "Terms", Help: "in the pattern, too", Choices: []Choice{{string(words.US), "US: bind off, gauge"}, {string(words.UK), "UK: cast off, tension"}}},
 	}},
 	{Title: "No tape? Start from", Note: "Fills what is missing above, until you measure it.", Fields: []Field{
 		{Path: "hand.size", Label: "Glove size", Help: "EN 420, EN ISO 21420: the hand in inches", Choices: sizeChoices()},
@@ -97,7 +99,7 @@ var groups = []Group{
 
 var swatchFields = []Field{
 	{Path: "stitches", Label: "Stitches counted", Help: "whole or half stitches, side by side", Need: true},
-	{Path: "width", Label: "over a width of", Unit: unitSign, Need: true},
+	{Path: "width", Label: "over a width of", Unit: unitSign},
 	{Path: "rounds", Label: "Rounds counted", Help: "one above the other; left out, 1.36 for every stitch is taken"},
 	{Path: "height", Label: "over a height of", Unit: unitSign},
 	{Path: "worked", Label: "Worked", Choices: []Choice{{"round", "in the round"}, {"flat", "back and forth"}}},

@@ -48,6 +48,7 @@ func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, pic
 	options := picture.HandOptions{Left: doc.Side == project.Left, Unit: a.Unit}
 	if out == nil {
 		a.blame(err)
+		a.fillWidth(doc.Sheet)
 		if h, err := doc.Sheet.Hand(); err == nil {
 			full, filled := h.Fill()
 			a.fill(filled)
@@ -59,6 +60,7 @@ func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, pic
 		return a, options
 	}
 	a.fill(out.Plan.Filled)
+	a.fillWidth(doc.Sheet)
 	for _, d := range out.Plan.Defaults {
 		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From, d.Source}
 	}
@@ -93,6 +95,22 @@ func otherHand(doc project.Document) string {
 func (a *Answer) fill(filled []hand.Filled) {
 	for _, f := range filled {
 		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From, f.Source}
+	}
+}
+
+// fillWidth notes the usual lengths of a swatch that has none: a form that gives
+// only counts is read as over them. So its width is nothing still to be given.
+func (a *Answer) fillWidth(s sheet.Sheet) {
+	for i := range max(s.Rows("gauge.swatches"), 1) {
+		at := fmt.Sprintf("gauge.swatches[%d].", i)
+		for _, key := range []string{"width", "height"} {
+			if s.Given(at+key) == "" {
+				a.Filled[at+key] = Filled{sheet.GaugeOver(a.Unit), "as is usual", "common practice"}
+			}
+		}
+		if s.Given(at+"stitches") == "" {
+			delete(a.Faults, at+"width")
+		}
 	}
 }
 
