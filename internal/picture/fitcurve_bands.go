@@ -97,7 +97,7 @@ func (c *fitCurve) drawBands() {
 }
 
 // says describes a round in words: "gusset round 7: fabric 19.8 cm ± 0.9, hand 20.1 cm, snug
-// (stretch +2 %)".
+// stretched 0.3 cm".
 func (c *fitCurve) says(r fit.Row) string {
 	body := "hand"
 	if r.Section.Over() == stitch.OverDigit {
@@ -107,7 +107,7 @@ func (c *fitCurve) says(r fit.Row) string {
 	if c.o.Half > 0 {
 		fabric += " ± " + c.half(r.Fabric)
 	}
-	text := fmt.Sprintf("%s round %d: fabric %s, %s %s, %s (stretch %s)", r.Section.Words(), r.Round, fabric, body, c.girth(r.Body), r.Band.Words(), percent(r.Stretch))
+	text := fmt.Sprintf("%s round %d: fabric %s, %s %s, %s, %s", r.Section.Words(), r.Round, fabric, body, c.girth(r.Body), r.Band.Words(), c.room(r))
 	if off := r.Fabric - r.Wanted; c.o.Tolerance > 0 && math.Abs(off) > c.o.Tolerance {
 		way := "wider"
 		if off < 0 {
@@ -126,14 +126,14 @@ func (c *fitCurve) half(girth float64) string {
 	return units.FromMM(girth * c.o.Half).RoundUp(c.unit).Format(c.unit)
 }
 
-// percent writes a share as "+2 %", "−3 %" or "0 %".
-func percent(share float64) string {
-	n := math.Round(100 * share)
+// room says how a round lies on the body: "stretched 0.3 cm", "1 cm of room".
+func (c *fitCurve) room(r fit.Row) string {
+	off := r.Fabric - r.Body
 	switch {
-	case n > 0:
-		return fmt.Sprintf("+%.0f %%", n)
-	case n < 0:
-		return fmt.Sprintf("−%.0f %%", -n)
+	case math.Abs(off) < 0.5:
+		return "just as wide"
+	case off < 0:
+		return "stretched " + c.girth(-off)
 	}
-	return "0 %"
+	return c.girth(off) + " of room"
 }

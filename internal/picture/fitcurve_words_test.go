@@ -118,13 +118,14 @@ func TestEveryRunIsNamedOnce(t *testing.T) {
 func TestARoundInWords(t *testing.T) {
 	c := fitCurve{unit: units.CM, o: FitOptions{Half: 0.9 / 19.8, Tolerance: 5}}
 	r := fit.Row{Section: stitch.Gusset, Round: 7, Fabric: 198, Body: 201, Stretch: 201.0/198 - 1, Wanted: 200, Band: fit.Snug}
-	assert.Equal(t, "gusset round 7: fabric 19.8 cm ± 0.9, hand 20.1 cm, snug (stretch +2 %)", c.says(r))
+	assert.Equal(t, "gusset round 7: fabric 19.8 cm ± 0.9, hand 20.1 cm, snug, stretched 0.3 cm", c.says(r))
 	r.Wanted = 192
-	assert.Equal(t, "gusset round 7: fabric 19.8 cm ± 0.9, hand 20.1 cm, snug (stretch +2 %), 0.6 cm wider than wanted", c.says(r))
+	assert.Equal(t, "gusset round 7: fabric 19.8 cm ± 0.9, hand 20.1 cm, snug, stretched 0.3 cm, 0.6 cm wider than wanted", c.says(r))
 	c.o.Half = 0
 	thumb := fit.Row{Section: stitch.Thumb, Round: 1, Fabric: 75, Body: 65, Stretch: 65.0/75 - 1, Wanted: 81, Band: fit.TooLoose}
-	assert.Equal(t, "thumb round 1: fabric 7.5 cm, thumb 6.5 cm, too loose (stretch −13 %), 0.6 cm narrower than wanted", c.says(thumb))
-	assert.Equal(t, "0 %", percent(-0.001))
+	assert.Equal(t, "thumb round 1: fabric 7.5 cm, thumb 6.5 cm, too loose, 1 cm of room, 0.6 cm narrower than wanted", c.says(thumb))
+	thumb.Fabric = 65.4
+	assert.Contains(t, c.says(thumb), "too loose, just as wide")
 }
 
 // An interval is never understated: 1 % of 25.4 mm is 0.254 mm, which is rounded up to the

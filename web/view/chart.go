@@ -38,6 +38,7 @@ type Chart struct {
 	Ask     ChartAsk
 	Views   []chart.View
 	Symbols picture.Convention
+	Inch    string      // the longest float, in words
 	Ops     []stitch.Op // that can be painted
 	Yarns   chart.Palette
 	Words   []string // floats and rounds with too many yarns
@@ -59,7 +60,7 @@ func Symbols(doc project.Document) picture.Convention {
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
-	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords()}
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Inch: inchWords(doc.Sheet.Unit())}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
@@ -128,7 +129,7 @@ func (c Chart) reading() string {
 // rule says how many yarns and how long a float the colour work may have.
 func (c Chart) rule() string {
 	r := c.Page.Rules
-	return fmt.Sprintf("At most %s in a round; floats over at most %s, never more than an inch.", words.Plural(r.Colours, "yarn"), words.Plural(r.Float, "stitch"))
+	return fmt.Sprintf("At most %s in a round; floats over at most %s, never more than %s.", words.Plural(r.Colours, "yarn"), words.Plural(r.Float, "stitch"), c.Inch)
 }
 
 // mitt returns the address of the mitt whose chart this is.

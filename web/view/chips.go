@@ -17,7 +17,7 @@ type chip struct {
 }
 
 // chips returns what was measured, then the swatch, then how much was filled
-// in and left to the usual.
+// in and left open.
 func (m Mitt) chips() []chip {
 	var list []chip
 	given := m.Doc.Sheet.Given
@@ -46,7 +46,7 @@ func (m Mitt) chips() []chip {
 		name string
 		n    int
 		to   string
-	}{{"filled:", len(p.Filled), filledID}, {"as usual:", len(p.Defaults), usualID}} {
+	}{{"filled:", len(p.Filled), filledID}, {"left open:", len(p.Defaults), usualID}} {
 		if c.n > 0 {
 			list = append(list, chip{c.name, fmt.Sprint(c.n), c.to, true, c.to == filledID})
 		}

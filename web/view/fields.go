@@ -9,6 +9,7 @@ import (
 
 	"thenar/internal/project"
 	"thenar/internal/sheet"
+	"thenar/internal/units"
 	"thenar/internal/words"
 )
 
@@ -99,6 +100,24 @@ func find(path string) (g Group, f Field, row int, ok bool) {
 func (m Mitt) terms() words.Terms { return termsOf(m.Doc) }
 
 func termsOf(d project.Document) words.Terms { return words.TermsOf(d.Sheet.Given(sheet.PathTerms)) }
+
+// note returns what stands under a group's heading, in the mitt's terms and its
+// unit.
+func (m Mitt) note(g Group) string {
+	u := m.Doc.Sheet.Unit()
+	return strings.NewReplacer("{over}", sheet.GaugeOver(u)+" "+string(u), "{inch}", inchWords(u)).Replace(m.terms().Say(g.Note))
+}
+
+// inchWords returns the longest float in the sheet's unit.
+func inchWords(u units.Unit) string {
+	switch u {
+	case units.IN:
+		return "an inch"
+	case units.MM:
+		return "25 mm"
+	}
+	return "2.5 cm"
+}
 
 // lays reports whether the page shows a group.
 func (m Mitt) lays(g Group) bool { return m.Form != "" || cmp.Or(g.Desk, FitDesk) == m.Desk }

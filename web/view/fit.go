@@ -63,8 +63,8 @@ func (a Answer) doubtWords() string {
 	if !p.Thumbed() {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
-	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %.1f stitches and %.1f rounds over 10 cm, ± %.1f %% (95 %%). The %s may come out up to %s off.",
-		p.Gauge.Stitches*100, p.Gauge.Rounds*100, p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
+	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %s stitches and %s rounds over 10 cm, ± %.1f %% (95 %%). The %s may come out up to %s off.",
+		tenths(p.Gauge.Stitches*100), tenths(p.Gauge.Rounds*100), p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.WiderSwatch(girth); ok && then < now {
 		text += fmt.Sprintf(" Counting over %[2]s makes %[1]s of that; over %[3]s it would be %[4]s.",
 			words.Size(now, a.Unit), p.Gauge.Widest().With(a.Unit), over.With(a.Unit), words.Size(then, a.Unit))

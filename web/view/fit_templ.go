@@ -193,7 +193,7 @@ func fitTable(a Answer) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<div class=\"scrolls\" tabindex=\"0\" role=\"region\" aria-label=\"Fit by place\"><table class=\"fit-table\"><thead><tr><th scope=\"col\">Where</th><th scope=\"col\">Fabric</th><th scope=\"col\">Body</th><th scope=\"col\">Wanted</th><th scope=\"col\">Chance</th></tr></thead> <tbody>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<div class=\"scrolls\" tabindex=\"0\" role=\"region\" aria-label=\"Fit by place\"><table><thead><tr><th scope=\"col\">Where</th><th scope=\"col\">Fabric</th><th scope=\"col\">Body</th><th scope=\"col\">Wanted</th><th scope=\"col\">Chance</th></tr></thead> <tbody>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -64,8 +64,10 @@ func TestASlipTellsItsNeighboursInMM(t *testing.T) {
 	_, a := fitAnswer(t, nil)
 	slip := parsed(t, benchFragment(a)).Find(`.number[data-key="hand.stitches"] .slip`)
 	assert.Equal(t, []string{"40 10 mm tighter", "42 2 mm tighter", "44 7 mm looser"}, texts(slip.Find(".ruler li")))
-	assert.Equal(t, "18.6 cm of hand, 5 % less: 42.4 stitches.", slip.Find(".why").First().Text())
-	assert.Equal(t, []string{"Pin 42"}, texts(slip.Find(".act button")))
+	assert.Contains(t, slip.Find(".why .term-says").Text(), "wider the mitt is than the hand")
+	slip.Find(".term-says").Remove()
+	assert.Equal(t, "18.6 cm of hand, 5 % negative ease: 42.4 stitches.", slip.Find(".why").First().Text())
+	assert.Equal(t, []string{"Fix 42"}, texts(slip.Find(".act button")))
 	assert.Contains(t, slip.Find(".cost").Text(), "Costs nothing")
 }
 
@@ -77,7 +79,7 @@ func TestAFixedNumberBearsAPin(t *testing.T) {
 	assert.Equal(t, 1, castOn.Find("summary > .pin-mark").Length())
 	assert.Equal(t, "fixed: cast on 40", texts(castOn.Find("details > summary").First())[0])
 	assert.Equal(t, "pins.cast_on=", castOn.Find(".act .set").AttrOr("value", ""))
-	assert.Contains(t, castOn.Find(".cost").Text(), "Free it would be 36")
+	assert.Contains(t, castOn.Find(".cost").Text(), "Free, it would be 36")
 	assert.Equal(t, 1, doc.Find(`ol.numbers > .number[data-key="gusset.kept_on_hand"]`).Length(), "what is fixed has a rung of its own")
 }
 
@@ -109,7 +111,7 @@ func TestMeasureFoldsToALine(t *testing.T) {
 		assert.Equal(t, 1, doc.Find(`[id="`+to+`"]`).Length(), to)
 	})
 	assert.Equal(t, "Snug at wrist and hand, easy round palm and thumb.", doc.Find(".curves h2").Text())
-	assert.Equal(t, []string{"How sure is the fit", "A rhythm, for now", "Yarn"}, texts(doc.Find(".plan h2")))
+	assert.Equal(t, []string{"How sure is the fit", "The increases, evenly spaced", "Yarn"}, texts(doc.Find(".plan h2")))
 	sure := a.sure()
 	for i := 1; i < len(sure); i++ {
 		assert.LessOrEqual(t, sure[i-1].Chance, sure[i].Chance, "the least sure comes first")
@@ -120,4 +122,35 @@ func TestWhereWords(t *testing.T) {
 	assert.Equal(t, " at the wrist", whereWords([]string{"wrist"}))
 	assert.Equal(t, " round the palm", whereWords([]string{"palm"}))
 	assert.Equal(t, " at wrist, hand and thumb", whereWords([]string{"wrist", "hand", "thumb"}))
+}
+
+// Every slip leads to the numbers above and below it: on a phone the ladder's
+// rungs are closer than a finger is broad.
+func TestSlipsLeadFromNumberToNumber(t *testing.T) {
+	_, a := fitAnswer(t, nil)
+	doc := parsed(t, benchFragment(a))
+	keys := []string{}
+	doc.Find("ol.numbers > .number").Each(func(_ int, n *goquery.Selection) { keys = append(keys, n.AttrOr("data-key", "")) })
+	for i, key := range keys {
+		var want []string
+		if i > 0 {
+			want = append(want, keys[i-1])
+		}
+		if i+1 < len(keys) {
+			want = append(want, keys[i+1])
+		}
+		var got []string
+		doc.Find(`.number[data-key="` + key + `"] button[data-slip]`).Each(func(_ int, b *goquery.Selection) { got = append(got, b.AttrOr("data-slip", "")) })
+		assert.Equal(t, want, got, key)
+	}
+}
+
+// The form saves where what is needed ends, before all that is folded away.
+func TestSaveStandsBeforeTheFolds(t *testing.T) {
+	d, a := fitAnswer(t, nil)
+	doc := parsed(t, FitPage(Mitt{ID: 1, Doc: d, Desk: FitDesk, Answer: a}))
+	form := doc.Find("#measure-form")
+	assert.Equal(t, "Save", form.Find("fieldset.group + button.save").Text())
+	assert.True(t, form.Find("button.save").Eq(0).Next().Is("details.group"))
+	assert.Equal(t, 1, form.Find("button.save.unscripted").Length())
 }

@@ -20,7 +20,7 @@ var groups = []Group{
 		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten, no thumb"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 	}},
-	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry. Count over 10 cm (4 in) or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
+	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry. Count over {over} or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
 	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed; the rest is filled until you measure it.", Fields: []Field{
 		{Path: "hand.wrist_circumference", Label: "Wrist", Help: "round the wrist bones", Unit: unitSign},
 		{Path: "hand.hand_circumference", Label: "Hand", Help: "round the knuckles, without the thumb", Unit: unitSign, Need: true},
@@ -93,7 +93,7 @@ var groups = []Group{
 		{Path: "yarn.swatch_length", Label: "Swatch: unravelled", Help: "length of its yarn, in place of the weight"},
 		{Path: "yarn.swatch_kept", Label: "The swatch", Choices: []Choice{{"false", "is unravelled for the mitts"}, {"true", "is kept"}}},
 	}, Folded: true},
-	{Title: "Charts and their yarns", Note: "A float is a strand carried behind other stitches: at most so many, and never over an inch.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
+	{Title: "Charts and their yarns", Note: "A float is a strand carried behind other stitches: at most so many, and never over {inch}.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
 	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here. Clear it to let it go.", Fields: pinFields(), Folded: true},
 }
 

@@ -70,6 +70,8 @@ func Label(path string) string {
 		return "On the needles: " + strings.ReplaceAll(number, "_", " ")
 	case !ok:
 		return path
+	case g.Rows == "" && g.Title == f.Label:
+		return f.Label
 	case g.Rows == "":
 		return g.Title + ": " + f.Label
 	case row == 0 && g.Rows == "gauge.swatches":

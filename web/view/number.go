@@ -61,13 +61,14 @@ func (a Answer) costWords(c mitt.PinCost) string {
 	}
 	parts := make([]string, 0, len(c.Changes))
 	for _, ch := range c.Changes {
-		parts = append(parts, fmt.Sprintf("%s %s in place of %s", ch.Place.Words(a.Out.Plan.Kind), words.Signed(ch.With, a.Unit), words.Signed(ch.Free, a.Unit)))
+		with, free := a.placeWords(ch.Place, ch.With), a.placeWords(ch.Place, ch.Free)
+		parts = append(parts, fmt.Sprintf("%s %s (free: %s)", ch.Place.Words(a.Out.Plan.Kind), with, free))
 	}
-	sum := "costs " + words.Size(c.MM, a.Unit)
+	sum := "costs " + a.small(c.MM)
 	if c.MM < 0 {
-		sum = "brings the whole " + words.Size(-c.MM, a.Unit) + " nearer"
+		sum = "brings the whole " + a.small(-c.MM) + " nearer"
 	}
-	text := fmt.Sprintf("Free it would be %s; fixed it %s", c.Free, sum)
+	text := fmt.Sprintf("Free, it would be %s; fixed, it %s", c.Free, sum)
 	if len(parts) > 0 {
 		text += ": " + strings.Join(parts, ", ")
 	}
@@ -75,4 +76,15 @@ func (a Answer) costWords(c mitt.PinCost) string {
 		text += ". A free choice weighs how it knits as well as how it fits"
 	}
 	return text + "."
+}
+
+// placeWords says how far off a place of the mitt is: "4 mm tighter".
+func (a Answer) placeWords(p mitt.Place, mm float64) string {
+	switch p {
+	case mitt.PlaceCuff, mitt.PlaceCrotch, mitt.PlaceHand, mitt.PlaceThumb:
+		return a.offWords(mm, "tighter", "looser")
+	case mitt.PlaceGussetShape:
+		return a.small(mm) + " off, on average"
+	}
+	return a.offWords(mm, "shorter", "longer")
 }

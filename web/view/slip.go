@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -115,33 +116,57 @@ func unitWords(n mitt.Number) string {
 	return ""
 }
 
+// slipTerms are the terms that a slip explains.
+var slipTerms = []words.Term{
+	words.TermEase, words.TermGusset, words.TermBridge, words.TermHeld, words.TermPickUp, words.TermCastOn, words.TermBindOff, words.TermGauge, words.TermRib,
+}
+
+// called are the terms after which numbers are called.
+var called = map[mitt.Number]words.Term{
+	mitt.CastOn: words.TermCastOn, mitt.GussetBase: words.TermGusset, mitt.GussetRounds: words.TermGusset,
+	mitt.Held: words.TermHeld, mitt.BridgeStitches: words.TermBridge, mitt.PickedUp: words.TermPickUp,
+}
+
+// untold returns the term after which a number is called, unless the sentence
+// about it explains that.
+func (a Answer) untold(r words.Reason) words.Term {
+	t := called[r.Of]
+	if t == "" || len(a.Out.Terms.Explain(a.brief(r), t)) > 1 {
+		return ""
+	}
+	return t
+}
+
 // brief says in a sentence where a number comes from: "15.4 cm of wrist, no
-// ease: 37.0 stitches."
+// ease: 37 stitches."
 func (a Answer) brief(r words.Reason) string {
 	p := a.Out.Plan
 	switch r.Of {
 	case mitt.CastOn:
-		return fmt.Sprintf("%s of wrist, %s: %.1f stitches.", p.Hand.Wrist.With(a.Unit), easeWords(p.Ease.Cuff), p.Cuff.CastOn.Exact)
+		return fmt.Sprintf("%s of wrist, %s: %s stitches.", p.Hand.Wrist.With(a.Unit), easeWords(p.Ease.Cuff), tenths(p.Cuff.CastOn.Exact))
 	case mitt.HandStitches:
-		return fmt.Sprintf("%s of hand, %s: %.1f stitches.", p.Hand.Circumference.With(a.Unit), easeWords(p.Ease.Hand), p.Body.Stitches.Exact)
+		return fmt.Sprintf("%s of hand, %s: %s stitches.", p.Hand.Circumference.With(a.Unit), easeWords(p.Ease.Hand), tenths(p.Body.Stitches.Exact))
 	case mitt.GussetRounds:
-		return fmt.Sprintf("%s along the thumb’s side: %.1f rounds.", p.Hand.GussetLength.With(a.Unit), p.Gusset.Rounds.Exact)
+		return fmt.Sprintf("%s along the thumb’s side: %s rounds.", p.Hand.GussetLength.With(a.Unit), tenths(p.Gusset.Rounds.Exact))
 	case mitt.Increases:
 		return a.increaseWords()
 	case mitt.ThumbStitches:
-		return fmt.Sprintf("%s of thumb, %s of room: %.1f stitches.", p.Hand.Thumb.With(a.Unit), a.length(p.Ease.ThumbAdded), p.Thumb.Stitches.Exact)
+		return fmt.Sprintf("%s of thumb, %s of room: %s stitches.", p.Hand.Thumb.With(a.Unit), a.length(p.Ease.ThumbAdded), tenths(p.Thumb.Stitches.Exact))
 	}
 	return capital(r.Why)
 }
 
-// easeWords says an ease: "5 % tighter", "no ease".
+// tenths writes a number to the tenth, and a whole one without it.
+func tenths(n float64) string { return strconv.FormatFloat(math.Round(10*n)/10, 'f', -1, 64) }
+
+// easeWords says an ease: "5 % negative ease", "no ease".
 func easeWords(ease float64) string {
 	percent := math.Round(100 * ease)
 	switch {
 	case percent < 0:
-		return fmt.Sprintf("%.0f %% less", -percent)
+		return fmt.Sprintf("%.0f %% negative ease", -percent)
 	case percent > 0:
-		return fmt.Sprintf("%.0f %% more", percent)
+		return fmt.Sprintf("%.0f %% ease", percent)
 	}
 	return "no ease"
 }
@@ -174,7 +199,7 @@ func bareValue(r words.Reason) string {
 	return r.Number
 }
 
-// onlyNumber returns the number that a pin fixes, or "it" if it is a list.
+// onlyNumber returns the number that is fixed, or "it" if it is a list.
 func onlyNumber(r words.Reason) string {
 	if r.Of.List() {
 		return "it"

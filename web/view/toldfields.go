@@ -230,7 +230,7 @@ func rankOf(path string) rank {
 // fieldTold says what became of a field.
 func fieldTold(path, was, now string) string {
 	name := fieldName(path)
-	was, now = chosen(path, was), chosen(path, now)
+	was, now = shownAs(path, was), shownAs(path, now)
 	switch {
 	case now == "":
 		return name + " left out"
@@ -238,23 +238,6 @@ func fieldTold(path, was, now string) string {
 		return name + " " + clipped(now)
 	}
 	return name + " " + clipped(was) + " → " + clipped(now)
-}
-
-// chosen returns a value as the form shows it.
-func chosen(path, value string) string {
-	_, f, _, ok := find(path)
-	if !ok || len(f.Choices) == 0 {
-		return value
-	}
-	if value == "" {
-		value = defaults[f.Path]
-	}
-	for _, c := range f.Choices {
-		if c.Value == value {
-			return c.Words
-		}
-	}
-	return value
 }
 
 // fieldName returns what a field is called in a sentence: its label in the

@@ -23,13 +23,11 @@ func (a Answer) wayName() string {
 	g := &a.Out.Plan.Gusset
 	switch {
 	case g.Way.Fixed:
-		return "Increases as fixed"
+		return "The increases, as fixed"
 	case g.Way.Follows == mitt.FollowProfile:
-		return "The hand’s own shape"
-	case len(g.Ways) < 2:
-		return "A rhythm, for now"
+		return "The increases, by the hand’s shape"
 	}
-	return "A rhythm"
+	return "The increases, evenly spaced"
 }
 
 // increaseWords says in which rounds the increases are: "Increase every 3rd
@@ -53,5 +51,5 @@ func (a Answer) onlyWay() string {
 	if a.Out.Plan.Gusset.Way.Follows == mitt.FollowProfile {
 		return "It follows the hand as far as it is known. Girths measured up the mound bring it nearer."
 	}
-	return "The hand’s own shape would follow the mound. It needs girths measured there."
+	return "They could follow the hand’s own shape instead, once its girths are measured."
 }

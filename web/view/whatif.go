@@ -66,24 +66,26 @@ func decisions(a, b project.Document) []Compared {
 	for path := range paths {
 		first, second := shownAs(path, value(a, path)), shownAs(path, value(b, path))
 		if first != second {
-			list = append(list, Compared{Label(path), first, second})
+			list = append(list, Compared{Label(path), cmp.Or(first, "–"), cmp.Or(second, "–")})
 		}
 	}
 	sort.Slice(list, func(i, j int) bool { return list[i].Name < list[j].Name })
 	return list
 }
 
-// shownAs returns a value in the words of its option, or as it is.
+// shownAs returns a value in the words of its option, as the form shows it.
 func shownAs(path, text string) string {
-	if _, f, _, ok := find(path); ok {
-		for _, c := range f.Choices {
-			if c.Value == text {
-				return c.Words
-			}
-		}
+	_, f, _, ok := find(path)
+	if !ok || len(f.Choices) == 0 {
+		return text
 	}
 	if text == "" {
-		return "–"
+		text = defaults[f.Path]
+	}
+	for _, c := range f.Choices {
+		if c.Value == text {
+			return c.Words
+		}
 	}
 	return text
 }
