@@ -63,7 +63,7 @@ func TestClassTable(t *testing.T) {
 	got := a.table(path, tuesday+"Gro\twide\t\t24\t32\t\t\t\n", nil)
 	require.Equal(t, http.StatusOK, got.status)
 	said := got.doc().Find("#read").Text()
-	assert.Contains(t, said, "5 students went in.")
+	assert.Contains(t, said, "5 students added.")
 	assert.Contains(t, said, "Line 7 (Gro)")
 	assert.Contains(t, said, "“wide” is not a number")
 	assert.Equal(t, "name\thand (cm)\tsize\tstitches\trounds\tgauge from\tcast on\tknits\nGro\twide\t\t24\t32\t\t\t", got.doc().Find("#field-table").Text())
@@ -81,8 +81,8 @@ func TestClassTable(t *testing.T) {
 	}
 
 	again := a.table(path, tuesday, nil) // sent twice it does not double
-	assert.Contains(t, again.doc().Find("#read").Text(), "0 students went in.")
-	assert.Contains(t, again.doc().Find("#read").Text(), "Of 5 all was known.")
+	assert.Contains(t, again.doc().Find("#read").Text(), "0 students added.")
+	assert.Contains(t, again.doc().Find("#read").Text(), "5 were here already.")
 	file := a.table(path, "", []byte("Name;Hand (mm)\r\nHei\xf0ar;190\r\n"))
 	require.Equal(t, http.StatusOK, file.status)
 	assert.NotEmpty(t, cells(a.get(path), "Heiðar"))

@@ -58,7 +58,7 @@ func TestColumnsOfATable(t *testing.T) {
 	form["field"][4] = "hand.wrist_circumference" // whatever it is
 	again := a.post(path+"/table", form)
 	require.Equal(t, http.StatusOK, again.status)
-	assert.Contains(t, again.doc().Find("#read").Text(), "2 got values that were missing.")
+	assert.Contains(t, again.doc().Find("#read").Text(), "2 had gaps, which are filled now.")
 	assert.Equal(t, "7,9", a.get(path+"/students/1").fields(".student-form").Get("hand.wrist_circumference"))
 	third := a.table(path, "vorname;GRÖSSTER FINGER\nKim;8\n", nil)
 	assert.Contains(t, columns(third)[1], "Wrist, round", "it is remembered")
@@ -130,6 +130,6 @@ func TestColumnsByKeyboard(t *testing.T) {
 	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector("#columns button").focus()`))
 	_, err := chromedp.RunResponse(b.ctx, chromedp.KeyEvent(kb.Enter))
 	require.NoError(t, err)
-	assert.Contains(t, eval[string](b, `document.querySelector("#read").textContent`), "1 student went in.")
+	assert.Contains(t, eval[string](b, `document.querySelector("#read").textContent`), "1 student added.")
 	assert.Contains(t, eval[string](b, `document.querySelector(".class-table").textContent`), "Ewa")
 }

@@ -51,7 +51,7 @@ func TestVariantEnds(t *testing.T) {
 
 	own := a.post(at+"/what-if/copy", nil)
 	require.Equal(t, http.StatusSeeOther, own.status)
-	assert.Contains(t, a.get(own.header.Get("Location")).doc().Find("h1").Text(), "(variant)")
+	assert.Contains(t, a.get(own.header.Get("Location")).doc().Find("h1").Text(), "(second thought)")
 	require.Equal(t, http.StatusSeeOther, a.post(at+"/what-if/drop", nil).status)
 	assert.Contains(t, a.get(at+"/what-if").doc().Find("#compare").Text(), "Nothing yet")
 }

@@ -54,7 +54,7 @@ func exported(text string) (what string, id int64, err error) {
 	}
 	id, err = strconv.ParseInt(number, 10, 64)
 	if err != nil || id < 1 || what != "mitts" && what != "classes" {
-		return "", 0, fault.Fields{{Path: "ID", Message: fmt.Sprintf("is %q; write the number of a mitt as in the address of its page, such as 7, or classes/2 for a class, or all", text)}}
+		return "", 0, fault.Fields{{Path: "ID", Message: fmt.Sprintf("is %q; write the number of a mitt, as in the address of its page (7), or classes/2, or all", text)}}
 	}
 	return what, id, nil
 }

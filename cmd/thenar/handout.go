@@ -32,14 +32,14 @@ func (v *verb) layout(std stdio) layout {
 		l.asOptions[name] = name
 	}
 	f.String("paper", "", "a4 or letter")
-	f.String("cell", "", "width of a chart's cell in mm")
+	f.String("cell", "", "width of a chart's stitch in mm")
 	f.String("pieces", "", "the parts in their order, such as plan,chart,key,words")
 	f.String("knits", "", "left: for who knits from left to right")
 	for _, name := range []string{"sideways", "large", "grey", "double"} {
 		l.asOptions[name] = name
 	}
 	f.Bool("sideways", false, "the paper lies on its side")
-	f.Bool("large", false, "large print: 18 pt, cells of 6.5 mm")
+	f.Bool("large", false, "large print: letters of 18 pt, stitches 6.5 mm wide")
 	f.Bool("grey", false, "greys that a copier keeps apart")
 	f.Bool("double", false, "for both sides of the paper: every handout begins on an odd page")
 	return l

@@ -163,7 +163,7 @@ func demo(ctx context.Context, v *verb, args []string, std stdio) error {
 }
 
 // dbUsage is the help of the flag -db.
-const dbUsage = "database file (default: thenar/thenar.db in the system's place for data)"
+const dbUsage = "file with all that is kept (default: thenar/thenar.db in the system's place for data)"
 
 // dbPath returns path, or the usual place of the database if path is empty.
 func dbPath(path string) (string, error) {
@@ -196,7 +196,7 @@ func withExisting(ctx context.Context, path string, use func(*app.App) error) er
 		return err
 	}
 	if _, err := os.Stat(path); err != nil {
-		return fault.Fields{{Path: "db", Message: fmt.Sprintf("%v; name a database that is there", err)}}
+		return fault.Fields{{Path: "db", Message: fmt.Sprintf("%v; name a file that is there", err)}}
 	}
 	return withApp(ctx, path, use)
 }

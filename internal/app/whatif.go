@@ -146,7 +146,7 @@ func (a *App) changeWhatIf(ctx context.Context, id int64, edit func(*project.Doc
 func (a *App) CopyWhatIf(ctx context.Context, id int64) (int64, error) {
 	return a.begin(ctx, id, func(doc project.Document) project.Document {
 		variant := doc.Variant()
-		variant.Name = suffixed(doc.Name, " (variant)")
+		variant.Name = suffixed(doc.Name, " (second thought)")
 		return variant
 	})
 }

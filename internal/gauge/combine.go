@@ -80,7 +80,7 @@ func (c *combination) choose() {
 		case c.treated && s.group() == 1 && own > 0 && !c.isPaired(i):
 			c.uses[i], c.convert[i] = Use{true, "brought to the washed state by your own before and after"}, true
 		case c.treated && s.group() == 1 && s.OnNeedles:
-			c.uses[i], c.unconverted[i] = Use{true, "as counted on the needles; washing may change it, so 3 % more doubt"}, true
+			c.uses[i], c.unconverted[i] = Use{true, "as counted on the needles; washing may change it, so 3 % more give or take"}, true
 		case c.isPaired(i):
 			c.uses[i] = Use{false, "tells what washing does (" + s.String() + ")"}
 		default:

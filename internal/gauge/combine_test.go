@@ -56,7 +56,7 @@ func TestWeightsOfSwatchAndMitt(t *testing.T) {
 	work.Stitches, work.Washed, work.OnNeedles = 25, false, true
 	g := gaugeOf(t, washed, work)
 	assert.Equal(t, 2, g.Used)
-	assert.Contains(t, g.Uses[1].How, "so 3 % more doubt")
+	assert.Contains(t, g.Uses[1].How, "so 3 % more give or take")
 	weight := func(n float64) float64 {
 		return 1 / (n * n / 10_000 * ((0.25*0.25/n/n+0.01*0.01)/3 + 0.03*0.03))
 	}

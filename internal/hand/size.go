@@ -39,7 +39,7 @@ var tableLine = line{0.433, 94.2}
 
 const (
 	en420       = "EN 420:2003, hand sizes 6 to 11, as three glove trade pages quote them"
-	beyondTable = "EN ISO 21420:2020 has sizes 4 to 13; this one from memory, by the rule of sizes 6 to 11 of EN 420:2003"
+	beyondTable = "EN ISO 21420:2020 has sizes 4 to 13. This one is from memory, by the rule of sizes 6 to 11 of EN 420:2003"
 	tableFit    = "the line fitted to the hand sizes 6 to 11 of EN 420:2003"
 )
 

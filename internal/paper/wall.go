@@ -27,10 +27,10 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 	p.lay(o.Cell, o.Cell)
 	h.text(margin, h.width(), fmt.Sprintf("%s, for the wall", h.headline()), draw.TextStyle{Size: h.title, Face: draw.Serif})
 	ratio := s.Out.Plan.Gauge.Stitches / s.Out.Plan.Gauge.Rounds
-	h.say(fmt.Sprintf("%s. Cells of %g mm: %.0f cm wide and %.0f cm high on %d sheets, %d beside and %d above each other.", p.title, p.cells.width,
+	h.say(fmt.Sprintf("%s. A stitch is %g mm wide: %.0f cm wide and %.0f cm high in all. %d sheets: %d side by side, %d one above the other.", p.title, p.cells.width,
 		float64(g.Width)*p.cells.width/10, float64(len(g.Rows))*p.cells.width*ratio/10, p.parts(), len(p.cells.columns), len(p.cells.rows)), h.body)
 	if p.parts() > 1 {
-		h.say("Neighbouring sheets share two columns or rounds. Cut one of them along its broken line and lay it upon the line of the other; part 1 lies where the rounds begin, at the foot.", h.body)
+		h.say("Neighbouring sheets share two stitches or rounds. Cut one along its broken line, and lay it on the line of the other. Part 1 lies where the rounds begin, at the foot.", h.body)
 	}
 	key := h.key(g)
 	h.head("Key", key.Height)

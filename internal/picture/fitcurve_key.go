@@ -28,7 +28,7 @@ func (c *fitCurve) keys() (lines, bands []fitKey) {
 	}
 	lines = append(lines, fitKey{"hand", level(c.bodyStyle())})
 	if len(c.o.Other) > 0 {
-		lines = append(lines, fitKey{"other variant", level(c.otherStyle())})
+		lines = append(lines, fitKey{"second thought", level(c.otherStyle())})
 	}
 	for b := fit.TooLoose; b <= fit.TooTight; b++ {
 		bands = append(bands, fitKey{b.Words(), func(x, y, w, h float64) { c.hatch(b, x, y, w, h) }})

@@ -150,7 +150,7 @@ func TestSectionsEndWithTheirGirth(t *testing.T) {
 	for _, want := range []string{"18.3 ± 0.8 cm", "23.3 ± 1.1 cm", "7.5 ± 0.4 cm", "cuff", "gusset", "hand", "thumb", "fabric", "its 95 % interval", "girth, cm"} {
 		assert.True(t, said[want], want)
 	}
-	assert.False(t, said["other variant"], "there is none")
+	assert.False(t, said["second thought"], "there is none")
 	assert.Contains(t, s.Label, "Fit curve of the right hand")
 	assert.Contains(t, s.Label, "Gusset, 19 rounds: fabric 19.2 cm to 23.3 cm, hand ")
 	assert.Contains(t, s.Label, "Thumb, 11 rounds: fabric 7.9 cm to 7.5 cm, thumb 6.5 cm; ")

@@ -37,7 +37,7 @@ func Onward(was, is *mitt.Plan, at Progress, o HandOptions) *draw.Scene {
 	if at.Round > 0 {
 		knitted = fmt.Sprintf("knitted up to round %d of the %s", at.Round, at.Part.Words())
 	}
-	c.s.Label = fmt.Sprintf("%s hand, palm towards you, with the mitt %s; above it as it was planned, dashed, and as it will be.", o.side(), knitted)
+	c.s.Label = fmt.Sprintf("%s hand, palm towards you, with the mitt %s. Above it: as it was planned, dashed, and as it will be.", o.side(), knitted)
 	return c.s
 }
 

@@ -48,7 +48,7 @@ func Tried(p *mitt.Plan, at Progress, pulls []Pull, o HandOptions) *draw.Scene {
 		}
 	})
 	c.s.Width, c.s.Height = c.drawn.right+letter, c.drawn.bottom+letter
-	c.s.Label = fmt.Sprintf("%s hand, palm towards you, with the mitt as far as it is knitted, and a tape round each place that can be felt.", o.side())
+	c.s.Label = fmt.Sprintf("%s hand, palm towards you, with the mitt as far as it is knitted. A tape lies round each place that can be felt.", o.side())
 	return c.s
 }
 

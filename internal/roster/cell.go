@@ -110,7 +110,7 @@ func (r *reader) read(c Column, cell string) {
 	switch c.Field {
 	case fieldName, fieldFirst, fieldLast:
 		if strings.ContainsAny(cell, "\r\n") && strings.ContainsAny(cell, ",;|\t") {
-			r.wrong(c, cell, "runs over several cells; close the quote before it, or leave the quotes out")
+			r.wrong(c, cell, "runs on into the next boxes; close the quote before it, or leave the quotes out")
 			return
 		}
 		switch cell = oneLine(cell); c.Field {

@@ -206,7 +206,7 @@ func TestWordsOfSideAndGaugeSource(t *testing.T) {
 	assert.Contains(t, readCell(units.CM, "gauge from", "guess").reasons[0], "write swatch, cuff or ball band")
 	assert.Contains(t, readCell(units.CM, "name", "A\uFFFDa").reasons[0], "has lost a letter")
 	assert.Equal(t, "Ada Lovelace", readCell(units.CM, "name", " Ada\n Lovelace ").student.Name)
-	assert.Contains(t, readCell(units.CM, "name", "Ada,19\nBo").reasons[0], "runs over several cells")
+	assert.Contains(t, readCell(units.CM, "name", "Ada,19\nBo").reasons[0], "runs on into the next boxes")
 }
 
 func TestWholeNumbersAndSizes(t *testing.T) {

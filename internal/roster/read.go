@@ -136,7 +136,7 @@ func headings(text string, chosen map[string]string) (delimiter byte, heads reco
 	}
 	switch {
 	case rows == 0:
-		return 0, record{}, fault.New(fault.Invalid, "The table is empty; paste the cells of a spreadsheet, headings first.")
+		return 0, record{}, fault.New(fault.Invalid, "The table is empty; paste it from your spreadsheet, headings first.")
 	case best == 0:
 		return parts, first, fault.New(fault.Invalid, "The table has no headings; write them above the rows, such as: name, hand, stitches, rounds.")
 	case heads.fault != "":
@@ -227,9 +227,9 @@ func (t *Table) surplus(row record, r *reader) {
 	says := "has no heading; give its column one, or leave it out"
 	switch {
 	case n == 2:
-		says = "and 1 more cell have no heading; give their columns one, or leave them out"
+		says = "and 1 more box have no heading; give their columns one, or leave them out"
 	case n > 2:
-		says = fmt.Sprintf("and %d more cells have no heading; give their columns one, or leave them out", n-1)
+		says = fmt.Sprintf("and %d more boxes have no heading; give their columns one, or leave them out", n-1)
 	}
 	if r.comma {
 		says += ". A comma may part what belongs together: put “18,5” into quotes"

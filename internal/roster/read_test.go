@@ -176,8 +176,8 @@ func TestColumnsAreReturned(t *testing.T) {
 func TestSurplusCellsAreCounted(t *testing.T) {
 	for row, says := range map[string]string{
 		"Ada;19;7":     "“7” has no heading",
-		"Ada;19;7;8":   "“7” and 1 more cell have no heading",
-		"Ada;19;7;8;9": "“7” and 2 more cells have no heading",
+		"Ada;19;7;8":   "“7” and 1 more box have no heading",
+		"Ada;19;7;8;9": "“7” and 2 more boxes have no heading",
 	} {
 		table := read(t, "name;hand\n"+row+"\n")
 		require.Len(t, table.Wrong, 1, row)

@@ -39,7 +39,7 @@ func text(raw []byte) (string, error) {
 	begins := raw[:min(len(raw), 64)]
 	for _, p := range otherFiles {
 		if bytes.HasPrefix(begins, p) || bytes.HasPrefix(bytes.ToLower(bytes.TrimSpace(bytes.TrimPrefix(begins, utf8Mark))), p) {
-			return "", fault.New(fault.Invalid, "This is a file of another kind; save the sheet as CSV and send that, or paste its cells.")
+			return "", fault.New(fault.Invalid, "This is a file of another kind; save the sheet as CSV and send that, or paste the table itself.")
 		}
 	}
 	var from encoding.Encoding
@@ -117,7 +117,7 @@ const (
 const (
 	notClosed = "has a quote that isn't closed, or over 2000 letters in one; close it, or leave the quotes out"
 	notEnded  = "has text after a closing quote; write a quote inside quotes twice, or leave the quotes out"
-	tooWide   = "has more than 500 cells; leave out columns that are no measurements"
+	tooWide   = "has more than 500 columns; leave out columns that are no measurements"
 )
 
 // records splits a text into rows and calls each until it returns false. A quoted

@@ -154,6 +154,6 @@ func TestRowsAreBounded(t *testing.T) {
 	require.Len(t, got, 3)
 	assert.Empty(t, got[0].fault)
 	assert.Len(t, got[0].cells, maxCells)
-	assert.Contains(t, got[1].fault, "more than 500 cells")
+	assert.Contains(t, got[1].fault, "more than 500 columns")
 	assert.Equal(t, []string{"a", "b"}, got[2].cells)
 }

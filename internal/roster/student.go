@@ -47,7 +47,7 @@ func (g GaugeFrom) Words() string {
 	case FromCuff:
 		return "the cuff on the needles"
 	case FromBand:
-		return "the ball band (doubtful)"
+		return "the ball band (a guess)"
 	}
 	return "a swatch"
 }

@@ -44,7 +44,7 @@ func (p *Problem) scale() (scale, error) {
 	}
 	all := product(product(product(worst, worst), s.factor), int64(p.Rounds))
 	if all > maxProduct/2 || product(s.lambda, int64(p.Rounds)) > maxProduct/2 {
-		return s, impossible("from", "to, target and lambda are too large to be compared exactly; write smaller numbers")
+		return s, impossible("from", "to, target and the price (lambda) are too large to be compared exactly; write smaller numbers")
 	}
 	return s, nil
 }

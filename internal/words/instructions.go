@@ -141,7 +141,7 @@ func (h Hands) round() string {
 	if h.Left != h.FromLeft {
 		first, then = then, first
 	}
-	return fmt.Sprintf("The round begins with the first stitch of the gusset; after it the %s hand's round crosses the %s, then the %s. %s", hand, first, then, h.pair())
+	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand's round crosses the %s, then the %s. %s", hand, first, then, h.pair())
 }
 
 func shift(n int) string {

@@ -143,7 +143,7 @@ func percent(e float64) string {
 func (r *reasons) cuff() {
 	p := r.p
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
-	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm, in multiples of %d, from 78 %% to all of the hand's %d: %s. The fabric is %s.",
+	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. In multiples of %d, and from 78 %% to all of the hand's %d: %s. The fabric is %s.",
 		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Cuff.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
 	r.add(mitt.CastOn, why)
 	r.add(mitt.CuffRounds,
@@ -215,7 +215,7 @@ func baseWhy(b, thumb int) string {
 	case 1:
 		return fmt.Sprintf("one stitch makes the finest point; with it the thumb's %d stitches come out best.", thumb)
 	}
-	return fmt.Sprintf("three is usual; with %d the thumb's %d stitches and the palm fit better, or a fixed number asks for it.", b, thumb)
+	return fmt.Sprintf("three is usual. With %d the thumb's %d stitches and the palm fit better, or a fixed number asks for it.", b, thumb)
 }
 
 func (r *reasons) division() {

@@ -46,7 +46,7 @@ func NewHandoutPrint(id int64, s app.Sheets) Print {
 // NewWallPrint returns the page of a chart for the wall.
 func NewWallPrint(id int64, c app.WallChart) Print {
 	p := newMittPrint(id, c.Sheets, "Wall chart of ", "/wall")
-	p.Fields = []PrintField{{Name: "cell", Label: "Cell", Unit: "mm", Value: c.Cell}}
+	p.Fields = []PrintField{{Name: "cell", Label: "A stitch, wide", Unit: "mm", Value: c.Cell}}
 	if c.View != "" {
 		p.Hidden = map[string]string{"view": c.View}
 	}
@@ -66,7 +66,7 @@ func NewGridPrint(g app.Grid) Print {
 	p.Fields = []PrintField{
 		{Name: "stitches", Label: "Stitches over 10 cm", Value: g.Stitches},
 		{Name: "rounds", Label: "Rounds over 10 cm", Value: g.Rounds},
-		{Name: "cell", Label: "Cell", Unit: "mm", Value: g.Cell},
+		{Name: "cell", Label: "A stitch, wide", Unit: "mm", Value: g.Cell},
 	}
 	p.Blame(g.GaugeFaults)
 	return p

@@ -648,7 +648,7 @@ func printForm(p Print) templ.Component {
 			}
 		}
 		if p.Handout {
-			templ_7745c5c3_Err = printField(PrintField{Name: "cell", Label: "Chart cell", Unit: "mm", Hint: "as large as fits", Value: p.typed("cell", cellText(p.Options))}, p.Faults["cell"]).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = printField(PrintField{Name: "cell", Label: "A stitch of the chart, wide", Unit: "mm", Hint: "as large as fits", Value: p.typed("cell", cellText(p.Options))}, p.Faults["cell"]).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

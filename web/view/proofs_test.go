@@ -70,7 +70,7 @@ func TestFaultOfAChoiceStandsAtIt(t *testing.T) {
 	for name, message := range p.Faults {
 		assert.Equal(t, message, doc.Find(`[data-fault-of="`+name+`"]`).Text(), name)
 	}
-	assert.Equal(t, "Chart cell", doc.Find("label.has-fault .print-label").Text())
+	assert.Equal(t, "A stitch of the chart, wide", doc.Find("label.has-fault .print-label").Text())
 	assert.Equal(t, "Paper", doc.Find("fieldset.has-fault legend").Text())
 	_, open := doc.Find("details.pieces").Attr("open")
 	assert.True(t, open, "the message is in sight")

@@ -123,7 +123,7 @@ func StatusPage(s Status) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<section aria-labelledby=\"state-head\"><h2 id=\"state-head\">Database</h2>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<section aria-labelledby=\"state-head\"><h2 id=\"state-head\">All that is kept</h2>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -217,14 +217,14 @@ func StatusPage(s Status) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, ", schema ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, ", kept in form ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var9 string
 			templ_7745c5c3_Var9, templ_7745c5c3_Err = templ.JoinStringErrs(fmt.Sprint(s.Schema))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/status.templ`, Line: 92, Col: 123}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/status.templ`, Line: 92, Col: 129}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var9))
 			if templ_7745c5c3_Err != nil {
@@ -620,7 +620,7 @@ func backups(s Status) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 52, "\"</pre><p class=\"soft\">It is looked through first. What stands now is kept as a backup, too.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 52, "\"</pre><p class=\"soft\">It is looked through first. What stands now is kept, too.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -650,7 +650,7 @@ func movingHouse() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 54, "<section id=\"move\" aria-labelledby=\"move-head\"><h2 id=\"move-head\">Move house</h2><p>All mitts, classes, tries and photographs, with their history, in one file. One mitt or class by itself: on its own page.</p><p><a class=\"button\" href=\"/export.json\" download>Pack it all</a></p><form method=\"post\" action=\"/import\" enctype=\"multipart/form-data\"><label>A file that was packed <input type=\"file\" name=\"file\" accept=\".json,application/json\" required></label> <button type=\"submit\">Take it in</button></form><p class=\"soft\">Nothing is doubled. What was gone on with elsewhere goes on here; what was changed in both places stands beside yours.</p></section>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 54, "<section id=\"move\" aria-labelledby=\"move-head\"><h2 id=\"move-head\">Move house</h2><p>All mitts, classes, tries and photographs in one file, with all that was earlier. A mitt or class by itself is saved from its own page.</p><p><a class=\"button\" href=\"/export.json\" download>Pack it all</a></p><form method=\"post\" action=\"/import\" enctype=\"multipart/form-data\"><label>Your packed file <input type=\"file\" name=\"file\" accept=\".json,application/json\" required></label> <button type=\"submit\">Take it in</button></form><p class=\"soft\">Nothing is doubled. What went on elsewhere goes on here. What was changed in both places stands beside yours.</p></section>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

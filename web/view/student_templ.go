@@ -244,7 +244,7 @@ func studentForm(s Student, press string) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, ">from left to right</option></select> <span class=\"help\">the chart is mirrored and the make ones exchanged</span></div></div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, ">from left to right</option></select> <span class=\"help\">the chart is mirrored; M1L and M1R change places</span></div></div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -324,7 +324,7 @@ func tryForm(t Tries) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "<fieldset class=\"group\"><legend>The fabric, flat, not pulled</legend><p class=\"note\">How wide so many stitches are, how high so many rounds. It counts as not washed.</p><div class=\"fields\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "<fieldset class=\"group\"><legend>The fabric, flat, not pulled</legend><p class=\"note\">How wide are so many stitches, how high so many rounds? It counts as unwashed.</p><div class=\"fields\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

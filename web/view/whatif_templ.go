@@ -9,7 +9,7 @@ package view
 import "github.com/a-h/templ"
 import templruntime "github.com/a-h/templ/runtime"
 
-// WhatIfPage shows a mitt beside its second variant.
+// WhatIfPage shows a mitt beside its second thought.
 func WhatIfPage(w WhatIf) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
@@ -55,7 +55,7 @@ func WhatIfPage(w WhatIf) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = variantButton(w, "/take", "Take B as the mitt (A becomes the variant)").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = variantButton(w, "/take", "Take B as the mitt; A becomes the second thought").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -394,7 +394,7 @@ func comparedTable(rows []Compared) templ.Component {
 	})
 }
 
-// WhatIfFragments answers a change of the variant's form.
+// WhatIfFragments answers a change of the second thought's form.
 func WhatIfFragments(w WhatIf) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context

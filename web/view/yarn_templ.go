@@ -9,7 +9,7 @@ package view
 import "github.com/a-h/templ"
 import templruntime "github.com/a-h/templ/runtime"
 
-// yarnNeed says how much yarn the pair takes; how it is reckoned is a fold
+// yarnNeed says how much yarn the pair takes; how it is worked out is a fold
 // away.
 func yarnNeed(a Answer) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
