@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { area, line, mirrored, rectangle } from "../../static/js/chart/cells.js";
-import { erase, flip, here, laidAcross, laidUp, noted, paintAll, paste, piece, putBack, repeat, shift } from "../../static/js/chart/commands.js";
+import { erase, flip, here, laidAcross, laidUp, noted, paintAll, paste, piece, putBack, putBlockBack, repeat, shift } from "../../static/js/chart/commands.js";
 import { Model } from "../../static/js/chart/model.js";
 import { Selection } from "../../static/js/chart/selection.js";
 import { page } from "./cases.mjs";
@@ -150,4 +150,17 @@ test("what is lost is put back where the cursor is", () => {
   model.apply([{ section: "gusset", round: 40, column: "A9", layer: "stitch", value: "p" }]);
   model.apply(putBack(model, lost, 2, model.row(2).column("B2").x));
   assert.deepEqual([...model.marks.keys()], ["gusset 2 B2"]);
+});
+
+test("a lost block comes back as it lay, and what has no stitch stays lost", () => {
+  const model = tube();
+  const block = [[40, "H7"], [41, "H8"], [40, "H900"]].map(([round, column]) => ({ section: "gusset", round, column, layer: "colour", value: "b" }));
+  model.apply(block.map(({ section, round, column, layer, value }) => ({ section, round, column, layer, value })));
+  const x = model.row(4).shown.at(-1).x;
+  const { edits, found } = putBlockBack(model, block, 4, x);
+  assert.deepEqual(found, block.slice(0, 2));
+  model.apply(edits);
+  assert.equal(model.yarn(4, model.at(4, x)), "b");
+  assert.equal(model.yarn(5, model.at(5, x - 1)), "b", "one further left, one up");
+  assert.deepEqual([...model.marks.keys()].filter((k) => k.includes("40")), ["gusset 40 H900"]);
 });

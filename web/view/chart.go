@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/url"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -154,3 +155,8 @@ func picked(doc project.Document, path string) string {
 }
 
 var colourText = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)
+
+// yarnField returns the id of the field that a yarn is named in.
+func yarnField(id string) string {
+	return fieldID("chart.yarns[" + strconv.Itoa(int(id[0]-'a')) + "].name")
+}

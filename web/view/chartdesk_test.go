@@ -10,6 +10,7 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/project"
+	"thenar/internal/stitch"
 )
 
 // chartDesk renders the desk of a plain mitt's chart.
@@ -119,4 +120,20 @@ func TestSmallMittHasEveryRound(t *testing.T) {
 		}
 	}
 	assert.Equal(t, want, rounds)
+}
+
+// Lost marks that lay side by side are one block.
+func TestLostBlocks(t *testing.T) {
+	t.Parallel()
+	lost := func(section stitch.Part, round int, column, words string) chart.PageLost {
+		return chart.PageLost{Edit: chart.Edit{Section: section, Round: round, Column: column}, Words: words}
+	}
+	blocks := lostBlocks([]chart.PageLost{
+		lost(stitch.Gusset, 3, "A1", "cream"), lost(stitch.Hand, 9, "H2", "purl"), lost(stitch.Gusset, 1, "A2", "cream"),
+		lost(stitch.Gusset, 2, "A1", "blue"), lost(stitch.Gusset, 2, "Z1", "blue"),
+	})
+	require.Len(t, blocks, 3)
+	assert.Equal(t, lostBlock{"gusset, rounds 1–3: cream, blue (3 marks)", "0 2 3", 3}, blocks[0])
+	assert.Equal(t, "hand, round 9: purl", blocks[1].Words)
+	assert.Equal(t, "4", blocks[2].At, "the other edge is a block of its own")
 }

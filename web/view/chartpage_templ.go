@@ -93,7 +93,7 @@ func ChartPage(m Mitt) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "</div><details class=\"margin\" data-margin><summary><span class=\"margin-name\">margin</span> <span class=\"margin-parts\" data-margin-parts></span></summary><div class=\"margin-body\"><div data-fragment=\"margin\" class=\"chart-margin\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "</div><details class=\"margin\" data-margin><summary><span class=\"margin-name\">beside the chart</span> <span class=\"margin-parts\" data-margin-parts></span></summary><div class=\"margin-body\"><div data-fragment=\"margin\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

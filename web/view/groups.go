@@ -147,7 +147,7 @@ func chartFields() []Field {
 	fields := []Field{
 		{Path: "chart.symbols", Label: "Symbols", Choices: []Choice{{"trade", "the trade’s common symbols"}, {"jis", "JIS L 0201"}}},
 		{Path: "chart.colours", Label: "Yarns in a round", Help: "at most; left out: 2"},
-		{Path: "chart.float", Label: "Float", Help: "at most so many stitches; left out: 5"},
+		{Path: "chart.float", Label: "Strands", Help: "over at most so many stitches; left out: 5"},
 	}
 	for i := range chart.MaxYarns {
 		at, id := "chart.yarns["+strconv.Itoa(i)+"].", strings.ToUpper(chart.ID(i))

@@ -141,6 +141,23 @@ export function putBack(model, lost, y, x) {
   return [{ ...edit(lost), value: "" }, { section, round, column: lost.column === "" ? "" : cell.column, layer: lost.layer, value: lost.value }];
 }
 
+// putBlockBack gives lost marks of one block places, as they lay beside each
+// other, the lowest and first of them at a place. It returns the edits, and which
+// of the marks found a stitch.
+export function putBlockBack(model, block, y, x) {
+  const number = (m) => Number(m.column.slice(1)) * (m.column[0] === "Z" ? -1 : 1);
+  const low = Math.min(...block.map((m) => m.round));
+  const first = Math.min(...block.map(number));
+  const way = model.data.from_left ? 1 : -1;
+  const found = [];
+  const edits = block.flatMap((m) => {
+    const list = putBack(model, m, y + m.round - low, x + way * (number(m) - first));
+    if (list.length > 0) found.push(m);
+    return list;
+  });
+  return { edits, found };
+}
+
 export function dropped(lost) {
   return { ...edit(lost), value: "" };
 }

@@ -4,9 +4,9 @@
 // The files build on each other in one direction; those up to commands touch no
 // page, and Node tests them on cases that Go writes to testdata/chart:
 //   edits < row < model < ledger, float, cells, selection, strands, commands
-//   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks
-//   < view, zoom, keys, pinch, rulers, needle, place, strip, sight, remember
-//   < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
+//   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives
+//   < view, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, page, told
+//   < tracing < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
 // that a mark outlives the plan that it was painted on. A row arrives as runs of

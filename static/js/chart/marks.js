@@ -74,7 +74,7 @@ export function notches(runs, box) {
 // notch has a leg along each side of an outline that meets in the upper left
 // corner of a box.
 function notch(b, { west, east, north, south }) {
-  const [t, across, down] = [b.w / 9, 0.42 * b.w, 0.42 * b.h];
+  const [t, across, down] = [b.w / 6, 0.6 * b.w, 0.6 * b.h];
   const d = t / 2;
   const legs = [];
   if (west || east) legs.push(rect(b.x - (west ? across : d), b.y - d, (west ? across : d) + (east ? across : d), t));

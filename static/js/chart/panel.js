@@ -1,6 +1,6 @@
 // What is said around the chart: what does not add up and how to mend it, marks
 // that lost their place, the list of commands.
-import { dropped, putBack } from "./commands.js";
+import { dropped, putBlockBack } from "./commands.js";
 import { here } from "./here.js";
 import { mends } from "./ledger.js";
 import { commands } from "./menu.js";
@@ -37,19 +37,29 @@ export class Panel {
     if (!first) editor.announce(words[0] ?? "every round adds up");
   }
 
-  // lost lets the person put back marks that have no place in this plan.
+  // lost lets the person put back marks that have no place in this plan, a block
+  // at a time.
   lost() {
     const { editor } = this;
     const list = editor.model.data.lost ?? [];
+    const block = (at) => at.split(" ").map((i) => list[Number(i)]);
     for (const b of this.root.querySelectorAll("[data-put-back]")) {
       b.addEventListener("click", () => {
-        editor.history.stroke(putBack(editor.model, list[Number(b.dataset.putBack)], editor.cursor.y, editor.cursor.x));
-        b.closest("li").remove();
+        const all = block(b.dataset.putBack);
+        const { edits, found } = putBlockBack(editor.model, all, editor.cursor.y, editor.cursor.x);
+        editor.history.stroke(edits);
+        if (found.length === all.length) {
+          b.closest("li").remove();
+          return;
+        }
+        const rest = all.filter((m) => !found.includes(m)).map((m) => list.indexOf(m)).join(" ");
+        for (const of of b.closest("li").querySelectorAll("button")) of.dataset[of === b ? "putBack" : "drop"] = rest;
+        editor.announce(`${found.length} of ${all.length} are back; no stitch lies here for the others.`);
       });
     }
     for (const b of this.root.querySelectorAll("[data-drop]")) {
       b.addEventListener("click", () => {
-        editor.history.stroke([dropped(list[Number(b.dataset.drop)])]);
+        editor.history.stroke(block(b.dataset.drop).map(dropped));
         b.closest("li").remove();
       });
     }
@@ -74,7 +84,7 @@ export class Panel {
       outbox.forget();
       this.strange();
     });
-    const drop = button(`Drop ${one ? "it" : "them"}`, () => {
+    const drop = button(`Forget ${one ? "it" : "them"}`, () => {
       outbox.forget();
       this.strange();
     });

@@ -16,13 +16,21 @@ export function remembered(name) {
 
 const days = 400; // how long a view is remembered
 
-// rememberView names the view that is shown in the address, so that what is
-// asked for next is about the same one, and remembers it for the next visit.
-export function rememberView({ view }) {
+let taken; // the layout that the page took by itself
+
+// rememberView names the view and the layout that are shown in the address, so
+// that what is asked for next is about the same one: a page keeps its layout
+// while one works, even if the last colour goes. It remembers them for the next
+// visit, but for a layout that nobody chose.
+export function rememberView({ view, layout }) {
   const query = new URLSearchParams(location.search);
-  if (query.get("view") !== view) {
+  if (!query.has("layout")) taken = layout;
+  else if (query.get("layout") !== taken) taken = undefined;
+  if (query.get("view") !== view || taken === layout) {
     query.set("view", view);
+    query.set("layout", layout);
     history.replaceState(null, "", `${location.pathname}?${query}${location.hash}`);
   }
+  if (taken) query.delete("layout");
   document.cookie = `chart=${encodeURIComponent(query)}; path=${mitt}; max-age=${days * 86400}; samesite=lax`;
 }

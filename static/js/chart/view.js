@@ -1,5 +1,6 @@
 // The chart on the page. It finds the cell under the pointer by arithmetic, and
 // redraws only the rows that changed.
+import { fives } from "./fives.js";
 import { floats } from "./float.js";
 import { Knit } from "./knit.js";
 import { basting, frame, lines, needle, notches, pin } from "./marks.js";
@@ -33,6 +34,8 @@ export class View {
     svg.setAttribute("aria-multiselectable", "true");
     this.line = draw("g", { role: "row" });
     this.cell = draw("g", { role: "gridcell", id: "chart-cell" });
+    this.fives = draw("path", { class: "fives", "stroke-width": model.data.cell_width / 20 });
+    this.layers.cursor.prepend(this.fives);
     this.cell.append(this.layers.cursor.querySelector(".cursor"));
     this.line.append(this.cell);
     this.layers.cursor.append(this.line);
@@ -224,6 +227,7 @@ export class View {
   // thread draws lines along a whole row; 0 draws none.
   thread(y) {
     const b = this.model.row(y) && this.box(y, -0.5);
+    if (b) set(this.fives, "d", fives(this.model, y, (row, x) => this.box(row, x)));
     set(this.layers.cursor.querySelector(".thread"), "d", b ? lines({ ...b, w: (this.model.data.width + 1) * b.w }, b.w / 12) : "");
   }
 
