@@ -16,7 +16,8 @@ import (
 
 // showTries shows the form for a new try, and all tries in the order of time.
 func (s *Server) showTries(w http.ResponseWriter, r *http.Request, id int64) error {
-	list, err := s.app.Tries(r.Context(), id, r.URL.Query().Get("side"))
+	q := r.URL.Query()
+	list, err := s.app.Tries(r.Context(), id, q.Get("side"), q.Get("section"), q.Get("round"))
 	if err != nil {
 		return err
 	}

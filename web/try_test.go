@@ -89,13 +89,13 @@ func TestTryLeadsBack(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, made.status, made.body)
 	page := a.get(made.header.Get("Location")).doc()
 	assert.Contains(t, page.Find("main").Text(), "Rip back")
-	assert.Contains(t, page.Find("main").Text(), "minutes at 25 a minute")
+	assert.Contains(t, page.Find("main").Text(), "The time is for a usual pace")
 	roads := page.Find(".roads .road").Map(func(_ int, road *goquery.Selection) string {
 		return road.Find("h3").Text() + ": " + road.Find(".road-ladder").AttrOr("aria-label", "") + ". " + road.Find(".again").Text()
 	})
 	require.Len(t, roads, 2, "going on, and ripping back")
-	assert.Regexp(t, `^Go on: 19 rounds stay, 0 to come\. Again: 0 rounds, 0 stitches, 0 minutes$`, roads[0])
-	assert.Regexp(t, `^Rip back \d+ rounds: \d+ rounds? stays?, \d+ ripped, \d+ to come\. Again: \d+ rounds, \d+ stitches, \d+ minutes$`, roads[1])
+	assert.Regexp(t, `^Go on: 19 rounds stay, 0 to come\. Nothing to knit again\.$`, roads[0])
+	assert.Regexp(t, `^Rip back \d+ rounds: \d+ rounds? stays?, \d+ ripped, \d+ to come\. To knit again: \d+ rounds of \d+ stitches in all, about \d+ minutes$`, roads[1])
 	told := page.Find("ul.leaves")
 	require.Equal(t, 2, told.Length(), "what going on leaves off, and what ripping back does")
 	assert.Regexp(t, `(too (narrow|wide) in \d+ of \d+ rounds?|too (short|long), \d+ rounds?)`, told.First().Text())
@@ -348,4 +348,38 @@ func TestTriesSideBySide(t *testing.T) {
 	assert.Contains(t, page.Find("tr.differs").Text(), "first")
 	assert.Contains(t, page.Find("tr.differs").Text(), "second")
 	assert.Contains(t, page.Find("tr.differs").Text(), "right")
+}
+
+// What a try suggests is not taken for as close as it goes while fixed numbers
+// keep it from being taken.
+func TestFixedNumbersHoldATry(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {"1"}, "pins.hand_stitches": {"42"}, "pins.gusset_rounds": {"20"}, "pins.held": {"15"}}).status)
+	made := a.post(at+"/tries", tryOn(map[string]string{"section": "hand", "round": "3", "feel.hand": "2"}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	text := a.get(made.header.Get("Location")).doc().Find("#answer-form").Text()
+	assert.Contains(t, text, "Nothing can change while numbers are fixed.")
+	assert.NotContains(t, text, "as close as whole stitches allow")
+	assert.NotContains(t, text, "go on as planned")
+}
+
+// The drawing is of the round that is asked for, which need not be the one that
+// is counted.
+func TestTheDrawingFollowsTheRound(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	cuff := a.get(at + "/desk/try").doc()
+	hand := a.get(at + "/desk/try?section=hand&round=12").doc()
+	assert.Equal(t, 0, cuff.Find("svg .seat").Length(), "the gusset is not begun")
+	assert.Equal(t, 2, hand.Find("svg .seat").Length())
+	assert.Equal(t, "Right hand, after round 12 of the hand", hand.Find("[data-stands]").Text())
+	assert.True(t, cuff.Find("details.stands").Is("[open]"), "asked where the work is not known")
+	assert.False(t, hand.Find("details.stands").Is("[open]"))
+	order := func(side string) (list []string) {
+		a.get(at + "/desk/try?side=" + side).doc().Find(`.feel[data-zone="cuff"] input`).Each(func(_ int, s *goquery.Selection) { list = append(list, s.AttrOr("value", "")) })
+		return list
+	}
+	assert.Equal(t, []string{"2", "1", "0", "-1", "-2"}, order("right"), "tight is at the left, as on the drawing")
+	assert.Equal(t, []string{"-2", "-1", "0", "1", "2"}, order("left"))
 }

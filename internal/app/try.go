@@ -67,17 +67,19 @@ type Tries struct {
 	Habits []tryon.Habit
 }
 
-// Tries returns the tries of a mitt, and a new form at the last round that is
-// knitted. hand is the hand it is for: right, left, or otherwise that of the
-// mitt.
-func (a *App) Tries(ctx context.Context, id int64, hand string) (Tries, error) {
+// Tries returns the tries of a mitt, and a new form at a round of a section; at
+// the last round that is knitted if no section is asked for. hand is the hand it
+// is for: right, left, or otherwise that of the mitt.
+func (a *App) Tries(ctx context.Context, id int64, hand, section, round string) (Tries, error) {
 	return a.tries(ctx, id, func(w *work, pl *project.Planner) tryon.Try {
 		side := project.Side(hand)
 		if side != project.Left && side != project.Right {
 			side = w.doc.Side
 		}
 		form := tryon.Try{Key: rand.Text(), Date: time.Now().Format(time.DateOnly), Side: string(side)}
-		if p, err := w.planOf(pl, side); err == nil {
+		if section != "" {
+			form.Section, form.Round = section, round
+		} else if p, err := w.planOf(pl, side); err == nil {
 			if at := w.place(side, p.Mitt()); at.Nth > 0 {
 				form.Section, form.Round = string(at.Part), strconv.Itoa(at.Round)
 			}

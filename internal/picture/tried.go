@@ -18,6 +18,14 @@ type Pull struct {
 	At   float64
 }
 
+// Seat is an end of the gusset, which can be moved to where it should sit. At is as for a
+// Pull.
+type Seat struct {
+	Name string
+	Part stitch.Part
+	At   float64
+}
+
 // Measures of the tapes in mm: their breadth, the way from the mitt to the first stop,
 // from stop to stop, and how many stops there are.
 const (
@@ -25,6 +33,7 @@ const (
 	pullFirst   = 14.0
 	pullStep    = 14.0
 	pullStops   = 5
+	seatHandle  = 10.0 // from the thumb to a seat's handle, and on to the page's edge
 )
 
 // Tried draws the hand with what is knitted so far, and the rest of the mitt in dashes,
@@ -33,8 +42,10 @@ const (
 // For a page's script, each tape is a group of class "pull" with its name in data-name,
 // the place of its first stop on the page in data-x and data-y, and the way from stop to
 // stop in data-step: outward, where it is pulled tighter. The path of class "pull-tail"
-// leads from data-from to the end of the tape.
-func Tried(p *mitt.Plan, at Progress, pulls []Pull, o HandOptions) *draw.Scene {
+// leads from data-from to the end of the tape. Each seat is a group of class "seat", with
+// its place in data-y and that of its handle in data-x; its line of class "seat-line" is
+// the one to be moved.
+func Tried(p *mitt.Plan, at Progress, pulls []Pull, seats []Seat, o HandOptions) *draw.Scene {
 	f := posed(p)
 	m := newFabric(p, f)
 	letter := letterSize(&p.Hand)
@@ -45,6 +56,9 @@ func Tried(p *mitt.Plan, at Progress, pulls []Pull, o HandOptions) *draw.Scene {
 		m.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: bastingColour, Width: c.letter / 8, Dash: draw.Number(c.letter/2) + " " + draw.Number(c.letter/3)})
 		for _, one := range pulls {
 			m.drawPull(c, one)
+		}
+		for _, one := range seats {
+			m.drawSeat(c, one)
 		}
 	})
 	c.s.Width, c.s.Height = c.drawn.right+letter, c.drawn.bottom+letter
@@ -92,6 +106,37 @@ func (m *fabric) drawPull(c *canvas, one Pull) {
 	c.s.Text(c.x(first), c.y(first.plus(under)), "loose", small)
 	c.s.Text(c.x(last), c.y(last.plus(under)), "tight", small)
 	c.include(last.plus(point{way * pullFirst / 2, 0}))
+	c.s.End()
+}
+
+// drawSeat draws the height of an end of the gusset across the hand, dashed as planned, and
+// over it the line to be moved, whose handle is beyond the thumb.
+func (m *fabric) drawSeat(c *canvas, one Seat) {
+	t := m.tube(one.Part)
+	if t == nil {
+		return
+	}
+	e := t.edges[int(math.Round(one.At*float64(t.rounds())))]
+	y := e.left.y
+	near := point{(e.left.x + e.out.x) / 2, y}
+	number := func(name string, mm float64) draw.Attr {
+		return draw.Attr{Name: "data-" + name, Value: strconv.FormatFloat(math.Round(mm*100)/100, 'f', -1, 64)}
+	}
+	x := near.x
+	for _, e := range m.thumb().edges {
+		x = max(x, e.in.x, e.out.x, e.left.x)
+	}
+	far := point{x + seatHandle, y}
+	c.include(far.plus(point{seatHandle, 0}))
+	c.s.Group("seat", draw.Attr{Name: "data-name", Value: one.Name}, number("x", c.x(far)), number("y", c.y(far)))
+	for _, line := range []draw.Style{
+		{Class: "seat-plan", Stroke: bastingColour, Width: c.letter / 10, Dash: draw.Number(c.letter/3) + " " + draw.Number(c.letter/4)},
+		{Class: "seat-line", Stroke: chalkColour, Width: c.letter / 8},
+	} {
+		p := c.pen()
+		p.move(near).line(far)
+		p.path(line)
+	}
 	c.s.End()
 }
 

@@ -18,7 +18,7 @@ func TestTapesArePulledOutward(t *testing.T) {
 	p := adult(t)
 	pulls := []Pull{{"cuff", stitch.Cuff, 0.4}, {"gusset", stitch.Gusset, 0.45}, {"parting", stitch.Gusset, 1}, {"hand", stitch.Hand, 0.9}, {"thumb", stitch.Thumb, 0.5}}
 	for _, left := range []bool{false, true} {
-		s := Tried(p, Progress{Part: stitch.Thumb, Round: 10}, pulls, HandOptions{Left: left})
+		s := Tried(p, Progress{Part: stitch.Thumb, Round: 10}, pulls, []Seat{{"base", stitch.Gusset, 0}, {"top", stitch.Gusset, 1}}, HandOptions{Left: left})
 		out := map[bool]float64{false: -1, true: 1}[left] // the side of the little finger
 		var names []string
 		heights := map[string]float64{}
@@ -52,5 +52,27 @@ func TestTapesArePulledOutward(t *testing.T) {
 		for i := 1; i < 4; i++ {
 			assert.Greater(t, heights[names[i-1]]-heights[names[i]], 18.0, "room for a finger between %s and %s", names[i-1], names[i])
 		}
+	}
+}
+
+// Both ends of the gusset lie across the hand, as far apart as its rounds are high, with
+// their handles on the page beyond the thumb.
+func TestSeatsLieAtTheGussetsEnds(t *testing.T) {
+	p := adult(t)
+	for _, left := range []bool{false, true} {
+		s := Tried(p, Progress{Part: stitch.Gusset, Round: 12}, nil, []Seat{{"base", stitch.Gusset, 0}, {"top", stitch.Gusset, 1}}, HandOptions{Left: left})
+		at := map[string][2]float64{}
+		for _, item := range s.Items {
+			if item.Kind == draw.GroupItem && item.Style.Class == "seat" {
+				x, errX := strconv.ParseFloat(item.Attrs[1].Value, 64)
+				y, errY := strconv.ParseFloat(item.Attrs[2].Value, 64)
+				require.NoError(t, errX)
+				require.NoError(t, errY)
+				at[item.Attrs[0].Value] = [2]float64{x, y}
+				assert.True(t, x > 0 && x < s.Width, "%g of %g", x, s.Width)
+			}
+		}
+		assert.InDelta(t, float64(p.Gusset.Rounds.N)/p.Gauge.Rounds, at["base"][1]-at["top"][1], 0.5)
+		assert.Equal(t, left, at["top"][0] < s.Width/2, "on the thumb's side")
 	}
 }

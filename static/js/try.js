@@ -47,15 +47,20 @@ function startTry(form) {
     outbox.replace({ body: new FormData(form) });
   });
   // A round belongs to its part: another part needs another round.
+  const drawn = document.querySelector("[data-tried]");
+  const pulls = drawn && new Pulls(drawn, form);
+  for (const note of form.querySelectorAll("[data-scripted]")) note.hidden = false;
+  const moved = () => {
+    felt(form);
+    follow(form, pulls);
+  };
   form.elements.section.addEventListener("change", () => {
     form.elements.round.value = "";
     form.elements.round.focus();
-    felt(form);
+    moved();
   });
-  form.elements.round.addEventListener("change", () => felt(form));
+  for (const name of ["round", "side"]) form.elements[name].addEventListener("change", moved);
   letGo(form);
-  const drawn = document.querySelector("[data-tried]");
-  const pulls = drawn && new Pulls(drawn, form);
   const draft = drafts.kept();
   if (!draft) return;
   for (const [name, value] of draft) {
@@ -63,9 +68,26 @@ function startTry(form) {
     if (field) field.value = value; // a group of radio buttons takes the value as a whole
   }
   if (draft.get("note")) form.elements.note.closest("details").open = true;
-  felt(form);
-  pulls?.show();
+  moved();
   say("What you had typed is here again.");
+}
+
+// follow draws the hand as it is at the round in the form, and puts the words of
+// the scales into the order of its tapes.
+async function follow(form, pulls) {
+  const { side, section, round } = form.elements;
+  const at = new URLSearchParams({ side: side.value, section: section.value, round: round.value });
+  const reply = await fetch(`${location.pathname}?${at}`).catch(() => undefined);
+  if (!reply?.ok || at.get("round") !== round.value || at.get("section") !== section.value || at.get("side") !== side.value) return;
+  const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+  const svg = page.querySelector("[data-tried] svg");
+  if (!svg) return;
+  form.querySelector("[data-stands]").textContent = page.querySelector("[data-stands]").textContent;
+  for (const scale of form.querySelectorAll(".scale")) {
+    const name = scale.querySelector("input").name;
+    for (const { value } of page.querySelectorAll(`.scale input[name="${CSS.escape(name)}"]`)) scale.append(scale.querySelector(`input[value="${value}"]`).parentElement);
+  }
+  pulls?.draw(document.adoptNode(svg));
 }
 
 // letGo lets a radio button that is pressed again say nothing any more.

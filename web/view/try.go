@@ -211,7 +211,41 @@ func (t Tries) Drawing() string {
 	round, _ := strconv.Atoi(t.Form.Try.Round) // 0 is not begun
 	at := picture.Progress{Part: stitch.Part(t.Form.Try.Section), Round: round}
 	o := picture.HandOptions{Left: t.Form.Try.Side == string(project.Left), Unit: t.Doc.Sheet.Unit()}
-	return SVG(picture.Tried(t.Plan, at, list, o), false)
+	return SVG(picture.Tried(t.Plan, at, list, t.seats(), o), false)
+}
+
+// seats are the ends of the gusset on the drawing, once it is begun.
+func (t Tries) seats() []picture.Seat {
+	if !t.Plan.Thumbed() || !t.seated() {
+		return nil
+	}
+	return []picture.Seat{{Name: "base", Part: stitch.Gusset, At: 0}, {Name: "top", Part: stitch.Gusset, At: 1}}
+}
+
+// Stands says where the work stands, as far as the form knows: "right hand,
+// after round 12 of the gusset".
+func (t Tries) Stands() string {
+	text := t.Form.Try.Side + " hand"
+	if t.Form.Try.Round != "" {
+		text += fmt.Sprintf(", after round %s of the %s", t.Form.Try.Round, stitch.Part(t.Form.Try.Section).Words())
+	}
+	return text
+}
+
+// asksWhere reports whether the form has to ask where the work stands.
+func (t Tries) asksWhere() bool {
+	f := t.Form
+	return f.Try.Round == "" || f.Try.Count != "" || f.Fault("side")+f.Fault("section")+f.Fault("round")+f.Fault("count") != ""
+}
+
+// feels returns the steps of the scale in the order in which they lie on the
+// tapes of the drawing: the tight end is away from the hand.
+func (t Tries) feels() []Choice {
+	list := slices.Clone(feels)
+	if t.Form.Try.Side != string(project.Left) {
+		slices.Reverse(list)
+	}
+	return list
 }
 
 // felt reports whether a zone is asked about: it is knitted, as far as the form

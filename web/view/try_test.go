@@ -66,5 +66,5 @@ func TestTapesGoWithTheWords(t *testing.T) {
 	assert.Equal(t, "img", page.Find(".pulling svg").AttrOr("role", ""))
 	assert.Equal(t, 1, triesWith(t, tryon.Try{Section: "thumb", Round: "3"}, nil).Find(`svg .pull[data-name="thumb"]`).Length())
 	order := page.Find("main").Find(".caution-first, .pulling, #try-form").Map(func(_ int, s *goquery.Selection) string { return goquery.NodeName(s) })
-	assert.Equal(t, []string{"p", "div", "form"}, order, "caution before all")
+	assert.Equal(t, []string{"div", "div", "form"}, order, "caution before all")
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"thenar/internal/app"
+	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
@@ -65,11 +66,30 @@ func (v TryAnswer) BackTo() string {
 
 // PaceWords says by which pace the minutes are counted.
 func (v TryAnswer) PaceWords() string {
-	whose := "a usual pace"
 	if v.OwnPace {
-		whose = "your own pace"
+		return "The time is by how fast you knit."
 	}
-	return fmt.Sprintf("some %d minutes at %.0f a minute, %s", v.Onward.Rip.Minutes(v.Pace), v.Pace, whose)
+	return "The time is for a usual pace; yours is learned as you count rounds."
+}
+
+// roughly returns minutes to five of them, if there are more than ten.
+func roughly(minutes int) int {
+	if minutes <= 10 {
+		return minutes
+	}
+	return (minutes + 2) / 5 * 5
+}
+
+// Held returns the fixed numbers of the mitt.
+func (v TryAnswer) Held() []mitt.Number { return v.Doc.Sheet.Fixed() }
+
+// HeldWords lists the fixed numbers: "hand: stitches, gusset: rounds".
+func (v TryAnswer) HeldWords() string {
+	var list []string
+	for _, n := range v.Held() {
+		list = append(list, n.Words())
+	}
+	return strings.Join(list, ", ")
 }
 
 // Drawing draws how the mitt goes on from what is knitted, or returns "" if
