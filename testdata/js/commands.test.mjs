@@ -94,7 +94,7 @@ test("what is left over of a repeat is counted, and shared by both ends", () => 
   const box = { low: 4, high: 4, left: shown[0].x, right: shown[wide - 1].x };
   const how = laidAcross(model, box);
   assert.deepEqual([how.times, how.left, how.right], [Math.floor(n / wide), 0, n % wide]);
-  assert.deepEqual(laidAcross(model, { ...box, right: box.left }), { times: n, left: 0, right: 0, middle: 0 }, "one stitch comes out even");
+  assert.deepEqual(laidAcross(model, { ...box, right: box.left }), { times: n, left: 0, right: 0, middle: 0, gaps: false }, "one stitch comes out even");
   model.apply(paintAll(model, [[4, box.left]], "colour", "b"));
   model.apply(repeat(model, piece(model, shown.slice(0, wide).map((c) => [4, c.x])), box, how.middle));
   const marks = look(model, 4).split(" ").map((s) => s.endsWith("b"));

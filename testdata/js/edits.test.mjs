@@ -1,22 +1,34 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { apply, layers, marksOf } from "../../static/js/chart/edits.js";
-import { floatWords } from "../../static/js/chart/float.js";
+import { floats, yarnsOf } from "../../static/js/chart/float.js";
 import { faults } from "../../static/js/chart/ledger.js";
 import { Model, born } from "../../static/js/chart/model.js";
 import { cases, page, runs } from "./cases.mjs";
 
 assert.ok(cases.length >= 7 && runs.length === 3, "the shared cases are there");
 
+// floatSentences says in Go's sentences which strands are too long, and which
+// rounds have too many yarns.
+function floatSentences(model) {
+  const { float: every, colours } = model.data.rules;
+  const out = floats(model).map((f) => `${model.part(f.y)}${model.name(f.y)}: ${model.yarns.get(f.yarn).name} is carried over ${f.length} stitches; catch it every ${every}`);
+  for (const { y } of model.rows) {
+    const n = yarnsOf(model.totals(y));
+    if (colours > 0 && n > colours) out.push(`${model.part(y)}${model.name(y)}: ${n} yarns, where ${colours} are the most`);
+  }
+  return out;
+}
+
 for (const c of cases) {
   test(`${c.name}: edits, inverse, faults, floats and symbols as in Go`, () => {
     const model = new Model(c.page);
     faults(model); // what is known of the rows must give way to the edits
-    floatWords(model);
+    floats(model);
     assert.deepEqual(model.apply(c.edits), c.inverse);
     assert.deepEqual(model.marks, marksOf(c.after));
     assert.deepEqual(faults(model).map((f) => f.words), c.faults);
-    assert.deepEqual(floatWords(model), c.floats);
+    assert.deepEqual(floatSentences(model), c.floats);
     assert.deepEqual(model.row(3).cells.map((cell) => model.op(3, cell).code), c.shown);
     model.apply(c.inverse);
     assert.deepEqual(model.marks, marksOf(c.page.marks));
@@ -70,13 +82,12 @@ for (const run of runs) {
   });
 }
 
-test("a cell is read out, and a round", () => {
+test("a cell is read out", () => {
   const model = new Model(page("nothing"));
   const { x } = model.row(3).cells[1];
   assert.equal(model.describe(3, x), "round 3, stitch 2, make one leaning left, 2nd made at the first edge, main colour");
   assert.equal(model.describe(3, 99), "");
   assert.equal(born("Z11"), "11th made at the other edge");
-  assert.equal(model.describeRow(3), "round 3: 13 in, 15 out");
   const tube = new Model(page("tube"));
   tube.apply([{ section: "hand", round: 2, column: "C2", layer: "note", value: "here" }]);
   assert.equal(tube.describe(4, tube.row(4).column("C2").x), "round 2 of the hand, stitch 2, knit, 2nd of the bridge, main colour, painted, note: here");

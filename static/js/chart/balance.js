@@ -4,8 +4,12 @@ import { above, below } from "./ledger.js";
 // inOut says how many stitches a round takes and leaves.
 export function inOut(model, y) {
   const { eats, makes } = model.totals(y);
-  const name = model.name(y);
-  return `${name[0].toUpperCase()}${name.slice(1)}: ${eats} in, ${makes} out`;
+  return `${capital(model.name(y))}: ${eats} in, ${makes} out`;
+}
+
+// capital begins a sentence.
+export function capital(text) {
+  return text[0].toUpperCase() + text.slice(1);
 }
 
 // excess returns how many stitches of a round the next one does not take (below

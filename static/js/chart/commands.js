@@ -51,8 +51,9 @@ export function repeat(model, cells, box, by) {
 }
 
 // laidAcross returns how often a box stands whole in its round when it is
-// repeated across it, how many stitches are left over on either side of it, and
-// by how many columns it has to move for the rest to be shared by both ends.
+// repeated across it, how many stitches are left over on either side of it, by
+// how many columns it has to move for the rest to be shared by both ends, and
+// whether places without a stitch lie between.
 export function laidAcross(model, box) {
   const wide = box.right - box.left + 1;
   const { shown, span } = model.row(box.low);
@@ -61,13 +62,13 @@ export function laidAcross(model, box) {
     const k = Math.floor((x - box.left) / wide);
     there.set(k, (there.get(k) ?? 0) + 1);
   }
-  const how = { times: 0, left: 0, right: 0, middle: 0 };
+  const how = { times: 0, left: 0, right: 0, middle: 0, gaps: shown.length < span.high - span.low + 1 };
   for (const [k, n] of there) {
     if (n === wide) how.times++;
     else how[k < 0 ? "left" : "right"] += n;
   }
   const rest = shown.length % wide;
-  if (rest > 1 && shown.length === span.high - span.low + 1) {
+  if (rest > 1 && !how.gaps) {
     how.middle = (((span.low + Math.floor(rest / 2) - box.left) % wide) + wide) % wide;
   }
   return how;

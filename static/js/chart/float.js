@@ -36,18 +36,6 @@ function strands(model, y, below, worked) {
   return list;
 }
 
-// floatWords lists in words the floats that are too long, and the rounds with
-// too many yarns.
-export function floatWords(model, list = floats(model)) {
-  const { rules } = model.data;
-  const out = list.map((f) => `${model.part(f.y)}${model.name(f.y)}: ${model.yarns.get(f.yarn).name} is carried over ${f.length} stitches; catch it every ${rules.float}`);
-  for (let y = 1; rules.colours > 0 && y <= model.height; y++) {
-    const n = yarnsOf(model.totals(y));
-    if (n > rules.colours) out.push(`${model.part(y)}${model.name(y)}: ${n} yarns, where ${rules.colours} are the most`);
-  }
-  return out;
-}
-
 // yarnsOf returns how many yarns a round has, by its totals.
 export function yarnsOf(totals) {
   totals.yarns ??= new Set(totals.worked.map((w) => w.yarn)).size;

@@ -1,4 +1,5 @@
 // What can be done at a cell, in a sentence each, as one knitter tells another.
+import { capital } from "./balance.js";
 import { offers } from "./ledger.js";
 
 // here returns the sentences for a cell: for the keyboard or for a finger, with
@@ -49,8 +50,4 @@ function rounds(model, y) {
 function either(words) {
   const all = words.length > 1 ? `${words.slice(0, -1).join(", ")} or ${words.at(-1)}` : words[0];
   return capital(all);
-}
-
-function capital(text) {
-  return text[0].toUpperCase() + text.slice(1);
 }

@@ -72,22 +72,14 @@ export class Margin {
     this.tell();
   }
 
-  // notes lists the notes in this view. Pressing one leads to its place.
+  // notes lists the notes in this view, in the order of their numbers. Pressing
+  // one leads to its place.
   notes() {
     const { editor } = this;
-    const { model } = editor;
-    const list = [];
-    for (const row of model.rows) {
-      const of = model.mark(row.y, "").note;
-      if (of !== "") list.push({ y: row.y, x: row.span?.low, words: `${model.name(row.y, model.several)}: ${of}` });
-      for (const c of row.shown) {
-        const { note } = model.mark(row.y, c.column);
-        if (note !== "") list.push({ y: row.y, x: c.x, words: `${model.name(row.y, model.several)}, stitch ${row.cells.indexOf(c) + 1}: ${note}` });
-      }
-    }
-    this.root.querySelector("#chart-notes").replaceChildren(...list.map(({ y, x, words }) => {
+    const list = editor.view.notes();
+    this.root.querySelector("#chart-notes").replaceChildren(...list.map(({ y, x, words }, i) => {
       const li = document.createElement("li");
-      li.append(button(`Note, ${words}`, () => {
+      li.append(button(`Note ${i + 1}, ${words}`, () => {
         editor.view.svg.focus({ preventScroll: true });
         editor.point(y, x);
       }));

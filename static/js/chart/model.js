@@ -155,16 +155,6 @@ export class Model {
     if (note !== "") parts.push(`note: ${note}`);
     return parts.join(", ");
   }
-
-  // describeRow returns what belongs to a whole round in words, to be read out.
-  describeRow(y) {
-    const { eats, makes } = this.totals(y);
-    const mark = this.mark(y, "");
-    const parts = [`${this.name(y, this.several)}: ${eats} in, ${makes} out`];
-    if (mark.needles !== "") parts.push("on the needles now");
-    if (mark.note !== "") parts.push(`note: ${mark.note}`);
-    return parts.join(", ");
-  }
 }
 
 const families = {

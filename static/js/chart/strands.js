@@ -1,6 +1,7 @@
 // The strands to look at, in a knitter's words: one line for each yarn and part,
 // which opens to its rounds.
 
+import { capital } from "./balance.js";
 import { yarnsOf } from "./float.js";
 
 // groups gathers long strands and rounds with too many yarns by part and yarn:
@@ -47,8 +48,4 @@ export function runs(rounds) {
   }
   const words = list.map(([a, b]) => (a === b ? String(a) : `${a}–${b}`)).join(", ");
   return `${rounds.length === 1 ? "round" : "rounds"} ${words}`;
-}
-
-function capital(text) {
-  return text[0].toUpperCase() + text.slice(1);
 }

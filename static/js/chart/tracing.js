@@ -61,8 +61,9 @@ export function layRound(e) {
   e.announce(leftOver(how), acts);
 }
 
-function leftOver({ times, left, right }) {
+function leftOver({ times, left, right, gaps }) {
   const round = times === 1 ? "Once" : `${times} times`;
+  if (gaps) return `${round} whole; gaps in the round break the others.`;
   if (left + right === 0) return `${round}; it comes out even.`;
   const side = left === 0 ? "at the right" : right === 0 ? "at the left" : `, ${left} at the left, ${right} at the right`;
   return `${round}; ${stitches(left + right)} left over${side.startsWith(",") ? "" : " "}${side}.`;

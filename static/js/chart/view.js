@@ -128,8 +128,8 @@ export class View {
       const end = key.lastIndexOf(" ");
       const row = this.model.byKey.get(key.slice(0, end));
       const cell = row?.column(key.slice(end + 1));
-      if (row?.span && end === key.length - 1) list.push({ y: row.y, x: this.model.data.from_left ? row.span.high : row.span.low, cell: false });
-      else if (cell?.x >= 0) list.push({ y: row.y, x: cell.x, cell: true });
+      if (row?.span && end === key.length - 1) list.push({ y: row.y, x: this.model.data.from_left ? row.span.high : row.span.low, cell: false, words: `${this.model.name(row.y, this.model.several)}: ${mark.note}` });
+      else if (cell?.x >= 0) list.push({ y: row.y, x: cell.x, cell: true, words: `${this.model.name(row.y, this.model.several)}, stitch ${row.cells.indexOf(cell) + 1}: ${mark.note}` });
     }
     return list.sort((a, b) => a.y - b.y || a.cell - b.cell || a.x - b.x);
   }
