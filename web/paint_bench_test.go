@@ -14,26 +14,26 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// How often each of the two is timed, and over how many frames.
+// How often each of the two is timed, over how many strokes by turns, and how
+// many moves of the pointer each stroke has.
 const (
-	paintRuns   = 5
-	paintFrames = 300
+	paintRuns    = 5
+	paintStrokes = 4
+	paintMoves   = 60
 )
 
-// frames are the times from one frame to the next, in ms, of a bare canvas and
-// of the chart.
-type frames struct {
-	Bare  []float64 `json:"bare"`
-	Chart []float64 `json:"chart"`
-
-	Own     []float64 `json:"own"`     // the script's time for a move of the pointer, in ms
-	Knitted bool      `json:"knitted"` // whether the chart was drawn as knitting
+// shown is what one move of the pointer took, in ms: until the frame that shows
+// it, and the script's own time.
+type shown struct {
+	Frame float64 `json:"frame"`
+	Own   float64 `json:"own"`
 }
 
-// BenchmarkPainting drags a colour, then a symbol, over charts of three sizes,
-// by turns with a bare canvas that paints the same, and opens each chart. It
-// prints a table: medians and 95th percentiles of the time to the next frame,
-// and for each the median of the ratios of the runs.
+// BenchmarkPainting drags a colour, then a symbol, over charts of three sizes by
+// real events of the mouse, stroke by stroke by turns with a bare canvas that
+// paints the same, and opens each chart. It prints a table: medians and 95th
+// percentiles of the time from the event to the frame that shows it, and for each
+// the median of the ratios of the runs; and the script's own time.
 func BenchmarkPainting(b *testing.B) {
 	script, err := os.ReadFile("testdata/paint.js")
 	require.NoError(b, err)
@@ -45,15 +45,40 @@ func BenchmarkPainting(b *testing.B) {
 		b.Logf("%d × %d cells: painted after %.0f ms (median of five)", size[0], size[1], open)
 		for _, tool := range []string{"colour", "symbol"} {
 			b.Run(fmt.Sprintf("%d/%s", n, tool), func(b *testing.B) {
-				var runs []frames
+				places := eval[[]point](in, fmt.Sprintf(`(%s)({tool: %q})`, script, tool))
+				in.until(`window.paint.knitted()`)
+				var runs [][2][]shown
 				for b.Loop() {
-					runs = await[[]frames](in, fmt.Sprintf(`(%s)({runs: %d, frames: %d, tool: %q})`, script, paintRuns, paintFrames, tool))
+					for run := range paintRuns {
+						runs = append(runs, in.painted(places, run))
+					}
 				}
-				in.until(chartSaved)
 				table(b, n, tool, runs)
 			})
 		}
 	}
+}
+
+// painted drags over a part of the places, on a bare canvas and on the chart by
+// turns, and returns what the moves on each took.
+func (b *browser) painted(places []point, run int) (took [2][]shown) {
+	b.t.Helper()
+	for stroke := range paintStrokes {
+		for i, bare := range []bool{true, false} {
+			b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`window.paint.stroke(%t, %d)`, bare, run)))
+			at := func(k int) point { return places[((run*paintStrokes+stroke)*paintMoves+k)%len(places)] }
+			steps := []chromedp.Action[chromedp.Void]{chromedp.MouseEvent(chromedp.MousePressed, at(0).X, at(0).Y, chromedp.ButtonLeft, chromedp.ClickCount(1))}
+			for k := 1; k < paintMoves; k++ {
+				steps = append(steps, chromedp.MouseEvent(chromedp.MouseMoved, at(k).X, at(k).Y, chromedp.ButtonLeft))
+			}
+			b.do(steps...)
+			last := at(paintMoves - 1)
+			took[i] = append(took[i], eval[[]shown](b, `window.paint.taken()`)...)
+			b.do(chromedp.MouseEvent(chromedp.MouseReleased, last.X, last.Y, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+			b.until(chartSaved) // so that saving is in no stroke's time
+		}
+	}
+	return took
 }
 
 // largeChart makes a mitt whose hand, all round, has at least n stitches and
@@ -106,15 +131,26 @@ func quantile(list []float64, share float64) float64 {
 }
 
 // table prints one line for each run, and the medians of their ratios.
-func table(b *testing.B, n int, tool string, runs []frames) {
+func table(b *testing.B, n int, tool string, runs [][2][]shown) {
+	b.Helper()
 	var medians, tails, own []float64
 	for i, r := range runs {
-		bare, chart := [2]float64{quantile(r.Bare, 0.5), quantile(r.Bare, 0.95)}, [2]float64{quantile(r.Chart, 0.5), quantile(r.Chart, 0.95)}
-		require.True(b, r.Knitted, "drawn as knitting")
-		own = append(own, r.Own...)
+		var at [2][2]float64
+		for k, moves := range r {
+			var took []float64
+			for _, m := range moves {
+				took = append(took, m.Frame)
+				if k == 1 {
+					own = append(own, m.Own)
+				}
+			}
+			require.Greater(b, len(took), paintStrokes*paintMoves*3/4, "moves that were shown")
+			at[k] = [2]float64{quantile(took, 0.5), quantile(took, 0.95)}
+		}
+		bare, chart := at[0], at[1]
 		medians, tails = append(medians, chart[0]/bare[0]), append(tails, chart[1]/bare[1])
-		b.Logf("%3d %s, run %d, %d frames: canvas %.1f and %.1f ms, chart %.1f and %.1f ms, ratios %.2f and %.2f",
-			n, tool, i+1, len(r.Chart), bare[0], bare[1], chart[0], chart[1], medians[i], tails[i])
+		b.Logf("%3d %s, run %d: canvas %.1f and %.1f ms, chart %.1f and %.1f ms, ratios %.2f and %.2f",
+			n, tool, i+1, bare[0], bare[1], chart[0], chart[1], medians[i], tails[i])
 	}
 	b.Logf("%3d %s: median of the ratios %.2f, of those at 95 %% %.2f", n, tool, quantile(medians, 0.5), quantile(tails, 0.5))
 	b.Logf("%3d %s: the script's own time for a move %.2f ms, at 95 %% %.2f", n, tool, quantile(own, 0.5), quantile(own, 0.95))

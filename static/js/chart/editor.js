@@ -1,8 +1,10 @@
 // The chart of the page in the hands of the script: what is drawn, chosen,
 // selected and sent.
 import * as events from "../events.js";
+import { outBy } from "./balance.js";
 import { noted, paste, shift } from "./commands.js";
 import { floats } from "./float.js";
+import { Frame } from "./frame.js";
 import { History } from "./history.js";
 import { act, moved } from "./keys.js";
 import { faults } from "./ledger.js";
@@ -26,11 +28,13 @@ export class Editor {
   constructor(root, data, outbox, kept) {
     Object.assign(this, { root, outbox, kept, place: root.querySelector("[data-chart-editor]") });
     this.model = new Model(data);
-    this.view = new View(root, this.model);
+    this.frame = new Frame();
+    this.view = new View(root, this.model, this.frame);
     this.history = new History(this.model, outbox, (rows, edits) => this.drawn(rows, edits));
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
+    this.redraw = this.frame.add({ write: () => this.draw() });
     this.told = new Told(root);
     this.margin = new Margin(this);
     this.panel = new Panel(this);
@@ -55,6 +59,7 @@ export class Editor {
     this.view.choose(this.selection.places(model));
     this.read();
     this.toolbar.show();
+    this.strip.offer();
     this.toolbar.point(this.cursor.y);
   }
 
@@ -82,34 +87,42 @@ export class Editor {
   // dirty draws rows in the next frame, however many strokes it brings.
   dirty(rows) {
     for (const y of rows) this.waiting.add(y);
-    if (this.waiting.size === 0 || this.frame) return;
-    this.frame = requestAnimationFrame(() => this.draw());
+    if (this.waiting.size === 0) return;
+    this.redraw();
+    this.sight.draw();
   }
 
   draw() {
-    this.frame = undefined;
     for (const y of this.waiting) this.view.drawRow(y);
     this.waiting.clear();
     this.read();
   }
 
-  // read checks the ledger and the floats.
+  // read checks the ledger and the floats. What is said of them in words waits
+  // for the end of a stroke.
   read() {
     const list = faults(this.model);
-    this.view.drawFaults(list);
+    if (!alike(list, this.faults)) {
+      this.faults = list;
+      this.out = outBy(this.model, list); // by how many stitches rounds are out of balance
+      this.view.drawFaults(list);
+    }
+    if (this.brush.stroke && !this.view.strands) return;
     const long = floats(this.model);
     this.view.drawFloats(long);
-    this.faults = list;
-    this.panel.ledger(list);
+    if (this.brush.stroke) return;
+    this.panel.ledger(this.faults);
     this.margin.strands(long);
-    this.sight.draw();
   }
 
   // drawn runs after a stroke, our own or somebody else's.
   drawn(rows, edits) {
     this.told.forget();
     this.dirty(rows);
-    if (edits.some((e) => e.layer === "needles")) this.view.drawNeedles();
+    if (edits.some((e) => e.layer === "needles")) {
+      this.view.drawNeedles();
+      this.sight.rulers.needles();
+    }
     if (edits.some((e) => e.layer === "note")) {
       this.view.drawNotes();
       this.margin.notes();
@@ -144,15 +157,15 @@ export class Editor {
     if (follow) this.zoom.show(this.view.box(y, x));
     this.light(y);
     this.toolbar.point(y);
-    this.strip.offer();
+    this.strip.ask();
     this.panel.here();
   }
 
   // light lights a row, here and in the other views.
   light(y) {
-    this.view.thread(y);
     if (y === this.lit) return;
     this.lit = y;
+    this.view.thread(y);
     this.sight.draw();
     const { section, round } = this.model.row(y);
     events.round.tell({ section, round, by: "chart" });
@@ -207,7 +220,7 @@ export class Editor {
     how(this.selection);
     const places = this.selection.places(this.model);
     this.view.choose(places);
-    this.toolbar.show();
+    this.toolbar.picked();
     this.told.count(places.length === 0 ? "Nothing is marked off." : `${stitches(places.length)} marked off.`);
   }
 
@@ -310,4 +323,9 @@ export class Editor {
     const query = new URLSearchParams({ section: (of[0] ?? here).section, from: Math.min(...rounds), to: Math.max(...rounds) });
     location.assign(`${this.outbox.href.replace(/chart$/, "words.txt")}?${query}`);
   }
+}
+
+// alike reports whether two lists of faults say the same.
+function alike(list, before) {
+  return before?.length === list.length && list.every((f, i) => f.y === before[i].y && f.left === before[i].left && f.eats === before[i].eats);
 }

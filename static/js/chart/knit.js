@@ -7,13 +7,15 @@ const spare = 4; // rows above and below the view
 
 export class Knit {
   // redraw draws a row anew.
-  constructor(view, redraw) {
+  constructor(view, frame, redraw) {
     const { svg, model } = view;
     Object.assign(this, { view, svg, model, redraw, low: 1, high: 0 });
     this.layer = svg.querySelector('[data-layer="knit"]');
     this.rows = [];
     this.shapes = shapes(model.data);
     this.dyed = this.isDyed();
+    // ask looks in the next frame which rows are in view.
+    this.ask = frame.add({ read: () => (svg.isConnected ? this.inView() : undefined), write: (rows) => rows && this.show(rows) });
     const away = new AbortController();
     const look = () => {
       if (svg.isConnected) this.ask();
@@ -36,14 +38,6 @@ export class Knit {
   // wears reports whether a row is drawn as knitting.
   wears(y) {
     return y >= this.low && y <= this.high;
-  }
-
-  // ask looks in the next frame which rows are in view.
-  ask() {
-    this.frame ??= requestAnimationFrame(() => {
-      this.frame = undefined;
-      if (this.svg.isConnected) this.show(this.inView());
-    });
   }
 
   // dye looks again whether the chart has any colour, after a row was drawn that

@@ -1,7 +1,8 @@
 // The needle under the chart: the round in hand as it lies there, each loop
 // under its own stitch. What the next round would not take hangs off the tip.
 import { excess, inOut } from "./balance.js";
-import { draw, round1 } from "./svg.js";
+import { changes } from "./frame.js";
+import { groups, patch, round1 } from "./svg.js";
 
 const high = 15; // px from the top to the needle's middle
 
@@ -10,29 +11,41 @@ export class Needle {
     this.editor = editor;
     this.svg = editor.root.querySelector("[data-needle]");
     this.count = editor.root.querySelector("#chart-count");
+    this.parts = groups(this.svg, "wood", "loops", "names", "ends");
+    this.fresh = changes();
+    this.newLoops = changes();
   }
 
   show(at, y) {
     const { model } = this.editor;
-    const { span } = model.row(y) ?? {};
-    if (!span) {
-      this.svg.replaceChildren();
+    const known = model.row(y)?.span && model.totals(y); // another one when a mark on the row changed
+    const { over, wrong } = known ? excess(model, y) : {};
+    if (!this.fresh(at, y, known, over, wrong)) return;
+    if (!known) {
+      for (const g of Object.values(this.parts)) patch(g, []);
       return;
     }
-    const off = at.left - this.svg.getBoundingClientRect().left;
-    const where = { x: (column) => off + at.x(column), w: at.w, from: off - at.w, to: off + at.width + at.w };
-    const left = Math.max(where.x(span.low) - 26, off - 60);
-    const right = Math.min(where.x(span.high + 1) + 26, off + at.width + 60);
-    const { over, wrong } = excess(model, y);
-    this.svg.replaceChildren(wood(left, right), ...this.loops(where, y), ...this.begins(where, y), ...this.over(over, left, right));
+    const { span } = model.row(y);
+    const where = { at, x: (column) => at.off + at.x(column), w: at.w, from: at.off - at.w, to: at.off + at.width + at.w };
+    const left = Math.max(where.x(span.low) - 26, at.off - 60);
+    const right = Math.min(where.x(span.high + 1) + 26, at.off + at.width + 60);
+    const { parts } = this;
+    const { loops, names } = this.loops(where, y);
+    patch(parts.wood, [wood(left, right)]);
+    patch(parts.loops, loops);
+    patch(parts.names, names);
+    patch(parts.ends, [...this.begins(where, y), ...this.over(over, left, right, at.room)]);
     const words = inOut(model, y);
     if (this.count.textContent !== words) this.count.textContent = words;
     this.count.classList.toggle("wrong", wrong);
   }
 
+  // loops draws the loops of a row, and writes what made them where it is no plain
+  // stitch. A loop that is as before is not drawn again.
   loops(at, y) {
     const { model } = this.editor;
-    const list = [];
+    if (this.newLoops(at.at, y)) this.drawn = new Map(); // by column: { op, yarn, loops }
+    const loops = [];
     const names = [];
     let named = -Infinity;
     for (const cell of model.row(y).shown) {
@@ -40,14 +53,17 @@ export class Needle {
       if (x < at.from || x > at.to) continue;
       const op = model.op(y, cell);
       const yarn = model.yarns.get(model.yarn(y, cell));
-      const held = op.code === "hold";
-      const n = held ? 1 : op.out;
-      for (let k = 0; k < n; k++) list.push(...loop(x + (at.w * (k + 0.5)) / n, at.w / n, yarn, held));
+      let of = this.drawn.get(cell.x);
+      if (of?.op !== op || of.yarn !== yarn) {
+        of = { op, yarn, loops: loopsOf(op, yarn, x, at.w) };
+        this.drawn.set(cell.x, of);
+      }
+      loops.push(...of.loops);
       if (["k", "p", "hold"].includes(op.code) || x - named < op.abbr.length * 7 + 4) continue;
       named = x;
-      names.push(draw("text", { class: "made", x: round1(x + at.w / 2), y: 45, "text-anchor": "middle" }, op.abbr));
+      names.push(["text", { class: "made", x: round1(x + at.w / 2), y: 45, "text-anchor": "middle" }, op.abbr]);
     }
-    return [...list, ...names];
+    return { loops, names };
   }
 
   // begins marks where the round begins with a ring, as one hangs a marker.
@@ -56,26 +72,33 @@ export class Needle {
     const first = model.row(y).cells[0];
     if (!first || first.x < 0) return [];
     const x = at.x(first.x + (model.data.from_left ? 0 : 1)) + (model.data.from_left ? -4 : 4);
-    return [draw("ellipse", { class: "ring", cx: round1(x), cy: high + 2, rx: 3.5, ry: 9 })];
+    return [["ellipse", { class: "ring", cx: round1(x), cy: high + 2, rx: 3.5, ry: 9 }]];
   }
 
   // over hangs off the tip what is left over, or shows what is missing there.
-  over(over, left, right) {
+  over(over, left, right, room) {
     if (over === 0) return [];
     const end = this.editor.model.data.from_left ? right : left;
     const way = this.editor.model.data.from_left ? 1 : -1;
-    const x = Math.min(Math.max(end, 64), this.svg.clientWidth - 64);
+    const x = Math.min(Math.max(end, 64), room - 64);
     const d = `M${round1(x)} ${high}c${way * 18} 0 ${way * 30} 20 ${way * 18} 28c${way * -12} 4 ${way * -10} -16 0 -27`;
     const words = Math.abs(over) === 1 ? "one" : String(Math.abs(over));
     return [
-      draw("path", { class: over > 0 ? "spare" : "spare short", d }),
-      draw("text", { class: "off-tip", x: round1(x + way * 30), y: 40, "text-anchor": way < 0 ? "end" : "start" }, `${words} ${over > 0 ? "over" : "short"}`),
+      ["path", { class: over > 0 ? "spare" : "spare short", d }],
+      ["text", { class: "off-tip", x: round1(x + way * 30), y: 40, "text-anchor": way < 0 ? "end" : "start" }, `${words} ${over > 0 ? "over" : "short"}`],
     ];
   }
 }
 
 function wood(left, right) {
-  return draw("path", { class: "wood", d: `M${round1(left)} ${high}l20 -3.5H${round1(right - 20)}l20 3.5l-20 3.5H${round1(left + 20)}z` });
+  return ["path", { class: "wood", d: `M${round1(left)} ${high}l20 -3.5H${round1(right - 20)}l20 3.5l-20 3.5H${round1(left + 20)}z` }];
+}
+
+// loopsOf draws the loops that a stitch at x makes, side by side.
+function loopsOf(op, yarn, x, w) {
+  const held = op.code === "hold";
+  const n = held ? 1 : op.out;
+  return Array.from({ length: n }, (_, k) => loop(x + (w * (k + 0.5)) / n, w / n, yarn, held)).flat();
 }
 
 // loop draws one loop: its edge, then the yarn.
@@ -86,7 +109,7 @@ function loop(x, w, yarn, held) {
   const d = `M${round1(x - r)} ${foot}C${round1(x - r * 1.4)} ${high + 4} ${round1(x - r)} ${top} ${round1(x)} ${top}C${round1(x + r)} ${top} ${round1(x + r * 1.4)} ${high + 4} ${round1(x + r)} ${foot}`;
   const thick = Math.max(Math.min(w * 0.24, 5), 1.2);
   return [
-    draw("path", { class: `loop-edge yarn-${yarn.id}`, "stroke-width": round1(thick + 1.4), d }),
-    draw("path", { class: `loop${yarn.fill ? "" : " ground"}${held ? " held" : ""}`, stroke: yarn.fill || undefined, "stroke-width": round1(thick), d }),
+    ["path", { class: `loop-edge yarn-${yarn.id}`, "stroke-width": round1(thick + 1.4), d }],
+    ["path", { class: `loop${yarn.fill ? "" : " ground"}${held ? " held" : ""}`, stroke: yarn.fill || undefined, "stroke-width": round1(thick), d }],
   ];
 }

@@ -118,8 +118,9 @@ export class Pointer {
       const first = between(held.at.y, held.at.x, at.y, at.x).find(([y, x]) => editor.model.at(y, x));
       if (first) this.begin({ y: first[0], x: first[1] });
     }
+    const still = held.at?.y === at.y && held.at.x === at.x;
     held.at = at;
-    if (!held.from) return;
+    if (!held.from || still) return;
     if (editor.brush.stroke) editor.dirty(editor.brush.move(at.y, at.x));
     else if (editor.tool.shape === "select") editor.select((s) => s.rectangle(editor.model, held.from, at));
   }

@@ -13,7 +13,7 @@ export class Selection {
   }
 
   clear() {
-    this.keys.clear();
+    this.keys = new Set();
   }
 
   // copy and restore serve a selection that is tried out and taken back.
@@ -62,8 +62,17 @@ export class Selection {
   // places returns where the selected cells stand in this view, from the bottom
   // and from the left.
   places(model) {
+    if (this.known?.keys !== this.keys || this.known.model !== model) this.known = { keys: this.keys, model, places: this.find(model) };
+    return this.known.places;
+  }
+
+  // find looks only at the rows of which anything is selected.
+  find(model) {
+    const rows = new Set();
+    for (const key of this.keys) rows.add(key.slice(0, key.lastIndexOf(" ")));
     const list = [];
     for (const row of model.rows) {
+      if (!rows.has(row.key)) continue;
       for (const c of row.shown) if (this.keys.has(`${row.key} ${c.column}`)) list.push([row.y, c.x]);
     }
     return list;

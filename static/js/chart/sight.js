@@ -1,9 +1,9 @@
 // What lies round the chart and moves with it: the rulers, the needle, and the
-// small mitt. All are drawn in one frame.
-import { outBy } from "./balance.js";
+// small mitt. All are drawn in one frame, and of each only what changed.
 import { Needle } from "./needle.js";
 import { Place } from "./place.js";
 import { Rulers } from "./rulers.js";
+import { Where } from "./where.js";
 
 export class Sight {
   constructor(editor) {
@@ -12,6 +12,7 @@ export class Sight {
     this.needle = new Needle(editor);
     this.place = new Place(editor);
     const { zoom } = editor;
+    this.draw = editor.frame.add({ read: () => this.read(), write: (seen) => this.write(seen) });
     zoom.changed = () => this.draw();
     zoom.frame.addEventListener("scroll", () => this.draw(), { passive: true });
     new ResizeObserver(() => this.resized()).observe(zoom.frame);
@@ -37,16 +38,24 @@ export class Sight {
     return model.row(lit) ? lit : cursor.y;
   }
 
-  draw() {
-    this.frame ??= requestAnimationFrame(() => {
-      this.frame = undefined;
-      const { model, kept, zoom, faults } = this.editor;
-      if (!zoom.frame.isConnected) return; // the chart was replaced
-      const at = this.rulers.place();
-      this.rulers.show(at, this.round, outBy(model, faults ?? []));
-      this.needle.show(at, this.round);
-      this.place.show(at, this.round);
-      if (this.touched) kept.scrolls[model.data.view] = { left: zoom.frame.scrollLeft, top: zoom.frame.scrollTop };
+  // read says where the cells are now. Undefined: the chart was replaced.
+  read() {
+    const { zoom: { frame }, view: { svg }, model: { data } } = this.editor;
+    if (!frame.isConnected) return undefined;
+    const at = new Where({
+      svg: svg.getBoundingClientRect(), frame: frame.getBoundingClientRect(), width: frame.clientWidth, height: frame.clientHeight,
+      view: svg.viewBox.baseVal, data, needle: this.needle.svg.getBoundingClientRect(),
     });
+    return { at, left: frame.scrollLeft, top: frame.scrollTop };
+  }
+
+  write(seen) {
+    if (!seen) return;
+    const { editor, round } = this;
+    if (!seen.at.same(this.at)) this.at = seen.at;
+    this.rulers.show(this.at, round, editor.out);
+    this.needle.show(this.at, round);
+    this.place.show(this.at, round);
+    if (this.touched) editor.kept.scrolls[editor.model.data.view] = { left: seen.left, top: seen.top };
   }
 }

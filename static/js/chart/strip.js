@@ -12,6 +12,7 @@ export class Strip {
     this.more = this.root.querySelector("[data-strip-more]");
     this.more.addEventListener("click", () => this.open(this.parts.get("other").hidden));
     this.name();
+    this.ask = editor.frame.add({ write: () => !editor.brush.stroke && this.offer() }); // after a stroke, not in it
   }
 
   open(open) {

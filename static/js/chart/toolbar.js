@@ -102,7 +102,7 @@ export class Toolbar {
     this.undo.disabled = !history.canUndo;
     this.redo.disabled = !history.canRedo;
     this.editor.view.svg.dataset.shape = tool.shape;
-    this.editor.strip.offer();
+    this.editor.strip.ask();
   }
 }
 

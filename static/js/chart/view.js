@@ -10,7 +10,8 @@ import { draw } from "./svg.js";
 const layers = ["colour", "fifth", "fifth-light", "edge", "symbol", "painted", "fault"];
 
 export class View {
-  constructor(root, model) {
+  // frame is when what is drawn by itself is drawn.
+  constructor(root, model, frame) {
     this.root = root;
     this.model = model;
     this.svg = root.querySelector("svg[data-chart]");
@@ -19,7 +20,7 @@ export class View {
     this.rows = {};
     for (const name of layers) this.rows[name] = [...this.layers[name].children];
     this.bad = new Set(this.rows.fault.flatMap((e, i) => (e.getAttribute("d") ? [i + 1] : [])));
-    this.knit = new Knit(this, (y) => this.drawRow(y));
+    this.knit = new Knit(this, frame, (y) => this.drawRow(y));
     this.cursor = { y: 1, x: this.model.row(1)?.cells.find((c) => c.x >= 0)?.x ?? 0 };
     this.grid();
   }
