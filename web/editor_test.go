@@ -253,6 +253,8 @@ func TestViewsKeepSelectionAndSize(t *testing.T) {
 	b.says("stitches marked off")
 	chosen := `document.querySelector(".chosen").getAttribute("d")`
 	before, width := eval[string](b, chosen), eval[string](b, `document.querySelector("svg[data-chart]").getAttribute("width")`)
+	assert.Contains(t, eval[string](b, `location.search`), "layout=wedge", "the page keeps the layout that it opened with, whatever is painted")
+	assert.NotContains(t, eval[string](b, `document.cookie`), "layout", "the next visit takes one anew")
 	b.pick("layout", "columns")
 	b.until(`JSON.parse(document.getElementById("chart-data").textContent).layout === "columns"`)
 	assert.NotEqual(t, before, eval[string](b, chosen))
@@ -261,6 +263,7 @@ func TestViewsKeepSelectionAndSize(t *testing.T) {
 	assert.True(t, eval[bool](b, `document.querySelector("svg[data-chart]").classList.contains("sized")`))
 	b.command("Turn the tube: this")
 	b.until(`document.querySelector('[data-run="turn-back"]') !== null`)
+	assert.Contains(t, eval[string](b, `document.cookie`), "layout", "the one that was chosen stays")
 	assert.Equal(t, path+"/desk/chart?view=hand&layout=columns", eval[string](b, `location.pathname + location.search.replace(/&middle=.*/, "")`))
 	assert.Contains(t, eval[string](b, `document.querySelector('a[href*="chart.csv"]').getAttribute("href")`), "middle=")
 	b.pick("view", "thumb")

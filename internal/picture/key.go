@@ -62,7 +62,7 @@ func yarnWords(y chart.Yarn) string {
 	if y.Held == "" {
 		return y.Name
 	}
-	return y.Name + ", held in the " + string(y.Held) + " hand"
+	return y.Name + ", carried in the " + string(y.Held) + " hand"
 }
 
 // draw draws the line at y and returns the y of the next.

@@ -158,7 +158,7 @@ func chartFields() []Field {
 		fields = append(fields,
 			Field{Path: at + "name", Label: "Yarn " + id, Help: help},
 			Field{Path: at + "colour", Label: "Yarn " + id + ", colour", Help: "such as #B9694A", Colour: true},
-			Field{Path: at + "held", Label: "Yarn " + id + ", held", Choices: []Choice{{"", "in either hand"}, {"left", "in the left hand"}, {"right", "in the right hand"}}},
+			Field{Path: at + "held", Label: "Yarn " + id + ", carried", Choices: []Choice{{"", "in either hand"}, {"left", "in the left hand"}, {"right", "in the right hand"}}},
 		)
 	}
 	return fields

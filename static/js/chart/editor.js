@@ -61,6 +61,7 @@ export class Editor {
     this.toolbar.show();
     this.strip.offer();
     this.toolbar.point(this.cursor.y);
+    this.view.count(this.cursor.y);
   }
 
   get tool() {
@@ -309,7 +310,7 @@ export class Editor {
       if (!name) return;
       const href = this.outbox.href.replace(/chart$/, "history");
       const reply = await fetch(href, { method: "POST", body: new URLSearchParams({ name }), redirect: "manual" }).catch(() => undefined);
-      this.announce(reply ? `this moment is kept as ${name}; it stands in the history` : "not kept: no connection");
+      this.announce(reply ? `This moment is kept as ${name}, behind the mitt’s name.` : "Not kept: no connection.");
     });
   }
 

@@ -68,7 +68,7 @@ export class Margin {
     if (print === place.dataset.print) return;
     place.dataset.print = print;
     const open = new Set([...place.querySelectorAll("details[open] > summary")].map((s) => s.textContent));
-    place.replaceChildren(...(all.length > 0 ? all.map((g) => opens(g, open)) : [item("none: no strand is too long")]));
+    place.replaceChildren(...(all.length > 0 ? all.map((g) => opens(g, open)) : [item("No strand is too long.")]));
     this.tell();
   }
 

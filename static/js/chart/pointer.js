@@ -104,7 +104,7 @@ export class Pointer {
     const at = this.place(event);
     if (!at) return;
     if (held?.id === event.pointerId) {
-      if (held.type === "mouse" && (event.buttons & 1) === 0) this.keep("the press was broken off"); // it was let go outside the window
+      if (held.type === "mouse" && (event.buttons & 1) === 0) this.keep("The press was broken off"); // it was let go outside the window
       else this.draw(at);
     }
     if (event.isPrimary && editor.model.row(at.y)) editor.light(at.y);
@@ -148,11 +148,11 @@ export class Pointer {
     if (this.held?.id !== event.pointerId) return;
     const scrolls = this.held.type === "touch" && getComputedStyle(this.editor.view.svg).touchAction !== "none";
     if (scrolls) this.drop();
-    else this.keep("the press was broken off");
+    else this.keep("The press was broken off");
   }
 
   lost(event) {
-    if (this.held?.id === event.pointerId) this.keep("the press was broken off");
+    if (this.held?.id === event.pointerId) this.keep("The press was broken off");
   }
 
   // keep ends a press that was broken off. What it drew stays.

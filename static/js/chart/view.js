@@ -228,8 +228,13 @@ export class View {
   // thread draws lines along a whole row; 0 draws none.
   thread(y) {
     const b = this.model.row(y) && this.box(y, -0.5);
-    if (b) set(this.fives, "d", fives(this.model, y, (row, x) => this.box(row, x)));
+    if (b) this.count(y);
     set(this.layers.cursor.querySelector(".thread"), "d", b ? lines({ ...b, w: (this.model.data.width + 1) * b.w }, b.w / 12) : "");
+  }
+
+  // count draws the lines at every five stitches of a round.
+  count(y) {
+    set(this.fives, "d", fives(this.model, y, (row, x) => this.box(row, x)));
   }
 
   // choose shows the selection, as runs along the rows.
