@@ -31,9 +31,7 @@ func (b *browser) rename(name string) {
 func TestRenameInPlace(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	mitt := b.mitt()
+	mitt := sampled(b)
 	before := eval[string](b, `(window.samePage = true, `+called+`)`)
 	b.rename("Rust")
 	b.key(kb.Escape)
@@ -76,11 +74,13 @@ func TestRenameInPlace(t *testing.T) {
 func TestBarOnAPhone(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	mitt := b.sampleMitt()
-	for _, width := range []int64{390, 360} {
-		b.do(chromedp.EmulateViewport(width, 740, chromedp.EmulateMobile, chromedp.EmulateTouch))
-		for _, desk := range deskNames {
-			b.desk(mitt, desk)
+	mitt := sampled(b)
+	for _, desk := range deskNames {
+		b.phone()
+		b.desk(mitt, desk)
+		for _, width := range []int64{390, 360} {
+			b.do(chromedp.EmulateViewport(width, 740, chromedp.EmulateMobile, chromedp.EmulateTouch),
+				chromedp.Evaluate[chromedp.Void](`for (const open of document.querySelectorAll(".plan-fold, .behind")) open.open = false`))
 			name := fmt.Sprintf("%s at %d px", desk, width)
 			assert.Equal(t, 740.0, eval[float64](b, `document.querySelector(".desk-tape").getBoundingClientRect().bottom`), name)
 			assert.GreaterOrEqual(t, eval[float64](b, `Math.min(...[...document.querySelectorAll(".desk-tape a")].map((a) => Math.min(a.offsetHeight, a.offsetWidth)))`), 44.0, name)
@@ -92,19 +92,21 @@ func TestBarOnAPhone(t *testing.T) {
 			}
 			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector(".behind").open = true`))
 			assert.LessOrEqual(t, eval[int64](b, `document.documentElement.scrollWidth`), width, name)
+			b.clearOfTheTape(desk)
 		}
-		b.desk(mitt, "knit")
-		assert.LessOrEqual(t, eval[float64](b, `Math.max(...[...document.querySelectorAll("[data-press] button")].map((e) => e.getBoundingClientRect().bottom))`), 692.0, "the large target is above the tape")
-		b.desk(mitt, "fit")
-		b.do(chromedp.Evaluate[chromedp.Void](`Object.assign(document.getElementById("saved"), {textContent: "not saved"}).dataset.state = "unsaved"`))
-		assert.LessOrEqual(t, eval[float64](b, `document.getElementById("saved").getBoundingClientRect().bottom`), 692.0, "what is not saved is said above the tape")
 	}
 }
 
-// sampleMitt begins the sample, and gives its address.
-func (b *browser) sampleMitt() string {
+// clearOfTheTape holds that the large target of Knit and what is said at Fit of
+// what is not saved lie above the tape at the foot.
+func (b *browser) clearOfTheTape(desk string) {
 	b.t.Helper()
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	return b.mitt()
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector(".behind").open = false`))
+	switch desk {
+	case "knit":
+		assert.LessOrEqual(b.t, eval[float64](b, `Math.max(...[...document.querySelectorAll("[data-press] button")].map((e) => e.getBoundingClientRect().bottom))`), 692.0, "the large target is above the tape")
+	case "fit":
+		b.do(chromedp.Evaluate[chromedp.Void](`Object.assign(document.getElementById("saved"), {textContent: "not saved"}).dataset.state = "unsaved"`))
+		assert.LessOrEqual(b.t, eval[float64](b, `document.getElementById("saved").getBoundingClientRect().bottom`), 692.0, "what is not saved is said above the tape")
+	}
 }

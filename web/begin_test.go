@@ -71,8 +71,7 @@ func headings(page answer) (names []string) {
 func TestBeginAndBringByKeyboard(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
+	sampled(b)
 	send := `fetch(document.getElementById("measure-form").action, {method: "POST", body: new URLSearchParams("after=1&pins.cast_on=40&chart.yarns[1].name=sloe&chart.yarns[1].colour=%232E2F4F")}).then((r) => r.status)`
 	require.Equal(t, 200, await[int](b, send))
 	enter := func() {
@@ -91,9 +90,7 @@ func TestBeginAndBringByKeyboard(t *testing.T) {
 	assert.Equal(t, "40", eval[string](b, `document.getElementById("field-pins.cast_on").value`))
 	assert.Contains(t, eval[string](b, `document.querySelector("h1").textContent`), "(anew)")
 
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	page := b.mitt()
+	page := b.sample()
 	b.open(page + "/yarns")
 	tabTo(b, `document.activeElement.textContent === "Bring these yarns"`)
 	enter()

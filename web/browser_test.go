@@ -5,6 +5,8 @@ import (
 	"context"
 	"fmt"
 	"net"
+	"net/http"
+	"net/url"
 	"os"
 	"path/filepath"
 	"strings"
@@ -144,6 +146,18 @@ func (b *browser) mitt() string {
 func (b *browser) desk(mitt, name string) {
 	b.t.Helper()
 	b.open(mitt + "/desk/" + name)
+}
+
+// sample is the address of a new sample mitt, made as the shelf's form makes it
+// and without a page: the load of two would cost as much as the steps of a test.
+func (b *browser) sample() string {
+	b.t.Helper()
+	client := http.Client{CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}
+	made, err := client.PostForm(b.url+"/mitts", url.Values{"sample": {"1"}})
+	require.NoError(b.t, err)
+	require.NoError(b.t, made.Body.Close())
+	require.Equal(b.t, http.StatusSeeOther, made.StatusCode)
+	return made.Header.Get("Location")
 }
 
 // follow clicks on what leads to another page, and waits for that page.

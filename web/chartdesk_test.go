@@ -42,7 +42,7 @@ const measured = `(() => {
 func TestTheChartFillsItsDesk(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	path := chartOf(b, "?view=hand")
+	path := b.sample()
 	for _, size := range [][2]int64{{1280, 800}, {1440, 900}, {1920, 1080}} {
 		b.size(size[0], size[1])
 		b.open(path + "/desk/chart?view=hand")

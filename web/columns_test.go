@@ -104,8 +104,7 @@ func TestTableSentAgain(t *testing.T) {
 func TestColumnsByKeyboard(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
+	sampled(b)
 	class := classOf(b)
 	b.open(class + "#add")
 	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector("#field-table").value = "Imię;Obwód;Telefon\nEwa;18,5;1\n"`))

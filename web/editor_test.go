@@ -17,9 +17,7 @@ const quiet = `document.getElementById("main").getAttribute("aria-busy") !== "tr
 // chartOf opens the sample mitt with a view of its chart.
 func chartOf(b *browser, query string) string {
 	b.t.Helper()
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	path := b.mitt()
+	path := b.sample()
 	b.open(path + "/desk/chart" + query)
 	b.until(`document.getElementById("chart-cell") !== null`)
 	return path

@@ -170,9 +170,7 @@ func (b *browser) elsewhere(numbers ...string) {
 func TestTwoWindows(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	page := b.mitt()
+	page := sampled(b)
 	b.do(chromedp.Evaluate[chromedp.Void](`window.dispatchEvent(new Event("pagehide"))`)) // it listens no more
 	b.elsewhere("hand.hand_circumference", "20", "hand.thumb_circumference", "6.8")
 	b.write("hand.hand_circumference", "21")
@@ -188,7 +186,7 @@ func TestTwoWindows(t *testing.T) {
 	axe, err := os.ReadFile(testenv.File(t, "THENAR_AXE"))
 	require.NoError(t, err)
 	b.do(chromedp.Evaluate[chromedp.Void](string(axe)))
-	found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](violations, chromedp.EvalAwaitPromise))
+	found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](fmt.Sprintf(violations, true), chromedp.EvalAwaitPromise))
 	require.NoError(t, err)
 	assert.Empty(t, found)
 	b.do(chromedp.Click(chromedp.CSS(`[data-take="hand.thumb_circumference"]`)))
@@ -211,8 +209,7 @@ func TestTwoWindows(t *testing.T) {
 func TestLeaveAtOnce(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
+	sampled(b)
 	b.write("hand.hand_circumference", "21")
 	b.follow(`.desk-tape a[href$="/desk/chart"]`)
 	at := b.cell(3, 2)

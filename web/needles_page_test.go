@@ -25,9 +25,7 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	k := newKillable(t)
 	b.url = "http://" + k.address
 	b.phone()
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	mitt := b.mitt()
+	mitt := b.sample()
 
 	b.open(mitt + "/desk/knit")
 	b.taps(".forward", 21)

@@ -1,7 +1,6 @@
 package web
 
 import (
-	"bytes"
 	"fmt"
 	"image"
 	"image/png"
@@ -10,6 +9,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -55,7 +56,7 @@ func printed(b *browser, page string) {
 		for _, words := range []string{"A new mitt", "Chart of the thumb gusset", "M1L: make one leaning left", "p: purl", "rust", "Cast on 38 stitches", "K1, p1, k3"} {
 			assert.Contains(b.t, text, words)
 		}
-		pages := pictures(b.t, file)
+		pages := pictures(b.t, file, slices.Concat(where, plain, ruler))
 		for _, at := range where {
 			assert.Less(b.t, darkest(pages[at.Page], at), 140, "ink in a painted cell, page %d at %.1f, %.1f mm", at.Page+1, at.X, at.Y)
 		}
@@ -110,36 +111,45 @@ func run(t testing.TB, name string, args ...string) string {
 	return string(out)
 }
 
-// pictures turns every page of a PDF into a grey picture.
-func pictures(t testing.TB, file string) []image.Image {
+// pictures turns the pages of a PDF on which places lie into grey pictures, as
+// plain rows of dots (the netpbm format P5), which cost nothing to pack.
+func pictures(t testing.TB, file string, places []onPaper) map[int]*image.Gray {
 	t.Helper()
-	prefix := strings.TrimSuffix(file, ".pdf")
-	run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-gray", "-png", file, prefix)
-	names, err := filepath.Glob(prefix + "-*.png")
-	require.NoError(t, err)
-	var pages []image.Image
-	for _, name := range names {
-		raw, err := os.ReadFile(name)
-		require.NoError(t, err)
-		page, err := png.Decode(bytes.NewReader(raw))
-		require.NoError(t, err)
-		pages = append(pages, page)
-		if dir := os.Getenv("THENAR_SHOTS"); dir != "" {
-			require.NoError(t, os.WriteFile(filepath.Join(dir, "paper-"+filepath.Base(name)), raw, 0o600))
+	pages := map[int]*image.Gray{}
+	for _, at := range places {
+		if pages[at.Page] != nil {
+			continue
 		}
+		n := strconv.Itoa(at.Page + 1)
+		raw := run(t, "pdftoppm", "-r", strconv.Itoa(dpi), "-gray", "-singlefile", "-f", n, "-l", n, file)
+		var width, height int
+		_, err := fmt.Sscanf(raw, "P5\n%d %d\n255\n", &width, &height)
+		require.NoError(t, err)
+		pages[at.Page] = &image.Gray{Pix: []byte(raw[len(raw)-width*height:]), Stride: width, Rect: image.Rect(0, 0, width, height)}
+		keepPicture(t, strings.TrimSuffix(filepath.Base(file), ".pdf")+"-"+n, pages[at.Page])
 	}
 	return pages
 }
 
-func pixel(mm float64) int { return int(mm / 25.4 * dpi) }
-
-func grey(page image.Image, x, y int) int {
-	r, _, _, _ := page.At(x, y).RGBA()
-	return int(r >> 8)
+// keepPicture keeps a picture of paper where THENAR_SHOTS names a folder.
+func keepPicture(t testing.TB, name string, page image.Image) {
+	t.Helper()
+	dir := os.Getenv("THENAR_SHOTS")
+	if dir == "" {
+		return
+	}
+	f, err := os.Create(filepath.Join(dir, "paper-"+name+".png"))
+	require.NoError(t, err)
+	require.NoError(t, png.Encode(f, page))
+	require.NoError(t, f.Close())
 }
 
+func pixel(mm float64) int { return int(mm / 25.4 * dpi) }
+
+func grey(page *image.Gray, x, y int) int { return int(page.GrayAt(x, y).Y) }
+
 // darkest is the darkest pixel within 0.7 mm of a place.
-func darkest(page image.Image, at onPaper) int {
+func darkest(page *image.Gray, at onPaper) int {
 	low := 255
 	for x := pixel(at.X - 0.7); x <= pixel(at.X+0.7); x++ {
 		for y := pixel(at.Y - 0.7); y <= pixel(at.Y+0.7); y++ {
@@ -151,7 +161,7 @@ func darkest(page image.Image, at onPaper) int {
 
 // measureRuler measures the printed ruler: 50 mm from tick to tick, whose own
 // width is 0.3 mm, within two pixels.
-func measureRuler(t testing.TB, page image.Image, ends []onPaper) {
+func measureRuler(t testing.TB, page *image.Gray, ends []onPaper) {
 	t.Helper()
 	row := pixel(ends[0].Y)
 	longest := 0

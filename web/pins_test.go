@@ -18,13 +18,13 @@ const settled = `document.getElementById("saved").dataset.state === "saved" && d
 // number is the element of a number of the plan.
 func number(key string) string { return fmt.Sprintf(`.number[data-key=%q]`, key) }
 
-// sampled opens the sample mitt.
+// sampled opens a new sample mitt at Fit.
 func sampled(b *browser) (page string) {
 	b.t.Helper()
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
+	page = b.sample()
+	b.desk(page, "fit")
 	b.until(`document.querySelector(".numbers") !== null`)
-	return b.mitt()
+	return page
 }
 
 // A press on a number opens its slip with its text selected, what is typed over

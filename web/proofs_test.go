@@ -73,9 +73,7 @@ func TestPatternPageIsLight(t *testing.T) {
 func TestProofsFollowTheChoices(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	b.desk(b.mitt(), "pattern")
+	b.desk(b.sample(), "pattern")
 	b.until(`document.querySelector(".lay-out").hidden`)
 	b.do(chromedp.Evaluate[chromedp.Void](`window.samePage = true`))
 	b.do(chromedp.Focus(chromedp.CSS(`[name="sideways"]:checked`)), chromedp.KeyEvent(kb.ArrowRight))

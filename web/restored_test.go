@@ -64,8 +64,7 @@ func TestOpenPageHearsOfARestore(t *testing.T) {
 	t.Parallel()
 	st, url := serveApp(t)
 	b := newBrowserAt(t, url)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
+	sampled(b)
 	girth := `document.getElementById("field-hand.hand_circumference").value`
 	first := eval[string](b, girth)
 	back := putBack(t, st)

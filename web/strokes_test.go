@@ -13,6 +13,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/stitch"
 	"thenar/internal/store"
+	"thenar/internal/testenv"
 )
 
 // drawing is a chart in a browser with something of every kind on it, and how
@@ -20,7 +21,6 @@ import (
 type drawing struct {
 	*browser
 	store    *store.Store
-	path     string
 	revision int64
 	colours  int
 }
@@ -32,7 +32,8 @@ func drawingOf(t *testing.T) *drawing {
 	st, url := serveApp(t)
 	b := newBrowserAt(t, url)
 	b.size(1280, 1400)
-	d := &drawing{browser: b, store: st, path: chartOf(b, "")}
+	d := &drawing{browser: b, store: st}
+	mitt := b.sample()
 	edit := func(round int, column string, layer chart.Layer, value string) chart.Edit {
 		return chart.Edit{Section: stitch.Gusset, Round: round, Column: column, Layer: layer, Value: value}
 	}
@@ -41,7 +42,7 @@ func drawingOf(t *testing.T) *drawing {
 		edit(9, "A1", chart.Stitches, "k2tog"), edit(18, "A6", chart.Colours, "b"), edit(18, "Z6", chart.Colours, "b"),
 	})
 	require.NoError(t, err)
-	b.open(d.path)
+	b.desk(mitt, "chart")
 	b.until(`document.querySelector("#chart-floats .look") !== null`)
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="select"]`)))
 	b.drag(b.cell(14, 2), b.cell(15, 3))
@@ -145,8 +146,9 @@ func TestStrokesFromEveryTextAndMark(t *testing.T) {
 	d := drawingOf(t)
 	spots := d.spots()
 	require.Greater(t, len(spots), 15)
-	for i, from := range spots {
-		to := spots[(i+1)%len(spots)]
+	tried := testenv.Some((len(spots)+1)/2, spots) // a short run takes every other one
+	for i, from := range tried {
+		to := tried[(i+1)%len(tried)]
 		colour := d.brush("free")
 		over := d.cell(11, 1)
 		d.pull(from.point, over, to.point)
@@ -156,7 +158,8 @@ func TestStrokesFromEveryTextAndMark(t *testing.T) {
 }
 
 // The other tools keep what they draw, too, when a drag begins or ends outside
-// the grid, over the toolbar, off the window, or after everything was selected.
+// the grid, over the toolbar, off the window, or after everything was selected. A
+// short run does all of it with one tool, and one of it with each of the others.
 func TestStrokesOfEveryTool(t *testing.T) {
 	t.Parallel()
 	d := drawingOf(t)
@@ -167,29 +170,29 @@ func TestStrokesOfEveryTool(t *testing.T) {
 			return {X: r.left + r.width / 2, Y: r.top + r.height / 2};
 		})()`, selector))
 	}
-	for _, shape := range []string{"free", "line", "rectangle", "fill"} {
-		colour := d.brush(shape)
-		over := d.cell(11, 1)
-		d.pull(d.margin(11), over)
-		d.once(shape+" from the margin", 11, 1, colour)
-
-		colour = d.brush(shape)
-		over = d.cell(11, 1)
-		d.pull(over, outside(`[data-do="undo"]`))
-		d.once(shape+" to the toolbar", 11, 1, colour)
-
-		colour = d.brush(shape)
-		over = d.cell(11, 1)
-		d.pull(over, point{over.X, -400})
-		d.once(shape+" off the window", 11, 1, colour)
-
-		d.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.blur()`))
-		d.with("a", chromedp.ModifierCtrl)
-		require.NotEmpty(t, eval[string](d.browser, `window.getSelection().toString()`), "text beside the chart can be selected")
-		colour = d.brush(shape)
-		over = d.cell(11, 1)
-		d.pull(over, d.margin(11))
-		d.once(shape+" after everything was selected", 11, 1, colour)
+	drags := []struct {
+		name string
+		pull func(over point)
+	}{
+		{"after everything was selected", func(over point) { d.pull(over, d.margin(11)) }},
+		{"from the margin", func(over point) { d.pull(d.margin(11), over) }},
+		{"to the toolbar", func(over point) { d.pull(over, outside(`[data-do="undo"]`)) }},
+		{"off the window", func(over point) { d.pull(over, point{over.X, -400}) }},
+	}
+	for i, shape := range []string{"free", "line", "rectangle", "fill"} {
+		for k, drag := range drags {
+			if i > 0 && i != k && !testenv.Long() {
+				continue
+			}
+			if k == 0 {
+				d.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.blur()`))
+				d.with("a", chromedp.ModifierCtrl)
+				require.NotEmpty(t, eval[string](d.browser, `window.getSelection().toString()`), "text beside the chart can be selected")
+			}
+			colour := d.brush(shape)
+			drag.pull(d.cell(11, 1))
+			d.once(shape+" "+drag.name, 11, 1, colour)
+		}
 	}
 
 	d.brush("select")

@@ -16,9 +16,7 @@ func TestNoteOutlivesThePage(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
 	b.phone()
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	at := b.mitt() + "/desk/knit"
+	at := b.sample() + "/desk/knit"
 	b.open(at)
 	b.tap(".forward")
 	b.until(keptAll)
@@ -32,9 +30,7 @@ func TestNoteOutlivesThePage(t *testing.T) {
 func TestTryTellsTheTopOfItsRound(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
-	b.open("/")
-	b.follow(".begin form:nth-of-type(2) button")
-	at := b.mitt()
+	at := b.sample()
 	b.open(at + "/desk/try")
 	ahead := func(part string, round int) string {
 		b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`{
