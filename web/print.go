@@ -83,10 +83,8 @@ func (s *Server) keepPrint(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return bodyFault(err)
 	}
-	if err := s.app.KeepPrint(r.Context(), id, r.PostForm.Get("print")); err != nil {
-		return err
-	}
-	return toMitt(w, r, id, "/desk/pattern")
+	revision, err := s.app.KeepPrint(r.Context(), id, r.PostForm.Get("print"))
+	return saved(w, r, id, revision, err, "/desk/pattern")
 }
 
 // printWall shows a chart of a mitt for the wall.

@@ -77,18 +77,19 @@ func (w *work) printable(pl *project.Planner, s *Sheets) (paper.Sheet, error) {
 	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
 }
 
-// KeepPrint saves how the handout of a mitt is laid out.
-func (a *App) KeepPrint(ctx context.Context, id int64, options string) error {
+// KeepPrint saves how the handout of a mitt is laid out, and returns the
+// revision.
+func (a *App) KeepPrint(ctx context.Context, id int64, options string) (int64, error) {
 	kept, err := keptLayout(options)
 	if err != nil {
-		return err
+		return 0, err
 	}
-	_, err = a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
+	done, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
 		doc := w.doc
 		doc.Print = kept
 		return w.decision(doc)
 	})
-	return err
+	return done.Decided, err
 }
 
 // WallChart is a chart for the wall.

@@ -7,6 +7,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/picture"
+	"thenar/internal/words"
 )
 
 // views returns the views whose charts are printed: the gusset, and those with
@@ -90,7 +91,7 @@ type chartPages struct {
 	title    string
 	key      *draw.Scene // nil: none
 	keyAbove bool        // the key is printed above the chart
-	keyApart bool        // the key is so high that it has a page of its own
+	keyApart bool        // the key is so high that it stands once, after all parts
 	cells    cells
 }
 
@@ -99,7 +100,7 @@ func (p *chartPages) lay(asked, maxCell float64) {
 	room := p.pageHeight() - p.headHeight()
 	key := 0.0
 	if p.key != nil {
-		key = p.key.Height*p.keyScale() + p.heading*leading + 4
+		key = p.keyHeight()
 	}
 	if p.keyApart = key > 0.4*room; !p.keyApart {
 		room -= key
@@ -112,6 +113,9 @@ func (p *chartPages) lay(asked, maxCell float64) {
 	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), room-2, asked, maxCell)
 }
 
+// keyHeight is the height of the key with its heading.
+func (p *chartPages) keyHeight() float64 { return p.key.Height*p.keyScale() + p.heading*leading + 4 }
+
 func (p *chartPages) print() {
 	n := 0
 	for y := range p.cells.rows {
@@ -122,7 +126,9 @@ func (p *chartPages) print() {
 		}
 	}
 	if p.keyApart {
-		p.freshPage()
+		if p.heightLeft() < p.keyHeight() {
+			p.freshPage()
+		}
 		p.drawKey()
 	}
 	p.done()
@@ -156,7 +162,11 @@ func (p *chartPages) part(x, y, n int, withKey bool) {
 		p.drawKey()
 	}
 	g := p.g.Part(columns.from, columns.to, rows.from, rows.to)
-	scene, at := picture.Chart(g, picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols(), Grey: p.o.Grey})
+	look := picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols(), Grey: p.o.Grey}
+	if p.o.Large {
+		look.Numbers = p.body
+	}
+	scene, at := picture.Chart(g, look)
 	p.drawJoins(scene, at, x, y)
 	p.page().Add(scene, margin+max(0, p.width()-scene.Width)/2, p.y, 1)
 	p.y += scene.Height + 1
@@ -208,10 +218,14 @@ func (p *chartPages) readingText(columns, rows span) string {
 	if p.g.View.Cut() { // its columns are numbered without the hand's
 		return fmt.Sprintf("%s This part: rounds %d to %d.", text, first.Round, last.Round)
 	}
-	from, to := p.g.Number(columns.from), p.g.Number(columns.to-1)
+	var part []int // the stitches at its foot, as they are counted in their round
+	for _, n := range p.g.Part(columns.from, columns.to, rows.from, rows.from+1).Rows[0].Numbers() {
+		part = append(part, n)
+	}
 	rounds := fmt.Sprintf("rounds %d to %d", first.Round, last.Round)
 	if first.Section != last.Section {
 		rounds = fmt.Sprintf("%s %d to %s %d", first.Section.Words(), first.Round, last.Section.Words(), last.Round)
 	}
-	return fmt.Sprintf("%s This part: columns %d to %d, %s.", text, min(from, to), max(from, to), rounds)
+	slices.Sort(part)
+	return fmt.Sprintf("%s This part: stitches %s at its foot, %s.", text, words.Spans(part), rounds)
 }

@@ -58,7 +58,8 @@ func (f *flow) pairs(list [][2]string) {
 }
 
 // numbers prints the plan's numbers at the left and the hand at the right. In large
-// print the hand has a page of its own, so that its letters are large, too.
+// print the hand stands below them, on a page of its own where its letters would be
+// much smaller otherwise.
 func (h *handout) numbers() {
 	p := h.Out.Plan
 	hand := picture.Hand(p, picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit(), Worn: h.worn()})
@@ -68,13 +69,21 @@ func (h *handout) numbers() {
 			list = append(list, [2]string{r.Name, valueText(r)})
 		}
 		h.pairs(list)
-		h.freshPage()
+		h.y += 2
+		whole := min(h.width()/hand.Width, h.pageHeight()/hand.Height)
+		if min(h.width()/hand.Width, h.heightLeft()/hand.Height) < smallestHand*whole {
+			h.freshPage()
+		}
 		scale := min(h.width()/hand.Width, h.heightLeft()/hand.Height)
 		h.put(hand, margin+(h.width()-hand.Width*scale)/2, scale)
 		return
 	}
 	h.numbersBeside(hand)
 }
+
+// smallestHand is how large the hand is at least in large print, as a share of what a
+// page of its own would give it.
+const smallestHand = 0.85
 
 // numbersBeside prints the numbers in one column to the left of the hand, or in two
 // on a lower page. Those for which there is no room go below the hand.

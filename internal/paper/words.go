@@ -49,9 +49,6 @@ func (h *handout) words() {
 	h.freshPage()
 	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Face: draw.Serif})
 	h.unsound()
-	if len(h.Out.Colours) > 0 {
-		h.say("The words give the stitches; the colours stand in the chart.", h.body)
-	}
 	if h.Out.Changed.Count() > 0 {
 		h.say("Rounds with a star are worked otherwise since the last try; in the charts a bar stands beside them.", h.body)
 	}
@@ -60,6 +57,9 @@ func (h *handout) words() {
 		h.head(passage.Title, 0)
 		if l, ok := long[passage.Part]; ok {
 			h.say(l.Words()+".", h.body)
+		}
+		if text := h.Out.InColours(passage.Part); text != "" {
+			h.say(text+": take them from the chart.", h.body)
 		}
 		for _, s := range passage.Steps {
 			h.step(passage.Part, s)

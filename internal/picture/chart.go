@@ -17,6 +17,8 @@ import (
 // Left + x·w to Left + (x+1)·w.
 type Geometry struct {
 	Left, Bottom, CellWidth, CellHeight float64
+
+	letter float64 // size of the numbers at least
 }
 
 func (g Geometry) x(column int) float64 { return g.Left + float64(column)*g.CellWidth }
@@ -30,6 +32,7 @@ type Look struct {
 	Gauge   gauge.Gauge
 	Square  bool // cells as high as wide, in place of the fabric's proportions
 	Symbols Convention
+	Numbers float64    // size of the numbers in mm at least; of those that would touch, every fifth stands
 	Unit    units.Unit // of the rulers; empty: none
 	Grey    bool       // for a copier: yarns have the textures that tell them apart without colour
 	Knitted bool       // coloured stitches of the key are drawn as knitting
@@ -103,7 +106,7 @@ func chartLabel(g chart.Grid) string {
 // its right. The numbers of the rounds have theirs where rounds begin; the other side
 // has so much in mm.
 func place(g chart.Grid, l Look, other float64) (at Geometry, after float64) {
-	at = Geometry{Left: other, CellWidth: l.Cell, CellHeight: l.Cell}
+	at = Geometry{Left: other, CellWidth: l.Cell, CellHeight: l.Cell, letter: l.Numbers}
 	if !l.Square {
 		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds
 	}

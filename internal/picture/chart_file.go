@@ -58,7 +58,7 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 		y += key.Height
 	}
 	s.Height = y + fileMargin
-	s.Items = slices.DeleteFunc(s.Items, func(i draw.Item) bool { return i.Kind == draw.PathItem && i.Path == "" })
+	s.Prune()
 	return s
 }
 
@@ -94,7 +94,8 @@ func endNumbers(g chart.Grid) (foot, head map[int]int) {
 }
 
 // manyNumbers is the number of stitches in a row, and closeNumber the highest number,
-// up to which every one is written; of more it is the first and every fifth.
+// up to which every one is written; of more, and of those that would touch, it is the
+// first and every fifth.
 const (
 	manyNumbers = 40
 	closeNumber = 99
@@ -104,7 +105,8 @@ const (
 func numberStitches(s *draw.Scene, numbers map[int]int, at Geometry, y float64) {
 	every, last := len(numbers) <= manyNumbers, 0
 	for x, n := range numbers {
-		every, last = every && n <= closeNumber, max(last, x)
+		every = every && n <= closeNumber && float64(len(strconv.Itoa(n)))*figureWide*numberSize(at) < 0.9*at.CellWidth
+		last = max(last, x)
 	}
 	style := draw.TextStyle{Class: "label", Size: numberSize(at), Anchor: draw.Middle}
 	for x := last; x >= 0; x-- {

@@ -146,7 +146,16 @@ func rowLines(row chart.Row, y int, at Geometry, fine, border *draw.Pen, stands 
 }
 
 // numberSize returns the size of the letters round a chart, in mm.
-func numberSize(at Geometry) float64 { return min(Edge(at.CellWidth)*0.62, at.CellHeight*0.8) }
+func numberSize(at Geometry) float64 {
+	return max(at.letter, min(Edge(at.CellWidth)*0.62, at.CellHeight*0.8))
+}
+
+// The height of a figure and its width, of the size of its letters, in the faces that
+// the program uses.
+const (
+	capHeight  = 0.66
+	figureWide = 0.5
+)
 
 // numberRounds numbers the rounds where they begin; if marks is set, it marks those
 // that a try changed.
@@ -161,7 +170,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 		if !ok {
 			continue
 		}
-		x, y, out := at.x(high+1)+edge*0.3, at.y(i+1)+at.CellHeight/2+size*0.35, edge
+		x, y, out := at.x(high+1)+edge*0.3, at.y(i+1)+at.CellHeight/2+size*0.35, max(edge, 1.25*size)
 		number, name := small, soft
 		if g.FromLeft {
 			x, out = at.x(low)-edge*0.3, -out
@@ -171,7 +180,9 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 			number.Class, number.Face = "label changed", draw.Semibold
 			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: pinColour, Width: at.CellWidth / 6})
 		}
-		s.Text(x, y, strconv.Itoa(row.Round), number)
+		if size*capHeight < at.CellHeight || row.Round == 1 || row.Round%5 == 0 {
+			s.Text(x, y, strconv.Itoa(row.Round), number)
+		}
 		if several && row.Round == 1 {
 			s.Text(x+out, y, row.Section.Words(), name)
 		}

@@ -1,6 +1,8 @@
 package picture
 
 import (
+	"slices"
+
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/stitch"
@@ -39,13 +41,33 @@ func Key(g chart.Grid, l Look, width float64) *draw.Scene {
 		list = append(list, line)
 	}
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
-	y := 0.5
-	for _, line := range list {
-		y = line.draw(s, y, width)
+	columns := 1
+	for n := 2; n <= mostKeyColumns && linesFit(list, width/float64(n)); n++ {
+		columns = n
 	}
-	s.Height = y
+	each := (len(list) + columns - 1) / columns
+	for i, column := range slices.Collect(slices.Chunk(list, max(each, 1))) {
+		y := 0.5
+		for _, line := range column {
+			y = line.draw(s, float64(i)*width/float64(columns), y, width/float64(columns))
+		}
+		s.Height = max(s.Height, y)
+	}
 	return s
 }
+
+// mostKeyColumns is the most columns of a key.
+const mostKeyColumns = 3
+
+// linesFit reports whether all lines of a key fit a column of this width as they are.
+func linesFit(list []keyLine, width float64) bool {
+	return len(list) > fewKeyLines && !slices.ContainsFunc(list, func(l keyLine) bool {
+		return 0.5+keyCell+2*keyGap+draw.Measure(l.text, keyLetter, draw.Regular) > width
+	})
+}
+
+// fewKeyLines is the number of lines up to which a key is one column.
+const fewKeyLines = 4
 
 // keyLine is one line of a key.
 type keyLine struct {
@@ -65,18 +87,19 @@ func yarnWords(y chart.Yarn) string {
 	return y.Name + ", carried in the " + string(y.Held) + " hand"
 }
 
-// draw draws the line at y and returns the y of the next.
-func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
-	l.drawCell(s, y)
-	s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
-	if path := symbolInCell(l.path, 0.5, y, keyCell, keyCell); path != "" {
+// draw draws the line at y, in a column at left, and returns the y of the next.
+func (l keyLine) draw(s *draw.Scene, left, y, width float64) float64 {
+	left += 0.5
+	l.drawCell(s, left, y)
+	s.Rect(left, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
+	if path := symbolInCell(l.path, left, y, keyCell, keyCell); path != "" {
 		if l.yarn.Fill != "" {
 			s.Path(path, draw.Style{Class: "edge", Stroke: edgeColour, Width: 1.2, Round: true})
 		}
 		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4, Round: true})
 	}
-	x := 0.5 + keyCell + keyGap
-	lines := draw.Wrap(l.text, width-x, keyLetter, draw.Regular)
+	x := left + keyCell + keyGap
+	lines := draw.Wrap(l.text, width-0.5-keyCell-keyGap, keyLetter, draw.Regular)
 	for i, text := range lines {
 		s.Text(x, y+keyCell*0.7+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
 	}
@@ -84,19 +107,19 @@ func (l keyLine) draw(s *draw.Scene, y, width float64) float64 {
 }
 
 // drawCell draws the cell of a line, without its symbol.
-func (l keyLine) drawCell(s *draw.Scene, y float64) {
+func (l keyLine) drawCell(s *draw.Scene, x, y float64) {
 	switch {
 	case l.gap && l.dots:
-		s.Line(1, y+keyCell/2, keyCell, y+keyCell/2, draw.Style{Class: "gap-dots", Stroke: fifthColour, Width: 0.4, Dash: "0.4 0.8"})
+		s.Line(x+0.5, y+keyCell/2, x+keyCell-0.5, y+keyCell/2, draw.Style{Class: "gap-dots", Stroke: fifthColour, Width: 0.4, Dash: "0.4 0.8"})
 	case l.gap:
-		s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "gap", Fill: gapColour})
+		s.Rect(x, y, keyCell, keyCell, draw.Style{Class: "gap", Fill: gapColour})
 	case l.stitch != "":
-		s.Rect(0.5, y, keyCell, keyCell, draw.Style{Class: "furrow", Fill: Furrow(l.yarn.Fill)})
-		s.Path(stitchIn(l.stitch, 0.5, y, keyCell, keyCell*0.94), draw.Style{Class: "knit yarn-" + l.yarn.ID, Fill: Cloth(l.yarn.Fill)})
+		s.Rect(x, y, keyCell, keyCell, draw.Style{Class: "furrow", Fill: Furrow(l.yarn.Fill)})
+		s.Path(stitchIn(l.stitch, x, y, keyCell, keyCell*0.94), draw.Style{Class: "knit yarn-" + l.yarn.ID, Fill: Cloth(l.yarn.Fill)})
 	default:
-		s.Rect(0.5, y, keyCell, keyCell, yarnStyle(l.yarn))
+		s.Rect(x, y, keyCell, keyCell, yarnStyle(l.yarn))
 	}
-	if t := Texture(l.yarn.ID, 0.5, y, keyCell, keyCell, keyCell/4); l.grey && t != "" {
+	if t := Texture(l.yarn.ID, x, y, keyCell, keyCell, keyCell/4); l.grey && t != "" {
 		s.Path(t, textureStyle(l.yarn, 0.15))
 	}
 }

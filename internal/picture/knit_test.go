@@ -42,7 +42,7 @@ type cellCase struct {
 
 func TestFabricIsDrawnAlikeByGoAndTheScript(t *testing.T) {
 	var cases []fabricCase
-	for _, at := range []Geometry{{7.5, 61.2, 6, 4.387}, {0, 300, 6, 6}, {2.6, 90.4, 4.2, 3.15}} {
+	for _, at := range []Geometry{{7.5, 61.2, 6, 4.387, 0}, {0, 300, 6, 6, 0}, {2.6, 90.4, 4.2, 3.15, 0}} {
 		c := fabricCase{Shapes: Knitting, Left: at.Left, Bottom: at.Bottom, CellWidth: at.CellWidth, CellHeight: at.CellHeight}
 		for i, shape := range []string{Knitting.Knit, Knitting.End, Knitting.Purl} {
 			name := [...]string{"knit", "end", "purl"}[i]

@@ -80,7 +80,11 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	if d.FromLeft {
 		out.Mitt = stitch.FromLeft(out.Mitt)
 	}
-	out.Words = words.Instructions(out.Mitt, words.Hands{Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out), Terms: out.Terms})
+	tails := yarn.TailsOf(plan)
+	out.Words = words.Instructions(out.Mitt, words.Hands{
+		Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out), Terms: out.Terms,
+		Tails: words.Tails{CastOn: tails.CastOn, End: tails.End},
+	})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
 	return out, nil
 }

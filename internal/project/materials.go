@@ -73,7 +73,7 @@ func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 // tails says how long the ends of yarn should be left.
 func tails(p *mitt.Plan) string {
 	t := yarn.TailsOf(p)
-	text := fmt.Sprintf("%s before a cast-on that uses its tail, %s at every other start and end", words.Both(t.CastOn), words.Both(t.End))
+	text := fmt.Sprintf("%s before the cast-on, which uses its tail; %s at every other start and end", words.Both(t.CastOn), words.Both(t.End))
 	if t.Hand > 0 {
 		text += fmt.Sprintf("; to bind off, %s for the hand", words.Both(t.Hand))
 		if t.Thumb > t.End {

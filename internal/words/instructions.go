@@ -80,10 +80,10 @@ func before(s *stitch.Section, by Hands) []Step {
 	var steps []Step
 	say := func(text string) { steps = append(steps, Step{Text: text}) }
 	if s.CastOn > 0 {
-		say(fmt.Sprintf("Cast on %s with a stretchy cast-on, leaving a tail of 20 cm. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch")))
+		say(fmt.Sprintf("Cast on %s with a stretchy cast-on%s. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch"), leaving(by.Tails.CastOn)))
 	}
 	if len(s.From) > 0 {
-		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn with a 20 cm tail; it closes the last hole.", taken(s)))
+		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn%s; it closes the last hole.", taken(s), leaving(by.Tails.End)))
 	}
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
@@ -122,6 +122,21 @@ type Hands struct {
 	FromLeft bool // whether it is knitted from left to right
 	Alike    bool // whether the other hand has the same rounds
 	Terms    Terms
+	Tails    Tails
+}
+
+// Tails are the lengths of yarn in mm that are left hanging; 0: as one likes.
+type Tails struct {
+	CastOn float64 // before the cast-on
+	End    float64 // at every other start and end
+}
+
+// leaving says how long a tail is left.
+func leaving(mm float64) string {
+	if mm == 0 {
+		return ", leaving a tail"
+	}
+	return ", leaving a tail of " + Both(mm)
 }
 
 // pair returns how the other hand is worked.

@@ -126,6 +126,11 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 
 // Ranges returns rounds with consecutive ones as ranges: "rounds 10–14, 17".
 func Ranges(rounds []int) string {
+	return strings.ToLower(roundWord(len(rounds))) + " " + Spans(rounds)
+}
+
+// Spans returns rising numbers with consecutive ones as ranges: "10–14, 17".
+func Spans(rounds []int) string {
 	var parts []string
 	for i := 0; i < len(rounds); {
 		last := i
@@ -139,5 +144,5 @@ func Ranges(rounds []int) string {
 		}
 		i = last + 1
 	}
-	return strings.ToLower(roundWord(len(rounds))) + " " + strings.Join(parts, ", ")
+	return strings.Join(parts, ", ")
 }

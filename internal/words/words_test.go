@@ -79,7 +79,7 @@ func TestInstructions(t *testing.T) {
 				m = stitch.Mirror(m)
 			}
 			var b bytes.Buffer
-			for _, passage := range Instructions(m, Hands{Left: c.left, Alike: alike}) {
+			for _, passage := range Instructions(m, Hands{Left: c.left, Alike: alike, Tails: Tails{CastOn: 650, End: 200}}) {
 				fmt.Fprintf(&b, "# %s\n", passage.Title)
 				for _, s := range passage.Steps {
 					fmt.Fprintf(&b, "%s | %s\n", s.Label(), s.Text)

@@ -51,6 +51,7 @@ class Proofs {
       if (!page.querySelector('[data-part="sheets"]')) throw new Error(answer.statusText);
       this.show(page);
       history.replaceState(history.state, "", to);
+      await this.keep(asking.signal);
     } catch {
       if (asking.signal.aborted) return;
       this.say("No connection: these pages are as they were.");
@@ -75,6 +76,20 @@ class Proofs {
     }
     this.sheets()[seen]?.scrollIntoView({ block: "nearest", inline: "nearest" });
     this.mark();
+  }
+
+  // keep keeps what was chosen, for the next time and for other devices. Where that
+  // fails, the button stays that does it.
+  async keep(signal) {
+    const form = this.document.querySelector(".keep-layout");
+    if (!form?.querySelector("button") || this.form.querySelector(".has-fault")) return;
+    const answer = await fetch(form.action, { method: "POST", body: new URLSearchParams(new FormData(form)), headers: { Accept: "application/json" }, redirect: "manual", signal });
+    if (answer.ok) events.sheet.tell({ edits: [], revision: (await answer.json()).revision });
+    else if (answer.type !== "opaqueredirect") return; // to the page itself, as from a class
+    const told = this.document.createElement("p");
+    told.className = "soft";
+    told.textContent = "Your choices are kept.";
+    form.querySelector("button").replaceWith(told);
   }
 
   // fetchRest fetches the sheets that did not come with the page.

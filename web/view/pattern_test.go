@@ -1,0 +1,37 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// On Pattern the words say where the colours are, explain each term of the trade
+// where it is first used, and can be put into the terms of the other side.
+func TestPatternWords(t *testing.T) {
+	doc := sampleWith("terms", "uk")
+	marks := chart.Marks{{Section: stitch.Hand, Round: 2, Column: "H3"}: {Colour: "b"}}
+	out, err := project.NewPlanner().Derive(doc, marks)
+	require.NoError(t, err)
+	words := parsed(t, patternWords(Answer{Out: out, Fit: "/mitts/3/desk/fit"}))
+
+	assert.Equal(t, []string{"Round 2 has colours: take them from the chart."}, texts(words.Find(".in-colours")))
+	assert.Equal(t, "/mitts/3/desk/chart?view=hand", words.Find(".in-colours a").AttrOr("href", ""))
+	terms := words.Find("details.term > summary").Map(func(_ int, s *goquery.Selection) string { return strings.ToLower(s.Text()) })
+	assert.Contains(t, terms, "cast off", "in the terms of the side")
+	assert.Subset(t, terms, []string{"tail", "m1l", "m1r", "gusset"})
+	seen := map[string]bool{}
+	for _, term := range terms {
+		assert.False(t, seen[term], "%s is explained twice", term)
+		seen[term] = true
+	}
+	assert.Equal(t, "UK terms: cast off", words.Find(`[role=group] button[aria-pressed="true"]`).Text())
+	assert.Equal(t, "terms=us", words.Find(`[role=group] button[aria-pressed="false"]`).AttrOr("value", ""))
+}
