@@ -26,9 +26,9 @@ func TestMoments(t *testing.T) {
 
 	list := a.get(at + "/history").doc()
 	assert.Contains(t, list.Find(".moments").Text(), "with one purl")
-	assert.Contains(t, list.Find(".moments li").First().Text(), "as it is now")
-	link, _ := list.Find(`.moments li:contains("with one purl") a`).Attr("href")
-	assert.Equal(t, at+"/history/2", link)
+	assert.Contains(t, list.Find("ol.moments li").First().Text(), "as it is now")
+	link, _ := list.Find(`ul.moments li:contains("with one purl") a`).Attr("href")
+	assert.Equal(t, at+"/history/2?view=gusset", link, "at the chart that it changed")
 
 	then := a.get(link).doc()
 	assert.Equal(t, 1, then.Find("svg[data-chart]").Length())
@@ -54,7 +54,7 @@ func TestMomentsSayWhatChanged(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	said := func() string {
-		line := a.get(at + "/history").doc().Find(".moments li p").First().Children()
+		line := a.get(at + "/history").doc().Find("ol.moments li p").First().Children()
 		return strings.Join(line.Map(func(_ int, e *goquery.Selection) string { return strings.TrimSpace(e.Text()) }), " · ")
 	}
 	named := func() {
@@ -76,7 +76,7 @@ func TestMomentsSayWhatChanged(t *testing.T) {
 	named()
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":6,"change":{"kind":"insert","section":"hand","round":2}}`).status)
 	assert.Contains(t, said(), " · 1 round put in: above the gusset, now ")
-	assert.Equal(t, 6, a.get(at+"/history").doc().Find(".moments > li").Length(), "not one more for the numbers of a stroke")
+	assert.Equal(t, 6, a.get(at+"/history").doc().Find("ol.moments > li").Length(), "not one more for the numbers of a stroke")
 }
 
 // A long history has pages; each says what stands on it as if it were the only

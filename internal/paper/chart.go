@@ -95,22 +95,31 @@ type chartPages struct {
 	cells    cells
 }
 
-// lay chooses the width of the cells and divides the chart into parts.
+// lay chooses the width of the cells and divides the chart into parts. The key stands
+// with every part, or after all of them where it would take much of a page or half as
+// many parts again.
 func (p *chartPages) lay(asked, maxCell float64) {
 	room := p.pageHeight() - p.headHeight()
 	key := 0.0
 	if p.key != nil {
 		key = p.keyHeight()
 	}
-	if p.keyApart = key > 0.4*room; !p.keyApart {
-		room -= key
-	}
 	ratio := p.Out.Plan.Gauge.Stitches / p.Out.Plan.Gauge.Rounds
 	side := roundNumbers
 	if p.g.Rows[0].Section != p.g.Rows[len(p.g.Rows)-1].Section {
 		side = sectionNames
 	}
-	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), room-2, asked, maxCell)
+	fit := func(room float64) cells {
+		return fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), room-2, asked, maxCell)
+	}
+	p.cells = fit(room)
+	alone := p.parts()
+	p.keyApart = key > 0.4*room
+	if beside := fit(room - key); !p.keyApart && 2*len(beside.columns)*len(beside.rows) <= 3*alone {
+		p.cells = beside
+	} else {
+		p.keyApart = p.key != nil
+	}
 }
 
 // keyHeight is the height of the key with its heading.

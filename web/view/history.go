@@ -28,20 +28,23 @@ func NewMoment(m app.Mitt, ask ChartAsk) Moment {
 
 // History is a page of the moments of a mitt, the newest first.
 type History struct {
-	ID      int64
-	Doc     project.Document
-	Moments []Past
-	Earlier int64         // the revision before which there are more; 0: none
-	Named   []Past        // earlier moments that have a name, the newest first
-	Latest  templ.SafeURL // the page of the newest moments; empty on that page
+	ID       int64
+	Doc      project.Document
+	Sittings []Sitting
+	Earlier  int64         // the revision before which there are more; 0: none
+	Named    []Past        // moments that have a name, the newest first; on the newest page only
+	Latest   templ.SafeURL // the page of the newest moments; empty on that page
 }
 
 // Past is a line of the history: a named moment, or several changes in a row.
 type Past struct {
 	Revision int64
-	At       string
+	Time     time.Time
+	At       string // the time of day
 	Name     string
 	What     string
+	Rest     []string   // what else was changed, less telling
+	View     chart.View // the chart that it changed most; empty if it drew nothing
 	Newest   bool
 }
 
@@ -53,7 +56,8 @@ const pause = 10 * time.Minute
 // back the last of them; a named revision ends its line. A decision that a
 // stroke made belongs to that stroke.
 func NewHistory(past app.History) History {
-	h, entries, now := History{ID: past.ID, Doc: past.Doc}, whole(past.Revisions), time.Now()
+	h, entries := History{ID: past.ID, Doc: past.Doc}, whole(past.Revisions)
+	var moments []Past
 	was := project.Document{}
 	if past.Stood != nil {
 		was = *past.Stood
@@ -62,22 +66,39 @@ func NewHistory(past app.History) History {
 		last := lineEnd(entries, i)
 		e := entries[last]
 		m := changes{was: was, now: was, tries: past.Tries}
-		what := m.what(entries[i : last+1])
+		what, rest := m.what(entries[i : last+1])
 		was = m.now
-		h.Moments = append(h.Moments, Past{Revision: e.Revision.Revision, At: Clock(e.At, now), Name: e.Name, What: what, Newest: e.Revision.Revision == past.Newest})
+		moments = append(moments, Past{
+			Revision: e.Revision.Revision, Time: e.At, At: e.At.Local().Format("15:04"), Name: e.Name,
+			What: what, Rest: rest, View: m.mostDrawn(), Newest: e.Revision.Revision == past.Newest,
+		})
 		i = last + 1
 	}
-	slices.Reverse(h.Moments)
+	slices.Reverse(moments)
+	h.Sittings = sittings(moments, time.Now())
 	if len(entries) > 0 && entries[0].Revision.Revision > 1 {
 		h.Earlier = entries[0].Revision.Revision
 	}
 	if n := len(entries); n == 0 || entries[n-1].Revision.Revision < past.Newest {
 		h.Latest = historyURL(past.ID)
 	}
-	for _, r := range slices.Backward(past.Named) {
-		h.Named = append(h.Named, Past{Revision: r.Revision, Name: r.Name})
+	if h.Latest == "" {
+		h.Named = namedMoments(moments, past)
 	}
 	return h
+}
+
+// namedMoments returns the moments of a page that have a name, and the earlier ones.
+func namedMoments(page []Past, past app.History) (list []Past) {
+	for _, m := range page {
+		if m.Name != "" {
+			list = append(list, m)
+		}
+	}
+	for _, r := range slices.Backward(past.Named) {
+		list = append(list, Past{Revision: r.Revision, Name: r.Name})
+	}
+	return list
 }
 
 // whole leaves out a first stroke whose decision is on the page before, where
@@ -116,8 +137,9 @@ func madeBy(e, stroke app.Revision) bool {
 	return e.Doc != nil && stroke.Doc == nil && len(chart.OfSheet(stroke.Edits)) > 0
 }
 
-// what says what the revisions of a line changed.
-func (m *changes) what(line []app.Revision) string {
+// what says what the revisions of a line changed, the most telling first, and
+// what else.
+func (m *changes) what(line []app.Revision) (text string, rest []string) {
 	kinds := map[string]bool{}
 	if line[0].Revision.Revision == 1 {
 		m.was, m.now = *line[0].Doc, *line[0].Doc
@@ -128,7 +150,11 @@ func (m *changes) what(line []app.Revision) string {
 		}
 		m.add(r)
 	}
-	says := sentence(m.list())
+	list := m.list()
+	says := sentence(list)
+	for _, one := range list[min(maxTold, len(list)):] {
+		rest = append(rest, one.text)
+	}
 	only := ""
 	switch {
 	case line[0].Revision.Revision == 1:
@@ -140,13 +166,13 @@ func (m *changes) what(line []app.Revision) string {
 	}
 	switch {
 	case only == "" && says == "" && kinds["undo"]:
-		return "done and undone"
+		return "done and undone", nil
 	case only == "" && says == "":
-		return "as it was before"
+		return "as it was before", nil
 	case only == "":
-		return says
+		return says, rest
 	case says == "":
-		return only
+		return only, nil
 	}
-	return only + ": " + says
+	return only + ": " + says, rest
 }

@@ -96,8 +96,10 @@ func pastOf(revisions ...app.Revision) (says []string) {
 	}
 	doc := sampleWith()
 	h := NewHistory(app.History{ID: 1, Doc: doc, Newest: int64(len(revisions)), Revisions: revisions})
-	for _, m := range h.Moments {
-		says = append(says, m.What)
+	for _, s := range h.Sittings {
+		for _, m := range s.Moments {
+			says = append(says, m.What)
+		}
 	}
 	return says
 }
