@@ -30,8 +30,8 @@ const MaxYarns = 8
 // Yarns is the default palette. Its colours differ in lightness, so that they
 // can be told apart in greyscale.
 var Yarns = Palette{
-	{"a", "main colour", "", InRight},
-	{"b", "rust", "#B9694A", InLeft},
+	{"a", "main colour", "", ""},
+	{"b", "rust", "#B9694A", ""},
 	{"c", "blue", "#7FA3C7", ""},
 	{"d", "straw", "#E9D18B", ""},
 }

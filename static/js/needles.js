@@ -6,6 +6,7 @@ import { Outbox, noConnection, postJSON } from "./outbox.js";
 import { kept } from "./storage.js";
 import { Strips, windowOf } from "./strips.js";
 
+const longSay = 150; // letters from which on words are shown smaller
 const laterTasks = 2; // tasks that stand below the present one
 
 // Needles is where the work stands, and what there is to say about it.
@@ -116,6 +117,7 @@ function start(root) {
     const { now, last } = needles;
     find("title").replaceChildren(now ? `${now.title} ` : "Done ", small(now?.place ?? "all rounds are knitted"));
     find("say").replaceChildren(...(now?.say ?? []).map(said));
+    find("say").classList.toggle("long", (now?.words ?? "").length > longSay);
     find("counts").textContent = now?.counts ?? "";
     find("changed").hidden = !now?.changed;
     list(find("first"), now?.first ?? []);

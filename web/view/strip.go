@@ -2,6 +2,8 @@ package view
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"thenar/internal/app"
 	"thenar/internal/chart"
@@ -130,6 +132,7 @@ func (s *Strip) window(row int) (low, high int) {
 func (s *Strip) draw(from, to, row int, light bool) {
 	scene, at := picture.Chart(s.grid.Around(from, to), s.look)
 	s.From, s.To, s.Width, s.Bottom, s.CellHeight = from, to, scene.Width, at.Bottom, at.CellHeight
+	tiles := s.knit(scene, at)
 	scene.Prune()
 	low, high := s.window(row)
 	top := s.Bottom - float64(high)*s.CellHeight
@@ -142,5 +145,30 @@ func (s *Strip) draw(from, to, row int, light bool) {
 	}
 	scene.Path(ahead, draw.Style{Class: "ahead"})
 	scene.Path(lit, draw.Style{Class: "now"})
-	s.SVG = SVG(scene, false)
+	s.SVG = strings.Replace(SVG(scene, false), ">", ">"+tiles, 1)
+}
+
+// knit fills the coloured stitches of a strip with knitting, and returns the
+// tiles that it is made of: one for each yarn, since a path for every stitch
+// would make the page many times as large. A tile is a stitch, with the one
+// below it rising behind it, and the foot of the one above.
+func (s *Strip) knit(scene *draw.Scene, at picture.Geometry) (tiles string) {
+	for _, y := range s.grid.Palette {
+		if y.Fill == "" {
+			continue
+		}
+		id := "knit-" + s.View + "-" + y.ID
+		for i := range scene.Items {
+			if style := &scene.Items[i].Style; style.Class == "yarn yarn-"+y.ID {
+				style.Fill = "url(#" + id + ")"
+			}
+		}
+		tiles += fmt.Sprintf(`<pattern id="%s" x="%s" y="%s" width="%s" height="%s" patternUnits="userSpaceOnUse" viewBox="0 0 100 100" preserveAspectRatio="none"><path d="M0 0h100v100h-100z" fill="%s"/>`,
+			id, draw.Number(at.Left), draw.Number(math.Mod(at.Bottom, at.CellHeight)), draw.Number(at.CellWidth), draw.Number(at.CellHeight), picture.Furrow(y.Fill))
+		for _, down := range []int{100, 0, -100} {
+			tiles += fmt.Sprintf(`<path d="%s" transform="translate(0 %d)" fill="%s"/>`, picture.Knitting.Knit, down, picture.Cloth(y.Fill))
+		}
+		tiles += "</pattern>"
+	}
+	return tiles
 }

@@ -80,3 +80,22 @@ func TestEveryRoundHasItsStrip(t *testing.T) {
 		assert.Contains(t, []int{11, 22}, on, "%d done", hand.Done)
 	}
 }
+
+// Coloured stitches of a strip are filled with a tile of knitting that lies on
+// its cells; what has no colour stays plain. The page and what comes after it
+// draw the same.
+func TestStripsAreKnitted(t *testing.T) {
+	marks := chart.Marks{chart.Anchor{Section: stitch.Gusset, Round: 8, Column: "A1"}: {Colour: "b"}}
+	nth := nthOf(t, needlesAt(t, 0, nil), stitch.Gusset, 8)
+	strip := shown(t, NeedlesPage(needlesAt(t, nth, marks))).Find(`[data-strip="gusset"]`)
+	tile := strip.Find("svg > pattern[id=knit-gusset-b]")
+	require.Equal(t, 1, tile.Length())
+	assert.Equal(t, 4, tile.Find("path").Length(), "the furrow, and three stitches")
+	assert.Equal(t, 1, strip.Find(`[data-row] .yarn-b[fill="url(#knit-gusset-b)"]`).Length())
+	assert.Equal(t, 0, strip.Find(`.ground[fill^="url"]`).Length(), "undyed")
+	for _, s := range WholeStrips(handAt(t, nth, marks)) {
+		if s.View == "gusset" {
+			assert.Contains(t, s.SVG, `<pattern id="knit-gusset-b" x="`+tile.AttrOr("x", "")+`" y="`)
+		}
+	}
+}
