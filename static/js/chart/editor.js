@@ -31,6 +31,10 @@ export class Editor {
     this.frame = new Frame();
     this.view = new View(root, this.model, this.frame);
     this.history = new History(this.model, outbox, (rows, edits) => this.drawn(rows, edits));
+    this.history.begun = () => {
+      this.told.forget();
+      kept.said = "";
+    };
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
@@ -118,7 +122,6 @@ export class Editor {
 
   // drawn runs after a stroke, our own or somebody else's.
   drawn(rows, edits) {
-    this.told.forget();
     this.dirty(rows);
     if (edits.some((e) => e.layer === "needles")) {
       this.view.drawNeedles();

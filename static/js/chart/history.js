@@ -6,6 +6,7 @@ export class History {
     this.model = model;
     this.outbox = outbox;
     this.show = show; // show(rows, edits) draws these again
+    this.begun = undefined; // called before the person does something else
     this.open = undefined; // the stroke under the pointer, not yet in the outbox
     this.standing(model.data);
   }
@@ -39,6 +40,7 @@ export class History {
   // stroke applies edits at once and puts them in the outbox.
   stroke(edits) {
     if (edits.length === 0) return;
+    this.begun?.();
     const inverse = this.model.apply(edits);
     this.outbox.add({ edits, inverse });
     this.standing(this.server);
@@ -46,16 +48,19 @@ export class History {
   }
 
   undo() {
+    this.begun?.();
     if (this.canUndo) this.outbox.add({ undo: true });
   }
 
   redo() {
+    this.begun?.();
     if (this.canRedo) this.outbox.add({ redo: true });
   }
 
   // change asks for one round more or fewer, or for increases in another round.
   // The server works out what that comes to.
   change(change) {
+    this.begun?.();
     this.outbox.add({ change });
   }
 

@@ -117,7 +117,8 @@ function outboxOf(data) {
 }
 
 // changed says what a change of the plan did.
-function changed({ request: { change }, reply: { said = "" } }) {
+function changed({ request: { change, undo }, reply: { said = "", edits = [] } }) {
+  if (undo && edits.some((e) => e.layer === "sheet")) return `The plan is as it was. ${said}`.trim();
   if (!change || change.kind === "move") return said;
   const { name } = editor?.model.rows.find((row) => row.section === change.section) ?? {};
   const round = `ound ${change.round} of the ${name ?? change.section}`;

@@ -8,12 +8,14 @@ const known = "thenar:chart:two-fingers"; // in the store of the browser, once t
 export class Told {
   constructor(root) {
     this.root = root.querySelector("[data-told]");
+    this.chart = root.querySelector("svg[data-chart]");
     this.words = this.root.querySelector("#chart-announce");
     this.place = this.root.querySelector("[data-acts]");
   }
 
   // say says something, with buttons { words, run } beside it.
   say(text, acts = [], loud = false) {
+    if (this.place.contains(document.activeElement)) this.chart.focus({ preventScroll: true }); // its button goes
     this.words.textContent = text;
     this.place.replaceChildren(...acts.map(({ words, run }) => button(words, run)));
     this.root.classList.toggle("loud", loud);
