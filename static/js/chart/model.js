@@ -51,8 +51,16 @@ export class Model {
 
   // op returns the operation that a cell shows on this hand.
   op(y, cell) {
-    const { stitch } = this.mark(y, cell.column);
+    return this.opOf(cell, this.mark(y, cell.column));
+  }
+
+  // opOf and yarnOf are op and yarn of a cell whose mark is known.
+  opOf(cell, { stitch }) {
     return this.ops.get(stitch === "" ? cell.op : this.shown(stitch));
+  }
+
+  yarnOf({ colour }) {
+    return colour || this.data.yarns[0].id;
   }
 
   // shown turns a stored operation into the one that this hand shows, and back:
@@ -62,7 +70,7 @@ export class Model {
   }
 
   yarn(y, cell) {
-    return this.mark(y, cell.column).colour || this.data.yarns[0].id;
+    return this.yarnOf(this.mark(y, cell.column));
   }
 
   painted(y, cell) {
@@ -120,10 +128,10 @@ export class Model {
     for (let i = 0; i < row.cells.length; i++) {
       const cell = row.cells[i];
       const mark = this.marks.get(`${row.key} ${cell.column}`) ?? none;
-      const op = this.ops.get(mark.stitch === "" ? cell.op : this.shown(mark.stitch));
+      const op = this.opOf(cell, mark);
       eats += op.in;
       makes += op.out;
-      if (op.code !== "hold" && op.in + op.out > 0) worked.push({ i, yarn: mark.colour || this.data.yarns[0].id });
+      if (op.code !== "hold" && op.in + op.out > 0) worked.push({ i, yarn: this.yarnOf(mark) });
     }
     return { eats, makes, worked };
   }

@@ -7,6 +7,8 @@ import { basting, frame, lines, needle, notches, pin } from "./marks.js";
 import { rect, round3, symbol } from "./paths.js";
 import { draw } from "./svg.js";
 
+const long = 32; // stitches of a row that are drawn as one when it is knitted
+const lap = 0.05; // of a stitch, by which one such length lies under the next, so that no seam shows
 const layers = ["colour", "fifth", "fifth-light", "edge", "symbol", "painted", "fault"];
 
 export class View {
@@ -72,16 +74,20 @@ export class View {
     if (!row) return;
     const knits = this.knit.wears(y);
     const stitch = knits && this.knit.path(y);
-    const yarns = new Map(); // by id, from the left: { yarn, runs, stitches }
+    const lengths = []; // by their place in the row, each by yarn: { yarn, runs, stitches }
     const paths = { symbol: "", edge: "", painted: "" };
+    let before; // the yarn of the cell at the left
     for (const cell of row.shown) {
-      const op = this.model.op(y, cell);
-      const id = this.model.yarn(y, cell);
+      const mark = this.model.mark(y, cell.column);
+      const op = this.model.opOf(cell, mark);
+      const id = this.model.yarnOf(mark);
+      const yarns = (lengths[knits ? Math.floor(cell.x / long) : 0] ??= new Map());
       if (!yarns.has(id)) yarns.set(id, { yarn: this.model.yarns.get(id), runs: [], stitches: "" });
       const of = yarns.get(id);
       const last = of.runs.at(-1);
       if (last?.to === cell.x - 1) last.to = cell.x;
-      else of.runs.push({ from: cell.x, to: cell.x });
+      else of.runs.push({ from: cell.x - (before === id && cell.x % long === 0 ? lap : 0), to: cell.x });
+      before = id;
       if (knits) of.stitches += stitch(cell.x, op.purl);
       if (op.path && !(knits && op.code === "p")) { // a purl's bump says it
         const path = symbol(op.path, this.box(y, cell.x));
@@ -91,26 +97,42 @@ export class View {
       if (op.code !== cell.op) paths.painted += `${basting(this.box(y, cell.x))} `;
     }
     for (const [name, d] of Object.entries(paths)) set(this.rows[name][y - 1], "d", d.trim());
-    this.drawYarns(y, row, [...yarns.values()], knits);
-    this.knit.dye([...yarns.values()].some((of) => of.yarn.fill));
+    const all = [...lengths].map((yarns) => [...(yarns?.values() ?? [])]);
+    if (knits) this.drawKnitted(y, all);
+    else this.drawPlain(y, all.flat());
+    if (row.round % 5 === 0) this.drawFifth(y, all.flat());
+    this.knit.dye(all.flat().some((of) => of.yarn.fill));
   }
 
-  // drawYarns draws what each yarn of a row covers, and its stitches, each yarn in
-  // one path.
-  drawYarns(y, row, yarns, knits) {
+  // drawPlain draws what each yarn of a row covers, each yarn in one path.
+  drawPlain(y, yarns) {
     const place = this.rows.colour[y - 1];
-    reuse(place, yarns.map(({ yarn, runs }) => ({
-      class: `yarn yarn-${yarn.id}${yarn.fill || knits ? "" : " ground"}`,
-      fill: knits ? yarn.furrow : yarn.fill || "none",
-      d: runs.map((run) => {
-        const b = this.box(y, run.from);
-        return rect(b.x, b.y, (run.to - run.from + 1) * b.w, b.h);
-      }).join(" "),
-    })));
-    if (knits || this.knit.rows.length > 0) {
-      reuse(this.knit.row(y), knits ? yarns.map(({ yarn, stitches }) => ({ fill: yarn.cloth, d: stitches })) : []);
-    }
-    if (row.round % 5 !== 0) return;
+    if (place.firstElementChild?.localName === "g") place.replaceChildren(); // it was knitted
+    reuse(place, yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}${yarn.fill ? "" : " ground"}`, fill: yarn.fill || "none", d: this.cover(y, runs) })));
+    if (this.knit.rows.length > 0) this.knit.row(y).replaceChildren();
+  }
+
+  // drawKnitted draws the furrows and the stitches of a row in lengths, of which a
+  // stroke changes one: what changes is drawn anew as far as it reaches.
+  drawKnitted(y, lengths) {
+    const [furrows, stitches] = [this.rows.colour[y - 1], this.knit.row(y)];
+    if (furrows.firstElementChild?.localName !== "g") furrows.replaceChildren(); // it was plain
+    for (const place of [furrows, stitches]) while (place.children.length < lengths.length) place.append(draw("g", {}));
+    lengths.forEach((yarns, i) => {
+      reuse(furrows.children[i], yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}`, fill: yarn.furrow, d: this.cover(y, runs) })));
+      reuse(stitches.children[i], yarns.map(({ yarn, stitches: d }) => ({ fill: yarn.cloth, d })));
+    });
+  }
+
+  cover(y, runs) {
+    return runs.map((run) => {
+      const b = this.box(y, run.from);
+      return rect(b.x, b.y, (run.to - run.from + 1) * b.w, b.h);
+    }).join(" ");
+  }
+
+  // drawFifth draws the line above every fifth round, dark or light by the yarn.
+  drawFifth(y, yarns) {
     for (const [name, dark] of [["fifth", false], ["fifth-light", true]]) {
       const runs = yarns.filter((of) => of.yarn.dark === dark).flatMap((of) => of.runs);
       set(this.rows[name][y - 1], "d", runs.map((run) => {
