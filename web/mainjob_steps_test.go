@@ -10,15 +10,18 @@ import (
 	"thenar/internal/testenv"
 )
 
-// What the main job takes, in presses and scrolls, at a desk and on a phone:
-// own hand, plan, a number fixed, a motif of two yarns laid round the hand, seen
-// on the hand, printed. It is a measurement, and done in long runs.
+// The whole main job, by a mouse, by keys alone and by touch alone: own hand,
+// plan, a number fixed, a motif of two yarns laid round the hand, seen on the
+// hand, printed; and what it takes, in presses and scrolls. It is done in long
+// runs; TestKeyboardAlone, TestAMotifByKeyboardAlone and TestTheEditorByTouch do
+// pieces of it before each commit.
 func TestMainJobInSteps(t *testing.T) {
 	if !testenv.Long() {
 		return
 	}
-	t.Run("desk", func(t *testing.T) { mainJob(newPerson(t, 1440, 900, false)) })
-	t.Run("phone", func(t *testing.T) { mainJob(newPerson(t, 390, 844, true)) })
+	t.Run("mouse", func(t *testing.T) { mainJob(newPerson(t, byMouse, 1440, 900)) })
+	t.Run("keys", func(t *testing.T) { mainJob(newPerson(t, byKeys, 1280, 800)) })
+	t.Run("touch", func(t *testing.T) { mainJob(newPerson(t, byTouch, 390, 844)) })
 }
 
 func mainJob(p *person) {
@@ -56,21 +59,15 @@ func mainJob(p *person) {
 	p.next("a motif of two yarns")
 	p.press(`[data-tool-colour="b"]`)
 	for _, at := range [][2]int{{22, 2}, {23, 1}, {23, 3}, {24, 2}} {
-		p.pressAt(p.stitchAt(at[0], at[1]))
+		p.paints(at[0], at[1])
 	}
 	p.press(`[data-tool-colour="a"]`)
-	p.pressAt(p.stitchAt(23, 2))
+	p.paints(23, 2)
 	p.until(chartSaved)
 
 	p.next("laid round the hand")
 	p.reach("select")
-	from, to := p.stitchAt(22, 1), p.stitchAt(24, 4)
-	p.presses++
-	if p.touches {
-		p.swipe(from, to)
-	} else {
-		p.drag(from, to)
-	}
+	p.spans(22, 1, 2, 3)
 	p.press(`[data-run="lay-round"]`)
 	p.until(chartSaved)
 	painted := await[int](p.browser, fmt.Sprintf(`fetch(%q).then((r) => r.json()).then((c) => c.edits.filter((e) => e.layer === "colour").length)`, mitt+"/chart"))
@@ -127,7 +124,7 @@ func (p *person) allRound() {
 // 20 px for a finger (common practice, no source).
 func (p *person) wideEnough() {
 	p.t.Helper()
-	least := map[bool]float64{false: 8, true: 20}[p.touches]
+	least := map[way]float64{byMouse: 8, byTouch: 20}[p.way]
 	p.t.Logf("a stitch is %.1f px wide", p.stitchWide())
 	for p.stitchWide() < least {
 		p.press(`[data-run="larger"]`)

@@ -5,16 +5,28 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-// person does a job with the app as somebody at a desk with a mouse or with a
-// phone in the hand does, and counts what it takes: presses, and scrolls where
-// what is pressed next lies outside of what is seen, with the screens that they
-// pass.
+// way is what a person works with.
+type way string
+
+const (
+	byMouse way = "mouse"
+	byTouch way = "touch"
+	byKeys  way = "keys"
+)
+
+// person does a job with the app as somebody at a desk with a mouse, with keys
+// alone or with a phone in the hand does, and counts what it takes: presses, and
+// scrolls where what is pressed next lies outside of what is seen, with the
+// screens that they pass. Everything happens by real events of the mouse, the
+// keys or a finger.
 type person struct {
 	*browser
-	touches        bool
+	way            way
 	presses, moves int
 	screens        float64
 	step           string
@@ -23,10 +35,10 @@ type person struct {
 }
 
 // newPerson is a person with an empty shelf before them.
-func newPerson(t *testing.T, width, height int64, touches bool) *person {
+func newPerson(t *testing.T, way way, width, height int64) *person {
 	t.Helper()
-	p := &person{browser: newBrowser(t), touches: touches}
-	if touches {
+	p := &person{browser: newBrowser(t), way: way}
+	if way == byTouch {
 		p.do(chromedp.EmulateViewport(width, height, chromedp.EmulateMobile, chromedp.EmulateTouch))
 	} else {
 		p.size(width, height)
@@ -67,20 +79,20 @@ window.look = {
 		return top !== null && (e.contains(top) || e.closest("label")?.contains(top) === true);
 	},
 	middle(e) { const r = e.getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; },
-	bring(e, at) {
-		let moved = 0, screens = 0;
-		if (this.hit(e, ...at())) return {moved, screens};
-		for (const a of this.scrollers(e)) {
-			const r = a.getBoundingClientRect(), [x, y] = at(), was = [a.scrollLeft, a.scrollTop];
-			a.scrollBy({left: x < r.left || x > r.right ? x - r.left - r.width / 2 : 0, top: y < r.top || y > r.bottom ? y - r.top - r.height / 2 : 0, behavior: "instant"});
-			const by = Math.abs(a.scrollLeft - was[0]) / a.clientWidth + Math.abs(a.scrollTop - was[1]) / a.clientHeight;
-			if (by > 0) { moved++; screens += by; }
-		}
-		if (this.hit(e, ...at())) return {moved, screens};
-		const was = scrollY;
-		scrollBy({left: 0, top: at()[1] - innerHeight / 2, behavior: "instant"});
-		if (scrollY !== was) { moved++; screens += Math.abs(scrollY - was) / innerHeight; }
-		return {moved, screens};
+	shows(a, x, y) {
+		const r = a.getBoundingClientRect();
+		return x >= r.left && y >= r.top && x < r.left + a.clientWidth && y < r.top + a.clientHeight;
+	},
+	off(e, at) {
+		const [x, y] = at();
+		const a = this.scrollers(e).findLast((a) => !this.shows(a, x, y)) ?? null;
+		const r = a ? a.getBoundingClientRect() : {left: 0, top: 0, width: innerWidth, height: innerHeight};
+		const free = {left: Math.max(r.left, 0), top: Math.max(r.top, 0), right: Math.min(r.left + r.width, innerWidth), bottom: Math.min(r.top + r.height, innerHeight)};
+		const middle = {X: (free.left + free.right) / 2, Y: (free.top + free.bottom) / 2};
+		const by = {X: x - middle.X, Y: y - middle.Y};
+		if (!a || (x >= r.left && x < r.left + a.clientWidth)) by.X = 0;
+		if (a && y >= r.top && y < r.top + a.clientHeight) by.Y = 0;
+		return {Middle: middle, By: by, Wide: free.right - free.left, High: free.bottom - free.top, Canvas: a !== null && a.matches(".grid-frame")};
 	},
 	closed(e) {
 		let list = [];
@@ -92,32 +104,51 @@ window.look = {
 // seen scrolls to what at names, where it is not seen yet.
 func (p *person) seen(element, at string) point {
 	p.t.Helper()
-	got := eval[struct {
-		Moved   int
-		Screens float64
-		X, Y    float64
-		Hit     bool
-		Over    string
-	}](p.browser, fmt.Sprintf(`(() => { %s
-		const e = %s, at = () => %s;
-		const {moved, screens} = look.bring(e, at);
-		const [x, y] = at();
-		return {Moved: moved, Screens: screens, X: x, Y: y, Hit: look.hit(e, x, y), Over: e.outerHTML.slice(0, 200) + " at " + x + " " + y + " under " + (document.elementFromPoint(x, y)?.outerHTML.slice(0, 120) ?? "nothing")};
-	})()`, looking, element, at))
-	p.moves += got.Moved
-	p.screens += got.Screens
-	if !got.Hit {
-		p.shot("unreached")
+	for range 24 {
+		got := eval[struct {
+			X, Y float64
+			Hit  bool
+			Off  offScreen
+		}](p.browser, fmt.Sprintf(`(() => { %s
+			const e = %s, at = () => %s, [x, y] = at();
+			return {X: x, Y: y, Hit: look.hit(e, x, y), Off: look.off(e, at)};
+		})()`, looking, element, at))
+		if got.Hit {
+			return point{got.X, got.Y}
+		}
+		if !p.scroll(got.Off) {
+			break
+		}
 	}
-	require.True(p.t, got.Hit, "%s: %s can't be reached: %s lies over it", p.step, element, got.Over)
-	return point{got.X, got.Y}
+	p.shot("unreached")
+	require.Fail(p.t, "can't be reached", "%s: %s", p.step, eval[string](p.browser, fmt.Sprintf(`(() => {
+		const e = %s, [x, y] = %s;
+		return e.outerHTML.slice(0, 200) + " at " + x + " " + y + " under " + (document.elementFromPoint(x, y)?.outerHTML.slice(0, 120) ?? "nothing");
+	})()`, element, at)))
+	return point{}
 }
 
 // press presses what a selector finds, and first what keeps it folded.
 func (p *person) press(selector string) {
 	p.t.Helper()
-	p.pressAt(p.found(selector))
+	p.act(selector)
 	await[bool](p.browser, drawn)
+}
+
+// act presses what a selector finds, whatever comes of it.
+func (p *person) act(selector string) {
+	p.t.Helper()
+	if p.way != byKeys {
+		p.pressAt(p.found(selector))
+		return
+	}
+	p.keyTo(selector)
+	p.strike(kb.Enter)
+}
+
+// visible is the thing that a selector finds, the first that is shown.
+func visible(selector string) string {
+	return fmt.Sprintf(`([...document.querySelectorAll(%q)].find((e) => e.checkVisibility()) ?? document.querySelector(%[1]q))`, selector)
 }
 
 // found is where the thing is that a selector finds, unfolded and scrolled to,
@@ -126,18 +157,22 @@ func (p *person) found(selector string) point {
 	p.t.Helper()
 	p.until(`document.getElementById("main")?.getAttribute("aria-busy") !== "true"`)
 	await[bool](p.browser, drawn)
-	element := fmt.Sprintf(`([...document.querySelectorAll(%q)].find((e) => e.checkVisibility()) ?? document.querySelector(%[1]q))`, selector)
+	element := visible(selector)
 	for range eval[int](p.browser, fmt.Sprintf(`(() => { %s const e = %s; if (!e) throw new Error("nothing is there"); return look.closed(e).length; })()`, looking, element)) {
 		p.pressAt(p.seen(fmt.Sprintf(`look.closed(%s)[0]`, element), fmt.Sprintf(`look.middle(look.closed(%s)[0])`, element)))
 		await[bool](p.browser, drawn)
 	}
-	return p.seen(element, `look.middle(e)`)
+	at := p.seen(element, `look.middle(e)`)
+	if p.way == byTouch {
+		assert.GreaterOrEqual(p.t, eval[float64](p.browser, element+`.getBoundingClientRect().height`), 43.5, "%s: %s is too low for a finger", p.step, selector)
+	}
+	return at
 }
 
 func (p *person) pressAt(at point) {
 	p.t.Helper()
 	p.presses++
-	if p.touches {
+	if p.way == byTouch {
 		p.touch(at)
 	} else {
 		p.click(at)
@@ -147,43 +182,42 @@ func (p *person) pressAt(at point) {
 // pressTo is press on what leads to another page.
 func (p *person) pressTo(selector, there string) {
 	p.t.Helper()
-	p.pressAt(p.found(selector))
+	p.act(selector)
 	p.arrives(there)
 }
 
 // types writes into a field, by its path.
 func (p *person) types(path, text string) {
 	p.t.Helper()
-	p.press(`[id="field-` + path + `"]`)
+	field := `[id="field-` + path + `"]`
+	if p.way == byKeys {
+		p.keyTo(field)
+	} else {
+		p.press(field)
+	}
 	p.do(chromedp.KeyEvent(text))
 }
 
 // picks opens a list and picks from it.
 func (p *person) picks(selector, value string) {
 	p.t.Helper()
+	if p.way == byKeys {
+		p.keyTo(selector)
+		for range 20 {
+			if eval[string](p.browser, visible(selector)+`.value`) == value {
+				return
+			}
+			p.strike(kb.ArrowDown)
+			await[bool](p.browser, drawn)
+		}
+		require.Fail(p.t, "the arrows never come to it", value)
+	}
 	p.press(selector)
-	p.presses++
+	p.presses++ // the list itself is the system's, not the page's
 	p.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => {
 		const list = document.querySelector(%q);
 		list.value = %q;
 		list.dispatchEvent(new Event("change", {bubbles: true}));
 	})()`, selector, value)))
 	await[bool](p.browser, drawn)
-}
-
-// stitchAt is where a stitch of the chart is, scrolled to where need be.
-func (p *person) stitchAt(round, stitch int) point {
-	p.t.Helper()
-	return p.seen(`document.querySelector("svg[data-chart]")`, fmt.Sprintf(`(() => {
-		const data = JSON.parse(document.getElementById("chart-data").textContent);
-		const x = data.rows[%d - 1].runs.flatMap((r) => Array.from({length: r.n}, (_, i) => r.x < 0 ? -1 : r.x - i))[%d - 1];
-		const q = new DOMPoint(data.left + (x + 0.5) * data.cell_width, data.bottom - (%d - 0.5) * data.cell_height).matrixTransform(e.getScreenCTM());
-		return [q.x, q.y];
-	})()`, round, stitch, round))
-}
-
-// stitchWide is how wide a stitch of the chart is drawn, in px.
-func (p *person) stitchWide() float64 {
-	p.t.Helper()
-	return eval[float64](p.browser, `JSON.parse(document.getElementById("chart-data").textContent).cell_width * document.querySelector("svg[data-chart]").getScreenCTM().a`)
 }

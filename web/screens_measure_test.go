@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
 
 	"thenar/internal/testenv"
 )
@@ -15,7 +16,8 @@ var screenSizes = [][2]int64{{1280, 800}, {1440, 900}, {1920, 1080}, {390, 844},
 
 // How high the pages of the sample are, in screens, where the chart's canvas
 // begins, how much of the window it has, and how many things have the focus in
-// turn. It is a measurement, and done in long runs.
+// turn; in dark colours they are the same. It is a measurement, and done in long
+// runs.
 func TestScreensMeasured(t *testing.T) {
 	if !testenv.Long() {
 		return
@@ -39,7 +41,12 @@ func (b *browser) measured(name, path string) {
 		}
 		b.open(path)
 		await[bool](b, drawn)
-		fmt.Fprintf(&line, "  %d×%d: %s", w[0], w[1], eval[string](b, pageFigures))
+		figures := eval[string](b, pageFigures)
+		b.scheme("dark")
+		await[bool](b, drawn)
+		assert.Equal(b.t, figures, eval[string](b, pageFigures), "%s at %d×%d in the dark", name, w[0], w[1])
+		b.scheme("light")
+		fmt.Fprintf(&line, "  %d×%d: %s", w[0], w[1], figures)
 	}
 	b.t.Logf("%-8s%s", name, line.String())
 }
