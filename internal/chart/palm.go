@@ -42,7 +42,7 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op) PalmRound {
 		if c.Op.Out() == 0 {
 			continue
 		}
-		all = append(all, PalmStitch{c.Yarn, c.Op == stitch.Purl})
+		all = append(all, PalmStitch{c.Yarn, c.Op.Purled()})
 		names = append(names, name)
 	}
 	if part.Over() == stitch.OverDigit {

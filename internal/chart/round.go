@@ -72,18 +72,24 @@ func (g Grid) Areas() []Area {
 // where the tube is cut open. A bridge at the foot of a chart is the side between
 // them and has no name.
 func (g Grid) area(row Row, j int) string {
+	switch {
+	case j >= row.lead:
+		return g.handArea(row, j)
+	case g.Rows[0].Section.Marked():
+		return GussetArea
+	}
+	return ""
+}
+
+// handArea returns which half of the hand a cell after the leading block lies on.
+func (g Grid) handArea(row Row, j int) string {
 	first, last := PalmArea, BackArea
 	hand := len(row.Cells) - row.lead
 	half := hand - hand/2
 	if g.Mirrored {
 		first, last, half = BackArea, PalmArea, hand/2
 	}
-	switch {
-	case j < row.lead && g.Rows[0].Section.Marked():
-		return GussetArea
-	case j < row.lead:
-		return ""
-	case j < row.lead+half:
+	if j < row.lead+half {
 		return first
 	}
 	return last
@@ -95,14 +101,15 @@ func (g Grid) areasOf(row Row) []PageArea {
 	if row.Section.Over() == stitch.OverDigit {
 		return nil
 	}
+	block := BridgeArea
+	if row.Section.Marked() {
+		block = GussetArea
+	}
 	var list []PageArea
 	for j := range row.Cells {
-		words := g.area(row, j)
-		switch {
-		case j < row.lead && row.Section.Marked():
-			words = GussetArea
-		case j < row.lead:
-			words = BridgeArea
+		words := block
+		if j >= row.lead {
+			words = g.handArea(row, j)
 		}
 		if n := len(list); n > 0 && list[n-1].Words == words {
 			list[n-1].Count++

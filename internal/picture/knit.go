@@ -52,16 +52,13 @@ func bumps() string {
 // shapeOf returns the shape of an operation's stitch. An upper edge has none above it.
 func shapeOf(op stitch.Op, edge bool) string {
 	switch {
-	case Purled(op):
+	case op.Purled():
 		return Knitting.Purl
 	case edge:
 		return Knitting.End
 	}
 	return Knitting.Knit
 }
-
-// Purled reports whether an operation leaves its stitch with the purl side out.
-func Purled(op stitch.Op) bool { return op == stitch.Purl || op == stitch.P2tog || op == stitch.SSP }
 
 // IsKnitted reports whether a chart is drawn as knitting: where any of its stitches has a
 // colour.

@@ -140,5 +140,5 @@ func TestKeyOfAColouredChartIsKnitted(t *testing.T) {
 	assert.Len(t, having(plain, "class", "symbol"), 2, "purl and make one")
 	assert.Len(t, having(knitted, "class", "knit yarn-a"), len(g.Used())+1)
 	assert.Len(t, having(knitted, "class", "symbol"), 1)
-	assert.True(t, Purled(stitch.SSP) && !Purled(stitch.SSK))
+	assert.True(t, stitch.SSP.Purled() && !stitch.SSK.Purled())
 }

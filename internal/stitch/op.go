@@ -119,6 +119,9 @@ func (o Op) FromLeft() Op {
 	return o
 }
 
+// Purled reports whether an operation leaves its stitch with the purl side out.
+func (o Op) Purled() bool { return o == Purl || o == P2tog || o == SSP }
+
 // Paintable reports whether o may be painted in the chart.
 func (o Op) Paintable() bool { return table[o].paint }
 

@@ -1,6 +1,7 @@
 package stitch_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -54,6 +55,14 @@ func join(parts ...[]stitch.Op) []stitch.Op {
 		out = append(out, p...)
 	}
 	return out
+}
+
+// A stitch lies with its purl side out where its own words say that it is purled.
+func TestPurled(t *testing.T) {
+	for _, o := range stitch.All() {
+		said := strings.Contains(strings.ReplaceAll(o.Words(), "purlwise", ""), "purl")
+		assert.Equal(t, said, o.Purled(), o.Words())
+	}
 }
 
 // small is a mitt of ten stitches: one increase round, three stitches held,

@@ -68,7 +68,7 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	c.Page.CellWidth, c.Page.CellHeight, c.Page.Shapes = at.CellWidth, at.CellHeight, picture.Knitting
 	for i, op := range c.Page.Ops {
 		if o, ok := stitch.ByCode(op.Code); ok {
-			c.Page.Ops[i].Path, c.Page.Ops[i].Purl = c.Symbols.Symbol(o), picture.Purled(o)
+			c.Page.Ops[i].Path, c.Page.Ops[i].Purl = c.Symbols.Symbol(o), o.Purled()
 		}
 	}
 	for i, y := range c.Page.Yarns {

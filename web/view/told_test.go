@@ -61,6 +61,7 @@ func TestAChangeOfADocumentInWords(t *testing.T) {
 		{sampleWith("pins.thumb_stitches", "14"), sampleWith(), "let go: thumb, stitches"},
 		{sampleWith(), sampleWith("pins.gusset_rounds", "21"), "fixed: gusset 21 rounds"},
 		{sampleWith(), sampleWith("chart.yarns[1].name", "moss"), "yarn B moss"},
+		{sampleWith("chart.yarns[1].colour", "#123456"), sampleWith("chart.yarns[1].colour", "#654321"), "yarn B in another colour"},
 		{sampleWith(), sampleWith("worked.section", "gusset", "worked.round", "12", "worked.cast_on", "36"), "kept as knitted: to gusset, round 12"},
 		{sampleWith(), sampleWith("tried", "3", "hand.hand_circumference", "18.9"), "after the try of 2026-03-01; hand 18.6 → 18.9"},
 		{sampleWith("tried", "3"), sampleWith(), "without the try of 2026-03-01"},

@@ -231,7 +231,10 @@ func rankOf(path string) rank {
 func fieldTold(path, was, now string) string {
 	name := fieldName(path)
 	was, now = shownAs(path, was), shownAs(path, now)
+	_, field, _, _ := find(path)
 	switch {
+	case field.Colour:
+		return strings.TrimSuffix(name, ", colour") + " in another colour"
 	case now == "":
 		return name + " left out"
 	case was == "" || was == now || len(was)+len(now) > longestTold:
