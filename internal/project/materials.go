@@ -73,11 +73,11 @@ func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 // tails says how long the ends of yarn should be left.
 func tails(p *mitt.Plan) string {
 	t := yarn.TailsOf(p)
-	text := fmt.Sprintf("%s before the cast-on, which uses its tail; %s at every other start and end", words.Both(t.CastOn), words.Both(t.End))
+	text := fmt.Sprintf("%s before the cast-on, which uses its tail; %s at every other start and end", words.Tail(t.CastOn), words.Tail(t.End))
 	if t.Hand > 0 {
-		text += fmt.Sprintf("; to bind off, %s for the hand", words.Both(t.Hand))
+		text += fmt.Sprintf("; to bind off, %s for the hand", words.Tail(t.Hand))
 		if t.Thumb > t.End {
-			text += fmt.Sprintf(" and %s for the thumb", words.Both(t.Thumb))
+			text += fmt.Sprintf(" and %s for the thumb", words.Tail(t.Thumb))
 		}
 	}
 	return text + "."

@@ -136,7 +136,7 @@ func leaving(mm float64) string {
 	if mm == 0 {
 		return ", leaving a tail"
 	}
-	return ", leaving a tail of " + Both(mm)
+	return ", leaving a tail of " + Tail(mm)
 }
 
 // pair returns how the other hand is worked.

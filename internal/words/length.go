@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
@@ -31,6 +32,12 @@ func (l Length) Words() string {
 func Both(mm float64) string {
 	l := units.FromMM(mm)
 	return l.With(units.CM) + " / " + l.With(units.IN)
+}
+
+// Tail returns a length in mm that is only to be long enough, up to the next 5 cm
+// and the next inch: "135 cm / 52 in".
+func Tail(mm float64) string {
+	return fmt.Sprintf("%.0f cm / %.0f in", 5*math.Ceil(mm/50), math.Ceil(mm/units.Inch.MM()))
 }
 
 // Lengths returns the lengths of a mitt's sections, in the order knitted.

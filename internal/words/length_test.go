@@ -50,3 +50,10 @@ func TestLengths(t *testing.T) {
 		assert.Len(t, list, at)
 	}
 }
+
+// A tail is never shorter than it has to be, and said no finer than it is measured off.
+func TestTail(t *testing.T) {
+	assert.Equal(t, "135 cm / 52 in", Tail(1304)) // 51.3 in
+	assert.Equal(t, "20 cm / 8 in", Tail(200))
+	assert.Equal(t, "5 cm / 2 in", Tail(50))
+}

@@ -48,10 +48,26 @@ func NewShelf(list []app.Shelved) (s Shelf) {
 			resting = append(resting, item)
 		}
 	}
-	if s.Items = append(s.Items, resting...); len(s.Items) == 0 {
+	s.Items = append(s.Items, resting...)
+	tellApart(s.Items)
+	tellApart(s.Archived)
+	if len(s.Items) == 0 {
 		s.Hand = SVG(picture.LifeSize(), true)
 	}
 	return s
+}
+
+// tellApart adds when they were saved to mitts of one name.
+func tellApart(list []Item) {
+	named := map[string]int{}
+	for _, i := range list {
+		named[i.Name]++
+	}
+	for k := range list {
+		if one := &list[k]; named[one.Name] > 1 {
+			one.About += ", saved " + one.Changed
+		}
+	}
 }
 
 // fixedWords says which fixed numbers a mitt begun from it would take over.

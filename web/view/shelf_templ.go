@@ -154,7 +154,7 @@ func ShelfPage(s Shelf) templ.Component {
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<li class=\"mitt-item anew\"><div class=\"picture\"></div><div class=\"shelf-tape\"></div><div class=\"about\"><p class=\"anew-name\">A new mitt</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<li class=\"mitt-item anew\"><div class=\"picture\"></div><div class=\"shelf-tape\"></div><div class=\"about\"><p class=\"anew-name\">Begin another</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

@@ -75,3 +75,12 @@ func TestEmptyShelf(t *testing.T) {
 	assert.True(t, strings.HasSuffix(doc.Find(".life-size svg").AttrOr("width", ""), "mm"))
 	assert.Equal(t, []string{"Start with a hand", "Look at a sample mitt"}, texts(doc.Find(".begin button")))
 }
+
+// Mitts of one name are told apart by when they were saved.
+func TestMittsOfOneNameAreToldApart(t *testing.T) {
+	doc := parsed(t, ShelfPage(NewShelf([]app.Shelved{onShelf(t, 1, "Hazel", 0), onShelf(t, 2, "Hazel", 0), onShelf(t, 3, "Bus stop", 0)})))
+	items := doc.Find("main > .mitts > .mitt-item:not(.anew)")
+	for i, told := range []bool{true, true, false} {
+		assert.Equal(t, told, strings.Contains(items.Eq(i).Find(".about > p").First().Text(), ", saved "), i)
+	}
+}
