@@ -168,7 +168,7 @@ function say(state, why = noConnection) {
   const place = editor?.root.querySelector("#chart-saved");
   if (!place) return;
   const now = new Date().toTimeString().slice(0, 5);
-  place.textContent = { saving: "saving…", saved: `saved ${now}`, unsaved: `not saved: ${why.replace(/\.$/, "")}; kept here` }[state];
+  place.textContent = { saving: "saving…", saved: "saved", unsaved: `not saved: ${why.replace(/\.$/, "")}; kept here` }[state];
   place.dataset.state = state;
   const bar = document.getElementById("saved");
   if (state === "saved" && bar?.dataset.state !== "unsaved") bar.textContent = `saved ${now}`; // one time on the page
