@@ -10,6 +10,7 @@ const spanning = new Set(["line", "rectangle", "select"]); // tools with two end
 export class Pointer {
   constructor(editor) {
     this.editor = editor;
+    this.foot = editor.root.querySelector(".foot");
     this.held = undefined; // the press that acts: { id, type, pressed, at, from, shift, chosen }
     const { svg } = editor.view;
     this.frame = editor.zoom.frame;
@@ -29,6 +30,17 @@ export class Pointer {
     on("dragstart", (event) => event.preventDefault());
     on("contextmenu", (event) => this.held && event.preventDefault());
     svg.addEventListener("focus", () => editor.point(editor.cursor.y, editor.cursor.x, !this.held));
+  }
+
+  get held() {
+    return this.press;
+  }
+
+  // While a press lasts, what is said under the chart does not change its height:
+  // the stitches would move under the finger.
+  set held(press) {
+    this.foot.style.height = press ? `${this.foot.offsetHeight}px` : "";
+    this.press = press;
   }
 
   place(event) {
