@@ -11,11 +11,11 @@ import (
 func evenly(_ context.Context, v *verb, args []string, io stdio) error {
 	f := v.flags(io)
 	var ask app.Spreading
-	f.IntVar(&ask.Stitches, "stitches", 0, "stitches on the needles")
-	increase := f.Int("increase", 0, "stitches to increase")
-	decrease := f.Int("decrease", 0, "stitches to decrease")
+	f.IntVar(&ask.Stitches, "stitches", 0, "`stitches` on the needles")
+	increase := f.Int("increase", 0, "`stitches` to increase")
+	decrease := f.Int("decrease", 0, "`stitches` to decrease")
 	f.BoolVar(&ask.Flat, "flat", false, "back and forth, with plain stitches at both ends")
-	f.StringVar(&ask.With, "with", "", "m1 or kfb to increase, k2tog to decrease (default m1, k2tog)")
+	f.StringVar(&ask.With, "with", "", "`stitch`: m1 or kfb to increase, k2tog to decrease (default m1, k2tog)")
 	if err := v.parse(f, args, 0, io); err != nil {
 		return err
 	}

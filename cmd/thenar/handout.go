@@ -26,22 +26,22 @@ func (v *verb) layout(std stdio) layout {
 	f := v.flags(std)
 	l := layout{FlagSet: f, asOptions: map[string]string{}}
 	l.pdf = f.Bool("pdf", false, "as one PDF; else as SVG, one page after the other")
-	l.dir = f.String("dir", "", "write the pages into this directory instead, as page-001.svg and so on, or as handout.pdf")
+	l.dir = f.String("dir", "", "write the pages into this `folder` instead, as page-001.svg and so on, or as handout.pdf")
 	l.db = f.String("db", "", dbUsage)
 	for _, name := range []string{"paper", "cell", "pieces", "knits"} {
 		l.asOptions[name] = name
 	}
-	f.String("paper", "", "a4 or letter")
-	f.String("cell", "", "width of a chart's stitch in mm")
-	f.String("pieces", "", "the parts in their order, such as plan,chart,key,words")
-	f.String("knits", "", "left: for who knits from left to right")
+	f.String("paper", "", "`size`: a4 or letter")
+	f.String("cell", "", "width of a chart's stitch in `mm`")
+	f.String("pieces", "", "the `parts` in their order, such as plan,chart,key,words")
+	f.String("knits", "", "`from`: left, for who knits from left to right")
 	for _, name := range []string{"sideways", "large", "grey", "double"} {
 		l.asOptions[name] = name
 	}
 	f.Bool("sideways", false, "the paper lies on its side")
 	f.Bool("large", false, "large print: letters of 18 pt, stitches 6.5 mm wide")
 	f.Bool("grey", false, "greys that a copier keeps apart")
-	f.Bool("double", false, "for both sides of the paper: every handout begins on an odd page")
+	f.Bool("double", false, "for both sides of the paper: every handout begins on a sheet of its own")
 	return l
 }
 
@@ -97,8 +97,8 @@ func printHandout(ctx context.Context, v *verb, args []string, std stdio) error 
 // printClass writes the printed sheets of a class.
 func printClass(ctx context.Context, v *verb, args []string, std stdio) error {
 	l := v.layout(std)
-	student := l.Int("student", 0, "only this student, by the number in the address of their page")
-	part := l.String("students", "", "only these places of the list, such as 101-200; a PDF holds at most 100")
+	student := l.Int("student", 0, "only this student, by the `number` in the address of their page")
+	part := l.String("students", "", "only these `places` of the list, such as 101-200; a PDF holds at most 100")
 	if err := v.parse(l.FlagSet, args, 1, std); err != nil {
 		return err
 	}

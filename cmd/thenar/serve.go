@@ -24,7 +24,7 @@ const defaultListen = "127.0.0.1:8420"
 // serve serves the app until it is told to stop.
 func serve(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
-	listen := f.String("listen", defaultListen, "address and port; beyond 127.0.0.1 others near by reach it, with the key that is printed")
+	listen := f.String("listen", defaultListen, "`address` and port; beyond 127.0.0.1 others near by reach it, with the key that is printed")
 	db := f.String("db", "", dbUsage)
 	newKey := f.Bool("new-key", false, "let every device out that was let in")
 	if err := v.parse(f, args, 0, std); err != nil {
@@ -163,7 +163,7 @@ func demo(ctx context.Context, v *verb, args []string, std stdio) error {
 }
 
 // dbUsage is the help of the flag -db.
-const dbUsage = "file with all that is kept (default: thenar/thenar.db in the system's place for data)"
+const dbUsage = "`file` with all that is kept (default: thenar/thenar.db in the system's place for data)"
 
 // dbPath returns path, or the usual place of the database if path is empty.
 func dbPath(path string) (string, error) {

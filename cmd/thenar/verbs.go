@@ -65,7 +65,7 @@ func init() {
 		},
 		{
 			name: "import", args: "[-db FILE] FILE",
-			does:    "takes in such a file, and doubles nothing that is here. - reads standard input",
+			does:    "takes in a file that export wrote, and doubles nothing that is here. - reads standard input",
 			example: "thenar import mitt-7.json",
 			run:     importFile,
 		},

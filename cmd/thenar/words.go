@@ -16,7 +16,7 @@ import (
 func printWords(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	left := f.Bool("left", false, "for the left hand")
-	some := f.String("rounds", "", "only these: gusset:3-7, or gusset:3")
+	some := f.String("rounds", "", "only these `rounds`: gusset:3-7, or gusset:3")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
@@ -52,9 +52,9 @@ func rounds(text string) (section string, from, to int) {
 // picture or as a table.
 func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
-	format := f.String("format", "svg", "svg or pdf, to scale in mm, png, or csv, one field for each stitch")
-	layout := f.String("layout", "wedge", "wedge, which grows outward, or columns, which stand upright")
-	section := f.String("section", "gusset", "the part: gusset, hand (all round, with the gusset), thumb, top or cuff")
+	format := f.String("format", "svg", "`format`: svg or pdf, to scale in mm, png, or csv, one field for each stitch")
+	layout := f.String("layout", "wedge", "`layout`: wedge, which grows outward, or columns, which stand upright")
+	section := f.String("section", "gusset", "the `part`: gusset, hand (all round, with the gusset), thumb, top or cuff")
 	left := f.Bool("left", false, "for the left hand")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
