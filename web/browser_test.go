@@ -114,6 +114,18 @@ func (b *browser) expectErrors() {
 	b.said = nil
 }
 
+// expectRefusal waits until the console has said that a request was refused, which
+// may be after the page has shown it, and forgets it.
+func (b *browser) expectRefusal() {
+	b.t.Helper()
+	require.Eventually(b.t, func() bool {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		return len(b.said) > 0
+	}, 15*time.Second, 10*time.Millisecond)
+	b.expectErrors()
+}
+
 func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
 	b.t.Helper()
 	require.NoError(b.t, chromedp.Do(b.ctx, steps...))

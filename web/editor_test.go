@@ -9,6 +9,8 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/testenv"
 )
 
 // quiet waits until no answer is on its way.
@@ -177,7 +179,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 
 	// Both draw on one cell at once, many times; both end alike, and as the
 	// server has it.
-	for range 5 {
+	for range testenv.Cases(2, 5) {
 		first.click(first.cell(7, 2))
 		second.click(second.cell(7, 2))
 		second.click(second.cell(7, 3))

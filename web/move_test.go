@@ -145,7 +145,7 @@ func (m *mover) try() answer {
 func TestWhatWasAcceptedMoves(t *testing.T) {
 	t.Parallel()
 	ctx := context.Background()
-	databases := testenv.Cases(40, 1000)
+	databases := testenv.Cases(20, 1000)
 	tries, photos, counts, classes := 0, 0, 0, 0
 	for seed := range uint64(databases) {
 		func() {

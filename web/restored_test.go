@@ -80,7 +80,7 @@ func TestOpenPageHearsOfARestore(t *testing.T) {
 	back()
 	b.serverBack()
 	b.until(`document.querySelector("#saved button") !== null`)
-	b.expectErrors()
+	b.expectRefusal()
 	assert.Equal(t, "22", eval[string](b, girth))
 	m, err := st.Load(context.Background(), 1)
 	require.NoError(t, err)
