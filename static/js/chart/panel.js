@@ -34,7 +34,7 @@ export class Panel {
       return li;
     });
     place.replaceChildren(...(items.length > 0 ? items : [item("every round adds up")]));
-    if (!first) editor.announce(words[0] ?? "every round adds up");
+    if (!first && !editor.told.offers) editor.told.count(words[0] ?? "every round adds up");
   }
 
   // lost lets the person put back marks that have no place in this plan, a block

@@ -22,6 +22,11 @@ export class Told {
     this.root.classList.remove("quiet");
   }
 
+  // offers reports whether something can be done about what is said.
+  get offers() {
+    return this.place.childElementCount > 0;
+  }
+
   // count says what the page shows elsewhere, to those who hear it.
   count(text) {
     this.say(text);
@@ -44,6 +49,6 @@ export class Told {
   // forget drops what is said once something else was done: its buttons would
   // act on that.
   forget() {
-    if (this.place.childElementCount > 0) this.say("");
+    if (this.offers) this.say("");
   }
 }
