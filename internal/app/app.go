@@ -11,6 +11,7 @@ import (
 	"context"
 	"sync"
 
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/store"
 )
@@ -18,11 +19,11 @@ import (
 // App carries out what people ask for, on one file.
 type App struct {
 	store    *store.Store
-	planners sync.Pool // of *project.Planner: each serves one request at a time
-	days     sync.Map  // the last day noted for each device, by its ID
-	knitting plansCache
-	worn     wornCache
-	counted  counted // by the requests that are over
+	planners sync.Pool                       // of *project.Planner: each serves one request at a time
+	days     sync.Map                        // the last day noted for each device, by its ID
+	knitting cache[struct{}, []project.Made] // the plans of the mitts on the needles
+	worn     cache[wornKey, *picture.Worn]   // what the mitts of the shelf wear
+	counted  counted                         // by the requests that are over
 }
 
 // Open opens the file at path. A missing file is made, and an older schema is
@@ -44,6 +45,7 @@ func Schema() int { return store.NewestSchema() }
 // New returns an App on an open store, which the caller closes.
 func New(st *store.Store) *App {
 	a := &App{store: st}
+	a.knitting.most, a.worn.most = maxPlans, maxWorn
 	a.planners.New = func() any { return project.NewPlanner() }
 	return a
 }
