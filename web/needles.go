@@ -18,12 +18,12 @@ func (s *Server) showNeedles(w http.ResponseWriter, r *http.Request, id int64) e
 	if err != nil {
 		return err
 	}
-	n := view.NewNeedles(hand)
-	if wantsJSON(r) && n.Lacks == "" {
+	if wantsJSON(r) && hand.Out != nil {
+		n := view.NewTasks(hand)
 		writeJSON(w, http.StatusOK, map[string]any{"nth": n.Nth, "tasks": n.Tasks})
 		return nil
 	}
-	return page(w, r, http.StatusOK, view.NeedlesPage(n))
+	return page(w, r, http.StatusOK, view.NeedlesPage(view.NewNeedles(hand)))
 }
 
 // showStrips answers a script with the whole charts of one hand, of which its

@@ -57,7 +57,7 @@ func (s *Server) routes() http.Handler {
 		r.Post("/what-if/drop", s.answer(limited(maxForm, s.dropWhatIf)))
 		r.Get("/needles", s.answer(s.leadNeedles))
 		r.Post("/needles", s.answer(limited(maxForm, s.saveNeedles)))
-		r.Get("/strips", s.answer(s.showStrips))
+		r.Get("/strips", s.answer(s.heavy(s.showStrips)))
 		r.Get("/tries", s.answer(lead(view.TryDesk)))
 		r.Post("/tries", s.answer(limited(maxTry, s.addTry)))
 		r.Get("/tries/{try}", s.answer(s.showTry))

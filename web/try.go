@@ -56,11 +56,11 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.lead(w, r, fmt.Sprintf("/mitts/%d/tries/%d", id, try))
+	return send(w, r, fmt.Sprintf("/mitts/%d/tries/%d", id, try))
 }
 
-// lead redirects a browser, or tells a script where to go.
-func (s *Server) lead(w http.ResponseWriter, r *http.Request, to string) error {
+// send redirects a browser, or tells a script where to go.
+func send(w http.ResponseWriter, r *http.Request, to string) error {
 	if wantsJSON(r) {
 		writeJSON(w, http.StatusOK, map[string]string{"to": to})
 		return nil
@@ -149,7 +149,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.lead(w, r, view.KnitDesk.At(id)+"?side="+side)
+	return send(w, r, view.KnitDesk.At(id)+"?side="+side)
 }
 
 // takeBack undoes the answer to a try.
@@ -161,7 +161,7 @@ func (s *Server) takeBack(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.TakeBack(r.Context(), id, try); err != nil {
 		return err
 	}
-	return s.lead(w, r, view.TryDesk.At(id)+"?back=1#line")
+	return send(w, r, view.TryDesk.At(id)+"?back=1#line")
 }
 
 // setAside puts away a try that was noted by mistake, or brings it back.
@@ -176,5 +176,5 @@ func (s *Server) setAside(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.SetAside(r.Context(), id, try, r.PostForm.Get("aside") != "false"); err != nil {
 		return err
 	}
-	return s.lead(w, r, view.TryDesk.At(id)+"#line")
+	return send(w, r, view.TryDesk.At(id)+"#line")
 }

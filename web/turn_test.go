@@ -112,6 +112,18 @@ func TestTurnsComeInOrder(t *testing.T) {
 	three()
 }
 
+// The charts of a hand are drawn for a script when it is its turn, as its page was.
+func TestStripsTakeATurn(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	at := a.sample()
+	a.handler.turns.script = 0
+	end := a.held()
+	assert.Equal(t, http.StatusServiceUnavailable, a.get(at+"/strips").status)
+	end()
+	assert.Equal(t, http.StatusOK, a.get(at+"/strips").status)
+}
+
 // Who has to wait is told so by a page that asks again by itself; other pages
 // are served meanwhile, and a file comes when its turn does.
 func TestWaitingPage(t *testing.T) {

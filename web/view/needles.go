@@ -26,6 +26,8 @@ type Needles struct {
 	Lacks    string     // why there is nothing to knit yet
 	Ahead    string     // says which is the first round ahead that the last try changed; empty if there is none
 	Second   string     // how this hand is worked while only the other one is on the needles: "alike" or "anew"
+
+	inWork map[chart.Anchor][]chart.Yarn // the yarns of rounds, as far as they were asked for
 }
 
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
@@ -69,23 +71,15 @@ func secondOf(d project.Document, side string) string {
 
 // NewNeedles returns the page of the hand that is knitted.
 func NewNeedles(hand app.Needles) Needles {
-	n, out := Needles{ID: hand.ID, Doc: hand.Doc, Side: string(hand.Doc.Side)}, hand.Out
+	n, out := NewTasks(hand), hand.Out
 	if out == nil {
 		n.Lacks = "There is no plan to knit by yet: its measures have still to be filled."
 		return n
 	}
 	n.Other = otherWords(hand.Other)
-	rows := map[chart.Anchor]NeedleTask{} // only views and rows
-	for _, v := range out.Charts.Views() {
-		n.addView(out, v, rows)
-	}
 	for i := range out.Mitt.Sections {
-		n.Progress = append(n.Progress, progressOf(out, &out.Mitt.Sections[i]))
+		n.Progress = append(n.Progress, n.progressOf(out, &out.Mitt.Sections[i]))
 	}
-	for _, t := range tryon.Tasks(out.Mitt) {
-		n.Tasks = append(n.Tasks, newTask(out, t, rows))
-	}
-	n.Nth = min(max(hand.Done, 0), len(n.Tasks))
 	for _, t := range n.Tasks[n.Nth:] {
 		if t.Changed {
 			n.Ahead = fmt.Sprintf("Since the last try the mitt is planned otherwise, from round %d of the %s on.", t.Round, stitch.Part(t.Section).Words())
@@ -95,6 +89,36 @@ func NewNeedles(hand app.Needles) Needles {
 	n.Second = secondOf(n.Doc, n.Side)
 	n.show()
 	return n
+}
+
+// NewTasks returns the tasks of a hand, which draw nothing; none if it has no plan.
+func NewTasks(hand app.Needles) Needles {
+	n, out := Needles{ID: hand.ID, Doc: hand.Doc, Side: string(hand.Doc.Side)}, hand.Out
+	if out == nil {
+		return n
+	}
+	rows := map[chart.Anchor]NeedleTask{} // only views and rows
+	for _, v := range out.Charts.Views() {
+		n.addView(out, v, rows)
+	}
+	n.inWork = map[chart.Anchor][]chart.Yarn{}
+	for _, t := range tryon.Tasks(out.Mitt) {
+		n.Tasks = append(n.Tasks, n.newTask(out, t, rows))
+	}
+	n.Nth = min(max(hand.Done, 0), len(n.Tasks))
+	return n
+}
+
+// yarnsIn returns the yarns of a round in the order in which they are worked, and
+// works them out once.
+func (n *Needles) yarnsIn(out *project.Outputs, part stitch.Part, round int) []chart.Yarn {
+	at := chart.Anchor{Section: part, Round: round}
+	yarns, known := n.inWork[at]
+	if !known {
+		yarns = out.Charts.InWork(part, round)
+		n.inWork[at] = yarns
+	}
+	return yarns
 }
 
 // otherWords says where the other hand of the pair stands.

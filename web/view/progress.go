@@ -33,10 +33,10 @@ const (
 )
 
 // progressOf returns the strip of a part.
-func progressOf(out *project.Outputs, s *stitch.Section) Progress {
+func (n *Needles) progressOf(out *project.Outputs, s *stitch.Section) Progress {
 	p := Progress{Section: s.Part}
 	for i, r := range s.Rounds {
-		one := ProgressRound{Fill: mostOf(out, s.Part, i+1), Increases: increases(r)}
+		one := ProgressRound{Fill: n.mostOf(out, s.Part, i+1), Increases: increases(r)}
 		if one.Increases {
 			p.Increases = append(p.Increases, i+1)
 		}
@@ -47,9 +47,9 @@ func progressOf(out *project.Outputs, s *stitch.Section) Progress {
 
 // mostOf returns the colour of the yarn that most of a round is worked in; of
 // several, the one that comes first.
-func mostOf(out *project.Outputs, part stitch.Part, round int) string {
+func (n *Needles) mostOf(out *project.Outputs, part stitch.Part, round int) string {
 	fill, most, times := out.Charts.Palette.Or("a").Fill, 0, map[string]int{}
-	for _, y := range out.Charts.InWork(part, round) {
+	for _, y := range n.yarnsIn(out, part, round) {
 		if times[y.ID]++; times[y.ID] > most {
 			fill, most = y.Fill, times[y.ID]
 		}

@@ -12,7 +12,7 @@ import (
 )
 
 // newTask returns a task with its words and its row of the chart.
-func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTask) NeedleTask {
+func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTask) NeedleTask {
 	s := out.Mitt.Section(t.Part)
 	of := len(s.Rounds)
 	anchor := chart.Anchor{Section: t.Part, Round: min(max(t.Round, 1), of)}
@@ -36,7 +36,7 @@ func newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anchor]NeedleTas
 		one.Title, one.Place, one.Name = title, fmt.Sprintf("round %d %s", t.Round, one.Place), lower(title)
 	}
 	first, _, _, text := spoken(out.Words, t.Part, t.Round)
-	if yarns := out.Charts.InWork(t.Part, t.Round); len(yarns) == len(r.Ops) {
+	if yarns := n.yarnsIn(out, t.Part, t.Round); len(yarns) == len(r.Ops) {
 		one.Words, one.Say = coloured(t.Part, r, yarns)
 	} else {
 		one.Words, one.Say = text, large(text)
