@@ -99,7 +99,7 @@ func (s *Server) showDesk(w http.ResponseWriter, r *http.Request) error {
 	others := w.Header().Values("Set-Cookie")
 	if looked(r) {
 		http.SetCookie(w, &http.Cookie{
-			Name: lastDesk, Value: name, Path: mittAt(id, ""), MaxAge: keepDesk, HttpOnly: true, SameSite: http.SameSiteLaxMode,
+			Name: lastDesk, Value: name, Path: view.MittAt(id, ""), MaxAge: keepDesk, HttpOnly: true, SameSite: http.SameSiteLaxMode,
 		})
 	}
 	if err := s.atDesk(w, r, id, view.Desk(name)); err != nil {

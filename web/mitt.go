@@ -29,12 +29,9 @@ func mittID(r *http.Request) (int64, error) {
 	return numberIn(r, "id", "There is no mitt at this address.")
 }
 
-// mittAt returns the address of a page of a mitt.
-func mittAt(id int64, below string) string { return "/mitts/" + strconv.FormatInt(id, 10) + below }
-
 // toMitt redirects to a page of a mitt.
 func toMitt(w http.ResponseWriter, r *http.Request, id int64, below string) error {
-	http.Redirect(w, r, mittAt(id, below), http.StatusSeeOther)
+	http.Redirect(w, r, view.MittAt(id, below), http.StatusSeeOther)
 	return nil
 }
 

@@ -24,7 +24,7 @@ func (s *Server) showPattern(w http.ResponseWriter, r *http.Request, id int64) e
 		return err
 	}
 	if r.URL.Query().Get("all") == "" {
-		p.Hold(mittAt(id, "/sheets"))
+		p.Hold(view.MittAt(id, "/sheets"))
 	}
 	return page(w, r, http.StatusOK, view.PatternPage(view.NewMitt(m, view.PatternDesk, view.ChartAsk{}), p))
 }

@@ -56,7 +56,7 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return send(w, r, fmt.Sprintf("/mitts/%d/tries/%d", id, try))
+	return send(w, r, view.MittAt(id, fmt.Sprintf("/tries/%d", try)))
 }
 
 // send redirects a browser, or tells a script where to go.

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/a-h/templ"
 
@@ -38,7 +39,10 @@ func IsDesk(name string) bool {
 }
 
 // At returns the address of a desk of a mitt.
-func (d Desk) At(id int64) string { return fmt.Sprintf("/mitts/%d/desk/%s", id, d) }
+func (d Desk) At(id int64) string { return MittAt(id, "/desk/"+string(d)) }
+
+// MittAt returns the address of a page of a mitt, or of the mitt itself.
+func MittAt(id int64, below string) string { return "/mitts/" + strconv.FormatInt(id, 10) + below }
 
 // Bar is what stands at the head of every page of a mitt.
 type Bar struct {
@@ -94,7 +98,7 @@ func (b Bar) current(d Desk) templ.Attributes {
 }
 
 func (b Bar) href(rest string) templ.SafeURL {
-	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", b.ID, rest))
+	return templ.SafeURL(MittAt(b.ID, rest))
 }
 
 // Bar returns the bar of a desk that has the mitt's form.

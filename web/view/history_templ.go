@@ -13,7 +13,7 @@ import "fmt"
 
 // momentURL returns the address of a moment, with the chart that it changed.
 func momentURL(id int64, m Past) templ.SafeURL {
-	at := fmt.Sprintf("/mitts/%d/history/%d", id, m.Revision)
+	at := MittAt(id, fmt.Sprintf("/history/%d", m.Revision))
 	if m.View != "" {
 		at += "?view=" + string(m.View)
 	}
@@ -21,7 +21,7 @@ func momentURL(id int64, m Past) templ.SafeURL {
 }
 
 func historyURL(id int64) templ.SafeURL {
-	return templ.SafeURL(fmt.Sprintf("/mitts/%d/history", id))
+	return templ.SafeURL(MittAt(id, "/history"))
 }
 
 // HistoryPage is the diary of a mitt: the moments that were given a name, then

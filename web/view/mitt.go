@@ -1,7 +1,6 @@
 package view
 
 import (
-	"fmt"
 	"time"
 
 	"github.com/a-h/templ"
@@ -88,14 +87,11 @@ func AnswerOf(m app.Mitt, desk Desk, ask ChartAsk) Answer {
 		c.Revision, c.Decided, c.Marks = m.Revision, m.Decided, m.Out.Charts.Marks.Edits()
 		c.CanUndo, c.CanRedo, c.Restored = m.CanUndo, m.CanRedo, m.Restored
 		c.Mitt = m.Created.Format(time.RFC3339Nano)
-		c.Href = chartHref(m.ID)
+		c.Href = MittAt(m.ID, "/chart")
 	}
 	a.put(m.Faults)
 	return a
 }
-
-// chartHref returns the address to which the strokes of a mitt are sent.
-func chartHref(id int64) string { return fmt.Sprintf("/mitts/%d/chart", id) }
 
 // AfterStroke is NewMitt for a page on whose chart something was painted:
 // hand, fit and plan are unchanged, and the script has drawn the chart itself.

@@ -15,7 +15,7 @@ import (
 )
 
 func (n Needles) href(rest string) templ.SafeURL {
-	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", n.ID, rest))
+	return templ.SafeURL(MittAt(n.ID, rest))
 }
 
 // NeedlesPage follows the knitting, round by round. Without the script each

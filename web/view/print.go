@@ -22,7 +22,7 @@ func newPrint(s app.Sheets, title, action string) Print {
 // newMittPrint returns the page of sheets of a mitt, at an address below that
 // of the mitt.
 func newMittPrint(id int64, s app.Sheets, title, below string) Print {
-	back := fmt.Sprintf("/mitts/%d", id)
+	back := MittAt(id, "")
 	p := newPrint(s, title+s.Name, back+below)
 	p.Back, p.BackName = back, s.Name
 	return p

@@ -79,7 +79,7 @@ func (i Item) fixedWords() string {
 }
 
 func (i Item) href(below string) templ.SafeURL {
-	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", i.ID, below))
+	return templ.SafeURL(MittAt(i.ID, below))
 }
 
 // shelved returns the item of one mitt.

@@ -78,7 +78,7 @@ func NewArrived(came []app.Arrival) (list []Arrived) {
 		one := Arrived{Name: a.Name, How: a.How}
 		switch a.What {
 		case app.MovedMitt:
-			one.Href = fmt.Sprintf("/mitts/%d", a.ID)
+			one.Href = MittAt(a.ID, "")
 		case app.MovedClass:
 			one.Href = fmt.Sprintf("/classes/%d", a.ID)
 		}

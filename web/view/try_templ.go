@@ -17,7 +17,7 @@ import (
 )
 
 func (t Tries) href(rest string) templ.SafeURL {
-	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", t.ID, rest))
+	return templ.SafeURL(MittAt(t.ID, rest))
 }
 
 // TriesPage has the form for a new try, and shows all earlier ones.

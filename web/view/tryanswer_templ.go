@@ -17,7 +17,7 @@ import (
 )
 
 func (v TryAnswer) href(rest string) templ.SafeURL {
-	return templ.SafeURL(fmt.Sprintf("/mitts/%d%s", v.ID, rest))
+	return templ.SafeURL(MittAt(v.ID, rest))
 }
 
 // TryAnswerPage shows what a try suggests: each correction with its old and new
