@@ -26,8 +26,9 @@ export function startSlips(document) {
   for (const fold of document.querySelectorAll("details[data-remembers]")) remember(fold);
 }
 
-// makeRoom lays an open slip under the hand, where there is no margin beside
-// it: what follows makes room, and a thread leads up to its number.
+// makeRoom lays an open slip into the margin beside its number. On a phone, which
+// has none, it lies under the hand: what follows makes room, and a thread leads
+// up to its number.
 export function makeRoom(document) {
   const hand = document.querySelector(".drawing > .hand");
   const curves = document.querySelector(".drawing > .curves");
@@ -35,11 +36,26 @@ export function makeRoom(document) {
   if (curves) curves.style.marginTop = "";
   if (!slip) return;
   const thread = slip.querySelector(".thread");
-  slip.style.top = thread.style.height = "";
-  if (!matchMedia("(max-width: 46rem)").matches) return;
+  Object.assign(slip.style, { top: "", bottom: "" });
+  Object.assign(thread.style, { top: "", bottom: "", height: "" });
+  if (!matchMedia("(max-width: 46rem)").matches) {
+    keepIn(slip, thread, hand.parentElement);
+    return;
+  }
   slip.style.top = `${hand.offsetTop + hand.offsetHeight + 12}px`;
   curves.style.marginTop = `${slip.offsetHeight + 32}px`;
   thread.style.height = `${slip.getBoundingClientRect().top - slip.parentElement.getBoundingClientRect().top - 12}px`;
+}
+
+// keepIn lays a slip beside its number, and all of it within the drawing.
+function keepIn(slip, thread, drawing) {
+  if (getComputedStyle(slip.parentElement).position === "static") return; // it has a place of its own
+  const number = slip.parentElement.getBoundingClientRect();
+  const box = drawing.getBoundingClientRect();
+  const middle = number.top + number.height / 2;
+  const top = Math.max(Math.min(middle - 51, box.bottom - slip.offsetHeight - 8), box.top + 8);
+  Object.assign(slip.style, { top: `${top - number.top}px`, bottom: "auto" });
+  Object.assign(thread.style, { top: `${middle - top - 2}px`, bottom: "auto" });
 }
 
 // take selects the text of a slip's number, so that typing replaces it.

@@ -35,9 +35,10 @@ type Group struct {
 	Title  string
 	Note   string
 	Fields []Field
-	Folded bool // shown only when asked for
-	Yarns  bool // the palette, to which another mitt's yarns can be brought
-	Desk   Desk // where it is shown; FitDesk if empty
+	Terms  []words.Term // of the trade, explained under the note
+	Folded bool         // shown only when asked for
+	Yarns  bool         // the palette, to which another mitt's yarns can be brought
+	Desk   Desk         // where it is shown; FitDesk if empty
 
 	Rows string // path of a list, if each row of it has these fields
 	Row  string // what one row is called

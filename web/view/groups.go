@@ -20,8 +20,8 @@ var groups = []Group{
 		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten, no thumb"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 	}},
-	{Title: "Swatch", Note: "Knit it in the round, wash it, let it dry. Count over {over} or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
-	{Title: "Hand", Note: "Lay the tape without pulling. Only the hand is needed; the rest is filled until you measure it.", Fields: []Field{
+	{Title: "Swatch", Terms: []words.Term{words.TermSwatch, words.TermGauge}, Note: "Knit it in the round, wash it, let it dry. Count over {over} or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
+	{Title: "Hand", Terms: []words.Term{words.TermGusset}, Note: "Lay the tape without pulling. Only the hand is needed; the rest is filled until you measure it.", Fields: []Field{
 		{Path: "hand.wrist_circumference", Label: "Wrist", Help: "round the wrist bones", Unit: unitSign},
 		{Path: "hand.hand_circumference", Label: "Hand", Help: "round the knuckles, without the thumb", Unit: unitSign, Need: true},
 		{Path: "hand.thumb_circumference", Label: "Thumb", Help: "round its joint", Unit: unitSign},
@@ -58,7 +58,7 @@ var groups = []Group{
 		{Path: "schedule.follows", Label: "Follow", Choices: []Choice{{"", "the hand’s shape where it is measured"}, {"profile", "the hand’s shape"}, {"rhythm", "a plain rhythm"}}},
 		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
 	}, Folded: true},
-	{Title: "Ease", Note: "How much larger than the hand it is knitted: −5 % is 5 % smaller.", Fields: []Field{
+	{Title: "Ease", Terms: []words.Term{words.TermEase, words.TermGusset}, Note: "How much larger than the hand it is knitted: −5 % is 5 % smaller.", Fields: []Field{
 		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, +15 % thumbless, more in thick yarn (common practice)"},
 		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
 		{Path: "ease.gusset", Label: "Half-way up the gusset", Help: "left out: between hand and parting"},
