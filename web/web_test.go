@@ -113,7 +113,7 @@ func (r answer) form() url.Values { return r.fields("#measure-form") }
 func (r answer) fields(form string) url.Values {
 	r.t.Helper()
 	values := url.Values{}
-	r.doc().Find(form).First().Find("[name]").Each(func(_ int, field *goquery.Selection) {
+	r.doc().Find(form).First().Find("[name]:not(details)").Each(func(_ int, field *goquery.Selection) {
 		name, _ := field.Attr("name")
 		value, _ := field.Attr("value")
 		if goquery.NodeName(field) == "select" {
