@@ -10,6 +10,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/fault"
 	"thenar/internal/roster"
+	"thenar/internal/sheet"
 	"thenar/internal/words"
 )
 
@@ -220,4 +221,12 @@ func (c Class) patternID() int64 {
 		return 0
 	}
 	return c.Doc.Pattern.Mitt
+}
+
+// terms returns the terms in which the class's pattern is written.
+func (c Class) terms() words.Terms {
+	if c.Doc.Pattern == nil {
+		return words.US
+	}
+	return words.TermsOf(c.Doc.Pattern.Sheet.Given(sheet.PathTerms))
 }
