@@ -29,8 +29,9 @@ export const view = event("view");
 // measure.js, heard by chart/main.js.
 export const swapped = event("swapped");
 
-// sheet: a stroke changed numbers of the form, which are saved already.
-// { edits, revision }. Told by chart/editor.js, heard by measure.js.
+// sheet: a stroke changed numbers of the form, or the choices of the pattern were
+// kept, which are saved already. { edits, revision }. Told by chart/editor.js and
+// print.js, heard by measure.js.
 export const sheet = event("sheet");
 
 // decided: another window saved the form. { revision }. Told by chart/main.js,
