@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"github.com/a-h/templ"
+	"github.com/go-chi/chi/v5"
 
 	"thenar/internal/fault"
 	"thenar/web/view"
@@ -77,6 +78,7 @@ func (s *Server) answer(h handler) http.HandlerFunc {
 			return
 		}
 		problem := view.Problem{Title: titles[kind], Message: fault.Message(err)}
+		problem.Bar = s.barOf(r)
 		if statuses[kind] >= http.StatusInternalServerError {
 			problem.To, problem.Fields = sentAgain(r)
 		}
@@ -84,6 +86,35 @@ func (s *Server) answer(h handler) http.HandlerFunc {
 			s.log.Error("the page of a failure failed", "error", err)
 		}
 	}
+}
+
+// rooms are the desks to which the pages below a mitt's address belong.
+var rooms = map[string]view.Desk{
+	"chart": view.ChartDesk, "print": view.PatternDesk, "sheets": view.PatternDesk, "needles": view.KnitDesk, "strips": view.KnitDesk, "tries": view.TryDesk, "habits": view.TryDesk,
+}
+
+// barOf returns the bar of the mitt in the address, or nil if there is none, so
+// that a failure on its pages leaves the way back.
+func (s *Server) barOf(r *http.Request) *view.Bar {
+	parts := strings.Split(strings.Trim(r.URL.Path, "/"), "/")
+	id, err := mittID(r)
+	if err != nil || parts[0] != "mitts" {
+		return nil
+	}
+	name, err := s.app.Name(r.Context(), id)
+	if err != nil {
+		return nil
+	}
+	desk := view.FitDesk
+	if len(parts) > 2 {
+		if of, ok := rooms[parts[2]]; ok {
+			desk = of
+		}
+	}
+	if at := chi.URLParam(r, "desk"); view.IsDesk(at) {
+		desk = view.Desk(at)
+	}
+	return view.RoomBar(id, name, desk)
 }
 
 // sentAgain returns what a failed form sent, so that the page of the failure

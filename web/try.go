@@ -6,6 +6,7 @@ import (
 	"io"
 	"net/http"
 	"strconv"
+	"strings"
 
 	"github.com/go-chi/chi/v5"
 
@@ -51,10 +52,17 @@ func (s *Server) addTry(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		return triesPage(w, r, http.StatusBadRequest, view.NewTries(list, faults))
+		page := view.NewTries(list, faults)
+		page.Form.Instead, _ = strconv.ParseInt(r.PostFormValue("instead"), 10, 64) // 0: none
+		return triesPage(w, r, http.StatusBadRequest, page)
 	}
 	if err != nil {
 		return err
+	}
+	if instead, err := strconv.ParseInt(r.PostFormValue("instead"), 10, 64); err == nil && instead != try {
+		if err := s.app.SetAside(r.Context(), id, instead, true); err != nil {
+			return err
+		}
 	}
 	return send(w, r, view.MittAt(id, fmt.Sprintf("/tries/%d", try)))
 }
@@ -113,7 +121,7 @@ func (s *Server) showPhoto(w http.ResponseWriter, r *http.Request) error {
 // that it offered.
 func ticks(r *http.Request) app.Ticks {
 	_ = r.FormValue("keep") // fills r.Form
-	return app.Ticks{Keep: r.Form["keep"], Offered: r.Form["offered"]}
+	return app.Ticks{Keep: r.Form["keep"], Offered: r.Form["offered"], Free: strings.Fields(r.FormValue("free"))}
 }
 
 // showTry shows what a try suggests, or what was answered.
@@ -123,10 +131,35 @@ func (s *Server) showTry(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v, err := s.app.WeighTry(r.Context(), id, try, ticks(r))
+	if asked, ok := unfitting(r, err); ok {
+		return s.askAgain(w, r, v.Entry, asked)
+	}
 	if err != nil {
 		return err
 	}
 	return page(w, r, http.StatusOK, view.TryAnswerPage(view.NewTryAnswer(v)))
+}
+
+// unfitting returns what a noted try says that no longer fits the plan; ok is
+// false if a script asks, which reads the messages itself.
+func unfitting(r *http.Request, err error) (faults fault.Fields, ok bool) {
+	return faults, errors.As(err, &faults) && !wantsJSON(r)
+}
+
+// askAgain shows the form of a noted try that no longer fits the plan, as it
+// was typed, so that it can be put right. Saving it puts the earlier note away.
+func (s *Server) askAgain(w http.ResponseWriter, r *http.Request, e app.TryEntry, faults fault.Fields) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	list, err := s.app.NotedAgain(r.Context(), id, e.Try)
+	if err != nil {
+		return err
+	}
+	t := view.NewTries(list, faults)
+	t.Form.Instead = e.ID
+	return triesPage(w, r, http.StatusConflict, t)
 }
 
 // answerTry puts the accepted corrections into the mitt, and redirects to its
@@ -146,6 +179,9 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 	side, err := s.app.AnswerTry(r.Context(), id, try, app.TryAnswer{
 		After: after, Key: r.PostForm.Get("key"), Rip: r.PostForm.Get("how") == "rip", Ticks: ticks(r),
 	})
+	if _, ok := unfitting(r, err); ok {
+		return send(w, r, view.MittAt(id, fmt.Sprintf("/tries/%d", try))) // whose page says what doesn't fit
+	}
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
@@ -30,17 +31,19 @@ type Weighed struct {
 	Seen        tryon.Reading
 	Corrections []Suggested
 	Onward      project.Onward
-	After       int64   // the newest decision when the try was weighed
-	Key         string  // of the answer, so that one sent twice is taken once
-	GoneOn      bool    // rounds were counted since the try was noted
-	Pace        float64 // stitches a minute
-	OwnPace     bool    // measured from the person's own counts
+	After       int64         // the newest decision when the try was weighed
+	Key         string        // of the answer, so that one sent twice is taken once
+	GoneOn      bool          // rounds were counted since the try was noted
+	Free        []mitt.Number // the fixed numbers that are let go of with the answer
+	Hinder      []mitt.Number // the fixed numbers without which the corrections change something
+	Pace        float64       // stitches a minute
+	OwnPace     bool          // measured from the person's own counts
 }
 
 // Ticks are the keys of the corrections that a page accepts, and of those that
 // it offered. A correction that was not offered yet is accepted unless it is
-// doubtful.
-type Ticks struct{ Keep, Offered []string }
+// doubtful. Free are the keys of the fixed numbers to let go of.
+type Ticks struct{ Keep, Offered, Free []string }
 
 func (t Ticks) accept(c tryon.Correction) bool {
 	return slices.Contains(t.Keep, c.Key) || !slices.Contains(t.Offered, c.Key) && c.Doubt == ""
@@ -113,8 +116,55 @@ func (w *work) weigh(pl *project.Planner, t TryEntry, ticks Ticks) (Weighed, err
 	if err != nil {
 		return v, err
 	}
-	v.Onward, err = pl.Onward(w.doc, v.Seen, other, v.Accepted())
+	for _, n := range w.doc.Sheet.Fixed() {
+		if slices.Contains(ticks.Free, n.Key()) {
+			v.Free = append(v.Free, n)
+		}
+	}
+	without := func(free []mitt.Number) (project.Onward, error) {
+		return pl.Onward(w.doc, v.Seen, other, append(v.Accepted(), letGo(free)...))
+	}
+	if v.Onward, err = without(v.Free); err == nil && len(v.Free) == 0 && len(v.Accepted()) > 0 && !moves(v.Onward) {
+		v.Hinder, err = hinder(w.doc.Sheet.Fixed(), without)
+	}
 	return v, err
+}
+
+// moves reports whether a way on has a plan, and a round in it that is new.
+func moves(o project.Onward) bool { return o.Is != nil && o.Changed.Count() > 0 }
+
+// letGo returns what lets go of fixed numbers, as a correction of the sheet.
+func letGo(list []mitt.Number) []tryon.Correction {
+	c := tryon.Correction{Key: "free"}
+	for _, n := range list {
+		c.Edits = append(c.Edits, tryon.Edit{Path: n.Path()})
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return []tryon.Correction{c}
+}
+
+// hinder returns those of the fixed numbers that stand in the way of a change:
+// what is planned without them is what is planned without any. It returns none
+// if letting go of all changes nothing.
+func hinder(fixed []mitt.Number, without func([]mitt.Number) (project.Onward, error)) ([]mitt.Number, error) {
+	all, err := without(fixed)
+	if err != nil || !moves(all) {
+		return nil, err
+	}
+	list := fixed
+	for _, n := range fixed {
+		fewer := slices.DeleteFunc(slices.Clone(list), func(m mitt.Number) bool { return m == n })
+		o, err := without(fewer)
+		if err != nil {
+			return nil, err
+		}
+		if moves(o) && project.Differing(all.Is.Mitt(), o.Is.Mitt()).Count() == 0 {
+			list = fewer
+		}
+	}
+	return list, nil
 }
 
 // suggest lists the corrections. Where the correction of the fabric is

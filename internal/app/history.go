@@ -121,7 +121,7 @@ func (w *work) goBack(revision int64) error {
 // BringBack makes an earlier moment the newest revision: sheet, side and chart
 // as they stood, as one stroke that can be undone. What is knitted stays.
 func (a *App) BringBack(ctx context.Context, id, revision int64) error {
-	wants := store.Wants{Marks: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
+	wants := store.Wants{Marks: true, Tries: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
 	_, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
 		then := *w
 		if err := then.goBack(revision); err != nil {

@@ -135,7 +135,7 @@ func (w *work) typed(pl *project.Planner, typed Typed) (form, fault.Fields, erro
 // It fails with fault.Fields for what can't be kept, and with fault.Conflict
 // where another version was saved since the form was opened.
 func (a *App) SaveNumbers(ctx context.Context, id int64, typed Typed) (revision int64, err error) {
-	done, err := a.change(ctx, id, store.Wants{}, func(w *work, pl *project.Planner) (store.Change, error) {
+	done, err := a.change(ctx, id, store.Wants{Tries: true}, func(w *work, pl *project.Planner) (store.Change, error) {
 		f, faults, err := w.typed(pl, typed)
 		if err == nil {
 			err = faults.Err()
@@ -203,7 +203,7 @@ func (w *work) document(revision int64) (*project.Document, error) {
 // AnswerQuestion takes the answer to a question about an unusual measurement of
 // a mitt. What is knitted stays.
 func (a *App) AnswerQuestion(ctx context.Context, id int64, path, text string, yes bool) error {
-	_, err := a.change(ctx, id, store.Wants{}, func(w *work, pl *project.Planner) (store.Change, error) {
+	_, err := a.change(ctx, id, store.Wants{Tries: true}, func(w *work, pl *project.Planner) (store.Change, error) {
 		doc := w.doc
 		doc.Sheet, doc.Sure = sheet.Answer(doc.Sheet, doc.Sure, doc.Questions(), path, text, yes)
 		doc, err := w.keep(pl, doc, false)

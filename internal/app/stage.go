@@ -17,6 +17,12 @@ const (
 	Knitting // a hand of the pair is on the needles
 )
 
+// Name returns what a mitt is called.
+func (a *App) Name(ctx context.Context, id int64) (string, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
+	return w.doc.Name, err
+}
+
 // Stage returns how far a mitt has come.
 func (a *App) Stage(ctx context.Context, id int64) (Stage, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))

@@ -51,7 +51,7 @@ func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 		return Drawn{}, err
 	}
 	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Restored: stroke.Restored, Rewrite: project.Rewrite}
-	wants := store.Wants{Key: stroke.Key}
+	wants := store.Wants{Key: stroke.Key, Tries: true}
 	switch {
 	case stroke.Undo:
 		request.Kind, wants.Turn = store.Undo, store.Undo

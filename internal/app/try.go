@@ -94,6 +94,13 @@ func (a *App) RefusedTry(ctx context.Context, id int64, t tryon.Try) (Tries, err
 	return a.tries(ctx, id, func(*work, *project.Planner) tryon.Try { return t })
 }
 
+// NotedAgain returns the tries of a mitt with the form of a noted try, to be put
+// right and noted anew.
+func (a *App) NotedAgain(ctx context.Context, id int64, t tryon.Try) (Tries, error) {
+	t.Key = rand.Text() // a key is noted once
+	return a.RefusedTry(ctx, id, t)
+}
+
 func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Planner) tryon.Try) (Tries, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Tries: true, Habits: true}))
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"maps"
 	"slices"
+	"strconv"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -152,21 +153,46 @@ func (w *work) place(side project.Side, m stitch.Mitt) tryon.Place {
 	return tryon.PlaceAfter(m, w.done(side, tryon.Tasks(m)))
 }
 
-// knitted returns what is on the needles of one hand, by its count and by the
-// plan that a document makes for it. A hand that is not begun needs no plan.
+// knitted returns what is on the needles of one hand, by its count, its open
+// tries and the plan that a document makes for it. A hand that is not begun
+// needs no plan.
 func (w *work) knitted(pl *project.Planner, doc project.Document, side project.Side) (project.Progress, error) {
 	h := project.Progress{Side: side}
-	c, begun := w.Last[string(side)]
-	if !begun || c.Section == "" {
-		return h, nil
+	said, err := w.saidKnitted(side)
+	if c, begun := w.Last[string(side)]; err != nil || (!begun || c.Section == "") && len(said) == 0 {
+		return h, err
 	}
 	doc.Side = side
-	var err error
 	if h.Plan, err = pl.Plan(doc.Effective()); err != nil {
 		return h, err
 	}
-	h.At = w.place(side, h.Plan.Mitt())
+	m := h.Plan.Mitt()
+	h.At = w.place(side, m)
+	places := tryon.Places(m)
+	for _, t := range said {
+		round, _ := strconv.Atoi(t.Round) // 0, which no part has, if it is no number
+		if at, ok := tryon.At(places, stitch.Part(t.Section), round); ok && at.Nth > h.At.Nth {
+			h.At = at
+		}
+	}
 	return h, nil
+}
+
+// saidKnitted returns the open tries of a hand that were noted after its last
+// count. They say what is knitted until another count does.
+func (w *work) saidKnitted(side project.Side) ([]tryon.Try, error) {
+	var list []tryon.Try
+	last := w.Last[string(side)].At
+	for _, one := range w.Tries {
+		t, err := entryOf(w.doc, one)
+		if err != nil {
+			return nil, err
+		}
+		if t.Try.Side == string(side) && !t.Answered && !t.Back && !t.Answer.Aside && t.Noted.After(last) {
+			list = append(list, t.Try)
+		}
+	}
+	return list, nil
 }
 
 // keep returns the changed document doc with the counted rounds of both hands

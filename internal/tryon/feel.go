@@ -51,9 +51,9 @@ func (c *corrector) felt(zone Zone) {
 	if fixed := Pinned(c.sheet, zone); len(fixed) > 0 {
 		names := make([]string, len(fixed))
 		for i, n := range fixed {
-			names[i] = strings.ToLower(n.Label())
+			names[i] = "“" + n.Words() + "”"
 		}
-		because += fmt.Sprintf("; but you fixed: %s. Let go of it first", strings.Join(names, ", "))
+		because += fmt.Sprintf("; you fixed %s", strings.Join(names, ", "))
 	}
 	if zone == Thumb {
 		c.thumb(change, because)

@@ -77,7 +77,8 @@ function startTry(form) {
 async function follow(form, pulls) {
   const { side, section, round } = form.elements;
   const at = new URLSearchParams({ side: side.value, section: section.value, round: round.value });
-  const reply = await fetch(`${location.pathname}?${at}`).catch(() => undefined);
+  const desk = new URL(form.getAttribute("action"), location).pathname.replace(/tries$/, "desk/try");
+  const reply = await fetch(`${desk}?${at}`).catch(() => undefined);
   if (!reply?.ok || at.get("round") !== round.value || at.get("section") !== section.value || at.get("side") !== side.value) return;
   const page = new DOMParser().parseFromString(await reply.text(), "text/html");
   const svg = page.querySelector("[data-tried] svg");
@@ -182,7 +183,7 @@ function startAnswer(form) {
   });
   form.querySelector(".weigh")?.setAttribute("hidden", "");
   let asked = 0;
-  form.addEventListener("change", async () => {
+  const weigh = async () => {
     const number = ++asked;
     const place = form.querySelector('[data-fragment="onward"]');
     place.setAttribute("aria-busy", "true");
@@ -199,8 +200,10 @@ function startAnswer(form) {
       say("No connection: what follows below is as it was with the ticks before.");
     }
     place.setAttribute("aria-busy", "false");
-  });
+  };
+  form.addEventListener("change", weigh);
   form.addEventListener("submit", (event) => {
+    if (event.submitter?.formMethod === "get") return; // it looks at the answer without taking it
     event.preventDefault();
     say("Keeping it…");
     const body = new FormData(form);

@@ -38,6 +38,16 @@ func IsDesk(name string) bool {
 	return false
 }
 
+// words returns the name of a desk on the tape.
+func (d Desk) words() string {
+	for _, one := range desks {
+		if one.Desk == d {
+			return one.Words
+		}
+	}
+	return "the mitt"
+}
+
 // At returns the address of a desk of a mitt.
 func (d Desk) At(id int64) string { return MittAt(id, "/desk/"+string(d)) }
 
@@ -125,6 +135,12 @@ func (t Tries) Bar() Bar {
 		b.Line = planLine(t.Plan)
 	}
 	return b
+}
+
+// RoomBar returns the bar of a page that belongs to a desk.
+func RoomBar(id int64, name string, desk Desk) *Bar {
+	b := roomBar(id, name, desk)
+	return &b
 }
 
 // roomBar returns the bar of a side room of a desk.

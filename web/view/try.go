@@ -35,7 +35,7 @@ type Tries struct {
 // NewTries returns the page of a mitt's tries. faults are those of the try in
 // the form.
 func NewTries(t app.Tries, faults fault.Fields) Tries {
-	page := Tries{ID: t.ID, Doc: t.Doc, Plan: t.Plan, Places: t.Places, Form: TryForm{t.Form, faults}}
+	page := Tries{ID: t.ID, Doc: t.Doc, Plan: t.Plan, Places: t.Places, Form: TryForm{Try: t.Form, Faults: faults}}
 	if t.Plan == nil {
 		page.Lacks = "There is no plan to try on yet: its measures have still to be filled."
 	} else {
@@ -49,8 +49,9 @@ func NewTries(t app.Tries, faults fault.Fields) Tries {
 
 // TryForm is the form of a new try.
 type TryForm struct {
-	Try    tryon.Try
-	Faults fault.Fields
+	Try     tryon.Try
+	Faults  fault.Fields
+	Instead int64 // the noted try that this one is put in the place of; 0: none
 }
 
 // Fault returns the message at a field, or "".

@@ -80,16 +80,39 @@ func roughly(minutes int) int {
 	return (minutes + 2) / 5 * 5
 }
 
-// Held returns the fixed numbers of the mitt.
-func (v TryAnswer) Held() []mitt.Number { return v.Doc.Sheet.Fixed() }
-
-// HeldWords lists the fixed numbers: "hand: stitches, gusset: rounds".
-func (v TryAnswer) HeldWords() string {
-	var list []string
-	for _, n := range v.Held() {
-		list = append(list, n.Words())
+// fixedWords lists fixed numbers: “gusset rounds” and “held”.
+func fixedWords(list []mitt.Number) string {
+	var names []string
+	for _, n := range list {
+		names = append(names, "“"+n.Words()+"”")
 	}
-	return strings.Join(list, ", ")
+	if last := len(names) - 1; last > 0 {
+		return strings.Join(names[:last], ", ") + " and " + names[last]
+	}
+	return strings.Join(names, "")
+}
+
+// keysOf joins the keys of numbers, as a form sends them.
+func keysOf(list []mitt.Number) string {
+	var keys []string
+	for _, n := range list {
+		keys = append(keys, n.Key())
+	}
+	return strings.Join(keys, " ")
+}
+
+func isAre(list []mitt.Number) string {
+	if len(list) == 1 {
+		return "is"
+	}
+	return "are"
+}
+
+func itThem(list []mitt.Number) string {
+	if len(list) == 1 {
+		return "it"
+	}
+	return "them"
 }
 
 // Drawing draws how the mitt goes on from what is knitted, or returns "" if
