@@ -6,14 +6,11 @@ package view
 
 //lint:file-ignore SA4006 This context is only used if a nested component is present.
 
-import (
-	"github.com/a-h/templ"
-	templruntime "github.com/a-h/templ/runtime"
-)
+import "github.com/a-h/templ"
+import templruntime "github.com/a-h/templ/runtime"
 
 import (
 	"fmt"
-
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
 	"thenar/internal/words"
@@ -528,7 +525,7 @@ func tryField(f TryForm, name, label, value, unit, mode, help string) templ.Comp
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var21 := []any{"field", templ.KV("has-fault", f.Fault(name) != "")}
+			var templ_7745c5c3_Var21 = []any{"field", templ.KV("has-fault", f.Fault(name) != "")}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var21...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -767,7 +764,7 @@ func tryEnd(t Tries, name, legend, help string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var36 := []any{"end", templ.KV("has-fault", t.Form.Fault(name) != "")}
+			var templ_7745c5c3_Var36 = []any{"end", templ.KV("has-fault", t.Form.Fault(name) != "")}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var36...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -1043,7 +1040,7 @@ func tryChoice(f TryForm, name, label, value string, choices []Choice) templ.Com
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var54 := []any{"field", templ.KV("has-fault", f.Fault(name) != "")}
+			var templ_7745c5c3_Var54 = []any{"field", templ.KV("has-fault", f.Fault(name) != "")}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var54...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -1875,7 +1872,7 @@ func besideRow(what, a, b string) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Var96 := []any{templ.KV("differs", a != b)}
+				var templ_7745c5c3_Var96 = []any{templ.KV("differs", a != b)}
 				templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var96...)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
