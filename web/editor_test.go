@@ -122,7 +122,7 @@ func TestTheEditorByTouch(t *testing.T) {
 	assert.Equal(t, "free", eval[string](b, `document.querySelector("svg[data-chart]").dataset.shape`), "a brush is ready")
 	b.tap("[data-reach-open]")
 	b.tap(`[data-shape="look"]`)
-	b.until(`document.querySelector("[data-reach-now]").textContent === "look"`)
+	b.until(`document.querySelector("[data-reach-now]").textContent === "only look"`)
 	b.touch(b.cell(2, 1))
 	b.tap(`[data-tool-colour="c"]`)
 	b.until(`document.querySelector("svg[data-chart]").dataset.shape === "free"`)

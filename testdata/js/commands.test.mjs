@@ -4,6 +4,7 @@ import { area, line, mirrored, rectangle } from "../../static/js/chart/cells.js"
 import { erase, flip, here, laidAcross, laidUp, noted, paintAll, paste, piece, putBack, putBlockBack, repeat, shift } from "../../static/js/chart/commands.js";
 import { Model } from "../../static/js/chart/model.js";
 import { Selection } from "../../static/js/chart/selection.js";
+import { laidWords } from "../../static/js/chart/tracing.js";
 import { page } from "./cases.mjs";
 
 const tube = () => new Model({ ...page("tube"), marks: [] });
@@ -94,12 +95,85 @@ test("what is left over of a repeat is counted, and shared by both ends", () => 
   const box = { low: 4, high: 4, left: shown[0].x, right: shown[wide - 1].x };
   const how = laidAcross(model, box);
   assert.deepEqual([how.times, how.left, how.right], [Math.floor(n / wide), 0, n % wide]);
-  assert.deepEqual(laidAcross(model, { ...box, right: box.left }), { times: n, left: 0, right: 0, middle: 0, gaps: false }, "one stitch comes out even");
+  assert.deepEqual(laidAcross(model, { ...box, right: box.left }), { times: n, left: 0, right: 0, middle: 0, gaps: false, uneven: false }, "one stitch comes out even");
   model.apply(paintAll(model, [[4, box.left]], "colour", "b"));
   model.apply(repeat(model, piece(model, shown.slice(0, wide).map((c) => [4, c.x])), box, how.middle));
   const marks = look(model, 4).split(" ").map((s) => s.endsWith("b"));
   const begins = Math.floor((n % wide) / 2);
   assert.deepEqual(marks, shown.map((_, i) => i % wide === begins), "whole repeats lie between two equal rests");
+});
+
+const plain = page("tube");
+
+// flat is a chart of one part whose rounds have so many stitches each, at places
+// that begin at 0.
+function flat(section, ...counts) {
+  const { width: _, ...data } = plain;
+  const rows = counts.map((n, i) => ({ ...data.rows[0], section, name: section, round: i + 1, runs: [{ column: section === "gusset" ? "B1" : "H1", n, step: 1, x: n - 1, op: "k" }] }));
+  return new Model({ ...data, rows, width: Math.max(...counts), marks: [] });
+}
+
+// counted lays a block whose columns have a yarn each round the hand, and counts
+// in the cells of a row how often these stand side by side in full: beyond the
+// edge, too, where the whole round is shown.
+function counted(model, box, y) {
+  const wide = box.right - box.left + 1;
+  const cells = [];
+  for (let up = 0; up <= box.high - box.low; up++) for (let i = 0; i < wide; i++) cells.push({ left: i, up, stitch: "", colour: "abcdefgh"[i] });
+  const back = model.apply([...paste(model, cells, box.low, box.right), ...repeat(model, cells, box, 0)]);
+  const row = model.row(y);
+  const ring = row.shown.length === row.cells.length && row.shown.at(-1).x - row.shown[0].x + 1 === row.shown.length;
+  const yarns = row.shown.map((c) => ({ x: c.x, yarn: model.yarn(y, c) }));
+  const is = (i, k) => {
+    const at = yarns[ring ? i % yarns.length : i];
+    return at?.yarn === "abcdefgh"[wide - 1 - k] && (ring || at.x === yarns[i - k].x + k);
+  };
+  let times = 0;
+  for (let i = 0; i < yarns.length; i++) if (Array.from({ length: wide }, (_, k) => is(i + k, k)).every(Boolean)) times++;
+  model.apply(back);
+  return { times, over: yarns.length - times * wide };
+}
+
+// What is said of a block laid round the hand, against counted cells.
+test("what is said of a block laid round the hand is so", () => {
+  const said = (text) => ({ times: text.startsWith("Once") ? 1 : Number.parseInt(text, 10), over: Number(/(\d+) stitch(?:es)? left over/.exec(text)?.[1] ?? 0), ends: /(\d+) at the left, (\d+) at the right/.exec(text)?.slice(1).map(Number) });
+  let n = 0;
+  const check = (model, box) => {
+    const text = laidWords(laidAcross(model, box));
+    const { times, over, ends } = said(text);
+    for (let y = box.low; y <= box.high; y++) {
+      const is = counted(model, box, y);
+      const where = `${text} of ${model.row(y).key}, ${JSON.stringify(box)}: ${JSON.stringify(is)}`;
+      if (text.includes("whole; gaps") || text.includes("the ends differ")) assert.ok(times <= is.times, where);
+      else assert.deepEqual({ times, over }, is, where);
+      if (ends) assert.equal(ends[0] + ends[1], over, where);
+    }
+    assert.ok(text.split(" ").length < 20, text);
+    n++;
+  };
+  for (const section of ["cuff", "gusset", "hand", "thumb"]) {
+    for (let count = 7; count < 60; count++) {
+      for (let wide = 1; wide <= 7; wide++) {
+        for (const left of [0, 4, 5].filter((x) => x + wide <= count)) check(flat(section, count), { low: 1, high: 1, left, right: left + wide - 1 });
+      }
+    }
+  }
+  for (const name of ["tube", "columns-of-a-left-tube", "nothing", "left-hand"]) {
+    const model = new Model({ ...page(name), marks: [] });
+    for (const row of model.rows) {
+      for (let wide = 1; wide <= 4; wide++) {
+        for (const { x } of row.shown) {
+          const box = { low: row.y, high: Math.min(row.y + 1, model.height), left: x, right: x + wide - 1 };
+          if (row.shown.some((c) => c.x === box.right) && model.row(box.high).shown.some((c) => c.x === x) && model.row(box.high).shown.some((c) => c.x === box.right)) check(model, box);
+        }
+      }
+    }
+  }
+  check(flat("hand", 42, 44), { low: 1, high: 2, left: 2, right: 7 });
+  assert.ok(n > 4000, `${n} blocks`);
+  assert.equal(laidWords(laidAcross(flat("hand", 42), { low: 1, high: 1, left: 4, right: 9 })), "7 times; it comes out even.");
+  assert.equal(laidWords(laidAcross(flat("hand", 44), { low: 1, high: 1, left: 2, right: 7 })), "7 times; 2 stitches left over at the left.");
+  assert.equal(laidWords(laidAcross(flat("hand", 44), { low: 1, high: 1, left: 4, right: 9 })), "6 times; 8 stitches left over: 4 at the left, 4 at the right.");
 });
 
 test("a selection is mirrored with each stitch as its twin, turned upside down, and shifted", () => {

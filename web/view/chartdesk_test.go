@@ -35,7 +35,7 @@ func TestReachRow(t *testing.T) {
 	row := desk.Find("#chart-reaches")
 	assert.Equal(t, "How far a mark reaches", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
-		"stitch by stitch", "a run", "a block", "all alike", "both edges", "look", "mark off",
+		"stitch by stitch", "a run", "a block", "all alike", "both edges", "only look", "mark off",
 		"move an increase", "put in a round", "take out a round",
 	}, texts(row.Find("button > span")))
 	seen := map[string]bool{}
@@ -47,7 +47,7 @@ func TestReachRow(t *testing.T) {
 		seen[key] = true
 	})
 	assert.False(t, seen["u"] || seen["r"], "undo and redo have no letter alone")
-	assert.Equal(t, []string{"undo", "redo", "nearer+", "farther−", "seeing"}, texts(desk.Find(".looks button")))
+	assert.Equal(t, []string{"undo", "redo", "nearer+", "farther−", "show…"}, texts(desk.Find(".looks button")))
 }
 
 // What is marked off has its own row, in the trade's words, shown when there is
@@ -58,7 +58,7 @@ func TestMarkedOffRow(t *testing.T) {
 	row := desk.Find(`.reach [data-selected][hidden]`)
 	assert.Equal(t, "What is marked off", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
-		"let go", "lay it round the hand", "lay it upward", "paint it", "as planned", "trace", "lift off", "lay down",
+		"let go", "lay it round the hand", "lay it upward", "paint it", "back to plan", "trace", "lift off", "lay down",
 		"turn over", "head down", "into the sampler", "its rounds in words",
 	}, texts(row.Find("button")))
 }

@@ -201,7 +201,7 @@ func chartStitches(c Chart) templ.Component {
 				}
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<button type=\"button\" class=\"word as-planned\" data-tool=\"erase\" aria-pressed=\"false\" title=\"takes stitches back to the plan\">as planned</button></div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<button type=\"button\" class=\"word as-planned\" data-tool=\"erase\" aria-pressed=\"false\" title=\"takes stitches back to the plan\">back to plan</button></div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -118,7 +118,7 @@ func chartReach(c Chart) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</div><div class=\"picked\" role=\"toolbar\" aria-label=\"What is marked off\" data-selected hidden><span class=\"saying\"><span data-picked></span> <span class=\"long\">stitches </span>marked off:</span> ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</div><div class=\"picked\" role=\"toolbar\" aria-label=\"What is marked off\" data-selected hidden><span class=\"saying\"><span class=\"long\">Marked off: </span><span class=\"amount\" data-picked></span></span> ")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -170,7 +170,7 @@ func chartReach(c Chart) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "</button></span> <button type=\"button\" class=\"word\" data-run=\"seeing\" aria-controls=\"chart-seeing\">seeing</button></div></div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "</button></span> <button type=\"button\" class=\"word\" data-run=\"seeing\" aria-controls=\"chart-seeing\">show…</button></div></div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -317,7 +317,7 @@ var reaches = []reach{
 
 // markless are what the pointer does without a mark.
 var markless = []reach{
-	{"look", "look", "l", "point and scroll; nothing is painted"},
+	{"look", "only look", "l", "point and scroll; nothing is painted"},
 	{"select", "mark off", "m", "a block to trace, turn over or lay round the hand"},
 }
 
@@ -337,7 +337,7 @@ var selected = []Choice{
 	{"lay-round", "lay it round the hand"},
 	{"lay-up", "lay it upward"},
 	{"paint", "paint it"},
-	{"erase", "as planned"},
+	{"erase", "back to plan"},
 	{"trace", "trace"},
 	{"lift", "lift off"},
 	{"lay", "lay down"},

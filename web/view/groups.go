@@ -146,14 +146,14 @@ func pinFields() []Field {
 func chartFields() []Field {
 	fields := []Field{
 		{Path: "chart.symbols", Label: "Symbols", Choices: []Choice{{"trade", "the trade’s common symbols"}, {"jis", "JIS L 0201"}}},
-		{Path: "chart.colours", Label: "Yarns in a round", Help: "at most; left out: 2"},
-		{Path: "chart.float", Label: "Strands", Help: "over at most so many stitches; left out: 5"},
+		{Path: "chart.colours", Label: "Yarns in a round", Help: "at most; 2 if it is left empty"},
+		{Path: "chart.float", Label: "Strands", Help: "over at most so many stitches; 5 if it is left empty"},
 	}
 	for i := range chart.MaxYarns {
 		at, id := "chart.yarns["+strconv.Itoa(i)+"].", strings.ToUpper(chart.ID(i))
 		help := ""
 		if i < len(chart.Yarns) {
-			help = "left out: " + chart.Yarns[i].Name
+			help = chart.Yarns[i].Name + ", if it is left empty"
 		}
 		fields = append(fields,
 			Field{Path: at + "name", Label: "Yarn " + id, Help: help},

@@ -50,28 +50,44 @@ export function repeat(model, cells, box, by) {
   return edits;
 }
 
-// laidAcross returns how often a box stands whole in its round when it is
-// repeated across it, how many stitches are left over on either side of it, by
-// how many columns it has to move for the rest to be shared by both ends, and
-// whether places without a stitch lie between.
+// laidAcross returns how a box comes out when it is repeated across its rounds:
+// how often it stands whole in all of them, how many stitches are left over on
+// either side, whether those differ from round to round, by how many columns it
+// has to move for them to be shared by both ends, and whether places without a
+// stitch lie between. Where a whole round is shown, what is cut at one edge goes
+// on at the other.
 export function laidAcross(model, box) {
   const wide = box.right - box.left + 1;
-  const { shown, span } = model.row(box.low);
-  const there = new Map(); // how many stitches of each repeat the round has
+  const rounds = [];
+  for (let y = box.low; y <= box.high; y++) rounds.push(boxesOf(model.row(y), box.left, wide));
+  const whole = [...rounds[0].there.keys()].filter((k) => rounds.every((r) => r.there.get(k) === wide));
+  const ends = rounds.map((r) => leftOver(r, whole));
+  const [{ left, right }] = ends;
+  const how = { times: whole.length, left, right, middle: 0, gaps: rounds.some((r) => r.gaps), uneven: ends.some((e) => e.left !== left || e.right !== right) };
+  if (!how.gaps && rounds.every((r) => r.round && r.n % wide === 0)) return { ...how, times: Math.min(...rounds.map((r) => r.n)) / wide, left: 0, right: 0, uneven: rounds.some((r) => r.n !== rounds[0].n) };
+  const rest = rounds[0].n % wide;
+  if (rest > 1 && !how.gaps && !how.uneven) how.middle = (((rounds[0].low + Math.floor(rest / 2) - box.left) % wide) + wide) % wide;
+  return how;
+}
+
+// boxesOf returns how many stitches of each repeat of a box a row has, by how far
+// the repeat stands to the right of the box.
+function boxesOf({ shown, cells, span }, left, wide) {
+  const there = new Map();
   for (const { x } of shown) {
-    const k = Math.floor((x - box.left) / wide);
+    const k = Math.floor((x - left) / wide);
     there.set(k, (there.get(k) ?? 0) + 1);
   }
-  const how = { times: 0, left: 0, right: 0, middle: 0, gaps: shown.length < span.high - span.low + 1 };
-  for (const [k, n] of there) {
-    if (n === wide) how.times++;
-    else how[k < 0 ? "left" : "right"] += n;
-  }
-  const rest = shown.length % wide;
-  if (rest > 1 && !how.gaps) {
-    how.middle = (((span.low + Math.floor(rest / 2) - box.left) % wide) + wide) % wide;
-  }
-  return how;
+  const gaps = shown.length > 0 && shown.length < span.high - span.low + 1;
+  return { there, n: shown.length, low: span?.low, gaps, round: shown.length === cells.length };
+}
+
+// leftOver returns how many stitches of a row lie beside the whole repeats.
+function leftOver({ there }, whole) {
+  const first = Math.min(...whole);
+  const over = { left: 0, right: 0 };
+  for (const [k, n] of there) if (!whole.includes(k)) over[k < first ? "left" : "right"] += n;
+  return over;
 }
 
 // laidUp lays a piece again and again above itself: the edits, how often it

@@ -12,7 +12,7 @@ import { byName } from "./menu.js";
 import { Margin } from "./margin.js";
 import { Model } from "./model.js";
 import { Motifs } from "./motifs.js";
-import { Panel } from "./panel.js";
+import { byTouch, Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
 import { Sight } from "./sight.js";
 import { Strip } from "./strip.js";
@@ -220,6 +220,12 @@ export class Editor {
     this.toolbar.show();
   }
 
+  // reach chooses how far a mark reaches, and says what moves an increase.
+  reach(shape) {
+    this.choose({ shape });
+    if (shape === "move") this.announce(`Drag an increase up or down${byTouch() ? "" : ", or press Alt with an arrow"}.`);
+  }
+
   select(how) {
     how(this.selection);
     const places = this.selection.places(this.model);
@@ -249,10 +255,14 @@ export class Editor {
 
   drop() {
     if (this.brush.stroke) this.dirty(this.brush.drop());
-    else this.select((s) => s.clear());
+    else if (!this.selection.empty) this.select((s) => s.clear());
   }
 
   shift(way) {
+    if (this.tool.shape === "move" && way[0] !== 0) {
+      this.change("move", way[0]);
+      return;
+    }
     if (this.selection.empty) return;
     const { edits, places } = shift(this.model, this.selection.places(this.model), way);
     this.history.stroke(edits);

@@ -148,7 +148,6 @@ function on(what, detail) {
     editor?.history.refused(detail);
     const message = detail.lines.join(" ");
     editor?.announce(message);
-    editor?.say(message);
     if (!editor) document.getElementById("saved").textContent = `A stroke of the chart was not taken: ${message}`;
   }
   if (what === "decided") events.decided.tell({ revision: detail });
@@ -183,10 +182,12 @@ events.round.hear(({ section, round, by }) => {
 });
 // Taking back is the chart's also when nothing on it has the focus: otherwise the
 // browser would take back what was typed into a field before.
+// So is letting go of what is marked off.
 document.addEventListener("keydown", (event) => {
   const { run } = act(event) ?? {};
-  if (event.defaultPrevented || !editor || (run !== "undo" && run !== "redo") || !(event.ctrlKey || event.metaKey)) return;
-  if (event.target.closest?.("input, textarea, select")) return;
+  const ours = run === "drop" || ((run === "undo" || run === "redo") && (event.ctrlKey || event.metaKey));
+  if (event.defaultPrevented || !editor || !ours) return;
+  if (event.target.closest?.("input, textarea, select") || (run === "drop" && event.target !== document.body && !editor.root.contains(event.target))) return;
   event.preventDefault();
   editor.run(run);
 });

@@ -118,7 +118,7 @@ export class Panel {
       fold.append(head, ul);
       return fold;
     }));
-    list.addEventListener("keydown", (event) => event.key === "Escape" && this.toggle(false));
+    leave(list, () => this.toggle(false));
   }
 
   toggle(open = this.list.hidden) {
@@ -154,7 +154,7 @@ export class Panel {
       close();
       this.answered?.(text);
     });
-    form.addEventListener("keydown", (event) => event.key === "Escape" && close());
+    leave(form, close);
     form.querySelector("[data-cancel]").addEventListener("click", close);
   }
 
@@ -169,7 +169,16 @@ export class Panel {
   }
 }
 
+// leave calls a function when a part of the page is left with Escape.
+function leave(place, close) {
+  place.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    event.preventDefault();
+    close();
+  });
+}
+
 // byTouch reports whether the chart is worked with a finger, which has no keys.
-function byTouch() {
+export function byTouch() {
   return matchMedia("(pointer: coarse)").matches;
 }

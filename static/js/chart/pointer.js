@@ -3,6 +3,7 @@
 // and enlarge the chart (see pinch.js). A press belongs to the chart until it
 // is let go, wherever that is, and never selects or drags text.
 import { between } from "./cells.js";
+import { moved } from "./keys.js";
 import { Pinch } from "./pinch.js";
 
 const spanning = new Set(["line", "rectangle", "select"]); // tools with two ends
@@ -21,6 +22,7 @@ export class Pointer {
     });
     const on = (name, act) => this.area.addEventListener(name, (event) => act(event));
     on("pointerdown", (event) => this.down(event));
+    editor.sight.rulers.tapped = (event) => this.number(event);
     on("pointermove", (event) => this.move(event));
     on("pointerup", (event) => this.up(event));
     on("pointercancel", (event) => this.cancel(event));
@@ -76,7 +78,7 @@ export class Pointer {
     if (this.held || !event.isPrimary || event.button !== 0) return;
     window.getSelection()?.removeAllRanges();
     const at = this.place(event);
-    this.held = { id: event.pointerId, type: event.pointerType, pressed: at, at, shift: event.shiftKey, chosen: editor.selection.copy() };
+    this.held = { id: event.pointerId, type: event.pointerType, rule: event.target.closest("[data-rule]"), pressed: at, at, shift: event.shiftKey, chosen: editor.selection.copy() };
     editor.view.svg.setPointerCapture(event.pointerId);
     if (this.cell(at)) this.begin(at);
   }
@@ -122,6 +124,20 @@ export class Pointer {
     if (event.isPrimary && editor.model.row(at.y)) editor.light(at.y);
   }
 
+  // number points at the round whose number was pressed, or at the stitch.
+  number({ clientX, clientY, target }) {
+    const { editor } = this;
+    const at = editor.view.cellAt(clientX, clientY);
+    const { cursor, model } = editor;
+    if (!at) return;
+    if (target.closest("[data-rule]")?.dataset.rule === "stitches") {
+      if (model.at(cursor.y, at.x)) editor.point(cursor.y, at.x, false);
+    } else if (model.row(at.y)?.span) {
+      const to = moved(model, cursor, [at.y - cursor.y, 0]);
+      editor.point(to.y, to.x, false);
+    }
+  }
+
   // draw goes on to a place. A press that comes from outside begins at the
   // first cell on its way.
   draw(at) {
@@ -144,6 +160,7 @@ export class Pointer {
     const at = this.place(event) ?? held.at;
     if (at) this.draw(at);
     this.held = undefined;
+    if (held.rule && !held.from) this.number(event);
     if (editor.brush.stroke) this.finish();
     else if (held.from && editor.tool.shape === "move" && at && at.y !== held.from.y) editor.changeFrom(held.from.y, at.y);
   }

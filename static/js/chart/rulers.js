@@ -6,6 +6,7 @@ import { changes } from "./frame.js";
 import { groups, patch, round1 } from "./svg.js";
 
 const wide = 48; // px of the rounds' ruler
+const tap = 10; // px that a finger may move in a tap
 const close = 11; // px of a row below which only every fifth number fits
 
 export class Rulers {
@@ -20,8 +21,9 @@ export class Rulers {
     this.sections = sectionsOf(editor.model.rows);
     this.newRounds = changes();
     this.newStitches = changes();
-    scrolls(this.rounds, this.frame, 0, 1);
-    scrolls(this.stitches, this.frame, 1, 0);
+    this.tapped = undefined; // is called with a finger's tap on a number
+    scrolls(this, this.rounds, 0, 1);
+    scrolls(this, this.stitches, 1, 0);
   }
 
   // show draws both rulers with the round in hand. out is by how many stitches
@@ -146,12 +148,15 @@ function off(by, top, high) {
   ];
 }
 
-// scrolls lets a finger that is drawn along a ruler scroll the frame.
-function scrolls(ruler, frame, across, down) {
+// scrolls lets a finger that is drawn along a ruler scroll the frame. One that
+// only taps presses a number.
+function scrolls(rulers, ruler, across, down) {
+  const { frame } = rulers;
+  let first;
   let last;
   ruler.addEventListener("pointerdown", (event) => {
     if (event.pointerType !== "touch") return;
-    last = event;
+    first = last = event;
     ruler.setPointerCapture(event.pointerId);
     event.preventDefault();
   });
@@ -160,6 +165,10 @@ function scrolls(ruler, frame, across, down) {
     frame.scrollBy((last.clientX - event.clientX) * across, (last.clientY - event.clientY) * down);
     last = event;
   });
-  for (const name of ["pointerup", "pointercancel"]) ruler.addEventListener(name, () => { last = undefined; });
+  ruler.addEventListener("pointerup", (event) => {
+    if (last && Math.hypot(event.clientX - first.clientX, event.clientY - first.clientY) < tap) rulers.tapped?.(event);
+    last = undefined;
+  });
+  ruler.addEventListener("pointercancel", () => { last = undefined; });
   ruler.addEventListener("wheel", (event) => frame.scrollBy(event.deltaX, event.deltaY), { passive: true });
 }

@@ -1,5 +1,6 @@
 // The stitches in the rail, by what they do to the round under the cursor.
 import { offers } from "./ledger.js";
+import { stitches } from "./tracing.js";
 
 const shown = { keep: 4, more: 4, fewer: 2 }; // how many of each set stand in the rail; the others are a press away
 
@@ -36,7 +37,7 @@ export class Strip {
       sets[sets[set].length < (shown[set] ?? Infinity) || o.code === tool.value ? set : "other"].push(o);
     }
     const { makes } = model.totals(cursor.y);
-    const heads = { keep: sets.keep.some((o) => o.balanced) ? `keeps ${makes}` : `nothing keeps ${makes}`, more: "one more", fewer: "one fewer" };
+    const heads = { keep: sets.keep.some((o) => o.balanced) ? `keeps ${stitches(makes)}` : `nothing keeps ${stitches(makes)}`, more: "one more", fewer: "one fewer" };
     for (const [name, part] of this.parts) {
       part.querySelector(".stitches").replaceChildren(...sets[name].map((o) => this.button(o)));
       if (!heads[name]) continue;

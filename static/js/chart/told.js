@@ -19,7 +19,7 @@ export class Told {
     this.words.textContent = text;
     this.place.replaceChildren(...acts.map(({ words, run }) => button(words, run)));
     this.root.classList.toggle("loud", loud);
-    this.root.classList.remove("quiet");
+    this.root.classList.toggle("quiet", text === "");
   }
 
   // offers reports whether something can be done about what is said.

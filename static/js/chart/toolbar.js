@@ -1,5 +1,6 @@
 // The buttons around the chart: what the pointer paints and how, and some of
 // the commands.
+import { stitches } from "./tracing.js";
 
 export class Toolbar {
   constructor(editor) {
@@ -16,7 +17,7 @@ export class Toolbar {
     for (const b of this.brushes) b.addEventListener("click", () => editor.choose(toolOf(b.dataset)));
     this.naming = this.root.querySelector("[data-name-yarn]");
     for (const b of this.root.querySelectorAll("[data-yarn-field]")) b.addEventListener("dblclick", () => this.name(b));
-    for (const b of this.shapes) b.addEventListener("click", () => editor.choose({ shape: b.dataset.shape }));
+    for (const b of this.shapes) b.addEventListener("click", () => editor.reach(b.dataset.shape));
     for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", () => this.run(b));
     this.mirror.addEventListener("click", () => editor.choose({ mirror: !editor.tool.mirror }));
     this.undo.addEventListener("click", () => editor.history.undo());
@@ -74,7 +75,7 @@ export class Toolbar {
     this.selected.hidden = selection.empty;
     this.selected.querySelector('[data-run="lay"]').hidden = !clipboard;
     this.traced.hidden = !clipboard || !selection.empty;
-    if (!selection.empty) this.selected.querySelector("[data-picked]").textContent = String(selection.places(model).length);
+    if (!selection.empty) this.selected.querySelector("[data-picked]").textContent = stitches(selection.places(model).length);
   }
 
   // point says at which round the plan would be changed.

@@ -58,15 +58,18 @@ export function layRound(e) {
       e.announce("The rest is shared by both ends.");
     },
   }];
-  e.announce(leftOver(how), acts);
+  e.announce(laidWords(how), acts);
 }
 
-function leftOver({ times, left, right, gaps }) {
+// laidWords says how what was laid round the hand comes out.
+export function laidWords({ times, left, right, gaps, uneven }) {
+  if (times === 0) return "It stands whole nowhere; the rounds differ too much.";
   const round = times === 1 ? "Once" : `${times} times`;
   if (gaps) return `${round} whole; gaps in the round break the others.`;
+  if (uneven) return `${round} in every round; the ends differ.`;
   if (left + right === 0) return `${round}; it comes out even.`;
-  const side = left === 0 ? "at the right" : right === 0 ? "at the left" : `, ${left} at the left, ${right} at the right`;
-  return `${round}; ${stitches(left + right)} left over${side.startsWith(",") ? "" : " "}${side}.`;
+  const side = left === 0 ? " at the right" : right === 0 ? " at the left" : `: ${left} at the left, ${right} at the right`;
+  return `${round}; ${stitches(left + right)} left over${side}.`;
 }
 
 // layUp repeats what is marked off up to the last round, and says how it ends.
@@ -82,9 +85,15 @@ export function layUp(e) {
   e.announce(over === 0 ? `${round}, up to the last round.` : `${round}; ${over === 1 ? "1 round" : `${over} rounds`} left over at the top.`);
 }
 
-// turn turns over what is marked off, or stands it on its head.
+// turn turns over what is marked off, or stands it on its head, and says when
+// that changes nothing.
 export function turn(e, over) {
-  const box = e.selection.box(e.model);
-  if (!box) e.announce("Mark off the stitches to turn first.");
-  else e.history.stroke(flip(e.model, e.selection.places(e.model), box, over));
+  const places = e.selection.places(e.model);
+  if (places.length === 0) {
+    e.announce("Mark off the stitches to turn first.");
+    return;
+  }
+  const edits = flip(e.model, places, e.selection.box(e.model), over);
+  e.history.stroke(edits);
+  if (edits.length === 0) e.announce(`${places.length === 1 ? "One stitch is" : "They are"} the same ${over ? "head down" : "turned over"}.`);
 }
