@@ -272,7 +272,7 @@ func TestCautionsAreWorded(t *testing.T) {
 	form := a.form(path)
 	form.Set("hand.hand_circumference", "26")
 	text := a.post(path+"/preview", form).doc().Find(".warnings").Text()
-	assert.Contains(t, text, "Hand: Hand: 260 mm is outside the usual 150 mm to 250 mm")
+	assert.Contains(t, text, "Hand: 260 mm is outside the usual 150 mm to 250 mm")
 	assert.NotContains(t, text, "hand_circumference")
 }
 
