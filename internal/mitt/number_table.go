@@ -65,7 +65,7 @@ var gussetNumbers = []row{
 		list:   func(p *Plan) []int { return rhythmOf(p.Gusset.IncreaseRounds, p.Pins.FirstIncrease.Or(1)) },
 	}},
 	{IncreaseRounds, info{
-		key: "increase_rounds", label: "Increases in rounds", said: "increases in", rung: "in rounds", with: Increases, reason: "gusset.list", part: stitch.Gusset, needs: withThumb,
+		key: "increase_rounds", label: "Increases in rounds", said: "increases in", rung: "increases in", with: Increases, reason: "gusset.list", part: stitch.Gusset, needs: withThumb,
 		help:    "all of them: 1, 4, 7",
 		measure: AtRounds, low: 1, high: maxRounds, at: ranks{10, 9, 19}, company: beside,
 		pinned: func(p *Pins) *[]int { return &p.IncreaseRounds }, list: func(p *Plan) []int { return p.Gusset.IncreaseRounds }, listed: func(k *Progress) *[]int { return &k.Increases },

@@ -12,7 +12,9 @@ document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[data-opens]");
   if (link && reach(link.getAttribute("href").slice(1))) event.preventDefault();
 });
-if (location.hash.length > 1) reach(decodeURIComponent(location.hash.slice(1)));
+const arrive = () => location.hash.length > 1 && reach(decodeURIComponent(location.hash.slice(1)));
+window.addEventListener("hashchange", arrive);
+arrive();
 
 function reach(id) {
   const field = document.getElementById(id);
@@ -20,5 +22,9 @@ function reach(id) {
   for (let up = field.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
   (field.matches("details") ? field.querySelector("summary") : field).focus();
   field.select?.();
+  if (field.matches('details[name="slip"]')) {
+    scrollTo(0, 0); // the ladder is seen as a whole, as far as it can be
+    field.querySelector(".slip").scrollIntoView({ block: "nearest" });
+  }
   return true;
 }

@@ -97,7 +97,7 @@ func TestBarFollowsTheForm(t *testing.T) {
 	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: "cast on 36", Sides: bothSides(project.Right, "")}
 	page, answer := parsed(t, bar(b)), parsed(t, barFragments(b))
 	parts := answer.Find("[data-fragment]")
-	require.Equal(t, 3, parts.Length())
+	require.Equal(t, 4, parts.Length())
 	parts.Each(func(_ int, part *goquery.Selection) {
 		place := page.Find(`[data-fragment="` + part.AttrOr("data-fragment", "") + `"]`)
 		require.Equal(t, 1, place.Length())

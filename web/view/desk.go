@@ -58,10 +58,11 @@ func MittAt(id int64, below string) string { return "/mitts/" + strconv.FormatIn
 type Bar struct {
 	ID    int64
 	Name  string
-	Desk  Desk   // whose page it is, or whose side room
-	Room  bool   // a side room: the tape leads back to its desk
-	Line  string // the plan in one line; empty without a plan
-	Saved string // when the form of the page was last saved; empty if it has none
+	Desk  Desk          // whose page it is, or whose side room
+	Room  bool          // a side room: the tape leads back to its desk
+	Line  string        // the plan in one line; empty without a plan
+	Fixed []mitt.Number // those of the plan that the person fixed
+	Saved string        // when the form of the page was last saved; empty if it has none
 	Sides []SideMark
 }
 
@@ -118,7 +119,7 @@ func (m Mitt) Bar() Bar {
 		b.Sides, b.Room = nil, true
 	}
 	if m.Answer.Out != nil {
-		b.Line = planLine(m.Answer.Out.Plan)
+		b.Line, b.Fixed = planLine(m.Answer.Out.Plan), m.Doc.Sheet.Fixed()
 	}
 	return b
 }
@@ -132,7 +133,7 @@ func (n Needles) Bar() Bar {
 func (t Tries) Bar() Bar {
 	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, TryDesk.At(t.ID))}
 	if t.Plan != nil {
-		b.Line = planLine(t.Plan)
+		b.Line, b.Fixed = planLine(t.Plan), t.Doc.Sheet.Fixed()
 	}
 	return b
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"thenar/internal/chart"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 )
 
@@ -153,4 +154,21 @@ func TestSaveStandsBeforeTheFolds(t *testing.T) {
 	assert.Equal(t, "Save", form.Find("fieldset.group + button.save").Text())
 	assert.True(t, form.Find("button.save").Eq(0).Next().Is("details.group"))
 	assert.Equal(t, 1, form.Find("button.save.unscripted").Length())
+}
+
+// What is fixed is said above the ladder and in the bar, with a press that
+// leads to the slip of each number.
+func TestFixedNumbersAreReached(t *testing.T) {
+	_, a := fitAnswer(t, map[string]string{"pins.gusset_rounds": "20", "pins.increase_rounds": "1, 4, 7, 10, 13, 16"})
+	doc := parsed(t, benchFragment(a))
+	assert.Equal(t, "2 numbers are fixed:", doc.Find("#fixed p").Text())
+	doc.Find("#fixed a").Each(func(_ int, link *goquery.Selection) {
+		slip := doc.Find(`details[name="slip"]` + link.AttrOr("href", ""))
+		assert.Equal(t, 1, slip.Length(), link.Text())
+		assert.Equal(t, 1, slip.Find("summary .pin-mark").Length(), link.Text())
+	})
+	assert.Equal(t, "increases in", doc.Find("#at-increase_rounds summary .what").Text())
+	assert.Equal(t, "1…16", doc.Find("#at-increase_rounds summary b").Text())
+	bar := parsed(t, bar(Bar{ID: 3, Fixed: []mitt.Number{mitt.GussetRounds}}))
+	assert.Equal(t, "/mitts/3/desk/fit#at-gusset_rounds", bar.Find(".plan-fixed a").AttrOr("href", ""))
 }

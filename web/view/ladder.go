@@ -156,9 +156,40 @@ func onLadder(r words.Reason) (name, value string) {
 		}
 		return r.Of.Rung(), strings.Replace(value, " to ", "–", 1)
 	case mitt.IncreaseRounds:
-		return r.Of.Rung(), "fixed"
+		return r.Of.Rung(), firstAndLast(r.Number)
 	}
 	return r.Of.Rung(), r.Number
+}
+
+// firstAndLast shortens a list of rounds to its ends: "1…16".
+func firstAndLast(list string) string {
+	rounds := strings.FieldsFunc(list, func(r rune) bool { return r == ',' || r == ' ' })
+	if len(rounds) < 2 {
+		return list
+	}
+	return rounds[0] + "…" + rounds[len(rounds)-1]
+}
+
+// slipID is the id of the slip of a number on Fit.
+func slipID(n mitt.Number) string { return "at-" + n.Key() }
+
+// fixed returns the fixed numbers, from the top of the ladder down.
+func (b *Bench) fixed() []mitt.Number {
+	var list []mitt.Number
+	for _, n := range b.Numbers {
+		if n.Fixed {
+			list = append(list, n.Of)
+		}
+	}
+	return list
+}
+
+// fixedCount says how many numbers are fixed.
+func fixedCount(n int) string {
+	if n == 1 {
+		return "1 number is fixed:"
+	}
+	return fmt.Sprintf("%d numbers are fixed:", n)
 }
 
 // share writes a share of a height as SVG takes it.
