@@ -5,7 +5,7 @@ import * as events from "./events.js";
 import { startNumbers } from "./numbers.js";
 import { noConnection, Outbox, postForm } from "./outbox.js";
 import { ensure, startRows } from "./rows.js";
-import { makeRoom, openFolds, startSlips } from "./slips.js";
+import { makeRoom, openFolds, startSlips, toLadder } from "./slips.js";
 import { Drafts } from "./storage.js";
 
 const rest = 700; // ms without a key press before saving
@@ -23,6 +23,7 @@ export function startMeasure(document, settled) {
   form.addEventListener("change", () => page.save());
   form.addEventListener("submit", (event) => {
     event.preventDefault();
+    page.toPlan = true;
     page.save(true);
   });
   form.addEventListener("focusin", (event) => page.light(event.target.dataset.field));
@@ -82,6 +83,7 @@ class Measure {
     this.outbox = outboxOf(form, this);
     this.timer = 0;
     this.focus = undefined;
+    this.toPlan = false; // Save was pressed: a phone shows the plan next
     // The page shows two versions: nothing is saved until the person asks for it.
     this.conflict = document.querySelector(".conflict");
     if (this.conflict) this.say("not saved yet", "unsaved");
@@ -130,6 +132,7 @@ class Measure {
       // Saving tells that there is no connection.
     }
     this.busy(false);
+    this.arrive();
     if (this.again) {
       this.again = false;
       this.ask(this.painted);
@@ -174,6 +177,15 @@ class Measure {
     focus();
   }
 
+  // arrive shows the plan once Save was pressed, all is saved and answered, and
+  // the form stands in front of it.
+  arrive() {
+    if (!this.toPlan || this.unsaved || this.asking) return;
+    this.toPlan = false;
+    const ladder = this.document.getElementById("ladder");
+    if (ladder && getComputedStyle(ladder).display === "none") toLadder(this.document);
+  }
+
   // keeps reports whether the page keeps a part rather than take the one that
   // came: numbers that don't go together leave the ladder and the drawing of
   // those that did where they are.
@@ -214,7 +226,8 @@ class Measure {
     for (const place of this.form.querySelectorAll("[data-filled-for]")) {
       const filled = state.filled[place.dataset.filledFor];
       place.textContent = filled ? `filled: ${filled.value}, ${filled.from} (${filled.source})` : "";
-      this.document.getElementById(`field-${place.dataset.filledFor}`)?.setAttribute("placeholder", filled?.value ?? "");
+      const path = place.dataset.filledFor;
+      this.document.getElementById(`field-${path}`)?.setAttribute("placeholder", filled?.value ?? state.planned[path] ?? "");
     }
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
   }
@@ -314,6 +327,7 @@ class Measure {
     this.drafts.drop();
     this.say(`saved ${said.saved}`, "saved");
     events.stored.tell();
+    this.arrive();
   }
 
   // bodyBut returns the form as it is now, but with the revision that body was

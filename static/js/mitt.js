@@ -1,5 +1,6 @@
 // The workspace of one mitt: measure form, thread between its views, chart.
 import { startMeasure } from "./measure.js";
+import { toLadder, toNumber } from "./slips.js";
 import { startThread } from "./thread.js";
 import { settled } from "./chart/main.js";
 
@@ -10,7 +11,7 @@ startThread(document);
 // on the one that it leads to.
 document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[data-opens]");
-  if (link && reach(link.getAttribute("href").slice(1))) event.preventDefault();
+  if (link && link.pathname === location.pathname && reach(link.hash.slice(1))) event.preventDefault();
 });
 const arrive = () => location.hash.length > 1 && reach(decodeURIComponent(location.hash.slice(1)));
 window.addEventListener("hashchange", arrive);
@@ -19,12 +20,10 @@ arrive();
 function reach(id) {
   const field = document.getElementById(id);
   if (!field) return false;
+  if (id === "ladder") return toLadder(document);
+  if (field.matches('.ladder .number, details[name="slip"]')) return toNumber(document, field);
   for (let up = field.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
   (field.matches("details") ? field.querySelector("summary") : field).focus();
   field.select?.();
-  if (field.matches('details[name="slip"]')) {
-    scrollTo(0, 0); // the ladder is seen as a whole, as far as it can be
-    field.querySelector(".slip").scrollIntoView({ block: "nearest" });
-  }
   return true;
 }

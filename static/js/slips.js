@@ -77,6 +77,29 @@ function step(document, key) {
   slip.querySelector(".slip").scrollIntoView({ block: "nearest" });
 }
 
+// toLadder shows the plan's numbers. On a phone they stand where the form is
+// while it is open.
+export function toLadder(document) {
+  const ladder = document.getElementById("ladder");
+  if (!ladder) return false;
+  const measure = document.getElementById("measure");
+  if (measure && getComputedStyle(ladder).display === "none") measure.open = false;
+  ladder.scrollIntoView({ block: "start" });
+  ladder.focus({ preventScroll: true });
+  return true;
+}
+
+// toNumber opens the slip that a number stands in.
+export function toNumber(document, number) {
+  toLadder(document);
+  scrollTo(0, 0); // the ladder is seen as a whole, as far as it can be
+  const slip = number.closest('details[name="slip"]');
+  slip.open = true;
+  take(slip);
+  number.querySelector("input[data-keep]")?.focus({ preventScroll: true });
+  return true;
+}
+
 // remember opens a fold as it was left in this browser, and notes it from then
 // on.
 function remember(fold) {

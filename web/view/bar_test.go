@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 )
 
@@ -41,7 +42,7 @@ func TestTape(t *testing.T) {
 // The bar says, in this order: the way to the shelf, the mitt's name, the hands,
 // the plan, and when it was saved.
 func TestBarInOrder(t *testing.T) {
-	b := Bar{ID: 7, Name: "Rust <b>", Desk: ChartDesk, Line: "cast on 36", Saved: "14:03", Sides: bothSides(project.Left, "")}
+	b := Bar{ID: 7, Name: "Rust <b>", Desk: ChartDesk, Line: []planNumber{{"cast on ", "36", mitt.CastOn}}, Saved: "14:03", Sides: bothSides(project.Left, "")}
 	doc := parsed(t, bar(b))
 	head := doc.Find("header")
 	assert.Equal(t, []string{"Shelf", "Rust <b>", "right hand", "left hand", "cast on 36", "saved 14:03"}, texts(head.Find(".home, h1, .sides > *, .plan-line, #saved")))
@@ -94,7 +95,7 @@ func TestBehindTheName(t *testing.T) {
 // An answer to the form brings each part of the bar that follows from it, to the
 // place that the bar has for it.
 func TestBarFollowsTheForm(t *testing.T) {
-	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: "cast on 36", Sides: bothSides(project.Right, "")}
+	b := Bar{ID: 7, Name: "Rust", Desk: FitDesk, Line: []planNumber{{"cast on ", "36", mitt.CastOn}}, Sides: bothSides(project.Right, "")}
 	page, answer := parsed(t, bar(b)), parsed(t, barFragments(b))
 	parts := answer.Find("[data-fragment]")
 	require.Equal(t, 4, parts.Length())

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"fmt"
 	"strconv"
 
 	"github.com/a-h/templ"
@@ -60,7 +59,7 @@ type Bar struct {
 	Name  string
 	Desk  Desk          // whose page it is, or whose side room
 	Room  bool          // a side room: the tape leads back to its desk
-	Line  string        // the plan in one line; empty without a plan
+	Line  []planNumber  // the plan in one line; empty without a plan
 	Fixed []mitt.Number // those of the plan that the person fixed
 	Saved string        // when the form of the page was last saved; empty if it has none
 	Sides []SideMark
@@ -88,15 +87,6 @@ func bothSides(now project.Side, desk string) []SideMark {
 	return list
 }
 
-// planLine returns the plan as the bar says it.
-func planLine(p *mitt.Plan) string {
-	if !p.Thumbed() {
-		return fmt.Sprintf("cast on %d · hand %d · top in %d rounds", p.Cuff.CastOn.N, p.Body.Stitches.N, p.Top.Rounds)
-	}
-	return fmt.Sprintf("cast on %d · hand %d · gusset %d→%d in %d · thumb %d",
-		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Stitches.N)
-}
-
 // current marks the desk of the page on the tape, or that of a side room.
 func (b Bar) current(d Desk) templ.Attributes {
 	switch {
@@ -119,7 +109,7 @@ func (m Mitt) Bar() Bar {
 		b.Sides, b.Room = nil, true
 	}
 	if m.Answer.Out != nil {
-		b.Line, b.Fixed = planLine(m.Answer.Out.Plan), m.Doc.Sheet.Fixed()
+		b.Line, b.Fixed = planNumbers(m.Answer.Out.Plan), m.Doc.Sheet.Fixed()
 	}
 	return b
 }
@@ -133,7 +123,7 @@ func (n Needles) Bar() Bar {
 func (t Tries) Bar() Bar {
 	b := Bar{ID: t.ID, Name: t.Doc.Name, Desk: TryDesk, Sides: bothSides(t.Doc.Side, TryDesk.At(t.ID))}
 	if t.Plan != nil {
-		b.Line, b.Fixed = planLine(t.Plan), t.Doc.Sheet.Fixed()
+		b.Line, b.Fixed = planNumbers(t.Plan), t.Doc.Sheet.Fixed()
 	}
 	return b
 }

@@ -37,6 +37,7 @@ type Group struct {
 	Fields []Field
 	Terms  []words.Term // of the trade, explained under the note
 	Folded bool         // shown only when asked for
+	Ladder bool         // its numbers stand on the ladder, too
 	Yarns  bool         // the palette, to which another mitt's yarns can be brought
 	Desk   Desk         // where it is shown; FitDesk if empty
 
@@ -101,6 +102,12 @@ func find(path string) (g Group, f Field, row int, ok bool) {
 func (m Mitt) terms() words.Terms { return termsOf(m.Doc) }
 
 func termsOf(d project.Document) words.Terms { return words.TermsOf(d.Sheet.Given(sheet.PathTerms)) }
+
+// placeholder returns what the plan takes where nothing is typed: what it fills
+// in for a measurement, or its own choice of a number.
+func (m Mitt) placeholder(path string) string {
+	return cmp.Or(m.Answer.Filled[path].Value, m.Answer.planned()[path])
+}
 
 // note returns what stands under a group's heading, in the mitt's terms and its
 // unit.

@@ -94,7 +94,7 @@ var groups = []Group{
 		{Path: "yarn.swatch_kept", Label: "The swatch", Choices: []Choice{{"false", "is unravelled for the mitts"}, {"true", "is kept"}}},
 	}, Folded: true},
 	{Title: "Charts and their yarns", Note: "A strand is carried behind so many stitches at most, and never over {inch}.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
-	{Title: "Fixed numbers", Note: "Press a number in the plan to fix it, or write it here. Clear it to let it go.", Fields: pinFields(), Folded: true},
+	{Title: "Fixed numbers", Note: "To fix a number, press it in the plan, or write it here. Clear it to let it go.", Fields: pinFields(), Folded: true, Ladder: true},
 }
 
 var swatchFields = []Field{

@@ -132,23 +132,14 @@ func (m Mitt) anyGiven(g Group) bool {
 
 // state is what the script needs of an answer besides the fragments.
 type state struct {
-	Faults map[string]string `json:"faults"`
-	Filled map[string]Filled `json:"filled"`
-	Unit   string            `json:"unit"`
+	Faults  map[string]string `json:"faults"`
+	Filled  map[string]Filled `json:"filled"`
+	Planned map[string]string `json:"planned"` // numbers that can be fixed
+	Unit    string            `json:"unit"`
 }
 
 func (a Answer) state() state {
-	return state{Faults: a.Faults, Filled: a.Filled, Unit: string(a.Unit)}
-}
-
-// summary returns the plan in one line.
-func (a Answer) summary() string {
-	p := a.Out.Plan
-	if !p.Thumbed() {
-		return fmt.Sprintf("Cast on %d · hand %d · %d rounds to the top · top in %d rounds", p.Cuff.CastOn.N, p.Body.Stitches.N, p.Body.RoundsAbove, p.Top.Rounds)
-	}
-	return fmt.Sprintf("Cast on %d · hand %d · gusset %d → %d in %d rounds · hold %d · bridge %d · thumb %d",
-		p.Cuff.CastOn.N, p.Body.Stitches.N, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Rounds.N, p.Thumb.Held, p.Bridge.CastOn, p.Thumb.Stitches.N)
+	return state{Faults: a.Faults, Filled: a.Filled, Planned: a.planned(), Unit: string(a.Unit)}
 }
 
 // fromWords says from where on the rest of a mitt on the needles is planned.

@@ -1,0 +1,88 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"thenar/internal/mitt"
+)
+
+// planNumber is a number within a line that sums up the plan, with the words
+// before it.
+type planNumber struct {
+	Before, Value string
+	Of            mitt.Number
+}
+
+// address returns where the number stands on the ladder of a mitt's Fit desk.
+func (n planNumber) address(fit templ.SafeURL) templ.SafeURL {
+	return fit + templ.SafeURL("#"+slipID(n.Of))
+}
+
+// planNumbers returns the plan as the bar says it.
+func planNumbers(p *mitt.Plan) []planNumber {
+	list := []planNumber{
+		{"cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
+		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
+	}
+	if !p.Thumbed() {
+		return append(list, planNumber{" · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
+	}
+	return append(list,
+		planNumber{" · gusset ", fmt.Sprint(p.Gusset.Base), mitt.GussetBase},
+		planNumber{"→", fmt.Sprint(p.Gusset.Stitches), mitt.Increases},
+		planNumber{" in ", fmt.Sprint(p.Gusset.Rounds.N), mitt.GussetRounds},
+		planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches},
+	)
+}
+
+// planLine returns the plan in one line.
+func planLine(p *mitt.Plan) string { return inOneLine(planNumbers(p)) }
+
+func inOneLine(list []planNumber) string {
+	var b strings.Builder
+	for _, n := range list {
+		b.WriteString(n.Before + n.Value)
+	}
+	return b.String()
+}
+
+// summaryNumbers returns the plan as its own page sums it up.
+func (a Answer) summaryNumbers() []planNumber {
+	p := a.Out.Plan
+	list := []planNumber{
+		{"Cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
+		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
+	}
+	if !p.Thumbed() {
+		return append(list,
+			planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset},
+			planNumber{" to the top · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
+	}
+	return append(list,
+		planNumber{" · gusset ", fmt.Sprint(p.Gusset.Base), mitt.GussetBase},
+		planNumber{" → ", fmt.Sprint(p.Gusset.Stitches), mitt.Increases},
+		planNumber{" in ", fmt.Sprintf("%d rounds", p.Gusset.Rounds.N), mitt.GussetRounds},
+		planNumber{" · hold ", fmt.Sprint(p.Thumb.Held), mitt.Held},
+		planNumber{" · bridge ", fmt.Sprint(p.Bridge.CastOn), mitt.BridgeStitches},
+		planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches},
+	)
+}
+
+// summary returns the plan as its own page sums it up, in one line.
+func (a Answer) summary() string { return inOneLine(a.summaryNumbers()) }
+
+// planned returns what the plan makes of each number that can be fixed, by its
+// path.
+func (a Answer) planned() map[string]string {
+	list := map[string]string{}
+	if a.Out == nil {
+		return list
+	}
+	for _, r := range a.Out.Reasons {
+		list[r.Of.Path()] = r.Number
+	}
+	return list
+}
