@@ -125,6 +125,7 @@ func TestTheEditorByTouch(t *testing.T) {
 	b.until(`document.querySelector("[data-reach-now]").textContent === "only look"`)
 	b.touch(b.cell(2, 1))
 	b.tap(`[data-tool-colour="c"]`)
+	b.until(quiet) // it has turned to upright columns
 	b.until(`document.querySelector("svg[data-chart]").dataset.shape === "free"`)
 	b.tap("[data-reach-open]")
 	b.tap(`[data-shape="rectangle"]`)
@@ -174,6 +175,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 	first.click(first.cell(3, 1))
 	second.until(painted(3))
 	second.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)))
+	second.until(quiet) // it has turned to upright columns
 	second.click(second.cell(5, 1))
 	first.until(`document.querySelector('[data-layer="colour"] [data-row="5"] .yarn-b') !== null`)
 
@@ -318,7 +320,11 @@ func TestMotifNoteMoment(t *testing.T) {
 	t.Parallel()
 	b := newBrowser(t)
 	path := chartOf(b, "")
-	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)), chromedp.Click(chromedp.CSS(`[data-shape="rectangle"]`)))
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)))
+	b.says("Upright columns, so that a motif stays whole.")
+	b.do(chromedp.Click(chromedp.CSS("[data-acts] button"))) // Show the wedge
+	b.until(`JSON.parse(document.getElementById("chart-data").textContent).layout === "wedge" && ` + quiet)
+	b.do(chromedp.Click(chromedp.CSS(`[data-shape="rectangle"]`)))
 	b.drag(b.cell(1, 1), b.cell(2, 2))
 	b.until(chartSaved)
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="select"]`)))

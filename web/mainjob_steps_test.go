@@ -58,6 +58,7 @@ func mainJob(p *person) {
 
 	p.next("a motif of two yarns")
 	p.press(`[data-tool-colour="b"]`)
+	p.until(quiet) // it has turned to upright columns
 	for _, at := range [][2]int{{22, 2}, {23, 1}, {23, 3}, {24, 2}} {
 		p.paints(at[0], at[1])
 	}

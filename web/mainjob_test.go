@@ -91,7 +91,9 @@ func paint(b *browser, page string) {
 	b.do(chromedp.MouseClickXY(at.X, at.Y))
 	b.until(chartSaved)
 
-	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)), chromedp.Focus(chromedp.CSS("svg[data-chart]")))
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)))
+	b.until(quiet) // it has turned to upright columns
+	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	b.do(chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.Enter))
 	b.until(`document.getElementById("chart-says").textContent.includes("rust")`)
 

@@ -208,14 +208,29 @@ func (s Source) Sound(o Options) Options {
 }
 
 // usualLayout returns the layout of a chart for which none was chosen: upright columns as
-// soon as there is colour, so that motifs stay whole, else a wedge.
+// soon as there is a second yarn, so that motifs stay whole, else a wedge.
 func (s Source) usualLayout() Layout {
-	for _, m := range s.Marks {
-		if m.Colour != "" {
-			return Columns
-		}
+	if s.SecondYarn() != "" {
+		return Columns
 	}
 	return Wedge
+}
+
+// SecondYarn returns the ID of the first yarn beside the main one that is painted, or else
+// was named or coloured; empty if there is none.
+func (s Source) SecondYarn() string {
+	second := ""
+	for _, m := range s.Marks {
+		if m.Colour != "" && (second == "" || m.Colour < second) {
+			second = m.Colour
+		}
+	}
+	for _, y := range s.Palette {
+		if second == "" && y.ID != ID(0) && !slices.Contains(Yarns, y) {
+			second = y.ID
+		}
+	}
+	return second
 }
 
 // Put returns the mitt as this hand works it, with the painted operations in

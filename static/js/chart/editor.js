@@ -14,6 +14,7 @@ import { Model } from "./model.js";
 import { Motifs } from "./motifs.js";
 import { byTouch, Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
+import { turnUpright } from "./remember.js";
 import { Sight } from "./sight.js";
 import { Strip } from "./strip.js";
 import { Told } from "./told.js";
@@ -22,6 +23,12 @@ import { Brush } from "./tools.js";
 import { eraseSpots, paintSpots, stitches } from "./tracing.js";
 import { View } from "./view.js";
 import { Zoom } from "./zoom.js";
+
+// ready returns the tool with the brush that is ready when the person picked none:
+// the mitt's second yarn, if it has one.
+export function ready(tool, second) {
+  return tool.picked || !second ? tool : { ...tool, layer: "colour", value: second };
+}
 
 export class Editor {
   // kept outlives this editor: tool, selection, clipboard, size and cursor.
@@ -35,6 +42,7 @@ export class Editor {
       this.told.forget();
       kept.said = "";
     };
+    this.history.laid = (edits) => this.laid(edits);
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
@@ -148,8 +156,8 @@ export class Editor {
   }
 
   // announce says what has happened, with buttons { words, run } beside it.
-  announce(text, acts, loud) {
-    this.told.say(text, acts, loud);
+  announce(text, acts, how) {
+    this.told.say(text, acts, how);
   }
 
   // point moves the cursor, reads the cell out, and lights the round in the
@@ -213,11 +221,39 @@ export class Editor {
 
   choose(change) {
     const tool = { ...this.tool, ...change };
+    if (change.layer || change.erase) tool.picked = true;
     if ((change.layer || change.erase) && tool.shape === "look") tool.shape = "free";
     if (change.layer) tool.erase = false;
     this.kept.tool = tool;
     this.brush.choose(tool);
     this.toolbar.show();
+    if (tool.shape === "stamp" || colours(tool)) this.upright();
+  }
+
+  // upright shows upright columns instead of a wedge that nobody chose.
+  upright() {
+    if (!turnUpright()) return;
+    this.kept.turned = true;
+    this.ask({ layout: "columns" });
+  }
+
+  // laid sees to the layout of what was laid in colour.
+  laid(edits) {
+    const painted = edits.filter((e) => e.layer === "colour" && e.value !== "");
+    if (painted.length === 0) return;
+    this.upright();
+    const leans = this.model.data.layout === "wedge" && painted.some((e) => e.section === "gusset" && e.column[0] === "H");
+    if (!leans || this.kept.turned || this.kept.leant) return;
+    this.kept.leant = true;
+    this.announce("In the wedge, stitches beside the gusset lean outward with it.", [{ words: "Upright columns", run: () => this.ask({ layout: "columns" }) }], { lasting: true });
+  }
+
+  // turned says that the chart has turned to upright columns, where that shows.
+  turned() {
+    const { kept, model } = this;
+    if (!kept.turned || model.data.layout !== "columns" || new Set(model.rows.map((row) => row.shown.length)).size < 2) return;
+    kept.turned = false;
+    this.announce("Upright columns, so that a motif stays whole.", [{ words: "Show the wedge", run: () => this.ask({ layout: "wedge" }) }], { lasting: true });
   }
 
   // reach chooses how far a mark reaches, and says what moves an increase.
@@ -314,7 +350,7 @@ export class Editor {
       if (value) query.set(name, value);
       else query.delete(name);
     }
-    history.replaceState(null, "", `${location.pathname}${query.size > 0 ? `?${query}` : ""}${location.hash}`);
+    history.replaceState(history.state, "", `${location.pathname}${query.size > 0 ? `?${query}` : ""}${location.hash}`);
     events.view.tell();
   }
 
@@ -337,6 +373,11 @@ export class Editor {
     const query = new URLSearchParams({ section: (of[0] ?? here).section, from: Math.min(...rounds), to: Math.max(...rounds) });
     location.assign(`${this.outbox.href.replace(/chart$/, "words.txt")}?${query}`);
   }
+}
+
+// colours reports whether a tool lays a yarn other than the main one.
+function colours({ layer, value, erase }) {
+  return !erase && layer === "colour" && value !== "a";
 }
 
 // alike reports whether two lists of faults say the same.

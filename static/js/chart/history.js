@@ -6,6 +6,7 @@ export class History {
     this.model = model;
     this.outbox = outbox;
     this.show = show; // show(rows, edits) draws these again
+    this.laid = undefined; // called with the edits that the person has laid
     this.begun = undefined; // called before the person does something else
     this.open = undefined; // the stroke under the pointer, not yet in the outbox
     this.standing(model.data);
@@ -45,6 +46,7 @@ export class History {
     this.outbox.add({ edits, inverse });
     this.standing(this.server);
     this.show(this.model.touched(edits), edits);
+    this.laid?.(edits);
   }
 
   undo() {
@@ -73,6 +75,7 @@ export class History {
     const drawn = request.edits && others.length === 0 && late.length === 0; // it is drawn already
     this.beneath(drawn ? [] : [...others, ...own, ...late]);
     this.standing(reply);
+    if (request.redo) this.laid?.(own);
   }
 
   // heard takes what others drew.

@@ -15,7 +15,7 @@
 import * as events from "../events.js";
 import { noConnection, postJSON } from "../outbox.js";
 import { kept as keptAt } from "../storage.js";
-import { Editor } from "./editor.js";
+import { Editor, ready } from "./editor.js";
 import { act } from "./keys.js";
 import { Live } from "./live.js";
 import { remembered, rememberView } from "./remember.js";
@@ -62,11 +62,14 @@ export function start(root) {
   const focused = document.activeElement === document.body && editor?.hadFocus;
   const page = JSON.parse(data.textContent);
   rememberView(page);
+  kept.tool = ready(kept.tool, place.dataset.second);
   editor = new Editor(place.closest("#chart"), page, outboxOf(page), kept);
   editor.view.svg.addEventListener("focus", () => { editor.hadFocus = true; });
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });
   tellChange();
+  editor.turned();
+  editor.choose({}); // a brush that is ready may want upright columns
   if (!started && !kept.selection.empty) editor.announce("Still marked off from your last visit.");
   started = true;
   editor.told.hint();
@@ -129,7 +132,7 @@ function changed({ request: { change, undo }, reply: { said = "", edits = [] } }
 // tellChange says a change of the plan loudly, with the way back beside it.
 function tellChange() {
   const back = kept.undone ? { words: "Redo", run: () => editor.run("redo") } : { words: "Undo", run: () => editor.run("undo") };
-  if (kept.said) editor?.announce(kept.said, [back], true);
+  if (kept.said) editor?.announce(kept.said, [back], { loud: true });
 }
 
 // on is told what becomes of the strokes.

@@ -17,20 +17,37 @@ export function remembered(name) {
 const days = 400; // how long a view is remembered
 
 let taken; // the layout that the page took by itself
+let seen = false; // a view was remembered before on this page
 
 // rememberView names the view and the layout that are shown in the address, so
 // that what is asked for next is about the same one: a page keeps its layout
 // while one works, even if the last colour goes. It remembers them for the next
-// visit, but for a layout that nobody chose.
+// visit, but for a wedge that nobody chose.
 export function rememberView({ view, layout }) {
   const query = new URLSearchParams(location.search);
-  if (!query.has("layout")) taken = layout;
+  if (!seen) taken = history.state?.taken; // the page was loaded anew
+  if (!query.has("layout")) taken = !seen && layout === "wedge" && chosenBefore() ? undefined : layout;
   else if (query.get("layout") !== taken) taken = undefined;
-  if (query.get("view") !== view || taken === layout) {
+  seen = true;
+  if (query.get("view") !== view || query.get("layout") !== layout) {
     query.set("view", view);
     query.set("layout", layout);
-    history.replaceState(null, "", `${location.pathname}?${query}${location.hash}`);
   }
-  if (taken) query.delete("layout");
+  history.replaceState({ ...history.state, taken }, "", `${location.pathname}?${query}${location.hash}`);
+  if (taken === "wedge") query.delete("layout");
   document.cookie = `chart=${encodeURIComponent(query)}; path=${mitt}; max-age=${days * 86400}; samesite=lax`;
+}
+
+// chosenBefore reports whether the wedge was chosen at an earlier visit.
+function chosenBefore() {
+  const [, kept = ""] = /(?:^|; )chart=([^;]*)/.exec(document.cookie) ?? [];
+  return new URLSearchParams(decodeURIComponent(kept)).get("layout") === "wedge";
+}
+
+// turnUpright takes upright columns in the place of a wedge that nobody chose,
+// and reports whether it did.
+export function turnUpright() {
+  if (taken !== "wedge") return false;
+  taken = "columns";
+  return true;
 }

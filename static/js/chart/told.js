@@ -13,8 +13,10 @@ export class Told {
     this.place = this.root.querySelector("[data-acts]");
   }
 
-  // say says something, with buttons { words, run } beside it.
-  say(text, acts = [], loud = false) {
+  // say says something, with buttons { words, run } beside it, which last if what
+  // is painted does not change what they do.
+  say(text, acts = [], { loud = false, lasting = false } = {}) {
+    this.lasting = lasting;
     if (this.place.contains(document.activeElement)) this.chart.focus({ preventScroll: true }); // its button goes
     this.words.textContent = text;
     this.place.replaceChildren(...acts.map(({ words, run }) => button(words, run)));
@@ -49,6 +51,6 @@ export class Told {
   // forget drops what is said once something else was done: its buttons would
   // act on that.
   forget() {
-    if (this.offers) this.say("");
+    if (this.offers && !this.lasting) this.say("");
   }
 }
