@@ -27,7 +27,23 @@ func (s *Server) showHistory(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page(w, r, http.StatusOK, view.HistoryPage(view.NewHistory(past)))
+	list := view.NewHistory(past)
+	if back, err := strconv.ParseInt(r.URL.Query().Get("back"), 10, 64); err == nil {
+		if list.Brought, err = s.brought(r, id, back); err != nil {
+			return err
+		}
+	}
+	return page(w, r, http.StatusOK, view.HistoryPage(list))
+}
+
+// brought returns what is said after a moment was brought back.
+func (s *Server) brought(r *http.Request, id, revision int64) (*view.Brought, error) {
+	then, err := s.app.Moment(r.Context(), id, revision)
+	if err != nil {
+		return nil, err
+	}
+	now, err := s.app.OpenMitt(r.Context(), id)
+	return view.NewBrought(then, now), err
 }
 
 // nameMoment names a revision, or the newest one if the form sends none.
@@ -85,5 +101,5 @@ func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) error {
 	if err := s.app.BringBack(r.Context(), id, revision); err != nil {
 		return err
 	}
-	return toMitt(w, r, id, "")
+	return toMitt(w, r, id, "/history?back="+strconv.FormatInt(revision, 10))
 }

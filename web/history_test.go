@@ -35,7 +35,16 @@ func TestMoments(t *testing.T) {
 	assert.Contains(t, then.Find("h1").Text(), "Marit")
 	assert.Zero(t, then.Find("main script, main input:not([type=hidden]), #measure-form").Length(), "it can be looked at only")
 
-	require.Equal(t, http.StatusSeeOther, a.post(link, nil).status)
+	since := then.Find(".since").Text()
+	assert.Contains(t, since, "hand 18.6 → 23")
+	assert.Contains(t, since, "for the left hand")
+	assert.Contains(t, since, "1 stitch", "what was drawn since")
+
+	newest := a.desk(at, "fit").doc().Find(`#measure-form [name="after"]`).AttrOr("value", "")
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {newest}, "terms": {"uk"}}).status)
+	back := a.post(link, nil)
+	require.Equal(t, http.StatusSeeOther, back.status)
+	assert.Regexp(t, `Brought back: as it was at .*hand 42 .*UK terms`, a.get(back.header.Get("Location")).doc().Find("[role=status]").Text(), "terms are a way of reading")
 	assert.Contains(t, a.get(at+"/chart").body, `"value":"p"`)
 	page := a.get(at).doc()
 	assert.Equal(t, "18.6", page.Find(`[name="hand.hand_circumference"]`).AttrOr("value", ""))

@@ -4,9 +4,11 @@ import (
 	"context"
 	"strings"
 
+	"thenar/internal/chart"
 	"thenar/internal/fault"
 	"thenar/internal/plain"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 	"thenar/internal/store"
 )
 
@@ -37,13 +39,9 @@ func (a *App) History(ctx context.Context, id, before int64) (History, error) {
 	if err != nil {
 		return History{}, err
 	}
-	h := History{ID: w.ID, Doc: w.doc, Newest: w.Revision, Named: w.Named, Tries: map[int64]string{}}
-	for _, t := range w.Tries {
-		entry, err := entryOf(w.doc, t)
-		if err != nil {
-			return h, err
-		}
-		h.Tries[t.ID] = entry.Try.Date
+	h := History{ID: w.ID, Doc: w.doc, Newest: w.Revision, Named: w.Named}
+	if h.Tries, err = w.dates(); err != nil {
+		return h, err
 	}
 	if h.Stood, err = optional(w.Stood); err != nil {
 		return h, err
@@ -56,6 +54,19 @@ func (a *App) History(ctx context.Context, id, before int64) (History, error) {
 		h.Revisions = append(h.Revisions, one)
 	}
 	return h, nil
+}
+
+// dates returns the date of each try.
+func (w *work) dates() (map[int64]string, error) {
+	list := map[int64]string{}
+	for _, t := range w.Tries {
+		entry, err := entryOf(w.doc, t)
+		if err != nil {
+			return list, err
+		}
+		list[t.ID] = entry.Try.Date
+	}
+	return list, nil
 }
 
 // optional returns a stored document; nil if there is none.
@@ -84,9 +95,18 @@ func (a *App) NameMoment(ctx context.Context, id int64, revision *int64, name st
 	return a.store.Name(ctx, id, w.Revision, name)
 }
 
+// Moment is a mitt as it stood at a revision, and what it is now.
+type Moment struct {
+	Mitt
+	Now   project.Document
+	Cells []chart.Edit     // what was drawn on the chart since
+	Stood []chart.Edit     // what stood there then
+	Tries map[int64]string // the date of each try
+}
+
 // Moment returns a mitt as it stood at a revision.
-func (a *App) Moment(ctx context.Context, id, revision int64) (Mitt, error) {
-	wants := store.Wants{Tries: true, Earlier: []store.Pick{
+func (a *App) Moment(ctx context.Context, id, revision int64) (Moment, error) {
+	wants := store.Wants{Tries: true, Marks: true, Earlier: []store.Pick{
 		func(store.Work) (int64, bool) { return revision, true },
 		func(w store.Work) (int64, bool) {
 			if then := w.At(revision); then != nil {
@@ -97,14 +117,21 @@ func (a *App) Moment(ctx context.Context, id, revision int64) (Mitt, error) {
 	}}
 	w, err := decoded(a.store.ReadWork(ctx, id, wants))
 	if err != nil {
-		return Mitt{}, err
+		return Moment{}, err
 	}
+	m := Moment{Now: w.doc}
+	if m.Tries, err = w.dates(); err != nil {
+		return m, err
+	}
+	marks := w.Marks
 	if err := w.goBack(revision); err != nil {
-		return Mitt{}, err
+		return m, err
 	}
+	m.Cells, m.Stood = w.Marks.Difference(marks), marks.Difference(w.Marks)
 	pl, done := a.Planner()
 	defer done()
-	return w.mitt(pl, w.doc), nil
+	m.Mitt = w.mitt(pl, w.doc)
+	return m, nil
 }
 
 // goBack turns w into the mitt as it stood at a revision.
@@ -119,7 +146,8 @@ func (w *work) goBack(revision int64) error {
 }
 
 // BringBack makes an earlier moment the newest revision: sheet, side and chart
-// as they stood, as one stroke that can be undone. What is knitted stays.
+// as they stood, as one stroke that can be undone. What is knitted stays, and so
+// do the terms, which are a way of reading.
 func (a *App) BringBack(ctx context.Context, id, revision int64) error {
 	wants := store.Wants{Marks: true, Tries: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
 	_, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
@@ -127,6 +155,8 @@ func (a *App) BringBack(ctx context.Context, id, revision int64) error {
 		if err := then.goBack(revision); err != nil {
 			return store.Change{}, err
 		}
+		then.doc.Sheet = then.doc.Sheet.Clone()
+		then.doc.Sheet.Put(sheet.PathTerms, w.doc.Sheet.Given(sheet.PathTerms))
 		before, err := w.keep(pl, then.doc, false)
 		if err != nil {
 			return store.Change{}, err

@@ -75,6 +75,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Charts = planned.Charts(d, marks)
 	out.Lost = out.Charts.Lost()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
+	out.Yarn = out.Yarn.InColours(out.Colours, out.Ball)
 	out.Mitt = out.Charts.Put()
 	out.Unsound = stitch.Ledger(out.Mitt)
 	if d.FromLeft {

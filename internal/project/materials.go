@@ -64,10 +64,27 @@ func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 	if o.Yarn.Balls > 0 {
 		text += ", " + words.Plural(o.Yarn.Balls, "ball")
 	}
+	if parts := o.ByColour(); len(parts) > 0 {
+		text += ": " + strings.Join(parts, ", ")
+	}
 	if own == "" {
 		own = o.Terms.Say(fmt.Sprintf("of weight %d, %s, by the gauge", weight.Number, weight.Name))
 	}
 	return strings.TrimRight(own, ". ") + "; " + text + "."
+}
+
+// ByColour says how much of each yarn the pair takes: "moss green 83 m". It is
+// empty if there is only one.
+func (o *Outputs) ByColour() []string {
+	var pairs []yarn.Amount
+	for _, c := range o.Colours {
+		pairs = append(pairs, c.Pair.Metres())
+	}
+	var list []string
+	for i, metres := range yarn.Whole(pairs) {
+		list = append(list, fmt.Sprintf("%s %d m", o.Charts.Palette.Or(o.Colours[i].ID).Name, metres))
+	}
+	return list
 }
 
 // tails says how long the ends of yarn should be left.

@@ -1,6 +1,12 @@
 package yarn
 
-import "thenar/internal/mitt"
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"thenar/internal/mitt"
+)
 
 // Share is what of a mitt is worked in one yarn.
 type Share struct {
@@ -44,4 +50,40 @@ func Colours(p *mitt.Plan, e Estimate, shares []Share) []Colour {
 func (e *Estimate) colour(id string, mm float64) Colour {
 	one := e.interval(max(mm, 0))
 	return Colour{id, one, one.times(2)}
+}
+
+// InColours returns the estimate of a mitt that is worked in several yarns: one
+// mitt and the pair take what the yarns take, strands and their tails included.
+func (e Estimate) InColours(list []Colour, b Ball) Estimate {
+	if len(list) == 0 {
+		return e
+	}
+	e.One, e.Pair = Amount{}, Amount{}
+	for _, c := range list {
+		e.One, e.Pair = e.One.plus(c.One), e.Pair.plus(c.Pair)
+	}
+	e.Balls = b.balls(e.Pair)
+	return e
+}
+
+// Whole returns the mean of each part in whole units, rounded so that together
+// they make the rounded mean of all: those that lose most by rounding down get
+// what is left over (the method of largest remainders).
+func Whole(parts []Amount) []int {
+	list, sum := make([]int, len(parts)), 0.0
+	order := make([]int, len(parts))
+	for i, a := range parts {
+		list[i], order[i] = int(math.Floor(a.Mean)), i
+		sum += a.Mean
+	}
+	left := int(math.Round(sum))
+	for _, n := range list {
+		left -= n
+	}
+	rest := func(i int) float64 { return parts[i].Mean - math.Floor(parts[i].Mean) }
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(rest(j), rest(i)) })
+	for _, i := range order[:max(left, 0)] {
+		list[i]++
+	}
+	return list
 }

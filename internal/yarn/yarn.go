@@ -130,10 +130,17 @@ func Of(p *mitt.Plan, m stitch.Mitt, r Request) Estimate {
 		e.Swatch = e.interval(s.Stitches*s.Rounds*e.Loop + s.Stitches*(castOnWidths+castOffWidths)/p.Gauge.Stitches)
 		e.Pair = e.Pair.plus(e.Swatch)
 	}
-	if r.Ball.Length > 0 {
-		e.Balls = int(math.Ceil(e.Pair.High / r.Ball.Length.MM()))
-	}
+	e.Balls = r.Ball.balls(e.Pair)
 	return e
+}
+
+// balls returns the whole balls for the upper end of an amount; 0 if the length
+// of a ball is not known.
+func (b Ball) balls(a Amount) int {
+	if b.Length <= 0 {
+		return 0
+	}
+	return int(math.Ceil(a.High / b.Length.MM()))
 }
 
 func (e *Estimate) interval(mm float64) Amount {

@@ -125,3 +125,20 @@ func TestEstimatesOfAnyMitt(t *testing.T) {
 		require.Less(t, Of(p, shorter, r).One.Mean, e.One.Mean)
 	}
 }
+
+// Parts in whole metres add up to the whole as it is shown.
+func TestPartsAddUp(t *testing.T) {
+	for _, parts := range [][]float64{{83.4, 6.4, 0.4}, {82.6, 7.6}, {0.5, 0.5, 0.5}, {12}, {}} {
+		var list []Amount
+		sum, shown := 0.0, 0
+		for _, mean := range parts {
+			list = append(list, Amount{Mean: mean})
+			sum += mean
+		}
+		for i, n := range Whole(list) {
+			shown += n
+			assert.InDelta(t, parts[i], n, 1)
+		}
+		assert.InDelta(t, math.Round(sum), shown, 0, "%v", parts)
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/chart"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 )
 
 // Moment is a mitt as it stood at a revision.
@@ -17,13 +18,51 @@ type Moment struct {
 	Revision int64
 	At       string
 	Doc      project.Document
+	Name     string // of the mitt as it is now
 	Answer   Answer
+	Since    []string // what was changed since
 }
 
 // NewMoment returns the page of a mitt as it stood, with its chart as asked
-// for.
-func NewMoment(m app.Mitt, ask ChartAsk) Moment {
-	return Moment{ID: m.ID, Revision: m.Revision, At: Clock(m.Changed, time.Now()), Doc: m.Doc, Answer: AnswerOf(m, ChartDesk, ask)}
+// for: otherwise with that on which most was drawn since.
+func NewMoment(m app.Moment, ask ChartAsk) Moment {
+	since := changes{was: m.Doc, now: m.Now, tries: m.Tries}
+	since.net.Add(m.Cells, m.Stood)
+	if ask.View == "" {
+		ask.View = since.mostDrawn()
+	}
+	one := Moment{
+		ID: m.ID, Revision: m.Revision, At: Clock(m.Changed, time.Now()), Doc: m.Doc, Name: m.Now.Name, Answer: AnswerOf(m.Mitt, ChartDesk, ask),
+	}
+	for _, t := range since.list() {
+		one.Since = append(one.Since, t.text)
+	}
+	return one
+}
+
+// Brought is what is said on the page of the moments after one was brought
+// back.
+type Brought struct {
+	At   string // when it was
+	Line string // the plan as it is now
+}
+
+// NewBrought returns what is said after a moment was brought back, given the
+// mitt as it is now.
+func NewBrought(then app.Moment, now app.Mitt) *Brought {
+	b := &Brought{At: Clock(then.Changed, time.Now())}
+	if now.Out != nil {
+		b.Line = planLine(now.Out.Plan) + " · " + termsName(now.Doc.Sheet.Given(sheet.PathTerms))
+	}
+	return b
+}
+
+// termsName names terms as the bar of the page says them.
+func termsName(terms string) string {
+	if terms == "uk" {
+		return "UK terms"
+	}
+	return "US terms"
 }
 
 // History is a page of the moments of a mitt, the newest first.
@@ -33,6 +72,7 @@ type History struct {
 	Sittings []Sitting
 	Earlier  int64         // the revision before which there are more; 0: none
 	Named    []Past        // moments that have a name, the newest first; on the newest page only
+	Brought  *Brought      // a moment was just brought back; nil: none
 	Latest   templ.SafeURL // the page of the newest moments; empty on that page
 }
 
