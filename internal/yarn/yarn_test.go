@@ -1,6 +1,7 @@
 package yarn
 
 import (
+	"math"
 	"math/rand/v2"
 	"testing"
 
