@@ -4,7 +4,7 @@
 // right after it, and until then it has the rows about the present round.
 import { Outbox, noConnection, postJSON } from "./outbox.js";
 import { kept } from "./storage.js";
-import { Strips, windowOf } from "./strips.js";
+import { Strips, toned, windowOf } from "./strips.js";
 
 const longSay = 150; // letters from which on words are shown smaller
 const laterTasks = 2; // tasks that stand below the present one
@@ -29,6 +29,17 @@ export class Needles {
   get made() {
     const all = this.tasks.at(-1).knitted;
     return this.now?.is_round ? `round ${this.now.knitted} of ${all}` : `${this.last?.knitted ?? 0} of ${all} rounds knitted`;
+  }
+
+  // madeOf says what a stitch on the strip of progress stands for.
+  get madeOf() {
+    const at = this.now ?? this.last;
+    return at ? `each stitch: a round of the ${at.part}` : "";
+  }
+
+  // terms are those of the trade that the present task, or the next one, uses.
+  get terms() {
+    return this.tasks.slice(this.nth, this.nth + 2).flatMap((t) => t.terms);
   }
 
   // onward says what comes after the present task.
@@ -112,6 +123,7 @@ function start(root) {
   needles.recall(outbox.waiting);
   const find = (name) => root.querySelector(`[data-${name}]`);
   const note = root.querySelector("#note");
+  const keep = find("note").querySelector("button");
 
   function show() {
     const { now, last } = needles;
@@ -124,9 +136,12 @@ function start(root) {
     list(find("then"), now ? [] : (last?.then ?? []));
     find("later").replaceChildren(...needles.later.map((t) => item(strong(t.title), ` ${t.words}`)));
     for (const name of ["made", "onward", "backward"]) find(name).textContent = needles[name];
+    find("made-of").textContent = needles.madeOf;
+    for (const term of root.querySelectorAll("[data-term]")) term.hidden = !needles.terms.includes(term.dataset.term);
     find("pinned").textContent = needles.pinned;
     find("pinned").hidden = needles.pinned === "";
     note.value = now?.note ?? "";
+    keep.textContent = note.value === "" ? "Keep it" : "Kept";
     find("note").hidden = !now?.is_round;
     find("done").hidden = Boolean(now);
     root.querySelector(".back").disabled = needles.nth === 0;
@@ -139,6 +154,7 @@ function start(root) {
   // strip shows the rows around a task, if they are here. The row is lit if the
   // task is a round. A wide page shows the whole round.
   function strip(task) {
+    find("gaps").hidden = true;
     for (const place of root.querySelectorAll("[data-strip]")) {
       const { strip: view } = place.dataset;
       const wide = view === task?.wide;
@@ -147,6 +163,7 @@ function start(root) {
       if (place.hidden) continue;
       place.dataset.on = wide ? "wide" : task.wide ? "narrow" : "all";
       turn(place.querySelector("svg"), strips.get(view), row);
+      if (toned(strips.get(view), row)) find("gaps").hidden = false;
     }
   }
 
@@ -183,6 +200,7 @@ function start(root) {
     const place = document.getElementById("kept");
     if (what === "saved") bring(); // the server is there, if it was not before
     if (what === "saved") place.textContent = `kept ${new Date().toTimeString().slice(0, 5)}`;
+    if (what === "saved" && note.value !== "" && note.value === needles.now?.note) keep.textContent = "Kept";
     if (what === "unsaved") place.textContent = waits(detail.why, outbox.waiting.length);
     if (what === "refused") place.textContent = `not kept: ${detail.lines.join(" ")}`;
     if (["saved", "unsaved", "refused"].includes(what)) place.dataset.state = what === "saved" ? "saved" : "unsaved";
@@ -204,6 +222,7 @@ function start(root) {
     event.preventDefault();
     keepNote();
   });
+  note.addEventListener("input", () => (keep.textContent = "Keep it"));
   note.addEventListener("change", keepNote);
   // The page may vanish while a note is being written: it is loaded again, or
   // the phone is put away and the browser ended.

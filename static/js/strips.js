@@ -16,6 +16,12 @@ export function windowOf(strip, row) {
   return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height];
 }
 
+// toned reports whether a strip shows places without a stitch around a row.
+export function toned(strip, row) {
+  const [low, high] = rowsAbout(strip, row);
+  return strip.gaps.some((gap) => low <= gap && gap <= high);
+}
+
 // Strips holds what is known of each view's strip.
 export class Strips {
   // list is what came with the page; the whole is at href, asked by get.

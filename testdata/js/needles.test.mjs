@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { Needles, waits } from "../../static/js/needles.js";
-import { Strips, windowOf } from "../../static/js/strips.js";
+import { Strips, toned, windowOf } from "../../static/js/strips.js";
 import { knitted, topOf } from "../../static/js/try.js";
 
 const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", part: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", part: "gusset", round: 1, is_round: true, note: "" });
@@ -30,6 +30,22 @@ test("casting on and binding off are counted by their own names, and have no not
   assert.equal(again.nth, 6);
   again.recall([{ side: "left", section: "cuff", round: 0 }]);
   assert.equal(again.nth, 1, "cast on, and no round knitted");
+});
+
+test("the words of the trade are those of this round and the next", () => {
+  const e = new Needles(rounds().map((t, i) => ({ ...t, terms: [["M1L"], [], ["bridge"], ["M1R"]][i] })), 0, "left");
+  assert.deepEqual(e.terms, ["M1L"]);
+  e.go(1);
+  assert.deepEqual(e.terms, ["bridge"]);
+  for (let i = 0; i < 3; i++) e.go(1);
+  assert.deepEqual(e.terms, [], "it is done");
+  assert.equal(e.madeOf, "each stitch: a round of the gusset");
+});
+
+test("a strip tells of places without a stitch only where it shows some", () => {
+  const strip = { rows: 20, gaps: [1, 2] };
+  assert.equal(toned(strip, 5), true, "rows 2 to 7");
+  assert.equal(toned(strip, 6), false, "rows 3 to 8");
 });
 
 test("what could not be delivered is where the work stands", () => {

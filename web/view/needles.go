@@ -2,6 +2,8 @@ package view
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"thenar/internal/app"
 	"thenar/internal/chart"
@@ -51,6 +53,7 @@ type NeedleTask struct {
 	Press   string   `json:"press"` // the words on the button that goes on
 	Changed bool     `json:"changed"`
 	Note    string   `json:"note"`
+	Terms   []string `json:"terms"` // of the trade, that it uses
 	View    string   `json:"view"`
 	Row     int      `json:"row"`  // in the view, counted from the foot
 	Wide    string   `json:"wide"` // the view of the whole round, for a wide page; empty if View has it
@@ -82,7 +85,7 @@ func NewNeedles(hand app.Needles) Needles {
 	}
 	for _, t := range n.Tasks[n.Nth:] {
 		if t.Changed {
-			n.Ahead = fmt.Sprintf("Since the last try the mitt is planned otherwise, from round %d of the %s on.", t.Round, stitch.Part(t.Section).Words())
+			n.Ahead = fmt.Sprintf("Planned otherwise since the last try, from round %d of the %s on.", t.Round, stitch.Part(t.Section).Words())
 			break
 		}
 	}
@@ -103,10 +106,24 @@ func NewTasks(hand app.Needles) Needles {
 	}
 	n.inWork = map[chart.Anchor][]chart.Yarn{}
 	for _, t := range tryon.Tasks(out.Mitt) {
-		n.Tasks = append(n.Tasks, n.newTask(out, t, rows))
+		one := n.newTask(out, t, rows)
+		one.Terms = termsUsed(out.Terms, append(append([]string{one.Words}, one.First...), one.Then...))
+		n.Tasks = append(n.Tasks, one)
 	}
 	n.Nth = min(max(hand.Done, 0), len(n.Tasks))
 	return n
+}
+
+// termsUsed returns which terms that are explained stand in some texts.
+func termsUsed(in words.Terms, texts []string) []string {
+	list := []string{}
+	text := strings.Join(texts, " ")
+	for _, t := range knitTerms {
+		if slices.ContainsFunc(in.Explain(text, t), func(r words.Run) bool { return r.Line != "" }) {
+			list = append(list, string(t))
+		}
+	}
+	return list
 }
 
 // yarnsIn returns the yarns of a round in the order in which they are worked, and
@@ -163,6 +180,28 @@ func (n *Needles) Made() string {
 		return fmt.Sprintf("round %d of %d", now.Knitted, all)
 	}
 	return fmt.Sprintf("%d of %d rounds knitted", knitted, all)
+}
+
+// MadeOf says what a stitch on the strip of progress stands for.
+func (n *Needles) MadeOf() string {
+	at := n.Now()
+	if at == nil {
+		at = n.Last()
+	}
+	if at == nil {
+		return ""
+	}
+	return "each stitch: a round of the " + at.Part
+}
+
+// uses reports whether the present task, or the next one, uses a term.
+func (n *Needles) uses(t words.Term) bool {
+	for _, of := range n.Tasks[n.Nth:min(n.Nth+2, len(n.Tasks))] {
+		if slices.Contains(of.Terms, string(t)) {
+			return true
+		}
+	}
+	return false
 }
 
 // Onward says what comes after the present task.

@@ -133,3 +133,28 @@ func TestStripsOfTheRound(t *testing.T) {
 	assert.Equal(t, map[string]string{"hand": "all"}, on(stitch.Hand))
 	assert.Equal(t, map[string]string{"cuff": "all"}, on(stitch.Cuff))
 }
+
+// The words of the trade are those that this round or the next one uses; a page
+// without a script has them, too.
+func TestOnlyTheTermsOfTheseRoundsStandBelow(t *testing.T) {
+	at := func(part stitch.Part, round int) []string {
+		n := needlesAt(t, 0, nil)
+		n = needlesAt(t, nthOf(t, n, part, round), nil)
+		return texts(shown(t, NeedlesPage(n)).Find(".beside .terms li:not([hidden]) summary"))
+	}
+	assert.Empty(t, at(stitch.Cuff, 1))
+	assert.Equal(t, []string{"M1L", "M1R"}, at(stitch.Gusset, 1))
+	assert.Contains(t, at(stitch.Hand, 1), "waste yarn")
+	assert.NotContains(t, at(stitch.Hand, 1), "M1L")
+}
+
+// A tone in the chart is explained while it is in view; the strip of progress
+// says what a stitch of it stands for.
+func TestWhatIsDrawnBesideARoundIsSaid(t *testing.T) {
+	n := needlesAt(t, 1, nil)
+	doc := shown(t, NeedlesPage(n))
+	drawn := doc.Find(".strip-of:not([hidden]) path.gap[d]")
+	_, hidden := doc.Find("[data-gaps]").Attr("hidden")
+	assert.Equal(t, drawn.Length() == 0, hidden)
+	assert.Equal(t, "each stitch: a round of the cuff", doc.Find("[data-made-of]").Text())
+}

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"thenar/internal/app"
@@ -24,6 +25,7 @@ type Strip struct {
 	Rows       int     `json:"rows"`
 	From       int     `json:"from"` // the first row that is drawn, from 1 at the foot; 0: none
 	To         int     `json:"to"`   // and the last
+	Gaps       []int   `json:"gaps"` // rows in which there is no stitch in places, drawn as a tone
 	On         string  `json:"-"`    // the pages that show it now: "all", "narrow", "wide" or none
 	grid       chart.Grid
 	look       picture.Look
@@ -56,9 +58,44 @@ func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anc
 		rows[at] = one
 	}
 	n.Strips = append(n.Strips, Strip{
-		View: string(v), Rows: len(g.Rows), grid: g,
+		View: string(v), Rows: len(g.Rows), Gaps: toned(g), grid: g,
 		look: picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Symbols: Symbols(n.Doc)},
 	})
+}
+
+// toned returns the rows that show places without a stitch as a tone, counted
+// from the foot: a knitted chart shows them by dots.
+func toned(g chart.Grid) []int {
+	rows := []int{}
+	for i, row := range g.Rows {
+		if len(row.Gaps()) > 0 && !picture.IsKnitted(g) {
+			rows = append(rows, i+1)
+		}
+	}
+	return rows
+}
+
+// gapsShown reports whether a strip in view shows places without a stitch.
+func (n *Needles) gapsShown() bool {
+	at := n.Now()
+	if at == nil {
+		at = n.Last()
+	}
+	for i := range n.Strips {
+		s := &n.Strips[i]
+		if at == nil || s.On == "" {
+			continue
+		}
+		row := at.Row
+		if s.On == "wide" {
+			row = at.WideRow
+		}
+		low, high := s.window(row)
+		if slices.ContainsFunc(s.Gaps, func(r int) bool { return low <= r && r <= high }) {
+			return true
+		}
+	}
+	return false
 }
 
 // WholeStrips returns the strips of a hand with all their rows, for a page that
