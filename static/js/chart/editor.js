@@ -5,6 +5,7 @@ import { outBy } from "./balance.js";
 import { noted, paste, shift } from "./commands.js";
 import { floats } from "./float.js";
 import { Frame } from "./frame.js";
+import { Ghost } from "./ghost.js";
 import { History } from "./history.js";
 import { act, moved } from "./keys.js";
 import { faults } from "./ledger.js";
@@ -20,7 +21,7 @@ import { Strip } from "./strip.js";
 import { Told } from "./told.js";
 import { Toolbar } from "./toolbar.js";
 import { Brush } from "./tools.js";
-import { eraseSpots, paintSpots, stitches } from "./tracing.js";
+import { eraseSpots, laidDown, leave, paintSpots, stitches } from "./tracing.js";
 import { View } from "./view.js";
 import { Zoom } from "./zoom.js";
 
@@ -47,6 +48,7 @@ export class Editor {
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
     this.redraw = this.frame.add({ write: () => this.draw() });
+    this.ghost = new Ghost(this);
     this.told = new Told(root);
     this.margin = new Margin(this);
     this.panel = new Panel(this);
@@ -166,6 +168,7 @@ export class Editor {
   point(y, x, follow = true) {
     this.say(this.view.point(y, x));
     this.kept.cursor = this.model.anchor(y, x) ?? this.kept.cursor;
+    this.ghost.at(this.cursor);
     if (follow) this.zoom.show(this.view.box(y, x));
     this.light(y);
     this.toolbar.point(y);
@@ -222,10 +225,12 @@ export class Editor {
   choose(change) {
     const tool = { ...this.tool, ...change };
     if (change.layer || change.erase) tool.picked = true;
-    if ((change.layer || change.erase) && tool.shape === "look") tool.shape = "free";
+    if ((change.layer || change.erase) && (tool.shape === "look" || tool.shape === "stamp")) tool.shape = "free";
+    if (tool.shape !== "stamp") delete tool.piece;
     if (change.layer) tool.erase = false;
     this.kept.tool = tool;
     this.brush.choose(tool);
+    this.ghost.show(tool.piece);
     this.toolbar.show();
     if (tool.shape === "stamp" || colours(tool)) this.upright();
   }
@@ -253,7 +258,7 @@ export class Editor {
     const { kept, model } = this;
     if (!kept.turned || model.data.layout !== "columns" || new Set(model.rows.map((row) => row.shown.length)).size < 2) return;
     kept.turned = false;
-    this.announce("Upright columns, so that a motif stays whole.", [{ words: "Show the wedge", run: () => this.ask({ layout: "wedge" }) }], { lasting: true });
+    this.announce(`Upright columns, so that a motif stays whole.${this.tool.shape === "stamp" ? " Press where its lower right stitch goes." : ""}`, [{ words: "Show the wedge", run: () => this.ask({ layout: "wedge" }) }], { lasting: true });
   }
 
   // reach chooses how far a mark reaches, and says what moves an increase.
@@ -271,8 +276,10 @@ export class Editor {
   }
 
   paint() {
-    if (this.tool.shape === "stamp") this.history.stroke(paste(this.model, this.tool.piece, this.cursor.y, this.cursor.x));
-    else if (!this.selection.empty && this.tool.shape !== "fill") paintSpots(this);
+    if (this.tool.shape === "stamp") {
+      this.history.stroke(paste(this.model, this.tool.piece, this.cursor.y, this.cursor.x));
+      laidDown(this);
+    } else if (!this.selection.empty && this.tool.shape !== "fill") paintSpots(this);
     else this.withShape(this.tool.shape === "fill" ? "fill" : "free");
   }
 
@@ -291,6 +298,7 @@ export class Editor {
 
   drop() {
     if (this.brush.stroke) this.dirty(this.brush.drop());
+    else if (this.tool.shape === "stamp") leave(this);
     else if (!this.selection.empty) this.select((s) => s.clear());
   }
 

@@ -1,6 +1,7 @@
 // The person's own motifs: kept on the server, stamped on any chart.
 import { piece } from "./commands.js";
 import { button } from "./page.js";
+import { takeInHand } from "./tracing.js";
 
 export class Motifs {
   constructor(editor, place) {
@@ -22,8 +23,7 @@ export class Motifs {
     const items = list.map((m) => {
       const li = document.createElement("li");
       const stamp = button(`Lay “${m.name}” down`, () => {
-        editor.choose({ shape: "stamp", piece: m.cells });
-        editor.announce(`${m.name}: press where its lower right corner lies.`);
+        takeInHand(editor, m.cells);
       });
       stamp.dataset.motif = m.name;
       li.append(stamp, " ", button("Take it out", () => this.remove(m.id)));

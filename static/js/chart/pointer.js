@@ -5,6 +5,7 @@
 import { between } from "./cells.js";
 import { moved } from "./keys.js";
 import { Pinch } from "./pinch.js";
+import { laidDown } from "./tracing.js";
 
 const spanning = new Set(["line", "rectangle", "select"]); // tools with two ends
 
@@ -121,7 +122,9 @@ export class Pointer {
       if (held.type === "mouse" && (event.buttons & 1) === 0) this.keep("The press was broken off"); // it was let go outside the window
       else this.draw(at);
     }
-    if (event.isPrimary && editor.model.row(at.y)) editor.light(at.y);
+    if (!event.isPrimary) return;
+    if (editor.model.row(at.y)) editor.light(at.y);
+    if (this.cell(at)) editor.ghost.at(at);
   }
 
   // number points at the round whose number was pressed, or at the stitch.
@@ -166,8 +169,10 @@ export class Pointer {
   }
 
   finish() {
-    this.editor.brush.end();
-    this.editor.toolbar.show();
+    const { editor } = this;
+    editor.brush.end();
+    if (editor.tool.shape === "stamp") laidDown(editor);
+    else editor.toolbar.show();
   }
 
   // cancel runs when the browser takes a pointer away. Where fingers scroll, it

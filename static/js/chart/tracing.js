@@ -1,6 +1,6 @@
 // What is done with what is marked off: it is traced, lifted off, laid down,
 // turned, and laid again beside and above itself. Each acts on an Editor.
-import { erase, flip, laidAcross, laidUp, paintAll, paste, piece, repeat } from "./commands.js";
+import { erase, flip, laidAcross, laidUp, paintAll, piece, repeat } from "./commands.js";
 
 // stitches counts stitches in words.
 export function stitches(n) {
@@ -36,7 +36,31 @@ export function lift(e) {
 
 export function lay(e) {
   if (!e.clipboard) e.announce("Trace some stitches first.");
-  else e.history.stroke(paste(e.model, e.clipboard, e.cursor.y, e.cursor.x));
+  else takeInHand(e, e.clipboard);
+}
+
+// takeInHand takes a piece in hand, to be laid down by a press or with Enter.
+export function takeInHand(e, piece) {
+  const { shape, before } = e.tool;
+  e.choose({ shape: "stamp", piece, before: shape === "stamp" ? before : shape });
+  e.view.svg.focus({ preventScroll: true });
+  const touch = matchMedia("(pointer: coarse)").matches;
+  const acts = [{ words: "Leave it", run: () => leave(e) }];
+  if (touch) acts.unshift({ words: "Lay it here", run: () => e.paint() });
+  e.announce(`Press where its lower right stitch goes.${touch ? "" : " Enter lays it, Escape leaves it."}`, acts);
+}
+
+// laidDown puts the brush back in hand once a piece was laid down.
+export function laidDown(e) {
+  const { piece } = e.tool;
+  leave(e);
+  e.announce("Laid down.", [{ words: "Lay it again", run: () => takeInHand(e, piece) }]);
+}
+
+// leave lets go of the piece in hand.
+export function leave(e) {
+  e.choose({ shape: e.tool.before ?? "free", before: undefined });
+  e.announce("");
 }
 
 // layRound repeats what is marked off round the hand, and says what is left over;
