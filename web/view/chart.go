@@ -160,3 +160,38 @@ var colourText = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)
 func yarnField(id string) string {
 	return fieldID("chart.yarns[" + strconv.Itoa(int(id[0]-'a')) + "].name")
 }
+
+// yarnsInUse reports of each yarn of the palette whether it is the main one, says
+// anything or is painted.
+func (m Mitt) yarnsInUse() []bool {
+	used := make([]bool, chart.MaxYarns)
+	used[0] = true
+	for i := range used {
+		for _, part := range []string{"name", "colour", "held"} {
+			path := "chart.yarns[" + strconv.Itoa(i) + "]." + part
+			used[i] = used[i] || m.Doc.Sheet.Given(path) != "" || m.Answer.Faults[path] != ""
+		}
+	}
+	if m.Answer.Out != nil {
+		for _, mark := range m.Answer.Out.Charts.Marks {
+			if mark.Colour == "" {
+				continue
+			}
+			if i := int(mark.Colour[0] - 'a'); i < len(used) {
+				used[i] = true
+			}
+		}
+	}
+	return used
+}
+
+// unused returns the indexes of the yarns that are not in use.
+func unused(inUse []bool) []int {
+	var list []int
+	for i, used := range inUse {
+		if !used {
+			list = append(list, i)
+		}
+	}
+	return list
+}

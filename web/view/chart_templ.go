@@ -137,7 +137,20 @@ func chartFoot() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"foot\"><svg class=\"needle\" data-needle aria-hidden=\"true\"></svg><form id=\"chart-ask\" class=\"ask\" hidden><label for=\"chart-ask-text\" data-label>Note</label> <input id=\"chart-ask-text\" name=\"text\" autocomplete=\"off\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button></form><div class=\"said\"><p id=\"chart-count\" class=\"count\"></p><ul id=\"chart-ledger\" class=\"ledger\" aria-label=\"What does not add up\"></ul><p id=\"chart-says\" class=\"says\"></p><div class=\"aloud quiet\" data-told><p id=\"chart-announce\" role=\"status\"></p><span class=\"acts\" data-acts></span></div><span id=\"chart-saved\" class=\"soft\" role=\"status\">saved</span> <button type=\"button\" class=\"word\" data-run=\"lay\" data-traced hidden>lay the tracing down</button> <button type=\"button\" class=\"word\" data-run=\"commands\" aria-expanded=\"false\" aria-controls=\"chart-commands\">What can I do here?</button></div></div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"foot\"><svg class=\"needle\" data-needle aria-hidden=\"true\"></svg><form id=\"chart-ask\" class=\"ask\" hidden><label for=\"chart-ask-text\" data-label>Note</label> <input id=\"chart-ask-text\" name=\"text\" autocomplete=\"off\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button></form><form id=\"chart-yarn\" class=\"ask\" aria-label=\"The yarn in hand\" hidden><label for=\"chart-yarn-name\" data-label>Yarn</label> <input id=\"chart-yarn-name\" name=\"name\" maxlength=\"")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		var templ_7745c5c3_Var6 string
+		templ_7745c5c3_Var6, templ_7745c5c3_Err = templruntime.NewAttributeExpression(maxLength("chart.yarns[0].name")).Resolve(ctx)
+		if templ_7745c5c3_Err != nil {
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/chart.templ`, Line: 39, Col: 87}
+		}
+		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var6)
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "\" autocomplete=\"off\"> <input type=\"color\" class=\"pick\" name=\"colour\" aria-label=\"Its colour\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button> <a class=\"word\" href=\"#field-chart.yarns[0].name\" data-opens>all yarns</a></form><div class=\"said\"><p id=\"chart-count\" class=\"count\"></p><ul id=\"chart-ledger\" class=\"ledger\" aria-label=\"What does not add up\"></ul><p id=\"chart-says\" class=\"says\"></p><div class=\"aloud quiet\" data-told><p id=\"chart-announce\" role=\"status\"></p><span class=\"acts\" data-acts></span></div><span id=\"chart-saved\" class=\"soft\" role=\"status\">saved</span> <button type=\"button\" class=\"word\" data-run=\"lay\" data-traced hidden>lay the tracing down</button> <button type=\"button\" class=\"word\" data-run=\"commands\" aria-expanded=\"false\" aria-controls=\"chart-commands\">What can I do here?</button></div></div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -137,3 +137,23 @@ func TestLostBlocks(t *testing.T) {
 	assert.Equal(t, "hand, round 9: purl", blocks[1].Words)
 	assert.Equal(t, "4", blocks[2].At, "the other edge is a block of its own")
 }
+
+// The yarns in use have their fields at once; the others come one at a time, each
+// behind the one before. All of them are sent with the form.
+func TestOneMoreYarn(t *testing.T) {
+	t.Parallel()
+	desk, m := chartDesk(t)
+	form := desk.Find("#measure-form")
+	for i, id := range []string{"a", "b", "c", "h"} {
+		at := []int{0, 1, 2, 7}[i]
+		field := form.Find(`[id="` + yarnField(id) + `"]`)
+		require.Equal(t, 1, field.Length(), id)
+		assert.Equal(t, at, field.ParentsFiltered("details.one-more").Length(), "yarn %s lies behind those before", id)
+	}
+	m.Doc.Sheet["chart.yarns[2].name"] = "moss"
+	again := parsed(t, ChartPage(m)).Find("#measure-form")
+	assert.Zero(t, again.Find(`[id="`+yarnField("c")+`"]`).ParentsFiltered("details.one-more").Length(), "it is in use")
+	assert.Equal(t, 1, again.Find(`[id="`+yarnField("b")+`"]`).ParentsFiltered("details.one-more").Length())
+	before := desk.Find(".margin-body > *")
+	assert.Less(t, before.IndexOfSelection(desk.Find(".file-fold")), before.IndexOfSelection(desk.Find("#measure-form")), "the chart as a file stands above the long list")
+}

@@ -142,6 +142,15 @@ func pinFields() []Field {
 	return fields
 }
 
+// yarnParts is how many fields a yarn of the palette has.
+const yarnParts = 3
+
+// yarn returns the fields of a yarn of the palette, which come last in its group.
+func (g Group) yarn(i int) []Field {
+	first := len(g.Fields) - yarnParts*(chart.MaxYarns-i)
+	return g.Fields[first : first+yarnParts]
+}
+
 // chartFields returns the fields of the chart and its palette.
 func chartFields() []Field {
 	fields := []Field{

@@ -158,8 +158,44 @@ export class Panel {
     form.querySelector("[data-cancel]").addEventListener("click", close);
   }
 
+  // askYarn asks for the name and the colour of a yarn, and types them into the
+  // fields of the form, which saves them.
+  askYarn({ toolColour: id, yarnField }) {
+    const form = this.root.querySelector("#chart-yarn");
+    const yarn = this.editor.model.yarns.get(id);
+    const fields = [yarnField, yarnField.replace(/name$/, "colour")].map((field) => document.getElementById(field));
+    const [name, colour] = [form.elements.name, form.elements.colour];
+    form.querySelector("[data-label]").textContent = `Yarn ${id.toUpperCase()}`;
+    name.value = fields[0].value;
+    name.placeholder = yarn.name;
+    colour.value = yarn.fill || "#ffffff";
+    const before = colour.value;
+    const close = () => {
+      form.hidden = true;
+      this.root.querySelector(`[data-tool-colour="${id}"]`).focus({ preventScroll: true });
+    };
+    form.onsubmit = (event) => {
+      event.preventDefault();
+      type(fields[0], name.value.trim());
+      if (colour.value !== before) type(fields[1], colour.value.toUpperCase());
+      close();
+    };
+    form.onkeydown = (event) => {
+      if (event.key !== "Escape") return;
+      event.preventDefault();
+      close();
+    };
+    form.querySelector("[data-cancel]").onclick = close;
+    form.querySelector("a").onclick = () => { form.hidden = true; };
+    this.root.querySelector("#chart-ask").hidden = true;
+    form.hidden = false;
+    name.focus();
+    name.select();
+  }
+
   askFor(label, value, maxLength, answered) {
     const form = this.root.querySelector("#chart-ask");
+    this.root.querySelector("#chart-yarn").hidden = true;
     form.querySelector("[data-label]").textContent = label;
     form.elements.text.value = value;
     form.elements.text.maxLength = maxLength;
@@ -167,6 +203,13 @@ export class Panel {
     form.hidden = false;
     form.elements.text.focus();
   }
+}
+
+// type types a text into a field, as a person does.
+function type(field, text) {
+  if (field.value === text) return;
+  field.value = text;
+  for (const name of ["input", "change"]) field.dispatchEvent(new Event(name, { bubbles: true }));
 }
 
 // leave calls a function when a part of the page is left with Escape.

@@ -14,9 +14,8 @@ export class Toolbar {
     this.traced = this.root.querySelector("[data-traced]");
     this.undo = this.root.querySelector('[data-do="undo"]');
     this.redo = this.root.querySelector('[data-do="redo"]');
-    for (const b of this.brushes) b.addEventListener("click", () => editor.choose(toolOf(b.dataset)));
-    this.naming = this.root.querySelector("[data-name-yarn]");
-    for (const b of this.root.querySelectorAll("[data-yarn-field]")) b.addEventListener("dblclick", () => this.name(b));
+    for (const b of this.brushes) b.addEventListener("click", () => this.take(b));
+    this.root.querySelector("[data-name-yarn]").addEventListener("click", (event) => this.nameYarn(event));
     for (const b of this.shapes) b.addEventListener("click", () => editor.reach(b.dataset.shape));
     for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", () => this.run(b));
     this.mirror.addEventListener("click", () => editor.choose({ mirror: !editor.tool.mirror }));
@@ -83,10 +82,19 @@ export class Toolbar {
     this.round.textContent = `${this.editor.model.name(y)}:`;
   }
 
-  // name leads to the fields of a yarn.
-  name(hank) {
-    this.naming.href = `#${hank.dataset.yarnField}`;
-    this.naming.click();
+  // take takes up a brush. Pressing the yarn that is in hand asks for its name and
+  // colour.
+  take(brush) {
+    if (brush.dataset.yarnField && brush.getAttribute("aria-pressed") === "true") this.editor.panel.askYarn(brush.dataset);
+    else this.editor.choose(toolOf(brush.dataset));
+  }
+
+  // nameYarn asks for the name and colour of the yarn in hand, or of the main one.
+  nameYarn(event) {
+    event.preventDefault();
+    event.stopPropagation();
+    const hanks = this.brushes.filter((b) => b.dataset.yarnField);
+    this.editor.panel.askYarn((hanks.find((b) => b.getAttribute("aria-pressed") === "true") ?? hanks[0]).dataset);
   }
 
   // show marks what is chosen, and whether there is something to undo or redo.
@@ -94,8 +102,6 @@ export class Toolbar {
     const { tool, history } = this.editor;
     for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));
     for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
-    const hank = this.brushes.find((b) => b.dataset.yarnField && b.getAttribute("aria-pressed") === "true");
-    if (hank) this.naming.href = `#${hank.dataset.yarnField}`;
     press(this.mirror, Boolean(tool.mirror));
     const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.firstElementChild.textContent ?? "a motif";
     this.now.textContent = tool.mirror ? `${reach}, both edges` : reach;
