@@ -88,7 +88,7 @@ func TestBeginAndBringByKeyboard(t *testing.T) {
 	tabTo(b, `document.activeElement.textContent === "Begin"`)
 	enter()
 	assert.Equal(t, "40", eval[string](b, `document.getElementById("field-pins.cast_on").value`))
-	assert.Contains(t, eval[string](b, `document.querySelector("h1").textContent`), "(anew)")
+	assert.Contains(t, eval[string](b, `document.querySelector("h1").textContent`), "(new)")
 
 	page := b.sample()
 	b.open(page + "/yarns")

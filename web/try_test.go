@@ -301,9 +301,9 @@ func TestTryIsSetAside(t *testing.T) {
 	at := a.sample()
 	made := a.post(at+"/tries", tryOn(map[string]string{"feel.gusset": "1"})).header.Get("Location")
 	require.Equal(t, http.StatusSeeOther, a.post(made+"/aside", nil).status)
-	assert.Contains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Set aside (1)")
+	assert.Contains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Put away (1)")
 	require.Equal(t, http.StatusSeeOther, a.post(made+"/aside", url.Values{"aside": {"false"}}).status)
-	assert.NotContains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Set aside")
+	assert.NotContains(t, a.get(at+"/tries").doc().Find("details summary").Text(), "Put away")
 	require.Equal(t, http.StatusSeeOther, a.post(made, url.Values{"how": {"on"}, "key": {"v"}, "after": {"1"}}).status)
 	assert.Equal(t, http.StatusConflict, a.post(made+"/aside", nil).status)
 }
@@ -313,8 +313,8 @@ func TestTryAsksAboutWhatIsKnitted(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	for count, want := range map[string]struct{ asked, unfelt string }{
-		`"section":"cuff","round":3`:     {"cuff", "gusset, where the thumb parts, hand, thumb: not knitted yet"},
-		`"section":"gusset","round":8`:   {"cuff gusset", "where the thumb parts, hand, thumb: not knitted yet"},
+		`"section":"cuff","round":3`:     {"cuff", "palm at the gusset, palm where the thumb parts, hand, thumb: not knitted yet"},
+		`"section":"gusset","round":8`:   {"cuff gusset", "palm where the thumb parts, hand, thumb: not knitted yet"},
 		`"section":"gusset","round":20`:  {"cuff gusset parting", "hand, thumb: not knitted yet"},
 		`"section":"hand","round":12`:    {"cuff gusset parting hand", "thumb: not knitted yet"},
 		`"section":"hand","round":2000`:  {"cuff gusset parting hand", "thumb: not knitted yet"},

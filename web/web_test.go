@@ -286,5 +286,5 @@ func TestFilledLooksFilledWithoutAPlan(t *testing.T) {
 	doc := a.get(at).doc()
 	assert.Equal(t, 1, doc.Find(".in-the-way").Length())
 	assert.Equal(t, 2, doc.Find(".drawing .tape.filled").Length(), "the thumb, and the palm with it")
-	assert.Contains(t, doc.Find(`[data-filled-for="hand.thumb_circumference"]`).Text(), "0.34 × hand circumference")
+	assert.Contains(t, doc.Find(`[data-filled-for="hand.thumb_circumference"]`).Text(), "0.34 of the hand circumference")
 }

@@ -60,7 +60,7 @@ func TestBeginFromWithoutTheDrawing(t *testing.T) {
 	assert.Equal(t, was, now(t, a, id))
 	made, err := a.BeginFrom(t.Context(), id, " ", false)
 	require.NoError(t, err)
-	assert.Equal(t, "Moss (anew)", now(t, a, made).Name)
+	assert.Equal(t, "Moss (new)", now(t, a, made).Name)
 	for name, why := range map[string]string{"two\nlines": "name: ", strings.Repeat("x", 121): "name: "} {
 		_, err := a.BeginFrom(t.Context(), id, name, false)
 		assert.Contains(t, fault.Message(err), why)

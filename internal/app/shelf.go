@@ -133,7 +133,7 @@ func (a *App) BeginFrom(ctx context.Context, id int64, name string, pins bool) (
 
 // NameAnew returns the name of a mitt begun from another, unless the person gives
 // it one.
-func NameAnew(name string) string { return suffixed(name, " (anew)") }
+func NameAnew(name string) string { return suffixed(name, " (new)") }
 
 // begin creates a mitt from another's decisions, as changed by change, and its
 // chart.

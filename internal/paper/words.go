@@ -59,7 +59,7 @@ func (h *handout) words() {
 			h.say(l.Words()+".", h.body)
 		}
 		if text := h.Out.InColours(passage.Part); text != "" {
-			h.say(text+": take them from the chart.", h.body)
+			h.say(text+": take them from the chart of the "+passage.Part.Words()+".", h.body)
 		}
 		for _, s := range passage.Steps {
 			h.step(passage.Part, s)

@@ -64,7 +64,7 @@ func (c *corrector) felt(zone Zone) {
 	more, why := c.companions(zone, step, change)
 	edits, because = append(edits, more...), because+why
 	c.add(Correction{
-		Key: string(zone), Name: "fabric against the hand, " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
+		Key: string(zone), Name: "room for the hand (ease), " + zone.Words(), Was: signedPercent(was), Is: signedPercent(was + change),
 		Because: because, Edits: edits, Later: later,
 	})
 }
@@ -138,7 +138,7 @@ func (c *corrector) explained(zone Zone, because string) {
 		_, ease, _ = c.easeOf(zone)
 	}
 	c.add(Correction{
-		Key: string(zone), Name: "fabric against the hand, " + zone.Words(), Was: signedPercent(ease), Is: signedPercent(ease),
+		Key: string(zone), Name: "room for the hand (ease), " + zone.Words(), Was: signedPercent(ease), Is: signedPercent(ease),
 		Because: because + ": nothing more is changed",
 	})
 }

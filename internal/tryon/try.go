@@ -73,8 +73,11 @@ func KnittedZones(p stitch.Part, whole bool) []Zone {
 
 // Words returns the zone's name as it is shown to people.
 func (z Zone) Words() string {
-	if z == Parting {
-		return "where the thumb parts"
+	switch z {
+	case Gusset:
+		return "palm at the gusset"
+	case Parting:
+		return "palm where the thumb parts"
 	}
 	return string(z)
 }

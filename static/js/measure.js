@@ -225,10 +225,14 @@ class Measure {
     }
     for (const place of this.form.querySelectorAll("[data-filled-for]")) {
       const filled = state.filled[place.dataset.filledFor];
-      place.textContent = filled ? `filled: ${filled.value}, ${filled.from} (${filled.source})` : "";
+      const told = filled ? `filled in: ${filled.value}, ${filled.told}` : "";
+      // What is typed into keeps its line, so that nothing moves under the pointer.
+      const held = told === "" && place.textContent !== "" && place.closest(".field")?.contains(this.document.activeElement);
+      if (!held) place.textContent = told;
       const path = place.dataset.filledFor;
       this.document.getElementById(`field-${path}`)?.setAttribute("placeholder", filled?.value ?? state.planned[path] ?? "");
     }
+    for (const need of this.form.querySelectorAll(".need")) need.hidden = need.closest(".field").querySelector("input").value.trim() !== "";
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
   }
 

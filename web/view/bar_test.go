@@ -72,7 +72,7 @@ func TestBehindTheName(t *testing.T) {
 	drop := doc.Find("header details.behind")
 	assert.Equal(t, []string{"Rust"}, texts(drop.ChildrenFiltered("summary")))
 	assert.Equal(t, []string{
-		"Earlier", "Second thoughts", "Bring the yarns of another mitt", "Save it as a file, to keep or to move",
+		"Earlier", "Second thoughts: a change beside it", "Bring the yarns of another mitt", "Save it as a file, to keep or to move",
 	}, texts(drop.Find("a")))
 	assert.Equal(t, []string{"/mitts/7/history", "/mitts/7/what-if", "/mitts/7/yarns", "/mitts/7/export.json"},
 		drop.Find("a").Map(func(_ int, s *goquery.Selection) string { return s.AttrOr("href", "") }))

@@ -46,7 +46,7 @@ func (m Mitt) chips() []chip {
 		name string
 		n    int
 		to   string
-	}{{"filled:", len(p.Filled), filledID}, {"left open:", len(p.Defaults), usualID}} {
+	}{{"filled in:", len(p.Filled), filledID}, {"as usual:", len(p.Defaults), usualID}} {
 		if c.n > 0 {
 			list = append(list, chip{c.name, fmt.Sprint(c.n), c.to, true, c.to == filledID})
 		}

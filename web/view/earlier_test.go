@@ -27,7 +27,7 @@ func TestEarlierMoments(t *testing.T) {
 	items := doc.Find("ol.moments > li")
 	assert.Equal(t, []string{"14:00 hand 18.6 → 18.9 as it is now", "13:00 14 stitches rust in the hand", "20:00 begun"}, texts(items.Find("p")))
 	assert.Equal(t, []string{"before the try"}, texts(items.Find(".moment-name")))
-	assert.Equal(t, []string{"What else", "Give it a name", "Give it a name", "Name it otherwise"}, texts(items.Find("summary")))
+	assert.Equal(t, []string{"What else", "Give it a name", "Give it a name", "Change its name"}, texts(items.Find("summary")))
 	assert.Equal(t, []string{"thumb 6.3 → 6.5"}, texts(items.Find("details li")))
 	assert.Equal(t, "/mitts/3/history/4?view=hand", items.Eq(1).Find("a").AttrOr("href", ""))
 	assert.Equal(t, "/mitts/3/history/2", items.Eq(2).Find(`a[aria-label="Look at it: 20:00, begun"]`).AttrOr("href", ""))

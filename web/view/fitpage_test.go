@@ -106,7 +106,7 @@ func TestMeasureFoldsToALine(t *testing.T) {
 	assert.Equal(t, 0, doc.Find("details#measure[open]").Length())
 	chips := texts(doc.Find(".chips a"))
 	assert.Equal(t, []string{"hand 18.6", "wrist 15.4", "thumb 6.3", "swatch 24 × 32"}, chips[:4])
-	assert.True(t, strings.HasPrefix(chips[4], "filled: "))
+	assert.True(t, strings.HasPrefix(chips[4], "filled in: "))
 	doc.Find(".chips a").Each(func(_ int, chip *goquery.Selection) {
 		to := strings.TrimPrefix(chip.AttrOr("href", ""), "#")
 		assert.Equal(t, 1, doc.Find(`[id="`+to+`"]`).Length(), to)

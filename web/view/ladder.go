@@ -201,18 +201,18 @@ func placeWords(part stitch.Part) string {
 	case stitch.OverWrist:
 		return "wrist"
 	case stitch.OverHeel:
-		return "plain"
+		return "plain rounds"
 	case stitch.OverMound:
 		return "palm"
 	}
 	return part.Words()
 }
 
-// endWords says how a section lies: "palm, easy", or "plain, easy to snug".
+// endWords says how a section lies: "palm, easy", or "plain rounds, easy, then snug".
 func endWords(e picture.End) string {
 	text := placeWords(e.Section) + ", " + e.Bands[0].Words()
 	if last := e.Bands[len(e.Bands)-1]; last != e.Bands[0] {
-		text += " to " + last.Words()
+		text += ", then " + last.Words()
 	}
 	return text
 }

@@ -38,13 +38,31 @@ type Filled struct {
 	Value  string `json:"value"`
 	From   string `json:"from"`
 	Source string `json:"source"`
+	Told   string `json:"told"` // both in words
 }
 
 func (f Filled) words() string {
 	if f.Value == "" {
 		return ""
 	}
-	return "filled: " + f.Value + ", " + f.From + " (" + f.Source + ")"
+	return "filled in: " + f.Value + ", " + f.told()
+}
+
+// filledIn returns a value with where it comes from.
+func filledIn(value, from, source string) Filled {
+	f := Filled{Value: value, From: from, Source: source}
+	f.Told = f.told()
+	return f
+}
+
+// told says where the value comes from: "0.34 of the hand circumference, from
+// measured hands (Greiner 1991)".
+func (f Filled) told() string {
+	from := strings.Replace(f.From, " × ", " of the ", 1)
+	if who, _, of := strings.Cut(f.Source, ", ratio of means"); of {
+		return from + ", from measured hands (" + who + ")"
+	}
+	return from + " (" + f.Source + ")"
 }
 
 // drawn reports whether there is a hand to show.

@@ -64,7 +64,7 @@ func (a Answer) costWords(c mitt.PinCost) string {
 		with, free := a.placeWords(ch.Place, ch.With), a.placeWords(ch.Place, ch.Free)
 		parts = append(parts, fmt.Sprintf("%s %s (free: %s)", ch.Place.Words(a.Out.Plan.Kind), with, free))
 	}
-	sum := "costs " + a.small(c.MM)
+	sum := "costs about " + a.small(c.MM) + " in all"
 	if c.MM < 0 {
 		sum = "brings the whole " + a.small(-c.MM) + " nearer"
 	}

@@ -22,7 +22,7 @@ func TestPatternWords(t *testing.T) {
 	require.NoError(t, err)
 	words := parsed(t, patternWords(Answer{Out: out, Fit: "/mitts/3/desk/fit"}))
 
-	assert.Equal(t, []string{"Round 2 has colours: take them from the chart."}, texts(words.Find(".in-colours")))
+	assert.Equal(t, []string{"Round 2 has colours: take them from the chart of the hand."}, texts(words.Find(".in-colours")))
 	assert.Equal(t, "/mitts/3/desk/chart?view=hand", words.Find(".in-colours a").AttrOr("href", ""))
 	terms := words.Find("details.term > summary").Map(func(_ int, s *goquery.Selection) string { return strings.ToLower(s.Text()) })
 	assert.Contains(t, terms, "cast off", "in the terms of the side")

@@ -62,7 +62,7 @@ func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, pic
 	a.fill(out.Plan.Filled)
 	a.fillWidth(doc.Sheet)
 	for _, d := range out.Plan.Defaults {
-		a.Filled[d.Field] = Filled{defaultValue(d, a.Unit), d.From, d.Source}
+		a.Filled[d.Field] = filledIn(defaultValue(d, a.Unit), d.From, d.Source)
 	}
 	return a, options
 }
@@ -94,7 +94,7 @@ func otherHand(doc project.Document) string {
 // fill notes the values filled in for the hand.
 func (a *Answer) fill(filled []hand.Filled) {
 	for _, f := range filled {
-		a.Filled[f.Field] = Filled{f.Value.Format(a.Unit), f.From, f.Source}
+		a.Filled[f.Field] = filledIn(f.Value.Format(a.Unit), f.From, f.Source)
 	}
 }
 
@@ -105,7 +105,7 @@ func (a *Answer) fillWidth(s sheet.Sheet) {
 		at := fmt.Sprintf("gauge.swatches[%d].", i)
 		for _, key := range []string{"width", "height"} {
 			if s.Given(at+key) == "" {
-				a.Filled[at+key] = Filled{sheet.GaugeOver(a.Unit), "as is usual", "common practice"}
+				a.Filled[at+key] = filledIn(sheet.GaugeOver(a.Unit), "as is usual", "common practice")
 			}
 		}
 		if s.Given(at+"stitches") == "" {

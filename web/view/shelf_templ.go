@@ -227,7 +227,7 @@ func beginnings() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<div class=\"begin\"><form method=\"post\" action=\"/mitts\"><button class=\"main-action\" type=\"submit\">Start with a hand</button></form><form method=\"post\" action=\"/mitts\"><input type=\"hidden\" name=\"sample\" value=\"1\"> <button type=\"submit\">Look at a sample mitt</button></form><a href=\"/status#move\">Take in a file</a></div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<div class=\"begin\"><form method=\"post\" action=\"/mitts\"><button class=\"main-action\" type=\"submit\">Start with a hand</button></form><form method=\"post\" action=\"/mitts\"><input type=\"hidden\" name=\"sample\" value=\"1\"> <button type=\"submit\">Look at a sample mitt</button></form><a href=\"/status#move\">Bring in a mitt from a file</a></div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

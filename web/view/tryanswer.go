@@ -39,9 +39,9 @@ func (v TryAnswer) ChangedWords() string {
 		}
 	}
 	if len(parts) == 0 {
-		return "No round is worked otherwise."
+		return "No round changes."
 	}
-	return "Worked otherwise: " + strings.Join(parts, "; ") + "."
+	return "Knitted differently: " + strings.Join(parts, "; ") + "."
 }
 
 // Idle reports whether the accepted corrections change no round.
@@ -54,6 +54,15 @@ func (v TryAnswer) SinceWords() string {
 	}
 	return fmt.Sprintf("Since the try you have knitted to round %d of the %s; the plan goes on from there.",
 		v.Seen.Place.Round, v.Seen.Place.Part.Words())
+}
+
+// CountWords says where the count at the needles stands after going on.
+func (v TryAnswer) CountWords() string {
+	at := v.Seen.Place
+	if !at.Begun() {
+		return "The count at the needles starts at the cast-on."
+	}
+	return fmt.Sprintf("You said that round %d of the %s is knitted: the count at the needles goes there, too.", at.Round, at.Part.Words())
 }
 
 // BackTo says how far the work is ripped back.
