@@ -128,7 +128,7 @@ func TestTheEditorByTouch(t *testing.T) {
 	assert.Equal(t, "free", eval[string](b, `document.querySelector("svg[data-chart]").dataset.shape`), "a brush is ready")
 	b.tap("[data-reach-open]")
 	b.tap(`[data-shape="look"]`)
-	b.until(`document.querySelector("[data-reach-now]").textContent === "only look"`)
+	b.until(`document.querySelector("[data-reach-now]").textContent === "look"`)
 	b.touch(b.cell(2, 1))
 	b.tap(`[data-tool-colour="c"]`)
 	b.until(quiet) // it has turned to upright columns

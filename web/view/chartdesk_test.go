@@ -35,7 +35,7 @@ func TestReachRow(t *testing.T) {
 	row := desk.Find("#chart-reaches")
 	assert.Equal(t, "How far a mark reaches", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
-		"stitch by stitch", "a run", "a block", "all alike", "both edges", "only look", "mark off",
+		"stitch by stitch", "a run", "a block", "all alike", "both edges", "look", "mark off",
 		"move an increase", "put in a round", "take out a round",
 	}, texts(row.Find("button > span")))
 	seen := map[string]bool{}

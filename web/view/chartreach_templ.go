@@ -317,7 +317,7 @@ var reaches = []reach{
 
 // markless are what the pointer does without a mark.
 var markless = []reach{
-	{"look", "only look", "l", "point and scroll; nothing is painted"},
+	{"look", "look", "l", "point and scroll; nothing is painted"},
 	{"select", "mark off", "m", "a block to trace, turn over or lay round the hand"},
 }
 
