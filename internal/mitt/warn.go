@@ -83,6 +83,8 @@ func (d *draft) warnBounds() {
 	}
 	r := p.Gusset.Rounds
 	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
+	case off && d.progress.begun(stitch.Gusset) && d.req.Pins.Fixed(GussetRounds):
+		p.say(GussetRounds.Key(), "The gusset gets the fixed %d rounds, not %.1f. Let go of them to come nearer.", r.N, r.Exact)
 	case off && d.progress.begun(stitch.Gusset):
 		bound := "fewer"
 		if float64(r.N) < r.Exact {

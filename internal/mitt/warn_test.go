@@ -105,4 +105,9 @@ func TestKnittedGussetIsTold(t *testing.T) {
 		require.Len(t, said(now, "gusset_rounds"), 1)
 		assert.Contains(t, said(now, "gusset_rounds")[0], says)
 	}
+	r := grown()
+	r.Hand.GussetLength, r.Progress, r.Pins.GussetRounds = 72*mm, p.ProgressAt(stitch.Gusset, 2), Fix(p.Gusset.Rounds.N)
+	now := must(t, r)
+	require.Equal(t, p.Gusset.Rounds.N, now.Gusset.Rounds.N)
+	assert.Contains(t, said(now, "gusset_rounds")[0], "Let go of them", "it is fixed, not knitted")
 }

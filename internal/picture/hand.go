@@ -15,6 +15,7 @@ type HandOptions struct {
 	Left    bool       // the left hand
 	Unit    units.Unit // of the labels; cm if it is unknown
 	Example bool       // an example of where the tapes go, without values
+	Named   bool       // each tape bears its name beside its value
 	Worn    *Worn      // what the mitt is knitted in; nil: undyed
 }
 

@@ -12,6 +12,7 @@ import (
 type tape struct {
 	field string
 	name  string
+	short string // where there is little room beside the hand
 	value units.Length
 	named bool // the label has room for the name
 	round bool // a girth, from one side of what it goes round to the other
@@ -34,8 +35,13 @@ func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 			class, text = "tape filled", "≈ "+text
 			style.Dash = dotted(c.letter)
 		}
-		if t.named {
+		if t.named || o.Named && t.label.anchor == draw.Start && !t.round { // beside the hand
 			t.label.name = t.name
+			if o.Named && t.short != "" {
+				t.label.name = t.short
+			}
+		} else if o.Named {
+			text = t.name + " " + text
 		}
 		if o.Example {
 			t.label.name, text = "", t.name
@@ -130,7 +136,7 @@ func (f *figure) lengths(letter float64) []tape {
 			label: label{at: point{side - 0.5*letter, f.long + 2*letter}, anchor: draw.Start, slide: point{0, 0.5 * letter}},
 		},
 		{
-			field: hand.FieldThumbLength, name: "thumb length", named: true, value: f.h.ThumbLength,
+			field: hand.FieldThumbLength, name: "thumb length", short: "length", named: true, value: f.h.ThumbLength,
 			from: root, to: tip,
 			label: label{at: root.to(tip, 0.45).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
 		},

@@ -32,11 +32,12 @@ func percent(chance float64) string {
 	return fmt.Sprintf("%.0f %%", chance*100)
 }
 
-// fitWords sums up the fit in two sentences.
+// fitWords sums up the fit in a few sentences: the chance of the whole is less
+// than that of any place, and says little of how well the mitt will be worn.
 func (a Answer) fitWords() string {
 	s := &a.Out.Summary
-	text := fmt.Sprintf("%s is the chance that all of it fits within %s. On average the fabric is %s off, at worst %s, in round %d of the %s.",
-		percent(s.Chance), words.Size(a.Out.Tolerance, a.Unit), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Round, s.WorstAt.Section.Words())
+	text := fmt.Sprintf("Each place has its chance below. All of them within %s at once is rarer, %s: hence the trying on. On average the fabric is %s off, at worst %s, in round %d of the %s.",
+		words.Size(a.Out.Tolerance, a.Unit), percent(s.Chance), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Round, s.WorstAt.Section.Words())
 	return text
 }
 

@@ -172,3 +172,29 @@ func TestFixedNumbersAreReached(t *testing.T) {
 	bar := parsed(t, bar(Bar{ID: 3, Fixed: []mitt.Number{mitt.GussetRounds}}))
 	assert.Equal(t, "/mitts/3/desk/fit#at-gusset_rounds", bar.Find(".plan-fixed a").AttrOr("href", ""))
 }
+
+// A fixed number that brings the whole nearer says which places come nearer,
+// which farther, and why the plan chooses otherwise: the hand's count comes
+// first. At 25 stitches over 10 cm, 42 stitches are 168 mm and 44 are 176, where
+// 18.2 cm less 5 % are 172.9 (worked out by hand).
+func TestWhatAFixedNumberMovesIsToldByPlace(t *testing.T) {
+	texts := map[string]string{
+		"hand.hand_circumference": "18.2", "hand.wrist_circumference": "", "hand.thumb_circumference": "",
+		"gauge.swatches[0].stitches": "25", "gauge.swatches[0].rounds": "34", "pins.hand_stitches": "42",
+	}
+	_, a := fitAnswer(t, texts)
+	cost := parsed(t, benchFragment(a)).Find("#cost-hand\\.stitches").Text()
+	assert.Contains(t, cost, "Free, it would be 44; fixed, it comes about 13 mm nearer in all.")
+	assert.Regexp(t, `Nearer: .*palm with thumb \(as wanted; free: 8 mm looser\).*\. Farther: hand \(5 mm tighter; free: 3 mm looser\)\.`, cost)
+	assert.Contains(t, cost, "settles the hand first")
+}
+
+// The chance of the whole is said together with why it is low, and every tape
+// on the hand bears its name, with a number or without.
+func TestTheChanceOfTheWholeIsSaidKindly(t *testing.T) {
+	_, a := fitAnswer(t, nil)
+	assert.Regexp(t, `^Each place has its chance below\. All of them within 0\.5 cm at once is rarer, \d+ %`, a.fitWords())
+	hand := parsed(t, benchFragment(a)).Find(".hand")
+	assert.Equal(t, "hand 18.6 cm", hand.Find(`.tape[data-field="hand.hand_circumference"] text`).Text())
+	assert.Contains(t, hand.Find(`.tape[data-field="hand.palm_and_thumb_circumference"] text`).Text(), "with thumb ≈ ")
+}

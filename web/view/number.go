@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"thenar/internal/mitt"
@@ -59,23 +60,50 @@ func (a Answer) costWords(c mitt.PinCost) string {
 	case c.Free == c.Value:
 		return fmt.Sprintf("It would be %s by itself, too.", c.Free)
 	}
-	parts := make([]string, 0, len(c.Changes))
+	sum := "costs about " + a.small(c.MM) + " in all."
+	if c.MM < 0 {
+		sum = "comes about " + a.small(-c.MM) + " nearer in all."
+	}
+	return fmt.Sprintf("Free, it would be %s; fixed, it %s", c.Free, sum) + a.movedWords(c) + whyFree(c)
+}
+
+// movedWords says which places a fixed number brings nearer to the wish, and
+// which it takes farther from it.
+func (a Answer) movedWords(c mitt.PinCost) string {
+	moved := map[string][]string{}
 	for _, ch := range c.Changes {
-		with, free := a.placeWords(ch.Place, ch.With), a.placeWords(ch.Place, ch.Free)
-		parts = append(parts, fmt.Sprintf("%s %s (free: %s)", ch.Place.Words(a.Out.Plan.Kind), with, free))
+		to := "Nearer"
+		if math.Abs(ch.With) > math.Abs(ch.Free) {
+			to = "Farther"
+		}
+		moved[to] = append(moved[to], fmt.Sprintf("%s (%s; free: %s)", ch.Place.Words(a.Out.Plan.Kind), a.placeWords(ch.Place, ch.With), a.placeWords(ch.Place, ch.Free)))
 	}
-	sum := "costs about " + a.small(c.MM) + " in all"
-	if c.MM < 0 {
-		sum = "brings the whole " + a.small(-c.MM) + " nearer"
+	text := ""
+	for _, to := range []string{"Nearer", "Farther"} {
+		if len(moved[to]) > 0 {
+			text += " " + to + ": " + strings.Join(moved[to], ", ") + "."
+		}
 	}
-	text := fmt.Sprintf("Free, it would be %s; fixed, it %s", c.Free, sum)
-	if len(parts) > 0 {
-		text += ": " + strings.Join(parts, ", ")
+	return text
+}
+
+// whyFree says why a free number is chosen otherwise although a fixed one brings
+// the whole nearer: counts are settled one after the other, and a rhythm is
+// weighed by how easily it is kept in mind, too.
+func whyFree(c mitt.PinCost) string {
+	if c.MM >= 0 {
+		return ""
 	}
-	if c.MM < 0 {
-		text += ". A free choice weighs how it knits as well as how it fits"
+	if c.Number == mitt.CastOn {
+		return " The plan keeps to whole ribs."
 	}
-	return text + "."
+	switch c.Number.Measure() {
+	case mitt.InStitches, mitt.InTimes:
+		return " The plan settles the hand first, then the thumb, then the rest."
+	case mitt.InRounds:
+		return " The plan takes the nearest for each length by itself."
+	}
+	return " The plan weighs how easily a rhythm is kept in mind, too."
 }
 
 // placeWords says how far off a place of the mitt is: "4 mm tighter".

@@ -149,10 +149,10 @@ func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 	}
 	list := []string{}
 	for _, g := range l.Girths {
-		list = append(list, fmt.Sprintf("%s: %s too %s in %d of %s", g.Section.Words(), size(g.MM), way(g.MM, "narrow", "wide"), g.Rounds, words.Plural(g.Of, "round")))
+		list = append(list, fmt.Sprintf("%s: up to %s %s in %d of %s", g.Section.Words(), size(g.MM), way(g.MM, "narrower", "wider"), g.Rounds, words.Plural(g.Of, "round")))
 	}
 	for _, g := range l.Lengths {
-		list = append(list, fmt.Sprintf("length of the %s: %s too %s, %s", g.Section.Words(), size(g.MM), way(g.MM, "short", "long"), words.Plural(g.Rounds, "round")))
+		list = append(list, fmt.Sprintf("length of the %s: %s %s, %s", g.Section.Words(), size(g.MM), way(g.MM, "shorter", "longer"), words.Plural(g.Rounds, "round")))
 	}
 	if len(list) == 0 {
 		list = append(list, "nothing by more than "+size(l.Tolerance))

@@ -993,7 +993,7 @@ func leaves(v TryAnswer, l project.Leaves) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 79, "<p class=\"leaves\">What will still be off:</p><ul class=\"leaves\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 79, "<p class=\"leaves\">What will still be off your measures, with their ease:</p><ul class=\"leaves\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
