@@ -63,7 +63,7 @@ func TestFullDiskInTheBrowser(t *testing.T) {
 	ballast = fill(t, dir, st)
 	b.do(chromedp.Evaluate[chromedp.Void](`(() => { const f = document.querySelector('form[action$="/name"]'); f.closest("details").open = true; f.elements.name.value = "Winter mitts"; })()`))
 	b.follow(`form[action$="/name"] button`)
-	assert.Equal(t, "Not now", eval[string](b, `document.querySelector("h1").textContent`))
+	assert.Equal(t, "Not now", eval[string](b, `document.querySelector("main h2").textContent`))
 	assert.Contains(t, eval[string](b, `document.querySelector(".message").textContent`), "The disk that holds")
 	b.shot("disk-full-form")
 	require.NoError(t, os.Remove(ballast))

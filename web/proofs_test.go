@@ -87,6 +87,8 @@ func TestProofsFollowTheChoices(t *testing.T) {
 	b.until(`document.querySelector('[data-fault-of="cell"]').textContent === ""`)
 	assert.Equal(t, "5", eval[string](b, `document.activeElement.value`))
 
+	b.until(`document.querySelector('.keep-layout [name="print"]').value.includes("cell=5") && document.querySelector(".keep-layout button") === null`)
+	b.until(quiet) // the bar follows from what was kept
 	b.do(chromedp.Click(chromedp.CSS(`[data-keep="side-left"]`)))
 	b.until(`document.querySelector(".sheets").textContent.includes("left hand")`)
 	b.until(`document.querySelector("#words").textContent.includes("left hand")`)
