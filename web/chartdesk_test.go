@@ -89,6 +89,7 @@ func TestComingBackToAChart(t *testing.T) {
 	b.do(chromedp.Click(chromedp.CSS(`[data-go="hand"]`)))
 	b.until(`document.querySelector("svg[data-chart]").dataset.chart === "hand"`)
 	b.until(quiet)
+	b.until(`document.getElementById("chart-cell").getAttribute("aria-label").startsWith("round 1 of the hand")`)
 	b.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	b.key("p") // a round is put in
 	b.until(chartSaved)

@@ -2,6 +2,7 @@ package web
 
 import (
 	"context"
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/cdproto/cdp"
@@ -50,8 +51,8 @@ func TestStrokesByTouch(t *testing.T) {
 	d.once("one finger", 11, 1, colour)
 
 	d.brush("free")
-	width := eval[float64](d.browser, chartWidth)
-	over = d.cell(11, 1)
+	width, hand := eval[float64](d.browser, chartWidth), eval[string](d.browser, inHand)
+	over = d.cell(8, 2)
 	d.fingers(down, over)
 	d.fingers(down, over, over.by(40, 0))
 	d.fingers(moved, over.by(-60, 0), over.by(100, 0))
@@ -61,6 +62,7 @@ func TestStrokesByTouch(t *testing.T) {
 	d.fingers(lifted)
 	d.stays("two fingers", 0)
 	assert.Greater(t, eval[float64](d.browser, chartWidth), 2*width, "they enlarge")
+	assert.Equal(t, hand, eval[string](d.browser, inHand), "what is in hand stays")
 
 	d.brush("free")
 	over = d.cell(11, 1)
@@ -91,7 +93,7 @@ func TestStrokesByTouch(t *testing.T) {
 
 	d.brush("look")
 	before := eval[float64](d.browser, scrolled)
-	over = d.cell(11, 1)
+	over = d.cell(8, 2)
 	d.fingers(down, over)
 	for y := 10.0; y < 100; y += 10 {
 		d.fingers(moved, over.by(0, -y))
@@ -99,11 +101,13 @@ func TestStrokesByTouch(t *testing.T) {
 	d.fingers(lifted)
 	d.stays("to look", 0)
 	require.NotEqual(t, before, eval[float64](d.browser, scrolled), "the finger scrolls")
+	d.until(fmt.Sprintf(`%s === %q`, inHand, hand))
 	d.shot("strokes-touch")
 }
 
 const (
 	chartWidth = `document.querySelector("svg[data-chart]").getBoundingClientRect().width`
+	inHand     = `document.getElementById("chart-cell").getAttribute("aria-label").replace(/(, stitch \d+).*/, "$1")`
 	scrolled   = `(window.scrollY + document.querySelector(".grid-frame").scrollTop)`
 )
 

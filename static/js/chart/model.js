@@ -37,6 +37,15 @@ export class Model {
     return cell && cell.x >= 0 ? { y: row.y, x: cell.x, cell } : undefined;
   }
 
+  // first returns the place of the first stitch of a round, in the order worked,
+  // or of the chart if it lacks that round.
+  first(section, round) {
+    const row = this.byKey.get(`${section} ${round}`) ?? this.row(1);
+    const { cells: [begin], span } = row;
+    if (!span) return undefined;
+    return { y: row.y, x: begin.x >= 0 ? begin.x : this.data.from_left ? span.low : span.high };
+  }
+
   anchor(y, x) {
     const row = this.row(y);
     const cell = row?.at(x);

@@ -11,7 +11,7 @@ export class Place {
       link.addEventListener("click", (event) => {
         if (event.ctrlKey || event.metaKey || event.shiftKey) return;
         event.preventDefault();
-        editor.ask({ view: link.dataset.go, middle: "" });
+        editor.part(link.dataset.go);
       });
     }
     this.root.addEventListener("pointerdown", (event) => this.press(event));
@@ -42,9 +42,9 @@ export class Place {
     if (!part) return;
     const { editor } = this;
     const round = Math.min(Math.floor(((part.y + part.h - p.y) / part.h) * part.rounds) + 1, part.rounds);
-    const row = editor.model.byKey.get(`${part.part} ${round}`);
-    if (row?.span) editor.point(row.y, editor.model.row(row.y).shown[0].x);
-    else editor.ask({ view: part.view, middle: "" });
+    const { view } = editor.model.data;
+    const here = editor.model.byKey.get(`${part.part} ${round}`)?.span;
+    editor.part(here ? view : part.view, part.part, round);
   }
 
   // show frames what is seen of the chart now, and marks the round in hand.

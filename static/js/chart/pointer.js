@@ -79,7 +79,7 @@ export class Pointer {
     if (this.held || !event.isPrimary || event.button !== 0) return;
     window.getSelection()?.removeAllRanges();
     const at = this.place(event);
-    this.held = { id: event.pointerId, type: event.pointerType, rule: event.target.closest("[data-rule]"), pressed: at, at, shift: event.shiftKey, chosen: editor.selection.copy() };
+    this.held = { id: event.pointerId, type: event.pointerType, rule: event.target.closest("[data-rule]"), pressed: at, at, shift: event.shiftKey, chosen: editor.selection.copy(), cursor: editor.cursor };
     editor.view.svg.setPointerCapture(event.pointerId);
     if (this.cell(at)) this.begin(at);
   }
@@ -200,12 +200,13 @@ export class Pointer {
   }
 
   // drop forgets a press that meant nothing: what it drew or selected is taken
-  // back.
+  // back, and what was in hand before stays in hand.
   drop() {
     const { editor, held } = this;
     this.held = undefined;
     if (!held) return;
     editor.dirty(editor.brush.drop());
     if (held.from && editor.tool.shape === "select") editor.select((s) => s.restore(held.chosen));
+    if (held.from) editor.point(held.cursor.y, held.cursor.x, false);
   }
 }

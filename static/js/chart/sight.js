@@ -16,20 +16,45 @@ export class Sight {
     zoom.changed = () => this.draw();
     zoom.frame.addEventListener("scroll", () => this.draw(), { passive: true });
     new ResizeObserver(() => this.resized()).observe(zoom.frame);
-    for (const name of ["pointerdown", "wheel", "keydown"]) zoom.frame.addEventListener(name, () => { this.touched = true; }, { passive: true });
+    for (const name of ["pointerdown", "wheel", "keydown"]) zoom.frame.addEventListener(name, () => this.touch(), { passive: true });
     this.resized();
   }
 
-  // resized goes back to where the chart was left, or to where reading begins,
-  // until the person moves it.
+  // resized goes back to where the chart was left, to the beginning of the part
+  // that was gone to, or to where reading begins, until the person moves it.
   resized() {
-    const { zoom } = this.editor;
+    const { zoom, kept } = this.editor;
     if (!this.touched) {
-      this.left ??= this.editor.kept.scrolls[this.editor.model.data.view];
+      this.left ??= kept.scrolls[this.editor.model.data.view];
       if (this.left) zoom.frame.scrollTo(this.left.left, this.left.top);
       else zoom.begin();
+      if (kept.follows) this.show(kept.follows);
     }
     this.draw();
+  }
+
+  // follow brings the round in hand into view, or, for a part, to the foot of the
+  // canvas. It keeps it there while what is said changes the room, or the chart is
+  // drawn anew, until the person moves it.
+  follow(what) {
+    this.editor.kept.follows = what;
+    this.touched = false;
+    this.show(what);
+  }
+
+  show(what) {
+    const { zoom, view, cursor, kept, model } = this.editor;
+    const box = view.box(cursor.y, cursor.x);
+    if (what === "part") zoom.beginAt(box);
+    else zoom.show(box);
+    this.left = { left: zoom.frame.scrollLeft, top: zoom.frame.scrollTop };
+    kept.scrolls[model.data.view] = this.left;
+  }
+
+  // touch is called when the person moves the chart, or works on it.
+  touch() {
+    this.touched = true;
+    this.editor.kept.follows = undefined;
   }
 
   // round is the round in hand: the one that is pointed at, or the cursor's.

@@ -26,7 +26,7 @@ export class Toolbar {
     this.rove(reaches, [...reaches.querySelectorAll("button")].findIndex((b) => b.dataset.shape === editor.tool.shape));
     this.rove(this.selected, 0);
     for (const select of this.root.querySelectorAll("[data-view]")) {
-      select.addEventListener("change", () => editor.ask({ [select.dataset.view]: select.value }));
+      select.addEventListener("change", () => (select.dataset.view === "view" ? editor.part(select.value) : editor.ask({ [select.dataset.view]: select.value })));
     }
   }
 

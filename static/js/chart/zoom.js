@@ -75,6 +75,16 @@ export class Zoom {
     this.frame.scrollLeft = this.data.from_left ? 0 : this.frame.scrollWidth;
   }
 
+  // beginAt scrolls a box of the drawing to where reading begins: to the foot of
+  // the frame, and to its edge at that side.
+  beginAt(box) {
+    const view = this.svg.viewBox.baseVal;
+    const scale = this.svg.clientWidth / view.width;
+    const past = edge * box.w;
+    this.frame.scrollTop = (box.y + box.h - view.y) * scale - this.frame.clientHeight;
+    this.frame.scrollLeft = this.data.from_left ? (box.x - past - view.x) * scale : (box.x + box.w + past - view.x) * scale - this.frame.clientWidth;
+  }
+
   // hold takes hold of the drawing at a point of the window. The function that
   // it returns scrolls that place to another point: the frame first, then the
   // page.
