@@ -19,8 +19,8 @@ func TestFiles(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	at := a.sample()
-	for desk, link := range map[string]string{"chart": "/chart.csv", "pattern": "/words.txt"} {
-		assert.Equal(t, 1, a.desk(at, desk).doc().Find(`a[href^="`+at+link+`"]`).Length(), link)
+	for desk, link := range map[string]string{"chart": `[formaction="` + at + `/chart.csv"]`, "pattern": `a[href^="` + at + `/words.txt"]`} {
+		assert.Equal(t, 1, a.desk(at, desk).doc().Find(link).Length(), link)
 	}
 	svg := a.get(at + "/chart.svg")
 	require.Equal(t, http.StatusOK, svg.status)

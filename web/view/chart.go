@@ -7,8 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/a-h/templ"
-
 	"thenar/internal/chart"
 	"thenar/internal/picture"
 	"thenar/internal/project"
@@ -43,6 +41,7 @@ type Chart struct {
 	Ops     []stitch.Op // that can be painted
 	Yarns   chart.Palette
 	Words   []string // floats and rounds with too many yarns
+	Dyed    bool     // whether a yarn was given a colour of its own
 }
 
 // chartCell is the width of a stitch on the page, in mm of the drawing.
@@ -61,7 +60,7 @@ func Symbols(doc project.Document) picture.Convention {
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
-	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Inch: inchWords(doc.Sheet.Unit())}
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit())}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
@@ -83,6 +82,17 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
 	}
 	return c
+}
+
+// dyed reports whether a yarn was given a colour of its own. The chart is then drawn
+// as knitting before anything is painted.
+func dyed(doc project.Document) bool {
+	for i := range chart.MaxYarns {
+		if doc.Sheet.Given(fmt.Sprintf("chart.yarns[%d].colour", i)) != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // chartKey draws the key of a chart.
@@ -135,11 +145,6 @@ func (c Chart) rule() string {
 
 // mitt returns the address of the mitt whose chart this is.
 func (c Chart) mitt() string { return strings.TrimSuffix(c.Page.Href, "/chart") }
-
-// table returns the address of the chart as a table.
-func (c Chart) table() templ.SafeURL {
-	return templ.SafeURL(c.Page.Href + ".csv?" + c.query().Encode())
-}
 
 // picked returns the colour for the picker beside a field: the one that was
 // typed, or the usual one.

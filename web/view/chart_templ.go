@@ -73,7 +73,17 @@ func chartFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			if a.Chart.Dyed {
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, " data-dyed")
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+			}
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, ">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -89,7 +99,7 @@ func chartFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<div class=\"canvas\" data-canvas><div class=\"grid-frame\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"canvas\" data-canvas><div class=\"grid-frame\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -97,7 +107,7 @@ func chartFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</div><svg class=\"rule-rounds\" data-rule=\"rounds\" aria-hidden=\"true\"></svg> <svg class=\"rule-stitches\" data-rule=\"stitches\" aria-hidden=\"true\"></svg></div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div><svg class=\"rule-rounds\" data-rule=\"rounds\" aria-hidden=\"true\"></svg> <svg class=\"rule-stitches\" data-rule=\"stitches\" aria-hidden=\"true\"></svg></div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -109,7 +119,7 @@ func chartFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -137,7 +147,7 @@ func chartFoot() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"foot\"><svg class=\"needle\" data-needle aria-hidden=\"true\"></svg><form id=\"chart-ask\" class=\"ask\" hidden><label for=\"chart-ask-text\" data-label>Note</label> <input id=\"chart-ask-text\" name=\"text\" autocomplete=\"off\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button></form><form id=\"chart-yarn\" class=\"ask\" aria-label=\"The yarn in hand\" hidden><label for=\"chart-yarn-name\" data-label>Yarn</label> <input id=\"chart-yarn-name\" name=\"name\" maxlength=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<div class=\"foot\"><svg class=\"needle\" data-needle aria-hidden=\"true\"></svg><form id=\"chart-ask\" class=\"ask\" hidden><label for=\"chart-ask-text\" data-label>Note</label> <input id=\"chart-ask-text\" name=\"text\" autocomplete=\"off\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button></form><form id=\"chart-yarn\" class=\"ask\" aria-label=\"The yarn in hand\" hidden><label for=\"chart-yarn-name\" data-label>Yarn</label> <input id=\"chart-yarn-name\" name=\"name\" maxlength=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -150,7 +160,7 @@ func chartFoot() templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "\" autocomplete=\"off\"> <input type=\"color\" class=\"pick\" name=\"colour\" aria-label=\"Its colour\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button> <a class=\"word\" href=\"#field-chart.yarns[0].name\" data-opens>all yarns</a></form><div class=\"said\"><p id=\"chart-count\" class=\"count\"></p><ul id=\"chart-ledger\" class=\"ledger\" aria-label=\"What does not add up\"></ul><p id=\"chart-says\" class=\"says\"></p><div class=\"aloud quiet\" data-told><p id=\"chart-announce\" role=\"status\"></p><span class=\"acts\" data-acts></span></div><span id=\"chart-saved\" class=\"soft\" role=\"status\">saved</span> <button type=\"button\" class=\"word\" data-run=\"lay\" data-traced hidden>lay the tracing down</button> <button type=\"button\" class=\"word\" data-run=\"commands\" aria-expanded=\"false\" aria-controls=\"chart-commands\">What can I do here?</button></div></div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\" autocomplete=\"off\"> <input type=\"color\" class=\"pick\" name=\"colour\" aria-label=\"Its colour\"> <button type=\"submit\">Keep it</button> <button type=\"button\" data-cancel>Leave it</button> <a class=\"word\" href=\"#field-chart.yarns[0].name\" data-opens>all yarns</a></form><div class=\"said\"><p id=\"chart-count\" class=\"count\"></p><ul id=\"chart-ledger\" class=\"ledger\" aria-label=\"What does not add up\"></ul><p id=\"chart-says\" class=\"says\"></p><div class=\"aloud quiet\" data-told><p id=\"chart-announce\" role=\"status\"></p><span class=\"acts\" data-acts></span></div><span id=\"chart-saved\" class=\"soft\" role=\"status\">saved</span> <button type=\"button\" class=\"word\" data-run=\"lay\" data-traced hidden>lay the tracing down</button> <button type=\"button\" class=\"word\" data-run=\"commands\" aria-expanded=\"false\" aria-controls=\"chart-commands\">What can I do here?</button></div></div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -36,8 +36,10 @@ func TestReachRow(t *testing.T) {
 	assert.Equal(t, "How far a mark reaches", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
 		"stitch by stitch", "a run", "a block", "all alike", "both edges", "look", "mark off",
-		"move an increase", "put in a round", "take out a round",
-	}, texts(row.Find("button > span")))
+		"put in a round", "take out a round", "move an increase",
+	}, texts(row.Find("button > span:not(.in-fold)")))
+	assert.Equal(t, []string{"put in one above", "take it out", "move an increase"}, texts(row.Find("button.plan > span:not(.in-row)")), "after the round's name")
+	assert.Equal(t, []string{"A mark reaches stitch by stitch", "rounds"}, texts(desk.Find(`.reach > [data-folds][aria-controls="chart-reaches"][aria-expanded="false"]`)))
 	seen := map[string]bool{}
 	row.Find("button").Each(func(_ int, b *goquery.Selection) {
 		key := b.AttrOr("aria-keyshortcuts", "")

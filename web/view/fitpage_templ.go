@@ -99,7 +99,7 @@ func FitPage(m Mitt) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</div><section class=\"drawing\" aria-label=\"Ladder, hand and fit curve, to scale\" data-fragment=\"drawing\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</div><section id=\"drawing\" class=\"drawing\" aria-label=\"Ladder, hand and fit curve, to scale\" data-fragment=\"drawing\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

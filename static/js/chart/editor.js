@@ -16,6 +16,7 @@ import { Motifs } from "./motifs.js";
 import { byTouch, Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
 import { turnUpright } from "./remember.js";
+import { amount } from "./sentence.js";
 import { Sight } from "./sight.js";
 import { Strip } from "./strip.js";
 import { Told } from "./told.js";
@@ -51,6 +52,7 @@ export class Editor {
     this.redraw = this.frame.add({ write: () => this.draw() });
     this.ghost = new Ghost(this);
     this.told = new Told(root);
+    this.view.knit.told = (words) => this.told.offers || this.announce(words);
     this.margin = new Margin(this);
     this.panel = new Panel(this);
     this.strip = new Strip(this);
@@ -285,7 +287,7 @@ export class Editor {
     const places = this.selection.places(this.model);
     this.view.choose(places);
     this.toolbar.picked();
-    this.told.count(places.length === 0 ? "Nothing is marked off." : `${stitches(places.length)} marked off.`);
+    this.told.count(places.length === 0 ? "Nothing is marked off." : `${amount(places)} marked off.`);
   }
 
   paint() {

@@ -27,10 +27,11 @@ export class Knit {
     this.ask();
   }
 
-  // isDyed reports whether any yarn that the chart shows has a colour.
+  // isDyed reports whether any yarn that the chart shows has a colour, or the
+  // mitt's yarns were given colours of their own.
   isDyed() {
     const { yarns, marks, data } = this.model;
-    if (data.yarns[0].fill) return true;
+    if (this.svg.closest("[data-dyed]") || data.yarns[0].fill) return true;
     for (const mark of marks.values()) if (mark.colour && yarns.get(mark.colour)?.fill) return true;
     return false;
   }
@@ -45,6 +46,7 @@ export class Knit {
   dye(some) {
     if (some === this.dyed || (!some && this.isDyed())) return;
     this.dyed = some;
+    if (some) this.told?.("Colours are shown as knitting.");
     this.ask();
   }
 

@@ -6,7 +6,7 @@
 //   edits < row < model < ledger, float, cells, selection, strands, commands
 //   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives
 //   < frame, where < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, page, told
-//   < tracing < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
+//   < tracing < sentence < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
 // that a mark outlives the plan that it was painted on. A row arrives as runs of

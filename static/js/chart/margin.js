@@ -6,6 +6,9 @@ import { crowded, groups } from "./strands.js";
 
 const wide = 1400; // px of a window in which the margin lies open unless it was folded
 
+// leads are the parts of the margin, by the words for them on the folded one.
+const leads = { show: "#chart-seeing", notes: "#chart-noted", sampler: "#chart-sampler", strands: "#chart-strands", key: "#chart-key" };
+
 export class Margin {
   constructor(editor) {
     this.editor = editor;
@@ -21,7 +24,13 @@ export class Margin {
     const kept = remembered("margin");
     this.root.dataset.set = "yes";
     if (kept.get() === "open" || (kept.get() === undefined && innerWidth >= wide)) this.root.open = true;
-    this.root.firstElementChild.addEventListener("click", () => kept.set(this.root.open ? "folded" : "open"));
+    this.root.firstElementChild.addEventListener("click", (event) => {
+      kept.set(this.root.open ? "folded" : "open");
+      const part = !this.root.open && this.root.querySelector(leads[event.target.dataset.leads]);
+      if (!part) return;
+      part.open = true;
+      requestAnimationFrame(() => part.scrollIntoView({ block: "start" }));
+    });
   }
 
   // lookHere says that something in the margin is to be decided. Where there is
@@ -93,10 +102,12 @@ export class Margin {
     const count = (selector) => this.root.querySelectorAll(selector).length;
     const parts = [["notes", count("#chart-notes li")], ["sampler", count("[data-motifs] li")], ["strands", count("#chart-floats > .look")]];
     if (this.lost) parts.unshift(["look here", 0]);
-    const words = [...parts.map(([name, n]) => (n > 0 ? `${name} ${n}` : name)), "key"];
-    this.parts.replaceChildren(...words.map((w) => {
+    parts.unshift(["show", 0]);
+    parts.push(["key", 0]);
+    this.parts.replaceChildren(...parts.map(([name, n]) => {
       const span = document.createElement("span");
-      span.textContent = w;
+      span.dataset.leads = name;
+      span.textContent = n > 0 ? `${name} ${n}` : name;
       return span;
     }));
   }

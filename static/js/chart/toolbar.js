@@ -1,6 +1,6 @@
 // The buttons around the chart: what the pointer paints and how, and some of
 // the commands.
-import { stitches } from "./tracing.js";
+import { amount, reaching } from "./sentence.js";
 
 export class Toolbar {
   constructor(editor) {
@@ -11,6 +11,7 @@ export class Toolbar {
     this.mirror = this.root.querySelector("[data-mirror]");
     this.selected = this.root.querySelector("[data-selected]");
     this.round = this.root.querySelector("[data-round-now]");
+    this.roundPart = this.root.querySelector("[data-round-part]");
     this.traced = this.root.querySelector("[data-traced]");
     this.undo = this.root.querySelector('[data-do="undo"]');
     this.redo = this.root.querySelector('[data-do="redo"]');
@@ -30,17 +31,18 @@ export class Toolbar {
     }
   }
 
-  // fold makes the reaches one control where there is no room for a row.
+  // fold puts the reaches behind one control, and the rounds behind another,
+  // where there is no room for a row.
   fold() {
-    this.opener = this.root.querySelector("[data-reach-open]");
-    this.now = this.root.querySelector("[data-reach-now]");
+    [this.lead, this.now] = this.root.querySelectorAll("[data-reach-lead], [data-reach-now]");
     const list = this.root.querySelector("#chart-reaches");
-    const open = (on) => {
-      list.classList.toggle("open", on);
-      this.opener.setAttribute("aria-expanded", String(on));
+    const openers = [...this.root.querySelectorAll("[data-folds]")];
+    const open = (what) => {
+      list.dataset.open = what;
+      for (const b of openers) b.setAttribute("aria-expanded", String(b.dataset.folds === what));
     };
-    this.opener.addEventListener("click", () => open(this.opener.getAttribute("aria-expanded") !== "true"));
-    list.addEventListener("click", (event) => event.target.closest("button") && open(false));
+    for (const b of openers) b.addEventListener("click", () => open(b.dataset.folds === list.dataset.open ? "" : b.dataset.folds));
+    list.addEventListener("click", (event) => event.target.closest("button") && open(""));
   }
 
   // rove makes a row of words one stop of the Tab key; arrows go from one to the
@@ -74,12 +76,14 @@ export class Toolbar {
     this.selected.hidden = selection.empty;
     this.selected.querySelector('[data-run="lay"]').hidden = !clipboard;
     this.traced.hidden = !clipboard || !selection.empty;
-    if (!selection.empty) this.selected.querySelector("[data-picked]").textContent = stitches(selection.places(model).length);
+    if (!selection.empty) this.selected.querySelector("[data-picked]").textContent = amount(selection.places(model));
   }
 
   // point says at which round the plan would be changed.
   point(y) {
-    this.round.textContent = `${this.editor.model.name(y)}:`;
+    const { model } = this.editor;
+    this.round.textContent = model.name(y);
+    this.roundPart.textContent = model.name(y, true).slice(model.name(y).length);
   }
 
   // take takes up a brush. Pressing the yarn that is in hand asks for its name and
@@ -103,8 +107,8 @@ export class Toolbar {
     for (const b of this.brushes) press(b, same(toolOf(b.dataset), tool));
     for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
     press(this.mirror, Boolean(tool.mirror));
-    const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.firstElementChild.textContent ?? "a motif";
-    this.now.textContent = tool.mirror ? `${reach}, both edges` : reach;
+    const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.firstElementChild.textContent;
+[this.lead.textContent, this.now.textContent] = reaching(tool.shape, reach, tool.mirror);
     this.picked();
     this.undo.disabled = !history.canUndo;
     this.redo.disabled = !history.canRedo;

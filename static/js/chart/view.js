@@ -92,7 +92,7 @@ export class View {
       if (op.path && !(knits && op.code === "p")) { // a purl's bump says it
         const path = symbol(op.path, this.box(y, cell.x));
         paths.symbol += path;
-        if (of.yarn.fill) paths.edge += path;
+        if (knits || of.yarn.fill) paths.edge += path;
       }
       if (op.code !== cell.op) paths.painted += `${basting(this.box(y, cell.x))} `;
     }
@@ -119,8 +119,8 @@ export class View {
     if (furrows.firstElementChild?.localName !== "g") furrows.replaceChildren(); // it was plain
     for (const place of [furrows, stitches]) while (place.children.length < lengths.length) place.append(draw("g", {}));
     lengths.forEach((yarns, i) => {
-      reuse(furrows.children[i], yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}`, fill: yarn.furrow, d: this.cover(y, runs) })));
-      reuse(stitches.children[i], yarns.map(({ yarn, stitches: d }) => ({ fill: yarn.cloth, d })));
+      reuse(furrows.children[i], yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}${yarn.fill ? "" : " undyed-furrow"}`, fill: yarn.furrow, d: this.cover(y, runs) })));
+      reuse(stitches.children[i], yarns.map(({ yarn, stitches: d }) => ({ class: yarn.fill ? "cloth" : "cloth undyed", fill: yarn.cloth, d })));
     });
   }
 
