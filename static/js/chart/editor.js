@@ -1,6 +1,7 @@
 // The chart of the page in the hands of the script: what is drawn, chosen,
 // selected and sent.
 import * as events from "../events.js";
+import { arrive } from "./arrive.js";
 import { outBy } from "./balance.js";
 import { noted, paste, shift } from "./commands.js";
 import { floats } from "./float.js";
@@ -39,7 +40,7 @@ export class Editor {
     this.model = new Model(data);
     this.frame = new Frame();
     this.view = new View(root, this.model, this.frame);
-    this.arrive();
+    arrive(this);
     this.history = new History(this.model, outbox, (rows, edits) => this.drawn(rows, edits));
     this.history.begun = () => {
       this.told.forget();
@@ -63,20 +64,6 @@ export class Editor {
     new Pointer(this);
     this.keyboard();
     this.takeUp();
-  }
-
-  // arrive puts the cursor where it was, or to the round that was gone to.
-  arrive() {
-    const { kept, model, view } = this;
-    const { section, round } = kept.goes ?? {};
-    const old = kept.cursor;
-    const at = kept.goes ? model.first(section, round) : old && (model.find(old) ?? model.find({ ...old, round: old.round - 1 }));
-    if (at) view.cursor = { y: at.y, x: at.x };
-    if (kept.goes && at) {
-      kept.cursor = model.anchor(at.y, at.x);
-      kept.follows = "part";
-    }
-    kept.goes = undefined;
   }
 
   takeUp() {
@@ -328,8 +315,6 @@ export class Editor {
     this.select((s) => s.set(this.model, places));
   }
 
-  // change changes the rounds of the plan at the one in hand, which is brought
-  // into view.
   change(kind, by) {
     const { section, round } = this.model.row(this.cursor.y);
     this.sight.follow("round");
@@ -366,20 +351,6 @@ export class Editor {
   turn() {
     const at = this.model.anchor(this.cursor.y, this.cursor.x);
     if (at) this.ask({ view: this.place.dataset.turned, middle: at.column });
-  }
-
-  // part goes to a round of a part, which may be in another view: it stands at
-  // the foot of the canvas, its first stitch at the edge where reading begins.
-  part(view, section = view, round = 1) {
-    if (view !== this.model.data.view) {
-      this.kept.goes = { section, round };
-      this.ask({ view, middle: "" });
-      return;
-    }
-    const at = this.model.first(section, round);
-    if (!at) return;
-    this.point(at.y, at.x, false);
-    this.sight.follow("part");
   }
 
   // ask shows another view, which the address names, so that it can be

@@ -5,7 +5,7 @@
 // page, and Node tests them on cases that Go writes to testdata/chart:
 //   edits < row < model < ledger, float, cells, selection, strands, commands
 //   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives
-//   < frame, where < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, page, told
+//   < frame, where, arrive < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, page, told
 //   < tracing < sentence < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so

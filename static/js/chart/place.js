@@ -1,5 +1,6 @@
 // Where in the mitt one is: the small mitt in the rail, and the way to its other
 // parts.
+import { goTo } from "./arrive.js";
 import { changes } from "./frame.js";
 
 export class Place {
@@ -11,7 +12,7 @@ export class Place {
       link.addEventListener("click", (event) => {
         if (event.ctrlKey || event.metaKey || event.shiftKey) return;
         event.preventDefault();
-        editor.part(link.dataset.go);
+        goTo(editor, link.dataset.go);
       });
     }
     this.root.addEventListener("pointerdown", (event) => this.press(event));
@@ -44,7 +45,7 @@ export class Place {
     const round = Math.min(Math.floor(((part.y + part.h - p.y) / part.h) * part.rounds) + 1, part.rounds);
     const { view } = editor.model.data;
     const here = editor.model.byKey.get(`${part.part} ${round}`)?.span;
-    editor.part(here ? view : part.view, part.part, round);
+    goTo(editor, here ? view : part.view, part.part, round);
   }
 
   // show frames what is seen of the chart now, and marks the round in hand.

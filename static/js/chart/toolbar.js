@@ -1,5 +1,6 @@
 // The buttons around the chart: what the pointer paints and how, and some of
 // the commands.
+import { goTo } from "./arrive.js";
 import { amount, reaching } from "./sentence.js";
 
 export class Toolbar {
@@ -27,7 +28,7 @@ export class Toolbar {
     this.rove(reaches, [...reaches.querySelectorAll("button")].findIndex((b) => b.dataset.shape === editor.tool.shape));
     this.rove(this.selected, 0);
     for (const select of this.root.querySelectorAll("[data-view]")) {
-      select.addEventListener("change", () => (select.dataset.view === "view" ? editor.part(select.value) : editor.ask({ [select.dataset.view]: select.value })));
+      select.addEventListener("change", () => (select.dataset.view === "view" ? goTo(editor, select.value) : editor.ask({ [select.dataset.view]: select.value })));
     }
   }
 

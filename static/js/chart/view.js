@@ -120,7 +120,7 @@ export class View {
     for (const place of [furrows, stitches]) while (place.children.length < lengths.length) place.append(draw("g", {}));
     lengths.forEach((yarns, i) => {
       reuse(furrows.children[i], yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}${yarn.fill ? "" : " undyed-furrow"}`, fill: yarn.furrow, d: this.cover(y, runs) })));
-      reuse(stitches.children[i], yarns.map(({ yarn, stitches: d }) => ({ class: yarn.fill ? "cloth" : "cloth undyed", fill: yarn.cloth, d })));
+      reuse(stitches.children[i], yarns.map(({ yarn, stitches: d }) => ({ class: yarn.fill ? "" : "undyed", fill: yarn.cloth, d })));
     });
   }
 
