@@ -25,7 +25,7 @@ func TestThumblessIsOffered(t *testing.T) {
 	b.write("gauge.swatches[0].width", "10")
 	b.write("hand.hand_length", "9")
 	b.until(`document.querySelector('[data-code="thumbless"] button') !== null`)
-	assert.Contains(t, eval[string](b, `document.querySelector('[data-filled-for="hand.hand_circumference"]').textContent`), "1.14 × hand length")
+	assert.Contains(t, eval[string](b, `document.querySelector('[data-filled-for="hand.hand_circumference"]').textContent`), "1.14 of the hand length")
 	b.do(chromedp.Click(chromedp.CSS(`[data-code="thumbless"] button`)))
 	b.until(`document.querySelector(".summary")?.textContent.includes("top in")`)
 	b.until(settled)

@@ -98,7 +98,7 @@ func TestTryLeadsBack(t *testing.T) {
 	assert.Regexp(t, `^Rip back \d+ rounds: \d+ rounds? stays?, \d+ ripped, \d+ to come\. To knit again: \d+ rounds of \d+ stitches in all, about \d+ minutes$`, roads[1])
 	told := page.Find("ul.leaves")
 	require.Equal(t, 2, told.Length(), "what going on leaves off, and what ripping back does")
-	assert.Regexp(t, `(too (narrow|wide) in \d+ of \d+ rounds?|too (short|long), \d+ rounds?)`, told.First().Text())
+	assert.Regexp(t, `((narrower|wider) in \d+ of \d+ rounds?|(shorter|longer), \d+ rounds?)`, told.First().Text())
 	assert.Regexp(t, `\d+ mm`, told.Last().Text())
 	assert.NotEqual(t, told.First().Text(), told.Last().Text())
 	form := url.Values{"how": {"rip"}, "key": {"v"}, "after": {"1"}, "keep": {"top"}, "offered": {"top"}}
