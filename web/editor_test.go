@@ -232,7 +232,13 @@ func TestDragAnIncrease(t *testing.T) {
 	b := newBrowser(t)
 	path := chartOf(b, "")
 	before := b.words(path)
+	b.click(eval[point](b, `(() => {
+		const r = [...document.querySelectorAll(".rule-rounds .number")].find((e) => e.textContent === "5").getBoundingClientRect();
+		return {X: r.left + r.width / 2, Y: r.top + r.height / 2};
+	})()`))
+	assert.Contains(t, eval[string](b, `document.querySelector("[data-round-now]").textContent`), "round 5", "a number that is pressed points at its round")
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="move"]`)))
+	b.says("Drag an increase up or down")
 	b.drag(b.cell(7, 2), b.cell(8, 2))
 	b.until(`document.getElementById("field-pins.increase_rounds").value === "1, 4, 8, 10, 13, 16"`)
 	b.says("Fixed: increases in rounds 1, 4, 8, 10, 13, 16.")
@@ -249,6 +255,7 @@ func TestDragAnIncrease(t *testing.T) {
 	b.until(quiet)
 	b.drag(b.cell(2, 2), b.cell(4, 2))
 	b.says("goes between its neighbours")
+	assert.NotContains(t, eval[string](b, `document.getElementById("chart-says").textContent`), "neighbours", "it is said once")
 	b.expectErrors() // the refusal stands in the console, as it should
 }
 
