@@ -102,7 +102,7 @@ func chartKey(g chart.Grid, symbols picture.Convention) string {
 
 // The sets of stitches in the rail: those that keep the round as it is, those
 // that make one more or one fewer of it, and, behind a press, all others.
-var stripHeads = []Choice{{"keep", "keeps the count"}, {"more", "one more"}, {"fewer", "one fewer"}}
+var stripHeads = []Choice{{"keep", "as many"}, {"more", "one more"}, {"fewer", "one fewer"}}
 
 // inSet are the numbers of stitches that the sets show.
 var inSet = []int{4, 4, 2}

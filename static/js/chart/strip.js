@@ -37,7 +37,7 @@ export class Strip {
       sets[sets[set].length < (shown[set] ?? Infinity) || o.code === tool.value ? set : "other"].push(o);
     }
     const { makes } = model.totals(cursor.y);
-    const heads = { keep: sets.keep.some((o) => o.balanced) ? `keeps ${stitches(makes)}` : `nothing keeps ${stitches(makes)}`, more: "one more", fewer: "one fewer" };
+    const heads = { keep: sets.keep.some((o) => o.balanced) ? "as many" : `nothing keeps ${makes}`, more: "one more", fewer: "one fewer" };
     for (const [name, part] of this.parts) {
       part.querySelector(".stitches").replaceChildren(...sets[name].map((o) => this.button(o)));
       if (!heads[name]) continue;
