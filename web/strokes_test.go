@@ -207,7 +207,7 @@ func TestStrokesOfEveryTool(t *testing.T) {
 	d.stays("beside the grid alone", 0)
 	d.do(chromedp.Focus(chromedp.CSS("svg[data-chart]")))
 	d.with("a", chromedp.ModifierCtrl)
-	d.says("stitches marked off")
+	d.says("rounds marked off")
 	d.stays("everything on the chart by keyboard", 0)
 }
 
