@@ -124,9 +124,17 @@ func (b *browser) expectRefusal() {
 	b.said, b.refused = nil, true
 }
 
+// do takes the steps. A step whose element the page put anew between finding
+// and pressing it is taken again: nothing has happened yet.
 func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
 	b.t.Helper()
-	require.NoError(b.t, chromedp.Do(b.ctx, steps...))
+	for _, step := range steps {
+		err := chromedp.Do(b.ctx, step)
+		for again := 0; again < 3 && err != nil && strings.Contains(err.Error(), "Could not find node with given id"); again++ {
+			err = chromedp.Do(b.ctx, step)
+		}
+		require.NoError(b.t, err)
+	}
 }
 
 // serverAway lets nothing that the page asks for reach the server.
