@@ -135,12 +135,12 @@ func moves(o project.Onward) bool { return o.Is != nil && o.Changed.Count() > 0 
 
 // letGo returns what lets go of fixed numbers, as a correction of the sheet.
 func letGo(list []mitt.Number) []tryon.Correction {
+	if len(list) == 0 {
+		return nil
+	}
 	c := tryon.Correction{Key: "free"}
 	for _, n := range list {
 		c.Edits = append(c.Edits, tryon.Edit{Path: n.Path()})
-	}
-	if len(list) == 0 {
-		return nil
 	}
 	return []tryon.Correction{c}
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"thenar/internal/chart"
@@ -227,14 +228,11 @@ func (p *chartPages) readingText(columns, rows span) string {
 	if p.g.View.Cut() { // its columns are numbered without the hand's
 		return fmt.Sprintf("%s This part: rounds %d to %d.", text, first.Round, last.Round)
 	}
-	var part []int // the stitches at its foot, as they are counted in their round
-	for _, n := range p.g.Part(columns.from, columns.to, rows.from, rows.from+1).Rows[0].Numbers() {
-		part = append(part, n)
-	}
+	foot := p.g.Part(columns.from, columns.to, rows.from, rows.from+1).Rows[0]
+	part := slices.Sorted(maps.Values(foot.Numbers())) // as they are counted in their round
 	rounds := fmt.Sprintf("rounds %d to %d", first.Round, last.Round)
 	if first.Section != last.Section {
 		rounds = fmt.Sprintf("%s %d to %s %d", first.Section.Words(), first.Round, last.Section.Words(), last.Round)
 	}
-	slices.Sort(part)
 	return fmt.Sprintf("%s This part: stitches %s at its foot, %s.", text, words.Spans(part), rounds)
 }

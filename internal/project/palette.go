@@ -53,7 +53,7 @@ func (d Document) OwnYarns() chart.Palette {
 // places of this one: under its own letter if that is free, else in the first
 // place left. Yarns that are here already, or find no place, are left out.
 func (d Document) Brought(marks chart.Marks, from Document) chart.Palette {
-	here, empty := d.Palette(), d.emptyPlaces(marks)
+	here, empty := d.Palette(), d.EmptyPlaces(marks)
 	var laid, others chart.Palette
 	for _, y := range from.OwnYarns() {
 		known := func(own chart.Yarn) bool {
@@ -89,10 +89,10 @@ func inPlace(y chart.Yarn, to string) chart.Yarn {
 	return y
 }
 
-// emptyPlaces returns the IDs of the yarns of which the sheet says nothing and
+// EmptyPlaces returns the IDs of the yarns of which the sheet says nothing and
 // with which nothing is painted. The main colour is in use as soon as anything
 // is painted, since it stands beside it.
-func (d Document) emptyPlaces(marks chart.Marks) []string {
+func (d Document) EmptyPlaces(marks chart.Marks) []string {
 	painted := map[string]bool{}
 	for _, m := range marks {
 		if m.Colour != "" {
@@ -102,7 +102,7 @@ func (d Document) emptyPlaces(marks chart.Marks) []string {
 	var empty []string
 	for i := range chart.MaxYarns {
 		id := chart.ID(i)
-		given := d.Sheet.Given(yarnPath(id, "name")) + d.Sheet.Given(yarnPath(id, "colour")) + d.Sheet.Given(yarnPath(id, "held"))
+		given := d.Sheet.Given(YarnPath(id, "name")) + d.Sheet.Given(YarnPath(id, "colour")) + d.Sheet.Given(YarnPath(id, "held"))
 		if given == "" && !painted[id] {
 			empty = append(empty, id)
 		}
@@ -110,8 +110,8 @@ func (d Document) emptyPlaces(marks chart.Marks) []string {
 	return empty
 }
 
-// yarnPath returns the path of a field of a yarn in a sheet.
-func yarnPath(id, key string) string {
+// YarnPath returns the path of a field of a yarn in a sheet.
+func YarnPath(id, key string) string {
 	return "chart.yarns[" + strconv.Itoa(int(id[0]-'a')) + "]." + key
 }
 
@@ -121,7 +121,7 @@ func YarnEdits(p chart.Palette) []chart.Edit {
 	for _, y := range p {
 		for _, text := range [][2]string{{"name", y.Name}, {"colour", y.Fill}} {
 			if text[1] != "" {
-				edits = append(edits, chart.Edit{Layer: chart.Sheet, Column: yarnPath(y.ID, text[0]), Value: text[1]})
+				edits = append(edits, chart.Edit{Layer: chart.Sheet, Column: YarnPath(y.ID, text[0]), Value: text[1]})
 			}
 		}
 	}

@@ -118,6 +118,9 @@ func NewExplainer(in Terms, wanted ...Term) *Explainer {
 	return &Explainer{in, slices.Clone(wanted)}
 }
 
+// Wants reports whether a term is still to be explained.
+func (e *Explainer) Wants(t Term) bool { return slices.Contains(e.wanted, t) }
+
 // Cut puts the next sentence into the terms of the side and cuts it into runs.
 // The first use of a term that is still wanted is a run by itself.
 func (e *Explainer) Cut(sentence string) []Run {

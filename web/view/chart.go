@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"net/url"
 	"regexp"
-	"strconv"
+	"slices"
 	"strings"
 
 	"thenar/internal/chart"
@@ -88,7 +88,7 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 // as knitting before anything is painted.
 func dyed(doc project.Document) bool {
 	for i := range chart.MaxYarns {
-		if doc.Sheet.Given(fmt.Sprintf("chart.yarns[%d].colour", i)) != "" {
+		if doc.Sheet.Given(project.YarnPath(chart.ID(i), "colour")) != "" {
 			return true
 		}
 	}
@@ -163,28 +163,23 @@ var colourText = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)
 
 // yarnField returns the id of the field that a yarn is named in.
 func yarnField(id string) string {
-	return fieldID("chart.yarns[" + strconv.Itoa(int(id[0]-'a')) + "].name")
+	return fieldID(project.YarnPath(id, "name"))
 }
 
 // yarnsInUse reports of each yarn of the palette whether it is the main one, says
 // anything or is painted.
 func (m Mitt) yarnsInUse() []bool {
-	used := make([]bool, chart.MaxYarns)
-	used[0] = true
-	for i := range used {
-		for _, part := range []string{"name", "colour", "held"} {
-			path := "chart.yarns[" + strconv.Itoa(i) + "]." + part
-			used[i] = used[i] || m.Doc.Sheet.Given(path) != "" || m.Answer.Faults[path] != ""
-		}
-	}
+	var marks chart.Marks
 	if m.Answer.Out != nil {
-		for _, mark := range m.Answer.Out.Charts.Marks {
-			if mark.Colour == "" {
-				continue
-			}
-			if i := int(mark.Colour[0] - 'a'); i < len(used) {
-				used[i] = true
-			}
+		marks = m.Answer.Out.Charts.Marks
+	}
+	empty := m.Doc.EmptyPlaces(marks)
+	used := make([]bool, chart.MaxYarns)
+	for i := range used {
+		id := chart.ID(i)
+		used[i] = i == 0 || !slices.Contains(empty, id)
+		for _, part := range []string{"name", "colour", "held"} {
+			used[i] = used[i] || m.Answer.Faults[project.YarnPath(id, part)] != ""
 		}
 	}
 	return used

@@ -10,6 +10,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
+	"thenar/internal/words"
 )
 
 // Moment is a mitt as it stood at a revision.
@@ -59,7 +60,7 @@ func NewBrought(then app.Moment, now app.Mitt) *Brought {
 
 // termsName names terms as the bar of the page says them.
 func termsName(terms string) string {
-	if terms == "uk" {
+	if words.TermsOf(terms) == words.UK {
 		return "UK terms"
 	}
 	return "US terms"

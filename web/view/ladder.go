@@ -249,5 +249,13 @@ func whereWords(places []string) string {
 	if len(places) == 1 {
 		return word + "the " + places[0]
 	}
-	return word + strings.Join(places[:len(places)-1], ", ") + " and " + places[len(places)-1]
+	return word + listed(places)
+}
+
+// listed joins words as a sentence lists them: "palm, wrist and thumb".
+func listed(list []string) string {
+	if last := len(list) - 1; last > 0 {
+		return strings.Join(list[:last], ", ") + " and " + list[last]
+	}
+	return strings.Join(list, "")
 }

@@ -116,10 +116,11 @@ func NewTasks(hand app.Needles) Needles {
 
 // termsUsed returns which terms that are explained stand in some texts.
 func termsUsed(in words.Terms, texts []string) []string {
+	e := words.NewExplainer(in, knitTerms...)
+	e.Cut(strings.Join(texts, " "))
 	list := []string{}
-	text := strings.Join(texts, " ")
 	for _, t := range knitTerms {
-		if slices.ContainsFunc(in.Explain(text, t), func(r words.Run) bool { return r.Line != "" }) {
+		if !e.Wants(t) {
 			list = append(list, string(t))
 		}
 	}

@@ -67,8 +67,11 @@ func (n *Needles) addView(out *project.Outputs, v chart.View, rows map[chart.Anc
 // from the foot: a knitted chart shows them by dots.
 func toned(g chart.Grid) []int {
 	rows := []int{}
+	if picture.IsKnitted(g) {
+		return rows
+	}
 	for i, row := range g.Rows {
-		if len(row.Gaps()) > 0 && !picture.IsKnitted(g) {
+		if len(row.Gaps()) > 0 {
 			rows = append(rows, i+1)
 		}
 	}

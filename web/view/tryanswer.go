@@ -95,10 +95,7 @@ func fixedWords(list []mitt.Number) string {
 	for _, n := range list {
 		names = append(names, "“"+n.Words()+"”")
 	}
-	if last := len(names) - 1; last > 0 {
-		return strings.Join(names[:last], ", ") + " and " + names[last]
-	}
-	return strings.Join(names, "")
+	return listed(names)
 }
 
 // keysOf joins the keys of numbers, as a form sends them.

@@ -14,7 +14,8 @@ import { byName } from "./menu.js";
 import { Margin } from "./margin.js";
 import { Model } from "./model.js";
 import { Motifs } from "./motifs.js";
-import { byTouch, Panel } from "./panel.js";
+import { byTouch } from "./page.js";
+import { Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
 import { turnUpright } from "./remember.js";
 import { amount } from "./sentence.js";
@@ -234,7 +235,7 @@ export class Editor {
     this.brush.choose(tool);
     this.ghost.show(tool.piece);
     this.toolbar.show();
-    if (tool.shape === "stamp" || colours(tool)) this.upright();
+    if (tool.shape === "stamp" || colours(tool, this.model.data.yarns[0].id)) this.upright();
   }
 
   // upright shows upright columns instead of a wedge that nobody chose.
@@ -387,8 +388,8 @@ export class Editor {
 }
 
 // colours reports whether a tool lays a yarn other than the main one.
-function colours({ layer, value, erase }) {
-  return !erase && layer === "colour" && value !== "a";
+function colours({ layer, value, erase }, main) {
+  return !erase && layer === "colour" && value !== main;
 }
 
 // alike reports whether two lists of faults say the same.

@@ -5,7 +5,7 @@
 // page, and Node tests them on cases that Go writes to testdata/chart:
 //   edits < row < model < ledger, float, cells, selection, strands, commands
 //   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives
-//   < frame, where, arrive < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, page, told
+//   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told
 //   < tracing < sentence < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
@@ -184,8 +184,8 @@ events.round.hear(({ section, round, by }) => {
   editor.view.thread(editor.model.byKey.get(`${section} ${round}`)?.y ?? 0);
 });
 // Taking back is the chart's also when nothing on it has the focus: otherwise the
-// browser would take back what was typed into a field before.
-// So is letting go of what is marked off.
+// browser would take back what was typed into a field before. So is letting go of
+// what is marked off.
 document.addEventListener("keydown", (event) => {
   const { run } = act(event) ?? {};
   const ours = run === "drop" || ((run === "undo" || run === "redo") && (event.ctrlKey || event.metaKey));

@@ -1,4 +1,4 @@
-// Small pieces of the page that the chart's files write.
+// Small pieces of the page that the chart's files write, and how it is worked.
 
 export function item(text, name) {
   const li = document.createElement("li");
@@ -13,4 +13,9 @@ export function button(text, click) {
   b.textContent = text;
   b.addEventListener("click", click);
   return b;
+}
+
+// byTouch reports whether the chart is worked with a finger, which has no keys.
+export function byTouch() {
+  return matchMedia("(pointer: coarse)").matches;
 }

@@ -4,7 +4,7 @@ import { dropped, putBlockBack } from "./commands.js";
 import { here } from "./here.js";
 import { mends } from "./ledger.js";
 import { commands } from "./menu.js";
-import { button, item } from "./page.js";
+import { button, byTouch, item } from "./page.js";
 
 export class Panel {
   constructor(editor) {
@@ -180,11 +180,7 @@ export class Panel {
       if (colour.value !== before) type(fields[1], colour.value.toUpperCase());
       close();
     };
-    form.onkeydown = (event) => {
-      if (event.key !== "Escape") return;
-      event.preventDefault();
-      close();
-    };
+    form.onkeydown = onEscape(close);
     form.querySelector("[data-cancel]").onclick = close;
     form.querySelector("a").onclick = () => { form.hidden = true; };
     this.root.querySelector("#chart-ask").hidden = true;
@@ -214,14 +210,13 @@ function type(field, text) {
 
 // leave calls a function when a part of the page is left with Escape.
 function leave(place, close) {
-  place.addEventListener("keydown", (event) => {
+  place.addEventListener("keydown", onEscape(close));
+}
+
+function onEscape(close) {
+  return (event) => {
     if (event.key !== "Escape") return;
     event.preventDefault();
     close();
-  });
-}
-
-// byTouch reports whether the chart is worked with a finger, which has no keys.
-export function byTouch() {
-  return matchMedia("(pointer: coarse)").matches;
+  };
 }

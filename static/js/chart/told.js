@@ -1,7 +1,7 @@
 // The line under the chart that says what has just happened, with what can be
 // done about it. What changes the plan is said loudly.
 import { careful } from "../storage.js";
-import { button } from "./page.js";
+import { button, byTouch } from "./page.js";
 
 const known = "thenar:chart:two-fingers"; // in the store of the browser, once two fingers have moved a chart
 
@@ -37,8 +37,7 @@ export class Told {
 
   // hint says once how fingers move the chart, until they have done so.
   hint() {
-    const touch = matchMedia("(pointer: coarse)").matches;
-    if (touch && this.words.textContent === "" && !careful(() => localStorage.getItem(known))) this.say("One finger marks; two move the chart.");
+    if (byTouch() && this.words.textContent === "" && !careful(() => localStorage.getItem(known))) this.say("One finger marks; two move the chart.");
   }
 
   // moved is called when two fingers have moved the chart.

@@ -109,7 +109,7 @@ export class Toolbar {
     for (const b of this.shapes) press(b, b.dataset.shape === tool.shape);
     press(this.mirror, Boolean(tool.mirror));
     const reach = this.shapes.find((b) => b.dataset.shape === tool.shape)?.firstElementChild.textContent;
-[this.lead.textContent, this.now.textContent] = reaching(tool.shape, reach, tool.mirror);
+    [this.lead.textContent, this.now.textContent] = reaching(tool.shape, reach, tool.mirror);
     this.picked();
     this.undo.disabled = !history.canUndo;
     this.redo.disabled = !history.canRedo;

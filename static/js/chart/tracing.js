@@ -1,6 +1,7 @@
 // What is done with what is marked off: it is traced, lifted off, laid down,
 // turned, and laid again beside and above itself. Each acts on an Editor.
 import { erase, flip, laidAcross, laidUp, paintAll, piece, repeat } from "./commands.js";
+import { byTouch } from "./page.js";
 
 // stitches counts stitches in words.
 export function stitches(n) {
@@ -44,7 +45,7 @@ export function takeInHand(e, piece) {
   const { shape, before } = e.tool;
   e.choose({ shape: "stamp", piece, before: shape === "stamp" ? before : shape });
   e.view.svg.focus({ preventScroll: true });
-  const touch = matchMedia("(pointer: coarse)").matches;
+  const touch = byTouch();
   const acts = [{ words: "Leave it", run: () => leave(e) }];
   if (touch) acts.unshift({ words: "Lay it here", run: () => e.paint() });
   e.announce(`Press where its lower right stitch goes.${touch ? "" : " Enter lays it, Escape leaves it."}`, acts);
@@ -85,10 +86,15 @@ export function layRound(e) {
   e.announce(laidWords(how), acts);
 }
 
+// often says how many times.
+function often(times) {
+  return times === 1 ? "Once" : `${times} times`;
+}
+
 // laidWords says how what was laid round the hand comes out.
 export function laidWords({ times, left, right, gaps, uneven }) {
   if (times === 0) return "It stands whole nowhere; the rounds differ too much.";
-  const round = times === 1 ? "Once" : `${times} times`;
+  const round = often(times);
   if (gaps) return `${round} whole; gaps in the round break the others.`;
   if (uneven) return `${round} in every round; the ends differ.`;
   if (left + right === 0) return `${round}; it comes out even.`;
@@ -105,7 +111,7 @@ export function layUp(e) {
   }
   const { times, over, edits } = laidUp(e.model, piece(e.model, e.selection.places(e.model)), box);
   e.history.stroke(edits);
-  const round = times === 1 ? "Once" : `${times} times`;
+  const round = often(times);
   e.announce(over === 0 ? `${round}, up to the last round.` : `${round}; ${over === 1 ? "1 round" : `${over} rounds`} left over at the top.`);
 }
 

@@ -1,5 +1,6 @@
 // How large a stitch is on the screen: the whole chart fits its frame, or a
 // stitch has a number of pixels, from a few to one that fills the frame.
+import { byTouch } from "./page.js";
 
 const steps = [4, 6, 8, 11, 16, 22, 32, 44, 64, 96, 144, 220, 320];
 const minWhole = 14; // px of a stitch; a chart with smaller ones does not begin whole
@@ -27,7 +28,7 @@ export class Zoom {
 
   // first is the size with which a chart begins.
   first() {
-    if (matchMedia("(pointer: coarse)").matches && this.whole() < minTouch) return minTouch;
+    if (byTouch() && this.whole() < minTouch) return minTouch;
     return this.whole() < minWhole ? 16 : 0;
   }
 
