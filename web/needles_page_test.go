@@ -28,6 +28,8 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	mitt := b.sample()
 
 	b.open(mitt + "/desk/knit")
+	b.until(`document.getElementById("awake").textContent !== ""`)
+	assert.Equal(t, "awake", eval[string](b, `(() => { const { left, bottom } = document.getElementById("awake").getBoundingClientRect(); return document.elementFromPoint(left + 2, bottom - 2)?.id; })()`), "its last row is read")
 	b.taps(".forward", 21)
 	b.until(keptAll)
 	b.until(lit) // the page came with the cuff: the gusset's charts came after it

@@ -8,6 +8,7 @@ import { Strips, toned, windowOf } from "./strips.js";
 
 const longSay = 150; // letters from which on words are shown smaller
 const laterTasks = 2; // tasks that stand below the present one
+const goesDark = "The screen may go dark: set a longer time-out."; // where no page may keep it on
 
 // Needles is where the work stands, and what there is to say about it.
 export class Needles {
@@ -292,7 +293,7 @@ function said({ text, yarn, fill, strong: read, break: next }) {
 async function awake() {
   const say = (text) => (document.getElementById("awake").textContent = text);
   if (!navigator.wakeLock) {
-    say("This browser lets no page keep the screen on here: set the screen’s own time-out.");
+    say(goesDark);
     return;
   }
   const ask = async () => {
@@ -301,7 +302,7 @@ async function awake() {
       await navigator.wakeLock.request("screen");
       say("The screen stays on.");
     } catch {
-      say("The screen may go dark: the browser did not let the page keep it on.");
+      say(goesDark);
     }
   };
   document.addEventListener("visibilitychange", ask);
