@@ -38,6 +38,13 @@ const measured = `(() => {
 	};
 })()`
 
+// filled is the share of the canvas's height that the chart takes, or of its width if
+// that is more.
+const filled = `(() => {
+	const svg = document.querySelector("svg[data-chart]").getBoundingClientRect(), frame = document.querySelector(".grid-frame");
+	return Math.max(svg.height / frame.clientHeight, svg.width / frame.clientWidth);
+})()`
+
 // The chart comes first, on a desk and on a phone: it begins near the top, has
 // most of the window, which does not scroll, and opens where reading begins.
 // With a brush ready, the first press paints.
@@ -60,6 +67,13 @@ func TestTheChartFillsItsDesk(t *testing.T) {
 	b.click(b.cell(2, 1))
 	b.until(chartSaved)
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="2"]').getAttribute("d") !== ""`)
+	b.open(path + "/desk/chart?view=gusset")
+	b.until(`document.querySelector("[data-needle] .wood") !== null`)
+	small := eval[float64](b, filled)
+	b.size(1920, 1080)
+	b.until(filled + ` > 0.75`)
+	assert.Less(t, eval[float64](b, filled), 1.01, "all rounds are in view")
+	assert.Greater(t, small, 0.75, "a smaller window is filled as well")
 
 	for _, size := range [][2]int64{{390, 844}, {360, 740}} {
 		b.do(chromedp.EmulateViewport(size[0], size[1], chromedp.EmulateMobile, chromedp.EmulateTouch))

@@ -4,7 +4,9 @@ import { byTouch } from "./page.js";
 
 const steps = [4, 6, 8, 11, 16, 22, 32, 44, 64, 96, 144, 220, 320];
 const minWhole = 14; // px of a stitch; a chart with smaller ones does not begin whole
-const maxWhole = 30; // px of a stitch in a whole chart
+const wideWhole = 30; // px up to which a stitch grows with the width of the frame
+const maxWhole = 52; // px up to which it grows further, if the chart stays whole
+const wholeStep = 4; // px by which it does, so that one round more seldom changes it
 const minTouch = 28; // px of a stitch under a finger
 const edge = 0.6; // of a stitch, round the cells
 
@@ -12,6 +14,9 @@ export class Zoom {
   // frame scrolls the drawing; size is the kept size of a stitch, 0 for whole.
   constructor(frame, svg, data, size) {
     Object.assign(this, { frame, svg, data });
+    this.high = innerHeight;
+    this.tallest = this.fitting();
+    new ResizeObserver(() => this.resized()).observe(frame);
     this.crop();
     this.stitches = data.width + 2 * edge; // the width of the drawing
     this.size = size ?? this.first();
@@ -34,7 +39,24 @@ export class Zoom {
 
   // whole returns the size of a stitch when the whole chart is visible.
   whole() {
-    return Math.min(this.frame.clientWidth / this.stitches, maxWhole);
+    return Math.min(this.frame.clientWidth / this.stitches, this.tallest);
+  }
+
+  // fitting returns the size of a stitch with which all rounds fill the height of
+  // the frame, within bounds.
+  fitting() {
+    const { rows, cell_width: w, cell_height: h } = this.data;
+    const fits = (this.frame.clientHeight / (rows.length + 2 * edge)) * (w / h);
+    return Math.min(Math.max(Math.floor(fits / wholeStep) * wholeStep, wideWhole), maxWhole);
+  }
+
+  // resized fits a whole chart to another window. What is said under the chart takes
+  // room from the frame, too: that leaves the stitches as they are.
+  resized() {
+    if (innerHeight === this.high) return;
+    this.high = innerHeight;
+    this.tallest = this.fitting();
+    if (this.size === 0) this.set(0);
   }
 
   get now() {
@@ -44,7 +66,7 @@ export class Zoom {
   set(size) {
     this.size = size;
     this.svg.classList.toggle("sized", size > 0);
-    this.svg.setAttribute("width", String(Math.round((size || maxWhole) * this.stitches)));
+    this.svg.setAttribute("width", String(Math.round((size || this.tallest) * this.stitches)));
     this.changed?.();
   }
 
