@@ -76,6 +76,15 @@ func contrast(t *testing.T, a, b string) float64 {
 	return (max(one, other) + 0.05) / (min(one, other) + 0.05)
 }
 
+// A browser drops a rule that it can't read and says nothing: what a merge left in a
+// sheet is found here.
+func TestSheetsAreWhole(t *testing.T) {
+	for name, css := range sheets(t) {
+		assert.NotRegexp(t, `(?m)^(<{7}|={7}|>{7})`, css, name)
+		assert.Equal(t, strings.Count(css, "{"), strings.Count(css, "}"), name)
+	}
+}
+
 // Text can be read (WCAG 2.2, 1.4.3: 4.5 : 1), borders of what is worked with
 // and the focus can be seen (1.4.11: 3 : 1), on every ground, in light and in
 // dark. That a grid's lines need 1.5 : 1 is ours: they only help to count.
