@@ -45,6 +45,13 @@ const filled = `(() => {
 	return Math.max(svg.height / frame.clientHeight, svg.width / frame.clientWidth);
 })()`
 
+// tooWide lists the words of the key that reach beyond its drawing.
+const tooWide = `(() => {
+	document.querySelector("[data-margin]").open = true;
+	const right = (t) => Number(t.getAttribute("x")) + t.getComputedTextLength();
+	return [...document.querySelectorAll(".key svg text")].filter((t) => right(t) > t.ownerSVGElement.viewBox.baseVal.width).map((t) => t.textContent);
+})()`
+
 // The chart comes first, on a desk and on a phone: it begins near the top, has
 // most of the window, which does not scroll, and opens where reading begins.
 // With a brush ready, the first press paints.
@@ -74,6 +81,7 @@ func TestTheChartFillsItsDesk(t *testing.T) {
 	b.until(filled + ` > 0.75`)
 	assert.Less(t, eval[float64](b, filled), 1.01, "all rounds are in view")
 	assert.Greater(t, small, 0.75, "a smaller window is filled as well")
+	assert.Empty(t, eval[[]string](b, tooWide), "the key's words are as wide as they were measured")
 
 	for _, size := range [][2]int64{{390, 844}, {360, 740}} {
 		b.do(chromedp.EmulateViewport(size[0], size[1], chromedp.EmulateMobile, chromedp.EmulateTouch))
