@@ -33,7 +33,7 @@ func Key(g chart.Grid, l Look, width float64) *draw.Scene {
 	if g.NoStitch() {
 		list = append(list, keyLine{gap: true, dots: IsKnitted(g), yarn: main, text: "no stitch: go on with the next"})
 	}
-	for _, y := range g.YarnsUsed() {
+	for _, y := range keyYarns(g) {
 		line := keyLine{yarn: y, text: yarnWords(y), grey: l.Grey}
 		if knitted {
 			line.stitch = Knitting.End
@@ -54,6 +54,16 @@ func Key(g chart.Grid, l Look, width float64) *draw.Scene {
 		s.Height = max(s.Height, y)
 	}
 	return s
+}
+
+// keyYarns returns the yarns that the key of a chart names: those that it shows, the
+// main one alone if that has a colour.
+func keyYarns(g chart.Grid) []chart.Yarn {
+	used := g.YarnsUsed()
+	if len(used) == 0 && IsKnitted(g) {
+		used = []chart.Yarn{g.Palette.Or(chart.ID(0))}
+	}
+	return used
 }
 
 // mostKeyColumns is the most columns of a key.
@@ -93,7 +103,7 @@ func (l keyLine) draw(s *draw.Scene, left, y, width float64) float64 {
 	l.drawCell(s, left, y)
 	s.Rect(left, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
 	if path := symbolInCell(l.path, left, y, keyCell, keyCell); path != "" {
-		if l.yarn.Fill != "" {
+		if l.yarn.Fill != "" || l.stitch != "" { // on fabric
 			s.Path(path, draw.Style{Class: "edge", Stroke: edgeColour, Width: 1.2, Round: true})
 		}
 		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4, Round: true})
@@ -114,8 +124,8 @@ func (l keyLine) drawCell(s *draw.Scene, x, y float64) {
 	case l.gap:
 		s.Rect(x, y, keyCell, keyCell, draw.Style{Class: "gap", Fill: gapColour})
 	case l.stitch != "":
-		s.Rect(x, y, keyCell, keyCell, draw.Style{Class: "furrow", Fill: Furrow(l.yarn.Fill)})
-		s.Path(stitchIn(l.stitch, x, y, keyCell, keyCell*0.94), draw.Style{Class: "knit yarn-" + l.yarn.ID, Fill: Cloth(l.yarn.Fill)})
+		s.Rect(x, y, keyCell, keyCell, furrowTone.area("furrow", l.yarn.Fill))
+		s.Path(stitchIn(l.stitch, x, y, keyCell, keyCell*0.94), clothTone.area("knit yarn-"+l.yarn.ID, l.yarn.Fill))
 	default:
 		s.Rect(x, y, keyCell, keyCell, yarnStyle(l.yarn))
 	}

@@ -136,9 +136,27 @@ func TestKeyOfAColouredChartIsKnitted(t *testing.T) {
 	page := look
 	page.Knitted = true
 	plain, knitted := elements(t, Key(g, look, 120)), elements(t, Key(g, page, 120))
-	assert.Empty(t, having(plain, "class", "knit yarn-a"))
+	assert.Empty(t, having(plain, "class", "knit yarn-a undyed"))
 	assert.Len(t, having(plain, "class", "symbol"), 2, "purl and make one")
-	assert.Len(t, having(knitted, "class", "knit yarn-a"), len(g.Used())+1)
+	assert.Len(t, having(knitted, "class", "knit yarn-a undyed"), len(g.Used())+1)
+	assert.Len(t, having(knitted, "class", "edge"), 1, "a symbol is read on undyed fabric in the dark, too")
 	assert.Len(t, having(knitted, "class", "symbol"), 1)
 	assert.True(t, stitch.SSP.Purled() && !stitch.SSK.Purled())
+}
+
+// A chart without the second yarn, in a mitt that has one, names its only yarn if that is
+// seen; on the page and in a chart file.
+func TestKeyNamesTheOnlyYarn(t *testing.T) {
+	g := wedge()
+	for i := range g.Rows[2].Cells {
+		g.Rows[2].Cells[i].Yarn = "a"
+	}
+	named := func(s *draw.Scene) bool {
+		return slices.ContainsFunc(allTexts(s).Items, func(i draw.Item) bool { return i.Text == "oat" })
+	}
+	for fill, want := range map[string]bool{"": false, "#DDD3BE": true} {
+		g.Palette = chart.Palette{{ID: "a", Name: "oat", Fill: fill}, chart.Yarns[1]}
+		assert.Equal(t, want, named(Key(g, look, 120)), fill)
+		assert.Equal(t, want, named(ChartFile(g, look, Surround{Key: true})), fill)
+	}
 }

@@ -43,7 +43,7 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 			return
 		}
 		m.outline(c).path(o.cloth("cloth", 2))
-		if m.tint(c, o.Worn, Cloth) {
+		if m.tint(c, o.Worn, clothTone) {
 			m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: 2, Round: true})
 		}
 		m.ribs(c)
@@ -85,7 +85,7 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	fill := o.cloth("cloth-in", 0)
 	fill.Stroke = ""
 	cloth.path(fill)
-	done.tint(c, o.Worn, Cloth)
+	done.tint(c, o.Worn, clothTone)
 	done.ribs(c)
 	last := &done.tubes[len(done.tubes)-1]
 	stop := last.last()

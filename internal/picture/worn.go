@@ -98,9 +98,39 @@ func (m *fabric) onEdge(tube, e int, a, b point, share float64) point {
 // sagRounds is the number of rounds that sag with an opening.
 const sagRounds = 5
 
-// tint draws the stitches of every yarn but the main one as plain areas of the colour
-// that its fill becomes, and reports whether there are any.
-func (m *fabric) tint(c *canvas, w *Worn, colour func(fill string) string) bool {
+// tone is one of the two colours of a yarn's fabric. A class gives an undyed yarn that of
+// the page.
+type tone struct {
+	of     func(fill string) string
+	undyed string
+}
+
+var (
+	clothTone  = tone{Cloth, "undyed"}
+	furrowTone = tone{Furrow, "undyed-furrow"}
+)
+
+// area returns the style of an area in a yarn's tone.
+func (t tone) area(class, fill string) draw.Style {
+	return draw.Style{Class: undyedAs(class, t.undyed, fill), Fill: t.of(fill)}
+}
+
+// strand returns the style of a stroke in the tone of a yarn's stitches.
+func strand(fill string, width float64) draw.Style {
+	return draw.Style{Class: undyedAs("worn", "undyed-strand", fill), Stroke: Cloth(fill), Width: width}
+}
+
+// undyedAs returns a class, with another one after it if a yarn is undyed.
+func undyedAs(class, undyed, fill string) string {
+	if fill != "" {
+		return class
+	}
+	return class + " " + undyed
+}
+
+// tint draws the stitches of every yarn but the main one as plain areas in a tone, and
+// reports whether there are any.
+func (m *fabric) tint(c *canvas, w *Worn, t tone) bool {
 	if w == nil || w.palm == nil {
 		return false
 	}
@@ -119,7 +149,7 @@ func (m *fabric) tint(c *canvas, w *Worn, colour func(fill string) string) bool 
 	})
 	for i := range chart.MaxYarns {
 		if p := pens[chart.ID(i)]; p != nil {
-			p.path(draw.Style{Class: "worn", Fill: colour(w.palette.Or(chart.ID(i)).Fill)})
+			p.path(t.area("worn", w.palette.Or(chart.ID(i)).Fill))
 		}
 	}
 	return len(pens) > 0
@@ -132,7 +162,7 @@ func (m *fabric) knit(c *canvas, w *Worn) {
 		t    *tube
 		yarn string
 	}
-	m.tint(c, w, Furrow)
+	m.tint(c, w, furrowTone)
 	pens, wide := map[key]*pen{}, map[*tube]float64{}
 	m.seen(w, func(s seenStitch) {
 		wide[s.t] = max(wide[s.t], length(s.lr.plus(s.ll.times(-1))))
@@ -156,7 +186,7 @@ func (m *fabric) knit(c *canvas, w *Worn) {
 		t := &m.tubes[i]
 		for y := range chart.MaxYarns {
 			if p := pens[key{t, chart.ID(y)}]; p != nil {
-				p.path(draw.Style{Class: "worn", Stroke: Cloth(w.palette.Or(chart.ID(y)).Fill), Width: 0.4 * wide[t]})
+				p.path(strand(w.palette.Or(chart.ID(y)).Fill, 0.4*wide[t]))
 			}
 		}
 	}
@@ -181,16 +211,16 @@ func (m *fabric) knitted(w *Worn) bool {
 // drawWorn draws the mitt in the colours that it wears, as knitting where any is painted.
 func (m *fabric) drawWorn(c *canvas, w *Worn) {
 	knitted := m.knitted(w)
-	ground := Cloth(w.main())
+	ground := clothTone
 	if knitted {
-		ground = Furrow(w.main())
+		ground = furrowTone
 	}
-	m.outline(c).path(draw.Style{Class: "worn", Fill: ground})
+	m.outline(c).path(ground.area("worn", w.main()))
 	switch {
 	case knitted:
 		m.knit(c, w)
 	case w.palm != nil:
-		m.tint(c, w, Cloth)
+		m.tint(c, w, clothTone)
 	default:
 		m.ribs(c)
 	}

@@ -63,6 +63,8 @@ func TestTheDrawnHandWearsItsPalm(t *testing.T) {
 		}
 		rustFill, _ := chart.Yarns.Named("b")
 		assert.True(t, fills[rustFill.Fill] && fills[Furrow(rustFill.Fill)], "as knitting")
+		assert.Len(t, having(hand, "class", "worn undyed-furrow"), 1, "undyed yarn has the page's colours, in the dark, too")
+		assert.NotEmpty(t, having(hand, "class", "worn undyed-strand"))
 		assert.Len(t, having(hand, "class", "worn-edge"), 1)
 		assert.Empty(t, having(hand, "class", "cloth"))
 
