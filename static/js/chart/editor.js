@@ -17,7 +17,6 @@ import { Motifs } from "./motifs.js";
 import { byTouch } from "./page.js";
 import { Panel } from "./panel.js";
 import { Pointer } from "./pointer.js";
-import { turnUpright } from "./remember.js";
 import { amount } from "./sentence.js";
 import { Sight } from "./sight.js";
 import { Strip } from "./strip.js";
@@ -26,6 +25,7 @@ import { Toolbar } from "./toolbar.js";
 import { Brush } from "./tools.js";
 import { eraseSpots, laidDown, leave, paintSpots, stitches } from "./tracing.js";
 import { View } from "./view.js";
+import { laid, upright } from "./upright.js";
 import { Zoom } from "./zoom.js";
 
 // ready returns the tool with the brush that is ready when the person picked none:
@@ -47,7 +47,7 @@ export class Editor {
       this.told.forget();
       kept.said = "";
     };
-    this.history.laid = (edits) => this.laid(edits);
+    this.history.laid = (edits) => laid(this, edits);
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
@@ -105,14 +105,29 @@ export class Editor {
   // dirty draws rows in the next frame, however many strokes it brings.
   dirty(rows) {
     for (const y of rows) this.waiting.add(y);
-    if (this.waiting.size === 0) return;
+    if (this.waiting.size > 0) this.drawSoon();
+  }
+
+  // stroking draws what the stroke under the pointer has changed: over the chart
+  // where it can, until the stroke ends.
+  stroking(rows) {
+    if (rows.length === 0) return;
+    this.dirty(this.view.over.take(rows, this.brush.stroke));
+    this.drawSoon();
+  }
+
+  drawSoon() {
     this.redraw();
     this.sight.draw();
   }
 
   draw() {
+    const { over } = this.view;
+    const { stroke } = this.brush;
     for (const y of this.waiting) this.view.drawRow(y);
     this.waiting.clear();
+    if (stroke && over.open) over.draw(stroke);
+    else over.clear(!stroke);
     this.read();
   }
 
@@ -235,33 +250,7 @@ export class Editor {
     this.brush.choose(tool);
     this.ghost.show(tool.piece);
     this.toolbar.show();
-    if (tool.shape === "stamp" || colours(tool, this.model.data.yarns[0].id)) this.upright();
-  }
-
-  // upright shows upright columns instead of a wedge that nobody chose.
-  upright() {
-    if (!turnUpright()) return;
-    this.kept.turned = true;
-    this.ask({ layout: "columns" });
-  }
-
-  // laid sees to the layout of what was laid in colour.
-  laid(edits) {
-    const painted = edits.filter((e) => e.layer === "colour" && e.value !== "");
-    if (painted.length === 0) return;
-    this.upright();
-    const leans = this.model.data.layout === "wedge" && painted.some((e) => e.section === "gusset" && e.column[0] === "H");
-    if (!leans || this.kept.turned || this.kept.leant) return;
-    this.kept.leant = true;
-    this.announce("In the wedge, stitches beside the gusset lean outward with it.", [{ words: "Upright columns", run: () => this.ask({ layout: "columns" }) }], { lasting: true });
-  }
-
-  // turned says that the chart has turned to upright columns, where that shows.
-  turned() {
-    const { kept, model } = this;
-    if (!kept.turned || model.data.layout !== "columns" || new Set(model.rows.map((row) => row.shown.length)).size < 2) return;
-    kept.turned = false;
-    this.announce(`Upright columns, so that a motif stays whole.${this.tool.shape === "stamp" ? " Press where its lower right stitch goes." : ""}`, [{ words: "Show the wedge", run: () => this.ask({ layout: "wedge" }) }], { lasting: true });
+    if (tool.shape === "stamp" || colours(tool, this.model.data.yarns[0].id)) upright(this);
   }
 
   // reach chooses how far a mark reaches, and says what moves an increase.

@@ -8,7 +8,7 @@ export class Ghost {
   constructor(editor) {
     this.editor = editor;
     this.group = draw("g", { class: "ghost" });
-    editor.view.layers.cursor.append(this.group);
+    editor.view.over.layer.append(this.group);
     this.move = editor.frame.add({ write: () => this.put() });
   }
 

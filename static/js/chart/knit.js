@@ -68,7 +68,7 @@ export class Knit {
     const before = [this.low, this.high];
     if (low === before[0] && high === before[1]) return;
     [this.low, this.high] = [low, high];
-    this.svg.classList.toggle("knitted", high >= low);
+    for (const svg of [this.svg, this.view.over.layer]) svg.classList.toggle("knitted", high >= low);
     for (let y = Math.min(low, before[0]); y <= Math.max(high, before[1]); y++) {
       if ((y >= before[0] && y <= before[1]) !== this.wears(y)) this.redraw(y);
     }

@@ -4,8 +4,8 @@
 // The files build on each other in one direction; those up to commands touch no
 // page, and Node tests them on cases that Go writes to testdata/chart:
 //   edits < row < model < ledger, float, cells, selection, strands, commands
-//   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives
-//   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told
+//   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives < fabric < over
+//   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told, upright
 //   < tracing < sentence < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
@@ -21,6 +21,7 @@ import { Live } from "./live.js";
 import { remembered, rememberView } from "./remember.js";
 import { Selection } from "./selection.js";
 import { Strokes } from "./strokes.js";
+import { turned } from "./upright.js";
 
 const outboxes = new Map(); // one for each chart, kept when the chart is replaced
 let editor;
@@ -68,7 +69,7 @@ export function start(root) {
   editor.view.svg.addEventListener("blur", (event) => { if (event.relatedTarget) editor.hadFocus = false; });
   if (focused) editor.view.svg.focus({ preventScroll: true });
   tellChange();
-  editor.turned();
+  turned(editor);
   editor.choose({}); // a brush that is ready may want upright columns
   if (!started && !kept.selection.empty) editor.announce("Still marked off from your last visit.");
   started = true;

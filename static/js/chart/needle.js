@@ -4,6 +4,7 @@ import { excess, inOut } from "./balance.js";
 import { changes } from "./frame.js";
 import { groups, patch, round1 } from "./svg.js";
 
+const long = 16; // loops of a yarn that are drawn in one piece
 const high = 15; // px from the top to the needle's middle
 
 export class Needle {
@@ -40,12 +41,12 @@ export class Needle {
     this.count.classList.toggle("wrong", wrong);
   }
 
-  // loops draws the loops of a row, and writes what made them where it is no plain
-  // stitch. A loop that is as before is not drawn again.
+  // loops draws the loops of a row, several of a yarn in one piece, and writes what
+  // made them where it is no plain stitch.
   loops(at, y) {
     const { model } = this.editor;
-    if (this.newLoops(at.at, y)) this.drawn = new Map(); // by column: { op, yarn, loops }
-    const loops = [];
+    if (this.newLoops(at.at, y)) this.known = new Map(); // by column: { op, d }
+    const pieces = new Map(); // by place, yarn, and whether they are held
     const names = [];
     let named = -Infinity;
     for (const cell of model.row(y).shown) {
@@ -53,17 +54,32 @@ export class Needle {
       if (x < at.from || x > at.to) continue;
       const op = model.op(y, cell);
       const yarn = model.yarns.get(model.yarn(y, cell));
-      let of = this.drawn.get(cell.x);
-      if (of?.op !== op || of.yarn !== yarn) {
-        of = { op, yarn, loops: loopsOf(op, yarn, x, at.w) };
-        this.drawn.set(cell.x, of);
+      const held = op.code === "hold";
+      let of = this.known.get(cell.x);
+      if (of?.op !== op) {
+        of = { op, d: loopsOf(op, held, x, at.w) };
+        this.known.set(cell.x, of);
       }
-      loops.push(...of.loops);
+      this.piece(pieces, Math.floor(cell.x / long), yarn, held).d += of.d;
       if (["k", "p", "hold"].includes(op.code) || x - named < op.abbr.length * 7 + 4) continue;
       named = x;
       names.push(["text", { class: "made", x: round1(x + at.w / 2), y: 45, "text-anchor": "middle" }, op.abbr]);
     }
+    const thick = Math.max(Math.min(at.w * 0.24, 5), 1.2);
+    const all = [...pieces.values()].sort((a, b) => a.held - b.held);
+    const loops = [
+      ...all.map(({ yarn, d }) => ["path", { class: `loop-edge yarn-${yarn.id}`, "stroke-width": round1(thick + 1.4), d }]),
+      ...all.map(({ yarn, held, d }) => ["path", { class: `loop${yarn.fill ? "" : " ground"}${held ? " held" : ""}`, stroke: yarn.fill || undefined, "stroke-width": round1(thick), d }]),
+    ];
     return { loops, names };
+  }
+
+  // piece returns the piece to which a loop belongs. Every place has one for every
+  // yarn, so that a loop in another yarn changes no piece but those two.
+  piece(pieces, place, yarn, held) {
+    const key = (id) => `${place} ${id} ${held}`;
+    if (!pieces.has(key(yarn.id))) for (const of of this.editor.model.yarns.values()) pieces.set(key(of.id), { yarn: of, held, d: "" });
+    return pieces.get(key(yarn.id));
   }
 
   // begins marks where the round begins with a ring, as one hangs a marker.
@@ -95,21 +111,14 @@ function wood(left, right) {
 }
 
 // loopsOf draws the loops that a stitch at x makes, side by side.
-function loopsOf(op, yarn, x, w) {
-  const held = op.code === "hold";
+function loopsOf(op, held, x, w) {
   const n = held ? 1 : op.out;
-  return Array.from({ length: n }, (_, k) => loop(x + (w * (k + 0.5)) / n, w / n, yarn, held)).flat();
+  return Array.from({ length: n }, (_, k) => loop(x + (w * (k + 0.5)) / n, w / n, held)).join("");
 }
 
-// loop draws one loop: its edge, then the yarn.
-function loop(x, w, yarn, held) {
+function loop(x, w, held) {
   const r = Math.min(w * 0.36, 9);
   const foot = held ? high + 18 : high + 14;
   const top = held ? high + 3 : high - 7;
-  const d = `M${round1(x - r)} ${foot}C${round1(x - r * 1.4)} ${high + 4} ${round1(x - r)} ${top} ${round1(x)} ${top}C${round1(x + r)} ${top} ${round1(x + r * 1.4)} ${high + 4} ${round1(x + r)} ${foot}`;
-  const thick = Math.max(Math.min(w * 0.24, 5), 1.2);
-  return [
-    ["path", { class: `loop-edge yarn-${yarn.id}`, "stroke-width": round1(thick + 1.4), d }],
-    ["path", { class: `loop${yarn.fill ? "" : " ground"}${held ? " held" : ""}`, stroke: yarn.fill || undefined, "stroke-width": round1(thick), d }],
-  ];
+  return `M${round1(x - r)} ${foot}C${round1(x - r * 1.4)} ${high + 4} ${round1(x - r)} ${top} ${round1(x)} ${top}C${round1(x + r)} ${top} ${round1(x + r * 1.4)} ${high + 4} ${round1(x + r)} ${foot}`;
 }

@@ -96,7 +96,7 @@ export class Pointer {
         editor.select((s) => s.rectangle(editor.model, held.from, at));
         break;
       default:
-        editor.dirty(editor.brush.begin(held.from.y, held.from.x));
+        editor.stroking(editor.brush.begin(held.from.y, held.from.x));
     }
     editor.point(at.y, at.x, false);
   }
@@ -152,7 +152,7 @@ export class Pointer {
     const still = held.at?.y === at.y && held.at.x === at.x;
     held.at = at;
     if (!held.from || still) return;
-    if (editor.brush.stroke) editor.dirty(editor.brush.move(at.y, at.x));
+    if (editor.brush.stroke) editor.stroking(editor.brush.move(at.y, at.x));
     else if (editor.tool.shape === "select") editor.select((s) => s.rectangle(editor.model, held.from, at));
   }
 
@@ -171,6 +171,7 @@ export class Pointer {
   finish() {
     const { editor } = this;
     editor.brush.end();
+    editor.drawSoon();
     if (editor.tool.shape === "stamp") laidDown(editor);
     else editor.toolbar.show();
   }

@@ -17,6 +17,21 @@ export function groups(svg, ...names) {
   return Object.fromEntries(list);
 }
 
+// set gives an element an attribute, if it has another value.
+export function set(element, name, value) {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+// reuse gives an element a path for each list of attributes, and changes what
+// differs.
+export function reuse(place, list) {
+  while (place.children.length > list.length) place.lastElementChild.remove();
+  while (place.children.length < list.length) place.append(draw("path", {}));
+  list.forEach((attributes, i) => {
+    for (const [name, value] of Object.entries(attributes)) set(place.children[i], name, value);
+  });
+}
+
 const held = new WeakMap(); // what patch drew in a place: [{ of, element }]
 
 // patch makes a place hold drawings, each [name, attributes, text] as draw takes

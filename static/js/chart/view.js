@@ -1,14 +1,16 @@
 // The chart on the page. It finds the cell under the pointer by arithmetic, and
 // redraws only the rows that changed.
+import { cloth, fifths, furrowPath, plainPath, stitchPath } from "./fabric.js";
 import { fives } from "./fives.js";
 import { floats } from "./float.js";
 import { Knit } from "./knit.js";
-import { basting, frame, lines, needle, notches, pin } from "./marks.js";
-import { rect, round3, symbol } from "./paths.js";
-import { draw } from "./svg.js";
+import { frame, lines, needle, notches, pin } from "./marks.js";
+import { Over } from "./over.js";
+import { rect, round3 } from "./paths.js";
+import { draw, reuse, set } from "./svg.js";
 
 const long = 32; // stitches of a row that are drawn as one when it is knitted
-const lap = 0.05; // of a stitch, by which one such length lies under the next, so that no seam shows
+const seam = 0.05; // of a stitch, by which one such length lies under the next, so that no seam shows
 const layers = ["colour", "fifth", "fifth-light", "edge", "symbol", "painted", "fault"];
 
 export class View {
@@ -23,6 +25,7 @@ export class View {
     for (const name of layers) this.rows[name] = [...this.layers[name].children];
     this.bad = new Set(this.rows.fault.flatMap((e, i) => (e.getAttribute("d") ? [i + 1] : [])));
     this.knit = new Knit(this, frame, (y) => this.drawRow(y));
+    this.over = new Over(this);
     this.cursor = { y: 1, x: this.model.row(1)?.cells.find((c) => c.x >= 0)?.x ?? 0 };
     this.grid();
   }
@@ -37,11 +40,10 @@ export class View {
     svg.setAttribute("aria-multiselectable", "true");
     this.line = draw("g", { role: "row" });
     this.cell = draw("g", { role: "gridcell", id: "chart-cell" });
-    this.fives = draw("path", { class: "fives", "stroke-width": model.data.cell_width / 20 });
-    this.layers.cursor.prepend(this.fives);
-    this.cell.append(this.layers.cursor.querySelector(".cursor"));
+    this.place = draw("path", { fill: "none" }); // where it is; its frame is drawn over the chart
+    this.cell.append(this.place);
     this.line.append(this.cell);
-    this.layers.cursor.append(this.line);
+    svg.append(this.line);
     svg.setAttribute("aria-activedescendant", "chart-cell");
     this.name();
   }
@@ -69,77 +71,43 @@ export class View {
     return { x: d.left + x * d.cell_width, y: d.bottom - y * d.cell_height, w: d.cell_width, h: d.cell_height };
   }
 
+  // drawRow draws a row: plain, or as knitting, in lengths of which a stroke
+  // changes one.
   drawRow(y) {
     const row = this.model.row(y);
     if (!row) return;
-    const knits = this.knit.wears(y);
-    const stitch = knits && this.knit.path(y);
-    const lengths = []; // by their place in the row, each by yarn: { yarn, runs, stitches }
-    const paths = { symbol: "", edge: "", painted: "" };
-    let before; // the yarn of the cell at the left
-    for (const cell of row.shown) {
-      const mark = this.model.mark(y, cell.column);
-      const op = this.model.opOf(cell, mark);
-      const id = this.model.yarnOf(mark);
-      const yarns = (lengths[knits ? Math.floor(cell.x / long) : 0] ??= new Map());
-      if (!yarns.has(id)) yarns.set(id, { yarn: this.model.yarns.get(id), runs: [], stitches: "" });
-      const of = yarns.get(id);
-      const last = of.runs.at(-1);
-      if (last?.to === cell.x - 1) last.to = cell.x;
-      else of.runs.push({ from: cell.x - (before === id && cell.x % long === 0 ? lap : 0), to: cell.x });
-      before = id;
-      if (knits) of.stitches += stitch(cell.x, op.purl);
-      if (op.path && !(knits && op.code === "p")) { // a purl's bump says it
-        const path = symbol(op.path, this.box(y, cell.x));
-        paths.symbol += path;
-        if (knits || of.yarn.fill) paths.edge += path;
-      }
-      if (op.code !== cell.op) paths.painted += `${basting(this.box(y, cell.x))} `;
+    const stitch = this.knit.wears(y) && this.knit.path(y);
+    const lengths = stitch ? inLengths(row.shown) : [row.shown];
+    const drawn = lengths.map((cells) => cloth(this, y, cells, stitch));
+    for (const name of ["symbol", "edge", "painted"]) set(this.rows[name][y - 1], "d", drawn.map((of) => of[name]).join("").trim());
+    const covers = drawn.map((of) => of.covers);
+    if (stitch) this.drawKnitted(y, covers);
+    else this.drawPlain(y, covers.flat());
+    if (row.round % 5 === 0) {
+      set(this.rows.fifth[y - 1], "d", fifths(this, y, covers.flat(), false));
+      set(this.rows["fifth-light"][y - 1], "d", fifths(this, y, covers.flat(), true));
     }
-    for (const [name, d] of Object.entries(paths)) set(this.rows[name][y - 1], "d", d.trim());
-    const all = [...lengths].map((yarns) => [...(yarns?.values() ?? [])]);
-    if (knits) this.drawKnitted(y, all);
-    else this.drawPlain(y, all.flat());
-    if (row.round % 5 === 0) this.drawFifth(y, all.flat());
-    this.knit.dye(all.flat().some((of) => of.yarn.fill));
+    this.knit.dye(covers.flat().some((of) => of.yarn.fill));
   }
 
   // drawPlain draws what each yarn of a row covers, each yarn in one path.
-  drawPlain(y, yarns) {
+  drawPlain(y, covers) {
     const place = this.rows.colour[y - 1];
     if (place.firstElementChild?.localName === "g") place.replaceChildren(); // it was knitted
-    reuse(place, yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}${yarn.fill ? "" : " ground"}`, fill: yarn.fill || "none", d: this.cover(y, runs) })));
+    reuse(place, covers.map((of) => plainPath(this, y, of)));
     if (this.knit.rows.length > 0) this.knit.row(y).replaceChildren();
   }
 
-  // drawKnitted draws the furrows and the stitches of a row in lengths, of which a
-  // stroke changes one: what changes is drawn anew as far as it reaches.
+  // drawKnitted draws the furrows and the stitches of a row.
   drawKnitted(y, lengths) {
     const [furrows, stitches] = [this.rows.colour[y - 1], this.knit.row(y)];
     if (furrows.firstElementChild?.localName !== "g") furrows.replaceChildren(); // it was plain
     for (const place of [furrows, stitches]) while (place.children.length < lengths.length) place.append(draw("g", {}));
-    lengths.forEach((yarns, i) => {
-      reuse(furrows.children[i], yarns.map(({ yarn, runs }) => ({ class: `yarn yarn-${yarn.id}${yarn.fill ? "" : " undyed-furrow"}`, fill: yarn.furrow, d: this.cover(y, runs) })));
-      reuse(stitches.children[i], yarns.map(({ yarn, stitches: d }) => ({ class: yarn.fill ? "" : "undyed", fill: yarn.cloth, d })));
+    lengths.forEach((covers, i) => {
+      const lapped = i === 0 ? covers : lap(covers, lengths[i - 1], i * long);
+      reuse(furrows.children[i], lapped.map((of) => furrowPath(this, y, of)));
+      reuse(stitches.children[i], covers.map(stitchPath));
     });
-  }
-
-  cover(y, runs) {
-    return runs.map((run) => {
-      const b = this.box(y, run.from);
-      return rect(b.x, b.y, (run.to - run.from + 1) * b.w, b.h);
-    }).join(" ");
-  }
-
-  // drawFifth draws the line above every fifth round, dark or light by the yarn.
-  drawFifth(y, yarns) {
-    for (const [name, dark] of [["fifth", false], ["fifth-light", true]]) {
-      const runs = yarns.filter((of) => of.yarn.dark === dark).flatMap((of) => of.runs);
-      set(this.rows[name][y - 1], "d", runs.map((run) => {
-        const b = this.box(y, run.from);
-        return `M ${round3(b.x)} ${round3(b.y)} L ${round3(b.x + (run.to - run.from + 1) * b.w)} ${round3(b.y)}`;
-      }).join(" "));
-    }
   }
 
   // notes lists the notes of the chart in the order of their numbers: from the
@@ -241,7 +209,8 @@ export class View {
   point(y, x) {
     this.cursor = { y, x };
     const b = this.box(y, x);
-    set(this.layers.cursor.querySelector(".cursor"), "d", frame(b, b.w / 8));
+    set(this.place, "d", rect(b.x, b.y, b.w, b.h));
+    set(this.over.cursor, "d", frame(b, b.w / 8));
     this.thread(y);
     this.name();
     return this.model.describe(y, x);
@@ -251,12 +220,12 @@ export class View {
   thread(y) {
     const b = this.model.row(y) && this.box(y, -0.5);
     if (b) this.count(y);
-    set(this.layers.cursor.querySelector(".thread"), "d", b ? lines({ ...b, w: (this.model.data.width + 1) * b.w }, b.w / 12) : "");
+    set(this.over.thread, "d", b ? lines({ ...b, w: (this.model.data.width + 1) * b.w }, b.w / 12) : "");
   }
 
   // count draws the lines at every five stitches of a round.
   count(y) {
-    set(this.fives, "d", fives(this.model, y, (row, x) => this.box(row, x)));
+    set(this.over.fives, "d", fives(this.model, y, (row, x) => this.box(row, x)));
   }
 
   // choose shows the selection, as runs along the rows.
@@ -269,20 +238,21 @@ export class View {
       if (last && last.y === y && last.to === x - 1) last.to = x;
       else runs.push({ y, from: x, to: x });
     }
-    set(this.layers.cursor.querySelector(".chosen"), "d", notches(runs, (y, x) => this.box(y, x)));
+    set(this.over.chosen, "d", notches(runs, (y, x) => this.box(y, x)));
   }
 }
 
-function set(element, name, value) {
-  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+// inLengths parts the cells of a row by their places.
+function inLengths(cells) {
+  const list = [];
+  for (const cell of cells) (list[Math.floor(cell.x / long)] ??= []).push(cell);
+  return Array.from(list, (length) => length ?? []);
 }
 
-// reuse gives an element a path for each list of attributes, and changes what
-// differs.
-function reuse(place, list) {
-  while (place.children.length > list.length) place.lastElementChild.remove();
-  while (place.children.length < list.length) place.append(draw("path", {}));
-  list.forEach((attributes, i) => {
-    for (const [name, value] of Object.entries(attributes)) set(place.children[i], name, value);
+// lap lets a yarn that goes on from the length at the left reach a little under it.
+function lap(covers, before, x) {
+  return covers.map((of) => {
+    const on = before.some((b) => b.yarn === of.yarn && b.runs.some((run) => run.to === x - 1));
+    return on ? { ...of, runs: of.runs.map((run) => (run.from === x ? { ...run, from: x - seam } : run)) } : of;
   });
 }

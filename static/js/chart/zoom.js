@@ -14,6 +14,7 @@ export class Zoom {
   // frame scrolls the drawing; size is the kept size of a stitch, 0 for whole.
   constructor(frame, svg, data, size) {
     Object.assign(this, { frame, svg, data });
+    this.drawings = [svg, frame.querySelector(".over")]; // which lie over each other
     this.high = innerHeight;
     this.tallest = this.fitting();
     new ResizeObserver(() => this.resized()).observe(frame);
@@ -27,8 +28,10 @@ export class Zoom {
   crop() {
     const { left, bottom, width, rows, cell_width: w, cell_height: h } = this.data;
     const high = rows.length * h;
-    this.svg.classList.add("cropped");
-    this.svg.setAttribute("viewBox", [left - edge * w, bottom - high - edge * h, (width + 2 * edge) * w, high + edge * h].join(" "));
+    for (const svg of this.drawings) {
+      svg.classList.add("cropped");
+      svg.setAttribute("viewBox", [left - edge * w, bottom - high - edge * h, (width + 2 * edge) * w, high + edge * h].join(" "));
+    }
   }
 
   // first is the size with which a chart begins.
@@ -65,8 +68,10 @@ export class Zoom {
 
   set(size) {
     this.size = size;
-    this.svg.classList.toggle("sized", size > 0);
-    this.svg.setAttribute("width", String(Math.round((size || this.tallest) * this.stitches)));
+    for (const svg of this.drawings) {
+      svg.classList.toggle("sized", size > 0);
+      svg.setAttribute("width", String(Math.round((size || this.tallest) * this.stitches)));
+    }
     this.changed?.();
   }
 
