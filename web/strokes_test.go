@@ -117,7 +117,6 @@ func (d *drawing) spots() []spot {
 	d.t.Helper()
 	d.cell(11, 1)
 	return eval[[]spot](d.browser, `(() => {
-		const svg = document.querySelector("svg[data-chart]");
 		document.querySelector('[data-sight="float"]').click(); // long strands are seen when asked for
 		const kinds = new Map();
 		for (const e of document.querySelectorAll("[data-canvas] text")) {
@@ -127,7 +126,7 @@ func (d *drawing) spots() []spot {
 		}
 		const list = [...kinds].flatMap(([kind, all]) => [...new Set([all[0], all.at(-1)])].map((e) => [kind + " " + e.textContent, e]));
 		for (const mark of ["note-flag", "needles", "fault", "painted", "chosen", "float", "grid", "border"]) {
-			const all = [...svg.querySelectorAll("path." + mark)].filter((e) => e.getAttribute("d") && e.getBoundingClientRect().width > 0);
+			const all = [...document.querySelectorAll("[data-canvas] path." + mark)].filter((e) => e.getAttribute("d") && e.getBoundingClientRect().width > 0);
 			if (all.length === 0 && mark !== "grid") throw new Error("no " + mark);
 			for (const e of new Set(all.length > 0 ? [all[0], all.at(-1)] : [])) list.push([mark, e]);
 		}
