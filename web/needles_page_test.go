@@ -64,7 +64,7 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	b.swipe(ends[0], ends[1])
 	assert.Equal(t, "1", eval[string](b, `document.querySelector('[name="feel.gusset"]:checked').value`), "its tape was pulled out by a stop")
 	b.tap(`[name="feel.cuff"][value="0"]`)
-	assert.Equal(t, "palm where the thumb parts, hand, thumb: not knitted yet", eval[string](b, `document.querySelector("[data-unfelt]").textContent`))
+	assert.Equal(t, "palm at the thumb, hand, thumb: not knitted yet", eval[string](b, `document.querySelector("[data-unfelt]").textContent`))
 	b.fill("try-stitches", "18")
 	b.fill("try-width", "8")
 	b.fill("try-top", "4")
@@ -73,6 +73,12 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	assert.False(t, eval[bool](b, `document.querySelector('[name="top_way"][value="low"]').checked`), "pressed again, it says nothing")
 	b.tap(`[name="top_way"][value="low"]`)
 	assert.Equal(t, "palm at the gusset: a little tight", eval[string](b, `[...document.querySelectorAll(".pull-words.is-said")].at(-1).textContent`), "the tape is where the word is")
+	assert.Empty(t, eval[[]string](b, `(() => {
+		const svg = document.querySelector(".pulling svg"), at = svg.getBoundingClientRect();
+		const hands = [...svg.querySelectorAll(".pull")].map((e) => at.left + (Number(e.dataset.from) * at.width) / svg.viewBox.baseVal.width);
+		const ends = (e) => { const all = document.createRange(); all.selectNodeContents(e); return all.getBoundingClientRect().right; };
+		return [...document.querySelectorAll(".pull-words")].filter((e, i) => e.checkVisibility() && ends(e) > hands[i]).map((e) => e.textContent);
+	})()`), "no word lies on the hand")
 	k.kill()
 	b.tap("#try-form > button")
 	b.until(`document.getElementById("try-kept").textContent.includes("No connection")`)

@@ -313,8 +313,8 @@ func TestTryAsksAboutWhatIsKnitted(t *testing.T) {
 	a := newApp(t)
 	at := a.sample()
 	for count, want := range map[string]struct{ asked, unfelt string }{
-		`"section":"cuff","round":3`:     {"cuff", "palm at the gusset, palm where the thumb parts, hand, thumb: not knitted yet"},
-		`"section":"gusset","round":8`:   {"cuff gusset", "palm where the thumb parts, hand, thumb: not knitted yet"},
+		`"section":"cuff","round":3`:     {"cuff", "palm at the gusset, palm at the thumb, hand, thumb: not knitted yet"},
+		`"section":"gusset","round":8`:   {"cuff gusset", "palm at the thumb, hand, thumb: not knitted yet"},
 		`"section":"gusset","round":20`:  {"cuff gusset parting", "hand, thumb: not knitted yet"},
 		`"section":"hand","round":12`:    {"cuff gusset parting hand", "thumb: not knitted yet"},
 		`"section":"hand","round":2000`:  {"cuff gusset parting hand", "thumb: not knitted yet"},

@@ -8,6 +8,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
+	"thenar/internal/picture"
 	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/stitch"
@@ -31,6 +32,7 @@ type Weighed struct {
 	Seen        tryon.Reading
 	Corrections []Suggested
 	Onward      project.Onward
+	Worn        *picture.Worn // what the hand is knitted in; nil while it has no colour
 	After       int64         // the newest decision when the try was weighed
 	Key         string        // of the answer, so that one sent twice is taken once
 	GoneOn      bool          // rounds were counted since the try was noted
@@ -83,7 +85,9 @@ func wantsTry() store.Wants { return store.Wants{Tries: true, Counts: true} }
 // WeighTry returns what a try suggests, and how the mitt goes on with the
 // corrections that are ticked.
 func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, wantsTry()))
+	wants := wantsTry()
+	wants.Marks = true
+	w, err := decoded(a.store.ReadWork(ctx, id, wants))
 	if err != nil {
 		return Weighed{}, err
 	}
@@ -93,7 +97,11 @@ func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed
 	}
 	pl, done := a.plannerOf(&w)
 	defer done()
-	return w.weigh(pl, t, ticks)
+	v, err := w.weigh(pl, t, ticks)
+	if was := v.Onward.Was; was != nil {
+		v.Worn = picture.NewWorn(was.Charts(v.Doc, w.Marks))
+	}
+	return v, err
 }
 
 // weigh returns a try with the corrections that it suggests.

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -35,4 +36,25 @@ func TestRippedBackToNothingIsCastOnAnew(t *testing.T) {
 	got, err = w.countTo(pl, w.doc, castOnAlone)
 	require.NoError(t, err)
 	assert.Empty(t, got, "the count stands there already")
+}
+
+// Where a mitt is tried on, and where the try is answered, it wears what is painted on its
+// chart; a mitt without colours wears none.
+func TestATriedMittWearsItsColours(t *testing.T) {
+	t.Parallel()
+	a, id := sampled(t)
+	for _, painted := range []bool{false, true} {
+		if painted {
+			stroke(t, a, id, rustAndNote)
+		}
+		list, err := a.Tries(t.Context(), id, "", "gusset", "8")
+		require.NoError(t, err)
+		assert.Equal(t, painted, list.Worn != nil)
+		tried := tryon.Try{Key: fmt.Sprint("k", painted), Date: "2026-03-01", Side: "right", Section: "gusset", Round: "8", Top: "-6"}
+		try, err := a.AddTry(t.Context(), id, NewTry{Try: tried})
+		require.NoError(t, err)
+		weighed, err := a.WeighTry(t.Context(), id, try, Ticks{})
+		require.NoError(t, err)
+		assert.Equal(t, painted, weighed.Worn != nil)
+	}
 }

@@ -15,6 +15,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
 	"thenar/internal/photo"
+	"thenar/internal/picture"
 	"thenar/internal/plain"
 	"thenar/internal/project"
 	"thenar/internal/store"
@@ -60,7 +61,8 @@ func entryOf(doc project.Document, t store.Try) (TryEntry, error) {
 type Tries struct {
 	ID     int64
 	Doc    project.Document
-	Plan   *mitt.Plan // of the hand in the form; nil if there is nothing to try on yet
+	Plan   *mitt.Plan    // of the hand in the form; nil if there is nothing to try on yet
+	Worn   *picture.Worn // what that hand is knitted in; nil while it has no colour
 	Places []tryon.Place
 	Form   tryon.Try
 	Tries  []TryEntry // from the first on
@@ -102,7 +104,7 @@ func (a *App) NotedAgain(ctx context.Context, id int64, t tryon.Try) (Tries, err
 }
 
 func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Planner) tryon.Try) (Tries, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Tries: true, Habits: true}))
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{Tries: true, Habits: true, Marks: true}))
 	if err != nil {
 		return Tries{}, err
 	}
@@ -117,6 +119,7 @@ func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Pla
 		return t, err
 	default:
 		t.Plan, t.Places = p.Plan, tryon.Places(p.Mitt())
+		t.Worn = picture.NewWorn(p.Charts(w.doc, w.Marks))
 		if t.Habits, err = learned(w.Habits); err != nil {
 			return t, err
 		}

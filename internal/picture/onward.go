@@ -28,7 +28,7 @@ func Onward(was, is *mitt.Plan, at Progress, o HandOptions) *draw.Scene {
 	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
 		c.ground = cardColour
 		f.drawHand(c, min(now.foot().y, before.foot().y)-0.10*f.long)
-		now.drawKnitted(c, at)
+		now.drawKnitted(c, at, o.Worn)
 		before.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: bastingColour, Width: c.letter / 6, Dash: strings.TrimSpace(draw.Number(c.letter/2) + " " + draw.Number(c.letter/3))})
 		now.drawAhead(c, at, draw.Style{Class: "as-it-will-be", Stroke: chalkColour, Width: c.letter / 5, Round: true})
 	})
@@ -103,29 +103,31 @@ func (t *tube) roundsKnitted(at Progress) int {
 	return 0
 }
 
-// drawKnitted fills what is knitted.
-func (m *fabric) drawKnitted(c *canvas, at Progress) {
-	c.s.Group("mitt")
+// drawKnitted draws what is knitted, in the colours that it wears if there are any.
+func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
+	rounds := 0
 	for i := range m.tubes {
-		t := &m.tubes[i]
-		n := t.roundsKnitted(at)
-		if n == 0 {
-			continue
-		}
-		p := c.pen()
-		p.move(t.edges[0].left)
-		for _, e := range t.edges[1 : n+1] {
-			p.line(e.left)
-		}
-		p.line(t.edges[n].in)
-		for r := n; r >= 0; r-- {
-			p.line(t.edges[r].out)
-		}
-		p.line(t.edges[0].in)
-		p.Close()
-		p.path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
+		rounds += m.tubes[i].roundsKnitted(at)
 	}
-	c.s.End()
+	c.s.Group("mitt")
+	defer c.s.End()
+	if rounds == 0 {
+		return
+	}
+	done := m.upTo(rounds)
+	outline := func(s draw.Style) {
+		p := c.pen()
+		for i := range done.tubes {
+			t := &done.tubes[i]
+			t.draw(p, done, t.rounds() == m.tubes[i].rounds())
+		}
+		p.path(s)
+	}
+	if w != nil {
+		done.wear(c, w, outline)
+	} else {
+		outline(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
+	}
 }
 
 // drawAhead draws the contour of what is still to be knitted: both sides of each tube,

@@ -2,11 +2,13 @@ package picture
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/draw"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
@@ -50,10 +52,39 @@ func TestOnwardIsDrawn(t *testing.T) {
 						cloth++
 					}
 				}
-				assert.Len(t, having(list, "class", "cloth"), cloth)
+				require.Len(t, having(list, "class", "cloth"), 1)
+				assert.Equal(t, cloth, strings.Count(having(list, "class", "cloth")[0].attr["d"], "M"), "a contour for each part")
 				require.Len(t, having(list, "class", "as-planned"), 1)
 				assert.Equal(t, having(list, "class", "as-planned")[0].attr["d"], having(list, "class", "as-it-will-be")[0].attr["d"], "nothing changed")
 				assert.Contains(t, list[0].attr["aria-label"], "knitted up to round")
+			}
+		}
+	}
+}
+
+// Where it is tried on and where it goes on, what is knitted wears its colours, as far as it
+// is knitted: rust in the rounds of the gusset and none above.
+func TestWhatIsKnittedWearsItsColours(t *testing.T) {
+	p := adult(t)
+	for _, left := range []bool{false, true} {
+		s, _ := painted(t, left)
+		o := HandOptions{Left: left, Worn: NewWorn(s)}
+		for part, rust := range map[stitch.Part]int{stitch.CuffPlain: 0, stitch.Gusset: 6} {
+			at := Progress{part, 6}
+			for _, scene := range []*draw.Scene{Tried(p, at, nil, nil, o), Onward(p, p, at, o)} {
+				list := elements(t, scene)
+				stitches := 0
+				for _, e := range having(list, "stroke", "#B9694A") {
+					stitches += strings.Count(e.attr["d"], "M") / 2 // two strokes each
+				}
+				assert.Equal(t, rust, stitches, "%s", part)
+				assert.Len(t, having(list, "class", "worn-edge"), 1)
+				assert.Empty(t, having(list, "class", "cloth"))
+				edge := extent(t, having(list, "class", "worn-edge")[0].attr["d"])
+				for _, e := range having(list, "class", "worn undyed-strand") {
+					a := extent(t, e.attr["d"])
+					assert.True(t, a.bottom <= edge.bottom+0.1 && a.top >= edge.top-0.1, "within what is knitted")
+				}
 			}
 		}
 	}

@@ -43,8 +43,8 @@ const (
 // the place of its first stop on the page in data-x and data-y, and the way from stop to
 // stop in data-step: outward, where it is pulled tighter. The path of class "pull-tail"
 // leads from data-from to the end of the tape. Each seat is a group of class "seat", with
-// its place in data-y and that of its handle in data-x; its line of class "seat-line" is
-// the one to be moved.
+// its place in data-y and that of its handle in data-x; in it, the group of class
+// "seat-line" is what is moved.
 func Tried(p *mitt.Plan, at Progress, pulls []Pull, seats []Seat, o HandOptions) *draw.Scene {
 	f := posed(p)
 	m := newFabric(p, f)
@@ -52,13 +52,13 @@ func Tried(p *mitt.Plan, at Progress, pulls []Pull, seats []Seat, o HandOptions)
 	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
 		c.ground = cardColour
 		f.drawHand(c, m.foot().y-0.10*f.long)
-		m.drawKnitted(c, at)
+		m.drawKnitted(c, at, o.Worn)
 		m.drawAhead(c, at, draw.Style{Class: "as-planned", Stroke: bastingColour, Width: c.letter / 8, Dash: draw.Number(c.letter/2) + " " + draw.Number(c.letter/3)})
 		for _, one := range pulls {
 			m.drawPull(c, one)
 		}
 		for _, one := range seats {
-			m.drawSeat(c, one)
+			m.drawSeat(c, one, o.Worn != nil)
 		}
 	})
 	c.s.Width, c.s.Height = c.drawn.right+letter, c.drawn.bottom+letter
@@ -110,8 +110,9 @@ func (m *fabric) drawPull(c *canvas, one Pull) {
 }
 
 // drawSeat draws the height of an end of the gusset across the hand, dashed as planned, and
-// over it the line to be moved, whose handle is beyond the thumb.
-func (m *fabric) drawSeat(c *canvas, one Seat) {
+// over it the line to be moved, whose handle is beyond the thumb. On fabric both have a light
+// edge.
+func (m *fabric) drawSeat(c *canvas, one Seat, onFabric bool) {
 	t := m.tube(one.Part)
 	if t == nil {
 		return
@@ -129,14 +130,16 @@ func (m *fabric) drawSeat(c *canvas, one Seat) {
 	far := point{x + seatHandle, y}
 	c.include(far.plus(point{seatHandle, 0}))
 	c.s.Group("seat", draw.Attr{Name: "data-name", Value: one.Name}, number("x", c.x(far)), number("y", c.y(far)))
-	for _, line := range []draw.Style{
-		{Class: "seat-plan", Stroke: bastingColour, Width: c.letter / 10, Dash: draw.Number(c.letter/3) + " " + draw.Number(c.letter/4)},
-		{Class: "seat-line", Stroke: chalkColour, Width: c.letter / 8},
-	} {
-		p := c.pen()
-		p.move(near).line(far)
-		p.path(line)
+	line := func(style draw.Style) {
+		if onFabric {
+			c.pen().move(near).line(far).path(draw.Style{Class: "edge", Stroke: edgeColour, Width: 2 * style.Width})
+		}
+		c.pen().move(near).line(far).path(style)
 	}
+	line(draw.Style{Class: "seat-plan", Stroke: bastingColour, Width: c.letter / 10, Dash: draw.Number(c.letter/3) + " " + draw.Number(c.letter/4)})
+	c.s.Group("seat-line")
+	line(draw.Style{Class: "seat-moved", Stroke: chalkColour, Width: c.letter / 8})
+	c.s.End()
 	c.s.End()
 }
 

@@ -12,7 +12,7 @@ import (
 // Worn is what the mitt of one plan is knitted in. Many may share it.
 type Worn struct {
 	palette chart.Palette
-	palm    map[stitch.Part][]chart.PalmRound // nil: all in the main colour
+	palm    map[stitch.Part][]chart.PalmRound
 
 	mu    sync.Mutex
 	small map[SmallOptions]*draw.Scene // small pictures, which a shelf asks for again and again
@@ -32,17 +32,14 @@ func (w *Worn) kept(o SmallOptions, drawn func() *draw.Scene) *draw.Scene {
 
 // NewWorn returns what a mitt is knitted in, or nil if nothing of it has a colour.
 func NewWorn(s chart.Source) *Worn {
-	w := &Worn{palette: s.Palette}
+	coloured := s.Palette.Or(chart.ID(0)).Fill != ""
 	for _, m := range s.Marks {
-		if m.Colour != "" && s.Palette.Or(m.Colour).Fill != "" {
-			w.palm = s.Palm()
-			return w
-		}
+		coloured = coloured || m.Colour != "" && s.Palette.Or(m.Colour).Fill != ""
 	}
-	if s.Palette.Or(chart.ID(0)).Fill == "" {
+	if !coloured {
 		return nil
 	}
-	return w
+	return &Worn{palette: s.Palette, palm: s.Palm()}
 }
 
 func (w *Worn) main() string { return w.palette.Or(chart.ID(0)).Fill }
@@ -131,7 +128,7 @@ func undyedAs(class, undyed, fill string) string {
 // tint draws the stitches of every yarn but the main one as plain areas in a tone, and
 // reports whether there are any.
 func (m *fabric) tint(c *canvas, w *Worn, t tone) bool {
-	if w == nil || w.palm == nil {
+	if w == nil {
 		return false
 	}
 	pens := map[string]*pen{}
@@ -202,27 +199,24 @@ const maxKnitted = 1600
 // knitted reports whether the mitt is drawn as knitting.
 func (m *fabric) knitted(w *Worn) bool {
 	n := 0
-	if w.palm != nil {
-		m.seen(w, func(seenStitch) { n++ })
-	}
-	return 0 < n && n <= maxKnitted
+	m.seen(w, func(seenStitch) { n++ })
+	return n <= maxKnitted
 }
 
-// drawWorn draws the mitt in the colours that it wears, as knitting where any is painted.
+// drawWorn draws the mitt in the colours that it wears.
 func (m *fabric) drawWorn(c *canvas, w *Worn) {
-	knitted := m.knitted(w)
-	ground := clothTone
-	if knitted {
-		ground = furrowTone
-	}
-	m.outline(c).path(ground.area("worn", w.main()))
-	switch {
-	case knitted:
+	m.wear(c, w, func(s draw.Style) { m.outline(c).path(s) })
+}
+
+// wear draws the mitt as knitting within a contour, which outline draws in a style.
+func (m *fabric) wear(c *canvas, w *Worn, outline func(draw.Style)) {
+	if m.knitted(w) {
+		outline(furrowTone.area("worn", w.main()))
 		m.knit(c, w)
-	case w.palm != nil:
+	} else {
+		outline(clothTone.area("worn", w.main()))
 		m.tint(c, w, clothTone)
-	default:
 		m.ribs(c)
 	}
-	m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: c.letter / 9, Round: true})
+	outline(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: c.letter / 9, Round: true})
 }

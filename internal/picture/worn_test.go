@@ -33,7 +33,13 @@ func painted(t *testing.T, left bool) (chart.Source, []chart.Edit) {
 // its back, in the gusset's rounds and beside the gusset, the same on both hands.
 func TestTheDrawnHandWearsItsPalm(t *testing.T) {
 	p := adult(t)
-	assert.Nil(t, NewWorn(chart.Source{Mitt: p.Mitt(), Base: p.Gusset.Base}.Prepare()))
+	bare := chart.Source{Mitt: p.Mitt(), Base: p.Gusset.Base}
+	assert.Nil(t, NewWorn(bare.Prepare()))
+	bare.Palette = chart.Palette{{ID: "a", Name: "rust", Fill: "#B9562F"}}
+	dyed := elements(t, Hand(p, HandOptions{Worn: NewWorn(bare.Prepare())}))
+	require.Len(t, having(dyed, "fill", Furrow("#B9562F")), 1, "a dyed mitt is knitted, too, before anything is painted: its purls lie back")
+	assert.NotEmpty(t, having(dyed, "stroke", "#B9562F"))
+	assert.Empty(t, having(dyed, "class", "ribs"))
 	for _, left := range []bool{false, true} {
 		s, _ := painted(t, left)
 		w := NewWorn(s)

@@ -77,7 +77,7 @@ func (z Zone) Words() string {
 	case Gusset:
 		return "palm at the gusset"
 	case Parting:
-		return "palm where the thumb parts"
+		return "palm at the thumb"
 	}
 	return string(z)
 }

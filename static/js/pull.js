@@ -65,8 +65,12 @@ export class Pulls {
     const pull = { group, name, first: Number(x), y: Number(y), step: Number(step), from: Number(from), scale: this.form.querySelector(`.feel[data-zone="${name}"]`) };
     pull.handle = this.piece("pull-handle", pull);
     pull.words = this.piece("pull-words", pull);
-    pull.words.style[pull.step < 0 ? "left" : "right"] = pull.step < 0
-      ? `${(100 * (placeOf(2, pull) - 4)) / this.width}%` : `${100 - (100 * (placeOf(2, pull) + 4)) / this.width}%`;
+    const outer = placeOf(2, pull) + 4 * Math.sign(pull.step);
+    const share = (mm) => `${(100 * mm) / this.width}%`;
+    pull.words.style[pull.step < 0 ? "left" : "right"] = share(pull.step < 0 ? outer : this.width - outer);
+    pull.words.style.textAlign = pull.step < 0 ? "left" : "right";
+    pull.words.style.width = share(Math.abs(outer - pull.from) - 2); // clear of the hand
+    pull.words.append(document.createElement("span"), document.createElement("span"));
     this.dragged(pull.handle, (event) => this.choose(pull, event));
     return pull;
   }
@@ -77,7 +81,8 @@ export class Pulls {
     seat.handle = this.piece("seat-handle", seat);
     seat.handle.style.left = `${(100 * seat.x) / this.width}%`;
     seat.words = this.piece("seat-words", seat);
-    seat.words.style[seat.x < this.width / 2 ? "left" : "right"] = "0";
+    const left = seat.x < this.width / 2;
+    seat.words.style[left ? "left" : "right"] = `${(100 * Math.max((left ? seat.x : this.width - seat.x) - 8, 0)) / this.width}%`; // its end is that of the handle
     this.dragged(seat.handle, (event) => this.move(seat, event));
     return seat;
   }
@@ -138,7 +143,9 @@ export class Pulls {
     pull.group.querySelector(".pull-tail").setAttribute("d", tailOf(pull.from, end, pull.y));
     const zone = pull.scale.querySelector("legend").textContent;
     pull.words.classList.toggle("is-said", Boolean(said));
-    pull.words.textContent = said ? `${zone}: ${said.parentElement.textContent.trim()}` : zone;
+    const [name, felt] = pull.words.children;
+    name.textContent = said ? `${zone}: ` : zone;
+    felt.textContent = said ? said.parentElement.textContent.trim() : "";
     for (const one of [pull.handle, pull.words, pull.group]) one.toggleAttribute("hidden", pull.scale.hidden);
   }
 

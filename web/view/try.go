@@ -23,6 +23,7 @@ type Tries struct {
 	Doc     project.Document
 	Lacks   string // why nothing can be tried on yet
 	Plan    *mitt.Plan
+	Worn    *picture.Worn // what it is knitted in; nil: no colour
 	Places  []tryon.Place
 	Form    TryForm
 	Entries []TryEntry // from the first on
@@ -35,7 +36,7 @@ type Tries struct {
 // NewTries returns the page of a mitt's tries. faults are those of the try in
 // the form.
 func NewTries(t app.Tries, faults fault.Fields) Tries {
-	page := Tries{ID: t.ID, Doc: t.Doc, Plan: t.Plan, Places: t.Places, Form: TryForm{Try: t.Form, Faults: faults}}
+	page := Tries{ID: t.ID, Doc: t.Doc, Plan: t.Plan, Worn: t.Worn, Places: t.Places, Form: TryForm{Try: t.Form, Faults: faults}}
 	if t.Plan == nil {
 		page.Lacks = "There is no plan to try on yet: its measures have still to be filled."
 	} else {
@@ -196,7 +197,7 @@ var pulls = map[tryon.Zone]picture.Pull{
 	tryon.Gusset:  {Part: stitch.Gusset, At: 0.45},
 	tryon.Parting: {Part: stitch.Gusset, At: 1},
 	tryon.Hand:    {Part: stitch.Hand, At: 0.9},
-	tryon.Thumb:   {Part: stitch.Thumb, At: 0.5},
+	tryon.Thumb:   {Part: stitch.Thumb, At: 0.9},
 }
 
 // Drawing draws the hand with what is knitted, and a tape round each zone. That
@@ -211,7 +212,7 @@ func (t Tries) Drawing() string {
 	}
 	round, _ := strconv.Atoi(t.Form.Try.Round) // 0 is not begun
 	at := picture.Progress{Part: stitch.Part(t.Form.Try.Section), Round: round}
-	o := picture.HandOptions{Left: t.Form.Try.Side == string(project.Left), Unit: t.Doc.Sheet.Unit()}
+	o := picture.HandOptions{Left: t.Form.Try.Side == string(project.Left), Unit: t.Doc.Sheet.Unit(), Worn: t.Worn}
 	return SVG(picture.Tried(t.Plan, at, list, t.seats(), o), false)
 }
 

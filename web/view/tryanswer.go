@@ -128,7 +128,7 @@ func (v TryAnswer) Drawing() string {
 		return ""
 	}
 	at := picture.Progress{Part: v.Seen.Place.Part, Round: v.Seen.Place.Round}
-	o := picture.HandOptions{Left: v.Entry.Try.Side == string(project.Left), Unit: v.Doc.Sheet.Unit()}
+	o := picture.HandOptions{Left: v.Entry.Try.Side == string(project.Left), Unit: v.Doc.Sheet.Unit(), Worn: v.Worn}
 	return SVG(picture.Onward(v.Onward.Was.Plan, v.Onward.Is.Plan, at, o), false)
 }
 
