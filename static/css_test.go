@@ -115,6 +115,19 @@ func TestContrast(t *testing.T) {
 	}
 }
 
+// A browser drops a rule that it can't read, without a word: every rule's selector
+// is made of names, and as many braces are closed as opened.
+func TestRulesCanBeRead(t *testing.T) {
+	readable := regexp.MustCompile(`^[-\w\s.#:*>+~,@%()\[\]="'^$|/]+$`)
+	for name, css := range sheets(t) {
+		assert.Equal(t, strings.Count(css, "{"), strings.Count(css, "}"), name)
+		for _, m := range selectors.FindAllStringSubmatch(css, -1) {
+			assert.Regexp(t, readable, m[1], name)
+			assert.NotRegexp(t, `[<=>]{2}`, m[1], "%s: left over from two versions", name)
+		}
+	}
+}
+
 // A colour, a size and a distance are given in one file, by name; what is named
 // is there, and is used.
 func TestTokens(t *testing.T) {
