@@ -95,7 +95,7 @@ func TestBeginAndBringByKeyboard(t *testing.T) {
 	tabTo(b, `document.activeElement.textContent === "Bring these yarns"`)
 	enter()
 	assert.Equal(t, page+"/desk/chart", eval[string](b, `location.pathname`))
-	yarn := `document.querySelector('[data-tool-colour="b"]').textContent.trim()`
+	yarn := `document.querySelector('[data-tool-colour="b"] span').textContent`
 	b.until(yarn + ` === "sloe"`)
 	tabTo(b, `document.activeElement.dataset.do === "undo"`)
 	b.do(chromedp.KeyEvent(kb.Enter))

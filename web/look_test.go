@@ -165,16 +165,31 @@ func TestKeyboardAlone(t *testing.T) {
 	tabTo(b, `document.activeElement.textContent === "Look at a sample mitt"`)
 	_, err := chromedp.RunResponse(b.ctx, chromedp.KeyEvent(kb.Enter))
 	require.NoError(t, err)
+	ladderByKeys(b)
 	tabTo(b, `document.activeElement.matches('a.chip[href="#field-hand.hand_circumference"]')`)
 	b.do(chromedp.KeyEvent(kb.Enter))
 	b.until(`document.activeElement.id === "field-hand.hand_circumference"`)
 	assert.True(t, eval[bool](b, `document.querySelector('.tape[data-field="hand.hand_circumference"]').classList.contains("lit")`), "its tape is lit")
-	tabTo(b, `document.activeElement.textContent === "Chart"`)
+	b.key(kb.F8)
+	assert.True(t, eval[bool](b, `document.activeElement.id === "field-hand.hand_circumference"`), "what is typed into keeps its keys")
+	tabTo(b, `document.activeElement.matches("select")`)
+	b.key(kb.F8, kb.Tab)
+	assert.Equal(t, "Chart", eval[string](b, `document.activeElement.textContent`))
 	_, err = chromedp.RunResponse(b.ctx, chromedp.KeyEvent(kb.Enter))
 	require.NoError(t, err)
-	tabTo(b, `document.activeElement.dataset.toolOp === "yo"`)
+	b.until(`document.readyState === "complete"`)
+	tabTo(b, `document.activeElement.closest("[data-strip]") !== null`)
+	pressTo(b, kb.ArrowRight, `document.activeElement.dataset.toolOp === "yo"`)
 	b.do(chromedp.KeyEvent(kb.Enter))
-	tabTo(b, `document.activeElement.matches("svg[data-chart]")`)
+	b.key(kb.Tab)
+	assert.True(t, eval[bool](b, `document.activeElement.closest("[data-strip]") === null`), "the stitches are one stop")
+	b.key(kb.F8, kb.F8)
+	assert.True(t, eval[bool](b, `document.activeElement.matches("svg[data-chart]")`), "the work of the desk")
+	b.key("2")
+	b.until(`document.querySelector('[data-tool-colour="b"]').getAttribute("aria-pressed") === "true"`)
+	b.until(quiet) // it has turned to upright columns
+	b.key("1", "2")
+	b.says("rust in hand.")
 	assert.NotEqual(t, "none", eval[string](b, `getComputedStyle(document.activeElement).outlineStyle`))
 	b.do(chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.Home), chromedp.KeyEvent(" "))
 	b.until(chartSaved)
@@ -184,14 +199,49 @@ func TestKeyboardAlone(t *testing.T) {
 	b.until(chartSaved)
 }
 
+// ladderByKeys goes from the head of Fit to its ladder, which is one stop of the
+// Tab key with arrows along it (WAI-ARIA Authoring Practices, toolbar), says how,
+// and to the desks.
+func ladderByKeys(b *browser) {
+	b.t.Helper()
+	b.until(`document.readyState === "complete"`)
+	rung := `(document.activeElement.closest("#ladder summary")?.dataset.keep ?? "")`
+	b.key(kb.Tab)
+	assert.Equal(b.t, "Go to the work (F8 twice)", eval[string](b, `(() => {
+		const r = document.activeElement.getBoundingClientRect();
+		return document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2).closest("a").textContent;
+	})()`), "it is seen, over the bar")
+	b.key(kb.Enter)
+	assert.Equal(b.t, "at-rounds_above_gusset", eval[string](b, rung))
+	assert.True(b.t, eval[bool](b, `document.getElementById("ladder-keys").checkVisibility()`), "how to go on is said")
+	b.key(kb.ArrowDown)
+	assert.Equal(b.t, "at-thumb_rounds", eval[string](b, rung))
+	b.key(kb.End)
+	assert.Equal(b.t, "at-cast_on", eval[string](b, rung))
+	b.key(kb.Tab)
+	assert.Empty(b.t, eval[string](b, rung), "the ladder is one stop")
+	b.with(kb.Tab, chromedp.ModifierShift)
+	assert.Equal(b.t, "at-cast_on", eval[string](b, rung), "and keeps its place")
+	b.key(kb.Enter)
+	b.until(`document.activeElement.matches("#at-cast_on .slip input")`)
+	b.key(kb.Escape, kb.F8)
+	assert.Equal(b.t, "page", eval[string](b, `document.activeElement.getAttribute("aria-current")`), "the present desk on the tape")
+}
+
 // tabTo presses Tab until an expression holds, and fails where it never does.
 func tabTo(b *browser, expression string) {
 	b.t.Helper()
+	pressTo(b, kb.Tab, expression)
+}
+
+// pressTo presses a key until an expression holds, and fails where it never does.
+func pressTo(b *browser, key, expression string) {
+	b.t.Helper()
 	for range 120 {
-		b.do(chromedp.KeyEvent(kb.Tab))
+		b.do(chromedp.KeyEvent(key))
 		if eval[bool](b, expression) {
 			return
 		}
 	}
-	require.Fail(b.t, "Tab never leads there", fmt.Sprintf("%s; the focus is on %s", expression, eval[string](b, `document.activeElement.outerHTML.slice(0, 200)`)))
+	require.Fail(b.t, "the key never leads there", fmt.Sprintf("%s; the focus is on %s", expression, eval[string](b, `document.activeElement.outerHTML.slice(0, 200)`)))
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 
 	"thenar/internal/testenv"
@@ -28,6 +29,9 @@ func mainJob(p *person) {
 	p.t.Helper()
 	p.next("own hand")
 	p.pressTo(".begin .main-action", `document.getElementById("measure-form") !== null`)
+	if p.way == byKeys {
+		p.press(".in-the-way a[data-opens]") // what is to go leads to its field
+	}
 	for _, of := range [][2]string{
 		{"gauge.swatches[0].stitches", "24"},
 		{"gauge.swatches[0].width", "10"},
@@ -46,7 +50,7 @@ func mainJob(p *person) {
 	if !p.shows(`.number[data-key="cuff.cast_on"] summary`) {
 		p.press("#measure > summary") // on a phone the ladder is there once the measures are folded
 	}
-	p.press(`.number[data-key="cuff.cast_on"] .fix`)
+	p.fix("cuff.cast_on")
 	p.until(`document.querySelector('.number[data-key="cuff.cast_on"] .fixed') !== null`)
 	p.until(settled)
 
@@ -57,12 +61,12 @@ func mainJob(p *person) {
 	p.wideEnough()
 
 	p.next("a motif of two yarns")
-	p.press(`[data-tool-colour="b"]`)
+	p.takes("b")
 	p.until(quiet) // it has turned to upright columns
 	for _, at := range [][2]int{{22, 2}, {23, 1}, {23, 3}, {24, 2}} {
 		p.paints(at[0], at[1])
 	}
-	p.press(`[data-tool-colour="a"]`)
+	p.takes("a")
 	p.paints(23, 2)
 	p.until(chartSaved)
 
@@ -93,10 +97,38 @@ func (p *person) goTo(desk, there string) {
 	p.pressTo(fmt.Sprintf(`.desk-tape a[href$="/desk/%s"]`, desk), there)
 }
 
+// fix fixes a number as it stands: its slip opens with the number in hand, and
+// Enter fixes it.
+func (p *person) fix(number string) {
+	p.t.Helper()
+	rung := fmt.Sprintf(`.number[data-key="%s"]`, number)
+	if p.way != byKeys {
+		p.press(rung + " .fix")
+		return
+	}
+	p.press(rung + " summary")
+	p.strike(kb.Enter)
+}
+
+// takes takes up a yarn.
+func (p *person) takes(yarn string) {
+	p.t.Helper()
+	hank := fmt.Sprintf(`[data-tool-colour="%s"]`, yarn)
+	if p.way == byKeys {
+		p.onChart(hank)
+	} else {
+		p.press(hank)
+	}
+}
+
 // reach chooses how far a mark reaches; on a phone that row is opened first.
 func (p *person) reach(shape string) {
 	p.t.Helper()
 	button := fmt.Sprintf(`button[data-shape="%s"]`, shape)
+	if p.way == byKeys {
+		p.onChart(button)
+		return
+	}
 	if !p.shows(button) {
 		p.press("[data-reach-open]")
 	}

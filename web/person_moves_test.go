@@ -2,14 +2,10 @@ package web
 
 import (
 	"context"
-	"fmt"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
-	"github.com/chromedp/chromedp/kb"
-	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 // offScreen is how far something is from the middle of what would have to show
@@ -91,69 +87,4 @@ func (p *person) wheel(at, by point) {
 		_, err := cdp.Call(ctx, t, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: input.DispatchMouseEventTypeMouseWheel, X: at.X, Y: at.Y, DeltaX: by.X + still, DeltaY: by.Y + still})
 		return err
 	}))
-}
-
-// strike presses a key.
-func (p *person) strike(key string) {
-	p.t.Helper()
-	p.presses++
-	p.do(chromedp.KeyEvent(key))
-}
-
-// shift presses a key with Shift, once or more often.
-func (p *person) shift(key string, times int) {
-	p.t.Helper()
-	for range times {
-		p.presses++
-		p.do(chromedp.KeyEvent(key, chromedp.KeyModifiers(chromedp.ModifierShift)))
-	}
-}
-
-// keyTo brings the focus to what a selector finds, and first opens what keeps it
-// folded, by Tab and Enter alone. Where the focus is can be seen at each end.
-func (p *person) keyTo(selector string) {
-	p.t.Helper()
-	p.until(`document.getElementById("main")?.getAttribute("aria-busy") !== "true"`)
-	element := visible(selector)
-	for range eval[int](p.browser, fmt.Sprintf(`(() => { %s const e = %s; if (!e) throw new Error("nothing is there"); return look.closed(e).length; })()`, looking, element)) {
-		p.tabsTo(fmt.Sprintf(`(() => { %s return look.closed(%s)[0]; })()`, looking, element))
-		p.strike(kb.Enter)
-		await[bool](p.browser, drawn)
-	}
-	p.tabsTo(element)
-}
-
-// tabsTo presses Tab until the focus is on an element, or Shift and Tab where it
-// comes before what has it; and the arrows within a row of buttons of which one
-// takes the focus.
-func (p *person) tabsTo(element string) {
-	p.t.Helper()
-	for range 160 {
-		to := eval[string](p.browser, fmt.Sprintf(`(() => {
-			const e = %s, from = document.activeElement;
-			if (from === e) return "there";
-			const back = from !== document.body && from.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_PRECEDING;
-			if (e.tabIndex < 0 && e.closest("[role=toolbar]")?.contains(from)) return back ? "left" : "right";
-			return back ? "back" : "on";
-		})()`, element))
-		switch to {
-		case "there":
-			seen := eval[bool](p.browser, `(() => {
-				const e = document.activeElement, r = e.getBoundingClientRect(), style = getComputedStyle(e);
-				return style.outlineStyle !== "none" && r.bottom > 0 && r.right > 0 && r.top < innerHeight && r.left < innerWidth;
-			})()`)
-			assert.True(p.t, seen, "%s: the focus on %s is seen", p.step, element)
-			return
-		case "on":
-			p.strike(kb.Tab)
-		case "left":
-			p.strike(kb.ArrowLeft)
-		case "right":
-			p.strike(kb.ArrowRight)
-		default:
-			p.shift(kb.Tab, 1)
-		}
-	}
-	p.shot("unreached")
-	require.Fail(p.t, "Tab never leads there", "%s: %s; the focus is on %s", p.step, element, eval[string](p.browser, `document.activeElement.outerHTML.slice(0, 200)`))
 }

@@ -1,10 +1,14 @@
 // The bar of a mitt: what lies behind its name closes as a drawer does, the
 // name is changed in its place, and on a phone the plan's line is folded.
+import { startStops } from "./stops.js";
+
 const fold = document.querySelector("[data-plan]");
 const narrow = matchMedia("(max-width: 46rem)");
 const behind = document.querySelector(".behind");
 const summary = behind?.querySelector("summary");
 const rename = behind?.querySelector(".rename");
+
+startStops(document);
 
 if (fold) {
   const lay = () => { fold.open = !narrow.matches; };

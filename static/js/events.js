@@ -45,7 +45,7 @@ export const decided = event("decided");
 export const restored = event("restored", { cancelable: true });
 
 // replaced: parts of the page that follow from its numbers or from its chart came
-// anew. Told by measure.js, heard by chart/main.js.
+// anew. Told by measure.js, heard by chart/main.js and stops.js.
 export const replaced = event("replaced");
 
 // stored: the form of the mitt was saved, here or in another window, and is shown.

@@ -85,7 +85,7 @@ export function toLadder(document) {
   const measure = document.getElementById("measure");
   if (measure && getComputedStyle(ladder).display === "none") measure.open = false;
   ladder.scrollIntoView({ block: "start" });
-  ladder.focus({ preventScroll: true });
+  ladder.querySelector('summary[tabindex="0"]')?.focus({ preventScroll: true });
   return true;
 }
 

@@ -31,8 +31,10 @@ func TestTape(t *testing.T) {
 					want = "page"
 				}
 				assert.Equal(t, want, a.AttrOr("aria-current", ""), "%s on the page of %s", desks[i].Desk, present.Desk)
+				_, led := a.Attr("aria-keyshortcuts")
+				assert.Equal(t, want != "", led, "F8 leads to the present desk")
 				for _, attribute := range a.Nodes[0].Attr {
-					assert.Contains(t, []string{"href", "aria-current"}, attribute.Key)
+					assert.Contains(t, []string{"href", "aria-current", "aria-keyshortcuts"}, attribute.Key)
 				}
 			})
 		}

@@ -549,7 +549,7 @@ func chartCommands() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 52, "<section id=\"chart-commands\" class=\"commands\" aria-labelledby=\"chart-can\" hidden><h2 id=\"chart-can\" tabindex=\"-1\">What can I do here?</h2><ul class=\"can\" data-here></ul><p class=\"soft keys-only\">Arrows move; with Shift they mark off, with Alt they shift what is marked off.</p><div data-commands></div></section>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 52, "<section id=\"chart-commands\" class=\"commands\" aria-labelledby=\"chart-can\" hidden><h2 id=\"chart-can\" tabindex=\"-1\">What can I do here?</h2><ul class=\"can\" data-here></ul><p class=\"soft keys-only\">Arrows move; with Shift they mark off, with Alt they shift what is marked off. Digits take up a yarn; F8 leads to the desks.</p><div data-commands></div></section>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

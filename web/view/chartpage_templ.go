@@ -123,7 +123,7 @@ func ChartPage(m Mitt) templ.Component {
 			}
 			return nil
 		})
-		templ_7745c5c3_Err = Layout(Page{Title: m.Doc.Name + ", chart", Class: "desk chart-desk", Script: "js/mitt.js"}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = Layout(Page{Title: m.Doc.Name + ", chart", Class: "desk chart-desk", Script: "js/mitt.js", Work: workIf(m.Answer.Out != nil, "canvas")}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -107,7 +107,7 @@ func chartReach(c Chart) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</span></div><div class=\"looks\"><button type=\"button\" class=\"word\" data-do=\"undo\" aria-keyshortcuts=\"Control+Z\">undo</button> <button type=\"button\" class=\"word\" data-do=\"redo\" aria-keyshortcuts=\"Control+Shift+Z\">redo</button> <span class=\"near\" role=\"group\" aria-label=\"How near the chart is\"><button type=\"button\" class=\"word\" data-run=\"larger\" aria-keyshortcuts=\"+\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</span></div><div class=\"looks\" role=\"toolbar\" aria-label=\"Taking back and looking\"><button type=\"button\" class=\"word\" data-do=\"undo\" aria-keyshortcuts=\"Control+Z\">undo</button> <button type=\"button\" class=\"word\" data-do=\"redo\" aria-keyshortcuts=\"Control+Shift+Z\">redo</button> <span class=\"near\" role=\"group\" aria-label=\"How near the chart is\"><button type=\"button\" class=\"word\" data-run=\"larger\" aria-keyshortcuts=\"+\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -87,15 +87,16 @@ func bothSides(now project.Side, desk string) []SideMark {
 	return list
 }
 
-// current marks the desk of the page on the tape, or that of a side room.
+// current marks the desk of the page on the tape, or that of a side room: F8
+// leads there.
 func (b Bar) current(d Desk) templ.Attributes {
 	switch {
 	case d != b.Desk:
 		return nil
 	case b.Room:
-		return templ.Attributes{"aria-current": "true"}
+		return templ.Attributes{"aria-current": "true", "aria-keyshortcuts": "F8"}
 	}
-	return templ.Attributes{"aria-current": "page"}
+	return templ.Attributes{"aria-current": "page", "aria-keyshortcuts": "F8"}
 }
 
 func (b Bar) href(rest string) templ.SafeURL {

@@ -88,7 +88,7 @@ func PatternPage(m Mitt, p Print) templ.Component {
 			}
 			return nil
 		})
-		templ_7745c5c3_Err = Layout(Page{Title: m.Doc.Name + ", pattern", Class: "desk proof-desk pattern-desk " + p.sheetClass(), Script: "js/pattern.js"}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = Layout(Page{Title: m.Doc.Name + ", pattern", Class: "desk proof-desk pattern-desk " + p.sheetClass(), Script: "js/pattern.js", Work: "sheets"}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -21,6 +21,11 @@ func (n planNumber) address(fit templ.SafeURL) templ.SafeURL {
 	return fit + templ.SafeURL("#"+slipID(n.Of))
 }
 
+// said returns the number as a link is read out that stands for itself.
+func (n planNumber) said() string {
+	return strings.ReplaceAll(strings.Trim(n.Before, " ·"), "→", "to") + " " + n.Value
+}
+
 // planNumbers returns the plan as the bar says it.
 func planNumbers(p *mitt.Plan) []planNumber {
 	list := []planNumber{

@@ -46,14 +46,14 @@ func proofs(p Print) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</div></div><div class=\"sheets\" tabindex=\"0\" role=\"group\" aria-label=\"Pages\" data-part=\"sheets\" data-rest=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</div></div><div id=\"sheets\" class=\"sheets\" tabindex=\"0\" role=\"group\" aria-label=\"Pages\" data-part=\"sheets\" data-rest=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templruntime.NewAttributeExpression(p.Rest).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/proofs.templ`, Line: 22, Col: 104}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/proofs.templ`, Line: 22, Col: 116}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var2)
 		if templ_7745c5c3_Err != nil {

@@ -133,7 +133,7 @@ func TriesPage(t Tries) templ.Component {
 			}
 			return nil
 		})
-		templ_7745c5c3_Err = Layout(Page{Title: t.Doc.Name + ", tries", Script: "js/try.js"}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = Layout(Page{Title: t.Doc.Name + ", tries", Script: "js/try.js", Work: workIf(t.Lacks == "", "try-form")}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -222,6 +222,7 @@ export class Editor {
       if (!asked) return;
       event.preventDefault();
       if (asked.run) this.run(asked.run);
+      if (asked.yarn) this.toolbar.takeYarn(asked.yarn);
       if (asked.shift) this.shift(asked.shift);
       if (asked.move || asked.extend) this.go(asked.move ?? asked.extend, Boolean(asked.extend));
     });

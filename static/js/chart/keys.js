@@ -1,7 +1,7 @@
 // The keyboard on the chart: arrows move the cursor in the directions of the
 // drawing, and select with Shift; Enter or the space bar paints, Backspace
-// takes a cell back to the plan; a question mark opens the list of all
-// commands.
+// takes a cell back to the plan; a digit takes up a yarn; a question mark opens
+// the list of all commands.
 
 const arrows = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [1, 0], ArrowDown: [-1, 0], Home: [0, -Infinity], End: [0, Infinity] };
 const letters = { z: "undo", y: "redo", c: "trace", x: "lift", v: "lay", a: "select-all" };
@@ -12,8 +12,8 @@ const plain = {
   i: "reach-move", p: "insert-round", t: "remove-round",
 };
 
-// act returns what a key asks for: { move }, { extend }, { shift }, or { run }
-// with the name of a command; undefined if the key does not belong to the
+// act returns what a key asks for: { move }, { extend }, { shift }, { yarn } with
+// its number, or { run } with the name of a command; undefined if the key does not belong to the
 // chart.
 export function act(event) {
   const command = event.ctrlKey || event.metaKey;
@@ -26,6 +26,7 @@ export function act(event) {
     return name && { run: name };
   }
   if (arrow) return event.shiftKey ? { extend: arrow } : { move: arrow };
+  if (/^[1-8]$/.test(event.key)) return { yarn: Number(event.key) };
   return plain[event.key] && { run: plain[event.key] };
 }
 

@@ -24,9 +24,6 @@ export class Toolbar {
     this.undo.addEventListener("click", () => editor.history.undo());
     this.redo.addEventListener("click", () => editor.history.redo());
     this.fold();
-    const reaches = this.root.querySelector("#chart-reaches");
-    this.rove(reaches, [...reaches.querySelectorAll("button")].findIndex((b) => b.dataset.shape === editor.tool.shape));
-    this.rove(this.selected, 0);
     for (const select of this.root.querySelectorAll("[data-view]")) {
       select.addEventListener("change", () => (select.dataset.view === "view" ? goTo(editor, select.value) : editor.ask({ [select.dataset.view]: select.value })));
     }
@@ -44,23 +41,6 @@ export class Toolbar {
     };
     for (const b of openers) b.addEventListener("click", () => open(b.dataset.folds === list.dataset.open ? "" : b.dataset.folds));
     list.addEventListener("click", (event) => event.target.closest("button") && open(""));
-  }
-
-  // rove makes a row of words one stop of the Tab key; arrows go from one to the
-  // next.
-  rove(row, at) {
-    const list = [...row.querySelectorAll("button")];
-    const stop = (n) => list.forEach((b, i) => { b.tabIndex = i === n ? 0 : -1; });
-    stop(Math.max(0, at));
-    const steps = { ArrowRight: 1, ArrowLeft: -1, Home: -Infinity, End: Infinity };
-    row.addEventListener("focusin", (event) => stop(list.indexOf(event.target)));
-    row.addEventListener("keydown", (event) => {
-      const step = steps[event.key];
-      if (!step) return;
-      event.preventDefault();
-      const shown = list.filter((b) => !b.hidden);
-      shown[Math.min(Math.max(shown.indexOf(event.target) + step, 0), shown.length - 1)].focus();
-    });
   }
 
   // run runs a button's command. A button in the list of commands closes the
@@ -92,6 +72,14 @@ export class Toolbar {
   take(brush) {
     if (brush.dataset.yarnField && brush.getAttribute("aria-pressed") === "true") this.editor.panel.askYarn(brush.dataset);
     else this.editor.choose(toolOf(brush.dataset));
+  }
+
+  // takeYarn takes up a yarn by its number, and says which it is.
+  takeYarn(n) {
+    const hank = this.brushes.filter((b) => b.dataset.yarnField)[n - 1];
+    if (!hank) return;
+    this.editor.choose(toolOf(hank.dataset));
+    this.editor.told.count(`${this.editor.model.yarns.get(hank.dataset.toolColour).name} in hand.`);
   }
 
   // nameYarn asks for the name and colour of the yarn in hand, or of the main one.
