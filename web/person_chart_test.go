@@ -53,7 +53,12 @@ func (p *person) spans(round, stitch, up, left int) {
 	from, to := p.stitchAt(round, stitch), p.stitchAt(round+up, stitch+left)
 	p.presses++
 	if p.way == byTouch {
-		p.swipe(from, to)
+		p.fingers(down, from)
+		await[bool](p.browser, drawn)
+		p.fingers(moved, to)
+		await[bool](p.browser, drawn)
+		p.fingers(moved, to.by(1, 0)) // it rests before it leaves: a tap that stops a fling is none
+		p.fingers(lifted)
 	} else {
 		p.drag(from, to)
 	}
