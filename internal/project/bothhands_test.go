@@ -1,6 +1,7 @@
 package project
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -127,7 +128,8 @@ func inMirror(right, left []chart.Cell) bool {
 
 // “Make two” is said where both hands are worked alike, and only there: not
 // with a one-sided gusset, not where one corner of the thumb has a decrease
-// that the other has not, not where the palm is painted.
+// that the other has not, not where the palm is painted. Elsewhere it is said which parts
+// have words of their own.
 func TestMakeTwoAlike(t *testing.T) {
 	plain := Samples()[0]
 	plain.Sheet = plain.Sheet.Clone()
@@ -136,15 +138,15 @@ func TestMakeTwoAlike(t *testing.T) {
 	for name, c := range map[string]struct {
 		path, text string
 		marks      chart.Marks
-		alike      bool
+		differ     string
 	}{
-		"plain":                        {"", "", nil, true},
-		"one decrease of the thumb":    {"pins.thumb_decreases", "1", nil, false},
-		"a one-sided gusset":           {"stitch.both_edges", "false", nil, false},
-		"a painted palm":               {"", "", palm, false},
-		"a note":                       {"", "", chart.Marks{{Section: stitch.Gusset, Round: 4, Column: "H2"}: {Note: "look"}}, true},
-		"the whole painted alike":      {"", "", chart.Marks{{Section: stitch.Gusset, Round: 4, Column: "B2"}: {Colour: "b"}}, true},
-		"without a thumb, and painted": {"kind", "mitten_without_thumb", chart.Marks{{Section: stitch.Hand, Round: 4, Column: "H2"}: {Colour: "b"}}, true},
+		"plain":                        {"", "", nil, ""},
+		"one decrease of the thumb":    {"pins.thumb_decreases", "1", nil, "thumb"},
+		"a one-sided gusset":           {"stitch.both_edges", "false", nil, "gusset"},
+		"a painted palm":               {"", "", palm, "gusset"},
+		"a note":                       {"", "", chart.Marks{{Section: stitch.Gusset, Round: 4, Column: "H2"}: {Note: "look"}}, ""},
+		"the whole painted alike":      {"", "", chart.Marks{{Section: stitch.Gusset, Round: 4, Column: "B2"}: {Colour: "b"}}, ""},
+		"without a thumb, and painted": {"kind", "mitten_without_thumb", chart.Marks{{Section: stitch.Hand, Round: 4, Column: "H2"}: {Colour: "b"}}, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
 			d := plain
@@ -156,7 +158,10 @@ func TestMakeTwoAlike(t *testing.T) {
 				for _, d.Side = range []Side{Right, Left} {
 					out, err := NewPlanner().Derive(d, c.marks)
 					require.NoError(t, err)
-					assert.Equal(t, c.alike, saysMakeTwo(out))
+					assert.Equal(t, c.differ == "", saysMakeTwo(out))
+					if c.differ != "" {
+						assert.Contains(t, text(out), fmt.Sprintf("The %s hand is the mirror image, with words of its own for the %s.", d.Side.Other(), c.differ))
+					}
 				}
 			}
 		})
@@ -178,6 +183,11 @@ func TestAHandWithAPlanOfItsOwnIsNotAlike(t *testing.T) {
 	out, err = NewPlanner().Derive(d, nil)
 	require.NoError(t, err)
 	assert.False(t, saysMakeTwo(out))
+	assert.Regexp(t, `The left hand has words of its own: \d+ rounds of gusset instead of \d+, and more\.`, text(out), "its increases, too")
+	d.Side = Left
+	out, err = NewPlanner().Derive(d, nil)
+	require.NoError(t, err)
+	assert.Regexp(t, `The right hand has words of its own: \d+ rounds of gusset instead of \d+, and more\.`, text(out), "each hand tells of the other")
 }
 
 func saysMakeTwo(out *Outputs) bool { return strings.Contains(text(out), "make two") }

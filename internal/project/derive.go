@@ -23,6 +23,7 @@ type Outputs struct {
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
 	Changed Changed          // rounds that a try changed; set by the caller
+	Pair    words.Pair       // in what the other hand differs
 
 	Fit       []fit.Row // of the planned rounds
 	Tolerance float64   // of the fit, in mm
@@ -81,9 +82,10 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	if d.FromLeft {
 		out.Mitt = stitch.FromLeft(out.Mitt)
 	}
+	out.Pair = pl.pair(d, marks, out)
 	tails := yarn.TailsOf(plan)
 	out.Words = words.Instructions(out.Mitt, words.Hands{
-		Left: d.Side == Left, FromLeft: d.FromLeft, Alike: pl.alike(d, marks, out), Terms: out.Terms,
+		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms,
 		Tails: words.Tails{CastOn: tails.CastOn, End: tails.End},
 	})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
@@ -100,22 +102,24 @@ func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 	}.Prepare()
 }
 
-// alike reports whether the other hand, by its own plan and with its strokes, is
-// worked like this one, round for round.
-func (pl *Planner) alike(d Document, marks chart.Marks, out *Outputs) bool {
+// pair returns in what the other hand, by its own plan and with its strokes, differs from
+// this one. One that can't be planned differs in all its parts.
+func (pl *Planner) pair(d Document, marks chart.Marks, out *Outputs) (p words.Pair) {
 	other := d
 	other.Side = d.Side.Other()
 	charts := out.Charts
 	if sheet := other.Effective(); !maps.Equal(sheet, d.Effective()) {
 		planned, err := pl.Plan(sheet)
 		if err != nil {
-			return false
+			return words.Pair{Parts: stitch.Differing(out.Mitt, stitch.Mitt{})}
 		}
 		charts = planned.Charts(other, marks)
+		p.Numbers = words.Between(out.Plan, planned.Plan)
 	} else if charts.Mirrored = !charts.Mirrored && out.Plan.Thumbed(); charts.Mirrored != out.Charts.Mirrored {
 		charts = charts.Prepare()
 	}
-	return out.Charts.Alike(charts)
+	p.Parts = out.Charts.Differing(charts)
+	return p
 }
 
 // shares returns what each yarn works, in the order of the palette. The main

@@ -65,13 +65,25 @@ func mirrorRound(r Round) Round {
 	return out
 }
 
-// Alike reports whether two mitts are worked alike: with the same stitches cast
-// on, taken up and kept aside, and the same operations in every round and finish.
-func Alike(a, b Mitt) bool {
-	return slices.EqualFunc(a.Sections, b.Sections, func(a, b Section) bool {
-		return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && slices.Equal(a.From, b.From) &&
-			alike(a.Finish, b.Finish) && slices.EqualFunc(a.Rounds, b.Rounds, alike)
-	})
+// Differing returns the parts of a that b does not work alike in their place: with the same
+// stitches cast on, taken up and kept aside, and the same operations in every round and
+// finish. What b alone has differs, too.
+func Differing(a, b Mitt) []Part {
+	var list []Part
+	for i := range max(len(a.Sections), len(b.Sections)) {
+		switch {
+		case i >= len(a.Sections):
+			list = append(list, b.Sections[i].Part)
+		case i >= len(b.Sections) || !alikeSections(&a.Sections[i], &b.Sections[i]):
+			list = append(list, a.Sections[i].Part)
+		}
+	}
+	return list
+}
+
+func alikeSections(a, b *Section) bool {
+	return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && slices.Equal(a.From, b.From) &&
+		alike(a.Finish, b.Finish) && slices.EqualFunc(a.Rounds, b.Rounds, alike)
 }
 
 func alike(a, b Round) bool { return slices.Equal(a.Ops, b.Ops) && slices.Equal(a.Aside, b.Aside) }

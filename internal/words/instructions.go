@@ -120,7 +120,7 @@ func taken(s *stitch.Section) string {
 type Hands struct {
 	Left     bool // whether the mitt is for the left hand
 	FromLeft bool // whether it is knitted from left to right
-	Alike    bool // whether the other hand has the same rounds
+	Pair     Pair
 	Terms    Terms
 	Tails    Tails
 }
@@ -137,14 +137,6 @@ func leaving(mm float64) string {
 		return ", leaving a tail"
 	}
 	return ", leaving a tail of " + Tail(mm)
-}
-
-// pair returns how the other hand is worked.
-func (h Hands) pair() string {
-	if h.Alike {
-		return "Both hands are alike: make two."
-	}
-	return "The other hand differs, and has words of its own."
 }
 
 // round returns where the round begins and how it goes on.

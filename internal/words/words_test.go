@@ -74,12 +74,15 @@ func TestInstructions(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			p := plan(t, c.kind, c.rib)
 			m := p.Mitt()
-			alike := !p.Thumbed() || stitch.Alike(m, stitch.Mirror(m))
+			var pair Pair
+			if p.Thumbed() {
+				pair.Parts = stitch.Differing(m, stitch.Mirror(m))
+			}
 			if c.left {
 				m = stitch.Mirror(m)
 			}
 			var b bytes.Buffer
-			for _, passage := range Instructions(m, Hands{Left: c.left, Alike: alike, Tails: Tails{CastOn: 650, End: 200}}) {
+			for _, passage := range Instructions(m, Hands{Left: c.left, Pair: pair, Tails: Tails{CastOn: 650, End: 200}}) {
 				fmt.Fprintf(&b, "# %s\n", passage.Title)
 				for _, s := range passage.Steps {
 					fmt.Fprintf(&b, "%s | %s\n", s.Label(), s.Text)

@@ -6,10 +6,13 @@ import (
 
 	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
 	"thenar/internal/mitt"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
 )
 
 // fitAnswer returns what Fit answers to a sheet of a fingerless mitt at 24
@@ -197,4 +200,19 @@ func TestTheChanceOfTheWholeIsSaidKindly(t *testing.T) {
 	hand := parsed(t, benchFragment(a)).Find(".hand")
 	assert.Equal(t, "hand 18.6 cm", hand.Find(`.tape[data-field="hand.hand_circumference"] text`).Text())
 	assert.Contains(t, hand.Find(`.tape[data-field="hand.palm_and_thumb_circumference"] text`).Text(), "with thumb ≈ ")
+}
+
+// Where the other hand of the pair is on the needles by a plan of its own, Fit says in what it
+// differs, and leads there.
+func TestFitSaysInWhatTheOtherHandDiffers(t *testing.T) {
+	d, a := fitAnswer(t, nil)
+	d.Sheet.SetProgress(a.Out.Plan.ProgressAt(stitch.Hand, 1), "right")
+	d.Sheet["second"] = sheet.Anew
+	d.Sheet["hand.gusset_length"] = "8.4"
+	d.Side = project.Left
+	out, err := project.NewPlanner().Derive(d, chart.Marks{})
+	require.NoError(t, err)
+	other := parsed(t, planFragment(NewAnswer(d, out, FitDesk, ChartAsk{}, nil))).Find(".other")
+	assert.Regexp(t, `^These are the left hand’s numbers. The right hand is on the needles, planned on from round 1 of the hand. It has \d+ rounds of gusset instead of \d+, and more. To the right hand$`, strings.Join(strings.Fields(other.Text()), " "))
+	assert.Equal(t, "side=right", other.Find("button").AttrOr("value", ""))
 }

@@ -249,13 +249,5 @@ func whereWords(places []string) string {
 	if len(places) == 1 {
 		return word + "the " + places[0]
 	}
-	return word + listed(places)
-}
-
-// listed joins words as a sentence lists them: "palm, wrist and thumb".
-func listed(list []string) string {
-	if last := len(list) - 1; last > 0 {
-		return strings.Join(list[:last], ", ") + " and " + list[last]
-	}
-	return strings.Join(list, "")
+	return word + words.Listed(places)
 }

@@ -21,6 +21,7 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
+	Side    project.Side           // the hand that is shown
 	Knitted [2]string              // the path and the text that let go of the work on the needles; empty if there is none
 	Other   string                 // a note about the other hand, if it has a plan of its own
 	Pins    map[mitt.Number]string // fixed numbers as they were typed

@@ -20,7 +20,7 @@ func TestPatternWords(t *testing.T) {
 	marks := chart.Marks{{Section: stitch.Hand, Round: 2, Column: "H3"}: {Colour: "b"}}
 	out, err := project.NewPlanner().Derive(doc, marks)
 	require.NoError(t, err)
-	words := parsed(t, patternWords(Answer{Out: out, Fit: "/mitts/3/desk/fit"}))
+	words := parsed(t, patternWords(Answer{Out: out, Side: doc.Side, Fit: "/mitts/3/desk/fit"}))
 
 	assert.Equal(t, []string{"Round 2 has colours: take them from the chart of the hand."}, texts(words.Find(".in-colours")))
 	assert.Equal(t, "/mitts/3/desk/chart?view=hand", words.Find(".in-colours a").AttrOr("href", ""))
@@ -32,6 +32,7 @@ func TestPatternWords(t *testing.T) {
 		assert.False(t, seen[term], "%s is explained twice", term)
 		seen[term] = true
 	}
+	assert.Equal(t, "Words of the left hand side=left", words.Find(".other-words button").Text()+" "+words.Find(".other-words button").AttrOr("value", ""), "where the other hand has words of its own")
 	assert.Equal(t, "UK terms: cast off", words.Find(`[role=group] button[aria-pressed="true"]`).Text())
 	assert.Equal(t, "terms=us", words.Find(`[role=group] button[aria-pressed="false"]`).AttrOr("value", ""))
 }

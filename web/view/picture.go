@@ -38,7 +38,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, desk Desk, ask ChartA
 func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, picture.HandOptions) {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[mitt.Number]string{},
-		Unit: doc.Sheet.Unit(), Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc),
+		Unit: doc.Sheet.Unit(), Side: doc.Side, Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc, out),
 	}
 	for _, n := range mitt.Ladder() {
 		if text := doc.Sheet.Given(n.Path()); text != "" {
@@ -80,15 +80,22 @@ func letGo(doc project.Document) [2]string {
 	return [2]string{at + ".section", ""}
 }
 
-// otherHand says that the other hand of the pair goes on by a plan of its own,
-// or returns "".
-func otherHand(doc project.Document) string {
+// otherHand says that the other hand of the pair goes on by a plan of its own, and in what
+// that differs; or it returns "".
+func otherHand(doc project.Document, out *project.Outputs) string {
 	other := string(doc.Side.Other())
 	k, own, ok := doc.Sheet.For(other).Progress()
 	if !ok || own != other {
 		return ""
 	}
-	return fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, at %s: choose it under Mitt, Hand.", doc.Side, other, fromWords(k))
+	text := fmt.Sprintf("These are the %s hand’s numbers. The %s hand is on the needles, planned on from %s.", doc.Side, other, fromWords(k))
+	switch {
+	case out == nil:
+		return text
+	case len(out.Pair.Numbers) == 0:
+		return text + " Its numbers are the same."
+	}
+	return text + " It has " + out.Pair.Words() + "."
 }
 
 // fill notes the values filled in for the hand.

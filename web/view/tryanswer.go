@@ -95,7 +95,7 @@ func fixedWords(list []mitt.Number) string {
 	for _, n := range list {
 		names = append(names, "“"+n.Words()+"”")
 	}
-	return listed(names)
+	return words.Listed(names)
 }
 
 // keysOf joins the keys of numbers, as a form sends them.

@@ -1,0 +1,67 @@
+package words
+
+import (
+	"slices"
+	"strings"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// Pair is how the other hand of a pair is worked, beside the one in hand.
+type Pair struct {
+	Parts   []stitch.Part // that are not worked alike; none: make two
+	Numbers []string      // in which its plan differs: "21 rounds of gusset instead of 20"
+}
+
+// Between returns in which numbers the plan of the other hand differs.
+func Between(this, other *mitt.Plan) []string {
+	var list []string
+	if this.Thumbed() && other.Thumbed() {
+		list = differing(onwardGusset(this, other))
+		if in := other.Gusset.IncreaseRounds; !slices.Equal(in, this.Gusset.IncreaseRounds) {
+			list = append(list, "increases in "+Ranges(in))
+		}
+	}
+	return append(list, differing(onwardNumbers(this, other))...)
+}
+
+// Words says in what the other hand differs; "" if both are alike.
+func (p Pair) Words() string {
+	switch {
+	case len(p.Parts) == 0:
+		return ""
+	case len(p.Numbers) == 1:
+		return p.Numbers[0]
+	case len(p.Numbers) > 1:
+		return p.Numbers[0] + ", and more"
+	}
+	names := make([]string, len(p.Parts))
+	for i, part := range p.Parts {
+		names[i] = part.Words()
+	}
+	return Listed(names)
+}
+
+// Listed joins words as a sentence lists them: "palm, wrist and thumb".
+func Listed(list []string) string {
+	if last := len(list) - 1; last > 0 {
+		return strings.Join(list[:last], ", ") + " and " + list[last]
+	}
+	return strings.Join(list, "")
+}
+
+// pair says how the other hand is worked.
+func (h Hands) pair() string {
+	other := "left"
+	if h.Left {
+		other = "right"
+	}
+	switch {
+	case len(h.Pair.Parts) == 0:
+		return "Both hands are alike: make two."
+	case len(h.Pair.Numbers) > 0:
+		return "The " + other + " hand has words of its own: " + h.Pair.Words() + "."
+	}
+	return "The " + other + " hand is the mirror image, with words of its own for the " + h.Pair.Words() + "."
+}
