@@ -104,7 +104,7 @@ func TestKeyLeavesTheAddress(t *testing.T) {
 	assert.Equal(t, http.StatusOK, askFrom(app, "GET", "/", c.Value, aPhone, nil).Code)
 }
 
-// The page This machine lists who was let in, lets them be named, and lets one out or
+// The page This computer lists who was let in, lets them be named, and lets one out or
 // all, at once.
 func TestDevicesOnThePage(t *testing.T) {
 	a, app := far(t)

@@ -12,7 +12,7 @@ import (
 )
 
 // A device comes in by the link, which leaves its address bar, and is named on
-// This machine. Let out, it keeps what it could not send; let in again, all of
+// This computer. Let out, it keeps what it could not send; let in again, all of
 // that arrives.
 func TestDeviceInTheBrowser(t *testing.T) {
 	t.Parallel()

@@ -59,7 +59,7 @@ func TestStatus(t *testing.T) {
 	page := a.browse("/status").doc()
 	assert.Contains(t, page.Find(".facts").Text(), "1 mitt, 0 classes")
 	assert.Contains(t, page.Find(".good").Text(), "whole")
-	assert.Contains(t, page.Find("#device").Text(), "Only this machine")
+	assert.Contains(t, page.Find("#device").Text(), "Only this computer")
 	made := a.post("/status/backup", nil)
 	require.Equal(t, http.StatusSeeOther, made.status)
 	page = a.browse("/status").doc()

@@ -10,7 +10,7 @@ func init() {
 	verbs = []verb{
 		{
 			name: "serve", args: "[-listen 127.0.0.1:8420] [-db FILE] [-new-key]",
-			does:    "opens the app on this machine; so does thenar by itself",
+			does:    "opens the app on this computer; so does thenar by itself",
 			example: "thenar serve -listen 127.0.0.1:8421 -db mitts.db",
 			run:     serve,
 		},

@@ -50,7 +50,7 @@ func (h *handout) words() {
 	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Face: draw.Serif})
 	h.unsound()
 	if h.Out.Changed.Count() > 0 {
-		h.say("Rounds with a star are worked otherwise since the last try; in the charts a bar stands beside them.", h.body)
+		h.say("A star marks the rounds that the last try changed; the charts have a bar beside them.", h.body)
 	}
 	long := h.lengthsByPart()
 	for _, passage := range h.Out.Words {

@@ -58,7 +58,7 @@ func (s *Store) LetIn(ctx context.Context, name string) (token string, err error
 			return err
 		}
 		if in >= maxDevices {
-			return fault.New(fault.Conflict, "%d devices are let in already: let some out on the page This machine.", in)
+			return fault.New(fault.Conflict, "%d devices are let in already: let some out on the page This computer.", in)
 		}
 		return s.putDevice(ctx, tx, Device{At: s.Now(), Name: name, Day: s.Now().Format(time.DateOnly), handle: handle, secret: hash[:]})
 	})

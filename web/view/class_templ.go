@@ -119,7 +119,7 @@ func ClassesPage(c Classes) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div><button type=\"submit\" class=\"main-action\">Begin</button></form><h2 id=\"papers\">To hand out</h2><ul class=\"class-list\"><li><a href=\"/paper/measure\">Measuring sheet</a> <span class=\"soft\">the hand with its tapes, and room to write</span></li><li><a href=\"/paper/ruler\">Swatch ruler</a> <span class=\"soft\">to cut out, true to scale</span></li><li><a href=\"/paper/grid\">Grid paper</a> <span class=\"soft\">in the true proportions of your stitches</span></li></ul>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div><button type=\"submit\" class=\"main-action\">Begin</button></form><h2 id=\"papers\">Blank sheets</h2><ul class=\"class-list\"><li><a href=\"/paper/measure\">Measuring sheet</a> <span class=\"soft\">the hand with its tapes, and room to write</span></li><li><a href=\"/paper/ruler\">Swatch ruler</a> <span class=\"soft\">to cut out, true to scale</span></li><li><a href=\"/paper/grid\">Grid paper</a> <span class=\"soft\">in the true proportions of your stitches</span></li></ul>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

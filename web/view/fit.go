@@ -98,14 +98,16 @@ func (a Answer) rhythmCost() string {
 		}
 	}
 	more := rhythm.Mean - shape.Mean
-	if math.Abs(more) < 0.05 {
+	switch size := func(mm float64) string { return words.Size(mm, a.Unit) }; {
+	case math.Abs(more) < 0.05:
 		return "Both fit alike: the rhythm that is easier to remember costs nothing."
+	case more < 0:
+		return fmt.Sprintf("The plain rhythm is %s nearer on average: at this price the shape is not followed closely.", size(-more))
+	case size(shape.Worst) == size(0):
+		return fmt.Sprintf("A plain rhythm is easier to remember, but misses your hand by up to %s. The hand’s own shape misses it nowhere.", size(rhythm.Worst))
+	default:
+		return fmt.Sprintf("A plain rhythm is easier to remember, but misses your hand by up to %s; the hand’s own shape by %s.", size(rhythm.Worst), size(shape.Worst))
 	}
-	if more < 0 {
-		return fmt.Sprintf("The plain rhythm is %s nearer on average: at this price the shape is not followed closely.", words.Size(-more, a.Unit))
-	}
-	return fmt.Sprintf("The plain rhythm costs %s on average, and at worst it is %s off, not %s. It is easier to remember.",
-		words.Size(more, a.Unit), words.Size(rhythm.Worst, a.Unit), words.Size(shape.Worst, a.Unit))
 }
 
 // rounds joins round numbers.

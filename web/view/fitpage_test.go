@@ -216,3 +216,25 @@ func TestFitSaysInWhatTheOtherHandDiffers(t *testing.T) {
 	assert.Regexp(t, `^These are the left hand’s numbers. The right hand is on the needles, planned on from round 1 of the hand. It has \d+ rounds of gusset instead of \d+, and more. To the right hand$`, strings.Join(strings.Fields(other.Text()), " "))
 	assert.Equal(t, "side=right", other.Find("button").AttrOr("value", ""))
 }
+
+// What a plain rhythm costs is said by how far it misses the hand, and never by a miss of
+// nothing; the hand's own shape has one name everywhere.
+func TestWhatARhythmCostsIsSaidPlainly(t *testing.T) {
+	_, a := fitAnswer(t, nil)
+	a.Unit = "cm"
+	g := &a.Out.Plan.Gusset
+	way := func(f mitt.Follow, mean, worst float64) mitt.Way { return mitt.Way{Follows: f, Mean: mean, Worst: worst} }
+	for want, shape := range map[string]mitt.Way{
+		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm. The hand’s own shape misses it nowhere.": way(mitt.FollowProfile, 0, 0.2),
+		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm; the hand’s own shape by 0.3 cm.":         way(mitt.FollowProfile, 1, 3),
+	} {
+		g.Ways = []mitt.Way{shape, way(mitt.FollowRhythm, 5, 13)}
+		assert.Equal(t, want, a.rhythmCost())
+	}
+	g.Way = g.Ways[0]
+	page := parsed(t, ways(a))
+	assert.Equal(t, "The increases, by the hand’s own shape", page.Find("h2").Text())
+	assert.Contains(t, page.Find("table").Text(), "the hand’s own shape")
+	g.Ways = g.Ways[:1]
+	assert.Contains(t, parsed(t, ways(a)).Text(), "They go by your hand as far as it is measured. Measure more of its own shape")
+}

@@ -101,7 +101,7 @@ func HistoryPage(h History) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<p class=\"note\">All that was ever saved is here. Look at any moment, or bring it back.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<p class=\"note\">Everything that was ever saved is here: look at a moment, or bring it back. What is painted without a pause of ten minutes is one moment.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -84,7 +84,7 @@ func shelfHead() templ.Component {
 }
 
 // rooms are the pages that belong to no mitt.
-var rooms = []Choice{{"/", "Shelf"}, {"/classes", "Classes"}, {"/classes#papers", "Blank papers"}, {"/status", "This machine"}}
+var rooms = []Choice{{"/", "Shelf"}, {"/classes", "Classes"}, {"/classes#papers", "Blank sheets"}, {"/status", "This computer"}}
 
 // ShelfPage shows all mitts.
 func ShelfPage(s Shelf) templ.Component {

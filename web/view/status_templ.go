@@ -100,7 +100,7 @@ func StatusPage(s Status) templ.Component {
 				}()
 			}
 			ctx = templ.InitializeContext(ctx)
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<header class=\"head\"><a class=\"home\" href=\"/\">Shelf</a><h1>This machine</h1><p class=\"whole\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<header class=\"head\"><a class=\"home\" href=\"/\">Shelf</a><h1>This computer</h1><p class=\"whole\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -349,7 +349,7 @@ func StatusPage(s Status) templ.Component {
 			}
 			return nil
 		})
-		templ_7745c5c3_Err = Layout(Page{Title: "This machine"}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = Layout(Page{Title: "This computer"}).Render(templ.WithChildren(ctx, templ_7745c5c3_Var2), templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -680,7 +680,7 @@ func otherDevice(s Status) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if s.Link == "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 56, "<p>Only this machine is let in. For a phone, start Thenar so; this page then shows a link:</p><pre class=\"path\" tabindex=\"0\">thenar serve -listen 0.0.0.0:8420 -db \"")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 56, "<p>Only this computer is let in. For a phone, start Thenar so; this page then shows a link:</p><pre class=\"path\" tabindex=\"0\">thenar serve -listen 0.0.0.0:8420 -db \"")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -25,7 +25,7 @@ func (a Answer) wayName() string {
 	case g.Way.Fixed:
 		return "The increases, as fixed"
 	case g.Way.Follows == mitt.FollowProfile:
-		return "The increases, by the hand’s shape"
+		return "The increases, by the hand’s own shape"
 	}
 	return "The increases, evenly spaced"
 }
@@ -46,10 +46,10 @@ func (a Answer) increaseWords() string {
 	return fmt.Sprintf("Increase %s times, in rounds %s.", inLetters(n), words.List(rounds))
 }
 
-// onlyWay says why there is no other schedule to choose.
-func (a Answer) onlyWay() string {
+// onlyWay says why there is no other schedule to choose, and what to measure for one.
+func (a Answer) onlyWay() (why, measure string) {
 	if a.Out.Plan.Gusset.Way.Follows == mitt.FollowProfile {
-		return "It follows the hand as far as it is known. Girths measured up the mound bring it nearer."
+		return "They go by your hand as far as it is measured.", "Measure more of its own shape"
 	}
-	return "They could follow the hand’s own shape instead, once its girths are measured."
+	return "They can go by the hand’s own shape instead, once that is measured.", "Measure it"
 }
