@@ -223,7 +223,9 @@ func TestWhatARhythmCostsIsSaidPlainly(t *testing.T) {
 	_, a := fitAnswer(t, nil)
 	a.Unit = "cm"
 	g := &a.Out.Plan.Gusset
-	way := func(f mitt.Follow, mean, worst float64) mitt.Way { return mitt.Way{Follows: f, Mean: mean, Worst: worst} }
+	way := func(f mitt.Follow, mean, worst float64) mitt.Way {
+		return mitt.Way{Follows: f, Mean: mean, Worst: worst}
+	}
 	for want, shape := range map[string]mitt.Way{
 		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm. The hand’s own shape misses it nowhere.": way(mitt.FollowProfile, 0, 0.2),
 		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm; the hand’s own shape by 0.3 cm.":         way(mitt.FollowProfile, 1, 3),
