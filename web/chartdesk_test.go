@@ -52,6 +52,22 @@ const tooWide = `(() => {
 	return [...document.querySelectorAll(".key svg text")].filter((t) => right(t) > t.ownerSVGElement.viewBox.baseVal.width).map((t) => t.textContent);
 })()`
 
+// stillCanvas lists the heights of the canvas while words of one row, of two and of three
+// are said beside a button.
+const stillCanvas = `(() => {
+	const told = document.querySelector("[data-told]"), words = document.getElementById("chart-announce");
+	const highs = ["", "Rust.", "Round 12 of the hand is taken out, with its 42 stitches.", "Round 12 of the hand is taken out, with its 42 stitches, the note on it, and the rounds of the thumb that went by it."].map((text) => {
+		told.className = "aloud" + (text === "" ? " quiet" : text.length > 70 ? " long" : "");
+		words.textContent = text;
+		told.querySelector("[data-acts]").innerHTML = text && "<button>put it back</button>";
+		return document.querySelector("[data-canvas]").getBoundingClientRect().height;
+	});
+	told.className = "aloud quiet";
+	words.textContent = "";
+	told.querySelector("[data-acts]").replaceChildren();
+	return [...new Set(highs)];
+})()`
+
 // The chart comes first, on a desk and on a phone: it begins near the top, has
 // most of the window, which does not scroll, and opens where reading begins.
 // With a brush ready, the first press paints.
@@ -96,6 +112,7 @@ func TestTheChartFillsItsDesk(t *testing.T) {
 		assert.True(t, got.Foot && got.Right, "%v: it opens where reading begins", size)
 		assert.Zero(t, max(got.ScrollX, 0)+max(got.ScrollY, 0), "%v: the page does not scroll", size)
 	}
+	assert.Len(t, eval[[]float64](b, stillCanvas), 1, "the chart keeps still while what is said gets longer")
 	b.touch(b.cell(3, 1))
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="3"]').getAttribute("d") !== ""`)
 	b.until(chartSaved)

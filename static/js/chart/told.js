@@ -5,6 +5,8 @@ import { button, byTouch } from "./page.js";
 
 const known = "thenar:chart:two-fingers"; // in the store of the browser, once two fingers have moved a chart
 
+const twoRows = 70; // letters that a phone has room for in two rows, beside a button
+
 export class Told {
   constructor(root) {
     this.root = root.querySelector("[data-told]");
@@ -21,6 +23,7 @@ export class Told {
     this.words.textContent = text;
     this.place.replaceChildren(...acts.map(({ words, run }) => button(words, run)));
     this.root.classList.toggle("loud", loud);
+    this.root.classList.toggle("long", text.length > twoRows);
     this.root.classList.toggle("quiet", text === "");
   }
 
