@@ -101,7 +101,7 @@ func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) [
 		}
 	}
 	looks := 0
-	metres := 0.0
+	metres := 0
 	for i := range lines {
 		if lines[i].NeedsAttention() {
 			looks++
@@ -111,7 +111,7 @@ func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) [
 	if part != c.Whole() {
 		f.say(fmt.Sprintf("These are %s of %d.", part.Words(), len(c.Students)), f.body)
 	}
-	f.say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %.0f m at the most.", len(lines), looks, metres), f.body)
+	f.say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %d m at the most.", len(lines), looks, metres), f.body)
 	f.y += 2
 	f.repeat = c.Name
 	f.table([]column{

@@ -2,7 +2,6 @@ package project
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"thenar/internal/gauge"
@@ -56,10 +55,12 @@ func Gauge(g gauge.Gauge) string {
 // yarnText returns the yarn, and how much of it the pair takes.
 func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 	pair := o.Yarn.Pair
-	m, y := pair.Metres(), pair.Yards()
-	text := fmt.Sprintf("some %.0f m / %.0f yd for the pair (%.0f to %.0f m)", m.Mean, y.Mean, math.Floor(m.Low), math.Ceil(m.High))
+	metres, least, most := pair.Metres().Rounded()
+	yards, _, _ := pair.Yards().Rounded()
+	text := fmt.Sprintf("some %d m / %d yd for the pair (%d to %d m)", metres, yards, least, most)
 	if g := pair.Grams(o.Ball); g.Mean > 0 {
-		text += fmt.Sprintf(", %.0f g", math.Ceil(g.High))
+		_, _, most := g.Rounded()
+		text += fmt.Sprintf(", %d g", most)
 	}
 	if o.Yarn.Balls > 0 {
 		text += ", " + words.Plural(o.Yarn.Balls, "ball")

@@ -21,7 +21,7 @@ func (s *Student) HandText(u units.Unit) string {
 // summary holds what Numbers and Metres return, without the outputs.
 type summary struct {
 	numbers []string
-	metres  float64
+	metres  int
 }
 
 // Numbers returns the row of the teacher's table: stitches over 10 cm, cast-on,
@@ -29,8 +29,9 @@ type summary struct {
 // the gusset, the most metres of yarn for the pair. Without a plan it is empty.
 func (l *Line) Numbers() []string { return l.summarize().numbers }
 
-// Metres returns the most metres of yarn that the pair takes; 0 without a plan.
-func (l *Line) Metres() float64 { return l.summarize().metres }
+// Metres returns the most metres of yarn that the pair takes, as on its handout; 0
+// without a plan.
+func (l *Line) Metres() int { return l.summarize().metres }
 
 func (l *Line) summarize() *summary {
 	switch {
@@ -39,11 +40,11 @@ func (l *Line) summarize() *summary {
 	case l.Out == nil:
 		return &summary{}
 	}
-	most := l.Out.Yarn.Pair.Metres().High
+	_, _, most := l.Out.Yarn.Pair.Metres().Rounded()
 	p := l.Out.Plan
 	cells := []string{
 		fmt.Sprintf("%.1f", p.Gauge.Stitches*100), fmt.Sprint(p.Cuff.CastOn.N), "–", "–", "–", "–", fmt.Sprint(p.Body.RoundsAbove),
-		fmt.Sprintf("%.0f m", most),
+		fmt.Sprintf("%d m", most),
 	}
 	if p.Thumbed() {
 		cells[2], cells[3] = fmt.Sprintf("%d × %d", p.Gusset.Increases, p.Gusset.Step), fmt.Sprint(p.Gusset.Rounds.N)

@@ -61,6 +61,12 @@ func (a Amount) times(n float64) Amount { return Amount{a.Mean * n, a.Low * n, a
 
 func (a Amount) plus(b Amount) Amount { return Amount{a.Mean + b.Mean, a.Low + b.Low, a.High + b.High} }
 
+// Rounded returns the amount in whole units, as it is told everywhere: the mean to
+// the nearest, the interval outward, so that nobody runs short by what was cut off.
+func (a Amount) Rounded() (mean, low, high int) {
+	return int(math.Round(a.Mean)), int(math.Floor(a.Low)), int(math.Ceil(a.High))
+}
+
 // Metres returns the amount in metres.
 func (a Amount) Metres() Amount { return a.times(1e-3) }
 

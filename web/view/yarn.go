@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"thenar/internal/yarn"
@@ -33,7 +32,8 @@ func (a Answer) yarnRow(name string, amount yarn.Amount) yarnRow {
 
 // around returns an amount in whole units, with its interval rounded outward.
 func around(a yarn.Amount) string {
-	return fmt.Sprintf("%.0f (%.0f to %.0f)", a.Mean, math.Floor(a.Low), math.Ceil(a.High))
+	mean, low, high := a.Rounded()
+	return fmt.Sprintf("%d (%d to %d)", mean, low, high)
 }
 
 // yarnWords says what the estimate is based on, and what would make it better.
@@ -63,8 +63,8 @@ func (a Answer) pairWords() string {
 // betweenWords returns the interval of the yarn for the pair, and how many
 // balls that is if it is known.
 func (a Answer) betweenWords() string {
-	m := a.Out.Yarn.Pair.Metres()
-	text := fmt.Sprintf(", %.0f to %.0f.", math.Floor(m.Low), math.Ceil(m.High))
+	_, low, high := a.Out.Yarn.Pair.Metres().Rounded()
+	text := fmt.Sprintf(", %d to %d.", low, high)
 	switch n := a.Out.Yarn.Balls; {
 	case n == 1:
 		text += " One ball is enough."
@@ -75,4 +75,7 @@ func (a Answer) betweenWords() string {
 }
 
 // metres returns an amount of yarn in whole metres.
-func metres(a yarn.Amount) string { return fmt.Sprintf("%.0f m", a.Metres().Mean) }
+func metres(a yarn.Amount) string {
+	mean, _, _ := a.Metres().Rounded()
+	return fmt.Sprintf("%d m", mean)
+}
