@@ -80,6 +80,22 @@ func (r *Request) Words() string {
 	return fmt.Sprintf("%s, %g to %g stitches over %s", what, r.Gauge[0], r.Gauge[1], over)
 }
 
+// Rate returns the gauge of a block in words, first over the length that the
+// request counts on: 10 cm, or 4 in, which are 101.6 mm. A tenth of a stitch is
+// the finest that a swatch tells (common practice, no source).
+func (r *Request) Rate(b Block) string {
+	const inches = 1.016
+	cm := [3]string{tenths(b.Stitches), tenths(b.Rounds), "10 cm"}
+	in := [3]string{tenths(b.Stitches * inches), tenths(b.Rounds * inches), "4 in"}
+	if r.Unit == units.IN {
+		cm, in = in, cm
+	}
+	return fmt.Sprintf("%s stitches and %s rounds over %s (%s and %s over %s)", cm[0], cm[1], cm[2], in[0], in[1], in[2])
+}
+
+// tenths returns a number to one decimal, a whole number without.
+func tenths(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
+
 // The bounds of a request.
 const (
 	minGauge, maxGauge = 4, 100      // stitches over 10 cm or 4 in

@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -24,7 +23,7 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 	f.y++
 	columns := sizeColumns(g.Kind)
 	for _, b := range g.Blocks {
-		head := fmt.Sprintf("%.4g stitches and %.4g rounds over 10 cm (%.4g and %.4g over 4 in)", b.Stitches, b.Rounds, b.Stitches*1.016, b.Rounds*1.016)
+		head := ask.Rate(b)
 		rows := sizeRows(g, b)
 		f.head(head, float64(min(len(rows), 12)+1)*(f.small*leading+1.2))
 		f.table(columns, rows)
@@ -42,7 +41,7 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 const same = "= the same numbers as the size before: the two are one size. ! the plan has something to look at: open it with this hand."
 
 func sizeColumns(kind mitt.Kind) []column {
-	list := []column{{"hand", 1.3, false}, {"cast on", 1, true}, {"hand", 1, true}}
+	list := []column{{"to fit", 1.3, false}, {"cast on", 1, true}, {"hand", 1, true}}
 	if kind.Thumbed() {
 		list = append(list, column{"increases", 1.2, true}, column{"rounds", 1, true}, column{"held", 0.8, true}, column{"bridge", 0.9, true},
 			column{"hand after", 1.2, true}, column{"thumb", 0.9, true})

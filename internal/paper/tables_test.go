@@ -1,0 +1,55 @@
+package paper
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/grade"
+	"thenar/internal/mitt"
+	"thenar/internal/project"
+)
+
+// No two columns of a table of sizes have one head, and its rates have at most one
+// decimal.
+func TestSizeTableNamesItsColumnsApart(t *testing.T) {
+	for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten, mitt.Thumbless} {
+		seen := map[string]bool{}
+		for _, c := range sizeColumns(kind) {
+			assert.False(t, seen[c.head], "%s: two columns are called %q", kind, c.head)
+			seen[c.head] = true
+		}
+	}
+	ask := grade.DefaultRequest("cm")
+	grid, err := grade.Table(t.Context(), project.Samples()[0].Sheet, ask)
+	assert.NoError(t, err)
+	for _, page := range SizeTable(Usual(), "Mitts", ask, grid) {
+		for _, text := range textsOf(page) {
+			assert.NotRegexp(t, `\d\.\d\d`, text)
+		}
+	}
+}
+
+// Every length on a measuring sheet can be written in centimetres or inches, and a
+// gauge over 10 cm or over 4 in; ordinary print takes one page, upright and sideways, large print two.
+func TestMeasuringSheetNamesBothUnits(t *testing.T) {
+	for _, o := range []Options{{Paper: A4}, {Paper: Letter}, {Paper: A4, Sideways: true}, {Paper: Letter, Sideways: true}, {Paper: A4, Large: true}, {Paper: Letter, Large: true, Sideways: true}} {
+		pages := Measuring(o, false)
+		count := map[string]int{}
+		for _, p := range pages {
+			for _, text := range textsOf(p) {
+				count[text]++
+			}
+		}
+		for _, unit := range []string{"cm", "in"} {
+			assert.Equal(t, len(measures), count[unit], "%s, %+v", unit, o)
+		}
+		assert.Equal(t, 2, count["10 cm"])
+		assert.Equal(t, 2, count["4 in"])
+		most := 1
+		if o.Large {
+			most = 2
+		}
+		assert.LessOrEqual(t, len(pages), most, "%+v", o)
+	}
+}
