@@ -33,17 +33,15 @@ func (u use) String() string {
 	return fmt.Sprintf("%3d pages, %3d sheets, at most %2d a handout, %2d under 40 %%, %4.1f %% empty, %4.1f %% at the foot", u.pages, u.sheets, u.most, u.under, 100*u.empty, 100*u.foot)
 }
 
+// emptyPages returns how many pages the empty paper makes, but for the last page of
+// each handout.
+func (u use) emptyPages() float64 { return u.empty * float64(u.pages-u.handouts) }
+
 // box is a rectangle on a page in mm.
 type box struct{ left, top, right, bottom float64 }
 
 func (b box) wide() float64 { return b.right - b.left }
 func (b box) high() float64 { return b.bottom - b.top }
-
-// meets reports whether two boxes have more than a point or an edge in common.
-func (b box) meets(o box) bool {
-	const slack = 0.01
-	return b.left+slack < o.right && o.left+slack < b.right && b.top+slack < o.bottom && o.top+slack < b.bottom
-}
 
 // with returns the smallest box round both.
 func (b box) with(o box) box {
