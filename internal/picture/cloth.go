@@ -20,7 +20,7 @@ func (m *fabric) draw(c *canvas, w *Worn) {
 	}
 	m.outline(c).path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
 		draw.Attr{Name: "fill-opacity", Value: "0.85"})
-	m.ribs(c)
+	m.ribs(c, "")
 	m.seams(c)
 	c.s.End()
 }
@@ -115,8 +115,9 @@ func (p *pen) bow(a, b point, rise float64) {
 	p.curve(a.to(b, 0.2).plus(up), a.to(b, 0.8).plus(up), b)
 }
 
-// ribs draws the edges of the knit ribs in ribbed rounds.
-func (m *fabric) ribs(c *canvas) {
+// ribs draws the edges of the knit ribs in ribbed rounds: on the cloth of a yarn as its
+// furrows, or faintly on undyed cloth.
+func (m *fabric) ribs(c *canvas, yarn string) {
 	p := c.pen()
 	for i := range m.tubes {
 		t := &m.tubes[i]
@@ -135,7 +136,11 @@ func (m *fabric) ribs(c *canvas) {
 			}
 		}
 	}
-	p.path(draw.Style{Class: "ribs", Stroke: gridColour, Width: c.letter / 16})
+	style := draw.Style{Class: "ribs", Stroke: gridColour, Width: c.letter / 16}
+	if yarn != "" {
+		style = draw.Style{Class: "ribs-dyed", Stroke: Furrow(yarn), Width: c.letter / 6}
+	}
+	p.path(style)
 }
 
 // sagging returns the point at a share of an edge; the edge of an opening sags.

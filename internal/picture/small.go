@@ -46,7 +46,7 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 		if m.tint(c, o.Worn, clothTone) {
 			m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: 2, Round: true})
 		}
-		m.ribs(c)
+		m.ribs(c, o.Yarn)
 		m.seams(c)
 	})
 	s := c.s
@@ -86,7 +86,7 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	fill.Stroke = ""
 	cloth.path(fill)
 	done.tint(c, o.Worn, clothTone)
-	done.ribs(c)
+	done.ribs(c, o.Yarn)
 	last := &done.tubes[len(done.tubes)-1]
 	stop := last.last()
 	way := unit(stop.out.plus(stop.left.times(-1)))

@@ -216,7 +216,7 @@ func (m *fabric) wear(c *canvas, w *Worn, outline func(draw.Style)) {
 	} else {
 		outline(clothTone.area("worn", w.main()))
 		m.tint(c, w, clothTone)
-		m.ribs(c)
+		m.ribs(c, w.main())
 	}
 	outline(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: c.letter / 9, Round: true})
 }

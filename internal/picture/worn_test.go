@@ -95,3 +95,15 @@ func TestAWornMittKeepsItsPlace(t *testing.T) {
 		assert.True(t, a.left >= edge.left-0.1 && a.right <= edge.right+0.1 && a.top >= edge.top-0.1 && a.bottom <= edge.bottom+0.1)
 	}
 }
+
+// The ribs of a mitt on the shelf are seen on any yarn, knitted or still on the needles.
+func TestRibsAreSeenOnDyedCloth(t *testing.T) {
+	p := adult(t)
+	for _, o := range []SmallOptions{{Yarn: "#5B6B3A"}, {Yarn: "#5B6B3A", Needles: true, Knitted: 30}} {
+		list := elements(t, Small(p, o))
+		require.Len(t, having(list, "class", "ribs-dyed"), 1)
+		assert.Equal(t, Furrow(o.Yarn), having(list, "class", "ribs-dyed")[0].attr["stroke"])
+		assert.Empty(t, having(list, "class", "ribs"))
+	}
+	assert.Len(t, having(elements(t, Small(p, SmallOptions{})), "class", "ribs"), 1, "undyed")
+}
