@@ -1,6 +1,7 @@
 package makeup
 
 import (
+	"cmp"
 	"fmt"
 	"testing"
 
@@ -39,6 +40,31 @@ func laid(t *testing.T, area Area, pieces ...Piece) (list []string) {
 		list = append(list, text[1:])
 	}
 	return list
+}
+
+// Each figure of a cost counts before all that come after it.
+func TestCostsCountInTheirOrder(t *testing.T) {
+	const most = 1 << 40
+	rising := []Cost{
+		{},
+		{Shrunk: most},
+		{Empty: 1},
+		{Empty: most, Shrunk: most},
+		{Apart: 1},
+		{Apart: most, Empty: most, Shrunk: most},
+		{Thin: 1},
+		{Thin: most, Apart: most},
+		{Pages: 1},
+		{Pages: most, Thin: most},
+		{Parted: 1},
+		{Parted: most, Pages: most},
+		{Over: 1},
+	}
+	for i, a := range rising {
+		for j, b := range rising {
+			assert.Equal(t, cmp.Compare(i, j), a.Compare(b), "%+v and %+v", a, b)
+		}
+	}
 }
 
 // The drawing gives way before a page does, and no further than it has to. It does
