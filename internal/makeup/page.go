@@ -4,29 +4,37 @@ import (
 	"fmt"
 )
 
-// page returns the page of a fit that begins at a place, with every part in its
-// place.
+// page returns the page of a fit that begins at a place.
 func (m *maker) page(s int, f fit) Page {
-	from, to := m.at[s], m.at[f.end]
 	p := Page{Height: m.area.room(s)}
+	for _, at := range m.parts(m.at[s], m.at[f.end], &f) {
+		p = p.with(m.pieces, at)
+	}
+	return p
+}
+
+// parts returns the parts of a fit between two places.
+func (m *maker) parts(from, to place, f *fit) (list []Placed) {
+	add := func(piece, way, part, end int) {
+		for ; part < end; part++ {
+			list = append(list, Placed{Piece: piece, Way: way, Part: part})
+		}
+	}
 	first := from.piece
+	if f.over > 0 {
+		add(first, f.way, from.part, from.part+1)
+		return list
+	}
 	if from.part > 0 {
+		end := len(m.pieces[first].Ways[from.way].Parts)
+		if to.piece == first {
+			end = to.part
+		}
+		add(first, from.way, from.part, end)
 		first++
 	}
-	if f.over > 0 {
-		return p.with(m.pieces, Placed{Piece: from.piece, Way: f.way, Part: from.part})
-	}
-	if from.part > 0 {
-		last := len(m.pieces[from.piece].Ways[from.way].Parts)
-		if to.piece == from.piece {
-			last = to.part
-		}
-		for k := from.part; k < last; k++ {
-			p = p.with(m.pieces, Placed{Piece: from.piece, Way: from.way, Part: k})
-		}
-	}
 	if to.piece < first {
-		return p
+		return list
 	}
 	m.filler.row.begin(m.choice[first])
 	ways := m.filler.row.ways(m.choice[to.piece]-m.choice[first], f.goal)
@@ -35,17 +43,13 @@ func (m *maker) page(s int, f fit) Page {
 		if len(m.pieces[i].Ways) > 1 {
 			way, ways = ways[0], ways[1:]
 		}
-		for k := range m.pieces[i].Ways[way].Parts {
-			p = p.with(m.pieces, Placed{Piece: i, Way: way, Part: k})
-		}
+		add(i, way, 0, len(m.pieces[i].Ways[way].Parts))
 	}
-	for k := range to.part {
-		p = p.with(m.pieces, Placed{Piece: to.piece, Way: to.way, Part: k})
-	}
-	return p
+	add(to.piece, to.way, 0, to.part)
+	return list
 }
 
-// with returns the page with a part below what is on it.
+// with returns the page with a part in its place, below what is on it.
 func (p Page) with(pieces []Piece, at Placed) Page {
 	part := pieces[at.Piece].part(at)
 	if n := len(p.Placed); n > 0 {

@@ -186,6 +186,15 @@ func TestEarliestBreaksWin(t *testing.T) {
 	assert.Equal(t, []string{"lines:0:1", "lines:2", "lines:3:4"}, laid(t, Area{Page: 100}, one("lines",
 		Part{Height: 50}, Part{Height: 25}, Part{Height: 75, Above: 25}, Part{Height: 50, Keep: true}, Part{Height: 50})))
 	assert.Equal(t, []string{"lines:0:1:2", "lines:3:4"}, laid(t, Area{Page: 100}, lines))
+	either := func(name string, heights ...int) Piece {
+		p := Piece{Name: name}
+		for _, h := range heights {
+			p.Ways = append(p.Ways, Way{Parts: []Part{{Height: h}}})
+		}
+		return p
+	}
+	full := []Piece{either("a", 100, 90), either("b", 10), either("c", 80, 100), either("d", 10), either("e", 100, 90), either("f", 100)}
+	assert.Equal(t, []string{"a", "b c d", "e", "f"}, laid(t, Area{Page: 100}, full...), "as full as a b, c, d e, f; the first break counts most")
 }
 
 // Sheets begin with a front: pages 2 and 3 lie open together, and page 1 alone.
