@@ -55,6 +55,20 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 	return s, at
 }
 
+// ChartSize returns the width and height in mm of what Chart draws without rulers.
+func ChartSize(g chart.Grid, l Look) (width, height float64) {
+	edge, below := Edge(l.Cell), roomBelow
+	at, after := place(g, l, edge)
+	if len(g.Areas()) > 0 {
+		below = roomBelowAreas
+	}
+	return at.x(g.Width) + after, (1+below)*edge + float64(len(g.Rows))*at.CellHeight
+}
+
+// The room below the cells of a chart by Edge: for numbers, and for the names of
+// areas too.
+const roomBelow, roomBelowAreas = 1.6, 3.0
+
 // surround is what stands round the cells of a chart. Room is measured by Edge.
 type surround struct {
 	above, other float64 // above the cells, and on the side without numbers
@@ -64,7 +78,7 @@ type surround struct {
 
 // layChart draws the cells of a chart with their numbers and areas.
 func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
-	edge, below, areas := Edge(l.Cell), 1.6, g.Areas()
+	edge, below, areas := Edge(l.Cell), roomBelow, g.Areas()
 	foot, head := endNumbers(g)
 	at, after := place(g, l, f.other*edge)
 	at.Bottom = f.above*edge + float64(len(g.Rows))*at.CellHeight
@@ -84,11 +98,11 @@ func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 	numberStitches(s, head, at, (f.above-0.35)*edge)
 	if len(areas) > 0 {
 		nameAreas(s, areas, at, at.Bottom+1.4*edge)
-		below = 3
+		below = roomBelowAreas
 	}
 	if f.ruled {
 		low := at
-		low.Bottom += (below - 1.6) * edge // the level ruler stands under all that
+		low.Bottom += (below - roomBelow) * edge // the level ruler stands under all that
 		drawUprightRuler(s, g, at, l)
 		drawLevelRuler(s, g, low, l)
 		below += 2

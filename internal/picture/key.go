@@ -18,27 +18,20 @@ const (
 // Key draws the key of a chart in a width in mm: each symbol with abbreviation and
 // words, and each yarn as it is drawn.
 func Key(g chart.Grid, l Look, width float64) *draw.Scene {
+	return KeyOfAll([]chart.Grid{g}, l, width)
+}
+
+// KeyOfAll draws one key of several charts, with what they share only once.
+func KeyOfAll(charts []chart.Grid, l Look, width float64) *draw.Scene {
 	var list []keyLine
-	main, by, knitted := g.Palette.Or(chart.ID(0)), l.Symbols, l.Knitted && IsKnitted(g)
-	for _, op := range g.Used() {
-		line := keyLine{path: by.symbolIn(g, op), yarn: main, text: by.meaningIn(g, op)}
-		if knitted {
-			line.stitch = shapeOf(op, true)
-			if op == stitch.Knit || op == stitch.Purl { // knitting shows them without a symbol
-				line.path = ""
+	for _, of := range []func(chart.Grid, Look) []keyLine{symbolLines, gapLines, yarnLines} {
+		for _, g := range charts {
+			for _, line := range of(g, l) {
+				if !slices.Contains(list, line) {
+					list = append(list, line)
+				}
 			}
 		}
-		list = append(list, line)
-	}
-	if g.NoStitch() {
-		list = append(list, keyLine{gap: true, dots: IsKnitted(g), yarn: main, text: "no stitch: go on with the next"})
-	}
-	for _, y := range keyYarns(g) {
-		line := keyLine{yarn: y, text: yarnWords(y), grey: l.Grey}
-		if knitted {
-			line.stitch = Knitting.End
-		}
-		list = append(list, line)
 	}
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
 	columns := 1
@@ -64,6 +57,42 @@ func keyYarns(g chart.Grid) []chart.Yarn {
 		used = []chart.Yarn{g.Palette.Or(chart.ID(0))}
 	}
 	return used
+}
+
+// symbolLines returns the lines of a chart's symbols.
+func symbolLines(g chart.Grid, l Look) (list []keyLine) {
+	main, by := g.Palette.Or(chart.ID(0)), l.Symbols
+	for _, op := range g.Used() {
+		line := keyLine{path: by.symbolIn(g, op), yarn: main, text: by.meaningIn(g, op)}
+		if l.Knitted && IsKnitted(g) {
+			line.stitch = shapeOf(op, true)
+			if op == stitch.Knit || op == stitch.Purl { // knitting shows them without a symbol
+				line.path = ""
+			}
+		}
+		list = append(list, line)
+	}
+	return list
+}
+
+// gapLines returns the line of the places without a stitch, if a chart has any.
+func gapLines(g chart.Grid, _ Look) []keyLine {
+	if !g.NoStitch() {
+		return nil
+	}
+	return []keyLine{{gap: true, dots: IsKnitted(g), yarn: g.Palette.Or(chart.ID(0)), text: "no stitch: go on with the next"}}
+}
+
+// yarnLines returns the lines of a chart's yarns.
+func yarnLines(g chart.Grid, l Look) (list []keyLine) {
+	for _, y := range keyYarns(g) {
+		line := keyLine{yarn: y, text: yarnWords(y), grey: l.Grey}
+		if l.Knitted && IsKnitted(g) {
+			line.stitch = Knitting.End
+		}
+		list = append(list, line)
+	}
+	return list
 }
 
 // mostKeyColumns is the most columns of a key.

@@ -9,6 +9,7 @@ import (
 // LessonOptions says for which plan and page a lesson is drawn.
 type LessonOptions struct {
 	Width, Letter          float64 // of the page and of its letters, in mm
+	Share                  float64 // of the drawings' wished size, to save room; 0: all of it
 	FromLeft               bool    // knitted from left to right
 	Thumbed                bool
 	Held, Bridge, PickedUp int // counts of the plan
@@ -43,10 +44,21 @@ func Lesson(o LessonOptions) (rows []*draw.Scene) {
 	}
 	for _, row := range o.rows() {
 		s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the gaps"}
-		s.Height = o.row(s, row, 0) + 3
+		s.Height = o.row(s, row)
 		rows = append(rows, s)
 	}
 	return rows
+}
+
+// LessonHeights returns the heights of the rows that Lesson draws, in mm.
+func LessonHeights(o LessonOptions) (list []float64) {
+	if !o.Thumbed {
+		return nil
+	}
+	for _, row := range o.rows() {
+		list = append(list, o.row(nil, row))
+	}
+	return list
 }
 
 // largeLetter is the size of letters in mm from which a page is in large print.
@@ -100,37 +112,53 @@ func timesWords(n int) string {
 	return fmt.Sprintf("%d times", n)
 }
 
-// row draws panels side by side and returns the y below them.
-func (o LessonOptions) row(s *draw.Scene, row []lessonPanel, top float64) float64 {
-	sum := 0.0
+// between is the room between two panels in mm.
+const between = 4.0
+
+// row draws panels side by side, unless the scene is nil, and returns the height of
+// the row.
+func (o LessonOptions) row(s *draw.Scene, row []lessonPanel) float64 {
+	sum, room := 0.0, o.Width-between*float64(len(row)-1)
 	for _, p := range row {
 		sum += p.width
 	}
-	const between = 4.0
-	scale := min((o.Width-between*float64(len(row)-1))/sum, 1.25)
-	x, deepest := 0.0, top
-	head := top + o.Letter*1.3
+	scale := min(room/sum, 1.25)
+	if o.Share > 0 {
+		scale *= o.Share
+	}
+	x, deepest := 0.0, 0.0
 	for i, p := range row {
-		wide := (o.Width-between*float64(len(row)-1))*p.width/sum - 0.01
-		if p.title != "" {
-			room := wide
+		wide := room*p.width/sum - 0.01
+		if s != nil && p.title != "" {
+			over := wide
 			if i+1 < len(row) && row[i+1].title == "" {
-				room = 2*wide + between
+				over = 2*wide + between
 			}
-			s.Text(x, top+o.Letter*0.9, clipTo(p.title, room, o.title()), draw.TextStyle{Size: o.title(), Face: draw.Semibold})
+			s.Text(x, o.Letter*0.9, clipTo(p.title, over, o.title()), draw.TextStyle{Size: o.title(), Face: draw.Semibold})
 		}
+		deepest = max(deepest, o.panel(s, p, x, wide, scale))
+		x += wide + between
+	}
+	return deepest + o.Letter*0.3 + 3
+}
+
+// panel draws a panel below its title, unless the scene is nil, and returns the y
+// below it.
+func (o LessonOptions) panel(s *draw.Scene, p lessonPanel, x, wide, scale float64) float64 {
+	head := o.Letter * 1.3
+	if s != nil {
 		inner := &draw.Scene{Width: p.width, Height: p.height}
 		p.draw(&sketch{s: inner, width: p.width, mirrored: o.FromLeft}, o)
 		s.Add(inner, x+(wide-p.width*scale)/2, head, scale)
-		y := head + p.height*scale + o.Letter*0.2
-		for _, line := range draw.Wrap(p.text, wide, o.caption(), draw.Regular) {
-			y += o.caption() * leading
+	}
+	y := head + p.height*scale + o.Letter*0.2
+	for _, line := range draw.Wrap(p.text, wide, o.caption(), draw.Regular) {
+		y += o.caption() * leading
+		if s != nil {
 			s.Text(x, y, line, draw.TextStyle{Size: o.caption()})
 		}
-		deepest = max(deepest, y)
-		x += wide + between
 	}
-	return deepest + o.Letter*0.3
+	return y
 }
 
 // clipTo cuts a title to a width, with "…" if anything is cut.
