@@ -112,6 +112,9 @@ func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) [
 		f.say(fmt.Sprintf("These are %s of %d.", part.Words(), len(c.Students)), f.body)
 	}
 	f.say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %d m at the most.", len(lines), looks, metres), f.body)
+	if o.Double {
+		f.say("Printed on both sides: everyone begins on a fresh sheet. Laid open, page 2 is beside page 3.", f.body)
+	}
 	f.y += 2
 	f.repeat = c.Name
 	f.table([]column{

@@ -623,7 +623,7 @@ func printForm(p Print) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		if p.Class {
+		if p.Handout {
 			templ_7745c5c3_Err = pick("Printed", "double", tickValue(p.Options.Double), []Choice{{"", "on one side"}, {"1", "on both sides"}}, "").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

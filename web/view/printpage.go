@@ -78,6 +78,9 @@ func (p Print) sheetClass() string {
 	if p.Options.Sideways {
 		name += "-sideways"
 	}
+	if p.Options.Double {
+		name += " both-sides"
+	}
 	return name
 }
 
@@ -104,14 +107,17 @@ func (p *Print) HoldFrom(first int) { p.Held = max(len(p.Pages)-first, 0) }
 // everything returns the address of the page with all its sheets.
 func (p Print) everything() templ.SafeURL { return templ.SafeURL(p.Action + "?all=1&" + p.query()) }
 
-// facing returns the numbers of pages in pairs, as they lie side by side.
-func facing(pages int) (pairs [][]int) {
-	for n := 1; n <= pages; n += 2 {
+// facing returns the numbers of pages in pairs, as they lie side by side: on one side
+// of the paper the first beside the second; on both the first alone, since its back
+// faces the front of the next sheet.
+func facing(pages int, bothSides bool) (pairs [][]int) {
+	for n := 1; n <= pages; {
 		pair := []int{n}
-		if n < pages {
+		if n < pages && (n > 1 || !bothSides) {
 			pair = append(pair, n+1)
 		}
 		pairs = append(pairs, pair)
+		n += len(pair)
 	}
 	return pairs
 }
@@ -120,11 +126,20 @@ func pageID(i int) string { return fmt.Sprintf("page-%d", i+1) }
 
 func pageLabel(p Print, i int) string { return fmt.Sprintf("Page %d of %d", i+1, len(p.Pages)) }
 
-func pagesText(n int) string {
-	if n == 0 {
+// pagesText counts the pages, and on both sides of the paper the sheets.
+func pagesText(p Print) string {
+	n := len(p.Pages)
+	switch {
+	case n == 0:
 		return "no page yet"
+	case !p.Options.Double:
+		return words.Plural(n, "page")
 	}
-	return words.Plural(n, "page")
+	text := words.Plural(n, "page") + " on " + words.Plural((n+1)/2, "sheet")
+	if n > 2 {
+		text += "; 2 lies beside 3"
+	}
+	return text
 }
 
 // papers are the papers to choose from.

@@ -2,6 +2,7 @@ package view
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/app"
+	"thenar/internal/makeup"
 	"thenar/internal/paper"
 )
 
@@ -54,12 +56,27 @@ func TestProofsBesideTheirChoices(t *testing.T) {
 	for i, s := range main.Find(".sheet").EachIter() {
 		assert.Equal(t, pageID(i), s.AttrOr("id", ""))
 	}
-	assert.Equal(t, []string{"Paper", "Lies", "Letters", "Ink", "Knitted"}, texts(main.Find("form.print-form legend")))
-	assert.Equal(t, []string{"A4", "sideways", "ordinary", "colours", "from the left"}, texts(main.Find("form.print-form :checked + span, form.print-form [checked] + span")))
+	assert.Equal(t, []string{"Paper", "Lies", "Letters", "Ink", "Printed", "Knitted"}, texts(main.Find("form.print-form legend")))
+	assert.Equal(t, []string{"A4", "sideways", "ordinary", "colours", "on one side", "from the left"}, texts(main.Find("form.print-form :checked + span, form.print-form [checked] + span")))
 	assert.Equal(t, "Lay out", main.Find("form.print-form [type=submit]").Text(), "without a script")
 	assert.Equal(t, []string{"Table of sizes", "Wall chart", "Measuring sheet", "Swatch ruler", "Words as plain text", "The whole mitt as a file", "Charts as SVG, PNG or PDF"}, texts(main.Find(".print-others a")))
 	assert.Equal(t, 2, main.Find(".print-others a[download]").Length(), "files, no pages")
 	assert.True(t, strings.HasPrefix(main.Find(".print-acts a.file").AttrOr("href", ""), "/mitts/7/print.pdf?"))
+}
+
+// On both sides of the paper the first page lies alone, and the back of each sheet
+// beside the front of the next (common practice of bookbinding, no source).
+func TestBothSidesFaceAsTheyLie(t *testing.T) {
+	p := handout(5, 10)
+	p.Options.Double = true
+	doc := parsed(t, PrintPage(p))
+	assert.Equal(t, []string{"1", "23", "45"}, texts(doc.Find(`nav[aria-label="Pages"] span`)))
+	assert.Equal(t, "5 pages on 3 sheets; 2 lies beside 3", doc.Find(".page-count").Text())
+	assert.True(t, doc.Find("body").HasClass("both-sides"), "the style sheet lays them so")
+	area := makeup.Area{Page: 1, BothSides: true}
+	for _, pair := range facing(9, true) {
+		assert.Equal(t, pair[1:], slices.DeleteFunc([]int{area.Facing(pair[0], 9)}, func(n int) bool { return n == 0 }), "the pages are made up to lie so")
+	}
 }
 
 // A message about a choice stands at the choice.
