@@ -109,7 +109,7 @@ func BenchmarkSet(b *testing.B) {
 
 // BenchmarkTallTable lays a table of as many rows as are laid at a time.
 func BenchmarkTallTable(b *testing.B) {
-	rows := make([]Part, maxParts)
+	rows := make([]Part, MaxParts)
 	for i := range rows {
 		rows[i] = Part{Height: 40 + i%30, Again: 60}
 	}

@@ -6,7 +6,7 @@ import "fmt"
 // handout or a class's table has.
 const (
 	maxHeight  = 20_000 // tenths of a millimetre, of an area and of any part
-	maxParts   = 2_000  // of all ways of all pieces
+	MaxParts   = 2_000  // of all ways of all pieces
 	maxWays    = 32     // of one piece
 	maxChoices = 64     // pieces of several ways
 	maxShrunk  = 19     // steps of 5 %
@@ -33,8 +33,8 @@ func check(pieces []Piece, area Area) error {
 			choices++
 		}
 	}
-	if parts > maxParts {
-		return fmt.Errorf("pieces: have %d parts in all their ways; at most %d are laid at a time", parts, maxParts)
+	if parts > MaxParts {
+		return fmt.Errorf("pieces: have %d parts in all their ways; at most %d are laid at a time", parts, MaxParts)
 	}
 	if choices > maxChoices {
 		return fmt.Errorf("pieces: %d have more than one way; at most %d may", choices, maxChoices)

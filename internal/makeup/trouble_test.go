@@ -61,7 +61,7 @@ func TestBadInputIsNamed(t *testing.T) {
 		change(&p)
 		return p
 	}
-	many := make([]Part, maxParts+1)
+	many := make([]Part, MaxParts+1)
 	for i := range many {
 		many[i].Height = 1
 	}

@@ -8,6 +8,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/picture"
+	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
 
@@ -29,33 +30,65 @@ func (h *handout) views() []chart.View {
 	return list
 }
 
-// charts prints the charts, each with its key.
-func (h *handout) charts() {
-	for _, v := range h.views() {
-		h.chart(h.grid(v), h.o.Cell, maxFitCell)
+// charts sets the charts, what does not add up if that is much, and the notes.
+func (h *handout) charts() []block {
+	var list []block
+	for i, g := range h.grids {
+		list = append(list, h.chart(g, h.pair(i)))
 	}
-	if len(h.views()) > 0 {
-		h.listUnsound()
+	if len(h.grids) > 0 && h.hasManyUnsound() {
+		list = append(list, h.headed("What does not add up", keptLines(h.unsoundLines())))
 	}
-	if !h.o.Has(Notes) && len(h.noted()) > 0 {
-		h.head("Notes in the chart", 0)
-		for _, n := range h.noted() {
-			h.say(n, h.body)
+	if noted := h.noted(); !h.o.Has(Notes) && len(noted) > 0 {
+		list = append(list, h.headed("Notes in the chart", h.paragraphs(noted)))
+	}
+	return list
+}
+
+// paragraphs sets texts over the whole width.
+func (h *handout) paragraphs(texts []string) []part {
+	var list []part
+	for _, text := range texts {
+		list = append(list, keptLines(setLines(text, h.width(), draw.TextStyle{Size: h.body}))...)
+	}
+	return list
+}
+
+// mostPairs is the number of charts that are laid beside the words of their rounds.
+const mostPairs = 8
+
+// pair returns the number that the ith chart shares with the words of its rounds.
+func (h *handout) pair(i int) int {
+	if i >= mostPairs {
+		return 0
+	}
+	return i + 1
+}
+
+// pairsByPart returns the numbers of the charts by the sections that they show.
+func (h *handout) pairsByPart() map[stitch.Part]int {
+	m := map[stitch.Part]int{}
+	if !h.o.Has(Chart) {
+		return m
+	}
+	for i, g := range h.grids {
+		for _, row := range g.Rows {
+			if _, has := m[row.Section]; !has {
+				m[row.Section] = h.pair(i)
+			}
 		}
-		h.done()
 	}
+	return m
 }
 
-// keys prints the keys of all charts, without the charts.
-func (h *handout) keys() {
-	for _, v := range h.views() {
-		key := h.key(h.grid(v))
-		h.head("Key: "+lower(v.Title()), key.Height)
-		h.put(key, margin, h.keyScale())
+// keys sets the key of all charts together.
+func (h *handout) keys() block {
+	if len(h.grids) == 0 {
+		return block{}
 	}
+	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.width()/h.keyScale())
+	return one("key", aboveHeading, keptWith(h.headingPart("Key"), []part{scene(key.Height, h.keyScale(), func() *draw.Scene { return key }, 0)}))
 }
-
-func lower(s string) string { return string(s[0]-'A'+'a') + s[1:] }
 
 // keyScale returns the scale of a key, which grows with the letters of the page.
 func (h *handout) keyScale() float64 { return h.body / ordinary.body }
@@ -64,140 +97,148 @@ func (h *handout) key(g chart.Grid) *draw.Scene {
 	return picture.Key(g, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.width()/h.keyScale())
 }
 
-// chart prints a chart on as many pages as it takes, each with the key and what
-// does not add up. Asked is the width of a cell in mm, 0 for as large as fits up to
-// maxCell.
-func (h *handout) chart(g chart.Grid, asked, maxCell float64) {
+// chart sets a chart in cells of several widths, each with as many parts as it takes.
+func (h *handout) chart(g chart.Grid, pair int) block {
 	if len(g.Rows) == 0 {
-		return
+		return block{}
 	}
-	if h.o.Large {
-		maxCell = largeCell
-		if asked == 0 {
-			asked = largeCell
-		}
+	b := block{name: g.View.Title(), above: aboveHeading}
+	p := chartPages{handout: h, g: g, title: g.View.Title(), cut: map[[2]span]chart.Grid{}}
+	for s, cell := range p.widths() {
+		at := p
+		at.lay(cell, cell)
+		b.ways = append(b.ways, way{s, at.set(pair)})
 	}
-	p := chartPages{handout: h, g: g, title: g.View.Title(), keyAbove: h.o.Has(Key) && h.o.Place(Key) < h.o.Place(Chart)}
-	if h.o.Has(Key) {
-		p.key = h.key(g)
-	}
-	p.lay(asked, maxCell)
-	p.print()
+	return b
 }
 
-// chartPages lays out one chart over pages.
+// widths returns the widths of a cell in mm in which a chart may be set, each 5 % of
+// the first below the one before. A width that is asked for, and that of large print,
+// is the only one.
+func (p *chartPages) widths() []float64 {
+	switch {
+	case p.o.Cell > 0:
+		return []float64{p.o.Cell}
+	case p.o.Large:
+		return []float64{largeCell}
+	}
+	p.lay(0, maxFitCell)
+	var list []float64
+	for s := 0; s < 20 && p.cells.width*float64(20-s)/20 >= minFitCell-1e-9; s++ {
+		list = append(list, p.cells.width*float64(20-s)/20)
+	}
+	return list
+}
+
+// chartPages is one chart, divided into parts.
 type chartPages struct {
 	*handout
-	g        chart.Grid
-	title    string
-	key      *draw.Scene // nil: none
-	keyAbove bool        // the key is printed above the chart
-	keyApart bool        // the key is so high that it stands once, after all parts
-	cells    cells
+	g     chart.Grid
+	title string
+	cells cells
+	cut   map[[2]span]chart.Grid // parts that were cut out already; nil: none are kept
 }
 
-// lay chooses the width of the cells and divides the chart into parts. The key stands
-// with every part, or after all of them where it would take much of a page or half as
-// many parts again.
-func (p *chartPages) lay(asked, maxCell float64) {
-	room := p.pageHeight() - p.headHeight()
-	key := 0.0
-	if p.key != nil {
-		key = p.keyHeight()
+// cutOut returns the part of the chart in columns and rows.
+func (p *chartPages) cutOut(columns, rows span) chart.Grid {
+	if columns == (span{0, p.g.Width}) && rows == (span{0, len(p.g.Rows)}) {
+		return p.g
 	}
+	key := [2]span{columns, rows}
+	g, has := p.cut[key]
+	if !has {
+		g = p.g.Part(columns.from, columns.to, rows.from, rows.to)
+		if p.cut != nil {
+			p.cut[key] = g
+		}
+	}
+	return g
+}
+
+// lay divides the chart into parts that fit a page. Asked is the width of a cell in
+// mm, 0 for as large as fits up to maxCell.
+func (p *chartPages) lay(asked, maxCell float64) {
 	ratio := p.Out.Plan.Gauge.Stitches / p.Out.Plan.Gauge.Rounds
 	side := roundNumbers
 	if p.g.Rows[0].Section != p.g.Rows[len(p.g.Rows)-1].Section {
 		side = sectionNames
 	}
-	fit := func(room float64) cells {
-		return fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), room-2, asked, maxCell)
-	}
-	p.cells = fit(room)
-	alone := p.parts()
-	p.keyApart = key > 0.4*room
-	if beside := fit(room - key); !p.keyApart && 2*len(beside.columns)*len(beside.rows) <= 3*alone {
-		p.cells = beside
-	} else {
-		p.keyApart = p.key != nil
-	}
+	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), p.areaHeight()-p.headHeight()-2, asked, maxCell)
 }
 
-// keyHeight is the height of the key with its heading.
-func (p *chartPages) keyHeight() float64 { return p.key.Height*p.keyScale() + p.heading*leading + 4 }
-
+// print prints every part on a page of its own.
 func (p *chartPages) print() {
-	n := 0
-	for y := range p.cells.rows {
-		for x := range p.cells.columns {
-			n++
-			p.freshPage()
-			p.part(x, y, n, !p.keyApart)
-		}
-	}
-	if p.keyApart {
-		if p.heightLeft() < p.keyHeight() {
-			p.freshPage()
-		}
-		p.drawKey()
+	for _, part := range p.set(0) {
+		p.freshPage()
+		part.draw(p.page(), margin, p.y)
+		p.y += float64(part.Height)/10 + 1
 	}
 	p.done()
 }
 
-// headHeight is the height of the texts of a part, for which room is kept.
+// headHeight is the height in mm of the texts of a part, for which room is kept.
 func (p *chartPages) headHeight() float64 {
-	return p.heading*leading + 1 + 2*p.body*leading + 2 + float64(min(len(p.Out.Unsound), maxUnsoundBelow))*2*p.body*leading
+	below := min(len(p.Out.Unsound), maxUnsoundBelow)
+	return float64(lineHeight(p.heading)+lineHeight(p.body)*(2+2*below))/10 + 4
 }
 
 // parts returns the number of parts of the chart.
 func (p *chartPages) parts() int { return len(p.cells.columns) * len(p.cells.rows) }
 
-// part prints the nth part on one page: heading, how to read it, the map of parts,
-// cells, key.
-func (p *chartPages) part(x, y, n int, withKey bool) {
+// set sets the parts of the chart in their order.
+func (p chartPages) set(pair int) (list []part) {
+	for y := range p.cells.rows {
+		for x := range p.cells.columns {
+			one := p.part(x, y, len(list)+1)
+			one.Above, one.Chart = 40, pair
+			list = append(list, one)
+		}
+	}
+	return list
+}
+
+// part sets the nth part: heading, how to read it, the map of parts, cells, what does
+// not add up.
+func (p chartPages) part(x, y, n int) part {
 	columns, rows := p.columns(x), p.cells.rows[y]
-	top := p.y
 	title := p.title
 	if p.parts() > 1 {
 		title = fmt.Sprintf("%s, part %d of %d", p.title, n, p.parts())
 	}
-	p.text(margin, p.width()-p.mapWidth(), title, draw.TextStyle{Size: p.heading, Face: draw.Serif})
-	p.y++
-	p.text(margin, p.width()-p.mapWidth(), p.readingText(columns, rows), draw.TextStyle{Size: p.body})
+	room := p.width() - p.mapWidth()
+	head := append(setLines(title, room, draw.TextStyle{Size: p.heading, Face: draw.Serif}), space(10))
+	head = append(head, setLines(p.readingText(columns, rows), room, draw.TextStyle{Size: p.body})...)
+	whole := stack(append(head, space(10)))
 	if p.parts() > 1 {
-		p.drawMap(top, n)
+		whole.Height = max(whole.Height, tenths(p.mapHeight()+1))
 	}
-	p.y = max(p.y, top+p.heading*leading+1+2*p.body*leading) + 1
-	if p.keyAbove && withKey {
-		p.drawKey()
-	}
-	g := p.g.Part(columns.from, columns.to, rows.from, rows.to)
+	g := p.cutOut(columns, rows)
 	look := picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols(), Grey: p.o.Grey}
 	if p.o.Large {
 		look.Numbers = p.body
 	}
-	scene, at := picture.Chart(g, look)
-	p.drawJoins(scene, at, x, y)
-	p.page().Add(scene, margin+max(0, p.width()-scene.Width)/2, p.y, 1)
-	p.y += scene.Height + 1
-	if p.hasManyUnsound() {
-		p.text(margin, p.width(), "Some rounds do not add up: they stand listed after the charts.", draw.TextStyle{Size: p.body, Face: draw.Semibold})
-	} else {
-		p.unsound()
+	width, height := picture.ChartSize(g, look)
+	cells := drawn(tenths(height), func(page *draw.Scene, x0, y0 float64) {
+		scene, at := picture.Chart(g, look)
+		p.drawJoins(scene, at, x, y)
+		page.Add(scene, x0+max(0, p.width()-width)/2, y0, 1)
+	})
+	out := stack(append([]part{whole, cells}, p.unsoundBelow()...))
+	if text := out.draw; p.parts() > 1 {
+		out.draw = func(page *draw.Scene, x0, y0 float64) {
+			text(page, x0, y0)
+			p.drawMap(page, y0, n)
+		}
 	}
-	if !p.keyAbove && withKey {
-		p.drawKey()
-	}
+	return out
 }
 
-func (p *chartPages) drawKey() {
-	if p.key == nil {
-		return
+// unsoundBelow sets what stands below a part of what does not add up.
+func (p *chartPages) unsoundBelow() []part {
+	if p.hasManyUnsound() {
+		return setLines("Some rounds do not add up: they stand listed after the charts.", p.width(), draw.TextStyle{Size: p.body, Face: draw.Semibold})
 	}
-	p.text(margin, p.width(), "Key", draw.TextStyle{Size: p.heading, Face: draw.Serif})
-	p.y++
-	p.page().Add(p.key, margin, p.y, p.keyScale())
-	p.y += p.key.Height*p.keyScale() + 2
+	return p.unsoundLines()
 }
 
 // columns returns the columns of the parts at x, counted from the chart's left

@@ -29,45 +29,64 @@ func (s *Sheet) headline() string {
 type handout struct {
 	*flow
 	*Sheet
-	o Options
+	o     Options
+	grids []chart.Grid // the charts that are printed
+}
+
+func newHandout(s *Sheet, o Options) *handout {
+	h := &handout{flow: newFlow(o, s.headline()), Sheet: s, o: o}
+	for _, v := range h.views() {
+		h.grids = append(h.grids, h.grid(v))
+	}
+	return h
 }
 
 // Handout lays out the pieces of the options, in their order.
 func Handout(s Sheet, o Options) []*draw.Scene {
-	h := handout{newFlow(o, s.headline()), &s, o}
-	for _, p := range o.Pieces {
-		h.piece(p)
-	}
+	h := newHandout(&s, o)
+	h.makeUp(h.blocks())
 	h.foot()
 	return finish(h.pages, o.Grey)
 }
 
-func (h *handout) piece(p Piece) {
+// blocks measures the pieces of the options, in their order.
+func (h *handout) blocks() []block {
+	var list []block
+	for _, p := range h.o.Pieces {
+		for _, b := range h.piece(p) {
+			if len(b.ways) > 0 && len(b.ways[0].parts) > 0 {
+				list = append(list, b)
+			}
+		}
+	}
+	return list
+}
+
+// piece returns the blocks of a piece.
+func (h *handout) piece(p Piece) []block {
 	switch p {
 	case Plan:
-		h.plan()
+		return h.plan()
 	case Lesson:
-		h.lesson()
+		return []block{h.lesson()}
 	case Chart:
-		h.charts()
+		return h.charts()
 	case Key:
-		if !h.o.Has(Chart) { // else it stands on every page with a chart
-			h.keys()
-		}
+		return []block{h.keys()}
 	case Words:
-		h.words()
+		return h.words()
 	case Ticks:
-		h.ticks()
+		return h.ticks()
 	case Curve:
-		h.curve()
+		return []block{h.curve()}
 	case Own:
-		h.ownNumbers()
+		return []block{h.ownNumbers()}
 	case Notes:
-		h.notes()
+		return []block{h.notes()}
 	case Cautions:
-		h.cautions()
+		return []block{h.cautions()}
 	}
-	h.done()
+	return nil
 }
 
 // symbols returns the person's choice of chart symbols.
@@ -95,43 +114,52 @@ func (h *handout) worn() *picture.Worn {
 	return picture.NewWorn(charts)
 }
 
-// lesson prints the drawn steps on one page if they fit; in large print the rows
-// continue on the next page.
-func (h *handout) lesson() {
+// lesson sets the drawn steps, a part for each row; the drawings shrink, their texts
+// don't.
+func (h *handout) lesson() block {
 	p := h.Out.Plan
-	rows := picture.Lesson(picture.LessonOptions{
+	o := picture.LessonOptions{
 		Width: h.width(), Letter: h.body, FromLeft: h.Doc.FromLeft, Thumbed: p.Thumbed(),
 		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
-	})
-	if len(rows) == 0 {
-		return
 	}
-	high := 0.0
-	for _, row := range rows {
-		high += row.Height
+	const head = "How it is worked"
+	b := block{name: head, above: aboveHeading}
+	for s, share := range shrinking() {
+		o := o
+		o.Share = share
+		heights := picture.LessonHeights(o)
+		if len(heights) == 0 {
+			return block{}
+		}
+		var rows []part
+		var scenes []*draw.Scene // once, if it is this way
+		for i, high := range heights {
+			rows = append(rows, scene(high, 1, func() *draw.Scene {
+				if scenes == nil {
+					scenes = picture.Lesson(o)
+				}
+				return scenes[i]
+			}, 0))
+		}
+		b.ways = append(b.ways, way{s, keptWith(h.headingPart(head), goingOn(rows, head))})
 	}
-	keep := high
-	if high > h.pageHeight()-h.heading*leading-6 {
-		keep = rows[0].Height
-	}
-	if h.heightLeft() < keep+h.heading*leading+6 {
-		h.freshPage()
-	}
-	h.head("How it is worked", 0)
-	for _, row := range rows {
-		h.put(row, margin, min(1, h.pageHeight()/row.Height))
-	}
+	return b
 }
 
-// curve prints the fit curve: fabric and hand, round by round.
-func (h *handout) curve() {
+// curve sets the fit curve: fabric and hand, round by round.
+func (h *handout) curve() block {
 	p := h.Out.Plan
 	o := picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit()}
 	height, foot := picture.Frame(p, o)
-	scene := picture.FitCurve(h.Out.Fit, p, picture.FitOptions{
+	curve := picture.FitCurve(h.Out.Fit, p, picture.FitOptions{
 		Left: o.Left, Unit: o.Unit, Half: h.Out.Summary.Half, Height: height, Foot: foot, Tolerance: h.Out.Tolerance,
 	})
-	h.freshPage()
-	h.head("Fabric and hand, round by round", 0)
-	h.put(scene, margin, min(1, h.width()/scene.Width, h.heightLeft()/scene.Height))
+	const name = "Fabric and hand, round by round"
+	head := h.headingPart(name)
+	b := block{name: name, above: aboveHeading}
+	wished := min(1, h.width()/curve.Width, (h.areaHeight()-float64(head[0].Height)/10)/curve.Height)
+	for s, share := range shrinking() {
+		b.ways = append(b.ways, way{s, keptWith(h.headingPart(name), []part{scene(curve.Height, wished*share, func() *draw.Scene { return curve }, 0)})})
+	}
+	return b
 }

@@ -144,7 +144,7 @@ func TestNoChartWithoutAThumb(t *testing.T) {
 		doc.Sheet, doc.Side = doc.Sheet.Clone(), side
 		doc.Sheet["kind"] = "mitten_without_thumb"
 		pages := sheet(t, doc, A4)
-		require.Len(t, pages, 3)
+		require.Len(t, pages, 2)
 		for _, p := range pages {
 			checkPage(t, p)
 			for _, i := range p.Items {

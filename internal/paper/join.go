@@ -24,12 +24,17 @@ func (p *chartPages) mapWidth() float64 {
 // mapSize returns the size of a part on the map. The map is no higher than the
 // heading beside it.
 func (p *chartPages) mapSize() float64 {
-	high := p.heading*leading + 1 + 2*p.body*leading
-	return min(mapPart, high/float64(len(p.cells.rows)), 0.3*p.width()/float64(len(p.cells.columns)))
+	return min(mapPart, p.mapRoom()/float64(len(p.cells.rows)), 0.3*p.width()/float64(len(p.cells.columns)))
 }
 
+// mapRoom is the height in mm of the heading beside the map.
+func (p *chartPages) mapRoom() float64 { return p.heading*leading + 1 + 2*p.body*leading }
+
+// mapHeight returns the height of the map in mm.
+func (p *chartPages) mapHeight() float64 { return float64(len(p.cells.rows)) * p.mapSize() }
+
 // drawMap draws how the parts lie, with this one filled.
-func (p *chartPages) drawMap(top float64, here int) {
+func (p *chartPages) drawMap(page *draw.Scene, top float64, here int) {
 	size, across := p.mapSize(), len(p.cells.columns)
 	x0 := p.size.Width - margin - float64(across)*size
 	n := 0
@@ -45,8 +50,8 @@ func (p *chartPages) drawMap(top float64, here int) {
 			if n == here {
 				style.Fill, letter.Face = "#D0D0D0", draw.Semibold
 			}
-			p.page().Rect(left, upper, size, size, style)
-			p.page().Text(left+size/2, upper+size*0.7, strconv.Itoa(n), letter)
+			page.Rect(left, upper, size, size, style)
+			page.Text(left+size/2, upper+size*0.7, strconv.Itoa(n), letter)
 		}
 	}
 }

@@ -15,20 +15,20 @@ type Piece string
 // The pieces of a handout, in their usual order.
 const (
 	Plan     Piece = "plan"
+	Own      Piece = "own"
 	Lesson   Piece = "how"
 	Chart    Piece = "chart"
 	Key      Piece = "key"
 	Words    Piece = "words"
 	Ticks    Piece = "ticks"
 	Curve    Piece = "curve"
-	Own      Piece = "own"
 	Notes    Piece = "notes"
 	Cautions Piece = "cautions"
 )
 
 // Pieces returns all pieces, in their usual order.
 func Pieces() []Piece {
-	return []Piece{Plan, Lesson, Chart, Key, Words, Ticks, Curve, Own, Notes, Cautions}
+	return []Piece{Plan, Own, Lesson, Chart, Key, Words, Ticks, Curve, Notes, Cautions}
 }
 
 // Words returns the piece's name as it is shown.
@@ -40,7 +40,7 @@ func (p Piece) Words() string {
 }
 
 // usual are the pieces that are printed if none are chosen.
-var usual = []Piece{Plan, Lesson, Chart, Key, Words, Own, Cautions}
+var usual = []Piece{Plan, Own, Lesson, Chart, Key, Words, Cautions}
 
 // Options say how a handout is printed. The zero value is not usable; begin with
 // Usual.

@@ -2,14 +2,14 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/draw"
 	"thenar/internal/words"
 )
 
-// ownNumbers draws lines for the knitter's own numbers, each with the plan's beside
-// it.
-func (h *handout) ownNumbers() {
+// ownNumbers sets lines for the knitter's own numbers, each with the plan's beside it.
+func (h *handout) ownNumbers() block {
 	p := h.Out.Plan
 	lines := [][2]string{
 		{"Stitches over 10 cm", fmt.Sprintf("%.1f", p.Gauge.Stitches*100)},
@@ -26,49 +26,98 @@ func (h *handout) ownNumbers() {
 		lines = append(lines, [2]string{"Thumb, stitches and rounds", fmt.Sprintf("%d, %d", p.Thumb.Stitches.N, p.Thumb.Rounds)})
 	}
 	lines = append(lines, [2]string{"Needles that I used", ""}, [2]string{"Begun on, finished on", ""})
-	step := 1.95 * h.body
-	h.head("My own numbers", 3*step)
-	half := (h.width() - 6) / 2
-	across := 2
-	if h.o.Large {
-		half, across = h.width(), 1
-	}
-	for i, l := range lines {
-		if i%across == 0 {
-			h.need(step)
-			h.y += step
-		}
-		x := margin + float64(i%across)*(half+6)
-		text := l[0]
-		if l[1] != "" {
-			text += " (plan: " + l[1] + ")"
-		}
-		h.page().Text(x, h.y-1, text, draw.TextStyle{Size: h.small})
-		h.line(x+draw.Measure(text, h.small, draw.Regular)+1.5, x+half, h.y-0.6)
-	}
-	h.y += 2
+	return h.ownRows(lines)
 }
 
-// notes writes the notes of the chart, and ruled lines down to the foot of the page,
-// at least eight.
-func (h *handout) notes() {
-	const step = 9.0
-	h.head("Notes", 8*step)
-	for _, n := range h.noted() {
-		h.say(n, h.body)
+// ownRows sets the lines in three columns, or in two where they are too long for that.
+// They stay together, unless they are in large print.
+func (h *handout) ownRows(lines [][2]string) block {
+	n := 3
+	if !h.ownFit(lines, h.columnWidth(n)) {
+		n = 2
 	}
-	for n := 0; n < 8 || h.heightLeft() >= step; n++ {
-		h.need(step)
-		h.y += step
-		h.line(margin, h.size.Width-margin, h.y-0.6)
+	var rows []part
+	for row := range slices.Chunk(lines, n) {
+		line := h.ownRow(row, h.columnWidth(n))
+		line.Keep = !h.o.Large
+		rows = append(rows, line)
 	}
+	rows[len(rows)-1].Keep = false
+	return h.headed("My own numbers", keptLines(rows))
+}
+
+// columnWidth returns the width of one of n columns in mm.
+func (h *handout) columnWidth(n int) float64 {
+	return (h.width() - float64(n-1)*columnGap) / float64(n)
+}
+
+// ownFit reports whether every line has room in a width for its text and value.
+func (h *handout) ownFit(lines [][2]string, width float64) bool {
+	return !slices.ContainsFunc(lines, func(l [2]string) bool {
+		return draw.Measure(l[0], h.small, draw.Regular)+h.valueWidth(l[1]) > width
+	})
+}
+
+// valueWidth returns the room for a plan's number beside its text.
+func (h *handout) valueWidth(text string) float64 {
+	return draw.Measure(text, h.small, draw.Semibold) + 2
+}
+
+// ownRow sets texts side by side, each with the plan's number at its right and a rule
+// below it to write on.
+func (h *handout) ownRow(row [][2]string, width float64) part {
+	texts := make([][]part, len(row))
+	for i, l := range row {
+		texts[i] = setLines(l[0], width-h.valueWidth(l[1]), draw.TextStyle{Size: h.small})
+	}
+	all := beside(width+columnGap, texts...)
+	height := all.Height + tenths(1.15*h.body)
+	return drawn(height, func(p *draw.Scene, x, y float64) {
+		all.draw(p, x, y)
+		for _, l := range row {
+			p.Text(x+width, y+h.small, l[1], draw.TextStyle{Size: h.small, Face: draw.Semibold, Anchor: draw.End})
+			foot := y + float64(height)/10 - 0.6
+			p.Line(x, foot, x+width, foot, draw.Style{Stroke: ink, Width: 0.25})
+			x += width + columnGap
+		}
+	})
+}
+
+// ruledStep is the height of a ruled line in mm, and leastRuled how many there are at
+// least.
+const (
+	ruledStep  = 9.0
+	leastRuled = 8
+)
+
+// notes sets the notes of the chart, and ruled lines down to the foot of the page, at
+// least eight.
+func (h *handout) notes() block {
+	rows := h.paragraphs(h.noted())
+	rule := func(p *draw.Scene, x, y float64) {
+		p.Line(x, y+ruledStep-0.6, x+h.width(), y+ruledStep-0.6, draw.Style{Stroke: ink, Width: 0.25})
+	}
+	for range leastRuled {
+		line := drawn(tenths(ruledStep), rule)
+		line.Keep = true
+		rows = append(rows, line)
+	}
+	rows[len(rows)-1].Keep = false
+	b := h.headed("Notes", rows)
+	b.fill = func(p *draw.Scene, x, y, room float64) {
+		for ; room >= ruledStep; room -= ruledStep {
+			rule(p, x, y)
+			y += ruledStep
+		}
+	}
+	return b
 }
 
 // caution is printed on everything that is handed out.
 const caution = "A cuff or mitt that is too tight shows in tingling, cold or pale fingers: take it off. For babies: no loose threads inside, no tight elastic, no cord round the neck. General caution, not medical advice."
 
-// cautions writes the plan's warnings and the usual cautions.
-func (h *handout) cautions() {
+// cautions sets the plan's warnings and the usual cautions.
+func (h *handout) cautions() block {
 	list := []string{}
 	for _, w := range h.Out.Plan.Warnings {
 		list = append(list, words.Caution(w.Message))
@@ -81,9 +130,16 @@ func (h *handout) cautions() {
 		try = "on half-way up the gusset"
 	}
 	list = append(list, fmt.Sprintf("Every girth may come out %.1f %% wider or narrower (95 %%): try the mitt %s.", h.Out.Summary.Half*100, try), caution)
-	h.head("Cautions", 0)
+	var rows []part
 	for _, text := range list {
-		h.need(h.textHeight("• "+text, h.width(), h.small))
-		h.say("• "+text, h.small)
+		rows = append(rows, h.bullet(text))
 	}
+	return h.headed("Cautions", keptLines(rows))
+}
+
+// bullet sets a text behind a dot.
+func (h *handout) bullet(text string) part {
+	style := draw.TextStyle{Size: h.small}
+	indent := draw.Measure("•  ", h.small, draw.Regular)
+	return beside(indent, setLines("•", indent, style), setLines(text, h.width()-indent, style))
 }

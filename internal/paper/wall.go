@@ -18,7 +18,7 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 		o.Cell = wallCell
 	}
 	o.Pieces = nil
-	h := handout{newFlow(o, s.headline()), &s, o}
+	h := handout{flow: newFlow(o, s.headline()), Sheet: &s, o: o}
 	g := h.grid(v)
 	if len(g.Rows) == 0 {
 		return nil

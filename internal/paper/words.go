@@ -2,7 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"strconv"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
@@ -10,11 +9,13 @@ import (
 	"thenar/internal/words"
 )
 
-// unsound writes which painted rounds do not add up.
-func (h *handout) unsound() {
+// unsoundLines sets which painted rounds do not add up.
+func (h *handout) unsoundLines() []part {
+	var list []part
 	for _, u := range h.Out.Unsound {
-		h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Face: draw.Semibold})
+		list = append(list, keptLines(setLines("Does not add up: "+u.Words+".", h.width(), draw.TextStyle{Size: h.body, Face: draw.Semibold}))...)
 	}
+	return list
 }
 
 // maxUnsoundBelow is the most rounds that don't add up that are written below every
@@ -29,7 +30,9 @@ func (h *handout) hasManyUnsound() bool { return len(h.Out.Unsound) > maxUnsound
 func (h *handout) listUnsound() {
 	if h.hasManyUnsound() {
 		h.head("What does not add up", 0)
-		h.unsound()
+		for _, u := range h.Out.Unsound {
+			h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Face: draw.Semibold})
+		}
 		h.done()
 	}
 }
@@ -43,81 +46,180 @@ func (h *handout) lengthsByPart() map[stitch.Part]words.Length {
 	return m
 }
 
-// words writes the instructions, section by section. A step stays on one page with
-// its label.
-func (h *handout) words() {
-	h.freshPage()
-	h.text(margin, h.width(), "Words", draw.TextStyle{Size: h.heading, Face: draw.Serif})
-	h.unsound()
+// words sets the instructions, section by section.
+func (h *handout) words() []block {
+	first := h.unsoundLines()
 	if h.Out.Changed.Count() > 0 {
-		h.say("A star marks the rounds that the last try changed; the charts have a bar beside them.", h.body)
+		first = append(first, h.paragraphs([]string{"A star marks the rounds that the last try changed; the charts have a bar beside them."})...)
 	}
-	long := h.lengthsByPart()
-	for _, passage := range h.Out.Words {
-		h.head(passage.Title, 0)
-		if l, ok := long[passage.Part]; ok {
-			h.say(l.Words()+".", h.body)
-		}
-		if text := h.Out.InColours(passage.Part); text != "" {
-			h.say(text+": take them from the chart of the "+passage.Part.Words()+".", h.body)
-		}
-		for _, s := range passage.Steps {
-			h.step(passage.Part, s)
-		}
-	}
+	list := []block{one("words", aboveHeading, keptWith(h.headingPart("Words"), first))}
+	list[0].withNext = true
+	return append(list, h.passages()...)
 }
 
-func (h *handout) step(part stitch.Part, s words.Step) {
-	if s.From == 0 {
-		h.need(h.textHeight(s.Text, h.width(), h.body))
-		h.say(s.Text, h.body)
-		h.y += 0.8
-		return
-	}
-	name := s.Label()
-	if h.Out.Changed.Any(part, s.From, s.To) {
-		name += " *"
-	}
-	label := draw.Measure("Rounds 88–88 *", h.body*0.9, draw.Semibold) + 2
-	h.need(h.textHeight(s.Text, h.width()-label, h.body))
-	h.page().Text(margin, h.y+h.body, name, draw.TextStyle{Size: h.body * 0.9, Face: draw.Semibold})
-	h.text(margin+label, h.width()-label, s.Text, draw.TextStyle{Size: h.body})
-}
+// abovePassage is the room above a section of the words, in tenths of a millimetre.
+const abovePassage = 35
 
-// ticks draws a box to tick for every round, with the count on the needles after it
-// where that changes.
-func (h *handout) ticks() {
-	h.freshPage()
-	h.text(margin, h.width(), "Rounds to tick", draw.TextStyle{Size: h.heading, Face: draw.Serif})
-	h.say("A heavy box is a round that changes the count; below it stands the count after it.", h.body)
-	size := max(9, 2*h.body)
-	across := int(h.width() / size)
-	long := h.lengthsByPart()
-	for _, s := range h.Out.Mitt.Sections {
-		l, ok := long[s.Part]
-		if !ok {
-			continue
-		}
-		h.head(fmt.Sprintf("%s: %s", s.Part.Title(), l.Words()), size+h.body)
-		for from := 0; from < len(s.Rounds); from += across {
-			h.need(size + h.small + 3)
-			for i := from; i < min(from+across, len(s.Rounds)); i++ {
-				h.box(s, i, margin+float64(i-from)*size, size)
+// passages sets the sections of the words, short neighbours side by side.
+func (h *handout) passages() (list []block) {
+	all := sections{h, h.pairsByPart(), h.lengthsByPart()}
+	for i := 0; i < len(h.Out.Words); i++ {
+		p := h.Out.Words[i]
+		b := one(p.Title, abovePassage, all.set(p, h.width()))
+		if i+1 < len(h.Out.Words) {
+			if beside, ok := all.beside(p, h.Out.Words[i+1]); ok {
+				b.ways = beside
+				i++
 			}
-			h.y += size + h.small + 2
 		}
+		list = append(list, b)
 	}
+	return list
 }
 
-// box draws the box of one round.
-func (h *handout) box(s stitch.Section, i int, x, size float64) {
-	r, width := s.Rounds[i], 0.25
-	if before, after := r.In(), r.Out(); before != after {
-		width = 0.7
-		h.page().Text(x+size/2, h.y+size+h.small*0.9, strconv.Itoa(after), draw.TextStyle{Size: h.small * 0.9, Anchor: draw.Middle})
+// sections sets sections of the words.
+type sections struct {
+	*handout
+	pairs map[stitch.Part]int // the numbers of the charts of their rounds
+	long  map[stitch.Part]words.Length
+}
+
+// Two sections stand side by side where that takes at most so much of the height that
+// they take one below the other, in percent, and at most so many tenths of a
+// millimetre. Where it saves little, both are ways.
+const (
+	savesMuch, savesLittle = 78, 90
+	mostBeside             = 1300
+)
+
+// beside returns the ways of two sections that may stand side by side; ok is false if
+// they are too long for that, or have charts of their own.
+func (s sections) beside(a, b words.Passage) (ways []way, ok bool) {
+	if s.pairs[a.Part] != s.pairs[b.Part] || s.pairs[a.Part] > 0 || s.o.Large {
+		return nil, false
 	}
-	h.page().Rect(x+0.5, h.y, size-1, size-1, draw.Style{Stroke: ink, Width: width})
-	h.page().Text(x+size/2, h.y+size/2+h.small*0.35, strconv.Itoa(i+1), draw.TextStyle{Size: h.small, Anchor: draw.Middle})
+	half := s.columnWidth(2)
+	together := beside(half+columnGap, s.set(a, half), s.set(b, half))
+	second := s.set(b, s.flow.width())
+	second[0].Above, second[0].goesOn = abovePassage, ""
+	apart := append(s.set(a, s.flow.width()), second...)
+	high := stack(apart).Height
+	switch {
+	case together.Height > mostBeside || 100*together.Height > savesLittle*high:
+		return nil, false
+	case 100*together.Height > savesMuch*high:
+		return []way{{parts: []part{together}}, {parts: apart}}, true
+	}
+	return []way{{parts: []part{together}}}, true
+}
+
+// set sets a section in a width: its heading with how long it is, its rounds, where to
+// stop.
+func (s sections) set(p words.Passage, width float64) []part {
+	head := s.head(p, width)
+	var rows []part
+	if text := s.Out.InColours(p.Part); text != "" {
+		rows = append(rows, setWhole(text+": take them from the chart of the "+p.Part.Words()+".", width, draw.TextStyle{Size: s.body}))
+	}
+	label := s.labelWidth(p)
+	stop := s.stopAfter(p)
+	for i, step := range p.Steps {
+		rows = append(rows, s.step(p.Part, step, width, label)...)
+		if i == stop {
+			rows = append(rows, setWhole("Stop when it "+s.long[p.Part].Until+".", width, draw.TextStyle{Size: s.body}))
+		}
+	}
+	rows = keptWith([]part{head}, goingOn(keptLines(rows), p.Title))
+	for i := range rows {
+		rows[i].Words = s.pairs[p.Part]
+	}
+	return rows
+}
+
+// stopAfter returns the step after which a section says where on the hand it ends: the
+// last that is a round; −1 if it doesn't say that.
+func (s sections) stopAfter(p words.Passage) int {
+	last := -1
+	for i, step := range p.Steps {
+		if step.From > 0 && s.long[p.Part].Until != "" {
+			last = i
+		}
+	}
+	return last
+}
+
+// head sets the heading of a section below a rule, with its rounds and length at the
+// right, or below it where there is no room.
+func (s sections) head(p words.Passage, width float64) part {
+	title, small := draw.TextStyle{Size: s.heading, Face: draw.Serif}, draw.TextStyle{Size: s.small}
+	list := append([]part{space(20)}, setLines(p.Title, width, title)...)
+	rule := func(page *draw.Scene, x, y float64) {
+		page.Line(x, y, x+width, y, draw.Style{Stroke: ink, Width: 0.25})
+	}
+	draws := rule
+	if l, ok := s.long[p.Part]; ok {
+		l.Until = ""
+		text := l.Words()
+		if draw.Measure(p.Title, s.heading, draw.Serif)+4+draw.Measure(text, s.small, draw.Regular) > width {
+			list = append(list, setLines(text, width, small)...)
+		} else {
+			small.Anchor = draw.End
+			draws = func(page *draw.Scene, x, y float64) {
+				rule(page, x, y)
+				page.Text(x+width, y+2+s.heading, text, small)
+			}
+		}
+	}
+	whole := stack(append(list, space(8)))
+	texts := whole.draw
+	whole.draw = func(page *draw.Scene, x, y float64) {
+		texts(page, x, y)
+		draws(page, x, y)
+	}
+	return whole
+}
+
+// label returns the label of a step, with a star if it is worked otherwise since the
+// last try.
+func (s sections) label(part stitch.Part, step words.Step) string {
+	if name := step.Label(); name == "" || !s.Out.Changed.Any(part, step.From, step.To) {
+		return name
+	}
+	return step.Label() + " *"
+}
+
+func (s sections) labelStyle() draw.TextStyle {
+	return draw.TextStyle{Size: s.body * 0.9, Face: draw.Semibold}
+}
+
+// labelWidth returns the width in mm of the labels of a section.
+func (s sections) labelWidth(p words.Passage) float64 {
+	widest := 0.0
+	for _, step := range p.Steps {
+		widest = max(widest, draw.Measure(s.label(p.Part, step), s.body*0.9, draw.Semibold))
+	}
+	return widest + 3
+}
+
+// step sets a round beside its label, whole unless it is very long.
+func (s sections) step(of stitch.Part, step words.Step, width, label float64) []part {
+	name := s.label(of, step)
+	if name == "" {
+		return []part{stack(append(setLines(step.Text, width, draw.TextStyle{Size: s.body}), space(8)))}
+	}
+	lines := setLines(step.Text, width-label, draw.TextStyle{Size: s.body})
+	if len(lines) == 0 {
+		lines = []part{space(lineHeight(s.body))}
+	}
+	for i, line := range lines {
+		lines[i].draw = func(p *draw.Scene, x, y float64) {
+			if i == 0 {
+				p.Text(x, y+s.body, name, s.labelStyle())
+			}
+			line.draw(p, x+label, y)
+		}
+	}
+	return together(lines)
 }
 
 // noted returns the notes on cells and rounds, in the order of the chart's edits.

@@ -18,11 +18,17 @@ const (
 // Key draws the key of a chart in a width in mm: each symbol with abbreviation and
 // words, and each yarn as it is drawn.
 func Key(g chart.Grid, l Look, width float64) *draw.Scene {
-	return KeyOfAll([]chart.Grid{g}, l, width)
+	return drawKey(keyLines([]chart.Grid{g}, l), width, fewKeyLines)
 }
 
-// KeyOfAll draws one key of several charts, with what they share only once.
+// KeyOfAll draws one key of several charts, with what they share only once, in as many
+// columns as the width has room for.
 func KeyOfAll(charts []chart.Grid, l Look, width float64) *draw.Scene {
+	return drawKey(keyLines(charts, l), width, 1)
+}
+
+// keyLines returns the lines of a key: of symbols, of places without a stitch, of yarns.
+func keyLines(charts []chart.Grid, l Look) []keyLine {
 	var list []keyLine
 	for _, of := range []func(chart.Grid, Look) []keyLine{symbolLines, gapLines, yarnLines} {
 		for _, g := range charts {
@@ -33,9 +39,15 @@ func KeyOfAll(charts []chart.Grid, l Look, width float64) *draw.Scene {
 			}
 		}
 	}
+	return list
+}
+
+// drawKey draws the lines of a key in a width in mm, in several columns if there are
+// more than a few.
+func drawKey(list []keyLine, width float64, few int) *draw.Scene {
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
 	columns := 1
-	for n := 2; n <= mostKeyColumns && linesFit(list, width/float64(n)); n++ {
+	for n := 2; n <= mostKeyColumns && len(list) > few && linesFit(list, width/float64(n)); n++ {
 		columns = n
 	}
 	each := (len(list) + columns - 1) / columns
@@ -100,7 +112,7 @@ const mostKeyColumns = 3
 
 // linesFit reports whether all lines of a key fit a column of this width as they are.
 func linesFit(list []keyLine, width float64) bool {
-	return len(list) > fewKeyLines && !slices.ContainsFunc(list, func(l keyLine) bool {
+	return !slices.ContainsFunc(list, func(l keyLine) bool {
 		return 0.5+keyCell+2*keyGap+draw.Measure(l.text, keyLetter, draw.Regular) > width
 	})
 }

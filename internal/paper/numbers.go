@@ -1,0 +1,213 @@
+package paper
+
+import (
+	"math"
+
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/words"
+)
+
+// Drawings shrink in steps of 5 % down to this share of their wished size, in percent.
+const leastDrawing = 75
+
+// shrinking returns the shares of the wished size in which a drawing may be set.
+func shrinking() (shares []float64) {
+	for s := 100; s >= leastDrawing; s -= 5 {
+		shares = append(shares, float64(s)/100)
+	}
+	return shares
+}
+
+// numbers sets the plan's numbers beside the hand; in large print the hand stands
+// below them.
+func (h *handout) numbers() []block {
+	p := h.Out.Plan
+	hand := picture.Hand(p, picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit(), Worn: h.worn()})
+	if !h.o.Large {
+		return []block{h.numbersBeside(hand)}
+	}
+	var list [][2]string
+	for _, r := range h.reasons() {
+		list = append(list, [2]string{r.Name, valueText(r)})
+	}
+	pictured := block{name: "hand", above: 30}
+	wished := min(h.width()/hand.Width, h.areaHeight()/hand.Height)
+	for s, share := range shrinking() {
+		scale := wished * share
+		whole := scene(hand.Height, scale, func() *draw.Scene { return hand }, (h.width()-hand.Width*scale)/2)
+		pictured.ways = append(pictured.ways, way{s, []part{whole}})
+	}
+	return []block{one("numbers", 25, keptLines(h.pairs(list, h.width()))), pictured}
+}
+
+// handShare is the largest share of a page's height that the hand takes beside its
+// numbers.
+const handShare = 0.8
+
+// numbersBeside sets the numbers in one or two columns to the left of the hand. Those
+// for which there is no room there go below it.
+func (h *handout) numbersBeside(hand *draw.Scene) block {
+	b := block{name: "numbers", above: 25}
+	list := h.reasons()
+	var wished float64
+	for columns := 1; columns <= 2; columns++ {
+		n := newNumbers(h, list, columns)
+		if columns == 1 {
+			wished = min(n.room()/hand.Width, handShare*h.areaHeight()/hand.Height)
+		}
+		for s, share := range shrinking() {
+			scale := wished * share
+			if hand.Width*scale > n.room()+0.01 {
+				continue
+			}
+			b.ways = append(b.ways, way{s, []part{n.with(hand, scale)}})
+		}
+	}
+	return b
+}
+
+// numberGap is the room between columns of numbers, and between them and the hand.
+const numberGap = 4.0
+
+// numbers are set in columns of a width beside a hand.
+type numbers struct {
+	*handout
+	list    []words.Reason
+	heights []float64 // of each, in mm
+	columns int
+	width   float64 // of a column in mm
+}
+
+func newNumbers(h *handout, list []words.Reason, columns int) *numbers {
+	n := &numbers{handout: h, list: list, columns: columns, width: 0.29 * h.width() / math.Sqrt(float64(columns))}
+	for _, r := range list {
+		n.width = max(n.width, draw.Measure(r.Name, h.small, draw.Regular))
+	}
+	for _, r := range list {
+		n.heights = append(n.heights, h.numberHeight(r, n.width))
+	}
+	return n
+}
+
+// left returns where the hand's room begins, in mm from the margin.
+func (n *numbers) left() float64 { return float64(n.columns) * (n.width + numberGap) }
+
+// room returns the width that is left for the hand.
+func (n *numbers) room() float64 { return n.flow.width() - n.left() }
+
+// with sets the numbers with a hand, so that both together are as low as can be.
+func (n *numbers) with(hand *draw.Scene, scale float64) part {
+	high := hand.Height * scale
+	best, count := math.Inf(1), len(n.list)
+	for k := len(n.list); k >= 0; k-- {
+		if total := max(n.height(k), high+n.underHeight(k)); total < best-0.01 {
+			best, count = total, k
+		}
+	}
+	return drawn(tenths(best), func(p *draw.Scene, x, y float64) {
+		p.Add(hand, x+n.left()+(n.room()-hand.Width*scale)/2, y, scale)
+		for i, at := range n.columned(count) {
+			top := y
+			for k := at[0]; k < at[1]; k++ {
+				n.drawNumber(p, n.list[k], x+float64(i)*(n.width+numberGap), top, n.width)
+				top += n.heights[k]
+			}
+		}
+		n.drawUnder(p, count, x+n.left(), y+high)
+	})
+}
+
+// columned returns the first k numbers divided into columns, from … to−1.
+func (n *numbers) columned(k int) (list [][2]int) {
+	each := max((k+n.columns-1)/n.columns, 1)
+	for from := 0; from < k; from += each {
+		list = append(list, [2]int{from, min(from+each, k)})
+	}
+	return list
+}
+
+// height returns the height of the first k numbers in their columns.
+func (n *numbers) height(k int) float64 {
+	highest := 0.0
+	for _, at := range n.columned(k) {
+		highest = max(highest, sum(n.heights[at[0]:at[1]]))
+	}
+	return highest
+}
+
+// across returns how many numbers stand side by side below the hand.
+func (n *numbers) across() int {
+	return max(int((n.room()+numberGap)/(n.width+numberGap)), 1)
+}
+
+// underHeight returns the height of the numbers from the kth on below the hand.
+func (n *numbers) underHeight(k int) float64 {
+	total := 0.0
+	for ; k < len(n.list); k += n.across() {
+		total += n.rowHeight(k)
+	}
+	if total > 0 {
+		total += numberGap
+	}
+	return total
+}
+
+// rowHeight returns the height of the row below the hand that begins with the kth.
+func (n *numbers) rowHeight(k int) float64 {
+	highest := 0.0
+	for _, high := range n.heights[k:min(k+n.across(), len(n.list))] {
+		highest = max(highest, high)
+	}
+	return highest
+}
+
+func (n *numbers) drawUnder(p *draw.Scene, k int, x, y float64) {
+	y += numberGap
+	for ; k < len(n.list); k += n.across() {
+		for i, r := range n.list[k:min(k+n.across(), len(n.list))] {
+			n.drawNumber(p, r, x+float64(i)*(n.width+numberGap), y, n.width)
+		}
+		y += n.rowHeight(k)
+	}
+}
+
+func sum(list []float64) float64 {
+	total := 0.0
+	for _, n := range list {
+		total += n
+	}
+	return total
+}
+
+// drawNumber writes a number with its name above it.
+func (h *handout) drawNumber(p *draw.Scene, r words.Reason, x, y, column float64) {
+	p.Text(x, y+h.small, r.Name, draw.TextStyle{Size: h.small})
+	for i, line := range draw.Wrap(valueText(r), column, h.body, draw.Semibold) {
+		p.Text(x, y+h.small*1.25+h.body+float64(i)*h.body*leading, line, draw.TextStyle{Size: h.body, Face: draw.Semibold})
+	}
+}
+
+// numberHeight returns the height of a number with its name.
+func (h *handout) numberHeight(r words.Reason, column float64) float64 {
+	return h.small*1.25 + float64(len(draw.Wrap(valueText(r), column, h.body, draw.Semibold)))*h.body*leading + 0.6
+}
+
+// reasons returns the numbers that are printed: all but zeros that are not fixed.
+func (h *handout) reasons() []words.Reason {
+	var list []words.Reason
+	for _, r := range h.Out.Reasons {
+		if r.Number != "0" || r.Fixed {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+func valueText(r words.Reason) string {
+	if r.Fixed {
+		return r.Value + " (fixed)"
+	}
+	return r.Value
+}
