@@ -18,7 +18,7 @@ func check(pieces []Piece, area Area) error {
 		return fmt.Errorf("area: page is %d high; write 1 to %d tenths of a millimetre", area.Page, maxHeight)
 	}
 	if area.First < 0 || area.First > maxHeight {
-		return fmt.Errorf("area: the first page is %d high; write 1 to %d tenths of a millimetre, or 0 for as high as the others", area.First, maxHeight)
+		return fmt.Errorf("area: the first page is %d high; write 1 to %d tenths of a millimetre, or 0", area.First, maxHeight)
 	}
 	parts, choices := 0, 0
 	for i := range pieces {
