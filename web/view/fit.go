@@ -106,7 +106,7 @@ func (a Answer) rhythmCost() string {
 	case size(shape.Worst) == size(0):
 		return fmt.Sprintf("A plain rhythm is easier to remember, but misses your hand by up to %s. The hand’s own shape misses it nowhere.", size(rhythm.Worst))
 	default:
-		return fmt.Sprintf("A plain rhythm is easier to remember, but misses your hand by up to %s; the hand’s own shape by %s.", size(rhythm.Worst), size(shape.Worst))
+		return fmt.Sprintf("A plain rhythm is easier to remember, but misses your hand by up to %s; the hand’s shape by %s.", size(rhythm.Worst), size(shape.Worst))
 	}
 }
 
