@@ -228,7 +228,7 @@ func TestWhatARhythmCostsIsSaidPlainly(t *testing.T) {
 	}
 	for want, shape := range map[string]mitt.Way{
 		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm. The hand’s own shape misses it nowhere.": way(mitt.FollowProfile, 0, 0.2),
-		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm; the hand’s shape by 0.3 cm.":         way(mitt.FollowProfile, 1, 3),
+		"A plain rhythm is easier to remember, but misses your hand by up to 1.3 cm; the hand’s shape by 0.3 cm.":             way(mitt.FollowProfile, 1, 3),
 	} {
 		g.Ways = []mitt.Way{shape, way(mitt.FollowRhythm, 5, 13)}
 		assert.Equal(t, want, a.rhythmCost())
