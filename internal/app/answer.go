@@ -79,15 +79,15 @@ func (v Weighed) answer() tryon.Answer {
 	return a
 }
 
-// wantsTry is what has to be read to weigh a try.
-func wantsTry() store.Wants { return store.Wants{Tries: true, Counts: true} }
+// wantsTry is what has to be read to weigh a try, beside the tries.
+func wantsTry() store.Wants { return store.Wants{Counts: true} }
 
 // WeighTry returns what a try suggests, and how the mitt goes on with the
 // corrections that are ticked.
 func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed, error) {
 	wants := wantsTry()
 	wants.Marks = true
-	w, err := decoded(a.store.ReadWork(ctx, id, wants))
+	w, err := a.readTried(ctx, id, wants)
 	if err != nil {
 		return Weighed{}, err
 	}
@@ -95,7 +95,7 @@ func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed
 	if err != nil || t.Answered {
 		return Weighed{ID: w.ID, Doc: w.doc, Entry: t}, err
 	}
-	pl, done := a.plannerOf(&w)
+	pl, done := a.plannerOf(w.work)
 	defer done()
 	v, err := w.weigh(pl, t, ticks)
 	if was := v.Onward.Was; was != nil {
@@ -105,7 +105,7 @@ func (a *App) WeighTry(ctx context.Context, id, try int64, ticks Ticks) (Weighed
 }
 
 // weigh returns a try with the corrections that it suggests.
-func (w *work) weigh(pl *project.Planner, t TryEntry, ticks Ticks) (Weighed, error) {
+func (w triedWork) weigh(pl *project.Planner, t TryEntry, ticks Ticks) (Weighed, error) {
 	v := Weighed{ID: w.ID, Doc: w.doc, Entry: t, After: w.Decided, Key: rand.Text()}
 	p, err := pl.Plan(w.doc.Effective())
 	if err != nil {
@@ -257,7 +257,7 @@ func (a *App) AnswerTry(ctx context.Context, id, try int64, answer TryAnswer) (s
 	}
 	wants := wantsTry()
 	wants.Key = answer.Key
-	_, err = a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
+	_, err = a.changeTried(ctx, id, wants, func(w triedWork, pl *project.Planner) (store.Change, error) {
 		t, err := w.try(try)
 		side = t.Try.Side
 		if err != nil || w.Drawn { // taken already; only the response was lost
@@ -269,7 +269,7 @@ func (a *App) AnswerTry(ctx context.Context, id, try int64, answer TryAnswer) (s
 }
 
 // answered returns the change that answers a try.
-func (w *work) answered(pl *project.Planner, t TryEntry, a TryAnswer) (store.Change, error) {
+func (w triedWork) answered(pl *project.Planner, t TryEntry, a TryAnswer) (store.Change, error) {
 	v, err := w.weigh(pl, t, a.Ticks)
 	if err != nil {
 		return store.Change{}, err
@@ -325,7 +325,7 @@ func (a *App) TakeBack(ctx context.Context, id, try int64) error {
 		}
 		return 0, false
 	}
-	_, err := a.change(ctx, id, store.Wants{Tries: true, Earlier: []store.Pick{before}}, func(w *work, pl *project.Planner) (store.Change, error) {
+	_, err := a.changeTried(ctx, id, store.Wants{Earlier: []store.Pick{before}}, func(w triedWork, pl *project.Planner) (store.Change, error) {
 		t, err := w.try(try)
 		if err != nil {
 			return store.Change{}, err
@@ -338,7 +338,7 @@ func (a *App) TakeBack(ctx context.Context, id, try int64) error {
 	return err
 }
 
-func (w *work) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) {
+func (w triedWork) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) {
 	before, err := w.document(t.Before)
 	if err != nil {
 		return store.Change{}, err
@@ -361,7 +361,7 @@ func (w *work) takenBack(pl *project.Planner, t TryEntry) (store.Change, error) 
 // SetAside puts away a try that was noted by mistake, or brings it back. A try
 // whose corrections are in the mitt can't be put away.
 func (a *App) SetAside(ctx context.Context, id, try int64, aside bool) error {
-	_, err := a.change(ctx, id, store.Wants{Tries: true}, func(w *work, _ *project.Planner) (store.Change, error) {
+	_, err := a.changeTried(ctx, id, store.Wants{}, func(w triedWork, _ *project.Planner) (store.Change, error) {
 		t, err := w.try(try)
 		if err != nil {
 			return store.Change{}, err

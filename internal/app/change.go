@@ -26,6 +26,12 @@ func (a *App) change(ctx context.Context, id int64, wants store.Wants, workOut f
 	return done, err
 }
 
+// changeTried is change for what depends on what is knitted.
+func (a *App) changeTried(ctx context.Context, id int64, wants store.Wants, workOut func(triedWork, *project.Planner) (store.Change, error)) (store.Committed, error) {
+	wants.Tries = true
+	return a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) { return workOut(triedWork{w}, pl) })
+}
+
 func (a *App) attempt(ctx context.Context, id int64, wants store.Wants, workOut func(*work, *project.Planner) (store.Change, error)) (store.Committed, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, wants))
 	if err != nil {

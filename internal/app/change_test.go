@@ -12,7 +12,9 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
+	"thenar/internal/stitch"
 	"thenar/internal/store"
+	"thenar/internal/tryon"
 )
 
 // sampled is an App on a new file with the sample mitt.
@@ -120,7 +122,7 @@ func TestARoundCountedMeanwhileStays(t *testing.T) {
 	count(t, a, id, "cuff", 3)
 	typed := Typed{"after": {"1"}, "hand.hand_circumference": {"23"}}
 	attempts := 0
-	_, err := a.change(t.Context(), id, store.Wants{}, func(w *work, pl *project.Planner) (store.Change, error) {
+	_, err := a.changeTried(t.Context(), id, store.Wants{}, func(w triedWork, pl *project.Planner) (store.Change, error) {
 		f, faults, err := w.typed(pl, typed)
 		require.NoError(t, err)
 		require.Empty(t, faults)
@@ -234,4 +236,33 @@ func TestSentAgainIsCarriedOutOnce(t *testing.T) {
 	w, err := a.store.ReadWork(t.Context(), id, store.Wants{})
 	require.NoError(t, err)
 	assert.Equal(t, 7, w.Last["right"].Round, "the count goes on from where it was")
+}
+
+// What depends on what is knitted has the tries, whatever else it wants: an open try says
+// how far, before any round is counted.
+func TestWhatIsKnittedIsReadWithItsTries(t *testing.T) {
+	t.Parallel()
+	a, id := sampled(t)
+	_, err := a.AddTry(t.Context(), id, NewTry{Try: tryon.Try{Key: "k", Date: "2026-03-01", Side: "right", Section: "gusset", Round: "8", Top: "-6"}})
+	require.NoError(t, err)
+	reached := func(w triedWork, pl *project.Planner) tryon.Place {
+		h, err := w.knitted(pl, w.doc, project.Right)
+		require.NoError(t, err)
+		return h.At
+	}
+	var changed, read tryon.Place
+	_, err = a.changeTried(t.Context(), id, store.Wants{}, func(w triedWork, pl *project.Planner) (store.Change, error) {
+		changed = reached(w, pl)
+		return store.Change{}, nil
+	})
+	require.NoError(t, err)
+	w, err := a.readTried(t.Context(), id, store.Wants{})
+	require.NoError(t, err)
+	pl, done := a.plannerOf(w.work)
+	defer done()
+	read = reached(w, pl)
+	for _, at := range []tryon.Place{changed, read} {
+		assert.Equal(t, stitch.Gusset, at.Part)
+		assert.Equal(t, 8, at.Round)
+	}
 }

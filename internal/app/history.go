@@ -149,9 +149,9 @@ func (w *work) goBack(revision int64) error {
 // as they stood, as one stroke that can be undone. What is knitted stays, and so
 // do the terms, which are a way of reading.
 func (a *App) BringBack(ctx context.Context, id, revision int64) error {
-	wants := store.Wants{Marks: true, Tries: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
-	_, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
-		then := *w
+	wants := store.Wants{Marks: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
+	_, err := a.changeTried(ctx, id, wants, func(w triedWork, pl *project.Planner) (store.Change, error) {
+		then := *w.work
 		if err := then.goBack(revision); err != nil {
 			return store.Change{}, err
 		}

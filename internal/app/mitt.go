@@ -100,11 +100,11 @@ func (a *App) SheetJSON(ctx context.Context, id int64) ([]byte, error) {
 // Preview returns a mitt with what was typed into its form, without saving it.
 // What can't be kept stands in Faults.
 func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
+	w, err := a.readTried(ctx, id, wantsChart())
 	if err != nil {
 		return Mitt{}, err
 	}
-	pl, done := a.plannerOf(&w)
+	pl, done := a.plannerOf(w.work)
 	defer done()
 	f, faults, err := w.typed(pl, typed)
 	if err != nil {
@@ -117,7 +117,7 @@ func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) 
 
 // typed lays a form over the mitt. Unless there are faults, the rounds that are
 // knitted keep their numbers.
-func (w *work) typed(pl *project.Planner, typed Typed) (form, fault.Fields, error) {
+func (w triedWork) typed(pl *project.Planner, typed Typed) (form, fault.Fields, error) {
 	f, err := typed.over(w.doc, w.Restored)
 	faults, err := fieldsOf(err)
 	if faults != nil || err != nil {
@@ -135,7 +135,7 @@ func (w *work) typed(pl *project.Planner, typed Typed) (form, fault.Fields, erro
 // It fails with fault.Fields for what can't be kept, and with fault.Conflict
 // where another version was saved since the form was opened.
 func (a *App) SaveNumbers(ctx context.Context, id int64, typed Typed) (revision int64, err error) {
-	done, err := a.change(ctx, id, store.Wants{Tries: true}, func(w *work, pl *project.Planner) (store.Change, error) {
+	done, err := a.changeTried(ctx, id, store.Wants{}, func(w triedWork, pl *project.Planner) (store.Change, error) {
 		f, faults, err := w.typed(pl, typed)
 		if err == nil {
 			err = faults.Err()
@@ -163,11 +163,11 @@ type Unsaved struct {
 // Unsaved returns a mitt with what was typed into its form and could not be
 // saved, to show beside what was saved in between.
 func (a *App) Unsaved(ctx context.Context, id int64, typed Typed) (Unsaved, error) {
-	w, err := decoded(a.store.ReadWork(ctx, id, typed.beside(wantsPage())))
+	w, err := a.readTried(ctx, id, typed.beside(wantsPage()))
 	if err != nil {
 		return Unsaved{}, err
 	}
-	pl, done := a.plannerOf(&w)
+	pl, done := a.plannerOf(w.work)
 	defer done()
 	f, faults, err := w.typed(pl, typed)
 	if err != nil {
@@ -203,7 +203,7 @@ func (w *work) document(revision int64) (*project.Document, error) {
 // AnswerQuestion takes the answer to a question about an unusual measurement of
 // a mitt. What is knitted stays.
 func (a *App) AnswerQuestion(ctx context.Context, id int64, path, text string, yes bool) error {
-	_, err := a.change(ctx, id, store.Wants{Tries: true}, func(w *work, pl *project.Planner) (store.Change, error) {
+	_, err := a.changeTried(ctx, id, store.Wants{}, func(w triedWork, pl *project.Planner) (store.Change, error) {
 		doc := w.doc
 		doc.Sheet, doc.Sure = sheet.Answer(doc.Sheet, doc.Sure, doc.Questions(), path, text, yes)
 		doc, err := w.keep(pl, doc, false)

@@ -51,7 +51,7 @@ func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 		return Drawn{}, err
 	}
 	request := store.Request{Kind: store.Do, After: stroke.After, Key: stroke.Key, Edits: stroke.Edits, Restored: stroke.Restored, Rewrite: project.Rewrite}
-	wants := store.Wants{Key: stroke.Key, Tries: true}
+	wants := store.Wants{Key: stroke.Key}
 	switch {
 	case stroke.Undo:
 		request.Kind, wants.Turn = store.Undo, store.Undo
@@ -63,7 +63,7 @@ func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 		done, err := a.store.Commit(ctx, id, store.Change{Strokes: []store.Request{request}})
 		return drawn(done, false), err
 	}
-	done, err := a.change(ctx, id, wants, func(w *work, pl *project.Planner) (store.Change, error) {
+	done, err := a.changeTried(ctx, id, wants, func(w triedWork, pl *project.Planner) (store.Change, error) {
 		return w.redrawn(pl, stroke, request)
 	})
 	return drawn(done, stroke.Change != nil), err
@@ -71,7 +71,7 @@ func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 
 // redrawn returns the change that draws a stroke that is more than cells, with
 // what follows from it.
-func (w *work) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Request) (store.Change, error) {
+func (w triedWork) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Request) (store.Change, error) {
 	if w.Drawn {
 		return store.Change{Strokes: []store.Request{r}}, nil
 	}
@@ -103,7 +103,7 @@ func (w *work) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Request
 
 // putBack returns the edits that restore what is knitted, where edits of the
 // sheet would alter it.
-func (w *work) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edit, error) {
+func (w triedWork) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edit, error) {
 	if len(edits) == 0 {
 		return nil, nil
 	}

@@ -230,7 +230,7 @@ func (a *App) Photo(ctx context.Context, id, try int64) ([]byte, error) {
 }
 
 // try returns a try of the mitt, and turns w.doc to the hand that was tried.
-func (w *work) try(id int64) (TryEntry, error) {
+func (w triedWork) try(id int64) (TryEntry, error) {
 	at := slices.IndexFunc(w.Tries, func(t store.Try) bool { return t.ID == id })
 	if at < 0 {
 		return TryEntry{}, fault.New(fault.NotFound, "This mitt has no such try.")

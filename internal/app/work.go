@@ -1,6 +1,7 @@
 package app
 
 import (
+	"context"
 	"errors"
 	"maps"
 	"slices"
@@ -20,6 +21,17 @@ type work struct {
 	store.Work
 	doc  project.Document
 	made *made // the stored document worked out, if it is
+}
+
+// triedWork is a mitt that was read with its tries: they say, beside the counts, what is
+// knitted. Only readTried and changeTried make one.
+type triedWork struct{ *work }
+
+// readTried reads a mitt with its tries, and with what else is wanted.
+func (a *App) readTried(ctx context.Context, id int64, wants store.Wants) (triedWork, error) {
+	wants.Tries = true
+	w, err := decoded(a.store.ReadWork(ctx, id, wants))
+	return triedWork{&w}, err
 }
 
 // made is what the stored document comes to, read in one direction.
@@ -156,7 +168,7 @@ func (w *work) place(side project.Side, m stitch.Mitt) tryon.Place {
 // knitted returns what is on the needles of one hand, by its count, its open
 // tries and the plan that a document makes for it. A hand that is not begun
 // needs no plan.
-func (w *work) knitted(pl *project.Planner, doc project.Document, side project.Side) (project.Progress, error) {
+func (w triedWork) knitted(pl *project.Planner, doc project.Document, side project.Side) (project.Progress, error) {
 	h := project.Progress{Side: side}
 	said, err := w.saidKnitted(side)
 	if c, begun := w.Last[string(side)]; err != nil || (!begun || c.Section == "") && len(said) == 0 {
@@ -180,7 +192,7 @@ func (w *work) knitted(pl *project.Planner, doc project.Document, side project.S
 
 // saidKnitted returns the open tries of a hand that were noted after its last
 // count. They say what is knitted until another count does.
-func (w *work) saidKnitted(side project.Side) ([]tryon.Try, error) {
+func (w triedWork) saidKnitted(side project.Side) ([]tryon.Try, error) {
 	var list []tryon.Try
 	last := w.Last[string(side)].At
 	for _, one := range w.Tries {
@@ -199,7 +211,7 @@ func (w *work) saidKnitted(side project.Side) ([]tryon.Try, error) {
 // as they were knitted by the document before, so that a change only plans the
 // rest. If form is set, the change may let go of the work on a hand; then all
 // of it is planned anew.
-func (w *work) keep(pl *project.Planner, doc project.Document, form bool) (project.Document, error) {
+func (w triedWork) keep(pl *project.Planner, doc project.Document, form bool) (project.Document, error) {
 	var hands []project.Progress
 	for _, side := range []project.Side{doc.Side.Other(), doc.Side} {
 		if form && letsGo(w.doc, doc, side) {
