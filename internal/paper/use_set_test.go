@@ -14,13 +14,14 @@ import (
 
 // The bars of a handout: pages of the longest, and the share of its paper that is
 // empty but for its last page, in ordinary print upright; pages of the longest in
-// large print. They are held where barsHold says so.
+// large print, upright. A bar that is not reached yet is marked so, and only logged.
 const (
 	mostOrdinary = 4
 	mostEmpty    = 0.12
 	mostLarge    = 7
 
-	barsHold = false
+	emptyReached = false // 16.9 % on A4, 21.8 % on Letter
+	largeReached = false // 8 pages on A4, 9 on Letter
 )
 
 // setKind is a way in which the set of fourteen is printed.
@@ -75,15 +76,15 @@ func TestPaperOfTheSetOfFourteen(t *testing.T) {
 		assert.LessOrEqual(t, now.most, was.most, k.name)
 		assert.LessOrEqual(t, now.under, was.under, k.name)
 		assert.LessOrEqual(t, now.emptyPages(), use{pages: was.pages, handouts: 15, empty: was.empty / 100}.emptyPages()+0.5, k.name)
-		if !barsHold {
-			continue
-		}
 		switch {
-		case k.o.Large && !k.o.Sideways:
+		case k.o.Sideways:
+		case k.o.Large && largeReached:
 			assert.LessOrEqual(t, now.most, mostLarge, k.name)
-		case !k.o.Large && !k.o.Sideways:
+		case !k.o.Large:
 			assert.LessOrEqual(t, now.most, mostOrdinary, k.name)
-			assert.LessOrEqual(t, now.empty, mostEmpty, k.name)
+			if emptyReached {
+				assert.LessOrEqual(t, now.empty, mostEmpty, k.name)
+			}
 		}
 	}
 }
