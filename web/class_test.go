@@ -117,7 +117,8 @@ func TestStudent(t *testing.T) {
 	assert.Equal(t, "19", a.get(path+"/students/1").fields(".student-form").Get("hand.hand_circumference"))
 
 	require.Equal(t, http.StatusSeeOther, a.post(path+"/students", url.Values{"name": {"Jo"}, "hand.size": {"8"}}).status)
-	a.post(path+"/students/2/move", url.Values{"by": {"-1"}})
+	moved := a.post(path+"/remarks", url.Values{"do": {"move"}, "move": {"2"}, "before": {"1"}})
+	assert.Equal(t, path+"#table", moved.header.Get("Location"))
 	var order []string
 	for _, th := range a.get(path).doc().Find(".class-table tbody th").EachIter() {
 		order = append(order, th.Text())

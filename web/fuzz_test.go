@@ -97,7 +97,7 @@ func FuzzAddress(f *testing.F) {
 		"/mitts/1/chart.svg?view=hand", "/mitts/1/chart.csv", "/mitts/1/words.txt?section=gusset&from=3&to=7", "/mitts/1/what-if", "/mitts/1/yarns", "/mitts/1/desk/knit?side=left", "/mitts/1/needles?side=left", "/mitts/1/strips?side=left",
 		"/mitts/1/desk/try?back=1", "/mitts/1/tries", "/mitts/1/tries/1", "/mitts/1/tries/1/photo", "/mitts/1/desk/pattern?paper=letter&cell=5&pieces=plan,chart&large=1&grey=1&sideways=1&knits=left",
 		"/mitts/1/sizes?from=17&to=21&by=0.5", "/mitts/1/wall?cell=12", "/mitts/1/sheet.json", "/mitts/1/export.json", "/classes", "/classes/1", "/classes/1/students/1",
-		"/classes/1/print?student=1&double=1", "/classes/1/export.json", "/paper/measure?paper=letter", "/paper/ruler", "/paper/grid?cell=4&stitches=24&rounds=32",
+		"/classes/1/print?student=1&double=1", "/classes/1/cost", "/classes/1/export.json", "/paper/measure?paper=letter", "/paper/ruler", "/paper/grid?cell=4&stitches=24&rounds=32",
 		"/motifs", "/status", "/static/x/css/base.css", "/static/../go.mod", "/mitts/1/%2e%2e/2", "/mitts/00001", "/?key=abc", "/export.json",
 	} {
 		f.Add(seed)
@@ -133,7 +133,7 @@ func FuzzForm(f *testing.F) {
 		{"/classes/1/pattern", "mitt=1"},
 		{"/classes/1/students", "name=Eve&hand=18,5&stitches=24"},
 		{"/classes/1/students/1", "name=Ada&hand=7+1/2&unit=in"},
-		{"/classes/1/students/1/move", "by=1"},
+		{"/classes/1/remarks", "student=1&note-1=x&note-was-1=&knits-1=left&do=move&move=1&before="},
 		{"/classes/1/table", "table=name%09hand%0AAda%0918"},
 		{"/classes/1/print", "double=1"},
 	} {

@@ -60,6 +60,7 @@ func TestClassesForEverybody(t *testing.T) {
 	sample := b.sample()
 	b.desk(sample, "fit")
 	class := classOf(b)
+	dragStudents(b, class)
 	for name, path := range map[string]string{
 		"classes": "/classes", "class": class, "student": class + "/students/2", "print-class": class + "/print?pieces=plan", "print-sizes": sample + "/sizes",
 		"print-wall": sample + "/wall", "print-grid": "/paper/grid", "pattern-wrong": sample + "/desk/pattern?paper=a4&cell=x&place-plan=x",

@@ -19,6 +19,8 @@ const (
 	maxTry   = app.MaxPhoto + maxForm
 	maxTable = app.MaxTable + maxForm
 
+	maxRemarks = 8 << 20 // the longest notes of the largest class, before and after
+
 	maxImport = app.MaxExport + maxForm
 )
 
@@ -89,10 +91,11 @@ func (s *Server) routes() http.Handler {
 		r.Post("/archive", s.answer(limited(maxForm, s.archiveClass)))
 		r.Post("/table", s.answer(limited(maxTable, s.readTable)))
 		r.Post("/table/take", s.answer(limited(maxForm, s.takeNew)))
+		r.Post("/remarks", s.answer(limited(maxRemarks, s.saveRemarks)))
+		r.Get("/cost", s.answer(s.heavy(s.countSheets)))
 		r.Post("/students", s.answer(limited(maxForm, s.addStudent)))
 		r.Get("/students/{student}", s.answer(s.showStudent))
 		r.Post("/students/{student}", s.answer(limited(maxForm, s.saveStudent)))
-		r.Post("/students/{student}/move", s.answer(limited(maxForm, changed("#table", s.moveStudent))))
 		r.Post("/students/{student}/sure", s.answer(limited(maxForm, s.answerStudent)))
 		r.Post("/students/{student}/remove", s.answer(limited(maxForm, changed("#table", s.removeStudent))))
 		r.Get("/print", s.answer(s.heavy(s.printClass)))

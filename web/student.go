@@ -7,8 +7,6 @@ import (
 
 	"github.com/go-chi/chi/v5"
 
-	"thenar/internal/app"
-	"thenar/internal/fault"
 	"thenar/web/view"
 )
 
@@ -72,14 +70,6 @@ func (s *Server) saveStudent(w http.ResponseWriter, r *http.Request) error {
 		status = http.StatusConflict
 	}
 	return page(w, r, status, view.StudentPage(view.NewUnsavedStudent(*unsaved)))
-}
-
-func (s *Server) moveStudent(r *http.Request, class int64) error {
-	by, err := strconv.Atoi(r.PostForm.Get("by"))
-	if err != nil || by < -app.MaxStudents || by > app.MaxStudents {
-		return fault.New(fault.Invalid, "by: is %.20q; write a number of places", r.PostForm.Get("by"))
-	}
-	return s.app.MoveStudent(r.Context(), class, studentID(r), by)
 }
 
 func (s *Server) removeStudent(r *http.Request, class int64) error {

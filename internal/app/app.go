@@ -23,6 +23,7 @@ type App struct {
 	days     sync.Map                        // the last day noted for each device, by its ID
 	knitting cache[struct{}, []project.Made] // the plans of the mitts on the needles
 	worn     cache[wornKey, *picture.Worn]   // what the mitts of the shelf wear
+	costs    cache[costKey, Cost]            // of class sets
 	counted  counted                         // by the requests that are over
 }
 
@@ -45,7 +46,7 @@ func Schema() int { return store.NewestSchema() }
 // New returns an App on an open store, which the caller closes.
 func New(st *store.Store) *App {
 	a := &App{store: st}
-	a.knitting.most, a.worn.most = maxPlans, maxWorn
+	a.knitting.most, a.worn.most, a.costs.most = maxPlans, maxWorn, maxCosts
 	a.planners.New = func() any { return project.NewPlanner() }
 	return a
 }

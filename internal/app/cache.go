@@ -2,11 +2,11 @@ package app
 
 import "sync"
 
-// cache holds what takes long to work out about mitts, by the mitt's number. Each
-// value has a key that says what it was worked out from: for another key there is
-// none. When a mitt more comes than the cache holds, it begins anew.
+// cache holds what takes long to work out about mitts, or about classes, by their
+// numbers. Each value has a key that says what it was worked out from: for another
+// key there is none. When one more comes than the cache holds, it begins anew.
 type cache[K comparable, V any] struct {
-	most int // mitts that are held
+	most int // mitts or classes that are held
 	mu   sync.Mutex
 	of   map[int64]cached[K, V]
 }

@@ -33,6 +33,7 @@ type Class struct {
 	Lines []roster.Line
 	Mitts []Choice // that can be its pattern
 	Newer bool     // the pattern's mitt was changed since it was taken
+	Cost  *Cost    // of printing it as it is saved; nil if it was not counted yet
 }
 
 // ClassEntry is one class in the list of classes.
@@ -91,7 +92,11 @@ func (a *App) Class(ctx context.Context, id int64) (Class, error) {
 	if err != nil {
 		return Class{}, err
 	}
-	return a.reviewed(ctx, id, doc, mitts)
+	class, err := a.reviewed(ctx, id, doc, mitts)
+	if cost, ok := a.costs.get(id, sha256.Sum256(c.Document)); ok {
+		class.Cost = &cost
+	}
+	return class, err
 }
 
 // reviewed returns a class with what each of its students knits.

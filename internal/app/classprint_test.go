@@ -125,7 +125,12 @@ func TestClassFormsReadOnceAndWriteOnce(t *testing.T) {
 			assert.Nil(t, unsaved)
 			return err
 		}},
-		"a student moved": {1, 1, 0, func() error { return a.MoveStudent(ctx, class, one.ID, 1) }},
+		"remarks saved and a student moved": {1, 1, 0, func() error {
+			typed := []TypedRemark{{Student: one.ID, Now: Remark{FromLeft: true, Note: "from the left"}}}
+			unsaved, err := a.SaveRemarks(ctx, class, typed, &Move{one.ID, 0})
+			assert.Nil(t, unsaved)
+			return err
+		}},
 		"the class saved": {1, 1, 0, func() error { _, err := a.SaveClass(ctx, class, c.Stamp, Texts{"place": "the barn"}); return err }},
 		"a layout kept":   {1, 1, 0, func() error { return a.KeepClassPrint(ctx, class, "large=1") }},
 	} {

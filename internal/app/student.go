@@ -12,9 +12,6 @@ import (
 	"thenar/internal/units"
 )
 
-// MaxStudents is the most students of a class.
-const MaxStudents = roster.MaxStudents
-
 var errNoStudent = fault.New(fault.NotFound, "There is no student at this address; somebody may have taken them off the list.")
 
 // Student is one student of a class, saved or only typed, with what they knit.
@@ -131,16 +128,6 @@ func (a *App) SaveStudent(ctx context.Context, class int64, id int, stamped stri
 	}
 	u.Student = a.student(class, doc, u.Student.Student, len(u.Faults) == 0)
 	return &u, nil
-}
-
-// MoveStudent moves a student by some places in the list, down if by is
-// positive, at most to its ends.
-func (a *App) MoveStudent(ctx context.Context, class int64, id, by int) error {
-	_, err := a.changeClass(ctx, class, func(doc *roster.Class) error {
-		doc.Move(id, by)
-		return nil
-	})
-	return err
 }
 
 // RemoveStudent takes a student off the list.

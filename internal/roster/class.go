@@ -117,19 +117,6 @@ func (c *Class) At(id int) int {
 	return slices.IndexFunc(c.Students, func(s Student) bool { return s.ID == id })
 }
 
-// Move moves a student by so many places down the list (negative: up), at most to
-// its end.
-func (c *Class) Move(id, by int) {
-	from := c.At(id)
-	if from < 0 {
-		return
-	}
-	to := min(max(from+by, 0), len(c.Students)-1)
-	c.Students = slices.Clone(c.Students)
-	s := c.Students[from]
-	c.Students = slices.Insert(slices.Delete(c.Students, from, from+1), to, s)
-}
-
 // The most characters of the note, and of any other text of a class.
 const (
 	maxLine = 120

@@ -120,12 +120,18 @@ func TestStudentsAreAddedAndMoved(t *testing.T) {
 		}
 		return all
 	}
-	c.Move(3, -1)
+	before := c.Students
+	for _, move := range []struct {
+		id, before int
+		want       string
+	}{{3, 2, "acb"}, {1, 0, "cba"}, {3, 1, "bca"}, {3, 1, "bca"}, {3, 3, "bca"}, {1, 1, "bca"}, {1, 0, "bca"}, {2, 1, "cba"}, {1, 3, "acb"}} {
+		require.NoError(t, c.MoveBefore(move.id, move.before))
+		assert.Equal(t, move.want, names(), "%d before %d", move.id, move.before)
+	}
+	assert.Equal(t, "a", before[0].Name, "a list that was handed out stays as it is")
+	require.ErrorContains(t, c.MoveBefore(99, 1), "move: names nobody on the list")
+	require.ErrorContains(t, c.MoveBefore(1, 99), "before: names nobody on the list")
 	assert.Equal(t, "acb", names())
-	c.Move(1, 9)
-	assert.Equal(t, "cba", names())
-	c.Move(99, 1)
-	assert.Equal(t, "cba", names())
 	_, err := c.Add(make([]Student, MaxStudents)...)
 	require.Error(t, err)
 	assert.Len(t, c.Students, 3)

@@ -57,7 +57,8 @@ type Class struct {
 	Stamp   string // of what the form was opened with
 	Lines   []roster.Line
 	Mitts   []Choice
-	Newer   bool // the pattern's mitt was changed since it was taken
+	Newer   bool      // the pattern's mitt was changed since it was taken
+	Cost    *app.Cost // of printing it; nil if it was not counted yet
 	Faults  map[string]string
 	Message string
 	Between []Between // what another window saved differently
@@ -68,12 +69,15 @@ type Class struct {
 	Read    *roster.Table
 	Columns *roster.Table // whose columns are listed, to be chosen anew
 	Merged  roster.Merged
+
+	NoteFaults map[int]string     // why a note can't be kept, by its student
+	Remarks    map[int]app.Remark // as saved, where others were typed
 }
 
 // NewClass returns the page of a class.
 func NewClass(c app.Class) Class {
 	return Class{
-		ID: c.ID, Doc: c.Doc, Stamp: c.Stamp, Lines: c.Lines, Mitts: mittChoices(c.Mitts), Newer: c.Newer, Faults: map[string]string{},
+		ID: c.ID, Doc: c.Doc, Stamp: c.Stamp, Lines: c.Lines, Mitts: mittChoices(c.Mitts), Newer: c.Newer, Cost: c.Cost, Faults: map[string]string{},
 		Student: Student{Class: c.ID, Name: c.Doc.Name, Unit: c.Doc.Unit, Faults: map[string]string{}},
 	}
 }
@@ -124,6 +128,19 @@ func NewLeftValues(c app.Class, left []app.Difference) Class {
 		list = append(list, d.Name+": "+columnWords(d.Field))
 	}
 	p.Message = "Not taken, since it was changed in between or doesn’t go with the rest: " + strings.Join(list, ", ") + "."
+	return p
+}
+
+// NewUnsavedRemarks returns the page of a class with remarks that could not be
+// saved.
+func NewUnsavedRemarks(u app.UnsavedRemarks) Class {
+	p := NewClass(u.Class)
+	p.NoteFaults, p.Remarks = u.Faults, u.Saved
+	p.Message = "Not saved yet: look at the marked notes."
+	if len(u.Others) > 0 {
+		p.Message = "Another window changed these lines. What you typed is kept below: save again to let it win."
+		p.Between = RemarkBetweens(u)
+	}
 	return p
 }
 

@@ -2,8 +2,10 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"thenar/internal/app"
 	"thenar/internal/chart"
 	"thenar/internal/mitt"
 	"thenar/internal/project"
@@ -84,11 +86,27 @@ func ClassBetweens(here, there roster.Class) []Between {
 	return l
 }
 
+// knits says in which direction a student knits, by whether it is from the left.
+var knits = map[bool]string{true: "from left to right", false: "from right to left"}
+
+// RemarkBetweens lists the remarks that differ from those that another window
+// saved.
+func RemarkBetweens(u app.UnsavedRemarks) []Between {
+	var l betweens
+	for _, s := range u.Doc.Students {
+		if there, here := u.Saved[s.ID], s.Remark(); slices.Contains(u.Others, s.ID) {
+			l.text("knits", s.Name+": Knits", knits[here.FromLeft], knits[there.FromLeft])
+			l.text("note", s.Name+": Note", here.Note, there.Note)
+		}
+	}
+	return l
+}
+
 // StudentBetweens lists the fields in which a typed student differs from the
 // saved one.
 func StudentBetweens(s Student, there roster.Student) []Between {
 	var l betweens
-	here, knits := s.Student, map[bool]string{true: "from left to right", false: "from right to left"}
+	here := s.Student
 	l.text("name", "Name or initials", here.Name, there.Name)
 	l.text("knits", "Knits", knits[here.FromLeft], knits[there.FromLeft])
 	l.text("gauge_from", "Stitches counted on", here.Gauge.Words(), there.Gauge.Words())
