@@ -16,7 +16,7 @@ func TestCostIsThatOfThePrint(t *testing.T) {
 	t.Parallel()
 	a := fresh(t)
 	class := many(t, a, 3)
-	for _, kept := range []string{"pieces=plan&pieces=chart&pieces=words", "double=1&pieces=plan&pieces=chart&pieces=words", "double=1&large=1"} {
+	for _, kept := range []string{"pieces=plan&pieces=chart&pieces=words", "double=1&pieces=plan&pieces=chart&pieces=words", "double=1&pieces=own"} {
 		require.NoError(t, a.KeepClassPrint(t.Context(), class, kept))
 		c, err := a.Class(t.Context(), class)
 		require.NoError(t, err)
