@@ -90,8 +90,14 @@ func (h *handout) keys() block {
 	return one("key", aboveHeading, keptWith(h.headingPart("Key"), []part{scene(key.Height, h.keyScale(), func() *draw.Scene { return key }, 0)}))
 }
 
-// keyScale returns the scale of a key, which grows with the letters of the page.
-func (h *handout) keyScale() float64 { return h.body / ordinary.body }
+// keyScale returns the scale of a key, whose letters are as large as the text in large
+// print.
+func (h *handout) keyScale() float64 {
+	if h.o.Large {
+		return h.body / picture.KeyLetter
+	}
+	return 1
+}
 
 func (h *handout) key(g chart.Grid) *draw.Scene {
 	return picture.Key(g, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.width()/h.keyScale())

@@ -120,17 +120,23 @@ func (f *flow) line(x1, x2, y float64) {
 	f.page().Line(x1, y, x2, y, draw.Style{Stroke: ink, Width: 0.25})
 }
 
-// footLetter is the size of the letters of a foot in mm, 9 pt.
-const footLetter = 3.2
+// footLetter returns the size of the letters of a foot in mm: 9 pt, or as large as the
+// text in large print.
+func (f *flow) footLetter() float64 {
+	if f.body > ordinary.body {
+		return f.body
+	}
+	return 3.2
+}
 
 // foot numbers the pages and draws a ruler of 50 mm, with a tick every 10, which
 // shows whether the printer kept to scale.
 func (f *flow) foot() {
 	for i, p := range f.pages {
 		y := f.size.Height - margin
-		style := draw.TextStyle{Size: footLetter}
+		style := draw.TextStyle{Size: f.footLetter()}
 		p.Text(margin, y, "50 mm", style)
-		x := margin + 12
+		x := margin + draw.Measure("50 mm", style.Size, draw.Regular) + 3
 		var ticks draw.Pen
 		ticks.Move(x, y).Line(x+50, y)
 		for t := 0.0; t <= 50; t += 10 {
@@ -138,7 +144,9 @@ func (f *flow) foot() {
 		}
 		p.PathWith(ticks.String(), draw.Style{Stroke: ink, Width: 0.3}, draw.Attr{Name: "data-ruler", Value: "50"})
 		style.Anchor = draw.End
-		p.Text(f.size.Width-margin, y, fmt.Sprintf("%s · page %d of %d", shorten(f.name, f.size.Width-2*margin-100, footLetter), i+1, len(f.pages)), style)
+		page := fmt.Sprintf(" · page %d of %d", i+1, len(f.pages))
+		room := f.size.Width - margin - (x + 50) - 4 - draw.Measure(page, style.Size, draw.Regular)
+		p.Text(f.size.Width-margin, y, shorten(f.name, room, style.Size)+page, style)
 		p.Label = fmt.Sprintf("%s, page %d of %d", f.name, i+1, len(f.pages))
 	}
 }

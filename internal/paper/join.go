@@ -9,7 +9,7 @@ import (
 
 // The map of a chart's parts, in mm.
 const (
-	mapPart = 6.0 // largest size of a part
+	mapPart = 6.0 // largest size of a part, by the size of ordinary letters
 	mapGap  = 4.0 // between text and map
 )
 
@@ -24,7 +24,7 @@ func (p *chartPages) mapWidth() float64 {
 // mapSize returns the size of a part on the map. The map is no higher than the
 // heading beside it.
 func (p *chartPages) mapSize() float64 {
-	return min(mapPart, p.mapRoom()/float64(len(p.cells.rows)), 0.3*p.width()/float64(len(p.cells.columns)))
+	return min(mapPart*p.body/ordinary.body, p.mapRoom()/float64(len(p.cells.rows)), 0.3*p.width()/float64(len(p.cells.columns)))
 }
 
 // mapRoom is the height in mm of the heading beside the map.
@@ -46,12 +46,12 @@ func (p *chartPages) drawMap(page *draw.Scene, top float64, here int) {
 				left = x0 + float64(x)*size
 			}
 			upper := top + float64(len(p.cells.rows)-1-y)*size
-			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: size * 0.55, Anchor: draw.Middle}
+			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: min(max(size*0.55, p.body*0.7), size), Anchor: draw.Middle}
 			if n == here {
 				style.Fill, letter.Face = "#D0D0D0", draw.Semibold
 			}
 			page.Rect(left, upper, size, size, style)
-			page.Text(left+size/2, upper+size*0.7, strconv.Itoa(n), letter)
+			page.Text(left+size/2, upper+size/2+letter.Size*0.34, strconv.Itoa(n), letter)
 		}
 	}
 }
@@ -94,8 +94,8 @@ func (p *chartPages) joinUpright(s *draw.Scene, x, head, foot float64, to string
 	var t draw.Pen
 	t.Move(x, head).Line(x-mark/2, head-mark).Line(x+mark/2, head-mark).Close()
 	s.Path(t.String(), draw.Style{Fill: ink})
-	letter := draw.TextStyle{Size: joinLetter, Anchor: draw.Middle}
-	half := draw.Measure(to, joinLetter, draw.Regular) / 2
+	letter := draw.TextStyle{Size: p.joinLetter(), Anchor: draw.Middle}
+	half := draw.Measure(to, letter.Size, draw.Regular) / 2
 	s.Text(min(max(x, half), s.Width-half), head-mark-0.6, to, letter)
 }
 
@@ -108,7 +108,7 @@ func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string)
 	var t draw.Pen
 	t.Move(end, y).Line(end+out, y-mark/2).Line(end+out, y+mark/2).Close()
 	s.Path(t.String(), draw.Style{Fill: ink})
-	letter := draw.TextStyle{Size: joinLetter}
+	letter := draw.TextStyle{Size: p.joinLetter()}
 	x := left + 1
 	if p.g.FromLeft {
 		x, letter.Anchor = right-1, draw.End
@@ -117,5 +117,10 @@ func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string)
 	s.Text(x, y-1.5, to, letter)
 }
 
-// joinLetter is the size of the letters of a join in mm.
-const joinLetter = 2.8
+// joinLetter returns the size of the letters of a join in mm: 9 pt at least.
+func (p *chartPages) joinLetter() float64 {
+	if p.o.Large {
+		return p.body
+	}
+	return 3.2
+}

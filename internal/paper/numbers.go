@@ -23,23 +23,52 @@ func shrinking() (shares []float64) {
 // numbers sets the plan's numbers beside the hand; in large print the hand stands
 // below them.
 func (h *handout) numbers() []block {
-	p := h.Out.Plan
-	hand := picture.Hand(p, picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit(), Worn: h.worn()})
+	o := picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit(), Worn: h.worn()}
 	if !h.o.Large {
-		return []block{h.numbersBeside(hand)}
+		return []block{h.numbersBeside(picture.Hand(h.Out.Plan, o))}
 	}
-	var list [][2]string
+	half := h.columnWidth(2)
+	var rows []part
 	for _, r := range h.reasons() {
-		list = append(list, [2]string{r.Name, valueText(r)})
+		rows = append(rows, h.numberRow(r, half))
 	}
-	pictured := block{name: "hand", above: 30}
-	wished := min(h.width()/hand.Width, h.areaHeight()/hand.Height)
+	return []block{one("numbers", 25, []part{inColumns(rows, 2, half+columnGap)}), h.largeHand(o)}
+}
+
+// numberRow sets a number with its name at its left, or above it where both don't fit
+// a line.
+func (h *handout) numberRow(r words.Reason, width float64) part {
+	name := setLines(r.Name, width, draw.TextStyle{Size: h.small})
+	value := draw.TextStyle{Size: h.body, Face: draw.Semibold}
+	if wide := draw.Measure(valueText(r), h.body, draw.Semibold); draw.Measure(r.Name, h.small, draw.Regular)+2+wide <= width {
+		return drawn(name[0].Height, func(p *draw.Scene, x, y float64) {
+			name[0].draw(p, x, y)
+			p.Text(x+width-wide, y+h.body, valueText(r), value)
+		})
+	}
+	return stack(append(name, setLines(valueText(r), width, value)...))
+}
+
+// leastLargeHand is the least share of its wished size in which the hand stands in
+// large print, where its letters are as large as the text all the same, in percent.
+const leastLargeHand = 85
+
+// largeHand sets the hand by itself, with letters as large as the text.
+func (h *handout) largeHand(o picture.HandOptions) block {
+	b := block{name: "hand", above: 30}
+	hand := picture.Hand(h.Out.Plan, o)
+	wished := func() float64 { return min(h.width()/hand.Width, h.areaHeight()/hand.Height) }
+	for range 3 { // larger letters take room, so the hand is smaller, and so are they
+		o.Letter = h.body / (wished() * leastLargeHand / 100)
+		hand = picture.Hand(h.Out.Plan, o)
+	}
 	for s, share := range shrinking() {
-		scale := wished * share
-		whole := scene(hand.Height, scale, func() *draw.Scene { return hand }, (h.width()-hand.Width*scale)/2)
-		pictured.ways = append(pictured.ways, way{s, []part{whole}})
+		if scale := wished() * share; share*100 > leastLargeHand-1 {
+			whole := scene(hand.Height, scale, func() *draw.Scene { return hand }, (h.width()-hand.Width*scale)/2)
+			b.ways = append(b.ways, way{s, []part{whole}})
+		}
 	}
-	return []block{one("numbers", 25, keptLines(h.pairs(list, h.width()))), pictured}
+	return b
 }
 
 // handShare is the largest share of a page's height that the hand takes beside its

@@ -49,12 +49,16 @@ func (h *handout) materials() block {
 		list = append(list, [2]string{m.Name, m.Text})
 	}
 	b := one("materials", 15, keptLines(h.pairs(list, h.width())))
-	if half := h.columnWidth(2); !h.o.Large {
+	if half := h.columnWidth(2); h.roomFor(half) {
 		two := inColumns(h.pairs(list, half), 2, half+columnGap)
 		b.ways = append([]way{{parts: []part{two}}}, b.ways...)
 	}
 	return b
 }
+
+// roomFor reports whether a column is wide enough for running text: some 20 letters'
+// heights.
+func (h *handout) roomFor(column float64) bool { return column > 20*h.body }
 
 // columnGap is the room between two columns of text in mm.
 const columnGap = 6.0

@@ -95,10 +95,10 @@ const (
 // beside returns the ways of two sections that may stand side by side; ok is false if
 // they are too long for that, or have charts of their own.
 func (s sections) beside(a, b words.Passage) (ways []way, ok bool) {
-	if s.pairs[a.Part] != s.pairs[b.Part] || s.pairs[a.Part] > 0 || s.o.Large {
+	half := s.columnWidth(2)
+	if s.pairs[a.Part] != s.pairs[b.Part] || s.pairs[a.Part] > 0 || !s.roomFor(half) {
 		return nil, false
 	}
-	half := s.columnWidth(2)
 	together := beside(half+columnGap, s.set(a, half), s.set(b, half))
 	second := s.set(b, s.flow.width())
 	second[0].Above, second[0].goesOn = abovePassage, ""

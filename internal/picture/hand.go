@@ -17,6 +17,7 @@ type HandOptions struct {
 	Example bool       // an example of where the tapes go, without values
 	Named   bool       // each tape bears its name beside its value
 	Worn    *Worn      // what the mitt is knitted in; nil: undyed
+	Letter  float64    // size of the letters in mm of the drawing; 0: a share of the hand
 }
 
 func (o HandOptions) unit() units.Unit {
@@ -68,7 +69,10 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	f := posed(p)
 	m := newFabric(p, f)
 	f.room = m.room(f)
-	letter := letterSize(&p.Hand)
+	letter := o.Letter
+	if letter == 0 {
+		letter = letterSize(&p.Hand)
+	}
 	sp := newSpine(m, o.unit(), letter)
 	c := fitCanvas(o.Left, letter, sp.width(), letter, func(c *canvas) {
 		c.ground = cardColour

@@ -11,9 +11,12 @@ import (
 // The sizes of a key, in mm.
 const (
 	keyCell   = 5.0
-	keyLetter = 3.8
+	keyLetter = KeyLetter
 	keyGap    = 2.0
 )
+
+// KeyLetter is the size of the letters of a key in mm.
+const KeyLetter = 3.8
 
 // Key draws the key of a chart in a width in mm: each symbol with abbreviation and
 // words, and each yarn as it is drawn.

@@ -64,6 +64,10 @@ func LessonHeights(o LessonOptions) (list []float64) {
 // largeLetter is the size of letters in mm from which a page is in large print.
 const largeLetter = 5.0
 
+// wideEnough is the width of a page in mm from which large print has as many panels in
+// a row as ordinary print.
+const wideEnough = 230.0
+
 // caption returns the size of the text below a drawing: smaller than the page's
 // letters, except in large print.
 func (o LessonOptions) caption() float64 {
@@ -71,6 +75,15 @@ func (o LessonOptions) caption() float64 {
 		return o.Letter
 	}
 	return 0.85 * o.Letter
+}
+
+// note returns the size of the letters in a drawing, 9 pt at least; in large print that
+// of the page.
+func (o LessonOptions) note() float64 {
+	if o.Letter > largeLetter {
+		return o.Letter
+	}
+	return 3.2
 }
 
 // title returns the size of the text above a drawing.
@@ -99,7 +112,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
 	}
-	if o.Letter > largeLetter { // fewer panels in a row
+	if o.Letter > largeLetter && o.Width < wideEnough { // fewer panels in a row
 		return [][]lessonPanel{makeOne, other, {over, pick}, {gaps}}
 	}
 	return [][]lessonPanel{append(makeOne, other...), {over, pick, gaps}}
@@ -148,7 +161,7 @@ func (o LessonOptions) panel(s *draw.Scene, p lessonPanel, x, wide, scale float6
 	head := o.Letter * 1.3
 	if s != nil {
 		inner := &draw.Scene{Width: p.width, Height: p.height}
-		p.draw(&sketch{s: inner, width: p.width, mirrored: o.FromLeft}, o)
+		p.draw(&sketch{s: inner, width: p.width, mirrored: o.FromLeft, letter: o.note() / scale}, o)
 		s.Add(inner, x+(wide-p.width*scale)/2, head, scale)
 	}
 	y := head + p.height*scale + o.Letter*0.2

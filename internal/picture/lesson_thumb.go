@@ -69,7 +69,9 @@ func drawOpening(k *sketch, o LessonOptions) {
 	for i := range n {
 		at := upperEdge((float64(i) + 0.5) / float64(n))
 		k.s.Path(k.ring(at.x, at.y, 1.1), draw.Style{Fill: pale, Stroke: outlineColour, Width: 0.4})
-		k.note(at.x, at.y-2.4, strconv.Itoa(i+1), 3.2)
+		if i == 0 || i == n-1 || draw.Measure(" 12", k.letter, draw.Semibold) < (openRight-openLeft)/float64(n) { // else they would touch
+			k.note(at.x, at.y-2.4, strconv.Itoa(i+1), 3.2)
+		}
 	}
 	k.note((openLeft+openRight)/2, (openTop+openFoot)/2+1, strconv.Itoa(o.Held)+" held", 3.2)
 	k.note(openLeft-6.8, (openTop+openFoot)/2+1, "gap 2", 2.9)

@@ -11,6 +11,7 @@ type sketch struct {
 	s        *draw.Scene
 	width    float64 // of the panel
 	mirrored bool
+	letter   float64 // size of the letters in mm of the panel at least
 }
 
 // Measures in mm and tones of yarn and needles. Lines are thick enough for a bad printer.
@@ -113,5 +114,5 @@ func (k *sketch) leg(fill string, x, y, foot, to float64) {
 
 // note writes a word centred at a place.
 func (k *sketch) note(x, y float64, text string, size float64) {
-	k.s.Text(k.x(x), y, text, draw.TextStyle{Size: size, Anchor: draw.Middle, Face: draw.Semibold, Halo: pale})
+	k.s.Text(k.x(x), y, text, draw.TextStyle{Size: max(size, k.letter), Anchor: draw.Middle, Face: draw.Semibold, Halo: pale})
 }
