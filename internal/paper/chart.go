@@ -81,13 +81,24 @@ func (h *handout) pairsByPart() map[stitch.Part]int {
 	return m
 }
 
-// keys sets the key of all charts together.
+// keys sets the key of all charts together, unless it stands beside the only one.
 func (h *handout) keys() block {
-	if len(h.grids) == 0 {
+	if len(h.grids) == 0 || h.keyJoinsChart() {
 		return block{}
 	}
-	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.width()/h.keyScale())
-	return one("key", aboveHeading, keptWith(h.headingPart("Key"), []part{scene(key.Height, h.keyScale(), func() *draw.Scene { return key }, 0)}))
+	return one("key", aboveHeading, h.keyParts(h.width()))
+}
+
+// keyParts sets the key of all charts in a width, under its heading.
+func (h *handout) keyParts(width float64) []part {
+	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/h.keyScale())
+	return keptWith(h.headingPart("Key"), []part{scene(key.Height, h.keyScale(), func() *draw.Scene { return key }, 0)})
+}
+
+// keyJoinsChart reports whether the key is set with the chart: it follows it, and there
+// is only one.
+func (h *handout) keyJoinsChart() bool {
+	return len(h.grids) == 1 && h.o.Place(Chart) > 0 && h.o.Place(Key) == h.o.Place(Chart)+1
 }
 
 // keyScale returns the scale of a key, whose letters are as large as the text in large
@@ -115,7 +126,56 @@ func (h *handout) chart(g chart.Grid, pair int) block {
 		at.lay(cell, cell)
 		b.ways = append(b.ways, way{s, at.set(pair)})
 	}
+	if h.keyJoinsChart() {
+		b.ways = p.withKey(b.ways, pair)
+	}
 	return b
+}
+
+// The key stands beside the chart in a column of this share of the page's width, where
+// cells may then be so wide, in mm; otherwise below it.
+const (
+	keyShare   = 0.34
+	besideCell = 4.2
+)
+
+// withKey adds the key to the ways of a chart: beside the chart in those that leave
+// room for it, and only those are ways then; otherwise below it.
+func (p chartPages) withKey(ways []way, pair int) []way {
+	column := keyShare * p.width()
+	key := stack(p.keyParts(column))
+	var joined []way
+	for i, cell := range p.widths() {
+		at := p
+		at.lay(cell, cell)
+		if width, _ := at.extent(); at.parts() == 1 && width+columnGap+column <= p.width() && (cell >= besideCell || p.o.Cell > 0) {
+			at.key, at.column = &key, column
+			joined = append(joined, way{ways[i].shrunk, at.set(pair)})
+		}
+	}
+	if len(joined) > 0 {
+		return joined
+	}
+	below := p.keyParts(p.width())
+	below[0].Above = aboveHeading
+	for i := range ways {
+		ways[i].parts = append(ways[i].parts, below...)
+	}
+	return ways
+}
+
+// extent returns the width and height in mm of a chart that is not divided.
+func (p *chartPages) extent() (width, height float64) {
+	return picture.ChartSize(p.g, p.look())
+}
+
+// look returns how the chart is drawn.
+func (p *chartPages) look() picture.Look {
+	look := picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols(), Grey: p.o.Grey}
+	if p.o.Large {
+		look.Numbers = p.body
+	}
+	return look
 }
 
 // widths returns the widths of a cell in mm in which a chart may be set, each 5 % of
@@ -143,6 +203,9 @@ type chartPages struct {
 	title string
 	cells cells
 	cut   map[[2]span]chart.Grid // parts that were cut out already; nil: none are kept
+
+	key    *part   // beside it at the right; nil: none
+	column float64 // width of the key in mm
 }
 
 // cutOut returns the part of the chart in columns and rows.
@@ -219,16 +282,15 @@ func (p chartPages) part(x, y, n int) part {
 		whole.Height = max(whole.Height, tenths(p.mapHeight()+1))
 	}
 	g := p.cutOut(columns, rows)
-	look := picture.Look{Cell: p.cells.width, Gauge: p.Out.Plan.Gauge, Symbols: p.symbols(), Grey: p.o.Grey}
-	if p.o.Large {
-		look.Numbers = p.body
-	}
-	width, height := picture.ChartSize(g, look)
+	width, height := picture.ChartSize(g, p.look())
 	cells := drawn(tenths(height), func(page *draw.Scene, x0, y0 float64) {
-		scene, at := picture.Chart(g, look)
+		scene, at := picture.Chart(g, p.look())
 		p.drawJoins(scene, at, x, y)
-		page.Add(scene, x0+max(0, p.width()-width)/2, y0, 1)
+		page.Add(scene, x0+max(0, p.room()-width)/2, y0, 1)
 	})
+	if p.key != nil {
+		cells = beside(p.width()-p.column, []part{cells}, []part{*p.key})
+	}
 	out := stack(append([]part{whole, cells}, p.unsoundBelow()...))
 	if text := out.draw; p.parts() > 1 {
 		out.draw = func(page *draw.Scene, x0, y0 float64) {
@@ -237,6 +299,14 @@ func (p chartPages) part(x, y, n int) part {
 		}
 	}
 	return out
+}
+
+// room returns the width for the chart, beside its key.
+func (p *chartPages) room() float64 {
+	if p.key == nil {
+		return p.width()
+	}
+	return p.width() - p.column - columnGap
 }
 
 // unsoundBelow sets what stands below a part of what does not add up.
