@@ -248,7 +248,7 @@ func (p *chartPages) print() {
 // headHeight is the height in mm of the texts of a part, for which room is kept.
 func (p *chartPages) headHeight() float64 {
 	below := min(len(p.Out.Unsound), maxUnsoundBelow)
-	return float64(lineHeight(p.heading)+lineHeight(p.body)*(2+2*below))/10 + 4
+	return float64(lineHeight(p.heading)+lineHeight(p.body)*(2+2*below))/10 + 4 + p.joinLetter()/3
 }
 
 // parts returns the number of parts of the chart.
@@ -279,6 +279,7 @@ func (p chartPages) part(x, y, n int) part {
 	head = append(head, setLines(p.readingText(columns, rows), room, draw.TextStyle{Size: p.body})...)
 	whole := stack(append(head, space(10)))
 	if p.parts() > 1 {
+		whole.Height += tenths(p.joinLetter()) / 3 // the name of a neighbour stands high above the cells
 		whole.Height = max(whole.Height, tenths(p.mapHeight()+1))
 	}
 	g := p.cutOut(columns, rows)

@@ -4,10 +4,14 @@
 //
 // A handout is composed of pieces in the order that the person chose
 // (Options.Pieces). A new piece is a constant, its words and a case in
-// handout.piece; flow fills the pages from top to bottom; divide and join bring
-// a chart on several pages. What belongs to a screen is stripped at the end, so
-// the pages need no style sheet. How something is printed is kept as the query
-// of its address (Options.Query and Read).
+// handout.piece, which measures it: blocks of parts, each with its height in
+// tenths of a millimetre and what draws it, in all the ways in which the block
+// may be set: drawings and cells in steps of 5 %, words in columns. Makeup then
+// chooses ways and breaks for the whole handout at once, and only what is chosen
+// is drawn (makeUp). Tables and blank sheets are filled from top to bottom by
+// flow; divide and join bring a chart on several pages. What belongs to a screen
+// is stripped at the end, so the pages need no style sheet. How something is
+// printed is kept as the query of its address (Options.Query and Read).
 //
 // A class set is laid out student by student, as its pages are asked for, since
 // a set of three hundred would not fit into memory at once.

@@ -146,20 +146,30 @@ func (h *handout) lesson() block {
 	return b
 }
 
-// curve sets the fit curve: fabric and hand, round by round.
+// belowCurve is the height of what stands below the curve, by the size of its letters.
+const belowCurve = 7.0
+
+// curve sets the fit curve: fabric and hand, round by round. In large print it doesn't
+// shrink, since its letters would.
 func (h *handout) curve() block {
 	p := h.Out.Plan
 	o := picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit()}
-	height, foot := picture.Frame(p, o)
-	curve := picture.FitCurve(h.Out.Fit, p, picture.FitOptions{
-		Left: o.Left, Unit: o.Unit, Half: h.Out.Summary.Half, Height: height, Foot: foot, Tolerance: h.Out.Tolerance,
-	})
+	of := picture.FitOptions{Left: o.Left, Unit: o.Unit, Half: h.Out.Summary.Half, Tolerance: h.Out.Tolerance}
+	of.Height, of.Foot = picture.Frame(p, o)
 	const name = "Fabric and hand, round by round"
-	head := h.headingPart(name)
+	room := h.areaHeight() - float64(h.headingPart(name)[0].Height)/10
+	shares := shrinking()
+	if h.o.Large {
+		shares = shares[:1]
+		scale := min(1, (room-belowCurve*h.body)/of.Foot)
+		of.Letter, of.Width = h.body/scale, h.width()/scale
+		of.Height = of.Foot + belowCurve*of.Letter
+	}
+	drawn := picture.FitCurve(h.Out.Fit, p, of)
+	wished := min(1, h.width()/drawn.Width, room/drawn.Height)
 	b := block{name: name, above: aboveHeading}
-	wished := min(1, h.width()/curve.Width, (h.areaHeight()-float64(head[0].Height)/10)/curve.Height)
-	for s, share := range shrinking() {
-		b.ways = append(b.ways, way{s, keptWith(h.headingPart(name), []part{scene(curve.Height, wished*share, func() *draw.Scene { return curve }, 0)})})
+	for s, share := range shares {
+		b.ways = append(b.ways, way{s, keptWith(h.headingPart(name), []part{scene(drawn.Height, wished*share, func() *draw.Scene { return drawn }, 0)})})
 	}
 	return b
 }

@@ -46,7 +46,7 @@ func (p *chartPages) drawMap(page *draw.Scene, top float64, here int) {
 				left = x0 + float64(x)*size
 			}
 			upper := top + float64(len(p.cells.rows)-1-y)*size
-			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: min(max(size*0.55, p.body*0.7), size), Anchor: draw.Middle}
+			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: min(p.body, size*0.72), Anchor: draw.Middle}
 			if n == here {
 				style.Fill, letter.Face = "#D0D0D0", draw.Semibold
 			}

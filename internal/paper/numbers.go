@@ -55,20 +55,36 @@ const leastLargeHand = 85
 
 // largeHand sets the hand by itself, with letters as large as the text.
 func (h *handout) largeHand(o picture.HandOptions) block {
-	b := block{name: "hand", above: 30}
+	o.Letter = h.handLetter(o)
 	hand := picture.Hand(h.Out.Plan, o)
-	wished := func() float64 { return min(h.width()/hand.Width, h.areaHeight()/hand.Height) }
-	for range 3 { // larger letters take room, so the hand is smaller, and so are they
-		o.Letter = h.body / (wished() * leastLargeHand / 100)
-		hand = picture.Hand(h.Out.Plan, o)
-	}
+	wished := min(h.width()/hand.Width, h.areaHeight()/hand.Height)
+	b := block{name: "hand", above: 30}
 	for s, share := range shrinking() {
-		if scale := wished() * share; share*100 > leastLargeHand-1 {
+		if scale := wished * share; s == 0 || o.Letter*scale >= h.body {
 			whole := scene(hand.Height, scale, func() *draw.Scene { return hand }, (h.width()-hand.Width*scale)/2)
 			b.ways = append(b.ways, way{s, []part{whole}})
 		}
 	}
 	return b
+}
+
+// handLetter returns the size of letters in mm of the drawn hand that are as large as
+// the text where the hand has its least size. With letters of size L the drawing is
+// a + b·L wide and so it is high; printed at a scale of room / (a + b·L) · share the
+// letters are as large as the text for L = text · a / (room · share − text · b).
+func (h *handout) handLetter(o picture.HandOptions) float64 {
+	const small, great = 8.0, 11.0 // about what comes out
+	at := func(letter float64) *draw.Scene {
+		o.Letter = letter
+		return picture.Hand(h.Out.Plan, o)
+	}
+	lesser, greater := at(small), at(great)
+	solve := func(room, from, to float64) float64 {
+		b := (to - from) / (great - small)
+		a := from - b*small
+		return h.body * a / max(room*leastLargeHand/100-h.body*b, 0.1*room)
+	}
+	return 1.001 * max(solve(h.width(), lesser.Width, greater.Width), solve(h.areaHeight(), lesser.Height, greater.Height))
 }
 
 // handShare is the largest share of a page's height that the hand takes beside its

@@ -26,7 +26,19 @@ func (h *handout) ownNumbers() block {
 		lines = append(lines, [2]string{"Thumb, stitches and rounds", fmt.Sprintf("%d, %d", p.Thumb.Stitches.N, p.Thumb.Rounds)})
 	}
 	lines = append(lines, [2]string{"Needles that I used", ""}, [2]string{"Begun on, finished on", ""})
+	if h.o.Large {
+		for i, l := range lines {
+			if short := shortOwn[l[0]]; short != "" {
+				lines[i][0] = short
+			}
+		}
+	}
 	return h.ownRows(lines)
+}
+
+// shortOwn holds names that fit one line in large print.
+var shortOwn = map[string]string{
+	"Hand, round the knuckles": "Hand round", "Gusset, stitches at its end": "Gusset, stitches", "Thumb, stitches and rounds": "Thumb",
 }
 
 // ownRows sets the lines in three columns, or in two where they are too long for that.
@@ -71,7 +83,7 @@ func (h *handout) ownRow(row [][2]string, width float64) part {
 		texts[i] = setLines(l[0], width-h.valueWidth(l[1]), draw.TextStyle{Size: h.small})
 	}
 	all := beside(width+columnGap, texts...)
-	height := all.Height + tenths(1.15*h.body)
+	height := all.Height + tenths(min(1.15*h.body, 6.6))
 	return drawn(height, func(p *draw.Scene, x, y float64) {
 		all.draw(p, x, y)
 		for _, l := range row {

@@ -45,7 +45,7 @@ func (h *handout) box(p *draw.Scene, s stitch.Section, i int, x, y, size float64
 	r, width := s.Rounds[i], 0.25
 	if before, after := r.In(), r.Out(); before != after {
 		width = 0.7
-		p.Text(x+size/2, y+size+h.small*0.9, strconv.Itoa(after), draw.TextStyle{Size: h.small * 0.9, Anchor: draw.Middle})
+		p.Text(x+size/2, y+size+h.small*0.9, strconv.Itoa(after), draw.TextStyle{Size: h.small, Anchor: draw.Middle})
 	}
 	p.Rect(x+0.5, y, size-1, size-1, draw.Style{Stroke: ink, Width: width})
 	p.Text(x+size/2, y+size/2+h.small*0.35, strconv.Itoa(i+1), draw.TextStyle{Size: h.small, Anchor: draw.Middle})

@@ -189,14 +189,14 @@ func (s sections) label(part stitch.Part, step words.Step) string {
 }
 
 func (s sections) labelStyle() draw.TextStyle {
-	return draw.TextStyle{Size: s.body * 0.9, Face: draw.Semibold}
+	return draw.TextStyle{Size: min(s.body, max(s.small, 0.9*s.body)), Face: draw.Semibold}
 }
 
 // labelWidth returns the width in mm of the labels of a section.
 func (s sections) labelWidth(p words.Passage) float64 {
 	widest := 0.0
 	for _, step := range p.Steps {
-		widest = max(widest, draw.Measure(s.label(p.Part, step), s.body*0.9, draw.Semibold))
+		widest = max(widest, draw.Measure(s.label(p.Part, step), s.labelStyle().Size, draw.Semibold))
 	}
 	return widest + 3
 }

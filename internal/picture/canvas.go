@@ -30,6 +30,7 @@ type canvas struct {
 	sign    float64 // 1, or −1 for a left hand
 	dx, dy  float64 // place of the hand's origin on the page
 	letter  float64 // size of the letters in mm
+	even    bool    // no text is smaller than that
 	ground  string  // colour under the labels on the hand
 	ribbons bool    // a page's script can show a tape as broad as it is
 	drawn   area    // the area drawn on so far
@@ -54,6 +55,14 @@ func fitCanvas(left bool, letter, marginLeft, marginTop float64, paint func(*can
 func (c *canvas) clear() {
 	const far = 1e6
 	c.s, c.texts, c.drawn = &draw.Scene{}, nil, area{far, far, -far, -far}
+}
+
+// soft returns the size of the letters of what matters less.
+func (c *canvas) soft() float64 {
+	if c.even {
+		return c.letter
+	}
+	return 0.9 * c.letter
 }
 
 func (c *canvas) x(p point) float64 { return c.dx + c.sign*p.x }

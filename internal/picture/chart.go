@@ -32,7 +32,7 @@ type Look struct {
 	Gauge   gauge.Gauge
 	Square  bool // cells as high as wide, in place of the fabric's proportions
 	Symbols Convention
-	Numbers float64    // size of the numbers in mm at least; of those that would touch, every fifth stands
+	Numbers float64    // size of the numbers in mm at least; of those that would touch, those of rounds that change the count stand, the first, the last and fifth ones
 	Unit    units.Unit // of the rulers; empty: none
 	Grey    bool       // for a copier: yarns have the textures that tell them apart without colour
 	Knitted bool       // coloured stitches of the key are drawn as knitting

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"slices"
 	"strconv"
 
 	"thenar/internal/chart"
@@ -150,12 +151,9 @@ func numberSize(at Geometry) float64 {
 	return max(at.letter, min(Edge(at.CellWidth)*0.62, at.CellHeight*0.8))
 }
 
-// The height of a figure and its width, of the size of its letters, in the faces that
+// figureWide is the width of a figure, by the size of its letters, in the faces that
 // the program uses.
-const (
-	capHeight  = 0.66
-	figureWide = 0.5
-)
+const figureWide = 0.5
 
 // numberRounds numbers the rounds where they begin; if marks is set, it marks those
 // that a try changed.
@@ -165,6 +163,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
+	said := numbered(g, size*lineOfNumbers < at.CellHeight)
 	for i, row := range g.Rows {
 		low, high, ok := shownRange(row)
 		if !ok {
@@ -180,13 +179,38 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 			number.Class, number.Face = "label changed", draw.Semibold
 			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: pinColour, Width: at.CellWidth / 6})
 		}
-		if size*capHeight < at.CellHeight || row.Round == 1 || row.Round%5 == 0 {
+		if said[i] {
 			s.Text(x, y, strconv.Itoa(row.Round), number)
 		}
 		if several && row.Round == 1 {
 			s.Text(x+out, y, row.Section.Words(), name)
 		}
 	}
+}
+
+// lineOfNumbers is the height of a row that a number takes without crowding the next,
+// by the size of its letters.
+const lineOfNumbers = 0.8
+
+// numbered returns which rows bear their numbers: all that have room; otherwise the
+// first of a section, the last of all and those that change the count, and of the
+// others every fifth that doesn't touch one of these.
+func numbered(g chart.Grid, roomy bool) []bool {
+	said := make([]bool, len(g.Rows))
+	for i, row := range g.Rows {
+		last := i == len(g.Rows)-1 && i > 0 && !said[i-1]
+		said[i] = roomy || row.Round == 1 || last || changesCount(row)
+	}
+	for i, row := range g.Rows {
+		next := i > 0 && said[i-1] || i+1 < len(g.Rows) && said[i+1]
+		said[i] = said[i] || row.Round%5 == 0 && !next
+	}
+	return said
+}
+
+// changesCount reports whether a stitch of a row makes the round longer or shorter.
+func changesCount(row chart.Row) bool {
+	return slices.ContainsFunc(row.Shown(), func(c chart.Cell) bool { return c.Op.In() != c.Op.Out() })
 }
 
 // bar returns an upright stroke beside a row.

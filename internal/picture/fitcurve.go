@@ -20,6 +20,10 @@ type FitOptions struct {
 	// 0 if it is unknown.
 	Half float64
 
+	// Letter is the size of all letters in mm, and Width that of the page; 0: shares of
+	// the hand.
+	Letter, Width float64
+
 	// Height of the page and distance of the cast-on from its upper edge, in mm, as
 	// Frame returns them. If both are 0, Frame is called.
 	Height, Foot float64
@@ -84,6 +88,9 @@ func FitCurve(rows []fit.Row, p *mitt.Plan, o FitOptions) *draw.Scene {
 	}
 	c.foot = c.o.Foot
 	c.s.Width, c.s.Height = fitWidth*c.letter, c.o.Height
+	if o.Letter > 0 {
+		c.letter, c.s.Width = o.Letter, o.Width
+	}
 	c.s.Label = c.label(rows)
 	c.hand.rows, c.thumb.rows = splitThumb(rows)
 	c.hand.other, c.thumb.other = splitThumb(o.Other)

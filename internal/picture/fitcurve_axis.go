@@ -57,7 +57,12 @@ func (c *fitCurve) widestTick() float64 {
 }
 
 // small returns the size of small labels in mm.
-func (c *fitCurve) small() float64 { return 0.9 * c.letter }
+func (c *fitCurve) small() float64 {
+	if c.o.Letter > 0 {
+		return c.letter
+	}
+	return 0.9 * c.letter
+}
 
 // drawAxis draws a panel's girth axis along its lower edge, its grid, and its spine.
 func (c *fitCurve) drawAxis(p *panel) {

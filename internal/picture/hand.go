@@ -75,7 +75,7 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 	}
 	sp := newSpine(m, o.unit(), letter)
 	c := fitCanvas(o.Left, letter, sp.width(), letter, func(c *canvas) {
-		c.ground = cardColour
+		c.ground, c.even = cardColour, o.Letter > 0
 		f.drawHand(c, m.foot().y-0.10*f.long)
 		m.draw(c, o.Worn)
 		m.drawBands(c, sp.x) // under the tapes, so that those can be clicked
@@ -150,12 +150,15 @@ func Example() hand.Hand {
 // caption writes a text under the drawing and sets the size of the page.
 func (c *canvas) caption(text string) {
 	c.s.Width = c.drawn.right + c.letter
-	y := c.drawn.bottom + 0.8*c.letter
-	for _, line := range draw.Wrap(text, c.s.Width-2*c.letter, 0.9*c.letter, draw.Regular) {
-		y += leading * c.letter
-		c.s.Text(c.letter, y, line, draw.TextStyle{Class: "soft", Size: 0.9 * c.letter})
+	y, x, below := c.drawn.bottom+0.8*c.letter, c.letter, 0.8*c.letter
+	if c.even { // larger letters have the whole width
+		x, below = 0, 0.35*c.letter
 	}
-	c.s.Height = y + 0.8*c.letter
+	for _, line := range draw.Wrap(text, c.s.Width-2*x, c.soft(), draw.Regular) {
+		y += leading * c.letter
+		c.s.Text(x, y, line, draw.TextStyle{Class: "soft", Size: c.soft()})
+	}
+	c.s.Height = y + below
 }
 
 // words lists the sections with their rounds: "cuff 10 rounds, …".

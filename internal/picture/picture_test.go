@@ -2,6 +2,8 @@ package picture
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -169,4 +171,34 @@ func TestSmallIsToScale(t *testing.T) {
 	p := plan(t, mitt.Mitten, 150)
 	assert.Equal(t, svg(t, Small(p, SmallOptions{})), svg(t, Small(p, SmallOptions{})))
 	assert.Less(t, Small(plan(t, mitt.Fingerless, 150), SmallOptions{}).Width, Small(plan(t, mitt.Fingerless, 230), SmallOptions{}).Width)
+}
+
+// Numbers of rounds that have no room for all stand at every round that changes the
+// count, and don't touch; with room for all, all stand.
+func TestLargeNumbersDoNotTouch(t *testing.T) {
+	p := plan(t, mitt.Fingerless, 190)
+	g := grid(p, nil, false)
+	for _, c := range []struct {
+		numbers float64
+		all     bool
+	}{{0, true}, {6.35, false}} {
+		look := Look{Cell: 6.5, Gauge: p.Gauge, Numbers: c.numbers}
+		s, at := Chart(g, look)
+		said, before := map[int]bool{}, math.Inf(1)
+		for _, i := range s.Items {
+			if i.Kind != draw.TextItem || i.Y > at.Bottom || i.Y < at.y(len(g.Rows)) {
+				continue
+			}
+			n, err := strconv.Atoi(i.Text)
+			require.NoError(t, err)
+			said[n] = true
+			assert.Greater(t, before-i.Y, 0.72*i.Letter.Size, "the number of round %d", n)
+			before = i.Y
+		}
+		for _, row := range g.Rows {
+			changes := len(row.Shown()) > 0 && slices.ContainsFunc(row.Cells, func(c chart.Cell) bool { return c.Op == stitch.M1L || c.Op == stitch.M1R })
+			assert.True(t, said[row.Round] || !changes && !c.all, "round %d", row.Round)
+		}
+		assert.Equal(t, c.all, len(said) == len(g.Rows))
+	}
 }

@@ -126,7 +126,7 @@ func (s *spine) drawLabels(c *canvas) {
 		}
 		style := draw.TextStyle{Size: s.letter, Anchor: draw.End, Face: draw.Semibold}
 		if l.soft {
-			style.Class, style.Size, style.Face = "soft", 0.9*s.letter, draw.Regular
+			style.Class, style.Size, style.Face = "soft", c.soft(), draw.Regular
 		}
 		for n, t := range l.lines {
 			c.s.Text(x, y-room[i]/2+(0.92+float64(n)*leading)*s.letter, t, style)
