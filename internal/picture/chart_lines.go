@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -165,7 +166,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
 	said := numbered(g, size*lineOfNumbers < at.CellHeight)
 	for i, row := range g.Rows {
-		low, high, ok := shownRange(row)
+		low, high, ok := besideNumber(g.Rows, i, size*capHeight/at.CellHeight)
 		if !ok {
 			continue
 		}
@@ -211,6 +212,20 @@ func numbered(g chart.Grid, roomy bool) []bool {
 // changesCount reports whether a stitch of a row makes the round longer or shorter.
 func changesCount(row chart.Row) bool {
 	return slices.ContainsFunc(row.Shown(), func(c chart.Cell) bool { return c.Op.In() != c.Op.Out() })
+}
+
+// besideNumber returns the first and last place of a row's shown cells, and of those of
+// the rows above and below that its number stands beside, too, since it is so many rows
+// high; ok is false if the row has no cells.
+func besideNumber(rows []chart.Row, i int, high float64) (first, last int, ok bool) {
+	first, last, ok = shownRange(rows[i])
+	reach := int(math.Ceil((high - 1) / 2))
+	for k := max(i-reach, 0); ok && k <= min(i+reach, len(rows)-1); k++ {
+		if low, high, has := shownRange(rows[k]); has {
+			first, last = min(first, low), max(last, high)
+		}
+	}
+	return first, last, ok
 }
 
 // bar returns an upright stroke beside a row.
