@@ -152,9 +152,12 @@ func numberSize(at Geometry) float64 {
 	return max(at.letter, min(Edge(at.CellWidth)*0.62, at.CellHeight*0.8))
 }
 
-// figureWide is the width of a figure, by the size of its letters, in the faces that
-// the program uses.
-const figureWide = 0.5
+// figureWide and figureHigh are the width and height of a figure, by the size of its
+// letters, in the faces that the program uses.
+const (
+	figureWide = 0.5
+	figureHigh = 0.66
+)
 
 // numberRounds numbers the rounds where they begin; if marks is set, it marks those
 // that a try changed.
@@ -166,7 +169,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
 	said := numbered(g, size*lineOfNumbers < at.CellHeight)
 	for i, row := range g.Rows {
-		low, high, ok := besideNumber(g.Rows, i, size*capHeight/at.CellHeight)
+		low, high, ok := besideNumber(g.Rows, i, size*figureHigh/at.CellHeight)
 		if !ok {
 			continue
 		}
