@@ -11,6 +11,7 @@ import (
 	"thenar/internal/paper"
 	"thenar/internal/project"
 	"thenar/internal/store"
+	"thenar/internal/tryon"
 )
 
 // whereSure names the place where questions about a mitt's hand are answered.
@@ -74,7 +75,29 @@ func (w *work) printable(pl *project.Planner, s *Sheets) (paper.Sheet, error) {
 	}
 	doc := w.doc
 	doc.FromLeft = s.Options.FromLeft
-	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle")}, nil
+	return paper.Sheet{Doc: doc, Out: out, Needle: doc.Sheet.Given("gauge.swatches[0].needle"), At: w.standsAt(pl)}, nil
+}
+
+// standsAt says where the knitter of a mitt on the needles is, at the round that
+// comes next, as on the page where it is knitted: round 23 of the gusset. The hand
+// is named if the paper is of the other one. It returns "" if nothing is on the
+// needles.
+func (w *work) standsAt(pl *project.Planner) string {
+	next := w.next(pl)
+	if next == nil {
+		return ""
+	}
+	at := fmt.Sprintf("round %d of the %s", next.Round, next.Part.Words())
+	switch next.Round {
+	case tryon.Opening:
+		at = "the beginning of the " + next.Part.Words()
+	case tryon.Ending:
+		at = "the end of the " + next.Part.Words()
+	}
+	if next.Side != w.doc.Side {
+		at += fmt.Sprintf(", %s hand", next.Side)
+	}
+	return at
 }
 
 // KeepPrint saves how the handout of a mitt is laid out, and returns the

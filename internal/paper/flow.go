@@ -13,6 +13,7 @@ type flow struct {
 	letters
 	size   Size
 	name   string // in the foot of every page
+	at     string // where the knitter was when it was printed, above every page; may be empty
 	pages  []*draw.Scene
 	y      float64 // where the next item goes, in mm from the top
 	repeat string  // heading to repeat on the next page, with "goes on"
@@ -129,8 +130,13 @@ func (f *flow) footLetter() float64 {
 	return 3.2
 }
 
+// aboveHead is how far what stands in the upper margin is above the type area, in
+// mm. Large print then is 7 mm from the paper's edge, which printers reach.
+const aboveHead = 2.5
+
 // foot numbers the pages and draws a ruler of 50 mm, with a tick every 10, which
-// shows whether the printer kept to scale.
+// shows whether the printer kept to scale. In the upper margin it says where the
+// knitter was.
 func (f *flow) foot() {
 	for i, p := range f.pages {
 		y := f.size.Height - margin
@@ -147,6 +153,9 @@ func (f *flow) foot() {
 		page := fmt.Sprintf(" · page %d of %d", i+1, len(f.pages))
 		room := f.size.Width - margin - (x + 50) - 4 - draw.Measure(page, style.Size, draw.Regular)
 		p.Text(f.size.Width-margin, y, shorten(f.name, room, style.Size)+page, style)
+		if f.at != "" {
+			p.Text(f.size.Width-margin, margin-aboveHead, "Printed at "+f.at, style)
+		}
 		p.Label = fmt.Sprintf("%s, page %d of %d", f.name, i+1, len(f.pages))
 	}
 }

@@ -16,6 +16,7 @@ type Sheet struct {
 	Yarn   string           // in the person's words; may be empty
 	Needle string           // in the person's words; may be empty
 	Doubts []string         // what to look at before the cast-on
+	At     string           // where the knitter is: round 23 of the gusset; empty if it is not on the needles
 }
 
 func (s *Sheet) headline() string {
@@ -35,6 +36,7 @@ type handout struct {
 
 func newHandout(s *Sheet, o Options) *handout {
 	h := &handout{flow: newFlow(o, s.headline()), Sheet: s, o: o}
+	h.at = s.At
 	for _, v := range h.views() {
 		h.grids = append(h.grids, h.grid(v))
 	}

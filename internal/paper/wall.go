@@ -19,6 +19,7 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 	}
 	o.Pieces = nil
 	h := handout{flow: newFlow(o, s.headline()), Sheet: &s, o: o}
+	h.at = s.At
 	g := h.grid(v)
 	if len(g.Rows) == 0 {
 		return nil
