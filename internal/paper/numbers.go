@@ -120,18 +120,25 @@ const numberGap = 4.0
 type numbers struct {
 	*handout
 	list    []words.Reason
+	parts   []part    // each set in the width of a column
 	heights []float64 // of each, in mm
 	columns int
 	width   float64 // of a column in mm
 }
 
+// newNumbers measures numbers for so many columns. One column is as wide as its widest
+// name; in two, long names are broken.
 func newNumbers(h *handout, list []words.Reason, columns int) *numbers {
-	n := &numbers{handout: h, list: list, columns: columns, width: 0.29 * h.width() / math.Sqrt(float64(columns))}
-	for _, r := range list {
-		n.width = max(n.width, draw.Measure(r.Name, h.small, draw.Regular))
+	n := &numbers{handout: h, list: list, columns: columns, width: 0.29 * h.width()}
+	if columns > 1 {
+		n.width = 0.2 * h.width()
 	}
 	for _, r := range list {
-		n.heights = append(n.heights, h.numberHeight(r, n.width))
+		if columns == 1 {
+			n.width = max(n.width, draw.Measure(r.Name, h.small, draw.Regular))
+		}
+		n.parts = append(n.parts, h.number(r, n.width))
+		n.heights = append(n.heights, float64(n.parts[len(n.parts)-1].Height)/10)
 	}
 	return n
 }
@@ -156,7 +163,7 @@ func (n *numbers) with(hand *draw.Scene, scale float64) part {
 		for i, at := range n.columned(count) {
 			top := y
 			for k := at[0]; k < at[1]; k++ {
-				n.drawNumber(p, n.list[k], x+float64(i)*(n.width+numberGap), top, n.width)
+				n.parts[k].draw(p, x+float64(i)*(n.width+numberGap), top)
 				top += n.heights[k]
 			}
 		}
@@ -211,8 +218,8 @@ func (n *numbers) rowHeight(k int) float64 {
 func (n *numbers) drawUnder(p *draw.Scene, k int, x, y float64) {
 	y += numberGap
 	for ; k < len(n.list); k += n.across() {
-		for i, r := range n.list[k:min(k+n.across(), len(n.list))] {
-			n.drawNumber(p, r, x+float64(i)*(n.width+numberGap), y, n.width)
+		for i, one := range n.parts[k:min(k+n.across(), len(n.parts))] {
+			one.draw(p, x+float64(i)*(n.width+numberGap), y)
 		}
 		y += n.rowHeight(k)
 	}
@@ -226,17 +233,12 @@ func sum(list []float64) float64 {
 	return total
 }
 
-// drawNumber writes a number with its name above it.
-func (h *handout) drawNumber(p *draw.Scene, r words.Reason, x, y, column float64) {
-	p.Text(x, y+h.small, r.Name, draw.TextStyle{Size: h.small})
-	for i, line := range draw.Wrap(valueText(r), column, h.body, draw.Semibold) {
-		p.Text(x, y+h.small*1.25+h.body+float64(i)*h.body*leading, line, draw.TextStyle{Size: h.body, Face: draw.Semibold})
-	}
-}
-
-// numberHeight returns the height of a number with its name.
-func (h *handout) numberHeight(r words.Reason, column float64) float64 {
-	return h.small*1.25 + float64(len(draw.Wrap(valueText(r), column, h.body, draw.Semibold)))*h.body*leading + 0.6
+// number sets a number with its name above it.
+func (h *handout) number(r words.Reason, width float64) part {
+	name := setLines(r.Name, width, draw.TextStyle{Size: h.small})
+	name[len(name)-1].Height = tenths(1.25 * h.small) // the value stands close below
+	value := setLines(valueText(r), width, draw.TextStyle{Size: h.body, Face: draw.Semibold})
+	return stack(append(append(name, value...), space(6)))
 }
 
 // reasons returns the numbers that are printed: all but zeros that are not fixed.
