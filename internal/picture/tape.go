@@ -22,12 +22,14 @@ type tape struct {
 }
 
 // drawTapes draws every tape with its value. Filled values are dotted and marked "≈"; an
-// example is dotted, with names in place of values.
+// example is dotted, with names in place of values. Letters of a size of their own may be
+// large for the hand: then the values are drawn last, so that no tape runs through them.
 func (f *figure) drawTapes(c *canvas, o HandOptions, filled map[string]bool) {
 	drawTapes(c, f.tapes(c.letter), o, filled)
 }
 
 func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
+	var last []func()
 	for _, t := range list {
 		class, text := "tape", t.value.With(o.unit())
 		style := draw.Style{Class: "tape-line", Stroke: chalkColour, Width: c.letter / 10, Round: true}
@@ -61,8 +63,15 @@ func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 		}
 		p.path(style)
 		t.label.value = text
-		c.place(t.label)
+		if o.Letter == 0 {
+			c.place(t.label)
+		} else {
+			last = append(last, func() { c.place(t.label) })
+		}
 		c.s.End()
+	}
+	for _, label := range last {
+		label()
 	}
 }
 
