@@ -2,7 +2,6 @@ package paper
 
 import (
 	"context"
-	"fmt"
 	"iter"
 	"strings"
 
@@ -82,74 +81,6 @@ func measuringSheet(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	f.measuring(l.Doc.Side == project.Left)
 	f.foot()
 	return finish(f.pages, o.Grey)
-}
-
-// summary lays out the teacher's table: the numbers of each student's mitt, and why
-// some should be looked at.
-func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) []*draw.Scene {
-	f := newFlow(o, c.Name)
-	f.text(margin, f.width(), c.Name, draw.TextStyle{Size: f.title, Face: draw.Serif})
-	if when := c.When(); when != "" {
-		f.say(when, f.body)
-	}
-	if c.Pattern != nil {
-		f.say("Pattern: "+c.Pattern.Name+fixedText(c)+".", f.body)
-	}
-	for _, text := range []string{c.Yarn, c.Needle, c.Note} {
-		if text != "" {
-			f.say(text, f.body)
-		}
-	}
-	looks := 0
-	metres := 0
-	for i := range lines {
-		if lines[i].NeedsAttention() {
-			looks++
-		}
-		metres += lines[i].Metres()
-	}
-	if part != c.Whole() {
-		f.say(fmt.Sprintf("These are %s of %d.", part.Words(), len(c.Students)), f.body)
-	}
-	f.say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %d m at the most.", len(lines), looks, metres), f.body)
-	if o.Double {
-		f.say("Printed on both sides: everyone begins on a fresh sheet. Laid open, page 2 is beside page 3.", f.body)
-	}
-	f.y += 2
-	f.repeat = c.Name
-	f.table([]column{
-		{"student", 2.6, false},
-		{"hand", 1.3, false},
-		{"stitches / 10 cm", 1.3, true},
-		{"cast on", 0.9, true},
-		{"increases", 1.5, true},
-		{"rounds", 1.1, true},
-		{"held", 0.8, true},
-		{"thumb", 1.0, true},
-		{"above", 0.9, true},
-		{"yarn", 1.0, true},
-	}, summaryRows(c, lines))
-	f.done()
-	f.foot()
-	return finish(f.pages, o.Grey)
-}
-
-func summaryRows(c roster.Class, lines []roster.Line) []row {
-	rows := make([]row, len(lines))
-	for i := range lines {
-		l := &lines[i]
-		r := row{cells: make([]string, 10), below: append(append([]string{}, l.Missing...), l.Doubts...)}
-		r.cells[0], r.cells[1] = l.Student.Name, l.Student.HandText(c.Unit)
-		copy(r.cells[2:], l.Numbers())
-		for _, q := range l.Asks {
-			r.below = append(r.below, "Not printed: "+q.Words)
-		}
-		for k, text := range r.below {
-			r.below[k] = "! " + text
-		}
-		rows[i] = r
-	}
-	return rows
 }
 
 // fixedText lists the numbers fixed for all.
