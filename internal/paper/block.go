@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"slices"
 
 	"thenar/internal/draw"
 	"thenar/internal/makeup"
@@ -128,6 +129,31 @@ func inColumns(parts []part, n int, step float64) part {
 		columns = append(columns, parts[from:to])
 	}
 	return beside(step, columns...)
+}
+
+// inRows puts parts in rows of n side by side, a part each.
+func inRows(parts []part, n int, step float64) []part {
+	var rows []part
+	for few := range slices.Chunk(parts, n) {
+		columns := make([][]part, len(few))
+		for i := range few {
+			columns[i] = few[i : i+1]
+		}
+		rows = append(rows, beside(step, columns...))
+	}
+	return keptLines(rows)
+}
+
+// keptRows marks rows so that neither the first nor the last stands alone where it is
+// but a line: two lines are no lone one.
+func (l letters) keptRows(rows []part) []part {
+	last := len(rows) - 1
+	lone := func(p part) bool { return 2*p.Height < 3*lineHeight(l.small) }
+	if last > 0 {
+		rows[0].Keep = rows[0].Keep || lone(rows[0])
+		rows[last-1].Keep = rows[last-1].Keep || lone(rows[last])
+	}
+	return rows
 }
 
 // keptLines marks lines or rows so that neither the first nor the last stands alone.

@@ -32,7 +32,9 @@ func (h *handout) numbers() []block {
 	for _, r := range h.reasons() {
 		rows = append(rows, h.numberRow(r, half))
 	}
-	return []block{one("numbers", 25, []part{inColumns(rows, 2, half+columnGap)}), h.largeHand(o)}
+	b := one("numbers", 25, []part{inColumns(rows, 2, half+columnGap)})
+	b.ways = append(b.ways, way{parts: inRows(rows, 2, half+columnGap)}) // which may begin on one page and end on the next
+	return []block{b, h.largeHand(o)}
 }
 
 // numberRow sets a number with its name at its left, or above it where both don't fit

@@ -146,7 +146,7 @@ func (h *handout) cautions() block {
 	for _, text := range list {
 		rows = append(rows, h.bullet(text))
 	}
-	return h.headed("Cautions", keptLines(rows))
+	return h.headed("Cautions", h.keptRows(rows))
 }
 
 // bullet sets a text behind a dot.

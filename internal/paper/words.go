@@ -129,7 +129,7 @@ func (s sections) set(p words.Passage, width float64) []part {
 			rows = append(rows, setWhole("Stop when it "+s.long[p.Part].Until+".", width, draw.TextStyle{Size: s.body}))
 		}
 	}
-	rows = keptWith([]part{head}, goingOn(keptLines(rows), p.Title))
+	rows = keptWith([]part{head}, goingOn(s.keptRows(rows), p.Title))
 	for i := range rows {
 		rows[i].Words = s.pairs[p.Part]
 	}
