@@ -163,6 +163,7 @@ function start(root) {
       place.hidden = (!wide && view !== task?.view) || !strips.has(view, row);
       if (place.hidden) continue;
       place.dataset.on = wide ? "wide" : task.wide ? "narrow" : "all";
+      place.classList.toggle("with-needle", Boolean(needles.now?.on_needle));
       turn(place.querySelector("svg"), strips.get(view), row);
       if (toned(strips.get(view), row)) find("gaps").hidden = false;
     }
@@ -179,7 +180,9 @@ function start(root) {
   }
 
   function turn(svg, of, row) {
-    svg.setAttribute("viewBox", windowOf(of, row).join(" "));
+    const onNeedle = Boolean(needles.now?.on_needle);
+    svg.setAttribute("viewBox", windowOf(of, row, onNeedle).join(" "));
+    for (const needle of svg.querySelectorAll("[data-needle]")) needle.toggleAttribute("hidden", !onNeedle || Number(needle.dataset.needle) !== row);
     const top = of.bottom - row * of.cell_height;
     const lit = needles.now?.is_round;
     svg.querySelector(".now").setAttribute("d", lit ? `M0 ${top}H${of.width}V${top + of.cell_height}H0Z` : "");

@@ -10,10 +10,11 @@ function rowsAbout(strip, row) {
   return [low, Math.min(low + stripRows - 1, strip.rows)];
 }
 
-// windowOf returns the part of a strip around a row, as a viewBox.
-export function windowOf(strip, row) {
+// windowOf returns the part of a strip around a row, as a viewBox, with the needle under
+// it if that is shown.
+export function windowOf(strip, row, onNeedle = false) {
   const [low, high] = rowsAbout(strip, row);
-  return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height];
+  return [0, strip.bottom - high * strip.cell_height, strip.width, (high - low + 1) * strip.cell_height + (onNeedle ? strip.needle : 0)];
 }
 
 // toned reports whether a strip shows places without a stitch around a row.

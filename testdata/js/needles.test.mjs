@@ -76,6 +76,8 @@ test("a strip is always as high, with three rows below where there are so many",
   assert.deepEqual(windowOf(strip, 1), [0, 70, 60, 30]);
   assert.deepEqual(windowOf(strip, 12), [0, 40, 60, 30]);
   assert.deepEqual(windowOf({ ...strip, rows: 4 }, 2), [0, 80, 60, 20], "a chart that has no more");
+  assert.deepEqual(windowOf({ ...strip, needle: 10 }, 6, true), [0, 60, 60, 40], "with the needle under it");
+  assert.deepEqual(windowOf({ ...strip, needle: 10 }, 6), [0, 60, 60, 30], "nothing is on the needle");
 });
 
 test("a strip is shown where its rows are drawn, and everywhere once the whole has come", async () => {

@@ -35,29 +35,30 @@ type Needles struct {
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
 // read while knitting.
 type NeedleTask struct {
-	Section string   `json:"section"`
-	Part    string   `json:"part"`     // the section in words
-	Round   int      `json:"round"`    // the number of a round, tryon.Opening or tryon.Ending
-	IsRound bool     `json:"is_round"` // only a round has notes, and a row in the chart
-	Knitted int      `json:"knitted"`  // rounds of the mitt knitted once this is done
-	Title   string   `json:"title"`    // in large words
-	Place   string   `json:"place"`
-	Before  int      `json:"before"`
-	After   int      `json:"after"` // stitches on the needles before and after it
-	Counts  string   `json:"counts"`
-	Words   string   `json:"words"`
-	Say     []Said   `json:"say"`   // the words, by yarns
-	Name    string   `json:"name"`  // within a sentence: "round 12", "bind off"
-	First   []string `json:"first"` // instructions that come before it
-	Then    []string `json:"then"`  // and after it
-	Press   string   `json:"press"` // the words on the button that goes on
-	Changed bool     `json:"changed"`
-	Note    string   `json:"note"`
-	Terms   []string `json:"terms"` // of the trade, that it uses
-	View    string   `json:"view"`
-	Row     int      `json:"row"`  // in the view, counted from the foot
-	Wide    string   `json:"wide"` // the view of the whole round, for a wide page; empty if View has it
-	WideRow int      `json:"wide_row"`
+	Section  string   `json:"section"`
+	Part     string   `json:"part"`      // the section in words
+	Round    int      `json:"round"`     // the number of a round, tryon.Opening or tryon.Ending
+	IsRound  bool     `json:"is_round"`  // only a round has notes, and a row in the chart
+	OnNeedle bool     `json:"on_needle"` // its row's stitches are on the needle
+	Knitted  int      `json:"knitted"`   // rounds of the mitt knitted once this is done
+	Title    string   `json:"title"`     // in large words
+	Place    string   `json:"place"`
+	Before   int      `json:"before"`
+	After    int      `json:"after"` // stitches on the needles before and after it
+	Counts   string   `json:"counts"`
+	Words    string   `json:"words"`
+	Say      []Said   `json:"say"`   // the words, by yarns
+	Name     string   `json:"name"`  // within a sentence: "round 12", "bind off"
+	First    []string `json:"first"` // instructions that come before it
+	Then     []string `json:"then"`  // and after it
+	Press    string   `json:"press"` // the words on the button that goes on
+	Changed  bool     `json:"changed"`
+	Note     string   `json:"note"`
+	Terms    []string `json:"terms"` // of the trade, that it uses
+	View     string   `json:"view"`
+	Row      int      `json:"row"`  // in the view, counted from the foot
+	Wide     string   `json:"wide"` // the view of the whole round, for a wide page; empty if View has it
+	WideRow  int      `json:"wide_row"`
 }
 
 // secondOf returns how a hand that is not begun is worked, "alike" or "anew",

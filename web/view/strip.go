@@ -22,10 +22,12 @@ type Strip struct {
 	Width      float64 `json:"width"`
 	Bottom     float64 `json:"bottom"`
 	CellHeight float64 `json:"cell_height"`
+	Needle     float64 `json:"needle"` // the height of the needle under the rows
 	Rows       int     `json:"rows"`
 	From       int     `json:"from"` // the first row that is drawn, from 1 at the foot; 0: none
 	To         int     `json:"to"`   // and the last
 	Gaps       []int   `json:"gaps"` // rows in which there is no stitch in places, drawn as a tone
+	OnNeedle   bool    `json:"-"`    // the needle is shown now
 	On         string  `json:"-"`    // the pages that show it now: "all", "narrow", "wide" or none
 	grid       chart.Grid
 	look       picture.Look
@@ -142,10 +144,10 @@ func (n *Needles) show() {
 		switch {
 		case at == nil:
 		case s.View == at.Wide:
-			s.On = "wide"
+			s.On, s.OnNeedle = "wide", lit && at.OnNeedle
 			s.about(at.WideRow, lit && at.IsRound)
 		case s.View == at.View:
-			s.On = "all"
+			s.On, s.OnNeedle = "all", lit && at.OnNeedle
 			if at.Wide != "" {
 				s.On = "narrow"
 			}
@@ -172,11 +174,15 @@ func (s *Strip) window(row int) (low, high int) {
 func (s *Strip) draw(from, to, row int, light bool) {
 	scene, at := picture.Chart(s.grid.Around(from, to), s.look)
 	s.From, s.To, s.Width, s.Bottom, s.CellHeight = from, to, scene.Width, at.Bottom, at.CellHeight
+	s.Needle = needleRows * s.CellHeight
 	tiles := s.knit(scene, at)
 	scene.Prune()
 	low, high := s.window(row)
 	top := s.Bottom - float64(high)*s.CellHeight
 	scene.Window = &draw.Box{Y: top, Width: s.Width, Height: float64(high-low+1) * s.CellHeight}
+	if s.OnNeedle {
+		scene.Window.Height += s.Needle
+	}
 	lit, ahead := "", ""
 	if light {
 		y := s.Bottom - float64(row)*s.CellHeight
@@ -186,6 +192,11 @@ func (s *Strip) draw(from, to, row int, light bool) {
 	scene.Path(ahead, draw.Style{Class: "ahead"})
 	scene.Path(lit, draw.Style{Class: "now"})
 	s.SVG = strings.Replace(SVG(scene, false), ">", ">"+tiles, 1)
+	shown := 0
+	if s.OnNeedle {
+		shown = row
+	}
+	s.SVG = strings.TrimSuffix(s.SVG, "</svg>") + s.needles(at, shown) + "</svg>"
 }
 
 // knit fills the coloured stitches of a strip with knitting, and returns the

@@ -19,7 +19,8 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 	one := NeedleTask{
 		Section: string(t.Part), Part: t.Part.Words(), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
 		First: []string{}, Then: []string{},
-		View: rows[anchor].View, Row: rows[anchor].Row, Wide: rows[anchor].Wide, WideRow: rows[anchor].WideRow,
+		OnNeedle: t.IsRound() || t.Round == tryon.Ending,
+		View:     rows[anchor].View, Row: rows[anchor].Row, Wide: rows[anchor].Wide, WideRow: rows[anchor].WideRow,
 	}
 	if !one.IsRound {
 		one.opens(out, s)
