@@ -23,7 +23,7 @@ func (s *Strip) needles(at picture.Geometry, shown int) string {
 		if n := i + 1; s.From <= n && n <= s.To {
 			hidden := ""
 			if n != shown {
-				hidden = " hidden"
+				hidden = ` hidden=""`
 			}
 			low, _ := s.window(n)
 			top := s.Bottom - float64(low-1)*s.CellHeight

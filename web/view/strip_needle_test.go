@@ -1,6 +1,9 @@
 package view
 
 import (
+	"encoding/xml"
+	"errors"
+	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -68,4 +71,18 @@ func TestTheNeedleHoldsWhatTheRoundLeaves(t *testing.T) {
 func bridged(t *testing.T) int {
 	t.Helper()
 	return handAt(t, 0, nil).Out.Plan.Bridge.CastOn
+}
+
+// A whole strip is read as XML by the page's script, which is stricter than a page's HTML.
+func TestWholeStripsAreWellFormed(t *testing.T) {
+	for _, s := range WholeStrips(handAt(t, 0, nil)) {
+		d := xml.NewDecoder(strings.NewReader(s.SVG))
+		for {
+			_, err := d.Token()
+			if errors.Is(err, io.EOF) {
+				break
+			}
+			require.NoError(t, err, s.View)
+		}
+	}
 }
