@@ -47,6 +47,10 @@ func TestTryOnFromTheNeedles(t *testing.T) {
 	b.open(mitt + "/desk/knit")
 	assert.Equal(t, "Round 9 of 20 · gusset", eval[string](b, title))
 	assert.Equal(t, "a stitch slipped", eval[string](b, `document.getElementById("note").value`))
+	assert.Empty(t, eval[[]string](b, `[...document.querySelectorAll(".later li")].filter((li) => {
+		const all = li.parentElement.getBoundingClientRect(), one = li.getBoundingClientRect();
+		return one.left < all.right && one.bottom > all.bottom + 1;
+	}).map((li) => li.textContent)`), "what comes later is whole or not there")
 	assert.LessOrEqual(t, eval[int](b, `document.documentElement.scrollWidth`), 360)
 	b.shot("needles-phone")
 
