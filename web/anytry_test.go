@@ -177,9 +177,9 @@ func (k *knitter) keeping(step func()) {
 	}
 }
 
-// castOnTail is the length of yarn that casting on takes, an estimate which follows
-// the fabric as it is measured, and no stitch that is knitted.
-var castOnTail = regexp.MustCompile(`, leaving a tail of [^.]*`)
+// yarnTaken is the length of yarn that an edge takes, an estimate which follows the
+// fabric as it is measured, and no stitch that is knitted.
+var yarnTaken = regexp.MustCompile(`, leaving a tail of [^.;]*|; it takes [^.]*`)
 
 // knitted are the rounds of a hand that are on the needles.
 func (k *knitter) knitted(side string) []string {
@@ -202,7 +202,7 @@ func (k *knitter) reached(side string) (list []string, nth int) {
 	}
 	require.NoError(k.t, json.Unmarshal([]byte(k.do(req).body), &got))
 	for _, r := range got.Tasks {
-		list = append(list, fmt.Sprint(r.Section, r.Before, r.After, castOnTail.ReplaceAllString(r.Words, "")))
+		list = append(list, fmt.Sprint(r.Section, r.Before, r.After, yarnTaken.ReplaceAllString(r.Words, "")))
 	}
 	return list, got.Nth
 }

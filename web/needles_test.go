@@ -21,7 +21,7 @@ func TestNeedlesWithoutScript(t *testing.T) {
 	at := a.sample()
 	page := a.get(at + "/needles").doc()
 	assert.Equal(t, "Cast on 36 stitches", page.Find("[data-title]").Text())
-	assert.Contains(t, page.Find("[data-say]").Text(), "Cast on 36 stitches with a stretchy cast-on", "in large words")
+	assert.Contains(t, page.Find("[data-say]").Text(), "Cast on 36 stitches with a stretchy long-tail cast-on", "in large words")
 	assert.Equal(t, "All 36 cast on", page.Find(".forward").Text())
 	assert.Equal(t, 1, page.Find("[data-note][hidden]").Length(), "a note stands on a round")
 	assert.Equal(t, "0 of 60 rounds knitted", page.Find("[data-made]").Text())

@@ -63,6 +63,10 @@ func (h *handout) roomFor(column float64) bool { return column > 20*h.body }
 // columnGap is the room between two columns of text in mm.
 const columnGap = 6.0
 
+// betweenPairs is the room between two pairs, so that a text of several lines does not
+// run into the next, in tenths of a millimetre.
+const betweenPairs = 10
+
 // pairs sets names in bold, each with its text beside it.
 func (h *handout) pairs(list [][2]string, width float64) []part {
 	column := 0.0
@@ -73,6 +77,9 @@ func (h *handout) pairs(list [][2]string, width float64) []part {
 	for i, p := range list {
 		name := setLines(p[0], column-2, draw.TextStyle{Size: h.small, Face: draw.Semibold})
 		rows[i] = beside(column, name, setLines(p[1], width-column, draw.TextStyle{Size: h.small}))
+		if i > 0 {
+			rows[i].Above = betweenPairs
+		}
 	}
 	return rows
 }

@@ -104,7 +104,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		"Loops over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
 	}
 	pick := lessonPanel{
-		"Pick up for the thumb", fmt.Sprintf("%d from the bridge, as numbered; then knit the %d held stitches.", o.PickedUp, o.Held), 66, high, drawOpening,
+		"Pick up for the thumb", o.pickText(n), 66, high, drawOpening,
 	}
 	gaps := lessonPanel{
 		"Close both gaps", "Lift the strand at each corner and twist it. 1 K2tog it with the first held stitch. 2 Ssk the last held stitch with the other.", 66, high, drawGaps,
@@ -116,6 +116,18 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		return [][]lessonPanel{makeOne, other, {over, pick}, {gaps}}
 	}
 	return [][]lessonPanel{append(makeOne, other...), {over, pick, gaps}}
+}
+
+// pickText says where the thumb's stitches are picked up.
+func (o LessonOptions) pickText(n names) string {
+	where := "at the top of the gap"
+	switch {
+	case o.PickedUp == 0:
+		return fmt.Sprintf("None in this mitt. Fingers up, knit the %d held stitches from the %s corner.", o.Held, n.right)
+	case o.Bridge > 0:
+		where = "along the bridge"
+	}
+	return fmt.Sprintf("Fingers up, %d %s from the %s corner, as numbered. Then knit the %d held stitches.", o.PickedUp, where, n.left, o.Held)
 }
 
 func timesWords(n int) string {

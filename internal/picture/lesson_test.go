@@ -63,6 +63,21 @@ func TestLessonFits(t *testing.T) {
 	}
 }
 
+// Where the thumb is picked up is said as it is drawn, also where nothing is cast on
+// over the gap or picked up.
+func TestLessonSaysWhereToPickUp(t *testing.T) {
+	for want, o := range map[string]LessonOptions{
+		"Fingers up, 4 along the bridge from the left corner, as numbered. Then knit the 15 held stitches.":      {Bridge: 3, PickedUp: 4},
+		"Fingers up, 4 along the bridge from the right corner, as numbered. Then knit the 15 held stitches.":     {Bridge: 3, PickedUp: 4, FromLeft: true},
+		"Fingers up, 2 at the top of the gap from the left corner, as numbered. Then knit the 15 held stitches.": {PickedUp: 2},
+		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                        {},
+		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                         {FromLeft: true},
+	} {
+		o.Held = 15
+		assert.Equal(t, want, o.pickText(o.names()))
+	}
+}
+
 // For knitting from left to right every drawing is mirrored, and the names of needles and of
 // make ones are exchanged.
 func TestLessonFromLeftIsMirrored(t *testing.T) {

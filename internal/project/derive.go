@@ -85,8 +85,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Pair = pl.pair(d, marks, out)
 	tails := yarn.TailsOf(plan)
 	out.Words = words.Instructions(out.Mitt, words.Hands{
-		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms,
-		Tails: words.Tails{CastOn: tails.CastOn, End: tails.End},
+		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails),
 	})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
 	return out, nil

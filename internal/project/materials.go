@@ -29,7 +29,7 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	}
 	if p.Thumbed() {
 		list = append(list,
-			Material{"Markers", "2, unlike each other: where the round begins, which is the gusset’s first edge, and at its second edge."},
+			Material{"Markers", "2, unlike each other: the first where the round begins, the second at the gusset’s other edge."},
 			Material{"Holder", fmt.Sprintf("smooth waste yarn, some 20 cm / 8 in, for %s.", words.Plural(p.Thumb.Held, "stitch"))})
 	} else {
 		list = append(list, Material{"Markers", "1, where the round begins."})
@@ -91,7 +91,7 @@ func (o *Outputs) ByColour() []string {
 // tails says how long the ends of yarn should be left.
 func tails(p *mitt.Plan) string {
 	t := yarn.TailsOf(p)
-	text := fmt.Sprintf("%s before the cast-on, which uses its tail; %s at every other start and end", words.Tail(t.CastOn), words.Tail(t.End))
+	text := fmt.Sprintf("%s for the long-tail cast-on; %s at every other start and end", words.Tail(t.CastOn), words.Tail(t.End))
 	if t.Hand > 0 {
 		text += fmt.Sprintf("; to bind off, %s for the hand", words.Tail(t.Hand))
 		if t.Thumb > t.End {

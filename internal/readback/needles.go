@@ -69,8 +69,9 @@ var (
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
+	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches)\.`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b`)
-	drawUp   = regexp.MustCompile(`^Cut the yarn, draw it through the (\d+) stitch(?:es)?\b`)
+	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
 	drawLast = regexp.MustCompile(`^Draw the yarn through the last (\d+)\b`)
 	graft    = regexp.MustCompile(`^Graft the last (\d+)\b`)
 	measured = regexp.MustCompile(`\b\d+ (?:cm|mm|in)\b`)
@@ -97,6 +98,15 @@ func (n *needles) otherLine(p *Part, line string) error {
 	}
 	if k, ok := number(goBack); ok {
 		return n.move(p, -k)
+	}
+	if found := marker.FindStringSubmatch(line); found != nil {
+		if n.gusset = 1; found[1] != "" {
+			n.gusset = atoi(found[1])
+		}
+		if n.gusset < 1 || n.gusset >= len(n.live) || len(p.Rounds) > 0 {
+			return fmt.Errorf("%d stitches are on the needles", len(n.live))
+		}
+		return nil
 	}
 	for _, finish := range []struct {
 		re *regexp.Regexp

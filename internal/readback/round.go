@@ -54,7 +54,7 @@ func (w *worker) counts(all, gusset string) error {
 		w.gusset = -1
 		return nil
 	}
-	if w.marker < 0 { // the first round of a gusset without increases
+	if w.marker < 0 { // no marker was placed before the gusset
 		w.marker = atoi(gusset)
 	}
 	if w.gusset = w.marker; atoi(gusset) != w.marker {

@@ -37,12 +37,13 @@ type Passage struct {
 // hand, and with operations named for a knitter from left to right.
 func Instructions(m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
+	bridge := bridgeOf(m)
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		passage := Passage{Part: s.Part, Title: s.Part.Title()}
-		passage.Steps = append(passage.Steps, before(s, by)...)
+		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
 		passage.Steps = append(passage.Steps, rounds(*s)...)
-		passage.Steps = append(passage.Steps, after(s)...)
+		passage.Steps = append(passage.Steps, after(s, by)...)
 		if i == len(m.Sections)-1 {
 			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside, above all for a small child."})
 		}
@@ -75,24 +76,30 @@ func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
 	return nil
 }
 
-// before returns the steps before round 1 of a section.
-func before(s *stitch.Section, by Hands) []Step {
+// before returns the steps before round 1 of a section. bridge is the number of
+// stitches that are cast on over the thumb's gap.
+func before(s *stitch.Section, bridge int, by Hands) []Step {
 	var steps []Step
 	say := func(text string) { steps = append(steps, Step{Text: text}) }
 	if s.CastOn > 0 {
-		say(fmt.Sprintf("Cast on %s with a stretchy cast-on%s. Join to work in the round, without a twist.", Plural(s.CastOn, "stitch"), leaving(by.Tails.CastOn)))
+		say(by.castOn(s.CastOn))
 	}
 	if len(s.From) > 0 {
 		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn%s; it closes the last hole.", taken(s), leaving(by.Tails.End)))
+		say(by.along(bridge, count(s.Rounds[0], stitch.PickUp)))
 	}
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
 	}
-	if s.Part.Marked() {
+	if s.Part.Marked() && len(s.Rounds) > 0 {
 		say(by.round())
+		say(secondMarker(s.Rounds[0].LeadIn()))
+	}
+	if len(s.Rounds) > 0 && s.Rounds[0].Held() > 0 {
+		say(divides(count(s.Rounds[0], stitch.CastOn)))
 	}
 	if s.Shift != 0 {
-		say(shift(s.Shift))
+		say(shift(s.Shift, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
 		say(Schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds)))
@@ -125,9 +132,11 @@ type Hands struct {
 	Tails    Tails
 }
 
-// Tails are the lengths of yarn in mm that are left hanging; 0: as one likes.
+// Tails are the lengths of yarn in mm that edges and ends take; 0: as one likes.
 type Tails struct {
-	CastOn float64 // before the cast-on
+	CastOn float64 // for a cast-on worked with the tail
+	Hand   float64 // to bind off the hand
+	Thumb  float64 // to bind off the thumb
 	End    float64 // at every other start and end
 }
 
@@ -149,28 +158,6 @@ func (h Hands) round() string {
 		first, then = then, first
 	}
 	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand's round crosses the %s, then the %s. %s", hand, first, then, h.pair())
-}
-
-func shift(n int) string {
-	if n < 0 {
-		return fmt.Sprintf("The round now begins %s earlier, at the side line.", Plural(-n, "stitch"))
-	}
-	return fmt.Sprintf("Knit %d more: the round now begins at the side line, in the middle of the bridge.", n)
-}
-
-// after returns the steps that finish a section.
-func after(s *stitch.Section) []Step {
-	if len(s.Finish.Ops) == 0 {
-		return nil
-	}
-	text := capital(phrase(s.Finish)) + "."
-	switch s.Finish.Ops[0] {
-	case stitch.BindOff:
-		text = fmt.Sprintf("Bind off %s loosely, with a stretchy bind-off.", all(s.Finish.In()))
-	case stitch.DrawUp:
-		text = fmt.Sprintf("Cut the yarn, draw it through the %s that are left, pull tight and fasten off inside.", Plural(s.Finish.In(), "stitch"))
-	}
-	return []Step{{Text: text}}
 }
 
 func all(n int) string {

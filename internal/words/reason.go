@@ -225,9 +225,15 @@ func (r *reasons) division() {
 		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
 	r.add(mitt.KeptOnHand,
 		"increased stitches that stay with the hand. Usually none; an older way leaves two.")
-	r.add(mitt.BridgeStitches,
-		fmt.Sprintf("%s wide, cast on over the gap. The hand has %d again: %s against what was wanted.",
-			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))
+	wide, again := "nothing is cast on over the gap", ""
+	if p.Bridge.CastOn > 0 {
+		wide = r.length(float64(p.Bridge.CastOn)/g) + " wide, cast on over the gap"
+	}
+	if p.Bridge.HandAfter == p.Body.Stitches.N {
+		again = " again"
+	}
+	r.add(mitt.BridgeStitches, fmt.Sprintf("%s. The hand has %d%s: %s against what was wanted.",
+		wide, p.Bridge.HandAfter, again, Signed(p.Residual.Hand, r.u)))
 }
 
 // above adds the reasons of what lies above the division or the cuff.
@@ -255,13 +261,37 @@ func aboveWhy(p *mitt.Plan) string {
 	if p.Body.EdgingRounds == 0 {
 		return "plain to the bind-off"
 	}
-	return fmt.Sprintf("the last %d in rib over %d stitches", p.Body.EdgingRounds, p.Body.EdgingStitches)
+	return inEdging(p.Body.EdgingRounds, p.Body.EdgingStitches)
+}
+
+// inEdging returns how many of a tube's last rounds are ribbed: "the last 3 in rib
+// over 44 stitches".
+func inEdging(rounds, stitches int) string {
+	last := fmt.Sprint(rounds)
+	if rounds == 1 {
+		last = "one"
+	}
+	return fmt.Sprintf("the last %s in rib over %s", last, Plural(stitches, "stitch"))
+}
+
+// pickedWhy returns how the picked-up stitches lie along the bridge.
+func pickedWhy(bridge, picked int) string {
+	if picked == 0 {
+		return "none: over the gap nothing is cast on. The strand at each corner is worked in, so no hole stays."
+	}
+	where := fmt.Sprintf("along the %d of the bridge: between them lie %s and two halves.", bridge, Plural(bridge-1, "whole column"))
+	switch bridge {
+	case 0:
+		where = "at the top of the gap, over which nothing is cast on."
+	case 1:
+		where = "along the bridge’s one stitch: half a column lies on either side of it."
+	}
+	return where + " The strand at each corner is worked in, so no hole stays."
 }
 
 func (r *reasons) thumb() {
 	p, t := r.p, &r.p.Thumb
-	r.add(mitt.PickedUp,
-		fmt.Sprintf("along the %d of the bridge: between them lie %d whole columns and two halves. The strand at each corner is worked in, so no hole stays.", p.Bridge.CastOn, max(p.Bridge.CastOn-1, 0)))
+	r.add(mitt.PickedUp, pickedWhy(p.Bridge.CastOn, t.PickedUp))
 	r.add(mitt.ThumbStitches,
 		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d. The fabric is %s.",
 			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased, r.within(t.Stitches.N)))
@@ -275,5 +305,5 @@ func thumbEnd(t *mitt.Thumb) string {
 	if t.EdgingRounds == 0 {
 		return ""
 	}
-	return fmt.Sprintf(", the last %d in rib over %d stitches", t.EdgingRounds, t.EdgingStitches)
+	return ", " + inEdging(t.EdgingRounds, t.EdgingStitches)
 }

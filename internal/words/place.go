@@ -1,0 +1,132 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/stitch"
+)
+
+// bridgeOf returns the number of stitches that are cast on over the thumb's gap.
+func bridgeOf(m stitch.Mitt) int {
+	hand := m.Section(stitch.Hand)
+	if hand == nil || len(hand.Rounds) == 0 {
+		return 0
+	}
+	return count(hand.Rounds[0], stitch.CastOn)
+}
+
+// count returns how often an operation is worked in a round.
+func count(r stitch.Round, op stitch.Op) int {
+	n := 0
+	for _, o := range r.Ops {
+		if o == op {
+			n++
+		}
+	}
+	return n
+}
+
+// castOn returns how the cast-on is worked, and the marker at the join. The tail is
+// that of a long-tail cast-on, which is worked from it; one that needs no tail is
+// left with an end.
+func (h Hands) castOn(n int) string {
+	how := "stretchy long-tail cast-on"
+	if h.Tails.CastOn == 0 {
+		how = "stretchy cast-on"
+	}
+	return fmt.Sprintf("Cast on %s with a %s%s. Join in the round, without a twist. Place a marker where the round begins.",
+		Plural(n, "stitch"), how, leaving(h.Tails.CastOn))
+}
+
+// secondMarker returns where the gusset's second marker is placed. The first one
+// shows where the round begins, which is the gusset's other edge.
+func secondMarker(base int) string {
+	first := "first stitch"
+	if base != 1 {
+		first = fmt.Sprintf("first %d stitches", base)
+	}
+	return "Place the second marker after the " + first + ": the gusset grows between the two."
+}
+
+// divides returns what is done in the round that sets the thumb's stitches aside,
+// beside its stitches.
+func divides(bridge int) string {
+	text := "Take the second marker off as the gusset’s stitches go to waste yarn."
+	if bridge == 0 {
+		text += " Nothing is cast on over the gap: knit across it and pull snug."
+	}
+	return text
+}
+
+// along returns where the thumb's stitches are picked up. The opening is seen from
+// outside with the fingers up: the held stitches are its lower edge, the bridge its
+// upper one. The held stitches are worked from right to left like all of the hand,
+// so a round that goes on around the opening runs along the bridge from left to
+// right. Who knits from left to right does both the other way. It is the same on
+// either hand, since both are worked in one direction.
+func (h Hands) along(bridge, picked int) string {
+	from, to := "left", "right"
+	if h.FromLeft {
+		from, to = to, from
+	}
+	const seen = "Fingers up, outside towards you: "
+	switch {
+	case picked == 0:
+		return seen + "the round begins with the held stitches, at the gap’s " + to + " corner."
+	case bridge == 0:
+		return seen + "pick up at the top of the gap from its " + from + " corner. Then come the held stitches."
+	}
+	return seen + "pick up along the bridge from its " + from + " corner. Then come the held stitches."
+}
+
+// shift returns how the beginning of the round moves on by n stitches, or back if n
+// is negative. The marker goes with it.
+func shift(n, bridge int) string {
+	const move = " Move the marker there."
+	if n < 0 {
+		return fmt.Sprintf("The round now begins %s earlier, at the side line: slip back that far.", Plural(-n, "stitch")) + move
+	}
+	where := "at the side line"
+	if bridge > 0 {
+		where += ", in the middle of the bridge"
+	}
+	return fmt.Sprintf("Knit %d more: the round now begins %s.", n, where) + move
+}
+
+// after returns the steps that finish a section. The tube of the hand still carries
+// the marker of its round.
+func after(s *stitch.Section, by Hands) []Step {
+	if len(s.Finish.Ops) == 0 {
+		return nil
+	}
+	digit := s.Part.Over() == stitch.OverDigit
+	text := capital(phrase(s.Finish)) + "."
+	switch s.Finish.Ops[0] {
+	case stitch.BindOff:
+		rib, mm := "", by.Tails.Hand
+		if inRib(s) {
+			rib = " in rib"
+		}
+		if digit {
+			mm = by.Tails.Thumb
+		}
+		takes := ""
+		if mm > 0 {
+			takes = "; it takes " + Tail(mm)
+		}
+		text = fmt.Sprintf("Bind off %s%s, with a stretchy bind-off%s.", all(s.Finish.In()), rib, takes)
+	case stitch.DrawUp:
+		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s that are left, pull tight and fasten off inside.", leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
+	}
+	if !digit {
+		text += " The marker comes off."
+	}
+	return []Step{{Text: strings.TrimSpace(text)}}
+}
+
+// inRib reports whether a section's last round is ribbed, as it is knitted.
+func inRib(s *stitch.Section) bool {
+	n := len(s.Rounds)
+	return n > 0 && s.About.Ribbed > 0 && count(s.Rounds[n-1], stitch.Knit) > 0 && count(s.Rounds[n-1], stitch.Purl) > 0
+}
