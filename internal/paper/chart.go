@@ -81,17 +81,18 @@ func (h *handout) pairsByPart() map[stitch.Part]int {
 	return m
 }
 
-// keys sets the key of all charts together, unless it stands beside the only one.
+// keys sets the key of all charts and of the words together, unless it stands beside
+// the only chart.
 func (h *handout) keys() block {
-	if len(h.grids) == 0 || h.keyJoinsChart() {
+	if h.keyJoinsChart() || len(h.grids) == 0 && len(h.signs()) == 0 {
 		return block{}
 	}
 	return one("key", aboveHeading, h.keyParts(h.width()))
 }
 
-// keyParts sets the key of all charts in a width, under its heading.
+// keyParts sets the key of all charts and of the words in a width, under its heading.
 func (h *handout) keyParts(width float64) []part {
-	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/h.keyScale())
+	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/h.keyScale(), h.signs()...)
 	return keptWith(h.headingPart("Key"), []part{scene(key.Height, h.keyScale(), func() *draw.Scene { return key }, 0)})
 }
 

@@ -24,10 +24,18 @@ func Key(g chart.Grid, l Look, width float64) *draw.Scene {
 	return drawKey(keyLines([]chart.Grid{g}, l), width, fewKeyLines)
 }
 
-// KeyOfAll draws one key of several charts, with what they share only once, in as many
-// columns as the width has room for.
-func KeyOfAll(charts []chart.Grid, l Look, width float64) *draw.Scene {
-	return drawKey(keyLines(charts, l), width, 1)
+// A Sign is a line of a key without a drawing: an abbreviation, or another sign of
+// the words.
+type Sign struct{ Sign, Line string }
+
+// KeyOfAll draws one key of several charts, with what they share only once, and of the
+// signs that the words beside them use, in as many columns as the width has room for.
+func KeyOfAll(charts []chart.Grid, l Look, width float64, more ...Sign) *draw.Scene {
+	list := keyLines(charts, l)
+	for _, m := range more {
+		list = append(list, keyLine{sign: m.Sign, text: m.Line, bare: true, flush: len(charts) == 0})
+	}
+	return drawKey(list, width, 1)
 }
 
 // keyLines returns the lines of a key: of symbols, of places without a stitch, of yarns.
@@ -49,12 +57,20 @@ func keyLines(charts []chart.Grid, l Look) []keyLine {
 // more than a few.
 func drawKey(list []keyLine, width float64, few int) *draw.Scene {
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
+	indent := signColumn(list)
+	for i := range list {
+		if list[i].sign != "" {
+			list[i].indent = indent
+		}
+	}
 	columns := 1
-	for n := 2; n <= mostKeyColumns && len(list) > few && linesFit(list, width/float64(n)); n++ {
+	if len(list) > manyKeyLines {
+		columns = min(max(int(width/minKeyColumn), 1), mostKeyColumns)
+	}
+	for n := columns + 1; n <= mostKeyColumns && len(list) > few && linesFit(list, width/float64(n)); n++ {
 		columns = n
 	}
-	each := (len(list) + columns - 1) / columns
-	for i, column := range slices.Collect(slices.Chunk(list, max(each, 1))) {
+	for i, column := range keyColumns(list, columns, width/float64(columns)) {
 		y := 0.5
 		for _, line := range column {
 			y = line.draw(s, float64(i)*width/float64(columns), y, width/float64(columns))
@@ -78,7 +94,8 @@ func keyYarns(g chart.Grid) []chart.Yarn {
 func symbolLines(g chart.Grid, l Look) (list []keyLine) {
 	main, by := g.Palette.Or(chart.ID(0)), l.Symbols
 	for _, op := range g.Used() {
-		line := keyLine{path: by.symbolIn(g, op), yarn: main, text: by.meaningIn(g, op)}
+		line := keyLine{path: by.symbolIn(g, op), yarn: main}
+		line.sign, line.text = by.meaningIn(g, op)
 		if l.Knitted && IsKnitted(g) {
 			line.stitch = shapeOf(op, true)
 			if op == stitch.Knit || op == stitch.Purl { // knitting shows them without a symbol
@@ -116,12 +133,63 @@ const mostKeyColumns = 3
 // linesFit reports whether all lines of a key fit a column of this width as they are.
 func linesFit(list []keyLine, width float64) bool {
 	return !slices.ContainsFunc(list, func(l keyLine) bool {
-		return 0.5+keyCell+2*keyGap+draw.Measure(l.text, keyLetter, draw.Regular) > width
+		return len(l.lines(width)) > 1
 	})
 }
 
-// fewKeyLines is the number of lines up to which a key is one column.
-const fewKeyLines = 4
+// fewKeyLines is the number of lines up to which a key is one column, manyKeyLines that
+// up to which no line is broken to make room for another column.
+const (
+	fewKeyLines  = 4
+	manyKeyLines = 8
+)
+
+// minKeyColumn is the least width of a column in which lines are broken, in mm.
+const minKeyColumn = 50.0
+
+// widestSign is the width up to which a sign stands in the column of signs, in mm. The
+// words of a longer one stand below it.
+const widestSign = 17.0
+
+// signColumn returns the width of the column in which the signs of a key stand, 0 for
+// none.
+func signColumn(list []keyLine) float64 {
+	widest := 0.0
+	for _, l := range list {
+		if w := l.signWidth(); w <= widestSign {
+			widest = max(widest, w)
+		}
+	}
+	return widest
+}
+
+// keyColumns divides the lines of a key into columns of a width, so that the highest
+// is as low as their order allows.
+func keyColumns(list []keyLine, columns int, width float64) [][]keyLine {
+	if len(list) == 0 {
+		return nil
+	}
+	all := 0.0
+	for _, line := range list {
+		all += line.height(width)
+	}
+	fill := func(room float64) (parts [][]keyLine) {
+		y, from := 0.0, 0
+		for i, line := range list {
+			h := line.height(width)
+			if i > from && y+h > room {
+				parts, from, y = append(parts, list[from:i]), i, 0
+			}
+			y += h
+		}
+		return append(parts, list[from:])
+	}
+	for room := all / float64(columns); ; room++ {
+		if parts := fill(room); len(parts) <= columns {
+			return parts
+		}
+	}
+}
 
 // keyLine is one line of a key.
 type keyLine struct {
@@ -131,7 +199,11 @@ type keyLine struct {
 	gap    bool
 	dots   bool // of a gap
 	grey   bool
+	bare   bool // has no drawing
+	flush  bool // keeps no room for one
+	sign   string
 	text   string
+	indent float64 // of the text, beyond the place of the sign
 }
 
 func yarnWords(y chart.Yarn) string {
@@ -144,20 +216,61 @@ func yarnWords(y chart.Yarn) string {
 // draw draws the line at y, in a column at left, and returns the y of the next.
 func (l keyLine) draw(s *draw.Scene, left, y, width float64) float64 {
 	left += 0.5
-	l.drawCell(s, left, y)
-	s.Rect(left, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
+	if !l.bare {
+		l.drawCell(s, left, y)
+		s.Rect(left, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
+	}
 	if path := symbolInCell(l.path, left, y, keyCell, keyCell); path != "" {
 		if l.yarn.Fill != "" || l.stitch != "" { // on fabric
 			s.Path(path, draw.Style{Class: "edge", Stroke: edgeColour, Width: 1.2, Round: true})
 		}
 		s.Path(path, draw.Style{Class: "symbol", Stroke: inkColour, Width: 0.4, Round: true})
 	}
-	x := left + keyCell + keyGap
-	lines := draw.Wrap(l.text, width-0.5-keyCell-keyGap, keyLetter, draw.Regular)
-	for i, text := range lines {
-		s.Text(x, y+keyCell*0.7+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
+	x, first := left+l.inset(), y+keyCell*0.7
+	if l.sign != "" {
+		s.Text(x, first, l.sign, draw.TextStyle{Size: keyLetter, Face: draw.Semibold})
 	}
-	return y + max(keyCell+keyGap/2, float64(len(lines))*keyLetter*1.3+keyGap)
+	for i, text := range l.lines(width) {
+		if text != "" {
+			s.Text(x+l.indent, first+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
+		}
+	}
+	return y + l.height(width)
+}
+
+// signWidth returns the width of the line's sign with the gap after it, 0 without one.
+func (l keyLine) signWidth() float64 {
+	if l.sign == "" {
+		return 0
+	}
+	return draw.Measure(l.sign, keyLetter, draw.Semibold) + keyGap
+}
+
+// inset returns the room that the line keeps for its drawing.
+func (l keyLine) inset() float64 {
+	if l.flush {
+		return 0
+	}
+	return keyCell + keyGap
+}
+
+// lines returns the text of the line, broken for a column of a width. The first is
+// empty beside a sign that is too wide for its column.
+func (l keyLine) lines(width float64) []string {
+	lines := draw.Wrap(l.text, width-0.5-l.inset()-keyGap-l.indent, keyLetter, draw.Regular)
+	if l.signWidth() > l.indent {
+		lines = append([]string{""}, lines...)
+	}
+	return lines
+}
+
+// height returns the height that the line takes in a column of a width.
+func (l keyLine) height(width float64) float64 {
+	lines := float64(len(l.lines(width))) * keyLetter * 1.3
+	if l.bare {
+		return lines + keyGap/4
+	}
+	return max(keyCell+keyGap/2, lines+keyGap/4)
 }
 
 // drawCell draws the cell of a line, without its symbol.

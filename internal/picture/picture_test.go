@@ -108,7 +108,7 @@ func TestMarksAreDrawn(t *testing.T) {
 	assert.Regexp(t, `class="fault"[^>]*data-row="6" d="M`, text)
 	assert.Regexp(t, `class="painted"[^>]*data-row="6" d="M`, text)
 	key := svg(t, Key(grid(p, marks, false), Look{Symbols: Trade}, 100))
-	for _, words := range []string{"k2tog: knit two together", "M1L: make one leaning left", "blue"} {
+	for _, words := range []string{">k2tog<", "knit two together", ">M1L<", "make one leaning left", "blue"} {
 		assert.Contains(t, key, words)
 	}
 }

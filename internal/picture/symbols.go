@@ -139,19 +139,15 @@ func flip(d string) string {
 	return draw.Map(d, func(x, y float64) (float64, float64) { return 100 - x, y })
 }
 
-// meaningIn returns the text for an operation in the key of a chart.
-func (c Convention) meaningIn(g chart.Grid, op stitch.Op) string {
+// meaningIn returns the abbreviation and the words for an operation in the key of a
+// chart.
+func (c Convention) meaningIn(g chart.Grid, op stitch.Op) (abbr, words string) {
 	if g.FromLeft {
 		op = op.FromLeft()
 	}
-	return c.Meaning(op)
-}
-
-// Meaning returns the text for an operation in a key: abbreviation and words.
-func (c Convention) Meaning(op stitch.Op) string {
-	words := op.Abbr() + ": " + op.Words()
+	words = op.Words()
 	if op == stitch.Knit && c == JIS {
 		words += " (an empty square stands for the upright stroke)"
 	}
-	return words
+	return op.Abbr(), words
 }

@@ -1,0 +1,44 @@
+package paper
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/chart"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// A handout explains each sign of its words once, beside the first chart or without
+// any; a handout without words explains the charts' stitches alone.
+func TestSignsStandOnceOnAHandout(t *testing.T) {
+	marks := chart.Marks{}
+	marks.Apply([]chart.Edit{{Section: stitch.Hand, Round: 4, Column: "H12", Layer: chart.Stitches, Value: "ssk"}})
+	thumbless := project.Samples()[1]
+	thumbless.Sheet["kind"] = "mitten_without_thumb"
+	for _, c := range []struct {
+		doc    project.Document
+		marks  chart.Marks
+		pieces []Piece
+		want   map[string]int
+	}{
+		{project.Samples()[0], nil, Usual().Pieces, map[string]int{"k": 1, "M1L": 1, "p": 1, "ssk": 1, "|": 1, "gap strand": 1, "yo": 0, "kfb": 0}},
+		{project.Samples()[0], nil, []Piece{Chart, Key}, map[string]int{"k": 1, "M1L": 1, "p": 0, "ssk": 0, "|": 0, "bridge": 0}},
+		{project.Samples()[0], nil, []Piece{Chart, Words}, map[string]int{"k": 0, "ssk": 0}},
+		{project.Samples()[0], nil, []Piece{Key, Words}, map[string]int{"k": 1, "ssk": 1}},
+		{project.Samples()[0], marks, []Piece{Chart, Key, Words}, map[string]int{"k2tog": 1, "|": 1, "M1": 1}},
+		{thumbless, nil, Usual().Pieces, map[string]int{"k": 1, "ssk": 1, "|": 0, "M1L": 0, "gap strand": 0}},
+	} {
+		o := Usual()
+		o.Pieces = c.pieces
+		var all []string
+		for _, p := range Handout(derived(t, c.doc, c.marks), o) {
+			all = append(all, textsOf(p)...)
+		}
+		for sign, n := range c.want {
+			assert.Equal(t, n, len(all)-len(slices.DeleteFunc(slices.Clone(all), func(s string) bool { return s == sign })), "%s with %v", sign, c.pieces)
+		}
+	}
+}

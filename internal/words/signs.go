@@ -1,0 +1,87 @@
+package words
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"thenar/internal/stitch"
+)
+
+// A Sign is an abbreviation, or another sign, of printed instructions or of their
+// chart, with the line that explains it.
+type Sign struct {
+	Sign, Line string
+	Op         stitch.Op // the operation that it stands for; NoStitch for any other sign
+	Charted    bool      // a chart shows the operation by its symbol
+}
+
+// Signs lists every abbreviation and sign that some texts use, and every operation
+// that a chart beside them shows, each once: first what is charted, then the other
+// abbreviations in the order of the table of operations, then the other signs.
+// Nothing is listed that is not used. Charted are operations by the names that the
+// texts give them.
+func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
+	text := strings.Join(texts, "\n")
+	var shown, list []Sign
+	for _, op := range stitch.All() {
+		sign := Sign{Sign: t.Say(op.Abbr()), Line: t.Say(opLine(op)), Op: op, Charted: slices.Contains(charted, op)}
+		switch {
+		case sign.Sign == "":
+		case sign.Charted:
+			shown = append(shown, sign)
+		case written[op] != nil && written[op].MatchString(text):
+			list = append(list, sign)
+		}
+	}
+	list = append(shown, list...)
+	for _, other := range otherSigns {
+		if found := other.in.FindStringSubmatch(t.Say(text)); found != nil {
+			list = append(list, Sign{Sign: found[1], Line: t.Say(other.line)})
+		}
+	}
+	return list
+}
+
+// opLine returns what an operation means, in a line. A make one that leans is drawn
+// beside the words; the one that may lean either way is told.
+func opLine(op stitch.Op) string {
+	if op == stitch.M1 {
+		return "make one: lift the yarn before the next stitch, twist it and knit it"
+	}
+	return op.Words()
+}
+
+// written holds how the words of a round write an operation, if by an abbreviation:
+// counted ("k5"), or by itself, with a capital where a sentence begins. It is nil for
+// operations that are written out, such as casting on.
+var written = func() map[stitch.Op]*regexp.Regexp {
+	all := map[stitch.Op]*regexp.Regexp{}
+	for _, op := range stitch.All() {
+		switch op {
+		case stitch.NoStitch, stitch.Marker, stitch.Hold, stitch.CastOn, stitch.PickUp, stitch.BindOff, stitch.DrawUp, stitch.Graft, stitch.GapK2tog, stitch.GapSSK:
+			continue
+		}
+		abbr := op.Abbr()
+		pattern := `\b[` + abbr[:1] + strings.ToUpper(abbr[:1]) + `]` + regexp.QuoteMeta(abbr[1:])
+		if op == stitch.Knit || op == stitch.Purl || op == stitch.Slip {
+			pattern += `\d+`
+		}
+		all[op] = regexp.MustCompile(pattern + `\b`)
+	}
+	return all
+}()
+
+// otherSigns are the signs that stand for no operation, each with a pattern whose
+// first group is the sign as it is shown.
+var otherSigns = []struct {
+	in   *regexp.Regexp
+	line string
+}{
+	{regexp.MustCompile(`(gap strand)`), "the strand at a corner of the thumb’s gap, lifted and twisted"},
+	{regexp.MustCompile(`(bridge)`), "the stitches cast on over the thumb’s gap"},
+	{regexp.MustCompile(` (\|) `), "the gusset’s second marker"},
+	{regexp.MustCompile(`(\([^()]+\)) (?:twice|\d+ times)\b`), "repeat what is in brackets"},
+	{regexp.MustCompile(`(\(\d+\))\.`), "stitches after the round"},
+	{regexp.MustCompile(`\d (→) \d`), "from … to …"},
+}
