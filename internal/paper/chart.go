@@ -92,8 +92,12 @@ func (h *handout) keys() block {
 
 // keyParts sets the key of all charts and of the words in a width, under its heading.
 func (h *handout) keyParts(width float64) []part {
-	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/h.keyScale(), h.signs()...)
-	return keptWith(h.headingPart("Key"), []part{scene(key.Height, h.keyScale(), func() *draw.Scene { return key }, 0)})
+	scale := h.keyScale()
+	if !h.o.Large {
+		scale = handoutKey / picture.KeyLetter
+	}
+	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/scale, h.signs()...)
+	return keptWith(h.headingPart("Key"), []part{scene(key.Height, scale, func() *draw.Scene { return key }, 0)})
 }
 
 // keyJoinsChart reports whether the key is set with the chart: it follows it, and there
@@ -101,6 +105,10 @@ func (h *handout) keyParts(width float64) []part {
 func (h *handout) keyJoinsChart() bool {
 	return len(h.grids) == 1 && h.o.Place(Chart) > 0 && h.o.Place(Key) == h.o.Place(Chart)+1
 }
+
+// handoutKey is the size of the letters of a handout's key in mm, a little over 9 pt, so
+// that the signs of chart and words find room beside the chart.
+const handoutKey = 3.3
 
 // keyScale returns the scale of a key, whose letters are as large as the text in large
 // print.

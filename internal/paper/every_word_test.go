@@ -49,7 +49,7 @@ func onPages(pages []*draw.Scene) string {
 
 // source returns everything that a handout of the usual pieces has to say, as it comes
 // from outside this package: each text once, with the label or the name that stands
-// before it. Rounds that read alike are one text already. What does not add up is not
+// before it. Rounds that read alike are merged. What does not add up is not
 // among it, since it is told wherever those rounds are: by each chart, and by the words.
 func source(s *Sheet) []string {
 	p, unit := s.Out.Plan, s.Doc.Sheet.Unit()
@@ -67,7 +67,7 @@ func source(s *Sheet) []string {
 		l.Until = ""
 		list = append(list, l.Words())
 	}
-	for _, passage := range s.Out.Words {
+	for _, passage := range words.Merged(s.Out.Words) {
 		for _, step := range passage.Steps {
 			list = append(list, step.Label()+step.Text)
 		}

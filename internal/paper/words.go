@@ -63,11 +63,12 @@ const abovePassage = 35
 // passages sets the sections of the words, short neighbours side by side.
 func (h *handout) passages() (list []block) {
 	all := sections{h, h.pairsByPart(), h.lengthsByPart()}
-	for i := 0; i < len(h.Out.Words); i++ {
-		p := h.Out.Words[i]
+	passages := words.Merged(h.Out.Words)
+	for i := 0; i < len(passages); i++ {
+		p := passages[i]
 		b := one(p.Title, abovePassage, all.set(p, h.width()))
-		if i+1 < len(h.Out.Words) {
-			if beside, ok := all.beside(p, h.Out.Words[i+1]); ok {
+		if i+1 < len(passages) {
+			if beside, ok := all.beside(p, passages[i+1]); ok {
 				b.ways = beside
 				i++
 			}

@@ -270,7 +270,7 @@ func (l keyLine) height(width float64) float64 {
 	if l.bare {
 		return lines + keyGap/4
 	}
-	return max(keyCell+keyGap/2, lines+keyGap/4)
+	return max(keyCell, lines) + keyGap/4
 }
 
 // drawCell draws the cell of a line, without its symbol.

@@ -101,13 +101,13 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		{"", "2 Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
 	}
 	over := lessonPanel{
-		"Loops over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
+		"Bridge over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
 	}
 	pick := lessonPanel{
 		"Pick up for the thumb", o.pickText(n), 66, high, drawOpening,
 	}
 	gaps := lessonPanel{
-		"Close both gaps", "Lift the strand at each corner and twist it. 1 K2tog it with the first held stitch. 2 Ssk the last held stitch with the other.", 66, high, drawGaps,
+		"Close both gaps", "Lift the gap strand at each corner and twist it. 1 K2tog it with the first held stitch. 2 Ssk the last held stitch with the other.", 66, high, drawGaps,
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."

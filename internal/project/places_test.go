@@ -57,7 +57,7 @@ func markers(t *testing.T, out *Outputs, text string) (placed int) {
 	on := 0
 	for _, line := range strings.Split(text, "\n") {
 		switch {
-		case strings.Contains(line, "Place a marker where the round begins"), strings.Contains(line, "Place the second marker"):
+		case strings.Contains(line, "Place a marker and join"), strings.Contains(line, "Place the second marker"):
 			on++
 			placed++
 		case strings.Contains(line, "second marker off"), strings.Contains(line, "The marker comes off"):
@@ -119,11 +119,11 @@ func TestPickingUpBeginsAtItsCorner(t *testing.T) {
 					corner = "right"
 				}
 				text := instructions(t, out)
-				where := "pick up along the bridge from its " + corner + " corner."
+				where := "pick up along the bridge from its " + corner + " corner, then the held stitches."
 				if bridge == "0" {
-					where = "pick up at the top of the gap from its " + corner + " corner."
+					where = "pick up at the top of the gap from its " + corner + " corner, then the held stitches."
 				}
-				assert.Contains(t, text, "Fingers up, outside towards you: "+where+" Then come the held stitches.")
+				assert.Contains(t, text, "Seen from outside, fingers up: "+where)
 			}
 		}
 	}

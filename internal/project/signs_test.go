@@ -97,7 +97,6 @@ var (
 // digit after its letters, no vowel, or capitals within. It knows nothing of the
 // table of operations.
 func scanSigns(text string, into map[string]bool) {
-	before := ""
 	for _, word := range token.FindAllString(text, -1) {
 		small := strings.ToLower(word)
 		name := ""
@@ -112,15 +111,10 @@ func scanSigns(text string, into map[string]bool) {
 			name = word
 		case strings.ContainsAny(word, "0123456789"), !strings.ContainsAny(small, "aeiouy"), small == "yo":
 			name = small
-		case before == "gap" && small == "strand":
-			name = "gap strand"
-		case small == "bridge":
-			name = small
 		}
 		if name != "" {
 			into[name] = true
 		}
-		before = small
 	}
 	for mark, name := range map[string]string{"|": "|", "→": "→"} {
 		if strings.Contains(text, mark) {
@@ -157,7 +151,7 @@ func TestSignsOfTheSample(t *testing.T) {
 	for _, s := range words.US.Signs(texts, []stitch.Op{stitch.Knit, stitch.M1L, stitch.M1R}) {
 		got = append(got, s.Sign)
 	}
-	assert.Equal(t, []string{"k", "M1L", "M1R", "p", "M1", "k2tog", "ssk", "gap strand", "bridge", "|", "(k1, p1)", "(36)", "→"}, got)
+	assert.Equal(t, []string{"k", "M1L", "M1R", "p", "M1", "k2tog", "ssk", "|", "( )", "(36)", "→"}, got)
 	assert.Empty(t, words.US.Signs(nil, nil))
 	assert.Len(t, words.US.Signs([]string{"Ssk, yo, K tbl."}, nil), 3, "a capital begins a sentence")
 }

@@ -69,7 +69,7 @@ var (
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
-	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches)\.`)
+	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
 	drawLast = regexp.MustCompile(`^Draw the yarn through the last (\d+)\b`)

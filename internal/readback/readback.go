@@ -25,6 +25,7 @@ type Part struct {
 	Finished int    // stitches that the finish takes
 
 	schedules []schedule // stated before the rounds
+	texts     []string   // of the rounds worked
 }
 
 // Round is one round as it was worked.
@@ -63,7 +64,11 @@ func Read(text string) (*Mitt, error) {
 	return m, nil
 }
 
-var labelled = regexp.MustCompile(`^Rounds? (\d+)(?:[–-](\d+))?: (.*)$`)
+var (
+	labelled = regexp.MustCompile(`^Rounds? (\d+)(?:[–-](\d+))?: (.*)$`)
+	plainEnd = regexp.MustCompile(`^(.*\.) (Rounds? [\d–]+): knit\.$`)
+	workMore = regexp.MustCompile(`^Work rounds? (\d+)(?:–(\d+))? (once|twice|(\d+) times) more(?:, then rounds? (\d+)(?:–(\d+))?)? \((\d+)[^()]*\)\.$`)
+)
 
 // follow works one line.
 func (n *needles) follow(p *Part, line string) error {
@@ -71,22 +76,77 @@ func (n *needles) follow(p *Part, line string) error {
 	if found == nil {
 		return n.otherLine(p, line)
 	}
-	from := atoi(found[1])
-	to := from
-	if found[2] != "" {
-		to = atoi(found[2])
-	}
+	from, to := span(found[1], found[2])
 	if from != len(p.Rounds)+1 || to < from || to > 5000 {
 		return fmt.Errorf("round %d follows", len(p.Rounds)+1)
 	}
+	if more := workMore.FindStringSubmatch(found[3]); more != nil {
+		return n.workMore(p, more, to)
+	}
+	text, plain := found[3], ""
+	if end := plainEnd.FindStringSubmatch(text); end != nil {
+		text, plain = end[1], end[2]
+	}
 	for range to - from + 1 {
-		r, err := n.round(found[3])
-		if err != nil {
+		if err := n.oneRound(p, text); err != nil {
 			return err
 		}
-		p.Rounds = append(p.Rounds, r)
+	}
+	if plain == "" {
+		return nil
+	}
+	count := regexp.MustCompile(`\([^()]*\)\.$`).FindString(text)
+	return n.follow(p, plain+": Knit "+count)
+}
+
+// oneRound works one round of a part.
+func (n *needles) oneRound(p *Part, text string) error {
+	r, err := n.round(text)
+	if err == nil {
+		p.Rounds, p.texts = append(p.Rounds, r), append(p.texts, text)
+	}
+	return err
+}
+
+// workMore works rounds again that were worked already, up to round to.
+func (n *needles) workMore(p *Part, found []string, to int) error {
+	from, last := span(found[1], found[2])
+	var list []int
+	for range times(found[3], found[4]) {
+		for r := from; r <= last; r++ {
+			list = append(list, r)
+		}
+	}
+	if found[5] != "" {
+		first, end := span(found[5], found[6])
+		for r := first; r <= end; r++ {
+			list = append(list, r)
+		}
+	}
+	if worked := len(p.Rounds); last != worked || from < 1 || len(list) != to-worked {
+		return fmt.Errorf("%d rounds are worked, %d more are told, to round %d", worked, len(list), to)
+	}
+	for _, r := range list {
+		if r < from || r > last {
+			return fmt.Errorf("round %d is none of those worked again", r)
+		}
+		if err := n.oneRound(p, p.texts[r-1]); err != nil {
+			return err
+		}
+	}
+	if after := p.Rounds[len(p.Rounds)-1].After; after != atoi(found[7]) {
+		return fmt.Errorf("%d stitches are on the needles", after)
 	}
 	return nil
+}
+
+// span returns the first and last of rounds.
+func span(from, to string) (first, last int) {
+	first = atoi(from)
+	if to == "" {
+		return first, first
+	}
+	return first, atoi(to)
 }
 
 // end checks the stated schedules of a part that is worked to its end.

@@ -12,17 +12,20 @@ import (
 type Step struct {
 	From, To int
 	Text     string
+	Plain    int // how many of its last rounds are plain and named in its text
 }
 
-// Label is "Round 3", "Rounds 4–6", or nothing.
+// Label is "Round 3", "Rounds 4–6", or nothing. It leaves out the plain rounds that
+// the text names.
 func (s Step) Label() string {
-	switch {
+	switch to := s.To - s.Plain; {
 	case s.From == 0:
 		return ""
-	case s.From == s.To:
+	case s.From == to:
 		return fmt.Sprintf("Round %d", s.From)
+	default:
+		return fmt.Sprintf("Rounds %d–%d", s.From, to)
 	}
-	return fmt.Sprintf("Rounds %d–%d", s.From, s.To)
 }
 
 // Passage is the instructions for one section.
@@ -85,7 +88,7 @@ func before(s *stitch.Section, bridge int, by Hands) []Step {
 		say(by.castOn(s.CastOn))
 	}
 	if len(s.From) > 0 {
-		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn%s; it closes the last hole.", taken(s), leaving(by.Tails.End)))
+		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn; %s closes the last hole.", taken(s), strings.TrimPrefix(leaving(by.Tails.End), ", leaving ")))
 		say(by.along(bridge, count(s.Rounds[0], stitch.PickUp)))
 	}
 	if s.About.Inside {

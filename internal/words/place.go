@@ -35,7 +35,7 @@ func (h Hands) castOn(n int) string {
 	if h.Tails.CastOn == 0 {
 		how = "stretchy cast-on"
 	}
-	return fmt.Sprintf("Cast on %s with a %s%s. Join in the round, without a twist. Place a marker where the round begins.",
+	return fmt.Sprintf("Cast on %s with a %s%s. Place a marker and join in the round, without a twist.",
 		Plural(n, "stitch"), how, leaving(h.Tails.CastOn))
 }
 
@@ -70,14 +70,14 @@ func (h Hands) along(bridge, picked int) string {
 	if h.FromLeft {
 		from, to = to, from
 	}
-	const seen = "Fingers up, outside towards you: "
+	const seen = "Seen from outside, fingers up: "
 	switch {
 	case picked == 0:
 		return seen + "the round begins with the held stitches, at the gap’s " + to + " corner."
 	case bridge == 0:
-		return seen + "pick up at the top of the gap from its " + from + " corner. Then come the held stitches."
+		return seen + "pick up at the top of the gap from its " + from + " corner, then the held stitches."
 	}
-	return seen + "pick up along the bridge from its " + from + " corner. Then come the held stitches."
+	return seen + "pick up along the bridge from its " + from + " corner, then the held stitches."
 }
 
 // shift returns how the beginning of the round moves on by n stitches, or back if n

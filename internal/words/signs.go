@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -36,8 +37,8 @@ func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
 	}
 	list = append(shown, list...)
 	for _, other := range otherSigns {
-		if found := other.in.FindStringSubmatch(t.Say(text)); found != nil {
-			list = append(list, Sign{Sign: found[1], Line: t.Say(other.line)})
+		if found := other.in.FindString(text); found != "" {
+			list = append(list, Sign{Sign: cmp.Or(other.sign, strings.TrimSuffix(found, ".")), Line: t.Say(other.line)})
 		}
 	}
 	return list
@@ -47,7 +48,7 @@ func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
 // beside the words; the one that may lean either way is told.
 func opLine(op stitch.Op) string {
 	if op == stitch.M1 {
-		return "make one: lift the yarn before the next stitch, twist it and knit it"
+		return "make one: lift the next strand, twist it and knit it"
 	}
 	return op.Words()
 }
@@ -72,16 +73,14 @@ var written = func() map[stitch.Op]*regexp.Regexp {
 	return all
 }()
 
-// otherSigns are the signs that stand for no operation, each with a pattern whose
-// first group is the sign as it is shown.
+// otherSigns are the signs that stand for no operation, each with the pattern that
+// finds it. One without a sign is shown as it is first found.
 var otherSigns = []struct {
-	in   *regexp.Regexp
-	line string
+	in         *regexp.Regexp
+	sign, line string
 }{
-	{regexp.MustCompile(`(gap strand)`), "the strand at a corner of the thumb’s gap, lifted and twisted"},
-	{regexp.MustCompile(`(bridge)`), "the stitches cast on over the thumb’s gap"},
-	{regexp.MustCompile(` (\|) `), "the gusset’s second marker"},
-	{regexp.MustCompile(`(\([^()]+\)) (?:twice|\d+ times)\b`), "repeat what is in brackets"},
-	{regexp.MustCompile(`(\(\d+\))\.`), "stitches after the round"},
-	{regexp.MustCompile(`\d (→) \d`), "from … to …"},
+	{regexp.MustCompile(` \| `), "|", "the second marker"},
+	{regexp.MustCompile(`\([^()]+\) (?:twice|\d+ times)\b`), "( )", "repeat what is in brackets"},
+	{regexp.MustCompile(`\(\d+\)\.`), "", "stitches after the round"},
+	{regexp.MustCompile(`\d → \d`), "→", "from … to …"},
 }

@@ -1,0 +1,111 @@
+package words
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// Merged returns instructions as they are printed, with rounds that read alike told
+// once. Rounds that come again in the same order are told by their numbers, "Work
+// rounds 1–4 twice more (44)"; where a section has several rounds that are each
+// followed by plain ones, these stand at their ends, "… (44). Rounds 2–3: knit". All
+// rounds keep their order and are named, and a round that changes the count keeps its
+// own line, so that no increase is lost.
+func Merged(passages []Passage) []Passage {
+	list := make([]Passage, len(passages))
+	for i, p := range passages {
+		list[i] = p
+		list[i].Steps = plainAtEnds(again(p.Steps))
+	}
+	return list
+}
+
+// countAtEnd finds the count at the end of a round.
+var countAtEnd = regexp.MustCompile(`\([^()]*\)\.$`)
+
+// sameRound reports whether two steps are as many rounds that read alike.
+func sameRound(a, b Step) bool {
+	return a.From > 0 && b.From > 0 && a.Text == b.Text && a.To-a.From == b.To-b.From
+}
+
+// again merges the blocks of rounds that come again at once and keep the count.
+func again(steps []Step) []Step {
+	var list []Step
+	for i := 0; i < len(steps); {
+		size, covers := block(steps[i:])
+		if size == 0 {
+			list = append(list, steps[i])
+			i++
+			continue
+		}
+		first, last, end := steps[i], steps[i+size-1], steps[i+covers-1]
+		text := fmt.Sprintf("Work %s %s more", namedRounds(first.From, last.To), Times(covers/size-1))
+		if more := covers % size; more > 0 {
+			text += ", then " + namedRounds(first.From, steps[i+more-1].To)
+		}
+		list = append(list, steps[i:i+size]...)
+		list = append(list, Step{From: last.To + 1, To: end.To, Text: text + " " + countAtEnd.FindString(end.Text)})
+		i += covers
+	}
+	return list
+}
+
+// block returns the number of steps at the head that come again at once, and how many
+// steps they cover with all their repeats, the last of which may break off; of several
+// blocks the one that saves the most lines, the shortest of equals. It returns 0 if
+// none saves a line.
+func block(steps []Step) (size, covers int) {
+	best := 0
+	count := countAtEnd.FindString(steps[0].Text)
+	for n := 2; 2*n <= len(steps) && count != ""; n++ {
+		if countAtEnd.FindString(steps[n-1].Text) != count {
+			break
+		}
+		end := n
+		for end < len(steps) && sameRound(steps[end], steps[end-n]) {
+			end++
+		}
+		if saved := end - n - 1; end >= 2*n && saved > best {
+			best, size, covers = saved, n, end
+		}
+	}
+	return size, covers
+}
+
+// namedRounds returns rounds within a sentence: "round 3", "rounds 4–6".
+func namedRounds(from, to int) string {
+	return strings.ToLower(Step{From: from, To: to}.Label())
+}
+
+// plainAtEnds moves plain rounds to the end of the round before them, where a section
+// has several of such pairs.
+func plainAtEnds(steps []Step) []Step {
+	pairs := 0
+	for i := range steps[:max(len(steps)-1, 0)] {
+		if followedByPlain(steps[i], steps[i+1]) {
+			pairs++
+		}
+	}
+	if pairs < 2 {
+		return steps
+	}
+	var list []Step
+	for i := 0; i < len(steps); i++ {
+		s := steps[i]
+		if i+1 < len(steps) && followedByPlain(s, steps[i+1]) {
+			i++
+			s.Text += " " + steps[i].Label() + ": knit."
+			s.To, s.Plain = steps[i].To, steps[i].To-steps[i].From+1
+		}
+		list = append(list, s)
+	}
+	return list
+}
+
+// followedByPlain reports whether a step is one round that is not plain, and the next
+// one is plain rounds over the stitches that it leaves.
+func followedByPlain(s, next Step) bool {
+	count := countAtEnd.FindString(s.Text)
+	return s.From > 0 && s.From == s.To && count != "" && s.Text != "Knit "+count && next.Text == "Knit "+count
+}
