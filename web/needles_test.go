@@ -41,7 +41,7 @@ func TestNeedlesWithoutScript(t *testing.T) {
 
 	for nth, want := range map[string][3]string{
 		"39": {"Divide round 1 of 12 · hand", "to waste yarn", "Round done"},
-		"51": {"Bind off the hand", "Bind off all 42 stitches loosely", "All 42 bound off"},
+		"51": {"Bind off the hand", "Bind off all 42 stitches in rib", "All 42 bound off"},
 		"52": {"Take up the thumb", "held stitches back on the needles", "taken up"},
 		"53": {"Pick up round 1 of 10 · thumb", "Pick up and knit", "Round done"},
 		"63": {"Bind off the thumb", "Bind off all 18", "All 18 bound off"},

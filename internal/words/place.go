@@ -52,7 +52,7 @@ func secondMarker(base int) string {
 // divides returns what is done in the round that sets the thumb's stitches aside,
 // beside its stitches.
 func divides(bridge int) string {
-	text := "Take the second marker off as the gusset’s stitches go to waste yarn."
+	text := "Take the second marker off as the gusset’s stitches are set aside."
 	if bridge == 0 {
 		text += " Nothing is cast on over the gap: knit across it and pull snug."
 	}
