@@ -41,7 +41,7 @@ func (v *verb) layout(std stdio) layout {
 	f.Bool("sideways", false, "the paper lies on its side")
 	f.Bool("large", false, "large print: letters of 18 pt, stitches 6.5 mm wide")
 	f.Bool("grey", false, "greys that a copier keeps apart")
-	f.Bool("double", false, "for both sides of the paper: every handout begins on a sheet of its own")
+	f.Bool("double", false, "for both sides of the paper: a chart faces its words, every handout begins on a fresh sheet")
 	return l
 }
 

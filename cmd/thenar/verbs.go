@@ -46,7 +46,7 @@ func init() {
 			run:     printChart,
 		},
 		{
-			name: "handout", args: "[-pdf] [-paper a4 or letter] [-large] [-grey] [-sideways] [-cell mm] [-pieces LIST] [-dir DIR] [-db FILE] ID",
+			name: "handout", args: "[-pdf] [-double] [-paper a4 or letter] [-large] [-grey] [-sideways] [-cell mm] [-pieces LIST] [-dir DIR] [-db FILE] ID",
 			does:    "lays out the handout of a mitt as SVG pages, or as a PDF. ID is the number in its address",
 			example: "thenar handout -pdf 1 > handout.pdf",
 			run:     printHandout,
