@@ -3,6 +3,7 @@ package app
 import (
 	"context"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"thenar/internal/chart"
@@ -143,12 +144,13 @@ func (a *App) WallChart(ctx context.Context, id int64, l Layout) (WallChart, err
 		return WallChart{}, err
 	}
 	c := WallChart{Sheets: s, Cell: l.Asked.Get("cell")}
-	if strings.TrimSpace(c.Cell) == "" {
-		c.Cell = "15"
-	}
 	v := chart.View(l.Asked.Get("view"))
 	if views := sheet.Out.Charts.Views(); v == "" && len(views) > 0 {
 		v = views[0]
+	}
+	if strings.TrimSpace(c.Cell) == "" {
+		c.Options.Cell = paper.WallCell(sheet, c.Options, v)
+		c.Cell = strconv.FormatFloat(c.Options.Cell, 'f', -1, 64)
 	}
 	if c.lay(paper.Wall(sheet, c.Options, v)); c.Empty() {
 		c.Trouble = []string{"This mitt has no such chart."}

@@ -119,10 +119,6 @@ func (h *handout) keyScale() float64 {
 	return 1
 }
 
-func (h *handout) key(g chart.Grid) *draw.Scene {
-	return picture.Key(g, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.width()/h.keyScale())
-}
-
 // chart sets a chart in cells of several widths, each with as many parts as it takes.
 func (h *handout) chart(g chart.Grid, pair int) block {
 	if len(g.Rows) == 0 {
@@ -242,16 +238,6 @@ func (p *chartPages) lay(asked, maxCell float64) {
 		side = sectionNames
 	}
 	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), p.areaHeight()-p.headHeight()-2, asked, maxCell)
-}
-
-// print prints every part on a page of its own.
-func (p *chartPages) print() {
-	for _, part := range p.set(0) {
-		p.freshPage()
-		part.draw(p.page(), margin, p.y)
-		p.y += float64(part.Height)/10 + 1
-	}
-	p.done()
 }
 
 // headHeight is the height in mm of the texts of a part, for which room is kept.

@@ -135,11 +135,16 @@ func place(g chart.Grid, l Look, other float64) (at Geometry, after float64) {
 // drawCells draws the stitches of a chart: yarns, places without a stitch, lines,
 // symbols.
 func drawCells(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
-	width := at.CellWidth / 12
 	drawColours(s, g, at, l)
 	layer(s, "knit")
 	s.End()
 	drawGapCells(s, g, at)
+	drawStitches(s, g, at, l)
+}
+
+// drawStitches draws the lines between the stitches of a chart, and the symbols.
+func drawStitches(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
+	width := at.CellWidth / 12
 	drawLines(s, g, at, l)
 	symbols := func(edged bool) func(int, chart.Row) string {
 		return func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, edged) }

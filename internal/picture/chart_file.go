@@ -121,13 +121,17 @@ func numberStitches(s *draw.Scene, numbers map[int]int, at Geometry, y float64) 
 func nameAreas(s *draw.Scene, areas []chart.Area, at Geometry, y float64) {
 	edge := Edge(at.CellWidth)
 	style := draw.TextStyle{Class: "area", Size: numberSize(at), Anchor: draw.Middle}
+	free := func(i int) float64 { // room beside the name, which stands in the middle
+		a := areas[i]
+		return max(0, float64(a.To+1-a.From)*at.CellWidth-draw.Measure(a.Words, style.Size, draw.Regular)) / 2
+	}
 	var p draw.Pen
 	for i, a := range areas {
 		left, right := at.x(a.From), at.x(a.To+1)
 		p.Move(left+edge*0.15, y).Line(right-edge*0.15, y)
 		room := right - left
-		if inside := i > 0 && i < len(areas)-1; inside {
-			room += 2 * edge // it may reach under its neighbours, whose names stand in their middle
+		if inside := i > 0 && i < len(areas)-1; inside { // it may reach under its neighbours
+			room += 2 * min(edge, free(i-1), free(i+1))
 		}
 		if draw.Measure(a.Words, style.Size, draw.Regular) <= room {
 			s.Text((left+right)/2, y+edge*0.3+style.Size, a.Words, style)

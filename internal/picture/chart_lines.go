@@ -12,9 +12,17 @@ import (
 // drawGapCells draws the places without a stitch between the cells of a row: a tone
 // beside blank cells; beside coloured ones, dots from which the round goes on.
 func drawGapCells(s *draw.Scene, g chart.Grid, at Geometry) {
-	var tone, dots draw.Pen
+	gaps := make([][]int, len(g.Rows))
 	for i, row := range g.Rows {
-		list := row.Gaps()
+		gaps[i] = row.Gaps()
+	}
+	drawPlaces(s, gaps, at, IsKnitted(g))
+}
+
+// drawPlaces draws the places without a stitch of each row from the foot.
+func drawPlaces(s *draw.Scene, gaps [][]int, at Geometry, knitted bool) {
+	var tone, dots draw.Pen
+	for i, list := range gaps {
 		for k := 0; k < len(list); {
 			n := 1
 			for k+n < len(list) && list[k+n] == list[k]+n {
@@ -26,7 +34,7 @@ func drawGapCells(s *draw.Scene, g chart.Grid, at Geometry) {
 			k += n
 		}
 	}
-	if IsKnitted(g) {
+	if knitted {
 		s.Path(dots.String(), draw.Style{Class: "gap-dots", Stroke: gridColour, Width: at.CellWidth / 12, Dash: draw.Number(at.CellWidth/12) + " " + draw.Number(at.CellWidth/4)})
 		return
 	}

@@ -1,0 +1,116 @@
+package picture
+
+import (
+	"strconv"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+)
+
+// Tile is the columns Left … Right−1 and the rows Foot … Head−1 of a chart that is put
+// together from several sheets. Its cells end where those of the next tile begin.
+type Tile struct{ Left, Right, Foot, Head int }
+
+// Has reports whether a tile shows anything of the rows of a chart: a stitch, or the
+// number of a round, which stands beside its first stitch.
+func (t Tile) Has(g chart.Grid) bool {
+	for _, row := range g.Rows[t.Foot:t.Head] {
+		low, high, ok := shownRange(row)
+		if ok && g.FromLeft && low > 0 {
+			low--
+		} else if ok && !g.FromLeft && high < g.Width-1 {
+			high++
+		}
+		if ok && low < t.Right && high >= t.Left {
+			return true
+		}
+	}
+	return false
+}
+
+// Room returns the room in mm that a tile takes beside its cells, for the numbers of
+// the rounds on the side where they begin, and below them, for those of the stitches.
+func (t Tile) Room(g chart.Grid, cell float64) (beside, below float64) {
+	if g.FromLeft && t.Left == 0 || !g.FromLeft && t.Right == g.Width {
+		beside = numberRoom(g, Edge(cell))
+	}
+	if t.Foot == 0 {
+		below = roomBelow
+		if len(g.Areas()) > 0 {
+			below = roomBelowAreas
+		}
+	}
+	return beside, below * Edge(cell)
+}
+
+// ChartTile draws a tile of a chart. Rounds and stitches are numbered only at the
+// outline of the whole.
+func ChartTile(g chart.Grid, t Tile, l Look) (*draw.Scene, Geometry) {
+	part := g.Part(t.Left, t.Right, t.Foot, t.Head)
+	at, _ := place(g, l, 0)
+	beside, below := t.Room(g, l.Cell)
+	at.Left = 0
+	if g.FromLeft {
+		at.Left = beside
+	}
+	at.Bottom = float64(len(part.Rows)) * at.CellHeight
+	s := &draw.Scene{Width: at.x(part.Width), Height: at.Bottom + below, Label: chartLabel(part)}
+	if !g.FromLeft {
+		s.Width += beside
+	}
+	drawColours(s, part, at, l)
+	drawPlaces(s, gapsOf(g, t), at, IsKnitted(g)) // of the whole: those too between a stitch of the tile and one of another
+	drawStitches(s, part, at, l)
+	drawMarks(s, part, at)
+	numberTile(s, g, t, at)
+	if t.Foot == 0 {
+		edge := Edge(l.Cell)
+		numberStitches(s, part.Rows[0].Numbers(), at, at.Bottom+edge)
+		if areas := part.Areas(); len(areas) > 0 {
+			nameAreas(s, areas, at, at.Bottom+1.4*edge)
+		}
+	}
+	return s, at
+}
+
+// gapsOf returns the places without a stitch in each row of a tile, from its left.
+func gapsOf(g chart.Grid, t Tile) [][]int {
+	gaps := make([][]int, t.Head-t.Foot)
+	for i := range gaps {
+		for _, x := range g.Rows[t.Foot+i].Gaps() {
+			if x >= t.Left && x < t.Right {
+				gaps[i] = append(gaps[i], x-t.Left)
+			}
+		}
+	}
+	return gaps
+}
+
+// numberTile numbers the rounds that begin in a tile, and names their sections.
+func numberTile(s *draw.Scene, g chart.Grid, t Tile, at Geometry) {
+	edge, size := Edge(at.CellWidth), numberSize(at)
+	several := g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
+	for i := t.Foot; i < t.Head; i++ {
+		row := g.Rows[i]
+		low, high, ok := shownRange(row)
+		if !ok {
+			continue
+		}
+		column, out := high+1, edge
+		style := draw.TextStyle{Class: "label", Size: size}
+		x := at.x(column-t.Left) + 0.3*edge
+		if g.FromLeft {
+			column, out, style.Anchor = low-1, -edge, draw.End
+			x = at.x(low-t.Left) - 0.3*edge
+		}
+		if column = min(max(column, 0), g.Width-1); column < t.Left || column >= t.Right {
+			continue
+		}
+		y := at.y(i-t.Foot+1) + at.CellHeight/2 + size*0.35
+		s.Text(x, y, strconv.Itoa(row.Round), style)
+		if several && row.Round == 1 {
+			style.Class = "soft"
+			s.Text(x+out, y, row.Section.Words(), style)
+		}
+	}
+}
