@@ -89,16 +89,15 @@ func (u *UnsavedRemarks) lay(doc *roster.Class, t TypedRemark) error {
 	return nil
 }
 
-// Err returns why the remarks are not saved, for a script.
+// Err returns why the first of the remarks that are not saved is not.
 func (u *UnsavedRemarks) Err() error {
-	var faults fault.Fields
 	for _, s := range u.Doc.Students {
 		switch why := u.Faults[s.ID]; {
 		case why != "":
-			faults.Add("note", "of %s %s", s.Name, why)
+			return fault.New(fault.Invalid, "The note on %s %s.", s.Name, why)
 		case slices.Contains(u.Others, s.ID):
 			return fault.New(fault.Conflict, "Another window changed what stands beside %s.", s.Name)
 		}
 	}
-	return faults.Err()
+	return nil
 }

@@ -66,7 +66,7 @@ func TestRemarksThatCantBeKept(t *testing.T) {
 	require.NoError(t, err)
 	require.NotNil(t, unsaved)
 	assert.Contains(t, unsaved.Faults[2], "200")
-	assert.ErrorContains(t, unsaved.Err(), "note: of Student 2")
+	assert.ErrorContains(t, unsaved.Err(), "The note on Student 2")
 	assert.Equal(t, long.Note, unsaved.Lines[1].Student.Note)
 	names, _ := remarks(t, a, class)
 	assert.Equal(t, []string{"Student 1", "Student 2"}, names)

@@ -62,6 +62,7 @@ class Roster {
     const was = ["knits", "note"].map((name) => field(`${name}-was`).value);
     for (const name of ["knits", "note"]) field(`${name}-was`).value = value(field(name));
     this.refused.delete(id);
+    this.mark(id, "");
     this.words = "Saved.";
     this.outbox.add({
       body: request,
@@ -112,12 +113,21 @@ class Roster {
     if (what === "unsaved") this.say(`Not saved yet: ${detail.why}.`, "unsaved");
     if (what === "refused") {
       detail.request.undo();
-      this.refused.set(detail.request.of, `Not saved: ${detail.lines.join(" ")}`);
+      const why = detail.lines.join(" ");
+      this.refused.set(detail.request.of, `Not saved: ${why}`);
+      if (detail.request.of !== order) this.mark(detail.request.of, why);
     }
     if (what !== "saved") return;
     const [trouble] = this.refused.values();
     this.save.hidden = ![...this.refused.keys()].some((of) => of !== order); // its answer shows both versions
     this.say(trouble ?? this.words, trouble && "unsaved");
+  }
+
+  // mark puts a message at the note on a student, or takes it away.
+  mark(id, text) {
+    const cell = this.form.elements.namedItem(`note-${id}`).closest("td");
+    cell.classList.toggle("has-fault", text !== "");
+    cell.querySelector(".fault-message").textContent = text;
   }
 
   say(text, state = "") {
