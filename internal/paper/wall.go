@@ -80,7 +80,7 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 func (w *wall) headHeight() float64 {
 	lines := 1.0
 	if w.o.Large {
-		lines = 2
+		lines = 3 // the map leaves them less width
 	}
 	return (w.heading+lines*w.body)*leading + 1
 }
