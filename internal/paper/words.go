@@ -127,7 +127,7 @@ func (s sections) set(p words.Passage, width float64) []part {
 	for i, step := range p.Steps {
 		rows = append(rows, s.step(p.Part, step, width, label)...)
 		if i == stop {
-			rows = append(rows, setWhole("Stop when it "+s.long[p.Part].Until+".", width, draw.TextStyle{Size: s.body}))
+			rows = append(rows, setWhole(s.long[p.Part].Stop(), width, draw.TextStyle{Size: s.body}))
 		}
 	}
 	rows = keptWith([]part{head}, goingOn(s.keptRows(rows), p.Title))

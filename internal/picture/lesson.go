@@ -107,7 +107,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		"Pick up for the thumb", o.pickText(n), 66, high, drawOpening,
 	}
 	gaps := lessonPanel{
-		"Close both gaps", "Lift the gap strand at each corner and twist it. 1 K2tog it with the first held stitch. 2 Ssk the last held stitch with the other.", 66, high, drawGaps,
+		"Close both gaps", "Lift the gap strand at each corner and twist it. K2tog the first held stitch with its strand; ssk the last one with the other strand.", 66, high, drawGaps,
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."

@@ -87,7 +87,7 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 	assert.Contains(t, words(own), "from the front with the left needle")
 	assert.Contains(t, words(turned), "from the front with the right needle")
 	assert.Contains(t, words(turned), "put it on the left needle")
-	for _, name := range []string{"1 k2tog", "2 ssk", "gap 1", "gap 2"} {
+	for _, name := range []string{"first: k2tog", "last: ssk", "gap 1", "gap 2"} {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}

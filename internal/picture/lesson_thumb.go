@@ -109,6 +109,6 @@ func drawGaps(k *sketch, _ LessonOptions) {
 		k.s.Path(k.curve(point{min(strand, stitch) - 4, y - 4.6}, point{(strand + stitch) / 2, y - 6.4}, point{max(strand, stitch) + 4, y - 4.6}), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
 		k.note((strand+stitch)/2, y-7.4, name, 3.2)
 	}
-	corner(12.5, 20, "2 ssk") // the strand comes after the last held stitch
-	corner(53.5, 46, "1 k2tog")
+	corner(12.5, 20, "last: ssk") // the strand comes after the last held stitch
+	corner(53.5, 46, "first: k2tog")
 }

@@ -91,7 +91,7 @@ func (o *Outputs) ByColour() []string {
 // tails says how long the ends of yarn should be left.
 func tails(p *mitt.Plan) string {
 	t := yarn.TailsOf(p)
-	text := fmt.Sprintf("%s for the long-tail cast-on; %s at every other start and end", words.Tail(t.CastOn), words.Tail(t.End))
+	text := fmt.Sprintf("%s for the long-tail cast-on; %s at all other starts and ends", words.Tail(t.CastOn), words.Tail(t.End))
 	if t.Hand > 0 {
 		text += fmt.Sprintf("; to bind off, %s for the hand", words.Tail(t.Hand))
 		if t.Thumb > t.End {

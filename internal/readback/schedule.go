@@ -20,7 +20,7 @@ var (
 	wholeSchedule = regexp.MustCompile(`^(.*?)(?:\. (\d+) (?:in|de)crease rounds)?, (\d+) → (\d+) stitch(?:es)?\. Rounds? ([\d, ]+)\.$`)
 	plainSchedule = regexp.MustCompile(`^Plain for (\d+) rounds?: (\d+) stitch(?:es)? stay as they are\.$`)
 	lead          = regexp.MustCompile(`^(\d+) plain rounds?, then `)
-	steady        = regexp.MustCompile(`^an? (?:in|de)crease round(?: every round|, then (\d+) plain rounds?); (once|twice|(\d+) times) in all$`)
+	steady        = regexp.MustCompile(`^an? (?:in|de)crease round(?: every round|, then (\d+) plain rounds?); (once|twice|(\d+) times) in all(?:, then (\d+) plain rounds? more)?$`)
 	changing      = regexp.MustCompile(`^an? (?:in|de)crease round, then another (.*)$`)
 	single        = regexp.MustCompile(`^one (?:in|de)crease round$`)
 	interval      = regexp.MustCompile(`^every (?:(\d+)(?:st|nd|rd|th) )?round (once|twice|(\d+) times)$`)
@@ -72,7 +72,11 @@ func action(text string) (rounds []int, until int) {
 			return nil, 0
 		}
 		more(every, times(found[2], found[3])-1)
-		return rounds, rounds[len(rounds)-1] + every - 1
+		until = rounds[len(rounds)-1] + every - 1
+		if found[4] != "" {
+			until += atoi(found[4])
+		}
+		return rounds, until
 	}
 	found := changing.FindStringSubmatch(text)
 	if found == nil {

@@ -140,7 +140,7 @@ type Tails struct {
 	CastOn float64 // for a cast-on worked with the tail
 	Hand   float64 // to bind off the hand
 	Thumb  float64 // to bind off the thumb
-	End    float64 // at every other start and end
+	End    float64 // at all other starts and ends
 }
 
 // leaving says how long a tail is left.

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
@@ -23,9 +24,21 @@ type Length struct {
 func (l Length) Words() string {
 	text := Plural(l.Rounds, "round") + ", about " + Both(l.MM)
 	if l.Until != "" {
-		text += "; stop when it " + l.Until
+		text += "; " + l.stop()
 	}
 	return text
+}
+
+// Stop returns where the section ends as a sentence.
+func (l Length) Stop() string { return capital(l.stop()) + "." }
+
+// stop says where to stop; or of a tip, whose decreases have a number of rounds,
+// what it covers then.
+func (l Length) stop() string {
+	if strings.HasPrefix(l.Until, "covers ") {
+		return "closed, it " + l.Until
+	}
+	return "stop when it " + l.Until
 }
 
 // Both returns a length in mm in centimetres and inches: "6 cm / 2⅜ in".
@@ -34,10 +47,11 @@ func Both(mm float64) string {
 	return l.With(units.CM) + " / " + l.With(units.IN)
 }
 
-// Tail returns a length in mm that is only to be long enough, up to the next 5 cm
-// and the next inch: "135 cm / 52 in".
+// Tail returns a length in mm that is only to be long enough, up to the next 5 cm,
+// and as many whole inches: "135 cm / 53 in".
 func Tail(mm float64) string {
-	return fmt.Sprintf("%.0f cm / %.0f in", 5*math.Ceil(mm/50), math.Ceil(mm/units.Inch.MM()))
+	cm := 5 * math.Ceil(mm/50)
+	return fmt.Sprintf("%.0f cm / %.0f in", cm, max(math.Ceil(mm/units.Inch.MM()), math.Round(10*cm/units.Inch.MM())))
 }
 
 // Lengths returns the lengths of a mitt's sections, in the order knitted.

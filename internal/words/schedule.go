@@ -10,7 +10,7 @@ import (
 // one change adds (negative: removes), and rounds are the rounds with a change,
 // out of total.
 //
-//	An increase round, then 2 plain rounds; 6 times in all.
+//	An increase round, then 2 plain rounds; 6 times in all, then 2 plain rounds more.
 //	6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.
 //
 // A single change needs no total: "One increase round, 3 → 5 stitches."
@@ -52,16 +52,24 @@ func action(rounds []int, what string, total int) string {
 	switch every := groups[0].every; {
 	case len(groups) > 1:
 	case every == 1:
-		return capital(fmt.Sprintf("%s%s %s round every round; %s in all", start, article(what), what, Times(len(rounds))))
+		return capital(fmt.Sprintf("%s%s %s round every round; %s in all", start, article(what), what, Times(len(rounds)))) + plainEnd(total-rounds[len(rounds)-1])
 	case start == "" && every*len(rounds) <= total:
 		return capital(fmt.Sprintf("%s %s round, then %s; %s in all", article(what), what,
-			Plural(every-1, "plain round"), Times(len(rounds))))
+			Plural(every-1, "plain round"), Times(len(rounds)))) + plainEnd(total-every*len(rounds))
 	}
 	parts := make([]string, len(groups))
 	for i, g := range groups {
 		parts[i] = g.words()
 	}
 	return capital(fmt.Sprintf("%s%s %s round, then another %s", start, article(what), what, strings.Join(parts, ", then ")))
+}
+
+// plainEnd returns the plain rounds that follow the last step.
+func plainEnd(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return ", then " + Plural(n, "plain round") + " more"
 }
 
 func article(what string) string {

@@ -46,7 +46,7 @@ type Tails struct {
 	CastOn float64 // for a cast-on worked with the tail: 3 widths of the edge, and the end to weave in
 	Hand   float64 // to bind off the hand: 6 widths, and the end to weave in; 0 for a closed top
 	Thumb  float64 // to bind off the thumb, likewise
-	End    float64 // at every other start and end
+	End    float64 // at all other starts and ends
 }
 
 // TailsOf returns the tails of a plan, by the same allowances as the estimate.
