@@ -22,7 +22,7 @@ func TestSchedule(t *testing.T) {
 		rounds                []int
 		from, to, step, total int
 	}{
-		"An increase round, then 2 plain rounds; 6 times in all, then 1 plain round more. 6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.":                                                 {[]int{1, 4, 7, 10, 13, 16}, 3, 15, 2, 19},
+		"An increase round, then 2 plain rounds; 6 times in all, then 1 plain round more. 6 increase rounds, 3 → 15 stitches. Rounds 1, 4, 7, 10, 13, 16.":                        {[]int{1, 4, 7, 10, 13, 16}, 3, 15, 2, 19},
 		"1 plain round, then a decrease round, then another every 2nd round 4 times, then every round twice. 7 decrease rounds, 48 → 20 stitches. Rounds 2, 4, 6, 8, 10, 11, 12.": {[]int{2, 4, 6, 8, 10, 11, 12}, 48, 20, -4, 15},
 		"A decrease round every round; 3 times in all. 3 decrease rounds, 20 → 8 stitches. Rounds 1, 2, 3.":                                                                       {[]int{1, 2, 3}, 20, 8, -4, 3},
 		"One increase round, 3 → 5 stitches. Round 1.":                                                                                                                            {[]int{1}, 3, 5, 2, 4},
