@@ -108,7 +108,7 @@ func TestColumnsByKeyboard(t *testing.T) {
 	class := classOf(b)
 	b.open(class + "#add")
 	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelector("#field-table").value = "Imię;Obwód;Telefon\nEwa;18,5;1\n"`))
-	b.follow(`#add form[action$="/table"] .main-action`)
+	b.follow(`#add form[action$="/table"] [type=submit]`)
 	b.until(`document.querySelector("#columns") !== null`)
 	b.expectErrors() // it can't be read yet
 	assert.Equal(t, 3, eval[int](b, `document.querySelectorAll("#columns select").length`))

@@ -101,7 +101,7 @@ func paint(b *browser, page string) {
 	b.touch(b.cell(7, 4))
 	b.until(`document.querySelector('[data-layer="painted"] [data-row="7"]').getAttribute("d") !== ""`)
 	b.until(`document.querySelector("#chart-ledger").textContent === "every round adds up"`)
-	b.until(`document.querySelector(".key svg").textContent.includes("p: purl")`)
+	b.until(`document.querySelector(".key svg").textContent.includes("purl")`)
 	b.until(chartSaved)
 	assert.Contains(b.t, b.words(page), "K1, M1L, k1, p1, k3, M1R, k1")
 }
