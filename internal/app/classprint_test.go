@@ -126,7 +126,7 @@ func TestClassFormsReadOnceAndWriteOnce(t *testing.T) {
 			return err
 		}},
 		"remarks saved and a student moved": {1, 1, 0, func() error {
-			typed := []TypedRemark{{Student: one.ID, Now: Remark{FromLeft: true, Note: "from the left"}}}
+			typed := []TypedRemark{{Student: c.Lines[1].Student.ID, Now: Remark{FromLeft: true, Note: "from the left"}}}
 			unsaved, err := a.SaveRemarks(ctx, class, typed, &Move{one.ID, 0})
 			assert.Nil(t, unsaved)
 			return err
