@@ -28,7 +28,7 @@ var Faces = []Face{Regular, Semibold, Serif}
 
 // TrueType returns the face as a TrueType file.
 func (f Face) TrueType() []byte {
-	return [...][]byte{fonts.SansRegular, fonts.SansSemiBold, fonts.SerifSemiBold}[f]
+	return [...]func() []byte{fonts.SansRegular, fonts.SansSemiBold, fonts.SerifSemiBold}[f]()
 }
 
 // Family returns the name of the face's family.

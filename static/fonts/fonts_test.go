@@ -1,6 +1,7 @@
 package fonts
 
 import (
+	"bytes"
 	"os"
 	"strings"
 	"testing"
@@ -11,17 +12,20 @@ import (
 )
 
 // The name table of each face says which face, version and licence it is; the
-// licence lies beside it.
+// licence lies beside it. What the program carries unpacks to the face beside it.
 func TestFacesAreWhatTheyAreCalled(t *testing.T) {
 	for _, c := range []struct {
-		ttf                    []byte
-		full, version, licence string
+		ttf                          func() []byte
+		file, full, version, licence string
 	}{
-		{SansRegular, "Source Sans 3 Regular", "Version 3.052;", "OFL-Source-Sans-3.txt"},
-		{SansSemiBold, "Source Sans 3 SemiBold", "Version 3.052;", "OFL-Source-Sans-3.txt"},
-		{SerifSemiBold, "Source Serif 4 SemiBold", "Version 4.004;", "OFL-Source-Serif-4.txt"},
+		{SansRegular, "SourceSans3-Regular.ttf", "Source Sans 3 Regular", "Version 3.052;", "OFL-Source-Sans-3.txt"},
+		{SansSemiBold, "SourceSans3-SemiBold.ttf", "Source Sans 3 SemiBold", "Version 3.052;", "OFL-Source-Sans-3.txt"},
+		{SerifSemiBold, "SourceSerif4-SemiBold.ttf", "Source Serif 4 SemiBold", "Version 4.004;", "OFL-Source-Serif-4.txt"},
 	} {
-		f, err := sfnt.Parse(c.ttf)
+		whole, err := os.ReadFile(c.file)
+		require.NoError(t, err)
+		require.True(t, bytes.Equal(whole, c.ttf()), c.file)
+		f, err := sfnt.Parse(c.ttf())
 		require.NoError(t, err)
 		name := func(id sfnt.NameID) string {
 			s, err := f.Name(nil, id)
