@@ -62,9 +62,6 @@ func (s Sheets) cost() (c Cost) {
 	for range s.Pages() {
 		c.Pages++
 	}
-	c.Sheets, c.BothSides = c.Pages, s.Options.Double
-	if c.BothSides {
-		c.Sheets = (c.Pages + 1) / 2
-	}
+	c.Sheets, c.BothSides = s.Options.Sheets(c.Pages), s.Options.Double
 	return c
 }

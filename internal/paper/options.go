@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/makeup"
 )
 
 // Piece is one of the pieces that a handout is composed of.
@@ -54,6 +55,15 @@ type Options struct {
 	Cell     float64 // width of a chart's cell in mm; 0: as large as fits
 	Pieces   []Piece // those to print, in order
 }
+
+// Sheets returns the number of sheets of paper that so many pages take.
+func (o Options) Sheets(pages int) int { return o.sides().Sheets(pages) }
+
+// Facing returns the page of a handout that lies open beside a page, both counted from
+// 1; 0 if none does.
+func (o Options) Facing(page, pages int) int { return o.sides().Facing(page, pages) }
+
+func (o Options) sides() makeup.Area { return makeup.Area{BothSides: o.Double} }
 
 // Usual returns the options if none are chosen.
 func Usual() Options { return Options{Paper: A4, Pieces: slices.Clone(usual)} }

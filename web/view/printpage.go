@@ -111,9 +111,10 @@ func (p Print) everything() templ.SafeURL { return templ.SafeURL(p.Action + "?al
 // of the paper the first beside the second; on both the first alone, since its back
 // faces the front of the next sheet.
 func facing(pages int, bothSides bool) (pairs [][]int) {
+	o := paper.Options{Double: bothSides}
 	for n := 1; n <= pages; {
 		pair := []int{n}
-		if n < pages && (n > 1 || !bothSides) {
+		if n < pages && (!bothSides || o.Facing(n, pages) == n+1) {
 			pair = append(pair, n+1)
 		}
 		pairs = append(pairs, pair)
@@ -135,7 +136,7 @@ func pagesText(p Print) string {
 	case !p.Options.Double:
 		return words.Plural(n, "page")
 	}
-	text := words.Plural(n, "page") + " on " + words.Plural((n+1)/2, "sheet")
+	text := words.Plural(n, "page") + " on " + words.Plural(p.Options.Sheets(n), "sheet")
 	if n > 2 {
 		text += "; 2 lies beside 3"
 	}
