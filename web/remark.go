@@ -1,7 +1,6 @@
 package web
 
 import (
-	"fmt"
 	"net/http"
 	"net/url"
 	"strconv"
@@ -56,7 +55,7 @@ func typedRemarks(form url.Values) (list []app.TypedRemark, err error) {
 			return nil, err
 		}
 		remark := func(was string) app.Remark {
-			return app.Remark{FromLeft: form.Get(fmt.Sprintf("knits-%s%d", was, id)) == "left", Note: form.Get(fmt.Sprintf("note-%s%d", was, id))}
+			return app.Remark{FromLeft: form.Get(view.KnitsField(was, id)) == "left", Note: form.Get(view.NoteField(was, id))}
 		}
 		list = append(list, app.TypedRemark{Student: id, Was: remark("was-"), Now: remark("")})
 	}

@@ -39,10 +39,10 @@ func CostWords(c app.Cost) string {
 	return words.Plural(c.Sheets, "sheet") + ", " + sides
 }
 
-// noteField returns the name of the note on a student, or, with "was-", of the
-// note that is saved.
-func noteField(was string, s roster.Student) string { return fmt.Sprintf("note-%s%d", was, s.ID) }
+// NoteField returns the name of the note on the student with an ID, or, with "was-",
+// of the note that is saved.
+func NoteField(was string, id int) string { return fmt.Sprintf("note-%s%d", was, id) }
 
-// knitsField returns the name of the field that says in which direction a student
-// knits, or, with "was-", of the direction that is saved.
-func knitsField(was string, s roster.Student) string { return fmt.Sprintf("knits-%s%d", was, s.ID) }
+// KnitsField returns the name of the field that says in which direction the student
+// with an ID knits, or, with "was-", of the direction that is saved.
+func KnitsField(was string, id int) string { return fmt.Sprintf("knits-%s%d", was, id) }
