@@ -84,7 +84,7 @@ func (h *handout) pairsByPart() map[stitch.Part]int {
 // keys sets the key of all charts and of the words together, unless it stands beside
 // the only chart.
 func (h *handout) keys() block {
-	if h.keyJoinsChart() || len(h.grids) == 0 && len(h.signs()) == 0 {
+	if h.keyJoinsChart() || len(h.grids) == 0 && len(h.signs) == 0 {
 		return block{}
 	}
 	return one("key", aboveHeading, h.keyParts(h.width()))
@@ -96,7 +96,7 @@ func (h *handout) keyParts(width float64) []part {
 	if !h.o.Large {
 		scale = handoutKey / picture.KeyLetter
 	}
-	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/scale, h.signs()...)
+	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/scale, h.signs...)
 	return keptWith(h.headingPart("Key"), []part{scene(key.Height, scale, func() *draw.Scene { return key }, 0)})
 }
 
@@ -126,15 +126,27 @@ func (h *handout) chart(g chart.Grid, pair int) block {
 	}
 	b := block{name: g.View.Title(), above: aboveHeading}
 	p := chartPages{handout: h, g: g, title: g.View.Title(), cut: map[[2]span]chart.Grid{}}
-	for s, cell := range p.widths() {
-		at := p
-		at.lay(cell, cell)
-		b.ways = append(b.ways, way{s, at.set(pair)})
-	}
+	sizes := p.sizes()
+	var below []part
 	if h.keyJoinsChart() {
-		b.ways = p.withKey(b.ways, pair)
+		sizes, below = p.withKey(sizes)
+	}
+	for i := range sizes {
+		b.ways = append(b.ways, way{sizes[i].shrunk, append(sizes[i].set(pair), below...)})
 	}
 	return b
+}
+
+// sizes returns the chart divided in cells of every width.
+func (p chartPages) sizes() []chartPages {
+	var list []chartPages
+	for s, cell := range p.widths() {
+		at := p
+		at.shrunk = s
+		at.lay(cell, cell)
+		list = append(list, at)
+	}
+	return list
 }
 
 // The key stands beside the chart in a column of this share of the page's width, where
@@ -144,29 +156,23 @@ const (
 	besideCell = 4.2
 )
 
-// withKey adds the key to the ways of a chart: beside the chart in those that leave
-// room for it, and only those are ways then; otherwise below it.
-func (p chartPages) withKey(ways []way, pair int) []way {
+// withKey returns the sizes of a chart that leave room for the key beside it, with the
+// key; if there are none, all sizes, and the key as what stands below the chart.
+func (p *chartPages) withKey(sizes []chartPages) (joined []chartPages, below []part) {
 	column := keyShare * p.width()
 	key := stack(p.keyParts(column))
-	var joined []way
-	for i, cell := range p.widths() {
-		at := p
-		at.lay(cell, cell)
-		if width, _ := at.extent(); at.parts() == 1 && width+columnGap+column <= p.width() && (cell >= besideCell || p.o.Cell > 0) {
+	for _, at := range sizes {
+		if width, _ := at.extent(); at.parts() == 1 && width+columnGap+column <= p.width() && (at.cells.width >= besideCell || p.o.Cell > 0) {
 			at.key, at.column = &key, column
-			joined = append(joined, way{ways[i].shrunk, at.set(pair)})
+			joined = append(joined, at)
 		}
 	}
 	if len(joined) > 0 {
-		return joined
+		return joined, nil
 	}
-	below := p.keyParts(p.width())
+	below = p.keyParts(p.width())
 	below[0].Above = aboveHeading
-	for i := range ways {
-		ways[i].parts = append(ways[i].parts, below...)
-	}
-	return ways
+	return sizes, below
 }
 
 // extent returns the width and height in mm of a chart that is not divided.
@@ -204,10 +210,11 @@ func (p *chartPages) widths() []float64 {
 // chartPages is one chart, divided into parts.
 type chartPages struct {
 	*handout
-	g     chart.Grid
-	title string
-	cells cells
-	cut   map[[2]span]chart.Grid // parts that were cut out already; nil: none are kept
+	g      chart.Grid
+	title  string
+	cells  cells
+	shrunk int                    // below its wished size, in steps of 5 %
+	cut    map[[2]span]chart.Grid // parts that were cut out already; nil: none are kept
 
 	key    *part   // beside it at the right; nil: none
 	column float64 // width of the key in mm

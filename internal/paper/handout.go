@@ -31,7 +31,8 @@ type handout struct {
 	*flow
 	*Sheet
 	o     Options
-	grids []chart.Grid // the charts that are printed
+	grids []chart.Grid   // the charts that are printed
+	signs []picture.Sign // what the key explains beside them
 }
 
 func newHandout(s *Sheet, o Options) *handout {
@@ -39,6 +40,9 @@ func newHandout(s *Sheet, o Options) *handout {
 	h.at = s.At
 	for _, v := range h.views() {
 		h.grids = append(h.grids, h.grid(v))
+	}
+	if o.Has(Key) {
+		h.signs = h.signsOfWords()
 	}
 	return h
 }

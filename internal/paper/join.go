@@ -33,27 +33,20 @@ func (p *chartPages) mapRoom() float64 { return p.heading*leading + 1 + 2*p.body
 // mapHeight returns the height of the map in mm.
 func (p *chartPages) mapHeight() float64 { return float64(len(p.cells.rows)) * p.mapSize() }
 
-// drawMap draws how the parts lie, with this one filled.
-func (p *chartPages) drawMap(page *draw.Scene, top float64, here int) {
-	size, across := p.mapSize(), len(p.cells.columns)
-	x0 := p.size.Width - margin - float64(across)*size
-	n := 0
+// drawMap draws how the parts lie, with the nth filled.
+func (p *chartPages) drawMap(page *draw.Scene, top float64, n int) {
+	size := p.mapSize()
+	letter := min(p.body, size*0.72)
+	m := partMap{
+		across: len(p.cells.columns), up: len(p.cells.rows), fromLeft: p.g.FromLeft,
+		size: size, letter: letter, letterFoot: size/2 + letter*0.34,
+	}
 	for y := range p.cells.rows {
-		for x := range across {
-			n++
-			left := x0 + float64(across-1-x)*size
-			if p.g.FromLeft {
-				left = x0 + float64(x)*size
-			}
-			upper := top + float64(len(p.cells.rows)-1-y)*size
-			style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: min(p.body, size*0.72), Anchor: draw.Middle}
-			if n == here {
-				style.Fill, letter.Face = "#D0D0D0", draw.Semibold
-			}
-			page.Rect(left, upper, size, size, style)
-			page.Text(left+size/2, upper+size/2+letter.Size*0.34, strconv.Itoa(n), letter)
+		for x := range p.cells.columns {
+			m.places = append(m.places, [2]int{x, y})
 		}
 	}
+	m.draw(page, p.size.Width-margin, top, n-1)
 }
 
 // drawJoins marks where a part continues: a broken line in the middle of the columns

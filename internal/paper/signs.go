@@ -7,9 +7,8 @@ import (
 	"thenar/internal/stitch"
 )
 
-// signs returns what the key explains beside the charts: what the printed words use
-// and no printed chart shows.
-func (h *handout) signs() (list []picture.Sign) {
+// signsOfWords returns what the printed words use and no printed chart shows.
+func (h *handout) signsOfWords() (list []picture.Sign) {
 	if !h.o.Has(Words) {
 		return nil
 	}

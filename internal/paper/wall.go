@@ -175,19 +175,11 @@ func (w *wall) sizeText() string {
 // drawMap draws how the parts lie, with the ith filled, and returns its width.
 func (w *wall) drawMap(i int, top float64) float64 {
 	size := min(mapPart, w.headHeight()/float64(w.up), 0.3*w.width()/float64(w.across))
-	for k, at := range w.places {
-		left := w.flow.size.Width - margin - float64(at[0]+1)*size
-		if w.g.FromLeft {
-			left = w.flow.size.Width - margin - float64(w.across-at[0])*size
-		}
-		upper := top + float64(w.up-1-at[1])*size
-		style, letter := draw.Style{Stroke: ink, Width: 0.3}, draw.TextStyle{Size: size * 0.55, Anchor: draw.Middle}
-		if k == i {
-			style.Fill, letter.Face = "#D0D0D0", draw.Semibold
-		}
-		w.page().Rect(left, upper, size, size, style)
-		w.page().Text(left+size/2, upper+size*0.7, strconv.Itoa(k+1), letter)
+	m := partMap{
+		places: w.places, across: w.across, up: w.up, fromLeft: w.g.FromLeft,
+		size: size, letter: size * 0.55, letterFoot: size * 0.7,
 	}
+	m.draw(w.page(), w.flow.size.Width-margin, top, i)
 	return float64(w.across) * size
 }
 
@@ -195,7 +187,7 @@ func (w *wall) drawMap(i int, top float64) float64 {
 type box4 struct{ left, top, right, bottom float64 }
 
 // drawJoins draws a broken line along each edge of the ith part that meets another,
-// with a triangle and the number of that part.
+// with the number of that part.
 func (w *wall) drawJoins(i int, b box4) {
 	x, y := w.places[i][0], w.places[i][1]
 	on, back := b.left, b.right // edges towards the next and the previous part of the row
