@@ -118,3 +118,39 @@ func TestManyUnsoundRounds(t *testing.T) {
 		assert.Equal(t, 1, told["Does not add up: "+u.Words+"."], u.Words)
 	}
 }
+
+// Each of the materials begins a little below the last line of the one before it, in
+// ordinary and in large print, so that they do not run together.
+func TestMaterialsStandApart(t *testing.T) {
+	for _, large := range []bool{false, true} {
+		o := Usual()
+		o.Large = large
+		s := derived(t, project.Samples()[0], nil)
+		small := newFlow(o, "").small
+		var names, lines []draw.Item
+		Handout(s, o)[0].Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
+			item := *i
+			item.X, item.Y = at.At(i.X, i.Y)
+			if item.Kind == draw.TextItem && item.Letter.Size == small {
+				lines = append(lines, item)
+				for _, m := range s.Out.Materials("", "") {
+					if item.Text == m.Name {
+						names = append(names, item)
+					}
+				}
+			}
+		})
+		require.Len(t, names, 5)
+		for _, name := range names[1:] {
+			above := 0.0
+			for _, line := range lines {
+				if line.Y < name.Y-0.1 && line.X >= name.X && line.X < name.X+40 {
+					above = max(above, line.Y)
+				}
+			}
+			if name.Y > names[0].Y+0.1 {
+				assert.Greater(t, name.Y-above, small*leading+0.5, name.Text)
+			}
+		}
+	}
+}

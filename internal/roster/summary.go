@@ -7,15 +7,29 @@ import (
 	"thenar/internal/units"
 )
 
-// HandText returns the student's girth or glove size, or "–".
+// HandText returns the student's girth in the class's unit or their glove size, or "–".
 func (s *Student) HandText(u units.Unit) string {
 	if text := s.Sheet.Given(hand.FieldCircumference); text != "" {
-		return text + " " + string(u)
+		return girth(text, u)
 	}
 	if text := s.Sheet.Given(hand.FieldSize); text != "" {
 		return "size " + text
 	}
 	return "–"
+}
+
+// girth returns a girth as a table has it, however it was typed: one decimal in
+// centimetres, so that the numbers of a column line up; millimetres and inches as a
+// tape is divided. What is no length stays as it was typed.
+func girth(text string, u units.Unit) string {
+	l, err := units.Parse(text, u)
+	switch {
+	case err != nil:
+		return text + " " + string(u)
+	case u == units.CM:
+		return fmt.Sprintf("%.1f cm", l.MM()/10)
+	}
+	return l.With(u)
 }
 
 // summary holds what Numbers and Metres return, without the outputs.
