@@ -103,6 +103,10 @@ func TestMotifIsToldOnce(t *testing.T) {
 		"Round 1: K4, M1 (5).", "Round 2: K1, p1, k3 (5).", "Round 3: Knit (5).",
 		"Rounds 4–8: Work rounds 2–3 twice more, then round 2 (5).", "Rounds 9–11: Knit (5).", ": Bind off all 5 stitches.",
 	}, got)
+	waves := []words.Step{
+		{From: 1, To: 1, Text: "K4, M1 (5)."}, {From: 2, To: 2, Text: "K2tog, k3 (4)."}, {From: 3, To: 3, Text: "K4, M1 (5)."}, {From: 4, To: 4, Text: "K2tog, k3 (4)."},
+	}
+	assert.Equal(t, waves, words.Merged([]words.Passage{{Part: stitch.Hand, Steps: waves}})[0].Steps, "each change of the count keeps its line")
 	gusset := []words.Step{
 		{From: 1, To: 1, Text: "K1, M1L, k1 | knit to the end (9, of which 3 in the gusset)."},
 		{From: 2, To: 3, Text: "Knit (9, of which 3 in the gusset)."},
