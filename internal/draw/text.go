@@ -3,6 +3,8 @@ package draw
 import (
 	"strings"
 	"sync"
+	"sync/atomic"
+	"unicode"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -48,12 +50,29 @@ var loaded = [...]func() *metrics{
 	sync.OnceValue(func() *metrics { return load(Serif) }),
 }
 
-// metrics caches the advance of each letter as a share of the type size.
+// letter is what a face says of a rune.
+type letter struct {
+	wide float64 // its advance, as a share of the type size
+	has  bool    // whether there is a glyph for it
+}
+
+// alphabet holds the letters of 256 runes in a row.
+type alphabet [256]letter
+
+// lacking is the alphabet of runes of which a face has none.
+var lacking = func() (a alphabet) {
+	for i := range a {
+		a[i].wide = 0.6
+	}
+	return a
+}()
+
+// metrics caches what a face says of its letters, in alphabets that are read when
+// one of their runes is first asked for. Those that the face lacks share one, so
+// the cache stays as small as the face. It is read without a lock.
 type metrics struct {
-	font  *sfnt.Font
-	ascii [128]float64 // measured once, so that the common letters need no lock
-	mu    sync.Mutex
-	wide  map[rune]float64
+	font      *sfnt.Font
+	alphabets [unicode.MaxRune/256 + 1]atomic.Pointer[alphabet]
 }
 
 func load(of Face) *metrics {
@@ -61,56 +80,53 @@ func load(of Face) *metrics {
 	if err != nil {
 		panic("draw: a bundled face can't be read: " + err.Error())
 	}
-	out := &metrics{font: f, wide: map[rune]float64{}}
-	for r := range out.ascii {
-		out.ascii[r] = out.measure(rune(r))
-	}
-	return out
+	return &metrics{font: f}
 }
 
-func (f *metrics) advance(r rune) float64 {
-	if r >= 0 && int(r) < len(f.ascii) {
-		return f.ascii[r]
+// letter returns what the face says of a rune.
+func (f *metrics) letter(r rune) *letter {
+	if r < 0 || r > unicode.MaxRune {
+		return &lacking[0]
 	}
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	w, ok := f.wide[r]
-	if !ok {
-		w = f.measure(r)
-		f.wide[r] = w
+	at := &f.alphabets[r/256]
+	a := at.Load()
+	if a == nil {
+		a = f.read(r - r%256)
+		at.Store(a) // another goroutine may have stored the same letters
 	}
-	return w
+	return &a[r%256]
 }
 
-// measure returns the advance of a letter in the font.
-func (f *metrics) measure(r rune) float64 {
+// read reads the alphabet from a rune on in the font.
+func (f *metrics) read(from rune) *alphabet {
 	const ppem = 1000
 	var buf sfnt.Buffer
-	w := 0.6 // for a letter that the face lacks
-	if i, err := f.font.GlyphIndex(&buf, r); err == nil && i != 0 {
-		if a, err := f.font.GlyphAdvance(&buf, i, fixed.I(ppem), font.HintingNone); err == nil {
-			w = float64(a) / 64 / ppem
+	a, has := lacking, false
+	for i := range a {
+		at, err := f.font.GlyphIndex(&buf, from+rune(i))
+		if err != nil || at == 0 {
+			continue
+		}
+		a[i].has, has = true, true
+		if wide, err := f.font.GlyphAdvance(&buf, at, fixed.I(ppem), font.HintingNone); err == nil {
+			a[i].wide = float64(wide) / 64 / ppem
 		}
 	}
-	return w
+	if !has {
+		return &lacking
+	}
+	return &a
 }
 
 // Has reports whether the face has a glyph for a rune.
-func (f Face) Has(r rune) bool {
-	m := loaded[f]()
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	var buf sfnt.Buffer
-	i, err := m.font.GlyphIndex(&buf, r)
-	return err == nil && i != 0
-}
+func (f Face) Has(r rune) bool { return loaded[f]().letter(r).has }
 
 // Measure returns the width in mm of a text at a type size in mm.
 func Measure(text string, size float64, face Face) float64 {
 	f := loaded[face]()
 	sum := 0.0
 	for _, r := range text {
-		sum += f.advance(r)
+		sum += f.letter(r).wide
 	}
 	return sum * size
 }

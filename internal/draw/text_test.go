@@ -3,6 +3,7 @@ package draw
 import (
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -21,6 +22,33 @@ func TestMeasureAgreesWithTypesetting(t *testing.T) {
 		for _, text := range []string{"", "0123456789", "≈ 22.6 cm", "plain cuff", "7½ in", "Räuberhände"} {
 			want := float64(font.MeasureString(face, text)) / 64 / 1000
 			assert.InDelta(t, want*4, Measure(text, 4, of), 0.01, text)
+		}
+	}
+}
+
+// A handout asks for some 10,000 letters: nothing is built to answer.
+func TestLettersAreLookedUpWithoutAllocating(t *testing.T) {
+	for _, of := range Faces {
+		asks := func() {
+			for _, r := range "Rẽ ½ · 3 → 9 ☃ 😀" {
+				of.Has(r)
+			}
+			Measure("Rẽ ½ · 3 → 9 ☃ 😀", 4, of)
+		}
+		asks()
+		assert.Zero(t, testing.AllocsPerRun(10, asks))
+	}
+}
+
+// Whether a face has a letter agrees with the font itself, also where it has none
+// of a row and beyond all letters.
+func TestHasAgreesWithTheFont(t *testing.T) {
+	for _, of := range Faces {
+		parsed, err := opentype.Parse(of.TrueType())
+		require.NoError(t, err)
+		for _, r := range []rune{'A', 'ß', '½', 'Ж', 'ế', '→', '☐', '☃', '一', 0xFFFF, 0x1F600, unicode.MaxRune, unicode.MaxRune + 1, -1, 0, 0x7F} {
+			i, err := parsed.GlyphIndex(nil, r)
+			assert.Equal(t, err == nil && i != 0, of.Has(r), "%U", r)
 		}
 	}
 }
