@@ -48,14 +48,30 @@ func (p *Pen) String() string {
 // AppendNumber appends a number with at most three decimals, without exponent
 // or −0. NaN and infinities are written as 0.
 func AppendNumber(b []byte, n float64) []byte {
-	if math.IsNaN(n) || math.IsInf(n, 0) {
-		n = 0
+	thousandths := math.Round(n * 1000)
+	switch {
+	case math.IsNaN(n) || math.IsInf(thousandths, 0) || thousandths == 0:
+		return append(b, '0')
+	case math.Abs(thousandths) >= 1e15: // beyond what a float64 tells apart by thousandths
+		return strconv.AppendFloat(b, thousandths/1000, 'f', -1, 64)
 	}
-	n = math.Round(n*1000) / 1000
-	if n == 0 {
-		n = 0 // and not −0
+	k := int64(thousandths)
+	if k < 0 {
+		b, k = append(b, '-'), -k
 	}
-	return strconv.AppendFloat(b, n, 'f', -1, 64)
+	b = strconv.AppendInt(b, k/1000, 10)
+	if k %= 1000; k == 0 {
+		return b
+	}
+	b = append(b, '.', byte('0'+k/100))
+	if k %= 100; k == 0 {
+		return b
+	}
+	b = append(b, byte('0'+k/10))
+	if k %= 10; k == 0 {
+		return b
+	}
+	return append(b, byte('0'+k))
 }
 
 // Number returns a number as in path data and attributes; see AppendNumber.

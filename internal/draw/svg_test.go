@@ -5,11 +5,15 @@ import (
 	"errors"
 	"io"
 	"math"
+	"math/rand/v2"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"thenar/internal/testenv"
 )
 
 func written(t *testing.T, s *Scene, sized bool) string {
@@ -40,6 +44,39 @@ func TestNumbersAreShort(t *testing.T) {
 		assert.Equal(t, want, Number(n))
 	}
 	assert.Equal(t, "0", Number(math.NaN()))
+}
+
+// Numbers are the shortest that strconv finds for their thousandths.
+func TestNumbersAgreeWithStrconv(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	same := func(n float64) {
+		t.Helper()
+		want := strconv.FormatFloat(math.Round(n*1000)/1000+0, 'f', -1, 64)
+		require.Equal(t, want, Number(n), "%g", n)
+	}
+	for _, n := range []float64{0.0005, 0.9995, 999.9996, 1e11, 123456789012.345, 1e12, 1e15, 9007199254740993, 1e21, math.MaxInt64, -math.MaxInt64} {
+		same(n)
+		same(-n)
+	}
+	for range testenv.Cases(20_000, 1_000_000) {
+		same((r.Float64() - 0.5) * 1000)
+		same((r.Float64() - 0.5) * math.Pow(10, r.Float64()*20))
+		same(float64(r.IntN(100_000)) / 100)
+	}
+	assert.Equal(t, "0", Number(math.MaxFloat64), "its thousandths are beyond all numbers")
+}
+
+// A page is written straight into memory that is there already, whatever its
+// length: what is built is the text that somebody keeps.
+func TestWritingAPageBuildsNothing(t *testing.T) {
+	s := &Scene{Width: 210, Height: 297, Label: "a page"}
+	for i := range 3000 {
+		s.PathWith("M 1 2 L 3 4", Style{Class: "cell", Fill: "#FFFFFF", Stroke: "#000000", Width: 0.1}, Attr{"data-round", "7"})
+		s.Text(float64(i)/10, 2.5, "k2tog", TextStyle{Size: 3.3, Halo: "#FFFFFF", Anchor: End})
+	}
+	pages := func() { require.NoError(t, WriteSVG(io.Discard, s, true)) }
+	pages()
+	assert.Less(t, testing.AllocsPerRun(20, pages), 20.0, "of 6000 items")
 }
 
 func TestPenWritesAbsolutePathData(t *testing.T) {
