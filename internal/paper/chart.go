@@ -34,7 +34,7 @@ func (h *handout) views() []chart.View {
 func (h *handout) charts() []block {
 	var list []block
 	for i, g := range h.grids {
-		list = append(list, h.chart(g, h.pair(i)))
+		list = append(list, h.chart(g, h.laid[i], h.pair(i)))
 	}
 	if len(h.grids) > 0 && h.hasManyUnsound() {
 		list = append(list, h.headed("What does not add up", keptLines(h.unsoundLines())))
@@ -81,23 +81,39 @@ func (h *handout) pairsByPart() map[stitch.Part]int {
 	return m
 }
 
-// keys sets the key of all charts and of the words together, unless it stands beside
+// keys sets the key of all charts and of the words together, unless it stands under
 // the only chart.
 func (h *handout) keys() block {
 	if h.keyJoinsChart() || len(h.grids) == 0 && len(h.signs) == 0 {
 		return block{}
 	}
-	return one("key", aboveHeading, h.keyParts(h.width()))
+	const head = "Key"
+	rows := goingOn(h.keyParts(), head)
+	rows[0].goesOn = ""
+	return one(head, aboveHeading, keptWith(h.headingPart(head), rows))
 }
 
-// keyParts sets the key of all charts and of the words in a width, under its heading.
-func (h *handout) keyParts(width float64) []part {
+// wholeKey is the height of a key up to which it stays in one piece, in tenths of a
+// millimetre.
+const wholeKey = 450
+
+// keyParts sets the key of all charts and of the words: whole, or row by row if it is
+// high.
+func (h *handout) keyParts() []part {
 	scale := h.keyScale()
 	if !h.o.Large {
 		scale = handoutKey / picture.KeyLetter
 	}
-	key := picture.KeyOfAll(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, width/scale, h.signs...)
-	return keptWith(h.headingPart("Key"), []part{scene(key.Height, scale, func() *draw.Scene { return key }, 0)})
+	width := h.width() / scale
+	key := picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.signs...)
+	if high := key.Height(width); tenths(high*scale) <= wholeKey {
+		return []part{scene(high, scale, func() *draw.Scene { return key.Draw(width) }, 0)}
+	}
+	var rows []part
+	for _, r := range key.Rows(width) {
+		rows = append(rows, scene(r.Height, scale, r.Draw, 0))
+	}
+	return h.keptRows(rows)
 }
 
 // keyJoinsChart reports whether the key is set with the chart: it follows it, and there
@@ -107,7 +123,7 @@ func (h *handout) keyJoinsChart() bool {
 }
 
 // handoutKey is the size of the letters of a handout's key in mm, a little over 9 pt, so
-// that the signs of chart and words find room beside the chart.
+// that the signs of chart and words find room under the chart.
 const handoutKey = 3.3
 
 // keyScale returns the scale of a key, whose letters are as large as the text in large
@@ -119,27 +135,29 @@ func (h *handout) keyScale() float64 {
 	return 1
 }
 
+// aboveKey is the room between a chart and its key, in tenths of a millimetre.
+const aboveKey = 20
+
 // chart sets a chart in cells of several widths, each with as many parts as it takes.
-func (h *handout) chart(g chart.Grid, pair int) block {
-	if len(g.Rows) == 0 {
-		return block{}
-	}
+func (h *handout) chart(g chart.Grid, sizes []chartPages, pair int) block {
 	b := block{name: g.View.Title(), above: aboveHeading}
-	p := chartPages{handout: h, g: g, title: g.View.Title(), cut: map[[2]span]chart.Grid{}}
-	sizes := p.sizes()
 	var below []part
 	if h.keyJoinsChart() {
-		sizes, below = p.withKey(sizes)
+		below = goingOn(h.keyParts(), "Key")
+		below[0].Above = aboveKey
 	}
-	for i := range sizes {
-		b.ways = append(b.ways, way{sizes[i].shrunk, append(sizes[i].set(pair), below...)})
+	for _, at := range sizes {
+		b.ways = append(b.ways, way{at.shrunk, append(at.set(pair), below...)})
 	}
 	return b
 }
 
-// sizes returns the chart divided in cells of every width.
-func (p chartPages) sizes() []chartPages {
-	var list []chartPages
+// sizes returns a chart divided in cells of every width in which it may be set.
+func (h *handout) sizes(g chart.Grid) (list []chartPages) {
+	if len(g.Rows) == 0 {
+		return nil
+	}
+	p := chartPages{handout: h, g: g, title: g.View.Title(), cut: map[[2]span]chart.Grid{}}
 	for s, cell := range p.widths() {
 		at := p
 		at.shrunk = s
@@ -147,37 +165,6 @@ func (p chartPages) sizes() []chartPages {
 		list = append(list, at)
 	}
 	return list
-}
-
-// The key stands beside the chart in a column of this share of the page's width, where
-// cells may then be so wide, in mm; otherwise below it.
-const (
-	keyShare   = 0.34
-	besideCell = 4.2
-)
-
-// withKey returns the sizes of a chart that leave room for the key beside it, with the
-// key; if there are none, all sizes, and the key as what stands below the chart.
-func (p *chartPages) withKey(sizes []chartPages) (joined []chartPages, below []part) {
-	column := keyShare * p.width()
-	key := stack(p.keyParts(column))
-	for _, at := range sizes {
-		if width, _ := at.extent(); at.parts() == 1 && width+columnGap+column <= p.width() && (at.cells.width >= besideCell || p.o.Cell > 0) {
-			at.key, at.column = &key, column
-			joined = append(joined, at)
-		}
-	}
-	if len(joined) > 0 {
-		return joined, nil
-	}
-	below = p.keyParts(p.width())
-	below[0].Above = aboveHeading
-	return sizes, below
-}
-
-// extent returns the width and height in mm of a chart that is not divided.
-func (p *chartPages) extent() (width, height float64) {
-	return picture.ChartSize(p.g, p.look())
 }
 
 // look returns how the chart is drawn.
@@ -199,10 +186,15 @@ func (p *chartPages) widths() []float64 {
 	case p.o.Large:
 		return []float64{largeCell}
 	}
-	p.lay(0, maxFitCell)
+	p.cells.width = minFitCell
+	widest := min(maxFitCell, picture.WidestPrinted(p.g, p.look(), p.width(), p.printedRoom()))
+	if widest < minFitCell {
+		p.lay(0, maxFitCell)
+		widest = p.cells.width
+	}
 	var list []float64
-	for s := 0; s < 20 && p.cells.width*float64(20-s)/20 >= minFitCell-1e-9; s++ {
-		list = append(list, p.cells.width*float64(20-s)/20)
+	for s := 0; s < 20 && widest*float64(20-s)/20 >= minFitCell-1e-9; s++ {
+		list = append(list, widest*float64(20-s)/20)
 	}
 	return list
 }
@@ -216,8 +208,7 @@ type chartPages struct {
 	shrunk int                    // below its wished size, in steps of 5 %
 	cut    map[[2]span]chart.Grid // parts that were cut out already; nil: none are kept
 
-	key    *part   // beside it at the right; nil: none
-	column float64 // width of the key in mm
+	printed float64 // height in mm of a gusset's chart over the whole width; 0: set otherwise
 }
 
 // cutOut returns the part of the chart in columns and rows.
@@ -239,6 +230,12 @@ func (p *chartPages) cutOut(columns, rows span) chart.Grid {
 // lay divides the chart into parts that fit a page. Asked is the width of a cell in
 // mm, 0 for as large as fits up to maxCell.
 func (p *chartPages) lay(asked, maxCell float64) {
+	p.cells, p.printed = cells{width: asked}, 0
+	if high, ok := picture.PrintedHeight(p.g, p.look(), p.width()); ok && asked > 0 && high <= p.printedRoom() {
+		p.cells.columns, p.cells.rows = []span{{0, p.g.Width}}, []span{{0, len(p.g.Rows)}}
+		p.printed = high
+		return
+	}
 	ratio := p.Out.Plan.Gauge.Stitches / p.Out.Plan.Gauge.Rounds
 	side := roundNumbers
 	if p.g.Rows[0].Section != p.g.Rows[len(p.g.Rows)-1].Section {
@@ -246,6 +243,9 @@ func (p *chartPages) lay(asked, maxCell float64) {
 	}
 	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), p.areaHeight()-p.headHeight()-2, asked, maxCell)
 }
+
+// printedRoom returns the height for a chart that is not divided.
+func (p *chartPages) printedRoom() float64 { return p.areaHeight() - p.headHeight() }
 
 // headHeight is the height in mm of the texts of a part, for which room is kept.
 func (p *chartPages) headHeight() float64 {
@@ -278,22 +278,13 @@ func (p chartPages) part(x, y, n int) part {
 	}
 	room := p.width() - p.mapWidth()
 	head := append(setLines(title, room, draw.TextStyle{Size: p.heading, Face: draw.Serif}), space(10))
-	head = append(head, setLines(p.readingText(columns, rows), room, draw.TextStyle{Size: p.body})...)
+	head = append(head, setLines(p.readingText(columns, rows), room, draw.TextStyle{Size: p.small})...)
 	whole := stack(append(head, space(10)))
 	if p.parts() > 1 {
 		whole.Height += tenths(p.joinLetter()) / 3 // the name of a neighbour stands high above the cells
 		whole.Height = max(whole.Height, tenths(p.mapHeight()+1))
 	}
-	g := p.cutOut(columns, rows)
-	width, height := picture.ChartSize(g, p.look())
-	cells := drawn(tenths(height), func(page *draw.Scene, x0, y0 float64) {
-		scene, at := picture.Chart(g, p.look())
-		p.drawJoins(scene, at, x, y)
-		page.Add(scene, x0+max(0, p.room()-width)/2, y0, 1)
-	})
-	if p.key != nil {
-		cells = beside(p.width()-p.column, []part{cells}, []part{*p.key})
-	}
+	cells := p.cellsPart(columns, rows, x, y)
 	out := stack(append([]part{whole, cells}, p.unsoundBelow()...))
 	if text := out.draw; p.parts() > 1 {
 		out.draw = func(page *draw.Scene, x0, y0 float64) {
@@ -304,12 +295,22 @@ func (p chartPages) part(x, y, n int) part {
 	return out
 }
 
-// room returns the width for the chart, beside its key.
-func (p *chartPages) room() float64 {
-	if p.key == nil {
-		return p.width()
+// cellsPart sets the cells of the part at x and y: over the whole width, or in its
+// middle.
+func (p *chartPages) cellsPart(columns, rows span, x, y int) part {
+	if p.printed > 0 {
+		return scene(p.printed, 1, func() *draw.Scene {
+			s, _, _ := picture.PrintedChart(p.g, p.look(), p.width())
+			return s
+		}, 0)
 	}
-	return p.width() - p.column - columnGap
+	g := p.cutOut(columns, rows)
+	width, height := picture.ChartSize(g, p.look())
+	return drawn(tenths(height), func(page *draw.Scene, x0, y0 float64) {
+		s, at := picture.Chart(g, p.look())
+		p.drawJoins(s, at, x, y)
+		page.Add(s, x0+max(0, p.width()-width)/2, y0, 1)
+	})
 }
 
 // unsoundBelow sets what stands below a part of what does not add up.
@@ -334,12 +335,8 @@ func (p *chartPages) columns(x int) span {
 // shows.
 func (p *chartPages) readingText(columns, rows span) string {
 	text := "R" + picture.Reading(p.g)[1:] + "."
-	edge := "right"
-	if p.g.FromLeft {
-		edge = "left"
-	}
 	if p.g.View.Cut() {
-		text = fmt.Sprintf("R%s: every round begins at the %s edge of the gusset.", picture.Reading(p.g)[1:], edge)
+		text = p.gussetText()
 	}
 	if p.parts() == 1 {
 		return text
@@ -355,4 +352,15 @@ func (p *chartPages) readingText(columns, rows span) string {
 		rounds = fmt.Sprintf("%s %d to %s %d", first.Section.Words(), first.Round, last.Section.Words(), last.Round)
 	}
 	return fmt.Sprintf("%s This part: stitches %s at its foot, %s.", text, words.Spans(part), rounds)
+}
+
+// gussetText says how to read the gusset's chart: each round from one edge of the gusset
+// on, and that few stitches stand for palm and back.
+func (p *chartPages) gussetText() string {
+	from, to := "right", "left"
+	if p.g.FromLeft {
+		from, to = to, from
+	}
+	return fmt.Sprintf("Read from the foot up, to the %s. The %s at each side stand for palm and back; those at the %s come last.",
+		to, words.Plural(chart.Neighbours, "stitch"), from)
 }

@@ -151,7 +151,10 @@ func chartsOnce(t *testing.T, pages []*draw.Scene, h *handout, what string) {
 				if h.o.Large {
 					look.Numbers = h.body
 				}
-				scene, _ := picture.Chart(h.grid(v), look)
+				scene, _, ok := picture.PrintedChart(h.grid(v), look, h.width())
+				if !ok || scene.Height > h.areaHeight() {
+					scene, _ = picture.Chart(h.grid(v), look)
+				}
 				assert.Equal(t, 1, strings.Count(all, drawnLetters(scene)), "%s: letters of the chart of the %s", what, v.Words())
 			}
 			return

@@ -32,6 +32,7 @@ type handout struct {
 	*Sheet
 	o     Options
 	grids []chart.Grid   // the charts that are printed
+	laid  [][]chartPages // each in all its sizes
 	signs []picture.Sign // what the key explains beside them
 }
 
@@ -39,10 +40,11 @@ func newHandout(s *Sheet, o Options) *handout {
 	h := &handout{flow: newFlow(o, s.headline()), Sheet: s, o: o}
 	h.at = s.At
 	for _, v := range h.views() {
-		h.grids = append(h.grids, h.grid(v))
+		g := h.grid(v)
+		h.grids, h.laid = append(h.grids, g), append(h.laid, h.sizes(g))
 	}
 	if o.Has(Key) {
-		h.signs = h.signsOfWords()
+		h.signs = h.keySigns()
 	}
 	return h
 }
@@ -120,6 +122,9 @@ func (h *handout) worn() *picture.Worn {
 	return picture.NewWorn(charts)
 }
 
+// aboveRow is the room above a row of drawn steps, in tenths of a millimetre.
+const aboveRow = 30
+
 // lesson sets the drawn steps, a part for each row; the drawings shrink, their texts
 // don't.
 func (h *handout) lesson() block {
@@ -146,6 +151,12 @@ func (h *handout) lesson() block {
 				}
 				return scenes[i]
 			}, 0))
+			if i > 0 {
+				rows[i].Above = aboveRow
+			}
+		}
+		if n := len(rows); n > 2 { // the last alone would be lost on its page
+			rows[n-2].Keep = true
 		}
 		b.ways = append(b.ways, way{s, keptWith(h.headingPart(head), goingOn(rows, head))})
 	}

@@ -17,9 +17,9 @@ type Piece string
 const (
 	Plan     Piece = "plan"
 	Own      Piece = "own"
-	Lesson   Piece = "how"
 	Chart    Piece = "chart"
 	Key      Piece = "key"
+	Lesson   Piece = "how"
 	Words    Piece = "words"
 	Ticks    Piece = "ticks"
 	Curve    Piece = "curve"
@@ -29,7 +29,7 @@ const (
 
 // Pieces returns all pieces, in their usual order.
 func Pieces() []Piece {
-	return []Piece{Plan, Own, Lesson, Chart, Key, Words, Ticks, Curve, Notes, Cautions}
+	return []Piece{Plan, Own, Chart, Key, Lesson, Words, Ticks, Curve, Notes, Cautions}
 }
 
 // Words returns the piece's name as it is shown.
@@ -41,7 +41,7 @@ func (p Piece) Words() string {
 }
 
 // usual are the pieces that are printed if none are chosen.
-var usual = []Piece{Plan, Own, Lesson, Chart, Key, Words, Cautions}
+var usual = []Piece{Plan, Own, Chart, Key, Lesson, Words, Cautions}
 
 // Options say how a handout is printed. The zero value is not usable; begin with
 // Usual.

@@ -7,6 +7,22 @@ import (
 	"thenar/internal/stitch"
 )
 
+// keySigns returns what the key explains beside stitches and yarns: the signs of the
+// words, and the lines of a gusset's chart.
+func (h *handout) keySigns() []picture.Sign {
+	list := h.signsOfWords()
+	if !h.o.Has(Chart) || len(h.laid) == 0 || len(h.laid[0]) == 0 || h.laid[0][0].printed == 0 {
+		return list
+	}
+	second := picture.Sign{Line: "the second marker", Drawn: picture.SecondEdge}
+	if i := slices.IndexFunc(list, func(s picture.Sign) bool { return s.Sign == "|" }); i >= 0 {
+		second.Sign, second.Line = list[i].Sign, list[i].Line
+		list = slices.Delete(list, i, i+1)
+	}
+	return append([]picture.Sign{{Line: "the first marker: the round begins", Drawn: picture.FirstEdge}, second,
+		{Line: "above every fifth round", Drawn: picture.FifthLine}}, list...)
+}
+
 // signsOfWords returns what the printed words use and no printed chart shows.
 func (h *handout) signsOfWords() (list []picture.Sign) {
 	if !h.o.Has(Words) {

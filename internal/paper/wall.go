@@ -15,6 +15,7 @@ type wall struct {
 	*handout
 	g     chart.Grid
 	ratio float64 // height of a cell over its width
+	key   *picture.KeyTable
 	tiling
 }
 
@@ -29,6 +30,7 @@ func newWall(s Sheet, o Options, v chart.View) *wall {
 		return nil
 	}
 	w := &wall{handout: h, g: g, ratio: s.Out.Plan.Gauge.Stitches / s.Out.Plan.Gauge.Rounds}
+	w.key = picture.NewKey([]chart.Grid{g}, picture.Look{Symbols: h.symbols(), Grey: o.Grey})
 	if cell == 0 {
 		w.chooseCells()
 	} else {
@@ -140,13 +142,9 @@ func (w *wall) keyBox() (b box4, ok bool) {
 // The least width of a key in mm, and its distance from cells.
 const leastKey, keyGap = 50.0, 10.0
 
-func (w *wall) keyIn(wide float64) *draw.Scene {
-	return picture.Key(w.g, picture.Look{Symbols: w.symbols(), Grey: w.o.Grey}, wide/w.keyScale())
-}
-
 // aboutHeight returns the height of key and size in a width.
 func (w *wall) aboutHeight(wide float64) float64 {
-	return w.heading*leading + 1 + w.keyIn(wide).Height*w.keyScale() + 2 + w.textHeight(w.sizeText(), wide, w.body)
+	return w.heading*leading + 1 + w.key.Height(wide/w.keyScale())*w.keyScale() + 2 + w.textHeight(w.sizeText(), wide, w.body)
 }
 
 // about writes the key and the size of the whole on the sheet of the last part, or
@@ -160,7 +158,7 @@ func (w *wall) about() {
 	wide := b.right - b.left
 	w.text(b.left, wide, "Key", draw.TextStyle{Size: w.heading, Face: draw.Serif})
 	w.y++
-	key := w.keyIn(wide)
+	key := w.key.Draw(wide / w.keyScale())
 	w.page().Add(key, b.left, w.y, w.keyScale())
 	w.y += key.Height*w.keyScale() + 2
 	w.text(b.left, wide, w.sizeText(), draw.TextStyle{Size: w.body})

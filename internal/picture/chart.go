@@ -85,7 +85,7 @@ func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 	s := &draw.Scene{Width: at.x(g.Width) + after, Label: chartLabel(g)}
 	drawCells(s, g, at, l)
 	if f.marks {
-		drawMarks(s, g, at)
+		drawMarks(s, g, at, pastNumber)
 	}
 	if f.marks && f.strands {
 		drawFloats(s, g, at)
@@ -144,8 +144,13 @@ func drawCells(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 
 // drawStitches draws the lines between the stitches of a chart, and the symbols.
 func drawStitches(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
-	width := at.CellWidth / 12
 	drawLines(s, g, at, l)
+	drawSymbols(s, g, at, l)
+}
+
+// drawSymbols draws the symbols of a chart, those on coloured stitches with a light edge.
+func drawSymbols(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
+	width := at.CellWidth / 12
 	symbols := func(edged bool) func(int, chart.Row) string {
 		return func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, edged) }
 	}

@@ -24,14 +24,15 @@ func drawCursor(s *draw.Scene, cell float64) {
 }
 
 // drawMarks draws what a chart shows to the person who works on it: what is changed from
-// the plan, noted and unsound, and the round on the needles.
-func drawMarks(s *draw.Scene, g chart.Grid, at Geometry) {
+// the plan, noted and unsound, and the round on the needles, with an arrow so many cells
+// beside it.
+func drawMarks(s *draw.Scene, g chart.Grid, at Geometry, arrow float64) {
 	w := at.CellWidth
 	rowPaths(s, g, "painted", twoTone("painted", bastingColour, w), func(y int, r chart.Row) string { return basting(r, y, at) })
 	rowPaths(s, g, "fault", twoTone("fault", pinColour, w), func(y int, r chart.Row) string { return faultFrame(r, y, at) })
 	drawNotes(s, g, at)
 	layer(s, "needles")
-	s.Path(needleMark(g, at), twoTone("needles", chalkColour, w))
+	s.Path(needleMark(g, at, arrow), twoTone("needles", chalkColour, w))
 	s.End()
 }
 
@@ -139,18 +140,22 @@ func knob(p *draw.Pen, x, y, r float64) {
 	p.Curve(x-r, y-k*r, x-k*r, y-r, x, y-r).Curve(x+k*r, y-r, x+r, y-k*r, x+r, y).Close()
 }
 
+// pastNumber is how many cells beside its round an arrow stands beyond the round's number.
+const pastNumber = 1.8
+
 // needleMark marks the round that is on the needles: a needle below it, pointed at both
-// ends, and an arrow beyond its number where the round begins.
-func needleMark(g chart.Grid, at Geometry) string {
+// ends, and an arrow so many cells beside it where the round begins.
+func needleMark(g chart.Grid, at Geometry, arrow float64) string {
 	var p draw.Pen
 	for i, row := range g.Rows {
 		low, high, ok := shownRange(row)
 		if !row.Needles || !ok {
 			continue
 		}
-		foot, mid, x, to := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+2.3*at.CellWidth, -at.CellWidth/2
+		out := (arrow + 0.5) * at.CellWidth
+		foot, mid, x, to := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+out, -at.CellWidth/2
 		if g.FromLeft {
-			x, to = at.x(low)-2.3*at.CellWidth, -to
+			x, to = at.x(low)-out, -to
 		}
 		left, right, half, tip := at.x(low), at.x(high+1), at.CellWidth/12, at.CellWidth/2
 		p.Move(left-tip, foot).Line(left, foot-half).Line(right, foot-half).Line(right+tip, foot).Line(right, foot+half).Line(left, foot+half).Close()

@@ -61,7 +61,7 @@ func ChartTile(g chart.Grid, t Tile, l Look) (*draw.Scene, Geometry) {
 	drawColours(s, part, at, l)
 	drawPlaces(s, gapsOf(g, t), at, IsKnitted(g)) // of the whole: those too between a stitch of the tile and one of another
 	drawStitches(s, part, at, l)
-	drawMarks(s, part, at)
+	drawMarks(s, part, at, pastNumber)
 	numberTile(s, g, t, at)
 	if t.Foot == 0 {
 		edge := Edge(l.Cell)

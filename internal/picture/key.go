@@ -21,21 +21,7 @@ const KeyLetter = 3.8
 // Key draws the key of a chart in a width in mm: each symbol with abbreviation and
 // words, and each yarn as it is drawn.
 func Key(g chart.Grid, l Look, width float64) *draw.Scene {
-	return drawKey(keyLines([]chart.Grid{g}, l), width, fewKeyLines)
-}
-
-// A Sign is a line of a key without a drawing: an abbreviation, or another sign of
-// the words.
-type Sign struct{ Sign, Line string }
-
-// KeyOfAll draws one key of several charts, with what they share only once, and of the
-// signs that the words beside them use, in as many columns as the width has room for.
-func KeyOfAll(charts []chart.Grid, l Look, width float64, more ...Sign) *draw.Scene {
-	list := keyLines(charts, l)
-	for _, m := range more {
-		list = append(list, keyLine{sign: m.Sign, text: m.Line, bare: true, flush: len(charts) == 0})
-	}
-	return drawKey(list, width, 1)
+	return newKeyTable(keyLines([]chart.Grid{g}, l), fewKeyLines).Draw(width)
 }
 
 // keyLines returns the lines of a key: of symbols, of places without a stitch, of yarns.
@@ -51,33 +37,6 @@ func keyLines(charts []chart.Grid, l Look) []keyLine {
 		}
 	}
 	return list
-}
-
-// drawKey draws the lines of a key in a width in mm, in several columns if there are
-// more than a few.
-func drawKey(list []keyLine, width float64, few int) *draw.Scene {
-	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
-	indent := signColumn(list)
-	for i := range list {
-		if list[i].sign != "" {
-			list[i].indent = indent
-		}
-	}
-	columns := 1
-	if len(list) > manyKeyLines {
-		columns = min(max(int(width/minKeyColumn), 1), mostKeyColumns)
-	}
-	for n := columns + 1; n <= mostKeyColumns && len(list) > few && linesFit(list, width/float64(n)); n++ {
-		columns = n
-	}
-	for i, column := range keyColumns(list, columns, width/float64(columns)) {
-		y := 0.5
-		for _, line := range column {
-			y = line.draw(s, float64(i)*width/float64(columns), y, width/float64(columns))
-		}
-		s.Height = max(s.Height, y)
-	}
-	return s
 }
 
 // keyYarns returns the yarns that the key of a chart names: those that it shows, the
@@ -204,6 +163,7 @@ type keyLine struct {
 	sign   string
 	text   string
 	indent float64 // of the text, beyond the place of the sign
+	line   Line    // of a printed chart, in place of a symbol
 }
 
 func yarnWords(y chart.Yarn) string {
@@ -216,7 +176,10 @@ func yarnWords(y chart.Yarn) string {
 // draw draws the line at y, in a column at left, and returns the y of the next.
 func (l keyLine) draw(s *draw.Scene, left, y, width float64) float64 {
 	left += 0.5
-	if !l.bare {
+	switch {
+	case l.line != NoLine:
+		l.line.draw(s, left, y)
+	case !l.bare:
 		l.drawCell(s, left, y)
 		s.Rect(left, y, keyCell, keyCell, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
 	}

@@ -53,7 +53,7 @@ func TestFabricIsDrawnAlikeByGoAndTheScript(t *testing.T) {
 		c.Basting = basting(g.Rows[1], 2, at)
 		c.Frame = faultFrame(g.Rows[1], 2, at)
 		c.Flag, c.Pin = pinWithFlag(at.x(2), at.y(2), -1, min(at.CellWidth, at.CellHeight))
-		c.Needle = needleMark(g, at)
+		c.Needle = needleMark(g, at, pastNumber)
 		cases = append(cases, c)
 	}
 	raw, err := json.MarshalIndent(cases, "", " ")

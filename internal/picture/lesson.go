@@ -2,6 +2,8 @@ package picture
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"thenar/internal/draw"
 )
@@ -16,19 +18,22 @@ type LessonOptions struct {
 }
 
 // names holds the words that change with the direction of knitting.
-type names struct{ first, second, left, right string }
+type names struct{ first, second, left, right, fromBehind string }
 
 func (o LessonOptions) names() names {
 	if o.FromLeft {
-		return names{"right (M1R)", "left (M1L)", "right", "left"}
+		return names{"right (M1R)", "left (M1L)", "right", "left", "M1L"}
 	}
-	return names{"left (M1L)", "right (M1R)", "left", "right"}
+	return names{"left (M1L)", "right (M1R)", "left", "right", "M1R"}
 }
 
-// lessonPanel is one drawing of a lesson with its title and the text below it.
-// Width and height are those of the drawing, in mm.
+// lessonPanel is one drawing of a lesson with its title and the text below it, which
+// begins with the number of its step in a ring. Width and height are those of the
+// drawing, in mm.
 type lessonPanel struct {
-	title, text   string
+	title         string
+	step          int // 0: the only one
+	text          string
 	width, height float64
 	draw          func(k *sketch, o LessonOptions)
 }
@@ -93,29 +98,28 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	n := o.names()
 	const high = 34.0
 	makeOne := []lessonPanel{
-		{"Make one leaning " + n.first, "1 Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies before it.", 40, high, drawLiftFront},
-		{"", "2 Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
+		{"Make one leaning " + n.first, 1, "Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies before it.", 40, high, drawLiftFront},
+		{"", 2, "Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
 	}
 	other := []lessonPanel{
-		{"Make one leaning " + n.second, "1 Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies before it.", 40, high, drawLiftBack},
-		{"", "2 Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
+		{"Make one leaning " + n.second, 1, "Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies before it.", 40, high, drawLiftBack},
+		{"", 2, "Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
 	}
 	over := lessonPanel{
-		"Bridge over the gap", fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
+		"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
 	}
-	pick := lessonPanel{
-		"Pick up for the thumb", o.pickText(n), 66, high, drawOpening,
-	}
-	gaps := lessonPanel{
-		"Close both gaps", "Lift the gap strand at each corner and twist it. K2tog the first held stitch with its strand; ssk the last one with the other strand.", 66, high, drawGaps,
+	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, high, drawOpening}
+	gaps := []lessonPanel{
+		{"Close both gaps", 1, "Lift the strand of gap 1 from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 36, high, drawFirstGap},
+		{"", 2, "Lift that of gap 2 likewise. Ssk the last held stitch with it: slip both as if to knit.", 36, high, drawLastGap},
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
 	}
 	if o.Letter > largeLetter && o.Width < wideEnough { // fewer panels in a row
-		return [][]lessonPanel{makeOne, other, {over, pick}, {gaps}}
+		return [][]lessonPanel{makeOne, other, {over, pick}, gaps}
 	}
-	return [][]lessonPanel{append(makeOne, other...), {over, pick, gaps}}
+	return [][]lessonPanel{append(makeOne, other...), append([]lessonPanel{over, pick}, gaps...)}
 }
 
 // pickText says where the thumb's stitches are picked up.
@@ -127,7 +131,7 @@ func (o LessonOptions) pickText(n names) string {
 	case o.Bridge > 0:
 		where = "along the bridge"
 	}
-	return fmt.Sprintf("Fingers up, %d %s from the %s corner, as numbered. Then knit the %d held stitches.", o.PickedUp, where, n.left, o.Held)
+	return fmt.Sprintf("Outside towards you: %d %s from the %s corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the %d held stitches.", o.PickedUp, where, n.left, o.Held)
 }
 
 func timesWords(n int) string {
@@ -164,7 +168,7 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel) float64 {
 		deepest = max(deepest, o.panel(s, p, x, wide, scale))
 		x += wide + between
 	}
-	return deepest + o.Letter*0.3 + 3
+	return deepest + o.Letter*0.3
 }
 
 // panel draws a panel below its title, unless the scene is nil, and returns the y
@@ -177,13 +181,39 @@ func (o LessonOptions) panel(s *draw.Scene, p lessonPanel, x, wide, scale float6
 		s.Add(inner, x+(wide-p.width*scale)/2, head, scale)
 	}
 	y := head + p.height*scale + o.Letter*0.2
-	for _, line := range draw.Wrap(p.text, wide, o.caption(), draw.Regular) {
+	for i, line := range o.lines(p, wide) {
 		y += o.caption() * leading
-		if s != nil {
-			s.Text(x, y, line, draw.TextStyle{Size: o.caption()})
+		if s == nil {
+			continue
 		}
+		in := 0.0
+		if p.step > 0 && i == 0 {
+			in = o.ringRoom()
+			o.ring(s, p.step, x, y)
+		}
+		s.Text(x+in, y, line, draw.TextStyle{Size: o.caption()})
 	}
 	return y
+}
+
+// ringRoom returns the width that a number in its ring takes, with the gap after it.
+func (o LessonOptions) ringRoom() float64 { return 1.6 * o.caption() }
+
+// ring draws the number of a step in a ring, at the left of a line with its baseline at y.
+func (o LessonOptions) ring(s *draw.Scene, step int, x, y float64) {
+	r, mid := 0.6*o.caption(), y-figureHigh/2*o.caption()
+	s.Path(ringAt(x+r, mid, r), draw.Style{Stroke: outlineColour, Width: 0.3})
+	s.Text(x+r, y, strconv.Itoa(step), draw.TextStyle{Size: o.caption(), Face: draw.Semibold, Anchor: draw.Middle})
+}
+
+// lines breaks the text of a panel for a width; the first line leaves room for the ring.
+func (o LessonOptions) lines(p lessonPanel, wide float64) []string {
+	if p.step == 0 {
+		return draw.Wrap(p.text, wide, o.caption(), draw.Regular)
+	}
+	first := draw.Wrap(p.text, wide-o.ringRoom(), o.caption(), draw.Regular)[0]
+	rest := strings.TrimSpace(strings.TrimPrefix(p.text, first))
+	return append([]string{first}, draw.Wrap(rest, wide, o.caption(), draw.Regular)...)
 }
 
 // clipTo cuts a title to a width, with "…" if anything is cut.

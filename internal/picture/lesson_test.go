@@ -67,9 +67,9 @@ func TestLessonFits(t *testing.T) {
 // over the gap or picked up.
 func TestLessonSaysWhereToPickUp(t *testing.T) {
 	for want, o := range map[string]LessonOptions{
-		"Fingers up, 4 along the bridge from the left corner, as numbered. Then knit the 15 held stitches.":      {Bridge: 3, PickedUp: 4},
-		"Fingers up, 4 along the bridge from the right corner, as numbered. Then knit the 15 held stitches.":     {Bridge: 3, PickedUp: 4, FromLeft: true},
-		"Fingers up, 2 at the top of the gap from the left corner, as numbered. Then knit the 15 held stitches.": {PickedUp: 2},
+		"Outside towards you: 4 along the bridge from the left corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.":      {Bridge: 3, PickedUp: 4},
+		"Outside towards you: 4 along the bridge from the right corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.":     {Bridge: 3, PickedUp: 4, FromLeft: true},
+		"Outside towards you: 2 at the top of the gap from the left corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.": {PickedUp: 2},
 		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                        {},
 		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                         {FromLeft: true},
 	} {
@@ -87,7 +87,7 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 	assert.Contains(t, words(own), "from the front with the left needle")
 	assert.Contains(t, words(turned), "from the front with the right needle")
 	assert.Contains(t, words(turned), "put it on the left needle")
-	for _, name := range []string{"first: k2tog", "last: ssk", "gap 1", "gap 2"} {
+	for _, name := range []string{"k2tog", "ssk", "gap 1", "gap 2"} {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}
@@ -103,6 +103,36 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 			for i := range xs[0] {
 				require.InDelta(t, p.width-xs[0][i], xs[1][i], 0.002, p.title)
 			}
+		}
+	}
+}
+
+// Steps stand in the order in which they are worked, each number in a ring: where the
+// gaps are closed, k2tog comes before ssk (stumbled over by readers when it stood after).
+func TestLessonStepsStandInOrder(t *testing.T) {
+	for _, fromLeft := range []bool{false, true} {
+		s := lesson(fromLeft, 4.23)
+		all := words(s)
+		assert.Less(t, strings.Index(all, "k2tog"), strings.Index(all, "ssk"))
+		type step struct{ n, x, y float64 }
+		var steps []step
+		rings := 0
+		walk(s, func(float64, float64) {}, func(left, right, y float64, i draw.Item) {
+			if n, err := strconv.Atoi(i.Text); err == nil && i.Letter.Size < 3.7 && i.Letter.Face == draw.Semibold && i.Letter.Halo == "" {
+				steps = append(steps, step{float64(n), (left + right) / 2, y})
+			}
+		})
+		for _, i := range s.Items {
+			if i.Kind == draw.PathItem && i.Style.Width == 0.3 && i.Style.Fill == "" {
+				rings++
+			}
+		}
+		require.Len(t, steps, 6)
+		assert.Equal(t, len(steps), rings)
+		for k := 0; k < len(steps); k += 2 {
+			assert.Equal(t, []float64{1, 2}, []float64{steps[k].n, steps[k+1].n})
+			assert.Less(t, steps[k].x, steps[k+1].x)
+			assert.InDelta(t, steps[k].y, steps[k+1].y, 0)
 		}
 	}
 }

@@ -87,28 +87,35 @@ func (k *sketch) loop(fill string, at point, wide, high float64) {
 
 // ring returns a circle as four cubics.
 func (k *sketch) ring(x, y, r float64) string {
-	const c = 0.5523
 	if x = k.x(x); k.mirrored {
 		r = -r
 	}
+	return ringAt(x, y, r)
+}
+
+func ringAt(x, y, r float64) string {
+	const c = 0.5523
 	return new(draw.Pen).Move(x+r, y).Curve(x+r, y+c*r, x+c*r, y+r, x, y+r).Curve(x-c*r, y+r, x-r, y+c*r, x-r, y).
 		Curve(x-r, y-c*r, x-c*r, y-r, x, y-r).Curve(x+c*r, y-r, x+r, y-c*r, x+r, y).Close().String()
 }
 
-// drawGaps draws both corners of the opening. At the right corner, worked first, the
-// twisted strand and the first held stitch are on the needle together; at the left
-// one the last held stitch and the strand.
-func drawGaps(k *sketch, _ LessonOptions) {
+// drawFirstGap draws the corner that is worked first: the strand, lifted from behind, and
+// the first held stitch are on the needle together.
+func drawFirstGap(k *sketch, _ LessonOptions) { drawGap(k, 22, 14.5, "k2tog") }
+
+// drawLastGap draws the other corner: the strand comes after the last held stitch.
+func drawLastGap(k *sketch, _ LessonOptions) { drawGap(k, 14.5, 22, "ssk") }
+
+// drawGap draws a strand and a stitch on a needle, and below an arc how both are worked
+// together.
+func drawGap(k *sketch, strand, stitch float64, name string) {
 	const y = 11.0
-	corner := func(strand, stitch float64, name string) {
-		k.yarn(dark, point{strand + 2.4, y + 15}, point{strand - 1.6, y + 9}, point{strand - 1.8, y + 3}, point{strand, y - 2.8}) // behind
-		k.leg(pale, stitch, y, 15, stitch-2.6)
-		k.needle(point{min(strand, stitch) - 13, y}, point{max(strand, stitch) + 10, y})
-		k.yarn(dark, point{strand, y - 2.8}, point{strand + 1.8, y + 3}, point{strand + 1.6, y + 9}, point{strand - 2.4, y + 15})
-		k.leg(pale, stitch, y, 15, stitch+2.6)
-		k.s.Path(k.curve(point{min(strand, stitch) - 4, y - 4.6}, point{(strand + stitch) / 2, y - 6.4}, point{max(strand, stitch) + 4, y - 4.6}), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
-		k.note((strand+stitch)/2, y-7.4, name, 3.2)
-	}
-	corner(12.5, 20, "last: ssk") // the strand comes after the last held stitch
-	corner(53.5, 46, "first: k2tog")
+	left, right := min(strand, stitch), max(strand, stitch)
+	k.yarn(dark, point{strand + 2.8, y + 15}, point{strand + 2.4, y + 8}, point{strand + 1.8, y + 2}, point{strand, y - 2.8}) // behind
+	k.leg(pale, stitch, y, 15, stitch-2.6)
+	k.needle(point{left - 13, y}, point{right + 11, y})
+	k.yarn(dark, point{strand, y - 2.8}, point{strand - 1.8, y + 2}, point{strand - 2.4, y + 8}, point{strand - 2.8, y + 15})
+	k.leg(pale, stitch, y, 15, stitch+2.6)
+	k.s.Path(k.curve(point{left - 4, y - 4.6}, point{(left + right) / 2, y - 6.4}, point{right + 4, y - 4.6}), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
+	k.note((left+right)/2, y-7.4, name, 3.2)
 }

@@ -1,0 +1,139 @@
+package picture
+
+import (
+	"slices"
+
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+)
+
+// Line is one of the lines of a printed chart that its key explains.
+type Line int
+
+// The lines of a printed chart. A broken line stands at the second marker.
+const (
+	NoLine Line = iota
+	FirstEdge
+	SecondEdge
+	FifthLine
+)
+
+// draw draws the line in a cell of a key.
+func (l Line) draw(s *draw.Scene, x, y float64) {
+	mid := x + keyCell/2
+	switch l {
+	case FirstEdge:
+		s.Line(mid, y, mid, y+keyCell, draw.Style{Stroke: outlineColour, Width: firstEdge})
+	case SecondEdge:
+		s.Line(mid, y, mid, y+keyCell, secondEdgeStyle)
+	case FifthLine:
+		s.Line(x, y+keyCell/2, x+keyCell, y+keyCell/2, draw.Style{Stroke: outlineColour, Width: fifthWidth})
+	}
+}
+
+// A Sign is a line of a key without a stitch: an abbreviation or another sign of the
+// words, or a line of a printed chart.
+type Sign struct {
+	Sign, Line string
+	Drawn      Line
+}
+
+// KeyTable is a key whose lines are collected once, to be measured and drawn in any
+// width.
+type KeyTable struct {
+	list []keyLine
+	few  int // number of lines up to which it is one column
+}
+
+// NewKey returns one key of several charts, with what they share only once, and of the
+// signs that the words beside them use.
+func NewKey(charts []chart.Grid, l Look, more ...Sign) *KeyTable {
+	list := keyLines(charts, l)
+	for _, m := range more {
+		list = append(list, keyLine{sign: m.Sign, text: m.Line, line: m.Drawn, bare: true, flush: len(charts) == 0})
+	}
+	return newKeyTable(list, 1)
+}
+
+func newKeyTable(list []keyLine, few int) *KeyTable {
+	indent := signColumn(list)
+	for i := range list {
+		if list[i].sign != "" {
+			list[i].indent = indent
+		}
+	}
+	return &KeyTable{list, few}
+}
+
+// columns returns the number of columns that a width has room for.
+func (k *KeyTable) columns(width float64) int {
+	columns := 1
+	if len(k.list) > manyKeyLines {
+		columns = min(max(int(width/minKeyColumn), 1), mostKeyColumns)
+	}
+	for n := columns + 1; n <= mostKeyColumns && len(k.list) > k.few && linesFit(k.list, width/float64(n)); n++ {
+		columns = n
+	}
+	return columns
+}
+
+// Height returns the height in mm of what Draw draws in a width.
+func (k *KeyTable) Height(width float64) float64 {
+	highest, n := 0.0, k.columns(width)
+	for _, column := range keyColumns(k.list, n, width/float64(n)) {
+		y := keyTop
+		for _, line := range column {
+			y += line.height(width / float64(n))
+		}
+		highest = max(highest, y)
+	}
+	return highest
+}
+
+// keyTop is the room above the first line of a key in mm.
+const keyTop = 0.5
+
+// Draw draws the key in a width in mm, in as many columns as that has room for.
+func (k *KeyTable) Draw(width float64) *draw.Scene {
+	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
+	n := k.columns(width)
+	for i, column := range keyColumns(k.list, n, width/float64(n)) {
+		y := keyTop
+		for _, line := range column {
+			y = line.draw(s, float64(i)*width/float64(n), y, width/float64(n))
+		}
+		s.Height = max(s.Height, y)
+	}
+	return s
+}
+
+// Rows returns the rows of the key in a width in mm, with as many lines side by side as
+// Draw has columns, so that it may be parted between any two.
+func (k *KeyTable) Rows(width float64) []KeyRow {
+	var rows []KeyRow
+	n := k.columns(width)
+	for few := range slices.Chunk(k.list, n) {
+		r := KeyRow{lines: few, column: width / float64(n)}
+		for _, line := range few {
+			r.Height = max(r.Height, keyTop+line.height(r.column))
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// KeyRow is a row of a key, with its height in mm.
+type KeyRow struct {
+	Height float64
+	lines  []keyLine
+	column float64 // width of each line
+}
+
+// Draw draws the row.
+func (r KeyRow) Draw() *draw.Scene {
+	s := &draw.Scene{Width: r.column * float64(len(r.lines)), Height: r.Height, Label: "Key to the symbols"}
+	for i, line := range r.lines {
+		line.draw(s, float64(i)*r.column, keyTop, r.column)
+	}
+	return s
+}
