@@ -81,60 +81,6 @@ func (h *handout) pairsByPart() map[stitch.Part]int {
 	return m
 }
 
-// keys sets the key of all charts and of the words together, unless it stands under
-// the only chart.
-func (h *handout) keys() block {
-	if h.keyJoinsChart() || len(h.grids) == 0 && len(h.signs) == 0 {
-		return block{}
-	}
-	const head = "Key"
-	rows := goingOn(h.keyParts(), head)
-	rows[0].goesOn = ""
-	return one(head, aboveHeading, keptWith(h.headingPart(head), rows))
-}
-
-// wholeKey is the height of a key up to which it stays in one piece, in tenths of a
-// millimetre.
-const wholeKey = 450
-
-// keyParts sets the key of all charts and of the words: whole, or row by row if it is
-// high.
-func (h *handout) keyParts() []part {
-	scale := h.keyScale()
-	if !h.o.Large {
-		scale = handoutKey / picture.KeyLetter
-	}
-	width := h.width() / scale
-	key := picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.signs...)
-	if high := key.Height(width); tenths(high*scale) <= wholeKey {
-		return []part{scene(high, scale, func() *draw.Scene { return key.Draw(width) }, 0)}
-	}
-	var rows []part
-	for _, r := range key.Rows(width) {
-		rows = append(rows, scene(r.Height, scale, r.Draw, 0))
-	}
-	return h.keptRows(rows)
-}
-
-// keyJoinsChart reports whether the key is set with the chart: it follows it, and there
-// is only one.
-func (h *handout) keyJoinsChart() bool {
-	return len(h.grids) == 1 && h.o.Place(Chart) > 0 && h.o.Place(Key) == h.o.Place(Chart)+1
-}
-
-// handoutKey is the size of the letters of a handout's key in mm, a little over 9 pt, so
-// that the signs of chart and words find room under the chart.
-const handoutKey = 3.3
-
-// keyScale returns the scale of a key, whose letters are as large as the text in large
-// print.
-func (h *handout) keyScale() float64 {
-	if h.o.Large {
-		return h.body / picture.KeyLetter
-	}
-	return 1
-}
-
 // aboveKey is the room between a chart and its key, in tenths of a millimetre.
 const aboveKey = 20
 
@@ -149,15 +95,19 @@ func (h *handout) chart(g chart.Grid, sizes []chartPages, pair int) block {
 	for _, at := range sizes {
 		b.ways = append(b.ways, way{at.shrunk, append(at.set(pair), below...)})
 	}
+	if h.keyJoinsChart() {
+		b.ways = append(b.ways, h.besideKey(g, pair)...)
+	}
 	return b
 }
 
-// sizes returns a chart divided in cells of every width in which it may be set.
-func (h *handout) sizes(g chart.Grid) (list []chartPages) {
+// sizes returns a chart of a width divided in cells of every width in which it may be
+// set.
+func (h *handout) sizes(g chart.Grid, width float64) (list []chartPages) {
 	if len(g.Rows) == 0 {
 		return nil
 	}
-	p := chartPages{handout: h, g: g, title: g.View.Title(), cut: map[[2]span]chart.Grid{}}
+	p := chartPages{handout: h, g: g, title: g.View.Title(), over: width, cut: map[[2]span]chart.Grid{}}
 	for s, cell := range p.widths() {
 		at := p
 		at.shrunk = s
@@ -187,7 +137,7 @@ func (p *chartPages) widths() []float64 {
 		return []float64{largeCell}
 	}
 	p.cells.width = minFitCell
-	widest := min(maxFitCell, picture.WidestPrinted(p.g, p.look(), p.width(), p.printedRoom()))
+	widest := min(maxFitCell, picture.WidestPrinted(p.g, p.look(), p.over, p.printedRoom(), p.over < p.width()))
 	if widest < minFitCell {
 		p.lay(0, maxFitCell)
 		widest = p.cells.width
@@ -208,7 +158,10 @@ type chartPages struct {
 	shrunk int                    // below its wished size, in steps of 5 %
 	cut    map[[2]span]chart.Grid // parts that were cut out already; nil: none are kept
 
-	printed float64 // height in mm of a gusset's chart over the whole width; 0: set otherwise
+	over    float64 // width for the cells and what stands round them in mm
+	printed float64 // height in mm of a gusset's chart over that width; 0: set otherwise
+	key     *part   // beside it at the right; nil: none
+	column  float64 // width of the key in mm
 }
 
 // cutOut returns the part of the chart in columns and rows.
@@ -231,7 +184,7 @@ func (p *chartPages) cutOut(columns, rows span) chart.Grid {
 // mm, 0 for as large as fits up to maxCell.
 func (p *chartPages) lay(asked, maxCell float64) {
 	p.cells, p.printed = cells{width: asked}, 0
-	if high, ok := picture.PrintedHeight(p.g, p.look(), p.width()); ok && asked > 0 && high <= p.printedRoom() {
+	if high, ok := picture.PrintedHeight(p.g, p.look(), p.over); ok && asked > 0 && high <= p.printedRoom() {
 		p.cells.columns, p.cells.rows = []span{{0, p.g.Width}}, []span{{0, len(p.g.Rows)}}
 		p.printed = high
 		return
@@ -285,6 +238,9 @@ func (p chartPages) part(x, y, n int) part {
 		whole.Height = max(whole.Height, tenths(p.mapHeight()+1))
 	}
 	cells := p.cellsPart(columns, rows, x, y)
+	if p.key != nil {
+		cells = beside(p.width()-p.column, []part{cells}, []part{*p.key})
+	}
 	out := stack(append([]part{whole, cells}, p.unsoundBelow()...))
 	if text := out.draw; p.parts() > 1 {
 		out.draw = func(page *draw.Scene, x0, y0 float64) {
@@ -300,7 +256,7 @@ func (p chartPages) part(x, y, n int) part {
 func (p *chartPages) cellsPart(columns, rows span, x, y int) part {
 	if p.printed > 0 {
 		return scene(p.printed, 1, func() *draw.Scene {
-			s, _, _ := picture.PrintedChart(p.g, p.look(), p.width())
+			s, _, _ := picture.PrintedChart(p.g, p.look(), p.over)
 			return s
 		}, 0)
 	}

@@ -41,7 +41,7 @@ func newHandout(s *Sheet, o Options) *handout {
 	h.at = s.At
 	for _, v := range h.views() {
 		g := h.grid(v)
-		h.grids, h.laid = append(h.grids, g), append(h.laid, h.sizes(g))
+		h.grids, h.laid = append(h.grids, g), append(h.laid, h.sizes(g, h.width()))
 	}
 	if o.Has(Key) {
 		h.signs = h.keySigns()

@@ -52,13 +52,17 @@ func PrintedHeight(g chart.Grid, l Look, width float64) (height float64, ok bool
 }
 
 // WidestPrinted returns the widest cells in mm that leave room for the counts beside a
-// printed chart, and below which it would not be higher than height.
-func WidestPrinted(g chart.Grid, l Look, width, height float64) float64 {
+// printed chart, or those of the gusset alone if it is narrow, and in which it is no
+// higher than height.
+func WidestPrinted(g chart.Grid, l Look, width, height float64, narrow bool) float64 {
 	p, ok := layPrinted(g, l, width)
 	if !ok {
 		return 0
 	}
-	room := width - p.rounds - 2*printedGap*p.letter - p.countsWidth()
+	room := width - p.rounds - 2*p.gap() - p.countsWidth()
+	if narrow {
+		room = width - p.rounds - 2*p.gap() - p.wide("gusset", draw.Regular)
+	}
 	rows := (height - p.height() + float64(len(g.Rows))*p.at.CellHeight) / float64(len(g.Rows))
 	return min(room/float64(g.Width), rows*p.at.CellWidth/p.at.CellHeight)
 }

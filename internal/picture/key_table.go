@@ -43,6 +43,7 @@ type Sign struct {
 type KeyTable struct {
 	list []keyLine
 	few  int // number of lines up to which it is one column
+	most int // number of columns at most
 }
 
 // NewKey returns one key of several charts, with what they share only once, and of the
@@ -62,16 +63,19 @@ func newKeyTable(list []keyLine, few int) *KeyTable {
 			list[i].indent = indent
 		}
 	}
-	return &KeyTable{list, few}
+	return &KeyTable{list, few, mostKeyColumns}
 }
+
+// InOneColumn returns the key as one column in any width.
+func (k *KeyTable) InOneColumn() *KeyTable { return &KeyTable{k.list, k.few, 1} }
 
 // columns returns the number of columns that a width has room for.
 func (k *KeyTable) columns(width float64) int {
 	columns := 1
 	if len(k.list) > manyKeyLines {
-		columns = min(max(int(width/minKeyColumn), 1), mostKeyColumns)
+		columns = min(max(int(width/minKeyColumn), 1), k.most)
 	}
-	for n := columns + 1; n <= mostKeyColumns && len(k.list) > k.few && linesFit(k.list, width/float64(n)); n++ {
+	for n := columns + 1; n <= k.most && len(k.list) > k.few && linesFit(k.list, width/float64(n)); n++ {
 		columns = n
 	}
 	return columns

@@ -70,8 +70,8 @@ func TestLessonSaysWhereToPickUp(t *testing.T) {
 		"Outside towards you: 4 along the bridge from the left corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.":      {Bridge: 3, PickedUp: 4},
 		"Outside towards you: 4 along the bridge from the right corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.":     {Bridge: 3, PickedUp: 4, FromLeft: true},
 		"Outside towards you: 2 at the top of the gap from the left corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.": {PickedUp: 2},
-		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                        {},
-		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                         {FromLeft: true},
+		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                                                                              {},
+		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                                                                               {FromLeft: true},
 	} {
 		o.Held = 15
 		assert.Equal(t, want, o.pickText(o.names()))

@@ -1,0 +1,90 @@
+package paper
+
+import (
+	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+)
+
+// keys sets the key of all charts and of the words together, unless it stands under
+// the only chart.
+func (h *handout) keys() block {
+	if h.keyJoinsChart() || len(h.grids) == 0 && len(h.signs) == 0 {
+		return block{}
+	}
+	const head = "Key"
+	rows := goingOn(h.keyParts(), head)
+	rows[0].goesOn = ""
+	return one(head, aboveHeading, keptWith(h.headingPart(head), rows))
+}
+
+// wholeKey is the height of a key up to which it stays in one piece, in tenths of a
+// millimetre.
+const wholeKey = 450
+
+// key returns the key of all charts and of the words, and the scale at which it is
+// drawn.
+func (h *handout) key() (key *picture.KeyTable, scale float64) {
+	scale = handoutKey / picture.KeyLetter
+	if h.o.Large {
+		scale = h.keyScale()
+	}
+	return picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.signs...), scale
+}
+
+// keyParts sets the key over the whole width: in one piece, or row by row if it is high.
+func (h *handout) keyParts() []part {
+	key, scale := h.key()
+	width := h.width() / scale
+	if high := key.Height(width); tenths(high*scale) <= wholeKey {
+		return []part{scene(high, scale, func() *draw.Scene { return key.Draw(width) }, 0)}
+	}
+	var rows []part
+	for _, r := range key.Rows(width) {
+		rows = append(rows, scene(r.Height, scale, r.Draw, 0))
+	}
+	return h.keptRows(rows)
+}
+
+// keyJoinsChart reports whether the key is set with the chart: it follows it, and there
+// is only one.
+func (h *handout) keyJoinsChart() bool {
+	return len(h.grids) == 1 && h.o.Place(Chart) > 0 && h.o.Place(Key) == h.o.Place(Chart)+1
+}
+
+// handoutKey is the size of the letters of a handout's key in mm, a little over 9 pt, so
+// that the signs of chart and words find room under the chart.
+const handoutKey = 3.3
+
+// keyScale returns the scale of a key, whose letters are as large as the text in large
+// print.
+func (h *handout) keyScale() float64 {
+	if h.o.Large {
+		return h.body / picture.KeyLetter
+	}
+	return 1
+}
+
+// The key stands beside the chart in a column of this share of the page's width, where
+// the cells are at least so wide, in mm.
+const (
+	keyShare   = 0.34
+	besideCell = 4.0
+)
+
+// besideKey returns the ways in which a gusset's chart has its key beside it.
+func (h *handout) besideKey(g chart.Grid, pair int) (ways []way) {
+	column := keyShare * h.width()
+	key, scale := h.key()
+	key = key.InOneColumn()
+	high := key.Height(column / scale)
+	set := scene(high, scale, func() *draw.Scene { return key.Draw(column / scale) }, 0)
+	for _, at := range h.sizes(g, h.width()-column-columnGap) {
+		if at.printed == 0 || high*scale > at.printedRoom() || at.cells.width < besideCell && h.o.Cell == 0 {
+			continue
+		}
+		at.key, at.column = &set, column
+		ways = append(ways, way{at.shrunk, at.set(pair)})
+	}
+	return ways
+}
