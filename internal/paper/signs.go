@@ -19,8 +19,11 @@ func (h *handout) keySigns() []picture.Sign {
 		second.Sign, second.Line = list[i].Sign, list[i].Line
 		list = slices.Delete(list, i, i+1)
 	}
-	return append([]picture.Sign{{Line: "the first marker: the round begins", Drawn: picture.FirstEdge}, second,
-		{Line: "above every fifth round", Drawn: picture.FifthLine}}, list...)
+	return append([]picture.Sign{
+		{Line: "the first marker: the round begins", Drawn: picture.FirstEdge},
+		second,
+		{Line: "above every fifth round", Drawn: picture.FifthLine},
+	}, list...)
 }
 
 // signsOfWords returns what the printed words use and no printed chart shows.
