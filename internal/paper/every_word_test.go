@@ -146,23 +146,27 @@ func chartsOnce(t *testing.T, pages []*draw.Scene, h *handout, what string) {
 	}
 	for _, p := range pages {
 		if cell := cellOf(p); cell > 0 && hasChart(p) {
-			for _, v := range h.views() {
-				look := picture.Look{Cell: cell, Gauge: h.Out.Plan.Gauge, Symbols: h.symbols(), Grey: h.o.Grey}
-				if h.o.Large {
-					look.Numbers = h.body
-				}
-				scene, _ := picture.Chart(h.grid(v), look)
+			for i, g := range h.grids {
+				scene, _ := picture.Chart(g, picture.Look{Cell: cell, Gauge: h.Out.Plan.Gauge, Symbols: h.symbols(), Grey: h.o.Grey, Numbers: numbersIn(h.o)})
 				said := strings.Count(all, drawnLetters(scene))
-				for _, over := range []float64{h.width(), h.width()*(1-keyShare) - columnGap} {
-					if scene, _, ok := picture.PrintedChart(h.grid(v), look, over); ok {
+				for _, at := range append(h.sizes(g, h.width()*(1-keyShare)-columnGap), h.laid[i]...) {
+					if scene, _, ok := picture.PrintedChart(g, at.look(), at.over); ok {
 						said = max(said, strings.Count(all, drawnLetters(scene)))
 					}
 				}
-				assert.Equal(t, 1, said, "%s: letters of the chart of the %s", what, v.Words())
+				assert.Equal(t, 1, said, "%s: letters of the chart of the %s", what, g.View.Words())
 			}
 			return
 		}
 	}
+}
+
+// numbersIn returns the least size of a chart's numbers in mm.
+func numbersIn(o Options) float64 {
+	if o.Large {
+		return o.letters().body
+	}
+	return 0
 }
 
 // combinations returns all combinations of the options that change pages: paper, way

@@ -69,10 +69,10 @@ func (p *chartPages) drawJoins(s *draw.Scene, at picture.Geometry, x, y int) {
 		p.joinUpright(s, back, head, foot, part(x-1, y))
 	}
 	if y+1 < len(p.cells.rows) {
-		p.joinLevel(s, head+at.CellHeight, left, right, part(x, y+1))
+		p.joinLevel(s, head+at.CellHeight, left, right, part(x, y+1), true)
 	}
 	if y > 0 {
-		p.joinLevel(s, foot-at.CellHeight, left, right, part(x, y-1))
+		p.joinLevel(s, foot-at.CellHeight, left, right, part(x, y-1), false)
 	}
 }
 
@@ -92,7 +92,9 @@ func (p *chartPages) joinUpright(s *draw.Scene, x, head, foot float64, to string
 	s.Text(min(max(x, half), s.Width-half), head-mark-0.6, to, letter)
 }
 
-func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string) {
+// joinLevel draws the line towards the part above or below, with its number on the side
+// of this part, where no number of a stitch or of another part stands.
+func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string, above bool) {
 	s.Line(left-1, y, right+1, y, joinStyle)
 	end, out := left, -mark // on the side where no numbers stand
 	if p.g.FromLeft {
@@ -107,7 +109,11 @@ func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string)
 		x, letter.Anchor = right-1, draw.End
 	}
 	letter.Halo = "#FFFFFF"
-	s.Text(x, y-1.5, to, letter)
+	foot := y - 1.5
+	if above {
+		foot = y + 0.66*letter.Size + 1.5
+	}
+	s.Text(x, foot, to, letter)
 }
 
 // joinLetter returns the size of the letters of a join in mm: 9 pt at least.

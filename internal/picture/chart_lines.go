@@ -175,7 +175,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
-	said := numbered(g, size*lineOfNumbers < at.CellHeight)
+	said := numbered(g, rowsApart(size, at.CellHeight))
 	for i, row := range g.Rows {
 		low, high, ok := besideNumber(g.Rows, i, size*figureHigh/at.CellHeight)
 		if !ok {
@@ -204,18 +204,31 @@ func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
 // by the size of its letters.
 const lineOfNumbers = 0.8
 
-// numbered returns which rows bear their numbers: all that have room; otherwise the
-// first of a section, the last of all and those that change the count, and of the
-// others every fifth that doesn't touch one of these.
-func numbered(g chart.Grid, roomy bool) []bool {
-	said := make([]bool, len(g.Rows))
-	for i, row := range g.Rows {
-		last := i == len(g.Rows)-1 && i > 0 && !said[i-1]
-		said[i] = roomy || row.Round == 1 || last || changesCount(row)
+// rowsApart returns how many rows of a height lie between numbers of a size that stand in
+// their own rows, and at least between those that don't.
+func rowsApart(size, height float64) int {
+	if size*lineOfNumbers < height {
+		return 1
 	}
-	for i, row := range g.Rows {
-		next := i > 0 && said[i-1] || i+1 < len(g.Rows) && said[i+1]
-		said[i] = said[i] || row.Round%5 == 0 && !next
+	return int(math.Ceil(size / height))
+}
+
+// numbered returns which rows bear their numbers, so many rows apart at least: of those
+// that are too near to another, the ones that change the count stand, then the first of a
+// section, the last of all, every fifth.
+func numbered(g chart.Grid, apart int) []bool {
+	said := make([]bool, len(g.Rows))
+	last := len(g.Rows) - 1
+	for _, stands := range []func(i int, row chart.Row) bool{
+		func(_ int, row chart.Row) bool { return changesCount(row) },
+		func(i int, row chart.Row) bool { return row.Round == 1 || i == last },
+		func(_ int, row chart.Row) bool { return row.Round%5 == 0 },
+		func(int, chart.Row) bool { return apart == 1 },
+	} {
+		for i, row := range g.Rows {
+			near := said[max(i-apart+1, 0):min(i+apart, len(said))]
+			said[i] = said[i] || stands(i, row) && !slices.Contains(near, true)
+		}
 	}
 	return said
 }

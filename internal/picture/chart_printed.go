@@ -120,10 +120,10 @@ func (p *printed) countsWidth() float64 {
 	return p.wide("gusset", draw.Regular) + p.letter + p.wide("in all", draw.Regular)
 }
 
-// big returns the size of the numbers of rounds that change the count: as high as their
-// row, but no smaller than the others.
+// big returns the size of the numbers of rounds that change the count: nearly as high as
+// their row, but no smaller than the others.
 func (p *printed) big() float64 {
-	return max(p.letter, min(1.5*p.letter, 0.94*p.at.CellHeight/figureHigh))
+	return max(p.letter, min(1.5*p.letter, 1.3*p.at.CellHeight-0.1*p.letter))
 }
 
 // bar returns the height of a ruler.
@@ -206,12 +206,12 @@ func (p *printed) bands(s *draw.Scene) {
 
 // numbers writes the numbers of the rounds, and the counts of those that change them.
 func (p *printed) numbers(s *draw.Scene) {
-	said := numbered(p.g, p.letter < p.at.CellHeight)
+	said := numbered(p.g, int(math.Ceil(p.letter/p.at.CellHeight)))
 	for i, row := range p.g.Rows {
 		middle := p.at.y(i+1) + p.at.CellHeight/2
 		x, anchor := p.beyond(0.3 * p.letter)
 		style := draw.TextStyle{Size: p.letter, Anchor: anchor}
-		if changesCount(row) {
+		if changesCount(row) && said[i] {
 			style.Size, style.Face = p.big(), draw.Semibold
 			p.counts(s, row, middle)
 		}
