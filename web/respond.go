@@ -1,7 +1,6 @@
 package web
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"maps"
@@ -140,14 +139,14 @@ func wantsJSON(r *http.Request) bool {
 // page renders a component completely before the first byte is written, so that
 // a failure in it can become a page of its own.
 func page(w http.ResponseWriter, r *http.Request, status int, c templ.Component) error {
-	var b bytes.Buffer
+	var b rendered
+	defer b.free()
 	if err := c.Render(r.Context(), &b); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(status)
-	_, err := b.WriteTo(w)
-	return err
+	return b.sendTo(w)
 }
 
 func writeJSON(w http.ResponseWriter, status int, v any) {

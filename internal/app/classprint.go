@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 
-	"thenar/internal/draw"
 	"thenar/internal/fault"
 	"thenar/internal/paper"
 	"thenar/internal/roster"
@@ -112,11 +111,12 @@ func (a *App) layPart(ctx context.Context, s *ClassSheets) error {
 		return err
 	}
 	doc, part, o := s.Class, s.Part, s.Options
-	s.scenes = func(yield func(*draw.Scene) bool) {
+	complete := func(l roster.Line) roster.Line {
 		pl, done := a.Planner()
 		defer done()
-		paper.Class(ctx, doc, part, lines, func(l roster.Line) roster.Line { return doc.Complete(pl, l) }, o)(yield)
+		return doc.Complete(pl, l)
 	}
+	s.scenes = paper.Class(ctx, doc, part, lines, complete, o)
 	return nil
 }
 

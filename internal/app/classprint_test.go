@@ -6,6 +6,7 @@ import (
 	"net/url"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -141,4 +142,35 @@ func TestClassFormsReadOnceAndWriteOnce(t *testing.T) {
 		assert.EqualValues(t, []int64{int64(do.reads), int64(do.writes)}, []int64{moreReads - reads, moreWrites - writes}, "reads and writes of %s", name)
 		assert.Equal(t, do.plans, a.Plans().Plans-plans, "plans of %s", name)
 	}
+}
+
+// Handouts of a class are laid at the same time, for two readers at once: both get
+// the same pages in the order of the list, each as the student's own sheet.
+//
+//thenar:race
+func TestClassSetIsLaidAtTheSameTime(t *testing.T) {
+	t.Parallel()
+	a := fresh(t)
+	class := many(t, a, 5)
+	svg := func(ask ClassAsk) (pages []string) {
+		set, err := a.ClassSet(t.Context(), class, ask)
+		if assert.NoError(t, err) {
+			pages, _, err = set.SVG(t.Context(), 0)
+			assert.NoError(t, err)
+		}
+		return pages
+	}
+	var both sync.WaitGroup
+	var sets [2][]string
+	for i := range sets {
+		both.Go(func() { sets[i] = svg(ClassAsk{Layout: ownLines}) })
+	}
+	both.Wait()
+	assert.Equal(t, sets[0], sets[1])
+	var one []string
+	for student := range 5 {
+		one = append(one, svg(ClassAsk{Layout: ownLines, Student: student + 1})...)
+	}
+	require.Greater(t, len(sets[0]), len(one))
+	assert.Equal(t, one, sets[0][len(sets[0])-len(one):], "behind the teacher’s summary")
 }

@@ -18,8 +18,8 @@ import (
 // summary says so.
 //
 // Lines are those of the part's review; complete adds the outputs of one of them. It
-// is called as pages are asked for, so that only one handout's outputs are in memory
-// at a time. No page follows after ctx ends.
+// is called as pages are asked for, for maxAhead students at a time, so that only
+// their outputs are in memory. No page follows after ctx ends.
 func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster.Line, complete func(roster.Line) roster.Line, o Options) iter.Seq[*draw.Scene] {
 	return func(yield func(*draw.Scene) bool) {
 		n := 0
@@ -38,11 +38,12 @@ func Class(ctx context.Context, c roster.Class, part roster.Part, lines []roster
 		if !yieldAll(summary(c, part, lines, o)) {
 			return
 		}
-		for _, l := range lines {
-			if ctx.Err() != nil {
-				return
-			}
-			if l = complete(l); !yieldAll(Student(c, &l, o)) {
+		handout := func(l roster.Line) []*draw.Scene {
+			l = complete(l)
+			return Student(c, &l, o)
+		}
+		for pages := range ahead(ctx, lines, handout) {
+			if !yieldAll(pages) {
 				return
 			}
 		}
