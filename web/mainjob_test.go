@@ -103,7 +103,7 @@ func paint(b *browser, page string) {
 	b.until(`document.querySelector("#chart-ledger").textContent === "every round adds up"`)
 	b.until(`document.querySelector(".key svg").textContent.includes("purl")`)
 	b.until(chartSaved)
-	assert.Contains(b.t, b.words(page), "K1, M1L, k1, p1, k3, M1R, k1")
+	assert.Contains(b.t, b.words(page), "k1, M1L, k1, p1, k3, M1R, k1")
 }
 
 // history undoes and redoes after a reload.

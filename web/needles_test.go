@@ -159,8 +159,8 @@ func TestNeedlesSayColours(t *testing.T) {
 		edits = append(edits, fmt.Sprintf(`{"section":"gusset","round":3,"column":%q,"layer":"colour","value":"b"}`, column))
 	}
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+strings.Join(edits, ",")+`]}`).status)
-	assert.Regexp(t, `^K\d main colour\. Then k3 rust, k\d+ main colour\.$`, say("right", 21))
-	assert.Regexp(t, `^K\d main colour\. Then k\d+ main colour, k3 rust\.$`, say("left", 21))
+	assert.Regexp(t, `^k\d main colour\. Then k3 rust, k\d+ main colour\.$`, say("right", 21))
+	assert.Regexp(t, `^k\d main colour\. Then k\d+ main colour, k3 rust\.$`, say("left", 21))
 	assert.Equal(t, "Knit.", plain)
 	assert.NotContains(t, say("right", 22), "main colour", "the round above is not painted")
 }

@@ -53,7 +53,7 @@ func printed(b *browser, page string) {
 		assert.Contains(b.t, info, points)
 		assert.Contains(b.t, info, fmt.Sprintf("Pages:           %d\n", sheets))
 		text := run(b.t, "pdftotext", "-layout", file, "-")
-		for _, words := range []string{"A new mitt", "Chart of the thumb gusset", "make one leaning left", "purl", "rust", "Cast on 38 stitches", "K1, p1, k3"} {
+		for _, words := range []string{"A new mitt", "Chart of the thumb gusset", "make one leaning left", "purl", "rust", "Cast on 38 stitches", "k1, p1, k3"} {
 			assert.Contains(b.t, text, words)
 		}
 		pages := pictures(b.t, file, slices.Concat(where, plain, ruler))

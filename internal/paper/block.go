@@ -15,7 +15,8 @@ type drawing func(p *draw.Scene, x, y float64)
 type part struct {
 	makeup.Part
 	draw   drawing
-	goesOn string // heading that is repeated where it begins a page; empty: none
+	goesOn string  // heading that is repeated where it begins a page; empty: none
+	endsAt float64 // width of its last line in mm; 0: not known
 }
 
 // way is one of the ways in which a block may be set.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -49,7 +50,8 @@ func onPages(pages []*draw.Scene) string {
 
 // source returns everything that a handout of the usual pieces has to say, as it comes
 // from outside this package: each text once, with the label or the name that stands
-// before it. Rounds that read alike are merged. What does not add up is not
+// before it. Rounds that read alike are merged, and the counts after them stand in
+// columns, where they change. What does not add up is not
 // among it, since it is told wherever those rounds are: by each chart, and by the words.
 func source(s *Sheet) []string {
 	p, unit := s.Out.Plan, s.Doc.Sheet.Unit()
@@ -63,13 +65,15 @@ func source(s *Sheet) []string {
 		}
 	}
 	for _, l := range words.Lengths(p, s.Out.Mitt) {
-		list = append(list, l.Until)
+		if l.Until != "" {
+			list = append(list, l.Stop())
+		}
 		l.Until = ""
 		list = append(list, l.Words())
 	}
 	for _, passage := range words.Merged(s.Out.Words) {
-		for _, step := range passage.Steps {
-			list = append(list, step.Label()+step.Text)
+		for _, r := range passage.Rows() {
+			list = append(list, r.Numbers()+r.Bare+told(r.Inside)+told(r.All))
 		}
 	}
 	for _, w := range p.Warnings {
@@ -83,6 +87,14 @@ func source(s *Sheet) []string {
 	charts := s.Out.Charts
 	hand := picture.Hand(p, picture.HandOptions{Left: s.Doc.Side == project.Left, Unit: unit, Worn: picture.NewWorn(charts)})
 	return append(list, drawnLetters(hand))
+}
+
+// told returns a count as it stands in its column: nothing for none.
+func told(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
 }
 
 // lessonLetters returns the letters of the drawn steps of a handout.

@@ -108,7 +108,7 @@ func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 	}
 	text := strings.Join(all, " ")
 	assert.Contains(t, text, "Does not add up: gusset, round 2: one stitch short (round 1 leaves 44; it takes 45).")
-	assert.Contains(t, text, "K2tog, k4")
+	assert.Contains(t, text, "k2tog, k4")
 	assert.Contains(t, text, "tingling")
 }
 

@@ -26,14 +26,9 @@ func textsOf(p *draw.Scene) []string {
 	return list
 }
 
-// follows reports whether the text right after name is the beginning of text.
+// follows reports whether a text stands right after a name, in whatever lines both are set.
 func follows(texts []string, name, text string) bool {
-	for i, t := range texts[:len(texts)-1] {
-		if t == name && strings.HasPrefix(text, texts[i+1]) {
-			return true
-		}
-	}
-	return false
+	return strings.Contains(compact(strings.Join(texts, "")), compact(name+text))
 }
 
 // All numbers are on one page with the hand, on every paper, even if there are more than

@@ -5,6 +5,7 @@ import (
 
 	"thenar/internal/picture"
 	"thenar/internal/stitch"
+	"thenar/internal/words"
 )
 
 // keySigns returns what the key explains beside stitches and yarns: the signs of the
@@ -32,9 +33,9 @@ func (h *handout) signsOfWords() (list []picture.Sign) {
 		return nil
 	}
 	var texts []string
-	for _, passage := range h.Out.Words {
-		for _, s := range passage.Steps {
-			texts = append(texts, s.Text)
+	for _, passage := range words.Merged(h.Out.Words) {
+		for _, r := range passage.Rows() {
+			texts = append(texts, r.Bare)
 		}
 	}
 	var charted []stitch.Op

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
@@ -48,32 +49,57 @@ func (h *handout) lengthsByPart() map[stitch.Part]words.Length {
 
 // words sets the instructions, section by section.
 func (h *handout) words() []block {
-	first := h.unsoundLines()
-	if h.Out.Changed.Count() > 0 {
-		first = append(first, h.paragraphs([]string{"A star marks the rounds that the last try changed; the charts have a bar beside them."})...)
-	}
-	list := []block{one("words", aboveHeading, keptWith(h.headingPart("Words"), first))}
+	list := []block{one("words", aboveHeading, keptWith(h.wordsHead(), h.unsoundLines()))}
 	list[0].withNext = true
 	return append(list, h.passages()...)
 }
 
+// wordsHead sets the heading with how the rounds are read, beside it where that takes
+// no more than two lines.
+func (h *handout) wordsHead() []part {
+	const heading = "Words"
+	small, head := draw.TextStyle{Size: h.small}, h.headingPart(heading)
+	column := draw.Measure(heading, h.heading, draw.Serif) + columnGap
+	if lines := setLines(strings.Join(h.howToRead(), " "), h.width()-column, small); len(lines) <= 2 {
+		return []part{stack([]part{beside(column, head, lines), space(8)})}
+	}
+	for _, text := range h.howToRead() {
+		head = append(head, stack(append(setLines(text, h.width(), small), space(4))))
+	}
+	return head
+}
+
+// howToRead says how the rounds are set, and what rules where they differ from the
+// measures.
+func (h *handout) howToRead() []string {
+	text := "Left: the round, on grey where the stitches change. Right: how many there are after it."
+	for _, l := range h.lengthsByPart() {
+		if l.Until != "" {
+			text += " Rounds are for your gauge: if the measure comes sooner or later, follow the measure."
+			break
+		}
+	}
+	list := []string{h.Out.Terms.Say(text)}
+	if h.Out.Changed.Count() > 0 {
+		list = append(list, "A star marks the rounds that the last try changed; the charts have a bar beside them.")
+	}
+	return list
+}
+
 // abovePassage is the room above a section of the words, in tenths of a millimetre.
-const abovePassage = 35
+const abovePassage = 25
 
 // passages sets the sections of the words, short neighbours side by side.
 func (h *handout) passages() (list []block) {
 	all := sections{h, h.pairsByPart(), h.lengthsByPart()}
 	passages := words.Merged(h.Out.Words)
-	for i := 0; i < len(passages); i++ {
-		p := passages[i]
-		b := one(p.Title, abovePassage, all.set(p, h.width()))
-		if i+1 < len(passages) {
-			if beside, ok := all.beside(p, passages[i+1]); ok {
-				b.ways = beside
-				i++
-			}
+	for len(passages) > 0 {
+		b := one(passages[0].Title, abovePassage, all.set(passages[0], h.width()))
+		n := 1
+		if ways, of := all.beside(passages); of > 0 {
+			b.ways, n = ways, of
 		}
-		list = append(list, b)
+		list, passages = append(list, b), passages[n:]
 	}
 	return list
 }
@@ -85,33 +111,58 @@ type sections struct {
 	long  map[stitch.Part]words.Length
 }
 
-// Two sections stand side by side where that takes at most so much of the height that
-// they take one below the other, in percent, and at most so many tenths of a
-// millimetre. Where it saves little, both are ways.
+// Sections stand side by side where that takes at most so much of the height that they
+// take one below the other, in percent. Where it saves little, or they are higher than
+// so many tenths of a millimetre, both are ways.
 const (
 	savesMuch, savesLittle = 78, 90
-	mostBeside             = 1300
+	highBeside             = 1300
 )
 
-// beside returns the ways of two sections that may stand side by side; ok is false if
-// they are too long for that, or have charts of their own.
-func (s sections) beside(a, b words.Passage) (ways []way, ok bool) {
-	half := s.columnWidth(2)
-	if s.pairs[a.Part] != s.pairs[b.Part] || s.pairs[a.Part] > 0 || !s.roomFor(half) {
-		return nil, false
+// tableRoom is the least width of a column, by the size of its letters, in which the
+// rounds of a gusset stand in a line each.
+const tableRoom = 28
+
+// beside returns the ways of the first of some sections with those that may stand beside
+// it, one below the other: as many as save the largest share of the height. It returns 0
+// for how many sections these are in all if the first stands alone. A gusset, or a
+// section with a chart, needs more room; those of two charts don't stand together.
+func (s sections) beside(list []words.Passage) (ways []way, n int) {
+	half, best := s.columnWidth(2), 100
+	fits := func(p words.Passage) bool {
+		return s.roomFor(half) && (s.pairs[p.Part] == 0 && !p.Part.Marked() || half > tableRoom*s.body)
 	}
-	together := beside(half+columnGap, s.set(a, half), s.set(b, half))
-	second := s.set(b, s.flow.width())
-	second[0].Above, second[0].goesOn = abovePassage, ""
-	apart := append(s.set(a, s.flow.width()), second...)
-	high := stack(apart).Height
-	switch {
-	case together.Height > mostBeside || 100*together.Height > savesLittle*high:
-		return nil, false
-	case 100*together.Height > savesMuch*high:
-		return []way{{parts: []part{together}}, {parts: apart}}, true
+	of, mixed := s.pairs[list[0].Part], false
+	for k := 2; k <= len(list) && fits(list[0]) && fits(list[k-1]); k++ {
+		pair := s.pairs[list[k-1].Part]
+		if pair > 0 && pair != of {
+			break
+		}
+		mixed = mixed || pair != of // of which there is but one way
+		together := beside(half+columnGap, s.column(list[:1], half), s.column(list[1:k], half))
+		apart := s.column(list[:k], s.flow.width())
+		share := 100 * together.Height / stack(apart).Height
+		if together.Height > s.area().Page || share > savesLittle || share >= best {
+			continue
+		}
+		best, n, ways = share, k, []way{{parts: []part{together}}}
+		if !mixed && (share > savesMuch || together.Height > highBeside) {
+			ways = append(ways, way{parts: apart})
+		}
 	}
-	return []way{{parts: []part{together}}}, true
+	return ways, n
+}
+
+// column sets sections one below the other.
+func (s sections) column(list []words.Passage, width float64) (rows []part) {
+	for i, p := range list {
+		more := s.set(p, width)
+		if i > 0 {
+			more[0].Above, more[0].goesOn = abovePassage, ""
+		}
+		rows = append(rows, more...)
+	}
+	return rows
 }
 
 // set sets a section in a width: its heading with how long it is, its rounds, where to
@@ -122,10 +173,17 @@ func (s sections) set(p words.Passage, width float64) []part {
 	if text := s.Out.InColours(p.Part); text != "" {
 		rows = append(rows, setWhole(text+": take them from the chart of the "+p.Part.Words()+".", width, draw.TextStyle{Size: s.body}))
 	}
-	label := s.labelWidth(p)
+	t := s.table(p, width)
 	stop := s.stopAfter(p)
-	for i, step := range p.Steps {
-		rows = append(rows, s.step(p.Part, step, width, label)...)
+	for i, r := range t.rows {
+		if r.From == 0 {
+			rows = append(rows, t.aside(i)...)
+			continue
+		}
+		if t.inside > 0 && r.From == 1 {
+			rows = t.named(rows)
+		}
+		rows = append(rows, t.row(r)...)
 		if i == stop {
 			rows = append(rows, setWhole(s.long[p.Part].Stop(), width, draw.TextStyle{Size: s.body}))
 		}
@@ -138,11 +196,11 @@ func (s sections) set(p words.Passage, width float64) []part {
 }
 
 // stopAfter returns the step after which a section says where on the hand it ends: the
-// last that is a round; −1 if it doesn't say that.
+// last that is a round, or the last before its end is begun; −1 if it doesn't say that.
 func (s sections) stopAfter(p words.Passage) int {
-	last := -1
+	last, long := -1, s.long[p.Part]
 	for i, step := range p.Steps {
-		if step.From > 0 && s.long[p.Part].Until != "" {
+		if step.From > 0 && long.Until != "" && (long.End == 0 || step.To < long.End) {
 			last = i
 		}
 	}
@@ -178,49 +236,6 @@ func (s sections) head(p words.Passage, width float64) part {
 		draws(page, x, y)
 	}
 	return whole
-}
-
-// label returns the label of a step, with a star if it is worked otherwise since the
-// last try.
-func (s sections) label(part stitch.Part, step words.Step) string {
-	if name := step.Label(); name == "" || !s.Out.Changed.Any(part, step.From, step.To) {
-		return name
-	}
-	return step.Label() + " *"
-}
-
-func (s sections) labelStyle() draw.TextStyle {
-	return draw.TextStyle{Size: min(s.body, max(s.small, 0.9*s.body)), Face: draw.Semibold}
-}
-
-// labelWidth returns the width in mm of the labels of a section.
-func (s sections) labelWidth(p words.Passage) float64 {
-	widest := 0.0
-	for _, step := range p.Steps {
-		widest = max(widest, draw.Measure(s.label(p.Part, step), s.labelStyle().Size, draw.Semibold))
-	}
-	return widest + 3
-}
-
-// step sets a round beside its label, whole unless it is very long.
-func (s sections) step(of stitch.Part, step words.Step, width, label float64) []part {
-	name := s.label(of, step)
-	if name == "" {
-		return []part{stack(append(setLines(step.Text, width, draw.TextStyle{Size: s.body}), space(8)))}
-	}
-	lines := setLines(step.Text, width-label, draw.TextStyle{Size: s.body})
-	if len(lines) == 0 {
-		lines = []part{space(lineHeight(s.body))}
-	}
-	for i, line := range lines {
-		lines[i].draw = func(p *draw.Scene, x, y float64) {
-			if i == 0 {
-				p.Text(x, y+s.body, name, s.labelStyle())
-			}
-			line.draw(p, x+label, y)
-		}
-	}
-	return together(lines)
 }
 
 // noted returns the notes on cells and rounds, in the order of the chart's edits.

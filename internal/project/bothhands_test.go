@@ -160,7 +160,7 @@ func TestMakeTwoAlike(t *testing.T) {
 					require.NoError(t, err)
 					assert.Equal(t, c.differ == "", saysMakeTwo(out))
 					if c.differ != "" {
-						assert.Contains(t, text(out), fmt.Sprintf("The %s hand is the mirror image, with words of its own for the %s.", d.Side.Other(), c.differ))
+						assert.Contains(t, text(out), fmt.Sprintf("The %s hand has its own sheet: palm and back change places, the %s is mirrored.", d.Side.Other(), c.differ))
 					}
 				}
 			}
@@ -183,11 +183,11 @@ func TestAHandWithAPlanOfItsOwnIsNotAlike(t *testing.T) {
 	out, err = NewPlanner().Derive(d, nil)
 	require.NoError(t, err)
 	assert.False(t, saysMakeTwo(out))
-	assert.Regexp(t, `The left hand has words of its own: \d+ rounds of gusset instead of \d+, and more\.`, text(out), "its increases, too")
+	assert.Regexp(t, `The left hand has its own sheet: \d+ rounds of gusset instead of \d+, and more\.`, text(out), "its increases, too")
 	d.Side = Left
 	out, err = NewPlanner().Derive(d, nil)
 	require.NoError(t, err)
-	assert.Regexp(t, `The right hand has words of its own: \d+ rounds of gusset instead of \d+, and more\.`, text(out), "each hand tells of the other")
+	assert.Regexp(t, `The right hand has its own sheet: \d+ rounds of gusset instead of \d+, and more\.`, text(out), "each hand tells of the other")
 }
 
 func saysMakeTwo(out *Outputs) bool { return strings.Contains(text(out), "make two") }

@@ -11,7 +11,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Who knits from left to right works the other hand's rounds as in a mirror
+// Who knits from left to right works the other hand’s rounds as in a mirror
 // and gets this hand's mitt: the make ones are named the other way round, the
 // decreases as they are worked, and every count stays.
 func TestFromLeft(t *testing.T) {
@@ -36,7 +36,7 @@ func TestFromLeft(t *testing.T) {
 		a, b := text(own), text(turned)
 		assert.Less(t, strings.Index(a, "M1L"), strings.Index(a, "M1R"))
 		assert.Less(t, strings.Index(b, "M1R"), strings.Index(b, "M1L"))
-		assert.Contains(t, b, "the "+string(doc.Side)+" hand's round")
+		assert.Contains(t, b, "the "+string(doc.Side)+" hand’s round")
 		assert.Equal(t, strings.Contains(a, "crosses the palm, then the back"), strings.Contains(b, "crosses the back, then the palm"))
 	}
 }

@@ -21,8 +21,8 @@ var (
 	boundOff     = regexp.MustCompile(`(?m)^(?:Bind|Cast) off .*$`)
 )
 
-// The words place as many markers as the materials list, where these say, and take
-// every one off; the gusset's is on the needles while the words name it by its
+// The words use as many markers at a time as the materials list, and take every one
+// off; the gusset's is on the needles while the words name it by its
 // sign. A length of yarn stands in the materials if it stands in the words, and the
 // other way round. An edge is bound off in rib if its rounds are ribbed.
 func TestWordsAndMaterialsAgree(t *testing.T) {
@@ -41,7 +41,7 @@ func TestWordsAndMaterialsAgree(t *testing.T) {
 		require.Equal(t, material["Markers"][:1], strconv.Itoa(markers(t, out, text)), "%v", d.Sheet)
 		said := lengthsOf(text[:strings.Index(text, ".")] + strings.Join(boundOff.FindAllString(text, -1), "\n") + allOf(text, "Cut the yarn", "Join the yarn"))
 		require.Equal(t, lengthsOf(material["Tails"]), said, "%v\n%s", d.Sheet, text)
-		inRib := strings.Count(text, " in rib, with")
+		inRib := strings.Count(text, " in rib with")
 		want := 0
 		if out.Plan.Top == nil {
 			want = min(out.Plan.Body.EdgingRounds, 1) + min(out.Plan.Thumb.EdgingRounds, 1)
@@ -50,17 +50,17 @@ func TestWordsAndMaterialsAgree(t *testing.T) {
 	}
 }
 
-// markers follows the markers of a text, line by line, and returns how many it
-// places.
-func markers(t *testing.T, out *Outputs, text string) (placed int) {
+// markers follows the markers of a text, line by line, and returns how many are on the
+// needles at a time.
+func markers(t *testing.T, out *Outputs, text string) (most int) {
 	t.Helper()
 	on := 0
 	for _, line := range strings.Split(text, "\n") {
 		switch {
-		case strings.Contains(line, "Place a marker and join"), strings.Contains(line, "Place the second marker"):
+		case strings.Contains(line, "Place a marker and join"), strings.Contains(line, "Place the second marker"), strings.Contains(line, "Put a marker before"):
 			on++
-			placed++
-		case strings.Contains(line, "second marker off"), strings.Contains(line, "The marker comes off"):
+			most = max(most, on)
+		case strings.Contains(line, "second marker off"), strings.Contains(line, "Marker off."):
 			on--
 		case strings.Contains(line, " | "):
 			require.Equal(t, 2, on, "the gusset's marker is on the needles: %s", line)
@@ -74,7 +74,7 @@ func markers(t *testing.T, out *Outputs, text string) (placed int) {
 		}
 	}
 	require.Zero(t, on, "every marker comes off")
-	return placed
+	return most
 }
 
 func atoi(digits string) int {
@@ -114,16 +114,15 @@ func TestPickingUpBeginsAtItsCorner(t *testing.T) {
 				d.Sheet["pins.bridge"] = bridge
 				out, err := NewPlanner().Derive(d, nil)
 				require.NoError(t, err)
-				corner := "left"
+				way := "from right to left"
 				if at := heldFrom(out.Mitt, fromLeft); at[0] < at[len(at)-1] {
-					corner = "right"
+					way = "from left to right"
 				}
-				text := instructions(t, out)
-				where := "pick up along the bridge from its " + corner + " corner, then the held stitches."
+				where := "pick up along the bridge " + way + "."
 				if bridge == "0" {
-					where = "pick up at the top of the gap from its " + corner + " corner, then the held stitches."
+					where = "pick up at the top of the gap " + way + "."
 				}
-				assert.Contains(t, text, "Seen from outside, fingers up: "+where)
+				assert.Contains(t, instructions(t, out), "Hold it fingers down, outside towards you: "+where+" Then turn it fingers up for the held stitches.")
 			}
 		}
 	}
@@ -131,7 +130,7 @@ func TestPickingUpBeginsAtItsCorner(t *testing.T) {
 	d.Sheet["pins.bridge"], d.Sheet["pins.picked_up"] = "0", "0"
 	out, err := NewPlanner().Derive(d, nil)
 	require.NoError(t, err)
-	assert.Contains(t, instructions(t, out), "the round begins with the held stitches, at the gap’s right corner.")
+	assert.Contains(t, instructions(t, out), "the round begins at the gap’s right corner, with the held stitches.")
 }
 
 // heldFrom returns where the held stitches lie, in the order in which the thumb

@@ -13,6 +13,7 @@ type needles struct {
 	keepsFor string           // name of the set for stitches put aside now
 	corners  int              // strands at the corners of the gap that are not yet worked in
 	made     int              // number of stitches made so far
+	bridge   []int            // stitches cast on over the gap, in the order made
 	gusset   int              // live stitches before the gusset's marker; −1 without a marker
 }
 
@@ -59,6 +60,9 @@ func (n *needles) work(op string, right *[]int) error {
 	for range ledger[op][1] {
 		n.made++
 		*right = append(*right, n.made)
+		if op == "CO" {
+			n.bridge = append(n.bridge, n.made)
+		}
 	}
 	return nil
 }
@@ -67,7 +71,7 @@ func (n *needles) work(op string, right *[]int) error {
 var (
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
-	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b`)
+	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b`)
@@ -93,8 +97,11 @@ func (n *needles) otherLine(p *Part, line string) error {
 	if found := takeUp.FindStringSubmatch(line); found != nil {
 		return n.takeUp(p, atoi(found[1]), found[2])
 	}
-	if k, ok := number(knitOn); ok {
-		return n.move(p, k)
+	if found := knitOn.FindStringSubmatch(line); found != nil {
+		if found[2] != "" && !n.between(atoi(found[1]), atoi(found[2]), atoi(found[3])) {
+			return fmt.Errorf("the round would not begin there")
+		}
+		return n.move(p, atoi(found[1]))
 	}
 	if k, ok := number(goBack); ok {
 		return n.move(p, -k)
@@ -162,6 +169,13 @@ func (n *needles) waiting() int {
 		all += len(list)
 	}
 	return all
+}
+
+// between reports whether the kth stitch of the round and the next one are two stitches
+// of the bridge.
+func (n *needles) between(k, one, other int) bool {
+	return k > 0 && k < len(n.live) && one > 0 && other == one+1 && other <= len(n.bridge) &&
+		n.live[k-1] == n.bridge[one-1] && n.live[k] == n.bridge[other-1]
 }
 
 // move makes the round begin k stitches further on, or back if k is negative.

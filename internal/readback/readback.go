@@ -66,7 +66,6 @@ func Read(text string) (*Mitt, error) {
 
 var (
 	labelled = regexp.MustCompile(`^Rounds? (\d+)(?:[–-](\d+))?: (.*)$`)
-	plainEnd = regexp.MustCompile(`^(.*\.) (Rounds? [\d–]+): knit\.$`)
 	workMore = regexp.MustCompile(`^Work rounds? (\d+)(?:–(\d+))? (once|twice|(\d+) times) more(?:, then rounds? (\d+)(?:–(\d+))?)? \((\d+)[^()]*\)\.$`)
 )
 
@@ -83,20 +82,12 @@ func (n *needles) follow(p *Part, line string) error {
 	if more := workMore.FindStringSubmatch(found[3]); more != nil {
 		return n.workMore(p, more, to)
 	}
-	text, plain := found[3], ""
-	if end := plainEnd.FindStringSubmatch(text); end != nil {
-		text, plain = end[1], end[2]
-	}
 	for range to - from + 1 {
-		if err := n.oneRound(p, text); err != nil {
+		if err := n.oneRound(p, found[3]); err != nil {
 			return err
 		}
 	}
-	if plain == "" {
-		return nil
-	}
-	count := regexp.MustCompile(`\([^()]*\)\.$`).FindString(text)
-	return n.follow(p, plain+": Knit "+count)
+	return nil
 }
 
 // oneRound works one round of a part.

@@ -20,14 +20,14 @@ func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 		return fmt.Sprintf("In %s: %s", used[0], small(Round(part, r)))
 	}
 	if !part.Marked() || r.Lead == 0 || r.Lead == len(r.Ops) {
-		return fmt.Sprintf("%s (%d).", capital(joinRepeats(colouredRuns(r, yarns))), r.Out())
+		return fmt.Sprintf("%s (%d).", opening(joinRepeats(colouredRuns(r, yarns))), r.Out())
 	}
 	lead := joinRepeats(colouredRuns(cut(r, 0, r.Lead), yarns[:r.Lead]))
 	hand := joinRepeats(colouredRuns(cut(r, r.Lead, len(r.Ops)), yarns[r.Lead:]))
 	if of := inYarns(r.Ops[r.Lead:], yarns[r.Lead:]); len(of) == 1 && plain(r.Ops[r.Lead:]) {
 		hand = "knit " + of[0] + " to the end"
 	}
-	return fmt.Sprintf("%s | %s %s.", capital(lead), hand, counted(part, r))
+	return fmt.Sprintf("%s | %s %s.", opening(lead), hand, counted(part, r))
 }
 
 // inYarns returns the yarns that operations are worked in.

@@ -26,7 +26,7 @@ func TestColoured(t *testing.T) {
 		in   string
 		want string
 	}{
-		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k, k, k)}, "rrrccccc", "K3 rust, k5 cream (8)."},
+		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k, k, k)}, "rrrccccc", "k3 rust, k5 cream (8)."},
 		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k)}, "rcrcrc", "(k1 rust, k1 cream) 3 times (6)."},
 		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k)}, "cccc", "In cream: knit (4)."},
 		{stitch.Cuff, stitch.Round{Ops: ops(k, p, k, p)}, "rrrr", "In rust: (k1, p1) twice (4)."},
@@ -35,14 +35,14 @@ func TestColoured(t *testing.T) {
 			stitch.Gusset,
 			stitch.Round{Ops: ops(k, stitch.M1L, k, k, stitch.M1R, k, k, k), Lead: 6},
 			"crccrccc",
-			"K1 cream, M1L rust, k2 cream, M1R rust, k1 cream | knit cream to the end (8, of which 6 in the gusset).",
+			"k1 cream, M1L rust, k2 cream, M1R rust, k1 cream | knit cream to the end (8, of which 6 in the gusset).",
 		},
-		{stitch.Gusset, stitch.Round{Ops: ops(k, k, k, k), Lead: 2}, "rrrc", "K2 rust | k1 rust, k1 cream (4, of which 2 in the gusset)."},
+		{stitch.Gusset, stitch.Round{Ops: ops(k, k, k, k), Lead: 2}, "rrrc", "k2 rust | k1 rust, k1 cream (4, of which 2 in the gusset)."},
 		{
 			stitch.Hand,
 			stitch.Round{Ops: ops(k, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, k), Lead: 5},
 			"rcrrrc",
-			"K1 rust, slip 2 to waste yarn, cast on 2 with backward loops in rust, k1 cream (4).",
+			"k1 rust, slip 2 to waste yarn, cast on 2 with backward loops in rust, k1 cream (4).",
 		},
 		{stitch.Top, stitch.Round{Ops: ops(stitch.K2tog, stitch.K2tog, k)}, "rrc", "(k2tog rust) twice, k1 cream (3)."},
 	} {

@@ -59,7 +59,7 @@ var says = map[Term]string{
 	TermRib:         "knit and purl stitches side by side, in columns; it stretches and hugs the wrist",
 	TermRipBack:     "pull the knitting out, down to an earlier round, and put its stitches back on the needles",
 	TermRound:       "once about the mitt: every stitch on the needles is worked one time",
-	TermSsk:         "slip two stitches, one by one, then knit them together; the new stitch leans to the left",
+	TermSsk:         "slip two stitches as if to knit, one by one, then knit them together; it leans to the left",
 	TermStockinette: "plain knitting: every round is knitted, and its smooth side is outside",
 	TermStrand:      "yarn that waits its turn, carried loosely along the back of the other colour’s stitches",
 	TermSwatch:      "a piece knitted first, washed and laid flat, to count your stitches on",

@@ -12,19 +12,29 @@ import (
 type Step struct {
 	From, To int
 	Text     string
-	Plain    int // how many of its last rounds are plain and named in its text
 }
 
-// Label is "Round 3", "Rounds 4–6", or nothing. It leaves out the plain rounds that
-// the text names.
+// Label is "Round 3", "Rounds 4–6", or nothing.
 func (s Step) Label() string {
-	switch to := s.To - s.Plain; {
+	switch {
 	case s.From == 0:
 		return ""
-	case s.From == to:
-		return fmt.Sprintf("Round %d", s.From)
+	case s.From == s.To:
+		return "Round " + s.Numbers()
 	default:
-		return fmt.Sprintf("Rounds %d–%d", s.From, to)
+		return "Rounds " + s.Numbers()
+	}
+}
+
+// Numbers is "3", "4–6", or nothing.
+func (s Step) Numbers() string {
+	switch {
+	case s.From == 0:
+		return ""
+	case s.From == s.To:
+		return fmt.Sprint(s.From)
+	default:
+		return fmt.Sprintf("%d–%d", s.From, s.To)
 	}
 }
 
@@ -79,9 +89,8 @@ func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
 	return nil
 }
 
-// before returns the steps before round 1 of a section. bridge is the number of
-// stitches that are cast on over the thumb's gap.
-func before(s *stitch.Section, bridge int, by Hands) []Step {
+// before returns the steps before round 1 of a section.
+func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	var steps []Step
 	say := func(text string) { steps = append(steps, Step{Text: text}) }
 	if s.CastOn > 0 {
@@ -89,7 +98,9 @@ func before(s *stitch.Section, bridge int, by Hands) []Step {
 	}
 	if len(s.From) > 0 {
 		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn; %s closes the last hole.", taken(s), strings.TrimPrefix(leaving(by.Tails.End), ", leaving ")))
-		say(by.along(bridge, count(s.Rounds[0], stitch.PickUp)))
+		picked := count(s.Rounds[0], stitch.PickUp)
+		say(by.along(bridge.stitches, picked))
+		say(thumbMarker(picked))
 	}
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
@@ -160,7 +171,7 @@ func (h Hands) round() string {
 	if h.Left != h.FromLeft {
 		first, then = then, first
 	}
-	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand's round crosses the %s, then the %s. %s", hand, first, then, h.pair())
+	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand’s round crosses the %s, then the %s. %s", hand, first, then, h.pair())
 }
 
 func all(n int) string {
@@ -180,6 +191,9 @@ func rounds(s stitch.Section) []Step {
 			steps[n-1].To = i + 1
 			continue
 		}
+		if i+1 == fitsRib(&s) {
+			steps = append(steps, Step{Text: "The next round brings the stitches to a number that the ribbing divides."})
+		}
 		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text})
 		last = text
 	}
@@ -193,9 +207,9 @@ func Round(part stitch.Part, r stitch.Round) string {
 	}
 	if part.Marked() && r.Lead > 0 && r.Lead < len(r.Ops) {
 		lead, hand := cut(r, 0, r.Lead), cut(r, r.Lead, len(r.Ops))
-		return fmt.Sprintf("%s | %s %s.", capital(phrase(lead)), strings.TrimSpace(rest(hand)), counted(part, r))
+		return fmt.Sprintf("%s | %s %s.", opening(phrase(lead)), strings.TrimSpace(rest(hand)), counted(part, r))
 	}
-	return fmt.Sprintf("%s %s.", capital(phrase(r)), counted(part, r))
+	return fmt.Sprintf("%s %s.", opening(phrase(r)), counted(part, r))
 }
 
 // counted returns the count after a round: "(40)", or "(40, of which 7 in the

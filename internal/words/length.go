@@ -17,6 +17,8 @@ type Length struct {
 	Rounds int
 	MM     float64
 	Until  string // where it ends on the hand
+	End    int    // the round that is begun there, if its end is worked otherwise; 0: none
+	How    string // how that end is worked: "the ribbing"
 }
 
 // Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
@@ -32,10 +34,15 @@ func (l Length) Words() string {
 // Stop returns where the section ends as a sentence.
 func (l Length) Stop() string { return capital(l.stop()) + "." }
 
-// stop says where to stop; or of a tip, whose decreases have a number of rounds,
-// what it covers then.
+// stop says where to stop, or which round is begun there; or of a tip, whose decreases
+// have a number of rounds, what it covers then.
 func (l Length) stop() string {
-	if strings.HasPrefix(l.Until, "covers ") {
+	switch {
+	case l.How != "":
+		return fmt.Sprintf("begin round %d, %s, %s", l.End, l.How, l.Until)
+	case l.End > 0:
+		return fmt.Sprintf("try it on before round %d: it should %s", l.End, l.Until)
+	case strings.HasPrefix(l.Until, "covers "):
 		return "closed, it " + l.Until
 	}
 	return "stop when it " + l.Until
@@ -59,10 +66,60 @@ func Lengths(p *mitt.Plan, m stitch.Mitt) []Length {
 	list := make([]Length, 0, len(m.Sections))
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		rounds := len(s.Rounds)
-		list = append(list, Length{s.Part, rounds, float64(rounds) / p.Gauge.Rounds, until(s)})
+		n := len(s.Rounds)
+		l := Length{Part: s.Part, Rounds: n, MM: float64(n) / p.Gauge.Rounds}
+		switch first := ending(s); {
+		case first == 0:
+			l.Until = until(s)
+		case s.Closed():
+			l.End, l.Until = first, "reach "+s.About.Until
+			if below := float64(n-first+1)/p.Gauge.Rounds - thumbRoom; below >= leastBelow {
+				l.Until = fmt.Sprintf("end %s below %s", Both(below), s.About.Until)
+			}
+		default:
+			l.End, l.How = first, "the ribbing"
+			l.Until = fmt.Sprintf("%s below %s", Both(float64(n-first+1)/p.Gauge.Rounds), s.About.Until)
+		}
+		list = append(list, l)
 	}
 	return list
+}
+
+// A closed thumb is thumbRoom mm longer than the thumb inside; a tip that is nearer
+// than leastBelow mm is reached (common practice, no source).
+const thumbRoom, leastBelow = 4.0, 2.0
+
+// ending returns the round with which a section begins to end: its ribbing, with the
+// round that fits the stitches to it, or the decreases that close a thumb. It is 0 if a
+// section ends as it goes on, or wholly so.
+func ending(s *stitch.Section) int {
+	n := len(s.Rounds)
+	switch inside := s.About.Digit; {
+	case s.About.Until == "":
+		return 0
+	case s.Closed() && inside != nil:
+		for i, r := range s.Rounds {
+			if i > 0 && r.In() == inside.Stitches && r.Out() < r.In() {
+				return i + 1
+			}
+		}
+	case s.About.Ribbed > 0 && s.About.Ribbed < n:
+		if fits := fitsRib(s); fits > 0 {
+			return fits
+		}
+		return n - s.About.Ribbed + 1
+	}
+	return 0
+}
+
+// fitsRib returns the round before a section's ribbing if it brings the stitches to a
+// multiple of the rib; 0 if none does.
+func fitsRib(s *stitch.Section) int {
+	before := len(s.Rounds) - s.About.Ribbed
+	if s.About.Ribbed > 0 && before > 1 && s.Rounds[before-1].Even && s.Rounds[before-1].In() != s.Rounds[before-1].Out() {
+		return before
+	}
+	return 0
 }
 
 // until returns where on the hand a section ends.

@@ -58,3 +58,34 @@ func TestTail(t *testing.T) {
 	assert.Equal(t, "20 cm / 8 in", Tail(200))
 	assert.Equal(t, "5 cm / 2 in", Tail(50))
 }
+
+// By hand, at 30 rounds over 10 cm: the last rounds of a part that ends in rib are begun
+// so far below its end as they are high, and those that close a thumb, which is 4 mm
+// longer than the one inside, as much less. A round that fits the stitches to the rib
+// belongs to these.
+func TestWhereAnEndIsBegun(t *testing.T) {
+	for want, c := range map[string]struct {
+		kind mitt.Kind
+		rib  int
+		part stitch.Part
+	}{
+		"Begin round 9, the ribbing, 1 cm / ⅜ in below where the fingers are to be free.":           {mitt.Fingerless, 2, stitch.Hand},
+		"Begin round 8, the ribbing, 1 cm / ⅜ in below where the tip of the thumb is to be free.":   {mitt.Fingerless, 2, stitch.Thumb},
+		"Begin round 7, the ribbing, 1.3 cm / ½ in below where the tip of the thumb is to be free.": {mitt.Fingerless, 5, stitch.Thumb},
+		"Try it on before round 18: it should end 0.6 cm / ¼ in below the tip of the thumb.":        {mitt.Mitten, 2, stitch.Thumb},
+		"Closed, it covers the tip of the longest finger.":                                          {mitt.Mitten, 2, stitch.Top},
+		"Stop when it reaches where the thumb parts from the hand.":                                 {mitt.Fingerless, 2, stitch.Gusset},
+	} {
+		p, err := mitt.New().Plan(&mitt.Request{
+			Kind: c.kind, Gauge: gauge.Gauge{Stitches: 0.22, Rounds: 0.30},
+			Hand:   hand.Hand{Circumference: 190 * units.Millimetre, Length: 180 * units.Millimetre},
+			Stitch: mitt.Stitches{Repeat: 2, Rib: c.rib},
+		})
+		require.NoError(t, err)
+		for _, l := range Lengths(p, p.Mitt()) {
+			if l.Part == c.part {
+				assert.Equal(t, want, l.Stop(), "%d rounds", l.Rounds)
+			}
+		}
+	}
+}

@@ -8,15 +8,13 @@ import (
 
 // Merged returns instructions as they are printed, with rounds that read alike told
 // once. Rounds that come again in the same order are told by their numbers, "Work
-// rounds 1–4 twice more (44)"; where a section has several rounds that are each
-// followed by plain ones, these stand at their ends, "… (44). Rounds 2–3: knit". All
-// rounds keep their order and are named, and a round that changes the count keeps its
-// own line, so that no increase is lost.
+// rounds 1–4 twice more (44)". All rounds keep their order and are named, and a round
+// that changes the count keeps its own line, so that no increase is lost.
 func Merged(passages []Passage) []Passage {
 	list := make([]Passage, len(passages))
 	for i, p := range passages {
 		list[i] = p
-		list[i].Steps = plainAtEnds(again(p.Steps))
+		list[i].Steps = again(p.Steps)
 	}
 	return list
 }
@@ -76,36 +74,4 @@ func block(steps []Step) (size, covers int) {
 // namedRounds returns rounds within a sentence: "round 3", "rounds 4–6".
 func namedRounds(from, to int) string {
 	return strings.ToLower(Step{From: from, To: to}.Label())
-}
-
-// plainAtEnds moves plain rounds to the end of the round before them, where a section
-// has several of such pairs.
-func plainAtEnds(steps []Step) []Step {
-	pairs := 0
-	for i := range steps[:max(len(steps)-1, 0)] {
-		if followedByPlain(steps[i], steps[i+1]) {
-			pairs++
-		}
-	}
-	if pairs < 2 {
-		return steps
-	}
-	var list []Step
-	for i := 0; i < len(steps); i++ {
-		s := steps[i]
-		if i+1 < len(steps) && followedByPlain(s, steps[i+1]) {
-			i++
-			s.Text += " " + steps[i].Label() + ": knit."
-			s.To, s.Plain = steps[i].To, steps[i].To-steps[i].From+1
-		}
-		list = append(list, s)
-	}
-	return list
-}
-
-// followedByPlain reports whether a step is one round that is not plain, and the next
-// one is plain rounds over the stitches that it leaves.
-func followedByPlain(s, next Step) bool {
-	count := countAtEnd.FindString(s.Text)
-	return s.From > 0 && s.From == s.To && count != "" && s.Text != "Knit "+count && next.Text == "Knit "+count
 }

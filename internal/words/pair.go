@@ -51,17 +51,21 @@ func Listed(list []string) string {
 	return strings.Join(list, "")
 }
 
-// pair says how the other hand is worked.
+// pair says how the other hand is worked, and where that is told.
 func (h Hands) pair() string {
 	other := "left"
 	if h.Left {
 		other = "right"
 	}
+	verb := "are"
+	if len(h.Pair.Parts) == 1 {
+		verb = "is"
+	}
 	switch {
 	case len(h.Pair.Parts) == 0:
 		return "Both hands are alike: make two."
 	case len(h.Pair.Numbers) > 0:
-		return "The " + other + " hand has words of its own: " + h.Pair.Words() + "."
+		return "The " + other + " hand has its own sheet: " + h.Pair.Words() + "."
 	}
-	return "The " + other + " hand is the mirror image, with words of its own for the " + h.Pair.Words() + "."
+	return "The " + other + " hand has its own sheet: palm and back change places, the " + h.Pair.Words() + " " + verb + " mirrored."
 }

@@ -13,11 +13,11 @@ import (
 func TestTheOtherHandIsTold(t *testing.T) {
 	numbers := []string{"2 stitches decreased at the thumb’s corners instead of 1", "18 rounds of gusset instead of 20"}
 	for want, h := range map[string]Hands{
-		"Both hands are alike: make two.":                                                                         {},
-		"The left hand is the mirror image, with words of its own for the thumb.":                                 {Pair: Pair{Parts: []stitch.Part{stitch.Thumb}}},
-		"The right hand is the mirror image, with words of its own for the cuff, gusset and hand.":                {Left: true, Pair: Pair{Parts: []stitch.Part{stitch.Cuff, stitch.Gusset, stitch.Hand}}},
-		"The left hand has words of its own: 18 rounds of gusset instead of 20.":                                  {Pair: Pair{[]stitch.Part{stitch.Gusset}, numbers[1:]}},
-		"The left hand has words of its own: 2 stitches decreased at the thumb’s corners instead of 1, and more.": {Pair: Pair{[]stitch.Part{stitch.Gusset}, numbers}},
+		"Both hands are alike: make two.": {},
+		"The left hand has its own sheet: palm and back change places, the thumb is mirrored.":                   {Pair: Pair{Parts: []stitch.Part{stitch.Thumb}}},
+		"The right hand has its own sheet: palm and back change places, the cuff, gusset and hand are mirrored.": {Left: true, Pair: Pair{Parts: []stitch.Part{stitch.Cuff, stitch.Gusset, stitch.Hand}}},
+		"The left hand has its own sheet: 18 rounds of gusset instead of 20.":                                    {Pair: Pair{[]stitch.Part{stitch.Gusset}, numbers[1:]}},
+		"The left hand has its own sheet: 2 stitches decreased at the thumb’s corners instead of 1, and more.":   {Pair: Pair{[]stitch.Part{stitch.Gusset}, numbers}},
 	} {
 		assert.Equal(t, want, h.pair())
 		assert.LessOrEqual(t, len(strings.Fields(want)), 20, want)

@@ -4,6 +4,7 @@ package words
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"thenar/internal/stitch"
@@ -103,6 +104,26 @@ func run(op stitch.Op, n int, set stitch.Set) string {
 		return op.Abbr()
 	}
 	return fmt.Sprintf("(%s) %s", op.Abbr(), Times(n))
+}
+
+// abbreviated finds a round that begins with an abbreviation: "k1, …", "ssk, …".
+var abbreviated = func() *regexp.Regexp {
+	var list []string
+	for _, op := range stitch.All() {
+		if written[op] != nil {
+			list = append(list, regexp.QuoteMeta(op.Abbr()))
+		}
+	}
+	return regexp.MustCompile(`^(?:` + strings.Join(list, "|") + `)\d*(?:[ ,]|$)`)
+}()
+
+// opening returns a round as a sentence: with a capital, unless it begins with an
+// abbreviation, which is written in one way wherever it stands.
+func opening(text string) string {
+	if text == "" || abbreviated.MatchString(text) {
+		return text
+	}
+	return capital(text)
 }
 
 // Times returns "once", "twice", "3 times".

@@ -2,18 +2,28 @@ package words
 
 import (
 	"fmt"
-	"strings"
 
 	"thenar/internal/stitch"
 )
 
-// bridgeOf returns the number of stitches that are cast on over the thumb's gap.
-func bridgeOf(m stitch.Mitt) int {
+// bridge is what is cast on over the thumb's gap: how many stitches, and how many
+// stitches of the hand's round come before them.
+type bridge struct{ before, stitches int }
+
+// bridgeOf returns the bridge of a mitt.
+func bridgeOf(m stitch.Mitt) bridge {
 	hand := m.Section(stitch.Hand)
 	if hand == nil || len(hand.Rounds) == 0 {
-		return 0
+		return bridge{}
 	}
-	return count(hand.Rounds[0], stitch.CastOn)
+	b := bridge{stitches: count(hand.Rounds[0], stitch.CastOn)}
+	for _, op := range hand.Rounds[0].Ops {
+		if op == stitch.CastOn {
+			break
+		}
+		b.before += op.Out()
+	}
+	return b
 }
 
 // count returns how often an operation is worked in a round.
@@ -59,43 +69,53 @@ func divides(bridge int) string {
 	return text
 }
 
-// along returns where the thumb's stitches are picked up. The opening is seen from
-// outside with the fingers up: the held stitches are its lower edge, the bridge its
-// upper one. The held stitches are worked from right to left like all of the hand,
-// so a round that goes on around the opening runs along the bridge from left to
-// right. Who knits from left to right does both the other way. It is the same on
+// along returns where the thumb's stitches are picked up, as the mitt is held for it.
+// The opening is seen from outside with the fingers up: the held stitches are its lower
+// edge, the bridge its upper one. The held stitches are worked from right to left like
+// all of the hand, so a round that goes on around the opening runs along the bridge
+// from left to right: from right to left with the mitt turned round, as stitches are
+// picked up. Who knits from left to right does both the other way. It is the same on
 // either hand, since both are worked in one direction.
 func (h Hands) along(bridge, picked int) string {
-	from, to := "left", "right"
+	from, to := "right", "left"
 	if h.FromLeft {
 		from, to = to, from
 	}
-	const seen = "Seen from outside, fingers up: "
-	switch {
-	case picked == 0:
-		return seen + "the round begins with the held stitches, at the gap’s " + to + " corner."
-	case bridge == 0:
-		return seen + "pick up at the top of the gap from its " + from + " corner, then the held stitches."
+	if picked == 0 {
+		return "Hold it fingers up, outside towards you: the round begins at the gap’s " + from + " corner, with the held stitches."
 	}
-	return seen + "pick up along the bridge from its " + from + " corner, then the held stitches."
+	edge := "along the bridge"
+	if bridge == 0 {
+		edge = "at the top of the gap"
+	}
+	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up %s from %s to %s. Then turn it fingers up for the held stitches.", edge, from, to)
+}
+
+// thumbMarker returns where the marker of the thumb's round is put: that of the hand,
+// which is bound off by then.
+func thumbMarker(picked int) string {
+	if picked == 0 {
+		return "Put a marker before the first of them."
+	}
+	return "Put a marker before the first stitch picked up: the round begins there."
 }
 
 // shift returns how the beginning of the round moves on by n stitches, or back if n
 // is negative. The marker goes with it.
-func shift(n, bridge int) string {
+func shift(n int, bridge bridge) string {
 	const move = " Move the marker there."
 	if n < 0 {
 		return fmt.Sprintf("The round now begins %s earlier, at the side line: slip back that far.", Plural(-n, "stitch")) + move
 	}
 	where := "at the side line"
-	if bridge > 0 {
-		where += ", in the middle of the bridge"
+	if at := n - bridge.before; at > 0 && at < bridge.stitches {
+		where += fmt.Sprintf(", between stitches %d and %d of the bridge", at, at+1)
 	}
 	return fmt.Sprintf("Knit %d more: the round now begins %s.", n, where) + move
 }
 
-// after returns the steps that finish a section. The tube of the hand still carries
-// the marker of its round.
+// after returns the steps that finish a section, which still carries the marker of its
+// round.
 func after(s *stitch.Section, by Hands) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
@@ -111,18 +131,15 @@ func after(s *stitch.Section, by Hands) []Step {
 		if digit {
 			mm = by.Tails.Thumb
 		}
-		takes := ""
+		text = fmt.Sprintf("Bind off %s%s with a stretchy bind-off", all(s.Finish.In()), rib)
 		if mm > 0 {
-			takes = "; it takes " + Tail(mm)
+			text += "; leave about " + Tail(mm) + " of yarn"
 		}
-		text = fmt.Sprintf("Bind off %s%s, with a stretchy bind-off%s.", all(s.Finish.In()), rib, takes)
+		text += "."
 	case stitch.DrawUp:
 		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s that are left, pull tight and fasten off inside.", leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
 	}
-	if !digit {
-		text += " The marker comes off."
-	}
-	return []Step{{Text: strings.TrimSpace(text)}}
+	return []Step{{Text: text + " Marker off."}}
 }
 
 // inRib reports whether a section's last round is ribbed, as it is knitted.

@@ -45,10 +45,13 @@ func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
 }
 
 // opLine returns what an operation means, in a line. A make one that leans is drawn
-// beside the words; the one that may lean either way is told.
+// beside the words; the one that may lean either way is told, and how ssk is slipped.
 func opLine(op stitch.Op) string {
-	if op == stitch.M1 {
-		return "make one: lift the next strand, twist it and knit it"
+	switch op {
+	case stitch.M1:
+		return "make one, leaning either way: lift the next strand, twist it and knit it"
+	case stitch.SSK:
+		return "slip two as if to knit, one by one; knit the two together through the back loops"
 	}
 	return op.Words()
 }
