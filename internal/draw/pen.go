@@ -29,6 +29,9 @@ func (p *Pen) Rect(x, y, w, h float64) *Pen {
 }
 
 func (p *Pen) op(letter byte, numbers ...float64) *Pen {
+	if p.b == nil {
+		p.b = make([]byte, 0, 96) // enough for a rectangle
+	}
 	p.b = append(p.b, letter, ' ')
 	for _, n := range numbers {
 		p.b = AppendNumber(p.b, n)

@@ -5,6 +5,7 @@ import (
 	"sync"
 	"sync/atomic"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -123,49 +124,77 @@ func (f Face) Has(r rune) bool { return loaded[f]().letter(r).has }
 
 // Measure returns the width in mm of a text at a type size in mm.
 func Measure(text string, size float64, face Face) float64 {
-	f := loaded[face]()
-	sum := 0.0
+	return loaded[face]().add(0, text) * size
+}
+
+// add adds the advances of a text's letters to a sum, one after the other, so that a
+// line measured word by word is as wide as one measured whole.
+func (f *metrics) add(sum float64, text string) float64 {
 	for _, r := range text {
 		sum += f.letter(r).wide
 	}
-	return sum * size
+	return sum
 }
 
 // Wrap breaks a text into lines of at most width mm at spaces, and cuts a word
 // that is wider than a line.
 func Wrap(text string, width, size float64, face Face) []string {
+	f := loaded[face]()
+	text = singleSpaced(text)
 	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		for Measure(word, size, face) > width && len([]rune(word)) > 1 {
-			if line != "" {
-				lines, line = append(lines, line), ""
+	from, to, line := 0, 0, 0.0 // the line so far is text[from:to]; line is its advance
+	for at := 0; at < len(text); {
+		end := len(text)
+		if n := strings.IndexByte(text[at:], ' '); n >= 0 {
+			end = at + n
+		}
+		word := f.add(0, text[at:end])
+		for word*size > width && utf8.RuneCountInString(text[at:end]) > 1 {
+			if from < to {
+				lines = append(lines, text[from:to])
 			}
-			cut := fitting(word, width, size, face)
-			lines = append(lines, string([]rune(word)[:cut]))
-			word = string([]rune(word)[cut:])
+			n := f.fitting(text[at:end], width, size)
+			lines = append(lines, text[at:at+n])
+			at += n
+			from, to, word = at, at, f.add(0, text[at:end])
 		}
-		longer := strings.TrimSpace(line + " " + word)
-		if Measure(longer, size, face) > width && line != "" {
-			lines, longer = append(lines, line), word
+		switch longer := f.add(f.add(line, " "), text[at:end]); {
+		case from == to:
+			from, line = at, word
+		case longer*size > width:
+			lines = append(lines, text[from:to])
+			from, line = at, word
+		default:
+			line = longer
 		}
-		line = longer
+		to, at = end, end+1
 	}
-	if line != "" {
-		lines = append(lines, line)
+	if from < to {
+		lines = append(lines, text[from:to])
 	}
 	return lines
 }
 
-// fitting returns the number of letters of a word that fit into a width, at
-// least one.
-func fitting(word string, width, size float64, face Face) int {
-	n := 0
-	for i := range []rune(word) {
-		if Measure(string([]rune(word)[:i+1]), size, face) > width {
-			break
+// singleSpaced returns a text with one space between its words and none around them.
+func singleSpaced(text string) string {
+	after := ' '
+	for _, r := range text {
+		if unicode.IsSpace(r) && (r != ' ' || after == ' ') {
+			return strings.Join(strings.Fields(text), " ")
 		}
-		n = i + 1
+		after = r
 	}
-	return max(n, 1)
+	return strings.TrimSuffix(text, " ")
+}
+
+// fitting returns the number of bytes of a word's letters that fit into a width, at
+// least one letter.
+func (f *metrics) fitting(word string, width, size float64) int {
+	sum := 0.0
+	for i, r := range word {
+		if sum += f.letter(r).wide; sum*size > width && i > 0 {
+			return i
+		}
+	}
+	return len(word)
 }

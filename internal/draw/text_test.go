@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math/rand/v2"
 	"strings"
 	"testing"
 	"unicode"
@@ -9,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/opentype"
+
+	"thenar/internal/testenv"
 )
 
 // The widths are those that the opentype package gives when it sets the same
@@ -67,6 +70,51 @@ func TestWrapKeepsEveryWordWithinTheWidth(t *testing.T) {
 		}
 	}
 	assert.Empty(t, Wrap("  ", 10, 3, Regular))
+}
+
+// Lines are parts of the text, which is only measured; so breaking a paragraph builds
+// no more than the list of its lines. Spaces of any kind come to one.
+func TestWrapBuildsNothingButTheList(t *testing.T) {
+	text := strings.Repeat("knit to the second marker, make one right, knit 12; ", 20)
+	wrap := func() { Wrap(text, 60, 3, Regular) }
+	wrap()
+	assert.LessOrEqual(t, testing.AllocsPerRun(10, wrap), 8.0, "as the list of some 40 lines grows")
+	assert.Equal(t, []string{"a b c", "d"}, Wrap(" \t a\u00a0b\n\u2003c   d ", Measure("a b c", 3, Regular)+0.01, 3, Regular))
+	assert.Equal(t, Wrap("ab cd", 100, 3, Regular), Wrap("ab cd ", 100, 3, Regular))
+}
+
+// A line breaks where the text so far, measured whole, is too wide: by a plain reading
+// of that rule, on random texts and widths.
+func TestWrapAgreesWithItsRule(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	for range testenv.Cases(500, 20_000) {
+		var words []string
+		for range r.IntN(30) {
+			words = append(words, strings.Repeat([]string{"i", "W", "ế", "—"}[r.IntN(4)], 1+r.IntN(6)))
+		}
+		width, face := 1+40*r.Float64(), Faces[r.IntN(len(Faces))]
+		var want []string
+		for _, word := range words {
+			last := len(want) - 1
+			if last >= 0 && Measure(want[last]+" "+word, 3, face) <= width {
+				want[last] += " " + word
+				continue
+			}
+			for Measure(word, 3, face) > width {
+				letters := []rune(word)
+				n := 1
+				for n < len(letters) && Measure(string(letters[:n+1]), 3, face) <= width {
+					n++
+				}
+				if n == len(letters) {
+					break
+				}
+				want, word = append(want, string(letters[:n])), string(letters[n:])
+			}
+			want = append(want, word)
+		}
+		require.Equal(t, want, Wrap(strings.Join(words, " "), width, 3, face), "%q in %g mm", words, width)
+	}
 }
 
 func TestWrapCutsAWordThatIsTooLong(t *testing.T) {

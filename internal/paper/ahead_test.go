@@ -3,6 +3,7 @@ package paper
 import (
 	"context"
 	"sync"
+	"sync/atomic"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -50,28 +51,31 @@ func TestLaidAheadInOrder(t *testing.T) {
 func TestNothingIsLaidForNobody(t *testing.T) {
 	t.Parallel()
 	list := make([]int, 100)
-	var mu sync.Mutex
-	begun, ended := 0, 0
-	work := func(int) int {
-		mu.Lock()
-		defer mu.Unlock()
-		begun++
-		ended++
+	list[0] = 1 // ends at once, and the others only when somebody has stopped asking
+	stopped := make(chan struct{})
+	var begun, ended atomic.Int32
+	work := func(first int) int {
+		begun.Add(1)
+		if first == 0 {
+			<-stopped
+		}
+		ended.Add(1)
 		return 0
 	}
 	for range ahead(t.Context(), list, work) {
+		close(stopped)
 		break
 	}
-	assert.LessOrEqual(t, begun, 1+maxAhead)
-	assert.Equal(t, begun, ended)
+	assert.Equal(t, begun.Load(), ended.Load())
+	assert.LessOrEqual(t, begun.Load(), int32(1+maxAhead))
 
 	ctx, leave := context.WithCancel(t.Context())
 	defer leave()
-	begun = 0
+	begun.Store(0)
 	for range ahead(ctx, list, work) {
 		leave()
 	}
-	assert.LessOrEqual(t, begun, 1+maxAhead)
+	assert.LessOrEqual(t, begun.Load(), int32(1+maxAhead))
 
 	require.PanicsWithValue(t, "caught", func() {
 		defer func() {

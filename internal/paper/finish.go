@@ -8,30 +8,43 @@ import (
 	"thenar/internal/picture"
 )
 
-// finish makes pages ready for any printer. It drops what paper doesn't show and
-// whatever depends on a style sheet, so that the browser and the PDF print the
-// same marks.
+// finish makes pages ready for any printer, in the memory that they have. It drops
+// what paper doesn't show and whatever depends on a style sheet, so that the browser
+// and the PDF print the same marks. The frames of groups, which only scripts use, are
+// dropped too, and their items and the groups that move or scale are kept.
 func finish(pages []*draw.Scene, grey bool) []*draw.Scene {
+	var open []draw.Kind
 	for _, p := range pages {
-		items := make([]draw.Item, 0, len(p.Items))
-		for _, i := range p.Items {
-			if i, seen := printable(i, grey); seen {
-				items = append(items, i)
+		kept := p.Items[:0]
+		for k := range p.Items {
+			i := &p.Items[k]
+			switch i.Kind {
+			case draw.GroupItem:
+				open = append(open, i.Kind)
+				continue
+			case draw.MoveItem:
+				open = append(open, i.Kind)
+			case draw.EndItem:
+				was := open[len(open)-1]
+				open = open[:len(open)-1]
+				if was == draw.GroupItem {
+					continue
+				}
+			}
+			if printable(i, grey) {
+				kept = append(kept, *i)
 			}
 		}
-		p.Items = dropGroups(items)
+		clear(p.Items[len(kept):])
+		p.Items = kept
 	}
 	return pages
 }
 
-// printable returns an item without what only a screen uses; false if nothing of
+// printable takes off an item what only a screen uses, and reports whether anything of
 // it is seen on paper.
-func printable(i draw.Item, grey bool) (draw.Item, bool) {
+func printable(i *draw.Item, grey bool) bool {
 	i.Style.Class, i.Letter.Class = "", ""
-	if i.Kind == draw.GroupItem {
-		i.Attrs = nil
-		return i, true
-	}
 	var kept []draw.Attr
 	for _, a := range i.Attrs {
 		switch {
@@ -45,15 +58,15 @@ func printable(i draw.Item, grey bool) (draw.Item, bool) {
 	}
 	i.Attrs = kept
 	if i.Kind == draw.PathItem && (i.Path == "" || i.Style.Fill == "" && i.Style.Stroke == "") {
-		return i, false
+		return false
 	}
 	if i.Kind == draw.TextItem && i.Text == "" {
-		return i, false
+		return false
 	}
 	if grey {
 		i.Style.Fill, i.Style.Stroke, i.Letter.Halo = greyOf(i.Style.Fill), greyOf(i.Style.Stroke), greyOf(i.Letter.Halo)
 	}
-	return i, true
+	return true
 }
 
 // onWhite returns the opaque colour that a colour with an opacity makes on white
@@ -71,30 +84,6 @@ func onWhite(colour, opacity string) string {
 		n, _ := strconv.ParseUint(colour[i:i+2], 16, 8) // as drawn
 		mixed := 255 - share*float64(255-n)
 		out += strconv.FormatUint(0x100|uint64(math.Round(mixed)), 16)[1:]
-	}
-	return out
-}
-
-// dropGroups drops the frames of groups, which only scripts use, and keeps their
-// items and the groups that move or scale.
-func dropGroups(items []draw.Item) []draw.Item {
-	out := make([]draw.Item, 0, len(items))
-	var open []draw.Kind
-	for _, i := range items {
-		switch i.Kind {
-		case draw.GroupItem:
-			open = append(open, i.Kind)
-			continue
-		case draw.MoveItem:
-			open = append(open, i.Kind)
-		case draw.EndItem:
-			was := open[len(open)-1]
-			open = open[:len(open)-1]
-			if was == draw.GroupItem {
-				continue
-			}
-		}
-		out = append(out, i)
 	}
 	return out
 }

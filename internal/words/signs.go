@@ -31,7 +31,7 @@ func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
 		case sign.Sign == "":
 		case sign.Charted:
 			shown = append(shown, sign)
-		case written[op] != nil && written[op].MatchString(text):
+		case written[op] != nil && strings.Contains(text, op.Abbr()[1:]) && written[op].MatchString(text): // the pattern alone is slow to say no
 			list = append(list, sign)
 		}
 	}
