@@ -3,7 +3,11 @@
 // drawing serves screen and paper.
 package draw
 
-import "golang.org/x/text/unicode/norm"
+import (
+	"strings"
+
+	"golang.org/x/text/unicode/norm"
+)
 
 // Style is the look of a path. Its attributes serve a file that stands alone; a
 // style sheet selects by the class and overrides them.
@@ -97,9 +101,10 @@ func (s *Scene) Rect(x, y, w, h float64, style Style) {
 }
 
 // Text adds a line of text with its baseline at y, in normal form C: the faces
-// have a glyph for ế, and none that puts its accents together.
+// have a glyph for ế, and none that puts its accents together. Its hard spaces become
+// plain ones, since lines are broken already.
 func (s *Scene) Text(x, y float64, text string, style TextStyle) {
-	s.Items = append(s.Items, Item{Kind: TextItem, X: x, Y: y, Text: norm.NFC.String(text), Letter: style})
+	s.Items = append(s.Items, Item{Kind: TextItem, X: x, Y: y, Text: strings.ReplaceAll(norm.NFC.String(text), Hard, " "), Letter: style})
 }
 
 // Group opens a group that holds what is added until End.

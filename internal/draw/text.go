@@ -136,11 +136,29 @@ func (f *metrics) add(sum float64, text string) float64 {
 	return sum
 }
 
+// Hard is the space at which no line is broken. It is measured, drawn and copied as a
+// space.
+const Hard = "\u00A0"
+
+// softened returns a text with plain spaces for the hard ones of what is wider than a line.
+func softened(text string, width, size float64, face Face) string {
+	if !strings.Contains(text, Hard) {
+		return text
+	}
+	words := strings.Split(text, " ")
+	for i, word := range words {
+		if Measure(word, size, face) > width {
+			words[i] = strings.ReplaceAll(word, Hard, " ")
+		}
+	}
+	return strings.Join(words, " ")
+}
+
 // Wrap breaks a text into lines of at most width mm at spaces, and cuts a word
 // that is wider than a line.
 func Wrap(text string, width, size float64, face Face) []string {
 	f := loaded[face]()
-	text = singleSpaced(text)
+	text = softened(singleSpaced(text), width, size, face)
 	var lines []string
 	from, to, line := 0, 0, 0.0 // the line so far is text[from:to]; line is its advance
 	for at := 0; at < len(text); {
@@ -175,12 +193,15 @@ func Wrap(text string, width, size float64, face Face) []string {
 	return lines
 }
 
+// isSpace reports whether a line may be broken at a letter.
+func isSpace(r rune) bool { return unicode.IsSpace(r) && r != '\u00A0' }
+
 // singleSpaced returns a text with one space between its words and none around them.
 func singleSpaced(text string) string {
 	after := ' '
 	for _, r := range text {
-		if unicode.IsSpace(r) && (r != ' ' || after == ' ') {
-			return strings.Join(strings.Fields(text), " ")
+		if isSpace(r) && (r != ' ' || after == ' ') {
+			return strings.Join(strings.FieldsFunc(text, isSpace), " ")
 		}
 		after = r
 	}

@@ -126,3 +126,17 @@ func TestWrapCutsAWordThatIsTooLong(t *testing.T) {
 	}
 	assert.Equal(t, []string{"W", "W"}, Wrap("WW", 0.1, 3, Regular), "a letter always finds a line")
 }
+
+// A hard space (U+00A0) holds a number and its unit on one line, unless they are wider
+// than a line; on paper it is a space like any other.
+func TestWrapHonoursHardSpaces(t *testing.T) {
+	const size = 4.0
+	text := "a tail of 125" + Hard + "cm" + Hard + "/" + Hard + "50" + Hard + "in"
+	width := Measure("a tail of 125 cm", size, Regular) + 0.1
+	assert.Equal(t, []string{"a tail of", "125" + Hard + "cm" + Hard + "/" + Hard + "50" + Hard + "in"}, Wrap(text, width, size, Regular))
+	assert.Equal(t, []string{"125", "cm"}, Wrap("125"+Hard+"cm", Measure("125", size, Regular)+0.1, size, Regular))
+	assert.InDelta(t, Measure("50 in", size, Regular), Measure("50"+Hard+"in", size, Regular), 1e-9)
+	var s Scene
+	s.Text(0, 0, "50"+Hard+"in", TextStyle{Size: size})
+	assert.Equal(t, "50 in", s.Items[0].Text)
+}

@@ -20,9 +20,11 @@ import (
 	"thenar/internal/words"
 )
 
-// compact returns a text without its spaces, so that it is the same however it is
-// broken into lines.
-func compact(text string) string { return strings.Join(strings.Fields(text), "") }
+// compact returns a text without its spaces and with its fractions in letters, so that it
+// is the same however it is broken into lines, and in large print.
+func compact(text string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(spelt(text), draw.Hard, "")), "")
+}
 
 // drawnLetters returns the letters of a drawing, in the order in which it is drawn.
 func drawnLetters(scenes ...*draw.Scene) string {
@@ -54,16 +56,12 @@ func onPages(pages []*draw.Scene) string {
 // columns, where they change. What does not add up is not
 // among it, since it is told wherever those rounds are: by each chart, and by the words.
 func source(s *Sheet) []string {
-	p, unit := s.Out.Plan, s.Doc.Sheet.Unit()
-	list := append([]string{s.headline(), s.About, project.Gauge(p.Gauge), caution}, s.Doubts...)
+	p := s.Out.Plan
+	list := append([]string{s.headline(), s.About, caution}, s.Doubts...)
 	for _, m := range s.Out.Materials(s.Yarn, s.Needle) {
 		list = append(list, m.Name+m.Text)
 	}
-	for _, r := range s.Out.Reasons {
-		if r.Number != "0" || r.Fixed {
-			list = append(list, r.Name+valueText(r))
-		}
-	}
+	list = append(list, numbersSaid(s)...)
 	for _, l := range words.Lengths(p, s.Out.Mitt) {
 		if l.Until != "" {
 			list = append(list, l.Stop())
@@ -84,9 +82,7 @@ func source(s *Sheet) []string {
 			list = append(list, e.Value)
 		}
 	}
-	charts := s.Out.Charts
-	hand := picture.Hand(p, picture.HandOptions{Left: s.Doc.Side == project.Left, Unit: unit, Worn: picture.NewWorn(charts)})
-	return append(list, drawnLetters(hand))
+	return list
 }
 
 // told returns a count as it stands in its column: nothing for none.

@@ -5,40 +5,35 @@ import (
 	"slices"
 
 	"thenar/internal/draw"
+	"thenar/internal/project"
+	"thenar/internal/units"
 	"thenar/internal/words"
 )
 
 // ownNumbers sets lines for the knitter's own numbers, each with the plan's beside it.
 func (h *handout) ownNumbers() block {
-	p := h.Out.Plan
+	p, unit := h.Out.Plan, h.Doc.Sheet.Unit()
+	over, ten := "10 cm", 100.0
+	if unit == units.IN {
+		over, ten = "4 in", 4*units.Inch.MM()
+	}
 	lines := [][2]string{
-		{"Stitches over 10 cm", fmt.Sprintf("%.1f", p.Gauge.Stitches*100)},
-		{"Rounds over 10 cm", fmt.Sprintf("%.1f", p.Gauge.Rounds*100)},
-		{"Hand, round the knuckles", p.Hand.Circumference.With(h.Doc.Sheet.Unit())},
-		{"I cast on", words.Plural(p.Cuff.CastOn.N, "stitch")},
+		{"Stitches over " + over, project.Tenths(p.Gauge.Stitches * ten)},
+		{"Rounds over " + over, project.Tenths(p.Gauge.Rounds * ten)},
+		{"Hand round", h.inLetters(p.Hand.Circumference.With(unit))},
+		{"Cast on", words.Plural(p.Cuff.CastOn.N, "stitch")},
 	}
 	if p.Thumbed() {
-		lines = append(lines, [2]string{"Gusset, rounds", fmt.Sprint(p.Gusset.Rounds.N)}, [2]string{"Gusset, stitches at its end", fmt.Sprint(p.Gusset.Stitches)},
-			[2]string{"Held for the thumb", fmt.Sprint(p.Thumb.Held)}, [2]string{"Cast on over the gap", fmt.Sprint(p.Bridge.CastOn)})
+		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its end", words.Plural(p.Gusset.Stitches, "stitch")},
+			[2]string{"Held for the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Cast on over the gap", words.Plural(p.Bridge.CastOn, "stitch")})
 	}
-	lines = append(lines, [2]string{"Rounds of the hand", fmt.Sprint(p.Body.RoundsAbove)})
+	lines = append(lines, [2]string{"Hand", words.Plural(p.Body.RoundsAbove, "round")})
 	if p.Thumbed() {
-		lines = append(lines, [2]string{"Thumb, stitches and rounds", fmt.Sprintf("%d, %d", p.Thumb.Stitches.N, p.Thumb.Rounds)})
+		lines = append(lines, [2]string{"Thumb", words.Plural(p.Thumb.Stitches.N, "stitch") + ", " + words.Plural(p.Thumb.Rounds, "round")})
+	} else if p.Top != nil {
+		lines = append(lines, [2]string{"Top", words.Plural(p.Top.Rounds, "round")})
 	}
-	lines = append(lines, [2]string{"Needles that I used", ""}, [2]string{"Begun on, finished on", ""})
-	if h.o.Large {
-		for i, l := range lines {
-			if short := shortOwn[l[0]]; short != "" {
-				lines[i][0] = short
-			}
-		}
-	}
-	return h.ownRows(lines)
-}
-
-// shortOwn holds names that fit one line in large print.
-var shortOwn = map[string]string{
-	"Hand, round the knuckles": "Hand round", "Gusset, stitches at its end": "Gusset, stitches", "Thumb, stitches and rounds": "Thumb",
+	return h.ownRows(append(lines, [2]string{"Needles", ""}, [2]string{"Begun, finished", ""}))
 }
 
 // ownRows sets the lines in three columns, or in two where they are too long for that.
@@ -48,6 +43,11 @@ func (h *handout) ownRows(lines [][2]string) block {
 	if !h.ownFit(lines, h.columnWidth(n)) {
 		n = 2
 	}
+	for _, more := range []string{"Yarn and colour", "Changed on the way"} {
+		if len(lines)%n != 0 { // every row is full
+			lines = append(lines, [2]string{more, ""})
+		}
+	}
 	var rows []part
 	for row := range slices.Chunk(lines, n) {
 		line := h.ownRow(row, h.columnWidth(n))
@@ -55,7 +55,24 @@ func (h *handout) ownRows(lines [][2]string) block {
 		rows = append(rows, line)
 	}
 	rows[len(rows)-1].Keep = false
-	return h.headed("My own numbers", keptLines(rows))
+	const head, how = "My own numbers", "in print the plan, on the line mine"
+	b := h.headed(head, keptLines(rows))
+	if first := &b.ways[0].parts[0]; draw.Measure(head, h.heading, draw.Serif)+draw.Measure(how, h.small, draw.Regular)+5 <= h.width() {
+		titled := first.draw
+		first.draw = func(p *draw.Scene, x, y float64) {
+			titled(p, x, y)
+			p.Text(x+h.width(), y+h.heading, how, draw.TextStyle{Size: h.small, Anchor: draw.End})
+		}
+	}
+	return b
+}
+
+// inLetters returns a text as it is set: in large print with its fractions spelt.
+func (h *handout) inLetters(text string) string {
+	if h.o.Large {
+		return spelt(text)
+	}
+	return text
 }
 
 // columnWidth returns the width of one of n columns in mm.
@@ -83,7 +100,7 @@ func (h *handout) ownRow(row [][2]string, width float64) part {
 		texts[i] = setLines(l[0], width-h.valueWidth(l[1]), draw.TextStyle{Size: h.small})
 	}
 	all := beside(width+columnGap, texts...)
-	height := all.Height + tenths(min(1.15*h.body, 6.6))
+	height := all.Height + tenths(min(0.88*h.body, 5.6))
 	return drawn(height, func(p *draw.Scene, x, y float64) {
 		all.draw(p, x, y)
 		for _, l := range row {

@@ -1,9 +1,6 @@
 package paper
 
 import (
-	"fmt"
-	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -24,66 +21,6 @@ func textsOf(p *draw.Scene) []string {
 		}
 	}
 	return list
-}
-
-// follows reports whether a text stands right after a name, in whatever lines both are set.
-func follows(texts []string, name, text string) bool {
-	return strings.Contains(compact(strings.Join(texts, "")), compact(name+text))
-}
-
-// All numbers are on one page with the hand, on every paper, even if there are more than
-// a column holds; upright that is the first page. No number is separated from its name.
-func TestNumbersStandTogether(t *testing.T) {
-	doc := project.Samples()[0]
-	doc.Sheet = doc.Sheet.Clone()
-	doc.Sheet["pins.increase_rounds"], doc.Sheet["pins.gusset_rounds"] = "2, 4, 8, 11, 14, 17", "21"
-	s := derived(t, doc, chart.Marks{})
-	h := handout{Sheet: &s}
-	for _, size := range papers() {
-		for _, sideways := range []bool{false, true} {
-			pages := Handout(s, Options{Paper: size, Sideways: sideways, Pieces: []Piece{Plan}})
-			what := fmt.Sprintf("%s, sideways %t", size.Name, sideways)
-			shot(t, "numbers-"+what, pages)
-			n := slices.IndexFunc(pages, func(p *draw.Scene) bool { return slices.Contains(textsOf(p), "cast on") })
-			require.GreaterOrEqual(t, n, 0, what)
-			assert.True(t, sideways || n == 0, "%s: page %d", what, n+1)
-			texts := textsOf(pages[n])
-			for _, r := range h.reasons() {
-				require.True(t, follows(texts, r.Name, valueText(r)), "%s: %s", what, r.Name)
-			}
-			for _, p := range pages {
-				checkPage(t, p)
-				marksAreOnPaper(t, p, p.Label)
-				textsAreApart(t, p, what)
-			}
-		}
-	}
-}
-
-// textsAreApart checks that none of the page's own texts overlaps another at about the
-// same height.
-func textsAreApart(t *testing.T, p *draw.Scene, what string) {
-	t.Helper()
-	var list []*draw.Item
-	depth := 0
-	for k := range p.Items {
-		switch i := &p.Items[k]; {
-		case i.Kind == draw.MoveItem:
-			depth++
-		case i.Kind == draw.EndItem:
-			depth--
-		case i.Kind == draw.TextItem && depth == 0 && i.Letter.Anchor == draw.Start:
-			list = append(list, i)
-		}
-	}
-	for _, a := range list {
-		for _, b := range list {
-			level := b.Y > a.Y-a.Letter.Size/2 && b.Y < a.Y+a.Letter.Size/2
-			if level && b.X > a.X {
-				assert.LessOrEqual(t, a.X+draw.Measure(a.Text, a.Letter.Size, a.Letter.Face), b.X, "%s: %q on %q", what, b.Text, a.Text)
-			}
-		}
-	}
 }
 
 // If many rounds don't add up, their list doesn't take the chart's room: each part says

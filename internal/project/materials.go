@@ -13,24 +13,24 @@ import (
 // Material is something to have at hand before the cast-on.
 type Material struct{ Name, Text string }
 
-// Materials lists yarn, needles, markers, holder and tails for a mitt. ownYarn
+// Materials lists gauge, yarn, needles, markers, holder and tails for a mitt. ownYarn
 // and ownNeedle are what the person says of them, or empty.
 func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	p := o.Plan
 	weight := yarn.WeightOf(p.Gauge.Stitches)
-	needle := o.Terms.Say("often " + needleOf(weight, o.Terms) + " at this gauge")
+	needle := o.Terms.Say("often " + needleOf(weight, o.Terms))
 	if ownNeedle != "" {
 		needle = ownNeedle
 	}
-	needle += ", or whatever gives " + Gauge(p.Gauge)
 	list := []Material{
 		{"Yarn", o.yarnText(ownYarn, weight)},
-		{"Needles", needle + "; double-pointed, or a long circular one for small rounds."},
+		{o.Terms.Say("Gauge"), o.Terms.Say(Gauge(p.Gauge) + ", in stockinette in the round, washed.")},
+		{"Needles", needle + o.Terms.Say(", or what gives the gauge: double-pointed or a long circular; a darning needle.")},
 	}
 	if p.Thumbed() {
 		list = append(list,
 			Material{"Markers", "2, unlike each other: the first where the round begins, the second at the gusset’s other edge."},
-			Material{"Holder", fmt.Sprintf("smooth waste yarn, some 20 cm / 8 in, for %s.", words.Plural(p.Thumb.Held, "stitch"))})
+			Material{"Holder", fmt.Sprintf("smooth waste yarn, 20 cm / 8 in, for %s.", words.Plural(p.Thumb.Held, "stitch"))})
 	} else {
 		list = append(list, Material{"Markers", "1, where the round begins."})
 	}
@@ -49,18 +49,20 @@ func needleOf(w yarn.Weight, t words.Terms) string {
 // since 4 in are 101.6 mm.
 func Gauge(g gauge.Gauge) string {
 	const inches = 4 * 25.4
-	return fmt.Sprintf("%.1f stitches and %.1f rounds over 10 cm (%.1f and %.1f over 4 in)", g.Stitches*100, g.Rounds*100, g.Stitches*inches, g.Rounds*inches)
+	return fmt.Sprintf("%s stitches and %s rounds over 10 cm (%s and %s over 4 in)", Tenths(g.Stitches*100), Tenths(g.Rounds*100), Tenths(g.Stitches*inches), Tenths(g.Rounds*inches))
 }
+
+// Tenths returns a number with one decimal, or none if that is a zero: "24", "32.5".
+func Tenths(x float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", x), ".0") }
 
 // yarnText returns the yarn, and how much of it the pair takes.
 func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 	pair := o.Yarn.Pair
 	metres, least, most := pair.Metres().Rounded()
-	yards, _, _ := pair.Yards().Rounded()
-	text := fmt.Sprintf("some %d m / %d yd for the pair (%d to %d m)", metres, yards, least, most)
+	text := fmt.Sprintf("about %d m / %d yd for the pair (%d to %d yd, %d to %d m)", metres, yards(metres), yards(least), yards(most), least, most)
 	if g := pair.Grams(o.Ball); g.Mean > 0 {
 		_, _, most := g.Rounded()
-		text += fmt.Sprintf(", %d g", most)
+		text += fmt.Sprintf(", at most %d g", most)
 	}
 	if o.Yarn.Balls > 0 {
 		text += ", " + words.Plural(o.Yarn.Balls, "ball")
@@ -69,10 +71,14 @@ func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 		text += ": " + strings.Join(parts, ", ")
 	}
 	if own == "" {
-		own = o.Terms.Say(fmt.Sprintf("of weight %d, %s, by the gauge", weight.Number, weight.Name))
+		own = o.Terms.Say(fmt.Sprintf("%s (weight %d, Craft Yarn Council)", weight.Name, weight.Number))
 	}
 	return strings.TrimRight(own, ". ") + "; " + text + "."
 }
+
+// yards returns the whole yards that are no shorter than some metres: 1 yd is 0.9144 m
+// (international yard and pound agreement, 1959).
+func yards(metres int) int { return (10000*metres + 9143) / 9144 }
 
 // ByColour says how much of each yarn the pair takes: "moss green 83 m". It is
 // empty if there is only one.
@@ -88,15 +94,16 @@ func (o *Outputs) ByColour() []string {
 	return list
 }
 
-// tails says how long the ends of yarn should be left.
+// tails says how long the ends of yarn should be left, and what for.
 func tails(p *mitt.Plan) string {
 	t := yarn.TailsOf(p)
-	text := fmt.Sprintf("%s for the long-tail cast-on; %s at all other starts and ends", words.Tail(t.CastOn), words.Tail(t.End))
+	text := fmt.Sprintf("%s to cast on. ", words.Tail(t.CastOn))
 	if t.Hand > 0 {
-		text += fmt.Sprintf("; to bind off, %s for the hand", words.Tail(t.Hand))
+		text += fmt.Sprintf("To bind off, leave %s of yarn for the hand", words.Tail(t.Hand))
 		if t.Thumb > t.End {
-			text += fmt.Sprintf(" and %s for the thumb", words.Tail(t.Thumb))
+			text += fmt.Sprintf(", %s for the thumb", words.Tail(t.Thumb))
 		}
+		text += ". "
 	}
-	return text + "."
+	return text + fmt.Sprintf("All other ends: %s.", words.Tail(t.End))
 }

@@ -55,10 +55,10 @@ func Both(mm float64) string {
 }
 
 // Tail returns a length in mm that is only to be long enough, up to the next 5 cm,
-// and as many whole inches: "135 cm / 53 in".
+// and the whole inches that are no shorter: "135 cm / 54 in".
 func Tail(mm float64) string {
 	cm := 5 * math.Ceil(mm/50)
-	return fmt.Sprintf("%.0f cm / %.0f in", cm, max(math.Ceil(mm/units.Inch.MM()), math.Round(10*cm/units.Inch.MM())))
+	return fmt.Sprintf("%.0f cm / %.0f in", cm, math.Ceil(10*cm/units.Inch.MM()))
 }
 
 // Lengths returns the lengths of a mitt's sections, in the order knitted.

@@ -53,7 +53,9 @@ func TestLengths(t *testing.T) {
 
 // A tail is never shorter than it has to be, and said no finer than it is measured off.
 func TestTail(t *testing.T) {
-	assert.Equal(t, "135 cm / 53 in", Tail(1304)) // 51.3 in; 135 cm are 53.1 in
+	assert.Equal(t, "135 cm / 54 in", Tail(1304)) // 135 cm are 53.1 in: a tail is never cut shorter
+	assert.Equal(t, "145 cm / 58 in", Tail(1450)) // 57.1 in
+	assert.Equal(t, "60 cm / 24 in", Tail(600))   // 23.6 in
 	assert.Equal(t, "125 cm / 50 in", Tail(1250)) // 49.2 in
 	assert.Equal(t, "20 cm / 8 in", Tail(200))
 	assert.Equal(t, "5 cm / 2 in", Tail(50))

@@ -1,0 +1,163 @@
+package paper
+
+import (
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+const thumbPart = stitch.Thumb
+
+// halfLife is the wished scale of the drawn hand.
+const halfLife = 0.5
+
+// figure is the drawing of all numbers of a plan: at the left the ladder, whose rungs lie
+// at the heights of the mitt on its hand in the middle; at the right the girths of both,
+// and the thumb above them.
+type figure struct {
+	*handout
+	hand    *picture.Dressed
+	girths  *picture.Girths
+	set     *setLadder
+	thumb   part
+	caption part
+	wide    float64 // of all
+	curve   float64 // width of the girths
+
+	thumbWide float64 // width of what is said of the thumb
+}
+
+// The room in mm of the figure.
+const (
+	scaleRoom   = 9.0  // between ladder and hand: leaders, and the scale of rounds
+	curveGap    = 3.5  // between hand and girths
+	leastLadder = 54.0 // width
+	mostLadder  = 84.0
+	leastCurve  = 30.0
+	mostCurve   = 48.0
+	underThumb  = 3.0 // below what is said of the thumb
+	tipRoom     = 8.0 // mm of the hand that may reach above the last rung of a closed mitt
+)
+
+// handOptions says how the hand is shown.
+func (h *handout) handOptions() picture.HandOptions {
+	return picture.HandOptions{Left: h.Doc.Side == project.Left, Unit: h.Doc.Sheet.Unit(), Worn: h.worn()}
+}
+
+// figures sets the drawing of the numbers in a width in each of its sizes: in steps of 5 %
+// from half of life, or the largest that is no wider and no higher than its room, down.
+func (h *handout) figures(wide, high float64) block {
+	o := h.handOptions()
+	base := figure{handout: h, wide: wide, hand: picture.NewDressed(h.Out.Plan, o), girths: picture.NewGirths(h.Out.Fit, o.Unit)}
+	b := block{name: "numbers", above: 15}
+	l := h.newLadder()
+	var f *figure
+	for percent := 100; percent >= leastDrawing || len(b.ways) == 0; percent -= 5 {
+		scale := halfLife * float64(percent) / 100
+		if f == nil || percent == wideFrom { // so that the texts use the width that a smaller hand leaves
+			set := base
+			if !set.lay(l, scale) && percent > leastFigure {
+				continue
+			}
+			f = &set
+		}
+		if drawn := f.at(scale); float64(drawn.Height) <= 10*high || percent <= leastFigure {
+			b.ways = append(b.ways, way{(100 - percent) / 5, []part{drawn}})
+		}
+	}
+	return b
+}
+
+// wideFrom is the share of half of life from which on the ladder is as wide as the smaller
+// hand lets it be, in percent.
+const wideFrom = 85
+
+// leastFigure is the least share of half of life in which a hand is drawn, in percent.
+const leastFigure = 10
+
+// lay divides the width for a hand at a scale and sets all texts; it reports false if there
+// is no room for them.
+func (f *figure) lay(l ladder, scale float64) bool {
+	rest := f.wide - scaleRoom - curveGap - f.hand.Width()*scale
+	f.curve = min(max(0.44*rest, leastCurve), mostCurve)
+	wide := min(rest-f.curve, mostLadder)
+	if wide < leastLadder && scale > halfLife*leastFigure/100 {
+		return false
+	}
+	f.set = f.setLadder(l, wide)
+	f.thumb = part{draw: func(*draw.Scene, float64, float64) {}}
+	if l.thumb.rounds != "" {
+		f.thumbWide = f.curve
+		if f.hand.Above()-f.set.top() < tipRoom { // nothing else stands above a mitten
+			f.thumbWide = f.wide - wide - scaleRoom
+		}
+		f.thumb = f.setStage(l.thumb, f.thumbWide, f.thumbWide > f.curve)
+	}
+	f.caption = setWhole(f.handCaption(f.hand), f.wide-f.curve-curveGap, draw.TextStyle{Size: f.note()})
+	return true
+}
+
+// handCaption explains the drawn hand.
+func (h *handout) handCaption(hand *picture.Dressed) string {
+	text := side(h.Doc.Side) + " hand, palm towards you."
+	if !h.o.Large { // which has no scale of rounds
+		text += " Each tick is a round."
+	}
+	if hand.Dotted(h.handOptions()) {
+		text += " Each dot is an increase."
+	}
+	if len(h.Out.Plan.Filled) > 0 {
+		text += " ≈ not measured."
+	}
+	return text
+}
+
+// side returns a side as it begins a sentence.
+func side(s project.Side) string {
+	if s == project.Left {
+		return "Left"
+	}
+	return "Right"
+}
+
+// at sets the figure with its hand at a scale.
+func (f *figure) at(scale float64) part {
+	lines := f.set.lines(scale)
+	n := len(lines) - 1
+	top := lines[n] + float64(f.set.rungs[n].Height)/10 + underRung
+	above := max(f.hand.Above()*scale, top)
+	if f.thumb.Height > 0 {
+		under := f.set.top() * scale
+		if f.thumbWide > f.curve {
+			under = f.hand.Above() * scale
+		}
+		above = max(above, under+underThumb+float64(f.thumb.Height)/10)
+	}
+	caption := float64(f.caption.Height) / 10
+	below := max(f.hand.Below()*scale+caption, picture.GirthsBelow*f.note())
+	up := max(min(above-top, 1-lines[0]+caption-below), 0) // the ladder rises where there is room above it
+	for i := range lines {
+		lines[i] += up
+	}
+	below = max(below, 1-lines[0]+caption)
+	return drawn(tenths(above+below), func(p *draw.Scene, x, y float64) {
+		p.Add(f.draw(scale, above, lines), x, y, 1)
+	})
+}
+
+// draw draws the figure with the cast-on so far below its upper edge.
+func (f *figure) draw(scale, foot float64, lines []float64) *draw.Scene {
+	s := &draw.Scene{}
+	wide := f.wide
+	left := f.set.width + scaleRoom
+	right := wide - f.curve
+	f.set.drawLines(s, 0, wide, scale, foot, lines)
+	drawScale(s, left-3, scale, foot, f.Out.Plan.Gauge.Rounds, f.set.top())
+	f.hand.Draw(s, left+(right-curveGap-left-f.hand.Width()*scale)/2, foot, scale)
+	f.girths.Draw(s, right, foot, f.curve, scale, f.note())
+	f.set.draw(s, 0, foot, lines)
+	f.thumb.draw(s, wide-f.thumbWide, 0)
+	f.caption.draw(s, 0, foot+max(f.hand.Below()*scale, 1-lines[0]))
+	return s
+}

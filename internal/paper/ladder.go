@@ -1,0 +1,264 @@
+package paper
+
+import (
+	"fmt"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+	"thenar/internal/words"
+)
+
+// rung is a height of the mitt at which something happens.
+type rung struct {
+	above float64 // the cast-on, in mm
+	says  []string
+}
+
+// stage is what is knitted between two rungs, or the thumb.
+type stage struct {
+	part   stitch.Part
+	rounds string // their number, with what is fixed
+	mm     float64
+	notes  []string
+}
+
+// ladder is every number of a plan by where it lies on the mitt: stage i stands between
+// the rungs i and i+1. The thumb stands by itself; it has no rounds in a mitt without one.
+type ladder struct {
+	rungs  []rung
+	stages []stage
+	thumb  stage
+}
+
+// climb sets up the ladder of a plan.
+type climb struct {
+	*handout
+	ladder
+	ends   bool // it says where on the hand each part ends
+	placed map[mitt.Number]bool
+	joined bool // the change of the count towards the hand is said
+}
+
+// newLadder returns the ladder of the handout's plan. A number that has no place of its
+// own in it stands at the end of its part. In large print the words alone say where on the
+// hand a part ends, if they are printed.
+func (h *handout) newLadder() ladder {
+	c := &climb{handout: h, ends: !h.o.Large || !h.o.Has(Words), placed: map[mitt.Number]bool{}}
+	at := 0
+	for i := range h.Out.Mitt.Sections {
+		s := &h.Out.Mitt.Sections[i]
+		rounds := len(s.Rounds)
+		if s.Part.Over() == stitch.OverDigit {
+			c.thumb = c.thumbStage(s)
+			continue
+		}
+		if rounds == 0 {
+			continue
+		}
+		c.rungs = append(c.rungs, rung{c.mm(at), c.begin(s.Part)})
+		c.stages = append(c.stages, stage{s.Part, c.rounds(s), c.mm(rounds), c.notes(s)})
+		at += rounds
+	}
+	c.rungs = append(c.rungs, rung{c.mm(at), c.end()})
+	c.placeRest()
+	return c.ladder
+}
+
+// mm returns the height of some rounds.
+func (c *climb) mm(rounds int) float64 { return float64(rounds) / c.Out.Plan.Gauge.Rounds }
+
+// say returns a text that gives a number, and remembers that it is placed.
+func (c *climb) say(n mitt.Number, text string) string {
+	c.placed[n] = true
+	if c.Out.Plan.Pins.Fixed(n) {
+		return text + " (fixed)"
+	}
+	return text
+}
+
+// counts names the number that counts the rounds of a part.
+var counts = map[stitch.Part]mitt.Number{
+	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.Gusset: mitt.GussetRounds,
+	stitch.Hand: mitt.RoundsAboveGusset, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
+}
+
+// rounds returns the number of rounds of a section: the plan's, if it is the same.
+func (c *climb) rounds(s *stitch.Section) string {
+	text := fmt.Sprint(len(s.Rounds))
+	if n, found := counts[s.Part]; found && c.Out.Plan.Count(n) == len(s.Rounds) {
+		return c.say(n, text)
+	}
+	return text
+}
+
+// begin says what happens where a part begins.
+func (c *climb) begin(part stitch.Part) []string {
+	p := c.Out.Plan
+	switch part.Over() {
+	case stitch.OverWrist:
+		return []string{c.say(mitt.CastOn, "cast on "+words.Plural(p.Cuff.CastOn.N, "stitch"))}
+	case stitch.OverHeel:
+		return c.join(nil)
+	case stitch.OverMound:
+		return c.join([]string{c.say(mitt.GussetBase, "gusset begins on "+words.Plural(p.Gusset.Base, "stitch"))})
+	case stitch.OverTips:
+		return []string{"top begins on " + words.Plural(p.Top.Stitches, "stitch")}
+	}
+	if !p.Thumbed() {
+		return c.join(nil)
+	}
+	return c.part()
+}
+
+// join puts the hand's count before a list, once.
+func (c *climb) join(list []string) []string {
+	if c.joined {
+		return list
+	}
+	c.joined = true
+	p := c.Out.Plan
+	text := fmt.Sprintf("the hand has %s", words.Plural(p.Body.Stitches.N, "stitch"))
+	if p.Cuff.Change != 0 {
+		text = fmt.Sprintf("%d → %s", p.Cuff.CastOn.N, words.Plural(p.Body.Stitches.N, "stitch"))
+	}
+	return append([]string{c.say(mitt.HandStitches, text)}, list...)
+}
+
+// part says what happens where the thumb parts from the hand.
+func (c *climb) part() []string {
+	p := c.Out.Plan
+	list := []string{c.say(mitt.Held, "hold "+words.Plural(p.Thumb.Held, "stitch"))}
+	if p.Gusset.Kept > 0 || p.Pins.Fixed(mitt.KeptOnHand) {
+		list = append(list, c.say(mitt.KeptOnHand, words.Plural(p.Gusset.Kept, "stitch")+" of the gusset left on the hand"))
+	}
+	over := fmt.Sprintf("cast on %d over the gap", p.Bridge.CastOn)
+	if p.Bridge.CastOn == 0 {
+		over = "nothing is cast on over the gap"
+	}
+	list = append(list, c.say(mitt.BridgeStitches, over))
+	if p.Bridge.HandAfter != p.Body.Stitches.N {
+		list = append(list, fmt.Sprintf("then the hand has %s", words.Plural(p.Bridge.HandAfter, "stitch")))
+	}
+	return list
+}
+
+// end says what happens at the upper edge.
+func (c *climb) end() []string {
+	p := c.Out.Plan
+	n := p.Body.Stitches.N
+	switch {
+	case p.Top != nil:
+		return []string{"draw the yarn through " + words.Plural(p.Top.End, "stitch")}
+	case p.Body.EdgingRounds > 0:
+		n = p.Body.EdgingStitches
+	case p.Thumbed():
+		n = p.Bridge.HandAfter
+	}
+	return []string{c.Out.Terms.Say("bind off " + words.Plural(n, "stitch"))}
+}
+
+// notes returns what is to be known of a part: its ribbing or increases, and where on the
+// hand it ends.
+func (c *climb) notes(s *stitch.Section) []string {
+	var list []string
+	if to := to(s); to != "" && c.ends {
+		list = append(list, to)
+	}
+	p := c.Out.Plan
+	switch {
+	case s.Part.Over() == stitch.OverWrist:
+		list = append(list, ribbing(p.Cuff.Rib))
+	case s.Part.Over() == stitch.OverMound:
+		list = append(list, c.increases()...)
+	case s.About.Ribbed > 0:
+		list = append(list, lastRibbed(s.About.Ribbed, s.About.Rib))
+	}
+	return list
+}
+
+// increases says where the gusset grows.
+func (c *climb) increases() []string {
+	g := &c.Out.Plan.Gusset
+	value := map[mitt.Number]string{}
+	for _, r := range c.Out.Reasons {
+		value[r.Of] = r.Value
+	}
+	return []string{
+		c.say(mitt.Increases, words.Plural(g.Increases, "increase round")) + ", " + c.say(mitt.FirstIncrease, "the first in "+value[mitt.FirstIncrease]) +
+			", " + c.say(mitt.Rhythm, value[mitt.Rhythm]) + ": " + c.say(mitt.IncreaseRounds, value[mitt.IncreaseRounds]),
+		"to " + words.Plural(g.Stitches, "stitch"),
+	}
+}
+
+// ribbing names a ribbing of a multiple: "k1, p1 ribbing".
+func ribbing(multiple int) string {
+	return fmt.Sprintf("k%d, p%d ribbing", multiple-multiple/2, multiple/2)
+}
+
+// lastRibbed says which of a part's last rounds are ribbed.
+func lastRibbed(rounds, multiple int) string {
+	if rounds == 1 {
+		return "the last round in " + ribbing(multiple)
+	}
+	return fmt.Sprintf("the last %s in %s", words.Plural(rounds, "round"), ribbing(multiple))
+}
+
+// to says where on the hand a section ends.
+func to(s *stitch.Section) string {
+	switch about := &s.About; {
+	case about.Until == "":
+		return ""
+	case about.Short > 0:
+		return fmt.Sprintf("to %s below %s", words.Both(about.Short), about.Until)
+	case s.Closed():
+		return "to cover " + about.Until
+	default:
+		return "to " + about.Until
+	}
+}
+
+// thumbStage returns the thumb: what is held, picked up and decreased, and how it ends.
+func (c *climb) thumbStage(s *stitch.Section) stage {
+	t := &c.Out.Plan.Thumb
+	count := fmt.Sprintf("%d held, ", t.Held) + c.say(mitt.PickedUp, fmt.Sprintf("%d picked up", t.PickedUp))
+	if t.Decreased > 0 || c.Out.Plan.Pins.Fixed(mitt.ThumbDecreases) {
+		count += ", " + c.say(mitt.ThumbDecreases, fmt.Sprintf("%d decreased at the corners", t.Decreased))
+	}
+	count += ": " + c.say(mitt.ThumbStitches, words.Plural(t.Stitches.N, "stitch"))
+	if t.EdgingRounds > 0 && t.EdgingStitches != t.Stitches.N {
+		count += fmt.Sprintf(", then %d for the ribbing", t.EdgingStitches)
+	}
+	list := []string{count}
+	if to := to(s); to != "" && c.ends {
+		list = []string{to, count}
+	}
+	switch {
+	case s.About.Ribbed > 0:
+		list = append(list, lastRibbed(s.About.Ribbed, s.About.Rib))
+	case s.Closed():
+		list = append(list, "draw the yarn through "+words.Plural(s.Rounds[len(s.Rounds)-1].Out(), "stitch"))
+	}
+	return stage{s.Part, c.rounds(s), c.mm(len(s.Rounds)), list}
+}
+
+// placeRest puts the numbers that are printed and have no place yet at the end of their
+// part, or of the first.
+func (c *climb) placeRest() {
+	for _, r := range c.reasons() {
+		if c.placed[r.Of] {
+			continue
+		}
+		text := r.Name + ": " + valueText(r)
+		at := 0
+		for i := range c.stages {
+			if c.stages[i].part == r.Part {
+				at = i
+			}
+		}
+		if r.Part == c.thumb.part && c.thumb.rounds != "" {
+			c.thumb.notes = append(c.thumb.notes, text)
+			continue
+		}
+		c.stages[at].notes = append(c.stages[at].notes, text)
+	}
+}

@@ -1,0 +1,123 @@
+package picture
+
+import (
+	"math"
+
+	"thenar/internal/draw"
+	"thenar/internal/fit"
+	"thenar/internal/units"
+)
+
+// Girths are the girths of a mitt and of the hand in it by their height, without the
+// thumb's.
+type Girths struct {
+	rows []fit.Row
+	unit units.Unit
+}
+
+// NewGirths returns the girths of rows, with an axis in a unit.
+func NewGirths(rows []fit.Row, u units.Unit) *Girths {
+	main, _ := splitThumb(rows)
+	return &Girths{main, HandOptions{Unit: u}.unit()}
+}
+
+// GirthsBelow is the room below the girths for axis and key, as a multiple of the size of
+// their letters.
+const GirthsBelow = 4.4
+
+// Draw draws the girths on a page from x on in a width, with the cast-on at foot and
+// heights to a scale: the mitt as steps of a filled band, the hand as a broken line, an
+// axis and a key below. The axis begins at the tick below the least girth.
+func (g *Girths) Draw(page *draw.Scene, x, foot, width, scale, letter float64) {
+	if len(g.rows) == 0 {
+		return
+	}
+	low, high, step := g.axis(width, letter)
+	at := func(girth float64) float64 { return x + (girth-low)/(high-low)*width }
+	y := func(above float64) float64 { return foot - above*scale }
+	last := g.rows[len(g.rows)-1]
+	for _, part := range profiles(g.rows) {
+		g.drawPart(page, part, x, at, y)
+	}
+	edge := draw.Style{Stroke: inkColour, Width: 0.25}
+	page.Line(x, foot, x, y(last.AboveCastOn), edge)
+	var ticks draw.Pen
+	for t := low; t < high+step/2; t += step {
+		ticks.Move(at(t), foot).Line(at(t), foot+0.3*letter)
+		page.Text(at(t), foot+1.35*letter, units.FromMM(t).Format(g.unit), draw.TextStyle{Size: letter, Anchor: anchorAt(t, low, high)})
+	}
+	ticks.Move(x, foot).Line(x+width, foot)
+	page.Path(ticks.String(), edge)
+	page.Text(x, foot+2.6*letter, "girth, "+string(g.unit), draw.TextStyle{Size: letter})
+	g.drawKey(page, x, foot+3.95*letter, letter)
+}
+
+// drawPart draws rows that follow each other: the mitt's steps and the hand's line.
+func (g *Girths) drawPart(page *draw.Scene, rows []fit.Row, x float64, at, y func(float64) float64) {
+	bottom := rows[0].AboveCastOn - roundHeight(rows[0])
+	var band, steps, hand draw.Pen
+	band.Move(x, y(bottom))
+	for i, r := range rows {
+		low, high := r.AboveCastOn-roundHeight(r), r.AboveCastOn
+		band.Line(at(r.Fabric), y(low)).Line(at(r.Fabric), y(high))
+		if i == 0 {
+			steps.Move(at(r.Fabric), y(low))
+			hand.Move(at(r.Body), y((low+high)/2))
+		} else {
+			steps.Line(at(r.Fabric), y(low))
+			hand.Line(at(r.Body), y((low+high)/2))
+		}
+		steps.Line(at(r.Fabric), y(high))
+	}
+	band.Line(x, y(rows[len(rows)-1].AboveCastOn)).Close()
+	page.Path(band.String(), draw.Style{Fill: mittColour})
+	page.Path(steps.String(), draw.Style{Stroke: inkColour, Width: 0.35})
+	page.Path(hand.String(), handLine)
+}
+
+// handLine is the line of the hand beside the mitt's girths.
+var handLine = draw.Style{Stroke: inkColour, Width: 0.4, Dash: "1.4 0.9"}
+
+// drawKey names band and line, side by side on a base line.
+func (g *Girths) drawKey(page *draw.Scene, x, y, letter float64) {
+	style := draw.TextStyle{Size: letter}
+	page.Rect(x, y-0.7*letter, 1.2*letter, 0.75*letter, draw.Style{Fill: mittColour, Stroke: inkColour, Width: 0.25})
+	page.Text(x+1.6*letter, y, "mitt", style)
+	x += 2.6*letter + draw.Measure("mitt", letter, draw.Regular)
+	page.Line(x, y-0.3*letter, x+1.3*letter, y-0.3*letter, handLine)
+	page.Text(x+1.6*letter, y, "hand", style)
+}
+
+// axis returns the ends of the axis in mm of girth, and the distance of its ticks: the
+// least one whose labels are apart in the width.
+func (g *Girths) axis(width, letter float64) (low, high, step float64) {
+	least, most := math.Inf(1), 0.0
+	for _, r := range g.rows {
+		least, most = min(least, r.Fabric, r.Body), max(most, r.Fabric, r.Body)
+	}
+	for _, step = range fitSteps(g.unit) {
+		low, high = math.Floor(least/step)*step, math.Ceil(most/step)*step
+		if low == high {
+			high += step
+		}
+		widest := 0.0
+		for t := low; t < high+step/2; t += step {
+			widest = max(widest, draw.Measure(units.FromMM(t).Format(g.unit), letter, draw.Regular))
+		}
+		if step/(high-low)*width >= 1.5*widest+0.6*letter { // the outer two stand inside the width
+			break
+		}
+	}
+	return low, high, step
+}
+
+// anchorAt keeps the labels of the outer ticks within the axis.
+func anchorAt(t, low, high float64) draw.Anchor {
+	switch {
+	case t < low+1e-6:
+		return draw.Start
+	case t > high-1e-6:
+		return draw.End
+	}
+	return draw.Middle
+}
