@@ -2,7 +2,6 @@ package paper
 
 import (
 	"math"
-	"slices"
 
 	"thenar/internal/draw"
 	"thenar/internal/makeup"
@@ -135,19 +134,6 @@ func inColumns(parts []part, n int, step float64) part {
 		columns = append(columns, parts[from:to])
 	}
 	return beside(step, columns...)
-}
-
-// inRows puts parts in rows of n side by side, a part each.
-func inRows(parts []part, n int, step float64) []part {
-	var rows []part
-	for few := range slices.Chunk(parts, n) {
-		columns := make([][]part, len(few))
-		for i := range few {
-			columns[i] = few[i : i+1]
-		}
-		rows = append(rows, beside(step, columns...))
-	}
-	return keptLines(rows)
 }
 
 // keptRows marks rows so that neither the first nor the last stands alone where it is

@@ -76,9 +76,19 @@ func wildSheets(t *testing.T, n int) (list []Sheet) {
 	rng := rand.New(rand.NewPCG(22, 1))
 	pl := project.NewPlanner()
 	pins := [][2]string{
-		{"pins.gusset_base", "1"}, {"pins.increases", "5"}, {"pins.gusset_rounds", "21"}, {"pins.held", "13"}, {"pins.bridge", "0"},
-		{"pins.kept_on_hand", "2"}, {"pins.picked_up", "0"}, {"pins.thumb_decreases", "2"}, {"pins.cuff_plain_rounds", "0"}, {"pins.cuff_rounds", "30"},
-		{"pins.rounds_above_gusset", "3"}, {"pins.thumb_rounds", "1"}, {"pins.increase_rounds", "1, 2, 3, 5, 8, 13, 21"},
+		{"pins.gusset_base", "1"},
+		{"pins.increases", "5"},
+		{"pins.gusset_rounds", "21"},
+		{"pins.held", "13"},
+		{"pins.bridge", "0"},
+		{"pins.kept_on_hand", "2"},
+		{"pins.picked_up", "0"},
+		{"pins.thumb_decreases", "2"},
+		{"pins.cuff_plain_rounds", "0"},
+		{"pins.cuff_rounds", "30"},
+		{"pins.rounds_above_gusset", "3"},
+		{"pins.thumb_rounds", "1"},
+		{"pins.increase_rounds", "1, 2, 3, 5, 8, 13, 21"},
 	}
 	var last error
 	for tries := 0; len(list) < n; tries++ {

@@ -110,7 +110,7 @@ const columnGap = 6.0
 
 // betweenPairs is the room between two pairs, so that a text of several lines does not
 // run into the next, in tenths of a millimetre.
-const betweenPairs = 5
+const betweenPairs = 6
 
 // pairs sets names in bold, each with its text beside it.
 func (h *handout) pairs(list [][2]string, width float64) []part {

@@ -58,7 +58,7 @@ func TestMaterialsStandApart(t *testing.T) {
 		o := Usual()
 		o.Large = large
 		s := derived(t, project.Samples()[0], nil)
-		small := newFlow(o, "").small
+		small := newFlow(o, "").note()
 		var names, lines []draw.Item
 		Handout(s, o)[0].Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
 			item := *i
@@ -72,7 +72,7 @@ func TestMaterialsStandApart(t *testing.T) {
 				}
 			}
 		})
-		require.Len(t, names, 5)
+		require.Len(t, names, 6)
 		for _, name := range names[1:] {
 			above := 0.0
 			for _, line := range lines {
