@@ -73,13 +73,13 @@ func TestWrapKeepsEveryWordWithinTheWidth(t *testing.T) {
 }
 
 // Lines are parts of the text, which is only measured; so breaking a paragraph builds
-// no more than the list of its lines. Spaces of any kind come to one.
+// no more than the list of its lines. Spaces of any kind but the hard one come to one.
 func TestWrapBuildsNothingButTheList(t *testing.T) {
 	text := strings.Repeat("knit to the second marker, make one right, knit 12; ", 20)
 	wrap := func() { Wrap(text, 60, 3, Regular) }
 	wrap()
 	assert.LessOrEqual(t, testing.AllocsPerRun(10, wrap), 8.0, "as the list of some 40 lines grows")
-	assert.Equal(t, []string{"a b c", "d"}, Wrap(" \t a\u00a0b\n\u2003c   d ", Measure("a b c", 3, Regular)+0.01, 3, Regular))
+	assert.Equal(t, []string{"a b c", "d"}, Wrap(" \t a\u2002b\n\u2003c   d ", Measure("a b c", 3, Regular)+0.01, 3, Regular))
 	assert.Equal(t, Wrap("ab cd", 100, 3, Regular), Wrap("ab cd ", 100, 3, Regular))
 }
 
