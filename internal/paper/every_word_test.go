@@ -157,7 +157,7 @@ func chartsOnce(t *testing.T, pages []*draw.Scene, h *handout, what string) {
 			for i, g := range h.grids {
 				scene, _ := picture.Chart(g, picture.Look{Cell: cell, Gauge: h.Out.Plan.Gauge, Symbols: h.symbols(), Grey: h.o.Grey, Numbers: numbersIn(h.o)})
 				said := strings.Count(all, drawnLetters(scene))
-				for _, at := range append(h.sizes(g, h.width()*(1-keyShare)-columnGap), h.laid[i]...) {
+				for _, at := range append(h.sizes(g, h.width()-h.keyColumn(g)-columnGap), h.laid[i]...) {
 					if scene, _, ok := picture.PrintedChart(g, at.look(), at.over); ok {
 						said = max(said, strings.Count(all, drawnLetters(scene)))
 					}

@@ -32,9 +32,11 @@ func (h *handout) key() (key *picture.KeyTable, scale float64) {
 	return picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.signs...), scale
 }
 
-// keyParts sets the key over the whole width: in one piece, or row by row if it is high.
-func (h *handout) keyParts() []part {
-	key, scale := h.key()
+// keyParts sets the key over the whole width.
+func (h *handout) keyParts() []part { return h.keyRows(h.key()) }
+
+// keyRows sets a key at a scale: in one piece, or row by row if it is high.
+func (h *handout) keyRows(key *picture.KeyTable, scale float64) []part {
 	width := h.width() / scale
 	if high := key.Height(width); tenths(high*scale) <= wholeKey {
 		return []part{scene(high, scale, func() *draw.Scene { return key.Draw(width) }, 0)}
@@ -66,25 +68,50 @@ func (h *handout) keyScale() float64 {
 }
 
 // The key stands beside the chart in a column of this share of the page's width, where
-// the cells are at least so wide, in mm.
+// the cells are at least so wide, in mm. Where a chart's cells have but one width, the
+// column has what they leave, and at least so many mm of a key's own size.
 const (
 	keyShare   = 0.34
 	besideCell = 4.0
+	leastOwn   = 42.0
 )
 
-// besideKey returns the ways in which a gusset's chart has its key beside it.
+// besideKey returns the ways in which a gusset's chart has its key beside it, and what of
+// that is higher than the chart below both.
 func (h *handout) besideKey(g chart.Grid, pair int) (ways []way) {
-	column := keyShare * h.width()
 	key, scale := h.key()
-	key = key.InOneColumn()
-	high := key.Height(column / scale)
-	set := scene(high, scale, func() *draw.Scene { return key.Draw(column / scale) }, 0)
+	column := h.keyColumn(g)
+	if column < leastOwn*scale {
+		return nil
+	}
 	for _, at := range h.sizes(g, h.width()-column-columnGap) {
-		if at.printed == 0 || high*scale > at.printedRoom() || at.cells.width < besideCell && h.o.Cell == 0 {
+		if at.printed == 0 || at.cells.width < besideCell && h.o.Cell == 0 {
 			continue
 		}
+		room := at.printed
+		if !h.o.Large {
+			room = at.printedRoom()
+		}
+		first, rest := key.Split(column/scale, room/scale)
+		set := scene(first.Height(column/scale), scale, func() *draw.Scene { return first.Draw(column / scale) }, 0)
 		at.key, at.column = &set, column
-		ways = append(ways, way{at.shrunk, at.set(pair)})
+		w := way{at.shrunk, at.set(pair)}
+		if rest != nil {
+			more := goingOn(h.keyRows(rest, scale), "Key")
+			more[0].Above = aboveKey
+			w.parts = append(w.parts, more...)
+		}
+		ways = append(ways, w)
 	}
 	return ways
+}
+
+// keyColumn returns the width in mm of a key's column beside a chart.
+func (h *handout) keyColumn(g chart.Grid) float64 {
+	if !h.o.Large {
+		return keyShare * h.width()
+	}
+	p := chartPages{handout: h, g: g}
+	p.cells.width = p.widths()[0]
+	return h.width() - columnGap - picture.LeastPrinted(g, p.look())
 }

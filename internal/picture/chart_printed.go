@@ -67,6 +67,16 @@ func WidestPrinted(g chart.Grid, l Look, width, height float64, narrow bool) flo
 	return min(room/float64(g.Width), rows*p.at.CellWidth/p.at.CellHeight)
 }
 
+// LeastPrinted returns the least width in mm over which a chart is printed.
+func LeastPrinted(g chart.Grid, l Look) float64 {
+	const wide = 1e4
+	p, ok := layPrinted(g, l, wide)
+	if !ok {
+		return wide
+	}
+	return float64(g.Width)*l.Cell + p.rounds + 2*p.gap() + 0.01
+}
+
 // layPrinted lays a printed chart; ok is false if it is no gusset's, or too wide.
 func layPrinted(g chart.Grid, l Look, width float64) (p printed, ok bool) {
 	if len(g.Rows) == 0 || !g.View.Cut() || g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section || g.Whole() > g.Width {
@@ -145,11 +155,11 @@ func (p *printed) begins() float64 {
 
 // hookLines returns what stands where the round begins, in the room beside that.
 func (p *printed) hookLines() []string {
-	text, room := "the round begins here and goes to the left", p.width-p.begins()
+	room := p.width - p.begins()
 	if p.g.FromLeft {
-		text, room = "the round begins here and goes to the right", p.begins()
+		room = p.begins()
 	}
-	return draw.Wrap(text, room-p.letter, p.letter, draw.Regular)
+	return draw.Wrap("the round begins here", room-p.letter, p.letter, draw.Regular)
 }
 
 // side returns the x of a place so far from the edge of the counts, and how a text is

@@ -66,8 +66,21 @@ func newKeyTable(list []keyLine, few int) *KeyTable {
 	return &KeyTable{list, few, mostKeyColumns}
 }
 
-// InOneColumn returns the key as one column in any width.
-func (k *KeyTable) InOneColumn() *KeyTable { return &KeyTable{k.list, k.few, 1} }
+// Split parts the key in one column of a width and height in mm, with all lines that fit
+// from the first on, and the rest of it; nil if nothing is left.
+func (k *KeyTable) Split(width, height float64) (column, rest *KeyTable) {
+	y, n := keyTop, 0
+	for ; n < len(k.list); n++ {
+		if y += k.list[n].height(width); y > height {
+			break
+		}
+	}
+	column = &KeyTable{k.list[:n], k.few, 1}
+	if n < len(k.list) {
+		rest = &KeyTable{k.list[n:], k.few, k.most}
+	}
+	return column, rest
+}
 
 // columns returns the number of columns that a width has room for.
 func (k *KeyTable) columns(width float64) int {

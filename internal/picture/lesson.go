@@ -110,8 +110,8 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	}
 	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, high, drawOpening}
 	gaps := []lessonPanel{
-		{"Close both gaps", 1, "Lift the strand of gap 1 from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 36, high, drawFirstGap},
-		{"", 2, "Lift that of gap 2 likewise. Ssk the last held stitch with it: slip both as if to knit.", 36, high, drawLastGap},
+		{"Close both gaps", 1, "Lift the strand of gap 1 from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 36, 28, drawFirstGap},
+		{"", 2, "Lift that of gap 2 likewise. Ssk the last held stitch with it: slip both as if to knit.", 36, 28, drawLastGap},
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
@@ -147,9 +147,9 @@ const between = 4.0
 // row draws panels side by side, unless the scene is nil, and returns the height of
 // the row.
 func (o LessonOptions) row(s *draw.Scene, row []lessonPanel) float64 {
-	sum, room := 0.0, o.Width-between*float64(len(row)-1)
+	sum, high, room := 0.0, 0.0, o.Width-between*float64(len(row)-1)
 	for _, p := range row {
-		sum += p.width
+		sum, high = sum+p.width, max(high, p.height) // captions begin on one line
 	}
 	scale := min(room/sum, 1.25)
 	if o.Share > 0 {
@@ -165,6 +165,7 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel) float64 {
 			}
 			s.Text(x, o.Letter*0.9, clipTo(p.title, over, o.title()), draw.TextStyle{Size: o.title(), Face: draw.Semibold})
 		}
+		p.height = high
 		deepest = max(deepest, o.panel(s, p, x, wide, scale))
 		x += wide + between
 	}
