@@ -317,6 +317,6 @@ func (p *chartPages) gussetText() string {
 	if p.g.FromLeft {
 		from, to = to, from
 	}
-	return fmt.Sprintf("Read from the foot up, each round to the %s. The %s at each side stand for palm and back; those at the %s come last.",
+	return fmt.Sprintf("Read from the foot up, to the %s. The %s at each side stand for palm and back; those at the %s come last.",
 		to, words.Plural(chart.Neighbours, "stitch"), from)
 }

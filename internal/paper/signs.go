@@ -21,7 +21,7 @@ func (h *handout) keySigns() []picture.Sign {
 		list = slices.Delete(list, i, i+1)
 	}
 	return append([]picture.Sign{
-		{Line: "the first marker: the round begins", Drawn: picture.FirstEdge},
+		{Line: "the round begins", Drawn: picture.FirstEdge},
 		second,
 		{Line: "above every fifth round", Drawn: picture.FifthLine},
 	}, list...)

@@ -59,7 +59,7 @@ func NewKey(charts []chart.Grid, l Look, more ...Sign) *KeyTable {
 func newKeyTable(list []keyLine, few int) *KeyTable {
 	indent := signColumn(list)
 	for i := range list {
-		if list[i].sign != "" {
+		if list[i].sign != "" || list[i].line != NoLine { // words of lines stand under those of signs
 			list[i].indent = indent
 		}
 	}
