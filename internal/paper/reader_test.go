@@ -248,7 +248,9 @@ func through(x1, y1, x2, y2 float64, b box) bool {
 func TestPrintedOnceAndNothingOverlaps(t *testing.T) {
 	small := Usual() // numbers are higher than its cells
 	small.Large, small.Cell = true, 5
-	for k, o := range append([]Options{small}, testenv.Some(2, combinations())...) {
+	parts := small // one above the other, with numbers at their heads
+	parts.Sideways = true
+	for k, o := range append([]Options{small, parts}, testenv.Some(2, combinations())...) {
 		s := painted(t, k%3, o.FromLeft)
 		pages := Handout(s, o)
 		found := readPages(t, onPaper(t, pages))

@@ -128,14 +128,14 @@ func keyColumns(list []keyLine, columns int, width float64) [][]keyLine {
 	if len(list) == 0 {
 		return nil
 	}
-	all := 0.0
-	for _, line := range list {
-		all += line.height(width)
+	all, heights := 0.0, make([]float64, len(list))
+	for i, line := range list {
+		heights[i] = line.height(width)
+		all += heights[i]
 	}
 	fill := func(room float64) (parts [][]keyLine) {
 		y, from := 0.0, 0
-		for i, line := range list {
-			h := line.height(width)
+		for i, h := range heights {
 			if i > from && y+h > room {
 				parts, from, y = append(parts, list[from:i]), i, 0
 			}
