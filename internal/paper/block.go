@@ -52,15 +52,20 @@ func tenths(mm float64) int { return int(math.Ceil(mm*10 - 1e-6)) }
 // lineHeight returns the height of a line of letters of a size in mm.
 func lineHeight(size float64) int { return int(math.Round(size * leading * 10)) }
 
-// setLines breaks a text into lines of a width in mm, a part each. Numbers stay with
-// their units; in large print fractions are spelt.
-func setLines(text string, width float64, style draw.TextStyle) []part {
+// wrapped breaks a text into lines of a width in mm. Numbers stay with their units; in
+// large print fractions are spelt.
+func wrapped(text string, width float64, style draw.TextStyle) []string {
 	text = bound(text)
 	if style.Size >= large.body {
 		text = spelt(text)
 	}
+	return draw.Wrap(text, width, style.Size, style.Face)
+}
+
+// setLines breaks a text into lines of a width in mm, a part each.
+func setLines(text string, width float64, style draw.TextStyle) []part {
 	var list []part
-	for _, line := range draw.Wrap(text, width, style.Size, style.Face) {
+	for _, line := range wrapped(text, width, style) {
 		list = append(list, drawn(lineHeight(style.Size), func(p *draw.Scene, x, y float64) {
 			p.Text(x, y+style.Size, line, style)
 		}))

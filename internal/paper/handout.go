@@ -3,6 +3,7 @@ package paper
 import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
+	"thenar/internal/makeup"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 )
@@ -34,6 +35,8 @@ type handout struct {
 	grids []chart.Grid   // the charts that are printed
 	laid  [][]chartPages // each in all its sizes
 	signs []picture.Sign // what the key explains beside them
+
+	troubles []makeup.Trouble // where a rule of the layout could not be kept
 }
 
 func newHandout(s *Sheet, o Options) *handout {

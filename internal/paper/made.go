@@ -80,6 +80,7 @@ func (h *handout) makeUpAtOnce(blocks []block) {
 	if err != nil { // the blocks are our own, and bounded
 		panic("paper: " + err.Error())
 	}
+	h.troubles = append(h.troubles, layout.Troubles...)
 	for _, page := range layout.Pages {
 		h.addPage()
 		for _, at := range page.Placed {

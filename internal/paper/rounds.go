@@ -140,7 +140,7 @@ func (t *roundTable) aside(n int) []part {
 	for i := n + 1; i < len(t.rows) && t.rows[i].From == 0 && !begins(i); i++ {
 		text += " " + t.rows[i].Bare
 	}
-	lines := draw.Wrap(text, t.width, t.body, draw.Regular)
+	lines := wrapped(text, t.width, draw.TextStyle{Size: t.body})
 	p := stack(append(setLines(text, t.width, draw.TextStyle{Size: t.body}), space(paragraphGap)))
 	p.endsAt = draw.Measure(lines[len(lines)-1], t.body, draw.Regular)
 	return []part{p}
