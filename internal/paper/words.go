@@ -185,7 +185,7 @@ func (s sections) set(p words.Passage, width float64) []part {
 		}
 		rows = append(rows, t.row(r)...)
 		if i == stop {
-			rows = append(rows, setWhole(s.long[p.Part].Stop(), width, draw.TextStyle{Size: s.body}))
+			rows = append(rows, stack(append([]part{space(6)}, setLines(s.long[p.Part].Stop(), width, draw.TextStyle{Size: s.body})...)))
 		}
 	}
 	rows = keptWith([]part{head}, goingOn(s.keptRows(rows), p.Title))
