@@ -93,7 +93,7 @@ func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 		layer(s, "float")
 		s.End()
 	}
-	numberRounds(s, g, at, f.marks)
+	numberRounds(s, g, Tile{0, g.Width, 0, len(g.Rows)}, at, f.marks)
 	numberStitches(s, foot, at, at.Bottom+edge)
 	numberStitches(s, head, at, (f.above-0.35)*edge)
 	if len(areas) > 0 {

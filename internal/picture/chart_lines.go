@@ -167,29 +167,34 @@ const (
 	figureHigh = 0.66
 )
 
-// numberRounds numbers the rounds where they begin; if marks is set, it marks those
-// that a try changed.
-func numberRounds(s *draw.Scene, g chart.Grid, at Geometry, marks bool) {
+// numberRounds numbers the rounds that begin in a tile of a chart where they do, and
+// names their sections; if marks is set, it marks those that a try changed.
+func numberRounds(s *draw.Scene, g chart.Grid, t Tile, at Geometry, marks bool) {
 	edge := Edge(at.CellWidth)
 	size := numberSize(at)
 	small := draw.TextStyle{Class: "label", Size: size}
 	soft := draw.TextStyle{Class: "soft", Size: size}
 	several := len(g.Rows) > 0 && g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
 	said := numbered(g, rowsApart(size, at.CellHeight))
-	for i, row := range g.Rows {
+	for i := t.Foot; i < t.Head; i++ {
+		row := g.Rows[i]
 		low, high, ok := besideNumber(g.Rows, i, size*figureHigh/at.CellHeight)
 		if !ok {
 			continue
 		}
-		x, y, out := at.x(high+1)+edge*0.3, at.y(i+1)+at.CellHeight/2+size*0.35, max(edge, 1.25*size)
+		top := at.y(i - t.Foot + 1)
+		column, x, y, out := high+1, at.x(high+1-t.Left)+edge*0.3, top+at.CellHeight/2+size*0.35, max(edge, 1.25*size)
 		number, name := small, soft
 		if g.FromLeft {
-			x, out = at.x(low)-edge*0.3, -out
+			column, x, out = low-1, at.x(low-t.Left)-edge*0.3, -out
 			number.Anchor, name.Anchor = draw.End, draw.End
+		}
+		if column = min(max(column, 0), g.Width-1); column < t.Left || column >= t.Right {
+			continue
 		}
 		if row.Changed && marks { // a bar before the number, and the number heavy
 			number.Class, number.Face = "label changed", draw.Semibold
-			s.Path(bar(x-out*0.18, at.y(i+1), at.CellHeight), draw.Style{Class: "changed", Stroke: pinColour, Width: at.CellWidth / 6})
+			s.Path(bar(x-out*0.18, top, at.CellHeight), draw.Style{Class: "changed", Stroke: pinColour, Width: at.CellWidth / 6})
 		}
 		if said[i] {
 			s.Text(x, y, strconv.Itoa(row.Round), number)

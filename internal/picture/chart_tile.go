@@ -1,8 +1,6 @@
 package picture
 
 import (
-	"strconv"
-
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 )
@@ -62,7 +60,7 @@ func ChartTile(g chart.Grid, t Tile, l Look) (*draw.Scene, Geometry) {
 	drawPlaces(s, gapsOf(g, t), at, IsKnitted(g)) // of the whole: those too between a stitch of the tile and one of another
 	drawStitches(s, part, at, l)
 	drawMarks(s, part, at, pastNumber)
-	numberTile(s, g, t, at)
+	numberRounds(s, g, t, at, false)
 	if t.Foot == 0 {
 		edge := Edge(l.Cell)
 		numberStitches(s, part.Rows[0].Numbers(), at, at.Bottom+edge)
@@ -84,33 +82,4 @@ func gapsOf(g chart.Grid, t Tile) [][]int {
 		}
 	}
 	return gaps
-}
-
-// numberTile numbers the rounds that begin in a tile, and names their sections.
-func numberTile(s *draw.Scene, g chart.Grid, t Tile, at Geometry) {
-	edge, size := Edge(at.CellWidth), numberSize(at)
-	several := g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section
-	for i := t.Foot; i < t.Head; i++ {
-		row := g.Rows[i]
-		low, high, ok := shownRange(row)
-		if !ok {
-			continue
-		}
-		column, out := high+1, edge
-		style := draw.TextStyle{Class: "label", Size: size}
-		x := at.x(column-t.Left) + 0.3*edge
-		if g.FromLeft {
-			column, out, style.Anchor = low-1, -edge, draw.End
-			x = at.x(low-t.Left) - 0.3*edge
-		}
-		if column = min(max(column, 0), g.Width-1); column < t.Left || column >= t.Right {
-			continue
-		}
-		y := at.y(i-t.Foot+1) + at.CellHeight/2 + size*0.35
-		s.Text(x, y, strconv.Itoa(row.Round), style)
-		if several && row.Round == 1 {
-			style.Class = "soft"
-			s.Text(x+out, y, row.Section.Words(), style)
-		}
-	}
 }
