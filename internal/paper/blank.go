@@ -49,6 +49,10 @@ var gauges = []field{{"Stitches over", gaugeUnits}, {"Rounds over", gaugeUnits},
 
 const layTape = "Lay the tape without pulling, and tick the unit. A swatch is knitted in the round, washed and dried before it is counted."
 
+// leastOnHand is the least size in mm of letters on the hand of an ordinary measuring
+// sheet: 9 pt.
+const leastOnHand = 3.175
+
 // measuring draws the hand with its tapes beside lines to write on; in large print
 // the lines have a page of their own.
 func (f *flow) measuring(left bool) {
@@ -56,7 +60,7 @@ func (f *flow) measuring(left bool) {
 	sideways := f.size.Width > f.size.Height
 	if f.body > ordinary.body {
 		high := f.heightLeft() - f.textHeight(layTape, f.width(), f.small) - 0.1
-		f.put(picture.MeasureHand(left, f.width(), high), margin, 1)
+		f.put(picture.MeasureHand(left, f.width(), high, f.body), margin, 1)
 		f.say(layTape, f.small)
 		f.freshPage()
 		across := 1
@@ -72,7 +76,7 @@ func (f *flow) measuring(left bool) {
 	if sideways {
 		below *= 2
 	}
-	drawing := picture.MeasureHand(left, f.width()-column-room, min(f.heightLeft()-2, 150))
+	drawing := picture.MeasureHand(left, f.width()-column-room, min(f.heightLeft()-2, 150), leastOnHand)
 	f.page().Add(drawing, margin+column+room, top, 1)
 	f.measures(1, column, below)
 	if sideways {

@@ -5,6 +5,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/gauge"
+	"thenar/internal/hand"
 	"thenar/internal/units"
 )
 
@@ -122,11 +123,26 @@ func SwatchWindow(letter float64) *draw.Scene {
 }
 
 // MeasureHand draws an example hand that shows where the tapes go, in a width and at most a
-// height in mm.
-func MeasureHand(left bool, width, height float64) *draw.Scene {
-	bare := Bare(Example(), nil, HandOptions{Left: left, Example: true})
+// height in mm, with letters of at least a size in mm.
+func MeasureHand(left bool, width, height, least float64) *draw.Scene {
+	o := HandOptions{Left: left, Example: true}
+	bare := Bare(Example(), nil, o)
 	scale := min(width/bare.Width, height/bare.Height)
+	h := Example()
+	for try := 0; try < 12 && scale*leastLetter(o, &h) < least; try++ { // larger letters make the drawing larger
+		o.Letter = 1.001 * least / scale
+		bare = Bare(Example(), nil, o)
+		scale = min(width/bare.Width, height/bare.Height)
+	}
 	s := &draw.Scene{Width: width, Height: bare.Height * scale, Label: bare.Label}
 	s.Add(bare, (width-bare.Width*scale)/2, 0, scale)
 	return s
+}
+
+// leastLetter returns the size of the smallest letters of a bare hand in mm of the drawing.
+func leastLetter(o HandOptions, h *hand.Hand) float64 {
+	if o.Letter > 0 {
+		return o.Letter
+	}
+	return 0.9 * letterSize(h)
 }

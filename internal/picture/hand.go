@@ -121,9 +121,12 @@ func (m *fabric) keepThumbRoom(c *canvas) {
 // measurements of h are filled; filled lists them.
 func Bare(h hand.Hand, filled []hand.Filled, o HandOptions) *draw.Scene {
 	f := newFigure(&h)
-	letter := letterSize(&h)
+	letter := o.Letter
+	if letter == 0 {
+		letter = letterSize(&h)
+	}
 	c := fitCanvas(o.Left, letter, letter, letter, func(c *canvas) {
-		c.ground = skinColour
+		c.ground, c.even = skinColour, o.Letter > 0
 		f.drawHand(c, -0.28*f.long)
 		f.drawTapes(c, o, filledFields(filled))
 	})
