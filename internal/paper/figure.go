@@ -100,7 +100,7 @@ func (f *figure) lay(l ladder, scale float64) bool {
 
 // handCaption explains the drawn hand.
 func (h *handout) handCaption(hand *picture.Dressed) string {
-	text := side(h.Doc.Side) + " hand, palm towards you."
+	text := side(h.Doc.Side) + " palm towards you."
 	if !h.o.Large { // which has no scale of rounds
 		text += " Each tick is a round."
 	}

@@ -141,8 +141,12 @@ func (f *flow) foot() {
 	for i, p := range f.pages {
 		y := f.size.Height - margin
 		style := draw.TextStyle{Size: f.footLetter()}
-		p.Text(margin, y, "50 mm", style)
-		x := margin + draw.Measure("50 mm", style.Size, draw.Regular) + 3
+		ruler, name := f.footTexts(i)
+		x := margin
+		if ruler != "" {
+			p.Text(margin, y, ruler, style)
+			x += draw.Measure(ruler, style.Size, draw.Regular) + 3
+		}
 		var ticks draw.Pen
 		ticks.Move(x, y).Line(x+50, y)
 		for t := 0.0; t <= 50; t += 10 {
@@ -150,14 +154,29 @@ func (f *flow) foot() {
 		}
 		p.PathWith(ticks.String(), draw.Style{Stroke: ink, Width: 0.3}, draw.Attr{Name: "data-ruler", Value: "50"})
 		style.Anchor = draw.End
-		page := fmt.Sprintf(" · page %d of %d", i+1, len(f.pages))
-		room := f.size.Width - margin - (x + 50) - 4 - draw.Measure(page, style.Size, draw.Regular)
-		p.Text(f.size.Width-margin, y, shorten(f.name, room, style.Size)+page, style)
+		p.Text(f.size.Width-margin, y, name, style)
 		if f.at != "" {
 			p.Text(f.size.Width-margin, margin-aboveHead, "Printed at "+f.at, style)
 		}
 		p.Label = fmt.Sprintf("%s, page %d of %d", f.name, i+1, len(f.pages))
 	}
+}
+
+// footTexts returns what stands before the ruler of a page, and its name and number at the
+// right. Where the name finds no room, the first page, which bears it as its title, has
+// only its number, and the others name the ruler no more.
+func (f *flow) footTexts(i int) (ruler, name string) {
+	const unit = "50 mm"
+	page := fmt.Sprintf("page %d of %d", i+1, len(f.pages))
+	wide := func(text string) float64 { return draw.Measure(text, f.footLetter(), draw.Regular) }
+	room := f.width() - 50 - 4 - wide(" · "+page)
+	switch {
+	case wide(f.name) <= room-wide(unit)-3:
+		return unit, f.name + " · " + page
+	case i == 0:
+		return unit, page
+	}
+	return "", shorten(f.name, room, f.footLetter()) + " · " + page
 }
 
 // shorten cuts a text to a width, with "…" if anything is cut.

@@ -75,6 +75,14 @@ func (h *handout) inLetters(text string) string {
 	return text
 }
 
+// toWriteOn returns the room in mm below a text, down to the line that is written on.
+func (h *handout) toWriteOn() float64 {
+	if h.o.Large {
+		return 6.2
+	}
+	return 3.7
+}
+
 // columnWidth returns the width of one of n columns in mm.
 func (h *handout) columnWidth(n int) float64 {
 	return (h.width() - float64(n-1)*columnGap) / float64(n)
@@ -100,7 +108,7 @@ func (h *handout) ownRow(row [][2]string, width float64) part {
 		texts[i] = setLines(l[0], width-h.valueWidth(l[1]), draw.TextStyle{Size: h.small})
 	}
 	all := beside(width+columnGap, texts...)
-	height := all.Height + tenths(min(0.88*h.body, 5.6))
+	height := all.Height + tenths(h.toWriteOn())
 	return drawn(height, func(p *draw.Scene, x, y float64) {
 		all.draw(p, x, y)
 		for _, l := range row {

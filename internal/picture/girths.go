@@ -56,19 +56,23 @@ func (g *Girths) Draw(page *draw.Scene, x, foot, width, scale, letter float64) {
 func (g *Girths) drawPart(page *draw.Scene, rows []fit.Row, x float64, at, y func(float64) float64) {
 	bottom := rows[0].AboveCastOn - roundHeight(rows[0])
 	var band, steps, hand draw.Pen
-	band.Move(x, y(bottom))
+	band.Move(x, y(bottom)).Line(at(rows[0].Fabric), y(bottom))
+	steps.Move(at(rows[0].Fabric), y(bottom))
 	for i, r := range rows {
-		low, high := r.AboveCastOn-roundHeight(r), r.AboveCastOn
-		band.Line(at(r.Fabric), y(low)).Line(at(r.Fabric), y(high))
-		if i == 0 {
-			steps.Move(at(r.Fabric), y(low))
-			hand.Move(at(r.Body), y((low+high)/2))
-		} else {
-			steps.Line(at(r.Fabric), y(low))
-			hand.Line(at(r.Body), y((low+high)/2))
+		if i > 0 && r.Fabric != rows[i-1].Fabric { // a step
+			low := y(r.AboveCastOn - roundHeight(r))
+			band.Line(at(rows[i-1].Fabric), low).Line(at(r.Fabric), low)
+			steps.Line(at(rows[i-1].Fabric), low).Line(at(r.Fabric), low)
 		}
-		steps.Line(at(r.Fabric), y(high))
+		if middle := y(r.AboveCastOn - roundHeight(r)/2); i == 0 {
+			hand.Move(at(r.Body), middle)
+		} else {
+			hand.Line(at(r.Body), middle)
+		}
 	}
+	last := rows[len(rows)-1]
+	band.Line(at(last.Fabric), y(last.AboveCastOn))
+	steps.Line(at(last.Fabric), y(last.AboveCastOn))
 	band.Line(x, y(rows[len(rows)-1].AboveCastOn)).Close()
 	page.Path(band.String(), draw.Style{Fill: mittColour})
 	page.Path(steps.String(), draw.Style{Stroke: inkColour, Width: 0.35})
