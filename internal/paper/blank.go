@@ -103,7 +103,7 @@ func (f *flow) measures(across int, column, below float64) {
 		for _, m := range measures[i*each : (i+1)*each] {
 			free -= 1.2 + f.textHeight(m.how, column, how)
 		}
-		step := min(2.4*f.body, max(1.1*f.body, free/float64(each)))
+		step := min(3.2*f.body, max(1.1*f.body, free/float64(each)))
 		x := margin + float64(i)*(column+6)
 		f.y = top
 		for _, m := range measures[i*each : (i+1)*each] {

@@ -16,6 +16,8 @@ type part struct {
 	draw   drawing
 	goesOn string  // heading that is repeated where it begins a page; empty: none
 	endsAt float64 // width of its last line in mm; 0: not known
+
+	headAgain *part // head of a table that is repeated where it begins a page; nil: none
 }
 
 // way is one of the ways in which a block may be set.

@@ -37,7 +37,7 @@ func (h *handout) charts() []block {
 		list = append(list, h.chart(g, h.laid[i], h.pair(i)))
 	}
 	if len(h.grids) > 0 && h.hasManyUnsound() {
-		list = append(list, h.headed("What does not add up", keptLines(h.unsoundLines())))
+		list = append(list, h.unsound())
 	}
 	if noted := h.noted(); !h.o.Has(Notes) && len(noted) > 0 {
 		list = append(list, h.headed("Notes in the chart", h.paragraphs(noted)))

@@ -11,12 +11,11 @@ const ink = "#000000"
 // flow fills pages from top to bottom; what does not fit goes on the next page.
 type flow struct {
 	letters
-	size   Size
-	name   string // in the foot of every page
-	at     string // where the knitter was when it was printed, above every page; may be empty
-	pages  []*draw.Scene
-	y      float64 // where the next item goes, in mm from the top
-	repeat string  // heading to repeat on the next page, with "goes on"
+	size  Size
+	name  string // in the foot of every page
+	at    string // where the knitter was when it was printed, above every page; may be empty
+	pages []*draw.Scene
+	y     float64 // where the next item goes, in mm from the top
 }
 
 func newFlow(o Options, name string) *flow {
@@ -31,18 +30,8 @@ func (f *flow) addPage() {
 	f.y = margin
 }
 
-// turnPage continues on a new page, under a repeated heading.
-func (f *flow) turnPage() {
-	f.addPage()
-	if f.repeat != "" {
-		f.page().Text(margin, f.y+f.body, f.repeat+", goes on", draw.TextStyle{Size: f.body, Face: draw.Semibold})
-		f.y += f.body*leading + 1.5
-	}
-}
-
 // freshPage begins a page for a new piece, unless this one is still empty.
 func (f *flow) freshPage() {
-	f.repeat = ""
 	if f.y > margin {
 		f.addPage()
 	}
@@ -56,16 +45,11 @@ func (f *flow) width() float64 { return f.size.Width - 2*margin }
 // heightLeft returns the height that is left on the page.
 func (f *flow) heightLeft() float64 { return f.size.Height - margin - footRoom - f.y }
 
-// pageHeight returns the height that a page has below a repeated heading.
-func (f *flow) pageHeight() float64 {
-	return f.size.Height - 2*margin - footRoom - f.body*leading - 1.5
-}
-
 // need turns the page unless so much height is left. What is higher than a page
 // begins on a new one.
 func (f *flow) need(height float64) {
-	if f.heightLeft() < min(height, f.pageHeight()) {
-		f.turnPage()
+	if f.heightLeft() < min(height, f.size.Height-2*margin-footRoom) {
+		f.addPage()
 	}
 }
 
@@ -87,26 +71,6 @@ func (f *flow) say(text string, size float64) {
 // textHeight returns the height of a paragraph.
 func (f *flow) textHeight(text string, width, size float64) float64 {
 	return float64(len(draw.Wrap(text, width, size, draw.Regular))) * size * leading
-}
-
-// head writes a heading that is repeated on the following pages until done. It
-// stays on one page with at least so much of what follows.
-func (f *flow) head(text string, keep float64) {
-	f.repeat = ""
-	high := float64(len(draw.Wrap(text, f.width(), f.heading, draw.Serif))) * f.heading * leading
-	f.need(high + 3 + max(keep, 3*f.body*leading))
-	if f.y > margin {
-		f.y += 2
-	}
-	f.text(margin, f.width(), text, draw.TextStyle{Size: f.heading, Face: draw.Serif})
-	f.y++
-	f.repeat = text
-}
-
-// done ends the part under a heading.
-func (f *flow) done() {
-	f.repeat = ""
-	f.y += 2
 }
 
 // put places a scene and moves below it.

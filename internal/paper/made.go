@@ -19,18 +19,35 @@ func (h *handout) areaHeight() float64 { return float64(h.area().Page) / 10 }
 // onHeight is the height of a heading that is repeated, in tenths of a millimetre.
 func (h *handout) onHeight() int { return lineHeight(h.body) + 15 }
 
+// againHeight is the height of what is repeated where a part begins a page, in tenths of a
+// millimetre.
+func (h *handout) againHeight(p *part) (height int) {
+	if p.goesOn != "" {
+		height = h.onHeight()
+	}
+	if p.headAgain != nil {
+		height += p.headAgain.Height
+	}
+	return height
+}
+
 // makeUp lays blocks and draws their pages. Very many parts are laid in turns, each
 // beginning a page.
 func (h *handout) makeUp(blocks []block) {
 	h.flow.pages = nil
+	h.lay(blocks)
+	if len(h.flow.pages) == 0 {
+		h.addPage()
+	}
+}
+
+// lay lays blocks on fresh pages behind those that are there.
+func (h *handout) lay(blocks []block) {
 	blocks = bounded(blocks)
 	for len(blocks) > 0 {
 		n := turn(blocks)
 		h.makeUpAtOnce(blocks[:n])
 		blocks = blocks[n:]
-	}
-	if len(h.flow.pages) == 0 {
-		h.addPage()
 	}
 }
 
@@ -99,8 +116,8 @@ func (h *handout) pieceOf(b *block) makeup.Piece {
 	for i, w := range b.ways {
 		parts := makeupParts(w.parts)
 		for k := range parts {
-			if w.parts[k].goesOn != "" && k > 0 {
-				parts[k].Again = h.onHeight()
+			if k > 0 {
+				parts[k].Again = h.againHeight(&w.parts[k])
 			}
 		}
 		parts[0].Above = 0
@@ -113,8 +130,11 @@ func (h *handout) pieceOf(b *block) makeup.Piece {
 func (h *handout) place(b *block, at makeup.Placed) {
 	y := margin + float64(at.Top)/10
 	part := &b.ways[at.Way].parts[at.Part]
-	if at.Again > 0 {
+	if at.Again > 0 && part.goesOn != "" {
 		h.page().Text(margin, y-float64(at.Again)/10+h.body, part.goesOn+", goes on", draw.TextStyle{Size: h.body, Face: draw.Semibold})
+	}
+	if at.Again > 0 && part.headAgain != nil {
+		part.headAgain.draw(h.page(), margin, y-float64(part.headAgain.Height)/10)
 	}
 	part.draw(h.page(), margin, y)
 }

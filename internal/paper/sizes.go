@@ -12,45 +12,44 @@ import (
 // SizeTable lays out the numbers of a mitt for a range of hand sizes, in a table
 // for each gauge.
 func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.Scene {
-	f := newFlow(o, name+", sizes")
-	f.text(margin, f.width(), name+": sizes", draw.TextStyle{Size: f.title, Face: draw.Serif})
-	f.say(g.Kind.Words()+", "+ask.Words()+". Hands by the tables of averages; measure whoever can be measured.", f.body)
+	h := bare(o, name+", sizes")
+	about := setLines(name+": sizes", h.width(), draw.TextStyle{Size: h.title, Face: draw.Serif})
+	say := func(text string) { about = append(about, setLines(text, h.width(), draw.TextStyle{Size: h.body})...) }
+	say(g.Kind.Words() + ", " + ask.Words() + ". Hands by the tables of averages; measure whoever can be measured.")
 	if counts := strings.Join(g.OneHand, ", "); counts != "" && g.Kept {
-		f.say("Kept for every hand: "+counts+".", f.body)
+		say("Kept for every hand: " + counts + ".")
 	} else if counts != "" {
-		f.say("Left out: "+counts+", fixed for one hand.", f.body)
+		say("Left out: " + counts + ", fixed for one hand.")
 	}
-	f.y++
-	columns := sizeColumns(g.Kind)
+	list := []block{one("about", 0, keptLines(about))}
+	list[0].withNext = true
+	t := table{h, sizeColumns(g.Kind), nil}
 	for _, b := range g.Blocks {
 		head := ask.Rate(b)
-		rows := sizeRows(g, b)
-		f.head(head, float64(min(len(rows), 12)+1)*(f.small*leading+1.2))
-		f.table(columns, rows)
-		f.done()
+		list = append(list, one(head, aboveHeading, keptWith(h.headingPart(head), t.rows(sizeRows(g, b), head))))
 	}
+	foot := []part{setWhole(caution, h.width(), draw.TextStyle{Size: h.small})}
 	if collides(g) {
-		f.need(f.textHeight(same, f.width(), f.small))
-		f.say(same, f.small)
+		foot = append([]part{setWhole(same, h.width(), draw.TextStyle{Size: h.small})}, foot...)
 	}
-	f.say(caution, f.small)
-	f.foot()
-	return finish(f.pages, o.Grey)
+	h.makeUp(append(list, one("caution", 20, foot)))
+	h.foot()
+	return finish(h.pages, o.Grey)
 }
 
 const same = "= the same numbers as the size before: the two are one size. ! the plan has something to look at: open it with this hand."
 
 func sizeColumns(kind mitt.Kind) []column {
-	list := []column{{"to fit", 1.3, false}, {"cast on", 1, true}, {"hand", 1, true}}
+	list := []column{{"to fit", 1.3, false, true}, {"cast on", 1, true, true}, {"hand", 1, true, false}}
 	if kind.Thumbed() {
-		list = append(list, column{"increases", 1.2, true}, column{"rounds", 1, true}, column{"held", 0.8, true}, column{"bridge", 0.9, true},
-			column{"hand after", 1.2, true}, column{"thumb", 0.9, true})
+		list = append(list, column{"increases", 1.2, true, false}, column{"rounds", 1, true, false}, column{"held", 0.8, true, false}, column{"bridge", 0.9, true, false},
+			column{"hand after", 1.2, true, false}, column{"thumb", 0.9, true, false})
 	}
-	list = append(list, column{"above", 0.9, true})
+	list = append(list, column{"above", 0.9, true, false})
 	if kind.Closed() {
-		list = append(list, column{"top", 0.8, true})
+		list = append(list, column{"top", 0.8, true, false})
 	}
-	return append(list, column{"", 0.5, true})
+	return append(list, column{"", 0.5, true, false})
 }
 
 func sizeRows(g grade.Grid, b grade.Block) []row {

@@ -15,6 +15,13 @@ import (
 // notes; no word of its heads is broken, on any paper. Room for notes takes no page.
 func TestSummaryHasRemarksInColumns(t *testing.T) {
 	f := newFourteen(t)
+	tight := func(o Options) []*draw.Scene {
+		h := bare(o, f.class.Name)
+		blocks := h.summaryBlocks(f.class, f.class.Whole(), f.lines)
+		blocks[1].ways = blocks[1].ways[1:]
+		h.makeUp(blocks)
+		return h.pages
+	}
 	for _, k := range setKinds() {
 		xs, ys := map[string][]float64{}, map[string][]float64{}
 		pages := summary(f.class, f.class.Whole(), f.lines, k.o)
@@ -35,13 +42,12 @@ func TestSummaryHasRemarksInColumns(t *testing.T) {
 		assert.InDelta(t, xs["notes"][0], xs["likes a loose cuff"][0], 0.01, k.name)
 		note := ys["likes a loose cuff"][0]
 		assert.True(t, ys["Bertil Oxenstråle"][0] <= note && note < ys["Celia Marsh"][0], "%s: beside or below its student", k.name)
-		assert.Len(t, pages, len(summaryPages(f.class, f.class.Whole(), f.lines, k.o, false)), k.name)
+		assert.Len(t, pages, len(tight(k.o)), k.name)
 	}
 	down := func(pages []*draw.Scene) float64 {
 		at := slices.IndexFunc(pages[0].Items, func(i draw.Item) bool { return i.Text == "Noor el-Amin" })
 		require.GreaterOrEqual(t, at, 0)
 		return pages[0].Items[at].Y
 	}
-	tight := down(summaryPages(f.class, f.class.Whole(), f.lines, Usual(), false))
-	assert.Greater(t, down(summary(f.class, f.class.Whole(), f.lines, Usual())), tight+3*ordinary.small, "there is room to write on A4")
+	assert.Greater(t, down(summary(f.class, f.class.Whole(), f.lines, Usual())), down(tight(Usual()))+3*ordinary.small, "there is room to write on A4")
 }

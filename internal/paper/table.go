@@ -1,12 +1,17 @@
 package paper
 
-import "thenar/internal/draw"
+import (
+	"strings"
+
+	"thenar/internal/draw"
+)
 
 // column is a column of a printed table.
 type column struct {
 	head  string
 	share float64 // of the width, relative to the other columns
 	right bool    // aligned right, for numbers
+	bold  bool
 }
 
 // row is a row of a printed table.
@@ -14,42 +19,68 @@ type row struct {
 	cells  []string
 	second []string // cells of a second line; nil: there is none
 	below  []string // texts under the row, over the whole width
-	bold   []bool   // by cell; nil: none is bold
+	look   bool     // a grey tab lies behind the first cell
 }
 
-// table prints rows under a head that is repeated on every page. Rows are not split.
-func (f *flow) table(columns []column, rows []row) { f.twoLined(columns, nil, rows) }
+// table is a table whose head is repeated on every page, and whose rows may have a second
+// line with columns of its own.
+type table struct {
+	*handout
+	first, second []column
+}
 
-// twoLined prints a table whose rows have a second line with columns of its own, and
-// whose head has two lines, too.
-func (f *flow) twoLined(first, second []column, rows []row) {
-	size := f.small
-	head := func() {
-		for _, columns := range [][]column{first, second} {
-			if columns != nil {
-				f.cells(columns, heads(columns), size, func(int) bool { return true })
+// head sets the heads of the columns, in a line each for the rows' lines.
+func (t *table) head() part {
+	list := []part{t.cells(t.first, heads(t.first), true)}
+	if t.second != nil {
+		list = append(list, t.cells(t.second, heads(t.second), true))
+	}
+	return stack(append(list, space(4)))
+}
+
+// rows sets rows below the head. The head, and a heading above it if there is one, are
+// repeated where they go on.
+func (t *table) rows(rows []row, heading string) []part {
+	head := t.head()
+	list := []part{head}
+	list[0].Keep = true
+	for _, r := range rows {
+		for i, p := range t.row(r) {
+			p.goesOn = heading
+			if i == 0 {
+				p.headAgain = &head
 			}
+			list = append(list, p)
 		}
 	}
-	head()
-	for i, r := range rows {
-		if f.heightLeft() < min(f.rowHeight(first, second, r, size), f.pageHeight()-2*size*leading) {
-			f.turnPage()
-			head()
+	return list
+}
+
+// row sets a row below a thin line: whole, with the texts under it.
+func (t *table) row(r row) []part {
+	name := t.widths(t.first)[0]
+	lines := []part{t.cells(t.first, r.cells, false)}
+	if r.look {
+		first := lines[0].draw
+		lines[0].draw = func(p *draw.Scene, x, y float64) {
+			wide := min(draw.Measure(r.cells[0], t.small, draw.Semibold)+2, name-1)
+			p.Rect(x-1, y-0.2, wide, t.small*leading, draw.Style{Fill: tabGrey})
+			first(p, x, y)
 		}
-		if i > 0 {
-			f.page().Line(margin, f.y, f.size.Width-margin, f.y, draw.Style{Stroke: "#808080", Width: 0.2})
-		}
-		f.y += 0.6
-		f.cells(first, r.cells, size, func(i int) bool { return r.bold != nil && r.bold[i] })
-		if r.second != nil {
-			f.cells(second, r.second, size, func(int) bool { return false })
-		}
-		for _, text := range r.below {
-			f.text(margin+4, f.width()-4, text, draw.TextStyle{Size: size})
-		}
-		f.y += 0.6
 	}
+	if r.second != nil {
+		lines = append(lines, t.cells(t.second, r.second, false))
+	}
+	main := stack(append(append([]part{drawn(9, func(p *draw.Scene, x, y float64) {
+		p.Line(x, y+0.1, x+t.width(), y+0.1, draw.Style{Stroke: "#606060", Width: 0.2})
+	})}, lines...), space(5)))
+	list := []part{main}
+	for _, text := range r.below {
+		list[len(list)-1].Keep = true
+		under := setWhole(text, t.width()-4, draw.TextStyle{Size: t.small})
+		list = append(list, drawn(under.Height+3, func(p *draw.Scene, x, y float64) { under.draw(p, x+4, y-0.4) }))
+	}
+	return list
 }
 
 func heads(columns []column) (list []string) {
@@ -71,44 +102,48 @@ func (f *flow) widths(columns []column) []float64 {
 	return list
 }
 
-// cells writes the cells of a row, each wrapped in its column.
-func (f *flow) cells(columns []column, texts []string, size float64, bold func(int) bool) {
-	widths, x, lineCount := f.widths(columns), margin, 1
+// cells sets the cells of a row, each wrapped in its column; those of a head end on one
+// line.
+func (t *table) cells(columns []column, texts []string, head bool) part {
+	const gap = 1.5
+	size, widths := t.small, t.widths(columns)
+	lines, most := make([][]string, len(texts)), 1
 	for i, text := range texts {
-		style := draw.TextStyle{Size: size}
-		if bold(i) {
-			style.Face = draw.Semibold
-		}
-		at, room := x, widths[i]-1.5
-		if columns[i].right {
-			style.Anchor, at = draw.End, x+room
-		}
-		lines := draw.Wrap(text, room, size, style.Face)
-		for k, line := range lines {
-			f.page().Text(at, f.y+size+float64(k)*size*leading, line, style)
-		}
-		lineCount = max(lineCount, len(lines))
-		x += widths[i]
+		lines[i] = draw.Wrap(hyphenated(text, widths[i]-gap, size), widths[i]-gap, size, face(columns[i].bold && !head))
+		most = max(most, len(lines[i]))
 	}
-	f.y += float64(lineCount) * size * leading
+	return drawn(most*lineHeight(size), func(p *draw.Scene, x, y float64) {
+		for i, cell := range lines {
+			style, at := draw.TextStyle{Size: size, Face: face(columns[i].bold && !head)}, x
+			if columns[i].right {
+				style.Anchor, at = draw.End, x+widths[i]-gap
+			}
+			from := 0
+			if head {
+				from = most - len(cell)
+			}
+			for k, line := range cell {
+				p.Text(at, y+float64((from+k)*lineHeight(size))/10+size, line, style)
+			}
+			x += widths[i]
+		}
+	})
 }
 
-func (f *flow) rowHeight(first, second []column, r row, size float64) float64 {
-	high := f.cellsHeight(first, r.cells, size) + 1.2
-	if r.second != nil {
-		high += f.cellsHeight(second, r.second, size)
+func face(bold bool) draw.Face {
+	if bold {
+		return draw.Semibold
 	}
-	for _, text := range r.below {
-		high += f.textHeight(text, f.width()-4, size)
-	}
-	return high
+	return draw.Regular
 }
 
-// cellsHeight returns the height of a line of cells.
-func (f *flow) cellsHeight(columns []column, texts []string, size float64) float64 {
-	widths, lineCount := f.widths(columns), 1
-	for i, text := range texts {
-		lineCount = max(lineCount, len(draw.Wrap(text, widths[i]-1.5, size, draw.Semibold)))
+// hyphenated lets a line break behind the hyphens of words that are wider than a line.
+func hyphenated(text string, width, size float64) string {
+	words := strings.Split(text, " ")
+	for i, word := range words {
+		if draw.Measure(word, size, draw.Semibold) > width {
+			words[i] = strings.ReplaceAll(word, "-", "- ")
+		}
 	}
-	return float64(lineCount) * size * leading
+	return strings.Join(words, " ")
 }

@@ -1,10 +1,12 @@
 package paper
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"thenar/internal/draw"
 	"thenar/internal/grade"
 	"thenar/internal/mitt"
 	"thenar/internal/project"
@@ -51,5 +53,36 @@ func TestMeasuringSheetNamesBothUnits(t *testing.T) {
 			most = 2
 		}
 		assert.LessOrEqual(t, len(pages), most, "%+v", o)
+	}
+}
+
+// A long name breaks behind a hyphen, never within a word that has room; who is to be
+// looked at has a tab behind their name, and nobody else.
+func TestNamesOfTheSummary(t *testing.T) {
+	f := newFourteen(t)
+	looks := 0
+	for i := range f.lines {
+		if f.lines[i].NeedsAttention() {
+			looks++
+		}
+	}
+	for _, large := range []bool{false, true} {
+		o := Usual()
+		o.Large = large
+		tabs, whole := 0, 0
+		for _, p := range summary(f.class, f.class.Whole(), f.lines, o) {
+			for _, i := range p.Items {
+				if i.Kind == draw.PathItem && i.Style.Fill == tabGrey {
+					tabs++
+				}
+			}
+			for _, text := range textsOf(p) {
+				if strings.HasSuffix(text, "Schimmelpenninck") || strings.HasSuffix(text, "Wittelsbach") {
+					whole++
+				}
+			}
+		}
+		assert.Equal(t, looks, tabs)
+		assert.Equal(t, 2, whole, "large %v", large)
 	}
 }

@@ -73,7 +73,9 @@ func Wall(s Sheet, o Options, v chart.View) []*draw.Scene {
 		w.freshPage()
 		w.part(i)
 	}
-	w.listUnsound()
+	if w.hasManyUnsound() {
+		w.lay([]block{w.unsound()})
+	}
 	w.foot()
 	return finish(w.flow.pages, o.Grey)
 }

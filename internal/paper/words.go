@@ -26,16 +26,9 @@ const maxUnsoundBelow = 3
 
 func (h *handout) hasManyUnsound() bool { return len(h.Out.Unsound) > maxUnsoundBelow }
 
-// listUnsound lists the rounds that don't add up if there are too many to be
-// written below each part.
-func (h *handout) listUnsound() {
-	if h.hasManyUnsound() {
-		h.head("What does not add up", 0)
-		for _, u := range h.Out.Unsound {
-			h.text(margin, h.width(), "Does not add up: "+u.Words+".", draw.TextStyle{Size: h.body, Face: draw.Semibold})
-		}
-		h.done()
-	}
+// unsound lists the rounds that don't add up.
+func (h *handout) unsound() block {
+	return h.headed("What does not add up", keptLines(h.unsoundLines()))
 }
 
 // lengthsByPart returns the lengths of the parts.
