@@ -4,8 +4,10 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { shapes } from "../../static/js/chart/knit.js";
 import { basting, frame, needle, notches, pin } from "../../static/js/chart/marks.js";
+import { loop } from "../../static/js/chart/needle.js";
 
-const cases = JSON.parse(readFileSync(new URL("../chart/fabric.json", import.meta.url), "utf8"));
+const drawnByGo = (name) => JSON.parse(readFileSync(new URL(`../chart/${name}.json`, import.meta.url), "utf8"));
+const cases = drawnByGo("fabric");
 
 // numbers returns path data with absolute coordinates as a list of letters and
 // numbers.
@@ -26,10 +28,10 @@ function numbers(path) {
   return out;
 }
 
-function alike(got, want, what) {
+function alike(got, want, what, within = 0.006) {
   const [a, b] = [numbers(got), numbers(want)];
   assert.equal(a.length, b.length, what);
-  a.forEach((n, i) => (typeof n === "string" ? assert.equal(n, b[i], what) : assert.ok(Math.abs(n - b[i]) < 0.006, `${what}: ${n} for ${b[i]}`)));
+  a.forEach((n, i) => (typeof n === "string" ? assert.equal(n, b[i], what) : assert.ok(Math.abs(n - b[i]) < within, `${what}: ${n} for ${b[i]}`)));
 }
 
 test("stitches and marks lie where Go draws them", () => {
@@ -47,6 +49,13 @@ test("stitches and marks lie where Go draws them", () => {
     alike(drawn.pin, c.pin, "pin");
     alike(needle(box(2, 1), box(2, 5)), c.needle, "needle");
   }
+});
+
+// The needle under the chart is written in tenths of a pixel.
+test("loops lie on the needle as Go draws them", () => {
+  const loops = drawnByGo("loops");
+  assert.ok(loops.length > 0);
+  for (const { x, half, top, foot, path } of loops) alike(loop(x, half, top, foot), path, `a loop at ${x}`, 0.051);
 });
 
 // A rectangle has four corners, an L six, two cells that touch at a corner eight

@@ -147,18 +147,14 @@ func (s *Strip) loopTiles(at picture.Geometry) (tiles string) {
 		name      string
 		top, foot float64 // as shares of the height
 	}{{"loop", 0.16, 0.86}, {"held", 0.6, 0.96}} {
-		var p draw.Pen
-		bend := (kind.top + 0.34*(kind.foot-kind.top)) * high
-		p.Move(0.2*w, kind.foot*high)
-		p.Curve(0.06*w, bend, 0.2*w, kind.top*high, 0.5*w, kind.top*high)
-		p.Curve(0.8*w, kind.top*high, 0.94*w, bend, 0.8*w, kind.foot*high)
+		loop := picture.Loop(0.5*w, 0.3*w, kind.top*high, kind.foot*high)
 		for _, y := range s.grid.Palette {
 			class, stroke := "loop", fmt.Sprintf(` stroke="%s"`, y.Fill)
 			if y.Fill == "" {
 				class, stroke = "loop undyed-strand", ""
 			}
 			tiles += fmt.Sprintf(`<pattern id="%s-%s-%s" x="%s" width="%s" height="%s" patternUnits="userSpaceOnUse"><path class="loop-edge" stroke-width="%s" d="%s"></path><path class="%s"%s stroke-width="%s" d="%s"></path></pattern>`,
-				kind.name, s.View, y.ID, draw.Number(at.Left), draw.Number(w), draw.Number(high), draw.Number(0.3*w), p.String(), class, stroke, draw.Number(0.2*w), p.String())
+				kind.name, s.View, y.ID, draw.Number(at.Left), draw.Number(w), draw.Number(high), draw.Number(0.3*w), loop, class, stroke, draw.Number(0.2*w), loop)
 		}
 	}
 	return tiles

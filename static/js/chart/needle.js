@@ -110,15 +110,18 @@ function wood(left, right) {
   return ["path", { class: "wood", d: `M${round1(left)} ${high}l20 -3.5H${round1(right - 20)}l20 3.5l-20 3.5H${round1(left + 20)}z` }];
 }
 
-// loopsOf draws the loops that a stitch at x makes, side by side.
+// loopsOf draws the loops that a stitch at x makes, side by side. One that waits on
+// waste yarn hangs below the needle.
 function loopsOf(op, held, x, w) {
   const n = held ? 1 : op.out;
-  return Array.from({ length: n }, (_, k) => loop(x + (w * (k + 0.5)) / n, w / n, held)).join("");
+  const half = Math.min((w / n) * 0.36, 9);
+  const [top, foot] = held ? [high + 3, high + 18] : [high - 7, high + 14];
+  return Array.from({ length: n }, (_, k) => loop(x + (w * (k + 0.5)) / n, half, top, foot)).join("");
 }
 
-function loop(x, w, held) {
-  const r = Math.min(w * 0.36, 9);
-  const foot = held ? high + 18 : high + 14;
-  const top = held ? high + 3 : high - 7;
-  return `M${round1(x - r)} ${foot}C${round1(x - r * 1.4)} ${high + 4} ${round1(x - r)} ${top} ${round1(x)} ${top}C${round1(x + r)} ${top} ${round1(x + r * 1.4)} ${high + 4} ${round1(x + r)} ${foot}`;
+// loop draws a stitch as it lies over a needle, as picture.Loop does.
+export function loop(x, half, top, foot) {
+  const bulge = 1.45 * half;
+  const bend = round1(top + 0.4 * (foot - top));
+  return `M${round1(x - half)} ${foot}C${round1(x - bulge)} ${bend} ${round1(x - half)} ${top} ${round1(x)} ${top}C${round1(x + half)} ${top} ${round1(x + bulge)} ${bend} ${round1(x + half)} ${foot}`;
 }
