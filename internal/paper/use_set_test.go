@@ -20,7 +20,7 @@ const (
 	mostEmpty    = 0.12
 	mostLarge    = 7
 
-	emptyReached = false // 17.3 % on both papers
+	emptyReached = true  // 9.9 % on A4, 9.4 % on Letter
 	largeReached = false // 8 pages on A4, 9 on Letter
 )
 

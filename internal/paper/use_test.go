@@ -180,6 +180,11 @@ func cellOf(p *draw.Scene) float64 {
 			step = min(step, d)
 		}
 	}
+	for _, l := range lines.upright { // lines that are not cells apart belong to another drawing
+		if n := (l.at - lines.upright[0].at) / step; math.Abs(n-math.Round(n)) > 0.02 {
+			return 0
+		}
+	}
 	return step
 }
 
