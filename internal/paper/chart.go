@@ -87,13 +87,14 @@ const aboveKey = 20
 // chart sets a chart in cells of several widths, each with as many parts as it takes.
 func (h *handout) chart(g chart.Grid, sizes []chartPages, pair int) block {
 	b := block{name: g.View.Title(), above: aboveHeading}
-	var below []part
+	below := [][]part{nil}
 	if h.keyJoinsChart() {
-		below = goingOn(h.keyParts(), "Key")
-		below[0].Above = aboveKey
+		below = h.keyBelow()
 	}
 	for _, at := range sizes {
-		b.ways = append(b.ways, way{at.shrunk, append(at.set(pair), below...)})
+		for _, key := range below {
+			b.ways = append(b.ways, way{at.shrunk, append(at.set(pair), key...)})
+		}
 	}
 	if h.keyJoinsChart() {
 		b.ways = append(b.ways, h.besideKey(g, pair)...)

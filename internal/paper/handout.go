@@ -138,7 +138,11 @@ func (h *handout) lesson() block {
 	}
 	const head = "How it is worked"
 	b := block{name: head, above: aboveHeading}
-	for s, share := range shrinking() {
+	shares := shrinking()
+	if h.o.Large { // where they begin larger
+		shares = append(shares, 0.7, 0.65)
+	}
+	for s, share := range shares {
 		o := o
 		o.Share = share
 		heights := picture.LessonHeights(o)

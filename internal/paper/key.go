@@ -32,20 +32,35 @@ func (h *handout) key() (key *picture.KeyTable, scale float64) {
 	return picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.signs...), scale
 }
 
-// keyParts sets the key over the whole width.
-func (h *handout) keyParts() []part { return h.keyRows(h.key()) }
+// keyParts sets the key over the whole width, parted where it is high.
+func (h *handout) keyParts() []part {
+	ways := h.keyWays(h.key())
+	return ways[len(ways)-1]
+}
 
-// keyRows sets a key at a scale: in one piece, or row by row if it is high.
-func (h *handout) keyRows(key *picture.KeyTable, scale float64) []part {
+// keyBelow returns the ways in which the key stands below a chart.
+func (h *handout) keyBelow() [][]part {
+	ways := h.keyWays(h.key())
+	for _, parts := range ways {
+		goingOn(parts, "Key")[0].Above = aboveKey
+	}
+	return ways
+}
+
+// keyWays returns the ways in which a key is set at a scale: in one piece, which is the
+// lowest, and, if it is high, row by row.
+func (h *handout) keyWays(key *picture.KeyTable, scale float64) [][]part {
 	width := h.width() / scale
-	if high := key.Height(width); tenths(high*scale) <= wholeKey {
-		return []part{scene(high, scale, func() *draw.Scene { return key.Draw(width) }, 0)}
+	high := key.Height(width)
+	ways := [][]part{{scene(high, scale, func() *draw.Scene { return key.Draw(width) }, 0)}}
+	if tenths(high*scale) <= wholeKey {
+		return ways
 	}
 	var rows []part
 	for _, r := range key.Rows(width) {
 		rows = append(rows, scene(r.Height, scale, r.Draw, 0))
 	}
-	return h.keptRows(rows)
+	return append(ways, h.keptRows(rows))
 }
 
 // keyJoinsChart reports whether the key is set with the chart: it follows it, and there
@@ -97,9 +112,9 @@ func (h *handout) besideKey(g chart.Grid, pair int) (ways []way) {
 		at.key, at.column = &set, column
 		w := way{at.shrunk, at.set(pair)}
 		if rest != nil {
-			more := goingOn(h.keyRows(rest, scale), "Key")
-			more[0].Above = aboveKey
-			w.parts = append(w.parts, more...)
+			more := h.keyWays(rest, scale)
+			goingOn(more[len(more)-1], "Key")[0].Above = aboveKey
+			w.parts = append(w.parts, more[len(more)-1]...)
 		}
 		ways = append(ways, w)
 	}

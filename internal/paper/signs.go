@@ -23,7 +23,7 @@ func (h *handout) keySigns() []picture.Sign {
 	return append([]picture.Sign{
 		{Line: "the round begins", Drawn: picture.FirstEdge},
 		second,
-		{Line: "above every fifth round", Drawn: picture.FifthLine},
+		{Line: "every fifth round", Drawn: picture.FifthLine},
 	}, list...)
 }
 
