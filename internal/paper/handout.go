@@ -60,19 +60,6 @@ func Handout(s Sheet, o Options) []*draw.Scene {
 	return finish(h.pages, o.Grey)
 }
 
-// blocks measures the pieces of the options, in their order.
-func (h *handout) blocks() []block {
-	var list []block
-	for _, p := range h.o.Pieces {
-		for _, b := range h.piece(p) {
-			if len(b.ways) > 0 && len(b.ways[0].parts) > 0 {
-				list = append(list, b)
-			}
-		}
-	}
-	return list
-}
-
 // piece returns the blocks of a piece.
 func (h *handout) piece(p Piece) []block {
 	switch p {

@@ -96,15 +96,44 @@ func (k *KeyTable) columns(width float64) int {
 
 // Height returns the height in mm of what Draw draws in a width.
 func (k *KeyTable) Height(width float64) float64 {
-	highest, n := 0.0, k.columns(width)
-	for _, column := range keyColumns(k.list, n, width/float64(n)) {
+	columns, each := k.lay(width)
+	return highest(columns, each)
+}
+
+// highest returns the height of the highest column.
+func highest(columns [][]keyLine, each float64) (high float64) {
+	for _, column := range columns {
 		y := keyTop
 		for _, line := range column {
-			y += line.height(width / float64(n))
+			y += line.height(each)
 		}
-		highest = max(highest, y)
+		high = max(high, y)
 	}
-	return highest
+	return high
+}
+
+// lay divides the lines into columns of a width: in their order, or, if that is lower,
+// those with drawings in the first, so that the others need no room for any.
+func (k *KeyTable) lay(width float64) (columns [][]keyLine, each float64) {
+	n := k.columns(width)
+	each = width / float64(n)
+	columns = keyColumns(k.list, n, each)
+	var drawn, bare []keyLine
+	for _, l := range k.list {
+		if l.bare && l.line == NoLine {
+			l.flush = true
+			bare = append(bare, l)
+		} else {
+			drawn = append(drawn, l)
+		}
+	}
+	if n == 1 || len(drawn) == 0 || len(bare) == 0 {
+		return columns, each
+	}
+	if apart := append([][]keyLine{drawn}, keyColumns(bare, n-1, each)...); highest(apart, each) < highest(columns, each) {
+		return apart, each
+	}
+	return columns, each
 }
 
 // keyTop is the room above the first line of a key in mm.
@@ -113,11 +142,11 @@ const keyTop = 0.5
 // Draw draws the key in a width in mm, in as many columns as that has room for.
 func (k *KeyTable) Draw(width float64) *draw.Scene {
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
-	n := k.columns(width)
-	for i, column := range keyColumns(k.list, n, width/float64(n)) {
+	columns, each := k.lay(width)
+	for i, column := range columns {
 		y := keyTop
 		for _, line := range column {
-			y = line.draw(s, float64(i)*width/float64(n), y, width/float64(n))
+			y = line.draw(s, float64(i)*each, y, each)
 		}
 		s.Height = max(s.Height, y)
 	}
