@@ -57,13 +57,19 @@ func NewKey(charts []chart.Grid, l Look, more ...Sign) *KeyTable {
 }
 
 func newKeyTable(list []keyLine, few int) *KeyTable {
+	return &KeyTable{indented(list), few, mostKeyColumns}
+}
+
+// indented returns lines whose words stand under each other, beside their signs.
+func indented(list []keyLine) []keyLine {
+	list = slices.Clone(list)
 	indent := signColumn(list)
 	for i := range list {
 		if list[i].sign != "" || list[i].line != NoLine { // words of lines stand under those of signs
 			list[i].indent = indent
 		}
 	}
-	return &KeyTable{list, few, mostKeyColumns}
+	return list
 }
 
 // Split parts the key in one column of a width and height in mm, with all lines that fit
@@ -95,29 +101,41 @@ func (k *KeyTable) columns(width float64) int {
 }
 
 // Height returns the height in mm of what Draw draws in a width.
-func (k *KeyTable) Height(width float64) float64 {
-	columns, each := k.lay(width)
-	return highest(columns, each)
+func (k *KeyTable) Height(width float64) float64 { return highest(k.lay(width)) }
+
+// keyColumn is a column of a key: its lines, its left edge and its width in mm.
+type keyColumn struct {
+	lines   []keyLine
+	x, each float64
 }
 
 // highest returns the height of the highest column.
-func highest(columns [][]keyLine, each float64) (high float64) {
-	for _, column := range columns {
+func highest(columns []keyColumn) (high float64) {
+	for _, c := range columns {
 		y := keyTop
-		for _, line := range column {
-			y += line.height(each)
+		for _, line := range c.lines {
+			y += line.height(c.each)
 		}
 		high = max(high, y)
 	}
 	return high
 }
 
+// inColumns divides lines among n columns of a width from x on.
+func inColumns(list []keyLine, n int, x, width float64) (columns []keyColumn) {
+	each := width / float64(n)
+	for i, lines := range keyColumns(list, n, each) {
+		columns = append(columns, keyColumn{lines, x + float64(i)*each, each})
+	}
+	return columns
+}
+
 // lay divides the lines into columns of a width: in their order, or, if that is lower,
-// those with drawings in the first, so that the others need no room for any.
-func (k *KeyTable) lay(width float64) (columns [][]keyLine, each float64) {
+// those with drawings in the first, which may be narrower, so that the others need no
+// room for any.
+func (k *KeyTable) lay(width float64) []keyColumn {
 	n := k.columns(width)
-	each = width / float64(n)
-	columns = keyColumns(k.list, n, each)
+	best := inColumns(k.list, n, 0, width)
 	var drawn, bare []keyLine
 	for _, l := range k.list {
 		if l.bare && l.line == NoLine {
@@ -128,12 +146,17 @@ func (k *KeyTable) lay(width float64) (columns [][]keyLine, each float64) {
 		}
 	}
 	if n == 1 || len(drawn) == 0 || len(bare) == 0 {
-		return columns, each
+		return best
 	}
-	if apart := append([][]keyLine{drawn}, keyColumns(bare, n-1, each)...); highest(apart, each) < highest(columns, each) {
-		return apart, each
+	drawn, bare = indented(drawn), indented(bare)
+	for _, share := range []float64{1, 0.92, 0.84} {
+		first := width / float64(n) * share
+		apart := append(inColumns(drawn, 1, 0, first), inColumns(bare, n-1, first, width-first)...)
+		if highest(apart) < highest(best) {
+			best = apart
+		}
 	}
-	return columns, each
+	return best
 }
 
 // keyTop is the room above the first line of a key in mm.
@@ -142,11 +165,10 @@ const keyTop = 0.5
 // Draw draws the key in a width in mm, in as many columns as that has room for.
 func (k *KeyTable) Draw(width float64) *draw.Scene {
 	s := &draw.Scene{Width: width, Label: "Key to the symbols"}
-	columns, each := k.lay(width)
-	for i, column := range columns {
+	for _, c := range k.lay(width) {
 		y := keyTop
-		for _, line := range column {
-			y = line.draw(s, float64(i)*each, y, each)
+		for _, line := range c.lines {
+			y = line.draw(s, c.x, y, c.each)
 		}
 		s.Height = max(s.Height, y)
 	}
