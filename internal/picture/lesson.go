@@ -110,8 +110,8 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	}
 	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, high, drawOpening}
 	gaps := []lessonPanel{
-		{"Close both gaps", 1, "Lift the strand of gap 1 from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 36, 28, drawFirstGap},
-		{"", 2, "Lift that of gap 2 likewise. Ssk the last held stitch with it: slip both as if to knit.", 36, 28, drawLastGap},
+		{"Close both gaps", 1, "Lift the strand of gap 1 from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 36, 27, drawFirstGap},
+		{"", 2, "Lift that of gap 2 likewise. Ssk the last held stitch with it: slip both as if to knit.", 36, 27, drawLastGap},
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
@@ -122,7 +122,8 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	return [][]lessonPanel{append(makeOne, other...), append([]lessonPanel{over, pick}, gaps...)}
 }
 
-// pickText says where the thumb's stitches are picked up.
+// pickText says where the thumb's stitches are picked up. The drawing shows the fingers up;
+// picked up with the outside towards the knitter, from right to left, they point down.
 func (o LessonOptions) pickText(n names) string {
 	where := "at the top of the gap"
 	switch {
@@ -131,7 +132,7 @@ func (o LessonOptions) pickText(n names) string {
 	case o.Bridge > 0:
 		where = "along the bridge"
 	}
-	return fmt.Sprintf("Outside towards you: %d %s from the %s corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the %d held stitches.", o.PickedUp, where, n.left, o.Held)
+	return fmt.Sprintf("Drawn fingers up. Fingers down, outside towards you, pick up %d %s, as numbered. Then knit the %d held.", o.PickedUp, where, o.Held)
 }
 
 func timesWords(n int) string {

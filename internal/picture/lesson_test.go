@@ -67,11 +67,10 @@ func TestLessonFits(t *testing.T) {
 // over the gap or picked up.
 func TestLessonSaysWhereToPickUp(t *testing.T) {
 	for want, o := range map[string]LessonOptions{
-		"Outside towards you: 4 along the bridge from the left corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.":      {Bridge: 3, PickedUp: 4},
-		"Outside towards you: 4 along the bridge from the right corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.":     {Bridge: 3, PickedUp: 4, FromLeft: true},
-		"Outside towards you: 2 at the top of the gap from the left corner, as numbered. Drawn fingers up; turn them down to pick up. Then knit the 15 held stitches.": {PickedUp: 2},
-		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                                                                              {},
-		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                                                                               {FromLeft: true},
+		"Drawn fingers up. Fingers down, outside towards you, pick up 4 along the bridge, as numbered. Then knit the 15 held.":      {Bridge: 3, PickedUp: 4},
+		"Drawn fingers up. Fingers down, outside towards you, pick up 2 at the top of the gap, as numbered. Then knit the 15 held.": {PickedUp: 2},
+		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                                           {},
+		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                                            {FromLeft: true},
 	} {
 		o.Held = 15
 		assert.Equal(t, want, o.pickText(o.names()))
