@@ -78,6 +78,9 @@ func Lengths(p *mitt.Plan, m stitch.Mitt) []Length {
 			}
 		default:
 			l.End, l.How = first, "the ribbing"
+			if fitsRib(s) > 0 {
+				l.How = "for the ribbing"
+			}
 			l.Until = fmt.Sprintf("%s below %s", Both(float64(n-first+1)/p.Gauge.Rounds), s.About.Until)
 		}
 		list = append(list, l)
