@@ -59,3 +59,15 @@ func TestRoundsStandInATable(t *testing.T) {
 		assert.Contains(t, texts[begin+1:begin+3], "10–12", "after it")
 	}
 }
+
+// In large print no length of a section is told in the small figures of a fraction.
+func TestLargeLengthsAreSpelt(t *testing.T) {
+	s := derived(t, project.Samples()[0], nil)
+	o := Usual()
+	o.Large, o.Pieces = true, []Piece{Words}
+	for _, p := range Handout(s, o) {
+		for _, text := range textsOf(p) {
+			assert.NotRegexp(t, `[⅛¼⅜½⅝¾⅞]`, text)
+		}
+	}
+}

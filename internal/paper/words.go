@@ -212,6 +212,9 @@ func (s sections) head(p words.Passage, width float64) part {
 	if l, ok := s.long[p.Part]; ok {
 		l.Until = ""
 		text := l.Words()
+		if s.o.Large {
+			text = spelt(text)
+		}
 		if draw.Measure(p.Title, s.heading, draw.Serif)+4+draw.Measure(text, s.small, draw.Regular) > width {
 			list = append(list, setLines(text, width, small)...)
 		} else {
