@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/chart"
@@ -84,10 +85,10 @@ const abovePassage = 25
 
 // passages sets the sections of the words, short neighbours side by side.
 func (h *handout) passages() (list []block) {
-	all := sections{h, h.pairsByPart(), h.lengthsByPart()}
+	all := sections{h, h.pairsByPart(), h.lengthsByPart(), map[setIn][]part{}}
 	passages := words.Merged(h.Out.Words)
 	for len(passages) > 0 {
-		b := one(passages[0].Title, abovePassage, all.set(passages[0], h.width()))
+		b := one(passages[0].Title, abovePassage, all.once(passages[0], h.width()))
 		n := 1
 		if ways, of := all.beside(passages); of > 0 {
 			b.ways, n = ways, of
@@ -102,6 +103,7 @@ type sections struct {
 	*handout
 	pairs map[stitch.Part]int // the numbers of the charts of their rounds
 	long  map[stitch.Part]words.Length
+	done  map[setIn][]part
 }
 
 // Sections stand side by side where that takes at most so much of the height that they
@@ -146,10 +148,25 @@ func (s sections) beside(list []words.Passage) (ways []way, n int) {
 	return ways, n
 }
 
+// once returns a section as it is set in a width, which is done once.
+func (s sections) once(p words.Passage, width float64) []part {
+	key := setIn{p.Part, width}
+	if s.done[key] == nil {
+		s.done[key] = s.set(p, width)
+	}
+	return s.done[key]
+}
+
+// setIn names a section and the width in mm that it is set in.
+type setIn struct {
+	part  stitch.Part
+	width float64
+}
+
 // column sets sections one below the other.
 func (s sections) column(list []words.Passage, width float64) (rows []part) {
 	for i, p := range list {
-		more := s.set(p, width)
+		more := slices.Clone(s.once(p, width))
 		if i > 0 {
 			more[0].Above, more[0].goesOn = abovePassage, ""
 		}

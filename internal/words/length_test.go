@@ -71,12 +71,12 @@ func TestWhereAnEndIsBegun(t *testing.T) {
 		rib  int
 		part stitch.Part
 	}{
-		"Begin round 9, the ribbing, 1 cm / ⅜ in below where the fingers are to be free.":           {mitt.Fingerless, 2, stitch.Hand},
-		"Begin round 8, the ribbing, 1 cm / ⅜ in below where the tip of the thumb is to be free.":   {mitt.Fingerless, 2, stitch.Thumb},
+		"Begin round 9, the ribbing, 1 cm / ⅜ in below where the fingers are to be free.":               {mitt.Fingerless, 2, stitch.Hand},
+		"Begin round 8, the ribbing, 1 cm / ⅜ in below where the tip of the thumb is to be free.":       {mitt.Fingerless, 2, stitch.Thumb},
 		"Begin round 7, for the ribbing, 1.3 cm / ½ in below where the tip of the thumb is to be free.": {mitt.Fingerless, 5, stitch.Thumb},
-		"Try it on before round 18: it should end 0.6 cm / ¼ in below the tip of the thumb.":        {mitt.Mitten, 2, stitch.Thumb},
-		"Closed, it covers the tip of the longest finger.":                                          {mitt.Mitten, 2, stitch.Top},
-		"Stop when it reaches where the thumb parts from the hand.":                                 {mitt.Fingerless, 2, stitch.Gusset},
+		"Try it on before round 18: it should end 0.6 cm / ¼ in below the tip of the thumb.":            {mitt.Mitten, 2, stitch.Thumb},
+		"Closed, it covers the tip of the longest finger.":                                              {mitt.Mitten, 2, stitch.Top},
+		"Stop when it reaches where the thumb parts from the hand.":                                     {mitt.Fingerless, 2, stitch.Gusset},
 	} {
 		p, err := mitt.New().Plan(&mitt.Request{
 			Kind: c.kind, Gauge: gauge.Gauge{Stitches: 0.22, Rounds: 0.30},
