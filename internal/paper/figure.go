@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"fmt"
+
 	"thenar/internal/draw"
 	"thenar/internal/picture"
 	"thenar/internal/project"
@@ -17,13 +19,12 @@ const halfLife = 0.5
 // and the thumb above them.
 type figure struct {
 	*handout
-	hand    *picture.Dressed
-	girths  *picture.Girths
-	set     *setLadder
-	thumb   part
-	caption part
-	wide    float64 // of all
-	curve   float64 // width of the girths
+	hand   *picture.Dressed
+	girths *picture.Girths
+	set    *setLadder
+	thumb  part
+	wide   float64 // of all
+	curve  float64 // width of the girths
 
 	thumbWide float64 // width of what is said of the thumb
 }
@@ -94,13 +95,20 @@ func (f *figure) lay(l ladder, scale float64) bool {
 		}
 		f.thumb = f.setStage(l.thumb, f.thumbWide, f.thumbWide > f.curve)
 	}
-	f.caption = setWhole(f.handCaption(f.hand), f.wide-f.curve-curveGap, draw.TextStyle{Size: f.note()})
 	return true
 }
 
+// lifeWords says how large the hand is drawn, as it goes on in a sentence.
+func lifeWords(scale float64) string {
+	if scale == halfLife {
+		return ", half life size"
+	}
+	return fmt.Sprintf(", %.3g %% of life size", 100*scale)
+}
+
 // handCaption explains the drawn hand.
-func (h *handout) handCaption(hand *picture.Dressed) string {
-	text := side(h.Doc.Side) + " palm towards you."
+func (h *handout) handCaption(hand *picture.Dressed, size string) string {
+	text := side(h.Doc.Side) + " palm towards you" + size + "."
 	if !h.o.Large { // which has no scale of rounds
 		text += " Each tick is a round."
 	}
@@ -134,7 +142,8 @@ func (f *figure) at(scale float64) part {
 		}
 		above = max(above, under+underThumb+float64(f.thumb.Height)/10)
 	}
-	caption := float64(f.caption.Height) / 10
+	said := setWhole(f.handCaption(f.hand, lifeWords(scale)), f.wide-f.curve-curveGap, draw.TextStyle{Size: f.note()})
+	caption := float64(said.Height) / 10
 	below := max(f.hand.Below()*scale+caption, picture.GirthsBelow*f.note())
 	up := max(min(above-top, 1-lines[0]+caption-below), 0) // the ladder rises where there is room above it
 	for i := range lines {
@@ -142,7 +151,9 @@ func (f *figure) at(scale float64) part {
 	}
 	below = max(below, 1-lines[0]+caption)
 	return drawn(tenths(above+below), func(p *draw.Scene, x, y float64) {
-		p.Add(f.draw(scale, above, lines), x, y, 1)
+		s := f.draw(scale, above, lines)
+		said.draw(s, 0, above+max(f.hand.Below()*scale, 1-lines[0]))
+		p.Add(s, x, y, 1)
 	})
 }
 
@@ -158,6 +169,5 @@ func (f *figure) draw(scale, foot float64, lines []float64) *draw.Scene {
 	f.girths.Draw(s, right, foot, f.curve, scale, f.note())
 	f.set.draw(s, 0, foot, lines)
 	f.thumb.draw(s, wide-f.thumbWide, 0)
-	f.caption.draw(s, 0, foot+max(f.hand.Below()*scale, 1-lines[0]))
 	return s
 }

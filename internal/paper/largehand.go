@@ -63,7 +63,7 @@ func (h *handout) largeHand(l ladder) block {
 	f := &largeFigure{handout: h, hand: picture.NewDressed(h.Out.Plan, h.handOptions())}
 	f.set = f.names(l)
 	f.measures, f.wide = h.measurePair()
-	f.foot = setWhole(h.handCaption(f.hand), h.width(), draw.TextStyle{Size: h.body})
+	f.foot = setWhole(h.handCaption(f.hand, ""), h.width(), draw.TextStyle{Size: h.body})
 	room := h.width() - f.set.width - leaderRoom - curveGap - f.wide
 	wished := min(mostLargeHand, room/f.hand.Width(), (h.areaHeight()-30)/(f.hand.Above()+f.hand.Below()))
 	b := block{name: "hand", above: 30}

@@ -165,7 +165,7 @@ func TestNumbersStandTogether(t *testing.T) {
 			require.Len(t, pages, 1)
 			saidOnce(t, pages, numbersSaid(&s), o.said())
 			half := false
-			pages[0].Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) { half = half || i.Kind == draw.PathItem && at.Scale == halfLife })
+			pages[0].Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) { half = half || i.Kind == draw.PathItem && at.Scale == 0.5 })
 			assert.True(t, half, o.said())
 		}
 	}
