@@ -9,8 +9,9 @@
 // may be set: drawings and cells in steps of 5 %, words in columns. Makeup then
 // chooses ways and breaks for the whole handout at once, and only what is chosen
 // is drawn (makeUp). Tables and blank sheets are filled from top to bottom by
-// flow; divide and join bring a chart on several pages. What belongs to a screen
-// is stripped at the end, so the pages need no style sheet. How something is
+// flow; a gusset's chart stands over the whole width with its key below or beside it
+// (chart, key), and divide and join bring larger ones on several pages. What
+// belongs to a screen is stripped at the end, so the pages need no style sheet. How something is
 // printed is kept as the query of its address (Options.Query and Read).
 //
 // A class set is laid out student by student, as its pages are asked for, since
