@@ -69,14 +69,14 @@ func drawOpening(k *sketch, o LessonOptions) {
 	for i := range n {
 		at := upperEdge((float64(i) + 0.5) / float64(n))
 		k.s.Path(k.ring(at.x, at.y, 1.1), draw.Style{Fill: pale, Stroke: outlineColour, Width: 0.4})
-		if i == 0 || i == n-1 || draw.Measure(" 12", k.letter, draw.Semibold) < (openRight-openLeft)/float64(n) { // else they would touch
+		if i == 0 || i == n-1 || draw.Measure(" "+strconv.Itoa(n), k.letter, draw.Semibold) < (openRight-openLeft)/float64(n) { // else they would touch
 			k.note(at.x, at.y-2.4, strconv.Itoa(i+1), 3.2)
 		}
 	}
 	k.note((openLeft+openRight)/2, (openTop+openFoot)/2+1, strconv.Itoa(o.Held)+" held", 3.2)
 	k.note(openLeft-6.8, (openTop+openFoot)/2+1, "gap 2", 2.9)
 	k.note(openRight+6.8, (openTop+openFoot)/2+1, "gap 1", 2.9)
-	k.arrow(point{openLeft + 4, openTop - 5}, point{openLeft + 10, openTop - 7}, point{openLeft + 18, openTop - 7.6})
+	k.arrow(point{openLeft + 4, openTop - 5.7}, point{openLeft + 10, openTop - 7.5}, point{openLeft + 18, openTop - 8})
 	k.arrow(point{openRight - 4, openFoot + 6}, point{openRight - 10, openFoot + 7.6}, point{openRight - 18, openFoot + 8})
 }
 
