@@ -160,13 +160,13 @@ func (h *handout) cautions() block {
 		list = append(list, words.Caution(w.Message))
 	}
 	if n := len(h.Out.Plan.Filled); n > 0 {
-		list = append(list, fmt.Sprintf("Filled from ratios, not measured (dotted on the drawing): %s. Measure when you can.", words.Plural(n, "value")))
+		list = append(list, fmt.Sprintf("Filled from ratios, not measured (marked ≈ in the plan): %s. Measure when you can.", words.Plural(n, "value")))
 	}
 	try := "on before the top"
 	if h.Out.Plan.Thumbed() {
 		try = "on half-way up the gusset"
 	}
-	list = append(list, fmt.Sprintf("Every girth may come out %.1f %% wider or narrower (95 %%): try the mitt %s.", h.Out.Summary.Half*100, try), caution)
+	list = append(list, fmt.Sprintf("19 times in 20, a girth comes out within %.1f %% of the plan: try the mitt %s.", h.Out.Summary.Half*100, try), caution)
 	var rows []part
 	for _, text := range list {
 		rows = append(rows, h.bullet(text))
