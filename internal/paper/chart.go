@@ -318,6 +318,6 @@ func (p *chartPages) gussetText() string {
 	if p.g.FromLeft {
 		from, to = to, from
 	}
-	return fmt.Sprintf("Read from the foot up, to the %s. The %s at each side stand for palm and back; those at the %s come last.",
-		to, words.Plural(chart.Neighbours, "stitch"), from)
+	return fmt.Sprintf("Read from the bottom up, %s to %s. Each row shows the stitches after its round. The %d at each side stand for palm and back; those at the %s come last.",
+		from, to, chart.Neighbours, from)
 }

@@ -76,14 +76,11 @@ func (p *chartPages) drawJoins(s *draw.Scene, at picture.Geometry, x, y int) {
 	}
 }
 
-// joinStyle is the style of the line along which parts are joined.
-var joinStyle = draw.Style{Stroke: ink, Width: 0.45, Dash: "2.5 1.5"}
-
 // mark is the size of the triangle at the end of a join, in mm.
 const mark = 2.4
 
 func (p *chartPages) joinUpright(s *draw.Scene, x, head, foot float64, to string) {
-	s.Line(x, head-1, x, foot+1, joinStyle)
+	s.Line(x, head-1, x, foot+1, picture.JoinStyle)
 	var t draw.Pen
 	t.Move(x, head).Line(x-mark/2, head-mark).Line(x+mark/2, head-mark).Close()
 	s.Path(t.String(), draw.Style{Fill: ink})
@@ -95,7 +92,7 @@ func (p *chartPages) joinUpright(s *draw.Scene, x, head, foot float64, to string
 // joinLevel draws the line towards the part above or below, with its number on the side
 // of this part, where no number of a stitch or of another part stands.
 func (p *chartPages) joinLevel(s *draw.Scene, y, left, right float64, to string, above bool) {
-	s.Line(left-1, y, right+1, y, joinStyle)
+	s.Line(left-1, y, right+1, y, picture.JoinStyle)
 	end, out := left, -mark // on the side where no numbers stand
 	if p.g.FromLeft {
 		end, out = right, mark

@@ -43,3 +43,20 @@ func TestSignsStandOnceOnAHandout(t *testing.T) {
 		}
 	}
 }
+
+// The key explains the lines of a chart that is divided or laid as on the screen, and names
+// none that no chart has.
+func TestKeyExplainsTheLinesOfADividedChart(t *testing.T) {
+	lines := []string{"the round begins", "the second marker", "every fifth round", "edge of the gusset", "lay the next part here"}
+	for cell, want := range map[float64][]string{0: lines[:3], 12: lines[2:]} {
+		o := Usual()
+		o.Pieces, o.Cell = []Piece{Chart, Key}, cell
+		var all []string
+		for _, p := range Handout(derived(t, project.Samples()[0], nil), o) {
+			all = append(all, textsOf(p)...)
+		}
+		for _, line := range lines {
+			assert.Equal(t, slices.Contains(want, line), slices.Contains(all, line), "cells of %v mm: %s", cell, line)
+		}
+	}
+}

@@ -199,7 +199,7 @@ func (w *wall) drawJoins(i int, b box4) {
 		if n == 0 {
 			return
 		}
-		w.page().Line(x1, y1, x2, y2, joinStyle)
+		w.page().Line(x1, y1, x2, y2, picture.JoinStyle)
 		w.page().Text(x, y, "to part "+strconv.Itoa(n), draw.TextStyle{Size: size, Anchor: anchor})
 	}
 	side := func(edge float64) (float64, draw.Anchor) {

@@ -150,7 +150,7 @@ func drawStitches(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 
 // drawSymbols draws the symbols of a chart, those on coloured stitches with a light edge.
 func drawSymbols(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
-	width := at.CellWidth / 12
+	width := at.CellWidth / 12 * at.symbolScale()
 	symbols := func(edged bool) func(int, chart.Row) string {
 		return func(y int, r chart.Row) string { return symbolsOf(g, r, y, at, l.Symbols, edged) }
 	}
@@ -161,9 +161,9 @@ func drawSymbols(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 // Reading says in which direction a chart is read.
 func Reading(g chart.Grid) string {
 	if g.FromLeft {
-		return "read from left to right, from the foot up"
+		return "read from the bottom up, left to right"
 	}
-	return "read from right to left, from the foot up"
+	return "read from the bottom up, right to left"
 }
 
 // numberRoom returns the room for the numbers of the rounds in mm, and for the names of
@@ -279,9 +279,27 @@ func symbolsOf(g chart.Grid, row chart.Row, y int, at Geometry, by Convention, e
 		if symbol == "" || edged && g.Palette.Or(c.Yarn).Fill == "" {
 			continue
 		}
-		parts = append(parts, symbolInCell(symbol, at.x(c.X), at.y(y), at.CellWidth, at.CellHeight))
+		parts = append(parts, at.symbol(symbol, c.X, y))
 	}
 	return strings.Join(parts, " ")
+}
+
+// largeSymbol is the scale of symbols beside numbers in large print. What is largest of them
+// still fits its cell: they leave about 12 % free on either side.
+const largeSymbol = 1.25
+
+// symbolScale returns by how much symbols are larger than usual.
+func (g Geometry) symbolScale() float64 {
+	if g.letter > largeLetter {
+		return largeSymbol
+	}
+	return 1
+}
+
+// symbol puts a symbol into the middle of a cell.
+func (g Geometry) symbol(symbol string, column, row int) string {
+	w, h, more := g.CellWidth, g.CellHeight, g.symbolScale()
+	return symbolInCell(symbol, g.x(column)-w*(more-1)/2, g.y(row)-h*(more-1)/2, w*more, h*more)
 }
 
 // symbolInCell puts a symbol into the middle of a cell. It keeps its proportions and is as

@@ -136,8 +136,8 @@ func TestManyStitchesAreNumberedByFives(t *testing.T) {
 func TestHowToRead(t *testing.T) {
 	p := adult(t)
 	g := grid(p, nil, false)
-	assert.Equal(t, "Read from right to left, from the foot up. Every round begins at the right edge of the gusset. "+
+	assert.Equal(t, "Read from the bottom up, right to left. Every round begins at the right edge of the gusset. "+
 		"The numbers at the foot count the stitches of round 1, those at the top of round 19.", HowToRead(g))
-	assert.Equal(t, "Read from right to left, from the foot up.", HowToRead(chart.Grid{}))
+	assert.Equal(t, "Read from the bottom up, right to left.", HowToRead(chart.Grid{}))
 	readable(t, allTexts(ChartFile(g, look, Surround{Title: "Mitts", Key: true, Caption: HowToRead(g)})))
 }

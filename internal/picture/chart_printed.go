@@ -19,6 +19,16 @@ const (
 	bandColour  = "#C6C6C6"
 )
 
+// The head of the counts of the gusset's stitches, and that of their numbers.
+const (
+	countsHead = "in gusset"
+	rulerHead  = "stitch"
+)
+
+// nameMiddle is how far below their middle names with ascenders and descenders stand, by
+// the size of their letters.
+const nameMiddle = 0.27
+
 // printed is a gusset's chart as it is laid for paper, over a whole width.
 type printed struct {
 	g          chart.Grid
@@ -61,7 +71,7 @@ func WidestPrinted(g chart.Grid, l Look, width, height float64, narrow bool) flo
 	}
 	room := width - p.rounds - 2*p.gap() - p.countsWidth()
 	if narrow {
-		room = width - p.rounds - 2*p.gap() - p.wide("gusset", draw.Regular)
+		room = width - p.rounds - 2*p.gap() - p.wide(countsHead, draw.Regular)
 	}
 	rows := (height - p.height() + float64(len(g.Rows))*p.at.CellHeight) / float64(len(g.Rows))
 	return min(room/float64(g.Width), rows*p.at.CellWidth/p.at.CellHeight)
@@ -92,7 +102,7 @@ func layPrinted(g chart.Grid, l Look, width float64) (p printed, ok bool) {
 		return printed{}, false
 	}
 	left := 0.0
-	if gusset, all := p.wide("gusset", draw.Regular), p.countsWidth(); room >= gusset {
+	if gusset, all := p.wide(countsHead, draw.Regular), p.countsWidth(); room >= gusset {
 		p.gusset, left = gusset, gusset
 		if room >= all {
 			p.all, left = all, all
@@ -127,7 +137,7 @@ func (p *printed) gap() float64 { return printedGap * p.letter }
 
 // countsWidth returns the width of both columns of counts.
 func (p *printed) countsWidth() float64 {
-	return p.wide("gusset", draw.Regular) + p.letter + p.wide("in all", draw.Regular)
+	return p.wide(countsHead, draw.Regular) + p.letter + p.wide("in all", draw.Regular)
 }
 
 // big returns the size of the numbers of rounds that change the count: nearly as high as
@@ -137,7 +147,7 @@ func (p *printed) big() float64 {
 }
 
 // bar returns the height of a ruler.
-func (p *printed) bar() float64 { return 1.2 * p.letter }
+func (p *printed) bar() float64 { return 1.35 * p.letter }
 
 func (p *printed) headHeight() float64 { return printedLine*p.letter + p.bar() }
 
@@ -261,14 +271,14 @@ func (p *printed) heads(s *draw.Scene) {
 		s.Text(x, y, text, draw.TextStyle{Size: p.letter, Anchor: anchor})
 	}
 	if x, anchor := p.side(p.gusset); p.gusset > 0 {
-		write(x, "gusset", anchor)
+		write(x, countsHead, anchor)
 	}
 	if x, anchor := p.side(p.all); p.all > 0 {
 		write(x, "in all", anchor)
 	}
 	x, anchor := p.beyond(0)
 	write(x, "round", anchor)
-	write((p.at.x(p.head[0])+p.at.x(p.head[1]+1))/2, "gusset", draw.Middle)
+	write((p.at.x(p.head[0])+p.at.x(p.head[1]+1))/2, rulerHead, draw.Middle)
 }
 
 // ruler draws the grey ruler over or under the gusset's stitches of a row, as they are
@@ -303,6 +313,7 @@ func (p *printed) ruler(s *draw.Scene, row chart.Row, of [2]int, top float64) {
 	if areas := p.g.Areas(); len(areas) > 1 {
 		before, after = areas[0].Words, areas[len(areas)-1].Words
 	}
+	y = top + p.bar()/2 + nameMiddle*p.letter
 	s.Text(left-p.gap(), y, before, draw.TextStyle{Size: p.letter, Anchor: draw.End})
 	s.Text(right+p.gap(), y, after, draw.TextStyle{Size: p.letter})
 }

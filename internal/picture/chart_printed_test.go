@@ -153,3 +153,33 @@ func TestKeyIsAsHighAsItIsMeasured(t *testing.T) {
 		}
 	}
 }
+
+// Names beside a printed chart's rulers keep clear of its lines, an upright line of the key
+// clear of the next one, and in large print symbols grow with the numbers but stay in their
+// cells.
+func TestPrintedChartKeepsItsMarksClear(t *testing.T) {
+	_, s, at := growing(t, false)
+	for _, i := range s.Items {
+		if i.Text == "palm" || i.Text == "back" { // ascenders and descenders, as in Source Sans
+			top, foot := i.Y-0.75*i.Letter.Size, i.Y+0.21*i.Letter.Size
+			assert.True(t, foot < at.y(6)-0.4 || top > at.Bottom+0.4, "%s: %.2f to %.2f", i.Text, top, foot)
+		}
+	}
+	key := NewKey([]chart.Grid{wedge()}, look, Sign{Line: "the round begins", Drawn: FirstEdge}, Sign{Line: "the second marker", Drawn: SecondEdge}).Draw(60)
+	thick := uprightsOf(key, func(st draw.Style) bool { return st.Width == firstEdge })
+	require.Len(t, thick, 2)
+	assert.Greater(t, thick[1][1]-thick[0][2], 1.0)
+	cell := Geometry{CellWidth: 6.5, CellHeight: 4.9, letter: 6.35}
+	for op, symbol := range symbols {
+		low, high := 0.0, 0.0
+		draw.Walk(cell.symbol(symbol, 0, 1), func(_ byte, p []float64) {
+			for k := 1; k < len(p); k += 2 {
+				low, high = min(low, p[k]), max(high, p[k])
+			}
+		})
+		assert.True(t, low >= -4.95 && high <= 0.05, "%v reaches %.2f to %.2f", op, low, high)
+	}
+	small := Geometry{CellWidth: 6.5, CellHeight: 4.9, letter: 3.2}
+	assert.Equal(t, symbolInCell(symbols[stitch.M1L], 0, -4.9, 6.5, 4.9), small.symbol(symbols[stitch.M1L], 0, 1))
+	assert.NotEqual(t, small.symbol(symbols[stitch.M1L], 0, 1), cell.symbol(symbols[stitch.M1L], 0, 1))
+}

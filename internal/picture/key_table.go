@@ -16,16 +16,29 @@ const (
 	FirstEdge
 	SecondEdge
 	FifthLine
+	GussetEdge // of a chart that is laid as on the screen
+	JoinLine   // where the parts of a divided chart are laid on each other
 )
+
+// JoinStyle is the style of the line along which the parts of a chart are joined.
+var JoinStyle = draw.Style{Stroke: outlineColour, Width: 0.45, Dash: "2.5 1.5"}
+
+// keyApart is how far an upright line of a key ends within its cell, in mm, so that it
+// doesn't run into the one below.
+const keyApart = 0.5
 
 // draw draws the line in a cell of a key.
 func (l Line) draw(s *draw.Scene, x, y float64) {
 	mid := x + keyCell/2
 	switch l {
 	case FirstEdge:
-		s.Line(mid, y, mid, y+keyCell, draw.Style{Stroke: outlineColour, Width: firstEdge})
+		s.Line(mid, y+keyApart, mid, y+keyCell-keyApart, draw.Style{Stroke: outlineColour, Width: firstEdge})
 	case SecondEdge:
-		s.Line(mid, y, mid, y+keyCell, secondEdgeStyle)
+		s.Line(mid, y+keyApart, mid, y+keyCell-keyApart, secondEdgeStyle)
+	case GussetEdge:
+		s.Line(mid, y+keyApart, mid, y+keyCell-keyApart, draw.Style{Stroke: fifthColour, Width: firstEdge})
+	case JoinLine:
+		s.Line(x-0.5, y+keyCell/2, x+keyCell+0.5, y+keyCell/2, JoinStyle)
 	case FifthLine:
 		s.Line(x, y+keyCell/2, x+keyCell, y+keyCell/2, draw.Style{Stroke: outlineColour, Width: fifthWidth})
 	}

@@ -132,9 +132,9 @@ func (c Chart) stitches() [][]stitch.Op {
 // reading says how the chart is read.
 func (c Chart) reading() string {
 	if c.Page.FromLeft {
-		return "Read from left to right, from the foot up."
+		return "Read from the bottom up, left to right."
 	}
-	return "Read from right to left, from the foot up."
+	return "Read from the bottom up, right to left."
 }
 
 // rule says how many yarns and how long a float the colour work may have.
