@@ -62,7 +62,7 @@ func source(s *Sheet) []string {
 		list = append(list, m.Name+m.Text)
 	}
 	list = append(list, numbersSaid(s)...)
-	for _, l := range words.Lengths(p, s.Out.Mitt) {
+	for _, l := range words.Lengths(p, s.Out.Mitt, s.Out.Unit) {
 		if l.Until != "" {
 			list = append(list, l.Stop())
 		}

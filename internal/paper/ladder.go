@@ -161,7 +161,7 @@ func (c *climb) end() []string {
 // hand it ends.
 func (c *climb) notes(s *stitch.Section) []string {
 	var list []string
-	if to := to(s); to != "" && c.ends {
+	if to := c.to(s); to != "" && c.ends {
 		list = append(list, to)
 	}
 	p := c.Out.Plan
@@ -204,12 +204,12 @@ func lastRibbed(rounds, multiple int) string {
 }
 
 // to says where on the hand a section ends.
-func to(s *stitch.Section) string {
+func (c *climb) to(s *stitch.Section) string {
 	switch about := &s.About; {
 	case about.Until == "":
 		return ""
 	case about.Short > 0:
-		return fmt.Sprintf("to %s below %s", words.Both(about.Short), about.Until)
+		return fmt.Sprintf("to %s below %s", words.Both(about.Short, c.Out.Unit), about.Until)
 	case s.Closed():
 		return "to cover " + about.Until
 	default:
@@ -229,7 +229,7 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 		count += fmt.Sprintf(", then %d for the ribbing", t.EdgingStitches)
 	}
 	list := []string{count}
-	if to := to(s); to != "" && c.ends {
+	if to := c.to(s); to != "" && c.ends {
 		list = []string{to, count}
 	}
 	switch {

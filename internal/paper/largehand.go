@@ -12,11 +12,11 @@ import (
 // then the hand with the parts' names at its left and the measures at its right.
 func (h *handout) numbers() []block {
 	l := h.newLadder()
-	return []block{one("numbers", 25, keptLines(h.pairs(steps(l), h.width()))), h.largeHand(l)}
+	return []block{one("numbers", 25, keptLines(h.pairs(h.steps(l), h.width()))), h.largeHand(l)}
 }
 
 // steps returns the parts of a ladder in the order worked, each with what is done in it.
-func steps(l ladder) (list [][2]string) {
+func (h *handout) steps(l ladder) (list [][2]string) {
 	text := func(st stage) string {
 		number, fixed, found := strings.Cut(st.rounds, " ")
 		rounds := number + " rounds"
@@ -26,7 +26,7 @@ func steps(l ladder) (list [][2]string) {
 		if found {
 			rounds += " " + fixed
 		}
-		return strings.Join(append([]string{rounds + ", " + words.Both(st.mm)}, st.notes...), "; ")
+		return strings.Join(append([]string{rounds + ", " + words.Both(st.mm, h.Out.Unit)}, st.notes...), "; ")
 	}
 	for i, st := range l.stages {
 		done := text(st)

@@ -108,16 +108,18 @@ func (h *handout) stageHead(st stage) *stageHead {
 }
 
 // stageLengths returns a part's length in both units.
-func stageLengths(st stage) string { return strings.Replace(words.Both(st.mm), " / ", " · ", 1) }
+func (h *handout) stageLengths(st stage) string {
+	return strings.Replace(words.Both(st.mm, h.Out.Unit), " / ", " · ", 1)
+}
 
 func (h *handout) lengthsWidth(st stage) float64 {
-	return draw.Measure(stageLengths(st), h.note(), draw.Regular)
+	return draw.Measure(h.stageLengths(st), h.note(), draw.Regular)
 }
 
 // setStage sets a part's name with its rounds and its lengths, and its notes below. Lengths
 // that are not in the row stand before the first note.
 func (h *handout) setStage(st stage, width float64, inRow bool) part {
-	s, long := h.stageHead(st), stageLengths(st)
+	s, long := h.stageHead(st), h.stageLengths(st)
 	size, note := numeral*h.body, draw.TextStyle{Size: h.note(), Anchor: draw.End}
 	notes, end := strings.Join(st.notes, "; "), width
 	if inRow {

@@ -35,7 +35,7 @@ func (h *handout) unsound() block {
 // lengthsByPart returns the lengths of the parts.
 func (h *handout) lengthsByPart() map[stitch.Part]words.Length {
 	m := map[stitch.Part]words.Length{}
-	for _, l := range words.Lengths(h.Out.Plan, h.Out.Mitt) {
+	for _, l := range words.Lengths(h.Out.Plan, h.Out.Mitt, h.Out.Unit) {
 		m[l.Part] = l
 	}
 	return m
@@ -66,10 +66,10 @@ func (h *handout) wordsHead() []part {
 // howToRead says how the rounds are set, and what rules where they differ from the
 // measures.
 func (h *handout) howToRead() []string {
-	text := "Left: the round, on grey where the stitches change. Right: how many there are after it."
+	text := "Left: the round, on grey where the stitches change. Right: the stitches after it."
 	for _, l := range h.lengthsByPart() {
 		if l.Until != "" {
-			text += " Rounds are for your gauge: if the measure comes sooner or later, follow the measure."
+			text += " Work every grey round. To meet a measure, add or drop only plain rounds, as late as you can."
 			break
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
+	"thenar/internal/units"
 	"thenar/internal/words"
 	"thenar/internal/yarn"
 )
@@ -14,6 +15,7 @@ import (
 // Outputs is all that is worked out from a document and the strokes of its chart.
 type Outputs struct {
 	Terms   words.Terms // of its sentences
+	Unit    units.Unit  // of its sheet
 	Plan    *mitt.Plan
 	Planned stitch.Mitt  // the right hand, without the strokes
 	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and knitter
@@ -66,7 +68,7 @@ func (pl *Planner) Derive(d Document, marks chart.Marks) (*Outputs, error) {
 // Outputs works out everything from a plan that is made already, except what its
 // fixed numbers cost: that takes another plan for each of them.
 func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out *Outputs, err error) {
-	out = &Outputs{Terms: planned.extra.terms, Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
+	out = &Outputs{Terms: planned.extra.terms, Unit: d.Sheet.Unit(), Plan: planned.Plan, Planned: planned.Plan.Mitt(), Tolerance: planned.extra.tolerance, Bands: planned.extra.bands}
 	plan := out.Plan
 	if out.Fit, err = fit.Rows(plan, out.Planned, out.Bands); err != nil {
 		return nil, err
@@ -85,7 +87,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Pair = pl.pair(d, marks, out)
 	tails := yarn.TailsOf(plan)
 	out.Words = words.Instructions(out.Mitt, words.Hands{
-		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails),
+		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails), Unit: out.Unit,
 	})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
 	return out, nil

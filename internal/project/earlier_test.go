@@ -31,7 +31,7 @@ func TestAThumbOfTheEarlierProgramStays(t *testing.T) {
 		return list
 	}
 	was := []string{
-		"Round 1: Pick up and knit 4, k2tog with the gap strand, k13, ssk with the gap strand (19).",
+		"Round 1: Pick up and knit 4, k2tog with the strand at corner 1, k13, ssk with the strand at corner 2 (19).",
 		"Rounds 2–9: Knit (19).", "Round 10: k17, ssk (18).", "Round 11: (k9, M1) twice (20).", "Round 12: (k2, p2) 5 times (20).",
 	}
 	assert.Equal(t, was, read(d, stitch.Thumb, 12))

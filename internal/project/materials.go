@@ -2,10 +2,11 @@ package project
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/gauge"
-	"thenar/internal/mitt"
+	"thenar/internal/units"
 	"thenar/internal/words"
 	"thenar/internal/yarn"
 )
@@ -24,18 +25,22 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	}
 	list := []Material{
 		{"Yarn", o.yarnText(ownYarn, weight)},
-		{o.Terms.Say("Gauge"), o.Terms.Say(Gauge(p.Gauge) + ", in stockinette in the round, washed.")},
+		{o.Terms.Say("Gauge"), o.Terms.Say(Gauge(p.Gauge, o.Unit) + ", in stockinette in the round, washed.")},
 		{"Needles", needle + o.Terms.Say(", or what gives the gauge: double-pointed or a long circular; a darning needle.")},
 	}
 	if p.Thumbed() {
 		list = append(list,
 			Material{"Markers", "2, unlike each other: the first where the round begins, the second at the gusset’s other edge."},
-			Material{"Holder", fmt.Sprintf("smooth waste yarn, 20 cm / 8 in, for %s.", words.Plural(p.Thumb.Held, "stitch"))})
+			Material{"Holder", fmt.Sprintf("smooth waste yarn, %s, for %s.", words.Tail(holder, o.Unit), words.Plural(p.Thumb.Held, "stitch"))})
 	} else {
 		list = append(list, Material{"Markers", "1, where the round begins."})
 	}
-	return append(list, Material{"Tails", o.Terms.Say(tails(p))})
+	return append(list, Material{"Tails", o.Terms.Say(o.tails())})
 }
+
+// holder is the length in mm of the yarn that holds the thumb's stitches (common
+// practice, no source).
+const holder = 200
 
 // needleOf returns the needles of a weight: in mm, and in the US by number too.
 func needleOf(w yarn.Weight, t words.Terms) string {
@@ -45,11 +50,19 @@ func needleOf(w yarn.Weight, t words.Terms) string {
 	return w.Needle + " (" + w.NeedleUS + ")"
 }
 
-// Gauge returns a gauge in words, over 10 cm and over 4 in. The numbers differ,
-// since 4 in are 101.6 mm.
-func Gauge(g gauge.Gauge) string {
-	const inches = 4 * 25.4
-	return fmt.Sprintf("%s stitches and %s rounds over 10 cm (%s and %s over 4 in)", Tenths(g.Stitches*100), Tenths(g.Rounds*100), Tenths(g.Stitches*inches), Tenths(g.Rounds*inches))
+// Gauge returns a gauge in words, over 10 cm and over 4 in, that of the sheet's unit
+// first. The numbers differ, since 4 in are 101.6 mm.
+func Gauge(g gauge.Gauge, first units.Unit) string {
+	ways := []struct {
+		mm   float64
+		name string
+	}{{100, "10 cm"}, {4 * units.Inch.MM(), "4 in"}}
+	if first == units.IN {
+		slices.Reverse(ways)
+	}
+	a, b := ways[0], ways[1]
+	return fmt.Sprintf("%s stitches and %s rounds over %s (%s and %s over %s)", Tenths(g.Stitches*a.mm), Tenths(g.Rounds*a.mm), a.name,
+		Tenths(g.Stitches*b.mm), Tenths(g.Rounds*b.mm), b.name)
 }
 
 // Tenths returns a number with one decimal, or none if that is a zero: "24", "32.5".
@@ -59,7 +72,10 @@ func Tenths(x float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", x)
 func (o *Outputs) yarnText(own string, weight yarn.Weight) string {
 	pair := o.Yarn.Pair
 	metres, least, most := pair.Metres().Rounded()
-	text := fmt.Sprintf("about %d m / %d yd for the pair (%d to %d yd, %d to %d m)", metres, yards(metres), yards(least), yards(most), least, most)
+	text := fmt.Sprintf("about %d m / %d yd for the pair (%d to %d m, %d to %d yd)", metres, yards(metres), least, most, yards(least), yards(most))
+	if o.Unit == units.IN {
+		text = fmt.Sprintf("about %d yd / %d m for the pair (%d to %d yd, %d to %d m)", yards(metres), metres, yards(least), yards(most), least, most)
+	}
 	if g := pair.Grams(o.Ball); g.Mean > 0 {
 		_, _, most := g.Rounded()
 		text += fmt.Sprintf(", at most %d g", most)
@@ -95,15 +111,16 @@ func (o *Outputs) ByColour() []string {
 }
 
 // tails says how long the ends of yarn should be left, and what for.
-func tails(p *mitt.Plan) string {
-	t := yarn.TailsOf(p)
-	text := fmt.Sprintf("%s to cast on. ", words.Tail(t.CastOn))
+func (o *Outputs) tails() string {
+	t := yarn.TailsOf(o.Plan)
+	tail := func(mm float64) string { return words.Tail(mm, o.Unit) }
+	text := tail(t.CastOn) + " to cast on. "
 	if t.Hand > 0 {
-		text += fmt.Sprintf("To bind off, leave %s of yarn for the hand", words.Tail(t.Hand))
+		text += fmt.Sprintf("Binding off takes %s for the hand", tail(t.Hand))
 		if t.Thumb > t.End {
-			text += fmt.Sprintf(", %s for the thumb", words.Tail(t.Thumb))
+			text += fmt.Sprintf(", %s for the thumb", tail(t.Thumb))
 		}
 		text += ". "
 	}
-	return text + fmt.Sprintf("All other ends: %s.", words.Tail(t.End))
+	return text + fmt.Sprintf("All other ends: %s.", tail(t.End))
 }

@@ -24,8 +24,32 @@ type Part struct {
 	Finish   string // "BO", "draw up", "graft" or ""
 	Finished int    // stitches that the finish takes
 
-	schedules []schedule // stated before the rounds
-	texts     []string   // of the rounds worked
+	schedules  []schedule // stated before the rounds
+	texts      []string   // of the rounds worked
+	makesFirst int        // stitches that round 1 was said to make, all others none; 0: not said
+	multiples  []multipleOf
+}
+
+// multipleOf is a round that was said to bring the stitches to a multiple.
+type multipleOf struct{ round, of int }
+
+// checkSaid compares what was said of single rounds with what was knitted.
+func (p *Part) checkSaid() error {
+	for _, m := range p.multiples {
+		if m.of < 1 || m.round > len(p.Rounds) || p.Rounds[m.round-1].After%m.of != 0 {
+			return fmt.Errorf("round %d was to bring the stitches to a multiple of %d", m.round, m.of)
+		}
+	}
+	for i, r := range p.Rounds {
+		changes := r.After
+		for _, op := range r.Ops {
+			changes -= ledger[op][0]
+		}
+		if p.makesFirst != 0 && (i == 0 && changes != p.makesFirst || i > 0 && changes != 0) {
+			return fmt.Errorf("round %d makes %d stitches; only round 1 was to make %d", i+1, changes, p.makesFirst)
+		}
+	}
+	return nil
 }
 
 // Round is one round as it was worked.
@@ -146,6 +170,9 @@ func (n *needles) end(p *Part) error {
 		return nil
 	}
 	n.gusset = -1
+	if err := p.checkSaid(); err != nil {
+		return fmt.Errorf("%s: %w", p.Title, err)
+	}
 	for _, s := range p.schedules {
 		if err := s.check(p); err != nil {
 			return fmt.Errorf("%s: %w", p.Title, err)

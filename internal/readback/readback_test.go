@@ -22,7 +22,7 @@ Round 3: K1, M1L, k1, M1R, k1 | k1, (k2, p1) twice (12, of which 5 in the gusset
 Round 4: Knit (12, of which 5 in the gusset).
 
 Hand
-Round 1: Slip 5 to waste yarn, cast on 1 with backward loops, k7 (8).
+Round 1: Slip 5 to waste yarn, cast on a bridge of 1 backward loop, k7 (8).
 Round 2: K1, (yo, k2tog) 3 times, k1 (8).
 
 Top
@@ -34,8 +34,8 @@ Cut the yarn, draw it through the 2 stitches that are left, pull tight and faste
 
 Thumb
 Put the 5 held stitches back on the needles. Join the yarn with a 20 cm tail.
-Round 1: Pick up and knit 2, k2tog with the gap strand, k3, ssk with the gap strand (7).
-Bind off all 7 stitches loosely.
+Round 1: Pick up and knit 2, k2tog with the strand at corner 1, k3, ssk with the strand at corner 2 (7).
+Bind off all 7 stitches in rib: work 2, *slip both back, k2tog, work 1; repeat from *. Cut the yarn, draw it through the last.
 Weave in the ends.
 `
 
@@ -68,14 +68,22 @@ func TestReadRefuses(t *testing.T) {
 		{"1 → 5", "1 → 7", "from 1 to 7 was told"},
 		{"Round 4: Knit (12, of which 5 in the gusset).\n", "", "the rhythm ends with round 4, of 3"},
 		{"An increase round, then 1 plain round;", "1 plain round, then an increase round, then 1 plain round;", "the rhythm gives rounds []"},
+		{"Round 4: Knit (12,", "Rounds 4–5: Knit (12,", "the rhythm ends with round 4, of 5"},
 		{"Rounds 1, 3.", "Rounds 1, 4.", "the list says [1 4]"},
 		{"Slip 5 to", "Slip 4 to", "are left of the round"},
 		{"Put the 5 held", "Put the 4 held", "5 on waste yarn"},
 		{"through the 2", "through the 3", "2 stitches are on the needles"},
-		{"ssk with the gap strand", "ssk with the gap strand, k0, ssk with the gap strand", "takes 1, and 0 are left"},
+		{"ssk with the strand at corner 2", "ssk with the strand at corner 2, k0, ssk with the strand at corner 2", "takes 1, and 0 are left"},
+		{"ssk with the strand at corner 2", "ssk with the gap strand", "is no stitch"},
+		{"corner 1, k3, ssk with the strand at corner 2", "corner 2, k3, ssk with the strand at corner 2", "corner 2 is the end of the round, and 4 stitches are left"},
+		{"corner 1, k3", "corner 1, k2, k2tog with the strand at corner 1", "corner 1 is where the picked-up stitches end"},
+		{"a bridge of 1 backward loop", "a bridge of 1 backward loops", "is no stitch"},
+		{"work 1; repeat", "work 3; repeat", "nobody can tell"},
+		{"Rounds 1–2: (k1", "Round 1 makes 2 stitches; the others are plain.\nRounds 1–2: (k1", "round 1 makes 0 stitches; only round 1 was to make 2"},
+		{"Rounds 1–2: (k1", "The next round brings the stitches to a multiple of 3, for the ribbing.\nRounds 1–2: (k1", "a multiple of 3"},
 		{"Weave in the ends.", "Graft 4 to the rest.", "nobody can tell"},
 		{"K1, (yo", "K1, (zo", "is no stitch"},
-		{"Bind off all 7 stitches loosely.\n", "", "at the end 7 stitches"},
+		{"Bind off all 7 stitches in rib: work 2, *slip both back, k2tog, work 1; repeat from *. Cut the yarn, draw it through the last.\n", "", "at the end 7 stitches"},
 	} {
 		_, err := Read(strings.Replace(smallMitt, c[0], c[1], 1))
 		assert.ErrorContains(t, err, c[2], "%s for %s", c[1], c[0])

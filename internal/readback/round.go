@@ -132,16 +132,33 @@ func split(text string) []string {
 
 var (
 	repeated = regexp.MustCompile(`^\((.*)\) (once|twice|(\d+) times)$`)
+	corner   = regexp.MustCompile(`^(k2tog|ssk) with the strand at corner ([12])$`)
 	run      = regexp.MustCompile(`^(k|p|sl)(\d+)$`)
 	phrases  = []struct {
 		re *regexp.Regexp
 		op string
 	}{
 		{regexp.MustCompile(`^slip (\d+) to waste yarn(?: for the (.*))?$`), "hold"},
-		{regexp.MustCompile(`^cast on (\d+) with backward loops$`), "CO"},
+		{regexp.MustCompile(`^cast on a bridge of (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
 	}
 )
+
+// corner works a decrease with the strand at a corner of the gap: the first one comes
+// straight after the stitches picked up, the other ends the round.
+func (w *worker) corner(op string, number int) error {
+	n := len(w.ops)
+	if number == 1 && n > 0 && w.ops[n-1] != "pick up" {
+		return fmt.Errorf("corner 1 is where the picked-up stitches end")
+	}
+	if err := w.do(op+" with the gap strand", 1); err != nil {
+		return err
+	}
+	if number == 2 && len(w.live) > 0 {
+		return fmt.Errorf("corner 2 is the end of the round, and %d stitches are left", len(w.live))
+	}
+	return nil
+}
 
 func (w *worker) item(item string) error {
 	if found := repeated.FindStringSubmatch(item); found != nil {
@@ -166,10 +183,14 @@ func (w *worker) item(item string) error {
 			if w.keepsFor = ""; len(found) > 2 {
 				w.keepsFor = found[2]
 			}
-			return w.do(p.op, atoi(found[1]))
+			number, _, _ := strings.Cut(found[1], " ")
+			return w.do(p.op, atoi(number))
 		}
 	}
-	if _, known := ledger[item]; known && item != "hold" && item != "pick up" && item != "CO" {
+	if found := corner.FindStringSubmatch(item); found != nil {
+		return w.corner(found[1], atoi(found[2]))
+	}
+	if _, known := ledger[item]; known && !strings.Contains(item, " strand") && item != "hold" && item != "pick up" && item != "CO" {
 		return w.do(item, 1)
 	}
 	return fmt.Errorf("%q is no stitch", item)

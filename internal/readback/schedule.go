@@ -11,6 +11,7 @@ import (
 type schedule struct {
 	action   []int // rounds of the changes that follow from the rhythm
 	until    int   // last round that the rhythm covers
+	steady   bool  // the rhythm covers the part to its end
 	listed   []int // rounds of the changes that the text lists
 	times    int   // stated number of changes
 	from, to int   // stated counts of stitches
@@ -41,7 +42,9 @@ func readSchedule(line string) (schedule, bool) {
 	for _, r := range strings.Split(found[5], ",") {
 		s.listed = append(s.listed, atoi(strings.TrimSpace(r)))
 	}
-	s.action, s.until = action(strings.ToLower(found[1]))
+	rhythm := strings.ToLower(found[1])
+	s.action, s.until = action(rhythm)
+	s.steady = steady.MatchString(lead.ReplaceAllString(rhythm, ""))
 	return s, true
 }
 
@@ -108,7 +111,7 @@ func (s schedule) check(p *Part) error {
 	if !slices.Equal(s.action, s.listed) || len(s.listed) != s.times {
 		return fmt.Errorf("the rhythm gives rounds %v, the list says %v, %d in all", s.action, s.listed, s.times)
 	}
-	if s.until > len(p.Rounds) {
+	if s.until > len(p.Rounds) || s.steady && s.until < len(p.Rounds) {
 		return fmt.Errorf("the rhythm ends with round %d, of %d", s.until, len(p.Rounds))
 	}
 	var changed []int

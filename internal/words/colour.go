@@ -55,7 +55,7 @@ func colouredRuns(r stitch.Round, yarns []string) []string {
 		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) {
 			n++
 		}
-		token := run(ops[i], n, r.SetAt(i))
+		token := run(ops[i], n, r.SetAt(i)) + atCorner(ops, i)
 		switch {
 		case token == "" || !inYarn(ops[i]):
 		case strings.HasPrefix(token, "("): // "(k2tog) twice"

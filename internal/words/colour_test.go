@@ -42,7 +42,7 @@ func TestColoured(t *testing.T) {
 			stitch.Hand,
 			stitch.Round{Ops: ops(k, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, k), Lead: 5},
 			"rcrrrc",
-			"k1 rust, slip 2 to waste yarn, cast on 2 with backward loops in rust, k1 cream (4).",
+			"k1 rust, slip 2 to waste yarn, cast on a bridge of 2 backward loops in rust, k1 cream (4).",
 		},
 		{stitch.Top, stitch.Round{Ops: ops(stitch.K2tog, stitch.K2tog, k)}, "rrc", "(k2tog rust) twice, k1 cream (3)."},
 	} {

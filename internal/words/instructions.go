@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/stitch"
+	"thenar/internal/units"
 )
 
 // Step is one line of the instructions, for rounds From to To of its section
@@ -50,15 +51,16 @@ type Passage struct {
 // hand, and with operations named for a knitter from left to right.
 func Instructions(m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
-	bridge := bridgeOf(m)
+	bridge, boundOff := bridgeOf(m), false
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		passage := Passage{Part: s.Part, Title: s.Part.Title()}
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
 		passage.Steps = append(passage.Steps, rounds(*s)...)
-		passage.Steps = append(passage.Steps, after(s, by)...)
+		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
+		boundOff = boundOff || count(s.Finish, stitch.BindOff) > 0
 		if i == len(m.Sections)-1 {
-			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside, above all for a small child."})
+			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside."})
 		}
 		for i, s := range passage.Steps {
 			passage.Steps[i].Text = by.Terms.Say(s.Text)
@@ -97,10 +99,13 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.castOn(s.CastOn))
 	}
 	if len(s.From) > 0 {
-		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn; %s closes the last hole.", taken(s), strings.TrimPrefix(leaving(by.Tails.End), ", leaving ")))
+		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn; %s closes the last hole.", taken(s), strings.TrimPrefix(by.leaving(by.Tails.End), ", leaving ")))
 		picked := count(s.Rounds[0], stitch.PickUp)
 		say(by.along(bridge.stitches, picked))
 		say(thumbMarker(picked))
+	}
+	if made := madeFirst(s); made != "" {
+		say(made)
 	}
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
@@ -144,6 +149,7 @@ type Hands struct {
 	Pair     Pair
 	Terms    Terms
 	Tails    Tails
+	Unit     units.Unit // that lengths are told in first
 }
 
 // Tails are the lengths of yarn in mm that edges and ends take; 0: as one likes.
@@ -155,11 +161,11 @@ type Tails struct {
 }
 
 // leaving says how long a tail is left.
-func leaving(mm float64) string {
+func (h Hands) leaving(mm float64) string {
 	if mm == 0 {
 		return ", leaving a tail"
 	}
-	return ", leaving a tail of " + Tail(mm)
+	return ", leaving a tail of " + Tail(mm, h.Unit)
 }
 
 // round returns where the round begins and how it goes on.
@@ -192,7 +198,7 @@ func rounds(s stitch.Section) []Step {
 			continue
 		}
 		if i+1 == fitsRib(&s) {
-			steps = append(steps, Step{Text: "The next round brings the stitches to a number that the ribbing divides."})
+			steps = append(steps, Step{Text: fmt.Sprintf("The next round brings the stitches to a multiple of %d, for the ribbing.", s.About.Rib)})
 		}
 		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text})
 		last = text

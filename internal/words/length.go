@@ -16,15 +16,18 @@ type Length struct {
 	Part   stitch.Part
 	Rounds int
 	MM     float64
-	Until  string // where it ends on the hand
-	End    int    // the round that is begun there, if its end is worked otherwise; 0: none
-	How    string // how that end is worked: "the ribbing"
+	Until  string  // where it ends on the hand
+	End    int     // the round that is begun there, if its end is worked otherwise; 0: none
+	How    string  // how that end is worked: "the ribbing"
+	Whole  float64 // from the cast-on to its end in mm, if that is what fixes it; 0: no
+
+	unit units.Unit // that is told first
 }
 
 // Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
 // reaches where the thumb parts".
 func (l Length) Words() string {
-	text := Plural(l.Rounds, "round") + ", about " + Both(l.MM)
+	text := Plural(l.Rounds, "round") + ", about " + Both(l.MM, l.unit)
 	if l.Until != "" {
 		text += "; " + l.stop()
 	}
@@ -38,54 +41,86 @@ func (l Length) Stop() string { return capital(l.stop()) + "." }
 // have a number of rounds, what it covers then.
 func (l Length) stop() string {
 	switch {
+	case l.Whole > 0:
+		return fmt.Sprintf("knit until it is %s from the cast-on: %s", Both(l.Whole, l.unit), l.Until)
 	case l.How != "":
 		return fmt.Sprintf("begin round %d, %s, %s", l.End, l.How, l.Until)
 	case l.End > 0:
 		return fmt.Sprintf("try it on before round %d: it should %s", l.End, l.Until)
-	case strings.HasPrefix(l.Until, "covers "):
+	case strings.HasPrefix(l.Until, "has "):
 		return "closed, it " + l.Until
 	}
 	return "stop when it " + l.Until
 }
 
-// Both returns a length in mm in centimetres and inches: "6 cm / 2⅜ in".
-func Both(mm float64) string {
-	l := units.FromMM(mm)
-	return l.With(units.CM) + " / " + l.With(units.IN)
+// Both returns a length in mm in centimetres and inches, the unit of a sheet first:
+// "6 cm / 2⅜ in", "2⅜ in / 6 cm". Both are of the length to a whole millimetre, so that
+// one can be worked out from the other.
+func Both(mm float64, first units.Unit) string {
+	l := units.FromMM(math.Round(mm))
+	return inOrder(l.With(units.CM), l.With(units.IN), first)
+}
+
+// inOrder joins a length in centimetres and in inches, the unit of a sheet first.
+func inOrder(cm, in string, first units.Unit) string {
+	if first == units.IN {
+		cm, in = in, cm
+	}
+	return cm + " / " + in
 }
 
 // Tail returns a length in mm that is only to be long enough, up to the next 5 cm,
 // and the whole inches that are no shorter: "135 cm / 54 in".
-func Tail(mm float64) string {
+func Tail(mm float64, first units.Unit) string {
 	cm := 5 * math.Ceil(mm/50)
-	return fmt.Sprintf("%.0f cm / %.0f in", cm, math.Ceil(10*cm/units.Inch.MM()))
+	return inOrder(fmt.Sprintf("%.0f cm", cm), fmt.Sprintf("%.0f in", math.Ceil(10*cm/units.Inch.MM())), first)
 }
 
-// Lengths returns the lengths of a mitt's sections, in the order knitted.
-func Lengths(p *mitt.Plan, m stitch.Mitt) []Length {
+// Lengths returns the lengths of a mitt's sections, in the order knitted, in the unit of
+// a sheet first.
+func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 	list := make([]Length, 0, len(m.Sections))
+	whole := 0.0
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		n := len(s.Rounds)
-		l := Length{Part: s.Part, Rounds: n, MM: float64(n) / p.Gauge.Rounds}
-		switch first := ending(s); {
-		case first == 0:
-			l.Until = until(s)
-		case s.Closed():
-			l.End, l.Until = first, "reach "+s.About.Until
-			if below := float64(n-first+1)/p.Gauge.Rounds - thumbRoom; below >= leastBelow {
-				l.Until = fmt.Sprintf("end %s below %s", Both(below), s.About.Until)
-			}
-		default:
-			l.End, l.How = first, "the ribbing"
-			if fitsRib(s) > 0 {
-				l.How = "for the ribbing"
-			}
-			l.Until = fmt.Sprintf("%s below %s", Both(float64(n-first+1)/p.Gauge.Rounds), s.About.Until)
+		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: float64(len(s.Rounds)) / p.Gauge.Rounds, unit: first}
+		whole += l.MM
+		if s.Part == stitch.CuffPlain && s.About.Until != "" {
+			l.Whole, l.Until = whole, plainUntil(p)
+		} else {
+			l.ends(s, p.Gauge.Rounds)
 		}
 		list = append(list, l)
 	}
 	return list
+}
+
+// plainUntil returns what begins on the hand above the plain rounds. The end of the
+// forearm's bone stands out as a knob on the little finger's side of the wrist.
+func plainUntil(p *mitt.Plan) string {
+	if !p.Thumbed() {
+		return "the hand begins there"
+	}
+	return "the gusset begins at the knob outside the wrist"
+}
+
+// ends fills in where a section of so many rounds per mm ends on the hand.
+func (l *Length) ends(s *stitch.Section, rounds float64) {
+	switch begun := ending(s); {
+	case begun == 0:
+		l.Until = l.until(s)
+	case s.Closed():
+		l.End, l.Until = begun, "reach "+s.About.Until
+		if below := float64(l.Rounds-begun+1)/rounds - thumbRoom; below >= leastBelow {
+			l.Until = fmt.Sprintf("end %s below %s", Both(below, l.unit), s.About.Until)
+		}
+	default:
+		l.End, l.How = begun, "the ribbing"
+		if fitsRib(s) > 0 {
+			l.How = "for the ribbing"
+		}
+		l.Until = fmt.Sprintf("%s below %s", Both(float64(l.Rounds-begun+1)/rounds, l.unit), s.About.Until)
+	}
 }
 
 // A closed thumb is thumbRoom mm longer than the thumb inside; a tip that is nearer
@@ -126,14 +161,18 @@ func fitsRib(s *stitch.Section) int {
 }
 
 // until returns where on the hand a section ends.
-func until(s *stitch.Section) string {
+func (l *Length) until(s *stitch.Section) string {
 	switch about := s.About; {
 	case about.Until == "":
 		return ""
 	case about.Short > 0:
-		return fmt.Sprintf("ends %s below %s", Both(about.Short), about.Until)
+		return fmt.Sprintf("ends %s below %s", Both(about.Short, l.unit), about.Until)
 	case s.Closed():
-		return "covers " + about.Until
+		room := mitt.TipRoom
+		if about.Digit != nil {
+			room = thumbRoom
+		}
+		return fmt.Sprintf("has %s of room over %s", Both(room, l.unit), about.Until)
 	default:
 		return "reaches " + about.Until
 	}

@@ -32,7 +32,7 @@ func TestLengths(t *testing.T) {
 			Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
 		})
 		require.NoError(t, err)
-		list := Lengths(p, p.Mitt())
+		list := Lengths(p, p.Mitt(), units.CM)
 		at := 0
 		for _, s := range p.Mitt().Sections {
 			if len(s.Rounds) == 0 {
@@ -43,7 +43,7 @@ func TestLengths(t *testing.T) {
 			assert.Equal(t, len(s.Rounds), list[at].Rounds, "%s", s.Part)
 			assert.InDelta(t, float64(len(s.Rounds))/0.30, list[at].MM, 1e-9)
 			if s.Part == stitch.Hand && p.Top != nil {
-				assert.Contains(t, list[at].Until, Both(float64(p.Top.Rounds)/0.30-5))
+				assert.Contains(t, list[at].Until, Both(float64(p.Top.Rounds)/0.30-5, units.CM))
 			}
 			at++
 		}
@@ -53,12 +53,22 @@ func TestLengths(t *testing.T) {
 
 // A tail is never shorter than it has to be, and said no finer than it is measured off.
 func TestTail(t *testing.T) {
-	assert.Equal(t, "135 cm / 54 in", Tail(1304)) // 135 cm are 53.1 in: a tail is never cut shorter
-	assert.Equal(t, "145 cm / 58 in", Tail(1450)) // 57.1 in
-	assert.Equal(t, "60 cm / 24 in", Tail(600))   // 23.6 in
-	assert.Equal(t, "125 cm / 50 in", Tail(1250)) // 49.2 in
-	assert.Equal(t, "20 cm / 8 in", Tail(200))
-	assert.Equal(t, "5 cm / 2 in", Tail(50))
+	assert.Equal(t, "135 cm / 54 in", Tail(1304, units.CM)) // 135 cm are 53.1 in: a tail is never cut shorter
+	assert.Equal(t, "145 cm / 58 in", Tail(1450, units.CM)) // 57.1 in
+	assert.Equal(t, "60 cm / 24 in", Tail(600, units.CM))   // 23.6 in
+	assert.Equal(t, "125 cm / 50 in", Tail(1250, units.CM)) // 49.2 in
+	assert.Equal(t, "20 cm / 8 in", Tail(200, units.CM))
+	assert.Equal(t, "5 cm / 2 in", Tail(50, units.CM))
+}
+
+// A sheet in inches tells inches first. 23.57 mm are 24 whole ones, 2.4 cm, and these
+// nearest to 1 in (0.945), so that either can be worked out from the other.
+func TestUnitsAgreeAndTheSheetsComesFirst(t *testing.T) {
+	assert.Equal(t, "2.4 cm / 1 in", Both(23.57, units.CM))
+	assert.Equal(t, "1 in / 2.4 cm", Both(23.57, units.IN))
+	assert.Equal(t, "54 in / 135 cm", Tail(1304, units.IN))
+	l := Length{Rounds: 19, MM: 19 / 0.32, Whole: 102, Until: "the hand begins there", unit: units.IN}
+	assert.Equal(t, "Knit until it is 4 in / 10.2 cm from the cast-on: the hand begins there.", l.Stop())
 }
 
 // By hand, at 30 rounds over 10 cm: the last rounds of a part that ends in rib are begun
@@ -71,12 +81,13 @@ func TestWhereAnEndIsBegun(t *testing.T) {
 		rib  int
 		part stitch.Part
 	}{
-		"Begin round 9, the ribbing, 1 cm / ⅜ in below where the fingers are to be free.":               {mitt.Fingerless, 2, stitch.Hand},
-		"Begin round 8, the ribbing, 1 cm / ⅜ in below where the tip of the thumb is to be free.":       {mitt.Fingerless, 2, stitch.Thumb},
-		"Begin round 7, for the ribbing, 1.3 cm / ½ in below where the tip of the thumb is to be free.": {mitt.Fingerless, 5, stitch.Thumb},
-		"Try it on before round 18: it should end 0.6 cm / ¼ in below the tip of the thumb.":            {mitt.Mitten, 2, stitch.Thumb},
-		"Closed, it covers the tip of the longest finger.":                                              {mitt.Mitten, 2, stitch.Top},
-		"Stop when it reaches where the thumb parts from the hand.":                                     {mitt.Fingerless, 2, stitch.Gusset},
+		"Begin round 9, the ribbing, 1 cm / ⅜ in below where the fingers are to be free.":                  {mitt.Fingerless, 2, stitch.Hand},
+		"Begin round 8, the ribbing, 1 cm / ⅜ in below where the tip of the thumb is to be free.":          {mitt.Fingerless, 2, stitch.Thumb},
+		"Begin round 7, for the ribbing, 1.3 cm / ½ in below where the tip of the thumb is to be free.":    {mitt.Fingerless, 5, stitch.Thumb},
+		"Try it on before round 18: it should end 0.6 cm / ¼ in below the tip of the thumb.":               {mitt.Mitten, 2, stitch.Thumb},
+		"Closed, it has 0.5 cm / ¼ in of room over the tip of the longest finger.":                         {mitt.Mitten, 2, stitch.Top},
+		"Knit until it is 6 cm / 2⅜ in from the cast-on: the gusset begins at the knob outside the wrist.": {mitt.Fingerless, 2, stitch.CuffPlain},
+		"Stop when it reaches where the thumb parts from the hand.":                                        {mitt.Fingerless, 2, stitch.Gusset},
 	} {
 		p, err := mitt.New().Plan(&mitt.Request{
 			Kind: c.kind, Gauge: gauge.Gauge{Stitches: 0.22, Rounds: 0.30},
@@ -84,7 +95,7 @@ func TestWhereAnEndIsBegun(t *testing.T) {
 			Stitch: mitt.Stitches{Repeat: 2, Rib: c.rib},
 		})
 		require.NoError(t, err)
-		for _, l := range Lengths(p, p.Mitt()) {
+		for _, l := range Lengths(p, p.Mitt(), units.CM) {
 			if l.Part == c.part {
 				assert.Equal(t, want, l.Stop(), "%d rounds", l.Rounds)
 			}

@@ -67,12 +67,24 @@ func runs(r stitch.Round) []string {
 		for i+n < len(r.Ops) && alike(r, i, i+n) {
 			n++
 		}
-		if token := run(r.Ops[i], n, r.SetAt(i)); token != "" {
+		if token := run(r.Ops[i], n, r.SetAt(i)) + atCorner(r.Ops, i); token != "" {
 			tokens = append(tokens, token)
 		}
 		i += n
 	}
 	return tokens
+}
+
+// atCorner names the corner of the gap whose strand the ith operation takes in: the
+// second one's stitch ends the round. It is empty for other operations.
+func atCorner(ops []stitch.Op, i int) string {
+	switch {
+	case ops[i] != stitch.GapK2tog && ops[i] != stitch.GapSSK:
+		return ""
+	case i > 0 && i == len(ops)-1 && ops[i-1] != stitch.PickUp:
+		return " with the strand at corner 2"
+	}
+	return " with the strand at corner 1"
 }
 
 // alike reports whether two operations of a round are the same, including the
@@ -88,11 +100,15 @@ func run(op stitch.Op, n int, set stitch.Set) string {
 	case stitch.Hold:
 		return fmt.Sprintf("slip %d to waste yarn%s", n, set.For())
 	case stitch.CastOn:
-		return fmt.Sprintf("cast on %d with backward loops", n)
+		return "cast on a bridge of " + Plural(n, "backward loop")
 	case stitch.PickUp:
 		return fmt.Sprintf("pick up and knit %d", n)
 	case stitch.BindOff:
 		return fmt.Sprintf("bind off %d", n)
+	case stitch.GapK2tog:
+		return stitch.K2tog.Abbr()
+	case stitch.GapSSK:
+		return stitch.SSK.Abbr()
 	case stitch.DrawUp:
 		return fmt.Sprintf("draw the yarn through the last %d", n)
 	case stitch.Graft:

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/stitch"
 )
@@ -46,7 +47,24 @@ func (h Hands) castOn(n int) string {
 		how = "stretchy cast-on"
 	}
 	return fmt.Sprintf("Cast on %s with a %s%s. Place a marker and join in the round, without a twist.",
-		Plural(n, "stitch"), how, leaving(h.Tails.CastOn))
+		Plural(n, "stitch"), how, h.leaving(h.Tails.CastOn))
+}
+
+// madeFirst says of plain rounds whose first one changes the stitches that it does; ""
+// if none does.
+func madeFirst(s *stitch.Section) string {
+	if s.Part != stitch.CuffPlain || len(s.Rounds) < 2 {
+		return ""
+	}
+	verb, n := "makes", s.Rounds[0].Out()-s.Rounds[0].In()
+	if n < 0 {
+		verb, n = "takes off", -n
+	}
+	others := slices.IndexFunc(s.Rounds[1:], func(r stitch.Round) bool { return !plain(r.Ops) })
+	if n == 0 || others >= 0 {
+		return ""
+	}
+	return fmt.Sprintf("Round 1 %s %s; the others are plain.", verb, Plural(n, "stitch"))
 }
 
 // secondMarker returns where the gusset's second marker is placed. The first one
@@ -60,11 +78,13 @@ func secondMarker(base int) string {
 }
 
 // divides returns what is done in the round that sets the thumb's stitches aside,
-// beside its stitches.
+// beside its stitches. They were its first, so the round begins with what follows.
 func divides(bridge int) string {
-	text := "Take the second marker off as the gusset’s stitches are set aside."
+	text := "Take the second marker off. "
 	if bridge == 0 {
-		text += " Nothing is cast on over the gap: knit across it and pull snug."
+		text += "Nothing is cast on over the gap: knit across it and pull snug."
+	} else {
+		text += "The bridge’s first stitch now begins the round."
 	}
 	return text
 }
@@ -97,7 +117,7 @@ func thumbMarker(picked int) string {
 	if picked == 0 {
 		return "Put a marker before the first of them."
 	}
-	return "Put a marker before the first stitch picked up: the round begins there."
+	return "Put a marker before the first stitch picked up."
 }
 
 // shift returns how the beginning of the round moves on by n stitches, or back if n
@@ -115,12 +135,11 @@ func shift(n int, bridge bridge) string {
 }
 
 // after returns the steps that finish a section, which still carries the marker of its
-// round.
-func after(s *stitch.Section, by Hands) []Step {
+// round. The way to bind off is told once, unless again is set.
+func after(s *stitch.Section, by Hands, again bool) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
 	}
-	digit := s.Part.Over() == stitch.OverDigit
 	text := capital(phrase(s.Finish)) + "."
 	switch s.Finish.Ops[0] {
 	case stitch.BindOff:
@@ -128,16 +147,22 @@ func after(s *stitch.Section, by Hands) []Step {
 		if inRib(s) {
 			rib = " in rib"
 		}
-		if digit {
+		if s.Part.Over() == stitch.OverDigit {
 			mm = by.Tails.Thumb
 		}
-		text = fmt.Sprintf("Bind off %s%s with a stretchy bind-off", all(s.Finish.In()), rib)
-		if mm > 0 {
-			text += "; leave about " + Tail(mm) + " of yarn"
+		text = fmt.Sprintf("Bind off %s%s", all(s.Finish.In()), rib)
+		if again {
+			text += " like the hand."
+		} else {
+			text += ": work 2, *slip both back, k2tog, work 1; repeat from *."
 		}
-		text += "."
+		if mm > 0 {
+			text += " It takes about " + Tail(mm, by.Unit) + "; cut the yarn, draw it through the last."
+		} else {
+			text += " Cut the yarn, draw it through the last."
+		}
 	case stitch.DrawUp:
-		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s that are left, pull tight and fasten off inside.", leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
+		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s that are left, pull tight and fasten off inside.", by.leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
 	}
 	return []Step{{Text: text + " Marker off."}}
 }
