@@ -179,7 +179,7 @@ func (k *knitter) keeping(step func()) {
 
 // yarnTaken is the length of yarn that an edge takes, an estimate which follows the
 // fabric as it is measured, and no stitch that is knitted.
-var yarnTaken = regexp.MustCompile(`, leaving a tail of [^.;]*|; it takes [^.]*`)
+var yarnTaken = regexp.MustCompile(`, leaving a tail of [^.;]*| It takes about [^;]*`)
 
 // knitted are the rounds of a hand that are on the needles.
 func (k *knitter) knitted(side string) []string {

@@ -239,7 +239,7 @@ func TestChartFileForm(t *testing.T) {
 	for _, part := range []string{name, "Chart of", "knit", "not asked"} {
 		assert.NotContains(t, bare, part)
 	}
-	assert.Contains(t, pdfText(t, a.get(at+"/chart.pdf?caption=1").body, "pdftotext", "-layout", "FILE", "-"), "Read from right to left")
+	assert.Contains(t, pdfText(t, a.get(at+"/chart.pdf?caption=1").body, "pdftotext", "-layout", "FILE", "-"), "right to left")
 	long := a.get(at + "/chart.svg?caption=1&text=" + strings.Repeat("a", 301))
 	assert.Equal(t, http.StatusBadRequest, long.status)
 	assert.Contains(t, long.body, "caption: has 301 characters; 300 are the most")

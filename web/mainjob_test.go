@@ -223,7 +223,7 @@ func TestLeaveAtOnce(t *testing.T) {
 	b.click(at)
 	b.until(`document.getElementById("chart-saved").dataset.state === "saving"`)
 	b.follow(`.desk-tape a[href$="/desk/pattern"]`)
-	assert.Contains(t, eval[string](b, `document.querySelector(".sheets").textContent`), "hand 21 cm")
+	assert.Contains(t, eval[string](b, `document.querySelector(".sheets").textContent`), "21 cm")
 	assert.Contains(t, eval[string](b, `document.getElementById("words").textContent`), "p1")
 }
 
