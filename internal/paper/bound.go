@@ -11,8 +11,8 @@ import (
 // What a number is not parted from: its unit or noun behind it, or the noun that it counts
 // on from before it.
 var (
-	afterNumber  = nouns("cm in mm m yd g stitch stitches round rounds held times ball balls marker")
-	beforeNumber = nouns("round rounds Round Rounds weight US page part over every")
+	afterNumber  = nouns("cm in mm m yd g stitch stitches round rounds held times ball balls marker decreased increase picked ribbing")
+	beforeNumber = nouns("round rounds Round Rounds weight US page part over every to")
 )
 
 func nouns(list string) map[string]bool {
@@ -25,7 +25,7 @@ func nouns(list string) map[string]bool {
 
 // bound joins what stays on one line: "9 stitches", "round 13", "125 cm / 50 in".
 func bound(text string) string {
-	if !strings.ContainsFunc(text, unicode.IsDigit) && !strings.ContainsAny(text, "⅛¼⅜½⅝¾⅞") {
+	if !strings.ContainsFunc(text, unicode.IsDigit) && !strings.ContainsAny(text, "⅛¼⅜½⅝¾⅞≈") {
 		return text
 	}
 	words := strings.Split(text, " ")
@@ -48,7 +48,7 @@ func joined(words []string, i int) bool {
 	before, at := words[i-1], words[i]
 	core := strings.TrimRight(at, ".,;:)")
 	switch {
-	case isNumber(before) && afterNumber[core], isNumber(at) && beforeNumber[strings.TrimLeft(before, "(")], before == "≈", before == "→", at == "→":
+	case isNumber(before) && afterNumber[core], isNumber(at) && beforeNumber[strings.TrimLeft(before, "(")], before == "≈", before == "→", at == "→", before == "(+", before == "−":
 		return true
 	case at == "/":
 		return i > 1 && i+1 < len(words) && isNumber(words[i-2]) && isNumber(words[i+1])

@@ -20,6 +20,8 @@ func TestNumbersStayWithTheirUnits(t *testing.T) {
 		"(24.4 and 32.5 over 4 in), in the air": "(24.4 and 32.5 over_4_in), in the air",
 		"3.25–3.75 mm (US 3–5)":                 "3.25–3.75_mm (US_3–5)",
 		"no number / no unit":                   "no number / no unit",
+		"15 held, 1 decreased; to 14 stitches":  "15_held, 1_decreased; to_14_stitches",
+		"a dot. ≈ estimated (+ looser)":         "a dot. ≈_estimated (+_looser)",
 		"about ⅞ in":                            "about ⅞_in",
 	} {
 		assert.Equal(t, want, strings.ReplaceAll(bound(text), draw.Hard, "_"))

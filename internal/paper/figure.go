@@ -38,6 +38,7 @@ const (
 	leastCurve  = 30.0
 	mostCurve   = 48.0
 	underThumb  = 3.0 // below what is said of the thumb
+	underLeader = 0.8 // between what is said of the thumb and the line to it
 	tipRoom     = 8.0 // mm of the hand that may reach above the last rung of a closed mitt
 )
 
@@ -50,11 +51,11 @@ func (h *handout) handOptions() picture.HandOptions {
 // from half of life, or the largest that is no wider and no higher than its room, down.
 func (h *handout) figures(wide, high float64) block {
 	o := h.handOptions()
-	base := figure{handout: h, wide: wide, hand: picture.NewDressed(h.Out.Plan, o), girths: picture.NewGirths(h.Out.Fit, o.Unit)}
+	base := figure{handout: h, wide: wide, hand: picture.NewDressed(h.Out.Plan, o), girths: picture.NewGirths(h.Out.Fit, o.Unit, h.noun())}
 	b := block{name: "numbers", above: 15}
 	l := h.newLadder()
 	var f *figure
-	for percent := 100; percent >= leastDrawing || len(b.ways) == 0; percent -= 5 {
+	for percent := 100; percent >= leastHand || len(b.ways) == 0; percent -= 5 {
 		scale := halfLife * float64(percent) / 100
 		if f == nil || percent == wideFrom { // so that the texts use the width that a smaller hand leaves
 			set := base
@@ -73,6 +74,10 @@ func (h *handout) figures(wide, high float64) block {
 // wideFrom is the share of half of life from which on the ladder is as wide as the smaller
 // hand lets it be, in percent.
 const wideFrom = 85
+
+// leastHand is the least share of half of life in which a hand is drawn where all of it
+// would fit in a larger size, but not with what stands above it on the page; in percent.
+const leastHand = 50
 
 // leastFigure is the least share of half of life in which a hand is drawn, in percent.
 const leastFigure = 10
@@ -110,13 +115,13 @@ func lifeWords(scale float64) string {
 func (h *handout) handCaption(hand *picture.Dressed, size string) string {
 	text := side(h.Doc.Side) + " palm towards you" + size + "."
 	if !h.o.Large { // which has no scale of rounds
-		text += " Each tick is a round."
+		text += " Each tick is a round, the long ones count by fives."
 	}
 	if hand.Dotted(h.handOptions()) {
-		text += " Each dot is an increase."
+		text += " Each dot is an increase round."
 	}
 	if len(h.Out.Plan.Filled) > 0 {
-		text += " ≈ not measured."
+		text += " ≈ estimated."
 	}
 	return text
 }
@@ -144,7 +149,7 @@ func (f *figure) at(scale float64) part {
 	}
 	said := setWhole(f.handCaption(f.hand, lifeWords(scale)), f.wide-f.curve-curveGap, draw.TextStyle{Size: f.note()})
 	caption := float64(said.Height) / 10
-	below := max(f.hand.Below()*scale+caption, picture.GirthsBelow*f.note())
+	below := max(f.hand.Below()*scale+caption, f.girths.Below(f.curve, f.note()))
 	up := max(min(above-top, 1-lines[0]+caption-below), 0) // the ladder rises where there is room above it
 	for i := range lines {
 		lines[i] += up
@@ -165,9 +170,29 @@ func (f *figure) draw(scale, foot float64, lines []float64) *draw.Scene {
 	right := wide - f.curve
 	f.set.drawLines(s, 0, wide, scale, foot, lines)
 	drawScale(s, left-3, scale, foot, f.Out.Plan.Gauge.Rounds, f.set.top())
-	f.hand.Draw(s, left+(right-curveGap-left-f.hand.Width()*scale)/2, foot, scale)
+	at := left + (right-curveGap-left-f.hand.Width()*scale)/2
+	f.hand.Draw(s, at, foot, scale)
 	f.girths.Draw(s, right, foot, f.curve, scale, f.note())
 	f.set.draw(s, 0, foot, lines)
 	f.thumb.draw(s, wide-f.thumbWide, 0)
+	f.drawLeader(s, at, foot, scale)
 	return s
+}
+
+// drawLeader draws a line from what is said of the thumb to its tip, on a hand whose left
+// edge is at x.
+func (f *figure) drawLeader(s *draw.Scene, x, foot, scale float64) {
+	if f.thumb.Height == 0 {
+		return
+	}
+	right, above := f.hand.Thumb()
+	toX, toY := x+right*scale, foot-above*scale
+	from, y := f.wide-f.thumbWide, float64(f.thumb.Height)/10+underLeader
+	var p draw.Pen
+	p.Move(f.wide, y).Line(from, y)
+	if toX > from {
+		p.Move(toX, y)
+	}
+	p.Line(toX, toY)
+	s.Path(p.String(), draw.Style{Stroke: ink, Width: 0.2})
 }

@@ -130,15 +130,21 @@ func (f *flow) foot() {
 // right. Where the name finds no room, the first page, which bears it as its title, has
 // only its number, and the others name the ruler no more.
 func (f *flow) footTexts(i int) (ruler, name string) {
-	const unit = "50 mm"
+	const unit, told = "50 mm", "This bar is 50 mm long when printed true."
 	page := fmt.Sprintf("page %d of %d", i+1, len(f.pages))
 	wide := func(text string) float64 { return draw.Measure(text, f.footLetter(), draw.Regular) }
 	room := f.width() - 50 - 4 - wide(" · "+page)
-	switch {
+	switch short := fmt.Sprintf("%d of %d", i+1, len(f.pages)); {
+	case i == 0 && wide(f.name) <= room-wide(told)-3:
+		return told, f.name + " · " + page
+	case i == 0 && wide(told) <= room-3:
+		return told, page
 	case wide(f.name) <= room-wide(unit)-3:
 		return unit, f.name + " · " + page
 	case i == 0:
 		return unit, page
+	case wide(f.name+" · "+short) <= f.width()-50-4: // rather than cut the name
+		return "", f.name + " · " + short
 	}
 	return "", shorten(f.name, room, f.footLetter()) + " · " + page
 }

@@ -63,7 +63,7 @@ func (h *handout) largeHand(l ladder) block {
 	f := &largeFigure{handout: h, hand: picture.NewDressed(h.Out.Plan, h.handOptions())}
 	f.set = f.names(l)
 	f.measures, f.wide = h.measurePair()
-	f.foot = setWhole(h.handCaption(f.hand, ""), h.width(), draw.TextStyle{Size: h.body})
+	f.foot = setWhole(h.handCaption(f.hand, "")+" "+h.easeSaid(), h.width(), draw.TextStyle{Size: h.body})
 	room := h.width() - f.set.width - leaderRoom - curveGap - f.wide
 	wished := min(mostLargeHand, room/f.hand.Width(), (h.areaHeight()-30)/(f.hand.Above()+f.hand.Below()))
 	b := block{name: "hand", above: 30}
@@ -78,7 +78,7 @@ const leaderRoom = 6.0
 
 // names sets only the names of the parts of a ladder, and the heights of its rungs.
 func (f *largeFigure) names(l ladder) *setLadder {
-	s := &setLadder{ladder: l}
+	s := &setLadder{ladder: l, width: draw.Measure(heightsFrom, f.body, draw.Regular)}
 	style := draw.TextStyle{Size: f.body}
 	for _, st := range l.stages {
 		s.width = max(s.width, draw.Measure(st.part.Title(), f.body, draw.Regular)+1)
@@ -90,8 +90,12 @@ func (f *largeFigure) names(l ladder) *setLadder {
 		s.stages = append(s.stages, setWhole(st.part.Title(), s.width, style))
 	}
 	style.Face = draw.Semibold
-	for _, r := range l.rungs {
-		s.rungs = append(s.rungs, setWhole(f.heightText(r), s.width, style))
+	for i, r := range l.rungs {
+		p := rightLine(spelt(f.heightText(r)), s.width, style)
+		if i == len(l.rungs)-1 {
+			p = stack([]part{rightLine(heightsFrom, s.width, draw.TextStyle{Size: f.body}), p})
+		}
+		s.rungs = append(s.rungs, p)
 	}
 	return s
 }

@@ -20,7 +20,7 @@ func (h *handout) ownNumbers() block {
 	lines := [][2]string{
 		{"Stitches over " + over, project.Tenths(p.Gauge.Stitches * ten)},
 		{"Rounds over " + over, project.Tenths(p.Gauge.Rounds * ten)},
-		{"Hand round", h.inLetters(p.Hand.Circumference.With(unit))},
+		{"Hand, around", h.inLetters(p.Hand.Circumference.With(unit))},
 		{"Cast on", words.Plural(p.Cuff.CastOn.N, "stitch")},
 	}
 	if p.Thumbed() {
@@ -51,11 +51,11 @@ func (h *handout) ownRows(lines [][2]string) block {
 	var rows []part
 	for row := range slices.Chunk(lines, n) {
 		line := h.ownRow(row, h.columnWidth(n))
-		line.Keep = !h.o.Large
+		line.Keep = true
 		rows = append(rows, line)
 	}
 	rows[len(rows)-1].Keep = false
-	const head, how = "My own numbers", "in print the plan, on the line mine"
+	const head, how = "My own numbers", "printed: the plan; yours on the line"
 	b := h.headed(head, keptLines(rows))
 	if first := &b.ways[0].parts[0]; draw.Measure(head, h.heading, draw.Serif)+draw.Measure(how, h.small, draw.Regular)+5 <= h.width() {
 		titled := first.draw

@@ -27,7 +27,7 @@ func (h *handout) plan() []block {
 func (h *handout) sideways(high float64) block {
 	const least, most, room = 58.0, 76.0, 7.0
 	column := min(max(h.width()-188-room, least), most)
-	left := stack(append(h.pairs(h.materialList(), column), space(35), h.measureRows(column)))
+	left := stack(append(h.pairs(h.materialList(), column), space(35), h.measureColumns(column)))
 	b := h.figures(h.width()-column-room, high)
 	for i := range b.ways {
 		drawing := b.ways[i].parts

@@ -28,8 +28,12 @@ const numeral = 1.3
 
 func (h *handout) setLadder(l ladder, width float64) *setLadder {
 	s := &setLadder{ladder: l, width: width}
-	for _, r := range l.rungs {
-		s.rungs = append(s.rungs, h.setRung(r, width))
+	for i, r := range l.rungs {
+		p := h.setRung(r, width)
+		if i == len(l.rungs)-1 {
+			p = stack([]part{rightLine(heightsFrom, width, draw.TextStyle{Size: h.small}), p})
+		}
+		s.rungs = append(s.rungs, p)
 	}
 	inRow := true // in all or in none, so that they stand below each other
 	for _, st := range l.stages {
@@ -39,6 +43,15 @@ func (h *handout) setLadder(l ladder, width float64) *setLadder {
 		s.stages = append(s.stages, h.setStage(st, width, inRow))
 	}
 	return s
+}
+
+// heightsFrom says once, above the uppermost height, from where heights are measured.
+const heightsFrom = "from the cast-on:"
+
+// rightLine sets a line of text at the right end of a width.
+func rightLine(text string, width float64, style draw.TextStyle) part {
+	style.Anchor = draw.End
+	return drawn(lineHeight(style.Size), func(p *draw.Scene, x, y float64) { p.Text(x+width, y+style.Size, text, style) })
 }
 
 // setRung sets what happens at a rung, with its height above the cast-on at the end of

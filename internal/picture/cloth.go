@@ -97,11 +97,15 @@ func (m *fabric) drawEnd(p *pen, t *tube) {
 		return
 	}
 	before := t.edges[max(t.rounds()-2, 0)]
-	reach := 0.42 * length(last.out.plus(last.left.times(-1)))
+	reach := tipCap * length(last.out.plus(last.left.times(-1)))
 	left := unit(last.left.plus(before.left.times(-1))).times(reach)
 	right := unit(last.out.plus(before.out.times(-1))).times(reach)
 	p.curve(last.left.plus(left), last.out.plus(right), last.out)
 }
+
+// tipCap is how far a drawn cap reaches above the last round, as a share of its width: the
+// yarn drawn through the last stitches adds next to nothing to the mitt's length.
+const tipCap = 0.1
 
 // nearEdge is how far the near edge of an opening sags, as a share of its
 // width: a hint that the mitt is round.

@@ -12,6 +12,7 @@ type Dressed struct {
 	scene *draw.Scene
 	box   area    // what is drawn, on the scene
 	foot  float64 // y of the cast-on on the scene
+	thumb point   // the tip of the thumb on the scene
 }
 
 // dressedPen is the size in mm of the hand by which the lines of a dressed hand are as
@@ -36,7 +37,8 @@ func NewDressed(p *mitt.Plan, o HandOptions) *Dressed {
 		m.ribs(c, "")
 		m.seams(c)
 	}
-	return &Dressed{p, c.s, c.drawn, c.y(m.foot())}
+	tip := f.onThumb(f.h.ThumbLength.MM(), 0)
+	return &Dressed{p, c.s, c.drawn, c.y(m.foot()), point{c.x(tip), c.y(tip)}}
 }
 
 const (
@@ -53,10 +55,16 @@ func (d *Dressed) Above() float64 { return d.foot - d.box.top }
 // Below returns how far the forearm reaches below the cast-on, in mm to life.
 func (d *Dressed) Below() float64 { return d.box.bottom - d.foot }
 
+// Thumb returns where the thumb's tip is to the right of the hand's left edge and above
+// the cast-on, in mm to life.
+func (d *Dressed) Thumb() (right, above float64) {
+	return d.thumb.x - d.box.left, d.foot - d.thumb.y
+}
+
 // Draw draws the hand on a page with its left edge at x and its cast-on at y.
 func (d *Dressed) Draw(page *draw.Scene, x, y, scale float64) {
 	page.Add(d.scene, x-d.box.left*scale, y-d.foot*scale, scale)
 }
 
-// Dotted reports whether each increase has a dot on the edge of the gusset.
+// Dotted reports whether each increase round has a dot on the edge of the gusset.
 func (d *Dressed) Dotted(o HandOptions) bool { return o.Worn == nil && d.p.Thumbed() }

@@ -13,43 +13,88 @@ import (
 type Girths struct {
 	rows []fit.Row
 	unit units.Unit
+	name string // of what is knitted: "mitt"
 }
 
-// NewGirths returns the girths of rows, with an axis in a unit.
-func NewGirths(rows []fit.Row, u units.Unit) *Girths {
+// NewGirths returns the girths of rows of a mitt, named as in "mitten", with an axis in a
+// unit.
+func NewGirths(rows []fit.Row, u units.Unit, name string) *Girths {
 	main, _ := splitThumb(rows)
-	return &Girths{main, HandOptions{Unit: u}.unit()}
+	return &Girths{main, HandOptions{Unit: u}.unit(), name}
 }
 
-// GirthsBelow is the room below the girths for axis and key, as a multiple of the size of
-// their letters.
-const GirthsBelow = 4.4
+// title says what is drawn, and what a step of it is, in lines of a width.
+func (g *Girths) title(width, letter float64) (title, step []string) {
+	return draw.Wrap("girth round by round, "+string(g.unit), width, letter, draw.Regular),
+		draw.Wrap("each step changes the count", width, letter, draw.Regular)
+}
+
+// Below returns the room below the girths for axis, key and title, in mm.
+func (g *Girths) Below(width, letter float64) float64 {
+	title, step := g.title(width, letter)
+	return letter * (girthTitle + girthLine*float64(len(title)+1+len(step)) + 0.4)
+}
+
+// The lines below the girths, as multiples of the size of their letters.
+const (
+	girthTitle = 1.45 // base line of the ticks' labels
+	girthLine  = 1.28
+)
 
 // Draw draws the girths on a page from x on in a width, with the cast-on at foot and
 // heights to a scale: the mitt as steps of a filled band, the hand as a broken line, an
-// axis and a key below. The axis begins at the tick below the least girth.
+// axis, a title and a key below. Where the axis does not begin at 0, the band's edge is torn.
 func (g *Girths) Draw(page *draw.Scene, x, foot, width, scale, letter float64) {
 	if len(g.rows) == 0 {
 		return
 	}
-	low, high, step := g.axis(width, letter)
-	at := func(girth float64) float64 { return x + (girth-low)/(high-low)*width }
+	low, high, tick := g.axis(width, letter)
+	inset := draw.Measure(units.FromMM(high).Format(g.unit), letter, draw.Regular) / 2 // for the last label, under its tick
+	at := func(girth float64) float64 { return x + (girth-low)/(high-low)*(width-inset) }
 	y := func(above float64) float64 { return foot - above*scale }
 	last := g.rows[len(g.rows)-1]
 	for _, part := range profiles(g.rows) {
 		g.drawPart(page, part, x, at, y)
 	}
 	edge := draw.Style{Stroke: inkColour, Width: 0.25}
-	page.Line(x, foot, x, y(last.AboveCastOn), edge)
-	var ticks draw.Pen
-	for t := low; t < high+step/2; t += step {
-		ticks.Move(at(t), foot).Line(at(t), foot+0.3*letter)
-		page.Text(at(t), foot+1.35*letter, units.FromMM(t).Format(g.unit), draw.TextStyle{Size: letter, Anchor: anchorAt(t, low, high)})
+	if low > 0 {
+		page.Path(torn(x, foot, y(last.AboveCastOn), 0.5*letter), draw.Style{Fill: groundColour})
+	} else {
+		page.Line(x, foot, x, y(last.AboveCastOn), edge)
 	}
-	ticks.Move(x, foot).Line(x+width, foot)
+	var ticks draw.Pen
+	for t := low; t < high+tick/2; t += tick {
+		ticks.Move(at(t), foot).Line(at(t), foot+0.3*letter)
+		page.Text(at(t), foot+1.35*letter, units.FromMM(t).Format(g.unit), draw.TextStyle{Size: letter, Anchor: draw.Middle})
+	}
+	ticks.Move(x, foot).Line(at(high), foot)
 	page.Path(ticks.String(), edge)
-	page.Text(x, foot+2.6*letter, "girth, "+string(g.unit), draw.TextStyle{Size: letter})
-	g.drawKey(page, x, foot+3.95*letter, letter)
+	title, step := g.title(width, letter)
+	base := foot + girthTitle*letter
+	say := func(lines []string) {
+		for _, line := range lines {
+			base += girthLine * letter
+			page.Text(x, base, line, draw.TextStyle{Size: letter})
+		}
+	}
+	say(title)
+	base += girthLine * letter
+	g.drawKey(page, x, base, letter)
+	say(step)
+}
+
+// torn returns the outline of what is torn off an upright edge: teeth to its right.
+func torn(x, foot, top, tooth float64) string {
+	n := max(math.Round((foot-top)/(2*tooth)), 1)
+	step := (foot - top) / n
+	var p draw.Pen
+	p.Move(x-0.1, foot)
+	for i := range int(n) {
+		y := foot - float64(i)*step
+		p.Line(x-0.1, y).Line(x+tooth, y-step/2)
+	}
+	p.Line(x-0.1, top).Close()
+	return p.String()
 }
 
 // drawPart draws rows that follow each other: the mitt's steps and the hand's line.
@@ -86,8 +131,8 @@ var handLine = draw.Style{Stroke: inkColour, Width: 0.4, Dash: "1.4 0.9"}
 func (g *Girths) drawKey(page *draw.Scene, x, y, letter float64) {
 	style := draw.TextStyle{Size: letter}
 	page.Rect(x, y-0.7*letter, 1.2*letter, 0.75*letter, draw.Style{Fill: mittColour, Stroke: inkColour, Width: 0.25})
-	page.Text(x+1.6*letter, y, "mitt", style)
-	x += 2.6*letter + draw.Measure("mitt", letter, draw.Regular)
+	page.Text(x+1.6*letter, y, g.name, style)
+	x += 3*letter + draw.Measure(g.name, letter, draw.Regular)
 	page.Line(x, y-0.3*letter, x+1.3*letter, y-0.3*letter, handLine)
 	page.Text(x+1.6*letter, y, "hand", style)
 }
@@ -113,15 +158,4 @@ func (g *Girths) axis(width, letter float64) (low, high, step float64) {
 		}
 	}
 	return low, high, step
-}
-
-// anchorAt keeps the labels of the outer ticks within the axis.
-func anchorAt(t, low, high float64) draw.Anchor {
-	switch {
-	case t < low+1e-6:
-		return draw.Start
-	case t > high-1e-6:
-		return draw.End
-	}
-	return draw.Middle
 }

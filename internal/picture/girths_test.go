@@ -21,7 +21,7 @@ func TestGirthsStandAtTheHeightsOfTheMitt(t *testing.T) {
 		p := plan(t, kind, 186)
 		rows, err := fit.Rows(p, p.Mitt(), fit.DefaultBands)
 		require.NoError(t, err)
-		g := NewGirths(rows, units.CM)
+		g := NewGirths(rows, units.CM, "mitt")
 		var s draw.Scene
 		g.Draw(&s, x, foot, width, scale, letter)
 		var ys, xs []float64
@@ -35,10 +35,21 @@ func TestGirthsStandAtTheHeightsOfTheMitt(t *testing.T) {
 		last := g.rows[len(g.rows)-1]
 		assert.InDelta(t, foot-last.AboveCastOn*scale, ys[len(ys)-1], 1e-3)
 		low, high, _ := g.axis(width, letter)
-		assert.InDelta(t, x+(float64(p.Cuff.CastOn.N)/p.Gauge.Stitches-low)/(high-low)*width, xs[0], 1e-3)
+		var lowX, highX float64 // where the labels of the ends stand, in the middle of their ticks
+		for _, i := range s.Items {
+			switch i.Text {
+			case units.FromMM(low).Format(units.CM):
+				lowX = i.X
+			case units.FromMM(high).Format(units.CM):
+				highX = i.X
+				assert.LessOrEqual(t, i.X+draw.Measure(i.Text, letter, draw.Regular)/2, x+width+1e-6, "the last label is within the width")
+			}
+		}
+		assert.InDelta(t, x, lowX, 1e-3)
+		assert.InDelta(t, x+(float64(p.Cuff.CastOn.N)/p.Gauge.Stitches-low)/(high-low)*(highX-x), xs[0], 1e-3)
 		for _, i := range s.Items {
 			if i.Kind == draw.TextItem {
-				assert.LessOrEqual(t, i.Y, foot+GirthsBelow*letter)
+				assert.LessOrEqual(t, i.Y, foot+g.Below(width, letter))
 			}
 		}
 	}

@@ -19,7 +19,7 @@ type Material struct{ Name, Text string }
 func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	p := o.Plan
 	weight := yarn.WeightOf(p.Gauge.Stitches)
-	needle := o.Terms.Say("often " + needleOf(weight, o.Terms))
+	needle := o.Terms.Say("try " + needleOf(weight, o.Terms))
 	if ownNeedle != "" {
 		needle = ownNeedle
 	}

@@ -1,0 +1,147 @@
+package paper
+
+import (
+	"thenar/internal/draw"
+)
+
+// measureRow is a measure in letters: a row of a table, or a column of one that lies.
+type measureRow struct{ name, hand, mitt, ease string }
+
+// measureRows returns the girths, with their ease, and the lengths.
+func (h *handout) measureRows() (groups [2][]measureRow) {
+	for _, m := range h.measured() {
+		if m.hand > 0 {
+			groups[0] = append(groups[0], measureRow{m.name, h.measureText(m.hand, m.doubt[0]), h.measureText(m.mitt, false), h.ease(&m)})
+		}
+		if m.along > 0 || m.long > 0 {
+			groups[1] = append(groups[1], measureRow{name: m.name, hand: h.measureText(m.along, m.doubt[1]), mitt: h.measureText(m.long, false)})
+		}
+	}
+	return groups
+}
+
+// groupNames head the girths and the lengths.
+var groupNames = [2]string{"around", "length"}
+
+// measureTable sets the measures over the width: your hand above, the mitt below and the
+// ease last, first around, then the lengths.
+func (h *handout) measureTable() part {
+	size, unit := h.small, ", "+string(h.Doc.Sheet.Unit())
+	groups := h.measureRows()
+	hand, mitt := "your hand"+unit, "finished"+unit
+	name := max(draw.Measure(hand, size, draw.Regular), draw.Measure(mitt, size, draw.Semibold))
+	wide := func(r measureRow) float64 {
+		return max(draw.Measure(r.name, size, draw.Regular), draw.Measure(r.hand, size, draw.Regular), draw.Measure(r.mitt, size, draw.Semibold))
+	}
+	rest := h.width() - name
+	for _, g := range groups {
+		for _, r := range g {
+			rest -= wide(r)
+		}
+	}
+	gap := min(rest/float64(len(groups[0])+len(groups[1])+1), 16)
+	line := float64(lineHeight(size)) / 10
+	return drawn(tenths(5*line+0.8), func(p *draw.Scene, x, y float64) {
+		row := func(n int) float64 { return y + size + float64(n)*line }
+		p.Text(x, row(2), hand, draw.TextStyle{Size: size})
+		p.Text(x, row(3), mitt, draw.TextStyle{Size: size, Face: draw.Semibold})
+		p.Text(x, row(4), "ease"+unit, draw.TextStyle{Size: size})
+		at := x + name
+		for k, g := range groups {
+			at += float64(k) * gap // twice as much between girths and lengths
+			from := at + gap
+			for _, r := range g {
+				at += gap + wide(r)
+				end := draw.TextStyle{Size: size, Anchor: draw.End}
+				p.Text(at, row(1), r.name, end)
+				p.Text(at, row(2), r.hand, end)
+				p.Text(at, row(4), r.ease, end)
+				end.Face = draw.Semibold
+				p.Text(at, row(3), r.mitt, end)
+			}
+			p.Text(from, row(0), groupNames[k], draw.TextStyle{Size: size, Face: draw.Semibold})
+			p.Line(from, row(0)+0.3*size, at, row(0)+0.3*size, draw.Style{Stroke: ink, Width: 0.2})
+			if k == 1 {
+				p.Text(from, row(4), easeWords, draw.TextStyle{Size: size})
+			}
+		}
+	})
+}
+
+// measureColumns sets the measures as two tables below each other, around and length, in
+// a narrow column, and explains the ease.
+func (h *handout) measureColumns(width float64) part {
+	groups := h.measureRows()
+	return stack([]part{
+		h.measureColumn(0, groups[0], h.note(), width, width/5),
+		h.measureColumn(1, groups[1], h.note(), width, width/5),
+		setWhole("Ease: "+easeWords, width, draw.TextStyle{Size: h.note()}),
+	})
+}
+
+// measurePair sets the measures as measureColumns does, in large print as narrow as they
+// can be, and returns their width. The ease stands in the words below the drawing, and the
+// whole mitt's length in the drawing.
+func (h *handout) measurePair() (both part, width float64) {
+	groups := h.measureRows()
+	wide := func(text string, face draw.Face) float64 { return draw.Measure(spelt(text), h.body, face) }
+	unit := ", " + string(h.Doc.Sheet.Unit())
+	name, hand, mitt := wide(groupNames[0]+unit, draw.Semibold), wide("hand", draw.Regular), wide(h.noun(), draw.Semibold)
+	for k, g := range groups {
+		var list []measureRow
+		for _, r := range g {
+			if r.name = inLarge(r.name); k == 1 && (r.hand == "" || r.mitt == "" && len(list) > 0) {
+				continue
+			}
+			r.ease = ""
+			list = append(list, r)
+			name, hand, mitt = max(name, wide(r.name, draw.Regular)), max(hand, wide(r.hand, draw.Regular)), max(mitt, wide(r.mitt, draw.Semibold))
+		}
+		groups[k] = list
+	}
+	const gap = 3.0
+	width = name + gap + hand + gap + mitt
+	return stack([]part{h.measureColumn(0, groups[0], h.body, width, mitt+gap), h.measureColumn(1, groups[1], h.body, width, mitt+gap)}), width
+}
+
+// inLarge returns the name of a measure as it stands in large print.
+func inLarge(name string) string {
+	switch name {
+	case "bone to thumb":
+		return "gusset"
+	case "wrist, cuff":
+		return "wrist"
+	}
+	return name
+}
+
+// measureColumn sets what the hand and the mitt measure around, or along, in rows below a
+// heading. Each column of figures takes so much of the width; the ease stands last, if it
+// is given.
+func (h *handout) measureColumn(k int, list []measureRow, size, width, column float64) part {
+	line := float64(lineHeight(size)) / 10
+	head := measureRow{groupNames[k] + ", " + string(h.Doc.Sheet.Unit()), "hand", h.noun(), ""}
+	ease := 0.0
+	if size < h.body {
+		ease = column
+		if k == 0 {
+			head.ease = "ease"
+		}
+	}
+	return drawn(tenths(line*float64(len(list)+1)+0.3*size+1), func(p *draw.Scene, x, y float64) {
+		row := func(y float64, r measureRow, face draw.Face) {
+			end := draw.TextStyle{Size: size, Anchor: draw.End}
+			p.Text(x, y, r.name, draw.TextStyle{Size: size, Face: face})
+			p.Text(x+width-ease-column, y, h.inLetters(r.hand), end)
+			p.Text(x+width, y, h.inLetters(r.ease), end)
+			end.Face = draw.Semibold
+			p.Text(x+width-ease, y, h.inLetters(r.mitt), end)
+		}
+		row(y+size, head, draw.Semibold)
+		p.Line(x, y+line+0.1, x+width, y+line+0.1, draw.Style{Stroke: ink, Width: 0.3})
+		y++
+		for i, r := range list {
+			row(y+size+float64(i+1)*line, r, draw.Regular)
+		}
+	})
+}
