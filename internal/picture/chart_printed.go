@@ -21,7 +21,7 @@ const (
 
 // The head of the counts of the gusset's stitches, and that of their numbers.
 const (
-	countsHead = "in gusset"
+	countsHead = "gusset"
 	rulerHead  = "stitch"
 )
 

@@ -39,7 +39,7 @@ type lessonPanel struct {
 }
 
 // Lesson draws how a mitt's thumb is worked: make one leaning left and right, the
-// loops cast on over the gap, where stitches are picked up, and how both gaps are
+// loops cast on over the gap, where stitches are picked up, and how both corners are
 // closed. It returns rows to be set one below the other; none for a mitt without
 // a thumb. For knitting from left to right the drawings are mirrored, and the
 // increases named as they then lean.
@@ -48,7 +48,7 @@ func Lesson(o LessonOptions) (rows []*draw.Scene) {
 		return nil
 	}
 	for _, row := range o.rows() {
-		s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the gaps"}
+		s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the corners"}
 		s.Height = o.row(s, row)
 		rows = append(rows, s)
 	}
@@ -96,7 +96,7 @@ func (o LessonOptions) title() float64 { return max(o.caption(), 0.95*o.Letter) 
 
 func (o LessonOptions) rows() [][]lessonPanel {
 	n := o.names()
-	const high = 34.0
+	const high, low = 34.0, 32.0
 	makeOne := []lessonPanel{
 		{"Make one leaning " + n.first, 1, "Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies before it.", 40, high, drawLiftFront},
 		{"", 2, "Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
@@ -106,12 +106,12 @@ func (o LessonOptions) rows() [][]lessonPanel {
 		{"", 2, "Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
 	}
 	over := lessonPanel{
-		"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, high, drawLoops,
+		"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, low, drawLoops,
 	}
-	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, high, drawOpening}
+	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}
 	gaps := []lessonPanel{
-		{"Close both gaps", 1, "Lift the strand of gap 1 from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 36, 27, drawFirstGap},
-		{"", 2, "Lift that of gap 2 likewise. Ssk the last held stitch with it: slip both as if to knit.", 36, 27, drawLastGap},
+		{"Close both corners", 1, "Lift the strand from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 40, 27, drawFirstGap},
+		{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise; knit both through the back loops.", 40, 27, drawLastGap},
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
@@ -122,17 +122,16 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	return [][]lessonPanel{append(makeOne, other...), append([]lessonPanel{over, pick}, gaps...)}
 }
 
-// pickText says where the thumb's stitches are picked up. The drawing shows the fingers up;
-// picked up with the outside towards the knitter, from right to left, they point down.
+// pickText says where the thumb's stitches are picked up, as the Thumb's words do.
 func (o LessonOptions) pickText(n names) string {
 	where := "at the top of the gap"
 	switch {
 	case o.PickedUp == 0:
-		return fmt.Sprintf("None in this mitt. Fingers up, knit the %d held stitches from the %s corner.", o.Held, n.right)
+		return fmt.Sprintf("Nothing is picked up. Hold it fingers up, outside towards you: knit the %d held from the %s corner.", o.Held, n.right)
 	case o.Bridge > 0:
 		where = "along the bridge"
 	}
-	return fmt.Sprintf("Drawn fingers up. Fingers down, outside towards you, pick up %d %s, as numbered. Then knit the %d held.", o.PickedUp, where, o.Held)
+	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up %s from %s to %s. Turn it fingers up for the %d held.", where, n.right, n.left, o.Held)
 }
 
 func timesWords(n int) string {

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -67,10 +68,11 @@ func TestLessonFits(t *testing.T) {
 // over the gap or picked up.
 func TestLessonSaysWhereToPickUp(t *testing.T) {
 	for want, o := range map[string]LessonOptions{
-		"Drawn fingers up. Fingers down, outside towards you, pick up 4 along the bridge, as numbered. Then knit the 15 held.":      {Bridge: 3, PickedUp: 4},
-		"Drawn fingers up. Fingers down, outside towards you, pick up 2 at the top of the gap, as numbered. Then knit the 15 held.": {PickedUp: 2},
-		"None in this mitt. Fingers up, knit the 15 held stitches from the right corner.":                                           {},
-		"None in this mitt. Fingers up, knit the 15 held stitches from the left corner.":                                            {FromLeft: true},
+		"Hold it fingers down, outside towards you: pick up along the bridge from right to left. Turn it fingers up for the 15 held.":      {Bridge: 3, PickedUp: 4},
+		"Hold it fingers down, outside towards you: pick up along the bridge from left to right. Turn it fingers up for the 15 held.":      {Bridge: 3, PickedUp: 4, FromLeft: true},
+		"Hold it fingers down, outside towards you: pick up at the top of the gap from right to left. Turn it fingers up for the 15 held.": {PickedUp: 2},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the right corner.":                                {},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the left corner.":                                 {FromLeft: true},
 	} {
 		o.Held = 15
 		assert.Equal(t, want, o.pickText(o.names()))
@@ -86,7 +88,7 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 	assert.Contains(t, words(own), "from the front with the left needle")
 	assert.Contains(t, words(turned), "from the front with the right needle")
 	assert.Contains(t, words(turned), "put it on the left needle")
-	for _, name := range []string{"k2tog", "ssk", "gap 1", "gap 2"} {
+	for _, name := range []string{"corner 1: k2tog", "corner 2: ssk", "corner 1", "corner 2", "marker"} {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}
@@ -157,21 +159,76 @@ func titlesOf(s *draw.Scene) []string {
 	return list
 }
 
-// As many places are numbered as stitches are picked up. A mitt without a thumb has no
-// lesson.
+// The first and the last place are numbered, and those between if there is room. A mitt
+// without a thumb has no lesson.
 func TestLessonHasThePlansCounts(t *testing.T) {
-	for n := range 13 {
+	for n := range mostDrawn + 1 {
 		s := &draw.Scene{}
 		drawOpening(&sketch{s: s, width: 66}, LessonOptions{Held: 15, PickedUp: n})
-		numbered := 0
+		var numbers []int
 		for _, i := range s.Items {
-			if _, err := strconv.Atoi(i.Text); i.Kind == draw.TextItem && err == nil {
-				numbered++
+			if k, err := strconv.Atoi(i.Text); i.Kind == draw.TextItem && err == nil {
+				numbers = append(numbers, k)
 			}
 		}
-		assert.Equal(t, n, numbered)
+		if n == 0 {
+			assert.Empty(t, numbers)
+			continue
+		}
+		assert.Equal(t, []int{1, n}, []int{numbers[0], numbers[len(numbers)-1]})
+		assert.True(t, n > 8 || len(numbers) == n, "%d of %d", len(numbers), n)
 	}
 	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23}))
+}
+
+// Stitches are picked up between and beside those of the bridge, from the marker at the
+// right on: c stitches have c + 1 such places (common practice, no source). Fewer lie in
+// places of their own, more along the edge.
+func TestPickedUpLieBetweenTheBridge(t *testing.T) {
+	for c := range 13 {
+		for n := 1; n <= c+3; n++ {
+			s := &draw.Scene{}
+			drawOpening(&sketch{s: s, width: 66}, LessonOptions{Held: 15, Bridge: c, PickedUp: n})
+			var dots, stitches []float64
+			for _, i := range s.Items {
+				x := pathMiddle(i)
+				switch {
+				case i.Kind == draw.PathItem && i.Style.Fill == outlineColour && i.Style.Stroke == "" && strings.Count(i.Path, "C") == 4:
+					dots = append(dots, x)
+				case i.Kind == draw.PathItem && i.Style.Stroke == pale && i.Style.Width < 1.5: // a leg of a stitch, but no held one
+					draw.Walk(i.Path, func(op byte, p []float64) {
+						if op == 'M' && p[1] > openMiddle {
+							stitches = append(stitches, p[0])
+						}
+					})
+				}
+			}
+			require.Len(t, dots, n)
+			require.Len(t, stitches, 2*c)
+			slices.Sort(stitches)
+			for i := 1; i < n; i++ {
+				require.Less(t, dots[i], dots[i-1]-0.5, "from right to left")
+				between := slices.ContainsFunc(stitches, func(x float64) bool { return x > dots[i] && x < dots[i-1] })
+				require.True(t, between || n > c+1, "%d of %d picked up along %d", i, n, c)
+			}
+			if n == c+1 && c > 0 {
+				assert.True(t, dots[0] > stitches[2*c-1] && dots[n-1] < stitches[0])
+			}
+		}
+	}
+}
+
+// pathMiddle returns the x of the middle of a path's first and farthest points.
+func pathMiddle(i draw.Item) float64 {
+	low, high := 1e9, -1e9
+	if i.Kind == draw.PathItem {
+		draw.Walk(i.Path, func(_ byte, p []float64) {
+			for k := 0; k < len(p); k += 2 {
+				low, high = min(low, p[k]), max(high, p[k])
+			}
+		})
+	}
+	return (low + high) / 2
 }
 
 // In large print titles and captions have 18 pt, 6.35 mm. Labels within a drawing are as

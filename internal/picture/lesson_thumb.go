@@ -27,57 +27,122 @@ func drawLoops(k *sketch, _ LessonOptions) {
 	k.arrow(point{14, y + 21}, point{19, y + 17}, point{17, y + 9}, point{13.5, y + 3})
 }
 
-// The corners of the thumb's opening within its panel, in mm.
+// The thumb's opening within its panel, in mm.
 const (
-	openLeft, openRight = 10.6, 55.4
-	openTop, openFoot   = 9.0, 25.0
+	openLeft, openRight = 17.0, 49.0
+	openTop, openFoot   = 6.0, 17.0
+	openMiddle          = (openTop + openFoot) / 2
 )
 
-// upperEdge and lowerEdge return the point of the opening's edge at a share of the
-// way from its left to its right corner.
-func upperEdge(share float64) point { return openEdge(share, -1) }
-func lowerEdge(share float64) point { return openEdge(share, 1) }
-
+// openEdge returns the point of the opening's edge at a share of the way from its left to
+// its right corner: of the upper edge with side −1, of the lower one with 1.
 func openEdge(share, side float64) point {
-	mid := (openTop + openFoot) / 2
 	x := openLeft + share*(openRight-openLeft)
-	return point{x, mid + side*(openFoot-openTop)/2*math.Sqrt(max(0, 1-math.Pow(2*share-1, 2)*0.92))}
+	return point{x, openMiddle + side*(openFoot-openTop)/2*math.Sqrt(max(0, 1-math.Pow(2*share-1, 2)*0.92))}
 }
 
-// drawOpening draws the thumb's opening as seen from the tip of the thumb: the held
-// stitches below, the edge of the bridge above. Stitches are picked up along the
-// bridge from the left corner, and the round goes on with the held ones.
+// mostDrawn is the most stitches that are drawn along an edge of the opening.
+const mostDrawn = 20
+
+// drawOpening draws the thumb's opening as it is held to pick up, with the fingers down:
+// the held stitches at its upper edge, the stitches of the bridge below it. The round
+// begins at the marker and runs along the bridge to the left. If nothing is picked up, the
+// fingers are up, and the round begins with the held stitches.
 func drawOpening(k *sketch, o LessonOptions) {
-	held := min(max(o.Held, 3), 17)
+	bridge := 1.0
+	if o.PickedUp == 0 {
+		bridge = -1
+	}
+	k.heldEdge(o.Held, -bridge)
+	k.bridgeEdge(o.Bridge, bridge)
+	for _, corner := range []float64{0, 1} {
+		a, b := openEdge(corner, -1), openEdge(corner, 1)
+		k.yarn(dark, a, point{a.x + (corner-0.5)*3, openMiddle}, b)
+	}
+	k.pickedUp(o)
+	k.note((openLeft+openRight)/2, openMiddle+figureHigh/2*k.letter, strconv.Itoa(o.Held)+" held", 3.2)
+	first, second := "corner 1", "corner 2" // in the order in which the round comes to them
+	if o.PickedUp == 0 {
+		first, second = second, first
+	}
+	k.noteAt(openLeft-4, openMiddle, first, true)
+	k.noteAt(openRight+4, openMiddle, second, false)
+	at := openEdge(1, 1)
+	k.s.Path(k.ring(at.x+1.2, at.y+1.6, 1.7), draw.Style{Stroke: outlineColour, Width: 0.7})
+	k.noteAt(openRight+4, openMiddle+1.15*max(k.letter, 3.2)+1.5, "marker", false)
+}
+
+// heldEdge draws the held stitches on their thread along an edge, with their legs away from
+// the opening.
+func (k *sketch) heldEdge(held int, side float64) {
+	held = min(max(held, 3), mostDrawn)
 	var thread []point
 	for i := range held {
-		at := lowerEdge((float64(i) + 0.5) / float64(held))
-		thread = append(thread, point{at.x, at.y + 0.6})
-		k.loop(pale, at, min(1.9, 0.5*(openRight-openLeft)/float64(held)), 3)
+		at := openEdge((float64(i)+0.5)/float64(held), side)
+		thread = append(thread, point{at.x, at.y + 0.6*side})
+		k.loop(pale, at, min(1.9, 0.5*(openRight-openLeft)/float64(held)), 3*side)
 	}
 	k.s.Path(k.curve(thread...), draw.Style{Stroke: outlineColour, Width: 0.6, Dash: "1.6 1"})
-	edge := make([]point, 0, 21)
-	for i := range 21 {
-		edge = append(edge, upperEdge(float64(i)/20))
-	}
-	k.yarn(pale, edge...)
-	for _, corner := range []float64{0, 1} {
-		a, b := upperEdge(corner), lowerEdge(corner)
-		k.yarn(dark, point{a.x, a.y}, point{a.x + (corner-0.5)*3, (a.y + b.y) / 2}, point{b.x, b.y})
-	}
-	n := min(max(o.PickedUp, 0), 12)
+}
+
+// bridgeEdge draws an edge and the stitches of the bridge that hang from it, each with its
+// legs together at the edge. Between and beside them lie the places to pick up: one more
+// than stitches.
+func (k *sketch) bridgeEdge(stitches int, side float64) {
+	n := min(stitches, mostDrawn)
 	for i := range n {
-		at := upperEdge((float64(i) + 0.5) / float64(n))
-		k.s.Path(k.ring(at.x, at.y, 1.1), draw.Style{Fill: pale, Stroke: outlineColour, Width: 0.4})
-		if i == 0 || i == n-1 || draw.Measure(" "+strconv.Itoa(n), k.letter, draw.Semibold) < (openRight-openLeft)/float64(n) { // else they would touch
-			k.note(at.x, at.y-2.4, strconv.Itoa(i+1), 3.2)
+		at := openEdge(float64(i+1)/float64(n+1), side)
+		wide := min(2.6, 0.34*(openRight-openLeft)/float64(n+1))
+		for _, leg := range []float64{-wide, wide} {
+			k.strand(pale, min(2.2, 1.2*wide), point{at.x + 0.2*leg, at.y}, point{at.x + 0.45*leg, at.y + 2.5*side}, point{at.x + leg, at.y + 5.4*side})
 		}
 	}
-	k.note((openLeft+openRight)/2, (openTop+openFoot)/2+1, strconv.Itoa(o.Held)+" held", 3.2)
-	k.note(openLeft-6.8, (openTop+openFoot)/2+1, "gap 2", 2.9)
-	k.note(openRight+6.8, (openTop+openFoot)/2+1, "gap 1", 2.9)
-	k.arrow(point{openLeft + 4, openTop - 5.7}, point{openLeft + 10, openTop - 7.5}, point{openLeft + 18, openTop - 8})
-	k.arrow(point{openRight - 4, openFoot + 6}, point{openRight - 10, openFoot + 7.6}, point{openRight - 18, openFoot + 8})
+	edge := make([]point, 0, 21)
+	for i := range 21 {
+		edge = append(edge, openEdge(float64(i)/20, side))
+	}
+	k.yarn(pale, edge...)
+}
+
+// pickedUp marks along the bridge where stitches are picked up, numbered from the marker
+// on, with an arrow in that direction. If none are, an arrow shows how the held stitches
+// are worked.
+func (k *sketch) pickedUp(o LessonOptions) {
+	n := min(max(o.PickedUp, 0), mostDrawn)
+	foot := openFoot + 6 + 0.75*max(k.letter, 3.2)
+	for i, place := range pickPlaces(o.Bridge, n) {
+		at := openEdge(1-place, 1)
+		k.s.Path(k.ring(at.x, at.y, min(1.1, 0.4*(openRight-openLeft)/float64(n))), draw.Style{Fill: outlineColour})
+		if i == 0 || i == n-1 || draw.Measure(" "+strconv.Itoa(n), max(k.letter, 3.2), draw.Semibold) < (openRight-openLeft)/float64(n) { // else they would touch
+			k.note(at.x, foot, strconv.Itoa(i+1), 3.2)
+		}
+	}
+	y := foot + 2.6
+	k.arrow(point{openRight - 4, y - 0.4}, point{(openLeft + openRight) / 2, y}, point{openLeft + 4, y - 0.4})
+}
+
+// pickPlaces returns where n stitches are picked up along a bridge, as shares of its length
+// from where the round begins: in places between and beside its stitches, spread evenly
+// over them; evenly along the edge if there are more.
+func pickPlaces(bridge, n int) (list []float64) {
+	for i := range n {
+		at, places := (float64(i)+0.5)/float64(n), float64(bridge+1)
+		if bridge > 0 && n <= bridge+1 {
+			at = (math.Floor(at*places) + 0.5) / places
+		}
+		list = append(list, at)
+	}
+	return list
+}
+
+// noteAt writes a word beside a place, at its left or right.
+func (k *sketch) noteAt(x, middle float64, text string, left bool) {
+	size := max(k.letter, 3.2)
+	half := draw.Measure(text, size, draw.Semibold) / 2
+	if left {
+		half = -half
+	}
+	k.note(x+half, middle+figureHigh/2*size, text, size)
 }
 
 // loop draws a small live stitch, open downwards.
@@ -101,10 +166,10 @@ func ringAt(x, y, r float64) string {
 
 // drawFirstGap draws the corner that is worked first: the strand, lifted from behind, and
 // the first held stitch are on the needle together.
-func drawFirstGap(k *sketch, _ LessonOptions) { drawGap(k, 22, 14.5, "k2tog") }
+func drawFirstGap(k *sketch, _ LessonOptions) { drawGap(k, 22, 14.5, "corner 1: k2tog") }
 
 // drawLastGap draws the other corner: the strand comes after the last held stitch.
-func drawLastGap(k *sketch, _ LessonOptions) { drawGap(k, 14.5, 22, "ssk") }
+func drawLastGap(k *sketch, _ LessonOptions) { drawGap(k, 14.5, 22, "corner 2: ssk") }
 
 // drawGap draws a strand and a stitch on a needle, and below an arc how both are worked
 // together.
