@@ -318,6 +318,6 @@ func (p *chartPages) gussetText() string {
 	if p.g.FromLeft {
 		from, to = to, from
 	}
-	return fmt.Sprintf("Read from the bottom up, %s to %s, as after each round. %d at each side stand for palm and back; the %s ones come last.",
+	return fmt.Sprintf("Read from the bottom up, %s to %s, as after each round. %d at each side stand for palm and back; the %s ones last.",
 		from, to, chart.Neighbours, from)
 }

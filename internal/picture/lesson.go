@@ -111,7 +111,7 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}
 	gaps := []lessonPanel{
 		{"Close both corners", 1, "Lift the strand from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 40, 27, drawFirstGap},
-		{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise; knit both through the back loops.", 40, 27, drawLastGap},
+		{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise. Knit both through the back loops.", 40, 27, drawLastGap},
 	}
 	if o.Bridge == 0 {
 		over.text = "Not needed in this mitt: nothing is cast on over the gap."
