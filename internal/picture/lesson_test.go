@@ -71,8 +71,8 @@ func TestLessonSaysWhereToPickUp(t *testing.T) {
 		"Hold it fingers down, outside towards you: pick up along the bridge from right to left. Turn it fingers up for the 15 held.":      {Bridge: 3, PickedUp: 4},
 		"Hold it fingers down, outside towards you: pick up along the bridge from left to right. Turn it fingers up for the 15 held.":      {Bridge: 3, PickedUp: 4, FromLeft: true},
 		"Hold it fingers down, outside towards you: pick up at the top of the gap from right to left. Turn it fingers up for the 15 held.": {PickedUp: 2},
-		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the right corner.":                                {},
-		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the left corner.":                                 {FromLeft: true},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the right corner.":                           {},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the left corner.":                            {FromLeft: true},
 	} {
 		o.Held = 15
 		assert.Equal(t, want, o.pickText(o.names()))
