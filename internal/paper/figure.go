@@ -147,14 +147,18 @@ func (f *figure) at(scale float64) part {
 		}
 		above = max(above, under+underThumb+float64(f.thumb.Height)/10)
 	}
-	said := setWhole(f.handCaption(f.hand, lifeWords(scale)), f.wide-f.curve-curveGap, draw.TextStyle{Size: f.note()})
-	caption := float64(said.Height) / 10
-	below := max(f.hand.Below()*scale+caption, f.girths.Below(f.curve, f.note()))
-	up := max(min(above-top, 1-lines[0]+caption-below), 0) // the ladder rises where there is room above it
+	caption := f.handCaption(f.hand, lifeWords(scale))
+	if f.o.Sideways { // whose table has no room for it
+		caption += " " + f.easeSaid()
+	}
+	said := setWhole(caption, f.wide-f.curve-curveGap, draw.TextStyle{Size: f.note()})
+	under := float64(said.Height) / 10
+	below := max(f.hand.Below()*scale+under, f.girths.Below(f.curve, f.note()))
+	up := max(min(above-top, 1-lines[0]+under-below), 0) // the ladder rises where there is room above it
 	for i := range lines {
 		lines[i] += up
 	}
-	below = max(below, 1-lines[0]+caption)
+	below = max(below, 1-lines[0]+under)
 	return drawn(tenths(above+below), func(p *draw.Scene, x, y float64) {
 		s := f.draw(scale, above, lines)
 		said.draw(s, 0, above+max(f.hand.Below()*scale, 1-lines[0]))

@@ -68,14 +68,37 @@ func (h *handout) measureTable() part {
 	})
 }
 
-// measureColumns sets the measures as two tables below each other, around and length, in
-// a narrow column, and explains the ease.
+// measureColumns sets the measures below each other in a narrow column: around, then
+// length. The ease stands in the words below the drawing.
 func (h *handout) measureColumns(width float64) part {
-	groups := h.measureRows()
-	return stack([]part{
-		h.measureColumn(0, groups[0], h.note(), width, width/5),
-		h.measureColumn(1, groups[1], h.note(), width, width/5),
-		setWhole("Ease: "+easeWords, width, draw.TextStyle{Size: h.note()}),
+	size, unit, list := h.note(), ", "+string(h.Doc.Sheet.Unit()), h.measured()
+	if n := len(list) - 1; list[n].long == 0 { // only the hand's, and no girth
+		list = list[:n]
+	}
+	line := float64(lineHeight(size)) / 10
+	name := 0.0
+	for _, m := range list {
+		name = max(name, draw.Measure(m.name, size, draw.Regular))
+	}
+	column := (width - name) / 4
+	return drawn(tenths(line*float64(len(list)+2)+0.8), func(p *draw.Scene, x, y float64) {
+		cell := func(k, row int, text string, face draw.Face) {
+			p.Text(x+name+float64(k+1)*column, y+size+float64(row)*line, text, draw.TextStyle{Size: size, Anchor: draw.End, Face: face})
+		}
+		for k, head := range []string{"hand", h.noun(), "hand", h.noun()} {
+			cell(k, 1, head, [...]draw.Face{draw.Regular, draw.Semibold}[k%2])
+		}
+		for k, head := range groupNames {
+			cell(2*k+1, 0, head+unit, draw.Semibold)
+		}
+		p.Line(x, y+2*line+0.1, x+width, y+2*line+0.1, draw.Style{Stroke: ink, Width: 0.2})
+		y += 0.8
+		for i, m := range list {
+			p.Text(x, y+size+float64(i+2)*line, m.name, draw.TextStyle{Size: size})
+			for k, mm := range []float64{m.hand, m.mitt, m.along, m.long} {
+				cell(k, i+2, h.measureText(mm, k%2 == 0 && m.doubt[k/2]), [...]draw.Face{draw.Regular, draw.Semibold}[k%2])
+			}
+		}
 	})
 }
 
@@ -93,7 +116,6 @@ func (h *handout) measurePair() (both part, width float64) {
 			if r.name = inLarge(r.name); k == 1 && (r.hand == "" || r.mitt == "" && len(list) > 0) {
 				continue
 			}
-			r.ease = ""
 			list = append(list, r)
 			name, hand, mitt = max(name, wide(r.name, draw.Regular)), max(hand, wide(r.hand, draw.Regular)), max(mitt, wide(r.mitt, draw.Semibold))
 		}
@@ -116,26 +138,17 @@ func inLarge(name string) string {
 }
 
 // measureColumn sets what the hand and the mitt measure around, or along, in rows below a
-// heading. Each column of figures takes so much of the width; the ease stands last, if it
-// is given.
+// heading. The mitt’s column takes so much of the width.
 func (h *handout) measureColumn(k int, list []measureRow, size, width, column float64) part {
 	line := float64(lineHeight(size)) / 10
 	head := measureRow{groupNames[k] + ", " + string(h.Doc.Sheet.Unit()), "hand", h.noun(), ""}
-	ease := 0.0
-	if size < h.body {
-		ease = column
-		if k == 0 {
-			head.ease = "ease"
-		}
-	}
 	return drawn(tenths(line*float64(len(list)+1)+0.3*size+1), func(p *draw.Scene, x, y float64) {
 		row := func(y float64, r measureRow, face draw.Face) {
 			end := draw.TextStyle{Size: size, Anchor: draw.End}
 			p.Text(x, y, r.name, draw.TextStyle{Size: size, Face: face})
-			p.Text(x+width-ease-column, y, h.inLetters(r.hand), end)
-			p.Text(x+width, y, h.inLetters(r.ease), end)
+			p.Text(x+width-column, y, h.inLetters(r.hand), end)
 			end.Face = draw.Semibold
-			p.Text(x+width-ease, y, h.inLetters(r.mitt), end)
+			p.Text(x+width, y, h.inLetters(r.mitt), end)
 		}
 		row(y+size, head, draw.Semibold)
 		p.Line(x, y+line+0.1, x+width, y+line+0.1, draw.Style{Stroke: ink, Width: 0.3})
