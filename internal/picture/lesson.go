@@ -98,11 +98,11 @@ func (o LessonOptions) rows() [][]lessonPanel {
 	n := o.names()
 	const high, low = 34.0, 32.0
 	makeOne := []lessonPanel{
-		{"Make one leaning " + n.first, 1, "Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies before it.", 40, high, drawLiftFront},
+		{"Make one leaning " + n.first, 1, "Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies in front.", 40, high, drawLiftFront},
 		{"", 2, "Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
 	}
 	other := []lessonPanel{
-		{"Make one leaning " + n.second, 1, "Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies before it.", 40, high, drawLiftBack},
+		{"Make one leaning " + n.second, 1, "Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies in front.", 40, high, drawLiftBack},
 		{"", 2, "Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
 	}
 	over := lessonPanel{

@@ -1,5 +1,7 @@
 package picture
 
+import "thenar/internal/draw"
+
 // Measures of a panel with two needles, in mm: the y of the needles, and how far the
 // stitches hang below them.
 const (
@@ -45,8 +47,26 @@ func lift(k *sketch, fromFront bool) {
 	k.leg(pale, 33, needleY, hangLength, 35.8)
 	k.yarn(dark, before...)
 	drawHanging(k, 7, 33)
-	k.arrow(point{18.6, needleY + hangLength + 7}, point{18.4, needleY + 13}, point{18.4, needleY + 5})
+	k.way(fromFront)
 }
+
+// way draws how the needle goes under the strand: whole where it is in front of the work,
+// broken where it is behind it.
+func (k *sketch) way(fromFront bool) {
+	const x = 18.4
+	foot, middle, tip := needleY+hangLength+7, needleY+15.0, needleY+5.0
+	if !fromFront {
+		k.s.Path(k.curve(point{x, foot}, point{x, middle}), behindStyle)
+		k.arrow(point{x, middle}, point{x, tip})
+		return
+	}
+	k.s.Path(k.curve(point{x, foot}, point{x, middle}), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
+	k.s.Path(k.curve(point{x, middle}, point{x, tip + 2}), behindStyle)
+	k.s.Path(new(draw.Pen).Move(k.x(x), tip).Line(k.x(x+1.2), tip+2.4).Line(k.x(x-1.2), tip+2.4).Close().String(), draw.Style{Fill: outlineColour})
+}
+
+// behindStyle is the style of a needle's way behind the work.
+var behindStyle = draw.Style{Stroke: outlineColour, Width: 0.6, Dash: "1.6 1.4"}
 
 // openStrand and crossedStrand return the legs of the strand while it is knitted, each
 // from its foot to where both meet above the left needle. In crossedStrand the front

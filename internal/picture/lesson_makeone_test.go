@@ -172,3 +172,24 @@ func distance(at, a, b point) float64 {
 	}
 	return length(p.plus(d.times(-share)))
 }
+
+// A strand lifted from the front has the needle's way first in front of the work, then
+// behind it; one lifted from behind the other way round (common practice, no source).
+func TestTheWayUnderTheStrandIsSeen(t *testing.T) {
+	for _, fromFront := range []bool{true, false} {
+		s := &draw.Scene{}
+		lift(&sketch{s: s, width: 40}, fromFront)
+		var behind, front float64
+		for _, i := range s.Items {
+			p := flat(i.Path)
+			switch {
+			case i.Style.Dash != "":
+				behind = p[0].y
+			case i.Style.Stroke == outlineColour && i.Style.Width == 0.5:
+				front = p[0].y
+			}
+		}
+		require.NotZero(t, behind)
+		assert.Equal(t, fromFront, front > behind, "from below up")
+	}
+}
