@@ -184,12 +184,13 @@ func (f *figure) draw(scale, foot float64, lines []float64) *draw.Scene {
 }
 
 // drawLeader draws a line from what is said of the thumb to its tip, on a hand whose left
-// edge is at x.
+// edge is at x, unless all fingers are between them.
 func (f *figure) drawLeader(s *draw.Scene, x, foot, scale float64) {
-	if f.thumb.Height == 0 {
+	right, above := f.hand.Thumb()
+	across := f.thumbWide == f.curve && right < f.hand.Width()/2 // it would lie over the fingers
+	if f.thumb.Height == 0 || across {
 		return
 	}
-	right, above := f.hand.Thumb()
 	toX, toY := x+right*scale, foot-above*scale
 	from, y := f.wide-f.thumbWide, float64(f.thumb.Height)/10+underLeader
 	var p draw.Pen
