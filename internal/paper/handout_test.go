@@ -109,7 +109,7 @@ func TestSheetTellsWhatDoesNotAddUp(t *testing.T) {
 	text := strings.Join(all, " ")
 	assert.Contains(t, text, "Does not add up: gusset, round 2: one stitch short (round 1 leaves 44; it takes 45).")
 	assert.Contains(t, text, "k2tog, k4")
-	assert.Contains(t, text, "tingling")
+	assert.Contains(t, text, "Tingling")
 }
 
 // Marks outside the gusset have a chart of their own, with the yarns in its key; notes

@@ -25,7 +25,7 @@ func (h *handout) ownNumbers() block {
 	}
 	if p.Thumbed() {
 		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its end", words.Plural(p.Gusset.Stitches, "stitch")},
-			[2]string{"Held for the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Cast on over the gap", words.Plural(p.Bridge.CastOn, "stitch")})
+			[2]string{"Held for the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Bridge", words.Plural(p.Bridge.CastOn, "stitch")})
 	}
 	lines = append(lines, [2]string{"Hand", words.Plural(p.Body.RoundsAbove, "round")})
 	if p.Thumbed() {
@@ -151,7 +151,7 @@ func (h *handout) notes() block {
 }
 
 // caution is printed on everything that is handed out.
-const caution = "A cuff or mitt that is too tight shows in tingling, cold or pale fingers: take it off. For babies: no loose threads inside, no tight elastic, no cord round the neck. General caution, not medical advice."
+const caution = "Tingling, cold or pale fingers: too tight, take it off. Babies: no loose thread, tight elastic, neck cord. Not medical advice."
 
 // cautions sets the plan's warnings and the usual cautions.
 func (h *handout) cautions() block {
@@ -160,18 +160,31 @@ func (h *handout) cautions() block {
 		list = append(list, words.Caution(w.Message))
 	}
 	if n := len(h.Out.Plan.Filled); n > 0 {
-		list = append(list, fmt.Sprintf("Filled from ratios, not measured (marked ≈ in the plan): %s. Measure when you can.", words.Plural(n, "value")))
+		list = append(list, fmt.Sprintf("≈ marks what is estimated, %s: measure when you can.", words.Plural(n, "length")))
 	}
-	try := "on before the top"
-	if h.Out.Plan.Thumbed() {
-		try = "on half-way up the gusset"
-	}
-	list = append(list, fmt.Sprintf("19 times in 20, a girth comes out within %.1f %% of the plan: try the mitt %s.", h.Out.Summary.Half*100, try), caution)
+	list = append(list, h.offBy(), caution)
 	var rows []part
 	for _, text := range list {
 		rows = append(rows, h.bullet(text))
 	}
 	return h.headed("Cautions", h.keptRows(rows))
+}
+
+// offBy says by how much the hand's girth may come out wider or narrower, 19 times in 20,
+// and when to try the mitt on for it.
+func (h *handout) offBy() string {
+	p := h.Out.Plan
+	try := "before the top"
+	if p.Thumbed() {
+		try = "half-way up the gusset"
+	}
+	off := units.FromMM(float64(p.Body.Stitches.N) / p.Gauge.Stitches * h.Out.Summary.Half)
+	up := func(u units.Unit) string { return off.RoundUp(u).With(u) }
+	first, second := units.CM, units.IN
+	if h.Out.Unit == units.IN {
+		first, second = second, first
+	}
+	return fmt.Sprintf("Girths may come out %s / %s off: try it on %s.", up(first), up(second), try)
 }
 
 // bullet sets a text behind a dot.

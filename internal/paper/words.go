@@ -66,10 +66,10 @@ func (h *handout) wordsHead() []part {
 // howToRead says how the rounds are set, and what rules where they differ from the
 // measures.
 func (h *handout) howToRead() []string {
-	text := "Left: the round, on grey where the stitches change. Right: the stitches after it."
+	text := "Grey: stitches change; count at right."
 	for _, l := range h.lengthsByPart() {
 		if l.Until != "" {
-			text += " Work every grey round. To meet a measure, add or drop only plain rounds, as late as you can."
+			text += " To meet a measure, add or drop only the last plain rounds."
 			break
 		}
 	}

@@ -74,7 +74,6 @@ var (
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
-	made     = regexp.MustCompile(`^Round 1 (makes|takes off) (\d+) stitch(?:es)?; the others are plain\.$`)
 	multiple = regexp.MustCompile(`^The next round brings the stitches to a multiple of (\d+), for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
@@ -124,12 +123,6 @@ func (n *needles) otherLine(p *Part, line string) error {
 		if k, ok := number(finish.re); ok {
 			return n.finish(p, finish.op, k)
 		}
-	}
-	if found := made.FindStringSubmatch(line); found != nil {
-		if p.makesFirst = atoi(found[2]); found[1] != "makes" {
-			p.makesFirst = -p.makesFirst
-		}
-		return nil
 	}
 	if k, ok := number(multiple); ok {
 		p.multiples = append(p.multiples, multipleOf{len(p.Rounds) + 1, k})

@@ -24,10 +24,9 @@ type Part struct {
 	Finish   string // "BO", "draw up", "graft" or ""
 	Finished int    // stitches that the finish takes
 
-	schedules  []schedule // stated before the rounds
-	texts      []string   // of the rounds worked
-	makesFirst int        // stitches that round 1 was said to make, all others none; 0: not said
-	multiples  []multipleOf
+	schedules []schedule // stated before the rounds
+	texts     []string   // of the rounds worked
+	multiples []multipleOf
 }
 
 // multipleOf is a round that was said to bring the stitches to a multiple.
@@ -38,15 +37,6 @@ func (p *Part) checkSaid() error {
 	for _, m := range p.multiples {
 		if m.of < 1 || m.round > len(p.Rounds) || p.Rounds[m.round-1].After%m.of != 0 {
 			return fmt.Errorf("round %d was to bring the stitches to a multiple of %d", m.round, m.of)
-		}
-	}
-	for i, r := range p.Rounds {
-		changes := r.After
-		for _, op := range r.Ops {
-			changes -= ledger[op][0]
-		}
-		if p.makesFirst != 0 && (i == 0 && changes != p.makesFirst || i > 0 && changes != 0) {
-			return fmt.Errorf("round %d makes %d stitches; only round 1 was to make %d", i+1, changes, p.makesFirst)
 		}
 	}
 	return nil

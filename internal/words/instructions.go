@@ -104,9 +104,6 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.along(bridge.stitches, picked))
 		say(thumbMarker(picked))
 	}
-	if made := madeFirst(s); made != "" {
-		say(made)
-	}
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
 	}

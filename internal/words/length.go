@@ -85,7 +85,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 		s := &m.Sections[i]
 		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: float64(len(s.Rounds)) / p.Gauge.Rounds, unit: first}
 		whole += l.MM
-		if s.Part == stitch.CuffPlain && s.About.Until != "" {
+		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
 			l.Whole, l.Until = whole, plainUntil(p)
 		} else {
 			l.ends(s, p.Gauge.Rounds)

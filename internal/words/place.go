@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"slices"
 
 	"thenar/internal/stitch"
 )
@@ -48,23 +47,6 @@ func (h Hands) castOn(n int) string {
 	}
 	return fmt.Sprintf("Cast on %s with a %s%s. Place a marker and join in the round, without a twist.",
 		Plural(n, "stitch"), how, h.leaving(h.Tails.CastOn))
-}
-
-// madeFirst says of plain rounds whose first one changes the stitches that it does; ""
-// if none does.
-func madeFirst(s *stitch.Section) string {
-	if s.Part != stitch.CuffPlain || len(s.Rounds) < 2 {
-		return ""
-	}
-	verb, n := "makes", s.Rounds[0].Out()-s.Rounds[0].In()
-	if n < 0 {
-		verb, n = "takes off", -n
-	}
-	others := slices.IndexFunc(s.Rounds[1:], func(r stitch.Round) bool { return !plain(r.Ops) })
-	if n == 0 || others >= 0 {
-		return ""
-	}
-	return fmt.Sprintf("Round 1 %s %s; the others are plain.", verb, Plural(n, "stitch"))
 }
 
 // secondMarker returns where the gusset's second marker is placed. The first one
@@ -157,12 +139,12 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 			text += ": work 2, *slip both back, k2tog, work 1; repeat from *."
 		}
 		if mm > 0 {
-			text += " It takes about " + Tail(mm, by.Unit) + "; cut the yarn, draw it through the last."
+			text += " It takes about " + Tail(mm, by.Unit) + ". Cut the yarn, draw it through the last."
 		} else {
 			text += " Cut the yarn, draw it through the last."
 		}
 	case stitch.DrawUp:
-		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s that are left, pull tight and fasten off inside.", by.leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
+		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s left, pull tight and fasten off inside.", by.leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
 	}
 	return []Step{{Text: text + " Marker off."}}
 }
