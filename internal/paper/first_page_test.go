@@ -91,5 +91,7 @@ func TestHugeHandStaysOnTheFirstPage(t *testing.T) {
 		}
 		pages := Handout(derived(t, doc, nil), Options{Paper: Letter, Pieces: []Piece{Plan, Own}})
 		assert.Contains(t, onPages(pages[:1]), compact("palm towards you"), units.FromMM(10*cm).With(units.CM))
+		pages = Handout(derived(t, doc, nil), Options{Paper: A4, Pieces: []Piece{Plan, Own}})
+		assert.Len(t, pages, 1, "on A4 the knitter's own numbers have room too: %v cm", cm)
 	}
 }
