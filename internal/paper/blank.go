@@ -72,7 +72,7 @@ func (f *flow) measuring(left bool) {
 		return
 	}
 	column, top := 0.48*f.width(), f.y+2
-	below := 2*2*f.body + 3*f.small*leading // the height of what follows the measures
+	below := 2*2*f.body + 3*lineOf(f.small) // the height of what follows the measures
 	if sideways {
 		below *= 2
 	}

@@ -52,7 +52,7 @@ func drawn(height int, draws drawing) part {
 func tenths(mm float64) int { return int(math.Ceil(mm*10 - 1e-6)) }
 
 // lineHeight returns the height of a line of letters of a size in mm.
-func lineHeight(size float64) int { return int(math.Round(size * leading * 10)) }
+func lineHeight(size float64) int { return int(math.Round(lineOf(size) * 10)) }
 
 // wrapped breaks a text into lines of a width in mm. Numbers stay with their units; in
 // large print fractions are spelt.

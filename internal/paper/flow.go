@@ -55,7 +55,7 @@ func (f *flow) need(height float64) {
 
 // text writes a paragraph of a width from x, and moves below it.
 func (f *flow) text(x, width float64, text string, style draw.TextStyle) {
-	line := style.Size * leading
+	line := lineOf(style.Size)
 	for _, t := range draw.Wrap(text, width, style.Size, style.Face) {
 		f.need(line)
 		f.page().Text(x, f.y+style.Size, t, style)
@@ -70,7 +70,7 @@ func (f *flow) say(text string, size float64) {
 
 // textHeight returns the height of a paragraph.
 func (f *flow) textHeight(text string, width, size float64) float64 {
-	return float64(len(draw.Wrap(text, width, size, draw.Regular))) * size * leading
+	return float64(len(draw.Wrap(text, width, size, draw.Regular))) * lineOf(size)
 }
 
 // put places a scene and moves below it.

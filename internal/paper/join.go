@@ -28,7 +28,7 @@ func (p *chartPages) mapSize() float64 {
 }
 
 // mapRoom is the height in mm of the heading beside the map.
-func (p *chartPages) mapRoom() float64 { return p.heading*leading + 1 + 2*p.body*leading }
+func (p *chartPages) mapRoom() float64 { return lineOf(p.heading) + 1 + 2*lineOf(p.body) }
 
 // mapHeight returns the height of the map in mm.
 func (p *chartPages) mapHeight() float64 { return float64(len(p.cells.rows)) * p.mapSize() }

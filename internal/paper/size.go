@@ -36,9 +36,25 @@ func (s Size) Words() string {
 // Measures of a page.
 const (
 	margin   = 14.0 // mm
-	leading  = 1.35 // height of a line, by the size of its letters
 	footRoom = 8.0  // mm above the lower margin
 )
+
+// The height of a line, by the size of its letters. Small letters need more air between
+// lines that the eye has to find its way back along; those of large print and of
+// headings, over largeLetters mm, need less in proportion.
+const (
+	leading      = 1.35
+	largeLeading = 1.2
+	largeLetters = 6.0
+)
+
+// lineOf returns the height in mm of a line of letters of a size in mm.
+func lineOf(size float64) float64 {
+	if size > largeLetters {
+		return size * largeLeading
+	}
+	return size * leading
+}
 
 // letters holds the sizes of type on a page, in mm.
 type letters struct {

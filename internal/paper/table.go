@@ -64,7 +64,7 @@ func (t *table) row(r row) []part {
 		first := lines[0].draw
 		lines[0].draw = func(p *draw.Scene, x, y float64) {
 			wide := min(draw.Measure(r.cells[0], t.small, draw.Semibold)+2, name-1)
-			p.Rect(x-1, y-0.2, wide, t.small*leading, draw.Style{Fill: tabGrey})
+			p.Rect(x-1, y-0.2, wide, lineOf(t.small), draw.Style{Fill: tabGrey})
 			first(p, x, y)
 		}
 	}

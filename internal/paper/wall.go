@@ -86,14 +86,14 @@ func (w *wall) headHeight() float64 {
 	if w.o.Large {
 		lines = 3 // the map leaves them less width
 	}
-	return (w.heading+lines*w.body)*leading + 1
+	return lineOf(w.heading) + lines*lineOf(w.body) + 1
 }
 
 // joinLetters returns the size of the letters at a join in mm.
 func (w *wall) joinLetters() float64 { return w.small }
 
 // joinRoom returns the room for them above and below the cells.
-func (w *wall) joinRoom() float64 { return 2 * (w.joinLetters()*leading + mark) }
+func (w *wall) joinRoom() float64 { return 2 * (lineOf(w.joinLetters()) + mark) }
 
 // part prints the ith part: heading, how it joins, map, cells; on the last one the key.
 func (w *wall) part(i int) {
@@ -146,7 +146,7 @@ const leastKey, keyGap = 50.0, 10.0
 
 // aboutHeight returns the height of key and size in a width.
 func (w *wall) aboutHeight(wide float64) float64 {
-	return w.heading*leading + 1 + w.key.Height(wide/w.keyScale())*w.keyScale() + 2 + w.textHeight(w.sizeText(), wide, w.body)
+	return lineOf(w.heading) + 1 + w.key.Height(wide/w.keyScale())*w.keyScale() + 2 + w.textHeight(w.sizeText(), wide, w.body)
 }
 
 // about writes the key and the size of the whole on the sheet of the last part, or
