@@ -233,7 +233,7 @@ func (p chartPages) part(x, y, n int) part {
 	room := p.width() - p.mapWidth()
 	head := append(setLines(title, room, draw.TextStyle{Size: p.heading, Face: draw.Serif}), space(10))
 	head = append(head, setLines(p.readingText(columns, rows), room, draw.TextStyle{Size: p.small})...)
-	whole := stack(append(head, space(10)))
+	whole := stack(append(head, space(p.belowReading())))
 	if p.parts() > 1 {
 		whole.Height += tenths(p.joinLetter()) / 3 // the name of a neighbour stands high above the cells
 		whole.Height = max(whole.Height, tenths(p.mapHeight()+1))
@@ -250,6 +250,15 @@ func (p chartPages) part(x, y, n int) part {
 		}
 	}
 	return out
+}
+
+// belowReading is the room between the words of a part and its cells, in tenths of a
+// millimetre. In large print the numbers at the head stand higher over the cells.
+func (p *chartPages) belowReading() int {
+	if p.o.Large {
+		return 20
+	}
+	return 10
 }
 
 // cellsPart sets the cells of the part at x and y: over the whole width, or in its

@@ -80,26 +80,65 @@ func (h *handout) measureColumns(width float64) part {
 	for _, m := range list {
 		name = max(name, draw.Measure(m.name, size, draw.Regular))
 	}
-	column := (width - name) / 4
+	heads := []string{"hand", h.noun(), "hand", h.noun()}
+	ends := columnEnds(name, width, h.widestMeasures(heads, list, size))
 	return drawn(tenths(line*float64(len(list)+2)+0.8), func(p *draw.Scene, x, y float64) {
-		cell := func(k, row int, text string, face draw.Face) {
-			p.Text(x+name+float64(k+1)*column, y+size+float64(row)*line, text, draw.TextStyle{Size: size, Anchor: draw.End, Face: face})
+		cell := func(k, row int, text string) {
+			p.Text(x+ends[k], y+size+float64(row)*line, text, draw.TextStyle{Size: size, Anchor: draw.End, Face: measureFace(k)})
 		}
-		for k, head := range []string{"hand", h.noun(), "hand", h.noun()} {
-			cell(k, 1, head, [...]draw.Face{draw.Regular, draw.Semibold}[k%2])
+		for k, head := range heads {
+			cell(k, 1, head)
 		}
 		for k, head := range groupNames {
-			cell(2*k+1, 0, head+unit, draw.Semibold)
+			p.Text(x+ends[2*k+1], y+size, head+unit, draw.TextStyle{Size: size, Anchor: draw.End, Face: draw.Semibold})
 		}
 		p.Line(x, y+2*line+0.1, x+width, y+2*line+0.1, draw.Style{Stroke: ink, Width: 0.2})
 		y += 0.8
 		for i, m := range list {
 			p.Text(x, y+size+float64(i+2)*line, m.name, draw.TextStyle{Size: size})
-			for k, mm := range []float64{m.hand, m.mitt, m.along, m.long} {
-				cell(k, i+2, h.measureText(mm, k%2 == 0 && m.doubt[k/2]), [...]draw.Face{draw.Regular, draw.Semibold}[k%2])
+			for k := range heads {
+				cell(k, i+2, h.measureCell(k, m))
 			}
 		}
 	})
+}
+
+// measureFace returns the face of a column of measures: the mitt's are bold.
+func measureFace(k int) draw.Face { return [...]draw.Face{draw.Regular, draw.Semibold}[k%2] }
+
+// measureCell returns what a column of measures says of one: hand and mitt around, hand
+// and mitt along.
+func (h *handout) measureCell(k int, m measure) string {
+	mm := [...]float64{m.hand, m.mitt, m.along, m.long}[k]
+	return h.measureText(mm, k%2 == 0 && m.doubt[k/2])
+}
+
+// widestMeasures returns the widths in mm of the columns of measures.
+func (h *handout) widestMeasures(heads []string, list []measure, size float64) []float64 {
+	widest := make([]float64, len(heads))
+	for k, head := range heads {
+		widest[k] = draw.Measure(head, size, measureFace(k))
+		for _, m := range list {
+			widest[k] = max(widest[k], draw.Measure(h.measureCell(k, m), size, measureFace(k)))
+		}
+	}
+	return widest
+}
+
+// columnEnds returns where columns of widths end that are set to the right edge of a
+// width in mm, with equal gaps between them and after what stands before them.
+func columnEnds(before, width float64, widths []float64) (ends []float64) {
+	gap := width - before
+	for _, w := range widths {
+		gap -= w
+	}
+	gap /= float64(len(widths))
+	at := before
+	for _, w := range widths {
+		at += gap + w
+		ends = append(ends, at)
+	}
+	return ends
 }
 
 // measurePair sets the measures as measureColumns does, in large print as narrow as they

@@ -81,7 +81,7 @@ func TestMaterialsStandApart(t *testing.T) {
 				}
 			}
 			if name.Y > names[0].Y+0.1 {
-				assert.Greater(t, name.Y-above, small*leading+0.5, name.Text)
+				assert.Greater(t, name.Y-above, lineOf(small)+0.5, name.Text)
 			}
 		}
 	}

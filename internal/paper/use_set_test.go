@@ -21,7 +21,7 @@ const (
 	mostLarge    = 7
 
 	emptyReached = true  // 9.4 % on A4, 8.9 % on Letter
-	largeReached = false // 8 pages on A4 (one of 13; the others 7), 9 on Letter
+	largeReached = false // 8 pages for a few on both papers
 )
 
 // setKind is a way in which the set of fourteen is printed.
