@@ -32,8 +32,8 @@ func TestYarnOfTableAndHandoutAgree(t *testing.T) {
 		planned++
 		handout := l.Out.Materials("", "")[0].Text
 		numbers := l.Numbers()
-		assert.Contains(t, handout, " to "+numbers[len(numbers)-1]+")", s.Name)
-		assert.Contains(t, handout, fmt.Sprintf(" to %d m)", l.Metres()), s.Name)
+		assert.Contains(t, handout, " to "+numbers[len(numbers)-1]+",", s.Name)
+		assert.Contains(t, handout, fmt.Sprintf(" to %d m,", l.Metres()), s.Name)
 	}
 	assert.GreaterOrEqual(t, planned, 13)
 	assert.Equal(t, 14, strings.Count(string(raw), "\n")-1)
