@@ -22,6 +22,7 @@ func shape(_ context.Context, v *verb, args []string, io stdio) error {
 	f.IntVar(&ask.LeadOut, "lead-out", 1, "plain `rounds` at the end, at least")
 	first := f.Int("first", 0, "`round` of the first change; free without it")
 	f.BoolVar(&ask.Quicken, "quicken", false, "never slower again: no stretch is longer than the one before it")
+	f.StringVar(&ask.Only, "only", "", "`odd or even`: change in such rounds only, as where right-side rows alone are shaped")
 	f.StringVar(&ask.Lambda, "lambda", "8", "`price` of a change of rhythm, in stitches²")
 	f.StringVar(&ask.Target, "target", "", "ideal `counts` after rounds 1 … R, in place of the straight line")
 	if err := v.parse(f, args, 0, io); err != nil {

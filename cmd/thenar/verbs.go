@@ -22,7 +22,7 @@ func init() {
 		},
 		{
 			name:    "shape",
-			args:    "-from N -to N -rounds N [-step 2] [-gap 2] [-lead-in 0] [-lead-out 1] [-lambda 8] [-first N] [-quicken] [-target a,b,c…]",
+			args:    "-from N -to N -rounds N [-step 2] [-gap 2] [-lead-in 0] [-lead-out 1] [-lambda 8] [-first N] [-quicken] [-only odd or even] [-target a,b,c…]",
 			does:    "finds in which rounds to increase or decrease",
 			example: "thenar shape -from 3 -to 15 -step 2 -rounds 19 -first 1",
 			run:     shape,

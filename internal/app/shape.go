@@ -26,6 +26,7 @@ type Shaping struct {
 	LeadIn, LeadOut int    // the fewest plain rounds at the beginning and at the end
 	First           *int   // round of the first change; nil if any will do
 	Quicken         bool   // no interval is longer than the one before it
+	Only            string // "odd" or "even": changes stand in such rounds only; empty: in any
 	Lambda          string // price of a change of rhythm, in stitches²
 	Target          string // the ideal stitch count after each round, comma-separated; empty for a straight line
 }
@@ -47,6 +48,7 @@ func Shape(ask Shaping, faults fault.Fields) (Schedule, error) {
 	if ask.First != nil {
 		p.First = *ask.First
 	}
+	p.Only = parity(ask.Only, &faults)
 	p.Lambda = scaled("lambda", ask.Lambda, 1_000, maxLambda, &faults)
 	if ask.Target != "" {
 		p.Target = targets(ask.Target, &faults)
@@ -63,6 +65,20 @@ func Shape(ask Shaping, faults fault.Fields) (Schedule, error) {
 		append([]int{}, found.Rounds...), math.Round(found.Cost.Float()*1e6) / 1e6,
 		words.Schedule(found.Rounds, p.From, p.To, p.Step, p.Rounds),
 	}, nil
+}
+
+// parity reads in which rounds changes may stand.
+func parity(text string, faults *fault.Fields) shaping.Parity {
+	switch text {
+	case "":
+		return shaping.EveryRound
+	case "odd":
+		return shaping.OddRounds
+	case "even":
+		return shaping.EvenRounds
+	}
+	faults.Add("only", "is %.20q; write odd or even", text)
+	return shaping.EveryRound
 }
 
 // checkShape adds a fault for each flag that is out of range. What is in range

@@ -74,6 +74,9 @@ func (en *enumeration) walk(k, from int, cost int64, changes int) {
 		return
 	}
 	for r := from; r+(k-done-1)*en.p.Gap <= en.p.Rounds-en.p.LeadOut; r++ {
+		if !allowed(en.p.Only, r) {
+			continue
+		}
 		c, ch := cost+en.before[done][r-1], changes
 		if done > 0 {
 			c -= en.before[done][en.rounds[done-1]-1]
@@ -85,6 +88,11 @@ func (en *enumeration) walk(k, from int, cost int64, changes int) {
 		en.walk(k, r+en.p.Gap, c, ch)
 		en.rounds = en.rounds[:done]
 	}
+}
+
+// allowed reports whether a change may stand in round r.
+func allowed(only Parity, r int) bool {
+	return only == EveryRound || (only == OddRounds) == (r%2 == 1)
 }
 
 func (en *enumeration) note(cost int64, changes int) {
@@ -131,8 +139,18 @@ func (en *enumeration) answer(i, first int, quicken bool) answer {
 }
 
 // sweep compares the solver's cost and rounds with the enumeration's for every
-// lambda, every first round and a free one, with and without Quicken.
-func sweep(t *testing.T, s *Solver, p Problem, lambdas []int64) (compared int) {
+// lambda, every first round and a free one, with and without Quicken, with changes in
+// all rounds, the odd or the even ones.
+func sweep(t *testing.T, s *Solver, p Problem, lambdas []int64) (compared [3]int) {
+	t.Helper()
+	for only := EveryRound; only <= EvenRounds; only++ {
+		p.Only = only
+		compared[only] = sweepOne(t, s, p, lambdas)
+	}
+	return compared
+}
+
+func sweepOne(t *testing.T, s *Solver, p Problem, lambdas []int64) (compared int) {
 	t.Helper()
 	en := enumerate(p, lambdas)
 	for n := range 2 * len(lambdas) {
@@ -186,14 +204,14 @@ var families = []struct {
 
 // Every problem of 1 to 18 rounds: every number of changes, gaps of 1 to 4,
 // leads of 0 to 2 rounds, every first round, four lambdas, with and without
-// Quicken.
+// Quicken, in all rounds, the odd or the even ones.
 func TestEqualsEnumerationUpTo18Rounds(t *testing.T) {
 	lambdas := []int64{0, 1, 333, 8_000}
 	for gap := 1; gap <= 4; gap++ {
 		t.Run(fmt.Sprintf("gap %d", gap), func(t *testing.T) {
 			t.Parallel()
 			var s Solver
-			compared := 0
+			var compared [3]int
 			rng := rand.New(rand.NewPCG(18, uint64(gap)))
 			for rounds := 1; rounds <= testenv.Cases(13, 18); rounds++ {
 				for leads := range 9 {
@@ -206,12 +224,14 @@ func TestEqualsEnumerationUpTo18Rounds(t *testing.T) {
 							for f.target != nil && len(p.Target) < rounds {
 								p.Target = append(p.Target, f.target(rng, p.From, p.To))
 							}
-							compared += sweep(t, &s, p, lambdas)
+							for only, n := range sweep(t, &s, p, lambdas) {
+								compared[only] += n
+							}
 						}
 					}
 				}
 			}
-			t.Logf("%d schedules compared", compared)
+			t.Logf("schedules compared: %d in any round, %d in odd ones, %d in even ones", compared[0], compared[1], compared[2])
 		})
 	}
 }

@@ -27,6 +27,10 @@ func FuzzSolve(f *testing.F) {
 		checkSchedule(t, p)
 		p.Quicken = true
 		checkSchedule(t, p)
+		p.Only = OddRounds + Parity(seed&1)
+		checkSchedule(t, p)
+		p.Quicken = false
+		checkSchedule(t, p)
 	})
 }
 
@@ -62,7 +66,7 @@ func checkSchedule(t *testing.T, p Problem) {
 
 func keepsBounds(p Problem, rounds []int) bool {
 	for i, r := range rounds {
-		if r < 1+p.LeadIn || r > p.Rounds-p.LeadOut || (i > 0 && r-rounds[i-1] < p.Gap) || (i == 0 && p.First != 0 && r != p.First) {
+		if r < 1+p.LeadIn || r > p.Rounds-p.LeadOut || (i > 0 && r-rounds[i-1] < p.Gap) || (i == 0 && p.First != 0 && r != p.First) || !allowed(p.Only, r) {
 			return false
 		}
 	}

@@ -40,7 +40,41 @@ func glpkProblems() map[string]Problem {
 		"top of 72 over 24 rounds":        topOf(72, 8, 24),
 		"17 of 44, one-sided, first in 1": {From: 4, To: 21, Step: 1, Rounds: 44, Gap: 2, LeadOut: 1, Lambda: 8000, First: 1},
 		"11 of 53, gauntlet decreases":    {From: 60, To: 38, Step: -2, Rounds: 53, Gap: 3, LeadOut: 2, Lambda: 2000},
+
+		"never slower: top of 48 over 15":       quickened(topOf(48, 8, 15)),
+		"never slower: top of 72 over 24":       quickened(topOf(72, 8, 24)),
+		"never slower: 11 of 53":                quickened(Problem{From: 60, To: 38, Step: -2, Rounds: 53, Gap: 3, LeadOut: 2, Lambda: 2000}),
+		"never slower: 9 of 44 after a drawing": quickened(drawn(44, 9)),
+		"never slower, odd rows: top of 64":     quickened(onlyIn(OddRounds, topOf(64, 8, 44))),
+
+		"odd rows: 8 of 40, a gusset":        {From: 3, To: 19, Step: 2, Rounds: 40, Gap: 2, LeadOut: 1, Lambda: 8000, First: 1, Only: OddRounds},
+		"odd rows: 12 of 52, gap 3":          {From: 1, To: 25, Step: 2, Rounds: 52, Gap: 3, LeadIn: 1, LeadOut: 2, Lambda: 500, Only: OddRounds},
+		"odd rows: top of 64 over 44":        onlyIn(OddRounds, topOf(64, 8, 44)),
+		"even rows: 9 of 50 after a drawing": onlyIn(EvenRounds, drawn(50, 9)),
+		"odd rows: 13 of 53, one-sided":      {From: 4, To: 17, Step: 1, Rounds: 53, Gap: 2, LeadOut: 1, Lambda: 2000, Only: OddRounds},
 	}
+}
+
+// onlyIn returns a problem whose changes stand only in odd or only in even rounds.
+func onlyIn(only Parity, p Problem) Problem {
+	p.Only = only
+	return p
+}
+
+// quickened returns a problem whose intervals never grow.
+func quickened(p Problem) Problem {
+	p.Quicken = true
+	return p
+}
+
+// drawn returns a problem of so many rounds and increases along a random profile.
+func drawn(rounds, changes int) Problem {
+	rng := rand.New(rand.NewPCG(61, uint64(rounds)))
+	p := Problem{From: 3, To: 3 + 2*changes, Step: 2, Rounds: rounds, Gap: 2, LeadOut: 1, Lambda: 8000}
+	for r := range rounds {
+		p.Target = append(p.Target, 30_000+int64(20_000*changes*r/rounds)+rng.Int64N(60_000)-30_000)
+	}
+	return p
 }
 
 func TestEqualsGeneralPurposeSolver(t *testing.T) {
@@ -98,12 +132,22 @@ func optimum(t testing.TB, glpsol, method string, p Problem) (cost float64, used
 // next have the count that the change leaves.
 func linearProgramme(p Problem) []byte {
 	w := network{p: p, k: p.Changes(), in: map[string][]string{}, out: map[string][]string{}}
+	if p.Quicken {
+		w.falling()
+		return w.programme()
+	}
 	for r := w.low(1); r <= w.high(1); r++ {
+		if !allowed(p.Only, r) {
+			continue
+		}
 		w.edge("source", w.hub(1, r), w.between(0, 1, r))
 	}
 	for i := 1; i < w.k; i++ {
 		for r := w.low(i); r <= w.high(i); r++ {
 			for d := p.Gap; r+d <= w.high(i+1); d++ {
+				if !allowed(p.Only, r) || !allowed(p.Only, r+d) {
+					continue
+				}
 				cost := w.between(i, r, r+d)
 				next := w.node(i+1, r+d, d)
 				w.edge(w.hub(i, r), next, cost)
@@ -115,6 +159,9 @@ func linearProgramme(p Problem) []byte {
 		}
 	}
 	for r := w.low(w.k); r <= w.high(w.k); r++ {
+		if !allowed(p.Only, r) {
+			continue
+		}
 		w.edge(w.hub(w.k, r), "sink", w.between(w.k, r, p.Rounds+1))
 	}
 	return w.programme()

@@ -7,7 +7,7 @@ import (
 
 // Impossible is the error of a problem that has no schedule.
 type Impossible struct {
-	Bound   string // from, step, rounds, gap, lead-in, lead-out, lambda, first, target or worked
+	Bound   string // from, step, rounds, gap, lead-in, lead-out, lambda, first, only, target or worked
 	Message string // what is wrong with it and what would be right; continues a sentence begun with Bound
 }
 
@@ -42,6 +42,8 @@ func (p *Problem) checkNumbers() error {
 		return impossible("lead-out", "is %d; write a whole number from 0 to %d", p.LeadOut, MaxRounds)
 	case p.Lambda < 0 || p.Lambda > maxLambda:
 		return impossible("lambda", "lies between 0 and %d", maxLambda/1000)
+	case p.Only > EvenRounds:
+		return impossible("only", "is %d; write odd or even", p.Only)
 	case p.Target != nil && len(p.Target) != p.Rounds:
 		return impossible("target", "has %d counts; write one for each of the %d rounds", len(p.Target), p.Rounds)
 	}
@@ -79,11 +81,19 @@ func (p *Problem) checkRoom() error {
 	if k == 0 || len(p.Changed) > 0 {
 		return p.checkWorked()
 	}
-	if p.LeadIn >= p.latestLast() {
+	if p.LeadIn+p.LeadOut >= p.Rounds {
 		return p.leadsTooLong()
 	}
-	if p.First != 0 && (p.First <= p.LeadIn || p.First > p.latestLast()) {
-		return impossible("first", "is round %d; the first change lies within rounds %d to %d", p.First, 1+p.LeadIn, p.latestLast())
+	first, last := p.slotFrom(1+p.LeadIn), p.latestLast()
+	if first > last { // so there is one round, which has no slot
+		return impossible("only", "is %s, but round %d is the only one with room for a change; write %s", p.Only.words(), 1+p.LeadIn, p.Only.other().words())
+	}
+	if p.First != 0 && (p.First <= p.LeadIn || p.First > p.Rounds-p.LeadOut) {
+		return impossible("first", "is round %d; the first change lies within rounds %d to %d", p.First, p.round(first), p.round(last))
+	}
+	if p.First != 0 && !p.has(p.First) {
+		near := p.round(min(p.slotFrom(p.First), last))
+		return impossible("first", "is round %d, but changes stand in %s rounds; write %d", p.First, p.Only.words(), near)
 	}
 	if p.slack() < 0 { // so there are at least two changes
 		return p.tooManyChanges(k)
@@ -106,14 +116,14 @@ func (p *Problem) checkWorked() error {
 		}
 	}
 	rest := p.Changes() - len(p.Changed)
-	switch last := p.earliestNext() + (rest-1)*p.Gap; {
+	switch last := p.earliestNext() + (rest-1)*p.gap(); {
 	case rest < 0:
 		return impossible("worked", "has %s; only %d are asked for", changes(len(p.Changed)), p.Changes())
 	case rest > 0 && len(p.Changed) == 0 && p.First != 0 && p.First <= p.Worked:
-		return impossible("first", "is round %d, which is worked without a change; the first change can be in round %d", p.First, p.Worked+1)
+		return impossible("first", "is round %d, which is worked without a change; the first change can be in round %d", p.First, p.round(p.slotFrom(p.Worked+1)))
 	case rest > 0 && last > p.latestLast():
 		return impossible("worked", "leaves rounds %d to %d for %s at least %d apart; that takes up to round %d (%d more)",
-			p.earliestNext(), p.latestLast(), changes(rest), p.Gap, last, last-p.latestLast())
+			p.round(p.earliestNext()), p.Rounds-p.LeadOut, changes(rest), p.stride()*p.gap(), p.round(last), p.round(last)-p.Rounds+p.LeadOut)
 	}
 	return nil
 }
@@ -138,22 +148,22 @@ func (p *Problem) leadsTooLong() error {
 func (p *Problem) tooManyChanges(k int) error {
 	bound, n := "rounds", p.Rounds
 	var ways []string
-	if latest := p.latestLast() - (k-1)*p.Gap; p.First > latest && latest > p.LeadIn {
+	if latest := p.latestLast() - (k-1)*p.gap(); p.First > p.round(latest) && latest >= p.slotFrom(1+p.LeadIn) {
 		bound, n = "first", p.First
-		ways = append(ways, fmt.Sprintf("write at most %d", latest))
+		ways = append(ways, fmt.Sprintf("write at most %d", p.round(latest)))
 	}
-	if needs := p.Rounds - p.slack(); needs <= MaxRounds {
+	if needs := p.round(p.latestLast()-p.slack()) + p.LeadOut; needs <= MaxRounds {
 		ways = append(ways, fmt.Sprintf("%d changes need %d rounds (%d more)", k, needs, needs-p.Rounds))
 	}
 	span := p.latestLast() - p.earliestFirst()
-	room := span/p.Gap + 1
+	room := span/p.gap() + 1
 	ways = append(ways, fmt.Sprintf("make %s (%d fewer)", changes(room), k-room))
 	closer := ""
 	if gap := span / (k - 1); gap > 0 {
-		closer = fmt.Sprintf(" (%d at least %d apart)", span/gap+1, gap)
+		closer = fmt.Sprintf(" (%d at least %d apart)", span/gap+1, gap*p.stride())
 	}
 	return impossible(bound, "is %d, with room for %s at least %d apart from round %d to %d%s; %s",
-		n, changes(room), p.Gap, p.earliestFirst(), p.latestLast(), closer, strings.Join(ways, ", or "))
+		n, changes(room), p.stride()*p.gap(), p.round(p.earliestFirst()), p.round(p.latestLast()), closer, strings.Join(ways, ", or "))
 }
 
 func changes(n int) string {

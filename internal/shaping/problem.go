@@ -29,12 +29,16 @@ type Problem struct {
 	Lambda          int64 // λ in 1/1000 stitch², 0 … 1 000 000 000
 	First           int   // round of the first change; 0 leaves it free
 
+	// Only says in which rounds a change may stand. Of intervals it leaves the even
+	// ones, so that a Gap of 3 keeps changes 4 rounds apart.
+	Only Parity
+
 	// Quicken forbids an interval between two changes that is longer than the
 	// interval before it.
 	Quicken bool
 
 	// Worked is the number of rounds already knitted, and Changed are the rounds
-	// of the changes among them. These stay, even if they break Gap or the leads;
+	// of the changes among them. These stay, even if they break Gap, Only or the leads;
 	// all other changes are chosen above. Gap and λ hold between the last worked
 	// change and the first chosen one. Quicken does not: knitting whose rhythm
 	// broke it could not be finished otherwise.
@@ -58,54 +62,76 @@ func (p Problem) Changes() int {
 	return max((p.To-p.From)/p.Step, 0)
 }
 
-// earliestFirst returns the earliest round of the first change.
+// earliestFirst returns the earliest slot of the first change.
 func (p *Problem) earliestFirst() int {
 	if p.First != 0 {
-		return p.First
+		return p.slotFrom(p.First)
 	}
-	return 1 + p.LeadIn
+	return p.slotFrom(1 + p.LeadIn)
 }
 
-// latestLast returns the latest round of the last change.
-func (p *Problem) latestLast() int { return p.Rounds - p.LeadOut }
+// latestLast returns the latest slot of the last change.
+func (p *Problem) latestLast() int { return p.slotUpTo(p.Rounds - p.LeadOut) }
 
-// earliestNext returns the earliest round of the first change to be chosen.
+// earliestNext returns the earliest slot of the first change to be chosen.
 func (p *Problem) earliestNext() int {
-	from := max(p.earliestFirst(), p.Worked+1)
-	if n := len(p.Changed); n > 0 {
-		from = max(from, p.Changed[n-1]+p.Gap)
-	}
-	return from
-}
-
-// origin returns the round at which the first change would have place 0 (see
-// Solver). If changes are worked, it makes the place of the last of them equal
-// to the excess before it, or 0 if that is negative.
-func (p *Problem) origin() int {
+	from := max(p.earliestFirst(), p.slotFrom(p.Worked+1))
 	n := len(p.Changed)
 	if n == 0 {
-		return p.earliestFirst()
+		return from
 	}
-	return p.Changed[n-1] - (n-1)*p.Gap - p.workedPlace()
+	gap := p.Gap
+	if p.offBeat() && p.Quicken && n+1 < p.Changes() {
+		gap = p.stride() * p.gap() // the interval after it must not be longer
+	}
+	return max(from, p.slotFrom(p.Changed[n-1]+gap))
+}
+
+// origin returns the slot at which the first change would have place 0 (see
+// Solver). If changes are worked, it makes the place of the last of them equal
+// to the excess before it, or 0 if that is negative; if the last of them has no
+// slot, it makes the earliest place of the next change 0.
+func (p *Problem) origin() int {
+	n := len(p.Changed)
+	switch {
+	case n == 0:
+		return p.earliestFirst()
+	case p.offBeat():
+		return p.earliestNext() - n*p.gap()
+	}
+	return p.slotFrom(p.Changed[n-1]) - (n-1)*p.gap() - p.workedPlace()
 }
 
 // workedPlace returns the place of the last worked change, 0 if there is none.
 func (p *Problem) workedPlace() int { return max(p.workedExcess(), 0) }
 
-// workedExcess returns the last worked interval minus the gap: 0 if there is
-// none, negative if it is shorter than the gap.
+// workedExcess returns the last worked interval minus the gap, in slots: 0 if there
+// is none, negative if it is shorter than the gap or no whole number of slots.
 func (p *Problem) workedExcess() int {
+	last := p.lastInterval()
+	switch {
+	case last == 0 || p.offBeat():
+		return 0
+	case last%p.stride() != 0:
+		return -1
+	}
+	return last/p.stride() - p.gap()
+}
+
+// lastInterval returns the interval between the last two worked changes, 0 if there
+// are fewer.
+func (p *Problem) lastInterval() int {
 	n := len(p.Changed)
 	if n < 2 {
 		return 0
 	}
-	return p.Changed[n-1] - p.Changed[n-2] - p.Gap
+	return p.Changed[n-1] - p.Changed[n-2]
 }
 
-// slack returns the number of rounds by which all changes can move up when they
+// slack returns the number of slots by which all changes can move up when they
 // stand as early and as close together as allowed. It is negative if they don't
 // fit.
-func (p *Problem) slack() int { return p.latestLast() - p.origin() - (p.Changes()-1)*p.Gap }
+func (p *Problem) slack() int { return p.latestLast() - p.origin() - (p.Changes()-1)*p.gap() }
 
 // target returns T(r) in units of 1/perStitch stitch.
 func (p *Problem) target(r int, perStitch int64) int64 {

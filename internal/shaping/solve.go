@@ -9,10 +9,11 @@ type Schedule struct {
 // Solver finds schedules and reuses its memory from one problem to the next. Its
 // zero value is ready to use; it is not safe for concurrent use.
 //
-// If every change is as early as allowed, change k stands in round
-// first + (k−1)·gap. The place of a change is the number of rounds by which it
-// stands later than that. The excess of an interval is its length minus the gap.
-// So a place is the sum of the excesses before it.
+// If every change is as early as allowed, change k stands in slot
+// first + (k−1)·gap; unless Only leaves out every second round, slots are rounds.
+// The place of a change is the number of slots by which it stands later than that.
+// The excess of an interval is its length minus the gap. So a place is the sum of
+// the excesses before it.
 type Solver struct {
 	rest        []int64  // Σ T(x) for x = r … R, scaled, by r
 	adds        []int64  // v_k of the current change, by its place
@@ -71,7 +72,7 @@ func (s *Solver) Solve(p *Problem, dst []int) (Schedule, error) {
 	s.backward(p, sc, 1)
 	s.price(p, sc, 1)
 	place, added := s.chooseFirst(p.First != 0)
-	dst = append(dst[:0], p.earliestFirst()+place)
+	dst = append(dst[:0], p.round(p.earliestFirst()+place))
 	if k > 1 {
 		dst = s.appendRest(p, place, int(s.leastExcess[s.width+place]), dst)
 	}
@@ -138,13 +139,13 @@ func grow[T any](a []T, n int) []T {
 func (s *Solver) price(p *Problem, sc scale, change int) {
 	counts := int64(2*p.From+(2*change-1)*p.Step) * sc.perStitch
 	weight := int64(p.Step) * sc.perStitch * sc.factor
-	first := p.origin() + (change-1)*p.Gap
-	rest := s.rest[first : first+s.width]
+	first, stride := p.round(p.origin()+(change-1)*p.gap()), p.stride()
 	for i := range s.adds {
-		s.adds[i] = weight * (counts*int64(p.Rounds+1-first-i) - 2*rest[i])
+		round := first + i*stride
+		s.adds[i] = weight * (counts*int64(p.Rounds+1-round) - 2*s.rest[round])
 	}
 	if change == len(p.Changed)+1 {
-		for i := 0; i < s.width && first+i <= p.Worked; i++ {
+		for i := 0; i < s.width && first+i*stride <= p.Worked; i++ {
 			s.adds[i] = forbidden
 		}
 	}
@@ -184,7 +185,7 @@ func (s *Solver) excessAfter(p *Problem, change, before, place int) int {
 func (s *Solver) appendRest(p *Problem, place, next int, dst []int) []int {
 	for k := p.Changes(); ; {
 		place += next
-		dst = append(dst, dst[len(dst)-1]+p.Gap+next)
+		dst = append(dst, dst[len(dst)-1]+p.stride()*(p.gap()+next))
 		if len(dst) == k {
 			return dst
 		}

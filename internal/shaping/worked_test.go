@@ -28,6 +28,9 @@ func lists(p *Problem, k int, yield func([]int)) {
 			to = min(to, 2*list[n-1]-list[n-2])
 		}
 		for r := from; r <= to; r++ {
+			if !allowed(p.Only, r) {
+				continue
+			}
 			walk(append(list, r))
 		}
 	}
@@ -40,7 +43,7 @@ func lists(p *Problem, k int, yield func([]int)) {
 func randomWorked(rng *rand.Rand) Problem {
 	p := Problem{
 		From: 3, Step: 2, Rounds: 1 + rng.IntN(15), Gap: 1 + rng.IntN(3), LeadIn: rng.IntN(2), LeadOut: rng.IntN(2),
-		Lambda: []int64{0, 333, 8_000}[rng.IntN(3)], Quicken: rng.IntN(2) == 0,
+		Lambda: []int64{0, 333, 8_000}[rng.IntN(3)], Quicken: rng.IntN(2) == 0, Only: Parity(rng.IntN(3)),
 	}
 	p.To = p.From + p.Step*rng.IntN(6)
 	if rng.IntN(2) == 0 {
@@ -64,8 +67,8 @@ func randomWorked(rng *rand.Rand) Problem {
 func TestWorkedEqualsEnumeration(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 1))
 	var s Solver
-	solved, refused := 0, 0
-	for range 20_000 {
+	solved, refused, offBeat := 0, 0, 0
+	for range 30_000 {
 		p := randomWorked(rng)
 		var best []int
 		var least Cost
@@ -87,10 +90,13 @@ func TestWorkedEqualsEnumeration(t *testing.T) {
 			t.Fatalf("%+v:\n%v at %v; tried: %v at %v", p, got.Rounds, got.Cost, best, least)
 		default:
 			solved++
+			if n := len(p.Changed); n > 0 && n < p.Changes() && !allowed(p.Only, p.Changed[n-1]) {
+				offBeat++
+			}
 		}
 	}
-	t.Logf("%d solved, %d without a list", solved, refused)
-	if solved < 5_000 || refused < 1_000 {
+	t.Logf("%d solved, %d of them from a round in which none may be chosen; %d without a list", solved, offBeat, refused)
+	if solved < 5_000 || offBeat < 300 || refused < 1_000 {
 		t.Error("too few of a kind to tell anything")
 	}
 }
@@ -102,6 +108,8 @@ func TestWorkedScheduleStays(t *testing.T) {
 		{From: 3, To: 15, Step: 2, Rounds: 19, Gap: 2, LeadOut: 1, Lambda: 8_000, First: 1},
 		{From: 3, To: 31, Step: 2, Rounds: 60, Gap: 2, LeadOut: 1, Lambda: 8_000, First: 1},
 		{From: 48, To: 8, Step: -4, Rounds: 15, Gap: 1, Lambda: 8_000},
+		{From: 3, To: 15, Step: 2, Rounds: 26, Gap: 3, LeadOut: 1, Lambda: 8_000, First: 1, Only: OddRounds},
+		{From: 48, To: 8, Step: -4, Rounds: 31, Gap: 1, Lambda: 8_000, Only: EvenRounds},
 	} {
 		whole, err := Solve(p)
 		if err != nil {
