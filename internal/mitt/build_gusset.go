@@ -1,46 +1,43 @@
 package mitt
 
-import "thenar/internal/stitch"
+import (
+	"slices"
 
-// gussetSection builds the gusset's rounds, each with the hand's stitches beside
-// it.
+	"thenar/internal/stitch"
+)
+
+// gussetSection builds the gusset's rounds.
 func (p *Plan) gussetSection() stitch.Section {
 	g := &p.Gusset
-	s := stitch.Section{Part: stitch.Gusset, Rounds: make([]stitch.Round, 0, g.Rounds.N), About: stitch.About{
-		Shaping: &stitch.Shaping{Rounds: g.IncreaseRounds, From: g.Base, To: g.Stitches, Step: g.Step},
-		Until:   "where the thumb parts from the hand",
+	return stitch.Section{Part: stitch.Gusset, Rounds: p.GussetRounds(g.Rounds.N, g.IncreaseRounds), About: stitch.About{
+		Shaping: &stitch.Shaping{
+			Rounds: g.IncreaseRounds, From: g.Base, To: g.Stitches, Step: g.Step, Closed: p.Make.Increase.growth().closed,
+		},
+		Until: "where the thumb parts from the hand",
 	}}
-	rest := p.Body.Stitches.N - g.Base
-	count, done := g.Base, 0
-	for r := 1; r <= g.Rounds.N; r++ {
-		var ops []stitch.Op
-		if done < g.Increases && g.IncreaseRounds[done] == r {
-			ops = increaseRound(count, g.Base, g.Step, done == 0)
-			count += g.Step
-			done++
-		} else {
-			ops = times(ops, stitch.Knit, count)
-		}
-		lead := len(ops)
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: times(ops, stitch.Knit, rest), Lead: lead})
-	}
-	return s
 }
 
-// increaseRound returns the gusset's part of an increase round over count
-// stitches: knit 1, M1L, knit to the last stitch, M1R, knit 1. On a base of 1
-// or 2 stitches the first increase round puts M1L before and M1R after the
-// base, and the made stitches are the gusset's edges from then on. A one-sided
-// gusset has only the M1L after the first stitch.
-func increaseRound(count, base, step int, first bool) []stitch.Op {
-	if step == 1 {
-		ops := []stitch.Op{stitch.Knit, stitch.M1L}
-		return times(ops, stitch.Knit, count-1)
+// GussetRounds returns n rounds of the plan's gusset as they would be with other
+// increase rounds, each with the hand's stitches beside it.
+func (p *Plan) GussetRounds(n int, increases []int) []stitch.Round {
+	grow, rounds := p.Make.Increase.growth(), make([]stitch.Round, 0, n)
+	rest := p.Body.Stitches.N - p.Gusset.Base
+	var before []stitch.Op // the gusset's part of the round before
+	for r, count := 1, p.Gusset.Base; r <= n; r++ {
+		var ops []stitch.Op
+		switch {
+		case slices.Contains(increases, r):
+			ops = grow.round(count, p.Gusset.Step == 1, count == p.Gusset.Base)
+			count += p.Gusset.Step
+		case grow.closed:
+			ops = closing(before)
+			ops = times(ops, stitch.Knit, count-len(ops))
+		default:
+			ops = times(ops, stitch.Knit, count)
+		}
+		before = ops
+		lead := len(ops)
+		rounds = append(rounds, stitch.Round{Ops: times(slices.Clip(ops), stitch.Knit, rest), Lead: lead})
 	}
-	if first && base <= 2 {
-		ops := times([]stitch.Op{stitch.M1L}, stitch.Knit, count)
-		return append(ops, stitch.M1R)
-	}
-	ops := times([]stitch.Op{stitch.Knit, stitch.M1L}, stitch.Knit, count-2)
-	return append(ops, stitch.M1R, stitch.Knit)
+	return rounds
 }

@@ -27,6 +27,7 @@ type search struct {
 	palmMeasured bool
 	thumb        float64 // exact target of the thumb in stitches
 	stitch       Stitches
+	grow         *growth
 	pins         *Pins
 
 	topRounds, roundsAbove int // the greatest number that a mitten's top and hand may have
@@ -152,10 +153,10 @@ func (s *search) within(t int) int {
 func (s *search) cheapestOf(bridge bridgeRule, t, corners int) (choice, bool) {
 	best, found := choice{}, false
 	for b := 1; b <= maxBase && b < s.n; b++ {
-		if !s.pins.GussetBase.Allows(b) {
+		o := s.pins.KeptOnHand.Or(0)
+		if !s.pins.GussetBase.Allows(b) || !s.grow.allows(b, o) {
 			continue
 		}
-		o := s.pins.KeptOnHand.Or(0)
 		low, high := s.bridges(bridge, b, o)
 		for c := low; c <= high; c++ {
 			if s.bridgeFits(bridge, b, o, c) {

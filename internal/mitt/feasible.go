@@ -6,7 +6,7 @@ package mitt
 func (s *search) feasible() bool {
 	o := s.pins.KeptOnHand.Or(0)
 	for b := 1; b <= maxBase && b < s.n; b++ {
-		if !s.pins.GussetBase.Allows(b) {
+		if !s.pins.GussetBase.Allows(b) || !s.grow.allows(b, o) {
 			continue
 		}
 		for c := 0; c <= maxBridge; c++ {

@@ -36,11 +36,15 @@ func (d *draft) gussetLength() float64 {
 
 // freeGussetRounds returns the gusset's number of rounds when none is fixed. It
 // is at least the number knitted, and a plain round follows the last knitted
-// increase unless a list of increase rounds is fixed.
+// increase; under a fixed list of increase rounds only where that has to be closed.
 func (d *draft) freeGussetRounds() int {
 	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(stitch.Gusset))
-	if made := d.made(); len(made) > 0 && len(d.pins.IncreaseRounds) == 0 {
-		n = max(n, made[len(made)-1]+gussetLeadOut)
+	if made := d.made(); len(made) > 0 {
+		leadOut := gussetLeadOut
+		if len(d.pins.IncreaseRounds) > 0 {
+			leadOut = d.req.Make.Increase.growth().leadOut
+		}
+		n = max(n, made[len(made)-1]+leadOut)
 	}
 	return n
 }
@@ -70,6 +74,7 @@ func (d *draft) search() *search {
 		palmMeasured: d.req.Hand.Palm != 0 || len(d.req.Hand.Profile) > 0 || d.req.Ease.Palm != nil, // or felt
 		thumb:        d.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       d.req.Stitch,
+		grow:         d.req.Make.Increase.growth(),
 		topRounds:    maxRounds, roundsAbove: maxRounds,
 	}
 	d.equip(s, d.pins)

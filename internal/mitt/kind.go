@@ -28,6 +28,7 @@ type kindInfo struct {
 	thumbed, thumbClosed bool // it has a thumb, and with it a gusset; its thumb is closed
 	topped               bool // it ends in a top; else it is open
 	both                 bool // its hand goes round hand and thumb
+	without              Kind // what it is without a thumb; empty: the same
 
 	ease               float64 // of the hand; see handEase
 	easeFrom           string
@@ -60,7 +61,7 @@ var kinds = []*kindInfo{
 	{
 		kind: Mitten, words: "mitten",
 		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
-		thumbed:  true, thumbClosed: true, topped: true,
+		thumbed:  true, thumbClosed: true, topped: true, without: Thumbless,
 		ease: 0.05, easeFrom: eachFrom,
 		ribbing:   gripping,
 		plainCuff: portion{0.05, 0, "0.05 × hand length"},
@@ -91,6 +92,15 @@ func (k Kind) info() *kindInfo {
 		}
 	}
 	return kinds[0]
+}
+
+// By returns the kind that is made of k by a construction: without a thumb some are
+// a kind by themselves.
+func (k Kind) By(c Construction) Kind {
+	if c == NoThumb {
+		return or(k.info().without, k)
+	}
+	return k
 }
 
 // Closed reports whether the kind ends in a top; other kinds are open.

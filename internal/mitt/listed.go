@@ -24,10 +24,17 @@ func (d *draft) increases(pins *Pins) (least, most int) {
 }
 
 // listFits reports whether a list of increase rounds agrees with the fixed first
-// increase round and the fixed rhythm, and ends within the gusset's rounds.
+// increase round and the fixed rhythm, ends within the gusset's rounds, and can be
+// worked in the gusset's way.
 func (d *draft) listFits(list []int, rounds int, pins *Pins) bool {
-	if list[len(list)-1] > rounds || !pins.FirstIncrease.Allows(list[0]) {
+	grow := d.req.Make.Increase.growth()
+	if list[len(list)-1] > rounds-grow.leadOut || !pins.FirstIncrease.Allows(list[0]) {
 		return false
+	}
+	for i := max(1, len(d.made())); i < len(list); i++ {
+		if list[i]-list[i-1] < grow.closest {
+			return false
+		}
 	}
 	for i := max(1, len(d.made())); len(pins.Rhythm) > 0 && i < len(list); i++ {
 		if list[i]-list[i-1] != pins.Rhythm[(i-1)%len(pins.Rhythm)] {
@@ -190,9 +197,12 @@ func (c *conflict) fitted(want []int, k, gap, rounds int, pins *Pins) []int {
 	for n := len(list); n < k; n++ {
 		list = append(list, list[n-1]+gap)
 	}
-	leadOut := gussetLeadOut
+	leadOut, grow := gussetLeadOut, c.d.req.Make.Increase.growth()
 	if gap == 1 {
-		leadOut = 0
+		leadOut, gap = grow.leadOut, grow.closest
+	}
+	for i := 1; i < k; i++ {
+		list[i] = max(list[i], list[i-1]+grow.closest)
 	}
 	for i := k - 1; i >= 0; i-- {
 		list[i] = min(list[i], rounds-leadOut-gap*(k-1-i))

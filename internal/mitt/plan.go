@@ -9,6 +9,7 @@ import (
 // Plan is every number of a mitt. Counts are in stitches; a field in mm says so.
 type Plan struct {
 	Kind   Kind
+	Make   Make // as asked for, or as it is knitted
 	Gauge  gauge.Gauge
 	Hand   hand.Hand // filled
 	Stitch Stitches

@@ -22,6 +22,7 @@ type Progress struct {
 
 	Rib                                  int
 	OneSided                             bool
+	Increase                             Increase // of the gusset
 	CastOn, CuffRounds, CuffPlainRounds  int
 	HandStitches, GussetBase             int
 	Increases                            []int // rounds of the gusset
@@ -51,7 +52,7 @@ type Progress struct {
 // round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
-		Part: part, Round: round, OneSided: p.Stitch.OneSided, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {

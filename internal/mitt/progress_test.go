@@ -74,6 +74,7 @@ func likely(rng *rand.Rand) *Request {
 	r.Stitch.Rib = 1 + rng.IntN(4)
 	r.Stitch.Repeat = 1 + rng.IntN(3)
 	r.Stitch.OneSided = rng.IntN(8) == 0
+	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
 	return r
 }
 
@@ -98,6 +99,10 @@ func another(rng *rand.Rand, r *Request) *Request {
 	}
 	if rng.IntN(4) == 0 {
 		next.Follow = []Follow{FollowProfile, FollowRhythm}[rng.IntN(2)]
+	}
+	if rng.IntN(4) == 0 {
+		next.Stitch.OneSided = rng.IntN(2) == 0
+		next.Make.Increase = anyIncrease(rng, next.Stitch.OneSided)
 	}
 	for _, n := range Fixable() {
 		if pin := next.Pins.Pin(n); pin != nil && rng.IntN(40) == 0 {

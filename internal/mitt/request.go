@@ -13,6 +13,7 @@ import (
 // zero length or a nil ease means the default below.
 type Request struct {
 	Kind     Kind
+	Make     Make
 	Gauge    gauge.Gauge
 	Hand     hand.Hand
 	Ease     Ease

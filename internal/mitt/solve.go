@@ -4,6 +4,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/shaping"
+	"thenar/internal/stitch"
 )
 
 // The limits of a schedule in rounds (common practice, no source).
@@ -83,14 +84,17 @@ type draft struct {
 	freeHand int // the hand's count when none is fixed
 }
 
-// newDraft begins a plan. If some of it is knitted, its rib, its one-sided gusset
-// and its numbers are those of the knitting.
+// newDraft begins a plan. If some of it is knitted, its rib, its one-sided gusset, the
+// way in which that grows, and its numbers are those of the knitting.
 func newDraft(req *Request) *draft {
 	if req.Progress == nil {
 		return &draft{req: req, pins: &req.Pins}
 	}
 	own, pins := *req, req.Pins
-	own.Stitch.Rib, own.Stitch.OneSided = req.Progress.Rib, req.Progress.OneSided
+	own.Stitch.Rib = req.Progress.Rib
+	if req.Progress.begun(stitch.Gusset) {
+		own.Stitch.OneSided, own.Make.Increase = req.Progress.OneSided, req.Progress.Increase
+	}
 	req.Progress.hold(&pins)
 	return &draft{req: &own, pins: &pins, progress: req.Progress}
 }
@@ -107,6 +111,7 @@ func (d *draft) check() error {
 	checkMultiple("stitch.repeat", d.req.Stitch.Repeat, &faults)
 	checkMultiple("stitch.rib", d.req.Stitch.Rib, &faults)
 	d.req.Pins.check(&faults)
+	d.req.checkMake(&faults)
 	return faults.Err()
 }
 
@@ -129,7 +134,7 @@ func (d *draft) measure() {
 	h, filled := r.Hand.Fill()
 	d.len = r.lengths(&h)
 	d.plan = Plan{
-		Kind: r.Kind, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
+		Kind: r.Kind, Make: r.Make, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
 		Ease: Eases{Hand: r.handEase(&h), Cuff: r.cuffEase(), Gusset: r.gussetEase(&h), Palm: r.palmEase(&h), ThumbAdded: r.thumbAdded(&h)},
 	}
 	if d.progress != nil {

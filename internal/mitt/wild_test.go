@@ -39,6 +39,15 @@ func TestWildRequests(t *testing.T) {
 	require.Greater(t, planned, 300)
 }
 
+// anyIncrease is the usual way to grow a gusset, or now and then another.
+func anyIncrease(rng *rand.Rand, oneSided bool) Increase {
+	list := []Increase{"", "", "", MakeOne, Lifted, YoClosed, FrontAnd}
+	if !oneSided {
+		list = append(list, InCentre)
+	}
+	return list[rng.IntN(len(list))]
+}
+
 func wild(rng *rand.Rand) *Request {
 	length := func(low, high float64) units.Length {
 		return units.FromMM(low * math.Pow(high/low, rng.Float64()))
@@ -61,6 +70,7 @@ func wild(rng *rand.Rand) *Request {
 		ease := rng.Float64()*1.6 - 0.55
 		r.Ease.Hand = &ease
 	}
+	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
 	for _, n := range Fixable() {
 		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
 			low, high := n.Range()

@@ -72,7 +72,8 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 	}
 	edits := []chart.Edit{fix(n, strconv.Itoa(len(out)))}
 	if c.Section.Marked() {
-		edits = append(edits, listed(increases(out)))
+		list := increases(out)
+		out, edits = p.GussetRounds(len(out), list), append(edits, listed(list))
 	}
 	return out, edits, nil
 }
@@ -144,19 +145,7 @@ func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitc
 		return nil, nil, fault.New(fault.Invalid, "Increase rounds can't pass each other: this one goes between its neighbours.")
 	}
 	list[at] = c.To
-	out := make([]stitch.Round, len(rounds))
-	done := 0
-	template := increaseRounds(rounds)
-	for i := range out {
-		switch {
-		case done < len(list) && list[done] == i+1:
-			out[i] = template[done]
-			done++
-		default:
-			out[i] = plainAfter(rounds, done, p)
-		}
-	}
-	return out, []chart.Edit{listed(list)}, nil
+	return p.GussetRounds(len(rounds), list), []chart.Edit{listed(list)}, nil
 }
 
 // increases returns the numbers of the rounds that gain stitches.
@@ -168,29 +157,6 @@ func increases(rounds []stitch.Round) []int {
 		}
 	}
 	return list
-}
-
-func increaseRounds(rounds []stitch.Round) []stitch.Round {
-	var list []stitch.Round
-	for _, r := range increases(rounds) {
-		list = append(list, rounds[r-1])
-	}
-	return list
-}
-
-// plainAfter returns the plain round that follows so many increase rounds.
-func plainAfter(rounds []stitch.Round, done int, p *mitt.Plan) stitch.Round {
-	count := p.Gusset.Base + done*p.Gusset.Step
-	for _, r := range rounds {
-		if r.In() == r.Out() && r.LeadOut() == count {
-			return r
-		}
-	}
-	ops := make([]stitch.Op, count+rounds[0].In()-rounds[0].LeadIn())
-	for i := range ops {
-		ops[i] = stitch.Knit
-	}
-	return stitch.Round{Ops: ops, Lead: count}
 }
 
 // fix returns the edit that fixes a number, or frees it if text is empty.
@@ -246,7 +212,7 @@ func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
 	to := maps.Clone(marks)
 	for i, op := range m.Section(c.Section).Rounds[c.Round-1].Ops {
 		at := chart.Anchor{Section: c.Section, Round: c.Round, Column: names[i]}
-		if mark, painted := marks[at]; painted && op.In() == 0 {
+		if mark, painted := marks[at]; painted && op.Out() > op.In() {
 			delete(to, at)
 			at.Round = c.To
 			to[at] = mark

@@ -19,7 +19,9 @@ const (
 	PathSection = "worked.section"
 	PathSide    = "worked.side" // the hand that is on the needles
 	PathBase    = "worked.base_above"
-	PathSecond  = "second" // how the other hand of the pair is worked
+
+	pathIncrease = "worked.increase"
+	PathSecond   = "second" // how the other hand of the pair is worked
 )
 
 // Anew stands at PathSecond if the second mitt is planned from its cast-on;
@@ -32,6 +34,7 @@ var workedKeys = slices.Concat([]node{
 	{key: "side", kind: choice, words: []string{"right", "left"}},
 	{key: "base_above", kind: signed},
 	{key: "both_edges", kind: flag},
+	{key: "increase", kind: choice, words: increaseWords},
 	{key: "joins_above", kind: flag},
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
@@ -85,6 +88,7 @@ func (r *reader) progress() *mitt.Progress {
 		Round:     r.wholeOr("worked.round", 0, maxKnitted, 0),
 		BaseAbove: r.signed(PathBase),
 		OneSided:  !r.flag("worked.both_edges", true),
+		Increase:  word[mitt.Increase](r, pathIncrease),
 	}
 	for _, n := range mitt.Knittable() {
 		if list := k.Numbers(n); list != nil {
@@ -166,6 +170,9 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	}
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
+	}
+	if k.Increase != "" {
+		s[pathIncrease] = string(k.Increase)
 	}
 	for _, f := range workedFlags(k) {
 		if *f.set {

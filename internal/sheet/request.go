@@ -22,12 +22,13 @@ func (s Sheet) Unit() units.Unit {
 	return DefaultUnit
 }
 
-// Kind returns the kind of mitt as typed, or the default.
+// Kind returns the kind of mitt as typed, or the default, made as its thumb is.
 func (s Sheet) Kind() mitt.Kind {
+	kind := DefaultKind
 	if k := s.Given(PathKind); k != "" {
-		return mitt.Kind(k)
+		kind = mitt.Kind(k)
 	}
-	return DefaultKind
+	return kind.By(mitt.Construction(s.Given(mitt.PathConstruction)))
 }
 
 // Request turns the typed texts into what a plan is made from. Every text that
@@ -62,7 +63,7 @@ func (s Sheet) At(stitches, rounds float64) (*mitt.Request, error) {
 
 // decisions reads all sections but the gauge.
 func (r *reader) decisions() *mitt.Request {
-	req := &mitt.Request{Kind: r.sheet.Kind(), Hand: r.hand(), Ease: r.eases(), Lengths: r.lengths(), Stitch: r.stitches()}
+	req := &mitt.Request{Kind: r.sheet.Kind(), Make: r.made(), Hand: r.hand(), Ease: r.eases(), Lengths: r.lengths(), Stitch: r.stitches()}
 	req.Follow, req.Lambda = r.schedule()
 	req.Pins, req.Progress = r.pins(), r.progress()
 	r.settings()

@@ -174,6 +174,13 @@ func TestRefused(t *testing.T) {
 		"a dear rhythm":     {valid(`,"schedule":{"lambda":1001}`), "schedule.lambda: is 1001; write a number from 0 to 1000"},
 		"follows":           {valid(`,"schedule":{"follows":"me"}`), "schedule.follows: is \"me\"; write one of: profile, rhythm"},
 		"yarn in ells":      {valid(`,"yarn":{"length_unit":"ell"}`), "yarn.length_unit: is \"ell\"; write one of: m, yd"},
+		"a way to grow":     {valid(`,"thumb":{"increase":"make one"}`), `thumb.increase: is "make one"; write one of: m1, lifted, yo_closed, kfb, centre`},
+		"an inset of 501":   {valid(`,"thumb":{"inset":501}`), "thumb.inset: is 501; write a whole number from 0 to 500"},
+		"flat in words":     {valid(`,"piece":{"flat":"yes"}`), `piece.flat: is "yes"; write true or false`},
+		"a band of 7":       {valid(`,"top":{"kind":"banded","band":7}`), "top.band: is 7; write a whole number from 1 to 6"},
+		"two wedges":        {valid(`,"top":{"wedges":2}`), "top.wedges: is 2; write a whole number from 3 to 8"},
+		"a cuff of lace":    {valid(`,"cuff":{"kind":"lace"}`), `cuff.kind: is "lace"; write one of: rib, hem, garter, rolled, gauntlet`},
+		"no knits":          {valid(`,"cuff":{"knits":0,"purls":2}`), "cuff.knits: is 0; write a whole number from 1 to 20"},
 		"repeat":            {valid(`,"stitch":{"repeat":0}`), "stitch.repeat: is 0; write a whole number from 1"},
 	} {
 		t.Run(name, func(t *testing.T) {

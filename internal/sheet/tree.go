@@ -9,6 +9,9 @@ const (
 	MaxYarns    = 8 // of the chart's palette
 )
 
+// increaseWords are the ways in which a gusset may grow.
+var increaseWords = []string{string(mitt.MakeOne), string(mitt.Lifted), string(mitt.YoClosed), string(mitt.FrontAnd), string(mitt.InCentre)}
+
 func keys(k kind, names ...string) []node {
 	nodes := make([]node, len(names))
 	for i, name := range names {
@@ -23,6 +26,28 @@ var tree = node{members: []node{
 	{key: PathKind, kind: choice, words: []string{"fingerless", "mitten", "mitten_without_thumb", "glove"}},
 	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
 	{key: PathTerms, kind: choice, words: []string{"us", "uk"}},
+	{key: "thumb", members: []node{
+		{key: "construction", kind: choice, words: []string{"gusset", "straight", "slit", "none"}},
+		{key: "place", kind: choice, words: []string{"side", "palm"}},
+		{key: "inset", kind: whole},
+		{key: "increase", kind: choice, words: increaseWords},
+	}},
+	{key: "piece", members: []node{
+		{key: "direction", kind: choice, words: []string{"up", "down"}},
+		{key: "flat", kind: flag},
+	}},
+	{key: "cuff", members: []node{
+		{key: "kind", kind: choice, words: []string{"rib", "hem", "garter", "rolled", "gauntlet"}},
+		{key: "knits", kind: whole},
+		{key: "purls", kind: whole},
+		{key: "upper_girth", kind: length},
+		{key: "depth", kind: length},
+	}},
+	{key: "top", members: []node{
+		{key: "kind", kind: choice, words: []string{"rounded", "pointed", "banded", "wedges", "gathered"}},
+		{key: "band", kind: whole},
+		{key: "wedges", kind: whole},
+	}},
 	{key: "gauge", members: []node{
 		{key: "swatches", kind: list, maxRows: maxSwatches, members: swatchKeys},
 		{key: "hand_variation", kind: ease},

@@ -96,11 +96,45 @@ func (r Round) MirrorOrder() []int {
 		order[i] = i
 	}
 	if !r.Even {
-		slices.Reverse(order[:r.Lead])
-		slices.Reverse(order[r.Lead:])
+		for _, block := range [2][]int{order[:r.Lead], order[r.Lead:]} {
+			slices.Reverse(block)
+			frontAndBack(r.Ops, block)
+		}
 		asideFirst(r.Ops, order)
 	}
 	return order
+}
+
+// frontAndBack sets right the stitches knitted front and back in a block that was
+// turned round. The new stitch lies after the one that it comes from, on both hands.
+// So that it lies in the mirrored place, its neighbour there is worked twice: each
+// kfb comes one operation earlier. The last of a block has no such neighbour and stays
+// the last, where its new stitch ends the block.
+func frontAndBack(ops []Op, block []int) {
+	if !slices.ContainsFunc(block, func(i int) bool { return ops[i] == KFB }) {
+		return
+	}
+	last := len(block) - 1
+	turned, rest := make([]int, len(block)), block[:0:0]
+	for i := range turned {
+		turned[i] = -1
+	}
+	for at, i := range block {
+		switch {
+		case ops[i] != KFB:
+			rest = append(rest, i)
+		case at == 0:
+			turned[last] = i
+		default:
+			turned[at-1] = i
+		}
+	}
+	for at := range turned {
+		if turned[at] < 0 {
+			turned[at], rest = rest[0], rest[1:]
+		}
+	}
+	copy(block, turned)
 }
 
 // asideFirst moves holds before the cast-ons beside them, as they are worked:

@@ -108,7 +108,8 @@ type Digit struct {
 // the whole round.
 type Shaping struct {
 	Rounds         []int
-	From, To, Step int // stitches before, after, and made in one round (negative: taken off)
+	From, To, Step int  // stitches before, after, and made in one round (negative: taken off)
+	Closed         bool // the yarn overs of a round are closed in the next
 }
 
 // Opens reports whether something is done before round 1: casting on, taking up

@@ -1,6 +1,7 @@
 package stitch_test
 
 import (
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -141,4 +142,27 @@ func TestMirrorOfARoundThatNothingLeads(t *testing.T) {
 	corner := stitch.Round{Ops: []stitch.Op{stitch.Knit, stitch.Knit, stitch.SSK}}
 	m := stitch.Mirror(stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Thumb, Rounds: []stitch.Round{corner}}}})
 	assert.Equal(t, []stitch.Op{stitch.K2tog, stitch.Knit, stitch.Knit}, m.Sections[0].Rounds[0].Ops)
+}
+
+// A stitch knitted front and back makes its new one after itself on both hands. So
+// that it lies in the mirrored place, its neighbour is worked twice on the other hand.
+// Turned twice, any round is itself.
+func TestMirrorOfFrontAndBack(t *testing.T) {
+	k, kfb := stitch.Knit, stitch.KFB
+	mirrored := func(lead int, list ...stitch.Op) []stitch.Op {
+		m := stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Gusset, Rounds: []stitch.Round{{Ops: list, Lead: lead}}}}}
+		assert.Equal(t, m, stitch.Mirror(stitch.Mirror(m)))
+		return stitch.Mirror(m).Sections[0].Rounds[0].Ops
+	}
+	assert.Equal(t, []stitch.Op{kfb, k, k, kfb, k, stitch.SSK}, mirrored(5, kfb, k, k, kfb, k, stitch.K2tog))
+	assert.Equal(t, []stitch.Op{kfb, kfb, k}, mirrored(3, kfb, kfb, k))
+	assert.Equal(t, []stitch.Op{k, k, kfb, k}, mirrored(4, kfb, k, k, k))
+	rng := rand.New(rand.NewPCG(23, 2))
+	for range 300 {
+		list := make([]stitch.Op, 1+rng.IntN(9))
+		for i := range list {
+			list[i] = []stitch.Op{k, k, kfb, stitch.M1L}[rng.IntN(4)]
+		}
+		mirrored(rng.IntN(len(list)+1), list...)
+	}
 }

@@ -16,16 +16,17 @@ import (
 // opposite order. Its plain stitches have the names of the stitches below; its
 // increases and decreases are counted from the other end.
 func Mirror(m stitch.Mitt, base int) Names {
-	right := Mitt(m, base)
+	own := walker{}
+	right := own.name(m, base)
 	w := walker{mirror: true}
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
-		return w.mirrorRound(s.Rounds[i], right[s.Part][i])
+		return w.mirrorRound(s.Rounds[i], right[s.Part][i], own.beside[place{s.Part, i}])
 	})
 }
 
 // mirrorRound names the operations of the mirror image of r by those of the right
-// hand, and moves past it.
-func (w *walker) mirrorRound(r stitch.Round, right []string) []string {
+// hand, and moves past it. beside has the columns that begin beside those.
+func (w *walker) mirrorRound(r stitch.Round, right, beside []string) []string {
 	ops, names := r.Ops, make([]string, len(right))
 	order := r.MirrorOrder()
 	switch {
@@ -38,7 +39,11 @@ func (w *walker) mirrorRound(r stitch.Round, right []string) []string {
 			names[j] = right[from]
 		}
 	}
-	w.advance(r, order, names)
+	if beside != nil {
+		w.advanceBeside(r, order, names, beside)
+	} else {
+		w.advance(r, order, names)
+	}
 	return names
 }
 
@@ -80,6 +85,29 @@ func (w *walker) sortByNeedle(list []string) {
 		at[name] = i
 	}
 	slices.SortStableFunc(list, func(a, b string) int { return cmp.Compare(at[a], at[b]) })
+}
+
+// advanceBeside puts the columns that a round leaves on the needles if some begin
+// beside others. It knits front and back in other columns than the right hand does,
+// those that lie before the new ones here; so all that are eaten stay in the order in
+// which they lay.
+func (w *walker) advanceBeside(r stitch.Round, order []int, names, beside []string) {
+	var above []string
+	at := 0
+	for j, from := range order {
+		op, name := r.Ops[from], names[j]
+		if op.In() > 0 && at < len(w.live) {
+			name = w.live[at]
+		}
+		at += op.In()
+		if op.Out() > 0 {
+			above = append(above, name)
+		}
+		if beside[from] != "" {
+			above = append(above, beside[from])
+		}
+	}
+	w.live = above
 }
 
 // advance puts the columns that a round leaves on the needles. After decreases in

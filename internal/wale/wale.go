@@ -36,15 +36,21 @@ type Names map[stitch.Part][][]string
 //
 // A decrease has the name of the column that lies on top in the fabric and goes
 // on: the first worked, or the last if it leans right. An increase has the name
-// of the new column.
+// of the new column; a stitch knitted front and back has its own, and the new column
+// begins beside it.
 func Mitt(m stitch.Mitt, base int) Names {
 	w := walker{}
+	return w.name(m, base)
+}
+
+// name names the columns of a mitt worked as the right hand.
+func (w *walker) name(m stitch.Mitt, base int) Names {
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
 		lead := 0
 		if s.Part.Marked() {
 			lead = s.Rounds[i].Lead
 		}
-		return w.round(s.Rounds[i], lead)
+		return w.round(place{s.Part, i}, s.Rounds[i], lead)
 	})
 }
 
@@ -54,6 +60,13 @@ type walker struct {
 	held   map[stitch.Set][]string // put aside
 	born   map[byte]int            // number of columns made, by family
 	mirror bool                    // the rounds are the other hand's
+	beside map[place][]string      // columns that begin beside that of their operation, by operation
+}
+
+// place is a round of a section.
+type place struct {
+	part  stitch.Part
+	round int
 }
 
 // mitt goes through the sections in the order worked. round names the operations
@@ -134,18 +147,26 @@ func (w *walker) turn(n int) {
 // round names the operations of a round over the columns on the needles, and
 // moves past it. lead is the number of operations in a gusset's leading block,
 // where an increase has the family of its edge.
-func (w *walker) round(r stitch.Round, lead int) []string {
+func (w *walker) round(p place, r stitch.Round, lead int) []string {
 	ops := r.Ops
 	names := make([]string, 0, len(ops))
 	above := make([]string, 0, len(ops))
+	increases, done := count(ops[:lead], increases), 0
+	bear := func(op stitch.Op, i int) string {
+		family := familyOf(op)
+		if i < lead {
+			family = edgeOf(op, done, increases)
+			done++
+		}
+		w.born[family]++
+		return string(family) + strconv.Itoa(w.born[family])
+	}
 	at := 0
 	for i, op := range ops {
 		name := ""
 		switch {
 		case op.In() == 0 && op.Out() > 0:
-			family := familyOf(op, i, lead)
-			w.born[family]++
-			name = string(family) + strconv.Itoa(w.born[family])
+			name = bear(op, i)
 		case at < len(w.live):
 			name = w.live[at]
 			if top := at + op.In() - 1; leansRight(op) && top < len(w.live) {
@@ -154,7 +175,11 @@ func (w *walker) round(r stitch.Round, lead int) []string {
 		}
 		at += op.In()
 		names = append(names, name)
-		for range op.Out() {
+		for n := range op.Out() {
+			if n > 0 { // knitted front and back
+				name = bear(op, i)
+				w.put(p, i, len(ops), name)
+			}
 			above = append(above, name)
 		}
 		if op == stitch.Hold {
@@ -170,30 +195,48 @@ func leansRight(op stitch.Op) bool {
 	return op == stitch.K2tog || op == stitch.P2tog || op == stitch.K3tog
 }
 
-func familyOf(op stitch.Op, i, lead int) byte {
-	switch {
-	case op == stitch.CastOn:
+// put keeps the name of a column that begins beside that of operation i, of n.
+func (w *walker) put(p place, i, n int, name string) {
+	if w.beside == nil {
+		w.beside = map[place][]string{}
+	}
+	if w.beside[p] == nil {
+		w.beside[p] = make([]string, n)
+	}
+	w.beside[p][i] = name
+}
+
+// familyOf returns the family of a column that is not made in a gusset.
+func familyOf(op stitch.Op) byte {
+	switch op {
+	case stitch.CastOn:
 		return Bridge
-	case op == stitch.PickUp:
+	case stitch.PickUp:
 		return Picked
-	case i < lead:
-		return edgeOf(op, i, lead)
 	}
 	return Made
 }
 
-// edgeOf returns the family of increase i in a gusset of n operations: by its
-// lean, or by the half of the gusset in which it stands if it has none.
-func edgeOf(op stitch.Op, i, n int) byte {
-	switch {
-	case op == stitch.M1L || op == stitch.LLI:
-		return First
-	case op == stitch.M1R || op == stitch.RLI:
-		return Last
-	case 2*i < n:
-		return First
+// increases reports whether an operation leaves more than it eats.
+func increases(op stitch.Op) bool { return op.Out() > op.In() }
+
+func count(ops []stitch.Op, is func(stitch.Op) bool) (n int) {
+	for _, op := range ops {
+		if is(op) {
+			n++
+		}
 	}
-	return Last
+	return n
+}
+
+// edgeOf returns the family of the ith increase, from 0, of n in a round of a gusset:
+// the former half are the first edge's. A single one is the last edge's only if it
+// leans from there.
+func edgeOf(op stitch.Op, i, n int) byte {
+	if 2*i >= n || n == 1 && (op == stitch.M1R || op == stitch.RLI) {
+		return Last
+	}
+	return First
 }
 
 func numbered(family byte, n int) []string {

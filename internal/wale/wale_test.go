@@ -65,8 +65,26 @@ func TestColumnsOfGusset(t *testing.T) {
 			[]string{"k m1l k m1r k | k k", "k k k k k | k k", "k m1l k k k m1r k | k k"},
 			[]string{"B1 A1 B2 Z1 B3 H1 H2", "B1 A1 B2 Z1 B3 H1 H2", "B1 A2 A1 B2 Z1 Z2 B3 H1 H2"},
 		},
-		"base of one": {1, []string{"m1l k m1r | k", "k m1l k m1r k | k"}, []string{"A1 B1 Z1 H1", "A1 A2 B1 Z2 Z1 H1"}},
-		"one-sided":   {2, []string{"k m1l k | k", "k m1l k k | k"}, []string{"B1 A1 B2 H1", "B1 A2 A1 B2 H1"}},
+		"base of one":               {1, []string{"m1l k m1r | k", "k m1l k m1r k | k"}, []string{"A1 B1 Z1 H1", "A1 A2 B1 Z2 Z1 H1"}},
+		"lifted from a base of one": {1, []string{"rli k lli | k", "k lli k rli k | k"}, []string{"A1 B1 Z1 H1", "A1 A2 B1 Z2 Z1 H1"}},
+		"beside the middle": {
+			3,
+			[]string{"k m1r k m1l k | k", "k k m1r k m1l k k | k"},
+			[]string{"B1 A1 B2 Z1 B3 H1", "B1 A1 A2 B2 Z2 Z1 B3 H1"},
+		},
+		"yarn overs, closed": {
+			3,
+			[]string{"k yo k yo k | k", "k ktbl k ktbl k | k", "k yo k k k yo k | k"},
+			[]string{"B1 A1 B2 Z1 B3 H1", "B1 A1 B2 Z1 B3 H1", "B1 A2 A1 B2 Z1 Z2 B3 H1"},
+		},
+		"front and back": {
+			3,
+			[]string{"kfb kfb k | k", "k k k k k | k", "kfb k k kfb k | k", "k k k k k k k | k"},
+			[]string{"B1 B2 B3 H1", "B1 A1 B2 Z1 B3 H1", "B1 A1 B2 Z1 B3 H1", "B1 A2 A1 B2 Z1 Z2 B3 H1"},
+		},
+		"front and back, one-sided": {3, []string{"kfb k k | k", "k k k k | k"}, []string{"B1 B2 B3 H1", "B1 A1 B2 B3 H1"}},
+		"lifted, one-sided":         {1, []string{"k lli | k"}, []string{"B1 A1 H1"}},
+		"one-sided":                 {2, []string{"k m1l k | k", "k m1l k k | k"}, []string{"B1 A1 B2 H1", "B1 A2 A1 B2 H1"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			var got []string
@@ -118,6 +136,18 @@ func TestMirror(t *testing.T) {
 	assert.Equal(t, "C3 M1 C1 H4 H2 H3 H1", row(stitch.Hand, 3))
 	assert.Equal(t, "C3 C1 H4 M1 H3 H2 H1", row(stitch.Hand, 4))
 	assert.Equal(t, "P2 P1 B3 Z1 B2 A1 B1", row(stitch.Thumb, 0))
+}
+
+// Where a gusset grows by knitting front and back, the other hand works that in the
+// neighbouring columns; what it leaves is in mirror.
+func TestMirrorOfFrontAndBack(t *testing.T) {
+	mirrored := func(round int, rounds ...string) string {
+		m := stitch.Mitt{Sections: []stitch.Section{section(t, rounds...)}}
+		return strings.Join(Mirror(m, 4)[stitch.Gusset][round], " ")
+	}
+	assert.Equal(t, "B4 Z1 B3 B2 A1 B1 H2 H1", mirrored(1, "kfb k kfb k | k k", "k k k k k k | k k"))
+	assert.Equal(t, "B4 B3 B2 A1 B1 H2 H1", mirrored(1, "kfb k k k | k k", "k k k k k | k k"))
+	assert.Equal(t, "B3 B4 B1 B2 H2 H1", mirrored(0, "kfb k kfb k | k k"), "kfb, k, kfb, k have the right hand's names of these")
 }
 
 // A finger that takes up a part of the thumb's bridge and casts on one of its

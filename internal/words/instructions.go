@@ -119,6 +119,9 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	}
 	if by := s.About.Shaping; by != nil {
 		say(Schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds)))
+		if by.Closed {
+			say(closes)
+		}
 	}
 	return steps
 }

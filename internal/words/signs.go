@@ -53,7 +53,7 @@ func opLine(op stitch.Op) string {
 	case stitch.SSK:
 		return "slip two as if to knit, one by one; knit the two together through the back loops"
 	}
-	return op.Words()
+	return cmp.Or(growthLines[op], op.Words())
 }
 
 // written holds how the words of a round write an operation, if by an abbreviation:

@@ -1,0 +1,128 @@
+package mitt
+
+import (
+	"fmt"
+
+	"thenar/internal/fault"
+	"thenar/internal/stitch"
+)
+
+// works appends a fault with the nearest choice that works.
+func works(faults *fault.Fields, path, nearest, format string, args ...any) {
+	*faults = append(*faults, fault.Field{Path: path, Message: fmt.Sprintf(format, args...), Works: nearest})
+}
+
+// checkMake refuses ways of making that don't go together, each at its field and
+// with the nearest that does.
+func (r *Request) checkMake(faults *fault.Fields) {
+	r.checkThumbMake(faults)
+	r.checkPieceMake(faults)
+	r.checkCuffMake(faults)
+	r.checkTopMake(faults)
+	r.checkPlanned(faults)
+}
+
+func (r *Request) checkThumbMake(faults *fault.Fields) {
+	m := &r.Make
+	how := or(m.Construction, ByGusset)
+	switch closed := r.Kind.info().topped; {
+	case !r.Kind.Thumbed() && m.Construction != "" && how != NoThumb:
+		works(faults, PathConstruction, string(NoThumb), "is %s, but the mitten is without a thumb; write none, or choose a mitten", how)
+	case how == Slit && closed:
+		works(faults, PathConstruction, string(Straight), "is slit, but a mitten covers the thumb; write straight for a thumb without a gusset")
+	}
+	if m.Inset.On && how != Straight && m.Place != InPalm {
+		works(faults, PathInset, "", "has no use at the side; leave it out, or write palm for the place")
+	}
+	r.checkIncreaseMake(faults)
+}
+
+// checkIncreaseMake refuses an increase that a gusset at one edge, or with the
+// fixed base, can't have.
+func (r *Request) checkIncreaseMake(faults *fault.Fields) {
+	m, pins := &r.Make, &r.Pins
+	if m.Increase == InCentre && r.Stitch.OneSided {
+		works(faults, PathIncrease, string(MakeOne), "is centre, which grows to both sides; write m1 for increases at one edge")
+	}
+	if r.Progress.begun(stitch.Gusset) || or(m.Construction, ByGusset) != ByGusset {
+		return
+	}
+	switch base := pins.GussetBase; {
+	case m.Increase == FrontAnd && base.On && base.N < leastFrontAnd:
+		works(faults, GussetBase.Path(), "3", "is %d; knit front and back needs a base of 3 or more", base.N)
+	case m.Increase == InCentre && base.On && base.N%2 == 0:
+		works(faults, GussetBase.Path(), fmt.Sprint(base.N-1), "is %d, which has no middle stitch to grow from; write %d", base.N, base.N-1)
+	}
+	if kept := pins.KeptOnHand; m.Increase == InCentre && kept.On && kept.N > 0 {
+		works(faults, KeptOnHand.Path(), "0", "is %d, but the stitches made in the centre all belong to the thumb; write 0", kept.N)
+	}
+}
+
+func (r *Request) checkPieceMake(faults *fault.Fields) {
+	m := &r.Make
+	if m.Direction != Down {
+		return
+	}
+	switch how := or(m.Construction, ByGusset); {
+	case how == Slit || how == Straight:
+		works(faults, PathDirection, string(Up), "is down, which a %s thumb can't be; write up", how)
+	case how == ByGusset && or(m.Increase, MakeOne) != MakeOne:
+		works(faults, PathIncrease, string(MakeOne), "is %s, but from the fingertips down the gusset is decreased; write m1", m.Increase)
+	}
+}
+
+func (r *Request) checkCuffMake(faults *fault.Fields) {
+	m := &r.Make
+	kind := or(m.Cuff, RibCuff)
+	ribbed := func(path string, n Pin) {
+		if n.On && kind != RibCuff {
+			works(faults, path, "", "is for a rib, and the cuff is %s; leave it out, or write rib for the cuff", kind)
+		}
+	}
+	ribbed(PathKnits, m.Knits)
+	ribbed(PathPurls, m.Purls)
+	if kind == RibCuff && m.Knits.On != m.Purls.On {
+		path, other := PathKnits, "purls"
+		if m.Purls.On {
+			path, other = PathPurls, "knits"
+		}
+		works(faults, path, "", "stands without the %s of the rib; write both, or neither", other)
+	}
+	if m.UpperGirth != 0 && kind != Gauntlet {
+		works(faults, PathUpperGirth, "", "is for a gauntlet, and the cuff is %s; leave it out", kind)
+	}
+	if m.CuffDepth != 0 && kind != Gauntlet && kind != HemCuff {
+		works(faults, PathCuffDepth, "", "is for a gauntlet or a hem, and the cuff is %s; leave it out", kind)
+	}
+}
+
+func (r *Request) checkTopMake(faults *fault.Fields) {
+	m := &r.Make
+	kind := or(m.Top, RoundedTop)
+	if m.Top != "" && !r.Kind.info().topped {
+		works(faults, PathTop, "", "is %s, but a %s is open; leave it out", kind, r.Kind.Words())
+	}
+	if m.Band.On && kind != BandedTop {
+		works(faults, PathBand, "", "is for a banded top, and the top is %s; leave it out", kind)
+	}
+	if m.Wedges.On && kind != WedgesTop {
+		works(faults, PathWedges, "", "is for a top in wedges, and the top is %s; leave it out", kind)
+	}
+}
+
+// checkPlanned refuses what is described, but not planned yet.
+func (r *Request) checkPlanned(faults *fault.Fields) {
+	m := &r.Make
+	later := func(path, is, instead string, wanted bool) {
+		if wanted && !faults.Has(path) {
+			works(faults, path, instead, "is %s, which can't be planned yet; write %s", is, instead)
+		}
+	}
+	how := or(m.Construction, ByGusset)
+	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.Thumbed())
+	later(PathPlace, string(m.Place), string(AtSide), m.Place == InPalm)
+	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down)
+	later(PathFlat, "true", "false", m.Flat)
+	later(PathCuff, string(m.Cuff), string(RibCuff), or(m.Cuff, RibCuff) != RibCuff)
+	later(PathTop, string(m.Top), string(RoundedTop), or(m.Top, RoundedTop) != RoundedTop)
+}
