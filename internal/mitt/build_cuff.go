@@ -5,9 +5,9 @@ import "thenar/internal/stitch"
 // ribbedCuff builds the ribbing. If no plain round follows, not even one of the
 // hand, the last round of ribbing brings the cuff to the hand's count.
 func (p *Plan) ribbedCuff() stitch.Section {
-	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib}}
+	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib, Knits: p.Stitch.knits(p.Cuff.Rib)}}
 	for r := 1; r <= p.Cuff.Rounds; r++ {
-		ops := ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
+		ops := p.Stitch.ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
 		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
 			ops = p.spread(stitch.Cuff, ops, p.Cuff.Change)
 		}

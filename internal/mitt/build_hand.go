@@ -6,7 +6,8 @@ import "thenar/internal/stitch"
 // before an edging brings the hand to the edging's count.
 func (p *Plan) openHand() stitch.Section {
 	s := p.dividedHand()
-	s.About.Ribbed, s.About.Rib, s.About.Until = p.Body.EdgingRounds, p.Body.EdgingRib, "where the fingers are to be free"
+	s.About.Ribbed, s.About.Rib, s.About.Knits = p.Body.EdgingRounds, p.Body.EdgingRib, p.Stitch.knits(p.Body.EdgingRib)
+	s.About.Until = "where the fingers are to be free"
 	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, p.Body.EdgingStitches)}
 	return s
 }
@@ -48,7 +49,7 @@ func (p *Plan) dividedHand() stitch.Section {
 		case r <= plain:
 			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
 		default:
-			round = stitch.Round{Ops: ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
+			round = stitch.Round{Ops: p.Stitch.ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
 		}
 		if r == plain && p.Body.EdgingStitches != p.Bridge.HandAfter {
 			round = stitch.Round{Ops: p.spread(stitch.Hand, round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}

@@ -22,12 +22,12 @@ func (p *Plan) openThumb() stitch.Section {
 	t := &p.Thumb
 	s := p.thumbBelow(t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
 	s.About = stitch.About{
-		Ribbed: t.EdgingRounds, Rib: t.EdgingRib, Until: "where the tip of the thumb is to be free",
+		Ribbed: t.EdgingRounds, Rib: t.EdgingRib, Knits: p.Stitch.knits(t.EdgingRib), Until: "where the tip of the thumb is to be free",
 		Digit: p.thumbInside(), Site: max(t.Rounds-t.EdgingRounds-boolInt(t.EdgingStitches != t.Stitches.N), 1),
 	}
 	n := s.Rounds[len(s.Rounds)-1].Out()
 	for range t.EdgingRounds {
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: ribbing(n, t.EdgingRib), Even: true})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: p.Stitch.ribbing(n, t.EdgingRib), Even: true})
 	}
 	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
 	return s

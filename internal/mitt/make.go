@@ -79,7 +79,6 @@ type Make struct {
 	Cuff         CuffKind
 	UpperGirth   units.Length // of a gauntlet; 0: by default
 	CuffDepth    units.Length // of a gauntlet or a hem; 0: by default
-	Knits, Purls Pin          // of one repeat of the ribs
 	Top          TopKind
 	Band         Pin // stitches between the two decreases of a side
 	Wedges       Pin // how many

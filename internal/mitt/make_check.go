@@ -74,19 +74,10 @@ func (r *Request) checkPieceMake(faults *fault.Fields) {
 func (r *Request) checkCuffMake(faults *fault.Fields) {
 	m := &r.Make
 	kind := or(m.Cuff, RibCuff)
-	ribbed := func(path string, n Pin) {
-		if n.On && kind != RibCuff {
+	if r.Stitch.Knits > 0 && kind != RibCuff {
+		for _, path := range []string{PathKnits, PathPurls} {
 			works(faults, path, "", "is for a rib, and the cuff is %s; leave it out, or write rib for the cuff", kind)
 		}
-	}
-	ribbed(PathKnits, m.Knits)
-	ribbed(PathPurls, m.Purls)
-	if kind == RibCuff && m.Knits.On != m.Purls.On {
-		path, other := PathKnits, "purls"
-		if m.Purls.On {
-			path, other = PathPurls, "knits"
-		}
-		works(faults, path, "", "stands without the %s of the rib; write both, or neither", other)
 	}
 	if m.UpperGirth != 0 && kind != Gauntlet {
 		works(faults, PathUpperGirth, "", "is for a gauntlet, and the cuff is %s; leave it out", kind)

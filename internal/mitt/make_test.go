@@ -9,6 +9,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/hand"
+	"thenar/internal/stitch"
 )
 
 // What doesn't go together is refused at its field, with the nearest that does.
@@ -28,9 +29,7 @@ func TestWaysThatDontGoTogether(t *testing.T) {
 		"the centre of four":        {Mitten, func(r *Request) { r.Make.Increase, r.Pins.GussetBase = InCentre, Fix(4) }, "pins.gusset_base", "3"},
 		"the centre on the hand":    {Mitten, func(r *Request) { r.Make.Increase, r.Pins.KeptOnHand = InCentre, Fix(2) }, "pins.kept_on_hand", "0"},
 		"an inset at the side":      {Mitten, func(r *Request) { r.Make.Inset = Fix(3) }, PathInset, ""},
-		"knits of a hem":            {Mitten, func(r *Request) { r.Make.Cuff, r.Make.Knits, r.Make.Purls = HemCuff, Fix(2), Fix(2) }, PathKnits, ""},
-		"knits without purls":       {Mitten, func(r *Request) { r.Make.Knits = Fix(3) }, PathKnits, ""},
-		"purls without knits":       {Mitten, func(r *Request) { r.Make.Purls = Fix(3) }, PathPurls, ""},
+		"knits of a hem":            {Mitten, func(r *Request) { r.Make.Cuff, r.Stitch.Knits, r.Stitch.Rib = HemCuff, 2, 4 }, PathKnits, ""},
 		"the girth of a rib":        {Mitten, func(r *Request) { r.Make.UpperGirth = 200 * mm }, PathUpperGirth, ""},
 		"the depth of garter":       {Mitten, func(r *Request) { r.Make.Cuff, r.Make.CuffDepth = GarterCuff, 20*mm }, PathCuffDepth, ""},
 		"a top on an open mitt":     {Fingerless, func(r *Request) { r.Make.Top = PointedTop }, PathTop, ""},
@@ -65,4 +64,40 @@ func TestUsualWaysWrittenOut(t *testing.T) {
 		is := must(t, r)
 		assert.Equal(t, was.Mitt(), is.Mitt())
 	}
+}
+
+// A rib has its own knits and purls in every repeat, at the cuff and at the edgings;
+// where 1 × 1 rib takes its place, that has its own.
+func TestRibsByKnitsAndPurls(t *testing.T) {
+	r := request(Fingerless, per10(24, 32), hand.Hand{Circumference: 190 * mm, Length: 180 * mm, Thumb: 65 * mm})
+	for _, c := range []struct {
+		knits, purls int
+		repeat       string
+	}{{2, 2, "k2 p2"}, {3, 1, "k3 p1"}, {1, 3, "k p3"}, {2, 1, "k2 p"}, {1, 2, "k p2"}, {5, 2, "k5 p2"}} {
+		r.Stitch.Rib, r.Stitch.Knits = c.knits+c.purls, c.knits
+		p := must(t, r)
+		m := p.Mitt()
+		hand, thumb := m.Section(stitch.Hand), m.Section(stitch.Thumb)
+		ribbed := []stitch.Round{m.Sections[0].Rounds[0], hand.Rounds[len(hand.Rounds)-1]}
+		require.Equal(t, p.Stitch.Rib, p.Body.EdgingRib)
+		if p.Thumb.EdgingRib == p.Stitch.Rib {
+			ribbed = append(ribbed, thumb.Rounds[len(thumb.Rounds)-1])
+		} else {
+			assert.Equal(t, typed(t, "k p k p").Ops, thumb.Rounds[len(thumb.Rounds)-1].Ops[:4])
+		}
+		for _, round := range ribbed {
+			require.Zero(t, len(round.Ops)%p.Stitch.Rib)
+			for i := 0; i < len(round.Ops); i += p.Stitch.Rib {
+				require.Equal(t, typed(t, c.repeat).Ops, round.Ops[i:i+p.Stitch.Rib], "%v", c)
+			}
+		}
+		on := *r
+		on.Stitch.Rib, on.Stitch.Knits = 2, 0
+		on.Progress = p.ProgressAt(stitch.Cuff, 3)
+		again := must(t, &on)
+		assert.Equal(t, ribbed[0], again.Mitt().Sections[0].Rounds[0], "what is knitted stays")
+	}
+	r.Stitch.Rib, r.Stitch.Knits = 4, 4
+	_, err := New().Plan(r)
+	require.ErrorContains(t, err, "cuff.knits: is 4 of a rib of 4; write a number below that")
 }

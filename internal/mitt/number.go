@@ -43,6 +43,7 @@ const (
 	CuffRib
 	EdgingRib
 	ThumbEdgingRib
+	RibKnits
 	numberCount
 )
 

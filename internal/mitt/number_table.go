@@ -24,6 +24,10 @@ var cuffNumbers = []row{
 		measure: InRounds, high: maxRounds, at: ranks{3, 3, 13},
 		pin: func(p *Pins) *Pin { return &p.CuffPlainRounds }, count: func(p *Plan) int { return p.Cuff.PlainRounds }, worked: func(k *Progress) *int { return &k.CuffPlainRounds },
 	}},
+	{RibKnits, info{
+		key: "rib_knits", measure: InStitches, high: maxStitches,
+		count: func(p *Plan) int { return p.Stitch.Knits }, worked: func(k *Progress) *int { return &k.Knits },
+	}},
 	{CuffRib, info{
 		key: "cuff_rib", measure: InStitches, high: maxStitches,
 		count: func(p *Plan) int { return p.ownRib(p.Cuff.Rib) }, worked: func(k *Progress) *int { return &k.CuffRib },

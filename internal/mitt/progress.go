@@ -23,6 +23,7 @@ type Progress struct {
 	Rib                                  int
 	OneSided                             bool
 	Increase                             Increase // of the gusset
+	Knits                                int      // of each repeat of the rib; 0: half of it
 	CastOn, CuffRounds, CuffPlainRounds  int
 	HandStitches, GussetBase             int
 	Increases                            []int // rounds of the gusset

@@ -32,6 +32,9 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 			faults.Add(of.knittedPath(), "is %d; write a whole number from 1 to %d, or leave it out for the rib", n, maxStitches)
 		}
 	}
+	if k.Knits < 0 || k.Knits > 0 && k.Knits >= k.Rib {
+		faults.Add(RibKnits.knittedPath(), "is %d of a rib of %d; write a number below that, or leave it out for half", k.Knits, k.Rib)
+	}
 	if of, wrong := k.unordered(); wrong {
 		faults.Add(of.knittedPath(), "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}

@@ -47,7 +47,7 @@ func earlierRounds(p *Plan, k *Progress) []stitch.Round {
 				ops = halved(n).Ops
 			}
 		case r > plain:
-			ops = ribbing(n, k.Rib)
+			ops = Stitches{}.ribbing(n, k.Rib)
 		case r >= first && left > 0:
 			var round stitch.Round
 			round, left = cornerRound(n, p.Thumb.PickedUp, p.Thumb.PickedUp, left)

@@ -6,6 +6,7 @@ package mitt
 import (
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
+	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
 
@@ -50,7 +51,37 @@ type Lengths struct {
 // ≡ Offset (mod Repeat), the cuff's a multiple of Rib.
 type Stitches struct {
 	Repeat, Offset, Rib int
+	Knits               int  // the knit stitches that begin each repeat of the rib; 0: half of it, the odd one too
 	OneSided            bool // increases at the first edge only
+}
+
+// ribPattern returns the knits and then the purls of one repeat of a rib, which is
+// the sheet's or one that takes its place. A multiple of 1 has no purls: it is
+// stocking stitch.
+func (st Stitches) ribPattern(rib int) (knits, purls int) {
+	if rib == st.Rib && st.Knits > 0 {
+		return st.Knits, rib - st.Knits
+	}
+	return rib - rib/2, rib / 2
+}
+
+// knits returns the knit stitches that begin each repeat of a rib.
+func (st Stitches) knits(rib int) int {
+	knits, _ := st.ribPattern(rib)
+	return knits
+}
+
+// ribbing returns n stitches of rib: knits, then purls, over and over.
+func (st Stitches) ribbing(n, rib int) []stitch.Op {
+	knits, _ := st.ribPattern(rib)
+	ops := make([]stitch.Op, n)
+	for i := range ops {
+		ops[i] = stitch.Knit
+		if i%rib >= knits {
+			ops[i] = stitch.Purl
+		}
+	}
+	return ops
 }
 
 // step returns the number of stitches that an increase round makes.

@@ -16,25 +16,6 @@ func times(ops []stitch.Op, op stitch.Op, n int) []stitch.Op {
 	return ops
 }
 
-// ribbing returns n stitches of rib: knits, then purls, over and over.
-func ribbing(n, rib int) []stitch.Op {
-	knits, _ := ribPattern(rib)
-	ops := make([]stitch.Op, n)
-	for i := range ops {
-		ops[i] = stitch.Knit
-		if i%rib >= knits {
-			ops[i] = stitch.Purl
-		}
-	}
-	return ops
-}
-
-// ribPattern returns the knits and then the purls of one repeat of a rib. A
-// multiple of 1 has no purls: it is stocking stitch.
-func ribPattern(rib int) (knits, purls int) {
-	return rib - rib/2, rib / 2
-}
-
 // spread spreads a part's change of count over a round: as it was knitted, or by
 // the present rule if it isn't yet.
 func (p *Plan) spread(part stitch.Part, ops []stitch.Op, change int) []stitch.Op {

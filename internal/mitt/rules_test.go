@@ -191,7 +191,7 @@ func TestAnotherRibIsSaid(t *testing.T) {
 	require.Equal(t, 10, p.Thumb.EdgingStitches)
 	require.Contains(t, codes(p), "edging_rib")
 	rounds := p.Mitt().Section(stitch.Thumb).Rounds
-	require.Equal(t, ribbing(10, 2), rounds[len(rounds)-1].Ops)
+	require.Equal(t, Stitches{}.ribbing(10, 2), rounds[len(rounds)-1].Ops)
 
 	r.Hand.Thumb = 48 * mm
 	p = must(t, r)
@@ -204,7 +204,7 @@ func TestAnotherRibIsSaid(t *testing.T) {
 	require.Equal(t, oneByOne, p.Cuff.Rib)
 	require.Zero(t, p.Cuff.CastOn.N%2)
 	require.Contains(t, codes(p), "cuff_rib")
-	require.Equal(t, ribbing(p.Cuff.CastOn.N, 2), p.Mitt().Sections[0].Rounds[0].Ops)
+	require.Equal(t, Stitches{}.ribbing(p.Cuff.CastOn.N, 2), p.Mitt().Sections[0].Rounds[0].Ops)
 }
 
 // A cuff that nothing fixes is never over the hand's count and never under

@@ -91,7 +91,7 @@ func newDraft(req *Request) *draft {
 		return &draft{req: req, pins: &req.Pins}
 	}
 	own, pins := *req, req.Pins
-	own.Stitch.Rib = req.Progress.Rib
+	own.Stitch.Rib, own.Stitch.Knits = req.Progress.Rib, req.Progress.Knits
 	if req.Progress.begun(stitch.Gusset) {
 		own.Stitch.OneSided, own.Make.Increase = req.Progress.OneSided, req.Progress.Increase
 	}
@@ -110,6 +110,9 @@ func (d *draft) check() error {
 	d.req.checkSchedule(&faults)
 	checkMultiple("stitch.repeat", d.req.Stitch.Repeat, &faults)
 	checkMultiple("stitch.rib", d.req.Stitch.Rib, &faults)
+	if st := d.req.Stitch; d.progress == nil && (st.Knits < 0 || st.Knits > 0 && st.Knits >= st.Rib) {
+		faults.Add(PathKnits, "is %d of a rib of %d; write a number below that", st.Knits, st.Rib)
+	}
 	d.req.Pins.check(&faults)
 	d.req.checkMake(&faults)
 	return faults.Err()

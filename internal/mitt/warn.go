@@ -169,18 +169,22 @@ const (
 	passageRib1x1      = 1.45
 )
 
+// cuffGives returns how far the cuff stretches, and what its fabric is called.
+func (p *Plan) cuffGives() (stretch float64, what string) {
+	switch knits, purls := p.Stitch.ribPattern(p.Cuff.Rib); {
+	case purls == 0:
+		return passageStockinette, "stockinette"
+	case knits == 1 && purls == 1:
+		return passageRib1x1, "1×1 rib"
+	case knits == 2 && purls == 2:
+		return passageRib2x2, "2×2 rib"
+	}
+	return passageRib2x2, "this rib"
+}
+
 func (d *draft) warnCuff() {
 	p := &d.plan
-	stretch, what := passageRib2x2, "2×2 rib"
-	switch p.Cuff.Rib {
-	case 1:
-		stretch, what = passageStockinette, "stockinette"
-	case 2:
-		stretch, what = passageRib1x1, "1×1 rib"
-	case 4:
-	default:
-		what = "this rib"
-	}
+	stretch, what := p.cuffGives()
 	if p.Cuff.Passage > stretch {
 		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/stretch)), p.Cuff.Rib)
 		p.say("cuff_passage", "%d stitches would pass the hand: the cuff must stretch by %.0f %%, and %s gives about %.0f %%.",

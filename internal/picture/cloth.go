@@ -129,7 +129,7 @@ func (m *fabric) ribs(c *canvas, yarn string) {
 		if t.ribbed == 0 || rib < 2 {
 			continue
 		}
-		knit := float64(rib-rib/2) / float64(rib)
+		knit := float64(t.knits) / float64(rib)
 		low, high := t.edges[t.rounds()-t.ribbed], t.last()
 		across := t.stitches / 2 / float64(rib)
 		for n := 0.0; n < across; n++ {

@@ -22,12 +22,13 @@ type tube struct {
 
 	ribbed   int     // the number of its last rounds that are ribbed
 	rib      int     // the repeat of that ribbing in stitches
+	knits    int     // the knit stitches of it
 	stitches float64 // the number of stitches in that ribbing
 }
 
 // newTube returns the tube of a section, without its edges.
 func newTube(s *stitch.Section, from int) tube {
-	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), ribbed: s.About.Ribbed, rib: s.About.Rib}
+	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), ribbed: s.About.Ribbed, rib: s.About.Rib, knits: s.About.Knits}
 	if t.ribbed > 0 {
 		t.stitches = float64(s.Rounds[len(s.Rounds)-t.ribbed].In())
 	}

@@ -50,6 +50,9 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	}
 	some("stitch.repeat", "1", "2", "4", "6")
 	some("stitch.both_edges", "false")
+	if rng.IntN(5) == 0 {
+		s["cuff.knits"], s["cuff.purls"] = strconv.Itoa(1+rng.IntN(3)), strconv.Itoa(1+rng.IntN(3))
+	}
 	some("thumb.increase", "lifted", "yo_closed", "kfb", "centre", "m1")
 	some("pins.gusset_base", "1", "2", "3", "4", "5")
 	some("pins.kept_on_hand", "0", "1", "2")

@@ -14,12 +14,26 @@ func (r *reader) made() mitt.Make {
 		Cuff:         word[mitt.CuffKind](r, mitt.PathCuff),
 		UpperGirth:   r.length(mitt.PathUpperGirth),
 		CuffDepth:    r.length(mitt.PathCuffDepth),
-		Knits:        r.pinned(mitt.PathKnits, 1, mitt.MaxRibStitches),
-		Purls:        r.pinned(mitt.PathPurls, 1, mitt.MaxRibStitches),
 		Top:          word[mitt.TopKind](r, mitt.PathTop),
 		Band:         r.pinned(mitt.PathBand, 1, mitt.MaxBand),
 		Wedges:       r.pinned(mitt.PathWedges, mitt.FewestWedges, mitt.MaxWedge),
 	}
+}
+
+// rib reads the multiple of the rib and the knits that begin each repeat. Knits and
+// purls, given together, take the place of the multiple alone.
+func (r *reader) rib() (multiple, knits int) {
+	multiple = r.wholeOr("stitch.rib", 1, maxWhole, DefaultRib)
+	k, p := r.pinned(mitt.PathKnits, 1, mitt.MaxRibStitches), r.pinned(mitt.PathPurls, 1, mitt.MaxRibStitches)
+	for _, missing := range [][2]string{{mitt.PathKnits, mitt.PathPurls}, {mitt.PathPurls, mitt.PathKnits}} {
+		if r.sheet.Given(missing[0]) == "" && r.sheet.Given(missing[1]) != "" {
+			r.faults.Add(missing[0], "is missing; a rib is knits and purls in turn, such as 2 and 2")
+		}
+	}
+	if k.On && p.On {
+		return k.N + p.N, k.N
+	}
+	return multiple, 0
 }
 
 // word reads one of the words of a choice.

@@ -32,9 +32,10 @@ func TestReadsHowItIsMade(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, mitt.Make{
 		Construction: mitt.ByGusset, Place: mitt.InPalm, Inset: mitt.Fix(3), Increase: mitt.Lifted, Direction: mitt.Down,
-		Cuff: mitt.Gauntlet, Knits: mitt.Fix(2), Purls: mitt.Fix(1), UpperGirth: 285 * units.Millimetre, CuffDepth: 90 * units.Millimetre,
+		Cuff: mitt.Gauntlet, UpperGirth: 285 * units.Millimetre, CuffDepth: 90 * units.Millimetre,
 		Top: mitt.BandedTop, Band: mitt.Fix(3), Wedges: mitt.Fix(5),
 	}, r.Make)
+	assert.Equal(t, mitt.Stitches{Repeat: 2, Rib: 3, Knits: 2}, r.Stitch)
 	assert.Equal(t, mitt.Mitten, r.Kind)
 }
 

@@ -105,12 +105,13 @@ func (r *reader) lengths() mitt.Lengths {
 }
 
 func (r *reader) stitches() mitt.Stitches {
-	return mitt.Stitches{
+	st := mitt.Stitches{
 		Repeat:   r.wholeOr("stitch.repeat", 1, maxWhole, DefaultRepeat),
 		Offset:   r.wholeOr("stitch.offset", -maxWhole, maxWhole, 0),
-		Rib:      r.wholeOr("stitch.rib", 1, maxWhole, DefaultRib),
 		OneSided: !r.flag("stitch.both_edges", true),
 	}
+	st.Rib, st.Knits = r.rib()
+	return st
 }
 
 func (r *reader) schedule() (mitt.Follow, *float64) {

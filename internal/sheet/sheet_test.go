@@ -181,6 +181,8 @@ func TestRefused(t *testing.T) {
 		"two wedges":        {valid(`,"top":{"wedges":2}`), "top.wedges: is 2; write a whole number from 3 to 8"},
 		"a cuff of lace":    {valid(`,"cuff":{"kind":"lace"}`), `cuff.kind: is "lace"; write one of: rib, hem, garter, rolled, gauntlet`},
 		"no knits":          {valid(`,"cuff":{"knits":0,"purls":2}`), "cuff.knits: is 0; write a whole number from 1 to 20"},
+		"knits alone":       {valid(`,"cuff":{"knits":2}`), "cuff.purls: is missing; a rib is knits and purls in turn"},
+		"purls alone":       {valid(`,"cuff":{"purls":2}`), "cuff.knits: is missing; a rib is knits and purls in turn"},
 		"repeat":            {valid(`,"stitch":{"repeat":0}`), "stitch.repeat: is 0; write a whole number from 1"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -90,6 +90,7 @@ type About struct {
 	Inside  bool     // the thumb lies inside
 	Ribbed  int      // how many of its last rounds are ribbed
 	Rib     int      // the multiple of that ribbing
+	Knits   int      // the knit stitches that begin each repeat of it
 	Site    int      // the round at which its fit is judged; 0: the last
 	Digit   *Digit   // the thumb or finger inside; nil for other parts
 	Until   string   // the place on the hand that its last round reaches
