@@ -28,7 +28,7 @@ type Row struct {
 // Rows returns a row for every round of every section, in the order knitted. The
 // fabric's girth is the stitches of the round divided by the stitches per mm, at
 // the gauge of stocking stitch throughout; heights are rounds divided by rounds
-// per mm. The thumb's heights above the cast-on begin at the round in which its
+// per mm, those of garter stitch by its own, and a hem's inside has none. The thumb's heights above the cast-on begin at the round in which its
 // stitches were put aside. The body is:
 //
 //   - cuff: the wrist; plain cuff: evenly from the wrist to the hand
@@ -60,8 +60,8 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 		total += len(s.Rounds)
 	}
 	rows = slices.Grow(rows, total)
-	worked := 0                   // rounds from the cast-on
-	aside := map[stitch.Set]int{} // rounds below the one that put a set aside
+	worked := 0.0                     // rounds from the cast-on, at the gauge
+	aside := map[stitch.Set]float64{} // rounds below the one that put a set aside
 	for j := range m.Sections {
 		s := &m.Sections[j]
 		if len(s.From) > 0 {
@@ -71,14 +71,15 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 		for i, r := range s.Rounds {
 			for _, set := range r.Aside {
 				if set != "" {
-					aside[set] = worked + i
+					aside[set] = worked + s.AtGauge(i, p.Gauge.Rounds)
 				}
 			}
 			out := r.Out()
+			up := s.AtGauge(i+1, p.Gauge.Rounds)
 			row := Row{
 				Section: s.Part, Round: i + 1,
-				Height:      float64(i+1) / p.Gauge.Rounds,
-				AboveCastOn: float64(worked+i+1) / p.Gauge.Rounds,
+				Height:      up / p.Gauge.Rounds,
+				AboveCastOn: (worked + up) / p.Gauge.Rounds,
 				Fabric:      float64(out) / p.Gauge.Stitches,
 				about:       &s.About,
 			}
@@ -99,7 +100,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 			}
 			rows = append(rows, row)
 		}
-		worked += len(s.Rounds)
+		worked += s.AtGauge(len(s.Rounds), p.Gauge.Rounds)
 	}
 	return rows, nil
 }

@@ -2,12 +2,12 @@ package mitt
 
 import "thenar/internal/stitch"
 
-// ribbedCuff builds the ribbing. If no plain round follows, not even one of the
-// hand, the last round of ribbing brings the cuff to the hand's count.
-func (p *Plan) ribbedCuff() stitch.Section {
-	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib, Knits: p.Stitch.knits(p.Cuff.Rib)}}
+// cuffSection builds the cuff. If no plain round follows, not even one of the hand, its
+// last round brings it to the hand's count.
+func (p *Plan) cuffSection() stitch.Section {
+	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: p.cuffAbout()}
 	for r := 1; r <= p.Cuff.Rounds; r++ {
-		ops := p.Stitch.ribbing(p.Cuff.CastOn.N, p.Cuff.Rib)
+		ops := p.cuffFabric(r, p.Cuff.CastOn.N)
 		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
 			ops = p.spread(stitch.Cuff, ops, p.Cuff.Change)
 		}

@@ -54,7 +54,7 @@ func (d *draft) offs() {
 	length := func(rounds int, wanted float64) float64 { return float64(rounds)/d.q - wanted }
 	p.Off = Offs{
 		PlaceCuff:       float64(p.Cuff.CastOn.N)/d.g - p.Hand.Wrist.MM()*(1+p.Ease.Cuff),
-		PlaceCuffLength: length(p.Cuff.Rounds, l.cuff),
+		PlaceCuffLength: p.Cuff.Length() - l.cuff*d.req.Make.Cuff.info().reaches(),
 		PlaceCuffPlain:  length(p.Cuff.PlainRounds, l.cuffPlain),
 		PlaceHand:       p.Residual.Hand,
 	}

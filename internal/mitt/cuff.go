@@ -10,8 +10,8 @@ import (
 // cuffShare is the least share of the hand's count that a cuff may have.
 const cuffShare = 0.78
 
-// cuff plans the cuff. Its cast-on is the multiple of the rib nearest to
-// g·W·(1 + e), never over the hand's count and never under 0.78 of it unless
+// cuff plans the cuff. Its cast-on is the multiple of the rib, or another cuff's any
+// count, nearest to g·W·(1 + e), never over the hand's count and never under 0.78 of it unless
 // pinned. Counts are in stocking-stitch gauge; the rib draws in by itself. If
 // there is no round between cast-on and gusset, the cast-on is the hand's count.
 //
@@ -27,14 +27,18 @@ func (d *draft) cuff() {
 		least = max(int(math.Ceil(cuffShare*d.g*p.Hand.Circumference.MM()-tie)), (n+1)/2)
 	}
 	rounds, plain := d.cuffRounds()
-	count, rib := cuffCount(exact, n, min(least, n), d.req.Stitch.Rib)
+	multiple := 1
+	if d.req.Make.Cuff.info().ribbed {
+		multiple = d.req.Stitch.Rib
+	}
+	count, rib := cuffCount(exact, n, min(least, n), multiple)
 	if rounds+plain == 0 {
 		count = n
 	}
 	if d.progress != nil {
 		rib = d.progress.cuffRib()
 	} else if d.pins.CastOn.On {
-		rib = d.req.Stitch.Rib
+		rib = multiple
 	}
 	c := Count{N: count, Exact: exact, Below: count - rib, Above: count + rib}
 	c.pin(d.pins.CastOn)
@@ -44,20 +48,22 @@ func (d *draft) cuff() {
 	p.Cuff = Cuff{
 		CastOn: c, Rounds: rounds, PlainRounds: plain, Rib: rib, Change: n - c.N,
 		JoinsAbove: !p.Thumbed() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
+		Facing:     d.facing(rounds, plain),
+		PerMM:      d.req.cuffPerMM() / d.req.Make.Cuff.info().reaches(),
 		Passage:    p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / d.g),
 	}
 }
 
-// cuffRounds returns the numbers of ribbed and plain rounds, no fewer than are
-// knitted. If there is no plain round to bring the cuff to the hand's count, at
-// least one round of ribbing is still to come and does it.
+// cuffRounds returns the numbers of the cuff's rounds and of plain ones, no fewer than
+// are knitted. If there is no plain round to bring the cuff to the hand's count, at
+// least one round of the cuff is still to come and does it.
 func (d *draft) cuffRounds() (rounds, plain int) {
 	plain = nearest(d.q * d.len.cuffPlain)
 	if d.len.cuffPlain > 0 {
 		plain = max(plain, 1)
 	}
 	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.in(stitch.CuffPlain)))
-	rounds = max(d.pins.CuffRounds.Or(max(1, nearest(d.q*d.len.cuff))), d.progress.in(stitch.Cuff))
+	rounds = max(d.pins.CuffRounds.Or(d.cuffRoundsFree(plain)), d.cuffOnward(plain))
 	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && d.req.Kind.info().thumbed {
 		rounds++
 	}
@@ -129,3 +135,7 @@ func (d *draft) alsoHand(faults *fault.Fields, low, high int) {
 		faults.Add(HandStitches.Path(), "is %d; beside a cast-on of %d it can be %d to %d", n.N, d.plan.Cuff.CastOn.N, low, high)
 	}
 }
+
+// Length returns how far the cuff's rounds reach up, in mm; what a hem folds inside
+// reaches nowhere.
+func (c *Cuff) Length() float64 { return float64(max(0, c.Rounds-c.Facing)) / c.PerMM }

@@ -26,8 +26,7 @@ func (d *draft) listDefaults() {
 		d.ratio("ease.cuff", p.Ease.Cuff, "none")
 	}
 	d.length("ease.thumb_girth_added", p.Thumbed() && d.req.Ease.ThumbAdded == 0, p.Ease.ThumbAdded, "0.08 × thumb circumference + the width of 1.6 stitches")
-	d.length("length.cuff", given.Cuff == 0, d.len.cuff, kind.ribbing.from)
-	d.length("length.cuff_plain", given.CuffPlain == 0, d.len.cuffPlain, kind.plainCuff.from)
+	d.listCuff()
 	if kind.topped {
 		d.length("length.above_gusset", given.AboveGusset == 0, d.len.above-float64(p.Top.Rounds)/d.q, kind.aboveFrom)
 	} else {

@@ -51,7 +51,7 @@ func (s portion) of(l float64) float64 { return s.share*l + s.more }
 var kinds = []*kindInfo{
 	{
 		kind: Fingerless, words: "fingerless mitt",
-		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
+		builders: []builder{(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
 		thumbed:  true,
 		ease:     -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
@@ -60,7 +60,7 @@ var kinds = []*kindInfo{
 	},
 	{
 		kind: Mitten, words: "mitten",
-		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
+		builders: []builder{(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
 		thumbed:  true, thumbClosed: true, topped: true, without: Thumbless,
 		ease: 0.05, easeFrom: eachFrom,
 		ribbing:   gripping,
@@ -69,7 +69,7 @@ var kinds = []*kindInfo{
 	},
 	{
 		kind: Thumbless, words: "mitten without a thumb",
-		builders: []builder{(*Plan).ribbedCuff, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
+		builders: []builder{(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
 		topped:   true, both: true,
 		ease: 0.05, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
 		ribbing:   gripping,

@@ -114,6 +114,6 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 	later(PathPlace, string(m.Place), string(AtSide), m.Place == InPalm)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down)
 	later(PathFlat, "true", "false", m.Flat)
-	later(PathCuff, string(m.Cuff), string(RibCuff), or(m.Cuff, RibCuff) != RibCuff)
+	later(PathCuff, string(m.Cuff), string(RibCuff), m.Cuff == Gauntlet)
 	later(PathTop, string(m.Top), string(RoundedTop), or(m.Top, RoundedTop) != RoundedTop)
 }

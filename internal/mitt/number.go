@@ -44,6 +44,7 @@ const (
 	EdgingRib
 	ThumbEdgingRib
 	RibKnits
+	CuffFacing
 	numberCount
 )
 

@@ -28,6 +28,10 @@ var cuffNumbers = []row{
 		key: "rib_knits", measure: InStitches, high: maxStitches,
 		count: func(p *Plan) int { return p.Stitch.Knits }, worked: func(k *Progress) *int { return &k.Knits },
 	}},
+	{CuffFacing, info{
+		key: "cuff_facing", measure: InRounds, high: maxRounds,
+		count: func(p *Plan) int { return p.Cuff.Facing }, worked: func(k *Progress) *int { return &k.Facing },
+	}},
 	{CuffRib, info{
 		key: "cuff_rib", measure: InStitches, high: maxStitches,
 		count: func(p *Plan) int { return p.ownRib(p.Cuff.Rib) }, worked: func(k *Progress) *int { return &k.CuffRib },

@@ -53,8 +53,10 @@ type Count struct {
 // Cuff is the part from the cast-on to the gusset.
 type Cuff struct {
 	CastOn      Count
-	Rounds      int // ribbing
+	Rounds      int // of ribbing, or of another cuff
 	PlainRounds int
+	Facing      int     // those of Rounds that a hem folds inside
+	PerMM       float64 // of Rounds, over a mm that they reach up
 	Rib         int     // the multiple of the rib: the sheet's, or 2 where that doesn't fit
 	Change      int     // stitches made (negative: decreased) to reach the hand's count
 	JoinsAbove  bool    // no plain round of its own: the hand's first round makes the change

@@ -24,6 +24,8 @@ type Progress struct {
 	OneSided                             bool
 	Increase                             Increase // of the gusset
 	Knits                                int      // of each repeat of the rib; 0: half of it
+	Cuff                                 CuffKind
+	Facing                               int // rounds of a hem that lie inside
 	CastOn, CuffRounds, CuffPlainRounds  int
 	HandStitches, GussetBase             int
 	Increases                            []int // rounds of the gusset
@@ -53,7 +55,7 @@ type Progress struct {
 // round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
-		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {

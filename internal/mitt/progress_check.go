@@ -32,6 +32,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 			faults.Add(of.knittedPath(), "is %d; write a whole number from 1 to %d, or leave it out for the rib", n, maxStitches)
 		}
 	}
+	k.checkGrowth(faults)
 	if k.Knits < 0 || k.Knits > 0 && k.Knits >= k.Rib {
 		faults.Add(RibKnits.knittedPath(), "is %d of a rib of %d; write a number below that, or leave it out for half", k.Knits, k.Rib)
 	}
@@ -39,6 +40,30 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 		faults.Add(of.knittedPath(), "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}
 	k.checkKind(d.req.Kind, faults)
+}
+
+// checkGrowth refuses a knitted gusset that can't have grown in its way.
+func (k *Progress) checkGrowth(faults *fault.Fields) {
+	grow, kept := k.Increase.growth(), 0
+	if !k.begun(stitch.Gusset) || k.GussetBase == 0 {
+		return
+	}
+	if k.begun(stitch.Hand) {
+		kept = k.Kept
+	}
+	if grow.middle && k.OneSided || !grow.allows(k.GussetBase, kept) {
+		faults.Add("worked.increase", "is %s, which goes with other counts of the gusset; write how it grew", k.Increase)
+	}
+	made := k.changed(stitch.Gusset, k.Increases)
+	for i := 1; i < len(made); i++ {
+		if made[i]-made[i-1] < grow.closest {
+			faults.Add("worked.increase", "is %s, which rounds %d and %d can't both have; write how it grew", k.Increase, made[i-1], made[i])
+			return
+		}
+	}
+	if k.past(stitch.Gusset) && last(made) > k.GussetRounds-grow.leadOut {
+		faults.Add("worked.increase", "is %s, which the gusset's last round can't have; write how it grew", k.Increase)
+	}
 }
 
 // checkKind refuses a kind of mitt other than the one on the needles, as soon as
@@ -118,7 +143,8 @@ func (k *Progress) boundsAbove() []bound {
 	if k.TopRounds > 0 {
 		return append(list, bound{DecreaseRounds, topDecreases(after - after%2), topDecreases(after - after%2)})
 	}
-	return append(list, bound{EdgingRounds, 0, k.RoundsAbove - 1},
+	// The round that divides the thumb off can't change to the edging's count as well.
+	return append(list, bound{EdgingRounds, 0, k.RoundsAbove - 1 - boolInt(k.Edging != after)},
 		bound{EdgingStitches, (after + 1) / 2, 2 * after})
 }
 

@@ -18,6 +18,7 @@ import (
 func earlierThumb(p *Plan, rounds, edging, at int) *Progress {
 	k := p.ProgressAt(stitch.Thumb, at)
 	k.ThumbCorners, k.CuffRib, k.EdgingRib, k.ThumbRib = nil, 0, 0, 0
+	k.Knits = 0
 	k.CuffTurned, k.HandTurned, k.ThumbTurned = false, false, false
 	k.ThumbRounds, k.ThumbEdging, k.ThumbEdged = rounds, edging, k.Thumb
 	if edging > 0 {

@@ -75,6 +75,7 @@ func likely(rng *rand.Rand) *Request {
 	r.Stitch.Repeat = 1 + rng.IntN(3)
 	r.Stitch.OneSided = rng.IntN(8) == 0
 	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
+	r.anyCuff(rng)
 	return r
 }
 
@@ -99,6 +100,10 @@ func another(rng *rand.Rand, r *Request) *Request {
 	}
 	if rng.IntN(4) == 0 {
 		next.Follow = []Follow{FollowProfile, FollowRhythm}[rng.IntN(2)]
+	}
+	if rng.IntN(4) == 0 {
+		next.Make.CuffDepth = 0
+		next.anyCuff(rng)
 	}
 	if rng.IntN(4) == 0 {
 		next.Stitch.OneSided = rng.IntN(2) == 0

@@ -39,7 +39,7 @@ type Ease struct {
 
 // Lengths are the lengths of the parts; zero means the default.
 type Lengths struct {
-	Cuff        units.Length // ribbing only
+	Cuff        units.Length // of the ribbing, or of another cuff's fabric
 	CuffPlain   units.Length // plain rounds between ribbing and gusset
 	AboveGusset units.Length // from the division to the last round, edging included, top not
 	Edging      units.Length // ribbed edging of the hand
@@ -199,6 +199,7 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 //
 //	cuff, fingerless mitt: 0.33 L, half of it rib
 //	cuff, mittens: it has to grip, rib 0.33 L + 8 mm, plain 0.05 L, without a thumb 0
+//	hem, rolled edge: 0.12 L, the plain rounds longer by what it reaches up less
 //	above the gusset, fingerless mitt: 0.21 L
 //	above the gusset, mitten: L − crotch + 5 mm, top included
 //	above the cuff, mitten without a thumb: L + 5 mm, top included
@@ -219,12 +220,11 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		return byDefault
 	}
 	out := lengths{
-		cuff:        or(r.Lengths.Cuff, kind.ribbing.of(l)),
-		cuffPlain:   or(r.Lengths.CuffPlain, kind.plainCuff.of(l)),
 		edging:      or(r.Lengths.Edging, 0.06*l),
 		thumbEdging: or(r.Lengths.ThumbEdging, 0.06*l),
 		top:         0.19*l + 5,
 	}
+	out.cuff, out.cuffPlain = r.cuffLengths(l)
 	switch {
 	case !kind.topped:
 		out.above = or(r.Lengths.AboveGusset, 0.21*l)

@@ -229,7 +229,7 @@ func TestCuffsGrip(t *testing.T) {
 			require.LessOrEqual(t, float64(c), n, "%+v", r)
 			require.Zero(t, c%p.Cuff.Rib, "%+v", r)
 		}
-		if !r.Kind.Closed() || r.Lengths.Cuff != 0 || r.Lengths.CuffPlain != 0 || r.Pins.CuffRounds.On || r.Pins.CuffPlainRounds.On {
+		if !r.Kind.Closed() || r.Lengths.Cuff != 0 || r.Lengths.CuffPlain != 0 || r.Pins.CuffRounds.On || r.Pins.CuffPlainRounds.On || !r.Make.Cuff.info().ribbed {
 			return
 		}
 		long, per := p.Hand.Length.MM(), p.Gauge.Rounds

@@ -74,7 +74,8 @@ func (d *draft) parts(pl *Planner) error {
 
 // draft is one plan while it is being made.
 type draft struct {
-	req      *Request
+	asked    *Request
+	req      *Request  // as asked, but made as what is knitted
 	pins     *Pins     // what is fixed, by the person or by being knitted
 	progress *Progress // what is knitted; nil: nothing
 	plan     Plan
@@ -84,19 +85,20 @@ type draft struct {
 	freeHand int // the hand's count when none is fixed
 }
 
-// newDraft begins a plan. If some of it is knitted, its rib, its one-sided gusset, the
-// way in which that grows, and its numbers are those of the knitting.
+// newDraft begins a plan. If some of it is knitted, its cuff, its rib, its
+// one-sided gusset, the way in which that grows, and its numbers are those of the
+// knitting.
 func newDraft(req *Request) *draft {
 	if req.Progress == nil {
-		return &draft{req: req, pins: &req.Pins}
+		return &draft{asked: req, req: req, pins: &req.Pins}
 	}
 	own, pins := *req, req.Pins
-	own.Stitch.Rib, own.Stitch.Knits = req.Progress.Rib, req.Progress.Knits
+	own.Stitch.Rib, own.Stitch.Knits, own.Make.Cuff = req.Progress.Rib, req.Progress.Knits, req.Progress.Cuff
 	if req.Progress.begun(stitch.Gusset) {
 		own.Stitch.OneSided, own.Make.Increase = req.Progress.OneSided, req.Progress.Increase
 	}
 	req.Progress.hold(&pins)
-	return &draft{req: &own, pins: &pins, progress: req.Progress}
+	return &draft{asked: req, req: &own, pins: &pins, progress: req.Progress}
 }
 
 // check refuses what is out of range or contradicts what is knitted.
@@ -114,7 +116,7 @@ func (d *draft) check() error {
 		faults.Add(PathKnits, "is %d of a rib of %d; write a number below that", st.Knits, st.Rib)
 	}
 	d.req.Pins.check(&faults)
-	d.req.checkMake(&faults)
+	d.asked.checkMake(&faults)
 	return faults.Err()
 }
 

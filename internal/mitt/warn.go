@@ -119,7 +119,7 @@ func (d *draft) warnMultiples() {
 // warnRibs says where a rib other than the sheet's is worked.
 func (d *draft) warnRibs() {
 	p := &d.plan
-	if p.Cuff.Rib != p.Stitch.Rib && p.Cuff.Rounds > 0 {
+	if p.Make.Cuff.info().ribbed && p.Cuff.Rib != p.Stitch.Rib && p.Cuff.Rounds > 0 {
 		p.say("cuff_rib", "The cuff is in 1 × 1 rib: no multiple of %d fits between wrist and hand (%d stitches).", p.Stitch.Rib, p.Body.Stitches.N)
 	}
 	edging := func(name string, rib, n int) {
@@ -168,19 +168,6 @@ const (
 	passageRib2x2      = 1.35
 	passageRib1x1      = 1.45
 )
-
-// cuffGives returns how far the cuff stretches, and what its fabric is called.
-func (p *Plan) cuffGives() (stretch float64, what string) {
-	switch knits, purls := p.Stitch.ribPattern(p.Cuff.Rib); {
-	case purls == 0:
-		return passageStockinette, "stockinette"
-	case knits == 1 && purls == 1:
-		return passageRib1x1, "1×1 rib"
-	case knits == 2 && purls == 2:
-		return passageRib2x2, "2×2 rib"
-	}
-	return passageRib2x2, "this rib"
-}
 
 func (d *draft) warnCuff() {
 	p := &d.plan

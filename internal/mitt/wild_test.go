@@ -48,6 +48,18 @@ func anyIncrease(rng *rand.Rand, oneSided bool) Increase {
 	return list[rng.IntN(len(list))]
 }
 
+// anyCuff gives a request a rib of its own, or now and then another cuff.
+func (r *Request) anyCuff(rng *rand.Rand) {
+	r.Make.Cuff, r.Stitch.Knits = []CuffKind{"", "", "", RibCuff, GarterCuff, RolledCuff, HemCuff}[rng.IntN(7)], 0
+	if rng.IntN(3) == 0 && r.Make.Cuff.info().ribbed {
+		r.Stitch.Rib = max(2, r.Stitch.Rib)
+		r.Stitch.Knits = 1 + rng.IntN(r.Stitch.Rib-1)
+	}
+	if rng.IntN(4) == 0 && r.Make.Cuff == HemCuff {
+		r.Make.CuffDepth = units.FromMM(5 + 40*rng.Float64())
+	}
+}
+
 func wild(rng *rand.Rand) *Request {
 	length := func(low, high float64) units.Length {
 		return units.FromMM(low * math.Pow(high/low, rng.Float64()))
@@ -71,6 +83,7 @@ func wild(rng *rand.Rand) *Request {
 		r.Ease.Hand = &ease
 	}
 	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
+	r.anyCuff(rng)
 	for _, n := range Fixable() {
 		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
 			low, high := n.Range()

@@ -43,7 +43,7 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 	foot, top := m.foot().y, f.long
 	if p.Thumbed() {
 		thumb := m.thumb()
-		b.parting = float64(thumb.from) / p.Gauge.Rounds
+		b.parting = thumb.from / p.Gauge.Rounds
 		top = max(top, foot+b.parting+float64(thumb.rounds())/p.Gauge.Rounds)
 	}
 	main := m.main()
@@ -123,8 +123,8 @@ func (b *Bench) Rungs() (hand, thumb []Rung) {
 			grows[r] = true
 		}
 		for r := 1; r <= t.rounds(); r++ {
-			at := float64(t.from+r) / b.p.Gauge.Rounds
-			rung := Rung{t.part, r, b.Level(at - 1/b.p.Gauge.Rounds), b.Level(at), r == t.rounds(), grows[r]}
+			below, at := t.up(float64(r-1))/b.p.Gauge.Rounds, t.up(float64(r))/b.p.Gauge.Rounds
+			rung := Rung{t.part, r, b.Level(below), b.Level(at), r == t.rounds(), grows[r]}
 			if t.over == stitch.OverDigit {
 				thumb = append(thumb, rung)
 			} else {
@@ -159,7 +159,7 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 	g, round := &b.p.Gusset, func(part stitch.Part, r float64) float64 {
 		for i := range b.tubes {
 			if t := &b.tubes[i]; t.part == part {
-				return (float64(t.from) + min(r, float64(t.rounds()))) / b.p.Gauge.Rounds
+				return t.up(min(r, float64(t.rounds()))) / b.p.Gauge.Rounds
 			}
 		}
 		return b.parting

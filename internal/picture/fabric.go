@@ -16,9 +16,10 @@ type edge struct{ left, in, out point }
 type tube struct {
 	part   stitch.Part
 	over   stitch.Over
-	edges  []edge // its lower edge, then the upper edge of each round
-	closed bool   // it ends in a tip
-	from   int    // rounds from the cast-on to its lower edge
+	edges  []edge    // its lower edge, then the upper edge of each round
+	closed bool      // it ends in a tip
+	from   float64   // rounds from the cast-on to its lower edge, at the gauge
+	ups    []float64 // rounds from there to each of its edges, at the gauge
 
 	ribbed   int     // the number of its last rounds that are ribbed
 	rib      int     // the repeat of that ribbing in stitches
@@ -27,8 +28,11 @@ type tube struct {
 }
 
 // newTube returns the tube of a section, without its edges.
-func newTube(s *stitch.Section, from int) tube {
+func newTube(s *stitch.Section, from, q float64) tube {
 	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), ribbed: s.About.Ribbed, rib: s.About.Rib, knits: s.About.Knits}
+	for r := range len(s.Rounds) + 1 {
+		t.ups = append(t.ups, s.AtGauge(r, q))
+	}
 	if t.ribbed > 0 {
 		t.stitches = float64(s.Rounds[len(s.Rounds)-t.ribbed].In())
 	}
@@ -36,7 +40,16 @@ func newTube(s *stitch.Section, from int) tube {
 }
 
 func (t *tube) rounds() int { return len(t.edges) - 1 }
-func (t *tube) last() edge  { return t.edges[len(t.edges)-1] }
+
+// up returns how many rounds at the gauge its edge r is above the cast-on; r may lie
+// between two edges.
+func (t *tube) up(r float64) float64 {
+	low := min(int(r), len(t.ups)-1)
+	high := min(low+1, len(t.ups)-1)
+	return t.from + t.ups[low] + (r-float64(low))*(t.ups[high]-t.ups[low])
+}
+
+func (t *tube) last() edge { return t.edges[len(t.edges)-1] }
 
 // fabric is the mitt of a plan over a hand.
 type fabric struct {
@@ -53,11 +66,13 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	m := &fabric{p: p}
 	sections := p.Mitt().Sections
 	counts := []float64{float64(p.Cuff.CastOn.N)}
-	division, level := 0, f.crotch.y // this round is at this height of the hand
+	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
 	if !p.Thumbed() {
-		division, level = p.Cuff.Rounds+p.Cuff.PlainRounds, f.lift
+		level = f.lift
 	}
-	for _, s := range sections {
+	at, reached := 0, 0.0
+	for i := range sections {
+		s := &sections[i]
 		over := s.Part.Over()
 		if over == stitch.OverDigit {
 			continue
@@ -69,22 +84,23 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			}
 			counts = append(counts, n)
 		}
-		if over == stitch.OverMound {
-			division = len(counts) - 1
+		reached += s.AtGauge(len(s.Rounds), p.Gauge.Rounds)
+		if over == stitch.OverMound || !p.Thumbed() && s.Part.Passing() {
+			division = reached
 		}
 	}
 	counts = smoothed(counts, smoothTimes)
-	at := 0
+	reached = 0
 	for i := range sections {
 		s := &sections[i]
-		t := newTube(s, at)
+		t := newTube(s, reached, p.Gauge.Rounds)
 		if t.over == stitch.OverDigit {
 			t.from, t.edges = division, m.thumbEdges(s, f)
 			m.tubes = append(m.tubes, t)
 			continue
 		}
 		for r := 0; r <= len(s.Rounds); r++ {
-			y := level + float64(at+r-division)/p.Gauge.Rounds
+			y := level + (reached+t.ups[r]-division)/p.Gauge.Rounds
 			half := counts[at+r] / p.Gauge.Stitches / 4 * f.flatness(y)
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
@@ -96,6 +112,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			m.widen(&t, f)
 		}
 		at += t.rounds()
+		reached += t.ups[t.rounds()]
 		m.tubes = append(m.tubes, t)
 	}
 	return m

@@ -113,7 +113,7 @@ func (m *fabric) keepThumbRoom(c *canvas) {
 		return
 	}
 	thumb := m.thumb()
-	end := m.foot().y + float64(thumb.from+thumb.rounds())/m.p.Gauge.Rounds
+	end := m.foot().y + thumb.up(float64(thumb.rounds()))/m.p.Gauge.Rounds
 	c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
 }
 

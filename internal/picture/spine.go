@@ -33,7 +33,7 @@ func newSpine(m *fabric, u units.Unit, letter float64) *spine {
 	s.labels = append(s.labels, spineLabel{m.foot().y, []string{fmt.Sprintf("cast on %d", m.p.Cuff.CastOn.N)}, true, true})
 	for _, t := range m.main() {
 		low, high := t.edges[0].left.y, t.last().left.y
-		mm := float64(t.from+t.rounds()) / m.p.Gauge.Rounds
+		mm := t.up(float64(t.rounds())) / m.p.Gauge.Rounds
 		s.labels = append(
 			s.labels,
 			spineLabel{(low + high) / 2, []string{t.part.Words(), roundsWords(t.rounds())}, true, false},
@@ -67,13 +67,15 @@ func (s *spine) draw(c *canvas) {
 	foot, top := s.m.foot().y, main[len(main)-1].last().left.y
 	c.s.Group("rounds")
 	var each, fifth, border draw.Pen
-	rounds := main[len(main)-1].from + main[len(main)-1].rounds()
-	for r := 1; r < rounds; r++ {
-		at := y(foot + float64(r)/s.m.p.Gauge.Rounds)
-		if r%5 == 0 {
-			fifth.Move(s.x, at).Line(s.x+0.75*s.letter, at)
-		} else {
-			each.Move(s.x, at).Line(s.x+0.4*s.letter, at)
+	r := 0
+	for i := range main {
+		for k := 1; k <= main[i].rounds() && (k < main[i].rounds() || i+1 < len(main)); k++ {
+			at := y(foot + main[i].up(float64(k))/s.m.p.Gauge.Rounds)
+			if r++; r%5 == 0 {
+				fifth.Move(s.x, at).Line(s.x+0.75*s.letter, at)
+			} else {
+				each.Move(s.x, at).Line(s.x+0.4*s.letter, at)
+			}
 		}
 	}
 	for _, l := range s.labels {

@@ -50,7 +50,8 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	}
 	some("stitch.repeat", "1", "2", "4", "6")
 	some("stitch.both_edges", "false")
-	if rng.IntN(5) == 0 {
+	some("cuff.kind", "garter", "rolled", "hem", "rib")
+	if rng.IntN(5) == 0 && (s["cuff.kind"] == "" || s["cuff.kind"] == "rib") {
 		s["cuff.knits"], s["cuff.purls"] = strconv.Itoa(1+rng.IntN(3)), strconv.Itoa(1+rng.IntN(3))
 	}
 	some("thumb.increase", "lifted", "yo_closed", "kfb", "centre", "m1")

@@ -13,6 +13,7 @@ type needles struct {
 	keepsFor string           // name of the set for stitches put aside now
 	corners  int              // strands at the corners of the gap that are not yet worked in
 	made     int              // number of stitches made so far
+	edge     int              // loops of the cast-on that nothing is joined to
 	bridge   []int            // stitches cast on over the gap, in the order made
 	gusset   int              // live stitches before the gusset's marker; −1 without a marker
 }
@@ -23,9 +24,13 @@ var ledger = map[string][2]int{
 	"M1L": {0, 1}, "M1R": {0, 1}, "M1": {0, 1}, "yo": {0, 1}, "LLI": {0, 1}, "RLI": {0, 1},
 	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
 	"k3tog": {3, 1}, "sk2p": {3, 1}, "s2kp": {3, 1},
-	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1},
+	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1}, joinHem: {1, 1},
 	"k2tog with the gap strand": {1, 1}, "ssk with the gap strand": {1, 1},
 }
+
+// joinHem knits a stitch together with its loop of the cast-on, of which there is one
+// for each stitch that was cast on.
+const joinHem = "k with its cast-on loop"
 
 // work works one operation: it takes stitches off the left needle and puts those
 // that it makes on the right one.
@@ -37,6 +42,13 @@ func (n *needles) work(op string, right *[]int) error {
 	taken := n.live[:eats]
 	n.live = n.live[eats:]
 	switch op {
+	case joinHem:
+		if n.edge == 0 {
+			return fmt.Errorf("no loop of the cast-on is left")
+		}
+		n.edge--
+		*right = append(*right, taken[0])
+		return nil
 	case "k", "p", "k tbl", "sl", "k2tog", "ssk", "p2tog", "ssp", "k3tog", "sk2p", "s2kp":
 		*right = append(*right, taken[0])
 		return nil
@@ -146,7 +158,7 @@ func (n *needles) castOn(p *Part, k int) error {
 		n.made++
 		n.live = append(n.live, n.made)
 	}
-	p.CastOn = k
+	p.CastOn, n.edge = k, k
 	return nil
 }
 

@@ -141,6 +141,7 @@ var (
 		{regexp.MustCompile(`^slip (\d+) to waste yarn(?: for the (.*))?$`), "hold"},
 		{regexp.MustCompile(`^cast on a bridge of (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
+		{regexp.MustCompile(`^knit (\d+) each with its cast-on loop$`), joinHem},
 	}
 )
 

@@ -21,6 +21,7 @@ const (
 	PathBase    = "worked.base_above"
 
 	pathIncrease = "worked.increase"
+	pathCuff     = "worked.cuff"
 	PathSecond   = "second" // how the other hand of the pair is worked
 )
 
@@ -35,6 +36,7 @@ var workedKeys = slices.Concat([]node{
 	{key: "base_above", kind: signed},
 	{key: "both_edges", kind: flag},
 	{key: "increase", kind: choice, words: increaseWords},
+	{key: "cuff", kind: choice, words: cuffWords},
 	{key: "joins_above", kind: flag},
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
@@ -89,6 +91,7 @@ func (r *reader) progress() *mitt.Progress {
 		BaseAbove: r.signed(PathBase),
 		OneSided:  !r.flag("worked.both_edges", true),
 		Increase:  word[mitt.Increase](r, pathIncrease),
+		Cuff:      word[mitt.CuffKind](r, pathCuff),
 	}
 	for _, n := range mitt.Knittable() {
 		if list := k.Numbers(n); list != nil {
@@ -171,8 +174,10 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	if k.Increase != "" {
-		s[pathIncrease] = string(k.Increase)
+	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff)} {
+		if made != "" {
+			s[path] = made
+		}
 	}
 	for _, f := range workedFlags(k) {
 		if *f.set {

@@ -12,6 +12,9 @@ const (
 // increaseWords are the ways in which a gusset may grow.
 var increaseWords = []string{string(mitt.MakeOne), string(mitt.Lifted), string(mitt.YoClosed), string(mitt.FrontAnd), string(mitt.InCentre)}
 
+// cuffWords are the ways in which a cuff may be worked.
+var cuffWords = []string{string(mitt.RibCuff), string(mitt.HemCuff), string(mitt.GarterCuff), string(mitt.RolledCuff), string(mitt.Gauntlet)}
+
 func keys(k kind, names ...string) []node {
 	nodes := make([]node, len(names))
 	for i, name := range names {
@@ -37,7 +40,7 @@ var tree = node{members: []node{
 		{key: "flat", kind: flag},
 	}},
 	{key: "cuff", members: []node{
-		{key: "kind", kind: choice, words: []string{"rib", "hem", "garter", "rolled", "gauntlet"}},
+		{key: "kind", kind: choice, words: cuffWords},
 		{key: "knits", kind: whole},
 		{key: "purls", kind: whole},
 		{key: "upper_girth", kind: length},

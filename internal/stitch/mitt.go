@@ -91,6 +91,9 @@ type About struct {
 	Ribbed  int      // how many of its last rounds are ribbed
 	Rib     int      // the multiple of that ribbing
 	Knits   int      // the knit stitches that begin each repeat of it
+	Folded  int      // how many of its first rounds are folded inside
+	Rolls   bool     // its edge rolls up
+	PerMM   float64  // rounds over a mm that they reach up; 0: the gauge's
 	Site    int      // the round at which its fit is judged; 0: the last
 	Digit   *Digit   // the thumb or finger inside; nil for other parts
 	Until   string   // the place on the hand that its last round reaches
@@ -116,6 +119,16 @@ type Shaping struct {
 // Opens reports whether something is done before round 1: casting on, taking up
 // a set, or moving the beginning of the round.
 func (s *Section) Opens() bool { return s.CastOn > 0 || len(s.From) > 0 || s.Shift != 0 }
+
+// AtGauge returns how many rounds at a gauge of q rounds over a mm reach as far up as
+// the first r rounds of the section. What is folded inside reaches nowhere.
+func (s *Section) AtGauge(r int, q float64) float64 {
+	n := float64(max(0, r-s.About.Folded))
+	if s.About.PerMM > 0 {
+		n *= q / s.About.PerMM
+	}
+	return n
+}
 
 // Closed reports whether the section ends in a tip instead of an opening.
 func (s *Section) Closed() bool {

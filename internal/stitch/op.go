@@ -32,6 +32,7 @@ const (
 	BindOff            // bind off
 	DrawUp             // draw the yarn through and pull tight
 	Graft              // graft to the stitch opposite
+	JoinHem            // knit together with the stitch's loop of the cast-on
 	Hold               // keep aside on waste yarn
 	PickUp             // pick up and knit
 	GapK2tog           // gap strand, twisted, k2tog with the first held stitch
@@ -78,6 +79,7 @@ var table = [opCount]info{
 	BindOff:  {"bo", "BO", "bind off", 1, 0, BindOff, false},
 	DrawUp:   {"draw", "draw up", "draw the yarn through and pull tight", 1, 0, DrawUp, false},
 	Graft:    {"graft", "graft", "graft to the stitch opposite", 1, 0, Graft, false},
+	JoinHem:  {"joinhem", "k with its cast-on loop", "knit the stitch together with its loop of the cast-on", 1, 1, JoinHem, false},
 	Hold:     {"hold", "hold", "keep aside on waste yarn", 1, 0, Hold, false},
 	PickUp:   {"pick", "pick up", "pick up and knit", 0, 1, PickUp, false},
 	GapK2tog: {"gapk2tog", "k2tog with the gap strand", "twist the strand at the corner and knit it together with the stitch after it", 1, 1, GapSSK, false},

@@ -98,6 +98,9 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	if s.CastOn > 0 {
 		say(by.castOn(s.CastOn))
 	}
+	for _, text := range edges(s) {
+		say(text)
+	}
 	if len(s.From) > 0 {
 		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn; %s closes the last hole.", taken(s), strings.TrimPrefix(by.leaving(by.Tails.End), ", leaving ")))
 		picked := count(s.Rounds[0], stitch.PickUp)

@@ -83,7 +83,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 	whole := 0.0
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: float64(len(s.Rounds)) / p.Gauge.Rounds, unit: first}
+		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.AtGauge(len(s.Rounds), p.Gauge.Rounds) / p.Gauge.Rounds, unit: first}
 		whole += l.MM
 		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
 			l.Whole, l.Until = whole, plainUntil(p)

@@ -103,6 +103,8 @@ func run(op stitch.Op, n int, set stitch.Set) string {
 		return "cast on a bridge of " + Plural(n, "backward loop")
 	case stitch.PickUp:
 		return fmt.Sprintf("pick up and knit %d", n)
+	case stitch.JoinHem:
+		return joined(n)
 	case stitch.BindOff:
 		return fmt.Sprintf("bind off %d", n)
 	case stitch.GapK2tog:

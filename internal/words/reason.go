@@ -143,11 +143,15 @@ func percent(e float64) string {
 func (r *reasons) cuff() {
 	p := r.p
 	g, q := p.Gauge.Stitches, p.Gauge.Rounds
-	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. In multiples of %d, and from 78 %% to all of the hand's %d: %s. The fabric is %s.",
-		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, p.Cuff.Rib, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
+	multiples := "From"
+	if p.Cuff.Rib > 1 {
+		multiples = fmt.Sprintf("In multiples of %d, and from", p.Cuff.Rib)
+	}
+	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. %s 78 %% to all of the hand's %d: %s. The fabric is %s.",
+		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, multiples, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
 	r.add(mitt.CastOn, why)
 	r.add(mitt.CuffRounds,
-		fmt.Sprintf("%s at %.1f rounds over 10 cm.", r.length(float64(p.Cuff.Rounds)/q), q*100))
+		fmt.Sprintf("%s at %.1f rounds over 10 cm%s.", r.length(p.Cuff.Length()), p.Cuff.PerMM*100, cuffLies(p)))
 	change := "the count stays."
 	if p.Cuff.Change != 0 && p.Cuff.JoinsAbove {
 		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
