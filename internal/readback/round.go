@@ -88,6 +88,9 @@ func (w *worker) list(text string, last bool) error {
 		if i == 0 { // a sentence begins with a capital
 			item = uncapitalised(item)
 		}
+		if item == "purl" && last && len(items) == 1 {
+			return w.do("p", len(w.live))
+		}
 		if item == "knit" || item == "knit to the end" {
 			if !last || i != len(items)-1 {
 				return fmt.Errorf("%q stands in the middle", item)

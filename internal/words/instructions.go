@@ -214,6 +214,9 @@ func Round(part stitch.Part, r stitch.Round) string {
 	if plain(r.Ops) {
 		return fmt.Sprintf("Knit %s.", counted(part, r))
 	}
+	if len(r.Ops) == count(r, stitch.Purl) {
+		return fmt.Sprintf("Purl %s.", counted(part, r))
+	}
 	if part.Marked() && r.Lead > 0 && r.Lead < len(r.Ops) {
 		lead, hand := cut(r, 0, r.Lead), cut(r, r.Lead, len(r.Ops))
 		return fmt.Sprintf("%s | %s %s.", opening(phrase(lead)), strings.TrimSpace(rest(hand)), counted(part, r))
