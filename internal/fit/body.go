@@ -49,8 +49,7 @@ func (b *body) fill(row *Row, n int, share float64) {
 		height := row.Height + p.BaseAbove.MM()
 		row.Body, ease = b.below.At(height), p.EaseAt(height)
 	case stitch.OverTips:
-		change := float64(p.Top.End)/float64(p.Top.Stitches) - 1
-		row.Body = b.crown * (1 + change*math.Pow(share, 1.5))
+		row.Body = b.tip(row, share)
 	case stitch.OverDigit:
 		d := row.about.Digit
 		filled := 1.0 // share of the digit's girth; less in the tip of a closed one
@@ -69,6 +68,21 @@ func (b *body) fill(row *Row, n int, share float64) {
 		}
 	}
 	row.Wanted = row.Body * (1 + ease)
+}
+
+// tip returns the girth of the ends of the fingers in a round of a top. A rounded or
+// banded top follows their line. Any other ends where they end, and lies round what a
+// rounded one would be over.
+func (b *body) tip(row *Row, share float64) float64 {
+	t, q := b.p.Top, b.p.Gauge.Rounds
+	end := float64(t.End)
+	if !b.p.Make.TopRounded() {
+		end = float64(t.Stitches % 4)
+		end += mitt.TopEnd
+		long := mitt.TopLength(b.p.Hand.Length.MM())
+		share = max(0, 1-(float64(t.Rounds-row.Round)/q)/long)
+	}
+	return b.crown * (1 + (end/float64(t.Stitches)-1)*math.Pow(share, 1.5))
 }
 
 // withThumb returns the body's girth in a round of a mitten without a thumb, with

@@ -1,11 +1,6 @@
 package mitt
 
 import (
-	"math"
-	"slices"
-
-	"thenar/internal/fault"
-	"thenar/internal/shaping"
 	"thenar/internal/stitch"
 )
 
@@ -130,98 +125,4 @@ func (d *draft) above(pl *Planner) error {
 	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = edging(p.Bridge.HandAfter, p.Stitch.Rib,
 		nearest(d.q*d.len.edging), p.Body.RoundsAbove-1)
 	return nil
-}
-
-// top plans the rounded top of a mitten (common practice, no source). With N′
-// stitches and four decreases in a decrease round:
-//
-//	end = 8 + (N′ mod 4), N′ even; an odd N′ loses one stitch in the round before
-//	K = (N′ − end)/4,  R = nearest to max(q(0.19 L + 5 mm), 1.5 K)
-//	T(r) = N′ + (end − N′)·x^1.5 − 2,  x = (r − ½)/R
-//
-// so that the top narrows slowly at first and then ever faster. What is left
-// of the hand's length plus 5 mm, less the top, is worked plain; N′ under 12 is
-// drawn up as it is.
-func (d *draft) top(pl *Planner) error {
-	p := &d.plan
-	n := p.Bridge.HandAfter
-	top := &Top{Odd: n % 2}
-	n -= top.Odd
-	k := topDecreases(n)
-	top.Stitches, top.End = n, n-4*k
-	top.Rounds = max(d.pins.TopRounds.Or(max(1, nearest(max(d.q*d.len.top, 1.5*float64(k))))), d.topLeast(k))
-	if d.progress.past(stitch.Top) {
-		top.Rounds = d.progress.TopRounds
-	}
-	p.Top = top
-	d.roundsBelowTop(top)
-	if k == 0 {
-		return nil
-	}
-	target := pl.target[:0]
-	for r := 1; r <= top.Rounds; r++ {
-		x := (float64(r) - 0.5) / float64(top.Rounds)
-		t := float64(n) + float64(top.End-n)*math.Pow(x, 1.5) - 2
-		target = append(target, int64(math.Round(t*10_000)))
-	}
-	pl.target = target
-	problem := shaping.Problem{
-		From: n, To: top.End, Step: -4, Rounds: top.Rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Target: target,
-		Quicken: true, // a top that slows down again bends the line of its decreases
-	}
-	found, err := d.topOnward(pl, problem)
-	if err != nil {
-		return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
-	}
-	top.DecreaseRounds, top.Cost = found.Rounds, found.Cost.Float()
-	return nil
-}
-
-// topOnward solves a top of which some rounds may be knitted. If those rounds
-// are how the best schedule of the whole top begins, that schedule stays:
-// solved anew from the present round, its first interval might grow.
-func (d *draft) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedule, error) {
-	dst := make([]int, 0, problem.Changes())
-	found, err := pl.solver.Solve(&problem, dst)
-	if !d.progress.begun(stitch.Top) {
-		return found, err
-	}
-	problem.Worked, problem.Changed = d.topWorked(), d.progress.changed(stitch.Top, d.progress.Decreases)
-	done := problem.Changed
-	if err == nil && len(done) <= len(found.Rounds) && slices.Equal(done, found.Rounds[:len(done)]) &&
-		(len(done) == len(found.Rounds) || found.Rounds[len(done)] > problem.Worked) {
-		return found, nil
-	}
-	return pl.solver.Solve(&problem, dst)
-}
-
-// topDecreases returns the number of decrease rounds that close n stitches.
-func topDecreases(n int) int {
-	if n -= n % 2; n >= 12 {
-		return (n - 8 - n%4) / 4
-	}
-	return 0
-}
-
-// roundsBelowTop sets the number of rounds between division and top. There is
-// at least the division round, and by default a second one if an odd stitch
-// must be taken off first. Without a thumb nothing is divided, so one round is
-// enough and takes off that stitch too.
-func (d *draft) roundsBelowTop(top *Top) {
-	rounds := nearest(d.q*d.len.above) - top.Rounds
-	if given := d.req.Lengths.AboveGusset; given != 0 {
-		rounds = nearest(d.q * given.MM())
-	}
-	least := 1
-	if d.plan.Thumbed() {
-		least += top.Odd
-	}
-	above := d.pins.RoundsAboveGusset.Or(max(least, rounds))
-	switch k := d.progress; {
-	case k.past(stitch.Hand), k.in(stitch.Hand) == k.lastOfHand() && k.begun(stitch.Hand) && top.Odd == 1:
-		above = k.RoundsAbove
-	default:
-		above = max(above, k.in(stitch.Hand)+boolInt(k.begun(stitch.Hand))*top.Odd)
-	}
-	d.plan.Body.RoundsAbove = above
 }

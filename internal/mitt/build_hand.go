@@ -1,6 +1,10 @@
 package mitt
 
-import "thenar/internal/stitch"
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+)
 
 // openHand builds an open hand from the division to its bind-off. The last round
 // before an edging brings the hand to the edging's count.
@@ -68,14 +72,21 @@ func (p *Plan) handFit() stitch.About {
 	return stitch.About{Site: max(p.Body.RoundsAbove-p.Body.EdgingRounds-1, 1)}
 }
 
-// belowTop ends the hand below a top. If the count is odd, the last round takes
-// off one stitch at its end, on the back of the hand.
+// belowTop ends the hand below a top. The last round takes off what the top can't use:
+// a single stitch at its end, on the back of the hand, several spread over palm and
+// back.
 func (p *Plan) belowTop(s *stitch.Section) {
 	s.About.Until = "the tip of the longest finger"
 	s.About.Short = max(float64(p.Top.Rounds)/p.Gauge.Rounds-TipRoom, 0)
 	n := len(s.Rounds)
-	if p.Top.Odd == 1 && s.Rounds[n-1].Out() > p.Top.Stitches {
-		last := &s.Rounds[n-1]
+	last := &s.Rounds[n-1]
+	switch off := last.Out() - p.Top.Stitches; {
+	case off > 1 && last.Held() == 0 && len(last.Ops)-last.Lead < 2*off:
+		last.Ops, last.Lead = spread(last.Ops, -off), 0
+	case off > 1:
+		last.Ops = append(slices.Clone(last.Ops[:last.Lead]), spread(last.Ops[last.Lead:], -off)...)
+		last.Aside = last.Aside[:min(len(last.Aside), len(last.Ops))]
+	case off == 1:
 		last.Ops = append(last.Ops[:len(last.Ops)-2], stitch.K2tog)
 		last.Lead = min(last.Lead, len(last.Ops)-1)
 		last.Aside = last.Aside[:min(len(last.Aside), len(last.Ops))]

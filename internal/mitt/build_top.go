@@ -1,6 +1,10 @@
 package mitt
 
-import "thenar/internal/stitch"
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+)
 
 // topAtBridge builds the top of a mitten with a thumb. The beginning of the
 // round moves to the middle of the bridge, where one side line runs. A side
@@ -8,27 +12,76 @@ import "thenar/internal/stitch"
 func (p *Plan) topAtBridge() stitch.Section {
 	width := p.bridgeWidth()
 	if width%2 == 1 {
-		return p.topFrom(1, (width-1)/2)
+		return p.topOf(1, (width-1)/2)
 	}
-	return p.topFrom(2, width/2-1)
+	return p.topOf(2, width/2-1)
 }
 
 // topAlone builds the top of a mitten without a thumb, whose round already
 // begins at a side line.
-func (p *Plan) topAlone() stitch.Section { return p.topFrom(2, 0) }
+func (p *Plan) topAlone() stitch.Section { return p.topOf(2, 0) }
+
+// topOf builds the kind of top that is wanted, in a round where a side line of side
+// stitches begins shift stitches later than the hand's round. A band takes the side
+// line's place, its middle on the line's.
+func (p *Plan) topOf(side, shift int) stitch.Section {
+	switch p.Make.Top {
+	case WedgesTop, GatheredTop:
+		return p.topAround()
+	case BandedTop:
+		band := p.Make.Band.Or(usualBand)
+		return p.topFrom(band, shift+(side-band)/2)
+	}
+	return p.topFrom(side, shift)
+}
+
+// topAround builds a top that is worked alike all round, on both hands: in wedges, with
+// a k2tog at the end of each, or halved.
+func (p *Plan) topAround() stitch.Section {
+	t, n := p.Top, p.Top.Stitches
+	s := stitch.Section{Part: stitch.Top, Rounds: make([]stitch.Round, 0, t.Rounds), About: p.topAbout()}
+	for r := 1; r <= t.Rounds; r++ {
+		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Even: true}
+		switch decreases := slices.Contains(t.DecreaseRounds, r); {
+		case decreases && t.Step == 0:
+			round = halved(n)
+		case decreases:
+			round.Ops = nil
+			for range t.Step {
+				round.Ops = append(times(round.Ops, stitch.Knit, n/t.Step-2), stitch.K2tog)
+			}
+		}
+		s.Rounds = append(s.Rounds, round)
+		n = round.Out()
+	}
+	s.Finish = drawnUp(n)
+	return s
+}
+
+// topAbout says what a top reaches, and its decreases if each takes off as many.
+func (p *Plan) topAbout() stitch.About {
+	t, about := p.Top, stitch.About{Until: "the tip of the longest finger"}
+	if len(t.DecreaseRounds) > 0 && t.Step > 0 {
+		about.Shaping = &stitch.Shaping{Rounds: t.DecreaseRounds, From: t.Stitches, To: t.End, Step: -t.Step}
+	}
+	return about
+}
+
+// drawnUp closes n stitches: they are drawn up, or grafted if they are many.
+func drawnUp(n int) stitch.Round {
+	how := stitch.DrawUp
+	if n > maxDrawnUp {
+		how = stitch.Graft
+	}
+	return stitch.Round{Ops: times(nil, how, n)}
+}
 
 // topFrom builds a top whose round begins shift stitches later than the hand's.
 // Each side line is side stitches wide, with an ssk after it and a k2tog
 // before the next.
 func (p *Plan) topFrom(side, shift int) stitch.Section {
 	t := p.Top
-	s := stitch.Section{
-		Part: stitch.Top, Shift: shift, Rounds: make([]stitch.Round, 0, t.Rounds),
-		About: stitch.About{Until: "the tip of the longest finger"},
-	}
-	if len(t.DecreaseRounds) > 0 {
-		s.About.Shaping = &stitch.Shaping{Rounds: t.DecreaseRounds, From: t.Stitches, To: t.End, Step: -4}
-	}
+	s := stitch.Section{Part: stitch.Top, Shift: shift, Rounds: make([]stitch.Round, 0, t.Rounds), About: p.topAbout()}
 	n, done := t.Stitches, 0
 	for r := 1; r <= t.Rounds; r++ {
 		if done == len(t.DecreaseRounds) || t.DecreaseRounds[done] != r {
@@ -46,11 +99,7 @@ func (p *Plan) topFrom(side, shift int) stitch.Section {
 		n -= 4
 		done++
 	}
-	closing := stitch.DrawUp
-	if n > maxDrawnUp {
-		closing = stitch.Graft
-	}
-	s.Finish = stitch.Round{Ops: times(nil, closing, n)}
+	s.Finish = drawnUp(n)
 	return s
 }
 

@@ -28,6 +28,7 @@ type search struct {
 	thumb        float64 // exact target of the thumb in stitches
 	stitch       Stitches
 	grow         *growth
+	make         *Make
 	pins         *Pins
 
 	topRounds, roundsAbove int // the greatest number that a mitten's top and hand may have
@@ -195,10 +196,11 @@ func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
 // closes reports whether a mitten with after stitches above the bridge can be
 // closed in the rounds that its hand and top may have.
 func (s *search) closes(b, after int) bool {
-	if after%2 == 1 && s.roundsAbove == 1 && s.n-b < 2 {
+	c := s.make.closes(after)
+	if c.even > 0 && s.roundsAbove == 1 && s.n-b < 2*c.even {
 		return false
 	}
-	return topDecreases(after) <= s.topRounds
+	return c.k <= s.topRounds
 }
 
 // tryBridge tries every number of stitches picked up and decreased with one

@@ -60,7 +60,11 @@ func (d *draft) offs() {
 	}
 	above := l.above
 	if p.Top != nil {
-		p.Off[PlaceTop] = length(p.Top.Rounds, l.top)
+		wish := l.top
+		if !p.Make.TopRounded() { // its length follows from its count
+			wish = float64(d.topRounds(d.req.Make.closes(p.Bridge.HandAfter))) / d.q
+		}
+		p.Off[PlaceTop] = length(p.Top.Rounds, wish)
 		if d.req.Lengths.AboveGusset == 0 {
 			above -= float64(p.Top.Rounds) / d.q
 		} else {

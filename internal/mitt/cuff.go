@@ -104,11 +104,11 @@ func (d *draft) cuffJoins() error {
 }
 
 // maxJoined returns the greatest cuff count that one round can bring down to n.
-// Without a thumb that may be the only round below the top, which takes off an
-// odd stitch as well.
+// Without a thumb that may be the only round below the top, which takes off what the
+// top can't use as well.
 func (d *draft) maxJoined(n int) int {
 	if !d.req.Kind.info().thumbed {
-		n -= n % 2
+		n -= d.req.Make.closes(n).even
 	}
 	return 2 * n
 }

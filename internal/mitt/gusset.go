@@ -74,6 +74,7 @@ func (d *draft) search() *search {
 		palmMeasured: d.req.Hand.Palm != 0 || len(d.req.Hand.Profile) > 0 || d.req.Ease.Palm != nil, // or felt
 		thumb:        d.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       d.req.Stitch,
+		make:         &d.req.Make,
 		grow:         d.req.Make.Increase.growth(),
 		topRounds:    maxRounds, roundsAbove: maxRounds,
 	}

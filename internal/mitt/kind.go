@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"thenar/internal/fault"
 	"thenar/internal/hand"
 )
 
@@ -133,23 +132,6 @@ func (d *draft) withoutThumb() error {
 	p.Bridge.HandAfter = p.Body.Stitches.N
 	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
 	return d.topFits()
-}
-
-// topFits refuses a fixed number of rounds in which the top can't be closed.
-func (d *draft) topFits() error {
-	n := d.plan.Body.Stitches.N
-	needs := topDecreases(n)
-	if top := d.pins.TopRounds; !top.On || top.N >= needs {
-		return nil
-	}
-	var faults fault.Fields
-	faults.Add(TopRounds.Path(), "is %d; %d stitches close in no fewer than %d rounds", d.pins.TopRounds.N, n, needs)
-	faults[0].Works = Fix(needs).text()
-	if most := Fix(4*d.pins.TopRounds.N + 11); d.pins.HandStitches.On {
-		faults.Add(HandStitches.Path(), "is %d; in %d rounds of the top at most %s stitches close", n, d.pins.TopRounds.N, most.text())
-		faults[1].Works = most.text()
-	}
-	return faults
 }
 
 // warnWithoutEffect names the fixed numbers that a mitten without a thumb has no

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"fmt"
+	"strings"
 
 	"thenar/internal/fault"
 	"thenar/internal/stitch"
@@ -17,8 +18,6 @@ func works(faults *fault.Fields, path, nearest, format string, args ...any) {
 func (r *Request) checkMake(faults *fault.Fields) {
 	r.checkThumbMake(faults)
 	r.checkPieceMake(faults)
-	r.checkCuffMake(faults)
-	r.checkTopMake(faults)
 	r.checkPlanned(faults)
 }
 
@@ -71,33 +70,37 @@ func (r *Request) checkPieceMake(faults *fault.Fields) {
 	}
 }
 
-func (r *Request) checkCuffMake(faults *fault.Fields) {
-	m := &r.Make
-	kind := or(m.Cuff, RibCuff)
-	if r.Stitch.Knits > 0 && kind != RibCuff {
-		for _, path := range []string{PathKnits, PathPurls} {
-			works(faults, path, "", "is for a rib, and the cuff is %s; leave it out, or write rib for the cuff", kind)
+// unused lists the choices that have no use beside the others.
+func (r *Request) unused() []string {
+	m, topped := &r.Make, r.Kind.info().topped
+	cuff, top := or(m.Cuff, RibCuff), or(m.Top, RoundedTop)
+	how := or(m.Construction, ByGusset)
+	grows := r.Kind.Thumbed() && how == ByGusset
+	var list []string
+	for _, one := range []struct {
+		path  string
+		given bool
+		use   bool
+	}{
+		{PathPlace, m.Place == InPalm, r.Kind.Thumbed() && how != Slit},
+		{PathIncrease, m.Increase != "", grows},
+		{PathUpperGirth, m.UpperGirth != 0, cuff == Gauntlet},
+		{PathCuffDepth, m.CuffDepth != 0, cuff == Gauntlet || cuff == HemCuff},
+		{PathTop, m.Top != "", topped},
+		{PathBand, m.Band.On, topped && top == BandedTop},
+		{PathWedges, m.Wedges.On, topped && top == WedgesTop},
+	} {
+		if one.given && !one.use {
+			list = append(list, one.path)
 		}
 	}
-	if m.UpperGirth != 0 && kind != Gauntlet {
-		works(faults, PathUpperGirth, "", "is for a gauntlet, and the cuff is %s; leave it out", kind)
-	}
-	if m.CuffDepth != 0 && kind != Gauntlet && kind != HemCuff {
-		works(faults, PathCuffDepth, "", "is for a gauntlet or a hem, and the cuff is %s; leave it out", kind)
-	}
+	return list
 }
 
-func (r *Request) checkTopMake(faults *fault.Fields) {
-	m := &r.Make
-	kind := or(m.Top, RoundedTop)
-	if m.Top != "" && !r.Kind.info().topped {
-		works(faults, PathTop, "", "is %s, but a %s is open; leave it out", kind, r.Kind.Words())
-	}
-	if m.Band.On && kind != BandedTop {
-		works(faults, PathBand, "", "is for a banded top, and the top is %s; leave it out", kind)
-	}
-	if m.Wedges.On && kind != WedgesTop {
-		works(faults, PathWedges, "", "is for a top in wedges, and the top is %s; leave it out", kind)
+// warnUnused names the choices that have no use beside the others.
+func (d *draft) warnUnused() {
+	if list := d.asked.unused(); len(list) > 0 {
+		d.plan.say("make_without_effect", "These have no use here; they are kept: %s.", strings.Join(list, ", "))
 	}
 }
 
@@ -111,9 +114,8 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 	}
 	how := or(m.Construction, ByGusset)
 	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.Thumbed())
-	later(PathPlace, string(m.Place), string(AtSide), m.Place == InPalm)
+	later(PathPlace, string(m.Place), string(AtSide), m.Place == InPalm && r.Kind.Thumbed() && how == ByGusset)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down)
 	later(PathFlat, "true", "false", m.Flat)
 	later(PathCuff, string(m.Cuff), string(RibCuff), m.Cuff == Gauntlet)
-	later(PathTop, string(m.Top), string(RoundedTop), or(m.Top, RoundedTop) != RoundedTop)
 }

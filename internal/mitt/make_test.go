@@ -29,12 +29,6 @@ func TestWaysThatDontGoTogether(t *testing.T) {
 		"the centre of four":        {Mitten, func(r *Request) { r.Make.Increase, r.Pins.GussetBase = InCentre, Fix(4) }, "pins.gusset_base", "3"},
 		"the centre on the hand":    {Mitten, func(r *Request) { r.Make.Increase, r.Pins.KeptOnHand = InCentre, Fix(2) }, "pins.kept_on_hand", "0"},
 		"an inset at the side":      {Mitten, func(r *Request) { r.Make.Inset = Fix(3) }, PathInset, ""},
-		"knits of a hem":            {Mitten, func(r *Request) { r.Make.Cuff, r.Stitch.Knits, r.Stitch.Rib = HemCuff, 2, 4 }, PathKnits, ""},
-		"the girth of a rib":        {Mitten, func(r *Request) { r.Make.UpperGirth = 200 * mm }, PathUpperGirth, ""},
-		"the depth of garter":       {Mitten, func(r *Request) { r.Make.Cuff, r.Make.CuffDepth = GarterCuff, 20*mm }, PathCuffDepth, ""},
-		"a top on an open mitt":     {Fingerless, func(r *Request) { r.Make.Top = PointedTop }, PathTop, ""},
-		"a band on a rounded top":   {Mitten, func(r *Request) { r.Make.Band = Fix(2) }, PathBand, ""},
-		"wedges of a gathered top":  {Mitten, func(r *Request) { r.Make.Top, r.Make.Wedges = GatheredTop, Fix(5) }, PathWedges, ""},
 		"a thumb that isn't there":  {Thumbless, func(r *Request) { r.Make.Construction = Straight }, PathConstruction, "none"},
 		"a mitten kind by the palm": {Thumbless, func(r *Request) { r.Make.Inset = Fix(2) }, PathInset, ""},
 	} {
@@ -47,6 +41,39 @@ func TestWaysThatDontGoTogether(t *testing.T) {
 			require.Equal(t, c.path, fields[0].Path, "%v", err)
 			assert.Equal(t, c.works, fields[0].Works)
 			assert.NotEmpty(t, fields[0].Message)
+		})
+	}
+}
+
+// What has no use beside the rest is kept and named, and changes nothing.
+func TestChoicesWithoutUse(t *testing.T) {
+	for name, c := range map[string]struct {
+		kind Kind
+		make func(m *Make)
+		path string
+	}{
+		"the girth of a rib":       {Mitten, func(m *Make) { m.UpperGirth = 200 * mm }, PathUpperGirth},
+		"the depth of a rib":       {Mitten, func(m *Make) { m.CuffDepth = 20 * mm }, PathCuffDepth},
+		"a top on an open mitt":    {Fingerless, func(m *Make) { m.Top = PointedTop }, PathTop},
+		"a band on an open mitt":   {Fingerless, func(m *Make) { m.Band = Fix(3) }, PathBand},
+		"a band on a rounded top":  {Mitten, func(m *Make) { m.Band = Fix(2) }, PathBand},
+		"wedges of a rounded top":  {Mitten, func(m *Make) { m.Wedges = Fix(5) }, PathWedges},
+		"increases without gusset": {Thumbless, func(m *Make) { m.Increase = Lifted }, PathIncrease},
+		"a palm without a thumb":   {Thumbless, func(m *Make) { m.Place = InPalm }, PathPlace},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := request(c.kind, per10(24, 32), hand.Hand{Circumference: 190 * mm})
+			was := must(t, r)
+			assert.NotContains(t, codes(was), "make_without_effect")
+			c.make(&r.Make)
+			is := must(t, r)
+			assert.Equal(t, was.Mitt(), is.Mitt())
+			for _, w := range is.Warnings {
+				if w.Code == "make_without_effect" {
+					assert.Equal(t, "These have no use here; they are kept: "+c.path+".", w.Message)
+				}
+			}
+			assert.Contains(t, codes(is), "make_without_effect")
 		})
 	}
 }

@@ -45,6 +45,8 @@ const (
 	ThumbEdgingRib
 	RibKnits
 	CuffFacing
+	TopBand
+	TopWedges
 	numberCount
 )
 

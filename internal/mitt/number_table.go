@@ -121,6 +121,14 @@ var topNumbers = []row{
 		measure: InRounds, low: 1, high: maxRounds, at: ranks{15, 0, 16}, company: besideInTop,
 		pin: func(p *Pins) *Pin { return &p.TopRounds }, count: func(p *Plan) int { return p.Top.Rounds }, worked: func(k *Progress) *int { return &k.TopRounds },
 	}},
+	{TopBand, info{
+		key: "top_band", measure: InStitches, high: MaxBand, needs: withTop,
+		count: func(p *Plan) int { return p.Make.Band.Or(0) }, worked: func(k *Progress) *int { return &k.Band },
+	}},
+	{TopWedges, info{
+		key: "top_wedges", measure: InTimes, high: MaxWedge, needs: withTop,
+		count: func(p *Plan) int { return p.Make.Wedges.Or(0) }, worked: func(k *Progress) *int { return &k.Wedges },
+	}},
 	{DecreaseRounds, info{
 		key: "decrease_rounds", measure: AtRounds, low: 1, high: maxRounds, needs: withTop,
 		list: func(p *Plan) []int { return p.Top.DecreaseRounds }, listed: func(k *Progress) *[]int { return &k.Decreases },

@@ -122,7 +122,8 @@ type Thumb struct {
 // Top closes a mitten.
 type Top struct {
 	Stitches       int // the count before its first round
-	Odd            int // 1 if the round before takes off an odd stitch, else 0
+	Odd            int // stitches that the round before takes off
+	Step           int // stitches that a decrease round takes off; 0: it halves them
 	Rounds         int
 	DecreaseRounds []int
 	End            int // stitches left to draw up or graft

@@ -26,6 +26,8 @@ type Progress struct {
 	Knits                                int      // of each repeat of the rib; 0: half of it
 	Cuff                                 CuffKind
 	Facing                               int // rounds of a hem that lie inside
+	Top                                  TopKind
+	Band, Wedges                         int // of the top; 0: as usual, or none
 	CastOn, CuffRounds, CuffPlainRounds  int
 	HandStitches, GussetBase             int
 	Increases                            []int // rounds of the gusset
@@ -55,7 +57,7 @@ type Progress struct {
 // round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
-		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {
@@ -129,6 +131,24 @@ func (k *Progress) changed(part stitch.Part, list []int) []int {
 func (k *Progress) joined() bool {
 	return k.begun(stitch.CuffPlain) ||
 		k.in(stitch.Cuff) > 0 && k.in(stitch.Cuff) == k.CuffRounds && k.CuffPlainRounds == 0 && !k.JoinsAbove
+}
+
+// madeTop returns how the top is made.
+func (k *Progress) madeTop() *Make {
+	m := Make{Top: k.Top}
+	if k.Band > 0 {
+		m.Band = Fix(k.Band)
+	}
+	if k.Wedges > 0 {
+		m.Wedges = Fix(k.Wedges)
+	}
+	return &m
+}
+
+// topSettled reports whether the hand's last round is knitted, which may take off
+// stitches for the top.
+func (k *Progress) topSettled() bool {
+	return k.TopRounds > 0 && (k.past(stitch.Hand) || k.begun(stitch.Hand) && k.in(stitch.Hand) >= k.RoundsAbove)
 }
 
 // hold fixes the numbers that are knitted; where the person fixed another value,

@@ -33,6 +33,12 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 		}
 	}
 	k.checkGrowth(faults)
+	if k.Band < 0 || k.Band > MaxBand {
+		faults.Add(TopBand.knittedPath(), "is %d; write a whole number from 1 to %d, or leave it out", k.Band, MaxBand)
+	}
+	if k.Wedges != 0 && (k.Wedges < FewestWedges || k.Wedges > MaxWedge) {
+		faults.Add(TopWedges.knittedPath(), "is %d; write a whole number from %d to %d, or leave it out", k.Wedges, FewestWedges, MaxWedge)
+	}
 	if k.Knits < 0 || k.Knits > 0 && k.Knits >= k.Rib {
 		faults.Add(RibKnits.knittedPath(), "is %d of a rib of %d; write a number below that, or leave it out for half", k.Knits, k.Rib)
 	}
@@ -141,7 +147,8 @@ func (k *Progress) boundsAbove() []bound {
 			bound{BridgeStitches, 0, maxBridge})
 	}
 	if k.TopRounds > 0 {
-		return append(list, bound{DecreaseRounds, topDecreases(after - after%2), topDecreases(after - after%2)})
+		c := k.madeTop().closes(after)
+		return append(list, bound{DecreaseRounds, c.k, c.k})
 	}
 	// The round that divides the thumb off can't change to the edging's count as well.
 	return append(list, bound{EdgingRounds, 0, k.RoundsAbove - 1 - boolInt(k.Edging != after)},

@@ -76,6 +76,7 @@ func likely(rng *rand.Rand) *Request {
 	r.Stitch.OneSided = rng.IntN(8) == 0
 	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
 	r.anyCuff(rng)
+	r.anyTop(rng)
 	return r
 }
 
@@ -104,6 +105,9 @@ func another(rng *rand.Rand, r *Request) *Request {
 	if rng.IntN(4) == 0 {
 		next.Make.CuffDepth = 0
 		next.anyCuff(rng)
+	}
+	if rng.IntN(4) == 0 {
+		next.anyTop(rng)
 	}
 	if rng.IntN(4) == 0 {
 		next.Stitch.OneSided = rng.IntN(2) == 0

@@ -222,7 +222,7 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 	out := lengths{
 		edging:      or(r.Lengths.Edging, 0.06*l),
 		thumbEdging: or(r.Lengths.ThumbEdging, 0.06*l),
-		top:         0.19*l + 5,
+		top:         TopLength(l),
 	}
 	out.cuff, out.cuffPlain = r.cuffLengths(l)
 	switch {

@@ -97,6 +97,10 @@ func newDraft(req *Request) *draft {
 	if req.Progress.begun(stitch.Gusset) {
 		own.Stitch.OneSided, own.Make.Increase = req.Progress.OneSided, req.Progress.Increase
 	}
+	if req.Progress.topSettled() {
+		m := req.Progress.madeTop()
+		own.Make.Top, own.Make.Band, own.Make.Wedges = m.Top, m.Band, m.Wedges
+	}
 	req.Progress.hold(&pins)
 	return &draft{asked: req, req: &own, pins: &pins, progress: req.Progress}
 }

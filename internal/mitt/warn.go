@@ -39,6 +39,7 @@ func (d *draft) warn() {
 	d.warnSwatch()
 	d.warnBounds()
 	d.warnMultiples()
+	d.warnUnused()
 	d.warnKnitted()
 	if p.Thumbed() {
 		d.warnShare()

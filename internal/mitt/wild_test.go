@@ -60,6 +60,21 @@ func (r *Request) anyCuff(rng *rand.Rand) {
 	}
 }
 
+// anyTop gives a request of a closed kind the usual top, or now and then another.
+func (r *Request) anyTop(rng *rand.Rand) {
+	r.Make.Top, r.Make.Band, r.Make.Wedges = "", Pin{}, Pin{}
+	if !r.Kind.info().topped {
+		return
+	}
+	r.Make.Top = []TopKind{"", "", RoundedTop, PointedTop, BandedTop, WedgesTop, GatheredTop}[rng.IntN(7)]
+	switch {
+	case r.Make.Top == BandedTop && rng.IntN(3) > 0:
+		r.Make.Band = Fix(1 + rng.IntN(MaxBand))
+	case r.Make.Top == WedgesTop && rng.IntN(4) > 0:
+		r.Make.Wedges = Fix(FewestWedges + rng.IntN(MaxWedge-FewestWedges+1))
+	}
+}
+
 func wild(rng *rand.Rand) *Request {
 	length := func(low, high float64) units.Length {
 		return units.FromMM(low * math.Pow(high/low, rng.Float64()))
@@ -84,6 +99,7 @@ func wild(rng *rand.Rand) *Request {
 	}
 	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
 	r.anyCuff(rng)
+	r.anyTop(rng)
 	for _, n := range Fixable() {
 		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
 			low, high := n.Range()

@@ -50,6 +50,11 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	}
 	some("stitch.repeat", "1", "2", "4", "6")
 	some("stitch.both_edges", "false")
+	if s["kind"] != "fingerless" {
+		some("top.kind", "rounded", "pointed", "banded", "wedges", "gathered")
+		some("top.band", "1", "2", "5")
+		some("top.wedges", "3", "5", "8")
+	}
 	some("cuff.kind", "garter", "rolled", "hem", "rib")
 	if rng.IntN(5) == 0 && (s["cuff.kind"] == "" || s["cuff.kind"] == "rib") {
 		s["cuff.knits"], s["cuff.purls"] = strconv.Itoa(1+rng.IntN(3)), strconv.Itoa(1+rng.IntN(3))

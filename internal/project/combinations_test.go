@@ -133,20 +133,17 @@ func TestEveryCombination(t *testing.T) {
 	assert.Equal(t, 605, sum.made+sum.later, "without the hand these are 605")
 }
 
-// sheet returns a sheet of a random hand that is made in this way.
+// sheet returns a sheet of a random hand, without fixed numbers, that is made in this
+// way.
 func (c combination) sheet(rng *rand.Rand) sheet.Sheet {
-	for {
-		s := anySheet(rng)
-		for _, path := range []string{"cuff.knits", "cuff.purls", "pins.gusset_base", "pins.kept_on_hand", "pins.increase_rounds", "thumb.increase"} {
+	s := anySheet(rng)
+	for path := range s {
+		if strings.HasPrefix(path, "pins.") || strings.HasPrefix(path, "thumb.") || strings.HasPrefix(path, "cuff.") || path == "stitch.both_edges" {
 			delete(s, path)
 		}
-		s["kind"] = "mitten"
-		if _, err := NewPlanner().Plan(s); err != nil {
-			continue
-		}
-		maps.Copy(s, c)
-		return s
 	}
+	maps.Copy(s, c)
+	return s
 }
 
 // requireRefusedAt asks for a fault at a field, and that the choice that it offers is

@@ -86,7 +86,7 @@ func reportOf(p *mitt.Plan) report {
 	if top := p.Top; top != nil {
 		r.Top = &reportTop{
 			top.Stitches, top.Rounds, append([]int{}, top.DecreaseRounds...), top.End,
-			words.Schedule(top.DecreaseRounds, top.Stitches, top.End, -4, top.Rounds),
+			words.Top(top),
 		}
 	}
 	for i, w := range p.Warnings {

@@ -22,6 +22,7 @@ const (
 
 	pathIncrease = "worked.increase"
 	pathCuff     = "worked.cuff"
+	pathTop      = "worked.top"
 	PathSecond   = "second" // how the other hand of the pair is worked
 )
 
@@ -37,6 +38,7 @@ var workedKeys = slices.Concat([]node{
 	{key: "both_edges", kind: flag},
 	{key: "increase", kind: choice, words: increaseWords},
 	{key: "cuff", kind: choice, words: cuffWords},
+	{key: "top", kind: choice, words: topWords},
 	{key: "joins_above", kind: flag},
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
@@ -92,6 +94,7 @@ func (r *reader) progress() *mitt.Progress {
 		OneSided:  !r.flag("worked.both_edges", true),
 		Increase:  word[mitt.Increase](r, pathIncrease),
 		Cuff:      word[mitt.CuffKind](r, pathCuff),
+		Top:       word[mitt.TopKind](r, pathTop),
 	}
 	for _, n := range mitt.Knittable() {
 		if list := k.Numbers(n); list != nil {
@@ -174,7 +177,7 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff)} {
+	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top)} {
 		if made != "" {
 			s[path] = made
 		}

@@ -15,6 +15,9 @@ var increaseWords = []string{string(mitt.MakeOne), string(mitt.Lifted), string(m
 // cuffWords are the ways in which a cuff may be worked.
 var cuffWords = []string{string(mitt.RibCuff), string(mitt.HemCuff), string(mitt.GarterCuff), string(mitt.RolledCuff), string(mitt.Gauntlet)}
 
+// topWords are the ways in which a top may be closed.
+var topWords = []string{string(mitt.RoundedTop), string(mitt.PointedTop), string(mitt.BandedTop), string(mitt.WedgesTop), string(mitt.GatheredTop)}
+
 func keys(k kind, names ...string) []node {
 	nodes := make([]node, len(names))
 	for i, name := range names {
@@ -47,7 +50,7 @@ var tree = node{members: []node{
 		{key: "depth", kind: length},
 	}},
 	{key: "top", members: []node{
-		{key: "kind", kind: choice, words: []string{"rounded", "pointed", "banded", "wedges", "gathered"}},
+		{key: "kind", kind: choice, words: topWords},
 		{key: "band", kind: whole},
 		{key: "wedges", kind: whole},
 	}},

@@ -245,9 +245,8 @@ func (r *reasons) above() {
 	p, q := r.p, r.p.Gauge.Rounds
 	r.add(mitt.RoundsAboveGusset,
 		fmt.Sprintf("%s, %s.", r.length(float64(p.Body.RoundsAbove)/q), aboveWhy(p)))
-	if t := p.Top; t != nil {
-		r.add(mitt.TopRounds,
-			fmt.Sprintf("%s A rounded tip: slowly at first, then every round.", Schedule(t.DecreaseRounds, t.Stitches, t.End, -4, t.Rounds)))
+	if p.Top != nil {
+		r.add(mitt.TopRounds, topWhy(p))
 	}
 }
 
