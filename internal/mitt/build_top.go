@@ -12,27 +12,27 @@ import (
 func (p *Plan) topAtBridge() stitch.Section {
 	width := p.bridgeWidth()
 	if width%2 == 1 {
-		return p.topOf(1, (width-1)/2)
+		return p.topOf(width, 1, (width-1)/2)
 	}
-	return p.topOf(2, width/2-1)
+	return p.topOf(width, 2, width/2-1)
 }
 
 // topAlone builds the top of a mitten without a thumb, whose round already
 // begins at a side line.
-func (p *Plan) topAlone() stitch.Section { return p.topOf(2, 0) }
+func (p *Plan) topAlone() stitch.Section { return p.topOf(2, 2, 0) }
 
-// topOf builds the kind of top that is wanted, in a round where a side line of side
-// stitches begins shift stitches later than the hand's round. A band takes the side
-// line's place, its middle on the line's.
-func (p *Plan) topOf(side, shift int) stitch.Section {
+// topOf builds the kind of top that is wanted, above a round that begins with a block of
+// stitches, the bridge, and where a side line of side stitches begins shift stitches later
+// than the round. A band takes the side line's place, its middle on the line's.
+func (p *Plan) topOf(block, side, shift int) stitch.Section {
 	switch p.Make.Top {
 	case WedgesTop, GatheredTop:
 		return p.topAround()
 	case BandedTop:
 		band := p.Make.Band.Or(usualBand)
-		return p.topFrom(band, shift+(side-band)/2)
+		return p.topFrom(block, band, shift+(side-band)/2)
 	}
-	return p.topFrom(side, shift)
+	return p.topFrom(block, side, shift)
 }
 
 // topAround builds a top that is worked alike all round, on both hands: in wedges, with
@@ -76,12 +76,17 @@ func drawnUp(n int) stitch.Round {
 	return stitch.Round{Ops: times(nil, how, n)}
 }
 
-// topFrom builds a top whose round begins shift stitches later than the hand's.
+// topFrom builds a top whose round begins shift stitches later than the hand's; on the
+// other hand, which works the block and the rest in the opposite order, it begins with
+// the same stitches, of which the last comes first.
 // Each side line is side stitches wide, with an ssk after it and a k2tog
 // before the next.
-func (p *Plan) topFrom(side, shift int) stitch.Section {
+func (p *Plan) topFrom(block, side, shift int) stitch.Section {
 	t := p.Top
-	s := stitch.Section{Part: stitch.Top, Shift: shift, Rounds: make([]stitch.Round, 0, t.Rounds), About: p.topAbout()}
+	s := stitch.Section{
+		Part: stitch.Top, Shift: shift, Across: block - shift - side,
+		Rounds: make([]stitch.Round, 0, t.Rounds), About: p.topAbout(),
+	}
 	n, done := t.Stitches, 0
 	for r := 1; r <= t.Rounds; r++ {
 		if done == len(t.DecreaseRounds) || t.DecreaseRounds[done] != r {

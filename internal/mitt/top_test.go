@@ -1,6 +1,7 @@
 package mitt
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,6 +10,7 @@ import (
 	"thenar/internal/hand"
 	"thenar/internal/stitch"
 	"thenar/internal/testenv"
+	"thenar/internal/wale"
 )
 
 // topped is an adult's mitten of 44 stitches and a base of 3, with a top.
@@ -68,6 +70,7 @@ func TestEveryTop(t *testing.T) {
 		require.Empty(t, stitch.Ledger(stitch.Mirror(m)), "%+v", r)
 		require.Equal(t, m, stitch.Mirror(stitch.Mirror(m)))
 		require.Equal(t, p.Top.Stitches, top.Rounds[0].In())
+		requireMirroredTop(t, p, m, r)
 		require.Equal(t, p.Top.End, top.Finish.In())
 		require.Equal(t, p.Top.End <= 12, top.Finish.Ops[0] == stitch.DrawUp)
 		if len(list) == 0 {
@@ -82,6 +85,20 @@ func TestEveryTop(t *testing.T) {
 	})
 	t.Log(seen)
 	require.Len(t, seen, 5)
+}
+
+// requireMirroredTop asks that the columns of a top with side lines lie in mirror on the
+// other hand, from the first stitch of the round on.
+func requireMirroredTop(t *testing.T, p *Plan, m stitch.Mitt, r *Request) {
+	t.Helper()
+	round := m.Section(stitch.Top).Rounds[0]
+	if round.Even || !p.Thumbed() || p.Top.Odd > 0 || round.In() != round.Out() {
+		return
+	}
+	want := wale.Mitt(m, p.Gusset.Base)[stitch.Top][0]
+	slices.Reverse(want[:round.Lead])
+	slices.Reverse(want[round.Lead:])
+	require.Equal(t, want, wale.Mirror(m, p.Gusset.Base)[stitch.Top][0], "%+v", r)
 }
 
 // A top that is begun, or for which the hand took off stitches, stays what it is; until

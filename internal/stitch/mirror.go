@@ -5,7 +5,7 @@ import "slices"
 // Mirror returns the same mitt for the other hand. The leading block of each
 // round stays in front, since the round begins at the gusset on both hands.
 // Within the block and within the rest the order is reversed, and each operation
-// becomes its twin. Even rounds stay as they are, and stitches are still put
+// becomes its twin; where the round begins elsewhere, that is the mirrored place. Even rounds stay as they are, and stitches are still put
 // aside before the bridge is cast on in their place. Mirroring twice gives the
 // mitt itself.
 func Mirror(m Mitt) Mitt {
@@ -15,7 +15,7 @@ func Mirror(m Mitt) Mitt {
 		for j, r := range s.Rounds {
 			rounds[j] = mirrorRound(r)
 		}
-		s.Rounds, s.Finish = rounds, mirrorRound(s.Finish)
+		s.Rounds, s.Finish, s.Shift, s.Across = rounds, mirrorRound(s.Finish), s.Across, s.Shift
 		out.Sections[i] = s
 	}
 	return out

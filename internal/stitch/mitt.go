@@ -72,13 +72,14 @@ func total(ops []Op, count func(Op) int) int {
 // that the section takes up, in the order in which they come onto the needles; a
 // section without any goes on with what is there. Shift is the number of
 // stitches by which the beginning of the round moves on before round 1
-// (negative: back). Finish, if it has operations, ends the tube and is not
+// (negative: back), Across the number on the other hand. Finish, if it has operations, ends the tube and is not
 // counted as a round.
 type Section struct {
 	Part   Part
 	CastOn int
 	From   []Set
 	Shift  int
+	Across int
 	Rounds []Round
 	Finish Round
 	About  About

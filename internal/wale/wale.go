@@ -84,7 +84,11 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 		case len(s.From) > 0:
 			w.takeUp(s.From)
 		case goesOn && !s.Part.Passing() && s.CastOn == 0:
-			w.turn(s.Shift)
+			shift := s.Shift
+			if w.mirror {
+				shift = s.Across
+			}
+			w.turn(shift)
 		default:
 			all := numbered(Hand, s.Rounds[0].In())
 			under := min(base, len(all)) // the gusset will stand on these

@@ -43,7 +43,7 @@ func TestColumnsOfAllSections(t *testing.T) {
 	hand.Part = stitch.Hand
 	hand.Rounds[0].Keep(stitch.ThumbSet)
 	top := section(t, "k ssk k k2tog k")
-	top.Part, top.Shift = stitch.Top, 1
+	top.Part, top.Shift, top.Across = stitch.Top, 1, 1
 	thumb := section(t, "pick pick | gapk2tog k k k gapssk")
 	thumb.Part, thumb.From = stitch.Thumb, []stitch.Set{stitch.ThumbSet}
 	names := Mitt(stitch.Mitt{Sections: []stitch.Section{g, hand, top, thumb}}, 3)
