@@ -27,6 +27,9 @@ type Grid struct {
 	Rules    Rules
 	EndFault string // in words, if the next step takes another number of loops than the last row leaves
 	Floats   []Float
+
+	base, inset int  // of the gusset; see Source
+	palm        bool // the thumb sits in the palm
 }
 
 // Row is one round. In and Out are the numbers of loops that it takes and
@@ -63,7 +66,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset}
 	for _, section := range s.sections(o.View) {
 		for i := range section.Rounds {
 			g.Rows = append(g.Rows, s.row(section, i))

@@ -49,10 +49,31 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op) PalmRound {
 		return PalmRound{Hand: nearerThumb(all, names)}
 	}
 	lead := leading(names)
+	if s.palm {
+		return s.palmWithThumb(all, lead, part)
+	}
 	near := all[lead/2 : lead]
 	out := PalmRound{Hand: all[lead : lead+(len(all)-lead+1)/2]}
 	for k := range near {
 		out.Gusset = append(out.Gusset, near[len(near)-1-k])
+	}
+	return out
+}
+
+// palmWithThumb returns what a round shows if the thumb sits in the palm: all of the
+// gusset, beside it the inset stitches that end the round, and the rest of the palm.
+func (s Source) palmWithThumb(all []PalmStitch, lead int, part stitch.Part) (out PalmRound) {
+	block := lead
+	if part.Marked() {
+		block = s.Base
+	}
+	rest := min(max((len(all)-lead+block)/2-block-s.inset, 0), len(all)-lead)
+	out.Hand = all[lead : lead+rest]
+	for k := range lead {
+		out.Gusset = append(out.Gusset, all[lead-1-k])
+	}
+	for k := range min(s.inset, len(all)-lead-rest) {
+		out.Gusset = append(out.Gusset, all[len(all)-1-k])
 	}
 	return out
 }

@@ -83,6 +83,9 @@ func (g Grid) area(row Row, j int) string {
 
 // handArea returns which half of the hand a cell after the leading block lies on.
 func (g Grid) handArea(row Row, j int) string {
+	if g.palm {
+		return g.palmArea(row, j)
+	}
 	first, last := PalmArea, BackArea
 	hand := len(row.Cells) - row.lead
 	half := hand - hand/2
@@ -93,6 +96,32 @@ func (g Grid) handArea(row Row, j int) string {
 		return first
 	}
 	return last
+}
+
+// palmArea is handArea of a mitt whose thumb sits in the palm: half of the hand's
+// stitches are the palm's, an odd one the back's. They are the block of the thumb, the
+// inset stitches beside it at the round's one end, and the rest at its other.
+func (g Grid) palmArea(row Row, j int) string {
+	hand, block := len(row.Cells)-row.lead, 0
+	for _, c := range row.Cells[:row.lead] {
+		block += c.Planned.Out() // what is put aside is the thumb's
+	}
+	if row.Section.Marked() {
+		block = g.base
+	}
+	if row.lead == 0 { // below the gusset its base is not parted off
+		block = min(g.base, hand)
+		hand, j = hand-block, j-block
+	}
+	rest := max((hand+block)/2-block-g.inset, 0)
+	first, last := rest, g.inset
+	if g.Mirrored {
+		first, last = g.inset, rest
+	}
+	if k := j - row.lead; k < first || k >= hand-last {
+		return PalmArea
+	}
+	return BackArea
 }
 
 // areasOf returns on which areas of the mitt the cells of a round lie, in the

@@ -101,6 +101,8 @@ type Source struct {
 	FromLeft bool // read from left to right
 	Palette  Palette
 	Rules    Rules
+	palm     bool        // the thumb sits in the palm
+	inset    int         // of the palm's stitches beside it, towards the side line
 	worked   stitch.Mitt // as this hand works it, without the marks
 	names    wale.Names  // of the right hand's columns
 }
@@ -108,6 +110,11 @@ type Source struct {
 // Prepare mirrors the mitt for a left hand and names its columns, once for all
 // views.
 func (s Source) Prepare() Source {
+	for i := range s.Mitt.Sections {
+		if about := &s.Mitt.Sections[i].About; about.Palm {
+			s.palm, s.inset = true, about.Inset
+		}
+	}
 	s.worked, s.names = s.Mitt, nil
 	if s.Mirrored {
 		s.worked, s.names = stitch.Mirror(s.Mitt), wale.Mirror(s.Mitt, s.Base)

@@ -14,6 +14,7 @@ func (p *Plan) gussetSection() stitch.Section {
 			Rounds: g.IncreaseRounds, From: g.Base, To: g.Stitches, Step: g.Step, Closed: p.Make.Increase.growth().closed,
 		},
 		Until: "where the thumb parts from the hand",
+		Palm:  p.Make.Place == InPalm, Inset: g.Inset,
 	}}
 }
 

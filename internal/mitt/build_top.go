@@ -8,9 +8,14 @@ import (
 
 // topAtBridge builds the top of a mitten with a thumb. The beginning of the
 // round moves to the middle of the bridge, where one side line runs. A side
-// line is one stitch wide if the bridge is odd, two if it is even.
+// line is one stitch wide if the bridge is odd, two if it is even. Above a thumb in the
+// palm it moves back to the side line, which is one stitch of the back and one of the
+// palm.
 func (p *Plan) topAtBridge() stitch.Section {
 	width := p.bridgeWidth()
+	if p.Make.Place == InPalm {
+		return p.topOf(width, 2, -p.Gusset.Inset-1)
+	}
 	if width%2 == 1 {
 		return p.topOf(width, 1, (width-1)/2)
 	}

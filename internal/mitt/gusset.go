@@ -3,6 +3,7 @@ package mitt
 import (
 	"math"
 
+	"thenar/internal/fault"
 	"thenar/internal/stitch"
 )
 
@@ -16,6 +17,9 @@ func (d *draft) gusset(pl *Planner) error {
 		return d.conflict(s)
 	}
 	d.take(best, s)
+	if err := d.inset(); err != nil {
+		return err
+	}
 	return d.ways(pl)
 }
 
@@ -113,6 +117,34 @@ func (d *draft) take(x choice, s *search) {
 	p.Thumb.Held, p.Thumb.PickedUp, p.Thumb.Closed = x.held(s.step), x.p, s.closed
 	p.Thumb.FirstRound, p.Thumb.Decreased = x.held(s.step)+x.p, x.d
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: d.pins.ThumbStitches.On}
+}
+
+// insetShare is how far a thumb in the palm lies from the side line, as a share of the
+// hand's count: 3 of 48 stitches cure a twisted back (designer's note of 2015).
+const insetShare = 1.0 / 16
+
+// inset sets how many stitches of the palm lie between the side line and a gusset in the
+// palm. With N stitches of the hand and a base of b,
+//
+//	⌊N/2⌋ = inset + b + the rest of the palm
+//
+// and the others are the back.
+func (d *draft) inset() error {
+	p := &d.plan
+	if p.Make.Place != InPalm {
+		return nil
+	}
+	most := p.Body.Stitches.N/2 - p.Gusset.Base
+	wish := min(nearest(insetShare*float64(p.Body.Stitches.N)), most)
+	p.Gusset.Inset = p.Make.Inset.Or(wish)
+	var faults fault.Fields
+	switch {
+	case most < 0:
+		works(&faults, PathPlace, string(AtSide), "is palm, but a base of %d is wider than the palm's %d stitches; write side", p.Gusset.Base, p.Body.Stitches.N/2)
+	case p.Gusset.Inset > most:
+		works(&faults, PathInset, Fix(most).text(), "is %d; beside a base of %d the palm's %d stitches leave %d at most", p.Gusset.Inset, p.Gusset.Base, p.Body.Stitches.N/2, most)
+	}
+	return faults.Err()
 }
 
 // profileTarget returns the ideal count of the gusset after each round, from the

@@ -114,7 +114,6 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 	}
 	how := or(m.Construction, ByGusset)
 	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.Thumbed())
-	later(PathPlace, string(m.Place), string(AtSide), m.Place == InPalm && r.Kind.Thumbed() && how == ByGusset)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down)
 	later(PathFlat, "true", "false", m.Flat)
 	later(PathCuff, string(m.Cuff), string(RibCuff), m.Cuff == Gauntlet)

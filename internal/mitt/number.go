@@ -47,6 +47,7 @@ const (
 	CuffFacing
 	TopBand
 	TopWedges
+	PalmInset
 	numberCount
 )
 

@@ -121,6 +121,10 @@ var topNumbers = []row{
 		measure: InRounds, low: 1, high: maxRounds, at: ranks{15, 0, 16}, company: besideInTop,
 		pin: func(p *Pins) *Pin { return &p.TopRounds }, count: func(p *Plan) int { return p.Top.Rounds }, worked: func(k *Progress) *int { return &k.TopRounds },
 	}},
+	{PalmInset, info{
+		key: "inset", measure: InStitches, high: MaxInset, needs: withThumb,
+		count: func(p *Plan) int { return p.Gusset.Inset }, worked: func(k *Progress) *int { return &k.Inset },
+	}},
 	{TopBand, info{
 		key: "top_band", measure: InStitches, high: MaxBand, needs: withTop,
 		count: func(p *Plan) int { return p.Make.Band.Or(0) }, worked: func(k *Progress) *int { return &k.Band },

@@ -78,6 +78,7 @@ type Gusset struct {
 	Step           int   // s, stitches made in an increase round
 	Increases      int   // K
 	Kept           int   // o, gusset stitches that stay on the hand
+	Inset          int   // in the palm: the palm's stitches between the side line and the gusset
 	Stitches       int   // G = b + sK
 	Rounds         Count // R
 	IncreaseRounds []int

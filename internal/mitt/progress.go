@@ -28,6 +28,8 @@ type Progress struct {
 	Facing                               int // rounds of a hem that lie inside
 	Top                                  TopKind
 	Band, Wedges                         int // of the top; 0: as usual, or none
+	Place                                ThumbPlace
+	Inset                                int
 	CastOn, CuffRounds, CuffPlainRounds  int
 	HandStitches, GussetBase             int
 	Increases                            []int // rounds of the gusset
@@ -57,7 +59,7 @@ type Progress struct {
 // round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
-		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, Place: p.Make.Place, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {

@@ -77,6 +77,7 @@ func likely(rng *rand.Rand) *Request {
 	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
 	r.anyCuff(rng)
 	r.anyTop(rng)
+	r.anyPlace(rng)
 	return r
 }
 
@@ -108,6 +109,9 @@ func another(rng *rand.Rand, r *Request) *Request {
 	}
 	if rng.IntN(4) == 0 {
 		next.anyTop(rng)
+	}
+	if rng.IntN(4) == 0 {
+		next.anyPlace(rng)
 	}
 	if rng.IntN(4) == 0 {
 		next.Stitch.OneSided = rng.IntN(2) == 0

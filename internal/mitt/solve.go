@@ -100,6 +100,7 @@ func newDraft(req *Request) *draft {
 	if req.Progress.topSettled() {
 		m := req.Progress.madeTop()
 		own.Make.Top, own.Make.Band, own.Make.Wedges = m.Top, m.Band, m.Wedges
+		own.Make.Place, own.Make.Inset = req.Progress.Place, Fix(req.Progress.Inset) // on which its side lines depend
 	}
 	req.Progress.hold(&pins)
 	return &draft{asked: req, req: &own, pins: &pins, progress: req.Progress}

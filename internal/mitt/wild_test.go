@@ -75,6 +75,16 @@ func (r *Request) anyTop(rng *rand.Rand) {
 	}
 }
 
+// anyPlace puts the thumb into the palm now and then.
+func (r *Request) anyPlace(rng *rand.Rand) {
+	if r.Make.Place, r.Make.Inset = "", (Pin{}); rng.IntN(4) > 0 {
+		return
+	}
+	if r.Make.Place = InPalm; rng.IntN(3) == 0 {
+		r.Make.Inset = Fix(rng.IntN(4))
+	}
+}
+
 func wild(rng *rand.Rand) *Request {
 	length := func(low, high float64) units.Length {
 		return units.FromMM(low * math.Pow(high/low, rng.Float64()))
@@ -100,6 +110,7 @@ func wild(rng *rand.Rand) *Request {
 	r.Make.Increase = anyIncrease(rng, r.Stitch.OneSided)
 	r.anyCuff(rng)
 	r.anyTop(rng)
+	r.anyPlace(rng)
 	for _, n := range Fixable() {
 		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
 			low, high := n.Range()

@@ -50,6 +50,9 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	}
 	some("stitch.repeat", "1", "2", "4", "6")
 	some("stitch.both_edges", "false")
+	if some("thumb.place", "palm", "palm", "side"); s["thumb.place"] == "palm" {
+		some("thumb.inset", "0", "1", "2", "4")
+	}
 	if s["kind"] != "fingerless" {
 		some("top.kind", "rounded", "pointed", "banded", "wedges", "gathered")
 		some("top.band", "1", "2", "5")

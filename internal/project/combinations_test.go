@@ -76,8 +76,6 @@ func (c combination) laterAt() string {
 		return "kind"
 	case how == "straight" || how == "slit" || how == "none" && c["kind"] != "mitten":
 		return mitt.PathConstruction
-	case c[mitt.PathPlace] == "palm":
-		return mitt.PathPlace
 	case c[mitt.PathDirection] == "down":
 		return mitt.PathDirection
 	case c[mitt.PathFlat] == "true":

@@ -176,6 +176,9 @@ func readBack(t *testing.T, pl *Planner, d Document, marks chart.Marks, i int) {
 		return
 	}
 	alike := handsAgree(t, rows, hands[1].Charts.Mirrored, marks)
+	for i, s := range hands[0].Mitt.Sections {
+		alike = alike && s.Shift == hands[1].Mitt.Sections[i].Shift
+	}
 	for _, out := range hands {
 		require.Equal(t, alike, saysMakeTwo(out), "%v", d.Sheet)
 	}

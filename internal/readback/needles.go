@@ -86,6 +86,7 @@ var (
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
+	crosses  = regexp.MustCompile(`^The round begins with the first stitch of the gusset\. After it .* crosses .*the palm’s (?:last|first) (\d+) stitch(?:es)?\b`)
 	multiple = regexp.MustCompile(`^The next round brings the stitches to a multiple of (\d+), for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
@@ -125,6 +126,12 @@ func (n *needles) otherLine(p *Part, line string) error {
 		}
 		if n.gusset < 1 || n.gusset >= len(n.live) || len(p.Rounds) > 0 {
 			return fmt.Errorf("%d stitches are on the needles", len(n.live))
+		}
+		return nil
+	}
+	if k, ok := number(crosses); ok {
+		if k >= len(n.live)/2 {
+			return fmt.Errorf("%d stitches are on the needles, half of them the palm's", len(n.live))
 		}
 		return nil
 	}

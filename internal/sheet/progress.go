@@ -23,6 +23,7 @@ const (
 	pathIncrease = "worked.increase"
 	pathCuff     = "worked.cuff"
 	pathTop      = "worked.top"
+	pathPlace    = "worked.place"
 	PathSecond   = "second" // how the other hand of the pair is worked
 )
 
@@ -39,6 +40,7 @@ var workedKeys = slices.Concat([]node{
 	{key: "increase", kind: choice, words: increaseWords},
 	{key: "cuff", kind: choice, words: cuffWords},
 	{key: "top", kind: choice, words: topWords},
+	{key: "place", kind: choice, words: placeWords},
 	{key: "joins_above", kind: flag},
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
@@ -95,6 +97,7 @@ func (r *reader) progress() *mitt.Progress {
 		Increase:  word[mitt.Increase](r, pathIncrease),
 		Cuff:      word[mitt.CuffKind](r, pathCuff),
 		Top:       word[mitt.TopKind](r, pathTop),
+		Place:     word[mitt.ThumbPlace](r, pathPlace),
 	}
 	for _, n := range mitt.Knittable() {
 		if list := k.Numbers(n); list != nil {
@@ -177,7 +180,7 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top)} {
+	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top), pathPlace: string(k.Place)} {
 		if made != "" {
 			s[path] = made
 		}

@@ -18,6 +18,9 @@ var cuffWords = []string{string(mitt.RibCuff), string(mitt.HemCuff), string(mitt
 // topWords are the ways in which a top may be closed.
 var topWords = []string{string(mitt.RoundedTop), string(mitt.PointedTop), string(mitt.BandedTop), string(mitt.WedgesTop), string(mitt.GatheredTop)}
 
+// placeWords are the places where a thumb may sit.
+var placeWords = []string{string(mitt.AtSide), string(mitt.InPalm)}
+
 func keys(k kind, names ...string) []node {
 	nodes := make([]node, len(names))
 	for i, name := range names {
@@ -34,7 +37,7 @@ var tree = node{members: []node{
 	{key: PathTerms, kind: choice, words: []string{"us", "uk"}},
 	{key: "thumb", members: []node{
 		{key: "construction", kind: choice, words: []string{"gusset", "straight", "slit", "none"}},
-		{key: "place", kind: choice, words: []string{"side", "palm"}},
+		{key: "place", kind: choice, words: placeWords},
 		{key: "inset", kind: whole},
 		{key: "increase", kind: choice, words: increaseWords},
 	}},

@@ -89,6 +89,8 @@ type Section struct {
 type About struct {
 	Shaping *Shaping // its increases or decreases, announced before round 1; nil: none
 	Inside  bool     // the thumb lies inside
+	Palm    bool     // the thumb lies in the palm, of which the round's last Inset stitches are
+	Inset   int      // on the right hand; on the left the first after the gusset
 	Ribbed  int      // how many of its last rounds are ribbed
 	Rib     int      // the multiple of that ribbing
 	Knits   int      // the knit stitches that begin each repeat of it

@@ -111,7 +111,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say("The thumb lies inside. " + by.pair())
 	}
 	if s.Part.Marked() && len(s.Rounds) > 0 {
-		say(by.round())
+		say(by.round(s.About.Inset))
 		say(secondMarker(s.Rounds[0].LeadIn()))
 	}
 	if len(s.Rounds) > 0 && s.Rounds[0].Held() > 0 {
@@ -171,8 +171,9 @@ func (h Hands) leaving(mm float64) string {
 	return ", leaving a tail of " + Tail(mm, h.Unit)
 }
 
-// round returns where the round begins and how it goes on.
-func (h Hands) round() string {
+// round returns where the round begins and how it goes on. Beside a gusset in the palm
+// lie some stitches of the palm by themselves, towards the side line.
+func (h Hands) round(inset int) string {
 	hand, first, then := "right", "palm", "back"
 	if h.Left {
 		hand = "left"
@@ -180,7 +181,14 @@ func (h Hands) round() string {
 	if h.Left != h.FromLeft {
 		first, then = then, first
 	}
-	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand’s round crosses the %s, then the %s. %s", hand, first, then, h.pair())
+	way := fmt.Sprintf("the %s, then the %s", first, then)
+	switch {
+	case inset > 0 && first == "palm":
+		way += fmt.Sprintf(", then the palm’s last %s", Plural(inset, "stitch"))
+	case inset > 0:
+		way = fmt.Sprintf("the palm’s first %s, then the back, then the palm", Plural(inset, "stitch"))
+	}
+	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand’s round crosses %s. %s", hand, way, h.pair())
 }
 
 func all(n int) string {
