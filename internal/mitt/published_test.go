@@ -167,6 +167,37 @@ func TestPublishedGussetOfUnclearDivision(t *testing.T) {
 	assert.Equal(t, 48, live)
 }
 
+// With its printed rounds fixed, the gusset of 1881 is planned as it was printed: one
+// stitch to 13 in rounds 7, 10, 13, 16, 19 and 21, from 36 stitches to 48. So is that of
+// the gentlemen's gloves, one stitch to 29 every other round, on 88.
+func TestPublishedGussetsAreGrown(t *testing.T) {
+	for _, c := range []struct {
+		hand, base, rounds int
+		list               []int
+		gusset, total      int
+	}{
+		{36, 1, 21, []int{7, 10, 13, 16, 19, 21}, 13, 48},
+		{88, 1, 28, everyOf(1, 14, []int{2}), 29, 116},
+	} {
+		r := request(Mitten, per10(22, 30), hand.Hand{Circumference: 200 * mm})
+		r.Pins = Pins{HandStitches: Fix(c.hand), GussetBase: Fix(c.base), GussetRounds: Fix(c.rounds), IncreaseRounds: c.list}
+		p := must(t, r)
+		rounds := p.Mitt().Section(stitch.Gusset).Rounds
+		require.Equal(t, c.list, p.Gusset.IncreaseRounds)
+		assert.Equal(t, c.gusset, rounds[c.rounds-1].LeadOut())
+		assert.Equal(t, c.total, rounds[c.rounds-1].Out())
+		assert.Equal(t, "m1l k m1r", strings.Join(codesOf(rounds[c.list[0]-1]), " "))
+	}
+}
+
+// codesOf returns the codes of the gusset's part of a round.
+func codesOf(r stitch.Round) (list []string) {
+	for _, op := range r.Ops[:r.Lead] {
+		list = append(list, op.Code())
+	}
+	return list
+}
+
 // One printed figure is wrong: the plain glove of 1918 is said to have 10
 // stitches between the widening points in its fifth increase round; there are
 // 12 (4 and four times 2). Typed with 10 the ledger flags that round.
