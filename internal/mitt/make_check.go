@@ -70,7 +70,7 @@ func (r *Request) checkPieceMake(faults *fault.Fields) {
 	}
 }
 
-// unused lists the choices that have no use beside the others.
+// unused lists, by what they are called, the choices that have no use beside the others.
 func (r *Request) unused() []string {
 	m, topped := &r.Make, r.Kind.info().topped
 	cuff, top := or(m.Cuff, RibCuff), or(m.Top, RoundedTop)
@@ -78,20 +78,20 @@ func (r *Request) unused() []string {
 	grows := r.Kind.Thumbed() && how == ByGusset
 	var list []string
 	for _, one := range []struct {
-		path  string
+		said  string
 		given bool
 		use   bool
 	}{
-		{PathPlace, m.Place == InPalm, r.Kind.Thumbed() && how != Slit},
-		{PathIncrease, m.Increase != "", grows},
-		{PathUpperGirth, m.UpperGirth != 0, cuff == Gauntlet},
-		{PathCuffDepth, m.CuffDepth != 0, cuff == Gauntlet || cuff == HemCuff},
-		{PathTop, m.Top != "", topped},
-		{PathBand, m.Band.On, topped && top == BandedTop},
-		{PathWedges, m.Wedges.On, topped && top == WedgesTop},
+		{"the thumb’s place", m.Place == InPalm, r.Kind.Thumbed() && how != Slit},
+		{"how the gusset grows", m.Increase != "", grows},
+		{"the cuff’s upper girth", m.UpperGirth != 0, cuff == Gauntlet},
+		{"the cuff’s depth", m.CuffDepth != 0, cuff == Gauntlet || cuff == HemCuff},
+		{"how the top is closed", m.Top != "", topped},
+		{"the stitches of a band", m.Band.On, topped && top == BandedTop},
+		{"the wedges of the top", m.Wedges.On, topped && top == WedgesTop},
 	} {
 		if one.given && !one.use {
-			list = append(list, one.path)
+			list = append(list, one.said)
 		}
 	}
 	return list

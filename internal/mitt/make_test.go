@@ -50,16 +50,16 @@ func TestChoicesWithoutUse(t *testing.T) {
 	for name, c := range map[string]struct {
 		kind Kind
 		make func(m *Make)
-		path string
+		said string
 	}{
-		"the girth of a rib":       {Mitten, func(m *Make) { m.UpperGirth = 200 * mm }, PathUpperGirth},
-		"the depth of a rib":       {Mitten, func(m *Make) { m.CuffDepth = 20 * mm }, PathCuffDepth},
-		"a top on an open mitt":    {Fingerless, func(m *Make) { m.Top = PointedTop }, PathTop},
-		"a band on an open mitt":   {Fingerless, func(m *Make) { m.Band = Fix(3) }, PathBand},
-		"a band on a rounded top":  {Mitten, func(m *Make) { m.Band = Fix(2) }, PathBand},
-		"wedges of a rounded top":  {Mitten, func(m *Make) { m.Wedges = Fix(5) }, PathWedges},
-		"increases without gusset": {Thumbless, func(m *Make) { m.Increase = Lifted }, PathIncrease},
-		"a palm without a thumb":   {Thumbless, func(m *Make) { m.Place = InPalm }, PathPlace},
+		"the girth of a rib":       {Mitten, func(m *Make) { m.UpperGirth = 200 * mm }, "the cuff’s upper girth"},
+		"the depth of a rib":       {Mitten, func(m *Make) { m.CuffDepth = 20 * mm }, "the cuff’s depth"},
+		"a top on an open mitt":    {Fingerless, func(m *Make) { m.Top = PointedTop }, "how the top is closed"},
+		"a band on an open mitt":   {Fingerless, func(m *Make) { m.Band = Fix(3) }, "the stitches of a band"},
+		"a band on a rounded top":  {Mitten, func(m *Make) { m.Band = Fix(2) }, "the stitches of a band"},
+		"wedges of a rounded top":  {Mitten, func(m *Make) { m.Wedges = Fix(5) }, "the wedges of the top"},
+		"increases without gusset": {Thumbless, func(m *Make) { m.Increase = Lifted }, "how the gusset grows"},
+		"a palm without a thumb":   {Thumbless, func(m *Make) { m.Place = InPalm }, "the thumb’s place"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := request(c.kind, per10(24, 32), hand.Hand{Circumference: 190 * mm})
@@ -70,7 +70,7 @@ func TestChoicesWithoutUse(t *testing.T) {
 			assert.Equal(t, was.Mitt(), is.Mitt())
 			for _, w := range is.Warnings {
 				if w.Code == "make_without_effect" {
-					assert.Equal(t, "These have no use here; they are kept: "+c.path+".", w.Message)
+					assert.Equal(t, "These have no use here; they are kept: "+c.said+".", w.Message)
 				}
 			}
 			assert.Contains(t, codes(is), "make_without_effect")

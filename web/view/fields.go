@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,6 +22,7 @@ type Field struct {
 	Help    string   // where the tape goes, or what is meant
 	Unit    string   // shown behind the field
 	Choices []Choice // of a select; a text field if there are none
+	Usual   string   // the value for which an empty choice stands
 	Need    bool     // a plan can't do without it
 	Steps   []Choice // named values that a slider offers beside the field
 	Day     bool     // a date
@@ -193,8 +195,13 @@ func value(d project.Document, path string) string {
 }
 
 // choices returns the options of a select. A value that is none of them becomes
-// one, so that nothing typed elsewhere is lost.
+// one, so that nothing typed elsewhere is lost; the usual one may be written out.
 func choices(f Field, value string) []Choice {
+	if f.Usual != "" && value == f.Usual {
+		list := slices.Clone(f.Choices)
+		list[0].Value = f.Usual
+		return list
+	}
 	for _, c := range f.Choices {
 		if c.Value == value {
 			return f.Choices

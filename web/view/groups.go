@@ -52,8 +52,8 @@ var groups = []Group{
 		{Path: "stitch.rib", Label: "Rib", Choices: []Choice{{"2", "k1, p1"}, {"4", "k2, p2"}, {"3", "k2, p1"}, {"6", "k3, p3"}, {"1", "none, plain"}}},
 		{Path: "stitch.repeat", Label: "Hand is a multiple of", Help: "stitches in the pattern's repeat; 2 without"},
 		{Path: "stitch.offset", Label: "plus", Help: "stitches beside the repeats"},
-		{Path: "stitch.both_edges", Label: "Increases", Choices: []Choice{{"true", "at both edges of the gusset"}, {"false", "at one edge"}}},
 	}, Folded: true},
+	{Title: madeTitle, Note: "Measures and fixed numbers stay, whatever you choose. What has no use for them says so.", Fields: makeFields, Folded: true},
 	{Title: "Increases", Note: "Close to the hand, or easy to remember? The plan says what each costs.", Fields: []Field{
 		{Path: "schedule.follows", Label: "Follow", Choices: []Choice{{"", "the hand’s shape where it is measured"}, {"profile", "the hand’s shape"}, {"rhythm", "a plain rhythm"}}},
 		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
@@ -69,8 +69,8 @@ var groups = []Group{
 		{Path: sheet.PathSecond, Label: "The other hand", Choices: []Choice{{"", "like the one on the needles, mirrored"}, {sheet.Anew, "from its cast-on, with all that was learned"}}},
 	}, Folded: true},
 	{Title: "Lengths", Note: "Left out, they follow the hand's length (common practice).", Fields: []Field{
-		{Path: "length.cuff", Label: "Ribbed cuff", Unit: unitSign},
-		{Path: "length.cuff_plain", Label: "Plain cuff", Help: "between the ribbing and the gusset", Unit: unitSign},
+		{Path: "length.cuff", Label: "Ribbing, or another cuff", Unit: unitSign},
+		{Path: "length.cuff_plain", Label: "Plain cuff", Help: "between the cuff’s edge and the gusset", Unit: unitSign},
 		{Path: "length.above_gusset", Label: "Above the gusset", Help: "edging included, a mitten's top not", Unit: unitSign},
 		{Path: "length.edging", Label: "Edging of the hand", Unit: unitSign},
 		{Path: "length.thumb", Label: "Thumb", Help: "edging included", Unit: unitSign},

@@ -84,7 +84,10 @@ func (a Answer) Faulty() []string {
 func Label(path string) string {
 	g, f, row, ok := find(path)
 	number, knitted := strings.CutPrefix(path, "worked.")
+	kept, made := makeField(path)
 	switch {
+	case !ok && made:
+		return kept.Label
 	case knitted && !ok:
 		return "On the needles: " + strings.ReplaceAll(number, "_", " ")
 	case !ok:

@@ -24,8 +24,12 @@ func maxLength(path string) string {
 	return "40"
 }
 
-// inWords replaces the keys of numbers in a message by their words.
+// inWords replaces the keys of numbers, or the values of choices, in a message by
+// their words.
 func inWords(path, message string) string {
+	if f, made := makeField(path); made && len(f.Choices) > 0 {
+		return choicesWorded(f, message)
+	}
 	if !pinned(path) {
 		return message
 	}

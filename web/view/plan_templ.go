@@ -333,8 +333,8 @@ func inTheWay(a Answer) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			if pinned(path) && a.Works[path] != "" {
-				templ_7745c5c3_Err = set(path, a.Works[path], "Use "+a.Works[path], "").Render(ctx, templ_7745c5c3_Buffer)
+			if way := wayOut(path, a.Works[path]); way != "" {
+				templ_7745c5c3_Err = set(path, a.Works[path], way, "").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

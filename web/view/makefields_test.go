@@ -1,0 +1,61 @@
+package view
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/mitt"
+)
+
+// Every choice of how a mitt is made that the form offers is planned, for an open
+// mitt and for a mitten, and says that it was taken where it has a use; what can't
+// be planned is not offered.
+func TestTheFormOffersWhatIsPlanned(t *testing.T) {
+	offered := map[string]int{}
+	for _, f := range makeFields {
+		for _, c := range f.Choices {
+			offered[f.Path]++
+			for _, kind := range []string{"fingerless", "mitten"} {
+				_, a := fitAnswer(t, map[string]string{"kind": kind, f.Path: c.Value})
+				assert.NotNil(t, a.Out, "%s %s=%s: %v", kind, f.Path, c.Value, a.Faults)
+			}
+		}
+	}
+	assert.Equal(t, map[string]int{mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 4, mitt.PathTop: 5}, offered)
+	for path, value := range map[string]string{mitt.PathCuff: "gauntlet", mitt.PathFlat: "true", mitt.PathDirection: "down", mitt.PathConstruction: "straight"} {
+		_, a := fitAnswer(t, map[string]string{path: value})
+		assert.Nil(t, a.Out, "%s=%s can be planned: offer it", path, value)
+	}
+}
+
+// What is refused is said in the words of the form, with a button that takes the
+// nearest that works, also where the form has no field for it.
+func TestARefusedChoiceHasAWayOut(t *testing.T) {
+	for _, c := range []struct{ path, value, says, way, sets string }{
+		{mitt.PathIncrease, "centre", "is make ones in its middle, which grows to both sides; choose make ones for increases at one edge", "Take make ones", "thumb.increase=m1"},
+		{mitt.PathInset, "3", "has no use at the side; leave it out, or write palm for the place", "Leave it out", "thumb.inset="},
+		{mitt.PathFlat, "true", "", "Take in the round", "piece.flat=false"},
+		{mitt.PathCuff, "gauntlet", "", "Take ribbed", "cuff.kind=rib"},
+	} {
+		d, a := fitAnswer(t, map[string]string{c.path: c.value, "stitch.both_edges": "false"})
+		if c.says != "" {
+			assert.Equal(t, c.says, a.Faults[c.path])
+		}
+		doc := parsed(t, planFragment(a))
+		assert.Equal(t, c.way, doc.Find(`button[value="`+c.sets+`"]`).Text(), "%s", c.path)
+		form := parsed(t, FitPage(Mitt{Doc: d, Desk: FitDesk, Answer: a}))
+		assert.Equal(t, 1, form.Find(`#measure-form [name="`+c.path+`"]`).Length(), "the button writes into %s", c.path)
+	}
+}
+
+// The usual choice that a sheet writes out stays as it is, and is not offered twice.
+func TestAUsualChoiceMayBeWrittenOut(t *testing.T) {
+	for _, text := range []string{"", "m1"} {
+		d, a := fitAnswer(t, map[string]string{mitt.PathIncrease: text})
+		options := parsed(t, FitPage(Mitt{Doc: d, Desk: FitDesk, Answer: a})).Find(`select[name="thumb.increase"] option`)
+		assert.Equal(t, 5, options.Length())
+		chosen, _ := options.Filter("[selected]").Attr("value")
+		assert.Equal(t, text, chosen)
+	}
+}
