@@ -31,7 +31,7 @@ func (p Place) Words(k Kind) string {
 		return "length above the cuff"
 	}
 	return [places]string{
-		"cuff", "ribbing’s length", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
+		"cuff", "length of the cuff’s edge", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
 		"hand", "length above the gusset", "top’s length", "thumb", "thumb’s length",
 	}[p]
 }

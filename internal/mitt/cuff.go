@@ -94,7 +94,7 @@ func (d *draft) cuffJoins() error {
 	case c.Change != 0 && c.Rounds+c.PlainRounds == 0:
 		faults.Add(CastOn.Path(), "is %d, but without a round of cuff the cast-on is the hand's %d", c.CastOn.N, n)
 		faults.Add(CuffRounds.Path(), "is 0 beside 0 plain rounds; one round is needed to bring %d to %d stitches", c.CastOn.N, n)
-		faults.Add(CuffPlainRounds.Path(), "is 0 beside 0 rounds of ribbing; write at least 1 for one of them")
+		faults.Add(CuffPlainRounds.Path(), "is 0 beside 0 rounds of %s; write at least 1 for one of them", d.plan.Make.Cuff.Words())
 		d.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
 	case c.CastOn.N > most || n > 2*c.CastOn.N:
 		faults.Add(CastOn.Path(), "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, most, n)

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"math"
+	"strings"
 
 	"thenar/internal/stitch"
 )
@@ -11,7 +12,8 @@ import (
 // source, but where it is said.
 type cuffInfo struct {
 	ribbed, folded bool
-	fabric         string  // what it is called; empty: by its rib
+	said           string  // what the cuff is called, and its rounds before theirs
+	fabric         string  // what its fabric is called; empty: by its rib
 	gives          float64 // how far it stretches, stretched girth over its own; 0: by its rib
 	length         portion // of the fabric, or how deep it is folded; none: the kind of mitt's
 	reach          float64 // how far it reaches up, over its length; 0: all of it
@@ -20,10 +22,10 @@ type cuffInfo struct {
 // cuffs is the table of cuffs. A rolled edge takes about two thirds of its length into
 // its roll.
 var cuffs = map[CuffKind]*cuffInfo{
-	RibCuff:    {ribbed: true},
-	GarterCuff: {fabric: "garter stitch", gives: passageStockinette},
-	RolledCuff: {fabric: "stockinette", gives: passageStockinette, length: shortCuff, reach: 1.0 / 3},
-	HemCuff:    {fabric: "a hem", gives: passageStockinette, length: shortCuff, folded: true},
+	RibCuff:    {said: "ribbing", ribbed: true},
+	GarterCuff: {said: "garter stitch", fabric: "garter stitch", gives: passageStockinette},
+	RolledCuff: {said: "rolled edge", fabric: "stockinette", gives: passageStockinette, length: shortCuff, reach: 1.0 / 3},
+	HemCuff:    {said: "hem", fabric: "a hem", gives: passageStockinette, length: shortCuff, folded: true},
 }
 
 var shortCuff = portion{0.12, 0, "0.12 × hand length"}
@@ -35,6 +37,29 @@ func (k CuffKind) info() *cuffInfo {
 	}
 	return cuffs[RibCuff]
 }
+
+// Words returns what the cuff is called: "ribbing", "hem".
+func (k CuffKind) Words() string { return k.info().said }
+
+// Rung returns the short name of n on the ladder of this plan, before the bare number.
+func (p *Plan) Rung(n Number) string {
+	if n == CuffRounds && !p.Make.Cuff.info().ribbed {
+		word, _, _ := strings.Cut(p.Make.Cuff.Words(), " ")
+		return word + " rounds"
+	}
+	return n.Rung()
+}
+
+// Said returns what the reasons of this plan call n, before its value.
+func (p *Plan) Said(n Number) string {
+	if n == CuffRounds {
+		return p.Make.Cuff.Words()
+	}
+	return n.Said()
+}
+
+// Ribbed reports whether the cuff is a rib, whose multiple its count keeps.
+func (p *Plan) Ribbed() bool { return p.Make.Cuff.info().ribbed }
 
 // garterRows is the number of rounds of garter stitch that are as high as a stitch is
 // wide: a stitch of it is half as high as wide, as teaching pages of charts say.

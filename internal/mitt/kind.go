@@ -72,7 +72,7 @@ var kinds = []*kindInfo{
 		topped:   true, both: true,
 		ease: 0.05, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
 		ribbing:   gripping,
-		plainCuff: portion{0, 0, "none: the hand follows the ribbing"},
+		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
 		aboveFrom: "hand length + 5 mm, less the top",
 	},
 }

@@ -15,7 +15,7 @@ var cuffNumbers = []row{
 		pin: func(p *Pins) *Pin { return &p.CastOn }, count: func(p *Plan) int { return p.Cuff.CastOn.N }, worked: func(k *Progress) *int { return &k.CastOn },
 	}},
 	{CuffRounds, info{
-		key: "cuff_rounds", label: "Ribbing, rounds", said: "ribbing", rung: "rib rounds", reason: "cuff.rounds", part: stitch.Cuff, rounds: stitch.Cuff,
+		key: "cuff_rounds", label: "Cuff’s edge, rounds", said: "ribbing", rung: "rib rounds", reason: "cuff.rounds", part: stitch.Cuff, rounds: stitch.Cuff,
 		measure: InRounds, high: maxRounds, at: ranks{2, 2, 12}, student: true,
 		pin: func(p *Pins) *Pin { return &p.CuffRounds }, count: func(p *Plan) int { return p.Cuff.Rounds }, worked: func(k *Progress) *int { return &k.CuffRounds },
 	}},

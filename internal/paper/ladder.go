@@ -44,28 +44,30 @@ type climb struct {
 // hand a part ends, if they are printed.
 func (h *handout) newLadder() ladder {
 	c := &climb{handout: h, ends: !h.o.Large || !h.o.Has(Words), placed: map[mitt.Number]bool{}}
-	at := 0
+	at := 0.0
 	for i := range h.Out.Mitt.Sections {
 		s := &h.Out.Mitt.Sections[i]
-		rounds := len(s.Rounds)
 		if s.Part.Over() == stitch.OverDigit {
 			c.thumb = c.thumbStage(s)
 			continue
 		}
-		if rounds == 0 {
+		if len(s.Rounds) == 0 {
 			continue
 		}
-		c.rungs = append(c.rungs, rung{c.mm(at), c.begin(s.Part)})
-		c.stages = append(c.stages, stage{s.Part, c.rounds(s), c.mm(rounds), c.notes(s)})
-		at += rounds
+		c.rungs = append(c.rungs, rung{at, c.begin(s.Part)})
+		c.stages = append(c.stages, stage{s.Part, c.rounds(s), c.mm(s), c.notes(s)})
+		at += c.mm(s)
 	}
-	c.rungs = append(c.rungs, rung{c.mm(at), c.end()})
+	c.rungs = append(c.rungs, rung{at, c.end()})
 	c.placeRest()
 	return c.ladder
 }
 
-// mm returns the height of some rounds.
-func (c *climb) mm(rounds int) float64 { return float64(rounds) / c.Out.Plan.Gauge.Rounds }
+// mm returns how far a section reaches up.
+func (c *climb) mm(s *stitch.Section) float64 {
+	q := c.Out.Plan.Gauge.Rounds
+	return s.AtGauge(len(s.Rounds), q) / q
+}
 
 // say returns a text that gives a number, and remembers that it is placed.
 func (c *climb) say(n mitt.Number, text string) string {
@@ -167,11 +169,11 @@ func (c *climb) notes(s *stitch.Section) []string {
 	p := c.Out.Plan
 	switch {
 	case s.Part.Over() == stitch.OverWrist:
-		list = append(list, ribbing(p.Cuff.Rib))
+		list = append(list, edge(p, s))
 	case s.Part.Over() == stitch.OverMound:
 		list = append(list, c.increases()...)
 	case s.About.Ribbed > 0:
-		list = append(list, lastRibbed(s.About.Ribbed, s.About.Rib))
+		list = append(list, lastRibbed(&s.About))
 	}
 	return list
 }
@@ -190,17 +192,31 @@ func (c *climb) increases() []string {
 	}
 }
 
-// ribbing names a ribbing of a multiple: "k1, p1 ribbing".
-func ribbing(multiple int) string {
-	return fmt.Sprintf("k%d, p%d ribbing", multiple-multiple/2, multiple/2)
+// edge says how the cuff's own rounds are worked, and how many of a hem lie inside.
+func edge(p *mitt.Plan, s *stitch.Section) string {
+	switch {
+	case p.Ribbed():
+		return ribbing(&s.About)
+	case s.About.Folded > 0:
+		return fmt.Sprintf("a hem, %d folded inside", s.About.Folded)
+	}
+	return p.Make.Cuff.Words()
+}
+
+// ribbing names the ribbing of a part: "k1, p1 ribbing".
+func ribbing(of *stitch.About) string {
+	if of.Knits >= of.Rib {
+		return "knit, without a rib"
+	}
+	return fmt.Sprintf("k%d, p%d ribbing", of.Knits, of.Rib-of.Knits)
 }
 
 // lastRibbed says which of a part's last rounds are ribbed.
-func lastRibbed(rounds, multiple int) string {
-	if rounds == 1 {
-		return "the last round in " + ribbing(multiple)
+func lastRibbed(of *stitch.About) string {
+	if of.Ribbed == 1 {
+		return "the last round in " + ribbing(of)
 	}
-	return fmt.Sprintf("the last %s in %s", words.Plural(rounds, "round"), ribbing(multiple))
+	return fmt.Sprintf("the last %s in %s", words.Plural(of.Ribbed, "round"), ribbing(of))
 }
 
 // to says where on the hand a section ends.
@@ -234,11 +250,11 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 	}
 	switch {
 	case s.About.Ribbed > 0:
-		list = append(list, lastRibbed(s.About.Ribbed, s.About.Rib))
+		list = append(list, lastRibbed(&s.About))
 	case s.Closed():
 		list = append(list, "draw the yarn through "+words.Plural(s.Rounds[len(s.Rounds)-1].Out(), "stitch"))
 	}
-	return stage{s.Part, c.rounds(s), c.mm(len(s.Rounds)), list}
+	return stage{s.Part, c.rounds(s), c.mm(s), list}
 }
 
 // placeRest puts the numbers that are printed and have no place yet at the end of their

@@ -20,17 +20,17 @@ type measure struct {
 func (h *handout) measured() []measure {
 	p := h.Out.Plan
 	round := func(stitches int) float64 { return float64(stitches) / p.Gauge.Stitches }
-	whole := 0
+	whole := 0.0 // in mm
 	for i := range h.Out.Mitt.Sections {
 		if s := &h.Out.Mitt.Sections[i]; s.Part != thumbPart {
-			whole += len(s.Rounds)
+			whole += s.AtGauge(len(s.Rounds), p.Gauge.Rounds) / p.Gauge.Rounds
 		}
 	}
 	long := func(rounds int) float64 { return float64(rounds) / p.Gauge.Rounds }
 	list := []measure{{
 		name: "hand", hand: p.Hand.Circumference.MM(), mitt: round(p.Body.Stitches.N),
 		along: p.Hand.Length.MM(), doubt: h.filled("hand.hand_circumference", "hand.hand_length"),
-	}, {name: "whole " + h.noun(), long: long(whole)}}
+	}, {name: "whole " + h.noun(), long: whole}}
 	if p.Thumbed() {
 		list = append(list, measure{
 			name: "with thumb", hand: p.Hand.Palm.MM(), mitt: round(p.Body.Stitches.N + p.Gusset.Stitches - p.Gusset.Base),

@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -84,5 +86,35 @@ func TestMaterialsStandApart(t *testing.T) {
 				assert.Greater(t, name.Y-above, lineOf(small)+0.5, name.Text)
 			}
 		}
+	}
+}
+
+// The ladder says how each cuff is worked, and keeps a rib's own knits and purls.
+func TestLadderNamesTheCuff(t *testing.T) {
+	for note, texts := range map[string]map[string]string{
+		"k1, p1 ribbing":         {},
+		"k3, p1 ribbing":         {"cuff.knits": "3", "cuff.purls": "1"},
+		"knit, without a rib":    {"stitch.rib": "1"},
+		"garter stitch":          {"cuff.kind": "garter"},
+		"rolled edge":            {"cuff.kind": "rolled"},
+		"a hem, 3 folded inside": {"cuff.kind": "hem", "cuff.depth": "1"},
+	} {
+		doc := project.Samples()[0]
+		for path, text := range texts {
+			doc.Sheet[path] = text
+		}
+		var list []string
+		s := derived(t, doc, nil)
+		ladder := newHandout(&s, Usual()).newLadder()
+		for _, stage := range ladder.stages {
+			list = append(list, stage.notes...)
+		}
+		assert.Contains(t, list, note)
+		top := s.Out.Fit[len(s.Out.Fit)-s.Out.Plan.Thumb.Rounds-1]
+		assert.InDelta(t, top.AboveCastOn, ladder.rungs[len(ladder.rungs)-1].above, 1e-6, "%s: as high as the fit says", note)
+		measures := newHandout(&s, Usual()).measured()
+		whole := slices.IndexFunc(measures, func(m measure) bool { return strings.HasPrefix(m.name, "whole ") })
+		require.NotEqual(t, -1, whole)
+		assert.InDelta(t, top.AboveCastOn, measures[whole].long, 1e-6)
 	}
 }

@@ -70,7 +70,7 @@ var synonyms = map[string][]string{
 	roundsPath:                 {"rows", "round gauge", "rows gauge", "gauge rows", "rows swatch", "swatch rows", "number rows", "rows to"},
 	fieldFrom:                  {"gauge from", "gauge source", "gauge counted on", "counted on", "source gauge", "gauge taken from", "gauge taken on"},
 	mitt.CastOn.Path():         {"cast on", "cast on sts", "co", "cuff sts", "sts cuff", "sts on needle", "on needle", "cuff on needle", "sts cast on", "cuff cast on", "cuff sts on needle"},
-	mitt.CuffRounds.Path():     {"cuff rows", "rib rows", "ribbing rows", "rows ribbing", "rows rib", "rows cuff"},
+	mitt.CuffRounds.Path():     {"cuff rows", "rib rows", "ribbing rows", "rows ribbing", "cuff edge rows", "cuff s edge rows", "rows rib", "rows cuff"},
 	mitt.GussetBase.Path():     {"base", "gusset base", "base gusset", "base sts", "gusset base sts", "sts base"},
 	mitt.BridgeStitches.Path(): {"bridge", "bridge sts", "sts bridge"},
 	fieldKnits: {

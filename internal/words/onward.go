@@ -96,7 +96,7 @@ func onwardGusset(was, is *mitt.Plan) []onwardNumber {
 func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	list := []onwardNumber{
 		{was.Cuff.CastOn.N, is.Cuff.CastOn.N, "stitch", " cast on"},
-		{was.Cuff.Rounds, is.Cuff.Rounds, "round", " of ribbing"},
+		{was.Cuff.Rounds, is.Cuff.Rounds, "round", " of " + is.Make.Cuff.Words()},
 		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round", " of cuff"},
 		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch", " of the hand"},
 	}

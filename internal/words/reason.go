@@ -68,7 +68,7 @@ func (r *reasons) add(n mitt.Number, why string) {
 // thumb, the numbers of the gusset belong to the hand, which begins above the
 // cuff.
 func (r *reasons) put(n mitt.Number, value, why string) {
-	part, said := n.Part(), n.Said()
+	part, said := n.Part(), r.p.Said(n)
 	if !r.p.Thumbed() {
 		if part.Marked() {
 			part = stitch.Hand
@@ -156,7 +156,7 @@ func (r *reasons) cuff() {
 	if p.Cuff.Change != 0 && p.Cuff.JoinsAbove {
 		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
 	} else if p.Cuff.Change != 0 && p.Cuff.PlainRounds == 0 {
-		change = fmt.Sprintf("the last of the ribbing brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
+		change = fmt.Sprintf("the last of the %s brings %d to %d stitches, spread evenly.", p.Make.Cuff.Words(), p.Cuff.CastOn.N, p.Body.Stitches.N)
 	} else if p.Cuff.Change != 0 {
 		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
 	}

@@ -843,7 +843,7 @@ func rung(a Answer, n ladderNumber, at int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = rungName(n.Reason).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = rungName(a, n.Reason).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -932,13 +932,13 @@ func rung(a Answer, n ladderNumber, at int) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if at > 0 {
-			templ_7745c5c3_Err = toNumber(a.Bench.Numbers[at-1], "above").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = toNumber(a, a.Bench.Numbers[at-1], "above").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
 		if at+1 < len(a.Bench.Numbers) {
-			templ_7745c5c3_Err = toNumber(a.Bench.Numbers[at+1], "below").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = toNumber(a, a.Bench.Numbers[at+1], "below").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -953,7 +953,7 @@ func rung(a Answer, n ladderNumber, at int) templ.Component {
 
 // toNumber leads from one slip to the next one: on a phone the ladder's rungs are closer
 // than a finger is broad.
-func toNumber(n ladderNumber, where string) templ.Component {
+func toNumber(a Answer, n ladderNumber, where string) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
@@ -970,7 +970,7 @@ func toNumber(n ladderNumber, where string) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		name, value := onLadder(n.Reason)
+		name, value := a.onLadder(n.Reason)
 		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 73, "<button type=\"button\" data-slip=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
@@ -1031,7 +1031,7 @@ func toNumber(n ladderNumber, where string) templ.Component {
 	})
 }
 
-func rungName(r words.Reason) templ.Component {
+func rungName(a Answer, r words.Reason) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
@@ -1048,7 +1048,7 @@ func rungName(r words.Reason) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		name, value := onLadder(r)
+		name, value := a.onLadder(r)
 		if r.Fixed {
 			templ_7745c5c3_Err = pinMark().Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {

@@ -147,18 +147,18 @@ func (a Answer) roundsOf(r words.Reason) (from, to int) {
 
 // onLadder returns the name and the bare value of a number, as they stand on
 // the ladder.
-func onLadder(r words.Reason) (name, value string) {
+func (a Answer) onLadder(r words.Reason) (name, value string) {
 	switch r.Of {
 	case mitt.Rhythm:
 		value = strings.TrimSuffix(strings.TrimSuffix(strings.TrimPrefix(r.Value, "every "), " rounds"), " round")
 		if value == "one increase" {
 			return "increase", "once"
 		}
-		return r.Of.Rung(), strings.Replace(value, " to ", "–", 1)
+		return a.Out.Plan.Rung(r.Of), strings.Replace(value, " to ", "–", 1)
 	case mitt.IncreaseRounds:
-		return r.Of.Rung(), firstAndLast(r.Number)
+		return a.Out.Plan.Rung(r.Of), firstAndLast(r.Number)
 	}
-	return r.Of.Rung(), r.Number
+	return a.Out.Plan.Rung(r.Of), r.Number
 }
 
 // firstAndLast shortens a list of rounds to its ends: "1…16".

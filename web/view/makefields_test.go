@@ -1,6 +1,7 @@
 package view
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,5 +58,23 @@ func TestAUsualChoiceMayBeWrittenOut(t *testing.T) {
 		assert.Equal(t, 5, options.Length())
 		chosen, _ := options.Filter("[selected]").Attr("value")
 		assert.Equal(t, text, chosen)
+	}
+}
+
+// Each cuff has its own name on the ladder, and its reasons say nothing of ribbing
+// but where the edges of hand and thumb are ribbed.
+func TestACuffIsCalledWhatItIs(t *testing.T) {
+	for kind, rung := range map[string]string{"rib": "rib rounds", "garter": "garter rounds", "rolled": "rolled rounds", "hem": "hem rounds"} {
+		_, a := fitAnswer(t, map[string]string{mitt.PathCuff: kind, "pins.cuff_plain_rounds": "0", "pins.cast_on": "40"})
+		doc := parsed(t, benchFragment(a))
+		assert.Contains(t, doc.Find(`.number[data-key="cuff.rounds"] > details > summary`).Text(), rung)
+		for _, r := range a.Out.Reasons {
+			if r.Part == "cuff" || r.Part == "cuff_plain" {
+				assert.Equal(t, kind == "rib", strings.Contains(r.Name+r.Why, "ribbing") || kind == "rib", "%s: %s %s", kind, r.Name, r.Why)
+			}
+		}
+		if kind != "rib" {
+			assert.NotContains(t, a.cost(mitt.CastOn), "whole ribs")
+		}
 	}
 }

@@ -68,7 +68,7 @@ func (a Answer) costWords(c mitt.PinCost) string {
 	if c.MM < 0 {
 		sum = "comes about " + a.small(-c.MM) + " nearer in all."
 	}
-	return fmt.Sprintf("Free, it would be %s; fixed, it %s", c.Free, sum) + a.movedWords(c) + whyFree(c)
+	return fmt.Sprintf("Free, it would be %s; fixed, it %s", c.Free, sum) + a.movedWords(c) + whyFree(c, a.Out.Plan.Ribbed())
 }
 
 // movedWords says which places a fixed number brings nearer to the wish, and
@@ -94,11 +94,11 @@ func (a Answer) movedWords(c mitt.PinCost) string {
 // whyFree says why a free number is chosen otherwise although a fixed one brings
 // the whole nearer: counts are settled one after the other, and a rhythm is
 // weighed by how easily it is kept in mind, too.
-func whyFree(c mitt.PinCost) string {
+func whyFree(c mitt.PinCost, ribbed bool) string {
 	if c.MM >= 0 {
 		return ""
 	}
-	if c.Number == mitt.CastOn {
+	if c.Number == mitt.CastOn && ribbed {
 		return " The plan keeps to whole ribs."
 	}
 	switch c.Number.Measure() {
