@@ -61,6 +61,9 @@ func (p *Plan) Said(n Number) string {
 // Ribbed reports whether the cuff is a rib, whose multiple its count keeps.
 func (p *Plan) Ribbed() bool { return p.Make.Cuff.info().ribbed }
 
+// CuffRib returns the knits and purls of the cuff's rib; without purls it is plain.
+func (p *Plan) CuffRib() (knits, purls int) { return p.Stitch.ribPattern(p.Cuff.Rib) }
+
 // garterRows is the number of rounds of garter stitch that are as high as a stitch is
 // wide: a stitch of it is half as high as wide, as teaching pages of charts say.
 const garterRows = 2

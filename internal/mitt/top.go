@@ -222,3 +222,20 @@ func (d *draft) topFits() error {
 	}
 	return faults
 }
+
+// BandStitches returns the stitches of the band between the two decreases of a side; 0
+// if the top has none.
+func (m *Make) BandStitches() int {
+	if m.Top != BandedTop {
+		return 0
+	}
+	return m.Band.Or(usualBand)
+}
+
+// WedgeCount returns how many wedges the top has; 0 if it has none.
+func (m *Make) WedgeCount() int {
+	if m.Top != WedgesTop {
+		return 0
+	}
+	return m.Wedges.Or(usualWedges)
+}

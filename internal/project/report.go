@@ -66,7 +66,7 @@ func reportPinOf(c *mitt.PinCost, kind mitt.Kind) reportPin {
 
 func reportOf(p *mitt.Plan) report {
 	r := report{
-		Format: Format, Kind: string(p.Kind),
+		Format: Format, Kind: string(p.Kind), Made: reportMadeOf(p),
 		Gauge: reportGauge{
 			p.Gauge.Stitches, p.Gauge.Rounds, p.Gauge.RoundsFilled,
 			p.Gauge.StitchDoubt.Half(), p.Gauge.RoundDoubt.Half(), p.Gauge.Treated,

@@ -42,3 +42,38 @@ func TestReportHoldsToTheSchema(t *testing.T) {
 		assert.Equal(t, docs[0], docs[1])
 	}
 }
+
+// The plan names how the mitt is made under the keys of the sheet: the usual ways
+// written out, what was chosen as chosen, and nothing that it has no use for.
+func TestReportNamesHowItIsMade(t *testing.T) {
+	s := testenv.Schema(t, "plan.schema.json")
+	pl := NewPlanner()
+	for _, c := range []struct {
+		texts map[string]string
+		made  string
+	}{
+		{map[string]string{}, `{"thumb":{"construction":"gusset","place":"side","increase":"m1"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":1,"purls":1},"stitch":{"both_edges":true}}`},
+		{
+			map[string]string{"thumb.place": "palm", "thumb.increase": "lifted", "cuff.knits": "3", "cuff.purls": "1", "stitch.both_edges": "false"},
+			`{"thumb":{"construction":"gusset","place":"palm","inset":3,"increase":"lifted"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":3,"purls":1},"stitch":{"both_edges":false}}`,
+		},
+		{
+			map[string]string{"kind": "mitten", "cuff.kind": "hem", "cuff.depth": "1", "top.kind": "wedges", "top.band": "2"},
+			`{"thumb":{"construction":"gusset","place":"side","increase":"m1"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"hem","folded_rounds":3},"top":{"kind":"wedges","wedges":4},"stitch":{"both_edges":true}}`,
+		},
+		{map[string]string{"kind": "mitten_without_thumb", "thumb.increase": "kfb", "top.kind": "banded"}, `{"thumb":{"construction":"none"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":1,"purls":1},"top":{"kind":"banded","band":3}}`},
+	} {
+		sh := sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10", "gauge.swatches[0].rounds": "32", "gauge.swatches[0].height": "10", "hand.hand_circumference": "19"}
+		for path, text := range c.texts {
+			sh[path] = text
+		}
+		p, err := pl.Plan(sh)
+		require.NoError(t, err)
+		raw, err := pl.Report(p, true)
+		require.NoError(t, err)
+		require.NoError(t, testenv.Validate(t, s, raw))
+		var doc struct{ Made json.RawMessage }
+		require.NoError(t, json.Unmarshal(raw, &doc))
+		assert.Equal(t, c.made, string(doc.Made))
+	}
+}

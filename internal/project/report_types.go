@@ -10,6 +10,7 @@ import (
 type report struct {
 	Format    string          `json:"format"`
 	Kind      string          `json:"kind"`
+	Made      reportMade      `json:"made"`
 	Gauge     reportGauge     `json:"gauge"`
 	Ease      reportEase      `json:"ease"`
 	Cuff      reportCuff      `json:"cuff"`

@@ -1,0 +1,70 @@
+package project
+
+import (
+	"cmp"
+
+	"thenar/internal/mitt"
+)
+
+// reportMade is how a mitt is made, under the keys of its sheet and with the usual
+// ways written out. What a choice has no use for is left out.
+type reportMade struct {
+	Thumb  reportThumbMade  `json:"thumb"`
+	Piece  reportPieceMade  `json:"piece"`
+	Cuff   reportCuffMade   `json:"cuff"`
+	Top    *reportTopMade   `json:"top,omitempty"`
+	Stitch *reportEdgesMade `json:"stitch,omitempty"`
+}
+
+type reportThumbMade struct {
+	Construction mitt.Construction `json:"construction"`
+	Place        mitt.ThumbPlace   `json:"place,omitempty"`
+	Inset        *int              `json:"inset,omitempty"` // in the palm only
+	Increase     mitt.Increase     `json:"increase,omitempty"`
+}
+
+type reportPieceMade struct {
+	Direction mitt.Direction `json:"direction"`
+	Flat      bool           `json:"flat"`
+}
+
+type reportCuffMade struct {
+	Kind   mitt.CuffKind `json:"kind"`
+	Knits  int           `json:"knits,omitempty"` // of a rib only
+	Purls  int           `json:"purls,omitempty"`
+	Folded int           `json:"folded_rounds,omitempty"` // of a hem only
+}
+
+type reportTopMade struct {
+	Kind   mitt.TopKind `json:"kind"`
+	Band   int          `json:"band,omitempty"`
+	Wedges int          `json:"wedges,omitempty"`
+}
+
+type reportEdgesMade struct {
+	BothEdges bool `json:"both_edges"`
+}
+
+func reportMadeOf(p *mitt.Plan) reportMade {
+	m := &p.Make
+	r := reportMade{
+		Thumb: reportThumbMade{Construction: mitt.NoThumb},
+		Piece: reportPieceMade{cmp.Or(m.Direction, mitt.Up), m.Flat},
+		Cuff:  reportCuffMade{Kind: cmp.Or(m.Cuff, mitt.RibCuff), Folded: p.Cuff.Facing},
+	}
+	if p.Thumbed() {
+		r.Thumb = reportThumbMade{mitt.ByGusset, cmp.Or(m.Place, mitt.AtSide), nil, cmp.Or(m.Increase, mitt.MakeOne)}
+		if m.Place == mitt.InPalm {
+			inset := p.Gusset.Inset
+			r.Thumb.Inset = &inset
+		}
+		r.Stitch = &reportEdgesMade{!p.Stitch.OneSided}
+	}
+	if p.Ribbed() {
+		r.Cuff.Knits, r.Cuff.Purls = p.CuffRib()
+	}
+	if p.Top != nil {
+		r.Top = &reportTopMade{Kind: cmp.Or(m.Top, mitt.RoundedTop), Band: m.BandStitches(), Wedges: m.WedgeCount()}
+	}
+	return r
+}
