@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"thenar/internal/draw"
+	"thenar/internal/picture"
 	"thenar/internal/units"
 	"thenar/internal/words"
 )
@@ -175,7 +176,7 @@ func (s *setLadder) lines(scale float64) []float64 {
 	for i := range gaps {
 		gaps[i] = float64(s.rungs[i].Height+s.stages[i].Height)/10 + underRung + aboveStage + underStage
 	}
-	return apart(want, gaps)
+	return picture.Apart(want, gaps)
 }
 
 // top returns the height of the uppermost rung above the cast-on, in mm.

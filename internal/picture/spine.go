@@ -137,40 +137,11 @@ func (s *spine) drawLabels(c *canvas) {
 }
 
 // spread moves centres, given in rising order, so that things of these sizes don't overlap,
-// with the least sum of squared moves. Neighbours that would overlap form a block round the
-// mean of their wanted places (the pool-adjacent-violators algorithm of isotonic
-// regression).
+// with the least sum of squared moves.
 func spread(want, size []float64) []float64 {
-	type block struct {
-		sum  float64 // of what the block's first centre would be for each
-		n    int
-		wide float64 // from the first centre to the last
+	gaps := make([]float64, max(len(size)-1, 0))
+	for i := range gaps {
+		gaps[i] = (size[i] + size[i+1]) / 2
 	}
-	var blocks []block
-	for i, w := range want {
-		b := block{w, 1, 0}
-		for len(blocks) > 0 {
-			before := blocks[len(blocks)-1]
-			first := i - b.n + 1
-			step := (size[first-1] + size[first]) / 2
-			if before.sum/float64(before.n)+before.wide+step <= b.sum/float64(b.n) {
-				break
-			}
-			shift := before.wide + step
-			b = block{before.sum + b.sum - float64(b.n)*shift, before.n + b.n, shift + b.wide}
-			blocks = blocks[:len(blocks)-1]
-		}
-		blocks = append(blocks, b)
-	}
-	out := make([]float64, 0, len(want))
-	for _, b := range blocks {
-		at := b.sum / float64(b.n)
-		for k := range b.n {
-			if i := len(out); k > 0 {
-				at += (size[i-1] + size[i]) / 2
-			}
-			out = append(out, at)
-		}
-	}
-	return out
+	return Apart(want, gaps)
 }

@@ -1,10 +1,10 @@
-package paper
+package picture
 
-// apart moves places, given in rising order, so that each is at least a gap after the
+// Apart moves places, given in rising order, so that each is at least a gap after the
 // one before, with the least sum of squared moves. What would be too near moves together
 // (the pool-adjacent-violators algorithm of isotonic regression, on the places less the
 // gaps before them).
-func apart(want, gaps []float64) []float64 {
+func Apart(want, gaps []float64) []float64 {
 	type pool struct {
 		sum float64
 		n   int

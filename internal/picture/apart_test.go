@@ -1,4 +1,4 @@
-package paper
+package picture
 
 import (
 	"math/rand/v2"
@@ -11,8 +11,8 @@ import (
 // least: no small move of what moves together makes it smaller (the condition of an optimum
 // of a convex problem, checked by trying).
 func TestApartMovesAsLittleAsCanBe(t *testing.T) {
-	assert.Equal(t, []float64{0, 10, 30}, apart([]float64{0, 10, 30}, []float64{5, 5}))
-	assert.InDeltaSlice(t, []float64{-1, 3, 30}, apart([]float64{0, 2, 30}, []float64{4, 5}), 1e-9)
+	assert.Equal(t, []float64{0, 10, 30}, Apart([]float64{0, 10, 30}, []float64{5, 5}))
+	assert.InDeltaSlice(t, []float64{-1, 3, 30}, Apart([]float64{0, 2, 30}, []float64{4, 5}), 1e-9)
 	rng := rand.New(rand.NewPCG(22, 7))
 	for range 200 {
 		n := 1 + rng.IntN(7)
@@ -23,7 +23,7 @@ func TestApartMovesAsLittleAsCanBe(t *testing.T) {
 			}
 			gaps[i] = rng.Float64() * 25
 		}
-		got := apart(want, gaps[:n-1])
+		got := Apart(want, gaps[:n-1])
 		cost := func(x []float64) (sum float64) {
 			for i := range x {
 				sum += (x[i] - want[i]) * (x[i] - want[i])
