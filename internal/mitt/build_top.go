@@ -34,7 +34,7 @@ func (p *Plan) topOf(block, side, shift int) stitch.Section {
 	case WedgesTop, GatheredTop:
 		return p.topAround()
 	case BandedTop:
-		band := p.Make.Band.Or(usualBand)
+		band := p.Make.BandStitches()
 		return p.topFrom(block, band, shift+(side-band)/2)
 	}
 	return p.topFrom(block, side, shift)

@@ -38,7 +38,7 @@ const (
 func (m *Make) closes(n int) ending {
 	switch m.Top {
 	case WedgesTop:
-		k := m.Wedges.Or(usualWedges)
+		k := m.WedgeCount()
 		c := ending{even: n % k, step: k, end: k * max(1, fewestLeft/k)}
 		c.n = n - c.even
 		if c.n <= c.end {
@@ -56,7 +56,7 @@ func (m *Make) closes(n int) ending {
 	c := ending{even: n % 2, n: n - n%2, step: 4}
 	least := TopEnd
 	if m.Top == BandedTop {
-		least = max(least, 2*(m.Band.Or(usualBand)+sideStitches))
+		least = max(least, 2*(m.BandStitches()+sideStitches))
 	}
 	if c.end = least + (c.n-least)%4; c.n < least+4 {
 		c.end = c.n
