@@ -93,7 +93,7 @@ func (f *figure) lay(l ladder, scale float64) bool {
 	}
 	f.set = f.setLadder(l, wide)
 	f.thumb = part{draw: func(*draw.Scene, float64, float64) {}}
-	if l.thumb.rounds != "" {
+	if l.thumb.rounds > 0 {
 		f.thumbWide = f.curve
 		if f.hand.Above()-f.set.top() < tipRoom { // nothing else stands above a mitten
 			f.thumbWide = f.wide - wide - scaleRoom

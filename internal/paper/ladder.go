@@ -17,10 +17,26 @@ type rung struct {
 // stage is what is knitted between two rungs, or the thumb.
 type stage struct {
 	part   stitch.Part
-	rounds string // their number, with what is fixed
+	rounds int
+	fixed  bool // their number is
 	mm     float64
 	notes  []string
 }
+
+// unit names what is counted: "rounds", or "round (fixed)".
+func (s stage) unit() string {
+	unit := "rounds"
+	if s.rounds == 1 {
+		unit = "round"
+	}
+	if s.fixed {
+		unit += fixedMark
+	}
+	return unit
+}
+
+// fixedMark stands after a number that the person fixed.
+const fixedMark = " (fixed)"
 
 // ladder is every number of a plan by where it lies on the mitt: stage i stands between
 // the rungs i and i+1. The thumb stands by itself; it has no rounds in a mitt without one.
@@ -55,7 +71,7 @@ func (h *handout) newLadder() ladder {
 			continue
 		}
 		c.rungs = append(c.rungs, rung{at, c.begin(s.Part)})
-		c.stages = append(c.stages, stage{s.Part, c.rounds(s), c.mm(s), c.notes(s)})
+		c.stages = append(c.stages, c.stage(s, c.notes(s)))
 		at += c.mm(s)
 	}
 	c.rungs = append(c.rungs, rung{at, c.end()})
@@ -64,16 +80,13 @@ func (h *handout) newLadder() ladder {
 }
 
 // mm returns how far a section reaches up.
-func (c *climb) mm(s *stitch.Section) float64 {
-	q := c.Out.Plan.Gauge.Rounds
-	return s.AtGauge(len(s.Rounds), q) / q
-}
+func (c *climb) mm(s *stitch.Section) float64 { return s.Reach(c.Out.Plan.Gauge.Rounds) }
 
 // say returns a text that gives a number, and remembers that it is placed.
 func (c *climb) say(n mitt.Number, text string) string {
 	c.placed[n] = true
 	if c.Out.Plan.Pins.Fixed(n) {
-		return text + " (fixed)"
+		return text + fixedMark
 	}
 	return text
 }
@@ -84,13 +97,14 @@ var counts = map[stitch.Part]mitt.Number{
 	stitch.Hand: mitt.RoundsAboveGusset, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
 }
 
-// rounds returns the number of rounds of a section: the plan's, if it is the same.
-func (c *climb) rounds(s *stitch.Section) string {
-	text := fmt.Sprint(len(s.Rounds))
-	if n, found := counts[s.Part]; found && c.Out.Plan.Count(n) == len(s.Rounds) {
-		return c.say(n, text)
+// stage returns a section with notes on it. Its number of rounds is the plan's, if that is
+// the same.
+func (c *climb) stage(s *stitch.Section, notes []string) stage {
+	st := stage{part: s.Part, rounds: len(s.Rounds), mm: c.mm(s), notes: notes}
+	if n, found := counts[s.Part]; found && c.Out.Plan.Count(n) == st.rounds {
+		c.placed[n], st.fixed = true, c.Out.Plan.Pins.Fixed(n)
 	}
-	return text
+	return st
 }
 
 // begin says what happens where a part begins.
@@ -254,7 +268,7 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 	case s.Closed():
 		list = append(list, "draw the yarn through "+words.Plural(s.Rounds[len(s.Rounds)-1].Out(), "stitch"))
 	}
-	return stage{s.Part, c.rounds(s), c.mm(s), list}
+	return c.stage(s, list)
 }
 
 // placeRest puts the numbers that are printed and have no place yet at the end of their
@@ -271,7 +285,7 @@ func (c *climb) placeRest() {
 				at = i
 			}
 		}
-		if r.Part == c.thumb.part && c.thumb.rounds != "" {
+		if r.Part == c.thumb.part && c.thumb.rounds > 0 {
 			c.thumb.notes = append(c.thumb.notes, text)
 			continue
 		}

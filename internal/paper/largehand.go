@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"fmt"
 	"strings"
 
 	"thenar/internal/draw"
@@ -18,14 +19,7 @@ func (h *handout) numbers() []block {
 // steps returns the parts of a ladder in the order worked, each with what is done in it.
 func (h *handout) steps(l ladder) (list [][2]string) {
 	text := func(st stage) string {
-		number, fixed, found := strings.Cut(st.rounds, " ")
-		rounds := number + " rounds"
-		if number == "1" {
-			rounds = "1 round"
-		}
-		if found {
-			rounds += " " + fixed
-		}
+		rounds := fmt.Sprintf("%d %s", st.rounds, st.unit())
 		return strings.Join(append([]string{rounds + ", " + words.Both(st.mm, h.Out.Unit)}, st.notes...), "; ")
 	}
 	for i, st := range l.stages {
@@ -38,7 +32,7 @@ func (h *handout) steps(l ladder) (list [][2]string) {
 		}
 		list = append(list, [2]string{st.part.Title(), done + "."})
 	}
-	if l.thumb.rounds != "" {
+	if l.thumb.rounds > 0 {
 		list = append(list, [2]string{l.thumb.part.Title(), text(l.thumb) + "."})
 	}
 	return list

@@ -23,7 +23,7 @@ func (h *handout) measured() []measure {
 	whole := 0.0 // in mm
 	for i := range h.Out.Mitt.Sections {
 		if s := &h.Out.Mitt.Sections[i]; s.Part != thumbPart {
-			whole += s.AtGauge(len(s.Rounds), p.Gauge.Rounds) / p.Gauge.Rounds
+			whole += s.Reach(p.Gauge.Rounds)
 		}
 	}
 	long := func(rounds int) float64 { return float64(rounds) / p.Gauge.Rounds }

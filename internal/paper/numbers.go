@@ -28,7 +28,7 @@ func (h *handout) reasons() []words.Reason {
 
 func valueText(r words.Reason) string {
 	if r.Fixed {
-		return r.Value + " (fixed)"
+		return r.Value + fixedMark
 	}
 	return r.Value
 }

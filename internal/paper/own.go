@@ -178,13 +178,8 @@ func (h *handout) offBy() string {
 	if p.Thumbed() {
 		try = "half-way up the gusset"
 	}
-	off := units.FromMM(float64(p.Body.Stitches.N) / p.Gauge.Stitches * h.Out.Summary.Half)
-	up := func(u units.Unit) string { return off.RoundUp(u).With(u) }
-	first, second := units.CM, units.IN
-	if h.Out.Unit == units.IN {
-		first, second = second, first
-	}
-	return fmt.Sprintf("Girths may come out %s / %s off: try it on %s.", up(first), up(second), try)
+	off := float64(p.Body.Stitches.N) / p.Gauge.Stitches * h.Out.Summary.Half
+	return fmt.Sprintf("Girths may come out %s off: try it on %s.", words.UpTo(off, h.Out.Unit), try)
 }
 
 // bullet sets a text behind a dot.

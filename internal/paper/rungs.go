@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"strconv"
 	"strings"
 
 	"thenar/internal/draw"
@@ -108,16 +109,9 @@ type stageHead struct {
 func (s *stageHead) wide() float64 { return s.name + stageGap + s.rounds }
 
 func (h *handout) stageHead(st stage) *stageHead {
-	s := &stageHead{title: st.part.Title(), unit: " rounds"}
-	number, fixed, found := strings.Cut(st.rounds, " ")
-	if number == "1" {
-		s.unit = " round"
-	}
-	if s.count = number; found {
-		s.unit += " " + fixed
-	}
+	s := &stageHead{title: st.part.Title(), count: strconv.Itoa(st.rounds), unit: st.unit()}
 	s.name = draw.Measure(s.title, h.body, draw.Regular)
-	s.rounds = draw.Measure(s.count, numeral*h.body, draw.Semibold) + draw.Measure(s.unit, h.note(), draw.Regular)
+	s.rounds = draw.Measure(s.count, numeral*h.body, draw.Semibold) + draw.Measure(" "+s.unit, h.note(), draw.Regular)
 	return s
 }
 
@@ -145,7 +139,7 @@ func (h *handout) setStage(st stage, width float64, inRow bool) part {
 		foot := y + 0.88*size
 		p.Text(x, foot, s.title, draw.TextStyle{Size: h.body})
 		p.Text(x+end-s.rounds, foot, s.count, draw.TextStyle{Size: size, Face: draw.Semibold})
-		p.Text(x+end, foot, strings.TrimSpace(s.unit), note)
+		p.Text(x+end, foot, s.unit, note)
 		if inRow {
 			p.Text(x+width, foot, long, note)
 		}

@@ -133,6 +133,9 @@ func (s *Section) AtGauge(r int, q float64) float64 {
 	return n
 }
 
+// Reach returns how far up the section reaches in mm, at a gauge of q rounds over a mm.
+func (s *Section) Reach(q float64) float64 { return s.AtGauge(len(s.Rounds), q) / q }
+
 // Closed reports whether the section ends in a tip instead of an opening.
 func (s *Section) Closed() bool {
 	return len(s.Finish.Ops) > 0 && (s.Finish.Ops[0] == DrawUp || s.Finish.Ops[0] == Graft)

@@ -69,6 +69,14 @@ func inOrder(cm, in string, first units.Unit) string {
 	return cm + " / " + in
 }
 
+// UpTo returns a length in mm in both units as Both does, each rounded up to its finest
+// step: "0.6 cm / ¼ in".
+func UpTo(mm float64, first units.Unit) string {
+	l := units.FromMM(mm)
+	up := func(u units.Unit) string { return l.RoundUp(u).With(u) }
+	return inOrder(up(units.CM), up(units.IN), first)
+}
+
 // Tail returns a length in mm that is only to be long enough, up to the next 5 cm,
 // and the whole inches that are no shorter: "135 cm / 54 in".
 func Tail(mm float64, first units.Unit) string {
@@ -83,7 +91,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 	whole := 0.0
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.AtGauge(len(s.Rounds), p.Gauge.Rounds) / p.Gauge.Rounds, unit: first}
+		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first}
 		whole += l.MM
 		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
 			l.Whole, l.Until = whole, plainUntil(p)

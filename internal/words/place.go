@@ -139,10 +139,9 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 			text += ": work 2, *slip both back, k2tog, work 1; repeat from *."
 		}
 		if mm > 0 {
-			text += " It takes about " + Tail(mm, by.Unit) + ". Cut the yarn, draw it through the last."
-		} else {
-			text += " Cut the yarn, draw it through the last."
+			text += " It takes about " + Tail(mm, by.Unit) + "."
 		}
+		text += " Cut the yarn, draw it through the last."
 	case stitch.DrawUp:
 		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s left, pull tight and fasten off inside.", by.leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
 	}
