@@ -87,9 +87,14 @@ func (h *handout) ease(m *measure) string {
 	return "0"
 }
 
-// What the signs of the ease mean, and why a cuff may be as wide as the wrist (common
-// practice, no source).
-const easeWords = "+ looser, − closer; the ribbed cuff draws in."
+// easeWords says what the signs of the ease mean, and why a ribbed cuff may be as wide as
+// the wrist (common practice, no source).
+func (h *handout) easeWords() string {
+	if _, purls := h.Out.Plan.CuffRib(); !h.Out.Plan.Ribbed() || purls == 0 {
+		return "+ looser, − closer"
+	}
+	return "+ looser, − closer; the ribbed cuff draws in"
+}
 
 // easeSaid says the ease around in a sentence, for large print.
 func (h *handout) easeSaid() string {
@@ -97,7 +102,7 @@ func (h *handout) easeSaid() string {
 	for _, r := range h.measureRows()[0] {
 		list = append(list, inLarge(r.name)+" "+r.ease)
 	}
-	return "Ease, " + string(h.Doc.Sheet.Unit()) + ": " + strings.Join(list, ", ") + " (" + strings.TrimSuffix(easeWords, ".") + ")."
+	return "Ease, " + string(h.Doc.Sheet.Unit()) + ": " + strings.Join(list, ", ") + " (" + h.easeWords() + ")."
 }
 
 // measureText returns a measure without its unit, marked if it was filled in; empty if

@@ -62,7 +62,7 @@ func (h *handout) measureTable() part {
 			p.Text(from, row(0), groupNames[k], draw.TextStyle{Size: size, Face: draw.Semibold})
 			p.Line(from, row(0)+0.3*size, at, row(0)+0.3*size, draw.Style{Stroke: ink, Width: 0.2})
 			if k == 1 {
-				p.Text(from, row(4), easeWords, draw.TextStyle{Size: size})
+				p.Text(from, row(4), h.easeWords()+".", draw.TextStyle{Size: size})
 			}
 		}
 	})

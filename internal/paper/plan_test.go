@@ -116,5 +116,6 @@ func TestLadderNamesTheCuff(t *testing.T) {
 		whole := slices.IndexFunc(measures, func(m measure) bool { return strings.HasPrefix(m.name, "whole ") })
 		require.NotEqual(t, -1, whole)
 		assert.InDelta(t, top.AboveCastOn, measures[whole].long, 1e-6)
+		assert.Equal(t, strings.HasSuffix(note, " ribbing"), strings.Contains(newHandout(&s, Usual()).easeWords(), "ribbed"), note)
 	}
 }
