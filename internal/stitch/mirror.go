@@ -49,7 +49,7 @@ func mirrorRound(r Round) Round {
 	if len(r.Ops) == 0 {
 		return r
 	}
-	out := Round{Ops: make([]Op, len(r.Ops)), Lead: r.Lead, Even: r.Even}
+	out := Round{Ops: make([]Op, len(r.Ops)), Lead: r.Lead, Even: r.Even, Side: r.Side, Before: r.mirroredBefore()}
 	if r.Aside != nil {
 		out.Aside = make([]Set, len(r.Ops))
 	}
@@ -86,7 +86,9 @@ func alikeSections(a, b *Section) bool {
 		alike(a.Finish, b.Finish) && slices.EqualFunc(a.Rounds, b.Rounds, alike)
 }
 
-func alike(a, b Round) bool { return slices.Equal(a.Ops, b.Ops) && slices.Equal(a.Aside, b.Aside) }
+func alike(a, b Round) bool {
+	return a.Side == b.Side && slices.Equal(a.Ops, b.Ops) && slices.Equal(a.Aside, b.Aside)
+}
 
 // MirrorOrder returns, for each operation of the mirrored round, the index of
 // the operation of r that it comes from.
@@ -95,7 +97,11 @@ func (r Round) MirrorOrder() []int {
 	for i := range order {
 		order[i] = i
 	}
-	if !r.Even {
+	switch {
+	case r.Even:
+	case r.Row():
+		r.mirrorRow(order)
+	default:
 		for _, block := range [2][]int{order[:r.Lead], order[r.Lead:]} {
 			slices.Reverse(block)
 			frontAndBack(r.Ops, block)

@@ -7,11 +7,17 @@ package stitch
 //
 // Aside has an entry for every operation: for a Hold the set that keeps its
 // stitch, else "". It is nil if the round keeps nothing aside.
+//
+// Side says whether the round is a row. The operations of a row are listed as they
+// look on the right side, from right to left, whichever side faces the knitter; Before
+// is the number of them before the leading block, which in a round comes first.
 type Round struct {
-	Ops   []Op
-	Lead  int
-	Even  bool
-	Aside []Set
+	Ops    []Op
+	Lead   int
+	Even   bool
+	Aside  []Set
+	Side   Side
+	Before int
 }
 
 // In returns the number of loops that the round eats.
@@ -21,10 +27,12 @@ func (r Round) In() int { return total(r.Ops, Op.In) }
 func (r Round) Out() int { return total(r.Ops, Op.Out) }
 
 // LeadIn returns the number of loops that the leading block eats.
-func (r Round) LeadIn() int { return total(r.Ops[:r.Lead], Op.In) }
+func (r Round) LeadIn() int { return total(r.leading(), Op.In) }
 
 // LeadOut returns the number of loops that the leading block leaves.
-func (r Round) LeadOut() int { return total(r.Ops[:r.Lead], Op.Out) }
+func (r Round) LeadOut() int { return total(r.leading(), Op.Out) }
+
+func (r Round) leading() []Op { return r.Ops[r.Before : r.Before+r.Lead] }
 
 // Held returns the number of loops that the round puts aside.
 func (r Round) Held() int {
