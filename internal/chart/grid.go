@@ -44,7 +44,9 @@ type Row struct {
 	Needles bool // whether it is on the needles now
 	Changed bool // whether a try changed it; set by the caller that draws the chart
 	TooMany int  // the number of its yarns, if more than the rule allows
-	lead    int  // the number of cells of the gusset or the bridge, which come first
+	before  int  // the number of cells before those of the gusset or the bridge, in a row
+	lead    int  // the number of cells of the gusset or the bridge; in a round they come first
+	flat    bool // the piece has a seam
 	shown   []Cell
 }
 
@@ -120,7 +122,11 @@ func (s Source) row(section stitch.Section, i int) Row {
 		row.In += row.Cells[j].Op.In()
 		row.Out += row.Cells[j].Op.Out()
 	}
-	row.lead = leading(names)
+	if row.flat = section.Seam > 0; row.flat {
+		row.before, row.lead = inside(names)
+	} else {
+		row.lead = leading(names)
+	}
 	return row
 }
 

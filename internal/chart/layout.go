@@ -71,7 +71,7 @@ func counting(from, to int) []int {
 // round's last stitches are at its right.
 func (g *Grid) around(r *Row, base, neighbours int) piece {
 	n, hand := len(r.Cells), len(r.Cells)-r.lead
-	lead := slices.Clone(r.Cells[:r.lead])
+	lead := slices.Clone(r.Cells[r.before : r.before+r.lead])
 	if g.Mirrored {
 		slices.Reverse(lead)
 	}
@@ -80,6 +80,10 @@ func (g *Grid) around(r *Row, base, neighbours int) piece {
 		left = r.lead - left
 	}
 	rights := r.lead - left
+	if r.flat {
+		from, to := r.beside(neighbours)
+		return piece{counting(from, to), r.before - from + rights}
+	}
 	before, after := hand/2, hand-hand/2
 	if g.Mirrored {
 		before, after = after, before
@@ -150,7 +154,11 @@ func nearest(r *Row, column string, order []string) int {
 func (g *Grid) layColumns() {
 	all := merge(g.Rows)
 	order := all
-	if show := g.View.info(); show.cut || show.block && g.Rows[0].lead > 0 {
+	switch show := g.View.info(); {
+	case g.Rows[0].flat && show.cut:
+		order = cutRow(all)
+	case g.Rows[0].flat: // it is open where the seam will be
+	case show.cut || show.block && g.Rows[0].lead > 0:
 		order = g.cut(all)
 	}
 	if at := slices.Index(order, g.Middle); g.Middle != "" && at >= 0 {

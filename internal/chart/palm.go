@@ -45,6 +45,9 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op) PalmRound {
 		all = append(all, PalmStitch{c.Yarn, c.Op.Purled()})
 		names = append(names, name)
 	}
+	if s.worked.Section(part).Seam > 0 {
+		all, names = asRound(all, names)
+	}
 	if part.Over() == stitch.OverDigit {
 		return PalmRound{Hand: nearerThumb(all, names)}
 	}

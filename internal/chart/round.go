@@ -73,7 +73,7 @@ func (g Grid) Areas() []Area {
 // them and has no name.
 func (g Grid) area(row Row, j int) string {
 	switch {
-	case j >= row.lead:
+	case !row.inBlock(j):
 		return g.handArea(row, j)
 	case g.Rows[0].Section.Marked():
 		return GussetArea
@@ -83,6 +83,9 @@ func (g Grid) area(row Row, j int) string {
 
 // handArea returns which half of the hand a cell after the leading block lies on.
 func (g Grid) handArea(row Row, j int) string {
+	if row.flat {
+		return g.rowArea(row, j)
+	}
 	if g.palm {
 		return g.palmArea(row, j)
 	}
@@ -137,7 +140,7 @@ func (g Grid) areasOf(row Row) []PageArea {
 	var list []PageArea
 	for j := range row.Cells {
 		words := block
-		if j >= row.lead {
+		if !row.inBlock(j) {
 			words = g.handArea(row, j)
 		}
 		if n := len(list); n > 0 && list[n-1].Words == words {

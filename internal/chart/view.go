@@ -197,7 +197,7 @@ func (s Source) Sound(o Options) Options {
 	if o.Layout != Columns && o.Layout != Wedge {
 		o.Layout = s.usualLayout()
 	}
-	if o.View.Cut() || !column.MatchString(o.Middle) {
+	if o.View.Cut() || s.seamed(o.View) || !column.MatchString(o.Middle) {
 		o.Middle = ""
 	}
 	if o.Middle == "" {

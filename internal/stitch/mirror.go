@@ -82,7 +82,7 @@ func Differing(a, b Mitt) []Part {
 }
 
 func alikeSections(a, b *Section) bool {
-	return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && slices.Equal(a.From, b.From) &&
+	return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && a.Seam == b.Seam && slices.Equal(a.From, b.From) &&
 		alike(a.Finish, b.Finish) && slices.EqualFunc(a.Rounds, b.Rounds, alike)
 }
 

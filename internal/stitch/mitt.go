@@ -81,13 +81,15 @@ func total(ops []Op, count func(Op) int) int {
 // section without any goes on with what is there. Shift is the number of
 // stitches by which the beginning of the round moves on before round 1
 // (negative: back), Across the number on the other hand. Finish, if it has operations, ends the tube and is not
-// counted as a round.
+// counted as a round. Seam is the number of stitches at each edge of its rows that a
+// seam takes; 0: none, as in the round.
 type Section struct {
 	Part   Part
 	CastOn int
 	From   []Set
 	Shift  int
 	Across int
+	Seam   int
 	Rounds []Round
 	Finish Round
 	About  About
@@ -143,6 +145,10 @@ func (s *Section) AtGauge(r int, q float64) float64 {
 
 // Reach returns how far up the section reaches in mm, at a gauge of q rounds over a mm.
 func (s *Section) Reach(q float64) float64 { return s.AtGauge(len(s.Rounds), q) / q }
+
+// Around returns how many of n stitches on the needles go round the hand; a seam takes
+// the others.
+func (s *Section) Around(n int) int { return max(0, n-2*s.Seam) }
 
 // Closed reports whether the section ends in a tip instead of an opening.
 func (s *Section) Closed() bool {

@@ -20,10 +20,11 @@ const (
 	Bridge = 'C' // cast on over the thumb's gap
 	Picked = 'P' // picked up along the gap
 	Made   = 'M' // made anywhere else
+	Seam   = 'S' // at the edges of rows, where a seam takes them
 )
 
 // Families has the letters of all families.
-const Families = "ABCHMPZ"
+const Families = "ABCHMPSZ"
 
 // Names has the name of the column of every operation: by part, round and
 // operation.
@@ -46,11 +47,11 @@ func Mitt(m stitch.Mitt, base int) Names {
 // name names the columns of a mitt worked as the right hand.
 func (w *walker) name(m stitch.Mitt, base int) Names {
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
-		lead := 0
-		if s.Part.Marked() {
-			lead = s.Rounds[i].Lead
+		r := s.Rounds[i]
+		if !s.Part.Marked() {
+			r.Lead = 0
 		}
-		return w.round(place{s.Part, i}, s.Rounds[i], lead)
+		return w.round(place{s.Part, i}, r, s.Seam)
 	})
 }
 
@@ -80,7 +81,12 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 		}
 		switch {
 		case s.Part.Marked():
-			w.begin(numbered(Base, base), numbered(Hand, s.Rounds[0].In()-s.Rounds[0].LeadIn()))
+			r := &s.Rounds[0]
+			hand, before := numbered(Hand, s.Around(r.In())-r.LeadIn()), 0
+			for _, op := range r.Ops[:r.Before] {
+				before += op.In()
+			}
+			w.begin(numbered(Base, base), hand, max(0, before-s.Seam), s.Seam)
 		case len(s.From) > 0:
 			w.takeUp(s.From)
 		case goesOn && !s.Part.Passing() && s.CastOn == 0:
@@ -90,9 +96,12 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 			}
 			w.turn(shift)
 		default:
-			all := numbered(Hand, s.Rounds[0].In())
+			all := numbered(Hand, s.Around(s.Rounds[0].In()))
 			under := min(base, len(all)) // the gusset will stand on these
-			w.begin(all[:under], all[under:])
+			if s.Seam > 0 {
+				under = 0 // and in the middle of a row it is turned with it
+			}
+			w.begin(all[:under], all[under:], 0, s.Seam)
 		}
 		goesOn = !s.Part.Passing()
 		names[s.Part] = make([][]string, len(s.Rounds))
@@ -129,11 +138,19 @@ func (w *walker) takeUp(sets []stitch.Set) {
 }
 
 // begin puts new columns on the needles. The other hand works each of the two
-// blocks in the opposite order.
-func (w *walker) begin(lead, rest []string) {
-	w.live = append(append([]string(nil), lead...), rest...)
+// blocks in the opposite order. With a seam the last ones of the rest, as many as stand
+// before the leading block, come first, and seam stitches more at both edges; the other
+// hand begins at the other edge.
+func (w *walker) begin(lead, rest []string, before, seam int) {
+	edges := numbered(Seam, 2*seam)
+	at := len(rest) - before
+	w.live = slices.Concat(edges[:seam], rest[at:], lead, rest[:at], edges[seam:])
 	w.born = map[byte]int{}
-	if w.mirror {
+	switch {
+	case !w.mirror:
+	case seam > 0:
+		slices.Reverse(w.live)
+	default:
 		slices.Reverse(w.live[:len(lead)])
 		slices.Reverse(w.live[len(lead):])
 	}
@@ -149,16 +166,20 @@ func (w *walker) turn(n int) {
 }
 
 // round names the operations of a round over the columns on the needles, and
-// moves past it. lead is the number of operations in a gusset's leading block,
-// where an increase has the family of its edge.
-func (w *walker) round(p place, r stitch.Round, lead int) []string {
+// moves past it. In its leading block, a gusset's, an increase has the family of its
+// edge; what is picked up for a seam has the seam's.
+func (w *walker) round(p place, r stitch.Round, seam int) []string {
 	ops := r.Ops
 	names := make([]string, 0, len(ops))
 	above := make([]string, 0, len(ops))
-	increases, done := count(ops[:lead], increases), 0
+	from, to := r.Before, r.Before+r.Lead
+	increases, done := count(ops[from:to], increases), 0
 	bear := func(op stitch.Op, i int) string {
 		family := familyOf(op)
-		if i < lead {
+		switch {
+		case op == stitch.PickUp && (i < seam || i >= len(ops)-seam):
+			family = Seam
+		case i >= from && i < to:
 			family = edgeOf(op, done, increases)
 			done++
 		}
