@@ -109,7 +109,7 @@ func (m Written) surround(g chart.Grid, ask ChartAsk) picture.Surround {
 	f := picture.Surround{Key: ask.Key, Marks: ask.Marks}
 	if ask.Title {
 		f.Title, f.Under = m.Name, g.View.Title()
-		if m.out.Plan.Thumbed() {
+		if m.out.Plan.Parted() {
 			f.Under += ", " + string(m.doc.Side) + " hand"
 		}
 	}

@@ -27,7 +27,7 @@ func newBody(p *mitt.Plan) (*body, error) {
 		return nil, err
 	}
 	parting := 0.0
-	if !p.Thumbed() {
+	if p.Tucked() {
 		parting = p.Hand.WristToCrotch.MM() // the hand begins at the wrist
 	}
 	crown := above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds - parting)

@@ -95,7 +95,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 			if over == stitch.OverDigit {
 				row.Band = bands.Of(row.Wanted/row.Fabric - 1)
 			}
-			if !p.Thumbed() && (over == stitch.OverHand || over == stitch.OverTips) {
+			if p.Tucked() && (over == stitch.OverHand || over == stitch.OverTips) {
 				row.Band = bands.Of(b.withThumb(row)/row.Fabric - 1)
 			}
 			rows = append(rows, row)

@@ -176,7 +176,7 @@ func rowsOfSection(rows []Row) int {
 // thumb: the last row of the hand below where the thumb parts, −1 if there is
 // none.
 func palmBelow(p *mitt.Plan, rows []Row) int {
-	if p.Thumbed() {
+	if !p.Tucked() {
 		return -1
 	}
 	for i := len(rows) - 1; i >= 0; i-- {

@@ -46,6 +46,8 @@ type Block struct {
 // Grid is a whole table.
 type Grid struct {
 	Kind    mitt.Kind
+	Gusset  bool // it has a gusset
+	Thumb   bool // it has a thumb
 	Hands   []Hand
 	Blocks  []Block  // one for each gauge
 	OneHand []string // the fixed numbers of the design that are counts of one hand, in words
@@ -90,7 +92,7 @@ func Table(ctx context.Context, design sheet.Sheet, r Request) (Grid, error) {
 			if err != nil {
 				return Grid{}, err
 			}
-			g.Kind = req.Kind
+			g.Kind, g.Gusset, g.Thumb = req.Kind, req.Gusseted(), req.Thumbed()
 			b.add(engine.Plan(req))
 		}
 		g.Blocks = append(g.Blocks, b)
@@ -136,9 +138,11 @@ func numbers(p *mitt.Plan) Numbers {
 	n := Numbers{
 		CastOn: p.Cuff.CastOn.N, Hand: p.Body.Stitches.N, HandAfter: p.Bridge.HandAfter, Above: p.Body.RoundsAbove,
 	}
+	if p.Gusseted() {
+		n.Increases, n.GussetRounds, n.Bridge = p.Gusset.Increases, p.Gusset.Rounds.N, p.Bridge.CastOn
+	}
 	if p.Thumbed() {
-		n.Increases, n.GussetRounds, n.Held = p.Gusset.Increases, p.Gusset.Rounds.N, p.Thumb.Held
-		n.Bridge, n.Thumb = p.Bridge.CastOn, p.Thumb.Stitches.N
+		n.Held, n.Thumb = p.Thumb.Held, p.Thumb.Stitches.N
 	}
 	if p.Top != nil {
 		n.Top = p.Top.Rounds

@@ -27,7 +27,7 @@ const (
 
 // Words returns what the place is called in a kind of mitt.
 func (p Place) Words(k Kind) string {
-	if p == PlaceHandLength && !k.info().thumbed {
+	if p == PlaceHandLength && !k.info().parts {
 		return "length above the cuff"
 	}
 	return [places]string{

@@ -23,7 +23,7 @@ func (d *draft) cuff() {
 	n := p.Body.Stitches.N
 	exact := d.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
 	least := int(math.Ceil(cuffShare*float64(n) - tie))
-	if !p.Thumbed() {
+	if p.Tucked() {
 		least = max(int(math.Ceil(cuffShare*d.g*p.Hand.Circumference.MM()-tie)), (n+1)/2)
 	}
 	rounds, plain := d.cuffRounds()
@@ -47,7 +47,7 @@ func (d *draft) cuff() {
 	knitted := k.past(stitch.Cuff) || k.joined()
 	p.Cuff = Cuff{
 		CastOn: c, Rounds: rounds, PlainRounds: plain, Rib: rib, Change: n - c.N,
-		JoinsAbove: !p.Thumbed() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
+		JoinsAbove: !p.Parted() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
 		Facing:     d.facing(rounds, plain),
 		PerMM:      d.req.cuffPerMM() / d.req.Make.Cuff.info().reaches(),
 		Passage:    p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / d.g),
@@ -64,7 +64,7 @@ func (d *draft) cuffRounds() (rounds, plain int) {
 	}
 	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.in(stitch.CuffPlain)))
 	rounds = max(d.pins.CuffRounds.Or(d.cuffRoundsFree(plain)), d.cuffOnward(plain))
-	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && d.req.Kind.info().thumbed {
+	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && d.req.Kind.info().parts {
 		rounds++
 	}
 	return rounds, plain
@@ -107,7 +107,7 @@ func (d *draft) cuffJoins() error {
 // Without a thumb that may be the only round below the top, which takes off what the
 // top can't use as well.
 func (d *draft) maxJoined(n int) int {
-	if !d.req.Kind.info().thumbed {
+	if !d.req.Kind.info().parts {
 		n -= d.req.Make.closes(n).even
 	}
 	return 2 * n

@@ -34,9 +34,10 @@ func (d *draft) listDefaults() {
 		d.length("length.edging", given.Edging == 0, d.len.edging, "0.06 × hand length")
 	}
 	switch {
+	case !p.Thumbed():
 	case kind.thumbClosed:
 		d.length("length.thumb", given.Thumb == 0, d.len.thumb, "thumb length + 4 mm")
-	case kind.thumbed:
+	default:
 		d.length("length.thumb", given.Thumb == 0, d.len.thumb, "0.53 × thumb length: to the joint, with the edging")
 		d.length("length.thumb_edging", given.ThumbEdging == 0, d.len.thumbEdging, "0.06 × hand length")
 	}

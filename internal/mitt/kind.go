@@ -22,12 +22,13 @@ const (
 type kindInfo struct {
 	kind     Kind
 	words    string
-	builders []builder
+	builders map[Construction][]builder // by how it is made round the thumb
 
-	thumbed, thumbClosed bool // it has a thumb, and with it a gusset; its thumb is closed
-	topped               bool // it ends in a top; else it is open
-	both                 bool // its hand goes round hand and thumb
-	without              Kind // what it is without a thumb; empty: the same
+	parts       bool // its thumb leaves the hand, through a thumb of its own or an opening
+	thumbClosed bool // its thumb is closed, if it has one
+	topped      bool // it ends in a top; else it is open
+	both        bool // its hand goes round hand and thumb
+	without     Kind // what it is without a thumb; empty: the same
 
 	ease               float64 // of the hand; see handEase
 	easeFrom           string
@@ -50,17 +51,21 @@ func (s portion) of(l float64) float64 { return s.share*l + s.more }
 var kinds = []*kindInfo{
 	{
 		kind: Fingerless, words: "fingerless mitt",
-		builders: []builder{(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
-		thumbed:  true,
-		ease:     -0.05, easeFrom: eachFrom,
+		builders: map[Construction][]builder{
+			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
+		},
+		parts: true,
+		ease:  -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0.165, 0, "0.165 × hand length"},
 		aboveFrom: "0.21 × hand length",
 	},
 	{
 		kind: Mitten, words: "mitten",
-		builders: []builder{(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
-		thumbed:  true, thumbClosed: true, topped: true, without: Thumbless,
+		builders: map[Construction][]builder{
+			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
+		},
+		parts: true, thumbClosed: true, topped: true, without: Thumbless,
 		ease: 0.05, easeFrom: eachFrom,
 		ribbing:   gripping,
 		plainCuff: portion{0.05, 0, "0.05 × hand length"},
@@ -68,8 +73,10 @@ var kinds = []*kindInfo{
 	},
 	{
 		kind: Thumbless, words: "mitten without a thumb",
-		builders: []builder{(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
-		topped:   true, both: true,
+		builders: map[Construction][]builder{
+			NoThumb: {(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
+		},
+		topped: true, both: true,
 		ease: 0.05, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
 		ribbing:   gripping,
 		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
@@ -105,9 +112,6 @@ func (k Kind) By(c Construction) Kind {
 // Closed reports whether the kind ends in a top; other kinds are open.
 func (k Kind) Closed() bool { return k.info().topped }
 
-// Thumbed reports whether the kind has a thumb, and with it a gusset.
-func (k Kind) Thumbed() bool { return k.info().thumbed }
-
 // Words returns what the kind is called.
 func (k Kind) Words() string {
 	if i := k.info(); i.kind == k {
@@ -115,9 +119,6 @@ func (k Kind) Words() string {
 	}
 	return string(k)
 }
-
-// Thumbed reports whether the mitt has a thumb, and with it a gusset.
-func (p *Plan) Thumbed() bool { return p.Kind.Thumbed() }
 
 // TipRoom is the length in mm by which a mitten is longer than the hand (common
 // practice, no source).
@@ -140,7 +141,7 @@ func (d *draft) warnWithoutEffect() {
 	var names, times []string
 	for _, n := range d.req.Pins.fixed() {
 		switch {
-		case table[n].needs != withThumb:
+		case d.plan.has(n) || table[n].needs == withTop:
 		case n.Measure() >= AtRounds:
 			times = append(times, n.Words())
 		default:

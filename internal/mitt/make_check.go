@@ -25,7 +25,7 @@ func (r *Request) checkThumbMake(faults *fault.Fields) {
 	m := &r.Make
 	how := or(m.Construction, ByGusset)
 	switch closed := r.Kind.info().topped; {
-	case !r.Kind.Thumbed() && m.Construction != "" && how != NoThumb:
+	case !r.Kind.info().parts && m.Construction != "" && how != NoThumb:
 		works(faults, PathConstruction, string(NoThumb), "is %s, but the mitten is without a thumb; write none, or choose a mitten", how)
 	case how == Slit && closed:
 		works(faults, PathConstruction, string(Straight), "is slit, but a mitten covers the thumb; write straight for a thumb without a gusset")
@@ -75,14 +75,14 @@ func (r *Request) unused() []string {
 	m, topped := &r.Make, r.Kind.info().topped
 	cuff, top := or(m.Cuff, RibCuff), or(m.Top, RoundedTop)
 	how := or(m.Construction, ByGusset)
-	grows := r.Kind.Thumbed() && how == ByGusset
+	parts, grows := r.Kind.info().parts, r.Gusseted()
 	var list []string
 	for _, one := range []struct {
 		said  string
 		given bool
 		use   bool
 	}{
-		{"the thumb’s place", m.Place == InPalm, r.Kind.Thumbed() && how != Slit},
+		{"the thumb’s place", m.Place == InPalm, parts && how != Slit},
 		{"how the gusset grows", m.Increase != "", grows},
 		{"the cuff’s upper girth", m.UpperGirth != 0, cuff == Gauntlet},
 		{"the cuff’s depth", m.CuffDepth != 0, cuff == Gauntlet || cuff == HemCuff},
@@ -113,7 +113,7 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 		}
 	}
 	how := or(m.Construction, ByGusset)
-	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.Thumbed())
+	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.info().parts)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down)
 	later(PathFlat, "true", "false", m.Flat)
 	later(PathCuff, string(m.Cuff), string(RibCuff), m.Cuff == Gauntlet)

@@ -68,6 +68,7 @@ type presence uint8
 
 const (
 	always presence = iota
+	withGusset
 	withThumb
 	withTop
 )
@@ -197,8 +198,10 @@ func (n Number) String() string {
 // has reports whether the plan has n.
 func (p *Plan) has(n Number) bool {
 	switch table[n].needs {
+	case withGusset:
+		return p.Gusseted()
 	case withThumb:
-		return p.Gusset.Rounds.N > 0
+		return p.Thumbed()
 	case withTop:
 		return p.Top != nil
 	}

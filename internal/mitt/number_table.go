@@ -45,35 +45,35 @@ var gussetNumbers = []row{
 		pin: func(p *Pins) *Pin { return &p.HandStitches }, count: func(p *Plan) int { return p.Body.Stitches.N }, worked: func(k *Progress) *int { return &k.HandStitches },
 	}},
 	{GussetBase, info{
-		key: "gusset_base", label: "Gusset base", said: "gusset base", rung: "base", reason: "gusset.base", part: stitch.Gusset, needs: withThumb,
+		key: "gusset_base", label: "Gusset base", said: "gusset base", rung: "base", reason: "gusset.base", part: stitch.Gusset, needs: withGusset,
 		measure: InStitches, low: 1, high: maxBase, at: ranks{5, 5, 3}, company: beside, everyHand: true, student: true,
 		pin: func(p *Pins) *Pin { return &p.GussetBase }, count: func(p *Plan) int { return p.Gusset.Base }, worked: func(k *Progress) *int { return &k.GussetBase },
 	}},
 	{Increases, info{
-		key: "increases", label: "Increase rounds", said: "increase rounds", rung: "increases", reason: "gusset.increase_rounds", part: stitch.Gusset, needs: withThumb,
+		key: "increases", label: "Increase rounds", said: "increase rounds", rung: "increases", reason: "gusset.increase_rounds", part: stitch.Gusset, needs: withGusset,
 		measure: InTimes, low: 1, high: maxRounds, at: ranks{6, 6, 4}, company: beside,
 		pin: func(p *Pins) *Pin { return &p.Increases }, count: func(p *Plan) int { return p.Gusset.Increases },
 	}},
 	{FirstIncrease, info{
-		key: "first_increase", label: "First increase round", said: "first increase", rung: "first in", with: Increases, reason: "gusset.first_increase", part: stitch.Gusset, needs: withThumb,
+		key: "first_increase", label: "First increase round", said: "first increase", rung: "first in", with: Increases, reason: "gusset.first_increase", part: stitch.Gusset, needs: withGusset,
 		help:    "left out: 1, unless the hand’s shape is followed",
 		measure: AtRounds, low: 1, high: maxRounds, at: ranks{7, 7, 17}, company: beside, everyHand: true,
 		pin: func(p *Pins) *Pin { return &p.FirstIncrease }, count: func(p *Plan) int { return p.Gusset.IncreaseRounds[0] },
 	}},
 	{GussetRounds, info{
-		key: "gusset_rounds", label: "Gusset, rounds", said: "gusset", rung: "gusset rounds", reason: "gusset.rounds", part: stitch.Gusset, rounds: stitch.Gusset, needs: withThumb,
+		key: "gusset_rounds", label: "Gusset, rounds", said: "gusset", rung: "gusset rounds", reason: "gusset.rounds", part: stitch.Gusset, rounds: stitch.Gusset, needs: withGusset,
 		measure: InRounds, low: 1 + gussetLeadOut, high: maxRounds, at: ranks{8, 10, 11}, company: beside,
 		pin: func(p *Pins) *Pin { return &p.GussetRounds }, count: func(p *Plan) int { return p.Gusset.Rounds.N }, worked: func(k *Progress) *int { return &k.GussetRounds },
 	}},
 	{Rhythm, info{
-		key: "rhythm", label: "Rhythm", said: "from one increase round to the next", rung: "every", reason: "gusset.rhythm", part: stitch.Gusset, needs: withThumb,
+		key: "rhythm", label: "Rhythm", said: "from one increase round to the next", rung: "every", reason: "gusset.rhythm", part: stitch.Gusset, needs: withGusset,
 		help:    "3: every 3rd round; 2, 3: in turn",
 		measure: Between, low: gussetGap, high: maxRounds, at: ranks{9, 8, 18}, company: beside, everyHand: true,
 		pinned: func(p *Pins) *[]int { return &p.Rhythm },
 		list:   func(p *Plan) []int { return rhythmOf(p.Gusset.IncreaseRounds, p.Pins.FirstIncrease.Or(1)) },
 	}},
 	{IncreaseRounds, info{
-		key: "increase_rounds", label: "Increases in rounds", said: "increases in", rung: "increases in", with: Increases, reason: "gusset.list", part: stitch.Gusset, needs: withThumb,
+		key: "increase_rounds", label: "Increases in rounds", said: "increases in", rung: "increases in", with: Increases, reason: "gusset.list", part: stitch.Gusset, needs: withGusset,
 		help:    "all of them: 1, 4, 7",
 		measure: AtRounds, low: 1, high: maxRounds, at: ranks{10, 9, 19}, company: beside,
 		pinned: func(p *Pins) *[]int { return &p.IncreaseRounds }, list: func(p *Plan) []int { return p.Gusset.IncreaseRounds }, listed: func(k *Progress) *[]int { return &k.Increases },
@@ -82,7 +82,7 @@ var gussetNumbers = []row{
 
 var divisionNumbers = []row{
 	{KeptOnHand, info{
-		key: "kept_on_hand", label: "Left on the hand", said: "left on the hand", rung: "left on hand", with: Held, reason: "gusset.kept_on_hand", part: stitch.Hand, needs: withThumb,
+		key: "kept_on_hand", label: "Left on the hand", said: "left on the hand", rung: "left on hand", with: Held, reason: "gusset.kept_on_hand", part: stitch.Hand, needs: withGusset,
 		measure: InStitches, high: maxStitches, at: ranks{11, 11, 5}, company: beside, everyHand: true,
 		pin: func(p *Pins) *Pin { return &p.KeptOnHand }, count: func(p *Plan) int { return p.Gusset.Kept }, worked: func(k *Progress) *int { return &k.Kept },
 	}},
@@ -92,7 +92,7 @@ var divisionNumbers = []row{
 		pin: func(p *Pins) *Pin { return &p.Held }, count: func(p *Plan) int { return p.Thumb.Held }, worked: func(k *Progress) *int { return &k.Held },
 	}},
 	{BridgeStitches, info{
-		key: "bridge", label: "Bridge", said: "bridge", rung: "bridge", reason: "bridge.cast_on", part: stitch.Hand, needs: withThumb,
+		key: "bridge", label: "Bridge", said: "bridge", rung: "bridge", reason: "bridge.cast_on", part: stitch.Hand, needs: withGusset,
 		measure: InStitches, high: maxBridge, at: ranks{13, 13, 7}, company: beside, everyHand: true, student: true,
 		pin: func(p *Pins) *Pin { return &p.Bridge }, count: func(p *Plan) int { return p.Bridge.CastOn }, worked: func(k *Progress) *int { return &k.Bridge },
 	}},
@@ -122,7 +122,7 @@ var topNumbers = []row{
 		pin: func(p *Pins) *Pin { return &p.TopRounds }, count: func(p *Plan) int { return p.Top.Rounds }, worked: func(k *Progress) *int { return &k.TopRounds },
 	}},
 	{PalmInset, info{
-		key: "inset", measure: InStitches, high: MaxInset, needs: withThumb,
+		key: "inset", measure: InStitches, high: MaxInset, needs: withGusset,
 		count: func(p *Plan) int { return p.Gusset.Inset }, worked: func(k *Progress) *int { return &k.Inset },
 	}},
 	{TopBand, info{
@@ -141,7 +141,7 @@ var topNumbers = []row{
 
 var thumbNumbers = []row{
 	{PickedUp, info{
-		key: "picked_up", label: "Picked up", said: "picked up", rung: "pick up", reason: "thumb.picked_up", part: stitch.Thumb, needs: withThumb,
+		key: "picked_up", label: "Picked up", said: "picked up", rung: "pick up", reason: "thumb.picked_up", part: stitch.Thumb, needs: withGusset,
 		measure: InStitches, high: maxBridge + maxExtra, at: ranks{16, 14, 8}, company: beside,
 		pin: func(p *Pins) *Pin { return &p.PickedUp }, count: func(p *Plan) int { return p.Thumb.PickedUp }, worked: func(k *Progress) *int { return &k.PickedUp },
 	}},

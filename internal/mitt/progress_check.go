@@ -76,8 +76,8 @@ func (k *Progress) checkGrowth(faults *fault.Fields) {
 // the knitting shows which it is.
 func (k *Progress) checkKind(kind Kind, faults *fault.Fields) {
 	switch {
-	case k.Part == stitch.Gusset && !kind.info().thumbed,
-		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != kind.info().thumbed,
+	case k.Part == stitch.Gusset && !kind.info().parts,
+		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != kind.info().parts,
 		k.Part == stitch.Thumb && k.GussetBase == 0:
 		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
 	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.info().topped:

@@ -228,15 +228,16 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 	switch {
 	case !kind.topped:
 		out.above = or(r.Lengths.AboveGusset, 0.21*l)
-	case kind.thumbed:
+	case kind.parts:
 		out.above = l - h.WristToCrotch.MM() + TipRoom // top included; the top takes it off
 	default:
 		out.above = l + TipRoom
 	}
 	switch {
+	case !r.Thumbed():
 	case kind.thumbClosed:
 		out.thumb = or(r.Lengths.Thumb, h.ThumbLength.MM()+4)
-	case kind.thumbed:
+	default:
 		out.thumb = or(r.Lengths.Thumb, 0.53*h.ThumbLength.MM())
 	}
 	return out

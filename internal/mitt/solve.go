@@ -62,7 +62,7 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 
 // parts plans the gusset and the thumb of a mitt that has them.
 func (d *draft) parts(pl *Planner) error {
-	if !d.plan.Thumbed() {
+	if !d.plan.Parted() {
 		return d.withoutThumb()
 	}
 	if err := d.gusset(pl); err != nil {

@@ -191,7 +191,7 @@ func (d *draft) roundsBelowTop(top *Top) {
 		rounds = nearest(d.q * given.MM())
 	}
 	least, evens := 1, boolInt(top.Odd > 0)
-	if d.plan.Thumbed() {
+	if d.plan.Parted() {
 		least += evens
 	}
 	above := d.pins.RoundsAboveGusset.Or(max(least, rounds))

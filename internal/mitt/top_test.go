@@ -92,7 +92,7 @@ func TestEveryTop(t *testing.T) {
 func requireMirroredTop(t *testing.T, p *Plan, m stitch.Mitt, r *Request) {
 	t.Helper()
 	round := m.Section(stitch.Top).Rounds[0]
-	if round.Even || !p.Thumbed() || p.Top.Odd > 0 || round.In() != round.Out() {
+	if round.Even || !p.Parted() || p.Top.Odd > 0 || round.In() != round.Out() {
 		return
 	}
 	want := wale.Mitt(m, p.Gusset.Base)[stitch.Top][0]

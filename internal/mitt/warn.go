@@ -16,7 +16,7 @@ func (d *draft) residuals() {
 	p.Residual = Residuals{
 		Hand: float64(p.Bridge.HandAfter)/d.g - p.Hand.Circumference.MM()*(1+p.Ease.Hand),
 	}
-	if !p.Thumbed() {
+	if !p.Parted() {
 		return
 	}
 	p.Residual = Residuals{
@@ -41,7 +41,7 @@ func (d *draft) warn() {
 	d.warnMultiples()
 	d.warnUnused()
 	d.warnKnitted()
-	if p.Thumbed() {
+	if p.Gusseted() {
 		d.warnShare()
 		d.warnIncreases()
 	} else {
@@ -238,7 +238,7 @@ const infant = 105.5
 
 func (d *draft) warnSmall() {
 	p := &d.plan
-	if p.Hand.Length < hand.BabyBelow && p.Thumbed() {
+	if p.Hand.Length < hand.BabyBelow && p.Parted() {
 		p.say("thumbless", "Under 95 mm a mitten without a thumb is usual. Under 2 years the filled measurements have no source.")
 	}
 	if p.Hand.Length.MM() < infant {

@@ -97,7 +97,7 @@ func told(n int) string {
 func lessonLetters(s *Sheet, o Options) string {
 	p := s.Out.Plan
 	return drawnLetters(picture.Lesson(picture.LessonOptions{
-		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Thumbed: p.Thumbed(),
+		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Thumbed: p.Gusseted(),
 		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
 	})...)
 }

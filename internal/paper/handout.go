@@ -120,7 +120,7 @@ const aboveRow = 30
 func (h *handout) lesson() block {
 	p := h.Out.Plan
 	o := picture.LessonOptions{
-		Width: h.width(), Letter: h.body, FromLeft: h.Doc.FromLeft, Thumbed: p.Thumbed(),
+		Width: h.width(), Letter: h.body, FromLeft: h.Doc.FromLeft, Thumbed: p.Gusseted(),
 		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
 	}
 	const head = "How it is worked"

@@ -120,7 +120,7 @@ func (c *climb) begin(part stitch.Part) []string {
 	case stitch.OverTips:
 		return []string{"top begins on " + words.Plural(p.Top.Stitches, "stitch")}
 	}
-	if !p.Thumbed() {
+	if !p.Parted() {
 		return c.join(nil)
 	}
 	return c.part()
@@ -167,7 +167,7 @@ func (c *climb) end() []string {
 		return []string{"draw the yarn through " + words.Plural(p.Top.End, "stitch")}
 	case p.Body.EdgingRounds > 0:
 		n = p.Body.EdgingStitches
-	case p.Thumbed():
+	case p.Parted():
 		n = p.Bridge.HandAfter
 	}
 	return []string{c.Out.Terms.Say("bind off " + words.Plural(n, "stitch"))}

@@ -31,7 +31,7 @@ func (h *handout) measured() []measure {
 		name: "hand", hand: p.Hand.Circumference.MM(), mitt: round(p.Body.Stitches.N),
 		along: p.Hand.Length.MM(), doubt: h.filled("hand.hand_circumference", "hand.hand_length"),
 	}, {name: "whole " + h.noun(), long: whole}}
-	if p.Thumbed() {
+	if p.Parted() {
 		list = append(list, measure{
 			name: "with thumb", hand: p.Hand.Palm.MM(), mitt: round(p.Body.Stitches.N + p.Gusset.Stitches - p.Gusset.Base),
 			doubt: h.filled("hand.palm_and_thumb_circumference", ""),

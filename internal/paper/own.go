@@ -23,7 +23,7 @@ func (h *handout) ownNumbers() block {
 		{"Hand, around", h.inLetters(p.Hand.Circumference.With(unit))},
 		{"Cast on", words.Plural(p.Cuff.CastOn.N, "stitch")},
 	}
-	if p.Thumbed() {
+	if p.Gusseted() {
 		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its end", words.Plural(p.Gusset.Stitches, "stitch")},
 			[2]string{"Held for the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Bridge", words.Plural(p.Bridge.CastOn, "stitch")})
 	}
@@ -175,7 +175,7 @@ func (h *handout) cautions() block {
 func (h *handout) offBy() string {
 	p := h.Out.Plan
 	try := "before the top"
-	if p.Thumbed() {
+	if p.Gusseted() {
 		try = "half-way up the gusset"
 	}
 	off := float64(p.Body.Stitches.N) / p.Gauge.Stitches * h.Out.Summary.Half

@@ -67,9 +67,11 @@ func (h *handout) mainCounts() string {
 		list = append(list, p.Kind.Words())
 	}
 	list = append(list, fmt.Sprintf("cast on %d", p.Cuff.CastOn.N), fmt.Sprintf("hand %d", p.Body.Stitches.N))
+	if p.Gusseted() {
+		list = append(list, fmt.Sprintf("gusset %d to %d in %s", p.Gusset.Base, p.Gusset.Stitches, words.Plural(p.Gusset.Rounds.N, "round")))
+	}
 	if p.Thumbed() {
-		list = append(list, fmt.Sprintf("gusset %d to %d in %s", p.Gusset.Base, p.Gusset.Stitches, words.Plural(p.Gusset.Rounds.N, "round")),
-			fmt.Sprintf("thumb %d", p.Thumb.Stitches.N))
+		list = append(list, fmt.Sprintf("thumb %d", p.Thumb.Stitches.N))
 	}
 	return strings.Join(list, " · ")
 }

@@ -6,7 +6,6 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/grade"
-	"thenar/internal/mitt"
 )
 
 // SizeTable lays out the numbers of a mitt for a range of hand sizes, in a table
@@ -23,7 +22,7 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 	}
 	list := []block{one("about", 0, keptLines(about))}
 	list[0].withNext = true
-	t := table{h, sizeColumns(g.Kind), nil}
+	t := table{h, sizeColumns(g), nil}
 	for _, b := range g.Blocks {
 		head := ask.Rate(b)
 		list = append(list, one(head, aboveHeading, keptWith(h.headingPart(head), t.rows(sizeRows(g, b), head))))
@@ -39,38 +38,58 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 
 const same = "= the same numbers as the size before: the two are one size. ! the plan has something to look at: open it with this hand."
 
-func sizeColumns(kind mitt.Kind) []column {
-	list := []column{{"to fit", 1.3, false, true}, {"cast on", 1, true, true}, {"hand", 1, true, false}}
-	if kind.Thumbed() {
-		list = append(list, column{"increases", 1.2, true, false}, column{"rounds", 1, true, false}, column{"held", 0.8, true, false}, column{"bridge", 0.9, true, false},
-			column{"hand after", 1.2, true, false}, column{"thumb", 0.9, true, false})
+// sizeNumber is a column of the table of sizes and the number that stands in it.
+type sizeNumber struct {
+	column
+	of func(grade.Cell) int
+}
+
+// sizeNumbers returns the columns of the numbers that the mitts have.
+func sizeNumbers(g grade.Grid) []sizeNumber {
+	list := []sizeNumber{
+		{column{"cast on", 1, true, true}, func(c grade.Cell) int { return c.CastOn }},
+		{column{"hand", 1, true, false}, func(c grade.Cell) int { return c.Hand }},
 	}
-	list = append(list, column{"above", 0.9, true, false})
-	if kind.Closed() {
-		list = append(list, column{"top", 0.8, true, false})
+	if g.Gusset {
+		list = append(list, sizeNumber{column{"increases", 1.2, true, false}, func(c grade.Cell) int { return c.Increases }},
+			sizeNumber{column{"rounds", 1, true, false}, func(c grade.Cell) int { return c.GussetRounds }})
+	}
+	if g.Thumb {
+		list = append(list, sizeNumber{column{"held", 0.8, true, false}, func(c grade.Cell) int { return c.Held }})
+	}
+	if g.Gusset {
+		list = append(list, sizeNumber{column{"bridge", 0.9, true, false}, func(c grade.Cell) int { return c.Bridge }},
+			sizeNumber{column{"hand after", 1.2, true, false}, func(c grade.Cell) int { return c.HandAfter }})
+	}
+	if g.Thumb {
+		list = append(list, sizeNumber{column{"thumb", 0.9, true, false}, func(c grade.Cell) int { return c.Thumb }})
+	}
+	list = append(list, sizeNumber{column{"above", 0.9, true, false}, func(c grade.Cell) int { return c.Above }})
+	if g.Kind.Closed() {
+		list = append(list, sizeNumber{column{"top", 0.8, true, false}, func(c grade.Cell) int { return c.Top }})
+	}
+	return list
+}
+
+func sizeColumns(g grade.Grid) []column {
+	list := []column{{"to fit", 1.3, false, true}}
+	for _, n := range sizeNumbers(g) {
+		list = append(list, n.column)
 	}
 	return append(list, column{"", 0.5, true, false})
 }
 
 func sizeRows(g grade.Grid, b grade.Block) []row {
 	rows := make([]row, len(b.Cells))
-	columns := sizeColumns(g.Kind)
+	columns := sizeColumns(g)
 	for i, c := range b.Cells {
 		cells := []string{g.Hands[i].Label}
 		if c.Why != "" {
 			rows[i] = row{cells: append(cells, make([]string, len(columns)-1)...), below: []string{"no plan: " + c.Why}}
 			continue
 		}
-		numbers := []int{c.CastOn, c.Hand}
-		if g.Kind.Thumbed() {
-			numbers = append(numbers, c.Increases, c.GussetRounds, c.Held, c.Bridge, c.HandAfter, c.Thumb)
-		}
-		numbers = append(numbers, c.Above)
-		if g.Kind.Closed() {
-			numbers = append(numbers, c.Top)
-		}
-		for _, n := range numbers {
-			cells = append(cells, strconv.Itoa(n))
+		for _, n := range sizeNumbers(g) {
+			cells = append(cells, strconv.Itoa(n.of(c)))
 		}
 		mark := ""
 		if c.Same {

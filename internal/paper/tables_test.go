@@ -17,7 +17,7 @@ import (
 func TestSizeTableNamesItsColumnsApart(t *testing.T) {
 	for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten, mitt.Thumbless} {
 		seen := map[string]bool{}
-		for _, c := range sizeColumns(kind) {
+		for _, c := range sizeColumns(grade.Grid{Kind: kind, Gusset: kind != mitt.Thumbless, Thumb: kind != mitt.Thumbless}) {
 			assert.False(t, seen[c.head], "%s: two columns are called %q", kind, c.head)
 			seen[c.head] = true
 		}

@@ -176,7 +176,7 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 	case mitt.CuffPlainRounds:
 		return middle(stitch.CuffPlain), false
 	case mitt.HandStitches:
-		if !b.p.Thumbed() {
+		if !b.p.Gusseted() {
 			return round(stitch.Hand, 0), false
 		}
 		return round(stitch.Gusset, 0), false

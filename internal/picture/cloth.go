@@ -44,7 +44,7 @@ func (m *fabric) outline(c *canvas) *pen {
 		m.thumbOutline(p)
 	}
 	for i := len(m.main()) - 1; i >= 0; i-- {
-		if t := m.tubes[i]; !m.p.Thumbed() || t.over < stitch.OverHand {
+		if t := m.tubes[i]; !m.p.Parted() || t.over < stitch.OverHand {
 			for r := t.rounds(); r >= 0; r-- {
 				p.line(t.edges[r].out)
 			}

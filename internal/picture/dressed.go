@@ -67,4 +67,4 @@ func (d *Dressed) Draw(page *draw.Scene, x, y, scale float64) {
 }
 
 // Dotted reports whether each increase round has a dot on the edge of the gusset.
-func (d *Dressed) Dotted(o HandOptions) bool { return o.Worn == nil && d.p.Thumbed() }
+func (d *Dressed) Dotted(o HandOptions) bool { return o.Worn == nil && d.p.Gusseted() }

@@ -67,7 +67,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	sections := p.Mitt().Sections
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
-	if !p.Thumbed() {
+	if !p.Parted() {
 		level = f.lift
 	}
 	at, reached := 0, 0.0
@@ -85,7 +85,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			counts = append(counts, n)
 		}
 		reached += s.AtGauge(len(s.Rounds), p.Gauge.Rounds)
-		if over == stitch.OverMound || !p.Thumbed() && s.Part.Passing() {
+		if over == stitch.OverMound || !p.Parted() && s.Part.Passing() {
 			division = reached
 		}
 	}
@@ -105,7 +105,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
 		switch {
-		case t.over == stitch.OverHand && p.Thumbed():
+		case t.over == stitch.OverHand && p.Parted():
 			inner, _ := m.parting(f)
 			t.edges[0].in, t.edges[0].out = inner, inner
 		case t.over == stitch.OverMound:

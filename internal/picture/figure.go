@@ -82,7 +82,7 @@ type room struct {
 // posed returns the figure of the hand in the pose that its mitt asks for.
 func posed(p *mitt.Plan) *figure {
 	f := newFigure(&p.Hand)
-	if f.tucked = !p.Thumbed(); p.Kind.Closed() {
+	if f.tucked = p.Tucked(); p.Kind.Closed() {
 		f.leans = inMitten
 	}
 	return f

@@ -34,7 +34,7 @@ func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 
 func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	f := newFigure(&p.Hand)
-	f.tucked = !p.Thumbed()
+	f.tucked = p.Tucked()
 	m := newFabric(p, f)
 	const letter = 5.0
 	c := fitCanvas(o.Left, letter, smallMargin, smallMargin, func(c *canvas) {

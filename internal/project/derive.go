@@ -98,7 +98,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 	return chart.Source{
 		Mitt: p.Plan.Mitt(), Base: p.Plan.Gusset.Base, Marks: marks, FromLeft: d.FromLeft,
-		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Thumbed(),
+		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Parted(),
 		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),
 	}.Prepare()
 }
@@ -116,7 +116,7 @@ func (pl *Planner) pair(d Document, marks chart.Marks, out *Outputs) (p words.Pa
 		}
 		charts = planned.Charts(other, marks)
 		p.Numbers = words.Between(out.Plan, planned.Plan)
-	} else if charts.Mirrored = !charts.Mirrored && out.Plan.Thumbed(); charts.Mirrored != out.Charts.Mirrored {
+	} else if charts.Mirrored = !charts.Mirrored && out.Plan.Parted(); charts.Mirrored != out.Charts.Mirrored {
 		charts = charts.Prepare()
 	}
 	p.Parts = out.Charts.Differing(charts)

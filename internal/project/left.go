@@ -32,8 +32,11 @@ func leaves(p *Planned) (Leaves, error) {
 	}
 	out.Girths = fit.Misfits(rows, out.Tolerance)
 	at := map[stitch.Part]mitt.Place{stitch.Hand: mitt.PlaceHandLength}
+	if p.Gusseted() {
+		at[stitch.Gusset] = mitt.PlaceGussetLength
+	}
 	if p.Thumbed() {
-		at[stitch.Gusset], at[stitch.Thumb] = mitt.PlaceGussetLength, mitt.PlaceThumbLength
+		at[stitch.Thumb] = mitt.PlaceThumbLength
 	}
 	for _, part := range stitch.Parts() {
 		place, has := at[part]

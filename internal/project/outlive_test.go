@@ -94,7 +94,7 @@ func TestNoEditIsLostUnlisted(t *testing.T) {
 		}
 		kept := maps.Clone(marks)
 		names = wale.Mitt(plan.Mitt(), plan.Gusset.Base)
-		s := chart.Source{Mitt: plan.Mitt(), Base: plan.Gusset.Base, Marks: marks, Mirrored: d.Side == Left && plan.Thumbed()}.Prepare()
+		s := chart.Source{Mitt: plan.Mitt(), Base: plan.Gusset.Base, Marks: marks, Mirrored: d.Side == Left && plan.Parted()}.Prepare()
 		here, gone := count(t, s)
 		require.Equal(t, len(marks.Edits()), here+gone, "case %d", i)
 		require.Equal(t, kept, marks)

@@ -52,7 +52,7 @@ func reportMadeOf(p *mitt.Plan) reportMade {
 		Piece: reportPieceMade{cmp.Or(m.Direction, mitt.Up), m.Flat},
 		Cuff:  reportCuffMade{Kind: cmp.Or(m.Cuff, mitt.RibCuff), Folded: p.Cuff.Facing},
 	}
-	if p.Thumbed() {
+	if p.Parted() {
 		r.Thumb = reportThumbMade{mitt.ByGusset, cmp.Or(m.Place, mitt.AtSide), nil, cmp.Or(m.Increase, mitt.MakeOne)}
 		if m.Place == mitt.InPalm {
 			inset := p.Gusset.Inset

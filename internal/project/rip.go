@@ -44,7 +44,7 @@ func offs(p *Planned) ([]off, error) {
 	zones := fit.Zones(rows)
 	one := func(at mitt.Place) fit.Range { return fit.Range{Low: p.Off[at], High: p.Off[at]} }
 	list := []off{{"cuff", one(mitt.PlaceCuff)}}
-	if p.Thumbed() {
+	if p.Gusseted() {
 		list = append(list, off{"gusset", zones[stitch.Gusset]}, off{"gusset’s length", one(mitt.PlaceGussetLength)})
 	}
 	list = append(list, off{"hand", zones[stitch.Hand]}, off{"length of the hand", one(mitt.PlaceHandLength)})

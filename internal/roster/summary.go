@@ -60,8 +60,10 @@ func (l *Line) summarize() *summary {
 		fmt.Sprintf("%.1f", p.Gauge.Stitches*100), fmt.Sprint(p.Cuff.CastOn.N), "–", "–", "–", "–", fmt.Sprint(p.Body.RoundsAbove),
 		fmt.Sprintf("%d m", most),
 	}
-	if p.Thumbed() {
+	if p.Gusseted() {
 		cells[2], cells[3] = fmt.Sprintf("%d × %d", p.Gusset.Increases, p.Gusset.Step), fmt.Sprint(p.Gusset.Rounds.N)
+	}
+	if p.Thumbed() {
 		cells[4], cells[5] = fmt.Sprint(p.Thumb.Held), fmt.Sprint(p.Thumb.Stitches.N)
 	}
 	return &summary{cells, most}

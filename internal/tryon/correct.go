@@ -164,7 +164,7 @@ func Put(s sheet.Sheet, edits []Edit) {
 // next mitt becomes shorter or longer.
 func (c *corrector) base() {
 	off := c.try.Base
-	if off == nil || *off == 0 || !c.plan.Thumbed() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
+	if off == nil || *off == 0 || !c.plan.Gusseted() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
 		return
 	}
 	u := c.sheet.Unit()
@@ -191,7 +191,7 @@ func (c *corrector) base() {
 // rounds a mm, and o how far the top sits above the parting.
 func (c *corrector) top() {
 	off := c.try.Top
-	if off == nil || *off == 0 || !c.plan.Thumbed() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
+	if off == nil || *off == 0 || !c.plan.Gusseted() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
 		return
 	}
 	u := c.sheet.Unit()

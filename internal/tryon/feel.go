@@ -100,7 +100,7 @@ func (c *corrector) againstHand(zone Zone) string {
 // companions returns further edits, which keep the zones beside a changed zone
 // as they are or make them follow it, and says why.
 func (c *corrector) companions(zone Zone, step int, change float64) (edits []Edit, why string) {
-	if !c.plan.Thumbed() {
+	if !c.plan.Gusseted() {
 		return nil, ""
 	}
 	path, palm, knitted := c.easeOf(Parting)

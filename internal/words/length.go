@@ -106,7 +106,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 // plainUntil returns what begins on the hand above the plain rounds. The end of the
 // forearm's bone stands out as a knob on the little finger's side of the wrist.
 func plainUntil(p *mitt.Plan) string {
-	if !p.Thumbed() {
+	if !p.Gusseted() {
 		return "the hand begins there"
 	}
 	return "the gusset begins at the knob outside the wrist"

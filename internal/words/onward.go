@@ -16,7 +16,7 @@ import (
 //	7 increase rounds instead of 6.
 func Onward(was, is *mitt.Plan, after int) string {
 	var here []string
-	if is.Thumbed() && was.Thumbed() {
+	if is.Gusseted() && was.Gusseted() {
 		before, now := onwardRhythm(was.Gusset.IncreaseRounds, after), onwardRhythm(is.Gusset.IncreaseRounds, after)
 		if before != now {
 			here = append(here, fmt.Sprintf("instead of %s: %s", before, now))

@@ -17,7 +17,7 @@ type Pair struct {
 // Between returns in which numbers the plan of the other hand differs.
 func Between(this, other *mitt.Plan) []string {
 	var list []string
-	if this.Thumbed() && other.Thumbed() {
+	if this.Gusseted() && other.Gusseted() {
 		list = differing(onwardGusset(this, other))
 		if in := other.Gusset.IncreaseRounds; !slices.Equal(in, this.Gusset.IncreaseRounds) {
 			list = append(list, "increases in "+Ranges(in))

@@ -31,7 +31,7 @@ func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 	r := reasons{p: p, u: u}
 	r.cuff()
 	r.body()
-	if p.Thumbed() {
+	if p.Gusseted() {
 		r.gusset()
 		r.division()
 	}
@@ -69,7 +69,7 @@ func (r *reasons) add(n mitt.Number, why string) {
 // cuff.
 func (r *reasons) put(n mitt.Number, value, why string) {
 	part, said := n.Part(), r.p.Said(n)
-	if !r.p.Thumbed() {
+	if !r.p.Parted() {
 		if part.Marked() {
 			part = stitch.Hand
 		}
@@ -161,7 +161,7 @@ func (r *reasons) cuff() {
 		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
 	}
 	to := "gusset"
-	if !p.Thumbed() {
+	if !p.Gusseted() {
 		to = "hand"
 	}
 	r.add(mitt.CuffPlainRounds,

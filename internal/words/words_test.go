@@ -75,7 +75,7 @@ func TestInstructions(t *testing.T) {
 			p := plan(t, c.kind, c.rib)
 			m := p.Mitt()
 			var pair Pair
-			if p.Thumbed() {
+			if p.Parted() {
 				pair.Parts = stitch.Differing(m, stitch.Mirror(m))
 			}
 			if c.left {

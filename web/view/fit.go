@@ -61,7 +61,7 @@ func (a Answer) tightWords() string {
 func (a Answer) doubtWords() string {
 	p := a.Out.Plan
 	girth, where := p.Hand.Palm.MM(), "palm"
-	if !p.Thumbed() {
+	if !p.Parted() {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
 	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %s stitches and %s rounds over 10 cm, ± %.1f %% (95 %%). The %s may come out up to %s off.",

@@ -95,7 +95,7 @@ func planFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if a.Out.Plan.Thumbed() {
+			if a.Out.Plan.Gusseted() {
 				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<section class=\"rhythm\" aria-labelledby=\"rhythm-head\">")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err

@@ -32,7 +32,7 @@ func planNumbers(p *mitt.Plan) []planNumber {
 		{"cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
-	if !p.Thumbed() {
+	if !p.Gusseted() {
 		return append(list, planNumber{" · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
 	}
 	return append(list,
@@ -61,7 +61,7 @@ func (a Answer) summaryNumbers() []planNumber {
 		{"Cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
-	if !p.Thumbed() {
+	if !p.Gusseted() {
 		return append(list,
 			planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset},
 			planNumber{" to the top · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})

@@ -218,7 +218,7 @@ func (t Tries) Drawing() string {
 
 // seats are the ends of the gusset on the drawing, once it is begun.
 func (t Tries) seats() []picture.Seat {
-	if !t.Plan.Thumbed() || !t.seated() {
+	if !t.Plan.Gusseted() || !t.seated() {
 		return nil
 	}
 	return []picture.Seat{{Name: "base", Part: stitch.Gusset, At: 0}, {Name: "top", Part: stitch.Gusset, At: 1}}
@@ -318,7 +318,7 @@ func (t Tries) seated() bool {
 
 // zones returns the zones that the mitt has.
 func (t Tries) zones() []tryon.Zone {
-	if t.Plan == nil || !t.Plan.Thumbed() {
+	if t.Plan == nil || !t.Plan.Gusseted() {
 		return []tryon.Zone{tryon.Cuff, tryon.Hand}
 	}
 	return tryon.Zones()

@@ -324,7 +324,7 @@ func tryForm(t Tries) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		if t.Plan.Thumbed() {
+		if t.Plan.Gusseted() {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "<fieldset class=\"group\" data-felt=\"")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
