@@ -80,7 +80,7 @@ func (b *body) tip(row *Row, share float64) float64 {
 		end = float64(t.Stitches % 4)
 		end += mitt.TopEnd
 		long := mitt.TopLength(b.p.Hand.Length.MM())
-		share = max(0, 1-(float64(t.Rounds-row.Round)/q)/long)
+		share = max(0, 1-(float64(t.Rounds)/q-row.Height)/long)
 	}
 	return b.crown * (1 + (end/float64(t.Stitches)-1)*math.Pow(share, 1.5))
 }

@@ -12,9 +12,10 @@ import (
 // Row compares one round with the body at its upper edge. Lengths are in mm.
 type Row struct {
 	Section     stitch.Part
-	Round       int     // in the section, from 1
-	Height      float64 // above the start of the section
-	AboveCastOn float64 // height above the cast-on
+	Round       int     // in the section, from 1, as it is worked
+	Place       int     // in the section, from 1, counted from its lower edge
+	Height      float64 // above the lower edge of the section
+	AboveCastOn float64 // height above the cuff's edge, the cast-on of most mitts
 	Fabric      float64 // girth of the fabric
 	Body        float64 // girth of the body
 	Wanted      float64 // girth of the body with its ease
@@ -25,7 +26,8 @@ type Row struct {
 	fitted bool          // the round follows the hand or digit, and is not shaped to an end
 }
 
-// Rows returns a row for every round of every section, in the order knitted. The
+// Rows returns a row for every round of every section, from the cuff's edge up, and
+// then those of the thumb; that is the order knitted, but in a mitt from the tip. The
 // fabric's girth is the stitches of the round divided by the stitches per mm, at
 // the gauge of stocking stitch throughout; heights are rounds divided by rounds
 // per mm, those of garter stitch by its own, and a hem's inside has none. The thumb's heights above the cast-on begin at the round in which its
@@ -62,22 +64,22 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 	rows = slices.Grow(rows, total)
 	worked := 0.0                     // rounds from the cast-on, at the gauge
 	aside := map[stitch.Set]float64{} // rounds below the one that put a set aside
-	for j := range m.Sections {
-		s := &m.Sections[j]
-		if len(s.From) > 0 {
-			worked = aside[s.From[0]]
+	for _, s := range m.Upward() {
+		if set := s.Joins(); set != "" {
+			worked = aside[set]
 		}
 		over := s.Part.Over()
-		for i, r := range s.Rounds {
-			for _, set := range r.Aside {
+		for i := range s.Rounds {
+			round := s.Lies(i + 1)
+			for _, set := range s.Rounds[round-1].Aside {
 				if set != "" {
 					aside[set] = worked + s.AtGauge(i, p.Gauge.Rounds)
 				}
 			}
-			out := r.Out()
+			out := s.Above(round)
 			up := s.AtGauge(i+1, p.Gauge.Rounds)
 			row := Row{
-				Section: s.Part, Round: i + 1,
+				Section: s.Part, Round: round, Place: i + 1,
 				Height:      up / p.Gauge.Rounds,
 				AboveCastOn: (worked + up) / p.Gauge.Rounds,
 				Fabric:      float64(out) / p.Gauge.Stitches,

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"thenar/internal/gauge"
 	"thenar/internal/mitt"
@@ -139,7 +140,10 @@ func sites(p *mitt.Plan, rows []Row) []place {
 		to := from + rowsOfSection(rows[from:])
 		section, at := rows[from].Section, to-1
 		if site := rows[from].about.Site; site > 0 {
-			at = from + site - 1
+			at = slices.IndexFunc(rows[from:to], func(r Row) bool { return r.Round == site })
+			if at += from; at < from {
+				at = to
+			}
 		}
 		name := ""
 		switch section.Over() {

@@ -21,6 +21,10 @@ func (p *Plan) Mitt() stitch.Mitt {
 			m.Sections = append(m.Sections, s)
 		}
 	}
+	if p.Make.Direction == Down {
+		m.Sections = p.fromTip(m.Sections)
+		return m
+	}
 	m.Sections[0].CastOn = p.Cuff.CastOn.N
 	return m
 }

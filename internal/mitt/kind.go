@@ -28,6 +28,7 @@ type kindInfo struct {
 	thumbClosed bool // its thumb is closed, if it has one
 	topped      bool // it ends in a top; else it is open
 	both        bool // its hand goes round hand and thumb
+	fromTip     bool // it may be begun at the fingertips
 	without     Kind // what it is without a thumb; empty: the same
 
 	ease               float64 // of the hand; see handEase

@@ -114,7 +114,7 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 	}
 	how := or(m.Construction, ByGusset)
 	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.info().parts)
-	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down)
+	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && !r.Kind.info().fromTip)
 	later(PathFlat, "true", "false", m.Flat)
 	later(PathCuff, string(m.Cuff), string(RibCuff), m.Cuff == Gauntlet)
 }

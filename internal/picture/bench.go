@@ -124,7 +124,7 @@ func (b *Bench) Rungs() (hand, thumb []Rung) {
 		}
 		for r := 1; r <= t.rounds(); r++ {
 			below, at := t.up(float64(r-1))/b.p.Gauge.Rounds, t.up(float64(r))/b.p.Gauge.Rounds
-			rung := Rung{t.part, r, b.Level(below), b.Level(at), r == t.rounds(), grows[r]}
+			rung := Rung{t.part, t.worked(r), b.Level(below), b.Level(at), r == t.rounds(), grows[r]}
 			if t.over == stitch.OverDigit {
 				thumb = append(thumb, rung)
 			} else {

@@ -230,7 +230,7 @@ func (m *fabric) drawBands(c *canvas, x float64) {
 			if t.over != stitch.OverDigit && x >= 0 {
 				p.Rect(x-0.4*c.letter, c.y(high.left), 0.8*c.letter, c.y(low.left)-c.y(high.left))
 			}
-			p.path(draw.Style{Class: "band", Fill: inkColour}, draw.Attr{Name: "fill-opacity", Value: "0"}, part, attr("from", float64(r)), attr("to", float64(r)))
+			p.path(draw.Style{Class: "band", Fill: inkColour}, draw.Attr{Name: "fill-opacity", Value: "0"}, part, attr("from", float64(t.worked(r))), attr("to", float64(t.worked(r))))
 		}
 		c.s.End()
 	}

@@ -25,16 +25,27 @@ type tube struct {
 	rib      int     // the repeat of that ribbing in stitches
 	knits    int     // the knit stitches of it
 	stitches float64 // the number of stitches in that ribbing
+	down     bool    // it is worked from its last edge to its first
+	above    int     // in a mitt knitted only so far, those of its rounds above the drawn ones
+	below    int     // and those below them
+}
+
+// worked returns the number, as it is worked, of the drawn round r, from the lowest.
+func (t *tube) worked(r int) int {
+	if t.down {
+		return t.above + t.rounds() + 1 - r
+	}
+	return t.below + r
 }
 
 // newTube returns the tube of a section, without its edges.
 func newTube(s *stitch.Section, from, q float64) tube {
-	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), ribbed: s.About.Ribbed, rib: s.About.Rib, knits: s.About.Knits}
+	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), down: s.Down, ribbed: s.About.Ribbed, rib: s.About.Rib, knits: s.About.Knits}
 	for r := range len(s.Rounds) + 1 {
 		t.ups = append(t.ups, s.AtGauge(r, q))
 	}
 	if t.ribbed > 0 {
-		t.stitches = float64(s.Rounds[len(s.Rounds)-t.ribbed].In())
+		t.stitches = float64(s.Below(s.Lies(len(s.Rounds) - t.ribbed + 1)))
 	}
 	return t
 }
@@ -54,7 +65,7 @@ func (t *tube) last() edge { return t.edges[len(t.edges)-1] }
 // fabric is the mitt of a plan over a hand.
 type fabric struct {
 	p     *mitt.Plan
-	tubes []tube // in the order worked, the thumb last
+	tubes []tube // from the cuff up, the thumb last
 
 	stopped bool // it is knitted only so far
 }
@@ -64,21 +75,20 @@ type fabric struct {
 // thumb parts; without a thumb, the cuff's last round is at the wrist.
 func newFabric(p *mitt.Plan, f *figure) *fabric {
 	m := &fabric{p: p}
-	sections := p.Mitt().Sections
+	sections := p.Mitt().Upward()
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
 	if !p.Parted() {
 		level = f.lift
 	}
 	at, reached := 0, 0.0
-	for i := range sections {
-		s := &sections[i]
+	for _, s := range sections {
 		over := s.Part.Over()
 		if over == stitch.OverDigit {
 			continue
 		}
-		for r, round := range s.Rounds {
-			n := float64(round.Out())
+		for r := range s.Rounds {
+			n := float64(s.Above(s.Lies(r + 1)))
 			if over == stitch.OverMound {
 				n -= float64(p.Gusset.Count(r+1) - p.Gusset.Base)
 			}
@@ -91,8 +101,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	}
 	counts = smoothed(counts, smoothTimes)
 	reached = 0
-	for i := range sections {
-		s := &sections[i]
+	for _, s := range sections {
 		t := newTube(s, reached, p.Gauge.Rounds)
 		if t.over == stitch.OverDigit {
 			t.from, t.edges = division, m.thumbEdges(s, f)
@@ -157,8 +166,8 @@ func (m *fabric) widen(t *tube, f *figure) {
 // thumbEdges returns the edges of the thumb's rounds, square to it.
 func (m *fabric) thumbEdges(s *stitch.Section, f *figure) []edge {
 	counts := []float64{float64(m.p.Thumb.FirstRound)}
-	for _, r := range s.Rounds {
-		counts = append(counts, float64(r.Out()))
+	for r := range s.Rounds {
+		counts = append(counts, float64(s.Above(s.Lies(r+1))))
 	}
 	edges := make([]edge, 0, len(counts))
 	for r, n := range smoothed(counts, smoothTimes) {

@@ -59,7 +59,7 @@ func (c *fitCurve) onPage(rows []fit.Row) []fit.Row {
 }
 
 // roundHeight returns the height of a round in mm.
-func roundHeight(r fit.Row) float64 { return r.Height / float64(max(r.Round, 1)) }
+func roundHeight(r fit.Row) float64 { return r.Height / float64(max(r.Place, 1)) }
 
 // steps returns the staircase of a profile's girths of fabric, multiplied by a factor, as points
 // on the page: upright through each round, level between them.

@@ -49,16 +49,19 @@ func alignedFabric(p *mitt.Plan, f *figure, other *fabric, at Progress) *fabric 
 
 // heightDifference says how much higher or lower the hand ends than it was planned.
 func heightDifference(before, now *fabric, u units.Unit) string {
-	last := func(m *fabric) float64 { main := m.main(); return main[len(main)-1].last().left.y }
+	what, last := "hand", func(m *fabric) float64 { main := m.main(); return main[len(main)-1].last().left.y }
+	if now.down() {
+		what, last = "cuff", func(m *fabric) float64 { return m.foot().y }
+	}
 	off := last(now) - last(before)
 	size := units.FromMM(math.Abs(off)).With(smallUnit(u))
 	switch {
 	case math.Abs(off) < 0.5:
-		return "The hand ends where it was planned."
+		return "The " + what + " ends where it was planned."
 	case off > 0:
-		return "The hand ends " + size + " higher."
+		return "The " + what + " ends " + size + " higher."
 	}
-	return "The hand ends " + size + " lower."
+	return "The " + what + " ends " + size + " lower."
 }
 
 // smallUnit returns the unit for short lengths: mm in place of cm.
@@ -83,7 +86,11 @@ func (f *figure) moved(up float64) *figure {
 func (m *fabric) heightAt(at Progress) float64 {
 	for _, t := range m.main() {
 		if t.part == at.Part {
-			return t.edges[min(at.Round, t.rounds())].left.y
+			n := min(at.Round, t.rounds())
+			if t.down {
+				n = t.rounds() - n
+			}
+			return t.edges[n].left.y
 		}
 		if at.Part.Over() == stitch.OverDigit && t.over == stitch.OverHand {
 			return t.edges[0].left.y
@@ -95,7 +102,7 @@ func (m *fabric) heightAt(at Progress) float64 {
 // roundsKnitted returns the number of the tube's rounds that are knitted.
 func (t *tube) roundsKnitted(at Progress) int {
 	switch {
-	case t.part.Order() < at.Part.Order():
+	case stitch.Order(t.part, t.down) < stitch.Order(at.Part, t.down):
 		return t.rounds()
 	case t.part == at.Part:
 		return min(at.Round, t.rounds())
@@ -118,8 +125,7 @@ func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
 	outline := func(s draw.Style) {
 		p := c.pen()
 		for i := range done.tubes {
-			t := &done.tubes[i]
-			t.draw(p, done, t.rounds() == m.tubes[i].rounds())
+			done.tubes[i].draw(p, done)
 		}
 		p.path(s)
 	}
@@ -133,6 +139,10 @@ func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
 // drawAhead draws the contour of what is still to be knitted: both sides of each tube,
 // and the upper edge of the last.
 func (m *fabric) drawAhead(c *canvas, at Progress, style draw.Style) {
+	if m.down() {
+		m.drawBelow(c, at, style)
+		return
+	}
 	p := c.pen()
 	main := m.main()
 	for i := range m.tubes {

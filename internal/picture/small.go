@@ -76,9 +76,8 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	edges, cloth := c.pen(), c.pen()
 	for i := range done.tubes {
 		t := &done.tubes[i]
-		whole := t.rounds() == m.tubes[i].rounds()
-		t.draw(edges, done, whole)
-		t.draw(cloth, done, whole)
+		t.draw(edges, done)
+		t.draw(cloth, done)
 	}
 	// The outlines first, then the cloth over their inner halves: one piece.
 	edges.path(draw.Style{Class: "cloth-edge", Stroke: inkColour, Width: 3.2, Round: true})
@@ -87,8 +86,7 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	cloth.path(fill)
 	done.tint(c, o.Worn, clothTone)
 	done.ribs(c, o.Yarn)
-	last := &done.tubes[len(done.tubes)-1]
-	stop := last.last()
+	stop := done.stop()
 	way := unit(stop.out.plus(stop.left.times(-1)))
 	m.tail(c, stop.out, o)
 	needle := func() *pen { return c.pen().move(stop.left.plus(way.times(-9))).line(stop.out.plus(way.times(9))) }
@@ -96,14 +94,14 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	needle().path(draw.Style{Class: "needle", Stroke: cardColour, Width: 2, Round: true})
 }
 
-// draw draws a tube as a closed shape; whole is whether nothing of it is to come.
-func (t *tube) draw(p *pen, m *fabric, whole bool) {
+// draw draws a tube as a closed shape.
+func (t *tube) draw(p *pen, m *fabric) {
 	first, last := t.edges[0], t.last()
 	p.move(first.left)
 	for _, e := range t.edges[1:] {
 		p.line(e.left)
 	}
-	if whole && t.closed {
+	if t.above == 0 && t.closed {
 		m.drawEnd(p, t)
 	} else {
 		p.line(last.in, last.out)
@@ -121,6 +119,9 @@ func (t *tube) draw(p *pen, m *fabric, whole bool) {
 
 // upTo returns the mitt with its first so many rounds, at least the cast-on.
 func (m *fabric) upTo(knitted int) *fabric {
+	if m.down() {
+		return m.downTo(knitted)
+	}
 	done := &fabric{p: m.p, stopped: true}
 	for i, t := range m.tubes {
 		rounds := min(knitted, t.rounds())
@@ -130,6 +131,7 @@ func (m *fabric) upTo(knitted int) *fabric {
 		rounds = max(rounds, 0)
 		knitted -= t.rounds()
 		t.ribbed = max(t.ribbed-(t.rounds()-rounds), 0)
+		t.above = t.rounds() - rounds
 		t.edges = t.edges[:rounds+1]
 		done.tubes = append(done.tubes, t)
 	}

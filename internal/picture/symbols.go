@@ -75,6 +75,7 @@ var symbols = map[stitch.Op]string{
 	stitch.Graft:    "M 15 35 L 85 35 M 15 65 L 85 65 M 50 35 L 50 65",
 	stitch.JoinHem:  "M 20 45 C 20 88 80 88 80 45 M 50 18 L 50 77",
 	stitch.Hold:     "M 15 30 L 15 70 L 85 70 L 85 30",
+	stitch.Take:     "M 15 70 L 15 30 L 85 30 L 85 70 M 50 30 L 50 70",
 	stitch.PickUp:   "M 15 80 L 85 80 M 50 80 L 50 20 M 32 40 L 50 20 L 68 40",
 	stitch.GapK2tog: "M 20 85 L 80 15 M 15 30 C 25 15 40 15 45 30",
 	stitch.GapSSK:   "M 80 85 L 20 15 M 55 30 C 60 15 75 15 85 30",

@@ -57,7 +57,8 @@ func (m *fabric) seen(w *Worn, each func(s seenStitch)) {
 	for i := range m.tubes {
 		t := &m.tubes[i]
 		rounds := w.palm[t.part]
-		for r := 1; r <= t.rounds() && r <= len(rounds); r++ {
+		for r := 1; r <= t.rounds() && t.worked(r) <= len(rounds); r++ {
+			palm := rounds[t.worked(r)-1]
 			ribbed := r > t.rounds()-t.ribbed
 			row := func(list []chart.PalmStitch, corner func(edge int, share float64) point, from, to float64) {
 				for k, s := range list {
@@ -66,9 +67,9 @@ func (m *fabric) seen(w *Worn, each func(s seenStitch)) {
 					each(seenStitch{s, t, ribbed, corner(r, b), corner(r, a), corner(r-1, b), corner(r-1, a)})
 				}
 			}
-			row(rounds[r-1].Hand, func(e int, share float64) point { return m.onEdge(i, e, t.edges[e].in, t.edges[e].left, share) }, 0, 1)
+			row(palm.Hand, func(e int, share float64) point { return m.onEdge(i, e, t.edges[e].in, t.edges[e].left, share) }, 0, 1)
 			if t.edges[r].in != t.edges[r].out {
-				row(rounds[r-1].Gusset, func(e int, share float64) point { return t.edges[e].in.to(t.edges[e].out, share) }, 0, 1)
+				row(palm.Gusset, func(e int, share float64) point { return t.edges[e].in.to(t.edges[e].out, share) }, 0, 1)
 			}
 		}
 	}
@@ -81,7 +82,7 @@ func (m *fabric) onEdge(tube, e int, a, b point, share float64) point {
 	if above := t.rounds() - e; !m.stopped && !t.closed && tube >= len(m.main())-1 {
 		deep = 1 - float64(above)/sagRounds
 	}
-	if tube == 0 {
+	if tube == 0 && t.below == 0 {
 		deep = max(deep, 1-float64(e)/sagRounds)
 	}
 	at := a.to(b, share)

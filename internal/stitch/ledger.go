@@ -28,7 +28,8 @@ func Ledger(m Mitt) []Unsound {
 	}
 	for _, w := range l.kept {
 		if !w.taken && w.set != "" && !slices.Contains(m.Left, w.set) {
-			l.add(Unsound{Left: w.stitches, Words: fmt.Sprintf("%d stitches held for the %s never come back", w.stitches, w.set)})
+			left := w.stitches - w.back
+			l.add(Unsound{Left: left, Words: fmt.Sprintf("%d stitches held for the %s never come back", left, w.set)})
 		}
 	}
 	for _, s := range m.Left {
@@ -53,6 +54,7 @@ type waiting struct {
 	set      Set
 	by       Part // the part that put it aside
 	stitches int
+	back     int // those of them that have come into a round
 	taken    bool
 }
 
@@ -102,7 +104,7 @@ func (l *ledger) takeUp(s *Section) int {
 			l.add(Unsound{s.Part, 1, 0, w.stitches, fmt.Sprintf("the stitches held for the %s are taken up twice", set)})
 		default:
 			w.taken = true
-			stitches += w.stitches
+			stitches += w.stitches - w.back
 		}
 	}
 	return stitches
@@ -114,10 +116,24 @@ func (l *ledger) round(s *Section, i int, r *Round) {
 	}
 	l.live = r.Out()
 	for k, o := range r.Ops {
-		if o == Hold {
+		switch o {
+		case Hold:
 			l.keep(s, i, r.SetAt(k))
+		case Take:
+			l.bring(s, i, r.SetAt(k))
 		}
 	}
+}
+
+// bring takes one stitch of a set into a round.
+func (l *ledger) bring(s *Section, i int, set Set) {
+	w := l.find(set)
+	if w == nil || w.taken {
+		l.add(Unsound{s.Part, i + 1, 0, 1, fmt.Sprintf("%s, round %d: takes in a stitch held for the %s, but none is left there", s.Part.Words(), i+1, set)})
+		return
+	}
+	w.back++
+	w.taken = w.back == w.stitches
 }
 
 // keep puts one stitch aside. Since the stitches of a set come back together,

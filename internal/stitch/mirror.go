@@ -13,9 +13,9 @@ func Mirror(m Mitt) Mitt {
 	for i, s := range m.Sections {
 		rounds := make([]Round, len(s.Rounds))
 		for j, r := range s.Rounds {
-			rounds[j] = mirrorRound(r)
+			rounds[j] = MirrorRound(r)
 		}
-		s.Rounds, s.Finish, s.Shift, s.Across = rounds, mirrorRound(s.Finish), s.Across, s.Shift
+		s.Rounds, s.Finish, s.Shift, s.Across = rounds, MirrorRound(s.Finish), s.Across, s.Shift
 		out.Sections[i] = s
 	}
 	return out
@@ -45,7 +45,8 @@ func (r Round) fromLeft() Round {
 	return r
 }
 
-func mirrorRound(r Round) Round {
+// MirrorRound returns the round as it is worked on the other hand.
+func MirrorRound(r Round) Round {
 	if len(r.Ops) == 0 {
 		return r
 	}
@@ -82,7 +83,7 @@ func Differing(a, b Mitt) []Part {
 }
 
 func alikeSections(a, b *Section) bool {
-	return a.Part == b.Part && a.CastOn == b.CastOn && a.Shift == b.Shift && a.Seam == b.Seam && slices.Equal(a.From, b.From) &&
+	return a.Part == b.Part && a.Down == b.Down && a.CastOn == b.CastOn && a.Shift == b.Shift && a.Seam == b.Seam && slices.Equal(a.From, b.From) &&
 		alike(a.Finish, b.Finish) && slices.EqualFunc(a.Rounds, b.Rounds, alike)
 }
 
@@ -143,11 +144,12 @@ func frontAndBack(ops []Op, block []int) {
 	copy(block, turned)
 }
 
-// asideFirst moves holds before the cast-ons beside them, as they are worked:
-// the stitches are put aside, then the gap is bridged.
+// asideFirst moves holds before the cast-ons beside them, and before the stitches that
+// come into the round there, as they are worked: the stitches are put aside, then
+// others take their place.
 func asideFirst(ops []Op, order []int) {
 	for i := 1; i < len(order); i++ {
-		for j := i; j > 0 && ops[order[j]] == Hold && ops[order[j-1]] == CastOn; j-- {
+		for j := i; j > 0 && ops[order[j]] == Hold && (ops[order[j-1]] == CastOn || ops[order[j-1]] == Take); j-- {
 			order[j], order[j-1] = order[j-1], order[j]
 		}
 	}

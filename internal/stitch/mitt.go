@@ -6,7 +6,8 @@ package stitch
 // hands: ribbing, or a change spread evenly.
 //
 // Aside has an entry for every operation: for a Hold the set that keeps its
-// stitch, else "". It is nil if the round keeps nothing aside.
+// stitch, for a Take the set that it comes from, else "". It is nil if the round
+// has neither.
 //
 // Side says whether the round is a row. The operations of a row are listed as they
 // look on the right side, from right to left, whichever side faces the knitter; Before
@@ -44,10 +45,10 @@ func (r Round) Held() int {
 	})
 }
 
-// SetAt returns the set that keeps the stitch of operation i, or "" if it keeps
-// none or names no set.
+// SetAt returns the set that keeps the stitch of operation i, or that it comes from;
+// "" if there is none or it has no name.
 func (r Round) SetAt(i int) Set {
-	if r.Ops[i] != Hold || i >= len(r.Aside) {
+	if r.Ops[i] != Hold && r.Ops[i] != Take || i >= len(r.Aside) {
 		return ""
 	}
 	return r.Aside[i]
@@ -55,11 +56,17 @@ func (r Round) SetAt(i int) Set {
 
 // Keep puts every stitch that the round keeps aside into the set s, unless it is
 // in a set already.
-func (r *Round) Keep(s Set) {
+func (r *Round) Keep(s Set) { r.name(Hold, s) }
+
+// Bring lets every stitch that was kept aside and comes into the round be of the set
+// s, unless it is of a set already.
+func (r *Round) Bring(s Set) { r.name(Take, s) }
+
+func (r *Round) name(op Op, s Set) {
 	aside := make([]Set, len(r.Ops))
 	copy(aside, r.Aside)
 	for i, o := range r.Ops {
-		if o == Hold && aside[i] == "" {
+		if o == op && aside[i] == "" {
 			aside[i] = s
 		}
 	}
@@ -82,9 +89,11 @@ func total(ops []Op, count func(Op) int) int {
 // stitches by which the beginning of the round moves on before round 1
 // (negative: back), Across the number on the other hand. Finish, if it has operations, ends the tube and is not
 // counted as a round. Seam is the number of stitches at each edge of its rows that a
-// seam takes; 0: none, as in the round.
+// seam takes; 0: none, as in the round. Down says that it is worked from its upper end on
+// the hand to its lower one.
 type Section struct {
 	Part   Part
+	Down   bool
 	CastOn int
 	From   []Set
 	Shift  int
@@ -104,7 +113,8 @@ type About struct {
 	Ribbed  int      // how many of its last rounds are ribbed
 	Rib     int      // the multiple of that ribbing
 	Knits   int      // the knit stitches that begin each repeat of it
-	Folded  int      // how many of its first rounds are folded inside
+	Folded  int      // how many of its rounds are folded inside, from its lower edge
+	Tip     bool     // it begins with a closed cast-on, in a tip
 	Rolls   bool     // its edge rolls up
 	PerMM   float64  // rounds over a mm that they reach up; 0: the gauge's
 	Site    int      // the round at which its fit is judged; 0: the last
@@ -134,7 +144,8 @@ type Shaping struct {
 func (s *Section) Opens() bool { return s.CastOn > 0 || len(s.From) > 0 || s.Shift != 0 }
 
 // AtGauge returns how many rounds at a gauge of q rounds over a mm reach as far up as
-// the first r rounds of the section. What is folded inside reaches nowhere.
+// the first r rounds of the section, from its lower edge. What is folded inside reaches
+// nowhere.
 func (s *Section) AtGauge(r int, q float64) float64 {
 	n := float64(max(0, r-s.About.Folded))
 	if s.About.PerMM > 0 {
@@ -150,9 +161,9 @@ func (s *Section) Reach(q float64) float64 { return s.AtGauge(len(s.Rounds), q) 
 // the others.
 func (s *Section) Around(n int) int { return max(0, n-2*s.Seam) }
 
-// Closed reports whether the section ends in a tip instead of an opening.
+// Closed reports whether the section has a tip instead of an opening.
 func (s *Section) Closed() bool {
-	return len(s.Finish.Ops) > 0 && (s.Finish.Ops[0] == DrawUp || s.Finish.Ops[0] == Graft)
+	return s.About.Tip || len(s.Finish.Ops) > 0 && (s.Finish.Ops[0] == DrawUp || s.Finish.Ops[0] == Graft)
 }
 
 // Mitt is all sections of one mitt in the order in which they are worked. Left

@@ -35,6 +35,7 @@ const (
 	JoinHem            // knit together with the stitch's loop of the cast-on
 	Hold               // keep aside on waste yarn
 	PickUp             // pick up and knit
+	Take               // knit a stitch that was kept aside
 	GapK2tog           // gap strand, twisted, k2tog with the first held stitch
 	GapSSK             // ssk of the last held stitch with the gap strand, twisted
 	Marker             // a marker between stitches
@@ -82,6 +83,7 @@ var table = [opCount]info{
 	JoinHem:  {"joinhem", "k with its cast-on loop", "knit the stitch together with its loop of the cast-on", 1, 1, JoinHem, false},
 	Hold:     {"hold", "hold", "keep aside on waste yarn", 1, 0, Hold, false},
 	PickUp:   {"pick", "pick up", "pick up and knit", 0, 1, PickUp, false},
+	Take:     {"take", "knit in", "knit a stitch that waits on waste yarn", 0, 1, Take, false},
 	GapK2tog: {"gapk2tog", "k2tog with the gap strand", "twist the strand at the corner and knit it together with the stitch after it", 1, 1, GapSSK, false},
 	GapSSK:   {"gapssk", "ssk with the gap strand", "slip, slip, knit the stitch together with the twisted strand at the corner", 1, 1, GapK2tog, false},
 	Marker:   {"marker", "m", "marker", 0, 0, Marker, false},

@@ -15,6 +15,10 @@ const (
 	Thumb     Part = "thumb"      // from the held stitches to its end
 )
 
+// Gap is the gap beside a thumb that was worked first: it has no rounds, so it has
+// no place in the table of parts.
+const Gap Part = "gap"
+
 // Over is the region of the hand that a part lies on.
 type Over uint8
 
@@ -48,6 +52,8 @@ var parts = []partInfo{
 	{Thumb, "thumb", "Thumb", OverDigit, []string{"thumb"}},
 }
 
+var gap = partInfo{Gap, "gap beside the thumb", "Gap beside the thumb", OverDigit, []string{"thumb"}}
+
 // Parts lists the parts in the order worked.
 func Parts() []Part {
 	list := make([]Part, len(parts))
@@ -73,6 +79,9 @@ func (p Part) Order() int {
 func (p Part) info() *partInfo {
 	if i := p.Order(); i > 0 {
 		return &parts[i-1]
+	}
+	if p == Gap {
+		return &gap
 	}
 	name := string(p)
 	first := min(1, len(name))
@@ -104,14 +113,24 @@ func (p Part) Passing() bool { return p.Over() == OverWrist || p.Over() == OverH
 // put aside.
 type Set string
 
+// The sets of the gap beside a thumb that is worked first: stitches of the thumb and
+// as many of the hand wait there together, and are grafted at the end.
+const (
+	GapOfThumb Set = "gap, thumb"
+	GapOfHand  Set = "gap, hand"
+)
+
 // ThumbSet names the stitches that are kept aside for the thumb.
 const ThumbSet Set = "thumb"
 
 // For returns whom a set waits for, as the end of a phrase: " for the index". It
 // returns "" for the thumb's set, which every mitt with a thumb keeps.
 func (s Set) For() string {
-	if s == ThumbSet || s == "" {
+	switch s {
+	case ThumbSet, "":
 		return ""
+	case GapOfThumb, GapOfHand:
+		return " for the gap"
 	}
 	return " for the " + string(s)
 }

@@ -99,6 +99,8 @@ func run(op stitch.Op, n int, set stitch.Set) string {
 		return ""
 	case stitch.Hold:
 		return fmt.Sprintf("slip %d to waste yarn%s", n, set.For())
+	case stitch.Take:
+		return fmt.Sprintf("knit %d from waste yarn%s", n, set.For())
 	case stitch.CastOn:
 		return "cast on a bridge of " + Plural(n, "backward loop")
 	case stitch.PickUp:

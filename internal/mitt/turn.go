@@ -1,0 +1,117 @@
+package mitt
+
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+)
+
+// fromTip returns the sections of a mitt that is worked from the fingertips, in the order
+// worked, from those of the same mitt worked from the cuff: each is read from its last
+// round to its first. Every round eats what the other leaves, and leaves what it eats.
+func (p *Plan) fromTip(up []stitch.Section) []stitch.Section {
+	down := make([]stitch.Section, 0, len(up))
+	for i := len(up) - 1; i >= 0; i-- {
+		s := turnedSection(&up[i])
+		if i+1 < len(up) && p.Parted() {
+			s.Shift, s.Across = -up[i+1].Across, -up[i+1].Shift
+		}
+		down = append(down, s)
+	}
+	first, final := &down[0], &down[len(down)-1]
+	first.CastOn, first.About.Tip = first.Rounds[0].In(), up[len(up)-1].Closed()
+	final.CastOn = 0
+	final.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, final.Rounds[len(final.Rounds)-1].Out())}
+	return down
+}
+
+// turnedSection returns a section that is worked from its upper end.
+func turnedSection(up *stitch.Section) stitch.Section {
+	n := len(up.Rounds)
+	s := stitch.Section{Part: up.Part, Down: true, Rounds: make([]stitch.Round, 0, n), About: up.About}
+	for _, r := range slices.Backward(up.Rounds) {
+		s.Rounds = append(s.Rounds, turnedRound(r))
+	}
+	if about := &s.About; about.Site > 0 {
+		about.Site = n + 1 - about.Site
+	}
+	if was := up.About.Shaping; was != nil {
+		by := &stitch.Shaping{From: was.To, To: was.From, Step: -was.Step}
+		for _, r := range slices.Backward(was.Rounds) {
+			by.Rounds = append(by.Rounds, n+1-r)
+		}
+		s.About.Shaping = by
+	}
+	return s
+}
+
+// turnedRound returns the round that undoes r, worked from above. With the mitt the other
+// way up the round goes the other way about the hand, as on the other hand, so each block
+// is met from its other end.
+func turnedRound(r stitch.Round) stitch.Round {
+	if !r.Even {
+		r = stitch.MirrorRound(r)
+	}
+	lead := undone(r.Ops[:r.Lead], r.Even)
+	if r.Held() > 0 { // what waits for the end is put aside before the thumb comes in
+		slices.SortStableFunc(lead, func(a, b stitch.Op) int { return boolInt(b == stitch.Hold) - boolInt(a == stitch.Hold) })
+	}
+	out := stitch.Round{Ops: slices.Concat(lead, undone(r.Ops[r.Lead:], r.Even)), Lead: len(lead), Even: r.Even}
+	if r.Held() > 0 {
+		out.Keep(stitch.GapOfHand)
+		out.Bring(stitch.ThumbSet)
+	}
+	return out
+}
+
+// undone returns the operations that undo others, in their order: a decrease becomes a
+// stitch and one that is made beside it, on the side from which it leaned; what was
+// made is worked together with the stitch on the side to which it leaned, and two that
+// were made beside one stitch all three together. An even round, which is the same on both
+// hands, makes its stitches without a lean.
+func undone(ops []stitch.Op, even bool) []stitch.Op {
+	var out []stitch.Op
+	hung := stitch.NoStitch // the decrease that the next stitch belongs to
+	for i, op := range ops {
+		n := len(out)
+		before := stitch.NoStitch
+		if n > 0 {
+			before = out[n-1]
+		}
+		switch op {
+		case stitch.SSK:
+			out = append(out, stitch.M1L, stitch.Knit)
+		case stitch.K2tog:
+			made := stitch.M1R
+			if even {
+				made = stitch.M1
+			}
+			out = append(out, stitch.Knit, made)
+		case stitch.M1L:
+			hung = stitch.SSK
+		case stitch.M1R, stitch.M1:
+			switch {
+			case before == stitch.Knit:
+				out[n-1] = stitch.K2tog
+			case before == stitch.Purl:
+				out[n-1] = stitch.P2tog
+			case before == stitch.SSK && i > 0 && ops[i-1] == stitch.Knit:
+				out[n-1] = stitch.S2KP
+			default:
+				hung = stitch.K2tog
+			}
+		case stitch.Hold:
+			out = append(out, stitch.Take)
+		case stitch.CastOn:
+			out = append(out, stitch.Hold)
+		case stitch.JoinHem:
+			out = append(out, stitch.Knit)
+		default:
+			if hung != stitch.NoStitch {
+				op, hung = hung, stitch.NoStitch
+			}
+			out = append(out, op)
+		}
+	}
+	return out
+}

@@ -1,0 +1,86 @@
+package stitch
+
+import "slices"
+
+// Lies returns the number, from the section's lower edge on the hand, of the round that
+// is worked as number r; and as well the number in which the rth round from there is
+// worked.
+func (s *Section) Lies(r int) int {
+	if s.Down {
+		return len(s.Rounds) + 1 - r
+	}
+	return r
+}
+
+// Above returns the stitches at the upper edge, on the hand, of the round that is
+// worked as number r.
+func (s *Section) Above(r int) int {
+	if s.Down {
+		return s.Rounds[r-1].In()
+	}
+	return s.Rounds[r-1].Out()
+}
+
+// Below returns the stitches at the lower edge, on the hand, of the round that is worked
+// as number r.
+func (s *Section) Below(r int) int {
+	if s.Down {
+		return s.Rounds[r-1].Out()
+	}
+	return s.Rounds[r-1].In()
+}
+
+// Joins returns the set of stitches at which the section joins the rest of the mitt: that
+// it takes up, or that its end puts aside for another; "" if there is none.
+func (s *Section) Joins() Set {
+	if len(s.From) > 0 {
+		return s.From[0]
+	}
+	if n := len(s.Finish.Ops); s.Down && n > 0 {
+		return s.Finish.SetAt(n - 1)
+	}
+	return ""
+}
+
+// Upward returns the sections with rounds as they lie on the hand: from the cuff's edge
+// up, and what covers a thumb or finger after them.
+func (m Mitt) Upward() []*Section {
+	var tube, digits []*Section
+	for i := range m.Sections {
+		switch s := &m.Sections[i]; {
+		case len(s.Rounds) == 0:
+		case s.Part.Over() == OverDigit:
+			digits = append(digits, s)
+		default:
+			tube = append(tube, s)
+		}
+	}
+	if m.Down() {
+		slices.Reverse(tube)
+	}
+	return append(tube, digits...)
+}
+
+// Down reports whether the mitt is worked from the fingertips to the cuff.
+func (m Mitt) Down() bool {
+	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.Down })
+}
+
+// Order returns a part's place in the order worked, from 1; 0 if the mitt has no such
+// part.
+func (m Mitt) Order(p Part) int {
+	return 1 + slices.IndexFunc(m.Sections, func(s Section) bool { return s.Part == p })
+}
+
+// Order returns the part's place in the order worked, from 1, or 0 if the part is not
+// in the table. From the fingertips down the thumb comes first, then what lies highest.
+func Order(p Part, down bool) int {
+	at := p.Order()
+	if !down || at == 0 {
+		return at
+	}
+	if p == Thumb {
+		return 1
+	}
+	return Thumb.Order() - at + 1
+}
