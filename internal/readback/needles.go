@@ -24,7 +24,7 @@ var ledger = map[string][2]int{
 	"M1L": {0, 1}, "M1R": {0, 1}, "M1": {0, 1}, "yo": {0, 1}, "LLI": {0, 1}, "RLI": {0, 1},
 	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
 	"k3tog": {3, 1}, "sk2p": {3, 1}, "s2kp": {3, 1},
-	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1}, joinHem: {1, 1},
+	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1}, "take": {0, 1}, joinHem: {1, 1},
 	"k2tog with the gap strand": {1, 1}, "ssk with the gap strand": {1, 1},
 }
 
