@@ -43,6 +43,9 @@ func (b *body) fill(row *Row, n int, share float64) {
 	switch row.Section.Over() {
 	case stitch.OverWrist:
 		row.Body, ease = wrist, e.Cuff
+		if wide := row.about.Around; wide > 0 { // a sleeve, which needs no ease
+			row.Body, ease = wide+share*(wrist-wide), share*e.Cuff
+		}
 	case stitch.OverHeel:
 		row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
 	case stitch.OverMound:

@@ -33,7 +33,7 @@ type Row struct {
 // per mm, those of garter stitch by its own, and a hem's inside has none. The thumb's heights above the cast-on begin at the round in which its
 // stitches were put aside. The body is:
 //
-//   - cuff: the wrist; plain cuff: evenly from the wrist to the hand
+//   - cuff: the wrist, or evenly from what its lower edge goes round to it; plain cuff: evenly from the wrist to the hand
 //   - gusset: the hand with the thumb laid in, C(h)
 //   - hand: the girths measured above where the thumb parts, else the hand's
 //     circumference; in a mitten without a thumb the hand begins at the wrist and

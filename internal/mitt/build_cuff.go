@@ -6,12 +6,14 @@ import "thenar/internal/stitch"
 // last round brings it to the hand's count.
 func (p *Plan) cuffSection() stitch.Section {
 	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: p.cuffAbout()}
+	n := p.Cuff.CastOn.N
 	for r := 1; r <= p.Cuff.Rounds; r++ {
-		ops := p.cuffFabric(r, p.Cuff.CastOn.N)
+		ops := p.cuffFabric(r, n)
 		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
 			ops = p.spread(stitch.Cuff, ops, p.Cuff.Change)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
+		n = s.Rounds[r-1].Out()
 	}
 	return s
 }
@@ -28,7 +30,7 @@ func (p *Plan) plainCuffUntil(place string) stitch.Section {
 	for r := 1; r <= p.Cuff.PlainRounds; r++ {
 		ops := times(nil, stitch.Knit, p.Body.Stitches.N)
 		if r == 1 {
-			ops = p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.CastOn.N), p.Cuff.Change)
+			ops = p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.Wrist.N), p.Cuff.Change)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
 	}

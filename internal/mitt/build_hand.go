@@ -100,7 +100,7 @@ func (p *Plan) joiningRound() stitch.Round {
 	if p.Body.RoundsAbove == 1 {
 		change -= p.Top.Odd
 	}
-	return stitch.Round{Ops: p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.CastOn.N), change), Even: true}
+	return stitch.Round{Ops: p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.Wrist.N), change), Even: true}
 }
 
 // bridgeWidth is the number of stitches between palm and back once the

@@ -12,6 +12,7 @@ type Place int
 // The places, girths and lengths, in the order in which they are knitted.
 const (
 	PlaceCuff Place = iota
+	PlaceCuffUpper
 	PlaceCuffLength
 	PlaceCuffPlain
 	PlaceGussetShape
@@ -31,7 +32,7 @@ func (p Place) Words(k Kind) string {
 		return "length above the cuff"
 	}
 	return [places]string{
-		"cuff", "length of the cuff’s edge", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
+		"cuff", "cuff’s upper edge", "length of the cuff’s edge", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
 		"hand", "length above the gusset", "top’s length", "thumb", "thumb’s length",
 	}[p]
 }
@@ -53,10 +54,13 @@ func (d *draft) offs() {
 	p, l := &d.plan, &d.len
 	length := func(rounds int, wanted float64) float64 { return float64(rounds)/d.q - wanted }
 	p.Off = Offs{
-		PlaceCuff:       float64(p.Cuff.CastOn.N)/d.g - p.Hand.Wrist.MM()*(1+p.Ease.Cuff),
+		PlaceCuff:       float64(p.Cuff.Wrist.N)/d.g - p.Hand.Wrist.MM()*(1+p.Ease.Cuff),
 		PlaceCuffLength: p.Cuff.Length() - l.cuff*d.req.Make.Cuff.info().reaches(),
 		PlaceCuffPlain:  length(p.Cuff.PlainRounds, l.cuffPlain),
 		PlaceHand:       p.Residual.Hand,
+	}
+	if f := p.Cuff.Flare; f != nil {
+		p.Off[PlaceCuffUpper] = float64(p.Cuff.CastOn.N)/d.g - f.Girth
 	}
 	above := l.above
 	if p.Top != nil {

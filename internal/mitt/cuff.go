@@ -15,10 +15,12 @@ const cuffShare = 0.78
 // pinned. Counts are in stocking-stitch gauge; the rib draws in by itself. If
 // there is no round between cast-on and gusset, the cast-on is the hand's count.
 //
+// A gauntlet has that count at the wrist and a wider cast-on, see flare.
+//
 // The hand of a mitten without a thumb is wider, since the thumb lies inside,
 // but the cuff still has to grip. So its floor is 0.78 g·H, and at least half
 // the hand's count, which one round can still double.
-func (d *draft) cuff() {
+func (d *draft) cuff(pl *Planner) error {
 	p := &d.plan
 	n := p.Body.Stitches.N
 	exact := d.g * p.Hand.Wrist.MM() * (1 + p.Ease.Cuff)
@@ -41,17 +43,27 @@ func (d *draft) cuff() {
 		rib = multiple
 	}
 	c := Count{N: count, Exact: exact, Below: count - rib, Above: count + rib}
-	c.pin(d.pins.CastOn)
-	c.Knitted = d.progress != nil
 	k := d.progress
 	knitted := k.past(stitch.Cuff) || k.joined()
+	flares := d.req.Make.Cuff.info().flares && rounds > 0
+	if !flares {
+		c.pin(d.pins.CastOn)
+		c.Knitted = k != nil
+	}
 	p.Cuff = Cuff{
-		CastOn: c, Rounds: rounds, PlainRounds: plain, Rib: rib, Change: n - c.N,
+		CastOn: c, Wrist: c, Rounds: rounds, PlainRounds: plain, Rib: rib,
 		JoinsAbove: !p.Parted() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
 		Facing:     d.facing(rounds, plain),
 		PerMM:      d.req.cuffPerMM() / d.req.Make.Cuff.info().reaches(),
-		Passage:    p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(c.N) / d.g),
 	}
+	if flares {
+		if err := d.flare(pl, min(least, n), n); err != nil {
+			return err
+		}
+	}
+	p.Cuff.Change = n - p.Cuff.Wrist.N
+	p.Cuff.Passage = p.Hand.Passage() * p.Hand.Circumference.MM() / (float64(min(p.Cuff.CastOn.N, p.Cuff.Wrist.N)) / d.g)
+	return d.cuffJoins()
 }
 
 // cuffRounds returns the numbers of the cuff's rounds and of plain ones, no fewer than
@@ -96,9 +108,9 @@ func (d *draft) cuffJoins() error {
 		faults.Add(CuffRounds.Path(), "is 0 beside 0 plain rounds; one round is needed to bring %d to %d stitches", c.CastOn.N, n)
 		faults.Add(CuffPlainRounds.Path(), "is 0 beside 0 rounds of %s; write at least 1 for one of them", d.plan.Make.Cuff.Words())
 		d.alsoHand(&faults, c.CastOn.N, c.CastOn.N)
-	case c.CastOn.N > most || n > 2*c.CastOn.N:
+	case c.Wrist.N > most || n > 2*c.Wrist.N:
 		faults.Add(CastOn.Path(), "is %d; one round can bring %d to %d stitches to the hand's %d", c.CastOn.N, (n+1)/2, most, n)
-		d.alsoHand(&faults, (c.CastOn.N+1)/2, 2*c.CastOn.N)
+		d.alsoHand(&faults, (c.Wrist.N+1)/2, 2*c.Wrist.N)
 	}
 	return faults.Err()
 }
@@ -119,10 +131,14 @@ func (d *draft) joins(n int) int {
 	if d.progress == nil || d.progress.joined() {
 		return n
 	}
-	for n > 2*d.progress.CastOn && n > fewestStitches {
+	count := d.progress.wrist()
+	for n > 2*count && n > fewestStitches {
 		n -= d.req.Stitch.Repeat
 	}
-	for d.maxJoined(n) < d.progress.CastOn || n < fewestStitches {
+	if d.req.Make.Cuff.info().flares && !d.progress.past(stitch.Cuff) {
+		count = min(count, n) // it narrows further
+	}
+	for d.maxJoined(n) < count || n < fewestStitches {
 		n += d.req.Stitch.Repeat
 	}
 	return n
@@ -138,4 +154,9 @@ func (d *draft) alsoHand(faults *fault.Fields, low, high int) {
 
 // Length returns how far the cuff's rounds reach up, in mm; what a hem folds inside
 // reaches nowhere.
-func (c *Cuff) Length() float64 { return float64(max(0, c.Rounds-c.Facing)) / c.PerMM }
+func (c *Cuff) Length() float64 {
+	if f := c.Flare; f != nil {
+		return float64(f.Edge)/f.EdgePerMM + float64(c.Rounds-f.Edge)/c.PerMM
+	}
+	return float64(max(0, c.Rounds-c.Facing)) / c.PerMM
+}

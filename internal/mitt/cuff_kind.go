@@ -12,6 +12,8 @@ import (
 // source, but where it is said.
 type cuffInfo struct {
 	ribbed, folded bool
+	flares         bool    // it begins wider on the arm
+	deep           bool    // its length is asked for as its depth
 	said           string  // what the cuff is called, and its rounds before theirs
 	fabric         string  // what its fabric is called; empty: by its rib
 	gives          float64 // how far it stretches, stretched girth over its own; 0: by its rib
@@ -25,7 +27,8 @@ var cuffs = map[CuffKind]*cuffInfo{
 	RibCuff:    {said: "ribbing", ribbed: true},
 	GarterCuff: {said: "garter stitch", fabric: "garter stitch", gives: passageStockinette},
 	RolledCuff: {said: "rolled edge", fabric: "stockinette", gives: passageStockinette, length: shortCuff, reach: 1.0 / 3},
-	HemCuff:    {said: "hem", fabric: "a hem", gives: passageStockinette, length: shortCuff, folded: true},
+	HemCuff:    {said: "hem", fabric: "a hem", gives: passageStockinette, length: shortCuff, folded: true, deep: true},
+	Gauntlet:   {said: "gauntlet", fabric: "stockinette", gives: passageStockinette, length: portion{0.33, 0, "0.33 × hand length"}, flares: true, deep: true},
 }
 
 var shortCuff = portion{0.12, 0, "0.12 × hand length"}
@@ -87,7 +90,7 @@ func (r *Request) cuffLengths(l float64) (cuff, plain float64) {
 		cuff = how.length.of(l)
 	}
 	switch {
-	case how.folded && r.Make.CuffDepth != 0:
+	case how.deep && r.Make.CuffDepth != 0:
 		cuff = r.Make.CuffDepth.MM()
 	case r.Lengths.Cuff != 0:
 		cuff = r.Lengths.Cuff.MM()
@@ -116,10 +119,11 @@ func (d *draft) listCuff() {
 		from = how.length.from
 		plain += "; and what the cuff is shorter than ribbing"
 	}
-	if how.folded {
+	if how.deep {
 		path = PathCuffDepth
 	}
 	d.length(path, given.Cuff == 0 && d.req.Make.CuffDepth == 0, d.len.cuff, from)
+	d.length(PathUpperGirth, how.flares && d.req.Make.UpperGirth == 0, d.req.upperGirth(d.plan.Hand.Wrist), "1.4 × wrist circumference, so that it goes over a sleeve")
 	d.length("length.cuff_plain", given.CuffPlain == 0, d.len.cuffPlain, plain)
 }
 
@@ -133,6 +137,8 @@ func (d *draft) cuffRoundsFree(plain int) int {
 		return max(2, nearestIn(exact, 2, 0))
 	case d.req.Make.Cuff.info().folded:
 		return 2*max(1, nearest(exact)) + 1 + d.afterHem(plain)
+	case d.req.Make.Cuff.info().flares:
+		return d.flareRounds(d.len.cuff)
 	}
 	return max(1, nearest(exact))
 }
@@ -198,6 +204,8 @@ func (p *Plan) cuffGives() (stretch float64, what string) {
 // cuffFabric returns round r of the cuff over n stitches, from 1.
 func (p *Plan) cuffFabric(r, n int) []stitch.Op {
 	switch how := p.Make.Cuff.info(); {
+	case p.Cuff.Flare != nil:
+		return p.Cuff.Flare.fabric(r, n)
 	case how.ribbed:
 		return p.Stitch.ribbing(n, p.Cuff.Rib)
 	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && r%2 == 1:
@@ -213,6 +221,16 @@ func (p *Plan) cuffAbout() stitch.About {
 	how := p.Make.Cuff.info()
 	if how.ribbed {
 		return stitch.About{Ribbed: p.Cuff.Rounds, Rib: p.Cuff.Rib, Knits: p.Stitch.knits(p.Cuff.Rib)}
+	}
+	if f := p.Cuff.Flare; f != nil {
+		about := stitch.About{Edge: f.Edge, Around: f.Girth}
+		if f.Edge > 0 {
+			about.PerMM = f.EdgePerMM
+		}
+		if len(f.Rounds) > 0 {
+			about.Shaping = &stitch.Shaping{Rounds: f.Rounds, From: p.Cuff.CastOn.N, To: p.Cuff.Wrist.N, Step: -f.Step}
+		}
+		return about
 	}
 	return stitch.About{Folded: p.Cuff.Facing, PerMM: p.Cuff.PerMM, Rolls: p.Make.Cuff == RolledCuff}
 }

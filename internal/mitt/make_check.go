@@ -116,5 +116,4 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit || how == NoThumb && r.Kind.info().parts)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && !r.Kind.info().fromTip)
 	later(PathFlat, "true", "false", m.Flat)
-	later(PathCuff, string(m.Cuff), string(RibCuff), m.Cuff == Gauntlet)
 }

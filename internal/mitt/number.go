@@ -45,6 +45,9 @@ const (
 	ThumbEdgingRib
 	RibKnits
 	CuffFacing
+	CuffEdge
+	CuffStep
+	CuffDecreases
 	TopBand
 	TopWedges
 	PalmInset

@@ -32,6 +32,18 @@ var cuffNumbers = []row{
 		key: "cuff_facing", measure: InRounds, high: maxRounds,
 		count: func(p *Plan) int { return p.Cuff.Facing }, worked: func(k *Progress) *int { return &k.Facing },
 	}},
+	{CuffEdge, info{
+		key: "cuff_edge", measure: InRounds, high: maxRounds,
+		count: func(p *Plan) int { return p.Cuff.flare().Edge }, worked: func(k *Progress) *int { return &k.CuffEdge },
+	}},
+	{CuffStep, info{
+		key: "cuff_step", measure: InStitches, high: maxStitches,
+		count: func(p *Plan) int { return p.Cuff.flare().Step }, worked: func(k *Progress) *int { return &k.CuffStep },
+	}},
+	{CuffDecreases, info{
+		key: "cuff_decreases", measure: AtRounds, low: 1, high: maxRounds,
+		list: func(p *Plan) []int { return p.Cuff.flare().Rounds }, listed: func(k *Progress) *[]int { return &k.CuffDecreases },
+	}},
 	{CuffRib, info{
 		key: "cuff_rib", measure: InStitches, high: maxStitches,
 		count: func(p *Plan) int { return p.ownRib(p.Cuff.Rib) }, worked: func(k *Progress) *int { return &k.CuffRib },

@@ -53,7 +53,9 @@ type Count struct {
 // Cuff is the part from the cast-on to the gusset.
 type Cuff struct {
 	CastOn      Count
-	Rounds      int // of ribbing, or of another cuff
+	Wrist       Count  // where it ends; the cast-on, but for a gauntlet
+	Flare       *Flare // of a gauntlet; nil for others
+	Rounds      int    // of ribbing, or of another cuff
 	PlainRounds int
 	Facing      int     // those of Rounds that a hem folds inside
 	PerMM       float64 // of Rounds, over a mm that they reach up

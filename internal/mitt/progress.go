@@ -26,6 +26,8 @@ type Progress struct {
 	Knits                                int      // of each repeat of the rib; 0: half of it
 	Cuff                                 CuffKind
 	Facing                               int // rounds of a hem that lie inside
+	CuffEdge, CuffStep                   int // of a gauntlet: rounds of garter stitch, stitches of a decrease round
+	CuffDecreases                        []int
 	Top                                  TopKind
 	Band, Wedges                         int // of the top; 0: as usual, or none
 	Place                                ThumbPlace

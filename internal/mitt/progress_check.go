@@ -33,6 +33,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 		}
 	}
 	k.checkGrowth(faults)
+	k.checkFlare(faults)
 	if k.Band < 0 || k.Band > MaxBand {
 		faults.Add(TopBand.knittedPath(), "is %d; write a whole number from 1 to %d, or leave it out", k.Band, MaxBand)
 	}
@@ -69,6 +70,28 @@ func (k *Progress) checkGrowth(faults *fault.Fields) {
 	}
 	if k.past(stitch.Gusset) && last(made) > k.GussetRounds-grow.leadOut {
 		faults.Add("worked.increase", "is %s, which the gusset's last round can't have; write how it grew", k.Increase)
+	}
+}
+
+// checkFlare refuses decreases of a gauntlet that can't have been knitted.
+func (k *Progress) checkFlare(faults *fault.Fields) {
+	count, changed := k.CastOn, k.changed(stitch.Cuff, k.CuffDecreases)
+	if !k.Cuff.info().flares {
+		if len(k.CuffDecreases) > 0 {
+			faults.Add(CuffDecreases.knittedPath(), "are of a gauntlet; leave them out, or write gauntlet for the cuff")
+		}
+		return
+	}
+	if k.CuffEdge < 0 || k.CuffEdge > k.CuffRounds {
+		faults.Add(CuffEdge.knittedPath(), "is %d; what is knitted has 0 to %d there", k.CuffEdge, max(0, k.CuffRounds))
+		return
+	}
+	for _, r := range changed {
+		if k.CuffStep < 1 || 2*k.CuffStep > count || r <= k.CuffEdge {
+			faults.Add(CuffStep.knittedPath(), "is %d, which round %d of the gauntlet can't take off; write what is knitted", k.CuffStep, r)
+			return
+		}
+		count -= k.CuffStep
 	}
 }
 
@@ -111,7 +134,7 @@ func (k *Progress) bounds() []bound {
 		{CuffPlainRounds, 0, maxRounds},
 	}
 	if k.joined() {
-		list = append(list, bound{HandStitches, max(fewestStitches, (k.CastOn+1)/2), min(maxStitches, 2*k.CastOn)})
+		list = append(list, bound{HandStitches, max(fewestStitches, (k.wrist()+1)/2), min(maxStitches, 2*k.wrist())})
 		if k.CuffRounds+k.CuffPlainRounds == 0 {
 			list = append(list, bound{HandStitches, k.CastOn, k.CastOn})
 		}
@@ -175,6 +198,7 @@ func (k *Progress) unordered() (of Number, wrong bool) {
 		of        Number
 		gap, most int
 	}{
+		{CuffDecreases, 1, k.CuffRounds},
 		{IncreaseRounds, 1, k.GussetRounds}, // a fixed list may have broken the gap
 		{DecreaseRounds, topGap, k.TopRounds},
 	} {
@@ -221,7 +245,7 @@ func (d *draft) keepsWorked() error {
 			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but by the other counts it can only be %d; write what is on the needles", was, now)}}
 		}
 	}
-	for _, part := range []stitch.Part{stitch.Gusset, stitch.Top, stitch.Thumb} {
+	for _, part := range []stitch.Part{stitch.Cuff, stitch.Gusset, stitch.Top, stitch.Thumb} {
 		if !k.begun(part) {
 			continue
 		}
@@ -236,6 +260,8 @@ func (d *draft) keepsWorked() error {
 // list returns the rounds of a part that change its count.
 func (k *Progress) list(part stitch.Part) []int {
 	switch part {
+	case stitch.Cuff:
+		return k.CuffDecreases
 	case stitch.Top:
 		return k.Decreases
 	case stitch.Thumb:

@@ -219,7 +219,7 @@ func TestCuffsGrip(t *testing.T) {
 		require.InDelta(t, cuff, Thumbless.info().ribbing.of(long), 0.5)
 	}
 	eachMitt(t, 4, testenv.Cases(400, 4000), func(r *Request, p *Plan, m stitch.Mitt) {
-		c, n := p.Cuff.CastOn.N, float64(p.Body.Stitches.N)
+		c, n := p.Cuff.Wrist.N, float64(p.Body.Stitches.N)
 		if !r.Pins.CastOn.On && p.Cuff.Rounds+p.Cuff.PlainRounds > 0 {
 			least := 0.78 * n
 			if !p.Gusseted() {

@@ -40,7 +40,7 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 		return nil, err
 	}
 	d.measure()
-	if err := d.tubes(); err != nil {
+	if err := d.tubes(pl); err != nil {
 		return nil, err
 	}
 	if err := d.parts(pl); err != nil {
@@ -153,7 +153,7 @@ func (d *draft) measure() {
 }
 
 // tubes chooses the counts of the hand and the cuff, and the cuff's rounds.
-func (d *draft) tubes() error {
+func (d *draft) tubes(pl *Planner) error {
 	p, st := &d.plan, d.req.Stitch
 	exact := d.g * p.Hand.Circumference.MM() * (1 + p.Ease.Hand)
 	if err := d.sizeFits(exact); err != nil {
@@ -171,8 +171,7 @@ func (d *draft) tubes() error {
 	p.Body.Stitches = Count{N: n, Exact: exact, Below: n - st.Repeat, Above: n + st.Repeat}
 	p.Body.Stitches.pin(d.pins.HandStitches)
 	p.Body.Stitches.Knitted = d.progress.joined()
-	d.cuff()
-	return d.cuffJoins()
+	return d.cuff(pl)
 }
 
 // sizeFits refuses a hand of too few or too many stitches, or too many rounds.

@@ -108,7 +108,7 @@ func (d *draft) warnMultiples() {
 	} else if p.Bridge.HandAfter != p.Body.Stitches.N {
 		p.say("hand_after", "After the bridge the hand has %d stitches, %d before the gusset.", p.Bridge.HandAfter, p.Body.Stitches.N)
 	}
-	if n := p.Cuff.CastOn; n.N%p.Cuff.Rib != 0 {
+	if n := p.Cuff.Wrist; n.N%p.Cuff.Rib != 0 {
 		p.say("rib", "The cast-on of %d stitches is no multiple of the rib (%d).", n.N, p.Cuff.Rib)
 	}
 	d.warnRibs()
@@ -174,13 +174,40 @@ func (d *draft) warnCuff() {
 	p := &d.plan
 	stretch, what := p.cuffGives()
 	if p.Cuff.Passage > stretch {
-		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(p.Cuff.CastOn.N)/stretch)), p.Cuff.Rib)
-		p.say("cuff_passage", "%d stitches would pass the hand: the cuff must stretch by %.0f %%, and %s gives about %.0f %%.",
-			needs, (p.Cuff.Passage-1)*100, what, (stretch-1)*100)
+		needs, where := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(min(p.Cuff.CastOn.N, p.Cuff.Wrist.N))/stretch)), p.Cuff.Rib), ""
+		if p.Cuff.Flare != nil {
+			where = " at the wrist"
+		}
+		p.say("cuff_passage", "%d stitches%s would pass the hand: the cuff must stretch by %.0f %%, and %s gives about %.0f %%.",
+			needs, where, (p.Cuff.Passage-1)*100, what, (stretch-1)*100)
 	}
-	if c := p.Cuff.CastOn; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
+	d.warnFlare()
+	if c := p.Cuff.Wrist; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
 		p.say("cuff_tight", "The cuff will be tight: %d stitches, not %.1f, for it is never wider than the hand (%d). Measure wrist and hand again, or fix the cast-on. Tingling, cold or pale fingers mean take it off. This is general caution, not medical advice.",
 			c.N, c.Exact, p.Body.Stitches.N)
+	}
+}
+
+// grips is the ease at the wrist above which stockinette, which doesn't draw in, hangs
+// loose (common practice, no source).
+const grips = 0.05
+
+// warnFlare says where a gauntlet doesn't widen as was asked, and where it doesn't grip.
+func (d *draft) warnFlare() {
+	c := &d.plan.Cuff
+	if c.Flare == nil {
+		return
+	}
+	wide, wrist := float64(c.CastOn.N)/d.g, float64(c.Wrist.N)/d.g
+	if c.CastOn.N <= c.Wrist.N {
+		d.plan.say("gauntlet_girth", "The gauntlet is %.0f mm wide all the way. Cast on more stitches to widen its edge.", wide)
+	} else if !c.CastOn.Pinned && math.Abs(float64(c.CastOn.N)-c.CastOn.Exact) > float64(max(c.Flare.Step, 2))/2+1e-9 {
+		d.plan.say("gauntlet_girth", "The gauntlet’s edge gets %d stitches, not %.1f: %d rounds hold no more decreases. A deeper one would help.",
+			c.CastOn.N, c.CastOn.Exact, c.Rounds)
+	}
+	if ease := wrist/d.plan.Hand.Wrist.MM() - 1; ease > grips {
+		d.plan.say("cuff_grip", "The gauntlet is %.0f mm wider than the wrist, and stockinette doesn’t draw in. A ribbed cuff grips better.",
+			wrist-d.plan.Hand.Wrist.MM())
 	}
 }
 
@@ -205,7 +232,7 @@ func (d *draft) warnTight() {
 	if p.Thumbed() {
 		at("thumb", p.Thumb.Stitches.N, p.Hand.Thumb.MM(), false)
 	}
-	if c := p.Cuff.CastOn; c.Pinned || p.Ease.Cuff < muchSmaller {
+	if c := p.Cuff.Wrist; c.Pinned || p.Ease.Cuff < muchSmaller {
 		at("cuff", c.N, p.Hand.Wrist.MM(), p.Ease.Cuff < muchSmaller)
 	}
 	if len(where) > 0 {

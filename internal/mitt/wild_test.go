@@ -50,7 +50,7 @@ func anyIncrease(rng *rand.Rand, oneSided bool) Increase {
 
 // anyCuff gives a request a rib of its own, or now and then another cuff.
 func (r *Request) anyCuff(rng *rand.Rand) {
-	r.Make.Cuff, r.Stitch.Knits = []CuffKind{"", "", "", RibCuff, GarterCuff, RolledCuff, HemCuff}[rng.IntN(7)], 0
+	r.Make.Cuff, r.Stitch.Knits = []CuffKind{"", "", "", RibCuff, GarterCuff, RolledCuff, HemCuff, Gauntlet}[rng.IntN(8)], 0
 	if rng.IntN(3) == 0 && r.Make.Cuff.info().ribbed {
 		r.Stitch.Rib = max(2, r.Stitch.Rib)
 		r.Stitch.Knits = 1 + rng.IntN(r.Stitch.Rib-1)

@@ -135,7 +135,7 @@ func (c *climb) join(list []string) []string {
 	p := c.Out.Plan
 	text := fmt.Sprintf("the hand has %s", words.Plural(p.Body.Stitches.N, "stitch"))
 	if p.Cuff.Change != 0 {
-		text = fmt.Sprintf("%d → %s", p.Cuff.CastOn.N, words.Plural(p.Body.Stitches.N, "stitch"))
+		text = fmt.Sprintf("%d → %s", p.Cuff.Wrist.N, words.Plural(p.Body.Stitches.N, "stitch"))
 	}
 	return append([]string{c.say(mitt.HandStitches, text)}, list...)
 }
@@ -213,6 +213,9 @@ func edge(p *mitt.Plan, s *stitch.Section) string {
 		return ribbing(&s.About)
 	case s.About.Folded > 0:
 		return fmt.Sprintf("a hem, %d folded inside", s.About.Folded)
+	}
+	if by := s.About.Shaping; by != nil {
+		return fmt.Sprintf("gauntlet, %d → %s", by.From, words.Plural(by.To, "stitch"))
 	}
 	return p.Make.Cuff.Words()
 }

@@ -37,7 +37,7 @@ func (h *handout) measured() []measure {
 			doubt: h.filled("hand.palm_and_thumb_circumference", ""),
 		})
 	}
-	list = append(list, measure{name: "wrist, cuff", hand: p.Hand.Wrist.MM(), mitt: round(p.Cuff.CastOn.N), doubt: h.filled("hand.wrist_circumference", "")})
+	list = append(list, measure{name: "wrist, cuff", hand: p.Hand.Wrist.MM(), mitt: round(p.Cuff.Wrist.N), doubt: h.filled("hand.wrist_circumference", "")})
 	if p.Thumbed() {
 		list = append(list, measure{
 			name: "thumb", hand: p.Hand.Thumb.MM(), mitt: round(p.Thumb.Stitches.N),

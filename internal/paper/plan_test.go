@@ -92,12 +92,13 @@ func TestMaterialsStandApart(t *testing.T) {
 // The ladder says how each cuff is worked, and keeps a rib's own knits and purls.
 func TestLadderNamesTheCuff(t *testing.T) {
 	for note, texts := range map[string]map[string]string{
-		"k1, p1 ribbing":         {},
-		"k3, p1 ribbing":         {"cuff.knits": "3", "cuff.purls": "1"},
-		"knit, without a rib":    {"stitch.rib": "1"},
-		"garter stitch":          {"cuff.kind": "garter"},
-		"rolled edge":            {"cuff.kind": "rolled"},
-		"a hem, 3 folded inside": {"cuff.kind": "hem", "cuff.depth": "1"},
+		"k1, p1 ribbing":             {},
+		"k3, p1 ribbing":             {"cuff.knits": "3", "cuff.purls": "1"},
+		"knit, without a rib":        {"stitch.rib": "1"},
+		"garter stitch":              {"cuff.kind": "garter"},
+		"rolled edge":                {"cuff.kind": "rolled"},
+		"gauntlet, 53 → 37 stitches": {"cuff.kind": "gauntlet"},
+		"a hem, 3 folded inside":     {"cuff.kind": "hem", "cuff.depth": "1"},
 	} {
 		doc := project.Samples()[0]
 		for path, text := range texts {

@@ -58,7 +58,11 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 		some("top.band", "1", "2", "5")
 		some("top.wedges", "3", "5", "8")
 	}
-	some("cuff.kind", "garter", "rolled", "hem", "rib")
+	some("cuff.kind", "garter", "rolled", "hem", "rib", "gauntlet")
+	if s["cuff.kind"] == "gauntlet" {
+		some("cuff.upper_girth", "14", "22", "30")
+		some("cuff.depth", "2", "5", "9")
+	}
 	if rng.IntN(5) == 0 && (s["cuff.kind"] == "" || s["cuff.kind"] == "rib") {
 		s["cuff.knits"], s["cuff.purls"] = strconv.Itoa(1+rng.IntN(3)), strconv.Itoa(1+rng.IntN(3))
 	}

@@ -80,8 +80,6 @@ func (c combination) laterAt() string {
 		return mitt.PathDirection
 	case c[mitt.PathFlat] == "true":
 		return mitt.PathFlat
-	case c[mitt.PathCuff] == "gauntlet":
-		return mitt.PathCuff
 	}
 	return ""
 }

@@ -73,7 +73,7 @@ func reportOf(p *mitt.Plan) report {
 			append([]gauge.Use{}, p.Gauge.Uses...), append([]gauge.Query{}, p.Gauge.Queries...),
 		},
 		Ease:      reportEase{p.Ease.Hand, p.Ease.Cuff, p.Ease.ThumbAdded},
-		Cuff:      reportCuff{p.Cuff.CastOn.N, p.Cuff.Rounds, p.Cuff.PlainRounds},
+		Cuff:      reportCuffOf(&p.Cuff),
 		Hand:      reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches},
 		Residuals: reportResiduals(p.Residual),
 		Filled:    reportFilledOf(p),

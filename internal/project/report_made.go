@@ -32,7 +32,8 @@ type reportCuffMade struct {
 	Kind   mitt.CuffKind `json:"kind"`
 	Knits  int           `json:"knits,omitempty"` // of a rib only
 	Purls  int           `json:"purls,omitempty"`
-	Folded int           `json:"folded_rounds,omitempty"` // of a hem only
+	Folded int           `json:"folded_rounds,omitempty"`  // of a hem only
+	Girth  float64       `json:"upper_girth_mm,omitempty"` // of a gauntlet only
 }
 
 type reportTopMade struct {
@@ -63,8 +64,19 @@ func reportMadeOf(p *mitt.Plan) reportMade {
 	if p.Ribbed() {
 		r.Cuff.Knits, r.Cuff.Purls = p.CuffRib()
 	}
+	if f := p.Cuff.Flare; f != nil {
+		r.Cuff.Girth = f.Girth
+	}
 	if p.Top != nil {
 		r.Top = &reportTopMade{Kind: cmp.Or(m.Top, mitt.RoundedTop), Band: m.BandStitches(), Wedges: m.WedgeCount()}
+	}
+	return r
+}
+
+func reportCuffOf(c *mitt.Cuff) reportCuff {
+	r := reportCuff{CastOn: c.CastOn.N, Rounds: c.Rounds, Plain: c.PlainRounds}
+	if f := c.Flare; f != nil {
+		r.Wrist, r.Edge, r.Decreases = c.Wrist.N, f.Edge, f.Rounds
 	}
 	return r
 }

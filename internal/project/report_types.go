@@ -47,6 +47,10 @@ type reportCuff struct {
 	CastOn int `json:"cast_on"`
 	Rounds int `json:"rounds"`
 	Plain  int `json:"plain_rounds"`
+	// Of a gauntlet only.
+	Wrist     int   `json:"wrist_stitches,omitempty"`
+	Edge      int   `json:"edge_rounds,omitempty"`
+	Decreases []int `json:"decrease_rounds,omitempty"`
 }
 
 type reportHand struct {

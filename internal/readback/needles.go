@@ -81,6 +81,8 @@ func (n *needles) work(op string, right *[]int) error {
 
 // Patterns of the lines that are not rounds.
 var (
+	garter   = regexp.MustCompile(`^The first (\d+) rounds are an edge in garter stitch:`)
+	brings   = regexp.MustCompile(`^The next round brings the stitches to the hand’s (\d+)\.$`)
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
@@ -107,6 +109,14 @@ func (n *needles) otherLine(p *Part, line string) error {
 	}
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)
+	}
+	if k, ok := number(brings); ok {
+		p.brings = [2]int{len(p.Rounds) + 1, k}
+		return nil
+	}
+	if k, ok := number(garter); ok {
+		p.edge = k
+		return nil
 	}
 	if found := takeUp.FindStringSubmatch(line); found != nil {
 		return n.takeUp(p, atoi(found[1]), found[2])
@@ -147,7 +157,7 @@ func (n *needles) otherLine(p *Part, line string) error {
 		p.multiples = append(p.multiples, multipleOf{len(p.Rounds) + 1, k})
 		return nil
 	}
-	if s, ok := readSchedule(line); ok {
+	if s, ok := readSchedule(line, p.edge); ok {
 		p.schedules = append(p.schedules, s)
 		return nil
 	}

@@ -27,6 +27,8 @@ type Part struct {
 	schedules []schedule // stated before the rounds
 	texts     []string   // of the rounds worked
 	multiples []multipleOf
+	edge      int    // rounds of garter stitch that were said to begin it
+	brings    [2]int // a round that was said to bring the stitches to the hand's, and to how many
 }
 
 // multipleOf is a round that was said to bring the stitches to a multiple.
@@ -37,6 +39,14 @@ func (p *Part) checkSaid() error {
 	for _, m := range p.multiples {
 		if m.of < 1 || m.round > len(p.Rounds) || p.Rounds[m.round-1].After%m.of != 0 {
 			return fmt.Errorf("round %d was to bring the stitches to a multiple of %d", m.round, m.of)
+		}
+	}
+	if r, to := p.brings[0], p.brings[1]; r > 0 && (r != len(p.Rounds) || p.Rounds[r-1].After != to) {
+		return fmt.Errorf("round %d was to end with the hand's %d stitches", r, to)
+	}
+	for r := range p.edge {
+		if r >= len(p.Rounds) || p.Rounds[r].After != p.CastOn { // its stitches may be painted
+			return fmt.Errorf("round %d is no round of the edge in garter stitch", r+1)
 		}
 	}
 	return nil

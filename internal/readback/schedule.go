@@ -20,6 +20,7 @@ type schedule struct {
 var (
 	wholeSchedule = regexp.MustCompile(`^(.*?)(?:\. (\d+) (?:in|de)crease rounds)?, (\d+) → (\d+) stitch(?:es)?\. Rounds? ([\d, ]+)\.$`)
 	plainSchedule = regexp.MustCompile(`^Plain for (\d+) rounds?: (\d+) stitch(?:es)? stay as they are\.$`)
+	afterEdge     = regexp.MustCompile(`^after the edge `)
 	lead          = regexp.MustCompile(`^(\d+) plain rounds?, then `)
 	steady        = regexp.MustCompile(`^an? (?:in|de)crease round(?: every round|, then (\d+) plain rounds?); (once|twice|(\d+) times) in all(?:, then (\d+) plain rounds? more)?$`)
 	changing      = regexp.MustCompile(`^an? (?:in|de)crease round, then another (.*)$`)
@@ -27,7 +28,8 @@ var (
 	interval      = regexp.MustCompile(`^every (?:(\d+)(?:st|nd|rd|th) )?round (once|twice|(\d+) times)$`)
 )
 
-func readSchedule(line string) (schedule, bool) {
+// readSchedule reads a schedule of a part whose first rounds, so many, are an edge.
+func readSchedule(line string, edge int) (schedule, bool) {
 	if found := plainSchedule.FindStringSubmatch(line); found != nil {
 		return schedule{from: atoi(found[2]), to: atoi(found[2])}, true
 	}
@@ -43,7 +45,15 @@ func readSchedule(line string) (schedule, bool) {
 		s.listed = append(s.listed, atoi(strings.TrimSpace(r)))
 	}
 	rhythm := strings.ToLower(found[1])
+	told := afterEdge.FindString(rhythm)
+	rhythm = rhythm[len(told):]
 	s.action, s.until = action(rhythm)
+	if told != "" {
+		for i := range s.action {
+			s.action[i] += edge
+		}
+		s.until += edge
+	}
 	s.steady = steady.MatchString(lead.ReplaceAllString(rhythm, ""))
 	return s, true
 }
@@ -115,8 +125,11 @@ func (s schedule) check(p *Part) error {
 		return fmt.Errorf("the rhythm ends with round %d, of %d", s.until, len(p.Rounds))
 	}
 	var changed []int
-	before := 0
-	for i, r := range p.Rounds {
+	before, rounds := 0, p.Rounds
+	if p.brings[0] > 0 {
+		rounds = rounds[:p.brings[0]-1]
+	}
+	for i, r := range rounds {
 		eaten := 0
 		for _, op := range r.Ops {
 			eaten += ledger[op][0]
@@ -128,10 +141,10 @@ func (s schedule) check(p *Part) error {
 			changed = append(changed, i+1)
 		}
 	}
-	if len(p.Rounds) == 0 {
+	if len(rounds) == 0 {
 		return fmt.Errorf("a rhythm was told, and there are no rounds")
 	}
-	last := p.Rounds[len(p.Rounds)-1]
+	last := rounds[len(rounds)-1]
 	end := last.Gusset
 	if end < 0 {
 		end = last.After

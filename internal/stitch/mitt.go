@@ -116,7 +116,9 @@ type About struct {
 	Folded  int      // how many of its rounds are folded inside, from its lower edge
 	Tip     bool     // it begins with a closed cast-on, in a tip
 	Rolls   bool     // its edge rolls up
-	PerMM   float64  // rounds over a mm that they reach up; 0: the gauge's
+	Edge    int      // how many of its first rounds are an edge in garter stitch
+	PerMM   float64  // rounds over a mm that they reach up, those of the edge if it has one; 0: the gauge's
+	Around  float64  // the girth in mm of what its lower edge goes round, if that is not the wrist; 0: it is
 	Site    int      // the round at which its fit is judged; 0: the last
 	Digit   *Digit   // the thumb or finger inside; nil for other parts
 	Until   string   // the place on the hand that its last round reaches
@@ -148,10 +150,14 @@ func (s *Section) Opens() bool { return s.CastOn > 0 || len(s.From) > 0 || s.Shi
 // nowhere.
 func (s *Section) AtGauge(r int, q float64) float64 {
 	n := float64(max(0, r-s.About.Folded))
-	if s.About.PerMM > 0 {
-		n *= q / s.About.PerMM
+	if s.About.PerMM == 0 {
+		return n
 	}
-	return n
+	low := n
+	if s.About.Edge > 0 {
+		low = min(n, float64(s.About.Edge))
+	}
+	return n - low + low*q/s.About.PerMM
 }
 
 // Reach returns how far up the section reaches in mm, at a gauge of q rounds over a mm.

@@ -12,6 +12,7 @@ const (
 	foldsIn = "The cuff is a hem: its purl round is the edge. Fold what lies below it inside, once you get to the round that joins it."
 	orSew   = "If you would rather sew it, knit that round plain and sew the cast-on down inside, loosely."
 	rollsUp = "The edge rolls outward by itself; leave it to."
+	flat    = "The first %s are an edge in garter stitch: it lies flat and doesn’t draw in."
 )
 
 // edges returns the sentences on the edge of a section.
@@ -21,6 +22,8 @@ func edges(s *stitch.Section) []string {
 		return []string{foldsIn, orSew}
 	case s.About.Rolls:
 		return []string{rollsUp}
+	case s.About.Edge > 0:
+		return []string{fmt.Sprintf(flat, Plural(s.About.Edge, "round"))}
 	}
 	return nil
 }

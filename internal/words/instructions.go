@@ -121,7 +121,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(shift(s.Shift, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
-		say(Schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds)))
+		say(schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds), s.About.Edge))
 		if by.Closed {
 			say(closes)
 		}
@@ -210,6 +210,9 @@ func rounds(s stitch.Section) []Step {
 		}
 		if i+1 == fitsRib(&s) {
 			steps = append(steps, Step{Text: fmt.Sprintf("The next round brings the stitches to a multiple of %d, for the ribbing.", s.About.Rib)})
+		}
+		if by := s.About.Shaping; by != nil && i+1 == len(s.Rounds) && r.In() == by.To && r.Out() != by.To {
+			steps = append(steps, Step{Text: fmt.Sprintf("The next round brings the stitches to the hand’s %d.", r.Out())})
 		}
 		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text})
 		last = text

@@ -142,23 +142,21 @@ func percent(e float64) string {
 
 func (r *reasons) cuff() {
 	p := r.p
-	g, q := p.Gauge.Stitches, p.Gauge.Rounds
-	multiples := "From"
-	if p.Cuff.Rib > 1 {
-		multiples = fmt.Sprintf("In multiples of %d, and from", p.Cuff.Rib)
+	q := p.Gauge.Rounds
+	if p.Cuff.Flare != nil {
+		r.gauntlet()
+	} else {
+		r.add(mitt.CastOn, r.wrist(p.Cuff.CastOn))
+		r.add(mitt.CuffRounds,
+			fmt.Sprintf("%s at %.1f rounds over 10 cm%s.", r.length(p.Cuff.Length()), p.Cuff.PerMM*100, cuffLies(p)))
 	}
-	why := fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. %s 78 %% to all of the hand's %d: %s. The fabric is %s.",
-		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, multiples, p.Body.Stitches.N, r.near(p.Cuff.CastOn, g), r.within(p.Cuff.CastOn.N))
-	r.add(mitt.CastOn, why)
-	r.add(mitt.CuffRounds,
-		fmt.Sprintf("%s at %.1f rounds over 10 cm%s.", r.length(p.Cuff.Length()), p.Cuff.PerMM*100, cuffLies(p)))
 	change := "the count stays."
 	if p.Cuff.Change != 0 && p.Cuff.JoinsAbove {
-		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
+		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.Wrist.N, p.Body.Stitches.N)
 	} else if p.Cuff.Change != 0 && p.Cuff.PlainRounds == 0 {
-		change = fmt.Sprintf("the last of the %s brings %d to %d stitches, spread evenly.", p.Make.Cuff.Words(), p.Cuff.CastOn.N, p.Body.Stitches.N)
+		change = fmt.Sprintf("the last of the %s brings %d to %d stitches, spread evenly.", p.Make.Cuff.Words(), p.Cuff.Wrist.N, p.Body.Stitches.N)
 	} else if p.Cuff.Change != 0 {
-		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.CastOn.N, p.Body.Stitches.N)
+		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.Wrist.N, p.Body.Stitches.N)
 	}
 	to := "gusset"
 	if !p.Gusseted() {
@@ -166,6 +164,37 @@ func (r *reasons) cuff() {
 	}
 	r.add(mitt.CuffPlainRounds,
 		fmt.Sprintf("%s to the %s; %s", r.length(float64(p.Cuff.PlainRounds)/q), to, change))
+}
+
+// wrist says where a count at the wrist comes from.
+func (r *reasons) wrist(n mitt.Count) string {
+	p, g := r.p, r.p.Gauge.Stitches
+	multiples := "From"
+	if p.Cuff.Rib > 1 {
+		multiples = fmt.Sprintf("In multiples of %d, and from", p.Cuff.Rib)
+	}
+	return fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. %s 78 %% to all of the hand's %d: %s. The fabric is %s.",
+		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, multiples, p.Body.Stitches.N, r.near(n, g), r.within(n.N))
+}
+
+// gauntlet adds the reasons of a cuff that narrows to the wrist.
+func (r *reasons) gauntlet() {
+	p, f := r.p, r.p.Cuff.Flare
+	r.add(mitt.CastOn, fmt.Sprintf("upper edge %s round at %.1f stitches over 10 cm: %s. The fabric is %s.",
+		r.length(f.Girth), p.Gauge.Stitches*100, r.near(p.Cuff.CastOn, p.Gauge.Stitches), r.within(p.Cuff.CastOn.N)))
+	edge := ""
+	if f.Edge > 0 {
+		edge = fmt.Sprintf(" The first %d are garter stitch, an edge that lies flat.", f.Edge)
+	}
+	narrow := fmt.Sprintf("It goes straight down with %s.", Plural(p.Cuff.Wrist.N, "stitch"))
+	if len(f.Rounds) > 0 {
+		narrow = fmt.Sprintf("%d stitches each are taken off in rounds %s, evenly round the arm.", f.Step, List(f.Rounds))
+		if len(f.Rounds) == 1 {
+			narrow = fmt.Sprintf("%d stitches are taken off in round %d, evenly round the arm.", f.Step, f.Rounds[0])
+		}
+	}
+	r.add(mitt.CuffRounds, fmt.Sprintf("%s deep, down to %d stitches at the wrist.%s %s At the wrist: %s",
+		r.length(p.Cuff.Length()), p.Cuff.Wrist.N, edge, narrow, r.wrist(p.Cuff.Wrist)))
 }
 
 // body adds the reason of the hand's count.

@@ -15,6 +15,11 @@ import (
 //
 // A single change needs no total: "One increase round, 3 → 5 stitches."
 func Schedule(rounds []int, from, to, step, total int) string {
+	return schedule(rounds, from, to, step, total, 0)
+}
+
+// schedule returns a schedule whose first rounds are an edge, which isn't plain.
+func schedule(rounds []int, from, to, step, total, edge int) string {
 	what := "increase"
 	if step < 0 {
 		what = "decrease"
@@ -23,9 +28,9 @@ func Schedule(rounds []int, from, to, step, total int) string {
 		return fmt.Sprintf("Plain for %s: %d stitches stay as they are.", Plural(total, "round"), from)
 	}
 	if len(rounds) == 1 {
-		return fmt.Sprintf("%s, %d → %d stitches. Round %d.", action(rounds, what, total), from, to, rounds[0])
+		return fmt.Sprintf("%s, %d → %d stitches. Round %d.", action(rounds, what, total, edge), from, to, rounds[0])
 	}
-	return fmt.Sprintf("%s. %s, %d → %d stitches. Rounds %s.", action(rounds, what, total),
+	return fmt.Sprintf("%s. %s, %d → %d stitches. Rounds %s.", action(rounds, what, total, edge),
 		Plural(len(rounds), what+" round"), from, to, List(rounds))
 }
 
@@ -40,10 +45,13 @@ func roundWord(n int) string {
 // change and its plain rounds are one step, worked so many times in all, only
 // if all fit before the end and no plain rounds come first that could be taken
 // for part of the step.
-func action(rounds []int, what string, total int) string {
+func action(rounds []int, what string, total, edge int) string {
 	start := ""
-	if rounds[0] > 1 {
-		start = Plural(rounds[0]-1, "plain round") + ", then "
+	if edge > 0 {
+		start = "after the edge "
+	}
+	if plain := rounds[0] - 1 - edge; plain > 0 {
+		start += Plural(plain, "plain round") + ", then "
 	}
 	if len(rounds) == 1 {
 		return capital(start + "one " + what + " round")

@@ -24,11 +24,12 @@ var makeFields = []Field{
 	}},
 	{Path: "stitch.both_edges", Label: "Increases", Choices: []Choice{{"true", "at both edges of the gusset"}, {"false", "at one edge"}}},
 	{Path: mitt.PathCuff, Label: "Cuff is", Usual: string(mitt.RibCuff), Choices: []Choice{
-		{"", "ribbed"}, {string(mitt.GarterCuff), "garter stitch"}, {string(mitt.RolledCuff), "a rolled edge"}, {string(mitt.HemCuff), "a folded hem"},
+		{"", "ribbed"}, {string(mitt.GarterCuff), "garter stitch"}, {string(mitt.RolledCuff), "a rolled edge"}, {string(mitt.HemCuff), "a folded hem"}, {string(mitt.Gauntlet), "a gauntlet"},
 	}},
 	{Path: mitt.PathKnits, Label: "Knits of its rib", Help: "with the purls, in place of the rib above"},
 	{Path: mitt.PathPurls, Label: "Purls of its rib"},
-	{Path: mitt.PathCuffDepth, Label: "Depth of the hem", Help: "once it is folded; left out, it follows the hand’s length", Unit: unitSign},
+	{Path: mitt.PathCuffDepth, Label: "Depth of hem or gauntlet", Help: "once a hem is folded; left out, it follows the hand’s length", Unit: unitSign},
+	{Path: mitt.PathUpperGirth, Label: "Gauntlet’s upper girth", Help: "round the sleeve; left out: 1.4 times the wrist (common practice)", Unit: unitSign},
 	{Path: mitt.PathTop, Label: "Top is", Help: "of a mitten", Usual: string(mitt.RoundedTop), Choices: []Choice{
 		{"", "rounded"},
 		{string(mitt.PointedTop), "pointed"},
@@ -46,7 +47,6 @@ var keptFields = []Field{
 	{Path: mitt.PathConstruction, Label: "Thumb", Usual: string(mitt.ByGusset), Choices: []Choice{{"", "with a gusset"}, {string(mitt.NoThumb), "left out"}}},
 	{Path: mitt.PathDirection, Label: "Begun", Usual: string(mitt.Up), Choices: []Choice{{"", "at the cuff"}, {string(mitt.Down), "at the fingertips"}}},
 	{Path: mitt.PathFlat, Label: "Worked", Usual: "false", Choices: []Choice{{"", "in the round"}, {"true", "flat"}}},
-	{Path: mitt.PathUpperGirth, Label: "Gauntlet’s upper girth"},
 }
 
 // makeField returns the field of a choice of how a mitt is made, shown or kept.

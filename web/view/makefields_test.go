@@ -23,8 +23,8 @@ func TestTheFormOffersWhatIsPlanned(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, map[string]int{mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 4, mitt.PathTop: 5}, offered)
-	for path, value := range map[string]string{mitt.PathCuff: "gauntlet", mitt.PathFlat: "true", mitt.PathDirection: "down", mitt.PathConstruction: "straight"} {
+	assert.Equal(t, map[string]int{mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
+	for path, value := range map[string]string{mitt.PathFlat: "true", mitt.PathDirection: "down", mitt.PathConstruction: "straight"} {
 		_, a := fitAnswer(t, map[string]string{path: value})
 		assert.Nil(t, a.Out, "%s=%s can be planned: offer it", path, value)
 	}
@@ -37,7 +37,6 @@ func TestARefusedChoiceHasAWayOut(t *testing.T) {
 		{mitt.PathIncrease, "centre", "is make ones in its middle, which grows to both sides; choose make ones for increases at one edge", "Take make ones", "thumb.increase=m1"},
 		{mitt.PathInset, "3", "has no use at the side; leave it out, or write palm for the place", "Leave it out", "thumb.inset="},
 		{mitt.PathFlat, "true", "", "Take in the round", "piece.flat=false"},
-		{mitt.PathCuff, "gauntlet", "", "Take ribbed", "cuff.kind=rib"},
 	} {
 		d, a := fitAnswer(t, map[string]string{c.path: c.value, "stitch.both_edges": "false"})
 		if c.says != "" {
@@ -64,7 +63,7 @@ func TestAUsualChoiceMayBeWrittenOut(t *testing.T) {
 // Each cuff has its own name on the ladder, and its reasons say nothing of ribbing
 // but where the edges of hand and thumb are ribbed.
 func TestACuffIsCalledWhatItIs(t *testing.T) {
-	for kind, rung := range map[string]string{"rib": "rib rounds", "garter": "garter rounds", "rolled": "rolled rounds", "hem": "hem rounds"} {
+	for kind, rung := range map[string]string{"rib": "rib rounds", "garter": "garter rounds", "rolled": "rolled rounds", "hem": "hem rounds", "gauntlet": "gauntlet rounds"} {
 		_, a := fitAnswer(t, map[string]string{mitt.PathCuff: kind, "pins.cuff_plain_rounds": "0", "pins.cast_on": "40"})
 		doc := parsed(t, benchFragment(a))
 		assert.Contains(t, doc.Find(`.number[data-key="cuff.rounds"] > details > summary`).Text(), rung)

@@ -143,6 +143,9 @@ func (a Answer) brief(r words.Reason) string {
 	p := a.Out.Plan
 	switch r.Of {
 	case mitt.CastOn:
+		if f := p.Cuff.Flare; f != nil {
+			return fmt.Sprintf("%s round the upper edge: %s stitches.", a.length(f.Girth), tenths(p.Cuff.CastOn.Exact))
+		}
 		return fmt.Sprintf("%s of wrist, %s: %s stitches.", p.Hand.Wrist.With(a.Unit), easeWords(p.Ease.Cuff), tenths(p.Cuff.CastOn.Exact))
 	case mitt.HandStitches:
 		return fmt.Sprintf("%s of hand, %s: %s stitches.", p.Hand.Circumference.With(a.Unit), easeWords(p.Ease.Hand), tenths(p.Body.Stitches.Exact))

@@ -1,0 +1,224 @@
+package mitt
+
+import (
+	"slices"
+
+	"thenar/internal/fault"
+	"thenar/internal/shaping"
+	"thenar/internal/stitch"
+	"thenar/internal/units"
+)
+
+// Flare is how a gauntlet narrows from its upper edge on the arm to the wrist.
+type Flare struct {
+	Girth     float64 // of what the upper edge goes round, in mm
+	Edge      int     // the first rounds, in garter stitch
+	EdgePerMM float64 // of them, over a mm that they reach up
+	Rounds    []int   // those in which it is decreased, counted from the cast-on
+	Step      int     // stitches taken off in each, spread evenly
+	Cost      float64 // of the schedule, in stitches²
+}
+
+// What a gauntlet is by default (common practice, no source): its upper edge goes over
+// a sleeve. It begins with two ridges of garter stitch, which lie flat and don't draw
+// in as a rib would, and its decreases leave two plain rounds between them and at the
+// wrist.
+const (
+	upperShare  = 1.4 // of the wrist
+	gauntletTop = 4   // rounds of garter stitch
+	flareGap    = 3
+	flareOut    = 2
+)
+
+// upperGirth returns the girth of a gauntlet's upper edge, in mm.
+func (r *Request) upperGirth(wrist units.Length) float64 {
+	if r.Make.UpperGirth != 0 {
+		return r.Make.UpperGirth.MM()
+	}
+	return upperShare * wrist.MM()
+}
+
+// flare plans a gauntlet: its cast-on, and the rounds that take it to the wrist's
+// count, which should be from low to high. It leaves that count as it comes out.
+//
+// With a girth U at the upper edge, the cast-on is the count nearest to g·U that so
+// many decreases of one size bring to the wrist's; a decrease round takes off the
+// fewest stitches, 2, 4, 6 …, with which they have room, and the exact solver chooses
+// their rounds. A fixed or knitted cast-on stays, and the wrist's count gives way.
+func (d *draft) flare(pl *Planner, low, high int) error {
+	c, k := &d.plan.Cuff, d.progress
+	f := &Flare{Girth: d.req.upperGirth(d.plan.Hand.Wrist), Edge: d.flareEdge(c.Rounds), EdgePerMM: garterRows * d.g}
+	w := funnel{
+		rounds: c.Rounds - f.Edge, from: c.Wrist.N, fixed: d.pins.CastOn, low: low, high: high,
+		exact: c.Wrist.Exact, wide: d.g * f.Girth, ended: k.past(stitch.Cuff),
+	}
+	if k.begun(stitch.Cuff) {
+		w.worked = max(0, k.in(stitch.Cuff)-f.Edge)
+		if w.ended {
+			w.worked = w.rounds
+		}
+		for _, r := range k.changed(stitch.Cuff, k.CuffDecreases) {
+			w.changed, w.step = append(w.changed, r-f.Edge), k.CuffStep
+		}
+	}
+	w.choose(d.req.Pins.CuffRounds.On)
+	c.Rounds = w.rounds + f.Edge // what is knitted may need more than its depth gives
+	c.Flare, c.Wrist.N, f.Step = f, w.end, w.step
+	c.CastOn = Count{
+		N: w.castOn, Exact: w.wide, Below: w.castOn - max(w.step, 1), Above: w.castOn + max(w.step, 1),
+		Pinned: d.pins.CastOn.On, Knitted: k != nil,
+	}
+	c.Wrist.Below, c.Wrist.Above, c.Wrist.Pinned = w.end-1, w.end+1, d.pins.CastOn.On
+	if w.castOn == w.end {
+		f.Step = 0
+		return nil
+	}
+	p := w.problem()
+	found, err := pl.solver.Solve(&p, make([]int, 0, p.Changes()))
+	if err != nil {
+		return fault.Fields{{Path: PathCuffDepth, Message: err.Error()}}
+	}
+	for _, r := range found.Rounds {
+		f.Rounds = append(f.Rounds, r+f.Edge)
+	}
+	f.Cost = found.Cost.Float()
+	return nil
+}
+
+// flareEdge returns the rounds of garter stitch that begin a gauntlet of so many
+// rounds: as knitted, else whole ridges that leave room for a decrease.
+func (d *draft) flareEdge(rounds int) int {
+	if k := d.progress; k.begun(stitch.Cuff) {
+		return min(k.CuffEdge, rounds)
+	}
+	return max(0, min(gauntletTop, (rounds-1-flareOut)/2*2))
+}
+
+// flareRounds returns the rounds of a gauntlet of a depth in mm, when none are fixed.
+func (d *draft) flareRounds(depth float64) int {
+	garter := garterRows * d.g
+	if edge := gauntletTop / garter; depth > edge {
+		return gauntletTop + nearest(d.q*(depth-edge))
+	}
+	return max(1, nearest(garter*depth))
+}
+
+// wrist returns the count of the cuff on the needles, or that with which it ended.
+func (k *Progress) wrist() int {
+	return k.CastOn - k.CuffStep*len(k.changed(stitch.Cuff, k.CuffDecreases))
+}
+
+// funnel is the narrowing part of a gauntlet while its counts are chosen. Its rounds
+// are counted without the edge.
+type funnel struct {
+	rounds, worked int
+	changed        []int // the decrease rounds that are knitted
+	step           int   // stitches taken off in a round; 0: still to be chosen
+	ended          bool  // all of it is knitted
+
+	from        int     // the wrist's count as it should be
+	low, high   int     // and as it may be
+	exact, wide float64 // the exact counts at wrist and upper edge
+	fixed       Pin     // the cast-on
+
+	castOn, end int // what is chosen
+}
+
+// choose settles the cast-on, the wrist's count and the step. Rounds are added where
+// they are free and knitted ones need more.
+func (w *funnel) choose(fixedRounds bool) {
+	if w.ended {
+		w.castOn, w.end = w.fixed.N, w.fixed.N-w.step*len(w.changed)
+		return
+	}
+	steps := []int{w.step}
+	if w.step == 0 {
+		steps = steps[:0]
+		for s := 2; s <= max(2, w.high); s += 2 {
+			steps = append(steps, s)
+		}
+	}
+	best := -1
+	for _, step := range steps {
+		castOn, end := w.counts(step)
+		k := (castOn-end)/step - len(w.changed)
+		if !fixedRounds && len(w.changed) > 0 && k > 0 {
+			w.rounds = max(w.rounds, w.earliest()+flareGap*(k-1)+flareOut)
+		}
+		fits := k <= w.room() && step <= end
+		if !fits { // as near as it comes
+			k = max(0, min(k, w.room()))
+			if w.fixed.On {
+				end = castOn - step*(len(w.changed)+k)
+			} else {
+				castOn = end + step*k
+			}
+			if step > end && k > 0 {
+				continue
+			}
+		}
+		off := abs(castOn-nearest(w.wide)) + abs(end-nearest(w.exact))
+		if best < 0 || off < best || fits {
+			best, w.castOn, w.end, w.step = off, castOn, end, step
+		}
+		if fits {
+			return
+		}
+	}
+}
+
+// counts returns the cast-on and the wrist's count that decreases of one size join.
+func (w *funnel) counts(step int) (castOn, end int) {
+	if !w.fixed.On {
+		return max(w.from, nearestIn(w.wide, step, w.from%step)), w.from
+	}
+	now := w.fixed.N - step*len(w.changed)
+	end = nearestIn(w.exact, step, now%step)
+	for end > w.high && end-step >= 1 {
+		end -= step
+	}
+	for end < w.low {
+		end += step
+	}
+	return w.fixed.N, min(now, end)
+}
+
+// earliest returns the first round in which the next decrease may stand.
+func (w *funnel) earliest() int {
+	if n := len(w.changed); n > 0 {
+		return max(w.worked+1, w.changed[n-1]+flareGap)
+	}
+	return w.worked + 1
+}
+
+// room returns how many decreases have room in the rounds to come.
+func (w *funnel) room() int {
+	return max(0, (w.rounds-flareOut-w.earliest()+flareGap)/flareGap)
+}
+
+// problem returns what the solver is asked.
+func (w *funnel) problem() shaping.Problem {
+	return shaping.Problem{
+		From: w.castOn, To: w.end, Step: -w.step, Rounds: w.rounds, Gap: flareGap, LeadOut: flareOut, Lambda: DefaultLambda * 1000,
+		Worked: w.worked, Changed: w.changed,
+	}
+}
+
+// fabric returns round r of a gauntlet over n stitches.
+func (f *Flare) fabric(r, n int) []stitch.Op {
+	switch {
+	case r <= f.Edge && r%2 == 1:
+		return times(nil, stitch.Purl, n)
+	case slices.Contains(f.Rounds, r):
+		return spread(times(nil, stitch.Knit, n), -f.Step)
+	}
+	return times(nil, stitch.Knit, n)
+}
+
+// flare returns how the cuff narrows; nothing for one that doesn't.
+func (c *Cuff) flare() *Flare {
+	if c.Flare == nil {
+		return &Flare{}
+	}
+	return c.Flare
+}
