@@ -35,12 +35,22 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	s["gauge.swatches[0].stitches"], s["gauge.swatches[0].width"] = strconv.Itoa(g), fmt.Sprint(over)
 	s["gauge.swatches[0].rounds"], s["gauge.swatches[0].height"] = strconv.Itoa(int(math.Round(float64(g)*(1.2+0.4*rng.Float64())))), fmt.Sprint(over)
 	length("hand.hand_circumference", 11, 25)
-	for path, bounds := range map[string][2]float64{
-		"hand.hand_length": {10, 21}, "hand.wrist_circumference": {10, 19}, "hand.gusset_length": {3, 8}, "hand.thumb_length": {3, 7},
-		"length.cuff": {1, 8}, "length.cuff_plain": {1, 5}, "length.above_gusset": {1, 6}, "length.edging": {0.5, 2.5}, "length.thumb_edging": {0.5, 1.5},
+	for _, l := range []struct { // in this order each time, so that the same seed draws the same sheets
+		path      string
+		low, high float64
+	}{
+		{"hand.hand_length", 10, 21},
+		{"hand.wrist_circumference", 10, 19},
+		{"hand.gusset_length", 3, 8},
+		{"hand.thumb_length", 3, 7},
+		{"length.cuff", 1, 8},
+		{"length.cuff_plain", 1, 5},
+		{"length.above_gusset", 1, 6},
+		{"length.edging", 0.5, 2.5},
+		{"length.thumb_edging", 0.5, 1.5},
 	} {
 		if rng.IntN(4) == 0 {
-			length(path, bounds[0], bounds[1])
+			length(l.path, l.low, l.high)
 		}
 	}
 	some := func(path string, of ...string) {

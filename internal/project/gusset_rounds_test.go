@@ -36,9 +36,9 @@ func drawn(rng *rand.Rand, follows string) Document {
 	if rng.IntN(2) == 0 {
 		s["thumb.increase"] = []string{"lifted", "yo_closed", "kfb", "centre"}[rng.IntN(4)]
 	}
-	for path, text := range map[string]string{"pins.rhythm": "2", "pins.first_increase": "2", "pins.gusset_base": "2", "pins.kept_on_hand": "1"} {
+	for _, pin := range [][2]string{{"pins.rhythm", "2"}, {"pins.first_increase", "2"}, {"pins.gusset_base", "2"}, {"pins.kept_on_hand", "1"}} {
 		if rng.IntN(6) == 0 {
-			s[path] = text
+			s[pin[0]] = pin[1]
 		}
 	}
 	return Document{Name: "drawn", Sheet: s, Side: Right}
