@@ -111,22 +111,15 @@ func run(t testing.TB, name string, args ...string) string {
 	return string(out)
 }
 
-// pictures turns the pages of a PDF on which places lie into grey pictures, as
-// plain rows of dots (the netpbm format P5), which cost nothing to pack.
+// pictures turns the pages of a PDF on which places lie into grey pictures.
 func pictures(t testing.TB, file string, places []onPaper) map[int]*image.Gray {
 	t.Helper()
 	pages := map[int]*image.Gray{}
 	for _, at := range places {
-		if pages[at.Page] != nil {
-			continue
+		if pages[at.Page] == nil {
+			pages[at.Page] = testenv.Grey(t, file, at.Page+1, dpi)
+			keepPicture(t, strings.TrimSuffix(filepath.Base(file), ".pdf")+"-"+strconv.Itoa(at.Page+1), pages[at.Page])
 		}
-		n := strconv.Itoa(at.Page + 1)
-		raw := run(t, "pdftoppm", "-r", strconv.Itoa(dpi), "-gray", "-singlefile", "-f", n, "-l", n, file)
-		var width, height int
-		_, err := fmt.Sscanf(raw, "P5\n%d %d\n255\n", &width, &height)
-		require.NoError(t, err)
-		pages[at.Page] = &image.Gray{Pix: []byte(raw[len(raw)-width*height:]), Stride: width, Rect: image.Rect(0, 0, width, height)}
-		keepPicture(t, strings.TrimSuffix(filepath.Base(file), ".pdf")+"-"+n, pages[at.Page])
 	}
 	return pages
 }

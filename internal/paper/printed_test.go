@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"image"
-	paint "image/draw"
-	"image/png"
 	"math"
 	"os"
 	"os/exec"
@@ -54,13 +52,7 @@ func run(t *testing.T, name string, args ...string) string {
 // dots renders a page of a PDF in greys.
 func dots(t *testing.T, file string, page int) *image.Gray {
 	t.Helper()
-	n := strconv.Itoa(page)
-	raw := run(t, "pdftoppm", "-r", strconv.Itoa(dpi), "-gray", "-png", "-singlefile", "-f", n, "-l", n, file)
-	img, err := png.Decode(strings.NewReader(raw))
-	require.NoError(t, err)
-	gray := image.NewGray(img.Bounds())
-	paint.Draw(gray, gray.Bounds(), img, image.Point{}, paint.Src)
-	return gray
+	return testenv.Grey(t, file, page, dpi)
 }
 
 // cellLines holds the upright and level lines of a chart's grid, in mm.
