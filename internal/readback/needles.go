@@ -16,6 +16,8 @@ type needles struct {
 	edge     int              // loops of the cast-on that nothing is joined to
 	bridge   []int            // stitches cast on over the gap, in the order made
 	gusset   int              // live stitches before the gusset's marker; −1 without a marker
+	rows     bool             // the work goes to and fro
+	wrong    bool             // the wrong side faces
 }
 
 // ledger has the number of stitches that each operation takes and makes.
@@ -106,6 +108,9 @@ func (n *needles) otherLine(p *Part, line string) error {
 			return 0, false
 		}
 		return atoi(found[1]), true
+	}
+	if err := n.goesOver(line); err != nil {
+		return err
 	}
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)

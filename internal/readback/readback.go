@@ -54,9 +54,9 @@ func (p *Part) checkSaid() error {
 
 // Round is one round as it was worked.
 type Round struct {
-	Ops    []string
-	After  int // stitches on the needles after it
-	Gusset int // of these, stitches before the gusset's marker; −1 without a marker
+	Ops    []string // of a row as they look on the right side, from right to left
+	After  int      // stitches on the needles after it
+	Gusset int      // of these, stitches before the gusset's marker; −1 without a marker
 }
 
 // Read knits a text to its end. It returns an error for the first line that can't
@@ -89,8 +89,8 @@ func Read(text string) (*Mitt, error) {
 }
 
 var (
-	labelled = regexp.MustCompile(`^Rounds? (\d+)(?:[–-](\d+))?: (.*)$`)
-	workMore = regexp.MustCompile(`^Work rounds? (\d+)(?:–(\d+))? (once|twice|(\d+) times) more(?:, then rounds? (\d+)(?:–(\d+))?)? \((\d+)[^()]*\)\.$`)
+	labelled = regexp.MustCompile(`^(Round|Row)s? (\d+)(?:[–-](\d+))?(?: \((right|wrong) side\))?: (.*)$`)
+	workMore = regexp.MustCompile(`^Work (?:round|row)s? (\d+)(?:–(\d+))? (once|twice|(\d+) times) more(?:, then (?:round|row)s? (\d+)(?:–(\d+))?)? \((\d+)[^()]*\)\.$`)
 )
 
 // follow works one line.
@@ -99,15 +99,18 @@ func (n *needles) follow(p *Part, line string) error {
 	if found == nil {
 		return n.otherLine(p, line)
 	}
-	from, to := span(found[1], found[2])
+	from, to := span(found[2], found[3])
 	if from != len(p.Rounds)+1 || to < from || to > 5000 {
 		return fmt.Errorf("round %d follows", len(p.Rounds)+1)
 	}
-	if more := workMore.FindStringSubmatch(found[3]); more != nil {
+	if err := n.faces(found[1], found[4], to-from); err != nil {
+		return err
+	}
+	if more := workMore.FindStringSubmatch(found[5]); more != nil {
 		return n.workMore(p, more, to)
 	}
 	for range to - from + 1 {
-		if err := n.oneRound(p, found[3]); err != nil {
+		if err := n.oneRound(p, found[5]); err != nil {
 			return err
 		}
 	}
@@ -117,6 +120,9 @@ func (n *needles) follow(p *Part, line string) error {
 // oneRound works one round of a part.
 func (n *needles) oneRound(p *Part, text string) error {
 	r, err := n.round(text)
+	if err == nil && n.rows {
+		r.Ops, err = n.turn(r.Ops)
+	}
 	if err == nil {
 		p.Rounds, p.texts = append(p.Rounds, r), append(p.texts, text)
 	}

@@ -165,6 +165,9 @@ func (w *worker) corner(op string, number int) error {
 }
 
 func (w *worker) item(item string) error {
+	if ok, err := w.asSeen(item); ok {
+		return err
+	}
 	if found := repeated.FindStringSubmatch(item); found != nil {
 		n := map[string]int{"once": 1, "twice": 2}[found[2]]
 		if found[3] != "" {

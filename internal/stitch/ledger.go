@@ -142,23 +142,23 @@ func (l *ledger) keep(s *Section, i int, set Set) {
 	w := l.find(set)
 	if w == nil || w.taken {
 		if set == "" {
-			l.add(Unsound{s.Part, i + 1, 0, 0, fmt.Sprintf("%s, round %d: stitches are put aside without a name", s.Part.Words(), i+1)})
+			l.add(Unsound{s.Part, i + 1, 0, 0, fmt.Sprintf("%s, %s %d: stitches are put aside without a name", s.Part.Words(), s.Noun(), i+1)})
 		}
 		l.kept = append(l.kept, waiting{set: set, by: s.Part})
 		w = &l.kept[len(l.kept)-1]
 	} else if w.by != s.Part {
-		l.add(Unsound{s.Part, i + 1, w.stitches, 0, fmt.Sprintf("%s, round %d: stitches are held for the %s, but those of the %s still wait there", s.Part.Words(), i+1, set, w.by.Words())})
+		l.add(Unsound{s.Part, i + 1, w.stitches, 0, fmt.Sprintf("%s, %s %d: stitches are held for the %s, but those of the %s still wait there", s.Part.Words(), s.Noun(), i+1, set, w.by.Words())})
 		w.by = s.Part
 	}
 	w.stitches++
 }
 
 func unsoundWords(s *Section, i, left, eats int) string {
-	this := fmt.Sprintf("round %d", i+1)
+	this := fmt.Sprintf("%s %d", s.Noun(), i+1)
 	if i == len(s.Rounds) {
 		this = "the last step"
 	}
-	from := fmt.Sprintf("round %d leaves %d", i, left)
+	from := fmt.Sprintf("%s %d leaves %d", s.Noun(), i, left)
 	if i == 0 {
 		from = fmt.Sprintf("%d on the needles%s", left, takenFrom(s))
 	}

@@ -12,8 +12,40 @@ const (
 	WrongSide      // a row with the wrong side facing
 )
 
+// Words returns what a side is called; a round has none.
+func (s Side) Words() string {
+	return [...]string{"", "right side", "wrong side"}[s]
+}
+
 // Row reports whether the round is a row, at whose end the piece is turned.
 func (r Round) Row() bool { return r.Side != AllRound }
+
+// Noun returns what the round is called.
+func (r Round) Noun() string {
+	if r.Row() {
+		return "row"
+	}
+	return "round"
+}
+
+// Noun returns what the section's rounds are called: all are rows, or none is.
+func (s *Section) Noun() string {
+	if len(s.Rounds) == 0 {
+		return "round"
+	}
+	return s.Rounds[0].Noun()
+}
+
+// AsWorked returns the round with its operations as the hands make them.
+func (r Round) AsWorked() Round {
+	if r.Side != WrongSide {
+		return r
+	}
+	r.Ops, r.Aside = r.Worked(), slices.Clone(r.Aside)
+	slices.Reverse(r.Aside)
+	r.Before = len(r.Ops) - r.Before - r.Lead
+	return r
+}
 
 // Worked returns the operations as the hands make them, in the order in which they
 // do. The operations of a row are listed as they look on the right side, from right

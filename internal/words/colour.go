@@ -10,7 +10,7 @@ import (
 
 // Coloured returns a round in words, as Round does, with the yarn of each run:
 // "K3 rust, (k1 cream, k2 rust) 4 times (15)". yarns has the name of one for
-// every operation; a round in one yarn names it once.
+// every operation, as it stands in the round; a round in one yarn names it once.
 func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 	used := inYarns(r.Ops, yarns)
 	if len(used) == 0 {
@@ -18,6 +18,10 @@ func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 	}
 	if len(used) == 1 {
 		return fmt.Sprintf("In %s: %s", used[0], small(Round(part, r)))
+	}
+	if r.Side == stitch.WrongSide {
+		r, yarns = r.AsWorked(), slices.Clone(yarns)
+		slices.Reverse(yarns)
 	}
 	if !part.Marked() || r.Lead == 0 || r.Lead == len(r.Ops) {
 		return fmt.Sprintf("%s (%d).", opening(joinRepeats(colouredRuns(r, yarns))), r.Out())
@@ -55,11 +59,11 @@ func colouredRuns(r stitch.Round, yarns []string) []string {
 		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) {
 			n++
 		}
-		token := run(ops[i], n, r.SetAt(i)) + atCorner(ops, i)
+		token := run(ops[i], n, r.SetAt(i), turned(r.Side, ops[i])) + atCorner(ops, i)
 		switch {
 		case token == "" || !inYarn(ops[i]):
 		case strings.HasPrefix(token, "("): // "(k2tog) twice"
-			token = fmt.Sprintf("(%s %s) %s", ops[i].Abbr(), yarns[i], Times(n))
+			token = fmt.Sprintf("(%s%s %s) %s", ops[i].Abbr(), turned(r.Side, ops[i]), yarns[i], Times(n))
 		case strings.Contains(token, " "): // "pick up and knit 3"
 			token += " in " + yarns[i]
 		default:

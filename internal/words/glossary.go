@@ -28,13 +28,17 @@ const (
 	TermPurl        Term = "purl"
 	TermRib         Term = "rib"
 	TermRipBack     Term = "rip back"
+	TermRightSide   Term = "right side"
 	TermRound       Term = "round"
+	TermRow         Term = "row"
 	TermSsk         Term = "ssk"
 	TermStockinette Term = "stockinette"
 	TermStrand      Term = "strand"
 	TermSwatch      Term = "swatch"
 	TermTail        Term = "tail"
+	TermTurn        Term = "turn at the end"
 	TermWasteYarn   Term = "waste yarn"
+	TermWrongSide   Term = "wrong side"
 	TermYarnOver    Term = "yarn over"
 )
 
@@ -58,12 +62,16 @@ var says = map[Term]string{
 	TermPurl:        "a stitch with its bump towards you: a knit stitch, seen from behind",
 	TermRib:         "knit and purl stitches side by side, in columns; it stretches and hugs the wrist",
 	TermRipBack:     "pull the knitting out, down to an earlier round, and put its stitches back on the needles",
+	TermRightSide:   "the side of the fabric that is seen when the mitt is worn",
+	TermRow:         "once across a piece that is open, from one edge to the other",
 	TermRound:       "once about the mitt: every stitch on the needles is worked one time",
 	TermSsk:         "slip two stitches as if to knit, one by one, then knit them together; it leans to the left",
 	TermStockinette: "plain knitting: every round is knitted, and its smooth side is outside",
 	TermStrand:      "yarn that waits its turn, carried loosely along the back of the other colour’s stitches",
 	TermSwatch:      "a piece knitted first, washed and laid flat, to count your stitches on",
 	TermTail:        "the end of yarn left hanging where the knitting begins or ends, to be woven in",
+	TermTurn:        "take the needles in the other hands, so that the work shows its other side; go back",
+	TermWrongSide:   "the side of the fabric that lies against the hand",
 	TermWasteYarn:   "a length of smooth spare yarn that holds stitches and is drawn out later",
 	TermYarnOver:    "the yarn laid over the needle: a new stitch, with a small hole under it",
 }
@@ -82,6 +90,7 @@ var otherForms = map[Term][]string{
 	TermPurl:    {"purled", "purls"},
 	TermRipBack: {"ripped back", "ripping back"},
 	TermRound:   {"rounds"},
+	TermRow:     {"rows"},
 	TermStrand:  {"strands"},
 	TermSwatch:  {"swatches"},
 	TermTail:    {"tails"},

@@ -12,10 +12,11 @@ import (
 // (common practice, no source). Everybody knows yarn, needle, knit and stitch.
 var tradeWords = []Term{
 	TermBindOff, TermBridge, TermCastOn, TermEase, TermGarter, TermGauge, TermGusset, TermHeld, TermK2tog, TermKfb, TermM1L, TermM1R, TermNotch, TermPickUp,
-	TermPurl, TermRib, TermRipBack, TermRound, TermSsk, TermStockinette, TermStrand, TermSwatch, TermTail, TermWasteYarn, TermYarnOver,
+	TermPurl, TermRib, TermRightSide, TermRipBack, TermRound, TermRow, TermSsk, TermStockinette, TermStrand, TermSwatch, TermTail, TermTurn, TermWasteYarn,
+	TermWrongSide, TermYarnOver,
 	"slip marker", "place marker", "stranded", "float", "selvedge", "selvage", "frog", "block", "blocking", "graft", "kitchener",
 	"psso", "skp", "m1", "tbl", "wyif", "wyib", "live stitches", "provisional", "negative ease", "repeat", "steek", "motif", "increase",
-	"decrease", "right side", "wrong side",
+	"decrease",
 }
 
 // TestEveryTermIsExplained checks that a term has one line of plain words that

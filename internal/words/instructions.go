@@ -13,18 +13,29 @@ import (
 type Step struct {
 	From, To int
 	Text     string
+	Rows     bool        // they are rows
+	Side     stitch.Side // the side of a single row
 }
 
-// Label is "Round 3", "Rounds 4–6", or nothing.
+// Label is "Round 3", "Rounds 4–6", "Row 2 (wrong side)", or nothing.
 func (s Step) Label() string {
-	switch {
-	case s.From == 0:
+	if s.From == 0 {
 		return ""
-	case s.From == s.To:
-		return "Round " + s.Numbers()
-	default:
-		return "Rounds " + s.Numbers()
 	}
+	text := capital(s.named())
+	if s.Side != stitch.AllRound {
+		text += " (" + s.Side.Words() + ")"
+	}
+	return text
+}
+
+// named is "round 3", "rows 4–6".
+func (s Step) named() string {
+	named := noun(s.Rows)
+	if s.From != s.To {
+		named += "s"
+	}
+	return named + " " + s.Numbers()
 }
 
 // Numbers is "3", "4–6", or nothing.
@@ -55,6 +66,9 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		passage := Passage{Part: s.Part, Title: s.Part.Title()}
+		if i > 0 {
+			passage.Steps = append(passage.Steps, toAndFro(&m.Sections[i-1], s)...)
+		}
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
 		passage.Steps = append(passage.Steps, rounds(*s)...)
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
@@ -96,7 +110,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	var steps []Step
 	say := func(text string) { steps = append(steps, Step{Text: text}) }
 	if s.CastOn > 0 {
-		say(by.castOn(s.CastOn))
+		say(by.castOn(s))
 	}
 	for _, text := range edges(s) {
 		say(text)
@@ -205,23 +219,25 @@ func rounds(s stitch.Section) []Step {
 	for i, r := range s.Rounds {
 		text := Round(s.Part, r)
 		if n := len(steps); n > 0 && text == last {
-			steps[n-1].To = i + 1
+			steps[n-1].To, steps[n-1].Side = i+1, stitch.AllRound
 			continue
 		}
 		if i+1 == fitsRib(&s) {
-			steps = append(steps, Step{Text: fmt.Sprintf("The next round brings the stitches to a multiple of %d, for the ribbing.", s.About.Rib)})
+			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to a multiple of %d, for the ribbing.", r.Noun(), s.About.Rib)})
 		}
 		if by := s.About.Shaping; by != nil && i+1 == len(s.Rounds) && r.In() == by.To && r.Out() != by.To {
-			steps = append(steps, Step{Text: fmt.Sprintf("The next round brings the stitches to the hand’s %d.", r.Out())})
+			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to the hand’s %d.", r.Noun(), r.Out())})
 		}
-		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text})
+		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text, Rows: r.Row(), Side: r.Side})
 		last = text
 	}
 	return steps
 }
 
-// Round returns one round in words, with its count where that changes.
+// Round returns one round in words as the hands work it, with its count where that
+// changes.
 func Round(part stitch.Part, r stitch.Round) string {
+	r = r.AsWorked()
 	if plain(r.Ops) {
 		return fmt.Sprintf("Knit %s.", counted(part, r))
 	}

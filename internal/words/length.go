@@ -22,12 +22,13 @@ type Length struct {
 	Whole  float64 // from the cast-on to its end in mm, if that is what fixes it; 0: no
 
 	unit units.Unit // that is told first
+	rows bool       // its rounds are rows
 }
 
 // Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
 // reaches where the thumb parts".
 func (l Length) Words() string {
-	text := Plural(l.Rounds, "round") + ", about " + Both(l.MM, l.unit)
+	text := Plural(l.Rounds, noun(l.rows)) + ", about " + Both(l.MM, l.unit)
 	if l.Until != "" {
 		text += "; " + l.stop()
 	}
@@ -44,9 +45,9 @@ func (l Length) stop() string {
 	case l.Whole > 0:
 		return fmt.Sprintf("knit until it is %s from the cast-on: %s", Both(l.Whole, l.unit), l.Until)
 	case l.How != "":
-		return fmt.Sprintf("begin round %d, %s, %s", l.End, l.How, l.Until)
+		return fmt.Sprintf("begin %s %d, %s, %s", noun(l.rows), l.End, l.How, l.Until)
 	case l.End > 0:
-		return fmt.Sprintf("try it on before round %d: it should %s", l.End, l.Until)
+		return fmt.Sprintf("try it on before %s %d: it should %s", noun(l.rows), l.End, l.Until)
 	case strings.HasPrefix(l.Until, "has "):
 		return "closed, it " + l.Until
 	}
@@ -91,7 +92,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 	whole := 0.0
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first}
+		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row"}
 		whole += l.MM
 		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
 			l.Whole, l.Until = whole, plainUntil(p)

@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 	"regexp"
-	"strings"
 )
 
 // Merged returns instructions as they are printed, with rounds that read alike told
@@ -24,7 +23,7 @@ var countAtEnd = regexp.MustCompile(`\([^()]*\)\.$`)
 
 // sameRound reports whether two steps are as many rounds that read alike.
 func sameRound(a, b Step) bool {
-	return a.From > 0 && b.From > 0 && a.Text == b.Text && a.To-a.From == b.To-b.From
+	return a.From > 0 && b.From > 0 && a.Text == b.Text && a.Side == b.Side && a.To-a.From == b.To-b.From
 }
 
 // again merges the blocks of rounds that come again at once and keep the count.
@@ -38,12 +37,13 @@ func again(steps []Step) []Step {
 			continue
 		}
 		first, last, end := steps[i], steps[i+size-1], steps[i+covers-1]
-		text := fmt.Sprintf("Work %s %s more", namedRounds(first.From, last.To), Times(covers/size-1))
+		named := func(to int) string { return Step{From: first.From, To: to, Rows: first.Rows}.named() }
+		text := fmt.Sprintf("Work %s %s more", named(last.To), Times(covers/size-1))
 		if more := covers % size; more > 0 {
-			text += ", then " + namedRounds(first.From, steps[i+more-1].To)
+			text += ", then " + named(steps[i+more-1].To)
 		}
 		list = append(list, steps[i:i+size]...)
-		list = append(list, Step{From: last.To + 1, To: end.To, Text: text + " " + countAtEnd.FindString(end.Text)})
+		list = append(list, Step{From: last.To + 1, To: end.To, Text: text + " " + countAtEnd.FindString(end.Text), Rows: first.Rows})
 		i += covers
 	}
 	return list
@@ -69,9 +69,4 @@ func block(steps []Step) (size, covers int) {
 		}
 	}
 	return size, covers
-}
-
-// namedRounds returns rounds within a sentence: "round 3", "rounds 4–6".
-func namedRounds(from, to int) string {
-	return strings.ToLower(Step{From: from, To: to}.Label())
 }

@@ -67,7 +67,7 @@ func runs(r stitch.Round) []string {
 		for i+n < len(r.Ops) && alike(r, i, i+n) {
 			n++
 		}
-		if token := run(r.Ops[i], n, r.SetAt(i)) + atCorner(r.Ops, i); token != "" {
+		if token := run(r.Ops[i], n, r.SetAt(i), turned(r.Side, r.Ops[i])) + atCorner(r.Ops, i); token != "" {
 			tokens = append(tokens, token)
 		}
 		i += n
@@ -92,8 +92,8 @@ func atCorner(ops []stitch.Op, i int) string {
 func alike(r stitch.Round, i, j int) bool { return r.Ops[i] == r.Ops[j] && r.SetAt(i) == r.SetAt(j) }
 
 // run returns n of one operation in the trade's short form; set names the
-// stitches kept aside.
-func run(op stitch.Op, n int, set stitch.Set) string {
+// stitches kept aside, how says how it is worked besides.
+func run(op stitch.Op, n int, set stitch.Set, how string) string {
 	switch op {
 	case stitch.NoStitch, stitch.Marker:
 		return ""
@@ -118,12 +118,12 @@ func run(op stitch.Op, n int, set stitch.Set) string {
 	case stitch.Graft:
 		return fmt.Sprintf("graft the last %d", n)
 	case stitch.Knit, stitch.Purl, stitch.Slip:
-		return fmt.Sprintf("%s%d", op.Abbr(), n)
+		return fmt.Sprintf("%s%d%s", op.Abbr(), n, how)
 	}
 	if n == 1 {
-		return op.Abbr()
+		return op.Abbr() + how
 	}
-	return fmt.Sprintf("(%s) %s", op.Abbr(), Times(n))
+	return fmt.Sprintf("(%s%s) %s", op.Abbr(), how, Times(n))
 }
 
 // abbreviated finds a round that begins with an abbreviation: "k1, …", "ssk, …".

@@ -37,16 +37,19 @@ func count(r stitch.Round, op stitch.Op) int {
 	return n
 }
 
-// castOn returns how the cast-on is worked, and the marker at the join. The tail is
+// castOn returns how the cast-on of a section is worked, and the marker at the join. The tail is
 // that of a long-tail cast-on, which is worked from it; one that needs no tail is
 // left with an end.
-func (h Hands) castOn(n int) string {
+func (h Hands) castOn(s *stitch.Section) string {
 	how := "stretchy long-tail cast-on"
 	if h.Tails.CastOn == 0 {
 		how = "stretchy cast-on"
 	}
-	return fmt.Sprintf("Cast on %s with a %s%s. Place a marker and join in the round, without a twist.",
-		Plural(n, "stitch"), how, h.leaving(h.Tails.CastOn))
+	join := "Place a marker and join in the round, without a twist."
+	if s.Noun() == "row" {
+		join = "Work to and fro: turn at the end of every row."
+	}
+	return fmt.Sprintf("Cast on %s with a %s%s. %s", Plural(s.CastOn, "stitch"), how, h.leaving(h.Tails.CastOn), join)
 }
 
 // secondMarker returns where the gusset's second marker is placed. The first one

@@ -28,7 +28,7 @@ func (p Passage) Rows() []Row {
 		if s.From == 0 || found == nil {
 			continue
 		}
-		rows[i].Bare = s.Text[:found[0]]
+		rows[i].Bare = sided(s, s.Text[:found[0]])
 		now := [2]int{number(s.Text, found[2], found[3]), number(s.Text, found[4], found[5])}
 		if now != above {
 			rows[i].All, rows[i].Inside = now[0], now[1]

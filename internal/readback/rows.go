@@ -1,0 +1,93 @@
+package readback
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// goesOver reads where the work goes over to rows or to rounds.
+func (n *needles) goesOver(line string) error {
+	switch text := strings.ToLower(line); {
+	case strings.Contains(text, "work to and fro"):
+		n.rows = true
+	case strings.Contains(text, "join in the round"):
+		if n.wrong {
+			return fmt.Errorf("the wrong side faces")
+		}
+		n.rows = false
+	}
+	return nil
+}
+
+// faces checks that a label is that of a row or round, whichever is worked, and names
+// the side that faces. more is the number of rows under the label after its first.
+func (n *needles) faces(noun, side string, more int) error {
+	switch {
+	case n.rows != (noun == "Row"):
+		return fmt.Errorf("to and fro: %t, and a %s follows", n.rows, strings.ToLower(noun))
+	case side != "" && (!n.rows || more > 0):
+		return fmt.Errorf("no single row faces with one side")
+	case side == "" && n.rows && more == 0:
+		return fmt.Errorf("which side faces is not told")
+	case side != "" && n.wrong != (side == "wrong"):
+		return fmt.Errorf("the %s side is told, and the other one faces", side)
+	}
+	return nil
+}
+
+// otherSide is how a stitch looks from behind, if it has a name there.
+var otherSide = map[string]string{
+	"k": "p", "p": "k", "k2tog": "p2tog", "p2tog": "k2tog", "ssk": "ssp", "ssp": "ssk", "yo": "yo", "M1": "M1",
+}
+
+// turn turns the work after a row, and returns the row as it looks on the right side.
+func (n *needles) turn(ops []string) ([]string, error) {
+	slices.Reverse(n.live)
+	was := n.wrong
+	n.wrong = !was
+	if !was {
+		return ops, nil
+	}
+	ops = slices.Clone(ops)
+	slices.Reverse(ops)
+	for i, op := range ops {
+		looks, seen := strings.CutPrefix(op, fromRight)
+		if other := otherSide[op]; other != "" {
+			looks, seen = other, true
+		}
+		if !seen {
+			return nil, fmt.Errorf("%s: nobody can tell how it looks on the right side", op)
+		}
+		ops[i] = looks
+	}
+	return ops, nil
+}
+
+// fromRight marks an operation of a wrong-side row that was named as it looks from the
+// right side.
+const fromRight = "looks like "
+
+// asSeen works an item that is named as it looks from the right side, or a slipped
+// stitch, whose yarn lies on the wrong side; ok is false if it is neither.
+func (w *worker) asSeen(item string) (ok bool, err error) {
+	name, seen := strings.CutSuffix(item, " as seen from the right side")
+	if !seen {
+		name, seen = strings.CutSuffix(item, " with the yarn in front")
+		seen = seen && strings.HasPrefix(item, "sl")
+	}
+	if !seen {
+		return false, nil
+	}
+	if !w.wrong {
+		return true, fmt.Errorf("the right side faces already")
+	}
+	from := len(w.ops)
+	if err := w.item(name); err != nil {
+		return true, err
+	}
+	for i := from; i < len(w.ops); i++ {
+		w.ops[i] = fromRight + w.ops[i]
+	}
+	return true, nil
+}

@@ -1,0 +1,75 @@
+package words
+
+import (
+	"fmt"
+
+	"thenar/internal/stitch"
+)
+
+// noun returns what rounds are called, which may be rows.
+func noun(rows bool) string {
+	if rows {
+		return "row"
+	}
+	return "round"
+}
+
+// toAndFro returns what is said where a piece goes over from rounds to rows, or back.
+func toAndFro(below, s *stitch.Section) []Step {
+	if len(s.From) > 0 || s.CastOn > 0 {
+		return nil // it has a beginning of its own
+	}
+	switch was, is := below.Noun(), s.Noun(); {
+	case was == is:
+		return nil
+	case is == "row":
+		return []Step{{Text: "Take the marker off. From here on work to and fro: turn at the end of every row."}}
+	}
+	return []Step{{Text: "Join in the round again: put the marker before the first stitch and pull that snug."}}
+}
+
+// seenFrom follows an operation that has no name of its own on the wrong side.
+const seenFrom = " as seen from the right side"
+
+// turned says how an operation of a wrong-side row is worked, after its name. Where
+// knits and purls have changed places there is nothing to say.
+func turned(side stitch.Side, op stitch.Op) string {
+	switch {
+	case side != stitch.WrongSide:
+		return ""
+	case op == stitch.Slip:
+		return " with the yarn in front"
+	case written[op] == nil || op.Turned() != op || op == stitch.YarnOver || op == stitch.M1:
+		return ""
+	}
+	return seenFrom
+}
+
+// Told returns instructions as a page lists them: rows that come again in the same order
+// are told by their numbers, since right and wrong side take turns. Rounds are told one
+// by one.
+func Told(passages []Passage) []Passage {
+	list := make([]Passage, len(passages))
+	for i, p := range passages {
+		list[i] = p
+		for _, s := range p.Steps {
+			if s.Rows {
+				list[i].Steps = again(p.Steps)
+				break
+			}
+		}
+	}
+	return list
+}
+
+// sided returns the text of a step with the side that faces, for where its label is only
+// a number.
+func sided(s Step, text string) string {
+	if s.Side == stitch.AllRound {
+		return text
+	}
+	if !abbreviated.MatchString(text) {
+		text = small(text)
+	}
+	return fmt.Sprintf("%s: %s", capital(s.Side.Words()), text)
+}

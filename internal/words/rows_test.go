@@ -1,0 +1,102 @@
+package words
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/readback"
+	"thenar/internal/stitch"
+)
+
+// ops returns operations by their stable names, each with a number before it or not.
+func ops(t *testing.T, text string) []stitch.Op {
+	t.Helper()
+	var list []stitch.Op
+	for _, word := range strings.Fields(text) {
+		times, code, found := strings.Cut(word, "*")
+		if !found {
+			times, code = "1", word
+		}
+		op, ok := stitch.ByCode(code)
+		require.True(t, ok, code)
+		for range atoi(t, times) {
+			list = append(list, op)
+		}
+	}
+	return list
+}
+
+func atoi(t *testing.T, digits string) int {
+	t.Helper()
+	n := 0
+	for _, d := range digits {
+		n = 10*n + int(d-'0')
+	}
+	return n
+}
+
+// opened is a made-up tube with an opening of rows in it.
+func opened(t *testing.T) stitch.Mitt {
+	t.Helper()
+	round := stitch.Round{Ops: ops(t, "12*k"), Even: true}
+	right := stitch.Round{Ops: ops(t, "12*k"), Side: stitch.RightSide}
+	wrong := stitch.Round{Ops: ops(t, "2*p 8*k 2*p"), Side: stitch.WrongSide}
+	odd := stitch.Round{Ops: ops(t, "2*k sl k2tog yo m1l k3tog p ssk k yo"), Side: stitch.WrongSide}
+	rows := []stitch.Round{right, wrong, right, wrong, right, wrong, right, odd}
+	return stitch.Mitt{Sections: []stitch.Section{
+		{Part: stitch.Cuff, CastOn: 12, Rounds: []stitch.Round{round}},
+		{Part: stitch.CuffPlain, Rounds: rows},
+		{Part: stitch.Hand, Rounds: []stitch.Round{{Ops: ops(t, "11*k"), Even: true}}, Finish: stitch.Round{Ops: ops(t, "11*bo")}},
+	}}
+}
+
+// Rows are said as the hands work them, with the side that faces; right and wrong side in
+// turn are told once where a page lists them. Read back they are the rows as they look.
+func TestRowsInWords(t *testing.T) {
+	m := opened(t)
+	require.Empty(t, stitch.Ledger(m))
+	passages := Instructions(m, Hands{})
+	var all, told strings.Builder
+	require.NoError(t, Write(&all, passages))
+	require.NoError(t, Write(&told, Told(passages)))
+	assert.Contains(t, told.String(), `Plain rounds
+Take the marker off. From here on work to and fro: turn at the end of every row.
+Row 1 (right side): Knit (12).
+Row 2 (wrong side): k2, p8, k2 (12).
+Rows 3–7: Work rows 1–2 twice more, then row 1 (12).
+Row 8 (wrong side): yo, p1, ssp, k1, k3tog as seen from the right side, M1L as seen from the right side, yo, p2tog, sl1 with the yarn in front, p2 (11).
+
+Hand
+Join in the round again: put the marker before the first stitch and pull that snug.
+Round 1: Knit (11).
+`)
+	for _, text := range []string{all.String(), told.String()} {
+		read, err := readback.Read(text)
+		require.NoError(t, err, text)
+		for i, r := range m.Sections[1].Rounds {
+			var codes []string
+			for _, op := range r.Ops {
+				codes = append(codes, op.Abbr())
+			}
+			assert.Equal(t, codes, read.Parts[1].Rounds[i].Ops, "row %d", i+1)
+		}
+	}
+	assert.Equal(t, "Wrong side: k2, p8, k2", passages[1].Rows()[2].Bare)
+	assert.Equal(t, "Right side: knit", passages[1].Rows()[1].Bare)
+	yarns := strings.Split("a a b a a a a a a a a", " ")
+	assert.Equal(t, "yo a, p1 a, ssp a, k1 a, k3tog as seen from the right side in a, M1L as seen from the right side in a, yo a, p2tog a, sl1 with the yarn in front in b, p2 a (11).",
+		Coloured(stitch.Hand, m.Sections[1].Rounds[7], yarns))
+}
+
+// A piece that is cast on for rows is not joined.
+func TestRowsAreNotJoined(t *testing.T) {
+	m := stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Hand, CastOn: 12, Rounds: opened(t).Sections[1].Rounds[:2], Finish: stitch.Round{Ops: ops(t, "12*bo")}}}}
+	var b strings.Builder
+	require.NoError(t, Write(&b, Instructions(m, Hands{})))
+	assert.NotContains(t, b.String(), "join")
+	_, err := readback.Read(b.String())
+	require.NoError(t, err, b.String())
+}
