@@ -11,7 +11,9 @@ import (
 )
 
 // CSV writes a grid as it looks: one line for each round, the last round first;
-// one field for each column from left to right; then the number of the round. A
+// one field for each column from left to right; then the number of the round, or of a row
+// with the side that faces ("2 wrong side"), whose fields are as they look on the right
+// side. A
 // field is the stitch's abbreviation, followed by a slash and its yarn if that
 // is not the main colour ("k/rust"). A place without a stitch is empty. Lines
 // end in CRLF (RFC 4180).
@@ -25,7 +27,7 @@ func CSV(w io.Writer, g Grid) error {
 				line[c.X] = g.text(c)
 			}
 		}
-		line[g.Width] = strconv.Itoa(g.Rows[i].Round)
+		line[g.Width] = strings.TrimSpace(strconv.Itoa(g.Rows[i].Round) + " " + g.Rows[i].Side.Words())
 		if err := out.Write(line); err != nil {
 			return fmt.Errorf("chart.CSV: %w", err)
 		}

@@ -90,8 +90,8 @@ func (g *Grid) checkYarns() {
 }
 
 // strands calls each for every strand that passes behind a stitch, in the order
-// in which strands end. The rounds are one spiral, so a strand may pass the
-// beginning of the round, either way. A yarn that is not used for a whole round
+// in which strands end. The rounds are one spiral, and rows one zigzag, so a strand may
+// pass from one to the next, either way. A yarn that is not used for a whole round
 // is not carried.
 func (g *Grid) strands(each func(Float)) {
 	type use struct{ row, cell, at int }
@@ -101,7 +101,8 @@ func (g *Grid) strands(each func(Float)) {
 	}
 	at := 0
 	for i := range g.Rows {
-		for j, c := range g.Rows[i].Cells {
+		for _, j := range g.Rows[i].order() {
+			c := g.Rows[i].Cells[j]
 			if !worked(c.Op) {
 				continue
 			}

@@ -37,7 +37,8 @@ type Grid struct {
 type Row struct {
 	Section stitch.Part
 	Round   int
-	Cells   []Cell // the whole round in the order worked, from right to left on paper
+	Side    stitch.Side
+	Cells   []Cell // the whole round in the order worked; a row as it looks on the right side, from right to left
 	In, Out int
 	Fault   string // in words, if the round below leaves another number of loops
 	Note    string
@@ -104,7 +105,7 @@ func (s Source) after(part stitch.Part) (eats int, name string) {
 		}
 		if i+1 < len(s.Mitt.Sections) {
 			next := s.Mitt.Sections[i+1]
-			return next.Rounds[0].In(), "round 1 of the " + next.Part.Words()
+			return next.Rounds[0].In(), next.Noun() + " 1 of the " + next.Part.Words()
 		}
 	}
 	return 0, "the end"
@@ -114,7 +115,7 @@ func (s Source) after(part stitch.Part) (eats int, name string) {
 // it.
 func (s Source) row(section stitch.Section, i int) Row {
 	r, names := section.Rounds[i], s.names[section.Part][i]
-	row := Row{Section: section.Part, Round: i + 1, Cells: make([]Cell, len(r.Ops))}
+	row := Row{Section: section.Part, Round: i + 1, Side: r.Side, Cells: make([]Cell, len(r.Ops))}
 	of := s.Marks[Anchor{section.Part, i + 1, ""}]
 	row.Note, row.Needles = of.Note, of.Needles != ""
 	for j, op := range r.Ops {

@@ -47,9 +47,9 @@ func (g *Grid) part(i int) string {
 // name returns a round as named in a sentence, with its section where two meet.
 func (g *Grid) name(i int, section bool) string {
 	if section {
-		return fmt.Sprintf("round %d of the %s", g.Rows[i].Round, g.Rows[i].Section.Words())
+		return fmt.Sprintf("%s of the %s", g.Rows[i].Name(), g.Rows[i].Section.Words())
 	}
-	return fmt.Sprintf("round %d", g.Rows[i].Round)
+	return g.Rows[i].Name()
 }
 
 // Faults returns the faults in words, from the bottom up.

@@ -44,11 +44,13 @@ type PageRules struct {
 	Float   int `json:"float"`
 }
 
-// PageRow is one round of a Page, its cells in the order worked.
+// PageRow is one round of a Page, its cells in the order worked; those of a row as they
+// look on the right side.
 type PageRow struct {
 	Section stitch.Part `json:"section"`
 	Name    string      `json:"name"` // of the section, in words
 	Round   int         `json:"round"`
+	Side    string      `json:"side,omitempty"` // of a row, in words; none of a round
 	Runs    []PageRun   `json:"runs"`
 	Areas   []PageArea  `json:"areas,omitempty"`   // in the order worked; none on a thumb
 	Changed bool        `json:"changed,omitempty"` // whether a try changed it
@@ -119,7 +121,7 @@ func (g Grid) Page() Page {
 		Rows: []PageRow{}, Marks: []Edit{}, Lost: []PageLost{},
 	}
 	for _, row := range g.Rows {
-		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, runs(row.Cells), g.areasOf(row), row.Changed})
+		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, row.Side.Words(), runs(row.Cells), g.areasOf(row), row.Changed})
 	}
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), "", false})

@@ -70,7 +70,7 @@ func (g Grid) Around(low, high int) Grid {
 	g.Rows = slices.Clone(g.Rows)
 	for i := range g.Rows {
 		if i+1 < low || i+1 > high {
-			g.Rows[i] = Row{Section: g.Rows[i].Section, Round: g.Rows[i].Round, shown: []Cell{}}
+			g.Rows[i] = Row{Section: g.Rows[i].Section, Round: g.Rows[i].Round, Side: g.Rows[i].Side, shown: []Cell{}}
 		}
 	}
 	return g

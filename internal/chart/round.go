@@ -7,7 +7,8 @@ import "thenar/internal/stitch"
 // the view leaves out too; a cell painted as no stitch has no number.
 func (r Row) Numbers() map[int]int {
 	at, n := map[int]int{}, 0
-	for _, c := range r.Cells {
+	for _, i := range r.order() {
+		c := r.Cells[i]
 		if c.Op == stitch.NoStitch {
 			continue
 		}

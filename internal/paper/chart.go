@@ -309,11 +309,11 @@ func (p *chartPages) readingText(columns, rows span) string {
 	}
 	first, last := p.g.Rows[rows.from], p.g.Rows[rows.to-1]
 	if p.g.View.Cut() { // its columns are numbered without the hand's
-		return fmt.Sprintf("%s This part: rounds %d to %d.", text, first.Round, last.Round)
+		return fmt.Sprintf("%s This part: %ss %d to %d.", text, p.g.Noun(), first.Round, last.Round)
 	}
 	foot := p.g.Part(columns.from, columns.to, rows.from, rows.from+1).Rows[0]
 	part := slices.Sorted(maps.Values(foot.Numbers())) // as they are counted in their round
-	rounds := fmt.Sprintf("rounds %d to %d", first.Round, last.Round)
+	rounds := fmt.Sprintf("%ss %d to %d", p.g.Noun(), first.Round, last.Round)
 	if first.Section != last.Section {
 		rounds = fmt.Sprintf("%s %d to %s %d", first.Section.Words(), first.Round, last.Section.Words(), last.Round)
 	}

@@ -126,11 +126,11 @@ func (w *wall) part(i int) {
 // below them; ok is false if it has none.
 func (w *wall) keyBox() (b box4, ok bool) {
 	last := w.tiles[len(w.tiles)-1]
-	beside, below := last.Room(w.g, w.cell)
+	left, beyond, below := last.Room(w.g, w.cell)
 	top := margin + w.headHeight() + w.joinRoom()/2
 	right, foot := w.flow.size.Width-margin, w.flow.size.Height-margin-footRoom
 	free := []box4{
-		{margin + beside + float64(last.Right-last.Left)*w.cell + keyGap, top, right, foot},
+		{margin + left + beyond + float64(last.Right-last.Left)*w.cell + keyGap, top, right, foot},
 		{margin, top + float64(last.Head-last.Foot)*w.cell*w.ratio + below + w.joinRoom()/2, right, foot},
 	}
 	for _, b := range free {

@@ -32,8 +32,12 @@ type tiling struct {
 func tile(g chart.Grid, cell, ratio, wide, high float64) tiling {
 	t := tiling{cell: cell, wide: wide, high: high}
 	first := picture.Tile{Right: g.Width, Head: len(g.Rows)}
-	beside, below := first.Room(g, cell)
-	columns := fillSpans(g.Width, int((wide-beside+1e-9)/cell), int((wide+1e-9)/cell))
+	left, right, below := first.Room(g, cell)
+	other := 0.0 // on the sheets after the first, whose last has numbers too if rows go both ways
+	if g.BothWays() {
+		other = max(left, right)
+	}
+	columns := fillSpans(g.Width, int((wide-left-right+1e-9)/cell), int((wide-other+1e-9)/cell))
 	rows := fillSpans(len(g.Rows), int((high-below+1e-9)/(cell*ratio)), int((high+1e-9)/(cell*ratio)))
 	t.across, t.up = len(columns), len(rows)
 	for y, r := range rows {

@@ -113,18 +113,22 @@ func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 
 // chartLabel returns the text alternative of a chart.
 func chartLabel(g chart.Grid) string {
-	return fmt.Sprintf("Chart of the %s, %d rounds, %s", g.View.Words(), len(g.Rows), Reading(g))
+	return fmt.Sprintf("Chart of the %s, %d %ss, %s", g.View.Words(), len(g.Rows), g.Noun(), Reading(g))
 }
 
 // place returns where the cells of a chart are, except their Bottom, and the room at
-// its right. The numbers of the rounds have theirs where rounds begin; the other side
-// has so much in mm.
+// its right. The numbers of the rounds have theirs where rounds begin, those of rows on
+// both sides; the other side has so much in mm.
 func place(g chart.Grid, l Look, other float64) (at Geometry, after float64) {
 	at = Geometry{Left: other, CellWidth: l.Cell, CellHeight: l.Cell, letter: l.Numbers}
 	if !l.Square {
 		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds
 	}
 	numbers := numberRoom(g, Edge(l.Cell))
+	if g.BothWays() && other > 0 {
+		other += numbersAlone * Edge(l.Cell)
+		at.Left = other
+	}
 	if g.FromLeft {
 		at.Left = numbers
 		return at, other
@@ -160,10 +164,17 @@ func drawSymbols(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 
 // Reading says in which direction a chart is read.
 func Reading(g chart.Grid) string {
+	way, back := "right to left", "left to right"
 	if g.FromLeft {
-		return "read from the bottom up, left to right"
+		way, back = back, way
 	}
-	return "read from the bottom up, right to left"
+	switch {
+	case g.BothWays() && g.Noun() == "row":
+		return fmt.Sprintf("read from the bottom up: right-side rows %s, wrong-side rows %s", way, back)
+	case g.BothWays():
+		return fmt.Sprintf("read from the bottom up, %s, wrong-side rows %s", way, back)
+	}
+	return "read from the bottom up, " + way
 }
 
 // numberRoom returns the room for the numbers of the rounds in mm, and for the names of
@@ -172,8 +183,11 @@ func numberRoom(g chart.Grid, edge float64) float64 {
 	if n := len(g.Rows); n > 0 && g.Rows[0].Section != g.Rows[n-1].Section {
 		return 5 * edge
 	}
-	return 2.6 * edge
+	return numbersAlone * edge
 }
+
+// numbersAlone is the room for the numbers of the rounds, by Edge.
+const numbersAlone = 2.6
 
 // Edge returns the measure in mm for letters and room round a chart: a cell's width, but
 // at most 12 mm, so that a wall chart spends its paper on stitches.

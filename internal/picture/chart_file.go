@@ -149,11 +149,13 @@ func HowToRead(g chart.Grid) string {
 	}
 	fmt.Fprintf(&b, "R%s.", Reading(g)[1:])
 	if slices.ContainsFunc(g.Areas(), func(a chart.Area) bool { return a.Words == chart.GussetArea }) {
-		fmt.Fprintf(&b, " Every round begins at the %s edge of the gusset.", edge)
+		if g.Noun() == "round" {
+			fmt.Fprintf(&b, " Every round begins at the %s edge of the gusset.", edge)
+		}
 	}
 	if _, head := endNumbers(g); head != nil {
 		first, last := g.Rows[0], g.Rows[len(g.Rows)-1]
-		fmt.Fprintf(&b, " The numbers at the foot count the stitches of round %d, those at the top of round %d.", first.Round, last.Round)
+		fmt.Fprintf(&b, " The numbers at the foot count the stitches of %s, those at the top of %s.", first.Name(), last.Name())
 	}
 	return b.String()
 }

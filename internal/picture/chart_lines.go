@@ -185,7 +185,7 @@ func numberRounds(s *draw.Scene, g chart.Grid, t Tile, at Geometry, marks bool) 
 		top := at.y(i - t.Foot + 1)
 		column, x, y, out := high+1, at.x(high+1-t.Left)+edge*0.3, top+at.CellHeight/2+size*0.35, max(edge, 1.25*size)
 		number, name := small, soft
-		if g.FromLeft {
+		if g.BeginsLeft(row) {
 			column, x, out = low-1, at.x(low-t.Left)-edge*0.3, -out
 			number.Anchor, name.Anchor = draw.End, draw.End
 		}

@@ -80,7 +80,7 @@ func notes(g chart.Grid) []note {
 		low, high, ok := shownRange(row)
 		if row.Note != "" && ok {
 			end := low
-			if g.FromLeft {
+			if g.BeginsLeft(row) {
 				end = high
 			}
 			list = append(list, note{end, i + 1, false})
@@ -102,7 +102,7 @@ func drawNotes(s *draw.Scene, g chart.Grid, at Geometry) {
 		x, y := at.x(n.x)+0.3*at.CellWidth, at.y(n.y)+0.75*at.CellHeight
 		if !n.cell {
 			x = at.x(n.x)
-			if g.FromLeft {
+			if g.BeginsLeft(g.Rows[n.y-1]) {
 				x += at.CellWidth
 			}
 		}
@@ -154,7 +154,7 @@ func needleMark(g chart.Grid, at Geometry, arrow float64) string {
 		}
 		out := (arrow + 0.5) * at.CellWidth
 		foot, mid, x, to := at.y(i), at.y(i+1)+at.CellHeight/2, at.x(high+1)+out, -at.CellWidth/2
-		if g.FromLeft {
+		if g.BeginsLeft(row) {
 			x, to = at.x(low)-out, -to
 		}
 		left, right, half, tip := at.x(low), at.x(high+1), at.CellWidth/12, at.CellWidth/2

@@ -87,9 +87,9 @@ func LeastPrinted(g chart.Grid, l Look) float64 {
 	return float64(g.Width)*l.Cell + p.rounds + 2*p.gap() + 0.01
 }
 
-// layPrinted lays a printed chart; ok is false if it is no gusset's, or too wide.
+// layPrinted lays a printed chart; ok is false if it is no gusset's in the round, or too wide.
 func layPrinted(g chart.Grid, l Look, width float64) (p printed, ok bool) {
-	if len(g.Rows) == 0 || !g.View.Cut() || g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section || g.Whole() > g.Width {
+	if len(g.Rows) == 0 || !g.View.Cut() || g.Rows[0].Section != g.Rows[len(g.Rows)-1].Section || g.Whole() > g.Width || g.BothWays() {
 		return printed{}, false
 	}
 	p = printed{g: g, l: l, width: width, letter: max(printedLetter, l.Numbers)}

@@ -14,9 +14,9 @@ type Tile struct{ Left, Right, Foot, Head int }
 func (t Tile) Has(g chart.Grid) bool {
 	for _, row := range g.Rows[t.Foot:t.Head] {
 		low, high, ok := shownRange(row)
-		if ok && g.FromLeft && low > 0 {
+		if left := g.BeginsLeft(row); ok && left && low > 0 {
 			low--
-		} else if ok && !g.FromLeft && high < g.Width-1 {
+		} else if ok && !left && high < g.Width-1 {
 			high++
 		}
 		if ok && low < t.Right && high >= t.Left {
@@ -26,11 +26,16 @@ func (t Tile) Has(g chart.Grid) bool {
 	return false
 }
 
-// Room returns the room in mm that a tile takes beside its cells, for the numbers of
-// the rounds on the side where they begin, and below them, for those of the stitches.
-func (t Tile) Room(g chart.Grid, cell float64) (beside, below float64) {
-	if g.FromLeft && t.Left == 0 || !g.FromLeft && t.Right == g.Width {
-		beside = numberRoom(g, Edge(cell))
+// Room returns the room in mm that a tile takes at the left and the right of its cells,
+// for the numbers of the rounds where they begin, and below them, for those of the
+// stitches.
+func (t Tile) Room(g chart.Grid, cell float64) (left, right, below float64) {
+	room := numberRoom(g, Edge(cell))
+	if (g.FromLeft || g.BothWays()) && t.Left == 0 {
+		left = room
+	}
+	if (!g.FromLeft || g.BothWays()) && t.Right == g.Width {
+		right = room
 	}
 	if t.Foot == 0 {
 		below = roomBelow
@@ -38,7 +43,7 @@ func (t Tile) Room(g chart.Grid, cell float64) (beside, below float64) {
 			below = roomBelowAreas
 		}
 	}
-	return beside, below * Edge(cell)
+	return left, right, below * Edge(cell)
 }
 
 // ChartTile draws a tile of a chart. Rounds and stitches are numbered only at the
@@ -46,16 +51,10 @@ func (t Tile) Room(g chart.Grid, cell float64) (beside, below float64) {
 func ChartTile(g chart.Grid, t Tile, l Look) (*draw.Scene, Geometry) {
 	part := g.Part(t.Left, t.Right, t.Foot, t.Head)
 	at, _ := place(g, l, 0)
-	beside, below := t.Room(g, l.Cell)
-	at.Left = 0
-	if g.FromLeft {
-		at.Left = beside
-	}
+	left, right, below := t.Room(g, l.Cell)
+	at.Left = left
 	at.Bottom = float64(len(part.Rows)) * at.CellHeight
-	s := &draw.Scene{Width: at.x(part.Width), Height: at.Bottom + below, Label: chartLabel(part)}
-	if !g.FromLeft {
-		s.Width += beside
-	}
+	s := &draw.Scene{Width: at.x(part.Width) + right, Height: at.Bottom + below, Label: chartLabel(part)}
 	drawColours(s, part, at, l)
 	drawPlaces(s, gapsOf(g, t), at, IsKnitted(g)) // of the whole: those too between a stitch of the tile and one of another
 	drawStitches(s, part, at, l)

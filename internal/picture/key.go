@@ -27,7 +27,9 @@ func Key(g chart.Grid, l Look, width float64) *draw.Scene {
 // keyLines returns the lines of a key: of symbols, of places without a stitch, of yarns.
 func keyLines(charts []chart.Grid, l Look) []keyLine {
 	var list []keyLine
-	for _, of := range []func(chart.Grid, Look) []keyLine{symbolLines, gapLines, yarnLines} {
+	behind := usedBehind(charts)
+	symbols := func(g chart.Grid, l Look) []keyLine { return symbolLines(g, l, behind) }
+	for _, of := range []func(chart.Grid, Look) []keyLine{symbols, gapLines, yarnLines} {
 		for _, g := range charts {
 			for _, line := range of(g, l) {
 				if !slices.Contains(list, line) {
@@ -49,12 +51,26 @@ func keyYarns(g chart.Grid) []chart.Yarn {
 	return used
 }
 
-// symbolLines returns the lines of a chart's symbols.
-func symbolLines(g chart.Grid, l Look) (list []keyLine) {
+// usedBehind returns the operations that some charts show in wrong-side rows.
+func usedBehind(charts []chart.Grid) []stitch.Op {
+	var list []stitch.Op
+	for _, g := range charts {
+		list = append(list, g.UsedBehind()...)
+	}
+	return list
+}
+
+// symbolLines returns the lines of a chart's symbols; of those behind, it says how they
+// are worked in wrong-side rows.
+func symbolLines(g chart.Grid, l Look, behind []stitch.Op) (list []keyLine) {
 	main, by := g.Palette.Or(chart.ID(0)), l.Symbols
 	for _, op := range g.Used() {
 		line := keyLine{path: by.symbolIn(g, op), yarn: main}
 		line.sign, line.text = by.meaningIn(g, op)
+		if other := op.Turned(); other != op && slices.Contains(behind, op) {
+			_, words := by.meaningIn(g, other)
+			line.text += "; on wrong-side rows: " + words
+		}
 		if l.Knitted && IsKnitted(g) {
 			line.stitch = shapeOf(op, true)
 			if op == stitch.Knit || op == stitch.Purl { // knitting shows them without a symbol

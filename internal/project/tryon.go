@@ -80,7 +80,7 @@ func Differing(was, now stitch.Mitt) Changed {
 	for _, s := range now.Sections {
 		before := was.Section(s.Part)
 		for i, r := range s.Rounds {
-			if before != nil && i < len(before.Rounds) && reflect.DeepEqual(before.Rounds[i].Ops, r.Ops) {
+			if before != nil && i < len(before.Rounds) && before.Rounds[i].Side == r.Side && reflect.DeepEqual(before.Rounds[i].Ops, r.Ops) {
 				continue
 			}
 			if changed[s.Part] == nil {

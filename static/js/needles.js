@@ -35,7 +35,7 @@ export class Needles {
   // madeOf says what a stitch on the strip of progress stands for.
   get madeOf() {
     const at = this.now ?? this.last;
-    return at ? `each stitch: a round of the ${at.part}` : "";
+    return at ? `each stitch: a ${at.noun} of the ${at.part}` : "";
   }
 
   // terms are those of the trade that the present task, or the next one, uses.
@@ -64,7 +64,7 @@ export class Needles {
   // pinned is the next note ahead, with its round, or "".
   get pinned() {
     const of = this.tasks.slice(this.nth + 1).find((t) => t.note);
-    return of ? `Round ${of.round} of the ${of.part}: ${of.note}` : "";
+    return of ? `${of.noun === "row" ? "Row" : "Round"} ${of.round} of the ${of.part}: ${of.note}` : "";
   }
 
   // stitches returns how each round of a section is shown on the strip of

@@ -42,6 +42,7 @@ type Chart struct {
 	Yarns   chart.Palette
 	Words   []string // floats and rounds with too many yarns
 	Dyed    bool     // whether a yarn was given a colour of its own
+	Reading string   // how the chart is read
 }
 
 // chartCell is the width of a stitch on the page, in mm of the drawing.
@@ -60,7 +61,7 @@ func Symbols(doc project.Document) picture.Convention {
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
-	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit())}
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + "."}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
@@ -127,14 +128,6 @@ func (c Chart) stitches() [][]stitch.Op {
 		sets[i] = append(sets[i], op)
 	}
 	return sets
-}
-
-// reading says how the chart is read.
-func (c Chart) reading() string {
-	if c.Page.FromLeft {
-		return "Read from the bottom up, left to right."
-	}
-	return "Read from the bottom up, right to left."
 }
 
 // rule says how many yarns and how long a float the colour work may have.

@@ -37,6 +37,7 @@ type Needles struct {
 type NeedleTask struct {
 	Section  string   `json:"section"`
 	Part     string   `json:"part"`      // the section in words
+	Noun     string   `json:"noun"`      // what its rounds are called
 	Round    int      `json:"round"`     // the number of a round, tryon.Opening or tryon.Ending
 	IsRound  bool     `json:"is_round"`  // only a round has notes, and a row in the chart
 	OnNeedle bool     `json:"on_needle"` // its row's stitches are on the needle
@@ -86,7 +87,7 @@ func NewNeedles(hand app.Needles) Needles {
 	}
 	for _, t := range n.Tasks[n.Nth:] {
 		if t.Changed {
-			n.Ahead = fmt.Sprintf("Planned otherwise since the last try, from round %d of the %s on.", t.Round, stitch.Part(t.Section).Words())
+			n.Ahead = fmt.Sprintf("Planned otherwise since the last try, from %s %d of the %s on.", t.Noun, t.Round, stitch.Part(t.Section).Words())
 			break
 		}
 	}
@@ -193,7 +194,7 @@ func (n *Needles) MadeOf() string {
 	if at == nil {
 		return ""
 	}
-	return "each stitch: a round of the " + at.Part
+	return "each stitch: a " + at.Noun + " of the " + at.Part
 }
 
 // uses reports whether the present task, or the next one, uses a term.
@@ -242,7 +243,7 @@ const laterTasks = 2
 func (n *Needles) Pinned() string {
 	for _, t := range n.Tasks[min(n.Nth+1, len(n.Tasks)):] {
 		if t.Note != "" {
-			return fmt.Sprintf("Round %d of the %s: %s", t.Round, stitch.Part(t.Section).Words(), t.Note)
+			return fmt.Sprintf("%s %d of the %s: %s", capital(t.Noun), t.Round, stitch.Part(t.Section).Words(), t.Note)
 		}
 	}
 	return ""

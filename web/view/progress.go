@@ -12,6 +12,7 @@ import (
 // up while the part is knitted.
 type Progress struct {
 	Section   stitch.Part
+	Noun      string // what its rounds are called
 	Rounds    []ProgressRound
 	Increases []int
 }
@@ -34,7 +35,7 @@ const (
 
 // progressOf returns the strip of a part.
 func (n *Needles) progressOf(out *project.Outputs, s *stitch.Section) Progress {
-	p := Progress{Section: s.Part}
+	p := Progress{Section: s.Part, Noun: s.Noun()}
 	for i, r := range s.Rounds {
 		one := ProgressRound{Fill: n.mostOf(out, s.Part, i+1), Increases: increases(r)}
 		if one.Increases {
@@ -73,7 +74,7 @@ func progressStitch(at int) string {
 
 // Label says in words what the strip shows.
 func (p Progress) Label() string {
-	text := fmt.Sprintf("The %s, %s", p.Section.Words(), words.Plural(len(p.Rounds), "round"))
+	text := fmt.Sprintf("The %s, %s", p.Section.Words(), words.Plural(len(p.Rounds), p.Noun))
 	if len(p.Increases) > 0 {
 		text += "; increases in " + words.Ranges(p.Increases)
 	}

@@ -86,9 +86,9 @@ func (s *Strip) needle(at picture.Geometry, row chart.Row, held map[int]string) 
 		d := runsOf(on, y.ID, x, high)
 		out += path("loops", fmt.Sprintf(` fill="url(#loop-%s-%s)"`, s.View, y.ID), d)
 	}
-	if first := row.Cells; len(first) > 0 && first[0].Shown() {
-		begin := x(first[0].X)
-		if !s.grid.FromLeft {
+	if first, ok := row.First(); ok && first.Shown() {
+		begin := x(first.X)
+		if !s.grid.BeginsLeft(row) {
 			begin += w
 		}
 		out += fmt.Sprintf(`<ellipse class="ring" cx="%s" cy="%s" rx="%s" ry="%s"></ellipse>`, draw.Number(begin), draw.Number(0.46*high), draw.Number(0.2*w), draw.Number(0.26*high))

@@ -17,7 +17,7 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 	of := len(s.Rounds)
 	anchor := chart.Anchor{Section: t.Part, Round: min(max(t.Round, 1), of)}
 	one := NeedleTask{
-		Section: string(t.Part), Part: t.Part.Words(), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
+		Section: string(t.Part), Part: t.Part.Words(), Noun: s.Noun(), Round: t.Round, IsRound: t.IsRound(), Knitted: t.Knitted, Press: "Round done",
 		First: []string{}, Then: []string{},
 		OnNeedle: t.IsRound() || t.Round == tryon.Ending,
 		View:     rows[anchor].View, Row: rows[anchor].Row, Wide: rows[anchor].Wide, WideRow: rows[anchor].WideRow,
@@ -31,10 +31,13 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 	one.Before, one.After = r.In(), r.Out()
 	one.Changed, one.Note = out.Changed.Has(t.Part, t.Round), out.Charts.Marks[anchor].Note
 	one.Counts = counts(t.Part, r)
-	one.Title, one.Place = fmt.Sprintf("Round %d", t.Round), fmt.Sprintf("of %d · %s", of, t.Part.Words())
-	one.Name = fmt.Sprintf("round %d", t.Round)
+	one.Name, one.Place = fmt.Sprintf("%s %d", one.Noun, t.Round), fmt.Sprintf("of %d · %s", of, t.Part.Words())
+	one.Title = capital(one.Name)
 	if title := named(r); title != "" {
-		one.Title, one.Place, one.Name = title, fmt.Sprintf("round %d %s", t.Round, one.Place), lower(title)
+		one.Title, one.Place, one.Name = title, one.Name+" "+one.Place, lower(title)
+	}
+	if r.Row() {
+		one.Place, one.Press = one.Place+" · "+r.Side.Words(), "Row done: turn"
 	}
 	first, _, _, text := spoken(out.Words, t.Part, t.Round)
 	if yarns := n.yarnsIn(out, t.Part, t.Round); len(yarns) == len(r.Ops) {
@@ -145,7 +148,7 @@ func TaskWords(m stitch.Mitt, t tryon.Task, in words.Terms) string {
 	s := m.Section(t.Part)
 	switch {
 	case t.IsRound():
-		return fmt.Sprintf("round %d of the %s", t.Round, t.Part.Words())
+		return fmt.Sprintf("%s %d of the %s", s.Noun(), t.Round, t.Part.Words())
 	case t.Round == tryon.Ending:
 		return in.Say(lower(ends(s.Finish))) + " the " + t.Part.Words()
 	case s.CastOn > 0:

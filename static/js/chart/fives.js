@@ -11,10 +11,10 @@ export function fives(model, y, box) {
   const from = round3(foot.y + foot.h);
   const to = round3(top.y);
   const parts = [];
-  row.cells.forEach((cell, i) => {
+  row.worked.forEach((cell, i) => {
     if ((i + 1) % 5 !== 0 || cell.x < 0) return;
     const b = box(y, cell.x);
-    parts.push(`M ${round3(model.data.from_left ? b.x + b.w : b.x)} ${from} V ${to}`);
+    parts.push(`M ${round3(model.leftFirst(y) ? b.x + b.w : b.x)} ${from} V ${to}`);
   });
   return parts.join(" ");
 }

@@ -13,7 +13,8 @@ export function here(model, y, x, { touch, marked }) {
   const named = (some) => some.map((o) => model.ops.get(o.code).abbr);
   const keep = named(offered.filter((o) => o.balanced));
   const { makes } = model.totals(y);
-  list.push(keep.length > 0 ? `${either(keep)} here ${keep.length > 1 ? "keep" : "keeps"} the round at ${makes}.` : `Nothing else here keeps the round at ${makes}.`);
+  const { noun } = model.row(y);
+  list.push(keep.length > 0 ? `${either(keep)} here ${keep.length > 1 ? "keep" : "keeps"} the ${noun} at ${makes}.` : `Nothing else here keeps the ${noun} at ${makes}.`);
   const fewer = named(offered.filter((o) => !o.balanced && o.net === -1)).slice(0, 2);
   const more = named(offered.filter((o) => !o.balanced && o.net === 1)).slice(0, 2);
   if (more.length > 0) list.push(`${either(more)} would make it ${makes + 1}.`);
@@ -29,11 +30,11 @@ function increases(model, y, touch) {
   const n = makesMore(model, y);
   if (n > 0) {
     const to = [y - 1, y + 1].filter(free).map((k) => model.row(k).round);
-    if (to.length === 0) return ["Its increases have no free round beside them."];
-    return [`${n === 1 ? "The increase" : `The ${n} increases`} can go to round ${to.join(" or ")}: ${how}.`];
+    if (to.length === 0) return [`Its increases have no free ${row.noun} beside them.`];
+    return [`${n === 1 ? "The increase" : `The ${n} increases`} can go to ${row.noun} ${to.join(" or ")}: ${how}.`];
   }
   const near = [1, -1, 2, -2].map((by) => y + by).find((k) => model.row(k)?.section === row.section && makesMore(model, k) > 0);
-  return near ? [`The increases of round ${model.row(near).round} can come here: ${how}.`] : [];
+  return near ? [`The increases of ${row.noun} ${model.row(near).round} can come here: ${how}.`] : [];
 }
 
 // makesMore returns how many increases a round has as planned.
@@ -44,6 +45,7 @@ function makesMore(model, y) {
 function rounds(model, y) {
   const row = model.row(y);
   const n = model.rows.filter((r) => r.section === row.section).length;
+  if (row.noun === "row") return [`Two rows put in above make the ${row.name} ${n + 2} rows.`];
   return [`A round put in above makes the ${row.name} ${n + 1} rounds.`];
 }
 

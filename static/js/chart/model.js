@@ -41,9 +41,14 @@ export class Model {
   // or of the chart if it lacks that round.
   first(section, round) {
     const row = this.byKey.get(`${section} ${round}`) ?? this.row(1);
-    const { cells: [begin], span } = row;
+    const { worked: [begin], span } = row;
     if (!span) return undefined;
-    return { y: row.y, x: begin.x >= 0 ? begin.x : this.data.from_left ? span.low : span.high };
+    return { y: row.y, x: begin.x >= 0 ? begin.x : this.leftFirst(row.y) ? span.low : span.high };
+  }
+
+  // leftFirst tells whether a row is begun at its left edge.
+  leftFirst(y) {
+    return Boolean(this.data.from_left) !== Boolean(this.row(y)?.behind);
   }
 
   anchor(y, x) {
@@ -142,6 +147,7 @@ export class Model {
       makes += op.out;
       if (op.code !== "hold" && op.in + op.out > 0) worked.push({ i, yarn: this.yarnOf(mark) });
     }
+    if (row.behind) worked.reverse();
     return { eats, makes, worked };
   }
 
@@ -149,7 +155,7 @@ export class Model {
   // sections meet.
   name(y, section) {
     const row = this.row(y);
-    return section ? `round ${row.round} of the ${row.name}` : `round ${row.round}`;
+    return section ? `${row.noun} ${row.round} of the ${row.name}` : `${row.noun} ${row.round}`;
   }
 
   // part returns a row's section, to begin a sentence with, if the view has
@@ -163,7 +169,7 @@ export class Model {
     const row = this.row(y);
     const cell = row?.at(x);
     if (!cell) return "";
-    const place = row.cells.indexOf(cell) + 1;
+    const place = row.place(cell);
     const parts = [this.name(y, this.several), `stitch ${place}`, this.op(y, cell).words];
     if (cell.column !== "") parts.push(born(cell.column));
     parts.push(this.yarns.get(this.yarn(y, cell)).name);

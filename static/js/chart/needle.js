@@ -35,7 +35,7 @@ export class Needle {
     patch(parts.wood, [wood(left, right)]);
     patch(parts.loops, loops);
     patch(parts.names, names);
-    patch(parts.ends, [...this.begins(where, y), ...this.over(over, left, right, at.room)]);
+    patch(parts.ends, [...this.begins(where, y), ...this.over(over, left, right, at.room, model.leftFirst(y))]);
     const words = inOut(model, y);
     if (this.count.textContent !== words) this.count.textContent = words;
     this.count.classList.toggle("wrong", wrong);
@@ -85,17 +85,18 @@ export class Needle {
   // begins marks where the round begins with a ring, as one hangs a marker.
   begins(at, y) {
     const { model } = this.editor;
-    const first = model.row(y).cells[0];
+    const first = model.row(y).worked[0];
     if (!first || first.x < 0) return [];
-    const x = at.x(first.x + (model.data.from_left ? 0 : 1)) + (model.data.from_left ? -4 : 4);
+    const left = model.leftFirst(y);
+    const x = at.x(first.x + (left ? 0 : 1)) + (left ? -4 : 4);
     return [["ellipse", { class: "ring", cx: round1(x), cy: high + 2, rx: 3.5, ry: 9 }]];
   }
 
   // over hangs off the tip what is left over, or shows what is missing there.
-  over(over, left, right, room) {
+  over(over, left, right, room, leftFirst) {
     if (over === 0) return [];
-    const end = this.editor.model.data.from_left ? right : left;
-    const way = this.editor.model.data.from_left ? 1 : -1;
+    const end = leftFirst ? right : left;
+    const way = leftFirst ? 1 : -1;
     const x = Math.min(Math.max(end, 64), room - 64);
     const d = `M${round1(x)} ${high}c${way * 18} 0 ${way * 30} 20 ${way * 18} 28c${way * -12} 4 ${way * -10} -16 0 -27`;
     const words = Math.abs(over) === 1 ? "one" : String(Math.abs(over));

@@ -6,11 +6,33 @@ export class Row {
     this.key = `${data.section} ${data.round}`;
   }
 
-  // cells are all cells of the round in the order worked. Those that the view
-  // doesn't show have x = −1.
+  // cells are all cells of the round from its first, a row's from the right. Those
+  // that the view doesn't show have x = −1.
   get cells() {
     this.unpacked ??= this.runs.flatMap(unpack);
     return this.unpacked;
+  }
+
+  // worked are all cells in the order in which the hands work them. The cells of
+  // a wrong-side row stand as they look on the right side.
+  get worked() {
+    this.inOrder ??= this.behind ? [...this.cells].reverse() : this.cells;
+    return this.inOrder;
+  }
+
+  // behind tells whether the wrong side faces.
+  get behind() {
+    return this.data.side === "wrong side";
+  }
+
+  // noun is what a sentence calls it.
+  get noun() {
+    return this.data.side ? "row" : "round";
+  }
+
+  // place returns the number of a cell in the order worked.
+  place(cell) {
+    return this.worked.indexOf(cell) + 1;
   }
 
   // shown are the cells that the view shows, from the left.

@@ -46,7 +46,7 @@ export class Rulers {
     for (let y = at.low; y <= at.high; y++) {
       const top = at.y(y);
       const middle = top + at.h / 2;
-      const { round, changed } = model.row(y).data;
+      const { behind, data: { round, changed } } = model.row(y);
       const [here, fifth, wrong] = [y === present, round % 5 === 0, out.get(y)];
       if (here) list.present.push(["rect", { class: "present", x: 0, y: round1(top), width: 26, height: round1(at.h) }]);
       list.ticks.push(["path", { class: "tick", d: `M0 ${round1(top + at.h)}h${fifth ? 6 : 3}` }]);
@@ -55,6 +55,7 @@ export class Rulers {
       if (middle > at.height - 4 || middle < 5) continue;
       const name = ["number", here && "here", fifth && "every-fifth", changed && "changed"].filter(Boolean).join(" ");
       list.numbers.push(["text", { class: name, x: 22, y: round1(middle + 4.5), "text-anchor": "end" }, round]);
+      if (behind) list.numbers.push(["path", { class: "far-edge", d: `M28 ${round1(middle - 3)}l-3 3l3 3` }]); // it begins at the other edge
       if (model.mark(y, "").needles !== "") list.needles.push(["path", { class: "on-needles", d: `M38 ${round1(middle - 5)}l-8 5l8 5z` }]);
     }
     for (const [name, drawn] of Object.entries(list)) patch(up[name], drawn);
@@ -75,7 +76,7 @@ export class Rulers {
     const ticks = [];
     const numbers = [];
     let n = 0;
-    for (const cell of this.editor.model.row(y)?.cells ?? []) {
+    for (const cell of this.editor.model.row(y)?.worked ?? []) {
       n++;
       if (cell.x < 0) continue;
       const x = at.x(cell.x);

@@ -9,16 +9,16 @@ import { yarnsOf } from "./float.js";
 export function groups(model, list) {
   const by = new Map();
   for (const f of list) {
-    const { section, name, round } = model.row(f.y);
+    const { section, name, round, noun } = model.row(f.y);
     const key = `${section} ${f.yarn}`;
-    const group = by.get(key) ?? { name, yarn: model.yarns.get(f.yarn).name, rounds: new Map(), most: 0 };
+    const group = by.get(key) ?? { name, noun, yarn: model.yarns.get(f.yarn).name, rounds: new Map(), most: 0 };
     group.most = Math.max(group.most, f.length);
     group.rounds.set(round, [...(group.rounds.get(round) ?? []), f.length]);
     by.set(key, group);
   }
-  return [...by.values()].map(({ name, yarn, rounds, most }) => ({
-    head: `${capital(name)}, ${runs([...rounds.keys()])}: ${yarn} is carried over ${rounds.size > 1 ? "up to " : ""}${most}; catch it every ${model.data.rules.float}.`,
-    lines: [...rounds].map(([round, lengths]) => `round ${round}: over ${lengths.join(", ")}`),
+  return [...by.values()].map(({ name, noun, yarn, rounds, most }) => ({
+    head: `${capital(name)}, ${runs([...rounds.keys()], noun)}: ${yarn} is carried over ${rounds.size > 1 ? "up to " : ""}${most}; catch it every ${model.data.rules.float}.`,
+    lines: [...rounds].map(([round, lengths]) => `${noun} ${round}: over ${lengths.join(", ")}`),
   }));
 }
 
@@ -29,17 +29,17 @@ export function crowded(model) {
   for (let y = 1; most > 0 && y <= model.height; y++) {
     const n = yarnsOf(model.totals(y));
     if (n <= most) continue;
-    const { name, round } = model.row(y);
-    by.set(name, [...(by.get(name) ?? []), { round, n }]);
+    const { name, round, noun } = model.row(y);
+    by.set(name, [...(by.get(name) ?? []), { round, n, noun }]);
   }
   return [...by].map(([name, list]) => ({
-    head: `${capital(name)}, ${runs(list.map((r) => r.round))}: more than ${most} yarns.`,
-    lines: list.map(({ round, n }) => `round ${round}: ${n} yarns`),
+    head: `${capital(name)}, ${runs(list.map((r) => r.round), list[0].noun)}: more than ${most} yarns.`,
+    lines: list.map(({ round, n, noun }) => `${noun} ${round}: ${n} yarns`),
   }));
 }
 
-// runs names rounds shortly: "rounds 4–9, 11".
-export function runs(rounds) {
+// runs names rounds or rows shortly: "rounds 4–9, 11".
+export function runs(rounds, noun = "round") {
   const list = [];
   for (const n of rounds) {
     const last = list.at(-1);
@@ -47,5 +47,5 @@ export function runs(rounds) {
     else if (last?.[1] !== n) list.push([n, n]);
   }
   const words = list.map(([a, b]) => (a === b ? String(a) : `${a}–${b}`)).join(", ");
-  return `${rounds.length === 1 ? "round" : "rounds"} ${words}`;
+  return `${noun}${rounds.length === 1 ? "" : "s"} ${words}`;
 }

@@ -119,8 +119,8 @@ export class View {
       const end = key.lastIndexOf(" ");
       const row = this.model.byKey.get(key.slice(0, end));
       const cell = row?.column(key.slice(end + 1));
-      if (row?.span && end === key.length - 1) list.push({ y: row.y, x: this.model.data.from_left ? row.span.high : row.span.low, cell: false, words: `${this.model.name(row.y, this.model.several)}: ${mark.note}` });
-      else if (cell?.x >= 0) list.push({ y: row.y, x: cell.x, cell: true, words: `${this.model.name(row.y, this.model.several)}, stitch ${row.cells.indexOf(cell) + 1}: ${mark.note}` });
+      if (row?.span && end === key.length - 1) list.push({ y: row.y, x: this.model.leftFirst(row.y) ? row.span.high : row.span.low, cell: false, words: `${this.model.name(row.y, this.model.several)}: ${mark.note}` });
+      else if (cell?.x >= 0) list.push({ y: row.y, x: cell.x, cell: true, words: `${this.model.name(row.y, this.model.several)}, stitch ${row.place(cell)}: ${mark.note}` });
     }
     return list.sort((a, b) => a.y - b.y || a.cell - b.cell || a.x - b.x);
   }
@@ -130,7 +130,7 @@ export class View {
     const size = Math.min(d.cell_width, d.cell_height);
     this.layers.note.replaceChildren(...this.notes().flatMap((n, i) => {
       const b = this.box(n.y, n.x);
-      const edge = d.from_left ? b.x + b.w : b.x;
+      const edge = this.model.leftFirst(n.y) ? b.x + b.w : b.x;
       const drawn = pin(n.cell ? b.x + 0.3 * b.w : edge, b.y + 0.75 * b.h, n.x > d.width - 3 ? -1 : 1, size);
       const text = draw("text", { class: "note-number", ...drawn.text, "font-size": round3(0.85 * size), "text-anchor": "middle" }, i + 1);
       return [draw("path", { class: "note-flag", "stroke-width": size / 12, d: drawn.flag }), draw("path", { class: "note-pin", "stroke-width": d.cell_width / 7, d: drawn.pin }), text];
@@ -200,7 +200,7 @@ export class View {
   drawNeedles() {
     const parts = [];
     for (const row of this.model.rows) {
-      if (row.span && this.model.mark(row.y, "").needles !== "") parts.push(needle(this.box(row.y, row.span.low), this.box(row.y, row.span.high), this.model.data.from_left));
+      if (row.span && this.model.mark(row.y, "").needles !== "") parts.push(needle(this.box(row.y, row.span.low), this.box(row.y, row.span.high), this.model.leftFirst(row.y)));
     }
     set(this.layers.needles.querySelector("path"), "d", parts.join(" "));
   }
