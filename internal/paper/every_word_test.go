@@ -95,11 +95,7 @@ func told(n int) string {
 
 // lessonLetters returns the letters of the drawn steps of a handout.
 func lessonLetters(s *Sheet, o Options) string {
-	p := s.Out.Plan
-	return drawnLetters(picture.Lesson(picture.LessonOptions{
-		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Thumbed: p.Gusseted(),
-		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
-	})...)
+	return drawnLetters(picture.Lesson(s.lessonOptions(o))...)
 }
 
 // saidOnce checks that pages have every text of a source exactly once: each is taken

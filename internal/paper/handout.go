@@ -115,14 +115,19 @@ func (h *handout) worn() *picture.Worn {
 // aboveRow is the room above a row of drawn steps, in tenths of a millimetre.
 const aboveRow = 30
 
+// lessonOptions says which steps of a mitt are drawn, and how large.
+func (s *Sheet) lessonOptions(o Options) picture.LessonOptions {
+	p := s.Out.Plan
+	return picture.LessonOptions{
+		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Ops: s.Out.Mitt.Ops(),
+		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
+	}
+}
+
 // lesson sets the drawn steps, a part for each row; the drawings shrink, their texts
 // don't.
 func (h *handout) lesson() block {
-	p := h.Out.Plan
-	o := picture.LessonOptions{
-		Width: h.width(), Letter: h.body, FromLeft: h.Doc.FromLeft, Thumbed: p.Gusseted(),
-		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
-	}
+	o := h.lessonOptions(h.o)
 	const head = "How it is worked"
 	b := block{name: head, above: aboveHeading}
 	shares := shrinking()

@@ -80,7 +80,7 @@ func (h *handout) signsOfWords() (list []picture.Sign) {
 			}
 		}
 	}
-	for _, s := range h.Out.Terms.Signs(texts, charted) {
+	for _, s := range h.Out.Terms.Signs(texts, charted, h.Doc.FromLeft) {
 		if !s.Charted {
 			list = append(list, picture.Sign{Sign: s.Sign, Line: s.Line})
 		}

@@ -1,30 +1,20 @@
 package picture
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"thenar/internal/draw"
+	"thenar/internal/stitch"
 )
 
 // LessonOptions says for which plan and page a lesson is drawn.
 type LessonOptions struct {
-	Width, Letter          float64 // of the page and of its letters, in mm
-	Share                  float64 // of the drawings' wished size, to save room; 0: all of it
-	FromLeft               bool    // knitted from left to right
-	Thumbed                bool
-	Held, Bridge, PickedUp int // counts of the plan
-}
-
-// names holds the words that change with the direction of knitting.
-type names struct{ first, second, left, right, fromBehind string }
-
-func (o LessonOptions) names() names {
-	if o.FromLeft {
-		return names{"right (M1R)", "left (M1L)", "right", "left", "M1L"}
-	}
-	return names{"left (M1L)", "right (M1R)", "left", "right", "M1R"}
+	Width, Letter          float64            // of the page and of its letters, in mm
+	Share                  float64            // of the drawings' wished size, to save room; 0: all of it
+	FromLeft               bool               // knitted from left to right
+	Ops                    map[stitch.Op]bool // what its rounds hold, as that person reads them
+	Held, Bridge, PickedUp int                // counts of the plan
 }
 
 // lessonPanel is one drawing of a lesson with its title and the text below it, which
@@ -38,17 +28,15 @@ type lessonPanel struct {
 	draw          func(k *sketch, o LessonOptions)
 }
 
-// Lesson draws how a mitt's thumb is worked: make one leaning left and right, the
-// loops cast on over the gap, where stitches are picked up, and how both corners are
-// closed. It returns rows to be set one below the other; none for a mitt without
-// a thumb. For knitting from left to right the drawings are mirrored, and the
-// increases named as they then lean.
+// Lesson draws how that is worked which a mitt's rounds hold, beyond what every knitter
+// knows: rows of drawn steps, to be set one below the other; none if there is nothing of
+// that kind. For knitting from left to right the drawings are mirrored, and the increases
+// named as they then lean.
 func Lesson(o LessonOptions) (rows []*draw.Scene) {
-	if !o.Thumbed {
-		return nil
-	}
-	for _, row := range o.rows() {
-		s := &draw.Scene{Width: o.Width, Label: "How it is worked: make ones, loop cast-on, picking up, closing the corners"}
+	groups := o.groups()
+	label := "How it is worked: " + namesOf(groups)
+	for _, row := range o.rows(groups) {
+		s := &draw.Scene{Width: o.Width, Label: label}
 		s.Height = o.row(s, row)
 		rows = append(rows, s)
 	}
@@ -57,10 +45,7 @@ func Lesson(o LessonOptions) (rows []*draw.Scene) {
 
 // LessonHeights returns the heights of the rows that Lesson draws, in mm.
 func LessonHeights(o LessonOptions) (list []float64) {
-	if !o.Thumbed {
-		return nil
-	}
-	for _, row := range o.rows() {
+	for _, row := range o.rows(o.groups()) {
 		list = append(list, o.row(nil, row))
 	}
 	return list
@@ -94,53 +79,6 @@ func (o LessonOptions) note() float64 {
 // title returns the size of the text above a drawing.
 func (o LessonOptions) title() float64 { return max(o.caption(), 0.95*o.Letter) }
 
-func (o LessonOptions) rows() [][]lessonPanel {
-	n := o.names()
-	const high, low = 34.0, 32.0
-	makeOne := []lessonPanel{
-		{"Make one leaning " + n.first, 1, "Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies in front.", 40, high, drawLiftFront},
-		{"", 2, "Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
-	}
-	other := []lessonPanel{
-		{"Make one leaning " + n.second, 1, "Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies in front.", 40, high, drawLiftBack},
-		{"", 2, "Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
-	}
-	over := lessonPanel{
-		"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, low, drawLoops,
-	}
-	pick := lessonPanel{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}
-	gaps := []lessonPanel{
-		{"Close both corners", 1, "Lift the strand from behind, as for " + n.fromBehind + ". K2tog it with the first held stitch.", 40, 27, drawFirstGap},
-		{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise. Knit both through the back loops.", 40, 27, drawLastGap},
-	}
-	if o.Bridge == 0 {
-		over.text = "Not needed in this mitt: nothing is cast on over the gap."
-	}
-	if o.Letter > largeLetter && o.Width < wideEnough { // fewer panels in a row
-		return [][]lessonPanel{makeOne, other, {over, pick}, gaps}
-	}
-	return [][]lessonPanel{append(makeOne, other...), append([]lessonPanel{over, pick}, gaps...)}
-}
-
-// pickText says where the thumb's stitches are picked up, as the Thumb's words do.
-func (o LessonOptions) pickText(n names) string {
-	where := "at the top of the gap"
-	switch {
-	case o.PickedUp == 0:
-		return fmt.Sprintf("Nothing is picked up. Hold it fingers up, outside towards you: knit the %d held from the %s corner.", o.Held, n.right)
-	case o.Bridge > 0:
-		where = "along the bridge"
-	}
-	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up %s from %s to %s. Turn it fingers up for the %d held.", where, n.right, n.left, o.Held)
-}
-
-func timesWords(n int) string {
-	if n == 1 {
-		return "Once"
-	}
-	return fmt.Sprintf("%d times", n)
-}
-
 // between is the room between two panels in mm.
 const between = 4.0
 
@@ -160,8 +98,8 @@ func (o LessonOptions) row(s *draw.Scene, row []lessonPanel) float64 {
 		wide := room*p.width/sum - 0.01
 		if s != nil && p.title != "" {
 			over := wide
-			if i+1 < len(row) && row[i+1].title == "" {
-				over = 2*wide + between
+			for j := i + 1; j < len(row) && row[j].title == ""; j++ {
+				over += between + room*row[j].width/sum
 			}
 			s.Text(x, o.Letter*0.9, clipTo(p.title, over, o.title()), draw.TextStyle{Size: o.title(), Face: draw.Semibold})
 		}

@@ -11,11 +11,25 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/gauge"
+	"thenar/internal/stitch"
 )
 
-func lesson(fromLeft bool, letter float64) *draw.Scene {
+// usualOps are those of a thumb whose gusset grows by make ones.
+var usualOps = opSet(stitch.M1L, stitch.M1R, stitch.Hold, stitch.CastOn, stitch.PickUp, stitch.GapK2tog, stitch.GapSSK)
+
+func opSet(ops ...stitch.Op) map[stitch.Op]bool {
+	set := map[stitch.Op]bool{}
+	for _, op := range ops {
+		set[op] = true
+	}
+	return set
+}
+
+func lesson(fromLeft bool, letter float64) *draw.Scene { return lessonOf(usualOps, fromLeft, letter) }
+
+func lessonOf(ops map[stitch.Op]bool, fromLeft bool, letter float64) *draw.Scene {
 	s := &draw.Scene{Width: 182}
-	for _, row := range Lesson(LessonOptions{Width: 182, Letter: letter, Thumbed: true, Held: 15, Bridge: 3, PickedUp: 4, FromLeft: fromLeft}) {
+	for _, row := range Lesson(LessonOptions{Width: 182, Letter: letter, Ops: ops, Held: 15, Bridge: 3, PickedUp: 4, FromLeft: fromLeft}) {
 		s.Add(row, 0, s.Height, 1)
 		s.Height += row.Height
 	}
@@ -92,7 +106,8 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}
-	for _, row := range (LessonOptions{Width: 182, Letter: 4.23, Thumbed: true, Held: 15, Bridge: 3, PickedUp: 4}).rows() {
+	all := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Held: 15, Bridge: 3, PickedUp: 4}
+	for _, row := range all.rows(all.groups()) {
 		for _, p := range row {
 			var xs [2][]float64
 			for i, mirrored := range []bool{false, true} {

@@ -32,15 +32,18 @@ func (k *sketch) x(x float64) float64 {
 }
 
 // curve returns a smooth line through points: a Catmull–Rom spline as cubics.
-func (k *sketch) curve(points ...point) string {
+func (k *sketch) curve(points ...point) string { return k.stretch(points, 0, len(points)-1) }
+
+// stretch returns a part of the smooth line through points, from one of them to another.
+func (k *sketch) stretch(points []point, from, to int) string {
 	var p draw.Pen
 	at := func(i int) point {
 		q := points[min(max(i, 0), len(points)-1)]
 		return point{k.x(q.x), q.y}
 	}
-	first := at(0)
+	first := at(from)
 	p.Move(first.x, first.y)
-	for i := 0; i+1 < len(points); i++ {
+	for i := from; i < to; i++ {
 		a, b, c, d := at(i-1), at(i), at(i+1), at(i+2)
 		p.Curve(b.x+(c.x-a.x)/6, b.y+(c.y-a.y)/6, c.x-(d.x-b.x)/6, c.y-(d.y-b.y)/6, c.x, c.y)
 	}
@@ -52,7 +55,11 @@ func (k *sketch) yarn(fill string, points ...point) { k.strand(fill, yarnWidth, 
 
 // strand draws yarn of a width in mm.
 func (k *sketch) strand(fill string, wide float64, points ...point) {
-	d := k.curve(points...)
+	k.outlined(fill, wide, k.curve(points...))
+}
+
+// outlined draws a path as yarn of a width in mm.
+func (k *sketch) outlined(fill string, wide float64, d string) {
 	k.s.Path(d, draw.Style{Stroke: outlineColour, Width: wide})
 	k.s.Path(d, draw.Style{Stroke: fill, Width: wide - 2*yarnOutline, Round: true})
 }

@@ -59,7 +59,7 @@ func TestEverySignIsListedAndUsed(t *testing.T) {
 			scanSigns(text, want)
 		}
 		var listed []string
-		for _, s := range out.Terms.Signs(texts, charted) {
+		for _, s := range out.Terms.Signs(texts, charted, d.FromLeft) {
 			require.NotEmpty(t, s.Line, s.Sign)
 			require.LessOrEqual(t, testenv.WordCount(s.Line), testenv.LongestSentence)
 			require.NotContains(t, s.Line, "gauge")
@@ -148,10 +148,10 @@ func TestSignsOfTheSample(t *testing.T) {
 			texts = append(texts, s.Text)
 		}
 	}
-	for _, s := range words.US.Signs(texts, []stitch.Op{stitch.Knit, stitch.M1L, stitch.M1R}) {
+	for _, s := range words.US.Signs(texts, []stitch.Op{stitch.Knit, stitch.M1L, stitch.M1R}, false) {
 		got = append(got, s.Sign)
 	}
 	assert.Equal(t, []string{"k", "M1L", "M1R", "p", "M1", "k2tog", "ssk", "|", "( )", "(36)", "→"}, got)
-	assert.Empty(t, words.US.Signs(nil, nil))
-	assert.Len(t, words.US.Signs([]string{"Ssk, yo, K tbl."}, nil), 3, "a capital begins a sentence")
+	assert.Empty(t, words.US.Signs(nil, nil, false))
+	assert.Len(t, words.US.Signs([]string{"Ssk, yo, K tbl."}, nil, false), 3, "a capital begins a sentence")
 }

@@ -188,3 +188,18 @@ func (m Mitt) Section(p Part) *Section {
 	}
 	return nil
 }
+
+// Ops returns which operations the mitt's rounds and finishes hold, as they look on the
+// right side.
+func (m Mitt) Ops() map[Op]bool {
+	held := map[Op]bool{}
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		for _, r := range append(s.Rounds[:len(s.Rounds):len(s.Rounds)], s.Finish) {
+			for _, o := range r.Ops {
+				held[o] = true
+			}
+		}
+	}
+	return held
+}

@@ -2,11 +2,24 @@ package words
 
 import "thenar/internal/stitch"
 
-// growthLines explain in a line the increases that are no make ones (after the Craft
-// Yarn Council's list, from memory).
-var growthLines = map[stitch.Op]string{
-	stitch.LLI: "left lifted increase: knit into the stitch two rows below the one just worked",
-	stitch.RLI: "right lifted increase: knit into the stitch right below the next one, then knit that",
+// growthWays explain in a line how the increases that are no make ones are worked (after
+// the Craft Yarn Council's list, from memory).
+var growthWays = map[stitch.Op]string{
+	stitch.LLI: "knit into the stitch two rows below the one just worked",
+	stitch.RLI: "knit into the stitch right below the next one, then knit that",
+}
+
+// growthLine returns what such an increase means, or "" for any other operation. From left
+// to right it is worked as the other is, in a mirror, and keeps its name.
+func growthLine(op stitch.Op, fromLeft bool) string {
+	way := op
+	if fromLeft {
+		way = op.FromLeft()
+	}
+	if growthWays[way] == "" {
+		return ""
+	}
+	return op.Words() + ": " + growthWays[way]
 }
 
 // closes says how the yarn overs of a gusset are closed, in the rounds that the

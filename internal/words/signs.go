@@ -21,12 +21,12 @@ type Sign struct {
 // that a chart beside them shows, each once: first what is charted, then the other
 // abbreviations in the order of the table of operations, then the other signs.
 // Nothing is listed that is not used. Charted are operations by the names that the
-// texts give them.
-func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
+// texts give them, for a person who knits from left to right or not.
+func (t Terms) Signs(texts []string, charted []stitch.Op, fromLeft bool) []Sign {
 	text := strings.Join(texts, "\n")
 	var shown, list []Sign
 	for _, op := range stitch.All() {
-		sign := Sign{Sign: t.Say(op.Abbr()), Line: t.Say(opLine(op)), Op: op, Charted: slices.Contains(charted, op)}
+		sign := Sign{Sign: t.Say(op.Abbr()), Line: t.Say(opLine(op, fromLeft)), Op: op, Charted: slices.Contains(charted, op)}
 		switch {
 		case sign.Sign == "":
 		case sign.Charted:
@@ -46,14 +46,14 @@ func (t Terms) Signs(texts []string, charted []stitch.Op) []Sign {
 
 // opLine returns what an operation means, in a line. A make one that leans is drawn
 // beside the words; the one that may lean either way is told, and how ssk is slipped.
-func opLine(op stitch.Op) string {
+func opLine(op stitch.Op, fromLeft bool) string {
 	switch op {
 	case stitch.M1:
 		return "make one, leaning either way: lift the next strand, twist it and knit it"
 	case stitch.SSK:
 		return "slip two as if to knit, one by one; knit the two together through the back loops"
 	}
-	return cmp.Or(growthLines[op], op.Words())
+	return cmp.Or(growthLine(op, fromLeft), op.Words())
 }
 
 // written holds how the words of a round write an operation, if by an abbreviation:

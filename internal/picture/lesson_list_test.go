@@ -1,0 +1,131 @@
+package picture
+
+import (
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/stitch"
+)
+
+// notDrawn says why a lesson draws none of these operations. A new operation is drawn, or
+// has its reason here.
+var notDrawn = map[stitch.Op]string{
+	stitch.NoStitch: "nothing is worked",
+	stitch.Marker:   "nothing is worked",
+	stitch.Knit:     "every knitter knows it",
+	stitch.Purl:     "every knitter knows it",
+	stitch.KnitTBL:  "the second step of the make one and of the closed yarn over; by itself the words tell it",
+	stitch.Slip:     "the words tell it",
+	stitch.M1:       "the words tell it: it may lean either way",
+	stitch.CastOn:   "the bridge is drawn with the thumb and its corners",
+	stitch.Hold:     "it is drawn with the thumb and its corners",
+	stitch.PickUp:   "it is drawn with the thumb and its corners",
+	stitch.K2tog:    "the words tell it; both corners draw it",
+	stitch.SSK:      "the words tell it; both corners draw it",
+	stitch.P2tog:    "no plan has it: only who paints it knits it",
+	stitch.SSP:      "no plan has it: only who paints it knits it",
+	stitch.K3tog:    "no plan has it: only who paints it knits it",
+	stitch.SK2P:     "no plan has it: only who paints it knits it",
+	stitch.S2KP:     "no plan has it: only who paints it knits it",
+	stitch.BindOff:  "the words tell it, stitch by stitch",
+	stitch.DrawUp:   "the words tell it in a line",
+	stitch.JoinHem:  "the words tell it in a line",
+}
+
+// Every operation of the table is drawn, or has a reason why not.
+func TestEveryOperationIsDrawnOrNeedsNoLesson(t *testing.T) {
+	for _, op := range stitch.All() {
+		drawn := slices.ContainsFunc(lessons, func(g lessonGroup) bool { return slices.Contains(g.ops, op) })
+		assert.Equal(t, notDrawn[op] == "", drawn, "%s is drawn, or notDrawn says why not", op)
+		for _, fromLeft := range []bool{false, true} {
+			rows := Lesson(LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(op), FromLeft: fromLeft})
+			assert.Equal(t, drawn, len(rows) > 0, "%s", op)
+		}
+	}
+}
+
+// A mitt is taught what its rounds hold, and nothing else: each set of operations with the
+// titles that they call for, in order.
+func TestLessonGoesByTheRounds(t *testing.T) {
+	thumb := []stitch.Op{stitch.Hold, stitch.CastOn, stitch.PickUp, stitch.GapK2tog, stitch.GapSSK}
+	const ofThumb = "Bridge over the gap|Pick up for the thumb|Close both corners"
+	for _, c := range []struct {
+		ops      []stitch.Op
+		fromLeft bool
+		want     string
+	}{
+		{[]stitch.Op{stitch.LLI, stitch.RLI}, false, "Lifted, leaning left (LLI)|Lifted, leaning right (RLI)|" + ofThumb},
+		{[]stitch.Op{stitch.LLI, stitch.RLI}, true, "Lifted, leaning right (RLI)|Lifted, leaning left (LLI)|" + ofThumb},
+		{[]stitch.Op{stitch.M1L}, false, "Make one leaning left (M1L)|" + ofThumb},
+		{[]stitch.Op{stitch.M1L}, true, "Make one leaning left (M1L)|" + ofThumb},
+		{[]stitch.Op{stitch.YarnOver, stitch.KnitTBL}, false, "Yarn over (yo), closed|" + ofThumb},
+		{[]stitch.Op{stitch.YarnOver}, false, "Yarn over (yo)|" + ofThumb},
+		{[]stitch.Op{stitch.KFB}, false, "Knit front and back (kfb)|" + ofThumb},
+		{[]stitch.Op{stitch.Graft}, false, ofThumb + "|Graft (the front needle is drawn below)"},
+	} {
+		s := lessonOf(opSet(append(c.ops, thumb...)...), c.fromLeft, 4.23)
+		assert.Equal(t, c.want, strings.Join(titlesOf(s), "|"))
+		has := slices.Contains(c.ops, stitch.M1R) || c.fromLeft && slices.Contains(c.ops, stitch.M1L)
+		assert.Equal(t, has, strings.Contains(words(s), "as for M1"), "the corners name a make one only if it is drawn")
+	}
+}
+
+// Every lesson fits its page in both sizes of print: nothing leaves it, and no word lies on
+// another.
+func TestEveryLessonFits(t *testing.T) {
+	for _, letter := range []float64{4.23, 6.35} {
+		for _, fromLeft := range []bool{false, true} {
+			s := lessonOf(opSet(stitch.All()...), fromLeft, letter)
+			keepApart(t, s)
+			for _, title := range titlesOf(s) {
+				assert.NotContains(t, title, "…", "no title is cut")
+			}
+		}
+	}
+}
+
+// Rows are as few as can be, and their widest is the least: against all ways to break up to
+// nine widths.
+func TestRowsAreFewAndEven(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 1))
+	for range 300 {
+		widths := make([]float64, 1+r.IntN(9))
+		for i := range widths {
+			widths[i] = []float64{40, 66, 80, 120}[r.IntN(4)]
+		}
+		const room = 186
+		fewest, least := len(widths)+1, 0.0
+		for cuts := range 1 << (len(widths) - 1) {
+			rows, sum, most := 1, 0.0, 0.0
+			for i, w := range widths {
+				if i > 0 && cuts>>(i-1)&1 == 1 {
+					rows, sum = rows+1, 0
+				}
+				sum += w
+				most = max(most, sum)
+			}
+			if most <= room && (rows < fewest || rows == fewest && most < least) {
+				fewest, least = rows, most
+			}
+		}
+		ends := evenRows(widths, room)
+		require.Len(t, ends, fewest, "%v", widths)
+		require.Equal(t, len(widths), ends[len(ends)-1])
+		from, most := 0, 0.0
+		for _, to := range ends {
+			sum := 0.0
+			for _, w := range widths[from:to] {
+				sum += w
+			}
+			from, most = to, max(most, sum)
+		}
+		require.InDelta(t, least, most, 0, "%v", widths)
+	}
+	assert.Empty(t, evenRows(nil, 186))
+	assert.Equal(t, []int{1, 2}, evenRows([]float64{200, 40}, 186), "what is wider than a row has one to itself")
+}
