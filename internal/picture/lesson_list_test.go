@@ -23,6 +23,7 @@ var notDrawn = map[stitch.Op]string{
 	stitch.Slip:     "the words tell it",
 	stitch.M1:       "the words tell it: it may lean either way",
 	stitch.CastOn:   "the bridge is drawn with the thumb and its corners",
+	stitch.Take:     "every knitter knows it: kept stitches are knitted",
 	stitch.Hold:     "it is drawn with the thumb and its corners",
 	stitch.PickUp:   "it is drawn with the thumb and its corners",
 	stitch.K2tog:    "the words tell it; both corners draw it",
