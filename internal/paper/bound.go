@@ -13,6 +13,7 @@ import (
 var (
 	afterNumber  = nouns("cm in mm m yd g stitch stitches round rounds held times ball balls marker decreased increase picked ribbing")
 	beforeNumber = nouns("round rounds Round Rounds weight US page part over every to")
+	named        = nouns("round rounds Round Rounds") // by their number, unless that counts what follows
 )
 
 func nouns(list string) map[string]bool {
@@ -46,9 +47,9 @@ func bound(text string) string {
 // joined reports whether the ith word stays with the one before it.
 func joined(words []string, i int) bool {
 	before, at := words[i-1], words[i]
-	core := strings.TrimRight(at, ".,;:)")
+	noun := strings.TrimLeft(before, "(")
 	switch {
-	case isNumber(before) && afterNumber[core], isNumber(at) && beforeNumber[strings.TrimLeft(before, "(")], before == "≈", before == "→", at == "→", before == "(+", before == "−":
+	case numbers(words, i-1), isNumber(at) && beforeNumber[noun] && !(named[noun] && numbers(words, i)), before == "≈", before == "→", at == "→", before == "(+", before == "−":
 		return true
 	case at == "/":
 		return i > 1 && i+1 < len(words) && isNumber(words[i-2]) && isNumber(words[i+1])
@@ -56,6 +57,12 @@ func joined(words []string, i int) bool {
 		return isNumber(at) && i > 2 && isNumber(words[i-3])
 	}
 	return false
+}
+
+// numbers reports whether the ith word is a number of what comes next: "3" in "every 2nd
+// round 3 times", but not in "round 3".
+func numbers(words []string, i int) bool {
+	return isNumber(words[i]) && i+1 < len(words) && afterNumber[strings.TrimRight(words[i+1], ".,;:)")]
 }
 
 // isNumber reports whether a word is a number or begins with one: "13", "(24.4", "2⅜",

@@ -23,6 +23,9 @@ func TestNumbersStayWithTheirUnits(t *testing.T) {
 		"15 held, 1 decreased; to 14 stitches":  "15_held, 1_decreased; to_14_stitches",
 		"a dot. ≈ estimated (+ looser)":         "a dot. ≈_estimated (+_looser)",
 		"about ⅞ in":                            "about ⅞_in",
+		"every 2nd round 3 times, then every":   "every_2nd_round 3_times, then every",
+		"a decrease round 3 times":              "a decrease round 3_times",
+		"rounds 3 times in all. Rounds 1, 3":    "rounds 3_times in all. Rounds_1, 3",
 	} {
 		assert.Equal(t, want, strings.ReplaceAll(bound(text), draw.Hard, "_"))
 	}

@@ -83,19 +83,41 @@ func (h *handout) howToRead() []string {
 // abovePassage is the room above a section of the words, in tenths of a millimetre.
 const abovePassage = 25
 
-// passages sets the sections of the words, short neighbours side by side.
+// passages sets the sections of the words, short neighbours side by side where that
+// saves the most.
 func (h *handout) passages() (list []block) {
 	all := sections{h, h.pairsByPart(), h.lengthsByPart(), map[setIn][]part{}}
 	passages := words.Merged(h.Out.Words)
-	for len(passages) > 0 {
-		b := one(passages[0].Title, abovePassage, all.once(passages[0], h.width()))
-		n := 1
-		if ways, of := all.beside(passages); of > 0 {
-			b.ways, n = ways, of
+	chosen := all.chosen(passages)
+	for i := 0; i < len(passages); i += max(1, chosen[i].n) {
+		b := one(passages[i].Title, abovePassage, all.once(passages[i], h.width()))
+		if chosen[i].n > 0 {
+			b.ways = chosen[i].ways
 		}
-		list, passages = append(list, b), passages[n:]
+		list = append(list, b)
 	}
 	return list
+}
+
+// neighbours are sections that stand side by side: their ways, how many they are, and how
+// much of the height they save; none if the first stands alone.
+type neighbours struct {
+	ways     []way
+	n, saves int
+}
+
+// chosen returns for each section with which of those after it it stands side by side. It
+// stands alone if they then save more among themselves.
+func (s sections) chosen(list []words.Passage) []neighbours {
+	chosen := make([]neighbours, len(list))
+	saved := make([]int, len(list)+1) // by a section and all after it
+	for i := len(list) - 1; i >= 0; i-- {
+		saved[i] = saved[i+1]
+		if with := s.beside(list[i:]); with.n > 0 && with.saves+saved[i+with.n] >= saved[i] {
+			chosen[i], saved[i] = with, with.saves+saved[i+with.n]
+		}
+	}
+	return chosen
 }
 
 // sections sets sections of the words.
@@ -119,10 +141,9 @@ const (
 const tableRoom = 28
 
 // beside returns the ways of the first of some sections with those that may stand beside
-// it, one below the other: as many as save the largest share of the height. It returns 0
-// for how many sections these are in all if the first stands alone. A gusset, or a
+// it, one below the other: as many as save the largest share of the height. A gusset, or a
 // section with a chart, needs more room; those of two charts don't stand together.
-func (s sections) beside(list []words.Passage) (ways []way, n int) {
+func (s sections) beside(list []words.Passage) (with neighbours) {
 	half, best := s.columnWidth(2), 100
 	fits := func(p words.Passage) bool {
 		return s.roomFor(half) && (s.pairs[p.Part] == 0 && !p.Part.Marked() || half > tableRoom*s.body)
@@ -140,12 +161,12 @@ func (s sections) beside(list []words.Passage) (ways []way, n int) {
 		if together.Height > s.area().Page || share > savesLittle || share >= best {
 			continue
 		}
-		best, n, ways = share, k, []way{{parts: []part{together}}}
+		best, with = share, neighbours{[]way{{parts: []part{together}}}, k, stack(apart).Height - together.Height}
 		if !mixed && (share > savesMuch || together.Height > highBeside) {
-			ways = append(ways, way{parts: apart})
+			with.ways = append(with.ways, way{parts: apart})
 		}
 	}
-	return ways, n
+	return with
 }
 
 // once returns a section as it is set in a width, which is done once.
