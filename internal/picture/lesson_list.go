@@ -9,10 +9,11 @@ import (
 )
 
 // lessonGroup is panels that stay in one row, and the operations of which each calls for
-// them. They are those of a mitt that is knitted from right to left.
+// them, or what else does. They are those of a mitt that is knitted from right to left.
 type lessonGroup struct {
 	name   string // what is drawn, for who can't see it
 	ops    []stitch.Op
+	also   func(o LessonOptions) bool // nil: nothing
 	panels func(o LessonOptions, n names) []lessonPanel
 }
 
@@ -22,31 +23,42 @@ const high, low = 34.0, 32.0
 
 // lessons are all groups, in the order in which they are worked.
 var lessons = []lessonGroup{
-	{"make ones", []stitch.Op{stitch.M1L}, func(_ LessonOptions, n names) []lessonPanel {
+	{"closed cast-on", nil, func(o LessonOptions) bool { return slices.ContainsFunc(o.Tips, inRing) }, func(LessonOptions, names) []lessonPanel {
+		return []lessonPanel{
+			{"Closed cast-on", 1, "Lay the yarn in a ring and draw each stitch out of it.", 40, high, drawRing},
+			{"", 2, "Pull the end: the ring closes.", 40, high, drawRingShut},
+		}
+	}},
+	{"wound cast-on", nil, func(o LessonOptions) bool {
+		return slices.ContainsFunc(o.Tips, func(n int) bool { return !inRing(n) })
+	}, func(LessonOptions, names) []lessonPanel {
+		return []lessonPanel{{"Closed cast-on", 0, "Wind the yarn round two needles held together, half of the stitches on each. Knit across both.", 40, high, drawWound}}
+	}},
+	{"make ones", []stitch.Op{stitch.M1L}, nil, func(_ LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{
 			{"Make one leaning " + n.left + " (" + n.op(stitch.M1L) + ")", 1, "Lift the strand from the front with the " + n.left + " needle: its " + n.right + " leg lies in front.", 40, high, drawLiftFront},
 			{"", 2, "Knit it through the back loop: that twists it shut.", 40, high, drawKnitBack},
 		}
 	}},
-	{"make ones", []stitch.Op{stitch.M1R}, func(_ LessonOptions, n names) []lessonPanel {
+	{"make ones", []stitch.Op{stitch.M1R}, nil, func(_ LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{
 			{"Make one leaning " + n.right + " (" + n.op(stitch.M1R) + ")", 1, "Lift the strand from behind with the " + n.left + " needle: its " + n.left + " leg lies in front.", 40, high, drawLiftBack},
 			{"", 2, "Knit it through the front loop: that twists it shut.", 40, high, drawKnitFront},
 		}
 	}},
-	{"lifted increases", []stitch.Op{stitch.LLI}, func(_ LessonOptions, n names) []lessonPanel {
+	{"lifted increases", []stitch.Op{stitch.LLI}, nil, func(_ LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{
 			{"Lifted, leaning " + n.left + " (" + n.op(stitch.LLI) + ")", 1, "Two rows below the stitch just worked, lift the " + n.left + " leg onto the " + n.left + " needle.", 40, high, drawLiftTwoBelow},
 			{"", 2, "Knit it through the back loop: so it isn’t twisted.", 40, high, drawKnitLiftedLeft},
 		}
 	}},
-	{"lifted increases", []stitch.Op{stitch.RLI}, func(_ LessonOptions, n names) []lessonPanel {
+	{"lifted increases", []stitch.Op{stitch.RLI}, nil, func(_ LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{
 			{"Lifted, leaning " + n.right + " (" + n.op(stitch.RLI) + ")", 1, "Right below the next stitch, lift the " + n.right + " leg onto the " + n.left + " needle.", 40, high, drawLiftBelowNext},
 			{"", 2, "Knit it as usual, then knit the next stitch.", 40, high, drawKnitLiftedRight},
 		}
 	}},
-	{"yarn overs", []stitch.Op{stitch.YarnOver}, func(o LessonOptions, n names) []lessonPanel {
+	{"yarn overs", []stitch.Op{stitch.YarnOver}, nil, func(o LessonOptions, n names) []lessonPanel {
 		list := []lessonPanel{{"Yarn over (yo)", 1, "Bring the yarn to the front and lay it over the " + n.right + " needle.", 40, high, drawYarnOver}}
 		if !o.Ops[stitch.KnitTBL] {
 			list[0].step = 0
@@ -55,13 +67,13 @@ var lessons = []lessonGroup{
 		list[0].title = "Yarn over (yo), closed"
 		return append(list, lessonPanel{"", 2, "In the next round knit it through the back loop: that twists it shut.", 40, high, drawKnitBack})
 	}},
-	{"knitting front and back", []stitch.Op{stitch.KFB}, func(_ LessonOptions, n names) []lessonPanel {
+	{"knitting front and back", []stitch.Op{stitch.KFB}, nil, func(_ LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{
 			{"Knit front and back (kfb)", 1, "Knit into the front, but leave the stitch on the " + n.left + " needle.", 40, high, drawFront},
 			{"", 2, "Knit into its back as well, then let it go: one has become two.", 40, high, drawFrontAndBack},
 		}
 	}},
-	{"loop cast-on", ofThumb, func(o LessonOptions, n names) []lessonPanel {
+	{"loop cast-on", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
 		over := lessonPanel{
 			"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, low, drawLoops,
 		}
@@ -70,10 +82,10 @@ var lessons = []lessonGroup{
 		}
 		return []lessonPanel{over}
 	}},
-	{"picking up", ofThumb, func(o LessonOptions, n names) []lessonPanel {
+	{"picking up", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}}
 	}},
-	{"closing the corners", ofThumb, func(o LessonOptions, n names) []lessonPanel {
+	{"closing the corners", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
 		lift := "Lift the strand from behind."
 		if o.holds(stitch.M1R) {
 			lift = "Lift the strand from behind, as for " + n.op(stitch.M1R) + "."
@@ -83,7 +95,7 @@ var lessons = []lessonGroup{
 			{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise. Knit both through the back loops.", 40, 27, drawLastGap},
 		}
 	}},
-	{"grafting", []stitch.Op{stitch.Graft}, func(LessonOptions, names) []lessonPanel {
+	{"grafting", []stitch.Op{stitch.Graft}, nil, func(LessonOptions, names) []lessonPanel {
 		return []lessonPanel{
 			{"Graft (the front needle is drawn below)", 1, "Put half on each of two needles. Front: as if to purl. Back: as if to knit.", 40, high, drawGraftBegun},
 			{"", 2, "Front: as if to knit, slip it off; the next as if to purl.", 40, high, drawGraftFront},
@@ -91,6 +103,9 @@ var lessons = []lessonGroup{
 		}
 	}},
 }
+
+// inRing reports whether so many stitches of a closed cast-on begin in a ring of yarn.
+func inRing(n int) bool { return n <= stitch.MostInRing }
 
 // ofThumb are the operations of a thumb whose stitches were held beside a gap.
 var ofThumb = []stitch.Op{stitch.GapK2tog, stitch.GapSSK}
@@ -121,7 +136,7 @@ func (o LessonOptions) holds(op stitch.Op) bool {
 // groups returns what is drawn for the mitt.
 func (o LessonOptions) groups() (list []lessonGroup) {
 	for _, g := range lessons {
-		if slices.ContainsFunc(g.ops, o.holds) {
+		if slices.ContainsFunc(g.ops, o.holds) || g.also != nil && g.also(o) {
 			list = append(list, g)
 		}
 	}

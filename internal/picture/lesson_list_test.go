@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/draw"
 	"thenar/internal/stitch"
 )
 
@@ -28,11 +29,11 @@ var notDrawn = map[stitch.Op]string{
 	stitch.PickUp:   "it is drawn with the thumb and its corners",
 	stitch.K2tog:    "the words tell it; both corners draw it",
 	stitch.SSK:      "the words tell it; both corners draw it",
-	stitch.P2tog:    "no plan has it: only who paints it knits it",
-	stitch.SSP:      "no plan has it: only who paints it knits it",
-	stitch.K3tog:    "no plan has it: only who paints it knits it",
-	stitch.SK2P:     "no plan has it: only who paints it knits it",
-	stitch.S2KP:     "no plan has it: only who paints it knits it",
+	stitch.P2tog:    "the words tell it in a line",
+	stitch.SSP:      "the words tell it in a line",
+	stitch.K3tog:    "the words tell it in a line",
+	stitch.SK2P:     "the words tell it in a line",
+	stitch.S2KP:     "the words tell it in a line",
 	stitch.BindOff:  "the words tell it, stitch by stitch",
 	stitch.DrawUp:   "the words tell it in a line",
 	stitch.JoinHem:  "the words tell it in a line",
@@ -74,6 +75,20 @@ func TestLessonGoesByTheRounds(t *testing.T) {
 		has := slices.Contains(c.ops, stitch.M1R) || c.fromLeft && slices.Contains(c.ops, stitch.M1L)
 		assert.Equal(t, has, strings.Contains(words(s), "as for M1"), "the corners name a make one only if it is drawn")
 	}
+}
+
+// A mitt that begins at a tip is shown its closed cast-on: out of a ring, or if the stitches
+// are many, wound round two needles.
+func TestLessonOfATip(t *testing.T) {
+	for n, want := range map[int]string{8: "Lay the yarn in a ring", stitch.MostInRing: "Lay the yarn in a ring", stitch.MostInRing + 1: "Wind the yarn round two needles"} {
+		s := &draw.Scene{}
+		for _, row := range Lesson(LessonOptions{Width: 182, Letter: 4.23, Tips: []int{n}}) {
+			s.Add(row, 0, 0, 1)
+		}
+		assert.Contains(t, words(s), want)
+		assert.Equal(t, []string{"Closed cast-on"}, titlesOf(s))
+	}
+	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23}))
 }
 
 // Every lesson fits its page in both sizes of print: nothing leaves it, and no word lies on

@@ -106,7 +106,7 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}
-	all := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Held: 15, Bridge: 3, PickedUp: 4}
+	all := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Tips: []int{8, 14}, Held: 15, Bridge: 3, PickedUp: 4}
 	for _, row := range all.rows(all.groups()) {
 		for _, p := range row {
 			var xs [2][]float64

@@ -169,3 +169,33 @@ func piecesInOrder(k *sketch, th thread) (list []string) {
 	}
 	return list
 }
+
+// A closed cast-on: every stitch comes out of the ring and goes back into it, and between
+// them the yarn stays behind. Yarn wound round two needles lies before both or behind both.
+func TestClosedCastOn(t *testing.T) {
+	for _, mirrored := range []bool{false, true} {
+		for _, c := range []struct {
+			draw func(*sketch, LessonOptions)
+			ring thread
+		}{{drawRing, openRing()}, {drawRingShut, shutRing()}} {
+			k := &sketch{s: &draw.Scene{}, width: 40, mirrored: mirrored}
+			c.draw(k, LessonOptions{})
+			assert.Equal(t, "ououou", passes(t, k, c.ring, []point{{0, needleY}, {40, needleY}}), "each stitch lies over the needle once")
+			colour := slices.IndexFunc(c.ring, func(n knot) bool { return n.fill == pale })
+			ring, stitches := c.ring[:colour], c.ring[colour-1:]
+			over, top := "", ringMiddle.y
+			for _, at := range crossings(line(k, stitches.points()), line(k, ring.points())) {
+				if at.y < top+0.8 { // not where the tail leaves it
+					over += map[string]string{pale: "o", dark: "u"}[toneOf(topmost(t, k.s, at))]
+				}
+			}
+			assert.Equal(t, "oooooou"[:len(over)], over, "both legs of each stitch lie over the ring, and the yarn goes on behind it")
+			assert.GreaterOrEqual(t, len(over), 6)
+		}
+		k := &sketch{s: &draw.Scene{}, width: 40, mirrored: mirrored}
+		drawWound(k, LessonOptions{})
+		for _, y := range []float64{upperY, lowerY} {
+			assert.Equal(t, "ouououou"+"o", passes(t, k, wound(), []point{{0, y}, {40, y}}))
+		}
+	}
+}

@@ -203,3 +203,17 @@ func (m Mitt) Ops() map[Op]bool {
 	}
 	return held
 }
+
+// MostInRing is the greatest number of stitches of a closed cast-on that begin out of one
+// ring of yarn; more begin along a closed edge (common practice, no source).
+const MostInRing = 12
+
+// Tips returns how many stitches each closed cast-on of the mitt begins.
+func (m Mitt) Tips() (list []int) {
+	for i := range m.Sections {
+		if s := &m.Sections[i]; s.About.Tip && s.CastOn > 0 {
+			list = append(list, s.CastOn)
+		}
+	}
+	return list
+}
