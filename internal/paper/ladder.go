@@ -163,6 +163,8 @@ func (c *climb) end() []string {
 	p := c.Out.Plan
 	n := p.Body.Stitches.N
 	switch {
+	case p.Top != nil && grafted(c.Out.Mitt.Section(stitch.Top)):
+		return []string{"graft the last " + words.Plural(p.Top.End, "stitch")}
 	case p.Top != nil:
 		return []string{"draw the yarn through " + words.Plural(p.Top.End, "stitch")}
 	case p.Body.EdgingRounds > 0:
@@ -171,6 +173,11 @@ func (c *climb) end() []string {
 		n = p.Bridge.HandAfter
 	}
 	return []string{c.Out.Terms.Say("bind off " + words.Plural(n, "stitch"))}
+}
+
+// grafted reports whether a section's last stitches are grafted.
+func grafted(s *stitch.Section) bool {
+	return s != nil && len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.Graft
 }
 
 // notes returns what is to be known of a part: its ribbing or increases, and where on the

@@ -57,6 +57,18 @@ func TestStepsOfEveryWayAreDrawn(t *testing.T) {
 	}
 }
 
+// Where a top is grafted, the plan says so as the words do.
+func TestPlanGraftsWhereTheWordsDo(t *testing.T) {
+	doc := project.Samples()[0]
+	doc.Sheet = doc.Sheet.Clone()
+	maps.Copy(doc.Sheet, map[string]string{"kind": "mitten", "top.kind": "banded", "top.band": "6", "gauge.swatches[0].stitches": "36", "gauge.swatches[0].rounds": "40"})
+	all := onPages(Handout(derived(t, doc, chart.Marks{}), Options{Paper: A4, Pieces: []Piece{Plan, Words}}))
+	assert.Contains(t, all, compact("graft the last 18 stitches"))
+	assert.Contains(t, all, compact("Graft the last 18."))
+	assert.NotContains(t, all, compact("through 18 stitches"))
+	assert.NotContains(t, all, compact("through the 18"))
+}
+
 // The drawn steps and the key beside the words tell a lifted increase alike, from either
 // side: where the words lift two rows below, so does the drawing.
 func TestDrawnStepsAgreeWithTheKey(t *testing.T) {
