@@ -62,6 +62,12 @@ func (b *body) fill(row *Row, n int, share float64) {
 		row.Body = filled * d.Girth
 		row.Wanted = row.Body + filled*d.Added
 		return
+	case stitch.OverHand:
+		if row.about.Below {
+			row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
+			break
+		}
+		fallthrough
 	default:
 		row.Body = b.above.At(row.Height - b.parting)
 		if row.Height < b.parting { // the thumb lies inside

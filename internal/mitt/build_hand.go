@@ -10,9 +10,34 @@ import (
 // before an edging brings the hand to the edging's count.
 func (p *Plan) openHand() stitch.Section {
 	s := p.dividedHand()
-	s.About.Ribbed, s.About.Rib, s.About.Knits = p.Body.EdgingRounds, p.Body.EdgingRib, p.Stitch.knits(p.Body.EdgingRib)
+	p.openEdge(&s)
 	s.About.Until = "where the fingers are to be free"
+	return s
+}
+
+// openEdge ends an open hand with its ribbing.
+func (p *Plan) openEdge(s *stitch.Section) {
+	s.About.Ribbed, s.About.Rib, s.About.Knits = p.Body.EdgingRounds, p.Body.EdgingRib, p.Stitch.knits(p.Body.EdgingRib)
 	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, p.Body.EdgingStitches)}
+}
+
+// openAlone builds a wristlet above its cuff: over the heel of the hand, to end below
+// the base of the thumb, which stays outside (common practice, no source). The last
+// round before its edging brings it to the edging's count.
+func (p *Plan) openAlone() stitch.Section {
+	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
+	for r, plain := 1, p.Body.RoundsAbove-p.Body.EdgingRounds; r <= p.Body.RoundsAbove; r++ {
+		ops := times(nil, stitch.Knit, p.Bridge.HandAfter)
+		switch {
+		case r > plain:
+			ops = p.Stitch.ribbing(p.Body.EdgingStitches, p.Body.EdgingRib)
+		case r == plain:
+			ops = p.spread(stitch.Hand, ops, p.Body.EdgingStitches-p.Bridge.HandAfter)
+		}
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
+	}
+	p.openEdge(&s)
+	s.About.Until, s.About.Below = "the base of the thumb", true
 	return s
 }
 

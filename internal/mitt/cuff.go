@@ -52,7 +52,7 @@ func (d *draft) cuff(pl *Planner) error {
 	}
 	p.Cuff = Cuff{
 		CastOn: c, Wrist: c, Rounds: rounds, PlainRounds: plain, Rib: rib,
-		JoinsAbove: !p.Parted() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
+		JoinsAbove: p.Tucked() && plain == 0 && rounds > 0 && (!knitted || k.JoinsAbove),
 		Facing:     d.facing(rounds, plain),
 		PerMM:      d.req.cuffPerMM() / d.req.Make.Cuff.info().reaches(),
 	}
@@ -76,7 +76,7 @@ func (d *draft) cuffRounds() (rounds, plain int) {
 	}
 	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.in(stitch.CuffPlain)))
 	rounds = max(d.pins.CuffRounds.Or(d.cuffRoundsFree(plain)), d.cuffOnward(plain))
-	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && d.req.Kind.info().parts {
+	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && !d.req.Kind.info().both {
 		rounds++
 	}
 	return rounds, plain
@@ -119,7 +119,7 @@ func (d *draft) cuffJoins() error {
 // Without a thumb that may be the only round below the top, which takes off what the
 // top can't use as well.
 func (d *draft) maxJoined(n int) int {
-	if !d.req.Kind.info().parts {
+	if d.req.Kind.info().both {
 		n -= d.req.Make.closes(n).even
 	}
 	return 2 * n

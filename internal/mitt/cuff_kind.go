@@ -146,7 +146,7 @@ func (d *draft) cuffRoundsFree(plain int) int {
 // afterHem returns the rounds of a hem after the one that joins it: one, if the change
 // to the hand's count has no other round.
 func (d *draft) afterHem(plain int) int {
-	return boolInt(plain == 0 && d.req.Kind.info().parts)
+	return boolInt(plain == 0 && !d.req.Kind.info().both)
 }
 
 // facing returns the rounds of a hem of so many rounds that lie inside; once it is

@@ -15,6 +15,7 @@ const (
 	Fingerless Kind = "fingerless"
 	Mitten     Kind = "mitten"
 	Thumbless  Kind = "mitten_without_thumb"
+	Wristlet   Kind = "wristlet"
 )
 
 // kindInfo is everything in which one kind of mitt differs from another. The
@@ -34,7 +35,8 @@ type kindInfo struct {
 	ease               float64 // of the hand; see handEase
 	easeFrom           string
 	ribbing, plainCuff portion
-	aboveFrom          string // the rule for the length above the gusset, or above the cuff
+	above              portion // of an open kind: the length above the gusset, or above the cuff
+	aboveFrom          string  // the rule for the length above the gusset, or above the cuff
 }
 
 // portion is a usual length: a share of the hand's length, plus more in mm.
@@ -55,10 +57,11 @@ var kinds = []*kindInfo{
 		builders: map[Construction][]builder{
 			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
 		},
-		parts: true,
-		ease:  -0.05, easeFrom: eachFrom,
+		parts: true, without: Wristlet,
+		ease: -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0.165, 0, "0.165 × hand length"},
+		above:     portion{share: 0.21},
 		aboveFrom: "0.21 × hand length",
 	},
 	{
@@ -82,6 +85,17 @@ var kinds = []*kindInfo{
 		ribbing:   gripping,
 		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
 		aboveFrom: "hand length + 5 mm, less the top",
+	},
+	{
+		kind: Wristlet, words: "wristlet",
+		builders: map[Construction][]builder{
+			NoThumb: {(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).openAlone},
+		},
+		ease: -0.05, easeFrom: eachFrom,
+		ribbing:   portion{0.165, 0, "0.165 × hand length"},
+		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
+		above:     portion{share: 0.39},
+		aboveFrom: "0.39 × hand length: with its ribbing a palm’s length up to the base of the thumb",
 	},
 }
 
@@ -133,10 +147,14 @@ func (d *draft) withoutThumb() error {
 	p := &d.plan
 	p.Bridge.HandAfter = p.Body.Stitches.N
 	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
+	if !p.Kind.Closed() { // a wristlet, which ends below the thumb
+		p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumb || f.Field == hand.FieldPalm })
+		return nil
+	}
 	return d.topFits()
 }
 
-// warnWithoutEffect names the fixed numbers that a mitten without a thumb has no
+// warnWithoutEffect names the fixed numbers that a mitt without a thumb has no
 // use for: first the counts, then the numbers that say when to increase.
 func (d *draft) warnWithoutEffect() {
 	var names, times []string
@@ -150,6 +168,6 @@ func (d *draft) warnWithoutEffect() {
 		}
 	}
 	if names = append(names, times...); len(names) > 0 {
-		d.plan.say("pins_without_effect", "A mitten without a thumb has no use for these fixed numbers; they are kept: %s.", strings.Join(names, ", "))
+		d.plan.say("pins_without_effect", "A %s has no use for these fixed numbers; they are kept: %s.", d.plan.Kind.Words(), strings.Join(names, ", "))
 	}
 }

@@ -201,6 +201,7 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 //	cuff, mittens: it has to grip, rib 0.33 L + 8 mm, plain 0.05 L, without a thumb 0
 //	hem, rolled edge: 0.12 L, the plain rounds longer by what it reaches up less
 //	above the gusset, fingerless mitt: 0.21 L
+//	above the cuff, wristlet: 0.39 L, so that with its ribbing it is 0.55 L long
 //	above the gusset, mitten: L − crotch + 5 mm, top included
 //	above the cuff, mitten without a thumb: L + 5 mm, top included
 //	edgings: 0.06 L
@@ -227,7 +228,7 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 	out.cuff, out.cuffPlain = r.cuffLengths(l)
 	switch {
 	case !kind.topped:
-		out.above = or(r.Lengths.AboveGusset, 0.21*l)
+		out.above = or(r.Lengths.AboveGusset, kind.above.of(l))
 	case kind.parts:
 		out.above = l - h.WristToCrotch.MM() + TipRoom // top included; the top takes it off
 	default:

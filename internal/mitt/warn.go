@@ -113,7 +113,7 @@ func (d *draft) warnMultiples() {
 	}
 	d.warnRibs()
 	if !p.Kind.info().topped && d.pins.TopRounds.On {
-		p.say(TopRounds.Key(), "A fingerless mitt has no top; its fixed rounds are not used.")
+		p.say(TopRounds.Key(), "A %s has no top; its fixed rounds are not used.", p.Kind.Words())
 	}
 }
 

@@ -62,8 +62,11 @@ func (h *handout) filled(girth, length string) (doubt [2]bool) {
 
 // noun returns what the mitt is called in few words.
 func (h *handout) noun() string {
-	if h.Out.Plan.Kind.Closed() {
+	switch p := h.Out.Plan; {
+	case p.Kind.Closed():
 		return "mitten"
+	case !p.Parted():
+		return p.Kind.Words()
 	}
 	return "mitt"
 }

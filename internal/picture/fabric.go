@@ -78,6 +78,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	sections := p.Mitt().Upward()
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
+	below := false                     // it ends where a gusset would begin
 	if !p.Parted() {
 		level = f.lift
 	}
@@ -98,6 +99,10 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		if over == stitch.OverMound || !p.Parted() && s.Part.Passing() {
 			division = reached
 		}
+		below = below || s.About.Below
+	}
+	if below {
+		division, level = reached, f.crotch.y-p.Hand.GussetLength.MM()+f.lift
 	}
 	counts = smoothed(counts, smoothTimes)
 	reached = 0

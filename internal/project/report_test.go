@@ -65,6 +65,7 @@ func TestReportNamesHowItIsMade(t *testing.T) {
 			map[string]string{"cuff.kind": "gauntlet", "cuff.upper_girth": "22"},
 			`{"thumb":{"construction":"gusset","place":"side","increase":"m1"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"gauntlet","upper_girth_mm":220},"stitch":{"both_edges":true}}`,
 		},
+		{map[string]string{"thumb.construction": "none"}, `{"thumb":{"construction":"none"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":1,"purls":1}}`},
 		{map[string]string{"kind": "mitten_without_thumb", "thumb.increase": "kfb", "top.kind": "banded"}, `{"thumb":{"construction":"none"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":1,"purls":1},"top":{"kind":"banded","band":3}}`},
 	} {
 		sh := sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10", "gauge.swatches[0].rounds": "32", "gauge.swatches[0].height": "10", "hand.hand_circumference": "19"}

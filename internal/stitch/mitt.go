@@ -108,6 +108,7 @@ type Section struct {
 type About struct {
 	Shaping *Shaping // its increases or decreases, announced before round 1; nil: none
 	Inside  bool     // the thumb lies inside
+	Below   bool     // it ends below the thumb: it lies from the wrist to the base of the thumb
 	Palm    bool     // the thumb lies in the palm, of which the round's last Inset stitches are
 	Inset   int      // on the right hand; on the left the first after the gusset
 	Ribbed  int      // how many of its last rounds are ribbed

@@ -124,6 +124,9 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
 	}
+	if s.About.Below {
+		say("It ends below the thumb, so that the whole hand is free. " + by.pair())
+	}
 	if s.Part.Marked() && len(s.Rounds) > 0 {
 		say(by.round(s.About.Inset))
 		say(secondMarker(s.Rounds[0].LeadIn()))

@@ -13,6 +13,7 @@ const madeTitle = "How it is made"
 // makeFields are the choices of how a mitt is made, those that can be planned. An
 // empty choice is the usual one, so that a sheet without them stays without.
 var makeFields = []Field{
+	{Path: mitt.PathConstruction, Label: "Thumb", Help: "left out of a fingerless mitt: a wristlet", Usual: string(mitt.ByGusset), Choices: []Choice{{"", "with a gusset"}, {string(mitt.NoThumb), "left out"}}},
 	{Path: mitt.PathPlace, Label: "Thumb sits", Usual: string(mitt.AtSide), Choices: []Choice{{"", "at the side"}, {string(mitt.InPalm), "in the palm"}}},
 	{Path: mitt.PathInset, Label: "In the palm by", Help: "stitches from the side; left out: a sixteenth of the hand"},
 	{Path: mitt.PathIncrease, Label: "Gusset grows by", Usual: string(mitt.MakeOne), Choices: []Choice{
@@ -44,7 +45,6 @@ var makeFields = []Field{
 // keptFields are choices that can be described, but not planned yet. The form
 // doesn't show them; what a file brings of them can be let go where it is refused.
 var keptFields = []Field{
-	{Path: mitt.PathConstruction, Label: "Thumb", Usual: string(mitt.ByGusset), Choices: []Choice{{"", "with a gusset"}, {string(mitt.NoThumb), "left out"}}},
 	{Path: mitt.PathDirection, Label: "Begun", Usual: string(mitt.Up), Choices: []Choice{{"", "at the cuff"}, {string(mitt.Down), "at the fingertips"}}},
 	{Path: mitt.PathFlat, Label: "Worked", Usual: "false", Choices: []Choice{{"", "in the round"}, {"true", "flat"}}},
 }
