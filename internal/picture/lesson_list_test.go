@@ -145,3 +145,21 @@ func TestRowsAreFewAndEven(t *testing.T) {
 	assert.Empty(t, evenRows(nil, 186))
 	assert.Equal(t, []int{1, 2}, evenRows([]float64{200, 40}, 186), "what is wider than a row has one to itself")
 }
+
+// Every drawing stays within its panel, so that it doesn't reach into the words below it.
+func TestDrawingsStayInTheirPanels(t *testing.T) {
+	o := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Tips: []int{8, 14}, Held: 15, Bridge: 3, PickedUp: 4}
+	for _, g := range o.groups() {
+		for n, p := range g.panels(o, o.names()) {
+			s := &draw.Scene{}
+			p.draw(&sketch{s: s, width: p.width}, o)
+			for _, i := range s.Items {
+				if i.Kind == draw.PathItem {
+					for _, at := range flat(i.Path) {
+						require.True(t, at.y >= -0.5 && at.y <= p.height+0.1, "%s, panel %d: %.1f", g.name, n+1, at)
+					}
+				}
+			}
+		}
+	}
+}
