@@ -8,8 +8,10 @@ import (
 
 // openHand builds an open hand from the division to its bind-off. The last round
 // before an edging brings the hand to the edging's count.
-func (p *Plan) openHand() stitch.Section {
-	s := p.dividedHand()
+func (p *Plan) openHand() stitch.Section { return p.openHandFrom(p.divisionRound()) }
+
+func (p *Plan) openHandFrom(first stitch.Round) stitch.Section {
+	s := p.handFrom(first)
 	p.openEdge(&s)
 	s.About.Until = "where the fingers are to be free"
 	return s
@@ -42,8 +44,10 @@ func (p *Plan) openAlone() stitch.Section {
 }
 
 // handToTop builds the hand from the division to the top.
-func (p *Plan) handToTop() stitch.Section {
-	s := p.dividedHand()
+func (p *Plan) handToTop() stitch.Section { return p.handFromToTop(p.divisionRound()) }
+
+func (p *Plan) handFromToTop(first stitch.Round) stitch.Section {
+	s := p.handFrom(first)
 	p.belowTop(&s)
 	return s
 }
@@ -64,17 +68,16 @@ func (p *Plan) handAlone() stitch.Section {
 	return s
 }
 
-// dividedHand builds the rounds above the gusset. Round 1 puts the thumb's
-// stitches aside and casts on the bridge; the gusset stitches that stay on the
-// hand stand on both sides of it.
-func (p *Plan) dividedHand() stitch.Section {
+// handFrom builds the rounds above the gusset, or above where the thumb parts, from a
+// first round that puts the thumb's stitches aside.
+func (p *Plan) handFrom(first stitch.Round) stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	plain := p.Body.RoundsAbove - p.Body.EdgingRounds
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		var round stitch.Round
 		switch {
 		case r == 1:
-			round = p.divisionRound()
+			round = first
 		case r <= plain:
 			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
 		default:
@@ -130,8 +133,10 @@ func (p *Plan) joiningRound() stitch.Round {
 
 // bridgeWidth is the number of stitches between palm and back once the
 // thumb's stitches are set aside.
-func (p *Plan) bridgeWidth() int { return p.Gusset.Kept + p.Bridge.CastOn }
+func (p *Plan) bridgeWidth() int { return p.Gusset.Kept + p.Bridge.CastOn + p.Thumb.OnWaste }
 
+// divisionRound puts the thumb's stitches aside and casts on the bridge; the gusset
+// stitches that stay on the hand stand on both sides of it.
 func (p *Plan) divisionRound() stitch.Round {
 	first := (p.Gusset.Kept + 1) / 2
 	ops := times(nil, stitch.Knit, first)

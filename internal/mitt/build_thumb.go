@@ -18,9 +18,11 @@ const fewestClosed = 6
 func decreaseRounds(d int) int { return (d + maxInOneRound - 1) / maxInOneRound }
 
 // openThumb builds a thumb that ends in an edging and is bound off.
-func (p *Plan) openThumb() stitch.Section {
+func (p *Plan) openThumb() stitch.Section { return p.openThumbOf(p.thumbOnHeld()) }
+
+func (p *Plan) openThumbOf(s stitch.Section) stitch.Section {
 	t := &p.Thumb
-	s := p.thumbBelow(t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
+	p.thumbBelow(&s, t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
 	s.About = stitch.About{
 		Ribbed: t.EdgingRounds, Rib: t.EdgingRib, Knits: p.Stitch.knits(t.EdgingRib), Until: "where the tip of the thumb is to be free",
 		Digit: p.thumbInside(), Site: max(t.Rounds-t.EdgingRounds-boolInt(t.EdgingStitches != t.Stitches.N), 1),
@@ -34,9 +36,11 @@ func (p *Plan) openThumb() stitch.Section {
 }
 
 // closedThumb builds a thumb that is halved towards its tip and drawn up.
-func (p *Plan) closedThumb() stitch.Section {
+func (p *Plan) closedThumb() stitch.Section { return p.closedThumbOf(p.thumbOnHeld()) }
+
+func (p *Plan) closedThumbOf(s stitch.Section) stitch.Section {
 	plain := p.Thumb.lastCorner()
-	s := p.thumbBelow(plain, 0)
+	p.thumbBelow(&s, plain, 0)
 	s.About = stitch.About{Until: "the tip of the thumb", Digit: p.thumbInside(), Site: max(last(p.Thumb.DecreaseRounds), 1)}
 	p.closeThumb(&s, s.Rounds[len(s.Rounds)-1].Out(), plain)
 	return s
@@ -47,15 +51,18 @@ func (p *Plan) thumbInside() *stitch.Digit {
 	return &stitch.Digit{Girth: p.Hand.Thumb.MM(), Added: p.Ease.ThumbAdded, Stitches: p.Thumb.Stitches.N, Closed: p.Thumb.Closed}
 }
 
-// thumbBelow builds the thumb from the held stitches up to round plain, which
-// changes the count by change. Round 1 picks up along the bridge and works the
-// strand at each corner together with the held stitch beside it, to close the
-// hole there. The corner decreases follow; after the last of them the thumb
-// has its final count.
-func (p *Plan) thumbBelow(plain, change int) stitch.Section {
+// thumbOnHeld begins the thumb on the held stitches. Round 1 picks up along the bridge
+// and works the strand at each corner together with the held stitch beside it, to close
+// the hole there.
+func (p *Plan) thumbOnHeld() stitch.Section {
+	return stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: []stitch.Round{p.pickUpRound()}}
+}
+
+// thumbBelow goes on with a thumb from its round 1 up to round plain, which
+// changes the count by change. The corner decreases follow; after the last of them the
+// thumb has its final count.
+func (p *Plan) thumbBelow(s *stitch.Section, plain, change int) {
 	t := &p.Thumb
-	s := stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: make([]stitch.Round, 0, max(t.Rounds, 1))}
-	s.Rounds = append(s.Rounds, p.pickUpRound())
 	n, left, lead := t.FirstRound, t.Decreased, t.PickedUp
 	for r := 2; r <= min(plain, t.Rounds); r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(lead, n)}
@@ -69,7 +76,6 @@ func (p *Plan) thumbBelow(plain, change int) stitch.Section {
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()
 	}
-	return s
 }
 
 // pickUpRound returns the thumb's first full round. If only one stitch was held,

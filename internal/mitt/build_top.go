@@ -14,13 +14,17 @@ import (
 func (p *Plan) topAtBridge() stitch.Section {
 	width := p.bridgeWidth()
 	if p.Make.Place == InPalm {
-		return p.topOf(width, 2, -p.Gusset.Inset-1)
+		return p.topAtSide()
 	}
 	if width%2 == 1 {
 		return p.topOf(width, 1, (width-1)/2)
 	}
 	return p.topOf(width, 2, width/2-1)
 }
+
+// topAtSide builds the top above a thumb in the palm: its round begins at the side line,
+// as many stitches before the thumb as lie between the two.
+func (p *Plan) topAtSide() stitch.Section { return p.topOf(p.bridgeWidth(), 2, -p.Gusset.Inset-1) }
 
 // topAlone builds the top of a mitten without a thumb, whose round already
 // begins at a side line.

@@ -31,6 +31,9 @@ type search struct {
 	make         *Make
 	pins         *Pins
 
+	straight bool // without a gusset
+	onPalm   int  // the palm's stitches, which a straight thumb may take
+
 	topRounds, roundsAbove int // the greatest number that a mitten's top and hand may have
 }
 

@@ -50,6 +50,9 @@ func (p *Plan) Rung(n Number) string {
 		word, _, _ := strings.Cut(p.Make.Cuff.Words(), " ")
 		return word + " rounds"
 	}
+	if n == GussetRounds && !p.Gusseted() {
+		return "rounds to thumb"
+	}
 	return n.Rung()
 }
 
@@ -58,7 +61,28 @@ func (p *Plan) Said(n Number) string {
 	if n == CuffRounds {
 		return p.Make.Cuff.Words()
 	}
+	switch {
+	case n == GussetRounds && !p.Gusseted():
+		return "to the thumb"
+	case n == RoundsAboveGusset && !p.Parted():
+		return "above the cuff"
+	case n == RoundsAboveGusset && !p.Gusseted():
+		return "above the thumb"
+	}
 	return n.Said()
+}
+
+// PartOf returns the section of this plan with which pages show n. Without a gusset its
+// numbers belong to the hand that takes its place.
+func (p *Plan) PartOf(n Number) stitch.Part {
+	part := n.Part()
+	switch {
+	case !part.Marked() || p.Gusseted():
+		return part
+	case p.Parted():
+		return stitch.BelowThumb
+	}
+	return stitch.Hand
 }
 
 // Ribbed reports whether the cuff is a rib, whose multiple its count keeps.

@@ -20,7 +20,11 @@ func (d *draft) listDefaults() {
 		d.ratio("gauge.swatches[0].rounds", p.Gauge.Rounds*100, "1.36 rounds for every stitch, over 10 cm")
 	}
 	if d.req.Ease.Hand == nil {
-		d.ratio("ease.hand", p.Ease.Hand, kind.easeFrom+"; 0.05 more below 16 stitches over 10 cm")
+		from := kind.easeFrom
+		if p.Parted() && !p.Gusseted() {
+			from = "+0.05 at least, since no gusset makes room for the thumb’s base"
+		}
+		d.ratio("ease.hand", p.Ease.Hand, from+"; 0.05 more below 16 stitches over 10 cm")
 	}
 	if d.req.Ease.Cuff == nil {
 		d.ratio("ease.cuff", p.Ease.Cuff, "none")

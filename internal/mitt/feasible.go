@@ -4,6 +4,10 @@ package mitt
 // need not look for the best: for each base, bridge, pick-up and number of
 // decreases it only asks whether the pins leave any K.
 func (s *search) feasible() bool {
+	if s.straight {
+		_, ok := s.chooseStraight()
+		return ok
+	}
 	o := s.pins.KeptOnHand.Or(0)
 	for b := 1; b <= maxBase && b < s.n; b++ {
 		if !s.pins.GussetBase.Allows(b) || !s.grow.allows(b, o) {

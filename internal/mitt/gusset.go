@@ -27,7 +27,7 @@ func (d *draft) gusset(pl *Planner) error {
 // and at least two: an increase round and a plain one after it.
 func (d *draft) gussetRounds() {
 	n := d.freeGussetRounds()
-	c := Count{N: n, Exact: d.q * d.gussetLength(), Below: n - 1, Above: n + 1, Knitted: d.progress.past(stitch.Gusset)}
+	c := Count{N: n, Exact: d.q * d.gussetLength(), Below: n - 1, Above: n + 1, Knitted: d.progress.past(d.plan.Mound())}
 	c.pin(d.pins.GussetRounds)
 	d.plan.Gusset.Rounds = c
 }
@@ -42,7 +42,7 @@ func (d *draft) gussetLength() float64 {
 // is at least the number knitted, and a plain round follows the last knitted
 // increase; under a fixed list of increase rounds only where that has to be closed.
 func (d *draft) freeGussetRounds() int {
-	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(stitch.Gusset))
+	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(d.plan.Mound()))
 	if made := d.made(); len(made) > 0 {
 		leadOut := gussetLeadOut
 		if len(d.pins.IncreaseRounds) > 0 {
@@ -94,7 +94,10 @@ func (d *draft) equip(s *search, pins *Pins) {
 	if d.progress.joined() {
 		s.after = d.req.Pins.HandStitches.Or(d.freeHand) // what is knitted keeps its count; above it the count is free
 	}
-	s.made, s.maxIncreases = d.increases(pins)
+	s.straight, s.onPalm = !d.plan.Gusseted(), s.n/2
+	if !s.straight {
+		s.made, s.maxIncreases = d.increases(pins)
+	}
 	rounds, at := d.thumbRounds(pins), max(1, d.progress.in(stitch.Thumb))
 	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), d.req.Kind.info().thumbClosed, rounds-at
 	if !s.closed {
@@ -123,26 +126,35 @@ func (d *draft) take(x choice, s *search) {
 // hand's count: 3 of 48 stitches cure a twisted back (designer's note of 2015).
 const insetShare = 1.0 / 16
 
+// straightInset is how far a thumb without a gusset lies from the side line, if it is
+// not wanted further in (common practice, no source).
+const straightInset = 1
+
 // inset sets how many stitches of the palm lie between the side line and a gusset in the
-// palm. With N stitches of the hand and a base of b,
+// palm, or a thumb without one. With N stitches of the hand and b under the thumb,
 //
 //	⌊N/2⌋ = inset + b + the rest of the palm
 //
 // and the others are the back.
 func (d *draft) inset() error {
 	p := &d.plan
-	if p.Make.Place != InPalm {
+	if p.Make.Place != InPalm && p.Gusseted() {
 		return nil
 	}
-	most := p.Body.Stitches.N/2 - p.Gusset.Base
-	wish := min(nearest(insetShare*float64(p.Body.Stitches.N)), most)
+	under := p.UnderThumb()
+	most := p.Body.Stitches.N/2 - under
+	wish := straightInset
+	if p.Make.Place == InPalm {
+		wish = nearest(insetShare * float64(p.Body.Stitches.N))
+	}
+	wish = min(wish, most)
 	p.Gusset.Inset = p.Make.Inset.Or(wish)
 	var faults fault.Fields
 	switch {
 	case most < 0:
-		works(&faults, PathPlace, string(AtSide), "is palm, but a base of %d is wider than the palm's %d stitches; write side", p.Gusset.Base, p.Body.Stitches.N/2)
+		works(&faults, PathPlace, string(AtSide), "is palm, but a base of %d is wider than the palm's %d stitches; write side", under, p.Body.Stitches.N/2)
 	case p.Gusset.Inset > most:
-		works(&faults, PathInset, Fix(most).text(), "is %d; beside a base of %d the palm's %d stitches leave %d at most", p.Gusset.Inset, p.Gusset.Base, p.Body.Stitches.N/2, most)
+		works(&faults, PathInset, Fix(most).text(), "is %d; beside a base of %d the palm's %d stitches leave %d at most", p.Gusset.Inset, under, p.Body.Stitches.N/2, most)
 	}
 	return faults.Err()
 }

@@ -92,7 +92,7 @@ func TestEveryWayToGrow(t *testing.T) {
 					planned := 0
 					for range testenv.Cases(3, 200) {
 						r := likely(rng)
-						r.Kind, r.Stitch.OneSided, r.Make.Increase = kind, one, how
+						r.Kind, r.Stitch.OneSided, r.Make.Increase, r.Make.Construction = kind, one, how, ByGusset
 						if base > 0 {
 							r.Pins.GussetBase = Fix(base)
 						}

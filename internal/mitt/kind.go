@@ -56,6 +56,7 @@ var kinds = []*kindInfo{
 		kind: Fingerless, words: "fingerless mitt",
 		builders: map[Construction][]builder{
 			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
+			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).openHandOnWaste, (*Plan).openStraightThumb},
 		},
 		parts: true, without: Wristlet,
 		ease: -0.05, easeFrom: eachFrom,
@@ -68,6 +69,7 @@ var kinds = []*kindInfo{
 		kind: Mitten, words: "mitten",
 		builders: map[Construction][]builder{
 			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
+			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).handOnWasteToTop, (*Plan).topAtSide, (*Plan).closedStraightThumb},
 		},
 		parts: true, thumbClosed: true, topped: true, without: Thumbless,
 		ease: 0.05, easeFrom: eachFrom,
@@ -154,13 +156,13 @@ func (d *draft) withoutThumb() error {
 	return d.topFits()
 }
 
-// warnWithoutEffect names the fixed numbers that a mitt without a thumb has no
-// use for: first the counts, then the numbers that say when to increase.
+// warnWithoutEffect names the fixed numbers that a mitt without a gusset has no use
+// for: first the counts, then the numbers that say when to increase.
 func (d *draft) warnWithoutEffect() {
 	var names, times []string
 	for _, n := range d.req.Pins.fixed() {
 		switch {
-		case d.plan.has(n) || table[n].needs == withTop:
+		case !d.plan.without(n):
 		case n.Measure() >= AtRounds:
 			times = append(times, n.Words())
 		default:
@@ -168,6 +170,10 @@ func (d *draft) warnWithoutEffect() {
 		}
 	}
 	if names = append(names, times...); len(names) > 0 {
-		d.plan.say("pins_without_effect", "A %s has no use for these fixed numbers; they are kept: %s.", d.plan.Kind.Words(), strings.Join(names, ", "))
+		what := "A " + d.plan.Kind.Words()
+		if d.plan.Thumbed() {
+			what = "A thumb without a gusset"
+		}
+		d.plan.say("pins_without_effect", "%s has no use for these fixed numbers; they are kept: %s.", what, strings.Join(names, ", "))
 	}
 }

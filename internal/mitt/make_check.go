@@ -113,7 +113,7 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 		}
 	}
 	how := or(m.Construction, ByGusset)
-	later(PathConstruction, string(how), string(ByGusset), how == Straight || how == Slit)
+	later(PathConstruction, string(how), string(ByGusset), how == Slit)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && !r.Kind.info().fromTip)
 	later(PathFlat, "true", "false", m.Flat)
 }

@@ -71,6 +71,7 @@ type presence uint8
 
 const (
 	always presence = iota
+	whereParted
 	withGusset
 	withThumb
 	withTop
@@ -107,7 +108,7 @@ type info struct {
 	low, high int
 	at        ranks
 	part      stitch.Part // the section with which pages show it
-	rounds    stitch.Part // the section whose rounds it counts
+	rounds    stitch.Part // the section whose rounds it counts; a gusset’s number also counts those in its place
 	needs     presence
 	company   company
 	everyHand bool // the same value makes sense for hands of any size (common practice, no source)
@@ -201,6 +202,8 @@ func (n Number) String() string {
 // has reports whether the plan has n.
 func (p *Plan) has(n Number) bool {
 	switch table[n].needs {
+	case whereParted:
+		return p.Parted()
 	case withGusset:
 		return p.Gusseted()
 	case withThumb:
@@ -210,6 +213,9 @@ func (p *Plan) has(n Number) bool {
 	}
 	return true
 }
+
+// without reports whether the plan lacks n because of how it is made round the thumb.
+func (p *Plan) without(n Number) bool { return !p.has(n) && table[n].needs != withTop }
 
 // Count returns the plan's value of n, or 0 if n is a list or the plan does not
 // have it.

@@ -61,6 +61,9 @@ func OfStudent() []Number { return slices.Clone(ofStudent) }
 
 // RoundsOf returns the number that counts the rounds of a section.
 func RoundsOf(part stitch.Part) (Number, bool) {
+	if part == stitch.BelowThumb {
+		part = stitch.Gusset
+	}
 	i := slices.IndexFunc(fixable, func(n Number) bool { return table[n].rounds == part })
 	if i < 0 || part == "" {
 		return 0, false

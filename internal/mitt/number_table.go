@@ -73,7 +73,7 @@ var gussetNumbers = []row{
 		pin: func(p *Pins) *Pin { return &p.FirstIncrease }, count: func(p *Plan) int { return p.Gusset.IncreaseRounds[0] },
 	}},
 	{GussetRounds, info{
-		key: "gusset_rounds", label: "Gusset, rounds", said: "gusset", rung: "gusset rounds", reason: "gusset.rounds", part: stitch.Gusset, rounds: stitch.Gusset, needs: withGusset,
+		key: "gusset_rounds", label: "Gusset, rounds", said: "gusset", rung: "gusset rounds", reason: "gusset.rounds", part: stitch.Gusset, rounds: stitch.Gusset, needs: whereParted,
 		measure: InRounds, low: 1 + gussetLeadOut, high: maxRounds, at: ranks{8, 10, 11}, company: beside,
 		pin: func(p *Pins) *Pin { return &p.GussetRounds }, count: func(p *Plan) int { return p.Gusset.Rounds.N }, worked: func(k *Progress) *int { return &k.GussetRounds },
 	}},
@@ -134,7 +134,7 @@ var topNumbers = []row{
 		pin: func(p *Pins) *Pin { return &p.TopRounds }, count: func(p *Plan) int { return p.Top.Rounds }, worked: func(k *Progress) *int { return &k.TopRounds },
 	}},
 	{PalmInset, info{
-		key: "inset", measure: InStitches, high: MaxInset, needs: withGusset,
+		key: "inset", measure: InStitches, high: MaxInset, needs: withThumb,
 		count: func(p *Plan) int { return p.Gusset.Inset }, worked: func(k *Progress) *int { return &k.Inset },
 	}},
 	{TopBand, info{

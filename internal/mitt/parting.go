@@ -1,5 +1,7 @@
 package mitt
 
+import "thenar/internal/stitch"
+
 // What a mitt has for the thumb follows from its kind and its construction, and only
 // here. The rest of the program asks these questions, or the sections:
 //
@@ -35,6 +37,18 @@ func (p *Plan) Gusseted() bool { return p.Construction().gussets() }
 
 // Thumbed reports whether the mitt has a thumb of its own.
 func (p *Plan) Thumbed() bool { return p.Construction().thumbs() }
+
+// Mound returns the part of the mitt that lies beside the base of the thumb.
+func (p *Plan) Mound() stitch.Part {
+	if p.Gusseted() {
+		return stitch.Gusset
+	}
+	return stitch.BelowThumb
+}
+
+// UnderThumb returns how many stitches at the beginning of the round the thumb stands
+// on: the gusset's base, or all of a straight thumb.
+func (p *Plan) UnderThumb() int { return p.Gusset.Base + p.Thumb.OnWaste }
 
 // Tucked reports whether the thumb lies inside the mitt, beside the fingers.
 func (p *Plan) Tucked() bool { return p.Kind.info().both }

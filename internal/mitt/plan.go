@@ -25,11 +25,12 @@ type Plan struct {
 	Progress  *Progress    // what is knitted already; nil: nothing
 	BaseAbove units.Length // how far the gusset's base sits above its place on the hand
 
-	Residual Residuals
-	Off      Offs
-	Filled   []hand.Filled // measurements that the person did not take
-	Defaults []Default     // decisions that the person left open
-	Warnings []Warning
+	Residual     Residuals
+	Off          Offs
+	MoundStretch float64       // by how much a hand without a gusset stretches over the thumb's base; else 0
+	Filled       []hand.Filled // measurements that the person did not take
+	Defaults     []Default     // decisions that the person left open
+	Warnings     []Warning
 }
 
 // Eases are the eases that the plan used.
@@ -74,13 +75,14 @@ type Body struct {
 	EdgingRib      int   // the sheet's, or 2 where that would draw in too much
 }
 
-// Gusset is the thumb's mound.
+// Gusset is the thumb's mound. Without a gusset it has only its rounds, which the
+// hand then has beside the base of the thumb, and the place of the thumb.
 type Gusset struct {
 	Base           int   // b
 	Step           int   // s, stitches made in an increase round
 	Increases      int   // K
 	Kept           int   // o, gusset stitches that stay on the hand
-	Inset          int   // in the palm: the palm's stitches between the side line and the gusset
+	Inset          int   // in the palm: the palm's stitches between the side line and the gusset, or the thumb
 	Stitches       int   // G = b + sK
 	Rounds         Count // R
 	IncreaseRounds []int
@@ -110,6 +112,7 @@ type Bridge struct {
 // Thumb is the part worked on the held stitches.
 type Thumb struct {
 	Held           int   // m
+	OnWaste        int   // those of them over which the hand goes on: w of a straight thumb, else 0
 	PickedUp       int   // p
 	FirstRound     int   // t0 = m + p
 	Decreased      int   // d

@@ -22,8 +22,9 @@ type Progress struct {
 
 	Rib                                  int
 	OneSided                             bool
-	Increase                             Increase // of the gusset
-	Knits                                int      // of each repeat of the rib; 0: half of it
+	Construction                         Construction // empty: by a gusset, or without a thumb
+	Increase                             Increase     // of the gusset
+	Knits                                int          // of each repeat of the rib; 0: half of it
 	Cuff                                 CuffKind
 	Facing                               int // rounds of a hem that lie inside
 	CuffEdge, CuffStep                   int // of a gauntlet: rounds of garter stitch, stitches of a decrease round
@@ -62,7 +63,7 @@ type Progress struct {
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
 		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, Place: p.Make.Place, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
-		CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
+		Construction: p.recorded(), CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {
 		switch r := &table[n]; {
@@ -74,6 +75,27 @@ func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 		}
 	}
 	return k
+}
+
+// recorded returns the construction as it is recorded of what is knitted: that by a
+// gusset and that without a thumb are told by their numbers.
+func (p *Plan) recorded() Construction {
+	if c := p.Construction(); c != ByGusset && c != NoThumb {
+		return c
+	}
+	return ""
+}
+
+// construction returns how what is knitted is made round the thumb. Below the base of
+// the thumb that is not settled.
+func (k *Progress) construction() Construction {
+	switch {
+	case k.Construction != "":
+		return k.Construction
+	case k.GussetBase > 0:
+		return ByGusset
+	}
+	return NoThumb
 }
 
 // Number returns where n is held, or nil if n is a list or is not recorded of
@@ -178,6 +200,10 @@ func (k *Progress) hold(p *Pins) {
 	if k.past(stitch.CuffPlain) {
 		p.CuffPlainRounds = Fix(k.CuffPlainRounds)
 	}
+	if k.construction() == Straight {
+		k.holdStraight(p)
+		return
+	}
 	if k.begun(stitch.Gusset) && k.GussetBase > 0 {
 		p.GussetBase = Fix(k.GussetBase)
 		least(&p.Increases, len(k.changed(stitch.Gusset, k.Increases)))
@@ -192,6 +218,19 @@ func (k *Progress) hold(p *Pins) {
 		if k.cornered() {
 			p.ThumbDecreases, p.ThumbStitches = Fix(k.ThumbDecreases), Fix(k.Thumb)
 		}
+	}
+}
+
+// holdStraight is hold above the plain cuff for a thumb without a gusset.
+func (k *Progress) holdStraight(p *Pins) {
+	if n := k.in(stitch.BelowThumb); p.GussetRounds.On {
+		p.GussetRounds.N = max(p.GussetRounds.N, n)
+	}
+	if k.begun(stitch.Hand) {
+		p.GussetRounds, p.Held = Fix(k.GussetRounds), Fix(k.Held)
+	}
+	if k.begun(stitch.Thumb) && k.cornered() {
+		p.ThumbDecreases, p.ThumbStitches = Fix(k.ThumbDecreases), Fix(k.Thumb)
 	}
 }
 

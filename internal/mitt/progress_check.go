@@ -16,7 +16,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 		return
 	}
 	if k.Part.Order() == 0 {
-		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, gusset, hand, top or thumb", k.Part)
+		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, below_thumb, gusset, hand, top or thumb", k.Part)
 		return
 	}
 	if rounds := k.rounds(); k.Round < 0 || k.Round > rounds {
@@ -46,7 +46,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 	if of, wrong := k.unordered(); wrong {
 		faults.Add(of.knittedPath(), "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}
-	k.checkKind(d.req.Kind, faults)
+	k.checkKind(d.req, faults)
 }
 
 // checkGrowth refuses a knitted gusset that can't have grown in its way.
@@ -97,11 +97,16 @@ func (k *Progress) checkFlare(faults *fault.Fields) {
 
 // checkKind refuses a kind of mitt other than the one on the needles, as soon as
 // the knitting shows which it is.
-func (k *Progress) checkKind(kind Kind, faults *fault.Fields) {
+func (k *Progress) checkKind(req *Request, faults *fault.Fields) {
+	kind, wanted, is := req.Kind, req.Construction(), k.construction()
+	settled := k.Part.Order() > stitch.CuffPlain.Order()
 	switch {
-	case k.Part == stitch.Gusset && !kind.info().parts,
-		k.Part.Order() >= stitch.Hand.Order() && (k.GussetBase > 0) != kind.info().parts,
-		k.Part == stitch.Thumb && k.GussetBase == 0:
+	case settled && is.thumbs() && wanted.thumbs() && is != wanted:
+		works(faults, PathConstruction, string(is), "is %s, but the mitt on the needles is made the other way; write %s, or rip back", wanted, is)
+	case k.Part == stitch.Gusset && wanted != ByGusset,
+		k.Part == stitch.BelowThumb && wanted != is,
+		k.Part.Order() >= stitch.Hand.Order() && is != wanted,
+		k.Part == stitch.Thumb && !is.thumbs():
 		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
 	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.info().topped:
 		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
@@ -143,13 +148,20 @@ func (k *Progress) bounds() []bound {
 		list = append(list, bound{GussetBase, 1, min(maxBase, k.HandStitches-1)},
 			bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
 	}
+	if k.begun(stitch.BelowThumb) && k.construction() == Straight {
+		list = append(list, bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
+	}
 	if k.begun(stitch.Hand) {
 		list = append(list, k.boundsAbove()...)
 	}
 	if k.begun(stitch.Thumb) {
+		first, most := k.Held+k.PickedUp, maxDecreases
+		if k.construction() == Straight {
+			first, most = 2*k.Held+1, widestStraight
+		}
 		list = append(list, bound{PickedUp, 0, maxBridge + maxExtra},
-			bound{ThumbDecreases, 0, maxDecreases},
-			bound{ThumbStitches, max(1, k.Held+k.PickedUp-k.ThumbDecreases), k.Held + k.PickedUp - k.ThumbDecreases},
+			bound{ThumbDecreases, 0, most},
+			bound{ThumbStitches, max(1, first-k.ThumbDecreases), first - k.ThumbDecreases},
 			bound{ThumbEdgingRounds, 0, k.ThumbRounds - 1},
 			bound{ThumbEdgingStitches, (k.Thumb + 1) / 2, 2 * k.Thumb})
 	}
@@ -168,6 +180,9 @@ func (k *Progress) boundsAbove() []bound {
 			bound{KeptOnHand, 0, made},
 			bound{Held, max(1, k.GussetBase+made-k.Kept), k.GussetBase + made - k.Kept},
 			bound{BridgeStitches, 0, maxBridge})
+	}
+	if k.construction() == Straight {
+		list = append(list, bound{Held, 1, k.HandStitches / 2})
 	}
 	if k.TopRounds > 0 {
 		c := k.madeTop().closes(after)
@@ -278,7 +293,7 @@ func (k *Progress) ahead(n Number) bool {
 	case CuffPlainRounds:
 		return k.Part.Order() <= stitch.CuffPlain.Order()
 	case GussetRounds:
-		return k.Part == stitch.Gusset
+		return k.Part == stitch.Gusset || k.Part == stitch.BelowThumb
 	case RoundsAboveGusset, EdgingRounds, EdgingStitches, DecreaseRounds:
 		return k.Part.Order() <= stitch.Top.Order() && !k.past(stitch.Top)
 	case ThumbEdgingRounds, ThumbEdgingStitches, ThumbDecreases, ThumbStitches:

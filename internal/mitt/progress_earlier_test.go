@@ -104,7 +104,7 @@ func TestWorkedKeepsAThumbOfTheEarlierRule(t *testing.T) {
 	rng := rand.New(rand.NewPCG(19, 9))
 	for range testenv.Cases(30, 300) {
 		r := likely(rng)
-		r.Kind = []Kind{Fingerless, Mitten}[rng.IntN(2)]
+		r.Kind, r.Make.Construction = []Kind{Fingerless, Mitten}[rng.IntN(2)], ByGusset
 		p, err := pl.Plan(r)
 		require.NoError(t, err)
 		edging := 0

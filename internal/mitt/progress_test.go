@@ -78,6 +78,7 @@ func likely(rng *rand.Rand) *Request {
 	r.anyCuff(rng)
 	r.anyTop(rng)
 	r.anyPlace(rng)
+	r.anyThumb(rng)
 	return r
 }
 
@@ -187,7 +188,7 @@ func TestWorkedStays(t *testing.T) {
 	t.Logf("planned on from %v, refused for fixed numbers %d, enumerated %d", parts, refused, small)
 	require.Greater(t, small, plans/20)
 	for _, part := range stitch.Parts() {
-		require.Greater(t, parts[part], plans/100, "%s", part)
+		require.Greater(t, parts[part], plans/200, "%s", part)
 	}
 }
 

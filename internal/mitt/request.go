@@ -130,10 +130,12 @@ type Pins struct {
 }
 
 // What is added to the kind's ease of the hand (common practice, no source):
-// below 16 stitches over 10 cm a mitt is 5 % larger.
+// below 16 stitches over 10 cm a mitt is 5 % larger. Without a gusset it is no smaller
+// than 5 % larger than the hand.
 const (
-	easeThick  = 0.05
-	thickBelow = 0.16 // stitches per mm
+	easeThick    = 0.05
+	easeStraight = 0.05 // at least, where no gusset makes room for the thumb's base
+	thickBelow   = 0.16 // stitches per mm
 )
 
 // handEase returns the ease of the hand H, given or by default. A mitten without
@@ -149,6 +151,9 @@ func (r *Request) handEase(h *hand.Hand) float64 {
 	}
 	kind := r.Kind.info()
 	ease := kind.ease
+	if kind.parts && !r.Gusseted() {
+		ease = max(ease, easeStraight)
+	}
 	if kind.both {
 		ease = (1+ease)*max(h.Palm.MM(), h.Circumference.MM())/h.Circumference.MM() - 1
 	}

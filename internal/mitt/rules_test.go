@@ -222,7 +222,7 @@ func TestCuffsGrip(t *testing.T) {
 		c, n := p.Cuff.Wrist.N, float64(p.Body.Stitches.N)
 		if !r.Pins.CastOn.On && p.Cuff.Rounds+p.Cuff.PlainRounds > 0 {
 			least := 0.78 * n
-			if !p.Gusseted() {
+			if p.Tucked() {
 				least = min(0.78*p.Gauge.Stitches*p.Hand.Circumference.MM(), n)
 			}
 			require.GreaterOrEqual(t, float64(c), least-1e-9, "%+v", r)

@@ -65,7 +65,11 @@ func (d *draft) parts(pl *Planner) error {
 	if !d.plan.Parted() {
 		return d.withoutThumb()
 	}
-	if err := d.gusset(pl); err != nil {
+	make := d.straight
+	if d.plan.Gusseted() {
+		make = func() error { return d.gusset(pl) }
+	}
+	if err := make(); err != nil {
 		return err
 	}
 	d.thumb()
@@ -96,6 +100,9 @@ func newDraft(req *Request) *draft {
 	own.Stitch.Rib, own.Stitch.Knits, own.Make.Cuff = req.Progress.Rib, req.Progress.Knits, req.Progress.Cuff
 	if req.Progress.begun(stitch.Gusset) {
 		own.Stitch.OneSided, own.Make.Increase = req.Progress.OneSided, req.Progress.Increase
+	}
+	if c := req.Progress.Construction; c == Straight && req.Progress.begun(stitch.Hand) {
+		own.Make.Place, own.Make.Inset = req.Progress.Place, Fix(req.Progress.Inset) // where the waste yarn lies
 	}
 	if req.Progress.topSettled() {
 		m := req.Progress.madeTop()

@@ -95,10 +95,10 @@ func requireMirroredTop(t *testing.T, p *Plan, m stitch.Mitt, r *Request) {
 	if round.Even || !p.Parted() || p.Top.Odd > 0 || round.In() != round.Out() {
 		return
 	}
-	want := wale.Mitt(m, p.Gusset.Base)[stitch.Top][0]
+	want := wale.Mitt(m, p.UnderThumb())[stitch.Top][0]
 	slices.Reverse(want[:round.Lead])
 	slices.Reverse(want[round.Lead:])
-	require.Equal(t, want, wale.Mirror(m, p.Gusset.Base)[stitch.Top][0], "%+v", r)
+	require.Equal(t, want, wale.Mirror(m, p.UnderThumb())[stitch.Top][0], "%+v", r)
 }
 
 // A top that is begun, or for which the hand took off stitches, stays what it is; until

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"thenar/internal/hand"
-	"thenar/internal/stitch"
 )
 
 // residuals works out how far the fabric is off the wish at the places that
@@ -46,6 +45,7 @@ func (d *draft) warn() {
 		d.warnIncreases()
 	} else {
 		d.warnWithoutEffect()
+		d.warnMound()
 	}
 	d.warnEdgings()
 	d.warnCuff()
@@ -76,23 +76,23 @@ func (d *draft) warnBounds() {
 		return
 	}
 	t := p.Thumb.Stitches
-	if free := !d.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free {
+	if free := !d.pins.boundsThumb(); float64(t.N) < t.Exact-1-1e-9 && !t.Pinned && free && p.Gusseted() {
 		p.say("thumb_count", "The thumb gets %d stitches, not %.1f: %d gusset rounds hold no more increases. A longer gusset would help.",
 			t.N, t.Exact, p.Gusset.Rounds.N)
 	} else if math.Abs(float64(t.N)-t.Exact) > 1+1e-9 && !t.Pinned {
 		p.say("thumb_count", "The thumb gets %d stitches, not %.1f: the fixed numbers are in the way.", t.N, t.Exact)
 	}
-	r := p.Gusset.Rounds
+	r, begun := p.Gusset.Rounds, d.progress.begun(p.Mound())
 	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
-	case off && d.progress.begun(stitch.Gusset) && d.req.Pins.Fixed(GussetRounds):
-		p.say(GussetRounds.Key(), "The gusset gets the fixed %d rounds, not %.1f. Let go of them to come nearer.", r.N, r.Exact)
-	case off && d.progress.begun(stitch.Gusset):
+	case off && begun && d.req.Pins.Fixed(GussetRounds):
+		p.say(GussetRounds.Key(), "The %s gets the fixed %d rounds, not %.1f. Let go of them to come nearer.", p.Mound().Words(), r.N, r.Exact)
+	case off && begun:
 		bound := "fewer"
 		if float64(r.N) < r.Exact {
 			bound = "more"
 		}
-		p.say(GussetRounds.Key(), "The gusset gets %d rounds, not %.1f: with what is knitted there can be no %s.", r.N, r.Exact, bound)
-	case off && !r.Pinned:
+		p.say(GussetRounds.Key(), "The %s gets %d rounds, not %.1f: with what is knitted there can be no %s.", p.Mound().Words(), r.N, r.Exact, bound)
+	case off && !r.Pinned && p.Gusseted():
 		p.say(GussetRounds.Key(), "The gusset gets %d rounds, not %.1f: an increase round and a plain one are the least.", r.N, r.Exact)
 	}
 }

@@ -85,6 +85,13 @@ func (r *Request) anyPlace(rng *rand.Rand) {
 	}
 }
 
+// anyThumb makes a mitt with a thumb by a gusset, or now and then without one.
+func (r *Request) anyThumb(rng *rand.Rand) {
+	if r.Kind.info().parts && rng.IntN(5) == 0 {
+		r.Make.Construction = Straight
+	}
+}
+
 func wild(rng *rand.Rand) *Request {
 	length := func(low, high float64) units.Length {
 		return units.FromMM(low * math.Pow(high/low, rng.Float64()))
@@ -111,6 +118,7 @@ func wild(rng *rand.Rand) *Request {
 	r.anyCuff(rng)
 	r.anyTop(rng)
 	r.anyPlace(rng)
+	r.anyThumb(rng)
 	for _, n := range Fixable() {
 		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
 			low, high := n.Range()

@@ -93,7 +93,7 @@ func (c *climb) say(n mitt.Number, text string) string {
 
 // counts names the number that counts the rounds of a part.
 var counts = map[stitch.Part]mitt.Number{
-	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.Gusset: mitt.GussetRounds,
+	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.BelowThumb: mitt.GussetRounds, stitch.Gusset: mitt.GussetRounds,
 	stitch.Hand: mitt.RoundsAboveGusset, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
 }
 
@@ -110,13 +110,16 @@ func (c *climb) stage(s *stitch.Section, notes []string) stage {
 // begin says what happens where a part begins.
 func (c *climb) begin(part stitch.Part) []string {
 	p := c.Out.Plan
+	if part.Marked() {
+		return c.join([]string{c.say(mitt.GussetBase, "gusset begins on "+words.Plural(p.Gusset.Base, "stitch"))})
+	}
 	switch part.Over() {
 	case stitch.OverWrist:
 		return []string{c.say(mitt.CastOn, "cast on "+words.Plural(p.Cuff.CastOn.N, "stitch"))}
 	case stitch.OverHeel:
 		return c.join(nil)
 	case stitch.OverMound:
-		return c.join([]string{c.say(mitt.GussetBase, "gusset begins on "+words.Plural(p.Gusset.Base, "stitch"))})
+		return c.join([]string{"base of the thumb"})
 	case stitch.OverTips:
 		return []string{"top begins on " + words.Plural(p.Top.Stitches, "stitch")}
 	}
@@ -143,6 +146,9 @@ func (c *climb) join(list []string) []string {
 // part says what happens where the thumb parts from the hand.
 func (c *climb) part() []string {
 	p := c.Out.Plan
+	if w := p.Thumb.OnWaste; w > 0 {
+		return []string{c.say(mitt.Held, fmt.Sprintf("knit %d with waste yarn, then again", w))}
+	}
 	list := []string{c.say(mitt.Held, "hold "+words.Plural(p.Thumb.Held, "stitch"))}
 	if p.Gusset.Kept > 0 || p.Pins.Fixed(mitt.KeptOnHand) {
 		list = append(list, c.say(mitt.KeptOnHand, words.Plural(p.Gusset.Kept, "stitch")+" of the gusset left on the hand"))
@@ -191,7 +197,7 @@ func (c *climb) notes(s *stitch.Section) []string {
 	switch {
 	case s.Part.Over() == stitch.OverWrist:
 		list = append(list, edge(p, s))
-	case s.Part.Over() == stitch.OverMound:
+	case s.Part.Marked():
 		list = append(list, c.increases()...)
 	case s.About.Ribbed > 0:
 		list = append(list, lastRibbed(&s.About))
@@ -261,6 +267,9 @@ func (c *climb) to(s *stitch.Section) string {
 func (c *climb) thumbStage(s *stitch.Section) stage {
 	t := &c.Out.Plan.Thumb
 	count := fmt.Sprintf("%d held, ", t.Held) + c.say(mitt.PickedUp, fmt.Sprintf("%d picked up", t.PickedUp))
+	if t.OnWaste > 0 {
+		count = fmt.Sprintf("%d below the waste yarn, %d above, 1 at each corner", t.OnWaste, t.OnWaste-1)
+	}
 	if t.Decreased > 0 || c.Out.Plan.Pins.Fixed(mitt.ThumbDecreases) {
 		count += ", " + c.say(mitt.ThumbDecreases, fmt.Sprintf("%d decreased at the corners", t.Decreased))
 	}

@@ -27,6 +27,9 @@ func (h *handout) ownNumbers() block {
 		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its end", words.Plural(p.Gusset.Stitches, "stitch")},
 			[2]string{"Held for the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Bridge", words.Plural(p.Bridge.CastOn, "stitch")})
 	}
+	if w := p.Thumb.OnWaste; w > 0 {
+		lines = append(lines, [2]string{"To the thumb", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"With waste yarn", words.Plural(w, "stitch")})
+	}
 	lines = append(lines, [2]string{"Hand", words.Plural(p.Body.RoundsAbove, "round")})
 	if p.Thumbed() {
 		lines = append(lines, [2]string{"Thumb", words.Plural(p.Thumb.Stitches.N, "stitch") + ", " + words.Plural(p.Thumb.Rounds, "round")})
@@ -175,8 +178,11 @@ func (h *handout) cautions() block {
 func (h *handout) offBy() string {
 	p := h.Out.Plan
 	try := "before the top"
-	if p.Gusseted() {
+	switch {
+	case p.Gusseted():
 		try = "half-way up the gusset"
+	case p.Parted():
+		try = "just below the thumb"
 	}
 	off := float64(p.Body.Stitches.N) / p.Gauge.Stitches * h.Out.Summary.Half
 	return fmt.Sprintf("Girths may come out %s off: try it on %s.", words.UpTo(off, h.Out.Unit), try)

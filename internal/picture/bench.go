@@ -176,10 +176,7 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 	case mitt.CuffPlainRounds:
 		return middle(stitch.CuffPlain), false
 	case mitt.HandStitches:
-		if !b.p.Gusseted() {
-			return round(stitch.Hand, 0), false
-		}
-		return round(stitch.Gusset, 0), false
+		return round(b.p.PartOf(n), 0), false
 	case mitt.GussetBase:
 		return round(stitch.Gusset, 0.5), false
 	case mitt.FirstIncrease:
@@ -191,7 +188,7 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 	case mitt.IncreaseRounds:
 		return increase(len(g.IncreaseRounds)), false
 	case mitt.GussetRounds:
-		return middle(stitch.Gusset), false
+		return middle(b.p.PartOf(n)), false
 	case mitt.RoundsAboveGusset:
 		return middle(stitch.Hand), false
 	case mitt.TopRounds:

@@ -165,7 +165,7 @@ func (m *fabric) seams(c *canvas) {
 	for i, t := range m.main() {
 		low := t.edges[0]
 		switch {
-		case t.over == stitch.OverMound:
+		case t.part.Marked():
 			p.move(low.left).line(low.in)
 			p.move(low.in)
 			for _, e := range t.edges {
@@ -180,7 +180,7 @@ func (m *fabric) seams(c *canvas) {
 			}
 		case t.over == stitch.OverHand:
 			p.move(low.left).line(low.in)
-		case i > 0:
+		case i > 0 && t.over != stitch.OverMound: // without a gusset the hand goes on as it was
 			p.move(low.left).line(low.out)
 		}
 		if t.ribbed > 0 && t.ribbed < t.rounds() {

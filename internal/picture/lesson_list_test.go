@@ -37,6 +37,8 @@ var notDrawn = map[stitch.Op]string{
 	stitch.BindOff:  "the words tell it, stitch by stitch",
 	stitch.DrawUp:   "the words tell it in a line",
 	stitch.JoinHem:  "the words tell it in a line",
+	stitch.Waste:    "the words tell it, step by step",
+	stitch.CornerM1: "the words tell it, step by step",
 }
 
 // Every operation of the table is drawn, or has a reason why not.

@@ -79,6 +79,9 @@ var symbols = map[stitch.Op]string{
 	stitch.PickUp:   "M 15 80 L 85 80 M 50 80 L 50 20 M 32 40 L 50 20 L 68 40",
 	stitch.GapK2tog: "M 20 85 L 80 15 M 15 30 C 25 15 40 15 45 30",
 	stitch.GapSSK:   "M 80 85 L 20 15 M 55 30 C 60 15 75 15 85 30",
+	// A knit stitch over one of waste yarn; a make one with the strand beside it.
+	stitch.Waste:    "M 10 68 C 30 50 40 86 60 68 C 72 58 80 60 90 68 M 30 20 L 50 44 L 70 20",
+	stitch.CornerM1: "M 55 15 L 55 85 M 32 85 L 78 85 M 15 40 C 18 22 38 22 42 40",
 }
 
 // jis holds the symbols in which JIS L 0201:1995 differs, from memory. Its knit stitch

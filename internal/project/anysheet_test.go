@@ -60,6 +60,9 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	}
 	some("stitch.repeat", "1", "2", "4", "6")
 	some("stitch.both_edges", "false")
+	if s["kind"] != "mitten_without_thumb" {
+		some("thumb.construction", "straight", "straight", "gusset")
+	}
 	if some("thumb.place", "palm", "palm", "side"); s["thumb.place"] == "palm" {
 		some("thumb.inset", "0", "1", "2", "4")
 	}

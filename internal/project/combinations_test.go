@@ -74,7 +74,7 @@ func (c combination) laterAt() string {
 	switch {
 	case c["kind"] == "glove":
 		return "kind"
-	case how == "straight" || how == "slit":
+	case how == "slit":
 		return mitt.PathConstruction
 	case c[mitt.PathDirection] == "down":
 		return mitt.PathDirection

@@ -97,7 +97,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 // without a thumb is not mirrored, since it is the same on both hands.
 func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 	return chart.Source{
-		Mitt: p.Plan.Mitt(), Base: p.Plan.Gusset.Base, Marks: marks, FromLeft: d.FromLeft,
+		Mitt: p.Plan.Mitt(), Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
 		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Parted(),
 		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),
 	}.Prepare()

@@ -32,8 +32,8 @@ func leaves(p *Planned) (Leaves, error) {
 	}
 	out.Girths = fit.Misfits(rows, out.Tolerance)
 	at := map[stitch.Part]mitt.Place{stitch.Hand: mitt.PlaceHandLength}
-	if p.Gusseted() {
-		at[stitch.Gusset] = mitt.PlaceGussetLength
+	if p.Parted() {
+		at[p.Mound()] = mitt.PlaceGussetLength
 	}
 	if p.Thumbed() {
 		at[stitch.Thumb] = mitt.PlaceThumbLength

@@ -28,11 +28,16 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 		{o.Terms.Say("Gauge"), o.Terms.Say(Gauge(p.Gauge, o.Unit) + ", in stockinette in the round, washed.")},
 		{"Needles", needle + o.Terms.Say(", or what gives the gauge: double-pointed or a long circular; a darning needle.")},
 	}
-	if p.Thumbed() {
+	switch w := p.Thumb.OnWaste; {
+	case p.Gusseted():
 		list = append(list,
 			Material{"Markers", "2, unlike each other: the first where the round begins, the second at the gusset’s other edge."},
 			Material{"Holder", fmt.Sprintf("smooth waste yarn, %s, for %s.", words.Tail(holder, o.Unit), words.Plural(p.Thumb.Held, "stitch"))})
-	} else {
+	case w > 0:
+		list = append(list, Material{"Markers", "1, where the round begins."},
+			Material{"Waste yarn", fmt.Sprintf("smooth, as thick as yours and of another colour: %s, to knit %s.",
+				words.Tail(holder+o.Yarn.Loop*float64(w), o.Unit), words.Plural(w, "stitch"))})
+	default:
 		list = append(list, Material{"Markers", "1, where the round begins."})
 	}
 	return append(list, Material{"Tails", o.Terms.Say(o.tails())})

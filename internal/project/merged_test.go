@@ -50,7 +50,7 @@ func TestMergedWordsAreTheSameMitt(t *testing.T) {
 	for range testenv.Cases(60, 1000) {
 		d, p := anyMitt(rng, pl)
 		m := p.Plan.Mitt()
-		out, err := pl.Derive(d, motif(rng, m, wale.Mitt(m, p.Gusset.Base)))
+		out, err := pl.Derive(d, motif(rng, m, wale.Mitt(m, p.UnderThumb())))
 		require.NoError(t, err)
 		text := merged(t, out)
 		read, err := readback.Read(text)

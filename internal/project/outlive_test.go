@@ -80,7 +80,7 @@ func TestNoEditIsLostUnlisted(t *testing.T) {
 			d, marks = samples[rng.IntN(len(samples))], chart.Marks{}
 			plan, err := pl.Plan(d.Sheet)
 			require.NoError(t, err)
-			names = wale.Mitt(plan.Mitt(), plan.Gusset.Base)
+			names = wale.Mitt(plan.Mitt(), plan.UnderThumb())
 		}
 		for range 1 + rng.IntN(4) {
 			marks.Apply([]chart.Edit{anyEdit(rng, names)})
@@ -93,8 +93,8 @@ func TestNoEditIsLostUnlisted(t *testing.T) {
 			continue
 		}
 		kept := maps.Clone(marks)
-		names = wale.Mitt(plan.Mitt(), plan.Gusset.Base)
-		s := chart.Source{Mitt: plan.Mitt(), Base: plan.Gusset.Base, Marks: marks, Mirrored: d.Side == Left && plan.Parted()}.Prepare()
+		names = wale.Mitt(plan.Mitt(), plan.UnderThumb())
+		s := chart.Source{Mitt: plan.Mitt(), Base: plan.UnderThumb(), Marks: marks, Mirrored: d.Side == Left && plan.Parted()}.Prepare()
 		here, gone := count(t, s)
 		require.Equal(t, len(marks.Edits()), here+gone, "case %d", i)
 		require.Equal(t, kept, marks)

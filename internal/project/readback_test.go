@@ -30,10 +30,11 @@ var spelled = map[stitch.Op]string{
 	stitch.P2tog: "p2tog", stitch.SSP: "ssp", stitch.K3tog: "k3tog", stitch.SK2P: "sk2p", stitch.S2KP: "s2kp", stitch.BindOff: "BO",
 	stitch.DrawUp: "draw up", stitch.Graft: "graft", stitch.JoinHem: "k with its cast-on loop", stitch.Hold: "hold", stitch.PickUp: "pick up", stitch.Take: "take",
 	stitch.GapK2tog: "k2tog with the gap strand", stitch.GapSSK: "ssk with the gap strand",
+	stitch.Waste: "k with waste yarn", stitch.CornerM1: "M1 at the corner",
 }
 
 var titles = map[stitch.Part]string{
-	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.Gusset: "Thumb gusset",
+	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Gusset: "Thumb gusset",
 	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", "index": "Index",
 }
 
@@ -134,7 +135,7 @@ func TestWordsReadBack(t *testing.T) {
 				var marks chart.Marks
 				if rng.IntN(2) == 0 {
 					m := p.Plan.Mitt()
-					marks = anyMarks(rng, m, wale.Mitt(m, p.Gusset.Base))
+					marks = anyMarks(rng, m, wale.Mitt(m, p.UnderThumb()))
 				}
 				if rng.IntN(8) == 0 {
 					marks = chart.Marks{{Section: stitch.Hand, Round: 2, Column: "H4"}: {Stitch: "yo"}}

@@ -74,7 +74,7 @@ func reportOf(p *mitt.Plan) report {
 		},
 		Ease:      reportEase{p.Ease.Hand, p.Ease.Cuff, p.Ease.ThumbAdded},
 		Cuff:      reportCuffOf(&p.Cuff),
-		Hand:      reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches},
+		Hand:      reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches, 0, nil},
 		Residuals: reportResiduals(p.Residual),
 		Filled:    reportFilledOf(p),
 		Pins:      []reportPin{},
@@ -95,9 +95,22 @@ func reportOf(p *mitt.Plan) report {
 	return r
 }
 
-// addThumb adds gusset, bridge and thumb.
+// addThumb adds the thumb, with gusset and bridge or with what stands in for them.
 func (r *report) addThumb(p *mitt.Plan) {
-	g, t := &p.Gusset, &p.Thumb
+	t := &p.Thumb
+	r.Thumb = &reportThumb{
+		t.Held, t.PickedUp, t.FirstRound, t.Decreased, t.Stitches.N, t.Rounds, t.EdgingRounds, t.EdgingStitches,
+	}
+	if p.Gusseted() {
+		bridge := reportBridge(p.Bridge)
+		r.Bridge = &bridge
+		r.addGusset(&p.Gusset)
+		return
+	}
+	r.Hand.RoundsToThumb, r.Hand.MoundStretch = p.Gusset.Rounds.N, &p.MoundStretch
+}
+
+func (r *report) addGusset(g *mitt.Gusset) {
 	r.Gusset = &reportGusset{
 		Base: g.Base, Rounds: g.Rounds.N, IncreaseRounds: g.IncreaseRounds, Counts: make([]int, g.Rounds.N), Stitches: g.Stitches,
 		KeptOnHand: g.Kept, Cost: g.Cost, Words: words.Schedule(g.IncreaseRounds, g.Base, g.Stitches, g.Step, g.Rounds.N),
@@ -108,11 +121,6 @@ func (r *report) addThumb(p *mitt.Plan) {
 	}
 	for i, w := range g.Ways {
 		r.Gusset.Ways[i] = reportWay(w)
-	}
-	bridge := reportBridge(p.Bridge)
-	r.Bridge = &bridge
-	r.Thumb = &reportThumb{
-		t.Held, t.PickedUp, t.FirstRound, t.Decreased, t.Stitches.N, t.Rounds, t.EdgingRounds, t.EdgingStitches,
 	}
 }
 

@@ -54,12 +54,14 @@ func reportMadeOf(p *mitt.Plan) reportMade {
 		Cuff:  reportCuffMade{Kind: cmp.Or(m.Cuff, mitt.RibCuff), Folded: p.Cuff.Facing},
 	}
 	if p.Parted() {
-		r.Thumb = reportThumbMade{mitt.ByGusset, cmp.Or(m.Place, mitt.AtSide), nil, cmp.Or(m.Increase, mitt.MakeOne)}
-		if m.Place == mitt.InPalm {
+		r.Thumb = reportThumbMade{Construction: p.Construction(), Place: cmp.Or(m.Place, mitt.AtSide)}
+		if m.Place == mitt.InPalm || p.Thumb.OnWaste > 0 {
 			inset := p.Gusset.Inset
 			r.Thumb.Inset = &inset
 		}
-		r.Stitch = &reportEdgesMade{!p.Stitch.OneSided}
+	}
+	if p.Gusseted() {
+		r.Thumb.Increase, r.Stitch = cmp.Or(m.Increase, mitt.MakeOne), &reportEdgesMade{!p.Stitch.OneSided}
 	}
 	if p.Ribbed() {
 		r.Cuff.Knits, r.Cuff.Purls = p.CuffRib()

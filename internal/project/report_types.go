@@ -58,6 +58,9 @@ type reportHand struct {
 	RoundsAbove    int `json:"rounds_above_gusset"`
 	EdgingRounds   int `json:"edging_rounds"`
 	EdgingStitches int `json:"edging_stitches"`
+
+	RoundsToThumb int      `json:"rounds_to_thumb,omitempty"` // without a gusset
+	MoundStretch  *float64 `json:"mound_stretch,omitempty"`
 }
 
 type reportGusset struct {

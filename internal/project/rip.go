@@ -46,6 +46,8 @@ func offs(p *Planned) ([]off, error) {
 	list := []off{{"cuff", one(mitt.PlaceCuff)}}
 	if p.Gusseted() {
 		list = append(list, off{"gusset", zones[stitch.Gusset]}, off{"gusset’s length", one(mitt.PlaceGussetLength)})
+	} else if p.Parted() {
+		list = append(list, off{"length to the thumb", one(mitt.PlaceGussetLength)})
 	}
 	list = append(list, off{"hand", zones[stitch.Hand]}, off{"length of the hand", one(mitt.PlaceHandLength)})
 	if p.Thumbed() {
@@ -122,7 +124,7 @@ func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryo
 func unasked(zones []string, accepted []tryon.Correction) []string {
 	of := map[string][]string{
 		string(tryon.Cuff): {"cuff"}, string(tryon.Gusset): {"gusset"}, string(tryon.Parting): {"gusset"}, string(tryon.Hand): {"hand"},
-		string(tryon.Thumb): {"thumb"}, "base": {"gusset", "gusset’s length"}, "top": {"gusset", "gusset’s length"}, tryon.Fabric: zones,
+		string(tryon.Thumb): {"thumb"}, "base": {"gusset", "gusset’s length", "length to the thumb"}, "top": {"gusset", "gusset’s length", "length to the thumb"}, tryon.Fabric: zones,
 	}
 	return slices.DeleteFunc(slices.Clone(zones), func(zone string) bool {
 		return slices.ContainsFunc(accepted, func(c tryon.Correction) bool { return slices.Contains(of[c.Key], zone) })

@@ -208,7 +208,7 @@ func same(a, b stitch.Section) bool {
 // along with them.
 func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
 	m := p.Mitt()
-	names := wale.Mitt(m, p.Gusset.Base)[c.Section][c.Round-1]
+	names := wale.Mitt(m, p.UnderThumb())[c.Section][c.Round-1]
 	to := maps.Clone(marks)
 	for i, op := range m.Section(c.Section).Rounds[c.Round-1].Ops {
 		at := chart.Anchor{Section: c.Section, Round: c.Round, Column: names[i]}

@@ -31,7 +31,7 @@ func TestEverySignIsListedAndUsed(t *testing.T) {
 		var marks chart.Marks
 		if rng.IntN(2) == 0 {
 			m := p.Plan.Mitt()
-			marks = anyMarks(rng, m, wale.Mitt(m, p.Gusset.Base))
+			marks = anyMarks(rng, m, wale.Mitt(m, p.UnderThumb()))
 		}
 		out, err := pl.Derive(d, marks)
 		require.NoError(t, err)

@@ -182,7 +182,7 @@ func gussetRound(at tryon.Place, p *mitt.Plan) int {
 	switch {
 	case !at.Begun(), at.Part.Passing():
 		return 0
-	case at.Part.Marked():
+	case at.Part.Over() == stitch.OverMound:
 		return at.Round
 	}
 	return p.Gusset.Rounds.N

@@ -14,6 +14,7 @@ type needles struct {
 	corners  int              // strands at the corners of the gap that are not yet worked in
 	made     int              // number of stitches made so far
 	edge     int              // loops of the cast-on that nothing is joined to
+	lower    []int            // under the waste yarn that was knitted in, in the order worked
 	bridge   []int            // stitches cast on over the gap, in the order made
 	gusset   int              // live stitches before the gusset's marker; −1 without a marker
 	rows     bool             // the work goes to and fro
@@ -27,12 +28,20 @@ var ledger = map[string][2]int{
 	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
 	"k3tog": {3, 1}, "sk2p": {3, 1}, "s2kp": {3, 1},
 	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1}, "take": {0, 1}, joinHem: {1, 1},
+	waste: {1, 1}, cornerM1: {0, 1},
 	"k2tog with the gap strand": {1, 1}, "ssk with the gap strand": {1, 1},
 }
 
 // joinHem knits a stitch together with its loop of the cast-on, of which there is one
 // for each stitch that was cast on.
 const joinHem = "k with its cast-on loop"
+
+// A stitch knitted with waste yarn and again leaves its loop of the round below on the
+// waste yarn. Once that is out, half a loop is left at each end of it.
+const (
+	waste    = "k with waste yarn"
+	cornerM1 = "M1 at the corner"
+)
 
 // work works one operation: it takes stitches off the left needle and puts those
 // that it makes on the right one.
@@ -54,6 +63,19 @@ func (n *needles) work(op string, right *[]int) error {
 	case "k", "p", "k tbl", "sl", "k2tog", "ssk", "p2tog", "ssp", "k3tog", "sk2p", "s2kp":
 		*right = append(*right, taken[0])
 		return nil
+	case waste:
+		if len(n.lower) == 0 {
+			n.corners = 2
+		}
+		n.lower = append(n.lower, taken[0])
+		n.made++
+		*right = append(*right, n.made)
+		return nil
+	case cornerM1:
+		if n.corners == 0 {
+			return fmt.Errorf("%s: there is no strand left", op)
+		}
+		n.corners--
 	case "hold":
 		if n.held == nil {
 			n.held = map[string][]int{}
@@ -90,10 +112,11 @@ var (
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
-	crosses  = regexp.MustCompile(`^The round begins with the first stitch of the gusset\. After it .* crosses .*the palm’s (?:last|first) (\d+) stitch(?:es)?\b`)
+	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (?:last|first) (\d+) stitch(?:es)?\b`)
 	multiple = regexp.MustCompile(`^The next round brings the stitches to a multiple of (\d+), for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
+	takeOut  = regexp.MustCompile(`^Take the waste yarn out, loop by loop\. Put the (\d+) loops? below it on (?:a needle|one needle, the (\d+) above on another)\.$`)
 	drawLast = regexp.MustCompile(`^Draw the yarn through the last (\d+)\b`)
 	graft    = regexp.MustCompile(`^Graft the last (\d+)\b`)
 	measured = regexp.MustCompile(`\b\d+ (?:cm|mm|in)\b`)
@@ -111,6 +134,9 @@ func (n *needles) otherLine(p *Part, line string) error {
 	}
 	if err := n.goesOver(line); err != nil {
 		return err
+	}
+	if found := takeOut.FindStringSubmatch(line); found != nil {
+		return n.takeOut(p, atoi(found[1]), found[2])
 	}
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)
@@ -201,9 +227,26 @@ func (n *needles) takeUp(p *Part, k int, sets string) error {
 	return nil
 }
 
+// takeOut takes the waste yarn out: of k loops below it, and of one fewer above, since
+// each of those lies between two below. The thumb's round runs along the upper edge first.
+func (n *needles) takeOut(p *Part, k int, above string) error {
+	if len(n.live) > 0 || len(p.Rounds) > 0 || k != len(n.lower) || atoi("0"+above) != k-1 {
+		return fmt.Errorf("%d stitches are on the needles, %d were knitted with waste yarn", len(n.live), len(n.lower))
+	}
+	for range k - 1 {
+		n.made++
+		n.live = append(n.live, n.made)
+	}
+	if n.live, n.lower = append(n.live, n.lower...), nil; k > 1 {
+		p.From = append(p.From, "above")
+	}
+	p.From = append(p.From, "below")
+	return nil
+}
+
 // waiting returns the number of stitches on waste yarn.
 func (n *needles) waiting() int {
-	all := 0
+	all := len(n.lower)
 	for _, list := range n.held {
 		all += len(list)
 	}

@@ -135,7 +135,7 @@ func split(text string) []string {
 
 var (
 	repeated = regexp.MustCompile(`^\((.*)\) (once|twice|(\d+) times)$`)
-	corner   = regexp.MustCompile(`^(k2tog|ssk) with the strand at corner ([12])$`)
+	corner   = regexp.MustCompile(`^(k2tog|ssk|M1) with the strand at corner ([12])$`)
 	run      = regexp.MustCompile(`^(k|p|sl)(\d+)$`)
 	phrases  = []struct {
 		re *regexp.Regexp
@@ -145,6 +145,7 @@ var (
 		{regexp.MustCompile(`^cast on a bridge of (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
 		{regexp.MustCompile(`^knit (\d+) each with its cast-on loop$`), joinHem},
+		{regexp.MustCompile(`^knit (\d+) with waste yarn and again with the working yarn$`), waste},
 	}
 )
 
@@ -152,6 +153,12 @@ var (
 // straight after the stitches picked up, the other ends the round.
 func (w *worker) corner(op string, number int) error {
 	n := len(w.ops)
+	if op == "M1" {
+		if (number == 1) != (n == 0) {
+			return fmt.Errorf("corner 1 is where the thumb's round begins")
+		}
+		return w.do(cornerM1, 1)
+	}
 	if number == 1 && n > 0 && w.ops[n-1] != "pick up" {
 		return fmt.Errorf("corner 1 is where the picked-up stitches end")
 	}

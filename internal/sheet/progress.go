@@ -24,6 +24,7 @@ const (
 	pathCuff     = "worked.cuff"
 	pathTop      = "worked.top"
 	pathPlace    = "worked.place"
+	pathMade     = "worked.construction"
 	PathSecond   = "second" // how the other hand of the pair is worked
 )
 
@@ -41,6 +42,7 @@ var workedKeys = slices.Concat([]node{
 	{key: "cuff", kind: choice, words: cuffWords},
 	{key: "top", kind: choice, words: topWords},
 	{key: "place", kind: choice, words: placeWords},
+	{key: "construction", kind: choice, words: constructionWords},
 	{key: "joins_above", kind: flag},
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
@@ -98,6 +100,8 @@ func (r *reader) progress() *mitt.Progress {
 		Cuff:      word[mitt.CuffKind](r, pathCuff),
 		Top:       word[mitt.TopKind](r, pathTop),
 		Place:     word[mitt.ThumbPlace](r, pathPlace),
+
+		Construction: word[mitt.Construction](r, pathMade),
 	}
 	for _, n := range mitt.Knittable() {
 		if list := k.Numbers(n); list != nil {
@@ -180,7 +184,7 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top), pathPlace: string(k.Place)} {
+	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top), pathPlace: string(k.Place), pathMade: string(k.Construction)} {
 		if made != "" {
 			s[path] = made
 		}

@@ -18,6 +18,9 @@ var cuffWords = []string{string(mitt.RibCuff), string(mitt.HemCuff), string(mitt
 // topWords are the ways in which a top may be closed.
 var topWords = []string{string(mitt.RoundedTop), string(mitt.PointedTop), string(mitt.BandedTop), string(mitt.WedgesTop), string(mitt.GatheredTop)}
 
+// constructionWords are the ways to make a mitt round the thumb.
+var constructionWords = []string{string(mitt.ByGusset), string(mitt.Straight), string(mitt.Slit), string(mitt.NoThumb)}
+
 // placeWords are the places where a thumb may sit.
 var placeWords = []string{string(mitt.AtSide), string(mitt.InPalm)}
 
@@ -36,7 +39,7 @@ var tree = node{members: []node{
 	{key: PathUnit, kind: choice, words: []string{"mm", "cm", "in"}},
 	{key: PathTerms, kind: choice, words: []string{"us", "uk"}},
 	{key: "thumb", members: []node{
-		{key: "construction", kind: choice, words: []string{"gusset", "straight", "slit", "none"}},
+		{key: "construction", kind: choice, words: constructionWords},
 		{key: "place", kind: choice, words: placeWords},
 		{key: "inset", kind: whole},
 		{key: "increase", kind: choice, words: increaseWords},

@@ -117,10 +117,13 @@ func (l *ledger) round(s *Section, i int, r *Round) {
 	l.live = r.Out()
 	for k, o := range r.Ops {
 		switch o {
-		case Hold:
+		case Hold, Waste:
 			l.keep(s, i, r.SetAt(k))
 		case Take:
 			l.bring(s, i, r.SetAt(k))
+		}
+		if r.Freed(k) {
+			l.keep(s, i, r.SetAt(k).Above())
 		}
 	}
 }

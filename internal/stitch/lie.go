@@ -33,8 +33,10 @@ func (s *Section) Below(r int) int {
 // Joins returns the set of stitches at which the section joins the rest of the mitt: that
 // it takes up, or that its end puts aside for another; "" if there is none.
 func (s *Section) Joins() Set {
-	if len(s.From) > 0 {
-		return s.From[0]
+	for _, set := range s.From {
+		if !set.Lies() {
+			return set
+		}
 	}
 	if n := len(s.Finish.Ops); s.Down && n > 0 {
 		return s.Finish.SetAt(n - 1)

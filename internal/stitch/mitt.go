@@ -5,8 +5,8 @@ package stitch
 // side line; the rest belong to the hand. An Even round is the same on both
 // hands: ribbing, or a change spread evenly.
 //
-// Aside has an entry for every operation: for a Hold the set that keeps its
-// stitch, for a Take the set that it comes from, else "". It is nil if the round
+// Aside has an entry for every operation: for one that puts a loop aside the set that
+// keeps it, for a Take the set that it comes from, else "". It is nil if the round
 // has neither.
 //
 // Side says whether the round is a row. The operations of a row are listed as they
@@ -38,7 +38,7 @@ func (r Round) leading() []Op { return r.Ops[r.Before : r.Before+r.Lead] }
 // Held returns the number of loops that the round puts aside.
 func (r Round) Held() int {
 	return total(r.Ops, func(o Op) int {
-		if o == Hold {
+		if o.Keeps() {
 			return 1
 		}
 		return 0
@@ -48,25 +48,31 @@ func (r Round) Held() int {
 // SetAt returns the set that keeps the stitch of operation i, or that it comes from;
 // "" if there is none or it has no name.
 func (r Round) SetAt(i int) Set {
-	if r.Ops[i] != Hold && r.Ops[i] != Take || i >= len(r.Aside) {
+	if !r.Ops[i].Keeps() && r.Ops[i] != Take || i >= len(r.Aside) {
 		return ""
 	}
 	return r.Aside[i]
 }
 
+// Freed reports whether a loop that lies over the waste yarn comes free beside the one
+// that operation i keeps: there is one between two stitches knitted with waste yarn.
+func (r Round) Freed(i int) bool {
+	return i > 0 && r.Ops[i] == Waste && r.Ops[i-1] == Waste && r.SetAt(i) == r.SetAt(i-1)
+}
+
 // Keep puts every stitch that the round keeps aside into the set s, unless it is
 // in a set already.
-func (r *Round) Keep(s Set) { r.name(Hold, s) }
+func (r *Round) Keep(s Set) { r.name(Op.Keeps, s) }
 
 // Bring lets every stitch that was kept aside and comes into the round be of the set
 // s, unless it is of a set already.
-func (r *Round) Bring(s Set) { r.name(Take, s) }
+func (r *Round) Bring(s Set) { r.name(Op.comesBack, s) }
 
-func (r *Round) name(op Op, s Set) {
+func (r *Round) name(is func(Op) bool, s Set) {
 	aside := make([]Set, len(r.Ops))
 	copy(aside, r.Aside)
 	for i, o := range r.Ops {
-		if o == op && aside[i] == "" {
+		if is(o) && aside[i] == "" {
 			aside[i] = s
 		}
 	}

@@ -39,6 +39,8 @@ const (
 	GapK2tog           // gap strand, twisted, k2tog with the first held stitch
 	GapSSK             // ssk of the last held stitch with the gap strand, twisted
 	Marker             // a marker between stitches
+	Waste              // knit with waste yarn, then again with the working yarn
+	CornerM1           // make one of the strand and half a loop at the thumb's corner
 	opCount
 )
 
@@ -55,7 +57,9 @@ type info struct {
 // table follows the published abbreviations of the Craft Yarn Council's list
 // (from memory). The gap operations are ours: the strand at a corner of the
 // thumb's gap makes a loop (0→1), which is at once worked together with the
-// stitch beside it (2→1), so that in all one loop stays one (1→1).
+// stitch beside it (2→1), so that in all one loop stays one (1→1). A stitch knitted
+// with waste yarn, too: its loop of the round below waits on the waste yarn while the
+// round goes on over it.
 var table = [opCount]info{
 	NoStitch: {"none", "", "no stitch", 0, 0, NoStitch, false},
 	Knit:     {"k", "k", "knit", 1, 1, Knit, true},
@@ -87,6 +91,8 @@ var table = [opCount]info{
 	GapK2tog: {"gapk2tog", "k2tog with the gap strand", "twist the strand at the corner and knit it together with the stitch after it", 1, 1, GapSSK, false},
 	GapSSK:   {"gapssk", "ssk with the gap strand", "slip, slip, knit the stitch together with the twisted strand at the corner", 1, 1, GapK2tog, false},
 	Marker:   {"marker", "m", "marker", 0, 0, Marker, false},
+	Waste:    {"waste", "k with waste yarn", "knit with waste yarn, slip back and knit again with the working yarn", 1, 1, Waste, false},
+	CornerM1: {"cornerm1", "M1 at the corner", "twist the strand at the corner and knit it", 0, 1, CornerM1, false},
 }
 
 // All lists every operation in the order of the table.
@@ -122,6 +128,11 @@ func (o Op) FromLeft() Op {
 	}
 	return o
 }
+
+// Keeps reports whether o puts a loop aside, under the name of a set.
+func (o Op) Keeps() bool { return o == Hold || o == Waste }
+
+func (o Op) comesBack() bool { return o == Take }
 
 // Purled reports whether an operation leaves its stitch with the purl side out.
 func (o Op) Purled() bool { return o == Purl || o == P2tog || o == SSP }

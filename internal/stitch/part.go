@@ -7,12 +7,13 @@ type Part string
 
 // The parts of a mitt.
 const (
-	Cuff      Part = "cuff"       // ribbing from the cast-on
-	CuffPlain Part = "cuff_plain" // plain rounds between ribbing and gusset
-	Gusset    Part = "gusset"     // first increase to the last round before the division
-	Hand      Part = "hand"       // division to the last round, or to the top
-	Top       Part = "top"        // decreases that close a mitten
-	Thumb     Part = "thumb"      // from the held stitches to its end
+	Cuff       Part = "cuff"        // ribbing from the cast-on
+	CuffPlain  Part = "cuff_plain"  // plain rounds between ribbing and gusset
+	BelowThumb Part = "below_thumb" // without a gusset: from the base of the thumb to where it parts
+	Gusset     Part = "gusset"      // first increase to the last round before the division
+	Hand       Part = "hand"        // division to the last round, or to the top
+	Top        Part = "top"         // decreases that close a mitten
+	Thumb      Part = "thumb"       // from the held stitches to its end
 )
 
 // Gap is the gap beside a thumb that was worked first: it has no rounds, so it has
@@ -39,20 +40,22 @@ type partInfo struct {
 	title string // the heading of its instructions
 	over  Over
 	views []string // the charts that show it; the first shows it by itself
+	grows bool     // its leading block is a gusset
 }
 
 // parts is the table of parts in the order in which they are worked. A new part
 // needs a line here and a builder in package mitt.
 var parts = []partInfo{
-	{Cuff, "cuff", "Cuff", OverWrist, []string{"cuff"}},
-	{CuffPlain, "plain cuff", "Plain rounds", OverHeel, []string{"cuff"}},
-	{Gusset, "gusset", "Thumb gusset", OverMound, []string{"gusset", "hand"}},
-	{Hand, "hand", "Hand", OverHand, []string{"hand"}},
-	{Top, "top", "Top", OverTips, []string{"top"}},
-	{Thumb, "thumb", "Thumb", OverDigit, []string{"thumb"}},
+	{Cuff, "cuff", "Cuff", OverWrist, []string{"cuff"}, false},
+	{CuffPlain, "plain cuff", "Plain rounds", OverHeel, []string{"cuff"}, false},
+	{BelowThumb, "hand below the thumb", "Hand, up to the thumb", OverMound, []string{"hand"}, false},
+	{Gusset, "gusset", "Thumb gusset", OverMound, []string{"gusset", "hand"}, true},
+	{Hand, "hand", "Hand", OverHand, []string{"hand"}, false},
+	{Top, "top", "Top", OverTips, []string{"top"}, false},
+	{Thumb, "thumb", "Thumb", OverDigit, []string{"thumb"}, false},
 }
 
-var gap = partInfo{Gap, "gap beside the thumb", "Gap beside the thumb", OverDigit, []string{"thumb"}}
+var gap = partInfo{Gap, "gap beside the thumb", "Gap beside the thumb", OverDigit, []string{"thumb"}, false}
 
 // Parts lists the parts in the order worked.
 func Parts() []Part {
@@ -85,7 +88,7 @@ func (p Part) info() *partInfo {
 	}
 	name := string(p)
 	first := min(1, len(name))
-	return &partInfo{p, name, strings.ToUpper(name[:first]) + name[first:], OverHand, []string{name}}
+	return &partInfo{p, name, strings.ToUpper(name[:first]) + name[first:], OverHand, []string{name}, false}
 }
 
 // Words returns what the part is called in a sentence.
@@ -102,7 +105,7 @@ func (p Part) Views() []string { return p.info().views }
 
 // Marked reports whether the leading block of the part's rounds is a gusset,
 // which grows between markers and is counted by itself.
-func (p Part) Marked() bool { return p.Over() == OverMound }
+func (p Part) Marked() bool { return p.info().grows }
 
 // Passing reports whether the part belongs to the cuff. Its count is not the
 // hand's, so its chart columns are numbered by themselves and end with it.
@@ -122,6 +125,16 @@ const (
 
 // ThumbSet names the stitches that are kept aside for the thumb.
 const ThumbSet Set = "thumb"
+
+// Above names the loops that lie over those of the set: what is knitted with waste
+// yarn leaves loops on both sides of it. Those above are fewer by one, since they lie
+// between the others.
+func (s Set) Above() Set { return s + over }
+
+// Lies reports whether the loops of a set lie above the waste yarn.
+func (s Set) Lies() bool { return strings.HasSuffix(string(s), over) }
+
+const over = " above"
 
 // For returns whom a set waits for, as the end of a phrase: " for the index". It
 // returns "" for the thumb's set, which every mitt with a thumb keeps.

@@ -8,7 +8,6 @@ import (
 	"thenar/internal/gauge"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
-	"thenar/internal/stitch"
 	"thenar/internal/units"
 	"thenar/internal/words"
 )
@@ -164,7 +163,7 @@ func Put(s sheet.Sheet, edits []Edit) {
 // next mitt becomes shorter or longer.
 func (c *corrector) base() {
 	off := c.try.Base
-	if off == nil || *off == 0 || !c.plan.Gusseted() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
+	if off == nil || *off == 0 || !c.plan.Parted() || c.try.Place.Part.Order() < c.plan.Mound().Order() {
 		return
 	}
 	u := c.sheet.Unit()
@@ -175,11 +174,19 @@ func (c *corrector) base() {
 	plain := units.FromMM(float64(c.plan.Cuff.PlainRounds) / c.plan.Gauge.Rounds)
 	next := max(plain-*off, units.FromMM(1/c.plan.Gauge.Rounds))
 	edits := []Edit{{sheet.PathBase, sheet.Signed(*off, u)}, {"length.cuff_plain", typedLength(next, u)}}
-	because := fmt.Sprintf("the base sits %s %s its place: the gusset has %s to cover. A mitt begun anew gets a plain cuff of %s",
-		c.offsetWords(*off), side, less, words.Size(next.MM(), u))
+	because := fmt.Sprintf("the base sits %s %s its place: the %s has %s to cover. A mitt begun anew gets a plain cuff of %s",
+		c.offsetWords(*off), side, c.plan.Mound().Words(), less, words.Size(next.MM(), u))
 	c.add(Correction{
-		Key: "base", Name: "base of the gusset", Was: c.baseWords(c.plan.BaseAbove), Is: c.baseWords(*off), Because: because, Edits: edits, Doubt: c.doubtOffset(*off),
+		Key: "base", Name: "base of the " + c.mound(), Was: c.baseWords(c.plan.BaseAbove), Is: c.baseWords(*off), Because: because, Edits: edits, Doubt: c.doubtOffset(*off),
 	})
+}
+
+// mound returns what lies beside the base of the thumb: the gusset, or the thumb itself.
+func (c *corrector) mound() string {
+	if c.plan.Gusseted() {
+		return "gusset"
+	}
+	return "thumb"
 }
 
 // top corrects the place where the thumb parts. With G its height above the
@@ -191,7 +198,7 @@ func (c *corrector) base() {
 // rounds a mm, and o how far the top sits above the parting.
 func (c *corrector) top() {
 	off := c.try.Top
-	if off == nil || *off == 0 || !c.plan.Gusseted() || c.try.Place.Part.Order() < stitch.Gusset.Order() {
+	if off == nil || *off == 0 || !c.plan.Parted() || c.try.Place.Part.Order() < c.plan.Mound().Order() {
 		return
 	}
 	u := c.sheet.Unit()
@@ -205,18 +212,22 @@ func (c *corrector) top() {
 	if *off < 0 {
 		side = "below"
 	}
+	name := "gusset length"
+	if !c.plan.Gusseted() {
+		name = "length to the thumb"
+	}
 	if is < units.FromMM(2/c.plan.Gauge.Rounds) {
 		c.add(Correction{
-			Key: "top", Name: "gusset length", Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(was, u),
-			Because: fmt.Sprintf("with the top %s %s its place no gusset is left: measure again", c.offsetWords(*off), side),
+			Key: "top", Name: name, Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(was, u),
+			Because: fmt.Sprintf("with the top %s %s its place no %s is left: measure again", c.offsetWords(*off), side, c.plan.Mound().Words()),
 		})
 		return
 	}
 	c.add(Correction{
-		Doubt: c.doubtOffset(*off), Key: "top", Name: "gusset length", Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(is, u),
+		Doubt: c.doubtOffset(*off), Key: "top", Name: name, Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(is, u),
 		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.offsetWords(*off), side),
 		Edits:   []Edit{{"hand.gusset_length", typedLength(is, u)}},
-		Later:   c.try.Place.Part.Order() > stitch.Gusset.Order(),
+		Later:   c.try.Place.Part.Order() > c.plan.Mound().Order(),
 	})
 }
 

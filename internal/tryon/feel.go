@@ -178,7 +178,13 @@ func (c *corrector) halfwayEase() float64 {
 
 // hasZone reports whether the mitt has a zone.
 func (c *corrector) hasZone(zone Zone) bool {
-	return c.plan.Thumbed() || zone == Cuff || zone == Hand
+	switch zone {
+	case Cuff, Hand:
+		return true
+	case Thumb:
+		return c.plan.Thumbed()
+	}
+	return c.plan.Gusseted()
 }
 
 // thumb corrects the ease of the thumb, a length that is added to its girth.

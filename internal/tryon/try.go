@@ -39,7 +39,7 @@ var zones = []struct {
 	whole bool
 }{
 	{Cuff, stitch.Cuff, false},
-	{Gusset, stitch.Gusset, false},
+	{Gusset, stitch.BelowThumb, false}, // where there is a gusset, that comes next
 	{Parting, stitch.Gusset, true},
 	{Hand, stitch.Hand, false},
 	{Thumb, stitch.Thumb, false},

@@ -120,8 +120,11 @@ func (w *walker) advance(r stitch.Round, order []int, names []string) {
 		for range op.Out() {
 			above = append(above, names[j])
 		}
-		if op == stitch.Hold {
+		if op.Keeps() {
 			w.putAside(r.SetAt(from), names[j])
+		}
+		if j > 0 && op == stitch.Waste && r.Ops[order[j-1]] == stitch.Waste && r.SetAt(from) == r.SetAt(order[j-1]) {
+			w.free(r.SetAt(from).Above(), names[j-1], names[j])
 		}
 		decreased = decreased || op.In() > 1
 	}

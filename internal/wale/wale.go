@@ -120,6 +120,19 @@ func (w *walker) putAside(set stitch.Set, name string) {
 	w.held[set] = append(w.held[set], name)
 }
 
+// free adds to a set the loop that lies over the waste yarn between two columns. It is
+// picked up from there, and has the smaller of their numbers, on both hands. Such loops
+// are worked back along the upper edge, so the last comes first.
+func (w *walker) free(set stitch.Set, one, other string) {
+	if one == "" || other == "" {
+		return
+	}
+	a, _ := strconv.Atoi(one[1:])
+	b, _ := strconv.Atoi(other[1:])
+	w.putAside(set, "")
+	w.held[set] = slices.Insert(w.held[set][:len(w.held[set])-1], 0, string(Picked)+strconv.Itoa(min(a, b)))
+}
+
 // takeUp puts the columns of held sets back on the needles. What is made among
 // them is counted on from them, so that no name stands twice in a round.
 func (w *walker) takeUp(sets []stitch.Set) {
@@ -207,8 +220,11 @@ func (w *walker) round(p place, r stitch.Round, seam int) []string {
 			}
 			above = append(above, name)
 		}
-		if op == stitch.Hold {
+		if op.Keeps() {
 			w.putAside(r.SetAt(i), name)
+		}
+		if r.Freed(i) {
+			w.free(r.SetAt(i).Above(), names[i-1], name)
 		}
 	}
 	w.live = above
@@ -236,7 +252,7 @@ func familyOf(op stitch.Op) byte {
 	switch op {
 	case stitch.CastOn:
 		return Bridge
-	case stitch.PickUp:
+	case stitch.PickUp, stitch.CornerM1:
 		return Picked
 	}
 	return Made

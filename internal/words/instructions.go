@@ -115,8 +115,15 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	for _, text := range edges(s) {
 		say(text)
 	}
-	if len(s.From) > 0 {
-		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn; %s closes the last hole.", taken(s), strings.TrimPrefix(by.leaving(by.Tails.End), ", leaving ")))
+	for _, text := range onWaste(s) {
+		say(text)
+	}
+	freed := by.freed(s)
+	for _, text := range freed {
+		say(text)
+	}
+	if len(s.From) > 0 && freed == nil {
+		say(fmt.Sprintf("Put the %s back on the needles. %s", taken(s), by.join()))
 		picked := count(s.Rounds[0], stitch.PickUp)
 		say(by.along(bridge.stitches, picked))
 		say(thumbMarker(picked))
@@ -128,10 +135,13 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say("It ends below the thumb, so that the whole hand is free. " + by.pair())
 	}
 	if s.Part.Marked() && len(s.Rounds) > 0 {
-		say(by.round(s.About.Inset))
+		say(by.round("with the first stitch of the gusset. After it", s.About.Inset))
 		say(secondMarker(s.Rounds[0].LeadIn()))
 	}
-	if len(s.Rounds) > 0 && s.Rounds[0].Held() > 0 {
+	if s.Part.Over() == stitch.OverMound && !s.Part.Marked() {
+		say(by.round("where the thumb will be. From there", s.About.Inset))
+	}
+	if len(s.Rounds) > 0 && count(s.Rounds[0], stitch.Hold) > 0 {
 		say(divides(count(s.Rounds[0], stitch.CastOn)))
 	}
 	if s.Shift != 0 {
@@ -188,9 +198,10 @@ func (h Hands) leaving(mm float64) string {
 	return ", leaving a tail of " + Tail(mm, h.Unit)
 }
 
-// round returns where the round begins and how it goes on. Beside a gusset in the palm
-// lie some stitches of the palm by themselves, towards the side line.
-func (h Hands) round(inset int) string {
+// round returns where the round begins and how it goes on. Beside a gusset in the palm,
+// or a thumb without one, lie some stitches of the palm by themselves, towards the side
+// line.
+func (h Hands) round(begins string, inset int) string {
 	hand, first, then := "right", "palm", "back"
 	if h.Left {
 		hand = "left"
@@ -205,7 +216,7 @@ func (h Hands) round(inset int) string {
 	case inset > 0:
 		way = fmt.Sprintf("the palm’s first %s, then the back, then the palm", Plural(inset, "stitch"))
 	}
-	return fmt.Sprintf("The round begins with the first stitch of the gusset. After it the %s hand’s round crosses %s. %s", hand, way, h.pair())
+	return fmt.Sprintf("The round begins %s the %s hand’s round crosses %s. %s", begins, hand, way, h.pair())
 }
 
 func all(n int) string {

@@ -107,8 +107,11 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 // plainUntil returns what begins on the hand above the plain rounds. The end of the
 // forearm's bone stands out as a knob on the little finger's side of the wrist.
 func plainUntil(p *mitt.Plan) string {
-	if !p.Gusseted() {
+	switch {
+	case !p.Parted():
 		return "the hand begins there"
+	case !p.Gusseted():
+		return "that is at the knob outside the wrist"
 	}
 	return "the gusset begins at the knob outside the wrist"
 }

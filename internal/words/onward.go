@@ -100,7 +100,12 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round", " of cuff"},
 		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch", " of the hand"},
 	}
-	if is.Thumbed() {
+	switch {
+	case is.Thumb.OnWaste > 0:
+		list = append(list,
+			onwardNumber{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round", " to the thumb"},
+			onwardNumber{was.Thumb.Held, is.Thumb.Held, "stitch", " with waste yarn"})
+	case is.Thumbed():
 		list = append(list,
 			onwardNumber{was.Thumb.Held, is.Thumb.Held, "stitch", " held"},
 			onwardNumber{was.Bridge.CastOn, is.Bridge.CastOn, "stitch", " of bridge"},
@@ -112,9 +117,11 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	if was.Top != nil && is.Top != nil {
 		list = append(list, onwardNumber{was.Top.Rounds, is.Top.Rounds, "round", " of top"})
 	}
+	if is.Gusseted() {
+		list = append(list, onwardNumber{was.Thumb.PickedUp, is.Thumb.PickedUp, "stitch", " picked up"})
+	}
 	if is.Thumbed() {
 		list = append(list,
-			onwardNumber{was.Thumb.PickedUp, is.Thumb.PickedUp, "stitch", " picked up"},
 			onwardNumber{was.Thumb.Decreased, is.Thumb.Decreased, "stitch", " decreased at the thumb’s corners"},
 			onwardNumber{was.Thumb.Stitches.N, is.Thumb.Stitches.N, "stitch", " of thumb"},
 			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round", " of thumb"},

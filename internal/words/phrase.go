@@ -5,6 +5,7 @@ package words
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"thenar/internal/stitch"
@@ -79,6 +80,9 @@ func runs(r stitch.Round) []string {
 // second one's stitch ends the round. It is empty for other operations.
 func atCorner(ops []stitch.Op, i int) string {
 	switch {
+	case ops[i] == stitch.CornerM1 && slices.Contains(ops[:i], stitch.CornerM1):
+		return " with the strand at corner 2"
+	case ops[i] == stitch.CornerM1:
 	case ops[i] != stitch.GapK2tog && ops[i] != stitch.GapSSK:
 		return ""
 	case i > 0 && i == len(ops)-1 && ops[i-1] != stitch.PickUp:
@@ -89,7 +93,9 @@ func atCorner(ops []stitch.Op, i int) string {
 
 // alike reports whether two operations of a round are the same, including the
 // name under which they keep stitches aside.
-func alike(r stitch.Round, i, j int) bool { return r.Ops[i] == r.Ops[j] && r.SetAt(i) == r.SetAt(j) }
+func alike(r stitch.Round, i, j int) bool {
+	return r.Ops[i] == r.Ops[j] && r.SetAt(i) == r.SetAt(j) && r.Ops[i] != stitch.CornerM1
+}
 
 // run returns n of one operation in the trade's short form; set names the
 // stitches kept aside, how says how it is worked besides.
@@ -107,6 +113,10 @@ func run(op stitch.Op, n int, set stitch.Set, how string) string {
 		return fmt.Sprintf("pick up and knit %d", n)
 	case stitch.JoinHem:
 		return joined(n)
+	case stitch.Waste:
+		return fmt.Sprintf("knit %d with waste yarn and again with the working yarn", n)
+	case stitch.CornerM1:
+		return stitch.M1.Abbr()
 	case stitch.BindOff:
 		return fmt.Sprintf("bind off %d", n)
 	case stitch.GapK2tog:

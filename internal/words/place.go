@@ -82,18 +82,18 @@ func divides(bridge int) string {
 // picked up. Who knits from left to right does both the other way. It is the same on
 // either hand, since both are worked in one direction.
 func (h Hands) along(bridge, picked int) string {
-	from, to := "right", "left"
-	if h.FromLeft {
-		from, to = to, from
-	}
 	if picked == 0 {
+		from := "right"
+		if h.FromLeft {
+			from = "left"
+		}
 		return "Hold it fingers up, outside towards you: the round begins at the gap’s " + from + " corner, with the held stitches."
 	}
 	edge := "along the bridge"
 	if bridge == 0 {
 		edge = "at the top of the gap"
 	}
-	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up %s from %s to %s. Then turn it fingers up for the held stitches.", edge, from, to)
+	return h.row("pick up "+edge) + " Then turn it fingers up for the held stitches."
 }
 
 // thumbMarker returns where the marker of the thumb's round is put: that of the hand,

@@ -31,9 +31,12 @@ func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 	r := reasons{p: p, u: u}
 	r.cuff()
 	r.body()
-	if p.Gusseted() {
+	switch {
+	case p.Gusseted():
 		r.gusset()
 		r.division()
+	case p.Thumbed():
+		r.straight()
 	}
 	r.above()
 	if p.Thumbed() {
@@ -68,15 +71,7 @@ func (r *reasons) add(n mitt.Number, why string) {
 // thumb, the numbers of the gusset belong to the hand, which begins above the
 // cuff.
 func (r *reasons) put(n mitt.Number, value, why string) {
-	part, said := n.Part(), r.p.Said(n)
-	if !r.p.Parted() {
-		if part.Marked() {
-			part = stitch.Hand
-		}
-		if n == mitt.RoundsAboveGusset {
-			said = "above the cuff"
-		}
-	}
+	part, said := r.p.PartOf(n), r.p.Said(n)
 	r.list = append(r.list, Reason{n.Reason(), part, 1, said, value, why, n, r.p.Number(n), r.p.Pins.Fixed(n)})
 }
 
@@ -220,6 +215,16 @@ func (r *reasons) gusset() {
 	r.put(mitt.IncreaseRounds, listValue(p.Gusset.IncreaseRounds), "all of them, counted from the gusset’s first round.")
 }
 
+// straight adds the reasons of a thumb without a gusset.
+func (r *reasons) straight() {
+	p := r.p
+	r.add(mitt.GussetRounds,
+		fmt.Sprintf("%s from the bone at the wrist to where the thumb parts, at %.1f rounds over 10 cm: %s. Over the thumb’s base the hand stretches by %.1f %%.",
+			p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds), p.MoundStretch*100))
+	r.add(mitt.Held, fmt.Sprintf("half of the thumb’s %d. They are knitted with waste yarn, in the palm, %s from the side line.",
+		p.Thumb.Stitches.N, Plural(p.Gusset.Inset, "stitch")))
+}
+
 // followWords returns the line that the increases follow, unless they are
 // fixed.
 func followWords(p *mitt.Plan) string {
@@ -323,10 +328,15 @@ func pickedWhy(bridge, picked int) string {
 
 func (r *reasons) thumb() {
 	p, t := r.p, &r.p.Thumb
-	r.add(mitt.PickedUp, pickedWhy(p.Bridge.CastOn, t.PickedUp))
+	first := fmt.Sprintf("%d held and %d picked up", t.Held, t.PickedUp)
+	if p.Gusseted() {
+		r.add(mitt.PickedUp, pickedWhy(p.Bridge.CastOn, t.PickedUp))
+	} else {
+		first = fmt.Sprintf("%d below the waste yarn, %d above it and one at each corner", t.Held, t.Held-1)
+	}
 	r.add(mitt.ThumbStitches,
-		fmt.Sprintf("thumb %s and %s room to move: %s. %d held and %d picked up make %d; decreased at the corners: %d. The fabric is %s.",
-			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), t.Held, t.PickedUp, t.FirstRound, t.Decreased, r.within(t.Stitches.N)))
+		fmt.Sprintf("thumb %s and %s room to move: %s. %s make %d; decreased at the corners: %d. The fabric is %s.",
+			p.Hand.Thumb.With(r.u), r.length(p.Ease.ThumbAdded), r.near(t.Stitches, p.Gauge.Stitches), first, t.FirstRound, t.Decreased, r.within(t.Stitches.N)))
 	r.add(mitt.ThumbDecreases,
 		"more than the thumb needs, so they go. One or two close the corners best.")
 	r.add(mitt.ThumbRounds,

@@ -63,7 +63,7 @@ var written = func() map[stitch.Op]*regexp.Regexp {
 	all := map[stitch.Op]*regexp.Regexp{}
 	for _, op := range stitch.All() {
 		switch op {
-		case stitch.NoStitch, stitch.Marker, stitch.Hold, stitch.Take, stitch.CastOn, stitch.PickUp, stitch.BindOff, stitch.DrawUp, stitch.Graft, stitch.JoinHem, stitch.GapK2tog, stitch.GapSSK:
+		case stitch.NoStitch, stitch.Marker, stitch.Hold, stitch.Take, stitch.CastOn, stitch.PickUp, stitch.BindOff, stitch.DrawUp, stitch.Graft, stitch.JoinHem, stitch.GapK2tog, stitch.GapSSK, stitch.Waste, stitch.CornerM1:
 			continue
 		}
 		abbr := op.Abbr()

@@ -13,9 +13,13 @@ const madeTitle = "How it is made"
 // makeFields are the choices of how a mitt is made, those that can be planned. An
 // empty choice is the usual one, so that a sheet without them stays without.
 var makeFields = []Field{
-	{Path: mitt.PathConstruction, Label: "Thumb", Help: "left out of a fingerless mitt: a wristlet", Usual: string(mitt.ByGusset), Choices: []Choice{{"", "with a gusset"}, {string(mitt.NoThumb), "left out"}}},
+	{Path: mitt.PathConstruction, Label: "Thumb", Help: "left out of a fingerless mitt: a wristlet", Usual: string(mitt.ByGusset), Choices: []Choice{
+		{"", "with a gusset"},
+		{string(mitt.Straight), "on waste yarn, without a gusset"},
+		{string(mitt.NoThumb), "left out"},
+	}},
 	{Path: mitt.PathPlace, Label: "Thumb sits", Usual: string(mitt.AtSide), Choices: []Choice{{"", "at the side"}, {string(mitt.InPalm), "in the palm"}}},
-	{Path: mitt.PathInset, Label: "In the palm by", Help: "stitches from the side; left out: a sixteenth of the hand"},
+	{Path: mitt.PathInset, Label: "In the palm by", Help: "stitches from the side; left out: a sixteenth of the hand, 1 on waste yarn"},
 	{Path: mitt.PathIncrease, Label: "Gusset grows by", Usual: string(mitt.MakeOne), Choices: []Choice{
 		{"", "make ones"},
 		{string(mitt.Lifted), "lifted increases"},

@@ -23,8 +23,8 @@ func TestTheFormOffersWhatIsPlanned(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, map[string]int{mitt.PathConstruction: 2, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
-	for path, value := range map[string]string{mitt.PathFlat: "true", mitt.PathDirection: "down", mitt.PathConstruction: "straight"} {
+	assert.Equal(t, map[string]int{mitt.PathConstruction: 3, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
+	for path, value := range map[string]string{mitt.PathFlat: "true", mitt.PathDirection: "down", mitt.PathConstruction: "slit"} {
 		_, a := fitAnswer(t, map[string]string{path: value})
 		assert.Nil(t, a.Out, "%s=%s can be planned: offer it", path, value)
 	}

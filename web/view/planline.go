@@ -32,15 +32,22 @@ func planNumbers(p *mitt.Plan) []planNumber {
 		{"cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
-	if !p.Gusseted() {
-		return append(list, planNumber{" · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
+	if p.Gusseted() {
+		list = append(list,
+			planNumber{" · gusset ", fmt.Sprint(p.Gusset.Base), mitt.GussetBase},
+			planNumber{"→", fmt.Sprint(p.Gusset.Stitches), mitt.Increases},
+			planNumber{" in ", fmt.Sprint(p.Gusset.Rounds.N), mitt.GussetRounds})
 	}
-	return append(list,
-		planNumber{" · gusset ", fmt.Sprint(p.Gusset.Base), mitt.GussetBase},
-		planNumber{"→", fmt.Sprint(p.Gusset.Stitches), mitt.Increases},
-		planNumber{" in ", fmt.Sprint(p.Gusset.Rounds.N), mitt.GussetRounds},
-		planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches},
-	)
+	if w := p.Thumb.OnWaste; w > 0 {
+		list = append(list, planNumber{" · with waste yarn ", fmt.Sprint(w), mitt.Held})
+	}
+	switch {
+	case p.Thumbed():
+		return append(list, planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
+	case p.Top == nil:
+		return append(list, planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
+	}
+	return append(list, planNumber{" · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
 }
 
 // planLine returns the plan in one line.
@@ -61,7 +68,15 @@ func (a Answer) summaryNumbers() []planNumber {
 		{"Cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
-	if !p.Gusseted() {
+	switch {
+	case p.Thumb.OnWaste > 0:
+		return append(list,
+			planNumber{" · to the thumb ", fmt.Sprintf("%d rounds", p.Gusset.Rounds.N), mitt.GussetRounds},
+			planNumber{" · with waste yarn ", fmt.Sprint(p.Thumb.OnWaste), mitt.Held},
+			planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
+	case p.Top == nil && !p.Gusseted():
+		return append(list, planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
+	case !p.Gusseted():
 		return append(list,
 			planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset},
 			planNumber{" to the top · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})

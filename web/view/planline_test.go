@@ -18,6 +18,8 @@ func TestEveryNumberOfThePlansLineLeadsToTheLadder(t *testing.T) {
 	}{
 		"with a thumb":    {nil, "cast on 36 · hand 42 · gusset 3→15 in 18 · thumb 18"},
 		"without a thumb": {map[string]string{"kind": "mitten_without_thumb"}, "cast on 36 · hand 56 · top in 18 rounds"},
+		"on waste yarn":   {map[string]string{"kind": "mitten", "thumb.construction": "straight"}, "cast on 36 · hand 46 · with waste yarn 9 · thumb 18"},
+		"a wristlet":      {map[string]string{"kind": "fingerless", "thumb.construction": "none"}, "cast on 36 · hand 42 · 22 rounds"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			d, a := fitAnswer(t, of.texts)

@@ -131,6 +131,9 @@ var called = map[mitt.Number]words.Term{
 // about it explains that.
 func (a Answer) untold(r words.Reason) words.Term {
 	t := called[r.Of]
+	if t == words.TermGusset && !a.Out.Plan.Gusseted() {
+		return ""
+	}
 	if t == "" || len(a.Out.Terms.Explain(a.brief(r), t)) > 1 {
 		return ""
 	}

@@ -38,7 +38,7 @@ func (a Answer) sure() []sure {
 		case s.Chance >= likely:
 			one.Says = "Likely."
 		default:
-			one.Says = a.Out.Terms.Say("Try it on " + beforeWords(s.Section) + ".")
+			one.Says = a.Out.Terms.Say("Try it on " + a.beforeWords(s.Section) + ".")
 		}
 		list = append(list, one)
 	}
@@ -50,9 +50,12 @@ func (a Answer) sure() []sure {
 func siteWords(s fit.Site) string { return strings.TrimSuffix(s.Name, " with thumb") }
 
 // beforeWords says by when a place should be tried on.
-func beforeWords(part stitch.Part) string {
+func (a Answer) beforeWords(part stitch.Part) string {
 	switch part.Over() {
 	case stitch.OverWrist, stitch.OverHeel:
+		if !a.Out.Plan.Gusseted() {
+			return "before the hand"
+		}
 		return "before the gusset"
 	case stitch.OverMound:
 		return "before the thumb"

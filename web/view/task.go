@@ -70,6 +70,8 @@ func counts(part stitch.Part, r stitch.Round) string {
 // thumb, else "".
 func named(r stitch.Round) string {
 	switch {
+	case slices.Contains(r.Ops, stitch.Waste):
+		return "Waste yarn"
 	case r.Held() > 0:
 		return "Divide"
 	case slices.Contains(r.Ops, stitch.PickUp):
@@ -97,6 +99,8 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	case s.CastOn > 0:
 		n.Before, n.After = 0, s.CastOn
 		n.Title, n.Place, n.Press = "Cast on", words.Plural(s.CastOn, "stitch"), fmt.Sprintf("All %d cast on", s.CastOn)
+	case slices.ContainsFunc(s.From, stitch.Set.Lies):
+		n.Title, n.Place, n.Press = "Take out the waste yarn", words.Plural(n.After, "loop"), fmt.Sprintf("All %d on the needles", n.After)
 	case len(s.From) > 0:
 		n.Title, n.Place, n.Press = "Take up the "+s.Part.Words(), words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d taken up", n.After)
 	default:

@@ -172,7 +172,7 @@ func (t Tries) Tops() []string {
 // ahead returns the one of tops for the round in the form, or "".
 func (t Tries) ahead(tops []string) string {
 	n, err := strconv.Atoi(t.Form.Try.Round)
-	if err != nil || n < 1 || n >= len(tops) || !stitch.Part(t.Form.Try.Section).Marked() {
+	if err != nil || n < 1 || n >= len(tops) || stitch.Part(t.Form.Try.Section).Over() != stitch.OverMound {
 		return ""
 	}
 	return tops[n]
@@ -218,10 +218,10 @@ func (t Tries) Drawing() string {
 
 // seats are the ends of the gusset on the drawing, once it is begun.
 func (t Tries) seats() []picture.Seat {
-	if !t.Plan.Gusseted() || !t.seated() {
+	if !t.Plan.Parted() || !t.seated() {
 		return nil
 	}
-	return []picture.Seat{{Name: "base", Part: stitch.Gusset, At: 0}, {Name: "top", Part: stitch.Gusset, At: 1}}
+	return []picture.Seat{{Name: "base", Part: t.Plan.Mound(), At: 0}, {Name: "top", Part: t.Plan.Mound(), At: 1}}
 }
 
 // Stands says where the work stands, as far as the form knows: "right hand,
@@ -309,6 +309,14 @@ func (t Tries) unfelt() string {
 	return strings.Join(list, ", ") + ": not knitted yet"
 }
 
+// sits is what the ends of the part beside the thumb's base belong to.
+func (t Tries) sits() string {
+	if t.Plan.Gusseted() {
+		return "gusset"
+	}
+	return "thumb’s base"
+}
+
 // seated reports whether the gusset is begun, so that one can see where it
 // sits.
 func (t Tries) seated() bool {
@@ -318,8 +326,11 @@ func (t Tries) seated() bool {
 
 // zones returns the zones that the mitt has.
 func (t Tries) zones() []tryon.Zone {
-	if t.Plan == nil || !t.Plan.Gusseted() {
+	switch {
+	case t.Plan == nil || !t.Plan.Thumbed():
 		return []tryon.Zone{tryon.Cuff, tryon.Hand}
+	case !t.Plan.Gusseted():
+		return []tryon.Zone{tryon.Cuff, tryon.Hand, tryon.Thumb}
 	}
 	return tryon.Zones()
 }

@@ -1,0 +1,61 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/stitch"
+)
+
+// What is said of a thumb without a gusset (a peasant or afterthought thumb; common
+// practice, no source).
+
+// onWaste are the sentences on the round that knits the thumb's stitches with waste
+// yarn.
+func onWaste(s *stitch.Section) []string {
+	if len(s.Rounds) == 0 || count(s.Rounds[0], stitch.Waste) == 0 {
+		return nil
+	}
+	return []string{
+		"The first round marks the thumb’s place: knit it with waste yarn, smooth and of another colour.",
+		"Slip what you knitted with it back, and knit it again with the working yarn. Leave the ends of the waste yarn hanging.",
+	}
+}
+
+// freed are the sentences on a thumb that begins by taking the waste yarn out. Its round
+// runs along the loops above as it would along a bridge; see along.
+func (h Hands) freed(s *stitch.Section) []string {
+	first := s.Rounds[0]
+	corners := count(first, stitch.CornerM1)
+	if corners == 0 {
+		return nil
+	}
+	below := len(first.Ops) - first.Lead
+	loops := fmt.Sprintf("Put the %s below it on one needle, the %d above on another.", Plural(below, "loop"), first.Lead-corners)
+	along := h.row("knit along the loops above")
+	if first.Lead == corners {
+		loops = fmt.Sprintf("Put the %s below it on a needle.", Plural(below, "loop"))
+		along = h.row("work both corners")
+	}
+	return []string{
+		"Take the waste yarn out, loop by loop. " + loops,
+		h.join(),
+		along + " Then turn it fingers up for the loops below.",
+		"At each corner half a loop is left. Lift it with its strand and knit it twisted, so no hole stays.",
+		"Put a marker before the first corner’s stitch.",
+	}
+}
+
+// join returns how the yarn is joined for a thumb or a finger.
+func (h Hands) join() string {
+	return fmt.Sprintf("Join the yarn; %s closes the last hole.", strings.TrimPrefix(h.leaving(h.Tails.End), ", leaving "))
+}
+
+// row returns how the upper edge of the thumb's opening is worked, as the mitt is held.
+func (h Hands) row(what string) string {
+	from, to := "right", "left"
+	if h.FromLeft {
+		from, to = to, from
+	}
+	return fmt.Sprintf("Hold it fingers down, outside towards you: %s from %s to %s.", what, from, to)
+}
