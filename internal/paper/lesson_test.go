@@ -23,10 +23,11 @@ func TestStepsOfEveryWayAreDrawn(t *testing.T) {
 		want []string
 		ops  []stitch.Op
 	}{
-		"lifted": {map[string]string{"thumb.increase": "lifted"}, []string{"leaning left (LLI)", "leaning right (RLI)"}, []stitch.Op{stitch.LLI, stitch.RLI}},
-		"yo":     {map[string]string{"thumb.increase": "yo_closed"}, []string{"Yarn over (yo), closed"}, []stitch.Op{stitch.YarnOver, stitch.KnitTBL}},
-		"kfb":    {map[string]string{"thumb.increase": "kfb", "pins.gusset_base": "3"}, []string{"front and back (kfb)"}, []stitch.Op{stitch.KFB}},
-		"centre": {map[string]string{"thumb.increase": "centre"}, []string{"leaning left (M1L)", "leaning right (M1R)"}, []stitch.Op{stitch.M1L, stitch.M1R}},
+		"lifted":   {map[string]string{"thumb.increase": "lifted"}, []string{"leaning left (LLI)", "leaning right (RLI)"}, []stitch.Op{stitch.LLI, stitch.RLI}},
+		"yo":       {map[string]string{"thumb.increase": "yo_closed"}, []string{"Yarn over (yo), closed"}, []stitch.Op{stitch.YarnOver, stitch.KnitTBL}},
+		"kfb":      {map[string]string{"thumb.increase": "kfb", "pins.gusset_base": "3"}, []string{"front and back (kfb)"}, []stitch.Op{stitch.KFB}},
+		"straight": {map[string]string{"thumb.construction": "straight"}, []string{"Thumb on waste yarn"}, []stitch.Op{stitch.Waste, stitch.CornerM1}},
+		"centre":   {map[string]string{"thumb.increase": "centre"}, []string{"leaning left (M1L)", "leaning right (M1R)"}, []stitch.Op{stitch.M1L, stitch.M1R}},
 		"graft": {map[string]string{
 			"kind": "mitten", "top.kind": "banded", "top.band": "6", "gauge.swatches[0].stitches": "36", "gauge.swatches[0].rounds": "40",
 		}, []string{"Graft (the front needle"}, []stitch.Op{stitch.Graft}},

@@ -95,6 +95,13 @@ var lessons = []lessonGroup{
 			{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise. Knit both through the back loops.", 40, 27, drawLastGap},
 		}
 	}},
+	{"a thumb on waste yarn", []stitch.Op{stitch.Waste, stitch.CornerM1}, nil, func(LessonOptions, names) []lessonPanel {
+		return []lessonPanel{
+			{"Thumb on waste yarn", 1, "Knit with waste yarn; slip that back and knit it again with the working yarn.", 40, high, drawWaste},
+			{"", 2, "Take the waste yarn out, loop by loop: loops wait below and above.", 40, high, drawFreed},
+			{"", 3, "At each corner lift the strand with its half loop and knit it through the back loop.", 40, high, drawKnitBack},
+		}
+	}},
 	{"grafting", []stitch.Op{stitch.Graft}, nil, func(LessonOptions, names) []lessonPanel {
 		return []lessonPanel{
 			{"Graft (the front needle is drawn below)", 1, "Put half on each of two needles. Front: as if to purl. Back: as if to knit.", 40, high, drawGraftBegun},

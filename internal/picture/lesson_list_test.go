@@ -37,8 +37,6 @@ var notDrawn = map[stitch.Op]string{
 	stitch.BindOff:  "the words tell it, stitch by stitch",
 	stitch.DrawUp:   "the words tell it in a line",
 	stitch.JoinHem:  "the words tell it in a line",
-	stitch.Waste:    "the words tell it, step by step",
-	stitch.CornerM1: "the words tell it, step by step",
 }
 
 // Every operation of the table is drawn, or has a reason why not.
@@ -70,6 +68,7 @@ func TestLessonGoesByTheRounds(t *testing.T) {
 		{[]stitch.Op{stitch.YarnOver, stitch.KnitTBL}, false, "Yarn over (yo), closed|" + ofThumb},
 		{[]stitch.Op{stitch.YarnOver}, false, "Yarn over (yo)|" + ofThumb},
 		{[]stitch.Op{stitch.KFB}, false, "Knit front and back (kfb)|" + ofThumb},
+		{[]stitch.Op{stitch.Waste, stitch.CornerM1}, false, ofThumb + "|Thumb on waste yarn"},
 		{[]stitch.Op{stitch.Graft}, false, ofThumb + "|Graft (the front needle is drawn below)"},
 	} {
 		s := lessonOf(opSet(append(c.ops, thumb...)...), c.fromLeft, 4.23)
