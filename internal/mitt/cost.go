@@ -26,10 +26,15 @@ const (
 	places
 )
 
-// Words returns what the place is called in a kind of mitt.
-func (p Place) Words(k Kind) string {
-	if p == PlaceHandLength && !k.info().parts {
+// Words returns what the place is called in the mitt of a plan.
+func (p Place) Words(of *Plan) string {
+	switch {
+	case p == PlaceHandLength && !of.Parted():
 		return "length above the cuff"
+	case p == PlaceHandLength && !of.Gusseted():
+		return "length above the thumb"
+	case p == PlaceGussetLength && !of.Gusseted():
+		return "length to the thumb"
 	}
 	return [places]string{
 		"cuff", "cuff’s upper edge", "length of the cuff’s edge", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",

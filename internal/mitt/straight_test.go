@@ -142,6 +142,16 @@ func TestStraightThumbsFixedNumbers(t *testing.T) {
 		assert.Equal(t, []int{c.w, c.d, c.t}, []int{p.Thumb.Held, p.Thumb.Decreased, p.Thumb.Stitches.N}, name)
 		assert.Equal(t, c.pins.GussetRounds.Or(19), p.Gusset.Rounds.N, name)
 	}
+	r = straightRequest(Mitten)
+	r.Pins.GussetRounds, r.Pins.RoundsAboveGusset = Fix(23), Fix(20)
+	p = must(t, r)
+	var moved []string
+	for _, c := range New().PinCosts(r, p) {
+		for _, ch := range c.Changes {
+			moved = append(moved, ch.Place.Words(p))
+		}
+	}
+	assert.Equal(t, []string{"length to the thumb", "length above the thumb"}, moved)
 
 	r = straightRequest(Mitten)
 	r.Pins = Pins{Held: Fix(9), ThumbStitches: Fix(24)}

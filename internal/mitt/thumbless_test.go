@@ -74,7 +74,7 @@ func TestPinsWithoutEffect(t *testing.T) {
 	assert.Equal(t, "21", costs[0].Free)
 	assert.InDelta(t, 0.4/0.32, -free.Off[PlaceHandLength], 1e-9, "30.4 rounds less 9 and 21")
 	require.Len(t, costs[0].Changes, 1)
-	assert.Equal(t, "length above the cuff", costs[0].Changes[0].Place.Words(p.Kind))
+	assert.Equal(t, "length above the cuff", costs[0].Changes[0].Place.Words(p))
 	for _, n := range Fixable() {
 		assert.Equal(t, p.without(n), p.Number(n) == "", "%s", n)
 	}

@@ -27,7 +27,7 @@ func TestWristlet(t *testing.T) {
 	assert.Equal(t, 44, m.Sections[1].Finish.In())
 	assert.Equal(t, m, stitch.Mirror(m), "both hands are alike")
 	assert.False(t, p.Thumbed() || p.Gusseted() || p.Parted() || p.Tucked())
-	assert.Equal(t, "length above the cuff", PlaceHandLength.Words(Wristlet))
+	assert.Equal(t, "length above the cuff", PlaceHandLength.Words(p))
 
 	r.Pins.GussetBase, r.Pins.TopRounds, r.Pins.RoundsAboveGusset = Fix(3), Fix(9), Fix(1)
 	short := must(t, r)

@@ -22,13 +22,14 @@ type combination map[string]string
 
 // combinations lists every combination of construction, place, edges, increase,
 // direction, rows, kind and cuff. What says how a gusset grows is a choice of a
-// gusset only.
+// gusset only, and the place one of a thumb.
 func combinations() []combination {
 	list := []combination{{}}
 	each := func(path string, values ...string) {
 		var next []combination
 		for _, c := range list {
-			if c[mitt.PathConstruction] != "gusset" && (path == mitt.PathPlace || path == "stitch.both_edges" || path == mitt.PathIncrease) {
+			how := c[mitt.PathConstruction]
+			if how != "gusset" && (path == "stitch.both_edges" || path == mitt.PathIncrease || path == mitt.PathPlace && how != "straight") {
 				next = append(next, c)
 				continue
 			}
@@ -126,7 +127,7 @@ func TestEveryCombination(t *testing.T) {
 		sum.made, sum.later, sum.refused, sum.hands = sum.made+n.made, sum.later+n.later, sum.refused+n.refused, sum.hands+n.hands
 	}
 	t.Logf("%d combinations on two hands each: %d made, for %d random hands; %d not planned yet; %d refused", len(list), sum.made, sum.hands, sum.later, sum.refused)
-	assert.Equal(t, 605, sum.made+sum.later, "without the hand these are 605")
+	assert.Equal(t, 630, sum.made+sum.later, "without the hand these are 630")
 }
 
 // sheet returns a sheet of a random hand, without fixed numbers, that is made in this

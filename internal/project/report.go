@@ -28,7 +28,7 @@ func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error
 	r := reportOf(p.Plan)
 	r.Yarn = reportYarnOf(yarn.Of(p.Plan, m, p.extra.yarn), p.extra.yarn.Ball, p.extra.terms)
 	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
-		r.Pins = append(r.Pins, reportPinOf(&c, p.Kind))
+		r.Pins = append(r.Pins, reportPinOf(&c, p.Plan))
 	}
 	b, err := pl.appendJSON(b, r)
 	if err != nil || brief {
@@ -53,13 +53,13 @@ func (pl *Planner) appendJSON(b []byte, v any) ([]byte, error) {
 	return append(b, bytes.TrimSuffix(pl.buffer.Bytes(), []byte("\n"))...), nil
 }
 
-func reportPinOf(c *mitt.PinCost, kind mitt.Kind) reportPin {
+func reportPinOf(c *mitt.PinCost, p *mitt.Plan) reportPin {
 	out := reportPin{Field: c.Number.Path(), Value: c.Value, MM: c.MM, Changes: make([]reportChange, len(c.Changes))}
 	if c.Free != "" {
 		out.Free = &c.Free
 	}
 	for i, ch := range c.Changes {
-		out.Changes[i] = reportChange{ch.Place.Words(kind), ch.With, ch.Free}
+		out.Changes[i] = reportChange{ch.Place.Words(p), ch.With, ch.Free}
 	}
 	return out
 }

@@ -186,7 +186,7 @@ func Balance(left, takes int) string {
 func takenFrom(s *Section) string {
 	text := ""
 	for _, set := range s.From {
-		if string(set) != string(s.Part) {
+		if string(set) != string(s.Part) && !set.Lies() {
 			text += ", held for the " + string(set)
 		}
 	}

@@ -48,7 +48,7 @@ type partInfo struct {
 var parts = []partInfo{
 	{Cuff, "cuff", "Cuff", OverWrist, []string{"cuff"}, false},
 	{CuffPlain, "plain cuff", "Plain rounds", OverHeel, []string{"cuff"}, false},
-	{BelowThumb, "hand below the thumb", "Hand, up to the thumb", OverMound, []string{"hand"}, false},
+	{BelowThumb, "lower hand", "Hand, up to the thumb", OverMound, []string{"hand"}, false},
 	{Gusset, "gusset", "Thumb gusset", OverMound, []string{"gusset", "hand"}, true},
 	{Hand, "hand", "Hand", OverHand, []string{"hand"}, false},
 	{Top, "top", "Top", OverTips, []string{"top"}, false},

@@ -80,7 +80,7 @@ func (a Answer) movedWords(c mitt.PinCost) string {
 		if math.Abs(ch.With) > math.Abs(ch.Free) {
 			to = "Farther"
 		}
-		moved[to] = append(moved[to], fmt.Sprintf("%s (%s; free: %s)", ch.Place.Words(a.Out.Plan.Kind), a.placeWords(ch.Place, ch.With), a.placeWords(ch.Place, ch.Free)))
+		moved[to] = append(moved[to], fmt.Sprintf("%s (%s; free: %s)", ch.Place.Words(a.Out.Plan), a.placeWords(ch.Place, ch.With), a.placeWords(ch.Place, ch.Free)))
 	}
 	text := ""
 	for _, to := range []string{"Nearer", "Farther"} {
