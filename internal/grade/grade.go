@@ -139,7 +139,10 @@ func numbers(p *mitt.Plan) Numbers {
 		CastOn: p.Cuff.CastOn.N, Hand: p.Body.Stitches.N, HandAfter: p.Bridge.HandAfter, Above: p.Body.RoundsAbove,
 	}
 	if p.Gusseted() {
-		n.Increases, n.GussetRounds, n.Bridge = p.Gusset.Increases, p.Gusset.Rounds.N, p.Bridge.CastOn
+		n.Increases, n.Bridge = p.Gusset.Increases, p.Bridge.CastOn
+	}
+	if p.Parted() {
+		n.GussetRounds = p.Gusset.Rounds.N
 	}
 	if p.Thumbed() {
 		n.Held, n.Thumb = p.Thumb.Held, p.Thumb.Stitches.N

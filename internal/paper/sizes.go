@@ -54,6 +54,9 @@ func sizeNumbers(g grade.Grid) []sizeNumber {
 		list = append(list, sizeNumber{column{"increases", 1.2, true, false}, func(c grade.Cell) int { return c.Increases }},
 			sizeNumber{column{"rounds", 1, true, false}, func(c grade.Cell) int { return c.GussetRounds }})
 	}
+	if g.Thumb && !g.Gusset {
+		list = append(list, sizeNumber{column{"to thumb", 1.2, true, false}, func(c grade.Cell) int { return c.GussetRounds }})
+	}
 	if g.Thumb {
 		list = append(list, sizeNumber{column{"held", 0.8, true, false}, func(c grade.Cell) int { return c.Held }})
 	}

@@ -15,12 +15,15 @@ import (
 // No two columns of a table of sizes have one head, and its rates have at most one
 // decimal.
 func TestSizeTableNamesItsColumnsApart(t *testing.T) {
-	for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten, mitt.Thumbless} {
+	for _, g := range []grade.Grid{
+		{Kind: mitt.Fingerless, Gusset: true, Thumb: true}, {Kind: mitt.Mitten, Gusset: true, Thumb: true}, {Kind: mitt.Mitten, Thumb: true}, {Kind: mitt.Thumbless},
+	} {
 		seen := map[string]bool{}
-		for _, c := range sizeColumns(grade.Grid{Kind: kind, Gusset: kind != mitt.Thumbless, Thumb: kind != mitt.Thumbless}) {
-			assert.False(t, seen[c.head], "%s: two columns are called %q", kind, c.head)
+		for _, c := range sizeColumns(g) {
+			assert.False(t, seen[c.head], "%s: two columns are called %q", g.Kind, c.head)
 			seen[c.head] = true
 		}
+		assert.Equal(t, g.Thumb && !g.Gusset, seen["to thumb"], "%s", g.Kind)
 	}
 	ask := grade.DefaultRequest("cm")
 	grid, err := grade.Table(t.Context(), project.Samples()[0].Sheet, ask)
