@@ -32,7 +32,7 @@ func (g Grid) UsedBehind() []stitch.Op {
 }
 
 // Noun returns what a sentence calls the row.
-func (r Row) Noun() string { return stitch.Round{Side: r.Side}.Noun() }
+func (r Row) Noun() string { return r.Side.Noun() }
 
 // Name returns the row as a sentence names it: "round 3", "row 4".
 func (r Row) Name() string { return r.Noun() + " " + strconv.Itoa(r.Round) }

@@ -49,7 +49,7 @@ func (b *body) fill(row *Row, n int, share float64) {
 	case stitch.OverHeel:
 		row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
 	case stitch.OverMound:
-		height := row.Height + p.BaseAbove.MM()
+		height := row.Height + row.about.Above + p.BaseAbove.MM()
 		row.Body, ease = b.below.At(height), p.EaseAt(height)
 	case stitch.OverTips:
 		row.Body = b.tip(row, share)

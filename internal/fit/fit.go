@@ -12,7 +12,8 @@ import (
 // Row compares one round with the body at its upper edge. Lengths are in mm.
 type Row struct {
 	Section     stitch.Part
-	Round       int     // in the section, from 1, as it is worked
+	Round       int // in the section, from 1, as it is worked
+	Side        stitch.Side
 	Place       int     // in the section, from 1, counted from its lower edge
 	Height      float64 // above the lower edge of the section
 	AboveCastOn float64 // height above the cuff's edge, the cast-on of most mitts
@@ -79,7 +80,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 			out := s.Above(round)
 			up := s.AtGauge(i+1, p.Gauge.Rounds)
 			row := Row{
-				Section: s.Part, Round: round, Place: i + 1,
+				Section: s.Part, Round: round, Place: i + 1, Side: s.Rounds[round-1].Side,
 				Height:      up / p.Gauge.Rounds,
 				AboveCastOn: (worked + up) / p.Gauge.Rounds,
 				Fabric:      float64(out) / p.Gauge.Stitches,

@@ -33,6 +33,8 @@ func (p Place) Words(of *Plan) string {
 		return "length above the cuff"
 	case p == PlaceHandLength && !of.Gusseted():
 		return "length above the thumb"
+	case p == PlaceGussetLength && of.OpeningRows() > 0:
+		return "opening’s length"
 	case p == PlaceGussetLength && !of.Gusseted():
 		return "length to the thumb"
 	}

@@ -50,7 +50,10 @@ func (p *Plan) Rung(n Number) string {
 		word, _, _ := strings.Cut(p.Make.Cuff.Words(), " ")
 		return word + " rounds"
 	}
-	if n == GussetRounds && !p.Gusseted() {
+	switch {
+	case n == GussetRounds && p.Construction() == Slit:
+		return "opening rows"
+	case n == GussetRounds && !p.Gusseted():
 		return "rounds to thumb"
 	}
 	return n.Rung()
@@ -62,6 +65,8 @@ func (p *Plan) Said(n Number) string {
 		return p.Make.Cuff.Words()
 	}
 	switch {
+	case n == GussetRounds && p.Construction() == Slit:
+		return "opening"
 	case n == GussetRounds && !p.Gusseted():
 		return "to the thumb"
 	case n == RoundsAboveGusset && !p.Parted():
@@ -80,7 +85,7 @@ func (p *Plan) PartOf(n Number) stitch.Part {
 	case !part.Marked() || p.Gusseted():
 		return part
 	case p.Parted():
-		return stitch.BelowThumb
+		return p.Mound()
 	}
 	return stitch.Hand
 }
@@ -142,6 +147,9 @@ func (d *draft) listCuff() {
 	if how.length.share > 0 {
 		from = how.length.from
 		plain += "; and what the cuff is shorter than ribbing"
+	}
+	if d.req.Construction() == Slit {
+		plain += "; and what the opening is shorter than from wrist bone to thumb"
 	}
 	if how.deep {
 		path = PathCuffDepth

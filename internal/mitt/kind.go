@@ -57,6 +57,7 @@ var kinds = []*kindInfo{
 		builders: map[Construction][]builder{
 			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).openHand, (*Plan).openThumb},
 			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).openHandOnWaste, (*Plan).openStraightThumb},
+			Slit:     {(*Plan).cuffSection, (*Plan).plainCuffToOpening, (*Plan).openingSection, (*Plan).openHandJoined},
 		},
 		parts: true, without: Wristlet,
 		ease: -0.05, easeFrom: eachFrom,
@@ -171,8 +172,11 @@ func (d *draft) warnWithoutEffect() {
 	}
 	if names = append(names, times...); len(names) > 0 {
 		what := "A " + d.plan.Kind.Words()
-		if d.plan.Thumbed() {
+		switch {
+		case d.plan.Thumbed():
 			what = "A thumb without a gusset"
+		case d.plan.OpeningRows() > 0:
+			what = "An opening for the thumb"
 		}
 		d.plan.say("pins_without_effect", "%s has no use for these fixed numbers; they are kept: %s.", what, strings.Join(names, ", "))
 	}

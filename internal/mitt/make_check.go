@@ -28,7 +28,10 @@ func (r *Request) checkThumbMake(faults *fault.Fields) {
 	case !r.Kind.info().parts && m.Construction != "" && how != NoThumb:
 		works(faults, PathConstruction, string(NoThumb), "is %s, but the mitten is without a thumb; write none, or choose a mitten", how)
 	case how == Slit && closed:
-		works(faults, PathConstruction, string(Straight), "is slit, but a mitten covers the thumb; write straight for a thumb without a gusset")
+		works(faults, PathConstruction, string(Straight), "is slit, but a mitten covers the thumb; write straight")
+	}
+	if n := r.Pins.GussetRounds; r.Construction() == Slit && n.On && n.N%2 == 1 {
+		works(faults, GussetRounds.Path(), Fix(n.N+1).text(), "is %d, but an opening has an even number of rows; write %d", n.N, n.N+1)
 	}
 	if m.Inset.On && how != Straight && m.Place != InPalm {
 		works(faults, PathInset, "", "has no use at the side; leave it out, or write palm for the place")
@@ -112,8 +115,6 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 			works(faults, path, instead, "is %s, which can't be planned yet; write %s", is, instead)
 		}
 	}
-	how := or(m.Construction, ByGusset)
-	later(PathConstruction, string(how), string(ByGusset), how == Slit)
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && !r.Kind.info().fromTip)
 	later(PathFlat, "true", "false", m.Flat)
 }

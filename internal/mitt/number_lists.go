@@ -61,7 +61,7 @@ func OfStudent() []Number { return slices.Clone(ofStudent) }
 
 // RoundsOf returns the number that counts the rounds of a section.
 func RoundsOf(part stitch.Part) (Number, bool) {
-	if part == stitch.BelowThumb {
+	if part == stitch.BelowThumb || part == stitch.Opening {
 		part = stitch.Gusset
 	}
 	i := slices.IndexFunc(fixable, func(n Number) bool { return table[n].rounds == part })

@@ -40,8 +40,11 @@ func (p *Plan) Thumbed() bool { return p.Construction().thumbs() }
 
 // Mound returns the part of the mitt that lies beside the base of the thumb.
 func (p *Plan) Mound() stitch.Part {
-	if p.Gusseted() {
+	switch p.Construction() {
+	case ByGusset:
 		return stitch.Gusset
+	case Slit:
+		return stitch.Opening
 	}
 	return stitch.BelowThumb
 }

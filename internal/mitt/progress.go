@@ -200,8 +200,12 @@ func (k *Progress) hold(p *Pins) {
 	if k.past(stitch.CuffPlain) {
 		p.CuffPlainRounds = Fix(k.CuffPlainRounds)
 	}
-	if k.construction() == Straight {
+	switch k.construction() {
+	case Straight:
 		k.holdStraight(p)
+		return
+	case Slit:
+		k.holdOpening(p)
 		return
 	}
 	if k.begun(stitch.Gusset) && k.GussetBase > 0 {

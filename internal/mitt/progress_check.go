@@ -16,7 +16,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 		return
 	}
 	if k.Part.Order() == 0 {
-		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, below_thumb, gusset, hand, top or thumb", k.Part)
+		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, below_thumb, opening, gusset, hand, top or thumb", k.Part)
 		return
 	}
 	if rounds := k.rounds(); k.Round < 0 || k.Round > rounds {
@@ -101,10 +101,11 @@ func (k *Progress) checkKind(req *Request, faults *fault.Fields) {
 	kind, wanted, is := req.Kind, req.Construction(), k.construction()
 	settled := k.Part.Order() > stitch.CuffPlain.Order()
 	switch {
-	case settled && is.thumbs() && wanted.thumbs() && is != wanted:
+	case settled && is != NoThumb && wanted != NoThumb && is != wanted:
 		works(faults, PathConstruction, string(is), "is %s, but the mitt on the needles is made the other way; write %s, or rip back", wanted, is)
 	case k.Part == stitch.Gusset && wanted != ByGusset,
-		k.Part == stitch.BelowThumb && wanted != is,
+		k.Part == stitch.BelowThumb && wanted != Straight,
+		k.Part == stitch.Opening && wanted != Slit,
 		k.Part.Order() >= stitch.Hand.Order() && is != wanted,
 		k.Part == stitch.Thumb && !is.thumbs():
 		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
@@ -147,6 +148,9 @@ func (k *Progress) bounds() []bound {
 	if k.begun(stitch.Gusset) && k.GussetBase != 0 {
 		list = append(list, bound{GussetBase, 1, min(maxBase, k.HandStitches-1)},
 			bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
+	}
+	if k.begun(stitch.Opening) && k.construction() == Slit {
+		list = append(list, bound{GussetRounds, fewestRows, maxRounds})
 	}
 	if k.begun(stitch.BelowThumb) && k.construction() == Straight {
 		list = append(list, bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
@@ -293,7 +297,7 @@ func (k *Progress) ahead(n Number) bool {
 	case CuffPlainRounds:
 		return k.Part.Order() <= stitch.CuffPlain.Order()
 	case GussetRounds:
-		return k.Part == stitch.Gusset || k.Part == stitch.BelowThumb
+		return k.Part == stitch.Gusset || k.Part == stitch.BelowThumb || k.Part == stitch.Opening
 	case RoundsAboveGusset, EdgingRounds, EdgingStitches, DecreaseRounds:
 		return k.Part.Order() <= stitch.Top.Order() && !k.past(stitch.Top)
 	case ThumbEdgingRounds, ThumbEdgingStitches, ThumbDecreases, ThumbStitches:

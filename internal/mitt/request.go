@@ -204,6 +204,7 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 //
 //	cuff, fingerless mitt: 0.33 L, half of it rib
 //	cuff, mittens: it has to grip, rib 0.33 L + 8 mm, plain 0.05 L, without a thumb 0
+//	opening for the thumb: 0.28 L, the plain rounds longer up to it
 //	hem, rolled edge: 0.12 L, the plain rounds longer by what it reaches up less
 //	above the gusset, fingerless mitt: 0.21 L
 //	above the cuff, wristlet: 0.39 L, so that with its ribbing it is 0.55 L long
@@ -231,6 +232,9 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		top:         TopLength(l),
 	}
 	out.cuff, out.cuffPlain = r.cuffLengths(l)
+	if r.Construction() == Slit && r.Lengths.CuffPlain == 0 {
+		out.cuffPlain += max(0, h.GussetLength.MM()-openingLength(l)) // up to the opening
+	}
 	switch {
 	case !kind.topped:
 		out.above = or(r.Lengths.AboveGusset, kind.above.of(l))

@@ -66,8 +66,11 @@ func (d *draft) parts(pl *Planner) error {
 		return d.withoutThumb()
 	}
 	make := d.straight
-	if d.plan.Gusseted() {
+	switch d.plan.Construction() {
+	case ByGusset:
 		make = func() error { return d.gusset(pl) }
+	case Slit:
+		return d.slit()
 	}
 	if err := make(); err != nil {
 		return err

@@ -20,9 +20,11 @@ func (d *draft) residuals() {
 	}
 	p.Residual = Residuals{
 		Hand:         p.Residual.Hand,
-		Thumb:        float64(p.Thumb.Stitches.N)/d.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded,
-		GussetLength: float64(p.Gusset.Rounds.N)/d.q - d.gussetLength(),
+		GussetLength: float64(p.Gusset.Rounds.N)/d.q - d.moundLength(),
 		Crotch:       float64(p.Body.Stitches.N+p.Gusset.Step*p.Gusset.Increases)/d.g - p.palmTarget(),
+	}
+	if p.Thumbed() {
+		p.Residual.Thumb = float64(p.Thumb.Stitches.N)/d.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded
 	}
 }
 
@@ -73,6 +75,7 @@ func (d *draft) warnBounds() {
 			n.N, n.Exact, p.Stitch.Repeat)
 	}
 	if !p.Thumbed() {
+		d.warnOpening()
 		return
 	}
 	t := p.Thumb.Stitches

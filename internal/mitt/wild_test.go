@@ -89,6 +89,12 @@ func (r *Request) anyPlace(rng *rand.Rand) {
 func (r *Request) anyThumb(rng *rand.Rand) {
 	if r.Kind.info().parts && rng.IntN(5) == 0 {
 		r.Make.Construction = Straight
+		if r.Kind == Fingerless && rng.IntN(2) == 0 {
+			r.Make.Construction = Slit
+			if pin := &r.Pins.GussetRounds; pin.On {
+				pin.N += pin.N % 2
+			}
+		}
 	}
 }
 

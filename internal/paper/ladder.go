@@ -18,16 +18,17 @@ type rung struct {
 type stage struct {
 	part   stitch.Part
 	rounds int
-	fixed  bool // their number is
+	noun   string // what they are called
+	fixed  bool   // their number is
 	mm     float64
 	notes  []string
 }
 
-// unit names what is counted: "rounds", or "round (fixed)".
+// unit names what is counted: "rounds", "rows", or "round (fixed)".
 func (s stage) unit() string {
-	unit := "rounds"
+	unit := s.noun + "s"
 	if s.rounds == 1 {
-		unit = "round"
+		unit = s.noun
 	}
 	if s.fixed {
 		unit += fixedMark
@@ -93,14 +94,14 @@ func (c *climb) say(n mitt.Number, text string) string {
 
 // counts names the number that counts the rounds of a part.
 var counts = map[stitch.Part]mitt.Number{
-	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.BelowThumb: mitt.GussetRounds, stitch.Gusset: mitt.GussetRounds,
+	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.BelowThumb: mitt.GussetRounds, stitch.Opening: mitt.GussetRounds, stitch.Gusset: mitt.GussetRounds,
 	stitch.Hand: mitt.RoundsAboveGusset, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
 }
 
 // stage returns a section with notes on it. Its number of rounds is the plan's, if that is
 // the same.
 func (c *climb) stage(s *stitch.Section, notes []string) stage {
-	st := stage{part: s.Part, rounds: len(s.Rounds), mm: c.mm(s), notes: notes}
+	st := stage{part: s.Part, rounds: len(s.Rounds), noun: s.Noun(), mm: c.mm(s), notes: notes}
 	if n, found := counts[s.Part]; found && c.Out.Plan.Count(n) == st.rounds {
 		c.placed[n], st.fixed = true, c.Out.Plan.Pins.Fixed(n)
 	}

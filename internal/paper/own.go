@@ -30,6 +30,9 @@ func (h *handout) ownNumbers() block {
 	if w := p.Thumb.OnWaste; w > 0 {
 		lines = append(lines, [2]string{"To the thumb", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"With waste yarn", words.Plural(w, "stitch")})
 	}
+	if rows := p.OpeningRows(); rows > 0 {
+		lines = append(lines, [2]string{"Opening", words.Plural(rows, "row")})
+	}
 	lines = append(lines, [2]string{"Hand", words.Plural(p.Body.RoundsAbove, "round")})
 	if p.Thumbed() {
 		lines = append(lines, [2]string{"Thumb", words.Plural(p.Thumb.Stitches.N, "stitch") + ", " + words.Plural(p.Thumb.Rounds, "round")})

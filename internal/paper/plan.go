@@ -70,6 +70,9 @@ func (h *handout) mainCounts() string {
 	if p.Gusseted() {
 		list = append(list, fmt.Sprintf("gusset %d to %d in %s", p.Gusset.Base, p.Gusset.Stitches, words.Plural(p.Gusset.Rounds.N, "round")))
 	}
+	if rows := p.OpeningRows(); rows > 0 {
+		list = append(list, fmt.Sprintf("opening in %s", words.Plural(rows, "row")))
+	}
 	if p.Thumbed() {
 		list = append(list, fmt.Sprintf("thumb %d", p.Thumb.Stitches.N))
 	}

@@ -279,7 +279,7 @@ func (h *handout) noted() []string {
 		if e.Layer != chart.Notes {
 			continue
 		}
-		at := fmt.Sprintf("%s, round %d", e.Section.Words(), e.Round)
+		at := fmt.Sprintf("%s, %s %d", e.Section.Words(), h.Out.Planned.Noun(e.Section), e.Round)
 		if e.Column != "" {
 			at += ", column " + e.Column
 		}

@@ -18,6 +18,7 @@ type tube struct {
 	over   stitch.Over
 	edges  []edge    // its lower edge, then the upper edge of each round
 	closed bool      // it ends in a tip
+	noun   string    // what its rounds are called
 	from   float64   // rounds from the cast-on to its lower edge, at the gauge
 	ups    []float64 // rounds from there to each of its edges, at the gauge
 
@@ -40,7 +41,7 @@ func (t *tube) worked(r int) int {
 
 // newTube returns the tube of a section, without its edges.
 func newTube(s *stitch.Section, from, q float64) tube {
-	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), down: s.Down, ribbed: s.About.Ribbed, rib: s.About.Rib, knits: s.About.Knits}
+	t := tube{part: s.Part, over: s.Part.Over(), from: from, closed: s.Closed(), down: s.Down, noun: s.Noun(), ribbed: s.About.Ribbed, rib: s.About.Rib, knits: s.About.Knits}
 	for r := range len(s.Rounds) + 1 {
 		t.ups = append(t.ups, s.AtGauge(r, q))
 	}
@@ -134,7 +135,11 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 
 // parting returns the ends of the thumb's lower edge, which is square to the thumb and
 // centred on it. The inner end is moved along the thumb towards the height of the crotch.
+// Without a thumb of its own the mitt is open there: both ends lie in the crotch.
 func (m *fabric) parting(f *figure) (inner, outer point) {
+	if !m.p.Thumbed() {
+		return f.crotch, f.crotch
+	}
 	half := float64(m.p.Thumb.FirstRound) / m.p.Gauge.Stitches / 4 * flatThumb
 	inner = f.onThumb(0, -half)
 	up := min((f.crotch.y-inner.y)/f.along.y, 0.9/m.p.Gauge.Rounds)

@@ -107,7 +107,7 @@ func (c *fitCurve) says(r fit.Row) string {
 	if c.o.Half > 0 {
 		fabric += " ± " + c.half(r.Fabric)
 	}
-	text := fmt.Sprintf("%s round %d: fabric %s, %s %s, %s, %s", r.Section.Words(), r.Round, fabric, body, c.girth(r.Body), r.Band.Words(), c.room(r))
+	text := fmt.Sprintf("%s %s %d: fabric %s, %s %s, %s, %s", r.Section.Words(), r.Side.Noun(), r.Round, fabric, body, c.girth(r.Body), r.Band.Words(), c.room(r))
 	if off := r.Fabric - r.Wanted; c.o.Tolerance > 0 && math.Abs(off) > c.o.Tolerance {
 		way := "wider"
 		if off < 0 {

@@ -62,7 +62,7 @@ func (c *fitCurve) label(rows []fit.Row) string {
 		if s[0].Section.Over() == stitch.OverDigit {
 			body = s[0].Section.Words()
 		}
-		text := fmt.Sprintf("%s, %s: fabric %s, %s %s; ", s[0].Section.Words(), roundsWords(len(s)),
+		text := fmt.Sprintf("%s, %s: fabric %s, %s %s; ", s[0].Section.Words(), roundsWords(len(s), s[0].Side.Noun()),
 			c.girthWords(s, func(r fit.Row) float64 { return r.Fabric }), body, c.girthWords(s, func(r fit.Row) float64 { return r.Body }))
 		runs := bandRuns(s)
 		for i, run := range runs {
@@ -71,7 +71,7 @@ func (c *fitCurve) label(rows []fit.Row) string {
 			}
 			text += run[0].Band.Words()
 			if len(runs) > 1 {
-				text += fmt.Sprintf(" from round %d", run[0].Round)
+				text += fmt.Sprintf(" from %s %d", run[0].Side.Noun(), run[0].Round)
 			}
 		}
 		list = append(list, strings.ToUpper(text[:1])+text[1:]+".")

@@ -168,7 +168,7 @@ func (c *canvas) caption(text string) {
 func (m *fabric) words() string {
 	list := make([]string, 0, len(m.tubes))
 	for _, t := range m.tubes {
-		list = append(list, fmt.Sprintf("%s %d rounds", t.part.Words(), t.rounds()))
+		list = append(list, fmt.Sprintf("%s %d %ss", t.part.Words(), t.rounds(), t.noun))
 	}
 	return strings.Join(list, ", ")
 }

@@ -35,7 +35,7 @@ func Onward(was, is *mitt.Plan, at Progress, o HandOptions) *draw.Scene {
 	c.caption("Dashed: as it was planned. Line: as it will be. " + heightDifference(before, now, o.unit()))
 	knitted := "not begun"
 	if at.Round > 0 {
-		knitted = fmt.Sprintf("knitted up to round %d of the %s", at.Round, at.Part.Words())
+		knitted = fmt.Sprintf("knitted up to %s %d of the %s", is.Mitt().Noun(at.Part), at.Round, at.Part.Words())
 	}
 	c.s.Label = fmt.Sprintf("%s hand, palm towards you, with the mitt %s. Above it: as it was planned, dashed, and as it will be.", o.side(), knitted)
 	return c.s

@@ -36,7 +36,7 @@ func newSpine(m *fabric, u units.Unit, letter float64) *spine {
 		mm := t.up(float64(t.rounds())) / m.p.Gauge.Rounds
 		s.labels = append(
 			s.labels,
-			spineLabel{(low + high) / 2, []string{t.part.Words(), roundsWords(t.rounds())}, true, false},
+			spineLabel{(low + high) / 2, []string{t.part.Words(), roundsWords(t.rounds(), t.noun)}, true, false},
 			spineLabel{high, []string{units.FromMM(mm).With(u)}, false, true},
 		)
 	}
@@ -49,11 +49,11 @@ func newSpine(m *fabric, u units.Unit, letter float64) *spine {
 	return s
 }
 
-func roundsWords(n int) string {
+func roundsWords(n int, noun string) string {
 	if n == 1 {
-		return "1 round"
+		return "1 " + noun
 	}
-	return fmt.Sprintf("%d rounds", n)
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // width returns the room for labels and line, up to the drawing.

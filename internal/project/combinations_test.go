@@ -71,12 +71,9 @@ func (c combination) refusedAt() string {
 // laterAt returns a field at which a combination that can be made is still refused, or
 // "".
 func (c combination) laterAt() string {
-	how := c[mitt.PathConstruction]
 	switch {
 	case c["kind"] == "glove":
 		return "kind"
-	case how == "slit":
-		return mitt.PathConstruction
 	case c[mitt.PathDirection] == "down":
 		return mitt.PathDirection
 	case c[mitt.PathFlat] == "true":

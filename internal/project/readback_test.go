@@ -34,7 +34,7 @@ var spelled = map[stitch.Op]string{
 }
 
 var titles = map[stitch.Part]string{
-	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Gusset: "Thumb gusset",
+	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Opening: "Opening for the thumb", stitch.Gusset: "Thumb gusset",
 	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", "index": "Index",
 }
 
@@ -88,7 +88,7 @@ func charted(t *testing.T, read *readback.Mitt, g chart.Grid) error {
 				shown = append(shown, op)
 			}
 		}
-		if fields[len(fields)-1] != strconv.Itoa(row.Round) || len(shown) > len(round) || g.View != chart.GussetView && len(shown) != len(round) || !around(shown, round) {
+		if number, _, _ := strings.Cut(fields[len(fields)-1], " "); number != strconv.Itoa(row.Round) || len(shown) > len(round) || g.View != chart.GussetView && len(shown) != len(round) || !around(shown, round) {
 			return fmt.Errorf("%s in %s, %s round %s: %v is read as %v", g.View, g.Layout, row.Section, fields[len(fields)-1], shown, round)
 		}
 	}

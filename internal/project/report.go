@@ -83,6 +83,9 @@ func reportOf(p *mitt.Plan) report {
 	if p.Thumbed() {
 		r.addThumb(p)
 	}
+	if rows := p.OpeningRows(); rows > 0 {
+		r.Opening, r.Hand.MoundStretch = &reportOpening{rows, p.OpeningEdge()}, &p.MoundStretch
+	}
 	if top := p.Top; top != nil {
 		r.Top = &reportTop{
 			top.Stitches, top.Rounds, append([]int{}, top.DecreaseRounds...), top.End,

@@ -54,7 +54,10 @@ func reportMadeOf(p *mitt.Plan) reportMade {
 		Cuff:  reportCuffMade{Kind: cmp.Or(m.Cuff, mitt.RibCuff), Folded: p.Cuff.Facing},
 	}
 	if p.Parted() {
-		r.Thumb = reportThumbMade{Construction: p.Construction(), Place: cmp.Or(m.Place, mitt.AtSide)}
+		r.Thumb = reportThumbMade{Construction: p.Construction()}
+	}
+	if p.Thumbed() {
+		r.Thumb.Place = cmp.Or(m.Place, mitt.AtSide)
 		if m.Place == mitt.InPalm || p.Thumb.OnWaste > 0 {
 			inset := p.Gusset.Inset
 			r.Thumb.Inset = &inset

@@ -18,6 +18,7 @@ type report struct {
 	Gusset    *reportGusset   `json:"gusset"` // null without a thumb, as are bridge and thumb
 	Bridge    *reportBridge   `json:"bridge"`
 	Thumb     *reportThumb    `json:"thumb"`
+	Opening   *reportOpening  `json:"opening,omitempty"` // for the thumb, in place of it
 	Top       *reportTop      `json:"top"`
 	Residuals reportResiduals `json:"residuals_mm"`
 	Yarn      reportYarn      `json:"yarn"`
@@ -61,6 +62,12 @@ type reportHand struct {
 
 	RoundsToThumb int      `json:"rounds_to_thumb,omitempty"` // without a gusset
 	MoundStretch  *float64 `json:"mound_stretch,omitempty"`
+}
+
+// reportOpening is an opening for the thumb, worked to and fro.
+type reportOpening struct {
+	Rows int `json:"rows"`
+	Edge int `json:"edge_stitches"`
 }
 
 type reportGusset struct {

@@ -45,13 +45,16 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 	if c.Kind == chart.Move {
 		return append(edits, carried(marks, before.Plan, c)...), nil
 	}
-	return append(edits, moved(marks, c)...), nil
+	return append(edits, moved(marks, c, section.Noun() == "row")...), nil
 }
 
 // changed returns the section's rounds as asked, and the edits that fix them.
 func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
 	out := append([]stitch.Round(nil), rounds...)
 	r := rounds[c.Round-1]
+	if r.Row() && c.Kind != chart.Move {
+		return pairChanged(rounds, c)
+	}
 	switch c.Kind {
 	case chart.Insert:
 		out = append(out[:c.Round:c.Round], append([]stitch.Round{between(rounds, c.Round)}, rounds[c.Round:]...)...)
@@ -221,19 +224,23 @@ func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
 	return marks.Difference(to)
 }
 
-// moved returns the edits that move the marks above an inserted or removed round
-// along with their rounds. The marks of a removed round go with it.
-func moved(marks chart.Marks, c chart.Change) []chart.Edit {
-	step := map[chart.ChangeKind]int{chart.Insert: 1, chart.Remove: -1}[c.Kind]
+// moved returns the edits that move the marks above an inserted or removed round, or
+// two rows, along with their rounds. The marks of what is removed go with it.
+func moved(marks chart.Marks, c chart.Change, rows bool) []chart.Edit {
+	first, last := c.Round, c.Round
+	if rows {
+		first, last = pairOf(c.Round)
+	}
+	step := map[chart.ChangeKind]int{chart.Insert: 1, chart.Remove: -1}[c.Kind] * (last - first + 1)
 	if step == 0 {
 		return nil
 	}
 	to := chart.Marks{}
 	for at, mark := range marks {
 		switch {
-		case at.Section != c.Section || at.Round < c.Round || (c.Kind == chart.Insert && at.Round == c.Round):
+		case at.Section != c.Section || at.Round < first || (c.Kind == chart.Insert && at.Round <= last):
 			to[at] = mark
-		case at.Round == c.Round:
+		case at.Round <= last:
 		default:
 			at.Round += step
 			to[at] = mark

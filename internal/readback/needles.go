@@ -138,6 +138,9 @@ func (n *needles) otherLine(p *Part, line string) error {
 	if found := takeOut.FindStringSubmatch(line); found != nil {
 		return n.takeOut(p, atoi(found[1]), found[2])
 	}
+	if ok, err := n.edges(p, line); ok {
+		return err
+	}
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)
 	}

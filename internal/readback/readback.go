@@ -25,6 +25,7 @@ type Part struct {
 	Finished int    // stitches that the finish takes
 
 	schedules []schedule // stated before the rounds
+	ends      int        // stitches at either end of every row that were said to be knitted
 	texts     []string   // of the rounds worked
 	multiples []multipleOf
 	edge      int    // rounds of garter stitch that were said to begin it
@@ -36,6 +37,11 @@ type multipleOf struct{ round, of int }
 
 // checkSaid compares what was said of single rounds with what was knitted.
 func (p *Part) checkSaid() error {
+	for i, r := range p.Rounds {
+		if !p.edged(i+1, r.Ops) {
+			return fmt.Errorf("row %d was to begin and end with %d knit stitches", i+1, p.ends)
+		}
+	}
 	for _, m := range p.multiples {
 		if m.of < 1 || m.round > len(p.Rounds) || p.Rounds[m.round-1].After%m.of != 0 {
 			return fmt.Errorf("round %d was to bring the stitches to a multiple of %d", m.round, m.of)

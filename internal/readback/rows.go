@@ -2,6 +2,7 @@ package readback
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -18,6 +19,39 @@ func (n *needles) goesOver(line string) error {
 		n.rows = false
 	}
 	return nil
+}
+
+// edges reads that the ends of every row are knitted; ok is false for another line.
+func (n *needles) edges(p *Part, line string) (ok bool, err error) {
+	found := knittedEnds.FindStringSubmatch(line)
+	if found == nil {
+		return false, nil
+	}
+	if p.ends = 1; found[1] != "" {
+		p.ends = atoi(found[1])
+	}
+	if p.ends < 1 || 2*p.ends > len(n.live) {
+		return true, fmt.Errorf("%d stitches are on the needles", len(n.live))
+	}
+	return true, nil
+}
+
+var knittedEnds = regexp.MustCompile(`^The first and the last (?:stitch|(\d+) stitches) of every row are knitted\b`)
+
+// edged reports whether a row has the ends that were told, as they look on the right
+// side: what is knitted on the wrong one is purled there. The stitch beside them is
+// not, so that no other number would do.
+func (p *Part) edged(row int, ops []string) bool {
+	if p.ends == 0 {
+		return true
+	}
+	want := map[bool]string{true: "k", false: "p"}[row%2 == 1]
+	for i := range p.ends {
+		if ops[i] != want || ops[len(ops)-1-i] != want {
+			return false
+		}
+	}
+	return row%2 == 1 || 2*p.ends >= len(ops) || ops[p.ends] != "p" && ops[len(ops)-1-p.ends] != "p"
 }
 
 // faces checks that a label is that of a row or round, whichever is worked, and names

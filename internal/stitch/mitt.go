@@ -128,6 +128,8 @@ type About struct {
 	Around  float64  // the girth in mm of what its lower edge goes round, if that is not the wrist; 0: it is
 	Site    int      // the round at which its fit is judged; 0: the last
 	Digit   *Digit   // the thumb or finger inside; nil for other parts
+	Above   float64  // how far above the base of the thumb it begins, in mm
+	Ends    int      // how many stitches at either end of its rows are knitted in every row
 	Until   string   // the place on the hand that its last round reaches
 	Short   float64  // how far it ends below that place, in mm
 }

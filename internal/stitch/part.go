@@ -10,6 +10,7 @@ const (
 	Cuff       Part = "cuff"        // ribbing from the cast-on
 	CuffPlain  Part = "cuff_plain"  // plain rounds between ribbing and gusset
 	BelowThumb Part = "below_thumb" // without a gusset: from the base of the thumb to where it parts
+	Opening    Part = "opening"     // to and fro beside the thumb, which comes out between the edges
 	Gusset     Part = "gusset"      // first increase to the last round before the division
 	Hand       Part = "hand"        // division to the last round, or to the top
 	Top        Part = "top"         // decreases that close a mitten
@@ -49,6 +50,7 @@ var parts = []partInfo{
 	{Cuff, "cuff", "Cuff", OverWrist, []string{"cuff"}, false},
 	{CuffPlain, "plain cuff", "Plain rounds", OverHeel, []string{"cuff"}, false},
 	{BelowThumb, "lower hand", "Hand, up to the thumb", OverMound, []string{"hand"}, false},
+	{Opening, "opening", "Opening for the thumb", OverMound, []string{"hand"}, false},
 	{Gusset, "gusset", "Thumb gusset", OverMound, []string{"gusset", "hand"}, true},
 	{Hand, "hand", "Hand", OverHand, []string{"hand"}, false},
 	{Top, "top", "Top", OverTips, []string{"top"}, false},

@@ -20,13 +20,16 @@ func (s Side) Words() string {
 // Row reports whether the round is a row, at whose end the piece is turned.
 func (r Round) Row() bool { return r.Side != AllRound }
 
-// Noun returns what the round is called.
-func (r Round) Noun() string {
-	if r.Row() {
-		return "row"
+// Noun returns what is called a row, if it has a side, or a round.
+func (s Side) Noun() string {
+	if s == AllRound {
+		return "round"
 	}
-	return "round"
+	return "row"
 }
+
+// Noun returns what the round is called.
+func (r Round) Noun() string { return r.Side.Noun() }
 
 // Noun returns what the section's rounds are called: all are rows, or none is.
 func (s *Section) Noun() string {
@@ -34,6 +37,14 @@ func (s *Section) Noun() string {
 		return "round"
 	}
 	return s.Rounds[0].Noun()
+}
+
+// Noun returns what the rounds of a part are called.
+func (m Mitt) Noun(p Part) string {
+	if s := m.Section(p); s != nil {
+		return s.Noun()
+	}
+	return AllRound.Noun()
 }
 
 // AsWorked returns the round with its operations as the hands make them.

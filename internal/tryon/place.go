@@ -10,9 +10,10 @@ import (
 type Place struct {
 	Part          stitch.Part
 	Round         int
-	Before, After int  // stitches on the needles before and after the round, without those on waste yarn
-	Nth           int  // the round's number from the cast-on; 1 is the first
-	Ended         bool // the part's finish is worked, too
+	Side          stitch.Side // of the round, if it is a row
+	Before, After int         // stitches on the needles before and after the round, without those on waste yarn
+	Nth           int         // the round's number from the cast-on; 1 is the first
+	Ended         bool        // the part's finish is worked, too
 }
 
 // Begun reports whether anything is on the needles.
@@ -32,7 +33,7 @@ func Places(m stitch.Mitt) []Place {
 	var list []Place
 	for _, s := range m.Sections {
 		for i, r := range s.Rounds {
-			list = append(list, Place{Part: s.Part, Round: i + 1, Before: r.In(), After: r.Out(), Nth: len(list) + 1})
+			list = append(list, Place{Part: s.Part, Round: i + 1, Side: r.Side, Before: r.In(), After: r.Out(), Nth: len(list) + 1})
 		}
 	}
 	return list

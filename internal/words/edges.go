@@ -24,8 +24,36 @@ func edges(s *stitch.Section) []string {
 		return []string{rollsUp}
 	case s.About.Edge > 0:
 		return []string{fmt.Sprintf(flat, Plural(s.About.Edge, "round"))}
+	case s.About.Ends > 0:
+		ends := "The first and the last stitch"
+		if s.About.Ends > 1 {
+			ends = fmt.Sprintf("The first and the last %d stitches", s.About.Ends)
+		}
+		list := []string{"The thumb comes out between the two ends of the rows."}
+		if endsKnitted(s) {
+			list = append(list, ends+" of every row are knitted, so that the edges lie flat.")
+		}
+		return list
 	}
 	return nil
+}
+
+// endsKnitted reports whether every row of a section begins and ends as planned, with
+// knit stitches and no more of them on the wrong side than told, whatever is painted.
+func endsKnitted(s *stitch.Section) bool {
+	edge := s.About.Ends
+	for _, r := range s.Rounds {
+		ops := r.Worked()
+		for i := range edge {
+			if ops[i] != stitch.Knit || ops[len(ops)-1-i] != stitch.Knit {
+				return false
+			}
+		}
+		if r.Side == stitch.WrongSide && len(ops) > 2*edge && (ops[edge] == stitch.Knit || ops[len(ops)-1-edge] == stitch.Knit) {
+			return false
+		}
+	}
+	return true
 }
 
 // joined returns n stitches that are joined with the cast-on.

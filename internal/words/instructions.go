@@ -138,7 +138,10 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.round("with the first stitch of the gusset. After it", s.About.Inset))
 		say(secondMarker(s.Rounds[0].LeadIn()))
 	}
-	if s.Part.Over() == stitch.OverMound && !s.Part.Marked() {
+	switch {
+	case s.About.Ends > 0:
+		say(by.rows())
+	case s.Part.Over() == stitch.OverMound && !s.Part.Marked():
 		say(by.round("where the thumb will be. From there", s.About.Inset))
 	}
 	if len(s.Rounds) > 0 && count(s.Rounds[0], stitch.Hold) > 0 {

@@ -110,6 +110,8 @@ func plainUntil(p *mitt.Plan) string {
 	switch {
 	case !p.Parted():
 		return "the hand begins there"
+	case p.Construction() == mitt.Slit:
+		return "the opening begins a little above the knob outside the wrist"
 	case !p.Gusseted():
 		return "that is at the knob outside the wrist"
 	}

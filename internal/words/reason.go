@@ -37,6 +37,8 @@ func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 		r.division()
 	case p.Thumbed():
 		r.straight()
+	case p.Parted():
+		r.opening()
 	}
 	r.above()
 	if p.Thumbed() {
@@ -223,6 +225,14 @@ func (r *reasons) straight() {
 			p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds), p.MoundStretch*100))
 	r.add(mitt.Held, fmt.Sprintf("half of the thumb’s %d. They are knitted with waste yarn, in the palm, %s from the side line.",
 		p.Thumb.Stitches.N, Plural(p.Gusset.Inset, "stitch")))
+}
+
+// opening adds the reason of an opening for the thumb.
+func (r *reasons) opening() {
+	p := r.p
+	r.add(mitt.GussetRounds,
+		fmt.Sprintf("0.28 × hand length, up to where the thumb parts, at %.1f rounds over 10 cm: %s. Over the thumb’s base the hand stretches by %.0f %%.",
+			p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds), p.MoundStretch*100))
 }
 
 // followWords returns the line that the increases follow, unless they are

@@ -28,6 +28,15 @@ func toAndFro(below, s *stitch.Section) []Step {
 	return []Step{{Text: "Join in the round again: put the marker before the first stitch and pull that snug."}}
 }
 
+// rows returns how the rows of an opening at the thumb's side lie on the hand.
+func (h Hands) rows() string {
+	first, then := "palm", "back"
+	if h.Left != h.FromLeft {
+		first, then = then, first
+	}
+	return fmt.Sprintf("Right-side rows cross the %s, then the %s. %s", first, then, h.pair())
+}
+
 // seenFrom follows an operation that has no name of its own on the wrong side.
 const seenFrom = " as seen from the right side"
 

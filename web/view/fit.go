@@ -36,8 +36,8 @@ func percent(chance float64) string {
 // than that of any place, and says little of how well the mitt will be worn.
 func (a Answer) fitWords() string {
 	s := &a.Out.Summary
-	text := fmt.Sprintf("Each place has its chance below. All of them within %s at once is rarer, %s: hence the trying on. On average the fabric is %s off, at worst %s, in round %d of the %s.",
-		words.Size(a.Out.Tolerance, a.Unit), percent(s.Chance), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Round, s.WorstAt.Section.Words())
+	text := fmt.Sprintf("Each place has its chance below. All of them within %s at once is rarer, %s: hence the trying on. On average the fabric is %s off, at worst %s, in %s %d of the %s.",
+		words.Size(a.Out.Tolerance, a.Unit), percent(s.Chance), words.Size(s.Mean, a.Unit), words.Size(s.Worst, a.Unit), s.WorstAt.Side.Noun(), s.WorstAt.Round, s.WorstAt.Section.Words())
 	return text
 }
 

@@ -16,6 +16,7 @@ var makeFields = []Field{
 	{Path: mitt.PathConstruction, Label: "Thumb", Help: "left out of a fingerless mitt: a wristlet", Usual: string(mitt.ByGusset), Choices: []Choice{
 		{"", "with a gusset"},
 		{string(mitt.Straight), "on waste yarn, without a gusset"},
+		{string(mitt.Slit), "an opening, in rows"},
 		{string(mitt.NoThumb), "left out"},
 	}},
 	{Path: mitt.PathPlace, Label: "Thumb sits", Usual: string(mitt.AtSide), Choices: []Choice{{"", "at the side"}, {string(mitt.InPalm), "in the palm"}}},

@@ -168,7 +168,7 @@ func (a Answer) state() state {
 func fromWords(k *mitt.Progress) string {
 	switch {
 	case k.Round > 0:
-		return fmt.Sprintf("round %d of the %s", k.Round, k.Part.Words())
+		return fmt.Sprintf("%s %d of the %s", k.Noun(), k.Round, k.Part.Words())
 	case k.Part.Over() == stitch.OverDigit:
 		return "the finished hand"
 	}

@@ -42,6 +42,8 @@ func planNumbers(p *mitt.Plan) []planNumber {
 		list = append(list, planNumber{" · with waste yarn ", fmt.Sprint(w), mitt.Held})
 	}
 	switch {
+	case p.OpeningRows() > 0:
+		return append(list, planNumber{" · opening in ", fmt.Sprintf("%d rows", p.OpeningRows()), mitt.GussetRounds})
 	case p.Thumbed():
 		return append(list, planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
 	case p.Top == nil:
@@ -74,6 +76,10 @@ func (a Answer) summaryNumbers() []planNumber {
 			planNumber{" · to the thumb ", fmt.Sprintf("%d rounds", p.Gusset.Rounds.N), mitt.GussetRounds},
 			planNumber{" · with waste yarn ", fmt.Sprint(p.Thumb.OnWaste), mitt.Held},
 			planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
+	case p.OpeningRows() > 0:
+		return append(list,
+			planNumber{" · opening in ", fmt.Sprintf("%d rows", p.OpeningRows()), mitt.GussetRounds},
+			planNumber{" · above it ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
 	case p.Top == nil && !p.Gusseted():
 		return append(list, planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
 	case !p.Gusseted():

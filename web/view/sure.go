@@ -58,6 +58,9 @@ func (a Answer) beforeWords(part stitch.Part) string {
 		}
 		return "before the gusset"
 	case stitch.OverMound:
+		if a.Out.Plan.OpeningRows() > 0 {
+			return "before you join it again"
+		}
 		return "before the thumb"
 	case stitch.OverDigit:
 		return "before you fasten it off"

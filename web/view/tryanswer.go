@@ -52,8 +52,8 @@ func (v TryAnswer) SinceWords() string {
 	if v.Seen.Place.Nth == 0 {
 		return "Since the try you ripped back to the cast-on; the plan begins there."
 	}
-	return fmt.Sprintf("Since the try you have knitted to round %d of the %s; the plan goes on from there.",
-		v.Seen.Place.Round, v.Seen.Place.Part.Words())
+	return fmt.Sprintf("Since the try you have knitted to %s %d of the %s; the plan goes on from there.",
+		v.Seen.Place.Side.Noun(), v.Seen.Place.Round, v.Seen.Place.Part.Words())
 }
 
 // CountWords says where the count at the needles stands after going on.
@@ -62,13 +62,13 @@ func (v TryAnswer) CountWords() string {
 	if !at.Begun() {
 		return "The count at the needles starts at the cast-on."
 	}
-	return fmt.Sprintf("You said that round %d of the %s is knitted: the count at the needles goes there, too.", at.Round, at.Part.Words())
+	return fmt.Sprintf("You said that %s %d of the %s is knitted: the count at the needles goes there, too.", at.Side.Noun(), at.Round, at.Part.Words())
 }
 
 // BackTo says how far the work is ripped back.
 func (v TryAnswer) BackTo() string {
 	if to := v.Onward.Rip.To; to.Nth > 0 {
-		return fmt.Sprintf("to round %d of the %s", to.Round, to.Part.Words())
+		return fmt.Sprintf("to %s %d of the %s", to.Side.Noun(), to.Round, to.Part.Words())
 	}
 	return "to the cast-on"
 }
