@@ -52,6 +52,10 @@ func TestReportNamesHowItIsMade(t *testing.T) {
 		texts map[string]string
 		made  string
 	}{
+		{
+			map[string]string{"thumb.construction": "straight", "thumb.increase": "lifted", "kind": "mitten"},
+			`{"thumb":{"construction":"straight","place":"side","inset":1},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":1,"purls":1},"top":{"kind":"rounded"}}`,
+		},
 		{map[string]string{}, `{"thumb":{"construction":"gusset","place":"side","increase":"m1"},"piece":{"direction":"up","flat":false},"cuff":{"kind":"rib","knits":1,"purls":1},"stitch":{"both_edges":true}}`},
 		{
 			map[string]string{"thumb.place": "palm", "thumb.increase": "lifted", "cuff.knits": "3", "cuff.purls": "1", "stitch.both_edges": "false"},
