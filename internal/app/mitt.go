@@ -63,7 +63,15 @@ func wantsPage() store.Wants {
 
 // page is like mitt, and adds the person's habits.
 func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
-	return w.withHabits(w.mitt(pl, doc))
+	return w.withHabits(w.withThumbs(pl, w.mitt(pl, doc)))
+}
+
+// withThumbs adds the ways to make a mitt round its thumb, if it has a plan.
+func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
+	if m.Out != nil {
+		m.Out.Thumbs = pl.Thumbs(m.Doc, w.Marks, m.Out)
+	}
+	return m
 }
 
 // withHabits adds the person's habits to a mitt that has a plan.
@@ -110,7 +118,7 @@ func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) 
 	if err != nil {
 		return Mitt{}, err
 	}
-	m := w.mitt(pl, f.doc)
+	m := w.withThumbs(pl, w.mitt(pl, f.doc))
 	m.Faults = faults
 	return m, nil
 }

@@ -127,6 +127,16 @@ func (k Kind) By(c Construction) Kind {
 	return k
 }
 
+// Whole returns the kind that k is when its thumb is left out; k itself if there is none.
+func (k Kind) Whole() Kind {
+	for _, one := range kinds {
+		if k != "" && one.without == k {
+			return one.kind
+		}
+	}
+	return k
+}
+
 // Closed reports whether the kind ends in a top; other kinds are open.
 func (k Kind) Closed() bool { return k.info().topped }
 

@@ -64,3 +64,13 @@ func (r *Request) Gusseted() bool { return r.Construction().gussets() }
 
 // Thumbed reports whether the mitt that is asked for has a thumb of its own.
 func (r *Request) Thumbed() bool { return r.Construction().thumbs() }
+
+// Planned reports whether any kind of mitt is planned with this construction.
+func (c Construction) Planned() bool {
+	for _, k := range kinds {
+		if k.builders[c] != nil {
+			return true
+		}
+	}
+	return false
+}

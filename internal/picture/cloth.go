@@ -171,10 +171,17 @@ func (m *fabric) seams(c *canvas) {
 			for _, e := range t.edges {
 				p.line(e.in)
 			}
+			for r := 1; r < len(t.seam); r++ {
+				p.move(t.seam[r-1]).line(t.seam[r])
+			}
 			for _, r := range m.p.Gusset.IncreaseRounds {
-				e := t.edges[min(r, t.rounds())]
+				r = min(r, t.rounds())
+				e := t.edges[r]
 				if m.p.Gusset.Step > 1 {
 					dots.dot(e.in, c.letter/9)
+				}
+				if t.seam != nil {
+					e.out = t.seam[r]
 				}
 				dots.dot(e.out, c.letter/9)
 			}

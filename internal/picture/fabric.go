@@ -29,6 +29,7 @@ type tube struct {
 	down     bool    // it is worked from its last edge to its first
 	above    int     // in a mitt knitted only so far, those of its rounds above the drawn ones
 	below    int     // and those below them
+	seam     []point // at each edge, the outer line of a gusset in the palm; nil at the side
 }
 
 // worked returns the number, as it is worked, of the drawn round r, from the lowest.
@@ -143,17 +144,30 @@ func (m *fabric) parting(f *figure) (inner, outer point) {
 	half := float64(m.p.Thumb.FirstRound) / m.p.Gauge.Stitches / 4 * flatThumb
 	inner = f.onThumb(0, -half)
 	up := min((f.crotch.y-inner.y)/f.along.y, 0.9/m.p.Gauge.Rounds)
-	return inner.plus(f.along.times(up)), f.onThumb(0, half)
+	inner = inner.plus(f.along.times(up))
+	inner.x -= m.inPalm(inner.y, f)
+	return inner, f.onThumb(0, half)
+}
+
+// inPalm returns how far onto the palm a thumb sits at a height.
+func (m *fabric) inPalm(y float64, f *figure) float64 {
+	return float64(m.p.Gusset.Inset) / m.p.Gauge.Stitches * f.flatness(y)
 }
 
 // widen adds the gusset's stitches on the thumb's side of its rounds. They turn from level
 // at the base to square to the thumb at the parting, where the gusset is as wide as the
-// thumb's first round. In between its width grows with its count of stitches.
+// thumb's first round. In between its width grows with its count of stitches. A gusset
+// at the side shows half of its base from the palm, one in the palm all of it, and its
+// outer line crosses the palm before it leaves the side.
 func (m *fabric) widen(t *tube, f *figure) {
 	g := &m.p.Gusset
 	inner, outer := m.parting(f)
 	low := t.edges[0].out
-	base := float64(g.Base) / m.p.Gauge.Stitches / 2 * f.flatness(low.y)
+	base, inset := float64(g.Base)/m.p.Gauge.Stitches/2*f.flatness(low.y), m.inPalm(low.y, f)
+	if m.p.Make.Place == mitt.InPalm {
+		base *= 2
+		t.seam = make([]point, len(t.edges))
+	}
 	top := length(outer.plus(inner.times(-1)))
 	widths := make([]float64, len(t.edges))
 	for r := range widths {
@@ -164,12 +178,18 @@ func (m *fabric) widen(t *tube, f *figure) {
 		widths[r] = base + share*(top-base)
 	}
 	widths = smoothed(widths, smoothTimes*t.rounds()/max(g.Increases, 1))
-	foot := point{low.x - base, low.y}
+	foot := point{low.x - inset - base, low.y}
 	for r := range t.edges {
 		share := float64(r) / float64(t.rounds())
 		sin, cos := math.Sincos(thumbLean * share)
 		t.edges[r].in = foot.to(inner, share)
+		side := t.edges[r].out
 		t.edges[r].out = t.edges[r].in.plus(point{cos, -sin}.times(widths[r]))
+		if t.seam != nil {
+			if t.seam[r] = t.edges[r].out; side.x > t.seam[r].x {
+				t.edges[r].out = side
+			}
+		}
 	}
 }
 

@@ -32,6 +32,7 @@ type Outputs struct {
 	Bands     fit.Bands
 	Summary   fit.Summary
 	Costs     []mitt.PinCost // of the fixed numbers
+	Thumbs    []ThumbWay     // the ways to make it round the thumb; set by the caller
 	Yarn      yarn.Estimate
 	Colours   []yarn.Colour // of each yarn, if more than one is used
 	Ball      yarn.Ball

@@ -23,6 +23,7 @@ export function startNumbers(document, form) {
     if (event.key === "Enter" && copies && event.target.form !== form) write(form, copies.replace(/^field-/, ""), event.target.value, true);
   });
   document.addEventListener("change", (event) => {
+    if (event.target.dataset?.sets) choose(form, new URLSearchParams(event.target.dataset.sets));
     if (event.target.dataset?.copies) form.dispatchEvent(new Event("change", { bubbles: true }));
   });
 }
@@ -39,6 +40,12 @@ function write(form, path, text, done) {
   field.value = text;
   field.dispatchEvent(new Event("input", { bubbles: true }));
   if (done) field.dispatchEvent(new Event("change", { bubbles: true }));
+}
+
+// choose writes all fields of a choice.
+function choose(form, sets) {
+  for (const [path, text] of sets) write(form, path, text, false);
+  form.dispatchEvent(new Event("change", { bubbles: true }));
 }
 
 const steps = (slider) => [...slider.list.options];
