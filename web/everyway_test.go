@@ -1,0 +1,101 @@
+package web
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/testenv"
+)
+
+// everyWay lists the ways to make a mitt, by keys of a sheet, with words that only the
+// paper of such a mitt has.
+var everyWay = []struct{ name, texts, says string }{
+	{"a straight thumb", "kind=mitten&thumb.construction=straight", "waste yarn"},
+	{"flat", "piece.flat=true", "right side"},
+	{"from the fingertips", "kind=mitten&piece.direction=down", "graft"},
+	{"a slit", "thumb.construction=slit", "opening"},
+	{"a gusset in the palm", "thumb.place=palm&thumb.increase=lifted", "palm"},
+	{"a wristlet", "thumb.construction=none&cuff.kind=gauntlet&cuff.upper_girth=26", "wristlet"},
+	{"a flat mitten", "kind=mitten&piece.flat=true&top.kind=banded", "seam"},
+	{"a fingerless mitt from its edging", "piece.direction=down", "edging"},
+	{"yarn overs in a mitten", "kind=mitten&thumb.increase=yo_closed&top.kind=wedges", "yarn over"},
+}
+
+// Each way to make a mitt is chosen, charted, painted by pointer, followed for five
+// rounds, tried on and printed, in one go.
+func TestEveryWayFromChoiceToPaper(t *testing.T) {
+	t.Parallel()
+	for _, way := range testenv.Some(2, everyWay) {
+		t.Run(way.name, func(t *testing.T) {
+			t.Parallel()
+			b := newBrowser(t)
+			page := sampled(b)
+			require.EqualValues(t, 200, await[int64](b, fmt.Sprintf(`fetch(%q, {method: "POST", headers: {Accept: "application/json"}, body: new URLSearchParams(%q)}).then((r) => r.status)`, page, "after=1&"+way.texts)))
+			paintedOnce(b, page)
+			followed(b, page)
+			triedOn(b, page)
+			onPaperOnce(b, page, way.says)
+		})
+	}
+}
+
+// paintedOnce paints one purl with the pointer, and finds it after a reload.
+func paintedOnce(b *browser, page string) {
+	b.t.Helper()
+	b.desk(page, "chart")
+	b.until(`document.getElementById("chart-cell") !== null`)
+	b.do(chromedp.Click(chromedp.CSS(`[data-tool-op="p"]`)))
+	at := b.cell(5, 4)
+	b.do(chromedp.MouseClickXY(at.X, at.Y))
+	b.until(`document.querySelector('[data-layer="painted"] [data-row="5"]').getAttribute("d") !== ""`)
+	b.until(chartSaved)
+	b.desk(page, "chart")
+	require.Equal(b.t, 1, eval[int](b, marks+`.length`), "found after a reload")
+	assert.NotContains(b.t, eval[string](b, `document.getElementById("chart-ledger").textContent`), "short")
+	b.shot("way-chart-" + strings.ReplaceAll(b.t.Name(), "/", "-"))
+}
+
+// followed counts the cast-on and five rounds.
+func followed(b *browser, page string) {
+	b.t.Helper()
+	b.desk(page, "knit")
+	b.until(`document.getElementById("awake").textContent !== ""`)
+	b.taps(".forward", 6)
+	b.until(keptAll)
+	at := eval[string](b, title)
+	b.shot("way-knit-" + strings.ReplaceAll(b.t.Name(), "/", "-"))
+	b.desk(page, "knit")
+	assert.Equal(b.t, at, eval[string](b, title), "found after a reload")
+	assert.Regexp(b.t, `^(Round|Row) \d+ of \d+ · `, at)
+}
+
+// triedOn keeps a try with the gauge of the fabric, and asks for what to knit next.
+func triedOn(b *browser, page string) {
+	b.t.Helper()
+	b.desk(page, "try")
+	b.fill("try-stitches", "18")
+	b.fill("try-width", "8")
+	b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("try-width").form.requestSubmit()`))
+	b.arrives(`document.querySelector(".onward") !== null`)
+	b.shot("way-try-" + strings.ReplaceAll(b.t.Name(), "/", "-"))
+}
+
+// onPaperOnce prints the handout and reads words back out of it.
+func onPaperOnce(b *browser, page, says string) {
+	b.t.Helper()
+	b.open(page + "/print?paper=a4")
+	sheets := eval[int](b, `document.querySelectorAll(".sheet").length`)
+	pdf, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
+	require.NoError(b.t, err)
+	file := filepath.Join(b.t.TempDir(), "sheet.pdf")
+	require.NoError(b.t, os.WriteFile(file, pdf, 0o600))
+	assert.Contains(b.t, run(b.t, "pdfinfo", file), fmt.Sprintf("Pages:           %d\n", sheets))
+	assert.Contains(b.t, strings.ToLower(strings.Join(strings.Fields(run(b.t, "pdftotext", file, "-")), " ")), says)
+}
