@@ -150,6 +150,9 @@ func (c *climb) part() []string {
 	if w := p.Thumb.OnWaste; w > 0 {
 		return []string{c.say(mitt.Held, fmt.Sprintf("knit %d with waste yarn, then again", w))}
 	}
+	if !p.Thumbed() {
+		return []string{"join in the round again"}
+	}
 	list := []string{c.say(mitt.Held, "hold "+words.Plural(p.Thumb.Held, "stitch"))}
 	if p.Gusset.Kept > 0 || p.Pins.Fixed(mitt.KeptOnHand) {
 		list = append(list, c.say(mitt.KeptOnHand, words.Plural(p.Gusset.Kept, "stitch")+" of the gusset left on the hand"))

@@ -62,7 +62,8 @@ func (h *handout) measureTable() part {
 			p.Text(from, row(0), groupNames[k], draw.TextStyle{Size: size, Face: draw.Semibold})
 			p.Line(from, row(0)+0.3*size, at, row(0)+0.3*size, draw.Style{Stroke: ink, Width: 0.2})
 			if k == 1 {
-				p.Text(from, row(4), h.easeWords()+".", draw.TextStyle{Size: size})
+				said := h.easeWords() + "."
+				p.Text(min(from, x+h.width()-draw.Measure(said, size, draw.Regular)), row(4), said, draw.TextStyle{Size: size})
 			}
 		}
 	})
