@@ -26,6 +26,7 @@ type knitter struct {
 	rng  *rand.Rand
 	at   string
 	keys int
+	down bool // the mitt is worked from the fingertips
 }
 
 // Whatever is done in whatever order, every page can be opened, nothing fails
@@ -36,6 +37,12 @@ func TestAnyTries(t *testing.T) {
 			t.Parallel()
 			k := &knitter{served: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
 			k.at = k.sample()
+			if k.down = seed%2 == 1; k.down {
+				form := k.form(k.at)
+				form.Set("piece.direction", "down")
+				form.Set("kind", []string{"fingerless", "mitten"}[seed/2%2])
+				k.must(k.post(k.at, form))
+			}
 			for range testenv.Cases(20, 60) {
 				k.step()
 				for _, page := range []string{"/desk/fit", "/desk/chart", "/desk/pattern", "/desk/knit?side=left", "/desk/knit?side=right", "/desk/try"} {
@@ -110,7 +117,7 @@ func (k *knitter) tryOn() {
 		"key": {fmt.Sprint("t", k.keys)}, "date": {"2026-03-01"}, "side": {side}, "section": {part.AttrOr("value", "")},
 		"round": {strconv.Itoa(1 + k.rng.IntN(rounds))}, "note": {"as it is"},
 	}
-	for _, zone := range tryon.KnittedZones(stitch.Part(part.AttrOr("value", "")), false) {
+	for _, zone := range tryon.KnittedZones(stitch.Part(part.AttrOr("value", "")), false, k.down) {
 		if k.rng.IntN(2) == 0 {
 			form.Set("feel."+string(zone), strconv.Itoa(k.rng.IntN(5)-2))
 		}

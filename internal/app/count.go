@@ -94,7 +94,7 @@ func (e NeedleEntry) check() error {
 		faults.Add("side", "is %.20q; write right or left", e.Side)
 	}
 	known := e.Section == "" && e.Round == 0 && e.Note == nil
-	for _, p := range stitch.Parts() {
+	for _, p := range stitch.Worked() {
 		known = known || e.Section == p && (e.Round > tryon.Opening && e.Round <= maxRounds ||
 			e.Note == nil && (e.Round == tryon.Opening || e.Round == tryon.Ending))
 	}

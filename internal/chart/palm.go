@@ -27,17 +27,22 @@ func (s Source) Palm() map[stitch.Part][]PalmRound {
 	for _, section := range s.Mitt.Sections {
 		rounds := make([]PalmRound, len(section.Rounds))
 		for i, r := range section.Rounds {
-			rounds[i] = s.palmRound(section.Part, i, r.Ops)
+			order := stitch.Round{Ops: r.Ops, Even: true}.MirrorOrder()
+			if section.Down { // from the tip a round goes the other way about the hand
+				order = stitch.Round{Ops: make([]stitch.Op, len(r.Ops)), Lead: r.Lead}.MirrorOrder()
+			}
+			rounds[i] = s.palmRound(section.Part, i, r.Ops, order)
 		}
 		palm[section.Part] = rounds
 	}
 	return palm
 }
 
-func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op) PalmRound {
+func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op, order []int) PalmRound {
 	var all []PalmStitch
 	var names []string
-	for j, name := range s.names[part][i] {
+	for _, j := range order {
+		name := s.names[part][i][j]
 		c := s.cell(ops[j], Anchor{part, i + 1, name})
 		if c.Op.Out() == 0 {
 			continue

@@ -53,7 +53,7 @@ func (c *checker) counts(path string, counts []Count) {
 		if n.Side != string(project.Right) && n.Side != string(project.Left) {
 			c.faults.Add(at+".side", "is %.20q; write right or left", n.Side)
 		}
-		if n.Section != "" && !slices.Contains(stitch.Parts(), stitch.Part(n.Section)) {
+		if n.Section != "" && !slices.Contains(stitch.Worked(), stitch.Part(n.Section)) {
 			c.faults.Add(at+".section", "is %.20q; write a section, or nothing for the cast-on", n.Section)
 		}
 		if n.Round < 0 || n.Round > maxRounds {

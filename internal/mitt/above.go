@@ -25,6 +25,10 @@ func corners(rounds int) int { return min(maxDecreases, maxInOneRound*max(0, rou
 // corners. Below the edging come the pick-up round, the decrease rounds, and
 // one more if the edging has another count.
 func (d *draft) thumb() {
+	if d.plan.Down() {
+		d.thumbFromTip()
+		return
+	}
 	p, k := &d.plan, d.progress
 	t := &p.Thumb
 	t.Rounds, t.EdgingStitches, t.EdgingRib = d.thumbRounds(d.pins), t.Stitches.N, p.Stitch.Rib

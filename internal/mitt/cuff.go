@@ -37,7 +37,7 @@ func (d *draft) cuff(pl *Planner) error {
 	if rounds+plain == 0 {
 		count = n
 	}
-	if d.progress != nil {
+	if d.progress.cuffed() {
 		rib = d.progress.cuffRib()
 	} else if d.pins.CastOn.On {
 		rib = multiple
@@ -45,10 +45,13 @@ func (d *draft) cuff(pl *Planner) error {
 	c := Count{N: count, Exact: exact, Below: count - rib, Above: count + rib}
 	k := d.progress
 	knitted := k.past(stitch.Cuff) || k.joined()
+	if k != nil && k.Down {
+		knitted = k.handDone()
+	}
 	flares := d.req.Make.Cuff.info().flares && rounds > 0
 	if !flares {
 		c.pin(d.pins.CastOn)
-		c.Knitted = k != nil
+		c.Knitted = k.cuffed()
 	}
 	p.Cuff = Cuff{
 		CastOn: c, Wrist: c, Rounds: rounds, PlainRounds: plain, Rib: rib,
@@ -74,9 +77,12 @@ func (d *draft) cuffRounds() (rounds, plain int) {
 	if d.len.cuffPlain > 0 {
 		plain = max(plain, 1)
 	}
-	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.in(stitch.CuffPlain)))
+	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.plainLeast()))
 	rounds = max(d.pins.CuffRounds.Or(d.cuffRoundsFree(plain)), d.cuffOnward(plain))
-	if k := d.progress; k != nil && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && !d.req.Kind.info().both {
+	if k := d.progress; k != nil && k.Down && k.turnedHem() && !d.pins.CuffRounds.On {
+		rounds = k.CuffRounds
+	}
+	if k := d.progress; k != nil && !k.Down && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && !d.req.Kind.info().both {
 		rounds++
 	}
 	return rounds, plain
@@ -128,7 +134,7 @@ func (d *draft) maxJoined(n int) int {
 // joins returns n, or the count nearest to it to which one round can bring the
 // cuff that is on the needles.
 func (d *draft) joins(n int) int {
-	if d.progress == nil || d.progress.joined() {
+	if d.progress == nil || d.progress.Down || d.progress.joined() {
 		return n
 	}
 	count := d.progress.wrist()

@@ -44,8 +44,18 @@ func (k CuffKind) info() *cuffInfo {
 // Words returns what the cuff is called: "ribbing", "hem".
 func (k CuffKind) Words() string { return k.info().said }
 
+// saidDown is what numbers are called in a mitt from the fingertips, where they are named
+// otherwise.
+var saidDown = map[Number]string{
+	CastOn: "bind off", Increases: "decrease rounds", FirstIncrease: "last decrease", IncreaseRounds: "decreases in",
+	Held: "into the hand", BridgeStitches: "gap",
+}
+
 // Rung returns the short name of n on the ladder of this plan, before the bare number.
 func (p *Plan) Rung(n Number) string {
+	if said, ok := saidDown[n]; ok && p.Down() {
+		return said
+	}
 	if n == CuffRounds && !p.Make.Cuff.info().ribbed {
 		word, _, _ := strings.Cut(p.Make.Cuff.Words(), " ")
 		return word + " rounds"
@@ -61,6 +71,9 @@ func (p *Plan) Rung(n Number) string {
 
 // Said returns what the reasons of this plan call n, before its value.
 func (p *Plan) Said(n Number) string {
+	if said, ok := saidDown[n]; ok && p.Down() {
+		return said
+	}
 	if n == CuffRounds {
 		return p.Make.Cuff.Words()
 	}
@@ -187,6 +200,8 @@ func (d *draft) facing(rounds, plain int) int {
 	switch k := d.progress; {
 	case !d.req.Make.Cuff.info().folded:
 		return 0
+	case k.turnedHem() && k.Down:
+		return max(0, rounds-(k.CuffRounds-k.Facing)) // what follows the turn lies inside
 	case k.turnedHem():
 		return k.Facing
 	}
@@ -195,7 +210,14 @@ func (d *draft) facing(rounds, plain int) int {
 
 // turnedHem reports whether the round that turns a hem is knitted.
 func (k *Progress) turnedHem() bool {
-	return k != nil && (k.past(stitch.Cuff) || k.in(stitch.Cuff) > k.Facing) && k.Cuff.info().folded
+	if k == nil || !k.Cuff.info().folded {
+		return false
+	}
+	before := k.Facing
+	if k.Down {
+		before = k.CuffRounds - 1 - k.Facing
+	}
+	return k.past(stitch.Cuff) || k.in(stitch.Cuff) > before
 }
 
 // cuffOnward returns the least number of rounds of a cuff that is begun. Garter ends
@@ -207,6 +229,8 @@ func (d *draft) cuffOnward(plain int) int {
 	switch how := d.req.Make.Cuff.info(); {
 	case at == 0:
 		return 0
+	case how.folded && k.turnedHem() && k.Down:
+		return max(at, k.CuffRounds)
 	case how.folded && k.turnedHem():
 		return max(at, 2*k.Facing+1+d.afterHem(plain))
 	case how.folded:
@@ -240,12 +264,21 @@ func (p *Plan) cuffFabric(r, n int) []stitch.Op {
 		return p.Cuff.Flare.fabric(r, n)
 	case how.ribbed:
 		return p.Stitch.ribbing(n, p.Cuff.Rib)
-	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && r%2 == 1:
+	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && p.purls(r):
 		return times(nil, stitch.Purl, n)
 	case how.folded && p.Cuff.Facing > 0 && r == 2*p.Cuff.Facing+1:
 		return times(nil, stitch.JoinHem, n)
 	}
 	return times(nil, stitch.Knit, n)
+}
+
+// purls reports whether round r of garter stitch is purled: every other one, the first
+// from a cast-on and the second from the hand.
+func (p *Plan) purls(r int) bool {
+	if p.Down() {
+		return (p.Cuff.Rounds-r)%2 == 1
+	}
+	return r%2 == 1
 }
 
 // cuffAbout says how the cuff's rounds lie on the wrist.

@@ -20,7 +20,10 @@ func (d *draft) gusset(pl *Planner) error {
 	if err := d.inset(); err != nil {
 		return err
 	}
-	return d.ways(pl)
+	if err := d.ways(pl); err != nil {
+		return err
+	}
+	return d.waysDown(pl)
 }
 
 // gussetRounds sets R, the whole number of rounds nearest to q × gusset length,
@@ -43,6 +46,9 @@ func (d *draft) gussetLength() float64 {
 // increase; under a fixed list of increase rounds only where that has to be closed.
 func (d *draft) freeGussetRounds() int {
 	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(d.plan.Mound()))
+	if k := d.progress; k != nil && k.Down {
+		return max(n, k.gussetLeast())
+	}
 	if made := d.made(); len(made) > 0 {
 		leadOut := gussetLeadOut
 		if len(d.pins.IncreaseRounds) > 0 {
@@ -55,7 +61,7 @@ func (d *draft) freeGussetRounds() int {
 
 // made returns the increase rounds that are knitted.
 func (d *draft) made() []int {
-	if d.progress == nil {
+	if d.progress == nil || d.progress.Down {
 		return nil
 	}
 	return d.progress.changed(stitch.Gusset, d.progress.Increases)
@@ -63,6 +69,9 @@ func (d *draft) made() []int {
 
 // onward returns the first round in which an increase can still be made.
 func (d *draft) onward() int {
+	if k := d.progress; k != nil && k.Down {
+		return 1
+	}
 	first := 1 + d.progress.in(stitch.Gusset)
 	if made := d.made(); len(made) > 0 {
 		first = max(first, made[len(made)-1]+gussetGap)
@@ -91,7 +100,7 @@ func (d *draft) equip(s *search, pins *Pins) {
 	s.pins = pins
 	s.n = pins.HandStitches.Or(d.freeHand)
 	s.after = s.n
-	if d.progress.joined() {
+	if k := d.progress; k.joined() && !k.Down {
 		s.after = d.req.Pins.HandStitches.Or(d.freeHand) // what is knitted keeps its count; above it the count is free
 	}
 	s.straight, s.onPalm = !d.plan.Gusseted(), s.n/2

@@ -59,7 +59,7 @@ var kinds = []*kindInfo{
 			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).openHandOnWaste, (*Plan).openStraightThumb},
 			Slit:     {(*Plan).cuffSection, (*Plan).plainCuffToOpening, (*Plan).openingSection, (*Plan).openHandJoined},
 		},
-		parts: true, without: Wristlet,
+		parts: true, fromTip: true, without: Wristlet,
 		ease: -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0.165, 0, "0.165 × hand length"},
@@ -72,7 +72,7 @@ var kinds = []*kindInfo{
 			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
 			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).handOnWasteToTop, (*Plan).topAtSide, (*Plan).closedStraightThumb},
 		},
-		parts: true, thumbClosed: true, topped: true, without: Thumbless,
+		parts: true, fromTip: true, thumbClosed: true, topped: true, without: Thumbless,
 		ease: 0.05, easeFrom: eachFrom,
 		ribbing:   gripping,
 		plainCuff: portion{0.05, 0, "0.05 × hand length"},
@@ -83,7 +83,7 @@ var kinds = []*kindInfo{
 		builders: map[Construction][]builder{
 			NoThumb: {(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
 		},
-		topped: true, both: true,
+		topped: true, both: true, fromTip: true,
 		ease: 0.05, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
 		ribbing:   gripping,
 		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
@@ -94,7 +94,8 @@ var kinds = []*kindInfo{
 		builders: map[Construction][]builder{
 			NoThumb: {(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).openAlone},
 		},
-		ease: -0.05, easeFrom: eachFrom,
+		fromTip: true,
+		ease:    -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
 		above:     portion{share: 0.39},
@@ -167,8 +168,8 @@ func (d *draft) withoutThumb() error {
 	return d.topFits()
 }
 
-// warnWithoutEffect names the fixed numbers that a mitt without a gusset has no use
-// for: first the counts, then the numbers that say when to increase.
+// warnWithoutEffect names the fixed numbers that a mitt that is made so has no
+// use for: first the counts, then the numbers that say when to increase.
 func (d *draft) warnWithoutEffect() {
 	var names, times []string
 	for _, n := range d.req.Pins.fixed() {
@@ -183,6 +184,8 @@ func (d *draft) warnWithoutEffect() {
 	if names = append(names, times...); len(names) > 0 {
 		what := "A " + d.plan.Kind.Words()
 		switch {
+		case d.plan.Down():
+			what += " from the fingertips"
 		case d.plan.Thumbed():
 			what = "A thumb without a gusset"
 		case d.plan.OpeningRows() > 0:

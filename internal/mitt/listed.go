@@ -12,6 +12,12 @@ import (
 // knitting ask for, and the greatest that there is room for. With a fixed list
 // both are its length; if the list doesn't fit, most is −1.
 func (d *draft) increases(pins *Pins) (least, most int) {
+	if k := d.progress; k != nil && k.Down && k.GussetBase > 0 {
+		if list := pins.IncreaseRounds; last(list) > pins.GussetRounds.Or(d.freeGussetRounds()) {
+			pins.IncreaseRounds = nil // what is knitted leaves no room for it
+		}
+		return len(k.Increases), len(k.Increases)
+	}
 	rounds, made := pins.GussetRounds.Or(d.freeGussetRounds()), len(d.made())
 	list := pins.IncreaseRounds
 	switch {

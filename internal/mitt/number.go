@@ -1,6 +1,7 @@
 package mitt
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -199,8 +200,14 @@ func (n Number) String() string {
 	return table[n].key
 }
 
+// fromCuff lists the numbers that only a mitt has whose thumb is worked on held stitches.
+var fromCuff = []Number{KeptOnHand, PickedUp, ThumbDecreases}
+
 // has reports whether the plan has n.
 func (p *Plan) has(n Number) bool {
+	if p.Down() && slices.Contains(fromCuff, n) {
+		return false
+	}
 	switch table[n].needs {
 	case whereParted:
 		return p.Parted()

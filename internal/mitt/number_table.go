@@ -174,7 +174,7 @@ var thumbNumbers = []row{
 	}},
 	{ThumbEdgingRounds, info{
 		key: "thumb_edging_rounds", measure: InRounds, high: maxRounds, needs: withThumb,
-		count: func(p *Plan) int { return p.Thumb.EdgingRounds }, worked: func(k *Progress) *int { return &k.ThumbEdging },
+		count: func(p *Plan) int { return p.Thumb.EdgingRounds + p.Thumb.Closing }, worked: func(k *Progress) *int { return &k.ThumbEdging },
 	}},
 	{ThumbEdgingStitches, info{
 		key: "thumb_edging", measure: InStitches, high: maxStitches, needs: withThumb,

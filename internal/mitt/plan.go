@@ -113,12 +113,13 @@ type Bridge struct {
 type Thumb struct {
 	Held           int   // m
 	OnWaste        int   // those of them over which the hand goes on: w of a straight thumb, else 0
-	PickedUp       int   // p
-	FirstRound     int   // t0 = m + p
-	Decreased      int   // d
+	PickedUp       int   // p; c if the thumb is worked first
+	FirstRound     int   // t0 = m + p, those with which a thumb that is worked first ends
+	Decreased      int   // d; negative: made
 	DecreaseRounds []int // two decreases each, one at each corner; an odd last one at the second
 	Stitches       Count // t
 	Rounds         int   // from the first full round to the last
+	Closing        int   // those of them that open the tip of a closed thumb that is worked first
 	Closed         bool  // halved towards its tip and drawn up; else open, with an edging
 	EdgingRounds   int   // those of Rounds that are edging
 	EdgingStitches int   // the edging's count, a multiple of its rib

@@ -16,6 +16,7 @@ import (
 type Progress struct {
 	Part  stitch.Part
 	Round int
+	Down  bool // it is knitted from the fingertips
 	// BaseAbove is how far the gusset's base sits above its place on the hand
 	// (negative: below it): the gusset has that much less to cover.
 	BaseAbove units.Length
@@ -62,7 +63,7 @@ type Progress struct {
 // round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
-		Part: part, Round: round, OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, Place: p.Make.Place, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, Down: p.Down(), OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, Place: p.Make.Place, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		Construction: p.recorded(), CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {
@@ -125,7 +126,7 @@ func (p *Plan) ownRib(rib int) int {
 
 // past reports whether all of a part is knitted. Like in and begun it takes nil
 // for nothing knitted.
-func (k *Progress) past(part stitch.Part) bool { return k != nil && k.Part.Order() > part.Order() }
+func (k *Progress) past(part stitch.Part) bool { return k != nil && k.order(k.Part) > k.order(part) }
 
 // in returns the number of knitted rounds of part if it is the present one,
 // else 0.
@@ -153,8 +154,11 @@ func (k *Progress) changed(part stitch.Part, list []int) []int {
 
 // joined reports whether the cuff has been brought to the hand's count. That
 // happens in its first plain round; if it has none, in its last round of ribbing
-// or in the hand's first round.
+// or in the hand's first round. From the fingertips the hand's count is there at once.
 func (k *Progress) joined() bool {
+	if k != nil && k.Down {
+		return k.tubed()
+	}
 	return k.begun(stitch.CuffPlain) ||
 		k.in(stitch.Cuff) > 0 && k.in(stitch.Cuff) == k.CuffRounds && k.CuffPlainRounds == 0 && !k.JoinsAbove
 }
@@ -174,12 +178,19 @@ func (k *Progress) madeTop() *Make {
 // topSettled reports whether the hand's last round is knitted, which may take off
 // stitches for the top.
 func (k *Progress) topSettled() bool {
+	if k.Down {
+		return k.begun(stitch.Top)
+	}
 	return k.TopRounds > 0 && (k.past(stitch.Hand) || k.begun(stitch.Hand) && k.in(stitch.Hand) >= k.RoundsAbove)
 }
 
 // hold fixes the numbers that are knitted; where the person fixed another value,
 // it gives way.
 func (k *Progress) hold(p *Pins) {
+	if k.Down {
+		k.holdDown(p)
+		return
+	}
 	least := func(pin *Pin, n int) {
 		if pin.On {
 			pin.N = max(pin.N, n)

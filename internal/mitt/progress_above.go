@@ -7,6 +7,10 @@ import "thenar/internal/stitch"
 // then on only the edging's length is.
 func (d *draft) handOn() {
 	b, k := &d.plan.Body, d.progress
+	if k.Down {
+		d.handBelow()
+		return
+	}
 	after, wanted := d.plan.Bridge.HandAfter, max(1, nearest(d.q*d.len.edging))
 	plain, changes := k.RoundsAbove-k.EdgingRounds, k.Edging != after
 	at := k.in(stitch.Hand)
@@ -48,7 +52,7 @@ func (d *draft) topWorked() int {
 // topLeast returns the least number of rounds of a top with k decrease rounds:
 // the knitted ones, and one for each decrease round that is still to come.
 func (d *draft) topLeast(k int) int {
-	if !d.progress.begun(stitch.Top) {
+	if !d.progress.begun(stitch.Top) || d.progress.Down {
 		return 0
 	}
 	return d.topWorked() + k - len(d.progress.changed(stitch.Top, d.progress.Decreases))

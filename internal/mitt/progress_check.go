@@ -101,6 +101,9 @@ func (k *Progress) checkKind(req *Request, faults *fault.Fields) {
 	kind, wanted, is := req.Kind, req.Construction(), k.construction()
 	settled := k.Part.Order() > stitch.CuffPlain.Order()
 	switch {
+	case k.Down && ((k.GussetBase > 0) != kind.info().parts || k.tubed() && (k.TopRounds > 0) != kind.info().topped):
+		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
+	case k.Down:
 	case settled && is != NoThumb && wanted != NoThumb && is != wanted:
 		works(faults, PathConstruction, string(is), "is %s, but the mitt on the needles is made the other way; write %s, or rip back", wanted, is)
 	case k.Part == stitch.Gusset && wanted != ByGusset,
@@ -133,6 +136,9 @@ type bound struct {
 
 // bounds returns the bounds of all numbers at or below the present round.
 func (k *Progress) bounds() []bound {
+	if k.Down {
+		return k.boundsDown()
+	}
 	list := []bound{
 		{Rib, 1, maxStitches},
 		{CastOn, 1, maxStitches},
@@ -229,7 +235,7 @@ func (k *Progress) unordered() (of Number, wrong bool) {
 			before = r
 		}
 	}
-	return ThumbDecreaseRounds, k.begun(stitch.Thumb) && !k.corneredInOrder()
+	return ThumbDecreaseRounds, !k.Down && k.begun(stitch.Thumb) && !k.corneredInOrder()
 }
 
 // corneredInOrder reports whether the rounds of the thumb's decreases are in
@@ -257,6 +263,9 @@ func (d *draft) keepsWorked() error {
 	k := d.progress
 	if k == nil {
 		return nil
+	}
+	if k.Down {
+		return d.keepsDown()
 	}
 	planned := d.plan.ProgressAt(k.Part, k.Round)
 	for _, b := range k.bounds() {

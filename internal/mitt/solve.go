@@ -96,12 +96,26 @@ type draft struct {
 // one-sided gusset, the way in which that grows, and its numbers are those of the
 // knitting.
 func newDraft(req *Request) *draft {
-	if req.Progress == nil {
-		return &draft{asked: req, req: req, pins: &req.Pins}
-	}
 	own, pins := *req, req.Pins
-	own.Stitch.Rib, own.Stitch.Knits, own.Make.Cuff = req.Progress.Rib, req.Progress.Knits, req.Progress.Cuff
-	if req.Progress.begun(stitch.Gusset) {
+	if req.Make.Direction == Down {
+		for _, n := range fromCuff {
+			pins.clear(n)
+		}
+	}
+	if req.Progress == nil {
+		return &draft{asked: req, req: req, pins: &pins}
+	}
+	own.Make.Direction = ""
+	if req.Progress.Down {
+		own.Make.Direction = Down
+	}
+	if req.Progress.cuffed() || !req.Kind.info().topped {
+		own.Stitch.Rib, own.Stitch.Knits = req.Progress.Rib, req.Progress.Knits
+	}
+	if req.Progress.cuffed() {
+		own.Make.Cuff = req.Progress.Cuff
+	}
+	if req.Progress.begun(stitch.Gusset) || req.Progress.Down && req.Progress.GussetBase > 0 {
 		own.Stitch.OneSided, own.Make.Increase = req.Progress.OneSided, req.Progress.Increase
 	}
 	if c := req.Progress.Construction; c == Straight && req.Progress.begun(stitch.Hand) {

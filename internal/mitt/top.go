@@ -85,7 +85,9 @@ func (d *draft) top(pl *Planner) error {
 		top.Rounds = d.progress.TopRounds
 	}
 	p.Top = top
-	if c.k > 0 {
+	if k := d.progress; k != nil && k.Down && k.begun(stitch.Top) {
+		top.DecreaseRounds = k.Decreases
+	} else if c.k > 0 {
 		found, err := d.topOnward(pl, d.topProblem(pl, c))
 		if err != nil {
 			return fault.Fields{{Path: "hand.hand_length", Message: err.Error()}}
@@ -196,6 +198,10 @@ func (d *draft) roundsBelowTop(top *Top) {
 	}
 	above := d.pins.RoundsAboveGusset.Or(max(least, rounds))
 	switch k := d.progress; {
+	case k != nil && k.Down:
+		if !k.handDone() {
+			above = max(above, k.handLeast())
+		}
 	case k.past(stitch.Hand), k.in(stitch.Hand) == k.lastOfHand() && k.begun(stitch.Hand) && evens > 0:
 		above = k.RoundsAbove
 	default:

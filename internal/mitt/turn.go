@@ -6,13 +6,24 @@ import (
 	"thenar/internal/stitch"
 )
 
+// Down reports whether the mitt is worked from the fingertips to the cuff.
+func (p *Plan) Down() bool { return p.Make.Direction == Down }
+
 // fromTip returns the sections of a mitt that is worked from the fingertips, in the order
 // worked, from those of the same mitt worked from the cuff: each is read from its last
 // round to its first. Every round eats what the other leaves, and leaves what it eats.
 func (p *Plan) fromTip(up []stitch.Section) []stitch.Section {
-	down := make([]stitch.Section, 0, len(up))
+	up = slices.DeleteFunc(up, func(s stitch.Section) bool { return s.Part.Over() == stitch.OverDigit })
+	down := make([]stitch.Section, 0, len(up)+2)
 	for i := len(up) - 1; i >= 0; i-- {
 		s := turnedSection(&up[i])
+		s.About.Until, s.About.Short = "", 0 // what it reaches is what the one below it reached
+		if i > 0 {
+			s.About.Until, s.About.Short = up[i-1].About.Until, up[i-1].About.Short
+		}
+		if s.About.Until == "" && !s.Part.Passing() {
+			s.About.Until = p.wristWords()
+		}
 		if i+1 < len(up) && p.Parted() {
 			s.Shift, s.Across = -up[i+1].Across, -up[i+1].Shift
 		}
@@ -22,6 +33,47 @@ func (p *Plan) fromTip(up []stitch.Section) []stitch.Section {
 	first.CastOn, first.About.Tip = first.Rounds[0].In(), up[len(up)-1].Closed()
 	final.CastOn = 0
 	final.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, final.Rounds[len(final.Rounds)-1].Out())}
+	if p.Thumbed() {
+		down = append([]stitch.Section{p.thumbDown()}, down...)
+		if p.Bridge.CastOn > 0 {
+			down = append(down, p.gapSection())
+		}
+	}
+	return down
+}
+
+// wristWords returns where the cuff begins on the hand.
+func (p *Plan) wristWords() string {
+	if p.Parted() {
+		return "the bone at the wrist"
+	}
+	return "the wrist"
+}
+
+// FromBase returns rounds of a gusset of n that are counted as they are worked, counted
+// from its base, and the other way about.
+func (p *Plan) FromBase(n int, list []int) []int {
+	if !p.Down() {
+		return list
+	}
+	out := make([]int, len(list))
+	for i, r := range list {
+		out[len(out)-1-i] = n + 1 - r
+	}
+	return out
+}
+
+// GussetWorked returns n rounds of the gusset, in the order worked, as they would be with
+// other increase rounds, counted from its base.
+func (p *Plan) GussetWorked(n int, increases []int) []stitch.Round {
+	rounds := p.GussetRounds(n, increases)
+	if !p.Down() {
+		return rounds
+	}
+	down := make([]stitch.Round, 0, n)
+	for _, r := range slices.Backward(rounds) {
+		down = append(down, turnedRound(r))
+	}
 	return down
 }
 

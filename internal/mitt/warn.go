@@ -45,7 +45,8 @@ func (d *draft) warn() {
 	if p.Gusseted() {
 		d.warnShare()
 		d.warnIncreases()
-	} else {
+	}
+	if !p.Gusseted() || p.Down() {
 		d.warnWithoutEffect()
 		d.warnMound()
 	}

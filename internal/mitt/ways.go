@@ -106,6 +106,10 @@ func (d *draft) problem() shaping.Problem {
 		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: d.lambda(), First: d.pins.FirstIncrease.Or(1),
 		Worked: d.progress.in(stitch.Gusset), Changed: d.made(),
 	}
+	if k := d.progress; k != nil && k.Down {
+		p.Worked = 0 // what is knitted lies above; see waysDown
+		return p
+	}
 	if d.progress.past(stitch.Gusset) {
 		p.Worked = p.Rounds
 	}

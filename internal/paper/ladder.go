@@ -62,13 +62,9 @@ type climb struct {
 func (h *handout) newLadder() ladder {
 	c := &climb{handout: h, ends: !h.o.Large || !h.o.Has(Words), placed: map[mitt.Number]bool{}}
 	at := 0.0
-	for i := range h.Out.Mitt.Sections {
-		s := &h.Out.Mitt.Sections[i]
+	for _, s := range h.Out.Mitt.Upward() {
 		if s.Part.Over() == stitch.OverDigit {
 			c.thumb = c.thumbStage(s)
-			continue
-		}
-		if len(s.Rounds) == 0 {
 			continue
 		}
 		c.rungs = append(c.rungs, rung{at, c.begin(s.Part)})
@@ -111,18 +107,22 @@ func (c *climb) stage(s *stitch.Section, notes []string) stage {
 // begin says what happens where a part begins.
 func (c *climb) begin(part stitch.Part) []string {
 	p := c.Out.Plan
+	begins, castOn := "begins", "cast on "
+	if p.Down() {
+		begins, castOn = "ends", c.Out.Terms.Say("bind off")+" "
+	}
 	if part.Marked() {
-		return c.join([]string{c.say(mitt.GussetBase, "gusset begins on "+words.Plural(p.Gusset.Base, "stitch"))})
+		return c.join([]string{c.say(mitt.GussetBase, "gusset "+begins+" on "+words.Plural(p.Gusset.Base, "stitch"))})
 	}
 	switch part.Over() {
 	case stitch.OverWrist:
-		return []string{c.say(mitt.CastOn, "cast on "+words.Plural(p.Cuff.CastOn.N, "stitch"))}
+		return []string{c.say(mitt.CastOn, castOn+words.Plural(p.Cuff.CastOn.N, "stitch"))}
 	case stitch.OverHeel:
 		return c.join(nil)
 	case stitch.OverMound:
 		return c.join([]string{"base of the thumb"})
 	case stitch.OverTips:
-		return []string{"top begins on " + words.Plural(p.Top.Stitches, "stitch")}
+		return []string{"top " + begins + " on " + words.Plural(p.Top.Stitches, "stitch")}
 	}
 	if !p.Parted() {
 		return c.join(nil)
@@ -140,6 +140,9 @@ func (c *climb) join(list []string) []string {
 	text := fmt.Sprintf("the hand has %s", words.Plural(p.Body.Stitches.N, "stitch"))
 	if p.Cuff.Change != 0 {
 		text = fmt.Sprintf("%d → %s", p.Cuff.Wrist.N, words.Plural(p.Body.Stitches.N, "stitch"))
+		if p.Down() {
+			text = fmt.Sprintf("%d → %s", p.Body.Stitches.N, words.Plural(p.Cuff.Wrist.N, "stitch"))
+		}
 	}
 	return append([]string{c.say(mitt.HandStitches, text)}, list...)
 }
@@ -152,6 +155,12 @@ func (c *climb) part() []string {
 	}
 	if !p.Thumbed() {
 		return []string{"join in the round again"}
+	}
+	if p.Down() {
+		return []string{
+			c.say(mitt.Held, fmt.Sprintf("%d of the thumb come into the hand", p.Thumb.Held)),
+			c.say(mitt.BridgeStitches, fmt.Sprintf("%d of each wait for the gap", p.Bridge.CastOn)),
+		}
 	}
 	list := []string{c.say(mitt.Held, "hold "+words.Plural(p.Thumb.Held, "stitch"))}
 	if p.Gusset.Kept > 0 || p.Pins.Fixed(mitt.KeptOnHand) {
@@ -172,7 +181,13 @@ func (c *climb) part() []string {
 func (c *climb) end() []string {
 	p := c.Out.Plan
 	n := p.Body.Stitches.N
+	edge := c.Out.Terms.Say("bind off ")
+	if p.Down() {
+		edge = "cast on "
+	}
 	switch {
+	case p.Top != nil && p.Down():
+		return []string{"cast on " + words.Plural(p.Top.End, "stitch") + ", closed"}
 	case p.Top != nil && grafted(c.Out.Mitt.Section(stitch.Top)):
 		return []string{"graft the last " + words.Plural(p.Top.End, "stitch")}
 	case p.Top != nil:
@@ -182,7 +197,7 @@ func (c *climb) end() []string {
 	case p.Parted():
 		n = p.Bridge.HandAfter
 	}
-	return []string{c.Out.Terms.Say("bind off " + words.Plural(n, "stitch"))}
+	return []string{edge + words.Plural(n, "stitch")}
 }
 
 // grafted reports whether a section's last stitches are grafted.
@@ -204,7 +219,7 @@ func (c *climb) notes(s *stitch.Section) []string {
 	case s.Part.Marked():
 		list = append(list, c.increases()...)
 	case s.About.Ribbed > 0:
-		list = append(list, lastRibbed(&s.About))
+		list = append(list, lastRibbed(s))
 	}
 	return list
 }
@@ -212,12 +227,15 @@ func (c *climb) notes(s *stitch.Section) []string {
 // increases says where the gusset grows.
 func (c *climb) increases() []string {
 	g := &c.Out.Plan.Gusset
-	value := map[mitt.Number]string{}
+	value, change, first := map[mitt.Number]string{}, "increase", "the first in "
+	if c.Out.Plan.Down() {
+		change, first = "decrease", "counted from the cuff, the last in "
+	}
 	for _, r := range c.Out.Reasons {
 		value[r.Of] = r.Value
 	}
 	return []string{
-		c.say(mitt.Increases, words.Plural(g.Increases, "increase round")) + ", " + c.say(mitt.FirstIncrease, "the first in "+value[mitt.FirstIncrease]) +
+		c.say(mitt.Increases, words.Plural(g.Increases, change+" round")) + ", " + c.say(mitt.FirstIncrease, first+value[mitt.FirstIncrease]) +
 			", " + c.say(mitt.Rhythm, value[mitt.Rhythm]) + ": " + c.say(mitt.IncreaseRounds, value[mitt.IncreaseRounds]),
 		"to " + words.Plural(g.Stitches, "stitch"),
 	}
@@ -245,12 +263,16 @@ func ribbing(of *stitch.About) string {
 	return fmt.Sprintf("k%d, p%d ribbing", of.Knits, of.Rib-of.Knits)
 }
 
-// lastRibbed says which of a part's last rounds are ribbed.
-func lastRibbed(of *stitch.About) string {
-	if of.Ribbed == 1 {
-		return "the last round in " + ribbing(of)
+// lastRibbed says which of a part's last rounds are ribbed; from the tip they are its first.
+func lastRibbed(s *stitch.Section) string {
+	of, which := &s.About, "last"
+	if s.Down {
+		which = "first"
 	}
-	return fmt.Sprintf("the last %s in %s", words.Plural(of.Ribbed, "round"), ribbing(of))
+	if of.Ribbed == 1 {
+		return "the " + which + " round in " + ribbing(of)
+	}
+	return fmt.Sprintf("the %s %s in %s", which, words.Plural(of.Ribbed, "round"), ribbing(of))
 }
 
 // to says where on the hand a section ends.
@@ -270,6 +292,9 @@ func (c *climb) to(s *stitch.Section) string {
 // thumbStage returns the thumb: what is held, picked up and decreased, and how it ends.
 func (c *climb) thumbStage(s *stitch.Section) stage {
 	t := &c.Out.Plan.Thumb
+	if s.Down {
+		return c.thumbFirst(s)
+	}
 	count := fmt.Sprintf("%d held, ", t.Held) + c.say(mitt.PickedUp, fmt.Sprintf("%d picked up", t.PickedUp))
 	if t.OnWaste > 0 {
 		count = fmt.Sprintf("%d below the waste yarn, %d above, 1 at each corner", t.OnWaste, t.OnWaste-1)
@@ -287,9 +312,33 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 	}
 	switch {
 	case s.About.Ribbed > 0:
-		list = append(list, lastRibbed(&s.About))
+		list = append(list, lastRibbed(s))
+	case s.Closed() && s.Down:
+		list = append(list, "cast on "+words.Plural(s.CastOn, "stitch")+", closed")
 	case s.Closed():
 		list = append(list, "draw the yarn through "+words.Plural(s.Rounds[len(s.Rounds)-1].Out(), "stitch"))
+	}
+	return c.stage(s, list)
+}
+
+// thumbFirst returns a thumb that is worked first: its count, those with which it ends, and
+// how it begins.
+func (c *climb) thumbFirst(s *stitch.Section) stage {
+	t := &c.Out.Plan.Thumb
+	count := c.say(mitt.ThumbStitches, words.Plural(t.Stitches.N, "stitch"))
+	switch {
+	case t.Decreased > 0:
+		count += fmt.Sprintf(", %d made at the corners", t.Decreased)
+	case t.Decreased < 0:
+		count += fmt.Sprintf(", %d decreased at the corners", -t.Decreased)
+	}
+	list := []string{count + fmt.Sprintf(": %d join the hand, %d wait for the gap", t.Held, t.PickedUp)}
+	begin := "cast on " + words.Plural(s.CastOn, "stitch")
+	switch {
+	case s.About.Ribbed > 0:
+		list = append(list, begin, lastRibbed(s))
+	case s.Closed():
+		list = append(list, begin+", closed")
 	}
 	return c.stage(s, list)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/draw"
+	"thenar/internal/mitt"
 	"thenar/internal/words"
 )
 
@@ -66,7 +67,7 @@ func (h *handout) mainCounts() string {
 	if h.About != "" {
 		list = append(list, p.Kind.Words())
 	}
-	list = append(list, fmt.Sprintf("cast on %d", p.Cuff.CastOn.N), fmt.Sprintf("hand %d", p.Body.Stitches.N))
+	list = append(list, fmt.Sprintf("%s %d", p.Said(mitt.CastOn), p.Cuff.CastOn.N), fmt.Sprintf("hand %d", p.Body.Stitches.N))
 	if p.Gusseted() {
 		list = append(list, fmt.Sprintf("gusset %d to %d in %s", p.Gusset.Base, p.Gusset.Stitches, words.Plural(p.Gusset.Rounds.N, "round")))
 	}

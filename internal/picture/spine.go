@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"thenar/internal/draw"
+	"thenar/internal/mitt"
 	"thenar/internal/units"
 )
 
@@ -30,7 +31,7 @@ type spineLabel struct {
 // cast-on, and its middle with its name and rounds.
 func newSpine(m *fabric, u units.Unit, letter float64) *spine {
 	s := &spine{m: m, letter: letter}
-	s.labels = append(s.labels, spineLabel{m.foot().y, []string{fmt.Sprintf("cast on %d", m.p.Cuff.CastOn.N)}, true, true})
+	s.labels = append(s.labels, spineLabel{m.foot().y, []string{m.p.Said(mitt.CastOn) + fmt.Sprintf(" %d", m.p.Cuff.CastOn.N)}, true, true})
 	for _, t := range m.main() {
 		low, high := t.edges[0].left.y, t.last().left.y
 		mm := t.up(float64(t.rounds())) / m.p.Gauge.Rounds

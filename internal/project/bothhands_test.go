@@ -97,20 +97,22 @@ func handsAgree(t *testing.T, rows [2][]chart.Row, mirrored bool, marks chart.Ma
 
 // inMirror reports whether two rows have their columns in opposite order,
 // wherever they begin. It leaves out what an even round makes, the rows in which
-// both hands take the same stitches of the round together, those that knit front
+// both hands take the same stitches of the round together, or from the tip make them, those that knit front
 // and back, in neighbouring columns so that the columns of the round above are in
 // mirror, and the one that puts the thumb aside, which both hands do before they
-// cast on.
+// cast on, or take the thumb in.
 func inMirror(right, left []chart.Cell) bool {
 	asPlanned := func(a, b chart.Cell) bool { return a.Planned == b.Planned }
-	takes := func(c chart.Cell) bool { return c.Planned.In() > 1 }
+	takes := func(c chart.Cell) bool {
+		return c.Planned.In() > 1 || c.Planned == stitch.M1 && c.Column[0] != wale.Made
+	}
 	if slices.EqualFunc(right, left, asPlanned) && slices.ContainsFunc(right, takes) {
 		return true
 	}
 	var names [2][]string
 	for h, cells := range [][]chart.Cell{right, left} {
 		for _, c := range cells {
-			if c.Planned == stitch.CastOn || c.Planned == stitch.KFB {
+			if c.Planned == stitch.CastOn || c.Planned == stitch.Take || c.Planned == stitch.KFB {
 				return true
 			}
 			if c.Column[0] != wale.Made {

@@ -74,7 +74,7 @@ func (c combination) laterAt() string {
 	switch {
 	case c["kind"] == "glove":
 		return "kind"
-	case c[mitt.PathDirection] == "down":
+	case c[mitt.PathDirection] == "down" && (c[mitt.PathFlat] == "true" || c[mitt.PathCuff] == "gauntlet"):
 		return mitt.PathDirection
 	case c[mitt.PathFlat] == "true":
 		return mitt.PathFlat

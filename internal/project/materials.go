@@ -120,7 +120,12 @@ func (o *Outputs) tails() string {
 	t := yarn.TailsOf(o.Plan)
 	tail := func(mm float64) string { return words.Tail(mm, o.Unit) }
 	text := tail(t.CastOn) + " to cast on. "
-	if t.Hand > 0 {
+	if o.Plan.Down() {
+		if t.Thumb > t.End {
+			text = fmt.Sprintf("%s to cast on the hand, %s the thumb. ", tail(t.CastOn), tail(t.Thumb))
+		}
+		text += fmt.Sprintf("Binding off takes %s. ", tail(t.Hand))
+	} else if t.Hand > 0 {
 		text += fmt.Sprintf("Binding off takes %s for the hand", tail(t.Hand))
 		if t.Thumb > t.End {
 			text += fmt.Sprintf(", %s for the thumb", tail(t.Thumb))

@@ -28,14 +28,14 @@ var spelled = map[stitch.Op]string{
 	stitch.Knit: "k", stitch.Purl: "p", stitch.KnitTBL: "k tbl", stitch.Slip: "sl", stitch.M1L: "M1L", stitch.M1R: "M1R", stitch.M1: "M1",
 	stitch.YarnOver: "yo", stitch.CastOn: "CO", stitch.LLI: "LLI", stitch.RLI: "RLI", stitch.KFB: "kfb", stitch.K2tog: "k2tog", stitch.SSK: "ssk",
 	stitch.P2tog: "p2tog", stitch.SSP: "ssp", stitch.K3tog: "k3tog", stitch.SK2P: "sk2p", stitch.S2KP: "s2kp", stitch.BindOff: "BO",
-	stitch.DrawUp: "draw up", stitch.Graft: "graft", stitch.JoinHem: "k with its cast-on loop", stitch.Hold: "hold", stitch.PickUp: "pick up", stitch.Take: "take",
+	stitch.DrawUp: "draw up", stitch.Graft: "graft", stitch.JoinHem: "k with its cast-on loop", stitch.Hold: "hold", stitch.PickUp: "pick up", stitch.Take: "knit in",
 	stitch.GapK2tog: "k2tog with the gap strand", stitch.GapSSK: "ssk with the gap strand",
 	stitch.Waste: "k with waste yarn", stitch.CornerM1: "M1 at the corner",
 }
 
 var titles = map[stitch.Part]string{
 	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Opening: "Opening for the thumb", stitch.Gusset: "Thumb gusset",
-	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", "index": "Index",
+	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", stitch.Gap: "Gap beside the thumb", "index": "Index",
 }
 
 // differs compares what was knitted from the words with the mitt.

@@ -89,7 +89,7 @@ func reportOf(p *mitt.Plan) report {
 	if top := p.Top; top != nil {
 		r.Top = &reportTop{
 			top.Stitches, top.Rounds, append([]int{}, top.DecreaseRounds...), top.End,
-			words.Top(top),
+			words.Top(p),
 		}
 	}
 	for i, w := range p.Warnings {
@@ -107,16 +107,17 @@ func (r *report) addThumb(p *mitt.Plan) {
 	if p.Gusseted() {
 		bridge := reportBridge(p.Bridge)
 		r.Bridge = &bridge
-		r.addGusset(&p.Gusset)
+		r.addGusset(p)
 		return
 	}
 	r.Hand.RoundsToThumb, r.Hand.MoundStretch = p.Gusset.Rounds.N, &p.MoundStretch
 }
 
-func (r *report) addGusset(g *mitt.Gusset) {
+func (r *report) addGusset(p *mitt.Plan) {
+	g := &p.Gusset
 	r.Gusset = &reportGusset{
 		Base: g.Base, Rounds: g.Rounds.N, IncreaseRounds: g.IncreaseRounds, Counts: make([]int, g.Rounds.N), Stitches: g.Stitches,
-		KeptOnHand: g.Kept, Cost: g.Cost, Words: words.Schedule(g.IncreaseRounds, g.Base, g.Stitches, g.Step, g.Rounds.N),
+		KeptOnHand: g.Kept, Cost: g.Cost, Words: words.Gusset(p),
 		Ways: make([]reportWay, len(g.Ways)),
 	}
 	for i := range r.Gusset.Counts {

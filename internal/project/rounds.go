@@ -36,7 +36,7 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 	if err != nil {
 		return nil, err
 	}
-	edits = append(edits, d.letGo(edits, increases(rounds))...)
+	edits = append(edits, d.letGo(edits, before.Plan.FromBase(len(rounds), changes(rounds)))...)
 	want := before.Mitt()
 	want.Section(c.Section).Rounds = rounds
 	if err := pl.keepsStill(d, edits, want); err != nil {
@@ -75,8 +75,8 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 	}
 	edits := []chart.Edit{fix(n, strconv.Itoa(len(out)))}
 	if c.Section.Marked() {
-		list := increases(out)
-		out, edits = p.GussetRounds(len(out), list), append(edits, listed(list))
+		list := p.FromBase(len(out), changes(out))
+		out, edits = p.GussetWorked(len(out), list), append(edits, listed(list))
 	}
 	return out, edits, nil
 }
@@ -92,7 +92,7 @@ func knitted(p *mitt.Plan, c chart.Change) bool {
 	case c.Kind == chart.Insert:
 		first++
 	}
-	return k.Part.Order() > c.Section.Order() || k.Part == c.Section && first <= k.Round
+	return stitch.Order(k.Part, k.Down) > stitch.Order(c.Section, k.Down) || k.Part == c.Section && first <= k.Round
 }
 
 // letGo returns the edits that free a fixed rhythm, and a first increase that
@@ -132,30 +132,35 @@ func between(rounds []stitch.Round, at int) stitch.Round {
 // increaseMoved moves the increases of one round to another, which must lie
 // between the increase rounds before and after.
 func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
-	list := increases(rounds)
+	list := changes(rounds)
 	at := -1
 	for i, r := range list {
 		if r == c.Round {
 			at = i
 		}
 	}
+	word := "increase"
+	if p.Down() {
+		word = "decrease"
+	}
 	switch {
 	case !c.Section.Marked() || at < 0:
-		return nil, nil, fault.New(fault.Invalid, "Round %d of the %s has no increase to move.", c.Round, c.Section.Words())
+		return nil, nil, fault.New(fault.Invalid, "Round %d of the %s has no "+word+" to move.", c.Round, c.Section.Words())
 	case c.To < 1 || c.To > len(rounds):
-		return nil, nil, fault.New(fault.Invalid, "The gusset has rounds 1 to %d: its increases stay there.", len(rounds))
+		return nil, nil, fault.New(fault.Invalid, "The gusset has rounds 1 to %d: its "+word+"s stay there.", len(rounds))
 	case at > 0 && c.To <= list[at-1] || at+1 < len(list) && c.To >= list[at+1]:
-		return nil, nil, fault.New(fault.Invalid, "Increase rounds can't pass each other: this one goes between its neighbours.")
+		return nil, nil, fault.New(fault.Invalid, "One %s round can't pass another: this one goes between its neighbours.", word)
 	}
 	list[at] = c.To
-	return p.GussetRounds(len(rounds), list), []chart.Edit{listed(list)}, nil
+	list = p.FromBase(len(rounds), list)
+	return p.GussetWorked(len(rounds), list), []chart.Edit{listed(list)}, nil
 }
 
-// increases returns the numbers of the rounds that gain stitches.
-func increases(rounds []stitch.Round) []int {
+// changes returns the numbers of the rounds that gain stitches, or lose them.
+func changes(rounds []stitch.Round) []int {
 	var list []int
 	for i, r := range rounds {
-		if r.Out() > r.In() {
+		if r.Out() != r.In() {
 			list = append(list, i+1)
 		}
 	}
@@ -215,7 +220,7 @@ func carried(marks chart.Marks, p *mitt.Plan, c chart.Change) []chart.Edit {
 	to := maps.Clone(marks)
 	for i, op := range m.Section(c.Section).Rounds[c.Round-1].Ops {
 		at := chart.Anchor{Section: c.Section, Round: c.Round, Column: names[i]}
-		if mark, painted := marks[at]; painted && op.Out() > op.In() {
+		if mark, painted := marks[at]; painted && (op.Out() > op.In() || p.Down() && op.In() > op.Out()) {
 			delete(to, at)
 			at.Round = c.To
 			to[at] = mark

@@ -180,7 +180,7 @@ func edits(c tryon.Correction, at tryon.Place) []tryon.Edit {
 // gussetRound returns the number of the gusset's rounds that are knitted.
 func gussetRound(at tryon.Place, p *mitt.Plan) int {
 	switch {
-	case !at.Begun(), at.Part.Passing():
+	case !at.Begun(), stitch.Order(at.Part, at.Down) < stitch.Order(stitch.Gusset, at.Down):
 		return 0
 	case at.Part.Over() == stitch.OverMound:
 		return at.Round

@@ -43,7 +43,7 @@ func trial(rng *rand.Rand, p *Planned) tryon.Try {
 		t.Stitches, t.Width = fmt.Sprintf("%.1f", p.Gauge.Stitches*80*off()), "80"
 		t.Rounds, t.Height = fmt.Sprintf("%.1f", p.Gauge.Rounds*50*off()), "50"
 	}
-	for _, zone := range tryon.KnittedZones(at.Part, false) {
+	for _, zone := range tryon.KnittedZones(at.Part, false, at.Down) {
 		if rng.IntN(3) == 0 {
 			t.Feel[zone] = strconv.Itoa(rng.IntN(5) - 2)
 		}

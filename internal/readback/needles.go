@@ -27,7 +27,7 @@ var ledger = map[string][2]int{
 	"M1L": {0, 1}, "M1R": {0, 1}, "M1": {0, 1}, "yo": {0, 1}, "LLI": {0, 1}, "RLI": {0, 1},
 	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
 	"k3tog": {3, 1}, "sk2p": {3, 1}, "s2kp": {3, 1},
-	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1}, "take": {0, 1}, joinHem: {1, 1},
+	"hold": {1, 0}, "CO": {0, 1}, "pick up": {0, 1}, "knit in": {0, 1}, joinHem: {1, 1},
 	waste: {1, 1}, cornerM1: {0, 1},
 	"k2tog with the gap strand": {1, 1}, "ssk with the gap strand": {1, 1},
 }
@@ -85,6 +85,8 @@ func (n *needles) work(op string, right *[]int) error {
 		}
 		n.held[n.keepsFor] = append(n.held[n.keepsFor], taken[0])
 		return nil
+	case "knit in":
+		return n.bring(right)
 	case "k2tog with the gap strand", "ssk with the gap strand":
 		if n.corners == 0 {
 			return fmt.Errorf("%s: there is no strand left", op)
@@ -113,6 +115,9 @@ var (
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (?:last|first) (\d+) stitch(?:es)?\b`)
+	sets     = regexp.MustCompile(`^Slip (\d+) to waste yarn(?: for the gap, slip (\d+) to waste yarn)?\.`)
+	gap      = regexp.MustCompile(`^Put the thumb’s (\d+) stitch(?:es)? that waits? for the gap on one needle, the hand’s (\d+) on another\b`)
+	grafts   = regexp.MustCompile(`^Graft the thumb’s (\d+) to the hand’s (\d+);`)
 	multiple = regexp.MustCompile(`^The next round brings the stitches to a multiple of (\d+), for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
@@ -163,6 +168,18 @@ func (n *needles) otherLine(p *Part, line string) error {
 	}
 	if k, ok := number(goBack); ok {
 		return n.move(p, -k)
+	}
+	if found := sets.FindStringSubmatch(line); found != nil {
+		return n.setAside(p, atoi(found[1]), found[2])
+	}
+	if found := gap.FindStringSubmatch(line); found != nil {
+		return n.takeGap(p, atoi(found[1]), atoi(found[2]))
+	}
+	if found := grafts.FindStringSubmatch(line); found != nil {
+		if found[1] != found[2] {
+			return fmt.Errorf("%s are grafted to %s", found[1], found[2])
+		}
+		return n.finish(p, "graft", 2*atoi(found[1]))
 	}
 	if found := marker.FindStringSubmatch(line); found != nil {
 		if n.gusset = 1; found[1] != "" {

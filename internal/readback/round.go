@@ -142,6 +142,7 @@ var (
 		op string
 	}{
 		{regexp.MustCompile(`^slip (\d+) to waste yarn(?: for the (.*))?$`), "hold"},
+		{regexp.MustCompile(`^knit (\d+) from waste yarn$`), "knit in"},
 		{regexp.MustCompile(`^cast on a bridge of (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
 		{regexp.MustCompile(`^knit (\d+) each with its cast-on loop$`), joinHem},
@@ -204,7 +205,7 @@ func (w *worker) item(item string) error {
 	if found := corner.FindStringSubmatch(item); found != nil {
 		return w.corner(found[1], atoi(found[2]))
 	}
-	if _, known := ledger[item]; known && !strings.Contains(item, " strand") && item != "hold" && item != "pick up" && item != "CO" {
+	if _, known := ledger[item]; known && !strings.Contains(item, " strand") && item != "hold" && item != "pick up" && item != "knit in" && item != "CO" {
 		return w.do(item, 1)
 	}
 	return fmt.Errorf("%q is no stitch", item)

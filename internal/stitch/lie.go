@@ -78,7 +78,10 @@ func (m Mitt) Order(p Part) int {
 // in the table. From the fingertips down the thumb comes first, then what lies highest.
 func Order(p Part, down bool) int {
 	at := p.Order()
-	if !down || at == 0 {
+	switch {
+	case p == Gap:
+		return len(parts) + 1
+	case !down || at == 0:
 		return at
 	}
 	if p == Thumb {

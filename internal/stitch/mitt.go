@@ -152,7 +152,9 @@ type Shaping struct {
 
 // Opens reports whether something is done before round 1: casting on, taking up
 // a set, or moving the beginning of the round.
-func (s *Section) Opens() bool { return s.CastOn > 0 || len(s.From) > 0 || s.Shift != 0 }
+func (s *Section) Opens() bool {
+	return s.CastOn > 0 || len(s.From) > 0 && len(s.Rounds) > 0 || s.Shift != 0
+}
 
 // AtGauge returns how many rounds at a gauge of q rounds over a mm reach as far up as
 // the first r rounds of the section, from its lower edge. What is folded inside reaches

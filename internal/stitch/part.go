@@ -68,6 +68,9 @@ func Parts() []Part {
 	return list
 }
 
+// Worked lists all that may be worked: the parts, and what has no rounds.
+func Worked() []Part { return append(Parts(), Gap) }
+
 // Order returns the part's place in the order worked, from 1, or 0 if the part is
 // not in the table.
 func (p Part) Order() int {

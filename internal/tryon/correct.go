@@ -163,7 +163,7 @@ func Put(s sheet.Sheet, edits []Edit) {
 // next mitt becomes shorter or longer.
 func (c *corrector) base() {
 	off := c.try.Base
-	if off == nil || *off == 0 || !c.plan.Parted() || c.try.Place.Part.Order() < c.plan.Mound().Order() {
+	if off == nil || *off == 0 || !c.plan.Parted() || !c.try.Place.reached(c.plan.Mound()) || c.try.Place.Down {
 		return
 	}
 	u := c.sheet.Unit()
@@ -194,11 +194,12 @@ func (c *corrector) mound() string {
 //
 //	G = b + R/q − o
 //
-// where b is how far the base sits above its place, R the gusset's rounds, q the
+// From the fingertips the top is knitted first, and G = R/q + o. Here
+// b is how far the base sits above its place, R the gusset's rounds, q the
 // rounds a mm, and o how far the top sits above the parting.
 func (c *corrector) top() {
 	off := c.try.Top
-	if off == nil || *off == 0 || !c.plan.Parted() || c.try.Place.Part.Order() < c.plan.Mound().Order() {
+	if off == nil || *off == 0 || !c.plan.Parted() || !c.try.Place.reached(c.plan.Mound()) {
 		return
 	}
 	u := c.sheet.Unit()
@@ -208,6 +209,9 @@ func (c *corrector) top() {
 	}
 	height := units.FromMM(float64(c.plan.Gusset.Rounds.N) / c.plan.Gauge.Rounds)
 	was, is := height+c.plan.BaseAbove, height+base-*off
+	if c.try.Place.Down { // its base is still to come, at its place
+		is = height + *off
+	}
 	side := "above"
 	if *off < 0 {
 		side = "below"
@@ -227,7 +231,7 @@ func (c *corrector) top() {
 		Doubt: c.doubtOffset(*off), Key: "top", Name: name, Was: typedLengthWithUnit(was, u), Is: typedLengthWithUnit(is, u),
 		Because: fmt.Sprintf("the top comes %s %s the place where the thumb parts", c.offsetWords(*off), side),
 		Edits:   []Edit{{"hand.gusset_length", typedLength(is, u)}},
-		Later:   c.try.Place.Part.Order() > c.plan.Mound().Order(),
+		Later:   c.try.Place.past(c.plan.Mound()),
 	})
 }
 

@@ -148,19 +148,19 @@ func (c *corrector) explained(zone Zone, because string) {
 // that of the planned fabric, since this is what was felt, not the ease that was
 // asked for.
 func (c *corrector) easeOf(zone Zone) (path string, was float64, knitted bool) {
-	p, at := c.plan, c.try.Place.Part.Order()
+	p, at := c.plan, c.try.Place
 	ease := func(stitches int, body units.Length) float64 {
 		return float64(stitches)/p.Gauge.Stitches/body.MM() - 1
 	}
 	switch zone {
 	case Cuff:
-		return "ease.cuff", ease(p.Cuff.CastOn.N, p.Hand.Wrist), at > stitch.Cuff.Order()
+		return "ease.cuff", ease(p.Cuff.CastOn.N, p.Hand.Wrist), at.past(stitch.Cuff)
 	case Gusset:
-		return "ease.gusset", c.halfwayEase(), at > stitch.Gusset.Order()
+		return "ease.gusset", c.halfwayEase(), at.past(stitch.Gusset)
 	case Parting:
-		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at > stitch.Gusset.Order()
+		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at.counted(stitch.Gusset)
 	}
-	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at > stitch.Hand.Order()
+	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at.counted(stitch.Hand)
 }
 
 // halfwayEase returns the ease of the planned fabric half-way up the gusset.

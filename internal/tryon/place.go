@@ -14,14 +14,40 @@ type Place struct {
 	Before, After int         // stitches on the needles before and after the round, without those on waste yarn
 	Nth           int         // the round's number from the cast-on; 1 is the first
 	Ended         bool        // the part's finish is worked, too
+	Down          bool        // the mitt is worked from the fingertips
 }
+
+// reached reports whether the work is in a part or past it, in the order worked.
+func (p Place) reached(part stitch.Part) bool {
+	return stitch.Order(p.Part, p.Down) >= stitch.Order(part, p.Down)
+}
+
+// counted reports whether the counts of a part are knitted: from the cuff once it is past,
+// from the fingertips as soon as the hand is begun, whose counts are those of all that
+// joins it.
+func (p Place) counted(part stitch.Part) bool {
+	if p.Down {
+		return p.reached(stitch.Top)
+	}
+	return p.past(part)
+}
+
+// past reports whether the work is past a part.
+func (p Place) past(part stitch.Part) bool { return p.reached(part) && p.Part != part }
 
 // Begun reports whether anything is on the needles.
 func (p Place) Begun() bool { return p.Part != "" }
 
 // Progress returns what is knitted at the place, as the planner takes it. After the
-// finish of the hand no round can be added to it, so the work is at the thumb.
+// finish of the hand no round can be added to it, so the work is at the thumb; after that
+// of a thumb that is worked first, it is at the hand.
 func (p Place) Progress(by *mitt.Plan) *mitt.Progress {
+	if p.Down {
+		if m := by.Mitt(); p.Ended && p.Part == m.Sections[0].Part && len(m.Sections) > 1 {
+			return by.ProgressAt(m.Sections[1].Part, 0)
+		}
+		return by.ProgressAt(p.Part, p.Round)
+	}
 	if p.Ended && p.Part.Over() != stitch.OverDigit && by.Thumbed() {
 		return by.ProgressAt(stitch.Thumb, 0)
 	}
@@ -33,7 +59,7 @@ func Places(m stitch.Mitt) []Place {
 	var list []Place
 	for _, s := range m.Sections {
 		for i, r := range s.Rounds {
-			list = append(list, Place{Part: s.Part, Round: i + 1, Side: r.Side, Before: r.In(), After: r.Out(), Nth: len(list) + 1})
+			list = append(list, Place{Part: s.Part, Round: i + 1, Side: r.Side, Before: r.In(), After: r.Out(), Nth: len(list) + 1, Down: m.Down()})
 		}
 	}
 	return list

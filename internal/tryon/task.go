@@ -46,12 +46,24 @@ func Tasks(m stitch.Mitt) []Task {
 // is this round of this part. If the list has no such task, those before it are
 // done; with no part, none are.
 func TasksDone(list []Task, part stitch.Part, round int) (done int) {
+	down := fromTip(list)
 	for i, t := range list {
-		if t.Part.Order() < part.Order() || t.Part == part && t.Round <= round {
+		if stitch.Order(t.Part, down) < stitch.Order(part, down) || t.Part == part && t.Round <= round {
 			done = i + 1
 		}
 	}
 	return done
+}
+
+// fromTip reports whether the tasks are of a mitt that is worked from the fingertips: what
+// lies higher comes before what lies lower.
+func fromTip(list []Task) bool {
+	for i := 1; i < len(list); i++ {
+		if stitch.Order(list[i].Part, false) < stitch.Order(list[i-1].Part, false) {
+			return true
+		}
+	}
+	return false
 }
 
 // PlaceAfter returns the place of the work after the first done tasks of a mitt:
@@ -64,7 +76,7 @@ func PlaceAfter(m stitch.Mitt, done int) Place {
 	}
 	n := tasks[done-1].Knitted
 	if n == 0 {
-		return Place{Part: m.Sections[0].Part, After: m.Sections[0].CastOn}
+		return Place{Part: m.Sections[0].Part, After: m.Sections[0].CastOn, Down: m.Down()}
 	}
 	at := Places(m)[n-1]
 	for _, t := range tasks[:done] {

@@ -56,15 +56,16 @@ func Zones() []Zone {
 
 // KnittedZones returns the zones that can be felt while the work is in part p.
 // Once all rounds of the part are knitted (whole), what needs that is among
-// them. A part that is not known is taken for the hand.
-func KnittedZones(p stitch.Part, whole bool) []Zone {
-	order := p.Order()
+// them; where a mitt is worked down from the fingertips, it is there at once. A part
+// that is not known is taken for the hand.
+func KnittedZones(p stitch.Part, whole, down bool) []Zone {
+	order := stitch.Order(p, down)
 	if order == 0 {
-		order = stitch.Hand.Order()
+		order = stitch.Order(stitch.Hand, down)
 	}
 	var list []Zone
 	for _, z := range zones {
-		if from := z.from.Order(); from < order || from == order && (whole || !z.whole) {
+		if from := stitch.Order(z.from, down); from < order || from == order && (whole || down || !z.whole) {
 			list = append(list, z.zone)
 		}
 	}
@@ -214,7 +215,7 @@ func (r Reading) CheckZones(list []Place) error {
 	var faults fault.Fields
 	_, more := At(list, r.Place.Part, r.Place.Round+1)
 	for _, zone := range Zones() {
-		if _, said := r.Steps[zone]; said && r.Place.Nth > 0 && !slices.Contains(KnittedZones(r.Place.Part, !more), zone) {
+		if _, said := r.Steps[zone]; said && r.Place.Nth > 0 && !slices.Contains(KnittedZones(r.Place.Part, !more, r.Place.Down), zone) {
 			faults.Add("feel."+string(zone), "is not knitted yet, with the work in the %s; leave it out", r.Place.Part.Words())
 		}
 	}

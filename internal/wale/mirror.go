@@ -16,9 +16,11 @@ import (
 // opposite order. Its plain stitches have the names of the stitches below; its
 // increases and decreases are counted from the other end.
 func Mirror(m stitch.Mitt, base int) Names {
-	own := walker{}
+	own, w := walker{}, walker{mirror: true}
+	if m.Down() {
+		return w.mirrorDown(m, base, own.nameDown(m, base), &own)
+	}
 	right := own.name(m, base)
-	w := walker{mirror: true}
 	return w.mitt(m, base, func(s stitch.Section, i int) []string {
 		return w.mirrorRound(s.Rounds[i], right[s.Part][i], own.beside[place{s.Part, i}])
 	})

@@ -41,6 +41,9 @@ type Names map[stitch.Part][][]string
 // begins beside it.
 func Mitt(m stitch.Mitt, base int) Names {
 	w := walker{}
+	if m.Down() {
+		return w.nameDown(m, base)
+	}
 	return w.name(m, base)
 }
 
@@ -62,6 +65,8 @@ type walker struct {
 	born   map[byte]int            // number of columns made, by family
 	mirror bool                    // the rounds are the other hand's
 	beside map[place][]string      // columns that begin beside that of their operation, by operation
+
+	taken map[place]map[int][]string // those that a decrease of a mitt from the tip takes in, by operation
 }
 
 // place is a round of a section.

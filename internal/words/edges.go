@@ -9,15 +9,18 @@ import (
 
 // What is said of a cuff that is no ribbing, before its rounds.
 const (
-	foldsIn = "The cuff is a hem: its purl round is the edge. Fold what lies below it inside, once you get to the round that joins it."
-	orSew   = "If you would rather sew it, knit that round plain and sew the cast-on down inside, loosely."
-	rollsUp = "The edge rolls outward by itself; leave it to."
-	flat    = "The first %s are an edge in garter stitch: it lies flat and doesn’t draw in."
+	foldsIn   = "The cuff is a hem: its purl round is the edge. Fold what lies below it inside, once you get to the round that joins it."
+	orSew     = "If you would rather sew it, knit that round plain and sew the cast-on down inside, loosely."
+	foldsDown = "The cuff is a hem: its purl round is the edge. Bound off, fold what lies below it inside and sew it down, loosely."
+	rollsUp   = "The edge rolls outward by itself; leave it to."
+	flat      = "The first %s are an edge in garter stitch: it lies flat and doesn’t draw in."
 )
 
 // edges returns the sentences on the edge of a section.
 func edges(s *stitch.Section) []string {
 	switch {
+	case s.About.Folded > 0 && s.Down:
+		return []string{foldsDown}
 	case s.About.Folded > 0:
 		return []string{foldsIn, orSew}
 	case s.About.Rolls:

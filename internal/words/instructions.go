@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/stitch"
@@ -115,6 +116,9 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	for _, text := range edges(s) {
 		say(text)
 	}
+	if len(s.From) > 0 && len(s.Rounds) == 0 {
+		return append(steps, Step{Text: by.gapWaits(s)})
+	}
 	for _, text := range onWaste(s) {
 		say(text)
 	}
@@ -135,20 +139,20 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say("It ends below the thumb, so that the whole hand is free. " + by.pair())
 	}
 	if s.Part.Marked() && len(s.Rounds) > 0 {
-		say(by.round("with the first stitch of the gusset. After it", s.About.Inset))
-		say(secondMarker(s.Rounds[0].LeadIn()))
+		say(by.round("with the first stitch of the gusset. After it", s))
+		say(secondMarker(s.Rounds[0].LeadIn(), s.Down))
 	}
 	switch {
 	case s.About.Ends > 0:
 		say(by.rows())
 	case s.Part.Over() == stitch.OverMound && !s.Part.Marked():
-		say(by.round("where the thumb will be. From there", s.About.Inset))
+		say(by.round("where the thumb will be. From there", s))
 	}
-	if len(s.Rounds) > 0 && count(s.Rounds[0], stitch.Hold) > 0 {
+	if len(s.Rounds) > 0 && count(s.Rounds[0], stitch.Hold) > 0 && !s.Down {
 		say(divides(count(s.Rounds[0], stitch.CastOn)))
 	}
 	if s.Shift != 0 {
-		say(shift(s.Shift, bridge))
+		say(shift(s, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
 		say(schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds), s.About.Edge))
@@ -203,13 +207,15 @@ func (h Hands) leaving(mm float64) string {
 
 // round returns where the round begins and how it goes on. Beside a gusset in the palm,
 // or a thumb without one, lie some stitches of the palm by themselves, towards the side
-// line.
-func (h Hands) round(begins string, inset int) string {
+// line. A mitt from the fingertips hangs the other way up while it is worked, so its round
+// goes the other way.
+func (h Hands) round(begins string, s *stitch.Section) string {
+	inset, down := s.About.Inset, s.Down
 	hand, first, then := "right", "palm", "back"
 	if h.Left {
 		hand = "left"
 	}
-	if h.Left != h.FromLeft {
+	if (h.Left != h.FromLeft) != down {
 		first, then = then, first
 	}
 	way := fmt.Sprintf("the %s, then the %s", first, then)
@@ -238,6 +244,9 @@ func rounds(s stitch.Section) []Step {
 		if n := len(steps); n > 0 && text == last {
 			steps[n-1].To, steps[n-1].Side = i+1, stitch.AllRound
 			continue
+		}
+		if slices.Contains(r.Ops, stitch.Take) {
+			steps = append(steps, Step{Text: joinsThumb(r)})
 		}
 		if i+1 == fitsRib(&s) {
 			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to a multiple of %d, for the ribbing.", r.Noun(), s.About.Rib)})

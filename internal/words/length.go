@@ -92,6 +92,9 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 	whole := 0.0
 	for i := range m.Sections {
 		s := &m.Sections[i]
+		if len(s.Rounds) == 0 {
+			continue
+		}
 		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row"}
 		whole += l.MM
 		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
@@ -147,7 +150,7 @@ const thumbRoom, leastBelow = 4.0, 2.0
 func ending(s *stitch.Section) int {
 	n := len(s.Rounds)
 	switch inside := s.About.Digit; {
-	case s.About.Until == "":
+	case s.About.Until == "" || s.Down:
 		return 0
 	case s.Closed() && inside != nil:
 		for i, r := range s.Rounds {
@@ -168,7 +171,7 @@ func ending(s *stitch.Section) int {
 // multiple of the rib; 0 if none does.
 func fitsRib(s *stitch.Section) int {
 	before := len(s.Rounds) - s.About.Ribbed
-	if s.About.Ribbed > 0 && before > 1 && s.Rounds[before-1].Even && s.Rounds[before-1].In() != s.Rounds[before-1].Out() {
+	if s.About.Ribbed > 0 && !s.Down && before > 1 && s.Rounds[before-1].Even && s.Rounds[before-1].In() != s.Rounds[before-1].Out() {
 		return before
 	}
 	return 0
@@ -181,7 +184,7 @@ func (l *Length) until(s *stitch.Section) string {
 		return ""
 	case about.Short > 0:
 		return fmt.Sprintf("ends %s below %s", Both(about.Short, l.unit), about.Until)
-	case s.Closed():
+	case s.Closed() && !s.Down:
 		room := mitt.TipRoom
 		if about.Digit != nil {
 			room = thumbRoom

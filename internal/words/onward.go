@@ -17,7 +17,11 @@ import (
 func Onward(was, is *mitt.Plan, after int) string {
 	var here []string
 	if is.Gusseted() && was.Gusseted() {
-		before, now := onwardRhythm(was.Gusset.IncreaseRounds, after), onwardRhythm(is.Gusset.IncreaseRounds, after)
+		of := func(p *mitt.Plan) string {
+			text := onwardRhythm(p.FromBase(p.Gusset.Rounds.N, p.Gusset.IncreaseRounds), after)
+			return strings.ReplaceAll(text, "increase", changeWord(p))
+		}
+		before, now := of(was), of(is)
 		if before != now {
 			here = append(here, fmt.Sprintf("instead of %s: %s", before, now))
 		}
@@ -88,14 +92,30 @@ type onwardNumber struct {
 
 func onwardGusset(was, is *mitt.Plan) []onwardNumber {
 	return []onwardNumber{
-		{was.Gusset.Increases, is.Gusset.Increases, "increase round", ""},
+		{was.Gusset.Increases, is.Gusset.Increases, changeWord(is) + " round", ""},
 		{was.Gusset.Rounds.N, is.Gusset.Rounds.N, "round", " of gusset"},
 	}
 }
 
+// changeWord names what a gusset does in the rounds that change its count.
+func changeWord(p *mitt.Plan) string {
+	if p.Down() {
+		return "decrease"
+	}
+	return "increase"
+}
+
+// castOnOr says where the cuff's stitches are: cast on, or bound off.
+func castOnOr(p *mitt.Plan) string {
+	if p.Down() {
+		return " at the cuff"
+	}
+	return " cast on"
+}
+
 func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	list := []onwardNumber{
-		{was.Cuff.CastOn.N, is.Cuff.CastOn.N, "stitch", " cast on"},
+		{was.Cuff.CastOn.N, is.Cuff.CastOn.N, "stitch", castOnOr(is)},
 		{was.Cuff.Rounds, is.Cuff.Rounds, "round", " of " + is.Make.Cuff.Words()},
 		{was.Cuff.PlainRounds, is.Cuff.PlainRounds, "plain round", " of cuff"},
 		{was.Body.Stitches.N, is.Body.Stitches.N, "stitch", " of the hand"},

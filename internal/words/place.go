@@ -41,25 +41,48 @@ func count(r stitch.Round, op stitch.Op) int {
 // that of a long-tail cast-on, which is worked from it; one that needs no tail is
 // left with an end.
 func (h Hands) castOn(s *stitch.Section) string {
+	n, mm := s.CastOn, h.Tails.CastOn
+	join := "Place a marker and join in the round, without a twist."
+	switch {
+	case s.Noun() == "row":
+		join = "Work to and fro: turn at the end of every row."
+	case s.About.Tip:
+		return fmt.Sprintf("Cast on %s with a closed cast-on%s. %s %s", Plural(n, "stitch"), h.leaving(h.Tails.End), closedCastOn(n), join)
+	case s.Part.Over() == stitch.OverDigit:
+		mm = h.Tails.Thumb
+	}
 	how := "stretchy long-tail cast-on"
 	if h.Tails.CastOn == 0 {
 		how = "stretchy cast-on"
 	}
-	join := "Place a marker and join in the round, without a twist."
-	if s.Noun() == "row" {
-		join = "Work to and fro: turn at the end of every row."
+	return fmt.Sprintf("Cast on %s with a %s%s. %s", Plural(n, "stitch"), how, h.leaving(mm), join)
+}
+
+// mostInRing is the greatest number of stitches that begin out of one ring of yarn; more
+// begin along a closed edge, as many as are grafted at the end of a tip (common practice,
+// no source).
+const mostInRing = 12
+
+// closedCastOn says how stitches begin so that no hole stays in the tip.
+func closedCastOn(n int) string {
+	if n <= mostInRing {
+		return "Lay the yarn in a ring, draw each stitch out of it, and pull the ring shut."
 	}
-	return fmt.Sprintf("Cast on %s with a %s%s. %s", Plural(s.CastOn, "stitch"), how, h.leaving(h.Tails.CastOn), join)
+	return "Wind the yarn round two needles held together, half of the stitches on each, and knit across both."
 }
 
 // secondMarker returns where the gusset's second marker is placed. The first one
 // shows where the round begins, which is the gusset's other edge.
-func secondMarker(base int) string {
+func secondMarker(base int, down bool) string {
 	first := "first stitch"
 	if base != 1 {
 		first = fmt.Sprintf("first %d stitches", base)
 	}
-	return "Place the second marker after the " + first + ": the gusset grows between the two."
+	how := "grows"
+	if down {
+		how = "narrows"
+	}
+	return "Place the second marker after the " + first + ": the gusset " + how + " between the two."
 }
 
 // divides returns what is done in the round that sets the thumb's stitches aside,
@@ -107,8 +130,15 @@ func thumbMarker(picked int) string {
 
 // shift returns how the beginning of the round moves on by n stitches, or back if n
 // is negative. The marker goes with it.
-func shift(n int, bridge bridge) string {
+func shift(s *stitch.Section, bridge bridge) string {
+	n := s.Shift
 	const move = " Move the marker there."
+	if s.Down {
+		if n < 0 {
+			return fmt.Sprintf("The round now begins %s earlier, on the thumb’s side: slip back that far.", Plural(-n, "stitch")) + move
+		}
+		return fmt.Sprintf("Knit %d more: the round now begins on the thumb’s side.", n) + move
+	}
 	if n < 0 {
 		return fmt.Sprintf("The round now begins %s earlier, at the side line: slip back that far.", Plural(-n, "stitch")) + move
 	}
@@ -124,6 +154,9 @@ func shift(n int, bridge bridge) string {
 func after(s *stitch.Section, by Hands, again bool) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
+	}
+	if len(s.Rounds) == 0 {
+		return []Step{{Text: grafted(s)}}
 	}
 	text := capital(phrase(s.Finish)) + "."
 	switch s.Finish.Ops[0] {
@@ -145,6 +178,8 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 			text += " It takes about " + Tail(mm, by.Unit) + "."
 		}
 		text += " Cut the yarn, draw it through the last."
+	case stitch.Hold:
+		text += " Cut the yarn" + by.leaving(by.Tails.End) + "; it closes a corner of the gap."
 	case stitch.DrawUp:
 		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s left, pull tight and fasten off inside.", by.leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
 	}

@@ -149,11 +149,11 @@ func (r *reasons) cuff() {
 	}
 	change := "the count stays."
 	if p.Cuff.Change != 0 && p.Cuff.JoinsAbove {
-		change = fmt.Sprintf("the hand's first brings %d to %d stitches, spread evenly.", p.Cuff.Wrist.N, p.Body.Stitches.N)
+		change = brings(p, "the hand's first")
 	} else if p.Cuff.Change != 0 && p.Cuff.PlainRounds == 0 {
-		change = fmt.Sprintf("the last of the %s brings %d to %d stitches, spread evenly.", p.Make.Cuff.Words(), p.Cuff.Wrist.N, p.Body.Stitches.N)
+		change = brings(p, "the last of the "+p.Make.Cuff.Words())
 	} else if p.Cuff.Change != 0 {
-		change = fmt.Sprintf("the first brings %d to %d stitches, spread evenly.", p.Cuff.Wrist.N, p.Body.Stitches.N)
+		change = brings(p, "the first")
 	}
 	to := "gusset"
 	if !p.Gusseted() {
@@ -209,12 +209,26 @@ func (r *reasons) gusset() {
 		fmt.Sprintf("gusset length %s at %.1f rounds over 10 cm: %s.", p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds)))
 	r.add(mitt.Increases,
 		fmt.Sprintf("%s %s Where the thumb parts, hand and gusset are %s: %s against the palm with thumb.",
-			Schedule(p.Gusset.IncreaseRounds, p.Gusset.Base, p.Gusset.Stitches, p.Gusset.Step, p.Gusset.Rounds.N), followWords(p),
+			Gusset(p), followWords(p),
 			r.within(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base), Signed(p.Residual.Crotch, r.u)))
 	first := p.Gusset.IncreaseRounds[0]
-	r.put(mitt.FirstIncrease, fmt.Sprintf("round %d", first), firstWhy(p, first))
+	list, why := "all of them, counted from the gusset’s first round.", firstWhy(p, first)
+	if p.Down() {
+		list = fmt.Sprintf("all of them, counted up from the cuff. As they are worked these are %s.", listValue(p.FromBase(p.Gusset.Rounds.N, p.Gusset.IncreaseRounds)))
+		why = fmt.Sprintf("counted up from the cuff; as it is worked, round %d.", p.Gusset.Rounds.N+1-first)
+	}
+	r.put(mitt.FirstIncrease, fmt.Sprintf("round %d", first), why)
 	r.put(mitt.Rhythm, rhythmValue(&p.Gusset), rhythmWhy(p, r.u))
-	r.put(mitt.IncreaseRounds, listValue(p.Gusset.IncreaseRounds), "all of them, counted from the gusset’s first round.")
+	r.put(mitt.IncreaseRounds, listValue(p.Gusset.IncreaseRounds), list)
+}
+
+// Gusset returns in which rounds a gusset changes its count, as they are worked.
+func Gusset(p *mitt.Plan) string {
+	g := &p.Gusset
+	if p.Down() {
+		return Schedule(p.FromBase(g.Rounds.N, g.IncreaseRounds), g.Stitches, g.Base, -g.Step, g.Rounds.N)
+	}
+	return Schedule(g.IncreaseRounds, g.Base, g.Stitches, g.Step, g.Rounds.N)
 }
 
 // straight adds the reasons of a thumb without a gusset.
@@ -271,6 +285,11 @@ func (r *reasons) division() {
 	g := p.Gauge.Stitches
 	r.add(mitt.Held,
 		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
+	if p.Down() {
+		r.add(mitt.BridgeStitches, fmt.Sprintf("%s wide: as many of the thumb and of the hand wait there and are grafted. The hand has %d above it: %s against what was wanted.",
+			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))
+		return
+	}
 	r.add(mitt.KeptOnHand,
 		"increased stitches that stay with the hand. Usually none; an older way leaves two.")
 	wide, again := "nothing is cast on over the gap", ""
@@ -306,19 +325,25 @@ func aboveWhy(p *mitt.Plan) string {
 		return "to where the top begins"
 	}
 	if p.Body.EdgingRounds == 0 {
+		if p.Down() {
+			return "plain from the cast-on"
+		}
 		return "plain to the bind-off"
 	}
-	return inEdging(p.Body.EdgingRounds, p.Body.EdgingStitches)
+	return inEdging(p, p.Body.EdgingRounds, p.Body.EdgingStitches)
 }
 
 // inEdging returns how many of a tube's last rounds are ribbed: "the last 3 in rib
-// over 44 stitches".
-func inEdging(rounds, stitches int) string {
-	last := fmt.Sprint(rounds)
-	if rounds == 1 {
-		last = "one"
+// over 44 stitches"; from the tip they are its first.
+func inEdging(p *mitt.Plan, rounds, stitches int) string {
+	which, n := "last", fmt.Sprint(rounds)
+	if p.Down() {
+		which = "first"
 	}
-	return fmt.Sprintf("the last %s in rib over %s", last, Plural(stitches, "stitch"))
+	if rounds == 1 {
+		n = "one"
+	}
+	return fmt.Sprintf("the %s %s in rib over %s", which, n, Plural(stitches, "stitch"))
 }
 
 // pickedWhy returns how the picked-up stitches lie along the bridge.
@@ -338,6 +363,10 @@ func pickedWhy(bridge, picked int) string {
 
 func (r *reasons) thumb() {
 	p, t := r.p, &r.p.Thumb
+	if p.Down() {
+		r.thumbDown()
+		return
+	}
 	first := fmt.Sprintf("%d held and %d picked up", t.Held, t.PickedUp)
 	if p.Gusseted() {
 		r.add(mitt.PickedUp, pickedWhy(p.Bridge.CastOn, t.PickedUp))
@@ -350,12 +379,13 @@ func (r *reasons) thumb() {
 	r.add(mitt.ThumbDecreases,
 		"more than the thumb needs, so they go. One or two close the corners best.")
 	r.add(mitt.ThumbRounds,
-		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(t)))
+		fmt.Sprintf("%s from the first full round%s.", r.length(float64(t.Rounds)/p.Gauge.Rounds), thumbEnd(p)))
 }
 
-func thumbEnd(t *mitt.Thumb) string {
+func thumbEnd(p *mitt.Plan) string {
+	t := &p.Thumb
 	if t.EdgingRounds == 0 {
 		return ""
 	}
-	return ", " + inEdging(t.EdgingRounds, t.EdgingStitches)
+	return ", " + inEdging(p, t.EdgingRounds, t.EdgingStitches)
 }

@@ -53,6 +53,14 @@ type Tails struct {
 func TailsOf(p *mitt.Plan) Tails {
 	width := func(n int) float64 { return float64(n) / p.Gauge.Stitches }
 	t := Tails{CastOn: castOnWidths*width(p.Cuff.CastOn.N) + tail, End: tail}
+	if p.Down() {
+		t.CastOn, t.Hand = tail, castOffWidths*width(p.Cuff.CastOn.N)+tail
+		if p.Top == nil {
+			t.CastOn = castOnWidths*width(p.Body.EdgingStitches) + tail
+			t.Thumb = castOnWidths*width(p.Thumb.EdgingStitches) + tail
+		}
+		return t
+	}
 	if p.Top == nil {
 		t.Hand = castOffWidths*width(p.Body.EdgingStitches) + tail
 		t.Thumb = castOffWidths*width(p.Thumb.EdgingStitches) + tail

@@ -13,6 +13,7 @@ const madeTitle = "How it is made"
 // makeFields are the choices of how a mitt is made, those that can be planned. An
 // empty choice is the usual one, so that a sheet without them stays without.
 var makeFields = []Field{
+	{Path: mitt.PathDirection, Label: "Begun", Usual: string(mitt.Up), Choices: []Choice{{"", "at the cuff"}, {string(mitt.Down), "at the fingertips"}}},
 	{Path: mitt.PathConstruction, Label: "Thumb", Help: "left out of a fingerless mitt: a wristlet", Usual: string(mitt.ByGusset), Choices: []Choice{
 		{"", "with a gusset"},
 		{string(mitt.Straight), "on waste yarn, without a gusset"},
@@ -50,7 +51,6 @@ var makeFields = []Field{
 // keptFields are choices that can be described, but not planned yet. The form
 // doesn't show them; what a file brings of them can be let go where it is refused.
 var keptFields = []Field{
-	{Path: mitt.PathDirection, Label: "Begun", Usual: string(mitt.Up), Choices: []Choice{{"", "at the cuff"}, {string(mitt.Down), "at the fingertips"}}},
 	{Path: mitt.PathFlat, Label: "Worked", Usual: "false", Choices: []Choice{{"", "in the round"}, {"true", "flat"}}},
 }
 

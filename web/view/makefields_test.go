@@ -27,8 +27,8 @@ func TestTheFormOffersWhatIsPlanned(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, map[string]int{mitt.PathConstruction: 4, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
-	for path, value := range map[string]string{mitt.PathFlat: "true", mitt.PathDirection: "down"} {
+	assert.Equal(t, map[string]int{mitt.PathDirection: 2, mitt.PathConstruction: 4, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
+	for path, value := range map[string]string{mitt.PathFlat: "true"} {
 		_, a := fitAnswer(t, map[string]string{path: value})
 		assert.Nil(t, a.Out, "%s=%s can be planned: offer it", path, value)
 	}

@@ -29,7 +29,7 @@ func (n planNumber) said() string {
 // planNumbers returns the plan as the bar says it.
 func planNumbers(p *mitt.Plan) []planNumber {
 	list := []planNumber{
-		{"cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
+		{p.Said(mitt.CastOn) + " ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
 	if p.Gusseted() {

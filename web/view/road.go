@@ -36,15 +36,18 @@ func (v TryAnswer) RoadBack() Road {
 // up to another number are ripped. Both ways begin with the part in which the
 // farther one goes on, so that they can be compared.
 func (v TryAnswer) road(p *project.Planned, stay, ripped int) Road {
-	first := v.Seen.Place.Part
-	if rip := v.Onward.Rip; rip != nil && (rip.To.Nth == 0 || rip.To.Part.Order() < first.Order()) {
-		first = rip.To.Part
+	m := p.Mitt()
+	order := func(part stitch.Part) int { return stitch.Order(part, m.Down()) }
+	seen := order(v.Seen.Place.Part)
+	first := seen
+	if rip := v.Onward.Rip; rip != nil && (rip.To.Nth == 0 || order(rip.To.Part) < first) {
+		first = order(rip.To.Part)
 	}
 	var l Road
 	nth := 0
-	for _, s := range p.Mitt().Sections {
+	for _, s := range m.Sections {
 		for _, r := range s.Rounds {
-			if nth++; s.Part.Order() < first.Order() || s.Part.Order() > max(v.Seen.Place.Part.Order(), first.Order()) {
+			if nth++; order(s.Part) < first || order(s.Part) > max(seen, first) {
 				continue
 			}
 			one := RoadRound{State: "to-come", Increases: increases(r)}

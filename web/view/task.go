@@ -66,12 +66,14 @@ func counts(part stitch.Part, r stitch.Round) string {
 	return text
 }
 
-// named returns what a round is called that divides the mitt or takes up the
-// thumb, else "".
+// named returns what a round is called that divides the mitt, takes up the thumb or
+// brings it into the hand, else "".
 func named(r stitch.Round) string {
 	switch {
 	case slices.Contains(r.Ops, stitch.Waste):
 		return "Waste yarn"
+	case slices.Contains(r.Ops, stitch.Take):
+		return "Join the thumb"
 	case r.Held() > 0:
 		return "Divide"
 	case slices.Contains(r.Ops, stitch.PickUp):
@@ -86,8 +88,11 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	if n.Round == tryon.Ending {
 		count := s.Finish.In()
 		n.Before, n.Words, n.Then = count, last, after
+		if len(s.Rounds) == 0 && len(first) > 1 { // all of it is its end
+			n.First, n.Words, n.Then = first[:1], first[1], first[2:]
+		}
 		n.Title, n.Place = ends(s.Finish), "the "+s.Part.Words()
-		n.Press = map[string]string{"Bind off": "All %d bound off", "Draw up": "All %d drawn up", "Graft": "All %d grafted"}[n.Title]
+		n.Press = map[string]string{"Bind off": "All %d bound off", "Draw up": "All %d drawn up", "Graft": "All %d grafted", "Put aside": "All %d put aside"}[n.Title]
 		n.Title, n.Press = out.Terms.Say(n.Title), out.Terms.Say(fmt.Sprintf(n.Press, count))
 		return
 	}
@@ -115,6 +120,8 @@ func ends(finish stitch.Round) string {
 		return "Draw up"
 	case stitch.Graft:
 		return "Graft"
+	case stitch.Hold:
+		return "Put aside"
 	}
 	return "Bind off"
 }

@@ -221,7 +221,11 @@ func (t Tries) seats() []picture.Seat {
 	if !t.Plan.Parted() || !t.seated() {
 		return nil
 	}
-	return []picture.Seat{{Name: "base", Part: t.Plan.Mound(), At: 0}, {Name: "top", Part: t.Plan.Mound(), At: 1}}
+	top := picture.Seat{Name: "top", Part: t.Plan.Mound(), At: 1}
+	if t.down() {
+		return []picture.Seat{top} // its base is knitted last
+	}
+	return []picture.Seat{{Name: "base", Part: t.Plan.Mound(), At: 0}, top}
 }
 
 // Stands says where the work stands, as far as the form knows: "right hand,
@@ -259,8 +263,11 @@ func (t Tries) felt(zone tryon.Zone) bool {
 	}
 	round, err := strconv.Atoi(t.Form.Try.Round)
 	whole := err == nil && round > 0 && t.last(part) == round
-	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.KnittedZones(part, whole), zone)
+	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.KnittedZones(part, whole, t.down()), zone)
 }
+
+// down reports whether the mitt is worked from the fingertips.
+func (t Tries) down() bool { return t.Plan != nil && t.Plan.Down() }
 
 // last returns the last round of a part, or 0 if the mitt has no such part.
 func (t Tries) last(part stitch.Part) (round int) {
@@ -274,10 +281,10 @@ func (t Tries) last(part stitch.Part) (round int) {
 
 // feltIn returns the parts, for the script, in which a zone can be felt from
 // the first round on.
-func feltIn(zone tryon.Zone) string {
+func (t Tries) feltIn(zone tryon.Zone) string {
 	var parts []string
 	for _, p := range stitch.Parts() {
-		if slices.Contains(tryon.KnittedZones(p, false), zone) {
+		if slices.Contains(tryon.KnittedZones(p, false, t.down()), zone) {
 			parts = append(parts, string(p))
 		}
 	}
@@ -288,7 +295,7 @@ func feltIn(zone tryon.Zone) string {
 // its last round, with that round.
 func (t Tries) wholeIn(zone tryon.Zone) string {
 	for _, p := range stitch.Parts() {
-		if whole := tryon.KnittedZones(p, true); slices.Contains(whole, zone) && !slices.Contains(tryon.KnittedZones(p, false), zone) {
+		if whole := tryon.KnittedZones(p, true, t.down()); slices.Contains(whole, zone) && !slices.Contains(tryon.KnittedZones(p, false, t.down()), zone) {
 			return fmt.Sprintf("%s %d", p, t.last(p))
 		}
 	}

@@ -1,0 +1,261 @@
+package mitt
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"thenar/internal/fault"
+	"thenar/internal/shaping"
+	"thenar/internal/stitch"
+)
+
+// Of a mitt that is worked from the fingertips the thumb and the top are knitted first.
+// The counts of a part that is begun stay, and with the thumb those of the gusset that
+// joins it; what is free below are the rounds of hand and gusset, the rhythm of the
+// gusset, and the cuff.
+
+// order returns the part's place in the order worked.
+func (k *Progress) order(part stitch.Part) int { return stitch.Order(part, k.Down) }
+
+// tubed reports whether the hand's tube is begun, at its tip or its edging.
+func (k *Progress) tubed() bool { return k.begun(stitch.Top) || k.begun(stitch.Hand) }
+
+// holdDown fixes the numbers that are knitted from the fingertips.
+func (k *Progress) holdDown(p *Pins) {
+	least := func(pin *Pin, n int) {
+		if pin.On {
+			pin.N = max(pin.N, n)
+		}
+	}
+	if k.GussetBase > 0 {
+		rounds, list := p.GussetRounds, p.IncreaseRounds
+		k.holdDivision(p)
+		p.GussetBase, p.ThumbStitches = Fix(k.GussetBase), Fix(k.Thumb)
+		p.GussetRounds = rounds
+		least(&p.GussetRounds, k.gussetLeast())
+		if len(list) == len(k.Increases) && !k.past(stitch.Gusset) {
+			p.IncreaseRounds = list
+		}
+		if k.past(stitch.Thumb) {
+			p.ThumbRounds = Fix(k.ThumbRounds)
+		}
+		if k.past(stitch.Gusset) {
+			p.GussetRounds = Fix(k.GussetRounds)
+		}
+	}
+	if k.tubed() {
+		p.HandStitches = Fix(k.HandStitches)
+	}
+	if k.begun(stitch.Top) {
+		p.TopRounds = Fix(k.TopRounds)
+	}
+	least(&p.RoundsAboveGusset, k.handLeast())
+	if k.handDone() {
+		p.RoundsAboveGusset = Fix(k.RoundsAbove)
+	}
+	least(&p.CuffPlainRounds, k.plainLeast())
+	if k.cuffed() {
+		p.CuffPlainRounds, p.CastOn = Fix(k.CuffPlainRounds), Fix(k.CastOn)
+	}
+	least(&p.CuffRounds, k.in(stitch.Cuff))
+}
+
+// handDone reports whether all of the hand is knitted, from the fingertips.
+func (k *Progress) handDone() bool {
+	return k.past(stitch.Hand) || k.in(stitch.Hand) > 0 && k.in(stitch.Hand) == k.RoundsAbove
+}
+
+// cuffed reports whether the cuff's count is knitted: from the cuff at once, from the
+// fingertips when the round that brings the hand to it is.
+func (k *Progress) cuffed() bool {
+	switch {
+	case k == nil:
+		return false
+	case !k.Down:
+		return true
+	case k.past(stitch.CuffPlain), k.handDone() && k.JoinsAbove:
+		return true
+	}
+	n := k.in(stitch.CuffPlain)
+	return n > 0 && n == k.CuffPlainRounds
+}
+
+// plainLeast returns the least number of plain rounds above a cuff. From the fingertips
+// the last of them, which brings the hand to the cuff's count, is still to come unless it
+// is knitted.
+func (k *Progress) plainLeast() int {
+	n := k.in(stitch.CuffPlain)
+	switch {
+	case k == nil, !k.Down, k.cuffed():
+	case n > 0, k.GussetBase == 0 && k.handDone() && k.CuffPlainRounds > 0:
+		n++
+	}
+	return n
+}
+
+// handLeast returns the least number of rounds of a hand that is begun: its edging, and
+// the last round, which joins what lies below, are still to come or are knitted.
+func (k *Progress) handLeast() int {
+	n := k.in(stitch.Hand)
+	if n == 0 {
+		return 0
+	}
+	return max(n, k.EdgingRounds+boolInt(k.EdgingRounds > 0)) + boolInt(n < k.RoundsAbove)
+}
+
+// handBelow sets the rounds of an open hand that is begun at its edging, which stays.
+func (d *draft) handBelow() {
+	b, k := &d.plan.Body, d.progress
+	b.EdgingRounds, b.EdgingStitches, b.EdgingRib = k.EdgingRounds, k.Edging, k.edgingRib()
+	if !k.handDone() {
+		b.RoundsAbove = max(b.RoundsAbove, k.handLeast())
+	}
+}
+
+// boundsDown returns the bounds of all numbers of the parts that are begun.
+func (k *Progress) boundsDown() []bound {
+	var list []bound
+	if k.GussetBase > 0 {
+		made := k.made()
+		list = append(list, bound{GussetBase, 1, maxBase}, bound{IncreaseRounds, 1, maxRounds},
+			bound{Held, max(1, k.GussetBase+made), k.GussetBase + made},
+			bound{BridgeStitches, 0, maxBridge},
+			bound{ThumbStitches, 1, maxStitches})
+	}
+	if k.tubed() {
+		list = append(list, bound{HandStitches, fewestStitches, maxStitches})
+		after := k.HandStitches
+		if k.GussetBase > 0 {
+			after += k.Bridge - k.GussetBase
+		}
+		if k.TopRounds > 0 {
+			c := k.madeTop().closes(after)
+			list = append(list, bound{DecreaseRounds, c.k, c.k})
+		} else {
+			list = append(list, bound{EdgingStitches, (after + 1) / 2, 2 * after}, bound{EdgingRounds, 0, max(0, k.RoundsAbove-1)})
+		}
+	}
+	if k.past(stitch.Hand) {
+		list = append(list, bound{RoundsAboveGusset, 1, maxRounds})
+	}
+	if k.past(stitch.Gusset) && k.GussetBase > 0 {
+		list = append(list, bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
+	}
+	if k.begun(stitch.Cuff) {
+		list = append(list, bound{Rib, 1, maxStitches}, bound{CastOn, 1, maxStitches}, bound{CuffPlainRounds, 0, maxRounds})
+	}
+	return list
+}
+
+// keepsDown refuses a plan that differs from what is knitted from the fingertips.
+func (d *draft) keepsDown() error {
+	k := d.progress
+	planned := d.plan.ProgressAt(k.Part, k.Round)
+	for _, b := range k.boundsDown() {
+		if was, now := k.value(b.of), planned.value(b.of); was != now {
+			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but by the other counts it can only be %d; write what is on the needles", was, now)}}
+		}
+	}
+	if k.begun(stitch.Top) && !slices.Equal(k.Decreases, planned.Decreases) ||
+		!slices.Equal(k.undone(), planned.undone()) {
+		return fault.Fields{{Path: "worked.round", Message: "doesn't go with the increase and decrease rounds; write those of the mitt on the needles"}}
+	}
+	return nil
+}
+
+// undone returns the rounds of the gusset, counted as they are worked from above, in
+// which decreases are knitted.
+func (k *Progress) undone() []int {
+	worked := k.in(stitch.Gusset)
+	if k.past(stitch.Gusset) {
+		worked = k.GussetRounds
+	}
+	var list []int
+	for _, r := range slices.Backward(k.Increases) {
+		if at := k.GussetRounds + 1 - r; at <= worked {
+			list = append(list, at)
+		}
+	}
+	return list
+}
+
+// gussetLeast returns the least number of rounds of a gusset whose increases are fixed by
+// the thumb: there is room for the decreases still to come.
+func (k *Progress) gussetLeast() int {
+	done, worked := k.undone(), k.in(stitch.Gusset)
+	left := len(k.Increases) - len(done)
+	switch {
+	case k.past(stitch.Gusset):
+		return k.GussetRounds
+	case left == 0:
+		return max(worked, last(done), 1+gussetLeadOut)
+	case len(done) > 0:
+		return max(last(done)+gussetGap*left, worked+1+gussetGap*(left-1))
+	}
+	return max(worked, gussetLeadOut) + 1 + gussetGap*(left-1)
+}
+
+// waysDown schedules a gusset that is begun from above. If what is knitted is how the best
+// schedule of the whole gusset ends, that stays; else what lies below is solved by itself,
+// with the same line.
+func (d *draft) waysDown(pl *Planner) error {
+	g, k := &d.plan.Gusset, d.progress
+	if k == nil || !k.Down || !k.begun(stitch.Gusset) {
+		return nil
+	}
+	shape := pl.target[:g.Rounds.N]
+	done := k.undone()
+	if slices.Equal(done, undoneOf(g.IncreaseRounds, g.Rounds.N, len(done))) && (len(done) == len(g.IncreaseRounds) ||
+		g.Rounds.N+1-g.IncreaseRounds[len(g.IncreaseRounds)-1-len(done)] > k.in(stitch.Gusset)) {
+		return nil
+	}
+	kept := make([]int, len(done))
+	for i, at := range done {
+		kept[len(kept)-1-i] = g.Rounds.N + 1 - at
+	}
+	rounds := kept
+	if left := g.Increases - len(done); left > 0 {
+		p := d.problem()
+		highest := g.Rounds.N - max(k.in(stitch.Gusset), gussetLeadOut)
+		if len(kept) > 0 {
+			highest = min(highest, kept[0]-gussetGap)
+		}
+		p.Target = shape
+		if g.Way.Follows != FollowProfile {
+			p.Target = lineTarget(&p)
+		}
+		p.To, p.Rounds, p.LeadOut = p.From+p.Step*left, highest, 0
+		p.Target = p.Target[:highest]
+		found, err := pl.solver.Solve(&p, make([]int, 0, left))
+		if err != nil {
+			return fault.Fields{{Path: "hand.gusset_length", Message: err.Error()}}
+		}
+		rounds = append(slices.Clone(found.Rounds), kept...)
+	}
+	g.Way = d.against(Way{Follows: g.Way.Follows, Rounds: rounds, Cost: g.Way.Cost}, shape)
+	g.Ways = []Way{g.Way}
+	g.IncreaseRounds = rounds
+	return nil
+}
+
+// lineTarget returns the middle line of a gusset's staircase after each round, in 1/10 000
+// stitch, as the solver has it by itself.
+func lineTarget(p *shaping.Problem) []int64 {
+	line := make([]int64, p.Rounds)
+	for r := range line {
+		line[r] = int64(math.Round(1e4 * (float64(p.From) + float64(p.To-p.From)*(float64(r)+0.5)/float64(p.Rounds) + float64(p.Step)/2)))
+	}
+	return line
+}
+
+// undoneOf returns the last n of a gusset's increase rounds, counted from above.
+func undoneOf(increases []int, rounds, n int) []int {
+	var list []int
+	for _, r := range slices.Backward(increases) {
+		if len(list) < n {
+			list = append(list, rounds+1-r)
+		}
+	}
+	return list
+}
