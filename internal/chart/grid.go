@@ -30,6 +30,7 @@ type Grid struct {
 
 	base, inset int  // of the gusset; see Source
 	palm        bool // the thumb sits in the palm
+	down        bool // the mitt is worked from the fingertips: its round goes the other way about the hand
 }
 
 // Row is one round. In and Out are the numbers of loops that it takes and
@@ -69,7 +70,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down()}
 	for _, section := range s.sections(o.View) {
 		for i := range section.Rounds {
 			g.Rows = append(g.Rows, s.row(section, i))

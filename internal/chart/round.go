@@ -69,7 +69,7 @@ func (g Grid) Areas() []Area {
 
 // area returns the area that a cell of a row lies on. The round begins with the
 // gusset or the bridge; the right hand then crosses the palm and comes back over
-// the back, the left hand the other way round. An odd stitch is the palm's, as
+// the back, the left hand, or a mitt from the fingertips, the other way round. An odd stitch is the palm's, as
 // where the tube is cut open. A bridge at the foot of a chart is the side between
 // them and has no name.
 func (g Grid) area(row Row, j int) string {
@@ -93,7 +93,7 @@ func (g Grid) handArea(row Row, j int) string {
 	first, last := PalmArea, BackArea
 	hand := len(row.Cells) - row.lead
 	half := hand - hand/2
-	if g.Mirrored {
+	if g.Mirrored != g.down {
 		first, last, half = BackArea, PalmArea, hand/2
 	}
 	if j < row.lead+half {
@@ -108,7 +108,11 @@ func (g Grid) handArea(row Row, j int) string {
 func (g Grid) palmArea(row Row, j int) string {
 	hand, block := len(row.Cells)-row.lead, 0
 	for _, c := range row.Cells[:row.lead] {
-		block += c.Planned.Out() // what is put aside is the thumb's
+		if g.down {
+			block += c.Planned.In() // what comes in is the thumb's
+		} else {
+			block += c.Planned.Out() // what is put aside is the thumb's
+		}
 	}
 	if row.Section.Marked() {
 		block = g.base
@@ -119,7 +123,7 @@ func (g Grid) palmArea(row Row, j int) string {
 	}
 	rest := max((hand+block)/2-block-g.inset, 0)
 	first, last := rest, g.inset
-	if g.Mirrored {
+	if g.Mirrored != g.down {
 		first, last = g.inset, rest
 	}
 	if k := j - row.lead; k < first || k >= hand-last {

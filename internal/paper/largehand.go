@@ -87,7 +87,7 @@ func (f *largeFigure) names(l ladder) *setLadder {
 	for i, r := range l.rungs {
 		p := rightLine(spelt(f.heightText(r)), s.width, style)
 		if i == len(l.rungs)-1 {
-			p = stack([]part{rightLine(heightsFrom, s.width, draw.TextStyle{Size: f.body}), p})
+			p = stack([]part{rightLine(f.measuredFrom(), s.width, draw.TextStyle{Size: f.body}), p})
 		}
 		s.rungs = append(s.rungs, p)
 	}

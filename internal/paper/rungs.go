@@ -33,7 +33,7 @@ func (h *handout) setLadder(l ladder, width float64) *setLadder {
 	for i, r := range l.rungs {
 		p := h.setRung(r, width)
 		if i == len(l.rungs)-1 {
-			p = stack([]part{rightLine(heightsFrom, width, draw.TextStyle{Size: h.small}), p})
+			p = stack([]part{rightLine(h.measuredFrom(), width, draw.TextStyle{Size: h.small}), p})
 		}
 		s.rungs = append(s.rungs, p)
 	}
@@ -49,6 +49,14 @@ func (h *handout) setLadder(l ladder, width float64) *setLadder {
 
 // heightsFrom says once, above the uppermost height, from where heights are measured.
 const heightsFrom = "from the cast-on:"
+
+// measuredFrom returns heightsFrom, or the cuff's edge where that is bound off last.
+func (h *handout) measuredFrom() string {
+	if h.Out.Mitt.Down() {
+		return "from the cuff’s edge:"
+	}
+	return heightsFrom
+}
 
 // rightLine sets a line of text at the right end of a width.
 func rightLine(text string, width float64, style draw.TextStyle) part {
