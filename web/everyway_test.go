@@ -24,7 +24,7 @@ var everyWay = []struct{ name, texts, says string }{
 	{"a gusset in the palm", "thumb.place=palm&thumb.increase=lifted", "palm"},
 	{"a wristlet", "thumb.construction=none&cuff.kind=gauntlet&cuff.upper_girth=26", "wristlet"},
 	{"a flat mitten", "kind=mitten&piece.flat=true&top.kind=banded", "seam"},
-	{"a fingerless mitt from its edging", "piece.direction=down", "edging"},
+	{"a fingerless mitt from its edging", "piece.direction=down", "wait for the gap"},
 	{"yarn overs in a mitten", "kind=mitten&thumb.increase=yo_closed&top.kind=wedges", "yarn over"},
 }
 
