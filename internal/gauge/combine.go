@@ -101,8 +101,8 @@ func (c *combination) isPaired(i int) bool {
 }
 
 // ratio returns the mean ratio of after over before of the pieces counted before
-// and after washing, and their number. Flat pieces count only if no piece in the
-// round was.
+// and after washing, and their number. Pieces that were worked otherwise than the fabric
+// count only if no other was.
 func (c *combination) ratio(what counting) (reading, int) {
 	var list [2][]reading
 	for i, before := range c.swatches {
@@ -113,7 +113,8 @@ func (c *combination) ratio(what counting) (reading, int) {
 			b, ok := c.reading(i, what)
 			a, also := c.reading(j, what)
 			if ok && also {
-				list[boolInt(before.Flat)] = append(list[boolInt(before.Flat)], a.times(b, -1))
+				at := boolInt(before.unlike())
+				list[at] = append(list[at], a.times(b, -1))
 			}
 		}
 	}

@@ -50,7 +50,7 @@ type Query struct {
 }
 
 // Of combines swatches into the gauge of the finished fabric, knitted in the
-// round and washed. Only swatches that were worked and treated alike are
+// round, or flat if they say so, and washed. Only swatches that were worked and treated alike are
 // combined, each weighted by the inverse of its variance,
 //
 //	(σ_n/n)² + (σ_w/w)²,  σ = a/√3,  a = half the fineness of the count, or 1 mm

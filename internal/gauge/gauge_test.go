@@ -67,3 +67,18 @@ func TestOfRefuses(t *testing.T) {
 		assert.True(t, faults.Has(path), "%s: %v", path, faults)
 	}
 }
+
+// A flat piece is best counted on a swatch that was worked flat: of two washed ones it
+// takes that, and needs no doubt added; in the round it takes the other.
+func TestAFlatPieceTakesAFlatSwatch(t *testing.T) {
+	for _, flat := range []bool{false, true} {
+		list := []gauge.Swatch{
+			{Stitches: 24, Width: 100_000, Washed: true, CountedTo: 0.5, ForFlat: flat},
+			{Stitches: 22, Width: 100_000, Washed: true, CountedTo: 0.5, ForFlat: flat, Flat: true},
+		}
+		g, err := gauge.Of(list, gauge.HandVariation, "gauge.swatches")
+		require.NoError(t, err)
+		assert.True(t, g.Treated)
+		assert.InDelta(t, map[bool]float64{false: 0.24, true: 0.22}[flat], g.Stitches, 1e-12)
+	}
+}

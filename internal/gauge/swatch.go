@@ -23,7 +23,11 @@ type Swatch struct {
 	OnNeedles bool    // counted on the needles; never washed
 	CountedTo float64 // fineness of the count: 1 or ½ stitch
 	Piece     string  // name of the piece
+	ForFlat   bool    // the fabric that it stands for is worked back and forth
 }
+
+// unlike reports whether it was worked in another way than the finished fabric.
+func (s Swatch) unlike() bool { return s.Flat != s.ForFlat }
 
 // String returns how the swatch was worked and treated.
 func (s Swatch) String() string {
@@ -40,11 +44,11 @@ func (s Swatch) String() string {
 	return worked + ", " + treated
 }
 
-// group ranks a swatch by how much it differs from the finished fabric: 0 in the
-// round and washed, 1 in the round, 2 flat and washed, 3 flat.
+// group ranks a swatch by how much it differs from the finished fabric: 0 worked like it
+// and washed, 1 worked like it, 2 otherwise and washed, 3 otherwise.
 func (s Swatch) group() int {
 	n := 0
-	if s.Flat {
+	if s.unlike() {
 		n += 2
 	}
 	if !s.Washed {

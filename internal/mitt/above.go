@@ -5,7 +5,7 @@ import (
 )
 
 // thumbRoundsFree returns the thumb's number of rounds when none is fixed.
-func (d *draft) thumbRoundsFree() int { return max(1, nearest(d.q*d.len.thumb)) }
+func (d *draft) thumbRoundsFree() int { return d.req.Make.pace().nearest(d.q * d.len.thumb) }
 
 // thumbRounds returns the thumb's number of rounds: never fewer than the
 // knitted ones and those that must still follow.
@@ -17,9 +17,19 @@ func (d *draft) thumbRounds(pins *Pins) int {
 	return max(pins.ThumbRounds.Or(d.thumbRoundsFree()), least)
 }
 
-// corners returns the greatest number of corner decreases that fit into a thumb
-// of so many rounds; its first round picks up and takes none.
-func corners(rounds int) int { return min(maxDecreases, maxInOneRound*max(0, rounds-1)) }
+// corners returns the greatest number of corner decreases that fit into the rounds of a
+// thumb after one, up to another; its first round picks up and takes none.
+func (o pace) corners(after, to int) int {
+	return min(maxDecreases, maxInOneRound*o.shapings(after, to))
+}
+
+// cornered returns the round that ends d corner decreases, begun after a round.
+func (o pace) cornered(after, d int) int {
+	if d == 0 {
+		return o.up(after)
+	}
+	return o.shaped(after+1) + o.takes(decreaseRounds(d)) - 1
+}
 
 // thumb sets the thumb's rounds, its edging, and the rounds that decrease at its
 // corners. Below the edging come the pick-up round, the decrease rounds, and
@@ -32,19 +42,19 @@ func (d *draft) thumb() {
 	p, k := &d.plan, d.progress
 	t := &p.Thumb
 	t.Rounds, t.EdgingStitches, t.EdgingRib = d.thumbRounds(d.pins), t.Stitches.N, p.Stitch.Rib
-	at := max(1, k.in(stitch.Thumb))
+	at, pace := max(1, k.in(stitch.Thumb)), d.req.Make.pace()
 	settled := k.begun(stitch.Thumb) && k.cornered()
-	switch before := at + decreaseRounds(t.Decreased); {
+	switch before := pace.cornered(at, t.Decreased); {
 	case t.Closed:
 	case settled && k.edged():
 		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), t.Rounds-(k.ThumbRounds-k.ThumbEdging)
 	default:
 		if settled {
-			before = max(at, last(k.corners()))
+			before = pace.up(max(at, last(k.corners())))
 		}
-		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-before)
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-before)
 	}
-	if t.DecreaseRounds = cornerRounds(t.Decreased, at+1, t.lastCorner()); settled {
+	if t.DecreaseRounds = pace.cornerRounds(t.Decreased, at, t.lastCorner(pace)); settled {
 		t.DecreaseRounds = k.corners()
 	}
 }
@@ -52,24 +62,25 @@ func (d *draft) thumb() {
 // lastCorner returns the last round that can decrease at the corners. It lies
 // below the edging and the change to its count, or below the rounds that close
 // the thumb.
-func (t *Thumb) lastCorner() int {
+func (t *Thumb) lastCorner(o pace) int {
 	if t.Closed {
-		return max(t.Rounds-closingCount(t.Stitches.N), 1+decreaseRounds(t.Decreased))
+		return max(t.Rounds-o.closing(t.Stitches.N), o.cornered(1, t.Decreased))
 	}
 	return t.Rounds - t.EdgingRounds - boolInt(t.EdgingStitches != t.Stitches.N)
 }
 
-// cornerRounds returns the rounds in which d corner decreases are worked: one or
-// two in the first round, and a third and fourth two rounds later, or one
-// round later if the thumb is too short.
-func cornerRounds(d, first, last int) []int {
+// cornerRounds returns the rounds in which d corner decreases are worked after a
+// round: one or two in the first that may be shaped, and a third and fourth two rounds
+// later, or one round later if the thumb is too short and not in rows.
+func (o pace) cornerRounds(d, after, last int) []int {
+	first := o.shaped(after + 1)
 	switch {
 	case d == 0:
 		return nil
 	case d <= maxInOneRound:
 		return []int{first}
 	}
-	return []int{first, max(first+1, min(first+2, last))}
+	return []int{first, max(first+int(o), min(first+2, last))}
 }
 
 // last returns the last of a list of rounds, or 0 if the list is empty.
@@ -100,14 +111,21 @@ func edgingCount(n, rib int) (stitches, of int) {
 }
 
 // edging returns the rounds, the count and the rib of an edging after n
-// stitches. Of the room, in rounds, a change of count takes one. Without
+// stitches. Of the room, in rounds, a change of count takes one; in rows that is the
+// first of a pair, so that the edging has an odd number of them, else an even one. Without
 // room or stitches for an edging there are no rounds and the count stays n.
-func edging(n, rib, wanted, room int) (rounds, stitches, of int) {
+func (o pace) edging(n, rib, wanted, room int) (rounds, stitches, of int) {
 	stitches, of = edgingCount(n, rib)
 	if stitches != n {
 		room--
 	}
-	if rounds = min(max(1, wanted), room); rounds < 1 || stitches == 0 {
+	rounds = min(max(1, wanted), room)
+	if o == toAndFro && (rounds%2 == 1) != (stitches != n) {
+		if rounds++; rounds > room {
+			rounds -= 2
+		}
+	}
+	if rounds < 1 || stitches == 0 {
 		return 0, n, rib
 	}
 	return rounds, stitches, of
@@ -121,12 +139,12 @@ func (d *draft) above(pl *Planner) error {
 	if p.Kind.info().topped {
 		return d.top(pl)
 	}
-	p.Body.RoundsAbove = d.pins.RoundsAboveGusset.Or(max(1, nearest(d.q*d.len.above)))
+	p.Body.RoundsAbove = d.pins.RoundsAboveGusset.Or(d.req.Make.pace().nearest(d.q * d.len.above))
 	if d.progress.begun(stitch.Hand) {
 		d.handOn()
 		return nil
 	}
-	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = edging(p.Bridge.HandAfter, p.Stitch.Rib,
+	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = d.req.Make.pace().edging(p.Bridge.HandAfter, p.Stitch.Rib,
 		nearest(d.q*d.len.edging), p.Body.RoundsAbove-1)
 	return nil
 }

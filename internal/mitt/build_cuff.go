@@ -6,11 +6,17 @@ import "thenar/internal/stitch"
 // last round brings it to the hand's count.
 func (p *Plan) cuffSection() stitch.Section {
 	s := stitch.Section{Part: stitch.Cuff, Rounds: make([]stitch.Round, 0, p.Cuff.Rounds), About: p.cuffAbout()}
-	n := p.Cuff.CastOn.N
+	n, changed := p.Cuff.CastOn.N, p.Cuff.Rounds-p.Make.pace().rest()
+	if p.Cuff.PlainRounds > 0 || p.Cuff.JoinsAbove || p.Cuff.Change == 0 {
+		changed = maxRounds + 1
+	}
 	for r := 1; r <= p.Cuff.Rounds; r++ {
 		ops := p.cuffFabric(r, n)
-		if r == p.Cuff.Rounds && p.Cuff.PlainRounds == 0 && !p.Cuff.JoinsAbove {
+		switch {
+		case r == changed:
 			ops = p.spread(stitch.Cuff, ops, p.Cuff.Change)
+		case r > changed && p.Ribbed():
+			ops = asTheyLook(s.Rounds[r-2].Ops)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
 		n = s.Rounds[r-1].Out()

@@ -9,7 +9,7 @@ import (
 // gussetSection builds the gusset's rounds.
 func (p *Plan) gussetSection() stitch.Section {
 	g := &p.Gusset
-	return stitch.Section{Part: stitch.Gusset, Rounds: p.GussetRounds(g.Rounds.N, g.IncreaseRounds), About: stitch.About{
+	return stitch.Section{Part: stitch.Gusset, Rounds: p.gussetRounds(g.Rounds.N, g.IncreaseRounds), About: stitch.About{
 		Shaping: &stitch.Shaping{
 			Rounds: g.IncreaseRounds, From: g.Base, To: g.Stitches, Step: g.Step, Closed: p.Make.Increase.growth().closed,
 		},
@@ -21,6 +21,15 @@ func (p *Plan) gussetSection() stitch.Section {
 // GussetRounds returns n rounds of the plan's gusset as they would be with other
 // increase rounds, each with the hand's stitches beside it.
 func (p *Plan) GussetRounds(n int, increases []int) []stitch.Round {
+	rounds := p.gussetRounds(n, increases)
+	if p.Make.Flat {
+		p.openRounds(rounds, p.palmEnd())
+	}
+	return rounds
+}
+
+// gussetRounds is that in the round.
+func (p *Plan) gussetRounds(n int, increases []int) []stitch.Round {
 	grow, rounds := p.Make.Increase.growth(), make([]stitch.Round, 0, n)
 	rest := p.Body.Stitches.N - p.Gusset.Base
 	var before []stitch.Op // the gusset's part of the round before

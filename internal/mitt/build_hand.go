@@ -106,7 +106,7 @@ func (p *Plan) handFit() stitch.About {
 func (p *Plan) belowTop(s *stitch.Section) {
 	s.About.Until = "the tip of the longest finger"
 	s.About.Short = max(float64(p.Top.Rounds)/p.Gauge.Rounds-TipRoom, 0)
-	n := len(s.Rounds)
+	n := len(s.Rounds) - p.Make.pace().rest()
 	last := &s.Rounds[n-1]
 	switch off := last.Out() - p.Top.Stitches; {
 	case off > 1 && last.Held() == 0 && len(last.Ops)-last.Lead < 2*off:
@@ -119,13 +119,16 @@ func (p *Plan) belowTop(s *stitch.Section) {
 		last.Lead = min(last.Lead, len(last.Ops)-1)
 		last.Aside = last.Aside[:min(len(last.Aside), len(last.Ops))]
 	}
+	for i := n; i < len(s.Rounds); i++ {
+		s.Rounds[i] = stitch.Round{Ops: times(nil, stitch.Knit, last.Out()), Lead: last.LeadOut(), Even: last.Even}
+	}
 }
 
 // joiningRound returns the hand's first round, worked over the cuff's stitches.
 // If it is also the last round below the top, an odd stitch is not made at all.
 func (p *Plan) joiningRound() stitch.Round {
 	change := p.Cuff.Change
-	if p.Body.RoundsAbove == 1 {
+	if p.Body.RoundsAbove == int(p.Make.pace()) {
 		change -= p.Top.Odd
 	}
 	return stitch.Round{Ops: p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.Wrist.N), change), Even: true}

@@ -39,7 +39,7 @@ func (p *Plan) openThumbOf(s stitch.Section) stitch.Section {
 func (p *Plan) closedThumb() stitch.Section { return p.closedThumbOf(p.thumbOnHeld()) }
 
 func (p *Plan) closedThumbOf(s stitch.Section) stitch.Section {
-	plain := p.Thumb.lastCorner()
+	plain := p.Thumb.lastCorner(p.Make.pace())
 	p.thumbBelow(&s, plain, 0)
 	s.About = stitch.About{Until: "the tip of the thumb", Digit: p.thumbInside(), Site: max(last(p.Thumb.DecreaseRounds), 1)}
 	p.closeThumb(&s, s.Rounds[len(s.Rounds)-1].Out(), plain)
@@ -112,10 +112,9 @@ func cornerRound(n, pickedUp, lead, left int) (stitch.Round, int) {
 // are left; the rest is drawn up. If there are too few rounds for that, the last
 // halvings are left out and more stitches are drawn up.
 func (p *Plan) closeThumb(s *stitch.Section, n, plain int) {
-	closing := closingRounds(p.Thumb.Stitches.N)
 	for r := plain + 1; r <= p.Thumb.Rounds; r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, n)}
-		if closing[r-plain-1] {
+		if (r-plain)%2 == 1 {
 			round = halved(n)
 		}
 		s.Rounds = append(s.Rounds, round)
@@ -124,27 +123,14 @@ func (p *Plan) closeThumb(s *stitch.Section, n, plain int) {
 	s.Finish = stitch.Round{Ops: times(nil, stitch.DrawUp, n)}
 }
 
-// closingCount returns the number of rounds that close a thumb of n stitches.
-func closingCount(n int) (rounds int) {
-	for n > fewestClosed {
-		rounds += 1 + min(rounds, 1)
-		n = (n + 1) / 2
+// closing returns the number of rounds that close a thumb of n stitches: every 2nd of
+// them, from the first on, halves it.
+func (o pace) closing(n int) int {
+	halved := 0
+	for ; n > fewestClosed; n = (n + 1) / 2 {
+		halved++
 	}
-	return rounds
-}
-
-// closingRounds says for each round that closes a thumb of n stitches whether it
-// halves the thumb; the others are plain.
-func closingRounds(n int) []bool {
-	var rounds []bool
-	for n > fewestClosed {
-		if len(rounds) > 0 {
-			rounds = append(rounds, false)
-		}
-		rounds = append(rounds, true)
-		n = (n + 1) / 2
-	}
-	return rounds
+	return max(0, 2*halved-1+min(halved, o.rest()))
 }
 
 // halved returns a round of k2tog over n stitches; an odd stitch is knitted.

@@ -35,11 +35,11 @@ func (d *draft) thumbFromTip() {
 	case t.Closed && begun:
 		t.Closing = k.ThumbEdging // a closed thumb has no edging; it is recorded in its place
 	case t.Closed:
-		t.Closing = min(closingCount(t.Stitches.N), t.Rounds-ends)
+		t.Closing = min(allRound.closing(t.Stitches.N), t.Rounds-ends)
 	case begun:
 		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), k.ThumbEdging
 	default:
-		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-ends)
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = allRound.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-ends)
 	}
 }
 

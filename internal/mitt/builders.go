@@ -25,6 +25,9 @@ func (p *Plan) Mitt() stitch.Mitt {
 		m.Sections = p.fromTip(m.Sections)
 		return m
 	}
-	m.Sections[0].CastOn = p.Cuff.CastOn.N
+	if p.Make.Flat {
+		m = p.flat(m)
+	}
+	m.Sections[0].CastOn = p.OnNeedles()
 	return m
 }

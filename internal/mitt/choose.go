@@ -20,7 +20,8 @@ type search struct {
 	step         int     // stitches made in an increase round
 	maxIncreases int     // increase rounds that the gusset's rounds have room for
 	maxCorners   int     // corner decreases that the thumb's rounds have room for
-	beforeEnd    int     // rounds of the thumb between its first and the wanted edging, if it is open
+	thumbAt      int     // the round of the thumb after which decreases may begin
+	thumbEnd     int     // its last, or the last below the wanted edging if it is open
 	closed       bool    // the thumb is closed and has no edging
 	cornered     bool    // the thumb's decreases are knitted
 	palm         float64 // P(1 + max(e, 0)) in mm
@@ -139,16 +140,16 @@ func (s *search) cheapest(bridge bridgeRule, t int) (choice, bool) {
 // stitches has room below its end. They take ⌈d/2⌉ rounds, and a change to the
 // edging's count takes one more.
 func (s *search) within(t int) int {
-	rounds := s.beforeEnd
+	end, pace := s.thumbEnd, s.make.pace()
 	if s.closed {
-		rounds -= closingCount(t)
+		end -= pace.closing(t)
 	} else if n, _ := edgingCount(t, s.stitch.Rib); n != t {
-		rounds--
+		end--
 	}
 	if s.cornered {
 		return s.maxCorners
 	}
-	return min(s.maxCorners, maxInOneRound*max(0, rounds))
+	return min(s.maxCorners, pace.corners(s.thumbAt, end))
 }
 
 // cheapestOf finds the best choice for a thumb of t stitches with at most corners
@@ -199,11 +200,11 @@ func (s *search) bridgeFits(bridge bridgeRule, b, o, c int) bool {
 // closes reports whether a mitten with after stitches above the bridge can be
 // closed in the rounds that its hand and top may have.
 func (s *search) closes(b, after int) bool {
-	c := s.make.closes(after)
-	if c.even > 0 && s.roundsAbove == 1 && s.n-b < 2*c.even {
+	c, pace := s.make.closes(after), s.make.pace()
+	if c.even > 0 && s.roundsAbove == int(pace) && s.n-b < 2*c.even {
 		return false
 	}
-	return c.k <= s.topRounds
+	return pace.takes(c.k) <= s.topRounds
 }
 
 // tryBridge tries every number of stitches picked up and decreased with one

@@ -73,17 +73,17 @@ func (d *draft) cuff(pl *Planner) error {
 // are knitted. If there is no plain round to bring the cuff to the hand's count, at
 // least one round of the cuff is still to come and does it.
 func (d *draft) cuffRounds() (rounds, plain int) {
-	plain = nearest(d.q * d.len.cuffPlain)
+	pace := d.req.Make.pace()
 	if d.len.cuffPlain > 0 {
-		plain = max(plain, 1)
+		plain = pace.nearest(d.q * d.len.cuffPlain)
 	}
-	plain = d.pins.CuffPlainRounds.Or(max(plain, d.progress.plainLeast()))
+	plain = d.pins.CuffPlainRounds.Or(pace.up(max(plain, d.progress.plainLeast())))
 	rounds = max(d.pins.CuffRounds.Or(d.cuffRoundsFree(plain)), d.cuffOnward(plain))
 	if k := d.progress; k != nil && k.Down && k.turnedHem() && !d.pins.CuffRounds.On {
 		rounds = k.CuffRounds
 	}
-	if k := d.progress; k != nil && !k.Down && plain == 0 && !k.joined() && rounds == k.in(stitch.Cuff) && !d.req.Kind.info().both {
-		rounds++
+	if k := d.progress; k != nil && !k.Down && plain == 0 && !k.joined() && rounds-pace.rest() <= k.in(stitch.Cuff) && !d.req.Kind.info().both {
+		rounds = pace.up(k.in(stitch.Cuff) + 1 + pace.rest())
 	}
 	return rounds, plain
 }

@@ -58,15 +58,15 @@ func (p *Plan) Rung(n Number) string {
 	}
 	if n == CuffRounds && !p.Make.Cuff.info().ribbed {
 		word, _, _ := strings.Cut(p.Make.Cuff.Words(), " ")
-		return word + " rounds"
+		return p.Make.said(word + " rounds")
 	}
 	switch {
 	case n == GussetRounds && p.Construction() == Slit:
 		return "opening rows"
 	case n == GussetRounds && !p.Gusseted():
-		return "rounds to thumb"
+		return p.Make.said("rounds to thumb")
 	}
-	return n.Rung()
+	return p.Make.said(n.Rung())
 }
 
 // Said returns what the reasons of this plan call n, before its value.
@@ -185,13 +185,15 @@ func (d *draft) cuffRoundsFree(plain int) int {
 	case d.req.Make.Cuff.info().flares:
 		return d.flareRounds(d.len.cuff)
 	}
-	return max(1, nearest(exact))
+	return d.req.Make.pace().nearest(exact)
 }
 
 // afterHem returns the rounds of a hem after the one that joins it: one, if the change
-// to the hand's count has no other round.
+// to the hand's count has no other round. In rows the one that joins it is on the right
+// side, and so is that of the change.
 func (d *draft) afterHem(plain int) int {
-	return boolInt(plain == 0 && !d.req.Kind.info().both)
+	pace := d.req.Make.pace()
+	return pace.rest() + pace.takes(boolInt(plain == 0 && !d.req.Kind.info().both))
 }
 
 // facing returns the rounds of a hem of so many rounds that lie inside; once it is
@@ -232,13 +234,13 @@ func (d *draft) cuffOnward(plain int) int {
 	case how.folded && k.turnedHem() && k.Down:
 		return max(at, k.CuffRounds)
 	case how.folded && k.turnedHem():
-		return max(at, 2*k.Facing+1+d.afterHem(plain))
+		return d.req.Make.pace().up(max(at, 2*k.Facing+1+d.afterHem(plain)))
 	case how.folded:
 		return 2*at + 1 + d.afterHem(plain)
 	case d.req.Make.Cuff == GarterCuff:
 		return at + at%2
 	}
-	return at
+	return d.req.Make.pace().up(at)
 }
 
 // cuffGives returns how far the cuff stretches, and what its fabric is called.
@@ -261,10 +263,10 @@ func (p *Plan) cuffGives() (stretch float64, what string) {
 func (p *Plan) cuffFabric(r, n int) []stitch.Op {
 	switch how := p.Make.Cuff.info(); {
 	case p.Cuff.Flare != nil:
-		return p.Cuff.Flare.fabric(r, n)
+		return p.Cuff.Flare.fabric(r, n, p.Make.Flat)
 	case how.ribbed:
 		return p.Stitch.ribbing(n, p.Cuff.Rib)
-	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && p.purls(r):
+	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && p.purls(r) != p.Make.Flat:
 		return times(nil, stitch.Purl, n)
 	case how.folded && p.Cuff.Facing > 0 && r == 2*p.Cuff.Facing+1:
 		return times(nil, stitch.JoinHem, n)

@@ -50,7 +50,7 @@ func (d *draft) flare(pl *Planner, low, high int) error {
 	f := &Flare{Girth: d.req.upperGirth(d.plan.Hand.Wrist), Edge: d.flareEdge(c.Rounds), EdgePerMM: garterRows * d.g}
 	w := funnel{
 		rounds: c.Rounds - f.Edge, from: c.Wrist.N, fixed: d.pins.CastOn, low: low, high: high,
-		exact: c.Wrist.Exact, wide: d.g * f.Girth, ended: k.past(stitch.Cuff),
+		exact: c.Wrist.Exact, wide: d.g * f.Girth, ended: k.past(stitch.Cuff), pace: d.req.Make.pace(),
 	}
 	if k.begun(stitch.Cuff) {
 		w.worked = max(0, k.in(stitch.Cuff)-f.Edge)
@@ -98,9 +98,9 @@ func (d *draft) flareEdge(rounds int) int {
 func (d *draft) flareRounds(depth float64) int {
 	garter := garterRows * d.g
 	if edge := gauntletTop / garter; depth > edge {
-		return gauntletTop + nearest(d.q*(depth-edge))
+		return gauntletTop + nearestIn(d.q*(depth-edge), int(d.req.Make.pace()), 0)
 	}
-	return max(1, nearest(garter*depth))
+	return d.req.Make.pace().nearest(garter * depth)
 }
 
 // wrist returns the count of the cuff on the needles, or that with which it ended.
@@ -115,6 +115,7 @@ type funnel struct {
 	changed        []int // the decrease rounds that are knitted
 	step           int   // stitches taken off in a round; 0: still to be chosen
 	ended          bool  // all of it is knitted
+	pace           pace
 
 	from        int     // the wrist's count as it should be
 	low, high   int     // and as it may be
@@ -143,7 +144,7 @@ func (w *funnel) choose(fixedRounds bool) {
 		castOn, end := w.counts(step)
 		k := (castOn-end)/step - len(w.changed)
 		if !fixedRounds && len(w.changed) > 0 && k > 0 {
-			w.rounds = max(w.rounds, w.earliest()+flareGap*(k-1)+flareOut)
+			w.rounds = w.pace.up(max(w.rounds, w.earliest()+w.gap()*(k-1)+flareOut))
 		}
 		fits := k <= w.room() && step <= end
 		if !fits { // as near as it comes
@@ -186,28 +187,32 @@ func (w *funnel) counts(step int) (castOn, end int) {
 // earliest returns the first round in which the next decrease may stand.
 func (w *funnel) earliest() int {
 	if n := len(w.changed); n > 0 {
-		return max(w.worked+1, w.changed[n-1]+flareGap)
+		return w.pace.shaped(max(w.worked+1, w.changed[n-1]+flareGap))
 	}
-	return w.worked + 1
+	return w.pace.shaped(w.worked + 1)
 }
+
+// gap returns the least number of rounds from one decrease to the next.
+func (w *funnel) gap() int { return w.pace.up(flareGap) }
 
 // room returns how many decreases have room in the rounds to come.
 func (w *funnel) room() int {
-	return max(0, (w.rounds-flareOut-w.earliest()+flareGap)/flareGap)
+	return max(0, (w.rounds-flareOut-w.earliest()+w.gap())/w.gap())
 }
 
 // problem returns what the solver is asked.
 func (w *funnel) problem() shaping.Problem {
 	return shaping.Problem{
 		From: w.castOn, To: w.end, Step: -w.step, Rounds: w.rounds, Gap: flareGap, LeadOut: flareOut, Lambda: DefaultLambda * 1000,
-		Worked: w.worked, Changed: w.changed,
+		Only: w.pace.only(), Worked: w.worked, Changed: w.changed,
 	}
 }
 
-// fabric returns round r of a gauntlet over n stitches.
-func (f *Flare) fabric(r, n int) []stitch.Op {
+// fabric returns round r of a gauntlet over n stitches. Garter stitch is purled in odd
+// rounds; of rows, all knitted, the even ones look so.
+func (f *Flare) fabric(r, n int, flat bool) []stitch.Op {
 	switch {
-	case r <= f.Edge && r%2 == 1:
+	case r <= f.Edge && (r%2 == 1) != flat:
 		return times(nil, stitch.Purl, n)
 	case slices.Contains(f.Rounds, r):
 		return spread(times(nil, stitch.Knit, n), -f.Step)

@@ -29,8 +29,8 @@ func (d *draft) gusset(pl *Planner) error {
 // gussetRounds sets R, the whole number of rounds nearest to q × gusset length,
 // and at least two: an increase round and a plain one after it.
 func (d *draft) gussetRounds() {
-	n := d.freeGussetRounds()
-	c := Count{N: n, Exact: d.q * d.gussetLength(), Below: n - 1, Above: n + 1, Knitted: d.progress.past(d.plan.Mound())}
+	n, step := d.freeGussetRounds(), int(d.req.Make.pace())
+	c := Count{N: n, Exact: d.q * d.gussetLength(), Below: n - step, Above: n + step, Knitted: d.progress.past(d.plan.Mound())}
 	c.pin(d.pins.GussetRounds)
 	d.plan.Gusset.Rounds = c
 }
@@ -45,18 +45,19 @@ func (d *draft) gussetLength() float64 {
 // is at least the number knitted, and a plain round follows the last knitted
 // increase; under a fixed list of increase rounds only where that has to be closed.
 func (d *draft) freeGussetRounds() int {
-	n := max(nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(d.plan.Mound()))
+	pace := d.req.Make.pace()
+	n := max(pace.nearest(d.q*d.gussetLength()), 1+gussetLeadOut, d.progress.in(d.plan.Mound()))
 	if k := d.progress; k != nil && k.Down {
 		return max(n, k.gussetLeast())
 	}
 	if made := d.made(); len(made) > 0 {
 		leadOut := gussetLeadOut
 		if len(d.pins.IncreaseRounds) > 0 {
-			leadOut = d.req.Make.Increase.growth().leadOut
+			leadOut = d.req.Make.growth().leadOut
 		}
 		n = max(n, made[len(made)-1]+leadOut)
 	}
-	return n
+	return pace.up(n)
 }
 
 // made returns the increase rounds that are knitted.
@@ -76,7 +77,7 @@ func (d *draft) onward() int {
 	if made := d.made(); len(made) > 0 {
 		first = max(first, made[len(made)-1]+gussetGap)
 	}
-	return first
+	return d.req.Make.pace().shaped(first)
 }
 
 func (d *draft) search() *search {
@@ -88,7 +89,7 @@ func (d *draft) search() *search {
 		thumb:        d.g * (p.Hand.Thumb.MM() + p.Ease.ThumbAdded),
 		stitch:       d.req.Stitch,
 		make:         &d.req.Make,
-		grow:         d.req.Make.Increase.growth(),
+		grow:         d.req.Make.growth(),
 		topRounds:    maxRounds, roundsAbove: maxRounds,
 	}
 	d.equip(s, d.pins)
@@ -108,9 +109,10 @@ func (d *draft) equip(s *search, pins *Pins) {
 		s.made, s.maxIncreases = d.increases(pins)
 	}
 	rounds, at := d.thumbRounds(pins), max(1, d.progress.in(stitch.Thumb))
-	s.maxCorners, s.closed, s.beforeEnd = corners(rounds-at+1), d.req.Kind.info().thumbClosed, rounds-at
+	s.thumbAt, s.thumbEnd, s.closed = at, rounds, d.req.Kind.info().thumbClosed
+	s.maxCorners = d.req.Make.pace().corners(at, rounds)
 	if !s.closed {
-		s.beforeEnd -= max(1, nearest(d.q*d.len.thumbEdging))
+		s.thumbEnd -= max(1, nearest(d.q*d.len.thumbEdging))
 	}
 	if s.cornered = d.progress.in(stitch.Thumb) > 1 && d.progress.cornered(); s.cornered {
 		s.maxCorners = maxDecreases

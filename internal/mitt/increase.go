@@ -41,6 +41,17 @@ func (i Increase) growth() *growth {
 	return growths[MakeOne]
 }
 
+// growth returns how the gusset grows. In rows a plain one follows every increase.
+func (m *Make) growth() *growth {
+	g := m.Increase.growth()
+	if m.Flat {
+		rows := *g
+		rows.closest, rows.leadOut = max(g.closest, int(toAndFro)), max(g.leadOut, toAndFro.rest())
+		return &rows
+	}
+	return g
+}
+
 // allows reports whether a gusset may have b base stitches with o of the made ones
 // kept on the hand.
 func (g *growth) allows(b, o int) bool {

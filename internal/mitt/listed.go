@@ -33,7 +33,7 @@ func (d *draft) increases(pins *Pins) (least, most int) {
 // increase round and the fixed rhythm, ends within the gusset's rounds, and can be
 // worked in the gusset's way.
 func (d *draft) listFits(list []int, rounds int, pins *Pins) bool {
-	grow := d.req.Make.Increase.growth()
+	grow := d.req.Make.growth()
 	if list[len(list)-1] > rounds-grow.leadOut || !pins.FirstIncrease.Allows(list[0]) {
 		return false
 	}
@@ -203,7 +203,7 @@ func (c *conflict) fitted(want []int, k, gap, rounds int, pins *Pins) []int {
 	for n := len(list); n < k; n++ {
 		list = append(list, list[n-1]+gap)
 	}
-	leadOut, grow := gussetLeadOut, c.d.req.Make.Increase.growth()
+	leadOut, grow := gussetLeadOut, c.d.req.Make.growth()
 	if gap == 1 {
 		leadOut, gap = grow.leadOut, grow.closest
 	}

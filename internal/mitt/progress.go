@@ -23,6 +23,7 @@ type Progress struct {
 
 	Rib                                  int
 	OneSided                             bool
+	Flat                                 bool         // in rows, with a seam
 	Construction                         Construction // empty: by a gusset, or without a thumb
 	Increase                             Increase     // of the gusset
 	Knits                                int          // of each repeat of the rib; 0: half of it
@@ -63,7 +64,7 @@ type Progress struct {
 // round of a part.
 func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 	k := &Progress{
-		Part: part, Round: round, Down: p.Down(), OneSided: p.Stitch.OneSided, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, Place: p.Make.Place, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
+		Part: part, Round: round, Down: p.Down(), OneSided: p.Stitch.OneSided, Flat: p.Make.Flat, Increase: p.Make.Increase, Cuff: p.Make.Cuff, Top: p.Make.Top, Place: p.Make.Place, BaseAbove: p.BaseAbove, JoinsAbove: p.Cuff.JoinsAbove,
 		Construction: p.recorded(), CuffTurned: p.turned(stitch.Cuff), HandTurned: p.turned(stitch.Hand), ThumbTurned: p.turned(stitch.Thumb),
 	}
 	for _, n := range knittable {
@@ -160,7 +161,7 @@ func (k *Progress) joined() bool {
 		return k.tubed()
 	}
 	return k.begun(stitch.CuffPlain) ||
-		k.in(stitch.Cuff) > 0 && k.in(stitch.Cuff) == k.CuffRounds && k.CuffPlainRounds == 0 && !k.JoinsAbove
+		k.in(stitch.Cuff) > 0 && k.in(stitch.Cuff) >= k.CuffRounds-k.pace().rest() && k.CuffPlainRounds == 0 && !k.JoinsAbove
 }
 
 // madeTop returns how the top is made.
@@ -181,8 +182,12 @@ func (k *Progress) topSettled() bool {
 	if k.Down {
 		return k.begun(stitch.Top)
 	}
-	return k.TopRounds > 0 && (k.past(stitch.Hand) || k.begun(stitch.Hand) && k.in(stitch.Hand) >= k.RoundsAbove)
+	return k.TopRounds > 0 && (k.past(stitch.Hand) || k.begun(stitch.Hand) && k.in(stitch.Hand) >= k.RoundsAbove-k.pace().rest())
 }
+
+// placed reports whether what is knitted shows where the thumb sits: a top by its side
+// lines, a row of a gusset by where that stands in it.
+func (k *Progress) placed() bool { return k.topSettled() || k.Flat && k.begun(stitch.Gusset) }
 
 // hold fixes the numbers that are knitted; where the person fixed another value,
 // it gives way.
@@ -196,9 +201,10 @@ func (k *Progress) hold(p *Pins) {
 			pin.N = max(pin.N, n)
 		}
 	}
+	rounds := func(part stitch.Part) int { return k.pace().up(k.in(part)) }
 	p.CastOn = Fix(k.CastOn)
-	least(&p.CuffRounds, k.in(stitch.Cuff))
-	least(&p.CuffPlainRounds, k.in(stitch.CuffPlain))
+	least(&p.CuffRounds, rounds(stitch.Cuff))
+	least(&p.CuffPlainRounds, rounds(stitch.CuffPlain))
 	if k.past(stitch.Cuff) {
 		p.CuffRounds = Fix(k.CuffRounds)
 	}
@@ -222,7 +228,7 @@ func (k *Progress) hold(p *Pins) {
 	if k.begun(stitch.Gusset) && k.GussetBase > 0 {
 		p.GussetBase = Fix(k.GussetBase)
 		least(&p.Increases, len(k.changed(stitch.Gusset, k.Increases)))
-		least(&p.GussetRounds, k.in(stitch.Gusset))
+		least(&p.GussetRounds, rounds(stitch.Gusset))
 		k.holdIncreases(p)
 	}
 	if k.begun(stitch.Hand) {
@@ -263,7 +269,7 @@ func (k *Progress) holdDivision(p *Pins) {
 // in a closed thumb, or one without an edging, after the second round.
 func (k *Progress) cornered() bool {
 	if k.TopRounds > 0 || k.ThumbEdging == 0 {
-		return k.in(stitch.Thumb) > 1
+		return k.in(stitch.Thumb) > int(k.pace())
 	}
 	if list := k.corners(); len(list) > 0 {
 		return k.in(stitch.Thumb) >= list[0]
@@ -276,7 +282,7 @@ func (k *Progress) cornered() bool {
 // settled after the second round.
 func (k *Progress) edged() bool {
 	if k.ThumbEdging == 0 {
-		return k.in(stitch.Thumb) > 1
+		return k.in(stitch.Thumb) > int(k.pace())
 	}
 	return k.in(stitch.Thumb) > k.thumbPlain()-boolInt(k.ThumbEdged != k.Thumb)
 }

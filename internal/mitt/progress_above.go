@@ -6,7 +6,7 @@ import "thenar/internal/stitch"
 // the plain part and the edging are both free above the present round; from
 // then on only the edging's length is.
 func (d *draft) handOn() {
-	b, k := &d.plan.Body, d.progress
+	b, k, pace := &d.plan.Body, d.progress, d.req.Make.pace()
 	if k.Down {
 		d.handBelow()
 		return
@@ -22,14 +22,15 @@ func (d *draft) handOn() {
 		if d.pins.RoundsAboveGusset.On {
 			b.EdgingRounds = max(at-plain, 1, d.pins.RoundsAboveGusset.N-plain)
 		}
-		b.RoundsAbove = plain + b.EdgingRounds
+		b.RoundsAbove = pace.up(plain + b.EdgingRounds)
+		b.EdgingRounds = b.RoundsAbove - plain
 	default:
 		stitches, _ := edgingCount(after, d.plan.Stitch.Rib)
 		if !d.pins.RoundsAboveGusset.On {
 			b.RoundsAbove = max(b.RoundsAbove, at+boolInt(stitches != after)+wanted)
 		}
-		b.RoundsAbove = max(b.RoundsAbove, at)
-		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = edging(after, d.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
+		b.RoundsAbove = pace.up(max(b.RoundsAbove, at))
+		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = pace.edging(after, d.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
 	}
 }
 
@@ -55,7 +56,8 @@ func (d *draft) topLeast(k int) int {
 	if !d.progress.begun(stitch.Top) || d.progress.Down {
 		return 0
 	}
-	return d.topWorked() + k - len(d.progress.changed(stitch.Top, d.progress.Decreases))
+	pace := d.req.Make.pace()
+	return pace.up(d.topWorked()) + pace.takes(k-len(d.progress.changed(stitch.Top, d.progress.Decreases)))
 }
 
 // thumbLeast returns the least number of rounds of a thumb that is begun, and
@@ -68,9 +70,10 @@ func (d *draft) thumbLeast() (rounds int, ended bool) {
 	if at == 0 {
 		return 0, false
 	}
-	before := at + decreaseRounds(k.ThumbDecreases)
+	pace := k.pace()
+	before := pace.cornered(at, k.ThumbDecreases)
 	if k.cornered() {
-		before = max(at, last(k.corners()))
+		before = pace.up(max(at, last(k.corners())))
 	}
 	plain := k.thumbPlain()
 	wanted := max(1, nearest(d.q*d.len.thumbEdging))
@@ -78,21 +81,21 @@ func (d *draft) thumbLeast() (rounds int, ended bool) {
 	case d.req.Kind.info().thumbClosed && at > plain, !d.req.Kind.info().thumbClosed && k.cornered() && k.ThumbEdging == 0:
 		return k.ThumbRounds, true
 	case d.req.Kind.info().thumbClosed:
-		return before + closingCount(k.Thumb), false
+		return before + pace.closing(k.Thumb), false
 	case k.edged() && d.pins.ThumbRounds.On:
-		return max(at, plain+1), false
+		return pace.up(max(at, plain+1)), false
 	case k.edged():
-		return max(at, plain+wanted), true
+		return pace.up(max(at, plain+wanted)), true
 	}
 	stitches, _ := edgingCount(k.Thumb, k.Rib)
-	return before + boolInt(stitches != k.Thumb) + min(wanted, max(1, k.ThumbEdging)), false
+	return pace.up(before + boolInt(stitches != k.Thumb) + min(wanted, max(1, k.ThumbEdging))), false
 }
 
 // thumbPlain returns the number of rounds of the thumb below its edging, or
 // below the rounds that close it.
 func (k *Progress) thumbPlain() int {
 	if k.TopRounds > 0 {
-		return max(k.ThumbRounds-closingCount(k.Thumb), 1+decreaseRounds(k.ThumbDecreases))
+		return max(k.ThumbRounds-k.pace().closing(k.Thumb), k.pace().cornered(1, k.ThumbDecreases))
 	}
 	return k.ThumbRounds - k.ThumbEdging
 }

@@ -36,7 +36,7 @@ func earlierRounds(p *Plan, k *Progress) []stitch.Round {
 	rounds := []stitch.Round{p.pickUpRound()}
 	plain, first := k.ThumbRounds-k.ThumbEdging, 2
 	if k.TopRounds > 0 {
-		plain = max(k.ThumbRounds-len(closingRounds(k.Thumb)), 1+decreaseRounds(left))
+		plain = max(k.ThumbRounds-allRound.closing(k.Thumb), 1+decreaseRounds(left))
 	} else if first = plain - decreaseRounds(left) + 1; change != 0 {
 		first--
 	}
@@ -44,7 +44,7 @@ func earlierRounds(p *Plan, k *Progress) []stitch.Round {
 		ops := times(nil, stitch.Knit, n)
 		switch {
 		case r > plain && k.TopRounds > 0:
-			if closingRounds(k.Thumb)[r-plain-1] {
+			if (r-plain)%2 == 1 {
 				ops = halved(n).Ops
 			}
 		case r > plain:

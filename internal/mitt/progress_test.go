@@ -140,7 +140,12 @@ func another(rng *rand.Rand, r *Request) *Request {
 // round, the new mitt is sound, and only numbers that the person fixed are
 // ever in the way.
 func TestWorkedStays(t *testing.T) {
-	plans := testenv.Cases(1_000, 10_000)
+	workedStays(t, testenv.Cases(1_000, 10_000), func(*Request) {})
+}
+
+// workedStays plans random mitts on from random rounds; of says how each is made.
+func workedStays(t *testing.T, plans int, of func(*Request), without ...stitch.Part) {
+	t.Helper()
 	rng := rand.New(rand.NewPCG(17, 5))
 	pl := New()
 	refused, small, parts := 0, 0, map[stitch.Part]int{}
@@ -149,6 +154,7 @@ func TestWorkedStays(t *testing.T) {
 		if i%5 == 4 {
 			first = wild(rng)
 		}
+		of(first)
 		p, err := pl.Plan(first)
 		if err != nil {
 			continue
@@ -157,6 +163,7 @@ func TestWorkedStays(t *testing.T) {
 		all := standings(was)
 		at := all[rng.IntN(len(all))]
 		next := another(rng, first)
+		of(next)
 		next.Progress = p.ProgressAt(at.part, at.round)
 		again, err := pl.Plan(next)
 		if err != nil {
@@ -166,8 +173,8 @@ func TestWorkedStays(t *testing.T) {
 			if reflect.DeepEqual(Pins{}, next.Pins) { // then a mitt begun anew would be refused too
 				fresh := *next
 				fresh.Progress = nil
-				_, of := pl.Plan(&fresh)
-				require.Error(t, of, "%v at %v: %+v", err, at, next)
+				_, err2 := pl.Plan(&fresh)
+				require.Error(t, err2, "%v at %v: %+v", err, at, next)
 			}
 			continue
 		}
@@ -178,6 +185,7 @@ func TestWorkedStays(t *testing.T) {
 		small += requireCheapest(t, again, at, next)
 		if at.part == stitch.Gusset {
 			third := another(rng, next) // and once more, from further on
+			of(third)
 			r := at.round + rng.IntN(again.Gusset.Rounds.N-at.round+1)
 			third.Progress = again.ProgressAt(at.part, r)
 			if p, err := pl.Plan(third); err == nil {
@@ -188,6 +196,9 @@ func TestWorkedStays(t *testing.T) {
 	t.Logf("planned on from %v, refused for fixed numbers %d, enumerated %d", parts, refused, small)
 	require.Greater(t, small, plans/20)
 	for _, part := range stitch.Parts() {
+		if slices.Contains(without, part) {
+			continue
+		}
 		require.Greater(t, parts[part], plans/200, "%s", part)
 	}
 }
@@ -201,7 +212,7 @@ func requireCheapest(t *testing.T, p *Plan, at stands, about any) int {
 	}
 	g, lambda := &p.Gusset, int64(DefaultLambda*1000)
 	problem := shaping.Problem{
-		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N, Gap: 2, LeadOut: 1, Lambda: lambda,
+		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N, Gap: 2, LeadOut: 1, Lambda: lambda, Only: p.Make.pace().only(),
 		Worked: at.round, Changed: p.Progress.changed(stitch.Gusset, p.Progress.Increases),
 	}
 	best, seen := math.Inf(1), 0
@@ -223,7 +234,8 @@ func requireCheapest(t *testing.T, p *Plan, at stands, about any) int {
 		if fixed {
 			first = pin.N
 		}
-		for r := first; (r == first || !fixed) && r <= g.Rounds.N-1-2*(g.Increases-len(rounds)-1) && seen < 1000; r++ {
+		step := int(p.Make.pace())
+		for r := p.Make.pace().shaped(first); (r == first || !fixed) && r <= g.Rounds.N-1-2*(g.Increases-len(rounds)-1) && seen < 1000; r += step {
 			place(append(rounds[:len(rounds):len(rounds)], r))
 		}
 	}
@@ -237,10 +249,17 @@ func requireCheapest(t *testing.T, p *Plan, at stands, about any) int {
 
 // A try that changes nothing changes no round, wherever the work stands.
 func TestWorkedAsPlannedGoesOnAsPlanned(t *testing.T) {
+	asPlanned(t, testenv.Cases(30, 300), func(*Request) {})
+}
+
+// asPlanned is that for mitts that of makes in one way.
+func asPlanned(t *testing.T, plans int, of func(*Request)) {
+	t.Helper()
 	rng := rand.New(rand.NewPCG(17, 6))
 	pl := New()
-	for range testenv.Cases(30, 300) {
+	for range plans {
 		r := likely(rng)
+		of(r)
 		p, err := pl.Plan(r)
 		require.NoError(t, err)
 		was := p.Mitt()
@@ -257,11 +276,18 @@ func TestWorkedAsPlannedGoesOnAsPlanned(t *testing.T) {
 // What is written of the work may be wrong in any number: it is refused, or
 // the plan keeps it and is sound.
 func TestWorkedAnything(t *testing.T) {
+	workedAnything(t, testenv.Cases(2_000, 20_000), func(*Request) {})
+}
+
+// workedAnything is that for mitts that of makes in one way.
+func workedAnything(t *testing.T, cases int, of func(*Request)) {
+	t.Helper()
 	rng := rand.New(rand.NewPCG(17, 7))
 	pl := New()
-	planned, cases := 0, testenv.Cases(2_000, 20_000)
+	planned := 0
 	for range cases {
 		r := likely(rng)
+		of(r)
 		p, err := pl.Plan(r)
 		require.NoError(t, err)
 		all := standings(p.Mitt())

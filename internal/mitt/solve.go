@@ -37,8 +37,14 @@ func New() *Planner { return &Planner{} }
 func (pl *Planner) Plan(req *Request) (*Plan, error) {
 	d := newDraft(req)
 	if err := d.check(); err != nil {
-		return nil, err
+		return nil, d.inRows(err)
 	}
+	p, err := pl.make(d)
+	return p, d.inRows(err)
+}
+
+// make makes the plan of a draft that is checked.
+func (pl *Planner) make(d *draft) (*Plan, error) {
 	d.measure()
 	if err := d.tubes(pl); err != nil {
 		return nil, err
@@ -52,7 +58,7 @@ func (pl *Planner) Plan(req *Request) (*Plan, error) {
 	if err := d.keepsWorked(); err != nil {
 		return nil, err
 	}
-	d.plan.Pins = req.Pins
+	d.plan.Pins = d.asked.Pins
 	d.listDefaults()
 	d.residuals()
 	d.offs()
@@ -105,7 +111,7 @@ func newDraft(req *Request) *draft {
 	if req.Progress == nil {
 		return &draft{asked: req, req: req, pins: &pins}
 	}
-	own.Make.Direction = ""
+	own.Make.Direction, own.Make.Flat = "", req.Progress.Flat
 	if req.Progress.Down {
 		own.Make.Direction = Down
 	}
@@ -124,7 +130,9 @@ func newDraft(req *Request) *draft {
 	if req.Progress.topSettled() {
 		m := req.Progress.madeTop()
 		own.Make.Top, own.Make.Band, own.Make.Wedges = m.Top, m.Band, m.Wedges
-		own.Make.Place, own.Make.Inset = req.Progress.Place, Fix(req.Progress.Inset) // on which its side lines depend
+	}
+	if req.Progress.placed() {
+		own.Make.Place, own.Make.Inset = req.Progress.Place, Fix(req.Progress.Inset)
 	}
 	req.Progress.hold(&pins)
 	return &draft{asked: req, req: &own, pins: &pins, progress: req.Progress}
@@ -145,7 +153,11 @@ func (d *draft) check() error {
 		faults.Add(PathKnits, "is %d of a rib of %d; write a number below that", st.Knits, st.Rib)
 	}
 	d.req.Pins.check(&faults)
+	d.req.checkRows(&faults)
 	d.asked.checkMake(&faults)
+	if d.progress != nil { // which may be in rows, whatever is asked for
+		d.req.checkPlanned(&faults)
+	}
 	return faults.Err()
 }
 

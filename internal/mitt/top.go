@@ -94,7 +94,7 @@ func (d *draft) top(pl *Planner) error {
 		}
 		top.DecreaseRounds, top.Cost = found.Rounds, found.Cost.Float()
 		if !d.pins.TopRounds.On && !d.progress.past(stitch.Top) {
-			top.Rounds = max(last(found.Rounds), d.progress.in(stitch.Top))
+			top.Rounds = d.req.Make.pace().up(max(last(found.Rounds), d.progress.in(stitch.Top)))
 		}
 	}
 	d.roundsBelowTop(top)
@@ -114,21 +114,21 @@ func (m *Make) TopRounded() bool {
 
 // topRounds returns the number of rounds of a top when none is fixed.
 func (d *draft) topRounds(c ending) int {
-	wish := d.q * d.len.top
+	wish, pace := d.q*d.len.top, d.req.Make.pace()
 	switch d.req.Make.Top {
 	case PointedTop, GatheredTop:
-		return max(1, 2*c.k-1)
+		return pace.up(max(1, 2*c.k-1))
 	case WedgesTop:
-		return min(max(nearest(wish), c.k, 1), max(1, 2*c.k-1))
+		return min(max(pace.nearest(wish), pace.takes(c.k)), pace.up(max(1, pace.takes(2*c.k-1))))
 	}
-	return max(1, nearest(max(wish, 1.5*float64(c.k))))
+	return max(pace.nearest(max(wish, 1.5*float64(c.k))), pace.takes(c.k))
 }
 
 // topProblem returns what the solver is asked for a top. Where the kind of top says in
 // which rounds it decreases, the target is just that.
 func (d *draft) topProblem(pl *Planner, c ending) shaping.Problem {
 	rounds := d.plan.Top.Rounds
-	p := shaping.Problem{From: c.n, To: c.end, Step: -c.step, Rounds: rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Quicken: true}
+	p := shaping.Problem{From: c.n, To: c.end, Step: -c.step, Rounds: rounds, Gap: topGap, Lambda: DefaultLambda * 1000, Quicken: true, Only: d.req.Make.pace().only()}
 	pl.target = pl.target[:0]
 	if d.req.Make.TopRounded() {
 		for r := 1; r <= rounds; r++ {
@@ -138,9 +138,10 @@ func (d *draft) topProblem(pl *Planner, c ending) shaping.Problem {
 		}
 	} else {
 		p.From, p.To, p.Step, p.Lambda = c.k, 0, -1, 0 // the changes still to come
-		ideal, left := slower(c.k, rounds), c.k
+		pace := d.req.Make.pace()
+		ideal, left := slower(c.k, rounds/int(pace)), c.k
 		for r := 1; r <= rounds; r++ {
-			if slices.Contains(ideal, r) {
+			if r == pace.shaped(r) && slices.Contains(ideal, pace.shapings(0, r)) {
 				left--
 			}
 			pl.target = append(pl.target, int64(left)*10_000)
@@ -188,11 +189,12 @@ func (d *draft) topOnward(pl *Planner, problem shaping.Problem) (shaping.Schedul
 // off first. Without a thumb nothing is divided, so one round is enough and takes off
 // those, too.
 func (d *draft) roundsBelowTop(top *Top) {
-	rounds := nearest(d.q*d.len.above) - top.Rounds
+	pace := d.req.Make.pace()
+	rounds := nearestIn(d.q*d.len.above, int(pace), 0) - top.Rounds
 	if given := d.req.Lengths.AboveGusset; given != 0 {
-		rounds = nearest(d.q * given.MM())
+		rounds = pace.nearest(d.q * given.MM())
 	}
-	least, evens := 1, boolInt(top.Odd > 0)
+	least, evens := int(pace), pace.takes(boolInt(top.Odd > 0))
 	if d.plan.Parted() {
 		least += evens
 	}
@@ -202,10 +204,10 @@ func (d *draft) roundsBelowTop(top *Top) {
 		if !k.handDone() {
 			above = max(above, k.handLeast())
 		}
-	case k.past(stitch.Hand), k.in(stitch.Hand) == k.lastOfHand() && k.begun(stitch.Hand) && evens > 0:
+	case k.past(stitch.Hand), k.in(stitch.Hand) >= k.lastOfHand()-pace.rest() && k.begun(stitch.Hand) && evens > 0:
 		above = k.RoundsAbove
 	default:
-		above = max(above, k.in(stitch.Hand)+boolInt(k.begun(stitch.Hand))*evens)
+		above = pace.up(max(above, k.in(stitch.Hand)+boolInt(k.begun(stitch.Hand))*evens))
 	}
 	d.plan.Body.RoundsAbove = above
 }
@@ -213,7 +215,8 @@ func (d *draft) roundsBelowTop(top *Top) {
 // topFits refuses a fixed number of rounds in which the top can't be closed.
 func (d *draft) topFits() error {
 	n, pin := d.plan.Body.Stitches.N, d.pins.TopRounds
-	needs := d.req.Make.closes(n).k
+	takes := func(n int) int { return d.req.Make.pace().takes(d.req.Make.closes(n).k) }
+	needs := takes(n)
 	if !pin.On || pin.N >= needs {
 		return nil
 	}
@@ -221,7 +224,7 @@ func (d *draft) topFits() error {
 	works(&faults, TopRounds.Path(), Fix(needs).text(), "is %d; %d stitches close in no fewer than %d rounds", pin.N, n, needs)
 	if d.pins.HandStitches.On {
 		most := n
-		for d.req.Make.closes(most).k > pin.N {
+		for takes(most) > pin.N {
 			most--
 		}
 		works(&faults, HandStitches.Path(), Fix(most).text(), "is %d; in %d rounds of the top at most %d stitches close", n, pin.N, most)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"thenar/internal/hand"
+	"thenar/internal/stitch"
 )
 
 // residuals works out how far the fabric is off the wish at the places that
@@ -54,6 +55,11 @@ func (d *draft) warn() {
 	d.warnCuff()
 	d.warnTight()
 	d.warnSmall()
+	for i := range p.Warnings {
+		if p.Make.Flat {
+			p.Warnings[i].Message = stitch.InRows(p.Warnings[i].Message)
+		}
+	}
 }
 
 func (p *Plan) say(code, format string, args ...any) {
@@ -62,7 +68,11 @@ func (p *Plan) say(code, format string, args ...any) {
 
 func (d *draft) warnSwatch() {
 	if !d.req.Gauge.Treated {
-		d.plan.say("swatch", "The girths may be some 3 %% off: the swatch was not both worked in the round and washed.")
+		how := "in the round"
+		if d.req.Make.Flat {
+			how = "flat"
+		}
+		d.plan.say("swatch", "The girths may be some 3 %% off: the swatch was not both worked %s and washed.", how)
 	}
 }
 
@@ -87,7 +97,7 @@ func (d *draft) warnBounds() {
 		p.say("thumb_count", "The thumb gets %d stitches, not %.1f: the fixed numbers are in the way.", t.N, t.Exact)
 	}
 	r, begun := p.Gusset.Rounds, d.progress.begun(p.Mound())
-	switch off := math.Abs(float64(r.N)-r.Exact) > 0.5+1e-9; {
+	switch off := math.Abs(float64(r.N)-r.Exact) > float64(p.Make.pace())/2+1e-9; {
 	case off && begun && d.req.Pins.Fixed(GussetRounds):
 		p.say(GussetRounds.Key(), "The %s gets the fixed %d rounds, not %.1f. Let go of them to come nearer.", p.Mound().Words(), r.N, r.Exact)
 	case off && begun:

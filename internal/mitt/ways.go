@@ -103,7 +103,7 @@ func (d *draft) problem() shaping.Problem {
 	g := &d.plan.Gusset
 	p := shaping.Problem{
 		From: g.Base, To: g.Stitches, Step: g.Step, Rounds: g.Rounds.N,
-		Gap: gussetGap, LeadOut: gussetLeadOut, Lambda: d.lambda(), First: d.pins.FirstIncrease.Or(1),
+		Gap: gussetGap, LeadOut: gussetLeadOut, Only: d.req.Make.pace().only(), Lambda: d.lambda(), First: d.pins.FirstIncrease.Or(1),
 		Worked: d.progress.in(stitch.Gusset), Changed: d.made(),
 	}
 	if k := d.progress; k != nil && k.Down {

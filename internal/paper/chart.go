@@ -327,6 +327,9 @@ func (p *chartPages) gussetText() string {
 	if p.g.FromLeft {
 		from, to = to, from
 	}
+	if p.g.Noun() == "row" {
+		return fmt.Sprintf("R%s. %d at each side stand for palm and back.", picture.Reading(p.g)[1:], chart.Neighbours)
+	}
 	return fmt.Sprintf("Read from the bottom up, %s to %s, as after each round. %d at each side stand for palm and back; the %s ones last.",
 		from, to, chart.Neighbours, from)
 }

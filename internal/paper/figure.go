@@ -115,10 +115,10 @@ func lifeWords(scale float64) string {
 func (h *handout) handCaption(hand *picture.Dressed, size string) string {
 	text := side(h.Doc.Side) + " palm towards you" + size + "."
 	if !h.o.Large { // which has no scale of rounds
-		text += " Each tick is a round, the long ones count by fives."
+		text += h.said(" Each tick is a round, the long ones count by fives.")
 	}
 	if hand.Dotted(h.handOptions()) {
-		text += " Each dot is an increase round."
+		text += h.said(" Each dot is an increase round.")
 	}
 	if len(h.Out.Plan.Filled) > 0 {
 		text += " ≈ estimated."

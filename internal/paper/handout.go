@@ -120,7 +120,7 @@ func (s *Sheet) lessonOptions(o Options) picture.LessonOptions {
 	p := s.Out.Plan
 	return picture.LessonOptions{
 		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Ops: s.Out.Mitt.Ops(), Tips: s.Out.Mitt.Tips(),
-		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp,
+		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp, Seam: p.Make.Flat,
 	}
 }
 

@@ -22,6 +22,15 @@ type stage struct {
 	fixed  bool   // their number is
 	mm     float64
 	notes  []string
+	rows   bool // its rounds are rows
+}
+
+// title returns the part's name.
+func (s stage) title() string {
+	if s.rows {
+		return stitch.InRows(s.part.Title())
+	}
+	return s.part.Title()
 }
 
 // unit names what is counted: "rounds", "rows", or "round (fixed)".
@@ -29,6 +38,9 @@ func (s stage) unit() string {
 	unit := s.noun + "s"
 	if s.rounds == 1 {
 		unit = s.noun
+	}
+	if s.rows {
+		unit = stitch.InRows(unit)
 	}
 	if s.fixed {
 		unit += fixedMark
@@ -73,7 +85,25 @@ func (h *handout) newLadder() ladder {
 	}
 	c.rungs = append(c.rungs, rung{at, c.end()})
 	c.placeRest()
+	if c.Out.Plan.Make.Flat {
+		c.inRows()
+	}
 	return c.ladder
+}
+
+// inRows says the notes of a ladder as they are said of rows.
+func (c *climb) inRows() {
+	for i := range c.stages {
+		c.stages[i].inRows()
+	}
+	c.thumb.inRows()
+}
+
+func (s *stage) inRows() {
+	s.rows = true
+	for i := range s.notes {
+		s.notes[i] = stitch.InRows(s.notes[i])
+	}
 }
 
 // mm returns how far a section reaches up.
@@ -116,7 +146,7 @@ func (c *climb) begin(part stitch.Part) []string {
 	}
 	switch part.Over() {
 	case stitch.OverWrist:
-		return []string{c.say(mitt.CastOn, castOn+words.Plural(p.Cuff.CastOn.N, "stitch"))}
+		return []string{c.say(mitt.CastOn, castOn+stitchesOn(p, p.Cuff.CastOn.N))}
 	case stitch.OverHeel:
 		return c.join(nil)
 	case stitch.OverMound:
@@ -191,13 +221,13 @@ func (c *climb) end() []string {
 	case p.Top != nil && grafted(c.Out.Mitt.Section(stitch.Top)):
 		return []string{"graft the last " + words.Plural(p.Top.End, "stitch")}
 	case p.Top != nil:
-		return []string{"draw the yarn through " + words.Plural(p.Top.End, "stitch")}
+		return []string{"draw the yarn through " + stitchesOn(p, p.Top.End)}
 	case p.Body.EdgingRounds > 0:
 		n = p.Body.EdgingStitches
 	case p.Parted():
 		n = p.Bridge.HandAfter
 	}
-	return []string{edge + words.Plural(n, "stitch")}
+	return []string{edge + stitchesOn(p, n)}
 }
 
 // grafted reports whether a section's last stitches are grafted.
@@ -316,7 +346,7 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 	case s.Closed() && s.Down:
 		list = append(list, "cast on "+words.Plural(s.CastOn, "stitch")+", closed")
 	case s.Closed():
-		list = append(list, "draw the yarn through "+words.Plural(s.Rounds[len(s.Rounds)-1].Out(), "stitch"))
+		list = append(list, "draw the yarn through "+stitchesOn(c.Out.Plan, s.Above(len(s.Rounds))))
 	}
 	return c.stage(s, list)
 }

@@ -21,7 +21,7 @@ func (h *handout) ownNumbers() block {
 		{"Stitches over " + over, project.Tenths(p.Gauge.Stitches * ten)},
 		{"Rounds over " + over, project.Tenths(p.Gauge.Rounds * ten)},
 		{"Hand, around", h.inLetters(p.Hand.Circumference.With(unit))},
-		{"Cast on", words.Plural(p.Cuff.CastOn.N, "stitch")},
+		{"Cast on", stitchesOn(p, p.Cuff.CastOn.N)},
 	}
 	if p.Gusseted() {
 		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its end", words.Plural(p.Gusset.Stitches, "stitch")},
@@ -38,6 +38,9 @@ func (h *handout) ownNumbers() block {
 		lines = append(lines, [2]string{"Thumb", words.Plural(p.Thumb.Stitches.N, "stitch") + ", " + words.Plural(p.Thumb.Rounds, "round")})
 	} else if p.Top != nil {
 		lines = append(lines, [2]string{"Top", words.Plural(p.Top.Rounds, "round")})
+	}
+	for i := range lines {
+		lines[i] = [2]string{h.said(lines[i][0]), h.said(lines[i][1])}
 	}
 	return h.ownRows(append(lines, [2]string{"Needles", ""}, [2]string{"Begun, finished", ""}))
 }

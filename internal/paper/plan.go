@@ -67,7 +67,7 @@ func (h *handout) mainCounts() string {
 	if h.About != "" {
 		list = append(list, p.Kind.Words())
 	}
-	list = append(list, fmt.Sprintf("%s %d", p.Said(mitt.CastOn), p.Cuff.CastOn.N), fmt.Sprintf("hand %d", p.Body.Stitches.N))
+	list = append(list, p.Said(mitt.CastOn)+" "+onNeedles(p, p.Cuff.CastOn.N), fmt.Sprintf("hand %d", p.Body.Stitches.N))
 	if p.Gusseted() {
 		list = append(list, fmt.Sprintf("gusset %d to %d in %s", p.Gusset.Base, p.Gusset.Stitches, words.Plural(p.Gusset.Rounds.N, "round")))
 	}
@@ -77,7 +77,7 @@ func (h *handout) mainCounts() string {
 	if p.Thumbed() {
 		list = append(list, fmt.Sprintf("thumb %d", p.Thumb.Stitches.N))
 	}
-	return strings.Join(list, " · ")
+	return h.said(strings.Join(list, " · "))
 }
 
 // doubts sets what to look at before the cast-on.

@@ -117,7 +117,7 @@ type stageHead struct {
 func (s *stageHead) wide() float64 { return s.name + stageGap + s.rounds }
 
 func (h *handout) stageHead(st stage) *stageHead {
-	s := &stageHead{title: st.part.Title(), count: strconv.Itoa(st.rounds), unit: st.unit()}
+	s := &stageHead{title: st.title(), count: strconv.Itoa(st.rounds), unit: st.unit()}
 	s.name = draw.Measure(s.title, h.body, draw.Regular)
 	s.rounds = draw.Measure(s.count, numeral*h.body, draw.Semibold) + draw.Measure(" "+s.unit, h.note(), draw.Regular)
 	return s

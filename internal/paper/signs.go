@@ -12,6 +12,23 @@ import (
 // keySigns returns what the key explains beside stitches and yarns: the signs of the
 // words, and the lines of a gusset's chart.
 func (h *handout) keySigns() []picture.Sign {
+	list := h.roundSigns()
+	for i := range list {
+		if s := &list[i]; h.Out.Plan.Make.Flat {
+			switch {
+			case s.Sign == "|" || s.Drawn == picture.SecondEdge:
+				s.Line = "a marker"
+			case s.Drawn == picture.FirstEdge:
+				s.Line = "edge of the gusset"
+			}
+			s.Line = stitch.InRows(s.Line)
+		}
+	}
+	return list
+}
+
+// roundSigns is that of a mitt in the round.
+func (h *handout) roundSigns() []picture.Sign {
 	list := h.signsOfWords()
 	if !h.o.Has(Chart) {
 		return list

@@ -22,6 +22,7 @@ func (m *fabric) draw(c *canvas, w *Worn) {
 		draw.Attr{Name: "fill-opacity", Value: "0.85"})
 	m.ribs(c, "")
 	m.seams(c)
+	m.sewn(c)
 	c.s.End()
 }
 

@@ -36,6 +36,7 @@ func NewDressed(p *mitt.Plan, o HandOptions) *Dressed {
 		m.outline(c).path(draw.Style{Fill: mittColour, Stroke: inkColour, Width: c.letter / 7, Round: true})
 		m.ribs(c, "")
 		m.seams(c)
+		m.sewn(c)
 	}
 	tip := f.onThumb(f.h.ThumbLength.MM(), 0)
 	return &Dressed{p, c.s, c.drawn, c.y(m.foot()), point{c.x(tip), c.y(tip)}}

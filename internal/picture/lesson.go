@@ -16,6 +16,7 @@ type LessonOptions struct {
 	Ops                    map[stitch.Op]bool // what its rounds hold, as that person reads them
 	Tips                   []int              // how many stitches its closed cast-ons begin
 	Held, Bridge, PickedUp int                // counts of the plan
+	Seam                   bool               // the thumb is picked up from the middle of the bridge: the words tell it
 }
 
 // lessonPanel is one drawing of a lesson with its title and the text below it, which

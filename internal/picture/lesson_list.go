@@ -83,6 +83,9 @@ var lessons = []lessonGroup{
 		return []lessonPanel{over}
 	}},
 	{"picking up", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
+		if o.Seam {
+			return nil
+		}
 		return []lessonPanel{{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}}
 	}},
 	{"closing the corners", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {

@@ -21,6 +21,7 @@ var notDrawn = map[stitch.Op]string{
 	stitch.Knit:     "every knitter knows it",
 	stitch.Purl:     "every knitter knows it",
 	stitch.KnitTBL:  "the second step of the make one and of the closed yarn over; by itself the words tell it",
+	stitch.PurlTBL:  "k tbl as it is worked on the wrong side; the words tell it",
 	stitch.Slip:     "the words tell it",
 	stitch.M1:       "the words tell it: it may lean either way",
 	stitch.CastOn:   "the bridge is drawn with the thumb and its corners",

@@ -48,6 +48,7 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 		}
 		m.ribs(c, o.Yarn)
 		m.seams(c)
+		m.sewn(c)
 	})
 	s := c.s
 	s.Width, s.Height = c.drawn.right+smallMargin, c.drawn.bottom+smallMargin

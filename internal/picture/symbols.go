@@ -59,6 +59,7 @@ var symbols = map[stitch.Op]string{
 	stitch.SK2P:     "M 80 85 L 20 15 M 48 85 L 34 40",
 	stitch.S2KP:     "M 50 12 L 50 85 M 50 35 L 20 85 M 50 35 L 80 85",
 	stitch.KnitTBL:  "M 25 85 L 60 45 C 75 28 65 12 50 12 C 35 12 25 28 40 45 L 75 85",
+	stitch.PurlTBL:  "M 25 75 L 60 40 C 75 25 65 12 50 12 C 35 12 25 25 40 40 L 75 75 M 20 90 L 80 90",
 	stitch.Slip:     "M 20 15 L 50 85 L 80 15",
 	// Make one: a post with a foot towards the side to which it leans.
 	stitch.M1:  "M 50 15 L 50 85 M 25 85 L 75 85",

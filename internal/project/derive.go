@@ -86,7 +86,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 		out.Mitt = stitch.FromLeft(out.Mitt)
 	}
 	out.Pair = pl.pair(d, marks, out)
-	tails := yarn.TailsOf(plan)
+	tails := yarn.TailsOf(plan, out.Mitt)
 	out.Words = words.Instructions(out.Mitt, words.Hands{
 		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails), Unit: out.Unit,
 	})

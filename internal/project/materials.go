@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"thenar/internal/gauge"
+	"thenar/internal/stitch"
 	"thenar/internal/units"
 	"thenar/internal/words"
 	"thenar/internal/yarn"
@@ -25,14 +26,18 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 	}
 	list := []Material{
 		{"Yarn", o.yarnText(ownYarn, weight)},
-		{o.Terms.Say("Gauge"), o.Terms.Say(Gauge(p.Gauge, o.Unit) + ", in stockinette in the round, washed.")},
-		{"Needles", needle + o.Terms.Say(", or what gives the gauge: double-pointed or a long circular; a darning needle.")},
+		{o.Terms.Say("Gauge"), o.Terms.Say(o.gauge())},
+		{"Needles", needle + o.Terms.Say(o.needles())},
 	}
 	switch w := p.Thumb.OnWaste; {
+	case p.Make.Flat:
+		if p.Gusseted() {
+			list = append(list, Material{"Markers", "2, for both edges of the gusset."}, o.holder())
+		}
 	case p.Gusseted():
 		list = append(list,
 			Material{"Markers", "2, unlike each other: the first where the round begins, the second at the gusset’s other edge."},
-			Material{"Holder", fmt.Sprintf("smooth waste yarn, %s, for %s.", words.Tail(holder, o.Unit), words.Plural(p.Thumb.Held, "stitch"))})
+			o.holder())
 	case w > 0:
 		list = append(list, Material{"Markers", "1, where the round begins."},
 			Material{"Waste yarn", fmt.Sprintf("smooth, as thick as yours and of another colour: %s, to knit %s.",
@@ -41,6 +46,28 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 		list = append(list, Material{"Markers", "1, where the round begins."})
 	}
 	return append(list, Material{"Tails", o.Terms.Say(o.tails())})
+}
+
+// gauge returns the gauge, and in what it is counted.
+func (o *Outputs) gauge() string {
+	text := Gauge(o.Plan.Gauge, o.Unit)
+	if o.Plan.Make.Flat {
+		return stitch.InRows(text) + ", in stockinette in rows, washed."
+	}
+	return text + ", in stockinette in the round, washed."
+}
+
+// needles returns what needles there may be beside those of the yarn.
+func (o *Outputs) needles() string {
+	if o.Plan.Make.Flat {
+		return ", or what gives the gauge: straight or circular; a darning needle for the seams."
+	}
+	return ", or what gives the gauge: double-pointed or a long circular; a darning needle."
+}
+
+// holder returns what keeps the thumb's stitches.
+func (o *Outputs) holder() Material {
+	return Material{"Holder", fmt.Sprintf("smooth waste yarn, %s, for %s.", words.Tail(holder, o.Unit), words.Plural(o.Plan.Thumb.Held, "stitch"))}
 }
 
 // holder is the length in mm of the yarn that holds the thumb's stitches (common
@@ -117,7 +144,7 @@ func (o *Outputs) ByColour() []string {
 
 // tails says how long the ends of yarn should be left, and what for.
 func (o *Outputs) tails() string {
-	t := yarn.TailsOf(o.Plan)
+	t := yarn.TailsOf(o.Plan, o.Mitt)
 	tail := func(mm float64) string { return words.Tail(mm, o.Unit) }
 	text := tail(t.CastOn) + " to cast on. "
 	if o.Plan.Down() {
@@ -131,6 +158,12 @@ func (o *Outputs) tails() string {
 			text += fmt.Sprintf(", %s for the thumb", tail(t.Thumb))
 		}
 		text += ". "
+	}
+	switch {
+	case t.ThumbSeam > 0:
+		text += fmt.Sprintf("The seams take %s and, for the thumb, %s. ", tail(t.Seam), tail(t.ThumbSeam))
+	case t.Seam > 0:
+		text += fmt.Sprintf("The seam takes %s. ", tail(t.Seam))
 	}
 	return text + fmt.Sprintf("All other ends: %s.", tail(t.End))
 }

@@ -25,7 +25,7 @@ import (
 // spelled is how each operation is written in instructions and in the fields
 // of a chart (the Craft Yarn Council's abbreviations, from memory).
 var spelled = map[stitch.Op]string{
-	stitch.Knit: "k", stitch.Purl: "p", stitch.KnitTBL: "k tbl", stitch.Slip: "sl", stitch.M1L: "M1L", stitch.M1R: "M1R", stitch.M1: "M1",
+	stitch.Knit: "k", stitch.Purl: "p", stitch.KnitTBL: "k tbl", stitch.PurlTBL: "p tbl", stitch.Slip: "sl", stitch.M1L: "M1L", stitch.M1R: "M1R", stitch.M1: "M1",
 	stitch.YarnOver: "yo", stitch.CastOn: "CO", stitch.LLI: "LLI", stitch.RLI: "RLI", stitch.KFB: "kfb", stitch.K2tog: "k2tog", stitch.SSK: "ssk",
 	stitch.P2tog: "p2tog", stitch.SSP: "ssp", stitch.K3tog: "k3tog", stitch.SK2P: "sk2p", stitch.S2KP: "s2kp", stitch.BindOff: "BO",
 	stitch.DrawUp: "draw up", stitch.Graft: "graft", stitch.JoinHem: "k with its cast-on loop", stitch.Hold: "hold", stitch.PickUp: "pick up", stitch.Take: "knit in",
@@ -36,6 +36,11 @@ var spelled = map[stitch.Op]string{
 var titles = map[stitch.Part]string{
 	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Opening: "Opening for the thumb", stitch.Gusset: "Thumb gusset",
 	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", stitch.Gap: "Gap beside the thumb", "index": "Index",
+}
+
+// titled reports whether a title is that of a part, whose rounds may be rows.
+func titled(title string, part stitch.Part) bool {
+	return title == titles[part] || title == stitch.InRows(titles[part])
 }
 
 // differs compares what was knitted from the words with the mitt.
@@ -50,7 +55,7 @@ func differs(read *readback.Mitt, m stitch.Mitt) error {
 			finish = spelled[s.Finish.Ops[0]]
 		}
 		switch {
-		case p.Title != titles[s.Part], p.CastOn != s.CastOn, len(p.From) != len(s.From), p.Moved != s.Shift,
+		case !titled(p.Title, s.Part), p.CastOn != s.CastOn, len(p.From) != len(s.From), p.Moved != s.Shift,
 			len(p.Rounds) != len(s.Rounds), p.Finish != finish, p.Finished != s.Finish.In():
 			return fmt.Errorf("%s: %+v", s.Part, p)
 		}
@@ -77,7 +82,7 @@ func charted(t *testing.T, read *readback.Mitt, g chart.Grid) error {
 		row := g.Rows[i]
 		var round []string
 		for _, p := range read.Parts {
-			if p.Title == titles[row.Section] {
+			if titled(p.Title, row.Section) {
 				round = p.Rounds[row.Round-1].Ops
 			}
 		}
@@ -88,7 +93,7 @@ func charted(t *testing.T, read *readback.Mitt, g chart.Grid) error {
 				shown = append(shown, op)
 			}
 		}
-		if number, _, _ := strings.Cut(fields[len(fields)-1], " "); number != strconv.Itoa(row.Round) || len(shown) > len(round) || g.View != chart.GussetView && len(shown) != len(round) || !around(shown, round) {
+		if fields[len(fields)-1] != strings.TrimSpace(strconv.Itoa(row.Round)+" "+row.Side.Words()) || len(shown) > len(round) || g.View != chart.GussetView && len(shown) != len(round) || !around(shown, round) {
 			return fmt.Errorf("%s in %s, %s round %s: %v is read as %v", g.View, g.Layout, row.Section, fields[len(fields)-1], shown, round)
 		}
 	}

@@ -26,6 +26,7 @@ type reportThumbMade struct {
 type reportPieceMade struct {
 	Direction mitt.Direction `json:"direction"`
 	Flat      bool           `json:"flat"`
+	Seam      int            `json:"seam_stitches,omitempty"` // cast on beyond the plan's counts; of a flat piece only
 }
 
 type reportCuffMade struct {
@@ -50,7 +51,7 @@ func reportMadeOf(p *mitt.Plan) reportMade {
 	m := &p.Make
 	r := reportMade{
 		Thumb: reportThumbMade{Construction: mitt.NoThumb},
-		Piece: reportPieceMade{cmp.Or(m.Direction, mitt.Up), m.Flat},
+		Piece: reportPieceMade{cmp.Or(m.Direction, mitt.Up), m.Flat, p.SeamStitches()},
 		Cuff:  reportCuffMade{Kind: cmp.Or(m.Cuff, mitt.RibCuff), Folded: p.Cuff.Facing},
 	}
 	if p.Parted() {

@@ -16,14 +16,16 @@ type needles struct {
 	edge     int              // loops of the cast-on that nothing is joined to
 	lower    []int            // under the waste yarn that was knitted in, in the order worked
 	bridge   []int            // stitches cast on over the gap, in the order made
-	gusset   int              // live stitches before the gusset's marker; −1 without a marker
+	gusset   int              // live stitches before the gusset's marker, or between its two; −1 without one
+	before   int              // live stitches before the first of two
+	sewn     int              // seams that were sewn
 	rows     bool             // the work goes to and fro
 	wrong    bool             // the wrong side faces
 }
 
 // ledger has the number of stitches that each operation takes and makes.
 var ledger = map[string][2]int{
-	"k": {1, 1}, "p": {1, 1}, "k tbl": {1, 1}, "sl": {1, 1},
+	"k": {1, 1}, "p": {1, 1}, "k tbl": {1, 1}, "p tbl": {1, 1}, "sl": {1, 1},
 	"M1L": {0, 1}, "M1R": {0, 1}, "M1": {0, 1}, "yo": {0, 1}, "LLI": {0, 1}, "RLI": {0, 1},
 	"kfb": {1, 2}, "k2tog": {2, 1}, "ssk": {2, 1}, "p2tog": {2, 1}, "ssp": {2, 1},
 	"k3tog": {3, 1}, "sk2p": {3, 1}, "s2kp": {3, 1},
@@ -60,7 +62,7 @@ func (n *needles) work(op string, right *[]int) error {
 		n.edge--
 		*right = append(*right, taken[0])
 		return nil
-	case "k", "p", "k tbl", "sl", "k2tog", "ssk", "p2tog", "ssp", "k3tog", "sk2p", "s2kp":
+	case "k", "p", "k tbl", "p tbl", "sl", "k2tog", "ssk", "p2tog", "ssp", "k3tog", "sk2p", "s2kp":
 		*right = append(*right, taken[0])
 		return nil
 	case waste:
@@ -107,18 +109,20 @@ func (n *needles) work(op string, right *[]int) error {
 
 // Patterns of the lines that are not rounds.
 var (
-	garter   = regexp.MustCompile(`^The first (\d+) rounds are an edge in garter stitch:`)
-	brings   = regexp.MustCompile(`^The next round brings the stitches to the hand’s (\d+)\.$`)
+	garter   = regexp.MustCompile(`^The first (\d+) (?:round|row)s are an edge in garter stitch:`)
+	brings   = regexp.MustCompile(`^The next (?:round|row) brings the stitches to the hand’s (\d+)(?:, and the seam’s (\d+))?\.$`)
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
+	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|1 stitch), and another after the next (?:one|(\d+)): the gusset grows between them\.$`)
+	passes   = regexp.MustCompile(`^A row begins at the seam, on the little finger’s side\. The (?:right|left) hand’s right side crosses [^.]*\bthe back and (\d+) stitch(?:es)? of the palm\b`)
 	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (?:last|first) (\d+) stitch(?:es)?\b`)
 	sets     = regexp.MustCompile(`^Slip (\d+) to waste yarn(?: for the gap, slip (\d+) to waste yarn)?\.`)
 	gap      = regexp.MustCompile(`^Put the thumb’s (\d+) stitch(?:es)? that waits? for the gap on one needle, the hand’s (\d+) on another\b`)
 	grafts   = regexp.MustCompile(`^Graft the thumb’s (\d+) to the hand’s (\d+);`)
-	multiple = regexp.MustCompile(`^The next round brings the stitches to a multiple of (\d+), for the ribbing\.$`)
+	multiple = regexp.MustCompile(`^The next (?:round|row) brings the stitches to a multiple of (\d+)(?:, and the seam’s (\d+))?, for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
 	takeOut  = regexp.MustCompile(`^Take the waste yarn out, loop by loop\. Put the (\d+) loops? below it on (?:a needle|one needle, the (\d+) above on another)\.$`)
@@ -146,11 +150,20 @@ func (n *needles) otherLine(p *Part, line string) error {
 	if ok, err := n.edges(p, line); ok {
 		return err
 	}
+	switch {
+	case strings.HasPrefix(line, "Sew the thumb’s seam and the long one in mattress stitch"):
+		n.sewn = 2
+	case strings.HasPrefix(line, "Sew the seam in mattress stitch"):
+		n.sewn = 1
+	}
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)
 	}
-	if k, ok := number(brings); ok {
-		p.brings = [2]int{len(p.Rounds) + 1, k}
+	if found := brings.FindStringSubmatch(line); found != nil {
+		p.brings = [2]int{len(p.Rounds) + 1, atoi(found[1])}
+		if found[2] != "" {
+			p.brings[1] += atoi(found[2])
+		}
 		return nil
 	}
 	if k, ok := number(garter); ok {
@@ -190,6 +203,15 @@ func (n *needles) otherLine(p *Part, line string) error {
 		}
 		return nil
 	}
+	if found := markers.FindStringSubmatch(line); found != nil {
+		return n.twoMarkers(p, found[1], found[2])
+	}
+	if k, ok := number(passes); ok {
+		if k >= len(n.live)/2 {
+			return fmt.Errorf("%d stitches are on the needles, half of them the palm's", len(n.live))
+		}
+		return nil
+	}
 	if k, ok := number(crosses); ok {
 		if k >= len(n.live)/2 {
 			return fmt.Errorf("%d stitches are on the needles, half of them the palm's", len(n.live))
@@ -204,8 +226,12 @@ func (n *needles) otherLine(p *Part, line string) error {
 			return n.finish(p, finish.op, k)
 		}
 	}
-	if k, ok := number(multiple); ok {
-		p.multiples = append(p.multiples, multipleOf{len(p.Rounds) + 1, k})
+	if found := multiple.FindStringSubmatch(line); found != nil {
+		besides := 0
+		if found[2] != "" {
+			besides = atoi(found[2])
+		}
+		p.multiples = append(p.multiples, multipleOf{len(p.Rounds) + 1, atoi(found[1]), besides})
 		return nil
 	}
 	if s, ok := readSchedule(line, p.edge); ok {

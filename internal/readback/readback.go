@@ -28,12 +28,13 @@ type Part struct {
 	ends      int        // stitches at either end of every row that were said to be knitted
 	texts     []string   // of the rounds worked
 	multiples []multipleOf
+	rows      bool   // it was worked to and fro
 	edge      int    // rounds of garter stitch that were said to begin it
 	brings    [2]int // a round that was said to bring the stitches to the hand's, and to how many
 }
 
 // multipleOf is a round that was said to bring the stitches to a multiple.
-type multipleOf struct{ round, of int }
+type multipleOf struct{ round, of, besides int }
 
 // checkSaid compares what was said of single rounds with what was knitted.
 func (p *Part) checkSaid() error {
@@ -43,11 +44,15 @@ func (p *Part) checkSaid() error {
 		}
 	}
 	for _, m := range p.multiples {
-		if m.of < 1 || m.round > len(p.Rounds) || p.Rounds[m.round-1].After%m.of != 0 {
+		if m.of < 1 || m.round > len(p.Rounds) || (p.Rounds[m.round-1].After-m.besides)%m.of != 0 {
 			return fmt.Errorf("round %d was to bring the stitches to a multiple of %d", m.round, m.of)
 		}
 	}
-	if r, to := p.brings[0], p.brings[1]; r > 0 && (r != len(p.Rounds) || p.Rounds[r-1].After != to) {
+	last := len(p.Rounds)
+	if p.rows && last > 1 {
+		last-- // the one on the wrong side is not shaped
+	}
+	if r, to := p.brings[0], p.brings[1]; r > 0 && (r != last || p.Rounds[r-1].After != to) {
 		return fmt.Errorf("round %d was to end with the hand's %d stitches", r, to)
 	}
 	for r := range p.edge {
@@ -91,7 +96,7 @@ func Read(text string) (*Mitt, error) {
 	if len(n.live) > 0 || n.waiting() > 0 {
 		return nil, fmt.Errorf("at the end %d stitches are on the needles and %d on waste yarn", len(n.live), n.waiting())
 	}
-	return m, nil
+	return m, n.seams(m)
 }
 
 var (
@@ -127,6 +132,7 @@ func (n *needles) follow(p *Part, line string) error {
 func (n *needles) oneRound(p *Part, text string) error {
 	r, err := n.round(text)
 	if err == nil && n.rows {
+		p.rows = true
 		r.Ops, err = n.turn(r.Ops)
 	}
 	if err == nil {
@@ -181,7 +187,7 @@ func (n *needles) end(p *Part) error {
 	if p == nil {
 		return nil
 	}
-	n.gusset = -1
+	n.gusset, n.before = -1, 0
 	if err := p.checkSaid(); err != nil {
 		return fmt.Errorf("%s: %w", p.Title, err)
 	}

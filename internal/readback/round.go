@@ -15,16 +15,25 @@ func (n *needles) round(text string) (Round, error) {
 		return Round{}, fmt.Errorf("it ends without a count")
 	}
 	w := worker{needles: n, marker: n.gusset}
-	before, after, marked := strings.Cut(found[1], " | ")
-	if err := w.list(before, !marked); err != nil {
+	pieces := strings.Split(found[1], " | ")
+	if n.before > 0 && len(pieces) == 3 { // the gusset stands inside a row
+		if err := w.list(pieces[0], false); err != nil {
+			return Round{}, err
+		}
+		if w.eaten != n.before || len(w.right) != n.before {
+			return Round{}, fmt.Errorf("the first marker comes after %d stitches, and %d are worked before it", n.before, w.eaten)
+		}
+		w.eaten, pieces = 0, pieces[1:]
+	}
+	if err := w.list(pieces[0], len(pieces) == 1); err != nil {
 		return Round{}, err
 	}
-	if marked {
+	if len(pieces) == 2 {
 		if n.gusset >= 0 && w.eaten != n.gusset {
 			return Round{}, fmt.Errorf("the gusset has %d stitches, and %d are worked before the marker", n.gusset, w.eaten)
 		}
-		w.marker = len(w.right)
-		if err := w.list(after, true); err != nil {
+		w.marker = len(w.right) - n.before
+		if err := w.list(pieces[1], true); err != nil {
 			return Round{}, err
 		}
 	}
@@ -89,6 +98,9 @@ func (w *worker) list(text string, last bool) error {
 			item = uncapitalised(item)
 		}
 		if item == "purl" && last && len(items) == 1 {
+			return w.do("p", len(w.live))
+		}
+		if item == "purl to the end" && last && i == len(items)-1 {
 			return w.do("p", len(w.live))
 		}
 		if item == "knit" || item == "knit to the end" {

@@ -72,12 +72,15 @@ func (n *needles) faces(noun, side string, more int) error {
 
 // otherSide is how a stitch looks from behind, if it has a name there.
 var otherSide = map[string]string{
-	"k": "p", "p": "k", "k2tog": "p2tog", "p2tog": "k2tog", "ssk": "ssp", "ssp": "ssk", "yo": "yo", "M1": "M1",
+	"k": "p", "p": "k", "k tbl": "p tbl", "p tbl": "k tbl", "k2tog": "p2tog", "p2tog": "k2tog", "ssk": "ssp", "ssp": "ssk", "yo": "yo", "M1": "M1",
 }
 
 // turn turns the work after a row, and returns the row as it looks on the right side.
 func (n *needles) turn(ops []string) ([]string, error) {
 	slices.Reverse(n.live)
+	if n.before > 0 && n.gusset >= 0 {
+		n.before = len(n.live) - n.before - n.gusset
+	}
 	was := n.wrong
 	n.wrong = !was
 	if !was {
@@ -124,4 +127,37 @@ func (w *worker) asSeen(item string) (ok bool, err error) {
 		w.ops[i] = fromRight + w.ops[i]
 	}
 	return true, nil
+}
+
+// twoMarkers places the markers at both edges of a gusset in a row.
+func (n *needles) twoMarkers(p *Part, before, inside string) error {
+	one := func(digits string) int {
+		if digits == "" {
+			return 1
+		}
+		return atoi(digits)
+	}
+	n.before, n.gusset = one(before), one(inside)
+	if !n.rows || n.wrong || n.before+n.gusset >= len(n.live) || len(p.Rounds) > 0 {
+		return fmt.Errorf("%d stitches are on the needles", len(n.live))
+	}
+	return nil
+}
+
+// seams checks that a piece that was worked flat from its cast-on is sewn: one seam, and
+// one more of a thumb.
+func (n *needles) seams(m *Mitt) error {
+	if n.sewn == 0 {
+		return nil
+	}
+	want := 1
+	for _, p := range m.Parts {
+		if len(p.From) > 0 {
+			want++
+		}
+	}
+	if !n.rows || n.sewn != want {
+		return fmt.Errorf("%d seams are sewn, and there are %d", n.sewn, want)
+	}
+	return nil
 }

@@ -18,14 +18,14 @@ type schedule struct {
 }
 
 var (
-	wholeSchedule = regexp.MustCompile(`^(.*?)(?:\. (\d+) (?:in|de)crease rounds)?, (\d+) → (\d+) stitch(?:es)?\. Rounds? ([\d, ]+)\.$`)
-	plainSchedule = regexp.MustCompile(`^Plain for (\d+) rounds?: (\d+) stitch(?:es)? stay as they are\.$`)
+	wholeSchedule = regexp.MustCompile(`^(.*?)(?:\. (\d+) (?:in|de)crease (?:round|row)s)?, (\d+) → (\d+) stitch(?:es)?\. (?:Round|Row)s? ([\d, ]+)\.$`)
+	plainSchedule = regexp.MustCompile(`^Plain for (\d+) (?:round|row)s?: (\d+) stitch(?:es)? stay as they are\.$`)
 	afterEdge     = regexp.MustCompile(`^after the edge `)
-	lead          = regexp.MustCompile(`^(\d+) plain rounds?, then `)
-	steady        = regexp.MustCompile(`^an? (?:in|de)crease round(?: every round|, then (\d+) plain rounds?); (once|twice|(\d+) times) in all(?:, then (\d+) plain rounds? more)?$`)
-	changing      = regexp.MustCompile(`^an? (?:in|de)crease round, then another (.*)$`)
-	single        = regexp.MustCompile(`^one (?:in|de)crease round$`)
-	interval      = regexp.MustCompile(`^every (?:(\d+)(?:st|nd|rd|th) )?round (once|twice|(\d+) times)$`)
+	lead          = regexp.MustCompile(`^(\d+) plain (?:round|row)s?, then `)
+	steady        = regexp.MustCompile(`^an? (?:in|de)crease (?:round|row)(?: every (?:round|row)|, then (\d+) plain (?:round|row)s?); (once|twice|(\d+) times) in all(?:, then (\d+) plain (?:round|row)s? more)?$`)
+	changing      = regexp.MustCompile(`^an? (?:in|de)crease (?:round|row), then another (.*)$`)
+	single        = regexp.MustCompile(`^one (?:in|de)crease (?:round|row)$`)
+	interval      = regexp.MustCompile(`^every (?:(\d+)(?:st|nd|rd|th) )?(?:round|row) (once|twice|(\d+) times)$`)
 )
 
 // readSchedule reads a schedule of a part whose first rounds, so many, are an edge.

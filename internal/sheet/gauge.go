@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"thenar/internal/gauge"
+	"thenar/internal/mitt"
 	"thenar/internal/units"
 )
 
@@ -59,7 +60,7 @@ func (r *reader) gauge() gaugeSection { return gaugeSection{r.swatches(), r.vari
 
 func (r *reader) swatches() []gauge.Swatch {
 	var swatches []gauge.Swatch
-	worked := find(pathSwatches).find("worked")
+	worked, flat := find(pathSwatches).find("worked"), r.sheet.Given(mitt.PathFlat) == "true"
 	for i := range r.sheet.Rows(pathSwatches) {
 		at := row(pathSwatches, i)
 		swatches = append(swatches, gauge.Swatch{
@@ -67,7 +68,8 @@ func (r *reader) swatches() []gauge.Swatch {
 			Width:     r.required(at+".width", "give the width over which the stitches were counted"),
 			Rounds:    r.number(at+".rounds", ""),
 			Height:    r.length(at + ".height"),
-			Flat:      r.choice(at+".worked", worked) == "flat",
+			Flat:      r.choice(at+".worked", worked) == "flat" || flat && r.flag(at+".on_needles", false),
+			ForFlat:   flat,
 			Washed:    r.flag(at+".washed", false),
 			OnNeedles: r.flag(at+".on_needles", false),
 			CountedTo: r.numberOr(at+".counted_to", 0.5),

@@ -43,6 +43,7 @@ var workedKeys = slices.Concat([]node{
 	{key: "top", kind: choice, words: topWords},
 	{key: "place", kind: choice, words: placeWords},
 	{key: "construction", kind: choice, words: constructionWords},
+	{key: "flat", kind: flag},
 	{key: "from_tip", kind: flag},
 	{key: "joins_above", kind: flag},
 	{key: "cuff_turned", kind: flag},
@@ -79,7 +80,7 @@ type workedFlag struct {
 // workedFlags returns the flags of what is knitted; one that is left out is false.
 func workedFlags(k *mitt.Progress) []workedFlag {
 	return []workedFlag{
-		{"from_tip", &k.Down}, {"joins_above", &k.JoinsAbove}, {"cuff_turned", &k.CuffTurned}, {"hand_turned", &k.HandTurned}, {"thumb_turned", &k.ThumbTurned},
+		{"flat", &k.Flat}, {"from_tip", &k.Down}, {"joins_above", &k.JoinsAbove}, {"cuff_turned", &k.CuffTurned}, {"hand_turned", &k.HandTurned}, {"thumb_turned", &k.ThumbTurned},
 	}
 }
 

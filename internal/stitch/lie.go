@@ -16,18 +16,18 @@ func (s *Section) Lies(r int) int {
 // worked as number r.
 func (s *Section) Above(r int) int {
 	if s.Down {
-		return s.Rounds[r-1].In()
+		return s.Around(s.Rounds[r-1].In())
 	}
-	return s.Rounds[r-1].Out()
+	return s.Around(s.Rounds[r-1].Out())
 }
 
 // Below returns the stitches at the lower edge, on the hand, of the round that is worked
 // as number r.
 func (s *Section) Below(r int) int {
 	if s.Down {
-		return s.Rounds[r-1].Out()
+		return s.Around(s.Rounds[r-1].Out())
 	}
-	return s.Rounds[r-1].In()
+	return s.Around(s.Rounds[r-1].In())
 }
 
 // Joins returns the set of stitches at which the section joins the rest of the mitt: that

@@ -13,6 +13,7 @@ const (
 	Knit               // knit
 	Purl               // purl
 	KnitTBL            // knit through the back loop
+	PurlTBL            // purl through the back loop
 	Slip               // slip purlwise, yarn behind
 	M1L                // make one leaning left
 	M1R                // make one leaning right
@@ -65,6 +66,7 @@ var table = [opCount]info{
 	Knit:     {"k", "k", "knit", 1, 1, Knit, true},
 	Purl:     {"p", "p", "purl", 1, 1, Purl, true},
 	KnitTBL:  {"ktbl", "k tbl", "knit through the back loop", 1, 1, KnitTBL, true},
+	PurlTBL:  {"ptbl", "p tbl", "purl through the back loop", 1, 1, PurlTBL, false},
 	Slip:     {"sl", "sl", "slip purlwise with the yarn behind", 1, 1, Slip, true},
 	M1L:      {"m1l", "M1L", "make one leaning left", 0, 1, M1R, true},
 	M1R:      {"m1r", "M1R", "make one leaning right", 0, 1, M1L, true},
@@ -135,7 +137,7 @@ func (o Op) Keeps() bool { return o == Hold || o == Waste }
 func (o Op) comesBack() bool { return o == Take }
 
 // Purled reports whether an operation leaves its stitch with the purl side out.
-func (o Op) Purled() bool { return o == Purl || o == P2tog || o == SSP }
+func (o Op) Purled() bool { return o == Purl || o == PurlTBL || o == P2tog || o == SSP }
 
 // Paintable reports whether o may be painted in the chart.
 func (o Op) Paintable() bool { return table[o].paint }

@@ -1,6 +1,10 @@
 package stitch
 
-import "slices"
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
 
 // Side says which side of the fabric faces the knitter.
 type Side uint8
@@ -74,7 +78,7 @@ func (r Round) Worked() []Op {
 
 // turned lists the operations that look like each other from the two sides of the
 // fabric.
-var turned = [][2]Op{{Knit, Purl}, {K2tog, P2tog}, {SSK, SSP}}
+var turned = [][2]Op{{Knit, Purl}, {KnitTBL, PurlTBL}, {K2tog, P2tog}, {SSK, SSP}}
 
 // Turned returns the operation that makes on the wrong side what o looks like on the
 // right side. Where both are the same it is o.
@@ -108,4 +112,17 @@ func (r Round) mirroredBefore() int {
 		return r.Before
 	}
 	return len(r.Ops) - r.Before - r.Lead
+}
+
+// aRound finds rounds in a text, but not "in the round".
+var aRound = regexp.MustCompile(`(in the )?\b([Rr])ound(s?)\b`)
+
+// InRows returns a text about rounds as one about rows.
+func InRows(text string) string {
+	return aRound.ReplaceAllStringFunc(text, func(found string) string {
+		if strings.HasPrefix(found, "in the ") && !strings.HasSuffix(found, "s") {
+			return found
+		}
+		return strings.NewReplacer("Round", "Row", "round", "row").Replace(found)
+	})
 }

@@ -26,9 +26,13 @@ func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
 	if !part.Marked() || r.Lead == 0 || r.Lead == len(r.Ops) {
 		return fmt.Sprintf("%s (%d).", opening(joinRepeats(colouredRuns(r, yarns))), r.Out())
 	}
-	lead := joinRepeats(colouredRuns(cut(r, 0, r.Lead), yarns[:r.Lead]))
-	hand := joinRepeats(colouredRuns(cut(r, r.Lead, len(r.Ops)), yarns[r.Lead:]))
-	if of := inYarns(r.Ops[r.Lead:], yarns[r.Lead:]); len(of) == 1 && plain(r.Ops[r.Lead:]) {
+	to := r.Before + r.Lead
+	lead := joinRepeats(colouredRuns(cut(r, r.Before, to), yarns[r.Before:to]))
+	if r.Before > 0 {
+		lead = joinRepeats(colouredRuns(cut(r, 0, r.Before), yarns[:r.Before])) + " | " + lead
+	}
+	hand := joinRepeats(colouredRuns(cut(r, to, len(r.Ops)), yarns[to:]))
+	if of := inYarns(r.Ops[to:], yarns[to:]); len(of) == 1 && plain(r.Ops[to:]) {
 		hand = "knit " + of[0] + " to the end"
 	}
 	return fmt.Sprintf("%s | %s %s.", opening(lead), hand, counted(part, r))

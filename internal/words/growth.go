@@ -24,4 +24,7 @@ func growthLine(op stitch.Op, fromLeft bool) string {
 
 // closes says how the yarn overs of a gusset are closed, in the rounds that the
 // schedule counts as plain.
-const closes = "In the round after each increase, knit the yarn overs through the back loop: that closes their holes."
+const (
+	closes     = "In the round after each increase, knit the yarn overs through the back loop: that closes their holes."
+	closesRows = "In the row after each increase, purl the yarn overs through the back loop: that closes their holes."
+)

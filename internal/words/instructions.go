@@ -66,7 +66,7 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 	bridge, boundOff := bridgeOf(m), false
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		passage := Passage{Part: s.Part, Title: s.Part.Title()}
+		passage := Passage{Part: s.Part, Title: inRows(s.Part.Title(), s)}
 		if i > 0 {
 			passage.Steps = append(passage.Steps, toAndFro(&m.Sections[i-1], s)...)
 		}
@@ -75,6 +75,7 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
 		boundOff = boundOff || count(s.Finish, stitch.BindOff) > 0
 		if i == len(m.Sections)-1 {
+			passage.Steps = append(passage.Steps, by.sewing(m)...)
 			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside."})
 		}
 		for i, s := range passage.Steps {
@@ -112,9 +113,12 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	say := func(text string) { steps = append(steps, Step{Text: text}) }
 	if s.CastOn > 0 {
 		say(by.castOn(s))
+		if s.Seam > 0 {
+			say(bothEdges)
+		}
 	}
 	for _, text := range edges(s) {
-		say(text)
+		say(inRows(text, s))
 	}
 	if len(s.From) > 0 && len(s.Rounds) == 0 {
 		return append(steps, Step{Text: by.gapWaits(s)})
@@ -126,7 +130,11 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	for _, text := range freed {
 		say(text)
 	}
-	if len(s.From) > 0 && freed == nil {
+	if len(s.From) > 0 && s.Seam > 0 {
+		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn in the middle of the bridge%s.", taken(s), by.leaving(by.Tails.End)))
+		say(by.rowAlong(bridge.stitches))
+		say("The first and the last stitch picked up go into the thumb’s seam.")
+	} else if len(s.From) > 0 && freed == nil {
 		say(fmt.Sprintf("Put the %s back on the needles. %s", taken(s), by.join()))
 		picked := count(s.Rounds[0], stitch.PickUp)
 		say(by.along(bridge.stitches, picked))
@@ -138,25 +146,35 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	if s.About.Below {
 		say("It ends below the thumb, so that the whole hand is free. " + by.pair())
 	}
-	if s.Part.Marked() && len(s.Rounds) > 0 {
+	switch {
+	case len(s.Rounds) == 0:
+	case s.Part.Marked() && s.Seam > 0:
+		say(by.across(s.About.Inset))
+		say(rowMarkers(s.Rounds[0].Before, s.Rounds[0].LeadIn()))
+	case s.Part.Marked():
 		say(by.round("with the first stitch of the gusset. After it", s))
 		say(secondMarker(s.Rounds[0].LeadIn(), s.Down))
-	}
-	switch {
 	case s.About.Ends > 0:
 		say(by.rows())
-	case s.Part.Over() == stitch.OverMound && !s.Part.Marked():
+	case s.Part.Over() == stitch.OverMound:
 		say(by.round("where the thumb will be. From there", s))
 	}
-	if len(s.Rounds) > 0 && count(s.Rounds[0], stitch.Hold) > 0 && !s.Down {
+	switch {
+	case len(s.Rounds) == 0 || count(s.Rounds[0], stitch.Hold) == 0 || s.Down:
+	case s.Seam > 0:
+		say(rowDivides(count(s.Rounds[0], stitch.CastOn)))
+	default:
 		say(divides(count(s.Rounds[0], stitch.CastOn)))
 	}
 	if s.Shift != 0 {
 		say(shift(s, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
-		say(schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds), s.About.Edge))
-		if by.Closed {
+		say(inRows(schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds), s.About.Edge), s))
+		switch {
+		case by.Closed && s.Seam > 0:
+			say(closesRows)
+		case by.Closed:
 			say(closes)
 		}
 	}
@@ -195,6 +213,9 @@ type Tails struct {
 	Hand   float64 // to bind off the hand
 	Thumb  float64 // to bind off the thumb
 	End    float64 // at all other starts and ends
+	Seam   float64 // to sew the seam of a flat piece
+
+	ThumbSeam float64 // and that of its thumb
 }
 
 // leaving says how long a tail is left.
@@ -249,10 +270,10 @@ func rounds(s stitch.Section) []Step {
 			steps = append(steps, Step{Text: joinsThumb(r)})
 		}
 		if i+1 == fitsRib(&s) {
-			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to a multiple of %d, for the ribbing.", r.Noun(), s.About.Rib)})
+			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to a multiple of %d%s, for the ribbing.", r.Noun(), s.About.Rib, besides(&s))})
 		}
-		if by := s.About.Shaping; by != nil && i+1 == len(s.Rounds) && r.In() == by.To && r.Out() != by.To {
-			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to the hand’s %d.", r.Noun(), r.Out())})
+		if by := s.About.Shaping; by != nil && i+1 == lastShaped(&s) && r.In() == by.To && r.Out() != by.To {
+			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to the hand’s %d%s.", r.Noun(), s.Around(r.Out()), besides(&s))})
 		}
 		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text, Rows: r.Row(), Side: r.Side})
 		last = text
@@ -271,8 +292,11 @@ func Round(part stitch.Part, r stitch.Round) string {
 		return fmt.Sprintf("Purl %s.", counted(part, r))
 	}
 	if part.Marked() && r.Lead > 0 && r.Lead < len(r.Ops) {
-		lead, hand := cut(r, 0, r.Lead), cut(r, r.Lead, len(r.Ops))
-		return fmt.Sprintf("%s | %s %s.", opening(phrase(lead)), strings.TrimSpace(rest(hand)), counted(part, r))
+		list := []string{phrase(cut(r, r.Before, r.Before+r.Lead)), strings.TrimSpace(rest(cut(r, r.Before+r.Lead, len(r.Ops))))}
+		if r.Before > 0 {
+			list = append([]string{phrase(cut(r, 0, r.Before))}, list...)
+		}
+		return fmt.Sprintf("%s %s.", opening(strings.Join(list, " | ")), counted(part, r))
 	}
 	return fmt.Sprintf("%s %s.", opening(phrase(r)), counted(part, r))
 }
@@ -280,7 +304,7 @@ func Round(part stitch.Part, r stitch.Round) string {
 // counted returns the count after a round: "(40)", or "(40, of which 7 in the
 // gusset)" for a part whose block is counted by itself.
 func counted(part stitch.Part, r stitch.Round) string {
-	if part.Marked() && (plain(r.Ops) || r.Lead > 0 && r.Lead < len(r.Ops)) {
+	if part.Marked() && (plain(r.Ops) || r.Row() && r.Lead > 0 || r.Lead > 0 && r.Lead < len(r.Ops)) {
 		return fmt.Sprintf("(%d, of which %d in the %s)", r.Out(), r.LeadOut(), part.Words())
 	}
 	return fmt.Sprintf("(%d)", r.Out())
@@ -299,6 +323,9 @@ func cut(r stitch.Round, from, to int) stitch.Round {
 func rest(r stitch.Round) string {
 	if plain(r.Ops) {
 		return "knit to the end"
+	}
+	if len(r.Ops) == count(r, stitch.Purl) {
+		return "purl to the end"
 	}
 	return phrase(r)
 }

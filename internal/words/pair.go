@@ -23,7 +23,13 @@ func Between(this, other *mitt.Plan) []string {
 			list = append(list, "increases in "+Ranges(in))
 		}
 	}
-	return append(list, differing(onwardNumbers(this, other))...)
+	list = append(list, differing(onwardNumbers(this, other))...)
+	for i := range list {
+		if this.Make.Flat {
+			list[i] = stitch.InRows(list[i])
+		}
+	}
+	return list
 }
 
 // Words says in what the other hand differs; "" if both are alike.

@@ -77,19 +77,22 @@ func runs(r stitch.Round) []string {
 }
 
 // atCorner names the corner of the gap whose strand the ith operation takes in: the
-// second one's stitch ends the round. It is empty for other operations.
+// second one's stitch ends the round, or is the row's other one. It is empty for other operations.
 func atCorner(ops []stitch.Op, i int) string {
 	switch {
 	case ops[i] == stitch.CornerM1 && slices.Contains(ops[:i], stitch.CornerM1):
 		return " with the strand at corner 2"
 	case ops[i] == stitch.CornerM1:
-	case ops[i] != stitch.GapK2tog && ops[i] != stitch.GapSSK:
+	case !atGap(ops[i]):
 		return ""
-	case i > 0 && i == len(ops)-1 && ops[i-1] != stitch.PickUp:
+	case i > 0 && i == len(ops)-1 && ops[i-1] != stitch.PickUp, slices.ContainsFunc(ops[:i], atGap):
 		return " with the strand at corner 2"
 	}
 	return " with the strand at corner 1"
 }
+
+// atGap reports whether an operation takes in a strand of the gap.
+func atGap(op stitch.Op) bool { return op == stitch.GapK2tog || op == stitch.GapSSK }
 
 // alike reports whether two operations of a round are the same, including the
 // name under which they keep stitches aside.

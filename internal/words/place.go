@@ -183,6 +183,9 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 	case stitch.DrawUp:
 		text = fmt.Sprintf("Cut the yarn%s. Draw it through the %s left, pull tight and fasten off inside.", by.leaving(by.Tails.End), Plural(s.Finish.In(), "stitch"))
 	}
+	if s.Noun() == "row" {
+		return []Step{{Text: text}}
+	}
 	return []Step{{Text: text + " Marker off."}}
 }
 

@@ -45,7 +45,11 @@ func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 		r.thumb()
 	}
 	for i := range r.list {
-		r.list[i].Why = t.Say(r.list[i].Why)
+		one := &r.list[i]
+		if p.Make.Flat {
+			one.flat(p)
+		}
+		one.Why = t.Say(one.Why)
 	}
 	return r.list
 }

@@ -62,7 +62,7 @@ func TestRowsInWords(t *testing.T) {
 	var all, told strings.Builder
 	require.NoError(t, Write(&all, passages))
 	require.NoError(t, Write(&told, Told(passages)))
-	assert.Contains(t, told.String(), `Plain rounds
+	assert.Contains(t, told.String(), `Plain rows
 Take the marker off. From here on work to and fro: turn at the end of every row.
 Row 1 (right side): Knit (12).
 Row 2 (wrong side): k2, p8, k2 (12).

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 )
 
 // Weight is a class of yarn thickness, by gauge.
@@ -47,11 +48,14 @@ type Tails struct {
 	Hand   float64 // to bind off the hand: 6 widths, and the end to weave in; 0 for a closed top
 	Thumb  float64 // to bind off the thumb, likewise
 	End    float64 // at all other starts and ends
+	Seam   float64 // to sew a flat piece: twice its length, and the ends; 0 in the round
+
+	ThumbSeam float64 // to sew its thumb
 }
 
 // TailsOf returns the tails of a plan, by the same allowances as the estimate.
-func TailsOf(p *mitt.Plan) Tails {
-	width := func(n int) float64 { return float64(n) / p.Gauge.Stitches }
+func TailsOf(p *mitt.Plan, m stitch.Mitt) Tails {
+	width := func(n int) float64 { return float64(n+p.SeamStitches()) / p.Gauge.Stitches }
 	t := Tails{CastOn: castOnWidths*width(p.Cuff.CastOn.N) + tail, End: tail}
 	if p.Down() {
 		t.CastOn, t.Hand = tail, castOffWidths*width(p.Cuff.CastOn.N)+tail
@@ -65,5 +69,26 @@ func TailsOf(p *mitt.Plan) Tails {
 		t.Hand = castOffWidths*width(p.Body.EdgingStitches) + tail
 		t.Thumb = castOffWidths*width(p.Thumb.EdgingStitches) + tail
 	}
+	seam, thumb := seams(p, m)
+	if seam > 0 {
+		t.Seam = seamWidths*seam + 2*tail
+	}
+	if thumb > 0 {
+		t.ThumbSeam = seamWidths*thumb + 2*tail
+	}
 	return t
+}
+
+// seams returns the lengths in mm of a mitt's seams, the hand's and the thumb's.
+func seams(p *mitt.Plan, m stitch.Mitt) (hand, thumb float64) {
+	for i := range m.Sections {
+		switch s := &m.Sections[i]; {
+		case s.Seam == 0:
+		case s.Part.Over() == stitch.OverDigit:
+			thumb += s.Reach(p.Gauge.Rounds)
+		default:
+			hand += s.Reach(p.Gauge.Rounds)
+		}
+	}
+	return hand, thumb
 }

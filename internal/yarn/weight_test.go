@@ -23,7 +23,7 @@ func TestWeightOf(t *testing.T) {
 // cast-on takes 3 × 150 + 200 mm; 42 are 175 mm, 6 × 175 + 200 mm to bind off.
 func TestTailsOf(t *testing.T) {
 	p := planned(t, mitt.Fingerless, 24, 32, true)
-	tails := TailsOf(p)
+	tails := TailsOf(p, p.Mitt())
 	width := func(n int) float64 { return float64(n) / p.Gauge.Stitches }
 	assert.InDelta(t, 3*width(p.Cuff.CastOn.N)+200, tails.CastOn, 1e-9)
 	assert.InDelta(t, 6*width(p.Body.EdgingStitches)+200, tails.Hand, 1e-9)

@@ -98,6 +98,7 @@ type Estimate struct {
 const (
 	castOnWidths  = 3.0
 	castOffWidths = 6.0
+	seamWidths    = 2.0   // a seam takes of its length, in mattress stitch (common practice, no source)
 	tail          = 200.0 // mm, at every start and end
 	minHalf       = 0.10
 )
@@ -111,7 +112,7 @@ const (
 
 // Of estimates the yarn of a plan and its rounds m:
 //
-//	loops × l + 3 × cast-on widths + 6 × cast-off widths + 200 mm × starts and ends
+//	loops × l + 3 × cast-on widths + 6 × cast-off widths + 2 × seams + 200 mm × starts and ends
 //
 // with the loop length l from an unravelled swatch, else from a weighed one
 // (by the ball's length and mass), else √(Ks/(g·q)) with g and q the stitches and
@@ -170,7 +171,13 @@ func edges(p *mitt.Plan, m stitch.Mitt) float64 {
 			tails++
 		}
 	}
-	return (castOnWidths*float64(on)+castOffWidths*float64(off))/p.Gauge.Stitches + tail*float64(tails)
+	hand, thumb := seams(p, m)
+	for _, seam := range [2]float64{hand, thumb} {
+		if seam > 0 {
+			tails += 2
+		}
+	}
+	return seamWidths*(hand+thumb) + (castOnWidths*float64(on)+castOffWidths*float64(off))/p.Gauge.Stitches + tail*float64(tails)
 }
 
 func count(ops []stitch.Op, op stitch.Op) int {

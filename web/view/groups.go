@@ -20,7 +20,7 @@ var groups = []Group{
 		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten, no thumb"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 	}},
-	{Title: "Swatch", Terms: []words.Term{words.TermSwatch, words.TermGauge}, Note: "Knit it in the round, wash it, let it dry. Count over {over} or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
+	{Title: "Swatch", Terms: []words.Term{words.TermSwatch, words.TermGauge}, Note: "Knit it in the round, or flat for a flat mitt; wash it, let it dry. Count over {over} or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},
 	{Title: "Hand", Terms: []words.Term{words.TermGusset}, Note: "Lay the tape without pulling. Only the hand is needed; the rest is filled until you measure it.", Fields: []Field{
 		{Path: "hand.wrist_circumference", Label: "Wrist", Help: "round the wrist bones", Unit: unitSign},
 		{Path: "hand.hand_circumference", Label: "Hand", Help: "round the knuckles, without the thumb", Unit: unitSign, Need: true},

@@ -150,13 +150,19 @@ func (a Answer) roundsOf(r words.Reason) (from, to int) {
 func (a Answer) onLadder(r words.Reason) (name, value string) {
 	switch r.Of {
 	case mitt.Rhythm:
-		value = strings.TrimSuffix(strings.TrimSuffix(strings.TrimPrefix(r.Value, "every "), " rounds"), " round")
+		value = strings.TrimPrefix(r.Value, "every ")
+		for _, noun := range []string{" rounds", " round", " rows", " row"} {
+			value = strings.TrimSuffix(value, noun)
+		}
 		if value == "one increase" {
 			return "increase", "once"
 		}
 		return a.Out.Plan.Rung(r.Of), strings.Replace(value, " to ", "–", 1)
 	case mitt.IncreaseRounds:
 		return a.Out.Plan.Rung(r.Of), firstAndLast(r.Number)
+	}
+	if n := a.Out.Plan.SeamStitches(); n > 0 && r.Of == mitt.CastOn {
+		return a.Out.Plan.Rung(r.Of), fmt.Sprintf("%s + %d", r.Number, n)
 	}
 	return a.Out.Plan.Rung(r.Of), r.Number
 }

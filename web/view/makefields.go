@@ -30,6 +30,7 @@ var makeFields = []Field{
 		{string(mitt.InCentre), "make ones in its middle"},
 	}},
 	{Path: "stitch.both_edges", Label: "Increases", Choices: []Choice{{"true", "at both edges of the gusset"}, {"false", "at one edge"}}},
+	{Path: mitt.PathFlat, Label: "The mitt is", Usual: "false", Choices: []Choice{{"", "knitted in the round"}, {"true", "knitted flat, with a seam"}}},
 	{Path: mitt.PathCuff, Label: "Cuff is", Usual: string(mitt.RibCuff), Choices: []Choice{
 		{"", "ribbed"}, {string(mitt.GarterCuff), "garter stitch"}, {string(mitt.RolledCuff), "a rolled edge"}, {string(mitt.HemCuff), "a folded hem"}, {string(mitt.Gauntlet), "a gauntlet"},
 	}},
@@ -48,11 +49,9 @@ var makeFields = []Field{
 	{Path: mitt.PathWedges, Label: "Wedges", Help: "3 to 8; left out: 4"},
 }
 
-// keptFields are choices that can be described, but not planned yet. The form
-// doesn't show them; what a file brings of them can be let go where it is refused.
-var keptFields = []Field{
-	{Path: mitt.PathFlat, Label: "Worked", Usual: "false", Choices: []Choice{{"", "in the round"}, {"true", "flat"}}},
-}
+// keptFields are choices that can be described, but not planned yet: none at present. The
+// form doesn't show them; what a file brings of them can be let go where it is refused.
+var keptFields []Field
 
 // makeField returns the field of a choice of how a mitt is made, shown or kept.
 func makeField(path string) (f Field, ok bool) {

@@ -27,11 +27,7 @@ func TestTheFormOffersWhatIsPlanned(t *testing.T) {
 			}
 		}
 	}
-	assert.Equal(t, map[string]int{mitt.PathDirection: 2, mitt.PathConstruction: 4, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
-	for path, value := range map[string]string{mitt.PathFlat: "true"} {
-		_, a := fitAnswer(t, map[string]string{path: value})
-		assert.Nil(t, a.Out, "%s=%s can be planned: offer it", path, value)
-	}
+	assert.Equal(t, map[string]int{mitt.PathDirection: 2, mitt.PathConstruction: 4, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathFlat: 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
 }
 
 // What is refused is said in the words of the form, with a button that takes the
@@ -40,7 +36,6 @@ func TestARefusedChoiceHasAWayOut(t *testing.T) {
 	for _, c := range []struct{ path, value, says, way, sets string }{
 		{mitt.PathIncrease, "centre", "is make ones in its middle, which grows to both sides; choose make ones for increases at one edge", "Take make ones", "thumb.increase=m1"},
 		{mitt.PathInset, "3", "has no use at the side; leave it out, or write palm for the place", "Leave it out", "thumb.inset="},
-		{mitt.PathFlat, "true", "", "Take in the round", "piece.flat=false"},
 	} {
 		d, a := fitAnswer(t, map[string]string{c.path: c.value, "stitch.both_edges": "false"})
 		if c.says != "" {

@@ -1,0 +1,132 @@
+package mitt
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/stitch"
+	"thenar/internal/testenv"
+)
+
+// inRows makes a request flat, with the fixed numbers that rows can have.
+func inRows(r *Request) {
+	r.Make.Flat = true
+	if r.Make.Construction == Straight || r.Make.Construction == Slit {
+		r.Make.Construction = ""
+	}
+	for _, n := range fixable {
+		switch pin := r.Pins.Pin(n); {
+		case pin == nil || !pin.On:
+		case n.Measure() == InRounds:
+			pin.N += pin.N % 2
+		case n.Measure() == AtRounds:
+			pin.N = toAndFro.shaped(pin.N)
+		}
+	}
+	for i := range r.Pins.Rhythm {
+		r.Pins.Rhythm[i] = toAndFro.up(r.Pins.Rhythm[i])
+	}
+	if list := slices.Clone(r.Pins.IncreaseRounds); len(list) > 0 {
+		for i := range list {
+			list[i] = toAndFro.shaped(list[i])
+		}
+		r.Pins.IncreaseRounds = slices.Compact(list)
+	}
+}
+
+// shapes reports whether a row makes or takes off stitches, or parts some off.
+func shapes(r stitch.Round) bool {
+	return slices.ContainsFunc(r.Ops, func(o stitch.Op) bool { return o.In() != 1 || o.Out() != 1 })
+}
+
+// Random hands in rows, every kind, cuff, top, increase and place: the ledger is sound on
+// both hands and the mirror's mirror is the piece itself; each part has an even number
+// of rows, begun on the right side; only odd rows are shaped; both edges are plain
+// stitches, which the seam takes; a top has two rows for each decrease, and a thumb's
+// corners are decreased in rows 3 and 5 (engine of the project; common practice, no
+// source).
+func TestFlatPieces(t *testing.T) {
+	rng, pl, made := rand.New(rand.NewPCG(23, 13)), New(), map[stitch.Part]int{}
+	corners := map[int]int{}
+	for range testenv.Cases(600, 6_000) {
+		r := likely(rng)
+		if rng.IntN(4) == 0 && r.Kind.info().parts {
+			r.Pins.ThumbDecreases = Fix(rng.IntN(5))
+		}
+		if rng.IntN(6) == 0 {
+			r.Pins.CuffPlainRounds = Fix(0)
+		}
+		inRows(r)
+		p, err := pl.Plan(r)
+		if err != nil {
+			continue
+		}
+		m := p.Mitt()
+		require.Empty(t, stitch.Ledger(m), "%+v", r)
+		left := stitch.Mirror(m)
+		require.Empty(t, stitch.Ledger(left), "%+v", r)
+		require.Empty(t, cmp.Diff(m, stitch.Mirror(left)))
+		require.Equal(t, p.Cuff.CastOn.N+2, m.Sections[0].CastOn)
+		for _, s := range m.Sections {
+			made[s.Part]++
+			require.Zero(t, len(s.Rounds)%2, "%s: %+v", s.Part, r)
+			require.Equal(t, 1, s.Seam)
+			for i, row := range s.Rounds {
+				require.Equal(t, i%2 == 0, row.Side == stitch.RightSide, "%s, row %d", s.Part, i+1)
+				require.True(t, i%2 == 0 || !shapes(row), "%s, row %d: %v of %+v", s.Part, i+1, row.Ops, r)
+				for _, edge := range []stitch.Op{row.Ops[0], row.Ops[len(row.Ops)-1]} {
+					require.Contains(t, []stitch.Op{stitch.Knit, stitch.Purl, stitch.JoinHem, stitch.PickUp}, edge, "%s, row %d: %+v", s.Part, i+1, r)
+				}
+			}
+		}
+		if p.Top != nil {
+			require.GreaterOrEqual(t, p.Top.Rounds, 2*len(p.Top.DecreaseRounds), "%+v", r)
+		}
+		if list := p.Thumb.DecreaseRounds; len(list) > 0 {
+			require.Equal(t, []int{3, 5}[:len(list)], list, "%+v", r)
+			corners[p.Thumb.Decreased]++
+		}
+	}
+	for part, n := range made {
+		assert.Greater(t, n, 100, "%s", part)
+	}
+	assert.Len(t, corners, 4)
+	t.Logf("planned %v, corners %v", made, corners)
+}
+
+// What is knitted in rows stays, row for row, whatever changes after it.
+func TestWorkedRowsStay(t *testing.T) {
+	workedStays(t, testenv.Cases(600, 6_000), inRows, stitch.BelowThumb, stitch.Opening)
+}
+
+// Whatever is knitted, a try that changes nothing changes no row.
+func TestRowsWorkedAsPlanned(t *testing.T) { asPlanned(t, testenv.Cases(20, 200), inRows) }
+
+// What is written of rows that are knitted may be wrong in any number.
+func TestAnyRowsWorked(t *testing.T) { workedAnything(t, testenv.Cases(1_000, 10_000), inRows) }
+
+// Worked by hand: 44 stitches round the hand of which 3 are the base leave 20 for the
+// palm and 21 for the back; with an edge stitch at both ends a right hand's row is 22,
+// the gusset, 21; a left hand's is 21, the gusset, 22. The thumb's 4 picked up are two at
+// both sides of the held, and one more at each edge.
+func TestARowBeginsAtTheSeam(t *testing.T) {
+	r := adult(Pins{})
+	r.Make.Flat = true
+	p, err := New().Plan(r)
+	require.NoError(t, err)
+	m := p.Mitt()
+	left := stitch.Mirror(m)
+	for part, c := range map[stitch.Part]struct{ before, after int }{stitch.Gusset: {22, 21}, stitch.Hand: {22, 21}} {
+		row := m.Section(part).Rounds[0]
+		assert.Equal(t, c.before, row.Before, "%s", part)
+		assert.Equal(t, c.after, len(row.Ops)-row.Before-row.Lead, "%s", part)
+		assert.Equal(t, c.after, left.Section(part).Rounds[0].Before, "%s", part)
+	}
+	first := m.Section(stitch.Thumb).Rounds[0].Ops
+	assert.Equal(t, typed(t, "pick3 gapk2tog k13 gapssk pick3").Ops, first)
+}

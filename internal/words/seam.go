@@ -1,0 +1,124 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// What is said of a piece with a seam, in place of the beginning of a round and of its
+// markers.
+
+// bothEdges follows the cast-on.
+const bothEdges = "The first and the last stitch of every row go into the seam."
+
+// across returns where a row begins and what it crosses. On the wrong side it goes back the
+// same way. Beside a gusset in the palm some stitches of the palm lie on the back's side.
+func (h Hands) across(inset int) string {
+	hand, back := "right", "the back"
+	if h.Left {
+		hand = "left"
+	}
+	if inset > 0 {
+		back = fmt.Sprintf("the back and %s of the palm", Plural(inset, "stitch"))
+	}
+	way := []string{back, "the gusset", "the palm"}
+	if h.Left != h.FromLeft {
+		way[0], way[2] = way[2], way[0]
+	}
+	return fmt.Sprintf("A row begins at the seam, on the little finger’s side. The %s hand’s right side crosses %s. %s", hand, strings.Join(way, ", then "), h.pair())
+}
+
+// rowMarkers returns where the markers at both edges of a gusset are placed.
+func rowMarkers(before, base int) string {
+	next := "the next one"
+	if base != 1 {
+		next = fmt.Sprintf("the next %d", base)
+	}
+	return fmt.Sprintf("Place a marker after the first %s, and another after %s: the gusset grows between them.", Plural(before, "stitch"), next)
+}
+
+// rowDivides is divides in rows.
+func rowDivides(bridge int) string {
+	text := "Take both markers off."
+	if bridge == 0 {
+		text += " Nothing is cast on over the gap: knit across it and pull snug."
+	}
+	return text
+}
+
+// rowAlong returns where the stitches of a thumb with a seam are picked up, as the mitt
+// is held for it: see along.
+func (h Hands) rowAlong(bridge int) string {
+	corner := "left"
+	if h.FromLeft {
+		corner = "right"
+	}
+	edge := "the bridge"
+	if bridge == 0 {
+		edge = "the top of the gap"
+	}
+	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up from the middle of %s to its %s corner. Turn it fingers up for the held stitches, then pick up the rest of %s.", edge, corner, edge)
+}
+
+// sewing returns how the seams of a mitt are sewn, once all is knitted.
+func (h Hands) sewing(m stitch.Mitt) []Step {
+	hand, thumb := false, false
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		digit := s.Part.Over() == stitch.OverDigit
+		hand, thumb = hand || s.Seam > 0 && !digit, thumb || s.Seam > 0 && digit
+	}
+	if !hand {
+		return nil
+	}
+	what, takes := "the seam", Tail(h.Tails.Seam, h.Unit)
+	if thumb {
+		what, takes = "the thumb’s seam and the long one", fmt.Sprintf("%s and %s", Tail(h.Tails.ThumbSeam, h.Unit), takes)
+	}
+	text := "Sew " + what + " in mattress stitch, right side out: one stitch of each edge goes inside."
+	if h.Tails.Seam > 0 {
+		text += " Take " + takes + " of yarn."
+	}
+	return []Step{{Text: text}}
+}
+
+// besides follows a count of stitches that leaves out those of the seam.
+func besides(s *stitch.Section) string {
+	if s.Seam == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", and the seam’s %d", 2*s.Seam)
+}
+
+// lastShaped returns the last round of a section that may be shaped: of rows that is the
+// last on the right side.
+func lastShaped(s *stitch.Section) int {
+	if n := len(s.Rounds); n > 0 && s.Rounds[n-1].Side == stitch.WrongSide {
+		return n - 1
+	}
+	return len(s.Rounds)
+}
+
+// inRows returns a text about rounds as one about rows, where they are.
+func inRows(text string, s *stitch.Section) string {
+	if s.Noun() == "row" {
+		return stitch.InRows(text)
+	}
+	return text
+}
+
+// flat says a reason of a flat piece: about rows, and with the stitches of the seam.
+func (r *Reason) flat(p *mitt.Plan) {
+	switch r.Of {
+	case mitt.CastOn:
+		n, seam := p.Count(mitt.CastOn), p.SeamStitches()
+		r.Value = fmt.Sprintf("%d + %s", n, Plural(seam, "stitch"))
+		r.Why += fmt.Sprintf(" The seam takes %d more: cast on %d.", seam, n+seam)
+	case mitt.GussetRounds:
+		r.Why += " Rows come in pairs: each part begins on the right side."
+	}
+	r.Name, r.Value, r.Why = stitch.InRows(r.Name), stitch.InRows(r.Value), stitch.InRows(r.Why)
+}
