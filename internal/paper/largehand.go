@@ -72,7 +72,7 @@ const leaderRoom = 6.0
 
 // names sets only the names of the parts of a ladder, and the heights of its rungs.
 func (f *largeFigure) names(l ladder) *setLadder {
-	s := &setLadder{ladder: l, width: draw.Measure(heightsFrom, f.body, draw.Regular)}
+	s := &setLadder{ladder: l, width: draw.Measure(f.measuredFrom(), f.body, draw.Regular)}
 	style := draw.TextStyle{Size: f.body}
 	for _, st := range l.stages {
 		s.width = max(s.width, draw.Measure(st.part.Title(), f.body, draw.Regular)+1)

@@ -189,6 +189,8 @@ func (h *handout) offBy() string {
 		try = "half-way up the gusset"
 	case p.Parted():
 		try = "just below the thumb"
+	case p.Top == nil:
+		try = "before the edging"
 	}
 	off := float64(p.Body.Stitches.N) / p.Gauge.Stitches * h.Out.Summary.Half
 	return fmt.Sprintf("Girths may come out %s off: try it on %s.", words.UpTo(off, h.Out.Unit), try)

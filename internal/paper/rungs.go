@@ -47,16 +47,8 @@ func (h *handout) setLadder(l ladder, width float64) *setLadder {
 	return s
 }
 
-// heightsFrom says once, above the uppermost height, from where heights are measured.
-const heightsFrom = "from the cast-on:"
-
-// measuredFrom returns heightsFrom, or the cuff's edge where that is bound off last.
-func (h *handout) measuredFrom() string {
-	if h.Out.Mitt.Down() {
-		return "from the cuff’s edge:"
-	}
-	return heightsFrom
-}
+// measuredFrom says once, above the uppermost height, from where heights are measured.
+func (h *handout) measuredFrom() string { return "from " + words.LowerEdge(h.Out.Mitt) + ":" }
 
 // rightLine sets a line of text at the right end of a width.
 func rightLine(text string, width float64, style draw.TextStyle) part {

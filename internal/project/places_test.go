@@ -158,7 +158,7 @@ func TestSmallNumbersReadRight(t *testing.T) {
 	}{
 		"no bridge": {
 			map[string]string{"pins.bridge": "0", "kind": "mitten"},
-			[]string{"Nothing is cast on over the gap: knit across it and pull snug.", "bridge: nothing is cast on over the gap.", "at the side line: slip back that far. Move the marker there."},
+			[]string{"Nothing is cast on over the gap: knit across it and pull snug.", "bridge: nothing is cast on over the gap.", "at the side line: slip back that far, the yarn loose inside. Move the marker there."},
 			[]string{"bridge,", "cast on 0", "along the 0", "0 whole"},
 		},
 		"one stitch": {

@@ -23,7 +23,7 @@ Row 5 (right side): Sl1, ssk, k3, yo, k2 (8).
 Row 6 (wrong side): P1, sl1 with the yarn in front, k2tog, kfb as seen from the right side, p3 (8).
 
 Hand
-Join in the round again: put the marker before the first stitch and pull that snug.
+Join in the round again: turn, put the marker here, and pull the first stitch of the next round snug.
 Round 1: Knit (8).
 Bind off all 8 stitches.
 `

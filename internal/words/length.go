@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"thenar/internal/mitt"
@@ -19,10 +20,11 @@ type Length struct {
 	Until  string  // where it ends on the hand
 	End    int     // the round that is begun there, if its end is worked otherwise; 0: none
 	How    string  // how that end is worked: "the ribbing"
-	Whole  float64 // from the cast-on to its end in mm, if that is what fixes it; 0: no
+	Whole  float64 // from the lower edge to its end in mm, if that is what fixes it; 0: no
 
 	unit units.Unit // that is told first
 	rows bool       // its rounds are rows
+	edge string     // where Whole is measured from
 }
 
 // Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
@@ -43,7 +45,7 @@ func (l Length) Stop() string { return capital(l.stop()) + "." }
 func (l Length) stop() string {
 	switch {
 	case l.Whole > 0:
-		return fmt.Sprintf("knit until it is %s from the cast-on: %s", Both(l.Whole, l.unit), l.Until)
+		return fmt.Sprintf("knit until it is %s from %s: %s", Both(l.Whole, l.unit), l.edge, l.Until)
 	case l.How != "":
 		return fmt.Sprintf("begin %s %d, %s, %s", noun(l.rows), l.End, l.How, l.Until)
 	case l.End > 0:
@@ -95,7 +97,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 		if len(s.Rounds) == 0 {
 			continue
 		}
-		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row"}
+		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row", edge: LowerEdge(m)}
 		whole += l.MM
 		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
 			l.Whole, l.Until = whole, plainUntil(p)
@@ -105,6 +107,18 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 		list = append(list, l)
 	}
 	return list
+}
+
+// LowerEdge returns what the lower edge of a finished mitt is called, from which heights
+// are measured. The cast-on of a hem lies inside.
+func LowerEdge(m stitch.Mitt) string {
+	switch {
+	case slices.ContainsFunc(m.Sections, func(s stitch.Section) bool { return s.About.Folded > 0 }):
+		return "the hem’s edge"
+	case m.Down():
+		return "the cuff’s edge"
+	}
+	return "the cast-on"
 }
 
 // plainUntil returns what begins on the hand above the plain rounds. The end of the

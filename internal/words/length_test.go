@@ -102,3 +102,14 @@ func TestWhereAnEndIsBegun(t *testing.T) {
 		}
 	}
 }
+
+// A hem's cast-on is folded inside, and a mitt from the fingertips has none at its cuff:
+// its heights are measured from the edge that is seen.
+func TestHeightsAreFromTheLowerEdge(t *testing.T) {
+	section := func(about stitch.About, down bool) stitch.Mitt {
+		return stitch.Mitt{Sections: []stitch.Section{{Part: stitch.Cuff, About: about, Down: down}}}
+	}
+	assert.Equal(t, "the cast-on", LowerEdge(section(stitch.About{}, false)))
+	assert.Equal(t, "the hem’s edge", LowerEdge(section(stitch.About{Folded: 7}, false)))
+	assert.Equal(t, "the cuff’s edge", LowerEdge(section(stitch.About{}, true)))
+}

@@ -135,12 +135,12 @@ func shift(s *stitch.Section, bridge bridge) string {
 	const move = " Move the marker there."
 	if s.Down {
 		if n < 0 {
-			return fmt.Sprintf("The round now begins %s earlier, on the thumb’s side: slip back that far.", Plural(-n, "stitch")) + move
+			return fmt.Sprintf("The round now begins %s earlier, on the thumb’s side: slip back that far, the yarn loose inside.", Plural(-n, "stitch")) + move
 		}
 		return fmt.Sprintf("Knit %d more: the round now begins on the thumb’s side.", n) + move
 	}
 	if n < 0 {
-		return fmt.Sprintf("The round now begins %s earlier, at the side line: slip back that far.", Plural(-n, "stitch")) + move
+		return fmt.Sprintf("The round now begins %s earlier, at the side line: slip back that far, the yarn loose inside.", Plural(-n, "stitch")) + move
 	}
 	where := "at the side line"
 	if at := n - bridge.before; at > 0 && at < bridge.stitches {

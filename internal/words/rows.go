@@ -25,7 +25,7 @@ func toAndFro(below, s *stitch.Section) []Step {
 	case is == "row":
 		return []Step{{Text: "Take the marker off. From here on work to and fro: turn at the end of every row."}}
 	}
-	return []Step{{Text: "Join in the round again: put the marker before the first stitch and pull that snug."}}
+	return []Step{{Text: "Join in the round again: turn, put the marker here, and pull the first stitch of the next round snug."}}
 }
 
 // rows returns how the rows of an opening at the thumb's side lie on the hand.

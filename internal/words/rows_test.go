@@ -70,7 +70,7 @@ Rows 3–7: Work rows 1–2 twice more, then row 1 (12).
 Row 8 (wrong side): yo, p1, ssp, k1, k3tog as seen from the right side, M1L as seen from the right side, yo, p2tog, sl1 with the yarn in front, p2 (11).
 
 Hand
-Join in the round again: put the marker before the first stitch and pull that snug.
+Join in the round again: turn, put the marker here, and pull the first stitch of the next round snug.
 Round 1: Knit (11).
 `)
 	for _, text := range []string{all.String(), told.String()} {

@@ -17,7 +17,7 @@ func onWaste(s *stitch.Section) []string {
 		return nil
 	}
 	return []string{
-		"The first round marks the thumb’s place: knit it with waste yarn, smooth and of another colour.",
+		"The first round begins with the thumb’s place: knit those stitches with waste yarn, smooth and of another colour.",
 		"Slip what you knitted with it back, and knit it again with the working yarn. Leave the ends of the waste yarn hanging.",
 	}
 }
