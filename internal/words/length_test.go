@@ -67,7 +67,7 @@ func TestUnitsAgreeAndTheSheetsComesFirst(t *testing.T) {
 	assert.Equal(t, "2.4 cm / 1 in", Both(23.57, units.CM))
 	assert.Equal(t, "1 in / 2.4 cm", Both(23.57, units.IN))
 	assert.Equal(t, "54 in / 135 cm", Tail(1304, units.IN))
-	l := Length{Rounds: 19, MM: 19 / 0.32, Whole: 102, Until: "the hand begins there", unit: units.IN}
+	l := Length{Rounds: 19, MM: 19 / 0.32, edge: "the cast-on", Whole: 102, Until: "the hand begins there", unit: units.IN}
 	assert.Equal(t, "Knit until it is 4 in / 10.2 cm from the cast-on: the hand begins there.", l.Stop())
 }
 
