@@ -4,7 +4,7 @@ import { Needles, waits } from "../../static/js/needles.js";
 import { Strips, toned, windowOf } from "../../static/js/strips.js";
 import { knitted, topOf } from "../../static/js/try.js";
 
-const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", part: "cuff", round, is_round: true, note: "" })).concat({ section: "gusset", part: "gusset", round: 1, is_round: true, note: "" });
+const rounds = () => [1, 2, 3].map((round) => ({ section: "cuff", part: "cuff", round, is_round: true, noun: "round", note: "" })).concat({ section: "gusset", part: "gusset", round: 1, is_round: true, noun: "round", note: "" });
 const mitt = () => [{ section: "cuff", part: "cuff", round: 0, is_round: false, note: "" }, ...rounds(), { section: "gusset", part: "gusset", round: 2000, is_round: false, note: "" }];
 
 test("a press counts a round, and none beyond either end", () => {
