@@ -118,7 +118,11 @@ func (h *handout) handCaption(hand *picture.Dressed, size string) string {
 		text += h.said(" Each tick is a round, the long ones count by fives.")
 	}
 	if hand.Dotted(h.handOptions()) {
-		text += h.said(" Each dot is an increase round.")
+		change := "an increase"
+		if h.Out.Plan.Down() {
+			change = "a decrease"
+		}
+		text += h.said(" Each dot is " + change + " round.")
 	}
 	if len(h.Out.Plan.Filled) > 0 {
 		text += " ≈ estimated."

@@ -257,15 +257,15 @@ func (c *climb) notes(s *stitch.Section) []string {
 // increases says where the gusset grows.
 func (c *climb) increases() []string {
 	g := &c.Out.Plan.Gusset
-	value, change, first := map[mitt.Number]string{}, "increase", "the first in "
 	if c.Out.Plan.Down() {
-		change, first = "decrease", "counted from the cuff, the last in "
+		return c.decreases(g)
 	}
+	value := map[mitt.Number]string{}
 	for _, r := range c.Out.Reasons {
 		value[r.Of] = r.Value
 	}
 	return []string{
-		c.say(mitt.Increases, words.Plural(g.Increases, change+" round")) + ", " + c.say(mitt.FirstIncrease, first+value[mitt.FirstIncrease]) +
+		c.say(mitt.Increases, words.Plural(g.Increases, "increase round")) + ", " + c.say(mitt.FirstIncrease, "the first in "+value[mitt.FirstIncrease]) +
 			", " + c.say(mitt.Rhythm, value[mitt.Rhythm]) + ": " + c.say(mitt.IncreaseRounds, value[mitt.IncreaseRounds]),
 		"to " + words.Plural(g.Stitches, "stitch"),
 	}
@@ -347,28 +347,6 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 		list = append(list, "cast on "+words.Plural(s.CastOn, "stitch")+", closed")
 	case s.Closed():
 		list = append(list, "draw the yarn through "+stitchesOn(c.Out.Plan, s.Above(len(s.Rounds))))
-	}
-	return c.stage(s, list)
-}
-
-// thumbFirst returns a thumb that is worked first: its count, those with which it ends, and
-// how it begins.
-func (c *climb) thumbFirst(s *stitch.Section) stage {
-	t := &c.Out.Plan.Thumb
-	count := c.say(mitt.ThumbStitches, words.Plural(t.Stitches.N, "stitch"))
-	switch {
-	case t.Decreased > 0:
-		count += fmt.Sprintf(", %d made at the corners", t.Decreased)
-	case t.Decreased < 0:
-		count += fmt.Sprintf(", %d decreased at the corners", -t.Decreased)
-	}
-	list := []string{count + fmt.Sprintf(": %d join the hand, %d wait for the gap", t.Held, t.PickedUp)}
-	begin := "cast on " + words.Plural(s.CastOn, "stitch")
-	switch {
-	case s.About.Ribbed > 0:
-		list = append(list, begin, lastRibbed(s))
-	case s.Closed():
-		list = append(list, begin+", closed")
 	}
 	return c.stage(s, list)
 }

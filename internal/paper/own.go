@@ -17,13 +17,21 @@ func (h *handout) ownNumbers() block {
 	if unit == units.IN {
 		over, ten = "4 in", 4*units.Inch.MM()
 	}
+	edge := "Cast on"
+	if p.Down() {
+		edge = h.Out.Terms.Say("Bind off")
+	}
 	lines := [][2]string{
 		{"Stitches over " + over, project.Tenths(p.Gauge.Stitches * ten)},
 		{"Rounds over " + over, project.Tenths(p.Gauge.Rounds * ten)},
 		{"Hand, around", h.inLetters(p.Hand.Circumference.With(unit))},
-		{"Cast on", stitchesOn(p, p.Cuff.CastOn.N)},
+		{edge, stitchesOn(p, p.Cuff.CastOn.N)},
 	}
-	if p.Gusseted() {
+	switch {
+	case p.Gusseted() && p.Down():
+		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its start", words.Plural(p.Gusset.Stitches, "stitch")},
+			[2]string{"Out of the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Wait for the gap", words.Plural(p.Bridge.CastOn, "stitch") + " of each"})
+	case p.Gusseted():
 		lines = append(lines, [2]string{"Gusset", words.Plural(p.Gusset.Rounds.N, "round")}, [2]string{"Gusset at its end", words.Plural(p.Gusset.Stitches, "stitch")},
 			[2]string{"Held for the thumb", words.Plural(p.Thumb.Held, "stitch")}, [2]string{"Bridge", words.Plural(p.Bridge.CastOn, "stitch")})
 	}

@@ -19,6 +19,10 @@ var otherWays = []keys.Sheet{
 	{"thumb.place": "palm", "thumb.increase": "lifted", "cuff.kind": "hem"},
 	{"thumb.construction": "straight"},
 	{"thumb.construction": "none", "kind": "mitten", "top.kind": "wedges"},
+	{"piece.flat": "true"},
+	{"piece.direction": "down", "kind": "mitten"},
+	{"piece.flat": "true", "kind": "mitten", "top.kind": "banded", "thumb.place": "palm"},
+	{"piece.direction": "down"},
 }
 
 // The paper of a mitt that is made another way: texts keep within the margins and off
@@ -44,4 +48,23 @@ func TestOtherWaysOnPaper(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A mitt from the fingertips is bound off at its cuff, and its gusset loses stitches there:
+// the rounds are those that are worked. By hand: 20 rounds with increases in rounds 1, 5,
+// 9, 13 and 17 from the cuff are worked down with decreases in 20 + 1 − 17 = 4, 8, 12, 16
+// and 20.
+func TestFromTheFingertipsOnPaper(t *testing.T) {
+	doc := project.Samples()[0]
+	doc.Sheet = doc.Sheet.Clone()
+	maps.Copy(doc.Sheet, keys.Sheet{"kind": "mitten", "piece.direction": "down", "pins.increase_rounds": "1, 5, 9, 13, 17", "pins.gusset_rounds": "20"})
+	said := onPages(Handout(derived(t, doc, nil), Usual()))
+	for _, want := range []string{"rounds 4, 8, 12, 16, 20", "Gusset at its start", "Each dot is a decrease round", "Wait for the gap"} {
+		assert.Contains(t, said, compact(want))
+	}
+	assert.NotContains(t, said, compact("My own numbers printed: the plan; yours on the line Cast on"))
+	flat := project.Samples()[0]
+	flat.Sheet = flat.Sheet.Clone()
+	flat.Sheet["piece.flat"] = "true"
+	assert.Contains(t, onPages(Handout(derived(t, flat, nil), Usual())), compact("add or drop plain rows two at a time"))
 }

@@ -63,13 +63,22 @@ func (h *handout) wordsHead() []part {
 	return head
 }
 
+// toMeet says what may be changed to meet a measure. Rows come in pairs, so that what is
+// worked on the right side stays there.
+func (h *handout) toMeet() string {
+	if h.Out.Plan.Make.Flat {
+		return " To meet a measure, add or drop plain rows two at a time."
+	}
+	return " To meet a measure, add or drop only the last plain rounds."
+}
+
 // howToRead says how the rounds are set, and what rules where they differ from the
 // measures.
 func (h *handout) howToRead() []string {
 	text := "Grey: stitches change; count at right."
 	for _, l := range h.lengthsByPart() {
 		if l.Until != "" {
-			text += " To meet a measure, add or drop only the last plain rounds."
+			text += h.toMeet()
 			break
 		}
 	}

@@ -62,12 +62,6 @@ func (w *weave) needle(near int, from, to point) {
 	w.parts = append(w.parts, woven{near, func() { w.k.needle(from, to) }})
 }
 
-// shaft adds the shaft of a needle once more, nearer than the rest of it, up to the y
-// at which it goes behind something.
-func (w *weave) shaft(near int, from, to point, dive float64) {
-	w.parts = append(w.parts, woven{near, func() { w.k.shaft(from, to, dive) }})
-}
-
 // draw draws everything, the farthest first.
 func (w *weave) draw() {
 	slices.SortStableFunc(w.parts, func(a, b woven) int { return a.near - b.near })
