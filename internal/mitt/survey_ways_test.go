@@ -22,6 +22,10 @@ var surveyed = []struct {
 	{"yarn overs", func(r *Request) { r.Make.Increase = YoClosed }},
 	{"front and back", func(r *Request) { r.Make.Increase = FrontAnd }},
 	{"from the centre", func(r *Request) { r.Make.Increase = InCentre }},
+	{"flat", inRows},
+	{"flat in the palm", func(r *Request) { inRows(r); r.Make.Place = InPalm }},
+	{"from the fingertips", func(r *Request) { r.Make.Direction = Down }},
+	{"from the fingertips at one edge", func(r *Request) { r.Make.Direction, r.Stitch.OneSided = Down, true }},
 }
 
 // The hands of ANSUR II (Gordon et al. 2014) by every way of making a gusset, at five
@@ -30,7 +34,7 @@ var surveyed = []struct {
 // way.
 func TestTheSurveyByEveryWay(t *testing.T) {
 	t.Parallel()
-	hands, pl := testenv.Some(12, ansur(t)), New()
+	hands, pl := testenv.Some(60, ansur(t)), New()
 	for _, w := range surveyed {
 		for _, g := range gauges {
 			warned := 0
