@@ -97,7 +97,7 @@ func (f *largeFigure) names(l ladder) *setLadder {
 // heightText returns the height of a rung as it stands beside the hand.
 func (f *largeFigure) heightText(r rung) string {
 	if r.above == 0 {
-		return "cast-on"
+		return strings.TrimPrefix(words.LowerEdge(f.Out.Mitt), "the ")
 	}
 	return f.length(r.above)
 }

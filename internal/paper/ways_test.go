@@ -2,6 +2,7 @@ package paper
 
 import (
 	"maps"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -63,6 +64,9 @@ func TestFromTheFingertipsOnPaper(t *testing.T) {
 		assert.Contains(t, said, compact(want))
 	}
 	assert.NotContains(t, said, compact("My own numbers printed: the plan; yours on the line Cast on"))
+	large := Usual()
+	large.Large = true
+	assert.Equal(t, 2, strings.Count(onPages(Handout(derived(t, doc, nil), large)), compact("cuff’s edge")), "the heights begin and end with it")
 	flat := project.Samples()[0]
 	flat.Sheet = flat.Sheet.Clone()
 	flat.Sheet["piece.flat"] = "true"
