@@ -95,13 +95,7 @@ var (
 // the left in front of the other, which twists the strand.
 func drawKnitBack(k *sketch, _ LessonOptions) {
 	front, back := openStrand()
-	k.leg(pale, 6, needleY, hangLength, 3.2)
-	k.yarn(dark, back...)
-	k.needle(rightShaft, rightTip)
-	k.needle(leftShaft, leftTip)
-	k.yarn(dark, front...)
-	k.leg(pale, 6, needleY, hangLength, 8.8)
-	drawHanging(k, 6)
+	k.knitOpen(back, front, false)
 }
 
 // drawKnitFront draws knitting through the front loop. The right needle goes over the
@@ -109,12 +103,5 @@ func drawKnitBack(k *sketch, _ LessonOptions) {
 // shaft pulls the front leg to the right, and the legs cross below it.
 func drawKnitFront(k *sketch, _ LessonOptions) {
 	front, back := crossedStrand()
-	k.leg(pale, 6, needleY, hangLength, 3.2)
-	k.needle(rightShaft, rightTip)
-	k.yarn(dark, back...)
-	k.needle(leftShaft, leftTip)
-	k.yarn(dark, front...)
-	k.shaft(rightShaft, rightTip, needleY+needleWidth/2)
-	k.leg(pale, 6, needleY, hangLength, 8.8)
-	drawHanging(k, 6)
+	k.knitOpen(front, back, true)
 }
