@@ -16,9 +16,8 @@ func (p *Plan) openingSection() stitch.Section {
 		Until: "where the thumb parts from the hand",
 	}}
 	for r := 1; r <= rows; r++ {
-		row := stitch.Round{Ops: times(nil, stitch.Knit, n), Even: true, Side: stitch.RightSide}
-		if r%2 == 0 {
-			row.Side = stitch.WrongSide
+		row := stitch.Round{Ops: times(nil, stitch.Knit, n), Even: true, Side: stitch.Facing(r)}
+		if row.Side == stitch.WrongSide {
 			for i := range edge {
 				row.Ops[i], row.Ops[n-1-i] = stitch.Purl, stitch.Purl
 			}

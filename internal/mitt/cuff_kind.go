@@ -2,7 +2,6 @@ package mitt
 
 import (
 	"math"
-	"strings"
 
 	"thenar/internal/stitch"
 )
@@ -43,65 +42,6 @@ func (k CuffKind) info() *cuffInfo {
 
 // Words returns what the cuff is called: "ribbing", "hem".
 func (k CuffKind) Words() string { return k.info().said }
-
-// saidDown is what numbers are called in a mitt from the fingertips, where they are named
-// otherwise.
-var saidDown = map[Number]string{
-	CastOn: "bind off", Increases: "decrease rounds", FirstIncrease: "last decrease", IncreaseRounds: "decreases in",
-	Held: "into the hand", BridgeStitches: "gap",
-}
-
-// Rung returns the short name of n on the ladder of this plan, before the bare number.
-func (p *Plan) Rung(n Number) string {
-	if said, ok := saidDown[n]; ok && p.Down() {
-		return said
-	}
-	if n == CuffRounds && !p.Make.Cuff.info().ribbed {
-		word, _, _ := strings.Cut(p.Make.Cuff.Words(), " ")
-		return p.Make.said(word + " rounds")
-	}
-	switch {
-	case n == GussetRounds && p.Construction() == Slit:
-		return "opening rows"
-	case n == GussetRounds && !p.Gusseted():
-		return p.Make.said("rounds to thumb")
-	}
-	return p.Make.said(n.Rung())
-}
-
-// Said returns what the reasons of this plan call n, before its value.
-func (p *Plan) Said(n Number) string {
-	if said, ok := saidDown[n]; ok && p.Down() {
-		return said
-	}
-	if n == CuffRounds {
-		return p.Make.Cuff.Words()
-	}
-	switch {
-	case n == GussetRounds && p.Construction() == Slit:
-		return "opening"
-	case n == GussetRounds && !p.Gusseted():
-		return "to the thumb"
-	case n == RoundsAboveGusset && !p.Parted():
-		return "above the cuff"
-	case n == RoundsAboveGusset && !p.Gusseted():
-		return "above the thumb"
-	}
-	return n.Said()
-}
-
-// PartOf returns the section of this plan with which pages show n. Without a gusset its
-// numbers belong to the hand that takes its place.
-func (p *Plan) PartOf(n Number) stitch.Part {
-	part := n.Part()
-	switch {
-	case !part.Marked() || p.Gusseted():
-		return part
-	case p.Parted():
-		return p.Mound()
-	}
-	return stitch.Hand
-}
 
 // Ribbed reports whether the cuff is a rib, whose multiple its count keeps.
 func (p *Plan) Ribbed() bool { return p.Make.Cuff.info().ribbed }

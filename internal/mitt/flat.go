@@ -109,23 +109,24 @@ func (r *Request) checkRows(faults *fault.Fields) {
 	}
 }
 
-// said returns a text about rounds as it is said of this piece.
-func (m *Make) said(text string) string {
+// InRows returns a text about rounds as it is said of what is made so: about rows, if it
+// is flat.
+func (m *Make) InRows(text string) string {
 	if m.Flat {
 		return stitch.InRows(text)
 	}
 	return text
 }
 
-// inRows returns faults as they are said of a flat piece.
+// inRows returns faults as they are said of the piece.
 func (d *draft) inRows(err error) error {
 	var faults fault.Fields
-	if !d.req.Make.Flat || !errors.As(err, &faults) {
+	if !errors.As(err, &faults) {
 		return err
 	}
 	faults = slices.Clone(faults)
 	for i := range faults {
-		faults[i].Message = stitch.InRows(faults[i].Message)
+		faults[i].Message = d.req.Make.InRows(faults[i].Message)
 	}
 	return faults
 }
@@ -166,11 +167,7 @@ func (p *Plan) flat(m stitch.Mitt) stitch.Mitt {
 // seam; it returns how many of those above do.
 func (p *Plan) openRounds(rounds []stitch.Round, at int) int {
 	for j, r := range rounds {
-		side := stitch.RightSide
-		if j%2 == 1 {
-			side = stitch.WrongSide
-		}
-		rounds[j], at = inRow(r, at, side)
+		rounds[j], at = inRow(r, at, stitch.Facing(j+1))
 	}
 	return at
 }

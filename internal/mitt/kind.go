@@ -160,12 +160,17 @@ const TipRoom = 5.0
 func (d *draft) withoutThumb() error {
 	p := &d.plan
 	p.Bridge.HandAfter = p.Body.Stitches.N
-	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
+	d.unlist(hand.FieldThumbLength)
 	if !p.Kind.Closed() { // a wristlet, which ends below the thumb
-		p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumb || f.Field == hand.FieldPalm })
+		d.unlist(hand.FieldThumb, hand.FieldPalm)
 		return nil
 	}
 	return d.topFits()
+}
+
+// unlist leaves fields of the hand that nothing uses out of those that are filled.
+func (d *draft) unlist(fields ...string) {
+	d.plan.Filled = slices.DeleteFunc(d.plan.Filled, func(f hand.Filled) bool { return slices.Contains(fields, f.Field) })
 }
 
 // warnWithoutEffect names the fixed numbers that a mitt that is made so has no

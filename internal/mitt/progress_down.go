@@ -171,13 +171,8 @@ func (k *Progress) undone() []int {
 	if k.past(stitch.Gusset) {
 		worked = k.GussetRounds
 	}
-	var list []int
-	for _, r := range slices.Backward(k.Increases) {
-		if at := k.GussetRounds + 1 - r; at <= worked {
-			list = append(list, at)
-		}
-	}
-	return list
+	list := stitch.FromEnd(k.GussetRounds, k.Increases)
+	return slices.DeleteFunc(list, func(at int) bool { return at > worked })
 }
 
 // gussetLeast returns the least number of rounds of a gusset whose increases are fixed by
@@ -206,14 +201,11 @@ func (d *draft) waysDown(pl *Planner) error {
 	}
 	shape := pl.target[:g.Rounds.N]
 	done := k.undone()
-	if slices.Equal(done, undoneOf(g.IncreaseRounds, g.Rounds.N, len(done))) && (len(done) == len(g.IncreaseRounds) ||
-		g.Rounds.N+1-g.IncreaseRounds[len(g.IncreaseRounds)-1-len(done)] > k.in(stitch.Gusset)) {
+	planned := stitch.FromEnd(g.Rounds.N, g.IncreaseRounds)
+	if stays := planned[:min(len(done), len(planned))]; slices.Equal(done, stays) && (len(done) == len(planned) || planned[len(done)] > k.in(stitch.Gusset)) {
 		return nil
 	}
-	kept := make([]int, len(done))
-	for i, at := range done {
-		kept[len(kept)-1-i] = g.Rounds.N + 1 - at
-	}
+	kept := stitch.FromEnd(g.Rounds.N, done)
 	rounds := kept
 	if left := g.Increases - len(done); left > 0 {
 		p := d.problem()
@@ -247,15 +239,4 @@ func lineTarget(p *shaping.Problem) []int64 {
 		line[r] = int64(math.Round(1e4 * (float64(p.From) + float64(p.To-p.From)*(float64(r)+0.5)/float64(p.Rounds) + float64(p.Step)/2)))
 	}
 	return line
-}
-
-// undoneOf returns the last n of a gusset's increase rounds, counted from above.
-func undoneOf(increases []int, rounds, n int) []int {
-	var list []int
-	for _, r := range slices.Backward(increases) {
-		if len(list) < n {
-			list = append(list, rounds+1-r)
-		}
-	}
-	return list
 }

@@ -1,8 +1,6 @@
 package mitt
 
 import (
-	"slices"
-
 	"thenar/internal/hand"
 	"thenar/internal/stitch"
 )
@@ -48,15 +46,10 @@ func (p *Plan) OpeningRows() int {
 // of the hand,
 //
 //	R = nearest even to q · 0.28 L
-//
-// The hand keeps its count N. Over the base of the thumb, with P the palm with the thumb
-// laid in and g stitches over a mm, it stretches by P·g/N − 1.
 func (d *draft) slit() error {
-	p := &d.plan
 	d.openingRows()
-	p.Bridge.HandAfter = p.Body.Stitches.N
-	p.MoundStretch = p.Hand.Palm.MM()*d.g/float64(p.Body.Stitches.N) - 1
-	p.Filled = slices.DeleteFunc(p.Filled, func(f hand.Filled) bool { return f.Field == hand.FieldThumbLength })
+	d.withoutGusset()
+	d.unlist(hand.FieldThumbLength)
 	return nil
 }
 

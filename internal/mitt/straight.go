@@ -82,10 +82,17 @@ func (s *search) straightOf(t int) (choice, bool) {
 func (d *draft) takeStraight(x choice, s *search) {
 	p := &d.plan
 	w := x.c
-	p.Bridge.HandAfter = p.Body.Stitches.N
 	p.Thumb.Held, p.Thumb.OnWaste, p.Thumb.PickedUp, p.Thumb.Closed = w, w, w+1, s.closed
 	p.Thumb.FirstRound, p.Thumb.Decreased = 2*w+1, x.d
 	p.Thumb.Stitches = Count{N: x.t, Exact: s.thumb, Below: x.t - 2, Above: x.t + 2, Pinned: d.pins.ThumbStitches.On}
+	d.withoutGusset()
+}
+
+// withoutGusset keeps the hand on its count N beside the base of the thumb. There, with P
+// the palm with the thumb laid in and g stitches over a mm, it stretches by P·g/N − 1.
+func (d *draft) withoutGusset() {
+	p := &d.plan
+	p.Bridge.HandAfter = p.Body.Stitches.N
 	p.MoundStretch = p.Hand.Palm.MM()*d.g/float64(p.Body.Stitches.N) - 1
 }
 

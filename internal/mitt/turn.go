@@ -56,11 +56,7 @@ func (p *Plan) FromBase(n int, list []int) []int {
 	if !p.Down() {
 		return list
 	}
-	out := make([]int, len(list))
-	for i, r := range list {
-		out[len(out)-1-i] = n + 1 - r
-	}
-	return out
+	return stitch.FromEnd(n, list)
 }
 
 // GussetWorked returns n rounds of the gusset, in the order worked, as they would be with
@@ -88,11 +84,7 @@ func turnedSection(up *stitch.Section) stitch.Section {
 		about.Site = n + 1 - about.Site
 	}
 	if was := up.About.Shaping; was != nil {
-		by := &stitch.Shaping{From: was.To, To: was.From, Step: -was.Step}
-		for _, r := range slices.Backward(was.Rounds) {
-			by.Rounds = append(by.Rounds, n+1-r)
-		}
-		s.About.Shaping = by
+		s.About.Shaping = &stitch.Shaping{From: was.To, To: was.From, Step: -was.Step, Rounds: stitch.FromEnd(n, was.Rounds)}
 	}
 	return s
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"thenar/internal/hand"
-	"thenar/internal/stitch"
 )
 
 // residuals works out how far the fabric is off the wish at the places that
@@ -56,9 +55,7 @@ func (d *draft) warn() {
 	d.warnTight()
 	d.warnSmall()
 	for i := range p.Warnings {
-		if p.Make.Flat {
-			p.Warnings[i].Message = stitch.InRows(p.Warnings[i].Message)
-		}
+		p.Warnings[i].Message = p.Make.InRows(p.Warnings[i].Message)
 	}
 }
 

@@ -4,17 +4,11 @@ import (
 	"fmt"
 
 	"thenar/internal/mitt"
-	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
 
 // said returns a text about rounds as it is printed for this mitt, which may be in rows.
-func (h *handout) said(text string) string {
-	if h.Out.Plan.Make.Flat {
-		return stitch.InRows(text)
-	}
-	return text
-}
+func (h *handout) said(text string) string { return h.Out.Plan.Make.InRows(text) }
 
 // onNeedles returns a count of the plan with the stitches that a seam takes besides: "36",
 // "36 + 2".

@@ -2,7 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"slices"
 
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
@@ -12,10 +11,7 @@ import (
 // decreases says in which rounds a gusset that is worked down loses stitches, as they are
 // worked: the last round from the cuff comes first.
 func (c *climb) decreases(g *mitt.Gusset) []string {
-	var rounds []int
-	for _, r := range slices.Backward(g.IncreaseRounds) {
-		rounds = append(rounds, g.Rounds.N+1-r)
-	}
+	rounds := c.Out.Plan.FromBase(g.Rounds.N, g.IncreaseRounds)
 	c.placed[mitt.FirstIncrease], c.placed[mitt.Rhythm] = true, true
 	noun := "rounds "
 	if len(rounds) == 1 {

@@ -16,6 +16,15 @@ const (
 	WrongSide      // a row with the wrong side facing
 )
 
+// Facing returns the side that faces the knitter in row r of a part, from 1: the right
+// side in the first.
+func Facing(r int) Side {
+	if r%2 == 0 {
+		return WrongSide
+	}
+	return RightSide
+}
+
 // Words returns what a side is called; a round has none.
 func (s Side) Words() string {
 	return [...]string{"", "right side", "wrong side"}[s]

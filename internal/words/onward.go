@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"thenar/internal/mitt"
-	"thenar/internal/stitch"
 )
 
 // Onward returns in one line how the rest of a mitt, past round after of the
@@ -16,11 +15,7 @@ import (
 //	Instead of every 3rd round: every 2nd round twice, then every 3rd.
 //	7 increase rounds instead of 6.
 func Onward(was, is *mitt.Plan, after int) string {
-	text := onward(was, is, after)
-	if is.Make.Flat {
-		return stitch.InRows(text)
-	}
-	return text
+	return is.Make.InRows(onward(was, is, after))
 }
 
 func onward(was, is *mitt.Plan, after int) string {

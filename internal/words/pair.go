@@ -25,9 +25,7 @@ func Between(this, other *mitt.Plan) []string {
 	}
 	list = append(list, differing(onwardNumbers(this, other))...)
 	for i := range list {
-		if this.Make.Flat {
-			list[i] = stitch.InRows(list[i])
-		}
+		list[i] = this.Make.InRows(list[i])
 	}
 	return list
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 )
 
 // Top returns in which rounds a top decreases, and how, with its counts; from the tip,
@@ -24,10 +25,7 @@ func Top(p *mitt.Plan) string {
 
 // topDown returns in which rounds a top grows that is worked from the tip.
 func topDown(t *mitt.Top) string {
-	rounds := make([]int, len(t.DecreaseRounds))
-	for i, r := range t.DecreaseRounds {
-		rounds[len(rounds)-1-i] = t.Rounds + 1 - r
-	}
+	rounds := stitch.FromEnd(t.Rounds, t.DecreaseRounds)
 	if t.Step > 0 || len(rounds) == 0 {
 		return Schedule(rounds, t.End, t.Stitches, max(t.Step, 1), t.Rounds)
 	}
