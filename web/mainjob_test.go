@@ -167,6 +167,12 @@ func (b *browser) elsewhere(numbers ...string) {
 	})()`, list)))
 }
 
+// decide saves numbers of a mitt that no page of this window shows, as a query.
+func (b *browser) decide(mitt, texts string) {
+	b.t.Helper()
+	require.EqualValues(b.t, 200, await[int64](b, fmt.Sprintf(`fetch(%q, {method: "POST", headers: {Accept: "application/json"}, body: new URLSearchParams(%q)}).then((r) => r.status)`, mitt, texts)))
+}
+
 // Two windows on one mitt: the second is told, sees both versions, and decides
 // by itself which one stands; nothing is saved before it does.
 func TestTwoWindows(t *testing.T) {
