@@ -118,7 +118,11 @@ func (s *Server) atDesk(w http.ResponseWriter, r *http.Request, id int64, desk v
 	case view.PatternDesk:
 		return s.heavy(func(w http.ResponseWriter, r *http.Request) error { return s.showPattern(w, r, id) })(w, r)
 	}
-	m, err := s.app.OpenMitt(r.Context(), id)
+	open := s.app.OpenFit
+	if desk == view.ChartDesk {
+		open = s.app.OpenMitt
+	}
+	m, err := open(r.Context(), id)
 	if err != nil {
 		return err
 	}

@@ -99,15 +99,19 @@ func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	m, err := s.app.Preview(r.Context(), id, form)
-	if err != nil {
-		return err
-	}
-	s.logDegraded(r.Context(), m.Lacks)
 	var desk view.Desk // none: the parts of all desks
 	if name := r.URL.Query().Get("desk"); view.IsDesk(name) {
 		desk = view.Desk(name)
 	}
+	preview := s.app.Preview
+	if desk == "" || desk == view.FitDesk {
+		preview = s.app.PreviewFit
+	}
+	m, err := preview(r.Context(), id, form)
+	if err != nil {
+		return err
+	}
+	s.logDegraded(r.Context(), m.Lacks)
 	if r.URL.Query().Get("after") == "stroke" {
 		return page(w, r, http.StatusOK, view.StrokeFragments(view.AfterStroke(m, desk, chartAsk(r))))
 	}

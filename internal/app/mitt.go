@@ -63,10 +63,11 @@ func wantsPage() store.Wants {
 
 // page is like mitt, and adds the person's habits.
 func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
-	return w.withHabits(w.withThumbs(pl, w.mitt(pl, doc)))
+	return w.withHabits(w.mitt(pl, doc))
 }
 
-// withThumbs adds the ways to make a mitt round its thumb, if it has a plan.
+// withThumbs adds the ways to make a mitt round its thumb, if it has a plan. They take a
+// plan each, so only what shows them asks.
 func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
 	if m.Out != nil {
 		m.Out.Thumbs = pl.Thumbs(m.Doc, w.Marks, m.Out)
@@ -87,13 +88,26 @@ func (w *work) withHabits(m Mitt) Mitt {
 
 // OpenMitt returns a mitt as it is saved, with the person's habits.
 func (a *App) OpenMitt(ctx context.Context, id int64) (Mitt, error) {
+	return a.open(ctx, id, false)
+}
+
+// OpenFit is OpenMitt with the ways to make the mitt round its thumb.
+func (a *App) OpenFit(ctx context.Context, id int64) (Mitt, error) {
+	return a.open(ctx, id, true)
+}
+
+func (a *App) open(ctx context.Context, id int64, thumbs bool) (Mitt, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, wantsPage()))
 	if err != nil {
 		return Mitt{}, err
 	}
 	pl, done := a.plannerOf(&w)
 	defer done()
-	return w.page(pl, w.doc), nil
+	m := w.page(pl, w.doc)
+	if thumbs {
+		m = w.withThumbs(pl, m)
+	}
+	return m, nil
 }
 
 // SheetJSON returns the measure sheet of a mitt as JSON.
@@ -108,6 +122,15 @@ func (a *App) SheetJSON(ctx context.Context, id int64) ([]byte, error) {
 // Preview returns a mitt with what was typed into its form, without saving it.
 // What can't be kept stands in Faults.
 func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) {
+	return a.preview(ctx, id, typed, false)
+}
+
+// PreviewFit is Preview with the ways to make the mitt round its thumb.
+func (a *App) PreviewFit(ctx context.Context, id int64, typed Typed) (Mitt, error) {
+	return a.preview(ctx, id, typed, true)
+}
+
+func (a *App) preview(ctx context.Context, id int64, typed Typed, thumbs bool) (Mitt, error) {
 	w, err := a.readTried(ctx, id, wantsChart())
 	if err != nil {
 		return Mitt{}, err
@@ -118,7 +141,10 @@ func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) 
 	if err != nil {
 		return Mitt{}, err
 	}
-	m := w.withThumbs(pl, w.mitt(pl, f.doc))
+	m := w.mitt(pl, f.doc)
+	if thumbs {
+		m = w.withThumbs(pl, m)
+	}
 	m.Faults = faults
 	return m, nil
 }
@@ -181,7 +207,7 @@ func (a *App) Unsaved(ctx context.Context, id int64, typed Typed) (Unsaved, erro
 	if err != nil {
 		return Unsaved{}, err
 	}
-	u := Unsaved{Mitt: w.page(pl, f.doc), Saved: w.doc}
+	u := Unsaved{Mitt: w.withThumbs(pl, w.page(pl, f.doc)), Saved: w.doc}
 	u.Faults = faults
 	u.Was, err = w.document(f.after)
 	return u, err
