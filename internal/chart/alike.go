@@ -13,8 +13,8 @@ func (s Source) Differing(other Source) []stitch.Part {
 	if len(s.Marks) == 0 && len(other.Marks) == 0 {
 		return list
 	}
-	for _, section := range s.worked.Sections {
-		if !slices.Contains(list, section.Part) && !s.paintedAlike(section, other) {
+	for i := range s.worked.Sections {
+		if section := &s.worked.Sections[i]; !slices.Contains(list, section.Part) && !s.paintedAlike(section, other) {
 			list = append(list, section.Part)
 		}
 	}
@@ -22,14 +22,25 @@ func (s Source) Differing(other Source) []stitch.Part {
 	return list
 }
 
+// DifferingHands returns the parts that the two hands of this mitt do not work alike.
+// Columns are named for the other hand only if there is something on them.
+func (s Source) DifferingHands() []stitch.Part {
+	other := s
+	other.Mirrored = !s.Mirrored
+	if len(s.Marks) > 0 {
+		return s.Differing(other.Prepare())
+	}
+	if other.worked = s.Mitt; other.Mirrored {
+		other.worked = stitch.Mirror(s.Mitt)
+	}
+	return s.Differing(other)
+}
+
 // paintedAlike reports whether another hand, which has as many rounds of a section, works
 // the same stitches and yarns in each.
-func (s Source) paintedAlike(section stitch.Section, other Source) bool {
-	same := func(a, b Cell) bool { return a.Op == b.Op && a.Yarn == b.Yarn }
-	for r := range section.Rounds {
-		if !slices.EqualFunc(s.row(section, r).Cells, other.row(*other.worked.Section(section.Part), r).Cells, same) {
-			return false
-		}
+func (s Source) paintedAlike(section *stitch.Section, other Source) bool {
+	same := func(a, b Row) bool {
+		return slices.EqualFunc(a.Cells, b.Cells, func(a, b Cell) bool { return a.Op == b.Op && a.Yarn == b.Yarn })
 	}
-	return true
+	return slices.EqualFunc(s.rows(*section), other.rows(*other.worked.Section(section.Part)), same)
 }

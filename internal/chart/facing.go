@@ -48,7 +48,10 @@ func (r Row) First() (c Cell, ok bool) {
 // order returns the indexes of the row's cells in the order in which the hands work
 // them. The cells of a wrong-side row stand as they look on the right side.
 func (r Row) order() []int {
-	list := counting(0, len(r.Cells))
+	list := make([]int, len(r.Cells))
+	for i := range list {
+		list[i] = i
+	}
 	if r.Side == stitch.WrongSide {
 		slices.Reverse(list)
 	}

@@ -71,26 +71,21 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
 	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down()}
-	for _, section := range s.sections(o.View) {
-		for i := range section.Rounds {
-			g.Rows = append(g.Rows, s.row(section, i))
-		}
-	}
-	if len(g.Rows) == 0 {
+	if g.Rows = s.rows(s.sections(o.View)...); len(g.Rows) == 0 {
 		return g
 	}
 	g.lay(s.Base)
 	if s.FromLeft {
 		g.turn()
 	}
-	for i := range g.Rows {
-		g.Rows[i].shown = g.Rows[i].fromLeft()
-	}
+	g.show()
 	first := g.Rows[0]
 	g.Start = s.Mitt.Section(first.Section).Rounds[0].In()
 	g.End, g.Next = s.after(g.Rows[len(g.Rows)-1].Section)
 	g.lint()
-	g.checkYarns()
+	if len(s.Marks) > 0 { // else all is in one yarn
+		g.checkYarns()
+	}
 	return g
 }
 
@@ -112,17 +107,44 @@ func (s Source) after(part stitch.Part) (eats int, name string) {
 	return 0, "the end"
 }
 
+// rows returns the rounds of sections with their marks, from the bottom up. A chart has
+// thousands of cells: they lie in one piece of memory.
+func (s *Source) rows(sections ...stitch.Section) []Row {
+	rounds, cells := 0, 0
+	for i := range sections {
+		rounds += len(sections[i].Rounds)
+		for _, r := range sections[i].Rounds {
+			cells += len(r.Ops)
+		}
+	}
+	rows, room := make([]Row, 0, rounds), make([]Cell, cells)
+	for i := range sections {
+		for r := range sections[i].Rounds {
+			n := len(sections[i].Rounds[r].Ops)
+			rows = append(rows, s.row(&sections[i], r, room[:n:n]))
+			room = room[n:]
+		}
+	}
+	return rows
+}
+
 // row returns one round with its marks, in the order in which this hand works
-// it.
-func (s Source) row(section stitch.Section, i int) Row {
-	r, names := section.Rounds[i], s.names[section.Part][i]
-	row := Row{Section: section.Part, Round: i + 1, Side: r.Side, Cells: make([]Cell, len(r.Ops))}
-	of := s.Marks[Anchor{section.Part, i + 1, ""}]
-	row.Note, row.Needles = of.Note, of.Needles != ""
+// it, in as many cells as it has operations.
+func (s *Source) row(section *stitch.Section, i int, cells []Cell) Row {
+	r, names := &section.Rounds[i], s.names[section.Part][i]
+	row := Row{Section: section.Part, Round: i + 1, Side: r.Side, Cells: cells}
+	if len(s.Marks) > 0 {
+		of := s.Marks[Anchor{section.Part, i + 1, ""}]
+		row.Note, row.Needles = of.Note, of.Needles != ""
+	}
 	for j, op := range r.Ops {
-		row.Cells[j] = s.cell(op, Anchor{section.Part, i + 1, names[j]})
-		row.In += row.Cells[j].Op.In()
-		row.Out += row.Cells[j].Op.Out()
+		c := &cells[j]
+		c.plan(op, names[j])
+		if len(s.Marks) > 0 {
+			s.paint(c, Anchor{section.Part, i + 1, names[j]})
+		}
+		row.In += c.Op.In()
+		row.Out += c.Op.Out()
 	}
 	if row.flat = section.Seam > 0; row.flat {
 		row.before, row.lead = inside(names)
@@ -145,17 +167,24 @@ func leading(names []string) int {
 	return n
 }
 
-// cell returns one planned operation with its mark.
-func (s Source) cell(op stitch.Op, at Anchor) Cell {
+// plan fills an empty cell with a planned operation.
+func (c *Cell) plan(op stitch.Op, column string) {
+	c.Column, c.X, c.Planned, c.Op, c.Yarn = column, -1, op, op, Yarns[0].ID
+}
+
+// paint puts its mark, if any, on a planned operation.
+func (s *Source) paint(c *Cell, at Anchor) {
 	mark, painted := s.Marks[at]
-	c := Cell{Column: at.Column, X: -1, Planned: op, Op: op, Yarn: Yarns[0].ID, Painted: painted, Note: mark.Note}
+	if !painted {
+		return
+	}
+	c.Painted, c.Note = true, mark.Note
 	if over, ok := stitch.ByCode(mark.Stitch); ok && mark.Stitch != "" {
 		c.Op = s.turned(over)
 	}
 	if mark.Colour != "" {
 		c.Yarn = mark.Colour
 	}
-	return c
 }
 
 // Used returns the operations that the chart shows, in the order of the table.
@@ -209,13 +238,35 @@ func (g Grid) NoStitch() bool {
 // Shown returns the cells of a row that the view shows, from the left.
 func (r Row) Shown() []Cell {
 	if r.shown == nil {
-		r.shown = r.fromLeft()
+		r.shown = r.fromLeft(nil)
 	}
 	return r.shown
 }
 
-func (r Row) fromLeft() []Cell {
-	cells := make([]Cell, 0, len(r.Cells))
+// show keeps what the rows show, of all of them in one piece of memory.
+func (g *Grid) show() {
+	n := 0
+	for i := range g.Rows {
+		for j := range g.Rows[i].Cells {
+			if g.Rows[i].Cells[j].Shown() {
+				n++
+			}
+		}
+	}
+	room := make([]Cell, n)
+	for i := range g.Rows {
+		g.Rows[i].shown = g.Rows[i].fromLeft(room)
+		room = room[len(g.Rows[i].shown):]
+	}
+}
+
+// fromLeft returns the cells of a row that are shown, from the left, in room if it is
+// large enough.
+func (r *Row) fromLeft(room []Cell) []Cell {
+	cells := room[:0]
+	if cells == nil {
+		cells = make([]Cell, 0, len(r.Cells))
+	}
 	for i := len(r.Cells) - 1; i >= 0; i-- {
 		if r.Cells[i].Shown() {
 			cells = append(cells, r.Cells[i])
@@ -225,7 +276,7 @@ func (r Row) fromLeft() []Cell {
 	if !slices.IsSortedFunc(cells, left) { // a round that goes on at the other edge
 		slices.SortFunc(cells, left)
 	}
-	return cells
+	return cells[:len(cells):len(cells)]
 }
 
 // Gaps returns the places between the first and the last cell of a row without

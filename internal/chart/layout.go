@@ -16,12 +16,9 @@ func (g *Grid) lay(base int) {
 	}
 }
 
-// piece is the part of a row that is shown: its cells in the order worked, and
-// the number of those to the right of the middle.
-type piece struct {
-	cells  []int // indexes into the row
-	rights int
-}
+// piece is the part of a row that is shown: some cells in the order worked, past the
+// last of which comes the first, and the number of those to the right of the middle.
+type piece struct{ from, count, rights int }
 
 // layWedge aligns the middles of all rows. The middle is the column that the
 // tube is turned to, if it is; else that of the gusset's base or the bridge, if
@@ -30,7 +27,7 @@ func (g *Grid) layWedge(base int) {
 	pieces := make([]piece, len(g.Rows))
 	order := []string(nil)
 	if g.Middle != "" {
-		order = merge(g.Rows)
+		order, _ = merge(g.Rows)
 	}
 	maxLeft, maxRight, show := 0, 0, g.View.info()
 	for i := range g.Rows {
@@ -43,25 +40,18 @@ func (g *Grid) layWedge(base int) {
 			pieces[i] = g.around(&g.Rows[i], base, -1)
 		default:
 			n := len(g.Rows[i].Cells)
-			pieces[i] = piece{counting(0, n), n / 2}
+			pieces[i] = piece{0, n, n / 2}
 		}
 		maxRight = max(maxRight, pieces[i].rights)
-		maxLeft = max(maxLeft, len(pieces[i].cells)-pieces[i].rights)
+		maxLeft = max(maxLeft, pieces[i].count-pieces[i].rights)
 	}
 	g.Width = maxLeft + maxRight
 	for i, p := range pieces {
-		for k, at := range p.cells {
-			g.Rows[i].Cells[at].X = maxLeft + p.rights - 1 - k
+		cells := g.Rows[i].Cells
+		for k := range p.count {
+			cells[(p.from+k)%len(cells)].X = maxLeft + p.rights - 1 - k
 		}
 	}
-}
-
-func counting(from, to int) []int {
-	list := make([]int, 0, max(to-from, 0))
-	for i := from; i < to; i++ {
-		list = append(list, i)
-	}
-	return list
 }
 
 // around returns the leading block with the given number of the hand's cells on
@@ -71,18 +61,13 @@ func counting(from, to int) []int {
 // round's last stitches are at its right.
 func (g *Grid) around(r *Row, base, neighbours int) piece {
 	n, hand := len(r.Cells), len(r.Cells)-r.lead
-	lead := slices.Clone(r.Cells[r.before : r.before+r.lead])
-	if g.Mirrored {
-		slices.Reverse(lead)
+	rights := pastMiddle(r.Cells[r.before:r.before+r.lead], base, g.Mirrored)
+	if !g.Mirrored {
+		rights = r.lead - rights
 	}
-	left := pastMiddle(lead, base)
-	if g.Mirrored {
-		left = r.lead - left
-	}
-	rights := r.lead - left
 	if r.flat {
 		from, to := r.beside(neighbours)
-		return piece{counting(from, to), r.before - from + rights}
+		return piece{from, to - from, r.before - from + rights}
 	}
 	before, after := hand/2, hand-hand/2
 	if g.Mirrored {
@@ -94,18 +79,21 @@ func (g *Grid) around(r *Row, base, neighbours int) piece {
 			before = 0
 		}
 	}
-	cells := append(counting(n-before, n), counting(0, r.lead+after)...)
-	return piece{cells, before + rights}
+	return piece{n - before, before + r.lead + after, before + rights}
 }
 
 // pastMiddle returns the number of columns of a leading block that the right
 // hand works after its middle. For a gusset these are the later half of the
 // base (without its middle stitch, if it has one) and what was made at the last
-// edge; for a bridge, its later half.
-func pastMiddle(cells []Cell, base int) int {
-	n := 0
-	for i, c := range cells {
-		if isPast(c.Column, i, len(cells), base, inGusset(cells)) {
+// edge; for a bridge, its later half. The other hand works the block from its other end.
+func pastMiddle(cells []Cell, base int, mirrored bool) int {
+	n, gusset := 0, inGusset(cells)
+	for i := range cells {
+		at := i
+		if mirrored {
+			at = len(cells) - 1 - i
+		}
+		if isPast(cells[i].Column, at, len(cells), base, gusset) {
 			n++
 		}
 	}
@@ -129,7 +117,7 @@ func turned(r *Row, middle int) piece {
 	n := len(r.Cells)
 	rights := (n + 1) / 2
 	from := ((middle-rights+1)%n + n) % n
-	return piece{append(counting(from, n), counting(0, from)...), rights}
+	return piece{from, n, rights}
 }
 
 // nearest returns the index of a column's cell. If the row lacks the column, it
@@ -152,7 +140,7 @@ func nearest(r *Row, column string, order []string) int {
 // always stay in the order worked, so where the left hand takes stitches
 // together in an even round, a column or two move aside.
 func (g *Grid) layColumns() {
-	all := merge(g.Rows)
+	all, at := merge(g.Rows)
 	order := all
 	switch show := g.View.info(); {
 	case g.Rows[0].flat && show.cut:
@@ -170,21 +158,17 @@ func (g *Grid) layColumns() {
 	for i, name := range order {
 		place[name] = len(order) - 1 - i
 	}
-	at := make(map[string]int, len(all))
+	xs := make([]int, len(all)) // of every column
 	for i, name := range all {
-		at[name] = i
-	}
-	for i := range g.Rows {
-		cells := g.Rows[i].Cells
-		worked := make([]int, len(cells)) // the places of the row in the order worked
-		for j, c := range cells {
-			worked[j] = at[c.Column]
+		xs[i] = -1
+		if x, ok := place[name]; ok {
+			xs[i] = x
 		}
+	}
+	for i, worked := range at { // the places of the row in the order worked
 		slices.Sort(worked)
-		for j := range cells {
-			if x, ok := place[all[worked[j]]]; ok {
-				cells[j].X = x
-			}
+		for j := range g.Rows[i].Cells {
+			g.Rows[i].Cells[j].X = xs[worked[j]]
 		}
 	}
 }
@@ -210,24 +194,59 @@ func (g *Grid) cut(order []string) []string {
 	return append(out, hand[:after]...)
 }
 
-// merge returns all columns of rows in the order worked; a new column comes
-// after its neighbour in its first row.
-func merge(rows []Row) []string {
-	var order []string
-	at := map[string]int{}
-	for _, r := range rows {
-		last := -1 // index in order of the column before
-		for _, c := range r.Cells {
-			if i, ok := at[c.Column]; ok {
-				last = max(last, i)
+// merge returns all columns of rows in the order worked, and for each row the places of
+// its cells' columns in it. A new column comes after its neighbour in its first row.
+func merge(rows []Row) (all []string, at [][]int) {
+	at = numbersOf(rows)
+	var order, places []int // the columns in the order worked, and the place of each in it
+	for i, row := range at {
+		last := -1 // the place of the column before
+		for j, column := range row {
+			if column < len(places) {
+				last = max(last, places[column])
 				continue
 			}
 			last++
-			order = slices.Insert(order, last, c.Column)
-			for i := last; i < len(order); i++ {
-				at[order[i]] = i
+			places = append(places, last)
+			order, all = slices.Insert(order, last, column), slices.Insert(all, last, rows[i].Cells[j].Column)
+			for k := last + 1; k < len(order); k++ {
+				places[order[k]] = k
 			}
 		}
 	}
-	return order
+	for _, row := range at {
+		for j, column := range row {
+			row[j] = places[column]
+		}
+	}
+	return all, at
+}
+
+// numbersOf numbers the columns of rows in the order in which they are met, and returns
+// the number of every cell's. Most cells stand on one of their own column, and need no
+// look into the map.
+func numbersOf(rows []Row) [][]int {
+	cells := 0
+	for i := range rows {
+		cells += len(rows[i].Cells)
+	}
+	list, room, known := make([][]int, len(rows)), make([]int, cells), map[string]int{}
+	for i := range rows {
+		n := len(rows[i].Cells)
+		list[i], room = room[:n:n], room[n:]
+		for j := range rows[i].Cells {
+			column := rows[i].Cells[j].Column
+			if i > 0 && j < len(list[i-1]) && rows[i-1].Cells[j].Column == column {
+				list[i][j] = list[i-1][j]
+				continue
+			}
+			number, ok := known[column]
+			if !ok {
+				number = len(known)
+				known[column] = number
+			}
+			list[i][j] = number
+		}
+	}
+	return list
 }

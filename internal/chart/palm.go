@@ -43,7 +43,9 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op, order []int)
 	var names []string
 	for _, j := range order {
 		name := s.names[part][i][j]
-		c := s.cell(ops[j], Anchor{part, i + 1, name})
+		var c Cell
+		c.plan(ops[j], name)
+		s.paint(&c, Anchor{part, i + 1, name})
 		if c.Op.Out() == 0 {
 			continue
 		}

@@ -59,7 +59,7 @@ func (r Row) part(left, right int) Row {
 		cells[i] = c
 	}
 	r.Cells = cells
-	r.shown = r.fromLeft()
+	r.shown = r.fromLeft(nil)
 	return r
 }
 

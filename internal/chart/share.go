@@ -13,7 +13,8 @@ func (s Source) InWork(part stitch.Part, round int) []Yarn {
 	if section == nil || round < 1 || round > len(section.Rounds) {
 		return nil
 	}
-	cells := s.row(*section, round-1).Cells
+	cells := make([]Cell, len(section.Rounds[round-1].Ops))
+	s.row(section, round-1, cells)
 	yarns, painted := make([]Yarn, len(cells)), false
 	for i, c := range cells {
 		yarns[i] = s.Palette.Or(c.Yarn)
@@ -29,14 +30,12 @@ func (s Source) InWork(part stitch.Part, round int) []Yarn {
 // if its yarn is used again in the same round or the next.
 func (s Source) Shares() map[string]Share {
 	var shares [MaxYarns]Share
-	for _, section := range s.worked.Sections {
-		if len(section.Rounds) == 0 {
+	for i := range s.worked.Sections {
+		if len(s.Marks) == 0 { // all is in one yarn, and nothing is carried
+			shares[0].Stitches += worksOut(&s.worked.Sections[i])
 			continue
 		}
-		g := Grid{}
-		for i := range section.Rounds {
-			g.Rows = append(g.Rows, s.row(section, i))
-		}
+		g := Grid{Rows: s.rows(s.worked.Sections[i])}
 		g.strands(func(f Float) {
 			shares[place(f.Yarn)].Passed += f.Length
 		})
@@ -55,4 +54,17 @@ func (s Source) Shares() map[string]Share {
 		}
 	}
 	return used
+}
+
+// worksOut returns the number of stitches that a section's rounds work.
+func worksOut(s *stitch.Section) int {
+	n := 0
+	for _, r := range s.Rounds {
+		for _, op := range r.Ops {
+			if worked(op) {
+				n += op.Out()
+			}
+		}
+	}
+	return n
 }

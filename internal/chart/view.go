@@ -244,6 +244,9 @@ func (s Source) SecondYarn() string {
 // place of the planned ones.
 func (s Source) Put() stitch.Mitt {
 	out := stitch.Mitt{Sections: slices.Clone(s.worked.Sections)}
+	if len(s.Marks) == 0 {
+		return out
+	}
 	for i := range out.Sections {
 		section := &out.Sections[i]
 		section.Rounds = slices.Clone(section.Rounds)
@@ -258,8 +261,11 @@ func (s Source) painted(part stitch.Part, r int, planned []stitch.Op, names []st
 	ops := planned
 	for j, name := range names {
 		mark := s.Marks[Anchor{part, r + 1, name}]
+		if mark.Stitch == "" {
+			continue
+		}
 		op, ok := stitch.ByCode(mark.Stitch)
-		if mark.Stitch == "" || !ok {
+		if !ok {
 			continue
 		}
 		if &ops[0] == &planned[0] {

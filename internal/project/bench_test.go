@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"thenar/internal/chart"
 	"thenar/internal/sheet"
 )
 
@@ -34,4 +35,23 @@ func BenchmarkReport(b *testing.B) {
 		i++
 	}
 	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "plans/s")
+}
+
+// BenchmarkCharts is all that follows from a sheet, with every view of its chart in both
+// layouts.
+func BenchmarkCharts(b *testing.B) {
+	pl, samples := NewPlanner(), Samples()
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		d := samples[i%len(samples)]
+		d.Side = []Side{Right, Left}[i%2]
+		out, err := pl.Derive(d, nil)
+		if err != nil {
+			b.Fatal(err)
+		}
+		for _, view := range out.Charts.Views() {
+			out.Charts.Grid(chart.Options{View: view, Layout: chart.Wedge})
+			out.Charts.Grid(chart.Options{View: view, Layout: chart.Columns})
+		}
+	}
 }

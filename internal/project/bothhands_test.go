@@ -42,7 +42,8 @@ func chartsAgree(t *testing.T, out *Outputs, each func(chart.Grid)) (rows []char
 // first. A part shows only some of them.
 func onward(row chart.Row, width int, part bool) bool {
 	at := make([]int, width) // 1 + the cell at each place
-	for j, c := range row.Cells {
+	for j := range row.Cells {
+		c := &row.Cells[j]
 		switch {
 		case !c.Shown() && !part, c.Shown() && at[c.X] != 0:
 			return false
@@ -69,19 +70,23 @@ func onward(row chart.Row, width int, part bool) bool {
 func handsAgree(t *testing.T, rows [2][]chart.Row, mirrored bool, marks chart.Marks) (alike bool) {
 	t.Helper()
 	alike = true
-	of := map[string]chart.Cell{}
+	of := map[string]int{} // where each column stands on the other hand
 	for i, row := range rows[0] {
 		others := rows[1][i].Cells
-		require.Len(t, others, len(row.Cells))
-		clear(of)
-		for _, c := range others {
-			of[c.Column] = c
+		if len(others) != len(row.Cells) {
+			t.Fatalf("%s, round %d: %d on the right hand, %d on the left", row.Section, row.Round, len(row.Cells), len(others))
 		}
-		for j, c := range row.Cells {
+		clear(of)
+		for k := range others {
+			of[others[k].Column] = k
+		}
+		for j := range row.Cells {
+			c := &row.Cells[j]
 			at := chart.Anchor{Section: row.Section, Round: row.Round, Column: c.Column}
-			other, ok := of[c.Column]
+			k, ok := of[c.Column]
+			other := &others[k]
 			if !ok || c.Yarn != other.Yarn || c.Planned.In() != other.Planned.In() || c.Planned.Out() != other.Planned.Out() {
-				t.Fatalf("%v is %+v on the right hand, %+v on the left", at, c, other)
+				t.Fatalf("%v is %+v on the right hand, %+v on the left", at, *c, *other)
 			}
 			if mark := marks[at].Stitch; mark != "" && (mark != c.Op.Code() || mirrored && c.Op.Twin() != other.Op || !mirrored && c.Op != other.Op) {
 				t.Fatalf("%v is painted with %s; it is %s on the right hand, %s on the left", at, mark, c.Op, other.Op)
@@ -109,9 +114,10 @@ func inMirror(right, left []chart.Cell) bool {
 	if slices.EqualFunc(right, left, asPlanned) && slices.ContainsFunc(right, takes) {
 		return true
 	}
-	var names [2][]string
+	names := [2][]string{make([]string, 0, len(right)), make([]string, 0, len(left))}
 	for h, cells := range [][]chart.Cell{right, left} {
-		for _, c := range cells {
+		for k := range cells {
+			c := &cells[k]
 			if c.Planned == stitch.CastOn || c.Planned == stitch.Take || c.Planned == stitch.KFB {
 				return true
 			}

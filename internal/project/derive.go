@@ -44,7 +44,7 @@ func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
 	out := &Outputs{Terms: p.extra.terms, Plan: p.Plan, Planned: p.Mitt()}
 	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
 	if len(marks) > 0 {
-		out.Charts = p.Charts(d, marks)
+		out.Charts = p.charts(out.Planned, d, marks)
 		out.Lost, out.Mitt = out.Charts.Lost(), out.Charts.Put()
 		out.Unsound = stitch.Ledger(out.Mitt)
 	}
@@ -76,7 +76,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	}
 	out.Summary = fit.Summarise(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
-	out.Charts = planned.Charts(d, marks)
+	out.Charts = planned.charts(out.Planned, d, marks)
 	out.Lost = out.Charts.Lost()
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
 	out.Yarn = out.Yarn.InColours(out.Colours, out.Ball)
@@ -97,8 +97,13 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 // Charts returns the charts of a plan for the document's side and knitter. A mitt
 // without a thumb is not mirrored, since it is the same on both hands.
 func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
+	return p.charts(p.Plan.Mitt(), d, marks)
+}
+
+// charts is Charts with the plan's mitt, which has been made.
+func (p *Planned) charts(m stitch.Mitt, d Document, marks chart.Marks) chart.Source {
 	return chart.Source{
-		Mitt: p.Plan.Mitt(), Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
+		Mitt: m, Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
 		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Parted(),
 		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),
 	}.Prepare()
@@ -109,18 +114,16 @@ func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 func (pl *Planner) pair(d Document, marks chart.Marks, out *Outputs) (p words.Pair) {
 	other := d
 	other.Side = d.Side.Other()
-	charts := out.Charts
 	if sheet := other.Effective(); !maps.Equal(sheet, d.Effective()) {
 		planned, err := pl.Plan(sheet)
 		if err != nil {
 			return words.Pair{Parts: stitch.Differing(out.Mitt, stitch.Mitt{})}
 		}
-		charts = planned.Charts(other, marks)
+		p.Parts = out.Charts.Differing(planned.Charts(other, marks))
 		p.Numbers = words.Between(out.Plan, planned.Plan)
-	} else if charts.Mirrored = !charts.Mirrored && out.Plan.Parted(); charts.Mirrored != out.Charts.Mirrored {
-		charts = charts.Prepare()
+	} else if out.Plan.Parted() {
+		p.Parts = out.Charts.DifferingHands()
 	}
-	p.Parts = out.Charts.Differing(charts)
 	return p
 }
 

@@ -24,7 +24,7 @@ import (
 
 // spelled is how each operation is written in instructions and in the fields
 // of a chart (the Craft Yarn Council's abbreviations, from memory).
-var spelled = map[stitch.Op]string{
+var spelled = [...]string{
 	stitch.Knit: "k", stitch.Purl: "p", stitch.KnitTBL: "k tbl", stitch.PurlTBL: "p tbl", stitch.Slip: "sl", stitch.M1L: "M1L", stitch.M1R: "M1R", stitch.M1: "M1",
 	stitch.YarnOver: "yo", stitch.CastOn: "CO", stitch.LLI: "LLI", stitch.RLI: "RLI", stitch.KFB: "kfb", stitch.K2tog: "k2tog", stitch.SSK: "ssk",
 	stitch.P2tog: "p2tog", stitch.SSP: "ssp", stitch.K3tog: "k3tog", stitch.SK2P: "sk2p", stitch.S2KP: "s2kp", stitch.BindOff: "BO",
@@ -38,9 +38,18 @@ var titles = map[stitch.Part]string{
 	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", stitch.Gap: "Gap beside the thumb", "index": "Index",
 }
 
+// rowTitles are the titles of parts whose rounds are rows.
+var rowTitles = map[stitch.Part]string{}
+
+func init() {
+	for part, title := range titles {
+		rowTitles[part] = stitch.InRows(title)
+	}
+}
+
 // titled reports whether a title is that of a part, whose rounds may be rows.
 func titled(title string, part stitch.Part) bool {
-	return title == titles[part] || title == stitch.InRows(titles[part])
+	return title == titles[part] || title == rowTitles[part]
 }
 
 // differs compares what was knitted from the words with the mitt.
@@ -76,17 +85,23 @@ func charted(t *testing.T, read *readback.Mitt, g chart.Grid) error {
 	require.NoError(t, chart.CSV(&b, g))
 	lines := csv.NewReader(&b)
 	lines.ReuseRecord = true
+	var part *readback.Part
+	var shown []string
 	for i := range slices.Backward(g.Rows) {
 		fields, err := lines.Read()
-		require.NoError(t, err)
-		row := g.Rows[i]
-		var round []string
-		for _, p := range read.Parts {
-			if titled(p.Title, row.Section) {
-				round = p.Rounds[row.Round-1].Ops
+		if err != nil {
+			return err
+		}
+		row := &g.Rows[i]
+		if part == nil || i+1 < len(g.Rows) && g.Rows[i+1].Section != row.Section {
+			for _, p := range read.Parts {
+				if titled(p.Title, row.Section) {
+					part = p
+				}
 			}
 		}
-		var shown []string
+		round := part.Rounds[row.Round-1].Ops
+		shown = shown[:0]
 		for _, field := range slices.Backward(fields[:len(fields)-1]) {
 			if field != "" {
 				op, _, _ := strings.Cut(field, "/")

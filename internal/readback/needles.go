@@ -45,10 +45,10 @@ const (
 	cornerM1 = "M1 at the corner"
 )
 
-// work works one operation: it takes stitches off the left needle and puts those
-// that it makes on the right one.
-func (n *needles) work(op string, right *[]int) error {
-	eats := ledger[op][0]
+// work works one operation, of which the ledger has the effect: it takes stitches off
+// the left needle and puts those that it makes on the right one.
+func (n *needles) work(op string, effect [2]int, right *[]int) error {
+	eats := effect[0]
 	if eats > len(n.live) {
 		return fmt.Errorf("%s takes %d, and %d are left of the round", op, eats, len(n.live))
 	}
@@ -97,7 +97,7 @@ func (n *needles) work(op string, right *[]int) error {
 		*right = append(*right, taken[0])
 		return nil
 	}
-	for range ledger[op][1] {
+	for range effect[1] {
 		n.made++
 		*right = append(*right, n.made)
 		if op == "CO" {
@@ -238,7 +238,7 @@ func (n *needles) otherLine(p *Part, line string) error {
 		p.schedules = append(p.schedules, s)
 		return nil
 	}
-	if digit.MatchString(measured.ReplaceAllString(line, "")) {
+	if digit.MatchString(line) && digit.MatchString(measured.ReplaceAllString(line, "")) {
 		return fmt.Errorf("it has a number, and nobody can tell what to do with it")
 	}
 	return nil // advice

@@ -117,8 +117,10 @@ func (n *needles) follow(p *Part, line string) error {
 	if err := n.faces(found[1], found[4], to-from); err != nil {
 		return err
 	}
-	if more := workMore.FindStringSubmatch(found[5]); more != nil {
-		return n.workMore(p, more, to)
+	if strings.HasPrefix(found[5], "Work ") {
+		if more := workMore.FindStringSubmatch(found[5]); more != nil {
+			return n.workMore(p, more, to)
+		}
 	}
 	for range to - from + 1 {
 		if err := n.oneRound(p, found[5]); err != nil {

@@ -2,20 +2,23 @@ package readback
 
 import (
 	"fmt"
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 )
 
-var counted = regexp.MustCompile(`^(.*) \((\d+)(?:, of which (\d+) in the gusset)?\)\.$`)
+var counted = regexp.MustCompile(`^ \((\d+)(?:, of which (\d+) in the gusset)?\)\.$`)
 
 // round works one round and checks the counts at its end.
 func (n *needles) round(text string) (Round, error) {
-	found := counted.FindStringSubmatch(text)
+	end := max(0, strings.LastIndex(text, " ("))
+	found := counted.FindStringSubmatch(text[end:])
 	if found == nil {
 		return Round{}, fmt.Errorf("it ends without a count")
 	}
 	w := worker{needles: n, marker: n.gusset}
-	pieces := strings.Split(found[1], " | ")
+	pieces := strings.Split(text[:end], " | ")
 	if n.before > 0 && len(pieces) == 3 { // the gusset stands inside a row
 		if err := w.list(pieces[0], false); err != nil {
 			return Round{}, err
@@ -41,7 +44,7 @@ func (n *needles) round(text string) (Round, error) {
 		return Round{}, fmt.Errorf("%d stitches are left of the round", len(n.live))
 	}
 	n.live = w.right
-	err := w.counts(found[2], found[3])
+	err := w.counts(found[1], found[2])
 	return Round{w.ops, len(w.right), n.gusset}, err
 }
 
@@ -73,12 +76,13 @@ func (w *worker) counts(all, gusset string) error {
 }
 
 func (w *worker) do(op string, times int) error {
+	effect := ledger[op]
 	for range times {
 		if len(w.ops) > 5000 {
 			return fmt.Errorf("the round has no end")
 		}
-		w.eaten += ledger[op][0]
-		if err := w.work(op, &w.right); err != nil {
+		w.eaten += effect[0]
+		if err := w.work(op, effect, &w.right); err != nil {
 			return err
 		}
 		w.ops = append(w.ops, op)
@@ -119,13 +123,16 @@ func (w *worker) list(text string, last bool) error {
 // uncapitalised returns an item with a small first letter, unless it begins with an
 // abbreviation in capitals.
 func uncapitalised(item string) string {
-	for op := range ledger {
-		if strings.HasPrefix(item, op) && op[0] < 'a' {
+	for _, op := range capitals {
+		if strings.HasPrefix(item, op) {
 			return item
 		}
 	}
 	return strings.ToLower(item[:1]) + item[1:]
 }
+
+// capitals are the operations whose abbreviation begins with one.
+var capitals = slices.DeleteFunc(slices.Collect(maps.Keys(ledger)), func(op string) bool { return op[0] >= 'a' })
 
 // split splits a list at the commas outside brackets.
 func split(text string) []string {
@@ -188,6 +195,9 @@ func (w *worker) item(item string) error {
 	if ok, err := w.asSeen(item); ok {
 		return err
 	}
+	if _, known := ledger[item]; known && !strings.Contains(item, " strand") && item != "hold" && item != "pick up" && item != "knit in" && item != "CO" {
+		return w.do(item, 1)
+	}
 	if found := repeated.FindStringSubmatch(item); found != nil {
 		n := map[string]int{"once": 1, "twice": 2}[found[2]]
 		if found[3] != "" {
@@ -216,9 +226,6 @@ func (w *worker) item(item string) error {
 	}
 	if found := corner.FindStringSubmatch(item); found != nil {
 		return w.corner(found[1], atoi(found[2]))
-	}
-	if _, known := ledger[item]; known && !strings.Contains(item, " strand") && item != "hold" && item != "pick up" && item != "knit in" && item != "CO" {
-		return w.do(item, 1)
 	}
 	return fmt.Errorf("%q is no stitch", item)
 }

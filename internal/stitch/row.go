@@ -1,7 +1,6 @@
 package stitch
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -123,15 +122,42 @@ func (r Round) mirroredBefore() int {
 	return len(r.Ops) - r.Before - r.Lead
 }
 
-// aRound finds rounds in a text, but not "in the round".
-var aRound = regexp.MustCompile(`(in the )?\b([Rr])ound(s?)\b`)
-
-// InRows returns a text about rounds as one about rows.
+// InRows returns a text about rounds as one about rows. "In the round" stays. It is
+// asked of every sentence of a piece that is worked flat, so it looks for the one word
+// and builds nothing where there is none.
 func InRows(text string) string {
-	return aRound.ReplaceAllStringFunc(text, func(found string) string {
-		if strings.HasPrefix(found, "in the ") && !strings.HasSuffix(found, "s") {
-			return found
+	var said strings.Builder
+	done := 0
+	for at := 0; ; {
+		found := strings.Index(text[at:], "ound")
+		if found < 0 {
+			break
 		}
-		return strings.NewReplacer("Round", "Row", "round", "row").Replace(found)
-	})
+		from := at + found - 1
+		at += found + len("ound")
+		end := at
+		plural := end < len(text) && text[end] == 's'
+		if plural {
+			end++
+		}
+		switch {
+		case from < 0 || text[from] != 'r' && text[from] != 'R', from > 0 && inWord(text[from-1]), end < len(text) && inWord(text[end]):
+		case !plural && strings.HasSuffix(text[:from], "in the "):
+		default:
+			said.WriteString(text[done:from])
+			said.WriteByte(text[from])
+			said.WriteString("ow")
+			done = at
+		}
+	}
+	if done == 0 {
+		return text
+	}
+	said.WriteString(text[done:])
+	return said.String()
+}
+
+// inWord reports whether a letter goes on with a word, as in "around".
+func inWord(c byte) bool {
+	return c == '_' || '0' <= c && c <= '9' || 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z'
 }

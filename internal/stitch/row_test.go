@@ -54,3 +54,20 @@ func TestWrongSideRowsAreTurned(t *testing.T) {
 		assert.Equal(t, o.Out(), o.Turned().Out(), "%v", o)
 	}
 }
+
+// A text about rounds becomes one about rows, word by word; the work in the round and
+// words that only look so stay.
+func TestInRows(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                                  "",
+		"Knit around the thumb, on ground.": "Knit around the thumb, on ground.",
+		"Rounds 1–3: every round.":          "Rows 1–3: every row.",
+		"worked in the round, washed":       "worked in the round, washed",
+		"Begin the round in the Rounds above; in the round.": "Begin the round in the Rows above; in the round.",
+		"round":                   "row",
+		"rounds, rounded, 2round": "rows, rounded, 2round",
+		"ound (round) é round":    "ound (row) é row",
+	} {
+		assert.Equal(t, want, stitch.InRows(text))
+	}
+}
