@@ -25,6 +25,7 @@ var everyWay = []struct{ name, texts, says string }{
 	{"a wristlet", "thumb.construction=none&cuff.kind=gauntlet&cuff.upper_girth=26", "wristlet"},
 	{"a flat mitten", "kind=mitten&piece.flat=true&top.kind=banded", "seam"},
 	{"a fingerless mitt from its edging", "piece.direction=down", "wait for the gap"},
+	{"a gauntlet from the wrist", "kind=mitten&piece.direction=down&cuff.kind=gauntlet", "gauntlet"},
 	{"yarn overs in a mitten", "kind=mitten&thumb.increase=yo_closed&top.kind=wedges", "yarn over"},
 }
 

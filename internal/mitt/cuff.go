@@ -51,7 +51,9 @@ func (d *draft) cuff(pl *Planner) error {
 	flares := d.req.Make.Cuff.info().flares && rounds > 0
 	if !flares {
 		c.pin(d.pins.CastOn)
-		c.Knitted = k.cuffed()
+		if c.Knitted = k.cuffed(); c.Knitted && k.flaresDown() { // it has no rounds
+			c.N = k.wrist()
+		}
 	}
 	p.Cuff = Cuff{
 		CastOn: c, Wrist: c, Rounds: rounds, PlainRounds: plain, Rib: rib,
@@ -79,7 +81,7 @@ func (d *draft) cuffRounds() (rounds, plain int) {
 	}
 	plain = d.pins.CuffPlainRounds.Or(pace.up(max(plain, d.progress.plainLeast())))
 	rounds = max(d.pins.CuffRounds.Or(d.cuffRoundsFree(plain)), d.cuffOnward(plain))
-	if k := d.progress; k != nil && k.Down && k.turnedHem() && !d.pins.CuffRounds.On {
+	if k := d.progress; k != nil && k.Down && (k.turnedHem() || k.edgedFlare()) && !d.pins.CuffRounds.On {
 		rounds = k.CuffRounds
 	}
 	if k := d.progress; k != nil && !k.Down && plain == 0 && !k.joined() && rounds-pace.rest() <= k.in(stitch.Cuff) && !d.req.Kind.info().both {

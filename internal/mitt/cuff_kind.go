@@ -203,7 +203,7 @@ func (p *Plan) cuffGives() (stretch float64, what string) {
 func (p *Plan) cuffFabric(r, n int) []stitch.Op {
 	switch how := p.Make.Cuff.info(); {
 	case p.Cuff.Flare != nil:
-		return p.Cuff.Flare.fabric(r, n, p.Make.Flat)
+		return p.Cuff.Flare.fabric(r, n, &p.Make)
 	case how.ribbed:
 		return p.Stitch.ribbing(n, p.Cuff.Rib)
 	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && p.purls(r) != p.Make.Flat:

@@ -18,9 +18,6 @@ func down(rng *rand.Rand) *Request {
 	for r.Make.Construction == Straight || r.Make.Construction == Slit {
 		r = likely(rng)
 	}
-	for r.Make.Cuff == Gauntlet {
-		r.anyCuff(rng)
-	}
 	r.Make.Direction, r.Make.Increase = Down, ""
 	return r
 }
@@ -134,8 +131,8 @@ func TestDownKeepsWhatIsKnitted(t *testing.T) {
 		next := another(rng, r)
 		next.Make.Direction, next.Make.Construction = []Direction{Up, Down}[rng.IntN(2)], r.Make.Construction
 		next.Progress = p.ProgressAt(at.part, at.round)
-		if next.Make.Cuff == Gauntlet || next.Make.Increase != "" && next.Make.Increase != MakeOne {
-			next.Make.Cuff, next.Make.Increase = r.Make.Cuff, ""
+		if next.Make.Increase != "" && next.Make.Increase != MakeOne {
+			next.Make.Increase = ""
 		}
 		is, err := pl.Plan(next)
 		if err != nil {

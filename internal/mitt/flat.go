@@ -48,6 +48,26 @@ func (o pace) shapings(after, to int) int {
 // takes returns the least number of rounds in which so many are shaped.
 func (o pace) takes(shapings int) int { return int(o) * shapings }
 
+// turned returns the round of a part of n in whose place, counted from its other end, round
+// r stands when the piece is worked the other way up. Rows keep their pairs, the shaped one
+// before the plain one.
+func (o pace) turned(n, r int) int {
+	if o == toAndFro {
+		return n - r + 2*((r+1)%2)
+	}
+	return n + 1 - r
+}
+
+// fromEnd returns rounds of a part of n, counted from the end at which it is begun,
+// counted from the other: the last comes first.
+func (o pace) fromEnd(n int, rounds []int) []int {
+	out := make([]int, len(rounds))
+	for i, r := range rounds {
+		out[len(out)-1-i] = o.turned(n, r)
+	}
+	return out
+}
+
 // rest is the number of plain rounds after the last shaped one of a part.
 func (o pace) rest() int { return int(o) - 1 }
 

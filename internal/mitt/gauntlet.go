@@ -44,10 +44,14 @@ func (r *Request) upperGirth(wrist units.Length) float64 {
 // With a girth U at the upper edge, the cast-on is the count nearest to g·U that so
 // many decreases of one size bring to the wrist's; a decrease round takes off the
 // fewest stitches, 2, 4, 6 …, with which they have room, and the exact solver chooses
-// their rounds. A fixed or knitted cast-on stays, and the wrist's count gives way.
+// their rounds. A fixed or knitted cast-on stays, and the wrist's count gives way; of a
+// wrist that is knitted first, from the fingertips, it is the other way about.
 func (d *draft) flare(pl *Planner, low, high int) error {
 	c, k := &d.plan.Cuff, d.progress
 	f := &Flare{Girth: d.req.upperGirth(d.plan.Hand.Wrist), Edge: d.flareEdge(c.Rounds), EdgePerMM: garterRows * d.g}
+	if k != nil && k.Down && k.cuffed() {
+		return d.flareFromWrist(pl, f)
+	}
 	w := funnel{
 		rounds: c.Rounds - f.Edge, from: c.Wrist.N, fixed: d.pins.CastOn, low: low, high: high,
 		exact: c.Wrist.Exact, wide: d.g * f.Girth, ended: k.past(stitch.Cuff), pace: d.req.Make.pace(),
@@ -66,7 +70,7 @@ func (d *draft) flare(pl *Planner, low, high int) error {
 	c.Flare, c.Wrist.N, f.Step = f, w.end, w.step
 	c.CastOn = Count{
 		N: w.castOn, Exact: w.wide, Below: w.castOn - max(w.step, 1), Above: w.castOn + max(w.step, 1),
-		Pinned: d.pins.CastOn.On, Knitted: k != nil,
+		Pinned: d.pins.CastOn.On, Knitted: k != nil && !k.Down,
 	}
 	c.Wrist.Below, c.Wrist.Above, c.Wrist.Pinned = w.end-1, w.end+1, d.pins.CastOn.On
 	if w.castOn == w.end {
@@ -74,7 +78,12 @@ func (d *draft) flare(pl *Planner, low, high int) error {
 		return nil
 	}
 	p := w.problem()
-	found, err := pl.solver.Solve(&p, make([]int, 0, p.Changes()))
+	return f.schedule(pl, &p)
+}
+
+// schedule solves the rounds of a gauntlet's decreases, without its edge.
+func (f *Flare) schedule(pl *Planner, p *shaping.Problem) error {
+	found, err := pl.solver.Solve(p, make([]int, 0, p.Changes()))
 	if err != nil {
 		return fault.Fields{{Path: PathCuffDepth, Message: err.Error()}}
 	}
@@ -88,10 +97,11 @@ func (d *draft) flare(pl *Planner, low, high int) error {
 // flareEdge returns the rounds of garter stitch that begin a gauntlet of so many
 // rounds: as knitted, else whole ridges that leave room for a decrease.
 func (d *draft) flareEdge(rounds int) int {
-	if k := d.progress; k.begun(stitch.Cuff) {
+	k := d.progress
+	if k.begun(stitch.Cuff) && !k.Down {
 		return min(k.CuffEdge, rounds)
 	}
-	return max(0, min(gauntletTop, (rounds-1-flareOut)/2*2))
+	return max(0, min(gauntletTop, (rounds-1-flareOut)/2*2, (rounds-k.in(stitch.Cuff))/2*2))
 }
 
 // flareRounds returns the rounds of a gauntlet of a depth in mm, when none are fixed.
@@ -105,6 +115,9 @@ func (d *draft) flareRounds(depth float64) int {
 
 // wrist returns the count of the cuff on the needles, or that with which it ended.
 func (k *Progress) wrist() int {
+	if k.Down {
+		return k.CastOn - k.CuffStep*len(k.CuffDecreases)
+	}
 	return k.CastOn - k.CuffStep*len(k.changed(stitch.Cuff, k.CuffDecreases))
 }
 
@@ -113,7 +126,8 @@ func (k *Progress) wrist() int {
 type funnel struct {
 	rounds, worked int
 	changed        []int // the decrease rounds that are knitted
-	step           int   // stitches taken off in a round; 0: still to be chosen
+	turned         bool  // these are counted from the wrist, which is knitted first
+	step, likely   int   // stitches taken off in a round, and the first that are tried; 0: still to be chosen
 	ended          bool  // all of it is knitted
 	pace           pace
 
@@ -135,6 +149,9 @@ func (w *funnel) choose(fixedRounds bool) {
 	steps := []int{w.step}
 	if w.step == 0 {
 		steps = steps[:0]
+		if w.likely > 0 {
+			steps = append(steps, w.likely)
+		}
 		for s := 2; s <= max(2, w.high); s += 2 {
 			steps = append(steps, s)
 		}
@@ -152,7 +169,7 @@ func (w *funnel) choose(fixedRounds bool) {
 			if w.fixed.On {
 				end = castOn - step*(len(w.changed)+k)
 			} else {
-				castOn = end + step*k
+				castOn = end + step*(len(w.changed)+k)
 			}
 			if step > end && k > 0 {
 				continue
@@ -171,7 +188,7 @@ func (w *funnel) choose(fixedRounds bool) {
 // counts returns the cast-on and the wrist's count that decreases of one size join.
 func (w *funnel) counts(step int) (castOn, end int) {
 	if !w.fixed.On {
-		return max(w.from, nearestIn(w.wide, step, w.from%step)), w.from
+		return max(w.from+step*len(w.changed), nearestIn(w.wide, step, w.from%step)), w.from
 	}
 	now := w.fixed.N - step*len(w.changed)
 	end = nearestIn(w.exact, step, now%step)
@@ -186,6 +203,9 @@ func (w *funnel) counts(step int) (castOn, end int) {
 
 // earliest returns the first round in which the next decrease may stand.
 func (w *funnel) earliest() int {
+	if w.turned {
+		return w.pace.shaped(1)
+	}
 	if n := len(w.changed); n > 0 {
 		return w.pace.shaped(max(w.worked+1, w.changed[n-1]+flareGap))
 	}
@@ -197,22 +217,34 @@ func (w *funnel) gap() int { return w.pace.up(flareGap) }
 
 // room returns how many decreases have room in the rounds to come.
 func (w *funnel) room() int {
-	return max(0, (w.rounds-flareOut-w.earliest()+w.gap())/w.gap())
+	highest := w.rounds - flareOut
+	if w.turned {
+		highest = w.highest()
+	}
+	return max(0, (highest-w.earliest()+w.gap())/w.gap())
 }
 
 // problem returns what the solver is asked.
 func (w *funnel) problem() shaping.Problem {
-	return shaping.Problem{
+	p := shaping.Problem{
 		From: w.castOn, To: w.end, Step: -w.step, Rounds: w.rounds, Gap: flareGap, LeadOut: flareOut, Lambda: DefaultLambda * 1000,
-		Only: w.pace.only(), Worked: w.worked, Changed: w.changed,
+		Only: w.pace.only(),
 	}
+	if !w.turned { // of one from the wrist what is knitted lies above; see widen
+		p.Worked, p.Changed = w.worked, w.changed
+	}
+	return p
 }
 
 // fabric returns round r of a gauntlet over n stitches. Garter stitch is purled in odd
-// rounds; of rows, all knitted, the even ones look so.
-func (f *Flare) fabric(r, n int, flat bool) []stitch.Op {
+// rounds, from the hand in the second; of rows, all knitted, the even ones look so.
+func (f *Flare) fabric(r, n int, m *Make) []stitch.Op {
+	purled := (r%2 == 1) != m.Flat
+	if m.Direction == Down && !m.Flat {
+		purled = (f.Edge-r)%2 == 1
+	}
 	switch {
-	case r <= f.Edge && (r%2 == 1) != flat:
+	case r <= f.Edge && purled:
 		return times(nil, stitch.Purl, n)
 	case slices.Contains(f.Rounds, r):
 		return spread(times(nil, stitch.Knit, n), -f.Step)

@@ -107,3 +107,53 @@ func TestAHalfKnittedGauntletGoesOn(t *testing.T) {
 	assert.Contains(t, codes(must(t, loose)), "cuff_grip")
 	assert.NotContains(t, codes(p), "cuff_grip")
 }
+
+// The gauntlet worked by hand above, from the wrist: 38 → 54, the rounds 5, 9, 13 and 17 of
+// 20 counted from the other end, and an edge that ends with its two ridges.
+func TestGauntletFromTheWrist(t *testing.T) {
+	r := cuffed(Fingerless, Gauntlet)
+	r.Make.Direction = Down
+	p := must(t, r)
+	cuff := p.Mitt().Section(stitch.Cuff)
+	assert.Equal(t, &stitch.Shaping{Rounds: []int{4, 8, 12, 16}, From: 38, To: 54, Step: 4}, cuff.About.Shaping)
+	assert.Equal(t, 38, cuff.Rounds[0].In())
+	assert.Equal(t, 54, cuff.Finish.In(), "bound off at the edge")
+	for i, want := range []string{"k", "p", "k", "p"} {
+		assert.Equal(t, want, one(cuff.Rounds[16+i]), "round %d", 17+i)
+	}
+	assert.InDelta(t, 4/0.48+16/0.32, cuff.Reach(p.Gauge.Rounds), 1e-9)
+}
+
+// Half-way down a gauntlet the wrist and the rounds stay, for another girth at its edge
+// and another fixed count; once the edge is begun, all of it does. Worked by hand: at round
+// 10 two increases of 4 are knitted, 38 → 46, and four rounds above the edge leave room for
+// two more, in its rounds 12 and 16 or before: the edge gets 46, 50 or 54.
+func TestAHalfKnittedGauntletFromTheWrist(t *testing.T) {
+	r := cuffed(Fingerless, Gauntlet)
+	r.Make.Direction = Down
+	p := must(t, r)
+	was := p.Mitt().Section(stitch.Cuff).Rounds
+	for at := 1; at <= p.Cuff.Rounds; at++ {
+		for girth, edge := range map[units.Length]int{100 * mm: 46, 190 * mm: 46, 210 * mm: 50, 400 * mm: 54} {
+			for _, pin := range []Pin{{}, Fix(47), Fix(90)} {
+				next := cuffed(Fingerless, Gauntlet)
+				next.Progress, next.Make.UpperGirth, next.Pins.CastOn = p.ProgressAt(stitch.Cuff, at), girth, pin
+				now := must(t, next)
+				m := now.Mitt()
+				require.Empty(t, stitch.Ledger(m))
+				require.Equal(t, was[:at], m.Section(stitch.Cuff).Rounds[:at], "at %d, %v", at, pin)
+				switch {
+				case at > 16:
+					require.Equal(t, 54, now.Cuff.CastOn.N)
+				case at == 10 && !pin.On:
+					require.Equal(t, edge, now.Cuff.CastOn.N, "%v", girth)
+				case at == 10 && pin.N == 47:
+					require.Equal(t, 46, now.Cuff.CastOn.N)
+				}
+				if pin.On && now.Cuff.CastOn.N != pin.N {
+					require.Contains(t, codes(now), "knitted", "what gave way is said")
+				}
+			}
+		}
+	}
+}

@@ -115,6 +115,6 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 			works(faults, path, instead, "is %s, which can't be planned yet; write %s", is, instead)
 		}
 	}
-	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && (!r.Kind.info().fromTip || m.Flat || m.Cuff == Gauntlet))
+	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && (!r.Kind.info().fromTip || m.Flat))
 	later(PathFlat, "true", "false", m.Flat && or(m.Construction, ByGusset) != ByGusset && r.Kind.info().parts)
 }

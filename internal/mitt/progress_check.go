@@ -75,7 +75,6 @@ func (k *Progress) checkGrowth(faults *fault.Fields) {
 
 // checkFlare refuses decreases of a gauntlet that can't have been knitted.
 func (k *Progress) checkFlare(faults *fault.Fields) {
-	count, changed := k.CastOn, k.changed(stitch.Cuff, k.CuffDecreases)
 	if !k.Cuff.info().flares {
 		if len(k.CuffDecreases) > 0 {
 			faults.Add(CuffDecreases.knittedPath(), "are of a gauntlet; leave them out, or write gauntlet for the cuff")
@@ -86,12 +85,16 @@ func (k *Progress) checkFlare(faults *fault.Fields) {
 		faults.Add(CuffEdge.knittedPath(), "is %d; what is knitted has 0 to %d there", k.CuffEdge, max(0, k.CuffRounds))
 		return
 	}
-	for _, r := range changed {
+	count := k.CastOn
+	for _, r := range k.narrowed() {
 		if k.CuffStep < 1 || 2*k.CuffStep > count || r <= k.CuffEdge {
 			faults.Add(CuffStep.knittedPath(), "is %d, which round %d of the gauntlet can't take off; write what is knitted", k.CuffStep, r)
 			return
 		}
 		count -= k.CuffStep
+	}
+	if k.Down && k.cuffed() && count < 1 {
+		faults.Add(CastOn.knittedPath(), "is %d; write the stitches of the gauntlet's edge", k.CastOn)
 	}
 }
 

@@ -56,7 +56,10 @@ func (k *Progress) holdDown(p *Pins) {
 	}
 	least(&p.CuffPlainRounds, k.plainLeast())
 	if k.cuffed() {
-		p.CuffPlainRounds, p.CastOn = Fix(k.CuffPlainRounds), Fix(k.CastOn)
+		p.CuffPlainRounds = Fix(k.CuffPlainRounds)
+		if !k.flaresDown() || k.edgedFlare() {
+			p.CastOn = Fix(k.CastOn)
+		}
 	}
 	least(&p.CuffRounds, k.in(stitch.Cuff))
 }
@@ -143,7 +146,10 @@ func (k *Progress) boundsDown() []bound {
 		list = append(list, bound{GussetRounds, 1 + gussetLeadOut, maxRounds})
 	}
 	if k.begun(stitch.Cuff) {
-		list = append(list, bound{Rib, 1, maxStitches}, bound{CastOn, 1, maxStitches}, bound{CuffPlainRounds, 0, maxRounds})
+		list = append(list, bound{Rib, 1, maxStitches}, bound{CuffPlainRounds, 0, maxRounds})
+		if !k.flaresDown() || k.edgedFlare() {
+			list = append(list, bound{CastOn, 1, maxStitches})
+		}
 	}
 	return list
 }
@@ -158,7 +164,7 @@ func (d *draft) keepsDown() error {
 		}
 	}
 	if k.begun(stitch.Top) && !slices.Equal(k.Decreases, planned.Decreases) ||
-		!slices.Equal(k.undone(), planned.undone()) {
+		!slices.Equal(k.undone(), planned.undone()) || !slices.Equal(k.widened(), planned.widened()) {
 		return fault.Fields{{Path: "worked.round", Message: "doesn't go with the increase and decrease rounds; write those of the mitt on the needles"}}
 	}
 	return nil
@@ -171,7 +177,7 @@ func (k *Progress) undone() []int {
 	if k.past(stitch.Gusset) {
 		worked = k.GussetRounds
 	}
-	list := stitch.FromEnd(k.GussetRounds, k.Increases)
+	list := k.pace().fromEnd(k.GussetRounds, k.Increases)
 	return slices.DeleteFunc(list, func(at int) bool { return at > worked })
 }
 
@@ -201,11 +207,11 @@ func (d *draft) waysDown(pl *Planner) error {
 	}
 	shape := pl.target[:g.Rounds.N]
 	done := k.undone()
-	planned := stitch.FromEnd(g.Rounds.N, g.IncreaseRounds)
+	planned := k.pace().fromEnd(g.Rounds.N, g.IncreaseRounds)
 	if stays := planned[:min(len(done), len(planned))]; slices.Equal(done, stays) && (len(done) == len(planned) || planned[len(done)] > k.in(stitch.Gusset)) {
 		return nil
 	}
-	kept := stitch.FromEnd(g.Rounds.N, done)
+	kept := k.pace().fromEnd(g.Rounds.N, done)
 	rounds := kept
 	if left := g.Increases - len(done); left > 0 {
 		p := d.problem()

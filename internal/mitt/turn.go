@@ -16,7 +16,7 @@ func (p *Plan) fromTip(up []stitch.Section) []stitch.Section {
 	up = slices.DeleteFunc(up, func(s stitch.Section) bool { return s.Part.Over() == stitch.OverDigit })
 	down := make([]stitch.Section, 0, len(up)+2)
 	for i := len(up) - 1; i >= 0; i-- {
-		s := turnedSection(&up[i])
+		s := p.Make.pace().turnedSection(&up[i])
 		s.About.Until, s.About.Short = "", 0 // what it reaches is what the one below it reached
 		if i > 0 {
 			s.About.Until, s.About.Short = up[i-1].About.Until, up[i-1].About.Short
@@ -50,13 +50,13 @@ func (p *Plan) wristWords() string {
 	return "the wrist"
 }
 
-// FromBase returns rounds of a gusset of n that are counted as they are worked, counted
-// from its base, and the other way about.
+// FromBase returns rounds of a part of n that are counted as they are worked, counted
+// from its lower end, and the other way about.
 func (p *Plan) FromBase(n int, list []int) []int {
 	if !p.Down() {
 		return list
 	}
-	return stitch.FromEnd(n, list)
+	return p.Make.pace().fromEnd(n, list)
 }
 
 // GussetWorked returns n rounds of the gusset, in the order worked, as they would be with
@@ -74,7 +74,7 @@ func (p *Plan) GussetWorked(n int, increases []int) []stitch.Round {
 }
 
 // turnedSection returns a section that is worked from its upper end.
-func turnedSection(up *stitch.Section) stitch.Section {
+func (o pace) turnedSection(up *stitch.Section) stitch.Section {
 	n := len(up.Rounds)
 	s := stitch.Section{Part: up.Part, Down: true, Rounds: make([]stitch.Round, 0, n), About: up.About}
 	for _, r := range slices.Backward(up.Rounds) {
@@ -84,7 +84,7 @@ func turnedSection(up *stitch.Section) stitch.Section {
 		about.Site = n + 1 - about.Site
 	}
 	if was := up.About.Shaping; was != nil {
-		s.About.Shaping = &stitch.Shaping{From: was.To, To: was.From, Step: -was.Step, Rounds: stitch.FromEnd(n, was.Rounds)}
+		s.About.Shaping = &stitch.Shaping{From: was.To, To: was.From, Step: -was.Step, Rounds: o.fromEnd(n, was.Rounds)}
 	}
 	return s
 }

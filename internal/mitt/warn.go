@@ -210,11 +210,15 @@ func (d *draft) warnFlare() {
 		return
 	}
 	wide, wrist := float64(c.CastOn.N)/d.g, float64(c.Wrist.N)/d.g
+	more, changes := "Cast on more stitches", "decreases"
+	if d.plan.Down() {
+		more, changes = "Make more stitches", "increases"
+	}
 	if c.CastOn.N <= c.Wrist.N {
-		d.plan.say("gauntlet_girth", "The gauntlet is %.0f mm wide all the way. Cast on more stitches to widen its edge.", wide)
+		d.plan.say("gauntlet_girth", "The gauntlet is %.0f mm wide all the way. %s to widen its edge.", wide, more)
 	} else if !c.CastOn.Pinned && math.Abs(float64(c.CastOn.N)-c.CastOn.Exact) > float64(max(c.Flare.Step, 2))/2+1e-9 {
-		d.plan.say("gauntlet_girth", "The gauntlet’s edge gets %d stitches, not %.1f: %d rounds hold no more decreases. A deeper one would help.",
-			c.CastOn.N, c.CastOn.Exact, c.Rounds)
+		d.plan.say("gauntlet_girth", "The gauntlet’s edge gets %d stitches, not %.1f: %d rounds hold no more %s. A deeper one would help.",
+			c.CastOn.N, c.CastOn.Exact, c.Rounds, changes)
 	}
 	if ease := wrist/d.plan.Hand.Wrist.MM() - 1; ease > grips {
 		d.plan.say("cuff_grip", "The gauntlet is %.0f mm wider than the wrist, and stockinette doesn’t draw in. A ribbed cuff grips better.",

@@ -24,6 +24,7 @@ var otherWays = []keys.Sheet{
 	{"piece.direction": "down", "kind": "mitten"},
 	{"piece.flat": "true", "kind": "mitten", "top.kind": "banded", "thumb.place": "palm"},
 	{"piece.direction": "down"},
+	{"piece.direction": "down", "cuff.kind": "gauntlet", "kind": "mitten"},
 }
 
 // The paper of a mitt that is made another way: texts keep within the margins and off

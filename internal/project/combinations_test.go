@@ -74,7 +74,7 @@ func (c combination) laterAt() string {
 	switch {
 	case c["kind"] == "glove":
 		return "kind"
-	case c[mitt.PathDirection] == "down" && (c[mitt.PathFlat] == "true" || c[mitt.PathCuff] == "gauntlet"):
+	case c[mitt.PathDirection] == "down" && c[mitt.PathFlat] == "true":
 		return mitt.PathDirection
 	case c[mitt.PathFlat] == "true" && (c[mitt.PathConstruction] == "straight" || c[mitt.PathConstruction] == "slit"):
 		return mitt.PathFlat
@@ -125,6 +125,24 @@ func TestEveryCombination(t *testing.T) {
 	}
 	t.Logf("%d combinations on two hands each: %d made, for %d random hands; %d not planned yet; %d refused", len(list), sum.made, sum.hands, sum.later, sum.refused)
 	assert.Equal(t, 630, sum.made+sum.later, "without the hand these are 630")
+}
+
+// A gauntlet from the wrist without plain rounds above it: its first round brings the hand
+// to the wrist's stitches, and what is told of its increases agrees with the rest.
+func TestGauntletAtOnce(t *testing.T) {
+	rng, pl, told := rand.New(rand.NewPCG(23, 9)), NewPlanner(), 0
+	for i := range testenv.Cases(12, 200) {
+		c := combination{"kind": []string{"fingerless", "mitten"}[i%2], mitt.PathConstruction: "gusset", mitt.PathDirection: "down", mitt.PathCuff: "gauntlet"}
+		d := Document{Name: "any", Sheet: c.sheet(rng)}
+		d.Sheet["pins.cuff_plain_rounds"] = "0"
+		readBack(t, pl, d, nil, i)
+		out, err := pl.Derive(d, nil)
+		require.NoError(t, err)
+		if strings.Contains(instructions(t, out), "brings the stitches to the wrist’s") {
+			told++
+		}
+	}
+	assert.Greater(t, told, 2)
 }
 
 // sheet returns a sheet of a random hand, without fixed numbers, that is made in this

@@ -109,8 +109,8 @@ func (n *needles) work(op string, effect [2]int, right *[]int) error {
 
 // Patterns of the lines that are not rounds.
 var (
-	garter   = regexp.MustCompile(`^The first (\d+) (?:round|row)s are an edge in garter stitch:`)
-	brings   = regexp.MustCompile(`^The next (?:round|row) brings the stitches to the hand’s (\d+)(?:, and the seam’s (\d+))?\.$`)
+	garter   = regexp.MustCompile(`^The (?:first|(last)) (\d+) (?:round|row)s are an edge in garter stitch:`)
+	brings   = regexp.MustCompile(`^The next (?:round|row) brings the stitches to the (?:hand|(wrist))’s (\d+)(?:, and the seam’s (\d+))?\.$`)
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
@@ -160,14 +160,16 @@ func (n *needles) otherLine(p *Part, line string) error {
 		return n.castOn(p, k)
 	}
 	if found := brings.FindStringSubmatch(line); found != nil {
-		p.brings = [2]int{len(p.Rounds) + 1, atoi(found[1])}
-		if found[2] != "" {
-			p.brings[1] += atoi(found[2])
+		p.brings, p.atOnce = [2]int{len(p.Rounds) + 1, atoi(found[2])}, found[1] != ""
+		if found[3] != "" {
+			p.brings[1] += atoi(found[3])
 		}
 		return nil
 	}
-	if k, ok := number(garter); ok {
-		p.edge = k
+	if found := garter.FindStringSubmatch(line); found != nil {
+		if p.edge = atoi(found[2]); found[1] != "" {
+			p.edge, p.lastEdge = 0, atoi(found[2])
+		}
 		return nil
 	}
 	if found := takeUp.FindStringSubmatch(line); found != nil {

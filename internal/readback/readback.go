@@ -30,7 +30,9 @@ type Part struct {
 	multiples []multipleOf
 	rows      bool   // it was worked to and fro
 	edge      int    // rounds of garter stitch that were said to begin it
-	brings    [2]int // a round that was said to bring the stitches to the hand's, and to how many
+	lastEdge  int    // and to end it
+	brings    [2]int // a round that was said to bring the stitches to the hand's or the wrist's, and to how many
+	atOnce    bool   // it is the first
 }
 
 // multipleOf is a round that was said to bring the stitches to a multiple.
@@ -52,8 +54,16 @@ func (p *Part) checkSaid() error {
 	if p.rows && last > 1 {
 		last-- // the one on the wrong side is not shaped
 	}
+	if p.atOnce {
+		last = 1
+	}
 	if r, to := p.brings[0], p.brings[1]; r > 0 && (r != last || p.Rounds[r-1].After != to) {
-		return fmt.Errorf("round %d was to end with the hand's %d stitches", r, to)
+		return fmt.Errorf("round %d was to end with the %d stitches of hand or wrist", r, to)
+	}
+	for i := range p.lastEdge {
+		if r := len(p.Rounds) - i; r < 1 || p.Rounds[r-1].After != p.Finished {
+			return fmt.Errorf("round %d is no round of the edge in garter stitch", r)
+		}
 	}
 	for r := range p.edge {
 		if r >= len(p.Rounds) || p.Rounds[r].After != p.CastOn { // its stitches may be painted

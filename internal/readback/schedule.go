@@ -121,12 +121,15 @@ func (s schedule) check(p *Part) error {
 	if !slices.Equal(s.action, s.listed) || len(s.listed) != s.times {
 		return fmt.Errorf("the rhythm gives rounds %v, the list says %v, %d in all", s.action, s.listed, s.times)
 	}
-	if s.until > len(p.Rounds) || s.steady && s.until < len(p.Rounds) {
-		return fmt.Errorf("the rhythm ends with round %d, of %d", s.until, len(p.Rounds))
+	if end := len(p.Rounds) - p.lastEdge; s.until > end || s.steady && s.until < end {
+		return fmt.Errorf("the rhythm ends with round %d, of %d", s.until, end)
 	}
 	var changed []int
-	before, rounds := 0, p.Rounds
-	if p.brings[0] > 0 {
+	before, rounds, first := 0, p.Rounds, 1
+	switch {
+	case p.atOnce:
+		first, rounds = 2, rounds[1:]
+	case p.brings[0] > 0:
 		rounds = rounds[:p.brings[0]-1]
 	}
 	for i, r := range rounds {
@@ -138,7 +141,7 @@ func (s schedule) check(p *Part) error {
 			before = eaten
 		}
 		if r.After != eaten {
-			changed = append(changed, i+1)
+			changed = append(changed, i+first)
 		}
 	}
 	if len(rounds) == 0 {

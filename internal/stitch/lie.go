@@ -12,16 +12,6 @@ func (s *Section) Lies(r int) int {
 	return r
 }
 
-// FromEnd returns rounds of a part of n, which are counted from its one end, counted from
-// the other: the last comes first.
-func FromEnd(n int, rounds []int) []int {
-	out := make([]int, len(rounds))
-	for i, r := range rounds {
-		out[len(out)-1-i] = n + 1 - r
-	}
-	return out
-}
-
 // Above returns the stitches at the upper edge, on the hand, of the round that is
 // worked as number r.
 func (s *Section) Above(r int) int {

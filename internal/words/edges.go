@@ -13,7 +13,7 @@ const (
 	orSew     = "If you would rather sew it, knit that round plain and sew the cast-on down inside, loosely."
 	foldsDown = "The cuff is a hem: its purl round is the edge. Bound off, fold what lies below it inside and sew it down, loosely."
 	rollsUp   = "The edge rolls outward by itself; leave it to."
-	flat      = "The first %s are an edge in garter stitch: it lies flat and doesn’t draw in."
+	flat      = "The %s %s are an edge in garter stitch: it lies flat and doesn’t draw in."
 )
 
 // edges returns the sentences on the edge of a section.
@@ -25,8 +25,10 @@ func edges(s *stitch.Section) []string {
 		return []string{foldsIn, orSew}
 	case s.About.Rolls:
 		return []string{rollsUp}
+	case s.About.Edge > 0 && s.Down:
+		return []string{fmt.Sprintf(flat, "last", Plural(s.About.Edge, "round"))}
 	case s.About.Edge > 0:
-		return []string{fmt.Sprintf(flat, Plural(s.About.Edge, "round"))}
+		return []string{fmt.Sprintf(flat, "first", Plural(s.About.Edge, "round"))}
 	case s.About.Ends > 0:
 		ends := "The first and the last stitch"
 		if s.About.Ends > 1 {

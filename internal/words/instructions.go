@@ -170,7 +170,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(shift(s, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
-		say(inRows(schedule(by.Rounds, by.From, by.To, by.Step, len(s.Rounds), s.About.Edge), s))
+		say(inRows(scheduleOf(s), s))
 		switch {
 		case by.Closed && s.Seam > 0:
 			say(closesRows)
@@ -274,6 +274,9 @@ func rounds(s stitch.Section) []Step {
 		}
 		if by := s.About.Shaping; by != nil && i+1 == lastShaped(&s) && r.In() == by.To && r.Out() != by.To {
 			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to the hand’s %d%s.", r.Noun(), s.Around(r.Out()), besides(&s))})
+		}
+		if by := s.About.Shaping; by != nil && s.Down && i == 0 && r.In() != by.From && r.Out() == by.From {
+			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to the wrist’s %d%s.", r.Noun(), s.Around(r.Out()), besides(&s))})
 		}
 		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text, Rows: r.Row(), Side: r.Side})
 		last = text

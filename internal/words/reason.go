@@ -183,19 +183,23 @@ func (r *reasons) gauntlet() {
 	p, f := r.p, r.p.Cuff.Flare
 	r.add(mitt.CastOn, fmt.Sprintf("upper edge %s round at %.1f stitches over 10 cm: %s. The fabric is %s.",
 		r.length(f.Girth), p.Gauge.Stitches*100, r.near(p.Cuff.CastOn, p.Gauge.Stitches), r.within(p.Cuff.CastOn.N)))
+	first, off, to, rounds := "first", "taken off", "down to", p.FromBase(p.Cuff.Rounds, f.Rounds)
+	if p.Down() {
+		first, off, to = "last", "made", "from"
+	}
 	edge := ""
 	if f.Edge > 0 {
-		edge = fmt.Sprintf(" The first %d are garter stitch, an edge that lies flat.", f.Edge)
+		edge = fmt.Sprintf(" The %s %d are garter stitch, an edge that lies flat.", first, f.Edge)
 	}
 	narrow := fmt.Sprintf("It goes straight down with %s.", Plural(p.Cuff.Wrist.N, "stitch"))
 	if len(f.Rounds) > 0 {
-		narrow = fmt.Sprintf("%d stitches each are taken off in rounds %s, evenly round the arm.", f.Step, List(f.Rounds))
-		if len(f.Rounds) == 1 {
-			narrow = fmt.Sprintf("%d stitches are taken off in round %d, evenly round the arm.", f.Step, f.Rounds[0])
+		narrow = fmt.Sprintf("%d stitches each are %s in rounds %s, evenly round the arm.", f.Step, off, List(rounds))
+		if len(rounds) == 1 {
+			narrow = fmt.Sprintf("%d stitches are %s in round %d, evenly round the arm.", f.Step, off, rounds[0])
 		}
 	}
-	r.add(mitt.CuffRounds, fmt.Sprintf("%s deep, down to %d stitches at the wrist.%s %s At the wrist: %s",
-		r.length(p.Cuff.Length()), p.Cuff.Wrist.N, edge, narrow, r.wrist(p.Cuff.Wrist)))
+	r.add(mitt.CuffRounds, fmt.Sprintf("%s deep, %s %d stitches at the wrist.%s %s At the wrist: %s",
+		r.length(p.Cuff.Length()), to, p.Cuff.Wrist.N, edge, narrow, r.wrist(p.Cuff.Wrist)))
 }
 
 // body adds the reason of the hand's count.
@@ -219,7 +223,7 @@ func (r *reasons) gusset() {
 	list, why := "all of them, counted from the gusset’s first round.", firstWhy(p, first)
 	if p.Down() {
 		list = fmt.Sprintf("all of them, counted up from the cuff. As they are worked these are %s.", listValue(p.FromBase(p.Gusset.Rounds.N, p.Gusset.IncreaseRounds)))
-		why = fmt.Sprintf("counted up from the cuff; as it is worked, round %d.", p.Gusset.Rounds.N+1-first)
+		why = fmt.Sprintf("counted up from the cuff; as it is worked, round %d.", p.FromBase(p.Gusset.Rounds.N, []int{first})[0])
 	}
 	r.put(mitt.FirstIncrease, fmt.Sprintf("round %d", first), why)
 	r.put(mitt.Rhythm, rhythmValue(&p.Gusset), rhythmWhy(p, r.u))

@@ -3,6 +3,8 @@ package words
 import (
 	"fmt"
 	"strings"
+
+	"thenar/internal/stitch"
 )
 
 // Schedule returns a schedule three ways at once: the action, the total, the
@@ -16,6 +18,16 @@ import (
 // A single change needs no total: "One increase round, 3 → 5 stitches."
 func Schedule(rounds []int, from, to, step, total int) string {
 	return schedule(rounds, from, to, step, total, 0)
+}
+
+// scheduleOf returns that of a section. Its edge, which isn't plain, is its first rounds,
+// or its last if it is worked down.
+func scheduleOf(s *stitch.Section) string {
+	by, n, edge := s.About.Shaping, len(s.Rounds), s.About.Edge
+	if s.Down {
+		return schedule(by.Rounds, by.From, by.To, by.Step, n-edge, 0)
+	}
+	return schedule(by.Rounds, by.From, by.To, by.Step, n, edge)
 }
 
 // schedule returns a schedule whose first rounds are an edge, which isn't plain.

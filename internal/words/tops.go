@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"thenar/internal/mitt"
-	"thenar/internal/stitch"
 )
 
 // Top returns in which rounds a top decreases, and how, with its counts; from the tip,
@@ -12,7 +11,7 @@ import (
 func Top(p *mitt.Plan) string {
 	t := p.Top
 	if p.Down() {
-		return topDown(t)
+		return topDown(t, p.FromBase(t.Rounds, t.DecreaseRounds))
 	}
 	if t.Step > 0 {
 		return Schedule(t.DecreaseRounds, t.Stitches, t.End, -t.Step, t.Rounds)
@@ -23,9 +22,8 @@ func Top(p *mitt.Plan) string {
 	return fmt.Sprintf("K2tog all round in %s, %d → %d stitches.", Ranges(t.DecreaseRounds), t.Stitches, t.End)
 }
 
-// topDown returns in which rounds a top grows that is worked from the tip.
-func topDown(t *mitt.Top) string {
-	rounds := stitch.FromEnd(t.Rounds, t.DecreaseRounds)
+// topDown returns in which rounds, counted as they are worked, a top grows from the tip.
+func topDown(t *mitt.Top, rounds []int) string {
 	if t.Step > 0 || len(rounds) == 0 {
 		return Schedule(rounds, t.End, t.Stitches, max(t.Step, 1), t.Rounds)
 	}
