@@ -14,7 +14,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// Every way in which a gusset grows, and a top that is grafted, is drawn on its handout,
+// Every way in which a gusset grows, a top that is grafted, a gap and a seam are drawn on its handout,
 // for both hands and for who knits from left to right: the steps name every operation of
 // its rounds that is called for by a lesson, and no make one where there is none.
 func TestStepsOfEveryWayAreDrawn(t *testing.T) {
@@ -27,6 +27,8 @@ func TestStepsOfEveryWayAreDrawn(t *testing.T) {
 		"yo":       {map[string]string{"thumb.increase": "yo_closed"}, []string{"Yarn over (yo), closed"}, []stitch.Op{stitch.YarnOver, stitch.KnitTBL}},
 		"kfb":      {map[string]string{"thumb.increase": "kfb", "pins.gusset_base": "3"}, []string{"front and back (kfb)"}, []stitch.Op{stitch.KFB}},
 		"straight": {map[string]string{"thumb.construction": "straight"}, []string{"Thumb on waste yarn"}, []stitch.Op{stitch.Waste, stitch.CornerM1}},
+		"down":     {map[string]string{"piece.direction": "down"}, []string{"Graft (the front needle", "Or bind off together"}, []stitch.Op{stitch.Graft}},
+		"flat":     {map[string]string{"piece.flat": "true"}, []string{"Mattress stitch", "leaning right (M1R)"}, []stitch.Op{stitch.M1R}},
 		"centre":   {map[string]string{"thumb.increase": "centre"}, []string{"leaning left (M1L)", "leaning right (M1R)"}, []stitch.Op{stitch.M1L, stitch.M1R}},
 		"graft": {map[string]string{
 			"kind": "mitten", "top.kind": "banded", "top.band": "6", "gauge.swatches[0].stitches": "36", "gauge.swatches[0].rounds": "40",

@@ -16,7 +16,10 @@ type LessonOptions struct {
 	Ops                    map[stitch.Op]bool // what its rounds hold, as that person reads them
 	Tips                   []int              // how many stitches its closed cast-ons begin
 	Held, Bridge, PickedUp int                // counts of the plan
-	Seam                   bool               // the thumb is picked up from the middle of the bridge: the words tell it
+	Seam                   bool               // it has a seam; the thumb is picked up from the middle of the bridge: the words tell it
+	Gap                    bool               // what waits on both sides of a gap is joined at the end
+
+	Say func(string) string // puts a text into the person's terms; nil: it stays as it is
 }
 
 // lessonPanel is one drawing of a lesson with its title and the text below it, which

@@ -112,6 +112,12 @@ var lessons = []lessonGroup{
 			{"", 3, "Back: as if to purl, slip it off; the next as if to knit. Repeat 2 and 3.", 40, high, drawGraftBack},
 		}
 	}},
+	{"binding off together", nil, func(o LessonOptions) bool { return o.Gap }, func(LessonOptions, names) []lessonPanel {
+		return []lessonPanel{{"Or bind off together", 0, "Turn the mitt inside out. With a third needle knit the first of each as one, and bind off as you go.", 40, high, drawBoth}}
+	}},
+	{"mattress stitch", nil, func(o LessonOptions) bool { return o.Seam }, func(LessonOptions, names) []lessonPanel {
+		return []lessonPanel{{"Mattress stitch", 0, "Go under two strands beside the last stitch of one edge, then of the other. Pull: those stitches go inside.", 40, high, drawMattress}}
+	}},
 }
 
 // inRing reports whether so many stitches of a closed cast-on begin in a ring of yarn.
@@ -141,6 +147,14 @@ func (o LessonOptions) holds(op stitch.Op) bool {
 		op = op.FromLeft()
 	}
 	return o.Ops[op]
+}
+
+// said returns a text in the person's terms.
+func (o LessonOptions) said(text string) string {
+	if o.Say == nil {
+		return text
+	}
+	return o.Say(text)
 }
 
 // groups returns what is drawn for the mitt.
@@ -176,7 +190,8 @@ func (o LessonOptions) rows(groups []lessonGroup) (rows [][]lessonPanel) {
 	for _, g := range groups {
 		set := g.panels(o, n)
 		wide := 0.0
-		for _, p := range set {
+		for i, p := range set {
+			set[i].title, set[i].text = o.said(p.title), o.said(p.text)
 			wide += p.width
 		}
 		sets, widths = append(sets, set), append(widths, wide)

@@ -35,7 +35,7 @@ var notDrawn = map[stitch.Op]string{
 	stitch.K3tog:    "the words tell it in a line",
 	stitch.SK2P:     "the words tell it in a line",
 	stitch.S2KP:     "the words tell it in a line",
-	stitch.BindOff:  "the words tell it, stitch by stitch",
+	stitch.BindOff:  "the words tell it, stitch by stitch; of two edges together it is drawn beside the graft",
 	stitch.DrawUp:   "the words tell it in a line",
 	stitch.JoinHem:  "the words tell it in a line",
 }
@@ -93,12 +93,38 @@ func TestLessonOfATip(t *testing.T) {
 	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23}))
 }
 
+// What is worked by no operation of a round is drawn where the mitt has it: the gap that is
+// bound off with a third needle instead of grafted, in the person's terms, and the seam.
+func TestLessonOfAGapAndASeam(t *testing.T) {
+	drawn := func(o LessonOptions) *draw.Scene {
+		o.Width, o.Letter = 182, 4.23
+		s := &draw.Scene{}
+		for _, row := range Lesson(o) {
+			s.Add(row, 0, 0, 1)
+		}
+		return s
+	}
+	graft := opSet(stitch.Graft)
+	assert.Equal(t, []string{"Graft (the front needle is drawn below)"}, titlesOf(drawn(LessonOptions{Ops: graft})), "a tip is only grafted")
+	gap := drawn(LessonOptions{Ops: graft, Gap: true, Say: func(text string) string { return strings.ReplaceAll(text, "bind off", "cast off") }})
+	assert.Equal(t, []string{"Graft (the front needle is drawn below)", "Or cast off together"}, titlesOf(gap))
+	assert.Contains(t, words(gap), "third needle")
+	seam := drawn(LessonOptions{Seam: true})
+	assert.Equal(t, []string{"Mattress stitch"}, titlesOf(seam))
+	assert.Contains(t, words(seam), "under two strands")
+}
+
 // Every lesson fits its page in both sizes of print: nothing leaves it, and no word lies on
 // another.
 func TestEveryLessonFits(t *testing.T) {
 	for _, letter := range []float64{4.23, 6.35} {
 		for _, fromLeft := range []bool{false, true} {
 			s := lessonOf(opSet(stitch.All()...), fromLeft, letter)
+			keepApart(t, s)
+			for _, row := range Lesson(LessonOptions{Width: 182, Letter: letter, FromLeft: fromLeft, Gap: true, Seam: true}) {
+				s.Add(row, 0, s.Height, 1)
+				s.Height += row.Height
+			}
 			keepApart(t, s)
 			for _, title := range titlesOf(s) {
 				assert.NotContains(t, title, "…", "no title is cut")
@@ -150,8 +176,9 @@ func TestRowsAreFewAndEven(t *testing.T) {
 
 // Every drawing stays within its panel, so that it doesn't reach into the words below it.
 func TestDrawingsStayInTheirPanels(t *testing.T) {
-	o := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Tips: []int{8, 14}, Held: 15, Bridge: 3, PickedUp: 4}
-	for _, g := range o.groups() {
+	o := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Tips: []int{8, 14}, Gap: true, Held: 15, Bridge: 3, PickedUp: 4}
+	groups := append(o.groups(), LessonOptions{Seam: true}.groups()...)
+	for _, g := range groups {
 		for n, p := range g.panels(o, o.names()) {
 			s := &draw.Scene{}
 			p.draw(&sketch{s: s, width: p.width}, o)

@@ -106,8 +106,9 @@ func TestLessonFromLeftIsMirrored(t *testing.T) {
 		assert.Contains(t, words(own), name)
 		assert.Contains(t, words(turned), name)
 	}
-	all := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Tips: []int{8, 14}, Held: 15, Bridge: 3, PickedUp: 4}
-	for _, row := range all.rows(all.groups()) {
+	all := LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.All()...), Tips: []int{8, 14}, Gap: true, Held: 15, Bridge: 3, PickedUp: 4}
+	groups := append(all.groups(), LessonOptions{Seam: true}.groups()...)
+	for _, row := range all.rows(groups) {
 		for _, p := range row {
 			var xs [2][]float64
 			for i, mirrored := range []bool{false, true} {

@@ -121,7 +121,7 @@ var (
 	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (?:last|first) (\d+) stitch(?:es)?\b`)
 	sets     = regexp.MustCompile(`^Slip (\d+) to waste yarn(?: for the gap, slip (\d+) to waste yarn)?\.`)
 	gap      = regexp.MustCompile(`^Put the thumb’s (\d+) stitch(?:es)? that waits? for the gap on one needle, the hand’s (\d+) on another\b`)
-	grafts   = regexp.MustCompile(`^Graft the thumb’s (\d+) to the hand’s (\d+);`)
+	grafts   = regexp.MustCompile(`^Graft the thumb’s (\d+) to the hand’s (\d+)[;.]`)
 	multiple = regexp.MustCompile(`^The next (?:round|row) brings the stitches to a multiple of (\d+)(?:, and the seam’s (\d+))?, for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)

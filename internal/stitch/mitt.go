@@ -1,5 +1,7 @@
 package stitch
 
+import "slices"
+
 // Round is one round as it is worked. Lead is the number of operations at its
 // beginning that belong to the gusset, the bridge, the picked-up stitches or the
 // side line; the rest belong to the hand. An Even round is the same on both
@@ -156,6 +158,9 @@ func (s *Section) Opens() bool {
 	return s.CastOn > 0 || len(s.From) > 0 && len(s.Rounds) > 0 || s.Shift != 0
 }
 
+// JoinsSets reports whether the section has no rounds: it only joins what waited in its sets.
+func (s *Section) JoinsSets() bool { return len(s.From) > 0 && len(s.Rounds) == 0 }
+
 // AtGauge returns how many rounds at a gauge of q rounds over a mm reach as far up as
 // the first r rounds of the section, from its lower edge. What is folded inside reaches
 // nowhere.
@@ -218,6 +223,11 @@ func (m Mitt) Ops() map[Op]bool {
 // MostInRing is the greatest number of stitches of a closed cast-on that begin out of one
 // ring of yarn; more begin along a closed edge (common practice, no source).
 const MostInRing = 12
+
+// JoinsSets reports whether sets that waited are joined at the end.
+func (m Mitt) JoinsSets() bool {
+	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.JoinsSets() })
+}
 
 // Tips returns how many stitches each closed cast-on of the mitt begins.
 func (m Mitt) Tips() (list []int) {

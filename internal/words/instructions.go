@@ -120,7 +120,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	for _, text := range edges(s) {
 		say(inRows(text, s))
 	}
-	if len(s.From) > 0 && len(s.Rounds) == 0 {
+	if s.JoinsSets() {
 		return append(steps, Step{Text: by.gapWaits(s)})
 	}
 	for _, text := range onWaste(s) {

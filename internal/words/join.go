@@ -35,7 +35,7 @@ func waits(n int) string {
 // grafted returns how the gap is closed.
 func grafted(s *stitch.Section) string {
 	n := s.Finish.In() / 2
-	return fmt.Sprintf("Graft the thumb’s %d to the hand’s %d; or turn the mitt and bind them off together inside. The tails close both corners.", n, n)
+	return fmt.Sprintf("Graft the thumb’s %d to the hand’s %d. Or turn the mitt inside out and bind them off together, with a third needle. The tails close both corners.", n, n)
 }
 
 // thumbDown adds the reasons of a thumb that is worked first.

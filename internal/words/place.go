@@ -155,7 +155,7 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
 	}
-	if len(s.Rounds) == 0 {
+	if s.JoinsSets() {
 		return []Step{{Text: grafted(s)}}
 	}
 	text := capital(phrase(s.Finish)) + "."

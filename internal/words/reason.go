@@ -294,7 +294,7 @@ func (r *reasons) division() {
 	r.add(mitt.Held,
 		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
 	if p.Down() {
-		r.add(mitt.BridgeStitches, fmt.Sprintf("%s wide: as many of the thumb and of the hand wait there and are grafted. The hand has %d above it: %s against what was wanted.",
+		r.add(mitt.BridgeStitches, fmt.Sprintf("%s wide: as many of the thumb and of the hand wait there and are joined at the end. The hand has %d above it: %s against what was wanted.",
 			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))
 		return
 	}
