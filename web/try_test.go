@@ -286,7 +286,7 @@ func TestHabitsOnThePage(t *testing.T) {
 
 	next := a.sample()
 	page := a.get(next + "/tries").doc()
-	assert.Contains(t, page.Find(".habits").Text(), "You wear hands 1.6 % looser than the usual: learned from 2 accepted tries")
+	assert.Contains(t, page.Find(".habits").Text(), "You wear hands 1.6\u00a0% looser than the usual: learned from 2 accepted tries")
 	require.Equal(t, http.StatusSeeOther, a.post(next+"/habits", nil).status)
 	assert.Contains(t, a.get(next+"/sheet.json").body, `"hand": -0.034`)
 	assert.Contains(t, a.get(next+"/tries").doc().Find("main").Text(), "has its own eases there already")

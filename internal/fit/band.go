@@ -50,7 +50,7 @@ func (b Bands) Check() fault.Fields {
 		at   float64
 	}{{"fit.loose_below", b.Loose}, {"fit.snug_from", b.Snug}, {"fit.tight_above", b.Tight}} {
 		if !(e.at >= -0.9 && e.at <= 3) {
-			faults.Add(e.path, "is %g; write a stretch from -0.9 to 3, such as 0.15, which is 15 %% wider", e.at)
+			faults.Add(e.path, "is %g; write a stretch from -0.9 to 3, such as 0.15, which is 15\u00a0%% wider", e.at)
 		}
 	}
 	if len(faults) > 0 {

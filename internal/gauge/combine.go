@@ -80,7 +80,7 @@ func (c *combination) choose() {
 		case c.treated && s.group() == 1 && own > 0 && !c.isPaired(i):
 			c.uses[i], c.convert[i] = Use{true, "brought to the washed state by your own before and after"}, true
 		case c.treated && s.group() == 1 && s.OnNeedles:
-			c.uses[i], c.unconverted[i] = Use{true, "as counted on the needles; washing may change it, so 3 % more give or take"}, true
+			c.uses[i], c.unconverted[i] = Use{true, "as counted on the needles; washing may change it, so 3\u00a0% more give or take"}, true
 		case c.isPaired(i):
 			c.uses[i] = Use{false, "tells what washing does (" + s.String() + ")"}
 		default:
@@ -201,7 +201,7 @@ func (c *combination) contradictions(variation float64) []Query {
 		}
 		if asked >= 0 {
 			queries = append(queries, Query{asked, fmt.Sprintf(
-				"has %.0f %% %s %s than the other%s, where %.0f %% is usual. Count it again. It is used as it is.",
+				"has %.0f\u00a0%% %s %s than the other%s, where %.0f\u00a0%% is usual. Count it again. It is used as it is.",
 				math.Abs(off)*100, moreOrFewer(off), [...]string{"stitches", "rounds"}[k], plural(len(list)-1), most*100)})
 		}
 	}

@@ -56,7 +56,7 @@ func TestWeightsOfSwatchAndMitt(t *testing.T) {
 	work.Stitches, work.Washed, work.OnNeedles = 25, false, true
 	g := gaugeOf(t, washed, work)
 	assert.Equal(t, 2, g.Used)
-	assert.Contains(t, g.Uses[1].How, "so 3 % more give or take")
+	assert.Contains(t, g.Uses[1].How, "so 3\u00a0% more give or take")
 	weight := func(n float64) float64 {
 		return 1 / (n * n / 10_000 * ((0.25*0.25/n/n+0.01*0.01)/3 + 0.03*0.03))
 	}
@@ -90,10 +90,10 @@ func TestContradictionsAreQueried(t *testing.T) {
 	g := gaugeOf(t, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 32, 10*cm), swatch(28, 10*cm, 32, 10*cm))
 	require.Len(t, g.Queries, 1)
 	assert.Equal(t, 2, g.Queries[0].Swatch)
-	assert.Contains(t, g.Queries[0].Message, "17 % more stitches than the others")
+	assert.Contains(t, g.Queries[0].Message, "17\u00a0% more stitches than the others")
 	g = gaugeOf(t, swatch(24, 10*cm, 32, 10*cm), swatch(24, 10*cm, 26, 10*cm))
 	require.Len(t, g.Queries, 1, "one query for two that differ")
-	assert.Contains(t, g.Queries[0].Message, "19 % fewer rounds than the other,")
+	assert.Contains(t, g.Queries[0].Message, "19\u00a0% fewer rounds than the other,")
 }
 
 func TestWashedOnTheNeedlesIsRefused(t *testing.T) {

@@ -80,7 +80,7 @@ func (h Hand) Fill() (Hand, []Filled) {
 	}
 	set(FieldPalm, &h.Palm, estimate{
 		units.FromMM(h.Circumference.MM() + 0.55*h.Thumb.MM()),
-		"hand circumference + 0.55 × thumb circumference, give or take 5 %", practice,
+		"hand circumference + 0.55 × thumb circumference, give or take 5\u00a0%", practice,
 	})
 	return h, filled
 }

@@ -169,7 +169,7 @@ func checkMultiple(field string, n int, faults *fault.Fields) {
 
 func checkEase(field string, e *float64, faults *fault.Fields) {
 	if e != nil && !(*e > -0.5 && *e < 1) {
-		faults.Add(field, "is %g; write a share above -0.5 and below 1, such as -0.05, which is 5 %% smaller", *e)
+		faults.Add(field, "is %g; write a share above -0.5 and below 1, such as -0.05, which is 5\u00a0%% smaller", *e)
 	}
 }
 

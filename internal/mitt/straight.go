@@ -109,7 +109,7 @@ func (d *draft) warnMound() {
 		if float64(need) < least-tie {
 			need += p.Stitch.Repeat
 		}
-		p.say("mound_stretch", "The hand stretches by %.1f %% over the thumb’s base, which may pull: %d stitches would do, or a gusset.",
+		p.say("mound_stretch", "The hand stretches by %.1f\u00a0%% over the thumb’s base, which may pull: %d stitches would do, or a gusset.",
 			p.MoundStretch*100, need)
 	}
 }

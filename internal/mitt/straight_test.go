@@ -103,7 +103,7 @@ func TestStretchOverTheMound(t *testing.T) {
 	assert.InDelta(t, 0.2314, p.MoundStretch, 0.0001)
 	for _, w := range p.Warnings {
 		if w.Code == "mound_stretch" {
-			assert.Equal(t, "The hand stretches by 23.1 % over the thumb’s base, which may pull: 48 stitches would do, or a gusset.", w.Message)
+			assert.Equal(t, "The hand stretches by 23.1\u00a0% over the thumb’s base, which may pull: 48 stitches would do, or a gusset.", w.Message)
 		}
 	}
 	assert.Contains(t, codes(p), "mound_stretch")

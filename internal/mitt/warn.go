@@ -69,7 +69,7 @@ func (d *draft) warnSwatch() {
 		if d.req.Make.Flat {
 			how = "flat"
 		}
-		d.plan.say("swatch", "The girths may be some 3 %% off: the swatch was not both worked %s and washed.", how)
+		d.plan.say("swatch", "The girths may be some 3\u00a0%% off: the swatch was not both worked %s and washed.", how)
 	}
 }
 
@@ -165,10 +165,10 @@ func (d *draft) warnShare() {
 	share := float64(p.Thumb.Held) / float64(p.Body.Stitches.N)
 	switch {
 	case share > largestShare:
-		p.say("gusset_share", "The thumb takes %d of %d stitches, %.0f %%. Over 45 %% the palm gets narrow: measure the thumb again.",
+		p.say("gusset_share", "The thumb takes %d of %d stitches, %.0f\u00a0%%. Over 45\u00a0%% the palm gets narrow: measure the thumb again.",
 			p.Thumb.Held, p.Body.Stitches.N, share*100)
 	case share < smallestShare:
-		p.say("gusset_share", "The thumb takes %d of %d stitches, %.0f %%. Under 25 %% it may pull: measure thumb and gusset again.",
+		p.say("gusset_share", "The thumb takes %d of %d stitches, %.0f\u00a0%%. Under 25\u00a0%% it may pull: measure thumb and gusset again.",
 			p.Thumb.Held, p.Body.Stitches.N, share*100)
 	}
 }
@@ -189,7 +189,7 @@ func (d *draft) warnCuff() {
 		if p.Cuff.Flare != nil {
 			where = " at the wrist"
 		}
-		p.say("cuff_passage", "%d stitches%s would pass the hand: the cuff must stretch by %.0f %%, and %s gives about %.0f %%.",
+		p.say("cuff_passage", "%d stitches%s would pass the hand: the cuff must stretch by %.0f\u00a0%%, and %s gives about %.0f\u00a0%%.",
 			needs, where, (p.Cuff.Passage-1)*100, what, (stretch-1)*100)
 	}
 	d.warnFlare()
@@ -240,7 +240,7 @@ func (d *draft) warnTight() {
 	var where []string
 	at := func(name string, n int, girth float64, asked bool) {
 		if ease := float64(n)/d.g/girth - 1; ease < muchSmaller-1e-9 || asked {
-			where = append(where, fmt.Sprintf("%s %.0f %%", name, -100*ease))
+			where = append(where, fmt.Sprintf("%s %.0f\u00a0%%", name, -100*ease))
 		}
 	}
 	at("hand", min(p.Body.Stitches.N, p.Bridge.HandAfter), p.Hand.Circumference.MM(), p.Ease.Hand < muchSmaller)

@@ -35,9 +35,9 @@ func said(p *Plan, code string) []string {
 func TestMuchSmallerIsCautioned(t *testing.T) {
 	assert.NotContains(t, codes(must(t, grown())), "tight")
 	for where, fix := range map[string]func(*Pins){
-		"hand 34 %":  func(p *Pins) { p.HandStitches = Fix(30) },
-		"thumb 36 %": func(p *Pins) { p.ThumbStitches = Fix(10) },
-		"cuff 31 %":  func(p *Pins) { p.CastOn = Fix(26) },
+		"hand 34\u00a0%":  func(p *Pins) { p.HandStitches = Fix(30) },
+		"thumb 36\u00a0%": func(p *Pins) { p.ThumbStitches = Fix(10) },
+		"cuff 31\u00a0%":  func(p *Pins) { p.CastOn = Fix(26) },
 	} {
 		r := grown()
 		fix(&r.Pins)
@@ -50,7 +50,7 @@ func TestMuchSmallerIsCautioned(t *testing.T) {
 	r := grown()
 	ease := -0.12
 	r.Ease.Hand = &ease
-	assert.Contains(t, said(must(t, r), "tight")[0], "hand 12 %", "40 stitches are 167 mm")
+	assert.Contains(t, said(must(t, r), "tight")[0], "hand 12\u00a0%", "40 stitches are 167 mm")
 }
 
 // A count that is off names what is in the way, and not what isn't.

@@ -108,7 +108,7 @@ func lifeWords(scale float64) string {
 	if scale == halfLife {
 		return ", half life size"
 	}
-	return fmt.Sprintf(", %.3g %% of life size", 100*scale)
+	return fmt.Sprintf(", %.3g\u00a0%% of life size", 100*scale)
 }
 
 // handCaption explains the drawn hand.

@@ -19,6 +19,14 @@ func onNeedles(p *mitt.Plan, n int) string {
 	return fmt.Sprint(n)
 }
 
+// seamed is that count where it stands first, with what the seam's stitches are for.
+func seamed(p *mitt.Plan, n int) string {
+	if p.SeamStitches() > 0 {
+		return onNeedles(p, n) + " for the seam"
+	}
+	return onNeedles(p, n)
+}
+
 // stitchesOn is that with its noun: "36 stitches", "36 + 2 stitches".
 func stitchesOn(p *mitt.Plan, n int) string {
 	if p.SeamStitches() > 0 {

@@ -152,7 +152,7 @@ func (c *climb) begin(part stitch.Part) []string {
 	case stitch.OverMound:
 		return c.join([]string{"base of the thumb"})
 	case stitch.OverTips:
-		return []string{"top " + begins + " on " + words.Plural(p.Top.Stitches, "stitch")}
+		return []string{"top " + begins + " on " + stitchesOn(p, p.Top.Stitches)}
 	}
 	if !p.Parted() {
 		return c.join(nil)
@@ -167,11 +167,11 @@ func (c *climb) join(list []string) []string {
 	}
 	c.joined = true
 	p := c.Out.Plan
-	text := fmt.Sprintf("the hand has %s", words.Plural(p.Body.Stitches.N, "stitch"))
+	text := "the hand has " + stitchesOn(p, p.Body.Stitches.N)
 	if p.Cuff.Change != 0 {
-		text = fmt.Sprintf("%d → %s", p.Cuff.Wrist.N, words.Plural(p.Body.Stitches.N, "stitch"))
+		text = onNeedles(p, p.Cuff.Wrist.N) + " → " + stitchesOn(p, p.Body.Stitches.N)
 		if p.Down() {
-			text = fmt.Sprintf("%d → %s", p.Body.Stitches.N, words.Plural(p.Cuff.Wrist.N, "stitch"))
+			text = onNeedles(p, p.Body.Stitches.N) + " → " + stitchesOn(p, p.Cuff.Wrist.N)
 		}
 	}
 	return append([]string{c.say(mitt.HandStitches, text)}, list...)
@@ -202,7 +202,7 @@ func (c *climb) part() []string {
 	}
 	list = append(list, c.say(mitt.BridgeStitches, over))
 	if p.Bridge.HandAfter != p.Body.Stitches.N {
-		list = append(list, fmt.Sprintf("then the hand has %s", words.Plural(p.Bridge.HandAfter, "stitch")))
+		list = append(list, "then the hand has "+stitchesOn(p, p.Bridge.HandAfter))
 	}
 	return list
 }
@@ -219,7 +219,7 @@ func (c *climb) end() []string {
 	case p.Top != nil && p.Down():
 		return []string{"cast on " + words.Plural(p.Top.End, "stitch") + ", closed"}
 	case p.Top != nil && grafted(c.Out.Mitt.Section(stitch.Top)):
-		return []string{"graft the last " + words.Plural(p.Top.End, "stitch")}
+		return []string{"graft the last " + stitchesOn(p, p.Top.End)}
 	case p.Top != nil:
 		return []string{"draw the yarn through " + stitchesOn(p, p.Top.End)}
 	case p.Body.EdgingRounds > 0:
@@ -280,7 +280,7 @@ func edge(p *mitt.Plan, s *stitch.Section) string {
 		return fmt.Sprintf("a hem, %d folded inside", s.About.Folded)
 	}
 	if by := s.About.Shaping; by != nil {
-		return fmt.Sprintf("gauntlet, %d → %s", by.From, words.Plural(by.To, "stitch"))
+		return fmt.Sprintf("gauntlet, %s → %s", onNeedles(p, s.Around(by.From)), stitchesOn(p, s.Around(by.To)))
 	}
 	return p.Make.Cuff.Words()
 }
@@ -325,16 +325,16 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 	if s.Down {
 		return c.thumbFirst(s)
 	}
-	count := fmt.Sprintf("%d held, ", t.Held) + c.say(mitt.PickedUp, fmt.Sprintf("%d picked up", t.PickedUp))
+	count := fmt.Sprintf("%d held, ", t.Held) + c.say(mitt.PickedUp, onNeedles(c.Out.Plan, t.PickedUp)+" picked up")
 	if t.OnWaste > 0 {
 		count = fmt.Sprintf("%d below the waste yarn, %d above, 1 at each corner", t.OnWaste, t.OnWaste-1)
 	}
 	if t.Decreased > 0 || c.Out.Plan.Pins.Fixed(mitt.ThumbDecreases) {
 		count += ", " + c.say(mitt.ThumbDecreases, fmt.Sprintf("%d decreased at the corners", t.Decreased))
 	}
-	count += ": " + c.say(mitt.ThumbStitches, words.Plural(t.Stitches.N, "stitch"))
+	count += ": " + c.say(mitt.ThumbStitches, stitchesOn(c.Out.Plan, t.Stitches.N))
 	if t.EdgingRounds > 0 && t.EdgingStitches != t.Stitches.N {
-		count += fmt.Sprintf(", then %d for the ribbing", t.EdgingStitches)
+		count += fmt.Sprintf(", then %s for the ribbing", onNeedles(c.Out.Plan, t.EdgingStitches))
 	}
 	list := []string{count}
 	if to := c.to(s); to != "" && c.ends {

@@ -43,7 +43,7 @@ func (h *handout) ownNumbers() block {
 	}
 	lines = append(lines, [2]string{"Hand", words.Plural(p.Body.RoundsAbove, "round")})
 	if p.Thumbed() {
-		lines = append(lines, [2]string{"Thumb", words.Plural(p.Thumb.Stitches.N, "stitch") + ", " + words.Plural(p.Thumb.Rounds, "round")})
+		lines = append(lines, [2]string{"Thumb", stitchesOn(p, p.Thumb.Stitches.N) + ", " + words.Plural(p.Thumb.Rounds, "round")})
 	} else if p.Top != nil {
 		lines = append(lines, [2]string{"Top", words.Plural(p.Top.Rounds, "round")})
 	}

@@ -67,7 +67,7 @@ func (h *handout) mainCounts() string {
 	if h.About != "" {
 		list = append(list, p.Kind.Words())
 	}
-	list = append(list, p.Said(mitt.CastOn)+" "+onNeedles(p, p.Cuff.CastOn.N), fmt.Sprintf("hand %d", p.Body.Stitches.N))
+	list = append(list, p.Said(mitt.CastOn)+" "+seamed(p, p.Cuff.CastOn.N), "hand "+onNeedles(p, p.Body.Stitches.N))
 	if p.Gusseted() {
 		list = append(list, fmt.Sprintf("gusset %d to %d in %s", p.Gusset.Base, p.Gusset.Stitches, words.Plural(p.Gusset.Rounds.N, "round")))
 	}
@@ -75,7 +75,7 @@ func (h *handout) mainCounts() string {
 		list = append(list, fmt.Sprintf("opening in %s", words.Plural(rows, "row")))
 	}
 	if p.Thumbed() {
-		list = append(list, fmt.Sprintf("thumb %d", p.Thumb.Stitches.N))
+		list = append(list, "thumb "+onNeedles(p, p.Thumb.Stitches.N))
 	}
 	return h.said(strings.Join(list, " · "))
 }

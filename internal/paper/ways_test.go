@@ -73,3 +73,25 @@ func TestFromTheFingertipsOnPaper(t *testing.T) {
 	flat.Sheet["piece.flat"] = "true"
 	assert.Contains(t, onPages(Handout(derived(t, flat, nil), Usual())), compact("add or drop plain rows two at a time"))
 }
+
+// A flat piece's counts on the first page say what the seam takes besides: by hand 36, 42
+// and 18 stitches, and one at each edge. What a mitt from the fingertips sets aside waits on
+// a yarn for each set.
+func TestFirstPageCountsTheSeamAndTheHolders(t *testing.T) {
+	doc := project.Samples()[0]
+	doc.Sheet = doc.Sheet.Clone()
+	doc.Sheet["piece.flat"] = "true"
+	said := onPages(Handout(derived(t, doc, nil), Usual()))
+	for _, want := range []string{
+		"cast on 36 + 2 for the seam · hand 42 + 2 ·", "thumb 18 + 2", "36 + 2 → 42 + 2 stitches", "4 + 2 picked up", "18 + 2 stitches, 10 rows",
+		"in stockinette, worked flat and washed", "Turn it fingers up for the held stitches, then down again: pick up from the right corner to the middle.",
+	} {
+		assert.Contains(t, said, compact(want))
+	}
+	down := project.Samples()[0]
+	down.Sheet = down.Sheet.Clone()
+	maps.Copy(down.Sheet, keys.Sheet{"piece.direction": "down"})
+	said = onPages(Handout(derived(t, down, nil), Usual()))
+	assert.Contains(t, said, compact("smooth waste yarn, 3 times 20 cm / 8 in, for 3, 15 and 3 stitches."))
+	assert.Less(t, strings.Index(said, compact("Try it on before round 12")), strings.Index(said, compact("The next round joins the thumb")))
+}

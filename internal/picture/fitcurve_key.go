@@ -22,7 +22,7 @@ func (c *fitCurve) keys() (lines, bands []fitKey) {
 	}
 	lines = append(lines, fitKey{"fabric", level(c.fabricStyle())})
 	if c.o.Half > 0 {
-		lines = append(lines, fitKey{"its 95 % interval", func(x, y, w, h float64) {
+		lines = append(lines, fitKey{"its 95\u00a0% interval", func(x, y, w, h float64) {
 			c.s.Rect(x, y, w, h, c.intervalStyle())
 		}})
 	}

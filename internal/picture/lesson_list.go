@@ -113,10 +113,10 @@ var lessons = []lessonGroup{
 		}
 	}},
 	{"binding off together", nil, func(o LessonOptions) bool { return o.Gap }, func(LessonOptions, names) []lessonPanel {
-		return []lessonPanel{{"Or bind off together", 0, "Turn the mitt inside out. With a third needle knit the first of each as one, and bind off as you go.", 40, high, drawBoth}}
+		return []lessonPanel{{"Or bind off together", 0, "Inside out, knit the first of each as one with a third needle; bind off.", 40, high, drawBoth}}
 	}},
 	{"mattress stitch", nil, func(o LessonOptions) bool { return o.Seam }, func(LessonOptions, names) []lessonPanel {
-		return []lessonPanel{{"Mattress stitch", 0, "Go under two strands beside the last stitch of one edge, then of the other. Pull: those stitches go inside.", 40, high, drawMattress}}
+		return []lessonPanel{{"Mattress stitch", 0, "Go under two strands beside the last stitch of one edge, then of the other; pull.", 40, high, drawMattress}}
 	}},
 }
 
@@ -242,6 +242,8 @@ func (o LessonOptions) pickText(n names) string {
 	switch {
 	case o.PickedUp == 0:
 		return fmt.Sprintf("Nothing is picked up. Hold it fingers up, outside towards you: knit the %d held from the %s corner.", o.Held, n.right)
+	case o.Bridge > 1 && o.PickedUp == o.Bridge+1: // one more than it has
+		return fmt.Sprintf("Fingers down: pick up along the bridge from %s to %s, between its stitches and at both ends. Fingers up: the %d held.", n.right, n.left, o.Held)
 	case o.Bridge > 0:
 		where = "along the bridge"
 	}

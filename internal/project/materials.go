@@ -52,7 +52,7 @@ func (o *Outputs) Materials(ownYarn, ownNeedle string) []Material {
 func (o *Outputs) gauge() string {
 	text := Gauge(o.Plan.Gauge, o.Unit)
 	if o.Plan.Make.Flat {
-		return stitch.InRows(text) + ", in stockinette in rows, washed."
+		return stitch.InRows(text) + ", in stockinette, worked flat and washed."
 	}
 	return text + ", in stockinette in the round, washed."
 }
@@ -65,12 +65,20 @@ func (o *Outputs) needles() string {
 	return ", or what gives the gauge: double-pointed or a long circular; a darning needle."
 }
 
-// holder returns what keeps the thumb's stitches.
+// holder returns what keeps the stitches that wait: a length of yarn for each set of them.
 func (o *Outputs) holder() Material {
+	waits := o.Mitt.SetAside()
+	if n := len(waits); n > 1 {
+		texts := make([]string, n)
+		for i, k := range waits {
+			texts[i] = fmt.Sprint(k)
+		}
+		return Material{"Holders", fmt.Sprintf("smooth waste yarn, %d times %s, for %s stitches.", n, words.Tail(holder, o.Unit), words.Listed(texts))}
+	}
 	return Material{"Holder", fmt.Sprintf("smooth waste yarn, %s, for %s.", words.Tail(holder, o.Unit), words.Plural(o.Plan.Thumb.Held, "stitch"))}
 }
 
-// holder is the length in mm of the yarn that holds the thumb's stitches (common
+// holder is the length in mm of the yarn that holds stitches (common
 // practice, no source).
 const holder = 200
 

@@ -167,6 +167,9 @@ func TestWordsReadBack(t *testing.T) {
 	}
 }
 
+// miscounted finds a number before a noun of the other number.
+var miscounted = regexp.MustCompile(`(?:^|[^\d.,–-])(?:1 (?:stitches|rounds|rows|loops|times)|(?:[2-9]|\d\d+) (?:stitch|time|loop))\b`)
+
 func readBack(t *testing.T, pl *Planner, d Document, marks chart.Marks, i int) {
 	t.Helper()
 	var hands [2]*Outputs
@@ -177,6 +180,7 @@ func readBack(t *testing.T, pl *Planner, d Document, marks chart.Marks, i int) {
 		require.NoError(t, err)
 		hands[h] = out
 		text := instructions(t, out)
+		require.Empty(t, miscounted.FindAllString(text, -1), "%s\n%v\n%s", side, d.Sheet, text)
 		read, err := readback.Read(text)
 		if len(out.Unsound) > 0 {
 			require.Error(t, err, "%s\n%v\n%s", side, d.Sheet, text)

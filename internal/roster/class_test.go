@@ -76,12 +76,12 @@ func TestReasonsForAttention(t *testing.T) {
 	c := begun(t)
 	for says, s := range map[string]Student{
 		"No hand yet": {Name: "a", Sheet: sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"}},
-		"No swatch of their own: planned by the pattern’s":                          {Name: "b", Sheet: sheet.Sheet{"hand.size": "7"}},
-		"Stitches from the ball band are a guess":                                   {Name: "c", Gauge: FromBand, Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].width": "10"}},
-		"Far from the pattern’s swatch: 18.0 stitches over 10 cm, not 24.0 (−25 %)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
-		"Hand smaller than the chart’s: 12 cm is glove size 4.7":                    {Name: "e", Sheet: sheet.Sheet{"hand.hand_circumference": "12"}},
-		"Hand larger than the chart’s":                                              {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}, Sure: map[string]string{"hand.hand_circumference": "30"}},
-		"the cuff must stretch":                                                     {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
+		"No swatch of their own: planned by the pattern’s":                               {Name: "b", Sheet: sheet.Sheet{"hand.size": "7"}},
+		"Stitches from the ball band are a guess":                                        {Name: "c", Gauge: FromBand, Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "22", "gauge.swatches[0].width": "10"}},
+		"Far from the pattern’s swatch: 18.0 stitches over 10 cm, not 24.0 (−25\u00a0%)": {Name: "d", Sheet: sheet.Sheet{"hand.size": "7", "gauge.swatches[0].stitches": "18", "gauge.swatches[0].width": "10"}},
+		"Hand smaller than the chart’s: 12 cm is glove size 4.7":                         {Name: "e", Sheet: sheet.Sheet{"hand.hand_circumference": "12"}},
+		"Hand larger than the chart’s":                                                   {Name: "f", Sheet: sheet.Sheet{"hand.hand_circumference": "30"}, Sure: map[string]string{"hand.hand_circumference": "30"}},
+		"the cuff must stretch":                                                          {Name: "g", Sheet: sheet.Sheet{"hand.size": "9", "pins.cast_on": "28"}},
 	} {
 		l := add(t, &c, s)
 		assert.True(t, l.NeedsAttention(), says)

@@ -195,7 +195,7 @@ func (c *Class) doubts(l *Line) []string {
 	}
 	if s, ok := c.patternGauge(); ok {
 		if off := p.Gauge.Stitches/s - 1; math.Abs(off) > doubtfulGauge {
-			list = append(list, fmt.Sprintf("Far from the pattern’s swatch: %.1f stitches over 10 cm, not %.1f (%s). Another needle, or count again?", p.Gauge.Stitches*100, s*100, strings.Replace(fmt.Sprintf("%+.0f %%", off*100), "-", "−", 1)))
+			list = append(list, fmt.Sprintf("Far from the pattern’s swatch: %.1f stitches over 10 cm, not %.1f (%s). Another needle, or count again?", p.Gauge.Stitches*100, s*100, strings.Replace(fmt.Sprintf("%+.0f\u00a0%%", off*100), "-", "−", 1)))
 		}
 	}
 	if text := handDoubt(l.Doc.Sheet, p.Hand.Circumference); text != "" {

@@ -89,7 +89,7 @@ func (r *reader) variation() float64 {
 		return gauge.HandVariation
 	}
 	if *v < 0 || *v > 0.2 {
-		r.faults.Add(path, "is %g; write a share from 0 to 0.2, or a percentage: 1.5 %%", *v)
+		r.faults.Add(path, "is %g; write a share from 0 to 0.2, or a percentage: 1.5\u00a0%%", *v)
 	}
 	return *v
 }

@@ -147,7 +147,7 @@ func (r *reader) ease(path string) *float64 {
 	}
 	n, ok := easeOf(text)
 	if !ok {
-		r.faults.Add(path, "is %q; write how much larger the fabric is, such as -5 %% or -0.05", clip(text))
+		r.faults.Add(path, "is %q; write how much larger the fabric is, such as -5\u00a0%% or -0.05", clip(text))
 		return nil
 	}
 	return &n
@@ -161,7 +161,7 @@ func (r *reader) share(path string) *float64 {
 	}
 	n, ok := easeOf(text)
 	if !ok {
-		r.faults.Add(path, "is %q; write a share such as 0.15, or the same as 15 %%", clip(text))
+		r.faults.Add(path, "is %q; write a share such as 0.15, or the same as 15\u00a0%%", clip(text))
 		return nil
 	}
 	return &n

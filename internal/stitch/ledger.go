@@ -29,7 +29,11 @@ func Ledger(m Mitt) []Unsound {
 	for _, w := range l.kept {
 		if !w.taken && w.set != "" && !slices.Contains(m.Left, w.set) {
 			left := w.stitches - w.back
-			l.add(Unsound{Left: left, Words: fmt.Sprintf("%d stitches held for the %s never come back", left, w.set)})
+			text := "%d stitches held for the %s never come back"
+			if left == 1 {
+				text = "%d stitch held for the %s never comes back"
+			}
+			l.add(Unsound{Left: left, Words: fmt.Sprintf(text, left, w.set)})
 		}
 	}
 	for _, s := range m.Left {

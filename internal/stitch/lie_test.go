@@ -43,7 +43,7 @@ func TestStitchesComeIntoARound(t *testing.T) {
 	m.Sections[1].Rounds[1].Ops = join(ops(3, stitch.Hold), ops(3, stitch.Take), ops(9, stitch.Knit))
 	assert.Equal(t, []string{
 		"gusset, round 1: one stitch short (12 on the needles; it takes 13)",
-		"1 stitches held for the thumb never come back",
+		"1 stitch held for the thumb never comes back",
 	}, said(m))
 	m = fromTheTip()
 	m.Sections[1].Rounds[1].Ops = join(ops(3, stitch.Hold), ops(5, stitch.Take), ops(9, stitch.Knit))
@@ -64,6 +64,7 @@ func TestHowAMittLies(t *testing.T) {
 		parts = append(parts, s.Part)
 	}
 	assert.Equal(t, []stitch.Part{stitch.Gusset, stitch.Hand, stitch.Thumb}, parts)
+	assert.Equal(t, []int{3, 4, 3}, m.SetAside(), "a yarn for each set")
 	hand := m.Section(stitch.Hand)
 	assert.Equal(t, []int{2, 1}, []int{hand.Lies(1), hand.Lies(2)})
 	assert.Equal(t, []int{12, 13}, []int{hand.Above(2), hand.Below(2)})

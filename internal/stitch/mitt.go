@@ -220,6 +220,29 @@ func (m Mitt) Ops() map[Op]bool {
 	return held
 }
 
+// SetAside returns how many stitches each set holds that waits on a yarn of its own, in the
+// order in which they are put aside.
+func (m Mitt) SetAside() (list []int) {
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		for _, r := range append(s.Rounds[:len(s.Rounds):len(s.Rounds)], s.Finish) {
+			of := map[Set]int{}
+			for k, o := range r.Ops {
+				if o != Hold {
+					continue
+				}
+				at, known := of[r.SetAt(k)]
+				if !known {
+					at, list = len(list), append(list, 0)
+					of[r.SetAt(k)] = at
+				}
+				list[at]++
+			}
+		}
+	}
+	return list
+}
+
 // MostInRing is the greatest number of stitches of a closed cast-on that begin out of one
 // ring of yarn; more begin along a closed edge (common practice, no source).
 const MostInRing = 12

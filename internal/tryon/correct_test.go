@@ -54,12 +54,12 @@ func TestCorrectionsByHand(t *testing.T) {
 	// 190 + 35.75/2 = 207.9; where the thumb parts 56 are 233.3 on 225.8. Above
 	// it 44 are 183.3 on 190.
 	assert.Equal(t, []Edit{{"ease.gusset", "2.7 %"}, {"ease.palm", "5.9 %"}, {"schedule.follows", "profile"}}, c["gusset"].Edits)
-	assert.Equal(t, "+0.2 %", c["gusset"].Was)
+	assert.Equal(t, "+0.2\u00a0%", c["gusset"].Was)
 	assert.Equal(t, []Edit{{"ease.hand", "-8.5 %"}}, c["hand"].Edits, "−3.5 %, and two steps of 2.5 less")
-	assert.Contains(t, c["hand"].Because, "it is planned 3.5 % smaller than the hand there and felt much too loose")
+	assert.Contains(t, c["hand"].Because, "it is planned 3.5\u00a0% smaller than the hand there and felt much too loose")
 	hand := corrections(t, Try{Feel: map[Zone]string{Hand: "1"}})["hand"]
 	assert.Equal(t, []Edit{{"ease.hand", "-1.0 %"}, {"ease.palm", "3.4 %"}}, hand.Edits, "where the thumb parts it stays as it is")
-	assert.Equal(t, "−8.5 %", c["hand"].Is)
+	assert.Equal(t, "−8.5\u00a0%", c["hand"].Is)
 	thumb := corrections(t, Try{Section: "thumb", Round: "5", Feel: map[Zone]string{Thumb: "2"}})["thumb"]
 	// 18 stitches are 75 mm on a thumb of 65: 10 mm of room, and 5 % of 65 mm.
 	assert.Equal(t, []Edit{{"ease.thumb_girth_added", "1.32"}}, thumb.Edits)
@@ -81,21 +81,21 @@ func TestFeltTightnessThatTheGaugeExplains(t *testing.T) {
 	assert.Contains(t, c["fabric"].Edits, Edit{"gauge.swatches[1].piece", "try 1"})
 	// 25 over 10 cm weigh less than half beside 24: less than 2.1 % narrower.
 	assert.Contains(t, c["hand"].Because, "the measured gauge explains")
-	assert.Equal(t, "−3 %", c["hand"].Is, "−3.5 %, and the half per cent that the gauge leaves")
-	assert.Equal(t, "−4.1 %", c["cuff"].Is, "38 stitches are 0.4 % more than the wrist, but narrower by 2 %, and that felt 2.5 % loose")
-	assert.Contains(t, c["cuff"].Because, "and the fabric is 2 % narrower than planned as it is")
+	assert.Equal(t, "−3\u00a0%", c["hand"].Is, "−3.5\u00a0%, and the half per cent that the gauge leaves")
+	assert.Equal(t, "−4.1\u00a0%", c["cuff"].Is, "38 stitches are 0.4\u00a0% more than the wrist, but narrower by 2\u00a0%, and that felt 2.5\u00a0% loose")
+	assert.Contains(t, c["cuff"].Because, "and the fabric is 2\u00a0% narrower than planned as it is")
 	assert.True(t, c["cuff"].Later)
 
 	try.Stitches = "24" // 30 over 10 cm
 	explained := corrections(t, try)["hand"]
 	assert.False(t, explained.Changes())
-	assert.Contains(t, explained.Because, "the measured gauge explains 2.5 % of it: nothing more is changed")
+	assert.Contains(t, explained.Because, "the measured gauge explains 2.5\u00a0% of it: nothing more is changed")
 }
 
 // A correction so large that the tape probably slipped comes with a doubt.
 func TestLargeCorrectionsAreDoubted(t *testing.T) {
 	c := corrections(t, Try{Stitches: "18", Width: "4", Base: "-20", Top: "3"})
-	assert.Contains(t, c["fabric"].Doubt, "it has 88 % more stitches than the other")
+	assert.Contains(t, c["fabric"].Doubt, "it has 88\u00a0% more stitches than the other")
 	assert.Contains(t, c["base"].Doubt, "20 mm is a long way")
 	assert.Empty(t, c["top"].Doubt)
 	c = corrections(t, Try{Base: "-38", Top: "38"})

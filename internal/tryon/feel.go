@@ -199,7 +199,7 @@ func (c *corrector) thumb(change float64, because string) {
 }
 
 func percent(e float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(100*e, 'f', 1, 64), ".0") + " %"
+	return strings.TrimSuffix(strconv.FormatFloat(100*e, 'f', 1, 64), ".0") + "\u00a0%"
 }
 
 func signedPercent(e float64) string {
@@ -207,7 +207,7 @@ func signedPercent(e float64) string {
 		return "−" + percent(-e)
 	}
 	if e < 0.0005 {
-		return "0 %"
+		return "0\u00a0%"
 	}
 	return "+" + percent(e)
 }

@@ -19,7 +19,7 @@ func TestHabitsNeedTwoTries(t *testing.T) {
 	habits := Learn(list, nil)
 	require.Len(t, habits, 1, "the cuff was tried but once")
 	assert.InDelta(t, -0.04, habits[0].By, 1e-12)
-	assert.Equal(t, "You wear thumbs 4 % tighter than the usual: learned from 3 accepted tries", habits[0].Words())
+	assert.Equal(t, "You wear thumbs 4\u00a0% tighter than the usual: learned from 3 accepted tries", habits[0].Words())
 	assert.Empty(t, Learn(list, map[string]int64{"thumb": 2}), "one try is left")
 
 	s, p := adult(t)

@@ -5,18 +5,21 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/gauge"
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/units"
 )
 
 // tradeWords are words of the trade that stand in the Craft Yarn Council's list
 // of abbreviations and terms (from memory), or that this program uses itself
 // (common practice, no source). Everybody knows yarn, needle, knit and stitch.
 var tradeWords = []Term{
-	TermBindOff, TermBridge, TermCastOn, TermEase, TermGarter, TermGauge, TermGusset, TermHeld, TermK2tog, TermKfb, TermM1L, TermM1R, TermNotch, TermPickUp,
-	TermPurl, TermRib, TermRightSide, TermRipBack, TermRound, TermRow, TermSsk, TermStockinette, TermStrand, TermSwatch, TermTail, TermTurn, TermWasteYarn,
-	TermWrongSide, TermYarnOver,
-	"slip marker", "place marker", "stranded", "float", "selvedge", "selvage", "frog", "block", "blocking", "graft", "kitchener",
-	"psso", "skp", "m1", "tbl", "wyif", "wyib", "live stitches", "provisional", "negative ease", "repeat", "steek", "motif", "increase",
-	"decrease",
+	TermBackLoop, TermBindOff, TermBridge, TermCastOn, TermClosed, TermDecrease, TermEase, TermGarter, TermGauge, TermGauntlet, TermGraft, TermGusset, TermHeld, TermHem, TermIncrease, TermK2tog, TermK3tog, TermKfb, TermLLI, TermLongTail, TermM1, TermM1L, TermM1R, TermMarker, TermMattress, TermNotch, TermOpening, TermPickUp, TermPurl, TermRLI, TermRib, TermRightSide, TermRipBack, TermRound, TermRow, TermS2kp, TermSeam, TermSk2p, TermSsk, TermStockinette, TermStraight, TermStrand, TermSwatch, TermTBL, TermTail, TermThird, TermTurn, TermWasteYarn, TermWrongSide, TermYarnOver,
+	"slip marker", "place marker", "stranded", "float", "selvedge", "selvage", "frog", "block", "blocking", "kitchener", "provisional cast-on",
+	"psso", "skp", "wyif", "wyib", "live stitches", "provisional", "negative ease", "repeat", "steek", "motif", "slip knot", "three-needle", "afterthought",
 }
 
 // TestEveryTermIsExplained checks that a term has one line of plain words that
@@ -39,6 +42,65 @@ func TestEveryTermIsExplained(t *testing.T) {
 	for _, term := range tradeWords[:len(says)] {
 		assert.Contains(t, says, term)
 		assert.False(t, leansOn(uses, term, term, map[Term]bool{}), "%s is explained by itself", term)
+	}
+}
+
+// plainWords are words of the trade that everybody reads as they stand there (common
+// practice, no source).
+var plainWords = map[Term]bool{"repeat": true}
+
+// TestWordsOfEveryWayAreExplained knits every way to make a mitt from its words: each word
+// of the trade in them is explained, and a page of instructions explains it in its place.
+func TestWordsOfEveryWayAreExplained(t *testing.T) {
+	everywhere := []Term{TermRound, TermRow, TermStockinette, TermGauge, TermEase}
+	met := map[Term]bool{}
+	for _, w := range []mitt.Make{
+		{},
+		{Place: mitt.InPalm, Increase: mitt.Lifted},
+		{Increase: mitt.YoClosed, Cuff: mitt.HemCuff},
+		{Increase: mitt.FrontAnd, Cuff: mitt.GarterCuff},
+		{Increase: mitt.InCentre, Cuff: mitt.RolledCuff},
+		{Construction: mitt.Straight, Cuff: mitt.Gauntlet},
+		{Construction: mitt.Slit},
+		{Construction: mitt.NoThumb},
+		{Flat: true},
+		{Flat: true, Increase: mitt.YoClosed},
+		{Direction: mitt.Down},
+	} {
+		for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten} {
+			if kind == mitt.Mitten && w.Construction == mitt.Slit {
+				continue // which is refused
+			}
+			p, err := mitt.New().Plan(&mitt.Request{
+				Kind: kind.By(w.Construction), Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true}, Make: w,
+				Hand: hand.Hand{Circumference: 190 * units.Millimetre}, Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
+			})
+			require.NoError(t, err, "%+v", w)
+			var texts []string
+			for _, passage := range Instructions(p.Mitt(), Hands{}) {
+				texts = append(texts, passage.Title)
+				for _, s := range passage.Steps {
+					texts = append(texts, s.Text)
+				}
+			}
+			for _, text := range texts {
+				for _, term := range tradeWords {
+					for _, form := range append([]string{string(term)}, otherForms[term]...) {
+						if at, _ := findWord(text, form); at < 0 || plainWords[term] {
+							continue
+						}
+						met[term] = true
+						assert.Contains(t, append(InInstructions(), everywhere...), term, "%s", text)
+					}
+				}
+			}
+		}
+	}
+	for _, term := range []Term{TermClosed, TermBackLoop, TermWasteYarn, TermOpening, TermSeam, TermThird, TermMattress, TermGraft, TermHem} {
+		assert.True(t, met[term], "no words use %s", term)
+	}
+	for _, term := range InInstructions() {
+		assert.Contains(t, says, term)
 	}
 }
 

@@ -133,7 +133,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	if len(s.From) > 0 && s.Seam > 0 {
 		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn in the middle of the bridge%s.", taken(s), by.leaving(by.Tails.End)))
 		say(by.rowAlong(bridge.stitches))
-		say("The first and the last stitch picked up go into the thumb’s seam.")
+		say("The first and the last stitch picked up go into the thumb’s seam: draw both out of the middle.")
 	} else if len(s.From) > 0 && freed == nil {
 		say(fmt.Sprintf("Put the %s back on the needles. %s", taken(s), by.join()))
 		picked := count(s.Rounds[0], stitch.PickUp)
@@ -242,11 +242,19 @@ func (h Hands) round(begins string, s *stitch.Section) string {
 	way := fmt.Sprintf("the %s, then the %s", first, then)
 	switch {
 	case inset > 0 && first == "palm":
-		way += fmt.Sprintf(", then the palm’s last %s", Plural(inset, "stitch"))
+		way += ", then the palm’s last " + few(inset)
 	case inset > 0:
-		way = fmt.Sprintf("the palm’s first %s, then the back, then the palm", Plural(inset, "stitch"))
+		way = fmt.Sprintf("the palm’s first %s, then the back, then the palm", few(inset))
 	}
 	return fmt.Sprintf("The round begins %s the %s hand’s round crosses %s. %s", begins, hand, way, h.pair())
+}
+
+// few follows "the first" or "the last": "stitch", "2 stitches".
+func few(n int) string {
+	if n == 1 {
+		return "stitch"
+	}
+	return Plural(n, "stitch")
 }
 
 func all(n int) string {

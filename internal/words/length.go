@@ -25,6 +25,8 @@ type Length struct {
 	unit units.Unit // that is told first
 	rows bool       // its rounds are rows
 	edge string     // where Whole is measured from
+	from float64    // from where its tube was begun above it to its end in mm; 0: it begins there
+	tip  bool       // that is a tip
 }
 
 // Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
@@ -43,6 +45,18 @@ func (l Length) Stop() string { return capital(l.stop()) + "." }
 // stop says where to stop, or which round is begun there; or of a tip, whose decreases
 // have a number of rounds, what it covers then.
 func (l Length) stop() string {
+	text := l.place()
+	if l.from > 0 {
+		began := "the cast-on"
+		if l.tip {
+			began = "the tip"
+		}
+		text += fmt.Sprintf(". That is about %s from %s", Both(l.from, l.unit), began)
+	}
+	return text
+}
+
+func (l Length) place() string {
 	switch {
 	case l.Whole > 0:
 		return fmt.Sprintf("knit until it is %s from %s: %s", Both(l.Whole, l.unit), l.edge, l.Until)
@@ -91,18 +105,22 @@ func Tail(mm float64, first units.Unit) string {
 // a sheet first.
 func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 	list := make([]Length, 0, len(m.Sections))
-	whole := 0.0
+	whole, tip := 0.0, false
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		if len(s.Rounds) == 0 {
 			continue
 		}
 		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row", edge: LowerEdge(m)}
+		if s.CastOn > 0 {
+			whole, tip = 0, s.About.Tip
+		}
 		whole += l.MM
 		if s.Part.Over() == stitch.OverHeel && s.About.Until != "" {
 			l.Whole, l.Until = whole, plainUntil(p)
 		} else {
 			l.ends(s, p.Gauge.Rounds)
+			l.began(s, whole, tip, p.Gauge.Rounds)
 		}
 		list = append(list, l)
 	}
@@ -133,6 +151,21 @@ func plainUntil(p *mitt.Plan) string {
 		return "that is at the knob outside the wrist"
 	}
 	return "the gusset begins at the knob outside the wrist"
+}
+
+// began fills in how far the end of a section that is worked down is from where its tube was
+// begun. The round that brings a thumb in is begun where the thumb parts.
+func (l *Length) began(s *stitch.Section, whole float64, tip bool, rounds float64) {
+	if !s.Down || l.Until == "" {
+		return
+	}
+	if n := len(s.Rounds); slices.Contains(s.Rounds[n-1].Ops, stitch.Take) {
+		l.End, l.Until = n, strings.Replace(l.Until, "reaches ", "reach ", 1)
+		whole -= 1 / rounds
+	}
+	if s.CastOn == 0 {
+		l.from, l.tip = whole, tip
+	}
 }
 
 // ends fills in where a section of so many rounds per mm ends on the hand.

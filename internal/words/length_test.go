@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -112,4 +113,42 @@ func TestHeightsAreFromTheLowerEdge(t *testing.T) {
 	assert.Equal(t, "the cast-on", LowerEdge(section(stitch.About{}, false)))
 	assert.Equal(t, "the hem’s edge", LowerEdge(section(stitch.About{Folded: 7}, false)))
 	assert.Equal(t, "the cuff’s edge", LowerEdge(section(stitch.About{}, true)))
+}
+
+// From the fingertips a length is told from where the tube was begun, and the round that
+// brings the thumb in is begun where the thumb parts. By hand: at 32 rounds over 10 cm the
+// gusset of a fingerless mitt ends (hand + gusset) ÷ 3.2 cm from the cast-on, and a
+// mitten's hand begins its last round (top + hand − 1) ÷ 3.2 cm from the tip.
+func TestLengthsFromTheFingertips(t *testing.T) {
+	for _, kind := range []mitt.Kind{mitt.Fingerless, mitt.Mitten} {
+		p, err := mitt.New().Plan(&mitt.Request{
+			Kind: kind, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32}, Make: mitt.Make{Direction: mitt.Down},
+			Hand: hand.Hand{Circumference: 190 * units.Millimetre}, Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
+		})
+		require.NoError(t, err)
+		stops := map[stitch.Part]string{}
+		for _, l := range Lengths(p, p.Mitt(), units.CM) {
+			stops[l.Part] = l.Stop()
+		}
+		above, began := p.Body.RoundsAbove, "the cast-on"
+		joins := fmt.Sprintf("Try it on before round %d: it should reach where the thumb parts from the hand.", above)
+		if p.Top != nil {
+			above, began = above+p.Top.Rounds, "the tip"
+			joins += fmt.Sprintf(" That is about %s from the tip.", Both(float64(above-1)/0.32, units.CM))
+		}
+		assert.Equal(t, joins, stops[stitch.Hand])
+		assert.Contains(t, stops[stitch.Gusset], fmt.Sprintf("Stop when it reaches the bone at the wrist. That is about %s from %s.", Both(float64(above+p.Gusset.Rounds.N)/0.32, units.CM), began))
+		assert.NotContains(t, stops[stitch.Thumb], "That is", "its length stands at its head")
+	}
+}
+
+// A ring of yarn has no strands to lift, so its first round says how its stitches are made;
+// after many stitches round two needles a row is knitted first.
+func TestClosedCastOnSaysHowItGrows(t *testing.T) {
+	grows := stitch.Section{CastOn: 10, About: stitch.About{Tip: true}, Rounds: []stitch.Round{{Ops: []stitch.Op{stitch.Knit, stitch.M1L}}}}
+	assert.Contains(t, Hands{}.castOn(&grows), "in the first round make new stitches by backward loops")
+	grows.CastOn = stitch.MostInRing + 2
+	assert.NotContains(t, Hands{}.castOn(&grows), "backward loops")
+	plain := stitch.Section{CastOn: 10, About: stitch.About{Tip: true}, Rounds: []stitch.Round{{Ops: []stitch.Op{stitch.Knit}}}}
+	assert.NotContains(t, Hands{}.castOn(&plain), "backward loops")
 }

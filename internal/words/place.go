@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/stitch"
 )
@@ -47,7 +48,7 @@ func (h Hands) castOn(s *stitch.Section) string {
 	case s.Noun() == "row":
 		join = "Work to and fro: turn at the end of every row."
 	case s.About.Tip:
-		return fmt.Sprintf("Cast on %s with a closed cast-on%s. %s %s", Plural(n, "stitch"), h.leaving(h.Tails.End), closedCastOn(n), join)
+		return fmt.Sprintf("Cast on %s with a closed cast-on%s. %s %s%s", Plural(n, "stitch"), h.leaving(h.Tails.End), closedCastOn(n), join, strandless(s))
 	case s.Part.Over() == stitch.OverDigit:
 		mm = h.Tails.Thumb
 	}
@@ -58,17 +59,22 @@ func (h Hands) castOn(s *stitch.Section) string {
 	return fmt.Sprintf("Cast on %s with a %s%s. %s", Plural(n, "stitch"), how, h.leaving(mm), join)
 }
 
-// mostInRing is the greatest number of stitches that begin out of one ring of yarn; more
-// begin along a closed edge, as many as are grafted at the end of a tip (common practice,
-// no source).
-const mostInRing = 12
-
 // closedCastOn says how stitches begin so that no hole stays in the tip.
 func closedCastOn(n int) string {
-	if n <= mostInRing {
+	if n <= stitch.MostInRing {
 		return "Lay the yarn in a ring, draw each stitch out of it, and pull the ring shut."
 	}
 	return "Wind the yarn round two needles held together, half of the stitches on each, and knit across both."
+}
+
+// strandless says how the first round after a ring makes stitches for which others lift the
+// strand between two: out of a ring there is none yet (common practice, no source).
+func strandless(s *stitch.Section) string {
+	lifts := func(op stitch.Op) bool { return op == stitch.M1 || op == stitch.M1L || op == stitch.M1R }
+	if s.CastOn > stitch.MostInRing || len(s.Rounds) == 0 || !slices.ContainsFunc(s.Rounds[0].Ops, lifts) {
+		return ""
+	}
+	return " The ring has no strands to lift: in the first round make new stitches by backward loops."
 }
 
 // secondMarker returns where the gusset's second marker is placed. The first one

@@ -138,7 +138,7 @@ func percent(e float64) string {
 	if e > -0.005 && e < 0.005 {
 		return "no"
 	}
-	return strings.Replace(fmt.Sprintf("%+.0f %%", e*100), "-", "−", 1)
+	return strings.Replace(fmt.Sprintf("%+.0f\u00a0%%", e*100), "-", "−", 1)
 }
 
 func (r *reasons) cuff() {
@@ -174,7 +174,7 @@ func (r *reasons) wrist(n mitt.Count) string {
 	if p.Cuff.Rib > 1 {
 		multiples = fmt.Sprintf("In multiples of %d, and from", p.Cuff.Rib)
 	}
-	return fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. %s 78 %% to all of the hand's %d: %s. The fabric is %s.",
+	return fmt.Sprintf("wrist %s with %s ease at %.1f stitches over 10 cm. %s 78\u00a0%% to all of the hand's %d: %s. The fabric is %s.",
 		p.Hand.Wrist.With(r.u), percent(p.Ease.Cuff), g*100, multiples, p.Body.Stitches.N, r.near(n, g), r.within(n.N))
 }
 
@@ -243,7 +243,7 @@ func Gusset(p *mitt.Plan) string {
 func (r *reasons) straight() {
 	p := r.p
 	r.add(mitt.GussetRounds,
-		fmt.Sprintf("%s from the bone at the wrist to where the thumb parts, at %.1f rounds over 10 cm: %s. Over the thumb’s base the hand stretches by %.1f %%.",
+		fmt.Sprintf("%s from the bone at the wrist to where the thumb parts, at %.1f rounds over 10 cm: %s. Over the thumb’s base the hand stretches by %.1f\u00a0%%.",
 			p.Hand.GussetLength.With(r.u), p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds), p.MoundStretch*100))
 	r.add(mitt.Held, fmt.Sprintf("half of the thumb’s %d. They are knitted with waste yarn, in the palm, %s from the side line.",
 		p.Thumb.Stitches.N, Plural(p.Gusset.Inset, "stitch")))
@@ -253,7 +253,7 @@ func (r *reasons) straight() {
 func (r *reasons) opening() {
 	p := r.p
 	r.add(mitt.GussetRounds,
-		fmt.Sprintf("0.28 × hand length, up to where the thumb parts, at %.1f rounds over 10 cm: %s. Over the thumb’s base the hand stretches by %.0f %%.",
+		fmt.Sprintf("0.28 × hand length, up to where the thumb parts, at %.1f rounds over 10 cm: %s. Over the thumb’s base the hand stretches by %.0f\u00a0%%.",
 			p.Gauge.Rounds*100, r.near(p.Gusset.Rounds, p.Gauge.Rounds), p.MoundStretch*100))
 }
 
@@ -292,7 +292,7 @@ func (r *reasons) division() {
 	p := r.p
 	g := p.Gauge.Stitches
 	r.add(mitt.Held,
-		fmt.Sprintf("the gusset's %d%s; %.0f %% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
+		fmt.Sprintf("the gusset's %d%s; %.0f\u00a0%% of the hand.", p.Gusset.Stitches, kept(p.Gusset.Kept), 100*float64(p.Thumb.Held)/float64(p.Body.Stitches.N)))
 	if p.Down() {
 		r.add(mitt.BridgeStitches, fmt.Sprintf("%s wide: as many of the thumb and of the hand wait there and are joined at the end. The hand has %d above it: %s against what was wanted.",
 			r.length(float64(p.Bridge.CastOn)/g), p.Bridge.HandAfter, Signed(p.Residual.Hand, r.u)))

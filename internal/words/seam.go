@@ -37,7 +37,7 @@ func rowMarkers(before, base int) string {
 	if base != 1 {
 		next = fmt.Sprintf("the next %d", base)
 	}
-	return fmt.Sprintf("Place a marker after the first %s, and another after %s: the gusset grows between them.", Plural(before, "stitch"), next)
+	return fmt.Sprintf("Place a marker after the first %s, and another after %s: the gusset grows between them.", few(before), next)
 }
 
 // rowDivides is divides in rows.
@@ -52,15 +52,15 @@ func rowDivides(bridge int) string {
 // rowAlong returns where the stitches of a thumb with a seam are picked up, as the mitt
 // is held for it: see along.
 func (h Hands) rowAlong(bridge int) string {
-	corner := "left"
+	to, from := "left", "right"
 	if h.FromLeft {
-		corner = "right"
+		to, from = from, to
 	}
 	edge := "the bridge"
 	if bridge == 0 {
 		edge = "the top of the gap"
 	}
-	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up from the middle of %s to its %s corner. Turn it fingers up for the held stitches, then pick up the rest of %s.", edge, corner, edge)
+	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up from the middle of %s to its %s corner. Turn it fingers up for the held stitches, then down again: pick up from the %s corner to the middle.", edge, to, from)
 }
 
 // sewing returns how the seams of a mitt are sewn, once all is knitted.

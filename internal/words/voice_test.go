@@ -110,6 +110,20 @@ func TestTextsAreAsKnittersSpeak(t *testing.T) {
 	}
 }
 
+// TestNoPercentageIsParted checks that a number and its sign have no space between them at
+// which a line may break, on paper or on a screen.
+func TestNoPercentageIsParted(t *testing.T) {
+	parted := regexp.MustCompile(`(?:\d|%[-+.0-9]*[dfgs]) %(?:%|[^-+.\w\[%]|$)`)
+	for _, m := range texts(t, func(n ast.Node) (ast.Expr, bool) {
+		lit, ok := n.(*ast.BasicLit)
+		return lit, ok && lit.Kind == token.STRING
+	}) {
+		if !forPrograms.MatchString(m.at) {
+			assert.NotRegexp(t, parted, m.text, m.at)
+		}
+	}
+}
+
 // forPrograms are the files whose texts are read by programs, by who writes
 // programs, or as lists of single words.
 var forPrograms = regexp.MustCompile(`internal/(store|exportfile|testenv|readback|floors)/|internal/chart/(motif|parse)|internal/roster/language|web/(status|history)\.go|internal/shaping/`)

@@ -25,11 +25,11 @@ func (a Answer) half(s fit.Site) string {
 func percent(chance float64) string {
 	switch {
 	case chance < 0.005:
-		return "under 1 %"
+		return "under 1\u00a0%"
 	case chance > 0.995:
-		return "over 99 %"
+		return "over 99\u00a0%"
 	}
-	return fmt.Sprintf("%.0f %%", chance*100)
+	return fmt.Sprintf("%.0f\u00a0%%", chance*100)
 }
 
 // fitWords sums up the fit in a few sentences: the chance of the whole is less
@@ -52,7 +52,7 @@ func (a Answer) tightWords() string {
 			names = append(names, r.Section.Words())
 		}
 	}
-	return fmt.Sprintf("%d rounds are stretched by more than %.0f %% (%s). Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.",
+	return fmt.Sprintf("%d rounds are stretched by more than %.0f\u00a0%% (%s). Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.",
 		len(tight), a.Out.Bands.Tight*100, strings.Join(names, ", "))
 }
 
@@ -64,7 +64,7 @@ func (a Answer) doubtWords() string {
 	if !p.Parted() {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
-	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %s stitches and %s rounds over 10 cm, ± %.1f %% (95 %%). The %s may come out up to %s off.",
+	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %s stitches and %s rounds over 10 cm, ± %.1f\u00a0%% (95\u00a0%%). The %s may come out up to %s off.",
 		tenths(p.Gauge.Stitches*100), tenths(p.Gauge.Rounds*100), p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.WiderSwatch(girth); ok && then < now {
 		text += fmt.Sprintf(" Counting over %[2]s makes %[1]s of that; over %[3]s it would be %[4]s.",

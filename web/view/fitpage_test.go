@@ -70,7 +70,7 @@ func TestASlipTellsItsNeighboursInMM(t *testing.T) {
 	assert.Equal(t, []string{"40 10 mm tighter", "42 2 mm tighter", "44 7 mm looser"}, texts(slip.Find(".ruler li")))
 	assert.Contains(t, slip.Find(".why .term-says").Text(), "wider the mitt is than the hand")
 	slip.Find(".term-says").Remove()
-	assert.Equal(t, "18.6 cm of hand, 5 % negative ease: 42.4 stitches.", slip.Find(".why").First().Text())
+	assert.Equal(t, "18.6 cm of hand, 5\u00a0% negative ease: 42.4 stitches.", slip.Find(".why").First().Text())
 	assert.Equal(t, []string{"Fix 42"}, texts(slip.Find(".act button")))
 	assert.Contains(t, slip.Find(".cost").Text(), "Costs nothing")
 }
@@ -196,7 +196,7 @@ func TestWhatAFixedNumberMovesIsToldByPlace(t *testing.T) {
 // on the hand bears its name, with a number or without.
 func TestTheChanceOfTheWholeIsSaidKindly(t *testing.T) {
 	_, a := fitAnswer(t, nil)
-	assert.Regexp(t, `^Each place has its chance below\. All of them within 0\.5 cm at once is rarer, \d+ %`, a.fitWords())
+	assert.Regexp(t, `^Each place has its chance below\. All of them within 0\.5 cm at once is rarer, \d+\x{a0}%`, a.fitWords())
 	hand := parsed(t, benchFragment(a)).Find(".hand")
 	assert.Equal(t, "hand 18.6 cm", hand.Find(`.tape[data-field="hand.hand_circumference"] text`).Text())
 	assert.Contains(t, hand.Find(`.tape[data-field="hand.palm_and_thumb_circumference"] text`).Text(), "with thumb ≈ ")

@@ -58,8 +58,8 @@ var groups = []Group{
 		{Path: "schedule.follows", Label: "Follow", Choices: []Choice{{"", "the hand’s shape where it is measured"}, {"profile", "the hand’s shape"}, {"rhythm", "a plain rhythm"}}},
 		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
 	}, Folded: true},
-	{Title: "Ease", Terms: []words.Term{words.TermEase, words.TermGusset}, Note: "How much larger than the hand it is knitted: −5 % is 5 % smaller.", Fields: []Field{
-		{Path: "ease.hand", Label: "Hand", Help: "left out: −5 % fingerless, +5 % mitten, +15 % thumbless, more in thick yarn (common practice)"},
+	{Title: "Ease", Terms: []words.Term{words.TermEase, words.TermGusset}, Note: "How much larger than the hand it is knitted: −5\u00a0% is 5\u00a0% smaller.", Fields: []Field{
+		{Path: "ease.hand", Label: "Hand", Help: "left out: −5\u00a0% fingerless, +5\u00a0% mitten, +15\u00a0% thumbless, more in thick yarn (common practice)"},
 		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
 		{Path: "ease.gusset", Label: "Half-way up the gusset", Help: "left out: between hand and parting"},
 		{Path: "ease.palm", Label: "Where the thumb parts", Help: "left out: as the hand, but never less than none (common practice)"},
@@ -78,10 +78,10 @@ var groups = []Group{
 	}, Folded: true},
 	{Title: "Fit", Note: "How far off still fits. How far it stretches before it is snug, or tight (common practice).", Fields: []Field{
 		{Path: "fit.tolerance", Label: "Fits within", Help: "of what was wanted; left out: 5 mm", Unit: unitSign},
-		{Path: "fit.loose_below", Label: "Too loose below", Help: "left out: −20 %"},
-		{Path: "fit.snug_from", Label: "Snug from", Help: "left out: 0 %"},
-		{Path: "fit.tight_above", Label: "Too tight above", Help: "left out: 15 %"},
-		{Path: "gauge.hand_variation", Label: "How unevenly you knit", Help: "from day to day; left out: 1.5 %"},
+		{Path: "fit.loose_below", Label: "Too loose below", Help: "left out: −20\u00a0%"},
+		{Path: "fit.snug_from", Label: "Snug from", Help: "left out: 0\u00a0%"},
+		{Path: "fit.tight_above", Label: "Too tight above", Help: "left out: 15\u00a0%"},
+		{Path: "gauge.hand_variation", Label: "How unevenly you knit", Help: "from day to day; left out: 1.5\u00a0%"},
 	}, Folded: true},
 	{Title: "Yarn", Note: "As on the ball’s band. A weighed or unravelled swatch tells more than the gauge.", Fields: []Field{
 		{Path: "yarn.ball_length", Label: "Length of a ball"},

@@ -14,8 +14,7 @@ import (
 // explainer returns what explains the terms of the instructions, each where it
 // is first used.
 func (a Answer) explainer() *words.Explainer {
-	return words.NewExplainer(a.Out.Terms, words.TermTail, words.TermRib, words.TermGusset, words.TermHeld, words.TermBridge, words.TermPickUp,
-		words.TermM1L, words.TermM1R, words.TermK2tog, words.TermSsk, words.TermKfb, words.TermYarnOver, words.TermWasteYarn, words.TermBindOff)
+	return words.NewExplainer(a.Out.Terms, words.InInstructions()...)
 }
 
 // chartOf returns the address of the chart of a part.

@@ -127,7 +127,7 @@ func defaultValue(d mitt.Default, u units.Unit) string {
 	case d.Ratio == nil:
 		return units.FromMM(d.MM).Format(u)
 	case strings.HasPrefix(d.Field, "ease."):
-		return strings.Replace(strconv.Itoa(int(math.Round(*d.Ratio*100))), "-", "−", 1) + " %"
+		return strings.Replace(strconv.Itoa(int(math.Round(*d.Ratio*100))), "-", "−", 1) + "\u00a0%"
 	}
 	return strconv.FormatFloat(*d.Ratio, 'f', 1, 64)
 }

@@ -176,7 +176,7 @@ func printChoices(p Print) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<p class=\"soft\">Print at 100 %: the ruler of 50 mm on every sheet tells whether it was.</p></section>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<p class=\"soft\">Print at 100&nbsp;%: the ruler of 50 mm on every sheet tells whether it was.</p></section>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

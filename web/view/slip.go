@@ -170,9 +170,9 @@ func easeWords(ease float64) string {
 	percent := math.Round(100 * ease)
 	switch {
 	case percent < 0:
-		return fmt.Sprintf("%.0f %% negative ease", -percent)
+		return fmt.Sprintf("%.0f\u00a0%% negative ease", -percent)
 	case percent > 0:
-		return fmt.Sprintf("%.0f %% ease", percent)
+		return fmt.Sprintf("%.0f\u00a0%% ease", percent)
 	}
 	return "no ease"
 }

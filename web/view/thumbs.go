@@ -78,7 +78,7 @@ func (a Answer) thumbNow() string {
 
 // thumbFit says how near a way comes to the hand.
 func (a Answer) thumbFit(w project.ThumbWay) string {
-	return fmt.Sprintf("At worst %s off; stretched by %.0f %% at most.", words.Size(w.Worst, a.Unit), 100*max(w.Stretch, 0))
+	return fmt.Sprintf("At worst %s off; stretched by %.0f\u00a0%% at most.", words.Size(w.Worst, a.Unit), 100*max(w.Stretch, 0))
 }
 
 // setsOf returns what a way writes into the form, as a query.

@@ -43,7 +43,7 @@ func TestThumbsAreDrawn(t *testing.T) {
 		require.NoError(t, err)
 		assert.Contains(t, svg, "<svg")
 		drawn[svg] = true
-		assert.Regexp(t, `off; stretched by \d+ % at most\.`, way.Find(".costs").Text())
+		assert.Regexp(t, `off; stretched by \d+\x{a0}% at most\.`, way.Find(".costs").Text())
 	}
 	assert.GreaterOrEqual(t, len(drawn), 3, "each has a drawing of its own")
 	chosen := doc.Find("input[checked]")

@@ -39,7 +39,7 @@ func around(a yarn.Amount) string {
 // yarnWords says what the estimate is based on, and what would make it better.
 func (a Answer) yarnWords() string {
 	e := &a.Out.Yarn
-	parts := []string{fmt.Sprintf("%d loops of %.1f mm, from %s, with edges and tails; give or take %.0f %%.", e.Loops, e.Loop, e.From.Words(), e.Half*100)}
+	parts := []string{fmt.Sprintf("%d loops of %.1f mm, from %s, with edges and tails; give or take %.0f\u00a0%%.", e.Loops, e.Loop, e.From.Words(), e.Half*100)}
 	switch {
 	case e.Balls == 1:
 		parts = append(parts, "One ball is enough for the pair.")
