@@ -193,6 +193,10 @@ func (h *handout) offBy() string {
 	p := h.Out.Plan
 	try := "before the top"
 	switch {
+	case p.Down() && p.Parted():
+		try = "before the thumb is joined"
+	case p.Down():
+		try = "before the cuff"
 	case p.Gusseted():
 		try = "half-way up the gusset"
 	case p.Parted():

@@ -93,5 +93,6 @@ func TestFirstPageCountsTheSeamAndTheHolders(t *testing.T) {
 	maps.Copy(down.Sheet, keys.Sheet{"piece.direction": "down"})
 	said = onPages(Handout(derived(t, down, nil), Usual()))
 	assert.Contains(t, said, compact("smooth waste yarn, 3 times 20 cm / 8 in, for 3, 15 and 3 stitches."))
+	assert.Contains(t, said, compact("off: try it on before the thumb is joined."))
 	assert.Less(t, strings.Index(said, compact("Try it on before round 12")), strings.Index(said, compact("The next round joins the thumb")))
 }

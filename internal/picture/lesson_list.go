@@ -241,18 +241,18 @@ func (o LessonOptions) pickText(n names) string {
 	where := "at the top of the gap"
 	switch {
 	case o.PickedUp == 0:
-		return fmt.Sprintf("Nothing is picked up. Hold it fingers up, outside towards you: knit the %d held from the %s corner.", o.Held, n.right)
+		return fmt.Sprintf("Nothing is picked up. Hold it fingers up, outside towards you: knit the %d\u00a0held from the %s corner.", o.Held, n.right)
 	case o.Bridge > 1 && o.PickedUp == o.Bridge+1: // one more than it has
-		return fmt.Sprintf("Fingers down: pick up along the bridge from %s to %s, between its stitches and at both ends. Fingers up: the %d held.", n.right, n.left, o.Held)
+		return fmt.Sprintf("Fingers down: pick up along the bridge from %s to %s, between its stitches and at both ends. Fingers up: the %d\u00a0held.", n.right, n.left, o.Held)
 	case o.Bridge > 0:
 		where = "along the bridge"
 	}
-	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up %s from %s to %s. Turn it fingers up for the %d held.", where, n.right, n.left, o.Held)
+	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up %s from %s to %s. Turn it fingers up for the %d\u00a0held.", where, n.right, n.left, o.Held)
 }
 
 func timesWords(n int) string {
 	if n == 1 {
 		return "Once"
 	}
-	return fmt.Sprintf("%d times", n)
+	return fmt.Sprintf("%d\u00a0times", n)
 }

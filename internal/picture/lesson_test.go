@@ -82,11 +82,11 @@ func TestLessonFits(t *testing.T) {
 // over the gap or picked up.
 func TestLessonSaysWhereToPickUp(t *testing.T) {
 	for want, o := range map[string]LessonOptions{
-		"Fingers down: pick up along the bridge from right to left, between its stitches and at both ends. Fingers up: the 15 held.":       {Bridge: 3, PickedUp: 4},
-		"Hold it fingers down, outside towards you: pick up along the bridge from left to right. Turn it fingers up for the 15 held.":      {Bridge: 3, PickedUp: 3, FromLeft: true},
-		"Hold it fingers down, outside towards you: pick up at the top of the gap from right to left. Turn it fingers up for the 15 held.": {PickedUp: 2},
-		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the right corner.":                           {},
-		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15 held from the left corner.":                            {FromLeft: true},
+		"Fingers down: pick up along the bridge from right to left, between its stitches and at both ends. Fingers up: the 15\u00a0held.":       {Bridge: 3, PickedUp: 4},
+		"Hold it fingers down, outside towards you: pick up along the bridge from left to right. Turn it fingers up for the 15\u00a0held.":      {Bridge: 3, PickedUp: 3, FromLeft: true},
+		"Hold it fingers down, outside towards you: pick up at the top of the gap from right to left. Turn it fingers up for the 15\u00a0held.": {PickedUp: 2},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15\u00a0held from the right corner.":                           {},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15\u00a0held from the left corner.":                            {FromLeft: true},
 	} {
 		o.Held = 15
 		assert.Equal(t, want, o.pickText(o.names()))

@@ -32,6 +32,8 @@ const (
 	openLeft, openRight = 17.0, 49.0
 	openTop, openFoot   = 6.0, 17.0
 	openMiddle          = (openTop + openFoot) / 2
+	heldRoom            = 22.0 // for what is written in it
+	noteGap             = 4.6  // between it and what is written beside it
 )
 
 // openEdge returns the point of the opening's edge at a share of the way from its left to
@@ -60,16 +62,20 @@ func drawOpening(k *sketch, o LessonOptions) {
 		k.yarn(dark, a, point{a.x + (corner-0.5)*3, openMiddle}, b)
 	}
 	k.pickedUp(o)
-	k.note((openLeft+openRight)/2, openMiddle+figureHigh/2*k.letter, strconv.Itoa(o.Held)+" held", 3.2)
+	held := strconv.Itoa(o.Held) + " held"
+	if draw.Measure(held, max(k.letter, 3.2), draw.Semibold) > heldRoom { // the text below says what is
+		held = strconv.Itoa(o.Held)
+	}
+	k.note((openLeft+openRight)/2, openMiddle+figureHigh/2*k.letter, held, 3.2)
 	first, second := "corner 1", "corner 2" // in the order in which the round comes to them
 	if o.PickedUp == 0 {
 		first, second = second, first
 	}
-	k.noteAt(openLeft-4, openMiddle, first, true)
-	k.noteAt(openRight+4, openMiddle, second, false)
+	k.noteAt(openLeft-noteGap, openMiddle, first, true)
+	k.noteAt(openRight+noteGap, openMiddle, second, false)
 	at := openEdge(1, 1)
 	k.s.Path(k.ring(at.x+1.2, at.y+1.6, 1.7), draw.Style{Stroke: outlineColour, Width: 0.7})
-	k.noteAt(openRight+4, openMiddle+1.15*max(k.letter, 3.2)+1.5, "marker", false)
+	k.noteAt(openRight+noteGap, openMiddle+1.15*max(k.letter, 3.2)+1.5, "marker", false)
 }
 
 // heldEdge draws the held stitches on their thread along an edge, with their legs away from
@@ -174,13 +180,14 @@ func drawLastGap(k *sketch, _ LessonOptions) { drawGap(k, 14.5, 22, "corner 2: s
 // drawGap draws a strand and a stitch on a needle, and below an arc how both are worked
 // together.
 func drawGap(k *sketch, strand, stitch float64, name string) {
-	const y = 11.0
+	low := 0.6 * max(0, k.letter-3.2) // where letters are large
+	y, foot := 11+low, 15-low
 	left, right := min(strand, stitch), max(strand, stitch)
-	k.yarn(dark, point{strand + 2.8, y + 15}, point{strand + 2.4, y + 8}, point{strand + 1.8, y + 2}, point{strand, y - 2.8}) // behind
-	k.leg(pale, stitch, y, 15, stitch-2.6)
+	k.yarn(dark, point{strand + 2.8, y + foot}, point{strand + 2.4, y + foot/2}, point{strand + 1.8, y + 2}, point{strand, y - 2.8}) // behind
+	k.leg(pale, stitch, y, foot, stitch-2.6)
 	k.needle(point{left - 13, y}, point{right + 11, y})
-	k.yarn(dark, point{strand, y - 2.8}, point{strand - 1.8, y + 2}, point{strand - 2.4, y + 8}, point{strand - 2.8, y + 15})
-	k.leg(pale, stitch, y, 15, stitch+2.6)
+	k.yarn(dark, point{strand, y - 2.8}, point{strand - 1.8, y + 2}, point{strand - 2.4, y + foot/2}, point{strand - 2.8, y + foot})
+	k.leg(pale, stitch, y, foot, stitch+2.6)
 	k.s.Path(k.curve(point{left - 4, y - 4.6}, point{(left + right) / 2, y - 6.4}, point{right + 4, y - 4.6}), draw.Style{Stroke: outlineColour, Width: 0.5, Round: true})
-	k.note((left+right)/2, y-7.4, name, 3.2)
+	k.note((left+right)/2, y-7.4-0.3*low, name, 3.2)
 }

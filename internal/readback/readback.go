@@ -111,7 +111,7 @@ func Read(text string) (*Mitt, error) {
 
 var (
 	labelled = regexp.MustCompile(`^(Round|Row)s? (\d+)(?:[–-](\d+))?(?: \((right|wrong) side\))?: (.*)$`)
-	workMore = regexp.MustCompile(`^Work (?:round|row)s? (\d+)(?:–(\d+))? (once|twice|(\d+) times) more(?:, then (?:round|row)s? (\d+)(?:–(\d+))?)? \((\d+)[^()]*\)\.$`)
+	workMore = regexp.MustCompile(`^Work (?:round|row)s? (\d+)(?:–(\d+))?,? (once|twice|(\d+) times) more(?:, then (?:round|row)s? (\d+)(?:–(\d+))?)? \((\d+)[^()]*\)\.$`)
 )
 
 // follow works one line.

@@ -19,7 +19,7 @@ type schedule struct {
 
 var (
 	wholeSchedule = regexp.MustCompile(`^(.*?)(?:\. (\d+) (?:in|de)crease (?:round|row)s)?, (\d+) → (\d+) stitch(?:es)?\. (?:Round|Row)s? ([\d, ]+)\.$`)
-	plainSchedule = regexp.MustCompile(`^Plain for (\d+) (?:round|row)s?: (\d+) stitch(?:es)? stay as they are\.$`)
+	plainSchedule = regexp.MustCompile(`^Plain for (\d+) (?:round|row)s?: (\d+) stitch(?:es)? (?:stays as it is|stay as they are)\.$`)
 	afterEdge     = regexp.MustCompile(`^after the edge `)
 	lead          = regexp.MustCompile(`^(\d+) plain (?:round|row)s?, then `)
 	steady        = regexp.MustCompile(`^an? (?:in|de)crease (?:round|row)(?: every (?:round|row)|, then (\d+) plain (?:round|row)s?); (once|twice|(\d+) times) in all(?:, then (\d+) plain (?:round|row)s? more)?$`)

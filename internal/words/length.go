@@ -46,16 +46,20 @@ func (l Length) Stop() string { return capital(l.stop()) + "." }
 // have a number of rounds, what it covers then.
 func (l Length) stop() string {
 	text := l.place()
-	if l.from > 0 {
-		began := "the cast-on"
-		if l.tip {
-			began = "the tip"
-		}
-		text += fmt.Sprintf(". That is about %s from %s", Both(l.from, l.unit), began)
+	if l.from == 0 {
+		return text
 	}
-	return text
+	at, began := ", about", "the cast-on"
+	if l.End > 0 { // which says much already
+		at = ". That is about"
+	}
+	if l.tip {
+		began = "the tip"
+	}
+	return fmt.Sprintf("%s%s %s from %s", text, at, Both(l.from, l.unit), began)
 }
 
+// place is that without how far it is from where the tube was begun.
 func (l Length) place() string {
 	switch {
 	case l.Whole > 0:

@@ -137,8 +137,8 @@ func TestLengthsFromTheFingertips(t *testing.T) {
 			joins += fmt.Sprintf(" That is about %s from the tip.", Both(float64(above-1)/0.32, units.CM))
 		}
 		assert.Equal(t, joins, stops[stitch.Hand])
-		assert.Contains(t, stops[stitch.Gusset], fmt.Sprintf("Stop when it reaches the bone at the wrist. That is about %s from %s.", Both(float64(above+p.Gusset.Rounds.N)/0.32, units.CM), began))
-		assert.NotContains(t, stops[stitch.Thumb], "That is", "its length stands at its head")
+		assert.Contains(t, stops[stitch.Gusset], fmt.Sprintf("Stop when it reaches the bone at the wrist, about %s from %s.", Both(float64(above+p.Gusset.Rounds.N)/0.32, units.CM), began))
+		assert.NotContains(t, stops[stitch.Thumb], "about", "its length stands at its head")
 	}
 }
 

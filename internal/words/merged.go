@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"regexp"
 )
 
@@ -38,9 +37,13 @@ func again(steps []Step) []Step {
 		}
 		first, last, end := steps[i], steps[i+size-1], steps[i+covers-1]
 		named := func(to int) string { return Step{From: first.From, To: to, Rows: first.Rows}.named() }
-		text := fmt.Sprintf("Work %s %s more", named(last.To), Times(covers/size-1))
-		if more := covers % size; more > 0 {
-			text += ", then " + named(steps[i+more-1].To)
+		text, more := "Work "+named(last.To), covers/size-1
+		if more > 2 { // or two numbers would stand side by side
+			text += ","
+		}
+		text += " " + Times(more) + " more"
+		if part := covers % size; part > 0 {
+			text += ", then " + named(steps[i+part-1].To)
 		}
 		list = append(list, steps[i:i+size]...)
 		list = append(list, Step{From: last.To + 1, To: end.To, Text: text + " " + countAtEnd.FindString(end.Text), Rows: first.Rows})

@@ -100,3 +100,14 @@ func TestRowsAreNotJoined(t *testing.T) {
 	_, err := readback.Read(b.String())
 	require.NoError(t, err, b.String())
 }
+
+// Numbers that would stand side by side have a comma between them.
+func TestRowsAgainAreReadable(t *testing.T) {
+	var steps []Step
+	for r := range 9 {
+		text := []string{"Knit (8).", "Purl (8)."}[r%2]
+		steps = append(steps, Step{From: r + 1, To: r + 1, Text: text, Rows: true})
+	}
+	last := again(steps)[2]
+	assert.Equal(t, "Rows 3–9: Work rows 1–2, 3 times more, then row 1 (8).", last.Label()+": "+last.Text)
+}

@@ -37,13 +37,17 @@ func schedule(rounds []int, from, to, step, total, edge int) string {
 		what = "decrease"
 	}
 	if len(rounds) == 0 {
-		return fmt.Sprintf("Plain for %s: %d stitches stay as they are.", Plural(total, "round"), from)
+		stay := "stay as they are"
+		if from == 1 {
+			stay = "stays as it is"
+		}
+		return fmt.Sprintf("Plain for %s: %s %s.", Plural(total, "round"), Plural(from, "stitch"), stay)
 	}
 	if len(rounds) == 1 {
-		return fmt.Sprintf("%s, %d → %d stitches. Round %d.", action(rounds, what, total, edge), from, to, rounds[0])
+		return fmt.Sprintf("%s, %d → %s. Round %d.", action(rounds, what, total, edge), from, Plural(to, "stitch"), rounds[0])
 	}
-	return fmt.Sprintf("%s. %s, %d → %d stitches. Rounds %s.", action(rounds, what, total, edge),
-		Plural(len(rounds), what+" round"), from, to, List(rounds))
+	return fmt.Sprintf("%s. %s, %d → %s. Rounds %s.", action(rounds, what, total, edge),
+		Plural(len(rounds), what+" round"), from, Plural(to, "stitch"), List(rounds))
 }
 
 func roundWord(n int) string {

@@ -19,7 +19,7 @@ func Top(p *mitt.Plan) string {
 	if len(t.DecreaseRounds) == 0 {
 		return Schedule(nil, t.Stitches, t.End, -1, t.Rounds)
 	}
-	return fmt.Sprintf("K2tog all round in %s, %d → %d stitches.", Ranges(t.DecreaseRounds), t.Stitches, t.End)
+	return fmt.Sprintf("K2tog all round in %s, %d → %s.", Ranges(t.DecreaseRounds), t.Stitches, Plural(t.End, "stitch"))
 }
 
 // topDown returns in which rounds, counted as they are worked, a top grows from the tip.
