@@ -25,6 +25,7 @@ func TestNumbersStayWithTheirUnits(t *testing.T) {
 		"about ⅞ in":                            "about ⅞_in",
 		"every 2nd round 3 times, then every":   "every_2nd_round 3_times, then every",
 		"a decrease round 3 times":              "a decrease round 3_times",
+		"3 times. 4 decrease rows, 10 rows":     "3_times. 4_decrease rows, 10_rows",
 		"rounds 3 times in all. Rounds 1, 3":    "rounds 3_times in all. Rounds_1, 3",
 	} {
 		assert.Equal(t, want, strings.ReplaceAll(bound(text), draw.Hard, "_"))

@@ -65,7 +65,11 @@ var lessons = []lessonGroup{
 			return list
 		}
 		list[0].title = "Yarn over (yo), closed"
-		return append(list, lessonPanel{"", 2, "In the next round knit it through the back loop: that twists it shut.", 40, high, drawKnitBack})
+		shut := "In the next round knit it through the back loop: that twists it shut."
+		if o.Seam { // the next row is on the wrong side
+			shut = "In the next row purl it through the back loop. From the right side it looks knitted like this."
+		}
+		return append(list, lessonPanel{"", 2, shut, 40, high, drawKnitBack})
 	}},
 	{"knitting front and back", []stitch.Op{stitch.KFB}, nil, func(_ LessonOptions, n names) []lessonPanel {
 		return []lessonPanel{

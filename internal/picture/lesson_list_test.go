@@ -112,6 +112,9 @@ func TestLessonOfAGapAndASeam(t *testing.T) {
 	seam := drawn(LessonOptions{Seam: true})
 	assert.Equal(t, []string{"Mattress stitch"}, titlesOf(seam))
 	assert.Contains(t, words(seam), "under two strands")
+	yarnOver := opSet(stitch.YarnOver, stitch.KnitTBL)
+	assert.Contains(t, words(drawn(LessonOptions{Ops: yarnOver, Seam: true})), "In the next row purl it")
+	assert.Contains(t, words(drawn(LessonOptions{Ops: yarnOver})), "In the next round knit it")
 }
 
 // Every lesson fits its page in both sizes of print: nothing leaves it, and no word lies on
