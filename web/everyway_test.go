@@ -24,6 +24,8 @@ var everyWay = []struct{ name, texts, says string }{
 	{"from the fingertips", "kind=mitten&piece.direction=down", "graft"},
 	{"a wristlet", "thumb.construction=none&cuff.kind=gauntlet&cuff.upper_girth=26", "wristlet"},
 	{"a flat mitten", "kind=mitten&piece.flat=true&top.kind=banded", "seam"},
+	{"a flat mitten with a straight thumb", "kind=mitten&piece.flat=true&thumb.construction=straight", "cast on 1 backward loop"},
+	{"a flat slit", "piece.flat=true&thumb.construction=slit", "seam stays open"},
 	{"a fingerless mitt from its edging", "piece.direction=down", "wait for the gap"},
 	{"a gauntlet from the wrist", "kind=mitten&piece.direction=down&cuff.kind=gauntlet", "gauntlet"},
 	{"yarn overs in a mitten", "kind=mitten&thumb.increase=yo_closed&top.kind=wedges", "yarn over"},

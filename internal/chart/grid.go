@@ -30,6 +30,7 @@ type Grid struct {
 
 	base, inset int  // of the gusset; see Source
 	palm        bool // the thumb sits in the palm
+	byThumb     bool // the seam of a flat piece lies on the thumb's side
 	down        bool // the mitt is worked from the fingertips: its round goes the other way about the hand
 }
 
@@ -70,7 +71,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down()}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb()}
 	if g.Rows = s.rows(s.sections(o.View)...); len(g.Rows) == 0 {
 		return g
 	}

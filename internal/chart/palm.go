@@ -53,7 +53,7 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op, order []int)
 		names = append(names, name)
 	}
 	if s.worked.Section(part).Seam > 0 {
-		all, names = asRound(all, names)
+		all, names = s.asRound(all, names)
 	}
 	if part.Over() == stitch.OverDigit {
 		return PalmRound{Hand: nearerThumb(all, names)}

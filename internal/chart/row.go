@@ -58,21 +58,21 @@ func (s Source) seamed(v View) bool {
 // rowArea returns which half of the hand a cell of a row lies on. The right hand's rows
 // begin with the back, the left hand's with the palm. A thumb in the palm has inset
 // stitches of it on its side of the back. Without a gusset or a bridge the row is
-// halved; an odd stitch is the palm's.
+// halved; an odd stitch is the palm's, or the back's if the thumb sits in the palm. With
+// the seam on the thumb's side the right hand's rows begin with the palm.
 func (g Grid) rowArea(row Row, j int) string {
-	n, before, lead := len(row.Cells), row.before, row.lead
-	if lead == 0 {
-		before = n / 2
-	} else if g.palm {
+	n, before := len(row.Cells), row.before
+	if g.Mirrored {
+		j, before = n-1-j, n-row.before-row.lead
+	}
+	switch {
+	case row.lead == 0:
+		before = backOf(n, g.palm)
+	case g.palm:
 		before -= g.inset
 	}
-	if g.Mirrored {
-		if j, before = n-1-j, n/2; lead > 0 {
-			before = n - row.before - lead
-			if g.palm {
-				before -= g.inset
-			}
-		}
+	if g.byThumb {
+		j = n - 1 - j
 	}
 	if j < before {
 		return BackArea
@@ -80,13 +80,27 @@ func (g Grid) rowArea(row Row, j int) string {
 	return PalmArea
 }
 
+// backOf returns how many of n stitches of a row lie on the back.
+func backOf(n int, palm bool) int {
+	if palm {
+		return n - n/2
+	}
+	return n / 2
+}
+
 // asRound puts what a row of the right hand shows into the order of a round: the gusset,
 // the bridge or what was picked up, then the palm, then the back, without the seam.
-func asRound(all []PalmStitch, names []string) ([]PalmStitch, []string) {
+func (s Source) asRound(all []PalmStitch, names []string) ([]PalmStitch, []string) {
 	before, lead := inside(names)
 	from := before
-	if lead == 0 {
-		from = len(names) / 2
+	switch {
+	case lead > 0:
+	case s.worked.SeamByThumb():
+		from = 0
+	case s.palm:
+		from = backOf(len(names), true) + s.inset
+	default:
+		from = backOf(len(names), false)
 	}
 	for at := before + lead; at > before && names[at-1] != "" && names[at-1][0] == wale.Picked; {
 		at--

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -81,4 +82,49 @@ func TestPalmOfRows(t *testing.T) {
 	}
 	assert.Equal(t, []bool{true, false, false, true, true}, purls)
 	assert.Len(t, seen.Gusset, 3)
+}
+
+// Below a thumb on waste yarn, of 11 stitches 5 are the palm's and 6 the back's; the thumb
+// lies 1 stitch onto the palm, so the drawn palm begins 7 stitches after the seam's edge.
+func TestPalmOfRowsWithoutAGusset(t *testing.T) {
+	s := flat(t)
+	s.Part, s.About.Palm, s.About.Inset = stitch.BelowThumb, true, 1
+	s.Rounds = s.Rounds[:1]
+	s.Rounds[0].Ops = slices.Repeat([]stitch.Op{stitch.Knit}, 13)
+	s.Rounds[0].Before, s.Rounds[0].Lead = 8, 2
+	for mirrored, want := range map[bool][]string{false: {PalmArea, BackArea}, true: {BackArea, PalmArea}} {
+		g := source(s, 2, 13, nil, mirrored).Grid(Options{View: TubeView})
+		areas := g.Areas()
+		assert.Equal(t, want, areaWords(areas))
+		wide := map[string]int{}
+		for _, a := range areas {
+			wide[a.Words] = a.To - a.From + 1
+		}
+		assert.Equal(t, map[string]int{PalmArea: 6, BackArea: 7}, wide, "with an edge each")
+	}
+	marks := Marks{{stitch.BelowThumb, 1, "H1"}: {Stitch: "p"}, {stitch.BelowThumb, 1, "H5"}: {Stitch: "p"}, {stitch.BelowThumb, 1, "H11"}: {Stitch: "p"}}
+	seen := source(s, 2, 13, marks, false).Palm()[stitch.BelowThumb][0]
+	assert.Len(t, seen.Hand, 4)
+	assert.True(t, seen.Hand[0].Purl && !seen.Hand[1].Purl)
+	assert.Len(t, seen.Gusset, 1)
+	assert.True(t, seen.Gusset[0].Purl, "the stitch of the palm beside the thumb")
+}
+
+// With the seam on the thumb's side a right hand's rows begin with the palm, and so does
+// the drawn palm.
+func TestAreasOfARowThatBeginsAtTheThumb(t *testing.T) {
+	s := flat(t)
+	s.Part, s.About.Ends = stitch.Opening, 2
+	s.Rounds = s.Rounds[:1]
+	s.Rounds[0] = stitch.Round{Ops: slices.Repeat([]stitch.Op{stitch.Knit}, 12), Even: true, Side: stitch.RightSide}
+	for mirrored, want := range map[bool][]string{false: {BackArea, PalmArea}, true: {PalmArea, BackArea}} {
+		assert.Equal(t, want, areaWords(source(s, 0, 12, nil, mirrored).Grid(Options{View: TubeView}).Areas()), "from the left")
+	}
+	marks := Marks{{stitch.Opening, 1, "H1"}: {Stitch: "p"}, {stitch.Opening, 1, "H6"}: {Stitch: "p"}, {stitch.Opening, 1, "S1"}: {Stitch: "p"}}
+	seen := source(s, 0, 12, marks, false).Palm()[stitch.Opening][0]
+	purls := make([]bool, 0, len(seen.Hand))
+	for _, c := range seen.Hand {
+		purls = append(purls, c.Purl)
+	}
+	assert.Equal(t, []bool{true, false, false, false, false}, purls)
 }

@@ -8,7 +8,7 @@ func (p *Plan) plainCuffToOpening() stitch.Section {
 }
 
 // openingSection builds the rows of an opening for the thumb. They begin and end at the
-// thumb's side. On the wrong side the edges are knitted, too: there they look purled.
+// thumb's side, in the round between the same two stitches.
 func (p *Plan) openingSection() stitch.Section {
 	n, edge, rows := p.Body.Stitches.N, p.OpeningEdge(), p.Gusset.Rounds.N
 	s := stitch.Section{Part: stitch.Opening, Rounds: make([]stitch.Round, 0, rows), About: stitch.About{
@@ -16,15 +16,24 @@ func (p *Plan) openingSection() stitch.Section {
 		Until: "where the thumb parts from the hand",
 	}}
 	for r := 1; r <= rows; r++ {
-		row := stitch.Round{Ops: times(nil, stitch.Knit, n), Even: true, Side: stitch.Facing(r)}
-		if row.Side == stitch.WrongSide {
-			for i := range edge {
-				row.Ops[i], row.Ops[n-1-i] = stitch.Purl, stitch.Purl
-			}
-		}
-		s.Rounds = append(s.Rounds, row)
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: times(nil, stitch.Knit, n), Even: true, Side: stitch.Facing(r)})
+	}
+	if !p.Make.Flat { // whose rows have an edge more
+		p.knitEnds(s.Rounds)
 	}
 	return s
+}
+
+// knitEnds knits the edges of an opening on the wrong side, too: there they look purled.
+func (p *Plan) knitEnds(rows []stitch.Round) {
+	for _, row := range rows {
+		if row.Side != stitch.WrongSide {
+			continue
+		}
+		for i := range p.OpeningEdge() {
+			row.Ops[i], row.Ops[len(row.Ops)-1-i] = stitch.Purl, stitch.Purl
+		}
+	}
 }
 
 // openHandJoined builds an open hand from where the opening is joined again.

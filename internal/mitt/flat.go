@@ -151,26 +151,41 @@ func (d *draft) inRows(err error) error {
 	return faults
 }
 
-// flat turns the rounds of a mitt into rows from seam to seam. The seam lies on the
-// little finger's side, between palm and back; a right hand's rows begin with the back.
-// At each edge stands a stitch more. Odd rows are on the right side. The thumb has a
-// seam of its own, in the middle of what is picked up.
+// seamByThumb reports on which side the seam of a flat piece lies: on the thumb's, where
+// the thumb comes out of it; else on the little finger's.
+func (p *Plan) seamByThumb() bool { return p.Make.Flat && p.Construction() == Slit }
+
+// flat turns the rounds of a mitt into rows from seam to seam. The seam lies between palm
+// and back; on the little finger's side a right hand's rows begin with the back, on the
+// thumb's with the palm. At each edge stands a stitch more. Odd rows are on the right side. The thumb has a
+// seam of its own, in the middle of what is picked up, or of the loops above the waste
+// yarn. Of those the ones before the seam are worked last.
 func (p *Plan) flat(m stitch.Mitt) stitch.Mitt {
 	at := 1 // loops of the round before the seam; without a thumb a round begins inside a side line
+	if p.seamByThumb() {
+		at = 0 // where the round begins
+	}
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		switch s.Part.Over() {
-		case stitch.OverMound:
+		switch over := s.Part.Over(); {
+		case p.seamByThumb():
+		case over == stitch.OverMound:
 			at = p.palmEnd()
-		case stitch.OverTips:
+		case over == stitch.OverTips:
 			if n := s.Rounds[0].In(); n > 0 {
 				at = ((at-s.Shift)%n + n) % n
 			}
-		case stitch.OverDigit:
+		case over == stitch.OverDigit:
 			at = p.Thumb.PickedUp / 2
 		}
 		s.Shift, s.Across, s.Seam = 0, 0, seamEdge
+		if w := p.Thumb.OnWaste; w > 0 && s.Part.Over() == stitch.OverDigit {
+			s.Shift, s.Across = at-1, w-at // beside the strands of the corners
+		}
 		at = p.openRounds(s.Rounds, at)
+		if s.SeamOpen() {
+			p.knitEnds(s.Rounds)
+		}
 		if n := len(s.Finish.Ops); n > 0 {
 			s.Finish.Ops = times(slices.Clip(s.Finish.Ops), s.Finish.Ops[0], 2*seamEdge)
 		}
@@ -194,9 +209,10 @@ func (p *Plan) openRounds(rounds []stitch.Round, at int) int {
 
 // palmEnd returns how many stitches of a round of the base, from the gusset's first on,
 // come before the seam: the gusset and the palm, without what of it ends the round.
+// So it is above the place of a thumb on waste yarn.
 func (p *Plan) palmEnd() int {
 	n, b := p.Body.Stitches.N, p.Gusset.Base
-	if p.Make.Place == InPalm {
+	if p.Make.Place == InPalm || p.Thumb.OnWaste > 0 {
 		return n/2 - p.Gusset.Inset
 	}
 	return b + (n-b)/2
@@ -231,14 +247,15 @@ func inRow(r stitch.Round, at int, side stitch.Side) (stitch.Round, int) {
 }
 
 // cutAt returns the operations of a round, and after how many of them its seam lies: the
-// first at loops are worked before it. What is picked up counts as worked. A decrease
+// first at loops are worked before it. What is picked up or made of the strand at a corner
+// counts as worked. A decrease
 // over the seam changes places with the stitch beside it; among decreases only, it
 // stands at its one side.
 func cutAt(ops []stitch.Op, at int) ([]stitch.Op, int) {
 	cut, in := 0, 0
 	for cut < len(ops) && in < at {
 		in += ops[cut].In()
-		if ops[cut] == stitch.PickUp {
+		if ops[cut] == stitch.PickUp || ops[cut] == stitch.CornerM1 {
 			in++
 		}
 		cut++
@@ -258,11 +275,14 @@ func cutAt(ops []stitch.Op, at int) ([]stitch.Op, int) {
 }
 
 // edgeOf returns how the seam's stitches are worked in a row: like the row, if that is
-// all of one kind; picked up where the row begins so; else knitted, so that the seam
-// lies between two smooth columns.
+// all of one kind; picked up where the row begins so; cast on where it begins between
+// loops of the hand; else knitted, so that the seam lies between two smooth columns.
 func edgeOf(ops []stitch.Op) stitch.Op {
-	if slices.Contains(ops, stitch.PickUp) || slices.Contains(ops, stitch.GapK2tog) {
+	switch {
+	case slices.Contains(ops, stitch.PickUp), slices.Contains(ops, stitch.GapK2tog):
 		return stitch.PickUp
+	case slices.Contains(ops, stitch.CornerM1):
+		return stitch.CastOn
 	}
 	for _, op := range ops {
 		if op != ops[0] || op.In() != 1 || op.Out() != 1 {

@@ -16,9 +16,6 @@ import (
 // inRows makes a request flat, with the fixed numbers that rows can have.
 func inRows(r *Request) {
 	r.Make.Flat = true
-	if r.Make.Construction == Straight || r.Make.Construction == Slit {
-		r.Make.Construction = ""
-	}
 	for _, n := range fixable {
 		switch pin := r.Pins.Pin(n); {
 		case pin == nil || !pin.On:
@@ -80,7 +77,7 @@ func TestFlatPieces(t *testing.T) {
 				require.Equal(t, i%2 == 0, row.Side == stitch.RightSide, "%s, row %d", s.Part, i+1)
 				require.True(t, i%2 == 0 || !shapes(row), "%s, row %d: %v of %+v", s.Part, i+1, row.Ops, r)
 				for _, edge := range []stitch.Op{row.Ops[0], row.Ops[len(row.Ops)-1]} {
-					require.True(t, slices.Contains([]stitch.Op{stitch.Knit, stitch.Purl, stitch.JoinHem, stitch.PickUp}, edge), "%s, row %d: %+v", s.Part, i+1, r)
+					require.True(t, slices.Contains([]stitch.Op{stitch.Knit, stitch.Purl, stitch.JoinHem, stitch.PickUp, stitch.CastOn}, edge), "%s, row %d: %+v", s.Part, i+1, r)
 				}
 			}
 		}
@@ -93,7 +90,7 @@ func TestFlatPieces(t *testing.T) {
 		}
 	}
 	for part, n := range made {
-		assert.Greater(t, n, 100, "%s", part)
+		assert.Greater(t, n, 20, "%s", part)
 	}
 	assert.Len(t, corners, 4)
 	t.Logf("planned %v, corners %v", made, corners)
@@ -101,7 +98,7 @@ func TestFlatPieces(t *testing.T) {
 
 // What is knitted in rows stays, row for row, whatever changes after it.
 func TestWorkedRowsStay(t *testing.T) {
-	workedStays(t, testenv.Cases(600, 6_000), inRows, stitch.BelowThumb, stitch.Opening)
+	workedStays(t, testenv.Cases(600, 6_000), inRows)
 }
 
 // Whatever is knitted, a try that changes nothing changes no row.
@@ -129,4 +126,35 @@ func TestARowBeginsAtTheSeam(t *testing.T) {
 	}
 	first := m.Section(stitch.Thumb).Rounds[0].Ops
 	assert.Equal(t, typed(t, "pick3 gapk2tog k13 gapssk pick3").Ops, first)
+}
+
+// Worked by hand: 48 stitches are 24 of the palm and 24 of the back. The thumb's 9 lie 1
+// stitch onto the palm, so that a right hand's row is the edge and 25, the 9, and the 14
+// that are left with the other edge. Taken out, the waste yarn frees 8 above, half of
+// them on both sides of the thumb's seam, where a stitch is cast on at each edge. Of 7
+// above the right hand's row begins with 4 and ends with 3, the left hand's the other way.
+func TestAThumbOnWasteYarnInRows(t *testing.T) {
+	for _, kind := range []Kind{Fingerless, Mitten} {
+		r := straightRequest(kind)
+		r.Make.Flat = true
+		m := must(t, r).Mitt()
+		left := stitch.Mirror(m)
+		first := m.Section(stitch.Hand).Rounds[0]
+		assert.Equal(t, slices.Concat(typed(t, "k26").Ops, times(nil, stitch.Waste, 9), typed(t, "k15").Ops), first.Ops)
+		assert.Equal(t, stitch.RightSide, first.Side)
+		assert.Equal(t, 26, m.Section(stitch.BelowThumb).Rounds[0].Before)
+		assert.Equal(t, 15, left.Section(stitch.BelowThumb).Rounds[0].Before)
+		thumb := m.Section(stitch.Thumb)
+		assert.Equal(t, typed(t, "co k4 cornerm1 k9 cornerm1 k4 co").Ops, thumb.Rounds[0].Ops)
+		assert.Equal(t, []int{4, 4}, []int{thumb.Shift, thumb.Across})
+		assert.Equal(t, typed(t, "k13 ssk k6").Ops, thumb.Rounds[2].Ops)
+
+		r.Pins.Held = Fix(8)
+		m = must(t, r).Mitt()
+		require.Empty(t, stitch.Ledger(m))
+		thumb, other := m.Section(stitch.Thumb), stitch.Mirror(m).Section(stitch.Thumb)
+		assert.Equal(t, typed(t, "co k4 cornerm1 k8 cornerm1 k3 co").Ops, thumb.Rounds[0].Ops)
+		assert.Equal(t, typed(t, "co k3 cornerm1 k8 cornerm1 k4 co").Ops, other.Rounds[0].Ops)
+		assert.Equal(t, []int{3, 4}, []int{thumb.Shift, other.Shift}, "the loops that its row ends with")
+	}
 }

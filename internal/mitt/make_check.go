@@ -116,5 +116,4 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 		}
 	}
 	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && (!r.Kind.info().fromTip || m.Flat))
-	later(PathFlat, "true", "false", m.Flat && or(m.Construction, ByGusset) != ByGusset && r.Kind.info().parts)
 }

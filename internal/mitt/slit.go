@@ -6,7 +6,8 @@ import (
 )
 
 // An opening for the thumb is worked to and fro, and then joined again; no thumb is
-// knitted. Leaflets of 1914 to 1940 leave such an opening in a wristlet.
+// knitted. A flat piece leaves it in its seam. Leaflets of 1914 to 1940 leave such an
+// opening in a wristlet, in both ways.
 
 // openingShare is the length of the opening as a share of the hand's length. Its top is
 // where the thumb parts from the hand (common practice, no source).
@@ -25,7 +26,8 @@ const (
 	narrowHand   = 16
 )
 
-// OpeningEdge returns how many stitches at either end of the rows are the edge.
+// OpeningEdge returns how many stitches at either end of the rows are the edge, with that
+// which a seam takes above and below.
 func (p *Plan) OpeningEdge() int {
 	if p.Body.Stitches.N < narrowHand {
 		return 1

@@ -24,11 +24,13 @@ var surveyed = []struct {
 	{"from the centre", func(r *Request) { r.Make.Increase = InCentre }},
 	{"flat", inRows},
 	{"flat in the palm", func(r *Request) { inRows(r); r.Make.Place = InPalm }},
+	{"on waste yarn", func(r *Request) { r.Make.Construction = Straight }},
+	{"flat on waste yarn", func(r *Request) { r.Make.Construction = Straight; inRows(r) }},
 	{"from the fingertips", func(r *Request) { r.Make.Direction = Down }},
 	{"from the fingertips at one edge", func(r *Request) { r.Make.Direction, r.Stitch.OneSided = Down, true }},
 }
 
-// The hands of ANSUR II (Gordon et al. 2014) by every way of making a gusset, at five
+// The hands of ANSUR II (Gordon et al. 2014) by every way of making a thumb, at five
 // gauges: each plan is sound by the ledger, and hand, thumb and gusset length lie within
 // half an admissible step of what was wanted, or a warning says which bound is in the
 // way.

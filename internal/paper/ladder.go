@@ -183,7 +183,11 @@ func (c *climb) part() []string {
 	if w := p.Thumb.OnWaste; w > 0 {
 		return []string{c.say(mitt.Held, fmt.Sprintf("knit %d with waste yarn, then again", w))}
 	}
-	if !p.Thumbed() {
+	switch {
+	case p.Thumbed():
+	case c.Out.Mitt.SeamByThumb():
+		return []string{"the opening ends"}
+	default:
 		return []string{"join in the round again"}
 	}
 	if p.Down() {

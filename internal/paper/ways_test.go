@@ -25,6 +25,8 @@ var otherWays = []keys.Sheet{
 	{"piece.flat": "true", "kind": "mitten", "top.kind": "banded", "thumb.place": "palm"},
 	{"piece.direction": "down"},
 	{"piece.direction": "down", "cuff.kind": "gauntlet", "kind": "mitten"},
+	{"piece.flat": "true", "thumb.construction": "straight", "kind": "mitten"},
+	{"piece.flat": "true", "thumb.construction": "slit"},
 }
 
 // The paper of a mitt that is made another way: texts keep within the margins and off
@@ -95,4 +97,19 @@ func TestFirstPageCountsTheSeamAndTheHolders(t *testing.T) {
 	assert.Contains(t, said, compact("smooth waste yarn, 3 times 20 cm / 8 in, for 3, 15 and 3 stitches."))
 	assert.Contains(t, said, compact("off: try it on before the thumb is joined."))
 	assert.Less(t, strings.Index(said, compact("Try it on before round 12")), strings.Index(said, compact("The next round joins the thumb")))
+}
+
+// Nothing is joined again above an opening that is left in a seam: it ends there. In the
+// round it is joined.
+func TestAnOpeningOnPaper(t *testing.T) {
+	for flat, want := range map[string]string{"true": "the opening ends", "false": "join in the round again"} {
+		doc := project.Samples()[0]
+		doc.Sheet = doc.Sheet.Clone()
+		maps.Copy(doc.Sheet, keys.Sheet{"thumb.construction": "slit", "piece.flat": flat})
+		said := onPages(Handout(derived(t, doc, nil), Usual()))
+		assert.Contains(t, said, compact(want))
+		assert.Equal(t, flat == "false", strings.Contains(said, compact("join in the round again")))
+		assert.NotContains(t, said, compact("for the thumb. The seam"), "no thumb is bound off")
+		assert.Equal(t, flat == "true", strings.Contains(said, compact("below the opening")), "two lengths of yarn for two seams")
+	}
 }

@@ -76,8 +76,6 @@ func (c combination) laterAt() string {
 		return "kind"
 	case c[mitt.PathDirection] == "down" && c[mitt.PathFlat] == "true":
 		return mitt.PathDirection
-	case c[mitt.PathFlat] == "true" && (c[mitt.PathConstruction] == "straight" || c[mitt.PathConstruction] == "slit"):
-		return mitt.PathFlat
 	}
 	return ""
 }

@@ -170,6 +170,8 @@ func (o *Outputs) tails() string {
 	switch {
 	case t.ThumbSeam > 0:
 		text += fmt.Sprintf("The seams take %s and, for the thumb, %s. ", tail(t.Seam), tail(t.ThumbSeam))
+	case t.SeamAbove > 0:
+		text += fmt.Sprintf("The seam takes %s below the opening, %s above. ", tail(t.Seam), tail(t.SeamAbove))
 	case t.Seam > 0:
 		text += fmt.Sprintf("The seam takes %s. ", tail(t.Seam))
 	}

@@ -13,11 +13,14 @@ type needles struct {
 	keepsFor string           // name of the set for stitches put aside now
 	corners  int              // strands at the corners of the gap that are not yet worked in
 	made     int              // number of stitches made so far
+	cornerAt [2]int           // stitches of a thumb's first row before each corner, without that of the seam
 	edge     int              // loops of the cast-on that nothing is joined to
 	lower    []int            // under the waste yarn that was knitted in, in the order worked
 	bridge   []int            // stitches cast on over the gap, in the order made
 	gusset   int              // live stitches before the gusset's marker, or between its two; −1 without one
 	before   int              // live stitches before the first of two
+	open     int              // rows along which the seam was said to stay open
+	leftOpen bool             // they were left open when it was sewn
 	sewn     int              // seams that were sewn
 	rows     bool             // the work goes to and fro
 	wrong    bool             // the wrong side faces
@@ -125,6 +128,8 @@ var (
 	multiple = regexp.MustCompile(`^The next (?:round|row) brings the stitches to a multiple of (\d+)(?:, and the seam’s (\d+))?, for the ribbing\.$`)
 	bindOff  = regexp.MustCompile(`^(?:Bind|Cast) off (?:all |the )?(\d+) stitch(?:es)?\b(?:[^.:]*: work 2, \*slip both back, k2tog, work 1; repeat from \*)?[^:*\d]*\.`)
 	drawUp   = regexp.MustCompile(`^Cut the yarn(?:, leaving a tail[^.]*)?[.,] [Dd]raw it through the (\d+) stitch(?:es)?\b`)
+	stayOpen = regexp.MustCompile(`^Leave the (\d+) rows of the opening open for the thumb\.`)
+	last     = regexp.MustCompile(`: leave the first (?:(\d+) )?for the row’s end\.$`)
 	takeOut  = regexp.MustCompile(`^Take the waste yarn out, loop by loop\. Put the (\d+) loops? below it on (?:a needle|one needle, the (\d+) above on another)\.$`)
 	drawLast = regexp.MustCompile(`^Draw the yarn through the last (\d+)\b`)
 	graft    = regexp.MustCompile(`^Graft the last (\d+)\b`)
@@ -150,11 +155,19 @@ func (n *needles) otherLine(p *Part, line string) error {
 	if ok, err := n.edges(p, line); ok {
 		return err
 	}
+	if found := last.FindStringSubmatch(line); found != nil {
+		return n.leave(p, oneOr(found[1]))
+	}
 	switch {
 	case strings.HasPrefix(line, "Sew the thumb’s seam and the long one in mattress stitch"):
 		n.sewn = 2
+	case strings.HasPrefix(line, "The seam stays open here:"):
+		p.open = true
 	case strings.HasPrefix(line, "Sew the seam in mattress stitch"):
 		n.sewn = 1
+	}
+	if k, ok := number(stayOpen); ok {
+		return n.leaveOpen(k)
 	}
 	if k, ok := number(castOn); ok {
 		return n.castOn(p, k)
@@ -289,7 +302,18 @@ func (n *needles) takeOut(p *Part, k int, above string) error {
 		p.From = append(p.From, "above")
 	}
 	p.From = append(p.From, "below")
+	n.cornerAt = [2]int{k - 1, 2 * k}
 	return nil
+}
+
+// leave makes a thumb's row begin k loops on, among those above what was the waste yarn.
+func (n *needles) leave(p *Part, k int) error {
+	if !n.rows || k < 1 || k > n.cornerAt[0] {
+		return fmt.Errorf("%d loops are above", n.cornerAt[0])
+	}
+	n.cornerAt[0] -= k
+	n.cornerAt[1] -= k
+	return n.move(p, k)
 }
 
 // waiting returns the number of stitches on waste yarn.

@@ -28,6 +28,7 @@ type Part struct {
 	ends      int        // stitches at either end of every row that were said to be knitted
 	texts     []string   // of the rounds worked
 	multiples []multipleOf
+	open      bool   // the seam stays open along it
 	rows      bool   // it was worked to and fro
 	edge      int    // rounds of garter stitch that were said to begin it
 	lastEdge  int    // and to end it
@@ -200,6 +201,9 @@ func (n *needles) end(p *Part) error {
 		return nil
 	}
 	n.gusset, n.before = -1, 0
+	if p.open {
+		n.open = len(p.Rounds)
+	}
 	if err := p.checkSaid(); err != nil {
 		return fmt.Errorf("%s: %w", p.Title, err)
 	}

@@ -163,6 +163,7 @@ var (
 		{regexp.MustCompile(`^slip (\d+) to waste yarn(?: for the (.*))?$`), "hold"},
 		{regexp.MustCompile(`^knit (\d+) from waste yarn$`), "knit in"},
 		{regexp.MustCompile(`^cast on a bridge of (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
+		{regexp.MustCompile(`^cast on (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
 		{regexp.MustCompile(`^knit (\d+) each with its cast-on loop$`), joinHem},
 		{regexp.MustCompile(`^knit (\d+) with waste yarn and again with the working yarn$`), waste},
@@ -174,7 +175,10 @@ var (
 func (w *worker) corner(op string, number int) error {
 	n := len(w.ops)
 	if op == "M1" {
-		if (number == 1) != (n == 0) {
+		switch {
+		case w.rows && n != 1+w.cornerAt[number-1]:
+			return fmt.Errorf("corner %d comes after %d stitches of the thumb's row", number, w.cornerAt[number-1])
+		case !w.rows && (number == 1) != (n == 0):
 			return fmt.Errorf("corner 1 is where the thumb's round begins")
 		}
 		return w.do(cornerM1, 1)

@@ -131,22 +131,36 @@ func (w *worker) asSeen(item string) (ok bool, err error) {
 
 // twoMarkers places the markers at both edges of a gusset in a row.
 func (n *needles) twoMarkers(p *Part, before, inside string) error {
-	one := func(digits string) int {
-		if digits == "" {
-			return 1
-		}
-		return atoi(digits)
-	}
-	n.before, n.gusset = one(before), one(inside)
+	n.before, n.gusset = oneOr(before), oneOr(inside)
 	if !n.rows || n.wrong || n.before+n.gusset >= len(n.live) || len(p.Rounds) > 0 {
 		return fmt.Errorf("%d stitches are on the needles", len(n.live))
 	}
 	return nil
 }
 
+// oneOr returns the number that digits stand for; without any a single stitch is meant.
+func oneOr(digits string) int {
+	if digits == "" {
+		return 1
+	}
+	return atoi(digits)
+}
+
+// leaveOpen reads how many rows of a seam stay open: those of an opening.
+func (n *needles) leaveOpen(k int) error {
+	if n.sewn == 0 || k != n.open {
+		return fmt.Errorf("%d rows are those of an opening, in %d seams", n.open, n.sewn)
+	}
+	n.leftOpen = true
+	return nil
+}
+
 // seams checks that a piece that was worked flat from its cast-on is sewn: one seam, and
 // one more of a thumb.
 func (n *needles) seams(m *Mitt) error {
+	if n.open > 0 && !n.leftOpen {
+		return fmt.Errorf("the seam was to stay open along %d rows", n.open)
+	}
 	if n.sewn == 0 {
 		return nil
 	}

@@ -59,3 +59,37 @@ func TestRowsAreRefused(t *testing.T) {
 		assert.ErrorContains(t, err, c[2], "%s for %s", c[1], c[0])
 	}
 }
+
+// flatThumb is a small thumb on waste yarn in rows, worked out by hand: 4 loops below and 3
+// above, of which the first comes last, so that 2 lie before corner 1.
+const flatThumb = `Hand
+Cast on 8 stitches. Work to and fro: turn at the end of every row.
+Row 1 (right side): K2, knit 4 with waste yarn and again with the working yarn, k2 (8).
+Row 2 (wrong side): Purl (8).
+Bind off all 8 stitches.
+
+Thumb
+Take the waste yarn out, loop by loop. Put the 4 loops below it on one needle, the 3 above on another.
+The rows begin in the middle: leave the first for the row’s end.
+Row 1 (right side): Cast on 1 backward loop, k2, M1 with the strand at corner 1, k4, M1 with the strand at corner 2, k1, cast on 1 backward loop (11).
+Bind off all 11 stitches.
+`
+
+// A flat thumb's row is read with its corners where the loops below begin and end.
+func TestAFlatThumbIsRead(t *testing.T) {
+	m, err := Read(flatThumb)
+	require.NoError(t, err)
+	thumb := m.Parts[1]
+	assert.Equal(t, 1, thumb.Moved)
+	assert.Equal(t, []string{"CO", "k", "k", cornerM1, "k", "k", "k", "k", cornerM1, "k", "CO"}, thumb.Rounds[0].Ops)
+	for _, c := range [][3]string{
+		{"leave the first ", "leave the first 2 ", "corner 1 comes after 1 stitches"},
+		{"leave the first ", "leave the first 4 ", "3 loops are above"},
+		{"leave the first ", "leave the first 0 ", "3 loops are above"},
+		{"k4, M1", "k3, M1", "corner 2 comes after 7 stitches"},
+		{"k1, cast on 1 backward loop (11)", "k1 (11)", "10 stitches are on the needles"},
+	} {
+		_, err := Read(strings.Replace(flatThumb, c[0], c[1], 1))
+		assert.ErrorContains(t, err, c[2], "%s for %s", c[1], c[0])
+	}
+}

@@ -44,6 +44,16 @@ func (s *Section) Joins() Set {
 	return ""
 }
 
+// SeamOpen reports whether the seam is left open along the section: the thumb comes out
+// between the ends of its rows.
+func (s *Section) SeamOpen() bool { return s.Seam > 0 && s.About.Ends > 0 }
+
+// SeamByThumb reports whether the seam lies on the thumb's side, where the thumb comes out
+// of it; else it lies on the little finger's.
+func (m Mitt) SeamByThumb() bool {
+	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.SeamOpen() })
+}
+
 // Upward returns the sections with rounds as they lie on the hand: from the cuff's edge
 // up, and what covers a thumb or finger after them.
 func (m Mitt) Upward() []*Section {

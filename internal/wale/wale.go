@@ -84,6 +84,10 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 		if len(s.Rounds) == 0 {
 			continue
 		}
+		shift := s.Shift
+		if w.mirror {
+			shift = s.Across
+		}
 		switch {
 		case s.Part.Marked():
 			r := &s.Rounds[0]
@@ -94,19 +98,18 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 			w.begin(numbered(Base, base), hand, max(0, before-s.Seam), s.Seam)
 		case len(s.From) > 0:
 			w.takeUp(s.From)
+			w.turn(shift)
 		case goesOn && !s.Part.Passing() && s.CastOn == 0:
-			shift := s.Shift
-			if w.mirror {
-				shift = s.Across
-			}
 			w.turn(shift)
 		default:
 			all := numbered(Hand, s.Around(s.Rounds[0].In()))
-			under := min(base, len(all)) // the gusset will stand on these
-			if s.Seam > 0 {
+			under, before := min(base, len(all)), 0 // the gusset will stand on these
+			if r := &s.Rounds[0]; s.Seam > 0 && r.Lead > 0 {
+				before = r.Before - s.Seam
+			} else if s.Seam > 0 {
 				under = 0 // and in the middle of a row it is turned with it
 			}
-			w.begin(all[:under], all[under:], 0, s.Seam)
+			w.begin(all[:under], all[under:], before, s.Seam)
 		}
 		goesOn = !s.Part.Passing()
 		names[s.Part] = make([][]string, len(s.Rounds))
@@ -185,7 +188,7 @@ func (w *walker) turn(n int) {
 
 // round names the operations of a round over the columns on the needles, and
 // moves past it. In its leading block, a gusset's, an increase has the family of its
-// edge; what is picked up for a seam has the seam's.
+// edge; what is picked up or cast on for a seam has the seam's.
 func (w *walker) round(p place, r stitch.Round, seam int) []string {
 	ops := r.Ops
 	names := make([]string, 0, len(ops))
@@ -195,7 +198,7 @@ func (w *walker) round(p place, r stitch.Round, seam int) []string {
 	bear := func(op stitch.Op, i int) string {
 		family := familyOf(op)
 		switch {
-		case op == stitch.PickUp && (i < seam || i >= len(ops)-seam):
+		case (op == stitch.PickUp || op == stitch.CastOn) && (i < seam || i >= len(ops)-seam):
 			family = Seam
 		case i >= from && i < to:
 			family = edgeOf(op, done, increases)

@@ -2,6 +2,7 @@ package wale
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -32,4 +33,28 @@ func TestColumnsOverTheWasteYarn(t *testing.T) {
 	}
 	assert.Equal(t, []string{"P3", "P2", "P1", "P4", "H1", "H2", "H3"}, right[stitch.Thumb][0])
 	assert.Equal(t, []string{"P4", "P1", "P2", "P3", "H3", "H2", "H1"}, left[stitch.Thumb][0])
+}
+
+// In rows the thumb's place lies inside, and its columns have the names that they have in
+// the round; the thumb's own row begins among the loops above, and has a seam's edges.
+func TestColumnsOverTheWasteYarnInRows(t *testing.T) {
+	below := flat(t, stitch.BelowThumb, "k k k k k | k k k | k k k")
+	hand := flat(t, stitch.Hand, "k k k k k | waste waste waste | k k k")
+	hand.Rounds[0].Keep(stitch.ThumbSet)
+	thumb := flat(t, stitch.Thumb, "co k cornerm1 k k k cornerm1 k co", "k k k k k k k k k")
+	thumb.From, thumb.Shift, thumb.Across = []stitch.Set{stitch.ThumbSet.Above(), stitch.ThumbSet}, 1, 1
+	below.CastOn = 11
+	m := stitch.Mitt{Sections: []stitch.Section{below, hand, thumb}}
+	right, left := Mitt(m, 3), Mirror(m, 3)
+	for part, want := range map[stitch.Part]string{
+		stitch.BelowThumb: "S1 H6 H7 H8 H9 H1 H2 H3 H4 H5 S2",
+		stitch.Hand:       "S1 H6 H7 H8 H9 H1 H2 H3 H4 H5 S2",
+		stitch.Thumb:      "S1 P1 P3 H1 H2 H3 P4 P2 S2",
+	} {
+		assert.Equal(t, strings.Fields(want), right[part][0], "%s", part)
+		other := slices.Clone(left[part][0])
+		slices.Reverse(other)
+		assert.Equal(t, right[part][0], other, "%s", part)
+	}
+	assert.Equal(t, right[stitch.Thumb][0], right[stitch.Thumb][1])
 }

@@ -34,7 +34,11 @@ func edges(s *stitch.Section) []string {
 		if s.About.Ends > 1 {
 			ends = fmt.Sprintf("The first and the last %d stitches", s.About.Ends)
 		}
-		list := []string{"The thumb comes out between the two ends of the rows."}
+		comesOut := "The thumb comes out between the two ends of the rows."
+		if s.SeamOpen() {
+			comesOut = "The seam stays open here: the thumb comes out between the two ends of the rows."
+		}
+		list := []string{comesOut}
 		if endsKnitted(s) {
 			list = append(list, ends+" of every row are knitted, so that the edges lie flat.")
 		}

@@ -130,7 +130,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	for _, text := range freed {
 		say(text)
 	}
-	if len(s.From) > 0 && s.Seam > 0 {
+	if len(s.From) > 0 && s.Seam > 0 && freed == nil {
 		say(fmt.Sprintf("Put the %s back on the needles. Join the yarn in the middle of the bridge%s.", taken(s), by.leaving(by.Tails.End)))
 		say(by.rowAlong(bridge.stitches))
 		say("The first and the last stitch picked up go into the thumb’s seam: draw both out of the middle.")
@@ -149,13 +149,15 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	switch {
 	case len(s.Rounds) == 0:
 	case s.Part.Marked() && s.Seam > 0:
-		say(by.across(s.About.Inset))
+		say(by.across("the gusset", s.About.Inset))
 		say(rowMarkers(s.Rounds[0].Before, s.Rounds[0].LeadIn()))
 	case s.Part.Marked():
 		say(by.round("with the first stitch of the gusset. After it", s))
 		say(secondMarker(s.Rounds[0].LeadIn(), s.Down))
 	case s.About.Ends > 0:
-		say(by.rows())
+		say(by.rows(s))
+	case s.Part.Over() == stitch.OverMound && s.Seam > 0:
+		say(by.across("the thumb’s place", s.About.Inset))
 	case s.Part.Over() == stitch.OverMound:
 		say(by.round("where the thumb will be. From there", s))
 	}
@@ -166,7 +168,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	default:
 		say(divides(count(s.Rounds[0], stitch.CastOn)))
 	}
-	if s.Shift != 0 {
+	if s.Shift != 0 && len(s.From) == 0 {
 		say(shift(s, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
@@ -213,8 +215,9 @@ type Tails struct {
 	Hand   float64 // to bind off the hand
 	Thumb  float64 // to bind off the thumb
 	End    float64 // at all other starts and ends
-	Seam   float64 // to sew the seam of a flat piece
+	Seam   float64 // to sew the seam of a flat piece, up to an opening that is left in it
 
+	SeamAbove float64 // and above that
 	ThumbSeam float64 // and that of its thumb
 }
 

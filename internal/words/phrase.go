@@ -68,7 +68,11 @@ func runs(r stitch.Round) []string {
 		for i+n < len(r.Ops) && alike(r, i, i+n) {
 			n++
 		}
-		if token := run(r.Ops[i], n, r.SetAt(i), turned(r.Side, r.Ops[i])) + atCorner(r.Ops, i); token != "" {
+		token := run(r.Ops[i], n, r.SetAt(i), turned(r.Side, r.Ops[i])) + atCorner(r.Ops, i)
+		if r.Row() && r.Ops[i] == stitch.CastOn && (i == 0 || i+n == len(r.Ops)) { // for a seam
+			token = "cast on " + Plural(n, "backward loop")
+		}
+		if token != "" {
 			tokens = append(tokens, token)
 		}
 		i += n

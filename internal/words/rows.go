@@ -20,6 +20,8 @@ func toAndFro(below, s *stitch.Section) []Step {
 		return nil // it has a beginning of its own
 	}
 	switch was, is := below.Noun(), s.Noun(); {
+	case below.SeamOpen():
+		return []Step{{Text: seamCloses}}
 	case was == is:
 		return nil
 	case is == "row":
@@ -29,12 +31,16 @@ func toAndFro(below, s *stitch.Section) []Step {
 }
 
 // rows returns how the rows of an opening at the thumb's side lie on the hand.
-func (h Hands) rows() string {
+func (h Hands) rows(s *stitch.Section) string {
+	begin := ""
+	if s.Seam > 0 {
+		begin = "A row begins at the seam, on the thumb’s side. "
+	}
 	first, then := "palm", "back"
 	if h.Left != h.FromLeft {
 		first, then = then, first
 	}
-	return fmt.Sprintf("Right-side rows cross the %s, then the %s. %s", first, then, h.pair())
+	return begin + fmt.Sprintf("Right-side rows cross the %s, then the %s. %s", first, then, h.pair())
 }
 
 // seenFrom follows an operation that has no name of its own on the wrong side.

@@ -111,3 +111,34 @@ func TestRowsAgainAreReadable(t *testing.T) {
 	last := again(steps)[2]
 	assert.Equal(t, "Rows 3–9: Work rows 1–2, 3 times more, then row 1 (8).", last.Label()+": "+last.Text)
 }
+
+// A flat piece with an opening says where its seam lies, where it stays open and from
+// where it is sewn again, and is told apart from one whose seam is sewn all along.
+func TestAnOpeningInASeamIsTold(t *testing.T) {
+	row := func(text string, side stitch.Side) stitch.Round {
+		return stitch.Round{Ops: ops(t, text), Even: true, Side: side}
+	}
+	plain := []stitch.Round{row("12*k", stitch.RightSide), row("12*k", stitch.WrongSide)}
+	m := stitch.Mitt{Sections: []stitch.Section{
+		{Part: stitch.Cuff, CastOn: 12, Seam: 1, Rounds: plain},
+		{Part: stitch.Opening, Seam: 1, About: stitch.About{Ends: 2}, Rounds: []stitch.Round{plain[0], row("2*p 8*k 2*p", stitch.WrongSide)}},
+		{Part: stitch.Hand, Seam: 1, Rounds: plain, Finish: stitch.Round{Ops: ops(t, "12*bo")}},
+	}}
+	var b strings.Builder
+	require.NoError(t, Write(&b, Instructions(m, Hands{Tails: Tails{Seam: 500, SeamAbove: 450}})))
+	text := b.String()
+	for _, want := range []string{
+		"The seam stays open here: the thumb comes out between the two ends of the rows.\nThe first and the last 2 stitches of every row are knitted",
+		"A row begins at the seam, on the thumb’s side. Right-side rows cross the palm, then the back.",
+		"Hand\nHere the opening ends: from here on the edges go into the seam again.\n",
+		"one stitch of each edge goes inside. Take 50 cm / 20 in of yarn below the opening and 45 cm / 18 in above it.\nLeave the 2 rows of the opening open for the thumb.",
+	} {
+		assert.Contains(t, text, want)
+	}
+	_, err := readback.Read(text)
+	require.NoError(t, err, text)
+	_, err = readback.Read(strings.Replace(text, "Leave the 2 rows", "Leave the 3 rows", 1))
+	require.ErrorContains(t, err, "2 rows are those of an opening")
+	_, err = readback.Read(strings.Replace(text, "Leave the 2 rows of the opening open for the thumb. ", "", 1))
+	require.ErrorContains(t, err, "was to stay open along 2 rows")
+}

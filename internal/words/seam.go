@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/mitt"
@@ -14,9 +15,10 @@ import (
 // bothEdges follows the cast-on.
 const bothEdges = "The first and the last stitch of every row go into the seam."
 
-// across returns where a row begins and what it crosses. On the wrong side it goes back the
-// same way. Beside a gusset in the palm some stitches of the palm lie on the back's side.
-func (h Hands) across(inset int) string {
+// across returns where a row begins and what it crosses, with the gusset or the thumb's
+// place inside. On the wrong side it goes back the same way. Beside a thumb in the palm some
+// stitches of the palm lie on the back's side.
+func (h Hands) across(inside string, inset int) string {
 	hand, back := "right", "the back"
 	if h.Left {
 		hand = "left"
@@ -24,7 +26,7 @@ func (h Hands) across(inset int) string {
 	if inset > 0 {
 		back = fmt.Sprintf("the back and %s of the palm", Plural(inset, "stitch"))
 	}
-	way := []string{back, "the gusset", "the palm"}
+	way := []string{back, inside, "the palm"}
 	if h.Left != h.FromLeft {
 		way[0], way[2] = way[2], way[0]
 	}
@@ -63,26 +65,70 @@ func (h Hands) rowAlong(bridge int) string {
 	return fmt.Sprintf("Hold it fingers down, outside towards you: pick up from the middle of %s to its %s corner. Turn it fingers up for the held stitches, then down again: pick up from the %s corner to the middle.", edge, to, from)
 }
 
+// rowFreed is freed in rows, where a thumb with a seam begins in the middle of the loops
+// above: those before it are its row's last.
+func (h Hands) rowFreed(s *stitch.Section) []string {
+	ops := s.Rounds[0].Ops
+	first := slices.Index(ops, stitch.CornerM1)
+	below := slices.Index(ops[first+1:], stitch.CornerM1)
+	above := len(ops) - 2*s.Seam - below - count(s.Rounds[0], stitch.CornerM1)
+	to, from := "left", "right"
+	if h.FromLeft {
+		to, from = from, to
+	}
+	begins, rest := fmt.Sprintf("beside the %s corner, whose strand comes last.", from), ""
+	switch {
+	case s.Shift == 1:
+		begins = "in the middle of the loops above: leave the first for the row’s end."
+	case s.Shift > 1:
+		begins = fmt.Sprintf("in the middle of the loops above: leave the first %d for the row’s end.", s.Shift)
+	}
+	if s.Shift > 0 {
+		rest = fmt.Sprintf(" Turn it down again: knit from the %s corner to the middle.", from)
+	}
+	return []string{
+		takenOut(below, above),
+		"Hold it fingers down, outside towards you. The thumb’s rows begin " + begins,
+		fmt.Sprintf("Join the yarn there%s. Knit to the %s corner, then turn it fingers up for the loops below.", h.leaving(h.Tails.End), to) + rest,
+		atCorners,
+		"The stitch cast on at each end goes into the thumb’s seam.",
+	}
+}
+
+// seamCloses is said above an opening that is left in the seam.
+const seamCloses = "Here the opening ends: from here on the edges go into the seam again."
+
 // sewing returns how the seams of a mitt are sewn, once all is knitted.
 func (h Hands) sewing(m stitch.Mitt) []Step {
 	hand, thumb := false, false
+	var left *stitch.Section // where the seam stays open
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		digit := s.Part.Over() == stitch.OverDigit
 		hand, thumb = hand || s.Seam > 0 && !digit, thumb || s.Seam > 0 && digit
+		if s.SeamOpen() {
+			left = s
+		}
 	}
 	if !hand {
 		return nil
 	}
-	what, takes := "the seam", Tail(h.Tails.Seam, h.Unit)
-	if thumb {
+	what, takes := "the seam", Tail(h.Tails.Seam, h.Unit)+" of yarn"
+	switch {
+	case left != nil:
+		takes = fmt.Sprintf("%s below the opening and %s above it", takes, Tail(h.Tails.SeamAbove, h.Unit))
+	case thumb:
 		what, takes = "the thumb’s seam and the long one", fmt.Sprintf("%s and %s", Tail(h.Tails.ThumbSeam, h.Unit), takes)
 	}
 	text := "Sew " + what + " in mattress stitch, right side out: one stitch of each edge goes inside."
 	if h.Tails.Seam > 0 {
-		text += " Take " + takes + " of yarn."
+		text += " Take " + takes + "."
 	}
-	return []Step{{Text: text}}
+	steps := []Step{{Text: text}}
+	if left != nil {
+		steps = append(steps, Step{Text: fmt.Sprintf("Leave the %s of the opening open for the thumb. Fasten off well at both its ends.", Plural(len(left.Rounds), "row"))})
+	}
+	return steps
 }
 
 // besides follows a count of stitches that leaves out those of the seam.

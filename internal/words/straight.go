@@ -16,8 +16,12 @@ func onWaste(s *stitch.Section) []string {
 	if len(s.Rounds) == 0 || count(s.Rounds[0], stitch.Waste) == 0 {
 		return nil
 	}
+	where := "The first round begins with the thumb’s place: knit those stitches"
+	if s.Seam > 0 {
+		where = "The thumb’s place lies inside the first row: knit its stitches"
+	}
 	return []string{
-		"The first round begins with the thumb’s place: knit those stitches with waste yarn, smooth and of another colour.",
+		where + " with waste yarn, smooth and of another colour.",
 		"Slip what you knitted with it back, and knit it again with the working yarn. Leave the ends of the waste yarn hanging.",
 	}
 }
@@ -27,24 +31,36 @@ func onWaste(s *stitch.Section) []string {
 func (h Hands) freed(s *stitch.Section) []string {
 	first := s.Rounds[0]
 	corners := count(first, stitch.CornerM1)
-	if corners == 0 {
+	switch {
+	case corners == 0:
 		return nil
+	case s.Seam > 0:
+		return h.rowFreed(s)
 	}
-	below := len(first.Ops) - first.Lead
-	loops := fmt.Sprintf("Put the %s below it on one needle, the %d above on another.", Plural(below, "loop"), first.Lead-corners)
 	along := h.row("knit along the loops above")
 	if first.Lead == corners {
-		loops = fmt.Sprintf("Put the %s below it on a needle.", Plural(below, "loop"))
 		along = h.row("work both corners")
 	}
 	return []string{
-		"Take the waste yarn out, loop by loop. " + loops,
+		takenOut(len(first.Ops)-first.Lead, first.Lead-corners),
 		h.join(),
 		along + " Then turn it fingers up for the loops below.",
-		"At each corner half a loop is left. Lift it with its strand and knit it twisted, so no hole stays.",
+		atCorners,
 		"Put a marker before the first corner’s stitch.",
 	}
 }
+
+// takenOut says how the waste yarn is taken out, with so many loops below and above it.
+func takenOut(below, above int) string {
+	const out = "Take the waste yarn out, loop by loop. "
+	if above == 0 {
+		return out + fmt.Sprintf("Put the %s below it on a needle.", Plural(below, "loop"))
+	}
+	return out + fmt.Sprintf("Put the %s below it on one needle, the %d above on another.", Plural(below, "loop"), above)
+}
+
+// atCorners says what is made at both corners.
+const atCorners = "At each corner half a loop is left. Lift it with its strand and knit it twisted, so no hole stays."
 
 // join returns how the yarn is joined for a thumb or a finger.
 func (h Hands) join() string {

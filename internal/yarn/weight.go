@@ -48,8 +48,9 @@ type Tails struct {
 	Hand   float64 // to bind off the hand: 6 widths, and the end to weave in; 0 for a closed top
 	Thumb  float64 // to bind off the thumb, likewise
 	End    float64 // at all other starts and ends
-	Seam   float64 // to sew a flat piece: twice its length, and the ends; 0 in the round
+	Seam   float64 // to sew a flat piece: twice its length up to an opening, and the ends; 0 in the round
 
+	SeamAbove float64 // to sew it above the opening
 	ThumbSeam float64 // to sew its thumb
 }
 
@@ -67,28 +68,39 @@ func TailsOf(p *mitt.Plan, m stitch.Mitt) Tails {
 	}
 	if p.Top == nil {
 		t.Hand = castOffWidths*width(p.Body.EdgingStitches) + tail
+	}
+	if p.Top == nil && p.Thumbed() {
 		t.Thumb = castOffWidths*width(p.Thumb.EdgingStitches) + tail
 	}
-	seam, thumb := seams(p, m)
-	if seam > 0 {
-		t.Seam = seamWidths*seam + 2*tail
-	}
-	if thumb > 0 {
-		t.ThumbSeam = seamWidths*thumb + 2*tail
-	}
+	s := seamsOf(p, m)
+	t.Seam, t.SeamAbove, t.ThumbSeam = sewn(s.hand), sewn(s.above), sewn(s.thumb)
 	return t
 }
 
-// seams returns the lengths in mm of a mitt's seams, the hand's and the thumb's.
-func seams(p *mitt.Plan, m stitch.Mitt) (hand, thumb float64) {
+// sewn returns the yarn in mm that a seam takes, with its ends.
+func sewn(seam float64) float64 {
+	if seam == 0 {
+		return 0
+	}
+	return seamWidths*seam + 2*tail
+}
+
+// seams are the lengths in mm of a mitt's seams: the hand's, which ends below an opening
+// that is left in it and goes on above, and the thumb's.
+type seams struct{ hand, above, thumb float64 }
+
+func seamsOf(p *mitt.Plan, m stitch.Mitt) (of seams) {
+	hand := &of.hand
 	for i := range m.Sections {
 		switch s := &m.Sections[i]; {
 		case s.Seam == 0:
 		case s.Part.Over() == stitch.OverDigit:
-			thumb += s.Reach(p.Gauge.Rounds)
+			of.thumb += s.Reach(p.Gauge.Rounds)
+		case s.SeamOpen():
+			hand = &of.above
 		default:
-			hand += s.Reach(p.Gauge.Rounds)
+			*hand += s.Reach(p.Gauge.Rounds)
 		}
 	}
-	return hand, thumb
+	return of
 }

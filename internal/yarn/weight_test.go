@@ -6,6 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/gauge"
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 )
 
@@ -29,4 +31,30 @@ func TestTailsOf(t *testing.T) {
 	assert.InDelta(t, 6*width(p.Body.EdgingStitches)+200, tails.Hand, 1e-9)
 	require.InDelta(t, 200, tails.End, 0)
 	assert.Greater(t, tails.CastOn, 500.0)
+}
+
+// A seam takes twice its length and 20 cm at both ends (common practice, no source). One
+// with an opening for the thumb is two: by hand, at 32 rows over 10 cm, from the rows
+// below and above. An opening has no thumb to bind off.
+func TestTailsOfSeams(t *testing.T) {
+	flat := func(how mitt.Construction) *mitt.Plan {
+		p, err := mitt.New().Plan(&mitt.Request{
+			Kind: mitt.Fingerless, Gauge: gauge.Gauge{Stitches: 0.24, Rounds: 0.32, Treated: true}, Make: mitt.Make{Construction: how, Flat: true},
+			Hand: hand.Hand{Circumference: 190 * mm, Thumb: 65 * mm, Length: 180 * mm, Wrist: 157 * mm}, Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
+		})
+		require.NoError(t, err)
+		return p
+	}
+	takes := func(rows int) float64 { return 2*float64(rows)/0.32 + 400 }
+	p := flat(mitt.Slit)
+	tails := TailsOf(p, p.Mitt())
+	assert.InDelta(t, takes(p.Cuff.Rounds+p.Cuff.PlainRounds), tails.Seam, 1e-9)
+	assert.InDelta(t, takes(p.Body.RoundsAbove), tails.SeamAbove, 1e-9)
+	assert.Zero(t, tails.ThumbSeam)
+	assert.Zero(t, tails.Thumb)
+	p = flat(mitt.Straight)
+	tails = TailsOf(p, p.Mitt())
+	assert.InDelta(t, takes(p.Cuff.Rounds+p.Cuff.PlainRounds+p.Gusset.Rounds.N+p.Body.RoundsAbove), tails.Seam, 1e-9)
+	assert.Zero(t, tails.SeamAbove)
+	assert.InDelta(t, takes(p.Thumb.Rounds), tails.ThumbSeam, 1e-9)
 }

@@ -171,13 +171,11 @@ func edges(p *mitt.Plan, m stitch.Mitt) float64 {
 			tails++
 		}
 	}
-	hand, thumb := seams(p, m)
-	for _, seam := range [2]float64{hand, thumb} {
-		if seam > 0 {
-			tails += 2
-		}
+	s, sewing := seamsOf(p, m), 0.0
+	for _, seam := range [3]float64{s.hand, s.above, s.thumb} {
+		sewing += sewn(seam)
 	}
-	return seamWidths*(hand+thumb) + (castOnWidths*float64(on)+castOffWidths*float64(off))/p.Gauge.Stitches + tail*float64(tails)
+	return sewing + (castOnWidths*float64(on)+castOffWidths*float64(off))/p.Gauge.Stitches + tail*float64(tails)
 }
 
 func count(ops []stitch.Op, op stitch.Op) int {

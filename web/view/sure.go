@@ -58,7 +58,10 @@ func (a Answer) beforeWords(part stitch.Part) string {
 		}
 		return "before the gusset"
 	case stitch.OverMound:
-		if a.Out.Plan.OpeningRows() > 0 {
+		switch {
+		case a.Out.Mitt.SeamByThumb():
+			return "before the opening ends"
+		case a.Out.Plan.OpeningRows() > 0:
 			return "before you join it again"
 		}
 		return "before the thumb"

@@ -39,10 +39,16 @@ var thumbNames = map[mitt.Construction][2]string{
 // inPalm names a gusset that sits in the palm, and what it takes.
 var inPalm = [2]string{"gusset in the palm", "Counted as at the side; the inset stitches are counted, too."}
 
+// inSeam names an opening in a flat piece, and what it takes.
+var inSeam = [2]string{"slit", "A stretch of the seam stays open; no thumb to knit, one seam on the thumb’s side."}
+
 // thumbNamed returns name and technique of a way.
 func thumbNamed(w project.ThumbWay) [2]string {
 	if w.Place == mitt.InPalm {
 		return inPalm
+	}
+	if w.Construction == mitt.Slit && w.Plan != nil && w.Plan.Make.Flat {
+		return inSeam
 	}
 	return thumbNames[w.Construction]
 }

@@ -101,3 +101,19 @@ func TestLossesAreListed(t *testing.T) {
 	assert.Contains(t, doc.Find(".thumb-way:has([checked])").Text(), "No use here for fixed gusset base and 1 mark on the gusset.", "and after it")
 	assert.Contains(t, doc.Text(), "is back when you choose the other again")
 }
+
+// A flat piece is offered the same ways, each planned in rows, with its costs. An opening
+// is then left in the seam, so that nothing is joined again.
+func TestAFlatPieceHasTheSameWays(t *testing.T) {
+	a := choice(t, map[string]string{mitt.PathFlat: "true"}, nil)
+	require.Len(t, a.Out.Thumbs, 5)
+	for _, w := range a.Out.Thumbs {
+		require.NotNil(t, w.Plan, "%s: %v", w.Construction, w.Refused)
+		assert.True(t, w.Plan.Make.Flat)
+		assert.NotEmpty(t, a.thumbFit(w))
+		assert.Equal(t, w.Construction == mitt.Slit, thumbNamed(w) == inSeam)
+	}
+	text := parsed(t, thumbsFragment(a)).Text()
+	assert.Contains(t, text, "A stretch of the seam stays open")
+	assert.NotContains(t, text, "then joined again")
+}
