@@ -51,6 +51,7 @@ func TestThumbsAreDrawn(t *testing.T) {
 	key, _ := chosen.Attr("value")
 	assert.Equal(t, "gussetside", key)
 	assert.Contains(t, doc.Find("summary").Text(), "Gusset at the side")
+	assert.Contains(t, doc.Find(".terms").Text(), "kept by waste yarn", "a word that a way is named by is explained")
 }
 
 // Each way writes what chooses it: planned so, it is the one that is chosen, and the
