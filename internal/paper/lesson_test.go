@@ -28,8 +28,13 @@ func TestStepsOfEveryWayAreDrawn(t *testing.T) {
 		"kfb":      {map[string]string{"thumb.increase": "kfb", "pins.gusset_base": "3"}, []string{"front and back (kfb)"}, []stitch.Op{stitch.KFB}},
 		"straight": {map[string]string{"thumb.construction": "straight"}, []string{"Thumb on waste yarn"}, []stitch.Op{stitch.Waste, stitch.CornerM1}},
 		"down":     {map[string]string{"piece.direction": "down"}, []string{"Graft (the front needle", "Or bind off together"}, []stitch.Op{stitch.Graft}},
-		"flat":     {map[string]string{"piece.flat": "true"}, []string{"Mattress stitch", "leaning right (M1R)"}, []stitch.Op{stitch.M1R}},
-		"centre":   {map[string]string{"thumb.increase": "centre"}, []string{"leaning left (M1L)", "leaning right (M1R)"}, []stitch.Op{stitch.M1L, stitch.M1R}},
+		"flat straight": {
+			map[string]string{"thumb.construction": "straight", "piece.flat": "true"},
+			[]string{"Thumb on waste yarn", "Cast on for the thumb’s seam", "Mattress stitch"},
+			[]stitch.Op{stitch.Waste, stitch.CornerM1, stitch.CastOn},
+		},
+		"flat":   {map[string]string{"piece.flat": "true"}, []string{"Mattress stitch", "leaning right (M1R)"}, []stitch.Op{stitch.M1R}},
+		"centre": {map[string]string{"thumb.increase": "centre"}, []string{"leaning left (M1L)", "leaning right (M1R)"}, []stitch.Op{stitch.M1L, stitch.M1R}},
 		"graft": {map[string]string{
 			"kind": "mitten", "top.kind": "banded", "top.band": "6", "gauge.swatches[0].stitches": "36", "gauge.swatches[0].rounds": "40",
 		}, []string{"Graft (the front needle"}, []stitch.Op{stitch.Graft}},
