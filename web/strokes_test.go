@@ -145,7 +145,7 @@ func TestStrokesFromEveryTextAndMark(t *testing.T) {
 	d := drawingOf(t)
 	spots := d.spots()
 	require.Greater(t, len(spots), 15)
-	tried := testenv.Some((len(spots)+1)/2, spots) // a short run takes every other one
+	tried := testenv.Some((len(spots)+2)/3, spots) // a short run takes every third one
 	for i, from := range tried {
 		to := tried[(i+1)%len(tried)]
 		colour := d.brush("free")
