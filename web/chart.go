@@ -48,7 +48,7 @@ func (s *Server) saveChart(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if drawn.Reshaped {
-		drawn.Said = view.Fixed(drawn.Edits)
+		drawn.Said = view.Fixed(drawn.Names, drawn.Edits)
 	}
 	writeJSON(w, http.StatusOK, drawn)
 	return nil

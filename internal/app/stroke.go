@@ -6,6 +6,7 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/sheet"
 	"thenar/internal/store"
@@ -21,7 +22,8 @@ type Drawn struct {
 	CanUndo  bool         `json:"can_undo"`
 	CanRedo  bool         `json:"can_redo"`
 
-	Reshaped bool `json:"-"` // it was a change of rounds
+	Reshaped bool       `json:"-"` // it was a change of rounds
+	Names    mitt.Names `json:"-"` // what the numbers are called that it fixed
 }
 
 // Chart returns everything drawn on the chart of a mitt as one list of edits.
@@ -63,10 +65,14 @@ func (a *App) Draw(ctx context.Context, id int64, sent []byte) (Drawn, error) {
 		done, err := a.store.Commit(ctx, id, store.Change{Strokes: []store.Request{request}})
 		return drawn(done, false), err
 	}
+	var names mitt.Names
 	done, err := a.changeTried(ctx, id, wants, func(w triedWork, pl *project.Planner) (store.Change, error) {
+		names = w.doc.Sheet.Names()
 		return w.redrawn(pl, stroke, request)
 	})
-	return drawn(done, stroke.Change != nil), err
+	d := drawn(done, stroke.Change != nil)
+	d.Names = names
+	return d, err
 }
 
 // redrawn returns the change that draws a stroke that is more than cells, with

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/roster"
 	"thenar/internal/store"
 	"thenar/internal/units"
@@ -19,6 +20,7 @@ type Student struct {
 	Class     int64
 	ClassName string
 	Unit      units.Unit
+	Names     mitt.Names // what the pattern calls its numbers
 	roster.Student
 	Stamp string // of the student as saved
 	Line  roster.Line
@@ -88,7 +90,7 @@ func classOf(c store.Class, err error) (roster.Class, error) {
 // student returns one student, saved or typed, with what they knit if plan is
 // set.
 func (a *App) student(class int64, doc roster.Class, s roster.Student, plan bool) Student {
-	out := Student{Class: class, ClassName: doc.Name, Unit: doc.Unit, Student: s}
+	out := Student{Class: class, ClassName: doc.Name, Unit: doc.Unit, Names: doc.Names(), Student: s}
 	if at := doc.At(s.ID); at >= 0 {
 		out.Stamp = stamp(doc.Students[at])
 	}

@@ -21,8 +21,8 @@ type Hand struct {
 	text  string // its text
 }
 
-// Numbers are the numbers of a plan that a table shows. Those of gusset, bridge
-// and thumb are 0 in a mitten without a thumb.
+// Numbers are the numbers of a plan that a table shows; those that the mitt doesn't have
+// are 0. What is cast on includes the seam's stitches.
 type Numbers struct {
 	CastOn, Hand                         int
 	Increases, GussetRounds, Held        int
@@ -45,9 +45,7 @@ type Block struct {
 
 // Grid is a whole table.
 type Grid struct {
-	Kind    mitt.Kind
-	Gusset  bool // it has a gusset
-	Thumb   bool // it has a thumb
+	Names   mitt.Names // what its numbers are called, and which it has
 	Hands   []Hand
 	Blocks  []Block  // one for each gauge
 	OneHand []string // the fixed numbers of the design that are counts of one hand, in words
@@ -72,9 +70,9 @@ func Table(ctx context.Context, design sheet.Sheet, r Request) (Grid, error) {
 			delete(base, path)
 		}
 	}
-	g := Grid{Hands: r.hands(), Kept: r.Keep}
+	g := Grid{Names: base.Names(), Hands: r.hands(), Kept: r.Keep}
 	for _, n := range base.OfOneHand() {
-		g.OneHand = append(g.OneHand, n.Words()+" "+base.Given(n.Path()))
+		g.OneHand = append(g.OneHand, base.Names().Words(n)+" "+base.Given(n.Path()))
 		if !r.Keep {
 			delete(base, n.Path())
 		}
@@ -92,7 +90,6 @@ func Table(ctx context.Context, design sheet.Sheet, r Request) (Grid, error) {
 			if err != nil {
 				return Grid{}, err
 			}
-			g.Kind, g.Gusset, g.Thumb = req.Kind, req.Gusseted(), req.Thumbed()
 			b.add(engine.Plan(req))
 		}
 		g.Blocks = append(g.Blocks, b)
@@ -135,22 +132,11 @@ func why(err error) string {
 }
 
 func numbers(p *mitt.Plan) Numbers {
-	n := Numbers{
-		CastOn: p.Cuff.CastOn.N, Hand: p.Body.Stitches.N, HandAfter: p.Bridge.HandAfter, Above: p.Body.RoundsAbove,
+	return Numbers{
+		CastOn: p.OnNeedles(), Hand: p.Body.Stitches.N, HandAfter: p.Bridge.HandAfter, Above: p.Body.RoundsAbove,
+		Increases: p.Count(mitt.Increases), Bridge: p.Count(mitt.BridgeStitches), GussetRounds: p.Count(mitt.GussetRounds),
+		Held: p.Count(mitt.Held), Thumb: p.Count(mitt.ThumbStitches), Top: p.Count(mitt.TopRounds),
 	}
-	if p.Gusseted() {
-		n.Increases, n.Bridge = p.Gusset.Increases, p.Bridge.CastOn
-	}
-	if p.Parted() {
-		n.GussetRounds = p.Gusset.Rounds.N
-	}
-	if p.Thumbed() {
-		n.Held, n.Thumb = p.Thumb.Held, p.Thumb.Stitches.N
-	}
-	if p.Top != nil {
-		n.Top = p.Top.Rounds
-	}
-	return n
 }
 
 // ratioOf returns rounds over stitches of the design's swatches, or

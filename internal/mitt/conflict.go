@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 )
 
 // conflict says why the search found nothing. It names every pin in the way with
@@ -17,7 +18,11 @@ func (d *draft) conflict(s *search) error {
 	culprits := c.culprits()
 	var faults fault.Fields
 	if len(culprits) == 0 && d.progress != nil {
-		faults.Add("worked.round", "can't be finished with %d rounds of the %s knitted; rip back some rounds", d.progress.Round, d.progress.Part)
+		faults.Add("worked.round", "can't be finished with %d rounds of the %s knitted; rip back some rounds", d.progress.Round, d.progress.Part.Words())
+		return faults
+	}
+	if len(culprits) == 0 && !d.req.Gusseted() {
+		faults.Add(hand.FieldThumb, "finds no room on this palm; measure thumb and hand again, or choose a gusset")
 		return faults
 	}
 	if len(culprits) == 0 {

@@ -1,7 +1,6 @@
 package mitt
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -198,27 +197,6 @@ func (n Number) String() string {
 		return "Number(" + strconv.Itoa(int(n)) + ")"
 	}
 	return table[n].key
-}
-
-// fromCuff lists the numbers that only a mitt has whose thumb is worked on held stitches.
-var fromCuff = []Number{KeptOnHand, PickedUp, ThumbDecreases}
-
-// has reports whether the plan has n.
-func (p *Plan) has(n Number) bool {
-	if p.Down() && slices.Contains(fromCuff, n) {
-		return false
-	}
-	switch table[n].needs {
-	case whereParted:
-		return p.Parted()
-	case withGusset:
-		return p.Gusseted()
-	case withThumb:
-		return p.Thumbed()
-	case withTop:
-		return p.Top != nil
-	}
-	return true
 }
 
 // without reports whether the plan lacks n because of how it is made round the thumb.

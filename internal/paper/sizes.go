@@ -6,6 +6,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/grade"
+	"thenar/internal/mitt"
 )
 
 // SizeTable lays out the numbers of a mitt for a range of hand sizes, in a table
@@ -14,11 +15,14 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 	h := bare(o, name+", sizes")
 	about := setLines(name+": sizes", h.width(), draw.TextStyle{Size: h.title, Face: draw.Serif})
 	say := func(text string) { about = append(about, setLines(text, h.width(), draw.TextStyle{Size: h.body})...) }
-	say(g.Kind.Words() + ", " + ask.Words() + ". Hands by the tables of averages; measure whoever can be measured.")
+	say(g.Names.Kind.Words() + ", " + ask.Words() + ". Hands by the tables of averages; measure whoever can be measured.")
 	if counts := strings.Join(g.OneHand, ", "); counts != "" && g.Kept {
 		say("Kept for every hand: " + counts + ".")
 	} else if counts != "" {
 		say("Left out: " + counts + ", fixed for one hand.")
+	}
+	if seam := g.Names.SeamWords(); seam != "" {
+		say(seam)
 	}
 	list := []block{one("about", 0, keptLines(about))}
 	list[0].withNext = true
@@ -44,32 +48,33 @@ type sizeNumber struct {
 	of func(grade.Cell) int
 }
 
+// tabled are the numbers in the table of sizes, with the width of their columns.
+var tabled = []struct {
+	n     mitt.Number
+	share float64
+	of    func(grade.Cell) int
+}{
+	{mitt.CastOn, 1, func(c grade.Cell) int { return c.CastOn }},
+	{mitt.HandStitches, 1, func(c grade.Cell) int { return c.Hand }},
+	{mitt.Increases, 1.2, func(c grade.Cell) int { return c.Increases }},
+	{mitt.GussetRounds, 1, func(c grade.Cell) int { return c.GussetRounds }},
+	{mitt.Held, 0.8, func(c grade.Cell) int { return c.Held }},
+	{mitt.BridgeStitches, 0.9, func(c grade.Cell) int { return c.Bridge }},
+	{mitt.ThumbStitches, 0.9, func(c grade.Cell) int { return c.Thumb }},
+	{mitt.RoundsAboveGusset, 0.9, func(c grade.Cell) int { return c.Above }},
+	{mitt.TopRounds, 0.8, func(c grade.Cell) int { return c.Top }},
+}
+
 // sizeNumbers returns the columns of the numbers that the mitts have.
-func sizeNumbers(g grade.Grid) []sizeNumber {
-	list := []sizeNumber{
-		{column{"cast on", 1, true, true}, func(c grade.Cell) int { return c.CastOn }},
-		{column{"hand", 1, true, false}, func(c grade.Cell) int { return c.Hand }},
-	}
-	if g.Gusset {
-		list = append(list, sizeNumber{column{"increases", 1.2, true, false}, func(c grade.Cell) int { return c.Increases }},
-			sizeNumber{column{"rounds", 1, true, false}, func(c grade.Cell) int { return c.GussetRounds }})
-	}
-	if g.Thumb && !g.Gusset {
-		list = append(list, sizeNumber{column{"to thumb", 1.2, true, false}, func(c grade.Cell) int { return c.GussetRounds }})
-	}
-	if g.Thumb {
-		list = append(list, sizeNumber{column{"held", 0.8, true, false}, func(c grade.Cell) int { return c.Held }})
-	}
-	if g.Gusset {
-		list = append(list, sizeNumber{column{"bridge", 0.9, true, false}, func(c grade.Cell) int { return c.Bridge }},
-			sizeNumber{column{"hand after", 1.2, true, false}, func(c grade.Cell) int { return c.HandAfter }})
-	}
-	if g.Thumb {
-		list = append(list, sizeNumber{column{"thumb", 0.9, true, false}, func(c grade.Cell) int { return c.Thumb }})
-	}
-	list = append(list, sizeNumber{column{"above", 0.9, true, false}, func(c grade.Cell) int { return c.Above }})
-	if g.Kind.Closed() {
-		list = append(list, sizeNumber{column{"top", 0.8, true, false}, func(c grade.Cell) int { return c.Top }})
+func sizeNumbers(g grade.Grid) (list []sizeNumber) {
+	for _, t := range tabled {
+		if !g.Names.Has(t.n) {
+			continue
+		}
+		list = append(list, sizeNumber{column{g.Names.Head(t.n), t.share, true, t.n == mitt.CastOn}, t.of})
+		if t.n == mitt.BridgeStitches {
+			list = append(list, sizeNumber{column{"hand after", 1.2, true, false}, func(c grade.Cell) int { return c.HandAfter }})
+		}
 	}
 	return list
 }

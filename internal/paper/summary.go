@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"thenar/internal/draw"
+	"thenar/internal/mitt"
 	"thenar/internal/roster"
 )
 
@@ -41,6 +42,9 @@ func (h *handout) summaryBlocks(c roster.Class, of roster.Part, lines []roster.L
 		metres += lines[i].Metres()
 	}
 	say(fmt.Sprintf("%d on the list, %d to look at. Yarn for all pairs: %d m at the most.", len(lines), looks, metres), draw.TextStyle{Size: h.body})
+	if seam := c.Names().SeamWords(); seam != "" {
+		say(seam, draw.TextStyle{Size: h.body})
+	}
 	if h.o.Double {
 		say("Printed on both sides: everyone begins on a fresh sheet. Laid open, page 2 is beside page 3.", draw.TextStyle{Size: h.small})
 	}
@@ -58,7 +62,7 @@ func (h *handout) summaryBlocks(c roster.Class, of roster.Part, lines []roster.L
 	add("Note", c.Note)
 	head := one("class", 0, append(together(about), keptLines(h.pairs(list, h.width()))...))
 	head.withNext = true
-	first, second := summaryColumns(h.o.Large)
+	first, second := summaryColumns(c.Names(), h.o.Large)
 	t := table{h, first, second}
 	rows := block{name: "students", above: 35}
 	for step, room := range []bool{true, false} {
@@ -72,37 +76,45 @@ func (h *handout) summaryBlocks(c roster.Class, of roster.Part, lines []roster.L
 // numbers, which stand below there.
 var (
 	studentColumn = column{"student", 3.1, false, true}
-	numberColumns = []column{
-		{"hand", 1.3, false, false},
-		{"stitches / 10 cm", 1.3, true, false},
-		{"cast on", 0.9, true, true},
-		{"increases", 1.5, true, false},
-		{"rounds", 1.1, true, false},
-		{"held", 0.8, true, true},
-		{"thumb", 1.0, true, true},
-		{"above", 0.9, true, false},
-		{"yarn", 1.0, true, false},
-	}
+	handColumn    = column{"hand", 1.3, false, false}
 	remarkColumns = []column{{"knits", 3.1, false, false}, {"notes", 9.8, false, false}} // in all as wide as the others
 	largeRemarks  = []column{{"knits", 1.6, false, false}, {"notes", 3.8, false, false}}
-	largeNumbers  = []column{ // by the widths in mm of their words
-		{"hand", 23, false, false},
-		{"stitches / 10 cm", 23, true, false},
-		{"cast on", 13, true, true},
-		{"increases", 28, true, false},
-		{"rounds", 21, true, false},
-		{"held", 14, true, true},
-		{"thumb", 20, true, true},
-		{"above", 18.5, true, false},
-		{"yarn", 18.5, true, false},
-	}
 )
 
-func summaryColumns(large bool) (first, second []column) {
+// summaryWide are the widths of the columns of numbers: relative to the others, and in
+// large print by the widths in mm of their words.
+var summaryWide = map[mitt.Number][2]float64{
+	mitt.CastOn: {0.9, 13}, mitt.Increases: {1.5, 28}, mitt.GussetRounds: {1.1, 21}, mitt.Held: {0.8, 14}, mitt.ThumbStitches: {1.0, 20},
+	mitt.RoundsAboveGusset: {0.9, 18.5},
+}
+
+// aside are the widths of the columns that are no numbers of the plan, by their place.
+var aside = [][2]float64{{1.3, 23}, {1.0, 18.5}}
+
+// numberColumns returns the hand's column and those of the numbers.
+func numberColumns(w mitt.Names, large bool) []column {
+	list := []column{handColumn}
+	size, others := 0, 0
 	if large {
-		return append([]column{studentColumn}, largeRemarks...), largeNumbers
+		size, list[0].share = 1, 23
 	}
-	return append([]column{studentColumn}, numberColumns...), remarkColumns
+	for _, c := range roster.NumberColumns(w) {
+		wide, ofPlan := summaryWide[c.Of]
+		if !ofPlan {
+			wide = aside[others]
+			others++
+		}
+		bold := c.Of == mitt.CastOn || c.Of == mitt.Held || c.Of == mitt.ThumbStitches
+		list = append(list, column{c.Head, wide[size], true, bold})
+	}
+	return list
+}
+
+func summaryColumns(w mitt.Names, large bool) (first, second []column) {
+	if large {
+		return append([]column{studentColumn}, largeRemarks...), numberColumns(w, large)
+	}
+	return append([]column{studentColumn}, numberColumns(w, large)...), remarkColumns
 }
 
 func summaryRows(c roster.Class, lines []roster.Line, large, room bool) []row {
@@ -110,7 +122,7 @@ func summaryRows(c roster.Class, lines []roster.Line, large, room bool) []row {
 	for i := range lines {
 		l := &lines[i]
 		r := row{below: lookAt(l), look: l.NeedsAttention()}
-		numbers := make([]string, len(numberColumns))
+		numbers := make([]string, len(numberColumns(c.Names(), large)))
 		numbers[0] = l.Student.HandText(c.Unit)
 		copy(numbers[1:], l.Numbers())
 		remarks := []string{"", l.Student.Note}

@@ -16,14 +16,15 @@ import (
 // decimal.
 func TestSizeTableNamesItsColumnsApart(t *testing.T) {
 	for _, g := range []grade.Grid{
-		{Kind: mitt.Fingerless, Gusset: true, Thumb: true}, {Kind: mitt.Mitten, Gusset: true, Thumb: true}, {Kind: mitt.Mitten, Thumb: true}, {Kind: mitt.Thumbless},
+		{Names: mitt.Names{Kind: mitt.Fingerless}}, {Names: mitt.Names{Kind: mitt.Mitten}}, {Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Construction: mitt.Straight}}},
+		{Names: mitt.Names{Kind: mitt.Fingerless, Make: mitt.Make{Construction: mitt.Slit}}}, {Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Direction: mitt.Down}}}, {Names: mitt.Names{Kind: mitt.Thumbless}},
 	} {
 		seen := map[string]bool{}
 		for _, c := range sizeColumns(g) {
-			assert.False(t, seen[c.head], "%s: two columns are called %q", g.Kind, c.head)
+			assert.False(t, seen[c.head], "%s: two columns are called %q", g.Names, c.head)
 			seen[c.head] = true
 		}
-		assert.Equal(t, g.Thumb && !g.Gusset, seen["to thumb"], "%s", g.Kind)
+		assert.Equal(t, g.Names.Has(mitt.Held) && !g.Names.Has(mitt.Increases), seen["to thumb"], "%v", g.Names)
 	}
 	ask := grade.DefaultRequest("cm")
 	grid, err := grade.Table(t.Context(), project.Samples()[0].Sheet, ask)

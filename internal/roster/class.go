@@ -47,6 +47,14 @@ type Pattern struct {
 	Marks    []chart.Edit `json:"marks,omitempty"`
 }
 
+// Names says what the numbers of the pattern are called.
+func (c *Class) Names() mitt.Names {
+	if c.Pattern == nil {
+		return mitt.Names{Kind: sheet.DefaultKind}
+	}
+	return c.Pattern.Sheet.Names()
+}
+
 // New returns an empty class.
 func New(name string) Class { return Class{Name: name, Unit: sheet.DefaultUnit} }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 	"thenar/internal/units"
 )
 
@@ -38,9 +39,35 @@ type summary struct {
 	metres  int
 }
 
-// Numbers returns the row of the teacher's table: stitches over 10 cm, cast-on,
-// increases, rounds of the gusset, held stitches, thumb stitches, rounds above
-// the gusset, the most metres of yarn for the pair. Without a plan it is empty.
+// NumberColumn is a column of the teacher's table of numbers.
+type NumberColumn struct {
+	Of   mitt.Number // of the plan; mitt.Rib: none, see Head
+	Head string
+}
+
+// The columns that every table has beside the plan's numbers.
+const (
+	gaugeHead = "stitches / 10 cm"
+	yarnHead  = "yarn"
+)
+
+// tabled are the numbers of the plan in the teacher's table, if the mitt has them.
+var tabled = []mitt.Number{mitt.CastOn, mitt.Increases, mitt.GussetRounds, mitt.Held, mitt.ThumbStitches, mitt.RoundsAboveGusset}
+
+// NumberColumns returns the columns of the teacher's table for mitts whose numbers are called so.
+func NumberColumns(w mitt.Names) []NumberColumn {
+	list := []NumberColumn{{Head: gaugeHead}}
+	for _, n := range tabled {
+		if w.Has(n) {
+			list = append(list, NumberColumn{n, w.Head(n)})
+		}
+	}
+	return append(list, NumberColumn{Head: yarnHead})
+}
+
+// Numbers returns the row of the teacher's table, a cell for each of NumberColumns: stitches over
+// 10 cm, the plan's numbers, the most metres of yarn for the pair. Without a plan it is
+// empty.
 func (l *Line) Numbers() []string { return l.summarize().numbers }
 
 // Metres returns the most metres of yarn that the pair takes, as on its handout; 0
@@ -56,15 +83,20 @@ func (l *Line) summarize() *summary {
 	}
 	_, _, most := l.Out.Yarn.Pair.Metres().Rounded()
 	p := l.Out.Plan
-	cells := []string{
-		fmt.Sprintf("%.1f", p.Gauge.Stitches*100), fmt.Sprint(p.Cuff.CastOn.N), "–", "–", "–", "–", fmt.Sprint(p.Body.RoundsAbove),
-		fmt.Sprintf("%d m", most),
-	}
-	if p.Gusseted() {
-		cells[2], cells[3] = fmt.Sprintf("%d × %d", p.Gusset.Increases, p.Gusset.Step), fmt.Sprint(p.Gusset.Rounds.N)
-	}
-	if p.Thumbed() {
-		cells[4], cells[5] = fmt.Sprint(p.Thumb.Held), fmt.Sprint(p.Thumb.Stitches.N)
+	var cells []string
+	for _, c := range NumberColumns(p.Names()) {
+		switch {
+		case c.Head == gaugeHead:
+			cells = append(cells, fmt.Sprintf("%.1f", p.Gauge.Stitches*100))
+		case c.Head == yarnHead:
+			cells = append(cells, fmt.Sprintf("%d m", most))
+		case c.Of == mitt.CastOn:
+			cells = append(cells, fmt.Sprint(p.OnNeedles()))
+		case c.Of == mitt.Increases:
+			cells = append(cells, fmt.Sprintf("%d × %d", p.Gusset.Increases, p.Gusset.Step))
+		default:
+			cells = append(cells, fmt.Sprint(p.Count(c.Of)))
+		}
 	}
 	return &summary{cells, most}
 }

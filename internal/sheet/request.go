@@ -31,6 +31,10 @@ func (s Sheet) Kind() mitt.Kind {
 	return kind.By(mitt.Construction(s.Given(mitt.PathConstruction)))
 }
 
+// Names says what the numbers of the mitt are called, as far as the sheet says how it is
+// made: a choice that can't be read is as if it were left out.
+func (s Sheet) Names() mitt.Names { return mitt.Names{Kind: s.Kind(), Make: s.reader().made()} }
+
 // Request turns the typed texts into what a plan is made from. Every text that
 // can't be used is a fault of its own, in the order of the sheet; texts of
 // Settings are checked too.

@@ -64,11 +64,8 @@ type reasons struct {
 func (r *reasons) add(n mitt.Number, why string) {
 	count := r.p.Count(n)
 	value := fmt.Sprint(count)
-	switch n.Measure() {
-	case mitt.InStitches:
-		value = Plural(count, "stitch")
-	case mitt.InRounds:
-		value = Plural(count, "round")
+	if noun := r.p.Names().Noun(n); noun != "" {
+		value = Plural(count, noun)
 	}
 	r.put(n, value, why)
 }

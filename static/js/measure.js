@@ -232,8 +232,25 @@ class Measure {
       const path = place.dataset.filledFor;
       this.document.getElementById(`field-${path}`)?.setAttribute("placeholder", filled?.value ?? state.planned[path] ?? "");
     }
+    this.call(state.called);
     for (const need of this.form.querySelectorAll(".need")) need.hidden = need.closest(".field").querySelector("input").value.trim() !== "";
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
+  }
+
+  // call calls fields as the mitt does that is made so, and hides those that it has no use
+  // for and that hold nothing.
+  call(called) {
+    for (const place of this.form.querySelectorAll("[data-called]")) {
+      const { label, useless } = called[place.dataset.called];
+      if (place.textContent !== label) place.textContent = label;
+      const field = place.closest(".field");
+      const holds = field.querySelector("input").value.trim() !== "" || field.classList.contains("has-fault") || field.contains(this.document.activeElement);
+      field.hidden = useless && !holds;
+    }
+    for (const place of this.form.querySelectorAll("[data-called-help]")) {
+      const { help } = called[place.dataset.calledHelp];
+      if (place.textContent !== help) place.textContent = help;
+    }
   }
 
   // rewritten takes over what a stroke of the chart changed in the sheet. That

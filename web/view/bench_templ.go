@@ -115,7 +115,7 @@ func benchFragment(a Answer) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = fixedList(a.Bench.fixed()).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = fixedList(a.Names, a.Bench.fixed()).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -125,7 +125,7 @@ func benchFragment(a Answer) templ.Component {
 }
 
 // fixedList leads to each fixed number.
-func fixedList(list []mitt.Number) templ.Component {
+func fixedList(w mitt.Names, list []mitt.Number) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
@@ -187,9 +187,9 @@ func fixedList(list []mitt.Number) templ.Component {
 					return templ_7745c5c3_Err
 				}
 				var templ_7745c5c3_Var6 string
-				templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs(n.Words())
+				templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs(w.Words(n))
 				if templ_7745c5c3_Err != nil {
-					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/bench.templ`, Line: 56, Col: 18}
+					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/bench.templ`, Line: 56, Col: 19}
 				}
 				_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var6))
 				if templ_7745c5c3_Err != nil {

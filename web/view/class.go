@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/roster"
 	"thenar/internal/sheet"
 	"thenar/internal/words"
@@ -170,15 +172,21 @@ func (c Class) Glance() string {
 
 // planned returns the numbers of a line, one for each cell; without a plan they
 // are empty.
-func planned(l roster.Line) []string {
+func (c Class) planned(l roster.Line) []string {
 	if numbers := l.Numbers(); numbers != nil {
 		return numbers
 	}
-	return make([]string, len(plannedHeads))
+	return make([]string, len(c.plannedHeads()))
 }
 
 // plannedHeads are the headings of a line’s numbers.
-var plannedHeads = []string{"Stitches / 10 cm", "Cast on", "Increases", "Rounds", "Held", "Thumb", "Above", "Yarn"}
+func (c Class) plannedHeads() []string {
+	var list []string
+	for _, column := range roster.NumberColumns(c.names()) {
+		list = append(list, capital(column.Head))
+	}
+	return list
+}
 
 // columnLabels name the fields that a column can be read as and a student's
 // form does not have, or calls otherwise.
@@ -238,6 +246,17 @@ func (c Class) patternID() int64 {
 		return 0
 	}
 	return c.Doc.Pattern.Mitt
+}
+
+// names says what the numbers of the class's pattern are called.
+func (c Class) names() mitt.Names { return c.Doc.Names() }
+
+// fixable returns the numbers that can be fixed for all: those of the pattern, and those
+// that are fixed or wrong.
+func (c Class) fixable() []mitt.Number {
+	return slices.DeleteFunc(mitt.ForClass(), func(n mitt.Number) bool {
+		return !c.names().Has(n) && c.Doc.Fixed[n.Key()] == "" && c.Faults[n.Path()] == ""
+	})
 }
 
 // terms returns the terms in which the class's pattern is written.

@@ -33,7 +33,7 @@ func Betweens(here, there project.Document, was *project.Document) (list []Betwe
 		to[e.Column] = e.Value
 	}
 	for _, e := range here.Difference(there) {
-		list = append(list, between(e, to[e.Column]))
+		list = append(list, between(here.Sheet.Names(), e, to[e.Column]))
 	}
 	if was == nil {
 		return list
@@ -48,12 +48,13 @@ func Betweens(here, there project.Document, was *project.Document) (list []Betwe
 	return list
 }
 
-func between(e chart.Edit, here string) Between {
+func between(w mitt.Names, e chart.Edit, here string) Between {
 	b := Between{Path: e.Column, Name: strings.NewReplacer("_", " ", ".", ", ").Replace(e.Column), Here: here, There: e.Value}
 	g, f, row, ok := find(e.Column)
 	if !ok {
 		return b
 	}
+	f = g.named(w, f)
 	b.Name = g.Title + ": " + f.Label
 	if g.Rows != "" {
 		b.Name = fmt.Sprintf("%s %d: %s", g.Row, row+1, f.Label)
@@ -81,7 +82,7 @@ func ClassBetweens(here, there roster.Class) []Between {
 	l.text("needle", "Needle", here.Needle, there.Needle)
 	l.text("note", "Note", here.Note, there.Note)
 	for _, n := range mitt.ForClass() {
-		l.text(n.Path(), n.Label(), here.Fixed[n.Key()], there.Fixed[n.Key()])
+		l.text(n.Path(), there.Names().Label(n), here.Fixed[n.Key()], there.Fixed[n.Key()])
 	}
 	return l
 }

@@ -27,6 +27,7 @@ type Field struct {
 	Steps   []Choice // named values that a slider offers beside the field
 	Day     bool     // a date
 	Colour  bool     // a colour, which can be picked beside the field
+	Useless bool     // a mitt that is made so has no use for it
 }
 
 // Choice is one option of a select.

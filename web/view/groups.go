@@ -41,7 +41,7 @@ var groups = []Group{
 		{Path: "hand.reference", Label: "Averages of", Help: "whose averages fill the rest; a hand length alone will do, too", Choices: []Choice{{"both", "women and men"}, {"women", "women"}, {"men", "men"}}},
 	}, Folded: true},
 	{Title: "The hand’s own shape", Note: "The tape round hand and thumb, thumb laid in, at four heights or more. Wrist bone, thumb’s base, half-way up its mound, where it parts.", Fields: []Field{
-		{Path: "height", Label: "Height above the base", Help: "0 is where the gusset begins", Unit: unitSign},
+		{Path: "height", Label: "Height above the base", Help: "0 is the base of the thumb’s mound, where a gusset begins", Unit: unitSign},
 		{Path: "girth", Label: "Girth there", Help: "with the thumb", Unit: unitSign},
 	}, Rows: "hand.profile", Row: "Girth", Max: 50, Folded: true},
 	{Title: "Above the thumb", Note: "Girths without the thumb, if the hand is not as wide all the way up.", Fields: []Field{

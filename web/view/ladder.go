@@ -161,8 +161,8 @@ func (a Answer) onLadder(r words.Reason) (name, value string) {
 	case mitt.IncreaseRounds:
 		return a.Out.Plan.Rung(r.Of), firstAndLast(r.Number)
 	}
-	if n := a.Out.Plan.SeamStitches(); n > 0 && r.Of == mitt.CastOn {
-		return a.Out.Plan.Rung(r.Of), fmt.Sprintf("%s + %d", r.Number, n)
+	if r.Of == mitt.CastOn {
+		return a.Out.Plan.Rung(r.Of), castOn(a.Out.Plan)
 	}
 	return a.Out.Plan.Rung(r.Of), r.Number
 }

@@ -3,7 +3,6 @@ package view
 import (
 	"fmt"
 	"sort"
-	"strconv"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -21,6 +20,7 @@ type Answer struct {
 	Faults  map[string]string
 	Filled  map[string]Filled
 	Unit    units.Unit
+	Names   mitt.Names             // what its numbers are called
 	Side    project.Side           // the hand that is shown
 	Knitted [2]string              // the path and the text that let go of the work on the needles; empty if there is none
 	Other   string                 // a note about the other hand, if it has a plan of its own
@@ -79,51 +79,6 @@ func (a Answer) Faulty() []string {
 	return paths
 }
 
-// Label returns what a field is called in the form, or the path itself if the
-// form does not show it.
-func Label(path string) string {
-	g, f, row, ok := find(path)
-	number, knitted := strings.CutPrefix(path, "worked.")
-	kept, made := makeField(path)
-	switch {
-	case !ok && made:
-		return kept.Label
-	case knitted && !ok:
-		return "On the needles: " + strings.ReplaceAll(number, "_", " ")
-	case !ok:
-		return path
-	case g.Rows == "" && g.Title == f.Label:
-		return f.Label
-	case g.Rows == "":
-		return g.Title + ": " + f.Label
-	case row == 0 && g.Rows == "gauge.swatches":
-		return g.Row + ": " + f.Label
-	}
-	return fmt.Sprintf("%s %d: %s", g.Row, row+1, f.Label)
-}
-
-// worded replaces the path that a message may begin with by the name of the
-// field in the form.
-func worded(message string) string {
-	path, rest, found := strings.Cut(message, ": ")
-	if !found {
-		return message
-	}
-	if inForm(path) {
-		return Label(path) + ": " + rest
-	}
-	for _, g := range groups {
-		index, isRow := strings.CutPrefix(path, g.Rows+"[")
-		if n, err := strconv.Atoi(strings.TrimSuffix(index, "]")); g.Rows != "" && isRow && err == nil {
-			return fmt.Sprintf("%s %d: %s", g.Row, n+1, rest)
-		}
-		if g.Rows != "" && path == g.Rows {
-			return g.Title + ": " + rest
-		}
-	}
-	return message
-}
-
 // missing reports whether a message only says that something is still to be
 // given, rather than that something is wrong.
 func missing(message string) bool { return strings.HasPrefix(message, "is missing") }
@@ -157,11 +112,12 @@ type state struct {
 	Faults  map[string]string `json:"faults"`
 	Filled  map[string]Filled `json:"filled"`
 	Planned map[string]string `json:"planned"` // numbers that can be fixed
+	Called  map[string]calls  `json:"called"`  // how fields are called
 	Unit    string            `json:"unit"`
 }
 
 func (a Answer) state() state {
-	return state{Faults: a.Faults, Filled: a.Filled, Planned: a.planned(), Unit: string(a.Unit)}
+	return state{Faults: a.Faults, Filled: a.Filled, Planned: a.planned(), Called: allCalled(a.Names), Unit: string(a.Unit)}
 }
 
 // fromWords says from where on the rest of a mitt on the needles is planned.

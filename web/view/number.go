@@ -26,7 +26,7 @@ func maxLength(path string) string {
 
 // inWords replaces the keys of numbers, or the values of choices, in a message by
 // their words.
-func inWords(path, message string) string {
+func (a Answer) inWords(path, message string) string {
 	if f, made := makeField(path); made && len(f.Choices) > 0 {
 		return choicesWorded(f, message)
 	}
@@ -34,7 +34,7 @@ func inWords(path, message string) string {
 		return message
 	}
 	for _, n := range mitt.Ladder() {
-		message = strings.ReplaceAll(message, n.Key(), n.Words())
+		message = strings.ReplaceAll(message, n.Key(), a.Names.Words(n))
 	}
 	return message
 }

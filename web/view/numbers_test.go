@@ -64,6 +64,6 @@ func TestEveryNumberStandsOnThePage(t *testing.T) {
 		assert.Contains(t, page, ">Fixed numbers: "+n.Label()+"</a>", "the message does not name %s", n)
 		assert.Contains(t, page, "is wide beside "+n.Words(), "%s", n)
 		assert.Contains(t, page, `data-keep="`+n.Key()+`"`, "%s can't be typed over", n)
-		assert.Equal(t, "Let go: "+lower(n.Label())+".", Fixed([]chart.Edit{{Layer: chart.Sheet, Column: n.Path()}}))
+		assert.Equal(t, "Let go: "+lower(n.Label())+".", Fixed(mitt.Names{}, []chart.Edit{{Layer: chart.Sheet, Column: n.Path()}}))
 	}
 }

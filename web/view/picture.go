@@ -38,7 +38,7 @@ func NewAnswer(doc project.Document, out *project.Outputs, desk Desk, ask ChartA
 func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, picture.HandOptions) {
 	a := Answer{
 		Out: out, Faults: map[string]string{}, Filled: map[string]Filled{}, Works: map[string]string{}, Pins: map[mitt.Number]string{},
-		Unit: doc.Sheet.Unit(), Side: doc.Side, Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc, out),
+		Unit: doc.Sheet.Unit(), Names: doc.Sheet.Names(), Side: doc.Side, Lambda: doc.Sheet.Given("schedule.lambda"), Knitted: letGo(doc), Other: otherHand(doc, out),
 	}
 	for _, n := range mitt.Ladder() {
 		if text := doc.Sheet.Given(n.Path()); text != "" {
@@ -146,7 +146,7 @@ func (a *Answer) blame(err error) {
 			path = "gauge.swatches[0].stitches"
 		}
 		if _, there := a.Faults[path]; !there {
-			a.Faults[path], a.Works[path] = inWords(path, f.Message), f.Works
+			a.Faults[path], a.Works[path] = a.inWords(path, f.Message), f.Works
 		}
 	}
 }

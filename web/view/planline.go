@@ -7,6 +7,7 @@ import (
 	"github.com/a-h/templ"
 
 	"thenar/internal/mitt"
+	"thenar/internal/words"
 )
 
 // planNumber is a number within a line that sums up the plan, with the words
@@ -26,10 +27,23 @@ func (n planNumber) said() string {
 	return strings.ReplaceAll(strings.Trim(n.Before, " ·"), "→", "to") + " " + n.Value
 }
 
+// counted returns a number of the plan with what it counts: "20 rows".
+func counted(p *mitt.Plan, n mitt.Number) string {
+	return words.Plural(p.Count(n), p.Names().Noun(n))
+}
+
+// castOn returns the stitches of the cast-on, with those of a seam beside them.
+func castOn(p *mitt.Plan) string {
+	if n := p.SeamStitches(); n > 0 {
+		return fmt.Sprintf("%d + %d", p.Cuff.CastOn.N, n)
+	}
+	return fmt.Sprint(p.Cuff.CastOn.N)
+}
+
 // planNumbers returns the plan as the bar says it.
 func planNumbers(p *mitt.Plan) []planNumber {
 	list := []planNumber{
-		{p.Said(mitt.CastOn) + " ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
+		{p.Said(mitt.CastOn) + " ", castOn(p), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
 	if p.Gusseted() {
@@ -43,13 +57,13 @@ func planNumbers(p *mitt.Plan) []planNumber {
 	}
 	switch {
 	case p.OpeningRows() > 0:
-		return append(list, planNumber{" · opening in ", fmt.Sprintf("%d rows", p.OpeningRows()), mitt.GussetRounds})
+		return append(list, planNumber{" · opening in ", counted(p, mitt.GussetRounds), mitt.GussetRounds})
 	case p.Thumbed():
 		return append(list, planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
 	case p.Top == nil:
-		return append(list, planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
+		return append(list, planNumber{" · ", counted(p, mitt.RoundsAboveGusset), mitt.RoundsAboveGusset})
 	}
-	return append(list, planNumber{" · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
+	return append(list, planNumber{" · top in ", counted(p, mitt.TopRounds), mitt.TopRounds})
 }
 
 // planLine returns the plan in one line.
@@ -67,32 +81,37 @@ func inOneLine(list []planNumber) string {
 func (a Answer) summaryNumbers() []planNumber {
 	p := a.Out.Plan
 	list := []planNumber{
-		{"Cast on ", fmt.Sprint(p.Cuff.CastOn.N), mitt.CastOn},
+		{capital(p.Said(mitt.CastOn)) + " ", castOn(p), mitt.CastOn},
 		{" · hand ", fmt.Sprint(p.Body.Stitches.N), mitt.HandStitches},
 	}
 	switch {
 	case p.Thumb.OnWaste > 0:
 		return append(list,
-			planNumber{" · to the thumb ", fmt.Sprintf("%d rounds", p.Gusset.Rounds.N), mitt.GussetRounds},
+			planNumber{" · to the thumb ", counted(p, mitt.GussetRounds), mitt.GussetRounds},
 			planNumber{" · with waste yarn ", fmt.Sprint(p.Thumb.OnWaste), mitt.Held},
 			planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
 	case p.OpeningRows() > 0:
 		return append(list,
-			planNumber{" · opening in ", fmt.Sprintf("%d rows", p.OpeningRows()), mitt.GussetRounds},
-			planNumber{" · above it ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
+			planNumber{" · opening in ", counted(p, mitt.GussetRounds), mitt.GussetRounds},
+			planNumber{" · above it ", counted(p, mitt.RoundsAboveGusset), mitt.RoundsAboveGusset})
 	case p.Top == nil && !p.Gusseted():
-		return append(list, planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset})
+		return append(list, planNumber{" · ", counted(p, mitt.RoundsAboveGusset), mitt.RoundsAboveGusset})
 	case !p.Gusseted():
 		return append(list,
-			planNumber{" · ", fmt.Sprintf("%d rounds", p.Body.RoundsAbove), mitt.RoundsAboveGusset},
-			planNumber{" to the top · top in ", fmt.Sprintf("%d rounds", p.Top.Rounds), mitt.TopRounds})
+			planNumber{" · ", counted(p, mitt.RoundsAboveGusset), mitt.RoundsAboveGusset},
+			planNumber{" to the top · top in ", counted(p, mitt.TopRounds), mitt.TopRounds})
 	}
-	return append(list,
+	list = append(list,
 		planNumber{" · gusset ", fmt.Sprint(p.Gusset.Base), mitt.GussetBase},
 		planNumber{" → ", fmt.Sprint(p.Gusset.Stitches), mitt.Increases},
-		planNumber{" in ", fmt.Sprintf("%d rounds", p.Gusset.Rounds.N), mitt.GussetRounds},
-		planNumber{" · hold ", fmt.Sprint(p.Thumb.Held), mitt.Held},
-		planNumber{" · bridge ", fmt.Sprint(p.Bridge.CastOn), mitt.BridgeStitches},
+		planNumber{" in ", counted(p, mitt.GussetRounds), mitt.GussetRounds})
+	held := " · hold "
+	if p.Down() {
+		held = " · " + p.Said(mitt.Held) + " "
+	}
+	return append(list,
+		planNumber{held, fmt.Sprint(p.Thumb.Held), mitt.Held},
+		planNumber{" · " + p.Said(mitt.BridgeStitches) + " ", fmt.Sprint(p.Bridge.CastOn), mitt.BridgeStitches},
 		planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches},
 	)
 }

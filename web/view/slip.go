@@ -31,7 +31,8 @@ func (a Answer) nearby(r words.Reason) []near {
 		return a.around(c, func(n int) string { return a.offWords((float64(n)-c.Exact)/g, "tighter", "looser") })
 	}
 	now := p.Count(r.Of)
-	one := mitt.Count{N: now, Below: now - 1, Above: now + 1}
+	step := p.Names().Step(r.Of)
+	one := mitt.Count{N: now, Below: now - step, Above: now + step}
 	length := func(place mitt.Place) []near {
 		off := p.Off[place]
 		return a.around(one, func(n int) string { return a.offWords(off+float64(n-now)/q, "shorter", "longer") })
@@ -101,21 +102,6 @@ func (a Answer) small(mm float64) string {
 // bare returns a girth in a unit, without the unit.
 func bare(mm float64, u units.Unit) string { return units.FromMM(mm).Format(u) }
 
-// unitWords names what a number counts, behind its field.
-func unitWords(n mitt.Number) string {
-	switch n.Measure() {
-	case mitt.InStitches:
-		return "stitches"
-	case mitt.InRounds:
-		return "rounds"
-	case mitt.InTimes:
-		return "times"
-	case mitt.Between:
-		return "rounds from one to the next"
-	}
-	return ""
-}
-
 // slipTerms are the terms that a slip explains.
 var slipTerms = []words.Term{
 	words.TermEase, words.TermGusset, words.TermBridge, words.TermHeld, words.TermPickUp, words.TermCastOn, words.TermBindOff, words.TermGauge, words.TermRib,
@@ -153,7 +139,10 @@ func (a Answer) brief(r words.Reason) string {
 	case mitt.HandStitches:
 		return fmt.Sprintf("%s of hand, %s: %s stitches.", p.Hand.Circumference.With(a.Unit), easeWords(p.Ease.Hand), tenths(p.Body.Stitches.Exact))
 	case mitt.GussetRounds:
-		return fmt.Sprintf("%s along the thumb’s side: %s rounds.", p.Hand.GussetLength.With(a.Unit), tenths(p.Gusset.Rounds.Exact))
+		if p.OpeningRows() > 0 {
+			break
+		}
+		return fmt.Sprintf("%s along the thumb’s side: %s %s.", p.Hand.GussetLength.With(a.Unit), tenths(p.Gusset.Rounds.Exact), unitWords(a.Names, r.Of))
 	case mitt.Increases:
 		return a.increaseWords()
 	case mitt.ThumbStitches:

@@ -13,7 +13,7 @@ const maxListed = 5
 
 // Fixed says which numbers a change of the chart fixed and let go, or "" if
 // there are none.
-func Fixed(edits []chart.Edit) string {
+func Fixed(w mitt.Names, edits []chart.Edit) string {
 	var fixed, free []string
 	for _, e := range chart.OfSheet(edits) {
 		n, ok := mitt.NumberAt(e.Column)
@@ -21,11 +21,11 @@ func Fixed(edits []chart.Edit) string {
 			continue
 		}
 		if e.Value == "" {
-			free = append(free, lower(n.Label()))
+			free = append(free, lower(w.Label(n)))
 		} else if n == mitt.IncreaseRounds {
-			fixed = slices.Insert(fixed, 0, fixedAs(n, e.Value))
+			fixed = slices.Insert(fixed, 0, fixedAs(w, n, e.Value))
 		} else {
-			fixed = append(fixed, fixedAs(n, e.Value))
+			fixed = append(fixed, fixedAs(w, n, e.Value))
 		}
 	}
 	var says []string
@@ -39,13 +39,13 @@ func Fixed(edits []chart.Edit) string {
 }
 
 // fixedAs returns a number with the value that it is fixed to.
-func fixedAs(n mitt.Number, value string) string {
-	name := lower(n.Label())
+func fixedAs(w mitt.Names, n mitt.Number, value string) string {
+	name, rounds := bareName(w, n)
 	if n.List() {
 		value = shortened(value)
 	}
-	if part, ok := strings.CutSuffix(name, ", rounds"); ok {
-		return part + " " + value + " rounds"
+	if rounds {
+		return name + " " + value + " " + plural(w.Noun(n))
 	}
 	return name + " " + value
 }

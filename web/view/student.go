@@ -16,6 +16,7 @@ type Student struct {
 	Class   int64
 	Name    string // of the class
 	Unit    units.Unit
+	Names   mitt.Names // what the pattern calls its numbers
 	Student roster.Student
 	Stamp   string // of what the form was opened with
 	Line    roster.Line
@@ -26,7 +27,7 @@ type Student struct {
 
 // NewStudent returns the page of a student.
 func NewStudent(s app.Student) Student {
-	return Student{Class: s.Class, Name: s.ClassName, Unit: s.Unit, Student: s.Student, Stamp: s.Stamp, Line: s.Line, Faults: map[string]string{}}
+	return Student{Class: s.Class, Name: s.ClassName, Unit: s.Unit, Names: s.Names, Student: s.Student, Stamp: s.Stamp, Line: s.Line, Faults: map[string]string{}}
 }
 
 // NewUnsavedStudent returns the page of a student whose form could not be
@@ -91,7 +92,8 @@ func (s Student) label(path string) (name, help, unit string) {
 		}
 		return name, help, ""
 	}
-	_, f, _, _ := find(path)
+	g, f, _, _ := find(path)
+	f = g.named(s.Names, f)
 	if f.Unit != "" {
 		unit = string(s.Unit)
 	}

@@ -60,12 +60,12 @@ func (a Answer) thumbs() []thumbChoice {
 		named := thumbNamed(w)
 		c := thumbChoice{Key: string(w.Construction) + string(w.Place), Name: named[0], Work: named[1], Chosen: w.Chosen, Sets: setsOf(w)}
 		if w.Plan == nil {
-			c.Refused = refusedWords(w)
+			c.Refused = a.refusedWords(w)
 			list = append(list, c)
 			continue
 		}
 		c.Fit = a.thumbFit(w)
-		c.Loses = losesWords(w)
+		c.Loses = a.losesWords(w)
 		c.Picture = templ.Raw(SVG(picture.Small(w.Plan, picture.SmallOptions{Left: a.Side == project.Left}), false))
 		list = append(list, c)
 	}
@@ -97,23 +97,25 @@ func setsOf(w project.ThumbWay) string {
 }
 
 // refusedWords says why a way can't be made, in the words of the form.
-func refusedWords(w project.ThumbWay) string {
+func (a Answer) refusedWords(w project.ThumbWay) string {
+	names := mitt.Names{Kind: a.Names.Kind.Whole().By(w.Construction), Make: a.Names.Make}
+	names.Make.Construction = w.Construction
 	var list []string
 	for _, f := range w.Refused {
 		message := f.Message
 		if field, ok := makeField(f.Path); ok {
 			message = choicesWorded(field, message)
 		}
-		list = append(list, Label(f.Path)+" "+message+".")
+		list = append(list, labelIn(names, f.Path)+" "+message+".")
 	}
 	return strings.Join(list, " ")
 }
 
 // losesWords lists what a way has no use or no place for: fixed numbers, painted marks.
-func losesWords(w project.ThumbWay) string {
+func (a Answer) losesWords(w project.ThumbWay) string {
 	var list []string
 	for _, n := range w.Unused {
-		list = append(list, "fixed "+lower(n.Label()))
+		list = append(list, "fixed "+lower(a.Names.Label(n)))
 	}
 	list = append(list, marksBySection(w.Lost)...)
 	if len(list) == 0 {

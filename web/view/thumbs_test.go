@@ -92,9 +92,9 @@ func TestLossesAreListed(t *testing.T) {
 	for _, w := range a.Out.Thumbs {
 		switch w.Construction {
 		case mitt.ByGusset:
-			assert.Empty(t, losesWords(w))
+			assert.Empty(t, (Answer{}).losesWords(w))
 		case mitt.NoThumb:
-			assert.Equal(t, "No use here for fixed gusset base and 1 mark on the gusset.", losesWords(w))
+			assert.Equal(t, "No use here for fixed gusset base and 1 mark on the gusset.", (Answer{}).losesWords(w))
 		}
 	}
 	none := choice(t, map[string]string{"pins.gusset_base": "3", mitt.PathConstruction: "none"}, marks)

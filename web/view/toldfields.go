@@ -149,29 +149,31 @@ func (m *changes) number(n mitt.Number, was, now string) string {
 			rounds[k] = true
 		}
 	}
+	w := m.now.Sheet.Names()
 	switch {
 	case rounds[n] && now != "":
-		return reshapedTo(strings.TrimSuffix(lower(n.Label()), ", rounds"), was, now)
+		name, _ := bareName(w, n)
+		return reshapedTo(name, w.Noun(n), was, now)
 	case now == "":
-		return "let go: " + lower(n.Label())
+		return "let go: " + lower(w.Label(n))
 	case was == "" || n.List():
-		return "fixed: " + fixedAs(n, now)
+		return "fixed: " + fixedAs(w, n, now)
 	}
-	return "fixed: " + fixedAs(n, was+" → "+now)
+	return "fixed: " + fixedAs(w, n, was+" → "+now)
 }
 
-// reshapedTo says that the rounds of a part are more or fewer than they were.
+// reshapedTo says that the rounds or rows of a part are more or fewer than they were.
 // How many there were is known if the number was fixed before.
-func reshapedTo(part, was, now string) string {
+func reshapedTo(part, noun, was, now string) string {
 	before, err := strconv.Atoi(was)
 	after, alsoErr := strconv.Atoi(now)
 	switch {
 	case err != nil || alsoErr != nil:
-		return "rounds put in or taken out: " + part + ", now " + now
+		return plural(noun) + " put in or taken out: " + part + ", now " + now
 	case after > before:
-		return words.Plural(after-before, "round") + " put in: " + part + ", now " + now
+		return words.Plural(after-before, noun) + " put in: " + part + ", now " + now
 	}
-	return words.Plural(before-after, "round") + " taken out: " + part + ", now " + now
+	return words.Plural(before-after, noun) + " taken out: " + part + ", now " + now
 }
 
 // onNeedles says how far the knitting in a sheet has come.

@@ -1,0 +1,109 @@
+package view
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/mitt"
+)
+
+// ofRounds finds rounds that are worked, and not what is round a wrist or "in the round".
+var ofRounds = regexp.MustCompile(`\b[Rr]ounds?\b`)
+
+// A form speaks of a gusset only where the mitt has one, and a flat mitt's of rows, in all
+// that can be fixed or measured; the choices of how it is made are left out.
+func TestTheFormSpeaksOfTheMittThatIsMade(t *testing.T) {
+	for name, sets := range map[string]map[string]string{
+		"straight": {mitt.PathConstruction: "straight"},
+		"slit":     {mitt.PathConstruction: "slit"},
+		"none":     {mitt.PathConstruction: "none"},
+		"flat":     {mitt.PathFlat: "true"},
+		"down":     {mitt.PathDirection: "down"},
+		"wristlet": {mitt.PathConstruction: "none", mitt.PathFlat: "true"},
+		"usual":    {},
+	} {
+		d, a := fitAnswer(t, sets)
+		form := parsed(t, FitPage(Mitt{Doc: d, Desk: FitDesk, Answer: a})).Find("#measure-form")
+		gusset := a.Out.Plan.Gusseted()
+		said := map[string]bool{}
+		form.Find(".field:not([hidden])").Each(func(_ int, field *goquery.Selection) {
+			path, _ := field.Find("[name]").Attr("name")
+			if _, made := makeField(path); made {
+				return
+			}
+			text := strings.Join(strings.Fields(field.Find("label").Text()+" "+field.Find("[data-called-help]").Text()), " ")
+			said[text] = true
+			if !gusset {
+				assert.NotContains(t, strings.ToLower(text), "gusset", "%s: %s", name, path)
+			}
+			if a.Out.Plan.Make.Flat && (pinned(path) || strings.Contains(path, "rounds") || path == "chart.colours") {
+				assert.NotRegexp(t, ofRounds, text, "%s: %s", name, path)
+			}
+		})
+		assert.Equal(t, gusset, said["Gusset base"], name)
+		for _, n := range mitt.Ladder() {
+			shown := form.Find(`.field:not([hidden]) [name="`+n.Path()+`"]`).Length() == 1
+			assert.Equal(t, a.Out.Plan.Number(n) != "", shown, "%s: %s", name, n)
+			assert.Equal(t, 1, form.Find(`[name="`+n.Path()+`"]`).Length(), "%s: %s is kept", name, n)
+		}
+	}
+}
+
+// A field that has no use but holds something stays, so that it can be cleared.
+func TestWhatIsGivenStaysInSight(t *testing.T) {
+	d, a := fitAnswer(t, map[string]string{mitt.PathConstruction: "straight", "pins.gusset_base": "3", "ease.gusset": "4 %"})
+	form := parsed(t, FitPage(Mitt{Doc: d, Desk: FitDesk, Answer: a})).Find("#measure-form")
+	for path, hidden := range map[string]bool{"pins.gusset_base": false, "ease.gusset": false, "pins.bridge": true} {
+		assert.Equal(t, hidden, form.Find(`[name="`+path+`"]`).Closest(".field").Is("[hidden]"), path)
+	}
+}
+
+// The plan in one line, the numbers on the ladder and what a stroke fixes speak of what is
+// there: rows of a flat piece and of an opening, and the stitches of the seam.
+func TestLinesSpeakOfTheMittThatIsMade(t *testing.T) {
+	for _, one := range []struct {
+		sets             map[string]string
+		line, sum, fixed string
+	}{
+		{nil, `^cast on \d+ · hand \d+ · gusset \d+→\d+ in \d+ · thumb \d+$`, `^Cast on \d+ · .* in \d+ rounds · hold \d+ · bridge \d+ · thumb \d+$`, "Fixed: gusset 12 rounds."},
+		{map[string]string{mitt.PathFlat: "true"}, `^cast on \d+ \+ 2 · hand`, `^Cast on \d+ \+ 2 · .* in \d+ rows · hold`, "Fixed: gusset 12 rows."},
+		{map[string]string{mitt.PathConstruction: "straight"}, `^cast on \d+ · hand \d+ · with waste yarn \d+ · thumb \d+$`, `to the thumb \d+ rounds · with waste yarn`, "Fixed: to the thumb 12 rounds."},
+		{map[string]string{mitt.PathConstruction: "slit"}, `opening in \d+ rows$`, `opening in \d+ rows · above it \d+ rounds$`, "Fixed: opening 12 rows."},
+		{map[string]string{mitt.PathConstruction: "none", mitt.PathFlat: "true"}, ` · \d+ rows$`, ` · \d+ rows$`, "Fixed: gusset 12 rows."},
+		{map[string]string{mitt.PathDirection: "down"}, `^bind off \d+ · hand`, `^Bind off \d+ · .* into the hand \d+ · gap \d+`, "Fixed: gusset 12 rounds."},
+	} {
+		d, a := fitAnswer(t, one.sets)
+		assert.Regexp(t, one.line, planLine(a.Out.Plan), "%v", one.sets)
+		assert.Regexp(t, one.sum, a.summary(), "%v", one.sets)
+		assert.Equal(t, one.fixed, "Fixed: "+fixedAs(d.Sheet.Names(), mitt.GussetRounds, "12")+".", "%v", one.sets)
+	}
+}
+
+// Slips name what a number counts, and its neighbours are those that are possible.
+func TestSlipsCountInPairsOfRows(t *testing.T) {
+	for _, one := range []struct {
+		sets map[string]string
+		unit string
+		step int
+	}{
+		{nil, "rounds", 1},
+		{map[string]string{mitt.PathFlat: "true"}, "rows", 2},
+		{map[string]string{mitt.PathConstruction: "slit"}, "rows", 2},
+	} {
+		_, a := fitAnswer(t, one.sets)
+		for _, r := range a.Out.Reasons {
+			if r.Of != mitt.GussetRounds {
+				continue
+			}
+			assert.Equal(t, one.unit, unitWords(a.Names, r.Of), "%v", one.sets)
+			assert.Contains(t, r.Value, " "+one.unit, "%v", one.sets)
+			list := a.nearby(r)
+			assert.Len(t, list, 3)
+			assert.Equal(t, one.step, list[1].Value-list[0].Value, "%v", one.sets)
+		}
+	}
+}
