@@ -27,10 +27,10 @@ func (pl *Planner) Reshape(d Document, marks chart.Marks, c chart.Change) ([]cha
 	}
 	section := before.Mitt().Section(c.Section)
 	if section == nil || c.Round < 1 || c.Round > len(section.Rounds) {
-		return nil, fault.New(fault.Invalid, "The %s has no round %d.", c.Section.Words(), c.Round)
+		return nil, fault.New(fault.Invalid, before.Make.InRows("The %s has no round %d."), c.Section.Words(), c.Round)
 	}
 	if knitted(before.Plan, c) {
-		return nil, fault.New(fault.Invalid, "That is knitted already and stays: the work stands at round %d of the %s.", before.Progress.Round, before.Progress.Part.Words())
+		return nil, fault.New(fault.Invalid, "That is knitted already and stays: the work stands at %s %d of the %s.", before.Progress.Noun(), before.Progress.Round, before.Progress.Part.Words())
 	}
 	rounds, edits, err := changed(before.Plan, section.Rounds, c)
 	if err != nil {
@@ -53,7 +53,7 @@ func changed(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Roun
 	out := append([]stitch.Round(nil), rounds...)
 	r := rounds[c.Round-1]
 	if r.Row() && c.Kind != chart.Move {
-		return pairChanged(rounds, c)
+		return pairChanged(p, rounds, c)
 	}
 	switch c.Kind {
 	case chart.Insert:
@@ -145,11 +145,11 @@ func increaseMoved(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitc
 	}
 	switch {
 	case !c.Section.Marked() || at < 0:
-		return nil, nil, fault.New(fault.Invalid, "Round %d of the %s has no "+word+" to move.", c.Round, c.Section.Words())
+		return nil, nil, fault.New(fault.Invalid, p.Make.InRows("Round %d of the %s has no "+word+" to move."), c.Round, c.Section.Words())
 	case c.To < 1 || c.To > len(rounds):
-		return nil, nil, fault.New(fault.Invalid, "The gusset has rounds 1 to %d: its "+word+"s stay there.", len(rounds))
+		return nil, nil, fault.New(fault.Invalid, p.Make.InRows("The gusset has rounds 1 to %d: its "+word+"s stay there."), len(rounds))
 	case at > 0 && c.To <= list[at-1] || at+1 < len(list) && c.To >= list[at+1]:
-		return nil, nil, fault.New(fault.Invalid, "One %s round can't pass another: this one goes between its neighbours.", word)
+		return nil, nil, fault.New(fault.Invalid, p.Make.InRows("One %s round can't pass another: this one goes between its neighbours."), word)
 	}
 	list[at] = c.To
 	list = p.FromBase(len(rounds), list)

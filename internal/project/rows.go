@@ -16,20 +16,19 @@ func pairOf(row int) (first, last int) {
 	return first, first + 1
 }
 
-// pairChanged puts in or takes out two rows, one of either side, so that the others face
-// as they did. Rows change no count here: a row that does is refused.
-func pairChanged(rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
+// pairChanged puts in two plain rows above the pair of a row, or takes that pair out, so
+// that the others face as they did. A pair that changes the count is not taken out.
+func pairChanged(p *mitt.Plan, rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart.Edit, error) {
 	first, last := pairOf(c.Round)
 	last = min(last, len(rounds))
-	pair := rounds[first-1 : last]
-	for _, r := range pair {
-		if r.In() != r.Out() || r.Held() > 0 {
-			return nil, nil, fault.New(fault.Invalid, "Row %d changes the stitches. Rows go in or out two by two: choose another pair.", c.Round)
-		}
-	}
-	out := slices.Concat(rounds[:last], pair, rounds[last:])
+	out := slices.Concat(rounds[:last], pairBetween(rounds, last), rounds[last:])
 	if c.Kind == chart.Remove {
-		if len(rounds) <= len(pair) {
+		for _, r := range rounds[first-1 : last] {
+			if !keeps(r) {
+				return nil, nil, fault.New(fault.Invalid, "Rows %d and %d change the stitches. Rows come out two by two: choose another pair.", first, last)
+			}
+		}
+		if last-first+1 == len(rounds) {
 			return nil, nil, fault.New(fault.Invalid, "The %s has only these rows.", c.Section.Words())
 		}
 		out = slices.Concat(rounds[:first-1], rounds[last:])
@@ -38,5 +37,36 @@ func pairChanged(rounds []stitch.Round, c chart.Change) ([]stitch.Round, []chart
 	if !ok {
 		return nil, nil, fault.New(fault.Invalid, "The rows of the %s are no number that can be fixed.", c.Section.Words())
 	}
-	return out, []chart.Edit{fix(n, strconv.Itoa(len(out)))}, nil
+	edits := []chart.Edit{fix(n, strconv.Itoa(len(out)))}
+	if c.Section.Marked() {
+		list := p.FromBase(len(out), changes(out))
+		out, edits = p.GussetWorked(len(out), list), append(edits, listed(list))
+	}
+	return out, edits, nil
+}
+
+// keeps reports whether a row keeps the count and all its stitches.
+func keeps(r stitch.Round) bool { return r.In() == r.Out() && r.Held() == 0 }
+
+// pairBetween returns two rows to put in above row at, the second of a pair: they are
+// worked like the pair above or like that pair itself, if it keeps the count, else plain.
+func pairBetween(rounds []stitch.Round, at int) []stitch.Round {
+	for _, i := range []int{at, at - 2} {
+		if i < 0 || i+2 > len(rounds) {
+			continue
+		}
+		if pair := rounds[i : i+2]; keeps(pair[0]) && keeps(pair[1]) && pair[0].In() == rounds[at-1].Out() {
+			return pair
+		}
+	}
+	wrong := rounds[at-1]
+	if ops := make([]stitch.Op, wrong.Out()); !keeps(wrong) {
+		for i := range ops {
+			ops[i] = stitch.Knit
+		}
+		wrong = stitch.Round{Ops: ops, Lead: wrong.LeadOut(), Before: wrong.Before, Even: wrong.Even, Side: wrong.Side}
+	}
+	right := wrong
+	right.Side = stitch.RightSide
+	return []stitch.Round{right, wrong}
 }

@@ -43,6 +43,15 @@ type Chart struct {
 	Words   []string // floats and rounds with too many yarns
 	Dyed    bool     // whether a yarn was given a colour of its own
 	Reading string   // how the chart is read
+	Rows    bool     // it has rows, and no rounds
+}
+
+// noun is what the chart's rounds are called.
+func (c Chart) noun() string {
+	if c.Rows {
+		return stitch.RightSide.Noun()
+	}
+	return stitch.AllRound.Noun()
 }
 
 // chartCell is the width of a stitch on the page, in mm of the drawing.
@@ -61,7 +70,7 @@ func Symbols(doc project.Document) picture.Convention {
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
-	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + "."}
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + ".", Rows: g.Noun() == stitch.RightSide.Noun()}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom

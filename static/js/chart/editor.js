@@ -7,6 +7,7 @@ import { noted, paste, shift } from "./commands.js";
 import { floats } from "./float.js";
 import { Frame } from "./frame.js";
 import { Ghost } from "./ghost.js";
+import { stepOf } from "./here.js";
 import { History } from "./history.js";
 import { act, moved } from "./keys.js";
 import { faults } from "./ledger.js";
@@ -307,9 +308,10 @@ export class Editor {
   }
 
   change(kind, by) {
-    const { section, round } = this.model.row(this.cursor.y);
+    const row = this.model.row(this.cursor.y);
+    const { section, round } = row;
     this.sight.follow("round");
-    this.history.change({ kind, section, round, to: by ? round + by : 0 });
+    this.history.change({ kind, section, round, to: by ? round + by * stepOf(row) : 0 });
   }
 
   // changeFrom moves the increases of a row to another row of its section.

@@ -29,13 +29,16 @@ function increases(model, y, touch) {
   const free = (n) => model.row(n)?.section === row.section && makesMore(model, n) === 0;
   const n = makesMore(model, y);
   if (n > 0) {
-    const to = [y - 1, y + 1].filter(free).map((k) => model.row(k).round);
+    const to = [y - stepOf(row), y + stepOf(row)].filter(free).map((k) => model.row(k).round);
     if (to.length === 0) return [`Its increases have no free ${row.noun} beside them.`];
     return [`${n === 1 ? "The increase" : `The ${n} increases`} can go to ${row.noun} ${to.join(" or ")}: ${how}.`];
   }
   const near = [1, -1, 2, -2].map((by) => y + by).find((k) => model.row(k)?.section === row.section && makesMore(model, k) > 0);
   return near ? [`The increases of ${row.noun} ${model.row(near).round} can come here: ${how}.`] : [];
 }
+
+// stepOf returns how far increases go at least: of rows only those on one side are shaped.
+export const stepOf = (row) => (row.noun === "row" ? 2 : 1);
 
 // makesMore returns how many increases a round has as planned.
 function makesMore(model, y) {

@@ -124,7 +124,10 @@ function outboxOf(data) {
 function changed({ request: { change, undo }, reply: { said = "", edits = [] } }) {
   if (undo && edits.some((e) => e.layer === "sheet")) return `The plan is as it was. ${said}`.trim();
   if (!change || change.kind === "move") return said;
-  const { name } = editor?.model.rows.find((row) => row.section === change.section) ?? {};
+  const { name, noun } = editor?.model.rows.find((row) => row.section === change.section) ?? {};
+  const first = change.round - ((change.round - 1) % 2); // of a pair of rows
+  if (noun === "row" && change.kind === "remove") return `Rows ${first} and ${first + 1} of the ${name} are taken out. ${said}`.trim();
+  if (noun === "row") return `Two plain rows are put in above row ${first + 1} of the ${name}. ${said}`.trim();
   const round = `ound ${change.round} of the ${name ?? change.section}`;
   const words = change.kind === "remove" ? `R${round} is taken out.` : `A plain round is put in above r${round}.`;
   return `${words} ${said}`.trim();

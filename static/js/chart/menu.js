@@ -1,5 +1,5 @@
 // All commands of the chart, for the list and for the keys. Each acts on an
-// Editor.
+// Editor. rows are its words where the cursor is in a row, not a round.
 import { here } from "./commands.js";
 import { lay, layRound, layUp, lift, trace, turn } from "./tracing.js";
 
@@ -14,7 +14,7 @@ export const commands = [
   { group: "How far a mark reaches", name: "reach-fill", words: "All alike", key: "a", run: (e) => e.reach("fill") },
   { group: "How far a mark reaches", name: "reach-look", words: "Nowhere: only look", key: "l", run: (e) => e.reach("look") },
   { group: "Marking off", name: "reach-select", words: "Mark off a block", key: "m", run: (e) => e.reach("select") },
-  { group: "Marking off", name: "select-round", words: "Mark off the round", run: (e) => e.select((s) => s.round(e.model, e.cursor.y)) },
+  { group: "Marking off", name: "select-round", words: "Mark off the round", rows: "Mark off the row", run: (e) => e.select((s) => s.round(e.model, e.cursor.y)) },
   { group: "Marking off", name: "select-column", words: "Mark off the column", run: (e) => e.select((s) => s.column(e.model, e.cursor.y, e.cursor.x)) },
   { group: "Marking off", name: "select-all", words: "Mark off the whole chart", key: "Ctrl A", run: (e) => e.select((s) => s.all(e.model)) },
   { group: "Marking off", name: "drop", words: "Let go of it", key: "Esc", run: (e) => e.drop() },
@@ -22,19 +22,19 @@ export const commands = [
   { group: "Tracing and laying", name: "lift", words: "Lift it off", key: "Ctrl X", run: (e) => lift(e) },
   { group: "Tracing and laying", name: "lay", words: "Lay the tracing down", key: "Ctrl V", run: (e) => lay(e) },
   { group: "Tracing and laying", name: "lay-round", words: "Lay it round the hand, again and again", run: (e) => layRound(e) },
-  { group: "Tracing and laying", name: "lay-up", words: "Lay it upward to the last round", run: (e) => layUp(e) },
+  { group: "Tracing and laying", name: "lay-up", words: "Lay it upward to the last round", rows: "Lay it upward to the last row", run: (e) => layUp(e) },
   { group: "Tracing and laying", name: "turn-over", words: "Turn it over, left for right", run: (e) => turn(e, false) },
   { group: "Tracing and laying", name: "head-down", words: "Stand it head down", run: (e) => turn(e, true) },
   { group: "Tracing and laying", name: "keep-motif", words: "Keep it in the sampler", run: (e) => e.motifs.keep() },
-  { group: "Rounds and increases", name: "insert-round", words: "Put in a plain round above this one", key: "p", run: (e) => e.change("insert") },
-  { group: "Rounds and increases", name: "remove-round", words: "Take out this round", key: "t", run: (e) => e.change("remove") },
+  { group: "Rounds and increases", name: "insert-round", words: "Put in a plain round above this one", rows: "Put in two plain rows above these", key: "p", run: (e) => e.change("insert") },
+  { group: "Rounds and increases", name: "remove-round", words: "Take out this round", rows: "Take out these two rows", key: "t", run: (e) => e.change("remove") },
   { group: "Rounds and increases", name: "reach-move", words: "Move an increase by dragging", key: "i", run: (e) => e.reach("move") },
-  { group: "Rounds and increases", name: "increase-up", words: "This round’s increases, one round up", run: (e) => e.change("move", 1) },
-  { group: "Rounds and increases", name: "increase-down", words: "This round’s increases, one round down", run: (e) => e.change("move", -1) },
-  { group: "Rounds and increases", name: "needles", words: "This round is on the needles, or not", run: (e) => e.history.stroke(here(e.model, e.cursor.y)) },
-  { group: "Rounds and increases", name: "words", words: "These rounds in words", run: (e) => e.words() },
+  { group: "Rounds and increases", name: "increase-up", words: "This round’s increases, one round up", rows: "This row’s increases, two rows up", run: (e) => e.change("move", 1) },
+  { group: "Rounds and increases", name: "increase-down", words: "This round’s increases, one round down", rows: "This row’s increases, two rows down", run: (e) => e.change("move", -1) },
+  { group: "Rounds and increases", name: "needles", words: "This round is on the needles, or not", rows: "This row is on the needles, or not", run: (e) => e.history.stroke(here(e.model, e.cursor.y)) },
+  { group: "Rounds and increases", name: "words", words: "These rounds in words", rows: "These rows in words", run: (e) => e.words() },
   { group: "Notes", name: "note", words: "A note on the stitch", run: (e) => e.note(false) },
-  { group: "Notes", name: "note-round", words: "A note on the round", run: (e) => e.note(true) },
+  { group: "Notes", name: "note-round", words: "A note on the round", rows: "A note on the row", run: (e) => e.note(true) },
   { group: "Looking", name: "larger", words: "Nearer", key: "+", run: (e) => e.enlarge(1) },
   { group: "Looking", name: "smaller", words: "Farther", key: "−", run: (e) => e.enlarge(-1) },
   { group: "Looking", name: "whole", words: "The whole width", key: "0", run: (e) => e.enlarge(0) },

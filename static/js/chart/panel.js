@@ -121,9 +121,18 @@ export class Panel {
     leave(list, () => this.toggle(false));
   }
 
+  // named calls each command by what lies under the cursor: a round, or a row.
+  named() {
+    const row = this.editor.model.row(this.editor.cursor.y)?.noun === "row";
+    for (const c of commands) this.list.querySelector(`[data-command="${c.name}"]`).firstChild.textContent = (row && c.rows) || c.words;
+  }
+
   toggle(open = this.list.hidden) {
     this.list.hidden = !open;
-    if (open) this.editor.margin.open();
+    if (open) {
+      this.named();
+      this.editor.margin.open();
+    }
     this.root.querySelector('[data-run="commands"]')?.setAttribute("aria-expanded", String(open));
     if (!open) {
       this.editor.view.svg.focus({ preventScroll: true });
