@@ -125,11 +125,22 @@ func (w Names) Noun(n Number) string {
 		return "stitch"
 	case n.Measure() == InTimes:
 		return ""
-	case w.Make.Flat, n == GussetRounds && w.opens():
+	case n == GussetRounds && w.opens():
+		return w.NounOf(stitch.Opening)
+	}
+	return w.NounOf(n.Part())
+}
+
+// NounOf returns what the rounds of a part are called.
+func (w Names) NounOf(part stitch.Part) string {
+	if w.Make.Flat || part == stitch.Opening {
 		return stitch.RightSide.Noun()
 	}
 	return stitch.AllRound.Noun()
 }
+
+// InRows returns a text about rounds as it is said of a mitt that is made so.
+func (w Names) InRows(text string) string { return w.Make.InRows(text) }
 
 // Step returns how far a number that counts rounds is from the next that is possible: rows
 // come in pairs.

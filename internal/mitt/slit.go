@@ -47,7 +47,9 @@ func (p *Plan) OpeningRows() int {
 // it again goes on with the right side facing. With q rounds over a mm and L the length
 // of the hand,
 //
-//	R = nearest even to q · 0.28 L
+//	R = nearest even to q · (0.28 L − b)
+//
+// where b is how far its foot sits above its place on the hand.
 func (d *draft) slit() error {
 	d.openingRows()
 	d.withoutGusset()
@@ -58,7 +60,7 @@ func (d *draft) slit() error {
 // openingRows sets the number of rows: as fixed, or else as long as it should be, and no
 // fewer than are knitted.
 func (d *draft) openingRows() {
-	exact := d.q * openingLength(d.plan.Hand.Length.MM())
+	exact := d.q * d.moundLength()
 	n := max(fewestRows, nearestIn(exact, 2, 0), ceilTo(d.progress.in(stitch.Opening), 2))
 	c := Count{N: n, Exact: exact, Below: n - 2, Above: n + 2, Knitted: d.progress.past(stitch.Opening)}
 	if pin := d.pins.GussetRounds; pin.On {
@@ -79,7 +81,7 @@ func (k *Progress) Noun() string {
 // moundLength returns how far the part beside the base of the thumb reaches up, in mm.
 func (d *draft) moundLength() float64 {
 	if d.plan.Construction() == Slit {
-		return openingLength(d.plan.Hand.Length.MM())
+		return openingLength(d.plan.Hand.Length.MM()) - d.plan.BaseAbove.MM()
 	}
 	return d.gussetLength()
 }

@@ -189,10 +189,14 @@ func (c *corrector) base() {
 	})
 }
 
-// mound returns what lies beside the base of the thumb: the gusset, or the thumb itself.
+// mound returns what lies beside the base of the thumb: the gusset, an opening, or the thumb
+// itself.
 func (c *corrector) mound() string {
-	if c.plan.Gusseted() {
+	switch {
+	case c.plan.Gusseted():
 		return "gusset"
+	case c.plan.OpeningRows() > 0:
+		return "opening"
 	}
 	return "thumb"
 }
@@ -208,6 +212,10 @@ func (c *corrector) mound() string {
 func (c *corrector) top() {
 	off := c.try.Top
 	if off == nil || *off == 0 || !c.plan.Parted() || !c.try.Place.reached(c.plan.Mound()) {
+		return
+	}
+	if c.plan.OpeningRows() > 0 {
+		c.opening()
 		return
 	}
 	u := c.sheet.Unit()

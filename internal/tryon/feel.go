@@ -32,8 +32,17 @@ func FeelWords(step int) string {
 // So a narrow fabric that felt tight is not corrected twice, and a wide one
 // that felt tight all the same becomes wider still.
 func (c *corrector) felt(zone Zone) {
-	step, felt := c.try.Steps[zone]
-	if !felt || step == 0 || !c.hasZone(zone) {
+	switch {
+	case c.oneCount() && zone == Hand:
+		c.feltInAll()
+	case c.hasZone(zone):
+		c.eased(zone, c.try.Steps[zone], "")
+	}
+}
+
+// eased corrects the ease of a zone by a step, and says why, with what else it means.
+func (c *corrector) eased(zone Zone, step int, means string) {
+	if step == 0 {
 		return
 	}
 	change := easeStep * float64(step)
@@ -48,10 +57,12 @@ func (c *corrector) felt(zone Zone) {
 		c.explained(zone, because)
 		return
 	}
+	because += means
+	zone = c.settles(zone)
 	if fixed := Pinned(c.sheet, zone); len(fixed) > 0 {
 		names := make([]string, len(fixed))
 		for i, n := range fixed {
-			names[i] = "“" + n.Words() + "”"
+			names[i] = "“" + c.plan.Names().Words(n) + "”"
 		}
 		because += fmt.Sprintf("; you fixed %s", strings.Join(names, ", "))
 	}
@@ -160,7 +171,11 @@ func (c *corrector) easeOf(zone Zone) (path string, was float64, knitted bool) {
 	case Parting:
 		return "ease.palm", ease(p.Body.Stitches.N+p.Gusset.Stitches-p.Gusset.Base, p.Hand.Palm), at.counted(stitch.Gusset)
 	}
-	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at.counted(stitch.Hand)
+	settled := stitch.Hand
+	if c.oneCount() {
+		settled = stitch.CuffPlain // what follows has the hand's count
+	}
+	return "ease.hand", ease(p.Bridge.HandAfter, p.Hand.Circumference), at.counted(settled)
 }
 
 // halfwayEase returns the ease of the planned fabric half-way up the gusset.

@@ -39,8 +39,8 @@ var zones = []struct {
 	whole bool
 }{
 	{Cuff, stitch.Cuff, false},
-	{Gusset, stitch.BelowThumb, false}, // where there is a gusset, that comes next
-	{Parting, stitch.Gusset, true},
+	{Gusset, stitch.BelowThumb, false}, // or what lies in its place, see KnittedZones
+	{Parting, stitch.BelowThumb, true},
 	{Hand, stitch.Hand, false},
 	{Thumb, stitch.Thumb, false},
 }
@@ -59,6 +59,9 @@ func Zones() []Zone {
 // them; where a mitt is worked down from the fingertips, it is there at once. A part
 // that is not known is taken for the hand.
 func KnittedZones(p stitch.Part, whole, down bool) []Zone {
+	if p.Over() == stitch.OverMound {
+		p = stitch.BelowThumb
+	}
 	order := stitch.Order(p, down)
 	if order == 0 {
 		order = stitch.Order(stitch.Hand, down)

@@ -29,7 +29,8 @@ export class Needles {
   // made says how much of the mitt is knitted, or which of its rounds is next.
   get made() {
     const all = this.tasks.at(-1).knitted;
-    return this.now?.is_round ? `round ${this.now.knitted} of ${all}` : `${this.last?.knitted ?? 0} of ${all} rounds knitted`;
+    const noun = this.tasks.every((t) => !t.is_round || t.noun === "row") ? "row" : "round";
+    return this.now?.is_round ? `${noun} ${this.now.knitted} of ${all}` : `${this.last?.knitted ?? 0} of ${all} ${noun}s knitted`;
   }
 
   // madeOf says what a stitch on the strip of progress stands for.

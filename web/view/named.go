@@ -57,7 +57,7 @@ func above(w mitt.Names) string {
 
 // inRows calls a field that counts rounds by rows, in a flat mitt.
 func inRows(w mitt.Names, f Field) Field {
-	f.Label, f.Help = w.Make.InRows(f.Label), w.Make.InRows(f.Help)
+	f.Label, f.Help = w.InRows(f.Label), w.InRows(f.Help)
 	return f
 }
 

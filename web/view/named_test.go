@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"thenar/internal/mitt"
+	"thenar/internal/tryon"
 )
 
 // ofRounds finds rounds that are worked, and not what is round a wrist or "in the round".
@@ -104,6 +106,40 @@ func TestSlipsCountInPairsOfRows(t *testing.T) {
 			list := a.nearby(r)
 			assert.Len(t, list, 3)
 			assert.Equal(t, one.step, list[1].Value-list[0].Value, "%v", one.sets)
+		}
+	}
+}
+
+// A try asks of what the mitt has: how the palm lies over the thumb's base also where no
+// gusset grows, and where an opening's ends sit.
+func TestATryAsksOfWhatTheMittHas(t *testing.T) {
+	for _, one := range []struct {
+		sets  map[string]string
+		part  string
+		zones []tryon.Zone
+		sits  string
+		words []string
+	}{
+		{nil, "gusset", []tryon.Zone{tryon.Cuff, tryon.Gusset, tryon.Parting, tryon.Hand, tryon.Thumb}, "Where the gusset sits", []string{"Last round knitted", "half-way up the gusset"}},
+		{map[string]string{mitt.PathConstruction: "straight"}, "below_thumb", []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand, tryon.Thumb}, "Where the thumb’s base sits", []string{"over the base of the thumb"}},
+		{map[string]string{mitt.PathConstruction: "slit"}, "opening", []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand}, "Where the opening sits", []string{"after row 4 of the opening"}},
+		{map[string]string{mitt.PathConstruction: "none"}, "hand", []tryon.Zone{tryon.Cuff, tryon.Hand}, "", []string{"once it lies round the knuckles"}},
+		{map[string]string{mitt.PathFlat: "true"}, "gusset", tryon.Zones(), "Where the gusset sits", []string{"Last row knitted", "how high so many rows?", "after row 4 of the gusset"}},
+	} {
+		d, a := fitAnswer(t, one.sets)
+		page := Tries{Doc: d, Plan: a.Out.Plan, Places: tryon.Places(a.Out.Mitt), Form: TryForm{Try: tryon.Try{Side: "right", Section: one.part, Round: "4"}}}
+		doc := parsed(t, TriesPage(page))
+		assert.Equal(t, one.zones, page.zones(), one.part)
+		legends := strings.Join(texts(doc.Find("legend")), "|")
+		assert.Equal(t, one.sits != "", strings.Contains(legends, one.sits) && strings.Contains(legends, " sits"), legends)
+		for _, said := range one.words {
+			assert.Contains(t, strings.Join(strings.Fields(doc.Text()), " "), said, one.part)
+		}
+		if one.sits != "Where the gusset sits" {
+			assert.NotContains(t, strings.ToLower(doc.Text()), "gusset", one.part)
+		}
+		if one.sits != "" {
+			assert.Equal(t, fmt.Sprintf("%s %d", a.Out.Plan.Mound(), a.Out.Plan.Gusset.Rounds.N), page.wholeIn(tryon.Parting), one.part)
 		}
 	}
 }

@@ -180,10 +180,13 @@ func (n *Needles) Made() string {
 		all = n.Tasks[len(n.Tasks)-1].Knitted
 	}
 	if now := n.Now(); now != nil && now.IsRound {
-		return fmt.Sprintf("round %d of %d", now.Knitted, all)
+		return fmt.Sprintf("%s %d of %d", n.noun(), now.Knitted, all)
 	}
-	return fmt.Sprintf("%d of %d rounds knitted", knitted, all)
+	return fmt.Sprintf("%d of %d %s knitted", knitted, all, plural(n.noun()))
 }
+
+// noun is what the rounds of the mitt are called as a whole.
+func (n *Needles) noun() string { return n.Doc.Sheet.Names().NounOf(stitch.Hand) }
 
 // MadeOf says what a stitch on the strip of progress stands for.
 func (n *Needles) MadeOf() string {

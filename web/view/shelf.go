@@ -9,6 +9,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/picture"
 	"thenar/internal/project"
+	"thenar/internal/stitch"
 )
 
 // Item is one mitt on the shelf.
@@ -120,7 +121,7 @@ func nextWords(m app.Shelved) string {
 	for i := range next.Mitt.Sections {
 		all += len(next.Mitt.Sections[i].Rounds)
 	}
-	return fmt.Sprintf("round %d of %d, %s, %s hand", next.Knitted, all, next.Part.Words(), next.Side)
+	return fmt.Sprintf("%s %d of %d, %s, %s hand", m.Doc.Sheet.Names().NounOf(stitch.Hand), next.Knitted, all, next.Part.Words(), next.Side)
 }
 
 // scaleWords says how the pictures are to be read.

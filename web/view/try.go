@@ -15,6 +15,7 @@ import (
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
 	"thenar/internal/units"
+	"thenar/internal/words"
 )
 
 // Tries is the page of a mitt's tries.
@@ -43,7 +44,7 @@ func NewTries(t app.Tries, faults fault.Fields) Tries {
 		page.Habits = HabitsFor(t.Habits, t.Doc, t.Plan)
 	}
 	for _, e := range t.Tries {
-		page.Entries = append(page.Entries, newTryEntry(e))
+		page.Entries = append(page.Entries, newTryEntry(e, t.Doc.Sheet.Names()))
 	}
 	return page
 }
@@ -76,10 +77,13 @@ func (f TryForm) end(name string) (length string, way tryon.Way) {
 // TryEntry is a try in the list of those noted.
 type TryEntry struct {
 	app.TryEntry
-	At string // when it was noted, in words
+	At    string // when it was noted, in words
+	names mitt.Names
 }
 
-func newTryEntry(e app.TryEntry) TryEntry { return TryEntry{e, Clock(e.Noted, time.Now())} }
+func newTryEntry(e app.TryEntry, w mitt.Names) TryEntry {
+	return TryEntry{e, Clock(e.Noted, time.Now()), w}
+}
 
 // Beside picks the tries that are shown side by side.
 func (t *Tries) Beside(ids []string) {
@@ -95,7 +99,7 @@ func (t *Tries) Beside(ids []string) {
 
 // Where says after which round a try was made.
 func (e TryEntry) Where() string {
-	return fmt.Sprintf("%s hand, after round %s of the %s", e.Try.Side, e.Try.Round, stitch.Part(e.Try.Section).Words())
+	return fmt.Sprintf("%s hand, after %s %s of the %s", e.Try.Side, e.names.NounOf(stitch.Part(e.Try.Section)), e.Try.Round, stitch.Part(e.Try.Section).Words())
 }
 
 // Observation is one thing that was seen or felt at a try.
@@ -107,9 +111,9 @@ func (e TryEntry) Observations() []Observation {
 	t, u := e.Try, " "+string(e.Unit)
 	list := []Observation{
 		{"fabric, across", pair(t.Stitches, "stitches", t.Width, u)},
-		{"fabric, upward", pair(t.Rounds, "rounds", t.Height, u)},
-		{"base of the gusset", e.offset(t.Base)},
-		{"top of the gusset", e.offset(t.Top)},
+		{"fabric, upward", pair(t.Rounds, e.names.InRows("rounds"), t.Height, u)},
+		{"base of the " + sitsOf(e.names), e.offset(t.Base)},
+		{"top of the " + sitsOf(e.names), e.offset(t.Top)},
 	}
 	for _, zone := range tryon.Zones() {
 		text := ""
@@ -152,7 +156,7 @@ func (t Tries) Parts() []Choice {
 	}
 	for _, part := range stitch.Parts() {
 		if n := last[part]; n > 0 {
-			list = append(list, Choice{string(part), fmt.Sprintf("%s, %d rounds", part.Words(), n)})
+			list = append(list, Choice{string(part), part.Words() + ", " + words.Plural(n, t.Plan.Names().NounOf(part))})
 		}
 	}
 	return list
@@ -164,7 +168,7 @@ func (t Tries) Tops() []string {
 	list := []string{}
 	for left := t.Plan.Gusset.Rounds.N; left > 0; left-- {
 		ahead := units.FromMM(float64(left) / t.Plan.Gauge.Rounds)
-		list = append(list, fmt.Sprintf("By the plan the top comes %s above this round: hold the tape there.", ahead.With(t.offsetUnit())))
+		list = append(list, fmt.Sprintf("By the plan the top comes %s above this %s: hold the tape there.", ahead.With(t.offsetUnit()), t.Plan.Names().NounOf(t.Plan.Mound())))
 	}
 	return list
 }
@@ -195,7 +199,7 @@ func (t Tries) aside(aside bool) []TryEntry {
 var pulls = map[tryon.Zone]picture.Pull{
 	tryon.Cuff:    {Part: stitch.Cuff, At: 0.4},
 	tryon.Gusset:  {Part: stitch.Gusset, At: 0.45},
-	tryon.Parting: {Part: stitch.Gusset, At: 1},
+	tryon.Parting: {Part: stitch.Gusset, At: 1}, // or of what lies in its place
 	tryon.Hand:    {Part: stitch.Hand, At: 0.9},
 	tryon.Thumb:   {Part: stitch.Thumb, At: 0.9},
 }
@@ -206,7 +210,9 @@ func (t Tries) Drawing() string {
 	var list []picture.Pull
 	for _, zone := range t.zones() {
 		if one := pulls[zone]; zone != tryon.Thumb || t.felt(zone) {
-			one.Name = string(zone)
+			if one.Name = string(zone); one.Part.Over() == stitch.OverMound {
+				one.Part = t.Plan.Mound()
+			}
 			list = append(list, one)
 		}
 	}
@@ -233,7 +239,7 @@ func (t Tries) seats() []picture.Seat {
 func (t Tries) Stands() string {
 	text := t.Form.Try.Side + " hand"
 	if t.Form.Try.Round != "" {
-		text += fmt.Sprintf(", after round %s of the %s", t.Form.Try.Round, stitch.Part(t.Form.Try.Section).Words())
+		text += fmt.Sprintf(", after %s %s of the %s", t.Doc.Sheet.Names().NounOf(stitch.Part(t.Form.Try.Section)), t.Form.Try.Round, stitch.Part(t.Form.Try.Section).Words())
 	}
 	return text
 }
@@ -295,6 +301,9 @@ func (t Tries) feltIn(zone tryon.Zone) string {
 // its last round, with that round.
 func (t Tries) wholeIn(zone tryon.Zone) string {
 	for _, p := range stitch.Parts() {
+		if t.last(p) == 0 {
+			continue
+		}
 		if whole := tryon.KnittedZones(p, true, t.down()); slices.Contains(whole, zone) && !slices.Contains(tryon.KnittedZones(p, false, t.down()), zone) {
 			return fmt.Sprintf("%s %d", p, t.last(p))
 		}
@@ -318,10 +327,18 @@ func (t Tries) unfelt() string {
 
 // sits is what the ends of the part beside the thumb's base belong to.
 func (t Tries) sits() string {
-	if t.Plan.Gusseted() {
+	return sitsOf(t.Plan.Names())
+}
+
+// sitsOf is what the ends belong to in a mitt that is made so.
+func sitsOf(w mitt.Names) string {
+	switch {
+	case w.Has(mitt.Increases):
 		return "gusset"
+	case w.Has(mitt.Held):
+		return "thumb’s base"
 	}
-	return "thumb’s base"
+	return "opening"
 }
 
 // seated reports whether the gusset is begun, so that one can see where it
@@ -334,10 +351,12 @@ func (t Tries) seated() bool {
 // zones returns the zones that the mitt has.
 func (t Tries) zones() []tryon.Zone {
 	switch {
-	case t.Plan == nil || !t.Plan.Thumbed():
+	case t.Plan == nil || !t.Plan.Parted():
 		return []tryon.Zone{tryon.Cuff, tryon.Hand}
+	case !t.Plan.Thumbed():
+		return []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand}
 	case !t.Plan.Gusseted():
-		return []tryon.Zone{tryon.Cuff, tryon.Hand, tryon.Thumb}
+		return []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand, tryon.Thumb}
 	}
 	return tryon.Zones()
 }
@@ -345,4 +364,18 @@ func (t Tries) zones() []tryon.Zone {
 // feels are the steps of the scale for how a zone feels.
 var feels = []Choice{
 	{"-2", "much too loose"}, {"-1", "a little loose"}, {"0", "right"}, {"1", "a little tight"}, {"2", "much too tight"},
+}
+
+// inRows says a text about rounds as it is said of this mitt.
+func (t Tries) inRows(text string) string { return t.Doc.Sheet.Names().InRows(text) }
+
+// tryWhen says when the mitt is best tried on.
+func (t Tries) tryWhen() string {
+	switch w := t.Doc.Sheet.Names(); {
+	case w.Has(mitt.Increases):
+		return "Try the mitt on half-way up the gusset, and where the thumb parts."
+	case w.Has(mitt.GussetRounds):
+		return "Try the mitt on over the base of the thumb, and where the thumb parts."
+	}
+	return "Try the mitt on once it lies round the knuckles."
 }

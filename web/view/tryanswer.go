@@ -23,7 +23,9 @@ type TryAnswer struct {
 }
 
 // NewTryAnswer returns the page of a try that was weighed or answered.
-func NewTryAnswer(w app.Weighed) TryAnswer { return TryAnswer{w, newTryEntry(w.Entry)} }
+func NewTryAnswer(w app.Weighed) TryAnswer {
+	return TryAnswer{w, newTryEntry(w.Entry, w.Doc.Sheet.Names())}
+}
 
 // ChangedWords says which rounds are worked otherwise.
 func (v TryAnswer) ChangedWords() string {
@@ -90,10 +92,10 @@ func roughly(minutes int) int {
 }
 
 // fixedWords lists fixed numbers: “gusset rounds” and “held”.
-func fixedWords(list []mitt.Number) string {
+func fixedWords(w mitt.Names, list []mitt.Number) string {
 	var names []string
 	for _, n := range list {
-		names = append(names, "“"+n.Words()+"”")
+		names = append(names, "“"+w.Words(n)+"”")
 	}
 	return words.Listed(names)
 }
@@ -146,10 +148,10 @@ func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 	}
 	list := []string{}
 	for _, g := range l.Girths {
-		list = append(list, fmt.Sprintf("%s: up to %s %s in %d of %s", g.Section.Words(), size(g.MM), way(g.MM, "narrower", "wider"), g.Rounds, words.Plural(g.Of, "round")))
+		list = append(list, fmt.Sprintf("%s: up to %s %s in %d of %s", g.Section.Words(), size(g.MM), way(g.MM, "narrower", "wider"), g.Rounds, words.Plural(g.Of, v.Entry.names.NounOf(g.Section))))
 	}
 	for _, g := range l.Lengths {
-		list = append(list, fmt.Sprintf("length of the %s: %s %s, %s", g.Section.Words(), size(g.MM), way(g.MM, "shorter", "longer"), words.Plural(g.Rounds, "round")))
+		list = append(list, fmt.Sprintf("length of the %s: %s %s, %s", g.Section.Words(), size(g.MM), way(g.MM, "shorter", "longer"), words.Plural(g.Rounds, v.Entry.names.NounOf(g.Section))))
 	}
 	if len(list) == 0 {
 		list = append(list, "nothing by more than "+size(l.Tolerance))
@@ -162,3 +164,6 @@ func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 func (v TryAnswer) SpoiltWords() string {
 	return "It won’t fit as well as if you started again: " + strings.Join(v.Onward.Rip.Zones, ", ") + "."
 }
+
+// noun is what the rounds that are ripped back are called.
+func (v TryAnswer) noun() string { return v.Entry.names.NounOf(v.Seen.Place.Part) }
