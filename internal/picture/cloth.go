@@ -18,7 +18,7 @@ func (m *fabric) draw(c *canvas, w *Worn) {
 		c.s.End()
 		return
 	}
-	m.outline(c).path(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
+	m.lay(c, draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
 		draw.Attr{Name: "fill-opacity", Value: "0.85"})
 	m.ribs(c, "")
 	m.seams(c)
@@ -41,11 +41,11 @@ func (m *fabric) outline(c *canvas) *pen {
 	}
 	main := m.main()
 	m.drawEnd(p, &main[len(main)-1])
-	if m.p.Thumbed() {
+	if m.besides() {
 		m.thumbOutline(p)
 	}
 	for i := len(m.main()) - 1; i >= 0; i-- {
-		if t := m.tubes[i]; !m.p.Parted() || t.over < stitch.OverHand {
+		if t := m.tubes[i]; !m.besides() || t.over < stitch.OverHand {
 			for r := t.rounds(); r >= 0; r-- {
 				p.line(t.edges[r].out)
 			}

@@ -33,7 +33,7 @@ func NewDressed(p *mitt.Plan, o HandOptions) *Dressed {
 	if o.Worn != nil {
 		m.drawWorn(c, o.Worn)
 	} else {
-		m.outline(c).path(draw.Style{Fill: mittColour, Stroke: inkColour, Width: c.letter / 7, Round: true})
+		m.lay(c, draw.Style{Fill: mittColour, Stroke: inkColour, Width: c.letter / 7, Round: true})
 		m.ribs(c, "")
 		m.seams(c)
 		m.sewn(c)

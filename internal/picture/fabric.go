@@ -70,13 +70,14 @@ type fabric struct {
 	tubes []tube // from the cuff up, the thumb last
 
 	stopped bool // it is knitted only so far
+	apart   bool // its thumb stands in the palm by itself
 }
 
 // newFabric lays a plan's rounds over a hand. Every round is as wide as its stitches are at
 // the gauge, by the flatness factor of what it covers. The gusset's last round is where the
 // thumb parts; without a thumb, the cuff's last round is at the wrist.
 func newFabric(p *mitt.Plan, f *figure) *fabric {
-	m := &fabric{p: p}
+	m := &fabric{p: p, apart: f.lying && p.Thumbed() && !p.Gusseted()}
 	sections := p.Mitt().Upward()
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
@@ -121,11 +122,15 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
 		switch {
-		case t.over == stitch.OverHand && p.Parted():
+		case t.over == stitch.OverHand && m.besides():
 			inner, _ := m.parting(f)
 			t.edges[0].in, t.edges[0].out = inner, inner
-		case t.over == stitch.OverMound:
+		case t.over == stitch.OverMound && p.Gusseted():
 			m.widen(&t, f)
+		case t.over == stitch.OverMound && m.besides():
+			m.strain(&t, f)
+		case t.over == stitch.OverMound && !p.Thumbed():
+			m.gape(&t)
 		}
 		at += t.rounds()
 		reached += t.ups[t.rounds()]
@@ -133,6 +138,9 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	}
 	return m
 }
+
+// besides reports whether the thumb grows out of the side of the palm as it is drawn.
+func (m *fabric) besides() bool { return m.p.Thumbed() && !m.apart }
 
 // parting returns the ends of the thumb's lower edge, which is square to the thumb and
 // centred on it. The inner end is moved along the thumb towards the height of the crotch.
@@ -198,6 +206,9 @@ func (m *fabric) thumbEdges(s *stitch.Section, f *figure) []edge {
 	counts := []float64{float64(m.p.Thumb.FirstRound)}
 	for r := range s.Rounds {
 		counts = append(counts, float64(s.Above(s.Lies(r+1))))
+	}
+	if m.apart {
+		return m.palmThumb(counts, f)
 	}
 	edges := make([]edge, 0, len(counts))
 	for r, n := range smoothed(counts, smoothTimes) {

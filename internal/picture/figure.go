@@ -67,7 +67,9 @@ type figure struct {
 	across point   // square to it, away from the hand
 	thumb  float64 // half the thumb's breadth at the joint
 	leans  leans
-	tucked bool // the thumb lies along the palm, inside the mitt
+	tucked bool   // the thumb lies along the palm, inside the mitt
+	lying  bool   // no hand is in the mitt
+	bone   string // what the tape from the bone at the wrist to the thumb is called
 	room   room
 	lift   float64 // how much higher than usual the mitt sits
 }
@@ -85,6 +87,9 @@ func posed(p *mitt.Plan) *figure {
 	if f.tucked = p.Tucked(); p.Kind.Closed() {
 		f.leans = inMitten
 	}
+	if !p.Gusseted() {
+		f.bone = "bone to thumb"
+	}
 	return f
 }
 
@@ -95,7 +100,7 @@ func newFigure(h *hand.Hand) *figure {
 		h: h, long: h.Length.MM(),
 		palm: h.Circumference.MM() / 4 * flatHand, wrist: h.Wrist.MM() / 4 * flatWrist,
 		thumb: h.Thumb.MM() / 4 * flatThumb,
-		along: point{sin, cos}, across: point{cos, -sin}, leans: atEase,
+		along: point{sin, cos}, across: point{cos, -sin}, leans: atEase, bone: "gusset length",
 	}
 	f.crotch = point{0.95 * f.palm, h.WristToCrotch.MM()}
 	f.root = f.crotch.plus(f.across.times(rootWidth * f.thumb))

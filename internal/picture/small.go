@@ -34,7 +34,7 @@ func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 
 func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	f := newFigure(&p.Hand)
-	f.tucked = p.Tucked()
+	f.tucked, f.lying = p.Tucked(), true
 	m := newFabric(p, f)
 	const letter = 5.0
 	c := fitCanvas(o.Left, letter, smallMargin, smallMargin, func(c *canvas) {
@@ -42,12 +42,13 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 			m.onNeedles(c, o)
 			return
 		}
-		m.outline(c).path(o.cloth("cloth", 2))
+		m.lay(c, o.cloth("cloth", 2))
 		if m.tint(c, o.Worn, clothTone) {
-			m.outline(c).path(draw.Style{Class: "worn-edge", Stroke: inkColour, Width: 2, Round: true})
+			m.lay(c, draw.Style{Class: "worn-edge", Stroke: inkColour, Width: 2, Round: true})
 		}
 		m.ribs(c, o.Yarn)
 		m.seams(c)
+		m.farEdge(c)
 		m.sewn(c)
 	})
 	s := c.s
@@ -72,7 +73,7 @@ func (o SmallOptions) cloth(class string, width float64) draw.Style {
 // onNeedles draws a mitt as far as it is knitted, the needle through its last round, and
 // the yarn.
 func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
-	m.outline(c).path(draw.Style{Class: "to-come", Stroke: fifthColour, Width: 1, Dash: "4 3"})
+	m.lay(c, draw.Style{Class: "to-come", Stroke: fifthColour, Width: 1, Dash: "4 3"})
 	done := m.upTo(o.Knitted)
 	edges, cloth := c.pen(), c.pen()
 	for i := range done.tubes {

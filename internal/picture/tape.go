@@ -150,7 +150,7 @@ func (f *figure) lengths(letter float64) []tape {
 			label: label{at: root.to(tip, 0.45).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
 		},
 		{
-			field: hand.FieldGussetLength, name: "gusset length", named: true, value: f.h.GussetLength,
+			field: hand.FieldGussetLength, name: f.bone, named: true, value: f.h.GussetLength,
 			from: base, to: top,
 			label: label{at: base.to(top, 0.35).plus(point{letter, 0}), anchor: draw.Start, slide: point{0.2 * letter, -0.5 * letter}},
 		},

@@ -206,7 +206,7 @@ func (m *fabric) knitted(w *Worn) bool {
 
 // drawWorn draws the mitt in the colours that it wears.
 func (m *fabric) drawWorn(c *canvas, w *Worn) {
-	m.wear(c, w, func(s draw.Style) { m.outline(c).path(s) })
+	m.wear(c, w, func(s draw.Style) { m.lay(c, s) })
 }
 
 // wear draws the mitt as knitting within a contour, which outline draws in a style.
