@@ -181,6 +181,23 @@ const (
 	passageRib1x1      = 1.45
 )
 
+// cuffPassage is the code of the warning that the hand may not pass through the cuff.
+const cuffPassage = "cuff_passage"
+
+// Passes says which count would let the hand pass through a cuff that doesn't stretch as a
+// rib does; empty if it passes, or if the cuff is ribbed.
+func (p *Plan) Passes() string {
+	if p.Ribbed() {
+		return ""
+	}
+	for _, w := range p.Warnings {
+		if w.Code == cuffPassage {
+			return w.Message
+		}
+	}
+	return ""
+}
+
 func (d *draft) warnCuff() {
 	p := &d.plan
 	stretch, what := p.cuffGives()
@@ -189,7 +206,7 @@ func (d *draft) warnCuff() {
 		if p.Cuff.Flare != nil {
 			where = " at the wrist"
 		}
-		p.say("cuff_passage", "%d stitches%s would pass the hand: the cuff must stretch by %.0f\u00a0%%, and %s gives about %.0f\u00a0%%.",
+		p.say(cuffPassage, "%d stitches%s would pass the hand: the cuff must stretch by %.0f\u00a0%%, and %s gives about %.0f\u00a0%%.",
 			needs, where, (p.Cuff.Passage-1)*100, what, (stretch-1)*100)
 	}
 	d.warnFlare()

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/draw"
@@ -82,7 +83,11 @@ func (h *handout) mainCounts() string {
 
 // doubts sets what to look at before the cast-on.
 func (h *handout) doubts() (list []part) {
-	for _, d := range h.Doubts {
+	doubts := h.Doubts
+	if text := h.Out.Plan.Passes(); text != "" {
+		doubts = append(slices.Clip(doubts), h.Out.Terms.Say(text))
+	}
+	for _, d := range doubts {
 		list = append(list, setWhole("Look at this first: "+d, h.width(), draw.TextStyle{Size: h.body, Face: draw.Semibold}))
 	}
 	return list

@@ -244,7 +244,7 @@ class Measure {
       const { label, useless } = called[place.dataset.called];
       if (place.textContent !== label) place.textContent = label;
       const field = place.closest(".field");
-      const holds = field.querySelector("input").value.trim() !== "" || field.classList.contains("has-fault") || field.contains(this.document.activeElement);
+      const holds = field.querySelector("input, select").value.trim() !== "" || field.classList.contains("has-fault") || field.contains(this.document.activeElement);
       field.hidden = useless && !holds;
     }
     for (const place of this.form.querySelectorAll("[data-called-help]")) {

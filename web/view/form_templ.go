@@ -783,7 +783,7 @@ func fields(m Mitt, g Group, list []Field, i int) templ.Component {
 		}
 		for _, f := range list {
 			if !(f.Path == "side" && m.Form != "") {
-				templ_7745c5c3_Err = field(m, g.named(m.Answer.Names, f), g.path(f, i), g.called(f)).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = field(m, m.Answer.named(g, f), g.path(f, i), g.called(f)).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

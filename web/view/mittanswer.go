@@ -117,7 +117,7 @@ type state struct {
 }
 
 func (a Answer) state() state {
-	return state{Faults: a.Faults, Filled: a.Filled, Planned: a.planned(), Called: allCalled(a.Names), Unit: string(a.Unit)}
+	return state{Faults: a.Faults, Filled: a.Filled, Planned: a.planned(), Called: a.allCalled(), Unit: string(a.Unit)}
 }
 
 // fromWords says from where on the rest of a mitt on the needles is planned.

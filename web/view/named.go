@@ -31,6 +31,7 @@ var calledBy = map[string]func(mitt.Names, Field) Field{
 		f.Useless = !w.Has(mitt.Increases)
 		return f
 	},
+	mitt.PathCuff:           func(_ mitt.Names, f Field) Field { return f }, // and see Answer.named
 	"gauge.swatches.rounds": inRows,
 	"chart.colours":         inRows,
 	"yarn.swatch_rounds":    inRows,
@@ -92,13 +93,21 @@ type calls struct {
 	Useless bool   `json:"useless"`
 }
 
+// named is that in the group, with what the plan says of it.
+func (a Answer) named(g Group, f Field) Field {
+	if f = g.named(a.Names, f); f.Path == mitt.PathCuff && a.Out != nil {
+		f.Help = a.Out.Terms.Say(a.Out.Plan.Passes())
+	}
+	return f
+}
+
 // allCalled returns how the fields are called that are not always called the same.
-func allCalled(w mitt.Names) map[string]calls {
+func (a Answer) allCalled() map[string]calls {
 	list := map[string]calls{}
 	for _, g := range groups {
 		for _, f := range g.Fields {
 			if key := g.called(f); key != "" {
-				f = g.named(w, f)
+				f = a.named(g, f)
 				list[key] = calls{f.Label, f.Help, f.Useless}
 			}
 		}

@@ -143,3 +143,24 @@ func TestATryAsksOfWhatTheMittHas(t *testing.T) {
 		}
 	}
 }
+
+// A cuff that the hand doesn't pass says so where it is chosen, with the count that would
+// let it, and no other does.
+func TestACuffSaysWhetherTheHandPasses(t *testing.T) {
+	for cuff, says := range map[string]string{"": "", "hem": "and a hem gives about 25\u00a0%", "gauntlet": "at the wrist would pass the hand", "garter": "garter stitch gives"} {
+		d, a := fitAnswer(t, map[string]string{mitt.PathCuff: cuff})
+		help := parsed(t, FitPage(Mitt{Doc: d, Desk: FitDesk, Answer: a})).Find(`[data-called-help="` + mitt.PathCuff + `"]`).Text()
+		if says == "" {
+			assert.Empty(t, help)
+			continue
+		}
+		assert.Regexp(t, `^\d+ stitches`, help)
+		assert.Contains(t, help, says)
+		assert.Equal(t, help, a.allCalled()[mitt.PathCuff].Help, "the script says the same")
+		count, _, _ := strings.Cut(help, " ")
+		_, wider := fitAnswer(t, map[string]string{mitt.PathCuff: cuff, "pins.cast_on": count})
+		if cuff != "gauntlet" { // whose cast-on is on the arm
+			assert.Empty(t, wider.Out.Plan.Passes(), "with %s the hand passes through a %s", count, cuff)
+		}
+	}
+}
