@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 )
 
 // chip is one thing that was measured, in the line that stands for the folded
@@ -20,13 +21,16 @@ type chip struct {
 // in and left open.
 func (m Mitt) chips() []chip {
 	var list []chip
-	given := m.Doc.Sheet.Given
+	given, bone := m.Doc.Sheet.Given, "gusset"
+	if !m.Answer.Names.Has(mitt.Increases) {
+		bone = "bone to thumb"
+	}
 	for _, c := range []struct{ path, name string }{
 		{hand.FieldCircumference, "hand"},
 		{hand.FieldWrist, "wrist"},
 		{hand.FieldThumb, "thumb"},
 		{hand.FieldPalm, "palm"},
-		{hand.FieldGussetLength, "gusset"},
+		{hand.FieldGussetLength, bone},
 		{hand.FieldWristToCrotch, "wrist to thumb"},
 		{hand.FieldThumbLength, "thumb length"},
 		{hand.FieldLength, "hand length"},

@@ -52,8 +52,12 @@ func (a Answer) tightWords() string {
 			names = append(names, r.Section.Words())
 		}
 	}
-	return fmt.Sprintf("%d rounds are stretched by more than %.0f\u00a0%% (%s). Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.",
-		len(tight), a.Out.Bands.Tight*100, strings.Join(names, ", "))
+	are := "are"
+	if len(tight) == 1 {
+		are = "is"
+	}
+	return fmt.Sprintf("%s %s stretched by more than %.0f\u00a0%% (%s). Tingling, cold or pale fingers mean that it is too tight: take it off. This is general caution, not medical advice.",
+		words.Plural(len(tight), a.Names.NounOf(tight[0].Section)), are, a.Out.Bands.Tight*100, strings.Join(names, ", "))
 }
 
 // doubtWords says how far off the palm may come out, and what a larger swatch
@@ -64,7 +68,7 @@ func (a Answer) doubtWords() string {
 	if !p.Parted() {
 		girth, where = p.Hand.Circumference.MM(), "hand"
 	}
-	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+" %s stitches and %s rounds over 10 cm, ± %.1f\u00a0%% (95\u00a0%%). The %s may come out up to %s off.",
+	text := fmt.Sprintf(a.Out.Terms.Say("Gauge")+a.Names.InRows(" %s stitches and %s rounds over 10 cm, ± %.1f\u00a0%% (95\u00a0%%). The %s may come out up to %s off."),
 		tenths(p.Gauge.Stitches*100), tenths(p.Gauge.Rounds*100), p.Gauge.StitchDoubt.Half()*100, where, units.FromMM(girth*p.Gauge.StitchDoubt.Half()).RoundUp(a.Unit).With(a.Unit))
 	if now, then, over, ok := p.Gauge.WiderSwatch(girth); ok && then < now {
 		text += fmt.Sprintf(" Counting over %[2]s makes %[1]s of that; over %[3]s it would be %[4]s.",

@@ -164,3 +164,33 @@ func TestACuffSaysWhetherTheHandPasses(t *testing.T) {
 		}
 	}
 }
+
+// What stands beside the ladder speaks of the mitt, too: rows of a flat one, decreases of
+// one from the fingertips, in the rounds in which they are worked.
+func TestFitSpeaksOfTheMittThatIsMade(t *testing.T) {
+	text := func(sets map[string]string) string {
+		d, a := fitAnswer(t, sets)
+		page := parsed(t, FitPage(Mitt{Doc: d, Desk: FitDesk, Answer: a}))
+		page.Find("script, style, svg, #measure-form").Remove()
+		return strings.Join(strings.Fields(page.Find("main").Text()), " ")
+	}
+	flat := text(map[string]string{mitt.PathFlat: "true"})
+	assert.Regexp(t, `Increase \w+ times, in rows 1, `, flat)
+	assert.Contains(t, flat, "plain rows, easy")
+	assert.NotRegexp(t, `\b\d+ rounds?\b`, flat)
+	down := text(map[string]string{mitt.PathDirection: "down"})
+	assert.Contains(t, down, "The decreases, evenly spaced")
+	assert.NotContains(t, down, "Increase ")
+	_, a := fitAnswer(t, map[string]string{mitt.PathDirection: "down", "pins.increase_rounds": "1, 4, 9"})
+	if a.Out != nil {
+		p := a.Out.Plan
+		assert.Contains(t, a.increaseWords(), fmt.Sprintf("Decrease three times, in rounds %d, ", p.Gusset.Rounds.N+1-9))
+	}
+	d, _ := fitAnswer(t, map[string]string{"hand.gusset_length": "6.2", mitt.PathConstruction: "straight"})
+	var names []string
+	for _, c := range (Mitt{Doc: d, Answer: Answer{Names: d.Sheet.Names()}}).chips() {
+		names = append(names, c.Name)
+	}
+	assert.Contains(t, names, "bone to thumb")
+	assert.NotContains(t, names, "gusset")
+}

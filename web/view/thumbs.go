@@ -106,7 +106,11 @@ func (a Answer) refusedWords(w project.ThumbWay) string {
 		if field, ok := makeField(f.Path); ok {
 			message = choicesWorded(field, message)
 		}
-		list = append(list, labelIn(names, f.Path)+" "+message+".")
+		label := labelIn(names, f.Path)
+		if strings.HasSuffix(label, " is") {
+			message = strings.TrimPrefix(message, "is ")
+		}
+		list = append(list, label+" "+message+".")
 	}
 	return strings.Join(list, " ")
 }

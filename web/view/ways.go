@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
 
@@ -23,27 +24,36 @@ func (a Answer) wayName() string {
 	g := &a.Out.Plan.Gusset
 	switch {
 	case g.Way.Fixed:
-		return "The increases, as fixed"
+		return "The " + a.changes() + "s, as fixed"
 	case g.Way.Follows == mitt.FollowProfile:
-		return "The increases, by the hand’s own shape"
+		return "The " + a.changes() + "s, by the hand’s own shape"
 	}
-	return "The increases, evenly spaced"
+	return "The " + a.changes() + "s, evenly spaced"
 }
 
-// increaseWords says in which rounds the increases are: "Increase every 3rd
-// round, six times."
+// changes is what the changes of a gusset's count are called, as it is worked.
+func (a Answer) changes() string {
+	if a.Out.Plan.Down() {
+		return "decrease"
+	}
+	return "increase"
+}
+
+// increaseWords says in which rounds the increases are, as they are worked: "Increase every
+// 3rd round, six times."
 func (a Answer) increaseWords() string {
-	rounds := a.Out.Plan.Gusset.IncreaseRounds
+	p := a.Out.Plan
+	rounds, change, noun := p.FromBase(p.Gusset.Rounds.N, p.Gusset.IncreaseRounds), capital(a.changes()), a.Names.NounOf(stitch.Gusset)
 	n := len(rounds)
 	if n == 1 {
-		return fmt.Sprintf("Increase once, in round %d.", rounds[0])
+		return fmt.Sprintf("%s once, in %s %d.", change, noun, rounds[0])
 	}
 	for _, r := range a.Out.Reasons {
 		if r.Of == mitt.Rhythm && r.Number != "" && a.Out.Plan.Gusset.Way.Changes == 0 {
-			return fmt.Sprintf("Increase %s, %s times.", r.Value, inLetters(n))
+			return fmt.Sprintf("%s %s, %s times.", change, r.Value, inLetters(n))
 		}
 	}
-	return fmt.Sprintf("Increase %s times, in rounds %s.", inLetters(n), words.List(rounds))
+	return fmt.Sprintf("%s %s times, in %s %s.", change, inLetters(n), plural(noun), words.List(rounds))
 }
 
 // onlyWay says why there is no other schedule to choose, and what to measure for one.
