@@ -142,7 +142,7 @@ func (c Chart) stitches() [][]stitch.Op {
 // rule says how many yarns and how long a float the colour work may have.
 func (c Chart) rule() string {
 	r := c.Page.Rules
-	return fmt.Sprintf("At most %s in a round. A strand passes %s at most, and never over %s.", words.Plural(r.Colours, "yarn"), words.Plural(r.Float, "stitch"), c.Inch)
+	return fmt.Sprintf("At most %s in a %s. A strand passes %s at most, and never over %s.", words.Plural(r.Colours, "yarn"), c.noun(), words.Plural(r.Float, "stitch"), c.Inch)
 }
 
 // mitt returns the address of the mitt whose chart this is.

@@ -26,6 +26,7 @@ export class Panel {
     if (print === this.print) return;
     const first = this.print === undefined;
     this.print = print;
+    const allWell = `every ${editor.model.rows.every((row) => row.noun === "row") ? "row" : "round"} adds up`;
     const items = faults.map((f) => {
       const li = item(f.words, "bad");
       if (faults.length <= 12) {
@@ -33,8 +34,8 @@ export class Panel {
       }
       return li;
     });
-    place.replaceChildren(...(items.length > 0 ? items : [item("every round adds up")]));
-    if (!first && !editor.told.offers) editor.told.count(words[0] ?? "every round adds up");
+    place.replaceChildren(...(items.length > 0 ? items : [item(allWell)]));
+    if (!first && !editor.told.offers) editor.told.count(words[0] ?? allWell);
   }
 
   // lost lets the person put back marks that have no place in this plan, a block
