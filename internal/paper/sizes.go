@@ -28,7 +28,7 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 	list[0].withNext = true
 	t := table{h, sizeColumns(g), nil}
 	for _, b := range g.Blocks {
-		head := ask.Rate(b)
+		head := g.Names.InRows(ask.Rate(b))
 		list = append(list, one(head, aboveHeading, keptWith(h.headingPart(head), t.rows(sizeRows(g, b), head))))
 	}
 	foot := []part{setWhole(caution, h.width(), draw.TextStyle{Size: h.small})}
