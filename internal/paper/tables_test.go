@@ -16,8 +16,12 @@ import (
 // decimal.
 func TestSizeTableNamesItsColumnsApart(t *testing.T) {
 	for _, g := range []grade.Grid{
-		{Names: mitt.Names{Kind: mitt.Fingerless}}, {Names: mitt.Names{Kind: mitt.Mitten}}, {Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Construction: mitt.Straight}}},
-		{Names: mitt.Names{Kind: mitt.Fingerless, Make: mitt.Make{Construction: mitt.Slit}}}, {Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Direction: mitt.Down}}}, {Names: mitt.Names{Kind: mitt.Thumbless}},
+		{Names: mitt.Names{Kind: mitt.Fingerless}},
+		{Names: mitt.Names{Kind: mitt.Mitten}},
+		{Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Construction: mitt.Straight}}},
+		{Names: mitt.Names{Kind: mitt.Fingerless, Make: mitt.Make{Construction: mitt.Slit}}},
+		{Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Direction: mitt.Down}}},
+		{Names: mitt.Names{Kind: mitt.Thumbless}},
 	} {
 		seen := map[string]bool{}
 		for _, c := range sizeColumns(g) {
