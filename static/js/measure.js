@@ -248,8 +248,7 @@ class Measure {
       field.hidden = useless && !holds;
     }
     for (const place of this.form.querySelectorAll("[data-called-help]")) {
-      const { help } = called[place.dataset.calledHelp];
-      if (place.textContent !== help) place.textContent = help;
+      place.textContent = called[place.dataset.calledHelp].help;
     }
   }
 
