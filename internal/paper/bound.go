@@ -11,7 +11,8 @@ import (
 // What a number is not parted from: its unit or noun behind it, or the noun that it counts
 // on from before it.
 var (
-	afterNumber  = nouns("cm in mm m yd g stitch stitches round rounds held times ball balls marker decreased decrease increase row rows picked ribbing")
+	afterNumber = nouns("cm in mm m yd g stitch stitches round rounds row rows " +
+		"held times ball balls marker decreased decrease increase picked ribbing")
 	beforeNumber = nouns("round rounds Round Rounds weight US page part over every to")
 	named        = nouns("round rounds Round Rounds") // by their number, unless that counts what follows
 )

@@ -120,7 +120,7 @@ var lessons = []lessonGroup{
 		return []lessonPanel{{"Or bind off together", 0, "Inside out, knit the first of each as one with a third needle; bind off.", 40, high, drawBoth}}
 	}},
 	{"loop cast-on", nil, func(o LessonOptions) bool { return o.Seam && o.Ops[stitch.CornerM1] }, func(_ LessonOptions, n names) []lessonPanel {
-		return []lessonPanel{{"Cast on for the thumb’s seam", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug: at both ends of row 1.", n.right), 40, low, drawLoops}}
+		return []lessonPanel{{"Cast on for the thumb’s seam", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull snug: at both ends of row 1.", n.right), 40, low, drawLoops}}
 	}},
 	{"mattress stitch", nil, func(o LessonOptions) bool { return o.Seam }, func(LessonOptions, names) []lessonPanel {
 		return []lessonPanel{{"Mattress stitch", 0, "Go under two strands beside the last stitch of one edge, then of the other; pull.", 40, high, drawMattress}}
