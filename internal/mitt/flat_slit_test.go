@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/hand"
 	"thenar/internal/stitch"
 )
 
@@ -91,4 +92,21 @@ func TestPublishedOpeningsInASeam(t *testing.T) {
 		assert.InDeltaSlice(t, []float64{l.below, l.above}, sewn, 1e-9, l.source)
 		assert.InDelta(t, l.printed, all, 1e-9, l.source)
 	}
+}
+
+// A short flat thumb has no room for all of its edging: of 6 rows 4 are worked before it,
+// one brings it to the ribbing's count, one is left. Once it is begun it stays so, as long
+// as nothing else is wanted.
+func TestAShortEdgingStays(t *testing.T) {
+	r := request(Fingerless, per10(17.53, 21.65), hand.Hand{Circumference: 127_500, Length: 127_400, Thumb: 48_900})
+	r.Stitch.Repeat, r.Stitch.Rib, r.Stitch.Knits, r.Make.Flat = 1, 3, 1, true
+	p := must(t, r)
+	require.Equal(t, []int{6, 1}, []int{p.Thumb.Rounds, p.Thumb.EdgingRounds})
+	for round := 1; round <= 6; round++ {
+		r.Progress = p.ProgressAt(stitch.Thumb, round)
+		assert.Equal(t, p.Mitt(), must(t, r).Mitt(), "after row %d", round)
+	}
+	r.Progress = p.ProgressAt(stitch.Thumb, 5)
+	r.Lengths.Thumb = 60 * mm
+	assert.Equal(t, 8, must(t, r).Thumb.Rounds, "a longer one gets the edging that is wanted")
 }

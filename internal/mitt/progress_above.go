@@ -84,11 +84,20 @@ func (d *draft) thumbLeast() (rounds int, ended bool) {
 		return before + pace.closing(k.Thumb), false
 	case k.edged() && d.pins.ThumbRounds.On:
 		return pace.up(max(at, plain+1)), false
+	case k.edged() && d.thumbRoundsFree() == k.ThumbRounds && k.edgesFor(wanted):
+		return k.ThumbRounds, true
 	case k.edged():
 		return pace.up(max(at, plain+wanted)), true
 	}
 	stitches, _ := edgingCount(k.Thumb, k.Rib)
 	return pace.up(before + boolInt(stitches != k.Thumb) + min(wanted, max(1, k.ThumbEdging))), false
+}
+
+// edgesFor reports whether the thumb's edging is as long as it gets if so many rounds of it
+// are wanted: a short thumb has no room for more.
+func (k *Progress) edgesFor(wanted int) bool {
+	rounds, _, _ := k.pace().edging(k.Thumb, k.Rib, wanted, k.ThumbRounds-k.pace().cornered(1, k.ThumbDecreases))
+	return rounds == k.ThumbEdging
 }
 
 // thumbPlain returns the number of rounds of the thumb below its edging, or
