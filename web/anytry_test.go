@@ -37,10 +37,13 @@ func TestAnyTries(t *testing.T) {
 			t.Parallel()
 			k := &knitter{served: newApp(t), rng: rand.New(rand.NewPCG(seed, 9))}
 			k.at = k.sample()
-			if k.down = seed%2 == 1; k.down {
+			if k.down = seed%3 > 0; k.down {
 				form := k.form(k.at)
 				form.Set("piece.direction", "down")
-				form.Set("kind", []string{"fingerless", "mitten"}[seed/2%2])
+				form.Set("kind", []string{"fingerless", "mitten"}[seed/3%2])
+				if seed%3 == 2 {
+					form.Set("piece.flat", "true")
+				}
 				k.must(k.post(k.at, form))
 			}
 			for range testenv.Cases(20, 60) {

@@ -28,6 +28,7 @@ var everyWay = []struct{ name, texts, says string }{
 	{"a flat slit", "piece.flat=true&thumb.construction=slit", "seam stays open"},
 	{"a fingerless mitt from its edging", "piece.direction=down", "wait for the gap"},
 	{"a gauntlet from the wrist", "kind=mitten&piece.direction=down&cuff.kind=gauntlet", "gauntlet"},
+	{"flat from the fingertips", "kind=mitten&piece.direction=down&piece.flat=true&cuff.kind=gauntlet", "close the tip first"},
 	{"yarn overs in a mitten", "kind=mitten&thumb.increase=yo_closed&top.kind=wedges", "yarn over"},
 }
 

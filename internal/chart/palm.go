@@ -29,7 +29,7 @@ func (s Source) Palm() map[stitch.Part][]PalmRound {
 		for i, r := range section.Rounds {
 			order := stitch.Round{Ops: r.Ops, Even: true}.MirrorOrder()
 			if section.Down { // from the tip a round goes the other way about the hand
-				order = stitch.Round{Ops: make([]stitch.Op, len(r.Ops)), Lead: r.Lead}.MirrorOrder()
+				order = stitch.Round{Ops: make([]stitch.Op, len(r.Ops)), Lead: r.Lead, Before: r.Before, Side: r.Side}.MirrorOrder()
 			}
 			rounds[i] = s.palmRound(section.Part, i, r.Ops, order)
 		}

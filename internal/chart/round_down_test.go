@@ -18,4 +18,8 @@ func TestAreasFromTheFingertips(t *testing.T) {
 	assert.Equal(t, []string{BackArea, PalmArea}, []string{g.handArea(row, 3), g.handArea(row, 12)})
 	g.Mirrored = true
 	assert.Equal(t, []string{PalmArea, BackArea}, []string{g.handArea(row, 3), g.handArea(row, 12)})
+	row.flat, row.before = true, 5 // and its rows cross the palm first
+	assert.Equal(t, []string{BackArea, PalmArea}, []string{g.handArea(row, 4), g.handArea(row, 8)})
+	g.Mirrored = false
+	assert.Equal(t, []string{PalmArea, BackArea}, []string{g.handArea(row, 4), g.handArea(row, 8)})
 }

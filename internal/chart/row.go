@@ -56,13 +56,14 @@ func (s Source) seamed(v View) bool {
 }
 
 // rowArea returns which half of the hand a cell of a row lies on. The right hand's rows
-// begin with the back, the left hand's with the palm. A thumb in the palm has inset
+// begin with the back, the left hand's with the palm; from the fingertips it is the other
+// way about. A thumb in the palm has inset
 // stitches of it on its side of the back. Without a gusset or a bridge the row is
 // halved; an odd stitch is the palm's, or the back's if the thumb sits in the palm. With
 // the seam on the thumb's side the right hand's rows begin with the palm.
 func (g Grid) rowArea(row Row, j int) string {
 	n, before := len(row.Cells), row.before
-	if g.Mirrored {
+	if g.Mirrored != g.down {
 		j, before = n-1-j, n-row.before-row.lead
 	}
 	switch {

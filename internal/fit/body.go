@@ -63,6 +63,10 @@ func (b *body) fill(row *Row, n int, share float64) {
 		row.Wanted = row.Body + filled*d.Added
 		return
 	case stitch.OverHand:
+		if row.joined { // it lies round hand and thumb, where that parts
+			row.Body, ease = b.below.At(p.Hand.GussetLength.MM()+p.BaseAbove.MM()), e.Palm
+			break
+		}
 		if row.about.Below {
 			row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
 			break

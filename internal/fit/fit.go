@@ -24,6 +24,7 @@ type Row struct {
 	Band        Band
 
 	about  *stitch.About // of its section
+	joined bool          // the thumb is in it already, below the rest of its section
 	fitted bool          // the round follows the hand or digit, and is not shaped to an end
 }
 
@@ -86,6 +87,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 				Fabric:      float64(out) / p.Gauge.Stitches,
 				about:       &s.About,
 			}
+			row.joined = s.Joined(round)
 			switch over {
 			case stitch.OverMound, stitch.OverHand:
 				row.fitted = true

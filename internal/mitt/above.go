@@ -52,7 +52,7 @@ func (d *draft) thumb() {
 		if settled {
 			before = pace.up(max(at, last(k.corners())))
 		}
-		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-before)
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-before, false)
 	}
 	if t.DecreaseRounds = pace.cornerRounds(t.Decreased, at, t.lastCorner(pace)); settled {
 		t.DecreaseRounds = k.corners()
@@ -112,15 +112,20 @@ func edgingCount(n, rib int) (stitches, of int) {
 
 // edging returns the rounds, the count and the rib of an edging after n
 // stitches. Of the room, in rounds, a change of count takes one; in rows that is the
-// first of a pair, so that the edging has an odd number of them, else an even one. Without
-// room or stitches for an edging there are no rounds and the count stays n.
-func (o pace) edging(n, rib, wanted, room int) (rounds, stitches, of int) {
+// first of a pair, so that the edging has an odd number of them, else an even one. An
+// edging that is worked first always has an even one, and the change a pair of its own.
+// Without room or stitches for an edging there are no rounds and the count stays n.
+func (o pace) edging(n, rib, wanted, room int, first bool) (rounds, stitches, of int) {
 	stitches, of = edgingCount(n, rib)
-	if stitches != n {
+	odd := stitches != n
+	switch {
+	case odd && first:
+		room -= int(o)
+	case odd:
 		room--
 	}
 	rounds = min(max(1, wanted), room)
-	if o == toAndFro && (rounds%2 == 1) != (stitches != n) {
+	if o == toAndFro && (rounds%2 == 1) != (odd && !first) {
 		if rounds++; rounds > room {
 			rounds -= 2
 		}
@@ -145,6 +150,6 @@ func (d *draft) above(pl *Planner) error {
 		return nil
 	}
 	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = d.req.Make.pace().edging(p.Bridge.HandAfter, p.Stitch.Rib,
-		nearest(d.q*d.len.edging), p.Body.RoundsAbove-1)
+		nearest(d.q*d.len.edging), p.Body.RoundsAbove-1, p.Down())
 	return nil
 }

@@ -28,12 +28,15 @@ func (p *Plan) openEdge(s *stitch.Section) {
 // round before its edging brings it to the edging's count.
 func (p *Plan) openAlone() stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
-	for r, plain := 1, p.Body.RoundsAbove-p.Body.EdgingRounds; r <= p.Body.RoundsAbove; r++ {
+	plain, changed := p.belowEdging()
+	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		ops := times(nil, stitch.Knit, p.Bridge.HandAfter)
 		switch {
 		case r > plain:
 			ops = p.Stitch.ribbing(p.Body.EdgingStitches, p.Body.EdgingRib)
-		case r == plain:
+		case r > changed:
+			ops = times(nil, stitch.Knit, p.Body.EdgingStitches)
+		case r == changed:
 			ops = p.spread(stitch.Hand, ops, p.Body.EdgingStitches-p.Bridge.HandAfter)
 		}
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: ops, Even: true})
@@ -72,18 +75,20 @@ func (p *Plan) handAlone() stitch.Section {
 // first round that puts the thumb's stitches aside.
 func (p *Plan) handFrom(first stitch.Round) stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
-	plain := p.Body.RoundsAbove - p.Body.EdgingRounds
+	plain, changed := p.belowEdging()
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
 		var round stitch.Round
 		switch {
 		case r == 1:
 			round = first
+		case r > changed && r <= plain && p.Body.EdgingStitches != p.Bridge.HandAfter:
+			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Body.EdgingStitches), Even: true}
 		case r <= plain:
 			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
 		default:
 			round = stitch.Round{Ops: p.Stitch.ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
 		}
-		if r == plain && p.Body.EdgingStitches != p.Bridge.HandAfter {
+		if r == changed && p.Body.EdgingStitches != p.Bridge.HandAfter {
 			round = stitch.Round{Ops: p.spread(stitch.Hand, round.Ops, p.Body.EdgingStitches-p.Bridge.HandAfter), Even: true}
 		}
 		if r == 1 {
@@ -97,7 +102,19 @@ func (p *Plan) handFrom(first stitch.Round) stitch.Section {
 // handFit says that the hand's fit is judged at the last round that is sure to
 // have the hand's count.
 func (p *Plan) handFit() stitch.About {
-	return stitch.About{Site: max(p.Body.RoundsAbove-p.Body.EdgingRounds-1, 1)}
+	_, changed := p.belowEdging()
+	return stitch.About{Site: max(changed-1, 1)}
+}
+
+// belowEdging returns the last round of an open hand below its edging, and that which
+// changes to the edging's count: the same, but of rows that are worked from the edging,
+// where that is the first of a pair.
+func (p *Plan) belowEdging() (plain, changed int) {
+	plain = p.Body.RoundsAbove - p.Body.EdgingRounds
+	if p.Down() {
+		return plain, plain - p.Make.pace().rest()
+	}
+	return plain, plain
 }
 
 // belowTop ends the hand below a top. The last round takes off what the top can't use:

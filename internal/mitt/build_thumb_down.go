@@ -14,11 +14,11 @@ import (
 //
 // are made, or decreased if that is negative, at the corners in its last round but one.
 func (d *draft) thumbFromTip() {
-	p, k := &d.plan, d.progress
+	p, k, pace := &d.plan, d.progress, d.req.Make.pace()
 	t := &p.Thumb
 	t.PickedUp, t.FirstRound = p.Bridge.CastOn, t.Held+p.Bridge.CastOn
 	t.Decreased, t.DecreaseRounds = t.FirstRound-t.Stitches.N, nil
-	ends := t.ends()
+	ends := t.ends(pace)
 	if t.Decreased != 0 {
 		t.DecreaseRounds = []int{ends}
 	}
@@ -29,34 +29,34 @@ func (d *draft) thumbFromTip() {
 	case begun && k.past(stitch.Thumb), begun && k.in(stitch.Thumb) > k.ThumbRounds-ends:
 		t.Rounds = k.ThumbRounds
 	case begun:
-		t.Rounds = max(t.Rounds, k.in(stitch.Thumb)+ends, t.ends()+k.thumbTip())
+		t.Rounds = max(t.Rounds, pace.up(k.in(stitch.Thumb))+ends, pace.up(k.thumbTip())+ends)
 	}
 	switch {
 	case t.Closed && begun:
 		t.Closing = k.ThumbEdging // a closed thumb has no edging; it is recorded in its place
 	case t.Closed:
-		t.Closing = min(allRound.closing(t.Stitches.N), t.Rounds-ends)
+		t.Closing = min(pace.closing(t.Stitches.N), t.Rounds-ends)
 	case begun:
 		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), k.ThumbEdging
 	default:
-		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = allRound.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-ends)
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-ends, true)
 	}
 }
 
 // ends returns the rounds with which a thumb that is worked first ends: a plain one, and
-// before it that of the corners if its count changes there.
-func (t *Thumb) ends() int { return 1 + boolInt(t.Decreased != 0) }
+// before it that of the corners if its count changes there; of rows a pair.
+func (t *Thumb) ends(o pace) int { return max(int(o), 1+boolInt(t.Decreased != 0)) }
 
 // thumbTip returns the rounds with which a thumb that is worked first begins: those that
 // open its tip, or its edging with the round that leaves it.
 func (k *Progress) thumbTip() int {
-	return k.ThumbEdging + boolInt(k.TopRounds == 0 && k.ThumbEdged != k.Thumb)
+	return k.ThumbEdging + k.pace().takes(boolInt(k.TopRounds == 0 && k.ThumbEdged != k.Thumb))
 }
 
 // thumbDown builds a thumb that is worked first, from its tip or its edging to the
 // stitches that join the hand. Its round begins with those that wait for the gap.
 func (p *Plan) thumbDown() stitch.Section {
-	t := &p.Thumb
+	t, pace := &p.Thumb, p.Make.pace()
 	n := t.Stitches.N
 	s := stitch.Section{Part: stitch.Thumb, Down: true, About: stitch.About{
 		Until: "where the thumb parts from the hand", Digit: p.thumbInside(), Tip: t.Closed,
@@ -66,9 +66,7 @@ func (p *Plan) thumbDown() stitch.Section {
 		var tip stitch.Section // as it closes, from its own count
 		p.closeThumb(&tip, n, t.Rounds-t.Closing)
 		s.CastOn = len(tip.Finish.Ops)
-		for _, r := range slices.Backward(tip.Rounds) {
-			s.Rounds = append(s.Rounds, turnedRound(r))
-		}
+		s.Rounds = pace.turnedRounds(tip.Rounds)
 	} else {
 		s.CastOn = t.EdgingStitches
 		for range t.EdgingRounds {
@@ -79,18 +77,38 @@ func (p *Plan) thumbDown() stitch.Section {
 		}
 	}
 	lead := min(p.Bridge.CastOn, n)
-	for len(s.Rounds) < t.Rounds-t.ends() {
+	for len(s.Rounds) < t.Rounds-t.ends(pace) {
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: lead})
 	}
 	s.About.Site = max(1, len(s.Rounds))
 	if t.Decreased != 0 {
 		s.Rounds = append(s.Rounds, cornersDown(n, lead, t.Decreased))
 	}
-	s.Rounds = append(s.Rounds, stitch.Round{Ops: times(nil, stitch.Knit, t.FirstRound), Lead: p.Bridge.CastOn})
+	for len(s.Rounds) < t.Rounds {
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: times(nil, stitch.Knit, t.FirstRound), Lead: p.Bridge.CastOn})
+	}
 	waits := stitch.Round{Ops: times(nil, stitch.Hold, t.FirstRound), Lead: p.Bridge.CastOn}
 	waits.Aside = slices.Concat(slices.Repeat([]stitch.Set{stitch.GapOfThumb}, p.Bridge.CastOn), slices.Repeat([]stitch.Set{stitch.ThumbSet}, t.Held))
 	s.Finish = waits
+	if p.Make.Flat {
+		p.thumbInRows(&s)
+	}
 	return s
+}
+
+// thumbInRows turns a thumb that is worked first into rows. Its seam lies in the middle of
+// what waits for the gap, so that half of that stands at either edge, and takes the edge
+// stitches to its end.
+func (p *Plan) thumbInRows(s *stitch.Section) {
+	half := p.Bridge.CastOn / 2
+	s.CastOn, s.Seam = s.CastOn+2*seamEdge, seamEdge
+	for i, r := range s.Rounds {
+		s.Rounds[i], _ = inRow(r, min(half, r.In()), stitch.Facing(i+1))
+	}
+	s.Finish, _ = inRow(s.Finish, half, stitch.AllRound)
+	for _, edge := range []int{0, len(s.Finish.Ops) - 1} {
+		s.Finish.Ops[edge] = stitch.BindOff
+	}
 }
 
 // cornersDown returns the round over n stitches that makes so many, or takes off if that

@@ -21,7 +21,7 @@ func (p *Plan) Mitt() stitch.Mitt {
 			m.Sections = append(m.Sections, s)
 		}
 	}
-	if p.Make.Direction == Down {
+	if p.Down() {
 		m.Sections = p.fromTip(m.Sections)
 		return m
 	}

@@ -175,6 +175,8 @@ func (d *draft) cuffOnward(plain int) int {
 		return max(at, k.CuffRounds)
 	case how.folded && k.turnedHem():
 		return d.req.Make.pace().up(max(at, 2*k.Facing+1+d.afterHem(plain)))
+	case how.folded && k.Down: // from the hand the rounds outside come first, those after the facing among them
+		return 2*at + 1 - d.afterHem(plain)
 	case how.folded:
 		return 2*at + 1 + d.afterHem(plain)
 	case d.req.Make.Cuff == GarterCuff:
@@ -206,12 +208,21 @@ func (p *Plan) cuffFabric(r, n int) []stitch.Op {
 		return p.Cuff.Flare.fabric(r, n, &p.Make)
 	case how.ribbed:
 		return p.Stitch.ribbing(n, p.Cuff.Rib)
-	case how.folded && r == p.Cuff.Facing+1, p.Make.Cuff == GarterCuff && p.purls(r) != p.Make.Flat:
+	case how.folded && r == p.hemTurn(), p.Make.Cuff == GarterCuff && p.purls(r) != p.Make.Flat:
 		return times(nil, stitch.Purl, n)
 	case how.folded && p.Cuff.Facing > 0 && r == 2*p.Cuff.Facing+1:
 		return times(nil, stitch.JoinHem, n)
 	}
 	return times(nil, stitch.Knit, n)
+}
+
+// hemTurn returns the round that turns a hem, before or after which, as it is worked, lie
+// those of its facing.
+func (p *Plan) hemTurn() int {
+	if p.Down() {
+		return p.Make.pace().turned(p.Cuff.Rounds, p.Cuff.Rounds-p.Cuff.Facing)
+	}
+	return p.Cuff.Facing + 1
 }
 
 // purls reports whether round r of garter stitch is purled: every other one, the first

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,22 +13,26 @@ import (
 	"thenar/internal/testenv"
 )
 
-// down is a request as people make them, begun at the fingertips.
+// down is a request as people make them, begun at the fingertips; a third of them in rows.
 func down(rng *rand.Rand) *Request {
 	r := likely(rng)
 	for r.Make.Construction == Straight || r.Make.Construction == Slit {
 		r = likely(rng)
 	}
 	r.Make.Direction, r.Make.Increase = Down, ""
+	if rng.IntN(3) == 0 {
+		inRows(r)
+	}
 	return r
 }
 
 // A mitt from the fingertips is the one from the cuff turned upside down: every round of
 // gusset, hand, top and cuff eats what the round in its place from the cuff leaves, and
-// leaves what that eats; of a gusset the leading block does so by itself.
+// leaves what that eats; of a gusset the leading block does so by itself. Of rows the pair
+// in its place does so, whose first one is shaped, and the seam's two are beside.
 func TestUpsideDown(t *testing.T) {
 	rng := rand.New(rand.NewPCG(13, 2026))
-	gussets := 0
+	gussets, flat := 0, 0
 	for range testenv.Cases(1000, 10_000) {
 		r := down(rng)
 		p := must(t, r)
@@ -45,6 +50,14 @@ func TestUpsideDown(t *testing.T) {
 			}
 			for k, from := range u.Rounds {
 				down := d.Rounds[len(u.Rounds)-1-k]
+				if r.Make.Flat {
+					open := u.Part == stitch.Hand && p.Top == nil && k >= p.Body.RoundsAbove-p.Body.EdgingRounds-2
+					if flat++; k%2 == 1 || open { // an edging that comes first has an even number of rows
+						continue
+					}
+					down = d.Rounds[len(u.Rounds)-2-k]
+					require.Equal(t, down.Out(), d.Rounds[len(u.Rounds)-1-k].In(), "%s: the plain row follows", u.Part)
+				}
 				require.Equal(t, from.Out(), down.In(), "%s, round %d from the cuff", u.Part, k+1)
 				require.Equal(t, from.In(), down.Out(), "%s, round %d from the cuff", u.Part, k+1)
 				if u.Part == stitch.Gusset {
@@ -61,12 +74,14 @@ func TestUpsideDown(t *testing.T) {
 		require.Equal(t, stitch.Thumb, thumb.Part)
 		require.Equal(t, p.Thumb.Held+p.Bridge.CastOn, thumb.Finish.Held())
 		require.Equal(t, p.Thumb.Stitches.N+p.Thumb.Decreased, p.Thumb.FirstRound)
+		require.Equal(t, p.Thumb.FirstRound+p.SeamStitches(), thumb.Finish.In())
 		last := thumb.Rounds[len(thumb.Rounds)-1]
 		require.Equal(t, last.In(), last.Out(), "a plain round ends the thumb")
 		gap := is.Sections[len(is.Sections)-1]
 		require.Equal(t, 2*p.Bridge.CastOn, gap.Finish.In())
 	}
 	assert.Greater(t, gussets, 300)
+	assert.Greater(t, flat, 10_000)
 }
 
 // The gusset's decreases, by what stands in the leading block (engine's own rule; common
@@ -129,6 +144,9 @@ func TestDownKeepsWhatIsKnitted(t *testing.T) {
 		all := standings(m)
 		at := all[rng.IntN(len(all))]
 		next := another(rng, r)
+		if r.Make.Flat {
+			inRows(next)
+		}
 		next.Make.Direction, next.Make.Construction = []Direction{Up, Down}[rng.IntN(2)], r.Make.Construction
 		next.Progress = p.ProgressAt(at.part, at.round)
 		if next.Make.Increase != "" && next.Make.Increase != MakeOne {
@@ -162,4 +180,44 @@ func TestDownGoesOnAsPlanned(t *testing.T) {
 			require.Equal(t, was.Mitt(), again.Mitt(), "at %v: %+v", at, r)
 		}
 	}
+}
+
+// What is written of the work from the fingertips may be wrong in any number: it is refused,
+// or the plan keeps it and is sound.
+func TestAnythingWorkedFromTheTip(t *testing.T) {
+	rng := rand.New(rand.NewPCG(31, 7))
+	pl, planned, cases := New(), 0, testenv.Cases(1_500, 20_000)
+	for range cases {
+		r := down(rng)
+		p := must(t, r)
+		all := standings(p.Mitt())
+		at := all[rng.IntN(len(all))]
+		k := p.ProgressAt(at.part, at.round)
+		k.Increases, k.Decreases, k.CuffDecreases = slices.Clone(k.Increases), slices.Clone(k.Decreases), slices.Clone(k.CuffDecreases)
+		numbers := []*int{
+			&k.Round, &k.Rib, &k.CastOn, &k.CuffRounds, &k.CuffPlainRounds, &k.CuffEdge, &k.CuffStep, &k.Facing, &k.HandStitches, &k.GussetBase, &k.GussetRounds,
+			&k.Held, &k.Bridge, &k.RoundsAbove, &k.EdgingRounds, &k.Edging, &k.TopRounds, &k.Thumb, &k.ThumbRounds, &k.ThumbEdging, &k.ThumbEdged,
+		}
+		for _, list := range [][]int{k.Increases, k.Decreases, k.CuffDecreases} {
+			for i := range list {
+				numbers = append(numbers, &list[i])
+			}
+		}
+		for range 1 + rng.IntN(2) {
+			n := numbers[rng.IntN(len(numbers))]
+			*n += []int{-1, 1, 2, -*n, 1000, -5}[rng.IntN(6)]
+		}
+		r.Progress = k
+		again, err := pl.Plan(r)
+		if err != nil {
+			continue
+		}
+		planned++
+		require.Empty(t, stitch.Ledger(again.Mitt()), "%+v", k)
+		is := again.ProgressAt(k.Part, k.Round)
+		require.Equal(t, k.undone(), is.undone(), "%+v", k)
+		require.Equal(t, k.widened(), is.widened(), "%+v", k)
+	}
+	t.Logf("planned %d of %d", planned, cases)
+	require.Greater(t, planned, cases/10)
 }

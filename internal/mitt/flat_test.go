@@ -11,6 +11,7 @@ import (
 
 	"thenar/internal/stitch"
 	"thenar/internal/testenv"
+	"thenar/internal/units"
 )
 
 // inRows makes a request flat, with the fixed numbers that rows can have.
@@ -58,6 +59,9 @@ func TestFlatPieces(t *testing.T) {
 		if rng.IntN(6) == 0 {
 			r.Pins.CuffPlainRounds = Fix(0)
 		}
+		if rng.IntN(3) == 0 && r.Make.Construction != Straight && r.Make.Construction != Slit {
+			r.Make.Direction, r.Make.Increase = Down, ""
+		}
 		inRows(r)
 		p, err := pl.Plan(r)
 		if err != nil {
@@ -68,8 +72,15 @@ func TestFlatPieces(t *testing.T) {
 		left := stitch.Mirror(m)
 		require.Empty(t, stitch.Ledger(left), "%+v", r)
 		require.True(t, reflect.DeepEqual(m, stitch.Mirror(left)), "%+v", r)
-		require.Equal(t, p.Cuff.CastOn.N+2, m.Sections[0].CastOn)
+		edge := m.Sections[0].CastOn
+		if p.Down() {
+			edge = m.Section(stitch.Cuff).Finish.In()
+		}
+		require.Equal(t, p.Cuff.CastOn.N+2, edge)
 		for _, s := range m.Sections {
+			if s.Part == stitch.Gap {
+				continue
+			}
 			made[s.Part]++
 			require.Zero(t, len(s.Rounds)%2, "%s: %+v", s.Part, r)
 			require.Equal(t, 1, s.Seam)
@@ -84,7 +95,7 @@ func TestFlatPieces(t *testing.T) {
 		if p.Top != nil {
 			require.GreaterOrEqual(t, p.Top.Rounds, 2*len(p.Top.DecreaseRounds), "%+v", r)
 		}
-		if list := p.Thumb.DecreaseRounds; len(list) > 0 {
+		if list := p.Thumb.DecreaseRounds; len(list) > 0 && !p.Down() {
 			require.Equal(t, []int{3, 5}[:len(list)], list, "%+v", r)
 			corners[p.Thumb.Decreased]++
 		}
@@ -157,4 +168,61 @@ func TestAThumbOnWasteYarnInRows(t *testing.T) {
 		assert.Equal(t, typed(t, "co k3 cornerm1 k8 cornerm1 k4 co").Ops, other.Rounds[0].Ops)
 		assert.Equal(t, []int{3, 4}, []int{thumb.Shift, other.Shift}, "the loops that its row ends with")
 	}
+}
+
+// From the fingertips the same row begins with the palm: 21, the gusset, 22. The thumb's 3
+// for the gap stand at both its edges, two and one, and its seam's two beside them.
+func TestARowFromTheTipBeginsAtTheSeam(t *testing.T) {
+	r := adult(Pins{})
+	r.Make.Flat, r.Make.Direction = true, Down
+	p, err := New().Plan(r)
+	require.NoError(t, err)
+	m := p.Mitt()
+	row := m.Section(stitch.Gusset).Rounds[0]
+	assert.Equal(t, []int{21, 15, 22}, []int{row.Before, row.LeadIn(), len(row.Ops) - row.Before - row.Lead})
+	hand := m.Section(stitch.Hand).Rounds
+	assert.Equal(t, typed(t, "k21 hold3 take15 k22").Ops, hand[len(hand)-2].Ops, "the join, on the right side")
+	assert.Equal(t, typed(t, "k58").Ops, hand[len(hand)-1].Ops)
+	assert.Equal(t, typed(t, "bo hold18 bo").Ops, m.Section(stitch.Thumb).Finish.Ops)
+	gap := make([]int, 0, 3)
+	for i, set := range m.Section(stitch.Thumb).Finish.Aside {
+		if set == stitch.GapOfThumb {
+			gap = append(gap, i)
+		}
+	}
+	assert.Equal(t, []int{1, 2, 18}, gap)
+}
+
+// Worked by hand: of six rows each pair changes its place with another and keeps its order;
+// of six rounds each does by itself. Doing it twice leaves all in place.
+func TestTheOtherWayUp(t *testing.T) {
+	rows, rounds := make([]int, 0, 6), make([]int, 0, 6)
+	for r := 1; r <= 6; r++ {
+		rows, rounds = append(rows, toAndFro.turned(6, r)), append(rounds, allRound.turned(6, r))
+		assert.Equal(t, r, toAndFro.turned(6, toAndFro.turned(6, r)))
+		assert.Equal(t, r, allRound.turned(6, allRound.turned(6, r)))
+	}
+	assert.Equal(t, []int{5, 6, 3, 4, 1, 2}, rows)
+	assert.Equal(t, []int{6, 5, 4, 3, 2, 1}, rounds)
+	assert.Equal(t, []int{1, 3}, toAndFro.fromEnd(6, []int{3, 5}))
+}
+
+// A hem from the hand, flat: the rows outside, the purled one that turns it, then those of
+// its facing, whichever side faces at the turn.
+func TestFlatHemFromTheHand(t *testing.T) {
+	seen := map[int]bool{}
+	for depth := 12; depth <= 30; depth += 3 {
+		r := cuffed(Fingerless, HemCuff)
+		r.Make.Flat, r.Make.Direction, r.Make.CuffDepth = true, Down, units.FromMM(float64(depth))
+		p := must(t, r)
+		seen[p.Cuff.Facing%2] = true
+		for i, row := range p.Mitt().Section(stitch.Cuff).Rounds {
+			want := "k"
+			if i == p.Cuff.Rounds-p.Cuff.Facing-1 {
+				want = "p"
+			}
+			assert.Equal(t, want, one(row), "row %d of %d, %d inside", i+1, p.Cuff.Rounds, p.Cuff.Facing)
+		}
+	}
+	assert.Len(t, seen, 2)
 }

@@ -115,5 +115,5 @@ func (r *Request) checkPlanned(faults *fault.Fields) {
 			works(faults, path, instead, "is %s, which can't be planned yet; write %s", is, instead)
 		}
 	}
-	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && (!r.Kind.info().fromTip || m.Flat))
+	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && !r.Kind.info().fromTip)
 }

@@ -187,7 +187,9 @@ func (k *Progress) topSettled() bool {
 
 // placed reports whether what is knitted shows where the thumb sits: a top by its side
 // lines, a row of a gusset by where that stands in it.
-func (k *Progress) placed() bool { return k.topSettled() || k.Flat && k.begun(stitch.Gusset) }
+func (k *Progress) placed() bool {
+	return k.topSettled() || k.Flat && (k.begun(stitch.Gusset) || k.Down && k.handDone())
+}
 
 // hold fixes the numbers that are knitted; where the person fixed another value,
 // it gives way.

@@ -30,7 +30,7 @@ func (d *draft) handOn() {
 			b.RoundsAbove = max(b.RoundsAbove, at+boolInt(stitches != after)+wanted)
 		}
 		b.RoundsAbove = pace.up(max(b.RoundsAbove, at))
-		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = pace.edging(after, d.plan.Stitch.Rib, wanted, b.RoundsAbove-at)
+		b.EdgingRounds, b.EdgingStitches, b.EdgingRib = pace.edging(after, d.plan.Stitch.Rib, wanted, b.RoundsAbove-at, false)
 	}
 }
 
@@ -96,7 +96,7 @@ func (d *draft) thumbLeast() (rounds int, ended bool) {
 // edgesFor reports whether the thumb's edging is as long as it gets if so many rounds of it
 // are wanted: a short thumb has no room for more.
 func (k *Progress) edgesFor(wanted int) bool {
-	rounds, _, _ := k.pace().edging(k.Thumb, k.Rib, wanted, k.ThumbRounds-k.pace().cornered(1, k.ThumbDecreases))
+	rounds, _, _ := k.pace().edging(k.Thumb, k.Rib, wanted, k.ThumbRounds-k.pace().cornered(1, k.ThumbDecreases), false)
 	return rounds == k.ThumbEdging
 }
 

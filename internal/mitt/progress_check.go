@@ -46,6 +46,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 	if of, wrong := k.unordered(); wrong {
 		faults.Add(of.knittedPath(), "are not in order, or beyond the last round; write the rounds from the first to the last")
 	}
+	k.checkPairs(faults)
 	k.checkKind(d.req, faults)
 }
 

@@ -23,9 +23,10 @@ func (k *Progress) tubed() bool { return k.begun(stitch.Top) || k.begun(stitch.H
 
 // holdDown fixes the numbers that are knitted from the fingertips.
 func (k *Progress) holdDown(p *Pins) {
+	pace := k.pace()
 	least := func(pin *Pin, n int) {
 		if pin.On {
-			pin.N = max(pin.N, n)
+			pin.N = max(pin.N, pace.up(n))
 		}
 	}
 	if k.GussetBase > 0 {
@@ -64,9 +65,11 @@ func (k *Progress) holdDown(p *Pins) {
 	least(&p.CuffRounds, k.in(stitch.Cuff))
 }
 
-// handDone reports whether all of the hand is knitted, from the fingertips.
+// handDone reports whether all of the hand is knitted, from the fingertips; of rows, all
+// that may be shaped.
 func (k *Progress) handDone() bool {
-	return k.past(stitch.Hand) || k.in(stitch.Hand) > 0 && k.in(stitch.Hand) == k.RoundsAbove
+	n := k.in(stitch.Hand)
+	return k.past(stitch.Hand) || n > 0 && n >= k.RoundsAbove-k.pace().rest()
 }
 
 // cuffed reports whether the cuff's count is knitted: from the cuff at once, from the
@@ -81,7 +84,7 @@ func (k *Progress) cuffed() bool {
 		return true
 	}
 	n := k.in(stitch.CuffPlain)
-	return n > 0 && n == k.CuffPlainRounds
+	return n > 0 && n >= k.CuffPlainRounds-k.pace().rest()
 }
 
 // plainLeast returns the least number of plain rounds above a cuff. From the fingertips
@@ -92,7 +95,7 @@ func (k *Progress) plainLeast() int {
 	switch {
 	case k == nil, !k.Down, k.cuffed():
 	case n > 0, k.GussetBase == 0 && k.handDone() && k.CuffPlainRounds > 0:
-		n++
+		n = k.pace().up(n) + int(k.pace())
 	}
 	return n
 }
@@ -104,7 +107,8 @@ func (k *Progress) handLeast() int {
 	if n == 0 {
 		return 0
 	}
-	return max(n, k.EdgingRounds+boolInt(k.EdgingRounds > 0)) + boolInt(n < k.RoundsAbove)
+	pace := k.pace()
+	return pace.up(max(n, k.EdgingRounds+pace.takes(boolInt(k.EdgingRounds > 0)))) + pace.takes(boolInt(n < k.RoundsAbove-pace.rest()))
 }
 
 // handBelow sets the rounds of an open hand that is begun at its edging, which stays.
@@ -125,6 +129,9 @@ func (k *Progress) boundsDown() []bound {
 			bound{Held, max(1, k.GussetBase+made), k.GussetBase + made},
 			bound{BridgeStitches, 0, maxBridge},
 			bound{ThumbStitches, 1, maxStitches})
+		if k.begun(stitch.Thumb) {
+			list = append(list, bound{ThumbEdgingRounds, 0, k.ThumbRounds - 1}, bound{ThumbEdgingStitches, (k.Thumb + 1) / 2, 2 * k.Thumb})
+		}
 	}
 	if k.tubed() {
 		list = append(list, bound{HandStitches, fewestStitches, maxStitches})
@@ -184,17 +191,18 @@ func (k *Progress) undone() []int {
 // gussetLeast returns the least number of rounds of a gusset whose increases are fixed by
 // the thumb: there is room for the decreases still to come.
 func (k *Progress) gussetLeast() int {
-	done, worked := k.undone(), k.in(stitch.Gusset)
+	done, worked, pace := k.undone(), k.in(stitch.Gusset), k.pace()
 	left := len(k.Increases) - len(done)
+	next := pace.shaped(max(worked, gussetLeadOut-pace.rest()) + 1) // of the decreases
 	switch {
 	case k.past(stitch.Gusset):
 		return k.GussetRounds
 	case left == 0:
-		return max(worked, last(done), 1+gussetLeadOut)
+		return pace.up(max(worked, last(done), 1+gussetLeadOut))
 	case len(done) > 0:
-		return max(last(done)+gussetGap*left, worked+1+gussetGap*(left-1))
+		next = max(last(done)+gussetGap, next)
 	}
-	return max(worked, gussetLeadOut) + 1 + gussetGap*(left-1)
+	return pace.up(next + gussetGap*(left-1))
 }
 
 // waysDown schedules a gusset that is begun from above. If what is knitted is how the best
@@ -215,7 +223,7 @@ func (d *draft) waysDown(pl *Planner) error {
 	rounds := kept
 	if left := g.Increases - len(done); left > 0 {
 		p := d.problem()
-		highest := g.Rounds.N - max(k.in(stitch.Gusset), gussetLeadOut)
+		highest := g.Rounds.N - max(k.pace().up(k.in(stitch.Gusset)), gussetLeadOut)
 		if len(kept) > 0 {
 			highest = min(highest, kept[0]-gussetGap)
 		}
@@ -245,4 +253,22 @@ func lineTarget(p *shaping.Problem) []int64 {
 		line[r] = int64(math.Round(1e4 * (float64(p.From) + float64(p.To-p.From)*(float64(r)+0.5)/float64(p.Rounds) + float64(p.Step)/2)))
 	}
 	return line
+}
+
+// checkPairs refuses rows from the fingertips that don't come in pairs, the shaped one
+// first: they could not be read from the cuff.
+func (k *Progress) checkPairs(faults *fault.Fields) {
+	if !k.Down || !k.Flat {
+		return
+	}
+	for _, n := range knittable {
+		switch list := k.Numbers(n); {
+		case list != nil:
+			if slices.ContainsFunc(*list, func(r int) bool { return r%2 == 0 }) && n != ThumbDecreaseRounds {
+				faults.Add(n.knittedPath(), "are %s; flat, only the odd rows are shaped", commas(*list))
+			}
+		case n.Measure() == InRounds && n != CuffFacing && *k.Number(n)%2 != 0:
+			faults.Add(n.knittedPath(), "is %d; a part that is worked flat has an even number of rows", *k.Number(n))
+		}
+	}
 }

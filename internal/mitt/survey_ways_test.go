@@ -27,6 +27,7 @@ var surveyed = []struct {
 	{"on waste yarn", func(r *Request) { r.Make.Construction = Straight }},
 	{"flat on waste yarn", func(r *Request) { r.Make.Construction = Straight; inRows(r) }},
 	{"from the fingertips", func(r *Request) { r.Make.Direction = Down }},
+	{"flat from the fingertips", func(r *Request) { inRows(r); r.Make.Direction = Down }},
 	{"from the fingertips at one edge", func(r *Request) { r.Make.Direction, r.Stitch.OneSided = Down, true }},
 }
 

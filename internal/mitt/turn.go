@@ -12,8 +12,12 @@ func (p *Plan) Down() bool { return p.Make.Direction == Down }
 // fromTip returns the sections of a mitt that is worked from the fingertips, in the order
 // worked, from those of the same mitt worked from the cuff: each is read from its last
 // round to its first. Every round eats what the other leaves, and leaves what it eats.
+// Of rows the shaped one of each pair does so, and the plain one follows it.
 func (p *Plan) fromTip(up []stitch.Section) []stitch.Section {
 	up = slices.DeleteFunc(up, func(s stitch.Section) bool { return s.Part.Over() == stitch.OverDigit })
+	if p.Make.Flat {
+		up = p.flat(stitch.Mitt{Sections: up}).Sections
+	}
 	down := make([]stitch.Section, 0, len(up)+2)
 	for i := len(up) - 1; i >= 0; i-- {
 		s := p.Make.pace().turnedSection(&up[i])
@@ -66,27 +70,62 @@ func (p *Plan) GussetWorked(n int, increases []int) []stitch.Round {
 	if !p.Down() {
 		return rounds
 	}
-	down := make([]stitch.Round, 0, n)
-	for _, r := range slices.Backward(rounds) {
-		down = append(down, turnedRound(r))
-	}
-	return down
+	return p.Make.pace().turnedRounds(rounds)
 }
 
 // turnedSection returns a section that is worked from its upper end.
 func (o pace) turnedSection(up *stitch.Section) stitch.Section {
 	n := len(up.Rounds)
-	s := stitch.Section{Part: up.Part, Down: true, Rounds: make([]stitch.Round, 0, n), About: up.About}
-	for _, r := range slices.Backward(up.Rounds) {
-		s.Rounds = append(s.Rounds, turnedRound(r))
-	}
+	s := stitch.Section{Part: up.Part, Down: true, Seam: up.Seam, Rounds: o.turnedRounds(up.Rounds), About: up.About}
 	if about := &s.About; about.Site > 0 {
-		about.Site = n + 1 - about.Site
+		about.Site = min(n+1-about.Site, n-o.rest()) // of a pair of rows the shaped one
 	}
 	if was := up.About.Shaping; was != nil {
 		s.About.Shaping = &stitch.Shaping{From: was.To, To: was.From, Step: -was.Step, Rounds: o.fromEnd(n, was.Rounds)}
 	}
 	return s
+}
+
+// turnedRounds returns rounds as they are worked from their other end. The plain row of a
+// pair is worked over what the shaped one before it leaves: like its twin where all of
+// that is alike, else like the row beyond the pair, or as the knits and purls look.
+func (o pace) turnedRounds(up []stitch.Round) []stitch.Round {
+	n := len(up)
+	down := make([]stitch.Round, 0, n)
+	for r := 1; r <= n; r++ {
+		from := o.turned(n, r)
+		round := turnedRound(up[from-1])
+		if o == toAndFro && r%2 == 0 && round.In() != down[r-2].Out() {
+			round = after(&down[r-2], round)
+			if beyond := from - 3; beyond >= 0 && len(round.Ops) == 0 {
+				round = turnedRound(up[beyond])
+			}
+			if len(round.Ops) == 0 {
+				round.Ops = asTheyLook(down[r-2].Ops)
+			}
+		}
+		down = append(down, round)
+	}
+	return down
+}
+
+// after returns the plain row after a shaped one: worked like its twin if all of that is
+// alike, else without operations.
+func after(shaped *stitch.Round, twin stitch.Round) stitch.Round {
+	out := stitch.Round{Side: twin.Side, Even: twin.Even}
+	if !out.Even {
+		out.Lead = shaped.LeadOut()
+		for _, op := range shaped.Ops[:shaped.Before] {
+			out.Before += op.Out()
+		}
+	}
+	for _, op := range twin.Ops {
+		if op != twin.Ops[0] {
+			return out
+		}
+	}
+	out.Ops = times(nil, twin.Ops[0], shaped.Out())
+	return out
 }
 
 // turnedRound returns the round that undoes r, worked from above. With the mitt the other
@@ -96,11 +135,14 @@ func turnedRound(r stitch.Round) stitch.Round {
 	if !r.Even {
 		r = stitch.MirrorRound(r)
 	}
-	lead := undone(r.Ops[:r.Lead], r.Even)
+	before, end := undone(r.Ops[:r.Before], r.Even), r.Before+r.Lead
+	lead := undone(r.Ops[r.Before:end], r.Even)
 	if r.Held() > 0 { // what waits for the end is put aside before the thumb comes in
 		slices.SortStableFunc(lead, func(a, b stitch.Op) int { return boolInt(b == stitch.Hold) - boolInt(a == stitch.Hold) })
 	}
-	out := stitch.Round{Ops: slices.Concat(lead, undone(r.Ops[r.Lead:], r.Even)), Lead: len(lead), Even: r.Even}
+	out := stitch.Round{
+		Ops: slices.Concat(before, lead, undone(r.Ops[end:], r.Even)), Lead: len(lead), Before: len(before), Even: r.Even, Side: r.Side,
+	}
 	if r.Held() > 0 {
 		out.Keep(stitch.GapOfHand)
 		out.Bring(stitch.ThumbSet)

@@ -220,6 +220,8 @@ func (c *climb) end() []string {
 		edge = "cast on "
 	}
 	switch {
+	case p.Top != nil && p.Down() && p.SeamStitches() > 0:
+		return []string{"cast on " + stitchesOn(p, p.Top.End)}
 	case p.Top != nil && p.Down():
 		return []string{"cast on " + words.Plural(p.Top.End, "stitch") + ", closed"}
 	case p.Top != nil && grafted(c.Out.Mitt.Section(stitch.Top)):
@@ -347,8 +349,6 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 	switch {
 	case s.About.Ribbed > 0:
 		list = append(list, lastRibbed(s))
-	case s.Closed() && s.Down:
-		list = append(list, "cast on "+words.Plural(s.CastOn, "stitch")+", closed")
 	case s.Closed():
 		list = append(list, "draw the yarn through "+stitchesOn(c.Out.Plan, s.Above(len(s.Rounds))))
 	}

@@ -33,12 +33,14 @@ func (c *climb) thumbFirst(s *stitch.Section) stage {
 		count += fmt.Sprintf(", %d decreased at the corners", -t.Decreased)
 	}
 	list := []string{count + fmt.Sprintf(": %d join the hand, %d wait for the gap", t.Held, t.PickedUp)}
-	begin := "cast on " + words.Plural(s.CastOn, "stitch")
+	begin := "cast on " + stitchesOn(c.Out.Plan, s.Around(s.CastOn))
 	switch {
 	case s.About.Ribbed > 0:
 		list = append(list, begin, lastRibbed(s))
-	case s.Closed():
+	case s.Closed() && s.Seam == 0:
 		list = append(list, begin+", closed")
+	case s.Closed():
+		list = append(list, begin)
 	}
 	return c.stage(s, list)
 }

@@ -27,6 +27,8 @@ var otherWays = []keys.Sheet{
 	{"piece.direction": "down", "cuff.kind": "gauntlet", "kind": "mitten"},
 	{"piece.flat": "true", "thumb.construction": "straight", "kind": "mitten"},
 	{"piece.flat": "true", "thumb.construction": "slit"},
+	{"piece.direction": "down", "piece.flat": "true", "kind": "mitten"},
+	{"piece.direction": "down", "piece.flat": "true", "cuff.kind": "hem", "thumb.place": "palm"},
 }
 
 // The paper of a mitt that is made another way: texts keep within the margins and off
@@ -57,7 +59,8 @@ func TestOtherWaysOnPaper(t *testing.T) {
 // A mitt from the fingertips is bound off at its cuff, and its gusset loses stitches there:
 // the rounds are those that are worked. By hand: 20 rounds with increases in rounds 1, 5,
 // 9, 13 and 17 from the cuff are worked down with decreases in 20 + 1 − 17 = 4, 8, 12, 16
-// and 20.
+// and 20; of rows, which keep their pairs, in 20 − 17 = 3, 7, 11, 15 and 19. Flat, its tips
+// are cast on with two stitches more for the seam, and no ring is drawn.
 func TestFromTheFingertipsOnPaper(t *testing.T) {
 	doc := project.Samples()[0]
 	doc.Sheet = doc.Sheet.Clone()
@@ -70,6 +73,12 @@ func TestFromTheFingertipsOnPaper(t *testing.T) {
 	large := Usual()
 	large.Large = true
 	assert.Equal(t, 2, strings.Count(onPages(Handout(derived(t, doc, nil), large)), compact("cuff’s edge")), "the heights begin and end with it")
+	doc.Sheet["piece.flat"] = "true"
+	said = onPages(Handout(derived(t, doc, nil), Usual()))
+	for _, want := range []string{"rows 3, 7, 11, 15, 19", "Each dot is a decrease row", "+ 2 stitches", "narrows between them", "Close the tip first"} {
+		assert.Contains(t, said, compact(want))
+	}
+	assert.NotContains(t, said, compact("Closed cast-on"))
 	flat := project.Samples()[0]
 	flat.Sheet = flat.Sheet.Clone()
 	flat.Sheet["piece.flat"] = "true"

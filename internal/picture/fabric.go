@@ -93,8 +93,11 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		}
 		for r := range s.Rounds {
 			n := float64(s.Above(s.Lies(r + 1)))
-			if over == stitch.OverMound {
+			switch {
+			case over == stitch.OverMound:
 				n -= float64(p.Gusset.Count(r+1) - p.Gusset.Base)
+			case s.Joined(s.Lies(r + 1)):
+				n -= float64(p.Gusset.Stitches - p.Gusset.Base)
 			}
 			counts = append(counts, n)
 		}

@@ -74,8 +74,6 @@ func (c combination) laterAt() string {
 	switch {
 	case c["kind"] == "glove":
 		return "kind"
-	case c[mitt.PathDirection] == "down" && c[mitt.PathFlat] == "true":
-		return mitt.PathDirection
 	}
 	return ""
 }

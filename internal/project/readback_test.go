@@ -202,7 +202,8 @@ func readBack(t *testing.T, pl *Planner, d Document, marks chart.Marks, i int) {
 	}
 	alike := handsAgree(t, rows, hands[1].Charts.Mirrored, marks)
 	for i, s := range hands[0].Mitt.Sections {
-		alike = alike && s.Shift == hands[1].Mitt.Sections[i].Shift
+		other := &hands[1].Mitt.Sections[i]
+		alike = alike && s.Shift == other.Shift && slices.Equal(s.Finish.Aside, other.Finish.Aside)
 	}
 	for _, out := range hands {
 		require.Equal(t, alike, saysMakeTwo(out), "%v", d.Sheet)

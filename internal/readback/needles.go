@@ -22,6 +22,7 @@ type needles struct {
 	open     int              // rows along which the seam was said to stay open
 	leftOpen bool             // they were left open when it was sewn
 	sewn     int              // seams that were sewn
+	unsewn   bool             // a thumb that was worked flat and first is not sewn yet
 	rows     bool             // the work goes to and fro
 	wrong    bool             // the wrong side faces
 }
@@ -119,7 +120,7 @@ var (
 	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
-	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|stitch), and another after the next (?:one|(\d+)): the gusset grows between them\.$`)
+	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|stitch), and another after the next (?:one|(\d+)): the gusset (?:grows|narrows) between them\.$`)
 	passes   = regexp.MustCompile(`^A row begins at the seam, on the little finger’s side\. The (?:right|left) hand’s right side crosses [^.]*\bthe back and (\d+) stitch(?:es)? of the palm\b`)
 	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (?:last|first) (?:stitch|(\d+) stitches)\b`)
 	sets     = regexp.MustCompile(`^Slip (\d+) to waste yarn(?: for the gap, slip (\d+) to waste yarn)?\.`)
@@ -157,6 +158,9 @@ func (n *needles) otherLine(p *Part, line string) error {
 	}
 	if found := last.FindStringSubmatch(line); found != nil {
 		return n.leave(p, oneOr(found[1]))
+	}
+	if ok, err := n.thumbInRows(p, line); ok {
+		return err
 	}
 	switch {
 	case strings.HasPrefix(line, "Sew the thumb’s seam and the long one in mattress stitch"):

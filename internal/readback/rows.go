@@ -161,12 +161,15 @@ func (n *needles) seams(m *Mitt) error {
 	if n.open > 0 && !n.leftOpen {
 		return fmt.Errorf("the seam was to stay open along %d rows", n.open)
 	}
+	if n.unsewn {
+		return fmt.Errorf("the thumb is not sewn")
+	}
 	if n.sewn == 0 {
 		return nil
 	}
 	want := 1
 	for _, p := range m.Parts {
-		if len(p.From) > 0 {
+		if len(p.From) > 0 && len(p.Rounds) > 0 {
 			want++
 		}
 	}

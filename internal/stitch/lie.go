@@ -38,8 +38,10 @@ func (s *Section) Joins() Set {
 			return set
 		}
 	}
-	if n := len(s.Finish.Ops); s.Down && n > 0 {
-		return s.Finish.SetAt(n - 1)
+	for i := range s.Finish.Ops {
+		if set := s.Finish.SetAt(i); s.Down && set != "" && set != GapOfThumb {
+			return set
+		}
 	}
 	return ""
 }
@@ -52,6 +54,12 @@ func (s *Section) SeamOpen() bool { return s.Seam > 0 && s.About.Ends > 0 }
 // of it; else it lies on the little finger's.
 func (m Mitt) SeamByThumb() bool {
 	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.SeamOpen() })
+}
+
+// Joined reports whether what was set aside has come into the section before its round r,
+// so that this lies below where they join: the plain row after that of the join.
+func (s *Section) Joined(r int) bool {
+	return slices.ContainsFunc(s.Rounds[:r-1], func(r Round) bool { return slices.Contains(r.Ops, Take) })
 }
 
 // Upward returns the sections with rounds as they lie on the hand: from the cuff's edge

@@ -252,10 +252,11 @@ func (m Mitt) JoinsSets() bool {
 	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.JoinsSets() })
 }
 
-// Tips returns how many stitches each closed cast-on of the mitt begins.
+// Tips returns how many stitches each closed cast-on of the mitt begins. One in rows is
+// an edge, which is drawn up when its seam is sewn.
 func (m Mitt) Tips() (list []int) {
 	for i := range m.Sections {
-		if s := &m.Sections[i]; s.About.Tip && s.CastOn > 0 {
+		if s := &m.Sections[i]; s.About.Tip && s.CastOn > 0 && s.Seam == 0 {
 			list = append(list, s.CastOn)
 		}
 	}

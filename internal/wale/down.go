@@ -20,20 +20,22 @@ func (w *walker) down(m stitch.Mitt, base int, round func(s *stitch.Section, i i
 		lowest := &s.Rounds[len(s.Rounds)-1]
 		switch {
 		case s.Part.Marked():
-			w.begin(numbered(Base, base), numbered(Hand, lowest.Out()-lowest.LeadOut()), 0, 0)
-		case s.Joins() != "":
-			w.takeUp([]stitch.Set{s.Joins()})
-			picked := numbered(Picked, s.Finish.Lead)
-			if w.mirror {
-				slices.Reverse(picked)
+			before := 0
+			for _, op := range lowest.Ops[:lowest.Before] {
+				before += op.Out()
 			}
-			w.live = append(picked, w.live...)
+			w.begin(numbered(Base, base), numbered(Hand, s.Around(lowest.Out())-lowest.LeadOut()), max(0, before-s.Seam), s.Seam)
+		case s.Joins() != "":
+			w.joinThumb(s)
 		case goesOn && !s.Part.Passing():
 			w.turn(turn)
 		default:
-			all := numbered(Hand, lowest.Out())
+			all := numbered(Hand, s.Around(lowest.Out()))
 			under := min(base, len(all))
-			w.begin(all[:under], all[under:], 0, 0)
+			if s.Seam > 0 {
+				under = 0
+			}
+			w.begin(all[:under], all[under:], 0, s.Seam)
 		}
 		if turn = -s.Shift; w.mirror {
 			turn = -s.Across
@@ -61,8 +63,8 @@ func (w *walker) nameDown(m stitch.Mitt, base int) Names {
 // roundDown names the operations of a round over the columns at its lower edge, and moves
 // past it. In its leading block, a gusset's, what begins has the family of its edge.
 func (w *walker) roundDown(p place, r stitch.Round) []string {
-	begun, done := 0, 0
-	for _, op := range r.Ops[:r.Lead] {
+	begun, done, end := 0, 0, r.Before+r.Lead
+	for _, op := range r.Ops[r.Before:end] {
 		begun += max(0, op.In()-op.Out())
 	}
 	names := make([]string, len(r.Ops))
@@ -79,7 +81,7 @@ func (w *walker) roundDown(p place, r stitch.Round) []string {
 		var beside []string
 		for range max(0, op.In()-max(op.Out(), 1)) {
 			family := byte(Made)
-			if i < r.Lead {
+			if i >= r.Before && i < end {
 				if family = First; 2*done >= begun || begun == 1 && leansRight(op) {
 					family = Last
 				}
@@ -97,6 +99,39 @@ func (w *walker) roundDown(p place, r stitch.Round) []string {
 	}
 	w.live = above
 	return names
+}
+
+// joinThumb puts the columns of a thumb at the join on the needles: those that come into the
+// hand, and before them, or in rows at both edges of them, those that wait for the gap.
+func (w *walker) joinThumb(s *stitch.Section) {
+	w.takeUp([]stitch.Set{s.Joins()})
+	waits, first := 0, 0 // of the round; and those that the row begins with
+	joined := false
+	for i := range s.Finish.Ops {
+		switch s.Finish.SetAt(i) {
+		case stitch.GapOfThumb:
+			if waits++; !joined {
+				first++
+			}
+		case s.Joins():
+			joined = true
+		}
+	}
+	picked := numbered(Picked, waits)
+	if w.mirror {
+		slices.Reverse(picked)
+	}
+	if s.Seam == 0 {
+		w.live = append(picked, w.live...)
+		return
+	}
+	edges := numbered(Seam, 2*s.Seam)
+	at := waits - first
+	if w.mirror {
+		slices.Reverse(edges)
+		at = first
+	}
+	w.live = slices.Concat(edges[:s.Seam], picked[at:], w.live, picked[:at], edges[s.Seam:])
 }
 
 // bear returns the name of a column that begins.

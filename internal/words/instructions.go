@@ -73,7 +73,7 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
 		passage.Steps = append(passage.Steps, rounds(*s)...)
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
-		boundOff = boundOff || count(s.Finish, stitch.BindOff) > 0
+		boundOff = boundOff || len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0
 		if i == len(m.Sections)-1 {
 			passage.Steps = append(passage.Steps, by.sewing(m)...)
 			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside."})
@@ -115,6 +115,9 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.castOn(s))
 		if s.Seam > 0 {
 			say(bothEdges)
+			for _, text := range tipInRows(s) {
+				say(text)
+			}
 		}
 	}
 	for _, text := range edges(s) {
@@ -149,15 +152,15 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	switch {
 	case len(s.Rounds) == 0:
 	case s.Part.Marked() && s.Seam > 0:
-		say(by.across("the gusset", s.About.Inset))
-		say(rowMarkers(s.Rounds[0].Before, s.Rounds[0].LeadIn()))
+		say(by.across("the gusset", s))
+		say(rowMarkers(s.Rounds[0].Before, s.Rounds[0].LeadIn(), s.Down))
 	case s.Part.Marked():
 		say(by.round("with the first stitch of the gusset. After it", s))
 		say(secondMarker(s.Rounds[0].LeadIn(), s.Down))
 	case s.About.Ends > 0:
 		say(by.rows(s))
 	case s.Part.Over() == stitch.OverMound && s.Seam > 0:
-		say(by.across("the thumb’s place", s.About.Inset))
+		say(by.across("the thumb’s place", s))
 	case s.Part.Over() == stitch.OverMound:
 		say(by.round("where the thumb will be. From there", s))
 	}
@@ -278,7 +281,7 @@ func rounds(s stitch.Section) []Step {
 			continue
 		}
 		if slices.Contains(r.Ops, stitch.Take) {
-			steps = append(steps, Step{Text: joinsThumb(r)})
+			steps = append(steps, Step{Text: inRows(joinsThumb(r), &s)})
 		}
 		if i+1 == fitsRib(&s) {
 			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to a multiple of %d%s, for the ribbing.", r.Noun(), s.About.Rib, besides(&s))})

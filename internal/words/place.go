@@ -44,10 +44,12 @@ func count(r stitch.Round, op stitch.Op) int {
 func (h Hands) castOn(s *stitch.Section) string {
 	n, mm := s.CastOn, h.Tails.CastOn
 	join := "Place a marker and join in the round, without a twist."
-	switch {
-	case s.Noun() == "row":
+	rows := s.Noun() == "row"
+	if rows {
 		join = "Work to and fro: turn at the end of every row."
-	case s.About.Tip:
+	}
+	switch {
+	case s.About.Tip && !rows:
 		return fmt.Sprintf("Cast on %s with a closed cast-on%s. %s %s%s", Plural(n, "stitch"), h.leaving(h.Tails.End), closedCastOn(n), join, strandless(s))
 	case s.Part.Over() == stitch.OverDigit:
 		mm = h.Tails.Thumb
@@ -70,11 +72,16 @@ func closedCastOn(n int) string {
 // strandless says how the first round after a ring makes stitches for which others lift the
 // strand between two: out of a ring there is none yet (common practice, no source).
 func strandless(s *stitch.Section) string {
-	lifts := func(op stitch.Op) bool { return op == stitch.M1 || op == stitch.M1L || op == stitch.M1R }
-	if s.CastOn > stitch.MostInRing || len(s.Rounds) == 0 || !slices.ContainsFunc(s.Rounds[0].Ops, lifts) {
+	if s.CastOn > stitch.MostInRing || !liftsAtOnce(s) {
 		return ""
 	}
 	return " The ring has no strands to lift: in the first round make new stitches by backward loops."
+}
+
+// liftsAtOnce reports whether the first round makes stitches out of strands.
+func liftsAtOnce(s *stitch.Section) bool {
+	lifts := func(op stitch.Op) bool { return op == stitch.M1 || op == stitch.M1L || op == stitch.M1R }
+	return len(s.Rounds) > 0 && slices.ContainsFunc(s.Rounds[0].Ops, lifts)
 }
 
 // secondMarker returns where the gusset's second marker is placed. The first one
@@ -84,11 +91,15 @@ func secondMarker(base int, down bool) string {
 	if base != 1 {
 		first = fmt.Sprintf("first %d stitches", base)
 	}
-	how := "grows"
+	return "Place the second marker after the " + first + ": the gusset " + grows(down) + " between the two."
+}
+
+// grows says what a gusset does between its markers.
+func grows(down bool) string {
 	if down {
-		how = "narrows"
+		return "narrows"
 	}
-	return "Place the second marker after the " + first + ": the gusset " + how + " between the two."
+	return "grows"
 }
 
 // divides returns what is done in the round that sets the thumb's stitches aside,
@@ -163,6 +174,9 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 	}
 	if s.JoinsSets() {
 		return []Step{{Text: grafted(s)}}
+	}
+	if s.Seam > 0 && count(s.Finish, stitch.Hold) > 0 {
+		return by.thumbSewn(s)
 	}
 	text := capital(phrase(s.Finish)) + "."
 	switch s.Finish.Ops[0] {

@@ -17,9 +17,10 @@ const bothEdges = "The first and the last stitch of every row go into the seam."
 
 // across returns where a row begins and what it crosses, with the gusset or the thumb's
 // place inside. On the wrong side it goes back the same way. Beside a thumb in the palm some
-// stitches of the palm lie on the back's side.
-func (h Hands) across(inside string, inset int) string {
-	hand, back := "right", "the back"
+// stitches of the palm lie on the back's side. A piece from the fingertips hangs the other way
+// up, so its rows go the other way.
+func (h Hands) across(inside string, s *stitch.Section) string {
+	inset, hand, back := s.About.Inset, "right", "the back"
 	if h.Left {
 		hand = "left"
 	}
@@ -27,19 +28,19 @@ func (h Hands) across(inside string, inset int) string {
 		back = fmt.Sprintf("the back and %s of the palm", Plural(inset, "stitch"))
 	}
 	way := []string{back, inside, "the palm"}
-	if h.Left != h.FromLeft {
+	if (h.Left != h.FromLeft) != s.Down {
 		way[0], way[2] = way[2], way[0]
 	}
 	return fmt.Sprintf("A row begins at the seam, on the little finger’s side. The %s hand’s right side crosses %s. %s", hand, strings.Join(way, ", then "), h.pair())
 }
 
 // rowMarkers returns where the markers at both edges of a gusset are placed.
-func rowMarkers(before, base int) string {
+func rowMarkers(before, base int, down bool) string {
 	next := "the next one"
 	if base != 1 {
 		next = fmt.Sprintf("the next %d", base)
 	}
-	return fmt.Sprintf("Place a marker after the first %s, and another after %s: the gusset grows between them.", few(before), next)
+	return fmt.Sprintf("Place a marker after the first %s, and another after %s: the gusset %s between them.", few(before), next, grows(down))
 }
 
 // rowDivides is divides in rows.
@@ -105,6 +106,9 @@ func (h Hands) sewing(m stitch.Mitt) []Step {
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		digit := s.Part.Over() == stitch.OverDigit
+		if digit && s.Down {
+			continue // it is sewn already
+		}
 		hand, thumb = hand || s.Seam > 0 && !digit, thumb || s.Seam > 0 && digit
 		if s.SeamOpen() {
 			left = s
@@ -129,6 +133,37 @@ func (h Hands) sewing(m stitch.Mitt) []Step {
 		steps = append(steps, Step{Text: fmt.Sprintf("Leave the %s of the opening open for the thumb. Fasten off well at both its ends.", Plural(len(left.Rounds), "row"))})
 	}
 	return steps
+}
+
+// tipInRows returns how a tip that begins in rows is closed: its cast-on is an edge, which
+// is drawn up, or folded if it is long.
+func tipInRows(s *stitch.Section) []string {
+	if !s.About.Tip {
+		return nil
+	}
+	list := []string{"Keep the tail for the tip: fold the cast-on in half, and sew its halves together before the seam."}
+	if s.Around(s.CastOn) <= stitch.MostInRing {
+		list[0] = "Keep the tail for the tip: before its seam is sewn, it draws the loops of the cast-on together."
+	}
+	if liftsAtOnce(s) {
+		list = append(list, "A cast-on has no strands to lift: in the first row make new stitches by backward loops.")
+	}
+	return list
+}
+
+// thumbSewn returns how a thumb ends that is worked first and flat: the yarn closes its
+// lower edge, and its seam is sewn at once, so that the hand is joined to a tube.
+func (h Hands) thumbSewn(s *stitch.Section) []Step {
+	n := len(s.Finish.Ops)
+	closed := ""
+	if s.About.Tip {
+		closed = " Close the tip first."
+	}
+	return []Step{
+		{Text: fmt.Sprintf("Cut the yarn%s. Draw it through the first stitch and the last: both go into the seam.", h.leaving(h.Tails.ThumbSeam))},
+		{Text: capital(phrase(cut(s.Finish, 1, n-1))) + "."},
+		{Text: "Sew the thumb’s seam with that tail in mattress stitch, right side out: one stitch of each edge goes inside." + closed},
+	}
 }
 
 // besides follows a count of stitches that leaves out those of the seam.

@@ -60,16 +60,20 @@ func TailsOf(p *mitt.Plan, m stitch.Mitt) Tails {
 	t := Tails{CastOn: castOnWidths*width(p.Cuff.CastOn.N) + tail, End: tail}
 	if p.Down() {
 		t.CastOn, t.Hand = tail, castOffWidths*width(p.Cuff.CastOn.N)+tail
-		if p.Top == nil {
-			t.CastOn = castOnWidths*width(p.Body.EdgingStitches) + tail
-			t.Thumb = castOnWidths*width(p.Thumb.EdgingStitches) + tail
+		for i := range m.Sections {
+			s := &m.Sections[i]
+			switch long := castOnWidths*float64(s.CastOn)/p.Gauge.Stitches + tail; {
+			case s.CastOn == 0 || s.About.Tip && s.Seam == 0:
+			case s.Part.Over() == stitch.OverDigit:
+				t.Thumb = long
+			default:
+				t.CastOn = long
+			}
 		}
-		return t
-	}
-	if p.Top == nil {
+	} else if p.Top == nil {
 		t.Hand = castOffWidths*width(p.Body.EdgingStitches) + tail
 	}
-	if p.Top == nil && p.Thumbed() {
+	if p.Top == nil && p.Thumbed() && !p.Down() {
 		t.Thumb = castOffWidths*width(p.Thumb.EdgingStitches) + tail
 	}
 	s := seamsOf(p, m)

@@ -9,6 +9,7 @@ import (
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 )
 
 // The trade body's standard yarn weight system, stocking stitch over 4 in
@@ -57,4 +58,26 @@ func TestTailsOfSeams(t *testing.T) {
 	assert.InDelta(t, takes(p.Cuff.Rounds+p.Cuff.PlainRounds+p.Gusset.Rounds.N+p.Body.RoundsAbove), tails.Seam, 1e-9)
 	assert.Zero(t, tails.SeamAbove)
 	assert.InDelta(t, takes(p.Thumb.Rounds), tails.ThumbSeam, 1e-9)
+}
+
+// From the fingertips and flat, hand and thumb are each cast on along an edge, which takes
+// a tail of 3 widths, and each has a seam; in the round their tips take none. The edging of
+// an open thumb is cast on, not bound off.
+func TestTailsFromTheTip(t *testing.T) {
+	open := plannedOf(t, mitt.Fingerless, 24, 32, true, mitt.Make{Direction: mitt.Down})
+	assert.InDelta(t, 3*float64(open.Thumb.EdgingStitches)/open.Gauge.Stitches+200, TailsOf(open, open.Mitt()).Thumb, 1e-9)
+	for _, flat := range []bool{false, true} {
+		p := plannedOf(t, mitt.Mitten, 24, 32, true, mitt.Make{Direction: mitt.Down, Flat: flat})
+		m := p.Mitt()
+		tails := TailsOf(p, m)
+		assert.InDelta(t, 6*float64(p.OnNeedles())/p.Gauge.Stitches+200, tails.Hand, 1e-9)
+		if !flat {
+			assert.Equal(t, []float64{200, 0, 0, 0}, []float64{tails.CastOn, tails.Thumb, tails.Seam, tails.ThumbSeam})
+			continue
+		}
+		assert.InDelta(t, 3*float64(p.Top.End+2)/p.Gauge.Stitches+200, tails.CastOn, 1e-9)
+		assert.InDelta(t, 3*float64(m.Section(stitch.Thumb).CastOn)/p.Gauge.Stitches+200, tails.Thumb, 1e-9)
+		assert.InDelta(t, 2*float64(p.Thumb.Rounds)/p.Gauge.Rounds+400, tails.ThumbSeam, 1e-9)
+		assert.Greater(t, tails.Seam, 2*tails.ThumbSeam-400)
+	}
 }

@@ -18,8 +18,14 @@ const mm = units.Millimetre
 
 func planned(t *testing.T, kind mitt.Kind, stitches, rounds float64, treated bool) *mitt.Plan {
 	t.Helper()
+	return plannedOf(t, kind, stitches, rounds, treated, mitt.Make{})
+}
+
+// plannedOf is that of a mitt that is made in some way.
+func plannedOf(t *testing.T, kind mitt.Kind, stitches, rounds float64, treated bool, how mitt.Make) *mitt.Plan {
+	t.Helper()
 	p, err := mitt.New().Plan(&mitt.Request{
-		Kind: kind, Gauge: gauge.Gauge{Stitches: stitches / 100, Rounds: rounds / 100, Treated: treated},
+		Kind: kind, Make: how, Gauge: gauge.Gauge{Stitches: stitches / 100, Rounds: rounds / 100, Treated: treated},
 		Hand:   hand.Hand{Circumference: 190 * mm, Thumb: 65 * mm, Length: 180 * mm, Wrist: 157 * mm},
 		Stitch: mitt.Stitches{Repeat: 2, Rib: 2},
 	})

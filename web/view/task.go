@@ -120,7 +120,8 @@ func ends(finish stitch.Round) string {
 		return "Draw up"
 	case stitch.Graft:
 		return "Graft"
-	case stitch.Hold:
+	}
+	if slices.Contains(finish.Ops, stitch.Hold) { // of a thumb in rows all but its edges
 		return "Put aside"
 	}
 	return "Bind off"
