@@ -113,7 +113,8 @@ func (k *knitter) tryOn() {
 	require.NotZero(k.t, parts.Length(), "there is always a plan: %s", k.desk(k.at, "fit").doc().Find(".in-the-way").Text())
 	part := parts.Eq(k.rng.IntN(parts.Length()))
 	_, most, _ := strings.Cut(part.Text(), ", ")
-	rounds, err := strconv.Atoi(strings.TrimSuffix(most, " rounds"))
+	most, _, _ = strings.Cut(most, " ") // rounds, or rows
+	rounds, err := strconv.Atoi(most)
 	require.NoError(k.t, err)
 	k.keys++
 	form := url.Values{
