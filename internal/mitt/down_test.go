@@ -198,15 +198,7 @@ func TestAnythingWorkedFromTheTip(t *testing.T) {
 			&k.Round, &k.Rib, &k.CastOn, &k.CuffRounds, &k.CuffPlainRounds, &k.CuffEdge, &k.CuffStep, &k.Facing, &k.HandStitches, &k.GussetBase, &k.GussetRounds,
 			&k.Held, &k.Bridge, &k.RoundsAbove, &k.EdgingRounds, &k.Edging, &k.TopRounds, &k.Thumb, &k.ThumbRounds, &k.ThumbEdging, &k.ThumbEdged,
 		}
-		for _, list := range [][]int{k.Increases, k.Decreases, k.CuffDecreases} {
-			for i := range list {
-				numbers = append(numbers, &list[i])
-			}
-		}
-		for range 1 + rng.IntN(2) {
-			n := numbers[rng.IntN(len(numbers))]
-			*n += []int{-1, 1, 2, -*n, 1000, -5}[rng.IntN(6)]
-		}
+		miswrite(rng, numbers, k.Increases, k.Decreases, k.CuffDecreases)
 		r.Progress = k
 		again, err := pl.Plan(r)
 		if err != nil {

@@ -302,15 +302,7 @@ func workedAnything(t *testing.T, cases int, of func(*Request)) {
 			&k.Kept, &k.Held, &k.Bridge, &k.RoundsAbove, &k.EdgingRounds, &k.Edging, &k.TopRounds, &k.PickedUp, &k.ThumbDecreases, &k.Thumb,
 			&k.ThumbRounds, &k.ThumbEdging, &k.ThumbEdged, &k.CuffRib, &k.EdgingRib, &k.ThumbRib,
 		}
-		for _, list := range [][]int{k.Increases, k.Decreases, k.ThumbCorners} {
-			for i := range list {
-				numbers = append(numbers, &list[i])
-			}
-		}
-		for range 1 + rng.IntN(2) {
-			n := numbers[rng.IntN(len(numbers))]
-			*n += []int{-1, 1, 2, -*n, 1000, -5}[rng.IntN(6)]
-		}
+		miswrite(rng, numbers, k.Increases, k.Decreases, k.ThumbCorners)
 		if rng.IntN(6) == 0 {
 			k.OneSided = !k.OneSided
 		}
@@ -326,4 +318,17 @@ func workedAnything(t *testing.T, cases int, of func(*Request)) {
 	}
 	t.Logf("planned %d of %d", planned, cases)
 	require.Greater(t, planned, cases/10)
+}
+
+// miswrite makes one number or two wrong, of numbers and of those in lists.
+func miswrite(rng *rand.Rand, numbers []*int, lists ...[]int) {
+	for _, list := range lists {
+		for i := range list {
+			numbers = append(numbers, &list[i])
+		}
+	}
+	for range 1 + rng.IntN(2) {
+		n := numbers[rng.IntN(len(numbers))]
+		*n += []int{-1, 1, 2, -*n, 1000, -5}[rng.IntN(6)]
+	}
 }
