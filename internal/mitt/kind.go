@@ -29,7 +29,6 @@ type kindInfo struct {
 	thumbClosed bool // its thumb is closed, if it has one
 	topped      bool // it ends in a top; else it is open
 	both        bool // its hand goes round hand and thumb
-	fromTip     bool // it may be begun at the fingertips
 	without     Kind // what it is without a thumb; empty: the same
 
 	ease               float64 // of the hand; see handEase
@@ -59,7 +58,7 @@ var kinds = []*kindInfo{
 			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).openHandOnWaste, (*Plan).openStraightThumb},
 			Slit:     {(*Plan).cuffSection, (*Plan).plainCuffToOpening, (*Plan).openingSection, (*Plan).openHandJoined},
 		},
-		parts: true, fromTip: true, without: Wristlet,
+		parts: true, without: Wristlet,
 		ease: -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0.165, 0, "0.165 × hand length"},
@@ -72,7 +71,7 @@ var kinds = []*kindInfo{
 			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToTop, (*Plan).topAtBridge, (*Plan).closedThumb},
 			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).handOnWasteToTop, (*Plan).topAtSide, (*Plan).closedStraightThumb},
 		},
-		parts: true, fromTip: true, thumbClosed: true, topped: true, without: Thumbless,
+		parts: true, thumbClosed: true, topped: true, without: Thumbless,
 		ease: 0.05, easeFrom: eachFrom,
 		ribbing:   gripping,
 		plainCuff: portion{0.05, 0, "0.05 × hand length"},
@@ -83,7 +82,7 @@ var kinds = []*kindInfo{
 		builders: map[Construction][]builder{
 			NoThumb: {(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).handAlone, (*Plan).topAlone},
 		},
-		topped: true, both: true, fromTip: true,
+		topped: true, both: true,
 		ease: 0.05, easeFrom: "1.05 × palm with thumb ÷ hand − 1, so that it goes round both",
 		ribbing:   gripping,
 		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
@@ -94,8 +93,7 @@ var kinds = []*kindInfo{
 		builders: map[Construction][]builder{
 			NoThumb: {(*Plan).cuffSection, (*Plan).plainCuffAlone, (*Plan).openAlone},
 		},
-		fromTip: true,
-		ease:    -0.05, easeFrom: eachFrom,
+		ease: -0.05, easeFrom: eachFrom,
 		ribbing:   portion{0.165, 0, "0.165 × hand length"},
 		plainCuff: portion{0, 0, "none: the hand follows the cuff"},
 		above:     portion{share: 0.39},

@@ -18,7 +18,6 @@ func works(faults *fault.Fields, path, nearest, format string, args ...any) {
 func (r *Request) checkMake(faults *fault.Fields) {
 	r.checkThumbMake(faults)
 	r.checkPieceMake(faults)
-	r.checkPlanned(faults)
 }
 
 func (r *Request) checkThumbMake(faults *fault.Fields) {
@@ -105,15 +104,4 @@ func (d *draft) warnUnused() {
 	if list := d.asked.unused(); len(list) > 0 {
 		d.plan.say("make_without_effect", "These have no use here; they are kept: %s.", strings.Join(list, ", "))
 	}
-}
-
-// checkPlanned refuses what is described, but not planned yet.
-func (r *Request) checkPlanned(faults *fault.Fields) {
-	m := &r.Make
-	later := func(path, is, instead string, wanted bool) {
-		if wanted && !faults.Has(path) {
-			works(faults, path, instead, "is %s, which can't be planned yet; write %s", is, instead)
-		}
-	}
-	later(PathDirection, string(m.Direction), string(Up), m.Direction == Down && !r.Kind.info().fromTip)
 }

@@ -155,9 +155,6 @@ func (d *draft) check() error {
 	d.req.Pins.check(&faults)
 	d.req.checkRows(&faults)
 	d.asked.checkMake(&faults)
-	if d.progress != nil { // which may be in rows, whatever is asked for
-		d.req.checkPlanned(&faults)
-	}
 	return faults.Err()
 }
 

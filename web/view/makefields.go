@@ -49,16 +49,10 @@ var makeFields = []Field{
 	{Path: mitt.PathWedges, Label: "Wedges", Help: "3 to 8; left out: 4"},
 }
 
-// keptFields are choices that can be described, but not planned yet: none at present. The
-// form doesn't show them; what a file brings of them can be let go where it is refused.
-var keptFields []Field
-
-// makeField returns the field of a choice of how a mitt is made, shown or kept.
+// makeField returns the field of a choice of how a mitt is made.
 func makeField(path string) (f Field, ok bool) {
-	for _, list := range [][]Field{makeFields, keptFields} {
-		if i := slices.IndexFunc(list, func(o Field) bool { return o.Path == path }); i >= 0 {
-			return list[i], true
-		}
+	if i := slices.IndexFunc(makeFields, func(o Field) bool { return o.Path == path }); i >= 0 {
+		return makeFields[i], true
 	}
 	return Field{}, false
 }
