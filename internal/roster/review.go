@@ -62,10 +62,7 @@ func (c *Class) Document(s Student) project.Document {
 	}
 	if gauged {
 		const swatch = "gauge.swatches[0]."
-		doc.Sheet[swatch+"worked"] = "round"
-		if doc.Sheet.Names().Make.Flat {
-			doc.Sheet[swatch+"worked"] = "flat"
-		}
+		doc.Sheet[swatch+"worked"] = sheet.Worked(doc.Sheet.Names().Make.Flat)
 		switch s.Gauge {
 		case FromCuff:
 			doc.Sheet[swatch+"on_needles"] = "true"

@@ -58,6 +58,14 @@ func (g gaugeSection) combined() (gauge.Gauge, error) {
 
 func (r *reader) gauge() gaugeSection { return gaugeSection{r.swatches(), r.variation()} }
 
+// Worked returns how fabric is worked, in the words of a swatch.
+func Worked(flat bool) string {
+	if flat {
+		return "flat"
+	}
+	return "round"
+}
+
 func (r *reader) swatches() []gauge.Swatch {
 	var swatches []gauge.Swatch
 	worked, flat := find(pathSwatches).find("worked"), r.sheet.Given(mitt.PathFlat) == "true"
@@ -68,7 +76,7 @@ func (r *reader) swatches() []gauge.Swatch {
 			Width:     r.required(at+".width", "give the width over which the stitches were counted"),
 			Rounds:    r.number(at+".rounds", ""),
 			Height:    r.length(at + ".height"),
-			Flat:      r.choice(at+".worked", worked) == "flat" || flat && r.flag(at+".on_needles", false),
+			Flat:      r.choice(at+".worked", worked) == Worked(true) || flat && r.flag(at+".on_needles", false),
 			ForFlat:   flat,
 			Washed:    r.flag(at+".washed", false),
 			OnNeedles: r.flag(at+".on_needles", false),

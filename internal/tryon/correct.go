@@ -82,7 +82,7 @@ func (c *corrector) fabric() error {
 	}
 	at := func(key, text string) Edit { return Edit{fmt.Sprintf("%s[%d].%s", path, row, key), text} }
 	edits := []Edit{
-		at("stitches", t.Stitches), at("width", t.Width), at("worked", c.worked()), at("washed", "false"), at("on_needles", "true"),
+		at("stitches", t.Stitches), at("width", t.Width), at("worked", sheet.Worked(c.plan.Make.Flat)), at("washed", "false"), at("on_needles", "true"),
 		at("piece", pieceOf(c.sheet)), at("date", t.Date),
 	}
 	if t.Rounds != "" {
@@ -137,14 +137,6 @@ func perLength(g *gauge.Gauge, u units.Unit) string {
 		over, mm = "4 in", 101.6
 	}
 	return fmt.Sprintf("%.1f stitches × %.1f rounds over %s", g.Stitches*mm, g.Rounds*mm, over)
-}
-
-// worked says in the words of the sheet how the fabric on the needles is worked.
-func (c *corrector) worked() string {
-	if c.plan.Make.Flat {
-		return "flat"
-	}
-	return "round"
 }
 
 // pieceOf names the fabric on the needles as a piece of its own: washing changes
