@@ -57,7 +57,7 @@ func (d *draft) widen(pl *Planner, f *Flare, wrist int) error {
 	}
 	p := w.problem()
 	whole := *f
-	if err := whole.schedule(pl, &p); err == nil && w.ends(whole.Rounds, f.Edge) {
+	if err := whole.schedule(pl, &p); err == nil && begins(w.pace.fromEnd(c.Rounds, whole.Rounds), done, w.worked) {
 		*f = whole
 		return nil
 	}
@@ -76,21 +76,9 @@ func (d *draft) widen(pl *Planner, f *Flare, wrist int) error {
 	return nil
 }
 
-// ends reports whether what is knitted is how a schedule ends, whose rounds are counted
-// with the edge.
-func (w *funnel) ends(rounds []int, edge int) bool {
-	list := w.pace.fromEnd(w.rounds+edge, rounds)
-	n := len(w.changed)
-	return n <= len(list) && slices.Equal(w.changed, list[:n]) && (n == len(list) || list[n] > w.worked)
-}
-
 // highest returns the last round below what is knitted from the wrist that may be shaped.
 func (w *funnel) highest() int {
-	n := w.rounds - max(w.worked, flareOut)
-	if kept := w.pace.fromEnd(w.rounds, w.changed); len(kept) > 0 {
-		n = min(n, kept[0]-flareGap)
-	}
-	return n
+	return highestBelow(w.rounds, max(w.worked, flareOut), w.pace.fromEnd(w.rounds, w.changed), flareGap)
 }
 
 // edgedFlare reports whether the edge of a gauntlet from the wrist is begun, above which

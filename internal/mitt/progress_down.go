@@ -216,17 +216,14 @@ func (d *draft) waysDown(pl *Planner) error {
 	shape := pl.target[:g.Rounds.N]
 	done := k.undone()
 	planned := k.pace().fromEnd(g.Rounds.N, g.IncreaseRounds)
-	if stays := planned[:min(len(done), len(planned))]; slices.Equal(done, stays) && (len(done) == len(planned) || planned[len(done)] > k.in(stitch.Gusset)) {
+	if begins(planned, done, k.in(stitch.Gusset)) {
 		return nil
 	}
 	kept := k.pace().fromEnd(g.Rounds.N, done)
 	rounds := kept
 	if left := g.Increases - len(done); left > 0 {
 		p := d.problem()
-		highest := g.Rounds.N - max(k.pace().up(k.in(stitch.Gusset)), gussetLeadOut)
-		if len(kept) > 0 {
-			highest = min(highest, kept[0]-gussetGap)
-		}
+		highest := highestBelow(g.Rounds.N, max(k.pace().up(k.in(stitch.Gusset)), gussetLeadOut), kept, gussetGap)
 		p.Target = shape
 		if g.Way.Follows != FollowProfile {
 			p.Target = lineTarget(&p)
@@ -243,6 +240,22 @@ func (d *draft) waysDown(pl *Planner) error {
 	g.Ways = []Way{g.Way}
 	g.IncreaseRounds = rounds
 	return nil
+}
+
+// begins reports whether a schedule begins with what is knitted: rounds counted as they are
+// worked, of which so many are done and no other one has been passed.
+func begins(schedule, done []int, worked int) bool {
+	n := len(done)
+	return n <= len(schedule) && slices.Equal(done, schedule[:n]) && (n == len(schedule) || schedule[n] > worked)
+}
+
+// highestBelow returns the last of n rounds, counted from the lower end, that may be shaped
+// below so many others: with a gap to the lowest of those that are kept there.
+func highestBelow(n, others int, kept []int, gap int) int {
+	if len(kept) > 0 {
+		return min(n-others, kept[0]-gap)
+	}
+	return n - others
 }
 
 // lineTarget returns the middle line of a gusset's staircase after each round, in 1/10 000
