@@ -118,11 +118,11 @@ func summaryColumns(w mitt.Names, large bool) (first, second []column) {
 }
 
 func summaryRows(c roster.Class, lines []roster.Line, large, room bool) []row {
-	rows := make([]row, len(lines))
+	rows, columns := make([]row, len(lines)), numberColumns(c.Names(), large)
 	for i := range lines {
 		l := &lines[i]
 		r := row{below: lookAt(l), look: l.NeedsAttention()}
-		numbers := make([]string, len(numberColumns(c.Names(), large)))
+		numbers := make([]string, len(columns))
 		numbers[0] = l.Student.HandText(c.Unit)
 		copy(numbers[1:], l.Numbers())
 		remarks := []string{"", l.Student.Note}

@@ -59,6 +59,11 @@ func (m *fabric) outline(c *canvas) *pen {
 // thumbOutline draws from the hand's upper edge down to the crotch and round the thumb.
 func (m *fabric) thumbOutline(p *pen) {
 	p.line(m.valley()...)
+	m.overThumb(p)
+}
+
+// overThumb draws over the end of the thumb and down its outer side.
+func (m *fabric) overThumb(p *pen) {
 	thumb := m.thumb()
 	m.drawEnd(p, thumb)
 	for i := thumb.rounds(); i >= 0; i-- {

@@ -87,10 +87,7 @@ func (m *fabric) thumbContour(p *pen) {
 	for _, e := range t.edges[1:] {
 		p.line(e.left)
 	}
-	m.drawEnd(p, t)
-	for i := t.rounds(); i >= 0; i-- {
-		p.line(t.edges[i].out)
-	}
+	m.overThumb(p)
 }
 
 // farEdge draws the edge of an opening on the back of the hand, which the palm's leaves in

@@ -87,11 +87,7 @@ func liftsAtOnce(s *stitch.Section) bool {
 // secondMarker returns where the gusset's second marker is placed. The first one
 // shows where the round begins, which is the gusset's other edge.
 func secondMarker(base int, down bool) string {
-	first := "first stitch"
-	if base != 1 {
-		first = fmt.Sprintf("first %d stitches", base)
-	}
-	return "Place the second marker after the " + first + ": the gusset " + grows(down) + " between the two."
+	return "Place the second marker after the first " + few(base) + ": the gusset " + grows(down) + " between the two."
 }
 
 // grows says what a gusset does between its markers.
