@@ -70,7 +70,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 		if set := s.Joins(); set != "" {
 			worked = aside[set]
 		}
-		over := s.Part.Over()
+		over, joined := s.Part.Over(), s.AfterJoin()
 		for i := range s.Rounds {
 			round := s.Lies(i + 1)
 			for _, set := range s.Rounds[round-1].Aside {
@@ -87,7 +87,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 				Fabric:      float64(out) / p.Gauge.Stitches,
 				about:       &s.About,
 			}
-			row.joined = s.Joined(round)
+			row.joined = round >= joined
 			switch over {
 			case stitch.OverMound, stitch.OverHand:
 				row.fitted = true

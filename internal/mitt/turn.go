@@ -96,35 +96,27 @@ func (o pace) turnedRounds(up []stitch.Round) []stitch.Round {
 		from := o.turned(n, r)
 		round := turnedRound(up[from-1])
 		if o == toAndFro && r%2 == 0 && round.In() != down[r-2].Out() {
-			round = after(&down[r-2], round)
-			if beyond := from - 3; beyond >= 0 && len(round.Ops) == 0 {
-				round = turnedRound(up[beyond])
-			}
-			if len(round.Ops) == 0 {
-				round.Ops = asTheyLook(down[r-2].Ops)
-			}
+			round = plainAfter(&down[r-2], round, up[:from-2])
 		}
 		down = append(down, round)
 	}
 	return down
 }
 
-// after returns the plain row after a shaped one: worked like its twin if all of that is
-// alike, else without operations.
-func after(shaped *stitch.Round, twin stitch.Round) stitch.Round {
+// plainAfter returns the plain row after a shaped one, over which its twin has too many or
+// too few stitches. beyond are the rows below the pair, of which the last is the next.
+func plainAfter(shaped *stitch.Round, twin stitch.Round, beyond []stitch.Round) stitch.Round {
+	alike := !slices.ContainsFunc(twin.Ops, func(op stitch.Op) bool { return op != twin.Ops[0] })
+	if n := len(beyond); n > 0 && !alike {
+		return turnedRound(beyond[n-1])
+	}
 	out := stitch.Round{Side: twin.Side, Even: twin.Even}
 	if !out.Even {
-		out.Lead = shaped.LeadOut()
-		for _, op := range shaped.Ops[:shaped.Before] {
-			out.Before += op.Out()
-		}
+		out.Before, out.Lead = shaped.BeforeOut(), shaped.LeadOut()
 	}
-	for _, op := range twin.Ops {
-		if op != twin.Ops[0] {
-			return out
-		}
+	if out.Ops = asTheyLook(shaped.Ops); alike {
+		out.Ops = times(nil, twin.Ops[0], shaped.Out())
 	}
-	out.Ops = times(nil, twin.Ops[0], shaped.Out())
 	return out
 }
 

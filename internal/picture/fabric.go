@@ -71,6 +71,7 @@ type fabric struct {
 
 	stopped bool // it is knitted only so far
 	apart   bool // its thumb stands in the palm by itself
+	byThumb bool // its seam lies on the thumb's side
 }
 
 // newFabric lays a plan's rounds over a hand. Every round is as wide as its stitches are at
@@ -78,7 +79,9 @@ type fabric struct {
 // thumb parts; without a thumb, the cuff's last round is at the wrist.
 func newFabric(p *mitt.Plan, f *figure) *fabric {
 	m := &fabric{p: p, apart: f.lying && p.Thumbed() && !p.Gusseted()}
-	sections := p.Mitt().Upward()
+	knit := p.Mitt()
+	m.byThumb = knit.SeamByThumb()
+	sections := knit.Upward()
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
 	below := false                     // it ends where a gusset would begin
@@ -91,12 +94,13 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		if over == stitch.OverDigit {
 			continue
 		}
+		joined := s.AfterJoin()
 		for r := range s.Rounds {
 			n := float64(s.Above(s.Lies(r + 1)))
 			switch {
 			case over == stitch.OverMound:
 				n -= float64(p.Gusset.Count(r+1) - p.Gusset.Base)
-			case s.Joined(s.Lies(r + 1)):
+			case s.Lies(r+1) >= joined:
 				n -= float64(p.Gusset.Stitches - p.Gusset.Base)
 			}
 			counts = append(counts, n)

@@ -15,15 +15,15 @@ func (m *fabric) sewn(c *canvas) {
 	if m.p.SeamStitches() == 0 {
 		return
 	}
-	p, wide, byThumb := c.pen(), 1/m.p.Gauge.Stitches, m.p.Mitt().SeamByThumb()
+	p, wide := c.pen(), 1/m.p.Gauge.Stitches
 	for i := range m.tubes {
 		t := &m.tubes[i]
-		if byThumb && t.over == stitch.OverMound {
+		if m.byThumb && t.over == stitch.OverMound {
 			continue
 		}
 		for r, e := range t.edges {
 			from, to := e.left, e.out
-			if byThumb {
+			if m.byThumb {
 				from, to = to, from
 			}
 			across := to.plus(from.times(-1))

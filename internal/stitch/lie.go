@@ -56,10 +56,14 @@ func (m Mitt) SeamByThumb() bool {
 	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.SeamOpen() })
 }
 
-// Joined reports whether what was set aside has come into the section before its round r,
-// so that this lies below where they join: the plain row after that of the join.
-func (s *Section) Joined(r int) bool {
-	return slices.ContainsFunc(s.Rounds[:r-1], func(r Round) bool { return slices.Contains(r.Ops, Take) })
+// AfterJoin returns the first round that lies below where what was set aside comes into the
+// section: the plain row after that of the join. Without a join it is past the last round.
+func (s *Section) AfterJoin() int {
+	at := slices.IndexFunc(s.Rounds, func(r Round) bool { return slices.Contains(r.Ops, Take) })
+	if at < 0 {
+		return len(s.Rounds) + 1
+	}
+	return at + 2
 }
 
 // Upward returns the sections with rounds as they lie on the hand: from the cuff's edge

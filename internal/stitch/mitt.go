@@ -35,6 +35,12 @@ func (r Round) LeadIn() int { return total(r.leading(), Op.In) }
 // LeadOut returns the number of loops that the leading block leaves.
 func (r Round) LeadOut() int { return total(r.leading(), Op.Out) }
 
+// BeforeIn returns the number of loops that are eaten before the leading block.
+func (r Round) BeforeIn() int { return total(r.Ops[:r.Before], Op.In) }
+
+// BeforeOut returns the number of loops that are left before the leading block.
+func (r Round) BeforeOut() int { return total(r.Ops[:r.Before], Op.Out) }
+
 func (r Round) leading() []Op { return r.Ops[r.Before : r.Before+r.Lead] }
 
 // Held returns the number of loops that the round puts aside.

@@ -20,11 +20,7 @@ func (w *walker) down(m stitch.Mitt, base int, round func(s *stitch.Section, i i
 		lowest := &s.Rounds[len(s.Rounds)-1]
 		switch {
 		case s.Part.Marked():
-			before := 0
-			for _, op := range lowest.Ops[:lowest.Before] {
-				before += op.Out()
-			}
-			w.begin(numbered(Base, base), numbered(Hand, s.Around(lowest.Out())-lowest.LeadOut()), max(0, before-s.Seam), s.Seam)
+			w.begin(numbered(Base, base), numbered(Hand, s.Around(lowest.Out())-lowest.LeadOut()), max(0, lowest.BeforeOut()-s.Seam), s.Seam)
 		case s.Joins() != "":
 			w.joinThumb(s)
 		case goesOn && !s.Part.Passing():

@@ -91,11 +91,8 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 		switch {
 		case s.Part.Marked():
 			r := &s.Rounds[0]
-			hand, before := numbered(Hand, s.Around(r.In())-r.LeadIn()), 0
-			for _, op := range r.Ops[:r.Before] {
-				before += op.In()
-			}
-			w.begin(numbered(Base, base), hand, max(0, before-s.Seam), s.Seam)
+			hand := numbered(Hand, s.Around(r.In())-r.LeadIn())
+			w.begin(numbered(Base, base), hand, max(0, r.BeforeIn()-s.Seam), s.Seam)
 		case len(s.From) > 0:
 			w.takeUp(s.From)
 			w.turn(shift)
