@@ -15,6 +15,9 @@ type builder func(*Plan) stitch.Section
 // worked right to left, so on a right hand it crosses the palm, then the back.
 func (p *Plan) Mitt() stitch.Mitt {
 	builders := p.Kind.info().builders[p.Construction()]
+	if p.Down() && p.Thumbed() {
+		builders = builders[:len(builders)-1] // the thumb is worked first: see fromTip
+	}
 	m := stitch.Mitt{Sections: make([]stitch.Section, 0, len(builders))}
 	for _, build := range builders {
 		if s := build(p); len(s.Rounds) > 0 {

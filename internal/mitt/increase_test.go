@@ -94,7 +94,7 @@ func TestEveryWayToGrow(t *testing.T) {
 						r := likely(rng)
 						r.Kind, r.Stitch.OneSided, r.Make.Increase, r.Make.Construction = kind, one, how, ByGusset
 						if base > 0 {
-							r.Pins.GussetBase = Fix(base)
+							r.Pins.GussetBase, r.Make.Inset = Fix(base), Pin{} // a small palm has no room for any two
 						}
 						p, err := pl.Plan(r)
 						if refused {

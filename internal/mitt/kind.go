@@ -23,7 +23,7 @@ const (
 type kindInfo struct {
 	kind     Kind
 	words    string
-	builders map[Construction][]builder // by how it is made round the thumb
+	builders map[Construction][]builder // by how it is made round the thumb; the thumb, if there is one, comes last
 
 	parts       bool // its thumb leaves the hand, through a thumb of its own or an opening
 	thumbClosed bool // its thumb is closed, if it has one

@@ -14,7 +14,6 @@ func (p *Plan) Down() bool { return p.Make.Direction == Down }
 // round to its first. Every round eats what the other leaves, and leaves what it eats.
 // Of rows the shaped one of each pair does so, and the plain one follows it.
 func (p *Plan) fromTip(up []stitch.Section) []stitch.Section {
-	up = slices.DeleteFunc(up, func(s stitch.Section) bool { return s.Part.Over() == stitch.OverDigit })
 	if p.Make.Flat {
 		up = p.flat(stitch.Mitt{Sections: up}).Sections
 	}
