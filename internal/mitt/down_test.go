@@ -213,3 +213,28 @@ func TestAnythingWorkedFromTheTip(t *testing.T) {
 	t.Logf("planned %d of %d", planned, cases)
 	require.Greater(t, planned, cases/10)
 }
+
+// A thumb that is worked first may begin with an edging of half its stitches: what it would
+// be from the cuff, where that has no room to change, is not asked.
+func TestThumbFirstKeepsANarrowEdging(t *testing.T) {
+	rng, pl, planned := rand.New(rand.NewPCG(31, 8)), New(), 0
+	for range testenv.Cases(200, 2_000) {
+		r := down(rng)
+		r.Kind = Fingerless
+		p := must(t, r)
+		if !p.Thumbed() {
+			continue
+		}
+		k := p.ProgressAt(stitch.Gusset, 1)
+		k.ThumbEdging, k.ThumbEdged = 0, (k.Thumb+1)/2
+		r.Progress = k
+		again, err := pl.Plan(r)
+		if err != nil {
+			continue
+		}
+		planned++
+		require.Empty(t, stitch.Ledger(again.Mitt()), "%+v", k)
+		require.Equal(t, k.ThumbEdged, again.Thumb.EdgingStitches)
+	}
+	require.Greater(t, planned, 50)
+}
