@@ -25,6 +25,12 @@ type usualRange struct {
 	low, top units.Length
 }
 
+// query asks about a value outside the range.
+func (w usualRange) query() Query {
+	return Query{w.field, w.value.String() + " is outside the usual " +
+		w.low.String() + " to " + w.top.String() + "; please measure again. It is used as it is.", w.low, w.top}
+}
+
 func (w usualRange) excludesValue() bool { return *w.value != 0 && !w.contains(*w.value) }
 
 func (w usualRange) contains(l units.Length) bool { return l >= w.low && l <= w.top }
@@ -51,8 +57,7 @@ const tapeTolerance = 5 * units.Millimetre
 func (h Hand) Queries() []Query {
 	var queries []Query
 	for _, w := range h.outsideRanges() {
-		queries = append(queries, Query{w.field, w.value.String() + " is outside the usual " +
-			w.low.String() + " to " + w.top.String() + "; please measure again. It is used as it is.", w.low, w.top})
+		queries = append(queries, w.query())
 	}
 	if girth := h.girth().value; h.Wrist != 0 && h.Wrist >= girth {
 		queries = append(queries, Query{Field: FieldWrist, Message: "the wrist (" + h.Wrist.String() + ") is as wide as the hand (" +

@@ -1,0 +1,158 @@
+package hand
+
+import (
+	"math"
+
+	"thenar/internal/fault"
+	"thenar/internal/units"
+)
+
+// Finger is one of the four fingers, counted from the thumb's side.
+type Finger int
+
+// The fingers. A thumb is none of them.
+const (
+	Index Finger = iota
+	Middle
+	Ring
+	Little
+	fingers
+)
+
+// crotches is the number of places at which two fingers part.
+const crotches = fingers - 1
+
+// Fingers is the measurements of the four fingers. Zero means not measured.
+type Fingers struct {
+	Girth  [fingers]units.Length  // round the middle joint (F)
+	Length [fingers]units.Length  // from where it parts from its neighbours, half-way if they are not level, to its tip
+	Crotch [crotches]units.Length // wrist crease to where the finger and the next one part
+}
+
+var (
+	fingerKeys = [fingers]string{"index", "middle", "ring", "little"}
+	crotchKeys = [crotches]string{"index_middle", "middle_ring", "ring_little"}
+)
+
+// FieldGirth returns the name of the finger's girth in a sheet.
+func (f Finger) FieldGirth() string { return "hand.fingers." + fingerKeys[f] + ".girth" }
+
+// FieldLength returns the name of the finger's length in a sheet.
+func (f Finger) FieldLength() string { return "hand.fingers." + fingerKeys[f] + ".length" }
+
+// FieldCrotch returns the name in a sheet of the height at which the finger and the
+// next one part.
+func (f Finger) FieldCrotch() string { return "hand.crotches." + crotchKeys[f] }
+
+// The usual fingers of adults, both sexes: girth at the middle joint over the hand's
+// circumference H; length and crotch over the hand's length L. They are ratios of the
+// means of Greiner 1991 (1,304 women and 1,003 men); the lengths are differences of
+// two distances from the wrist, good to a few mm. Index and middle finger of children
+// from 2 years on have the same share of L (Snyder et al. 1977: 0.39 and 0.43); for the
+// girths of children there is no source, and no standard deviation that can be
+// trusted for anyone's.
+var (
+	girthOverHand    = [fingers]float64{0.324, 0.328, 0.306, 0.271}
+	lengthOverHand   = [fingers]float64{0.385, 0.433, 0.418, 0.322}
+	crotchOverLength = [crotches]float64{0.56, 0.56, 0.49}
+)
+
+// girthOfFinger returns the usual girth of a finger round its middle joint.
+func (h Hand) girthOfFinger(f Finger) estimate {
+	return byRatio(girthOverHand[f], h.girth().value, "hand circumference", greiner)
+}
+
+// lengthOfFinger returns the usual length of a finger from its crotches, their mean
+// height, to its tip.
+func (h Hand) lengthOfFinger(f Finger) estimate {
+	return byRatio(lengthOverHand[f], h.length().value, "hand length", greiner)
+}
+
+// crotchAfter returns the usual height above the wrist crease at which a finger and the
+// next one part.
+func (h Hand) crotchAfter(f Finger) estimate {
+	return byRatio(crotchOverLength[f], h.length().value, "hand length", greiner)
+}
+
+// FillFingers returns the fingers with every missing measurement filled, and the list of
+// filled values, finger by finger. It never changes a measured value. The hand needs
+// no more than Fill does.
+func (h Hand) FillFingers(f Fingers) (Fingers, []Filled) {
+	filled := make([]Filled, 0, 2*fingers+crotches)
+	set := func(field string, value *units.Length, e estimate) {
+		if *value != 0 {
+			return
+		}
+		*value = e.value
+		if h.length().value < BabyBelow {
+			e.source = unsourced + e.source
+		}
+		filled = append(filled, Filled{field, e.value, e.from, e.source})
+	}
+	for i := range fingers {
+		set(i.FieldGirth(), &f.Girth[i], h.girthOfFinger(i))
+		set(i.FieldLength(), &f.Length[i], h.lengthOfFinger(i))
+		if i < crotches {
+			set(i.FieldCrotch(), &f.Crotch[i], h.crotchAfter(i))
+		}
+	}
+	return f, filled
+}
+
+// Tip returns the height of a finger's tip above the wrist crease, of filled fingers: the
+// mean height of its crotches and its length. So a tube that begins at one height has
+// Tip less that height to cover. The ring finger needs this: its crotch on the little
+// finger's side is lower by 0.07 of the hand's length.
+func (f *Fingers) Tip(i Finger) units.Length {
+	before, after := f.Crotch[max(i-1, 0)], f.Crotch[min(i, crotches-1)]
+	return units.FromMM((before.MM()+after.MM())/2) + f.Length[i]
+}
+
+// CheckFingers returns what can't be right: a negative measurement, a finger as wide as
+// the hand or wider, fingers that part above the hand's end.
+func (h Hand) CheckFingers(f Fingers) fault.Fields {
+	var faults fault.Fields
+	girth, length := h.girth().value, h.length().value
+	for i := range fingers {
+		switch g := f.Girth[i]; {
+		case g < 0:
+			faults.Add(i.FieldGirth(), "is %s; measure the finger round its middle joint", g)
+		case girth > 0 && g >= girth:
+			faults.Add(i.FieldGirth(), "is %s, not narrower than the hand (%s); measure the finger round its middle joint", g, girth)
+		}
+		if l := f.Length[i]; l < 0 {
+			faults.Add(i.FieldLength(), "is %s; measure from where the fingers part to the tip", l)
+		}
+	}
+	for i := range crotches {
+		switch c := f.Crotch[i]; {
+		case c < 0:
+			faults.Add(i.FieldCrotch(), "is %s; measure from the wrist crease to where the fingers part", c)
+		case length > 0 && c >= length:
+			faults.Add(i.FieldCrotch(), "is %s, not below the tip of the middle finger (%s); measure from the wrist crease", c, length)
+		}
+	}
+	return faults
+}
+
+// QueryFingers asks about measurements that are less than half or more than twice of
+// what would fill them (common practice, no source): they were probably typed in
+// another unit.
+func (h Hand) QueryFingers(f Fingers) []Query {
+	usual, _ := h.FillFingers(Fingers{})
+	var queries []Query
+	ask := func(field string, value, usual units.Length) {
+		half := units.FromMM(math.Round(usual.MM() / 2))
+		if w := (usualRange{field, &value, half, 4 * half}); w.excludesValue() {
+			queries = append(queries, w.query())
+		}
+	}
+	for i := range fingers {
+		ask(i.FieldGirth(), f.Girth[i], usual.Girth[i])
+		ask(i.FieldLength(), f.Length[i], usual.Length[i])
+		if i < crotches {
+			ask(i.FieldCrotch(), f.Crotch[i], usual.Crotch[i])
+		}
+	}
+	return queries
+}
