@@ -1,8 +1,6 @@
 package hand
 
 import (
-	"math"
-
 	"thenar/internal/fault"
 	"thenar/internal/units"
 )
@@ -76,8 +74,9 @@ func (h Hand) crotchAfter(f Finger) estimate {
 
 // FillFingers returns the fingers with every missing measurement filled, and the list of
 // filled values, finger by finger. It never changes a measured value. The hand needs
-// no more than Fill does.
-func (h Hand) FillFingers(f Fingers) (Fingers, []Filled) {
+// no more than Fill does, and Fill leaves the fingers alone: only a glove needs them.
+func (h Hand) FillFingers() (Fingers, []Filled) {
+	f := h.Fingers
 	filled := make([]Filled, 0, 2*fingers+crotches)
 	set := func(field string, value *units.Length, e estimate) {
 		if *value != 0 {
@@ -108,11 +107,12 @@ func (f *Fingers) Tip(i Finger) units.Length {
 	return units.FromMM((before.MM()+after.MM())/2) + f.Length[i]
 }
 
-// CheckFingers returns what can't be right: a negative measurement, a finger as wide as
-// the hand or wider, fingers that part above the hand's end.
-func (h Hand) CheckFingers(f Fingers) fault.Fields {
+// CheckFingers returns what can't be right of the measured fingers: a negative
+// measurement, a finger as wide as the hand or wider, fingers that part above the
+// hand's end.
+func (h Hand) CheckFingers() fault.Fields {
 	var faults fault.Fields
-	girth, length := h.girth().value, h.length().value
+	f, girth, length := h.Fingers, h.girth().value, h.length().value
 	for i := range fingers {
 		switch g := f.Girth[i]; {
 		case g < 0:
@@ -135,24 +135,37 @@ func (h Hand) CheckFingers(f Fingers) fault.Fields {
 	return faults
 }
 
-// QueryFingers asks about measurements that are less than half or more than twice of
-// what would fill them (common practice, no source): they were probably typed in
-// another unit.
-func (h Hand) QueryFingers(f Fingers) []Query {
-	usual, _ := h.FillFingers(Fingers{})
+// QueryFingers asks about the measured fingers, as Queries does about all of the hand.
+func (h Hand) QueryFingers() []Query {
 	var queries []Query
-	ask := func(field string, value, usual units.Length) {
-		half := units.FromMM(math.Round(usual.MM() / 2))
-		if w := (usualRange{field, &value, half, 4 * half}); w.excludesValue() {
+	for _, w := range h.rangesOfFingers() {
+		if w.excludesValue() {
 			queries = append(queries, w.query())
 		}
 	}
+	return queries
+}
+
+// rangesOfFingers returns the ranges of the fingers: from half to twice of what would
+// fill them (common practice, no source). What lies outside was probably typed in
+// another unit. There are none for a hand whose fingers were not measured.
+func (h *Hand) rangesOfFingers() []usualRange {
+	if h.Fingers == (Fingers{}) {
+		return nil
+	}
+	bare := *h
+	bare.Fingers = Fingers{}
+	usual, _ := bare.FillFingers()
+	list := make([]usualRange, 0, 2*fingers+crotches)
+	add := func(field string, value *units.Length, usual units.Length) {
+		list = append(list, halfToTwice(field, value, usual))
+	}
 	for i := range fingers {
-		ask(i.FieldGirth(), f.Girth[i], usual.Girth[i])
-		ask(i.FieldLength(), f.Length[i], usual.Length[i])
+		add(i.FieldGirth(), &h.Fingers.Girth[i], usual.Girth[i])
+		add(i.FieldLength(), &h.Fingers.Length[i], usual.Length[i])
 		if i < crotches {
-			ask(i.FieldCrotch(), f.Crotch[i], usual.Crotch[i])
+			add(i.FieldCrotch(), &h.Fingers.Crotch[i], usual.Crotch[i])
 		}
 	}
-	return queries
+	return list
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/units"
 )
@@ -39,7 +40,7 @@ func TestFilledFingersAreGreiners(t *testing.T) {
 	for sex, who := range [2]string{"women", "men"} {
 		mean := func(what string) float64 { return means[what][sex] }
 		h := hand.Hand{Circumference: units.FromMM(mean("hand circumference")), Length: units.FromMM(mean("hand length"))}
-		f, filled := h.FillFingers(hand.Fingers{})
+		f, filled := h.FillFingers()
 		require.Len(t, filled, 11)
 		for i, name := range fingers {
 			assert.InDelta(t, mean(name+" girth"), f.Girth[i].MM(), 1.5, "%s of %s", name, who)
@@ -54,8 +55,11 @@ func TestFilledFingersAreGreiners(t *testing.T) {
 // By hand: a hand of 200 mm that is 180 mm long. The ring finger's tip is as much below
 // the mean of its crotches at 0.56 and 0.49 as its length tells.
 func TestFillFingers(t *testing.T) {
-	h := hand.Hand{Circumference: 200 * mm, Length: 180 * mm}
-	f, filled := h.FillFingers(hand.Fingers{Girth: [4]units.Length{0, 70 * mm}, Crotch: [3]units.Length{0, 0, 85 * mm}})
+	h := hand.Hand{
+		Circumference: 200 * mm, Length: 180 * mm,
+		Fingers: hand.Fingers{Girth: [4]units.Length{0, 70 * mm}, Crotch: [3]units.Length{0, 0, 85 * mm}},
+	}
+	f, filled := h.FillFingers()
 	assert.Equal(t, [4]units.Length{64_800, 70_000, 61_200, 54_200}, f.Girth)
 	assert.Equal(t, [4]units.Length{69_300, 77_940, 75_240, 57_960}, f.Length)
 	assert.Equal(t, [3]units.Length{100_800, 100_800, 85_000}, f.Crotch)
@@ -71,7 +75,7 @@ func TestFillFingers(t *testing.T) {
 		assert.Contains(t, e.Source, "Greiner 1991")
 	}
 
-	_, filled = hand.Hand{Length: 90 * mm}.FillFingers(hand.Fingers{})
+	_, filled = hand.Hand{Length: 90 * mm}.FillFingers()
 	for _, e := range filled {
 		assert.True(t, strings.HasPrefix(e.Source, "not sourced under 2 years"), e.Field)
 	}
@@ -86,29 +90,40 @@ func TestCheckFingers(t *testing.T) {
 		"hand.crotches.ring_little":  {Crotch: [3]units.Length{0, 0, 182 * mm}},
 		"hand.crotches.middle_ring":  {Crotch: [3]units.Length{0, -1}},
 	} {
-		faults := h.CheckFingers(f)
-		require.Len(t, faults, 1, field)
-		assert.Equal(t, field, faults[0].Path)
+		h.Fingers = f
+		for _, faults := range []fault.Fields{h.CheckFingers(), h.Check(), h.CheckGiven()} {
+			require.Len(t, faults, 1, field)
+			assert.Equal(t, field, faults[0].Path)
+		}
 	}
-	usual, _ := h.FillFingers(hand.Fingers{})
-	assert.Empty(t, h.CheckFingers(usual))
-	assert.Empty(t, h.CheckFingers(hand.Fingers{Girth: [4]units.Length{203*mm - 1}, Crotch: [3]units.Length{182*mm - 1}}))
+	h.Fingers, _ = hand.Hand{Size: 8}.FillFingers()
+	assert.Empty(t, h.Check())
+	h.Fingers = hand.Fingers{Girth: [4]units.Length{203*mm - 1}, Crotch: [3]units.Length{182*mm - 1}}
+	assert.Empty(t, h.Check())
+	h = hand.Hand{Fingers: hand.Fingers{Girth: [4]units.Length{203 * mm}}}
+	assert.Empty(t, h.CheckGiven(), "a hand without circumference is compared with nothing")
 }
 
-// A finger in another unit is asked about: 6.5 inches where 6.5 cm are meant.
+// A finger in another unit is asked about: 6.5 inches where 6.5 cm are meant. What may be
+// meant is told.
 func TestQueryFingers(t *testing.T) {
 	h := hand.Hand{Size: 8}
-	usual, _ := h.FillFingers(hand.Fingers{})
-	assert.Empty(t, h.QueryFingers(usual))
-	assert.Empty(t, h.QueryFingers(hand.Fingers{}))
+	assert.Empty(t, h.QueryFingers(), "not measured")
+	h.Fingers, _ = h.FillFingers()
+	assert.Empty(t, h.QueryFingers())
 	for field, f := range map[string]hand.Fingers{
 		"hand.fingers.index.girth":  {Girth: [4]units.Length{165_100}},
 		"hand.fingers.ring.length":  {Length: [4]units.Length{0, 0, 7 * mm}},
 		"hand.crotches.middle_ring": {Crotch: [3]units.Length{0, 10 * mm}},
 	} {
-		queries := h.QueryFingers(f)
+		h.Fingers = f
+		queries := h.Queries()
 		require.Len(t, queries, 1, field)
+		assert.Equal(t, queries, h.QueryFingers())
 		assert.Equal(t, field, queries[0].Field)
+		assert.True(t, queries[0].Outside())
 		assert.Contains(t, queries[0].Message, "It is used as it is.")
 	}
+	h.Fingers = hand.Fingers{Girth: [4]units.Length{165_100}}
+	assert.Equal(t, 65*mm, h.Instead(h.Queries()[0], units.IN))
 }

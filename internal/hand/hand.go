@@ -23,6 +23,7 @@ type Hand struct {
 	Size      float64      // glove size of EN 420 and EN ISO 21420, 4 to 13 in steps of ½
 	Reference Reference    // whose averages fill missing measurements
 	Above     []Point      // girths above where the thumb parts, without it
+	Fingers   Fingers      // the four fingers
 }
 
 // Point is a girth at a height: in Profile above the base of the gusset, in Above
@@ -55,8 +56,8 @@ const maxAbove = 50
 // Check returns what can't be right: a circumference that is neither measured nor
 // follows from breadth, size or length; a breadth of half the circumference or
 // more; a thumb as wide as the hand, measured or filled, or wider; an unknown
-// size or reference; a profile whose heights don't climb. The range of a length
-// is checked where it is parsed.
+// size or reference; a profile whose heights don't climb; fingers that can't be
+// right. The range of a length is checked where it is parsed.
 func (h Hand) Check() fault.Fields {
 	var faults fault.Fields
 	h.checkGirth(&faults)
@@ -84,7 +85,7 @@ func (h Hand) checkRest() fault.Fields {
 	}
 	h.checkProfile(&faults)
 	h.checkAbove(&faults)
-	return faults
+	return append(faults, h.CheckFingers()...)
 }
 
 // checkGirth checks the circumference and the breadth. A tape round the hand goes

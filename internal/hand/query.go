@@ -103,10 +103,16 @@ func (h *Hand) rangesByFilling() []usualRange {
 		{FieldWristToCrotch, &h.WristToCrotch, &usual.WristToCrotch},
 		{FieldPalm, &h.Palm, &usual.Palm},
 	} {
-		half := units.FromMM(math.Round(w.usual.MM() / 2))
-		list = append(list, usualRange{w.field, w.value, half, 4 * half})
+		list = append(list, halfToTwice(w.field, w.value, *w.usual))
 	}
-	return list
+	return append(list, h.rangesOfFingers()...)
+}
+
+// halfToTwice returns the range from half to twice of the usual value, in whole
+// millimetres.
+func halfToTwice(field string, value *units.Length, usual units.Length) usualRange {
+	half := units.FromMM(math.Round(usual.MM() / 2))
+	return usualRange{field, value, half, 4 * half}
 }
 
 // outsideRanges returns the ranges that exclude their measurement.
