@@ -27,20 +27,32 @@ type Fingers struct {
 	Crotch [crotches]units.Length // wrist crease to where the finger and the next one part
 }
 
+// The names of the fingers' measurements in a sheet.
 var (
-	fingerKeys = [fingers]string{"index", "middle", "ring", "little"}
-	crotchKeys = [crotches]string{"index_middle", "middle_ring", "ring_little"}
+	girthFields  = [fingers]string{"hand.fingers.index.girth", "hand.fingers.middle.girth", "hand.fingers.ring.girth", "hand.fingers.little.girth"}
+	lengthFields = [fingers]string{"hand.fingers.index.length", "hand.fingers.middle.length", "hand.fingers.ring.length", "hand.fingers.little.length"}
+	crotchFields = [crotches]string{"hand.crotches.index_middle", "hand.crotches.middle_ring", "hand.crotches.ring_little"}
 )
 
 // FieldGirth returns the name of the finger's girth in a sheet.
-func (f Finger) FieldGirth() string { return "hand.fingers." + fingerKeys[f] + ".girth" }
+func (f Finger) FieldGirth() string { return girthFields[f] }
 
 // FieldLength returns the name of the finger's length in a sheet.
-func (f Finger) FieldLength() string { return "hand.fingers." + fingerKeys[f] + ".length" }
+func (f Finger) FieldLength() string { return lengthFields[f] }
 
 // FieldCrotch returns the name in a sheet of the height at which the finger and the
 // next one part.
-func (f Finger) FieldCrotch() string { return "hand.crotches." + crotchKeys[f] }
+func (f Finger) FieldCrotch() string { return crotchFields[f] }
+
+// FieldsOfFingers lists the names of all measurements of the fingers, in the order of a
+// sheet.
+func FieldsOfFingers() []string {
+	list := make([]string, 0, 2*fingers+crotches)
+	for i := range fingers {
+		list = append(list, girthFields[i], lengthFields[i])
+	}
+	return append(list, crotchFields[:]...)
+}
 
 // The usual fingers of adults, both sexes: girth at the middle joint over the hand's
 // circumference H; length and crotch over the hand's length L. They are ratios of the

@@ -79,7 +79,13 @@ func brief(l units.Length, u units.Unit) string {
 
 // fieldWords returns the name of a field of the hand, in words.
 func fieldWords(path string) string {
-	name := strings.ReplaceAll(path[strings.LastIndex(path, ".")+1:], "_", " ")
+	name := strings.TrimPrefix(path, "hand.")
+	if finger, of := strings.CutPrefix(name, "fingers."); of {
+		name = strings.Replace(finger, ".", " finger, ", 1)
+	} else if pair, of := strings.CutPrefix(name, "crotches."); of {
+		name = "wrist to where " + strings.Replace(pair, "_", " and ", 1) + " finger part"
+	}
+	name = strings.ReplaceAll(name, "_", " ")
 	return strings.ToUpper(name[:1]) + name[1:]
 }
 

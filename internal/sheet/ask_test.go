@@ -10,7 +10,8 @@ import (
 // Units that slipped, worked by hand: 1 in = 2.54 cm exactly. The ranges are
 // those of adults in ANSUR II (Gordon et al. 2014) and of children in Snyder et
 // al. 1977; half to twice of what fills the others is common practice, no
-// source: 0.34 of 19 cm are 6.46 cm, 0.94 × 0.355 of 19 cm are 6.34 cm.
+// source: 0.34 of 19 cm are 6.46 cm, 0.94 × 0.355 of 19 cm are 6.34 cm, 0.324 of
+// 19 cm are 6.16 cm, 0.94 × 0.49 of 19 cm are 8.75 cm.
 func TestQuestions(t *testing.T) {
 	for _, c := range []struct {
 		unit, field, text, instead, words string
@@ -27,11 +28,14 @@ func TestQuestions(t *testing.T) {
 		{"cm", "hand_length", "185", "18.5", "Hand length: 185 cm lies outside the usual 14 to 24 cm. 18.5?", false},
 		{"cm", "hand_breadth", "80", "8", "", false},
 		{"cm", "thumb_circumference", "2.6", "6.6", "Thumb circumference: 2.6 cm lies outside the usual 3.2 to 12.8 cm. 6.6?", false},
+		{"cm", "fingers.index.girth", "2.5", "6.35", "Index finger, girth: 2.5 cm lies outside the usual 3.1 to 12.4 cm. 6.35?", false},
+		{"mm", "fingers.little.length", "5.8", "58", "", false},
+		{"cm", "crotches.ring_little", "3.5", "8.89", "Wrist to where ring and little finger part: 3.5 cm lies outside the usual 4.4 to 17.6 cm. 8.89?", false},
 		{"cm", "thumb_length", "63", "6.3", "Thumb length: 63 cm lies outside the usual 3.2 to 12.8 cm. 6.3?", false},
 	} {
 		s := Sheet{"unit": c.unit, "hand." + c.field: c.text}
 		if c.field != "hand_circumference" && c.field != "hand_breadth" {
-			s["hand.hand_circumference"] = "19"
+			s["hand.hand_circumference"] = map[string]string{"cm": "19", "mm": "190"}[c.unit]
 		}
 		list := s.Questions(nil, c.comma)
 		require.Len(t, list, 1, c.words)

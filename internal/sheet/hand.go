@@ -53,7 +53,19 @@ func (r *reader) measured() hand.Hand {
 	}
 	h.Profile = r.points(hand.FieldProfile, "the base of the gusset")
 	h.Above = r.points(hand.FieldAbove, "where the thumb parts")
+	h.Fingers = r.fingers()
 	return h
+}
+
+// fingers reads what is measured of the four fingers.
+func (r *reader) fingers() (f hand.Fingers) {
+	for i := hand.Index; i <= hand.Little; i++ {
+		f.Girth[i], f.Length[i] = r.length(i.FieldGirth()), r.length(i.FieldLength())
+	}
+	for i := hand.Index; i < hand.Little; i++ {
+		f.Crotch[i] = r.length(i.FieldCrotch())
+	}
+	return f
 }
 
 // points reads the girths of a profile; from names the place where heights begin.

@@ -9,11 +9,11 @@ import (
 
 // pinKeys returns the keys of the numbers that can be fixed.
 func pinKeys() []node {
-	var nodes []node
+	var pins node
 	for _, n := range mitt.InSheet() {
-		nodes = append(nodes, node{key: n.Key(), kind: kindOf(n)})
+		pins.plant(n.Key(), kindOf(n))
 	}
-	return nodes
+	return pins.members
 }
 
 // kindOf returns the kind of value that a sheet takes for a number.

@@ -32,8 +32,25 @@ const (
 // otherwise it is worked like the first.
 const Anew = "anew"
 
-// workedKeys are the keys of what is knitted; numbers are named as in pins.
-var workedKeys = slices.Concat([]node{
+// workedKeys returns the keys of what is knitted; numbers are named as in pins, lists
+// of rounds first.
+func workedKeys() []node {
+	worked := node{members: slices.Clone(workedChoices)}
+	for _, k := range []kind{rounds, whole} {
+		if k == whole {
+			worked.plant("round", whole)
+		}
+		for _, n := range mitt.Knittable() {
+			if kindOf(n) == k {
+				worked.plant(n.Key(), k)
+			}
+		}
+	}
+	return worked.members
+}
+
+// workedChoices are the keys of what is knitted that are no numbers of a plan.
+var workedChoices = []node{
 	{key: "section", kind: choice, words: partNames()},
 	{key: "side", kind: choice, words: []string{"right", "left"}},
 	{key: "base_above", kind: signed},
@@ -49,18 +66,6 @@ var workedKeys = slices.Concat([]node{
 	{key: "cuff_turned", kind: flag},
 	{key: "hand_turned", kind: flag},
 	{key: "thumb_turned", kind: flag},
-}, workedNumbers(rounds), keys(whole, "round"), workedNumbers(whole))
-
-// workedNumbers returns the keys of one kind for the numbers that are recorded of
-// what is knitted.
-func workedNumbers(k kind) []node {
-	var nodes []node
-	for _, n := range mitt.Knittable() {
-		if kindOf(n) == k {
-			nodes = append(nodes, node{key: n.Key(), kind: k})
-		}
-	}
-	return nodes
 }
 
 // partNames returns the parts of a mitt as a sheet names them.

@@ -63,11 +63,20 @@ func (s Sheet) typed(at string, n *node) bool {
 
 // move moves the texts below one path to another; if to is empty, it drops them.
 func (s Sheet) move(from, to string, n *node) {
-	for _, m := range n.members {
-		text, was := s[join(from, m.key)]
-		delete(s, join(from, m.key))
+	for i := range n.members {
+		m := &n.members[i]
+		at, there := join(from, m.key), ""
+		if to != "" {
+			there = join(to, m.key)
+		}
+		if m.kind == object {
+			s.move(at, there, m)
+			continue
+		}
+		text, was := s[at]
+		delete(s, at)
 		if was && to != "" {
-			s[join(to, m.key)] = text
+			s[there] = text
 		}
 	}
 }

@@ -1,6 +1,11 @@
 package sheet
 
-import "thenar/internal/mitt"
+import (
+	"strings"
+
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+)
 
 // The greatest numbers of rows of a sheet's lists.
 const (
@@ -64,14 +69,7 @@ var tree = node{members: []node{
 		{key: "swatches", kind: list, maxRows: maxSwatches, members: swatchKeys},
 		{key: "hand_variation", kind: ease},
 	}},
-	{key: "hand", members: append(keys(length,
-		"hand_circumference", "wrist_circumference", "thumb_circumference", "hand_length",
-		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference", "hand_breadth"),
-		node{key: "size", kind: number},
-		node{key: "reference", kind: choice, words: []string{"both", "women", "men"}},
-		node{key: "profile", kind: list, maxRows: maxProfile, members: girthKeys},
-		node{key: "profile_above", kind: list, maxRows: maxProfile, members: girthKeys},
-	)},
+	{key: "hand", members: handKeys()},
 	{key: "ease", members: append(keys(ease, "hand", "cuff", "gusset", "palm"), node{key: "thumb_girth_added", kind: length})},
 	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
 	{key: "stitch", members: append(keys(whole, "repeat", "offset", "rib"), node{key: "both_edges", kind: flag})},
@@ -80,8 +78,8 @@ var tree = node{members: []node{
 		{key: "lambda", kind: amount},
 	}},
 	{key: mitt.PathPins, members: pinKeys()},
-	{key: pathWorked, members: workedKeys},
-	{key: pathOther, members: workedKeys},
+	{key: pathWorked, members: workedKeys()},
+	{key: pathOther, members: workedKeys()},
 	{key: PathSecond, kind: choice, words: []string{"alike", Anew}},
 	{key: PathTried, kind: rounds},
 	{key: "fit", members: append([]node{{key: "tolerance", kind: length}}, keys(ease, "loose_below", "snug_from", "tight_above")...)},
@@ -96,6 +94,22 @@ var tree = node{members: []node{
 		{key: "yarns", kind: list, maxRows: MaxYarns, members: yarnKeys},
 	}},
 }}
+
+// handKeys returns the keys of the hand.
+func handKeys() []node {
+	hands := node{members: append(keys(length,
+		"hand_circumference", "wrist_circumference", "thumb_circumference", "hand_length",
+		"gusset_length", "thumb_length", "wrist_to_crotch", "palm_and_thumb_circumference", "hand_breadth"),
+		node{key: "size", kind: number},
+		node{key: "reference", kind: choice, words: []string{"both", "women", "men"}},
+		node{key: "profile", kind: list, maxRows: maxProfile, members: girthKeys},
+		node{key: "profile_above", kind: list, maxRows: maxProfile, members: girthKeys},
+	)}
+	for _, path := range hand.FieldsOfFingers() {
+		hands.plant(strings.TrimPrefix(path, "hand."), length)
+	}
+	return hands.members
+}
 
 var swatchKeys = []node{
 	{key: "stitches", kind: number},
