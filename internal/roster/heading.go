@@ -35,7 +35,7 @@ type Column struct {
 // synonyms maps fields to the headings that mean them, in canonical words (common
 // practice, no source). A heading that could mean two measurements ("palm",
 // "cuff") is not among them, since ignoring it is better than misreading it.
-var synonyms = map[string][]string{
+var synonyms = withFingers(map[string][]string{
 	fieldName: {
 		"name", "initials", "student", "knitter", "participant", "pupil", "person", "who", "full name",
 		"name or initials", "name initials", "student name", "knitter name", "participant name", "name student",
@@ -78,19 +78,19 @@ var synonyms = map[string][]string{
 		"left right", "left to right", "knits left right", "from left right", "works", "works left to right", "works from left to right", "direction knitting", "knitting direction", "knits direction",
 	},
 	fieldNote: {"note", "remark", "comment"},
-}
+})
 
 // canonical maps words of headings to the word that synonyms uses for them.
 var canonical = map[string]string{
 	"circumference": "girth", "circumf": "girth", "circ": "girth", "girths": "girth", "around": "round",
 	"st": "sts", "stitch": "sts", "stitches": "sts", "row": "rows", "rounds": "rows", "rnd": "rows", "rnds": "rows",
 	"tension": "gauge", "width": "breadth", "knuckle": "knuckles", "wrists": "wrist", "thumbs": "thumb", "hands": "hand", "gloves": "glove",
-	"needles": "needle", "notes": "note", "remarks": "remark", "comments": "comment", "names": "name", "finger": "", "tip": "fingertip",
+	"needles": "needle", "notes": "note", "remarks": "remark", "comments": "comment", "names": "name", "finger": "", "fingers": "", "pinky": "little", "pinkie": "little", "forefinger": "index", "pointer": "index", "crotches": "crotch", "tip": "fingertip",
 	"students": "student", "knitters": "knitter", "participants": "participant", "pupils": "pupil", "incl": "including",
 }
 
 // stopWords are English words that add no meaning to a heading.
-var stopWords = strings.Fields("the a an your my own their per over in of no nr optional required measured approx approximately already")
+var stopWords = strings.Fields("the a an your my own their per over in of between no nr optional required measured approx approximately already")
 
 // fieldOf maps each synonym, as fieldKey writes it, to its field.
 var fieldOf = func() map[string]string {

@@ -44,6 +44,10 @@ var languages = map[string]string{
 	"knits":      "strickt tricote teje breit strikker stickar neuloo",
 	"left":       "links gauche izquierda venstre vanster vasemmalta",
 	"right":      "rechts droite derecha hojre hoyre hoger oikealle",
+	"index":      "zeigefinger zeigefingers indice wijsvinger pegefinger pekefinger pekfinger etusormi etusormen",
+	"middle":     "mittelfinger mittelfingers majeur medio middelvinger langfinger keskisormi keskisormen",
+	"ring":       "ringfinger ringfingers annulaire anular ringvinger nimeton nimettoman",
+	"little":     "kleinfinger kleinfingers auriculaire menique pink lillefinger lillfinger pikkusormi pikkusormen",
 	"fingertip":  "fingerspitze fingertop fingerspids fingertupp sormenpaa",
 }
 

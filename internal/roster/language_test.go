@@ -22,18 +22,18 @@ var foreignHeadings = map[string]map[string]string{
 	"German": {
 		fieldFirst: "Vorname", fieldLast: "Nachname", hand.FieldCircumference: "Handumfang|Umfang der Hand|Hand-Umfang|Rund um die Hand|Mittelhandumfang|Umfang der Hand ohne Daumen", hand.FieldWrist: "Handgelenkumfang|Handgelenksumfang|Umfang Handgelenk|Handgelenk",
 		hand.FieldThumb: "Daumenumfang|Daumen|Umfang des Daumens", hand.FieldLength: "Handlänge|Länge der Hand", hand.FieldThumbLength: "Daumenlänge", hand.FieldBreadth: "Handbreite", hand.FieldPalm: "Hand mit Daumen",
-		hand.FieldGussetLength: "Länge Daumenzwickel", hand.FieldWristToCrotch: "Handgelenk bis Daumen", hand.FieldSize: "Größe|Handschuhgröße",
+		hand.FieldGussetLength: "Länge Daumenzwickel", hand.Index.FieldLength(): "Zeigefingerlänge|Länge des Zeigefingers", hand.Ring.FieldGirth(): "Ringfingerumfang|Umfang Ringfinger", hand.Ring.FieldCrotch(): "Handgelenk bis Ringfinger/Kleinfinger", hand.FieldWristToCrotch: "Handgelenk bis Daumen", hand.FieldSize: "Größe|Handschuhgröße",
 		stitchesPath: "Maschen|Maschenprobe", roundsPath: "Runden|Reihen", "pins.cast_on": "Anschlag", fieldNote: "Bemerkung|Anmerkungen|Notizen", fieldName: "Name, Vorname|Vor- und Nachname", fieldKnits: "Strickrichtung",
 	},
 	"French": {
 		fieldFirst: "Prénom", fieldLast: "Nom de famille", hand.FieldCircumference: "Tour de main|Tour de la main|Circonférence de la main", hand.FieldWrist: "Poignet|Tour de poignet|Tour du poignet",
-		hand.FieldThumb: "Pouce|Tour de pouce|Tour du pouce", hand.FieldLength: "Longueur de la main|Longueur main", hand.FieldThumbLength: "Longueur du pouce", hand.FieldBreadth: "Largeur de la main", hand.FieldPalm: "Main avec pouce",
+		hand.Index.FieldGirth(): "Tour de l’index", hand.Middle.FieldLength(): "Longueur du majeur", hand.FieldThumb: "Pouce|Tour de pouce|Tour du pouce", hand.FieldLength: "Longueur de la main|Longueur main", hand.FieldThumbLength: "Longueur du pouce", hand.FieldBreadth: "Largeur de la main", hand.FieldPalm: "Main avec pouce",
 		hand.FieldGussetLength: "Longueur du gousset", hand.FieldWristToCrotch: "Poignet au pouce", hand.FieldSize: "Taille|Taille de gant",
 		stitchesPath: "Mailles|Échantillon|Nb de mailles", roundsPath: "Rangs|Tours", "pins.cast_on": "Montage", fieldNote: "Remarque|Remarques|Commentaires", fieldKnits: "Sens|De gauche à droite",
 	},
 	"Spanish": {
 		fieldFirst: "Nombre", fieldLast: "Apellidos|Apellido", hand.FieldCircumference: "Contorno de mano|Contorno de la mano|Mano", hand.FieldWrist: "Muñeca|Contorno de muñeca",
-		hand.FieldThumb: "Pulgar|Contorno del pulgar", hand.FieldLength: "Largo de la mano|Longitud de la mano", hand.FieldThumbLength: "Largo del pulgar", hand.FieldBreadth: "Ancho de la mano", hand.FieldPalm: "Mano con pulgar",
+		hand.Little.FieldLength(): "Largo del meñique", hand.FieldThumb: "Pulgar|Contorno del pulgar", hand.FieldLength: "Largo de la mano|Longitud de la mano", hand.FieldThumbLength: "Largo del pulgar", hand.FieldBreadth: "Ancho de la mano", hand.FieldPalm: "Mano con pulgar",
 		hand.FieldWristToCrotch: "Muñeca hasta pulgar", hand.FieldSize: "Talla|Talla de guante", stitchesPath: "Puntos|Muestra", roundsPath: "Vueltas|Hileras|Pasadas", "pins.cast_on": "Montaje", fieldNote: "Nota|Observaciones|Comentarios", fieldKnits: "Dirección",
 	},
 	"Dutch": {
@@ -153,7 +153,7 @@ func TestTablesOfOtherLanguages(t *testing.T) {
 			r.Shuffle(len(columns), func(i, j int) { columns[i], columns[j] = columns[j], columns[i] })
 			values := map[string]string{ // of a possible hand
 				hand.FieldCircumference: "19,5", hand.FieldWrist: "16,5", hand.FieldThumb: "6,5", hand.FieldLength: "18,5", hand.FieldThumbLength: "6,4",
-				hand.FieldBreadth: "8,5", hand.FieldPalm: "23", hand.FieldGussetLength: "6", hand.FieldWristToCrotch: "6,2",
+				hand.FieldBreadth: "8,5", hand.FieldPalm: "23", hand.Index.FieldLength(): "7", hand.Ring.FieldGirth(): "5,8", hand.Ring.FieldCrotch(): "8,8", hand.Index.FieldGirth(): "6,2", hand.Middle.FieldLength(): "7,8", hand.Little.FieldLength(): "5,8", hand.FieldGussetLength: "6", hand.FieldWristToCrotch: "6,2",
 			}
 			var heads, cells []string
 			want, first, last := map[string]string{}, names[r.IntN(len(names))], ""

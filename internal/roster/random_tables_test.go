@@ -97,6 +97,17 @@ func (m *generator) lengthColumns() {
 		{hand.FieldWristToCrotch, 500, 300, []string{"wrist to thumb", "Wrist to crotch"}},
 		{hand.FieldPalm, 1900, 600, []string{"palm and thumb", "Palm + thumb"}},
 		{hand.FieldBreadth, 600, 120, []string{"breadth of hand", "Hand width"}},
+		{hand.Index.FieldGirth(), 500, 300, []string{"index finger girth", "Round the forefinger"}},
+		{hand.Middle.FieldGirth(), 500, 300, []string{"middle finger circumference", "girth of the middle finger"}},
+		{hand.Ring.FieldGirth(), 500, 300, []string{"ring finger girth", "around ring finger"}},
+		{hand.Little.FieldGirth(), 400, 300, []string{"little finger girth", "Pinky circ."}},
+		{hand.Index.FieldLength(), 500, 300, []string{"index finger length"}},
+		{hand.Middle.FieldLength(), 600, 300, []string{"length of middle finger"}},
+		{hand.Ring.FieldLength(), 500, 300, []string{"Ring length"}},
+		{hand.Little.FieldLength(), 400, 300, []string{"pinkie length", "little finger, length"}},
+		{hand.Index.FieldCrotch(), 700, 200, []string{"wrist to index/middle", "Crotch between index, middle"}},
+		{hand.Middle.FieldCrotch(), 700, 200, []string{"wrist to middle and ring"}},
+		{hand.Ring.FieldCrotch(), 600, 200, []string{"wrist to crotch ring/little"}},
 	} {
 		if c.field != hand.FieldCircumference && m.IntN(3) > 0 {
 			continue
@@ -321,7 +332,7 @@ func (m *generator) differs(table Table) string {
 // and exactly its reasons.
 func TestRandomTables(t *testing.T) {
 	right, wrong, spoilt := 0, 0, map[string]int{}
-	for seed := range uint64(testenv.Cases(100, 1000)) {
+	for seed := range uint64(testenv.Cases(220, 1000)) {
 		m := newGenerator(seed)
 		m.table(3 + m.IntN(12))
 		table, err := Read(m.encode(m.out.String()), m.unit)

@@ -62,11 +62,10 @@ const (
 )
 
 // paths backs Paths.
-var paths = append([]string{
+var paths = slices.Concat([]string{
 	hand.FieldSize, hand.FieldCircumference, hand.FieldWrist, hand.FieldThumb, hand.FieldLength, hand.FieldGussetLength,
 	hand.FieldThumbLength, hand.FieldWristToCrotch, hand.FieldPalm, hand.FieldBreadth,
-	stitchesPath, widthPath, roundsPath, heightPath,
-}, fixable()...)
+}, hand.FieldsOfFingers(), []string{stitchesPath, widthPath, roundsPath, heightPath}, fixable())
 
 // fixable are the numbers that a student may have otherwise than the class.
 func fixable() []string {
