@@ -4,17 +4,35 @@ import (
 	"thenar/internal/stitch"
 )
 
-// thumbRoundsFree returns the thumb's number of rounds when none is fixed.
-func (d *draft) thumbRoundsFree() int { return d.req.Make.pace().nearest(d.q * d.len.thumb) }
+// thumbWish returns how long the thumb should be.
+func (d *draft) thumbWish(pins *Pins) tubeWish {
+	return tubeWish{
+		rounds: d.req.Make.pace().nearest(d.q * d.len.thumb), edging: nearest(d.q * d.len.thumbEdging),
+		pin: pins.ThumbRounds, closed: d.req.thumbClosed(),
+	}
+}
 
 // thumbRounds returns the thumb's number of rounds: never fewer than the
 // knitted ones and those that must still follow.
 func (d *draft) thumbRounds(pins *Pins) int {
-	least, ended := d.thumbLeast()
+	var worked *tubeWorked
+	if d.progress.in(stitch.Thumb) > 0 {
+		worked = d.progress.thumb()
+	}
+	return d.tubeRounds(worked, d.thumbWish(pins))
+}
+
+// tubeRounds returns a tube's number of rounds: never fewer than the knitted ones and
+// those that must still follow. worked is nil if it isn't begun.
+func (d *draft) tubeRounds(worked *tubeWorked, wish tubeWish) int {
+	if worked == nil {
+		return wish.pin.Or(wish.rounds)
+	}
+	least, ended := tubeLeast(worked, wish, d.plan.Stitch.Rib)
 	if ended {
 		return least
 	}
-	return max(pins.ThumbRounds.Or(d.thumbRoundsFree()), least)
+	return max(wish.pin.Or(wish.rounds), least)
 }
 
 // corners returns the greatest number of corner decreases that fit into the rounds of a
@@ -32,37 +50,48 @@ func (o pace) cornered(after, d int) int {
 }
 
 // thumb sets the thumb's rounds, its edging, and the rounds that decrease at its
-// corners. Below the edging come the pick-up round, the decrease rounds, and
-// one more if the edging has another count.
+// corners.
 func (d *draft) thumb() {
 	if d.plan.Down() {
 		d.thumbFromTip()
 		return
 	}
-	p, k := &d.plan, d.progress
-	t := &p.Thumb
-	t.Rounds, t.EdgingStitches, t.EdgingRib = d.thumbRounds(d.pins), t.Stitches.N, p.Stitch.Rib
-	at, pace := max(1, k.in(stitch.Thumb)), d.req.Make.pace()
-	settled := k.begun(stitch.Thumb) && k.cornered()
+	var worked *tubeWorked
+	if d.progress.begun(stitch.Thumb) {
+		worked = d.progress.thumb()
+	}
+	d.tube(&d.plan.Thumb.Tube, worked, d.thumbRounds(d.pins), d.thumbWish(d.pins).edging)
+}
+
+// tube sets a tube's rounds, its edging of so many wanted rounds, and the rounds that
+// decrease at its corners. Below the edging come the pick-up round, the decrease rounds,
+// and one more if the edging has another count. worked is nil if it isn't begun.
+func (d *draft) tube(t *Tube, worked *tubeWorked, rounds, edging int) {
+	pace := d.req.Make.pace()
+	t.Rounds, t.EdgingStitches, t.EdgingRib = rounds, t.Stitches.N, d.plan.Stitch.Rib
+	at, settled := 1, false
+	if worked != nil {
+		at, settled = max(1, worked.at), worked.cornered()
+	}
 	switch before := pace.cornered(at, t.Decreased); {
 	case t.Closed:
-	case settled && k.edged():
-		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), t.Rounds-(k.ThumbRounds-k.ThumbEdging)
+	case settled && worked.edgeBegun():
+		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = worked.edged, worked.rib, t.Rounds-(worked.rounds-worked.edging)
 	default:
 		if settled {
-			before = pace.up(max(at, last(k.corners())))
+			before = pace.up(max(at, last(worked.corners())))
 		}
-		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-before, false)
+		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, d.plan.Stitch.Rib, edging, t.Rounds-before, false)
 	}
 	if t.DecreaseRounds = pace.cornerRounds(t.Decreased, at, t.lastCorner(pace)); settled {
-		t.DecreaseRounds = k.corners()
+		t.DecreaseRounds = worked.corners()
 	}
 }
 
 // lastCorner returns the last round that can decrease at the corners. It lies
 // below the edging and the change to its count, or below the rounds that close
-// the thumb.
-func (t *Thumb) lastCorner(o pace) int {
+// the tube.
+func (t *Tube) lastCorner(o pace) int {
 	if t.Closed {
 		return max(t.Rounds-o.closing(t.Stitches.N), o.cornered(1, t.Decreased))
 	}
@@ -147,6 +176,11 @@ func (d *draft) above(pl *Planner) error {
 	p.Body.RoundsAbove = d.pins.RoundsAboveGusset.Or(d.req.Make.pace().nearest(d.q * d.len.above))
 	if d.progress.begun(stitch.Hand) {
 		d.handOn()
+	}
+	switch {
+	case p.Kind.Fingered():
+		return d.divide()
+	case d.progress.begun(stitch.Hand):
 		return nil
 	}
 	p.Body.EdgingRounds, p.Body.EdgingStitches, p.Body.EdgingRib = d.req.Make.pace().edging(p.Bridge.HandAfter, p.Stitch.Rib,

@@ -21,29 +21,38 @@ func decreaseRounds(d int) int { return (d + maxInOneRound - 1) / maxInOneRound 
 func (p *Plan) openThumb() stitch.Section { return p.openThumbOf(p.thumbOnHeld()) }
 
 func (p *Plan) openThumbOf(s stitch.Section) stitch.Section {
-	t := &p.Thumb
-	p.thumbBelow(&s, t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
-	s.About = stitch.About{
-		Ribbed: t.EdgingRounds, Rib: t.EdgingRib, Knits: p.Stitch.knits(t.EdgingRib), Until: "where the tip of the thumb is to be free",
-		Digit: p.thumbInside(), Site: max(t.Rounds-t.EdgingRounds-boolInt(t.EdgingStitches != t.Stitches.N), 1),
-	}
+	s.About.Until, s.About.Digit = "where the tip of the thumb is to be free", p.thumbInside()
+	p.openTube(&s, &p.Thumb.Tube)
+	return s
+}
+
+// openTube goes on with a tube from its round 1 to its edging, which is bound off.
+func (p *Plan) openTube(s *stitch.Section, t *Tube) {
+	p.tubeBelow(s, t, t.Rounds-t.EdgingRounds, t.EdgingStitches-t.Stitches.N)
+	s.About.Ribbed, s.About.Rib, s.About.Knits = t.EdgingRounds, t.EdgingRib, p.Stitch.knits(t.EdgingRib)
+	s.About.Site = max(t.Rounds-t.EdgingRounds-boolInt(t.EdgingStitches != t.Stitches.N), 1)
 	n := s.Rounds[len(s.Rounds)-1].Out()
 	for range t.EdgingRounds {
 		s.Rounds = append(s.Rounds, stitch.Round{Ops: p.Stitch.ribbing(n, t.EdgingRib), Even: true})
 	}
 	s.Finish = stitch.Round{Ops: times(nil, stitch.BindOff, n)}
-	return s
 }
 
 // closedThumb builds a thumb that is halved towards its tip and drawn up.
 func (p *Plan) closedThumb() stitch.Section { return p.closedThumbOf(p.thumbOnHeld()) }
 
 func (p *Plan) closedThumbOf(s stitch.Section) stitch.Section {
-	plain := p.Thumb.lastCorner(p.Make.pace())
-	p.thumbBelow(&s, plain, 0)
-	s.About = stitch.About{Until: "the tip of the thumb", Digit: p.thumbInside(), Site: max(last(p.Thumb.DecreaseRounds), 1)}
-	p.closeThumb(&s, s.Rounds[len(s.Rounds)-1].Out(), plain)
+	s.About.Until, s.About.Digit = "the tip of the thumb", p.thumbInside()
+	p.closedTube(&s, &p.Thumb.Tube)
 	return s
+}
+
+// closedTube goes on with a tube from its round 1 to its tip.
+func (p *Plan) closedTube(s *stitch.Section, t *Tube) {
+	plain := t.lastCorner(p.Make.pace())
+	p.tubeBelow(s, t, plain, 0)
+	s.About.Site = max(last(t.DecreaseRounds), 1)
+	t.close(s, s.Rounds[len(s.Rounds)-1].Out(), plain)
 }
 
 // thumbInside describes the thumb that fills the tube.
@@ -58,20 +67,20 @@ func (p *Plan) thumbOnHeld() stitch.Section {
 	return stitch.Section{Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet}, Rounds: []stitch.Round{p.pickUpRound()}}
 }
 
-// thumbBelow goes on with a thumb from its round 1 up to round plain, which
+// tubeBelow goes on with a tube from its round 1 up to round plain, which
 // changes the count by change. The corner decreases follow; after the last of them the
-// thumb has its final count.
-func (p *Plan) thumbBelow(s *stitch.Section, plain, change int) {
-	t := &p.Thumb
-	n, left, lead := t.FirstRound, t.Decreased, t.PickedUp
+// tube has its final count.
+func (p *Plan) tubeBelow(s *stitch.Section, t *Tube, plain, change int) {
+	n, left, lead := t.FirstRound, t.Decreased, s.Rounds[0].LeadOut()
+	first := lead
 	for r := 2; r <= min(plain, t.Rounds); r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(lead, n)}
 		if slices.Contains(t.DecreaseRounds, r) {
-			round, left = cornerRound(n, t.PickedUp, lead, left)
+			round, left = cornerRound(n, first, lead, left)
 			lead = round.Lead
 		}
 		if r == plain && change != 0 {
-			round = stitch.Round{Ops: p.spread(stitch.Thumb, round.Ops, change), Even: true}
+			round = stitch.Round{Ops: p.spread(s.Part, round.Ops, change), Even: true}
 		}
 		s.Rounds = append(s.Rounds, round)
 		n = round.Out()
@@ -107,12 +116,12 @@ func cornerRound(n, pickedUp, lead, left int) (stitch.Round, int) {
 	return stitch.Round{Ops: append(ops, stitch.SSK), Lead: first}, left - 2
 }
 
-// closeThumb ends a closed thumb of n stitches after its plain rounds: k2tog
+// close ends a closed tube of n stitches after its plain rounds: k2tog
 // all round, then one plain round, over and over while more than 6 stitches
 // are left; the rest is drawn up. If there are too few rounds for that, the last
 // halvings are left out and more stitches are drawn up.
-func (p *Plan) closeThumb(s *stitch.Section, n, plain int) {
-	for r := plain + 1; r <= p.Thumb.Rounds; r++ {
+func (t *Tube) close(s *stitch.Section, n, plain int) {
+	for r := plain + 1; r <= t.Rounds; r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, n)}
 		if (r-plain)%2 == 1 {
 			round = halved(n)

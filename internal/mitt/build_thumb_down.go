@@ -24,7 +24,7 @@ func (d *draft) thumbFromTip() {
 	}
 	t.EdgingStitches, t.EdgingRib, t.EdgingRounds = t.Stitches.N, p.Stitch.Rib, 0
 	begun := k.begun(stitch.Thumb)
-	t.Rounds = max(d.pins.ThumbRounds.Or(d.thumbRoundsFree()), ends)
+	t.Rounds = max(d.pins.ThumbRounds.Or(d.thumbWish(d.pins).rounds), ends)
 	switch {
 	case begun && k.past(stitch.Thumb), begun && k.in(stitch.Thumb) > k.ThumbRounds-ends:
 		t.Rounds = k.ThumbRounds
@@ -37,7 +37,7 @@ func (d *draft) thumbFromTip() {
 	case t.Closed:
 		t.Closing = min(pace.closing(t.Stitches.N), t.Rounds-ends)
 	case begun:
-		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumbRib(), k.ThumbEdging
+		t.EdgingStitches, t.EdgingRib, t.EdgingRounds = k.ThumbEdged, k.thumb().rib, k.ThumbEdging
 	default:
 		t.EdgingRounds, t.EdgingStitches, t.EdgingRib = pace.edging(t.Stitches.N, p.Stitch.Rib, nearest(d.q*d.len.thumbEdging), t.Rounds-ends, true)
 	}
@@ -64,7 +64,7 @@ func (p *Plan) thumbDown() stitch.Section {
 	}}
 	if t.Closed {
 		var tip stitch.Section // as it closes, from its own count
-		p.closeThumb(&tip, n, t.Rounds-t.Closing)
+		t.close(&tip, n, t.Rounds-t.Closing)
 		s.CastOn = len(tip.Finish.Ops)
 		s.Rounds = pace.turnedRounds(tip.Rounds)
 	} else {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 )
 
 // Place is a place of the mitt at which the fabric is compared with the wish.
@@ -21,6 +22,15 @@ const (
 	PlaceHand
 	PlaceHandLength
 	PlaceTop
+	PlaceLittle
+	PlaceLittleLength
+	PlaceUpperHand
+	PlaceRing
+	PlaceRingLength
+	PlaceMiddle
+	PlaceMiddleLength
+	PlaceIndex
+	PlaceIndexLength
 	PlaceThumb
 	PlaceThumbLength
 	places
@@ -40,8 +50,15 @@ func (p Place) Words(of *Plan) string {
 	}
 	return [places]string{
 		"cuff", "cuff’s upper edge", "length of the cuff’s edge", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
-		"hand", "length above the gusset", "top’s length", "thumb", "thumb’s length",
+		"hand", "length above the gusset", "top’s length", "little finger", "little finger’s length", "upper hand’s length", "ring finger", "ring finger’s length",
+		"middle finger", "middle finger’s length", "index finger", "index finger’s length", "thumb", "thumb’s length",
 	}[p]
+}
+
+// PlacesOfFinger returns the places of a finger, its girth and its length.
+func PlacesOfFinger(f hand.Finger) (girth, length Place) {
+	girth = [...]Place{PlaceIndex, PlaceMiddle, PlaceRing, PlaceLittle}[f]
+	return girth, girth + 1
 }
 
 // Offs holds fabric minus wish at each place, in mm. For the gusset's shape it is
@@ -89,6 +106,9 @@ func (d *draft) offs() {
 	p.Off[PlaceGussetShape] = p.Gusset.Way.Mean
 	p.Off[PlaceGussetLength], p.Off[PlaceCrotch] = p.Residual.GussetLength, p.Residual.Crotch
 	p.Off[PlaceThumb], p.Off[PlaceThumbLength] = p.Residual.Thumb, length(p.Thumb.Rounds, l.thumb)
+	if p.Fingered() {
+		d.offsOfFingers()
+	}
 }
 
 // PinCost is what one fixed number costs: the plan as it is, compared with the

@@ -109,7 +109,7 @@ func TestFlatPieces(t *testing.T) {
 
 // What is knitted in rows stays, row for row, whatever changes after it.
 func TestWorkedRowsStay(t *testing.T) {
-	workedStays(t, testenv.Cases(600, 6_000), inRows)
+	workedStays(t, testenv.Cases(600, 6_000), inRows, fingersOnly...)
 }
 
 // Whatever is knitted, a try that changes nothing changes no row.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"thenar/internal/fault"
 	"thenar/internal/hand"
 )
 
@@ -16,6 +17,7 @@ const (
 	Mitten     Kind = "mitten"
 	Thumbless  Kind = "mitten_without_thumb"
 	Wristlet   Kind = "wristlet"
+	Glove      Kind = "glove"
 )
 
 // kindInfo is everything in which one kind of mitt differs from another. The
@@ -29,7 +31,9 @@ type kindInfo struct {
 	thumbClosed bool // its thumb is closed, if it has one
 	topped      bool // it ends in a top; else it is open
 	both        bool // its hand goes round hand and thumb
+	fingered    bool // its hand is divided into four fingers
 	without     Kind // what it is without a thumb; empty: the same
+	small       Kind // what a baby gets instead; empty: the same
 
 	ease               float64 // of the hand; see handEase
 	easeFrom           string
@@ -99,6 +103,18 @@ var kinds = []*kindInfo{
 		above:     portion{share: 0.39},
 		aboveFrom: "0.39 × hand length: with its ribbing a palm’s length up to the base of the thumb",
 	},
+	{
+		kind: Glove, words: "glove",
+		builders: map[Construction][]builder{
+			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToFingers, (*Plan).littleFinger, (*Plan).upperHand, (*Plan).ringFinger, (*Plan).middleFinger, (*Plan).indexFinger, (*Plan).thumbToEnd},
+			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).handOnWasteToFingers, (*Plan).littleFinger, (*Plan).upperHand, (*Plan).ringFinger, (*Plan).middleFinger, (*Plan).indexFinger, (*Plan).straightThumbToEnd},
+		},
+		parts: true, thumbClosed: true, fingered: true, small: Thumbless,
+		ease: -0.05, easeFrom: "−0.05 for a glove",
+		ribbing:   gripping,
+		plainCuff: portion{0.05, 0, "0.05 × hand length"},
+		aboveFrom: "crotch of ring and little finger − wrist to crotch",
+	},
 }
 
 const eachFrom = "−0.05 for a fingerless mitt, +0.05 for a mitten"
@@ -166,6 +182,19 @@ func (d *draft) withoutThumb() error {
 	return d.topFits()
 }
 
+// bigEnough refuses what is not made for so small a hand.
+func (d *draft) bigEnough() error {
+	p := &d.plan
+	instead := p.Kind.info().small
+	if instead == "" || p.Hand.Length >= hand.BabyBelow {
+		return nil
+	}
+	var faults fault.Fields
+	works(&faults, "kind", string(instead), "is %s, but so small a hand (%s) gets no fingers: write %s, a %s",
+		p.Kind, p.Hand.Length, instead, instead.Words())
+	return faults
+}
+
 // unlist leaves fields of the hand that nothing uses out of those that are filled.
 func (d *draft) unlist(fields ...string) {
 	d.plan.Filled = slices.DeleteFunc(d.plan.Filled, func(f hand.Filled) bool { return slices.Contains(fields, f.Field) })
@@ -189,6 +218,7 @@ func (d *draft) warnWithoutEffect() {
 		switch {
 		case d.plan.Down():
 			what += " from the fingertips"
+		case d.plan.Gusseted():
 		case d.plan.Thumbed():
 			what = "A thumb without a gusset"
 		case d.plan.OpeningRows() > 0:

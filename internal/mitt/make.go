@@ -1,6 +1,9 @@
 package mitt
 
-import "thenar/internal/units"
+import (
+	"thenar/internal/division"
+	"thenar/internal/units"
+)
 
 // Construction is how a mitt is made round the thumb.
 type Construction string
@@ -80,8 +83,12 @@ type Make struct {
 	UpperGirth   units.Length // of a gauntlet; 0: by default
 	CuffDepth    units.Length // of a gauntlet or a hem; 0: by default
 	Top          TopKind
-	Band         Pin // stitches between the two decreases of a side
-	Wedges       Pin // how many
+	Band         Pin                         // stitches between the two decreases of a side
+	Wedges       Pin                         // how many
+	Fingers      [division.Fingers]FingerEnd // of a glove, from the index on
+	ThumbEnd     FingerEnd                   // of a glove
+	Level        bool                        // all four fingers of a glove part at one height
+	Cap          bool                        // a mitten's cap over the half fingers of a glove
 }
 
 // The paths in a sheet of how a mitt is made.
@@ -100,6 +107,9 @@ const (
 	PathTop          = "top.kind"
 	PathBand         = "top.band"
 	PathWedges       = "top.wedges"
+	PathThumbEnd     = "fingers.thumb"
+	PathLower        = "fingers.little_lower"
+	PathCap          = "fingers.cap"
 )
 
 // The bounds of the numbers of a Make.

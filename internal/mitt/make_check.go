@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/stitch"
 )
 
@@ -26,6 +27,10 @@ func (r *Request) checkThumbMake(faults *fault.Fields) {
 	switch closed := r.Kind.info().topped; {
 	case !r.Kind.info().parts && m.Construction != "" && how != NoThumb:
 		works(faults, PathConstruction, string(NoThumb), "is %s, but the mitten is without a thumb; write none, or choose a mitten", how)
+	case how == Slit && r.Kind.Fingered():
+		works(faults, PathConstruction, string(Straight), "is slit, but a glove covers the thumb; write straight")
+	case how == NoThumb && r.Kind.Fingered():
+		works(faults, PathConstruction, string(ByGusset), "is none, but a glove has a thumb; write gusset or straight")
 	case how == Slit && closed:
 		works(faults, PathConstruction, string(Straight), "is slit, but a mitten covers the thumb; write straight")
 	}
@@ -61,6 +66,10 @@ func (r *Request) checkIncreaseMake(faults *fault.Fields) {
 
 func (r *Request) checkPieceMake(faults *fault.Fields) {
 	m := &r.Make
+	if r.Kind.Fingered() {
+		r.checkGloveMake(faults)
+		return
+	}
 	if m.Direction != Down {
 		return
 	}
@@ -69,6 +78,34 @@ func (r *Request) checkPieceMake(faults *fault.Fields) {
 		works(faults, PathDirection, string(Up), "is down, which a %s thumb can't be; write up", how)
 	case how == ByGusset && or(m.Increase, MakeOne) != MakeOne:
 		works(faults, PathIncrease, string(MakeOne), "is %s, but from the fingertips down the gusset is decreased; write m1", m.Increase)
+	}
+}
+
+// checkGloveMake refuses what a glove can't be made with.
+func (r *Request) checkGloveMake(faults *fault.Fields) {
+	m := &r.Make
+	if m.Direction == Down {
+		works(faults, PathDirection, string(Up), "is down, but a glove is worked from the cuff to its fingers; write up")
+	}
+	if m.Flat {
+		works(faults, PathFlat, "false", "is true, but the fingers of a glove are worked in the round; write false")
+	}
+	ends := [...]struct {
+		path string
+		end  FingerEnd
+	}{
+		{PathFinger(hand.Index), m.Fingers[0]},
+		{PathFinger(hand.Middle), m.Fingers[1]},
+		{PathFinger(hand.Ring), m.Fingers[2]},
+		{PathFinger(hand.Little), m.Fingers[3]},
+		{PathThumbEnd, m.ThumbEnd},
+	}
+	for _, one := range ends {
+		switch or(one.end, FullFinger) {
+		case FullFinger, HalfFinger, OpenFinger:
+		default:
+			works(faults, one.path, string(FullFinger), "is %q; write full, half or open", one.end)
+		}
 	}
 }
 
@@ -91,6 +128,8 @@ func (r *Request) unused() []string {
 		{"how the top is closed", m.Top != "", topped},
 		{"the stitches of a band", m.Band.On, topped && top == BandedTop},
 		{"the wedges of the top", m.Wedges.On, topped && top == WedgesTop},
+		{"how far the fingers are covered", m.Fingers != [4]FingerEnd{} || m.ThumbEnd != "", r.Kind.Fingered()},
+		{"that the fingers part at one height", m.Level, r.Kind.Fingered()},
 	} {
 		if one.given && !one.use {
 			list = append(list, one.said)

@@ -51,7 +51,7 @@ const (
 	TopBand
 	TopWedges
 	PalmInset
-	numberCount
+	firstOfFingers // see OfFinger
 )
 
 // Measure is what a number counts.
@@ -75,6 +75,7 @@ const (
 	withGusset
 	withThumb
 	withTop
+	withFingers
 )
 
 // company says with which other fixed numbers a number is tried when they
@@ -141,7 +142,7 @@ func tableOf(sets ...[]row) (table [numberCount]info) {
 	return table
 }
 
-var table = tableOf(cuffNumbers, gussetNumbers, divisionNumbers, topNumbers, thumbNumbers)
+var table = tableOf(cuffNumbers, gussetNumbers, divisionNumbers, topNumbers, thumbNumbers, fingersNumbers())
 
 func (r *info) fixable() bool { return r.pin != nil || r.pinned != nil }
 
@@ -172,7 +173,12 @@ func (n Number) Help() string { return table[n].help }
 func (n Number) Reason() string { return table[n].reason }
 
 // Words returns the key of n as it stands within a sentence: "cast on".
-func (n Number) Words() string { return strings.ReplaceAll(table[n].key, "_", " ") }
+func (n Number) Words() string {
+	if n >= firstOfFingers {
+		return table[n].said
+	}
+	return strings.ReplaceAll(table[n].key, "_", " ")
+}
 
 // Measure returns what n counts.
 func (n Number) Measure() Measure { return table[n].measure }

@@ -163,6 +163,8 @@ func (w Names) Has(n Number) bool {
 		return how.thumbs() && !w.without(n)
 	case withTop:
 		return w.Kind.info().topped
+	case withFingers:
+		return w.Kind.info().fingered && (n != LittleLowerRounds || !w.Make.Level)
 	}
 	return true
 }

@@ -1,6 +1,7 @@
 package mitt
 
 import (
+	"thenar/internal/division"
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
 	"thenar/internal/units"
@@ -8,19 +9,20 @@ import (
 
 // Plan is every number of a mitt. Counts are in stitches; a field in mm says so.
 type Plan struct {
-	Kind   Kind
-	Make   Make // as asked for, or as it is knitted
-	Gauge  gauge.Gauge
-	Hand   hand.Hand // filled
-	Stitch Stitches
-	Ease   Eases
-	Cuff   Cuff
-	Body   Body
-	Gusset Gusset
-	Bridge Bridge
-	Thumb  Thumb
-	Top    *Top // nil for a fingerless mitt
-	Pins   Pins // the numbers that the person fixed
+	Kind    Kind
+	Make    Make // as asked for, or as it is knitted
+	Gauge   gauge.Gauge
+	Hand    hand.Hand // filled
+	Stitch  Stitches
+	Ease    Eases
+	Cuff    Cuff
+	Body    Body
+	Gusset  Gusset
+	Bridge  Bridge
+	Thumb   Thumb
+	Top     *Top     // nil if it ends without one
+	Fingers *Fingers // of a glove; nil for others
+	Pins    Pins     // the numbers that the person fixed
 
 	Progress  *Progress    // what is knitted already; nil: nothing
 	BaseAbove units.Length // how far the gusset's base sits above its place on the hand
@@ -111,15 +113,20 @@ type Bridge struct {
 
 // Thumb is the part worked on the held stitches.
 type Thumb struct {
-	Held           int   // m
-	OnWaste        int   // those of them over which the hand goes on: w of a straight thumb, else 0
-	PickedUp       int   // p; c if the thumb is worked first
-	FirstRound     int   // t0 = m + p, those with which a thumb that is worked first ends
+	Held    int // m
+	OnWaste int // those of them over which the hand goes on: w of a straight thumb, else 0
+	Tube
+}
+
+// Tube is what covers a thumb or a finger.
+type Tube struct {
+	PickedUp       int   // p; of a thumb c if it is worked first
+	FirstRound     int   // t0 = m + p, those with which a thumb that is worked first ends; n of a finger
 	Decreased      int   // d; negative: made
 	DecreaseRounds []int // two decreases each, one at each corner; an odd last one at the second
-	Stitches       Count // t
+	Stitches       Count // t, after the decreases
 	Rounds         int   // from the first full round to the last
-	Closing        int   // those of them that open the tip of a closed thumb that is worked first
+	Closing        int   // those of them that open the tip of a closed thumb that is worked first, or close a finger
 	Closed         bool  // halved towards its tip and drawn up; else open, with an edging
 	EdgingRounds   int   // those of Rounds that are edging
 	EdgingStitches int   // the edging's count, a multiple of its rib
@@ -140,6 +147,7 @@ type Top struct {
 // Residuals are fabric minus wish in mm.
 type Residuals struct {
 	Hand, Thumb, GussetLength, Crotch float64
+	Fingers                           [division.Fingers]float64 // of a glove
 }
 
 // Warning is something that the person should look at; the plan can be knitted

@@ -3,6 +3,7 @@ package mitt
 import (
 	"cmp"
 
+	"thenar/internal/division"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
@@ -55,6 +56,12 @@ type Progress struct {
 	// count is turned by half a run. By the earlier rule it was not: a whole run
 	// came before the first stitch made or taken off.
 	CuffTurned, HandTurned, ThumbTurned bool
+	// Fingers are those of a glove, from the index on, FingerBridges the stitches between
+	// them, LowerRounds those of the upper hand.
+	Fingers       [division.Fingers]FingerWorked
+	FingerBridges [division.Bridges]int
+	LowerRounds   int
+	ThumbEnd      FingerEnd
 	// JoinsAbove says whether the hand's first round brings the cuff to the
 	// hand's count.
 	JoinsAbove bool
@@ -74,6 +81,12 @@ func (p *Plan) ProgressAt(part stitch.Part, round int) *Progress {
 			*r.listed(k) = r.list(p)
 		default:
 			*r.worked(k) = r.count(p)
+		}
+	}
+	if p.Fingered() {
+		k.ThumbEnd = p.Make.ThumbEnd
+		for i := range k.Fingers {
+			k.Fingers[i].End = p.Make.Fingers[i]
 		}
 	}
 	return k
@@ -219,6 +232,9 @@ func (k *Progress) hold(p *Pins) {
 	if k.past(stitch.CuffPlain) {
 		p.CuffPlainRounds = Fix(k.CuffPlainRounds)
 	}
+	if k.fingered() {
+		k.holdFingers(p)
+	}
 	switch k.construction() {
 	case Straight:
 		k.holdStraight(p)
@@ -238,7 +254,7 @@ func (k *Progress) hold(p *Pins) {
 	}
 	if k.begun(stitch.Thumb) {
 		p.PickedUp = Fix(k.PickedUp)
-		if k.cornered() {
+		if k.thumb().cornered() {
 			p.ThumbDecreases, p.ThumbStitches = Fix(k.ThumbDecreases), Fix(k.Thumb)
 		}
 	}
@@ -252,7 +268,7 @@ func (k *Progress) holdStraight(p *Pins) {
 	if k.begun(stitch.Hand) {
 		p.GussetRounds, p.Held = Fix(k.GussetRounds), Fix(k.Held)
 	}
-	if k.begun(stitch.Thumb) && k.cornered() {
+	if k.begun(stitch.Thumb) && k.thumb().cornered() {
 		p.ThumbDecreases, p.ThumbStitches = Fix(k.ThumbDecreases), Fix(k.Thumb)
 	}
 }
@@ -264,49 +280,6 @@ func (k *Progress) holdDivision(p *Pins) {
 	p.Increases, p.GussetRounds, p.Rhythm = Fix(len(k.Increases)), Fix(k.GussetRounds), nil
 	p.FirstIncrease, p.IncreaseRounds = Pin{}, nil
 	p.KeptOnHand, p.Held, p.Bridge = Fix(k.Kept), Fix(k.Held), Fix(k.Bridge)
-}
-
-// cornered reports whether the number of the thumb's decreases is settled. It is
-// when the first of them is knitted; without decreases when the edging begins;
-// in a closed thumb, or one without an edging, after the second round.
-func (k *Progress) cornered() bool {
-	if k.TopRounds > 0 || k.ThumbEdging == 0 {
-		return k.in(stitch.Thumb) > int(k.pace())
-	}
-	if list := k.corners(); len(list) > 0 {
-		return k.in(stitch.Thumb) >= list[0]
-	}
-	return k.edged()
-}
-
-// edged reports whether an open thumb's edging is begun, or the change to its
-// count, so that the part below it is settled. Without an edging that part is
-// settled after the second round.
-func (k *Progress) edged() bool {
-	if k.ThumbEdging == 0 {
-		return k.in(stitch.Thumb) > int(k.pace())
-	}
-	return k.in(stitch.Thumb) > k.thumbPlain()-boolInt(k.ThumbEdged != k.Thumb)
-}
-
-// corners returns the rounds of the thumb's decreases as they were planned. If
-// none are recorded, the earlier rule gives them: those of a closed thumb
-// followed its first round, those of an open one ended just below the change to
-// the edging's count.
-func (k *Progress) corners() []int {
-	rounds := decreaseRounds(min(max(k.ThumbDecreases, 0), maxDecreases))
-	if len(k.ThumbCorners) > 0 || rounds == 0 {
-		return k.ThumbCorners
-	}
-	first := 2
-	if k.TopRounds == 0 {
-		first = k.thumbPlain() - boolInt(k.ThumbEdged != k.Thumb) - rounds + 1
-	}
-	list := make([]int, rounds)
-	for i := range list {
-		list[i] = first + i
-	}
-	return list
 }
 
 // turned reports whether a part's change of count is turned by half a run. It is
@@ -321,7 +294,7 @@ func (p *Plan) turned(part stitch.Part) bool {
 	case part == stitch.Hand:
 		return k.HandTurned || !k.past(stitch.Hand) && (k.in(stitch.Hand) == 0 || k.in(stitch.Hand) < k.RoundsAbove-k.EdgingRounds)
 	}
-	return k.ThumbTurned || k.in(stitch.Thumb) == 0 || !k.edged()
+	return part != stitch.Thumb || k.ThumbTurned || k.in(stitch.Thumb) == 0 || !k.thumb().edgeBegun()
 }
 
 // cuffRib returns the multiple of the cuff's rib.
@@ -329,6 +302,3 @@ func (k *Progress) cuffRib() int { return cmp.Or(k.CuffRib, k.Rib) }
 
 // edgingRib returns the multiple of the rib of the hand's edging.
 func (k *Progress) edgingRib() int { return cmp.Or(k.EdgingRib, k.Rib) }
-
-// thumbRib returns the multiple of the rib of the thumb's edging.
-func (k *Progress) thumbRib() int { return cmp.Or(k.ThumbRib, k.Rib) }

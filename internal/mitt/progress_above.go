@@ -15,6 +15,10 @@ func (d *draft) handOn() {
 	plain, changes := k.RoundsAbove-k.EdgingRounds, k.Edging != after
 	at := k.in(stitch.Hand)
 	switch {
+	case d.plan.Kind.Fingered() && k.past(stitch.Hand):
+		b.RoundsAbove = k.RoundsAbove
+	case d.plan.Kind.Fingered():
+		b.RoundsAbove = max(b.RoundsAbove, at)
 	case k.past(stitch.Hand):
 		b.RoundsAbove, b.EdgingRounds, b.EdgingStitches, b.EdgingRib = k.RoundsAbove, k.EdgingRounds, k.Edging, k.edgingRib()
 	case k.EdgingRounds > 0 && (at > plain || at == plain && changes):
@@ -60,51 +64,39 @@ func (d *draft) topLeast(k int) int {
 	return pace.up(d.topWorked()) + pace.takes(k-len(d.progress.changed(stitch.Top, d.progress.Decreases)))
 }
 
-// thumbLeast returns the least number of rounds of a thumb that is begun, and
-// whether it can have no other number. A closed thumb that is being halved ends
+// tubeWish is how long a tube and its edging should be, in rounds, and the pin of
+// its rounds.
+type tubeWish struct {
+	rounds, edging int
+	pin            Pin
+	closed         bool
+}
+
+// tubeLeast returns the least number of rounds of a tube that is begun, and
+// whether it can have no other number. A closed one that is being halved ends
 // as it was planned; an open one whose edging is begun has its plain part
 // knitted, and the edging its wanted length.
-func (d *draft) thumbLeast() (rounds int, ended bool) {
-	k := d.progress
-	at := k.in(stitch.Thumb)
-	if at == 0 {
+func tubeLeast(t *tubeWorked, wish tubeWish, rib int) (rounds int, ended bool) {
+	if t.at == 0 {
 		return 0, false
 	}
-	pace := k.pace()
-	before := pace.cornered(at, k.ThumbDecreases)
-	if k.cornered() {
-		before = pace.up(max(at, last(k.corners())))
+	pace, plain, wanted := t.pace, t.plain(), max(1, wish.edging)
+	before := pace.cornered(t.at, t.decreases)
+	if t.cornered() {
+		before = pace.up(max(t.at, last(t.corners())))
 	}
-	plain := k.thumbPlain()
-	wanted := max(1, nearest(d.q*d.len.thumbEdging))
 	switch {
-	case d.req.Kind.info().thumbClosed && at > plain, !d.req.Kind.info().thumbClosed && k.cornered() && k.ThumbEdging == 0:
-		return k.ThumbRounds, true
-	case d.req.Kind.info().thumbClosed:
-		return before + pace.closing(k.Thumb), false
-	case k.edged() && d.pins.ThumbRounds.On:
-		return pace.up(max(at, plain+1)), false
-	case k.edged() && d.thumbRoundsFree() == k.ThumbRounds && k.edgesFor(wanted):
-		return k.ThumbRounds, true
-	case k.edged():
-		return pace.up(max(at, plain+wanted)), true
+	case wish.closed && t.at > plain, !wish.closed && t.cornered() && t.edging == 0:
+		return t.rounds, true
+	case wish.closed:
+		return before + pace.closing(t.stitches), false
+	case t.edgeBegun() && wish.pin.On:
+		return pace.up(max(t.at, plain+1)), false
+	case t.edgeBegun() && wish.rounds == t.rounds && t.edgesFor(wanted, rib):
+		return t.rounds, true
+	case t.edgeBegun():
+		return pace.up(max(t.at, plain+wanted)), true
 	}
-	stitches, _ := edgingCount(k.Thumb, k.Rib)
-	return pace.up(before + boolInt(stitches != k.Thumb) + min(wanted, max(1, k.ThumbEdging))), false
-}
-
-// edgesFor reports whether the thumb's edging is as long as it gets if so many rounds of it
-// are wanted: a short thumb has no room for more.
-func (k *Progress) edgesFor(wanted int) bool {
-	rounds, _, _ := k.pace().edging(k.Thumb, k.Rib, wanted, k.ThumbRounds-k.pace().cornered(1, k.ThumbDecreases), false)
-	return rounds == k.ThumbEdging
-}
-
-// thumbPlain returns the number of rounds of the thumb below its edging, or
-// below the rounds that close it.
-func (k *Progress) thumbPlain() int {
-	if k.TopRounds > 0 {
-		return max(k.ThumbRounds-k.pace().closing(k.Thumb), k.pace().cornered(1, k.ThumbDecreases))
-	}
-	return k.ThumbRounds - k.ThumbEdging
+	stitches, _ := edgingCount(t.stitches, rib)
+	return pace.up(before + boolInt(stitches != t.stitches) + min(wanted, max(1, t.edging))), false
 }

@@ -16,7 +16,7 @@ func (d *draft) checkWorked(faults *fault.Fields) {
 		return
 	}
 	if k.Part.Order() == 0 {
-		faults.Add("worked.section", "is %q; write a part of the mitt: cuff, cuff_plain, below_thumb, opening, gusset, hand, top or thumb", k.Part)
+		faults.Add("worked.section", "is %q; write a part of the mitt, such as cuff, gusset, hand, ring or thumb", k.Part)
 		return
 	}
 	if rounds := k.rounds(); k.Round < 0 || k.Round > rounds {
@@ -116,7 +116,7 @@ func (k *Progress) checkKind(req *Request, faults *fault.Fields) {
 		k.Part.Order() >= stitch.Hand.Order() && is != wanted,
 		k.Part == stitch.Thumb && !is.thumbs():
 		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
-	case k.Part.Order() >= stitch.Hand.Order() && (k.TopRounds > 0) != kind.info().topped:
+	case k.Part.Order() >= stitch.Hand.Order() && ((k.TopRounds > 0) != kind.info().topped || k.fingered() != kind.info().fingered):
 		faults.Add("kind", "is %s, but another kind is on the needles; choose that one, or rip back", kind.Words())
 	}
 }
@@ -168,6 +168,9 @@ func (k *Progress) bounds() []bound {
 	if k.begun(stitch.Hand) {
 		list = append(list, k.boundsAbove()...)
 	}
+	if k.fingered() {
+		list = append(list, k.boundsOfFingers()...)
+	}
 	if k.begun(stitch.Thumb) {
 		first, most := k.Held+k.PickedUp, maxDecreases
 		if k.construction() == Straight {
@@ -185,10 +188,9 @@ func (k *Progress) bounds() []bound {
 // boundsAbove returns the bounds of the division and what lies above it.
 func (k *Progress) boundsAbove() []bound {
 	list := []bound{{RoundsAboveGusset, 1, maxRounds}}
-	after := k.HandStitches
+	after := k.after()
 	if k.GussetBase > 0 {
 		made := k.made()
-		after += k.Kept + k.Bridge - k.GussetBase
 		list = append(list,
 			bound{IncreaseRounds, 1, maxRounds},
 			bound{KeptOnHand, 0, made},
@@ -205,6 +207,14 @@ func (k *Progress) boundsAbove() []bound {
 	// The round that divides the thumb off can't change to the edging's count as well.
 	return append(list, bound{EdgingRounds, 0, k.RoundsAbove - 1 - boolInt(k.Edging != after)},
 		bound{EdgingStitches, (after + 1) / 2, 2 * after})
+}
+
+// after returns the hand's stitches above where the thumb parts.
+func (k *Progress) after() int {
+	if k.GussetBase > 0 {
+		return k.HandStitches + k.Kept + k.Bridge - k.GussetBase
+	}
+	return k.HandStitches
 }
 
 // made returns the number of stitches that the gusset's increases made.
@@ -239,26 +249,7 @@ func (k *Progress) unordered() (of Number, wrong bool) {
 			before = r
 		}
 	}
-	return ThumbDecreaseRounds, !k.Down && k.begun(stitch.Thumb) && !k.corneredInOrder()
-}
-
-// corneredInOrder reports whether the rounds of the thumb's decreases are in
-// order, lie between its first round and its end, and are as many as its
-// decreases take.
-func (k *Progress) corneredInOrder() bool {
-	list, before := k.corners(), 1
-	for _, r := range list {
-		if r <= before {
-			return false
-		}
-		before = r
-	}
-	end := k.thumbPlain()
-	if k.TopRounds == 0 && k.ThumbEdged != k.Thumb {
-		end--
-	}
-	d := min(max(k.ThumbDecreases, 0), maxDecreases) // its bound refuses what lies outside
-	return len(list) == decreaseRounds(d) && before <= max(end, 1)
+	return ThumbDecreaseRounds, !k.Down && k.begun(stitch.Thumb) && !k.thumb().inOrder()
 }
 
 // keepsWorked refuses a plan that differs from what is knitted. That happens only
@@ -297,7 +288,7 @@ func (k *Progress) list(part stitch.Part) []int {
 	case stitch.Top:
 		return k.Decreases
 	case stitch.Thumb:
-		return k.corners()
+		return k.thumb().corners()
 	}
 	return k.Increases
 }
@@ -315,6 +306,8 @@ func (k *Progress) ahead(n Number) bool {
 		return k.Part.Order() <= stitch.Top.Order() && !k.past(stitch.Top)
 	case ThumbEdgingRounds, ThumbEdgingStitches, ThumbDecreases, ThumbStitches:
 		return true
+	case LittleLowerRounds:
+		return k.Part.Order() <= stitch.UpperHand.Order()
 	}
-	return false
+	return n >= firstOfFingers && k.aheadInFinger(n)
 }

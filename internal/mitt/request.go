@@ -4,6 +4,7 @@
 package mitt
 
 import (
+	"thenar/internal/division"
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
 	"thenar/internal/stitch"
@@ -127,7 +128,14 @@ type Pins struct {
 	ThumbDecreases, ThumbStitches       Pin
 	ThumbRounds                         Pin
 	Rhythm, IncreaseRounds              []int
+
+	Fingers       [division.Fingers]FingerPins // of a glove, from the index on
+	FingerBridges [division.Bridges]Pin
+	LowerRounds   Pin // from the little finger to where the others part
 }
+
+// FingerPins are the numbers of one finger that may be fixed.
+type FingerPins struct{ Palm, Back, Stitches, Decreases, Rounds Pin }
 
 // What is added to the kind's ease of the hand (common practice, no source):
 // below 16 stitches over 10 cm a mitt is 5 % larger. Without a gusset it is no smaller
@@ -191,12 +199,17 @@ func (r *Request) cuffEase() float64 {
 
 // thumbAdded returns the length added to the thumb's girth in mm, by default
 // 0.08 T + 1.6/g: about 12 mm at 22 to 24 stitches over 10 cm (a thumb worked
-// at its own girth is too tight; 0.5 in was added, designer's note of 2015).
+// at its own girth is too tight; 0.5 in was added, designer's note of 2015). The thumb of
+// a glove gets as little as its fingers, 0.02 T + 1.6/g.
 func (r *Request) thumbAdded(h *hand.Hand) float64 {
 	if r.Ease.ThumbAdded != 0 {
 		return r.Ease.ThumbAdded.MM()
 	}
-	return 0.08*h.Thumb.MM() + 1.6/r.Gauge.Stitches
+	share := 0.08
+	if r.Kind.info().fingered {
+		share = fingerShare
+	}
+	return share*h.Thumb.MM() + 1.6/r.Gauge.Stitches
 }
 
 // lengths are all lengths in mm, given or by default (common practice, no
@@ -211,11 +224,14 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 //	above the gusset, mitten: L − crotch + 5 mm, top included
 //	above the cuff, mitten without a thumb: L + 5 mm, top included
 //	edgings: 0.06 L
+//	above the gusset, glove: crotch of the little finger − crotch of the thumb
+//	thumb, glove: the thumb's length + 2 mm; half of it 0.45 of that length
 //	thumb, fingerless mitt: 0.53 of the thumb's length, to the joint, edging included
 //	thumb, mitten: the thumb's length + 4 mm
 //	top, mittens: 0.19 L + 5 mm
 type lengths struct {
 	cuff, cuffPlain, above, edging, thumb, thumbEdging, top float64
+	fingerEdging                                            float64 // of half fingers
 }
 
 func (r *Request) lengths(h *hand.Hand) lengths {
@@ -236,6 +252,11 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 		out.cuffPlain += max(0, h.GussetLength.MM()-openingLength(l)) // up to the opening
 	}
 	switch {
+	case kind.fingered:
+		little, _ := r.fingersFrom(h)
+		out.above = or(r.Lengths.AboveGusset, max(0, little-h.WristToCrotch.MM()))
+		r.fingeredThumb(h, &out)
+		return out
 	case !kind.topped:
 		out.above = or(r.Lengths.AboveGusset, kind.above.of(l))
 	case kind.parts:

@@ -127,6 +127,9 @@ func newDraft(req *Request) *draft {
 	if c := req.Progress.Construction; c == Straight && req.Progress.begun(stitch.Hand) {
 		own.Make.Place, own.Make.Inset = req.Progress.Place, Fix(req.Progress.Inset) // where the waste yarn lies
 	}
+	if req.Progress.fingered() && req.Kind.Fingered() {
+		req.Progress.holdEnds(&own.Make)
+	}
 	if req.Progress.topSettled() {
 		m := req.Progress.madeTop()
 		own.Make.Top, own.Make.Band, own.Make.Wedges = m.Top, m.Band, m.Wedges
@@ -175,6 +178,11 @@ func (d *draft) measure() {
 	r := d.req
 	d.g, d.q = r.Gauge.Stitches, r.Gauge.Rounds
 	h, filled := r.Hand.Fill()
+	if r.Kind.Fingered() {
+		var more []hand.Filled
+		h.Fingers, more = h.FillFingers()
+		filled = append(filled, more...)
+	}
 	d.len = r.lengths(&h)
 	d.plan = Plan{
 		Kind: r.Kind, Make: r.Make, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
@@ -188,6 +196,9 @@ func (d *draft) measure() {
 // tubes chooses the counts of the hand and the cuff, and the cuff's rounds.
 func (d *draft) tubes(pl *Planner) error {
 	p, st := &d.plan, d.req.Stitch
+	if err := d.bigEnough(); err != nil {
+		return err
+	}
 	exact := d.g * p.Hand.Circumference.MM() * (1 + p.Ease.Hand)
 	if err := d.sizeFits(exact); err != nil {
 		return err

@@ -26,6 +26,11 @@ func (d *draft) residuals() {
 	if p.Thumbed() {
 		p.Residual.Thumb = float64(p.Thumb.Stitches.N)/d.g - p.Hand.Thumb.MM() - p.Ease.ThumbAdded
 	}
+	if p.Fingered() {
+		for i := range p.Fingers.Each {
+			p.Residual.Fingers[i] = float64(p.Fingers.Each[i].Stitches.N)/d.g - p.Hand.Fingers.Girth[i].MM() - p.fingerAdded(i)
+		}
+	}
 }
 
 // warn lists what the person should look at.
@@ -46,8 +51,8 @@ func (d *draft) warn() {
 		d.warnShare()
 		d.warnIncreases()
 	}
+	d.warnWithoutEffect()
 	if !p.Gusseted() || p.Down() {
-		d.warnWithoutEffect()
 		d.warnMound()
 	}
 	d.warnEdgings()

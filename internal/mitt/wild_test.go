@@ -126,7 +126,7 @@ func wild(rng *rand.Rand) *Request {
 	r.anyPlace(rng)
 	r.anyThumb(rng)
 	for _, n := range Fixable() {
-		if pin := r.Pins.Pin(n); pin != nil && rng.IntN(12) == 0 {
+		if pin := r.Pins.Pin(n); pin != nil && r.may(n) && rng.IntN(12) == 0 {
 			low, high := n.Range()
 			*pin = Fix(low + rng.IntN(min(high-low, 60)+1))
 		}

@@ -59,5 +59,7 @@ func TestEveryNumberIsInThePlansJSON(t *testing.T) {
 			assert.Equal(t, n.Path(), pins[0].(map[string]any)["field"])
 		}
 	}
-	assert.Len(t, seen, len(mitt.Fixable()))
+	for _, n := range mitt.Fixable() {
+		assert.True(t, seen[n] || !(mitt.Names{Kind: mitt.Mitten}).Has(n) && (mitt.Names{Kind: mitt.Glove}).Has(n), "%s", n)
+	}
 }

@@ -35,7 +35,8 @@ var spelled = [...]string{
 
 var titles = map[stitch.Part]string{
 	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Opening: "Opening for the thumb", stitch.Gusset: "Thumb gusset",
-	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", stitch.Gap: "Gap beside the thumb", "index": "Index",
+	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", stitch.Gap: "Gap beside the thumb", "forefinger": "Forefinger",
+	stitch.Little: "Little finger", stitch.UpperHand: "Upper hand", stitch.Ring: "Ring finger", stitch.Middle: "Middle finger", stitch.Index: "Index finger",
 }
 
 // rowTitles are the titles of parts whose rounds are rows.

@@ -75,7 +75,7 @@ func reportOf(p *mitt.Plan) report {
 		Ease:      reportEase{p.Ease.Hand, p.Ease.Cuff, p.Ease.ThumbAdded},
 		Cuff:      reportCuffOf(&p.Cuff),
 		Hand:      reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches, 0, nil},
-		Residuals: reportResiduals(p.Residual),
+		Residuals: reportResiduals{p.Residual.Hand, p.Residual.Thumb, p.Residual.GussetLength, p.Residual.Crotch},
 		Filled:    reportFilledOf(p),
 		Pins:      []reportPin{},
 		Warnings:  make([]reportWarning, len(p.Warnings)),

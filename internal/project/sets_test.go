@@ -53,7 +53,7 @@ func twoSets(t *testing.T) stitch.Mitt {
 			About: stitch.About{Shaping: &stitch.Shaping{Rounds: []int{1}, From: 3, To: 5, Step: 2}},
 		},
 		{Part: stitch.Hand, Rounds: []stitch.Round{division, parting, codes(t, "3k | 10k")}, Finish: codes(t, "13bo")},
-		{Part: "index", From: []stitch.Set{"index"}, Rounds: []stitch.Round{codes(t, "2pick | 3k"), codes(t, "2k | 3k")}, Finish: codes(t, "5draw")},
+		{Part: "forefinger", From: []stitch.Set{"index"}, Rounds: []stitch.Round{codes(t, "2pick | 3k"), codes(t, "2k | 3k")}, Finish: codes(t, "5draw")},
 		{
 			Part: stitch.Thumb, From: []stitch.Set{stitch.ThumbSet},
 			Rounds: []stitch.Round{codes(t, "4pick | gapk2tog 3k gapssk"), codes(t, "4k | 3k ssk")}, Finish: codes(t, "8bo"),
@@ -87,7 +87,7 @@ func TestTwoNamedSets(t *testing.T) {
 			assert.Contains(t, text, "slip 3 to waste yarn for the index, cast on a bridge of 2")
 			assert.Contains(t, text, "Put the 3 stitches held for the index back on the needles.")
 			assert.Contains(t, text, "Put the 5 held stitches back on the needles.")
-			assert.ElementsMatch(t, []chart.View{chart.GussetView, chart.TubeView, chart.ThumbView, chart.CuffView, "index"}, source.Views())
+			assert.ElementsMatch(t, []chart.View{chart.GussetView, chart.TubeView, chart.ThumbView, chart.CuffView, "forefinger"}, source.Views())
 			for _, v := range source.Views() {
 				for _, layout := range []chart.Layout{chart.Wedge, chart.Columns} {
 					g := source.Grid(chart.Options{View: v, Layout: layout})

@@ -97,7 +97,8 @@ func (m Mitt) Order(p Part) int {
 }
 
 // Order returns the part's place in the order worked, from 1, or 0 if the part is not
-// in the table. From the fingertips down the thumb comes first, then what lies highest.
+// in the table or can't be worked so. From the fingertips down the thumb comes first, then
+// what lies highest; the fingers of a glove are never worked so.
 func Order(p Part, down bool) int {
 	at := p.Order()
 	switch {
@@ -109,5 +110,5 @@ func Order(p Part, down bool) int {
 	if p == Thumb {
 		return 1
 	}
-	return Thumb.Order() - at + 1
+	return max(0, Little.Order()-at+1)
 }

@@ -79,7 +79,10 @@ func TestHowAMittLies(t *testing.T) {
 
 	assert.Equal(t, 1, stitch.Order(stitch.Thumb, true))
 	assert.Equal(t, 2, stitch.Order(stitch.Top, true))
-	assert.Equal(t, len(stitch.Parts()), stitch.Order(stitch.Cuff, true))
+	assert.Equal(t, 8, stitch.Order(stitch.Cuff, true))
+	for _, p := range []stitch.Part{stitch.Little, stitch.UpperHand, stitch.Index} {
+		assert.Equal(t, 0, stitch.Order(p, true), "%s is never worked so", p)
+	}
 	for _, p := range stitch.Parts() {
 		assert.Equal(t, p.Order(), stitch.Order(p, false))
 	}

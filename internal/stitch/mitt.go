@@ -138,6 +138,7 @@ type About struct {
 	Digit   *Digit   // the thumb or finger inside; nil for other parts
 	Above   float64  // how far above the base of the thumb it begins, in mm
 	Ends    int      // how many stitches at either end of its rows are knitted in every row
+	Along   string   // what it picks up along, "the little finger’s edge"; empty: the bridge
 	Until   string   // the place on the hand that its last round reaches
 	Short   float64  // how far it ends below that place, in mm
 }
@@ -148,6 +149,7 @@ type Digit struct {
 	Added    float64 // how much wider than it the tube should be, in mm
 	Stitches int     // of the tube, once it is shaped
 	Closed   bool    // the tube ends in a tip
+	Palm     int     // of a finger: how many stitches of the hand's palm end its round
 }
 
 // Shaping is a change of count in some rounds of a section: of a gusset, or of

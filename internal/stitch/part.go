@@ -14,6 +14,11 @@ const (
 	Gusset     Part = "gusset"      // first increase to the last round before the division
 	Hand       Part = "hand"        // division to the last round, or to the top
 	Top        Part = "top"         // decreases that close a mitten
+	Little     Part = "little"      // the little finger of a glove, which is worked first
+	UpperHand  Part = "upper_hand"  // from the little finger to where the others part
+	Ring       Part = "ring"        // the ring finger
+	Middle     Part = "middle"      // the middle finger
+	Index      Part = "index"       // the index finger
 	Thumb      Part = "thumb"       // from the held stitches to its end
 )
 
@@ -54,6 +59,11 @@ var parts = []partInfo{
 	{Gusset, "gusset", "Thumb gusset", OverMound, []string{"gusset", "hand"}, true},
 	{Hand, "hand", "Hand", OverHand, []string{"hand"}, false},
 	{Top, "top", "Top", OverTips, []string{"top"}, false},
+	{Little, "little finger", "Little finger", OverDigit, []string{"little"}, false},
+	{UpperHand, "upper hand", "Upper hand", OverHand, []string{"upper_hand"}, false},
+	{Ring, "ring finger", "Ring finger", OverDigit, []string{"ring"}, false},
+	{Middle, "middle finger", "Middle finger", OverDigit, []string{"middle"}, false},
+	{Index, "index finger", "Index finger", OverDigit, []string{"index"}, false},
 	{Thumb, "thumb", "Thumb", OverDigit, []string{"thumb"}, false},
 }
 
@@ -130,6 +140,14 @@ const (
 
 // ThumbSet names the stitches that are kept aside for the thumb.
 const ThumbSet Set = "thumb"
+
+// The sets of a glove: what waits while the little finger is worked, then while the
+// ring finger is, then while the middle finger is.
+const (
+	OtherThree     Set = "other three fingers"
+	IndexAndMiddle Set = "index and middle finger"
+	IndexSet       Set = "index finger"
+)
 
 // Above names the loops that lie over those of the set: what is knitted with waste
 // yarn leaves loops on both sides of it. Those above are fewer by one, since they lie

@@ -33,5 +33,7 @@ func TestEveryNumberHasAReason(t *testing.T) {
 			assert.Equal(t, want, told[n], "reasons for %s of a %s", n, kind.Words())
 		}
 	}
-	assert.Len(t, seen, len(mitt.Fixable()))
+	for _, n := range mitt.Fixable() {
+		assert.True(t, seen[n] || !(mitt.Names{Kind: mitt.Mitten}).Has(n) && (mitt.Names{Kind: mitt.Glove}).Has(n), "%s", n)
+	}
 }
