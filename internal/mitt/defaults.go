@@ -29,8 +29,16 @@ func (d *draft) listDefaults() {
 	if d.req.Ease.Cuff == nil {
 		d.ratio("ease.cuff", p.Ease.Cuff, "none")
 	}
-	d.length("ease.thumb_girth_added", p.Thumbed() && d.req.Ease.ThumbAdded == 0, p.Ease.ThumbAdded, "0.08 × thumb circumference + the width of 1.6 stitches")
+	added := "0.08 × thumb circumference + the width of 1.6 stitches"
+	if kind.fingered {
+		added = "0.02 × thumb circumference + the width of 1.6 stitches, as round a finger"
+	}
+	d.length("ease.thumb_girth_added", p.Thumbed() && d.req.Ease.ThumbAdded == 0, p.Ease.ThumbAdded, added)
 	d.listCuff()
+	if kind.fingered {
+		d.listFingers()
+		return
+	}
 	if kind.topped {
 		d.length("length.above_gusset", given.AboveGusset == 0, d.len.above-float64(p.Top.Rounds)/d.q, kind.aboveFrom)
 	} else {

@@ -36,6 +36,9 @@ func (d *draft) residuals() {
 // warn lists what the person should look at.
 func (d *draft) warn() {
 	p := &d.plan
+	if p.Fingered() {
+		d.warnTightFingers()
+	}
 	for _, q := range d.req.Gauge.Queries {
 		p.say("swatch_contradicts", "gauge.swatches[%d]: %s", q.Swatch, q.Message)
 	}
@@ -44,6 +47,9 @@ func (d *draft) warn() {
 	}
 	d.warnSwatch()
 	d.warnBounds()
+	if p.Fingered() {
+		d.warnFingers()
+	}
 	d.warnMultiples()
 	d.warnUnused()
 	d.warnKnitted()
@@ -147,6 +153,12 @@ func (d *draft) warnRibs() {
 	edging("hand", p.Body.EdgingRib, p.Bridge.HandAfter)
 	if p.Thumbed() {
 		edging("thumb", p.Thumb.EdgingRib, p.Thumb.Stitches.N)
+	}
+	if p.Fingered() {
+		for i := range p.Fingers.Each {
+			f := &p.Fingers.Each[i]
+			edging(fingerParts[i].Words(), f.EdgingRib, f.Stitches.N)
+		}
 	}
 }
 
@@ -289,6 +301,10 @@ func (d *draft) warnEdgings() {
 		if wanted = max(1, wanted); has < wanted {
 			p.say("edging_rounds", "The %s has room for %d of its edging's %d rounds; a few more would help.", name, has, wanted)
 		}
+	}
+	if p.Fingered() {
+		d.fingerEdgings(edging)
+		return
 	}
 	edging("hand", p.Body.EdgingRounds, nearest(d.q*d.len.edging))
 	if p.Thumbed() {

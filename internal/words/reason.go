@@ -41,6 +41,9 @@ func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 		r.opening()
 	}
 	r.above()
+	if p.Fingered() {
+		r.fingers()
+	}
 	if p.Thumbed() {
 		r.thumb()
 	}
@@ -318,16 +321,12 @@ func (r *reasons) above() {
 	}
 }
 
-func kept(o int) string {
-	if o == 0 {
-		return ""
-	}
-	return fmt.Sprintf(" less the %d that stay on the hand", o)
-}
-
 func aboveWhy(p *mitt.Plan) string {
 	if p.Top != nil {
 		return "to where the top begins"
+	}
+	if p.Fingered() {
+		return "to where the little finger parts"
 	}
 	if p.Body.EdgingRounds == 0 {
 		if p.Down() {

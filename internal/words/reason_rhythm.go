@@ -65,3 +65,10 @@ func times(n int) string {
 	}
 	return fmt.Sprintf("%d times", n)
 }
+
+func kept(o int) string {
+	if o == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" less the %d that stay on the hand", o)
+}
