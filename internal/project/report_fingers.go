@@ -3,7 +3,6 @@ package project
 import (
 	"cmp"
 
-	"thenar/internal/hand"
 	"thenar/internal/mitt"
 )
 
@@ -48,23 +47,22 @@ type reportFingersMade struct {
 // addFingers adds the fingers of a glove.
 func (r *report) addFingers(p *mitt.Plan) {
 	f := p.Fingers
-	of := func(i hand.Finger) reportFinger {
+	var each [len(f.Each)]reportFinger
+	var ends [len(f.Each)]mitt.FingerEnd
+	for i := range f.Each {
 		one := &f.Each[i]
-		out := reportFinger{Palm: one.Palm, Back: one.Back, Stitches: one.FirstRound, Decreases: one.Decreased, Rounds: one.Rounds, Closing: one.Closing}
+		ends[i] = cmp.Or(one.End, mitt.FullFinger)
+		each[i] = reportFinger{Palm: one.Palm, Back: one.Back, Stitches: one.FirstRound, Decreases: one.Decreased, Rounds: one.Rounds, Closing: one.Closing}
 		if one.EdgingRounds > 0 {
-			out.EdgingRounds, out.EdgingStitches = one.EdgingRounds, one.EdgingStitches
+			each[i].EdgingRounds, each[i].EdgingStitches = one.EdgingRounds, one.EdgingStitches
 		}
-		return out
 	}
-	r.Fingers = &reportFingers{of(hand.Index), of(hand.Middle), of(hand.Ring), of(hand.Little)}
-	r.Bridges = &reportBridges{f.Bridge[hand.Index], f.Bridge[hand.Middle], f.Bridge[hand.Ring]}
+	r.Fingers = &reportFingers{each[0], each[1], each[2], each[3]}
+	r.Bridges = &reportBridges{f.Bridge[0], f.Bridge[1], f.Bridge[2]}
 	r.LowerRounds = &f.Lower
-	miss := &p.Residual.Fingers
-	r.Residuals.Index, r.Residuals.Middle, r.Residuals.Ring, r.Residuals.Little = &miss[hand.Index], &miss[hand.Middle], &miss[hand.Ring], &miss[hand.Little]
-
-	m, full := &p.Make, func(e mitt.FingerEnd) mitt.FingerEnd { return cmp.Or(e, mitt.FullFinger) }
+	off := &p.Residual.Fingers
+	r.Residuals.Index, r.Residuals.Middle, r.Residuals.Ring, r.Residuals.Little = &off[0], &off[1], &off[2], &off[3]
 	r.Made.Fingers = &reportFingersMade{
-		full(m.Fingers[hand.Index]), full(m.Fingers[hand.Middle]), full(m.Fingers[hand.Ring]), full(m.Fingers[hand.Little]), full(m.ThumbEnd),
-		m.Cap, !m.Level,
+		ends[0], ends[1], ends[2], ends[3], cmp.Or(p.Make.ThumbEnd, mitt.FullFinger), p.Make.Cap, !p.Make.Level,
 	}
 }
