@@ -32,19 +32,26 @@ func (m *fabric) outline(c *canvas) *pen {
 	p := c.pen()
 	foot := m.tubes[0].edges[0]
 	p.move(foot.left)
-	for i, t := range m.main() {
+	main, fingered := m.main(), len(m.fingers()) > 0
+	for i, t := range main {
+		if m.spans[t.part].from > 0 { // it lies beyond a finger
+			break
+		}
 		for r, e := range t.edges {
 			if r > 0 || i == 0 {
 				p.line(e.left)
 			}
 		}
 	}
-	main := m.main()
-	m.drawEnd(p, &main[len(main)-1])
+	if fingered {
+		m.overFingers(p)
+	} else {
+		m.drawEnd(p, &main[len(main)-1])
+	}
 	if m.besides() {
 		m.thumbOutline(p)
 	}
-	for i := len(m.main()) - 1; i >= 0; i-- {
+	for i := len(main) - 1; i >= 0; i-- {
 		if t := m.tubes[i]; !m.besides() || t.over < stitch.OverHand {
 			for r := t.rounds(); r >= 0; r-- {
 				p.line(t.edges[r].out)
@@ -201,11 +208,10 @@ func (m *fabric) seams(c *canvas) {
 			p.move(e.left).line(e.out)
 		}
 	}
-	if m.p.Thumbed() {
-		thumb := m.thumb()
-		p.move(thumb.edges[0].left).line(thumb.edges[0].out)
-		if t := thumb.ribbed; t > 0 && t < thumb.rounds() {
-			e := thumb.edges[thumb.rounds()-t]
+	for _, t := range m.digits() {
+		p.move(t.edges[0].left).line(t.edges[0].out)
+		if r := t.ribbed; r > 0 && r < t.rounds() {
+			e := t.edges[t.rounds()-r]
 			p.move(e.left).line(e.out)
 		}
 	}

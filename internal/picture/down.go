@@ -25,24 +25,30 @@ func (m *fabric) downTo(knitted int) *fabric {
 		t.edges = t.edges[all-n:]
 		done.tubes = append(done.tubes, t)
 	}
-	slices.SortStableFunc(done.tubes, func(a, b tube) int { return int(a.over) - int(b.over) })
+	done.upwards()
 	return done
 }
 
-// inOrder returns the tubes of a mitt from the fingertips in the order worked.
+// upwards puts the tubes into the order in which they lie on the hand.
+func (m *fabric) upwards() {
+	slices.SortStableFunc(m.tubes, func(a, b tube) int { return int(a.over) - int(b.over) })
+}
+
+// inOrder returns the tubes of a mitt in the order worked.
 func (m *fabric) inOrder() []tube {
 	list := slices.Clone(m.tubes)
-	slices.SortStableFunc(list, func(a, b tube) int { return stitch.Order(a.part, true) - stitch.Order(b.part, true) })
+	slices.SortStableFunc(list, func(a, b tube) int { return stitch.Order(a.part, m.down()) - stitch.Order(b.part, m.down()) })
 	return list
 }
 
 // stop returns the edge at which the knitting of a mitt that is on the needles stopped.
 func (m *fabric) stop() edge {
-	if !m.down() {
-		return m.tubes[len(m.tubes)-1].last()
-	}
 	list := m.inOrder()
-	return list[len(list)-1].edges[0]
+	last := &list[len(list)-1]
+	if !m.down() {
+		return last.last()
+	}
+	return last.edges[0]
 }
 
 // drawBelow draws the contour of what is still to be knitted of a mitt that is worked
@@ -67,7 +73,7 @@ func (m *fabric) drawBelow(c *canvas, at Progress, style draw.Style) {
 		for _, e := range t.edges[1 : left+1] {
 			p.line(e.out)
 		}
-		if left == t.rounds() && (t.over == stitch.OverDigit || i == len(m.main())-1) {
+		if left == t.rounds() && m.ends(i) {
 			p.move(t.last().left)
 			m.drawEnd(p, t)
 		}

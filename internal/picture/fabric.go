@@ -67,7 +67,9 @@ func (t *tube) last() edge { return t.edges[len(t.edges)-1] }
 // fabric is the mitt of a plan over a hand.
 type fabric struct {
 	p     *mitt.Plan
-	tubes []tube // from the cuff up, the thumb last
+	tubes []tube // from the cuff up, then fingers as they are worked, the thumb last
+
+	spans map[stitch.Part]span // the palm's parts above which fingers stand; nil without fingers
 
 	stopped bool // it is knitted only so far
 	apart   bool // its thumb stands in the palm by itself
@@ -80,7 +82,7 @@ type fabric struct {
 func newFabric(p *mitt.Plan, f *figure) *fabric {
 	m := &fabric{p: p, apart: f.lying && p.Thumbed() && !p.Gusseted()}
 	knit := p.Mitt()
-	m.byThumb = knit.SeamByThumb()
+	m.byThumb, m.spans = knit.SeamByThumb(), spansOf(knit)
 	sections := knit.Upward()
 	counts := []float64{float64(p.Cuff.CastOn.N)}
 	division, level := 0.0, f.crotch.y // so many rounds at the gauge above the cast-on is this height of the hand
@@ -98,6 +100,8 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		for r := range s.Rounds {
 			n := float64(s.Above(s.Lies(r + 1)))
 			switch {
+			case over == stitch.OverHand && s.Joins() != "": // the fingers before it belong to its breadth
+				n = counts[len(counts)-1]
 			case over == stitch.OverMound:
 				n -= float64(p.Gusset.Count(r+1) - p.Gusset.Base)
 			case s.Lies(r+1) >= joined:
@@ -119,7 +123,12 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	for _, s := range sections {
 		t := newTube(s, reached, p.Gauge.Rounds)
 		if t.over == stitch.OverDigit {
-			t.from, t.edges = division, m.thumbEdges(s, f)
+			if on, ok := f.drawnOf(t.part); ok {
+				under, base := m.under(s)
+				t.from, t.edges = under, m.fingerEdges(s, base, on, f)
+			} else {
+				t.from, t.edges = division, m.thumbEdges(s, f)
+			}
 			m.tubes = append(m.tubes, t)
 			continue
 		}
@@ -129,6 +138,10 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 			t.edges = append(t.edges, edge{point{-half, y}, point{half, y}, point{half, y}})
 		}
 		switch {
+		case t.over == stitch.OverHand && s.Joins() != "":
+			for r, e := range t.edges {
+				t.edges[r] = m.spans[t.part].on(e)
+			}
 		case t.over == stitch.OverHand && m.besides():
 			inner, _ := m.parting(f)
 			t.edges[0].in, t.edges[0].out = inner, inner
@@ -215,10 +228,10 @@ func (m *fabric) thumbEdges(s *stitch.Section, f *figure) []edge {
 		counts = append(counts, float64(s.Above(s.Lies(r+1))))
 	}
 	if m.apart {
-		return m.palmThumb(counts, f)
+		return m.palmThumb(m.tipped(s, counts), f)
 	}
 	edges := make([]edge, 0, len(counts))
-	for r, n := range smoothed(counts, smoothTimes) {
+	for r, n := range m.tipped(s, counts) {
 		up, half := float64(r)/m.p.Gauge.Rounds, n/m.p.Gauge.Stitches/4*flatThumb
 		out := f.onThumb(up, half)
 		edges = append(edges, edge{f.onThumb(up, -half), out, out})
@@ -269,12 +282,14 @@ func (m *fabric) room(f *figure) room {
 // foot returns the middle of the cast-on.
 func (m *fabric) foot() point { return point{0, m.tubes[0].edges[0].left.y} }
 
-// main returns the sections without the thumb.
+// main returns the sections without the digits.
 func (m *fabric) main() []tube {
-	if !m.p.Thumbed() {
-		return m.tubes
+	for i := range m.tubes {
+		if m.tubes[i].over == stitch.OverDigit {
+			return m.tubes[:i]
+		}
 	}
-	return m.tubes[:len(m.tubes)-1]
+	return m.tubes
 }
 
 // thumb returns the last section of a mitt with a thumb.

@@ -22,33 +22,50 @@ const (
 	flatFinger = 2 * 19.9 / 61.2
 )
 
-// Heights of the crotches between the fingers above the wrist crease, as
-// shares of the hand's length (Greiner 1991, ratios of means).
-const (
-	crotchHigh = 0.56 // index and middle, middle and ring
-	crotchLow  = 0.49 // ring and little
-)
-
-// finger is a finger's proportions: height of its root and length as shares of the hand's
-// length, girth at the middle joint as a share of the hand's circumference (Greiner 1991,
-// ratios of means; the ring finger's root is between its two crotches).
+// finger is a finger as it is drawn, in mm: the height of its root, its length, and its
+// girth at the middle joint.
 type finger struct{ root, long, girth float64 }
 
-// fingers are in order from the little finger.
-var fingers = [4]finger{
-	{crotchLow, 0.322, 0.271},
-	{(crotchHigh + crotchLow) / 2, 0.418, 0.306},
-	{crotchHigh, 1 - crotchHigh, 0.328},
-	{crotchHigh, 0.385, 0.324},
+// drawnOrder are the fingers as they are drawn, from the little finger.
+var drawnOrder = [...]hand.Finger{hand.Little, hand.Ring, hand.Middle, hand.Index}
+
+// proportions are the four fingers of a hand, as measured or filled, in the order drawn, and
+// the heights of the three crotches between them.
+type proportions struct {
+	fingers [len(drawnOrder)]finger
+	crotch  [len(drawnOrder) - 1]float64
+}
+
+// proportionsOf returns the fingers of a hand. A middle finger that was not measured ends
+// where the hand does.
+func proportionsOf(h *hand.Hand) (of proportions) {
+	bare := *h
+	bare.Fingers = hand.Fingers{}
+	usual, _ := bare.FillFingers()
+	filled, _ := h.FillFingers()
+	for i, f := range drawnOrder {
+		tip := filled.Tip(f).MM()
+		long := filled.Length[f].MM()
+		root := tip - long
+		if f == hand.Middle && filled.Length[f] == usual.Length[f] {
+			long = h.Length.MM() - root
+		}
+		of.fingers[i] = finger{root, long, filled.Girth[f].MM()}
+	}
+	for i := range of.crotch {
+		of.crotch[i] = filled.Crotch[drawnOrder[i+1]].MM()
+	}
+	return of
 }
 
 // leans holds the slants of the fingers in degrees towards the thumb (our judgement): at
-// ease, or with the tips together in a mitten.
-type leans [len(fingers)]float64
+// ease, with the tips together in a mitten, or apart in a glove.
+type leans [len(drawnOrder)]float64
 
 var (
 	atEase   = leans{-10, -3.5, 0.5, 5.5}
 	inMitten = leans{8, 2, -1, -11}
+	inGlove  = leans{-15, -5, 1.5, 9} // apart, so that each finger of cloth is seen
 )
 
 // thumbLean is the angle between thumb and hand in radians (our judgement: a
@@ -67,6 +84,7 @@ type figure struct {
 	across point   // square to it, away from the hand
 	thumb  float64 // half the thumb's breadth at the joint
 	leans  leans
+	of     proportions
 	tucked bool   // the thumb lies along the palm, inside the mitt
 	lying  bool   // no hand is in the mitt
 	bone   string // what the tape from the bone at the wrist to the thumb is called
@@ -84,7 +102,10 @@ type room struct {
 // posed returns the figure of the hand in the pose that its mitt asks for.
 func posed(p *mitt.Plan) *figure {
 	f := newFigure(&p.Hand)
-	if f.tucked = p.Tucked(); p.Kind.Closed() {
+	switch f.tucked = p.Tucked(); {
+	case p.Fingered():
+		f.leans = inGlove
+	case p.Kind.Closed():
 		f.leans = inMitten
 	}
 	if !p.Gusseted() {
@@ -100,7 +121,7 @@ func newFigure(h *hand.Hand) *figure {
 		h: h, long: h.Length.MM(),
 		palm: h.Circumference.MM() / 4 * flatHand, wrist: h.Wrist.MM() / 4 * flatWrist,
 		thumb: h.Thumb.MM() / 4 * flatThumb,
-		along: point{sin, cos}, across: point{cos, -sin}, leans: atEase, bone: "gusset length",
+		along: point{sin, cos}, across: point{cos, -sin}, leans: atEase, of: proportionsOf(h), bone: "gusset length",
 	}
 	f.crotch = point{0.95 * f.palm, h.WristToCrotch.MM()}
 	f.root = f.crotch.plus(f.across.times(rootWidth * f.thumb))

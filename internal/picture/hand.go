@@ -81,7 +81,7 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 		m.drawBands(c, sp.x) // under the tapes, so that those can be clicked
 		f.drawTapes(c, o, filledFields(p.Filled))
 		sp.keepRoom(c)
-		m.keepThumbRoom(c)
+		m.keepDigitRoom(c)
 	})
 	sp.draw(c)
 	c.caption(o.side() + " hand, palm towards you." + dottedWords(p.Filled))
@@ -105,16 +105,14 @@ func dottedWords(filled []hand.Filled) string {
 	return " Dotted: not measured, filled in."
 }
 
-// keepThumbRoom makes the page high enough for the thumb set upright on the division, with two
-// lines of text above it, since the fit curve draws it so in the same frame. Only a very long
-// thumb needs more room than the hand.
-func (m *fabric) keepThumbRoom(c *canvas) {
-	if !m.p.Thumbed() {
-		return
+// keepDigitRoom makes the page high enough for thumb and fingers set upright where they begin,
+// with two lines of text above each, since the fit curve draws them so in the same frame. Only
+// a very long thumb, or a finger, needs more room than the hand.
+func (m *fabric) keepDigitRoom(c *canvas) {
+	for _, t := range m.digits() {
+		end := m.foot().y + t.up(float64(t.rounds()))/m.p.Gauge.Rounds
+		c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
 	}
-	thumb := m.thumb()
-	end := m.foot().y + thumb.up(float64(thumb.rounds()))/m.p.Gauge.Rounds
-	c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
 }
 
 // Bare draws a hand with its tapes and no mitt, for a form that has no plan yet. The missing

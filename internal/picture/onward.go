@@ -82,8 +82,13 @@ func (f *figure) moved(up float64) *figure {
 }
 
 // heightAt returns the height of the last knitted round; once the thumb is begun, that
-// of the division.
+// of the division, and once a finger is, that at which it begins.
 func (m *fabric) heightAt(at Progress) float64 {
+	for _, t := range m.fingers() {
+		if t.part == at.Part {
+			return t.edges[0].left.y
+		}
+	}
 	for _, t := range m.main() {
 		if t.part == at.Part {
 			n := min(at.Round, t.rounds())
@@ -134,6 +139,7 @@ func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
 	} else {
 		outline(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
 	}
+	m.hold(c, done)
 }
 
 // drawAhead draws the contour of what is still to be knitted: both sides of each tube,
@@ -144,7 +150,6 @@ func (m *fabric) drawAhead(c *canvas, at Progress, style draw.Style) {
 		return
 	}
 	p := c.pen()
-	main := m.main()
 	for i := range m.tubes {
 		t := &m.tubes[i]
 		n := t.roundsKnitted(at)
@@ -155,7 +160,7 @@ func (m *fabric) drawAhead(c *canvas, at Progress, style draw.Style) {
 		for _, e := range t.edges[n+1:] {
 			p.line(e.left)
 		}
-		if t.over == stitch.OverDigit || i == len(main)-1 {
+		if m.ends(i) {
 			m.drawEnd(p, t)
 		} else {
 			p.move(t.last().out)

@@ -17,7 +17,7 @@ func (f *figure) outline(foot float64) []point {
 		{-0.5*f.wrist - 0.5*f.palm, 0.09 * f.long},
 		{-0.985 * f.palm, 0.22 * f.long},
 		{-1.01 * f.palm, 0.33 * f.long},
-		{-0.99 * f.palm, 0.44 * f.long},
+		{-0.99 * f.palm, min(0.44*f.long, f.of.crotch[0]-0.05*f.long)},
 	}
 	spots := f.fingers()
 	for i, s := range spots {
@@ -32,7 +32,7 @@ func (f *figure) outline(foot float64) []point {
 		return append(points, f.farSide(foot)...)
 	}
 	points = append(points,
-		point{f.palm, 0.49 * f.long}, point{0.985 * f.palm, max(0.4*f.crotch.y+0.6*0.44*f.long, f.crotch.y+0.02*f.long)},
+		point{f.palm, min(0.49*f.long, f.of.crotch[2]-0.07*f.long)}, point{0.985 * f.palm, max(0.4*f.crotch.y+0.6*0.44*f.long, f.crotch.y+0.02*f.long)},
 		f.crotch.plus(point{0.012 * f.long, 0}), f.onThumb(0.10*f.h.ThumbLength.MM(), -f.thumb))
 	points = append(points, f.thumbSide()...)
 	return append(
@@ -61,32 +61,34 @@ func (f *figure) farSide(foot float64) []point {
 // of the distance from the wrist (our judgement).
 func (f *figure) forearm(y float64) float64 { return f.wrist - 0.10*y }
 
-// drawnFinger is the contour of one finger, and the bottom of the crotch at
-// its right.
+// drawnFinger is the contour of one finger, the bottom of the crotch at its right, and its
+// axis: where it begins, its direction of length 1, and how long and half how broad it is.
 type drawnFinger struct {
 	left, tip, right []point
 	web              point
 	joints           [][2]point
+	root, along      point
+	long, half       float64
 }
 
 // fingers places the four fingers side by side over the breadth of the palm; the
 // rest of the breadth is shared between the crotches.
 func (f *figure) fingers() []drawnFinger {
-	girth := f.h.Circumference.MM()
-	widths, room := [4]float64{}, 2*f.palm
-	for i, g := range fingers {
-		widths[i] = g.girth * girth / 2 * flatFinger
+	widths, room := [len(drawnOrder)]float64{}, 2*f.palm
+	for i, g := range f.of.fingers {
+		widths[i] = g.girth / 2 * flatFinger
 		room -= widths[i]
 	}
 	gap := max(room/3, 0)
 	scale := min(1, 2*f.palm/(2*f.palm-room+3*gap)) // fingers together are never broader than the palm
-	out := make([]drawnFinger, 4)
+	out := make([]drawnFinger, len(drawnOrder))
 	x := -f.palm
-	webs := [5]float64{crotchLow - 0.02, crotchLow, crotchHigh, crotchHigh, crotchHigh - 0.02}
-	for i, g := range fingers {
+	crotch, beside := f.of.crotch, 0.02*f.long // a finger's outer side begins so much below its crotch
+	webs := [...]float64{crotch[0] - beside, crotch[0], crotch[1], crotch[2], crotch[2] - beside}
+	for i, g := range f.of.fingers {
 		w := widths[i] * scale
-		out[i] = f.finger(g, f.leans[i], x+w/2, w/2, webs[i]*f.long+gap, webs[i+1]*f.long+gap)
-		out[i].web = point{x + w + gap/2, webs[i+1] * f.long}
+		out[i] = f.finger(g, f.leans[i], x+w/2, w/2, webs[i]+gap, webs[i+1]+gap)
+		out[i].web = point{x + w + gap/2, webs[i+1]}
 		x += w + gap
 	}
 	return out
@@ -96,13 +98,13 @@ func (f *figure) fingers() []drawnFinger {
 // w, and its sides begin at the heights leftFrom and rightFrom.
 func (f *figure) finger(g finger, lean, x, w, leftFrom, rightFrom float64) drawnFinger {
 	sin, cos := math.Sincos(lean * math.Pi / 180)
-	root, long := point{x, g.root * f.long}, g.long*f.long
+	root, long := point{x, g.root}, g.long
 	at := func(up, out float64) point {
 		return root.plus(point{sin * up, cos * up}).plus(point{cos * out, -sin * out})
 	}
 	// Breadths along the finger: slightly narrower on both sides of each joint.
 	sides := []struct{ up, out float64 }{{0.2, 0.96}, {0.40, 1}, {0.56, 0.93}, {0.68, 0.95}}
-	d := drawnFinger{left: []point{at(leftFrom-root.y, -0.99*w)}}
+	d := drawnFinger{left: []point{at(leftFrom-root.y, -0.99*w)}, root: root, along: point{sin, cos}, long: long, half: w}
 	for _, s := range sides {
 		d.left = append(d.left, at(s.up*long, -s.out*w))
 	}

@@ -34,7 +34,9 @@ func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 
 func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	f := newFigure(&p.Hand)
-	f.tucked, f.lying = p.Tucked(), true
+	if f.tucked, f.lying = p.Tucked(), true; p.Fingered() {
+		f.leans = inGlove
+	}
 	m := newFabric(p, f)
 	const letter = 5.0
 	c := fitCanvas(o.Left, letter, smallMargin, smallMargin, func(c *canvas) {
@@ -88,6 +90,7 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	cloth.path(fill)
 	done.tint(c, o.Worn, clothTone)
 	done.ribs(c, o.Yarn)
+	m.hold(c, done)
 	stop := done.stop()
 	way := unit(stop.out.plus(stop.left.times(-1)))
 	m.tail(c, stop.out, o)
@@ -125,7 +128,7 @@ func (m *fabric) upTo(knitted int) *fabric {
 		return m.downTo(knitted)
 	}
 	done := &fabric{p: m.p, stopped: true}
-	for i, t := range m.tubes {
+	for i, t := range m.inOrder() {
 		rounds := min(knitted, t.rounds())
 		if i > 0 && rounds <= 0 {
 			break
@@ -137,6 +140,7 @@ func (m *fabric) upTo(knitted int) *fabric {
 		t.edges = t.edges[:rounds+1]
 		done.tubes = append(done.tubes, t)
 	}
+	done.upwards()
 	return done
 }
 

@@ -35,16 +35,16 @@ const tilts = 0.5
 
 // palmThumb returns the edges of a thumb on waste yarn as it lies flat: it begins at the
 // height of the crotch, so many stitches from the side as it is set in, and turns as it
-// leaves the palm.
-func (m *fabric) palmThumb(counts []float64, f *figure) []edge {
+// leaves the palm. The widths are in stitches.
+func (m *fabric) palmThumb(widths []float64, f *figure) []edge {
 	g, q := m.p.Gauge.Stitches, m.p.Gauge.Rounds
 	half := func(n float64) float64 { return n / g / 4 * flatThumb }
 	level := f.crotch.y
 	side := float64(m.p.Body.Stitches.N) / g / 4 * f.flatness(level)
-	middle := point{side - m.inPalm(level, f) - half(counts[0]), level}
-	edges := make([]edge, 0, len(counts))
-	for r, n := range smoothed(counts, smoothTimes) {
-		sin, cos := math.Sincos(tilts * thumbLean * min(2*float64(r)/float64(len(counts)), 1))
+	middle := point{side - m.inPalm(level, f) - half(widths[0]), level}
+	edges := make([]edge, 0, len(widths))
+	for r, n := range widths {
+		sin, cos := math.Sincos(tilts * thumbLean * min(2*float64(r)/float64(len(widths)), 1))
 		if r > 0 {
 			middle = middle.plus(point{sin, cos}.times(1 / q))
 		}

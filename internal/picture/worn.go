@@ -79,7 +79,7 @@ func (m *fabric) seen(w *Worn, each func(s seenStitch)) {
 // the edges sag with it.
 func (m *fabric) onEdge(tube, e int, a, b point, share float64) point {
 	t, deep := &m.tubes[tube], 0.0
-	if above := t.rounds() - e; !m.stopped && !t.closed && tube >= len(m.main())-1 {
+	if above := t.rounds() - e; !m.stopped && !t.closed && m.ends(tube) {
 		deep = 1 - float64(above)/sagRounds
 	}
 	if tube == 0 && t.below == 0 {

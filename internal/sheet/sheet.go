@@ -66,19 +66,18 @@ func (n *node) find(key string) *node {
 	return nil
 }
 
-// plant adds a leaf at the end, and the objects in which it lies if they are not there
+// plant adds a key at the end, and the objects in which it lies if they are not there
 // yet: "fingers.index.palm" is palm in index in fingers.
-func (n *node) plant(path string, leaf node) {
+func (n *node) plant(path string, k kind) {
 	key, rest, deeper := strings.Cut(path, ".")
 	if !deeper {
-		leaf.key = key
-		n.members = append(n.members, leaf)
+		n.members = append(n.members, node{key: key, kind: k})
 		return
 	}
 	if n.find(key) == nil {
 		n.members = append(n.members, node{key: key})
 	}
-	n.find(key).plant(rest, leaf)
+	n.find(key).plant(rest, k)
 }
 
 // join returns the path of a key below a parent, which may be empty.
