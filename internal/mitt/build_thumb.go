@@ -73,6 +73,7 @@ func (p *Plan) thumbOnHeld() stitch.Section {
 func (p *Plan) tubeBelow(s *stitch.Section, t *Tube, plain, change int) {
 	n, left, lead := t.FirstRound, t.Decreased, s.Rounds[0].LeadOut()
 	first := lead
+	s.Rounds = slices.Grow(s.Rounds, max(t.Rounds-1, 0))
 	for r := 2; r <= min(plain, t.Rounds); r++ {
 		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(lead, n)}
 		if slices.Contains(t.DecreaseRounds, r) {
