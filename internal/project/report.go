@@ -75,7 +75,7 @@ func reportOf(p *mitt.Plan) report {
 		Ease:      reportEase{p.Ease.Hand, p.Ease.Cuff, p.Ease.ThumbAdded},
 		Cuff:      reportCuffOf(&p.Cuff),
 		Hand:      reportHand{p.Body.Stitches.N, p.Body.RoundsAbove, p.Body.EdgingRounds, p.Body.EdgingStitches, 0, nil},
-		Residuals: reportResiduals{p.Residual.Hand, p.Residual.Thumb, p.Residual.GussetLength, p.Residual.Crotch},
+		Residuals: reportResiduals{Hand: p.Residual.Hand, Thumb: p.Residual.Thumb, GussetLength: p.Residual.GussetLength, Crotch: p.Residual.Crotch},
 		Filled:    reportFilledOf(p),
 		Pins:      []reportPin{},
 		Warnings:  make([]reportWarning, len(p.Warnings)),
@@ -85,6 +85,9 @@ func reportOf(p *mitt.Plan) report {
 	}
 	if rows := p.OpeningRows(); rows > 0 {
 		r.Opening, r.Hand.MoundStretch = &reportOpening{rows, p.OpeningEdge()}, &p.MoundStretch
+	}
+	if p.Fingered() {
+		r.addFingers(p)
 	}
 	if top := p.Top; top != nil {
 		r.Top = &reportTop{

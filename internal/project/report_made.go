@@ -9,10 +9,13 @@ import (
 // reportMade is how a mitt is made, under the keys of its sheet and with the usual
 // ways written out. What a choice has no use for is left out.
 type reportMade struct {
-	Thumb  reportThumbMade  `json:"thumb"`
-	Piece  reportPieceMade  `json:"piece"`
-	Cuff   reportCuffMade   `json:"cuff"`
-	Top    *reportTopMade   `json:"top,omitempty"`
+	Thumb reportThumbMade `json:"thumb"`
+	Piece reportPieceMade `json:"piece"`
+	Cuff  reportCuffMade  `json:"cuff"`
+	Top   *reportTopMade  `json:"top,omitempty"`
+
+	Fingers *reportFingersMade `json:"fingers,omitempty"`
+
 	Stitch *reportEdgesMade `json:"stitch,omitempty"`
 }
 

@@ -8,18 +8,23 @@ import (
 // report is a plan as JSON. The schema in testdata/plan.schema.json says what each
 // key means. Lengths are in mm and not rounded.
 type report struct {
-	Format    string          `json:"format"`
-	Kind      string          `json:"kind"`
-	Made      reportMade      `json:"made"`
-	Gauge     reportGauge     `json:"gauge"`
-	Ease      reportEase      `json:"ease"`
-	Cuff      reportCuff      `json:"cuff"`
-	Hand      reportHand      `json:"hand"`
-	Gusset    *reportGusset   `json:"gusset"` // null without a thumb, as are bridge and thumb
-	Bridge    *reportBridge   `json:"bridge"`
-	Thumb     *reportThumb    `json:"thumb"`
-	Opening   *reportOpening  `json:"opening,omitempty"` // for the thumb, in place of it
-	Top       *reportTop      `json:"top"`
+	Format  string         `json:"format"`
+	Kind    string         `json:"kind"`
+	Made    reportMade     `json:"made"`
+	Gauge   reportGauge    `json:"gauge"`
+	Ease    reportEase     `json:"ease"`
+	Cuff    reportCuff     `json:"cuff"`
+	Hand    reportHand     `json:"hand"`
+	Gusset  *reportGusset  `json:"gusset"` // null without a thumb, as are bridge and thumb
+	Bridge  *reportBridge  `json:"bridge"`
+	Thumb   *reportThumb   `json:"thumb"`
+	Opening *reportOpening `json:"opening,omitempty"` // for the thumb, in place of it
+	Top     *reportTop     `json:"top"`
+	Fingers *reportFingers `json:"fingers,omitempty"` // of a glove only, as are the next two
+	Bridges *reportBridges `json:"bridges,omitempty"`
+
+	LowerRounds *int `json:"little_lower_rounds,omitempty"`
+
 	Residuals reportResiduals `json:"residuals_mm"`
 	Yarn      reportYarn      `json:"yarn"`
 	Filled    []reportFilled  `json:"filled"`
@@ -139,6 +144,11 @@ type reportResiduals struct {
 	Thumb        float64 `json:"thumb"`
 	GussetLength float64 `json:"gusset_length"`
 	Crotch       float64 `json:"crotch"`
+	// Of a glove only.
+	Index  *float64 `json:"index,omitempty"`
+	Middle *float64 `json:"middle,omitempty"`
+	Ring   *float64 `json:"ring,omitempty"`
+	Little *float64 `json:"little,omitempty"`
 }
 
 // reportFilled is a value that was not given. A length is in MM; any other number

@@ -1,6 +1,9 @@
 package sheet
 
-import "thenar/internal/mitt"
+import (
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+)
 
 // made reads how the mitt is made.
 func (r *reader) made() mitt.Make {
@@ -17,7 +20,19 @@ func (r *reader) made() mitt.Make {
 		Top:          word[mitt.TopKind](r, mitt.PathTop),
 		Band:         r.pinned(mitt.PathBand, 1, mitt.MaxBand),
 		Wedges:       r.pinned(mitt.PathWedges, mitt.FewestWedges, mitt.MaxWedge),
+		Fingers:      r.fingerEnds(),
+		ThumbEnd:     word[mitt.FingerEnd](r, mitt.PathThumbEnd),
+		Cap:          r.flag(mitt.PathCap, false),
+		Level:        !r.flag(mitt.PathLower, true),
 	}
+}
+
+// fingerEnds reads how far each finger of a glove is covered.
+func (r *reader) fingerEnds() (ends [4]mitt.FingerEnd) {
+	for i := hand.Index; i <= hand.Little; i++ {
+		ends[i] = word[mitt.FingerEnd](r, mitt.PathFinger(i))
+	}
+	return ends
 }
 
 // rib reads the multiple of the rib and the knits that begin each repeat. Knits and
@@ -37,7 +52,12 @@ func (r *reader) rib() (multiple, knits int) {
 }
 
 // word reads one of the words of a choice.
-func word[T ~string](r *reader, path string) T { return T(r.choice(path, find(path))) }
+func word[T ~string](r *reader, path string) T {
+	if r.sheet.Given(path) == "" {
+		return ""
+	}
+	return T(r.choice(path, find(path)))
+}
 
 // pinned reads a whole number from low to high; it is not on if none was given.
 func (r *reader) pinned(path string, low, high int) mitt.Pin {

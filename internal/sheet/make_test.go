@@ -17,6 +17,7 @@ const ways = `{
   "piece": {"direction": "down", "flat": false},
   "cuff": {"kind": "gauntlet", "knits": 2, "purls": 1, "upper_girth": "28,5", "depth": 9},
   "top": {"kind": "banded", "band": 3, "wedges": 5},
+  "fingers": {"index": "half", "middle": "open", "little": "half", "thumb": "full", "cap": true, "little_lower": false},
   "gauge": {"swatches": [{"stitches": 24, "width": 10}]},
   "hand": {"hand_circumference": 19}
 }`
@@ -34,6 +35,7 @@ func TestReadsHowItIsMade(t *testing.T) {
 		Construction: mitt.ByGusset, Place: mitt.InPalm, Inset: mitt.Fix(3), Increase: mitt.Lifted, Direction: mitt.Down,
 		Cuff: mitt.Gauntlet, UpperGirth: 285 * units.Millimetre, CuffDepth: 90 * units.Millimetre,
 		Top: mitt.BandedTop, Band: mitt.Fix(3), Wedges: mitt.Fix(5),
+		Fingers: [4]mitt.FingerEnd{mitt.HalfFinger, mitt.OpenFinger, "", mitt.HalfFinger}, ThumbEnd: mitt.FullFinger, Cap: true, Level: true,
 	}, r.Make)
 	assert.Equal(t, mitt.Stitches{Repeat: 2, Rib: 3, Knits: 2}, r.Stitch)
 	assert.Equal(t, mitt.Mitten, r.Kind)

@@ -11,7 +11,7 @@ import (
 func pinKeys() []node {
 	var pins node
 	for _, n := range mitt.InSheet() {
-		pins.plant(n.Key(), kindOf(n))
+		pins.plant(n.Key(), node{kind: kindOf(n)})
 	}
 	return pins.members
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
@@ -25,6 +26,7 @@ const (
 	pathTop      = "worked.top"
 	pathPlace    = "worked.place"
 	pathMade     = "worked.construction"
+	pathThumbEnd = "worked.thumb_end"
 	PathSecond   = "second" // how the other hand of the pair is worked
 )
 
@@ -32,19 +34,25 @@ const (
 // otherwise it is worked like the first.
 const Anew = "anew"
 
+// pathEnd is the path of how a finger that is on the needles is covered.
+func pathEnd(f hand.Finger) string { return pathWorked + "." + mitt.PathFinger(f) + ".end" }
+
 // workedKeys returns the keys of what is knitted; numbers are named as in pins, lists
 // of rounds first.
 func workedKeys() []node {
 	worked := node{members: slices.Clone(workedChoices)}
 	for _, k := range []kind{rounds, whole} {
 		if k == whole {
-			worked.plant("round", whole)
+			worked.plant("round", node{kind: whole})
 		}
 		for _, n := range mitt.Knittable() {
 			if kindOf(n) == k {
-				worked.plant(n.Key(), k)
+				worked.plant(n.Key(), node{kind: k})
 			}
 		}
+	}
+	for i := hand.Index; i <= hand.Little; i++ {
+		worked.plant(strings.TrimPrefix(pathEnd(i), pathWorked+"."), node{kind: choice, words: endWords})
 	}
 	return worked.members
 }
@@ -60,6 +68,7 @@ var workedChoices = []node{
 	{key: "top", kind: choice, words: topWords},
 	{key: "place", kind: choice, words: placeWords},
 	{key: "construction", kind: choice, words: constructionWords},
+	{key: "thumb_end", kind: choice, words: endWords},
 	{key: "flat", kind: flag},
 	{key: "from_tip", kind: flag},
 	{key: "joins_above", kind: flag},
@@ -109,6 +118,10 @@ func (r *reader) progress() *mitt.Progress {
 		Place:     word[mitt.ThumbPlace](r, pathPlace),
 
 		Construction: word[mitt.Construction](r, pathMade),
+		ThumbEnd:     word[mitt.FingerEnd](r, pathThumbEnd),
+	}
+	for i := range k.Fingers {
+		k.Fingers[i].End = word[mitt.FingerEnd](r, pathEnd(hand.Finger(i)))
 	}
 	for _, n := range mitt.Knittable() {
 		if list := k.Numbers(n); list != nil {
@@ -191,9 +204,16 @@ func (s Sheet) writeProgress(k *mitt.Progress, side string) {
 	if k.OneSided {
 		s["worked.both_edges"] = "false"
 	}
-	for path, made := range map[string]string{pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top), pathPlace: string(k.Place), pathMade: string(k.Construction)} {
-		if made != "" {
-			s[path] = made
+	made := map[string]string{
+		pathIncrease: string(k.Increase), pathCuff: string(k.Cuff), pathTop: string(k.Top), pathPlace: string(k.Place), pathMade: string(k.Construction),
+		pathThumbEnd: string(k.ThumbEnd),
+	}
+	for i, f := range k.Fingers {
+		made[pathEnd(hand.Finger(i))] = string(f.End)
+	}
+	for path, word := range made {
+		if word != "" {
+			s[path] = word
 		}
 	}
 	for _, f := range workedFlags(k) {

@@ -66,18 +66,19 @@ func (n *node) find(key string) *node {
 	return nil
 }
 
-// plant adds a key at the end, and the objects in which it lies if they are not there
+// plant adds a leaf at the end, and the objects in which it lies if they are not there
 // yet: "fingers.index.palm" is palm in index in fingers.
-func (n *node) plant(path string, k kind) {
+func (n *node) plant(path string, leaf node) {
 	key, rest, deeper := strings.Cut(path, ".")
 	if !deeper {
-		n.members = append(n.members, node{key: key, kind: k})
+		leaf.key = key
+		n.members = append(n.members, leaf)
 		return
 	}
 	if n.find(key) == nil {
 		n.members = append(n.members, node{key: key})
 	}
-	n.find(key).plant(rest, k)
+	n.find(key).plant(rest, leaf)
 }
 
 // join returns the path of a key below a parent, which may be empty.

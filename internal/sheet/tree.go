@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"thenar/internal/hand"
@@ -28,6 +29,9 @@ var constructionWords = []string{string(mitt.ByGusset), string(mitt.Straight), s
 
 // placeWords are the places where a thumb may sit.
 var placeWords = []string{string(mitt.AtSide), string(mitt.InPalm)}
+
+// endWords are the ways to end a finger of a glove, or its thumb.
+var endWords = []string{string(mitt.FullFinger), string(mitt.HalfFinger), string(mitt.OpenFinger)}
 
 func keys(k kind, names ...string) []node {
 	nodes := make([]node, len(names))
@@ -65,6 +69,7 @@ var tree = node{members: []node{
 		{key: "band", kind: whole},
 		{key: "wedges", kind: whole},
 	}},
+	{key: "fingers", members: fingerKeys()},
 	{key: "gauge", members: []node{
 		{key: "swatches", kind: list, maxRows: maxSwatches, members: swatchKeys},
 		{key: "hand_variation", kind: ease},
@@ -95,6 +100,24 @@ var tree = node{members: []node{
 	}},
 }}
 
+// fingerKeys returns the keys of how the fingers of a glove are made.
+func fingerKeys() []node {
+	var nodes []node
+	for _, path := range slices.Concat(eachFinger(mitt.PathFinger), []string{mitt.PathThumbEnd}) {
+		nodes = append(nodes, node{key: strings.TrimPrefix(path, "fingers."), kind: choice, words: endWords})
+	}
+	return append(nodes, keys(flag, strings.TrimPrefix(mitt.PathCap, "fingers."), strings.TrimPrefix(mitt.PathLower, "fingers."))...)
+}
+
+// eachFinger returns a path of each finger.
+func eachFinger(path func(hand.Finger) string) []string {
+	var list []string
+	for i := hand.Index; i <= hand.Little; i++ {
+		list = append(list, path(i))
+	}
+	return list
+}
+
 // handKeys returns the keys of the hand.
 func handKeys() []node {
 	hands := node{members: append(keys(length,
@@ -106,7 +129,7 @@ func handKeys() []node {
 		node{key: "profile_above", kind: list, maxRows: maxProfile, members: girthKeys},
 	)}
 	for _, path := range hand.FieldsOfFingers() {
-		hands.plant(strings.TrimPrefix(path, "hand."), length)
+		hands.plant(strings.TrimPrefix(path, "hand."), node{kind: length})
 	}
 	return hands.members
 }
