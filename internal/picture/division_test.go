@@ -1,0 +1,66 @@
+package picture
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/draw"
+	"thenar/internal/mitt"
+	"thenar/internal/stitch"
+)
+
+// The drawing has every stitch of palm and back and of the bridges once, and its shares are
+// those of the plan.
+func TestTheDivisionHasEveryStitch(t *testing.T) {
+	for circumference := 130; circumference <= 250; circumference += 20 {
+		p := glove(t, circumference, mitt.Make{})
+		shares := FingerShares(p.Mitt())
+		require.Len(t, shares, 4)
+		hand, bridges := 0, 0
+		for i, one := range shares {
+			of := p.Fingers.Each[3-i]
+			assert.Equal(t, []int{of.Palm, of.Back, of.FirstRound}, []int{one.Palm, one.Back, one.Stitches}, "%s", one.Part)
+			hand += one.Palm + one.Back
+			bridges += one.Cast
+			assert.Equal(t, p.Bridge.HandAfter-hand, one.Wait, "%s", one.Part)
+		}
+		assert.Equal(t, p.Bridge.HandAfter, hand)
+		for _, left := range []bool{false, true} {
+			for _, letter := range []float64{3.4, 6.2} {
+				s := Division(p.Mitt(), DivisionOptions{Left: left, Width: 170, Letter: letter})
+				checkTexts(t, s)
+				text := svg(t, s)
+				assert.Equal(t, hand, strings.Count(text, `class="division-stitch`))
+				assert.Equal(t, bridges, strings.Count(text, `class="division-cast"`))
+				assert.Contains(t, text, fmt.Sprintf(">%d wait<", shares[0].Wait))
+			}
+		}
+	}
+	assert.Nil(t, Division(plan(t, mitt.Mitten, 190).Mitt(), DivisionOptions{Width: 170, Letter: 4}))
+}
+
+// The thumb is at the right of a right hand and at the left of a left one, and the way to the
+// little finger runs along the palm of the one and the back of the other.
+func TestTheDivisionOfTheOtherHand(t *testing.T) {
+	p := glove(t, 190, mitt.Make{})
+	at := func(left bool) map[string]draw.Item {
+		out := map[string]draw.Item{}
+		for _, i := range Division(p.Mitt(), DivisionOptions{Left: left, Width: 170, Letter: 4}).Items {
+			if i.Kind == draw.TextItem {
+				out[i.Text] = i
+			}
+		}
+		return out
+	}
+	right, left := at(false), at(true)
+	assert.Greater(t, right["thumb"].X, right["palm"].X)
+	assert.Less(t, left["thumb"].X, left["palm"].X)
+	little := p.Mitt().Section(stitch.Little)
+	on, across := fmt.Sprintf("knit on %d", little.Shift), fmt.Sprintf("knit on %d", little.Across)
+	assert.Greater(t, right[on].Y, right["palm"].Y)
+	assert.Less(t, left[across].Y, left["back"].Y)
+}
