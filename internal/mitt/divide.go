@@ -42,7 +42,7 @@ func (d *draft) divide() error {
 	}
 	found, err := division.Solve(&problem)
 	if err != nil {
-		return divisionFaults(err)
+		return d.divisionFaults(err)
 	}
 	p.Fingers = &Fingers{Bridge: found.Bridge, Lower: d.lowerRounds(), Cost: found.Cost.Float()}
 	for i := range p.Fingers.Each {
@@ -102,27 +102,34 @@ func (d *draft) finger(i int, of *division.Division) error {
 const fewestOfFinger = 6
 
 // divisionFaults says at its field what keeps a hand from being divided.
-func divisionFaults(err error) error {
+func (d *draft) divisionFaults(err error) error {
 	var why *division.Impossible
 	if !errors.As(err, &why) {
 		return err
 	}
 	var faults fault.Fields
 	for _, f := range why.Faults {
-		path := divisionPath(f.Number)
+		if f.Number.Of == division.OfHand {
+			path := hand.FieldCircumference
+			if d.pins.HandStitches.On {
+				path = HandStitches.Path()
+			}
+			works(&faults, path, "", "makes %d stitches above the thumb; four fingers need %d or more", f.Value, division.LeastHand)
+			continue
+		}
 		beside := ""
 		if len(f.With) > 0 {
 			names := make([]string, len(f.With))
 			for i, n := range f.With {
-				names[i] = strings.ReplaceAll(strings.ReplaceAll(n.Key(), "_", " "), ".", ", ")
+				names[i] = strings.TrimPrefix(divisionPath(n), PathPins+".")
 			}
-			beside = " beside " + strings.Join(names, "; ")
+			beside = " beside " + strings.Join(names, ", ")
 		}
-		text := "is %d, which can't be%s; %d works"
+		text := "is %d, which can't be%s; write %d"
 		if why.Together && len(why.Faults) > 1 {
-			text = "is %d, which can't be%s; %d works with the other changes"
+			text += ", with the other changes"
 		}
-		works(&faults, path, fmt.Sprint(f.Works), text, f.Value, beside, f.Works)
+		works(&faults, divisionPath(f.Number), fmt.Sprint(f.Works), text, f.Value, beside, f.Works)
 	}
 	return faults.Err()
 }
@@ -137,10 +144,8 @@ func divisionPath(n division.Number) string {
 		return OfFinger(FingerBack, f).Path()
 	case division.OfFinger:
 		return OfFinger(FingerStitches, f).Path()
-	case division.OfBridge:
-		return OfBridge(n.At).Path()
 	case division.OfWish:
 		return f.FieldGirth()
 	}
-	return hand.FieldCircumference
+	return OfBridge(n.At).Path()
 }

@@ -107,12 +107,31 @@ func TestWorkedGlovesStay(t *testing.T) {
 	workedStays(t, testenv.Cases(1_000, 10_000), func(r *Request) { gloved(rng, r) }, stitch.Opening, stitch.Top, stitch.BelowThumb)
 }
 
+// What can't be divided says which fixed number is in the way, by its field, and what
+// would work beside the others; a hand of too few stitches says how many there must be.
+func TestDivisionFaults(t *testing.T) {
+	r := request(Glove, per10(24, 32), hand.Hand{Circumference: 190 * mm, Length: 180 * mm})
+	r.Pins.Fingers[hand.Index] = FingerPins{Palm: Fix(7), Back: Fix(9)}
+	_, err := New().Plan(r)
+	assert.ErrorContains(t, err, "pins.fingers.index.palm: is 7, which can't be beside fingers.index.back; write 8")
+	assert.ErrorContains(t, err, "pins.fingers.index.back: is 9, which can't be beside fingers.index.palm; write 8")
+
+	r = request(Glove, per10(5, 7), hand.Hand{Circumference: 150 * mm, Length: 180 * mm})
+	r.Pins.HandStitches, r.Pins.GussetBase, r.Pins.Bridge = Fix(8), Fix(3), Fix(0)
+	_, err = New().Plan(r)
+	assert.ErrorContains(t, err, "pins.hand_stitches: makes 5 stitches above the thumb; four fingers need 8 or more")
+	r.Pins.HandStitches = Pin{}
+	_, err = New().Plan(r)
+	assert.ErrorContains(t, err, "hand.hand_circumference: makes 5 stitches above the thumb; four fingers need 8 or more")
+}
+
 // What a glove can't be made with is refused at its field, with what works.
 func TestGlovesRefused(t *testing.T) {
 	for path, change := range map[string]func(*Request){
 		PathConstruction:         func(r *Request) { r.Make.Construction = Slit },
 		PathDirection:            func(r *Request) { r.Make.Direction = Down },
 		PathFlat:                 func(r *Request) { r.Make.Flat = true },
+		PathCap:                  func(r *Request) { r.Make.Cap = true },
 		PathFinger(hand.Middle):  func(r *Request) { r.Make.Fingers[hand.Middle] = "long" },
 		"kind":                   func(r *Request) { r.Hand.Length = 94 * mm },
 		"pins.fingers.ring.palm": func(r *Request) { r.Pins.Fingers[hand.Ring].Palm = Fix(40) },

@@ -90,6 +90,9 @@ func (r *Request) checkGloveMake(faults *fault.Fields) {
 	if m.Flat {
 		works(faults, PathFlat, "false", "is true, but the fingers of a glove are worked in the round; write false")
 	}
+	if m.Cap {
+		works(faults, PathCap, "false", "is true, but a mitten's cap over half fingers can't be planned yet; write false")
+	}
 	ends := [...]struct {
 		path string
 		end  FingerEnd
@@ -130,6 +133,7 @@ func (r *Request) unused() []string {
 		{"the wedges of the top", m.Wedges.On, topped && top == WedgesTop},
 		{"how far the fingers are covered", m.Fingers != [4]FingerEnd{} || m.ThumbEnd != "", r.Kind.Fingered()},
 		{"that the fingers part at one height", m.Level, r.Kind.Fingered()},
+		{"a cap over the fingers", m.Cap, r.Kind.Fingered()},
 	} {
 		if one.given && !one.use {
 			list = append(list, one.said)
