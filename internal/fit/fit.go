@@ -32,21 +32,24 @@ type Row struct {
 // then those of the thumb; that is the order knitted, but in a mitt from the tip. The
 // fabric's girth is the stitches of the round divided by the stitches per mm, at
 // the gauge of stocking stitch throughout; heights are rounds divided by rounds
-// per mm, those of garter stitch by its own, and a hem's inside has none. The thumb's heights above the cast-on begin at the round in which its
-// stitches were put aside. The body is:
+// per mm, those of garter stitch by its own, and a hem's inside has none. What takes up
+// stitches that were put aside begins at the round that did so, everything else where
+// the section worked before it ended. The body is:
 //
 //   - cuff: the wrist, or evenly from what its lower edge goes round to it; plain cuff: evenly from the wrist to the hand
 //   - gusset: the hand with the thumb laid in, C(h)
 //   - hand: the girths measured above where the thumb parts, else the hand's
 //     circumference; in a mitten without a thumb the hand begins at the wrist and
 //     is C(h) up to where the thumb parts, since the thumb lies inside
-//   - thumb: its girth, in the tip of a closed thumb reduced like its stitches
+//   - upper hand: that of the hand, times the girth of a tape round three fingers over
+//     that of one round all four
+//   - thumb or finger: its girth, in a closed tip reduced like its stitches
 //   - top: the girth where it begins × (1 + (end/N′ − 1)·x^1.5), with x the share
 //     of the top's rounds, the line that the decreases follow (common practice,
 //     no source)
 //
-// The wanted girth is the body's with the ease of its part, or the thumb's with
-// the room added to it. A thumb's band counts that room as thumb, since a narrow
+// The wanted girth is the body's with the ease of its part, or the thumb's or finger's
+// with the room added to it. Its band counts that room as thumb, since a narrow
 // tube needs it. In a mitten without a thumb the band counts the room for the
 // thumb as hand.
 func Rows(p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, error) {
@@ -64,26 +67,17 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 		total += len(s.Rounds)
 	}
 	rows = slices.Grow(rows, total)
-	worked := 0.0                     // rounds from the cast-on, at the gauge
-	aside := map[stitch.Set]float64{} // rounds below the one that put a set aside
+	begun := beginnings(m, p.Gauge.Rounds)
 	for _, s := range m.Upward() {
-		if set := s.Joins(); set != "" {
-			worked = aside[set]
-		}
 		over, joined := s.Part.Over(), s.AfterJoin()
 		for i := range s.Rounds {
 			round := s.Lies(i + 1)
-			for _, set := range s.Rounds[round-1].Aside {
-				if set != "" {
-					aside[set] = worked + s.AtGauge(i, p.Gauge.Rounds)
-				}
-			}
 			out := s.Above(round)
 			up := s.AtGauge(i+1, p.Gauge.Rounds)
 			row := Row{
 				Section: s.Part, Round: round, Place: i + 1, Side: s.Rounds[round-1].Side,
 				Height:      up / p.Gauge.Rounds,
-				AboveCastOn: (worked + up) / p.Gauge.Rounds,
+				AboveCastOn: (begun[s.Part] + up) / p.Gauge.Rounds,
 				Fabric:      float64(out) / p.Gauge.Stitches,
 				about:       &s.About,
 			}
@@ -105,7 +99,44 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 			}
 			rows = append(rows, row)
 		}
-		worked += s.AtGauge(len(s.Rounds), p.Gauge.Rounds)
 	}
 	return rows, nil
+}
+
+// beginnings returns how many rounds above the cuff's edge, at a gauge of q rounds over a
+// mm, each part begins.
+func beginnings(m stitch.Mitt, q float64) map[stitch.Part]float64 {
+	begun := map[stitch.Part]float64{}
+	at := 0.0
+	aside := map[stitch.Set]float64{} // rounds below the one that put a set aside
+	for _, s := range asStanding(m) {
+		if set := s.Joins(); set != "" {
+			at = aside[set]
+		}
+		begun[s.Part] = at
+		for i := range s.Rounds {
+			for _, set := range s.Rounds[s.Lies(i+1)-1].Aside {
+				if set != "" {
+					aside[set] = at + s.AtGauge(i, q)
+				}
+			}
+		}
+		at += s.AtGauge(len(s.Rounds), q)
+	}
+	return begun
+}
+
+// asStanding returns the sections with rounds so that each comes after what it stands on: in
+// the order worked, or of a mitt from the fingertips as they lie.
+func asStanding(m stitch.Mitt) []*stitch.Section {
+	if m.Down() {
+		return m.Upward()
+	}
+	var list []*stitch.Section
+	for i := range m.Sections {
+		if s := &m.Sections[i]; len(s.Rounds) > 0 {
+			list = append(list, s)
+		}
+	}
+	return list
 }

@@ -35,7 +35,7 @@ type Summary struct {
 	Half    float64 // half-width of the 95 % interval of every girth, as a share
 	Sites   []Site
 	Chance  float64 // that all sites fit
-	Tight   []Row   // the rounds that are too tight
+	Tight   []Row   // the rounds that are too tight, those of fingers first
 }
 
 // Summarise summarises the rows of a plan for a tolerance in mm. The gauge's error
@@ -73,8 +73,18 @@ func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 			s.Worst, s.WorstAt = off, r
 		}
 	}
+	slices.SortStableFunc(s.Tight, func(a, b Row) int { return order(a) - order(b) })
 	s.Mean /= float64(max(n, 1))
 	return s
+}
+
+// order returns what is told first of rounds that are too tight: a finger is the first to
+// tingle.
+func order(r Row) int {
+	if _, finger := mitt.FingerOf(r.Section); finger {
+		return 0
+	}
+	return 1
 }
 
 // Range is the range of fabric minus wanted girth over some rounds, in mm, from
