@@ -32,6 +32,9 @@ type Grid struct {
 	palm        bool // the thumb sits in the palm
 	byThumb     bool // the seam of a flat piece lies on the thumb's side
 	down        bool // the mitt is worked from the fingertips: its round goes the other way about the hand
+	fingered    bool // the hand is divided into fingers
+
+	sides map[stitch.Part]map[string]string // of fingers and the upper hand, by column
 }
 
 // Row is one round. In and Out are the numbers of loops that it takes and
@@ -50,6 +53,7 @@ type Row struct {
 	before  int  // the number of cells before those of the gusset or the bridge, in a row
 	lead    int  // the number of cells of the gusset or the bridge; in a round they come first
 	flat    bool // the piece has a seam
+	digit   bool // the section covers a thumb or a finger
 	shown   []Cell
 }
 
@@ -71,10 +75,12 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb()}
-	if g.Rows = s.rows(s.sections(o.View)...); len(g.Rows) == 0 {
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Section(stitch.Index) != nil}
+	sections := s.sections(o.View)
+	if g.Rows = s.rows(sections...); len(g.Rows) == 0 {
 		return g
 	}
+	g.fingerSides(&s, sections)
 	g.lay(s.Base)
 	if s.FromLeft {
 		g.turn()
@@ -133,7 +139,7 @@ func (s *Source) rows(sections ...stitch.Section) []Row {
 // it, in as many cells as it has operations.
 func (s *Source) row(section *stitch.Section, i int, cells []Cell) Row {
 	r, names := &section.Rounds[i], s.names[section.Part][i]
-	row := Row{Section: section.Part, Round: i + 1, Side: r.Side, Cells: cells}
+	row := Row{Section: section.Part, Round: i + 1, Side: r.Side, Cells: cells, digit: section.Part.Over() == stitch.OverDigit}
 	if len(s.Marks) > 0 {
 		of := s.Marks[Anchor{section.Part, i + 1, ""}]
 		row.Note, row.Needles = of.Note, of.Needles != ""

@@ -40,6 +40,9 @@ func (g *Grid) layWedge(base int) {
 			pieces[i] = g.around(&g.Rows[i], base, -1)
 		default:
 			n := len(g.Rows[i].Cells)
+			if of := g.Rows[i].present(); of != nil {
+				n = len(of)
+			}
 			pieces[i] = piece{0, n, n / 2}
 		}
 		maxRight = max(maxRight, pieces[i].rights)
@@ -47,9 +50,13 @@ func (g *Grid) layWedge(base int) {
 	}
 	g.Width = maxLeft + maxRight
 	for i, p := range pieces {
-		cells := g.Rows[i].Cells
+		cells, of := g.Rows[i].Cells, g.Rows[i].present()
 		for k := range p.count {
-			cells[(p.from+k)%len(cells)].X = maxLeft + p.rights - 1 - k
+			at := (p.from + k) % len(cells)
+			if of != nil {
+				at = of[(p.from+k)%len(of)]
+			}
+			cells[at].X = maxLeft + p.rights - 1 - k
 		}
 	}
 }
@@ -112,9 +119,14 @@ func isPast(column string, i, n, base int, gusset bool) bool {
 	return column[0] == wale.Last || (column[0] == wale.Base && 2*k > base+1)
 }
 
-// turned returns the whole round with one of its cells in the middle.
+// turned returns the whole round, as far as it has a place in the chart, with one of its
+// cells in the middle.
 func turned(r *Row, middle int) piece {
 	n := len(r.Cells)
+	if of := r.present(); of != nil {
+		at, _ := slices.BinarySearch(of, middle)
+		n, middle = len(of), at%len(of)
+	}
 	rights := (n + 1) / 2
 	from := ((middle-rights+1)%n + n) % n
 	return piece{from, n, rights}
@@ -141,7 +153,7 @@ func nearest(r *Row, column string, order []string) int {
 // together in an even round, a column or two move aside.
 func (g *Grid) layColumns() {
 	all, at := merge(g.Rows)
-	order := all
+	order := g.withoutWaiting(all)
 	switch show := g.View.info(); {
 	case g.Rows[0].flat && show.cut:
 		order = cutRow(all)

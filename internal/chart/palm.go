@@ -55,6 +55,9 @@ func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op, order []int)
 	if s.worked.Section(part).Seam > 0 {
 		all, names = s.asRound(all, names)
 	}
+	if of := s.sides(s.worked.Section(part)); of != nil {
+		return PalmRound{Hand: nearerFinger(all, names, of)}
+	}
 	if part.Over() == stitch.OverDigit {
 		return PalmRound{Hand: nearerThumb(all, names)}
 	}
@@ -102,4 +105,36 @@ func nearerThumb(all []PalmStitch, names []string) []PalmStitch {
 		half = append(half, all[(held/2+k)%len(all)])
 	}
 	return half
+}
+
+// nearerFinger returns what is seen of a finger's round from its palm, from the thumb's side
+// on: its part of the palm and half of the bridge on either side.
+func nearerFinger(all []PalmStitch, names []string, sides map[string]string) []PalmStitch {
+	n := len(all)
+	side := func(j int) string {
+		return sideOf(sides, (j%n+n)%n, func(j int) string { return names[j] })
+	}
+	from := 0
+	for from < n && (side(from) != PalmArea || side(from-1) == PalmArea) {
+		from++
+	}
+	if from == n { // all of it, or nothing, is the palm's
+		return all[:(n+1)/2]
+	}
+	run := func(of string, at, step int) (length int) {
+		for length < n && side(at+step*length) == of {
+			length++
+		}
+		return length
+	}
+	palm := run(PalmArea, from, 1)
+	before, after := run(BridgeArea, from-1, -1), run(BridgeArea, from+palm, 1)
+	if palm+before == n { // one bridge, on both sides
+		before, after = n-palm, 0
+	}
+	seen := make([]PalmStitch, 0, palm+before+after)
+	for k := -(before / 2); k < palm+(after+1)/2; k++ {
+		seen = append(seen, all[((from+k)%n+n)%n])
+	}
+	return seen
 }

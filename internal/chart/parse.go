@@ -121,7 +121,7 @@ func (c *Change) check(faults *fault.Fields) {
 		faults.Add("change.kind", "is %.20q; write insert, remove or move", c.Kind)
 	}
 	if c.Section.Order() == 0 {
-		faults.Add("change.section", "is %.20q; write cuff, cuff_plain, gusset, hand, top or thumb", c.Section)
+		faults.Add("change.section", "is %.20q; write %s", c.Section, listed(stitch.Parts()))
 	}
 	if c.Round < 1 || c.Round > maxRound || (c.Kind == Move && (c.To < 1 || c.To > maxRound)) {
 		faults.Add("change.round", "is %d, to %d; write rounds from 1 to %d", c.Round, c.To, maxRound)

@@ -35,10 +35,10 @@ type Area struct {
 }
 
 // Areas returns the areas that the row at the foot stands on, from the left, with
-// the columns that are made between its stitches further up. A chart of a thumb
-// or a finger has none.
+// the columns that are made between its stitches further up. A chart of a thumb has
+// none.
 func (g Grid) Areas() []Area {
-	if len(g.Rows) == 0 || g.Rows[0].Section.Over() == stitch.OverDigit {
+	if len(g.Rows) == 0 || g.sideless(g.Rows[0]) {
 		return nil
 	}
 	at := make([]string, g.Width)
@@ -67,6 +67,12 @@ func (g Grid) Areas() []Area {
 	return list
 }
 
+// sideless reports whether nobody asks on which side of the hand a row's cells lie: those of a
+// thumb.
+func (g Grid) sideless(row Row) bool {
+	return row.Section.Over() == stitch.OverDigit && g.sides[row.Section] == nil
+}
+
 // area returns the area that a cell of a row lies on. The round begins with the
 // gusset or the bridge; the right hand then crosses the palm and comes back over
 // the back, the left hand, or a mitt from the fingertips, the other way round. An odd stitch is the palm's, as
@@ -74,7 +80,7 @@ func (g Grid) Areas() []Area {
 // them and has no name.
 func (g Grid) area(row Row, j int) string {
 	switch {
-	case !row.inBlock(j):
+	case g.sides[row.Section] != nil || !row.inBlock(j):
 		return g.handArea(row, j)
 	case g.Rows[0].Section.Marked():
 		return GussetArea
@@ -84,6 +90,9 @@ func (g Grid) area(row Row, j int) string {
 
 // handArea returns which half of the hand a cell after the leading block lies on.
 func (g Grid) handArea(row Row, j int) string {
+	if of := g.sides[row.Section]; of != nil {
+		return sideOf(of, j, func(j int) string { return row.Cells[j].Column })
+	}
 	if row.flat {
 		return g.rowArea(row, j)
 	}
@@ -93,8 +102,11 @@ func (g Grid) handArea(row Row, j int) string {
 	first, last := PalmArea, BackArea
 	hand := len(row.Cells) - row.lead
 	half := hand - hand/2
+	if g.fingered { // as it is divided: the back has the odd stitch
+		half = hand / 2
+	}
 	if g.Mirrored != g.down {
-		first, last, half = BackArea, PalmArea, hand/2
+		first, last, half = BackArea, PalmArea, hand-half
 	}
 	if j < row.lead+half {
 		return first
@@ -133,9 +145,9 @@ func (g Grid) palmArea(row Row, j int) string {
 }
 
 // areasOf returns on which areas of the mitt the cells of a round lie, in the
-// order worked. A round of a thumb or a finger has none.
+// order worked. A round of a thumb has none.
 func (g Grid) areasOf(row Row) []PageArea {
-	if row.Section.Over() == stitch.OverDigit {
+	if g.sideless(row) {
 		return nil
 	}
 	block := BridgeArea
@@ -145,7 +157,7 @@ func (g Grid) areasOf(row Row) []PageArea {
 	var list []PageArea
 	for j := range row.Cells {
 		words := block
-		if !row.inBlock(j) {
+		if g.sides[row.Section] != nil || !row.inBlock(j) {
 			words = g.handArea(row, j)
 		}
 		if n := len(list); n > 0 && list[n-1].Words == words {

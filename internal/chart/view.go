@@ -12,11 +12,16 @@ type View string
 
 // The views. TubeView shows the hand with its gusset, all the way round.
 const (
-	GussetView View = "gusset"
-	TubeView   View = "hand"
-	ThumbView  View = "thumb"
-	TopView    View = "top"
-	CuffView   View = "cuff"
+	GussetView    View = "gusset"
+	TubeView      View = "hand"
+	LittleView    View = "little"
+	UpperHandView View = "upper_hand"
+	RingView      View = "ring"
+	MiddleView    View = "middle"
+	IndexView     View = "index"
+	ThumbView     View = "thumb"
+	TopView       View = "top"
+	CuffView      View = "cuff"
 )
 
 // viewInfo holds the properties of a view.
@@ -34,6 +39,11 @@ type viewInfo struct {
 var views = []viewInfo{
 	{GussetView, "gusset", "gusset and its neighbours", "Chart of the thumb gusset", true, true},
 	{TubeView, "hand all round", "hand, all round", "Chart of the hand, all round", true, false},
+	{LittleView, "little finger", "little finger", "Chart of the little finger", false, false},
+	{UpperHandView, "upper hand", "upper hand", "Chart of the upper hand", false, false},
+	{RingView, "ring finger", "ring finger", "Chart of the ring finger", false, false},
+	{MiddleView, "middle finger", "middle finger", "Chart of the middle finger", false, false},
+	{IndexView, "index finger", "index finger", "Chart of the index finger", false, false},
 	{ThumbView, "thumb", "thumb", "Chart of the thumb", false, false},
 	{TopView, "top", "top", "Chart of the top", false, false},
 	{CuffView, "cuff", "cuff", "Chart of the cuff", false, false},
