@@ -57,12 +57,9 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 
 // ChartSize returns the width and height in mm of what Chart draws without rulers.
 func ChartSize(g chart.Grid, l Look) (width, height float64) {
-	edge, below := Edge(l.Cell), roomBelow
+	edge := Edge(l.Cell)
 	at, after := place(g, l, edge)
-	if len(g.Areas()) > 0 {
-		below = roomBelowAreas
-	}
-	return at.x(g.Width) + after, (1+below)*edge + float64(len(g.Rows))*at.CellHeight
+	return at.x(g.Width) + after, (1+belowCells(g))*edge + float64(len(g.Rows))*at.CellHeight
 }
 
 // The room below the cells of a chart by Edge: for numbers, and for the names of
@@ -78,7 +75,7 @@ type surround struct {
 
 // layChart draws the cells of a chart with their numbers and areas.
 func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
-	edge, below, areas := Edge(l.Cell), roomBelow, g.Areas()
+	edge, below, areas := Edge(l.Cell), belowCells(g), g.Areas()
 	foot, head := endNumbers(g)
 	at, after := place(g, l, f.other*edge)
 	at.Bottom = f.above*edge + float64(len(g.Rows))*at.CellHeight
@@ -98,8 +95,8 @@ func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 	numberStitches(s, head, at, (f.above-0.35)*edge)
 	if len(areas) > 0 {
 		nameAreas(s, areas, at, at.Bottom+1.4*edge)
-		below = roomBelowAreas
 	}
+	nameWaiting(s, g, at, at.Bottom+below*edge)
 	if f.ruled {
 		low := at
 		low.Bottom += (below - roomBelow) * edge // the level ruler stands under all that

@@ -1,6 +1,8 @@
 package picture_test
 
 import (
+	"bytes"
+	"fmt"
 	"math/rand/v2"
 	"testing"
 
@@ -8,9 +10,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
+	"thenar/internal/draw"
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/picture"
 	"thenar/internal/stitch"
 	"thenar/internal/testenv"
 	"thenar/internal/units"
@@ -186,5 +190,23 @@ func TestPalmOfFingers(t *testing.T) {
 				assert.NotEmpty(t, round.Hand, "round %d of the %s", r+1, part.Words())
 			}
 		}
+	}
+}
+
+// The chart of a finger says how many stitches wait beside its first round, and is drawn as
+// high as it is measured.
+func TestChartSaysWhatWaits(t *testing.T) {
+	p := anyGlove(t, rand.New(rand.NewPCG(24, 10)))
+	look := picture.Look{Cell: 5, Gauge: p.Gauge}
+	for _, left := range []bool{false, true} {
+		g := sourceOf(p, left).Grid(chart.Options{View: chart.LittleView})
+		s, _ := picture.Chart(g, look)
+		width, height := picture.ChartSize(g, look)
+		assert.InDelta(t, s.Width, width, 10)
+		assert.InDelta(t, s.Height, height, 1e-9)
+		waits := p.Bridge.HandAfter - p.Fingers.Each[hand.Little].Palm - p.Fingers.Each[hand.Little].Back
+		var svg bytes.Buffer
+		require.NoError(t, draw.WriteSVG(&svg, s, true))
+		assert.Contains(t, svg.String(), fmt.Sprintf("%d stitches wait here", waits))
 	}
 }

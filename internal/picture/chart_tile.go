@@ -38,10 +38,7 @@ func (t Tile) Room(g chart.Grid, cell float64) (left, right, below float64) {
 		right = room
 	}
 	if t.Foot == 0 {
-		below = roomBelow
-		if len(g.Areas()) > 0 {
-			below = roomBelowAreas
-		}
+		below = belowCells(g)
 	}
 	return left, right, below * Edge(cell)
 }
@@ -66,6 +63,7 @@ func ChartTile(g chart.Grid, t Tile, l Look) (*draw.Scene, Geometry) {
 		if areas := part.Areas(); len(areas) > 0 {
 			nameAreas(s, areas, at, at.Bottom+1.4*edge)
 		}
+		nameWaiting(s, part, at, at.Bottom+below)
 	}
 	return s, at
 }
