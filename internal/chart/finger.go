@@ -15,28 +15,10 @@ import (
 // none of its sides.
 const WaitingArea = "waiting"
 
-// ofPalm returns how many stitches of the palm a finger, or the upper hand, has; 0 for
-// any other section.
-func ofPalm(m *stitch.Mitt, s *stitch.Section) int {
-	if s.About.Digit != nil {
-		return s.About.Digit.Palm
-	}
-	if s.Part != stitch.UpperHand {
-		return 0
-	}
-	n := 0 // it is divided into the fingers that are worked after it
-	for i := m.Order(s.Part); i < len(m.Sections); i++ {
-		if d := m.Sections[i].About.Digit; d != nil {
-			n += d.Palm
-		}
-	}
-	return n
-}
-
 // sides returns on which side of a finger, or the upper hand, each column lies with which it
 // begins; nil for any other section.
 func (s *Source) sides(section *stitch.Section) map[string]string {
-	palm := ofPalm(&s.worked, section)
+	palm := s.worked.OfPalm(section)
 	if palm == 0 {
 		return nil
 	}

@@ -75,7 +75,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Section(stitch.Index) != nil}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered()}
 	sections := s.sections(o.View)
 	if g.Rows = s.rows(sections...); len(g.Rows) == 0 {
 		return g

@@ -15,7 +15,6 @@ type body struct {
 	above   hand.Girths // above that, without the thumb
 	parting float64     // height above the hand's first round at which the thumb parts
 	crown   float64     // girth where the top begins
-	three   float64     // of a glove: the share of the hand that is left without the little finger
 }
 
 func newBody(p *mitt.Plan) (*body, error) {
@@ -32,25 +31,7 @@ func newBody(p *mitt.Plan) (*body, error) {
 		parting = p.Hand.WristToCrotch.MM() // the hand begins at the wrist
 	}
 	crown := above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds - parting)
-	return &body{p, below, above, parting, crown, withoutLittle(&p.Hand.Fingers)}, nil
-}
-
-// withoutLittle returns the girth of a tape round the index, middle and ring finger, over
-// that of one round all four: taut round circles that stand in a row (our own, no
-// source). It is 1 if the fingers are unknown.
-func withoutLittle(f *hand.Fingers) float64 {
-	round := func(to hand.Finger) float64 {
-		sum := 0.0 // of the fingers' breadths, without the outer half of the first and the last
-		for i := hand.Index; i <= to; i++ {
-			sum += f.Girth[i].MM() / math.Pi
-		}
-		ends := f.Girth[hand.Index].MM() + f.Girth[to].MM()
-		return 2*sum - ends/math.Pi + ends/2
-	}
-	if f.Girth[hand.Little] == 0 {
-		return 1
-	}
-	return round(hand.Ring) / round(hand.Little)
+	return &body{p, below, above, parting, crown}, nil
 }
 
 // fill sets the body's girth and the wanted girth of a round of n stitches. share
@@ -90,8 +71,8 @@ func (b *body) fill(row *Row, n int, share float64) {
 			row.Body, ease = wrist+share*(h-wrist), e.Cuff+share*(e.Hand-e.Cuff)
 			break
 		}
-		if row.Section == stitch.UpperHand {
-			row.Body = b.above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds+row.Height) * b.three
+		if share := row.about.Share; share > 0 { // above the rest of the hand
+			row.Body = b.above.At(float64(p.Body.RoundsAbove)/p.Gauge.Rounds+row.Height) * share
 			break
 		}
 		fallthrough

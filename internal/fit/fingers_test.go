@@ -67,11 +67,11 @@ func TestFingersThatPartLevel(t *testing.T) {
 // three of them 4 and once round (plane geometry).
 func TestWithoutTheLittleFinger(t *testing.T) {
 	f := hand.Fingers{Girth: [4]units.Length{60 * mm, 60 * mm, 60 * mm, 60 * mm}}
-	assert.InDelta(t, (4+math.Pi)/(6+math.Pi), withoutLittle(&f), 1e-12)
+	assert.InDelta(t, (4+math.Pi)/(6+math.Pi), f.WithoutLittle(), 1e-12)
 	p, list := rows(t, mitt.Glove)
 	upper := ofPart(list, stitch.UpperHand)
 	got := upper[len(upper)-1].Body
-	assert.InDelta(t, 190*withoutLittle(&p.Hand.Fingers), got, 1e-9)
+	assert.InDelta(t, 190*p.Hand.Fingers.WithoutLittle(), got, 1e-9)
 	assert.InDelta(t, .95*got, upper[0].Wanted, 1e-9, "a glove is 5 % narrower than the hand")
 }
 

@@ -1,6 +1,8 @@
 package hand
 
 import (
+	"math"
+
 	"thenar/internal/fault"
 	"thenar/internal/units"
 )
@@ -117,6 +119,24 @@ func (h Hand) FillFingers() (Fingers, []Filled) {
 func (f *Fingers) Tip(i Finger) units.Length {
 	before, after := f.Crotch[max(i-1, 0)], f.Crotch[min(i, crotches-1)]
 	return units.FromMM((before.MM()+after.MM())/2) + f.Length[i]
+}
+
+// WithoutLittle returns the girth of a tape round the index, middle and ring finger, over
+// that of one round all four: taut round circles that stand in a row (our own, no
+// source). It is 1 if the fingers are unknown.
+func (f *Fingers) WithoutLittle() float64 {
+	round := func(to Finger) float64 {
+		sum := 0.0 // of the fingers' breadths, without the outer half of the first and the last
+		for i := range to + 1 {
+			sum += f.Girth[i].MM() / math.Pi
+		}
+		ends := f.Girth[Index].MM() + f.Girth[to].MM()
+		return 2*sum - ends/math.Pi + ends/2
+	}
+	if f.Girth[Little] == 0 {
+		return 1
+	}
+	return round(Ring) / round(Little)
 }
 
 // CheckFingers returns what can't be right of the measured fingers: a negative

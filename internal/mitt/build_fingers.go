@@ -68,6 +68,7 @@ func (p *Plan) upperHand() stitch.Section {
 	}
 	x, left := p.Fingers.Bridge[division.RingLittle], p.Bridge.HandAfter-p.Fingers.Each[division.Little].both()
 	s.From = []stitch.Set{stitch.OtherThree}
+	s.About.Share = p.Hand.Fingers.WithoutLittle()
 	s.About.Along, s.About.Until = along[division.Ring], "where the fingers part"
 	s.Rounds = append(s.Rounds, joinRound(x, times(nil, stitch.Knit, left)))
 	for r := 2; r <= p.Fingers.Lower; r++ {

@@ -138,6 +138,7 @@ type About struct {
 	Digit   *Digit   // the thumb or finger inside; nil for other parts
 	Above   float64  // how far above the base of the thumb it begins, in mm
 	Ends    int      // how many stitches at either end of its rows are knitted in every row
+	Share   float64  // how much of the hand it goes round; 0: all of it
 	Along   string   // what it picks up along, "the little finger’s edge"; empty: the bridge
 	Until   string   // the place on the hand that its last round reaches
 	Short   float64  // how far it ends below that place, in mm
