@@ -78,32 +78,32 @@ func TestUnsoundSets(t *testing.T) {
 	}{
 		"taken up twice": {
 			func(m *stitch.Mitt) { m.Sections = slices.Insert(m.Sections, 2, m.Sections[1]) },
-			[]string{"the stitches held for the index are taken up twice", "index, round 1: 4 stitches short (0 on the needles; it takes 4)"},
+			[]string{"the stitches held for the index are taken up twice", "index finger, round 1: 4 stitches short (0 on the needles; it takes 4)"},
 		},
 		"a wrong name": {
 			func(m *stitch.Mitt) { m.Sections[1].From = []stitch.Set{"middle"} },
 			[]string{
-				"the index takes up the stitches held for the middle, but none are", "index, round 1: 4 stitches short (0 on the needles, held for the middle; it takes 4)",
+				"the index finger takes up the stitches held for the middle, but none are", "index finger, round 1: 4 stitches short (0 on the needles, held for the middle; it takes 4)",
 				"4 stitches held for the index never come back",
 			},
 		},
 		"before they are put aside": {
 			func(m *stitch.Mitt) { m.Sections[0], m.Sections[1] = m.Sections[1], m.Sections[0] },
 			[]string{
-				"the index takes up the stitches held for the index, but none are", "index, round 1: 4 stitches short (0 on the needles; it takes 4)",
+				"the index finger takes up the stitches held for the index, but none are", "index finger, round 1: 4 stitches short (0 on the needles; it takes 4)",
 				"4 stitches held for the index never come back",
 			},
 		},
 		"a wrong count": {
 			func(m *stitch.Mitt) { m.Sections[1].Rounds[0].Ops = m.Sections[1].Rounds[0].Ops[1:] },
-			[]string{"index, round 1: one stitch left over (4 on the needles; it takes 3)", "index, the last step: one stitch short (round 1 leaves 4; it takes 5)"},
+			[]string{"index finger, round 1: one stitch left over (4 on the needles; it takes 3)", "index finger, the last step: one stitch short (round 1 leaves 4; it takes 5)"},
 		},
 		"another set's count": {
 			func(m *stitch.Mitt) {
 				m.Sections[1].From, m.Sections[2].From = m.Sections[2].From, m.Sections[1].From
 			},
 			[]string{
-				"index, round 1: one stitch short (3 on the needles, held for the thumb; it takes 4)", "thumb, round 1: one stitch left over (4 on the needles, held for the index; it takes 3)",
+				"index finger, round 1: one stitch short (3 on the needles, held for the thumb; it takes 4)", "thumb, round 1: one stitch left over (4 on the needles, held for the index; it takes 3)",
 			},
 		},
 		"never taken up": {
@@ -114,8 +114,8 @@ func TestUnsoundSets(t *testing.T) {
 			func(m *stitch.Mitt) { m.Sections[0].Rounds[1].Aside = nil },
 			[]string{
 				"hand, round 2: stitches are put aside without a name",
-				"the index takes up the stitches held for the index, but none are",
-				"index, round 1: 4 stitches short (0 on the needles; it takes 4)",
+				"the index finger takes up the stitches held for the index, but none are",
+				"index finger, round 1: 4 stitches short (0 on the needles; it takes 4)",
 			},
 		},
 		"two under one name": {
@@ -125,15 +125,15 @@ func TestUnsoundSets(t *testing.T) {
 				m.Sections[1].Finish.Ops = m.Sections[1].Finish.Ops[1:]
 			},
 			[]string{
-				"index, round 1: stitches are held for the thumb, but those of the hand still wait there",
+				"index finger, round 1: stitches are held for the thumb, but those of the hand still wait there",
 				"thumb, round 1: one stitch left over (4 on the needles; it takes 3)",
 			},
 		},
 		"cast on beside them": {
 			func(m *stitch.Mitt) { m.Sections[1].CastOn = 1 },
 			[]string{
-				"the index takes up stitches and casts on at once; cast on in its first round",
-				"index, round 1: one stitch left over (5 on the needles; it takes 4)",
+				"the index finger takes up stitches and casts on at once; cast on in its first round",
+				"index finger, round 1: one stitch left over (5 on the needles; it takes 4)",
 			},
 		},
 	} {
