@@ -11,12 +11,16 @@ type needles struct {
 	live     []int            // on the needles, in the order of the next round
 	held     map[string][]int // on waste yarn, by the name of their set
 	keepsFor string           // name of the set for stitches put aside now
-	corners  int              // strands at the corners of the gap that are not yet worked in
+	corners  map[string]int   // strands at the corners of the gaps that are not yet worked in, by the set that left the gap
+	gap      string           // the set that left the gap at which the work is
 	made     int              // number of stitches made so far
 	cornerAt [2]int           // stitches of a thumb's first row before each corner, without that of the seam
 	edge     int              // loops of the cast-on that nothing is joined to
 	lower    []int            // under the waste yarn that was knitted in, in the order worked
-	bridge   []int            // stitches cast on over the gap, in the order made
+	bridges  map[string][]int // stitches cast on over a gap, in the order made, by the set that left it
+	picked   map[int]bool     // stitches that were picked up
+	inset    int              // stitches of the palm on the far side of the thumb
+	ends     int              // ends of yarn since the last were woven in
 	gusset   int              // live stitches before the gusset's marker, or between its two; −1 without one
 	before   int              // live stitches before the first of two
 	open     int              // rows along which the seam was said to stay open
@@ -71,41 +75,42 @@ func (n *needles) work(op string, effect [2]int, right *[]int) error {
 		return nil
 	case waste:
 		if len(n.lower) == 0 {
-			n.corners = 2
+			n.leaveGap(onWaste)
 		}
 		n.lower = append(n.lower, taken[0])
 		n.made++
 		*right = append(*right, n.made)
 		return nil
 	case cornerM1:
-		if n.corners == 0 {
-			return fmt.Errorf("%s: there is no strand left", op)
+		if err := n.workIn(op); err != nil {
+			return err
 		}
-		n.corners--
 	case "hold":
 		if n.held == nil {
 			n.held = map[string][]int{}
 		}
 		if len(n.held[n.keepsFor]) == 0 {
-			n.corners = 2
+			n.leaveGap(n.keepsFor)
 		}
 		n.held[n.keepsFor] = append(n.held[n.keepsFor], taken[0])
 		return nil
 	case "knit in":
 		return n.bring(right)
 	case "k2tog with the gap strand", "ssk with the gap strand":
-		if n.corners == 0 {
-			return fmt.Errorf("%s: there is no strand left", op)
+		if err := n.workIn(op); err != nil {
+			return err
 		}
-		n.corners--
 		*right = append(*right, taken[0])
 		return nil
 	}
 	for range effect[1] {
 		n.made++
 		*right = append(*right, n.made)
-		if op == "CO" {
-			n.bridge = append(n.bridge, n.made)
+		switch op {
+		case "CO":
+			n.bridges[n.keepsFor] = append(n.bridges[n.keepsFor], n.made)
+		case "pick up":
+			n.picked[n.made] = true
 		}
 	}
 	return nil
@@ -117,7 +122,7 @@ var (
 	brings   = regexp.MustCompile(`^The next (?:round|row) brings the stitches to the (?:hand|(wrist))’s (\d+)(?:, and the seam’s (\d+))?\.$`)
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
-	knitOn   = regexp.MustCompile(`^Knit (\d+) more: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
+	knitOn   = regexp.MustCompile(`^Knit (\d+) more(?:, on to the little finger)?: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|stitch), and another after the next (?:one|(\d+)): the gusset (?:grows|narrows) between them\.$`)
@@ -148,6 +153,10 @@ func (n *needles) otherLine(p *Part, line string) error {
 		return atoi(found[1]), true
 	}
 	if err := n.goesOver(line); err != nil {
+		return err
+	}
+	n.ends += joinsAndCuts(line)
+	if ok, err := n.fingers(p, line); ok {
 		return err
 	}
 	if found := takeOut.FindStringSubmatch(line); found != nil {
@@ -231,8 +240,8 @@ func (n *needles) otherLine(p *Part, line string) error {
 		}
 		return nil
 	}
-	if k, ok := number(crosses); ok {
-		if k >= len(n.live)/2 {
+	if found := crosses.FindStringSubmatch(line); found != nil {
+		if n.inset = oneOr(found[1]); n.inset >= len(n.live)/2 {
 			return fmt.Errorf("%d stitches are on the needles, half of them the palm's", len(n.live))
 		}
 		return nil
@@ -288,7 +297,7 @@ func (n *needles) takeUp(p *Part, k int, sets string) error {
 	if len(n.live) > 0 || len(p.Rounds) > 0 || k != len(back) {
 		return fmt.Errorf("%d stitches are on the needles, %d on waste yarn", len(n.live), len(back)+n.waiting())
 	}
-	n.live = back
+	n.live, n.gap = back, p.From[0]
 	return nil
 }
 
@@ -306,7 +315,7 @@ func (n *needles) takeOut(p *Part, k int, above string) error {
 		p.From = append(p.From, "above")
 	}
 	p.From = append(p.From, "below")
-	n.cornerAt = [2]int{k - 1, 2 * k}
+	n.cornerAt, n.gap = [2]int{k - 1, 2 * k}, onWaste
 	return nil
 }
 
@@ -330,10 +339,11 @@ func (n *needles) waiting() int {
 }
 
 // between reports whether the kth stitch of the round and the next one are two stitches
-// of the bridge.
+// of the thumb's bridge.
 func (n *needles) between(k, one, other int) bool {
-	return k > 0 && k < len(n.live) && one > 0 && other == one+1 && other <= len(n.bridge) &&
-		n.live[k-1] == n.bridge[one-1] && n.live[k] == n.bridge[other-1]
+	bridge := n.bridges[""]
+	return k > 0 && k < len(n.live) && one > 0 && other == one+1 && other <= len(bridge) &&
+		n.live[k-1] == bridge[one-1] && n.live[k] == bridge[other-1]
 }
 
 // move makes the round begin k stitches further on, or back if k is negative.

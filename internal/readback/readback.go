@@ -28,12 +28,14 @@ type Part struct {
 	ends      int        // stitches at either end of every row that were said to be knitted
 	texts     []string   // of the rounds worked
 	multiples []multipleOf
-	open      bool   // the seam stays open along it
-	rows      bool   // it was worked to and fro
-	edge      int    // rounds of garter stitch that were said to begin it
-	lastEdge  int    // and to end it
-	brings    [2]int // a round that was said to bring the stitches to the hand's or the wrist's, and to how many
-	atOnce    bool   // it is the first
+	open      bool     // the seam stays open along it
+	rows      bool     // it was worked to and fro
+	edge      int      // rounds of garter stitch that were said to begin it
+	lastEdge  int      // and to end it
+	brings    [2]int   // a round that was said to bring the stitches to the hand's or the wrist's, and to how many
+	atOnce    bool     // it is the first
+	shares    []string // what its first round was said to be made of
+	loops     int      // stitches that were said to be picked up out of a bridge, one in each loop; 0: none
 }
 
 // multipleOf is a round that was said to bring the stitches to a multiple.
@@ -45,6 +47,9 @@ func (p *Part) checkSaid() error {
 		if !p.edged(i+1, r.Ops) {
 			return fmt.Errorf("row %d was to begin and end with %d knit stitches", i+1, p.ends)
 		}
+	}
+	if p.loops > 0 && (len(p.Rounds) == 0 || count(p.Rounds[0].Ops, "pick up") != p.loops) {
+		return fmt.Errorf("%d were to be picked up", p.loops)
 	}
 	for _, m := range p.multiples {
 		if m.of < 1 || m.round > len(p.Rounds) || (p.Rounds[m.round-1].After-m.besides)%m.of != 0 {
@@ -84,7 +89,7 @@ type Round struct {
 // Read knits a text to its end. It returns an error for the first line that can't
 // be followed or that contradicts what is on the needles.
 func Read(text string) (*Mitt, error) {
-	m, n := &Mitt{}, &needles{gusset: -1}
+	m, n := &Mitt{}, newNeedles()
 	var part *Part
 	for number, line := range strings.Split(strings.TrimRight(text, "\n"), "\n") {
 		var err error
@@ -106,6 +111,9 @@ func Read(text string) (*Mitt, error) {
 	}
 	if len(n.live) > 0 || n.waiting() > 0 {
 		return nil, fmt.Errorf("at the end %d stitches are on the needles and %d on waste yarn", len(n.live), n.waiting())
+	}
+	if err := n.along(m); err != nil {
+		return nil, err
 	}
 	return m, n.seams(m)
 }
@@ -150,6 +158,9 @@ func (n *needles) oneRound(p *Part, text string) error {
 	}
 	if err == nil {
 		p.Rounds, p.texts = append(p.Rounds, r), append(p.texts, text)
+	}
+	if err == nil && len(p.Rounds) == 1 && p.shares != nil {
+		err = n.divided(p)
 	}
 	return err
 }
@@ -207,6 +218,7 @@ func (n *needles) end(p *Part) error {
 	if err := p.checkSaid(); err != nil {
 		return fmt.Errorf("%s: %w", p.Title, err)
 	}
+	n.gap = noGap
 	for _, s := range p.schedules {
 		if err := s.check(p); err != nil {
 			return fmt.Errorf("%s: %w", p.Title, err)

@@ -18,6 +18,7 @@ func (n *needles) round(text string) (Round, error) {
 		return Round{}, fmt.Errorf("it ends without a count")
 	}
 	w := worker{needles: n, marker: n.gusset}
+	n.keepsFor = noGap
 	pieces := strings.Split(text[:end], " | ")
 	if n.before > 0 && len(pieces) == 3 { // the gusset stands inside a row
 		if err := w.list(pieces[0], false); err != nil {
@@ -221,7 +222,7 @@ func (w *worker) item(item string) error {
 	}
 	for _, p := range phrases {
 		if found := p.re.FindStringSubmatch(item); found != nil {
-			if w.keepsFor = ""; len(found) > 2 {
+			if p.op == "hold" {
 				w.keepsFor = found[2]
 			}
 			number, _, _ := strings.Cut(found[1], " ")

@@ -18,12 +18,14 @@ const (
 	TermClosed      Term = "closed cast-on"
 	TermDecrease    Term = "decrease"
 	TermEase        Term = "ease"
+	TermFingers     Term = "bridge between fingers"
 	TermGarter      Term = "garter stitch"
 	TermGauge       Term = "gauge"
 	TermGauntlet    Term = "gauntlet"
 	TermGraft       Term = "graft"
 	TermGusset      Term = "gusset"
 	TermHeld        Term = "held stitches"
+	TermHeldFor     Term = "stitches held for"
 	TermHem         Term = "hem"
 	TermIncrease    Term = "increase"
 	TermK2tog       Term = "k2tog"
@@ -73,12 +75,14 @@ var says = map[Term]string{
 	TermClosed:      "a beginning without a hole: out of a ring of yarn, or round two needles",
 	TermDecrease:    "make two or more stitches into one",
 	TermEase:        "how much wider the mitt is than the hand; below zero it stretches to fit",
+	TermFingers:     "new stitches from palm to back between two fingers; the next finger is picked up out of them",
 	TermGarter:      "one row of knit bumps upon another, from knitting and purling rounds in turn",
 	TermGauge:       "how many stitches and rounds of your own knitting lie on 10 cm (4 in)",
 	TermGauntlet:    "a wide cuff that narrows to the wrist, so that it goes over a sleeve",
 	TermGraft:       "join two edges by a darning needle, with yarn that runs as knitted stitches would",
 	TermGusset:      "the wedge of extra stitches that makes room for the root of the thumb",
 	TermHeld:        "stitches that wait, on a piece of other yarn, until the thumb is worked",
+	TermHeldFor:     "stitches that wait, on a piece of other yarn, until their finger is worked",
 	TermHem:         "an edge that is folded inside, so that it is double",
 	TermIncrease:    "make a stitch more",
 	TermK2tog:       "knit two stitches together as one; the new stitch leans to the right",
@@ -151,7 +155,7 @@ func InInstructions() []Term {
 	return []Term{
 		TermGauntlet, TermHem, TermLongTail, TermClosed, TermCastOn, TermTail, TermMarker, TermRightSide, TermWrongSide, TermTurn, TermSeam, TermGarter, TermRib,
 		TermGusset, TermOpening, TermIncrease, TermDecrease, TermM1L, TermM1R, TermM1, TermLLI, TermRLI, TermYarnOver, TermTBL, TermKfb, TermK2tog, TermSsk, TermK3tog, TermS2kp, TermSk2p,
-		TermHeld, TermWasteYarn, TermBackLoop, TermBridge, TermPickUp, TermStrand, TermPurl, TermBindOff, TermThird, TermGraft, TermMattress,
+		TermHeldFor, TermHeld, TermWasteYarn, TermBackLoop, TermFingers, TermBridge, TermPickUp, TermStrand, TermPurl, TermBindOff, TermThird, TermGraft, TermMattress,
 	}
 }
 

@@ -63,7 +63,7 @@ type Passage struct {
 // hand, and with operations named for a knitter from left to right.
 func Instructions(m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
-	bridge, boundOff := bridgeOf(m), false
+	bridge, boundOff, ends := bridgeOf(m), stitch.Part(""), 0
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		passage := Passage{Part: s.Part, Title: inRows(s.Part.Title(), s)}
@@ -73,7 +73,12 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
 		passage.Steps = append(passage.Steps, rounds(*s)...)
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
-		boundOff = boundOff || len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0
+		if boundOff == "" && len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0 {
+			boundOff = s.Part
+		}
+		if ends += tied(s); ofFinger(s) {
+			passage.Steps, ends = append(passage.Steps, finished(s, ends)...), 0
+		}
 		if i == len(m.Sections)-1 {
 			passage.Steps = append(passage.Steps, by.sewing(m)...)
 			passage.Steps = append(passage.Steps, Step{Text: "Weave in the ends; no loose thread stays inside."})
@@ -140,7 +145,9 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	} else if len(s.From) > 0 && freed == nil {
 		say(fmt.Sprintf("Put the %s back on the needles. %s", taken(s), by.join()))
 		picked := count(s.Rounds[0], stitch.PickUp)
-		say(by.along(bridge.stitches, picked))
+		for _, text := range by.along(s, bridge.stitches, picked) {
+			say(text)
+		}
 		say(thumbMarker(picked))
 	}
 	if s.About.Inside {
@@ -163,6 +170,12 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.across("the thumb’s place", s))
 	case s.Part.Over() == stitch.OverMound:
 		say(by.round("where the thumb will be. From there", s))
+	}
+	if ofFinger(s) {
+		for _, text := range by.finger(s) {
+			say(text)
+		}
+		return steps
 	}
 	switch {
 	case len(s.Rounds) == 0 || count(s.Rounds[0], stitch.Hold) == 0 || s.Down:

@@ -27,6 +27,7 @@ type Length struct {
 	edge string     // where Whole is measured from
 	from float64    // from where its tube was begun above it to its end in mm; 0: it begins there
 	tip  bool       // that is a tip
+	room float64    // that a closed tube leaves over the thumb or finger inside, in mm
 }
 
 // Words returns a length as in "19 rounds, about 6 cm / 2⅜ in; stop when it
@@ -115,7 +116,7 @@ func Lengths(p *mitt.Plan, m stitch.Mitt, first units.Unit) []Length {
 		if len(s.Rounds) == 0 {
 			continue
 		}
-		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row", edge: LowerEdge(m)}
+		l := Length{Part: s.Part, Rounds: len(s.Rounds), MM: s.Reach(p.Gauge.Rounds), unit: first, rows: s.Noun() == "row", edge: LowerEdge(m), room: roomOver(p)}
 		if s.CastOn > 0 {
 			whole, tip = 0, s.About.Tip
 		}
@@ -179,7 +180,7 @@ func (l *Length) ends(s *stitch.Section, rounds float64) {
 		l.Until = l.until(s)
 	case s.Closed():
 		l.End, l.Until = begun, "reach "+s.About.Until
-		if below := float64(l.Rounds-begun+1)/rounds - thumbRoom; below >= leastBelow {
+		if below := float64(l.Rounds-begun+1)/rounds - l.room; below >= leastBelow {
 			l.Until = fmt.Sprintf("end %s below %s", Both(below, l.unit), s.About.Until)
 		}
 	default:
@@ -191,9 +192,17 @@ func (l *Length) ends(s *stitch.Section, rounds float64) {
 	}
 }
 
-// A closed thumb is thumbRoom mm longer than the thumb inside; a tip that is nearer
-// than leastBelow mm is reached (common practice, no source).
-const thumbRoom, leastBelow = 4.0, 2.0
+// A closed thumb is thumbRoom mm longer than the thumb inside, in a glove, as its fingers,
+// fingerRoom mm; a tip that is nearer than leastBelow mm is reached (common practice, no
+// source).
+const thumbRoom, fingerRoom, leastBelow = 4.0, 2.0, 2.0
+
+func roomOver(p *mitt.Plan) float64 {
+	if p.Fingered() {
+		return fingerRoom
+	}
+	return thumbRoom
+}
 
 // ending returns the round with which a section begins to end: its ribbing, with the
 // round that fits the stitches to it, or the decreases that close a thumb. It is 0 if a
@@ -238,7 +247,7 @@ func (l *Length) until(s *stitch.Section) string {
 	case s.Closed() && !s.Down:
 		room := mitt.TipRoom
 		if about.Digit != nil {
-			room = thumbRoom
+			room = l.room
 		}
 		return fmt.Sprintf("has %s of room over %s", Both(room, l.unit), about.Until)
 	default:

@@ -141,6 +141,7 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 	if was.Top != nil && is.Top != nil {
 		list = append(list, onwardNumber{was.Top.Rounds, is.Top.Rounds, "round", " of top"})
 	}
+	list = append(list, onwardFingers(was, is)...)
 	if is.Gusseted() {
 		list = append(list, onwardNumber{was.Thumb.PickedUp, is.Thumb.PickedUp, "stitch", " picked up"})
 	}
@@ -151,6 +152,32 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round", " of thumb"},
 			onwardNumber{was.Thumb.EdgingRounds, is.Thumb.EdgingRounds, "round", " of the thumb’s edging"},
 			onwardNumber{was.Thumb.EdgingStitches, is.Thumb.EdgingStitches, "stitch", " of the thumb’s edging"})
+	}
+	return list
+}
+
+// onwardFingers returns the numbers of a glove's fingers, in the order worked.
+func onwardFingers(was, is *mitt.Plan) (list []onwardNumber) {
+	if !was.Fingered() || !is.Fingered() {
+		return nil
+	}
+	for _, part := range fingerParts {
+		f, _ := mitt.FingerOf(part)
+		a, b, of := &was.Fingers.Each[f], &is.Fingers.Each[f], " of the "+part.Words()
+		list = append(list,
+			onwardNumber{a.Palm, b.Palm, "stitch", " of the palm for the " + part.Words()},
+			onwardNumber{a.Back, b.Back, "stitch", " of the back for the " + part.Words()},
+			onwardNumber{a.FirstRound, b.FirstRound, "stitch", of},
+			onwardNumber{a.Decreased, b.Decreased, "stitch", " decreased at the corners" + of},
+			onwardNumber{a.Rounds, b.Rounds, "round", of},
+			onwardNumber{a.EdgingRounds, b.EdgingRounds, "round", " of edging" + of},
+			onwardNumber{a.EdgingStitches, b.EdgingStitches, "stitch", " of edging" + of})
+		if b.PickedUp == 0 { // the first, which is lower
+			list = append(list, onwardNumber{was.Fingers.Lower, is.Fingers.Lower, "round", " of the upper hand"})
+		}
+		if f > 0 {
+			list = append(list, onwardNumber{was.Fingers.Bridge[f-1], is.Fingers.Bridge[f-1], "stitch", " of the bridge beside the " + part.Words()})
+		}
 	}
 	return list
 }

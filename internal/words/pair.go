@@ -40,11 +40,22 @@ func (p Pair) Words() string {
 	case len(p.Numbers) > 1:
 		return p.Numbers[0] + ", and more"
 	}
-	names := make([]string, len(p.Parts))
-	for i, part := range p.Parts {
-		names[i] = part.Words()
+	return Listed(p.names())
+}
+
+// names returns what is not worked alike, the fingers of a glove as one.
+func (p Pair) names() []string {
+	var names []string
+	for _, part := range p.Parts {
+		name := part.Words()
+		if slices.Contains(fingerParts, part) && slices.ContainsFunc(p.Parts, func(o stitch.Part) bool { return o != part && slices.Contains(fingerParts, o) }) {
+			name = "fingers"
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
 	}
-	return Listed(names)
+	return names
 }
 
 // Listed joins words as a sentence lists them: "palm, wrist and thumb".
@@ -71,5 +82,9 @@ func (h Hands) pair() string {
 	case len(h.Pair.Numbers) > 0:
 		return "The " + other + " hand has its own sheet: " + h.Pair.Words() + "."
 	}
-	return "The " + other + " hand has its own sheet: palm and back change places, the " + h.Pair.Words() + " " + verb + " mirrored."
+	said := "the " + h.Pair.Words() + " " + verb + " mirrored."
+	if names := h.Pair.names(); slices.Contains(names, "fingers") && len(names) > 4 {
+		said = "from the " + names[0] + " on all is mirrored."
+	}
+	return "The " + other + " hand has its own sheet: palm and back change places, " + said
 }

@@ -117,19 +117,24 @@ func divides(bridge int) string {
 // from left to right: from right to left with the mitt turned round, as stitches are
 // picked up. Who knits from left to right does both the other way. It is the same on
 // either hand, since both are worked in one direction.
-func (h Hands) along(bridge, picked int) string {
+//
+// Beside a finger another edge is told: see alongFinger.
+func (h Hands) along(s *stitch.Section, bridge, picked int) []string {
+	if s.About.Along != "" {
+		return h.alongFinger(s.About.Along, picked)
+	}
 	if picked == 0 {
 		from := "right"
 		if h.FromLeft {
 			from = "left"
 		}
-		return "Hold it fingers up, outside towards you: the round begins at the gap’s " + from + " corner, with the held stitches."
+		return []string{"Hold it fingers up, outside towards you: the round begins at the gap’s " + from + " corner, with the held stitches."}
 	}
 	edge := "along the bridge"
 	if bridge == 0 {
 		edge = "at the top of the gap"
 	}
-	return h.row("pick up "+edge) + " Then turn it fingers up for the held stitches."
+	return []string{h.row("pick up "+edge) + " Then turn it fingers up for the held stitches."}
 }
 
 // thumbMarker returns where the marker of the thumb's round is put: that of the hand,
@@ -163,8 +168,8 @@ func shift(s *stitch.Section, bridge bridge) string {
 }
 
 // after returns the steps that finish a section, which still carries the marker of its
-// round. The way to bind off is told once, unless again is set.
-func after(s *stitch.Section, by Hands, again bool) []Step {
+// round. The way to bind off is told once, with the part that was bound off first.
+func after(s *stitch.Section, by Hands, like stitch.Part) []Step {
 	if len(s.Finish.Ops) == 0 {
 		return nil
 	}
@@ -181,12 +186,15 @@ func after(s *stitch.Section, by Hands, again bool) []Step {
 		if inRib(s) {
 			rib = " in rib"
 		}
-		if s.Part.Over() == stitch.OverDigit {
+		switch {
+		case ofFinger(s):
+			mm = 0
+		case s.Part.Over() == stitch.OverDigit:
 			mm = by.Tails.Thumb
 		}
 		text = fmt.Sprintf("Bind off %s%s", all(s.Finish.In()), rib)
-		if again {
-			text += " like the hand."
+		if like != "" {
+			text += " like the " + like.Words() + "."
 		} else {
 			text += ": work 2, *slip both back, k2tog, work 1; repeat from *."
 		}

@@ -1,0 +1,143 @@
+package readback
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// A glove has the gaps of the thumb and of its fingers open at once, each with two strands
+// at its corners and a bridge of its own. They are told apart by the set of stitches that
+// was put aside there. onWaste is the gap of a thumb that was knitted with waste yarn, and
+// noGap is none.
+const onWaste, noGap = "waste yarn", "none"
+
+func newNeedles() *needles {
+	return &needles{gusset: -1, gap: noGap, keepsFor: noGap, corners: map[string]int{}, bridges: map[string][]int{}, picked: map[int]bool{}}
+}
+
+// leaveGap opens the gap that a set of stitches leaves.
+func (n *needles) leaveGap(set string) {
+	n.corners[set] = 2
+	delete(n.bridges, set)
+}
+
+// workIn works in a strand at a corner of the gap at which the work is.
+func (n *needles) workIn(op string) error {
+	if n.corners[n.gap] == 0 {
+		return fmt.Errorf("%s: there is no strand left", op)
+	}
+	n.corners[n.gap]--
+	return nil
+}
+
+// joinsAndCuts returns how many ends of yarn a line leaves.
+func joinsAndCuts(line string) int {
+	return strings.Count(line, "Join the yarn") + strings.Count(line, "Cut the yarn")
+}
+
+var (
+	outOfLoops = regexp.MustCompile(`^Pick up one in (?:each of the bridge’s (\d+) loops|the bridge’s (1) loop)\.`)
+	itsRound   = regexp.MustCompile(`^Its round: (.*)\.$`)
+	share      = regexp.MustCompile(`^(\d+) (picked up|of the palm|of the back|of the bridge)$`)
+	weaves     = regexp.MustCompile(`(?:^Turn it inside out and weave|^Weave) in its (?:(\d+) ends|end)\b`)
+)
+
+// fingers reads what is said of a finger beside its rounds; ok is false for another line.
+func (n *needles) fingers(p *Part, line string) (ok bool, err error) {
+	if found := outOfLoops.FindStringSubmatch(line); found != nil {
+		if p.loops = atoi(found[1] + found[2]); p.loops != len(n.bridges[n.gap]) || len(p.Rounds) > 0 {
+			return true, fmt.Errorf("the bridge has %d stitches", len(n.bridges[n.gap]))
+		}
+		return true, nil
+	}
+	if found := itsRound.FindStringSubmatch(line); found != nil {
+		p.shares = strings.Split(found[1], ", ")
+		return true, nil
+	}
+	if found := weaves.FindStringSubmatch(line); found != nil {
+		if told := oneOr(found[1]); told != n.ends || p.Finish == "" {
+			return true, fmt.Errorf("there are %d ends", n.ends)
+		}
+		n.ends = 0
+		return true, nil
+	}
+	return false, nil
+}
+
+// divided compares what the first round of a finger was said to be made of with what is on
+// the needles after it. Palm and back are told once each; both are stitches of the hand.
+func (n *needles) divided(p *Part) error {
+	at, of := 0, map[string]int{}
+	for _, text := range p.shares {
+		found := share.FindStringSubmatch(text)
+		if found == nil || of[found[2]] > 0 || atoi(found[1]) < 1 || at+atoi(found[1]) > len(n.live) {
+			return fmt.Errorf("%q is no part of the round, which has %d stitches", text, len(n.live))
+		}
+		of[found[2]] = atoi(found[1])
+		for _, stitch := range n.live[at : at+of[found[2]]] {
+			if is := n.comesFrom(stitch); is != found[2] && (is != "" || !strings.HasPrefix(found[2], "of the ") || found[2] == "of the bridge") {
+				return fmt.Errorf("%q was told, and stitch %d is %s", text, at+1, is)
+			}
+			at++
+		}
+	}
+	if at != len(n.live) {
+		return fmt.Errorf("%d stitches were told of %d", at, len(n.live))
+	}
+	if d := of["of the palm"] - of["of the back"]; d < -1 || d > 1 {
+		return fmt.Errorf("palm and back differ by more than one: %v", p.shares)
+	}
+	return nil
+}
+
+// along checks that the little finger lies where the others leave it beside a thumb in the
+// palm: after their part of the side with which its round begins, less the stitches of the
+// palm that lie before that.
+func (n *needles) along(m *Mitt) error {
+	var little *Part
+	others := map[string]int{}
+	for _, p := range m.Parts {
+		for i, text := range p.shares {
+			found := share.FindStringSubmatch(text)
+			switch {
+			case i == 0 && found[2] != "picked up":
+				little = p
+			case p != little:
+				others[found[2]] += atoi(found[1])
+			}
+		}
+	}
+	if little == nil || n.inset == 0 {
+		return nil
+	}
+	first := share.FindStringSubmatch(little.shares[0])[2]
+	if want := others[first] - n.inset; little.Moved != want {
+		return fmt.Errorf("the little finger begins after %d stitches; the others leave it %d %s", little.Moved, want, first)
+	}
+	return nil
+}
+
+// comesFrom tells where a stitch comes from, or "" if it was on the hand.
+func (n *needles) comesFrom(stitch int) string {
+	if n.picked[stitch] {
+		return "picked up"
+	}
+	for set, bridge := range n.bridges {
+		if set != "" && slices.Contains(bridge, stitch) {
+			return "of the bridge"
+		}
+	}
+	return ""
+}
+
+// count returns how often an operation is in a round.
+func count(ops []string, op string) (n int) {
+	for _, o := range ops {
+		if o == op {
+			n++
+		}
+	}
+	return n
+}
