@@ -134,6 +134,14 @@ type label struct {
 	over        bool        // on the hand, so it needs a halo
 }
 
+// put writes a label over whatever is there: a page shows one of those at a time.
+func (c *canvas) put(l label) {
+	texts := c.texts
+	c.texts = nil
+	c.place(l)
+	c.texts = texts
+}
+
 // place writes a label, moved along its slide until it covers no other.
 func (c *canvas) place(l label) {
 	anchor := l.anchor

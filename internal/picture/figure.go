@@ -85,11 +85,13 @@ type figure struct {
 	thumb  float64 // half the thumb's breadth at the joint
 	leans  leans
 	of     proportions
-	tucked bool   // the thumb lies along the palm, inside the mitt
-	lying  bool   // no hand is in the mitt
-	bone   string // what the tape from the bone at the wrist to the thumb is called
-	room   room
-	lift   float64 // how much higher than usual the mitt sits
+	tucked bool // the thumb lies along the palm, inside the mitt
+	lying  bool // no hand is in the mitt
+
+	fingered bool   // its fingers are measured by themselves
+	bone     string // what the tape from the bone at the wrist to the thumb is called
+	room     room
+	lift     float64 // how much higher than usual the mitt sits
 }
 
 // room is how far hand and mitt reach at the places of tapes, in mm.
@@ -102,8 +104,8 @@ type room struct {
 // posed returns the figure of the hand in the pose that its mitt asks for.
 func posed(p *mitt.Plan) *figure {
 	f := newFigure(&p.Hand)
-	switch f.tucked = p.Tucked(); {
-	case p.Fingered():
+	switch f.tucked, f.fingered = p.Tucked(), p.Fingered(); {
+	case f.fingered:
 		f.leans = inGlove
 	case p.Kind.Closed():
 		f.leans = inMitten

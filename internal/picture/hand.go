@@ -2,6 +2,7 @@ package picture
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/draw"
@@ -17,6 +18,7 @@ type HandOptions struct {
 	Example bool       // an example of where the tapes go, without values
 	Named   bool       // each tape bears its name beside its value
 	Worn    *Worn      // what the mitt is knitted in; nil: undyed
+	Fingers bool       // a hand without a plan: its fingers are measured, too
 	Letter  float64    // size of the letters in mm of the drawing; 0: a share of the hand
 }
 
@@ -119,6 +121,10 @@ func (m *fabric) keepDigitRoom(c *canvas) {
 // measurements of h are filled; filled lists them.
 func Bare(h hand.Hand, filled []hand.Filled, o HandOptions) *draw.Scene {
 	f := newFigure(&h)
+	if f.fingered = o.Fingers; f.fingered {
+		of, more := h.FillFingers()
+		h.Fingers, filled = of, slices.Concat(filled, more)
+	}
 	letter := o.Letter
 	if letter == 0 {
 		letter = letterSize(&h)

@@ -16,6 +16,7 @@ type tape struct {
 	value units.Length
 	named bool // the label has room for the name
 	round bool // a girth, from one side of what it goes round to the other
+	still bool // of a finger, on which there is no room to write: it says its value only while it is read
 	from  point
 	to    point
 	label label
@@ -42,7 +43,7 @@ func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 			if o.Named && t.short != "" {
 				t.label.name = t.short
 			}
-		} else if o.Named {
+		} else if o.Named && !t.still {
 			text = t.name + " " + text
 		}
 		if o.Example {
@@ -50,6 +51,9 @@ func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 			if t.named { // one line instead of two
 				t.label.at.y -= leading * c.letter
 			}
+		}
+		if t.still {
+			class += " of-finger"
 		}
 		c.s.Group(class, draw.Attr{Name: "data-field", Value: t.field})
 		if c.ribbons {
@@ -63,9 +67,14 @@ func drawTapes(c *canvas, list []tape, o HandOptions, filled map[string]bool) {
 		}
 		p.path(style)
 		t.label.value = text
-		if o.Letter == 0 {
+		switch {
+		case t.still && c.ribbons:
+			t.label.over = true
+			c.put(t.label)
+		case t.still:
+		case o.Letter == 0:
 			c.place(t.label)
-		} else {
+		default:
 			last = append(last, func() { c.place(t.label) })
 		}
 		c.s.End()
@@ -85,6 +94,9 @@ func dotted(letter float64) string {
 // measure.
 func (f *figure) tapes(letter float64) []tape {
 	all := append(f.girths(letter), f.lengths(letter)...)
+	if f.fingered {
+		all = append(all, f.fingerTapes(letter)...)
+	}
 	if f.tucked {
 		all = slices.DeleteFunc(all, func(t tape) bool {
 			return t.field != hand.FieldCircumference && t.field != hand.FieldWrist && t.field != hand.FieldLength
