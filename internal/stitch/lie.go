@@ -110,5 +110,8 @@ func Order(p Part, down bool) int {
 	if p == Thumb {
 		return 1
 	}
-	return max(0, Little.Order()-at+1)
+	if at >= Little.Order() {
+		return 0
+	}
+	return Little.Order() - at + 1
 }
