@@ -167,6 +167,14 @@ func (o *Outputs) tails() string {
 		}
 		text += ". "
 	}
+	if most := yarn.FingerTail(o.Plan, o.Mitt); most > 0 {
+		text += fmt.Sprintf("Binding off a finger takes up to %s. ", tail(most))
+		if t.Thumb > t.End {
+			text += fmt.Sprintf("The thumb takes %s. ", tail(t.Thumb))
+		}
+	} else if t.Hand == 0 && !o.Plan.Down() && t.Thumb > t.End {
+		text += fmt.Sprintf("Binding off the thumb takes %s. ", tail(t.Thumb))
+	}
 	switch {
 	case t.ThumbSeam > 0:
 		text += fmt.Sprintf("The seams take %s and, for the thumb, %s. ", tail(t.Seam), tail(t.ThumbSeam))

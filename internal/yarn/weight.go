@@ -70,15 +70,47 @@ func TailsOf(p *mitt.Plan, m stitch.Mitt) Tails {
 				t.CastOn = long
 			}
 		}
-	} else if p.Top == nil {
-		t.Hand = castOffWidths*width(p.Body.EdgingStitches) + tail
-	}
-	if p.Top == nil && p.Thumbed() && !p.Down() {
-		t.Thumb = castOffWidths*width(p.Thumb.EdgingStitches) + tail
+	} else {
+		t.boundOff(p, m)
 	}
 	s := seamsOf(p, m)
 	t.Seam, t.SeamAbove, t.ThumbSeam = sewn(s.hand), sewn(s.above), sewn(s.thumb)
 	return t
+}
+
+// FingerTail returns the length of yarn in mm to bind off the widest finger; 0 if none is
+// bound off.
+func FingerTail(p *mitt.Plan, m stitch.Mitt) (most float64) {
+	for i := range m.Sections {
+		if _, finger := mitt.FingerOf(m.Sections[i].Part); finger {
+			most = max(most, boundOff(p, &m.Sections[i]))
+		}
+	}
+	return most
+}
+
+// boundOff returns the length of yarn to bind a section off; 0 if it ends otherwise.
+func boundOff(p *mitt.Plan, s *stitch.Section) float64 {
+	if n := count(s.Finish.Ops, stitch.BindOff); n > 0 {
+		return castOffWidths*float64(n)/p.Gauge.Stitches + tail
+	}
+	return 0
+}
+
+// boundOff sets what it takes to bind off the hand and the thumb.
+func (t *Tails) boundOff(p *mitt.Plan, m stitch.Mitt) {
+	for i := range m.Sections {
+		s := &m.Sections[i]
+		long := boundOff(p, s)
+		_, finger := mitt.FingerOf(s.Part)
+		switch {
+		case long == 0 || finger:
+		case s.Part.Over() == stitch.OverDigit:
+			t.Thumb = long
+		default:
+			t.Hand = long
+		}
+	}
 }
 
 // sewn returns the yarn in mm that a seam takes, with its ends.

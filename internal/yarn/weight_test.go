@@ -81,3 +81,32 @@ func TestTailsFromTheTip(t *testing.T) {
 		assert.Greater(t, tails.Seam, 2*tails.ThumbSeam-400)
 	}
 }
+
+// A glove has an end of yarn at its cast-on, at the tip of every finger and the thumb, and
+// wherever yarn is joined: at the upper hand, the middle and the index finger and the
+// thumb. Half fingers are bound off, the widest with the longest tail. Counted by hand.
+func TestEndsOfAGlove(t *testing.T) {
+	p := planned(t, mitt.Glove, 24, 32, true)
+	m := p.Mitt()
+	on := p.Cuff.CastOn.N + p.Bridge.CastOn
+	for _, x := range p.Fingers.Bridge {
+		on += x
+	}
+	assert.InDelta(t, 3*float64(on)/.24+10*200, edges(p, m), 1e-6)
+	tails := TailsOf(p, m)
+	assert.Zero(t, tails.Hand, "it goes on to the little finger")
+	assert.Zero(t, tails.Thumb)
+	assert.Zero(t, FingerTail(p, m))
+	e := Of(p, m, Request{})
+	assert.Greater(t, e.Loops, Of(planned(t, mitt.Fingerless, 24, 32, true), planned(t, mitt.Fingerless, 24, 32, true).Mitt(), Request{}).Loops)
+
+	half := plannedOf(t, mitt.Glove, 24, 32, true, mitt.Make{Fingers: [4]mitt.FingerEnd{mitt.HalfFinger, mitt.OpenFinger, mitt.FullFinger, mitt.HalfFinger}, ThumbEnd: mitt.OpenFinger})
+	most := 0
+	for i, f := range half.Fingers.Each {
+		if i != 2 {
+			most = max(most, f.EdgingStitches)
+		}
+	}
+	assert.InDelta(t, 6*float64(most)/.24+200, FingerTail(half, half.Mitt()), 1e-6)
+	assert.InDelta(t, 6*float64(half.Thumb.EdgingStitches)/.24+200, TailsOf(half, half.Mitt()).Thumb, 1e-6)
+}
