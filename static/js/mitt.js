@@ -23,7 +23,8 @@ function reach(id) {
   if (id === "ladder") return toLadder(document);
   if (field.matches('.ladder .number, details[name="slip"]')) return toNumber(document, field);
   for (let up = field.closest("details"); up; up = up.parentElement.closest("details")) up.open = true;
-  (field.matches("details") ? field.querySelector("summary") : field).focus();
-  field.select?.();
+  const to = field.matches("details") ? field.querySelector("summary") : (field.matches(".number") && field.querySelector("input[data-keep]")) || field;
+  to.focus();
+  to.select?.();
   return true;
 }

@@ -10,6 +10,10 @@ export function startNumbers(document, form) {
     const [path, text] = split(button.value);
     write(form, path, text, true);
   });
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest?.("button[data-sets]");
+    if (button) choose(form, new URLSearchParams(button.dataset.sets));
+  });
   document.addEventListener("input", (event) => {
     const { copies, slides } = event.target.dataset ?? {};
     if (copies) write(form, copies.replace(/^field-/, ""), event.target.value, false);

@@ -41,6 +41,8 @@ type Group struct {
 	Terms  []words.Term // of the trade, explained under the note
 	Folded bool         // shown only when asked for
 	Ladder bool         // its numbers stand on the ladder, too
+	Table  *fieldTable  // how its first fields are laid out; nil: one below the other
+	AtOnce []Choice     // several of its fields at once: the value is what they are to be, as a query
 	Yarns  bool         // the palette, to which another mitt's yarns can be brought
 	Desk   Desk         // where it is shown; FitDesk if empty
 
@@ -68,6 +70,26 @@ func (g Group) paths(i int) []string {
 		paths[k] = g.path(f, i)
 	}
 	return paths
+}
+
+// inTable returns how many of the group's fields stand in its table.
+func (g Group) inTable() int {
+	n := 0
+	if g.Table != nil {
+		for _, line := range g.Table.Lines {
+			for _, path := range line.Paths {
+				if path != "" {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// at returns the group's field of a path.
+func (g Group) at(path string) Field {
+	return g.Fields[slices.IndexFunc(g.Fields, func(f Field) bool { return f.Path == path })]
 }
 
 // path returns the path of a field, in row i if the group has rows.

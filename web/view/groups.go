@@ -31,6 +31,7 @@ var groups = []Group{
 		{Path: "hand.thumb_length", Label: "Thumb length", Help: "from where it parts to its tip", Unit: unitSign},
 		{Path: "hand.hand_length", Label: "Hand length", Help: "from the wrist crease to the tip of the middle finger", Unit: unitSign},
 	}},
+	fingerGroup(),
 	{Title: "Units and terms", Fields: []Field{
 		{Path: "unit", Label: "Lengths in", Help: "the unit of what is typed above; the numbers stay as they are", Choices: []Choice{{"cm", "centimetres"}, {"mm", "millimetres"}, {"in", "inches"}}},
 		{Path: sheet.PathTerms, Label: "Terms", Help: "in the pattern, too", Choices: []Choice{{string(words.US), "US: bind off, gauge"}, {string(words.UK), "UK: cast off, tension"}}},
@@ -54,6 +55,7 @@ var groups = []Group{
 		{Path: "stitch.offset", Label: "plus", Help: "stitches beside the repeats"},
 	}, Folded: true},
 	{Title: madeTitle, Note: "Measures and fixed numbers stay, whatever you choose. What has no use for them says so.", Fields: makeFields, Folded: true},
+	{Title: "How far fingers are covered", Note: "Each by itself, and the thumb, too.", Fields: coveredFields(), AtOnce: allCovered(), Folded: true},
 	{Title: "Increases", Note: "Close to the hand, or easy to remember? The plan says what each costs.", Fields: []Field{
 		{Path: "schedule.follows", Label: "Follow", Choices: []Choice{{"", "the hand’s shape where it is measured"}, {"profile", "the hand’s shape"}, {"rhythm", "a plain rhythm"}}},
 		{Path: "schedule.lambda", Label: "Price of a changed rhythm", Help: "in stitches²; left out: 8 (common practice)", Steps: lambdaSteps},
@@ -95,7 +97,11 @@ var groups = []Group{
 	}, Folded: true},
 	{Title: "Charts and their yarns", Note: "A strand is carried behind so many stitches at most, and never over {inch}.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
 	{Title: "Fixed numbers", Note: "To fix a number, press it in the plan, or write it here. Clear it to let it go.", Fields: pinFields(), Folded: true, Ladder: true},
+	{Title: fingersFixed, Note: "What each finger takes of palm and back, the bridge that it casts on, its stitches in all, how many are decreased, its rounds.", Fields: fingerPinFields(), Table: pinTable(), Folded: true},
 }
+
+// fingersFixed heads the fixed numbers of the fingers.
+const fingersFixed = "Fixed numbers, fingers"
 
 var swatchFields = []Field{
 	{Path: "stitches", Label: "Stitches counted", Help: "whole or half stitches, side by side", Need: true},
@@ -133,11 +139,13 @@ func sizeChoices() []Choice {
 	return list
 }
 
-// pinFields returns a field for each number that can be fixed.
+// pinFields returns a field for each number that can be fixed, but those of fingers.
 func pinFields() []Field {
 	var fields []Field
 	for _, n := range mitt.Ladder() {
-		fields = append(fields, Field{Path: n.Path(), Label: n.Label(), Help: n.Help()})
+		if !ofFingers(n) {
+			fields = append(fields, Field{Path: n.Path(), Label: n.Label(), Help: n.Help()})
+		}
 	}
 	return fields
 }

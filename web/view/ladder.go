@@ -22,6 +22,8 @@ type Bench struct {
 	Thumb   []picture.Rung // of the thumb's short ladder
 	Numbers []ladderNumber // from the top down
 	Panels  []benchPanel
+
+	OfFingers []mitt.Number // those of the fingers that are fixed
 }
 
 // Distances of neighbouring numbers on the ladder, as shares of its height: on
@@ -91,6 +93,11 @@ func newBench(out *project.Outputs, o picture.HandOptions) *Bench {
 	b := &Bench{Hand: SVG(at.Hand, false)}
 	b.Rungs, b.Thumb = at.Rungs()
 	b.Numbers = ladderOf(out, at)
+	for _, r := range out.Reasons {
+		if r.Fixed && ofFingers(r.Of) {
+			b.OfFingers = append(b.OfFingers, r.Of)
+		}
+	}
 	options := picture.FitOptions{Left: o.Left, Unit: o.Unit, Half: out.Summary.Half, Tolerance: out.Tolerance}
 	for _, p := range at.Curves(out.Fit, out.Bands, options) {
 		b.Panels = append(b.Panels, newPanel(p, o.Unit))
@@ -104,6 +111,9 @@ func ladderOf(out *project.Outputs, at *picture.Bench) []ladderNumber {
 	more := map[mitt.Number][]words.Reason{}
 	var own []mitt.Number
 	for _, r := range out.Reasons {
+		if ofFingers(r.Of) {
+			continue // they have lines of their own
+		}
 		reasons[r.Of] = r
 		if of, with := r.Of.With(); with && !r.Fixed {
 			more[of] = append(more[of], r)
@@ -181,7 +191,7 @@ func slipID(n mitt.Number) string { return "at-" + n.Key() }
 
 // fixed returns the fixed numbers, from the top of the ladder down.
 func (b *Bench) fixed() []mitt.Number {
-	var list []mitt.Number
+	list := slices.Clone(b.OfFingers)
 	for _, n := range b.Numbers {
 		if n.Fixed {
 			list = append(list, n.Of)
@@ -235,6 +245,7 @@ func (a Answer) fitHeadline() string {
 		}
 		at[band] = append(at[band], siteWords(s))
 	}
+	a.gatherFingers(at)
 	var parts []string
 	for _, band := range order {
 		parts = append(parts, band.Words()+whereWords(at[band]))

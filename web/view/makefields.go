@@ -51,8 +51,10 @@ var makeFields = []Field{
 
 // makeField returns the field of a choice of how a mitt is made.
 func makeField(path string) (f Field, ok bool) {
-	if i := slices.IndexFunc(makeFields, func(o Field) bool { return o.Path == path }); i >= 0 {
-		return makeFields[i], true
+	for _, list := range [][]Field{makeFields, coveredFields()} {
+		if i := slices.IndexFunc(list, func(o Field) bool { return o.Path == path }); i >= 0 {
+			return list[i], true
+		}
 	}
 	return Field{}, false
 }
@@ -85,6 +87,9 @@ func choicesWorded(f Field, message string) string {
 // what is refused at a field; empty if there is none.
 func wayOut(path, nearest string) string {
 	f, made := makeField(path)
+	if _, of, _, ok := find(path); ok && !made {
+		f = of
+	}
 	words, choice := f.choiceWords(nearest)
 	switch {
 	case choice:

@@ -40,55 +40,128 @@ type miniSection struct {
 const (
 	miniRound = 0.75
 	miniGap   = 3
+	fingerGap = 1
 )
 
 // upward returns the chart's views in the order in which the mitt is knitted.
 func (c Chart) upward() []chart.View {
-	order := []chart.View{chart.CuffView, chart.GussetView, chart.TubeView, chart.ThumbView, chart.TopView}
+	order := []chart.View{chart.CuffView, chart.GussetView, chart.TubeView}
+	for _, part := range stitch.Parts() {
+		if digit(chart.View(part)) || part == stitch.UpperHand {
+			order = append(order, chart.View(part))
+		}
+	}
+	order = append(order, chart.TopView)
 	return slices.SortedStableFunc(slices.Values(c.Views), func(a, b chart.View) int {
 		return cmp.Compare(slices.Index(order, a), slices.Index(order, b))
 	})
 }
 
-// newMini draws the parts of a mitt.
+// short names a view where there is room for a word or two.
+func short(v chart.View) string { return strings.ReplaceAll(string(v), "_", " ") }
+
+// digit reports whether a view shows the thumb or a finger.
+func digit(v chart.View) bool { return stitch.Part(v).Over() == stitch.OverDigit }
+
+// newMini draws the parts of a mitt: one above the other, the fingers side by side on
+// the hand, the thumb beside it.
 func newMini(out *project.Outputs) miniMitt {
-	var stack, beside []chart.Grid
 	views := out.Charts.Views()
-	for _, v := range []chart.View{chart.CuffView, chart.TubeView, chart.TopView, chart.ThumbView} {
-		if v == chart.TubeView && !slices.Contains(views, v) {
-			v = chart.GussetView
+	grid := func(v chart.View) chart.Grid {
+		return out.Charts.Grid(chart.Options{View: v, Layout: chart.Columns})
+	}
+	d := miniDrawing{paths: map[string]*strings.Builder{}}
+	var fingers []chart.Grid
+	var upper, thumb *chart.Grid
+	for _, v := range (Chart{Views: views}).upward() {
+		if v == chart.GussetView && slices.Contains(views, chart.TubeView) {
+			continue // the hand all round has it
 		}
-		if !slices.Contains(views, v) {
-			continue
+		g := grid(v)
+		switch {
+		case stitch.Part(v) == stitch.Thumb:
+			thumb = &g
+		case stitch.Part(v) == stitch.UpperHand:
+			upper = &g
+		case digit(v):
+			fingers = append(fingers, g)
+		default:
+			d.stack = append(d.stack, g)
 		}
-		if g := out.Charts.Grid(chart.Options{View: v, Layout: chart.Columns}); v == chart.ThumbView {
-			beside = append(beside, g)
-		} else {
-			stack = append(stack, g)
-		}
 	}
-	m := miniMitt{}
-	paths := map[string]*strings.Builder{}
-	rows := 0
-	for _, g := range stack {
-		m.Width, rows = max(m.Width, float64(g.Width)), rows+len(g.Rows)
+	d.divide(fingers, upper)
+	d.rise()
+	if thumb != nil {
+		d.beside(*thumb)
 	}
-	m.Height = float64(rows) * miniRound
-	foot, middle := m.Height, m.Width/2
-	for _, g := range stack {
-		m.lay(g, middle-float64(g.Width)/2, foot, paths)
-		foot -= float64(len(g.Rows)) * miniRound
-	}
-	for _, g := range beside {
-		m.Height = max(m.Height, float64(len(g.Rows))*miniRound)
-		m.lay(g, m.Width+miniGap, float64(len(g.Rows))*miniRound, paths)
-		m.Width += miniGap + float64(g.Width)
-	}
-	for id, p := range paths {
+	m := d.miniMitt
+	for id, p := range d.paths {
 		m.Cloth = append(m.Cloth, miniCloth{out.Charts.Palette.Or(id), p.String()})
 	}
 	slices.SortFunc(m.Cloth, func(a, b miniCloth) int { return cmp.Compare(a.Yarn.ID, b.Yarn.ID) })
 	return m
+}
+
+// miniDrawing is a small mitt while it is drawn.
+type miniDrawing struct {
+	miniMitt
+	paths  map[string]*strings.Builder
+	stack  []chart.Grid // one above the other, from the cuff
+	placed []miniPlaced // what stands on the stack, its places measured from the middle of the stack's upper edge
+}
+
+// miniPlaced is a chart and where its lower left corner lies.
+type miniPlaced struct {
+	grid     chart.Grid
+	left, up float64
+}
+
+// divide puts the fingers on the hand, the little finger at the left, the others on the
+// upper hand if there is one.
+func (d *miniDrawing) divide(fingers []chart.Grid, upper *chart.Grid) {
+	wide := -float64(fingerGap)
+	for _, g := range fingers {
+		wide += float64(g.Width) + fingerGap
+	}
+	at, base := -wide/2, 0.0
+	for i, g := range fingers {
+		d.placed = append(d.placed, miniPlaced{g, at, base})
+		at += float64(g.Width) + fingerGap
+		if i == 0 && upper != nil {
+			d.placed = append(d.placed, miniPlaced{*upper, (at+wide/2)/2 - float64(upper.Width)/2, 0})
+			base = float64(len(upper.Rows)) * miniRound
+		}
+	}
+}
+
+// rise draws the stack and what stands on it.
+func (d *miniDrawing) rise() {
+	rows, half := 0, 0.0
+	for _, g := range d.stack {
+		half, rows = max(half, float64(g.Width)/2), rows+len(g.Rows)
+	}
+	over := 0.0
+	for _, p := range d.placed {
+		half = max(half, -p.left, p.left+float64(p.grid.Width))
+		over = max(over, p.up+float64(len(p.grid.Rows))*miniRound)
+	}
+	d.Width, d.Height = 2*half, float64(rows)*miniRound+over
+	foot := d.Height
+	for _, g := range d.stack {
+		d.lay(g, half-float64(g.Width)/2, foot, d.paths)
+		foot -= float64(len(g.Rows)) * miniRound
+	}
+	for _, p := range d.placed {
+		d.lay(p.grid, half+p.left, foot-p.up, d.paths)
+	}
+}
+
+// beside draws what is worked by itself beside the rest.
+func (d *miniDrawing) beside(g chart.Grid) {
+	high := float64(len(g.Rows)) * miniRound
+	d.Height = max(d.Height, high)
+	d.lay(g, d.Width+miniGap, high, d.paths)
+	d.Width += miniGap + float64(g.Width)
 }
 
 // lay puts a chart into the drawing, its lower left corner at left and foot.

@@ -87,9 +87,9 @@ func chartPlace(a Answer) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var4 string
-			templ_7745c5c3_Var4, templ_7745c5c3_Err = templ.JoinStringErrs(string(v))
+			templ_7745c5c3_Var4, templ_7745c5c3_Err = templ.JoinStringErrs(short(v))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/minimitt.templ`, Line: 17, Col: 116}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/minimitt.templ`, Line: 17, Col: 115}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var4))
 			if templ_7745c5c3_Err != nil {

@@ -125,8 +125,10 @@ func fromWords(k *mitt.Progress) string {
 	switch {
 	case k.Round > 0:
 		return fmt.Sprintf("%s %d of the %s", k.Noun(), k.Round, k.Part.Words())
-	case k.Part.Over() == stitch.OverDigit:
+	case k.Part == stitch.Thumb:
 		return "the finished hand"
+	case k.Part.Over() == stitch.OverDigit:
+		return "where the " + k.Part.Words() + " begins"
 	}
 	return "its cast-on"
 }

@@ -16,25 +16,33 @@ import (
 // their names, and a few others lie beside the gusset, or count rounds.
 
 // calledBy says what a field is called in a mitt that is made in one way.
-var calledBy = map[string]func(mitt.Names, Field) Field{
-	hand.FieldGussetLength: func(w mitt.Names, f Field) Field {
-		return withoutGusset(w, f, "Wrist bone to thumb", "along the thumb’s side, up to where thumb and hand part")
-	},
-	"length.cuff_plain": func(w mitt.Names, f Field) Field {
-		return withoutGusset(w, f, "Plain cuff", "between the cuff’s edge and "+above(w))
-	},
-	"length.above_gusset": func(w mitt.Names, f Field) Field {
-		label, _, _ := strings.Cut(w.Label(mitt.RoundsAboveGusset), ",")
-		return withoutGusset(w, f, label, f.Help)
-	},
-	"ease.gusset": func(w mitt.Names, f Field) Field {
-		f.Useless = !w.Has(mitt.Increases)
-		return f
-	},
-	mitt.PathCuff:           func(_ mitt.Names, f Field) Field { return f }, // and see Answer.named
-	"gauge.swatches.rounds": inRows,
-	"chart.colours":         inRows,
-	"yarn.swatch_rounds":    inRows,
+var calledBy = callings()
+
+func callings() map[string]func(mitt.Names, Field) Field {
+	list := map[string]func(mitt.Names, Field) Field{
+		hand.FieldGussetLength: func(w mitt.Names, f Field) Field {
+			return withoutGusset(w, f, "Wrist bone to thumb", "along the thumb’s side, up to where thumb and hand part")
+		},
+		"length.cuff_plain": func(w mitt.Names, f Field) Field {
+			return withoutGusset(w, f, "Plain cuff", "between the cuff’s edge and "+above(w))
+		},
+		"length.above_gusset": func(w mitt.Names, f Field) Field {
+			label, _, _ := strings.Cut(w.Label(mitt.RoundsAboveGusset), ",")
+			return withoutGusset(w, f, label, f.Help)
+		},
+		"ease.gusset": func(w mitt.Names, f Field) Field {
+			f.Useless = !w.Has(mitt.Increases)
+			return f
+		},
+		mitt.PathCuff:           func(_ mitt.Names, f Field) Field { return f }, // and see Answer.named
+		"gauge.swatches.rounds": inRows,
+		"chart.colours":         inRows,
+		"yarn.swatch_rounds":    inRows,
+	}
+	for _, path := range fingerPaths() {
+		list[path] = onlyFingers
+	}
+	return list
 }
 
 // withoutGusset calls a field otherwise in a mitt without a gusset.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"thenar/internal/mitt"
+	"thenar/internal/sheet"
 	"thenar/internal/words"
 )
 
@@ -29,6 +30,9 @@ func maxLength(path string) string {
 func (a Answer) inWords(path, message string) string {
 	if f, made := makeField(path); made && len(f.Choices) > 0 {
 		return choicesWorded(f, message)
+	}
+	if path == sheet.PathKind {
+		message, _, _ = strings.Cut(message, ": write ") // the button does it
 	}
 	if !pinned(path) {
 		return message
@@ -112,6 +116,9 @@ func whyFree(c mitt.PinCost, ribbed bool) string {
 
 // placeWords says how far off a place of the mitt is: "4 mm tighter".
 func (a Answer) placeWords(p mitt.Place, mm float64) string {
+	if girthOfFinger(p) {
+		return a.offWords(mm, "tighter", "looser")
+	}
 	switch p {
 	case mitt.PlaceCuff, mitt.PlaceCrotch, mitt.PlaceHand, mitt.PlaceThumb:
 		return a.offWords(mm, "tighter", "looser")

@@ -24,7 +24,7 @@ func (n planNumber) address(fit templ.SafeURL) templ.SafeURL {
 
 // said returns the number as a link is read out that stands for itself.
 func (n planNumber) said() string {
-	return strings.ReplaceAll(strings.Trim(n.Before, " ·"), "→", "to") + " " + n.Value
+	return strings.TrimSpace(strings.ReplaceAll(strings.Trim(n.Before, " ·,"), "→", "to") + " " + n.Value)
 }
 
 // counted returns a number of the plan with what it counts: "20 rows".
@@ -59,7 +59,8 @@ func planNumbers(p *mitt.Plan) []planNumber {
 	case p.OpeningRows() > 0:
 		return append(list, planNumber{" · opening in ", counted(p, mitt.GussetRounds), mitt.GussetRounds})
 	case p.Thumbed():
-		return append(list, planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
+		list = append(list, planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches})
+		return append(list, fingerCounts(p)...)
 	case p.Top == nil:
 		return append(list, planNumber{" · ", counted(p, mitt.RoundsAboveGusset), mitt.RoundsAboveGusset})
 	}
@@ -109,11 +110,28 @@ func (a Answer) summaryNumbers() []planNumber {
 	if p.Down() {
 		held = " · " + p.Said(mitt.Held) + " "
 	}
-	return append(list,
+	list = append(list,
 		planNumber{held, fmt.Sprint(p.Thumb.Held), mitt.Held},
 		planNumber{" · " + p.Said(mitt.BridgeStitches) + " ", fmt.Sprint(p.Bridge.CastOn), mitt.BridgeStitches},
 		planNumber{" · thumb ", fmt.Sprint(p.Thumb.Stitches.N), mitt.ThumbStitches},
 	)
+	return append(list, fingerCounts(p)...)
+}
+
+// fingerCounts returns the stitches of the fingers, from the index on.
+func fingerCounts(p *mitt.Plan) []planNumber {
+	if !p.Fingered() {
+		return nil
+	}
+	var list []planNumber
+	for _, f := range eachFinger {
+		before := ", "
+		if f == eachFinger[0] {
+			before = " · fingers "
+		}
+		list = append(list, planNumber{before, fmt.Sprint(p.Fingers.Each[f].Stitches.N), mitt.OfFinger(mitt.FingerStitches, f)})
+	}
+	return list
 }
 
 // summary returns the plan as its own page sums it up, in one line.

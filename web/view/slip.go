@@ -57,6 +57,21 @@ func (a Answer) nearby(r words.Reason) []near {
 	case mitt.ThumbRounds:
 		return length(mitt.PlaceThumbLength)
 	}
+	if what, f, ok := fingerNumberOf(r.Of); ok {
+		one := &p.Fingers.Each[f]
+		at, long := mitt.PlacesOfFinger(f)
+		switch what {
+		case mitt.FingerStitches:
+			return girth(mitt.Count{N: now, Exact: float64(now) - p.Off[at]*g, Below: now - 1, Above: now + 1, Knitted: one.Stitches.Knitted})
+		case mitt.FingerRounds:
+			return length(long)
+		case mitt.FingerDecreases:
+			return nil
+		}
+	}
+	if r.Of == mitt.LittleLowerRounds {
+		return length(mitt.PlaceUpperHand)
+	}
 	if r.Of.List() || r.Of.Measure() != mitt.InStitches {
 		return nil
 	}

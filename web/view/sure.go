@@ -8,6 +8,7 @@ import (
 
 	"thenar/internal/fit"
 	"thenar/internal/hand"
+	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
@@ -25,8 +26,24 @@ const (
 	likely        = 0.5
 )
 
-// sure returns the places of the fit, the least sure first.
+// unmeasured repeats that a place's girth was filled in; nothing where it was measured.
+func (s sure) unmeasured() string {
+	if s.Why == filledInWords {
+		return s.Why
+	}
+	return ""
+}
+
+// sure returns the places of the fit, the least sure first, but the fingers, which have
+// lines of their own.
 func (a Answer) sure() []sure {
+	return slices.DeleteFunc(a.allSure(), func(s sure) bool {
+		_, finger := mitt.FingerOf(s.Section)
+		return finger
+	})
+}
+
+func (a Answer) allSure() []sure {
 	var list []sure
 	for _, s := range a.Out.Summary.Sites {
 		one := sure{Site: s, Place: siteWords(s), Why: a.unsureWords(s)}
@@ -68,18 +85,31 @@ func (a Answer) beforeWords(part stitch.Part) string {
 	case stitch.OverDigit:
 		return "before you fasten it off"
 	}
+	if a.Out.Plan.Fingered() {
+		return "before the fingers"
+	}
 	return "before you bind off"
+}
+
+const filledInWords = "Filled in, not measured."
+
+// girthField returns the field of the girth that a part goes round.
+func girthField(part stitch.Part) string {
+	if f, ok := mitt.FingerOf(part); ok {
+		return f.FieldGirth()
+	}
+	return map[stitch.Over]string{
+		stitch.OverWrist: hand.FieldWrist, stitch.OverMound: hand.FieldPalm, stitch.OverHand: hand.FieldCircumference, stitch.OverDigit: hand.FieldThumb,
+	}[part.Over()]
 }
 
 // unsureWords says what the plan knows least of at a place: that it was not
 // measured, or that whole stitches do not allow it to be nearer.
 func (a Answer) unsureWords(s fit.Site) string {
-	field := map[stitch.Over]string{
-		stitch.OverWrist: hand.FieldWrist, stitch.OverMound: hand.FieldPalm, stitch.OverHand: hand.FieldCircumference, stitch.OverDigit: hand.FieldThumb,
-	}[s.Section.Over()]
+	field := girthField(s.Section)
 	for _, f := range a.Out.Plan.Filled {
 		if f.Field == field {
-			return "Filled in, not measured."
+			return filledInWords
 		}
 	}
 	if off := s.Fabric - s.Wanted; math.Abs(off) >= 1.5 {

@@ -1,0 +1,131 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"thenar/internal/fit"
+	"thenar/internal/hand"
+	"thenar/internal/mitt"
+	"thenar/internal/words"
+)
+
+// fingerLine is what a plan says of one finger, or of the upper hand between two of them.
+type fingerLine struct {
+	Name    string
+	Key     string
+	Numbers []words.Reason // of the heads in order; the zero one where there is none
+	Fit     string         // how far off it is, and how sure
+	Tight   bool
+}
+
+// shortEnds say of a finger that is not covered to its tip how far it is.
+var shortEnds = map[mitt.FingerEnd]string{mitt.HalfFinger: ", half", mitt.OpenFinger: ", open"}
+
+// fingerHeads are the heads of the lines, as the form has them.
+var fingerHeads = pinTable().Heads
+
+// fingerLines returns the fingers of a plan in the order worked; none without fingers.
+func (a Answer) fingerLines() []fingerLine {
+	if a.Out == nil || !a.Out.Plan.Fingered() {
+		return nil
+	}
+	reasons := map[mitt.Number]words.Reason{}
+	for _, r := range a.Out.Reasons {
+		reasons[r.Of] = r
+	}
+	var list []fingerLine
+	for _, f := range asWorked {
+		part := mitt.PartOfFinger(f)
+		line := fingerLine{Name: fingerName(f) + shortEnds[a.Out.Plan.Fingers.Each[f].End], Key: string(part)}
+		for _, n := range numbersOf(f) {
+			line.Numbers = append(line.Numbers, reasons[n])
+		}
+		line.Fit, line.Tight = a.fingerFit(f)
+		list = append(list, line)
+		if r, on := reasons[mitt.LittleLowerRounds]; on && f == hand.Little {
+			rounds := make([]words.Reason, len(fingerHeads))
+			rounds[len(rounds)-1] = r
+			list = append(list, fingerLine{Name: capital(r.Part.Words()), Key: string(r.Part), Numbers: rounds, Fit: capital(a.offWords(a.Out.Plan.Off[mitt.PlaceUpperHand], "shorter", "longer")) + "."})
+		}
+	}
+	return list
+}
+
+// fingerFit says how far a finger's tube is off what was wanted, round and long.
+func (a Answer) fingerFit(f hand.Finger) (says string, tight bool) {
+	girth, length := mitt.PlacesOfFinger(f)
+	off := &a.Out.Plan.Off
+	says = capital(a.offWords(off[girth], "tighter", "looser")) + ", " + a.offWords(off[length], "shorter", "longer")
+	for _, s := range a.allSure() {
+		if s.Section == mitt.PartOfFinger(f) {
+			return strings.TrimSpace(says + ". " + s.Says + " " + s.unmeasured()), a.Out.Bands.Of(s.Body/s.Fabric-1) == fit.TooTight
+		}
+	}
+	return says + ".", false
+}
+
+// gatherFingers takes the four fingers together in what is said of bands: where all lie
+// alike, or lie well, they need no names.
+func (a Answer) gatherFingers(at map[fit.Band][]string) {
+	if !a.Out.Plan.Fingered() {
+		return
+	}
+	names := map[string]bool{}
+	for _, f := range eachFinger {
+		names[mitt.PartOfFinger(f).Words()] = true
+	}
+	for band, places := range at {
+		n := 0
+		for _, p := range places {
+			if names[p] {
+				n++
+			}
+		}
+		if n < 2 || n < len(names) && (band == fit.TooTight || band == fit.TooLoose) {
+			continue
+		}
+		together := "fingers"
+		if n < len(names) {
+			together = fmt.Sprintf("%s fingers", inLetters(n))
+		}
+		first := slices.IndexFunc(places, func(p string) bool { return names[p] })
+		rest := slices.DeleteFunc(slices.Clone(places), func(p string) bool { return names[p] })
+		at[band] = slices.Insert(rest, first, together)
+	}
+}
+
+// present returns the numbers of a line that the plan has.
+func (l fingerLine) present() []words.Reason {
+	return slices.DeleteFunc(slices.Clone(l.Numbers), func(r words.Reason) bool { return r.Number == "" })
+}
+
+// fixed reports whether a number of the line is fixed.
+func (l fingerLine) fixed() bool {
+	return slices.ContainsFunc(l.Numbers, func(r words.Reason) bool { return r.Fixed })
+}
+
+// said is the line in words: "palm 5, back 5, bridge 2, in all 12, fewer 0, rounds 24".
+func (l fingerLine) said() string {
+	text := ""
+	for i, r := range l.Numbers {
+		if r.Number != "" {
+			text += fmt.Sprintf(" %s %s,", lower(fingerHeads[i]), r.Number)
+		}
+	}
+	return text
+}
+
+// divided says how the hand is divided.
+func (a Answer) divided() string {
+	p := a.Out.Plan
+	palm, back, bridges := 0, 0, 0
+	for i := range p.Fingers.Each {
+		palm, back = palm+p.Fingers.Each[i].Palm, back+p.Fingers.Each[i].Back
+	}
+	for _, x := range p.Fingers.Bridge {
+		bridges += x
+	}
+	return fmt.Sprintf("The hand’s %s, %d of the palm and %d of the back, become four fingers. Bridges of %s stand between them.", words.Plural(palm+back, "stitch"), palm, back, words.Plural(bridges, "stitch"))
+}
