@@ -42,9 +42,10 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 	b := &Bench{p: p, tubes: m.tubes}
 	foot, top := m.foot().y, f.long
 	if p.Thumbed() {
-		thumb := m.thumb()
-		b.parting = thumb.from / p.Gauge.Rounds
-		top = max(top, foot+b.parting+float64(thumb.rounds())/p.Gauge.Rounds)
+		b.parting = m.thumb().from / p.Gauge.Rounds
+	}
+	for _, t := range m.digits() {
+		top = max(top, foot+t.from/p.Gauge.Rounds+float64(t.rounds())/p.Gauge.Rounds)
 	}
 	main := m.main()
 	if last := &main[len(main)-1]; !last.closed {
@@ -112,27 +113,46 @@ type Rung struct {
 // Rungs returns the rounds of the hand from the cast-on up, and those of the thumb, which stands
 // upright on the division.
 func (b *Bench) Rungs() (hand, thumb []Rung) {
+	for i := range b.tubes {
+		switch t := &b.tubes[i]; {
+		case t.over != stitch.OverDigit:
+			hand = append(hand, b.rungs(t)...)
+		case t.part == stitch.Thumb:
+			thumb = b.rungs(t)
+		}
+	}
+	return hand, thumb
+}
+
+// FingerRungs returns the rounds of each finger, in the order worked; each stands upright where
+// it begins.
+func (b *Bench) FingerRungs() (list [][]Rung) {
+	for i := range b.tubes {
+		if t := &b.tubes[i]; t.over == stitch.OverDigit && t.part != stitch.Thumb {
+			list = append(list, b.rungs(t))
+		}
+	}
+	return list
+}
+
+// rungs returns the rounds of a section.
+func (b *Bench) rungs(t *tube) (list []Rung) {
 	shaped := map[stitch.Part][]int{stitch.Gusset: b.p.Gusset.IncreaseRounds, stitch.Thumb: b.p.Thumb.DecreaseRounds}
 	if b.p.Top != nil {
 		shaped[stitch.Top] = b.p.Top.DecreaseRounds
 	}
-	for i := range b.tubes {
-		t := &b.tubes[i]
-		grows := map[int]bool{}
-		for _, r := range shaped[t.part] {
-			grows[r] = true
-		}
-		for r := 1; r <= t.rounds(); r++ {
-			below, at := t.up(float64(r-1))/b.p.Gauge.Rounds, t.up(float64(r))/b.p.Gauge.Rounds
-			rung := Rung{t.part, t.worked(r), b.Level(below), b.Level(at), r == t.rounds(), grows[r]}
-			if t.over == stitch.OverDigit {
-				thumb = append(thumb, rung)
-			} else {
-				hand = append(hand, rung)
-			}
-		}
+	if f, ok := mitt.FingerOf(t.part); ok {
+		shaped[t.part] = b.p.Fingers.Each[f].DecreaseRounds
 	}
-	return hand, thumb
+	grows := map[int]bool{}
+	for _, r := range shaped[t.part] {
+		grows[r] = true
+	}
+	for r := 1; r <= t.rounds(); r++ {
+		below, at := t.up(float64(r-1))/b.p.Gauge.Rounds, t.up(float64(r))/b.p.Gauge.Rounds
+		list = append(list, Rung{t.part, t.worked(r), b.Level(below), b.Level(at), r == t.rounds(), grows[r]})
+	}
+	return list
 }
 
 // Mark is where a number of the plan happens on the ladder.
@@ -168,9 +188,17 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 	increase := func(k int) float64 {
 		return round(stitch.Gusset, float64(g.IncreaseRounds[min(k, len(g.IncreaseRounds)-1)]))
 	}
+	if part := b.p.PartOf(n); part.Over() == stitch.OverDigit && part != stitch.Thumb {
+		if n.Measure() == mitt.InRounds {
+			return middle(part), false
+		}
+		return round(part, 0), false
+	}
 	switch n {
 	case mitt.CastOn:
 		return 0, false
+	case mitt.LittleLowerRounds:
+		return middle(stitch.UpperHand), false
 	case mitt.CuffRounds:
 		return middle(stitch.Cuff), false
 	case mitt.CuffPlainRounds:

@@ -40,10 +40,10 @@ const (
 // with the patterns "snug" and "easy".
 func (b *Bench) Curves(rows []fit.Row, bands fit.Bands, o FitOptions) []Panel {
 	c := &fitCurve{o: o, unit: o.hand().unit()}
-	hand, thumb := splitThumb(rows)
+	hand, thumb, _ := splitDigits(rows)
 	var panels []Panel
 	scale, step := 0.0, curveStep
-	for _, part := range [][]fit.Row{hand, thumb} {
+	for _, part := range append([][]fit.Row{hand}, thumb...) {
 		if len(part) == 0 {
 			continue
 		}
@@ -67,6 +67,29 @@ func (b *Bench) Curves(rows []fit.Row, bands fit.Bands, o FitOptions) []Panel {
 	}
 	return panels
 }
+
+// FingerCurves draws the curves of each finger in the bench's frame, in the order worked: none
+// without fingers. They are narrow, and stand above the hand's panel, whose rounds end where
+// theirs begin. Their girths have one scale, the same axis for all; a tip is narrower than that.
+func (b *Bench) FingerCurves(rows []fit.Row, bands fit.Bands, o FitOptions) (panels []Panel) {
+	c := &fitCurve{o: o, unit: o.hand().unit()}
+	_, _, fingers := splitDigits(rows)
+	low, high := fingerRange(fingers, o.Half)
+	low, high = math.Floor(low/curveStep)*curveStep, math.Ceil(high/curveStep)*curveStep
+	for _, part := range fingers {
+		p := Panel{Low: low, High: high, Step: curveStep}
+		p.Foot, p.Top = b.Level(part[0].AboveCastOn-part[0].Height), b.Level(part[len(part)-1].AboveCastOn)
+		p.Scene = &draw.Scene{Width: fingerCurveWidth, Height: b.Height, Label: c.label(part)}
+		d := benchCurve{b, &p, fingerCurveWidth / (high - low), bands, c}
+		d.draw(part)
+		panels = append(panels, p)
+	}
+	return panels
+}
+
+// fingerCurveWidth is the breadth of a finger's curves in mm of the page: four of them stand
+// above the hand's.
+const fingerCurveWidth = 17.0
 
 // benchCurve draws one panel.
 type benchCurve struct {
@@ -181,4 +204,7 @@ func (d *benchCurve) rounds(rows []fit.Row) {
 }
 
 // Thumb reports whether a panel is the thumb's.
-func (p *Panel) Thumb() bool { return p.Ends[0].Section.Over() == stitch.OverDigit }
+func (p *Panel) Thumb() bool { return p.Ends[0].Section == stitch.Thumb }
+
+// Part returns the first section of a panel: of a finger's the finger.
+func (p *Panel) Part() stitch.Part { return p.Ends[0].Section }

@@ -41,6 +41,7 @@ const (
 	fitColumn  = 1.5  // of the column of bands beside a spine
 	fitBetween = 1.6  // between the hand's panel and the thumb's spine
 	fitMargin  = 0.9  // at the right
+	fitFingers = 4.0  // by which the page is broader where fingers stand above the hand
 )
 
 // fitCurve draws a fit curve on a page.
@@ -50,20 +51,23 @@ type fitCurve struct {
 	unit   units.Unit
 	letter float64
 	foot   float64 // y of the cast-on
-	scale  float64 // mm on the page for a mm of girth
 	step   float64 // mm of girth between two ticks
 	hand   panel
 	thumb  panel
-	texts  []area // the areas of labels, so that none covers another
-	lines  []area // the areas of the curves, so that no label covers them
+	each   []panel // of the fingers, which stand above the hand's
+	texts  []area  // the areas of labels, so that none covers another
+	lines  []area  // the areas of the curves, so that no label covers them
 }
 
 // panel is a part of the page with a girth axis of its own.
 type panel struct {
 	rows, other []fit.Row
 	low, high   float64 // girths at its left and right edge, in mm
+	scale       float64 // mm on the page for a mm of girth
 	spine       float64 // x of its spine; the column of bands is to the right of it
+	column      float64 // the width of that column
 	left, right float64 // its edges on the page
+	finger      bool
 }
 
 func (p *panel) bottom() float64 { return p.rows[0].AboveCastOn - p.rows[0].Height }
@@ -72,7 +76,8 @@ func (p *panel) top() float64    { return p.rows[len(p.rows)-1].AboveCastOn }
 // FitCurve draws the girths of fabric and hand by their height above the cast-on, upwards and
 // to scale in mm, in the frame of Hand, so that both line up round by round at the same height.
 // Across, girths have a scale of their own, the same for the hand and for the thumb, which has
-// a panel beside the hand's that begins at the division.
+// a panel beside the hand's that begins at the division. Fingers have panels above the hand's,
+// with a scale of their own, the same for all.
 //
 // The fabric is a staircase with a step for each round and its interval round it, the body a
 // dashed line, another variant dotted. The profiles below and above the parting are not joined.
@@ -88,19 +93,25 @@ func FitCurve(rows []fit.Row, p *mitt.Plan, o FitOptions) *draw.Scene {
 	}
 	c.foot = c.o.Foot
 	c.s.Width, c.s.Height = fitWidth*c.letter, c.o.Height
+	if p.Fingered() {
+		c.s.Width += fitFingers * c.letter
+	}
 	if o.Letter > 0 {
 		c.letter, c.s.Width = o.Letter, o.Width
 	}
 	c.s.Label = c.label(rows)
-	c.hand.rows, c.thumb.rows = splitThumb(rows)
-	c.hand.other, c.thumb.other = splitThumb(o.Other)
+	c.take(rows)
 	if len(c.hand.rows) == 0 {
 		return c.s
 	}
 	c.layOut()
 	c.s.Group("fit")
 	for _, p := range c.panels() {
-		c.drawAxis(p)
+		if p.finger {
+			c.drawFinger(p)
+		} else {
+			c.drawAxis(p)
+		}
 	}
 	for _, p := range c.panels() {
 		c.drawCurves(p)
@@ -118,30 +129,64 @@ func FitCurve(rows []fit.Row, p *mitt.Plan, o FitOptions) *draw.Scene {
 	return c.s
 }
 
+// take divides rows, and those of another variant, among the panels.
+func (c *fitCurve) take(rows []fit.Row) {
+	var thumb, other, fingers, others [][]fit.Row
+	c.hand.rows, thumb, fingers = splitDigits(rows)
+	c.hand.other, other, others = splitDigits(c.o.Other)
+	c.thumb.rows, c.thumb.other = slices.Concat(thumb...), slices.Concat(other...)
+	for _, rows := range fingers {
+		one := panel{rows: rows, finger: true}
+		for _, beside := range others {
+			if beside[0].Section == rows[0].Section {
+				one.other = beside
+			}
+		}
+		c.each = append(c.each, one)
+	}
+}
+
 // panels returns the panels that have rounds.
 func (c *fitCurve) panels() []*panel {
-	if len(c.thumb.rows) == 0 {
-		return []*panel{&c.hand}
+	list := []*panel{&c.hand}
+	if len(c.thumb.rows) > 0 {
+		list = append(list, &c.thumb)
 	}
-	return []*panel{&c.hand, &c.thumb}
+	for i := range c.each {
+		list = append(list, &c.each[i])
+	}
+	return list
 }
 
-// splitThumb separates the thumb's rounds from the others.
-func splitThumb(rows []fit.Row) (hand, thumb []fit.Row) {
-	for _, r := range rows {
-		if r.Section.Over() == stitch.OverDigit {
-			thumb = append(thumb, r)
-		} else {
-			hand = append(hand, r)
+// wide returns the panels side by side on the page: those of hand and thumb.
+func (c *fitCurve) wide() []*panel {
+	list := c.panels()
+	return list[:len(list)-len(c.each)]
+}
+
+// splitDigits separates the rounds of the thumb and those of each finger from the others. Of
+// thumb there is one at most.
+func splitDigits(rows []fit.Row) (hand []fit.Row, thumb, fingers [][]fit.Row) {
+	for _, part := range sections(rows) {
+		switch {
+		case part[0].Section.Over() != stitch.OverDigit:
+			hand = append(hand, part...)
+		case part[0].Section == stitch.Thumb:
+			thumb = append(thumb, part)
+		default:
+			fingers = append(fingers, part)
 		}
 	}
-	return hand, thumb
+	return hand, thumb, fingers
 }
 
-// profiles splits rows where the thumb parts, after the gusset. The girth below includes the
-// thumb and the one above does not, so no line joins them.
+// profiles splits rows where the thumb parts, after the gusset, and where a finger does. The
+// girth below includes thumb or finger and the one above does not, so no line joins them.
 func profiles(rows []fit.Row) [][]fit.Row {
-	return split(rows, func(a, b fit.Row) bool { return a.Section.Over() == stitch.OverMound && a.Section != b.Section })
+	return split(rows, func(a, b fit.Row) bool {
+		parts := a.Section.Over() == stitch.OverMound || a.Section.Over() == stitch.OverHand && b.Section.Over() == stitch.OverHand
+		return parts && a.Section != b.Section
+	})
 }
 
 // sections splits rows into sections.
@@ -170,7 +215,12 @@ func split(rows []fit.Row, differ func(a, b fit.Row) bool) [][]fit.Row {
 func (c *fitCurve) y(above float64) float64 { return c.foot - above }
 
 // x returns the x on the page of a girth.
-func (c *fitCurve) x(p *panel, girth float64) float64 { return p.left + (girth-p.low)*c.scale }
+func (c *fitCurve) x(p *panel, girth float64) float64 {
+	if p.finger { // its tip is narrower than its panel shows
+		girth = min(max(girth, p.low), p.high)
+	}
+	return p.left + (girth-p.low)*p.scale
+}
 
 // girthRange returns the least and the greatest girth that a panel shows.
 func (c *fitCurve) girthRange(p *panel) (low, high float64) {

@@ -25,31 +25,35 @@ func (c *fitCurve) layOut() {
 		room -= (fitBetween + fitColumn) * l
 	}
 	for _, c.step = range fitSteps(c.unit) {
-		whole := 0.0
-		for _, p := range c.panels() {
+		whole, scale := 0.0, 0.0
+		for _, p := range c.wide() {
 			low, high := c.girthRange(p)
 			p.low, p.high = math.Floor(low/c.step)*c.step, math.Ceil(high/c.step)*c.step
 			whole += p.high - p.low
 		}
-		c.scale = room / whole
-		if c.step*c.scale >= c.widestTick()+0.5*l {
+		scale = room / whole
+		for _, p := range c.wide() {
+			p.scale = scale
+		}
+		if c.step*scale >= c.widestTick(c.wide(), c.step)+0.5*l {
 			break
 		}
 	}
 	at := c.hand.spine
-	for _, p := range c.panels() {
-		p.spine = at
+	for _, p := range c.wide() {
+		p.spine, p.column = at, 1.1*l
 		p.left = at + fitColumn*l
-		p.right = p.left + (p.high-p.low)*c.scale
+		p.right = p.left + (p.high-p.low)*p.scale
 		at = p.right + fitBetween*l
 	}
+	c.layFingers()
 }
 
-// widestTick returns the width of the widest label of a tick.
-func (c *fitCurve) widestTick() float64 {
+// widestTick returns the width of the widest label of a tick on some panels.
+func (c *fitCurve) widestTick(on []*panel, step float64) float64 {
 	widest := 0.0
-	for _, p := range c.panels() {
-		for g := p.low; g < p.high+c.step/2; g += c.step {
+	for _, p := range on {
+		for g := p.low; g < p.high+step/2; g += step {
 			widest = max(widest, draw.Measure(units.FromMM(g).Format(c.unit), c.small(), draw.Regular))
 		}
 	}
@@ -86,6 +90,10 @@ func (c *fitCurve) drawAxis(p *panel) {
 
 // drawTicks writes the girths below a panel's axis.
 func (c *fitCurve) drawTicks(p *panel) {
+	if p.finger {
+		c.drawHead(p)
+		return
+	}
 	y := c.y(p.bottom()) + 1.35*c.letter
 	style := draw.TextStyle{Class: "soft fit-over", Size: c.small(), Anchor: draw.Middle, Halo: groundColour}
 	for g := p.low; g < p.high+c.step/2; g += c.step {

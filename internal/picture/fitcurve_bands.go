@@ -38,7 +38,7 @@ func (c *fitCurve) hatch(b fit.Band, x, y, w, h float64) {
 func (c *fitCurve) drawStretch(p *panel) {
 	for _, run := range bandRuns(p.rows) {
 		top, bottom := c.extent(run)
-		c.hatch(run[0].Band, p.spine, top, 1.1*c.letter, bottom-top)
+		c.hatch(run[0].Band, p.spine, top, p.column, bottom-top)
 	}
 }
 
@@ -50,6 +50,9 @@ func (c *fitCurve) extent(rows []fit.Row) (top, bottom float64) {
 // drawWords names each run of equal bands once, if there is room at the left of the spine; the
 // thumb's names may be beside its curves instead.
 func (c *fitCurve) drawWords(p *panel) {
+	if p.finger { // the hatching tells
+		return
+	}
 	l := c.letter
 	for _, run := range bandRuns(p.rows) {
 		top, bottom := c.extent(run)

@@ -78,6 +78,9 @@ func (c *fitCurve) placesBeside(p *panel, text string, style draw.TextStyle, y f
 // drawLabels writes the name of each section into its panel, and the fabric's girth at its end,
 // marked with a dot. The thumb's labels are above its panel, which is narrow.
 func (c *fitCurve) drawLabels(p *panel) {
+	if p.finger {
+		return
+	}
 	l := c.letter
 	dots := (&canvas{sign: 1}).pen()
 	value := draw.TextStyle{Class: "fit-over", Size: l, Halo: groundColour}

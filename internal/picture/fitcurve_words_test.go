@@ -174,7 +174,7 @@ func TestCurveWithoutAThumb(t *testing.T) {
 	p := planned(t, mitt.Thumbless, 24, 32, hand.Hand{Circumference: 105 * mm, Length: 90 * mm})
 	rows := fitRows(t, p)
 	assert.Len(t, profiles(rows), 1)
-	parting, _ := splitThumb(fitRows(t, adult(t)))
+	parting, _, _ := splitDigits(fitRows(t, adult(t)))
 	assert.Len(t, profiles(parting), 2)
 	s := FitCurve(rows, p, FitOptions{Half: 0.05})
 	readable(t, s)
@@ -186,7 +186,8 @@ func TestCurveWithoutAThumb(t *testing.T) {
 func TestCurvesWithoutRounds(t *testing.T) {
 	p := adult(t)
 	assert.Empty(t, FitCurve(nil, p, FitOptions{}).Items)
-	hand, thumb := splitThumb(fitRows(t, p))
+	hand, digits, _ := splitDigits(fitRows(t, p))
+	thumb := digits[0]
 	require.NotEmpty(t, thumb)
 	s := FitCurve(hand, p, FitOptions{Half: 0.05})
 	readable(t, s)

@@ -8,8 +8,8 @@ import (
 	"thenar/internal/units"
 )
 
-// Girths are the girths of a mitt and of the hand in it by their height, without the
-// thumb's.
+// Girths are the girths of a mitt and of the hand in it by their height, without those
+// of thumb and fingers.
 type Girths struct {
 	rows []fit.Row
 	unit units.Unit
@@ -19,7 +19,7 @@ type Girths struct {
 // NewGirths returns the girths of rows of a mitt, named as in "mitten", with an axis in a
 // unit.
 func NewGirths(rows []fit.Row, u units.Unit, name string) *Girths {
-	main, _ := splitThumb(rows)
+	main, _, _ := splitDigits(rows)
 	return &Girths{main, HandOptions{Unit: u}.unit(), name}
 }
 

@@ -8,6 +8,7 @@ import (
 	"thenar/internal/draw"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
 
@@ -108,12 +109,15 @@ func dottedWords(filled []hand.Filled) string {
 }
 
 // keepDigitRoom makes the page high enough for thumb and fingers set upright where they begin,
-// with two lines of text above each, since the fit curve draws them so in the same frame. Only
+// with lines of text above them, since the fit curve draws them so in the same frame. Only
 // a very long thumb, or a finger, needs more room than the hand.
 func (m *fabric) keepDigitRoom(c *canvas) {
 	for _, t := range m.digits() {
-		end := m.foot().y + t.up(float64(t.rounds()))/m.p.Gauge.Rounds
-		c.drawn.top = min(c.drawn.top, c.y(point{0, end})-2*leading*c.letter)
+		end, lines := m.foot().y+t.up(float64(t.rounds()))/m.p.Gauge.Rounds, 2*leading
+		if t.part != stitch.Thumb {
+			lines = fingerRoom
+		}
+		c.drawn.top = min(c.drawn.top, c.y(point{0, end})-lines*c.letter)
 	}
 }
 
