@@ -39,13 +39,14 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 	if r.Row() {
 		one.Place, one.Press = one.Place+" · "+r.Side.Words(), "Row done: turn"
 	}
-	first, _, _, text := spoken(out.Words, t.Part, t.Round)
+	told := spoken(out.Words, t.Part, t.Round)
 	if yarns := n.yarnsIn(out, t.Part, t.Round); len(yarns) == len(r.Ops) {
 		one.Words, one.Say = coloured(t.Part, r, yarns)
 	} else {
-		one.Words, one.Say = text, large(text)
+		one.Words, one.Say = told.of, large(told.of)
 	}
-	if t.Round == 1 {
+	one.First = append(one.First, told.just...)
+	if first := told.first; t.Round == 1 {
 		if s.Opens() {
 			first = first[min(1, len(first)):] // casting on is a task of its own
 		}
@@ -84,10 +85,11 @@ func named(r stitch.Round) string {
 
 // opens fills in a task that opens or ends a part.
 func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
-	first, last, after, _ := spoken(out.Words, s.Part, 0)
+	told := spoken(out.Words, s.Part, 0)
+	first := told.first
 	if n.Round == tryon.Ending {
 		count := s.Finish.In()
-		n.Before, n.Words, n.Then = count, last, after
+		n.Before, n.Words, n.Then = count, told.last, told.then
 		if len(s.Rounds) == 0 && len(first) > 1 { // all of it is its end
 			n.First, n.Words, n.Then = first[:1], first[1], first[2:]
 		}
@@ -108,6 +110,8 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 		n.Title, n.Place, n.Press = "Take out the waste yarn", words.Plural(n.After, "loop"), fmt.Sprintf("All %d on the needles", n.After)
 	case len(s.From) > 0:
 		n.Title, n.Place, n.Press = "Take up the "+s.Part.Words(), words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d taken up", n.After)
+	case s.Part.Over() == stitch.OverDigit:
+		n.Title, n.Place, n.Press = "On to the "+s.Part.Words(), "with the yarn of the hand", "The round begins there"
 	default:
 		n.Title, n.Place, n.Press = "Begin at the side", s.Part.Words(), "The round begins there"
 	}
@@ -127,32 +131,45 @@ func ends(finish stitch.Round) string {
 	return "Bind off"
 }
 
-// spoken returns what the instructions of a part say before its first round
-// (first), at its end (last), after that (then), and of one of its rounds (of).
-func spoken(passages []words.Passage, part stitch.Part, round int) (first []string, last string, then []string, of string) {
-	then = []string{}
+// sentences are what the instructions of a part say beside its rounds, and of one of them.
+type sentences struct {
+	first []string // before its first round
+	just  []string // right before the round, if it is a later one
+	of    string   // of the round
+	last  string   // at its end
+	then  []string // after that
+}
+
+// spoken returns what the instructions say of a part, and of one of its rounds.
+func spoken(passages []words.Passage, part stitch.Part, round int) sentences {
+	one := sentences{then: []string{}}
 	for _, p := range passages {
 		if p.Part != part {
 			continue
 		}
 		begun := false
+		var since []string // after the last round, so far
 		for _, s := range p.Steps {
 			switch {
 			case s.From > 0:
-				begun = true
 				if s.From <= round && round <= s.To {
-					of = s.Text
+					one.of = s.Text
 				}
+				if begun && s.From == round {
+					one.just = since
+				}
+				begun, since = true, nil
 			case !begun:
-				first = append(first, s.Text)
-			case last == "":
-				last = s.Text
+				one.first = append(one.first, s.Text)
 			default:
-				then = append(then, s.Text)
+				since = append(since, s.Text)
 			}
 		}
+		if len(since) > 0 {
+			one.last, one.then = since[0], append(one.then, since[1:]...)
+		}
 	}
-	return first, last, then, of
+	return one
 }
 
 // TaskWords says in a few words what a task is.
@@ -167,6 +184,8 @@ func TaskWords(m stitch.Mitt, t tryon.Task, in words.Terms) string {
 		return "cast on"
 	case len(s.From) > 0:
 		return "take up the " + s.Part.Words()
+	case s.Part.Over() == stitch.OverDigit:
+		return "go on to the " + s.Part.Words()
 	}
 	return "begin the " + t.Part.Words() + " at the side"
 }
