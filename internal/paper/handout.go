@@ -121,7 +121,7 @@ func (s *Sheet) lessonOptions(o Options) picture.LessonOptions {
 	return picture.LessonOptions{
 		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Ops: s.Out.Mitt.Ops(), Tips: s.Out.Mitt.Tips(),
 		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp, Seam: p.Make.Flat,
-		Gap: s.Out.Mitt.JoinsSets(), Say: s.Out.Terms.Say,
+		Fingers: picture.FingerShares(s.Out.Mitt), Gap: s.Out.Mitt.JoinsSets(), Say: s.Out.Terms.Say,
 	}
 }
 

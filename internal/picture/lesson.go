@@ -17,6 +17,7 @@ type LessonOptions struct {
 	Tips                   []int              // how many stitches its closed cast-ons begin
 	Held, Bridge, PickedUp int                // counts of the plan
 	Seam                   bool               // it has a seam; the thumb is picked up from the middle of the bridge: the words tell it
+	Fingers                []FingerShare      // of a hand that is divided, in the order worked; nil: it is not
 	Gap                    bool               // what waits on both sides of a gap is joined at the end
 
 	Say func(string) string // puts a text into the person's terms; nil: it stays as it is

@@ -102,6 +102,12 @@ var lessons = []lessonGroup{
 			{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise. Knit both through the back loops.", 40, 27, drawLastGap},
 		}
 	}},
+	{"a bridge beside a finger", nil, LessonOptions.divides, func(o LessonOptions, n names) []lessonPanel {
+		return []lessonPanel{
+			{"Bridge beside a finger", 0, o.besideText(), 66, low, drawBeside},
+			{"Pick up along that bridge", 0, o.alongText(n), 66, low, drawAlong},
+		}
+	}},
 	{"a thumb on waste yarn", []stitch.Op{stitch.Waste, stitch.CornerM1}, nil, func(LessonOptions, names) []lessonPanel {
 		return []lessonPanel{
 			{"Thumb on waste yarn", 1, "Knit with waste yarn; slip that back and knit it again with the working yarn.", 40, high, drawWaste},

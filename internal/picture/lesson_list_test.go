@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/draw"
+	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
@@ -197,4 +199,27 @@ func TestDrawingsStayInTheirPanels(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A hand that is divided is shown the bridge beside a finger, and how the next one is picked
+// up along it, with the counts of the first; the others' bridges are listed.
+func TestLessonOfFingers(t *testing.T) {
+	p := glove(t, 190, mitt.Make{})
+	shares := FingerShares(p.Mitt())
+	for _, fromLeft := range []bool{false, true} {
+		s := &draw.Scene{}
+		for _, row := range Lesson(LessonOptions{Width: 182, Letter: 4.23, Ops: opSet(stitch.GapK2tog), FromLeft: fromLeft, Bridge: 3, PickedUp: 4, Held: 15, Fingers: shares}) {
+			s.Add(row, 0, 0, 1)
+		}
+		assert.Subset(t, titlesOf(s), []string{"Bridge beside a finger", "Pick up along that bridge"})
+		said := words(s)
+		assert.Contains(t, said, fmt.Sprintf("%d, %d and %d, finger by finger", shares[0].Cast, shares[1].Cast, shares[2].Cast))
+		assert.Equal(t, 2, strings.Count(said, fmt.Sprintf("%d wait", shares[0].Wait)))
+		way := "from right to left, one in each loop"
+		if fromLeft {
+			way = "from left to right, one in each loop"
+		}
+		assert.Contains(t, said, way)
+	}
+	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23, Fingers: FingerShares(plan(t, mitt.Mitten, 190).Mitt())}))
 }

@@ -61,7 +61,7 @@ func drawOpening(k *sketch, o LessonOptions) {
 		a, b := openEdge(corner, -1), openEdge(corner, 1)
 		k.yarn(dark, a, point{a.x + (corner-0.5)*3, openMiddle}, b)
 	}
-	k.pickedUp(o)
+	k.pickedUp(pickPlaces(o.Bridge, min(max(o.PickedUp, 0), mostDrawn)))
 	held := strconv.Itoa(o.Held) + " held"
 	if draw.Measure(held, max(k.letter, 3.2), draw.Semibold) > heldRoom { // the text below says what is
 		held = strconv.Itoa(o.Held)
@@ -110,13 +110,13 @@ func (k *sketch) bridgeEdge(stitches int, side float64) {
 	k.yarn(pale, edge...)
 }
 
-// pickedUp marks along the bridge where stitches are picked up, numbered from the marker
-// on, with an arrow in that direction. If none are, an arrow shows how the held stitches
-// are worked.
-func (k *sketch) pickedUp(o LessonOptions) {
-	n := min(max(o.PickedUp, 0), mostDrawn)
+// pickedUp marks along the bridge the places where stitches are picked up, numbered from the
+// marker on, with an arrow in that direction. If there are none, an arrow shows how the held
+// stitches are worked.
+func (k *sketch) pickedUp(places []float64) {
+	n := len(places)
 	foot := openFoot + 6 + 0.75*max(k.letter, 3.2)
-	for i, place := range pickPlaces(o.Bridge, n) {
+	for i, place := range places {
 		at := openEdge(1-place, 1)
 		k.s.Path(k.ring(at.x, at.y, min(1.1, 0.4*(openRight-openLeft)/float64(n))), draw.Style{Fill: outlineColour})
 		if i == 0 || i == n-1 || draw.Measure(" "+strconv.Itoa(n), max(k.letter, 3.2), draw.Semibold) < (openRight-openLeft)/float64(n) { // else they would touch
