@@ -176,7 +176,7 @@ func onwardFingers(was, is *mitt.Plan) (list []onwardNumber) {
 			list = append(list, onwardNumber{was.Fingers.Lower, is.Fingers.Lower, "round", " of the upper hand"})
 		}
 		if f > 0 {
-			list = append(list, onwardNumber{was.Fingers.Bridge[f-1], is.Fingers.Bridge[f-1], "stitch", " of the bridge beside the " + part.Words()})
+			list = append(list, onwardNumber{was.Fingers.Bridge[f-1], is.Fingers.Bridge[f-1], "stitch", " of the " + mitt.OfBridge(int(f)-1).Said()})
 		}
 	}
 	return list

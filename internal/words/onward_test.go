@@ -34,3 +34,23 @@ func TestOnward(t *testing.T) {
 		assert.Equal(t, c.want, Onward(was, c.is, c.after))
 	}
 }
+
+// What changes of a glove's fingers is told finger by finger, in the order worked.
+func TestOnwardOfFingers(t *testing.T) {
+	glove := func(stitches, bridge, rounds int) *mitt.Plan {
+		p := &mitt.Plan{Fingers: &mitt.Fingers{}}
+		for i := range p.Fingers.Each {
+			f := &p.Fingers.Each[i]
+			f.Palm, f.Back, f.PickedUp, f.Rounds = 6, 6, (i+1)%4, 20 // nothing is picked up for the little finger
+		}
+		p.Fingers.Each[3].FirstRound, p.Fingers.Bridge[2], p.Fingers.Each[1].Rounds = stitches, bridge, rounds
+		return p
+	}
+	was := glove(15, 3, 20)
+	assert.Equal(t, "Nothing changes: go on as planned.", Onward(was, glove(15, 3, 20), 0))
+	assert.Equal(t, "16 stitches of the little finger instead of 15; 4 stitches of the bridge ring to little instead of 3; 22 rounds of the middle finger instead of 20.",
+		Onward(was, glove(16, 4, 22), 0))
+	lower := glove(15, 3, 20)
+	lower.Fingers.Lower = 4
+	assert.Equal(t, "4 rounds of the upper hand instead of 0.", Onward(was, lower, 0))
+}

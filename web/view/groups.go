@@ -97,7 +97,7 @@ var groups = []Group{
 	}, Folded: true},
 	{Title: "Charts and their yarns", Note: "A strand is carried behind so many stitches at most, and never over {inch}.", Fields: chartFields(), Folded: true, Yarns: true, Desk: ChartDesk},
 	{Title: "Fixed numbers", Note: "To fix a number, press it in the plan, or write it here. Clear it to let it go.", Fields: pinFields(), Folded: true, Ladder: true},
-	{Title: fingersFixed, Note: "What each finger takes of palm and back, the bridge that it casts on, its stitches in all, how many are decreased, its rounds.", Fields: fingerPinFields(), Table: pinTable(), Folded: true},
+	{Title: fingersFixed, Note: "What each finger takes of palm and back, its bridge and stitches, how many are decreased, its rounds.", Fields: fingerPinFields(), Table: pinTable(), Folded: true},
 }
 
 // fingersFixed heads the fixed numbers of the fingers.
