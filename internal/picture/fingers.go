@@ -218,6 +218,12 @@ func crossing(a, b, c, d point) (point, bool) {
 	return a.to(b, s), s >= 0 && s <= 1 && t >= 0 && t <= 1
 }
 
+// littleSide reports whether a digit stands on the little finger's half of the palm.
+func (m *fabric) littleSide(t *tube) bool {
+	on, ok := m.spans[t.part]
+	return ok && on.from+on.to < 1
+}
+
 // waits returns the edges along which stitches wait for digits that are not begun, in a mitt
 // that is knitted so far: behind the last finger, and at the foot of the thumb. Only a mitt
 // with fingers shows them.

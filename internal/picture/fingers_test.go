@@ -1,11 +1,15 @@
 package picture
 
 import (
+	"fmt"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"thenar/internal/draw"
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
@@ -127,5 +131,39 @@ func TestGlovesAreDrawn(t *testing.T) {
 				checkTexts(t, Onward(p, p, at, HandOptions{Left: left}))
 			}
 		}
+	}
+}
+
+// The ends to choose from are as large as each other, and each leaves more of the finger free
+// than the one before it.
+func TestEndsOfFingersToChooseFrom(t *testing.T) {
+	var before string
+	free := func(s *draw.Scene) (y float64) { // where the cloth's line begins to close it
+		for _, e := range having(elements(t, s), "class", "cloth-edge") {
+			words := strings.Fields(e.attr["d"])
+			y, _ = strconv.ParseFloat(words[5], 64)
+		}
+		return y
+	}
+	last := 0.0
+	for _, end := range []mitt.FingerEnd{mitt.FullFinger, mitt.HalfFinger, mitt.OpenFinger} {
+		s := FingerEnd(end, false)
+		if size := fmt.Sprintf("%.0f × %.0f", s.Width, s.Height); before != "" {
+			assert.Equal(t, before, size)
+		} else {
+			before = size
+		}
+		assert.Greater(t, free(s), last, "%s", end)
+		last = free(s)
+	}
+}
+
+// The tape round a finger is pulled away from the hand: to the little finger's side for the
+// outer two there, to the thumb's for the others.
+func TestTapesOfFingersArePulledOutward(t *testing.T) {
+	p := glove(t, 190, mitt.Make{})
+	m := newFabric(p, posed(p))
+	for part, little := range map[stitch.Part]bool{stitch.Little: true, stitch.Ring: true, stitch.Middle: false, stitch.Index: false, stitch.Thumb: false} {
+		assert.Equal(t, little, m.littleSide(m.tube(part)), "%s", part)
 	}
 }

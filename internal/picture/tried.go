@@ -74,7 +74,7 @@ func (m *fabric) drawPull(c *canvas, one Pull) {
 	}
 	e := t.edges[int(math.Round(one.At*float64(t.rounds())))]
 	near, far, way := e.left, e.out, -1.0
-	if t.over == stitch.OverDigit { // the hand is on the other side
+	if t.over == stitch.OverDigit && !m.littleSide(t) { // the hand is on the other side
 		near, far, way = e.out, e.left, 1
 	}
 	first := near.plus(point{way * pullFirst, 0})
