@@ -117,7 +117,7 @@ func (b *Bench) Rungs() (hand, thumb []Rung) {
 		switch t := &b.tubes[i]; {
 		case t.over != stitch.OverDigit:
 			hand = append(hand, b.rungs(t)...)
-		case t.part == stitch.Thumb:
+		case t.part.OnThumb():
 			thumb = b.rungs(t)
 		}
 	}
@@ -128,7 +128,7 @@ func (b *Bench) Rungs() (hand, thumb []Rung) {
 // it begins.
 func (b *Bench) FingerRungs() (list [][]Rung) {
 	for i := range b.tubes {
-		if t := &b.tubes[i]; t.over == stitch.OverDigit && t.part != stitch.Thumb {
+		if t := &b.tubes[i]; t.over == stitch.OverDigit && !t.part.OnThumb() {
 			list = append(list, b.rungs(t))
 		}
 	}
@@ -188,7 +188,7 @@ func (b *Bench) height(n mitt.Number) (above float64, thumb bool) {
 	increase := func(k int) float64 {
 		return round(stitch.Gusset, float64(g.IncreaseRounds[min(k, len(g.IncreaseRounds)-1)]))
 	}
-	if part := b.p.PartOf(n); part.Over() == stitch.OverDigit && part != stitch.Thumb {
+	if part := b.p.PartOf(n); part.Over() == stitch.OverDigit && !part.OnThumb() {
 		if n.Measure() == mitt.InRounds {
 			return middle(part), false
 		}

@@ -204,7 +204,7 @@ func (d *benchCurve) rounds(rows []fit.Row) {
 }
 
 // Thumb reports whether a panel is the thumb's.
-func (p *Panel) Thumb() bool { return p.Ends[0].Section == stitch.Thumb }
+func (p *Panel) Thumb() bool { return p.Ends[0].Section.OnThumb() }
 
 // Part returns the first section of a panel: of a finger's the finger.
 func (p *Panel) Part() stitch.Part { return p.Ends[0].Section }

@@ -123,7 +123,7 @@ const domed = 0.7
 // finger on.
 func (m *fabric) fingers() (list []*tube) {
 	for i := range m.tubes {
-		if t := &m.tubes[i]; t.over == stitch.OverDigit && t.part != stitch.Thumb {
+		if t := &m.tubes[i]; t.over == stitch.OverDigit && !t.part.OnThumb() {
 			list = append(list, t)
 		}
 	}
@@ -232,7 +232,7 @@ func (m *fabric) waits(done *fabric) (list []edge) {
 	if m.spans == nil || len(worked) == 0 {
 		return nil
 	}
-	if last := m.tube(worked[len(worked)-1].part); last.over == stitch.OverDigit && m.spans[last.part].to < 1 && last.part != stitch.Thumb {
+	if last := m.tube(worked[len(worked)-1].part); last.over == stitch.OverDigit && m.spans[last.part].to < 1 && !last.part.OnThumb() {
 		end := m.main()[0].last()
 		for _, t := range m.main() {
 			if t.edges[0].left.y < last.edges[0].left.y {
@@ -241,7 +241,7 @@ func (m *fabric) waits(done *fabric) (list []edge) {
 		}
 		list = append(list, edge{last.edges[0].out, end.out, end.out})
 	}
-	if done.tube(stitch.Thumb) != nil || !m.besides() {
+	if begun := done.tube(stitch.Thumb); begun != nil || !m.besides() {
 		return list
 	}
 	for _, t := range done.tubes {

@@ -171,7 +171,7 @@ func splitDigits(rows []fit.Row) (hand []fit.Row, thumb, fingers [][]fit.Row) {
 		switch {
 		case part[0].Section.Over() != stitch.OverDigit:
 			hand = append(hand, part...)
-		case part[0].Section == stitch.Thumb:
+		case part[0].Section.OnThumb():
 			thumb = append(thumb, part)
 		default:
 			fingers = append(fingers, part)

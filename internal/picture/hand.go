@@ -8,7 +8,6 @@ import (
 	"thenar/internal/draw"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
-	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
 
@@ -114,7 +113,7 @@ func dottedWords(filled []hand.Filled) string {
 func (m *fabric) keepDigitRoom(c *canvas) {
 	for _, t := range m.digits() {
 		end, lines := m.foot().y+t.up(float64(t.rounds()))/m.p.Gauge.Rounds, 2*leading
-		if t.part != stitch.Thumb {
+		if !t.part.OnThumb() {
 			lines = fingerRoom
 		}
 		c.drawn.top = min(c.drawn.top, c.y(point{0, end})-lines*c.letter)

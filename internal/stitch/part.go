@@ -115,6 +115,13 @@ func (p Part) Title() string { return p.info().title }
 // Over returns the region of the hand that the part lies on.
 func (p Part) Over() Over { return p.info().over }
 
+// OnThumb reports whether the part covers the thumb.
+func (p Part) OnThumb() bool { return p == Thumb }
+
+// BelowFingers reports whether the part lies between the little finger of a glove and where
+// the others part.
+func (p Part) BelowFingers() bool { return p == UpperHand }
+
 // Views returns the charts that show the part; the first shows it by itself.
 func (p Part) Views() []string { return p.info().views }
 

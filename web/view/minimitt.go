@@ -47,7 +47,7 @@ const (
 func (c Chart) upward() []chart.View {
 	order := []chart.View{chart.CuffView, chart.GussetView, chart.TubeView}
 	for _, part := range stitch.Parts() {
-		if digit(chart.View(part)) || part == stitch.UpperHand {
+		if digit(chart.View(part)) || part.BelowFingers() {
 			order = append(order, chart.View(part))
 		}
 	}
@@ -79,9 +79,9 @@ func newMini(out *project.Outputs) miniMitt {
 		}
 		g := grid(v)
 		switch {
-		case stitch.Part(v) == stitch.Thumb:
+		case stitch.Part(v).OnThumb():
 			thumb = &g
-		case stitch.Part(v) == stitch.UpperHand:
+		case stitch.Part(v).BelowFingers():
 			upper = &g
 		case digit(v):
 			fingers = append(fingers, g)

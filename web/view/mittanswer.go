@@ -125,7 +125,7 @@ func fromWords(k *mitt.Progress) string {
 	switch {
 	case k.Round > 0:
 		return fmt.Sprintf("%s %d of the %s", k.Noun(), k.Round, k.Part.Words())
-	case k.Part == stitch.Thumb:
+	case k.Part.OnThumb():
 		return "the finished hand"
 	case k.Part.Over() == stitch.OverDigit:
 		return "where the " + k.Part.Words() + " begins"
