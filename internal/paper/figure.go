@@ -6,10 +6,7 @@ import (
 	"thenar/internal/draw"
 	"thenar/internal/picture"
 	"thenar/internal/project"
-	"thenar/internal/stitch"
 )
-
-const thumbPart = stitch.Thumb
 
 // halfLife is the wished scale of the drawn hand.
 const halfLife = 0.5

@@ -53,10 +53,12 @@ const fixedMark = " (fixed)"
 
 // ladder is every number of a plan by where it lies on the mitt: stage i stands between
 // the rungs i and i+1. The thumb stands by itself; it has no rounds in a mitt without one.
+// So do fingers, whose numbers have a table of their own.
 type ladder struct {
-	rungs  []rung
-	stages []stage
-	thumb  stage
+	rungs    []rung
+	stages   []stage
+	thumb    stage
+	fingered []stage
 }
 
 // climb sets up the ladder of a plan.
@@ -76,10 +78,18 @@ func (h *handout) newLadder() ladder {
 	at := 0.0
 	for _, s := range h.Out.Mitt.Upward() {
 		if s.Part.Over() == stitch.OverDigit {
-			c.thumb = c.thumbStage(s)
+			if s.About.Digit.Palm > 0 {
+				c.fingered = append(c.fingered, c.fingerStage(s))
+			} else {
+				c.thumb = c.thumbStage(s)
+			}
 			continue
 		}
-		c.rungs = append(c.rungs, rung{at, c.begin(s.Part)})
+		says := c.begin(s.Part)
+		if s.About.Share > 0 {
+			says = []string{c.besideFinger(s)}
+		}
+		c.rungs = append(c.rungs, rung{at, says})
 		c.stages = append(c.stages, c.stage(s, c.notes(s)))
 		at += c.mm(s)
 	}
@@ -121,7 +131,7 @@ func (c *climb) say(n mitt.Number, text string) string {
 // counts names the number that counts the rounds of a part.
 var counts = map[stitch.Part]mitt.Number{
 	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.BelowThumb: mitt.GussetRounds, stitch.Opening: mitt.GussetRounds, stitch.Gusset: mitt.GussetRounds,
-	stitch.Hand: mitt.RoundsAboveGusset, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
+	stitch.Hand: mitt.RoundsAboveGusset, stitch.UpperHand: mitt.LittleLowerRounds, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
 }
 
 // stage returns a section with notes on it. Its number of rounds is the plan's, if that is
@@ -228,6 +238,8 @@ func (c *climb) end() []string {
 		return []string{"graft the last " + stitchesOn(p, p.Top.End)}
 	case p.Top != nil:
 		return []string{"draw the yarn through " + stitchesOn(p, p.Top.End)}
+	case c.Out.Mitt.Fingered():
+		return []string{c.fingersPart()}
 	case p.Body.EdgingRounds > 0:
 		n = p.Body.EdgingStitches
 	case p.Parted():
@@ -359,7 +371,7 @@ func (c *climb) thumbStage(s *stitch.Section) stage {
 // part, or of the first.
 func (c *climb) placeRest() {
 	for _, r := range c.reasons() {
-		if c.placed[r.Of] {
+		if _, finger := mitt.FingerOf(r.Part); c.placed[r.Of] || finger {
 			continue
 		}
 		text := r.Name + ": " + valueText(r)

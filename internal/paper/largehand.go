@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/draw"
@@ -32,8 +33,10 @@ func (h *handout) steps(l ladder) (list [][2]string) {
 		}
 		list = append(list, [2]string{st.part.Title(), done + "."})
 	}
-	if l.thumb.rounds > 0 {
-		list = append(list, [2]string{l.thumb.part.Title(), text(l.thumb) + "."})
+	for _, st := range append(slices.Clone(l.fingered), l.thumb) {
+		if st.rounds > 0 {
+			list = append(list, [2]string{st.part.Title(), text(st) + "."})
+		}
 	}
 	return list
 }

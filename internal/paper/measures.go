@@ -3,6 +3,7 @@ package paper
 import (
 	"strings"
 
+	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
 
@@ -22,8 +23,13 @@ func (h *handout) measured() []measure {
 	round := func(stitches int) float64 { return float64(stitches) / p.Gauge.Stitches }
 	whole := 0.0 // in mm
 	for i := range h.Out.Mitt.Sections {
-		if s := &h.Out.Mitt.Sections[i]; s.Part != thumbPart {
+		if s := &h.Out.Mitt.Sections[i]; s.Part.Over() != stitch.OverDigit {
 			whole += s.Reach(p.Gauge.Rounds)
+		}
+	}
+	if h.Out.Mitt.Fingered() { // it ends with its longest finger
+		for i := range h.Out.Fit {
+			whole = max(whole, h.Out.Fit[i].AboveCastOn)
 		}
 	}
 	long := func(rounds int) float64 { return float64(rounds) / p.Gauge.Rounds }
@@ -63,6 +69,8 @@ func (h *handout) filled(girth, length string) (doubt [2]bool) {
 // noun returns what the mitt is called in few words.
 func (h *handout) noun() string {
 	switch p := h.Out.Plan; {
+	case p.Fingered():
+		return p.Kind.Words()
 	case p.Kind.Closed():
 		return "mitten"
 	case !p.Parted():

@@ -42,6 +42,12 @@ func (h *handout) ownNumbers() block {
 		lines = append(lines, [2]string{"Opening", words.Plural(rows, "row")})
 	}
 	lines = append(lines, [2]string{"Hand", words.Plural(p.Body.RoundsAbove, "round")})
+	if p.Fingered() && p.Fingers.Lower > 0 {
+		lines = append(lines, [2]string{"Upper hand", words.Plural(p.Fingers.Lower, "round")})
+	}
+	for _, f := range h.fingers() {
+		lines = append(lines, [2]string{f.share.Part.Title(), fmt.Sprintf("%s stitches, %s", f.count(), words.Plural(f.of.Rounds, "round"))})
+	}
 	if p.Thumbed() {
 		lines = append(lines, [2]string{"Thumb", stitchesOn(p, p.Thumb.Stitches.N) + ", " + words.Plural(p.Thumb.Rounds, "round")})
 	} else if p.Top != nil {

@@ -17,11 +17,11 @@ func (h *handout) plan() []block {
 	head.withNext = true
 	switch {
 	case h.o.Large:
-		return append([]block{head, h.materials()}, h.numbers()...)
+		return append(append([]block{head, h.materials()}, h.numbers()...), h.division()...)
 	case h.o.Sideways:
-		return []block{head, h.sideways(h.areaHeight() - float64(stack(head.ways[0].parts).Height)/10 - 3)}
+		return append([]block{head, h.sideways(h.areaHeight() - float64(stack(head.ways[0].parts).Height)/10 - 3)}, h.division()...)
 	}
-	return []block{head, h.materials(), one("measures", 15, []part{h.measureTable()}), h.figures(h.width(), h.areaHeight())}
+	return append([]block{head, h.materials(), one("measures", 15, []part{h.measureTable()}), h.figures(h.width(), h.areaHeight())}, h.division()...)
 }
 
 // sideways sets materials and measures in a column to the left of the drawing, which is no
@@ -74,6 +74,13 @@ func (h *handout) mainCounts() string {
 	}
 	if rows := p.OpeningRows(); rows > 0 {
 		list = append(list, fmt.Sprintf("opening in %s", words.Plural(rows, "row")))
+	}
+	if of := h.fingers(); len(of) > 0 {
+		var counts []string
+		for _, f := range slices.Backward(of) { // from the index on
+			counts = append(counts, f.count())
+		}
+		list = append(list, "fingers "+strings.Join(counts, ", "))
 	}
 	if p.Thumbed() {
 		list = append(list, "thumb "+onNeedles(p, p.Thumb.Stitches.N))
