@@ -41,6 +41,16 @@ func uptoTip(rows []fit.Row) int {
 	return n
 }
 
+// BelowTip returns the last round of a digit before its tip closes.
+func BelowTip(rows []fit.Row, part stitch.Part) (row fit.Row) {
+	for _, s := range sections(rows) {
+		if s[0].Section == part {
+			return s[uptoTip(s)-1]
+		}
+	}
+	return row
+}
+
 // layFingers divides the width of the hand's panel between those of the fingers: the little
 // finger at the right, since it begins lower, where the hand's curves are at the left.
 func (c *fitCurve) layFingers() {

@@ -22,6 +22,7 @@ type Bench struct {
 	Thumb   []picture.Rung // of the thumb's short ladder
 	Numbers []ladderNumber // from the top down
 	Panels  []benchPanel
+	Fingers []fingerPanel // above the hand's panel, from the little finger on
 
 	OfFingers []mitt.Number // those of the fingers that are fixed
 }
@@ -56,6 +57,19 @@ type benchPanel struct {
 	SVG   string
 	Ticks []string   // girths along its foot, in the sheet's unit
 	Words []endLabel // from the top down
+}
+
+// fingerPanel is the fit curve of a finger, with what it says above it.
+type fingerPanel struct {
+	SVG, Name, Girth string
+	Top              float64
+}
+
+// newFingerPanel lays out the fit curve of a finger: its girth is that of the fabric below
+// its tip.
+func newFingerPanel(p picture.Panel, rows []fit.Row, u units.Unit) fingerPanel {
+	name, _, _ := strings.Cut(p.Part().Words(), " ")
+	return fingerPanel{SVG(p.Scene, false), name, bare(picture.BelowTip(rows, p.Part()).Fabric, u), p.Top}
 }
 
 // endLabel is what a fit curve says of a section, at its height.
@@ -101,6 +115,9 @@ func newBench(out *project.Outputs, o picture.HandOptions) *Bench {
 	options := picture.FitOptions{Left: o.Left, Unit: o.Unit, Half: out.Summary.Half, Tolerance: out.Tolerance}
 	for _, p := range at.Curves(out.Fit, out.Bands, options) {
 		b.Panels = append(b.Panels, newPanel(p, o.Unit))
+	}
+	for _, p := range at.FingerCurves(out.Fit, out.Bands, options) {
+		b.Fingers = append(b.Fingers, newFingerPanel(p, out.Fit, o.Unit))
 	}
 	return b
 }
