@@ -27,7 +27,8 @@ type Bench struct {
 // Room above the finger tips and below the cast-on, and the least height of a frame, in mm. A
 // child's hand is shown smaller than its parents'.
 const (
-	benchAbove  = 8
+	benchAbove  = 8.0
+	benchNames  = 12.0 // for two lines above each finger's curves
 	benchBelow  = 20
 	benchBeside = 2
 	benchLeast  = 210
@@ -53,7 +54,11 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 	} else {
 		top = max(top, last.last().left.y+0.42*length(last.last().out.plus(last.last().left.times(-1))))
 	}
-	b.Height = max(benchAbove+top-foot+benchBelow, benchLeast)
+	above := benchAbove
+	if m.spans != nil {
+		above += benchNames
+	}
+	b.Height = max(above+top-foot+benchBelow, benchLeast)
 	b.Foot = b.Height - benchBelow
 
 	c := &canvas{sign: 1, letter: letterSize(&p.Hand), ground: cardColour}

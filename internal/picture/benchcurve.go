@@ -40,7 +40,7 @@ const (
 // with the patterns "snug" and "easy".
 func (b *Bench) Curves(rows []fit.Row, bands fit.Bands, o FitOptions) []Panel {
 	c := &fitCurve{o: o, unit: o.hand().unit()}
-	hand, thumb, _ := splitDigits(rows)
+	hand, thumb, fingers := splitDigits(rows)
 	var panels []Panel
 	scale, step := 0.0, curveStep
 	for _, part := range append([][]fit.Row{hand}, thumb...) {
@@ -49,7 +49,11 @@ func (b *Bench) Curves(rows []fit.Row, bands fit.Bands, o FitOptions) []Panel {
 		}
 		p := Panel{Low: math.Inf(1), High: math.Inf(-1)}
 		p.Foot, p.Top = b.Level(part[0].AboveCastOn-part[0].Height), b.Level(part[len(part)-1].AboveCastOn)
-		for _, r := range part {
+		shown := part
+		if len(fingers) > 0 { // beside them a thumb's tip is narrower than its panel, as theirs are
+			shown = part[:uptoTip(part)]
+		}
+		for _, r := range shown {
 			p.Low = min(p.Low, r.Fabric*(1-o.Half), 0.93*r.Body)
 			p.High = max(p.High, r.Fabric*(1+o.Half), 1.07*r.Body)
 		}

@@ -8,6 +8,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/fit"
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
@@ -61,9 +62,13 @@ func TestFingersHaveCurvesBesideTheHand(t *testing.T) {
 		assert.False(t, one.Thumb())
 		assert.NotRegexp(t, ` d="[^"]*-[0-9]`, svg(t, one.Scene), "left of its panel")
 	}
+	for i, of := range p.Fingers.Each {
+		below := BelowTip(rows, mitt.PartOfFinger(hand.Finger(i)))
+		assert.InDelta(t, float64(of.Stitches.N)/p.Gauge.Stitches, below.Fabric, 1e-9, "finger %d", i)
+	}
 	assert.Len(t, b.Curves(rows, fit.DefaultBands, FitOptions{Half: 0.03}), 2, "hand and thumb")
-	hand, _, _ := splitDigits(rows)
-	assert.Len(t, profiles(hand), 3, "up to the thumb, to the little finger, above it")
+	tube, _, _ := splitDigits(rows)
+	assert.Len(t, profiles(tube), 3, "up to the thumb, to the little finger, above it")
 	mittens := NewBench(plan(t, mitt.Mitten, 190), HandOptions{})
 	assert.Empty(t, mittens.FingerRungs())
 }
