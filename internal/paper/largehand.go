@@ -7,6 +7,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/picture"
+	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
 
@@ -23,6 +24,16 @@ func (h *handout) steps(l ladder) (list [][2]string) {
 		rounds := fmt.Sprintf("%d %s", st.rounds, st.unit())
 		return strings.Join(append([]string{rounds + ", " + words.Both(st.mm, h.Out.Unit)}, st.notes...), "; ")
 	}
+	var parts []stitch.Part
+	add := func(st stage, done string) {
+		at := len(list)
+		if len(l.fingered) > 0 { // the upper hand is worked after the little finger
+			for at > 0 && h.Out.Mitt.Order(parts[at-1]) > h.Out.Mitt.Order(st.part) {
+				at--
+			}
+		}
+		parts, list = slices.Insert(parts, at, st.part), slices.Insert(list, at, [2]string{st.part.Title(), done + "."})
+	}
 	for i, st := range l.stages {
 		done := text(st)
 		if says := l.rungs[i].says; len(says) > 0 {
@@ -31,11 +42,11 @@ func (h *handout) steps(l ladder) (list [][2]string) {
 		if i == len(l.stages)-1 {
 			done += "; " + strings.Join(l.rungs[i+1].says, ", ")
 		}
-		list = append(list, [2]string{st.part.Title(), done + "."})
+		add(st, done)
 	}
 	for _, st := range append(slices.Clone(l.fingered), l.thumb) {
 		if st.rounds > 0 {
-			list = append(list, [2]string{st.part.Title(), text(st) + "."})
+			add(st, text(st))
 		}
 	}
 	return list

@@ -131,10 +131,13 @@ func (h *handout) place(b *block, at makeup.Placed) {
 	y := margin + float64(at.Top)/10
 	part := &b.ways[at.Way].parts[at.Part]
 	if at.Again > 0 && part.goesOn != "" {
-		h.page().Text(margin, y-float64(at.Again)/10+h.body, part.goesOn+", goes on", draw.TextStyle{Size: h.body, Face: draw.Semibold})
+		h.page().Text(margin, y-float64(at.Again)/10+h.body, goesOn(part.goesOn), draw.TextStyle{Size: h.body, Face: draw.Semibold})
 	}
 	if at.Again > 0 && part.headAgain != nil {
 		part.headAgain.draw(h.page(), margin, y-float64(part.headAgain.Height)/10)
 	}
 	part.draw(h.page(), margin, y)
 }
+
+// goesOn returns a heading as it is repeated where what it heads goes on.
+func goesOn(heading string) string { return heading + ", goes on" }

@@ -17,8 +17,12 @@ func (h *handout) ticks() []block {
 	long := h.lengthsByPart()
 	for _, s := range h.Out.Mitt.Sections {
 		if l, ok := long[s.Part]; ok {
-			b := h.headed(fmt.Sprintf("%s: %s", s.Part.Title(), l.Words()), h.boxes(s))
-			b.above = abovePassage
+			name := fmt.Sprintf("%s: %s", s.Part.Title(), l.Words())
+			again := name
+			if draw.Measure(goesOn(name), h.body, draw.Semibold) > h.width() {
+				again = s.Part.Title()
+			}
+			b := one(name, abovePassage, keptWith(h.headingPart(name), goingOn(h.boxes(s), again)))
 			list = append(list, b)
 		}
 	}
