@@ -16,7 +16,7 @@ import (
 // or inches, ribs of 2 and 4, one-sided gussets, fixed numbers.
 func anySheet(rng *rand.Rand) sheet.Sheet {
 	s := sheet.Sheet{
-		"kind": []string{"fingerless", "mitten", "fingerless", "mitten", "mitten_without_thumb"}[rng.IntN(5)],
+		"kind": []string{"fingerless", "mitten", "fingerless", "mitten", "mitten_without_thumb", "glove", "glove"}[rng.IntN(7)],
 		"unit": []string{"cm", "in"}[rng.IntN(2)], "stitch.rib": []string{"2", "4"}[rng.IntN(2)],
 		"gauge.swatches[0].worked": "round", "gauge.swatches[0].washed": "true",
 	}
@@ -66,6 +66,9 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	if some("thumb.place", "palm", "palm", "side"); s["thumb.place"] == "palm" {
 		some("thumb.inset", "0", "1", "2", "4")
 	}
+	if s["kind"] == "glove" {
+		anyFingers(rng, s, length)
+	}
 	if s["kind"] != "fingerless" {
 		some("top.kind", "rounded", "pointed", "banded", "wedges", "gathered")
 		some("top.band", "1", "2", "5")
@@ -93,6 +96,39 @@ func anySheet(rng *rand.Rand) sheet.Sheet {
 	some("pins.increase_rounds", "1, 4, 7", "2, 5, 8, 11", "1, 3, 5, 7, 9, 11")
 	some("schedule.follows", "profile", "rhythm")
 	return s
+}
+
+// anyFingers adds fingers of any end, some of them measured or with a fixed number.
+func anyFingers(rng *rand.Rand, s sheet.Sheet, length func(path string, low, high float64)) {
+	few := func() bool { return rng.IntN(6) == 0 }
+	for _, f := range []string{"little", "ring", "middle", "index"} {
+		if few() {
+			length("hand.fingers."+f+".girth", 4, 7)
+		}
+		if few() {
+			length("hand.fingers."+f+".length", 4, 8)
+		}
+		if rng.IntN(2) == 0 {
+			s["fingers."+f] = []string{"full", "half", "open"}[rng.IntN(3)]
+		}
+		if few() {
+			s["pins.fingers."+f+".decreases"] = strconv.Itoa(rng.IntN(5))
+		}
+		if few() {
+			s["pins.fingers."+f+".rounds"] = strconv.Itoa(2 + rng.IntN(30))
+		}
+	}
+	if few() {
+		s["pins.bridges.index_middle"] = strconv.Itoa(1 + rng.IntN(6))
+	}
+	if few() {
+		s["pins.fingers.ring.palm"] = strconv.Itoa(3 + rng.IntN(4))
+	}
+	if few() {
+		length("hand.crotches.ring_little", 6, 9)
+	}
+	s["fingers.thumb"] = []string{"full", "half", "open"}[rng.IntN(3)]
+	s["fingers.little_lower"] = strconv.FormatBool(rng.IntN(3) > 0)
 }
 
 // anyMitt is a mitt that can be planned.

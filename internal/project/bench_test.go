@@ -10,10 +10,16 @@ import (
 
 // BenchmarkReport is one line of plan -lines: parse, plan, fit, print.
 func BenchmarkReport(b *testing.B) {
+	for _, kind := range []string{"fingerless", "mitten", "glove"} {
+		b.Run(kind, func(b *testing.B) { reportLines(b, kind) })
+	}
+}
+
+func reportLines(b *testing.B, kind string) {
 	var lines [][]byte
 	for _, g := range []int{18, 22, 28, 32, 36} {
 		for h := 170; h < 230; h += 7 {
-			lines = append(lines, fmt.Appendf(nil, `{"unit":"mm","gauge":{"swatches":[{"stitches":%d,"width":100,"worked":"round","washed":true}]},"hand":{"hand_circumference":%d,"hand_length":%d}}`, g, h, h-5))
+			lines = append(lines, fmt.Appendf(nil, `{"kind":%q,"unit":"mm","gauge":{"swatches":[{"stitches":%d,"width":100,"worked":"round","washed":true}]},"hand":{"hand_circumference":%d,"hand_length":%d}}`, kind, g, h, h-5))
 		}
 	}
 	pl := NewPlanner()

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/chart"
+	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
 )
@@ -24,7 +25,7 @@ func chartsAgree(t *testing.T, out *Outputs, each func(chart.Grid)) (rows []char
 			g := out.Charts.Grid(chart.Options{View: view, Layout: layout})
 			for _, row := range g.Rows {
 				worked := out.Mitt.Section(row.Section).Rounds[row.Round-1].Ops
-				if !slices.EqualFunc(worked, row.Cells, func(op stitch.Op, c chart.Cell) bool { return op == c.Op }) || !onward(row, g.Width, view == chart.GussetView) {
+				if !slices.EqualFunc(worked, row.Cells, func(op stitch.Op, c chart.Cell) bool { return op == c.Op }) || !onward(row, g.Width, view == chart.GussetView, waiting(row.Section)) {
 					t.Fatalf("%s in %s, %s round %d: %v is shown as %+v", view, layout, row.Section, row.Round, worked, row.Cells)
 				}
 			}
@@ -37,18 +38,35 @@ func chartsAgree(t *testing.T, out *Outputs, each func(chart.Grid)) (rows []char
 	return rows
 }
 
+// waiting returns the operation that the chart of a section has no place for: the fingers
+// show no stitches that wait. It is none for any other.
+func waiting(section stitch.Part) stitch.Op {
+	if _, finger := mitt.FingerOf(section); finger {
+		return stitch.Hold
+	}
+	return stitch.NoStitch
+}
+
 // onward reports whether the cells of a row follow each other from right to
 // left as they are worked, each at a place of its own; after the last comes the
-// first. A part shows only some of them.
-func onward(row chart.Row, width int, part bool) bool {
+// first. A part shows only some of them, and stitches that wait meanwhile have no place.
+func onward(row chart.Row, width int, part bool, waits stitch.Op) bool {
 	at := make([]int, width) // 1 + the cell at each place
+	all := 0
 	for j := range row.Cells {
 		c := &row.Cells[j]
+		if waits != stitch.NoStitch && c.Op == waits {
+			if c.Shown() {
+				return false
+			}
+			continue
+		}
+		all++
 		switch {
 		case !c.Shown() && !part, c.Shown() && at[c.X] != 0:
 			return false
 		case c.Shown():
-			at[c.X] = j + 1
+			at[c.X] = all
 		}
 	}
 	last := -1
@@ -56,7 +74,7 @@ func onward(row chart.Row, width int, part bool) bool {
 		if j == 0 {
 			continue
 		}
-		if last >= 0 && j-1 != (last+1)%len(row.Cells) {
+		if last >= 0 && j-1 != (last+1)%all {
 			return false
 		}
 		last = j - 1

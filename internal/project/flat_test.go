@@ -15,7 +15,7 @@ func TestFlatWordsReadBack(t *testing.T) {
 	rng, pl := rand.New(rand.NewPCG(23, 14)), NewPlanner()
 	made, painted := 0, 0
 	for i, c := range combinations() {
-		if c[mitt.PathFlat] != "true" || c.refusedAt() != "" || c.laterAt() != "" {
+		if c[mitt.PathFlat] != "true" || c.refusedAt() != "" {
 			continue
 		}
 		for range testenv.Cases(1, 20) {

@@ -102,6 +102,9 @@ func charted(t *testing.T, read *readback.Mitt, g chart.Grid) error {
 			}
 		}
 		round := part.Rounds[row.Round-1].Ops
+		if waits := waiting(row.Section); waits != stitch.NoStitch {
+			round = slices.DeleteFunc(slices.Clone(round), func(op string) bool { return op == spelled[waits] })
+		}
 		shown = shown[:0]
 		for _, field := range slices.Backward(fields[:len(fields)-1]) {
 			if field != "" {

@@ -1,6 +1,7 @@
 package project
 
 import (
+	"bytes"
 	"encoding/json"
 	"testing"
 
@@ -10,6 +11,8 @@ import (
 	"thenar/internal/gauge"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/sheet"
+	"thenar/internal/testenv"
 	"thenar/internal/units"
 )
 
@@ -72,4 +75,25 @@ func TestReportHasTheFingers(t *testing.T) {
 	assert.Nil(t, doc.Lower)
 	assert.NotContains(t, doc.Made, "fingers")
 	assert.Len(t, doc.Residuals, 4)
+}
+
+// A glove's plan as it is printed, held by a file: half an index finger, a fixed number,
+// measured fingers beside filled ones.
+func TestReportOfAGlove(t *testing.T) {
+	s := sheet.Sheet{
+		"kind": "glove", "unit": "cm", "gauge.swatches[0].stitches": "28", "gauge.swatches[0].width": "10", "gauge.swatches[0].rounds": "38", "gauge.swatches[0].height": "10",
+		"gauge.swatches[0].washed": "true", "hand.hand_circumference": "19", "hand.hand_length": "18",
+		"hand.fingers.index.girth": "6.2", "hand.crotches.ring_little": "8.9", "fingers.index": "half", "pins.fingers.middle.decreases": "1",
+	}
+	pl := NewPlanner()
+	p, err := pl.Plan(s)
+	require.NoError(t, err)
+	raw, err := pl.Report(p, false)
+	require.NoError(t, err)
+	require.NoError(t, testenv.Validate(t, testenv.Schema(t, "plan.schema.json"), raw))
+	raw, err = pl.Report(p, true)
+	require.NoError(t, err)
+	var pretty bytes.Buffer
+	require.NoError(t, json.Indent(&pretty, raw, "", " "))
+	testenv.Golden(t, "testdata/glove.json", append(pretty.Bytes(), '\n'))
 }

@@ -21,10 +21,10 @@ func TestReportHoldsToTheSchema(t *testing.T) {
 	pl := NewPlanner()
 	for i := range 60 {
 		sh := sheet.Sheet{
-			"kind": []string{"fingerless", "mitten", "mitten_without_thumb"}[i%3], "unit": "mm",
+			"kind": []string{"fingerless", "mitten", "mitten_without_thumb", "glove"}[i%4], "unit": "mm",
 			"gauge.swatches[0].stitches": fmt.Sprint(14 + rng.IntN(26)), "gauge.swatches[0].width": "100",
-			"hand.hand_circumference": fmt.Sprint(130 + rng.IntN(120)),
-			"pins.cuff_rounds":        []string{"", "9"}[i%2], "schedule.follows": []string{"", "rhythm", "profile"}[i%3],
+			"hand.hand_circumference": fmt.Sprint(130 + rng.IntN(120)), "fingers.index": []string{"", "half", "open"}[i%3],
+			"pins.cuff_rounds": []string{"", "9"}[i%2], "schedule.follows": []string{"", "rhythm", "profile"}[i%3],
 			"stitch.both_edges": fmt.Sprint(i%5 != 0), "stitch.rib": fmt.Sprint(1 + i%4),
 		}
 		p, err := pl.Plan(sh)

@@ -88,9 +88,6 @@ func (r *reader) choices() {
 	for _, path := range []string{"format", PathKind, PathUnit, PathTerms, PathSecond} {
 		r.choice(path, tree.find(path))
 	}
-	if r.sheet.Given(PathKind) == "glove" {
-		r.faults.Add(PathKind, "is glove, which can't be planned yet; write fingerless, mitten or mitten_without_thumb")
-	}
 }
 
 func (r *reader) eases() mitt.Ease {

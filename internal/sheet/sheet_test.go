@@ -188,7 +188,6 @@ func TestRefused(t *testing.T) {
 		"round 0":            {valid(`,"pins":{"increase_rounds":[0,3]}`), "pins.increase_rounds: is 0, 3; write the rounds, from the first to the last"},
 		"first in no round":  {valid(`,"pins":{"first_increase":0}`), "pins.first_increase: is 0; write a whole number from 1 to 1500"},
 		"format":             {valid(`,"format":"thenar/sheet@2"`), "format: is \"thenar/sheet@2\""},
-		"glove":              {valid(`,"kind":"glove"`), "kind: is glove, which can't be planned yet"},
 		"kind":               {valid(`,"kind":"sock"`), "kind: is \"sock\"; write one of: fingerless, mitten, mitten_without_thumb"},
 		"unit":               {valid(`,"unit":"ell"`), "unit: is \"ell\"; write one of: mm, cm, in"},
 		"swatch":             {`{"gauge":{"swatches":[{"stitches":"24","width":10}]},"hand":{"hand_circumference":19}}`, "gauge.swatches[0].stitches: is \"24\"; write a number"},
@@ -260,6 +259,7 @@ func TestProfileRows(t *testing.T) {
 func FuzzParse(f *testing.F) {
 	f.Add([]byte(full))
 	f.Add([]byte(`{"gauge":{"swatches":[{"stitches":24,"width":10}]},"hand":{"hand_circumference":19}}`))
+	f.Add([]byte(gloves))
 	f.Add([]byte(`{"hand":{"profile":[{"height":0,"girth":"7½"}]}}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		s, err := Parse(data)
