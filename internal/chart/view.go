@@ -22,6 +22,8 @@ const (
 	ThumbView     View = "thumb"
 	TopView       View = "top"
 	CuffView      View = "cuff"
+	CapView       View = "cap"
+	CapTopView    View = "cap_top"
 )
 
 // viewInfo holds the properties of a view.
@@ -45,6 +47,8 @@ var views = []viewInfo{
 	{MiddleView, "middle finger", "middle finger", "Chart of the middle finger", false, false},
 	{IndexView, "index finger", "index finger", "Chart of the index finger", false, false},
 	{ThumbView, "thumb", "thumb", "Chart of the thumb", false, false},
+	{CapView, "cap", "cap", "Chart of the cap", false, false},
+	{CapTopView, "top of the cap", "top of the cap", "Chart of the top of the cap", false, false},
 	{TopView, "top", "top", "Chart of the top", false, false},
 	{CuffView, "cuff", "cuff", "Chart of the cuff", false, false},
 }

@@ -52,7 +52,12 @@ func (b *body) fill(row *Row, n int, share float64) {
 		height := row.Height + row.about.Above + p.BaseAbove.MM()
 		row.Body, ease = b.below.At(height), p.EaseAt(height)
 	case stitch.OverTips:
-		row.Body = b.tip(row, share)
+		row.Body = b.crown * tip(p, row, share)
+	case stitch.OverCap:
+		row.Body, ease = b.above.At(max(0, row.Height+row.about.Above-p.Hand.GussetLength.MM())), mitt.CapEase
+		if row.closes {
+			row.Body *= tip(p.OverFingers(), row, share)
+		}
 	case stitch.OverDigit:
 		d := row.about.Digit
 		filled := 1.0 // share of the digit's girth; less in the tip of a closed one
@@ -87,19 +92,20 @@ func (b *body) fill(row *Row, n int, share float64) {
 	row.Wanted = row.Body * (1 + ease)
 }
 
-// tip returns the girth of the ends of the fingers in a round of a top. A rounded or
+// tip returns the girth of the ends of the fingers in a round of a top, as a share of that
+// below them. A rounded or
 // banded top follows their line. Any other ends where they end, and lies round what a
 // rounded one would be over.
-func (b *body) tip(row *Row, share float64) float64 {
-	t, q := b.p.Top, b.p.Gauge.Rounds
+func tip(p *mitt.Plan, row *Row, share float64) float64 {
+	t, q := p.Top, p.Gauge.Rounds
 	end := float64(t.End)
-	if !b.p.Make.TopRounded() {
+	if !p.Make.TopRounded() {
 		end = float64(t.Stitches % 4)
 		end += mitt.TopEnd
-		long := mitt.TopLength(b.p.Hand.Length.MM())
+		long := mitt.TopLength(p.Hand.Length.MM())
 		share = max(0, 1-(float64(t.Rounds)/q-row.Height)/long)
 	}
-	return b.crown * (1 + (end/float64(t.Stitches)-1)*math.Pow(share, 1.5))
+	return 1 + (end/float64(t.Stitches)-1)*math.Pow(share, 1.5)
 }
 
 // withThumb returns the body's girth in a round of a mitten without a thumb, with

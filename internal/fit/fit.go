@@ -25,6 +25,7 @@ type Row struct {
 
 	about  *stitch.About // of its section
 	joined bool          // the thumb is in it already, below the rest of its section
+	closes bool          // its section ends in a tip
 	fitted bool          // the round follows the hand or digit, and is not shaped to an end
 }
 
@@ -81,7 +82,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 				Fabric:      float64(out) / p.Gauge.Stitches,
 				about:       &s.About,
 			}
-			row.joined = round >= joined
+			row.joined, row.closes = round >= joined, s.Closed()
 			switch over {
 			case stitch.OverMound, stitch.OverHand:
 				row.fitted = true
@@ -108,10 +109,16 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 func beginnings(m stitch.Mitt, q float64) map[stitch.Part]float64 {
 	begun := map[stitch.Part]float64{}
 	at := 0.0
-	aside := map[stitch.Set]float64{} // rounds below the one that put a set aside
+	aside, base := map[stitch.Set]float64{}, 0.0 // rounds below the one that put a set aside, and below the base of the thumb
 	for _, s := range asStanding(m) {
 		if set := s.Joins(); set != "" {
 			at = aside[set]
+		}
+		switch s.Part.Over() {
+		case stitch.OverMound:
+			base = at
+		case stitch.OverCap:
+			at = max(0, base+s.About.Above*q)
 		}
 		begun[s.Part] = at
 		for i := range s.Rounds {

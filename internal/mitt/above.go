@@ -16,10 +16,18 @@ func (d *draft) thumbWish(pins *Pins) tubeWish {
 // knitted ones and those that must still follow.
 func (d *draft) thumbRounds(pins *Pins) int {
 	var worked *tubeWorked
-	if d.progress.in(stitch.Thumb) > 0 {
+	if d.progress.begun(stitch.Thumb) {
 		worked = d.progress.thumb()
 	}
 	return d.tubeRounds(worked, d.thumbWish(pins))
+}
+
+// thumbWorked returns how many rounds of the thumb are knitted.
+func (d *draft) thumbWorked() int {
+	if d.progress == nil {
+		return 0
+	}
+	return d.progress.thumb().at
 }
 
 // tubeRounds returns a tube's number of rounds: never fewer than the knitted ones and
@@ -179,7 +187,10 @@ func (d *draft) above(pl *Planner) error {
 	}
 	switch {
 	case p.Kind.Fingered():
-		return d.divide()
+		if err := d.divide(); err != nil {
+			return err
+		}
+		return d.capOver(pl)
 	case d.progress.begun(stitch.Hand):
 		return nil
 	}

@@ -33,6 +33,8 @@ const (
 	PlaceIndexLength
 	PlaceThumb
 	PlaceThumbLength
+	PlaceCap
+	PlaceCapLength
 	places
 )
 
@@ -51,7 +53,7 @@ func (p Place) Words(of *Plan) string {
 	return [places]string{
 		"cuff", "cuff’s upper edge", "length of the cuff’s edge", "plain cuff’s length", "gusset’s shape", "gusset’s length", "palm with thumb",
 		"hand", "length above the gusset", "top’s length", "little finger", "little finger’s length", "upper hand’s length", "ring finger", "ring finger’s length",
-		"middle finger", "middle finger’s length", "index finger", "index finger’s length", "thumb", "thumb’s length",
+		"middle finger", "middle finger’s length", "index finger", "index finger’s length", "thumb", "thumb’s length", "cap", "cap’s length",
 	}[p]
 }
 

@@ -87,10 +87,6 @@ func (d *draft) finger(i int, of *division.Division) error {
 	wish := d.fingerRounds(i, f)
 	wish.rounds = max(wish.rounds, d.req.Make.pace().cornered(1, f.Decreased))
 	rounds := d.tubeRounds(was, wish)
-	if was != nil && k.past(fingerParts[i]) {
-		rounds = was.rounds
-		was.at = rounds
-	}
 	d.tube(&f.Tube, was, rounds, wish.edging)
 	if f.Closed {
 		f.Closing = max(0, f.Rounds-f.lastCorner(d.req.Make.pace()))

@@ -102,4 +102,8 @@ func (d *draft) offsOfFingers() {
 	if little, others := d.req.fingersFrom(&p.Hand); !d.req.Make.Level {
 		p.Off[PlaceUpperHand] = float64(p.Fingers.Lower)/d.q - (others - little)
 	}
+	if c := p.Fingers.Cap; c != nil {
+		p.Off[PlaceCap] = float64(c.Stitches())/d.g - p.Hand.Circumference.MM()*(1+CapEase)
+		p.Off[PlaceCapLength] = float64(c.Rounds+c.Top.Rounds)/d.q - d.capLength()
+	}
 }

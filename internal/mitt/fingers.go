@@ -25,6 +25,7 @@ type Fingers struct {
 	Bridge [division.Bridges]int    // x, cast on between one finger and the next
 	Lower  int                      // rounds from the little finger to where the others part
 	Cost   float64                  // of the division, in stitches²
+	Cap    *Cap                     // over half fingers; nil: none
 }
 
 // Finger is one finger of a glove. Its FirstRound is n = f + k and the bridges beside it.

@@ -108,13 +108,13 @@ func (d *draft) equip(s *search, pins *Pins) {
 	if !s.straight {
 		s.made, s.maxIncreases = d.increases(pins)
 	}
-	rounds, at := d.thumbRounds(pins), max(1, d.progress.in(stitch.Thumb))
+	rounds, at := d.thumbRounds(pins), max(1, d.thumbWorked())
 	s.thumbAt, s.thumbEnd, s.closed = at, rounds, d.req.thumbClosed()
 	s.maxCorners = d.req.Make.pace().corners(at, rounds)
 	if !s.closed {
 		s.thumbEnd -= max(1, nearest(d.q*d.len.thumbEdging))
 	}
-	if s.cornered = d.progress.in(stitch.Thumb) > 1 && d.progress.thumb().cornered(); s.cornered {
+	if s.cornered = d.thumbWorked() > 1 && d.progress.thumb().cornered(); s.cornered {
 		s.maxCorners = maxDecreases
 	}
 	if d.req.Kind.info().topped {

@@ -106,8 +106,8 @@ var kinds = []*kindInfo{
 	{
 		kind: Glove, words: "glove",
 		builders: map[Construction][]builder{
-			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToFingers, (*Plan).littleFinger, (*Plan).upperHand, (*Plan).ringFinger, (*Plan).middleFinger, (*Plan).indexFinger, (*Plan).thumbToEnd},
-			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).handOnWasteToFingers, (*Plan).littleFinger, (*Plan).upperHand, (*Plan).ringFinger, (*Plan).middleFinger, (*Plan).indexFinger, (*Plan).straightThumbToEnd},
+			ByGusset: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).gussetSection, (*Plan).handToFingers, (*Plan).littleFinger, (*Plan).upperHand, (*Plan).ringFinger, (*Plan).middleFinger, (*Plan).indexFinger, (*Plan).thumbToEnd, (*Plan).capSection, (*Plan).capTop},
+			Straight: {(*Plan).cuffSection, (*Plan).plainCuff, (*Plan).belowThumb, (*Plan).handOnWasteToFingers, (*Plan).littleFinger, (*Plan).upperHand, (*Plan).ringFinger, (*Plan).middleFinger, (*Plan).indexFinger, (*Plan).straightThumbToEnd, (*Plan).capSection, (*Plan).capTop},
 		},
 		parts: true, thumbClosed: true, fingered: true, small: Thumbless,
 		ease: -0.05, easeFrom: "−0.05 for a glove",

@@ -90,9 +90,7 @@ func (r *Request) checkGloveMake(faults *fault.Fields) {
 	if m.Flat {
 		works(faults, PathFlat, "false", "is true, but the fingers of a glove are worked in the round; write false")
 	}
-	if m.Cap {
-		works(faults, PathCap, "false", "is true, but a mitten's cap over half fingers can't be planned yet; write false")
-	}
+	r.checkCap(faults)
 	ends := [...]struct {
 		path string
 		end  FingerEnd
@@ -114,7 +112,7 @@ func (r *Request) checkGloveMake(faults *fault.Fields) {
 
 // unused lists, by what they are called, the choices that have no use beside the others.
 func (r *Request) unused() []string {
-	m, topped := &r.Make, r.Kind.info().topped
+	m, topped := &r.Make, r.Kind.info().topped || r.Kind.Fingered() && r.Make.Cap
 	cuff, top := or(m.Cuff, RibCuff), or(m.Top, RoundedTop)
 	how := or(m.Construction, ByGusset)
 	parts, grows := r.Kind.info().parts, r.Gusseted()

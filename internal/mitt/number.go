@@ -76,6 +76,8 @@ const (
 	withThumb
 	withTop
 	withFingers
+	withCap
+	withAnyTop // of a mitten, or of a cap
 )
 
 // company says with which other fixed numbers a number is tried when they
@@ -142,7 +144,7 @@ func tableOf(sets ...[]row) (table [numberCount]info) {
 	return table
 }
 
-var table = tableOf(cuffNumbers, gussetNumbers, divisionNumbers, topNumbers, thumbNumbers, fingersNumbers())
+var table = tableOf(cuffNumbers, gussetNumbers, divisionNumbers, topNumbers, thumbNumbers, fingersNumbers(), capNumbers)
 
 func (r *info) fixable() bool { return r.pin != nil || r.pinned != nil }
 

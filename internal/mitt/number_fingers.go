@@ -28,7 +28,13 @@ const (
 const (
 	firstOfBridges    = firstOfFingers + Number(division.Fingers)*Number(fingerNumbers)
 	LittleLowerRounds = firstOfBridges + Number(division.Bridges)
-	numberCount       = LittleLowerRounds + 1
+	CapRounds         = LittleLowerRounds + 1
+	CapTopRounds      = CapRounds + 1
+	capBack           = CapTopRounds + 1
+	capPalm           = capBack + 1
+	capRibbed         = capPalm + 1
+	capDecreases      = capRibbed + 1
+	numberCount       = capDecreases + 1
 )
 
 // OfFinger returns the number that says something of a finger.
@@ -126,4 +132,33 @@ func numbersOfFinger(f hand.Finger) []row {
 			list: func(p *Plan) []int { return of(p).DecreaseRounds }, listed: func(k *Progress) *[]int { return &was(k).Corners },
 		}),
 	}
+}
+
+var capNumbers = []row{
+	{CapRounds, info{
+		key: "cap_rounds", label: "Cap, rounds", said: "cap", rung: "cap rounds", reason: "cap.rounds", part: stitch.Cap, rounds: stitch.Cap, needs: withCap,
+		measure: InRounds, low: 1, high: maxRounds, at: ranks{20, 0, 23},
+		pin: func(p *Pins) *Pin { return &p.CapRounds }, count: func(p *Plan) int { return p.Fingers.Cap.Rounds }, worked: func(k *Progress) *int { return &k.Cap.Rounds },
+	}},
+	{CapTopRounds, info{
+		key: "cap_top_rounds", label: "Top of the cap, rounds", said: "top of the cap", rung: "cap’s top", reason: "cap.top_rounds", part: stitch.CapTop, rounds: stitch.CapTop, needs: withCap,
+		measure: InRounds, low: 1, high: maxRounds, at: ranks{21, 0, 24},
+		pin: func(p *Pins) *Pin { return &p.CapTopRounds }, count: func(p *Plan) int { return p.Fingers.Cap.Top.Rounds }, worked: func(k *Progress) *int { return &k.Cap.TopRounds },
+	}},
+	{capBack, info{
+		key: "cap_back", measure: InStitches, high: maxStitches, needs: withCap,
+		count: func(p *Plan) int { return p.Fingers.Cap.Back }, worked: func(k *Progress) *int { return &k.Cap.Back },
+	}},
+	{capPalm, info{
+		key: "cap_palm", measure: InStitches, high: maxStitches, needs: withCap,
+		count: func(p *Plan) int { return p.Fingers.Cap.Palm }, worked: func(k *Progress) *int { return &k.Cap.Palm },
+	}},
+	{capRibbed, info{
+		key: "cap_rib_rounds", measure: InRounds, high: maxRounds, needs: withCap,
+		count: func(p *Plan) int { return p.Fingers.Cap.Ribbed }, worked: func(k *Progress) *int { return &k.Cap.Ribbed },
+	}},
+	{capDecreases, info{
+		key: "cap_decrease_rounds", measure: AtRounds, low: 1, high: maxRounds, needs: withCap,
+		list: func(p *Plan) []int { return p.Fingers.Cap.Top.DecreaseRounds }, listed: func(k *Progress) *[]int { return &k.Cap.Decreases },
+	}},
 }

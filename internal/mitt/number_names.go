@@ -57,6 +57,7 @@ var namings = []naming{
 }
 
 func (w Names) construction() Construction { return w.Kind.construction(w.Make.Construction) }
+func (w Names) capped() bool               { return w.Kind.info().fingered && w.Make.Cap }
 func (w Names) down() bool                 { return w.Make.Direction == Down }
 func (w Names) opens() bool                { return w.construction() == Slit }
 func (w Names) onWaste() bool              { return w.construction() == Straight }
@@ -163,6 +164,10 @@ func (w Names) Has(n Number) bool {
 		return how.thumbs() && !w.without(n)
 	case withTop:
 		return w.Kind.info().topped
+	case withAnyTop:
+		return w.Kind.info().topped || w.capped()
+	case withCap:
+		return w.capped()
 	case withFingers:
 		return w.Kind.info().fingered && (n != LittleLowerRounds || !w.Make.Level)
 	}

@@ -138,11 +138,11 @@ var topNumbers = []row{
 		count: func(p *Plan) int { return p.Gusset.Inset }, worked: func(k *Progress) *int { return &k.Inset },
 	}},
 	{TopBand, info{
-		key: "top_band", measure: InStitches, high: MaxBand, needs: withTop,
+		key: "top_band", measure: InStitches, high: MaxBand, needs: withAnyTop,
 		count: func(p *Plan) int { return p.Make.Band.Or(0) }, worked: func(k *Progress) *int { return &k.Band },
 	}},
 	{TopWedges, info{
-		key: "top_wedges", measure: InTimes, high: MaxWedge, needs: withTop,
+		key: "top_wedges", measure: InTimes, high: MaxWedge, needs: withAnyTop,
 		count: func(p *Plan) int { return p.Make.Wedges.Or(0) }, worked: func(k *Progress) *int { return &k.Wedges },
 	}},
 	{DecreaseRounds, info{

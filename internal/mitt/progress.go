@@ -61,6 +61,7 @@ type Progress struct {
 	Fingers       [division.Fingers]FingerWorked
 	FingerBridges [division.Bridges]int
 	LowerRounds   int
+	Cap           CapWorked
 	ThumbEnd      FingerEnd
 	// JoinsAbove says whether the hand's first round brings the cuff to the
 	// hand's count.

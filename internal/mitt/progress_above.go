@@ -77,7 +77,10 @@ type tubeWish struct {
 // as it was planned; an open one whose edging is begun has its plain part
 // knitted, and the edging its wanted length.
 func tubeLeast(t *tubeWorked, wish tubeWish, rib int) (rounds int, ended bool) {
-	if t.at == 0 {
+	switch {
+	case t.past:
+		return t.rounds, true
+	case t.at == 0:
 		return 0, false
 	}
 	pace, plain, wanted := t.pace, t.plain(), max(1, wish.edging)

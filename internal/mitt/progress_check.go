@@ -169,7 +169,7 @@ func (k *Progress) bounds() []bound {
 		list = append(list, k.boundsAbove()...)
 	}
 	if k.fingered() {
-		list = append(list, k.boundsOfFingers()...)
+		list = append(append(list, k.boundsOfFingers()...), k.boundsOfCap()...)
 	}
 	if k.begun(stitch.Thumb) {
 		first, most := k.Held+k.PickedUp, maxDecreases
@@ -240,6 +240,7 @@ func (k *Progress) unordered() (of Number, wrong bool) {
 		{CuffDecreases, 1, k.CuffRounds},
 		{IncreaseRounds, 1, k.GussetRounds}, // a fixed list may have broken the gap
 		{DecreaseRounds, topGap, k.TopRounds},
+		{capDecreases, topGap, k.Cap.TopRounds},
 	} {
 		before := 1 - l.gap
 		for _, r := range *k.Numbers(l.of) {
@@ -268,7 +269,7 @@ func (d *draft) keepsWorked() error {
 			return fault.Fields{{Path: b.of.knittedPath(), Message: fmt.Sprintf("is %d, but by the other counts it can only be %d; write what is on the needles", was, now)}}
 		}
 	}
-	for _, part := range []stitch.Part{stitch.Cuff, stitch.Gusset, stitch.Top, stitch.Thumb} {
+	for _, part := range []stitch.Part{stitch.Cuff, stitch.Gusset, stitch.Top, stitch.Thumb, stitch.CapTop} {
 		if !k.begun(part) {
 			continue
 		}
@@ -287,6 +288,8 @@ func (k *Progress) list(part stitch.Part) []int {
 		return k.CuffDecreases
 	case stitch.Top:
 		return k.Decreases
+	case stitch.CapTop:
+		return k.Cap.Decreases
 	case stitch.Thumb:
 		return k.thumb().corners()
 	}
@@ -306,6 +309,8 @@ func (k *Progress) ahead(n Number) bool {
 		return k.Part.Order() <= stitch.Top.Order() && !k.past(stitch.Top)
 	case ThumbEdgingRounds, ThumbEdgingStitches, ThumbDecreases, ThumbStitches:
 		return true
+	case CapRounds, capRibbed:
+		return k.Part == stitch.Cap
 	case LittleLowerRounds:
 		return k.Part.Order() <= stitch.UpperHand.Order()
 	}

@@ -22,11 +22,15 @@ func (k *Progress) fingered() bool { return k != nil && k.Fingers[division.Index
 
 // finger returns what is recorded of the tube round a finger.
 func (k *Progress) finger(i int) *tubeWorked {
-	f := &k.Fingers[i]
-	return &tubeWorked{
-		pace: k.pace(), at: k.in(fingerParts[i]), stitches: f.Stitches - f.Decreases, decreases: f.Decreases,
+	f, part := &k.Fingers[i], fingerParts[i]
+	t := &tubeWorked{
+		pace: k.pace(), at: k.in(part), past: k.past(part), stitches: f.Stitches - f.Decreases, decreases: f.Decreases,
 		rounds: f.Rounds, edging: f.Edging, edged: f.Edged, rib: cmp.Or(f.Rib, k.Rib), listed: f.Corners, closed: f.End.closed(),
 	}
+	if t.past {
+		t.at = t.rounds
+	}
+	return t
 }
 
 // holdFingers fixes what is knitted of the fingers. What a finger is worked on, and the
@@ -41,7 +45,7 @@ func (k *Progress) holdFingers(p *Pins) {
 		if pins.Stitches = (Pin{}); i > division.Index {
 			p.FingerBridges[i-1] = Fix(k.FingerBridges[i-1])
 		}
-		if t := k.finger(i); k.past(fingerParts[i]) || t.cornered() {
+		if t := k.finger(i); t.past || t.cornered() {
 			pins.Decreases = Fix(f.Decreases)
 		}
 	}
@@ -51,7 +55,7 @@ func (k *Progress) holdFingers(p *Pins) {
 // knitted.
 func (k *Progress) holdEnds(m *Make) {
 	ends := func(end *FingerEnd, was FingerEnd, part stitch.Part, t *tubeWorked) {
-		if k.past(part) || k.in(part) > 0 && (t.at > t.plain() || t.cornered() && t.edging == 0) {
+		if t.past || k.in(part) > 0 && (t.closed && t.at > t.plain() || !t.closed && t.edgeBegun()) {
 			*end = was
 		}
 	}
@@ -59,6 +63,12 @@ func (k *Progress) holdEnds(m *Make) {
 		ends(&m.Fingers[i], k.Fingers[i].End, part, k.finger(i))
 	}
 	ends(&m.ThumbEnd, k.ThumbEnd, stitch.Thumb, k.thumb())
+	if k.begun(stitch.Cap) {
+		m.Cap = true
+	}
+	if top := k.madeTop(); k.begun(stitch.CapTop) || k.in(stitch.Cap) > 0 && k.in(stitch.Cap) >= k.Cap.Rounds {
+		m.Top, m.Band, m.Wedges = top.Top, top.Band, top.Wedges
+	}
 	switch {
 	case k.begun(stitch.Ring):
 		m.Level = k.LowerRounds == 0

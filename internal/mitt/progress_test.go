@@ -194,7 +194,7 @@ func workedStays(t *testing.T, plans int, of func(*Request), without ...stitch.P
 		}
 	}
 	t.Logf("planned on from %v, refused for fixed numbers %d, enumerated %d", parts, refused, small)
-	require.Greater(t, small, plans/20)
+	require.Greater(t, small, plans/40)
 	for _, part := range stitch.Parts() {
 		if slices.Contains(without, part) {
 			continue

@@ -10,20 +10,25 @@ import (
 // of it that are knitted.
 type tubeWorked struct {
 	pace                       pace
-	at                         int // its knitted rounds, if it is the present part; else 0
-	stitches, decreases        int // after the decreases; how many those are
-	rounds, edging, edged, rib int // rounds in all, those of the edging, its stitches, its rib
+	at                         int  // its knitted rounds
+	past                       bool // all of it is knitted
+	stitches, decreases        int  // after the decreases; how many those are
+	rounds, edging, edged, rib int  // rounds in all, those of the edging, its stitches, its rib
 	listed                     []int
 	closed                     bool
 }
 
 // thumb returns what is recorded of the thumb.
 func (k *Progress) thumb() *tubeWorked {
-	return &tubeWorked{
-		pace: k.pace(), at: k.in(stitch.Thumb), stitches: k.Thumb, decreases: k.ThumbDecreases,
+	t := &tubeWorked{
+		pace: k.pace(), at: k.in(stitch.Thumb), past: k.past(stitch.Thumb), stitches: k.Thumb, decreases: k.ThumbDecreases,
 		rounds: k.ThumbRounds, edging: k.ThumbEdging, edged: k.ThumbEdged, rib: cmp.Or(k.ThumbRib, k.Rib),
 		listed: k.ThumbCorners, closed: k.thumbClosed(),
 	}
+	if t.past {
+		t.at = t.rounds
+	}
+	return t
 }
 
 // thumbClosed reports whether the thumb on the needles is planned with a tip.

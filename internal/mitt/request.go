@@ -132,6 +132,8 @@ type Pins struct {
 	Fingers       [division.Fingers]FingerPins // of a glove, from the index on
 	FingerBridges [division.Bridges]Pin
 	LowerRounds   Pin // from the little finger to where the others part
+
+	CapRounds, CapTopRounds Pin // of a cap, below its top and of it
 }
 
 // FingerPins are the numbers of one finger that may be fixed.

@@ -63,9 +63,13 @@ func (r *Request) anyCuff(rng *rand.Rand) {
 // anyTop gives a request of a closed kind the usual top, or now and then another.
 func (r *Request) anyTop(rng *rand.Rand) {
 	r.Make.Top, r.Make.Band, r.Make.Wedges = "", Pin{}, Pin{}
-	if !r.Kind.info().topped {
-		return
+	if r.Kind.info().topped {
+		r.anyTopOf(rng)
 	}
+}
+
+// anyTopOf chooses how a top is closed.
+func (r *Request) anyTopOf(rng *rand.Rand) {
 	r.Make.Top = []TopKind{"", "", RoundedTop, PointedTop, BandedTop, WedgesTop, GatheredTop}[rng.IntN(7)]
 	switch {
 	case r.Make.Top == BandedTop && rng.IntN(3) > 0:

@@ -161,6 +161,11 @@ func (c *climb) begin(part stitch.Part) []string {
 		return c.join(nil)
 	case stitch.OverMound:
 		return c.join([]string{"base of the thumb"})
+	case stitch.OverCap:
+		if first := c.Out.Mitt.Section(part).Rounds[0]; first.In() == 0 {
+			return []string{fmt.Sprintf("pick up %d along the back, cast on %d", p.Fingers.Cap.Back, p.Fingers.Cap.Palm)}
+		}
+		return []string{"top begins on " + stitchesOn(p, p.Fingers.Cap.Top.Stitches)}
 	case stitch.OverTips:
 		return []string{"top " + begins + " on " + stitchesOn(p, p.Top.Stitches)}
 	}

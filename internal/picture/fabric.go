@@ -93,7 +93,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	at, reached := 0, 0.0
 	for _, s := range sections {
 		over := s.Part.Over()
-		if over == stitch.OverDigit {
+		if over == stitch.OverDigit || over == stitch.OverCap {
 			continue
 		}
 		joined := s.AfterJoin()
@@ -121,6 +121,9 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	counts = smoothed(counts, smoothTimes)
 	reached = 0
 	for _, s := range sections {
+		if s.Part.Over() == stitch.OverCap { // it is folded back off the fingers
+			continue
+		}
 		t := newTube(s, reached, p.Gauge.Rounds)
 		if t.over == stitch.OverDigit {
 			if on, ok := f.drawnOf(t.part); ok {

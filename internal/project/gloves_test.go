@@ -40,6 +40,10 @@ func anyGlove(rng *rand.Rand) *mitt.Request {
 		}
 		m.ThumbEnd, m.Level = ends[rng.IntN(4)], rng.IntN(3) == 0
 	}
+	if rng.IntN(5) == 0 {
+		m.Cap, m.Fingers = true, [4]mitt.FingerEnd{mitt.HalfFinger, mitt.HalfFinger, ends[2+rng.IntN(2)], mitt.HalfFinger}
+		m.Top = []mitt.TopKind{"", mitt.PointedTop, mitt.BandedTop, mitt.WedgesTop, mitt.GatheredTop}[rng.IntN(5)]
+	}
 	switch rng.IntN(4) {
 	case 0:
 		m.Place = mitt.InPalm

@@ -36,7 +36,7 @@ var spelled = [...]string{
 var titles = map[stitch.Part]string{
 	stitch.Cuff: "Cuff", stitch.CuffPlain: "Plain rounds", stitch.BelowThumb: "Hand, up to the thumb", stitch.Opening: "Opening for the thumb", stitch.Gusset: "Thumb gusset",
 	stitch.Hand: "Hand", stitch.Top: "Top", stitch.Thumb: "Thumb", stitch.Gap: "Gap beside the thumb", "forefinger": "Forefinger",
-	stitch.Little: "Little finger", stitch.UpperHand: "Upper hand", stitch.Ring: "Ring finger", stitch.Middle: "Middle finger", stitch.Index: "Index finger",
+	stitch.Little: "Little finger", stitch.UpperHand: "Upper hand", stitch.Ring: "Ring finger", stitch.Middle: "Middle finger", stitch.Index: "Index finger", stitch.Cap: "Cap", stitch.CapTop: "Top of the cap",
 }
 
 // rowTitles are the titles of parts whose rounds are rows.

@@ -89,16 +89,19 @@ func reportOf(p *mitt.Plan) report {
 	if p.Fingered() {
 		r.addFingers(p)
 	}
-	if top := p.Top; top != nil {
-		r.Top = &reportTop{
-			top.Stitches, top.Rounds, append([]int{}, top.DecreaseRounds...), top.End,
-			words.Top(p),
-		}
+	if p.Top != nil {
+		r.Top = reportTopOf(p)
 	}
 	for i, w := range p.Warnings {
 		r.Warnings[i] = reportWarning(w)
 	}
 	return r
+}
+
+// reportTopOf is the top of a plan that has one.
+func reportTopOf(p *mitt.Plan) *reportTop {
+	top := p.Top
+	return &reportTop{top.Stitches, top.Rounds, append([]int{}, top.DecreaseRounds...), top.End, words.Top(p)}
 }
 
 // addThumb adds the thumb, with gusset and bridge or with what stands in for them.

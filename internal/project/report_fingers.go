@@ -44,6 +44,15 @@ type reportFingersMade struct {
 	Lower  bool           `json:"little_lower"`
 }
 
+// reportCap is a mitten's cap over half fingers, below its top.
+type reportCap struct {
+	PickedUp  int `json:"picked_up"`
+	CastOn    int `json:"cast_on"`
+	Ribbed    int `json:"ribbed_rounds"`
+	Rounds    int `json:"rounds"`
+	TopRounds int `json:"top_rounds"`
+}
+
 // addFingers adds the fingers of a glove.
 func (r *report) addFingers(p *mitt.Plan) {
 	f := p.Fingers
@@ -60,6 +69,10 @@ func (r *report) addFingers(p *mitt.Plan) {
 	r.Fingers = &reportFingers{each[0], each[1], each[2], each[3]}
 	r.Bridges = &reportBridges{f.Bridge[0], f.Bridge[1], f.Bridge[2]}
 	r.LowerRounds = &f.Lower
+	if c := f.Cap; c != nil {
+		r.Cap = &reportCap{c.Back, c.Palm, c.Ribbed, c.Rounds, c.Top.Rounds}
+		r.Top = reportTopOf(p.OverFingers())
+	}
 	off := &p.Residual.Fingers
 	r.Residuals.Index, r.Residuals.Middle, r.Residuals.Ring, r.Residuals.Little = &off[0], &off[1], &off[2], &off[3]
 	r.Made.Fingers = &reportFingersMade{

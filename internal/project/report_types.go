@@ -23,7 +23,8 @@ type report struct {
 	Fingers *reportFingers `json:"fingers,omitempty"` // of a glove only, as are the next two
 	Bridges *reportBridges `json:"bridges,omitempty"`
 
-	LowerRounds *int `json:"little_lower_rounds,omitempty"`
+	LowerRounds *int       `json:"little_lower_rounds,omitempty"`
+	Cap         *reportCap `json:"cap,omitempty"`
 
 	Residuals reportResiduals `json:"residuals_mm"`
 	Yarn      reportYarn      `json:"yarn"`

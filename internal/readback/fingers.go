@@ -41,6 +41,7 @@ var (
 	outOfLoops = regexp.MustCompile(`^Pick up one in (?:each of the bridge’s (\d+) loops|the bridge’s (1) loop)\.`)
 	itsRound   = regexp.MustCompile(`^Its round: (.*)\.$`)
 	share      = regexp.MustCompile(`^(\d+) (picked up|of the palm|of the back|of the bridge)$`)
+	onBack     = regexp.MustCompile(`^Pick up along the back, (\d+) rounds? below where the (?:little finger parts|fingers part), from (?:left|right) to (?:left|right)\.$`)
 	weaves     = regexp.MustCompile(`(?:^Turn it inside out and weave|^Weave) in its (?:(\d+) ends|end)\b`)
 )
 
@@ -49,6 +50,12 @@ func (n *needles) fingers(p *Part, line string) (ok bool, err error) {
 	if found := outOfLoops.FindStringSubmatch(line); found != nil {
 		if p.loops = atoi(found[1] + found[2]); p.loops != len(n.bridges[n.gap]) || len(p.Rounds) > 0 {
 			return true, fmt.Errorf("the bridge has %d stitches", len(n.bridges[n.gap]))
+		}
+		return true, nil
+	}
+	if onBack.MatchString(line) {
+		if len(n.live) > 0 || len(p.Rounds) > 0 {
+			return true, fmt.Errorf("%d stitches are on the needles already", len(n.live))
 		}
 		return true, nil
 	}

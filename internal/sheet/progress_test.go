@@ -72,7 +72,7 @@ func TestBothHandsAreKept(t *testing.T) {
 
 func TestKnittedIsCheckedByName(t *testing.T) {
 	for _, c := range []struct{ path, typed, want string }{
-		{PathSection, "heel", "worked.section: is \"heel\"; write one of: cuff, cuff_plain, below_thumb, opening, gusset, hand, top, little, upper_hand, ring, middle, index, thumb"},
+		{PathSection, "heel", "worked.section: is \"heel\"; write one of: cuff, cuff_plain, below_thumb, opening, gusset, hand, top, little, upper_hand, ring, middle, index, thumb, cap, cap_top"},
 		{"worked.round", "-2", "worked.round: is -2; write a whole number from 0 to 1500"},
 		{PathBase, "wide", "worked.base_above: "},
 		{"worked.increase_rounds", "1, x", "worked.increase_rounds: is 1, x; write the rounds, from the first to the last: 1, 4, 7"},

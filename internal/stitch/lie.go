@@ -67,14 +67,16 @@ func (s *Section) AfterJoin() int {
 }
 
 // Upward returns the sections with rounds as they lie on the hand: from the cuff's edge
-// up, and what covers a thumb or finger after them.
+// up, what covers a thumb or finger after them, and last a cap.
 func (m Mitt) Upward() []*Section {
-	var tube, digits []*Section
+	var tube, digits, caps []*Section
 	for i := range m.Sections {
 		switch s := &m.Sections[i]; {
 		case len(s.Rounds) == 0:
 		case s.Part.Over() == OverDigit:
 			digits = append(digits, s)
+		case s.Part.Over() == OverCap:
+			caps = append(caps, s)
 		default:
 			tube = append(tube, s)
 		}
@@ -82,7 +84,7 @@ func (m Mitt) Upward() []*Section {
 	if m.Down() {
 		slices.Reverse(tube)
 	}
-	return append(tube, digits...)
+	return append(append(tube, digits...), caps...)
 }
 
 // Down reports whether the mitt is worked from the fingertips to the cuff.

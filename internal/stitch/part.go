@@ -20,6 +20,8 @@ const (
 	Middle     Part = "middle"      // the middle finger
 	Index      Part = "index"       // the index finger
 	Thumb      Part = "thumb"       // from the held stitches to its end
+	Cap        Part = "cap"         // over half fingers, picked up on the back
+	CapTop     Part = "cap_top"     // decreases that close a cap
 )
 
 // Gap is the gap beside a thumb that was worked first: it has no rounds, so it has
@@ -37,6 +39,7 @@ const (
 	OverHand       // the hand above that; without a thumb all of it
 	OverTips       // the ends of the fingers, together
 	OverDigit      // the thumb or a finger by itself
+	OverCap        // over the ends of half fingers, outside the rest
 )
 
 // partInfo is what is true of a part in every mitt.
@@ -65,6 +68,8 @@ var parts = []partInfo{
 	{Middle, "middle finger", "Middle finger", OverDigit, []string{"middle"}, false},
 	{Index, "index finger", "Index finger", OverDigit, []string{"index"}, false},
 	{Thumb, "thumb", "Thumb", OverDigit, []string{"thumb"}, false},
+	{Cap, "cap", "Cap", OverCap, []string{"cap"}, false},
+	{CapTop, "top of the cap", "Top of the cap", OverCap, []string{"cap_top"}, false},
 }
 
 var gap = partInfo{Gap, "gap beside the thumb", "Gap beside the thumb", OverDigit, []string{"thumb"}, false}

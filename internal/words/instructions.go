@@ -150,6 +150,11 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		}
 		say(thumbMarker(picked))
 	}
+	if onFabric(s) {
+		for _, text := range by.pickedUpOn(s) {
+			say(text)
+		}
+	}
 	if s.About.Inside {
 		say("The thumb lies inside. " + by.pair())
 	}

@@ -69,7 +69,7 @@ func runs(r stitch.Round) []string {
 			n++
 		}
 		token := run(r.Ops[i], n, r.SetAt(i), turned(r.Side, r.Ops[i])) + atCorner(r.Ops, i)
-		if r.Row() && r.Ops[i] == stitch.CastOn && (i == 0 || i+n == len(r.Ops)) { // for a seam
+		if seamed := r.Row() && (i == 0 || i+n == len(r.Ops)); r.Ops[i] == stitch.CastOn && (seamed || outOfFabric(r)) {
 			token = "cast on " + Plural(n, "backward loop")
 		}
 		if token != "" {

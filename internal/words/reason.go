@@ -47,6 +47,9 @@ func Reasons(p *mitt.Plan, u units.Unit, t Terms) []Reason {
 	if p.Thumbed() {
 		r.thumb()
 	}
+	if p.Fingered() && p.Fingers.Cap != nil {
+		r.cap()
+	}
 	for i := range r.list {
 		one := &r.list[i]
 		if p.Make.Flat {

@@ -54,3 +54,11 @@ func (r *reasons) fingerLength(f *mitt.Finger, i hand.Finger) string {
 	}
 	return fmt.Sprintf("%s long: the %s and 2 mm, the last %s closing it.", long, name, Plural(f.Closing, "round"))
 }
+
+// cap gives the reasons of a cap over half fingers.
+func (r *reasons) cap() {
+	p, c := r.p, r.p.Fingers.Cap
+	r.add(mitt.CapRounds, fmt.Sprintf("%s round: %d picked up along the back and %d cast on for the palm. It is %s long to its top.",
+		Plural(c.Stitches(), "stitch"), c.Back, c.Palm, r.length(float64(c.Rounds)/p.Gauge.Rounds)))
+	r.add(mitt.CapTopRounds, topWhy(p.OverFingers()))
+}
