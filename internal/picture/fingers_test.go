@@ -79,6 +79,8 @@ func TestAGloveIsDrawnFingerByFinger(t *testing.T) {
 			switch ends[of] {
 			case mitt.FullFinger:
 				assert.InDelta(t, 0, short, 5, "%s", one.part)
+				full, tip := one.edges[one.rounds()/2], one.last()
+				assert.Greater(t, length(tip.out.plus(tip.left.times(-1))), 0.4*length(full.out.plus(full.left.times(-1))), "%s: its tip is round", one.part)
 			case mitt.HalfFinger:
 				assert.Greater(t, short, 0.4*drawn.long, "%s", one.part)
 			default:

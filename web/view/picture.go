@@ -45,7 +45,7 @@ func undrawn(doc project.Document, out *project.Outputs, err error) (Answer, pic
 			a.Pins[n] = text
 		}
 	}
-	options := picture.HandOptions{Left: doc.Side == project.Left, Unit: a.Unit, Named: true}
+	options := picture.HandOptions{Left: doc.Side == project.Left, Unit: a.Unit, Named: true, Fingers: doc.Sheet.Kind().Fingered()}
 	if out == nil {
 		a.blame(err)
 		a.fillWidth(doc.Sheet)
