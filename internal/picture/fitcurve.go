@@ -165,11 +165,12 @@ func (c *fitCurve) wide() []*panel {
 }
 
 // splitDigits separates the rounds of the thumb and those of each finger from the others. Of
-// thumb there is one at most.
+// thumb there is one at most. A cap has no curve: it is folded back off the fingers.
 func splitDigits(rows []fit.Row) (hand []fit.Row, thumb, fingers [][]fit.Row) {
 	for _, part := range sections(rows) {
-		switch {
-		case part[0].Section.Over() != stitch.OverDigit:
+		switch over := part[0].Section.Over(); {
+		case over == stitch.OverCap:
+		case over != stitch.OverDigit:
 			hand = append(hand, part...)
 		case part[0].Section.OnThumb():
 			thumb = append(thumb, part)

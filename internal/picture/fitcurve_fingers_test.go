@@ -85,3 +85,25 @@ func TestNumbersOfFingersHaveAHeight(t *testing.T) {
 	assert.Greater(t, little[0].Low, at(mitt.LittleLowerRounds))
 	assert.Less(t, rungs[1][0].Low, at(mitt.LittleLowerRounds))
 }
+
+// A cap is folded back off the fingers: the drawings and the curves are those of the glove
+// without it, and it may be on the needles.
+func TestACapIsFoldedBack(t *testing.T) {
+	half := [...]mitt.FingerEnd{mitt.HalfFinger, mitt.HalfFinger, mitt.HalfFinger, mitt.HalfFinger}
+	bare, capped := glove(t, 190, mitt.Make{Fingers: half}), glove(t, 190, mitt.Make{Fingers: half, Cap: true})
+	require.NotNil(t, capped.Mitt().Section(stitch.Cap))
+	assert.Equal(t, svg(t, Small(bare, SmallOptions{})), svg(t, Small(capped, SmallOptions{})))
+	curve := func(p *mitt.Plan) []draw.Item { return FitCurve(fitRows(t, p), p, FitOptions{Half: 0.03}).Items }
+	assert.Equal(t, len(curve(bare)), len(curve(capped)))
+	b := NewBench(capped, HandOptions{})
+	assert.Len(t, b.Curves(fitRows(t, capped), fit.DefaultBands, FitOptions{}), 2)
+	whole := 0
+	for _, s := range bare.Mitt().Sections {
+		whole += len(s.Rounds)
+	}
+	for _, n := range []int{whole, whole + 5} {
+		assert.NotContains(t, svg(t, Small(capped, SmallOptions{Needles: true, Knitted: n})), "NaN")
+	}
+	assert.NotContains(t, svg(t, Tried(capped, Progress{stitch.Cap, 6}, []Pull{{"cap", stitch.Cap, 0.5}}, nil, HandOptions{})), "NaN")
+	assert.NotContains(t, svg(t, Onward(capped, capped, Progress{stitch.CapTop, 2}, HandOptions{})), "NaN")
+}
