@@ -140,7 +140,9 @@ func (p *Plan) endFinger(s *stitch.Section, i int) {
 		Girth: p.Hand.Fingers.Girth[i].MM(), Added: p.fingerAdded(i), Stitches: f.Stitches.N, Closed: f.Closed, Palm: f.Palm,
 	}
 	if s.About.Until = "the tip of the " + name + " finger"; !f.Closed {
-		s.About.Until = "where the tip of the " + name + " finger is to be free"
+		if s.About.Until = ""; f.End == HalfFinger { // an open one ends soon, at no place
+			s.About.Until = "where the tip of the " + name + " finger is to be free"
+		}
 		p.openTube(s, &f.Tube)
 		return
 	}
@@ -157,5 +159,9 @@ func (p *Plan) endThumb(s stitch.Section) stitch.Section {
 	if p.Thumb.Closed {
 		return p.closedThumbOf(s)
 	}
-	return p.openThumbOf(s)
+	s = p.openThumbOf(s)
+	if p.Make.ThumbEnd == OpenFinger {
+		s.About.Until = ""
+	}
+	return s
 }
