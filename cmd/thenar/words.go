@@ -54,7 +54,7 @@ func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	format := f.String("format", "svg", "`format`: svg or pdf, to scale in mm, png, or csv, one field for each stitch")
 	layout := f.String("layout", "wedge", "`layout`: wedge, which grows outward, or columns, which stand upright")
-	section := f.String("section", "gusset", "the `part`: gusset, hand (all round, with the gusset), thumb, top or cuff; of a glove little, upper_hand, ring, middle or index, too")
+	section := f.String("section", "gusset", "the `part`: gusset, hand (with the gusset), thumb, top, cuff; of a glove also little, upper_hand, ring, middle, index")
 	left := f.Bool("left", false, "for the left hand")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err

@@ -49,8 +49,11 @@ func TestGloves(t *testing.T) {
 			r.Make.Fingers, r.Make.ThumbEnd = half, mitt.OpenFinger
 			r.Pins.Fingers[hand.Middle].Decreases = mitt.Fix(3)
 		}},
-		"glove_level":    {190, 180, Hands{}, units.CM, func(r *mitt.Request) { r.Make.Level = true }},
-		"glove_palm":     {190, 180, Hands{}, units.CM, func(r *mitt.Request) { r.Make.Place = mitt.InPalm }},
+		"glove_level": {190, 180, Hands{}, units.CM, func(r *mitt.Request) { r.Make.Level = true }},
+		"glove_palm":  {190, 180, Hands{}, units.CM, func(r *mitt.Request) { r.Make.Place = mitt.InPalm }},
+		"glove_cap": {190, 180, Hands{Tails: Tails{CastOn: 650, End: 200}}, units.CM, func(r *mitt.Request) {
+			r.Make.Fingers, r.Make.Cap = [4]mitt.FingerEnd{mitt.HalfFinger, mitt.HalfFinger, mitt.HalfFinger, mitt.HalfFinger}, true
+		}},
 		"glove_straight": {190, 180, Hands{FromLeft: true}, units.CM, func(r *mitt.Request) { r.Make.Construction = mitt.Straight }},
 	} {
 		t.Run(name, func(t *testing.T) {

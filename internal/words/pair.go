@@ -83,7 +83,8 @@ func (h Hands) pair() string {
 		return "The " + other + " hand has its own sheet: " + h.Pair.Words() + "."
 	}
 	said := "the " + h.Pair.Words() + " " + verb + " mirrored."
-	if names := h.Pair.names(); slices.Contains(names, "fingers") && len(names) > 3 {
+	ofGlove := func(p stitch.Part) bool { return slices.Contains(fingerParts, p) }
+	if names := h.Pair.names(); len(names) > 3 && slices.ContainsFunc(h.Pair.Parts, ofGlove) {
 		said = "from the " + names[0] + " on all is mirrored."
 	}
 	return "The " + other + " hand has its own sheet: palm and back change places, " + said
