@@ -9,13 +9,13 @@ import (
 )
 
 // Every desk, and what follows a typed number, is there for mitts that are made in other
-// ways: a wristlet, with and without its own cuff, a mitten without a thumb, gauntlets.
+// ways: a wristlet, with and without its own cuff, a mitten without a thumb, gauntlets, a glove.
 func TestEveryDeskOfOtherMitts(t *testing.T) {
 	t.Parallel()
 	a := newApp(t)
 	for _, texts := range []string{
 		"thumb.construction=none", "thumb.construction=none&cuff.kind=gauntlet", "thumb.construction=none&pins.cuff_rounds=0",
-		"kind=mitten&thumb.construction=none", "kind=mitten&cuff.kind=gauntlet", "thumb.place=palm", "cuff.kind=gauntlet&cuff.upper_girth=24",
+		"kind=mitten&thumb.construction=none", "kind=mitten&cuff.kind=gauntlet", "thumb.place=palm", "cuff.kind=gauntlet&cuff.upper_girth=24", "kind=glove&fingers.index=open&fingers.thumb=half",
 	} {
 		mitt := a.sample()
 		form, _ := url.ParseQuery("after=1&" + texts)

@@ -29,6 +29,7 @@ var everyWay = []struct{ name, texts, says string }{
 	{"a fingerless mitt from its edging", "piece.direction=down", "wait for the gap"},
 	{"a gauntlet from the wrist", "kind=mitten&piece.direction=down&cuff.kind=gauntlet", "gauntlet"},
 	{"flat from the fingertips", "kind=mitten&piece.direction=down&piece.flat=true&cuff.kind=gauntlet", "close the tip first"},
+	{"a straight thumb in a glove with half fingers", "kind=glove&thumb.construction=straight&fingers.index=half&fingers.middle=half&fingers.ring=half&fingers.little=half&fingers.little_lower=false", "ring finger"},
 	{"yarn overs in a mitten", "kind=mitten&thumb.increase=yo_closed&top.kind=wedges", "yarn over"},
 }
 

@@ -31,8 +31,9 @@ type Outputs struct {
 	Tolerance float64   // of the fit, in mm
 	Bands     fit.Bands
 	Summary   fit.Summary
-	Costs     []mitt.PinCost // of the fixed numbers
-	Thumbs    []ThumbWay     // the ways to make it round the thumb; set by the caller
+	Costs     []mitt.PinCost                    // of the fixed numbers
+	Thumbs    []ThumbWay                        // the ways to make it round the thumb; set by the caller
+	Beside    map[mitt.Number][2]mitt.Neighbour // what else the numbers of the fingers may be; set by the caller
 	Yarn      yarn.Estimate
 	Colours   []yarn.Colour // of each yarn, if more than one is used
 	Ball      yarn.Ball

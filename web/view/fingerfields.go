@@ -2,6 +2,7 @@ package view
 
 import (
 	"net/url"
+	"slices"
 	"strings"
 
 	"thenar/internal/hand"
@@ -67,7 +68,7 @@ var lengthHelp = [...]string{
 }
 
 // fingerEnds are the ways to end a finger of a glove.
-var fingerEnds = []Choice{{"", "to the tip, closed"}, {string(mitt.HalfFinger), "half, with an edging"}, {string(mitt.OpenFinger), "open, its finger free"}}
+var fingerEnds = []Choice{{"", "to the tip"}, {string(mitt.HalfFinger), "half"}, {string(mitt.OpenFinger), "open"}}
 
 // coveredFields are the choices of how far each finger of a glove is covered.
 func coveredFields() []Field {
@@ -79,6 +80,7 @@ func coveredFields() []Field {
 		list,
 		Field{Path: mitt.PathThumbEnd, Label: "Thumb", Usual: string(mitt.FullFinger), Choices: fingerEnds},
 		Field{Path: mitt.PathLower, Label: "Little finger parts", Usual: "true", Choices: []Choice{{"", "lower than the others"}, {"false", "level with the others"}}},
+		Field{Path: mitt.PathCap, Label: "A mitten’s cap", Help: "over half fingers; it folds back", Usual: "false", Choices: []Choice{{"", "none"}, {"true", "over the half fingers"}}},
 	)
 }
 
@@ -90,8 +92,7 @@ func allCovered() []Choice {
 		for _, f := range eachFinger {
 			sets.Set(mitt.PathFinger(f), end.Value)
 		}
-		words, _, _ := strings.Cut(end.Words, ",")
-		list = append(list, Choice{sets.Encode(), words})
+		list = append(list, Choice{sets.Encode(), end.Words})
 	}
 	return list
 }
@@ -127,6 +128,9 @@ func numbersOf(f hand.Finger) []mitt.Number {
 	}
 }
 
+// besideFingers are the numbers that stand with those of the fingers, and belong to none.
+var besideFingers = []mitt.Number{mitt.LittleLowerRounds, mitt.CapRounds, mitt.CapTopRounds}
+
 // lineOf is the finger in whose line a number stands.
 var lineOf = func() map[mitt.Number]hand.Finger {
 	lines := map[mitt.Number]hand.Finger{}
@@ -150,8 +154,10 @@ func fingerPinFields() []Field {
 			}
 		}
 	}
-	n := mitt.LittleLowerRounds
-	return append(list, Field{Path: n.Path(), Label: n.Label(), Help: n.Help()})
+	for _, n := range besideFingers {
+		list = append(list, Field{Path: n.Path(), Label: n.Label(), Help: n.Help()})
+	}
+	return list
 }
 
 // onlyFingers makes a field one that only a mitt with fingers has a use for.
@@ -172,7 +178,7 @@ func fingerPaths() []string {
 // ofFingers reports whether a number stands with those of the fingers.
 func ofFingers(n mitt.Number) bool {
 	_, ok := lineOf[n]
-	return ok || n == mitt.LittleLowerRounds
+	return ok || slices.Contains(besideFingers, n)
 }
 
 // fingerNumberOf returns what a number says of a finger; ok is false for every other number.
@@ -187,8 +193,11 @@ func fingerNumberOf(n mitt.Number) (what mitt.FingerNumber, f hand.Finger, ok bo
 	return 0, 0, false
 }
 
-// girthOfFinger reports whether a place is a finger's girth.
+// girthOfFinger reports whether a place is the girth of a finger, or of a cap over them.
 func girthOfFinger(p mitt.Place) bool {
+	if p == mitt.PlaceCap {
+		return true
+	}
 	for _, f := range eachFinger {
 		if girth, _ := mitt.PlacesOfFinger(f); girth == p {
 			return true

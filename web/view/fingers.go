@@ -8,6 +8,7 @@ import (
 	"thenar/internal/fit"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
 
@@ -44,13 +45,30 @@ func (a Answer) fingerLines() []fingerLine {
 		}
 		line.Fit, line.Tight = a.fingerFit(f)
 		list = append(list, line)
-		if r, on := reasons[mitt.LittleLowerRounds]; on && f == hand.Little {
-			rounds := make([]words.Reason, len(fingerHeads))
-			rounds[len(rounds)-1] = r
-			list = append(list, fingerLine{Name: capital(r.Part.Words()), Key: string(r.Part), Numbers: rounds, Fit: capital(a.offWords(a.Out.Plan.Off[mitt.PlaceUpperHand], "shorter", "longer")) + "."})
+		if f == hand.Little {
+			list = a.lineOfRounds(list, reasons, mitt.LittleLowerRounds, mitt.PlaceUpperHand)
 		}
 	}
-	return list
+	list = a.lineOfRounds(list, reasons, mitt.CapRounds, mitt.PlaceCapLength)
+	return a.lineOfRounds(list, reasons, mitt.CapTopRounds, mitt.PlaceTop)
+}
+
+// lineOfRounds appends the line of what is no finger, and has its rounds alone; nothing where
+// the plan has none of it.
+func (a Answer) lineOfRounds(list []fingerLine, reasons map[mitt.Number]words.Reason, n mitt.Number, long mitt.Place) []fingerLine {
+	r, on := reasons[n]
+	if !on {
+		return list
+	}
+	line := fingerLine{Name: capital(r.Part.Words()), Key: string(r.Part), Numbers: make([]words.Reason, len(fingerHeads))}
+	line.Numbers[len(fingerHeads)-1] = r
+	if long != mitt.PlaceTop { // of which a cap's has no wish of its own
+		line.Fit = capital(a.offWords(a.Out.Plan.Off[long], "shorter", "longer")) + "."
+	}
+	if n == mitt.CapRounds {
+		line.Fit = capital(a.offWords(a.Out.Plan.Off[mitt.PlaceCap], "tighter", "looser")) + ", " + lower(line.Fit)
+	}
+	return append(list, line)
 }
 
 // fingerFit says how far a finger's tube is off what was wanted, round and long.
@@ -77,6 +95,10 @@ func (a Answer) gatherFingers(at map[fit.Band][]string) {
 		names[mitt.PartOfFinger(f).Words()] = true
 	}
 	for band, places := range at {
+		if slices.Contains(places, stitch.Hand.Words()) {
+			places = slices.DeleteFunc(places, func(p string) bool { return p == stitch.UpperHand.Words() })
+			at[band] = places
+		}
 		n := 0
 		for _, p := range places {
 			if names[p] {

@@ -17,7 +17,7 @@ const unitSign = "unit"
 // round a hand, the swatch first, and at the end what is seldom changed.
 var groups = []Group{
 	{Title: "Mitt", Fields: []Field{
-		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten, no thumb"}}},
+		{Path: "kind", Label: "Kind", Choices: []Choice{{"fingerless", "fingerless mitt"}, {"mitten", "mitten"}, {"mitten_without_thumb", "mitten, no thumb"}, {"glove", "glove"}}},
 		{Path: "side", Label: "Hand", Choices: []Choice{{"right", "right hand"}, {"left", "left hand"}}},
 	}},
 	{Title: "Swatch", Terms: []words.Term{words.TermSwatch, words.TermGauge}, Note: "Knit it in the round, or flat for a flat mitt; wash it, let it dry. Count over {over} or more. Each further swatch makes the plan surer.", Fields: swatchFields, Rows: "gauge.swatches", Row: "Swatch", Max: 20, More: 6},

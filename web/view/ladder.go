@@ -106,6 +106,10 @@ func newBench(out *project.Outputs, o picture.HandOptions) *Bench {
 	at := picture.NewBench(out.Plan, o)
 	b := &Bench{Hand: SVG(at.Hand, false)}
 	b.Rungs, b.Thumb = at.Rungs()
+	b.Thumb = slices.DeleteFunc(b.Thumb, func(r picture.Rung) bool { // fingers have lines of their own
+		_, finger := mitt.FingerOf(r.Part)
+		return finger
+	})
 	b.Numbers = ladderOf(out, at)
 	for _, r := range out.Reasons {
 		if r.Fixed && ofFingers(r.Of) {

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,20 +15,24 @@ import (
 // be planned is not offered.
 func TestTheFormOffersWhatIsPlanned(t *testing.T) {
 	offered := map[string]int{}
-	for _, f := range makeFields {
+	for _, f := range slices.Concat(makeFields, coveredFields()) {
 		for _, c := range f.Choices {
 			offered[f.Path]++
-			for _, kind := range []string{"fingerless", "mitten"} {
+			for _, kind := range []string{"fingerless", "mitten", "glove"} {
 				_, a := fitAnswer(t, map[string]string{"kind": kind, f.Path: c.Value})
 				if kind == "mitten" && c.Value == string(mitt.Slit) { // a mitten covers the thumb
 					assert.Equal(t, "is an opening, in rows, but a mitten covers the thumb; choose on waste yarn, without a gusset", a.Faults[f.Path])
+					continue
+				}
+				if kind == "glove" && (c.Value == string(mitt.Down) || c.Value == string(mitt.Slit) || c.Value == string(mitt.NoThumb) || (f.Path == mitt.PathFlat || f.Path == mitt.PathCap) && c.Value != "") {
+					assert.NotEmpty(t, a.Works, "%s=%s has a way out", f.Path, c.Value)
 					continue
 				}
 				assert.NotNil(t, a.Out, "%s %s=%s: %v", kind, f.Path, c.Value, a.Faults)
 			}
 		}
 	}
-	assert.Equal(t, map[string]int{mitt.PathDirection: 2, mitt.PathConstruction: 4, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathFlat: 2, mitt.PathCuff: 5, mitt.PathTop: 5}, offered)
+	assert.Equal(t, map[string]int{mitt.PathDirection: 2, mitt.PathConstruction: 4, mitt.PathPlace: 2, mitt.PathIncrease: 5, "stitch.both_edges": 2, mitt.PathFlat: 2, mitt.PathCuff: 5, mitt.PathTop: 5, "fingers.index": 3, "fingers.middle": 3, "fingers.ring": 3, "fingers.little": 3, "fingers.thumb": 3, mitt.PathLower: 2, mitt.PathCap: 2}, offered)
 }
 
 // What is refused is said in the words of the form, with a button that takes the

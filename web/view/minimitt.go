@@ -63,6 +63,9 @@ func short(v chart.View) string { return strings.ReplaceAll(string(v), "_", " ")
 // digit reports whether a view shows the thumb or a finger.
 func digit(v chart.View) bool { return stitch.Part(v).Over() == stitch.OverDigit }
 
+// capped reports whether a view shows the cap over the fingers, or its top.
+func capped(v chart.View) bool { return stitch.Part(v).Over() == stitch.OverCap }
+
 // newMini draws the parts of a mitt: one above the other, the fingers side by side on
 // the hand, the thumb beside it.
 func newMini(out *project.Outputs) miniMitt {
@@ -71,8 +74,8 @@ func newMini(out *project.Outputs) miniMitt {
 		return out.Charts.Grid(chart.Options{View: v, Layout: chart.Columns})
 	}
 	d := miniDrawing{paths: map[string]*strings.Builder{}}
-	var fingers []chart.Grid
-	var upper, thumb *chart.Grid
+	var fingers, thumb, cover []chart.Grid
+	var upper *chart.Grid
 	for _, v := range (Chart{Views: views}).upward() {
 		if v == chart.GussetView && slices.Contains(views, chart.TubeView) {
 			continue // the hand all round has it
@@ -80,7 +83,9 @@ func newMini(out *project.Outputs) miniMitt {
 		g := grid(v)
 		switch {
 		case stitch.Part(v).OnThumb():
-			thumb = &g
+			thumb = append(thumb, g)
+		case capped(v):
+			cover = append(cover, g)
 		case stitch.Part(v).BelowFingers():
 			upper = &g
 		case digit(v):
@@ -91,9 +96,8 @@ func newMini(out *project.Outputs) miniMitt {
 	}
 	d.divide(fingers, upper)
 	d.rise()
-	if thumb != nil {
-		d.beside(*thumb)
-	}
+	d.beside(thumb)
+	d.beside(cover)
 	m := d.miniMitt
 	for id, p := range d.paths {
 		m.Cloth = append(m.Cloth, miniCloth{out.Charts.Palette.Or(id), p.String()})
@@ -156,12 +160,21 @@ func (d *miniDrawing) rise() {
 	}
 }
 
-// beside draws what is worked by itself beside the rest.
-func (d *miniDrawing) beside(g chart.Grid) {
-	high := float64(len(g.Rows)) * miniRound
+// beside draws what is worked by itself, one above the other, beside the rest.
+func (d *miniDrawing) beside(list []chart.Grid) {
+	high, wide := 0.0, 0.0
+	for _, g := range list {
+		high, wide = high+float64(len(g.Rows))*miniRound, max(wide, float64(g.Width))
+	}
+	if len(list) == 0 {
+		return
+	}
 	d.Height = max(d.Height, high)
-	d.lay(g, d.Width+miniGap, high, d.paths)
-	d.Width += miniGap + float64(g.Width)
+	for _, g := range list {
+		d.lay(g, d.Width+miniGap+(wide-float64(g.Width))/2, high, d.paths)
+		high -= float64(len(g.Rows)) * miniRound
+	}
+	d.Width += miniGap + wide
 }
 
 // lay puts a chart into the drawing, its lower left corner at left and foot.

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"thenar/internal/mitt"
@@ -37,7 +38,9 @@ func (a Answer) inWords(path, message string) string {
 	if !pinned(path) {
 		return message
 	}
-	for _, n := range mitt.Ladder() {
+	longest := slices.Clone(mitt.Ladder()) // a key may be the end of another
+	slices.SortStableFunc(longest, func(a, b mitt.Number) int { return len(b.Key()) - len(a.Key()) })
+	for _, n := range longest {
 		message = strings.ReplaceAll(message, n.Key(), a.Names.Words(n))
 	}
 	return message

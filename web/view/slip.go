@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -56,26 +57,66 @@ func (a Answer) nearby(r words.Reason) []near {
 		return length(mitt.PlaceTop)
 	case mitt.ThumbRounds:
 		return length(mitt.PlaceThumbLength)
+	case mitt.LittleLowerRounds:
+		return length(mitt.PlaceUpperHand)
+	case mitt.CapRounds:
+		return length(mitt.PlaceCapLength)
 	}
 	if what, f, ok := fingerNumberOf(r.Of); ok {
 		one := &p.Fingers.Each[f]
 		at, long := mitt.PlacesOfFinger(f)
 		switch what {
 		case mitt.FingerStitches:
-			return girth(mitt.Count{N: now, Exact: float64(now) - p.Off[at]*g, Below: now - 1, Above: now + 1, Knitted: one.Stitches.Knitted})
+			return a.possible(r.Of, girth(mitt.Count{N: now, Exact: float64(now) - p.Off[at]*g, Below: now - 1, Above: now + 1, Knitted: one.Stitches.Knitted}))
 		case mitt.FingerRounds:
 			return length(long)
 		case mitt.FingerDecreases:
 			return nil
 		}
 	}
-	if r.Of == mitt.LittleLowerRounds {
-		return length(mitt.PlaceUpperHand)
+	if beside, ok := a.Out.Beside[r.Of]; ok {
+		return a.costing(beside, now)
 	}
 	if r.Of.List() || r.Of.Measure() != mitt.InStitches {
 		return nil
 	}
 	return a.around(one, func(n int) string { return a.small(float64(n)/g) + " wide" })
+}
+
+// possible leaves out the neighbours of a number that can't be.
+func (a Answer) possible(n mitt.Number, list []near) []near {
+	return slices.DeleteFunc(list, func(one near) bool {
+		return slices.ContainsFunc(neighboursOf(a.Out.Beside, n), func(b mitt.Neighbour) bool { return b.Value == one.Value && !b.Can })
+	})
+}
+
+func neighboursOf(all map[mitt.Number][2]mitt.Neighbour, n mitt.Number) []mitt.Neighbour {
+	two, ok := all[n]
+	if !ok {
+		return nil
+	}
+	return two[:]
+}
+
+// costing returns a count between its neighbours with what each costs in all places.
+func (a Answer) costing(beside [2]mitt.Neighbour, now int) []near {
+	list := []near{{now, "as it is", true}}
+	for i, n := range beside {
+		if !n.Can {
+			continue
+		}
+		says := ""
+		switch {
+		case math.Abs(n.MM) < 0.5:
+			says = "as near"
+		case n.MM < 0:
+			says = a.small(-n.MM) + " nearer"
+		default:
+			says = "costs " + a.small(n.MM)
+		}
+		list = slices.Insert(list, i*len(list), near{n.Value, says, false})
+	}
+	return list
 }
 
 // around returns a count between its neighbours, which are as far from it as
