@@ -122,7 +122,8 @@ func (k *knitter) tryOn() {
 		"round": {strconv.Itoa(1 + k.rng.IntN(rounds))}, "note": {"as it is"},
 	}
 	for _, zone := range tryon.KnittedZones(stitch.Part(part.AttrOr("value", "")), false, k.down) {
-		if k.rng.IntN(2) == 0 {
+		asked := page.Find(`[name="feel.`+string(zone)+`"]`).Length() > 0 // a mitten has no fingers
+		if asked && k.rng.IntN(2) == 0 {
 			form.Set("feel."+string(zone), strconv.Itoa(k.rng.IntN(5)-2))
 		}
 	}

@@ -177,7 +177,7 @@ func (s *Server) answerTry(w http.ResponseWriter, r *http.Request) error {
 		return fault.New(fault.Invalid, "after: is no moment of this mitt; open the try again")
 	}
 	side, err := s.app.AnswerTry(r.Context(), id, try, app.TryAnswer{
-		After: after, Key: r.PostForm.Get("key"), Rip: r.PostForm.Get("how") == "rip", Ticks: ticks(r),
+		After: after, Key: r.PostForm.Get("key"), Rip: r.PostForm.Get("how") == "rip", Finger: view.RippedFinger(r.PostForm.Get("how")), Ticks: ticks(r),
 	})
 	if _, ok := unfitting(r, err); ok {
 		return send(w, r, view.MittAt(id, fmt.Sprintf("/tries/%d", try))) // whose page says what doesn't fit

@@ -182,12 +182,13 @@ func (v *Weighed) suggest(doc project.Document, p *project.Planned, ticks Ticks)
 	if err != nil {
 		return err
 	}
-	if len(list) > 0 && list[0].Key == tryon.Fabric && !ticks.accept(list[0]) {
+	fabric := slices.IndexFunc(list, func(c tryon.Correction) bool { return c.Key == tryon.Fabric })
+	if fabric >= 0 && !ticks.accept(list[fabric]) {
 		felt, err := tryon.Correct(v.Seen.WithoutFabric(), doc.Effective(), p.Plan)
 		if err != nil {
 			return err
 		}
-		list = append(list[:1], felt...)
+		list = tryon.FirstTold(append([]tryon.Correction{list[fabric]}, felt...))
 	}
 	for _, c := range list {
 		v.Corrections = append(v.Corrections, Suggested{c, c.Changes() && ticks.accept(c)})
@@ -239,6 +240,8 @@ type TryAnswer struct {
 	After int64  // the newest decision that the page knew
 	Key   string // names the answer, so that one sent twice is taken once; may be empty
 	Rip   bool   // rip back, instead of going on from here
+	// Finger is a finger of a glove that is ripped back by itself, or empty.
+	Finger stitch.Part
 	Ticks
 }
 
@@ -275,7 +278,14 @@ func (w triedWork) answered(pl *project.Planner, t TryEntry, a TryAnswer) (store
 		return store.Change{}, err
 	}
 	kept, next, to := v.answer(), v.Onward.Next, v.Seen.Place
-	if a.Rip {
+	if finger := slices.IndexFunc(v.Onward.Fingers, func(r project.FingerRip) bool { return r.Part == a.Finger }); a.Finger != "" {
+		if finger < 0 {
+			return store.Change{}, fault.New(fault.Conflict, "This finger has not to be ripped back any more; open the try again.")
+		}
+		rip := v.Onward.Fingers[finger]
+		next, to = rip.Next, rip.At
+		kept.Ripped, kept.Section, kept.Round, kept.Line = rip.Rounds, rip.Part, rip.To, rip.Line
+	} else if a.Rip {
 		if v.Onward.Rip == nil {
 			return store.Change{}, fault.New(fault.Conflict, "Nothing has to be ripped back any more; open the try again.")
 		}

@@ -162,6 +162,11 @@ func ReadTry(ctx context.Context, text func(name string) string, photograph io.R
 			t.Feel[zone] = felt
 		}
 	}
+	t.Ends, t.EndsWays = map[tryon.Zone]string{}, map[tryon.Zone]tryon.Way{}
+	for _, zone := range tryon.Measured() {
+		length, way := zone.EndField()
+		t.Ends[zone], t.EndsWays[zone] = field(length), tryon.Way(field(way))
+	}
 	t.Try, t.Faults = t.Sided(field("ways") != "")
 	if plain.Key(t.Key) != "" {
 		t.Faults.Add("key", "is missing; open the page again")

@@ -32,6 +32,9 @@ func leaves(p *Planned) (Leaves, error) {
 	}
 	out.Girths = fit.Misfits(rows, out.Tolerance)
 	at := map[stitch.Part]mitt.Place{stitch.Hand: mitt.PlaceHandLength}
+	for _, one := range fingerPlaces(p) {
+		at[one.part] = one.length
+	}
 	if p.Parted() {
 		at[p.Mound()] = mitt.PlaceGussetLength
 	}
@@ -45,4 +48,28 @@ func leaves(p *Planned) (Leaves, error) {
 		}
 	}
 	return out, nil
+}
+
+// fingerPlace is a part of a glove above the hand, and where its length is compared.
+type fingerPlace struct {
+	part   stitch.Part
+	length mitt.Place
+}
+
+// fingerPlaces returns the parts above the hand of a glove, in the order worked; none of
+// another mitt.
+func fingerPlaces(p *Planned) []fingerPlace {
+	if !p.Fingered() {
+		return nil
+	}
+	var list []fingerPlace
+	for _, part := range stitch.Parts() {
+		if f, ok := mitt.FingerOf(part); ok {
+			_, length := mitt.PlacesOfFinger(f)
+			list = append(list, fingerPlace{part, length})
+		} else if part == mitt.LittleLowerRounds.Part() && p.Fingers.Lower > 0 {
+			list = append(list, fingerPlace{part, mitt.PlaceUpperHand})
+		}
+	}
+	return list
 }

@@ -32,6 +32,7 @@ func (r *Rip) Minutes(pace float64) int { return int(math.Ceil(float64(r.Stitche
 type off struct {
 	zone string
 	fit.Range
+	within float64 // up to which it fits
 }
 
 // offs returns how far a plan is off the wish in each zone: in the girths of the
@@ -42,19 +43,34 @@ func offs(p *Planned) ([]off, error) {
 		return nil, err
 	}
 	zones := fit.Zones(rows)
+	var list []off
+	add := func(zone string, by fit.Range) { list = append(list, off{zone, by, p.extra.tolerance}) }
 	one := func(at mitt.Place) fit.Range { return fit.Range{Low: p.Off[at], High: p.Off[at]} }
-	list := []off{{"cuff", one(mitt.PlaceCuff)}}
+	add("cuff", one(mitt.PlaceCuff))
 	if p.Gusseted() {
-		list = append(list, off{"gusset", zones[stitch.Gusset]}, off{"gusset’s length", one(mitt.PlaceGussetLength)})
+		add("gusset", zones[stitch.Gusset])
+		add("gusset’s length", one(mitt.PlaceGussetLength))
 	} else if p.Parted() {
-		list = append(list, off{"length to the thumb", one(mitt.PlaceGussetLength)})
+		add("length to the thumb", one(mitt.PlaceGussetLength))
 	}
-	list = append(list, off{"hand", zones[stitch.Hand]}, off{"length of the hand", one(mitt.PlaceHandLength)})
+	add("hand", zones[stitch.Hand])
+	add("length of the hand", one(mitt.PlaceHandLength))
+	for _, f := range fingerPlaces(p) {
+		if f.part.Over() == stitch.OverDigit {
+			list = append(list, off{f.part.Words(), zones[f.part], min(p.extra.tolerance, fingerTolerance/p.Gauge.Stitches)})
+		}
+		add(f.length.Words(p.Plan), one(f.length))
+	}
 	if p.Thumbed() {
-		list = append(list, off{"thumb", zones[stitch.Thumb]}, off{"thumb’s length", one(mitt.PlaceThumbLength)})
+		add("thumb", zones[stitch.Thumb])
+		add("thumb’s length", one(mitt.PlaceThumbLength))
 	}
 	return list, nil
 }
+
+// fingerTolerance is by how many stitches a finger may be off: one stitch more or less is
+// felt on a finger, where on a hand it is lost (common practice, no source).
+const fingerTolerance = 0.75
 
 // spoilt returns the zones in which a plan is off by more than the tolerance and
 // further, in the same direction, than a mitt begun anew, whose distances are
@@ -66,7 +82,7 @@ func spoilt(p *Planned, best []off, known ...string) []string {
 	}
 	var zones []string
 	for i, o := range now {
-		if !o.Within(p.extra.tolerance, best[i].Range) && !slices.Contains(known, o.zone) {
+		if !o.Within(o.within, best[i].Range) && !slices.Contains(known, o.zone) {
 			zones = append(zones, o.zone)
 		}
 	}
@@ -125,6 +141,13 @@ func unasked(zones []string, accepted []tryon.Correction) []string {
 	of := map[string][]string{
 		string(tryon.Cuff): {"cuff"}, string(tryon.Gusset): {"gusset"}, string(tryon.Parting): {"gusset"}, string(tryon.Hand): {"hand"},
 		string(tryon.Thumb): {"thumb"}, "base": {"gusset", "gusset’s length", "length to the thumb"}, "top": {"gusset", "gusset’s length", "length to the thumb"}, tryon.Fabric: zones,
+	}
+	for _, zone := range tryon.Zones() {
+		if zone.Fingered() { // a length moves where the fingers begin, and so all of them
+			of[string(zone)] = append(of[string(zone)], stitch.Part(zone).Words())
+		}
+		length, _ := zone.EndField()
+		of[length] = zones
 	}
 	return slices.DeleteFunc(slices.Clone(zones), func(zone string) bool {
 		return slices.ContainsFunc(accepted, func(c tryon.Correction) bool { return slices.Contains(of[c.Key], zone) })

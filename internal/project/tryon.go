@@ -31,10 +31,11 @@ type Onward struct {
 	Fault   error
 	Line    string // the difference in one line
 	Changed Changed
-	Next    Document // with the work and the corrections
-	Rip     *Rip     // a rip-back that would help; nil: none
-	Was     *Planned // the plan before the try
-	Leaves  Leaves   // what stays off the wish
+	Next    Document    // with the work and the corrections
+	Rip     *Rip        // a rip-back that would help; nil: none
+	Was     *Planned    // the plan before the try
+	Leaves  Leaves      // what stays off the wish
+	Fingers []FingerRip // fingers that could be ripped back by themselves
 
 	Ease map[tryon.Zone]float64 // of accepted zones: ease minus the usual ease, as a share of the girth
 }
@@ -113,6 +114,7 @@ func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accept
 		}
 	}
 	out.Rip = pl.rip(d, was, seen.Place, accepted, out.Is)
+	out.Fingers = pl.ripFingers(d, was, seen.Place, accepted)
 	if out.Is != nil {
 		out.Ease = pl.eases(next.Sheet, out.Is.Plan, accepted)
 	}

@@ -1,7 +1,9 @@
 package tryon
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,6 +24,7 @@ type Correction struct {
 	Was, Is, Because string
 	Edits            []Edit
 	Doubt            string // why it is not accepted by default; empty: it is
+	Caution          string // where it could hurt: said before all else
 	Later            bool   // the zone is knitted already: only the other hand and later pairs change
 }
 
@@ -45,7 +48,16 @@ func Correct(try Reading, s sheet.Sheet, p *mitt.Plan) ([]Correction, error) {
 	}
 	c.base()
 	c.top()
-	return c.list, nil
+	c.ends()
+	return FirstTold(c.list), nil
+}
+
+// FirstTold returns corrections with those first that could hurt.
+func FirstTold(list []Correction) []Correction {
+	slices.SortStableFunc(list, func(a, b Correction) int {
+		return cmp.Compare(len(b.Caution), len(a.Caution))
+	})
+	return list
 }
 
 type corrector struct {

@@ -33,6 +33,10 @@ func FeelWords(step int) string {
 // that felt tight all the same becomes wider still.
 func (c *corrector) felt(zone Zone) {
 	switch {
+	case zone.finger():
+		c.feltFinger(zone)
+	case zone == UpperHand:
+		c.feltUpperHand()
 	case c.oneCount() && zone == Hand:
 		c.feltInAll()
 	case c.hasZone(zone):
@@ -198,6 +202,11 @@ func (c *corrector) hasZone(zone Zone) bool {
 		return true
 	case Thumb:
 		return c.plan.Thumbed()
+	case UpperHand:
+		return c.plan.Fingered() && c.plan.Fingers.Lower > 0
+	}
+	if zone.finger() {
+		return c.plan.Fingered()
 	}
 	return c.plan.Gusseted()
 }
@@ -231,6 +240,9 @@ func signedPercent(e float64) string {
 // having any effect: a fixed number wins over the ease.
 func Pinned(s sheet.Sheet, zone Zone) []mitt.Number {
 	var fixed []mitt.Number
+	if f, ok := mitt.FingerOf(stitch.Part(zone)); ok {
+		return fixedOfFinger(s, f)
+	}
 	for _, n := range map[Zone][]mitt.Number{
 		Cuff: {mitt.CastOn}, Gusset: {mitt.Rhythm, mitt.IncreaseRounds}, Parting: {mitt.Increases, mitt.IncreaseRounds},
 		Hand: {mitt.HandStitches, mitt.BridgeStitches}, Thumb: {mitt.ThumbStitches, mitt.ThumbDecreases},

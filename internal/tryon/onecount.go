@@ -17,7 +17,7 @@ func (c *corrector) oneCount() bool { return c.plan.Parted() && !c.plan.Gusseted
 
 // settles returns the zone whose ease settles what is felt in a zone.
 func (c *corrector) settles(zone Zone) Zone {
-	if zone == Parting && c.oneCount() {
+	if zone == Parting && c.oneCount() || zone == UpperHand {
 		return Hand
 	}
 	return zone

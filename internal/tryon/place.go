@@ -39,17 +39,16 @@ func (p Place) past(part stitch.Part) bool { return p.reached(part) && p.Part !=
 func (p Place) Begun() bool { return p.Part != "" }
 
 // Progress returns what is knitted at the place, as the planner takes it. After the
-// finish of the hand no round can be added to it, so the work is at the thumb; after that
-// of a thumb that is worked first, it is at the hand.
+// finish of a part no round can be added to it, so the work is at the part that is worked
+// next: after that of the hand at the thumb, after that of a finger at what follows it.
 func (p Place) Progress(by *mitt.Plan) *mitt.Progress {
-	if p.Down {
-		if m := by.Mitt(); p.Ended && p.Part == m.Sections[0].Part && len(m.Sections) > 1 {
-			return by.ProgressAt(m.Sections[1].Part, 0)
+	if p.Ended {
+		m := by.Mitt()
+		for i := range m.Sections[:len(m.Sections)-1] {
+			if m.Sections[i].Part == p.Part && len(m.Sections[i+1].Rounds) > 0 {
+				return by.ProgressAt(m.Sections[i+1].Part, 0)
+			}
 		}
-		return by.ProgressAt(p.Part, p.Round)
-	}
-	if p.Ended && p.Part.Over() != stitch.OverDigit && by.Thumbed() {
-		return by.ProgressAt(stitch.Thumb, 0)
 	}
 	return by.ProgressAt(p.Part, p.Round)
 }

@@ -19,73 +19,6 @@ import (
 	"thenar/internal/units"
 )
 
-// Zone is a part of the mitt that feels tight or loose by itself.
-type Zone string
-
-// The zones, from the cast-on up.
-const (
-	Cuff    Zone = "cuff"
-	Gusset  Zone = "gusset"
-	Parting Zone = "parting" // where the thumb parts
-	Hand    Zone = "hand"
-	Thumb   Zone = "thumb"
-)
-
-// zones is the table of zones: the part in which each can be felt first, and
-// whether that part has to be whole.
-var zones = []struct {
-	zone  Zone
-	from  stitch.Part
-	whole bool
-}{
-	{Cuff, stitch.Cuff, false},
-	{Gusset, stitch.BelowThumb, false}, // or what lies in its place, see KnittedZones
-	{Parting, stitch.BelowThumb, true},
-	{Hand, stitch.Hand, false},
-	{Thumb, stitch.Thumb, false},
-}
-
-// Zones returns all zones, from the cast-on up.
-func Zones() []Zone {
-	list := make([]Zone, len(zones))
-	for i, z := range zones {
-		list[i] = z.zone
-	}
-	return list
-}
-
-// KnittedZones returns the zones that can be felt while the work is in part p.
-// Once all rounds of the part are knitted (whole), what needs that is among
-// them; where a mitt is worked down from the fingertips, it is there at once. A part
-// that is not known is taken for the hand.
-func KnittedZones(p stitch.Part, whole, down bool) []Zone {
-	if p.Over() == stitch.OverMound {
-		p = stitch.BelowThumb
-	}
-	order := stitch.Order(p, down)
-	if order == 0 {
-		order = stitch.Order(stitch.Hand, down)
-	}
-	var list []Zone
-	for _, z := range zones {
-		if from := stitch.Order(z.from, down); from < order || from == order && (whole || down || !z.whole) {
-			list = append(list, z.zone)
-		}
-	}
-	return list
-}
-
-// Words returns the zone's name as it is shown to people.
-func (z Zone) Words() string {
-	switch z {
-	case Gusset:
-		return "palm at the gusset"
-	case Parting:
-		return "palm at the thumb"
-	}
-	return string(z)
-}
-
 // Try is a note of one trying-on, as typed. Width and Height are in the sheet's
 // unit. Base and Top are how far the ends of the gusset sit above (+) or below
 // (−) their places on the hand, in OffsetUnit. A step in Feel runs from −2, much
@@ -104,21 +37,24 @@ type Try struct {
 	Base     string          `json:"base,omitempty"`
 	Top      string          `json:"top,omitempty"`
 	Feel     map[Zone]string `json:"feel,omitempty"`
+	Ends     map[Zone]string `json:"ends,omitempty"` // of a glove, how much too long (+) or too short (−) a zone is
 	Note     string          `json:"note,omitempty"`
 
-	// The side on which Base and Top are, as a form sends it; Sided takes it
+	// The side on which Base, Top and Ends are, as a form sends it; Sided takes it
 	// into their signs.
-	BaseWay Way `json:"-"`
-	TopWay  Way `json:"-"`
+	BaseWay  Way          `json:"-"`
+	TopWay   Way          `json:"-"`
+	EndsWays map[Zone]Way `json:"-"`
 }
 
 // Reading is a try whose typed texts have been read and found valid.
 type Reading struct {
 	Try
-	Place Place         // where the work stands
-	Base  *units.Length // nil: not looked at
-	Top   *units.Length // nil: not looked at
-	Steps map[Zone]int  // the felt steps, −2 to 2; a zone that nothing is said of is absent
+	Place Place                 // where the work stands
+	Base  *units.Length         // nil: not looked at
+	Top   *units.Length         // nil: not looked at
+	Steps map[Zone]int          // the felt steps, −2 to 2; a zone that nothing is said of is absent
+	Ends  map[Zone]units.Length // how much too long a zone is; one that nothing is said of is absent
 }
 
 // Bounds of what can be typed: characters of the note and of any other text,
@@ -134,7 +70,7 @@ const (
 // The error is fault.Fields by the names of the form.
 func (t Try) Read(list []Place, near int, u units.Unit) (Reading, error) {
 	var faults fault.Fields
-	r := Reading{Try: t, Steps: map[Zone]int{}}
+	r := Reading{Try: t, Steps: map[Zone]int{}, Ends: map[Zone]units.Length{}}
 	if _, err := time.Parse(time.DateOnly, t.Date); err != nil {
 		faults.Add("date", "is %.20q; write a day as year-month-day, such as 2025-03-09", t.Date)
 	}
@@ -155,6 +91,11 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Reading, error) {
 		}
 		r.Steps[zone] = n
 	}
+	for _, zone := range Measured() {
+		if l := parseOffset(zone.endField(), t.Ends[zone], u, &faults); l != nil {
+			r.Ends[zone] = *l
+		}
+	}
 	t.checkTexts(&faults)
 	return r, faults.Err()
 }
@@ -164,6 +105,11 @@ func (t Try) Read(list []Place, near int, u units.Unit) (Reading, error) {
 func (t Try) checkTexts(faults *fault.Fields) {
 	if why := plain.Lines(t.Note, maxNote); why != "" {
 		faults.Add("note", "%s", why)
+	}
+	for zone, text := range t.Ends {
+		if why := plain.Line(text, maxText); why != "" {
+			faults.Add(zone.endField(), "%s", why)
+		}
 	}
 	for _, f := range []struct{ name, text string }{
 		{"date", t.Date},
@@ -217,9 +163,20 @@ func (t Try) place(list []Place, near int, faults *fault.Fields) Place {
 func (r Reading) CheckZones(list []Place) error {
 	var faults fault.Fields
 	_, more := At(list, r.Place.Part, r.Place.Round+1)
+	knitted := KnittedZones(r.Place.Part, !more, r.Place.Down)
+	check := func(field string, zone Zone) {
+		if _, has := At(list, stitch.Part(zone), 1); zone.Fingered() && !has {
+			faults.Add(field, "is no part of this mitt; leave it out")
+		} else if r.Place.Nth > 0 && !slices.Contains(knitted, zone) {
+			faults.Add(field, "is not knitted yet, with the work in the %s; leave it out", r.Place.Part.Words())
+		}
+	}
 	for _, zone := range Zones() {
-		if _, said := r.Steps[zone]; said && r.Place.Nth > 0 && !slices.Contains(KnittedZones(r.Place.Part, !more, r.Place.Down), zone) {
-			faults.Add("feel."+string(zone), "is not knitted yet, with the work in the %s; leave it out", r.Place.Part.Words())
+		if _, said := r.Steps[zone]; said {
+			check("feel."+string(zone), zone)
+		}
+		if _, said := r.Ends[zone]; said {
+			check(zone.endField(), zone)
 		}
 	}
 	return faults.Err()
@@ -227,7 +184,7 @@ func (r Reading) CheckZones(list []Place) error {
 
 // IsEmpty reports whether nothing was seen, felt, measured or written.
 func (r Reading) IsEmpty() bool {
-	return len(r.Steps) == 0 && r.Base == nil && r.Top == nil && r.Stitches == "" && r.Note == ""
+	return len(r.Steps) == 0 && len(r.Ends) == 0 && r.Base == nil && r.Top == nil && r.Stitches == "" && r.Note == ""
 }
 
 // countRange says which counts the rounds of a part leave on the needles.

@@ -88,6 +88,10 @@ async function follow(form, pulls) {
     const name = scale.querySelector("input").name;
     for (const { value } of page.querySelectorAll(`.scale input[name="${CSS.escape(name)}"]`)) scale.append(scale.querySelector(`input[value="${value}"]`).parentElement);
   }
+  for (const end of form.querySelectorAll("[data-end]")) {
+    const told = page.querySelector(`[data-end="${CSS.escape(end.dataset.end)}"] .help`);
+    if (told) end.querySelector(".help").textContent = told.textContent;
+  }
   pulls?.draw(document.adoptNode(svg));
 }
 

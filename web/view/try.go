@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"thenar/internal/app"
 	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
@@ -115,12 +115,21 @@ func (e TryEntry) Observations() []Observation {
 		{"base of the " + sitsOf(e.names), e.offset(t.Base)},
 		{"top of the " + sitsOf(e.names), e.offset(t.Top)},
 	}
+	glove := e.names.Has(mitt.OfFinger(mitt.FingerStitches, hand.Index))
 	for _, zone := range tryon.Zones() {
+		if zone.Fingered() && !glove {
+			continue
+		}
 		text := ""
 		if n, err := strconv.Atoi(t.Feel[zone]); err == nil && n >= -2 && n <= 2 {
 			text = tryon.FeelWords(n)
 		}
 		list = append(list, Observation{zone.Words(), text})
+	}
+	for _, zone := range tryon.Measured() {
+		if glove {
+			list = append(list, Observation{"length, " + zone.Words(), e.length(t.Ends[zone])})
+		}
 	}
 	list = append(list, Observation{"note", t.Note})
 	if e.Answered {
@@ -195,7 +204,8 @@ func (t Tries) aside(aside bool) []TryEntry {
 	return list
 }
 
-// pulls says where the tape of each zone lies on the drawing.
+// pulls says where the tape of each zone lies on the drawing. Those of four fingers would
+// lie over one another, so fingers have none.
 var pulls = map[tryon.Zone]picture.Pull{
 	tryon.Cuff:    {Part: stitch.Cuff, At: 0.4},
 	tryon.Gusset:  {Part: stitch.Gusset, At: 0.45},
@@ -209,7 +219,7 @@ var pulls = map[tryon.Zone]picture.Pull{
 func (t Tries) Drawing() string {
 	var list []picture.Pull
 	for _, zone := range t.zones() {
-		if one := pulls[zone]; zone != tryon.Thumb || t.felt(zone) {
+		if one, has := pulls[zone]; has && (zone != tryon.Thumb || t.felt(zone)) {
 			if one.Name = string(zone); one.Part.Over() == stitch.OverMound {
 				one.Part = t.Plan.Mound()
 			}
@@ -260,18 +270,6 @@ func (t Tries) feels() []Choice {
 	return list
 }
 
-// felt reports whether a zone is asked about: it is knitted, as far as the form
-// knows, or something was said of it.
-func (t Tries) felt(zone tryon.Zone) bool {
-	part := stitch.Part(t.Form.Try.Section)
-	if parts := t.Parts(); part == "" && len(parts) > 0 {
-		part = stitch.Part(parts[0].Value)
-	}
-	round, err := strconv.Atoi(t.Form.Try.Round)
-	whole := err == nil && round > 0 && t.last(part) == round
-	return t.Form.Try.Feel[zone] != "" || slices.Contains(tryon.KnittedZones(part, whole, t.down()), zone)
-}
-
 // down reports whether the mitt is worked from the fingertips.
 func (t Tries) down() bool { return t.Plan != nil && t.Plan.Down() }
 
@@ -283,46 +281,6 @@ func (t Tries) last(part stitch.Part) (round int) {
 		}
 	}
 	return round
-}
-
-// feltIn returns the parts, for the script, in which a zone can be felt from
-// the first round on.
-func (t Tries) feltIn(zone tryon.Zone) string {
-	var parts []string
-	for _, p := range stitch.Parts() {
-		if slices.Contains(tryon.KnittedZones(p, false, t.down()), zone) {
-			parts = append(parts, string(p))
-		}
-	}
-	return strings.Join(parts, " ")
-}
-
-// wholeIn returns the part, for the script, in which a zone can be felt only at
-// its last round, with that round.
-func (t Tries) wholeIn(zone tryon.Zone) string {
-	for _, p := range stitch.Parts() {
-		if t.last(p) == 0 {
-			continue
-		}
-		if whole := tryon.KnittedZones(p, true, t.down()); slices.Contains(whole, zone) && !slices.Contains(tryon.KnittedZones(p, false, t.down()), zone) {
-			return fmt.Sprintf("%s %d", p, t.last(p))
-		}
-	}
-	return ""
-}
-
-// unfelt names the zones that are not knitted yet, or returns "" if all are.
-func (t Tries) unfelt() string {
-	var list []string
-	for _, zone := range t.zones() {
-		if !t.felt(zone) {
-			list = append(list, zone.Words())
-		}
-	}
-	if len(list) == 0 {
-		return ""
-	}
-	return strings.Join(list, ", ") + ": not knitted yet"
 }
 
 // sits is what the ends of the part beside the thumb's base belong to.
@@ -346,19 +304,6 @@ func sitsOf(w mitt.Names) string {
 func (t Tries) seated() bool {
 	f := t.Form
 	return t.felt(tryon.Gusset) || f.Try.Base != "" || f.Try.Top != ""
-}
-
-// zones returns the zones that the mitt has.
-func (t Tries) zones() []tryon.Zone {
-	switch {
-	case t.Plan == nil || !t.Plan.Parted():
-		return []tryon.Zone{tryon.Cuff, tryon.Hand}
-	case !t.Plan.Thumbed():
-		return []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand}
-	case !t.Plan.Gusseted():
-		return []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand, tryon.Thumb}
-	}
-	return tryon.Zones()
 }
 
 // feels are the steps of the scale for how a zone feels.

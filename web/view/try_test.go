@@ -17,7 +17,14 @@ import (
 // triesWith returns the page of a mitt's tries with a try in its form.
 func triesWith(t *testing.T, try tryon.Try, faults fault.Fields) *goquery.Document {
 	t.Helper()
+	return triesOf(t, "fingerless", try, faults)
+}
+
+// triesOf is triesWith for a mitt of a kind.
+func triesOf(t *testing.T, kind string, try tryon.Try, faults fault.Fields) *goquery.Document {
+	t.Helper()
 	d := project.New("Mitts")
+	d.Sheet["kind"] = kind
 	for path, text := range map[string]string{"hand.hand_circumference": "19", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"} {
 		d.Sheet[path] = text
 	}
@@ -67,4 +74,25 @@ func TestTapesGoWithTheWords(t *testing.T) {
 	assert.Equal(t, 1, triesWith(t, tryon.Try{Section: "thumb", Round: "3"}, nil).Find(`svg .pull[data-name="thumb"]`).Length())
 	order := page.Find("main").Find(".caution-first, .pulling, #try-form").Map(func(_ int, s *goquery.Selection) string { return goquery.NodeName(s) })
 	assert.Equal(t, []string{"div", "div", "form"}, order, "caution before all")
+}
+
+// The tries of a glove ask about each finger once it is begun, how it feels and how long
+// it is; the lengths of a mitten are not asked.
+func TestTriesOfAGloveAskFingerByFinger(t *testing.T) {
+	page := triesOf(t, "glove", tryon.Try{Section: "ring", Round: "4", Ends: map[tryon.Zone]string{tryon.Little: "-3"}}, nil)
+	var felt, ends []string
+	page.Find(".feel:not([hidden])").Each(func(_ int, s *goquery.Selection) { felt = append(felt, s.AttrOr("data-zone", "")) })
+	assert.Equal(t, []string{"cuff", "gusset", "parting", "hand", "little", "upper_hand", "ring"}, felt)
+	assert.Equal(t, "middle finger, index finger, thumb: not knitted yet", page.Find("[data-unfelt]").Text())
+	page.Find("[data-end]:not([hidden])").Each(func(_ int, s *goquery.Selection) { ends = append(ends, s.AttrOr("data-end", "")) })
+	assert.Equal(t, []string{"hand", "little", "upper_hand", "ring"}, ends)
+	little := page.Find(`[data-end="little"]`)
+	assert.Equal(t, "3", little.Find("#try-end\\.little").AttrOr("value", ""))
+	assert.Equal(t, "short", little.Find("[checked]").AttrOr("value", ""))
+	assert.Equal(t, "against its tip", little.Find(".help").Text(), "it is knitted")
+	assert.Regexp(t, `^against its tip: [0-9]+ mm are still to be knitted$`, page.Find(`[data-end="ring"] .help`).Text())
+
+	mitten := triesOf(t, "mitten", tryon.Try{Section: "thumb", Round: "4"}, nil)
+	assert.Zero(t, mitten.Find("[data-end]").Length())
+	assert.Zero(t, mitten.Find(`.feel[data-zone="ring"]`).Length())
 }

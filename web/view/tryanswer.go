@@ -75,6 +75,24 @@ func (v TryAnswer) BackTo() string {
 	return "to the cast-on"
 }
 
+// ripFinger is how a form asks for a finger that is ripped back by itself: with its part
+// behind it.
+const ripFinger = "rip "
+
+// RippedFinger returns the finger that a form asks to rip back by itself, or "".
+func RippedFinger(how string) stitch.Part {
+	part, asked := strings.CutPrefix(how, ripFinger)
+	if !asked {
+		return ""
+	}
+	return stitch.Part(part)
+}
+
+// StaysWords says what is lost of a finger that is ripped back by itself, and what stays.
+func StaysWords(r *project.FingerRip) string {
+	return fmt.Sprintf("It comes back onto the needles at round %d. The other fingers, and what is between them, stay as they are. Then go on where you were.", r.To)
+}
+
 // PaceWords says by which pace the minutes are counted.
 func (v TryAnswer) PaceWords() string {
 	if v.OwnPace {
