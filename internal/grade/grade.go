@@ -5,6 +5,7 @@ package grade
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 
 	"thenar/internal/fault"
@@ -27,7 +28,17 @@ type Numbers struct {
 	CastOn, Hand                         int
 	Increases, GussetRounds, Held        int
 	Bridge, HandAfter, Above, Top, Thumb int
+
+	Fingers [fingers]FingerNumbers // of a glove, from the index on
+	Between [fingers - 1]int       // the bridges from one finger to the next
+	Lower   int                    // rounds from the little finger to the others
 }
+
+// FingerNumbers are those of one finger: what it takes of palm and back, its first round
+// with the bridges, and its rounds.
+type FingerNumbers struct{ Palm, Back, Stitches, Rounds int }
+
+const fingers = int(hand.Little) + 1
 
 // Cell is the plan of one hand at one gauge.
 type Cell struct {
@@ -132,11 +143,20 @@ func why(err error) string {
 }
 
 func numbers(p *mitt.Plan) Numbers {
-	return Numbers{
+	n := Numbers{
 		CastOn: p.OnNeedles(), Hand: p.Body.Stitches.N, HandAfter: p.Bridge.HandAfter, Above: p.Body.RoundsAbove,
 		Increases: p.Count(mitt.Increases), Bridge: p.Count(mitt.BridgeStitches), GussetRounds: p.Count(mitt.GussetRounds),
 		Held: p.Count(mitt.Held), Thumb: p.Count(mitt.ThumbStitches), Top: p.Count(mitt.TopRounds),
+		Lower: p.Count(mitt.LittleLowerRounds),
 	}
+	for i := range n.Fingers {
+		of := func(what mitt.FingerNumber) int { return p.Count(mitt.OfFinger(what, hand.Finger(i))) }
+		n.Fingers[i] = FingerNumbers{of(mitt.FingerPalm), of(mitt.FingerBack), of(mitt.FingerStitches), of(mitt.FingerRounds)}
+	}
+	for i := range n.Between {
+		n.Between[i] = p.Count(mitt.OfBridge(i))
+	}
+	return n
 }
 
 // ratioOf returns rounds over stitches of the design's swatches, or
@@ -147,4 +167,22 @@ func ratioOf(s sheet.Sheet) float64 {
 		return gauge.RoundsPerStitch
 	}
 	return g.Rounds / g.Stitches
+}
+
+// FingersOf says in one line how a glove is divided, and how long its fingers are; "" of
+// another mitt.
+func (g *Grid) FingersOf(c Cell) string {
+	var list []string
+	for i, f := range c.Fingers {
+		finger := hand.Finger(i)
+		if !g.Names.Has(mitt.OfFinger(mitt.FingerStitches, finger)) {
+			return ""
+		}
+		list = append(list, fmt.Sprintf("%s %d, %d rounds", mitt.PartOfFinger(finger).Words(), f.Stitches, f.Rounds))
+	}
+	list = append(list, fmt.Sprintf("between them %d, %d, %d", c.Between[0], c.Between[1], c.Between[2]))
+	if c.Lower > 0 {
+		list = append(list, fmt.Sprintf("upper hand %d rounds", c.Lower))
+	}
+	return strings.Join(list, " · ")
 }

@@ -2,6 +2,7 @@ package grade
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"strconv"
@@ -28,7 +29,7 @@ func design(kind string) sheet.Sheet {
 // Every cell equals a plan of the same hand at the same gauge, made without the
 // design's own hand and swatches.
 func TestCellsArePlans(t *testing.T) {
-	for _, kind := range []string{"fingerless", "mitten", "mitten_without_thumb"} {
+	for _, kind := range []string{"fingerless", "mitten", "mitten_without_thumb", "glove"} {
 		g, err := Table(t.Context(), design(kind), DefaultRequest(units.CM))
 		require.NoError(t, err)
 		require.Len(t, g.Hands, 6, "EN 420:2003 has the sizes 6 to 11")
@@ -53,6 +54,55 @@ func TestCellsArePlans(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A table of gloves has the numbers of every finger. Those of a finger add up with the
+// bridges beside it, and all of them with the hand. Two hands whose gloves differ in one
+// finger alone are two sizes.
+func TestGlovesAreGradedFingerByFinger(t *testing.T) {
+	g, err := Table(t.Context(), design("glove"), DefaultRequest(units.CM))
+	require.NoError(t, err)
+	for _, b := range g.Blocks {
+		for i, c := range b.Cells {
+			require.Empty(t, c.Why)
+			shared := 0
+			for j, f := range c.Fingers {
+				between := 0
+				if j > 0 {
+					between += c.Between[j-1]
+				}
+				if j < len(c.Between) {
+					between += c.Between[j]
+				}
+				require.Equal(t, f.Stitches, f.Palm+f.Back+between)
+				require.Positive(t, f.Rounds)
+				shared += f.Palm + f.Back
+			}
+			require.Equal(t, c.HandAfter, shared)
+			if i > 0 {
+				other := b.Cells[i-1]
+				require.Equal(t, other.Numbers == c.Numbers, c.Same)
+			}
+		}
+	}
+	first := g.Blocks[0].Cells[0]
+	assert.Contains(t, g.FingersOf(first), fmt.Sprintf("index finger %d, %d rounds · middle finger", first.Fingers[0].Stitches, first.Fingers[0].Rounds))
+	mittens, err := Table(t.Context(), design("mitten"), DefaultRequest(units.CM))
+	require.NoError(t, err)
+	assert.Empty(t, mittens.FingersOf(mittens.Blocks[0].Cells[0]))
+	var b Block
+	same := Cell{Numbers: Numbers{Fingers: [fingers]FingerNumbers{{8, 8, 18, 30}}}}
+	b.Cells = append(b.Cells, same)
+	req, err := design("glove").Request()
+	require.NoError(t, err)
+	p, err := mitt.New().Plan(req)
+	require.NoError(t, err)
+	b.add(p, nil)
+	b.add(p, nil)
+	assert.True(t, b.Cells[2].Same)
+	p.Fingers.Each[2].Rounds++
+	b.add(p, nil)
+	assert.False(t, b.Cells[3].Same, "the ring finger is a round longer")
 }
 
 // Of adults' hands a larger one never has fewer stitches (children's hands are

@@ -106,7 +106,11 @@ func sizeRows(g grade.Grid, b grade.Block) []row {
 		if c.Warned {
 			mark += "!"
 		}
-		rows[i] = row{cells: append(cells, mark)}
+		var below []string
+		if fingers := g.FingersOf(c); fingers != "" {
+			below = []string{fingers}
+		}
+		rows[i] = row{cells: append(cells, mark), below: below}
 	}
 	return rows
 }
