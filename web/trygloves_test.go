@@ -1,0 +1,47 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A finger of a glove that felt tight is told first, with the caution. One that is too
+// short can be ripped back by itself while the work is at the thumb: the count stays there,
+// and the finger has more rounds from then on.
+func TestOneFingerOfAGloveIsRippedBack(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	after := a.get(at+"/desk/fit").doc().Find(`[name="after"]`).AttrOr("value", "")
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"glove"}}).status)
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"thumb","round":3}`).status)
+	made := a.post(at+"/tries", tryOn(map[string]string{
+		"section": "thumb", "round": "3", "ways": "1", "end.ring": "5", "end.ring_way": "short", "feel.cuff": "1", "feel.middle": "1",
+	}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	page := a.get(made.header.Get("Location")).doc()
+	assert.Contains(t, page.Find(".correction").First().Text(), "girth of the middle finger")
+	assert.Contains(t, page.Find(".correction").First().Find(".caution-first").Text(), "Tingling")
+
+	keep := url.Values{"keep": {"end.ring"}, "offered": {"end.ring", "middle", "cuff"}}
+	page = a.get(made.header.Get("Location") + "?" + keep.Encode()).doc()
+	button := page.Find(`button[value="rip ring"]`)
+	require.Equal(t, 1, button.Length(), page.Find(".roads").Text())
+	assert.Regexp(t, `^Ring finger alone: rip back \d+ rounds?, to round \d+\. Knit it again, \d+ rounds in all\.$`, button.Parent().Find("p").First().Text())
+	rounds := func() string { return a.get(at + "/desk/try").doc().Find(`#try-section option[value="ring"]`).Text() }
+	before := rounds()
+	form := url.Values{"how": {"rip ring"}, "key": {"v"}, "after": {page.Find(`[name="after"]`).AttrOr("value", "")}, "keep": keep["keep"], "offered": keep["offered"]}
+	answered := a.post(made.header.Get("Location"), form)
+	require.Equal(t, http.StatusSeeOther, answered.status, answered.body)
+	assert.NotEqual(t, before, rounds())
+	tried := a.get(at + "/desk/try").doc()
+	assert.Equal(t, "thumb", tried.Find("#try-section [selected]").AttrOr("value", ""), "the count stays at the thumb")
+	assert.Equal(t, "3", tried.Find("#try-round").AttrOr("value", ""))
+	assert.Contains(t, tried.Text(), "Ring finger alone")
+	form.Set("key", "w")
+	form.Set("how", "rip little")
+	assert.NotEqual(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status, "it is not offered")
+}
