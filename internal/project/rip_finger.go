@@ -6,7 +6,6 @@ import (
 	"reflect"
 	"slices"
 
-	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/tryon"
@@ -40,13 +39,13 @@ func (pl *Planner) ripFingers(d Document, was *Planned, at tryon.Place, accepted
 	}
 	var list []FingerRip
 	for _, one := range fingerPlaces(was) {
-		f, finger := mitt.FingerOf(one.part)
+		_, finger := mitt.FingerOf(one.part)
 		length, _ := tryon.Zone(one.part).EndField()
 		asked := slices.ContainsFunc(accepted, func(c tryon.Correction) bool { return c.Key == length && c.Changes() })
 		if !finger || !asked || stitch.Order(at.Part, false) <= stitch.Order(one.part, false) {
 			continue
 		}
-		if rip := pl.ripFinger(d, was, at, accepted, f, one); rip != nil {
+		if rip := pl.ripFinger(d, was, at, accepted, one); rip != nil {
 			list = append(list, *rip)
 		}
 	}
@@ -55,7 +54,7 @@ func (pl *Planner) ripFingers(d Document, was *Planned, at tryon.Place, accepted
 
 // ripFinger returns the shortest rip-back of a finger that brings it as near to its length
 // as one to its first round would; nil if it is as near already, or if it can't be done.
-func (pl *Planner) ripFinger(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, f hand.Finger, one fingerPlace) *FingerRip {
+func (pl *Planner) ripFinger(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, one fingerPlace) *FingerRip {
 	m := was.Mitt()
 	rounds := len(m.Section(one.part).Rounds)
 	away := func(p *Planned) float64 { return math.Abs(p.Off[one.length]) }
@@ -72,15 +71,16 @@ func (pl *Planner) ripFinger(d Document, was *Planned, at tryon.Place, accepted 
 		if again == nil || away(again) > away(first)+1e-9 {
 			continue
 		}
-		return pl.ripped(d, was, at, accepted, f, again, FingerRip{Part: one.part, To: to, Rounds: rounds - to})
+		return pl.ripped(d, was, at, accepted, again, FingerRip{Part: one.part, To: to, Rounds: rounds - to})
 	}
 	return nil
 }
 
 // ripped returns a rip-back of a finger whose rounds are those of another plan, or nil if
 // anything else that is knitted would change, or nothing would.
-func (pl *Planner) ripped(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, f hand.Finger, again *Planned, out FingerRip) *FingerRip {
+func (pl *Planner) ripped(d Document, was *Planned, at tryon.Place, accepted []tryon.Correction, again *Planned, out FingerRip) *FingerRip {
 	out.Next = pl.withWork(d, was.Plan, at, accepted)
+	f, _ := mitt.FingerOf(out.Part)
 	knitted := at.Progress(was.Plan)
 	knitted.Fingers[f] = again.ProgressAt(out.Part, out.To).Fingers[f]
 	out.Next.Sheet.SetProgress(knitted, string(d.Side))
