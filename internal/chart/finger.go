@@ -15,9 +15,12 @@ import (
 // none of its sides.
 const WaitingArea = "waiting"
 
-// sides returns on which side of a finger, or the upper hand, each column lies with which it
-// begins; nil for any other section.
+// sides returns on which side of a finger, the upper hand or a cap each column lies with
+// which it begins; nil for any other section.
 func (s *Source) sides(section *stitch.Section) map[string]string {
+	if section.Part.Over() == stitch.OverCap {
+		return s.sidesOfCap()
+	}
 	palm := s.worked.OfPalm(section)
 	if palm == 0 {
 		return nil
@@ -43,6 +46,27 @@ func (s *Source) sides(section *stitch.Section) map[string]string {
 		of[name] = BackArea
 		if begins && k < palm || !begins && k >= len(rest)-palm {
 			of[name] = PalmArea
+		}
+	}
+	return of
+}
+
+// sidesOfCap returns on which side of a cap each column lies: it is picked up along the back,
+// and cast on for the palm.
+func (s *Source) sidesOfCap() map[string]string {
+	of := map[string]string{}
+	for i := range s.worked.Sections {
+		section := &s.worked.Sections[i]
+		if section.Part.Over() != stitch.OverCap || len(section.Rounds) == 0 {
+			continue
+		}
+		for j, op := range section.Rounds[0].Ops {
+			switch op {
+			case stitch.PickUp:
+				of[s.names[section.Part][0][j]] = BackArea
+			case stitch.CastOn:
+				of[s.names[section.Part][0][j]] = PalmArea
+			}
 		}
 	}
 	return of

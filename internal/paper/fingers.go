@@ -30,7 +30,7 @@ func (c *climb) fingersPart() string {
 	list := c.Out.Mitt.Upward()
 	n := 0
 	for _, s := range list {
-		if s.Part.Over() != stitch.OverDigit {
+		if s.Part.Over() != stitch.OverDigit && s.Part.Over() != stitch.OverCap {
 			n = s.Rounds[len(s.Rounds)-1].Out()
 		}
 	}
@@ -142,7 +142,14 @@ func (h *handout) fingerTable() []part {
 		}})
 	}
 	list := keptLines(append([]part{space(30)}, t.rows(rows, "")...))
-	return append(list, setLines(h.fingerWords(), h.width(), draw.TextStyle{Size: h.note()})...)
+	list = append(list, setLines(h.fingerWords(), h.width(), draw.TextStyle{Size: h.note()})...)
+	for _, st := range h.newLadder().fingered {
+		if st.part.Over() == stitch.OverCap {
+			text := fmt.Sprintf("%s: %d %s, %s.", st.part.Title(), st.rounds, st.unit(), strings.Join(append([]string{words.Both(st.mm, h.Out.Unit)}, st.notes...), "; "))
+			list = append(list, setLines(text, h.width(), draw.TextStyle{Size: h.note()})...)
+		}
+	}
+	return list
 }
 
 // fingerWords says what the columns of the table mean, and which numbers are fixed.

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/mitt"
 	"thenar/internal/stitch"
@@ -53,7 +54,7 @@ const fixedMark = " (fixed)"
 
 // ladder is every number of a plan by where it lies on the mitt: stage i stands between
 // the rungs i and i+1. The thumb stands by itself; it has no rounds in a mitt without one.
-// So do fingers, whose numbers have a table of their own.
+// So do fingers, whose numbers have a table of their own, and a cap over them.
 type ladder struct {
 	rungs    []rung
 	stages   []stage
@@ -83,6 +84,10 @@ func (h *handout) newLadder() ladder {
 			} else {
 				c.thumb = c.thumbStage(s)
 			}
+			continue
+		}
+		if s.Part.Over() == stitch.OverCap { // it lies over the others
+			c.fingered = append(c.fingered, c.stage(s, append(c.begin(s.Part), c.notes(s)...)))
 			continue
 		}
 		says := c.begin(s.Part)
@@ -132,6 +137,7 @@ func (c *climb) say(n mitt.Number, text string) string {
 var counts = map[stitch.Part]mitt.Number{
 	stitch.Cuff: mitt.CuffRounds, stitch.CuffPlain: mitt.CuffPlainRounds, stitch.BelowThumb: mitt.GussetRounds, stitch.Opening: mitt.GussetRounds, stitch.Gusset: mitt.GussetRounds,
 	stitch.Hand: mitt.RoundsAboveGusset, stitch.UpperHand: mitt.LittleLowerRounds, stitch.Top: mitt.TopRounds, stitch.Thumb: mitt.ThumbRounds,
+	stitch.Cap: mitt.CapRounds, stitch.CapTop: mitt.CapTopRounds,
 }
 
 // stage returns a section with notes on it. Its number of rounds is the plan's, if that is
@@ -316,18 +322,6 @@ func ribbing(of *stitch.About) string {
 	return fmt.Sprintf("k%d, p%d ribbing", of.Knits, of.Rib-of.Knits)
 }
 
-// lastRibbed says which of a part's last rounds are ribbed; from the tip they are its first.
-func lastRibbed(s *stitch.Section) string {
-	of, which := &s.About, "last"
-	if s.Down {
-		which = "first"
-	}
-	if of.Ribbed == 1 {
-		return "the " + which + " round in " + ribbing(of)
-	}
-	return fmt.Sprintf("the %s %s in %s", which, words.Plural(of.Ribbed, "round"), ribbing(of))
-}
-
 // to says where on the hand a section ends.
 func (c *climb) to(s *stitch.Section) string {
 	switch about := &s.About; {
@@ -380,6 +374,10 @@ func (c *climb) placeRest() {
 			continue
 		}
 		text := r.Name + ": " + valueText(r)
+		if of := slices.IndexFunc(c.fingered, func(st stage) bool { return st.part == r.Part }); of >= 0 {
+			c.fingered[of].notes = append(c.fingered[of].notes, text)
+			continue
+		}
 		at := 0
 		for i := range c.stages {
 			if c.stages[i].part == r.Part {

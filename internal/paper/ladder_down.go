@@ -44,3 +44,15 @@ func (c *climb) thumbFirst(s *stitch.Section) stage {
 	}
 	return c.stage(s, list)
 }
+
+// lastRibbed says which of a part's last rounds are ribbed; from the tip they are its first.
+func lastRibbed(s *stitch.Section) string {
+	of, which := &s.About, "last"
+	if s.Down {
+		which = "first"
+	}
+	if of.Ribbed == 1 {
+		return "the " + which + " round in " + ribbing(of)
+	}
+	return fmt.Sprintf("the %s %s in %s", which, words.Plural(of.Ribbed, "round"), ribbing(of))
+}

@@ -23,11 +23,11 @@ func (h *handout) measured() []measure {
 	round := func(stitches int) float64 { return float64(stitches) / p.Gauge.Stitches }
 	whole := 0.0 // in mm
 	for i := range h.Out.Mitt.Sections {
-		if s := &h.Out.Mitt.Sections[i]; s.Part.Over() != stitch.OverDigit {
+		if s := &h.Out.Mitt.Sections[i]; s.Part.Over() != stitch.OverDigit && s.Part.Over() != stitch.OverCap {
 			whole += s.Reach(p.Gauge.Rounds)
 		}
 	}
-	if h.Out.Mitt.Fingered() { // it ends with its longest finger
+	if h.Out.Mitt.Fingered() { // it ends with its longest finger, or its cap
 		for i := range h.Out.Fit {
 			whole = max(whole, h.Out.Fit[i].AboveCastOn)
 		}

@@ -210,3 +210,28 @@ func TestChartSaysWhatWaits(t *testing.T) {
 		assert.Contains(t, svg.String(), fmt.Sprintf("%d stitches wait here", waits))
 	}
 }
+
+// A cap's chart has what is picked up on the back and what is cast on on the palm, and so
+// has its top, on both hands.
+func TestSidesOfACap(t *testing.T) {
+	half := mitt.HalfFinger
+	p, err := mitt.New().Plan(&mitt.Request{
+		Kind: mitt.Glove, Gauge: gauge.Gauge{Stitches: .24, Rounds: .32}, Hand: hand.Hand{Circumference: units.FromMM(190)},
+		Stitch: mitt.Stitches{Repeat: 2, Rib: 2}, Make: mitt.Make{Cap: true, Fingers: [4]mitt.FingerEnd{half, half, half, half}},
+	})
+	require.NoError(t, err)
+	for _, left := range []bool{false, true} {
+		s := sourceOf(p, left)
+		of := sidesOf(s, chart.CapView, stitch.Cap)
+		count := map[string]int{}
+		for _, side := range of {
+			count[side]++
+		}
+		assert.Equal(t, map[string]int{chart.BackArea: p.Fingers.Cap.Back, chart.PalmArea: p.Fingers.Cap.Palm}, count)
+		top := sidesOf(s, chart.CapTopView, stitch.CapTop)
+		assert.NotEmpty(t, top)
+		for column, side := range top {
+			assert.Equal(t, of[column], side, column)
+		}
+	}
+}

@@ -100,6 +100,21 @@ func TestEndsOfAGlove(t *testing.T) {
 	e := Of(p, m, Request{})
 	assert.Greater(t, e.Loops, Of(planned(t, mitt.Fingerless, 24, 32, true), planned(t, mitt.Fingerless, 24, 32, true).Mitt(), Request{}).Loops)
 
+	ends := [4]mitt.FingerEnd{mitt.HalfFinger, mitt.HalfFinger, mitt.HalfFinger, mitt.HalfFinger}
+	tailsOf := func(how mitt.Make) float64 {
+		p := plannedOf(t, mitt.Glove, 24, 32, true, how)
+		m, loops := p.Mitt(), 0
+		for _, s := range m.Sections {
+			loops += 6 * count(s.Finish.Ops, stitch.BindOff)
+			for _, r := range s.Rounds {
+				loops += 3 * count(r.Ops, stitch.CastOn)
+			}
+			loops += 3 * s.CastOn
+		}
+		return edges(p, m) - float64(loops)/.24
+	}
+	assert.InDelta(t, 2*200, tailsOf(mitt.Make{Fingers: ends, Cap: true})-tailsOf(mitt.Make{Fingers: ends}), 1e-6, "a cap is begun and drawn up")
+
 	half := plannedOf(t, mitt.Glove, 24, 32, true, mitt.Make{Fingers: [4]mitt.FingerEnd{mitt.HalfFinger, mitt.OpenFinger, mitt.FullFinger, mitt.HalfFinger}, ThumbEnd: mitt.OpenFinger})
 	most := 0
 	for i, f := range half.Fingers.Each {

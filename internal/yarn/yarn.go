@@ -116,7 +116,7 @@ const (
 //
 // with the loop length l from an unravelled swatch, else from a weighed one
 // (by the ball's length and mass), else √(Ks/(g·q)) with g and q the stitches and
-// rounds per mm. A section that is cast on or taken up has a start, and one that
+// rounds per mm. A section that is cast on, taken up or picked up has a start, and one that
 // is finished has an end. The pair takes twice that, and a kept swatch. The
 // interval is at least ±10 % (common practice, no source).
 func Of(p *mitt.Plan, m stitch.Mitt, r Request) Estimate {
@@ -164,7 +164,7 @@ func edges(p *mitt.Plan, m stitch.Mitt) float64 {
 			on += count(r.Ops, stitch.CastOn)
 		}
 		off += count(s.Finish.Ops, stitch.BindOff)
-		if s.CastOn > 0 || len(s.From) > 0 {
+		if s.CastOn > 0 || len(s.From) > 0 || len(s.Rounds) > 0 && s.Rounds[0].In() == 0 {
 			tails++
 		}
 		if len(s.Finish.Ops) > 0 {
