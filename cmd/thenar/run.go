@@ -127,7 +127,7 @@ func open(name string, stdin io.Reader) (io.ReadCloser, error) {
 }
 
 func overview(out io.Writer) {
-	fmt.Fprintln(out, "thenar plans fitted mitts and mittens. Without a verb it serves the app.")
+	fmt.Fprintln(out, "thenar plans fitted mitts, mittens and gloves. Without a verb it serves the app.")
 	fmt.Fprintln(out)
 	for _, v := range verbs {
 		fmt.Fprintf(out, "  thenar %s %s\n      %s\n", v.name, v.args, v.does)
