@@ -67,8 +67,7 @@ func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
 }
 
 // withThumbs adds the ways to make a mitt round its thumb, and what else the numbers of its
-// fingers may be, if it has a plan. They take a
-// plan each, so only what shows them asks.
+// fingers may be, if it has a plan. They take a plan each, so only what shows them asks.
 func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
 	if m.Out != nil {
 		m.Out.Thumbs = pl.Thumbs(m.Doc, w.Marks, m.Out)
