@@ -278,3 +278,35 @@ func TestOneFingerIsRippedByItself(t *testing.T) {
 	t.Logf("%d of %d fingers can be ripped by themselves", offered, cases)
 	assert.Greater(t, offered, cases/2)
 }
+
+// A finger that is drawn up or bound off gets no more rounds, though it is too short: its
+// length tells for the other hand. While its last round is still on the needles it does.
+func TestAFinishedFingerIsNotKnittedOn(t *testing.T) {
+	d := knitter(rand.New(rand.NewPCG(24, 9)))
+	d.Sheet["kind"], d.Sheet["fingers.ring"] = "glove", "half"
+	pl := NewPlanner()
+	p, err := pl.Plan(d.Sheet)
+	require.NoError(t, err)
+	for _, part := range []stitch.Part{stitch.Little, stitch.Ring, stitch.Index} {
+		rounds := len(p.Mitt().Section(part).Rounds)
+		s := seen(t, tryon.Try{
+			Key: "k", Date: "2026-03-01", Side: "right", Section: string(part), Round: strconv.Itoa(rounds),
+			Ends: map[tryon.Zone]string{tryon.Zone(part): "-6"},
+		}, p, units.MM)
+		for _, ended := range []bool{true, false} {
+			s.Place.Ended = ended
+			list, err := tryon.Correct(s, d.Sheet, p.Plan)
+			require.NoError(t, err)
+			require.Equal(t, ended, list[0].Later, "%s", part)
+			out, err := pl.Onward(d, s, Progress{}, list)
+			require.NoError(t, err)
+			require.NoError(t, out.Fault)
+			is := len(out.Is.Mitt().Section(part).Rounds)
+			if ended {
+				assert.Equal(t, rounds, is, "%s", part)
+			} else {
+				assert.GreaterOrEqual(t, is, rounds, "%s", part)
+			}
+		}
+	}
+}
