@@ -28,6 +28,12 @@ func gloveKnitter(rng *rand.Rand) Document {
 			d.Sheet["fingers."+name] = end
 		}
 	}
+	if rng.IntN(2) == 0 {
+		for _, name := range []string{"index", "middle", "ring", "little"} {
+			d.Sheet["fingers."+name] = "half"
+		}
+		d.Sheet["fingers.cap"] = "true"
+	}
 	switch rng.IntN(4) {
 	case 0:
 		d.Sheet[mitt.PathConstruction] = "straight"
