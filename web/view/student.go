@@ -6,6 +6,7 @@ import (
 	"github.com/a-h/templ"
 
 	"thenar/internal/app"
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/roster"
 	"thenar/internal/units"
@@ -62,6 +63,7 @@ var studentGroups = []studentGroup{
 	{"Hand", "The tape over the knuckles without the thumb; without a tape, a glove size.", []string{"hand.hand_circumference", "hand.size"}, false},
 	{"Swatch", "Left empty, it is the pattern’s, with a mark to look at it.", []string{"gauge.swatches[0].stitches", "gauge.swatches[0].rounds"}, false},
 	{"More of the hand", "", []string{"hand.wrist_circumference", "hand.thumb_circumference", "hand.hand_length", "hand.gusset_length", "hand.thumb_length", "hand.wrist_to_crotch", "hand.palm_and_thumb_circumference", "hand.hand_breadth"}, true},
+	{"Fingers", "For gloves.", hand.FieldsOfFingers(), true},
 	{"Numbers of their own", "Such as a cuff that is on the needles already. They go before what is fixed for all.", ownNumbers(), true},
 }
 
