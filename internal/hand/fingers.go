@@ -69,44 +69,43 @@ var (
 	crotchOverLength = [crotches]float64{0.56, 0.56, 0.49}
 )
 
-// girthOfFinger returns the usual girth of a finger round its middle joint.
-func (h Hand) girthOfFinger(f Finger) estimate {
-	return byRatio(girthOverHand[f], h.girth().value, "hand circumference", greiner)
-}
+// How what is filled follows from the hand, in words.
+var (
+	girthFrom  = formulas(girthOverHand[:], "hand circumference")
+	lengthFrom = formulas(lengthOverHand[:], "hand length")
+	crotchFrom = formulas(crotchOverLength[:], "hand length")
+)
 
-// lengthOfFinger returns the usual length of a finger from its crotches, their mean
-// height, to its tip.
-func (h Hand) lengthOfFinger(f Finger) estimate {
-	return byRatio(lengthOverHand[f], h.length().value, "hand length", greiner)
-}
-
-// crotchAfter returns the usual height above the wrist crease at which a finger and the
-// next one part.
-func (h Hand) crotchAfter(f Finger) estimate {
-	return byRatio(crotchOverLength[f], h.length().value, "hand length", greiner)
+func formulas(ratios []float64, of string) []string {
+	list := make([]string, len(ratios))
+	for i, r := range ratios {
+		list[i] = line{slope: r}.formula(of)
+	}
+	return list
 }
 
 // FillFingers returns the fingers with every missing measurement filled, and the list of
-// filled values, finger by finger. It never changes a measured value. The hand needs
-// no more than Fill does, and Fill leaves the fingers alone: only a glove needs them.
+// filled values, finger by finger: the girth at the middle joint, the length from the
+// mean height of its crotches to the tip, the height of the crotch after it. It never
+// changes a measured value. The hand needs no more than Fill does, and Fill leaves the
+// fingers alone: only a glove needs them.
 func (h Hand) FillFingers() (Fingers, []Filled) {
-	f := h.Fingers
+	f, girth, length, source := h.Fingers, h.girth().value, h.length().value, greiner
+	if length < BabyBelow {
+		source = unsourced + source
+	}
 	filled := make([]Filled, 0, 2*fingers+crotches)
-	set := func(field string, value *units.Length, e estimate) {
-		if *value != 0 {
-			return
+	set := func(field string, value *units.Length, ratio float64, of units.Length, from string) {
+		if *value == 0 {
+			*value = units.FromMM(line{slope: ratio}.at(of.MM()))
+			filled = append(filled, Filled{field, *value, from, source})
 		}
-		*value = e.value
-		if h.length().value < BabyBelow {
-			e.source = unsourced + e.source
-		}
-		filled = append(filled, Filled{field, e.value, e.from, e.source})
 	}
 	for i := range fingers {
-		set(i.FieldGirth(), &f.Girth[i], h.girthOfFinger(i))
-		set(i.FieldLength(), &f.Length[i], h.lengthOfFinger(i))
+		set(girthFields[i], &f.Girth[i], girthOverHand[i], girth, girthFrom[i])
+		set(lengthFields[i], &f.Length[i], lengthOverHand[i], length, lengthFrom[i])
 		if i < crotches {
-			set(i.FieldCrotch(), &f.Crotch[i], h.crotchAfter(i))
+			set(crotchFields[i], &f.Crotch[i], crotchOverLength[i], length, crotchFrom[i])
 		}
 	}
 	return f, filled

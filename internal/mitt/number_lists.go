@@ -27,13 +27,15 @@ func ranked(place func(*info) int) []Number {
 }
 
 var (
-	fixable   = where((*info).fixable)
-	knittable = where(func(r *info) bool { return r.worked != nil || r.listed != nil })
-	ladder    = ranked(func(r *info) int { return r.at.ladder })
-	forClass  = ranked(func(r *info) int { return r.at.class })
-	inSheet   = ranked(func(r *info) int { return r.at.sheet })
-	everyHand = where(func(r *info) bool { return r.everyHand })
-	ofStudent = where(func(r *info) bool { return r.student })
+	fixable = where((*info).fixable)
+	// fixableByOrder is fixable with single numbers first, then lists.
+	fixableByOrder = append(where(func(r *info) bool { return r.pin != nil }), where(func(r *info) bool { return r.pin == nil && r.pinned != nil })...)
+	knittable      = where(func(r *info) bool { return r.worked != nil || r.listed != nil })
+	ladder         = ranked(func(r *info) int { return r.at.ladder })
+	forClass       = ranked(func(r *info) int { return r.at.class })
+	inSheet        = ranked(func(r *info) int { return r.at.sheet })
+	everyHand      = where(func(r *info) bool { return r.everyHand })
+	ofStudent      = where(func(r *info) bool { return r.student })
 )
 
 // Fixable lists the numbers that can be fixed, in the order in which the search

@@ -65,11 +65,9 @@ func (p *Pins) text(n Number) string {
 // order.
 func (p *Pins) fixed() []Number {
 	var list []Number
-	for _, lists := range [2]bool{false, true} {
-		for _, n := range fixable {
-			if n.List() == lists && p.Fixed(n) {
-				list = append(list, n)
-			}
+	for _, n := range fixableByOrder {
+		if p.Fixed(n) {
+			list = append(list, n)
 		}
 	}
 	return list

@@ -102,15 +102,20 @@ type draft struct {
 // one-sided gusset, the way in which that grows, and its numbers are those of the
 // knitting.
 func newDraft(req *Request) *draft {
-	own, pins := *req, req.Pins
+	pins := &req.Pins
+	if req.Make.Direction == Down || req.Progress != nil {
+		own := req.Pins
+		pins = &own
+	}
 	if req.Make.Direction == Down {
 		for _, n := range fromCuff {
 			pins.clear(n)
 		}
 	}
 	if req.Progress == nil {
-		return &draft{asked: req, req: req, pins: &pins}
+		return &draft{asked: req, req: req, pins: pins}
 	}
+	own := *req
 	own.Make.Direction, own.Make.Flat = "", req.Progress.Flat
 	if req.Progress.Down {
 		own.Make.Direction = Down
@@ -137,8 +142,8 @@ func newDraft(req *Request) *draft {
 	if req.Progress.placed() {
 		own.Make.Place, own.Make.Inset = req.Progress.Place, Fix(req.Progress.Inset)
 	}
-	req.Progress.hold(&pins)
-	return &draft{asked: req, req: &own, pins: &pins, progress: req.Progress}
+	req.Progress.hold(pins)
+	return &draft{asked: req, req: &own, pins: pins, progress: req.Progress}
 }
 
 // check refuses what is out of range or contradicts what is knitted.
