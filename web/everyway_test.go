@@ -88,7 +88,7 @@ func followed(b *browser, page string) {
 func triedOn(b *browser, page string) {
 	b.t.Helper()
 	b.desk(page, "try")
-	assert.Empty(b.t, eval[[]string](b, `[...document.querySelectorAll(".tries [hidden], .try-form [hidden], form [hidden]")].filter((e) => e.checkVisibility()).map((e) => e.textContent.trim())`), "what is not asked is not seen")
+	assert.Empty(b.t, eval[[]string](b, `[...document.querySelectorAll(".end[hidden], .feel[hidden]")].filter((e) => e.checkVisibility()).map((e) => e.textContent.trim())`), "what is not asked is not seen")
 	b.fill("try-stitches", "18")
 	b.fill("try-width", "8")
 	b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("try-width").form.requestSubmit()`))
