@@ -15,19 +15,15 @@ func (d *draft) thumbWish(pins *Pins) tubeWish {
 // thumbRounds returns the thumb's number of rounds: never fewer than the
 // knitted ones and those that must still follow.
 func (d *draft) thumbRounds(pins *Pins) int {
-	var worked *tubeWorked
-	if d.progress.begun(stitch.Thumb) {
-		worked = d.progress.thumb()
-	}
-	return d.tubeRounds(worked, d.thumbWish(pins))
+	return d.tubeRounds(d.thumbBegun(), d.thumbWish(pins))
 }
 
-// thumbWorked returns how many rounds of the thumb are knitted.
-func (d *draft) thumbWorked() int {
-	if d.progress == nil {
-		return 0
+// thumbBegun returns what is knitted of the thumb; nil if it isn't begun.
+func (d *draft) thumbBegun() *tubeWorked {
+	if !d.progress.begun(stitch.Thumb) {
+		return nil
 	}
-	return d.progress.thumb().at
+	return d.progress.thumb()
 }
 
 // tubeRounds returns a tube's number of rounds: never fewer than the knitted ones and
@@ -64,11 +60,7 @@ func (d *draft) thumb() {
 		d.thumbFromTip()
 		return
 	}
-	var worked *tubeWorked
-	if d.progress.begun(stitch.Thumb) {
-		worked = d.progress.thumb()
-	}
-	d.tube(&d.plan.Thumb.Tube, worked, d.thumbRounds(d.pins), d.thumbWish(d.pins).edging)
+	d.tube(&d.plan.Thumb.Tube, d.thumbBegun(), d.thumbRounds(d.pins), d.thumbWish(d.pins).edging)
 }
 
 // tube sets a tube's rounds, its edging of so many wanted rounds, and the rounds that

@@ -3,7 +3,6 @@ package mitt
 import (
 	"fmt"
 
-	"thenar/internal/division"
 	"thenar/internal/fault"
 	"thenar/internal/hand"
 	"thenar/internal/stitch"
@@ -59,7 +58,7 @@ func (d *draft) capOver(pl *Planner) error {
 	own.Lengths, own.Progress = Lengths{}, nil
 	sub := &draft{
 		asked: &own, req: &own, pins: &Pins{TopRounds: d.pins.CapTopRounds, RoundsAboveGusset: d.pins.CapRounds},
-		plan: *p.OverFingers(), len: lengths{above: d.capLength(), top: d.len.top}, g: d.g, q: d.q,
+		plan: *p.OverFingers(), len: lengths{above: p.capLength(), top: d.len.top}, g: d.g, q: d.q,
 	}
 	if err := sub.capCloses(c); err != nil {
 		return err
@@ -103,13 +102,13 @@ func (d *draft) capCloses(c *Cap) error {
 }
 
 // capFrom returns how high above the wrist crease a cap is picked up, in mm.
-func (d *draft) capFrom() float64 {
-	little, _ := d.req.fingersFrom(&d.plan.Hand)
+func (p *Plan) capFrom() float64 {
+	little, _ := p.Make.fingersFrom(&p.Hand)
 	return little - capBelow
 }
 
 // capLength returns how long a cap is with its top, in mm.
-func (d *draft) capLength() float64 { return d.plan.Hand.Length.MM() + TipRoom - d.capFrom() }
+func (p *Plan) capLength() float64 { return p.Hand.Length.MM() + TipRoom - p.capFrom() }
 
 // OverFingers returns the plan of a mitten that has only the hand and the top of the cap,
 // which must not be nil.
@@ -166,12 +165,7 @@ func (p *Plan) capTop() stitch.Section {
 
 // capAbove returns how far above the base of the thumb the cap is picked up, in mm.
 func (p *Plan) capAbove() float64 {
-	h := &p.Hand
-	low := min(h.Fingers.Crotch[division.RingLittle], h.Fingers.Crotch[division.IndexMiddle]).MM()
-	if p.Make.Level {
-		low = h.Fingers.Crotch[division.IndexMiddle].MM()
-	}
-	return low - capBelow - (h.WristToCrotch.MM() - h.GussetLength.MM())
+	return p.capFrom() - (p.Hand.WristToCrotch.MM() - p.Hand.GussetLength.MM())
 }
 
 // CapWorked is what is recorded of a cap that is knitted.

@@ -68,7 +68,7 @@ func (d *draft) finger(i int, of *division.Division) error {
 	f, pins, k := &d.plan.Fingers.Each[i], &d.pins.Fingers[i], d.progress
 	f.Palm, f.Back, f.End = of.Palm[i], of.Back[i], or(d.req.Make.Fingers[i], FullFinger)
 	f.FirstRound, f.Closed = of.Stitches[i], f.End.closed()
-	if f.PickedUp = 0; i < division.Little {
+	if i < division.Little {
 		f.PickedUp = of.Bridge[i] // along the finger that is worked before it
 	}
 	f.Decreased = pins.Decreases.Or(0)

@@ -15,10 +15,10 @@ const (
 
 // fingersFrom returns how high above the wrist crease, in mm, the little finger is begun,
 // and how high the others are.
-func (r *Request) fingersFrom(h *hand.Hand) (little, others float64) {
+func (m *Make) fingersFrom(h *hand.Hand) (little, others float64) {
 	c := &h.Fingers.Crotch
 	others = c[division.IndexMiddle].MM()
-	if little = c[division.RingLittle].MM(); r.Make.Level || little > others {
+	if little = c[division.RingLittle].MM(); m.Level || little > others {
 		little = others
 	}
 	return little, others
@@ -26,7 +26,7 @@ func (r *Request) fingersFrom(h *hand.Hand) (little, others float64) {
 
 // lengthOfFinger returns how much of a finger lies above where it is begun, in mm.
 func (d *draft) lengthOfFinger(i int) float64 {
-	little, others := d.req.fingersFrom(&d.plan.Hand)
+	little, others := d.req.Make.fingersFrom(&d.plan.Hand)
 	from := others
 	if i == division.Little {
 		from = little
@@ -86,7 +86,7 @@ func (d *draft) lowerRounds() int {
 }
 
 func (d *draft) lowerWish() int {
-	little, others := d.req.fingersFrom(&d.plan.Hand)
+	little, others := d.req.Make.fingersFrom(&d.plan.Hand)
 	return max(0, nearest(d.q*(others-little)))
 }
 
@@ -99,11 +99,11 @@ func (d *draft) offsOfFingers() {
 		wish, _ := d.fingerLength(i, f.End)
 		p.Off[girth], p.Off[long] = p.Residual.Fingers[i], float64(f.Rounds)/d.q-wish
 	}
-	if little, others := d.req.fingersFrom(&p.Hand); !d.req.Make.Level {
+	if little, others := d.req.Make.fingersFrom(&p.Hand); !d.req.Make.Level {
 		p.Off[PlaceUpperHand] = float64(p.Fingers.Lower)/d.q - (others - little)
 	}
 	if c := p.Fingers.Cap; c != nil {
 		p.Off[PlaceCap] = float64(c.Stitches())/d.g - p.Hand.Circumference.MM()*(1+CapEase)
-		p.Off[PlaceCapLength] = float64(c.Rounds+c.Top.Rounds)/d.q - d.capLength()
+		p.Off[PlaceCapLength] = float64(c.Rounds+c.Top.Rounds)/d.q - p.capLength()
 	}
 }

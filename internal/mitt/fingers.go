@@ -38,8 +38,8 @@ type Finger struct {
 // fingerParts are the sections of the fingers, from the index on.
 var fingerParts = [division.Fingers]stitch.Part{stitch.Index, stitch.Middle, stitch.Ring, stitch.Little}
 
-// worked is the order in which fingers are worked: the little finger first.
-var worked = [division.Fingers]int{division.Little, division.Ring, division.Middle, division.Index}
+// inOrderWorked is the order in which fingers are worked: the little finger first.
+var inOrderWorked = [division.Fingers]int{division.Little, division.Ring, division.Middle, division.Index}
 
 // FingerOf returns the finger that a section covers, and whether it covers one.
 func FingerOf(part stitch.Part) (f hand.Finger, ok bool) {

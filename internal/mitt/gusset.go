@@ -108,13 +108,17 @@ func (d *draft) equip(s *search, pins *Pins) {
 	if !s.straight {
 		s.made, s.maxIncreases = d.increases(pins)
 	}
-	rounds, at := d.thumbRounds(pins), max(1, d.thumbWorked())
+	rounds, at := d.thumbRounds(pins), 1
+	thumb := d.thumbBegun()
+	if thumb != nil {
+		at = thumb.at
+	}
 	s.thumbAt, s.thumbEnd, s.closed = at, rounds, d.req.thumbClosed()
 	s.maxCorners = d.req.Make.pace().corners(at, rounds)
 	if !s.closed {
 		s.thumbEnd -= max(1, nearest(d.q*d.len.thumbEdging))
 	}
-	if s.cornered = d.thumbWorked() > 1 && d.progress.thumb().cornered(); s.cornered {
+	if s.cornered = thumb != nil && thumb.at > 1 && thumb.cornered(); s.cornered {
 		s.maxCorners = maxDecreases
 	}
 	if d.req.Kind.info().topped {

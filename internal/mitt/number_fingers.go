@@ -59,7 +59,7 @@ var bridgeNames = [division.Bridges]struct{ key, said string }{
 // upper hand.
 func fingersNumbers() []row {
 	var rows []row
-	for _, i := range worked {
+	for _, i := range inOrderWorked {
 		rows = append(rows, numbersOfFinger(hand.Finger(i))...)
 	}
 	for j := range division.Bridges {

@@ -22,21 +22,17 @@ func (k *Progress) fingered() bool { return k != nil && k.Fingers[division.Index
 
 // finger returns what is recorded of the tube round a finger.
 func (k *Progress) finger(i int) *tubeWorked {
-	f, part := &k.Fingers[i], fingerParts[i]
-	t := &tubeWorked{
-		pace: k.pace(), at: k.in(part), past: k.past(part), stitches: f.Stitches - f.Decreases, decreases: f.Decreases,
+	f := &k.Fingers[i]
+	return k.tube(fingerParts[i], tubeWorked{
+		stitches: f.Stitches - f.Decreases, decreases: f.Decreases,
 		rounds: f.Rounds, edging: f.Edging, edged: f.Edged, rib: cmp.Or(f.Rib, k.Rib), listed: f.Corners, closed: f.End.closed(),
-	}
-	if t.past {
-		t.at = t.rounds
-	}
-	return t
+	})
 }
 
 // holdFingers fixes what is knitted of the fingers. What a finger is worked on, and the
 // bridge to the next, is settled once it is begun.
 func (k *Progress) holdFingers(p *Pins) {
-	for _, i := range worked {
+	for _, i := range inOrderWorked {
 		if part := fingerParts[i]; !k.begun(part) {
 			return
 		}
@@ -80,7 +76,7 @@ func (k *Progress) holdEnds(m *Make) {
 // boundsOfFingers returns the bounds of what is knitted of the fingers.
 func (k *Progress) boundsOfFingers() (list []bound) {
 	left := k.after()
-	for _, i := range worked {
+	for _, i := range inOrderWorked {
 		if !k.begun(fingerParts[i]) {
 			break
 		}

@@ -20,15 +20,20 @@ type tubeWorked struct {
 
 // thumb returns what is recorded of the thumb.
 func (k *Progress) thumb() *tubeWorked {
-	t := &tubeWorked{
-		pace: k.pace(), at: k.in(stitch.Thumb), past: k.past(stitch.Thumb), stitches: k.Thumb, decreases: k.ThumbDecreases,
+	return k.tube(stitch.Thumb, tubeWorked{
+		stitches: k.Thumb, decreases: k.ThumbDecreases,
 		rounds: k.ThumbRounds, edging: k.ThumbEdging, edged: k.ThumbEdged, rib: cmp.Or(k.ThumbRib, k.Rib),
 		listed: k.ThumbCorners, closed: k.thumbClosed(),
-	}
+	})
+}
+
+// tube completes what is recorded of a tube with how much of it is knitted.
+func (k *Progress) tube(part stitch.Part, t tubeWorked) *tubeWorked {
+	t.pace, t.at, t.past = k.pace(), k.in(part), k.past(part)
 	if t.past {
 		t.at = t.rounds
 	}
-	return t
+	return &t
 }
 
 // thumbClosed reports whether the thumb on the needles is planned with a tip.
@@ -68,7 +73,7 @@ func (t *tubeWorked) edgeBegun() bool {
 	if t.edging == 0 {
 		return t.at > int(t.pace)
 	}
-	return t.at > t.plain()-boolInt(t.edged != t.stitches)
+	return t.at > t.plain()-t.changes()
 }
 
 // corners returns the rounds of the decreases as they were planned. If
@@ -82,7 +87,7 @@ func (t *tubeWorked) corners() []int {
 	}
 	first := 2
 	if !t.closed {
-		first = t.plain() - boolInt(t.edged != t.stitches) - rounds + 1
+		first = t.plain() - t.changes() - rounds + 1
 	}
 	list := make([]int, rounds)
 	for i := range list {

@@ -255,7 +255,7 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 	}
 	switch {
 	case kind.fingered:
-		little, _ := r.fingersFrom(h)
+		little, _ := r.Make.fingersFrom(h)
 		out.above = or(r.Lengths.AboveGusset, max(0, little-h.WristToCrotch.MM()))
 		r.fingeredThumb(h, &out)
 		return out
