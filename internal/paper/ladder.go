@@ -79,7 +79,7 @@ func (h *handout) newLadder() ladder {
 	at := 0.0
 	for _, s := range h.Out.Mitt.Upward() {
 		if s.Part.Over() == stitch.OverDigit {
-			if s.About.Digit.Palm > 0 {
+			if s.OfFinger() {
 				c.fingered = append(c.fingered, c.fingerStage(s))
 			} else {
 				c.thumb = c.thumbStage(s)

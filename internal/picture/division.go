@@ -29,7 +29,7 @@ func FingerShares(m stitch.Mitt) (list []FingerShare) {
 	outer := 0 // picked up along the finger before it
 	for i := range m.Sections {
 		s := &m.Sections[i]
-		if s.About.Digit == nil || s.About.Digit.Palm == 0 {
+		if !s.OfFinger() {
 			continue
 		}
 		one := FingerShare{Part: s.Part, Palm: s.About.Digit.Palm, Stitches: s.Rounds[0].Out(), Wait: s.Rounds[0].Held()}

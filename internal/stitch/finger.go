@@ -20,7 +20,10 @@ func (m Mitt) OfPalm(s *Section) int {
 	return n
 }
 
+// OfFinger reports whether the section covers one of the four fingers.
+func (s *Section) OfFinger() bool { return s.About.Digit != nil && s.About.Digit.Palm > 0 }
+
 // Fingered reports whether the hand is divided into fingers.
 func (m Mitt) Fingered() bool {
-	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.About.Digit != nil && s.About.Digit.Palm > 0 })
+	return slices.ContainsFunc(m.Sections, func(s Section) bool { return s.OfFinger() })
 }

@@ -13,9 +13,6 @@ import (
 // fingerParts are the parts of a glove's fingers, in the order worked.
 var fingerParts = []stitch.Part{stitch.Little, stitch.Ring, stitch.Middle, stitch.Index}
 
-// ofFinger reports whether a section covers one of the four fingers.
-func ofFinger(s *stitch.Section) bool { return s.About.Digit != nil && s.About.Digit.Palm > 0 }
-
 // goesOn reports whether a finger is the one to which the hand goes on: nothing is picked
 // up for it, so that those that wait come right after its own stitches.
 func goesOn(s *stitch.Section) bool {

@@ -76,7 +76,7 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 		if boundOff == "" && len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0 {
 			boundOff = s.Part
 		}
-		if ends += tied(s); ofFinger(s) {
+		if ends += tied(s); s.OfFinger() {
 			passage.Steps, ends = append(passage.Steps, finished(s, ends)...), 0
 		}
 		if i == len(m.Sections)-1 {
@@ -176,7 +176,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 	case s.Part.Over() == stitch.OverMound:
 		say(by.round("where the thumb will be. From there", s))
 	}
-	if ofFinger(s) {
+	if s.OfFinger() {
 		for _, text := range by.finger(s) {
 			say(text)
 		}

@@ -187,7 +187,7 @@ func after(s *stitch.Section, by Hands, like stitch.Part) []Step {
 			rib = " in rib"
 		}
 		switch {
-		case ofFinger(s):
+		case s.OfFinger():
 			mm = 0
 		case s.Part.Over() == stitch.OverDigit:
 			mm = by.Tails.Thumb
