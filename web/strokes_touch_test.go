@@ -42,6 +42,8 @@ func TestStrokesByTouch(t *testing.T) {
 	t.Parallel()
 	d := drawingOf(t)
 	d.phone()
+	d.until(`innerWidth === 360`)
+	await[bool](d.browser, drawn) // the chart lies as it will before a finger is put on it
 	colour := d.brush("free")
 	d.until(`getComputedStyle(document.querySelector("svg[data-chart]")).touchAction === "none"`)
 	over, to := d.cell(11, 1), d.margin(11)
