@@ -10,7 +10,7 @@ import (
 // stitches and yarns in every round.
 func (s Source) Differing(other Source) []stitch.Part {
 	list := stitch.Differing(s.worked, other.worked)
-	if len(s.Marks) == 0 && len(other.Marks) == 0 {
+	if s.bare() && other.bare() {
 		return list
 	}
 	for i := range s.worked.Sections {
@@ -27,7 +27,7 @@ func (s Source) Differing(other Source) []stitch.Part {
 func (s Source) DifferingHands() []stitch.Part {
 	other := s
 	other.Mirrored = !s.Mirrored
-	if len(s.Marks) > 0 {
+	if !s.bare() {
 		return s.Differing(other.Prepare())
 	}
 	if other.worked = s.Mitt; other.Mirrored {

@@ -66,6 +66,8 @@ type Cell struct {
 	Yarn        string
 	Note        string
 	Painted     bool
+	Laid        uint8 // the uppermost repeat that sets it, from 1; 0: none does
+	Right, Up   uint8 // which stitch and round of its motif it has, from 0
 }
 
 // Shown reports whether the view shows the cell.
@@ -90,7 +92,7 @@ func (s Source) Grid(o Options) Grid {
 	g.Start = s.Mitt.Section(first.Section).Rounds[0].In()
 	g.End, g.Next = s.after(g.Rows[len(g.Rows)-1].Section)
 	g.lint()
-	if len(s.Marks) > 0 { // else all is in one yarn
+	if !s.bare() { // else all is in one yarn
 		g.checkYarns()
 	}
 	return g
@@ -145,8 +147,11 @@ func (s *Source) row(section *stitch.Section, i int, cells []Cell) Row {
 		row.Note, row.Needles = of.Note, of.Needles != ""
 	}
 	for j, op := range r.Ops {
+		cells[j].plan(op, names[j])
+	}
+	s.repeatOn(section.Part, i, names, cells)
+	for j := range cells {
 		c := &cells[j]
-		c.plan(op, names[j])
 		if len(s.Marks) > 0 {
 			s.paint(c, Anchor{section.Part, i + 1, names[j]})
 		}

@@ -41,11 +41,14 @@ func (s Source) Palm() map[stitch.Part][]PalmRound {
 func (s Source) palmRound(part stitch.Part, i int, ops []stitch.Op, order []int) PalmRound {
 	var all []PalmStitch
 	var names []string
+	cells := make([]Cell, len(ops))
+	for j := range cells {
+		cells[j].plan(ops[j], s.names[part][i][j])
+	}
+	s.repeatOn(part, i, s.names[part][i], cells)
 	for _, j := range order {
-		name := s.names[part][i][j]
-		var c Cell
-		c.plan(ops[j], name)
-		s.paint(&c, Anchor{part, i + 1, name})
+		name, c := s.names[part][i][j], &cells[j]
+		s.paint(c, Anchor{part, i + 1, name})
 		if c.Op.Out() == 0 {
 			continue
 		}

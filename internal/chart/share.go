@@ -31,7 +31,7 @@ func (s Source) InWork(part stitch.Part, round int) []Yarn {
 func (s Source) Shares() map[string]Share {
 	var shares [MaxYarns]Share
 	for i := range s.worked.Sections {
-		if len(s.Marks) == 0 { // all is in one yarn, and nothing is carried
+		if s.bare() { // all is in one yarn, and nothing is carried
 			shares[0].Stitches += worksOut(&s.worked.Sections[i])
 			continue
 		}

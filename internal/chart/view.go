@@ -3,6 +3,7 @@ package chart
 import (
 	"slices"
 
+	"thenar/internal/repeat"
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
 )
@@ -115,10 +116,12 @@ type Source struct {
 	FromLeft bool // read from left to right
 	Palette  Palette
 	Rules    Rules
-	palm     bool        // the thumb sits in the palm
-	inset    int         // of the palm's stitches beside it, towards the side line
-	worked   stitch.Mitt // as this hand works it, without the marks
-	names    wale.Names  // of the right hand's columns
+	Repeats  []repeat.Repeat // laid on the plan, under the marks
+	palm     bool            // the thumb sits in the palm
+	inset    int             // of the palm's stitches beside it, towards the side line
+	worked   stitch.Mitt     // as this hand works it, without the marks
+	names    wale.Names      // of the right hand's columns
+	laid     *repeat.Laid    // nil: no repeat lies on it
 }
 
 // Prepare mirrors the mitt for a left hand and names its columns, once for all
@@ -129,7 +132,7 @@ func (s Source) Prepare() Source {
 			s.palm, s.inset = true, about.Inset
 		}
 	}
-	s.worked, s.names = s.Mitt, nil
+	s.worked, s.names, s.laid = s.Mitt, nil, nil
 	if s.Mirrored {
 		s.worked, s.names = stitch.Mirror(s.Mitt), wale.Mirror(s.Mitt, s.Base)
 	} else {
@@ -137,6 +140,9 @@ func (s Source) Prepare() Source {
 	}
 	if s.Palette == nil {
 		s.Palette = Yarns
+	}
+	if len(s.Repeats) > 0 {
+		s.lay()
 	}
 	return s
 }
@@ -183,7 +189,7 @@ func (s Source) sections(v View) []stitch.Section {
 // Painted reports whether a view shows a painted cell that the other view
 // doesn't.
 func (s Source) Painted(v, other View) bool {
-	if len(s.Marks) == 0 {
+	if s.bare() {
 		return false
 	}
 	seen := map[Anchor]bool{}
@@ -191,7 +197,7 @@ func (s Source) Painted(v, other View) bool {
 		for _, row := range s.Grid(Options{View: show}).Rows {
 			for _, c := range row.Cells {
 				at := Anchor{row.Section, row.Round, c.Column}
-				if show == v && c.Shown() && c.Painted && !seen[at] {
+				if show == v && c.Shown() && (c.Painted || c.Laid > 0) && !seen[at] {
 					return true
 				}
 				seen[at] = seen[at] || (show == other && c.Shown())
@@ -246,6 +252,11 @@ func (s Source) SecondYarn() string {
 			second = m.Colour
 		}
 	}
+	for i := range s.Repeats {
+		if id := s.Repeats[i].SecondYarn(ID(0)); id != "" && (second == "" || id < second) {
+			second = id
+		}
+	}
 	for _, y := range s.Palette {
 		if second == "" && y.ID != ID(0) && !slices.Contains(Yarns, y) {
 			second = y.ID
@@ -258,7 +269,7 @@ func (s Source) SecondYarn() string {
 // place of the planned ones.
 func (s Source) Put() stitch.Mitt {
 	out := stitch.Mitt{Sections: slices.Clone(s.worked.Sections)}
-	if len(s.Marks) == 0 {
+	if s.bare() {
 		return out
 	}
 	for i := range out.Sections {
@@ -273,19 +284,33 @@ func (s Source) Put() stitch.Mitt {
 
 func (s Source) painted(part stitch.Part, r int, planned []stitch.Op, names []string) []stitch.Op {
 	ops := planned
+	put := func(j int, op stitch.Op) {
+		if ops[j] == op {
+			return
+		}
+		if &ops[0] == &planned[0] {
+			ops = slices.Clone(planned)
+		}
+		ops[j] = op
+	}
+	if s.laid != nil {
+		s.laid.Cells(part, r, names, func(j int, c repeat.Cell) {
+			if c.Op != stitch.NoStitch && textured(planned[j]) {
+				put(j, c.Op)
+			}
+		})
+	}
+	if len(s.Marks) == 0 {
+		return ops
+	}
 	for j, name := range names {
 		mark := s.Marks[Anchor{part, r + 1, name}]
 		if mark.Stitch == "" {
 			continue
 		}
-		op, ok := stitch.ByCode(mark.Stitch)
-		if !ok {
-			continue
+		if op, ok := stitch.ByCode(mark.Stitch); ok {
+			put(j, s.turned(op))
 		}
-		if &ops[0] == &planned[0] {
-			ops = slices.Clone(planned)
-		}
-		ops[j] = s.turned(op)
 	}
 	return ops
 }

@@ -169,7 +169,7 @@ func (c *checker) edits(path string, edits []chart.Edit, stroke bool) {
 			if e.Column != "side" && !sheet.Known(e.Column) {
 				c.faults.Add(at+".column", "is %.60q, which no sheet has", e.Column)
 			}
-			c.text(at+".value", e.Value, 0, project.LongestText)
+			c.text(at+".value", e.Value, 0, sheet.Longest(e.Column))
 		default:
 			c.nested(at, checkEdit(e))
 		}

@@ -56,6 +56,29 @@ type Stitches struct {
 	OneSided            bool // increases at the first edge only
 }
 
+// With returns the multiple that a hand keeps to so that it is a multiple of n, too, with
+// the least offset; ok is false if none is both.
+func (st Stitches) With(n int) (both Stitches, ok bool) {
+	both = st
+	for k := range n {
+		if at := mod(st.Offset, st.Repeat) + k*st.Repeat; at%n == 0 {
+			both.Repeat = st.Repeat / gcd(st.Repeat, n) * n
+			both.Offset = at % both.Repeat
+			return both, true
+		}
+	}
+	return st, false
+}
+
+func mod(a, n int) int { return (a%n + n) % n }
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
 // ribPattern returns the knits and then the purls of one repeat of a rib, which is
 // the sheet's or one that takes its place. A multiple of 1 has no purls: it is
 // stocking stitch.

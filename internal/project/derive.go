@@ -6,6 +6,7 @@ import (
 	"thenar/internal/chart"
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
+	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
 	"thenar/internal/words"
@@ -21,6 +22,7 @@ type Outputs struct {
 	Mitt    stitch.Mitt  // as it is knitted: with the strokes, for the document's side and knitter
 	Charts  chart.Source // of every view
 	Lost    []chart.Edit // painted cells that have no place in this plan
+	Repeats []Laid       // in the order in which they are laid
 	Words   []words.Passage
 	Reasons []words.Reason
 	Unsound []stitch.Unsound // what the strokes leave unsound
@@ -44,7 +46,7 @@ type Outputs struct {
 func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
 	out := &Outputs{Terms: p.extra.terms, Plan: p.Plan, Planned: p.Mitt()}
 	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
-	if len(marks) > 0 {
+	if len(marks)+len(p.extra.repeats) > 0 {
 		out.Charts = p.charts(out.Planned, d, marks)
 		out.Lost, out.Mitt = out.Charts.Lost(), out.Charts.Put()
 		out.Unsound = stitch.Ledger(out.Mitt)
@@ -78,7 +80,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Summary = fit.Summarise(plan, out.Fit, out.Tolerance)
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Charts = planned.charts(out.Planned, d, marks)
-	out.Lost = out.Charts.Lost()
+	out.Lost, out.Repeats = out.Charts.Lost(), laidOn(planned.extra.repeats, out.Charts)
 	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
 	out.Yarn = out.Yarn.InColours(out.Colours, out.Ball)
 	out.Mitt = out.Charts.Put()
@@ -103,8 +105,10 @@ func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 
 // charts is Charts with the plan's mitt, which has been made.
 func (p *Planned) charts(m stitch.Mitt, d Document, marks chart.Marks) chart.Source {
+	laid, _ := sheet.RepeatsLaid(p.extra.repeats)
 	return chart.Source{
-		Mitt: m, Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
+		Repeats: laid,
+		Mitt:    m, Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
 		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Parted(),
 		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),
 	}.Prepare()
@@ -115,8 +119,8 @@ func (p *Planned) charts(m stitch.Mitt, d Document, marks chart.Marks) chart.Sou
 func (pl *Planner) pair(d Document, marks chart.Marks, out *Outputs) (p words.Pair) {
 	other := d
 	other.Side = d.Side.Other()
-	if sheet := other.Effective(); !maps.Equal(sheet, d.Effective()) {
-		planned, err := pl.Plan(sheet)
+	if its := other.Effective(); !maps.Equal(its, d.Effective()) {
+		planned, err := pl.Plan(its)
 		if err != nil {
 			return words.Pair{Parts: stitch.Differing(out.Mitt, stitch.Mitt{})}
 		}

@@ -103,9 +103,6 @@ func Decode(raw []byte) (Document, error) {
 	return d, nil
 }
 
-// LongestText is the greatest number of characters in one field of a sheet.
-const LongestText = 200
-
 // Check refuses what can't be saved: a name or a text that is too long or holds
 // control characters, a side that is neither right nor left, a path that no sheet
 // has. It does not check numbers.
@@ -133,7 +130,7 @@ func checkTexts(s sheet.Sheet, faults *fault.Fields) {
 	for path, text := range s {
 		if !sheet.Known(path) {
 			faults.Add("sheet", "has no field of this name: %.60q", path)
-		} else if why := plain.Line(text, LongestText); why != "" {
+		} else if why := plain.Line(text, sheet.Longest(path)); why != "" {
 			faults.Add(path, "%s", why)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/sheet"
@@ -97,6 +98,14 @@ func (d Document) EmptyPlaces(marks chart.Marks) []string {
 	for _, m := range marks {
 		if m.Colour != "" {
 			painted[m.Colour], painted[chart.ID(0)] = true, true
+		}
+	}
+	for _, one := range d.Sheet.Repeats() {
+		yarns, _ := one.Motif.Rows()
+		for _, row := range yarns {
+			for _, letter := range strings.Trim(row, ".") {
+				painted[string(letter)], painted[chart.ID(0)] = true, true
+			}
 		}
 	}
 	var empty []string

@@ -103,7 +103,7 @@ func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {
 		return nil, err
 	}
 	more, faults := extraOf(s.Settings())
-	more.terms = words.TermsOf(s.Given(sheet.PathTerms))
+	more.terms, more.repeats = words.TermsOf(s.Given(sheet.PathTerms)), s.Repeats()
 	p, err := pl.engine.Plan(req)
 	var fields fault.Fields
 	if errors.As(err, &fields) {
@@ -132,6 +132,7 @@ type extra struct {
 	terms     words.Terms
 	chart     sheet.Chart
 	palette   chart.Palette
+	repeats   []sheet.Numbered
 }
 
 func extraOf(s sheet.Settings) (extra, fault.Fields) {

@@ -71,7 +71,7 @@ func TestCheck(t *testing.T) {
 		"not text":     {func(d *Document) { d.Name = "\xff" }, "name"},
 		"side":         {func(d *Document) { d.Side = "middle" }, "side"},
 		"unknown path": {func(d *Document) { d.Sheet["hand.elbow"] = "9" }, "sheet"},
-		"long text":    {func(d *Document) { d.Sheet["length.cuff"] = strings.Repeat("9", LongestText+1) }, "length.cuff"},
+		"long text":    {func(d *Document) { d.Sheet["length.cuff"] = strings.Repeat("9", sheet.LongestText+1) }, "length.cuff"},
 		"control":      {func(d *Document) { d.Sheet["length.cuff"] = "3\x07" }, "length.cuff"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -93,6 +93,9 @@ func (n *node) scalar(typed string) []byte {
 		if typed == "true" || typed == "false" {
 			return []byte(typed)
 		}
+	case drawn:
+		raw, _ := json.Marshal(strings.Split(typed, betweenRows)) // marshalling texts can't fail
+		return raw
 	case rhythm, rounds:
 		if strings.Contains(typed, ",") {
 			return []byte("[" + typed + "]")

@@ -5,10 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/agnivade/levenshtein"
+	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 
 	"thenar/internal/fault"
@@ -91,6 +93,10 @@ func (p *parser) value(path string, n *node) error {
 		if k == '0' {
 			return p.text(path)
 		}
+	case drawn:
+		if k == '[' {
+			return p.drawing(path)
+		}
 	case length, height, signed:
 		if k == '0' || k == '"' {
 			return p.text(path)
@@ -139,6 +145,8 @@ func (n *node) expected() string {
 		return `a date such as "2025-03-09"`
 	case rhythm, rounds:
 		return "a whole number such as 3, or a list such as [2, 3]"
+	case drawn:
+		return `a list of texts such as ["..a.", ".a.a"]`
 	case whole:
 		return "a whole number"
 	}
@@ -265,5 +273,24 @@ func (p *parser) intervals(path string) error {
 		parts = append(parts, part)
 	}
 	p.sheet[path] = strings.Join(parts, ", ")
+	return nil
+}
+
+// drawing reads a list of texts, and keeps it with strokes between them.
+func (p *parser) drawing(path string) error {
+	raw, err := p.dec.ReadValue()
+	if err != nil {
+		return err
+	}
+	var rows []string
+	if json.Unmarshal(raw, &rows) != nil || slices.ContainsFunc(rows, func(row string) bool { return strings.TrimSpace(row) == "" || strings.Contains(row, betweenRows) }) {
+		p.faults.Add(path, "is %s; write %s", clip(string(raw)), (&node{kind: drawn}).expected())
+		return nil
+	}
+	if len(rows) == 0 {
+		p.faults.Add(path, "is empty; leave the key out or give a value")
+		return nil
+	}
+	p.sheet[path] = strings.Join(rows, betweenRows)
 	return nil
 }

@@ -71,6 +71,7 @@ func (r *reader) decisions() *mitt.Request {
 	req.Follow, req.Lambda = r.schedule()
 	req.Pins, req.Progress = r.pins(), r.progress()
 	r.settings()
+	r.multiples(r.repeats(), &req.Stitch)
 	return req
 }
 

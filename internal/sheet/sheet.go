@@ -45,6 +45,7 @@ const (
 	signed      // a length that may lie on either side of 0
 	text        // words of the person's own
 	date        // year-month-day
+	drawn       // rows of letters
 )
 
 // node is a key of the tree of all that a sheet may hold.

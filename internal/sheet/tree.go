@@ -6,6 +6,7 @@ import (
 
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/repeat"
 )
 
 // The greatest numbers of rows of a sheet's lists.
@@ -98,6 +99,7 @@ var tree = node{members: []node{
 		{key: "float", kind: whole},
 		{key: "yarns", kind: list, maxRows: MaxYarns, members: yarnKeys},
 	}},
+	{key: PathRepeats, kind: list, maxRows: repeat.Most, members: repeatKeys},
 }}
 
 // fingerKeys returns the keys of how the fingers of a glove are made.

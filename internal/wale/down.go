@@ -38,9 +38,11 @@ func (w *walker) down(m stitch.Mitt, base int, round func(s *stitch.Section, i i
 		}
 		goesOn = !s.Part.Passing()
 		names[s.Part] = make([][]string, len(s.Rounds))
+		foot := w.live
 		for i := range slices.Backward(s.Rounds) {
 			names[s.Part][i] = round(s, i)
 		}
+		w.edge(s.Part, foot)
 	}
 	return names
 }

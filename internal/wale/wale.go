@@ -40,11 +40,25 @@ type Names map[stitch.Part][][]string
 // of the new column; a stitch knitted front and back has its own, and the new column
 // begins beside it.
 func Mitt(m stitch.Mitt, base int) Names {
-	w := walker{}
+	names, _ := Trace(m, base)
+	return names
+}
+
+// Edge has the columns at the two edges of a section, in the order of its rounds. Anew
+// says that they are numbered anew at its foot: they stand on those below by their place.
+// Otherwise they go on, each under its name.
+type Edge struct {
+	Foot, Head []string
+	Anew       bool
+}
+
+// Trace is Mitt, with the columns at the edges of each section that has rounds.
+func Trace(m stitch.Mitt, base int) (Names, map[stitch.Part]Edge) {
+	w := walker{edges: map[stitch.Part]Edge{}}
 	if m.Down() {
-		return w.nameDown(m, base)
+		return w.nameDown(m, base), w.edges
 	}
-	return w.name(m, base)
+	return w.name(m, base), w.edges
 }
 
 // name names the columns of a mitt worked as the right hand.
@@ -67,6 +81,17 @@ type walker struct {
 	beside map[place][]string      // columns that begin beside that of their operation, by operation
 
 	taken map[place]map[int][]string // those that a decrease of a mitt from the tip takes in, by operation
+
+	anew  bool                 // the columns on the needles were numbered anew
+	edges map[stitch.Part]Edge // of the sections so far; nil: not kept
+}
+
+// edge keeps the columns at the foot of a section, whose rounds moved the walker past it.
+func (w *walker) edge(p stitch.Part, foot []string) {
+	if w.edges != nil {
+		w.edges[p] = Edge{foot, w.live, w.anew}
+	}
+	w.anew = false
 }
 
 // place is a round of a section.
@@ -110,9 +135,11 @@ func (w *walker) mitt(m stitch.Mitt, base int, round func(stitch.Section, int) [
 		}
 		goesOn = !s.Part.Passing()
 		names[s.Part] = make([][]string, len(s.Rounds))
+		foot := w.live
 		for i := range s.Rounds {
 			names[s.Part][i] = round(s, i)
 		}
+		w.edge(s.Part, foot)
 	}
 	return names
 }
@@ -162,6 +189,7 @@ func (w *walker) takeUp(sets []stitch.Set) {
 func (w *walker) begin(lead, rest []string, before, seam int) {
 	edges := numbered(Seam, 2*seam)
 	at := len(rest) - before
+	w.anew = true
 	w.live = slices.Concat(edges[:seam], rest[at:], lead, rest[:at], edges[seam:])
 	w.born = map[byte]int{}
 	switch {

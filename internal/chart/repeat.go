@@ -1,0 +1,84 @@
+package chart
+
+import (
+	"thenar/internal/repeat"
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+)
+
+// A repeat lies between the plan and the marks: it is worked out anew on every plan, and
+// what is painted by hand lies over it.
+
+// lay lays the repeats on the mitt.
+func (s *Source) lay() {
+	f := repeat.Fabric{Mitt: s.Mitt, InPalm: s.palm, Areas: map[stitch.Part]map[string]string{}}
+	f.Names, f.Edges = wale.Trace(s.Mitt, s.Base)
+	right := *s
+	right.Mirrored, right.FromLeft, right.Marks, right.laid = false, false, nil, nil
+	right.worked, right.names = s.Mitt, f.Names
+	g := Grid{base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered()}
+	g.fingerSides(&right, s.Mitt.Sections)
+	for i := range s.Mitt.Sections {
+		if section := &s.Mitt.Sections[i]; len(section.Rounds) > 0 {
+			f.Areas[section.Part] = g.areaOfColumns(&right, section)
+		}
+	}
+	s.laid = repeat.Lay(s.Repeats, f, s.Mirrored)
+}
+
+// areaOfColumns returns on which area of the hand each column of a section lies, where it is
+// met first.
+func (g Grid) areaOfColumns(s *Source, section *stitch.Section) map[string]string {
+	g.Rows = s.rows(*section)
+	of := map[string]string{}
+	for _, row := range g.Rows {
+		at := 0
+		for _, area := range g.areasOf(row) {
+			for range area.Count {
+				if name := row.Cells[at].Column; of[name] == "" {
+					of[name] = area.Words
+				}
+				at++
+			}
+		}
+	}
+	return of
+}
+
+// bare reports whether nothing lies on the plan, so that all is in one yarn.
+func (s *Source) bare() bool { return len(s.Marks) == 0 && s.laid == nil }
+
+// Came returns what became of each repeat on this plan.
+func (s Source) Came() []repeat.Came {
+	if s.laid == nil {
+		return nil
+	}
+	return s.laid.Came
+}
+
+// repeatOn puts what repeats set on the planned cells of a round, counted from 0.
+func (s *Source) repeatOn(part stitch.Part, i int, names []string, cells []Cell) {
+	if s.laid == nil {
+		return
+	}
+	s.laid.Cells(part, i, names, func(j int, at repeat.Cell) {
+		c := &cells[j]
+		if !worked(c.Planned) {
+			return
+		}
+		sets := false
+		if at.Yarn != "" {
+			c.Yarn, sets = at.Yarn, true
+		}
+		if at.Op != stitch.NoStitch && textured(c.Planned) {
+			c.Op, sets = at.Op, true
+		}
+		if sets {
+			c.Laid, c.Right, c.Up = uint8(at.Which+1), uint8(at.Right), uint8(at.Up)
+		}
+	})
+}
+
+// textured reports whether a repeat may set another stitch in place of a planned one. On
+// increases, decreases and edges it sets only the yarn.
+func textured(planned stitch.Op) bool { return planned == stitch.Knit || planned == stitch.Purl }

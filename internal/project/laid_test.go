@@ -1,0 +1,91 @@
+package project
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/repeat"
+	"thenar/internal/stitch"
+)
+
+// squares is a sample with a motif of 4 stitches and 4 rounds, laid as asked.
+func squares(with map[string]string) Document {
+	d := Samples()[0]
+	d.Sheet["repeats[0].motif"] = "...b/..bc/.bca/bcad"
+	for key, text := range with {
+		d.Sheet["repeats[0]."+key] = text
+	}
+	return d
+}
+
+// yarnsOf returns the yarns of a round, a letter each, from the left; the main one is a point.
+func yarnsOf(g chart.Grid, part stitch.Part, round int) string {
+	for _, row := range g.Rows {
+		if row.Section != part || row.Round != round {
+			continue
+		}
+		text := ""
+		for _, c := range row.Shown() {
+			if c.Laid == 0 {
+				text += "."
+			} else {
+				text += c.Yarn
+			}
+		}
+		return text
+	}
+	return ""
+}
+
+// The first sample has 42 stitches, of which 3 lie under the gusset: its motif of 4 stands
+// 10 times on them, whatever the gusset does beside it.
+func TestMotifsOnAMitt(t *testing.T) {
+	for name, c := range map[string]struct {
+		with  map[string]string
+		side  Side
+		came  repeat.Came
+		round string // the gusset's 8th
+	}{
+		"beside the gusset": {nil, Right, repeat.Came{Stitches: 42, Across: 10, After: 2, Rounds: 41, Up: 10, Left: 1}, "cadbcadbcadbcadbcadb...........bcadbcadbcadbcadb"},
+		"on the left hand":  {nil, Left, repeat.Came{Stitches: 42, Across: 10, After: 2, Rounds: 41, Up: 10, Left: 1}, "bdacbdacbdacbdacb...........bdacbdacbdacbdacbdac"},
+		"through it":        {map[string]string{"gusset": "grow", "set": "centred"}, Right, repeat.Came{Stitches: 42, Across: 10, Before: 1, After: 1, Rounds: 41, Up: 10, Left: 1}, ""},
+		"to a multiple":     {map[string]string{"set": "multiple"}, Right, repeat.Came{Stitches: 44, Across: 11, Rounds: 41, Up: 10, Left: 1}, ""},
+		"over the back":     {map[string]string{"over": "back", "section": "hand", "set": "centred"}, Right, repeat.Came{Stitches: 19, Across: 4, Before: 2, After: 1, Rounds: 12, Up: 3}, ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := squares(c.with)
+			d.Side = c.side
+			out, err := NewPlanner().Derive(d, nil)
+			require.NoError(t, err)
+			assert.Equal(t, c.came, out.Repeats[0].Came)
+			if c.round != "" {
+				assert.Equal(t, c.round, yarnsOf(out.Charts.Grid(chart.Options{View: chart.TubeView}), stitch.Gusset, 8))
+			}
+		})
+	}
+}
+
+// A motif is not laid on what waits on waste yarn, and what is painted by hand lies over it.
+func TestStrokesLieOverMotifs(t *testing.T) {
+	d := squares(nil)
+	at := chart.Anchor{Section: stitch.Hand, Round: 5, Column: "H1"}
+	for _, side := range []Side{Right, Left} {
+		d.Side = side
+		out, err := NewPlanner().Derive(d, chart.Marks{at: {Colour: "d"}})
+		require.NoError(t, err)
+		for _, row := range out.Charts.Grid(chart.Options{View: chart.TubeView}).Rows {
+			for _, c := range row.Cells {
+				if c.Op == stitch.Hold {
+					assert.Zero(t, c.Laid)
+				}
+				if row.Section == at.Section && row.Round == at.Round && c.Column == at.Column {
+					assert.Equal(t, "d", c.Yarn)
+					assert.True(t, c.Painted)
+				}
+			}
+		}
+	}
+}

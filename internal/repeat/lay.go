@@ -1,0 +1,386 @@
+package repeat
+
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+)
+
+// Laid are repeats as they lie on a mitt.
+type Laid struct {
+	Came  []Came // of each, in the order of the list
+	list  []laid
+	parts map[stitch.Part][]int // which of them may lie in a section
+}
+
+// laid is one repeat on its columns.
+type laid struct {
+	of     Repeat
+	ring   *ring
+	start  int         // the first place that a motif covers, counted along the line
+	covers int         // how many it covers
+	along  map[int]int // where a place comes on the line that it is laid along
+	rows   map[stitch.Part]span
+	block  []map[string]int // in a gusset: which stitch of the motif the columns of a round have
+	flip   bool             // the motif is turned, so that the left hand has it as drawn
+}
+
+// span are rounds of a section, from 1, and the number of the motif's round that the first
+// of them has, from 0.
+type span struct{ first, last, up int }
+
+// Cell is what a repeat sets at a place.
+type Cell struct {
+	Which int // the repeat, by its place in the list
+	Right int // the stitch of its motif, from 0 from the right
+	Up    int // the round of its motif, from 0
+	Yarn  string
+	Op    stitch.Op
+}
+
+// Lay lays repeats on a mitt, one over the other in their order. With left, those that the
+// left hand has as drawn are turned.
+func Lay(list []Repeat, f Fabric, left bool) *Laid {
+	l := &Laid{Came: make([]Came, len(list)), parts: map[stitch.Part][]int{}}
+	var hand *ring
+	for i, one := range list {
+		if one.Off {
+			l.Came[i].Nowhere = "it is turned off"
+			l.list = append(l.list, laid{of: one})
+			continue
+		}
+		r := hand
+		switch {
+		case one.apart(&f):
+			r = f.tube(one.Section)
+		case r == nil:
+			hand = f.hand()
+			r = hand
+		}
+		lies := laid{of: one, ring: r, flip: left && one.OnLeft == AsDrawn}
+		l.Came[i] = lies.lay(&f)
+		for part := range lies.rows {
+			l.parts[part] = append(l.parts[part], i)
+		}
+		l.list = append(l.list, lies)
+	}
+	return l
+}
+
+// apart reports whether a repeat lies on a section that is counted by itself: the cuff, a
+// thumb, a finger, a cap.
+func (r *Repeat) apart(f *Fabric) bool {
+	if r.Section == Whole {
+		return false
+	}
+	return !slices.ContainsFunc(f.run(), func(s *stitch.Section) bool { return s.Part == r.Section })
+}
+
+// lay works out where a repeat lies, and what becomes of it.
+func (l *laid) lay(f *Fabric) Came {
+	if l.ring == nil || l.of.Section != Whole && f.Mitt.Section(l.of.Section) == nil {
+		return Came{Nowhere: "this mitt has no " + l.of.Section.Words()}
+	}
+	c := Came{Across: 1}
+	if why := l.rounds(f, &c); why != "" {
+		return Came{Rounds: c.Rounds, Nowhere: why}
+	}
+	gusset := f.gusset()
+	if l.of.Over == Gusset {
+		if gusset == nil || l.rows[gusset.Part] == (span{}) {
+			return Came{Nowhere: "there is no gusset in these rounds"}
+		}
+		l.rows = map[stitch.Part]span{gusset.Part: l.rows[gusset.Part]}
+		c.Stitches = l.inGusset(f, gusset)
+		return c
+	}
+	if why := l.across(f, &c); why != "" {
+		l.rows = nil
+		return Came{Stitches: c.Stitches, Nowhere: why}
+	}
+	if gusset != nil && l.of.Over == Round && l.of.Gusset != StaysOut && l.rows[gusset.Part] != (span{}) {
+		l.inGusset(f, gusset)
+	}
+	return c
+}
+
+// rounds sets the rounds in which a repeat lies.
+func (l *laid) rounds(f *Fabric, c *Came) (why string) {
+	parts := l.ring.parts
+	if l.of.Section != Whole {
+		parts = []stitch.Part{l.of.Section}
+	}
+	n := 0
+	for _, p := range parts {
+		n += len(f.Mitt.Section(p).Rounds)
+	}
+	to := l.of.To
+	if to < 0 {
+		to += n + 1
+	}
+	to = min(to, n)
+	if c.Rounds = to - l.of.From + 1; c.Rounds < 1 {
+		c.Rounds = 0
+		return "its rounds are not there"
+	}
+	c.Up, c.Left = c.Rounds/l.of.Motif.High, c.Rounds%l.of.Motif.High
+	last := to
+	if !l.of.Cut {
+		if last = l.of.From + c.Up*l.of.Motif.High - 1; c.Up == 0 {
+			return "it is higher than its rounds"
+		}
+	}
+	l.rows = map[stitch.Part]span{}
+	below := 0
+	for _, p := range parts {
+		own := len(f.Mitt.Section(p).Rounds)
+		first, end := max(l.of.From-below, 1), min(last-below, own)
+		if first <= end {
+			l.rows[p] = span{first, end, (first + below - l.of.From) % l.of.Motif.High}
+		}
+		below += own
+	}
+	return ""
+}
+
+// across sets the places that a repeat covers, and where on the line.
+func (l *laid) across(f *Fabric, c *Came) (why string) {
+	line, why := l.line(f)
+	if why != "" {
+		return why
+	}
+	n, wide := len(line), l.of.Motif.Wide
+	c.Stitches = n
+	if c.Across = n / wide; c.Across == 0 {
+		return "it is wider than what it is laid across"
+	}
+	l.start = l.begins(line, f)
+	if l.of.Set == CentredBack || l.of.Set == CentredPalm {
+		c.Across = (n - l.start) / wide
+	}
+	l.covers = c.Across * wide
+	c.Before, c.After = l.start, n-l.start-l.covers
+	l.along = make(map[int]int, n)
+	for k, at := range line {
+		l.along[at] = k
+	}
+	return ""
+}
+
+// line returns the places that a repeat is laid across, in the order in which the right
+// hand works them.
+func (l *laid) line(f *Fabric) (line []int, why string) {
+	n := len(l.ring.order)
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i
+	}
+	switch l.of.Over {
+	case Columns:
+		from, to := slices.Index(l.ring.order, l.of.Between[0]), slices.Index(l.ring.order, l.of.Between[1])
+		if from < 0 || to < 0 {
+			return nil, "its columns are not there"
+		}
+		return l.ring.around(from, (to-from+n)%n+1), ""
+	case Palm, Back:
+		on := func(at int) bool {
+			return l.ring.areas[at] == string(l.of.Over) || l.of.Over == Palm && f.InPalm && l.ring.ofBase(at)
+		}
+		return l.ring.part(on, string(l.of.Over))
+	}
+	return all, ""
+}
+
+// ofBase reports whether a place is the base's, under the gusset.
+func (r *ring) ofBase(at int) bool { return at >= r.from && at < r.from+r.base }
+
+// around returns n places from one on, round the ring.
+func (r *ring) around(at, n int) []int {
+	list := make([]int, n)
+	for k := range list {
+		list[k] = (at + k) % len(r.order)
+	}
+	return list
+}
+
+// part returns the run of places for which on holds, round the ring.
+func (r *ring) part(on func(at int) bool, words string) ([]int, string) {
+	n := len(r.order)
+	for at := range n {
+		if on(at) && (!on((at+n-1)%n) || at == 0 && r.all(on)) {
+			k := 1
+			for k < n && on((at+k)%n) {
+				k++
+			}
+			return r.around(at, k), ""
+		}
+	}
+	return nil, "there is no " + words + " here"
+}
+
+func (r *ring) all(on func(at int) bool) bool {
+	for at := range r.order {
+		if !on(at) {
+			return false
+		}
+	}
+	return true
+}
+
+// begins returns where on the line the first motif begins.
+func (l *laid) begins(line []int, f *Fabric) int {
+	n, wide := len(line), l.of.Motif.Wide
+	switch l.of.Set {
+	case Centred:
+		return (n%wide + 1) / 2
+	case CentredBack, CentredPalm:
+		area := backArea
+		if l.of.Set == CentredPalm {
+			area = palmArea
+		}
+		twice, ok := l.middle(line, area, f)
+		if !ok {
+			return (n%wide + 1) / 2
+		}
+		// The middle of a motif stands on it, or the line between two; what leaves fewer plain.
+		mid, between := mod(floorHalf(twice-(wide-1)), wide), mod(floorHalf(twice+1), wide)
+		if (n-between)/wide > (n-mid)/wide {
+			return between
+		}
+		return mid
+	}
+	return 0
+}
+
+// middle returns twice the place on the line of the middle of an area.
+func (l *laid) middle(line []int, area string, f *Fabric) (twice int, ok bool) {
+	first, last := -1, -1
+	for k, at := range line {
+		if l.ring.areas[at] == area || area == palmArea && f.InPalm && l.ring.ofBase(at) {
+			if first < 0 {
+				first = k
+			}
+			last = k
+		}
+	}
+	return first + last, first >= 0
+}
+
+// gusset returns the section that grows; nil if there is none.
+func (f *Fabric) gusset() *stitch.Section {
+	for i := range f.Mitt.Sections {
+		if s := &f.Mitt.Sections[i]; s.Part.Marked() && len(s.Rounds) > 0 {
+			return s
+		}
+	}
+	return nil
+}
+
+// inGusset gives the columns of a gusset their stitch of the motif, and returns how many
+// it has where it is widest.
+func (l *laid) inGusset(f *Fabric, s *stitch.Section) int {
+	inside := func(i int) []int { // the operations of a round that are the gusset's
+		r := &s.Rounds[i]
+		var list []int
+		for j := r.Before; j < r.Before+r.Lead; j++ {
+			if f.Names[s.Part][i][j] != "" {
+				list = append(list, j)
+			}
+		}
+		return list
+	}
+	widest := 0
+	for i := range s.Rounds {
+		if len(inside(i)) >= len(inside(widest)) {
+			widest = i
+		}
+	}
+	column := map[string]int{}
+	for k, j := range inside(widest) {
+		column[f.Names[s.Part][widest][j]] = k
+	}
+	n, wide := len(column), l.of.Motif.Wide
+	l.block = make([]map[string]int, len(s.Rounds))
+	for i := range s.Rounds {
+		list := inside(i)
+		own := make(map[string]int, len(list))
+		for k, j := range list {
+			name := f.Names[s.Part][i][j]
+			if l.of.Gusset == Follows {
+				own[name] = mod(min(k, len(list)-1-k)-l.of.Offset, wide)
+			} else if at, ok := column[name]; ok {
+				own[name] = mod(l.outwards(at, n)-l.of.Offset, wide)
+			}
+		}
+		l.block[i] = own
+	}
+	return n
+}
+
+// outwards returns which stitch of the motif a column of a gusset of n has: with the middle
+// of the motif on its middle, or counted from there on both sides.
+func (l *laid) outwards(at, n int) int {
+	if l.of.Gusset == Mirrored {
+		return max(at-n/2, (n-1)/2-at)
+	}
+	return at - floorHalf(n-l.of.Motif.Wide)
+}
+
+func mod(a, n int) int { return ((a % n) + n) % n }
+
+// Cells calls each for what repeats set in a round of a section, counted from 0: the lowest
+// repeat first, each along the names of the round's columns, in whatever order a hand works
+// them; j is the place of a name in them.
+func (l *Laid) Cells(part stitch.Part, round int, names []string, each func(j int, c Cell)) {
+	for _, i := range l.parts[part] {
+		one := &l.list[i]
+		rows := one.rows[part]
+		if round+1 < rows.first || round+1 > rows.last {
+			continue
+		}
+		up := (rows.up + round + 1 - rows.first) % one.of.Motif.High
+		for j, name := range names {
+			u := one.stitch(part, round, name)
+			if u < 0 {
+				continue
+			}
+			if one.flip {
+				u = one.of.Motif.Wide - 1 - u
+			}
+			yarn, op := one.of.Motif.At(u, up)
+			if yarn != "" || op != stitch.NoStitch {
+				each(j, Cell{i, u, up, yarn, op})
+			}
+		}
+	}
+}
+
+// stitch returns which stitch of the motif a column has in a round; −1: none.
+func (l *laid) stitch(part stitch.Part, round int, name string) int {
+	if part.Marked() && ofGusset(name) {
+		if l.block != nil {
+			if u, ok := l.block[round][name]; ok {
+				return u
+			}
+		}
+		return -1
+	}
+	if l.of.Over == Gusset {
+		return -1
+	}
+	at, ok := l.ring.at[part][name]
+	if !ok {
+		return -1
+	}
+	k, ok := l.along[at]
+	if k -= l.start; !ok || k < 0 || k >= l.covers {
+		return -1
+	}
+	return mod(k-l.of.Offset, l.of.Motif.Wide)
+}
+
+// ofGusset reports whether a column belongs to a gusset.
+func ofGusset(name string) bool {
+	return name != "" && (name[0] == wale.Base || name[0] == wale.First || name[0] == wale.Last)
+}

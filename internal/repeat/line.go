@@ -1,0 +1,194 @@
+package repeat
+
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+	"thenar/internal/wale"
+)
+
+// Fabric is what repeats are laid on: a mitt worked as the right hand, its columns, and on
+// which area of the hand each lies, "palm" or "back". InPalm says that the thumb sits in the palm.
+type Fabric struct {
+	Mitt   stitch.Mitt
+	Names  wale.Names
+	Edges  map[stitch.Part]wale.Edge
+	Areas  map[stitch.Part]map[string]string
+	InPalm bool
+}
+
+// The areas that a repeat asks for.
+const (
+	palmArea = "palm"
+	backArea = "back"
+)
+
+// ring are the columns round the hand or a digit, counted from 0 from the beginning of its
+// round, once for all sections in which they go on.
+type ring struct {
+	at    map[stitch.Part]map[string]int // the place of a column
+	order []string                       // the columns of the section at which they are counted
+	areas []string
+	base  int // of the gusset; its columns come first, or from
+	from  int
+	parts []stitch.Part // in the order worked
+}
+
+// hand counts the columns round the hand, over the plain cuff, the gusset, the hand above
+// and the top: at the foot of the gusset, or else of the first part that is the hand's. A seam's
+// stitches have no place.
+func (f *Fabric) hand() *ring {
+	run := f.run()
+	if len(run) == 0 {
+		return nil
+	}
+	at := max(0, slices.IndexFunc(run, func(s *stitch.Section) bool { return !s.Part.Passing() }))
+	if i := slices.IndexFunc(run, func(s *stitch.Section) bool { return s.Part.Marked() }); i >= 0 {
+		at = i
+	}
+	r := &ring{at: map[stitch.Part]map[string]int{}}
+	own := map[string]int{}
+	for _, name := range f.Edges[run[at].Part].Foot {
+		if name == "" || name[0] == wale.Seam {
+			continue
+		}
+		if name[0] == wale.Base {
+			if r.base == 0 {
+				r.from = len(r.order)
+			}
+			r.base++
+		}
+		own[name] = len(r.order)
+		r.order = append(r.order, name)
+		r.areas = append(r.areas, f.Areas[run[at].Part][name])
+	}
+	r.at[run[at].Part] = own
+	for i := at + 1; i < len(run); i++ {
+		r.at[run[i].Part] = f.upward(r, run[i-1], run[i])
+	}
+	for i := at - 1; i >= 0; i-- {
+		r.at[run[i].Part] = f.downward(r, run[i], run[i+1])
+	}
+	for i := range f.Mitt.Sections {
+		if _, ok := r.at[f.Mitt.Sections[i].Part]; ok {
+			r.parts = append(r.parts, f.Mitt.Sections[i].Part)
+		}
+	}
+	return r
+}
+
+// run returns the sections round the hand that go on from each other, as they lie, from the lowest up.
+// Of the cuff only the plain part belongs to them.
+func (f *Fabric) run() []*stitch.Section {
+	var run []*stitch.Section
+	for _, s := range f.Mitt.Upward() {
+		switch s.Part.Over() {
+		case stitch.OverWrist, stitch.OverDigit, stitch.OverCap:
+		default:
+			run = append(run, s)
+		}
+	}
+	return run
+}
+
+// upward returns the places of a section's columns by those of the one below.
+func (f *Fabric) upward(r *ring, below, s *stitch.Section) map[string]int {
+	edge, known := f.Edges[s.Part], r.at[below.Part]
+	own := map[string]int{}
+	if edge.Anew {
+		byPlace(own, edge.Foot, f.Edges[below.Part].Head, known)
+	} else {
+		for name, at := range known {
+			own[name] = at
+		}
+	}
+	f.bridge(r, s, own)
+	return own
+}
+
+// downward returns the places of a section's columns by those of the one above.
+func (f *Fabric) downward(r *ring, s, above *stitch.Section) map[string]int {
+	own, known := map[string]int{}, r.at[above.Part]
+	if edge := f.Edges[above.Part]; edge.Anew {
+		byPlace(own, f.Edges[s.Part].Head, edge.Foot, known)
+	} else {
+		for name, at := range known {
+			own[name] = at
+		}
+	}
+	return own
+}
+
+// byPlace gives columns the places of those that stand beside them, one by one from the
+// beginning.
+func byPlace(own map[string]int, names, beside []string, known map[string]int) {
+	for i := range min(len(names), len(beside)) {
+		if at, ok := known[beside[i]]; ok {
+			own[names[i]] = at
+		}
+	}
+}
+
+// bridge gives the columns of a bridge the places of the base under them, from its middle.
+// What a bridge has more than the base has no place.
+func (f *Fabric) bridge(r *ring, s *stitch.Section, own map[string]int) {
+	n := 0
+	for _, names := range f.Names[s.Part] {
+		for _, name := range names {
+			if name == "" || name[0] != wale.Bridge {
+				continue
+			}
+			if _, ok := own[name]; !ok {
+				own[name] = -1
+				n++
+			}
+		}
+	}
+	for name, at := range own {
+		if at < 0 {
+			i := number(name) - 1
+			if k := i + floorHalf(r.base-n); k >= 0 && k < r.base {
+				own[name] = r.from + k
+			} else {
+				delete(own, name)
+			}
+		}
+	}
+}
+
+// tube counts the columns of a section by itself, at the first of its widest rounds.
+func (f *Fabric) tube(part stitch.Part) *ring {
+	s := f.Mitt.Section(part)
+	if s == nil || len(s.Rounds) == 0 {
+		return nil
+	}
+	widest := 0
+	for i := range s.Rounds {
+		if s.Rounds[i].Out() > s.Rounds[widest].Out() {
+			widest = i
+		}
+	}
+	r, own := &ring{parts: []stitch.Part{part}}, map[string]int{}
+	for i, name := range f.Names[part][widest] {
+		if name == "" || name[0] == wale.Seam || s.Rounds[widest].Ops[i].Out() == 0 {
+			continue
+		}
+		own[name] = len(r.order)
+		r.order = append(r.order, name)
+		r.areas = append(r.areas, f.Areas[part][name])
+	}
+	r.at = map[stitch.Part]map[string]int{part: own}
+	return r
+}
+
+// number returns the number in the name of a column.
+func number(name string) int {
+	n := 0
+	for _, c := range name[1:] {
+		n = 10*n + int(c-'0')
+	}
+	return n
+}
+
+// floorHalf returns half of n, rounded down.
+func floorHalf(n int) int { return n >> 1 }
