@@ -54,6 +54,7 @@ func NewBench(p *mitt.Plan, o HandOptions) *Bench {
 	} else {
 		top = max(top, last.last().left.y+0.42*length(last.last().out.plus(last.last().left.times(-1))))
 	}
+	top = max(top, m.capReach())
 	above := benchAbove
 	if m.spans != nil {
 		above += benchNames

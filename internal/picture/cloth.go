@@ -13,9 +13,10 @@ import (
 // or, where it has colours, its stitches.
 func (m *fabric) draw(c *canvas, w *Worn) {
 	c.s.Group("mitt")
+	defer c.s.End()
+	defer m.drawCap(c, m.caps, sheer(w, cardColour)) // over the fingers
 	if w != nil {
 		m.drawWorn(c, w)
-		c.s.End()
 		return
 	}
 	m.lay(c, draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 7, Round: true},
@@ -23,7 +24,6 @@ func (m *fabric) draw(c *canvas, w *Worn) {
 	m.ribs(c, "")
 	m.seams(c)
 	m.sewn(c)
-	c.s.End()
 }
 
 // outline returns the mitt's contour: up the little finger's side, over the upper edge, down
@@ -234,7 +234,7 @@ func (m *fabric) drawBands(c *canvas, x float64) {
 	attr := func(name string, value float64) draw.Attr {
 		return draw.Attr{Name: "data-" + name, Value: strconv.FormatFloat(math.Round(value*1000)/1000, 'f', -1, 64)}
 	}
-	for _, t := range m.tubes {
+	for _, t := range slices.Concat(m.caps, m.tubes) { // what lies under a cap can still be pointed at
 		part := draw.Attr{Name: "data-section", Value: string(t.part)}
 		bottom, top := c.y(t.edges[0].left), c.y(t.last().left)
 		if t.over == stitch.OverDigit {
@@ -246,7 +246,7 @@ func (m *fabric) drawBands(c *canvas, x float64) {
 			p := c.pen()
 			p.move(low.left).line(low.in, low.out, high.out, high.in, high.left)
 			p.Close()
-			if t.over != stitch.OverDigit && x >= 0 {
+			if t.over < stitch.OverDigit && x >= 0 {
 				p.Rect(x-0.4*c.letter, c.y(high.left), 0.8*c.letter, c.y(low.left)-c.y(high.left))
 			}
 			p.path(draw.Style{Class: "band", Fill: inkColour}, draw.Attr{Name: "fill-opacity", Value: "0"}, part, attr("from", float64(t.worked(r))), attr("to", float64(t.worked(r))))

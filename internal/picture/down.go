@@ -43,6 +43,9 @@ func (m *fabric) inOrder() []tube {
 
 // stop returns the edge at which the knitting of a mitt that is on the needles stopped.
 func (m *fabric) stop() edge {
+	if n := len(m.caps); n > 0 {
+		return m.caps[n-1].last()
+	}
 	list := m.inOrder()
 	last := &list[len(list)-1]
 	if !m.down() {

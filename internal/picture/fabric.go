@@ -68,6 +68,7 @@ func (t *tube) last() edge { return t.edges[len(t.edges)-1] }
 type fabric struct {
 	p     *mitt.Plan
 	tubes []tube // from the cuff up, then fingers as they are worked, the thumb last
+	caps  []tube // a cap over the fingers and its top; nil without one
 
 	spans map[stitch.Part]span // the palm's parts above which fingers stand; nil without fingers
 
@@ -121,7 +122,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 	counts = smoothed(counts, smoothTimes)
 	reached = 0
 	for _, s := range sections {
-		if s.Part.Over() == stitch.OverCap { // it is folded back off the fingers
+		if s.Part.Over() == stitch.OverCap { // it lies over all others
 			continue
 		}
 		t := newTube(s, reached, p.Gauge.Rounds)
@@ -159,6 +160,7 @@ func newFabric(p *mitt.Plan, f *figure) *fabric {
 		reached += t.ups[t.rounds()]
 		m.tubes = append(m.tubes, t)
 	}
+	m.capOver(sections, f)
 	return m
 }
 

@@ -106,7 +106,7 @@ func posed(p *mitt.Plan) *figure {
 	f := newFigure(&p.Hand)
 	switch f.tucked, f.fingered = p.Tucked(), p.Fingered(); {
 	case f.fingered:
-		f.leans = inGlove
+		f.leans = gloved(p)
 	case p.Kind.Closed():
 		f.leans = inMitten
 	}

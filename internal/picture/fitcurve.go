@@ -165,7 +165,7 @@ func (c *fitCurve) wide() []*panel {
 }
 
 // splitDigits separates the rounds of the thumb and those of each finger from the others. Of
-// thumb there is one at most. A cap has no curve: it is folded back off the fingers.
+// thumb there is one at most. A cap has no curve: it lies over fingers that have theirs.
 func splitDigits(rows []fit.Row) (hand []fit.Row, thumb, fingers [][]fit.Row) {
 	for _, part := range sections(rows) {
 		switch over := part[0].Section.Over(); {

@@ -86,7 +86,7 @@ func handPage(p *mitt.Plan, o HandOptions) (*canvas, *fabric) {
 		m.keepDigitRoom(c)
 	})
 	sp.draw(c)
-	c.caption(o.side() + " hand, palm towards you." + dottedWords(p.Filled))
+	c.caption(o.side() + " hand, palm towards you." + m.capWords() + dottedWords(p.Filled))
 	return c, m
 }
 
@@ -173,8 +173,8 @@ func (c *canvas) caption(text string) {
 
 // words lists the sections with their rounds: "cuff 10 rounds, …".
 func (m *fabric) words() string {
-	list := make([]string, 0, len(m.tubes))
-	for _, t := range m.tubes {
+	list := make([]string, 0, len(m.tubes)+len(m.caps))
+	for _, t := range slices.Concat(m.tubes, m.caps) {
 		list = append(list, fmt.Sprintf("%s %d %ss", t.part.Words(), t.rounds(), t.noun))
 	}
 	return strings.Join(list, ", ")

@@ -97,7 +97,7 @@ func (m *fabric) heightAt(at Progress) float64 {
 			}
 			return t.edges[n].left.y
 		}
-		if at.Part.Over() == stitch.OverDigit && t.over == stitch.OverHand {
+		if at.Part.Over() >= stitch.OverDigit && t.over == stitch.OverHand {
 			return t.edges[0].left.y
 		}
 	}
@@ -126,7 +126,7 @@ func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
 	if rounds == 0 {
 		return
 	}
-	done := m.upTo(rounds)
+	done := m.upTo(rounds + m.capRounds(at))
 	outline := func(s draw.Style) {
 		p := c.pen()
 		for i := range done.tubes {
@@ -140,6 +140,7 @@ func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
 		outline(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
 	}
 	m.hold(c, done)
+	m.drawCap(c, done.caps, sheer(w, cardColour))
 }
 
 // drawAhead draws the contour of what is still to be knitted: both sides of each tube,
@@ -151,23 +152,31 @@ func (m *fabric) drawAhead(c *canvas, at Progress, style draw.Style) {
 	}
 	p := c.pen()
 	for i := range m.tubes {
-		t := &m.tubes[i]
-		n := t.roundsKnitted(at)
-		if n == t.rounds() {
-			continue
-		}
-		p.move(t.edges[n].left)
-		for _, e := range t.edges[n+1:] {
-			p.line(e.left)
-		}
-		if m.ends(i) {
-			m.drawEnd(p, t)
-		} else {
-			p.move(t.last().out)
-		}
-		for r := t.rounds() - 1; r >= n; r-- {
-			p.line(t.edges[r].out)
-		}
+		m.tubes[i].drawAhead(p, at, m, m.ends(i))
+	}
+	for i := range m.caps {
+		m.caps[i].drawAhead(p, at, m, i == len(m.caps)-1)
 	}
 	p.path(style)
+}
+
+// drawAhead draws both sides of a tube above what is knitted of it, and its end if it has
+// one of its own.
+func (t *tube) drawAhead(p *pen, at Progress, m *fabric, ends bool) {
+	n := t.roundsKnitted(at)
+	if n == t.rounds() {
+		return
+	}
+	p.move(t.edges[n].left)
+	for _, e := range t.edges[n+1:] {
+		p.line(e.left)
+	}
+	if ends {
+		m.drawEnd(p, t)
+	} else {
+		p.move(t.last().out)
+	}
+	for r := t.rounds() - 1; r >= n; r-- {
+		p.line(t.edges[r].out)
+	}
 }

@@ -35,7 +35,7 @@ func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	f := newFigure(&p.Hand)
 	if f.tucked, f.lying = p.Tucked(), true; p.Fingered() {
-		f.leans = inGlove
+		f.leans = gloved(p)
 	}
 	m := newFabric(p, f)
 	const letter = 5.0
@@ -52,6 +52,7 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 		m.seams(c)
 		m.farEdge(c)
 		m.sewn(c)
+		m.drawCap(c, m.caps, o.sheer())
 	})
 	s := c.s
 	s.Width, s.Height = c.drawn.right+smallMargin, c.drawn.bottom+smallMargin
@@ -72,10 +73,20 @@ func (o SmallOptions) cloth(class string, width float64) draw.Style {
 	return s
 }
 
+// sheer is the cloth of a cap, which has no outline of its own.
+func (o SmallOptions) sheer() draw.Style {
+	s := o.cloth("cloth-in", 0)
+	s.Stroke = ""
+	return s
+}
+
 // onNeedles draws a mitt as far as it is knitted, the needle through its last round, and
 // the yarn.
 func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	m.lay(c, draw.Style{Class: "to-come", Stroke: fifthColour, Width: 1, Dash: "4 3"})
+	if len(m.caps) > 0 {
+		m.capOutline(c, m.caps).path(draw.Style{Class: "to-come", Stroke: fifthColour, Width: 1, Dash: "4 3"})
+	}
 	done := m.upTo(o.Knitted)
 	edges, cloth := c.pen(), c.pen()
 	for i := range done.tubes {
@@ -85,12 +96,11 @@ func (m *fabric) onNeedles(c *canvas, o SmallOptions) {
 	}
 	// The outlines first, then the cloth over their inner halves: one piece.
 	edges.path(draw.Style{Class: "cloth-edge", Stroke: inkColour, Width: 3.2, Round: true})
-	fill := o.cloth("cloth-in", 0)
-	fill.Stroke = ""
-	cloth.path(fill)
+	cloth.path(o.sheer())
 	done.tint(c, o.Worn, clothTone)
 	done.ribs(c, o.Yarn)
 	m.hold(c, done)
+	m.drawCap(c, done.caps, o.sheer())
 	stop := done.stop()
 	way := unit(stop.out.plus(stop.left.times(-1)))
 	m.tail(c, stop.out, o)
@@ -140,6 +150,7 @@ func (m *fabric) upTo(knitted int) *fabric {
 		t.edges = t.edges[:rounds+1]
 		done.tubes = append(done.tubes, t)
 	}
+	done.caps = m.capTo(knitted)
 	done.upwards()
 	return done
 }

@@ -150,5 +150,10 @@ func (m *fabric) tube(part stitch.Part) *tube {
 			return &m.tubes[i]
 		}
 	}
+	for i := range m.caps {
+		if m.caps[i].part == part {
+			return &m.caps[i]
+		}
+	}
 	return nil
 }
