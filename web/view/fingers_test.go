@@ -6,6 +6,7 @@ import (
 
 	"github.com/PuerkitoBio/goquery"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
@@ -68,6 +69,20 @@ func TestEachFingerHasALine(t *testing.T) {
 	assert.Regexp(t, `costs \d+ mm|as near|\d+ mm nearer`, strings.ReplaceAll(doc.Find(`[id="at-bridges.ring_little"] .ruler`).Text(), "\u00a0", " "))
 	for _, s := range a.sure() {
 		assert.NotContains(t, s.Place, "finger", "told in its line")
+	}
+}
+
+// What can be changed is told before the upper hand, which only follows from the hand and
+// the little finger, however sure that is.
+func TestTheUpperHandIsToldLast(t *testing.T) {
+	_, a := fitAnswer(t, map[string]string{"kind": "glove", "hand.wrist_circumference": "15.4", "hand.palm_and_thumb_circumference": "22"})
+	list := a.sure()
+	last := list[len(list)-1]
+	require.Equal(t, "upper hand", last.Place)
+	assert.Less(t, last.Chance, list[0].Chance, "else it would be last anyway")
+	assert.Regexp(t, `^It has the hand’s stitches without the little finger’s: \d+ mm looser than wanted\.$`, strings.ReplaceAll(last.Why, "\u00a0", " "))
+	for i := 2; i < len(list); i++ {
+		assert.LessOrEqual(t, list[i-2].Chance, list[i-1].Chance, "the least sure of the others comes first")
 	}
 }
 

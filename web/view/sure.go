@@ -35,7 +35,8 @@ func (s sure) unmeasured() string {
 }
 
 // sure returns the places of the fit, the least sure first, but the fingers, which have
-// lines of their own.
+// lines of their own. What only follows from another place comes last, since nobody can
+// change it by itself.
 func (a Answer) sure() []sure {
 	return slices.DeleteFunc(a.allSure(), func(s sure) bool {
 		_, finger := mitt.FingerOf(s.Section)
@@ -59,8 +60,21 @@ func (a Answer) allSure() []sure {
 		}
 		list = append(list, one)
 	}
-	slices.SortStableFunc(list, func(a, b sure) int { return cmp.Compare(a.Chance, b.Chance) })
+	slices.SortStableFunc(list, func(a, b sure) int {
+		if by := follows(a) - follows(b); by != 0 {
+			return by
+		}
+		return cmp.Compare(a.Chance, b.Chance)
+	})
 	return list
+}
+
+// follows returns 1 for a place that has the stitches of another, 0 for all others.
+func follows(s sure) int {
+	if s.Section.BelowFingers() {
+		return 1
+	}
+	return 0
 }
 
 // siteWords returns what a place of the fit is called in a sentence.
@@ -85,7 +99,10 @@ func (a Answer) beforeWords(part stitch.Part) string {
 	case stitch.OverDigit:
 		return "before you fasten it off"
 	}
-	if a.Out.Plan.Fingered() {
+	switch {
+	case part.BelowFingers():
+		return "before the other fingers"
+	case a.Out.Plan.Fingered():
 		return "before the fingers"
 	}
 	return "before you bind off"
@@ -112,7 +129,15 @@ func (a Answer) unsureWords(s fit.Site) string {
 			return filledInWords
 		}
 	}
-	if off := s.Fabric - s.Wanted; math.Abs(off) >= 1.5 {
+	off := s.Fabric - s.Wanted
+	if s.Section.BelowFingers() {
+		text := "It has the hand’s stitches without the little finger’s"
+		if math.Abs(off) >= 1.5 {
+			text += ": " + a.offWords(off, "tighter than wanted", "looser than wanted")
+		}
+		return text + "."
+	}
+	if math.Abs(off) >= 1.5 {
 		return capital(a.offWords(off, "tighter than wanted.", "looser than wanted."))
 	}
 	return ""
