@@ -230,6 +230,10 @@ func TestSheetsToHandOut(t *testing.T) {
 	}
 	assert.Contains(t, a.get("/mitts/1/sizes?from=3").doc().Find(".print-form").Text(), "write a number from 4 to 13")
 	assert.Contains(t, a.get("/paper/grid?stitches=lots").doc().Find(".print-form").Text(), "write digits such as 24")
+	hand, fingers := a.get("/paper/measure?paper=a4").doc(), a.get("/paper/measure?fingers=1&paper=a4").doc()
+	assert.Equal(t, 1+hand.Find(".sheet svg").Length(), fingers.Find(".sheet svg").Length(), "a page of the fingers")
+	assert.Equal(t, 1, fingers.Find(".print-form input[name=fingers][checked]").Length())
+	assert.Contains(t, fingers.Find(`a[href^="/paper/measure.pdf"]`).AttrOr("href", ""), "fingers=1")
 	sizes := a.get("/mitts/1/sizes?by=girth&from=17&to=19&step=0.5&gauge_from=24&gauge_to=24&gauge_step=2").doc().Find(".sheets").Text()
 	assert.Contains(t, sizes, "18.5 cm")
 	assert.Contains(t, sizes, "24 stitches and 32 rounds over 10 cm")

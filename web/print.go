@@ -119,7 +119,7 @@ func (s *Server) printMeasuring(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.printed(w, r, view.NewBlankPrint(sheets, "Measuring sheet", "/paper/measure"), sheets)
+	return s.printed(w, r, view.NewMeasuringPrint(sheets), sheets.Sheets)
 }
 
 // printRuler shows rulers for swatches.

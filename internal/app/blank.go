@@ -10,13 +10,22 @@ import (
 	"thenar/internal/sheet"
 )
 
+// Measuring is the sheet on which a hand is measured, with a page of its fingers if it was
+// asked for.
+type Measuring struct {
+	Sheets
+	Fingers bool
+}
+
 // MeasuringSheet returns the sheet on which a hand is measured.
-func MeasuringSheet(l Layout) (Sheets, error) {
+func MeasuringSheet(l Layout) (Measuring, error) {
 	s, err := l.sheets("", "")
-	if err == nil {
-		s.lay(paper.Measuring(s.Options, false))
+	if err != nil {
+		return Measuring{}, err
 	}
-	return s, err
+	m := Measuring{Sheets: s, Fingers: l.Asked.Get("fingers") == "1"}
+	m.lay(paper.Measuring(m.Options, false, m.Fingers))
+	return m, nil
 }
 
 // Ruler returns a sheet with rulers for swatches.

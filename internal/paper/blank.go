@@ -10,12 +10,15 @@ import (
 )
 
 // Measuring lays out a blank measuring sheet: the hand with its tapes, and lines to
-// write on.
-func Measuring(o Options, left bool) []*draw.Scene {
+// write on; for a glove a page of the fingers, too.
+func Measuring(o Options, left, fingers bool) []*draw.Scene {
 	f := newFlow(o, "Measuring sheet")
 	f.text(margin, f.width(), "Measuring sheet", draw.TextStyle{Size: f.title, Face: draw.Serif})
 	f.ruled([]string{"Name", "Date"}, 2)
 	f.measuring(left)
+	if fingers {
+		f.measuringFingers(left)
+	}
 	f.foot()
 	return finish(f.pages, o.Grey)
 }

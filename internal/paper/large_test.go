@@ -34,7 +34,7 @@ func TestLargePrintIsLargeEverywhere(t *testing.T) {
 func TestMeasuringSheetIsLargeEverywhere(t *testing.T) {
 	for k := range 4 {
 		o := Options{Paper: Papers()[k%2], Large: true, Sideways: k > 1}
-		for _, p := range Measuring(o, k == 1) {
+		for _, p := range Measuring(o, k == 1, k > 0) {
 			p.Each(draw.Place{Scale: 1}, func(i *draw.Item, at draw.Place) {
 				if i.Kind == draw.TextItem {
 					assert.GreaterOrEqual(t, i.Letter.Size*at.Scale, large.body-0.01, "%s: %q", p.Label, i.Text)

@@ -262,7 +262,7 @@ func TestNothingIsCutOff(t *testing.T) {
 		shot(t, fmt.Sprintf("%s-all-%d", o.Paper.Name, k), pages)
 		wordsAreOnPaper(t, pages)
 		for name, pages := range map[string][]*draw.Scene{
-			"measure": Measuring(o, k == 1), "ruler": Ruler(o), "wall": Wall(derived(t, doc, marks), o, chart.TubeView),
+			"measure": Measuring(o, k == 1, k%2 == 0), "ruler": Ruler(o), "wall": Wall(derived(t, doc, marks), o, chart.TubeView),
 		} {
 			shot(t, fmt.Sprintf("%s-%s-%d", o.Paper.Name, name, k), pages)
 			wordsAreOnPaper(t, pages)

@@ -125,7 +125,15 @@ func SwatchWindow(letter float64) *draw.Scene {
 // MeasureHand draws an example hand that shows where the tapes go, in a width and at most a
 // height in mm, with letters of at least a size in mm.
 func MeasureHand(left bool, width, height, least float64) *draw.Scene {
-	o := HandOptions{Left: left, Example: true}
+	return measuring(HandOptions{Left: left, Example: true}, width, height, least)
+}
+
+// MeasureFingers draws the same hand with the tapes of its fingers.
+func MeasureFingers(left bool, width, height, least float64) *draw.Scene {
+	return measuring(HandOptions{Left: left, Example: true, Fingers: true, Apart: true}, width, height, least)
+}
+
+func measuring(o HandOptions, width, height, least float64) *draw.Scene {
 	bare := Bare(Example(), nil, o)
 	scale := min(width/bare.Width, height/bare.Height)
 	h := Example()

@@ -89,6 +89,7 @@ type figure struct {
 	lying  bool // no hand is in the mitt
 
 	fingered bool   // its fingers are measured by themselves
+	apart    bool   // and nothing else is
 	bone     string // what the tape from the bone at the wrist to the thumb is called
 	room     room
 	lift     float64 // how much higher than usual the mitt sits

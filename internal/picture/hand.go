@@ -19,6 +19,7 @@ type HandOptions struct {
 	Named   bool       // each tape bears its name beside its value
 	Worn    *Worn      // what the mitt is knitted in; nil: undyed
 	Fingers bool       // a hand without a plan: its fingers are measured, too
+	Apart   bool       // of such a hand the fingers alone are measured, and it spreads them
 	Letter  float64    // size of the letters in mm of the drawing; 0: a share of the hand
 }
 
@@ -126,7 +127,13 @@ func Bare(h hand.Hand, filled []hand.Filled, o HandOptions) *draw.Scene {
 	f := newFigure(&h)
 	if f.fingered = o.Fingers; f.fingered {
 		of, more := h.FillFingers()
-		h.Fingers, filled = of, slices.Concat(filled, more)
+		h.Fingers = of
+		if !o.Example { // of which nothing is measured
+			filled = slices.Concat(filled, more)
+		}
+	}
+	if f.apart = o.Apart; f.apart {
+		f.leans = inGlove
 	}
 	letter := o.Letter
 	if letter == 0 {

@@ -93,6 +93,9 @@ func dotted(letter float64) string {
 // in. Girths are arcs, as a tape lies round; lengths are straight, beside what they
 // measure.
 func (f *figure) tapes(letter float64) []tape {
+	if f.apart {
+		return f.fingerTapes(letter)
+	}
 	all := append(f.girths(letter), f.lengths(letter)...)
 	if f.fingered {
 		all = append(all, f.fingerTapes(letter)...)

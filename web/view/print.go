@@ -60,6 +60,13 @@ func NewBlankPrint(s app.Sheets, title, action string) Print {
 	return p
 }
 
+// NewMeasuringPrint returns the page of the sheet on which a hand is measured.
+func NewMeasuringPrint(m app.Measuring) Print {
+	p := NewBlankPrint(m.Sheets, "Measuring sheet", "/paper/measure")
+	p.Fields = []PrintField{{Name: "fingers", Label: "For a glove: the fingers, too", Tick: true, Value: tickValue(m.Fingers)}}
+	return p
+}
+
 // NewGridPrint returns the page of grid paper.
 func NewGridPrint(g app.Grid) Print {
 	p := NewBlankPrint(g.Sheets, "Grid paper", "/paper/grid")
