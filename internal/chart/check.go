@@ -43,7 +43,17 @@ func Check(edits []Edit) error {
 	return faults.Err()
 }
 
+// sheetPath matches the fields of the sheet that a chart's page may set: those of its
+// repeats. What they hold is checked where the sheet is read.
+var sheetPath = regexp.MustCompile(`^repeats\[[0-9]{1,2}\]\.[a-z]+$`)
+
 func (e Edit) check(path string, faults *fault.Fields) {
+	if e.Layer == Sheet {
+		if !sheetPath.MatchString(e.Column) || e.Section != "" || e.Round != 0 {
+			faults.Add(path+".column", "is %.40q; a chart sets the fields of its repeats, such as repeats[0].from, and no round", e.Column)
+		}
+		return
+	}
 	if e.Section.Order() == 0 {
 		faults.Add(path+".section", "is %.20q; write %s", e.Section, listed(stitch.Parts()))
 	}

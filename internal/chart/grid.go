@@ -3,6 +3,7 @@ package chart
 import (
 	"slices"
 
+	"thenar/internal/repeat"
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
 )
@@ -34,7 +35,8 @@ type Grid struct {
 	down        bool // the mitt is worked from the fingertips: its round goes the other way about the hand
 	fingered    bool // the hand is divided into fingers
 
-	sides map[stitch.Part]map[string]string // of fingers and the upper hand, by column
+	sides   map[stitch.Part]map[string]string // of fingers and the upper hand, by column
+	repeats []repeat.Repeat
 }
 
 // Row is one round. In and Out are the numbers of loops that it takes and
@@ -77,7 +79,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered()}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered(), repeats: s.Repeats}
 	sections := s.sections(o.View)
 	if g.Rows = s.rows(sections...); len(g.Rows) == 0 {
 		return g

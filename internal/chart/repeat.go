@@ -82,3 +82,6 @@ func (s *Source) repeatOn(part stitch.Part, i int, names []string, cells []Cell)
 // textured reports whether a repeat may set another stitch in place of a planned one. On
 // increases, decreases and edges it sets only the yarn.
 func textured(planned stitch.Op) bool { return planned == stitch.Knit || planned == stitch.Purl }
+
+// motifWidth returns the width of the motif of a repeat, by its place in the list.
+func (g Grid) motifWidth(which int) int { return g.repeats[which].Motif.Wide }

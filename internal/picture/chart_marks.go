@@ -42,7 +42,7 @@ func basting(row chart.Row, y int, at Geometry) string {
 	var p draw.Pen
 	w, h := at.CellWidth, at.CellHeight
 	for _, c := range row.Shown() {
-		if c.Op != c.Planned {
+		if c.Painted && c.Op != c.Planned {
 			p.Rect(at.x(c.X)+0.16*w, at.y(y)+0.8*h, 0.68*w, 0.1*w)
 		}
 	}

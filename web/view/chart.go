@@ -88,6 +88,9 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 			c.Ops = append(c.Ops, op)
 		}
 	}
+	for _, r := range out.Repeats {
+		c.Page.Repeats = append(c.Page.Repeats, chart.NewPageRepeat(r.Repeat, r.At))
+	}
 	for _, e := range out.Lost {
 		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
 	}

@@ -13,7 +13,7 @@ export function cloth(view, y, cells, stitch) {
   for (const cell of cells) {
     const mark = model.mark(y, cell.column);
     const op = model.opOf(cell, mark);
-    const id = model.yarnOf(mark);
+    const id = model.yarnOf(cell, mark);
     if (!yarns.has(id)) {
       yarns.set(id, { yarn: model.yarns.get(id), runs: [], stitches: "" });
       of.covers.push(yarns.get(id));
@@ -28,7 +28,7 @@ export function cloth(view, y, cells, stitch) {
       of.symbol += path;
       if (stitch || cover.yarn.fill) of.edge += path;
     }
-    if (op.code !== cell.op) of.painted += `${basting(view.box(y, cell.x))} `;
+    if (op.code !== model.under(cell).stitch) of.painted += `${basting(view.box(y, cell.x))} `;
   }
   return of;
 }

@@ -45,7 +45,7 @@ export class Ghost {
     let symbols = "";
     const runs = [];
     for (const { left, up, stitch, colour } of [...piece].sort((a, b) => a.up - b.up || b.left - a.left)) {
-      const yarn = model.yarns.get(model.yarnOf({ colour })) ?? model.data.yarns[0];
+      const yarn = model.yarns.get(colour) ?? model.data.yarns[0];
       const b = box(up, -left);
       fills.set(yarn, `${fills.get(yarn) ?? ""}${rect(b.x, b.y, w, h)} `);
       const op = stitch && model.ops.get(stitch);

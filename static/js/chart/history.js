@@ -45,7 +45,7 @@ export class History {
     const inverse = this.model.apply(edits);
     this.outbox.add({ edits, inverse });
     this.standing(this.server);
-    this.show(this.model.touched(edits), edits);
+    this.show(this.model.touched(edits), edits.filter((e) => e.layer !== "sheet"));
     this.laid?.(edits);
   }
 
@@ -76,6 +76,8 @@ export class History {
     this.beneath(drawn ? [] : [...others, ...own, ...late]);
     this.standing(reply);
     if (request.redo) this.laid?.(own);
+    const decided = drawn ? own.filter((e) => e.layer === "sheet") : [];
+    if (decided.length > 0) this.show([], decided); // the sheet has them now, and the plan follows
   }
 
   // heard takes what others drew.

@@ -30,7 +30,8 @@ export class Knit {
   // isDyed reports whether any yarn that the chart shows has a colour, or the
   // mitt's yarns were given colours of their own.
   isDyed() {
-    const { yarns, marks, data } = this.model;
+    const { yarns, marks, data, repeats } = this.model;
+    if (repeats.some((r) => r.yarns?.some((row) => [...row].some((letter) => yarns.get(letter)?.fill)))) return true;
     if (this.svg.closest("[data-dyed]") || data.yarns[0].fill) return true;
     for (const mark of marks.values()) if (mark.colour && yarns.get(mark.colour)?.fill) return true;
     return false;

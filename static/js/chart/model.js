@@ -11,7 +11,8 @@ export class Model {
     this.ops = new Map(data.ops.map((op) => [op.code, op]));
     this.yarns = new Map(data.yarns.map((yarn) => [yarn.id, yarn]));
     this.marks = marksOf(data.marks ?? []);
-    this.rows = data.rows.map((row, i) => new Row(row, i + 1));
+    this.repeats = data.repeats ?? [];
+    this.rows = data.rows.map((row, i) => new Row(row, i + 1, this.repeats));
     this.byKey = new Map(this.rows.map((row) => [row.key, row]));
     this.known = []; // totals and yarns of rows, until those change
     this.several = new Set(this.rows.map((row) => row.section)).size > 1;
@@ -68,13 +69,19 @@ export class Model {
     return this.opOf(cell, this.mark(y, cell.column));
   }
 
-  // opOf and yarnOf are op and yarn of a cell whose mark is known.
+  // opOf and yarnOf are op and yarn of a cell whose mark is known. What no hand
+  // painted is as a repeat lays it, and else as planned.
   opOf(cell, { stitch }) {
-    return this.ops.get(stitch === "" ? cell.op : this.shown(stitch));
+    return this.ops.get(stitch === "" ? this.under(cell).stitch : this.shown(stitch));
   }
 
-  yarnOf({ colour }) {
-    return colour || this.data.yarns[0].id;
+  yarnOf(cell, { colour }) {
+    return colour || this.under(cell).colour;
+  }
+
+  // under returns what lies under the marks of a cell: { stitch, colour }.
+  under(cell) {
+    return { stitch: cell.laid?.stitch || cell.op, colour: cell.laid?.yarn || this.data.yarns[0].id };
   }
 
   // shown turns a stored operation into the one that this hand shows, and back:
@@ -84,7 +91,7 @@ export class Model {
   }
 
   yarn(y, cell) {
-    return this.yarnOf(this.mark(y, cell.column));
+    return this.yarnOf(cell, this.mark(y, cell.column));
   }
 
   painted(y, cell) {
@@ -92,12 +99,13 @@ export class Model {
   }
 
   // edit returns the edit that gives a cell a value as seen on this hand, or
-  // undefined if it has that value already. An operation that the plan has
-  // there anyway takes the cell back to the plan.
+  // undefined if it has that value already. What lies there
+  // anyway, as planned or laid, takes the mark off.
   edit(y, cell, layer, value) {
     let stored = value;
-    if (layer === "stitch" && value !== "") stored = value === cell.op ? "" : this.shown(value);
-    if (layer === "colour" && value === this.data.yarns[0].id) stored = "";
+    const under = this.under(cell);
+    if (layer === "stitch" && value !== "") stored = value === under.stitch ? "" : this.shown(value);
+    if (layer === "colour" && value === under.colour) stored = "";
     if (this.mark(y, cell.column)[layer] === stored) return undefined;
     const { section, round } = this.row(y);
     return { section, round, column: cell.column, layer, value: stored };
@@ -145,7 +153,7 @@ export class Model {
       const op = this.opOf(cell, mark);
       eats += op.in;
       makes += op.out;
-      if (op.code !== "hold" && op.in + op.out > 0) worked.push({ i, yarn: this.yarnOf(mark) });
+      if (op.code !== "hold" && op.in + op.out > 0) worked.push({ i, yarn: this.yarnOf(cell, mark) });
     }
     if (row.behind) worked.reverse();
     return { eats, makes, worked };
@@ -174,10 +182,16 @@ export class Model {
     if (cell.column !== "") parts.push(born(cell.column));
     parts.push(this.yarns.get(this.yarn(y, cell)).name);
     if (this.painted(y, cell)) parts.push("painted");
+    else if (cell.laid) parts.push(`of ${nameOf(this.repeats[cell.laid.repeat])}`);
     const { note } = this.mark(y, cell.column);
     if (note !== "") parts.push(`note: ${note}`);
     return parts.join(", ");
   }
+}
+
+// nameOf returns what a repeat is called.
+export function nameOf(repeat) {
+  return repeat.name === "" ? `repeat ${repeat.at + 1}` : `“${repeat.name}”`;
 }
 
 const families = {

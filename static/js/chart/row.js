@@ -1,16 +1,32 @@
 // A row of the chart is one round, unpacked from its runs when it is needed.
 
 export class Row {
-  constructor(data, y) {
-    Object.assign(this, { data, section: data.section, name: data.name, round: data.round, runs: data.runs, y });
+  constructor(data, y, repeats = []) {
+    Object.assign(this, { data, section: data.section, name: data.name, round: data.round, runs: data.runs, y, repeats });
     this.key = `${data.section} ${data.round}`;
   }
 
   // cells are all cells of the round from its first, a row's from the right. Those
   // that the view doesn't show have x = −1.
   get cells() {
-    this.unpacked ??= this.runs.flatMap(unpack);
+    this.unpacked ??= this.lay(this.runs.flatMap(unpack));
     return this.unpacked;
+  }
+
+  // lay gives the cells that a repeat sets what it sets there: { repeat, right, up,
+  // yarn, stitch }, of which yarn and stitch may be empty.
+  lay(cells) {
+    for (const { i, n, r, x, s, y: up } of this.data.laid ?? []) {
+      const { wide, high, yarns, stitches } = this.repeats[r];
+      for (let k = 0; k < n; k++) {
+        const right = (((x + s * k) % wide) + wide) % wide;
+        const letter = (rows) => (rows?.[high - 1 - up][wide - 1 - right] ?? ".").replace(".", "");
+        const cell = cells[i + k];
+        const stitch = ["k", "p"].includes(cell.op) ? textures[letter(stitches)] : undefined;
+        cell.laid = { repeat: r, right, up, yarn: letter(yarns), stitch };
+      }
+    }
+    return cells;
   }
 
   // worked are all cells in the order in which the hands work them. The cells of
@@ -56,6 +72,9 @@ export class Row {
     return this.shown.length === 0 ? undefined : { low: this.shown[0].x, high: this.shown.at(-1).x };
   }
 }
+
+// textures are the stitches that a motif may set, by their letters in its drawing.
+export const textures = { k: "k", p: "p", t: "ktbl", s: "sl" };
 
 function unpack(run) {
   const family = run.column.slice(0, 1);
