@@ -11,7 +11,7 @@ import (
 )
 
 // thumbWay is the radio button of a way to make the mitt round its thumb.
-func thumbWay(key string) string { return fmt.Sprintf(`.made input[value=%q]`, key) }
+func thumbWay(key string) string { return fmt.Sprintf(`#made input[value=%q]`, key) }
 
 // Each way to make the mitt is chosen with the mouse and with the keys: the plan, the
 // words and the chart follow, the focus stays, and what was painted and fixed is kept,
@@ -24,10 +24,10 @@ func TestThumbsAreChosen(t *testing.T) {
 	require.EqualValues(t, 200, await[int64](b, fmt.Sprintf(marks, page)))
 	b.decide(page, "after=1&pins.gusset_base=3")
 	b.desk(page, "fit")
-	b.until(`document.querySelector(".made") !== null`)
-	b.do(chromedp.Click(chromedp.CSS(".made > summary")))
+	b.until(`document.querySelector("#made") !== null`)
+	b.do(chromedp.Click(chromedp.CSS("#made > summary")))
 	b.shot("thumbs")
-	keys := eval[[]string](b, `[...document.querySelectorAll(".made input:enabled")].map((e) => e.value)`)
+	keys := eval[[]string](b, `[...document.querySelectorAll("#made input:enabled")].map((e) => e.value)`)
 	require.GreaterOrEqual(t, len(keys), 3)
 	require.Equal(t, "gussetside", keys[0])
 	chosen := func(key string) {
@@ -37,10 +37,10 @@ func TestThumbsAreChosen(t *testing.T) {
 	for _, key := range keys[1:] {
 		b.do(chromedp.Click(chromedp.CSS(thumbWay(key))))
 		chosen(key)
-		assert.True(t, eval[bool](b, `document.querySelector(".made").open`), "the drawings stay open")
+		assert.True(t, eval[bool](b, `document.querySelector("#made").open`), "the drawings stay open")
 		b.open(page)
 		assert.True(t, eval[bool](b, fmt.Sprintf(`document.querySelector('%s').checked`, thumbWay(key))), "%s is found after a reload", key)
-		words := eval[string](b, `document.querySelector(".made > summary").textContent`)
+		words := eval[string](b, `document.querySelector("#made > summary").textContent`)
 		lost := eval[string](b, `document.querySelector(".thumb-way:has(:checked) .costs").textContent`)
 		if key == "gussetpalm" {
 			assert.Contains(t, words, "Gusset in the palm")
@@ -55,8 +55,8 @@ func TestThumbsAreChosen(t *testing.T) {
 			assert.Contains(t, eval[string](b, `document.body.textContent`), "It ends below the thumb")
 		}
 		b.desk(page, "fit")
-		b.until(`document.querySelector(".made") !== null`)
-		b.do(chromedp.Click(chromedp.CSS(".made > summary")))
+		b.until(`document.querySelector("#made") !== null`)
+		b.do(chromedp.Click(chromedp.CSS("#made > summary")))
 	}
 
 	// With the keys, back to the first: all that was fixed and painted is there again.
@@ -73,7 +73,7 @@ func TestThumbsAreChosen(t *testing.T) {
 		b.scheme(scheme)
 		b.phone()
 		b.open(page)
-		b.do(chromedp.Click(chromedp.CSS(".made > summary")))
+		b.do(chromedp.Click(chromedp.CSS("#made > summary")))
 		assert.LessOrEqual(t, eval[float64](b, `document.documentElement.scrollWidth - innerWidth`), 0.0)
 		assert.GreaterOrEqual(t, eval[float64](b, `document.querySelector(".thumb-way").getBoundingClientRect().height`), 44.0)
 		b.shot("thumbs-phone-" + scheme)

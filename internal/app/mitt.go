@@ -66,11 +66,12 @@ func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
 	return w.withHabits(w.mitt(pl, doc))
 }
 
-// withThumbs adds the ways to make a mitt round its thumb, and what else the numbers of its
-// fingers may be, if it has a plan. They take a plan each, so only what shows them asks.
+// withThumbs adds the ways to make a mitt round its thumb, the kinds that it may be, and what
+// else the numbers of its fingers may be, if it has a plan. They take a plan each, so only
+// what shows them asks.
 func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
 	if m.Out != nil {
-		m.Out.Thumbs = pl.Thumbs(m.Doc, w.Marks, m.Out)
+		m.Out.Thumbs, m.Out.Kinds = pl.Thumbs(m.Doc, w.Marks, m.Out), pl.Kinds(m.Doc, w.Marks, m.Out)
 		m.Out.Beside = pl.Beside(m.Doc, m.Out)
 	}
 	return m

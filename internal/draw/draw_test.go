@@ -84,3 +84,14 @@ func TestWrap(t *testing.T) {
 	assert.Empty(t, Wrap("  ", 30, 4, Regular))
 	assert.NotEmpty(t, Wrap("narrow", 0.1, 4, Regular), "a letter a line at the least")
 }
+
+// A rough pen writes tenths, the others thousandths.
+func TestRoughPen(t *testing.T) {
+	var fine, rough Pen
+	rough.Rough()
+	for _, p := range []*Pen{&fine, &rough} {
+		p.Move(1.04, -0.05).Line(2.25, 30.951)
+	}
+	assert.Equal(t, "M 1.04 -0.05 L 2.25 30.951", fine.String())
+	assert.Equal(t, "M 1 -0.1 L 2.3 31", rough.String())
+}

@@ -6,7 +6,13 @@ import (
 )
 
 // Pen writes path data: M, L, C and Z with absolute coordinates.
-type Pen struct{ b []byte }
+type Pen struct {
+	b     []byte
+	rough bool
+}
+
+// Rough makes the pen write tenths, for a drawing so small that nobody sees more of it.
+func (p *Pen) Rough() { p.rough = true }
 
 // Move begins a line at a point.
 func (p *Pen) Move(x, y float64) *Pen { return p.op('M', x, y) }
@@ -34,6 +40,9 @@ func (p *Pen) op(letter byte, numbers ...float64) *Pen {
 	}
 	p.b = append(p.b, letter, ' ')
 	for _, n := range numbers {
+		if p.rough {
+			n = math.Round(n*10) / 10
+		}
 		p.b = AppendNumber(p.b, n)
 		p.b = append(p.b, ' ')
 	}

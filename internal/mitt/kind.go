@@ -6,6 +6,7 @@ import (
 
 	"thenar/internal/fault"
 	"thenar/internal/hand"
+	"thenar/internal/units"
 )
 
 // Kind is the kind of mitt.
@@ -155,6 +156,15 @@ func (k Kind) Whole() Kind {
 // Closed reports whether the kind ends in a top; other kinds are open.
 func (k Kind) Closed() bool { return k.info().topped }
 
+// For returns the kind that a hand of a length gets: k itself, or what is made instead for a
+// baby.
+func (k Kind) For(length units.Length) Kind {
+	if length < hand.BabyBelow {
+		return or(k.info().small, k)
+	}
+	return k
+}
+
 // Words returns what the kind is called.
 func (k Kind) Words() string {
 	if i := k.info(); i.kind == k {
@@ -185,8 +195,8 @@ func (d *draft) withoutThumb() error {
 // bigEnough refuses what is not made for so small a hand.
 func (d *draft) bigEnough() error {
 	p := &d.plan
-	instead := p.Kind.info().small
-	if instead == "" || p.Hand.Length >= hand.BabyBelow {
+	instead := p.Kind.For(p.Hand.Length)
+	if instead == p.Kind {
 		return nil
 	}
 	var faults fault.Fields

@@ -33,6 +33,7 @@ type canvas struct {
 	even    bool    // no text is smaller than that
 	ground  string  // colour under the labels on the hand
 	ribbons bool    // a page's script can show a tape as broad as it is
+	rough   bool    // it is shown so small that tenths of a mm are enough
 	drawn   area    // the area drawn on so far
 	texts   []area  // the areas of labels, so that none covers another
 }
@@ -74,7 +75,13 @@ func (c *canvas) include(p point) (x, y float64) {
 	return x, y
 }
 
-func (c *canvas) pen() *pen { return &pen{c: c} }
+func (c *canvas) pen() *pen {
+	p := &pen{c: c}
+	if c.rough {
+		p.Rough()
+	}
+	return p
+}
 
 // pen writes paths in the hand's coordinates.
 type pen struct {

@@ -40,6 +40,7 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	m := newFabric(p, f)
 	const letter = 5.0
 	c := fitCanvas(o.Left, letter, smallMargin, smallMargin, func(c *canvas) {
+		c.rough = true // a mm is a px
 		if o.Needles {
 			m.onNeedles(c, o)
 			return

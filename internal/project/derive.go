@@ -34,6 +34,7 @@ type Outputs struct {
 	Bands     fit.Bands
 	Summary   fit.Summary
 	Costs     []mitt.PinCost                    // of the fixed numbers
+	Kinds     []ThumbWay                        // the kinds that it may be; set by the caller
 	Thumbs    []ThumbWay                        // the ways to make it round the thumb; set by the caller
 	Beside    map[mitt.Number][2]mitt.Neighbour // what else the numbers of the fingers may be; set by the caller
 	Yarn      yarn.Estimate

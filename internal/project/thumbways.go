@@ -11,8 +11,10 @@ import (
 	"thenar/internal/sheet"
 )
 
-// ThumbWay is one way to make a mitt round its thumb, planned for this very hand.
+// ThumbWay is one way to make a mitt, round its thumb or as another kind, planned for this
+// very hand.
 type ThumbWay struct {
+	Kind         mitt.Kind // that it would be; empty: as it is
 	Construction mitt.Construction
 	Place        mitt.ThumbPlace // of a gusset
 	Sets         []Setting       // what choosing it writes into the sheet

@@ -237,19 +237,18 @@ class Measure {
     for (const place of this.form.querySelectorAll("[data-unit]")) place.textContent = state.unit;
   }
 
-  // call calls fields as the mitt does that is made so, and hides those that it has no use
-  // for and that hold nothing.
+  // call calls fields as the mitt does that is made so. It hides those that are of no use to it
+  // and hold nothing, and choices that the hand is not offered.
   call(called) {
     for (const place of this.form.querySelectorAll("[data-called]")) {
-      const { label, useless } = called[place.dataset.called];
+      const { label, useless, without = [] } = called[place.dataset.called];
       if (place.textContent !== label) place.textContent = label;
       const field = place.closest(".field");
       const holds = field.querySelector("input, select").value.trim() !== "" || field.classList.contains("has-fault") || field.contains(this.document.activeElement);
       field.hidden = useless && !holds;
+      for (const option of field.querySelectorAll("option")) option.hidden = option.disabled = without.includes(option.value) && !option.selected;
     }
-    for (const place of this.form.querySelectorAll("[data-called-help]")) {
-      place.textContent = called[place.dataset.calledHelp].help;
-    }
+    for (const place of this.form.querySelectorAll("[data-called-help]")) place.textContent = called[place.dataset.calledHelp].help;
   }
 
   // rewritten takes over what a stroke of the chart changed in the sheet. That

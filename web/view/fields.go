@@ -28,6 +28,7 @@ type Field struct {
 	Day     bool     // a date
 	Colour  bool     // a colour, which can be picked beside the field
 	Useless bool     // a mitt that is made so has no use for it
+	Without []string // values that so small a hand is not offered
 }
 
 // Choice is one option of a select.

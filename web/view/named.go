@@ -8,6 +8,7 @@ import (
 
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
@@ -34,7 +35,8 @@ func callings() map[string]func(mitt.Names, Field) Field {
 			f.Useless = !w.Has(mitt.Increases)
 			return f
 		},
-		mitt.PathCuff:           func(_ mitt.Names, f Field) Field { return f }, // and see Answer.named
+		mitt.PathCuff:           asIs, // and see Answer.named
+		sheet.PathKind:          asIs,
 		"gauge.swatches.rounds": inRows,
 		"chart.colours":         inRows,
 		"yarn.swatch_rounds":    inRows,
@@ -44,6 +46,8 @@ func callings() map[string]func(mitt.Names, Field) Field {
 	}
 	return list
 }
+
+func asIs(_ mitt.Names, f Field) Field { return f }
 
 // withoutGusset calls a field otherwise in a mitt without a gusset.
 func withoutGusset(w mitt.Names, f Field, label, help string) Field {
@@ -96,15 +100,27 @@ func (g Group) named(w mitt.Names, f Field) Field {
 
 // calls is how a field is called, for the script.
 type calls struct {
-	Label   string `json:"label"`
-	Help    string `json:"help"`
-	Useless bool   `json:"useless"`
+	Label   string   `json:"label"`
+	Help    string   `json:"help"`
+	Useless bool     `json:"useless"`
+	Without []string `json:"without,omitempty"`
 }
 
 // named is that in the group, with what the plan says of it.
 func (a Answer) named(g Group, f Field) Field {
-	if f = g.named(a.Names, f); f.Path == mitt.PathCuff && a.Out != nil {
+	f = g.named(a.Names, f)
+	if a.Out == nil {
+		return f
+	}
+	switch f.Path {
+	case mitt.PathCuff:
 		f.Help = a.Out.Terms.Say(a.Out.Plan.Passes())
+	case sheet.PathKind:
+		for _, c := range f.Choices {
+			if kind := mitt.Kind(c.Value); kind.For(a.Out.Plan.Hand.Length) != kind {
+				f.Without = append(f.Without, c.Value)
+			}
+		}
 	}
 	return f
 }
@@ -116,7 +132,7 @@ func (a Answer) allCalled() map[string]calls {
 		for _, f := range g.Fields {
 			if key := g.called(f); key != "" {
 				f = a.named(g, f)
-				list[key] = calls{f.Label, f.Help, f.Useless}
+				list[key] = calls{f.Label, f.Help, f.Useless, f.Without}
 			}
 		}
 	}

@@ -36,6 +36,15 @@ var thumbNames = map[mitt.Construction][2]string{
 	mitt.NoThumb:  {"no thumb", "A plain tube: no gusset to count, no ends at a thumb."},
 }
 
+// kindWork says what a kind takes in technique (common practice, no source).
+var kindWork = map[mitt.Kind]string{
+	mitt.Fingerless: "One tube and a short thumb; the fingers are free.",
+	mitt.Mitten:     "One tube with a top to close, and a thumb.",
+	mitt.Glove:      "Five tubes that share one hand; bridges to pick up between them.",
+	mitt.Thumbless:  "One tube with a top to close; no thumb to knit.",
+	mitt.Wristlet:   "One short tube; hand and thumb are free.",
+}
+
 // inPalm names a gusset that sits in the palm, and what it takes.
 var inPalm = [2]string{"gusset in the palm", "Counted as at the side; the inset stitches are counted, too."}
 
@@ -44,6 +53,12 @@ var inSeam = [2]string{"slit", "A stretch of the seam stays open; no thumb to kn
 
 // thumbNamed returns name and technique of a way.
 func thumbNamed(w project.ThumbWay) [2]string {
+	if kind := w.Kind; kind != "" {
+		if w.Plan != nil { // it may be without a thumb
+			kind = w.Plan.Kind
+		}
+		return [2]string{kind.Words(), kindWork[kind]}
+	}
 	if w.Place == mitt.InPalm {
 		return inPalm
 	}
@@ -55,10 +70,17 @@ func thumbNamed(w project.ThumbWay) [2]string {
 
 // thumbs returns the ways to make the mitt round its thumb, with the drawing of each.
 func (a Answer) thumbs() []thumbChoice {
-	list := make([]thumbChoice, 0, len(a.Out.Thumbs))
-	for _, w := range a.Out.Thumbs {
+	return a.choicesOf(a.Out.Thumbs)
+}
+
+// kinds returns the kinds that the mitt may be, with the drawing of each.
+func (a Answer) kinds() []thumbChoice { return a.choicesOf(a.Out.Kinds) }
+
+func (a Answer) choicesOf(ways []project.ThumbWay) []thumbChoice {
+	list := make([]thumbChoice, 0, len(ways))
+	for _, w := range ways {
 		named := thumbNamed(w)
-		c := thumbChoice{Key: string(w.Construction) + string(w.Place), Name: named[0], Work: named[1], Chosen: w.Chosen, Sets: setsOf(w)}
+		c := thumbChoice{Key: string(w.Kind) + string(w.Construction) + string(w.Place), Name: named[0], Work: named[1], Chosen: w.Chosen, Sets: setsOf(w)}
 		if w.Plan == nil {
 			c.Refused = a.refusedWords(w)
 			list = append(list, c)
@@ -99,7 +121,9 @@ func setsOf(w project.ThumbWay) string {
 // refusedWords says why a way can't be made, in the words of the form.
 func (a Answer) refusedWords(w project.ThumbWay) string {
 	names := mitt.Names{Kind: a.Names.Kind.Whole().By(w.Construction), Make: a.Names.Make}
-	names.Make.Construction = w.Construction
+	if names.Make.Construction = w.Construction; w.Kind != "" {
+		names = mitt.Names{Kind: w.Kind, Make: a.Names.Make}
+	}
 	var list []string
 	for _, f := range w.Refused {
 		message := f.Message

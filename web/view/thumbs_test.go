@@ -1,6 +1,7 @@
 package view
 
 import (
+	"maps"
 	"net/url"
 	"testing"
 
@@ -117,4 +118,69 @@ func TestAFlatPieceHasTheSameWays(t *testing.T) {
 	text := parsed(t, thumbsFragment(a)).Text()
 	assert.Contains(t, text, "A stretch of the seam stays open")
 	assert.NotContains(t, text, "then joined again")
+}
+
+// baby is a hand for which no glove is made.
+var baby = map[string]string{"hand.hand_circumference": "11", "hand.hand_length": "8", "hand.wrist_circumference": "", "hand.thumb_circumference": ""}
+
+// kindsOf returns the answer to a sheet beside the kinds that it may be, with their keys.
+func kindsOf(t *testing.T, texts map[string]string) (a Answer, keys []string) {
+	t.Helper()
+	d, _ := fitAnswer(t, texts)
+	pl := project.NewPlanner()
+	out, err := pl.Derive(d, nil)
+	require.NoError(t, err)
+	out.Kinds = pl.Kinds(d, nil, out)
+	a = NewAnswer(d, out, FitDesk, ChartAsk{}, nil)
+	for _, c := range a.kinds() {
+		assert.True(t, c.Picture != nil || c.Refused != "", c.Key)
+		if c.Chosen {
+			c.Key += " chosen"
+		}
+		keys = append(keys, c.Key)
+	}
+	return a, keys
+}
+
+// Every kind that this hand can have is drawn and planned.
+func TestKindsAreDrawn(t *testing.T) {
+	for kind, want := range map[string][]string{
+		"fingerless":           {"fingerless chosen", "mitten", "glove"},
+		"mitten":               {"fingerless", "mitten chosen", "glove"},
+		"mitten_without_thumb": {"fingerless", "mitten chosen", "glove"},
+		"glove":                {"fingerless", "mitten", "glove chosen"},
+	} {
+		_, keys := kindsOf(t, map[string]string{"kind": kind})
+		assert.Equal(t, want, keys)
+	}
+	a, _ := kindsOf(t, map[string]string{"kind": "mitten", mitt.PathDirection: "down"})
+	text := parsed(t, kindsFragment(a)).Text()
+	assert.Contains(t, text, "Begun is at the fingertips, but a glove is worked from the cuff to its fingers; choose at the cuff.", "why it can’t be")
+	a, _ = kindsOf(t, map[string]string{"kind": "fingerless", mitt.PathConstruction: "none"})
+	assert.Equal(t, []string{"wristlet", "mitten without a thumb", "glove"}, []string{a.kinds()[0].Name, a.kinds()[1].Name, a.kinds()[2].Name})
+}
+
+// In place of a glove, a baby's hand is offered what is usual for it. The form's list
+// leaves the glove out, too, with the caution beside it.
+func TestABabyIsOfferedAMittenWithoutAThumb(t *testing.T) {
+	for kind, want := range map[string][]string{
+		"fingerless":           {"fingerless chosen", "mitten", "mitten_without_thumb"},
+		"mitten":               {"fingerless", "mitten chosen", "mitten_without_thumb"},
+		"mitten_without_thumb": {"fingerless", "mitten", "mitten_without_thumb chosen"},
+	} {
+		texts := maps.Clone(baby)
+		texts["kind"] = kind
+		a, keys := kindsOf(t, texts)
+		assert.Equal(t, want, keys)
+		assert.Equal(t, []string{"glove"}, a.named(groups[0], groups[0].Fields[0]).Without)
+		assert.Equal(t, []string{"glove"}, a.allCalled()["kind"].Without)
+		assert.Contains(t, parsed(t, warnings(a)).Text(), "For a baby or small child")
+	}
+	texts := maps.Clone(baby)
+	texts["kind"], texts[mitt.PathConstruction] = "mitten", "none"
+	a, keys := kindsOf(t, texts)
+	assert.Equal(t, []string{"fingerless", "mitten", "mitten_without_thumb chosen"}, keys)
+	assert.Equal(t, "mitten", a.kinds()[1].Name, "with a thumb again")
+	a, _ = kindsOf(t, nil)
+	assert.Empty(t, a.named(groups[0], groups[0].Fields[0]).Without)
 }
