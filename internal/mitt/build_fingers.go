@@ -29,13 +29,14 @@ func (p *Plan) handToFingersFrom(first stitch.Round) stitch.Section {
 }
 
 // sideLine returns how many stitches after the beginning of the hand's round the side line
-// on the thumb's side runs, and how many after it on the other hand. Above a gusset at the
-// side it runs through the bridge.
+// on the thumb's side runs, and how many after it on the other hand, which has the thumb's
+// stitches in front too and all else in the opposite order. Above a gusset at the side it
+// runs through the bridge; a thumb in the palm lies all on one side of it.
 func (p *Plan) sideLine() (shift, across int) {
-	if p.Gusset.Inset > 0 {
-		return -p.Gusset.Inset, -p.Gusset.Inset
-	}
 	n, c := p.Bridge.HandAfter, p.bridgeWidth()
+	if p.Make.Place == InPalm || p.Thumb.OnWaste > 0 {
+		return -p.Gusset.Inset, c + p.Gusset.Inset
+	}
 	across = n/2 - (n-c)/2
 	return c - across, across
 }

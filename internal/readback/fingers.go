@@ -100,8 +100,9 @@ func (n *needles) divided(p *Part) error {
 }
 
 // along checks that the little finger lies where the others leave it beside a thumb in the
-// palm: after their part of the side with which its round begins, less the stitches of the
-// palm that lie before that.
+// palm. Where the inset stitches of the palm end the round, the others' part of the palm
+// comes before it, less these; where they follow the thumb's, it comes after the thumb's,
+// these, and the others' part of the back.
 func (n *needles) along(m *Mitt) error {
 	var little *Part
 	others := map[string]int{}
@@ -119,11 +120,35 @@ func (n *needles) along(m *Mitt) error {
 	if little == nil || n.inset == 0 {
 		return nil
 	}
-	first := share.FindStringSubmatch(little.shares[0])[2]
-	if want := others[first] - n.inset; little.Moved != want {
-		return fmt.Errorf("the little finger begins after %d stitches; the others leave it %d %s", little.Moved, want, first)
+	side, want := "of the palm", others["of the palm"]-n.inset
+	if n.palmFirst {
+		side, want = "of the back", m.overThumb()+n.inset+others["of the back"]
+	}
+	if first := share.FindStringSubmatch(little.shares[0])[2]; first != side {
+		return fmt.Errorf("the little finger begins with its part %s, and %s comes first", first, side)
+	}
+	if little.Moved != want {
+		return fmt.Errorf("the little finger begins after %d stitches; the others leave %d before it", little.Moved, want)
 	}
 	return nil
+}
+
+// overThumb returns how many stitches begin the hand's round above the thumb: what stays
+// of a gusset and the bridge, or those above the waste yarn.
+func (m *Mitt) overThumb() int {
+	gusset := 0
+	for _, p := range m.Parts {
+		for i, r := range p.Rounds {
+			if i == 0 && count(r.Ops, waste) > 0 {
+				return count(r.Ops, waste)
+			}
+			if i == 0 && count(r.Ops, "hold") > 0 {
+				return gusset - count(r.Ops, "hold") + count(r.Ops, "CO")
+			}
+			gusset = max(r.Gusset, 0)
+		}
+	}
+	return 0
 }
 
 // comesFrom tells where a stitch comes from, or "" if it was on the hand.

@@ -8,27 +8,28 @@ import (
 
 // needles are the stitches being knitted, each with a number of its own.
 type needles struct {
-	live     []int            // on the needles, in the order of the next round
-	held     map[string][]int // on waste yarn, by the name of their set
-	keepsFor string           // name of the set for stitches put aside now
-	corners  map[string]int   // strands at the corners of the gaps that are not yet worked in, by the set that left the gap
-	gap      string           // the set that left the gap at which the work is
-	made     int              // number of stitches made so far
-	cornerAt [2]int           // stitches of a thumb's first row before each corner, without that of the seam
-	edge     int              // loops of the cast-on that nothing is joined to
-	lower    []int            // under the waste yarn that was knitted in, in the order worked
-	bridges  map[string][]int // stitches cast on over a gap, in the order made, by the set that left it
-	picked   map[int]bool     // stitches that were picked up
-	inset    int              // stitches of the palm on the far side of the thumb
-	ends     int              // ends of yarn since the last were woven in
-	gusset   int              // live stitches before the gusset's marker, or between its two; −1 without one
-	before   int              // live stitches before the first of two
-	open     int              // rows along which the seam was said to stay open
-	leftOpen bool             // they were left open when it was sewn
-	sewn     int              // seams that were sewn
-	unsewn   bool             // a thumb that was worked flat and first is not sewn yet
-	rows     bool             // the work goes to and fro
-	wrong    bool             // the wrong side faces
+	live      []int            // on the needles, in the order of the next round
+	held      map[string][]int // on waste yarn, by the name of their set
+	keepsFor  string           // name of the set for stitches put aside now
+	corners   map[string]int   // strands at the corners of the gaps that are not yet worked in, by the set that left the gap
+	gap       string           // the set that left the gap at which the work is
+	made      int              // number of stitches made so far
+	cornerAt  [2]int           // stitches of a thumb's first row before each corner, without that of the seam
+	edge      int              // loops of the cast-on that nothing is joined to
+	lower     []int            // under the waste yarn that was knitted in, in the order worked
+	bridges   map[string][]int // stitches cast on over a gap, in the order made, by the set that left it
+	picked    map[int]bool     // stitches that were picked up
+	inset     int              // stitches of the palm on the far side of the thumb
+	palmFirst bool             // these come right after the thumb's; else they end the round
+	ends      int              // ends of yarn since the last were woven in
+	gusset    int              // live stitches before the gusset's marker, or between its two; −1 without one
+	before    int              // live stitches before the first of two
+	open      int              // rows along which the seam was said to stay open
+	leftOpen  bool             // they were left open when it was sewn
+	sewn      int              // seams that were sewn
+	unsewn    bool             // a thumb that was worked flat and first is not sewn yet
+	rows      bool             // the work goes to and fro
+	wrong     bool             // the wrong side faces
 }
 
 // ledger has the number of stitches that each operation takes and makes.
@@ -127,7 +128,7 @@ var (
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|stitch), and another after the next (?:one|(\d+)): the gusset (?:grows|narrows) between them\.$`)
 	passes   = regexp.MustCompile(`^A row begins at the seam, on the little finger’s side\. The (?:right|left) hand’s right side crosses [^.]*\bthe back and (\d+) stitch(?:es)? of the palm\b`)
-	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (?:last|first) (?:stitch|(\d+) stitches)\b`)
+	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (last|first) (?:stitch|(\d+) stitches)\b`)
 	sets     = regexp.MustCompile(`^Slip (\d+) to waste yarn(?: for the gap, slip (\d+) to waste yarn)?\.`)
 	gap      = regexp.MustCompile(`^Put the thumb’s (\d+) stitch(?:es)? that waits? for the gap on one needle, the hand’s (\d+) on another\b`)
 	grafts   = regexp.MustCompile(`^Graft the thumb’s (\d+) to the hand’s (\d+)[;.]`)
@@ -241,7 +242,8 @@ func (n *needles) otherLine(p *Part, line string) error {
 		return nil
 	}
 	if found := crosses.FindStringSubmatch(line); found != nil {
-		if n.inset = oneOr(found[1]); n.inset >= len(n.live)/2 {
+		n.palmFirst = found[1] == "first"
+		if n.inset = oneOr(found[2]); n.inset >= len(n.live)/2 {
 			return fmt.Errorf("%d stitches are on the needles, half of them the palm's", len(n.live))
 		}
 		return nil
