@@ -80,6 +80,9 @@ func measuringSheet(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	}
 	f.y += 2
 	f.measuring(l.Doc.Side == project.Left)
+	if l.Doc.Sheet.Kind().Fingered() {
+		f.measuringFingers(l.Doc.Side == project.Left)
+	}
 	f.foot()
 	return finish(f.pages, o.Grey)
 }

@@ -32,7 +32,7 @@ var gloves = []struct {
 	{"full", gloveOf(project.Right, nil)},
 	{"half-left", gloveOf(project.Left, map[string]string{"fingers.index": "half", "fingers.middle": "half", "fingers.ring": "half", "fingers.little": "half", "fingers.thumb": "open", "fingers.little_lower": "false"})},
 	{"capped", gloveOf(project.Left, map[string]string{"fingers.index": "half", "fingers.middle": "half", "fingers.ring": "half", "fingers.little": "half", "fingers.cap": "true"})},
-	{"mixed", gloveOf(project.Right, map[string]string{"fingers.index": "open", "fingers.middle": "half", "pins.fingers.ring.decreases": "2", "pins.bridges.ring_little": "3", "make.thumb": "palm", "unit": "in", "hand.hand_circumference": "7 1/2", "hand.wrist_circumference": "", "hand.thumb_circumference": "", "hand.hand_length": "", "hand.gusset_length": "", "hand.thumb_length": "", "hand.wrist_to_crotch": "", "gauge.swatches[0].width": "4", "gauge.swatches[0].height": "4"})},
+	{"mixed", gloveOf(project.Right, map[string]string{"fingers.index": "open", "fingers.middle": "half", "pins.fingers.ring.decreases": "2", "pins.bridges.ring_little": "3", "thumb.place": "palm", "unit": "in", "hand.hand_circumference": "7 1/2", "hand.wrist_circumference": "", "hand.thumb_circumference": "", "hand.hand_length": "", "hand.gusset_length": "", "hand.thumb_length": "", "hand.wrist_to_crotch": "", "gauge.swatches[0].width": "4", "gauge.swatches[0].height": "4"})},
 }
 
 // The handout of a glove says every number of every finger, keeps within its pages, and
@@ -62,6 +62,7 @@ func TestHandoutOfAGlove(t *testing.T) {
 			shot(t, name, pages)
 			for _, p := range pages {
 				checkPage(t, p)
+				nothingOverlaps(t, p, o, name)
 			}
 			if most := map[string]int{"a4": 6, "letter": 7}[how]; most > 0 && c.name != "capped" {
 				assert.LessOrEqual(t, len(pages), most, name)

@@ -27,7 +27,12 @@ func TestStepsOfEveryWayAreDrawn(t *testing.T) {
 		"yo":       {map[string]string{"thumb.increase": "yo_closed"}, []string{"Yarn over (yo), closed"}, []stitch.Op{stitch.YarnOver, stitch.KnitTBL}},
 		"kfb":      {map[string]string{"thumb.increase": "kfb", "pins.gusset_base": "3"}, []string{"front and back (kfb)"}, []stitch.Op{stitch.KFB}},
 		"straight": {map[string]string{"thumb.construction": "straight"}, []string{"Thumb on waste yarn"}, []stitch.Op{stitch.Waste, stitch.CornerM1}},
-		"down":     {map[string]string{"piece.direction": "down"}, []string{"Graft (the front needle", "Or bind off together"}, []stitch.Op{stitch.Graft}},
+		"straight glove": {
+			map[string]string{"kind": "glove", "thumb.construction": "straight"},
+			[]string{"Thumb on waste yarn", "A bridge of loops", "Bridge beside a finger"},
+			[]stitch.Op{stitch.Waste, stitch.CornerM1, stitch.GapK2tog},
+		},
+		"down": {map[string]string{"piece.direction": "down"}, []string{"Graft (the front needle", "Or bind off together"}, []stitch.Op{stitch.Graft}},
 		"flat straight": {
 			map[string]string{"thumb.construction": "straight", "piece.flat": "true"},
 			[]string{"Thumb on waste yarn", "Cast on for the thumb’s seam", "Mattress stitch"},
@@ -55,6 +60,10 @@ func TestStepsOfEveryWayAreDrawn(t *testing.T) {
 				all := onPages(pages)
 				for _, want := range c.want {
 					assert.Contains(t, all, compact(want), name)
+				}
+				if s.Out.Mitt.Ops()[stitch.Waste] {
+					assert.NotContains(t, all, compact("Pick up for the thumb"), name)
+					assert.NotContains(t, all, compact("Not needed"), name)
 				}
 				assert.Equal(t, s.Out.Mitt.Ops()[stitch.M1L], strings.Contains(all, "Makeoneleaningleft"), name)
 				for _, p := range pages {

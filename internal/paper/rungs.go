@@ -124,7 +124,8 @@ func (h *handout) lengthsWidth(st stage) float64 {
 	return draw.Measure(h.stageLengths(st), h.note(), draw.Regular)
 }
 
-// setStage sets a part's name with its rounds and its lengths, and its notes below. Lengths
+// setStage sets a part's name, in as many lines as it needs, with its rounds and its lengths,
+// and its notes below. Lengths
 // that are not in the row stand before the first note.
 func (h *handout) setStage(st stage, width float64, inRow bool) part {
 	s, long := h.stageHead(st), h.stageLengths(st)
@@ -135,9 +136,12 @@ func (h *handout) setStage(st stage, width float64, inRow bool) part {
 	} else {
 		notes = strings.TrimSuffix(long+", "+notes, ", ")
 	}
-	head := drawn(tenths(1.05*size), func(p *draw.Scene, x, y float64) {
+	name := draw.Wrap(s.title, end-s.rounds-stageGap/2, h.body, draw.Regular)
+	head := drawn(tenths(1.05*size+float64(len(name)-1)*lineOf(h.body)), func(p *draw.Scene, x, y float64) {
 		foot := y + 0.88*size
-		p.Text(x, foot, s.title, draw.TextStyle{Size: h.body})
+		for i, line := range name {
+			p.Text(x, foot+float64(i)*lineOf(h.body), line, draw.TextStyle{Size: h.body})
+		}
 		p.Text(x+end-s.rounds, foot, s.count, draw.TextStyle{Size: size, Face: draw.Semibold})
 		p.Text(x+end, foot, s.unit, note)
 		if inRow {

@@ -81,13 +81,17 @@ var lessons = []lessonGroup{
 		over := lessonPanel{
 			"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, low, drawLoops,
 		}
-		if o.Bridge == 0 {
+		switch {
+		case o.Bridge == 0 && o.divides():
+			over.title = "A bridge of loops"
+			over.text = fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. So is each bridge beside a finger cast on.", n.right)
+		case o.Bridge == 0:
 			over.text = "Not needed in this mitt: nothing is cast on over the gap."
 		}
 		return []lessonPanel{over}
 	}},
 	{"picking up", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
-		if o.Seam {
+		if o.Seam || o.divides() && o.holds(stitch.Waste) { // the corners are then those of fingers
 			return nil
 		}
 		return []lessonPanel{{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}}

@@ -87,6 +87,10 @@ func TestReasonsForAttention(t *testing.T) {
 		assert.True(t, l.NeedsAttention(), says)
 		assert.Contains(t, strings.Join(append(l.Doubts, l.Missing...), " "), says)
 	}
+	glove := begun(t)
+	glove.Pattern.Sheet["kind"] = "glove"
+	small := add(t, &glove, Student{Name: "j", Sheet: sheet.Sheet{"hand.hand_circumference": "11", "hand.hand_length": "9.2"}})
+	assert.Equal(t, []string{"The kind is glove, but so small a hand (92 mm) gets no fingers. Better: a mitten without a thumb."}, small.Missing)
 	c.Fix("cast_on", "12")
 	l := add(t, &c, Student{Name: "h", Sheet: sheet.Sheet{"hand.size": "11"}})
 	assert.Nil(t, l.Out, "a cast-on of 12 can't reach a hand of size 11")

@@ -172,6 +172,11 @@ func reasons(err error) []string {
 	}
 	var list []string
 	for _, f := range fields {
+		if f.Path == sheet.PathKind && f.Works != "" { // a person knows a kind by its name, not its key
+			says, _, _ := strings.Cut(f.Message, ": write ")
+			list = append(list, fmt.Sprintf("The kind %s. Better: a %s.", says, mitt.Kind(f.Works).Words()))
+			continue
+		}
 		list = append(list, words.Caution(f.String()))
 	}
 	return list
