@@ -67,6 +67,12 @@ func TestEachFingerHasALine(t *testing.T) {
 	assert.Equal(t, "Let go", doc.Find(`[id="at-fingers.ring.back"] button.set`).Text())
 	assert.Contains(t, doc.Find(`[id="at-fingers.ring.back"] .cost`).Text(), "Free, it would be")
 	assert.Regexp(t, `costs \d+ mm|as near|\d+ mm nearer`, strings.ReplaceAll(doc.Find(`[id="at-bridges.ring_little"] .ruler`).Text(), "\u00a0", " "))
+	// a finger's stitches come from its neighbours: what that costs stands with what it gains
+	stitches := doc.Find(`[id="at-fingers.index.stitches"] .ruler li:not(.now) span`)
+	assert.Equal(t, 2, stitches.Length())
+	stitches.Each(func(_ int, s *goquery.Selection) {
+		assert.Regexp(t, `^(as wanted|[\d.]+ mm (tighter|looser)); (costs [\d.]+ mm|as near|[\d.]+ mm nearer)$`, strings.ReplaceAll(s.Text(), "\u00a0", " "))
+	})
 	for _, s := range a.sure() {
 		assert.NotContains(t, s.Place, "finger", "told in its line")
 	}

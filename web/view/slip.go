@@ -67,7 +67,7 @@ func (a Answer) nearby(r words.Reason) []near {
 		at, long := mitt.PlacesOfFinger(f)
 		switch what {
 		case mitt.FingerStitches:
-			return a.possible(r.Of, girth(mitt.Count{N: now, Exact: float64(now) - p.Off[at]*g, Below: now - 1, Above: now + 1, Knitted: one.Stitches.Knitted}))
+			return a.costed(r.Of, girth(mitt.Count{N: now, Exact: float64(now) - p.Off[at]*g, Below: now - 1, Above: now + 1, Knitted: one.Stitches.Knitted}))
 		case mitt.FingerRounds:
 			return length(long)
 		case mitt.FingerDecreases:
@@ -83,40 +83,46 @@ func (a Answer) nearby(r words.Reason) []near {
 	return a.around(one, func(n int) string { return a.small(float64(n)/g) + " wide" })
 }
 
-// possible leaves out the neighbours of a number that can't be.
-func (a Answer) possible(n mitt.Number, list []near) []near {
-	return slices.DeleteFunc(list, func(one near) bool {
-		return slices.ContainsFunc(neighboursOf(a.Out.Beside, n), func(b mitt.Neighbour) bool { return b.Value == one.Value && !b.Can })
-	})
-}
-
-func neighboursOf(all map[mitt.Number][2]mitt.Neighbour, n mitt.Number) []mitt.Neighbour {
-	two, ok := all[n]
+// costed adds to the neighbours of a finger's stitches what each costs in all places, since
+// its neighbours on the hand give or take them; those that can't be are left out.
+func (a Answer) costed(n mitt.Number, list []near) []near {
+	beside, ok := a.Out.Beside[n]
 	if !ok {
-		return nil
+		return list
 	}
-	return two[:]
+	for _, b := range beside {
+		at := slices.IndexFunc(list, func(one near) bool { return one.Value == b.Value })
+		switch {
+		case at < 0:
+		case b.Can:
+			list[at].Words += "; " + a.besideWords(b)
+		default:
+			list = slices.Delete(list, at, at+1)
+		}
+	}
+	return list
 }
 
 // costing returns a count between its neighbours with what each costs in all places.
 func (a Answer) costing(beside [2]mitt.Neighbour, now int) []near {
 	list := []near{{now, "as it is", true}}
 	for i, n := range beside {
-		if !n.Can {
-			continue
+		if n.Can {
+			list = slices.Insert(list, i*len(list), near{n.Value, a.besideWords(n), false})
 		}
-		says := ""
-		switch {
-		case math.Abs(n.MM) < 0.5:
-			says = "as near"
-		case n.MM < 0:
-			says = a.small(-n.MM) + " nearer"
-		default:
-			says = "costs " + a.small(n.MM)
-		}
-		list = slices.Insert(list, i*len(list), near{n.Value, says, false})
 	}
 	return list
+}
+
+// besideWords says what a neighbour costs in all places.
+func (a Answer) besideWords(n mitt.Neighbour) string {
+	switch {
+	case math.Abs(n.MM) < 0.5:
+		return "as near"
+	case n.MM < 0:
+		return a.small(-n.MM) + " nearer"
+	}
+	return "costs " + a.small(n.MM)
 }
 
 // around returns a count between its neighbours, which are as far from it as
