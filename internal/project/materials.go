@@ -167,8 +167,12 @@ func (o *Outputs) tails() string {
 		}
 		text += ". "
 	}
-	if most := yarn.FingerTail(o.Plan, o.Mitt); most > 0 {
-		text += fmt.Sprintf("Binding off a finger takes up to %s. ", tail(most))
+	if bound := boundFingers(t); len(bound) > 0 {
+		least, most := tail(slices.Min(bound)), tail(slices.Max(bound))
+		if least != most {
+			most = least + " to " + most
+		}
+		text += fmt.Sprintf("Binding off a finger takes %s. ", most)
 		if t.Thumb > t.End {
 			text += fmt.Sprintf("The thumb takes %s. ", tail(t.Thumb))
 		}
@@ -184,4 +188,9 @@ func (o *Outputs) tails() string {
 		text += fmt.Sprintf("The seam takes %s. ", tail(t.Seam))
 	}
 	return text + fmt.Sprintf("All other ends: %s.", tail(t.End))
+}
+
+// boundFingers returns what it takes to bind off each of the fingers that are.
+func boundFingers(t yarn.Tails) []float64 {
+	return slices.DeleteFunc(slices.Clone(t.Fingers[:]), func(mm float64) bool { return mm == 0 })
 }

@@ -45,7 +45,7 @@ func TestGloves(t *testing.T) {
 	}{
 		"glove_adult": {190, 180, Hands{Tails: Tails{CastOn: 650, End: 200}}, units.CM, nil},
 		"glove_child": {150, 130, Hands{Terms: UK}, units.CM, nil},
-		"glove_half": {200, 190, Hands{Left: true, Tails: Tails{CastOn: 650, End: 200, Thumb: 350}}, units.IN, func(r *mitt.Request) {
+		"glove_half": {200, 190, Hands{Left: true, Tails: Tails{CastOn: 650, End: 200, Thumb: 350, Fingers: [4]float64{380, 400, 0, 340}}}, units.IN, func(r *mitt.Request) {
 			r.Make.Fingers, r.Make.ThumbEnd = half, mitt.OpenFinger
 			r.Pins.Fingers[hand.Middle].Decreases = mitt.Fix(3)
 		}},

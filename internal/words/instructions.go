@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 	"thenar/internal/units"
 )
@@ -240,6 +241,8 @@ type Tails struct {
 
 	SeamAbove float64 // and above that
 	ThumbSeam float64 // and that of its thumb
+
+	Fingers [len(mitt.Fingers{}.Each)]float64 // to bind off each finger
 }
 
 // leaving says how long a tail is left.

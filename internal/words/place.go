@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"thenar/internal/mitt"
 	"thenar/internal/stitch"
 )
 
@@ -186,9 +187,10 @@ func after(s *stitch.Section, by Hands, like stitch.Part) []Step {
 		if inRib(s) {
 			rib = " in rib"
 		}
+		f, finger := mitt.FingerOf(s.Part)
 		switch {
-		case s.OfFinger():
-			mm = 0
+		case finger:
+			mm = by.Tails.Fingers[f]
 		case s.Part.Over() == stitch.OverDigit:
 			mm = by.Tails.Thumb
 		}

@@ -52,6 +52,8 @@ type Tails struct {
 
 	SeamAbove float64 // to sew it above the opening
 	ThumbSeam float64 // to sew its thumb
+
+	Fingers [len(mitt.Fingers{}.Each)]float64 // to bind off each finger; 0 where it ends otherwise
 }
 
 // TailsOf returns the tails of a plan, by the same allowances as the estimate.
@@ -78,17 +80,6 @@ func TailsOf(p *mitt.Plan, m stitch.Mitt) Tails {
 	return t
 }
 
-// FingerTail returns the length of yarn in mm to bind off the widest finger; 0 if none is
-// bound off.
-func FingerTail(p *mitt.Plan, m stitch.Mitt) (most float64) {
-	for i := range m.Sections {
-		if _, finger := mitt.FingerOf(m.Sections[i].Part); finger {
-			most = max(most, boundOff(p, &m.Sections[i]))
-		}
-	}
-	return most
-}
-
 // boundOff returns the length of yarn to bind a section off; 0 if it ends otherwise.
 func boundOff(p *mitt.Plan, s *stitch.Section) float64 {
 	if n := count(s.Finish.Ops, stitch.BindOff); n > 0 {
@@ -97,14 +88,16 @@ func boundOff(p *mitt.Plan, s *stitch.Section) float64 {
 	return 0
 }
 
-// boundOff sets what it takes to bind off the hand and the thumb.
+// boundOff sets what it takes to bind off the hand, the thumb and the fingers.
 func (t *Tails) boundOff(p *mitt.Plan, m stitch.Mitt) {
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		long := boundOff(p, s)
-		_, finger := mitt.FingerOf(s.Part)
+		f, finger := mitt.FingerOf(s.Part)
 		switch {
-		case long == 0 || finger:
+		case long == 0:
+		case finger:
+			t.Fingers[f] = long
 		case s.Part.Over() == stitch.OverDigit:
 			t.Thumb = long
 		default:
