@@ -26,10 +26,15 @@ func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.
 	}
 	list := []block{one("about", 0, keptLines(about))}
 	list[0].withNext = true
-	t := table{h, sizeColumns(g), nil}
+	first, second := h.twoLines(sizeColumns(g))
+	t := table{h, first, second}
 	for _, b := range g.Blocks {
 		head := g.Names.InRows(ask.Rate(b))
-		list = append(list, one(head, aboveHeading, keptWith(h.headingPart(head), t.rows(sizeRows(g, b), head))))
+		again := head
+		if draw.Measure(goesOn(head), h.body, draw.Semibold) > h.width() { // in large print
+			again, _, _ = strings.Cut(head, " (")
+		}
+		list = append(list, one(head, aboveHeading, keptWith(h.headingPart(head), t.rows(t.inLines(sizeRows(g, b)), again))))
 	}
 	foot := []part{setWhole(caution, h.width(), draw.TextStyle{Size: h.small})}
 	if collides(g) {

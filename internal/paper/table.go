@@ -90,33 +90,83 @@ func heads(columns []column) (list []string) {
 	return list
 }
 
-// widths divides the width between the margins among columns.
+// widths divides the width between the margins among columns. One whose head would break
+// within a word, as in large print, takes what that needs from the others that hold numbers.
 func (f *flow) widths(columns []column) []float64 {
 	list, sum := make([]float64, len(columns)), 0.0
 	for _, c := range columns {
 		sum += c.share
 	}
+	over, lacks, spare := make([]float64, len(columns)), 0.0, 0.0
 	for i, c := range columns {
 		list[i] = c.share / sum * f.width()
+		if !c.right {
+			continue
+		}
+		over[i] = list[i] - f.leastWidth(c)
+		lacks, spare = lacks+max(-over[i], 0), spare+max(over[i], 0)
+	}
+	if lacks == 0 || lacks > spare {
+		return list
+	}
+	for i, mm := range over {
+		list[i] -= min(mm, 0) + max(mm, 0)*lacks/spare
 	}
 	return list
 }
 
+// twoLines sets columns in one line if no head breaks within a word, else in two, the second
+// below all but the first column.
+func (f *flow) twoLines(columns []column) (first, second []column) {
+	for i, mm := range f.widths(columns) {
+		if columns[i].right && mm < f.leastWidth(columns[i])-1e-9 {
+			half := (len(columns) + 1) / 2
+			return columns[:half], append([]column{{"", columns[0].share, false, false}}, columns[half:]...)
+		}
+	}
+	return columns, nil
+}
+
+// inLines divides the cells of rows as twoLines did their columns.
+func (t *table) inLines(rows []row) []row {
+	if t.second == nil {
+		return rows
+	}
+	half := len(t.first)
+	for i, r := range rows {
+		rows[i].cells, rows[i].second = r.cells[:half], append([]string{""}, r.cells[half:]...)
+	}
+	return rows
+}
+
+// leastWidth returns the width of a column of numbers that breaks no word of its head.
+func (f *flow) leastWidth(c column) (least float64) {
+	for _, word := range strings.Fields(c.head + " 000") {
+		least = max(least, draw.Measure(word, f.small, face(c.bold))+betweenCells)
+	}
+	if c.head == "" { // it keeps a margin
+		return 0
+	}
+	return least
+}
+
+// betweenCells is the room between two columns in mm.
+const betweenCells = 1.5
+
 // cells sets the cells of a row, each wrapped in its column; those of a head end on one
 // line.
 func (t *table) cells(columns []column, texts []string, head bool) part {
-	const gap = 1.5
 	size, widths := t.small, t.widths(columns)
 	lines, most := make([][]string, len(texts)), 1
 	for i, text := range texts {
-		lines[i] = draw.Wrap(hyphenated(text, widths[i]-gap, size), widths[i]-gap, size, face(columns[i].bold && !head))
+		lines[i] = draw.Wrap(hyphenated(text, widths[i]-betweenCells, size), widths[i]-betweenCells, size, face(columns[i].bold && !head))
 		most = max(most, len(lines[i]))
 	}
 	return drawn(most*lineHeight(size), func(p *draw.Scene, x, y float64) {
 		for i, cell := range lines {
 			style, at := draw.TextStyle{Size: size, Face: face(columns[i].bold && !head)}, x
 			if columns[i].right {
-				style.Anchor, at = draw.End, x+widths[i]-gap
+				style.Anchor, at = draw.End, x+widths[i]-betweenCells
 			}
 			from := 0
 			if head {

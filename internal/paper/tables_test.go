@@ -12,8 +12,8 @@ import (
 	"thenar/internal/project"
 )
 
-// No two columns of a table of sizes have one head, and its rates have at most one
-// decimal.
+// No two columns of a table of sizes have one head, none of which breaks within a word, and
+// its rates have at most one decimal.
 func TestSizeTableNamesItsColumnsApart(t *testing.T) {
 	for _, g := range []grade.Grid{
 		{Names: mitt.Names{Kind: mitt.Fingerless}},
@@ -22,15 +22,38 @@ func TestSizeTableNamesItsColumnsApart(t *testing.T) {
 		{Names: mitt.Names{Kind: mitt.Fingerless, Make: mitt.Make{Construction: mitt.Slit}}},
 		{Names: mitt.Names{Kind: mitt.Mitten, Make: mitt.Make{Direction: mitt.Down}}},
 		{Names: mitt.Names{Kind: mitt.Thumbless}},
+		{Names: mitt.Names{Kind: mitt.Glove}},
 	} {
 		seen := map[string]bool{}
 		for _, c := range sizeColumns(g) {
 			assert.False(t, seen[c.head], "%s: two columns are called %q", g.Names, c.head)
 			seen[c.head] = true
 		}
+		for _, o := range []Options{{Paper: A4}, {Paper: Letter}, {Paper: A4, Large: true}, {Paper: Letter, Large: true}} {
+			f := newFlow(o, "")
+			first, second := f.twoLines(sizeColumns(g))
+			assert.True(t, o.Large || second == nil, "in ordinary print a line is enough")
+			for _, columns := range [][]column{first, second} {
+				for i, mm := range f.widths(columns) {
+					for _, word := range strings.Fields(columns[i].head) {
+						assert.LessOrEqual(t, draw.Measure(word, f.small, draw.Regular), mm-betweenCells+1e-9, "%v, %+v: %q would break", g.Names, o, word)
+					}
+				}
+			}
+		}
 		assert.Equal(t, g.Names.Has(mitt.Held) && !g.Names.Has(mitt.Increases), seen["to thumb"], "%v", g.Names)
 	}
 	ask := grade.DefaultRequest("cm")
+	for _, kind := range []string{"glove", "mitten"} {
+		sheet, o := project.Samples()[0].Sheet.Clone(), Usual()
+		sheet["kind"], o.Large = kind, true
+		grid, err := grade.Table(t.Context(), sheet, ask)
+		assert.NoError(t, err)
+		for _, p := range SizeTable(o, "Mitts", ask, grid) {
+			checkPage(t, p)
+			nothingOverlaps(t, p, o, kind)
+		}
+	}
 	grid, err := grade.Table(t.Context(), project.Samples()[0].Sheet, ask)
 	assert.NoError(t, err)
 	for _, page := range SizeTable(Usual(), "Mitts", ask, grid) {
