@@ -45,3 +45,43 @@ func TestOneFingerOfAGloveIsRippedBack(t *testing.T) {
 	form.Set("how", "rip little")
 	assert.NotEqual(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status, "it is not offered")
 }
+
+// A cap over half fingers is asked about once it is begun. One that felt tight is told first,
+// with the caution, and is ripped back to where it was picked up; one that is too long gets
+// fewer rounds from where it is.
+func TestACapIsTriedOn(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	after := a.get(at+"/desk/fit").doc().Find(`[name="after"]`).AttrOr("value", "")
+	sets := url.Values{"after": {after}, "kind": {"glove"}, "fingers.cap": {"true"}}
+	for _, finger := range []string{"index", "middle", "ring", "little"} {
+		sets.Set("fingers."+finger, "half")
+	}
+	require.Equal(t, http.StatusSeeOther, a.post(at, sets).status)
+	early := a.post(at+"/tries", tryOn(map[string]string{"section": "thumb", "round": "3", "ways": "1", "feel.cap": "1"}))
+	assert.Equal(t, http.StatusBadRequest, early.status)
+	assert.Contains(t, early.doc().Find(`[data-fault="feel.cap"]`).Text(), "not knitted yet")
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"cap","round":12}`).status)
+	made := a.post(at+"/tries", tryOn(map[string]string{
+		"section": "cap", "round": "12", "ways": "1", "feel.cap": "1", "end.cap": "9", "end.cap_way": "long", "feel.cuff": "1",
+	}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	page := a.get(made.header.Get("Location")).doc()
+	assert.Contains(t, page.Find(".correction").First().Text(), "room in the cap")
+	assert.Contains(t, page.Find(".correction").First().Find(".caution-first").Text(), "Tingling")
+	assert.Contains(t, page.Find(".correction").Text(), "length of the cap")
+	assert.Contains(t, page.Find(".roads").Text(), "Rip back 12 rounds")
+	assert.Contains(t, page.Find(".onward-drawing svg").Text()+page.Find(".onward-drawing svg").AttrOr("aria-label", ""), "of the cap")
+
+	keep := url.Values{"keep": {"end.cap"}, "offered": {"end.cap", "cap", "cuff"}}
+	page = a.get(made.header.Get("Location") + "?" + keep.Encode()).doc()
+	assert.Contains(t, page.Find(".onward").First().Parent().Text(), "Knitted differently: cap, ")
+	rounds := func() string { return a.get(at + "/desk/try").doc().Find(`#try-section option[value="cap"]`).Text() }
+	before := rounds()
+	keep.Set("how", "on")
+	keep.Set("key", "v")
+	keep.Set("after", page.Find(`[name="after"]`).AttrOr("value", ""))
+	answered := a.post(made.header.Get("Location"), keep)
+	require.Equal(t, http.StatusSeeOther, answered.status, answered.body)
+	assert.NotEqual(t, before, rounds())
+}

@@ -54,7 +54,7 @@ func (b *body) fill(row *Row, n int, share float64) {
 	case stitch.OverTips:
 		row.Body = b.crown * tip(p, row, share)
 	case stitch.OverCap:
-		row.Body, ease = b.above.At(max(0, row.Height+row.about.Above-p.Hand.GussetLength.MM())), mitt.CapEase
+		row.Body, ease = b.above.At(max(0, row.Height+row.about.Above-p.Hand.GussetLength.MM())), p.Ease.Cap
 		if row.closes {
 			row.Body *= tip(p.OverFingers(), row, share)
 		}

@@ -22,8 +22,26 @@ type Cap struct {
 // Stitches returns how many go round.
 func (c *Cap) Stitches() int { return c.Back + c.Palm }
 
-// CapEase is the ease of a cap, that of a mitten (common practice, no source).
-const CapEase = 0.05
+// The ease and the length of a cap in a sheet.
+const (
+	PathCapEase   = "ease.cap"
+	PathCapLength = "length.cap"
+)
+
+// usualCapEase is the ease of a cap, that of a mitten (common practice, no source).
+const usualCapEase = 0.05
+
+// capEase returns the ease of a cap, given or the usual.
+func (r *Request) capEase() float64 {
+	if r.Ease.Cap != nil {
+		return *r.Ease.Cap
+	}
+	return usualCapEase
+}
+
+// CapStep is by how many stitches a cap becomes wider or narrower: its palm keeps to the
+// rib that it begins with.
+const CapStep = capRib
 
 // A cap begins capBelow under the lowest crotch, so that the edges overlap, and its palm
 // begins with capEdge of 2 × 2 rib, which lies flat (common practice, no source). Lengths
@@ -35,7 +53,8 @@ const (
 )
 
 // capOver plans a mitten's cap over half fingers. With N′ stitches of the hand, B = back + 2
-// are picked up and the smallest 4j + 2 not under 1.05 g H − B are cast on for the palm.
+// are picked up and the smallest 4j + 2 not under (1 + e) g H − B are cast on for the palm,
+// with the ease e of the cap.
 // Its hand and its top are those of a mitten of that count.
 func (d *draft) capOver(pl *Planner) error {
 	p, k := &d.plan, d.progress
@@ -43,7 +62,7 @@ func (d *draft) capOver(pl *Planner) error {
 		return nil
 	}
 	c := &Cap{Back: (p.Bridge.HandAfter+1)/2 + 2, Ribbed: max(1, nearest(d.q*capEdge)), Below: max(1, nearest(d.q*capBelow))}
-	wide := d.g*p.Hand.Circumference.MM()*(1+CapEase) - float64(c.Back)
+	wide := d.g*p.Hand.Circumference.MM()*(1+p.Ease.Cap) - float64(c.Back)
 	for c.Palm = 2; float64(c.Palm) < wide-tie; {
 		c.Palm += capRib
 	}
@@ -58,7 +77,7 @@ func (d *draft) capOver(pl *Planner) error {
 	own.Lengths, own.Progress = Lengths{}, nil
 	sub := &draft{
 		asked: &own, req: &own, pins: &Pins{TopRounds: d.pins.CapTopRounds, RoundsAboveGusset: d.pins.CapRounds},
-		plan: *p.OverFingers(), len: lengths{above: p.capLength(), top: d.len.top}, g: d.g, q: d.q,
+		plan: *p.OverFingers(), len: lengths{above: d.len.cap, top: d.len.top}, g: d.g, q: d.q,
 	}
 	if err := sub.capCloses(c); err != nil {
 		return err
@@ -106,9 +125,6 @@ func (p *Plan) capFrom() float64 {
 	little, _ := p.Make.fingersFrom(&p.Hand)
 	return little - capBelow
 }
-
-// capLength returns how long a cap is with its top, in mm.
-func (p *Plan) capLength() float64 { return p.Hand.Length.MM() + TipRoom - p.capFrom() }
 
 // OverFingers returns the plan of a mitten that has only the hand and the top of the cap,
 // which must not be nil.

@@ -103,7 +103,7 @@ func (d *draft) offsOfFingers() {
 		p.Off[PlaceUpperHand] = float64(p.Fingers.Lower)/d.q - (others - little)
 	}
 	if c := p.Fingers.Cap; c != nil {
-		p.Off[PlaceCap] = float64(c.Stitches())/d.g - p.Hand.Circumference.MM()*(1+CapEase)
-		p.Off[PlaceCapLength] = float64(c.Rounds+c.Top.Rounds)/d.q - p.capLength()
+		p.Off[PlaceCap] = float64(c.Stitches())/d.g - p.Hand.Circumference.MM()*(1+p.Ease.Cap)
+		p.Off[PlaceCapLength] = float64(c.Rounds+c.Top.Rounds)/d.q - d.len.cap
 	}
 }

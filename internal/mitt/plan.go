@@ -39,6 +39,7 @@ type Plan struct {
 type Eases struct {
 	Hand, Cuff   float64 // fabric over body minus one
 	Gusset, Palm float64 // the same half-way up the gusset, and where the thumb parts
+	Cap          float64 // the same in a cap over half fingers
 	ThumbAdded   float64 // mm
 }
 

@@ -28,13 +28,14 @@ type Request struct {
 }
 
 // Ease is fabric over body minus one (−0.5 < e < 1) at the hand, at the cuff,
-// half-way up the gusset and at the palm where the thumb parts; for the thumb
-// it is a length added to its girth.
+// half-way up the gusset, at the palm where the thumb parts and in a cap over half
+// fingers; for the thumb it is a length added to its girth.
 type Ease struct {
 	Hand       *float64
 	Cuff       *float64
 	Gusset     *float64
 	Palm       *float64
+	Cap        *float64
 	ThumbAdded units.Length
 }
 
@@ -46,6 +47,7 @@ type Lengths struct {
 	Edging      units.Length // ribbed edging of the hand
 	Thumb       units.Length // from the first full thumb round to the last, edging included
 	ThumbEdging units.Length // ribbed edging of the thumb
+	Cap         units.Length // a cap over half fingers, from where it is picked up to its end
 }
 
 // Stitches are the multiples that counts keep to: the hand's count is
@@ -251,12 +253,14 @@ func (r *Request) thumbAdded(h *hand.Hand) float64 {
 //	edgings: 0.06 L
 //	above the gusset, glove: crotch of the little finger − crotch of the thumb
 //	thumb, glove: the thumb's length + 2 mm; half of it 0.45 of that length
+//	cap over half fingers: from 10 mm below the lowest crotch to L + 5 mm
 //	thumb, fingerless mitt: 0.53 of the thumb's length, to the joint, edging included
 //	thumb, mitten: the thumb's length + 4 mm
 //	top, mittens: 0.19 L + 5 mm
 type lengths struct {
 	cuff, cuffPlain, above, edging, thumb, thumbEdging, top float64
 	fingerEdging                                            float64 // of half fingers
+	cap                                                     float64 // over half fingers, its top included
 }
 
 func (r *Request) lengths(h *hand.Hand) lengths {
@@ -280,6 +284,7 @@ func (r *Request) lengths(h *hand.Hand) lengths {
 	case kind.fingered:
 		little, _ := r.Make.fingersFrom(h)
 		out.above = or(r.Lengths.AboveGusset, max(0, little-h.WristToCrotch.MM()))
+		out.cap = or(r.Lengths.Cap, l+TipRoom-(little-capBelow))
 		r.fingeredThumb(h, &out)
 		return out
 	case !kind.topped:

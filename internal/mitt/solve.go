@@ -153,6 +153,7 @@ func (d *draft) check() error {
 	checkEase("ease.cuff", d.req.Ease.Cuff, &faults)
 	checkEase("ease.gusset", d.req.Ease.Gusset, &faults)
 	checkEase("ease.palm", d.req.Ease.Palm, &faults)
+	checkEase(PathCapEase, d.req.Ease.Cap, &faults)
 	d.checkWorked(&faults)
 	d.req.checkSchedule(&faults)
 	checkMultiple("stitch.repeat", d.req.Stitch.Repeat, &faults)
@@ -191,7 +192,7 @@ func (d *draft) measure() {
 	d.len = r.lengths(&h)
 	d.plan = Plan{
 		Kind: r.Kind, Make: r.Make, Gauge: r.Gauge, Hand: h, Stitch: r.Stitch, Filled: filled,
-		Ease: Eases{Hand: r.handEase(&h), Cuff: r.cuffEase(), Gusset: r.gussetEase(&h), Palm: r.palmEase(&h), ThumbAdded: r.thumbAdded(&h)},
+		Ease: Eases{Hand: r.handEase(&h), Cuff: r.cuffEase(), Gusset: r.gussetEase(&h), Palm: r.palmEase(&h), Cap: r.capEase(), ThumbAdded: r.thumbAdded(&h)},
 	}
 	if d.progress != nil {
 		d.plan.Progress, d.plan.BaseAbove = d.progress, d.progress.BaseAbove

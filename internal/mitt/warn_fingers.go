@@ -77,4 +77,11 @@ func (d *draft) listFingers() {
 	if d.req.Make.ThumbEnd == HalfFinger {
 		d.length("length.thumb_edging", given.ThumbEdging == 0, d.len.thumbEdging, "0.06 × hand length")
 	}
+	if d.plan.Fingers.Cap == nil {
+		return
+	}
+	if d.req.Ease.Cap == nil {
+		d.ratio(PathCapEase, d.plan.Ease.Cap, "+0.05, as of a mitten")
+	}
+	d.length(PathCapLength, given.Cap == 0, d.len.cap, "from 10 mm below the lowest crotch to 5 mm above the middle finger")
 }

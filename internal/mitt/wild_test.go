@@ -119,7 +119,7 @@ func wild(rng *rand.Rand) *Request {
 	g := per10(3*math.Pow(40, rng.Float64()), 3*math.Pow(60, rng.Float64()))
 	r := request([]Kind{Fingerless, Mitten, Thumbless}[rng.IntN(3)], g, h)
 	r.Stitch = Stitches{Repeat: 1 + rng.IntN(12), Offset: rng.IntN(30) - 15, Rib: 1 + rng.IntN(9), OneSided: rng.IntN(3) == 0}
-	r.Lengths = Lengths{maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300)}
+	r.Lengths = Lengths{maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), maybe(1, 300), 0}
 	if rng.IntN(2) == 0 {
 		ease := rng.Float64()*1.6 - 0.55
 		r.Ease.Hand = &ease

@@ -93,7 +93,7 @@ func (r *reader) choices() {
 
 func (r *reader) eases() mitt.Ease {
 	return mitt.Ease{
-		Hand: r.ease("ease.hand"), Cuff: r.ease("ease.cuff"), Gusset: r.ease("ease.gusset"), Palm: r.ease("ease.palm"),
+		Hand: r.ease("ease.hand"), Cuff: r.ease("ease.cuff"), Gusset: r.ease("ease.gusset"), Palm: r.ease("ease.palm"), Cap: r.ease(mitt.PathCapEase),
 		ThumbAdded: r.length("ease.thumb_girth_added"),
 	}
 }
@@ -102,7 +102,7 @@ func (r *reader) lengths() mitt.Lengths {
 	return mitt.Lengths{
 		Cuff: r.length("length.cuff"), CuffPlain: r.length("length.cuff_plain"),
 		AboveGusset: r.length("length.above_gusset"), Edging: r.length("length.edging"),
-		Thumb: r.length("length.thumb"), ThumbEdging: r.length("length.thumb_edging"),
+		Thumb: r.length("length.thumb"), ThumbEdging: r.length("length.thumb_edging"), Cap: r.length(mitt.PathCapLength),
 	}
 }
 

@@ -76,8 +76,8 @@ var tree = node{members: []node{
 		{key: "hand_variation", kind: ease},
 	}},
 	{key: "hand", members: handKeys()},
-	{key: "ease", members: append(keys(ease, "hand", "cuff", "gusset", "palm"), node{key: "thumb_girth_added", kind: length})},
-	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging")},
+	{key: "ease", members: append(keys(ease, "hand", "cuff", "gusset", "palm", "cap"), node{key: "thumb_girth_added", kind: length})},
+	{key: "length", members: keys(length, "cuff", "cuff_plain", "above_gusset", "edging", "thumb", "thumb_edging", "cap")},
 	{key: "stitch", members: append(keys(whole, "repeat", "offset", "rib"), node{key: "both_edges", kind: flag})},
 	{key: "schedule", members: []node{
 		{key: "follows", kind: choice, words: []string{"profile", "rhythm"}},

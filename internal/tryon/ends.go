@@ -55,6 +55,9 @@ func (c *corrector) end(zone Zone, off units.Length) {
 		c.lengthened(one, hand.FieldThumbLength, p.Hand.ThumbLength, longer(mitt.PlaceThumbLength))
 	case zone == Thumb:
 		c.moreRounds(one, mitt.ThumbRounds, p.Thumb.Rounds, off)
+	case zone == Cap:
+		one.Later = c.capDone()
+		c.lengthened(one, mitt.PathCapLength, units.FromMM(c.capLength()-p.Off[mitt.PlaceCapLength]), longer(mitt.PlaceCapLength))
 	case zone == Hand && c.sheet.Given(pathAbove) != "":
 		c.lengthened(one, pathAbove, c.given(pathAbove), longer(mitt.PlaceHandLength))
 	case zone == Hand && p.Fingers.Lower == 0:

@@ -37,6 +37,8 @@ func (c *corrector) felt(zone Zone) {
 		c.feltFinger(zone)
 	case zone == UpperHand:
 		c.feltUpperHand()
+	case zone == Cap:
+		c.feltCap()
 	case c.oneCount() && zone == Hand:
 		c.feltInAll()
 	case c.hasZone(zone):
@@ -204,6 +206,8 @@ func (c *corrector) hasZone(zone Zone) bool {
 		return c.plan.Thumbed()
 	case UpperHand:
 		return c.plan.Fingered() && c.plan.Fingers.Lower > 0
+	case Cap:
+		return c.plan.Fingered() && c.plan.Fingers.Cap != nil
 	}
 	if zone.finger() {
 		return c.plan.Fingered()

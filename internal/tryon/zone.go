@@ -18,13 +18,14 @@ const (
 	Hand    Zone = "hand"
 	Thumb   Zone = "thumb"
 
-	// Those that only a glove has: its fingers, and the hand from the little finger to
-	// where the others part.
+	// Those that only a glove has: its fingers, the hand from the little finger to where
+	// the others part, and a cap.
 	Little    Zone = "little"
 	UpperHand Zone = "upper_hand"
 	Ring      Zone = "ring"
 	Middle    Zone = "middle"
 	Index     Zone = "index"
+	Cap       Zone = "cap" // over half fingers
 )
 
 // zones is the table of zones: the part in which each can be felt first, and
@@ -44,6 +45,7 @@ var zones = []struct {
 	{Middle, stitch.Middle, false},
 	{Index, stitch.Index, false},
 	{Thumb, stitch.Thumb, false},
+	{Cap, stitch.Cap, false},
 }
 
 // Zones returns all zones, from the cast-on up.
@@ -92,7 +94,7 @@ func (z Zone) Words() string {
 
 // Fingered reports whether only a glove has the zone.
 func (z Zone) Fingered() bool {
-	return z == UpperHand || z.finger()
+	return z == UpperHand || z == Cap || z.finger()
 }
 
 // finger reports whether the zone is one of the four fingers. The zone is named like the
@@ -103,7 +105,7 @@ func (z Zone) finger() bool {
 }
 
 // measured are the zones of a glove whose ends are looked at.
-var measured = []Zone{Hand, Little, UpperHand, Ring, Middle, Index, Thumb}
+var measured = []Zone{Hand, Little, UpperHand, Ring, Middle, Index, Thumb, Cap}
 
 // Measured returns the zones of a glove whose lengths can be looked at, from the cast-on
 // up.

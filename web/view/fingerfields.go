@@ -166,6 +166,12 @@ func onlyFingers(w mitt.Names, f Field) Field {
 	return f
 }
 
+// onlyCapped says that a field is of no use without a cap.
+func onlyCapped(w mitt.Names, f Field) Field {
+	f.Useless = !w.Has(mitt.CapRounds)
+	return f
+}
+
 // fingerPaths lists the fields that only a mitt with fingers has a use for, but its numbers.
 func fingerPaths() []string {
 	list := hand.FieldsOfFingers()

@@ -65,6 +65,7 @@ var groups = []Group{
 		{Path: "ease.cuff", Label: "Cuff", Help: "on the wrist; left out: none (common practice)"},
 		{Path: "ease.gusset", Label: "Half-way up the gusset", Help: "left out: between hand and parting"},
 		{Path: "ease.palm", Label: "Where the thumb parts", Help: "left out: as the hand, but never less than none (common practice)"},
+		{Path: mitt.PathCapEase, Label: "A mitten’s cap", Help: "on the hand; left out: +5\u00a0% (common practice)"},
 		{Path: "ease.thumb_girth_added", Label: "Room for the thumb", Help: "added to its girth; left out: about 12 mm (common practice)", Unit: unitSign},
 	}, Folded: true},
 	{Title: "The pair", Note: "Once one hand is on the needles.", Fields: []Field{
@@ -77,6 +78,7 @@ var groups = []Group{
 		{Path: "length.edging", Label: "Edging of the hand", Unit: unitSign},
 		{Path: "length.thumb", Label: "Thumb", Help: "edging included", Unit: unitSign},
 		{Path: "length.thumb_edging", Label: "Edging of the thumb", Unit: unitSign},
+		{Path: mitt.PathCapLength, Label: "A mitten’s cap", Help: "from where it is picked up to its end", Unit: unitSign},
 	}, Folded: true},
 	{Title: "Fit", Note: "How far off still fits. How far it stretches before it is snug, or tight (common practice).", Fields: []Field{
 		{Path: "fit.tolerance", Label: "Fits within", Help: "of what was wanted; left out: 5 mm", Unit: unitSign},

@@ -37,6 +37,8 @@ func callings() map[string]func(mitt.Names, Field) Field {
 		},
 		mitt.PathCuff:           asIs, // and see Answer.named
 		sheet.PathKind:          asIs,
+		mitt.PathCapEase:        onlyCapped,
+		mitt.PathCapLength:      onlyCapped,
 		"gauge.swatches.rounds": inRows,
 		"chart.colours":         inRows,
 		"yarn.swatch_rounds":    inRows,

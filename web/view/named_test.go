@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -124,7 +125,8 @@ func TestATryAsksOfWhatTheMittHas(t *testing.T) {
 		{map[string]string{mitt.PathConstruction: "straight"}, "below_thumb", []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand, tryon.Thumb}, "Where the thumb’s base sits", []string{"over the base of the thumb"}},
 		{map[string]string{mitt.PathConstruction: "slit"}, "opening", []tryon.Zone{tryon.Cuff, tryon.Parting, tryon.Hand}, "Where the opening sits", []string{"after row 4 of the opening"}},
 		{map[string]string{mitt.PathConstruction: "none"}, "hand", []tryon.Zone{tryon.Cuff, tryon.Hand}, "", []string{"once it lies round the knuckles"}},
-		{map[string]string{"kind": "glove"}, "index", tryon.Zones(), "Where the gusset sits", []string{"Last round knitted", "after round 4 of the index finger"}},
+		{map[string]string{"kind": "glove"}, "index", slices.DeleteFunc(tryon.Zones(), func(zone tryon.Zone) bool { return zone == tryon.Cap }), "Where the gusset sits", []string{"Last round knitted", "after round 4 of the index finger"}},
+		{map[string]string{"kind": "glove", "fingers.index": "half", "fingers.middle": "half", "fingers.ring": "half", "fingers.little": "half", mitt.PathCap: "true"}, "cap", tryon.Zones(), "Where the gusset sits", []string{"after round 4 of the cap"}},
 		{map[string]string{mitt.PathFlat: "true"}, "gusset", []tryon.Zone{tryon.Cuff, tryon.Gusset, tryon.Parting, tryon.Hand, tryon.Thumb}, "Where the gusset sits", []string{"Last row knitted", "how high so many rows?", "after row 4 of the gusset"}},
 	} {
 		d, a := fitAnswer(t, one.sets)

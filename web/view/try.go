@@ -212,14 +212,15 @@ var pulls = map[tryon.Zone]picture.Pull{
 	tryon.Parting: {Part: stitch.Gusset, At: 1}, // or of what lies in its place
 	tryon.Hand:    {Part: stitch.Hand, At: 0.9},
 	tryon.Thumb:   {Part: stitch.Thumb, At: 0.9},
+	tryon.Cap:     {Part: stitch.Cap, At: 0.9},
 }
 
 // Drawing draws the hand with what is knitted, and a tape round each zone. That
-// of the thumb takes room, so it is there only once the thumb is.
+// of the thumb, or of a cap, takes room, so it is there only once that is.
 func (t Tries) Drawing() string {
 	var list []picture.Pull
 	for _, zone := range t.zones() {
-		if one, has := pulls[zone]; has && (zone != tryon.Thumb || t.felt(zone)) {
+		if one, has := pulls[zone]; has && (zone != tryon.Thumb && zone != tryon.Cap || t.felt(zone)) {
 			if one.Name = string(zone); one.Part.Over() == stitch.OverMound {
 				one.Part = t.Plan.Mound()
 			}

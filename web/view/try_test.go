@@ -10,6 +10,7 @@ import (
 	"thenar/internal/app"
 	"thenar/internal/chart"
 	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/project"
 	"thenar/internal/tryon"
 )
@@ -91,6 +92,19 @@ func TestTriesOfAGloveAskFingerByFinger(t *testing.T) {
 	assert.Equal(t, "short", little.Find("[checked]").AttrOr("value", ""))
 	assert.Equal(t, "against its tip", little.Find(".help").Text(), "it is knitted")
 	assert.Regexp(t, `^against its tip: [0-9]+ mm are still to be knitted$`, page.Find(`[data-end="ring"] .help`).Text())
+
+	capped := map[string]string{"kind": "glove", "fingers.index": "half", "fingers.middle": "half", "fingers.ring": "half", "fingers.little": "half", mitt.PathCap: "true"}
+	for at, left := range map[[2]string]string{{"thumb", "4"}: "", {"cap", "4"}: ": [0-9]+ mm are still to be knitted", {"cap_top", "1"}: ": [0-9]+ mm are still to be knitted", {"cap_top", "999"}: ""} {
+		d, a := fitAnswer(t, capped)
+		tries := Tries{Doc: d, Plan: a.Out.Plan, Places: tryon.Places(a.Out.Mitt), Form: TryForm{Try: tryon.Try{Side: "right", Section: at[0], Round: at[1]}}}
+		page, begun := parsed(t, TriesPage(tries)), at[0] != "thumb"
+		shown := map[bool]int{true: 1}[begun]
+		assert.Equal(t, shown, page.Find(`.feel[data-zone="cap"]:not([hidden])`).Length(), "%v", at)
+		assert.Equal(t, shown, page.Find(`[data-end="cap"]:not([hidden])`).Length(), "%v", at)
+		assert.Equal(t, shown, page.Find(`svg .pull[data-name="cap"]`).Length(), "%v", at)
+		assert.Regexp(t, "^against the tip of the middle finger"+left+"$", page.Find(`[data-end="cap"] .help`).Text(), "%v", at)
+		assert.Equal(t, "cap cap_top", page.Find(`.feel[data-zone="cap"]`).AttrOr("data-felt", ""))
+	}
 
 	mitten := triesOf(t, "mitten", tryon.Try{Section: "thumb", Round: "4"}, nil)
 	assert.Zero(t, mitten.Find("[data-end]").Length())

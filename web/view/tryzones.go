@@ -69,12 +69,30 @@ func (t Tries) ends(zone tryon.Zone) string {
 		where = "where the little finger parts"
 	case zone == tryon.UpperHand:
 		where = "where the other fingers part"
+	case zone == tryon.Cap:
+		where = "the tip of the middle finger"
 	}
-	if round, err := strconv.Atoi(t.Form.Try.Round); err == nil && stitch.Part(t.Form.Try.Section) == part && round < t.last(part) {
-		ahead := units.FromMM(float64(t.last(part)-round) / t.Plan.Gauge.Rounds)
+	if left := t.left(part); left > 0 {
+		ahead := units.FromMM(float64(left) / t.Plan.Gauge.Rounds)
 		return fmt.Sprintf("against %s: %s are still to be knitted", where, ahead.With(t.offsetUnit()))
 	}
 	return "against " + where
+}
+
+// left returns how many rounds of a part are still to be knitted while the work is in it, as
+// far as the form knows; a cap is knitted when its top is.
+func (t Tries) left(part stitch.Part) int {
+	round, err := strconv.Atoi(t.Form.Try.Round)
+	at := stitch.Part(t.Form.Try.Section)
+	switch {
+	case err != nil:
+		return 0
+	case at == part && part == stitch.Cap:
+		return t.last(part) - round + t.last(stitch.CapTop)
+	case at == part || part == stitch.Cap && at == stitch.CapTop:
+		return t.last(at) - round
+	}
+	return 0
 }
 
 // felt reports whether a zone is asked about: it is knitted, as far as the form
