@@ -69,6 +69,8 @@ func fingerPlaces(p *Planned) []fingerPlace {
 			list = append(list, fingerPlace{part, length})
 		} else if part == mitt.LittleLowerRounds.Part() && p.Fingers.Lower > 0 {
 			list = append(list, fingerPlace{part, mitt.PlaceUpperHand})
+		} else if part == stitch.Cap && p.Fingers.Cap != nil {
+			list = append(list, fingerPlace{part, mitt.PlaceCapLength})
 		}
 	}
 	return list

@@ -56,7 +56,10 @@ func offs(p *Planned) ([]off, error) {
 	add("hand", zones[stitch.Hand])
 	add("length of the hand", one(mitt.PlaceHandLength))
 	for _, f := range fingerPlaces(p) {
-		if f.part.Over() == stitch.OverDigit {
+		switch f.part.Over() {
+		case stitch.OverCap:
+			add(f.part.Words(), one(mitt.PlaceCap))
+		case stitch.OverDigit:
 			list = append(list, off{f.part.Words(), zones[f.part], min(p.extra.tolerance, fingerTolerance/p.Gauge.Stitches)})
 		}
 		add(f.length.Words(p.Plan), one(f.length))
