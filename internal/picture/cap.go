@@ -123,10 +123,13 @@ func (m *fabric) capRibs(c *canvas, t *tube) {
 	ribs.path(draw.Style{Class: "ribs", Stroke: gridColour, Width: c.letter / 16})
 }
 
-// sheer is the cloth of a cap: in the colour that a mitt wears, or undyed on a ground.
-func sheer(w *Worn, undyed string) draw.Style {
+// capCloth is the cloth of an undyed cap on a page.
+var capCloth = draw.Style{Class: "cap-cloth", Fill: cardColour}
+
+// sheer is the cloth of a cap: in the colour that a mitt wears, or undyed.
+func sheer(w *Worn, undyed draw.Style) draw.Style {
 	if w == nil {
-		return draw.Style{Class: "cap-cloth", Fill: undyed}
+		return undyed
 	}
 	return clothTone.area("worn", w.main())
 }

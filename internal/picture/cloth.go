@@ -14,7 +14,7 @@ import (
 func (m *fabric) draw(c *canvas, w *Worn) {
 	c.s.Group("mitt")
 	defer c.s.End()
-	defer m.drawCap(c, m.caps, sheer(w, cardColour)) // over the fingers
+	defer m.drawCap(c, m.caps, sheer(w, capCloth)) // over the fingers
 	if w != nil {
 		m.drawWorn(c, w)
 		return

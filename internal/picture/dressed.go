@@ -38,7 +38,7 @@ func NewDressed(p *mitt.Plan, o HandOptions) *Dressed {
 		m.seams(c)
 		m.sewn(c)
 	}
-	m.drawCap(c, m.caps, sheer(o.Worn, mittColour))
+	m.drawCap(c, m.caps, sheer(o.Worn, draw.Style{Fill: mittColour}))
 	tip := f.onThumb(f.h.ThumbLength.MM(), 0)
 	return &Dressed{p, c.s, c.drawn, c.y(m.foot()), point{c.x(tip), c.y(tip)}}
 }

@@ -140,7 +140,7 @@ func (m *fabric) drawKnitted(c *canvas, at Progress, w *Worn) {
 		outline(draw.Style{Class: "cloth", Fill: cardColour, Stroke: inkColour, Width: c.letter / 10, Round: true})
 	}
 	m.hold(c, done)
-	m.drawCap(c, done.caps, sheer(w, cardColour))
+	m.drawCap(c, done.caps, sheer(w, capCloth))
 }
 
 // drawAhead draws the contour of what is still to be knitted: both sides of each tube,
