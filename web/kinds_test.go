@@ -35,6 +35,18 @@ func TestKindsAreChosen(t *testing.T) {
 		assert.True(t, eval[bool](b, `document.getElementById("kinds").open`), "the drawings stay open")
 	}
 	assert.True(t, eval[bool](b, `document.querySelector("#kinds > summary").textContent.includes("Glove.")`))
+
+	// What a mitten has no use for stands at the mitten before, in a list after, and is back by
+	// one press.
+	b.write("pins.fingers.index.palm", "6")
+	b.until(fmt.Sprintf(`document.querySelector("#kinds .thumb-way:has([value=mitten])")?.textContent.includes("fixed index finger, of the palm") && %s`, settled))
+	b.do(chromedp.Click(chromedp.CSS(kindWay("mitten"))))
+	b.until(fmt.Sprintf(`document.querySelector("#idle")?.textContent.includes("index finger, of the palm, 6") && %s`, settled))
+	b.shot("idle")
+	b.open(page)
+	b.do(chromedp.Click(chromedp.CSS(`#idle [value="kind=glove"]`)))
+	b.until(fmt.Sprintf(`document.querySelector("#idle") === null && document.querySelector('%s')?.hasAttribute("checked") && %s`, kindWay("glove"), settled))
+	assert.Equal(t, "6", eval[string](b, `document.getElementById("field-pins.fingers.index.palm").value`))
 	for _, scheme := range []string{"light", "dark"} {
 		for _, phone := range []bool{false, true} {
 			b.size(1280, 900)

@@ -71,6 +71,10 @@ func (w *work) page(pl *project.Planner, doc project.Document) Mitt {
 // what shows them asks.
 func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
 	if m.Out != nil {
+		var err error
+		if m.Out.Told, err = w.told(); err != nil {
+			m.Lacks = errors.Join(m.Lacks, fmt.Errorf("tries: %w", err))
+		}
 		m.Out.Thumbs, m.Out.Kinds = pl.Thumbs(m.Doc, w.Marks, m.Out), pl.Kinds(m.Doc, w.Marks, m.Out)
 		m.Out.Beside = pl.Beside(m.Doc, m.Out)
 	}

@@ -134,6 +134,22 @@ func (a *App) tries(ctx context.Context, id int64, form func(*work, *project.Pla
 	return t, nil
 }
 
+// told returns the zones of which a try that stands says something, each once.
+func (w *work) told() ([]tryon.Zone, error) {
+	var list []tryon.Zone
+	for _, one := range w.Work.Tries {
+		t, err := entryOf(w.doc, one)
+		if err != nil {
+			return list, err
+		}
+		if !t.Answer.Aside {
+			list = append(list, t.Try.Told()...)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list), nil
+}
+
 // planOf returns the plan of one hand.
 func (w *work) planOf(pl *project.Planner, side project.Side) (*project.Planned, error) {
 	doc := w.doc

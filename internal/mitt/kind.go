@@ -234,6 +234,6 @@ func (d *draft) warnWithoutEffect() {
 		case d.plan.OpeningRows() > 0:
 			what = "An opening for the thumb"
 		}
-		d.plan.say("pins_without_effect", "%s has no use for these fixed numbers; they are kept: %s.", what, strings.Join(names, ", "))
+		d.plan.say(PinsWithoutEffect, "%s has no use for these fixed numbers; they are kept: %s.", what, strings.Join(names, ", "))
 	}
 }

@@ -142,7 +142,8 @@ func (r *Request) unused() []string {
 
 // warnUnused names the choices that have no use beside the others.
 func (d *draft) warnUnused() {
-	if list := d.asked.unused(); len(list) > 0 {
-		d.plan.say("make_without_effect", "These have no use here; they are kept: %s.", strings.Join(list, ", "))
+	d.plan.Unused = d.asked.unused()
+	if list := d.plan.Unused; len(list) > 0 {
+		d.plan.say(MakeWithoutEffect, "These have no use here; they are kept: %s.", strings.Join(list, ", "))
 	}
 }

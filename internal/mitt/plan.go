@@ -33,6 +33,7 @@ type Plan struct {
 	Filled       []hand.Filled // measurements that the person did not take
 	Defaults     []Default     // decisions that the person left open
 	Warnings     []Warning
+	Unused       []string `json:"-"` // choices of how it is made that have no use here, by what they are called
 }
 
 // Eases are the eases that the plan used.

@@ -70,6 +70,12 @@ func (d *draft) warn() {
 	}
 }
 
+// The codes of the warnings that name fixed numbers and choices that have no use.
+const (
+	PinsWithoutEffect = "pins_without_effect"
+	MakeWithoutEffect = "make_without_effect"
+)
+
 func (p *Plan) say(code, format string, args ...any) {
 	p.Warnings = append(p.Warnings, Warning{code, fmt.Sprintf(format, args...)})
 }

@@ -8,6 +8,7 @@ import (
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 	"thenar/internal/stitch"
+	"thenar/internal/tryon"
 	"thenar/internal/units"
 	"thenar/internal/words"
 	"thenar/internal/yarn"
@@ -34,6 +35,7 @@ type Outputs struct {
 	Bands     fit.Bands
 	Summary   fit.Summary
 	Costs     []mitt.PinCost                    // of the fixed numbers
+	Told      []tryon.Zone                      // of which a try said something; set by the caller
 	Kinds     []ThumbWay                        // the kinds that it may be; set by the caller
 	Thumbs    []ThumbWay                        // the ways to make it round the thumb; set by the caller
 	Beside    map[mitt.Number][2]mitt.Neighbour // what else the numbers of the fingers may be; set by the caller

@@ -31,8 +31,8 @@ func (pl *Planner) Kinds(d Document, marks chart.Marks, out *Outputs) []ThumbWay
 			w.Sets = append(w.Sets, Setting{mitt.PathConstruction, ""}) // without a thumb it is offered by itself
 		}
 		if w.Chosen {
-			w.Plan, w.Lost = out.Plan, out.Lost
-			w.judge(out.Fit, out.Tolerance)
+			w.Plan = out.Plan
+			w.judge(out.Fit, out, out.Lost)
 		} else {
 			pl.otherThumb(w, d, marks, out)
 		}

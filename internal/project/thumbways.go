@@ -2,7 +2,6 @@ package project
 
 import (
 	"errors"
-	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -24,8 +23,7 @@ type ThumbWay struct {
 	Refused  fault.Fields // why
 	Worst    float64      // how far the fabric is off what was wanted, at worst, in mm
 	Stretch  float64      // the greatest of the fabric on the hand
-	Unused   []mitt.Number
-	Lost     []chart.Edit // painted cells that have no place in it
+	Idle                  // what it has no use for
 	Mirrored bool         // right and left differ
 }
 
@@ -61,8 +59,8 @@ func (pl *Planner) Thumbs(d Document, marks chart.Marks, out *Outputs) []ThumbWa
 		}
 		w.Sets = d.settings(way.how, way.place)
 		if w.Chosen {
-			w.Plan, w.Lost = out.Plan, out.Lost
-			w.judge(out.Fit, out.Tolerance)
+			w.Plan = out.Plan
+			w.judge(out.Fit, out, out.Lost)
 		} else {
 			pl.otherThumb(&w, d, marks, out)
 		}
@@ -90,22 +88,20 @@ func (pl *Planner) otherThumb(w *ThumbWay, d Document, marks chart.Marks, out *O
 		return
 	}
 	w.Plan = planned.Plan
-	w.judge(rows, out.Tolerance)
+	var lost []chart.Edit
 	if len(marks) > 0 {
-		w.Lost = planned.Charts(d, marks).Lost()
+		lost = planned.Charts(d, marks).Lost()
 	}
+	w.judge(rows, out, lost)
 }
 
-// judge measures a way's rows against the hand, and lists the fixed numbers that it has
-// no use for.
-func (w *ThumbWay) judge(rows []fit.Row, tolerance float64) {
-	w.Worst = fit.Summarise(w.Plan, rows, tolerance).Worst
+// judge measures a way's rows against the hand, and lists what it has no use or place for.
+func (w *ThumbWay) judge(rows []fit.Row, out *Outputs, lost []chart.Edit) {
+	w.Worst = fit.Summarise(w.Plan, rows, out.Tolerance).Worst
 	for _, r := range rows {
 		w.Stretch = max(w.Stretch, r.Stretch)
 	}
-	w.Unused = slices.DeleteFunc(mitt.Fixable(), func(n mitt.Number) bool {
-		return !w.Plan.Pins.Fixed(n) || w.Plan.Number(n) != ""
-	})
+	w.Idle = idle(w.Plan, out.Told, lost)
 	w.Mirrored = w.Plan.Parted()
 }
 

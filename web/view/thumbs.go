@@ -139,13 +139,17 @@ func (a Answer) refusedWords(w project.ThumbWay) string {
 	return strings.Join(list, " ")
 }
 
-// losesWords lists what a way has no use or no place for: fixed numbers, painted marks.
+// losesWords lists what a way has no use or no place for.
 func (a Answer) losesWords(w project.ThumbWay) string {
 	var list []string
 	for _, n := range w.Unused {
 		list = append(list, "fixed "+lower(a.Names.Label(n)))
 	}
+	list = append(list, w.Choices...)
 	list = append(list, marksBySection(w.Lost)...)
+	for _, z := range w.Told {
+		list = append(list, toldWords(z))
+	}
 	if len(list) == 0 {
 		return ""
 	}

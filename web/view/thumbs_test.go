@@ -184,3 +184,26 @@ func TestABabyIsOfferedAMittenWithoutAThumb(t *testing.T) {
 	a, _ = kindsOf(t, nil)
 	assert.Empty(t, a.named(groups[0], groups[0].Fields[0]).Without)
 }
+
+// What loses its use is told at each kind before it is chosen, and in a list after it, with a
+// press that goes back. The plan's own sentences of it don't say it twice.
+func TestWhatLosesItsUseIsListed(t *testing.T) {
+	_, keys := kindsOf(t, nil)
+	assert.Len(t, keys, 3)
+	texts := map[string]string{"kind": "glove", "pins.fingers.index.palm": "6", mitt.PathLower: "false"}
+	a, _ := kindsOf(t, texts)
+	assert.Equal(t, "No use here for fixed index finger, of the palm and that the fingers part at one height.", a.kinds()[1].Loses)
+	assert.Empty(t, a.kinds()[2].Loses)
+	assert.Empty(t, parsed(t, idleFragment(a)).Find("#idle").Nodes)
+	texts["kind"] = "mitten"
+	a, _ = kindsOf(t, texts)
+	doc := parsed(t, planFragment(a))
+	list := doc.Find("#idle")
+	assert.Contains(t, list.Text(), "this mitten has no use for these")
+	assert.Equal(t, 2, list.Find("li").Length())
+	assert.Contains(t, list.Text(), "Fixed: index finger, of the palm, 6")
+	assert.Contains(t, list.Text(), "That the fingers part at one height")
+	assert.Equal(t, 1, list.Find(`[name="set"][value="kind=glove"]`).Length())
+	assert.Equal(t, 1, list.Find(`[name="set"][value="pins.fingers.index.palm="]`).Length())
+	assert.Empty(t, doc.Find(`[data-code$="without_effect"]`).Nodes)
+}

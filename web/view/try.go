@@ -117,7 +117,7 @@ func (e TryEntry) Observations() []Observation {
 	}
 	glove := e.names.Has(mitt.OfFinger(mitt.FingerStitches, hand.Index))
 	for _, zone := range tryon.Zones() {
-		if zone.Fingered() && !glove {
+		if zone.Fingered() && !glove && t.Feel[zone] == "" {
 			continue
 		}
 		text := ""
@@ -127,7 +127,7 @@ func (e TryEntry) Observations() []Observation {
 		list = append(list, Observation{zone.Words(), text})
 	}
 	for _, zone := range tryon.Measured() {
-		if glove {
+		if glove || t.Ends[zone] != "" {
 			list = append(list, Observation{"length, " + zone.Words(), e.length(t.Ends[zone])})
 		}
 	}

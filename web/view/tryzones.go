@@ -18,15 +18,10 @@ func (t Tries) zones() []tryon.Zone {
 		if zone.Fingered() {
 			return t.last(stitch.Part(zone)) == 0
 		}
-		switch p := t.Plan; zone {
-		case tryon.Gusset:
-			return p == nil || !p.Gusseted()
-		case tryon.Parting:
-			return p == nil || !p.Parted()
-		case tryon.Thumb:
-			return p == nil || !p.Thumbed()
+		if t.Plan == nil {
+			return zone != tryon.Cuff && zone != tryon.Hand
 		}
-		return false
+		return !zone.In(t.Plan)
 	})
 }
 
