@@ -12,7 +12,7 @@ import (
 // lay lays the repeats on the mitt.
 func (s *Source) lay() {
 	f := repeat.Fabric{Mitt: s.Mitt, InPalm: s.palm, Areas: map[stitch.Part]map[string]string{}}
-	f.Names, f.Edges = wale.Trace(s.Mitt, s.Base)
+	f.Names, f.Edges = wale.Trace(s.Mitt, s.Base, false)
 	right := *s
 	right.Mirrored, right.FromLeft, right.Marks, right.laid = false, false, nil, nil
 	right.worked, right.names = s.Mitt, f.Names
@@ -23,7 +23,11 @@ func (s *Source) lay() {
 			f.Areas[section.Part] = g.areaOfColumns(&right, section)
 		}
 	}
-	s.laid = repeat.Lay(s.Repeats, f, s.Mirrored)
+	if s.Mirrored {
+		f.Left = &repeat.Hand{}
+		f.Left.Names, f.Left.Edges = wale.Trace(s.Mitt, s.Base, true)
+	}
+	s.laid = repeat.Lay(s.Repeats, f)
 }
 
 // areaOfColumns returns on which area of the hand each column of a section lies, where it is

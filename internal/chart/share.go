@@ -1,6 +1,10 @@
 package chart
 
-import "thenar/internal/stitch"
+import (
+	"slices"
+
+	"thenar/internal/stitch"
+)
 
 // Share is the use of one yarn in a mitt: the number of stitches worked in it,
 // and of stitches that its strands pass behind.
@@ -9,21 +13,61 @@ type Share struct{ Stitches, Passed int }
 // InWork returns the yarn of each operation of a round, in the order in which
 // this hand works them; nil if the round is all in the main colour.
 func (s Source) InWork(part stitch.Part, round int) []Yarn {
+	cells := s.Dyed(part, round)
+	if cells == nil {
+		return nil
+	}
+	yarns := make([]Yarn, len(cells))
+	for i, c := range cells {
+		yarns[i] = s.Palette.Or(c.Yarn)
+	}
+	return yarns
+}
+
+// Dyed returns the cells of a round, counted from 1, in the order of its operations; nil if
+// it is all in the main colour.
+func (s Source) Dyed(part stitch.Part, round int) []Cell {
 	section := s.worked.Section(part)
-	if section == nil || round < 1 || round > len(section.Rounds) {
+	if s.bare() || section == nil || round < 1 || round > len(section.Rounds) {
 		return nil
 	}
 	cells := make([]Cell, len(section.Rounds[round-1].Ops))
 	s.row(section, round-1, cells)
-	yarns, painted := make([]Yarn, len(cells)), false
-	for i, c := range cells {
-		yarns[i] = s.Palette.Or(c.Yarn)
-		painted = painted || worked(c.Op) && c.Yarn != Yarns[0].ID
+	for _, c := range cells {
+		if worked(c.Op) && c.Yarn != Yarns[0].ID {
+			return cells
+		}
 	}
-	if !painted {
+	return nil
+}
+
+// Catch is a strand that passes behind more stitches than the rule allows, from an
+// operation of a round on, counted from 0.
+type Catch struct {
+	At   int
+	Yarn string
+}
+
+// Catches returns the strands of a part that have to be caught, by round from 1. One that
+// goes on from a round into the next is in both.
+func (s Source) Catches(part stitch.Part) map[int][]Catch {
+	section := s.worked.Section(part)
+	if s.bare() || section == nil {
 		return nil
 	}
-	return yarns
+	g := Grid{Rows: s.rows(*section), Rules: s.Rules}
+	g.checkYarns()
+	of := map[int][]Catch{}
+	for _, f := range g.Floats {
+		order := g.Rows[f.Row].order()
+		if next := slices.Index(order, f.At) + 1; next < len(order) && (f.Row != f.To || order[next] != f.Next) {
+			of[f.Row+1] = append(of[f.Row+1], Catch{order[next], f.Yarn})
+		}
+		if order := g.Rows[f.To].order(); f.To != f.Row && order[0] != f.Next {
+			of[f.To+1] = append(of[f.To+1], Catch{order[0], f.Yarn})
+		}
+	}
+	return of
 }
 
 // Shares returns the share of each yarn in the whole mitt. A strand is carried

@@ -45,7 +45,7 @@ func TestChartPartsCountAsTheChartDoes(t *testing.T) {
 		}
 		assert.Positive(t, found)
 		text := strings.Join(all, " ")
-		assert.Contains(t, text, "Round 2 has colours: take them from the chart of the hand.")
+		assert.Contains(t, text, "k1 rust")
 		tails := regexp.MustCompile(`tail of ([0-9.]+ cm)|Tails ([0-9.]+ cm)`).FindAllStringSubmatch(text, 2)
 		assert.Len(t, tails, 2)
 		assert.Equal(t, tails[0][1]+tails[0][2], tails[1][1]+tails[1][2], "sheet and words say the same")

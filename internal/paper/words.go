@@ -210,9 +210,6 @@ func (s sections) column(list []words.Passage, width float64) (rows []part) {
 func (s sections) set(p words.Passage, width float64) []part {
 	head := s.head(p, width)
 	var rows []part
-	if text := s.Out.InColours(p.Part); text != "" {
-		rows = append(rows, setWhole(text+": take them from the chart of the "+p.Part.Words()+".", width, draw.TextStyle{Size: s.body}))
-	}
 	t := s.table(p, width)
 	stop := s.stopAfter(p)
 	for i, r := range t.rows {

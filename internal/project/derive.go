@@ -94,7 +94,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Pair = pl.pair(d, marks, out)
 	tails := yarn.TailsOf(plan, out.Mitt)
 	out.Words = words.Instructions(out.Mitt, words.Hands{
-		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails), Unit: out.Unit,
+		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails), Unit: out.Unit, Dyed: dyed(out.Charts),
 	})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
 	return out, nil

@@ -30,6 +30,7 @@ type needles struct {
 	unsewn    bool             // a thumb that was worked flat and first is not sewn yet
 	rows      bool             // the work goes to and fro
 	wrong     bool             // the wrong side faces
+	dyes
 }
 
 // ledger has the number of stitches that each operation takes and makes.
@@ -157,6 +158,9 @@ func (n *needles) otherLine(p *Part, line string) error {
 		return err
 	}
 	n.ends += joinsAndCuts(line)
+	if ok, err := n.told(line); ok {
+		return err
+	}
 	if ok, err := n.fingers(p, line); ok {
 		return err
 	}

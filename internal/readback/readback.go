@@ -7,6 +7,7 @@ package readback
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -84,6 +85,8 @@ type Round struct {
 	Ops    []string // of a row as they look on the right side, from right to left
 	After  int      // stitches on the needles after it
 	Gusset int      // of these, stitches before the gusset's marker; −1 without a marker
+	Yarns  []string // of the operations, as they stand; "" where none is told, which is the main colour
+	Caught []string // the yarns whose strands were caught
 }
 
 // Read knits a text to its end. It returns an error for the first line that can't
@@ -154,6 +157,9 @@ func (n *needles) oneRound(p *Part, text string) error {
 	r, err := n.round(text)
 	if err == nil && n.rows {
 		p.rows = true
+		if n.wrong {
+			slices.Reverse(r.Yarns)
+		}
 		r.Ops, err = n.turn(r.Ops)
 	}
 	if err == nil {

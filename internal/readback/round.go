@@ -1,6 +1,7 @@
 package readback
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"regexp"
@@ -19,7 +20,11 @@ func (n *needles) round(text string) (Round, error) {
 	}
 	w := worker{needles: n, marker: n.gusset}
 	n.keepsFor = noGap
-	pieces := strings.Split(text[:end], " | ")
+	said := text[:end]
+	if one := inOne.FindStringSubmatch(said); one != nil && slices.Contains(n.names, one[1]) {
+		w.all, said = one[1], one[2]
+	}
+	pieces := strings.Split(said, " | ")
 	if n.before > 0 && len(pieces) == 3 { // the gusset stands inside a row
 		if err := w.list(pieces[0], false); err != nil {
 			return Round{}, err
@@ -45,8 +50,11 @@ func (n *needles) round(text string) (Round, error) {
 		return Round{}, fmt.Errorf("%d stitches are left of the round", len(n.live))
 	}
 	n.live = w.right
+	if err := w.checkYarns(); err != nil {
+		return Round{}, err
+	}
 	err := w.counts(found[1], found[2])
-	return Round{w.ops, len(w.right), n.gusset}, err
+	return Round{w.ops, len(w.right), n.gusset, w.yarns, w.caught}, err
 }
 
 // worker works one round.
@@ -56,6 +64,12 @@ type worker struct {
 	ops    []string // operations worked
 	eaten  int      // stitches of the round below that they took
 	marker int      // place of the gusset's marker on the right needle
+
+	yarns  []string // of the operations
+	yarn   string   // of those that are worked now
+	all    string   // the yarn of the whole round, if it was told so
+	dyed   bool     // a yarn was told
+	caught []string // yarns whose strands were caught
 }
 
 // counts checks the stated counts of all stitches and of the gusset.
@@ -87,6 +101,7 @@ func (w *worker) do(op string, times int) error {
 			return err
 		}
 		w.ops = append(w.ops, op)
+		w.yarns = append(w.yarns, cmp.Or(w.yarn, w.all))
 	}
 	return nil
 }
@@ -102,6 +117,9 @@ func (w *worker) list(text string, last bool) error {
 		if i == 0 { // a sentence begins with a capital
 			item = uncapitalised(item)
 		}
+		if bare, yarn := w.inYarn(item); bare == "knit to the end" && yarn != "" {
+			w.yarn, w.dyed, item = yarn, true, bare
+		}
 		if item == "purl" && last && len(items) == 1 {
 			return w.do("p", len(w.live))
 		}
@@ -112,7 +130,9 @@ func (w *worker) list(text string, last bool) error {
 			if !last || i != len(items)-1 {
 				return fmt.Errorf("%q stands in the middle", item)
 			}
-			return w.do("k", len(w.live))
+			err := w.do("k", len(w.live))
+			w.yarn = ""
+			return err
 		}
 		if err := w.item(item); err != nil {
 			return err
@@ -202,6 +222,9 @@ func (w *worker) item(item string) error {
 	}
 	if _, known := ledger[item]; known && !strings.Contains(item, " strand") && item != "hold" && item != "pick up" && item != "knit in" && item != "CO" {
 		return w.do(item, 1)
+	}
+	if ok, err := w.coloured(item); ok {
+		return err
 	}
 	if found := repeated.FindStringSubmatch(item); found != nil {
 		n := map[string]int{"once": 1, "twice": 2}[found[2]]

@@ -39,9 +39,8 @@ type Cell struct {
 	Op    stitch.Op
 }
 
-// Lay lays repeats on a mitt, one over the other in their order. With left, those that the
-// left hand has as drawn are turned.
-func Lay(list []Repeat, f Fabric, left bool) *Laid {
+// Lay lays repeats on a mitt, one over the other in their order.
+func Lay(list []Repeat, f Fabric) *Laid {
 	l := &Laid{Came: make([]Came, len(list)), parts: map[stitch.Part][]int{}}
 	var hand *ring
 	for i, one := range list {
@@ -58,7 +57,7 @@ func Lay(list []Repeat, f Fabric, left bool) *Laid {
 			hand = f.hand()
 			r = hand
 		}
-		lies := laid{of: one, ring: r, flip: left && one.OnLeft == AsDrawn}
+		lies := laid{of: one, ring: r, flip: f.Left != nil && one.OnLeft == AsDrawn}
 		l.Came[i] = lies.lay(&f)
 		for part := range lies.rows {
 			l.parts[part] = append(l.parts[part], i)

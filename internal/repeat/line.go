@@ -8,13 +8,30 @@ import (
 )
 
 // Fabric is what repeats are laid on: a mitt worked as the right hand, its columns, and on
-// which area of the hand each lies, "palm" or "back". InPalm says that the thumb sits in the palm.
+// which area of the hand each lies, "palm" or "back". InPalm says that the thumb sits in the
+// palm. Left has the columns and edges as the left hand works them, if that is the hand: its
+// even rounds, which both hands work alike, put other columns in the same places.
 type Fabric struct {
+	Left   *Hand
 	Mitt   stitch.Mitt
 	Names  wale.Names
 	Edges  map[stitch.Part]wale.Edge
 	Areas  map[stitch.Part]map[string]string
 	InPalm bool
+}
+
+// Hand has the columns of a mitt as one hand works them.
+type Hand struct {
+	Names wale.Names
+	Edges map[stitch.Part]wale.Edge
+}
+
+// edges returns the edges of the hand that is worked.
+func (f *Fabric) edges(p stitch.Part) wale.Edge {
+	if f.Left != nil {
+		return f.Left.Edges[p]
+	}
+	return f.Edges[p]
 }
 
 // The areas that a repeat asks for.
@@ -93,10 +110,10 @@ func (f *Fabric) run() []*stitch.Section {
 
 // upward returns the places of a section's columns by those of the one below.
 func (f *Fabric) upward(r *ring, below, s *stitch.Section) map[string]int {
-	edge, known := f.Edges[s.Part], r.at[below.Part]
+	edge, known := f.edges(s.Part), r.at[below.Part]
 	own := map[string]int{}
 	if edge.Anew {
-		byPlace(own, edge.Foot, f.Edges[below.Part].Head, known)
+		byPlace(own, edge.Foot, f.edges(below.Part).Head, known)
 	} else {
 		for name, at := range known {
 			own[name] = at
@@ -109,8 +126,8 @@ func (f *Fabric) upward(r *ring, below, s *stitch.Section) map[string]int {
 // downward returns the places of a section's columns by those of the one above.
 func (f *Fabric) downward(r *ring, s, above *stitch.Section) map[string]int {
 	own, known := map[string]int{}, r.at[above.Part]
-	if edge := f.Edges[above.Part]; edge.Anew {
-		byPlace(own, f.Edges[s.Part].Head, edge.Foot, known)
+	if edge := f.edges(above.Part); edge.Anew {
+		byPlace(own, f.edges(s.Part).Head, edge.Foot, known)
 	} else {
 		for name, at := range known {
 			own[name] = at
@@ -176,6 +193,14 @@ func (f *Fabric) tube(part stitch.Part) *ring {
 		own[name] = len(r.order)
 		r.order = append(r.order, name)
 		r.areas = append(r.areas, f.Areas[part][name])
+	}
+	if f.Left != nil && part.Passing() {
+		own = map[string]int{}
+		for i, name := range f.Left.Names[part][widest] {
+			if name != "" && name[0] != wale.Seam && s.Rounds[widest].Ops[i].Out() > 0 {
+				own[name] = len(r.order) - 1 - len(own)
+			}
+		}
 	}
 	r.at = map[stitch.Part]map[string]int{part: own}
 	return r

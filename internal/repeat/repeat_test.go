@@ -22,7 +22,7 @@ func tube(stitches, rounds int) Fabric {
 		}
 	}
 	f := Fabric{Mitt: stitch.Mitt{Sections: []stitch.Section{s}}, Areas: map[stitch.Part]map[string]string{stitch.Hand: {}}}
-	f.Names, f.Edges = wale.Trace(f.Mitt, 0)
+	f.Names, f.Edges = wale.Trace(f.Mitt, 0, false)
 	for j, name := range f.Names[stitch.Hand][0] {
 		f.Areas[stitch.Hand][name] = map[bool]string{true: palmArea, false: backArea}[2*j < stitches]
 	}
@@ -43,7 +43,11 @@ func eight(t *testing.T) Motif { return motif(t, "b.......", "bb....c.") }
 // from the left.
 func seen(t *testing.T, f Fabric, r Repeat, left bool) []string {
 	t.Helper()
-	l := Lay([]Repeat{r}, f, left)
+	if left {
+		f.Left = &Hand{}
+		f.Left.Names, f.Left.Edges = wale.Trace(f.Mitt, 0, true)
+	}
+	l := Lay([]Repeat{r}, f)
 	names := f.Names[stitch.Hand]
 	rows := make([]string, len(names))
 	for i := range names {
@@ -59,13 +63,13 @@ func seen(t *testing.T, f Fabric, r Repeat, left bool) []string {
 func TestWhatIsLeftOver(t *testing.T) {
 	r := Usual(eight(t))
 	r.Set = Centred
-	came := Lay([]Repeat{r}, tube(56, 5), false).Came[0]
+	came := Lay([]Repeat{r}, tube(56, 5)).Came[0]
 	assert.Equal(t, Came{Stitches: 56, Across: 7, Rounds: 5, Up: 2, Left: 1}, came)
-	came = Lay([]Repeat{r}, tube(53, 5), false).Came[0]
+	came = Lay([]Repeat{r}, tube(53, 5)).Came[0]
 	assert.Equal(t, Came{Stitches: 53, Across: 6, Before: 3, After: 2, Rounds: 5, Up: 2, Left: 1}, came)
 	assert.Equal(t, 5, came.Plain())
 	r.Set = Begin
-	came = Lay([]Repeat{r}, tube(53, 5), false).Came[0]
+	came = Lay([]Repeat{r}, tube(53, 5)).Came[0]
 	assert.Equal(t, [2]int{0, 5}, [2]int{came.Before, came.After})
 }
 
@@ -95,7 +99,7 @@ func TestHowItLies(t *testing.T) {
 			r := Usual(m)
 			c.change(&r)
 			assert.Equal(t, c.want, seen(t, tube(8, 3), r, false))
-			nowhere := Lay([]Repeat{r}, tube(8, 3), false).Came[0].Nowhere != ""
+			nowhere := Lay([]Repeat{r}, tube(8, 3)).Came[0].Nowhere != ""
 			assert.Equal(t, !strings.Contains(strings.Join(c.want, ""), "b"), nowhere, "what lies nowhere says so")
 		})
 	}

@@ -157,7 +157,7 @@ func (r *reader) multiples(list []Numbered, st *mitt.Stitches) {
 		n, ok := mitt.Stitches{Repeat: st.Repeat, Offset: st.Offset}.With(wide)
 		switch {
 		case !ok:
-			r.faults.Add(path, "asks for a multiple of %d, which can’t be: the hand is %d more than a multiple of %d; set stitch.offset to 0", wide, st.Offset, st.Repeat)
+			r.faults.Add(path, "asks for a multiple of %d, but stitch.offset is %d to %d; set it to 0", wide, st.Offset, st.Repeat)
 		case n.Repeat > maxWhole:
 			r.faults.Add(path, "asks for a multiple of %d with the others; %d is the most", n.Repeat, maxWhole)
 		default:

@@ -70,7 +70,7 @@ func TestFaultsOfRepeats(t *testing.T) {
 		`[{"motif": ["a"], "columns": ["H1", "H2"]}]`:                    "repeats[0].columns: are given, but over is round",
 		`[{"motif": ["a"], "over": "columns", "columns": ["H1", "Q2"]}]`: `repeats[0].columns: has "Q2"`,
 		`[{"motif": ["a"], "over": "palm", "set": "multiple"}]`:          "repeats[0].set: is multiple, which goes with the whole round",
-		`[{"motif": ["a.."], "set": "multiple"}], "stitch": {"repeat": 3, "offset": 1}`: "repeats[0].set: asks for a multiple of 3, which can’t be",
+		`[{"motif": ["a.."], "set": "multiple"}], "stitch": {"repeat": 3, "offset": 1}`: "repeats[0].set: asks for a multiple of 3, but stitch.offset is 1 to 3",
 	} {
 		s, err := Parse([]byte(measured(text)))
 		if err == nil {

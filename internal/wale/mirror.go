@@ -16,7 +16,13 @@ import (
 // opposite order. Its plain stitches have the names of the stitches below; its
 // increases and decreases are counted from the other end.
 func Mirror(m stitch.Mitt, base int) Names {
-	own, w := walker{}, walker{mirror: true}
+	names, _ := Trace(m, base, true)
+	return names
+}
+
+// nameMirrored is Mirror.
+func (w *walker) nameMirrored(m stitch.Mitt, base int) Names {
+	own := walker{}
 	if m.Down() {
 		return w.mirrorDown(m, base, own.nameDown(m, base), &own)
 	}

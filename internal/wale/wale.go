@@ -40,7 +40,7 @@ type Names map[stitch.Part][][]string
 // of the new column; a stitch knitted front and back has its own, and the new column
 // begins beside it.
 func Mitt(m stitch.Mitt, base int) Names {
-	names, _ := Trace(m, base)
+	names, _ := Trace(m, base, false)
 	return names
 }
 
@@ -52,10 +52,14 @@ type Edge struct {
 	Anew       bool
 }
 
-// Trace is Mitt, with the columns at the edges of each section that has rounds.
-func Trace(m stitch.Mitt, base int) (Names, map[stitch.Part]Edge) {
-	w := walker{edges: map[stitch.Part]Edge{}}
-	if m.Down() {
+// Trace is Mitt, or with mirrored Mirror, with the columns at the edges of each section that
+// has rounds, as the hand works them.
+func Trace(m stitch.Mitt, base int, mirrored bool) (Names, map[stitch.Part]Edge) {
+	w := walker{edges: map[stitch.Part]Edge{}, mirror: mirrored}
+	switch {
+	case mirrored:
+		return w.nameMirrored(m, base), w.edges
+	case m.Down():
 		return w.nameDown(m, base), w.edges
 	}
 	return w.name(m, base), w.edges

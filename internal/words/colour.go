@@ -12,30 +12,7 @@ import (
 // "K3 rust, (k1 cream, k2 rust) 4 times (15)". yarns has the name of one for
 // every operation, as it stands in the round; a round in one yarn names it once.
 func Coloured(part stitch.Part, r stitch.Round, yarns []string) string {
-	used := inYarns(r.Ops, yarns)
-	if len(used) == 0 {
-		return Round(part, r)
-	}
-	if len(used) == 1 {
-		return fmt.Sprintf("In %s: %s", used[0], small(Round(part, r)))
-	}
-	if r.Side == stitch.WrongSide {
-		r, yarns = r.AsWorked(), slices.Clone(yarns)
-		slices.Reverse(yarns)
-	}
-	if !part.Marked() || r.Lead == 0 || r.Lead == len(r.Ops) {
-		return fmt.Sprintf("%s (%d).", opening(joinRepeats(colouredRuns(r, yarns))), r.Out())
-	}
-	to := r.Before + r.Lead
-	lead := joinRepeats(colouredRuns(cut(r, r.Before, to), yarns[r.Before:to]))
-	if r.Before > 0 {
-		lead = joinRepeats(colouredRuns(cut(r, 0, r.Before), yarns[:r.Before])) + " | " + lead
-	}
-	hand := joinRepeats(colouredRuns(cut(r, to, len(r.Ops)), yarns[to:]))
-	if of := inYarns(r.Ops[to:], yarns[to:]); len(of) == 1 && plain(r.Ops[to:]) {
-		hand = "knit " + of[0] + " to the end"
-	}
-	return fmt.Sprintf("%s | %s %s.", opening(lead), hand, counted(part, r))
+	return (*dyer)(nil).coloured(part, r, RoundDyed{Yarns: yarns})
 }
 
 // inYarns returns the yarns that operations are worked in.
@@ -55,23 +32,30 @@ func inYarn(op stitch.Op) bool {
 }
 
 // colouredRuns returns the runs of equal operations in one yarn, in words.
-func colouredRuns(r stitch.Round, yarns []string) []string {
+func colouredRuns(r stitch.Round, of RoundDyed) []string {
 	var tokens []string
-	ops := r.Ops
+	ops, yarns := r.Ops, of.Yarns
 	for i := 0; i < len(ops); {
 		n := 1
-		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) {
+		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) && of.catches(i+n) == "" {
 			n++
 		}
 		token := run(ops[i], n, r.SetAt(i), turned(r.Side, ops[i])) + atCorner(ops, i)
 		switch {
 		case token == "" || !inYarn(ops[i]):
 		case strings.HasPrefix(token, "("): // "(k2tog) twice"
-			token = fmt.Sprintf("(%s%s %s) %s", ops[i].Abbr(), turned(r.Side, ops[i]), yarns[i], Times(n))
+			one := ops[i].Abbr() + turned(r.Side, ops[i])
+			if strings.Contains(one, " ") { // "k tbl"
+				one += " in"
+			}
+			token = fmt.Sprintf("(%s %s) %s", one, yarns[i], Times(n))
 		case strings.Contains(token, " "): // "pick up and knit 3"
 			token += " in " + yarns[i]
 		default:
 			token += " " + yarns[i]
+		}
+		if of.catches(i) != "" && token != "" {
+			token += fmt.Sprintf(" catching %s every %d", of.catches(i), of.Every)
 		}
 		if token != "" {
 			tokens = append(tokens, token)

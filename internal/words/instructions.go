@@ -65,6 +65,10 @@ type Passage struct {
 func Instructions(m stitch.Mitt, by Hands) []Passage {
 	passages := make([]Passage, 0, len(m.Sections)+1)
 	bridge, boundOff, ends := bridgeOf(m), stitch.Part(""), 0
+	var dye *dyer
+	if by.Dyed != nil {
+		dye = &dyer{by.Dyed, false, map[int]bool{}, map[int]bool{}}
+	}
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		passage := Passage{Part: s.Part, Title: inRows(s.Part.Title(), s)}
@@ -72,7 +76,8 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 			passage.Steps = append(passage.Steps, toAndFro(&m.Sections[i-1], s)...)
 		}
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
-		passage.Steps = append(passage.Steps, rounds(*s)...)
+		passage.Steps = append(passage.Steps, dye.before(s)...)
+		passage.Steps = append(passage.Steps, rounds(*s, dye)...)
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
 		if boundOff == "" && len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0 {
 			boundOff = s.Part
@@ -229,6 +234,7 @@ type Hands struct {
 	Terms    Terms
 	Tails    Tails
 	Unit     units.Unit // that lengths are told in first
+	Dyed     *Dyed      // nil: it is all in one colour
 }
 
 // Tails are the lengths of yarn in mm that edges and ends take; 0: as one likes.
@@ -292,11 +298,11 @@ func all(n int) string {
 }
 
 // rounds returns the steps of a section, with rounds that read alike as one.
-func rounds(s stitch.Section) []Step {
+func rounds(s stitch.Section, dye *dyer) []Step {
 	var steps []Step
 	last := ""
 	for i, r := range s.Rounds {
-		text := Round(s.Part, r)
+		text := dye.round(s.Part, i+1, r)
 		if n := len(steps); n > 0 && text == last {
 			steps[n-1].To, steps[n-1].Side = i+1, stitch.AllRound
 			continue

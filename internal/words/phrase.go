@@ -18,20 +18,22 @@ const longestGroup = 6
 // and repeats are in brackets ("(k6, M1) 4 times").
 func phrase(r stitch.Round) string { return joinRepeats(runs(r)) }
 
-func joinRepeats(tokens []string) string {
-	var parts []string
+func joinRepeats(tokens []string) string { return strings.Join(repeats(tokens), ", ") }
+
+// repeats returns tokens with those that come again at once as groups in brackets.
+func repeats(tokens []string) (parts []string) {
 	for i := 0; i < len(tokens); {
-		size, repeats := repeat(tokens[i:])
-		if repeats < 2 {
+		size, times := repeat(tokens[i:])
+		if times < 2 {
 			parts = append(parts, tokens[i])
 			i++
 			continue
 		}
 		group := strings.Join(tokens[i:i+size], ", ")
-		parts = append(parts, fmt.Sprintf("(%s) %s", group, Times(repeats)))
-		i += size * repeats
+		parts = append(parts, fmt.Sprintf("(%s) %s", group, Times(times)))
+		i += size * times
 	}
-	return strings.Join(parts, ", ")
+	return parts
 }
 
 // repeat returns the group of tokens at the head whose repeats cover the most

@@ -13,7 +13,7 @@ import (
 	"thenar/internal/stitch"
 )
 
-// On Pattern the words say where the colours are, explain each term of the trade
+// On Pattern the words say the colours, explain each term of the trade
 // where it is first used, and can be put into the terms of the other side.
 func TestPatternWords(t *testing.T) {
 	doc := sampleWith("terms", "uk")
@@ -22,8 +22,9 @@ func TestPatternWords(t *testing.T) {
 	require.NoError(t, err)
 	words := parsed(t, patternWords(Answer{Out: out, Side: doc.Side, Fit: "/mitts/3/desk/fit"}))
 
-	assert.Equal(t, []string{"Round 2 has colours: take them from the chart of the hand."}, texts(words.Find(".in-colours")))
-	assert.Equal(t, "/mitts/3/desk/chart?view=hand", words.Find(".in-colours a").AttrOr("href", ""))
+	said := words.Find(`[data-section=hand][data-from="2"]`).Text()
+	assert.Contains(t, said, " k1 rust")
+	assert.Contains(t, words.Text(), "Yarns: A main colour, B rust.")
 	terms := words.Find("details.term > summary").Map(func(_ int, s *goquery.Selection) string { return strings.ToLower(s.Text()) })
 	assert.Contains(t, terms, "cast off", "in the terms of the side")
 	assert.Subset(t, terms, []string{"tail", "m1l", "m1r", "gusset"})

@@ -1,0 +1,100 @@
+package project
+
+import (
+	"cmp"
+	"regexp"
+	"slices"
+	"strings"
+
+	"thenar/internal/chart"
+	"thenar/internal/repeat"
+	"thenar/internal/stitch"
+	"thenar/internal/words"
+)
+
+// unspoken matches what the name of a yarn can't have where it stands in a round.
+var unspoken = regexp.MustCompile(`[^\pL\pN' -]|^\d|\b(times|twice|once|catching|every|and|in|to|of|with|for|tbl)\b`)
+
+// spoken returns what a yarn is called in the rounds: its name in small letters, or its letter if that
+// would be misread there, or if another yarn has the same.
+func spoken(y chart.Yarn, all chart.Palette) string {
+	name := strings.ToLower(strings.TrimSpace(y.Name))
+	again := slices.ContainsFunc(all, func(other chart.Yarn) bool {
+		return other.ID != y.ID && strings.EqualFold(strings.TrimSpace(other.Name), name)
+	})
+	if name == "" || again || unspoken.MatchString(name) {
+		return "yarn " + strings.ToUpper(y.ID)
+	}
+	return name
+}
+
+// dyed returns in what the rounds of a mitt are worked; nil if all is in one colour.
+func dyed(s chart.Source) *words.Dyed {
+	d := &words.Dyed{}
+	names := map[string]string{}
+	used := s.Shares()
+	for i := range chart.MaxYarns {
+		id := chart.ID(i)
+		y := s.Palette.Or(id)
+		names[id] = spoken(y, s.Palette)
+		if _, is := used[id]; is || i == 0 {
+			d.Yarns = append(d.Yarns, words.Yarn{Letter: strings.ToUpper(id), Name: names[id]})
+		}
+	}
+	if len(d.Yarns) < 2 {
+		return nil
+	}
+	for _, one := range s.Repeats {
+		d.Motifs = append(d.Motifs, rowsOf(one, s, names))
+	}
+	catches := map[stitch.Part]map[int][]chart.Catch{}
+	d.Round = func(part stitch.Part, round int) *words.RoundDyed {
+		cells := s.Dyed(part, round)
+		if cells == nil {
+			return nil
+		}
+		if catches[part] == nil {
+			catches[part] = s.Catches(part)
+		}
+		n := len(cells)
+		of := &words.RoundDyed{Yarns: make([]string, n), Motif: make([]int, n), Row: make([]int, n), Catch: make([]string, n), Every: s.Rules.Float}
+		for i, c := range cells {
+			of.Yarns[i] = names[c.Yarn]
+			if c.Laid > 0 {
+				of.Motif[i], of.Row[i] = int(c.Laid), int(c.Up)+1
+			}
+		}
+		for _, c := range catches[part][round] {
+			if of.Catch[c.At] != "" {
+				of.Catch[c.At] += " and "
+			}
+			of.Catch[c.At] += names[c.Yarn]
+		}
+		return of
+	}
+	return d
+}
+
+// rowsOf returns a motif as this hand works it: the right hand from its right, the left
+// hand, if it is mirrored, from its left. What it leaves open is knitted in the main colour.
+func rowsOf(one repeat.Repeat, s chart.Source, names map[string]string) words.MotifRows {
+	m := words.MotifRows{Name: one.Name}
+	if unspoken.MatchString(one.Name) {
+		m.Name = ""
+	}
+	for up := range one.Motif.High {
+		row := make([]words.Worked, one.Motif.Wide)
+		for right := range row {
+			yarn, op := one.Motif.At(right, up)
+			if op == stitch.NoStitch {
+				op = stitch.Knit
+			}
+			row[right] = words.Worked{Op: op, Yarn: names[cmp.Or(yarn, chart.ID(0))]}
+		}
+		if s.Mirrored && one.OnLeft == repeat.LeftMirrored {
+			slices.Reverse(row)
+		}
+		m.Rows = append(m.Rows, row)
+	}
+	return m
+}

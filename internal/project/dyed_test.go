@@ -1,0 +1,136 @@
+package project
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"sync/atomic"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/chart"
+	"thenar/internal/readback"
+	"thenar/internal/sheet"
+	"thenar/internal/stitch"
+	"thenar/internal/testenv"
+	"thenar/internal/wale"
+	"thenar/internal/words"
+)
+
+// anyRepeats lays one to three random motifs of random yarns and stitches.
+func anyRepeats(rng *rand.Rand, s sheet.Sheet) {
+	for i := range 1 + rng.IntN(3) {
+		wide, high := 1+rng.IntN(12), 1+rng.IntN(6)
+		letters := []string{"..ab", "abc", ".bbbbbbb.......", "abcdefgh"}[rng.IntN(4)]
+		var rows, textures []string
+		for range high {
+			var row, texture strings.Builder
+			for range wide {
+				row.WriteByte(letters[rng.IntN(len(letters))])
+				texture.WriteByte("...kpts"[rng.IntN(7)])
+			}
+			rows, textures = append(rows, row.String()), append(textures, texture.String())
+		}
+		put := func(key, text string) { s[sheet.RepeatPath(i, key)] = text }
+		put("motif", "b"+strings.Join(rows, "/")[1:])
+		if rng.IntN(3) == 0 {
+			put("stitches", strings.Join(textures, "/"))
+		}
+		for key, list := range map[string][]string{
+			"over": {"round", "round", "palm", "back", "gusset"}, "set": {"begin", "centred", "centred_back", "centred_palm"},
+			"gusset": {"out", "grow", "mirror", "edge"}, "left": {"mirror", "as_drawn"}, "cut": {"true", "false"},
+			"section": {"whole", "whole", "gusset", "hand", "thumb", "cuff", "top", "ring"},
+		} {
+			put(key, list[rng.IntN(len(list))])
+		}
+		put("offset", fmt.Sprint(rng.IntN(7)-3))
+		put("from", fmt.Sprint(1+rng.IntN(8)))
+	}
+}
+
+// takesNoYarn reports whether an operation is one of those that take no yarn.
+func takesNoYarn(op stitch.Op) bool {
+	return op == stitch.Hold || op == stitch.NoStitch || op == stitch.Marker
+}
+
+// dyedAlike compares the yarns of a text with those of the chart, stitch by stitch.
+func dyedAlike(read *readback.Mitt, out *Outputs) error {
+	for _, section := range out.Mitt.Sections {
+		at := slices.IndexFunc(read.Parts, func(p *readback.Part) bool { return titled(p.Title, section.Part) })
+		if at < 0 {
+			return fmt.Errorf("the text has no %s", section.Part)
+		}
+		for i, r := range section.Rounds {
+			got := read.Parts[at].Rounds[i]
+			yarns := out.Charts.InWork(section.Part, i+1)
+			k := 0
+			for j, op := range r.Ops {
+				if op == stitch.NoStitch || op == stitch.Marker {
+					continue
+				}
+				want := ""
+				if yarns != nil && !takesNoYarn(op) {
+					want = spoken(yarns[j], out.Charts.Palette)
+				}
+				if !takesNoYarn(op) && got.Yarns[k] != want {
+					return fmt.Errorf("%s %d, stitch %d: %q in the words, %q on the chart", section.Part, i+1, j+1, got.Yarns[k], want)
+				}
+				k++
+			}
+			var catch []string
+			for _, c := range out.Charts.Catches(section.Part)[i+1] {
+				catch = append(catch, spoken(out.Charts.Palette.Or(c.Yarn), out.Charts.Palette))
+			}
+			if len(catch) != len(got.Caught) {
+				return fmt.Errorf("%s %d: %v are caught in the words, %v on the chart", section.Part, i+1, got.Caught, catch)
+			}
+		}
+	}
+	return nil
+}
+
+// Colours told in words are those of the chart, stitch by stitch, on both hands, whatever
+// motifs are laid and painted over; so are the stitches. The reader knows only the text.
+func TestColoursReadBack(t *testing.T) {
+	const shards = 4
+	var all atomic.Int64
+	t.Cleanup(func() { assert.Positive(t, all.Load(), "some rounds refer to rows of motifs") })
+	for shard := range uint64(shards) {
+		t.Run("", func(t *testing.T) {
+			t.Parallel()
+			rng := rand.New(rand.NewPCG(3100, shard))
+			pl := NewPlanner()
+			referred := 0
+			for range testenv.Cases(80, 3000) / shards {
+				d, p := anyMitt(rng, pl)
+				anyRepeats(rng, d.Sheet)
+				var marks chart.Marks
+				if rng.IntN(2) == 0 {
+					m := p.Plan.Mitt()
+					marks = anyMarks(rng, m, wale.Mitt(m, p.UnderThumb()))
+				}
+				for _, side := range []Side{Right, Left} {
+					d.Side = side
+					out, err := pl.Derive(d, marks)
+					require.NoError(t, err, "%v", d.Sheet)
+					if len(out.Unsound) > 0 {
+						continue
+					}
+					for _, passages := range [][]words.Passage{out.Words, words.Merged(out.Words)} {
+						var b strings.Builder
+						require.NoError(t, words.Write(&b, passages))
+						read, err := readback.Read(b.String())
+						require.NoError(t, err, "%s\n%v\n%s", side, d.Sheet, b.String())
+						require.NoError(t, differs(read, out.Mitt), "%s\n%v\n%s", side, d.Sheet, b.String())
+						require.NoError(t, dyedAlike(read, out), "%s\n%v\n%s", side, d.Sheet, b.String())
+						referred += strings.Count(b.String(), " of motif ")
+					}
+				}
+			}
+			all.Add(int64(referred))
+		})
+	}
+}
