@@ -42,7 +42,7 @@ func (p *Problem) bounds() bounds {
 		}
 	}
 	for j, x := range p.Pins.Bridge {
-		b.bridge[j] = span{narrowestBridge, widestBridge}
+		b.bridge[j] = span{narrowestBridge, WidestBridge}
 		if x != 0 {
 			b.bridge[j] = span{max(x, narrowestBridge), x}
 		}

@@ -20,7 +20,7 @@ const (
 	Bridges // how many there are
 )
 
-// The bounds of a division. All but widestBridge hold for fixed numbers, too.
+// The bounds of a division. All but WidestBridge hold for fixed numbers, too.
 const (
 	// MaxStitches is the most that a hand may have, far beyond anything knitted.
 	// Up to there the sums of costs stay within an int64.
@@ -31,7 +31,7 @@ const (
 	fewestOfHand   = 2 // h of one finger: a stitch of the palm, one of the back
 	fewestStitches = 6 // n of one finger
 	narrowestBridge,
-	widestBridge = 1, 6
+	WidestBridge = 1, 6
 )
 
 // PerStitch is the number of units of Wanted in a stitch.

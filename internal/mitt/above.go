@@ -6,10 +6,24 @@ import (
 
 // thumbWish returns how long the thumb should be.
 func (d *draft) thumbWish(pins *Pins) tubeWish {
-	return tubeWish{
+	wish := tubeWish{
 		rounds: d.req.Make.pace().nearest(d.q * d.len.thumb), edging: nearest(d.q * d.len.thumbEdging),
 		pin: pins.ThumbRounds, closed: d.req.thumbClosed(),
 	}
+	if given := &d.req.Lengths; d.req.Kind.Fingered() && given.Thumb == 0 && given.ThumbEdging == 0 {
+		wish.makeRoom(&d.plan.Thumb.Tube, d.req.Make.pace(), d.plan.Stitch.Rib)
+	}
+	return wish
+}
+
+// makeRoom gives an open tube of a glove at least the rounds that it needs before its
+// edging, so that a short one has all of that.
+func (w *tubeWish) makeRoom(t *Tube, o pace, rib int) {
+	if w.closed {
+		return
+	}
+	edged, _ := edgingCount(t.Stitches.N, rib)
+	w.rounds = max(w.rounds, o.cornered(1, t.Decreased)+boolInt(edged != t.Stitches.N)+max(1, w.edging))
 }
 
 // thumbRounds returns the thumb's number of rounds: never fewer than the

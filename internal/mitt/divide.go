@@ -86,6 +86,9 @@ func (d *draft) finger(i int, of *division.Division) error {
 	}
 	wish := d.fingerRounds(i, f)
 	wish.rounds = max(wish.rounds, d.req.Make.pace().cornered(1, f.Decreased))
+	if d.req.Lengths.Edging == 0 || f.End != HalfFinger {
+		wish.makeRoom(&f.Tube, d.req.Make.pace(), d.plan.Stitch.Rib)
+	}
 	rounds := d.tubeRounds(was, wish)
 	d.tube(&f.Tube, was, rounds, wish.edging)
 	if f.Closed {
@@ -117,17 +120,31 @@ func (d *draft) divisionFaults(err error) error {
 		if len(f.With) > 0 {
 			names := make([]string, len(f.With))
 			for i, n := range f.With {
-				names[i] = strings.TrimPrefix(divisionPath(n), PathPins+".")
+				names[i] = divisionPath(n)
 			}
 			beside = " beside " + strings.Join(names, ", ")
 		}
 		text := "is %d, which can't be%s; write %d"
+		if f.Number.Of == division.OfFinger && f.Works < f.Value && f.Value <= f.Works+d.widerBeside(f.Number.At) {
+			text += ", or fix a wider bridge beside it"
+		}
 		if why.Together && len(why.Faults) > 1 {
 			text += ", with the other changes"
 		}
 		works(&faults, divisionPath(f.Number), fmt.Sprint(f.Works), text, f.Value, beside, f.Works)
 	}
 	return faults.Err()
+}
+
+// widerBeside returns by how much the bridges beside a finger can be fixed wider than they
+// are chosen.
+func (d *draft) widerBeside(i int) (more int) {
+	for j := max(0, i-1); j <= min(i, division.Bridges-1); j++ {
+		if !d.pins.FingerBridges[j].On {
+			more += widestFingerBridge - division.WidestBridge
+		}
+	}
+	return more
 }
 
 // divisionPath returns the field of a sheet that holds a number of a division.

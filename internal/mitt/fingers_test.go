@@ -117,8 +117,8 @@ func TestDivisionFaults(t *testing.T) {
 	r := request(Glove, per10(24, 32), hand.Hand{Circumference: 190 * mm, Length: 180 * mm})
 	r.Pins.Fingers[hand.Index] = FingerPins{Palm: Fix(7), Back: Fix(9)}
 	_, err := New().Plan(r)
-	assert.ErrorContains(t, err, "pins.fingers.index.palm: is 7, which can't be beside fingers.index.back; write 8")
-	assert.ErrorContains(t, err, "pins.fingers.index.back: is 9, which can't be beside fingers.index.palm; write 8")
+	assert.ErrorContains(t, err, "pins.fingers.index.palm: is 7, which can't be beside pins.fingers.index.back; write 8")
+	assert.ErrorContains(t, err, "pins.fingers.index.back: is 9, which can't be beside pins.fingers.index.palm; write 8")
 
 	r = request(Glove, per10(5, 7), hand.Hand{Circumference: 150 * mm, Length: 180 * mm})
 	r.Pins.HandStitches, r.Pins.GussetBase, r.Pins.Bridge = Fix(8), Fix(3), Fix(0)

@@ -200,6 +200,11 @@ func (d *draft) bigEnough() error {
 		return nil
 	}
 	var faults fault.Fields
+	if d.req.Hand.Length == 0 {
+		works(&faults, "kind", string(instead), "is %s, but the hand would be %s long, and a glove needs %s: measure %s, or write %s",
+			p.Kind, p.Hand.Length, hand.BabyBelow, hand.FieldLength, instead)
+		return faults
+	}
 	works(&faults, "kind", string(instead), "is %s, but so small a hand (%s) gets no fingers: write %s, a %s",
 		p.Kind, p.Hand.Length, instead, instead.Words())
 	return faults
@@ -217,6 +222,8 @@ func (d *draft) warnWithoutEffect() {
 	for _, n := range d.req.Pins.fixed() {
 		switch {
 		case !d.plan.without(n):
+		case n == LittleLowerRounds && d.plan.Fingered():
+			d.plan.say("pins_without_effect", "%s is kept without use while the fingers part at one height (%s is false).", n.Path(), PathLower)
 		case n.Measure() >= AtRounds:
 			times = append(times, n.Words())
 		default:

@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"thenar/internal/fault"
@@ -132,6 +133,9 @@ func (r *Request) unused() []string {
 		{"how far the fingers are covered", m.Fingers != [4]FingerEnd{} || m.ThumbEnd != "", r.Kind.Fingered()},
 		{"that the fingers part at one height", m.Level, r.Kind.Fingered()},
 		{"a cap over the fingers", m.Cap, r.Kind.Fingered()},
+		{"the fingers’ edging", r.Lengths.Edging != 0, !r.Kind.Fingered() || slices.Contains(m.Fingers[:], HalfFinger)},
+		{"the thumb’s edging", r.Lengths.ThumbEdging != 0, !r.Kind.Fingered() || !m.ThumbEnd.closed()},
+		{"increases at one edge", r.Stitch.OneSided, !r.Kind.Fingered() || grows},
 	} {
 		if one.given && !one.use {
 			list = append(list, one.said)

@@ -36,6 +36,7 @@ func (d *draft) residuals() {
 // warn lists what the person should look at.
 func (d *draft) warn() {
 	p := &d.plan
+	d.warnTips()
 	if p.Fingered() {
 		d.warnTightFingers()
 	}
@@ -49,6 +50,7 @@ func (d *draft) warn() {
 	d.warnBounds()
 	if p.Fingered() {
 		d.warnFingers()
+		d.warnLongFingers()
 	}
 	d.warnMultiples()
 	d.warnUnused()
@@ -141,7 +143,11 @@ func (d *draft) warnMultiples() {
 	}
 	d.warnRibs()
 	if !p.Kind.info().topped && d.pins.TopRounds.On {
-		p.say(TopRounds.Key(), "A %s has no top; its fixed rounds are not used.", p.Kind.Words())
+		unused := fmt.Sprintf("A %s has no top; its fixed rounds are not used.", p.Kind.Words())
+		if p.Fingered() && p.Fingers.Cap != nil {
+			unused += fmt.Sprintf(" The cap’s top is fixed with %s.", CapTopRounds.Path())
+		}
+		p.say(TopRounds.Key(), "%s", unused)
 	}
 }
 
@@ -225,12 +231,13 @@ func (d *draft) warnCuff() {
 	p := &d.plan
 	stretch, what := p.cuffGives()
 	if p.Cuff.Passage > stretch {
-		needs, where := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(min(p.Cuff.CastOn.N, p.Cuff.Wrist.N))/stretch)), p.Cuff.Rib), ""
+		now, where := min(p.Cuff.CastOn.N, p.Cuff.Wrist.N), ""
+		needs := ceilTo(int(math.Ceil(p.Cuff.Passage*float64(now)/stretch)), p.Cuff.Rib)
 		if p.Cuff.Flare != nil {
 			where = " at the wrist"
 		}
-		p.say(cuffPassage, "%d stitches%s would pass the hand: the cuff must stretch by %.0f\u00a0%%, and %s gives about %.0f\u00a0%%.",
-			needs, where, (p.Cuff.Passage-1)*100, what, (stretch-1)*100)
+		p.say(cuffPassage, "%d stitches%s would pass the hand, not %d: the cuff must stretch by %.0f\u00a0%%, and %s gives about %.0f\u00a0%%.",
+			needs, where, now, math.Ceil((p.Cuff.Passage-1)*100-tie), what, (stretch-1)*100)
 	}
 	d.warnFlare()
 	if c := p.Cuff.Wrist; !c.Pinned && float64(c.N) < c.Exact-float64(p.Cuff.Rib) {
@@ -305,7 +312,7 @@ func (d *draft) warnEdgings() {
 	}
 	edging := func(name string, has, wanted int) {
 		if wanted = max(1, wanted); has < wanted {
-			p.say("edging_rounds", "The %s has room for %d of its edging's %d rounds; a few more would help.", name, has, wanted)
+			p.say("edging_rounds", "The %s has room for %d of its edging's %d rounds; a few more rounds would help.", name, has, wanted)
 		}
 	}
 	if p.Fingered() {

@@ -13,7 +13,7 @@ func (d *draft) warnTightFingers() {
 	var tight []string
 	at := func(name string, n int, girth float64) {
 		if width := float64(n) / d.g; width < girth-1e-9 {
-			tight = append(tight, fmt.Sprintf("%s %.0f mm round %.0f mm", name, width, girth))
+			tight = append(tight, fmt.Sprintf("%s: glove %.0f mm, finger %.0f mm", name, width, girth))
 		}
 	}
 	for i := range p.Fingers.Each {
@@ -22,24 +22,106 @@ func (d *draft) warnTightFingers() {
 	at("thumb", p.Thumb.Stitches.N, p.Hand.Thumb.MM())
 	if len(tight) > 0 {
 		p.say("finger_tight", "Narrower than the finger itself: %s. Tingling, cold or pale fingertips mean that it is too tight: take the glove off. This is general caution, not medical advice.",
-			strings.Join(tight, ", "))
+			strings.Join(tight, "; "))
 	}
 }
+
+// warnTips says where a thumb or finger of too few rounds is not closed: more stitches than
+// close well are left for the yarn to be drawn through.
+func (d *draft) warnTips() {
+	p := &d.plan
+	if p.Down() {
+		return // a tip that is worked first always closes
+	}
+	at := func(name string, t *Tube) {
+		pace := d.req.Make.pace()
+		least := pace.cornered(1, t.Decreased) + pace.closing(t.Stitches.N)
+		if !t.Closed || t.Rounds >= least {
+			return
+		}
+		p.say("tip_open", "The %s isn’t closed in %s: the yarn would be drawn through %d stitches. Give it %d or more.",
+			name, roundsOf(t.Rounds), t.leftOpen(pace), least)
+	}
+	if p.Fingered() {
+		for i := range p.Fingers.Each {
+			at(fingerParts[i].Words(), &p.Fingers.Each[i].Tube)
+		}
+	}
+	if p.Thumbed() {
+		at("thumb", &p.Thumb.Tube)
+	}
+}
+
+// leftOpen returns how many stitches a closed tube has after its last round.
+func (t *Tube) leftOpen(o pace) int {
+	n := t.Stitches.N
+	for r := t.lastCorner(o) + 1; r <= t.Rounds; r += 2 {
+		n = (n + 1) / 2
+	}
+	return n
+}
+
+func roundsOf(n int) string {
+	if n == 1 {
+		return "1 round"
+	}
+	return fmt.Sprintf("%d rounds", n)
+}
+
+// A tube is long or wide by mistake where it is more than muchLonger times as long as the
+// digit inside, or muchWider times as wide as it should be (common practice, no source).
+const (
+	muchLonger = 1.5
+	muchWider  = 1.2
+)
+
+// warnLongFingers says which thumb or finger of a glove is far longer than what is in it.
+func (d *draft) warnLongFingers() {
+	p := &d.plan
+	at := func(name string, t *Tube, digit float64) {
+		if long := float64(t.Rounds) / d.q; long > muchLonger*digit+fingerRoom {
+			p.say("finger_long", "The %s is %.0f mm long in %s, and the finger %.0f mm.", name, long, roundsOf(t.Rounds), digit)
+		}
+	}
+	for i := range p.Fingers.Each {
+		f := &p.Fingers.Each[i]
+		if f.End != OpenFinger { // which is as long as its edging
+			at(fingerParts[i].Words(), &f.Tube, d.lengthOfFinger(i))
+		}
+	}
+	if p.Make.ThumbEnd != OpenFinger {
+		at("thumb", &p.Thumb.Tube, p.Hand.ThumbLength.MM())
+	}
+}
+
+// fewestBeside is the least number of the hand's stitches that should be a finger's; of
+// fewer its bridges would be all that is between palm and back (common practice, no source).
+const fewestBeside = 4
 
 // warnFingers says which finger is more than a stitch off its wish without a number of its
 // own in the way.
 func (d *draft) warnFingers() {
 	p := &d.plan
 	for i := range p.Fingers.Each {
-		f := &p.Fingers.Each[i]
-		if math.Abs(float64(f.Stitches.N)-f.Stitches.Exact) <= 1+1e-9 || d.pins.Fingers[i].Stitches.On {
+		f, name := &p.Fingers.Each[i], fingerParts[i].Words()
+		if f.both() < fewestBeside {
+			p.say("finger_few", "The %s gets %d of the palm’s stitches and %d of the back’s. A finer yarn would help.", name, f.Palm, f.Back)
+		}
+		if d.pins.Fingers[i].Stitches.On {
+			girth := p.Hand.Fingers.Girth[i].MM()
+			if width := float64(f.Stitches.N) / d.g; width > muchWider*(girth+p.fingerAdded(i)) {
+				p.say("finger_wide", "The %s is wide with its fixed %d stitches: glove %.0f mm, finger %.0f mm.", name, f.FirstRound, width, girth)
+			}
+			continue
+		}
+		if math.Abs(float64(f.Stitches.N)-f.Stitches.Exact) <= 1+1e-9 {
 			continue
 		}
 		why := "the hand’s stitches go no better"
 		if d.pins.fixesFingers() {
 			why = "fixed numbers are in the way"
 		}
-		p.say("finger_count", "The %s gets %d stitches, not %.1f: %s.", fingerParts[i].Words(), f.Stitches.N, f.Stitches.Exact, why)
+		p.say("finger_count", "The %s gets %d stitches, not %.1f: %s.", name, f.Stitches.N, f.Stitches.Exact, why)
 	}
 }
 

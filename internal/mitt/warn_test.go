@@ -80,8 +80,8 @@ func TestShortEdgingIsTold(t *testing.T) {
 	require.Equal(t, 2, p.Thumb.EdgingRounds)
 	require.Equal(t, 2, p.Body.EdgingRounds)
 	assert.Equal(t, []string{
-		"The hand has room for 2 of its edging's 3 rounds; a few more would help.",
-		"The thumb has room for 2 of its edging's 3 rounds; a few more would help.",
+		"The hand has room for 2 of its edging's 3 rounds; a few more rounds would help.",
+		"The thumb has room for 2 of its edging's 3 rounds; a few more rounds would help.",
 	}, said(p, "edging_rounds"))
 }
 

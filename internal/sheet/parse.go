@@ -22,11 +22,15 @@ const Largest = 1 << 20
 // root is the name of the sheet as a whole in messages.
 const root = "sheet"
 
+// byteOrderMark begins a file of some editors; it says nothing.
+var byteOrderMark = []byte("\ufeff")
+
 // Parse reads a measure sheet from JSON. It refuses an unknown or repeated key, a
 // value of the wrong type, and anything after the document, with a fault that
 // names the field; capitals matter in keys. Texts are kept as they stand; Request
 // says whether they can be used.
 func Parse(data []byte) (Sheet, error) {
+	data = bytes.TrimPrefix(data, byteOrderMark)
 	p := parser{sheet: Sheet{}}
 	if len(data) > Largest {
 		p.faults.Add(root, "has %d bytes; a measure sheet has at most %d", len(data), Largest)
@@ -213,23 +217,40 @@ const maxStrange = 50
 func (p *parser) strange(n *node, path, key string) {
 	switch p.unknown++; {
 	case p.unknown <= maxStrange:
-		p.faults.Add(join(path, clip(key)), "is not known here; the nearest known key is %q", n.nearest(key))
+		p.faults.Add(join(path, clip(key)), "is not known here; %s", n.instead(key))
 	case p.unknown == maxStrange+1:
 		p.faults.Add(root, "has more keys that are not known; mend these first")
 	}
 }
 
-// nearest returns the known key that differs from key in the fewest letters.
-// Capitals count as small letters.
-func (n *node) nearest(key string) string {
-	best, least := "", -1
+// mostListed is the number of known keys that a message lists at most.
+const mostListed = 20
+
+// instead says which key may be meant by one that is not known: the nearest, or any, where
+// half of the letters of the nearest are others.
+func (n *node) instead(key string) string {
+	best, off := n.nearest(key)
+	if 2*off <= max(len(key), len(best)) || len(n.members) > mostListed {
+		return fmt.Sprintf("the nearest known key is %q", best)
+	}
+	known := make([]string, len(n.members))
+	for i, m := range n.members {
+		known[i] = m.key
+	}
+	return "known keys are " + strings.Join(known, ", ")
+}
+
+// nearest returns the known key that differs from key in the fewest letters, and in how
+// many. Capitals count as small letters.
+func (n *node) nearest(key string) (best string, least int) {
+	least = -1
 	key = strings.ToLower(clip(key))
 	for _, m := range n.members {
 		if d := levenshtein.ComputeDistance(key, m.key); least < 0 || d < least {
 			best, least = m.key, d
 		}
 	}
-	return best
+	return best, least
 }
 
 func (p *parser) rows(path string, n *node) error {

@@ -46,7 +46,10 @@ func (r *reader) length(path string) units.Length {
 		return 0
 	}
 	l, err := units.Parse(text, r.unit)
-	if err != nil {
+	digits := strings.TrimLeft(text, "-−")
+	if _, number := decimal(digits); number && digits != text {
+		r.faults.Add(path, "is %s, below zero; write a length above 0", clip(text))
+	} else if err != nil {
 		r.faults.Add(path, "%s", err)
 	}
 	return l

@@ -133,6 +133,16 @@ func TestTypedPercentBecomesANumber(t *testing.T) {
 	assert.Equal(t, "5.5", again["gauge.swatches[0].stitches"])
 }
 
+// A byte-order mark, with which some editors begin a file, says nothing.
+func TestByteOrderMark(t *testing.T) {
+	const doc = `{"hand":{"hand_circumference":19}}`
+	plain, err := Parse([]byte(doc))
+	require.NoError(t, err)
+	marked, err := Parse([]byte("\ufeff" + doc))
+	require.NoError(t, err)
+	assert.Equal(t, plain, marked)
+}
+
 // Each bad document is refused at the field, with what would be right.
 func TestRefused(t *testing.T) {
 	valid := func(part string) string {
@@ -140,7 +150,7 @@ func TestRefused(t *testing.T) {
 	}
 	for name, c := range map[string]struct{ doc, want string }{
 		"empty":              {"", "sheet: is empty"},
-		"finger":             {`{"hand": {"fingers": {"pinkie": {"girth": 5}}}}`, `hand.fingers.pinkie: is not known here; the nearest known key is "index"`},
+		"finger":             {`{"hand": {"fingers": {"pinkie": {"girth": 5}}}}`, `hand.fingers.pinkie: is not known here; known keys are index, middle, ring, little`},
 		"girth of a finger":  {`{"hand": {"fingers": {"ring": {"girt": 5}}}}`, `hand.fingers.ring.girt: is not known here; the nearest known key is "girth"`},
 		"finger as a number": {`{"hand": {"fingers": {"ring": 5}}}`, "hand.fingers.ring: is 5; write an object in braces"},
 		"wide finger":        {`{"hand": {"hand_circumference": 19, "fingers": {"ring": {"length": "long"}}}}`, "hand.fingers.ring.length: "},
@@ -178,7 +188,8 @@ func TestRefused(t *testing.T) {
 		"text for a number":  {valid(`,"ease":{"hand":"-0.05"}`), "ease.hand: is \"-0.05\"; write a number"},
 		"NaN":                {valid(`,"ease":{"hand":NaN}`), "sheet: is not JSON"},
 		"exponent":           {valid(`,"length":{"cuff":1e1}`), "length.cuff: is not a number"},
-		"negative":           {valid(`,"length":{"cuff":-3}`), "length.cuff: is not a number"},
+		"negative":           {valid(`,"length":{"cuff":-3}`), "length.cuff: is -3, below zero; write a length above 0"},
+		"unlike any":         {valid(`,"stitch":{"lace":1}`), "stitch.lace: is not known here; known keys are repeat, "},
 		"zero":               {valid(`,"length":{"cuff":0}`), "length.cuff: is zero"},
 		"gigantic":           {valid(`,"length":{"cuff":99999999999999999999999}`), "length.cuff: is above 2 m"},
 		"gigantic count":     {valid(`,"pins":{"held":99999999999999999999999}`), "pins.held: is 99999999999999999999999; write a whole number from"},
