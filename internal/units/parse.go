@@ -41,6 +41,47 @@ func Parse(text string, u Unit) (Length, error) {
 	if len(text) > maxText {
 		return 0, ErrNumber
 	}
+	if n, scale, ok := short(text); ok {
+		return bounded(n*int64(u.Size()), scale)
+	}
+	return parseExact(text, u)
+}
+
+// short reads at most nine digits, with at most one "." or ",", as a whole number
+// and the power of ten that it is divided by. That is how nearly every length is
+// typed, and a plan that is made again for each round reads all of them again.
+func short(text string) (n, scale int64, ok bool) {
+	if len(text) > 10 {
+		return 0, 0, false
+	}
+	digits := 0
+	for _, c := range []byte(text) {
+		switch {
+		case c >= '0' && c <= '9':
+			n, scale, digits = n*10+int64(c-'0'), scale*10, digits+1
+		case (c == '.' || c == ',') && scale == 0:
+			scale = 1
+		default:
+			return 0, 0, false
+		}
+	}
+	return n, max(scale, 1), digits > 0 && digits < 10
+}
+
+// bounded is n/scale micrometres as a length, rounded.
+func bounded(n, scale int64) (Length, error) {
+	if n > int64(MaxLength)*scale {
+		return 0, ErrTooLong
+	}
+	l := Length((2*n + scale) / (2 * scale))
+	if l == 0 {
+		return 0, ErrZero
+	}
+	return l, nil
+}
+
+// parseExact reads any text that Parse takes.
+func parseExact(text string, u Unit) (Length, error) {
 	value, err := parseRat(text)
 	if err != nil {
 		return 0, err
