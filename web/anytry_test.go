@@ -58,7 +58,9 @@ func TestAnyTries(t *testing.T) {
 				k.step()
 				for _, page := range []string{"/desk/fit", "/desk/chart", "/desk/pattern", "/desk/knit?side=left", "/desk/knit?side=right", "/desk/try"} {
 					got := k.get(k.at + page)
-					require.Equal(t, http.StatusOK, got.status, "%s: %s", page, got.doc().Find(".message").Text())
+					if got.status != http.StatusOK {
+						require.Fail(t, "the page can't be opened", "%s: %d %s", page, got.status, got.doc().Find(".message").Text())
+					}
 				}
 			}
 			require.Equal(t, http.StatusOK, k.get("/").status)
@@ -108,7 +110,9 @@ func (k *knitter) side() string { return []string{"right", "left"}[k.rng.IntN(2)
 
 func (k *knitter) must(got answer) {
 	k.t.Helper()
-	require.Equal(k.t, http.StatusSeeOther, got.status, got.doc().Find("main").Text())
+	if got.status != http.StatusSeeOther {
+		require.Fail(k.t, "it is not taken", "%d %s", got.status, got.doc().Find("main").Text())
+	}
 }
 
 // tryOn notes a try as the page's own form offers it, and answers it as the
@@ -118,7 +122,9 @@ func (k *knitter) tryOn() {
 	side := k.side()
 	page := k.get(k.at + "/desk/try?side=" + side).doc()
 	parts := page.Find("#try-section option")
-	require.NotZero(k.t, parts.Length(), "there is always a plan: %s", k.desk(k.at, "fit").doc().Find(".in-the-way").Text())
+	if parts.Length() == 0 {
+		require.Fail(k.t, "there is always a plan", k.desk(k.at, "fit").doc().Find(".in-the-way").Text())
+	}
 	part := parts.Eq(k.rng.IntN(parts.Length()))
 	_, most, _ := strings.Cut(part.Text(), ", ")
 	most, _, _ = strings.Cut(most, " ") // rounds, or rows

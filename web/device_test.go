@@ -41,7 +41,7 @@ func TestDeviceInTheBrowser(t *testing.T) {
 	b.follow(".devices li:last-child details button")
 	assert.Contains(t, eval[string](b, `document.querySelector(".devices li:last-child p").textContent`), "The desk in the workshop this device")
 	check(b, string(axe), "devices", "/status")
-	b.size(1280, 900)
+	b.asBegun()
 
 	b.open("/")
 	b.follow(".begin form:nth-of-type(2) button")

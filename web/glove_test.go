@@ -132,6 +132,7 @@ func lookedAt(b *browser, page string) {
 	for _, desk := range deskNames {
 		check(b, string(axe), "glove-"+desk, page+"/desk/"+desk)
 	}
+	b.scheme("light")
 	b.phone()
 	b.desk(page, "fit")
 	b.do(chromedp.Click(chromedp.CSS("#measure > summary")))

@@ -27,6 +27,7 @@ func TestPagesForEverybody(t *testing.T) {
 	b := newBrowser(t)
 	b.open("/")
 	check(b, string(axe), "shelf-empty", "/")
+	b.asBegun()
 	b.follow(".begin .main-action")
 	own := b.mitt()
 	sample := b.sample()
@@ -73,6 +74,7 @@ func TestClassesForEverybody(t *testing.T) {
 	for name, path := range pages {
 		check(b, string(axe), name, path)
 	}
+	b.asBegun()
 	b.scheme("dark")
 	b.desk(sample, "pattern")
 	assert.Equal(t, "rgb(0, 0, 0)", eval[string](b, `getComputedStyle(document.querySelector(".sheet text")).fill`), "paper is black on white, whatever the screen")
@@ -123,16 +125,18 @@ func looks(name string) []look {
 	return []look{{true, schemes[len(name)%2]}}
 }
 
+// check looks at a page in each of its ways, and leaves it in the last.
 func check(b *browser, axe, name, path string) {
 	b.t.Helper()
 	ways := looks(name)
 	for _, way := range ways {
 		b.scheme(way.scheme)
-		b.size(1280, 900)
 		where := "desk"
 		if way.phone {
 			b.phone()
 			where = "phone"
+		} else {
+			b.size(1280, 900)
 		}
 		b.open(path)
 		b.shot(name + "-" + way.scheme + "-" + where)
@@ -144,6 +148,11 @@ func check(b *browser, axe, name, path string) {
 			assert.Empty(b.t, eval[[]string](b, lowTargets), name)
 		}
 	}
+}
+
+// asBegun is the window that a browser begins with, after pages were looked at in others.
+func (b *browser) asBegun() {
+	b.t.Helper()
 	b.scheme("light")
 	b.size(1280, 900)
 }
