@@ -67,5 +67,5 @@ func (c *corrector) capLength() float64 {
 // knitted, and with it the top is.
 func (c *corrector) capDone() bool {
 	at := c.try.Place
-	return at.past(stitch.Cap) || at.Part == stitch.Cap && at.Round >= c.plan.Fingers.Cap.Rounds
+	return at.past(stitch.Cap) || at.Part.Over() == stitch.OverCap && at.Round >= c.plan.Fingers.Cap.Rounds
 }

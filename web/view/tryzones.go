@@ -82,9 +82,9 @@ func (t Tries) left(part stitch.Part) int {
 	switch {
 	case err != nil:
 		return 0
-	case at == part && part == stitch.Cap:
+	case at == part && part.Over() == stitch.OverCap:
 		return t.last(part) - round + t.last(stitch.CapTop)
-	case at == part || part == stitch.Cap && at == stitch.CapTop:
+	case at == part || part.Over() == stitch.OverCap && at.Over() == part.Over():
 		return t.last(at) - round
 	}
 	return 0
