@@ -41,6 +41,9 @@ func TestOneFingerOfAGloveIsRippedBack(t *testing.T) {
 	assert.Equal(t, "thumb", tried.Find("#try-section [selected]").AttrOr("value", ""), "the count stays at the thumb")
 	assert.Equal(t, "3", tried.Find("#try-round").AttrOr("value", ""))
 	assert.Contains(t, tried.Text(), "Ring finger alone")
+	first := a.get(at + "/desk/knit?side=right").doc().Find("[data-first]").Text()
+	assert.Contains(t, first, "Before you go on, the ring finger alone: undo its end, and ravel")
+	assert.Contains(t, first, "Then go on where you were.")
 	form.Set("key", "w")
 	form.Set("how", "rip little")
 	assert.NotEqual(t, http.StatusSeeOther, a.post(made.header.Get("Location"), form).status, "it is not offered")
@@ -84,4 +87,34 @@ func TestACapIsTriedOn(t *testing.T) {
 	answered := a.post(made.header.Get("Location"), keep)
 	require.Equal(t, http.StatusSeeOther, answered.status, answered.body)
 	assert.NotEqual(t, before, rounds())
+}
+
+// A finger that is knitted and felt too tight is said to be so, and that going on leaves it
+// so; nothing is called as close as it gets, and going on is not the button that stands out.
+func TestATightFingerOfAGloveStaysTight(t *testing.T) {
+	a := newApp(t)
+	at := a.sample()
+	after := a.get(at+"/desk/fit").doc().Find(`[name="after"]`).AttrOr("value", "")
+	require.Equal(t, http.StatusSeeOther, a.post(at, url.Values{"after": {after}, "kind": {"glove"}}).status)
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"a","side":"right","section":"ring","round":9}`).status)
+	made := a.post(at+"/tries", tryOn(map[string]string{"section": "ring", "round": "9", "ways": "1", "feel.cuff": "0", "feel.ring": "2"}))
+	require.Equal(t, http.StatusSeeOther, made.status, made.body)
+	page := a.get(made.header.Get("Location")).doc()
+	text := page.Find(`[data-fragment="onward"]`).Text()
+	assert.Contains(t, text, "The ring finger is too tight. It is knitted: going on leaves it so.")
+	assert.Contains(t, text, "Rip it back, or wear it so.")
+	assert.NotContains(t, text, "as close as whole stitches allow")
+	assert.NotContains(t, text, "Nothing changes")
+	assert.NotContains(t, text, "fixed numbers")
+	assert.False(t, page.Find(`button[value="on"]`).HasClass("main-action"))
+	assert.Equal(t, 1, page.Find(`button[value="rip"]`).Length())
+	assert.Contains(t, page.Find(".road").First().Find("ul.leaves").Text(), "ring finger: up to")
+
+	form := url.Values{"how": {"rip"}, "key": {"v"}, "after": {page.Find(`[name="after"]`).AttrOr("value", "")}, "keep": {"ring"}, "offered": {"ring"}}
+	answered := a.post(made.header.Get("Location"), form)
+	require.Equal(t, http.StatusSeeOther, answered.status, answered.body)
+	first := func() string { return a.get(at + "/desk/knit?side=right").doc().Find("[data-first]").Text() }
+	assert.Regexp(t, `Ravel \d+ rounds, to round \d+ of the upper hand\..*come back onto the needles\.\s*Ripped back: \d+ stitches on the needles\. The marker goes before the first stitch picked up\.`, first())
+	require.Equal(t, http.StatusOK, a.stroke(at+"/needles", `{"key":"b","side":"right","section":"ring","round":1}`).status)
+	assert.NotContains(t, first(), "Ripped back", "it is done once a round is knitted")
 }

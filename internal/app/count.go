@@ -13,6 +13,7 @@ import (
 	"thenar/internal/stitch"
 	"thenar/internal/store"
 	"thenar/internal/tryon"
+	"thenar/internal/words"
 )
 
 // Needles is a hand of a pair as it is knitted.
@@ -22,6 +23,7 @@ type Needles struct {
 	Out   *project.Outputs // nil where there is no plan to knit by yet
 	Done  int              // the number of tasks done
 	Other OtherHand
+	Rip   *words.Ripping // that a try led to and after which nothing is knitted; nil: none
 }
 
 // OtherHand is where the work on the other hand of a pair stands.
@@ -52,7 +54,7 @@ func (a *App) Needles(ctx context.Context, id int64, hand string) (Needles, erro
 		return n, err
 	}
 	n.Done = w.done(w.doc.Side, tryon.Tasks(n.Out.Mitt))
-	n.Other = w.other(pl)
+	n.Other, n.Rip = w.other(pl), w.ripped(pl, w.doc, n.Out.Mitt)
 	return n, nil
 }
 

@@ -41,6 +41,9 @@ var fingerParts = [division.Fingers]stitch.Part{stitch.Index, stitch.Middle, sti
 // inOrderWorked is the order in which fingers are worked: the little finger first.
 var inOrderWorked = [division.Fingers]int{division.Little, division.Ring, division.Middle, division.Index}
 
+// MostCorners is how many stitches may be decreased at the corners of a finger.
+const MostCorners = maxDecreases
+
 // FingerOf returns the finger that a section covers, and whether it covers one.
 func FingerOf(part stitch.Part) (f hand.Finger, ok bool) {
 	for i, p := range fingerParts {

@@ -12,7 +12,7 @@ func (d *draft) warnTightFingers() {
 	p := &d.plan
 	var tight []string
 	at := func(name string, n int, girth float64) {
-		if width := float64(n) / d.g; width < girth-1e-9 {
+		if width := float64(n) / d.g; math.Round(width) < math.Round(girth) { // in the mm that are told
 			tight = append(tight, fmt.Sprintf("%s: glove %.0f mm, finger %.0f mm", name, width, girth))
 		}
 	}
@@ -118,8 +118,13 @@ func (d *draft) warnFingers() {
 			continue
 		}
 		why := "the hand’s stitches go no better"
-		if d.pins.fixesFingers() {
+		switch {
+		case d.progress.begun(fingerParts[i]):
+			why = "it is knitted so"
+		case p.Pins.fixesFingers():
 			why = "fixed numbers are in the way"
+		case d.progress.begun(fingerParts[inOrderWorked[0]]):
+			why = "what is knitted leaves no better"
 		}
 		p.say("finger_count", "The %s gets %d stitches, not %.1f: %s.", name, f.Stitches.N, f.Stitches.Exact, why)
 	}

@@ -45,7 +45,7 @@ func offs(p *Planned) ([]off, error) {
 	zones := fit.Zones(rows)
 	var list []off
 	add := func(zone string, by fit.Range) { list = append(list, off{zone, by, p.extra.tolerance}) }
-	one := func(at mitt.Place) fit.Range { return fit.Range{Low: p.Off[at], High: p.Off[at]} }
+	one := func(at mitt.Place) fit.Range { return fit.Range{Low: p.lengthOff(at), High: p.lengthOff(at)} }
 	add("cuff", one(mitt.PlaceCuff))
 	if p.Gusseted() {
 		add("gusset", zones[stitch.Gusset])
@@ -60,7 +60,7 @@ func offs(p *Planned) ([]off, error) {
 		case stitch.OverCap:
 			add(f.part.Words(), one(mitt.PlaceCap))
 		case stitch.OverDigit:
-			list = append(list, off{f.part.Words(), zones[f.part], min(p.extra.tolerance, fingerTolerance/p.Gauge.Stitches)})
+			list = append(list, off{f.part.Words(), zones[f.part], p.within(f.part)})
 		}
 		add(f.length.Words(p.Plan), one(f.length))
 	}
@@ -128,7 +128,7 @@ func (pl *Planner) rip(d Document, was *Planned, at tryon.Place, accepted []tryo
 			return nil // it would be knitted as it was
 		}
 		var err error
-		if out.Leaves, err = leaves(p); err != nil {
+		if out.Leaves, err = leaves(p, was, accepted); err != nil {
 			return nil
 		}
 		out.Is, out.Next = p, next

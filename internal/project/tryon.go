@@ -109,12 +109,15 @@ func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accept
 	} else {
 		out.Line = words.Onward(was.Plan, out.Is.Plan, gussetRound(seen.Place, was.Plan))
 		out.Changed = Differing(was.Mitt(), out.Is.Mitt())
-		if out.Leaves, err = leaves(out.Is); err != nil {
+		if out.Leaves, err = leaves(out.Is, was, accepted); err != nil {
 			return Onward{}, err
 		}
 	}
 	out.Rip = pl.rip(d, was, seen.Place, accepted, out.Is)
 	out.Fingers = pl.ripFingers(d, was, seen.Place, accepted)
+	if len(out.Fingers) == 1 && out.Fingers[0].serves(out.Rip) {
+		out.Rip = nil
+	}
 	if out.Is != nil {
 		out.Ease = pl.eases(next.Sheet, out.Is.Plan, accepted)
 	}

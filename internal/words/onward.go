@@ -94,6 +94,21 @@ type onwardNumber struct {
 	noun, rest string // "round", " of ribbing"
 }
 
+// edging returns the rounds and stitches of an edging in both plans. What ends in none has
+// no stitches of it.
+func edging(was, is [2]int, of string) []onwardNumber {
+	for _, e := range []*[2]int{&was, &is} {
+		if e[0] == 0 {
+			e[1] = 0
+		}
+	}
+	wider := ""
+	if was[0] > 0 && is[0] > was[0] {
+		wider = ", now wider,"
+	}
+	return []onwardNumber{{was[0], is[0], "round", of + wider}, {was[1], is[1], "stitch", of}}
+}
+
 func onwardGusset(was, is *mitt.Plan) []onwardNumber {
 	return []onwardNumber{
 		{was.Gusset.Increases, is.Gusset.Increases, changeWord(is) + " round", ""},
@@ -135,9 +150,8 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 			onwardNumber{was.Bridge.CastOn, is.Bridge.CastOn, "stitch", " of bridge"},
 			onwardNumber{was.Bridge.HandAfter, is.Bridge.HandAfter, "stitch", " above the gusset"})
 	}
-	list = append(list, onwardNumber{was.Body.RoundsAbove, is.Body.RoundsAbove, "round", " of hand"},
-		onwardNumber{was.Body.EdgingRounds, is.Body.EdgingRounds, "round", " of the hand’s edging"},
-		onwardNumber{was.Body.EdgingStitches, is.Body.EdgingStitches, "stitch", " of the hand’s edging"})
+	list = append(list, onwardNumber{was.Body.RoundsAbove, is.Body.RoundsAbove, "round", " of hand"})
+	list = append(list, edging([2]int{was.Body.EdgingRounds, was.Body.EdgingStitches}, [2]int{is.Body.EdgingRounds, is.Body.EdgingStitches}, " of the hand’s edging")...)
 	if was.Top != nil && is.Top != nil {
 		list = append(list, onwardNumber{was.Top.Rounds, is.Top.Rounds, "round", " of top"})
 	}
@@ -149,9 +163,8 @@ func onwardNumbers(was, is *mitt.Plan) []onwardNumber {
 		list = append(list,
 			onwardNumber{was.Thumb.Decreased, is.Thumb.Decreased, "stitch", " decreased at the thumb’s corners"},
 			onwardNumber{was.Thumb.Stitches.N, is.Thumb.Stitches.N, "stitch", " of thumb"},
-			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round", " of thumb"},
-			onwardNumber{was.Thumb.EdgingRounds, is.Thumb.EdgingRounds, "round", " of the thumb’s edging"},
-			onwardNumber{was.Thumb.EdgingStitches, is.Thumb.EdgingStitches, "stitch", " of the thumb’s edging"})
+			onwardNumber{was.Thumb.Rounds, is.Thumb.Rounds, "round", " of thumb"})
+		list = append(list, edging([2]int{was.Thumb.EdgingRounds, was.Thumb.EdgingStitches}, [2]int{is.Thumb.EdgingRounds, is.Thumb.EdgingStitches}, " of the thumb’s edging")...)
 	}
 	return list
 }
@@ -169,9 +182,8 @@ func onwardFingers(was, is *mitt.Plan) (list []onwardNumber) {
 			onwardNumber{a.Back, b.Back, "stitch", " of the back for the " + part.Words()},
 			onwardNumber{a.FirstRound, b.FirstRound, "stitch", of},
 			onwardNumber{a.Decreased, b.Decreased, "stitch", " decreased at the corners" + of},
-			onwardNumber{a.Rounds, b.Rounds, "round", of},
-			onwardNumber{a.EdgingRounds, b.EdgingRounds, "round", " of edging" + of},
-			onwardNumber{a.EdgingStitches, b.EdgingStitches, "stitch", " of edging" + of})
+			onwardNumber{a.Rounds, b.Rounds, "round", of})
+		list = append(list, edging([2]int{a.EdgingRounds, a.EdgingStitches}, [2]int{b.EdgingRounds, b.EdgingStitches}, " of edging"+of)...)
 		if b.PickedUp == 0 { // the first, which is lower
 			list = append(list, onwardNumber{was.Fingers.Lower, is.Fingers.Lower, "round", " of the upper hand"})
 		}

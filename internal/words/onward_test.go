@@ -53,4 +53,11 @@ func TestOnwardOfFingers(t *testing.T) {
 	lower := glove(15, 3, 20)
 	lower.Fingers.Lower = 4
 	assert.Equal(t, "4 rounds of the upper hand instead of 0.", Onward(was, lower, 0))
+	tip := glove(15, 3, 20)
+	tip.Fingers.Each[2].EdgingStitches = 21
+	assert.Equal(t, "Nothing changes: go on as planned.", Onward(was, tip, 0), "a finger that ends in its tip has no edging")
+	rib, longer := glove(15, 3, 20), glove(15, 3, 20)
+	rib.Fingers.Each[0].EdgingRounds, longer.Fingers.Each[0].EdgingRounds = 4, 6
+	assert.Equal(t, "6 rounds of edging of the index finger, now wider, instead of 4.", Onward(rib, longer, 0))
+	assert.Equal(t, "4 rounds of edging of the index finger instead of 6.", Onward(longer, rib, 0))
 }

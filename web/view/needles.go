@@ -113,6 +113,13 @@ func NewTasks(hand app.Needles) Needles {
 		n.Tasks = append(n.Tasks, one)
 	}
 	n.Nth = min(max(hand.Done, 0), len(n.Tasks))
+	if now := n.Now(); now != nil && hand.Rip != nil {
+		steps := hand.Rip.Steps(out.Words)
+		for i := range steps {
+			steps[i] = out.Terms.Say(steps[i])
+		}
+		now.First = append(steps, now.First...)
+	}
 	return n
 }
 

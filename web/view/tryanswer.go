@@ -49,6 +49,55 @@ func (v TryAnswer) ChangedWords() string {
 // Idle reports whether the accepted corrections change no round.
 func (v TryAnswer) Idle() bool { return len(v.Accepted()) > 0 && v.Onward.Changed.Count() == 0 }
 
+// StaysOff says what a person found too tight, too loose, too long or too short of what is
+// knitted already, and accepts to put right: going on can't.
+func (v TryAnswer) StaysOff() []string {
+	var list []string
+	for _, c := range v.Accepted() {
+		if !c.Later {
+			continue
+		}
+		for _, zone := range tryon.Zones() {
+			length, _ := zone.EndField()
+			off, way := v.Seen.Ends[zone], ""
+			switch step := v.Seen.Steps[zone]; {
+			case c.Key == string(zone) && step > 0:
+				way = "too tight"
+			case c.Key == string(zone) && step < 0:
+				way = "too loose"
+			case c.Key == length && off > 0:
+				way = "too long"
+			case c.Key == length && off < 0:
+				way = "too short"
+			}
+			if way != "" {
+				list = append(list, fmt.Sprintf("The %s is %s. It is knitted: going on leaves it so.", zone.Words(), way))
+			}
+			if _, finger := mitt.FingerOf(stitch.Part(zone)); finger && way == "too tight" && v.Seen.Place.Part != stitch.Part(zone) {
+				list = append(list, fmt.Sprintf("The %s’s root is joined to what came after it: to widen it, that goes, too.", zone.Words()))
+			}
+		}
+	}
+	return list
+}
+
+// Ripping says how what stays off could be put right.
+func (v TryAnswer) Ripping() string {
+	if v.Onward.Rip == nil && len(v.Onward.Fingers) == 0 {
+		return "Ripping back would gain too little here: wear it so. The next one gets it right."
+	}
+	return "Rip it back, or wear it so."
+}
+
+// goOnClass is how the button looks that goes on: not like what one usually does, if that
+// leaves something off.
+func (v TryAnswer) goOnClass() string {
+	if len(v.StaysOff()) > 0 {
+		return "wide"
+	}
+	return "main-action wide"
+}
+
 // SinceWords says where the work stands now.
 func (v TryAnswer) SinceWords() string {
 	if v.Seen.Place.Nth == 0 {
@@ -90,6 +139,9 @@ func RippedFinger(how string) stitch.Part {
 
 // StaysWords says what is lost of a finger that is ripped back by itself, and what stays.
 func StaysWords(r *project.FingerRip) string {
+	if r.Here {
+		return fmt.Sprintf("It comes back onto the needles at round %d, and is knitted on from there. All else stays.", r.To)
+	}
 	return fmt.Sprintf("It comes back onto the needles at round %d. The other fingers, and what is between them, stay as they are. Then go on where you were.", r.To)
 }
 
@@ -171,7 +223,12 @@ func (v TryAnswer) LeavesWords(l project.Leaves) []string {
 	for _, g := range l.Lengths {
 		list = append(list, fmt.Sprintf("length of the %s: %s %s, %s", g.Section.Words(), size(g.MM), way(g.MM, "shorter", "longer"), words.Plural(g.Rounds, v.Entry.names.NounOf(g.Section))))
 	}
-	if len(list) == 0 {
+	switch {
+	case len(list) > 0 && l.AsPlanned > 0:
+		list = append(list, "the rest as it was planned")
+	case l.AsPlanned > 0:
+		list = append(list, "nothing new: it is as it was planned")
+	case len(list) == 0:
 		list = append(list, "nothing by more than "+size(l.Tolerance))
 	}
 	return list
