@@ -125,6 +125,7 @@ function start(root) {
   needles.recall(outbox.waiting);
   const find = (name) => root.querySelector(`[data-${name}]`);
   const note = root.querySelector("#note");
+  const awakeSays = document.getElementById("awake");
   const keep = find("note").querySelector("button");
 
   function show() {
@@ -135,7 +136,7 @@ function start(root) {
     find("counts").textContent = now?.counts ?? "";
     find("changed").hidden = !now?.changed;
     list(find("first"), now?.first ?? []);
-    list(find("then"), now ? [] : (last?.then ?? []));
+    list(find("then"), (now ?? last)?.then ?? []);
     find("later").replaceChildren(...needles.later.map((t) => item(strong(t.title), ` ${t.words}`)));
     for (const name of ["made", "onward", "backward"]) find(name).textContent = needles[name];
     find("made-of").textContent = needles.madeOf;
@@ -218,6 +219,7 @@ function start(root) {
       const count = needles.go(Number(form.dataset.press));
       if (count) outbox.add(count);
       show();
+      if (awakeSays.textContent === goesDark) awakeSays.textContent = ""; // once is enough
     });
   }
   function keepNote() {
@@ -300,13 +302,15 @@ async function awake() {
     say(goesDark);
     return;
   }
+  let refused = false;
   const ask = async () => {
     if (document.hidden) return;
     try {
       await navigator.wakeLock.request("screen");
       say("The screen stays on.");
     } catch {
-      say(goesDark);
+      if (!refused) say(goesDark);
+      refused = true;
     }
   };
   document.addEventListener("visibilitychange", ask);
