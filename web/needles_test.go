@@ -42,7 +42,7 @@ func TestNeedlesWithoutScript(t *testing.T) {
 	for nth, want := range map[string][3]string{
 		"39": {"Divide round 1 of 12 · hand", "to waste yarn", "Round done"},
 		"51": {"Bind off the hand", "Bind off all 42 stitches in rib", "All 42 bound off"},
-		"52": {"Take up the thumb", "held stitches back on the needles", "taken up"},
+		"52": {"Put the thumb on the needles", "held stitches back on the needles", "on the needles"},
 		"53": {"Pick up round 1 of 10 · thumb", "Pick up and knit", "Round done"},
 		"63": {"Bind off the thumb", "Bind off all 18", "All 18 bound off"},
 	} {
@@ -112,9 +112,9 @@ func TestCountOutlivesThePlan(t *testing.T) {
 	a.replan(at, "hand.hand_circumference", "19")
 
 	send("d", "hand", 2000)
-	assert.Contains(t, title(), "Take up the thumb")
+	assert.Contains(t, title(), "Put the thumb on the needles")
 	a.replan(at, "length.above_gusset", "8")
-	assert.Contains(t, title(), "Take up the thumb", "a hand that is bound off gets no rounds")
+	assert.Contains(t, title(), "Put the thumb on the needles", "a hand that is bound off gets no rounds")
 	assert.Contains(t, a.get(at+"/needles?side=left").doc().Find(".which").Text(), "right hand: 50 of 60 rounds")
 	assert.Contains(t, a.desk(at, "fit").doc().Find(".knitted").Text(), "planned on from the finished hand")
 	send("e", "hand", 12)

@@ -98,7 +98,7 @@ func (e NeedleEntry) check() error {
 	known := e.Section == "" && e.Round == 0 && e.Note == nil
 	for _, p := range stitch.Worked() {
 		known = known || e.Section == p && (e.Round > tryon.Opening && e.Round <= maxRounds ||
-			e.Note == nil && (e.Round == tryon.Opening || e.Round == tryon.Ending))
+			e.Note == nil && (e.Round == tryon.Opening || e.Round == tryon.Ending || e.Round == tryon.Woven))
 	}
 	if !known {
 		faults.Add("round", "is %d of %.20q; write a round of a part of the mitt", e.Round, e.Section)

@@ -69,7 +69,7 @@ func exportedMitt(ctx context.Context, raw []byte) (project.Document, chart.Mark
 }
 
 // Words writes all the instructions as plain text.
-func (m Written) Words(w io.Writer) error { return words.Write(w, words.Told(m.out.Words)) }
+func (m Written) Words(w io.Writer) error { return words.Write(w, m.out.Listed()) }
 
 // WordsOf writes the instructions for the rounds from–to of a section. found is
 // false if the mitt has none of them.

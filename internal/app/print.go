@@ -92,7 +92,7 @@ func (w *work) standsAt(pl *project.Planner) string {
 	switch next.Round {
 	case tryon.Opening:
 		at = "the beginning of the " + next.Part.Words()
-	case tryon.Ending:
+	case tryon.Ending, tryon.Woven:
 		at = "the end of the " + next.Part.Words()
 	}
 	if next.Side != w.doc.Side {

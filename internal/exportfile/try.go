@@ -65,5 +65,5 @@ func (c *checker) counts(path string, counts []Count) {
 	}
 }
 
-// maxRounds is the highest number of a round in a count, that of a finish.
-const maxRounds = tryon.Ending
+// maxRounds is the highest number of a round in a count, that of what follows a finish.
+const maxRounds = tryon.Woven

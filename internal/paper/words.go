@@ -211,7 +211,7 @@ func (s sections) set(p words.Passage, width float64) []part {
 	head := s.head(p, width)
 	var rows []part
 	t := s.table(p, width)
-	stop := s.stopAfter(p)
+	stop := p.StopAfter(s.long[p.Part])
 	for i, r := range t.rows {
 		if r.From == 0 {
 			rows = append(rows, t.aside(i)...)
@@ -230,18 +230,6 @@ func (s sections) set(p words.Passage, width float64) []part {
 		rows[i].Words = s.pairs[p.Part]
 	}
 	return rows
-}
-
-// stopAfter returns the step after which a section says where on the hand it ends: the
-// last that is a round, or the last before its end is begun; −1 if it doesn't say that.
-func (s sections) stopAfter(p words.Passage) int {
-	last, long := -1, s.long[p.Part]
-	for i, step := range p.Steps {
-		if step.From > 0 && long.Until != "" && (long.End == 0 || step.To < long.End) {
-			last = i
-		}
-	}
-	return last
 }
 
 // head sets the heading of a section below a rule, with its rounds and length at the

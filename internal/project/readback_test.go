@@ -137,7 +137,7 @@ func around(some, round []string) bool {
 func instructions(t *testing.T, out *Outputs) string {
 	t.Helper()
 	var b strings.Builder
-	require.NoError(t, words.Write(&b, out.Words))
+	require.NoError(t, words.Write(&b, out.WithStops()))
 	return b.String()
 }
 

@@ -36,6 +36,8 @@ type Part struct {
 	brings    [2]int   // a round that was said to bring the stitches to the hand's or the wrist's, and to how many
 	atOnce    bool     // it is the first
 	shares    []string // what its first round was said to be made of
+	stop      int      // the round after which it was said where the part ends; 0: it was not
+	named     int      // the round that was said to begin that end; 0: none
 	loops     int      // stitches that were said to be picked up out of a bridge, one in each loop; 0: none
 }
 
@@ -44,6 +46,9 @@ type multipleOf struct{ round, of, besides int }
 
 // checkSaid compares what was said of single rounds with what was knitted.
 func (p *Part) checkSaid() error {
+	if err := p.checkStop(); err != nil {
+		return err
+	}
 	for i, r := range p.Rounds {
 		if !p.edged(i+1, r.Ops) {
 			return fmt.Errorf("row %d was to begin and end with %d knit stitches", i+1, p.ends)
@@ -130,6 +135,9 @@ var (
 func (n *needles) follow(p *Part, line string) error {
 	found := labelled.FindStringSubmatch(line)
 	if found == nil {
+		if said, err := p.stops(line); said {
+			return err
+		}
 		return n.otherLine(p, line)
 	}
 	from, to := span(found[2], found[3])

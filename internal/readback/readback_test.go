@@ -20,6 +20,7 @@ Round 1: M1L, k1, M1R | knit to the end (10, of which 3 in the gusset).
 Round 2: Knit (10, of which 3 in the gusset).
 Round 3: K1, M1L, k1, M1R, k1 | k1, (k2, p1) twice (12, of which 5 in the gusset).
 Round 4: Knit (12, of which 5 in the gusset).
+Stop when it reaches where the thumb parts from the hand.
 
 Hand
 Round 1: Slip 5 to waste yarn, cast on a bridge of 1 backward loop, k7 (8).
@@ -29,6 +30,7 @@ Top
 Knit 1 more: the round now begins at the side line.
 A decrease round every round; twice in all. 2 decrease rounds, 8 → 2 stitches. Rounds 1, 2.
 Round 1: (k2tog) 4 times (4).
+Try it on before round 2: it should end 0.6 cm / ¼ in below the tip.
 Round 2: Ssk, k2tog (2).
 Cut the yarn, draw it through the 2 stitches that are left, pull tight and fasten off inside.
 
@@ -81,6 +83,9 @@ func TestReadRefuses(t *testing.T) {
 		{"work 1; repeat", "work 3; repeat", "nobody can tell"},
 		{"Rounds 1–2: (k1", "The next round brings the stitches to a multiple of 3, for the ribbing.\nRounds 1–2: (k1", "a multiple of 3"},
 		{"Weave in the ends.", "Graft 4 to the rest.", "nobody can tell"},
+		{"before round 2: it", "before round 3: it", "round 2 follows"},
+		{"Round 4: Knit (12, of which 5 in the gusset).\nStop when it reaches where the thumb parts from the hand.", "Stop when it reaches where the thumb parts from the hand.\nRound 4: Knit (12, of which 5 in the gusset).", "round 3 was to be the last of 4"},
+		{"Stop when it reaches where the thumb parts from the hand.", "Stop when it reaches the wrist.\nStop when it ends 1 cm below it.", "the end was told 1 times"},
 		{"K1, (yo", "K1, (zo", "is no stitch"},
 		{"Bind off all 7 stitches in rib: work 2, *slip both back, k2tog, work 1; repeat from *. Cut the yarn, draw it through the last.\n", "", "at the end 7 stitches"},
 	} {

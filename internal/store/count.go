@@ -8,7 +8,7 @@ import (
 )
 
 // Count is the progress on one hand of a pair: after a round of a section,
-// after the work that opens or ends it (tryon.Opening and Ending),
+// after the work that opens or ends it (tryon.Opening, Ending and Woven),
 // or before the cast-on if the section is empty.
 type Count struct {
 	Key     string // chosen by the page, so that a repeated request is noted once

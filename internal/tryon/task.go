@@ -4,18 +4,20 @@ import "thenar/internal/stitch"
 
 // A count names a round of a part, from 1. What comes before its first round is
 // round Opening, and its finish is round Ending, a number above that of any
-// round. So a count keeps its meaning when the part is planned anew with more
-// rounds or fewer.
+// round; what is done with a finger once it is finished is round Woven. So a count
+// keeps its meaning when the part is planned anew with more rounds or fewer.
 const (
 	Opening = 0
 	Ending  = 2000
+	Woven   = 2001
 )
 
 // Task is one step at the needles: a round; an opening (casting on, taking up
-// held stitches, moving the beginning of the round); or the finish of a part.
+// held stitches, moving the beginning of the round); the finish of a part; or
+// weaving in the ends of a finger, before the next one is in the way.
 type Task struct {
 	Part    stitch.Part
-	Round   int // or Opening, or Ending
+	Round   int // or Opening, Ending, Woven
 	Knitted int // the number of rounds of the mitt that are knitted after it
 }
 
@@ -37,6 +39,9 @@ func Tasks(m stitch.Mitt) []Task {
 		}
 		if len(s.Finish.Ops) > 0 {
 			list = append(list, Task{s.Part, Ending, knitted})
+			if s.OfFinger() {
+				list = append(list, Task{s.Part, Woven, knitted})
+			}
 		}
 	}
 	return list

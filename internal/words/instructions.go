@@ -17,6 +17,7 @@ type Step struct {
 	Text     string
 	Rows     bool        // they are rows
 	Side     stitch.Side // the side of a single row
+	Stop     bool        // it says where on the hand the section ends
 }
 
 // Label is "Round 3", "Rounds 4–6", "Row 2 (wrong side)", or nothing.

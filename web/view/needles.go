@@ -30,6 +30,7 @@ type Needles struct {
 	Second   string     // how this hand is worked while only the other one is on the needles: "alike" or "anew"
 
 	inWork map[chart.Anchor][]chart.Yarn // the yarns of rounds, as far as they were asked for
+	said   []words.Passage               // the instructions, with where each part ends
 }
 
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
@@ -38,7 +39,7 @@ type NeedleTask struct {
 	Section  string   `json:"section"`
 	Part     string   `json:"part"`      // the section in words
 	Noun     string   `json:"noun"`      // what its rounds are called
-	Round    int      `json:"round"`     // the number of a round, tryon.Opening or tryon.Ending
+	Round    int      `json:"round"`     // the number of a round, or tryon.Opening, Ending, Woven
 	IsRound  bool     `json:"is_round"`  // only a round has notes, and a row in the chart
 	OnNeedle bool     `json:"on_needle"` // its row's stitches are on the needle
 	Knitted  int      `json:"knitted"`   // rounds of the mitt knitted once this is done
@@ -87,7 +88,7 @@ func NewNeedles(hand app.Needles) Needles {
 	}
 	for _, t := range n.Tasks[n.Nth:] {
 		if t.Changed {
-			n.Ahead = fmt.Sprintf("Planned otherwise since the last try, from %s %d of the %s on.", t.Noun, t.Round, stitch.Part(t.Section).Words())
+			n.Ahead = fmt.Sprintf("Replanned after the last try, from %s %d of the %s on.", t.Noun, t.Round, stitch.Part(t.Section).Words())
 			break
 		}
 	}
@@ -106,7 +107,7 @@ func NewTasks(hand app.Needles) Needles {
 	for _, v := range out.Charts.Views() {
 		n.addView(out, v, rows)
 	}
-	n.inWork = map[chart.Anchor][]chart.Yarn{}
+	n.inWork, n.said = map[chart.Anchor][]chart.Yarn{}, out.WithStops()
 	for _, t := range tryon.Tasks(out.Mitt) {
 		one := n.newTask(out, t, rows)
 		one.Terms = termsUsed(out.Terms, append(append([]string{one.Words}, one.First...), one.Then...))
@@ -175,6 +176,19 @@ func (n *Needles) Last() *NeedleTask {
 		return nil
 	}
 	return &n.Tasks[n.Nth-1]
+}
+
+// Then returns what follows the end of a part that is worked now; once all is done, that
+// of the last one. A round has nothing of the kind.
+func (n *Needles) Then() []string {
+	at := n.Now()
+	if at == nil {
+		at = n.Last()
+	}
+	if at == nil {
+		return nil
+	}
+	return at.Then
 }
 
 // Made says how much of the mitt is knitted, or which of its rounds is next.

@@ -23,7 +23,7 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 		View:     rows[anchor].View, Row: rows[anchor].Row, Wide: rows[anchor].Wide, WideRow: rows[anchor].WideRow,
 	}
 	if !one.IsRound {
-		one.opens(out, s)
+		one.opens(out, s, spoken(n.said, s.Part, 0))
 		one.Name, one.Say = lower(one.Title), shaped(one.Words)
 		return one
 	}
@@ -39,7 +39,7 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 	if r.Row() {
 		one.Place, one.Press = one.Place+" · "+r.Side.Words(), "Row done: turn"
 	}
-	told := spoken(out.Words, t.Part, t.Round)
+	told := spoken(n.said, t.Part, t.Round)
 	if yarns := n.yarnsIn(out, t.Part, t.Round); len(yarns) == len(r.Ops) {
 		one.Words, one.Say = coloured(t.Part, r, yarns)
 	} else {
@@ -84,10 +84,14 @@ func named(r stitch.Round) string {
 }
 
 // opens fills in a task that opens or ends a part.
-func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
-	told := spoken(out.Words, s.Part, 0)
+func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section, told sentences) {
 	first := told.first
-	if n.Round == tryon.Ending {
+	switch n.Round {
+	case tryon.Woven:
+		n.Title, n.Place, n.Press = "Weave in", "the "+s.Part.Words(), "Woven in"
+		n.Words, n.Then = told.then[0], told.then[1:]
+		return
+	case tryon.Ending:
 		count := s.Finish.In()
 		n.Before, n.Words, n.Then = count, told.last, told.then
 		if len(s.Rounds) == 0 && len(first) > 1 { // all of it is its end
@@ -95,6 +99,9 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 		}
 		n.Title, n.Place = ends(s.Finish), "the "+s.Part.Words()
 		n.Press = map[string]string{"Bind off": "All %d bound off", "Draw up": "All %d drawn up", "Graft": "All %d grafted", "Put aside": "All %d put aside"}[n.Title]
+		if s.OfFinger() {
+			n.Then = []string{} // a task of its own
+		}
 		n.Title, n.Press = out.Terms.Say(n.Title), out.Terms.Say(fmt.Sprintf(n.Press, count))
 		return
 	}
@@ -109,7 +116,7 @@ func (n *NeedleTask) opens(out *project.Outputs, s *stitch.Section) {
 	case slices.ContainsFunc(s.From, stitch.Set.Lies):
 		n.Title, n.Place, n.Press = "Take out the waste yarn", words.Plural(n.After, "loop"), fmt.Sprintf("All %d on the needles", n.After)
 	case len(s.From) > 0:
-		n.Title, n.Place, n.Press = "Take up the "+s.Part.Words(), words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d taken up", n.After)
+		n.Title, n.Place, n.Press = "Put the "+s.Part.Words()+" on the needles", words.Plural(n.After, "held stitch"), fmt.Sprintf("All %d on the needles", n.After)
 	case s.Part.Over() == stitch.OverDigit:
 		n.Title, n.Place, n.Press = "On to the "+s.Part.Words(), "with the yarn of the hand", "The round begins there"
 	default:
@@ -134,7 +141,7 @@ func ends(finish stitch.Round) string {
 // sentences are what the instructions of a part say beside its rounds, and of one of them.
 type sentences struct {
 	first []string // before its first round
-	just  []string // right before the round, if it is a later one
+	just  []string // right before the round, if it is a later one; and where to stop, if it is the last
 	of    string   // of the round
 	last  string   // at its end
 	then  []string // after that
@@ -147,7 +154,7 @@ func spoken(passages []words.Passage, part stitch.Part, round int) sentences {
 		if p.Part != part {
 			continue
 		}
-		begun := false
+		begun, last, stop := false, 0, ""
 		var since []string // after the last round, so far
 		for _, s := range p.Steps {
 			switch {
@@ -155,15 +162,23 @@ func spoken(passages []words.Passage, part stitch.Part, round int) sentences {
 				if s.From <= round && round <= s.To {
 					one.of = s.Text
 				}
-				if begun && s.From == round {
-					one.just = since
+				if stop != "" && s.From == round {
+					one.just = append(one.just, stop)
 				}
-				begun, since = true, nil
+				if begun && s.From == round {
+					one.just = append(one.just, since...)
+				}
+				begun, last, stop, since = true, s.To, "", nil
+			case s.Stop:
+				stop = s.Text
 			case !begun:
 				one.first = append(one.first, s.Text)
 			default:
 				since = append(since, s.Text)
 			}
+		}
+		if stop != "" && last == round {
+			one.just = append(one.just, stop)
 		}
 		if len(since) > 0 {
 			one.last, one.then = since[0], append(one.then, since[1:]...)
@@ -178,12 +193,14 @@ func TaskWords(m stitch.Mitt, t tryon.Task, in words.Terms) string {
 	switch {
 	case t.IsRound():
 		return fmt.Sprintf("%s %d of the %s", s.Noun(), t.Round, t.Part.Words())
+	case t.Round == tryon.Woven:
+		return "weave in the ends of the " + t.Part.Words()
 	case t.Round == tryon.Ending:
 		return in.Say(lower(ends(s.Finish))) + " the " + t.Part.Words()
 	case s.CastOn > 0:
 		return "cast on"
 	case len(s.From) > 0:
-		return "take up the " + s.Part.Words()
+		return "put the " + s.Part.Words() + " on the needles"
 	case s.Part.Over() == stitch.OverDigit:
 		return "go on to the " + s.Part.Words()
 	}
