@@ -4,12 +4,13 @@ import "thenar/internal/stitch"
 
 // Numbers returns the number in its round of the stitch at every place that the
 // view shows, by X. Stitches are counted from 1 in the order worked, those that
-// the view leaves out too; a cell painted as no stitch has no number.
+// the view leaves out too; a cell painted as no stitch has no number, nor has one that
+// is only set aside for what the view does not show.
 func (r Row) Numbers() map[int]int {
 	at, n := map[int]int{}, 0
 	for _, i := range r.order() {
 		c := r.Cells[i]
-		if c.Op == stitch.NoStitch {
+		if c.Op == stitch.NoStitch || c.Op == stitch.Hold && !c.Shown() {
 			continue
 		}
 		if n++; c.Shown() {

@@ -189,9 +189,10 @@ events.round.hear(({ section, round, by }) => {
 });
 // Taking back is the chart's also when nothing on it has the focus: otherwise the
 // browser would take back what was typed into a field before. So is letting go of
-// what is marked off.
+// what is marked off, and a yarn's number where no field has the focus.
 document.addEventListener("keydown", (event) => {
-  const { run } = act(event) ?? {};
+  const { run, yarn } = act(event) ?? {};
+  if (yarn && editor && !event.defaultPrevented && event.target === document.body) return editor.toolbar.takeYarn(yarn);
   const ours = run === "drop" || ((run === "undo" || run === "redo") && (event.ctrlKey || event.metaKey));
   if (event.defaultPrevented || !editor || !ours) return;
   if (event.target.closest?.("input, textarea, select") || (run === "drop" && event.target !== document.body && !editor.root.contains(event.target))) return;

@@ -46,9 +46,16 @@ export class Row {
     return this.data.side ? "row" : "round";
   }
 
+  // numbered are the cells that have a number in the order worked: not those that are only
+  // set aside for what this view does not show.
+  get numbered() {
+    this.inNumbers ??= this.worked.filter((c) => c.op !== "hold" || c.x >= 0);
+    return this.inNumbers;
+  }
+
   // place returns the number of a cell in the order worked.
   place(cell) {
-    return this.worked.indexOf(cell) + 1;
+    return this.numbered.indexOf(cell) + 1;
   }
 
   // shown are the cells that the view shows, from the left.

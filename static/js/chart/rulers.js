@@ -76,7 +76,7 @@ export class Rulers {
     const ticks = [];
     const numbers = [];
     let n = 0;
-    for (const cell of this.editor.model.row(y)?.worked ?? []) {
+    for (const cell of this.editor.model.row(y)?.numbered ?? []) {
       n++;
       if (cell.x < 0) continue;
       const x = at.x(cell.x);

@@ -27,6 +27,8 @@ export class Strip {
   offer() {
     const { model, cursor, tool } = this.editor;
     if (this.root.contains(document.activeElement)) return;
+    const cell = model.at(cursor.y, cursor.x);
+    if (cell && !model.op(cursor.y, cell).paint) return; // nobody paints over what is picked up or cast on
     const list = offers(model, cursor.y, cursor.x);
     const print = JSON.stringify([list, tool.value]);
     if (print === this.offered || list.length === 0) return;
