@@ -16,6 +16,7 @@ import (
 type fingerLine struct {
 	Name    string
 	Key     string
+	Along   string         // stitches along the finger before
 	Numbers []words.Reason // of the heads in order; the zero one where there is none
 	Fit     string         // how far off it is, and how sure
 	Tight   bool
@@ -44,6 +45,10 @@ func (a Answer) fingerLines() []fingerLine {
 			line.Numbers = append(line.Numbers, reasons[n])
 		}
 		line.Fit, line.Tight = a.fingerFit(f)
+		each := &a.Out.Plan.Fingers.Each[f]
+		if n := each.FirstRound - each.Palm - each.Back - bridgeAfter(a.Out.Plan, f); n > 0 {
+			line.Along = fmt.Sprint(n)
+		}
 		list = append(list, line)
 		if f == hand.Little {
 			list = a.lineOfRounds(list, reasons, mitt.LittleLowerRounds, mitt.PlaceUpperHand)
@@ -51,6 +56,14 @@ func (a Answer) fingerLines() []fingerLine {
 	}
 	list = a.lineOfRounds(list, reasons, mitt.CapRounds, mitt.PlaceCapLength)
 	return a.lineOfRounds(list, reasons, mitt.CapTopRounds, mitt.PlaceTop)
+}
+
+// bridgeAfter returns how many stitches a finger casts on for the one after it.
+func bridgeAfter(p *mitt.Plan, f hand.Finger) int {
+	if f == hand.Index {
+		return 0
+	}
+	return p.Fingers.Bridge[f-1]
 }
 
 // lineOfRounds appends the line of what is no finger, and has its rounds alone; nothing where
@@ -63,10 +76,10 @@ func (a Answer) lineOfRounds(list []fingerLine, reasons map[mitt.Number]words.Re
 	line := fingerLine{Name: capital(r.Part.Words()), Key: string(r.Part), Numbers: make([]words.Reason, len(fingerHeads))}
 	line.Numbers[len(fingerHeads)-1] = r
 	if long != mitt.PlaceTop { // of which a cap's has no wish of its own
-		line.Fit = capital(a.offWords(a.Out.Plan.Off[long], "shorter", "longer")) + "."
+		line.Fit = "Length " + a.offWords(a.Out.Plan.Off[long], "shorter", "longer") + "."
 	}
 	if n == mitt.CapRounds {
-		line.Fit = capital(a.offWords(a.Out.Plan.Off[mitt.PlaceCap], "tighter", "looser")) + ", " + lower(line.Fit)
+		line.Fit = "Girth " + a.offWords(a.Out.Plan.Off[mitt.PlaceCap], "tighter", "looser") + ", " + lower(line.Fit)
 	}
 	return append(list, line)
 }
@@ -75,10 +88,14 @@ func (a Answer) lineOfRounds(list []fingerLine, reasons map[mitt.Number]words.Re
 func (a Answer) fingerFit(f hand.Finger) (says string, tight bool) {
 	girth, length := mitt.PlacesOfFinger(f)
 	off := &a.Out.Plan.Off
-	says = capital(a.offWords(off[girth], "tighter", "looser")) + ", " + a.offWords(off[length], "shorter", "longer")
+	says = "Girth " + a.offWords(off[girth], "tighter", "looser") + ", length " + a.offWords(off[length], "shorter", "longer")
 	for _, s := range a.allSure() {
 		if s.Section == mitt.PartOfFinger(f) {
-			return strings.TrimSpace(says + ". " + s.Says + " " + s.unmeasured()), a.Out.Bands.Of(s.Body/s.Fabric-1) == fit.TooTight
+			sure := s.Says
+			if s.Chance >= likely { // else it says when to try it on
+				sure = "Fit: " + lower(sure)
+			}
+			return strings.TrimSpace(says + ". " + sure + " " + s.unmeasured()), a.Out.Bands.Of(s.Body/s.Fabric-1) == fit.TooTight
 		}
 	}
 	return says + ".", false
@@ -128,9 +145,20 @@ func (l fingerLine) fixed() bool {
 	return slices.ContainsFunc(l.Numbers, func(r words.Reason) bool { return r.Fixed })
 }
 
-// said is the line in words: "palm 5, back 5, bridge 2, in all 12, fewer 0, rounds 24".
+// numberShown is a number of the line as the table has it. Most fingers have none decreased.
+func numberShown(r words.Reason) string {
+	if r.Number == "0" {
+		return "–"
+	}
+	return r.Number
+}
+
+// said is the line in words: "along 5, palm 5, back 5, bridge 4, in all 19, fewer 0, rounds 24".
 func (l fingerLine) said() string {
 	text := ""
+	if l.Along != "" {
+		text = fmt.Sprintf(" along %s,", l.Along)
+	}
 	for i, r := range l.Numbers {
 		if r.Number != "" {
 			text += fmt.Sprintf(" %s %s,", lower(fingerHeads[i]), r.Number)

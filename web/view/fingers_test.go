@@ -1,6 +1,7 @@
 package view
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -58,7 +59,10 @@ func TestEachFingerHasALine(t *testing.T) {
 		palm += one.Palm
 		assert.Equal(t, p.Number(mitt.OfFinger(mitt.FingerStitches, f)), l.Numbers[3].Number)
 		assert.Equal(t, f == hand.Ring, l.fixed(), l.Name)
-		assert.NotEmpty(t, l.Fit)
+		along, _ := strconv.Atoi(l.Along)
+		assert.Equal(t, one.FirstRound, along+one.Palm+one.Back+bridgeAfter(p, f), "%s: its line adds up", l.Name)
+		assert.Equal(t, f == hand.Little, l.Along == "", l.Name)
+		assert.Regexp(t, `^Girth .+, length .+\. (Fit: (almost certain|very likely|likely)|Try it on)`, l.Fit)
 	}
 	assert.Contains(t, a.divided(), "42 stitches, 21 of the palm and 21 of the back")
 	assert.Equal(t, 21, palm)
