@@ -116,8 +116,12 @@ func (d *benchCurve) draw(rows []fit.Row) {
 	for _, part := range sections(rows) {
 		last := part[len(part)-1]
 		grid.Move(0, d.y(last.AboveCastOn)).Line(s.Width, d.y(last.AboveCastOn))
-		end := End{Row: last, Level: d.Level(last.AboveCastOn - last.Height/2)}
-		for _, run := range bandRuns(part) {
+		said := part
+		if last.Section.Over() == stitch.OverDigit { // its tip closes, and is no girth
+			said = part[:uptoTip(part)]
+		}
+		end := End{Row: said[len(said)-1], Level: d.Level(last.AboveCastOn - last.Height/2)}
+		for _, run := range bandRuns(said) {
 			if !slices.Contains(end.Bands, run[0].Band) {
 				end.Bands = append(end.Bands, run[0].Band)
 			}
