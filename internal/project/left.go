@@ -138,7 +138,7 @@ func fingerPlaces(p *Planned) []fingerPlace {
 			list = append(list, fingerPlace{part, length})
 		} else if part == mitt.LittleLowerRounds.Part() && p.Fingers.Lower > 0 {
 			list = append(list, fingerPlace{part, mitt.PlaceUpperHand})
-		} else if part == stitch.Cap && p.Fingers.Cap != nil {
+		} else if part == mitt.CapRounds.Part() && p.Fingers.Cap != nil {
 			list = append(list, fingerPlace{part, mitt.PlaceCapLength})
 		}
 	}
