@@ -81,6 +81,15 @@ func (w *work) withThumbs(pl *project.Planner, m Mitt) Mitt {
 	return m
 }
 
+// withCounts adds to a mitt that has a plan the counts of the hand that take its motifs
+// whole. They take a plan each, so only what shows them asks.
+func (w *work) withCounts(pl *project.Planner, m Mitt) Mitt {
+	if m.Out != nil {
+		m.Out.Counts = pl.CountsOf(m.Doc, m.Out)
+	}
+	return m
+}
+
 // withHabits adds the person's habits to a mitt that has a plan.
 func (w *work) withHabits(m Mitt) Mitt {
 	if m.Out != nil {
@@ -112,6 +121,8 @@ func (a *App) open(ctx context.Context, id int64, thumbs bool) (Mitt, error) {
 	m := w.page(pl, w.doc)
 	if thumbs {
 		m = w.withThumbs(pl, m)
+	} else {
+		m = w.withCounts(pl, m)
 	}
 	return m, nil
 }
@@ -150,6 +161,8 @@ func (a *App) preview(ctx context.Context, id int64, typed Typed, thumbs bool) (
 	m := w.mitt(pl, f.doc)
 	if thumbs {
 		m = w.withThumbs(pl, m)
+	} else {
+		m = w.withCounts(pl, m)
 	}
 	m.Faults = faults
 	return m, nil
@@ -164,6 +177,7 @@ func (w triedWork) typed(pl *project.Planner, typed Typed) (form, fault.Fields, 
 		return f, faults, err
 	}
 	f.doc, err = w.keep(pl, f.doc, true)
+	f.doc = pl.Noted(w.doc, f.doc)
 	return f, nil, err
 }
 

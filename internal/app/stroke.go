@@ -82,9 +82,9 @@ func (w triedWork) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Req
 		return store.Change{Strokes: []store.Request{r}}, nil
 	}
 	edits := r.Edits
+	var err error
 	switch {
 	case stroke.Change != nil:
-		var err error
 		if edits, err = pl.Reshape(w.doc, w.Marks, *stroke.Change); err != nil {
 			return store.Change{}, err
 		}
@@ -94,9 +94,13 @@ func (w triedWork) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Req
 			r.OnlyCells = true
 			return store.Change{Strokes: []store.Request{r}}, nil
 		}
+	default:
+		if edits, err = w.noted(pl, edits); err != nil {
+			return store.Change{}, err
+		}
+		r.Edits = edits
 	}
 	c := store.Change{Base: &w.Base, Strokes: []store.Request{r}}
-	var err error
 	if c.Counts, err = w.countMarked(pl, edits); err != nil {
 		return store.Change{}, err
 	}
@@ -105,6 +109,23 @@ func (w triedWork) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Req
 		c.Strokes = append(c.Strokes, store.Request{Kind: store.Do, Edits: back, Rewrite: project.Rewrite})
 	}
 	return c, err
+}
+
+// noted adds to edits of repeats what becomes of these.
+func (w triedWork) noted(pl *project.Planner, edits []chart.Edit) ([]chart.Edit, error) {
+	list := chart.OfSheet(edits)
+	if len(list) == 0 {
+		return edits, nil
+	}
+	raw, _, err := project.Rewrite(w.Document, list)
+	if err != nil {
+		return nil, err
+	}
+	doc, err := project.Decode(raw)
+	if err != nil {
+		return nil, err
+	}
+	return append(edits, doc.Difference(pl.Noted(w.doc, doc))...), nil
 }
 
 // putBack returns the edits that restore what is knitted, where edits of the

@@ -10,7 +10,16 @@ import (
 // what is painted by hand lies over it.
 
 // lay lays the repeats on the mitt.
-func (s *Source) lay() {
+func (s *Source) lay() { s.laid = repeat.Lay(s.Repeats, s.fabric()) }
+
+// Strip returns the strip of a repeat, as the right hand has it.
+func (s Source) Strip(r repeat.Repeat) (repeat.Strip, bool) {
+	s.Mirrored = false
+	return repeat.StripOf(r, s.fabric())
+}
+
+// fabric returns what repeats are laid on.
+func (s *Source) fabric() repeat.Fabric {
 	f := repeat.Fabric{Mitt: s.Mitt, InPalm: s.palm, Areas: map[stitch.Part]map[string]string{}}
 	f.Names, f.Edges = wale.Trace(s.Mitt, s.Base, false)
 	right := *s
@@ -27,7 +36,7 @@ func (s *Source) lay() {
 		f.Left = &repeat.Hand{}
 		f.Left.Names, f.Left.Edges = wale.Trace(s.Mitt, s.Base, true)
 	}
-	s.laid = repeat.Lay(s.Repeats, f)
+	return f
 }
 
 // areaOfColumns returns on which area of the hand each column of a section lies, where it is

@@ -1,7 +1,13 @@
 package project
 
 import (
+	"math"
+	"slices"
+	"strconv"
+
 	"thenar/internal/chart"
+	"thenar/internal/fault"
+	"thenar/internal/mitt"
 	"thenar/internal/repeat"
 	"thenar/internal/sheet"
 )
@@ -19,4 +25,90 @@ func laidOn(list []sheet.Numbered, s chart.Source) []Laid {
 		laid[i] = Laid{list[i], came}
 	}
 	return laid
+}
+
+// Words says what became of the repeat.
+func (l *Laid) Words(noun string) string { return l.Repeat.Words(l.Came, noun) }
+
+// Since says how the repeat came out otherwise than when somebody last looked; empty: alike.
+func (l *Laid) Since() string { return l.Came.Since(l.Was) }
+
+// Noted returns a document in which every repeat that differs from the one before says what
+// became of it. Another gauge changes none, so what it comes to can be told.
+func (pl *Planner) Noted(before, after Document) Document {
+	var touched []int
+	for i := range after.Sheet.Rows(sheet.PathRepeats) {
+		for _, key := range sheet.RepeatKeys() {
+			if path := sheet.RepeatPath(i, key); before.Sheet[path] != after.Sheet[path] {
+				touched = append(touched, i)
+				break
+			}
+		}
+	}
+	if len(touched) == 0 {
+		return after
+	}
+	planned, err := pl.Plan(after.Effective())
+	if err != nil {
+		return after
+	}
+	after.Sheet = after.Sheet.Clone()
+	for _, l := range laidOn(planned.extra.repeats, planned.Charts(after, nil)) {
+		if slices.Contains(touched, l.At) {
+			after.Sheet[sheet.RepeatPath(l.At, "was")] = l.Came.Note()
+		}
+	}
+	return after
+}
+
+// HandCount is a count of the hand that takes a motif whole, and what it comes to.
+type HandCount struct {
+	Stitches int
+	Times    int
+	Off      float64 // of the fabric from the wish, in mm
+	Base     int     // of the gusset; 0: there is none
+	Gusset   int     // stitches of the gusset
+	Top      int     // rounds of the top; 0: there is none
+	Why      string  // why it can't be; empty: it can
+	Now      bool    // it is the present count
+}
+
+// aroundCounts is how many counts are told on either side of the nearest.
+const aroundCounts = 2
+
+// CountsOf returns the counts of the hand that take each motif whole which goes round it.
+func (pl *Planner) CountsOf(d Document, out *Outputs) map[int][]HandCount {
+	counts := map[int][]HandCount{}
+	for _, l := range out.Repeats {
+		if l.Over == repeat.Round && !l.Off && l.Came.Stitches > 0 && l.Motif.Wide > 1 {
+			counts[l.At] = pl.HandCounts(d, out.Plan, l.Motif.Wide)
+		}
+	}
+	return counts
+}
+
+// HandCounts returns the counts of the hand near the present one that take a motif of so many
+// stitches whole, the least first.
+func (pl *Planner) HandCounts(d Document, now *mitt.Plan, wide int) []HandCount {
+	var list []HandCount
+	nearest := max(1, int(math.Round(now.Body.Stitches.Exact/float64(wide))))
+	for k := max(1, nearest-aroundCounts); k <= nearest+aroundCounts; k++ {
+		n := k * wide
+		one := HandCount{Stitches: n, Times: k, Now: n == now.Body.Stitches.N}
+		trial := d
+		trial.Sheet = d.Effective().Clone()
+		trial.Sheet[mitt.HandStitches.Path()] = strconv.Itoa(n)
+		p, err := pl.Plan(trial.Sheet)
+		if err != nil {
+			one.Why = fault.Message(err)
+		} else {
+			one.Off = p.Residual.Hand
+			one.Base, one.Gusset = p.Gusset.Base, p.Gusset.Stitches
+			if p.Top != nil {
+				one.Top = p.Top.Rounds
+			}
+		}
+		list = append(list, one)
+	}
+	return list
 }

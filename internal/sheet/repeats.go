@@ -53,6 +53,15 @@ var repeatKeys = []node{
 	{key: "was", kind: text},
 }
 
+// RepeatKeys returns the keys of a repeat.
+func RepeatKeys() []string {
+	list := make([]string, len(repeatKeys))
+	for i := range repeatKeys {
+		list[i] = repeatKeys[i].key
+	}
+	return list
+}
+
 // Numbered is a repeat with its number in the list, from 0.
 type Numbered struct {
 	At int

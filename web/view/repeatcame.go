@@ -1,0 +1,134 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"thenar/internal/draw"
+	"thenar/internal/picture"
+	"thenar/internal/project"
+	"thenar/internal/repeat"
+	"thenar/internal/sheet"
+	"thenar/internal/words"
+)
+
+// changedRepeats returns the motifs to look at: those that came out otherwise, and those that
+// lie nowhere though they are not turned off.
+func (a Answer) changedRepeats() []project.Laid {
+	var list []project.Laid
+	for _, l := range a.Out.Repeats {
+		if !l.Off && (l.Since() != "" || l.Came.Nowhere != "") {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+// motifs says how many motifs.
+func (a Answer) motifs(n int) string {
+	if n == 1 {
+		return "a motif"
+	}
+	return fmt.Sprintf("%d motifs", n)
+}
+
+// repeatName returns what a motif is called: its name, or its number.
+func repeatName(l project.Laid) string {
+	if l.Name != "" {
+		return "“" + l.Name + "”"
+	}
+	return fmt.Sprintf("motif %d", l.At+1)
+}
+
+// cameWords says what a motif came to: "“birds”: 6 → 7 times. 7 times, 4 times up."
+func (a Answer) cameWords(l project.Laid) string {
+	text := repeatName(l) + ": "
+	if since := l.Since(); since != "" && l.Came.Nowhere == "" {
+		text += since + ". Now "
+	}
+	return text + l.Words(a.Chart.noun()) + "."
+}
+
+// setOf returns the value of a button that sets a field of a repeat.
+func setOf(at int, key, text string) string { return sheet.RepeatPath(at, key) + "=" + text }
+
+// repeatCures returns what sets a changed motif right at a press.
+func (a Answer) repeatCures(l project.Laid) []Choice {
+	var list []Choice
+	if l.Came.Plain() > 1 && l.Set != repeat.Centred && l.Over != repeat.Gusset {
+		list = append(list, Choice{setOf(l.At, "set", string(repeat.Centred)), "share them at both ends"})
+	}
+	if l.Came.Plain() > 0 && l.Over == repeat.Round && l.Set != repeat.KeptMultiple {
+		text := fmt.Sprintf("keep the hand to a multiple of %d", l.Motif.Wide)
+		if c, ok := nearestCount(a.Out.Counts[l.At]); ok {
+			text += fmt.Sprintf(": %d, %s", c.Stitches, a.handOff(c.Off))
+		}
+		list = append(list, Choice{setOf(l.At, "set", string(repeat.KeptMultiple)), text})
+	}
+	if l.Came.Nowhere != "" {
+		return append(list, Choice{setOf(l.At, "off", "true"), "turn it off"})
+	}
+	return append(list, Choice{setOf(l.At, "was", ""), "right so"})
+}
+
+// nearestCount returns the count that fits best.
+func nearestCount(list []project.HandCount) (best project.HandCount, ok bool) {
+	for _, c := range list {
+		if c.Why == "" && (!ok || math.Abs(c.Off) < math.Abs(best.Off)) {
+			best, ok = c, true
+		}
+	}
+	return best, ok
+}
+
+// handOff says how far a fabric is off the wish.
+func (a Answer) handOff(mm float64) string {
+	switch {
+	case math.Abs(mm) < 0.5:
+		return "as wanted"
+	case mm < 0:
+		return words.Size(-mm, a.Unit) + " tighter"
+	}
+	return words.Size(mm, a.Unit) + " looser"
+}
+
+// gussetWords and topWords say what a count does to gusset and top.
+func gussetWords(c project.HandCount) string {
+	if c.Base == 0 {
+		return "–"
+	}
+	return fmt.Sprintf("%d → %d", c.Base, c.Gusset)
+}
+
+func topWords(c project.HandCount) string {
+	if c.Top == 0 {
+		return "–"
+	}
+	return strconv.Itoa(c.Top) + " rounds"
+}
+
+// strip draws how a motif meets itself.
+func (a Answer) strip(s repeat.Strip) *draw.Scene {
+	return picture.MotifStrip(s, a.Out.Charts.Palette)
+}
+
+// symmetryWords says with which offset a motif is the same on both sides of the back.
+func symmetryWords(s repeat.Strip, offset int) string {
+	text := fmt.Sprintf("%d of %d pairs of stitches", s.Same, s.Of)
+	if s.Same == s.Of {
+		text = "every stitch"
+	}
+	if s.Best == offset {
+		return fmt.Sprintf("It lies best so: on both sides of the middle of the back %s the same.", is(text))
+	}
+	return fmt.Sprintf("Moved on by %d, %s the same on both sides of the middle of the back.", s.Best, is(text))
+}
+
+// is adds the verb to what is counted.
+func is(text string) string {
+	if text == "every stitch" {
+		return text + " is"
+	}
+	return text + " are"
+}
