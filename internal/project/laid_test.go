@@ -1,6 +1,8 @@
 package project
 
 import (
+	"math"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -88,4 +90,51 @@ func TestStrokesLieOverMotifs(t *testing.T) {
 			}
 		}
 	}
+}
+
+// What became of a motif is noted when somebody changes it, and stays when the gauge does, so
+// that the difference is told.
+func TestWhatAMotifCameTo(t *testing.T) {
+	pl := NewPlanner()
+	bare := Samples()[0]
+	d := pl.Noted(bare, squares(nil))
+	assert.Equal(t, "10 across, 10 up, 2 plain, 1 left", d.Sheet["repeats[0].was"])
+	other := d
+	other.Sheet = d.Sheet.Clone()
+	other.Sheet["gauge.swatches[0].stitches"] = "20"
+	other = pl.Noted(d, other)
+	assert.Equal(t, d.Sheet["repeats[0].was"], other.Sheet["repeats[0].was"], "another gauge notes nothing")
+	out, err := pl.Derive(other, nil)
+	require.NoError(t, err)
+	assert.Regexp(t, `^10 → \d+ times`, out.Repeats[0].Since())
+	so := other
+	so.Sheet = other.Sheet.Clone()
+	delete(so.Sheet, "repeats[0].was")
+	so = pl.Noted(other, so)
+	out, err = pl.Derive(so, nil)
+	require.NoError(t, err)
+	assert.Empty(t, out.Repeats[0].Since(), "right so")
+}
+
+// The counts that take a motif whole are multiples of it, each with what a plan that has it
+// fixed comes to.
+func TestCountsThatTakeAMotif(t *testing.T) {
+	pl := NewPlanner()
+	d := squares(nil)
+	out, err := pl.Derive(d, nil)
+	require.NoError(t, err)
+	counts := pl.CountsOf(d, out)[0]
+	require.Len(t, counts, 5)
+	for i, c := range counts {
+		assert.Equal(t, c.Stitches, 4*c.Times)
+		assert.Equal(t, 4*(i-2), c.Stitches-counts[2].Stitches)
+		fixed := d
+		fixed.Sheet = d.Sheet.Clone()
+		fixed.Sheet["pins.hand_stitches"] = strconv.Itoa(c.Stitches)
+		p, err := pl.Plan(fixed.Effective())
+		require.NoError(t, err)
+		assert.InDelta(t, p.Residual.Hand, c.Off, 1e-9)
+		assert.Equal(t, p.Gusset.Stitches, c.Gusset)
+	}
+	assert.Less(t, math.Abs(counts[2].Off), 4/out.Plan.Gauge.Stitches, "the nearest is in the middle")
 }

@@ -104,9 +104,9 @@ func marker(s *stitch.Section) string {
 	switch {
 	case s.Noun() == "row":
 		return ""
-	case s.Part == stitch.Gusset:
+	case s.Part.Marked():
 		return " The marker goes before the gusset’s first stitch."
-	case s.Part == stitch.Hand && s.Rounds[0].Held() > 0 && s.Rounds[0].Before == 0:
+	case s.Part.Over() == stitch.OverHand && !s.Part.BelowFingers() && s.Rounds[0].Held() > 0 && s.Rounds[0].Before == 0:
 		return " The marker goes before the bridge’s first stitch."
 	case s.OfFinger() && goesOn(s):
 		return " The marker goes at the end of its bridge."
