@@ -119,7 +119,7 @@ const aboveRow = 30
 func (s *Sheet) lessonOptions(o Options) picture.LessonOptions {
 	p := s.Out.Plan
 	return picture.LessonOptions{
-		Width: o.page().Width - 2*margin, Letter: o.letters().body, FromLeft: s.Doc.FromLeft, Ops: s.Out.Mitt.Ops(), Tips: s.Out.Mitt.Tips(),
+		Width: o.page().Width - 2*margin, Letter: o.letters().body, Left: s.Doc.Side == project.Left, FromLeft: s.Doc.FromLeft, Ops: s.Out.Mitt.Ops(), Tips: s.Out.Mitt.Tips(),
 		Held: p.Thumb.Held, Bridge: p.Bridge.CastOn, PickedUp: p.Thumb.PickedUp, Seam: p.Make.Flat,
 		Fingers: picture.FingerShares(s.Out.Mitt), Gap: s.Out.Mitt.JoinsSets(), Say: s.Out.Terms.Say,
 	}

@@ -12,7 +12,7 @@ import (
 type LessonOptions struct {
 	Width, Letter          float64            // of the page and of its letters, in mm
 	Share                  float64            // of the drawings' wished size, to save room; 0: all of it
-	FromLeft               bool               // knitted from left to right
+	Left, FromLeft         bool               // the left hand; knitted from left to right
 	Ops                    map[stitch.Op]bool // what its rounds hold, as that person reads them
 	Tips                   []int              // how many stitches its closed cast-ons begin
 	Held, Bridge, PickedUp int                // counts of the plan

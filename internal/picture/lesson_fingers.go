@@ -39,19 +39,24 @@ func (o LessonOptions) alongText(n names) string {
 // Where the rows of palm and back lie in the drawing of a bridge beside a finger, in mm, and
 // how far apart stitches are.
 const (
-	besideBack, besidePalm = 9.0, 23.0
-	besideFrom, besideTo   = 7.0, 29.0 // of the finger
-	besideBridge           = 34.0
-	besideRest             = 39.0 // where those that wait begin
-	besideStep             = 3.6
+	besideAbove, besideBelow = 9.0, 23.0
+	besideFrom, besideTo     = 7.0, 29.0 // of the finger
+	besideBridge             = 34.0
+	besideRest               = 39.0 // where those that wait begin
+	besideStep               = 3.6
 )
 
 // drawBeside draws the first finger of a hand from the fingertips: its stitches of back and
 // palm on two needles, those of the others on a thread, and between them the bridge. An arrow
-// shows how its round goes on along the back, over the bridge, to the palm.
+// shows how its round goes on over the bridge: of a right hand from the back to the palm, of
+// a left one from the palm to the back.
 func drawBeside(k *sketch, o LessonOptions) {
 	first := o.Fingers[0]
-	for _, row := range []struct{ y, n float64 }{{besideBack, float64(min(first.Back, 6))}, {besidePalm, float64(min(first.Palm, 6))}} {
+	above, below, over, under := "back", "palm", first.Back, first.Palm
+	if o.Left != o.FromLeft {
+		above, below, over, under = below, above, under, over
+	}
+	for _, row := range []struct{ y, n float64 }{{besideAbove, float64(min(over, 6))}, {besideBelow, float64(min(under, 6))}} {
 		k.needle(point{besideFrom - 6, row.y}, point{besideTo + 2.5, row.y})
 		for i := range int(row.n) {
 			k.bead(pale, besideTo-(float64(i)+0.5)*besideStep, row.y)
@@ -64,17 +69,18 @@ func drawBeside(k *sketch, o LessonOptions) {
 		k.s.Path(k.curve(thread...), draw.Style{Stroke: outlineColour, Width: 0.6, Dash: "1.6 1"})
 	}
 	n := min(first.Cast, 6)
-	room := besidePalm - besideBack - 3
+	room := besideBelow - besideAbove - 3
 	step := min(besideStep, room/float64(n))
 	for i := range n {
-		k.bead(dark, besideBridge, (besideBack+besidePalm)/2+(float64(i)-float64(n-1)/2)*step)
+		k.bead(dark, besideBridge, (besideAbove+besideBelow)/2+(float64(i)-float64(n-1)/2)*step)
 	}
-	k.arrow(point{besideFrom + 3, besideBack + 4.4}, point{besideTo - 4, besideBack + 4.4}, point{besideTo, (besideBack + besidePalm) / 2}, point{besideTo - 4, besidePalm - 4.4}, point{besideFrom + 5, besidePalm - 4.4})
-	over, size := 2.4, max(k.letter, 3.2)
-	k.note((besideFrom+besideTo)/2, besideBack-over, "back", 3.2)
-	k.note((besideFrom+besideTo)/2, besidePalm+over+0.75*size, "palm", 3.2)
-	k.note(besideBridge, besideBack-over, "+"+strconv.Itoa(first.Cast), 3.2)
-	k.note((besideRest+k.width)/2, (besideBack+besidePalm)/2+figureHigh/2*k.letter, strconv.Itoa(first.Wait)+" wait", 3.2)
+	k.arrow(point{besideFrom + 3, besideAbove + 4.4}, point{besideTo - 4, besideAbove + 4.4}, point{besideTo, (besideAbove + besideBelow) / 2}, point{besideTo - 4, besideBelow - 4.4}, point{besideFrom + 5, besideBelow - 4.4})
+	const off = 2.4 // from the stitches
+	size := max(k.letter, 3.2)
+	k.note((besideFrom+besideTo)/2, besideAbove-off, above, 3.2)
+	k.note((besideFrom+besideTo)/2, besideBelow+off+0.75*size, below, 3.2)
+	k.note(besideBridge, besideAbove-off, "+"+strconv.Itoa(first.Cast), 3.2)
+	k.note((besideRest+k.width)/2, (besideAbove+besideBelow)/2+figureHigh/2*k.letter, strconv.Itoa(first.Wait)+" wait", 3.2)
 }
 
 // bead draws a stitch from above.

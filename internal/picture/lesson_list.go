@@ -77,12 +77,12 @@ var lessons = []lessonGroup{
 			{"", 2, "Knit into its back as well, then let it go: one has become two.", 40, high, drawFrontAndBack},
 		}
 	}},
-	{"loop cast-on", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
+	{"loop cast-on", atGap, nil, func(o LessonOptions, n names) []lessonPanel {
 		over := lessonPanel{
 			"Bridge over the gap", 0, fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. %s.", n.right, timesWords(o.Bridge)), 40, low, drawLoops,
 		}
 		switch {
-		case o.Bridge == 0 && o.divides():
+		case o.onWaste(), o.divides() && o.Bridge == 0:
 			over.title = "A bridge of loops"
 			over.text = fmt.Sprintf("Turn the yarn into a loop, put it on the %s needle, pull it snug. So is each bridge beside a finger cast on.", n.right)
 		case o.Bridge == 0:
@@ -90,19 +90,23 @@ var lessons = []lessonGroup{
 		}
 		return []lessonPanel{over}
 	}},
-	{"picking up", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
-		if o.Seam || o.divides() && o.holds(stitch.Waste) { // the corners are then those of fingers
+	{"picking up", atGap, nil, func(o LessonOptions, n names) []lessonPanel {
+		if o.Seam || o.onWaste() { // the corners are then those of fingers
 			return nil
 		}
 		return []lessonPanel{{"Pick up for the thumb", 0, o.pickText(n), 66, low, drawOpening}}
 	}},
-	{"closing the corners", ofThumb, nil, func(o LessonOptions, n names) []lessonPanel {
+	{"closing the corners", atGap, nil, func(o LessonOptions, n names) []lessonPanel {
 		lift := "Lift the strand from behind."
 		if o.holds(stitch.M1R) {
 			lift = "Lift the strand from behind, as for " + n.op(stitch.M1R) + "."
 		}
+		title := "Close both corners"
+		if o.onWaste() {
+			title += " beside a finger"
+		}
 		return []lessonPanel{
-			{"Close both corners", 1, lift + " K2tog it with the first held stitch.", 40, 27, drawFirstGap},
+			{title, 1, lift + " K2tog it with the first held stitch.", 40, 27, drawFirstGap},
 			{"", 2, "Slip the last held stitch as if to knit, then the strand, lifted likewise. Knit both through the back loops.", 40, 27, drawLastGap},
 		}
 	}},
@@ -140,8 +144,13 @@ var lessons = []lessonGroup{
 // inRing reports whether so many stitches of a closed cast-on begin in a ring of yarn.
 func inRing(n int) bool { return n <= stitch.MostInRing }
 
-// ofThumb are the operations of a thumb whose stitches were held beside a gap.
-var ofThumb = []stitch.Op{stitch.GapK2tog, stitch.GapSSK}
+// atGap are the operations beside a gap, of what was held there: a thumb's stitches, or a
+// finger's.
+var atGap = []stitch.Op{stitch.GapK2tog, stitch.GapSSK}
+
+// onWaste reports whether the thumb of a glove was knitted with waste yarn. Nothing is picked
+// up for it, and what is worked at a gap is a finger's.
+func (o LessonOptions) onWaste() bool { return o.divides() && o.Ops[stitch.CornerM1] }
 
 // names holds the words that change with the direction of knitting: the sides, as they
 // are drawn for knitting from right to left, and what an increase is called.
@@ -259,8 +268,18 @@ func (o LessonOptions) pickText(n names) string {
 	switch {
 	case o.PickedUp == 0:
 		return fmt.Sprintf("Nothing is picked up. Hold it fingers up, outside towards you: knit the %d\u00a0held from the %s corner.", o.Held, n.right)
-	case o.Bridge > 1 && o.PickedUp == o.Bridge+1: // one more than it has
-		return fmt.Sprintf("Fingers down: pick up along the bridge from %s to %s, between its stitches and at both ends. Fingers up: the %d\u00a0held.", n.right, n.left, o.Held)
+	case o.Bridge > 0 && o.PickedUp > o.Bridge: // more than it has
+		places := "between its stitches and at both ends"
+		if o.Bridge == 1 {
+			places = "at both ends"
+		}
+		switch more := o.PickedUp - o.Bridge - 1; {
+		case more == 1:
+			places += ". 1\u00a0more comes out of the loop in the middle"
+		case more > 1:
+			places += fmt.Sprintf(". %d\u00a0more come out of the loops in the middle", more)
+		}
+		return fmt.Sprintf("Fingers down: pick up along the bridge from %s to %s, %s. Fingers up: the %d\u00a0held.", n.right, n.left, places, o.Held)
 	case o.Bridge > 0:
 		where = "along the bridge"
 	}

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -222,4 +223,64 @@ func TestLessonOfFingers(t *testing.T) {
 		assert.Contains(t, said, way)
 	}
 	assert.Empty(t, Lesson(LessonOptions{Width: 182, Letter: 4.23, Fingers: FingerShares(plan(t, mitt.Mitten, 190).Mitt())}))
+}
+
+// The round of a left hand goes over the bridge from the palm to the back, as that of a right
+// hand knitted from left to right does: the needle that the arrow leaves is drawn above.
+func TestLessonOfFingersTurnsForTheLeftHand(t *testing.T) {
+	o := LessonOptions{Fingers: FingerShares(glove(t, 190, mitt.Make{}).Mitt())}
+	o.Fingers[0].Palm, o.Fingers[0].Back = 3, 5 // told apart by their stitches
+	for _, left := range []bool{false, true} {
+		for _, fromLeft := range []bool{false, true} {
+			o.Left, o.FromLeft = left, fromLeft
+			s := &draw.Scene{Width: 66, Height: low}
+			drawBeside(&sketch{s: s, width: 66, mirrored: fromLeft, letter: 4}, o)
+			at := map[string]float64{}
+			stitches := map[float64]int{}
+			for _, i := range s.Items {
+				switch {
+				case i.Kind == draw.TextItem:
+					at[i.Text] = i.Y
+				case i.Style.Fill == pale:
+					stitches[pathTop(i)]++
+				}
+			}
+			require.Len(t, stitches, 2)
+			above := at["palm"] < at["back"]
+			assert.Equal(t, left != fromLeft, above, "left hand %t, from the left %t", left, fromLeft)
+			var rows []float64
+			for y := range stitches {
+				rows = append(rows, y)
+			}
+			slices.Sort(rows)
+			want := []int{5, 3}
+			if above {
+				want = []int{3, 5}
+			}
+			assert.Equal(t, want, []int{stitches[rows[0]], stitches[rows[1]]}, "the stitches stand where they are named")
+		}
+	}
+}
+
+// pathTop returns the least y of a path.
+func pathTop(i draw.Item) float64 {
+	top := math.Inf(1)
+	for _, at := range flat(i.Path) {
+		top = min(top, at.y)
+	}
+	return math.Round(top*100) / 100
+}
+
+// Above a thumb on waste yarn the bridges and corners are those of the fingers, and nothing
+// is picked up for the thumb; its own drawings tell how it is begun.
+func TestLessonOfFingersAboveWasteYarn(t *testing.T) {
+	m := glove(t, 190, mitt.Make{Construction: mitt.Straight}).Mitt()
+	s := &draw.Scene{}
+	for _, row := range Lesson(LessonOptions{Width: 182, Letter: 4.23, Ops: m.Ops(), Fingers: FingerShares(m), Held: 9, PickedUp: 10}) {
+		s.Add(row, 0, 0, 1)
+	}
+	titles := titlesOf(s)
+	assert.Subset(t, titles, []string{"A bridge of loops", "Close both corners beside a finger", "Thumb on waste yarn"})
+	assert.NotContains(t, titles, "Pick up for the thumb")
+	assert.NotContains(t, words(s), "Not needed")
 }

@@ -82,11 +82,14 @@ func TestLessonFits(t *testing.T) {
 // over the gap or picked up.
 func TestLessonSaysWhereToPickUp(t *testing.T) {
 	for want, o := range map[string]LessonOptions{
-		"Fingers down: pick up along the bridge from right to left, between its stitches and at both ends. Fingers up: the 15\u00a0held.":       {Bridge: 3, PickedUp: 4},
-		"Hold it fingers down, outside towards you: pick up along the bridge from left to right. Turn it fingers up for the 15\u00a0held.":      {Bridge: 3, PickedUp: 3, FromLeft: true},
-		"Hold it fingers down, outside towards you: pick up at the top of the gap from right to left. Turn it fingers up for the 15\u00a0held.": {PickedUp: 2},
-		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15\u00a0held from the right corner.":                           {},
-		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15\u00a0held from the left corner.":                            {FromLeft: true},
+		"Fingers down: pick up along the bridge from right to left, between its stitches and at both ends. Fingers up: the 15\u00a0held.":                                                  {Bridge: 3, PickedUp: 4},
+		"Fingers down: pick up along the bridge from right to left, between its stitches and at both ends. 1\u00a0more comes out of the loop in the middle. Fingers up: the 15\u00a0held.": {Bridge: 3, PickedUp: 5},
+		"Fingers down: pick up along the bridge from right to left, between its stitches and at both ends. 2\u00a0more come out of the loops in the middle. Fingers up: the 15\u00a0held.": {Bridge: 3, PickedUp: 6},
+		"Fingers down: pick up along the bridge from right to left, at both ends. Fingers up: the 15\u00a0held.":                                                                           {Bridge: 1, PickedUp: 2},
+		"Hold it fingers down, outside towards you: pick up along the bridge from left to right. Turn it fingers up for the 15\u00a0held.":                                                 {Bridge: 3, PickedUp: 3, FromLeft: true},
+		"Hold it fingers down, outside towards you: pick up at the top of the gap from right to left. Turn it fingers up for the 15\u00a0held.":                                            {PickedUp: 2},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15\u00a0held from the right corner.":                                                                      {},
+		"Nothing is picked up. Hold it fingers up, outside towards you: knit the 15\u00a0held from the left corner.":                                                                       {FromLeft: true},
 	} {
 		o.Held = 15
 		assert.Equal(t, want, o.pickText(o.names()))
@@ -199,7 +202,7 @@ func TestLessonHasThePlansCounts(t *testing.T) {
 
 // Stitches are picked up between and beside those of the bridge, from the marker at the
 // right on: c stitches have c + 1 such places (common practice, no source). Fewer lie in
-// places of their own, more along the edge.
+// places of their own, more in the loops themselves, or along the edge.
 func TestPickedUpLieBetweenTheBridge(t *testing.T) {
 	for c := range 13 {
 		for n := 1; n <= c+3; n++ {

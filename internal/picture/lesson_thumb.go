@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"thenar/internal/draw"
@@ -129,8 +130,17 @@ func (k *sketch) pickedUp(places []float64) {
 
 // pickPlaces returns where n stitches are picked up along a bridge, as shares of its length
 // from where the round begins: in places between and beside its stitches, spread evenly
-// over them; evenly along the edge if there are more.
+// over them, and in the middle loops if there are more; evenly along the edge if it has too
+// few of both.
 func pickPlaces(bridge, n int) (list []float64) {
+	if more := n - bridge - 1; bridge > 0 && more > 0 && more <= bridge {
+		list = pickPlaces(bridge, bridge+1)
+		for i := range more {
+			list = append(list, float64((bridge-more)/2+i+1)/float64(bridge+1))
+		}
+		slices.Sort(list)
+		return list
+	}
 	for i := range n {
 		at, places := (float64(i)+0.5)/float64(n), float64(bridge+1)
 		if bridge > 0 && n <= bridge+1 {
