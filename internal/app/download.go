@@ -2,7 +2,9 @@ package app
 
 import (
 	"context"
+	"fmt"
 	"io"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/exportfile"
@@ -68,8 +70,35 @@ func exportedMitt(ctx context.Context, raw []byte) (project.Document, chart.Mark
 	return doc, marks, err
 }
 
-// Words writes all the instructions as plain text.
-func (m Written) Words(w io.Writer) error { return words.Write(w, m.out.Listed()) }
+// Words writes all the instructions as plain text, after what they are for.
+func (m Written) Words(w io.Writer) error {
+	told := m.out.Listed()
+	return words.Write(w, append(m.head(told), told...))
+}
+
+// head says of what and for which hand instructions are, what is needed for it, and what
+// their abbreviations and signs mean.
+func (m Written) head(told []words.Passage) []words.Passage {
+	side := string(m.doc.Side)
+	about := words.Passage{Title: fmt.Sprintf("%s%s hand: %s", strings.ToUpper(side[:1]), side[1:], m.out.Plan.Kind.Words())}
+	if m.doc.FromLeft {
+		about.Title += ", knitted from left to right"
+	}
+	for _, need := range m.out.Materials("", "") {
+		about.Steps = append(about.Steps, words.Step{Text: need.Name + ": " + need.Text})
+	}
+	var texts []string
+	for _, passage := range told {
+		for _, s := range passage.Steps {
+			texts = append(texts, s.Text)
+		}
+	}
+	signs := words.Passage{Title: "Abbreviations and signs"}
+	for _, sign := range m.out.Terms.Signs(texts, nil, m.doc.FromLeft) {
+		signs.Steps = append(signs.Steps, words.Step{Text: sign.Sign + ": " + sign.Line})
+	}
+	return []words.Passage{about, signs}
+}
 
 // WordsOf writes the instructions for the rounds from–to of a section. found is
 // false if the mitt has none of them.

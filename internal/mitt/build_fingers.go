@@ -82,7 +82,7 @@ func (p *Plan) upperHand() stitch.Section {
 func (f *Finger) both() int { return f.Palm + f.Back }
 
 // along says beside which finger the stitches of another are picked up.
-var along = [division.Fingers]string{"the middle finger’s edge", "the ring finger’s edge", "the little finger’s edge", ""}
+var along = [division.Fingers]string{"the middle finger", "the ring finger", "the little finger", ""}
 
 func (p *Plan) ringFinger() stitch.Section {
 	from := []stitch.Set{stitch.OtherThree}

@@ -131,11 +131,12 @@ func TestPickingUpBeginsAtItsCorner(t *testing.T) {
 				if at := heldFrom(out.Mitt, fromLeft); at[0] < at[len(at)-1] {
 					way = "from left to right"
 				}
-				where := "pick up along the bridge " + way + "."
+				where := "Pick up along the bridge, at both ends"
 				if bridge == "0" {
-					where = "pick up at the top of the gap " + way + "."
+					where = "Pick up at the top of the gap."
 				}
-				assert.Contains(t, instructions(t, out), "Hold it fingers down, outside towards you: "+where+" Then turn it fingers up for the held stitches.")
+				assert.Contains(t, instructions(t, out), where)
+				assert.Contains(t, instructions(t, out), "Hold it fingers down, outside towards you. Join the yarn at the "+map[bool]string{true: "gap’s ", false: "bridge’s "}[bridge == "0"]+strings.Fields(way)[1])
 			}
 		}
 	}
@@ -143,7 +144,7 @@ func TestPickingUpBeginsAtItsCorner(t *testing.T) {
 	d.Sheet["pins.bridge"], d.Sheet["pins.picked_up"] = "0", "0"
 	out, err := NewPlanner().Derive(d, nil)
 	require.NoError(t, err)
-	assert.Contains(t, instructions(t, out), "the round begins at the gap’s right corner, with the held stitches.")
+	assert.Contains(t, instructions(t, out), "Join the yarn at the gap’s right corner; a tail of 20 cm / 8 in closes the last hole.\nThe round begins there, with the held stitches. Put a marker before the first of them.")
 }
 
 // heldFrom returns where the held stitches lie, in the order in which the thumb
@@ -171,7 +172,7 @@ func TestSmallNumbersReadRight(t *testing.T) {
 	}{
 		"no bridge": {
 			map[string]string{"pins.bridge": "0", "kind": "mitten"},
-			[]string{"Nothing is cast on over the gap: knit across it and pull snug.", "bridge: nothing is cast on over the gap.", "at the side line: slip back that far, the yarn loose inside. Move the marker there."},
+			[]string{"Nothing is cast on over the gap: knit across it and pull snug.", "bridge: nothing is cast on over the gap.", "Slip it back to the left needle, the yarn slack inside. Move the marker there."},
 			[]string{"bridge,", "cast on 0", "along the 0", "0 whole"},
 		},
 		"one stitch": {

@@ -38,19 +38,38 @@ func joinsAndCuts(line string) int {
 }
 
 var (
-	outOfLoops = regexp.MustCompile(`^Pick up one in (?:each of the bridge’s (\d+) loops|the bridge’s (1) loop)\.`)
-	itsRound   = regexp.MustCompile(`^Its round: (.*)\.$`)
-	share      = regexp.MustCompile(`^(\d+) (picked up|of the palm|of the back|of the bridge)$`)
-	onBack     = regexp.MustCompile(`^Pick up along the back, (\d+) rounds? below where the (?:little finger parts|fingers part), from (?:left|right) to (?:left|right)\.$`)
-	weaves     = regexp.MustCompile(`(?:^Turn it inside out and weave|^Weave) in its (?:(\d+) ends|end)\b`)
+	alongIt   = regexp.MustCompile(`^Pick up along the bridge, (?:one in (?:each of its (\d+) loops|its (loop))|at both ends( and between its stitches)?|(evenly spread))\.(?: (\d+) more comes? out of the loops? in the middle\.)?`)
+	strands   = regexp.MustCompile(`^At both corners lift the loose strand; it goes with the held stitch beside it\.$`)
+	overLoops = regexp.MustCompile(`^(?:The (\d+) loops? (?:is|are) the bridge between fingers\. Go on with the first of the (\d+) stitches: pulled snug\b|After the (\d+) loops? knit on along the (palm|back), and pull the first stitch snug\.)`)
+	onEdge    = regexp.MustCompile(`^Pick up 1 beyond the back’s edge, (\d+) across it and 1 beyond:`)
+	inFront   = regexp.MustCompile(`^Cast on the (\d+) loops in front of the palm, then join in the round\.`)
+	itsRound  = regexp.MustCompile(`^Its round: (.*)\.$`)
+	share     = regexp.MustCompile(`^(\d+) (picked up|of the palm|of the back|of the bridge)$`)
+	onBack    = regexp.MustCompile(`^Pick up along the back, (\d+) rounds? below where the (?:little finger parts|fingers part), from (?:left|right) to (?:left|right)\.$`)
+	weaves    = regexp.MustCompile(`(?:^Turn it inside out and weave|^Weave) in its (?:(\d+) ends|end)\b`)
 )
 
 // fingers reads what is said of a finger beside its rounds; ok is false for another line.
 func (n *needles) fingers(p *Part, line string) (ok bool, err error) {
-	if found := outOfLoops.FindStringSubmatch(line); found != nil {
-		if p.loops = atoi(found[1] + found[2]); p.loops != len(n.bridges[n.gap]) || len(p.Rounds) > 0 {
-			return true, fmt.Errorf("the bridge has %d stitches", len(n.bridges[n.gap]))
+	if found := alongIt.FindStringSubmatch(line); found != nil {
+		return true, n.alongBridge(p, found)
+	}
+	if strands.MatchString(line) {
+		if n.corners[n.gap] != 2 || len(p.Rounds) > 0 {
+			return true, fmt.Errorf("%d strands are left at the gap", n.corners[n.gap])
 		}
+		return true, nil
+	}
+	if found := overLoops.FindStringSubmatch(line); found != nil {
+		p.over = []string{found[1] + found[3], found[2], found[4]}
+		return true, nil
+	}
+	if found := onEdge.FindStringSubmatch(line); found != nil {
+		p.loops = atoi(found[1]) + 2
+		return true, nil
+	}
+	if found := inFront.FindStringSubmatch(line); found != nil {
+		p.inFront = atoi(found[1])
 		return true, nil
 	}
 	if onBack.MatchString(line) {
@@ -71,6 +90,70 @@ func (n *needles) fingers(p *Part, line string) (ok bool, err error) {
 		return true, nil
 	}
 	return false, nil
+}
+
+// alongBridge reads where stitches are picked up along the bridge of the gap at which the
+// work is: in its loops, between and beside its stitches, or in both.
+func (n *needles) alongBridge(p *Part, found []string) error {
+	bridge := len(n.bridges[n.gap])
+	switch {
+	case len(p.Rounds) > 0:
+		return fmt.Errorf("the round is worked already")
+	case found[1] != "" && atoi(found[1]) != bridge, found[2] != "" && bridge != 1:
+		return fmt.Errorf("the bridge has %d stitches", bridge)
+	case found[4] != "":
+		return nil
+	case found[1] != "" || found[2] != "":
+		p.loops = bridge
+		return nil
+	case bridge < 1 || (bridge == 1) != (found[3] == ""):
+		return fmt.Errorf("the bridge has %d stitches", bridge)
+	}
+	p.loops = bridge + 1
+	if found[5] != "" {
+		if p.loops += atoi(found[5]); atoi(found[5]) > bridge {
+			return fmt.Errorf("the bridge has %d loops", bridge)
+		}
+	}
+	return nil
+}
+
+// stays compares stitches that are set aside with those that were said to stay on waste yarn.
+func (w *worker) stays(leave bool, k int) error {
+	if !leave && w.stay == 0 {
+		return nil
+	}
+	if !leave || k != w.stay || w.eaten != w.first {
+		return fmt.Errorf("%d were said to stay after the first %d, and %d stay after %d", w.stay, w.first, k, w.eaten)
+	}
+	w.stay = 0
+	return nil
+}
+
+// wentOver compares what was said of a finger's bridge, and of a cap's, with the round that
+// casts it on.
+func (p *Part) wentOver() error {
+	if p.over == nil && p.inFront == 0 {
+		return nil
+	}
+	if len(p.Rounds) == 0 {
+		return fmt.Errorf("no round casts a bridge on")
+	}
+	ops := p.Rounds[0].Ops
+	cast, last := count(ops, "CO"), slices.Index(ops, "CO")+count(ops, "CO")
+	switch {
+	case p.inFront > 0 && (cast != p.inFront || last != len(ops)):
+		return fmt.Errorf("%d loops were to be cast on at the round's end", p.inFront)
+	case p.over == nil:
+		return nil
+	case atoi(p.over[0]) != cast:
+		return fmt.Errorf("%s loops were told, and %d are cast on", p.over[0], cast)
+	case p.over[1] != "" && (atoi(p.over[1]) != slices.Index(ops, "hold") || last != len(ops)):
+		return fmt.Errorf("the %s stitches before the bridge were told", p.over[1])
+	case p.over[2] != "" && (last == len(ops) || !strings.HasSuffix(p.shares[len(p.shares)-1], p.over[2])):
+		return fmt.Errorf("along the %s was told, and the round ends otherwise", p.over[2])
+	}
+	return nil
 }
 
 // divided compares what the first round of a finger was said to be made of with what is on

@@ -21,6 +21,8 @@ type needles struct {
 	picked    map[int]bool     // stitches that were picked up
 	inset     int              // stitches of the palm on the far side of the thumb
 	palmFirst bool             // these come right after the thumb's; else they end the round
+	first     int              // stitches before those that stay on waste yarn while the others are taken up
+	stay      int              // and how many stay; 0: none
 	ends      int              // ends of yarn since the last were woven in
 	gusset    int              // live stitches before the gusset's marker, or between its two; −1 without one
 	before    int              // live stitches before the first of two
@@ -124,12 +126,13 @@ var (
 	brings   = regexp.MustCompile(`^The next (?:round|row) brings the stitches to the (?:hand|(wrist))’s (\d+)(?:, and the seam’s (\d+))?\.$`)
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
-	knitOn   = regexp.MustCompile(`^Knit (\d+) more(?:, on to the little finger)?: the round now begins\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
-	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier\b`)
+	takeSome = regexp.MustCompile(`^Of the (\d+) held((?: and)? for the .*)? take up the first(?: (\d+))? and the last(?: (\d+))?\. The (\d+) between them stay where they are\. `)
+	knitOn   = regexp.MustCompile(`^Knit (\d+) (?:more: the round now begins|stitch(?:es)? of the next round\. The little finger begins here)\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
+	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier, [a-z’ ]+\. Slip (it|them) back to the (?:left|right) needle\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|stitch), and another after the next (?:one|(\d+)): the gusset (?:grows|narrows) between them\.$`)
 	passes   = regexp.MustCompile(`^A row begins at the seam, on the little finger’s side\. The (?:right|left) hand’s right side crosses [^.]*\bthe back and (\d+) stitch(?:es)? of the palm\b`)
-	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After it|where the thumb will be\. From there) .* crosses .*the palm’s (last|first) (?:stitch|(\d+) stitches)\b`)
+	crosses  = regexp.MustCompile(`^The round begins (?:with the first stitch of the gusset\. After the gusset|where the thumb will be\. From there) .* crosses .*the palm’s (last|first) (?:stitch|(\d+) stitches)\b`)
 	sets     = regexp.MustCompile(`^Slip (\d+) to waste yarn(?: for the gap, slip (\d+) to waste yarn)?\.`)
 	gap      = regexp.MustCompile(`^Put the thumb’s (\d+) stitch(?:es)? that waits? for the gap on one needle, the hand’s (\d+) on another\b`)
 	grafts   = regexp.MustCompile(`^Graft the thumb’s (\d+) to the hand’s (\d+)[;.]`)
@@ -206,14 +209,20 @@ func (n *needles) otherLine(p *Part, line string) error {
 	if found := takeUp.FindStringSubmatch(line); found != nil {
 		return n.takeUp(p, atoi(found[1]), found[2])
 	}
+	if found := takeSome.FindStringSubmatch(line); found != nil {
+		return n.takeSome(p, found)
+	}
 	if found := knitOn.FindStringSubmatch(line); found != nil {
 		if found[2] != "" && !n.between(atoi(found[1]), atoi(found[2]), atoi(found[3])) {
 			return fmt.Errorf("the round would not begin there")
 		}
 		return n.move(p, atoi(found[1]))
 	}
-	if k, ok := number(goBack); ok {
-		return n.move(p, -k)
+	if found := goBack.FindStringSubmatch(line); found != nil {
+		if (found[1] == "1") != (found[2] == "it") {
+			return fmt.Errorf("%s stitches are slipped back, as %s", found[1], found[2])
+		}
+		return n.move(p, -atoi(found[1]))
 	}
 	if found := sets.FindStringSubmatch(line); found != nil {
 		return n.setAside(p, atoi(found[1]), found[2])
@@ -304,6 +313,19 @@ func (n *needles) takeUp(p *Part, k int, sets string) error {
 		return fmt.Errorf("%d stitches are on the needles, %d on waste yarn", len(n.live), len(back)+n.waiting())
 	}
 	n.live, n.gap = back, p.From[0]
+	return nil
+}
+
+// takeSome puts the first and the last stitches of a held set back on the needles; those
+// between stay on waste yarn until the round tells for which set they wait.
+func (n *needles) takeSome(p *Part, found []string) error {
+	if err := n.takeUp(p, atoi(found[1]), found[2]); err != nil {
+		return err
+	}
+	n.first, n.stay = oneOr(found[3]), atoi(found[5])
+	if n.first < 1 || n.stay < 1 || n.first+n.stay+oneOr(found[4]) != len(n.live) {
+		return fmt.Errorf("%d stitches are held", len(n.live))
+	}
 	return nil
 }
 

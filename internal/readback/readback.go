@@ -38,7 +38,9 @@ type Part struct {
 	shares    []string // what its first round was said to be made of
 	stop      int      // the round after which it was said where the part ends; 0: it was not
 	named     int      // the round that was said to begin that end; 0: none
-	loops     int      // stitches that were said to be picked up out of a bridge, one in each loop; 0: none
+	loops     int      // stitches that were said to be picked up; 0: none
+	over      []string // what was said of the round's way over the loops of a bridge
+	inFront   int      // loops that were said to be cast on in front of the palm
 }
 
 // multipleOf is a round that was said to bring the stitches to a multiple.
@@ -56,6 +58,9 @@ func (p *Part) checkSaid() error {
 	}
 	if p.loops > 0 && (len(p.Rounds) == 0 || count(p.Rounds[0].Ops, "pick up") != p.loops) {
 		return fmt.Errorf("%d were to be picked up", p.loops)
+	}
+	if err := p.wentOver(); err != nil {
+		return err
 	}
 	for _, m := range p.multiples {
 		if m.of < 1 || m.round > len(p.Rounds) || (p.Rounds[m.round-1].After-m.besides)%m.of != 0 {

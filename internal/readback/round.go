@@ -182,11 +182,12 @@ var (
 		op string
 	}{
 		{regexp.MustCompile(`^slip (\d+) to waste yarn(?: for the (.*))?$`), "hold"},
+		{regexp.MustCompile(`^leave (\d+) on waste yarn for the (.*)$`), "hold"},
 		{regexp.MustCompile(`^knit (\d+) from waste yarn$`), "knit in"},
 		{regexp.MustCompile(`^cast on a bridge of (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^cast on (1 backward loop|(?:[2-9]|[1-9]\d+) backward loops)$`), "CO"},
 		{regexp.MustCompile(`^pick up and knit (\d+)$`), "pick up"},
-		{regexp.MustCompile(`^knit (\d+) each with its cast-on loop$`), joinHem},
+		{regexp.MustCompile(`^knit (\d+) each together with the cast-on loop behind it$`), joinHem},
 		{regexp.MustCompile(`^knit (\d+) with waste yarn and again with the working yarn$`), waste},
 	}
 )
@@ -247,6 +248,9 @@ func (w *worker) item(item string) error {
 		if found := p.re.FindStringSubmatch(item); found != nil {
 			if p.op == "hold" {
 				w.keepsFor = found[2]
+				if err := w.stays(strings.HasPrefix(item, "leave "), atoi(found[1])); err != nil {
+					return err
+				}
 			}
 			number, _, _ := strings.Cut(found[1], " ")
 			return w.do(p.op, atoi(number))

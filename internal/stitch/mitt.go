@@ -230,14 +230,15 @@ func (m Mitt) Ops() map[Op]bool {
 }
 
 // SetAside returns how many stitches each set holds that waits on a yarn of its own, in the
-// order in which they are put aside.
+// order in which they are put aside. What waits beside stitches that are picked up stays on
+// the yarn of the set before it.
 func (m Mitt) SetAside() (list []int) {
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		for _, r := range append(s.Rounds[:len(s.Rounds):len(s.Rounds)], s.Finish) {
-			of := map[Set]int{}
+			of, stay := map[Set]int{}, slices.Contains(r.Ops, PickUp)
 			for k, o := range r.Ops {
-				if o != Hold {
+				if o != Hold || stay {
 					continue
 				}
 				at, known := of[r.SetAt(k)]

@@ -19,15 +19,13 @@ func outOfFabric(r stitch.Round) bool {
 
 // pickedUpOn returns how a section is begun on the fabric, with the beginning of its round.
 func (h Hands) pickedUpOn(s *stitch.Section) []string {
-	from, to := "right", "left"
-	if h.FromLeft {
-		from, to = to, from
-	}
+	from, to := h.sides()
+	first := s.Rounds[0]
+	picked, cast := count(first, stitch.PickUp), count(first, stitch.CastOn)
 	return []string{
 		fmt.Sprintf("Hold it fingers up, its back towards you. Join the yarn%s.", h.leaving(h.Tails.End)),
 		fmt.Sprintf("Pick up along %s, from %s to %s.", s.About.Along, from, to),
-		"Pick up one in each column of the back, and one beyond it at each side.",
-		thumbMarker(1),
-		"The loops that are cast on close the round over the palm. Their ribbed edge lies flat.",
+		fmt.Sprintf("Pick up 1 beyond the back’s edge, %d across it and 1 beyond: each under one leg of a stitch. ", picked-2) + markFirst,
+		fmt.Sprintf("Cast on the %s in front of the palm, then join in the round. Their ribbed edge lies flat.", Plural(cast, "loop")),
 	}
 }

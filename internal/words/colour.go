@@ -40,7 +40,7 @@ func colouredRuns(r stitch.Round, of RoundDyed) []string {
 		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) && of.catches(i+n) == "" {
 			n++
 		}
-		token := run(ops[i], n, r.SetAt(i), turned(r.Side, ops[i])) + atCorner(ops, i)
+		token := runAt(r, i, n)
 		switch {
 		case token == "" || !inYarn(ops[i]):
 		case strings.HasPrefix(token, "("): // "(k2tog) twice"

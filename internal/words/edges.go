@@ -66,7 +66,9 @@ func endsKnitted(s *stitch.Section) bool {
 }
 
 // joined returns n stitches that are joined with the cast-on.
-func joined(n int) string { return fmt.Sprintf("knit %d each with its cast-on loop", n) }
+func joined(n int) string {
+	return fmt.Sprintf("knit %d each together with the cast-on loop behind it", n)
+}
 
 // cuffLies says how the cuff's rounds come to their length, where they don't lie flat.
 func cuffLies(p *mitt.Plan) string {

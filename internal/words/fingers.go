@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 
 	"thenar/internal/stitch"
 )
@@ -25,27 +26,38 @@ func goesOn(s *stitch.Section) bool {
 func (h Hands) finger(s *stitch.Section) []string {
 	var list []string
 	if goesOn(s) {
-		list = append(list, onToLittle(s.Shift))
+		list = append(list, h.onToLittle(s.Shift))
 	}
 	list = append(list, h.itsRound(s))
-	switch {
-	case count(s.Rounds[0], stitch.CastOn) == 0:
-	case goesOn(s):
-		list = append(list, "The bridge between fingers closes its round: join in the round there.")
-	default:
-		list = append(list, "The bridge between fingers closes its round: pull the stitch after it snug.")
+	if cast := count(s.Rounds[0], stitch.CastOn); cast > 0 {
+		list = append(list, h.overBridge(s, cast))
 	}
 	return list
 }
 
+// overBridge returns how a finger's round goes on over the loops of its bridge.
+func (h Hands) overBridge(s *stitch.Section, cast int) string {
+	if goesOn(s) {
+		are := "loops are"
+		if cast == 1 {
+			are = "loop is"
+		}
+		return fmt.Sprintf("The %d %s the bridge between fingers. Go on with the first of the %d stitches: pulled snug, it closes the round.", cast, are, s.Rounds[0].Lead)
+	}
+	side := "palm"
+	if h.Left != h.FromLeft {
+		side = "back"
+	}
+	return fmt.Sprintf("After the %s knit on along the %s, and pull the first stitch snug.", Plural(cast, "loop"), side)
+}
+
 // onToLittle returns how the hand goes on to the little finger, n stitches further on.
-func onToLittle(n int) string {
-	const move = " Move the marker there."
+func (h Hands) onToLittle(n int) string {
 	switch {
 	case n > 0:
-		return fmt.Sprintf("Knit %d more, on to the little finger: the round now begins there.", n) + move
+		return fmt.Sprintf("Knit %s of the next round. The little finger begins here: move the marker here.", Plural(n, "stitch"))
 	case n < 0:
-		return fmt.Sprintf("The round now begins %s earlier, at the little finger: slip back that far, the yarn loose inside.", Plural(-n, "stitch")) + move
+		return h.backBy(-n, "at the little finger")
 	}
 	return "The round begins at the little finger already."
 }
@@ -78,19 +90,33 @@ func (h Hands) itsRound(s *stitch.Section) string {
 // held for that. The edge of its bridge is the lower end of the finger: with the finger
 // folded down, its outside and that of the next one face the knitter together, and the
 // round of the next runs as all rounds do.
-func (h Hands) alongFinger(edge string, picked int) []string {
-	from, to := "right", "left"
-	if h.FromLeft {
-		from, to = to, from
-	}
-	loops := fmt.Sprintf("each of the bridge’s %d loops", picked)
-	if picked == 1 {
-		loops = "the bridge’s 1 loop"
-	}
+func (h Hands) alongFinger(finger string, picked int) []string {
+	from, _ := h.sides()
 	return []string{
-		fmt.Sprintf("Pick up along %s, from %s to %s: fold that finger down, outside towards you.", edge, from, to),
-		fmt.Sprintf("Pick up one in %s. The half stitch left at each end goes in with the corner’s strand.", loops),
+		fmt.Sprintf("Fold %s down, outside towards you. ", finger) + h.joinAt("its bridge’s "+from+" end"),
+		fmt.Sprintf("Pick up along the bridge, %s. ", places(picked, picked)) + markFirst,
+		strands,
 	}
+}
+
+// tookUp returns how the stitches of a section are put back on the needles. Those that
+// wait for a later finger lie between the others, and stay where they are.
+func tookUp(s *stitch.Section) string {
+	r := s.Rounds[0]
+	stay := slices.Index(r.Ops, stitch.Hold)
+	if stay < 0 {
+		return fmt.Sprintf("Put the %s back on the needles.", taken(s))
+	}
+	before, n := stitch.Round{Ops: r.Ops[:stay]}.In(), r.Held()
+	return fmt.Sprintf("Of the %d held%s take up the first%s and the last%s. The %d between them stay where they are.", r.In(), whose(s), several(before), several(r.In()-before-n), n)
+}
+
+// several follows "the first" and "the last" of those that were named.
+func several(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(" %d", n)
 }
 
 // finished returns what is done with a finger that is finished, and with its ends of yarn.

@@ -150,12 +150,12 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.rowAlong(bridge.stitches))
 		say("The first and the last stitch picked up go into the thumb’s seam: draw both out of the middle.")
 	} else if len(s.From) > 0 && freed == nil {
-		say(fmt.Sprintf("Put the %s back on the needles. %s", taken(s), by.join()))
 		picked := count(s.Rounds[0], stitch.PickUp)
-		for _, text := range by.along(s, bridge.stitches, picked) {
+		told := by.along(s, bridge.stitches, picked)
+		say(tookUp(s) + " " + told[0])
+		for _, text := range told[1:] {
 			say(text)
 		}
-		say(thumbMarker(picked))
 	}
 	if onFabric(s) {
 		for _, text := range by.pickedUpOn(s) {
@@ -174,7 +174,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(by.across("the gusset", s))
 		say(rowMarkers(s.Rounds[0].Before, s.Rounds[0].LeadIn(), s.Down))
 	case s.Part.Marked():
-		say(by.round("with the first stitch of the gusset. After it", s))
+		say(by.round("with the first stitch of the gusset. After the gusset", s))
 		say(secondMarker(s.Rounds[0].LeadIn(), s.Down))
 	case s.About.Ends > 0:
 		say(by.rows(s))
@@ -197,7 +197,7 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 		say(divides(count(s.Rounds[0], stitch.CastOn)))
 	}
 	if s.Shift != 0 && len(s.From) == 0 {
-		say(shift(s, bridge))
+		say(by.shift(s, bridge))
 	}
 	if by := s.About.Shaping; by != nil {
 		say(inRows(scheduleOf(s), s))
@@ -214,17 +214,23 @@ func before(s *stitch.Section, bridge bridge, by Hands) []Step {
 // taken returns the stitches that a section takes up: "9 held stitches", "6
 // stitches held for the index".
 func taken(s *stitch.Section) string {
-	n, whose := s.Rounds[0].In(), ""
-	for i, set := range s.From {
-		if i > 0 && set.For() != "" {
-			whose += " and"
-		}
-		whose += set.For()
-	}
-	if whose == "" {
+	n, of := s.Rounds[0].In(), whose(s)
+	if of == "" {
 		return Plural(n, "held stitch")
 	}
-	return Plural(n, "stitch") + " held" + whose
+	return Plural(n, "stitch") + " held" + of
+}
+
+// whose says for what the stitches that a section takes up were held: " for the index"; ""
+// where that has no name.
+func whose(s *stitch.Section) (text string) {
+	for i, set := range s.From {
+		if i > 0 && set.For() != "" {
+			text += " and"
+		}
+		text += set.For()
+	}
+	return text
 }
 
 // Hands says which hand a mitt is for, and how it is knitted.

@@ -82,10 +82,9 @@ func (h Hands) pair() string {
 	case len(h.Pair.Numbers) > 0:
 		return "The " + other + " hand has its own sheet: " + h.Pair.Words() + "."
 	}
-	said := "the " + h.Pair.Words() + " " + verb + " mirrored."
-	ofGlove := func(p stitch.Part) bool { return slices.Contains(fingerParts, p) }
-	if names := h.Pair.names(); len(names) > 3 && slices.ContainsFunc(h.Pair.Parts, ofGlove) {
-		said = "from the " + names[0] + " on all is mirrored."
+	said := "The " + other + " hand has its own sheet: palm and back change places"
+	if slices.ContainsFunc(h.Pair.Parts, func(p stitch.Part) bool { return slices.Contains(fingerParts, p) }) {
+		return said + "." // of fingers there is more than can be listed
 	}
-	return "The " + other + " hand has its own sheet: palm and back change places, " + said
+	return said + ", the " + h.Pair.Words() + " " + verb + " mirrored."
 }

@@ -70,7 +70,7 @@ func runs(r stitch.Round) []string {
 		for i+n < len(r.Ops) && alike(r, i, i+n) {
 			n++
 		}
-		token := run(r.Ops[i], n, r.SetAt(i), turned(r.Side, r.Ops[i])) + atCorner(r.Ops, i)
+		token := runAt(r, i, n)
 		if seamed := r.Row() && (i == 0 || i+n == len(r.Ops)); r.Ops[i] == stitch.CastOn && (seamed || outOfFabric(r)) {
 			token = "cast on " + Plural(n, "backward loop")
 		}
@@ -104,6 +104,15 @@ func atGap(op stitch.Op) bool { return op == stitch.GapK2tog || op == stitch.Gap
 // name under which they keep stitches aside.
 func alike(r stitch.Round, i, j int) bool {
 	return r.Ops[i] == r.Ops[j] && r.SetAt(i) == r.SetAt(j) && r.Ops[i] != stitch.CornerM1
+}
+
+// runAt returns the run of n equal operations that begins with the ith of a round. What is
+// kept beside stitches that are picked up waits already, and stays.
+func runAt(r stitch.Round, i, n int) string {
+	if r.Ops[i] == stitch.Hold && slices.Contains(r.Ops, stitch.PickUp) {
+		return fmt.Sprintf("leave %d on waste yarn%s", n, r.SetAt(i).For())
+	}
+	return run(r.Ops[i], n, r.SetAt(i), turned(r.Side, r.Ops[i])) + atCorner(r.Ops, i)
 }
 
 // run returns n of one operation in the trade's short form; set names the

@@ -124,48 +124,82 @@ func (h Hands) along(s *stitch.Section, bridge, picked int) []string {
 	if s.About.Along != "" {
 		return h.alongFinger(s.About.Along, picked)
 	}
+	from, _ := h.sides()
 	if picked == 0 {
-		from := "right"
-		if h.FromLeft {
-			from = "left"
+		return []string{
+			"Hold it fingers up, outside towards you. " + h.joinAt("the gap’s "+from+" corner"),
+			"The round begins there, with the held stitches. Put a marker before the first of them.",
 		}
-		return []string{"Hold it fingers up, outside towards you: the round begins at the gap’s " + from + " corner, with the held stitches."}
 	}
-	edge := "along the bridge"
+	joined, edge := "the bridge’s "+from+" end", "along the bridge, "+places(bridge, picked)
 	if bridge == 0 {
-		edge = "at the top of the gap"
+		joined, edge = "the gap’s "+from+" corner", "at the top of the gap"
 	}
-	return []string{h.row("pick up "+edge) + " Then turn it fingers up for the held stitches."}
+	return []string{
+		heldDown + h.joinAt(joined),
+		"Pick up " + edge + ". " + markFirst + " Turn it fingers up for the rest.",
+	}
 }
 
-// thumbMarker returns where the marker of the thumb's round is put: that of the hand,
-// which is bound off by then.
-func thumbMarker(picked int) string {
-	if picked == 0 {
-		return "Put a marker before the first of them."
+// places says where so many stitches are picked up along a bridge: in its loops, or between
+// and beside its stitches, which has room for one more; in both where that is too few.
+func places(bridge, picked int) string {
+	more := picked - bridge - 1
+	between := "at both ends and between its stitches"
+	if bridge == 1 {
+		between = "at both ends"
 	}
-	return "Put a marker before the first stitch picked up."
+	switch {
+	case picked == bridge && bridge == 1:
+		return "one in its loop"
+	case picked == bridge:
+		return fmt.Sprintf("one in each of its %d loops", bridge)
+	case more == 0:
+		return between
+	case more == 1:
+		return between + ". 1 more comes out of the loop in the middle"
+	case more > 1 && more <= bridge:
+		return fmt.Sprintf("%s. %d more come out of the loops in the middle", between, more)
+	}
+	return "evenly spread"
 }
+
+// strands says what becomes of the strands at both ends of a gap.
+const strands = "At both corners lift the loose strand; it goes with the held stitch beside it."
+
+// markFirst says where the marker of a round goes that begins with stitches picked up. It is
+// that of the hand, which is bound off by then.
+const markFirst = "Put a marker before the first."
 
 // shift returns how the beginning of the round moves on by n stitches, or back if n
 // is negative. The marker goes with it.
-func shift(s *stitch.Section, bridge bridge) string {
+func (h Hands) shift(s *stitch.Section, bridge bridge) string {
 	n := s.Shift
 	const move = " Move the marker there."
 	if s.Down {
 		if n < 0 {
-			return fmt.Sprintf("The round now begins %s earlier, on the thumb’s side: slip back that far, the yarn loose inside.", Plural(-n, "stitch")) + move
+			return h.backBy(-n, "on the thumb’s side")
 		}
 		return fmt.Sprintf("Knit %d more: the round now begins on the thumb’s side.", n) + move
 	}
 	if n < 0 {
-		return fmt.Sprintf("The round now begins %s earlier, at the side line: slip back that far, the yarn loose inside.", Plural(-n, "stitch")) + move
+		return h.backBy(-n, "at the side line")
 	}
 	where := "at the side line"
 	if at := n - bridge.before; at > 0 && at < bridge.stitches {
 		where += fmt.Sprintf(", between stitches %d and %d of the bridge", at, at+1)
 	}
 	return fmt.Sprintf("Knit %d more: the round now begins %s.", n, where) + move
+}
+
+// backBy returns how the beginning of the round moves back by n stitches.
+func (h Hands) backBy(n int, where string) string {
+	_, hand := h.sides()
+	which := "them"
+	if n == 1 {
+		which = "it"
+	}
+	return fmt.Sprintf("The round now begins %s earlier, %s. Slip %s back to the %s needle, the yarn slack inside. Move the marker there.", Plural(n, "stitch"), where, which, hand)
 }
 
 // after returns the steps that finish a section, which still carries the marker of its

@@ -2,6 +2,8 @@ package words
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"thenar/internal/stitch"
 )
@@ -62,19 +64,32 @@ func turned(side stitch.Side, op stitch.Op) string {
 
 // Told returns instructions as a page lists them: rows that come again in the same order
 // are told by their numbers, since right and wrong side take turns. Rounds are told one
-// by one.
+// by one, except many in garter stitch.
 func Told(passages []Passage) []Passage {
 	list := make([]Passage, len(passages))
 	for i, p := range passages {
 		list[i] = p
-		for _, s := range p.Steps {
-			if s.Rows {
-				list[i].Steps = again(p.Steps)
-				break
-			}
+		if slices.ContainsFunc(p.Steps, func(s Step) bool { return s.Rows }) || inGarter(p.Steps) {
+			list[i].Steps = again(p.Steps)
 		}
 	}
 	return list
+}
+
+// inGarter reports whether rounds that are knitted and purled take turns for long.
+func inGarter(steps []Step) bool {
+	const long = 8
+	turns, last := 0, ""
+	for _, s := range steps {
+		word, _, _ := strings.Cut(s.Text, " (")
+		switch {
+		case s.From == 0 || word != "Knit" && word != "Purl":
+			last = ""
+		case word != last:
+			turns, last = turns+1, word
+		}
+	}
+	return turns >= long
 }
 
 // sided returns the text of a step with the side that faces, for where its label is only

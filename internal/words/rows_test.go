@@ -142,3 +142,31 @@ func TestAnOpeningInASeamIsTold(t *testing.T) {
 	_, err = readback.Read(strings.Replace(text, "Leave the 2 rows of the opening open for the thumb. ", "", 1))
 	require.ErrorContains(t, err, "was to stay open along 2 rows")
 }
+
+// A cuff in garter stitch is told in a line where a page lists its rounds, and read back it
+// is the same; four rounds of an edge stay as they are.
+func TestGarterIsToldInALine(t *testing.T) {
+	garter := func(rounds int) stitch.Mitt {
+		s := stitch.Section{Part: stitch.Cuff, CastOn: 12, Finish: stitch.Round{Ops: ops(t, "12*bo")}}
+		for r := range rounds {
+			s.Rounds = append(s.Rounds, stitch.Round{Ops: ops(t, []string{"12*p", "12*k"}[r%2]), Even: true})
+		}
+		return stitch.Mitt{Sections: []stitch.Section{s}}
+	}
+	for rounds, want := range map[int]int{4: 4, 38: 3, 39: 3} {
+		told := Told(Instructions(garter(rounds), Hands{}))
+		lines := 0
+		for _, s := range told[0].Steps {
+			if s.From > 0 {
+				lines++
+			}
+		}
+		assert.Equal(t, want, lines, "%d rounds", rounds)
+		var b strings.Builder
+		require.NoError(t, Write(&b, told))
+		m, err := readback.Read(b.String())
+		require.NoError(t, err, b.String())
+		require.Len(t, m.Parts[0].Rounds, rounds)
+		assert.Equal(t, strings.Fields("p p p p p p p p p p p p"), m.Parts[0].Rounds[rounds-2+rounds%2].Ops)
+	}
+}

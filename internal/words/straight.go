@@ -37,14 +37,15 @@ func (h Hands) freed(s *stitch.Section) []string {
 	case s.Seam > 0:
 		return h.rowFreed(s)
 	}
-	along := h.row("knit along the loops above")
+	from, to := h.sides()
+	along := "Knit along the loops above"
 	if first.Lead == corners {
-		along = h.row("work both corners")
+		along = "Work both corners"
 	}
 	return []string{
 		takenOut(len(first.Ops)-first.Lead, first.Lead-corners),
-		h.join(),
-		along + " Then turn it fingers up for the loops below.",
+		heldDown + h.joinAt("the "+from+" corner"),
+		fmt.Sprintf("%s from %s to %s. Then turn it fingers up for the loops below.", along, from, to),
 		atCorners,
 		"Put a marker before the first corner’s stitch.",
 	}
@@ -62,16 +63,18 @@ func takenOut(below, above int) string {
 // atCorners says what is made at both corners.
 const atCorners = "At each corner half a loop is left. Lift it with its strand and knit it twisted, so no hole stays."
 
-// join returns how the yarn is joined for a thumb or a finger.
-func (h Hands) join() string {
-	return fmt.Sprintf("Join the yarn; %s closes the last hole.", strings.TrimPrefix(h.leaving(h.Tails.End), ", leaving "))
+// joinAt returns how the yarn is joined for a thumb or a finger.
+func (h Hands) joinAt(place string) string {
+	return fmt.Sprintf("Join the yarn at %s; %s closes the last hole.", place, strings.TrimPrefix(h.leaving(h.Tails.End), ", leaving "))
 }
 
-// row returns how the upper edge of the thumb's opening is worked, as the mitt is held.
-func (h Hands) row(what string) string {
-	from, to := "right", "left"
+// heldDown says how the mitt is held while the upper edge of the thumb's opening is worked.
+const heldDown = "Hold it fingers down, outside towards you. "
+
+// sides returns where a row that is worked begins as it faces the knitter, and where it ends.
+func (h Hands) sides() (from, to string) {
 	if h.FromLeft {
-		from, to = to, from
+		return "left", "right"
 	}
-	return fmt.Sprintf("Hold it fingers down, outside towards you: %s from %s to %s.", what, from, to)
+	return "right", "left"
 }
