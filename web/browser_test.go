@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"net"
 	"net/http"
 	"net/url"
 	"os"
@@ -29,9 +28,12 @@ import (
 // browser is a Chromium with one page of the app, which is served for real on
 // a port of its own with a real database.
 type browser struct {
-	t    testing.TB
-	ctx  context.Context
-	url  string
+	t   testing.TB
+	ctx context.Context
+	url string
+
+	station *station
+
 	mu   sync.Mutex
 	said []string // errors of scripts and of the content policy
 
@@ -55,7 +57,8 @@ func newBrowser(t testing.TB) *browser {
 // newBrowserAt is a browser of an app that is served already.
 func newBrowserAt(t testing.TB, url string) *browser {
 	t.Helper()
-	b := &browser{t: t, ctx: freshContext(t), url: url}
+	b := &browser{t: t, url: url}
+	b.ctx, b.station = tabAt(t, url)
 	require.NoError(t, chromedp.Listen(b.ctx, b.hear))
 	b.size(1280, 900)
 	t.Cleanup(func() {
@@ -78,21 +81,21 @@ func serveWith(t testing.TB, change func(*Server)) (*store.Store, string) {
 	t.Helper()
 	st, err := store.Open(context.Background(), filepath.Join(t.TempDir(), "thenar.db"))
 	require.NoError(t, err)
-	ln, err := (&net.ListenConfig{}).Listen(context.Background(), "tcp", "127.0.0.1:0")
-	require.NoError(t, err)
+	s := takeStation(t)
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	var messages bytes.Buffer
 	app := New(app.New(st), &messages, Door{})
 	change(app)
-	go func() { done <- app.serve(ctx, ln) }()
+	go func() { done <- app.serve(ctx, goesOn{s.listener}) }()
 	t.Cleanup(func() {
 		stop()
 		require.NoError(t, <-done)
 		require.NoError(t, st.Close())
 		require.NotContains(t, messages.String(), "level=ERROR")
+		s.leave(t)
 	})
-	return st, "http://" + ln.Addr().String()
+	return st, s.url()
 }
 
 // hear gathers what goes wrong in the page.

@@ -25,15 +25,22 @@ var chromium struct {
 // freshContext is a page in a context of its own, which ends with the test.
 func freshContext(t testing.TB) context.Context {
 	t.Helper()
+	page, stop := freshTab(t)
+	t.Cleanup(stop)
+	timed, stopTimed := context.WithTimeout(page, patience(t))
+	t.Cleanup(stopTimed)
+	return timed
+}
+
+// freshTab is a page in a context of its own.
+func freshTab(t testing.TB) (context.Context, func()) {
+	t.Helper()
 	path := testenv.Browser(t)
 	chromium.start.Do(func() { startChromium(path) })
 	require.NoError(t, chromium.err)
 	page, stop := chromedp.NewContext(chromium.ctx, chromedp.WithNewBrowserContext())
-	t.Cleanup(stop)
-	require.NoError(t, chromedp.Do(page)) // outside the time limit, which would end the page's tab
-	timed, stopTimed := context.WithTimeout(page, patience(t))
-	t.Cleanup(stopTimed)
-	return timed
+	require.NoError(t, chromedp.Do(page)) // outside any time limit, which would end the page's tab
+	return page, stop
 }
 
 func startChromium(path string) {

@@ -170,6 +170,7 @@ func TestStrokesOfTwoTabs(t *testing.T) {
 	t.Parallel()
 	first := newBrowser(t)
 	path := chartOf(first, "")
+	first.station.worn = true // the second tab may still be closing then
 	ctx, stop := chromedp.NewContext(first.ctx)
 	t.Cleanup(stop)
 	second := &browser{t: t, ctx: ctx, url: first.url}

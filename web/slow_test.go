@@ -18,6 +18,7 @@ import (
 // sending is how fast a page may send, in bytes a second; 0 is as fast as it can.
 func (b *browser) sending(rate float64) {
 	b.t.Helper()
+	b.station.worn = true
 	if rate == 0 {
 		rate = -1
 	}
