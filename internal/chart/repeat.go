@@ -39,20 +39,16 @@ func (s *Source) fabric() repeat.Fabric {
 	return f
 }
 
-// areaOfColumns returns on which area of the hand each column of a section lies, where it is
-// met first.
+// areaOfColumns returns on which area of the hand each column of a section lies in the round
+// at which they are counted.
 func (g Grid) areaOfColumns(s *Source, section *stitch.Section) map[string]string {
-	g.Rows = s.rows(*section)
-	of := map[string]string{}
-	for _, row := range g.Rows {
-		at := 0
-		for _, area := range g.areasOf(row) {
-			for range area.Count {
-				if name := row.Cells[at].Column; of[name] == "" {
-					of[name] = area.Words
-				}
-				at++
-			}
+	i := repeat.CountedAt(section)
+	row := s.row(section, i, make([]Cell, len(section.Rounds[i].Ops)))
+	of, at := map[string]string{}, 0
+	for _, area := range g.areasOf(row) {
+		for range area.Count {
+			of[row.Cells[at].Column] = area.Words
+			at++
 		}
 	}
 	return of

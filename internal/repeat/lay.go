@@ -203,28 +203,38 @@ func (r *ring) around(at, n int) []int {
 	return list
 }
 
-// part returns the run of places for which on holds, round the ring.
+// part returns the longest run of places for which on holds, round the ring.
 func (r *ring) part(on func(at int) bool, words string) ([]int, string) {
-	n := len(r.order)
-	for at := range n {
-		if on(at) && (!on((at+n-1)%n) || at == 0 && r.all(on)) {
-			k := 1
-			for k < n && on((at+k)%n) {
-				k++
-			}
-			return r.around(at, k), ""
-		}
+	all := make([]bool, len(r.order))
+	for at := range all {
+		all[at] = on(at)
 	}
-	return nil, "there is no " + words + " here"
+	from, n := longest(all, true)
+	if n == 0 {
+		return nil, "there is no " + words + " here"
+	}
+	return r.around(from, n), ""
 }
 
-func (r *ring) all(on func(at int) bool) bool {
-	for at := range r.order {
-		if !on(at) {
-			return false
+// longest returns the longest run of a list, the first of equally long ones. In a closed one
+// the last is beside the first.
+func longest(on []bool, closed bool) (from, n int) {
+	begin := 0 // of a run that doesn't go on over the end of the list
+	if closed {
+		begin = slices.Index(on, false) + 1
+	}
+	run := 0
+	for k := begin; k < begin+len(on); k++ {
+		if !on[k%len(on)] {
+			run = 0
+			continue
+		}
+		run++
+		if at := (k - run + 1) % len(on); run > n || run == n && at < from {
+			from, n = at, run
 		}
 	}
-	return true
+	return from, n
 }
 
 // begins returns where on the line the first motif begins.
@@ -252,18 +262,16 @@ func (l *laid) begins(line []int, f *Fabric) int {
 	return 0
 }
 
-// middle returns twice the place on the line of the middle of an area.
+// middle returns twice the place on the line of the middle of an area, or of the longest
+// piece of it that lies there. Round the hand its piece at the end of a round goes on at the
+// beginning of the next.
 func (l *laid) middle(line []int, area string, f *Fabric) (twice int, ok bool) {
-	first, last := -1, -1
+	on := make([]bool, len(line))
 	for k, at := range line {
-		if l.ring.areas[at] == area || area == palmArea && f.InPalm && l.ring.ofBase(at) {
-			if first < 0 {
-				first = k
-			}
-			last = k
-		}
+		on[k] = l.ring.areas[at] == area || area == palmArea && f.InPalm && l.ring.ofBase(at)
 	}
-	return first + last, first >= 0
+	from, n := longest(on, len(line) == len(l.ring.order))
+	return (2*from + n - 1) % (2 * len(line)), n > 0
 }
 
 // gusset returns the section that grows; nil if there is none.

@@ -8,7 +8,7 @@ import (
 )
 
 // Fabric is what repeats are laid on: a mitt worked as the right hand, its columns, and on
-// which area of the hand each lies, "palm" or "back". InPalm says that the thumb sits in the
+// which area of the hand each lies where it is counted, "palm" or "back". InPalm says that the thumb sits in the
 // palm. Left has the columns and edges as the left hand works them, if that is the hand: its
 // even rounds, which both hands work alike, put other columns in the same places.
 type Fabric struct {
@@ -52,8 +52,8 @@ type ring struct {
 }
 
 // hand counts the columns round the hand, over the plain cuff, the gusset, the hand above
-// and the top: at the foot of the gusset, or else of the first part that is the hand's. A seam's
-// stitches have no place.
+// and the top: at the foot of the gusset, or else of the first part that is the hand's, above
+// a round that brings the cuff's stitches to the hand's. A seam's stitches have no place.
 func (f *Fabric) hand() *ring {
 	run := f.run()
 	if len(run) == 0 {
@@ -65,7 +65,7 @@ func (f *Fabric) hand() *ring {
 	}
 	r := &ring{at: map[stitch.Part]map[string]int{}}
 	own := map[string]int{}
-	for _, name := range f.Edges[run[at].Part].Foot {
+	for _, name := range f.counted(run[at]) {
 		if name == "" || name[0] == wale.Seam {
 			continue
 		}
@@ -95,13 +95,10 @@ func (f *Fabric) hand() *ring {
 }
 
 // run returns the sections round the hand that go on from each other, as they lie, from the lowest up.
-// Of the cuff only the plain part belongs to them.
 func (f *Fabric) run() []*stitch.Section {
 	var run []*stitch.Section
 	for _, s := range f.Mitt.Upward() {
-		switch s.Part.Over() {
-		case stitch.OverWrist, stitch.OverDigit, stitch.OverCap:
-		default:
+		if roundHand(s.Part) {
 			run = append(run, s)
 		}
 	}
@@ -147,31 +144,29 @@ func byPlace(own map[string]int, names, beside []string, known map[string]int) {
 }
 
 // bridge gives the columns of a bridge the places of the base under them, from its middle.
-// What a bridge has more than the base has no place.
+// What a bridge has more than the base has no place, here and in what goes on from it.
 func (f *Fabric) bridge(r *ring, s *stitch.Section, own map[string]int) {
-	n := 0
+	var made []string
 	for _, names := range f.Names[s.Part] {
 		for _, name := range names {
 			if name == "" || name[0] != wale.Bridge {
 				continue
 			}
 			if _, ok := own[name]; !ok {
-				own[name] = -1
-				n++
+				own[name] = nowhere
+				made = append(made, name)
 			}
 		}
 	}
-	for name, at := range own {
-		if at < 0 {
-			i := number(name) - 1
-			if k := i + floorHalf(r.base-n); k >= 0 && k < r.base {
-				own[name] = r.from + k
-			} else {
-				delete(own, name)
-			}
+	for _, name := range made {
+		if k := number(name) - 1 + floorHalf(r.base-len(made)); k >= 0 && k < r.base {
+			own[name] = r.from + k
 		}
 	}
 }
+
+// nowhere is the place of a column that has none.
+const nowhere = -1
 
 // tube counts the columns of a section by itself, at the first of its widest rounds.
 func (f *Fabric) tube(part stitch.Part) *ring {
@@ -179,12 +174,7 @@ func (f *Fabric) tube(part stitch.Part) *ring {
 	if s == nil || len(s.Rounds) == 0 {
 		return nil
 	}
-	widest := 0
-	for i := range s.Rounds {
-		if s.Rounds[i].Out() > s.Rounds[widest].Out() {
-			widest = i
-		}
-	}
+	widest := CountedAt(s)
 	r, own := &ring{parts: []stitch.Part{part}}, map[string]int{}
 	for i, name := range f.Names[part][widest] {
 		if name == "" || name[0] == wale.Seam || s.Rounds[widest].Ops[i].Out() == 0 {
@@ -204,6 +194,49 @@ func (f *Fabric) tube(part stitch.Part) *ring {
 	}
 	r.at = map[stitch.Part]map[string]int{part: own}
 	return r
+}
+
+// counted returns the columns of a part that goes round the hand where they are counted.
+func (f *Fabric) counted(s *stitch.Section) []string {
+	if i := CountedAt(s); !s.Part.Marked() && keeps(&s.Rounds[i]) {
+		return f.Names[s.Part][i]
+	}
+	return f.Edges[s.Part].Foot
+}
+
+// CountedAt returns the round of a section, from 0, at which its columns are counted, and of
+// which its areas are asked. It is the lowest, above those that only bring the cuff's stitches
+// to the hand's; of a part that is counted by itself, the first of the widest.
+func CountedAt(s *stitch.Section) int {
+	if roundHand(s.Part) {
+		for r := 1; !s.Part.Marked() && r <= len(s.Rounds); r++ {
+			if i := s.Lies(r) - 1; keeps(&s.Rounds[i]) {
+				return i
+			}
+		}
+		return s.Lies(1) - 1
+	}
+	widest := 0
+	for i := range s.Rounds {
+		if s.Rounds[i].Out() > s.Rounds[widest].Out() {
+			widest = i
+		}
+	}
+	return widest
+}
+
+// keeps reports whether a round works every column once.
+func keeps(r *stitch.Round) bool {
+	return !slices.ContainsFunc(r.Ops, func(o stitch.Op) bool { return o.In() != 1 || o.Out() != 1 })
+}
+
+// roundHand reports whether a part goes round the hand. Of the cuff only the plain part does.
+func roundHand(p stitch.Part) bool {
+	switch p.Over() {
+	case stitch.OverWrist, stitch.OverDigit, stitch.OverCap:
+		return false
+	}
+	return true
 }
 
 // number returns the number in the name of a column.

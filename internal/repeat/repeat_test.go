@@ -118,6 +118,24 @@ func TestCentredOnTheBack(t *testing.T) {
 	assert.Equal(t, "..bccccccccccbcccccccccc", seen(t, tube(24, 1), r, false)[0])
 }
 
+// Where the thumb sits in the palm, the round begins in the palm, too: its middle is that of
+// the whole palm, not that of the round.
+func TestCentredOnAPalmRoundTheBeginning(t *testing.T) {
+	f := tube(24, 1)
+	for j, name := range f.Names[stitch.Hand][0] {
+		f.Areas[stitch.Hand][name] = map[bool]string{true: palmArea, false: backArea}[j < 8 || j >= 20]
+	}
+	r := Usual(motif(t, "bccc"))
+	r.Set = CentredPalm // from 4 before the beginning to 8 after it
+	assert.Equal(t, strings.Repeat("bccc", 6), seen(t, f, r, false)[0], "its middle lies after 2 stitches")
+	r.Over, r.Set = Palm, Begin
+	assert.Equal(t, "bccc............bcccbccc", seen(t, f, r, false)[0])
+	for j, name := range f.Names[stitch.Hand][0] {
+		f.Areas[stitch.Hand][name] = map[bool]string{true: palmArea, false: backArea}[j < 3 || j > 12 && j < 20]
+	}
+	assert.Equal(t, ".......bccc.............", seen(t, f, r, false)[0], "of two pieces the longer one")
+}
+
 // The left hand has the mirror image, or the motif as drawn in the same places.
 func TestOnTheLeftHand(t *testing.T) {
 	r := Usual(motif(t, "bc."))
