@@ -90,7 +90,7 @@ func spelledSign(op stitch.Op) string {
 
 var (
 	token    = regexp.MustCompile(`[\pL\d’']+`)
-	ordinary = regexp.MustCompile(`^\d|^(?i:in|cm|mm)$`)
+	ordinary = regexp.MustCompile(`^\d|^(?i:in|cm|mm)$|^[A-H]$`) // a yarn's letter, too
 )
 
 // scanSigns collects the signs of a sentence by their shapes: an abbreviation has a
