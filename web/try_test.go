@@ -64,7 +64,7 @@ func TestTryIsAnswered(t *testing.T) {
 	assert.Contains(t, sheet, `"on_needles": true`)
 	assert.Contains(t, sheet, `"section": "gusset"`)
 	assert.Contains(t, a.get(at+"/needles").doc().Find("h2").Text(), "Round 9")
-	assert.Contains(t, a.get(at+"/needles").doc().Find("#ahead").Text(), "lanned otherwise since the last try, from round")
+	assert.Contains(t, a.get(at+"/needles").doc().Find("#ahead").Text(), "eplanned after the last try, from round")
 	assert.Contains(t, a.desk(at, "fit").doc().Find(".knitted").Text(), "round 8 of the gusset")
 	printed := a.desk(at, "pattern").doc()
 	assert.Positive(t, printed.Find(".step.changed").Length(), "the changed rounds are marked in the words")
