@@ -65,7 +65,7 @@ func TestAttackOversized(t *testing.T) {
 	const form = "application/x-www-form-urlencoded"
 	for path, most := range map[string]int{
 		"/mitts": maxForm, "/mitts/1": maxForm, "/mitts/1/preview": maxForm, "/mitts/1/name": maxForm, "/mitts/1/history": maxForm, "/mitts/1/needles": maxForm,
-		"/mitts/1/begin": maxForm, "/mitts/1/yarns": maxForm, "/mitts/1/what-if": maxForm, "/mitts/1/print": maxForm, "/classes": maxForm, "/classes/1": maxForm, "/classes/1/students": maxForm, "/classes/1/students/1": maxForm, "/classes/1/remarks": maxRemarks,
+		"/mitts/1/begin": maxForm, "/mitts/1/repeats": maxForm, "/mitts/1/repeats/0": maxForm, "/mitts/1/yarns": maxForm, "/mitts/1/what-if": maxForm, "/mitts/1/print": maxForm, "/classes": maxForm, "/classes/1": maxForm, "/classes/1/students": maxForm, "/classes/1/students/1": maxForm, "/classes/1/remarks": maxRemarks,
 	} {
 		got := a.do(a.request("POST", path, form, "name="+strings.Repeat("x", most)))
 		assert.Equal(t, http.StatusBadRequest, got.status, path)

@@ -35,6 +35,8 @@ func (s *Server) routes() http.Handler {
 		r.Post("/preview", s.answer(limited(maxForm, s.preview)))
 		r.Post("/copy", s.answer(limited(maxForm, s.copyMitt)))
 		r.Post("/begin", s.answer(limited(maxForm, s.beginFrom)))
+		r.Post("/repeats", s.answer(limited(maxForm, s.layMotif)))
+		r.Post("/repeats/{at}", s.answer(limited(maxForm, s.changeRepeat)))
 		r.Get("/yarns", s.answer(s.showPalettes))
 		r.Post("/yarns", s.answer(limited(maxForm, s.bringYarns)))
 		r.Post("/name", s.answer(limited(maxForm, s.renameMitt)))

@@ -30,14 +30,16 @@ type Page struct {
 	Marks      []Edit     `json:"marks"`
 	Lost       []PageLost `json:"lost"`
 
-	Repeats  []PageRepeat `json:"repeats,omitempty"` // in the order in which they are laid
-	Revision int64        `json:"revision"`
-	Decided  int64        `json:"decided"`
-	Restored int64        `json:"restored"`
-	Mitt     string       `json:"mitt,omitempty"` // identifies the mitt across files, where numbers repeat
-	CanUndo  bool         `json:"can_undo"`
-	CanRedo  bool         `json:"can_redo"`
-	Href     string       `json:"href"`
+	Repeats []PageRepeat `json:"repeats,omitempty"` // in the order in which they are laid
+
+	Hand     map[stitch.Part]int `json:"hand,omitempty"` // rounds of the whole hand before each of its sections
+	Revision int64               `json:"revision"`
+	Decided  int64               `json:"decided"`
+	Restored int64               `json:"restored"`
+	Mitt     string              `json:"mitt,omitempty"` // identifies the mitt across files, where numbers repeat
+	CanUndo  bool                `json:"can_undo"`
+	CanRedo  bool                `json:"can_redo"`
+	Href     string              `json:"href"`
 }
 
 // PageRules are the rules of colour work; 0 is no limit.
@@ -57,6 +59,7 @@ type PageRow struct {
 	Areas   []PageArea  `json:"areas,omitempty"`   // in the order worked; none on a thumb
 	Changed bool        `json:"changed,omitempty"` // whether a try changed it
 	Laid    []PageLaid  `json:"laid,omitempty"`
+	Lies    []PageLaid  `json:"lies,omitempty"` // where repeats lie, if that isn't as Laid
 }
 
 // PageArea is a run of a round's cells that lie on one area of the mitt.
@@ -124,7 +127,7 @@ func (g Grid) Page() Page {
 		Rows: []PageRow{}, Marks: []Edit{}, Lost: []PageLost{},
 	}
 	for _, row := range g.Rows {
-		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, row.Side.Words(), runs(row.Cells), g.areasOf(row), row.Changed, laidRuns(row.Cells, g.motifWidth)})
+		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, row.Side.Words(), runs(row.Cells), g.areasOf(row), row.Changed, laidRuns(row.Cells, g.motifWidth), nil})
 	}
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), "", false})

@@ -1,6 +1,11 @@
 package chart
 
-import "thenar/internal/repeat"
+import (
+	"slices"
+
+	"thenar/internal/repeat"
+	"thenar/internal/stitch"
+)
 
 // PageRepeat is a motif that is laid by rule, with the number of its row in the sheet. Its
 // rows are drawn as it looks, the uppermost first, a letter or a point for each stitch.
@@ -11,6 +16,13 @@ type PageRepeat struct {
 	High     int      `json:"high"`
 	Yarns    []string `json:"yarns,omitempty"`
 	Stitches []string `json:"stitches,omitempty"`
+
+	Title  string            `json:"title"` // what a sentence calls it
+	Given  map[string]string `json:"given"` // what the sheet has of it beside its drawing
+	Words  string            `json:"words"` // what became of it
+	Across int               `json:"across"`
+	Up     int               `json:"up"`
+	Part   int               `json:"part,omitempty"` // rounds of one more that is cut
 }
 
 // PageLaid is a run of a row's cells that one repeat sets: N of them from I on, counted from
@@ -59,4 +71,44 @@ func (l *PageLaid) goesOn(i, which, right, up int) bool {
 		l.Step = -1
 	}
 	return ((l.Right+l.Step*l.N)%l.wide+l.wide)%l.wide == right
+}
+
+// Cover tells the page of a grid where the repeats lie, cells that they leave as they are
+// included, and how many rounds of the whole hand come before each section.
+func (s Source) Cover(p *Page, g Grid) {
+	p.Hand = map[stitch.Part]int{}
+	before := 0
+	for _, part := range repeat.Around(s.Mitt) {
+		p.Hand[part] = before
+		before += len(s.Mitt.Section(part).Rounds)
+	}
+	if s.laid == nil {
+		return
+	}
+	for i, row := range g.Rows {
+		if lies := s.lies(row, g.motifWidth); !slices.Equal(lies, p.Rows[i].Laid) {
+			p.Rows[i].Lies = lies
+		}
+	}
+}
+
+// lies packs what repeats cover in a row, the lowest first.
+func (s Source) lies(row Row, wide func(which int) int) []PageLaid {
+	names := make([]string, len(row.Cells))
+	for i, c := range row.Cells {
+		names[i] = c.Column
+	}
+	var list []PageLaid
+	last := -1
+	var cells []Cell
+	pack := func() { list = append(list, laidRuns(cells, wide)...) }
+	s.laid.Lies(row.Section, row.Round-1, names, func(j int, c repeat.Cell) {
+		if c.Which != last {
+			pack()
+			cells, last = make([]Cell, len(names)), c.Which
+		}
+		cells[j] = Cell{Laid: uint8(c.Which + 1), Right: uint8(c.Right), Up: uint8(c.Up)}
+	})
+	pack()
+	return list
 }

@@ -340,6 +340,15 @@ func mod(a, n int) int { return ((a % n) + n) % n }
 // repeat first, each along the names of the round's columns, in whatever order a hand works
 // them; j is the place of a name in them.
 func (l *Laid) Cells(part stitch.Part, round int, names []string, each func(j int, c Cell)) {
+	l.Lies(part, round, names, func(j int, c Cell) {
+		if c.Yarn != "" || c.Op != stitch.NoStitch {
+			each(j, c)
+		}
+	})
+}
+
+// Lies is Cells for all that repeats cover, be it that a motif leaves what lies under.
+func (l *Laid) Lies(part stitch.Part, round int, names []string, each func(j int, c Cell)) {
 	for _, i := range l.parts[part] {
 		one := &l.list[i]
 		rows := one.rows[part]
@@ -356,9 +365,7 @@ func (l *Laid) Cells(part stitch.Part, round int, names []string, each func(j in
 				u = one.of.Motif.Wide - 1 - u
 			}
 			yarn, op := one.of.Motif.At(u, up)
-			if yarn != "" || op != stitch.NoStitch {
-				each(j, Cell{i, u, up, yarn, op})
-			}
+			each(j, Cell{i, u, up, yarn, op})
 		}
 	}
 }

@@ -105,6 +105,20 @@ func (f *Fabric) run() []*stitch.Section {
 	return run
 }
 
+// Around returns the sections over which a repeat of the whole hand is laid, in the order
+// worked.
+func Around(m stitch.Mitt) []stitch.Part {
+	f := Fabric{Mitt: m}
+	run := f.run()
+	var list []stitch.Part
+	for i := range m.Sections {
+		if slices.Contains(run, &m.Sections[i]) {
+			list = append(list, m.Sections[i].Part)
+		}
+	}
+	return list
+}
+
 // upward returns the places of a section's columns by those of the one below.
 func (f *Fabric) upward(r *ring, below, s *stitch.Section) map[string]int {
 	edge, known := f.edges(s.Part), r.at[below.Part]

@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"errors"
 	"slices"
 	"strings"
 
+	"thenar/internal/fault"
 	"thenar/internal/mitt"
 	"thenar/internal/repeat"
 	"thenar/internal/stitch"
@@ -195,4 +197,30 @@ func RepeatsLaid(list []Numbered) (laid []repeat.Repeat, at []int) {
 		laid, at = append(laid, one.Repeat), append(at, one.At)
 	}
 	return slices.Clip(laid), at
+}
+
+// GivenOfRepeat returns the texts that are given of a repeat, by their keys.
+func (s Sheet) GivenOfRepeat(i int) map[string]string {
+	given := map[string]string{}
+	for _, k := range repeatKeys {
+		if text := s.Given(RepeatPath(i, k.key)); text != "" {
+			given[k.key] = text
+		}
+	}
+	return given
+}
+
+// RepeatFaults returns what is wrong with a repeat, or with the sheet because of it: where
+// the others have no fault.
+func (s Sheet) RepeatFaults(i int) error {
+	var own, all fault.Fields
+	if _, err := s.Request(); !errors.As(err, &all) {
+		return nil
+	}
+	for _, f := range all {
+		if strings.HasPrefix(f.Path, RepeatPath(i, "")) {
+			own = append(own, f)
+		}
+	}
+	return own.Err()
 }

@@ -44,6 +44,7 @@ type Chart struct {
 	Dyed    bool     // whether a yarn was given a colour of its own
 	Reading string   // how the chart is read
 	Rows    bool     // it has rows, and no rounds
+	Laid    []laidMotif
 }
 
 // noun is what the chart's rounds are called.
@@ -88,9 +89,8 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 			c.Ops = append(c.Ops, op)
 		}
 	}
-	for _, r := range out.Repeats {
-		c.Page.Repeats = append(c.Page.Repeats, chart.NewPageRepeat(r.Repeat, r.At))
-	}
+	putLaid(&c.Page, doc, out, g)
+	c.Laid = laidMotifs(doc, out, g.Noun())
 	for _, e := range out.Lost {
 		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
 	}

@@ -60,7 +60,7 @@ func TestMarkedOffRow(t *testing.T) {
 	row := desk.Find(`.reach [data-selected][hidden]`)
 	assert.Equal(t, "What is marked off", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
-		"let go", "lay it round the hand", "lay it upward", "paint it", "back to plan", "trace", "lift off", "lay down",
+		"let go", "repeat it all round", "lay it round the hand", "lay it upward", "paint it", "back to plan", "trace", "lift off", "lay down",
 		"turn over", "head down", "into the sampler", "its rounds in words",
 	}, texts(row.Find("button")))
 }
@@ -97,7 +97,7 @@ func TestMargin(t *testing.T) {
 	desk, _ := chartDesk(t)
 	margin := desk.Find("details.margin")
 	require.Equal(t, 1, margin.Length())
-	assert.Equal(t, []string{"What can I do here?", "Strands to look at", "Notes", "Sampler", "Key"}, texts(margin.Find("h2")))
+	assert.Equal(t, []string{"What can I do here?", "Strands to look at", "Notes", "Motifs laid by rule", "Sampler", "Key"}, texts(margin.Find("h2")))
 	fragment := margin.Find(`[data-fragment="margin"]`)
 	assert.Zero(t, fragment.Find("#measure-form, form.chart-file").Length())
 	assert.Equal(t, 1, margin.Find("#measure-form").Length())

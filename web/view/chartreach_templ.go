@@ -469,6 +469,7 @@ func rounded(rows bool) []roundReach {
 // selected are the commands for what is marked off, in the trade's words of
 // tracing a pattern and laying it on the cloth.
 var selected = []Choice{
+	{"repeat", "repeat it all round"},
 	{"lay-round", "lay it round the hand"},
 	{"lay-up", "lay it upward"},
 	{"paint", "paint it"},

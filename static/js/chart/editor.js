@@ -10,6 +10,7 @@ import { Ghost } from "./ghost.js";
 import { stepOf } from "./here.js";
 import { History } from "./history.js";
 import { act, moved } from "./keys.js";
+import { Laid } from "./laid.js";
 import { faults } from "./ledger.js";
 import { byName } from "./menu.js";
 import { Margin } from "./margin.js";
@@ -48,7 +49,10 @@ export class Editor {
       this.told.forget();
       kept.said = "";
     };
-    this.history.laid = (edits) => laid(this, edits);
+    this.history.laid = (edits) => {
+      laid(this, edits);
+      this.byRule.painted(edits);
+    };
     this.brush = new Brush(this.model, this.history);
     this.brush.choose(kept.tool);
     this.waiting = new Set(); // rows to draw in the next frame
@@ -63,6 +67,7 @@ export class Editor {
     this.zoom = new Zoom(root.querySelector(".grid-frame"), this.view.svg, data, kept.sizes[data.view]);
     this.sight = new Sight(this);
     this.motifs = new Motifs(this, root.querySelector("[data-motifs]"));
+    this.byRule = new Laid(this);
     new Pointer(this);
     this.keyboard();
     this.takeUp();
@@ -169,7 +174,7 @@ export class Editor {
   }
 
   toSheet(edits) {
-    events.sheet.tell({ edits: edits.filter((e) => e.layer === "sheet"), revision: this.outbox.revision });
+    events.sheet.tell({ edits: edits.filter((e) => e.layer === "sheet" && !e.column.endsWith("].was")), revision: this.outbox.revision });
   }
 
   say(text) {
@@ -222,6 +227,7 @@ export class Editor {
       const asked = act(event);
       if (!asked) return;
       event.preventDefault();
+      if (this.byRule.key(asked, event)) return;
       if (asked.run) this.run(asked.run);
       if (asked.yarn) this.toolbar.takeYarn(asked.yarn);
       if (asked.shift) this.shift(asked.shift);
@@ -293,6 +299,7 @@ export class Editor {
   drop() {
     if (this.brush.stroke) this.dirty(this.brush.drop());
     else if (this.tool.shape === "stamp") leave(this);
+    else if (this.byRule.hand) this.byRule.letGo();
     else if (!this.selection.empty) this.select((s) => s.clear());
   }
 

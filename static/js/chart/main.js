@@ -3,10 +3,10 @@
 //
 // The files build on each other in one direction; those up to commands touch no
 // page, and Node tests them on cases that Go writes to testdata/chart:
-//   edits < row < model < ledger, float, cells, selection, strands, commands
+//   edits < row < model < ledger, float, cells, selection, strands, commands < repeats < borders
 //   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives < fabric < over
 //   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told, upright
-//   < tracing < sentence < menu, panel, margin, motifs, toolbar, pointer, live < editor < main
+//   < tracing < sentence < menu, panel, margin, motifs, laid, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
 // that a mark outlives the plan that it was painted on. A row arrives as runs of

@@ -7,7 +7,7 @@ import { crowded, groups } from "./strands.js";
 const wide = 1400; // px of a window in which the margin lies open unless it was folded
 
 // leads are the parts of the margin, by the words for them on the folded one.
-const leads = { show: "#chart-seeing", notes: "#chart-noted", sampler: "#chart-sampler", strands: "#chart-strands", key: "#chart-key" };
+const leads = { show: "#chart-seeing", notes: "#chart-noted", laid: "#chart-laid", sampler: "#chart-sampler", strands: "#chart-strands", key: "#chart-key" };
 
 export class Margin {
   constructor(editor) {
@@ -100,7 +100,7 @@ export class Margin {
   // tell says on the folded margin what lies in it.
   tell() {
     const count = (selector) => this.root.querySelectorAll(selector).length;
-    const parts = [["notes", count("#chart-notes li")], ["sampler", count("[data-motifs] li")], ["strands", count("#chart-floats > .look")]];
+    const parts = [["notes", count("#chart-notes li")], ["laid", count("[data-laid-form]")], ["sampler", count("[data-motifs] li")], ["strands", count("#chart-floats > .look")]];
     if (this.lost) parts.unshift(["look here", 0]);
     parts.unshift(["show", 0]);
     parts.push(["key", 0]);

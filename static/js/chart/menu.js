@@ -21,6 +21,7 @@ export const commands = [
   { group: "Tracing and laying", name: "trace", words: "Trace it", key: "Ctrl C", run: (e) => trace(e) },
   { group: "Tracing and laying", name: "lift", words: "Lift it off", key: "Ctrl X", run: (e) => lift(e) },
   { group: "Tracing and laying", name: "lay", words: "Lay the tracing down", key: "Ctrl V", run: (e) => lay(e) },
+  { group: "Tracing and laying", name: "repeat", words: "Repeat it all round by rule, anew on each plan", run: (e) => e.byRule.laySelection() },
   { group: "Tracing and laying", name: "lay-round", words: "Lay it round the hand, again and again", run: (e) => layRound(e) },
   { group: "Tracing and laying", name: "lay-up", words: "Lay it upward to the last round", rows: "Lay it upward to the last row", run: (e) => layUp(e) },
   { group: "Tracing and laying", name: "turn-over", words: "Turn it over, left for right", run: (e) => turn(e, false) },

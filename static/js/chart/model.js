@@ -189,10 +189,8 @@ export class Model {
   }
 }
 
-// nameOf returns what a repeat is called.
-export function nameOf(repeat) {
-  return repeat.name === "" ? `repeat ${repeat.at + 1}` : `“${repeat.name}”`;
-}
+// nameOf returns what a sentence calls a repeat.
+export const nameOf = (repeat) => repeat.title;
 
 const families = {
   B: "of the base", A: "made at the first edge", Z: "made at the other edge", H: "of the hand",

@@ -26,7 +26,7 @@ export class Motifs {
         takeInHand(editor, m.cells);
       });
       stamp.dataset.motif = m.name;
-      li.append(stamp, " ", button("Take it out", () => this.remove(m.id)));
+      li.append(stamp, " ", button("Lay it all round", () => editor.byRule.layHere(m)), " ", button("Take it out", () => this.remove(m.id)));
       return li;
     });
     this.place.replaceChildren(...items);

@@ -77,6 +77,7 @@ export class Pointer {
     const looks = editor.tool.shape === "look"; // the browser's own scrolling
     if (event.pointerType === "touch" && !looks && this.pinch.down(event)) return;
     if (this.held || !event.isPrimary || event.button !== 0) return;
+    if (editor.byRule.grab(event)) return;
     window.getSelection()?.removeAllRanges();
     const at = this.place(event);
     this.held = { id: event.pointerId, type: event.pointerType, rule: event.target.closest("[data-rule]"), pressed: at, at, shift: event.shiftKey, chosen: editor.selection.copy(), cursor: editor.cursor };
