@@ -34,6 +34,7 @@ func TestWriteThenReadChangesNothing(t *testing.T) {
 	assert.Equal(t, f, again)
 	document, marks := f.Mitts[0].Newest()
 	assert.Contains(t, string(document), `"name":"Reading mitts \u0026 more"`, "the spelling of a document stays")
+	assert.Contains(t, string(document), `"repeats[0].motif":"..b./.b.b"`, "and its motifs")
 	assert.Len(t, marks, 1)
 }
 
