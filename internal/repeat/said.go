@@ -13,9 +13,9 @@ func (r *Repeat) Words(c Came, noun string) string {
 	if c.Nowhere != "" {
 		return "laid nowhere: " + c.Nowhere
 	}
-	list := []string{times(c.Across) + ", " + times(c.Up) + " up"}
+	list := []string{Times(c.Across) + ", " + Times(c.Up) + " up"}
 	if r.Over == Gusset {
-		list[0] = "in the gusset, " + times(c.Up) + " up"
+		list[0] = "in the gusset, " + Times(c.Up) + " up"
 	}
 	if n := c.Plain(); n > 0 {
 		list = append(list, plain(c))
@@ -41,7 +41,8 @@ func plain(c Came) string {
 	return fmt.Sprintf("%s, %d before and %d after", text, c.Before, c.After)
 }
 
-func times(n int) string {
+// Times says how often: "once", "twice", "3 times".
+func Times(n int) string {
 	switch n {
 	case 1:
 		return "once"

@@ -93,19 +93,22 @@ func (a Answer) handOff(mm float64) string {
 	return words.Size(mm, a.Unit) + " looser"
 }
 
-// gussetWords and topWords say what a count does to gusset and top.
-func gussetWords(c project.HandCount) string {
-	if c.Base == 0 {
-		return "–"
+// countWords says what a count of the hand comes to.
+func (a Answer) countWords(c project.HandCount) string {
+	if c.Why != "" {
+		return c.Why
 	}
-	return fmt.Sprintf("%d → %d", c.Base, c.Gusset)
-}
-
-func topWords(c project.HandCount) string {
-	if c.Top == 0 {
-		return "–"
+	text := repeat.Times(c.Times) + ", " + a.handOff(c.Off)
+	if c.Base > 0 {
+		text += fmt.Sprintf("; gusset %d → %d", c.Base, c.Gusset)
 	}
-	return strconv.Itoa(c.Top) + " rounds"
+	if c.Top > 0 {
+		text += "; top " + strconv.Itoa(c.Top) + " rounds"
+	}
+	if c.Now {
+		text += " (now)"
+	}
+	return text
 }
 
 // strip draws how a motif meets itself.
