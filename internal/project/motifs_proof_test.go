@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -116,6 +117,9 @@ func (r *rule) agrees(rows map[stitch.Part][]chart.Row, marks chart.Marks) (laid
 		}
 		for i := range s.Rounds {
 			cells := rows[s.Part][i].Cells
+			if r.left && s.Rounds[i].Even && r.of[s.Part][i].changes {
+				continue // its columns are named as the right hand takes them in
+			}
 			if len(cells) != len(s.Rounds[i].Ops) {
 				return 0, fmt.Errorf("%s %d has %d cells", s.Part, i+1, len(cells))
 			}
@@ -154,6 +158,12 @@ func leftAgrees(sh sheet.Sheet, right, left map[stitch.Part][]chart.Row) error {
 			if part.Passing() {
 				continue
 			}
+			if takesAlike(row.Cells, other) {
+				if !turnedRound(sh, row.Cells, other) {
+					return fmt.Errorf("%s %d: no mirror image of the right hand", part, i+1)
+				}
+				continue
+			}
 			at := map[string]chart.Cell{}
 			for _, c := range row.Cells {
 				at[c.Column] = c
@@ -179,6 +189,39 @@ func twins(sh sheet.Sheet, right, left chart.Cell) bool {
 		return false
 	}
 	return asDrawn(sh) || left.Laid == right.Laid && left.Right == right.Right && left.Up == right.Up
+}
+
+// takesAlike reports whether both hands take stitches together in a round, and work it alike.
+func takesAlike(right, left []chart.Cell) bool {
+	takes := func(c chart.Cell) bool { return c.Planned.In() > 1 }
+	return slices.ContainsFunc(right, takes) && slices.EqualFunc(right, left, func(a, b chart.Cell) bool { return a.Planned == b.Planned })
+}
+
+// turnedRound reports whether the motifs of two such rounds are mirror images, wherever they
+// begin. What sets a stitch alone sets nothing on those that are taken together.
+func turnedRound(sh sheet.Sheet, right, left []chart.Cell) bool {
+	some := asDrawn(sh)
+	for path, text := range sh {
+		some = some || strings.HasSuffix(path, "].stitches") && strings.HasPrefix(path, sheet.PathRepeats) && text != ""
+	}
+	n := len(right)
+	same := func(a, b chart.Cell) bool {
+		if a.Laid == 0 || b.Laid == 0 || a.Laid != b.Laid {
+			return a.Laid == b.Laid || some
+		}
+		a.Painted, b.Painted, a.Yarn, b.Yarn = false, false, "", ""
+		return twins(sh, a, b)
+	}
+	for from := range n {
+		all := true
+		for j := 0; j < n && all; j++ {
+			all = same(right[(from+n-1-j)%n], left[j])
+		}
+		if all {
+			return true
+		}
+	}
+	return false
 }
 
 // asDrawn reports whether a motif is laid as drawn on the left hand, so that what it leaves

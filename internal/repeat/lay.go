@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"thenar/internal/stitch"
-	"thenar/internal/wale"
 )
 
 // Laid are repeats as they lie on a mitt.
@@ -12,6 +11,7 @@ type Laid struct {
 	Came  []Came // of each, in the order of the list
 	list  []laid
 	parts map[stitch.Part][]int // which of them may lie in a section
+	lie   map[stitch.Part]map[int][]string
 }
 
 // laid is one repeat on its columns.
@@ -41,7 +41,7 @@ type Cell struct {
 
 // Lay lays repeats on a mitt, one over the other in their order.
 func Lay(list []Repeat, f Fabric) *Laid {
-	l := &Laid{Came: make([]Came, len(list)), parts: map[stitch.Part][]int{}}
+	l := &Laid{Came: make([]Came, len(list)), parts: map[stitch.Part][]int{}, lie: f.lie()}
 	var hand *ring
 	for i, one := range list {
 		if one.Off {
@@ -334,8 +334,6 @@ func (l *laid) outwards(at, n int) int {
 	return at - floorHalf(n-l.of.Motif.Wide)
 }
 
-func mod(a, n int) int { return ((a % n) + n) % n }
-
 // Cells calls each for what repeats set in a round of a section, counted from 0: the lowest
 // repeat first, each along the names of the round's columns, in whatever order a hand works
 // them; j is the place of a name in them.
@@ -354,6 +352,9 @@ func (l *Laid) Lies(part stitch.Part, round int, names []string, each func(j int
 		rows := one.rows[part]
 		if round+1 < rows.first || round+1 > rows.last {
 			continue
+		}
+		if lie := l.lie[part][round]; lie != nil {
+			names = lie
 		}
 		up := (rows.up + round + 1 - rows.first) % one.of.Motif.High
 		for j, name := range names {
@@ -392,9 +393,4 @@ func (l *laid) stitch(part stitch.Part, round int, name string) int {
 		return -1
 	}
 	return mod(k-l.of.Offset, l.of.Motif.Wide)
-}
-
-// ofGusset reports whether a column belongs to a gusset.
-func ofGusset(name string) bool {
-	return name != "" && (name[0] == wale.Base || name[0] == wale.First || name[0] == wale.Last)
 }

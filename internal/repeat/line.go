@@ -26,6 +26,41 @@ type Hand struct {
 	Edges map[stitch.Part]wale.Edge
 }
 
+// lie returns the columns of the left hand's rounds that take stitches together alike on both
+// hands, in the order in which they lie. Their operations are named by the right hand's
+// columns, of which others are taken in; a motif goes by what they lie on.
+func (f *Fabric) lie() map[stitch.Part]map[int][]string {
+	if f.Left == nil {
+		return nil
+	}
+	of := map[stitch.Part]map[int][]string{}
+	for k := range f.Mitt.Sections {
+		s := &f.Mitt.Sections[k]
+		rounds := f.Left.Names[s.Part]
+		for i := range s.Rounds {
+			r := &s.Rounds[i]
+			if !r.Even || !slices.ContainsFunc(r.Ops, func(o stitch.Op) bool { return o.In() > 1 }) {
+				continue
+			}
+			next := f.Left.Edges[s.Part].Head
+			switch {
+			case i+1 < len(rounds):
+				next = rounds[i+1]
+			case s.Down:
+				next = f.Left.Edges[s.Part].Foot
+			}
+			if len(next) != len(rounds[i]) { // the next one takes stitches together, too
+				continue
+			}
+			if of[s.Part] == nil {
+				of[s.Part] = map[int][]string{}
+			}
+			of[s.Part][i] = next
+		}
+	}
+	return of
+}
+
 // edges returns the edges of the hand that is worked.
 func (f *Fabric) edges(p stitch.Part) wale.Edge {
 	if f.Left != nil {
@@ -264,3 +299,10 @@ func number(name string) int {
 
 // floorHalf returns half of n, rounded down.
 func floorHalf(n int) int { return n >> 1 }
+
+func mod(a, n int) int { return ((a % n) + n) % n }
+
+// ofGusset reports whether a column belongs to a gusset.
+func ofGusset(name string) bool {
+	return name != "" && (name[0] == wale.Base || name[0] == wale.First || name[0] == wale.Last)
+}
