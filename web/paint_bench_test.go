@@ -6,6 +6,7 @@ import (
 	"net/url"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/cdp"
@@ -38,13 +39,15 @@ func BenchmarkPainting(b *testing.B) {
 	script, err := os.ReadFile("testdata/paint.js")
 	require.NoError(b, err)
 	in := newBrowser(b)
-	for _, n := range []int{60, 120, 300} {
+	for _, size := range []struct{ n, laid int }{{60, 0}, {120, 0}, {300, 0}, {300, 3}} {
+		n := size.n
 		path := largeChart(in, n)
+		layMotifs(in, path, size.laid)
 		open := opened(in, path)
-		size := eval[[]int](in, `[JSON.parse(document.getElementById("chart-data").textContent)].flatMap((d) => [d.width, d.rows.length])`)
-		b.Logf("%d × %d cells: painted after %.0f ms (median of five)", size[0], size[1], open)
+		cells := eval[[]int](in, `[JSON.parse(document.getElementById("chart-data").textContent)].flatMap((d) => [d.width, d.rows.length])`)
+		b.Logf("%d × %d cells, %d motifs laid: painted after %.0f ms (median of five)", cells[0], cells[1], size.laid, open)
 		for _, tool := range []string{"colour", "symbol"} {
-			b.Run(fmt.Sprintf("%d/%s", n, tool), func(b *testing.B) {
+			b.Run(fmt.Sprintf("%d/%d-laid/%s", n, size.laid, tool), func(b *testing.B) {
 				places := eval[[]point](in, fmt.Sprintf(`(%s)({tool: %q})`, script, tool))
 				in.until(`window.paint.knitted()`)
 				var runs [][2][]shown
@@ -101,6 +104,16 @@ func largeChart(b *browser, n int) string {
 	status := await[int](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams(%q), headers: {Accept: "application/json"}}).then((r) => r.status)`, path, form.Encode()))
 	require.Equal(b.t, 200, status)
 	return path + "/desk/chart?view=hand&cells=square"
+}
+
+// layMotifs lays so many motifs by rule all round and all the way up, one over the other.
+func layMotifs(b *browser, path string, n int) {
+	b.t.Helper()
+	mitt, _, _ := strings.Cut(path, "/desk")
+	for i, motif := range []string{"..bb..bb\n.bb..bb.\nbb..bb..\n........\n..bbbb..\n.b....b.", "c....\n.c...\n..c..", "bbbcccaaadd\n...........\nd.........d"}[:n] {
+		status := await[int](b, fmt.Sprintf(`fetch(%q, {method: "POST", body: new URLSearchParams(%q)}).then((r) => r.status)`, mitt+"/repeats", url.Values{"motif": {motif}, "offset": {fmt.Sprint(i)}}.Encode()))
+		require.Equal(b.t, 200, status, "led to the chart")
+	}
 }
 
 // painted notes when the frame with the whole page, its chart taken over by the

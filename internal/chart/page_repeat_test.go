@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"thenar/internal/repeat"
 )
 
 // A page's runs of laid cells say of every cell what was said of it by itself.
@@ -37,4 +39,20 @@ func TestEditsOfRepeats(t *testing.T) {
 	} {
 		assert.ErrorContains(t, Check([]Edit{e}), "edits[0].column", "%v", e)
 	}
+}
+
+// A repeat lays colour if it lies, and has a yarn with a colour of its own.
+func TestWhatLaysColour(t *testing.T) {
+	motif := func(rows ...string) repeat.Motif {
+		m, why := repeat.Drawn(rows, nil)
+		assert.Empty(t, why)
+		return m
+	}
+	one := repeat.Usual(motif("..b"))
+	s := Source{Palette: Palette{{ID: "a"}, {ID: "b", Fill: "#B9562F"}}, Repeats: []repeat.Repeat{one}}
+	assert.True(t, s.LaysColour())
+	s.Repeats[0].Off = true
+	assert.False(t, s.LaysColour())
+	s.Repeats[0] = repeat.Usual(motif("aa."))
+	assert.False(t, s.LaysColour(), "the main yarn has none")
 }

@@ -57,6 +57,20 @@ func (g Grid) areaOfColumns(s *Source, section *stitch.Section) map[string]strin
 // bare reports whether nothing lies on the plan, so that all is in one yarn.
 func (s *Source) bare() bool { return len(s.Marks) == 0 && s.laid == nil }
 
+// LaysColour reports whether a repeat lays a yarn that has a colour.
+func (s Source) LaysColour() bool {
+	for _, r := range s.Repeats {
+		for up := range r.Motif.High {
+			for right := range r.Motif.Wide {
+				if yarn, _ := r.Motif.At(right, up); !r.Off && yarn != "" && s.Palette.Or(yarn).Fill != "" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 // Came returns what became of each repeat on this plan.
 func (s Source) Came() []repeat.Came {
 	if s.laid == nil {

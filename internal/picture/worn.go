@@ -32,7 +32,7 @@ func (w *Worn) kept(o SmallOptions, drawn func() *draw.Scene) *draw.Scene {
 
 // NewWorn returns what a mitt is knitted in, or nil if nothing of it has a colour.
 func NewWorn(s chart.Source) *Worn {
-	coloured := s.Palette.Or(chart.ID(0)).Fill != ""
+	coloured := s.Palette.Or(chart.ID(0)).Fill != "" || s.LaysColour()
 	for _, m := range s.Marks {
 		coloured = coloured || m.Colour != "" && s.Palette.Or(m.Colour).Fill != ""
 	}

@@ -98,7 +98,7 @@ var (
 		{string(repeat.Centred), "the rest at both ends"},
 		{string(repeat.CentredBack), "centred on the back"},
 		{string(repeat.CentredPalm), "centred on the palm"},
-		{string(repeat.KeptMultiple), "hand kept to a multiple"},
+		{string(repeat.KeptMultiple), "kept to a multiple"},
 	}
 	laidGussets = []Choice{
 		{string(repeat.StaysOut), "stays plain"},
