@@ -152,17 +152,30 @@ func toldOf(s chart.Source, part stitch.Part, round int) (of told) {
 }
 
 // lowest returns the round at the lower edge of a section, from 0; of one without a gusset
-// that above those that bring the cuff's stitches to the hand's.
+// the lowest that has as many stitches as most have, of two such numbers the lower one's.
 func lowest(s *stitch.Section, of []loops) int {
-	for k := range s.Rounds {
-		if s.Down {
-			k = len(s.Rounds) - 1 - k
-		}
-		if s.Part == stitch.Gusset || !of[k].changes {
-			return k
+	up := make([]int, len(s.Rounds)) // as they lie
+	for k := range up {
+		if up[k] = k; s.Down {
+			up[k] = len(s.Rounds) - 1 - k
 		}
 	}
-	return 0
+	best, most := up[0], 0
+	if s.Part == stitch.Gusset {
+		return best
+	}
+	for _, k := range up {
+		same := 0
+		for i := range of {
+			if i < len(s.Rounds) && !of[i].changes && len(of[i].worked) == len(of[k].worked) {
+				same++
+			}
+		}
+		if !of[k].changes && same > most {
+			best, most = k, same
+		}
+	}
+	return best
 }
 
 // roundHand counts the loops round the hand at the foot of its gusset, or of the lowest part

@@ -254,16 +254,20 @@ func (f *Fabric) counted(s *stitch.Section) []string {
 }
 
 // CountedAt returns the round of a section, from 0, at which its columns are counted, and of
-// which its areas are asked. It is the lowest, above those that only bring the cuff's stitches
-// to the hand's; of a part that is counted by itself, the first of the widest.
+// which its areas are asked. It is the lowest of those that have as many stitches as most have,
+// above what brings the cuff's stitches to the hand's; of a part that is counted by itself, the first of the widest.
 func CountedAt(s *stitch.Section) int {
 	if roundHand(s.Part) {
-		for r := 1; !s.Part.Marked() && r <= len(s.Rounds); r++ {
-			if i := s.Lies(r) - 1; keeps(&s.Rounds[i]) {
-				return i
+		at, many, rounds := s.Lies(1)-1, 0, map[int]int{}
+		for r := len(s.Rounds); !s.Part.Marked() && r > 0; r-- {
+			i := s.Lies(r) - 1
+			if n := len(s.Rounds[i].Ops); keeps(&s.Rounds[i]) {
+				if rounds[n]++; rounds[n] >= many {
+					at, many = i, rounds[n]
+				}
 			}
 		}
-		return s.Lies(1) - 1
+		return at
 	}
 	widest := 0
 	for i := range s.Rounds {
