@@ -31,13 +31,14 @@ func inYarn(op stitch.Op) bool {
 	return op != stitch.NoStitch && op != stitch.Marker && op != stitch.Hold
 }
 
-// colouredRuns returns the runs of equal operations in one yarn, in words.
-func colouredRuns(r stitch.Round, of RoundDyed) []string {
+// colouredRuns returns the runs of equal operations in one yarn, in words, of those of a round
+// from one on and before another.
+func colouredRuns(r stitch.Round, of RoundDyed, from, to int) []string {
 	var tokens []string
 	ops, yarns := r.Ops, of.Yarns
-	for i := 0; i < len(ops); {
+	for i := from; i < to; {
 		n := 1
-		for i+n < len(ops) && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) && of.catches(i+n) == "" {
+		for i+n < to && alike(r, i, i+n) && (yarns[i+n] == yarns[i] || !inYarn(ops[i])) && of.catches(i+n) == "" {
 			n++
 		}
 		token := runAt(r, i, n)

@@ -120,7 +120,7 @@ func (d *dyer) before(s *stitch.Section) []Step {
 			for _, w := range list {
 				r.Ops, of.Yarns = append(r.Ops, w.Op), append(of.Yarns, w.Yarn)
 			}
-			steps = append(steps, Step{Text: fmt.Sprintf("%s: %s.", d.motifRow(m+1, row+1), joinRepeats(colouredRuns(r, of)))})
+			steps = append(steps, Step{Text: fmt.Sprintf("%s: %s.", d.motifRow(m+1, row+1), joinRepeats(colouredRuns(r, of, 0, len(r.Ops))))})
 		}
 	}
 	return steps
@@ -174,7 +174,7 @@ func (d *dyer) coloured(part stitch.Part, r stitch.Round, of RoundDyed) string {
 
 // phrase returns a part of a round in words. A long one refers to the rows of motifs.
 func (d *dyer) phrase(r stitch.Round, of RoundDyed) string {
-	parts := repeats(colouredRuns(r, of))
+	parts := repeats(colouredRuns(r, of, 0, len(r.Ops)))
 	if d != nil && of.Motif != nil && len(parts) > fewRuns {
 		var tokens []string
 		motifs := map[int]bool{}
@@ -195,7 +195,7 @@ func (d *dyer) phrase(r stitch.Round, of RoundDyed) string {
 			for i < len(r.Ops) && d.motifAt(r, of, i) == 0 {
 				i++
 			}
-			tokens = append(tokens, colouredRuns(cut(r, from, i), of.cut(from, i))...)
+			tokens = append(tokens, colouredRuns(r, of, from, i)...)
 		}
 		if short := repeats(tokens); len(short) < len(parts) {
 			parts = short
