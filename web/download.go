@@ -49,6 +49,7 @@ func (s *Server) downloadChart(kind, format string) handler {
 func fileAsk(q url.Values) app.ChartAsk {
 	return app.ChartAsk{
 		View: q.Get("view"), Layout: q.Get("layout"), Middle: q.Get("middle"), Square: q.Get("cells") == "square",
+		Boxed: q.Has("boxed"),
 		Title: q.Has("title"), Key: q.Has("key"), Caption: q.Has("caption"), Text: q.Get("text"), Marks: q.Has("marks"),
 	}
 }

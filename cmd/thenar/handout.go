@@ -35,13 +35,14 @@ func (v *verb) layout(std stdio) layout {
 	f.String("cell", "", "width of a chart's stitch in `mm`")
 	f.String("pieces", "", "the `parts` in their order, such as plan,chart,key,words")
 	f.String("knits", "", "`from`: left, for who knits from left to right")
-	for _, name := range []string{"sideways", "large", "grey", "double"} {
+	for _, name := range []string{"sideways", "large", "grey", "double", "boxed"} {
 		l.asOptions[name] = name
 	}
 	f.Bool("sideways", false, "the paper lies on its side")
 	f.Bool("large", false, "large print: letters of 18 pt, stitches 6.5 mm wide")
 	f.Bool("grey", false, "greys that a copier keeps apart")
 	f.Bool("double", false, "for both sides of the paper: a chart faces its words, every handout begins on a fresh sheet")
+	f.Bool("boxed", false, "of motifs that repeat, charts show one in a box with the number of times that it is worked")
 	return l
 }
 

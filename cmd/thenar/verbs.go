@@ -40,7 +40,7 @@ func init() {
 			run:     printWords,
 		},
 		{
-			name: "chart", args: "[-format svg or csv] [-section gusset] [-left] FILE",
+			name: "chart", args: "[-format svg or csv] [-section gusset] [-boxed] [-left] FILE",
 			does:    "draws the chart of a measure sheet, or of a mitt saved as a file",
 			example: "thenar chart -format csv sheet.json",
 			run:     printChart,

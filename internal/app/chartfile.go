@@ -28,6 +28,7 @@ type ChartAsk struct {
 	Layout string // wedge, columns
 	Middle string // what stands in the middle of a round
 	Square bool   // cells are square instead of in the proportions of the stitches
+	Boxed  bool   // one of what repeats, boxed; the whole where nothing repeats whole
 
 	// What a picture shows besides the chart.
 	Title, Key, Caption bool
@@ -88,12 +89,14 @@ func (m Written) Chart(ctx context.Context, w io.Writer, format string, ask Char
 		return err
 	}
 	g := m.out.Grid(ask.options())
-	if format == CSV {
-		return chart.CSV(w, g)
+	var boxed []chart.Grid
+	if ask.Boxed {
+		boxed = m.out.Boxed(ask.options())
 	}
-	scene := picture.ChartFile(g, picture.Look{
-		Cell: fileCell, Gauge: m.out.Plan.Gauge, Square: ask.Square, Symbols: picture.Convention(m.doc.Sheet.Given("chart.symbols")), Unit: m.doc.Sheet.Unit(),
-	}, m.surround(g, ask))
+	if format == CSV {
+		return writeTable(w, g, boxed, ask.Boxed)
+	}
+	scene := m.drawChart(g, boxed, ask)
 	switch format {
 	case PNG:
 		return draw.WritePNG(ctx, w, scene)
@@ -102,6 +105,39 @@ func (m Written) Chart(ctx context.Context, w io.Writer, format string, ask Char
 		return err
 	}
 	return draw.WriteSVG(w, scene, true)
+}
+
+// writeTable writes a chart as a table; if it was asked for boxed, always in the way of a
+// boxed one, so that a program need not ask whether anything repeats.
+func writeTable(w io.Writer, g chart.Grid, boxed []chart.Grid, asked bool) error {
+	switch {
+	case len(boxed) > 0:
+		return chart.BoxedCSV(w, boxed)
+	case asked:
+		return chart.BoxedCSV(w, []chart.Grid{g})
+	}
+	return chart.CSV(w, g)
+}
+
+// drawChart draws a chart, or what is boxed of it, with what stands round it.
+func (m Written) drawChart(g chart.Grid, boxed []chart.Grid, ask ChartAsk) *draw.Scene {
+	look := picture.Look{
+		Cell: fileCell, Gauge: m.out.Plan.Gauge, Square: ask.Square, Symbols: picture.Convention(m.doc.Sheet.Given("chart.symbols")), Unit: m.doc.Sheet.Unit(),
+	}
+	f := m.surround(g, ask)
+	switch {
+	case len(boxed) > 0:
+		if ask.Title {
+			f.Under += ", one repeat, boxed"
+		}
+		if ask.Caption && strings.TrimSpace(ask.Text) == "" {
+			f.Caption = picture.HowToReadBoxed(boxed)
+		}
+		return picture.BoxedFile(boxed, look, f)
+	case ask.Boxed && ask.Title:
+		f.Under += ". Nothing repeats whole here, so all is shown"
+	}
+	return picture.ChartFile(g, look, f)
 }
 
 // surround returns what the picture of a chart shows besides it.

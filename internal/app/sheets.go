@@ -33,6 +33,7 @@ type Sheets struct {
 	Asks    []sheet.Question // that have to be answered before anything is printed
 	Trouble []string         // why nothing is printed, or not all
 	Lacks   error            // why what a try changed is missing
+	Motifs  bool             // some are laid by rule, and charts may show one of each, boxed
 	scenes  iter.Seq[*draw.Scene]
 }
 

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,16 +19,72 @@ import (
 // is not the main colour ("k/rust"). A place without a stitch is empty. Lines
 // end in CRLF (RFC 4180).
 func CSV(w io.Writer, g Grid) error {
+	var lines [][]string
+	for i := len(g.Rows) - 1; i >= 0; i-- {
+		lines = append(lines, g.line(i, g.Width, 0))
+	}
+	return writeLines(w, lines)
+}
+
+// The words of the line below the rounds of a boxed chart, which counts its columns.
+const timesLine = "times"
+
+// BoxedCSV writes the charts of a boxed view as CSV does, the last first, with two fields
+// more in each line: the count of the round's box, and the section. "6x3" says that this
+// round and the others of its box, 6 in all, are worked 3 times; an empty field that it is
+// worked once. Below the rounds of each chart stands a line "times" with the counts of the
+// columns: "8x5" in each of 8 columns that are worked 5 times. Narrower charts have empty
+// fields at the side where no round begins.
+func BoxedCSV(w io.Writer, list []Grid) error {
+	width := 0
+	for _, g := range list {
+		width = max(width, g.Width)
+	}
+	var lines [][]string
+	for _, g := range slices.Backward(list) {
+		pad := width - g.Width
+		if g.FromLeft {
+			pad = 0
+		}
+		for i := len(g.Rows) - 1; i >= 0; i-- {
+			lines = append(lines, append(g.line(i, width, pad), countOf(g.Up, i), g.Rows[i].Section.Words()))
+		}
+		times := make([]string, width, width+3)
+		for x := range g.Width {
+			times[pad+x] = countOf(g.Across, x)
+		}
+		lines = append(lines, append(times, timesLine, "", g.Rows[0].Section.Words()))
+	}
+	return writeLines(w, lines)
+}
+
+// countOf returns the count of the box in which a column or a round stands.
+func countOf(folds []Fold, at int) string {
+	for _, f := range folds {
+		if at >= f.From && at < f.From+f.Count {
+			return fmt.Sprintf("%dx%d", f.Count, f.Times)
+		}
+	}
+	return ""
+}
+
+// line returns the fields of a row in so many columns, with so many empty ones before it,
+// and the name of the round.
+func (g Grid) line(i, width, pad int) []string {
+	line := make([]string, width+1, width+3)
+	for _, c := range g.Rows[i].Cells {
+		if c.Shown() {
+			line[pad+c.X] = g.text(c)
+		}
+	}
+	line[width] = strings.TrimSpace(strconv.Itoa(g.Rows[i].Round) + " " + g.Rows[i].Side.Words())
+	return line
+}
+
+func writeLines(w io.Writer, lines [][]string) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
-	for i := len(g.Rows) - 1; i >= 0; i-- {
-		line := make([]string, g.Width+1)
-		for _, c := range g.Rows[i].Cells {
-			if c.Shown() {
-				line[c.X] = g.text(c)
-			}
-		}
-		line[g.Width] = strings.TrimSpace(strconv.Itoa(g.Rows[i].Round) + " " + g.Rows[i].Side.Words())
+	for _, line := range lines {
 		if err := out.Write(line); err != nil {
 			return fmt.Errorf("chart.CSV: %w", err)
 		}

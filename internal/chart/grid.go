@@ -28,6 +28,8 @@ type Grid struct {
 	Rules    Rules
 	EndFault string // in words, if the next step takes another number of loops than the last row leaves
 	Floats   []Float
+	Across   []Fold // columns of a boxed chart that stand for more; see Source.Boxed
+	Up       []Fold // rows that do
 
 	base, inset int  // of the gusset; see Source
 	palm        bool // the thumb sits in the palm
@@ -37,6 +39,8 @@ type Grid struct {
 
 	sides   map[stitch.Part]map[string]string // of fingers and the upper hand, by column
 	repeats []repeat.Repeat
+	came    []repeat.Came
+	uncut   bool // it is read from where the round begins, and not cut open opposite the gusset
 }
 
 // Row is one round. In and Out are the numbers of loops that it takes and
@@ -79,7 +83,7 @@ func (c Cell) Shown() bool { return c.X >= 0 }
 // by stitch.Mirror; marks and column names are still the right hand's.
 func (s Source) Grid(o Options) Grid {
 	o = s.Sound(o)
-	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered(), repeats: s.Repeats}
+	g := Grid{Options: o, Mirrored: s.Mirrored, Palette: s.Palette, Rules: s.Rules, base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered(), repeats: s.Repeats, came: s.Came()}
 	sections := s.sections(o.View)
 	if g.Rows = s.rows(sections...); len(g.Rows) == 0 {
 		return g

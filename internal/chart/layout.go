@@ -155,6 +155,7 @@ func (g *Grid) layColumns() {
 	all, at := merge(g.Rows)
 	order := g.withoutWaiting(all)
 	switch show := g.View.info(); {
+	case g.uncut:
 	case g.Rows[0].flat && show.cut:
 		order = cutRow(all)
 	case g.Rows[0].flat: // it is open where the seam will be

@@ -40,6 +40,7 @@ func (g Grid) Part(left, right, foot, head int) Grid {
 	for i := foot; i < head; i++ {
 		part.Rows = append(part.Rows, g.Rows[i].part(left, right))
 	}
+	part.Across, part.Up = within(g.Across, left, right), within(g.Up, foot, head)
 	part.Floats = nil
 	for _, f := range g.Floats {
 		if f.Row >= foot && f.To < head {
@@ -48,6 +49,18 @@ func (g Grid) Part(left, right, foot, head int) Grid {
 		}
 	}
 	return part
+}
+
+// within returns what of folds lies from one place up to another, counted from the first.
+func within(folds []Fold, from, to int) (list []Fold) {
+	for _, f := range folds {
+		end := min(f.From+f.Count, to)
+		if f.From = max(f.From, from); f.From < end {
+			f.From, f.Count = f.From-from, end-f.From
+			list = append(list, f)
+		}
+	}
+	return list
 }
 
 func (r Row) part(left, right int) Row {

@@ -37,7 +37,7 @@ type Area struct {
 
 // Areas returns the areas that the row at the foot stands on, from the left, with
 // the columns that are made between its stitches further up. A chart of a thumb has
-// none.
+// none, and so has a box across, which stands for columns on several.
 func (g Grid) Areas() []Area {
 	if len(g.Rows) == 0 || g.sideless(g.Rows[0]) {
 		return nil
@@ -49,6 +49,9 @@ func (g Grid) Areas() []Area {
 				at[c.X] = g.area(row, j)
 			}
 		}
+	}
+	for _, f := range g.Across {
+		clear(at[f.From : f.From+f.Count])
 	}
 	foot := g.Rows[0].Shown()
 	if len(foot) == 0 {

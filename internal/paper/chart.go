@@ -86,7 +86,7 @@ const aboveKey = 20
 
 // chart sets a chart in cells of several widths, each with as many parts as it takes.
 func (h *handout) chart(g chart.Grid, sizes []chartPages, pair int) block {
-	b := block{name: g.View.Title(), above: aboveHeading}
+	b := block{name: chartTitle(g), above: aboveHeading}
 	below := [][]part{nil}
 	if h.keyJoinsChart() {
 		below = h.keyBelow()
@@ -102,13 +102,21 @@ func (h *handout) chart(g chart.Grid, sizes []chartPages, pair int) block {
 	return b
 }
 
+// chartTitle returns the heading of a chart. Of a boxed view, each names its part.
+func chartTitle(g chart.Grid) string {
+	if g.IsBoxed() {
+		return g.View.Title() + ": " + g.BoxedRounds()
+	}
+	return g.View.Title()
+}
+
 // sizes returns a chart of a width divided in cells of every width in which it may be
 // set.
 func (h *handout) sizes(g chart.Grid, width float64) (list []chartPages) {
 	if len(g.Rows) == 0 {
 		return nil
 	}
-	p := chartPages{handout: h, g: g, title: g.View.Title(), over: width, cut: map[[2]span]chart.Grid{}}
+	p := chartPages{handout: h, g: g, title: chartTitle(g), over: width, cut: map[[2]span]chart.Grid{}}
 	for s, cell := range p.widths() {
 		at := p
 		at.shrunk = s
@@ -194,6 +202,9 @@ func (p *chartPages) lay(asked, maxCell float64) {
 	side := roundNumbers
 	if p.g.Rows[0].Section != p.g.Rows[len(p.g.Rows)-1].Section {
 		side = sectionNames
+	}
+	if len(p.g.Up) > 0 {
+		side += boxCounts
 	}
 	p.cells = fitCells(p.g.Width, len(p.g.Rows), ratio, side, p.width(), p.areaHeight()-p.headHeight()-2, asked, maxCell)
 }
@@ -301,6 +312,9 @@ func (p *chartPages) columns(x int) span {
 // shows.
 func (p *chartPages) readingText(columns, rows span) string {
 	text := "R" + picture.Reading(p.g)[1:] + "."
+	if p.g.IsBoxed() {
+		text += p.g.BoxWords()
+	}
 	if p.g.View.Cut() {
 		text = p.gussetText()
 	}

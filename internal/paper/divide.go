@@ -33,6 +33,7 @@ const (
 	emptyEdge     = 1.0
 	roundNumbers  = 2.6
 	sectionNames  = 5.0 // where sections meet and are named
+	boxCounts     = 2.2 // beside the boxes of rounds
 	emptyHead     = 1.0
 	columnNumbers = 3.0 // with the names of the areas
 )

@@ -43,8 +43,9 @@ func newHandout(s *Sheet, o Options) *handout {
 	h := &handout{flow: newFlow(o, s.headline()), Sheet: s, o: o}
 	h.at = s.At
 	for _, v := range h.views() {
-		g := h.grid(v)
-		h.grids, h.laid = append(h.grids, g), append(h.laid, h.sizes(g, h.width()))
+		for _, g := range h.gridsOf(v) {
+			h.grids, h.laid = append(h.grids, g), append(h.laid, h.sizes(g, h.width()))
+		}
 	}
 	if o.Has(Key) {
 		h.signs = h.keySigns()
@@ -90,6 +91,23 @@ func (h *handout) piece(p Piece) []block {
 // symbols returns the person's choice of chart symbols.
 func (h *handout) symbols() picture.Convention {
 	return picture.Convention(h.Doc.Sheet.Given("chart.symbols"))
+}
+
+// gridsOf returns the chart of a view as it is printed, or, if they are asked for and
+// something repeats, those of the view with its motifs boxed.
+func (h *handout) gridsOf(v chart.View) []chart.Grid {
+	whole := h.grid(v)
+	if !h.o.Boxed {
+		return []chart.Grid{whole}
+	}
+	boxed := h.Out.Boxed(chart.Options{View: v})
+	for i := range boxed {
+		boxed[i].Palette = whole.Palette
+	}
+	if len(boxed) == 0 {
+		return []chart.Grid{whole}
+	}
+	return boxed
 }
 
 // grid returns the chart of a view as it is printed.

@@ -29,7 +29,7 @@ func (h *handout) key() (key *picture.KeyTable, scale float64) {
 	if h.o.Large {
 		scale = h.keyScale()
 	}
-	return picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey}, h.signs...), scale
+	return picture.NewKey(h.grids, picture.Look{Symbols: h.symbols(), Grey: h.o.Grey, Gauge: h.Out.Plan.Gauge}, h.signs...), scale
 }
 
 // keyParts sets the key over the whole width, parted where it is high.

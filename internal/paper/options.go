@@ -52,6 +52,7 @@ type Options struct {
 	Grey     bool    // for a copier: greys that are far apart
 	Double   bool    // printed on both sides: every handout begins on an odd page
 	FromLeft bool    // for knitting from left to right
+	Boxed    bool    // of motifs that repeat, charts show one, boxed
 	Cell     float64 // width of a chart's cell in mm; 0: as large as fits
 	Pieces   []Piece // those to print, in order
 }
@@ -76,7 +77,7 @@ const (
 )
 
 // Read reads options from an address or a form: paper, sideways, large, grey,
-// double, cell, knits=left, and either pieces, a list in order, or a place for each
+// double, boxed, cell, knits=left, and either pieces, a list in order, or a place for each
 // piece, such as place-plan=1, where pieces without a place are left out. Faults
 // name the field; the options hold what was valid.
 func Read(q url.Values) (Options, error) {
@@ -90,7 +91,7 @@ func Read(q url.Values) (Options, error) {
 			o.Paper = size
 		}
 	}
-	for name, flag := range map[string]*bool{"sideways": &o.Sideways, "large": &o.Large, "grey": &o.Grey, "double": &o.Double} {
+	for name, flag := range map[string]*bool{"sideways": &o.Sideways, "large": &o.Large, "grey": &o.Grey, "double": &o.Double, "boxed": &o.Boxed} {
 		*flag = q.Get(name) != ""
 	}
 	o.FromLeft = q.Get("knits") == "left"
@@ -160,7 +161,7 @@ func placesOf(q url.Values, faults *fault.Fields) (list []Piece, any bool) {
 // Query returns options as a query for Read.
 func (o Options) Query() url.Values {
 	q := url.Values{"paper": {o.Paper.Name}}
-	for name, on := range map[string]bool{"sideways": o.Sideways, "large": o.Large, "grey": o.Grey, "double": o.Double} {
+	for name, on := range map[string]bool{"sideways": o.Sideways, "large": o.Large, "grey": o.Grey, "double": o.Double, "boxed": o.Boxed} {
 		if on {
 			q.Set(name, "1")
 		}

@@ -14,7 +14,7 @@ import (
 func TestReadReturnsWhatQueryWrote(t *testing.T) {
 	for _, o := range []Options{
 		Usual(),
-		{Paper: Letter, Sideways: true, Large: true, Grey: true, Double: true, FromLeft: true, Cell: 4.25, Pieces: []Piece{Key, Chart, Notes}},
+		{Paper: Letter, Sideways: true, Large: true, Grey: true, Double: true, FromLeft: true, Boxed: true, Cell: 4.25, Pieces: []Piece{Key, Chart, Notes}},
 	} {
 		back, err := Read(o.Query())
 		require.NoError(t, err)

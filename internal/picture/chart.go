@@ -59,7 +59,8 @@ func Chart(g chart.Grid, l Look) (*draw.Scene, Geometry) {
 func ChartSize(g chart.Grid, l Look) (width, height float64) {
 	edge := Edge(l.Cell)
 	at, after := place(g, l, edge)
-	return at.x(g.Width) + after, (1+belowCells(g))*edge + float64(len(g.Rows))*at.CellHeight
+	boxes, _ := boxRoom(g)
+	return at.x(g.Width) + after, (1+boxes+belowCells(g))*edge + float64(len(g.Rows))*at.CellHeight
 }
 
 // The room below the cells of a chart by Edge: for numbers, and for the names of
@@ -76,6 +77,8 @@ type surround struct {
 // layChart draws the cells of a chart with their numbers and areas.
 func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 	edge, below, areas := Edge(l.Cell), belowCells(g), g.Areas()
+	boxes, _ := boxRoom(g)
+	f.above += boxes
 	foot, head := endNumbers(g)
 	at, after := place(g, l, f.other*edge)
 	at.Bottom = f.above*edge + float64(len(g.Rows))*at.CellHeight
@@ -97,6 +100,11 @@ func layChart(g chart.Grid, l Look, f surround) (*draw.Scene, Geometry) {
 		nameAreas(s, areas, at, at.Bottom+1.4*edge)
 	}
 	nameWaiting(s, g, at, at.Bottom+below*edge)
+	free := f.above - 0.35
+	if head != nil {
+		free = f.above - 1.2
+	}
+	drawBoxes(s, g, at, free*edge)
 	if f.ruled {
 		low := at
 		low.Bottom += (below - roomBelow) * edge // the level ruler stands under all that
@@ -117,6 +125,8 @@ func chartLabel(g chart.Grid) string {
 // its right. The numbers of the rounds have theirs where rounds begin, those of rows on
 // both sides; the other side has so much in mm.
 func place(g chart.Grid, l Look, other float64) (at Geometry, after float64) {
+	_, boxes := boxRoom(g)
+	other += boxes * Edge(l.Cell)
 	at = Geometry{Left: other, CellWidth: l.Cell, CellHeight: l.Cell, letter: l.Numbers}
 	if !l.Square {
 		at.CellHeight = l.Cell * l.Gauge.Stitches / l.Gauge.Rounds

@@ -32,7 +32,11 @@ const (
 // drawn as by Chart, their numbers count the stitches of the round, and the areas of
 // the mitt stand along the foot. Marks for the work on it are only drawn if asked for.
 func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
-	sub := publishedChart(g, l, f.Marks)
+	return fileOf(publishedChart(g, l, f.Marks), []chart.Grid{g}, l, f)
+}
+
+// fileOf puts what stands round it beside what is drawn of charts.
+func fileOf(sub *draw.Scene, charts []chart.Grid, l Look, f Surround) *draw.Scene {
 	s := &draw.Scene{Width: max(sub.Width, minFile) + 2*fileMargin, Label: sub.Label}
 	width, y := s.Width-2*fileMargin, fileMargin
 	write := func(text string, style draw.TextStyle) {
@@ -53,7 +57,7 @@ func ChartFile(g chart.Grid, l Look, f Surround) *draw.Scene {
 		y += fileMargin / 2
 	}
 	if f.Key {
-		key := Key(g, l, width)
+		key := newKeyTable(keyLines(charts, l), fewKeyLines).Draw(width)
 		s.Add(key, fileMargin, y, 1)
 		y += key.Height
 	}
@@ -158,4 +162,10 @@ func HowToRead(g chart.Grid) string {
 		fmt.Fprintf(&b, " The numbers at the foot count the stitches of %s, those at the top of %s.", first.Name(), last.Name())
 	}
 	return b.String()
+}
+
+// HowToReadBoxed says how a chart file of a boxed view is read.
+func HowToReadBoxed(list []chart.Grid) string {
+	text := fmt.Sprintf("R%s.", Reading(list[0])[1:])
+	return text + " What stands in a box is worked as often as the number beside it says; what stands beside the box once."
 }

@@ -49,7 +49,7 @@ func drawLines(s *draw.Scene, g chart.Grid, at Geometry, l Look) {
 	for i := 0; i <= len(g.Rows); i++ {
 		stands := make([]bool, g.Width+1)
 		if i < len(g.Rows) {
-			rowLines(g.Rows[i], i+1, at, &fine, &border, stands)
+			rowLines(g, i, at, &fine, &border, stands)
 		}
 		for x := range stands {
 			switch {
@@ -130,10 +130,10 @@ func fifthLine(g chart.Grid, row chart.Row, y int, at Geometry, dark bool) strin
 	return p.String()
 }
 
-// rowLines draws the level lines of a row from its first cell to its last, and notes in
+// rowLines draws the level lines of row i from its first cell to its last, and notes in
 // stands where upright lines are needed.
-func rowLines(row chart.Row, y int, at Geometry, fine, border *draw.Pen, stands []bool) {
-	cells := row.Shown()
+func rowLines(g chart.Grid, i int, at Geometry, fine, border *draw.Pen, stands []bool) {
+	cells, y := g.Rows[i].Shown(), i+1
 	if len(cells) == 0 {
 		return
 	}
@@ -145,7 +145,7 @@ func rowLines(row chart.Row, y int, at Geometry, fine, border *draw.Pen, stands 
 		fine.Move(at.x(low), edge).Line(at.x(high+1), edge)
 	}
 	for i := 1; i < len(cells); i++ {
-		if isHandCell(cells[i]) != isHandCell(cells[i-1]) {
+		if isHandCell(cells[i]) != isHandCell(cells[i-1]) && !inOneBox(g, cells[i].X, cells[i-1].X) {
 			x := at.x(cells[i-1].X + 1)
 			if isHandCell(cells[i-1]) {
 				x = at.x(cells[i].X)

@@ -29,7 +29,7 @@ func keyLines(charts []chart.Grid, l Look) []keyLine {
 	var list []keyLine
 	behind := usedBehind(charts)
 	symbols := func(g chart.Grid, l Look) []keyLine { return symbolLines(g, l, behind) }
-	for _, of := range []func(chart.Grid, Look) []keyLine{symbols, gapLines, yarnLines} {
+	for _, of := range []func(chart.Grid, Look) []keyLine{symbols, gapLines, yarnLines, motifLines} {
 		for _, g := range charts {
 			for _, line := range of(g, l) {
 				if !slices.Contains(list, line) {
@@ -180,6 +180,7 @@ type keyLine struct {
 	text   string
 	indent float64 // of the text, beyond the place of the sign
 	line   Line    // of a printed chart, in place of a symbol
+	motif  motifDrawn
 }
 
 func yarnWords(y chart.Yarn) string {
@@ -214,6 +215,7 @@ func (l keyLine) draw(s *draw.Scene, left, y, width float64) float64 {
 			s.Text(x+l.indent, first+float64(i)*keyLetter*1.3, text, draw.TextStyle{Size: keyLetter})
 		}
 	}
+	l.motif.draw(s, x, y+l.textHeight(width), l.motifRoom(width), l.grey)
 	return y + l.height(width)
 }
 
@@ -245,12 +247,20 @@ func (l keyLine) lines(width float64) []string {
 
 // height returns the height that the line takes in a column of a width.
 func (l keyLine) height(width float64) float64 {
+	return l.textHeight(width) + l.motif.height(l.motifRoom(width))
+}
+
+// textHeight returns the height of its text, or of what is drawn beside that.
+func (l keyLine) textHeight(width float64) float64 {
 	lines := float64(len(l.lines(width))) * keyLetter * 1.3
 	if l.bare {
 		return lines + keyGap/4
 	}
 	return max(keyCell, lines) + keyGap/4
 }
+
+// motifRoom returns the width for a motif in a column of a width.
+func (l keyLine) motifRoom(width float64) float64 { return width - 0.5 - l.inset() - keyGap }
 
 // drawCell draws the cell of a line, without its symbol.
 func (l keyLine) drawCell(s *draw.Scene, x, y float64) {

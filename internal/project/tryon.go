@@ -59,11 +59,24 @@ func (c Changed) Any(part stitch.Part, from, to int) bool {
 // Grid returns a chart of the mitt in which the rounds that a try changed are
 // marked.
 func (out *Outputs) Grid(o chart.Options) chart.Grid {
-	g := out.Charts.Grid(o)
+	return out.markChanged(out.Charts.Grid(o))
+}
+
+func (out *Outputs) markChanged(g chart.Grid) chart.Grid {
 	for i, row := range g.Rows {
 		g.Rows[i].Changed = out.Changed.Has(row.Section, row.Round)
 	}
 	return g
+}
+
+// Boxed returns the charts of a view with one of what repeats, as chart.Source does, with
+// the same marks; nil where nothing repeats whole.
+func (out *Outputs) Boxed(o chart.Options) []chart.Grid {
+	list := out.Charts.Boxed(o)
+	for i := range list {
+		list[i] = out.markChanged(list[i])
+	}
+	return list
 }
 
 // Count returns the number of changed rounds.

@@ -35,6 +35,13 @@ func Texture(op stitch.Op) (letter byte, ok bool) {
 	return 0, false
 }
 
+// Stitch returns the stitch of a letter in the drawing of a motif; ok is false if it stands
+// for none.
+func Stitch(letter byte) (op stitch.Op, ok bool) {
+	op, ok = textures[letter]
+	return op, ok
+}
+
 // Drawn reads the drawings of a motif's yarns and of its stitches: a row for each round,
 // the uppermost first. A point leaves what lies under; the letters a to h are yarns; k, p,
 // t and s are knit, purl, knit through the back loop and slip. Either drawing may be nil.

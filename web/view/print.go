@@ -33,6 +33,7 @@ func NewHandoutPrint(id int64, s app.Sheets) Print {
 	p := newMittPrint(id, s, "Print ", "/print")
 	p.Action = PatternDesk.At(id)
 	p.Handout, p.Keep, p.File = true, p.Back+"/print", p.Back+"/print.pdf"
+	p.Motifs = s.Motifs || s.Options.Boxed
 	p.Answers = p.Back + "/sure"
 	p.More = []Choice{{p.Back + "/sizes", "Table of sizes"}, {p.Back + "/wall", "Wall chart"}, {"/paper/measure", "Measuring sheet"}, {"/paper/ruler", "Swatch ruler"}}
 	p.Takes = []Choice{
@@ -85,6 +86,7 @@ func NewClassPrint(id int64, s app.ClassSheets, pdf bool) Print {
 	p := newPrint(s.Sheets, "Print "+s.Name, back+"/print")
 	p.Back, p.BackName = back, s.Name
 	p.Handout, p.Class, p.Keep = true, true, p.Action
+	p.Motifs = s.Options.Boxed || s.Class.Pattern != nil && len(s.Class.Pattern.Sheet.Repeats()) > 0
 	if at := s.Class.At(s.Student); at >= 0 {
 		p.Title = "Print " + s.Class.Students[at].Name
 		p.Hidden = map[string]string{"student": strconv.Itoa(s.Student)}

@@ -23,6 +23,7 @@ type Print struct {
 	Options  paper.Options
 	Handout  bool   // of pieces that can be chosen
 	Class    bool   // of several handouts
+	Motifs   bool   // whether charts may show one motif of many, boxed
 	Keep     string // where the options are kept; empty: nowhere
 	Kept     bool   // these are the options that are kept
 	Fields   []PrintField
