@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -48,4 +49,22 @@ func TestColoured(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, Coloured(c.part, c.r, yarns(c.in)))
 	}
+}
+
+// A long round refers to the rows of its motif; what stands before and after them is told as in
+// the whole round: the thumb's second corner is the second (common practice, no source).
+func TestCornersBesideTheRowsOfAMotif(t *testing.T) {
+	r := stitch.Round{Ops: []stitch.Op{stitch.PickUp, stitch.GapK2tog}}
+	of := RoundDyed{Yarns: []string{"cream", "cream"}, Motif: []int{0, 0}, Row: []int{0, 0}}
+	var row []Worked
+	for _, yarn := range strings.Fields("rust cream cream blue rust blue cream rust rust blue cream rust blue blue rust") {
+		row = append(row, Worked{stitch.Knit, yarn})
+		r.Ops, of.Yarns = append(r.Ops, stitch.Knit), append(of.Yarns, yarn)
+		of.Motif, of.Row = append(of.Motif, 1), append(of.Row, 1)
+	}
+	r.Ops, of.Yarns = append(r.Ops, stitch.GapSSK), append(of.Yarns, "cream")
+	of.Motif, of.Row = append(of.Motif, 0), append(of.Row, 0)
+	d := dyer{Dyed: &Dyed{Motifs: []MotifRows{{Rows: [][]Worked{row}}}}, refers: map[int]bool{}}
+	assert.Equal(t, "Pick up and knit 1 in cream, k2tog with the strand at corner 1 in cream, row 1 of motif 1, ssk with the strand at corner 2 in cream (18).",
+		d.coloured(stitch.Thumb, r, of))
 }
