@@ -85,8 +85,12 @@ func (e Edit) checkValue(path string, faults *fault.Fields) {
 		if e.Column != "" || (e.Value != "" && e.Value != "here") {
 			faults.Add(path+".value", "is %.20q; write here, for a whole round", e.Value)
 		}
+	case Strands:
+		if e.Value != "" && !strand.MatchString(e.Value) {
+			faults.Add(path+".value", "is %.20q, which is no strand; write its yarn and over how many stitches it passes, such as b7", e.Value)
+		}
 	default:
-		faults.Add(path+".layer", "is %.20q; write stitch, colour, note or needles", e.Layer)
+		faults.Add(path+".layer", "is %.20q; write stitch, colour, note, needles or strand", e.Layer)
 	}
 }
 

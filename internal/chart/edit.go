@@ -13,21 +13,23 @@ import (
 type Layer string
 
 // The layers of a cell. A note may also belong to a whole round, and the mark of
-// the round on the needles always does; such an edit has no column. An edit of
+// the round on the needles always does; such an edit has no column. A strand that is
+// meant to be long is marked on the stitch before it. An edit of
 // the sheet changes no cell: its column is the path of a field.
 const (
 	Stitches Layer = "stitch"
 	Colours  Layer = "colour"
 	Notes    Layer = "note"
 	Needles  Layer = "needles"
+	Strands  Layer = "strand"
 	Sheet    Layer = "sheet"
 )
 
 // layers are the layers of a mark, in the order in which edits are listed.
-var layers = []Layer{Stitches, Colours, Notes, Needles}
+var layers = []Layer{Stitches, Colours, Notes, Needles, Strands}
 
 // Edit sets one layer of one cell to a value: the code of an operation, the ID
-// of a yarn, or a text. An empty value restores the plan. A cell is named by
+// of a yarn, a text, or the yarn and the length of a strand. An empty value restores the plan. A cell is named by
 // section, round (from 1) and column of the right hand, so that an edit
 // outlives the plan that it was painted on.
 type Edit struct {
@@ -46,7 +48,7 @@ type Anchor struct {
 }
 
 // Mark is what was painted on a cell; an empty layer is as planned.
-type Mark struct{ Stitch, Colour, Note, Needles string }
+type Mark struct{ Stitch, Colour, Note, Needles, Strand string }
 
 // Marks are the painted cells of a mitt.
 type Marks map[Anchor]Mark
@@ -63,6 +65,8 @@ func (m *Mark) layer(l Layer) *string {
 		return &m.Note
 	case Needles:
 		return &m.Needles
+	case Strands:
+		return &m.Strand
 	}
 	return &m.Stitch
 }
@@ -142,7 +146,7 @@ func OfSheet(edits []Edit) []Edit {
 	return list
 }
 
-// OnlyCells reports whether edits set only stitches, colours and notes, which
+// OnlyCells reports whether edits set only stitches, colours, notes and strands, which
 // change neither the numbers of the mitt nor the count at the needles.
 func OnlyCells(edits []Edit) bool {
 	for _, e := range edits {
@@ -184,6 +188,8 @@ func (e Edit) Words(p Palette) string {
 		return "note “" + e.Value + "”"
 	case Needles:
 		return "the round on the needles"
+	case Strands:
+		return "a long strand that is meant"
 	}
 	if op, ok := stitch.ByCode(e.Value); ok {
 		return op.Words()

@@ -65,11 +65,15 @@ func worked(op stitch.Op) bool {
 	return op != stitch.Hold && op.In()+op.Out() > 0
 }
 
-// checkYarns finds the floats that are too long and the rounds with too many
-// yarns.
-func (g *Grid) checkYarns() {
+// checkYarns finds the floats that are too long, apart from those that are meant, and the
+// rounds with too many yarns.
+func (g *Grid) checkYarns(marks Marks) {
 	g.strands(func(f Float) {
-		if g.Rules.Float > 0 && f.Length > g.Rules.Float {
+		switch {
+		case g.Rules.Float == 0 || f.Length <= g.Rules.Float:
+		case g.isMeant(f, marks):
+			g.Meant = append(g.Meant, f)
+		default:
 			g.Floats = append(g.Floats, f)
 		}
 	})

@@ -27,9 +27,10 @@ type Grid struct {
 	Palette  Palette
 	Rules    Rules
 	EndFault string // in words, if the next step takes another number of loops than the last row leaves
-	Floats   []Float
-	Across   []Fold // columns of a boxed chart that stand for more; see Source.Boxed
-	Up       []Fold // rows that do
+	Floats   []Float // to be looked at
+	Meant    []Float // longer than the rule, as somebody wants them
+	Across   []Fold  // columns of a boxed chart that stand for more; see Source.Boxed
+	Up       []Fold  // rows that do
 
 	base, inset int  // of the gusset; see Source
 	palm        bool // the thumb sits in the palm
@@ -99,7 +100,7 @@ func (s Source) Grid(o Options) Grid {
 	g.End, g.Next = s.after(g.Rows[len(g.Rows)-1].Section)
 	g.lint()
 	if !s.bare() { // else all is in one yarn
-		g.checkYarns()
+		g.checkYarns(s.Marks)
 	}
 	return g
 }
@@ -196,7 +197,7 @@ func (s *Source) paint(c *Cell, at Anchor) {
 	if !painted {
 		return
 	}
-	c.Painted, c.Note = true, mark.Note
+	c.Painted, c.Note = mark.painted(), mark.Note
 	if over, ok := stitch.ByCode(mark.Stitch); ok && mark.Stitch != "" {
 		c.Op = s.turned(over)
 	}

@@ -41,7 +41,7 @@ func (g Grid) Part(left, right, foot, head int) Grid {
 		part.Rows = append(part.Rows, g.Rows[i].part(left, right))
 	}
 	part.Across, part.Up = within(g.Across, left, right), within(g.Up, foot, head)
-	part.Floats = nil
+	part.Floats, part.Meant = nil, nil
 	for _, f := range g.Floats {
 		if f.Row >= foot && f.To < head {
 			f.Row, f.To = f.Row-foot, f.To-foot

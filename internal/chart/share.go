@@ -48,15 +48,15 @@ type Catch struct {
 	Yarn string
 }
 
-// Catches returns the strands of a part that have to be caught, by round from 1. One that
-// goes on from a round into the next is in both.
+// Catches returns the strands of a part that have to be caught, by round from 1; not those
+// that are meant to be long. One that goes on from a round into the next is in both.
 func (s Source) Catches(part stitch.Part) map[int][]Catch {
 	section := s.worked.Section(part)
 	if s.bare() || section == nil {
 		return nil
 	}
-	g := Grid{Rows: s.rows(*section), Rules: s.Rules}
-	g.checkYarns()
+	g := Grid{Rows: s.rows(*section), Rules: s.Rules, Mirrored: s.Mirrored}
+	g.checkYarns(s.Marks)
 	of := map[int][]Catch{}
 	for _, f := range g.Floats {
 		order := g.Rows[f.Row].order()

@@ -69,6 +69,14 @@ func TestSharedCases(t *testing.T) {
 			{stitch.Hand, 2, "", Notes, "thumb here"},
 			{stitch.Hand, 2, "", Needles, "here"},
 		}},
+		"meant": {whole(false), Options{View: TubeView, Layout: Wedge}, []Edit{
+			paint(1, "B1", Colours, "b"), paint(1, "H8", Colours, "b"), paint(2, "H1", Colours, "b"), paint(2, "H8", Colours, "b"),
+			paint(1, "B1", Strands, "b12"), paint(2, "H1", Strands, "b5"), paint(2, "H8", Strands, "b3"),
+		}},
+		"meant on a left tube": {whole(true), Options{View: TubeView, Layout: Wedge}, []Edit{
+			paint(1, "B1", Colours, "b"), paint(1, "H8", Colours, "b"), paint(2, "H1", Colours, "b"), paint(2, "H8", Colours, "b"),
+			paint(1, "B1", Strands, "b12"), paint(2, "H1", Strands, "b6"), paint(2, "H8", Strands, "b3"),
+		}},
 		"columns of a left tube": {whole(true), Options{TubeView, Columns, "H4"}, []Edit{
 			paint(2, "H3", Stitches, "k2tog"), {stitch.Hand, 1, "H2", Stitches, "yo"}, {stitch.Hand, 1, "C1", Colours, "b"}, {stitch.Hand, 2, "H7", Colours, "b"},
 		}},

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { apply, layers, marksOf } from "../../static/js/chart/edits.js";
-import { floats, yarnsOf } from "../../static/js/chart/float.js";
+import { floats, mean, meant, yarnsOf } from "../../static/js/chart/float.js";
 import { faults } from "../../static/js/chart/ledger.js";
 import { Model, born } from "../../static/js/chart/model.js";
 import { cases, page, runs } from "./cases.mjs";
@@ -105,3 +105,22 @@ test("on the left hand a stored stitch is the right hand's", () => {
   const model = new Model(page("left-hand"));
   assert.equal(model.edit(3, model.row(3).column("B2"), "stitch", "k2tog").value, "ssk");
 });
+
+// A strand that is meant is told no more, from one press, which the other takes back. The
+// cases that Go writes say so of marks that are there already, on both hands.
+for (const name of ["meant", "meant-on-a-left-tube"]) {
+  test(`${name}: every strand can be meant, and taken back`, () => {
+    const model = new Model(page(name));
+    model.apply(cases.find((c) => c.name === `${name}.json`).edits);
+    const before = [floats(model).length, meant(model).length];
+    assert.ok(before[0] > 0 && before[1] > 0, String(before));
+    const inverse = model.apply(floats(model).map((f) => mean(model, f, true)));
+    assert.deepEqual([floats(model).length, meant(model).length], [0, before[0] + before[1]]);
+    assert.equal(model.rows.some((row) => row.cells.some((c) => model.mark(row.y, c.column).strand && model.yarn(row.y, c) === "a" && model.painted(row.y, c))), false);
+    const back = model.apply(meant(model).map((f) => mean(model, f, false)));
+    assert.equal(meant(model).length, 0);
+    model.apply(back);
+    model.apply(inverse);
+    assert.deepEqual([floats(model).length, meant(model).length], before);
+  });
+}

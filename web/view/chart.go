@@ -41,6 +41,7 @@ type Chart struct {
 	Ops     []stitch.Op // that can be painted
 	Yarns   chart.Palette
 	Words   []string // floats and rounds with too many yarns
+	Meant   int      // the number of floats that are meant to be long
 	Dyed    bool     // whether a yarn was given a colour of its own
 	Reading string   // how the chart is read
 	Rows    bool     // it has rows, and no rounds
@@ -71,7 +72,7 @@ func Symbols(doc project.Document) picture.Convention {
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
-	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + ".", Rows: g.Noun() == stitch.RightSide.Noun()}
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Meant: len(g.Meant), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + ".", Rows: g.Noun() == stitch.RightSide.Noun()}
 	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom

@@ -103,6 +103,7 @@ func sentence(list []told) string {
 // cells returns what was painted, noted and marked on the chart.
 func (m *changes) cells() (list []told) {
 	notes := map[stitch.Part][]chart.Edit{}
+	strands := map[stitch.Part][2]int{} // meant, and to be looked at again
 	painted := map[chart.Edit]int{} // by part, layer and value
 	var kinds []chart.Edit
 	needles := ""
@@ -110,6 +111,14 @@ func (m *changes) cells() (list []told) {
 		switch kind := (chart.Edit{Section: e.Section, Layer: e.Layer, Value: e.Value}); {
 		case e.Layer == chart.Notes:
 			notes[e.Section] = append(notes[e.Section], e)
+		case e.Layer == chart.Strands:
+			n := strands[e.Section]
+			if e.Value != "" {
+				n[0]++
+			} else {
+				n[1]++
+			}
+			strands[e.Section] = n
 		case e.Layer == chart.Needles && e.Value != "":
 			needles = "on the needles: " + where(e)
 		case e.Layer == chart.Needles:
@@ -131,6 +140,7 @@ func (m *changes) cells() (list []told) {
 	}
 	for _, part := range stitch.Parts() {
 		list = append(list, noted(part, notes[part])...)
+		list = append(list, ofStrands(part, strands[part])...)
 	}
 	return list
 }
@@ -159,6 +169,17 @@ func noted(part stitch.Part, edits []chart.Edit) []told {
 		return []told{{rankNote, "note taken off " + where(edits[0])}}
 	}
 	return []told{{rankNote, "note on " + where(edits[0])}}
+}
+
+// ofStrands returns how many long strands of a part came to be meant, and how many are to be
+// looked at again.
+func ofStrands(part stitch.Part, n [2]int) (list []told) {
+	for i, what := range []string{"meant", "to look at again"} {
+		if n[i] > 0 {
+			list = append(list, told{rankNote, fmt.Sprintf("%s %s in the %s", words.Plural(n[i], "strand"), what, part.Words())})
+		}
+	}
+	return list
 }
 
 // where returns the part and round of an edit.

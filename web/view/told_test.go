@@ -151,6 +151,8 @@ func TestAStrokeInWords(t *testing.T) {
 		{"note on hand, round 2", []app.Revision{stroke("do", []chart.Edit{note}, []chart.Edit{noteOff})}},
 		{"note taken off hand, round 2", []app.Revision{stroke("do", []chart.Edit{noteOff}, []chart.Edit{note})}},
 		{"hand 18.6 → 18.9; thumb 6.3 → 6.5", []app.Revision{decided("hand.hand_circumference", "18.9"), closely(decided("hand.hand_circumference", "18.9", "hand.thumb_circumference", "6.5"))}},
+		{"3 strands meant in the hand", []app.Revision{stroke("do", row(3, chart.Strands, "b7"), row(3, chart.Strands, ""))}},
+		{"1 strand to look at again in the hand", []app.Revision{stroke("do", row(1, chart.Strands, ""), row(1, chart.Strands, "b7"))}},
 		{"as it was before", []app.Revision{decided("hand.hand_circumference", "18.9"), closely(decided())}},
 		{"fixed: cast on 36; 14 stitches rust in the hand", []app.Revision{decided("pins.cast_on", "36"), stroke("do", append(rust[:14:14], onSheet("pins.cast_on", "36")), none)}},
 		{"rounds put in or taken out: gusset, now 21", []app.Revision{

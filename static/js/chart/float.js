@@ -1,8 +1,39 @@
 // The strands behind the fabric, as in internal/chart. The tube is one long
 // spiral, so a float may begin in one row and end in the next.
+import { none } from "./edits.js";
 
-// floats returns the floats that are too long.
+// floats returns the floats that are too long, apart from those that are meant.
 export function floats(model) {
+  return long(model).filter((f) => !isMeant(model, f));
+}
+
+// meant returns the floats that are longer than the rule, as somebody wants them.
+export function meant(model) {
+  return long(model).filter((f) => isMeant(model, f));
+}
+
+// mean returns the edit that marks a float as meant, or, if not, takes that mark off. It
+// stands on the stitch before the float as the right hand works it, with the
+// float's yarn and length: one that comes to be longer is told again.
+export function mean(model, f, is) {
+  const at = seat(model, f);
+  return { ...at, layer: "strand", value: is ? f.yarn + f.length : "" };
+}
+
+function isMeant(model, f) {
+  const { section, round, column } = seat(model, f);
+  const { strand } = (column && model.marks.get(`${section} ${round} ${column}`)) || none;
+  return strand.slice(0, 1) === f.yarn && f.length <= Number(strand.slice(1));
+}
+
+// seat is the place of the mark; none if its stitch has no column.
+function seat(model, f) {
+  const left = model.data.mirrored;
+  const row = model.row(left ? f.to : f.y);
+  return { section: row.section, round: row.round, column: row.cells[left ? f.next : f.at].column };
+}
+
+function long(model) {
   const longest = model.data.rules.float;
   const list = [];
   if (!longest) return list;

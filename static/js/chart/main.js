@@ -6,7 +6,7 @@
 //   edits < row < model < ledger, float, cells, selection, strands, commands < repeats < borders
 //   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives < fabric < over
 //   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told, upright
-//   < tracing < sentence < menu, panel, margin, motifs, laid, toolbar, pointer, live < editor < main
+//   < tracing < sentence < menu, panel, carried < margin, motifs, laid, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
 // that a mark outlives the plan that it was painted on. A row arrives as runs of

@@ -1,8 +1,8 @@
 // The margin beside the chart: whether it lies open, what is seen on the chart,
 // notes, and the strands to look at. It stays when the chart is replaced.
-import { button, item } from "./page.js";
+import { Carried } from "./carried.js";
+import { button } from "./page.js";
 import { remembered } from "./remember.js";
-import { crowded, groups } from "./strands.js";
 
 const wide = 1400; // px of a window in which the margin lies open unless it was folded
 
@@ -70,15 +70,8 @@ export class Margin {
 
   // strands lists what is to be looked at behind the fabric.
   strands(list) {
-    const { model } = this.editor;
-    const all = [...groups(model, list), ...crowded(model)];
-    const place = this.root.querySelector("#chart-floats");
-    const print = JSON.stringify(all);
-    if (print === place.dataset.print) return;
-    place.dataset.print = print;
-    const open = new Set([...place.querySelectorAll("details[open] > summary")].map((s) => s.textContent));
-    place.replaceChildren(...(all.length > 0 ? all.map((g) => opens(g, open)) : [item("No strand is too long.")]));
-    this.tell();
+    this.carried ??= new Carried(this.editor);
+    if (this.carried.show(this.root.querySelector("#chart-floats"), list)) this.tell();
   }
 
   // notes lists the notes in this view, in the order of their numbers. Pressing
@@ -111,19 +104,4 @@ export class Margin {
       return span;
     }));
   }
-}
-
-// opens shows a group of strands as a line that opens to its rounds.
-function opens({ head, lines }, open) {
-  const details = document.createElement("details");
-  const summary = document.createElement("summary");
-  summary.textContent = head;
-  const ul = document.createElement("ul");
-  ul.append(...lines.map((w) => item(w)));
-  details.append(summary, ul);
-  details.open = open.has(head);
-  const li = document.createElement("li");
-  li.className = "look";
-  li.append(details);
-  return li;
 }

@@ -95,7 +95,8 @@ export class Model {
   }
 
   painted(y, cell) {
-    return this.marks.has(`${this.row(y).key} ${cell.column}`);
+    const { stitch, colour, note } = this.mark(y, cell.column);
+    return stitch !== "" || colour !== "" || note !== "";
   }
 
   // edit returns the edit that gives a cell a value as seen on this hand, or

@@ -5,21 +5,41 @@ import { capital } from "./balance.js";
 import { yarnsOf } from "./float.js";
 
 // groups gathers long strands and rounds with too many yarns by part and yarn:
-// { head, lines } of each, from the foot up.
+// { head, lines, list } of each, from the foot up. A line is { words, list }, and list are
+// the strands themselves.
 export function groups(model, list) {
   const by = new Map();
   for (const f of list) {
     const { section, name, round, noun } = model.row(f.y);
     const key = `${section} ${f.yarn}`;
-    const group = by.get(key) ?? { name, noun, yarn: model.yarns.get(f.yarn).name, rounds: new Map(), most: 0 };
+    const group = by.get(key) ?? { name, noun, yarn: model.yarns.get(f.yarn).name, rounds: new Map(), most: 0, list: [] };
     group.most = Math.max(group.most, f.length);
-    group.rounds.set(round, [...(group.rounds.get(round) ?? []), f.length]);
+    group.rounds.set(round, [...(group.rounds.get(round) ?? []), f]);
+    group.list.push(f);
     by.set(key, group);
   }
-  return [...by.values()].map(({ name, noun, yarn, rounds, most }) => ({
+  return [...by.values()].map(({ name, noun, yarn, rounds, most, list }) => ({
     head: `${capital(name)}, ${runs([...rounds.keys()], noun)}: ${yarn} is carried over ${rounds.size > 1 ? "up to " : ""}${most}; catch it every ${model.data.rules.float}.`,
-    lines: [...rounds].map(([round, lengths]) => `${noun} ${round}: over ${lengths.join(", ")}`),
+    lines: [...rounds].map(([round, its]) => ({ words: `${noun} ${round}: over ${lengths(its)}`, list: its })),
+    list,
   }));
+}
+
+// wanted returns a line for each round and yarn with strands that are meant, as { words, list }.
+export function wanted(model, list) {
+  const by = new Map();
+  for (const f of list) {
+    const { section, name, round, noun } = model.row(f.y);
+    const key = `${section} ${round} ${f.yarn}`;
+    const line = by.get(key) ?? { where: `${capital(name)}, ${noun} ${round}: ${model.yarns.get(f.yarn).name}`, list: [] };
+    line.list.push(f);
+    by.set(key, line);
+  }
+  return [...by.values()].map((line) => ({ words: `${line.where} over ${lengths(line.list)}`, list: line.list }));
+}
+
+function lengths(list) {
+  return list.map((f) => f.length).join(", ");
 }
 
 // crowded returns a line for each part in which rounds have too many yarns.
@@ -34,7 +54,8 @@ export function crowded(model) {
   }
   return [...by].map(([name, list]) => ({
     head: `${capital(name)}, ${runs(list.map((r) => r.round), list[0].noun)}: more than ${most} yarns.`,
-    lines: list.map(({ round, n, noun }) => `${noun} ${round}: ${n} yarns`),
+    lines: list.map(({ round, n, noun }) => ({ words: `${noun} ${round}: ${n} yarns`, list: [] })),
+    list: [],
   }));
 }
 
