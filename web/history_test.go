@@ -152,3 +152,39 @@ func TestMotifs(t *testing.T) {
 	assert.Equal(t, http.StatusNotFound, a.post("/motifs/x/remove", nil).status)
 	assert.JSONEq(t, `[]`, a.get("/motifs").body)
 }
+
+// A moment shows the whole mitt as it was, in its colours: what was painted and what a motif
+// lays by rule, from the palm and laid open; and says so in words.
+func TestAMomentInItsColours(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	at := a.sample()
+	whole := func(revision int) (*goquery.Selection, string) {
+		t.Helper()
+		s := a.get(fmt.Sprintf("%s/history/%d", at, revision)).doc().Find(".whole-then")
+		require.Equal(t, 1, s.Length())
+		fills := map[string]bool{}
+		for _, p := range s.Find(".laid-open path[fill]").EachIter() {
+			fills[p.AttrOr("fill", "")] = true
+		}
+		html, err := s.Find("figure").First().Html()
+		require.NoError(t, err)
+		return s, fmt.Sprintf("%d colours laid open; rust on the palm: %t", len(fills), strings.Contains(html, "#B9694A"))
+	}
+	s, colours := whole(1)
+	assert.Equal(t, "1 colours laid open; rust on the palm: false", colours)
+	assert.Contains(t, s.Text(), "All in the main colour.")
+
+	const motif = `{"section":"","round":0,"column":"repeats[0].%s","layer":"sheet","value":%q}`
+	edits := fmt.Sprintf(motif+","+motif+","+motif, "name", "birds", "motif", "b.b./.b.b", "section", "hand")
+	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+edits+`]}`).status)
+	newest := a.desk(at, "fit").doc().Find(`#measure-form [name="after"]`).AttrOr("value", "")
+	s, colours = whole(2)
+	assert.Equal(t, "2 colours laid open; rust on the palm: true", colours, "newest %s", newest)
+	assert.Contains(t, s.Text(), "In the main colour and rust.")
+	assert.Regexp(t, `“birds”: \d+ times`, s.Find("li").Text())
+
+	first, _ := whole(1)
+	assert.NotContains(t, first.Text(), "birds", "the earlier moment is as it was")
+	assert.NotEmpty(t, a.get(at+"/history/2").doc().Find(`.parts-then a[aria-current]`).Text())
+}

@@ -22,6 +22,7 @@ type Moment struct {
 	Name     string // of the mitt as it is now
 	Answer   Answer
 	Since    []string // what was changed since
+	Whole    *WholeThen // nil without a plan
 }
 
 // NewMoment returns the page of a mitt as it stood, with its chart as asked
@@ -37,6 +38,9 @@ func NewMoment(m app.Moment, ask ChartAsk) Moment {
 	}
 	for _, t := range since.list() {
 		one.Since = append(one.Since, t.text)
+	}
+	if m.Out != nil {
+		one.Whole = newWholeThen(m.Doc, m.Out, one.Answer.Chart.noun())
 	}
 	return one
 }
