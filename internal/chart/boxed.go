@@ -27,7 +27,7 @@ func (s Source) Boxed(o Options) []Grid {
 	if s.laid == nil || g.View.Cut() || len(g.Rows) == 0 {
 		return nil
 	}
-	g.uncut, g.Floats = true, nil
+	g.uncut, g.Floats, g.Meant = true, nil, nil
 	ends, any := g.EndFault, false
 	g.EndFault = ""
 	var list []Grid
