@@ -26,7 +26,7 @@ type Grid struct {
 	CutRight int  // columns of the whole chart to the right of this part
 	Palette  Palette
 	Rules    Rules
-	EndFault string // in words, if the next step takes another number of loops than the last row leaves
+	EndFault string  // in words, if the next step takes another number of loops than the last row leaves
 	Floats   []Float // to be looked at
 	Meant    []Float // longer than the rule, as somebody wants them
 	Across   []Fold  // columns of a boxed chart that stand for more; see Source.Boxed

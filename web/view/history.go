@@ -21,7 +21,7 @@ type Moment struct {
 	Doc      project.Document
 	Name     string // of the mitt as it is now
 	Answer   Answer
-	Since    []string // what was changed since
+	Since    []string   // what was changed since
 	Whole    *WholeThen // nil without a plan
 }
 

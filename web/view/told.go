@@ -104,7 +104,7 @@ func sentence(list []told) string {
 func (m *changes) cells() (list []told) {
 	notes := map[stitch.Part][]chart.Edit{}
 	strands := map[stitch.Part][2]int{} // meant, and to be looked at again
-	painted := map[chart.Edit]int{} // by part, layer and value
+	painted := map[chart.Edit]int{}     // by part, layer and value
 	var kinds []chart.Edit
 	needles := ""
 	for _, e := range m.net.Edits() {
