@@ -66,7 +66,11 @@ func colouredRuns(r stitch.Round, of RoundDyed, from, to int) []string {
 	return tokens
 }
 
-// small returns a sentence with a small first letter, to follow a colon.
+// small returns a sentence with a small first letter, to follow a colon. An abbreviation is
+// written in one way wherever it stands.
 func small(sentence string) string {
+	if abbreviated.MatchString(sentence) {
+		return sentence
+	}
 	return strings.ToLower(sentence[:1]) + sentence[1:]
 }

@@ -30,6 +30,7 @@ func TestColoured(t *testing.T) {
 		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k, k, k)}, "rrrccccc", "k3 rust, k5 cream (8)."},
 		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k)}, "rcrcrc", "(k1 rust, k1 cream) 3 times (6)."},
 		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k)}, "cccc", "In cream: knit (4)."},
+		{stitch.Gusset, stitch.Round{Ops: ops(stitch.M1L, k, stitch.M1R, k), Lead: 3}, "rrrr", "In rust: M1L, k1, M1R | knit to the end (4, of which 3 in the gusset)."},
 		{stitch.Cuff, stitch.Round{Ops: ops(k, p, k, p)}, "rrrr", "In rust: (k1, p1) twice (4)."},
 		{stitch.Cuff, stitch.Round{Ops: ops(k, p, k, p)}, "rcrc", "(k1 rust, p1 cream) twice (4)."},
 		{
