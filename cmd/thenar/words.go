@@ -56,7 +56,7 @@ func printChart(ctx context.Context, v *verb, args []string, std stdio) error {
 	layout := f.String("layout", "wedge", "`layout`: wedge, which grows outward, or columns, which stand upright")
 	section := f.String("section", "gusset", "the `part`: gusset, hand (with the gusset), thumb, top, cuff; of a glove also little, upper_hand, ring, middle, index")
 	left := f.Bool("left", false, "for the left hand")
-	boxed := f.Bool("boxed", false, "one of what repeats, in a box with the number of times that it is worked; the whole where nothing repeats. "+
+	boxed := f.Bool("boxed", false, "one of what repeats, in a box with the number of times that it is worked; else the whole. "+
 		"As csv, one chart for each part and motif, the last first. Each line has its stitches, the round, the count of the round and the part: "+
 		"6x3 is one of 6 rounds that are worked 3 times. A line \"times\" ends each chart: 8x5 is one of 8 columns that are worked 5 times")
 	if err := v.parse(f, args, 1, std); err != nil {

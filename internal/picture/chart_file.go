@@ -167,5 +167,5 @@ func HowToRead(g chart.Grid) string {
 // HowToReadBoxed says how a chart file of a boxed view is read.
 func HowToReadBoxed(list []chart.Grid) string {
 	text := fmt.Sprintf("R%s.", Reading(list[0])[1:])
-	return text + " What stands in a box is worked as often as the number beside it says; what stands beside the box once."
+	return text + " What stands in a box is worked as often as the number beside it says; the rest once."
 }
