@@ -192,7 +192,7 @@ func TestChartFileForm(t *testing.T) {
 	form := doc.Find("#chart-file")
 	require.Equal(t, 1, form.Length())
 	assert.Equal(t, at+"/chart.svg", form.AttrOr("action", ""))
-	for name, ticked := range map[string]bool{"title": true, "key": true, "caption": false, "marks": false} {
+	for name, ticked := range map[string]bool{"title": true, "key": true, "caption": false, "marks": false, "boxed": false} {
 		box := form.Find(`input[type="checkbox"][name="` + name + `"]`)
 		require.Equal(t, 1, box.Length(), name)
 		_, on := box.Attr("checked")

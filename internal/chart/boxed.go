@@ -1,10 +1,6 @@
 package chart
 
-import (
-	"slices"
-
-	"thenar/internal/stitch"
-)
+import "slices"
 
 // A boxed chart shows of what repeats one whole, and says how often it is worked. Nothing
 // of it is taken from the rule of a repeat but where to look: a box stands only for what
@@ -48,7 +44,7 @@ func (s Source) Boxed(o Options) []Grid {
 }
 
 // laidOut lays rows out by themselves, and says which of their columns repeat. A first row
-// that casts on stands alone if more repeats without it.
+// that casts on or increases stands alone if more repeats without it.
 func (g *Grid) laidOut(rows []Row, fromLeft bool) []Grid {
 	lay := func(rows []Row) Grid {
 		band := *g
@@ -61,8 +57,8 @@ func (g *Grid) laidOut(rows []Row, fromLeft bool) []Grid {
 		return band
 	}
 	whole := lay(rows)
-	casts := func(c Cell) bool { return c.Planned == stitch.CastOn }
-	if len(rows) == 1 || !slices.ContainsFunc(rows[0].Cells, casts) {
+	changes := func(c Cell) bool { return c.Op.In() != c.Op.Out() }
+	if len(rows) == 1 || !slices.ContainsFunc(rows[0].Cells, changes) {
 		return []Grid{whole}
 	}
 	if rest := lay(rows[1:]); leftOut(rest.Across) > leftOut(whole.Across) {

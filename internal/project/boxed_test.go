@@ -21,7 +21,7 @@ import (
 )
 
 // rowsAt are the stitches of rounds in the order in which they stand from the right, by the
-// name of their round: "hand 3".
+// name of their round and the side that faces: "hand 3".
 type rowsAt map[string][]string
 
 // wholeRows writes out a chart of which nothing is left out.
@@ -34,7 +34,7 @@ func wholeRows(g chart.Grid) rowsAt {
 				list = append(list, c.Op.Code()+"/"+c.Yarn+c.Note)
 			}
 		}
-		out[fmt.Sprint(row.Section, " ", row.Round)] = list
+		out[fmt.Sprint(row.Section, " ", row.Round, row.Side.Words())] = list
 	}
 	return out
 }
@@ -75,7 +75,7 @@ func boxedRows(list []chart.Grid) (rowsAt, error) {
 			if !g.FromLeft {
 				slices.Reverse(line)
 			}
-			out[fmt.Sprint(row.Section, " ", round)] = slices.DeleteFunc(line, func(s string) bool { return s == "" })
+			out[fmt.Sprint(row.Section, " ", round, row.Side.Words())] = slices.DeleteFunc(line, func(s string) bool { return s == "" })
 			round++
 		}
 	}
@@ -87,7 +87,7 @@ func boxedRows(list []chart.Grid) (rowsAt, error) {
 func numberedRight(list []chart.Grid, whole rowsAt) error {
 	for _, g := range list {
 		for _, row := range g.Rows {
-			of := slices.Clone(whole[fmt.Sprint(row.Section, " ", row.Round)])
+			of := slices.Clone(whole[fmt.Sprint(row.Section, " ", row.Round, row.Side.Words())])
 			if row.Side == stitch.WrongSide {
 				slices.Reverse(of)
 			}
@@ -319,7 +319,14 @@ func TestBoxedHand(t *testing.T) {
 			assert.Nil(t, out.Charts.Boxed(chart.Options{View: chart.GussetView}), "its chart shows three stitches of the hand on either side")
 		})
 	}
-	out, err := NewPlanner().Derive(Samples()[0], nil)
+	out, err := NewPlanner().Derive(squares(nil), nil)
+	require.NoError(t, err)
+	var cuff []string
+	for _, g := range out.Charts.Boxed(chart.Options{View: chart.CuffView}) {
+		cuff = append(cuff, g.BoxedRounds()+"."+g.BoxWords())
+	}
+	assert.Equal(t, []string{"cuff, rounds 1 to 9.", "plain cuff, round 1.", "plain cuff, rounds 2 to 9. Work the box of 4 stitches 10 times."}, cuff, "the round that increases evenly stands alone")
+	out, err = NewPlanner().Derive(Samples()[0], nil)
 	require.NoError(t, err)
 	assert.Nil(t, out.Charts.Boxed(chart.Options{View: chart.TubeView}), "nothing is laid")
 }
