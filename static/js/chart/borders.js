@@ -3,20 +3,12 @@
 import { round3 } from "./paths.js";
 import { isDown } from "./repeats.js";
 
-// lying calls each(cell, of) for the cells of a row that a repeat covers, in runs. of is
-// { repeat, right, up }, the cell of its motif, and joins: the neighbours that belong to the
-// same motif.
+// lying calls each(cell, of) for the cells of a row that a repeat covers; of is the cell of its
+// motif: { repeat, right, up }.
 function lying(row, model, each) {
   for (const { i, n, r, x, s, y } of row.data.lies ?? row.data.laid ?? []) {
     const { wide } = model.repeats[r];
-    const goesOn = (k, right) => k >= 0 && k < n && right >= 0 && right < wide;
-    for (let k = 0; k < n; k++) {
-      const right = (((x + s * k) % wide) + wide) % wide;
-      const joins = [];
-      if (goesOn(k + 1, right + s)) joins.push(row.cells[i + k + 1].x);
-      if (goesOn(k - 1, right - s)) joins.push(row.cells[i + k - 1].x);
-      each(row.cells[i + k], { repeat: r, right, up: y, joins });
-    }
+    for (let k = 0; k < n; k++) each(row.cells[i + k], { repeat: r, right: (((x + s * k) % wide) + wide) % wide, up: y });
   }
 }
 
@@ -47,70 +39,55 @@ export function extent(model, repeat) {
   return box;
 }
 
+const none = -9; // no cell
+
 // borders returns the lines round each motif, drawn once where two meet.
 export function borders(model) {
-  const d = model.data;
-  const upright = []; // the edges of each row
-  const level = []; // the cells of each edge between rows
-  const way = isDown(model) ? -1 : 1;
+  const { data, height } = model;
+  const { width } = data;
+  const rows = () => Array.from({ length: height + 2 }, () => new Uint8Array(width + 2));
+  const [upright, level, covered] = [rows(), rows(), rows()]; // edges of cells in rows; upper edges of rows; what is covered
+  const down = isDown(model);
   for (const row of model.rows) {
-    const { y } = row;
-    upright[y] = new Set();
-    lying(row, model, ({ x }, { repeat, up, joins }) => {
-      if (x < 0) return;
-      const { high } = model.repeats[repeat];
-      if (!joins.includes(x - 1)) upright[y].add(x);
-      if (!joins.includes(x + 1)) upright[y].add(x + 1);
-      if (way > 0 ? up === 0 : up === high - 1) (level[y - 1] ??= new Set()).add(x);
-      if (way > 0 ? up === high - 1 : up === 0) (level[y] ??= new Set()).add(x);
-    });
+    for (const run of row.data.lies ?? row.data.laid ?? []) {
+      mark(row, run, model.repeats[run.r], { edges: upright[row.y], cover: covered[row.y], feet: level[down ? row.y : row.y - 1], heads: level[down ? row.y - 1 : row.y] });
+    }
   }
-  ends(model, level);
-  const left = (x) => round3(d.left + x * d.cell_width);
-  const foot = (y) => round3(d.bottom - y * d.cell_height);
+  for (let y = 0; y <= height; y++) for (let x = 0; x < width; x++) if (covered[y][x] !== covered[y + 1][x]) level[y][x] = 1;
+  const left = (x) => round3(data.left + x * data.cell_width);
+  const foot = (y) => round3(data.bottom - y * data.cell_height);
   const parts = [];
-  stretches(upright, (x, from, to) => parts.push(`M${left(x)} ${foot(from - 1)}V${foot(to)}`));
-  level.forEach((xs, y) => runs([...xs].sort((a, b) => a - b), (from, to) => parts.push(`M${left(from)} ${foot(y)}H${left(to + 1)}`)));
+  for (let x = 0; x <= width; x++) runs(height + 1, (y) => upright[y][x], (from, to) => parts.push(`M${left(x)} ${foot(from - 1)}V${foot(to)}`));
+  for (let y = 0; y <= height; y++) runs(width, (x) => level[y][x], (from, to) => parts.push(`M${left(from)} ${foot(y)}H${left(to + 1)}`));
   return parts.join("");
 }
 
-// ends draws the edge where a repeat begins or ends in the middle of a motif.
-function ends(model, level) {
-  const covered = (y) => {
-    const xs = new Set();
-    const row = model.row(y);
-    if (row) lying(row, model, ({ x }) => x >= 0 && xs.add(x));
-    return xs;
-  };
-  let below = new Set();
-  for (let y = 1; y <= model.height + 1; y++) {
-    const here = covered(y);
-    for (const x of here) if (!below.has(x)) (level[y - 1] ??= new Set()).add(x);
-    for (const x of below) if (!here.has(x)) (level[y - 1] ??= new Set()).add(x);
-    below = here;
-  }
-}
-
-// stretches calls each(edge, from, to) for the rows along which an edge goes on.
-function stretches(rows, each) {
-  const open = new Map();
-  for (let y = 1; y <= rows.length; y++) {
-    const now = rows[y] ?? new Set();
-    for (const [x, from] of open) {
-      if (now.has(x)) continue;
-      each(x, from, y - 1);
-      open.delete(x);
+// mark marks the cells of a run, and the edges of its motifs: at their sides, their first
+// round and their last.
+function mark(row, { i, n, x: begin, s, y: up }, { wide, high }, { edges, cover, feet, heads }) {
+  const { cells } = row;
+  let before = none;
+  for (let k = 0; k < n; k++) {
+    const { x } = cells[i + k];
+    const next = (((begin + s * k) % wide) + wide) % wide + s;
+    const after = k + 1 < n && next >= 0 && next < wide ? cells[i + k + 1].x : none;
+    if (x >= 0) {
+      cover[x] = 1;
+      if (before !== x - 1 && after !== x - 1) edges[x] = 1;
+      if (before !== x + 1 && after !== x + 1) edges[x + 1] = 1;
+      if (up === 0) feet[x] = 1;
+      if (up === high - 1) heads[x] = 1;
     }
-    for (const x of now) if (!open.has(x)) open.set(x, y);
+    before = after === none ? none : x;
   }
 }
 
-// runs calls each(from, to) for runs of numbers in order.
-function runs(list, each) {
-  let from = list[0];
-  list.forEach((x, i) => {
-    if (list[i + 1] === x + 1) return;
-    each(from, x);
-    from = list[i + 1];
-  });
+// runs calls each(from, to) for the runs of numbers below n for which on holds.
+function runs(n, on, each) {
+  for (let at = 0; at < n; at++) {
+    if (!on(at)) continue;
+    const from = at;
+    while (at + 1 < n && on(at + 1)) at++;
+    each(from, at);
+  }
 }
