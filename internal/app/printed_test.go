@@ -30,7 +30,7 @@ func TestPaperSaysWhereTheKnitterIs(t *testing.T) {
 		require.NoError(t, err)
 		all := map[string]bool{}
 		for _, page := range pages {
-			_, after, _ := strings.Cut(page, ">Printed at ")
+			_, after, _ := strings.Cut(page, ">You were at ")
 			at, _, _ := strings.Cut(after, "<")
 			all[at] = true
 		}

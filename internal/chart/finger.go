@@ -34,7 +34,9 @@ func (s *Source) sides(section *stitch.Section) map[string]string {
 	var rest []string
 	for i, op := range r.Ops {
 		switch {
-		case i < lead || op == stitch.CastOn:
+		case i < lead:
+			of[names[i]] = PickedArea
+		case op == stitch.CastOn:
 			of[names[i]] = BridgeArea
 		case op == stitch.Hold:
 			of[names[i]] = WaitingArea

@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"slices"
+
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
 )
@@ -124,14 +126,14 @@ func nearerFinger(all []PalmStitch, names []string, sides map[string]string) []P
 	if from == n { // all of it, or nothing, is the palm's
 		return all[:(n+1)/2]
 	}
-	run := func(of string, at, step int) (length int) {
-		for length < n && side(at+step*length) == of {
+	run := func(at, step int, of ...string) (length int) {
+		for length < n && slices.Contains(of, side(at+step*length)) {
 			length++
 		}
 		return length
 	}
-	palm := run(PalmArea, from, 1)
-	before, after := run(BridgeArea, from-1, -1), run(BridgeArea, from+palm, 1)
+	palm := run(from, 1, PalmArea)
+	before, after := run(from-1, -1, BridgeArea, PickedArea), run(from+palm, 1, BridgeArea, PickedArea)
 	if palm+before == n { // one bridge, on both sides
 		before, after = n-palm, 0
 	}

@@ -26,6 +26,7 @@ const (
 	BackArea   = "back"
 	GussetArea = "gusset"
 	BridgeArea = "bridge"
+	PickedArea = "picked up" // along the finger before
 )
 
 // Area is a run of columns, From and To included, that lie on one area of the

@@ -96,7 +96,7 @@ func Wrap(err *error, format string, args ...any) {
 type Field struct {
 	Path    string `json:"field"` // such as "hand.thumb_circumference"
 	Message string `json:"message"`
-	Works   string `json:"-"` // a valid value for the page to offer, if one is known
+	Works   string `json:"-"` // a valid value for the page to offer, if one is known; of several other fields, as a query
 }
 
 // String returns the line that the command line prints.

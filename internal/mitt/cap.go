@@ -2,6 +2,7 @@ package mitt
 
 import (
 	"fmt"
+	"strings"
 
 	"thenar/internal/fault"
 	"thenar/internal/hand"
@@ -190,17 +191,26 @@ type CapWorked struct {
 	Decreases                             []int
 }
 
-// checkCap refuses a cap over fingers that are closed.
+// checkCap refuses a cap over fingers that are closed. It names them all, and what makes all
+// of them half.
 func (r *Request) checkCap(faults *fault.Fields) {
 	if !r.Make.Cap {
 		return
 	}
+	var closed, half []string
 	for i, end := range r.Make.Fingers {
 		if end.closed() {
-			f := hand.Finger(i)
-			works(faults, PathFinger(f), string(HalfFinger), "is full, but a cap goes over half fingers; write half, or leave out the cap")
-			return
+			closed = append(closed, fingerNames[i])
+			half = append(half, PathFinger(hand.Finger(i))+"="+string(HalfFinger))
 		}
+	}
+	last, all := len(closed)-1, strings.Join(half, "&")
+	switch {
+	case last < 0:
+	case last == 0:
+		works(faults, PathCap, all, "goes over half fingers, but the %s finger is full; write half for it, or leave out the cap", closed[0])
+	default:
+		works(faults, PathCap, all, "goes over half fingers, but %s and %s finger are full; write half for each, or leave out the cap", strings.Join(closed[:last], ", "), closed[last])
 	}
 }
 

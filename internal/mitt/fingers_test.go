@@ -135,7 +135,7 @@ func TestGlovesRefused(t *testing.T) {
 		PathConstruction:         func(r *Request) { r.Make.Construction = Slit },
 		PathDirection:            func(r *Request) { r.Make.Direction = Down },
 		PathFlat:                 func(r *Request) { r.Make.Flat = true },
-		PathFinger(hand.Index):   func(r *Request) { r.Make.Cap = true },
+		PathCap:                  func(r *Request) { r.Make.Cap = true },
 		PathFinger(hand.Middle):  func(r *Request) { r.Make.Fingers[hand.Middle] = "long" },
 		"kind":                   func(r *Request) { r.Hand.Length = 94 * mm },
 		"pins.fingers.ring.palm": func(r *Request) { r.Pins.Fingers[hand.Ring].Palm = Fix(40) },
@@ -152,5 +152,26 @@ func TestGlovesRefused(t *testing.T) {
 		for _, f := range fields {
 			assert.NotEmpty(t, f.Works, "%v", f)
 		}
+	}
+}
+
+// A cap names all fingers that it can't go over at once, and what makes all of them half.
+func TestACapNamesAllClosedFingers(t *testing.T) {
+	for _, c := range []struct {
+		ends         [4]FingerEnd
+		says, offers string
+	}{
+		{[4]FingerEnd{FullFinger, HalfFinger, "", OpenFinger}, "but index and ring finger are full; write half for each", "fingers.index=half&fingers.ring=half"},
+		{[4]FingerEnd{}, "but index, middle, ring and little finger are full", "fingers.index=half&fingers.middle=half&fingers.ring=half&fingers.little=half"},
+		{[4]FingerEnd{HalfFinger, HalfFinger, OpenFinger, FullFinger}, "but the little finger is full; write half for it", "fingers.little=half"},
+	} {
+		r := request(Glove, per10(24, 32), hand.Hand{Circumference: 190 * mm, Length: 180 * mm})
+		r.Make.Cap, r.Make.Fingers = true, c.ends
+		_, err := New().Plan(r)
+		var fields fault.Fields
+		require.ErrorAs(t, err, &fields)
+		require.Len(t, fields, 1)
+		assert.Contains(t, fields[0].Message, c.says)
+		assert.Equal(t, c.offers, fields[0].Works)
 	}
 }

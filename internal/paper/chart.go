@@ -30,12 +30,32 @@ func (h *handout) views() []chart.View {
 	return list
 }
 
-// charts sets the charts, what does not add up if that is much, and the notes.
-func (h *handout) charts() []block {
-	var list []block
-	for i, g := range h.grids {
-		list = append(list, h.chart(g, h.laid[i], h.pair(i)))
+// digitViews returns the views of fingers and thumb in the order worked, if they are asked
+// for; those among others are left out.
+func (h *handout) digitViews(others []chart.View) (list []chart.View) {
+	if !h.o.Has(Digits) {
+		return nil
 	}
+	for i := range h.Out.Mitt.Sections {
+		s := &h.Out.Mitt.Sections[i]
+		if v := chart.ViewOf(s.Part); s.Part.Over() == stitch.OverDigit && len(s.Rounds) > 0 && !slices.Contains(others, v) {
+			list = append(list, v)
+		}
+	}
+	return list
+}
+
+// chartsFrom sets some of the charts.
+func (h *handout) chartsFrom(from, to int) (list []block) {
+	for i := from; i < to; i++ {
+		list = append(list, h.chart(h.grids[i], h.laid[i], h.pair(i)))
+	}
+	return list
+}
+
+// charts sets the charts of the hand, what does not add up if that is much, and the notes.
+func (h *handout) charts() []block {
+	list := h.chartsFrom(0, h.hands)
 	if len(h.grids) > 0 && h.hasManyUnsound() {
 		list = append(list, h.unsound())
 	}
@@ -68,10 +88,10 @@ func (h *handout) pair(i int) int {
 // pairsByPart returns the numbers of the charts by the sections that they show.
 func (h *handout) pairsByPart() map[stitch.Part]int {
 	m := map[stitch.Part]int{}
-	if !h.o.Has(Chart) {
-		return m
-	}
 	for i, g := range h.grids {
+		if !h.o.Has(Chart) && i < h.hands {
+			continue
+		}
 		for _, row := range g.Rows {
 			if _, has := m[row.Section]; !has {
 				m[row.Section] = h.pair(i)

@@ -8,7 +8,6 @@ import (
 	"thenar/internal/draw"
 	"thenar/internal/mitt"
 	"thenar/internal/picture"
-	"thenar/internal/project"
 	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
@@ -136,10 +135,9 @@ func (h *handout) fingerTable() []part {
 	t := table{handout: h, first: columns}
 	var rows []row
 	for _, f := range h.fingers() {
-		rows = append(rows, row{cells: []string{
-			strings.TrimSuffix(f.share.Part.Words(), " finger"), h.measureText(f.girth, f.doubt[0]), h.measureText(f.mm, false), h.measureText(f.long, f.doubt[1]), h.measureText(f.tube, false),
+		rows = append(rows, row{cells: append(h.sizesOf(&f),
 			text(f.outer()), fmt.Sprint(f.share.Palm), fmt.Sprint(f.share.Back), text(f.share.Cast), f.count(), fmt.Sprint(f.of.Rounds), f.end(),
-		}})
+		)})
 	}
 	list := keptLines(append([]part{space(30)}, t.rows(rows, "")...))
 	list = append(list, setLines(h.fingerWords(), h.width(), draw.TextStyle{Size: h.note()})...)
@@ -170,32 +168,4 @@ func (h *handout) fixedOfFingers() string {
 		}
 	}
 	return strings.Join(list, "; ")
-}
-
-// division sets how the hand is divided into fingers: drawn, and finger by finger in a table.
-// In large print the numbers stand with those of the other parts.
-func (h *handout) division() []block {
-	if len(h.fingers()) == 0 {
-		return nil
-	}
-	const head = "Fingers"
-	b := block{name: "fingers", above: aboveHeading}
-	for s, share := range shrinking() {
-		o := picture.DivisionOptions{Left: h.Doc.Side == project.Left, Width: share * h.width(), Letter: h.small, Say: h.Out.Terms.Say}
-		if h.o.Large {
-			o.Letter = h.body
-		}
-		drawn := picture.Division(h.Out.Planned, o)
-		rows := []part{scene(drawn.Height, 1, func() *draw.Scene { return drawn }, (h.width()-drawn.Width)/2)}
-		if h.o.Large {
-			if f := h.fixedOfFingers(); f != "" {
-				rows = append(rows, setLines("Fixed: "+f+".", h.width(), draw.TextStyle{Size: h.body})...)
-			}
-		} else {
-			rows[0].Keep = true
-			rows = append(rows, h.fingerTable()...)
-		}
-		b.ways = append(b.ways, way{s, keptWith(h.headingPart(head), rows)})
-	}
-	return []block{b}
 }

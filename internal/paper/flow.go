@@ -120,7 +120,7 @@ func (f *flow) foot() {
 		style.Anchor = draw.End
 		p.Text(f.size.Width-margin, y, name, style)
 		if f.at != "" {
-			p.Text(f.size.Width-margin, margin-aboveHead, "Printed at "+f.at, style)
+			p.Text(f.size.Width-margin, margin-aboveHead, "You were at "+f.at, style)
 		}
 		p.Label = fmt.Sprintf("%s, page %d of %d", f.name, i+1, len(f.pages))
 	}

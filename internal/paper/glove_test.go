@@ -122,3 +122,22 @@ func TestPartsOfAGloveInTheOrderWorked(t *testing.T) {
 	}
 	assert.Equal(t, []string{"Cuff", "Plain rounds", "Thumb gusset", "Hand", "Little finger", "Upper hand", "Ring finger", "Middle finger", "Index finger", "Thumb"}, names)
 }
+
+// Large print says of every finger how large it is around and in length, and its tube.
+func TestLargePrintHasTheSizesOfFingers(t *testing.T) {
+	out, err := project.NewPlanner().Derive(gloves[0].doc, nil)
+	require.NoError(t, err)
+	o := Usual()
+	o.Large, o.Pieces = true, []Piece{Plan}
+	var list []string
+	for _, p := range Handout(Sheet{Doc: gloves[0].doc, Out: out}, o) {
+		list = append(list, textsOf(p)...)
+	}
+	h := newHandout(&Sheet{Doc: gloves[0].doc, Out: out}, o)
+	require.Len(t, h.fingers(), 4)
+	for _, f := range h.fingers() {
+		for _, text := range h.sizesOf(&f) {
+			assert.Contains(t, list, text)
+		}
+	}
+}

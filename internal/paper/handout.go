@@ -32,7 +32,8 @@ type handout struct {
 	*flow
 	*Sheet
 	o     Options
-	grids []chart.Grid   // the charts that are printed
+	grids []chart.Grid   // the charts that are printed: those of the hand, then those of fingers and thumb
+	hands int            // how many are of the hand
 	laid  [][]chartPages // each in all its sizes
 	signs []picture.Sign // what the key explains beside them
 
@@ -42,9 +43,17 @@ type handout struct {
 func newHandout(s *Sheet, o Options) *handout {
 	h := &handout{flow: newFlow(o, s.headline()), Sheet: s, o: o}
 	h.at = s.At
-	for _, v := range h.views() {
+	views := h.views()
+	if o.Has(Digits) && !o.Has(Chart) {
+		views = nil
+	}
+	digits := h.digitViews(views)
+	for i, v := range append(views, digits...) {
 		for _, g := range h.gridsOf(v) {
 			h.grids, h.laid = append(h.grids, g), append(h.laid, h.sizes(g, h.width()))
+		}
+		if i < len(views) {
+			h.hands = len(h.grids)
 		}
 	}
 	if o.Has(Key) {
@@ -70,6 +79,8 @@ func (h *handout) piece(p Piece) []block {
 		return []block{h.lesson()}
 	case Chart:
 		return h.charts()
+	case Digits:
+		return h.chartsFrom(h.hands, len(h.grids))
 	case Key:
 		return []block{h.keys()}
 	case Words:

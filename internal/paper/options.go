@@ -18,6 +18,7 @@ const (
 	Plan     Piece = "plan"
 	Own      Piece = "own"
 	Chart    Piece = "chart"
+	Digits   Piece = "fingers"
 	Key      Piece = "key"
 	Lesson   Piece = "how"
 	Words    Piece = "words"
@@ -29,13 +30,13 @@ const (
 
 // Pieces returns all pieces, in their usual order.
 func Pieces() []Piece {
-	return []Piece{Plan, Own, Chart, Key, Lesson, Words, Ticks, Curve, Notes, Cautions}
+	return []Piece{Plan, Own, Chart, Digits, Key, Lesson, Words, Ticks, Curve, Notes, Cautions}
 }
 
 // Words returns the piece's name as it is shown.
 func (p Piece) Words() string {
 	return map[Piece]string{
-		Plan: "Plan with the hand", Lesson: "How it is worked, drawn", Chart: "Chart", Key: "Key to the chart", Words: "Words",
+		Plan: "Plan with the hand", Lesson: "How it is worked, drawn", Chart: "Chart", Digits: "Charts of fingers and thumb", Key: "Key to the chart", Words: "Words",
 		Ticks: "Boxes to tick, round by round", Curve: "Fit curve", Own: "Lines for own numbers", Notes: "Notes, with ruled lines", Cautions: "Cautions",
 	}[p]
 }

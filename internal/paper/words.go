@@ -212,6 +212,7 @@ func (s sections) set(p words.Passage, width float64) []part {
 	var rows []part
 	t := s.table(p, width)
 	stop := p.StopAfter(s.long[p.Part])
+	first, last := -1, 0 // of the rows, where the first and the last round begin
 	for i, r := range t.rows {
 		if r.From == 0 {
 			rows = append(rows, t.aside(i)...)
@@ -220,10 +221,19 @@ func (s sections) set(p words.Passage, width float64) []part {
 		if t.inside > 0 && r.From == 1 {
 			rows = t.named(rows)
 		}
+		if last = len(rows); first < 0 {
+			first = last
+		}
 		rows = append(rows, t.row(r)...)
 		if i == stop {
 			rows = append(rows, stack(append([]part{space(6)}, setLines(s.long[p.Part].Stop(), width, draw.TextStyle{Size: s.body})...)))
 		}
+	}
+	for i := range max(first, 0) { // what is said before the first round stays with it
+		rows[i].Keep = true
+	}
+	if first >= 0 && last > first { // nor does the last one begin a page
+		rows[last-1].Keep = true
 	}
 	rows = keptWith([]part{head}, goingOn(s.keptRows(rows), p.Title))
 	for i := range rows {

@@ -56,12 +56,7 @@ func Division(m stitch.Mitt, o DivisionOptions) *draw.Scene {
 		return nil
 	}
 	d := &divided{s: &draw.Scene{Width: o.Width}, o: o, shares: shares, letter: o.Letter}
-	if first := m.Section(shares[0].Part); first != nil {
-		d.on = first.Shift
-		if o.Left {
-			d.on = first.Across
-		}
-	}
+	d.find(m)
 	d.layOut()
 	d.draw()
 	d.s.Label = d.label()
@@ -73,8 +68,8 @@ type divided struct {
 	s      *draw.Scene
 	o      DivisionOptions
 	shares []FingerShare
-	on     int // stitches that are knitted on to the little finger
 	letter float64
+	round
 
 	left, pitch float64 // the first stitch's left edge, the breadth of a stitch
 	gap         float64 // between two fingers, where a bridge is cast on
@@ -84,6 +79,7 @@ type divided struct {
 // Measures of the drawing, as multiples of the letters' size.
 const (
 	divideEnd   = 3.2 // from the page's edge to the fingers, for the bend of the ring
+	divideThumb = 5.2 // the same at the thumb's side, where its name stands
 	divideGap   = 1.9 // between two fingers
 	divideDeep  = 6.4 // from the row of the back to that of the palm
 	divideRow   = 2.1 // from one finger's line of the order to the next
@@ -97,13 +93,13 @@ func (d *divided) layOut() {
 	for _, one := range d.shares {
 		sum += max(one.Palm, one.Back)
 	}
-	room := d.o.Width - 2*d.left - d.gap*float64(len(d.shares)-1)
+	room := d.o.Width - d.left - divideThumb*l - d.gap*float64(len(d.shares)-1)
 	d.pitch = min(room/float64(sum), 2.2*l)
 	d.left += (room - d.pitch*float64(sum)) / 2
-	d.back = 3.9 * l
+	d.back = 2.2 * l
 	d.palm = d.back + divideDeep*l
-	if d.o.Left {
-		d.back += 1.3 * l // the arrow runs above it
+	if d.o.Left || d.before > 0 {
+		d.back += 1.3 * l // the way runs above it
 		d.palm += 1.3 * l
 	}
 }
@@ -175,8 +171,8 @@ func (d *divided) draw() {
 	d.text(first-0.9*l, d.back-1.1*l, "back", soft)
 	d.text(first-0.9*l, d.palm+1.8*l, "palm", soft)
 	soft.Anchor = draw.Start
-	d.text(last+0.5*l, d.back-1.1*l, "thumb", soft)
-	d.knitOn(first, last)
+	d.text(last+2.5*l, (d.back+d.palm)/2+0.3*l, "thumb", soft)
+	d.knitOn(last)
 	d.stairs()
 }
 
@@ -210,13 +206,15 @@ func (d *divided) finger(i int) {
 	if i%2 == 0 {
 		style.Class, style.Fill = "division-stitch full", inkColour
 	}
-	for _, row := range []struct {
-		y float64
-		n int
-	}{{d.back, one.Back}, {d.palm, one.Palm}} {
-		inset := (to - from - float64(row.n)*d.pitch) / 2
-		for k := range row.n {
-			d.s.Path(ringAt(d.x(from+inset+(float64(k)+0.5)*d.pitch), row.y, radius), style)
+	for _, palm := range []bool{false, true} {
+		for k, x := range d.stitches(i, palm) {
+			if d.overThumb(i, palm, k) {
+				over := style
+				over.Class += " over-thumb"
+				d.s.Path(d.square(x, d.row(palm), radius), over)
+				continue
+			}
+			d.s.Path(ringAt(d.x(x), d.row(palm), radius), style)
 		}
 	}
 	middle, y := (from+to)/2, (d.back+d.palm)/2
@@ -257,26 +255,6 @@ func (d *divided) bridge(x float64, n int) {
 	d.text(x, d.back-1.1*l, "+"+strconv.Itoa(n), draw.TextStyle{Class: "division-bridge", Anchor: draw.Middle, Size: d.soft()})
 }
 
-// knitOn draws the way from the beginning of the round to the little finger: along the palm
-// of a right hand, the back of a left one.
-func (d *divided) knitOn(first, last float64) {
-	if d.on <= 0 {
-		return
-	}
-	l := d.letter
-	_, to := d.reach(0)
-	y := d.palm + 3.1*l
-	if d.o.Left {
-		y = d.back - 2.6*l
-	}
-	text := d.say(fmt.Sprintf("knit on %d", d.on))
-	style := draw.Style{Class: "division-way", Stroke: chalkColour, Width: l / 9, Round: true}
-	end := to + d.gap/2
-	d.broken(style, end, last, y, text)
-	d.line(style, point{end + 0.6*l, y - 0.4*l}, point{end, y}, point{end + 0.6*l, y + 0.4*l})
-	d.line(style, point{last, y - 0.4*l}, point{last, y + 0.4*l})
-}
-
 // broken draws a level line from left to right with a text in its middle.
 func (d *divided) broken(style draw.Style, left, right, y float64, text string) {
 	middle := (left + right) / 2
@@ -292,7 +270,7 @@ func (d *divided) stairs() {
 	l := d.letter
 	_, last := d.reach(len(d.shares) - 1)
 	y := d.palm + (4.4+divideStair)*l
-	if d.o.Left {
+	if d.o.Left && d.before <= 0 { // no way runs below the palm
 		y = d.palm + (3.1+divideStair)*l
 	}
 	for i, one := range d.shares {

@@ -71,3 +71,48 @@ func TestTheDivisionOfTheOtherHand(t *testing.T) {
 	assert.Greater(t, right[on].Y, right["palm"].Y)
 	assert.Less(t, left[across].Y, left["back"].Y)
 }
+
+// As many stitches as lie over the thumb are squares. Those of a thumb in the palm all lie on
+// the palm of both hands, as far from its edge as the plan says; those of one at the side lie
+// on either side of the side line, where the round begins, in the same places on both hands.
+func TestTheDivisionShowsTheThumb(t *testing.T) {
+	for _, c := range []struct {
+		make mitt.Make
+		name string
+	}{
+		{mitt.Make{}, "side"},
+		{mitt.Make{Place: mitt.InPalm}, "palm"},
+		{mitt.Make{Construction: mitt.Straight}, "straight"},
+	} {
+		p := glove(t, 190, c.make)
+		m, shares := p.Mitt(), FingerShares(p.Mitt())
+		want := m.Section(stitch.Hand).Rounds[0].LeadOut()
+		require.Positive(t, want, c.name)
+		var places [2][]string
+		for hand, left := range []bool{false, true} {
+			d := &divided{s: &draw.Scene{Width: 170}, o: DivisionOptions{Left: left, Width: 170, Letter: 3.6}, shares: shares, letter: 3.6}
+			d.find(m)
+			d.layOut()
+			for i := range shares {
+				for _, palm := range []bool{true, false} {
+					for k, x := range d.stitches(i, palm) {
+						if !d.overThumb(i, palm, k) {
+							continue
+						}
+						places[hand] = append(places[hand], fmt.Sprintf("%t %.2f", palm, x))
+						if c.name != "side" {
+							assert.True(t, palm, "%s, left %t", c.name, left)
+						}
+					}
+				}
+			}
+			s := Division(m, d.o)
+			checkTexts(t, s)
+			text := svg(t, s)
+			assert.Equal(t, want, strings.Count(text, " over-thumb"), "%s, left %t", c.name, left)
+			assert.Equal(t, 1, strings.Count(text, `class="division-begin"`), c.name)
+		}
+		assert.Len(t, places[0], want, c.name)
+		assert.Equal(t, places[0], places[1], "%s: in the same places on both hands", c.name)
+	}
+}

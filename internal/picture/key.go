@@ -32,13 +32,22 @@ func keyLines(charts []chart.Grid, l Look) []keyLine {
 	for _, of := range []func(chart.Grid, Look) []keyLine{symbols, gapLines, yarnLines, motifLines} {
 		for _, g := range charts {
 			for _, line := range of(g, l) {
-				if !slices.Contains(list, line) {
+				if !slices.ContainsFunc(list, line.saysAs) {
 					list = append(list, line)
 				}
 			}
 		}
 	}
-	return list
+	return tellGaps(list)
+}
+
+// saysAs reports whether a line tells nothing that another doesn't: where only one of two
+// charts has colours, the same symbol stands on grounds that differ.
+func (l keyLine) saysAs(other keyLine) bool {
+	if l.sign != "" && l.text == other.text {
+		l.yarn = other.yarn
+	}
+	return l == other
 }
 
 // keyYarns returns the yarns that the key of a chart names: those that it shows, the
@@ -87,7 +96,22 @@ func gapLines(g chart.Grid, _ Look) []keyLine {
 	if !g.NoStitch() {
 		return nil
 	}
-	return []keyLine{{gap: true, dots: IsKnitted(g), yarn: g.Palette.Or(chart.ID(0)), text: "no stitch: go on with the next"}}
+	return []keyLine{{gap: true, dots: IsKnitted(g), text: "no stitch: go on with the next"}}
+}
+
+// tellGaps tells the places without a stitch in charts with colours from those in others,
+// which are drawn otherwise, where a key has both.
+func tellGaps(list []keyLine) []keyLine {
+	gap := func(dots bool) int {
+		return slices.IndexFunc(list, func(l keyLine) bool { return l.gap && l.dots == dots })
+	}
+	if at := gap(true); at >= 0 && gap(false) >= 0 {
+		list[at].text = "the same where a chart has colours"
+		if at < gap(false) {
+			list[at], list[gap(false)] = list[gap(false)], list[at]
+		}
+	}
+	return list
 }
 
 // yarnLines returns the lines of a chart's yarns.

@@ -92,6 +92,8 @@ func wayOut(path, nearest string) string {
 	}
 	words, choice := f.choiceWords(nearest)
 	switch {
+	case otherFields(nearest):
+		return "Half for all"
 	case choice:
 		return "Take " + words
 	case made && nearest == "":
@@ -101,3 +103,7 @@ func wayOut(path, nearest string) string {
 	}
 	return ""
 }
+
+// otherFields reports whether what works beside a fault is a query of other fields, not a
+// value of its own.
+func otherFields(works string) bool { return strings.Contains(works, "=") }
