@@ -33,32 +33,42 @@ func (f *Fabric) lie() map[stitch.Part]map[int][]string {
 	if f.Left == nil {
 		return nil
 	}
-	of := map[stitch.Part]map[int][]string{}
+	all := map[stitch.Part]map[int][]string{}
 	for k := range f.Mitt.Sections {
 		s := &f.Mitt.Sections[k]
-		rounds := f.Left.Names[s.Part]
-		for i := range s.Rounds {
-			r := &s.Rounds[i]
-			if !r.Even || !slices.ContainsFunc(r.Ops, func(o stitch.Op) bool { return o.In() > 1 }) {
-				continue
+		below, of := f.Left.Edges[s.Part].Foot, map[int][]string{}
+		for r := range s.Rounds {
+			i := s.Lies(r+1) - 1
+			names := f.Left.Names[s.Part][i]
+			if s.Rounds[i].Even && takes(&s.Rounds[i]) {
+				if list, ok := sorted(names, below); ok {
+					names, of[i] = list, list
+				}
 			}
-			next := f.Left.Edges[s.Part].Head
-			switch {
-			case i+1 < len(rounds):
-				next = rounds[i+1]
-			case s.Down:
-				next = f.Left.Edges[s.Part].Foot
-			}
-			if len(next) != len(rounds[i]) { // the next one takes stitches together, too
-				continue
-			}
-			if of[s.Part] == nil {
-				of[s.Part] = map[int][]string{}
-			}
-			of[s.Part][i] = next
+			below = names
+		}
+		all[s.Part] = of
+	}
+	return all
+}
+
+// takes reports whether a round takes stitches together.
+func takes(r *stitch.Round) bool {
+	return slices.ContainsFunc(r.Ops, func(o stitch.Op) bool { return o.In() > 1 })
+}
+
+// sorted returns columns in the order in which they lie in the round below.
+func sorted(names, below []string) (list []string, ok bool) {
+	at := make(map[string]int, len(below))
+	for i, name := range below {
+		at[name] = i
+	}
+	for _, name := range names {
+		if _, known := at[name]; !known {
+			return nil, false
 		}
 	}
-	return of
+	return slices.SortedFunc(slices.Values(names), func(a, b string) int { return at[a] - at[b] }), true
 }
 
 // edges returns the edges of the hand that is worked.
