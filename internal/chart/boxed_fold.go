@@ -242,7 +242,9 @@ func (g *Grid) foldRows() {
 			}
 			r := int(c.Laid) - 1
 			high := g.repeats[r].Motif.High
-			all = common(all, high)
+			if all <= len(g.Rows) { // else no box is so high
+				all = common(all, high)
+			}
 			ways.at(measure{high, mod(i-int(c.Up), high), r}, len(g.Rows))[i] = true
 		}
 	}

@@ -70,7 +70,7 @@ func (l *PageLaid) goesOn(i, which, right, up int) bool {
 	if l.N == 1 && (l.Right+l.wide-1)%l.wide == right && l.wide > 2 {
 		l.Step = -1
 	}
-	return ((l.Right+l.Step*l.N)%l.wide+l.wide)%l.wide == right
+	return mod(l.Right+l.Step*l.N, l.wide) == right
 }
 
 // Cover tells the page of a grid where the repeats lie, cells that they leave as they are

@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"slices"
+
 	"thenar/internal/repeat"
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
@@ -9,19 +11,25 @@ import (
 // A repeat lies between the plan and the marks: it is worked out anew on every plan, and
 // what is painted by hand lies over it.
 
-// lay lays the repeats on the mitt.
-func (s *Source) lay() { s.laid = repeat.Lay(s.Repeats, s.fabric()) }
-
-// Strip returns the strip of a repeat, as the right hand has it.
-func (s Source) Strip(r repeat.Repeat) (repeat.Strip, bool) {
-	s.Mirrored = false
-	return repeat.StripOf(r, s.fabric())
+// Strip returns the strip of a repeat, as the right hand has it; ok is false if there is none.
+func (s Source) Strip(r repeat.Repeat) (strip repeat.Strip, ok bool) {
+	if s.fabric == nil {
+		return repeat.Strip{}, false
+	}
+	right := *s.fabric
+	right.Left = nil
+	return repeat.StripOf(r, right)
 }
 
-// fabric returns what repeats are laid on.
-func (s *Source) fabric() repeat.Fabric {
-	f := repeat.Fabric{Mitt: s.Mitt, InPalm: s.palm, Areas: map[stitch.Part]map[string]string{}}
-	f.Names, f.Edges = wale.Trace(s.Mitt, s.Base, false)
+// under returns what repeats are laid on; edges are those of the hand that is worked.
+func (s *Source) under(edges map[stitch.Part]wale.Edge) *repeat.Fabric {
+	f := &repeat.Fabric{Mitt: s.Mitt, InPalm: s.palm, Areas: map[stitch.Part]map[string]string{}}
+	if s.Mirrored {
+		f.Left = &repeat.Hand{Names: s.names, Edges: edges}
+		f.Names, f.Edges = wale.Trace(s.Mitt, s.Base, false)
+	} else {
+		f.Names, f.Edges = s.names, edges
+	}
 	right := *s
 	right.Mirrored, right.FromLeft, right.Marks, right.laid = false, false, nil, nil
 	right.worked, right.names = s.Mitt, f.Names
@@ -31,10 +39,6 @@ func (s *Source) fabric() repeat.Fabric {
 		if section := &s.Mitt.Sections[i]; len(section.Rounds) > 0 {
 			f.Areas[section.Part] = g.areaOfColumns(&right, section)
 		}
-	}
-	if s.Mirrored {
-		f.Left = &repeat.Hand{}
-		f.Left.Names, f.Left.Edges = wale.Trace(s.Mitt, s.Base, true)
 	}
 	return f
 }
@@ -60,12 +64,9 @@ func (s *Source) bare() bool { return len(s.Marks) == 0 && s.laid == nil }
 // LaysColour reports whether a repeat lays a yarn that has a colour.
 func (s Source) LaysColour() bool {
 	for _, r := range s.Repeats {
-		for up := range r.Motif.High {
-			for right := range r.Motif.Wide {
-				if yarn, _ := r.Motif.At(right, up); !r.Off && yarn != "" && s.Palette.Or(yarn).Fill != "" {
-					return true
-				}
-			}
+		colour := func(yarn string) bool { return s.Palette.Or(yarn).Fill != "" }
+		if !r.Off && slices.ContainsFunc(r.Motif.Yarns(), colour) {
+			return true
 		}
 	}
 	return false

@@ -121,6 +121,7 @@ type Source struct {
 	inset    int             // of the palm's stitches beside it, towards the side line
 	worked   stitch.Mitt     // as this hand works it, without the marks
 	names    wale.Names      // of the right hand's columns
+	fabric   *repeat.Fabric  // what repeats are laid on; nil if there are none
 	laid     *repeat.Laid    // nil: no repeat lies on it
 }
 
@@ -132,17 +133,18 @@ func (s Source) Prepare() Source {
 			s.palm, s.inset = true, about.Inset
 		}
 	}
-	s.worked, s.names, s.laid = s.Mitt, nil, nil
+	s.worked, s.fabric, s.laid = s.Mitt, nil, nil
 	if s.Mirrored {
-		s.worked, s.names = stitch.Mirror(s.Mitt), wale.Mirror(s.Mitt, s.Base)
-	} else {
-		s.names = wale.Mitt(s.Mitt, s.Base)
+		s.worked = stitch.Mirror(s.Mitt)
 	}
+	var edges map[stitch.Part]wale.Edge
+	s.names, edges = wale.Trace(s.Mitt, s.Base, s.Mirrored)
 	if s.Palette == nil {
 		s.Palette = Yarns
 	}
 	if len(s.Repeats) > 0 {
-		s.lay()
+		s.fabric = s.under(edges)
+		s.laid = repeat.Lay(s.Repeats, *s.fabric)
 	}
 	return s
 }
@@ -252,9 +254,11 @@ func (s Source) SecondYarn() string {
 			second = m.Colour
 		}
 	}
-	for i := range s.Repeats {
-		if id := s.Repeats[i].SecondYarn(ID(0)); id != "" && (second == "" || id < second) {
-			second = id
+	for _, r := range s.Repeats {
+		for _, id := range r.Motif.Yarns() {
+			if !r.Off && id != ID(0) && (second == "" || id < second) {
+				second = id
+			}
 		}
 	}
 	for _, y := range s.Palette {

@@ -267,13 +267,13 @@ func (x choice) before(y choice) bool {
 
 // allows reports whether a hand may have n stitches.
 func (st Stitches) allows(n int) bool {
-	return n > 0 && ((n-st.Offset)%st.Repeat+st.Repeat)%st.Repeat == 0
+	return n > 0 && mod(n-st.Offset, st.Repeat) == 0
 }
 
 // nearestIn returns the number ≡ offset (mod repeat) nearest to exact, the larger
 // at equal distance, and never below 0.
 func nearestIn(exact float64, repeat, offset int) int {
-	offset = ((offset % repeat) + repeat) % repeat
+	offset = mod(offset, repeat)
 	n := nearest((exact-float64(offset))/float64(repeat))*repeat + offset
 	for n < 0 {
 		n += repeat

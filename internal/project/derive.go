@@ -85,7 +85,8 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Yarn, out.Ball = yarn.Of(plan, out.Planned, planned.extra.yarn), planned.extra.yarn.Ball
 	out.Charts = planned.charts(out.Planned, d, marks)
 	out.Lost, out.Repeats = out.Charts.Lost(), laidOn(planned.extra.repeats, out.Charts)
-	out.Colours = yarn.Colours(plan, out.Yarn, shares(out.Charts.Shares()))
+	used := out.Charts.Shares()
+	out.Colours = yarn.Colours(plan, out.Yarn, shares(used))
 	out.Yarn = out.Yarn.InColours(out.Colours, out.Ball)
 	out.Mitt = out.Charts.Put()
 	out.Unsound = stitch.Ledger(out.Mitt)
@@ -95,7 +96,7 @@ func (pl *Planner) Outputs(planned *Planned, d Document, marks chart.Marks) (out
 	out.Pair = pl.pair(d, marks, out)
 	tails := yarn.TailsOf(plan, out.Mitt)
 	out.Words = words.Instructions(out.Mitt, words.Hands{
-		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails), Unit: out.Unit, Dyed: dyed(out.Charts),
+		Left: d.Side == Left, FromLeft: d.FromLeft, Pair: out.Pair, Terms: out.Terms, Tails: words.Tails(tails), Unit: out.Unit, Dyed: dyed(out.Charts, used),
 	})
 	out.Reasons = words.Reasons(plan, d.Sheet.Unit(), out.Terms)
 	return out, nil
@@ -109,9 +110,8 @@ func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 
 // charts is Charts with the plan's mitt, which has been made.
 func (p *Planned) charts(m stitch.Mitt, d Document, marks chart.Marks) chart.Source {
-	laid, _ := sheet.RepeatsLaid(p.extra.repeats)
 	return chart.Source{
-		Repeats: laid,
+		Repeats: sheet.WithoutNumbers(p.extra.repeats),
 		Mitt:    m, Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
 		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Parted(),
 		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),

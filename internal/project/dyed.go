@@ -28,11 +28,14 @@ func spoken(y chart.Yarn, all chart.Palette) string {
 	return name
 }
 
-// dyed returns in what the rounds of a mitt are worked; nil if all is in one colour.
-func dyed(s chart.Source) *words.Dyed {
+// dyed returns in what the rounds of a mitt are worked, of which used has the shares; nil if
+// all is in the main colour.
+func dyed(s chart.Source, used map[string]chart.Share) *words.Dyed {
+	if _, main := used[chart.ID(0)]; len(used) == 0 || len(used) == 1 && main {
+		return nil
+	}
 	d := &words.Dyed{}
 	names := map[string]string{}
-	used := s.Shares()
 	for i := range chart.MaxYarns {
 		id := chart.ID(i)
 		y := s.Palette.Or(id)
@@ -40,9 +43,6 @@ func dyed(s chart.Source) *words.Dyed {
 		if _, is := used[id]; is || i == 0 {
 			d.Yarns = append(d.Yarns, words.Yarn{Letter: strings.ToUpper(id), Name: names[id]})
 		}
-	}
-	if len(d.Yarns) < 2 {
-		return nil
 	}
 	for _, one := range s.Repeats {
 		d.Motifs = append(d.Motifs, rowsOf(one, s, names))

@@ -1,15 +1,18 @@
 package project
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
 	"thenar/internal/repeat"
 	"thenar/internal/sheet"
+	"thenar/internal/words"
 )
 
 // Laid is a repeat with what became of it on the plan.
@@ -27,8 +30,40 @@ func laidOn(list []sheet.Numbered, s chart.Source) []Laid {
 	return laid
 }
 
-// Words says what became of the repeat.
-func (l *Laid) Words(noun string) string { return l.Repeat.Words(l.Came, noun) }
+// Words says what became of the repeat: "6 times, 4 times up; 5 plain stitches, 3 before and
+// 2 after". noun is what its rounds are called.
+func (l *Laid) Words(noun string) string {
+	c := l.Came
+	if c.Nowhere != "" {
+		return "laid nowhere: " + c.Nowhere
+	}
+	list := []string{words.Times(c.Across) + ", " + words.Times(c.Up) + " up"}
+	if l.Over == repeat.Gusset {
+		list[0] = "in the gusset, " + words.Times(c.Up) + " up"
+	}
+	if c.Plain() > 0 {
+		list = append(list, plainBeside(c))
+	}
+	switch {
+	case c.Left > 0 && l.Cut:
+		list = append(list, "the uppermost is cut after "+words.Plural(c.Left, noun))
+	case c.Left > 0:
+		list = append(list, words.Plural(c.Left, noun)+" left over")
+	}
+	return strings.Join(list, "; ")
+}
+
+// plainBeside says how many stitches stay plain beside a repeat, and where.
+func plainBeside(c repeat.Came) string {
+	text := words.Plural(c.Plain(), "plain stitch")
+	switch {
+	case c.Before == 0:
+		return text + " at the end"
+	case c.After == 0:
+		return text + " at the beginning"
+	}
+	return fmt.Sprintf("%s, %d before and %d after", text, c.Before, c.After)
+}
 
 // Since says how the repeat came out otherwise than when somebody last looked; empty: alike.
 func (l *Laid) Since() string { return l.Came.Since(l.Was) }
@@ -95,10 +130,9 @@ func (pl *Planner) HandCounts(d Document, now *mitt.Plan, wide int) []HandCount 
 	for k := max(1, nearest-aroundCounts); k <= nearest+aroundCounts; k++ {
 		n := k * wide
 		one := HandCount{Stitches: n, Times: k, Now: n == now.Body.Stitches.N}
-		trial := d
-		trial.Sheet = d.Effective().Clone()
-		trial.Sheet[mitt.HandStitches.Path()] = strconv.Itoa(n)
-		p, err := pl.Plan(trial.Sheet)
+		trial := d.Effective().Clone()
+		trial[mitt.HandStitches.Path()] = strconv.Itoa(n)
+		p, err := pl.Plan(trial)
 		if err != nil {
 			one.Why = fault.Message(err)
 		} else {

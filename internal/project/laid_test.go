@@ -138,3 +138,21 @@ func TestCountsThatTakeAMotif(t *testing.T) {
 	}
 	assert.Less(t, math.Abs(counts[2].Off), 4/out.Plan.Gauge.Stitches, "the nearest is in the middle")
 }
+
+func TestWordsOfMotifs(t *testing.T) {
+	var l Laid
+	for want, c := range map[string]repeat.Came{
+		"7 times, twice up": {Across: 7, Up: 2},
+		"6 times, once up; 5 plain stitches, 3 before and 2 after; 1 round left over": {Across: 6, Up: 1, Before: 3, After: 2, Left: 1},
+		"once, 4 times up; 1 plain stitch at the end; 2 rounds left over":             {Across: 1, Up: 4, After: 1, Left: 2},
+		"twice, 4 times up; 2 plain stitches at the beginning":                        {Across: 2, Up: 4, Before: 2},
+		"laid nowhere: it is turned off":                                              {Nowhere: "it is turned off"},
+	} {
+		l.Came = c
+		assert.Equal(t, want, l.Words("round"))
+	}
+	l.Cut, l.Came = true, repeat.Came{Across: 7, Up: 2, Left: 1}
+	assert.Equal(t, "7 times, twice up; the uppermost is cut after 1 row", l.Words("row"))
+	l.Over, l.Came = repeat.Gusset, repeat.Came{Across: 1, Up: 2}
+	assert.Equal(t, "in the gusset, twice up", l.Words("round"))
+}

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
-	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/sheet"
@@ -101,11 +100,8 @@ func (d Document) EmptyPlaces(marks chart.Marks) []string {
 		}
 	}
 	for _, one := range d.Sheet.Repeats() {
-		yarns, _ := one.Motif.Rows()
-		for _, row := range yarns {
-			for _, letter := range strings.Trim(row, ".") {
-				painted[string(letter)], painted[chart.ID(0)] = true, true
-			}
+		for _, yarn := range one.Motif.Yarns() {
+			painted[yarn], painted[chart.ID(0)] = true, true
 		}
 	}
 	var empty []string

@@ -183,16 +183,19 @@ func (l *laid) line(f *Fabric) (line []int, why string) {
 		}
 		return l.ring.around(from, (to-from+n)%n+1), ""
 	case Palm, Back:
-		on := func(at int) bool {
-			return l.ring.areas[at] == string(l.of.Over) || l.of.Over == Palm && f.InPalm && l.ring.ofBase(at)
-		}
-		return l.ring.part(on, string(l.of.Over))
+		return l.ring.part(func(at int) bool { return l.ring.on(at, string(l.of.Over), f) }, string(l.of.Over))
 	}
 	return all, ""
 }
 
 // ofBase reports whether a place is the base's, under the gusset.
 func (r *ring) ofBase(at int) bool { return at >= r.from && at < r.from+r.base }
+
+// on reports whether a place lies on an area. If the thumb sits in the palm, so does what lies
+// under it.
+func (r *ring) on(at int, area string, f *Fabric) bool {
+	return r.areas[at] == area || area == palmArea && f.InPalm && r.ofBase(at)
+}
 
 // around returns n places from one on, round the ring.
 func (r *ring) around(at, n int) []int {
@@ -268,7 +271,7 @@ func (l *laid) begins(line []int, f *Fabric) int {
 func (l *laid) middle(line []int, area string, f *Fabric) (twice int, ok bool) {
 	on := make([]bool, len(line))
 	for k, at := range line {
-		on[k] = l.ring.areas[at] == area || area == palmArea && f.InPalm && l.ring.ofBase(at)
+		on[k] = l.ring.on(at, area, f)
 	}
 	from, n := longest(on, len(line) == len(l.ring.order))
 	return (2*from + n - 1) % (2 * len(line)), n > 0

@@ -1,6 +1,7 @@
 package repeat
 
 import (
+	"slices"
 	"strings"
 
 	"thenar/internal/stitch"
@@ -111,6 +112,19 @@ func (m Motif) At(right, up int) (yarn string, op stitch.Op) {
 		yarn = string(rune(m.yarns[at]))
 	}
 	return yarn, m.stitches[at]
+}
+
+// Yarns returns the yarns that the motif sets, in the order of their letters.
+func (m Motif) Yarns() []string {
+	letters := slices.Clone(m.yarns)
+	slices.Sort(letters)
+	var list []string
+	for _, letter := range slices.Compact(letters) {
+		if letter != 0 {
+			list = append(list, string(rune(letter)))
+		}
+	}
+	return list
 }
 
 // Rows returns the drawings of the motif, of the yarns and of the stitches; nil for one

@@ -116,22 +116,6 @@ type Came struct {
 // Plain returns how many stitches of each round stay plain.
 func (c Came) Plain() int { return c.Before + c.After }
 
-// SecondYarn returns the first yarn beside the main one that a repeat lays; empty if it
-// lays none.
-func (r *Repeat) SecondYarn(main string) (second string) {
-	if r.Off {
-		return ""
-	}
-	for up := range r.Motif.High {
-		for right := range r.Motif.Wide {
-			if yarn, _ := r.Motif.At(right, up); yarn != "" && yarn != main && (second == "" || yarn < second) {
-				second = yarn
-			}
-		}
-	}
-	return second
-}
-
 var column = regexp.MustCompile(`^[` + wale.Families + `][1-9][0-9]{0,3}$`)
 
 // Column reports whether a text names a column.

@@ -7,23 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestWords(t *testing.T) {
-	r := Usual(eight(t))
-	for want, c := range map[string]Came{
-		"7 times, twice up": {Across: 7, Up: 2},
-		"6 times, once up; 5 plain stitches, 3 before and 2 after; 1 round left over": {Across: 6, Up: 1, Before: 3, After: 2, Left: 1},
-		"once, 4 times up; 1 plain stitch at the end; 2 rounds left over":             {Across: 1, Up: 4, After: 1, Left: 2},
-		"twice, 4 times up; 2 plain stitches at the beginning":                        {Across: 2, Up: 4, Before: 2},
-		"laid nowhere: it is turned off":                                              {Nowhere: "it is turned off"},
-	} {
-		assert.Equal(t, want, r.Words(c, "round"))
-	}
-	r.Cut = true
-	assert.Equal(t, "7 times, twice up; the uppermost is cut after 1 row", r.Words(Came{Across: 7, Up: 2, Left: 1}, "row"))
-	r.Over = Gusset
-	assert.Equal(t, "in the gusset, twice up", r.Words(Came{Across: 1, Up: 2}, "round"))
-}
-
 // What is noted of a motif tells what changed, and nothing where nothing did.
 func TestSince(t *testing.T) {
 	was := Came{Across: 6, Up: 4, Before: 0, After: 2, Left: 1}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"errors"
-	"slices"
 	"strings"
 
 	"thenar/internal/fault"
@@ -191,12 +190,13 @@ func Longest(path string) int {
 // LongestText is the greatest number of characters in most fields of a sheet.
 const LongestText = 200
 
-// RepeatsLaid returns the repeats alone, and their numbers.
-func RepeatsLaid(list []Numbered) (laid []repeat.Repeat, at []int) {
+// WithoutNumbers returns the repeats alone.
+func WithoutNumbers(list []Numbered) []repeat.Repeat {
+	var alone []repeat.Repeat
 	for _, one := range list {
-		laid, at = append(laid, one.Repeat), append(at, one.At)
+		alone = append(alone, one.Repeat)
 	}
-	return slices.Clip(laid), at
+	return alone
 }
 
 // GivenOfRepeat returns the texts that are given of a repeat, by their keys.

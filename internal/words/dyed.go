@@ -79,6 +79,7 @@ const fewRuns = 10
 // dyer writes the rounds of one mitt in their colours, and remembers what it has told.
 type dyer struct {
 	*Dyed
+	met    bool         // a round of several colours was met
 	yarns  bool         // the yarns were told
 	refers map[int]bool // motifs that rounds referred to, from 1
 	told   map[int]bool // those whose rows were told
@@ -93,22 +94,20 @@ func (d *dyer) round(part stitch.Part, n int, r stitch.Round) string {
 	if of == nil {
 		return Round(part, r)
 	}
+	d.met = true
 	return d.coloured(part, r, *of)
 }
 
-// before returns what is told before the rounds of a section: the yarns, if it is the first
-// with more than one, and the motifs that it is the first to refer to.
-func (d *dyer) before(s *stitch.Section) []Step {
+// before returns what is told before the rounds of a section, which are written already: the
+// yarns, if it is the first with more than one, and the motifs that it is the first to refer to.
+func (d *dyer) before() []Step {
 	if d == nil {
 		return nil
 	}
 	var steps []Step
-	for i := range s.Rounds {
-		if !d.yarns && d.Round(s.Part, i+1) != nil {
-			d.yarns = true
-			steps = append(steps, Step{Text: told(d.Yarns)})
-		}
-		d.round(s.Part, i+1, s.Rounds[i]) // to know to which motifs it refers
+	if d.met && !d.yarns {
+		d.yarns = true
+		steps = append(steps, Step{Text: told(d.Yarns)})
 	}
 	for m := range d.Motifs {
 		if !d.refers[m+1] || d.told[m+1] {

@@ -68,7 +68,7 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 	bridge, boundOff, ends := bridgeOf(m), stitch.Part(""), 0
 	var dye *dyer
 	if by.Dyed != nil {
-		dye = &dyer{by.Dyed, false, map[int]bool{}, map[int]bool{}}
+		dye = &dyer{Dyed: by.Dyed, refers: map[int]bool{}, told: map[int]bool{}}
 	}
 	for i := range m.Sections {
 		s := &m.Sections[i]
@@ -77,8 +77,9 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 			passage.Steps = append(passage.Steps, toAndFro(&m.Sections[i-1], s)...)
 		}
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
-		passage.Steps = append(passage.Steps, dye.before(s)...)
-		passage.Steps = append(passage.Steps, rounds(*s, dye)...)
+		worked := rounds(*s, dye)
+		passage.Steps = append(passage.Steps, dye.before()...)
+		passage.Steps = append(passage.Steps, worked...)
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
 		if boundOff == "" && len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0 {
 			boundOff = s.Part

@@ -26,11 +26,11 @@ func (a Answer) changedRepeats() []project.Laid {
 }
 
 // motifs says how many motifs.
-func (a Answer) motifs(n int) string {
+func motifs(n int) string {
 	if n == 1 {
 		return "a motif"
 	}
-	return fmt.Sprintf("%d motifs", n)
+	return words.Plural(n, "motif")
 }
 
 // repeatName returns what a motif is called: its name, or its number.
@@ -84,13 +84,7 @@ func nearestCount(list []project.HandCount) (best project.HandCount, ok bool) {
 
 // handOff says how far a fabric is off the wish.
 func (a Answer) handOff(mm float64) string {
-	switch {
-	case math.Abs(mm) < 0.5:
-		return "as wanted"
-	case mm < 0:
-		return words.Size(-mm, a.Unit) + " tighter"
-	}
-	return words.Size(mm, a.Unit) + " looser"
+	return off(mm, "tighter", "looser", func(mm float64) string { return words.Size(mm, a.Unit) })
 }
 
 // countWords says what a count of the hand comes to.
@@ -98,7 +92,7 @@ func (a Answer) countWords(c project.HandCount) string {
 	if c.Why != "" {
 		return c.Why
 	}
-	text := repeat.Times(c.Times) + ", " + a.handOff(c.Off)
+	text := words.Times(c.Times) + ", " + a.handOff(c.Off)
 	if c.Base > 0 {
 		text += fmt.Sprintf("; gusset %d → %d", c.Base, c.Gusset)
 	}
@@ -118,20 +112,12 @@ func (a Answer) strip(s repeat.Strip) *draw.Scene {
 
 // symmetryWords says with which offset a motif is the same on both sides of the back.
 func symmetryWords(s repeat.Strip, offset int) string {
-	text := fmt.Sprintf("%d of %d pairs of stitches", s.Same, s.Of)
+	same := fmt.Sprintf("%d of %d pairs of stitches are", s.Same, s.Of)
 	if s.Same == s.Of {
-		text = "every stitch"
+		same = "every stitch is"
 	}
 	if s.Best == offset {
-		return fmt.Sprintf("It lies best so: on both sides of the middle of the back %s the same.", is(text))
+		return fmt.Sprintf("It lies best so: on both sides of the middle of the back %s the same.", same)
 	}
-	return fmt.Sprintf("Moved on by %d, %s the same on both sides of the middle of the back.", s.Best, is(text))
-}
-
-// is adds the verb to what is counted.
-func is(text string) string {
-	if text == "every stitch" {
-		return text + " is"
-	}
-	return text + " are"
+	return fmt.Sprintf("Moved on by %d, %s the same on both sides of the middle of the back.", s.Best, same)
 }
