@@ -117,15 +117,20 @@ func (w triedWork) noted(pl *project.Planner, edits []chart.Edit) ([]chart.Edit,
 	if len(list) == 0 {
 		return edits, nil
 	}
-	raw, _, err := project.Rewrite(w.Document, list)
-	if err != nil {
-		return nil, err
-	}
-	doc, err := project.Decode(raw)
+	doc, err := w.rewritten(list)
 	if err != nil {
 		return nil, err
 	}
 	return append(edits, doc.Difference(pl.Noted(w.doc, doc))...), nil
+}
+
+// rewritten returns the document as edits of the sheet make it.
+func (w triedWork) rewritten(edits []chart.Edit) (project.Document, error) {
+	raw, _, err := project.Rewrite(w.Document, edits)
+	if err != nil {
+		return project.Document{}, err
+	}
+	return project.Decode(raw)
 }
 
 // putBack returns the edits that restore what is knitted, where edits of the
@@ -134,11 +139,7 @@ func (w triedWork) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edi
 	if len(edits) == 0 {
 		return nil, nil
 	}
-	raw, _, err := project.Rewrite(w.Document, edits)
-	if err != nil {
-		return nil, err
-	}
-	doc, err := project.Decode(raw)
+	doc, err := w.rewritten(edits)
 	if err != nil {
 		return nil, err
 	}
