@@ -12,7 +12,7 @@ var (
 	yarnsTold = regexp.MustCompile(`^Yarns: (.*)\.$`)
 	motifTold = regexp.MustCompile(`^Motif (\d+)(?: \([^()]*\))?, row (\d+): (.*)\.$`)
 	motifRow  = regexp.MustCompile(`^row (\d+) of motif (\d+)$`)
-	inOne     = regexp.MustCompile(`^In (.*): ([a-z(].*)$`)
+	inOne     = regexp.MustCompile(`^In (.*): ([A-Za-z(].*)$`)
 	catching  = regexp.MustCompile(`^(.*) catching (.*) every (\d+)$`)
 	toTheEnd  = regexp.MustCompile(`^knit (.*) to the end$`)
 )
