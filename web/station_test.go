@@ -105,8 +105,16 @@ func tabAt(t testing.TB, url string) (context.Context, *station) {
 func (s *station) tidy() error {
 	ctx, stop := context.WithTimeout(s.tab, time.Minute)
 	defer stop()
+	// A page with something unsaved makes the browser ask, and until it is answered it stays.
+	err := chromedp.Listen(ctx, func(event any) {
+		if _, asks := event.(*cdppage.EventJavascriptDialogOpening); asks {
+			go cdp.Call(ctx, chromedp.FromContext(ctx).Target, cdppage.HandleJavaScriptDialog, cdppage.HandleJavaScriptDialogParams{Accept: true})
+		}
+	})
+	if err != nil {
+		return err
+	}
 	return chromedp.Do(ctx,
-		chromedp.Evaluate[chromedp.Void](`window.addEventListener("beforeunload", (event) => event.stopImmediatePropagation(), true)`),
 		chromedp.Navigate(s.url()+static.URL("fonts/OFL-Source-Sans-3.txt")),
 		chromedp.Evaluate[chromedp.Void](`localStorage.clear(); sessionStorage.clear()`),
 		chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
