@@ -36,6 +36,8 @@ type search struct {
 	onPalm   int  // the palm's stitches, which a straight thumb may take
 
 	topRounds, roundsAbove int // the greatest number that a mitten's top and hand may have
+
+	every []choice // all that cheapest looked at, in its order, unless nil
 }
 
 // choose returns the cheapest choice. The hand's count comes first, then the
@@ -226,6 +228,9 @@ func (s *search) tryBridge(x choice, corners int, best *choice, found *bool) {
 				continue
 			}
 			x.cost = fixed + s.crotch(x.k) + shapeCost(x.b, x.c, x.p, x.d) + shareCost(m, s.n)
+			if s.every != nil {
+				s.every = append(s.every, x)
+			}
 			if !*found || x.before(*best) {
 				*best, *found = x, true
 			}
