@@ -1,11 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"encoding/json"
 	"errors"
-	"fmt"
 
 	"thenar/internal/app"
 )
@@ -29,13 +26,7 @@ func plan(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	var pretty bytes.Buffer
-	if err := json.Indent(&pretty, out, "", "  "); err != nil {
-		return fmt.Errorf("plan: %w", err)
-	}
-	pretty.WriteByte('\n')
-	_, err = pretty.WriteTo(std.Out)
-	return err
+	return indented(out, std)
 }
 
 // planLines plans the lines of a file.

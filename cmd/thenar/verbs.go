@@ -21,6 +21,12 @@ func init() {
 			run:     plan,
 		},
 		{
+			name: "grade", args: "FILE",
+			does:    "works out every size of a design, and what one text for all of them costs, as JSON. - reads standard input",
+			example: "thenar grade design.json",
+			run:     gradeDesign,
+		},
+		{
 			name:    "shape",
 			args:    "-from N -to N -rounds N [-step 2] [-gap 2] [-lead-in 0] [-lead-out 1] [-lambda 8] [-first N] [-quicken] [-only odd or even] [-target a,b,c…]",
 			does:    "finds in which rounds to increase or decrease",

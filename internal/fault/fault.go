@@ -142,3 +142,12 @@ func (f Fields) Has(path string) bool {
 	}
 	return false
 }
+
+// Lines returns what a person is told of err, a line for each fault.
+func Lines(err error) []string {
+	var fields Fields
+	if errors.As(err, &fields) {
+		return fields.Lines()
+	}
+	return []string{Message(err)}
+}

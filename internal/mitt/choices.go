@@ -1,6 +1,10 @@
 package mitt
 
-import "thenar/internal/shaping"
+import (
+	"slices"
+
+	"thenar/internal/shaping"
+)
 
 // The rhythms that one text for several sizes may have: every 2nd to every 8th
 // round (common practice, no source: beyond that nobody speaks of a rhythm).
@@ -20,6 +24,8 @@ type Choice struct {
 	Gusset    int   // G, the gusset's stitches after the last of them
 	Rounds    []int // of the increases
 	Cost      int64 // in 10⁻⁹ mm²
+
+	of choice
 }
 
 // Choices returns every way to make gusset, bridge and thumb of a hand that keeps
@@ -53,9 +59,14 @@ func (pl *Planner) Choices(req *Request) ([]Choice, error) {
 	if !ok {
 		return nil, d.inRows(d.conflict(s))
 	}
+	return d.choices(pl, s, s.alike(best))
+}
+
+// choices prices the choices of a search in every rhythm.
+func (d *draft) choices(pl *Planner, s *search, found []choice) ([]Choice, error) {
 	var list []Choice
 	priced := map[[2]int][]Choice{}
-	for _, x := range s.alike(best) {
+	for _, x := range found {
 		ways, ok := priced[[2]int{x.b, x.k}]
 		if !ok {
 			d.take(x, s)
@@ -71,10 +82,31 @@ func (pl *Planner) Choices(req *Request) ([]Choice, error) {
 			way.Base, way.Bridge, way.PickedUp, way.Decreases = x.b, x.c, x.p, x.d
 			way.Increases, way.Gusset = x.k, x.b+s.step*x.k
 			way.Cost += x.cost
+			way.of = x
 			list = append(list, way)
 		}
 	}
+	if d.plan.Down() {
+		return fromTip(list), nil
+	}
 	return list, nil
+}
+
+// fromTip returns the choices of a mitt that is begun at its tip. Nothing is picked up
+// for its thumb, and its decreases are none: of those that a reader can't tell apart
+// the plan takes the cheapest.
+func fromTip(list []Choice) []Choice {
+	var told []Choice
+	for _, x := range list {
+		x.PickedUp, x.Decreases = 0, 0
+		same := func(y Choice) bool { return y.Base == x.Base && y.Bridge == x.Bridge && y.Every == x.Every }
+		if at := slices.IndexFunc(told, same); at < 0 {
+			told = append(told, x)
+		} else if x.of.before(told[at].of) {
+			told[at] = x
+		}
+	}
+	return told
 }
 
 // alike lists the choices for the thumb of the best one, by the first rule of the
