@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -88,6 +89,10 @@ func (n *node) scalar(typed string) []byte {
 		if v, ok := count(typed); ok && !plainNumber.MatchString(typed) {
 			raw, _ := json.Marshal(v)
 			return raw
+		}
+	case whole:
+		if v, ok := wholeOf(typed); ok && !plainNumber.MatchString(typed) { // such as 007
+			return []byte(strconv.Itoa(v))
 		}
 	case flag:
 		if typed == "true" || typed == "false" {
