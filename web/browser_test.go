@@ -347,3 +347,11 @@ func (b *browser) shot(name string) {
 	require.NoError(b.t, err)
 	require.NoError(b.t, os.WriteFile(filepath.Join(dir, name+".png"), picture, 0o600))
 }
+
+// kept keeps a file that a page gave beside the pictures.
+func (b *browser) kept(name, content string) {
+	b.t.Helper()
+	if dir := os.Getenv("THENAR_SHOTS"); dir != "" {
+		require.NoError(b.t, os.WriteFile(filepath.Join(dir, name), []byte(content), 0o600))
+	}
+}

@@ -14,7 +14,8 @@ import (
 
 // A designer's task, by a mouse, in presses: a motif of 8 by 6 is drawn and laid round the
 // hand; another gauge leaves stitches over, which is said, and the hand is kept to a multiple
-// at a press; hand and yarn follow; the clean chart is taken away as a file.
+// at a press; hand and yarn follow; the clean chart is saved as a file, with one motif in a box
+// and the number of times that it is worked.
 func TestAMotifThatLasts(t *testing.T) {
 	t.Parallel()
 	p := newPerson(t, byMouse, 1440, 900)
@@ -76,16 +77,20 @@ func TestAMotifThatLasts(t *testing.T) {
 	assert.NotEqual(t, before, eval[string](p.browser, need), "another hand takes other yarn")
 	p.shot("motif-4-hand")
 
-	p.next("the clean chart")
+	p.next("the clean chart, one motif of it, boxed")
 	p.goTo("chart", `document.querySelector("[data-needle] .wood") !== null`)
-	p.press(".file-fold > summary")
-	file := await[string](p.browser, `(() => {
-		const form = document.getElementById("chart-file");
-		return fetch(form.action + "?" + new URLSearchParams(new FormData(form))).then((r) => r.text());
-	})()`)
-	p.presses++ // Picture (SVG), which a browser of the tests would keep as a file
-	assert.Contains(t, file, "yarn-b")
+	p.press(`#chart-file [name="boxed"]`)
+	name, file := p.saves(func() { p.act(`#chart-file button:not([formaction])`) })
+	assert.Regexp(t, `-hand\.svg$`, name)
+	boxed := boxesOf(t, file, 8)
+	require.NotEmpty(t, boxed)
+	assert.Equal(t, whole/8, boxed[0].times, "over the gusset, all round the hand")
+	assert.GreaterOrEqual(t, len(boxed[0].rows), 6, "a whole motif")
+	for _, one := range boxed {
+		assert.True(t, one.isMotif([]string{"...bb...", "..b..b..", ".b....b.", ".b....b.", "..b..b..", "...bb..."}), "× %d: %v", one.times, one.rows)
+	}
 	assert.NotContains(t, file, "laid-line", "no working marks")
+	p.kept("motif-5-boxed.svg", file)
 	p.done()
 	assert.LessOrEqual(t, p.presses, 40)
 	motifsLookedAt(p.browser, mitt)
