@@ -20,7 +20,7 @@ func TestLongLinesTakeLittleMemory(t *testing.T) {
 	t.Parallel()
 	const lines = 40
 	file := t.TempDir() + "/thenar"
-	out, err := exec.Command("go", "build", "-o", file, "thenar/cmd/thenar").CombinedOutput()
+	out, err := exec.Command("go", "build", "-ldflags=-s -w", "-o", file, "thenar/cmd/thenar").CombinedOutput()
 	require.NoError(t, err, "%s", out)
 	c := exec.Command(file, "plan", "-lines", "-brief", "-")
 	c.Env = append(os.Environ(), "GOMAXPROCS=2")
