@@ -152,3 +152,17 @@ func TestClosedCastOnSaysHowItGrows(t *testing.T) {
 	plain := stitch.Section{CastOn: 10, About: stitch.About{Tip: true}, Rounds: []stitch.Round{{Ops: []stitch.Op{stitch.Knit}}}}
 	assert.NotContains(t, Hands{}.castOn(&plain), "backward loops")
 }
+
+// An end that is worked like the rounds before it, in one step with them, can't be told: no
+// round begins there.
+func TestAnEndInsideAStepIsNotTold(t *testing.T) {
+	steps := func(spans ...[2]int) (p Passage) {
+		for _, s := range spans {
+			p.Steps = append(p.Steps, Step{From: s[0], To: s[1], Text: "Knit (20)."})
+		}
+		return p
+	}
+	l := Length{Until: "1 cm below the tips", End: 5, How: "the ribbing"}
+	assert.Equal(t, 1, steps([2]int{1, 1}, [2]int{2, 4}, [2]int{5, 6}).StopAfter(l))
+	assert.Equal(t, -1, steps([2]int{1, 1}, [2]int{2, 6}).StopAfter(l))
+}

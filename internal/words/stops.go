@@ -7,10 +7,14 @@ import (
 )
 
 // StopAfter returns the step after which a section says where on the hand it ends: the
-// last that is a round, or the last before its end is begun; −1 if it doesn't say that.
+// last that is a round, or the last before its end is begun; −1 if it doesn't say that, as
+// where that end is worked like the rounds before it, in one step with them.
 func (p Passage) StopAfter(l Length) int {
 	last := -1
 	for i, step := range p.Steps {
+		if step.From < l.End && l.End <= step.To {
+			return -1
+		}
 		if step.From > 0 && l.Until != "" && (l.End == 0 || step.To < l.End) {
 			last = i
 		}
