@@ -144,7 +144,7 @@ func TestBoxedChartsWriteOut(t *testing.T) {
 			pl := NewPlanner()
 			for range testenv.Cases(120, 4000) / shards {
 				d, p := anyMitt(rng, pl)
-				anyRepeats(rng, d.Sheet)
+				testenv.AnyRepeats(rng, d.Sheet)
 				planned, err := pl.Plan(d.Effective())
 				require.NoError(t, err, "%v", d.Sheet)
 				var marks chart.Marks

@@ -13,43 +13,11 @@ import (
 
 	"thenar/internal/chart"
 	"thenar/internal/readback"
-	"thenar/internal/sheet"
 	"thenar/internal/stitch"
 	"thenar/internal/testenv"
 	"thenar/internal/wale"
 	"thenar/internal/words"
 )
-
-// anyRepeats lays one to three random motifs of random yarns and stitches.
-func anyRepeats(rng *rand.Rand, s sheet.Sheet) {
-	for i := range 1 + rng.IntN(3) {
-		wide, high := 1+rng.IntN(12), 1+rng.IntN(6)
-		letters := []string{"..ab", "abc", ".bbbbbbb.......", "abcdefgh"}[rng.IntN(4)]
-		var rows, textures []string
-		for range high {
-			var row, texture strings.Builder
-			for range wide {
-				row.WriteByte(letters[rng.IntN(len(letters))])
-				texture.WriteByte("...kpts"[rng.IntN(7)])
-			}
-			rows, textures = append(rows, row.String()), append(textures, texture.String())
-		}
-		put := func(key, text string) { s[sheet.RepeatPath(i, key)] = text }
-		put("motif", "b"+strings.Join(rows, "/")[1:])
-		if rng.IntN(3) == 0 {
-			put("stitches", strings.Join(textures, "/"))
-		}
-		for key, list := range map[string][]string{
-			"over": {"round", "round", "palm", "back", "gusset"}, "set": {"begin", "centred", "centred_back", "centred_palm"},
-			"gusset": {"out", "grow", "mirror", "edge"}, "left": {"mirror", "as_drawn"}, "cut": {"true", "false"},
-			"section": {"whole", "whole", "gusset", "hand", "thumb", "cuff", "top", "ring"},
-		} {
-			put(key, list[rng.IntN(len(list))])
-		}
-		put("offset", fmt.Sprint(rng.IntN(7)-3))
-		put("from", fmt.Sprint(1+rng.IntN(8)))
-	}
-}
 
 // takesNoYarn reports whether an operation is one of those that take no yarn.
 func takesNoYarn(op stitch.Op) bool {
@@ -106,7 +74,7 @@ func TestColoursReadBack(t *testing.T) {
 			referred := 0
 			for range testenv.Cases(80, 3000) / shards {
 				d, p := anyMitt(rng, pl)
-				anyRepeats(rng, d.Sheet)
+				testenv.AnyRepeats(rng, d.Sheet)
 				var marks chart.Marks
 				if rng.IntN(2) == 0 {
 					m := p.Plan.Mitt()

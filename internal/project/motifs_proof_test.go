@@ -64,7 +64,7 @@ func anyOf(rng *rand.Rand, pl *Planner, from sheet.Sheet) (sheet.Sheet, *Planned
 	}
 }
 
-// stranger lays repeats in the ways that anyRepeats leaves out.
+// stranger lays repeats in the ways that testenv.AnyRepeats leaves out.
 func stranger(rng *rand.Rand, s sheet.Sheet, names wale.Names) {
 	for i := range 3 {
 		put := func(key, text string) { s[sheet.RepeatPath(i, key)] = text }
@@ -260,7 +260,7 @@ func TestMotifsOnEveryPlan(t *testing.T) {
 				base := d.Sheet.Clone()
 				for {
 					d.Sheet = base.Clone()
-					anyRepeats(rng, d.Sheet)
+					testenv.AnyRepeats(rng, d.Sheet)
 					stranger(rng, d.Sheet, names)
 					var err error
 					if p, err = pl.Plan(d.Sheet); err == nil {
