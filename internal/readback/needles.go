@@ -126,7 +126,7 @@ var (
 	brings   = regexp.MustCompile(`^The next (?:round|row) brings the stitches to the (?:hand|(wrist))’s (\d+)(?:, and the seam’s (\d+))?\.$`)
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
-	takeSome = regexp.MustCompile(`^Of the (\d+) held((?: and)? for the .*)? take up the first(?: (\d+))? and the last(?: (\d+))?\. The (\d+) between them stay where they are\. `)
+	takeSome = regexp.MustCompile(`^Of the (\d+) held((?: and)? for the .*)? take up the first(?: (\d+))? and the last(?: (\d+))?\. The (\d+) between them stay where they are\.(?: |$)`)
 	knitOn   = regexp.MustCompile(`^Knit (\d+) (?:more: the round now begins|stitch(?:es)? of the next round\. The little finger begins here)\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier, [a-z’ ]+\. Slip (it|them) back to the (?:left|right) needle\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)

@@ -1,0 +1,154 @@
+package pattern
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"thenar/internal/stitch"
+)
+
+// lines returns the lines of one place of the text: one, if all that have it differ in
+// numbers only, else one for each group of sizes.
+func lines(c column[step], all []int, keys map[string]int, part stitch.Part) []Line {
+	if c.cells[0].table != nil {
+		rhythms := make([]*rhythm, len(c.cells))
+		for i, s := range c.cells {
+			rhythms[i] = s.table
+		}
+		return []Line{{Key: string(part) + "/table", For: c.sizes, Table: tableOf(rhythms, c.sizes)}}
+	}
+	groups := groups(c.cells)
+	only := len(c.sizes) < len(all)
+	key := key(part, c.cells[0], keys)
+	var list []Line
+	head := len(groups) > 1 && alikeBesides(c.cells)
+	if head {
+		list = append(list, Line{Key: key, For: c.sizes, Only: only, Label: label(c.cells), Count: count(c.cells)})
+	}
+	for i, g := range groups {
+		cells := make([]step, len(g))
+		sentences := make([][]token, len(g))
+		l := Line{Key: key, Only: only && !head, Under: head}
+		for k, at := range g {
+			l.For = append(l.For, c.sizes[at])
+			cells[k], sentences[k] = c.cells[at], c.cells[at].tokens
+		}
+		if i > 0 || head {
+			l.Key = fmt.Sprintf("%s-%d", key, i+1)
+		}
+		if l.Body = merged(sentences); !head {
+			l.Label, l.Count = label(cells), count(cells)
+		}
+		list = append(list, l)
+	}
+	return list
+}
+
+// groups returns which steps of a place differ in numbers only. Rounds that do once a few
+// stitches are put in as none are one group.
+func groups(cells []step) (groups [][]int) {
+	at := map[string]int{}
+	for i, s := range cells {
+		name := fmt.Sprint(s.bones, s.Side, s.inside > 0)
+		g, known := at[name]
+		if !known {
+			g = len(groups)
+			at[name], groups = g, append(groups, nil)
+		}
+		groups[g] = append(groups[g], i)
+	}
+	if len(groups) < 2 || !alikeBesides(cells) {
+		return groups
+	}
+	bodies := make([]string, len(cells))
+	all := make([]int, len(cells))
+	for i, s := range cells {
+		bodies[i], all[i] = s.body, i
+	}
+	bodies, ok := padded(bodies)
+	if !ok {
+		return groups
+	}
+	for i, body := range bodies {
+		cells[i].tokens = tokens(body)
+	}
+	return [][]int{all}
+}
+
+// alikeBesides reports whether steps are single rounds that are alike in all but what is
+// worked in them.
+func alikeBesides(cells []step) bool {
+	return cells[0].round() && !slices.ContainsFunc(cells, func(s step) bool {
+		return s.From != s.To || s.Side != cells[0].Side || (s.inside > 0) != (cells[0].inside > 0)
+	})
+}
+
+// label names the rounds of steps; it is nil for steps that are none.
+func label(steps []step) []Piece {
+	if !steps[0].round() {
+		return nil
+	}
+	noun, values := "Round", make([]string, len(steps))
+	if steps[0].Rows {
+		noun = "Row"
+	}
+	for i, s := range steps {
+		values[i] = s.Numbers()
+	}
+	if slices.ContainsFunc(steps, func(s step) bool { return s.From != s.To }) {
+		noun += "s"
+	}
+	pieces := append([]Piece{{Text: noun + " "}}, numeral(values)...)
+	if side := steps[0].Side; side != stitch.AllRound {
+		pieces = append(pieces, Piece{Text: " (" + side.Words() + ")"})
+	}
+	return pieces
+}
+
+// numeral returns a number with its values.
+func numeral(values []string) []Piece {
+	for _, v := range values {
+		if v != values[0] {
+			return []Piece{{Values: values}}
+		}
+	}
+	return []Piece{{Text: values[0]}}
+}
+
+// count returns what is told of the stitches after rounds; nil if none of them changes it.
+func count(steps []step) []Piece {
+	if !slices.ContainsFunc(steps, func(s step) bool { return s.told }) {
+		return nil
+	}
+	all, inside := make([]string, len(steps)), make([]string, len(steps))
+	for i, s := range steps {
+		all[i], inside[i] = strconv.Itoa(s.all), strconv.Itoa(s.inside)
+	}
+	noun := " stitches"
+	if !slices.ContainsFunc(all, func(n string) bool { return n != "1" }) {
+		noun = " stitch"
+	}
+	pieces := append(numeral(all), Piece{Text: noun})
+	if steps[0].inside > 0 {
+		pieces = append(pieces, Piece{Text: ", "})
+		pieces = append(pieces, numeral(inside)...)
+		pieces = append(pieces, Piece{Text: " in the gusset"})
+	}
+	return pieces
+}
+
+// key names a place in the text by its section and its first words, which numbers don't change.
+func key(part stitch.Part, s step, keys map[string]int) string {
+	var list []string
+	for _, word := range strings.FieldsFunc(strings.ToLower(s.bones), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if list = append(list, word); len(list) == 5 {
+			break
+		}
+	}
+	name := string(part) + "/" + strings.Join(list, "-")
+	keys[name]++
+	return fmt.Sprintf("%s/%d", name, keys[name])
+}

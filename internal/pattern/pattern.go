@@ -1,0 +1,146 @@
+// Package pattern writes one text for all sizes of a design, out of what each size's own
+// mitt says. What differs only in numbers stands once, "44 (48, 52, 56)"; what differs
+// otherwise stands in lines for the sizes that it is for. Nothing is left out: who follows
+// the lines of one size, with its numbers, knits the mitt of that size.
+package pattern
+
+import (
+	"regexp"
+	"slices"
+
+	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/stitch"
+)
+
+// Most is the greatest number of sizes of one text.
+const Most = 12
+
+// inLists finds what a name can't have that stands in lists: "Sizes S, M and L: ".
+var inLists = regexp.MustCompile(`[,:\n]|\band\b`)
+
+// Size is one size of a design: what it is called, and its mitt.
+type Size struct {
+	Name string
+	Out  *project.Outputs
+}
+
+// Text is the instructions for all sizes.
+type Text struct {
+	Sizes    []string // their names, in order
+	Passages []Passage
+}
+
+// Passage is the instructions for one section, for the sizes that have it.
+type Passage struct {
+	Part  stitch.Part
+	Title string
+	For   []int // sizes, by their places
+	Lines []Line
+}
+
+// Line is one line of a passage. Label names its rounds, and Count tells how many stitches
+// are there after them; both may be empty.
+type Line struct {
+	Key   string // names its place in the text, whatever its numbers are
+	For   []int  // the sizes that it is for
+	Only  bool   // the other sizes have no line in its place
+	Under bool   // it tells for its sizes the round that a line before it names
+	Label []Piece
+	Body  []Piece
+	Count []Piece
+	Table *Table // in place of all these
+}
+
+// Piece is words, or a number with its value for each size of the line. A number that is
+// the same in all sizes is words.
+type Piece struct {
+	Text   string
+	Values []string
+}
+
+// Style says how a text is put.
+type Style struct {
+	Rhythm bool // a gusset is told by its rhythm, not round by round
+}
+
+// Of returns the text for sizes, in their order.
+func Of(sizes []Size, style Style) (*Text, error) {
+	t := &Text{}
+	if len(sizes) == 0 || len(sizes) > Most {
+		return nil, fault.New(fault.Invalid, "A pattern has 1 to %d sizes.", Most)
+	}
+	own := make([][]section, len(sizes))
+	for i, s := range sizes {
+		if s.Name == "" || slices.Contains(t.Sizes, s.Name) {
+			return nil, fault.New(fault.Invalid, "Each size needs a name of its own.")
+		}
+		if inLists.MatchString(s.Name) {
+			return nil, fault.New(fault.Invalid, "“%s” would not be read as one size: call it something without comma, colon or “and”.", s.Name)
+		}
+		t.Sizes = append(t.Sizes, s.Name)
+		own[i] = sections(s.Out)
+	}
+	if style.Rhythm {
+		byRhythm(own, sizes)
+	}
+	for _, c := range inColumns(own, func(a, b section) int {
+		if a.part == b.part && a.title == b.title {
+			return same
+		}
+		return unlike
+	}) {
+		t.Passages = append(t.Passages, passage(c))
+	}
+	return t, nil
+}
+
+// passage brings the steps of a section of several sizes together.
+func passage(c column[section]) Passage {
+	first := c.cells[0]
+	p := Passage{Part: first.part, Title: first.title, For: c.sizes}
+	steps := make([][]step, len(c.cells))
+	for i, s := range c.cells {
+		steps[i] = s.steps
+	}
+	keys := map[string]int{}
+	for _, row := range inColumns(steps, step.likeness) {
+		for i, at := range row.sizes {
+			row.sizes[i] = c.sizes[at]
+		}
+		list := lines(row, c.sizes, keys, first.part)
+		if at := len(p.Lines) - 1; at >= 0 && joins(row) && len(list) == 1 && !p.Lines[at].Under && slices.Equal(p.Lines[at].For, list[0].For) {
+			p.Lines[at].Body = append(append(p.Lines[at].Body, Piece{Text: " "}), list[0].Body...)
+			continue
+		}
+		p.Lines = append(p.Lines, list...)
+	}
+	p.parted()
+	return p
+}
+
+// parted lets lines that follow each other, and share all sizes of the passage out among
+// them, stand for each other: none is for its sizes only.
+func (p *Passage) parted() {
+	for from := 0; from < len(p.Lines); from++ {
+		var of []int
+		for to := from; to < len(p.Lines); to++ {
+			l := p.Lines[to]
+			if !l.Only || l.Label != nil || slices.ContainsFunc(l.For, func(s int) bool { return slices.Contains(of, s) }) {
+				break
+			}
+			if of = append(of, l.For...); len(of) == len(p.For) {
+				for i := from; i <= to; i++ {
+					p.Lines[i].Only = false
+				}
+				from = to
+				break
+			}
+		}
+	}
+}
+
+// joins reports whether steps go on with those before them.
+func joins(c column[step]) bool {
+	return !slices.ContainsFunc(c.cells, func(s step) bool { return !s.joins })
+}

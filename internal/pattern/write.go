@@ -1,0 +1,103 @@
+package pattern
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"thenar/internal/words"
+)
+
+// Write writes the text plainly: a heading for each section, a line for each step, an empty
+// line between sections.
+func Write(w io.Writer, t *Text) error {
+	var b strings.Builder
+	for i, p := range t.Passages {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(t.Titled(p) + "\n")
+		for _, l := range p.Lines {
+			if l.Table != nil {
+				b.WriteString(strings.Join(t.lines(l.Table), "\n") + "\n")
+				continue
+			}
+			b.WriteString(t.Told(p, l) + "\n")
+		}
+	}
+	if _, err := io.WriteString(w, b.String()); err != nil {
+		return fmt.Errorf("pattern.Write: %w", err)
+	}
+	return nil
+}
+
+// Titled returns the heading of a passage, with the sizes that it is for if others lack it.
+func (t *Text) Titled(p Passage) string {
+	if len(p.For) == len(t.Sizes) {
+		return p.Title
+	}
+	return p.Title + ": " + lower(t.Named(p.For)) + " only"
+}
+
+// Named names sizes: "Size 7", "Sizes 7, 8 and 9".
+func (t *Text) Named(sizes []int) string {
+	names := make([]string, len(sizes))
+	for i, s := range sizes {
+		names[i] = t.Sizes[s]
+	}
+	if len(names) == 1 {
+		return "Size " + names[0]
+	}
+	return "Sizes " + words.Listed(names)
+}
+
+func lower(text string) string { return strings.ToLower(text[:1]) + text[1:] }
+
+// Told returns a line of a passage as it is read.
+func (t *Text) Told(p Passage, l Line) string {
+	var b strings.Builder
+	if !slices.Equal(l.For, p.For) || l.Under {
+		b.WriteString(t.Named(l.For))
+		if l.Only {
+			b.WriteString(" only")
+		}
+		b.WriteString(": ")
+	}
+	switch {
+	case l.Label != nil && l.Body == nil:
+		b.WriteString(Plain(l.Label))
+		if l.Count != nil {
+			b.WriteString(", to " + Plain(l.Count))
+		}
+		b.WriteByte(':')
+	case l.Label != nil:
+		b.WriteString(Plain(l.Label) + ": " + Plain(l.Body) + ".")
+		if l.Count != nil {
+			b.WriteString(" " + Plain(l.Count) + ".")
+		}
+	default:
+		b.WriteString(Plain(l.Body))
+		if l.Under {
+			b.WriteByte('.')
+		}
+	}
+	return b.String()
+}
+
+// Plain returns pieces as plain text.
+func Plain(pieces []Piece) string {
+	var b strings.Builder
+	for _, p := range pieces {
+		b.WriteString(p.String())
+	}
+	return b.String()
+}
+
+// String returns a piece as it is read: "44 (48, 52)" for a number.
+func (p Piece) String() string {
+	if len(p.Values) == 0 {
+		return p.Text
+	}
+	return p.Values[0] + " (" + strings.Join(p.Values[1:], ", ") + ")"
+}
