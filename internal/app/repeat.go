@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"context"
 	"maps"
 	"slices"
@@ -11,6 +12,7 @@ import (
 	"thenar/internal/project"
 	"thenar/internal/repeat"
 	"thenar/internal/sheet"
+	"thenar/internal/stitch"
 	"thenar/internal/store"
 )
 
@@ -119,7 +121,8 @@ func beside(s sheet.Sheet, at int, over bool) (other int, ok bool) {
 }
 
 // putRepeat sets fields of a repeat. A repeat that no longer lies across the whole round
-// can't keep the hand to its multiple, and columns go with what is laid between them.
+// can't keep the hand to its multiple, columns go with what is laid between them, and what
+// becomes of it in the gusset goes with one that meets it.
 func putRepeat(s sheet.Sheet, at int, typed map[string]string) {
 	path := func(key string) string { return sheet.RepeatPath(at, key) }
 	for _, key := range slices.Sorted(maps.Keys(typed)) {
@@ -133,6 +136,10 @@ func putRepeat(s sheet.Sheet, at int, typed map[string]string) {
 	}
 	if over != repeat.Round && over != "" && repeat.Set(s.Given(path("set"))) == repeat.KeptMultiple {
 		s.Put(path("set"), "")
+	}
+	one := repeat.Repeat{Over: cmp.Or(over, repeat.Round), Section: cmp.Or(stitch.Part(s.Given(path("section"))), repeat.Whole)}
+	if in := repeat.InGusset(s.Given(path("gusset"))); !one.MeetsGusset() || over == repeat.Gusset && in == repeat.StaysOut {
+		s.Put(path("gusset"), "")
 	}
 }
 

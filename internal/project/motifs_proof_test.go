@@ -93,6 +93,7 @@ func stranger(rng *rand.Rand, s sheet.Sheet, names wale.Names) {
 			put("over", "round")
 			put("set", "multiple")
 		}
+		testenv.GussetOfUse(s, i)
 	}
 }
 

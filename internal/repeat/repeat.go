@@ -4,7 +4,9 @@
 package repeat
 
 import (
+	"fmt"
 	"regexp"
+	"strings"
 
 	"thenar/internal/stitch"
 	"thenar/internal/wale"
@@ -49,7 +51,9 @@ const (
 // Sets lists them.
 var Sets = []Set{Begin, CentredBack, CentredPalm, Centred, KeptMultiple}
 
-// InGusset says what becomes of a repeat in the gusset that it meets.
+// InGusset says what becomes of a repeat in the gusset that it meets: of one over the round,
+// or in the gusset alone. Over the palm, the back or some columns a gusset stays plain, as a
+// knitter expects of a motif that lies beside it.
 type InGusset string
 
 // The gusset stays plain; or the motif is counted from the middle of its base outwards, so
@@ -99,6 +103,20 @@ type Repeat struct {
 // Usual returns a repeat of a motif as it is laid if nothing is said of it.
 func Usual(m Motif) Repeat {
 	return Repeat{Motif: m, Section: Whole, From: 1, To: -1, Over: Round, Set: Begin, Gusset: StaysOut, OnLeft: LeftMirrored}
+}
+
+// MeetsGusset reports whether a gusset may have a part of the repeat.
+func (r *Repeat) MeetsGusset() bool {
+	return r.Over == Gusset || r.Over == Round && (r.Section == Whole || r.Section.Marked())
+}
+
+// Called returns what a repeat is called: its name, or else its place in the list, from 0, as
+// the written rounds count it.
+func (r *Repeat) Called(place int) string {
+	if name := strings.TrimSpace(r.Name); name != "" {
+		return name
+	}
+	return fmt.Sprintf("motif %d", place+1)
 }
 
 // Came is what became of a repeat on a plan.

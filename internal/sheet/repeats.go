@@ -109,8 +109,17 @@ func (r *reader) repeat(at string) repeat.Repeat {
 	one.Offset = r.wholeOr(at+".offset", -repeat.MaxSide, repeat.MaxSide, 0)
 	one.Cut, one.Off = r.flag(at+".cut", false), r.flag(at+".off", false)
 	r.between(at, &one)
+	if one.Over == repeat.Gusset && one.Gusset == repeat.StaysOut {
+		one.Gusset = repeat.Grows
+	}
 	if one.Set == repeat.KeptMultiple && one.Over != repeat.Round {
 		r.faults.Add(at+".set", "is multiple, which goes with the whole round; choose round over what it is laid, or another set")
+	}
+	switch {
+	case one.Gusset != repeat.StaysOut && !one.MeetsGusset():
+		r.faults.Add(at+".gusset", "is %s, but the motif meets no gusset there; leave it out, or lay it over the whole round", one.Gusset)
+	case one.Over == repeat.Gusset && r.sheet.Given(at+".gusset") == string(repeat.StaysOut):
+		r.faults.Add(at+".gusset", "is out, but the motif lies in the gusset alone; write grow, mirror or edge")
 	}
 	return one
 }

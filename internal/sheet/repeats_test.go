@@ -19,7 +19,7 @@ func measured(repeats string) string {
 // A sheet's repeats are read, written and read again as they were.
 func TestRepeats(t *testing.T) {
 	s, err := Parse([]byte(measured(`[{"name": "birds", "motif": ["..a.", ".a.a"], "over": "columns", "columns": ["H3", "H18"], "from": 3, "to": -2,
-		"section": "hand", "set": "centred_back", "gusset": "edge", "left": "as_drawn", "cut": true, "offset": -1, "was": "5 times"}, {}, {"stitches": ["kp"]}]`)))
+		"section": "hand", "set": "centred_back", "left": "as_drawn", "cut": true, "offset": -1, "was": "5 times"}, {}, {"stitches": ["kp"]}]`)))
 	require.NoError(t, err)
 	_, err = s.Request()
 	require.NoError(t, err)
@@ -31,7 +31,7 @@ func TestRepeats(t *testing.T) {
 	m, _ := repeat.Drawn([]string{"..a.", ".a.a"}, nil)
 	assert.Equal(t, Numbered{0, repeat.Repeat{
 		Name: "birds", Motif: m, Section: stitch.Hand, From: 3, To: -2, Over: repeat.Columns, Between: [2]string{"H3", "H18"},
-		Set: repeat.CentredBack, Offset: -1, Gusset: repeat.Follows, OnLeft: repeat.AsDrawn, Cut: true,
+		Set: repeat.CentredBack, Offset: -1, Gusset: repeat.StaysOut, OnLeft: repeat.AsDrawn, Cut: true,
 	}, "5 times"}, list[0])
 	assert.Equal(t, 2, list[1].At, "the others keep their numbers")
 }
@@ -57,19 +57,22 @@ func TestMultiplesOfMotifs(t *testing.T) {
 
 func TestFaultsOfRepeats(t *testing.T) {
 	for text, want := range map[string]string{
-		`[{"motif": ["a.", "a"]}]`:                                       "repeats[0].motif: has rows of different lengths",
-		`[{"motif": []}]`:                                                "repeats[0].motif: is empty",
-		`[{"motif": "a."}]`:                                              `repeats[0].motif: is "a."; write a list of texts`,
-		`[{"motif": ["a/b"]}]`:                                           "repeats[0].motif: is",
-		`[{"name": "birds"}]`:                                            "repeats[0].motif: is empty; draw each round",
-		`[{"motif": ["x"]}]`:                                             "repeats[0].motif: has x in a row; write letters from a to h",
-		`[{"motif": ["a"], "to": 0}]`:                                    "repeats[0].to: is 0; write a round from 1, or -1 for the last",
-		`[{"motif": ["a"], "from": 0}]`:                                  "repeats[0].from: is 0; write a whole number from 1",
-		`[{"motif": ["a"], "over": "thumb"}]`:                            `repeats[0].over: is "thumb"; write one of: round`,
-		`[{"motif": ["a"], "over": "columns"}]`:                          "repeats[0].columns: are missing",
-		`[{"motif": ["a"], "columns": ["H1", "H2"]}]`:                    "repeats[0].columns: are given, but over is round",
-		`[{"motif": ["a"], "over": "columns", "columns": ["H1", "Q2"]}]`: `repeats[0].columns: has "Q2"`,
-		`[{"motif": ["a"], "over": "palm", "set": "multiple"}]`:          "repeats[0].set: is multiple, which goes with the whole round",
+		`[{"motif": ["a.", "a"]}]`:                                                      "repeats[0].motif: has rows of different lengths",
+		`[{"motif": []}]`:                                                               "repeats[0].motif: is empty",
+		`[{"motif": "a."}]`:                                                             `repeats[0].motif: is "a."; write a list of texts`,
+		`[{"motif": ["a/b"]}]`:                                                          "repeats[0].motif: is",
+		`[{"name": "birds"}]`:                                                           "repeats[0].motif: is empty; draw each round",
+		`[{"motif": ["x"]}]`:                                                            "repeats[0].motif: has x in a row; write letters from a to h",
+		`[{"motif": ["a"], "to": 0}]`:                                                   "repeats[0].to: is 0; write a round from 1, or -1 for the last",
+		`[{"motif": ["a"], "from": 0}]`:                                                 "repeats[0].from: is 0; write a whole number from 1",
+		`[{"motif": ["a"], "over": "thumb"}]`:                                           `repeats[0].over: is "thumb"; write one of: round`,
+		`[{"motif": ["a"], "over": "columns"}]`:                                         "repeats[0].columns: are missing",
+		`[{"motif": ["a"], "columns": ["H1", "H2"]}]`:                                   "repeats[0].columns: are given, but over is round",
+		`[{"motif": ["a"], "over": "columns", "columns": ["H1", "Q2"]}]`:                `repeats[0].columns: has "Q2"`,
+		`[{"motif": ["a"], "over": "palm", "set": "multiple"}]`:                         "repeats[0].set: is multiple, which goes with the whole round",
+		`[{"motif": ["a"], "over": "palm", "gusset": "grow"}]`:                          "repeats[0].gusset: is grow, but the motif meets no gusset there",
+		`[{"motif": ["a"], "section": "thumb", "gusset": "edge"}]`:                      "repeats[0].gusset: is edge, but the motif meets no gusset there",
+		`[{"motif": ["a"], "over": "gusset", "gusset": "out"}]`:                         "repeats[0].gusset: is out, but the motif lies in the gusset alone",
 		`[{"motif": ["a.."], "set": "multiple"}], "stitch": {"repeat": 3, "offset": 1}`: "repeats[0].set: asks for a multiple of 3, but stitch.offset is 1 to 3",
 	} {
 		s, err := Parse([]byte(measured(text)))

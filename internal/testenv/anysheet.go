@@ -158,5 +158,16 @@ func AnyRepeats(rng *rand.Rand, s map[string]string) {
 		}
 		put("offset", fmt.Sprint(rng.IntN(7)-3))
 		put("from", fmt.Sprint(1+rng.IntN(8)))
+		GussetOfUse(s, i)
+	}
+}
+
+// GussetOfUse takes away what is said of a motif in the gusset where it has no use, which a
+// sheet refuses.
+func GussetOfUse(s map[string]string, i int) {
+	path := func(key string) string { return fmt.Sprintf("repeats[%d].%s", i, key) }
+	round := s[path("over")] == "round" && (s[path("section")] == "whole" || s[path("section")] == "gusset")
+	if !round && (s[path("over")] != "gusset" || s[path("gusset")] == "out") {
+		delete(s, path("gusset"))
 	}
 }

@@ -47,6 +47,11 @@ test("what has no use any more goes with a change, and all goes with what is tak
   const model = chart([dots(), stripe()]);
   assert.equal(told(changed(model.repeats[0], "over", "palm")), "0].over=palm 0].set=");
   assert.equal(told(changed(model.repeats[1], "over", "round")), "3].over=round 3].columns=");
+  const grown = { at: 5, given: { gusset: "grow" } };
+  for (const [key, value, gone] of [["over", "palm", true], ["section", "thumb", true], ["over", "gusset", false], ["section", "gusset", false], ["from", "3", false]]) {
+    assert.equal(told(changed(grown, key, value)), `5].${key}=${value}${gone ? " 5].gusset=" : ""}`);
+  }
+  assert.equal(told(changed({ at: 5, given: { gusset: "out" } }, "over", "gusset")), "5].over=gusset 5].gusset=");
   assert.ok(removed(model.repeats[0]).every((e) => e.value === ""));
   assert.ok(removed(model.repeats[0]).length >= 15);
 });

@@ -51,10 +51,16 @@ export function swapped(model, repeat, over) {
 // it.
 export function changed({ at, given }, key, value) {
   const edits = [field(at, key, value)];
-  if (key !== "over") return edits;
-  if (value !== "columns" && given.columns) edits.push(field(at, "columns", ""));
-  if (value !== "round" && given.set === "multiple") edits.push(field(at, "set", ""));
+  if (key === "over" && value !== "columns" && given.columns) edits.push(field(at, "columns", ""));
+  if (key === "over" && value !== "round" && given.set === "multiple") edits.push(field(at, "set", ""));
+  if (key !== "gusset" && given.gusset && !meetsGusset({ ...given, [key]: value })) edits.push(field(at, "gusset", ""));
   return edits;
+}
+
+// meetsGusset reports whether what is given of a repeat in the gusset has any use.
+function meetsGusset({ over = "round", section = "whole", gusset }) {
+  if (over === "gusset") return gusset !== "out";
+  return over === "round" && ["whole", "gusset"].includes(section);
 }
 
 // fromOf and toOf are the rounds of a repeat, counted in what it is laid on.
