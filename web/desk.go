@@ -120,7 +120,7 @@ func (s *Server) atDesk(w http.ResponseWriter, r *http.Request, id int64, desk v
 	}
 	open := s.app.OpenFit
 	if desk == view.ChartDesk {
-		open = s.app.OpenMitt
+		open = s.app.OpenChart
 	}
 	m, err := open(r.Context(), id)
 	if err != nil {

@@ -104,8 +104,11 @@ func (s *Server) preview(w http.ResponseWriter, r *http.Request) error {
 		desk = view.Desk(name)
 	}
 	preview := s.app.Preview
-	if desk == "" || desk == view.FitDesk {
+	switch desk {
+	case "", view.FitDesk:
 		preview = s.app.PreviewFit
+	case view.ChartDesk:
+		preview = s.app.PreviewChart
 	}
 	m, err := preview(r.Context(), id, form)
 	if err != nil {

@@ -101,30 +101,34 @@ func (w *work) withHabits(m Mitt) Mitt {
 	return m
 }
 
+// more is what a desk shows of a mitt beside its plan, at the cost of plans of its own.
+type more func(w *work, pl *project.Planner, m Mitt) Mitt
+
+func noMore(_ *work, _ *project.Planner, m Mitt) Mitt { return m }
+
 // OpenMitt returns a mitt as it is saved, with the person's habits.
 func (a *App) OpenMitt(ctx context.Context, id int64) (Mitt, error) {
-	return a.open(ctx, id, false)
+	return a.open(ctx, id, noMore)
 }
 
 // OpenFit is OpenMitt with the ways to make the mitt round its thumb.
 func (a *App) OpenFit(ctx context.Context, id int64) (Mitt, error) {
-	return a.open(ctx, id, true)
+	return a.open(ctx, id, (*work).withThumbs)
 }
 
-func (a *App) open(ctx context.Context, id int64, thumbs bool) (Mitt, error) {
+// OpenChart is OpenMitt with the counts of the hand that take its motifs whole.
+func (a *App) OpenChart(ctx context.Context, id int64) (Mitt, error) {
+	return a.open(ctx, id, (*work).withCounts)
+}
+
+func (a *App) open(ctx context.Context, id int64, with more) (Mitt, error) {
 	w, err := decoded(a.store.ReadWork(ctx, id, wantsPage()))
 	if err != nil {
 		return Mitt{}, err
 	}
 	pl, done := a.plannerOf(&w)
 	defer done()
-	m := w.page(pl, w.doc)
-	if thumbs {
-		m = w.withThumbs(pl, m)
-	} else {
-		m = w.withCounts(pl, m)
-	}
-	return m, nil
+	return with(&w, pl, w.page(pl, w.doc)), nil
 }
 
 // SheetJSON returns the measure sheet of a mitt as JSON.
@@ -139,15 +143,20 @@ func (a *App) SheetJSON(ctx context.Context, id int64) ([]byte, error) {
 // Preview returns a mitt with what was typed into its form, without saving it.
 // What can't be kept stands in Faults.
 func (a *App) Preview(ctx context.Context, id int64, typed Typed) (Mitt, error) {
-	return a.preview(ctx, id, typed, false)
+	return a.preview(ctx, id, typed, noMore)
 }
 
 // PreviewFit is Preview with the ways to make the mitt round its thumb.
 func (a *App) PreviewFit(ctx context.Context, id int64, typed Typed) (Mitt, error) {
-	return a.preview(ctx, id, typed, true)
+	return a.preview(ctx, id, typed, (*work).withThumbs)
 }
 
-func (a *App) preview(ctx context.Context, id int64, typed Typed, thumbs bool) (Mitt, error) {
+// PreviewChart is Preview with the counts of the hand that take its motifs whole.
+func (a *App) PreviewChart(ctx context.Context, id int64, typed Typed) (Mitt, error) {
+	return a.preview(ctx, id, typed, (*work).withCounts)
+}
+
+func (a *App) preview(ctx context.Context, id int64, typed Typed, with more) (Mitt, error) {
 	w, err := a.readTried(ctx, id, wantsChart())
 	if err != nil {
 		return Mitt{}, err
@@ -158,12 +167,7 @@ func (a *App) preview(ctx context.Context, id int64, typed Typed, thumbs bool) (
 	if err != nil {
 		return Mitt{}, err
 	}
-	m := w.mitt(pl, f.doc)
-	if thumbs {
-		m = w.withThumbs(pl, m)
-	} else {
-		m = w.withCounts(pl, m)
-	}
+	m := with(w.work, pl, w.mitt(pl, f.doc))
 	m.Faults = faults
 	return m, nil
 }

@@ -96,7 +96,7 @@ func (g Grid) Motifs() (list []LaidMotif) {
 		if !shown[i] {
 			continue
 		}
-		m := LaidMotif{Name: strings.TrimSpace(one.Name), Wide: one.Motif.Wide, High: one.Motif.High}
+		m := LaidMotif{Name: one.Called(i), Wide: one.Motif.Wide, High: one.Motif.High}
 		if one.Over != repeat.Gusset {
 			m.Times = g.came[i].Across
 		}
@@ -140,11 +140,7 @@ func (m LaidMotif) At(x, up int) (yarn string, op stitch.Op) {
 
 // Words names the motif, its size, and how often it stands whole across the stitches.
 func (m LaidMotif) Words() string {
-	name := m.Name
-	if name == "" {
-		name = "motif"
-	}
-	text := fmt.Sprintf("%s: %s, %s", name, counted(m.Wide, "stitch", "stitches"), counted(m.High, "round", "rounds"))
+	text := fmt.Sprintf("%s: %s, %s", m.Name, counted(m.Wide, "stitch", "stitches"), counted(m.High, "round", "rounds"))
 	if m.Times > 1 {
 		text += fmt.Sprintf(", %d times", m.Times)
 	}

@@ -3,7 +3,6 @@ package picture
 import (
 	"thenar/internal/chart"
 	"thenar/internal/draw"
-	"thenar/internal/stitch"
 )
 
 // The cells of a motif in a key in mm, if it has room for them, and the height of a motif at
@@ -58,33 +57,10 @@ func (m motifDrawn) draw(s *draw.Scene, left, top, room float64, grey bool) {
 		return
 	}
 	w := m.cell(room)
-	h := w * m.ratio
-	var lines draw.Pen
-	for up := range m.High {
-		for x := range m.Wide {
-			cx, cy := left+float64(x)*w, top+float64(m.High-1-up)*h
-			id, op := m.At(x, up)
-			if id != "" {
-				y := m.yarns[id[0]-chart.ID(0)[0]]
-				s.Rect(cx, cy, w, h, yarnStyle(y))
-				if t := Texture(y.ID, cx, cy, w, h, w/2); grey && t != "" {
-					s.Path(t, textureStyle(y, w/20))
-				}
-			}
-			if op != stitch.NoStitch {
-				symbol := symbolInCell(m.by.Symbol(op), cx, cy, w, h)
-				s.Path(symbol, draw.Style{Class: "edge", Stroke: edgeColour, Width: w / 4, Round: true})
-				s.Path(symbol, draw.Style{Class: "symbol", Stroke: inkColour, Width: w / 12, Round: true})
-			}
-		}
+	b := block{
+		wide: m.Wide, high: m.High, at: m.At, by: m.by, w: w, h: w * m.ratio, grey: grey,
+		yarn: func(id string) chart.Yarn { return m.yarns[id[0]-chart.ID(0)[0]] },
 	}
-	width, height := w*float64(m.Wide), h*float64(m.High)
-	for x := range m.Wide + 1 {
-		lines.Move(left+float64(x)*w, top).Line(left+float64(x)*w, top+height)
-	}
-	for y := range m.High + 1 {
-		lines.Move(left, top+float64(y)*h).Line(left+width, top+float64(y)*h)
-	}
-	s.Path(lines.String(), draw.Style{Class: "grid", Stroke: gridColour, Width: w / 16})
-	s.Rect(left, top, width, height, draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
+	b.draw(s, left, top)
+	s.Rect(left, top, b.w*float64(m.Wide), b.h*float64(m.High), draw.Style{Class: "border", Stroke: fifthColour, Width: 0.25})
 }

@@ -1,11 +1,13 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 
 	"thenar/internal/chart"
 	"thenar/internal/draw"
 	"thenar/internal/repeat"
+	"thenar/internal/stitch"
 )
 
 // The measures of a strip, in mm of the drawing.
@@ -26,29 +28,14 @@ func MotifStrip(s repeat.Strip, p chart.Palette) *draw.Scene {
 	x := func(k float64, round int) float64 { // of the left edge of place k
 		return stripMargin + wide - (float64(round*n)+k)*stripStitch
 	}
-	for up, row := range s.Rows {
-		y := high - float64(up+1)*stripRound
-		of := map[string]*draw.Pen{}
-		for round := range 2 {
-			for k, c := range row {
-				yarn := c.Yarn
-				if yarn == "" {
-					yarn = chart.ID(0)
-				}
-				if of[yarn] == nil {
-					of[yarn] = new(draw.Pen)
-				}
-				of[yarn].Rect(x(float64(k+1), round), y, stripStitch, stripRound)
-			}
-		}
-		for i := range chart.MaxYarns {
-			if pen := of[chart.ID(i)]; pen != nil {
-				style := yarnStyle(p.Or(chart.ID(i)))
-				style.Stroke, style.Width = gridColour, 0.1
-				scene.Path(pen.String(), style)
-			}
-		}
+	b := block{
+		wide: 2 * n, high: len(s.Rows), yarn: p.Or, w: stripStitch, h: stripRound,
+		at: func(x, up int) (string, stitch.Op) {
+			c := s.Rows[up][n-1-x%n]
+			return cmp.Or(c.Yarn, chart.ID(0)), c.Op
+		},
 	}
+	b.draw(scene, stripMargin, 0)
 	mark := func(k float64, words string, strong bool) {
 		for round := range 2 {
 			at := x(k, round)

@@ -15,17 +15,19 @@ import (
 	"thenar/internal/words"
 )
 
-// Laid is a repeat with what became of it on the plan.
+// Laid is a repeat with what became of it on the plan, and its place among those that are
+// laid, from 0, the lowest first.
 type Laid struct {
 	sheet.Numbered
-	Came repeat.Came
+	Place int
+	Came  repeat.Came
 }
 
 // laidOn returns the repeats with what became of them on a chart.
 func laidOn(list []sheet.Numbered, s chart.Source) []Laid {
 	laid := make([]Laid, len(list))
 	for i, came := range s.Came() {
-		laid[i] = Laid{list[i], came}
+		laid[i] = Laid{list[i], i, came}
 	}
 	return laid
 }

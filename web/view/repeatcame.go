@@ -33,12 +33,12 @@ func motifs(n int) string {
 	return words.Plural(n, "motif")
 }
 
-// repeatName returns what a motif is called: its name, or its number.
+// repeatName returns what a motif is called in a sentence: its name, or its number.
 func repeatName(l project.Laid) string {
 	if l.Name != "" {
 		return "“" + l.Name + "”"
 	}
-	return fmt.Sprintf("motif %d", l.At+1)
+	return l.Called(l.Place)
 }
 
 // cameWords says what a motif came to: "“birds”: 6 → 7 times. 7 times, 4 times up."
@@ -62,7 +62,7 @@ func (a Answer) repeatCures(l project.Laid) []Choice {
 	if l.Came.Plain() > 0 && l.Over == repeat.Round && l.Set != repeat.KeptMultiple {
 		text := fmt.Sprintf("keep the hand to a multiple of %d", l.Motif.Wide)
 		if c, ok := nearestCount(a.Out.Counts[l.At]); ok {
-			text += fmt.Sprintf(": %d, %s", c.Stitches, a.handOff(c.Off))
+			text += fmt.Sprintf(": %d, %s", c.Stitches, a.offWords(c.Off, "tighter", "looser"))
 		}
 		list = append(list, Choice{setOf(l.At, "set", string(repeat.KeptMultiple)), text})
 	}
@@ -82,17 +82,12 @@ func nearestCount(list []project.HandCount) (best project.HandCount, ok bool) {
 	return best, ok
 }
 
-// handOff says how far a fabric is off the wish.
-func (a Answer) handOff(mm float64) string {
-	return off(mm, "tighter", "looser", func(mm float64) string { return words.Size(mm, a.Unit) })
-}
-
 // countWords says what a count of the hand comes to.
 func (a Answer) countWords(c project.HandCount) string {
 	if c.Why != "" {
 		return c.Why
 	}
-	text := words.Times(c.Times) + ", " + a.handOff(c.Off)
+	text := words.Times(c.Times) + ", " + a.offWords(c.Off, "tighter", "looser")
 	if c.Base > 0 {
 		text += fmt.Sprintf("; gusset %d → %d", c.Base, c.Gusset)
 	}

@@ -6,6 +6,8 @@ import (
 	"strconv"
 
 	"thenar/internal/chart"
+	"thenar/internal/draw"
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/repeat"
 	"thenar/internal/sheet"
@@ -54,10 +56,7 @@ func layable(out *project.Outputs) []Choice {
 
 // title is what the motif is called.
 func (m laidMotif) title() string {
-	if m.Name != "" {
-		return m.Name
-	}
-	return repeatName(m.Laid)
+	return m.Called(m.Place)
 }
 
 // came says what became of a motif on this plan, as a sentence.
@@ -134,8 +133,8 @@ func (m laidMotif) choices() []laidField {
 	if m.Repeat.Over != repeat.Gusset {
 		list = append(list, laidField{"set", "Set", string(m.Set), without(laidSets, string(repeat.KeptMultiple), !m.Multiple)})
 	}
-	if m.Repeat.Over == repeat.Round || m.Repeat.Over == repeat.Gusset {
-		list = append(list, laidField{"gusset", "Gusset", string(m.Gusset), laidGussets})
+	if m.MeetsGusset() {
+		list = append(list, laidField{"gusset", "Gusset", string(m.Gusset), without(laidGussets, string(repeat.StaysOut), m.Repeat.Over == repeat.Gusset)})
 	}
 	return append(list, laidField{"left", "Left hand", string(m.OnLeft), laidLefts})
 }
@@ -160,32 +159,10 @@ func putLaid(p *chart.Page, doc project.Document, out *project.Outputs, g chart.
 // keep names a part of its form for the script, which goes back to it.
 func (m laidMotif) keep(part string) string { return fmt.Sprintf("laid-%d-%s", m.At, part) }
 
-// dyedCells are cells of one yarn in a small picture.
-type dyedCells struct {
-	Yarn chart.Yarn
-	Path string
+// drawn draws the motif in small.
+func (m laidMotif) drawn(c Chart) *draw.Scene {
+	return picture.SmallMotif(m.Repeat.Motif, picture.Look{Cell: smallCell, Symbols: c.Symbols}, c.Yarns)
 }
 
-// drawn returns the cells of the motif by their yarns, as paths in a picture with a unit for
-// each cell.
-func (m laidMotif) drawn(yarns chart.Palette) []dyedCells {
-	var list []dyedCells
-	rows, _ := m.Motif.Rows()
-	for y, row := range rows {
-		for x := 0; x < len(row); {
-			n := 1
-			for x+n < len(row) && row[x+n] == row[x] {
-				n++
-			}
-			if id := row[x : x+1]; id != "." {
-				i := slices.IndexFunc(list, func(d dyedCells) bool { return d.Yarn.ID == id })
-				if i < 0 {
-					i, list = len(list), append(list, dyedCells{Yarn: yarns.Or(id)})
-				}
-				list[i].Path += fmt.Sprintf("M%d %dh%dv1h-%dz", x, y, n, n)
-			}
-			x += n
-		}
-	}
-	return list
-}
+// smallCell is the width of a stitch of a motif that is drawn in small, in mm of the drawing.
+const smallCell = 2.5

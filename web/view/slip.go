@@ -143,17 +143,14 @@ func (a Answer) around(c mitt.Count, say func(int) string) []near {
 }
 
 // offWords says how far a fabric is off what was wanted.
-func (a Answer) offWords(mm float64, less, more string) string { return off(mm, less, more, a.small) }
-
-// off is offWords with a way to tell a length.
-func off(mm float64, less, more string, size func(mm float64) string) string {
+func (a Answer) offWords(mm float64, less, more string) string {
 	switch {
 	case math.Abs(mm) < 0.5:
 		return "as wanted"
 	case mm < 0:
-		return size(-mm) + " " + less
+		return a.small(-mm) + " " + less
 	}
-	return size(mm) + " " + more
+	return a.small(mm) + " " + more
 }
 
 // small returns a length that is too small for the sheet's centimetres.
