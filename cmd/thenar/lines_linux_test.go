@@ -33,7 +33,7 @@ func TestLongLinesTakeLittleMemory(t *testing.T) {
 	sent := make(chan error, 1)
 	go func() {
 		_, err := in.Write(bytes.Repeat(line, lines))
-		_, more := in.Write([]byte(strings.Repeat("\n", 32))) // two jobs of them: no answer waits for the rest of its own
+		_, more := in.Write([]byte(strings.Repeat("\n", 16))) // two jobs of them: no answer waits for the rest of its own
 		sent <- errors.Join(err, more)
 	}()
 	r := bufio.NewReader(answers)
