@@ -40,7 +40,7 @@ func (b *body) fill(row *Row, n int, share float64) {
 	p := b.p
 	wrist, h, e := p.Hand.Wrist.MM(), p.Hand.Circumference.MM(), &p.Ease
 	ease := e.Hand
-	switch row.Section.Over() {
+	switch row.over {
 	case stitch.OverWrist:
 		row.Body, ease = wrist, e.Cuff
 		if wide := row.about.Around; wide > 0 { // a sleeve, which needs no ease
@@ -111,9 +111,9 @@ func tip(p *mitt.Plan, row *Row, share float64) float64 {
 // withThumb returns the body's girth in a round of a mitten without a thumb, with
 // room for the thumb: it is wider in the ratio of the palm with the thumb to the
 // hand. Up to where the thumb parts it is at least that palm.
-func (b *body) withThumb(row Row) float64 {
+func (b *body) withThumb(row *Row) float64 {
 	h, palm := b.p.Hand.Circumference.MM(), b.p.Hand.Palm.MM()
-	if row.Section.Over() == stitch.OverHand && row.Height < b.parting {
+	if row.over == stitch.OverHand && row.Height < b.parting {
 		return max(row.Body, palm)
 	}
 	return row.Body * max(1, palm/h)

@@ -23,6 +23,7 @@ type Row struct {
 	Stretch     float64 // body over fabric minus one
 	Band        Band
 
+	over   stitch.Over   // what its section lies on
 	about  *stitch.About // of its section
 	joined bool          // the thumb is in it already, below the rest of its section
 	closes bool          // its section ends in a tip
@@ -68,37 +69,36 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 		total += len(s.Rounds)
 	}
 	rows = slices.Grow(rows, total)
-	begun := beginnings(m, p.Gauge.Rounds)
+	begun, tucked := beginnings(m, p.Gauge.Rounds), p.Tucked()
 	for _, s := range m.Upward() {
-		over, joined := s.Part.Over(), s.AfterJoin()
+		over, joined, closes, begin := s.Part.Over(), s.AfterJoin(), s.Closed(), begun[s.Part]
 		for i := range s.Rounds {
 			round := s.Lies(i + 1)
 			out := s.Above(round)
 			up := s.AtGauge(i+1, p.Gauge.Rounds)
-			row := Row{
+			rows = append(rows, Row{
 				Section: s.Part, Round: round, Place: i + 1, Side: s.Rounds[round-1].Side,
 				Height:      up / p.Gauge.Rounds,
-				AboveCastOn: (begun[s.Part] + up) / p.Gauge.Rounds,
+				AboveCastOn: (begin + up) / p.Gauge.Rounds,
 				Fabric:      float64(out) / p.Gauge.Stitches,
-				about:       &s.About,
-			}
-			row.joined, row.closes = round >= joined, s.Closed()
+				over:        over, about: &s.About, joined: round >= joined, closes: closes,
+			})
+			row := &rows[len(rows)-1]
 			switch over {
 			case stitch.OverMound, stitch.OverHand:
 				row.fitted = true
 			case stitch.OverDigit:
 				row.fitted = !s.About.Digit.Closed || out >= s.About.Digit.Stitches
 			}
-			b.fill(&row, out, float64(i+1)/float64(len(s.Rounds)))
+			b.fill(row, out, float64(i+1)/float64(len(s.Rounds)))
 			row.Stretch = row.Body/row.Fabric - 1
 			row.Band = bands.Of(row.Stretch)
 			if over == stitch.OverDigit {
 				row.Band = bands.Of(row.Wanted/row.Fabric - 1)
 			}
-			if p.Tucked() && (over == stitch.OverHand || over == stitch.OverTips) {
+			if tucked && (over == stitch.OverHand || over == stitch.OverTips) {
 				row.Band = bands.Of(b.withThumb(row)/row.Fabric - 1)
 			}
-			rows = append(rows, row)
 		}
 	}
 	return rows, nil

@@ -46,8 +46,10 @@ func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	s := Summary{Half: doubt.Half()}
 	chance := chanceOf(doubt)
 	low, high := math.Inf(-1), math.Inf(1)
-	for _, at := range sites(p, rows) {
-		r := rows[at.row]
+	places := sites(p, rows)
+	s.Sites = make([]Site, 0, len(places))
+	for _, at := range places {
+		r := &rows[at.row]
 		site := Site{
 			Name: at.name, Section: r.Section, Round: r.Round, Fabric: r.Fabric,
 			Low: r.Fabric * (1 - s.Half), High: r.Fabric * (1 + s.Half), Body: r.Body, Wanted: r.Wanted,
@@ -59,9 +61,10 @@ func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	}
 	s.Chance = chance(low, high)
 	n := 0
-	for _, r := range rows {
+	for i := range rows {
+		r := &rows[i]
 		if r.Band == TooTight {
-			s.Tight = append(s.Tight, r)
+			s.Tight = append(s.Tight, *r)
 		}
 		if !r.fitted {
 			continue
@@ -70,7 +73,7 @@ func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 		s.Mean += off
 		n++
 		if off > s.Worst {
-			s.Worst, s.WorstAt = off, r
+			s.Worst, s.WorstAt = off, *r
 		}
 	}
 	slices.SortStableFunc(s.Tight, func(a, b Row) int { return order(a) - order(b) })
@@ -117,7 +120,7 @@ func Zones(rows []Row) map[stitch.Part]Range {
 
 // allowed returns the range of the gauge's error, as a share, for which a round
 // is within the tolerance.
-func allowed(r Row, tolerance float64) (from, to float64) {
+func allowed(r *Row, tolerance float64) (from, to float64) {
 	return (r.Wanted-tolerance)/r.Fabric - 1, (r.Wanted+tolerance)/r.Fabric - 1
 }
 
@@ -156,7 +159,7 @@ func sites(p *mitt.Plan, rows []Row) []place {
 			}
 		}
 		name := ""
-		switch section.Over() {
+		switch rows[from].over {
 		case stitch.OverWrist:
 			name = "wrist"
 		case stitch.OverMound:

@@ -34,7 +34,7 @@ func (p *Plan) plainCuffAlone() stitch.Section { return p.plainCuffUntil("the wr
 func (p *Plan) plainCuffUntil(place string) stitch.Section {
 	s := stitch.Section{Part: stitch.CuffPlain, Rounds: make([]stitch.Round, 0, p.Cuff.PlainRounds), About: stitch.About{Until: place}}
 	for r := 1; r <= p.Cuff.PlainRounds; r++ {
-		ops := times(nil, stitch.Knit, p.Body.Stitches.N)
+		ops := allKnit(p.Body.Stitches.N)
 		if r == 1 {
 			ops = p.spread(stitch.Cuff, times(nil, stitch.Knit, p.Cuff.Wrist.N), p.Cuff.Change)
 		}

@@ -73,7 +73,7 @@ func (p *Plan) upperHand() stitch.Section {
 	s.About.Along, s.About.Until = along[division.Ring], "where the fingers part"
 	s.Rounds = append(s.Rounds, joinRound(x, times(nil, stitch.Knit, left)))
 	for r := 2; r <= p.Fingers.Lower; r++ {
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: times(nil, stitch.Knit, left+x), Lead: x})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: allKnit(left + x), Lead: x})
 	}
 	return s
 }

@@ -43,7 +43,8 @@ func (p *Plan) gussetRounds(n int, increases []int) []stitch.Round {
 			ops = closing(before)
 			ops = times(ops, stitch.Knit, count-len(ops))
 		default:
-			ops = times(ops, stitch.Knit, count)
+			rounds = append(rounds, stitch.Round{Ops: allKnit(count + rest), Lead: count})
+			continue
 		}
 		before = ops
 		lead := len(ops)

@@ -30,12 +30,12 @@ func (p *Plan) openAlone() stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	plain, changed := p.belowEdging()
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
-		ops := times(nil, stitch.Knit, p.Bridge.HandAfter)
+		ops := allKnit(p.Bridge.HandAfter)
 		switch {
 		case r > plain:
 			ops = p.Stitch.ribbing(p.Body.EdgingStitches, p.Body.EdgingRib)
 		case r > changed:
-			ops = times(nil, stitch.Knit, p.Body.EdgingStitches)
+			ops = allKnit(p.Body.EdgingStitches)
 		case r == changed:
 			ops = p.spread(stitch.Hand, ops, p.Body.EdgingStitches-p.Bridge.HandAfter)
 		}
@@ -60,7 +60,7 @@ func (p *Plan) handFromToTop(first stitch.Round) stitch.Section {
 func (p *Plan) handAlone() stitch.Section {
 	s := stitch.Section{Part: stitch.Hand, Rounds: make([]stitch.Round, 0, p.Body.RoundsAbove), About: p.handFit()}
 	for r := 1; r <= p.Body.RoundsAbove; r++ {
-		round := stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Even: true}
+		round := stitch.Round{Ops: allKnit(p.Bridge.HandAfter), Even: true}
 		if r == 1 && p.Cuff.JoinsAbove && p.Cuff.Change != 0 {
 			round = p.joiningRound()
 		}
@@ -82,9 +82,9 @@ func (p *Plan) handFrom(first stitch.Round) stitch.Section {
 		case r == 1:
 			round = first
 		case r > changed && r <= plain && p.Body.EdgingStitches != p.Bridge.HandAfter:
-			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Body.EdgingStitches), Even: true}
+			round = stitch.Round{Ops: allKnit(p.Body.EdgingStitches), Even: true}
 		case r <= plain:
-			round = stitch.Round{Ops: times(nil, stitch.Knit, p.Bridge.HandAfter), Lead: p.bridgeWidth()}
+			round = stitch.Round{Ops: allKnit(p.Bridge.HandAfter), Lead: p.bridgeWidth()}
 		default:
 			round = stitch.Round{Ops: p.Stitch.ribbing(p.Body.EdgingStitches, p.Body.EdgingRib), Even: true}
 		}
@@ -132,12 +132,12 @@ func (p *Plan) belowTop(s *stitch.Section) {
 		last.Ops = append(slices.Clone(last.Ops[:last.Lead]), spread(last.Ops[last.Lead:], -off)...)
 		last.Aside = last.Aside[:min(len(last.Aside), len(last.Ops))]
 	case off == 1:
-		last.Ops = append(last.Ops[:len(last.Ops)-2], stitch.K2tog)
+		last.Ops = append(slices.Clip(last.Ops[:len(last.Ops)-2]), stitch.K2tog)
 		last.Lead = min(last.Lead, len(last.Ops)-1)
 		last.Aside = last.Aside[:min(len(last.Aside), len(last.Ops))]
 	}
 	for i := n; i < len(s.Rounds); i++ {
-		s.Rounds[i] = stitch.Round{Ops: times(nil, stitch.Knit, last.Out()), Lead: last.LeadOut(), Even: last.Even}
+		s.Rounds[i] = stitch.Round{Ops: allKnit(last.Out()), Lead: last.LeadOut(), Even: last.Even}
 	}
 }
 

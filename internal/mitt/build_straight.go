@@ -10,7 +10,7 @@ func (p *Plan) belowThumb() stitch.Section {
 		Palm:  true, Inset: p.Gusset.Inset,
 	}}
 	for range p.Gusset.Rounds.N {
-		s.Rounds = append(s.Rounds, stitch.Round{Ops: times(nil, stitch.Knit, p.Body.Stitches.N), Lead: p.Thumb.OnWaste})
+		s.Rounds = append(s.Rounds, stitch.Round{Ops: allKnit(p.Body.Stitches.N), Lead: p.Thumb.OnWaste})
 	}
 	return s
 }

@@ -75,7 +75,7 @@ func (p *Plan) tubeBelow(s *stitch.Section, t *Tube, plain, change int) {
 	first := lead
 	s.Rounds = slices.Grow(s.Rounds, max(t.Rounds-1, 0))
 	for r := 2; r <= min(plain, t.Rounds); r++ {
-		round := stitch.Round{Ops: times(nil, stitch.Knit, n), Lead: min(lead, n)}
+		round := stitch.Round{Ops: allKnit(n), Lead: min(lead, n)}
 		if slices.Contains(t.DecreaseRounds, r) {
 			round, left = cornerRound(n, first, lead, left)
 			lead = round.Lead
@@ -123,7 +123,7 @@ func cornerRound(n, pickedUp, lead, left int) (stitch.Round, int) {
 // halvings are left out and more stitches are drawn up.
 func (t *Tube) close(s *stitch.Section, n, plain int) {
 	for r := plain + 1; r <= t.Rounds; r++ {
-		round := stitch.Round{Ops: times(nil, stitch.Knit, n)}
+		round := stitch.Round{Ops: allKnit(n)}
 		if (r-plain)%2 == 1 {
 			round = halved(n)
 		}

@@ -213,7 +213,7 @@ func (p *Plan) cuffFabric(r, n int) []stitch.Op {
 	case how.folded && p.Cuff.Facing > 0 && r == 2*p.Cuff.Facing+1:
 		return times(nil, stitch.JoinHem, n)
 	}
-	return times(nil, stitch.Knit, n)
+	return allKnit(n)
 }
 
 // hemTurn returns the round that turns a hem, before or after which, as it is worked, lie

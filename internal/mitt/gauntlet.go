@@ -249,7 +249,7 @@ func (f *Flare) fabric(r, n int, m *Make) []stitch.Op {
 	case slices.Contains(f.Rounds, r):
 		return spread(times(nil, stitch.Knit, n), -f.Step)
 	}
-	return times(nil, stitch.Knit, n)
+	return allKnit(n)
 }
 
 // flare returns how the cuff narrows; nothing for one that doesn't.

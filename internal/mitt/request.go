@@ -101,11 +101,14 @@ func (st Stitches) knits(rib int) int {
 func (st Stitches) ribbing(n, rib int) []stitch.Op {
 	knits, _ := st.ribPattern(rib)
 	ops := make([]stitch.Op, n)
-	for i := range ops {
+	for i := range min(rib, n) {
 		ops[i] = stitch.Knit
-		if i%rib >= knits {
+		if i >= knits {
 			ops[i] = stitch.Purl
 		}
+	}
+	for done := rib; done < n; done *= 2 {
+		copy(ops[done:], ops[:done])
 	}
 	return ops
 }

@@ -9,11 +9,24 @@ import (
 
 // times appends n times an operation to ops.
 func times(ops []stitch.Op, op stitch.Op, n int) []stitch.Op {
-	ops = slices.Grow(ops, max(n, 0))
-	for range n {
-		ops = append(ops, op)
+	from := len(ops)
+	ops = slices.Grow(ops, max(n, 0))[:from+max(n, 0)]
+	for i := from; i < len(ops); i++ {
+		ops[i] = op
 	}
 	return ops
+}
+
+// knits are what all plain rounds share: a mitt has a hundred and more. Nobody writes
+// into the operations of a round that is built; what changes one copies them.
+var knits = times(nil, stitch.Knit, 256)
+
+// allKnit returns the operations of a plain round of n stitches, for reading only.
+func allKnit(n int) []stitch.Op {
+	if n < 0 || n > len(knits) {
+		return times(nil, stitch.Knit, n)
+	}
+	return knits[:n:n]
 }
 
 // spread spreads a part's change of count over a round: as it was knitted, or by

@@ -25,7 +25,7 @@ func (r *reader) chart() Chart {
 		Symbols: r.choice("chart.symbols", n.find("symbols")),
 		Colours: r.upTo("chart.colours", MaxYarns), Float: r.upTo("chart.float", 99),
 	}
-	for i := range c.Yarns {
+	for i := range min(r.sheet.Rows("chart.yarns"), len(c.Yarns)) {
 		at := row("chart.yarns", i)
 		y := ChartYarn{
 			Name: r.sheet.Given(at + ".name"), Colour: r.sheet.Given(at + ".colour"),

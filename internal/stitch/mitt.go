@@ -24,33 +24,34 @@ type Round struct {
 }
 
 // In returns the number of loops that the round eats.
-func (r Round) In() int { return total(r.Ops, Op.In) }
+func (r Round) In() int { return total(r.Ops, &loops.in) }
 
 // Out returns the number of loops that the round leaves.
-func (r Round) Out() int { return total(r.Ops, Op.Out) }
+func (r Round) Out() int { return total(r.Ops, &loops.out) }
 
 // LeadIn returns the number of loops that the leading block eats.
-func (r Round) LeadIn() int { return total(r.leading(), Op.In) }
+func (r Round) LeadIn() int { return total(r.leading(), &loops.in) }
 
 // LeadOut returns the number of loops that the leading block leaves.
-func (r Round) LeadOut() int { return total(r.leading(), Op.Out) }
+func (r Round) LeadOut() int { return total(r.leading(), &loops.out) }
 
 // BeforeIn returns the number of loops that are eaten before the leading block.
-func (r Round) BeforeIn() int { return total(r.Ops[:r.Before], Op.In) }
+func (r Round) BeforeIn() int { return total(r.Ops[:r.Before], &loops.in) }
 
 // BeforeOut returns the number of loops that are left before the leading block.
-func (r Round) BeforeOut() int { return total(r.Ops[:r.Before], Op.Out) }
+func (r Round) BeforeOut() int { return total(r.Ops[:r.Before], &loops.out) }
 
 func (r Round) leading() []Op { return r.Ops[r.Before : r.Before+r.Lead] }
 
 // Held returns the number of loops that the round puts aside.
 func (r Round) Held() int {
-	return total(r.Ops, func(o Op) int {
+	n := 0
+	for _, o := range r.Ops {
 		if o.Keeps() {
-			return 1
+			n++
 		}
-		return 0
-	})
+	}
+	return n
 }
 
 // SetAt returns the set that keeps the stitch of operation i, or that it comes from;
@@ -87,10 +88,10 @@ func (r *Round) name(is func(Op) bool, s Set) {
 	r.Aside = aside
 }
 
-func total(ops []Op, count func(Op) int) int {
+func total(ops []Op, of *[opCount]uint8) int {
 	n := 0
 	for _, o := range ops {
-		n += count(o)
+		n += int(of[o])
 	}
 	return n
 }

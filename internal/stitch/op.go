@@ -97,6 +97,15 @@ var table = [opCount]info{
 	CornerM1: {"cornerm1", "M1 at the corner", "twist the strand at the corner and knit it", 0, 1, CornerM1, false},
 }
 
+// loops holds how many loops each operation eats and leaves, as table says, in a few
+// bytes: every round is counted many times.
+var loops = func() (l struct{ in, out [opCount]uint8 }) {
+	for o := range table {
+		l.in[o], l.out[o] = uint8(table[o].in), uint8(table[o].out)
+	}
+	return l
+}()
+
 // All lists every operation in the order of the table.
 func All() []Op {
 	all := make([]Op, opCount)
@@ -110,10 +119,10 @@ func All() []Op {
 func (o Op) Valid() bool { return o < opCount }
 
 // In returns the number of loops of the round below that o eats: 0 to 3.
-func (o Op) In() int { return table[o].in }
+func (o Op) In() int { return int(loops.in[o]) }
 
 // Out returns the number of loops that o leaves for the round above: 0 to 2.
-func (o Op) Out() int { return table[o].out }
+func (o Op) Out() int { return int(loops.out[o]) }
 
 // Twin returns the operation that o becomes on the other hand.
 func (o Op) Twin() Op { return table[o].twin }

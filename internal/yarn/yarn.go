@@ -126,9 +126,10 @@ func Of(p *mitt.Plan, m stitch.Mitt, r Request) Estimate {
 		e.Unlikely = l < e.Loop/1.5 || l > e.Loop*1.5
 		e.Loop, e.Half, e.From = l, half, from
 	}
-	for _, s := range m.Sections {
-		for _, round := range s.Rounds {
-			e.Loops += round.Out()
+	for i := range m.Sections {
+		rounds := m.Sections[i].Rounds
+		for r := range rounds {
+			e.Loops += rounds[r].Out()
 		}
 	}
 	e.One = e.interval(float64(e.Loops)*e.Loop + edges(p, m))
@@ -160,8 +161,8 @@ func edges(p *mitt.Plan, m stitch.Mitt) float64 {
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		on += s.CastOn
-		for _, r := range s.Rounds {
-			on += count(r.Ops, stitch.CastOn)
+		for r := range s.Rounds {
+			on += count(s.Rounds[r].Ops, stitch.CastOn)
 		}
 		off += count(s.Finish.Ops, stitch.BindOff)
 		if s.CastOn > 0 || len(s.From) > 0 || len(s.Rounds) > 0 && s.Rounds[0].In() == 0 {
