@@ -33,13 +33,41 @@ func (l line) formula(x string) string {
 	return fmt.Sprintf("%g × %s + %g mm", l.slope, x, l.offset)
 }
 
+// usual is a line that fills a measurement, with its formula, which is put into words
+// once: a hand is filled more than once for each plan.
+type usual struct {
+	line
+	from string
+}
+
+func usualLine(slope, offset float64, x string) usual {
+	l := line{slope, offset}
+	return usual{l, l.formula(x)}
+}
+
+// ratio returns the usual line without an offset.
+func ratio(slope float64, x string) usual { return usualLine(slope, 0, x) }
+
+// of returns the line's estimate at x.
+func (u usual) of(x units.Length, source string) estimate {
+	return estimate{units.FromMM(u.at(x.MM())), u.from, source}
+}
+
 // averages are the lines of one reference and their source.
 type averages struct {
-	girth  line // hand circumference from hand breadth
-	back   line // hand circumference from hand length
-	length line // hand length from hand circumference
-	wrist  line // wrist circumference from hand circumference
+	girth  usual // hand circumference from hand breadth
+	back   usual // hand circumference from hand length
+	length usual // hand length from hand circumference
+	wrist  usual // wrist circumference from hand circumference
 	source string
+}
+
+// averagesOf returns the averages of four lines, each with its slope and offset.
+func averagesOf(girth, back, length, wrist line, source string) averages {
+	return averages{
+		usualLine(girth.slope, girth.offset, "hand breadth"), usualLine(back.slope, back.offset, "hand length"),
+		usualLine(length.slope, length.offset, "hand circumference"), usualLine(wrist.slope, wrist.offset, "hand circumference"), source,
+	}
 }
 
 // byReference has the averages of each reference, from the individual data of
@@ -48,22 +76,23 @@ type averages struct {
 // least squares. The standard errors of estimate of the lines are, for women and
 // men: girth 4.0 and 4.0 mm, length 8.3 and 8.0 mm, wrist 5.3 and 5.7 mm.
 var byReference = map[Reference]averages{
-	Both:  {girth: line{2.40, 0}, back: line{1 / 0.94, 0}, length: line{0.94, 0}, wrist: line{0.83, 0}, source: ansur},
-	Women: {girth: line{2.051, 26.3}, back: line{0.493, 97.3}, length: line{0.641, 61.5}, wrist: line{0.655, 32.7}, source: ansurWomen},
-	Men:   {girth: line{2.152, 22.4}, back: line{0.608, 94.8}, length: line{0.573, 71.6}, wrist: line{0.675, 32.6}, source: ansurMen},
+	Both:  averagesOf(line{2.40, 0}, line{1 / 0.94, 0}, line{0.94, 0}, line{0.83, 0}, ansur),
+	Women: averagesOf(line{2.051, 26.3}, line{0.493, 97.3}, line{0.641, 61.5}, line{0.655, 32.7}, ansurWomen),
+	Men:   averagesOf(line{2.152, 22.4}, line{0.608, 94.8}, line{0.573, 71.6}, line{0.675, 32.6}, ansurMen),
 }
+
+// The girths of children from their length, and their wrists from their girths; see
+// girth and wrist.
+var (
+	toddlerGirth, smallGirth = ratio(1.14, "hand length"), ratio(1.11, "hand length")
+	toddlerWrist, smallWrist = ratio(0.90, "hand circumference"), ratio(0.84, "hand circumference")
+)
 
 // estimate is a value with its formula and source. Both texts are empty for a
 // measured value, and for a zero value that can't be estimated.
 type estimate struct {
 	value        units.Length
 	from, source string
-}
-
-// byRatio returns ratio × x. what names x in the formula.
-func byRatio(ratio float64, x units.Length, what, source string) estimate {
-	l := line{slope: ratio}
-	return estimate{units.FromMM(l.at(x.MM())), l.formula(what), source}
 }
 
 // girth returns the hand's circumference H as measured, else from the first of
@@ -83,21 +112,21 @@ func (h Hand) girth() estimate {
 	case h.Circumference != 0:
 		return estimate{value: h.Circumference}
 	case h.Breadth > 0:
-		return estimate{units.FromMM(mean.girth.at(h.Breadth.MM())), mean.girth.formula("hand breadth"), mean.source}
+		return mean.girth.of(h.Breadth, mean.source)
 	case isSize(h.Size):
 		return sizeGirth(h.Size)
 	case h.Length <= 0:
 		return estimate{}
 	case h.Length < toddlerBelow:
-		return byRatio(1.14, h.Length, "hand length", snyderBreadth)
+		return toddlerGirth.of(h.Length, snyderBreadth)
 	case h.Length < smallBelow:
-		return byRatio(1.11, h.Length, "hand length", snyderBreadth)
+		return smallGirth.of(h.Length, snyderBreadth)
 	}
-	words := mean.back.formula("hand length")
+	e := mean.back.of(h.Length, mean.source)
 	if h.Reference == Both {
-		words = "hand length ÷ 0.94"
+		e.from = "hand length ÷ 0.94"
 	}
-	return estimate{units.FromMM(mean.back.at(h.Length.MM())), words, mean.source}
+	return e
 }
 
 // length returns the hand's length L as measured, else that of the size, else
@@ -111,7 +140,7 @@ func (h Hand) length() estimate {
 		return sizeLength(h.Size)
 	}
 	mean := byReference[h.Reference]
-	return estimate{units.FromMM(mean.length.at(h.girth().value.MM())), mean.length.formula("hand circumference"), mean.source}
+	return mean.length.of(h.girth().value, mean.source)
 }
 
 // wrist returns the wrist's circumference, estimated from the hand's
@@ -122,10 +151,10 @@ func (h Hand) wrist() estimate {
 	girth, length := h.girth().value, h.length().value
 	switch {
 	case length < toddlerBelow:
-		return byRatio(0.90, girth, "hand circumference", snyder)
+		return toddlerWrist.of(girth, snyder)
 	case length < smallBelow:
-		return byRatio(0.84, girth, "hand circumference", snyder)
+		return smallWrist.of(girth, snyder)
 	}
 	mean := byReference[h.Reference]
-	return estimate{units.FromMM(mean.wrist.at(girth.MM())), mean.wrist.formula("hand circumference"), mean.source}
+	return mean.wrist.of(girth, mean.source)
 }

@@ -32,6 +32,12 @@ const (
 	smallBelow   = 145 * units.Millimetre
 )
 
+// The ratios that all references share; see Fill.
+var (
+	thumbGirth, gussetLength    = ratio(0.34, "hand circumference"), ratio(0.33, "hand length")
+	thumbLength, thumbFromWrist = ratio(0.355, "hand length"), ratio(0.35, "hand length")
+)
+
 // Fill returns the hand with every missing measurement filled, and the list of
 // filled values. It never changes a measured value. The hand's circumference H
 // comes from the breadth B, else from the size, else from the length L; L comes
@@ -63,16 +69,16 @@ func (h Hand) Fill() (Hand, []Filled) {
 	set(FieldCircumference, &h.Circumference, h.girth())
 	set(FieldLength, &h.Length, h.length())
 	set(FieldWrist, &h.Wrist, h.wrist())
-	set(FieldThumb, &h.Thumb, byRatio(0.34, h.Circumference, "hand circumference", greiner))
+	set(FieldThumb, &h.Thumb, thumbGirth.of(h.Circumference, greiner))
 	if n := len(h.Profile); n > 0 {
 		h.Palm = h.Profile[n-1].Girth
 		if h.GussetLength == 0 {
 			h.GussetLength = h.Profile[n-1].Height
 		}
 	}
-	set(FieldGussetLength, &h.GussetLength, byRatio(0.33, h.Length, "hand length", practice))
-	set(FieldThumbLength, &h.ThumbLength, byRatio(0.355, h.Length, "hand length", snyder))
-	set(FieldWristToCrotch, &h.WristToCrotch, byRatio(0.35, h.Length, "hand length", greiner))
+	set(FieldGussetLength, &h.GussetLength, gussetLength.of(h.Length, practice))
+	set(FieldThumbLength, &h.ThumbLength, thumbLength.of(h.Length, snyder))
+	set(FieldWristToCrotch, &h.WristToCrotch, thumbFromWrist.of(h.Length, greiner))
 	if h.Length != 0 && h.Length < BabyBelow {
 		for i := range filled {
 			filled[i].Source = unsourced + filled[i].Source
