@@ -71,7 +71,7 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 	rows = slices.Grow(rows, total)
 	begun, tucked := beginnings(m, p.Gauge.Rounds), p.Tucked()
 	for _, s := range m.Upward() {
-		over, joined, closes, begin := s.Part.Over(), s.AfterJoin(), s.Closed(), begun[s.Part]
+		over, joined, closes, begin := s.Part.Over(), s.AfterJoin(), s.Closed(), begun[m.Order(s.Part)-1]
 		for i := range s.Rounds {
 			round := s.Lies(i + 1)
 			out := s.Above(round)
@@ -105,9 +105,9 @@ func AppendRows(rows []Row, p *mitt.Plan, m stitch.Mitt, bands Bands) ([]Row, er
 }
 
 // beginnings returns how many rounds above the cuff's edge, at a gauge of q rounds over a
-// mm, each part begins.
-func beginnings(m stitch.Mitt, q float64) map[stitch.Part]float64 {
-	begun := map[stitch.Part]float64{}
+// mm, each section begins.
+func beginnings(m stitch.Mitt, q float64) []float64 {
+	begun := make([]float64, len(m.Sections))
 	at := 0.0
 	aside, base := map[stitch.Set]float64{}, 0.0 // rounds below the one that put a set aside, and below the base of the thumb
 	for _, s := range asStanding(m) {
@@ -120,7 +120,7 @@ func beginnings(m stitch.Mitt, q float64) map[stitch.Part]float64 {
 		case stitch.OverCap:
 			at = max(0, base+s.About.Above*q)
 		}
-		begun[s.Part] = at
+		begun[m.Order(s.Part)-1] = at
 		for i := range s.Rounds {
 			for _, set := range s.Rounds[s.Lies(i+1)-1].Aside {
 				if set != "" {

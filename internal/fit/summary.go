@@ -60,6 +60,7 @@ func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 		s.Sites = append(s.Sites, site)
 	}
 	s.Chance = chance(low, high)
+	s.Tight = make([]Row, 0, tight(rows))
 	n := 0
 	for i := range rows {
 		r := &rows[i]
@@ -79,6 +80,16 @@ func Summarise(p *mitt.Plan, rows []Row, tolerance float64) Summary {
 	slices.SortStableFunc(s.Tight, func(a, b Row) int { return order(a) - order(b) })
 	s.Mean /= float64(max(n, 1))
 	return s
+}
+
+// tight returns how many rounds are too tight.
+func tight(rows []Row) (n int) {
+	for i := range rows {
+		if rows[i].Band == TooTight {
+			n++
+		}
+	}
+	return n
 }
 
 // order returns what is told first of rounds that are too tight: a finger is the first to

@@ -21,6 +21,7 @@ import (
 type Planner struct {
 	engine *mitt.Planner
 	rows   []fit.Row
+	texts  *fitTexts // once a fit is written
 	buffer bytes.Buffer
 
 	remembers bool

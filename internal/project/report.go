@@ -41,7 +41,10 @@ func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error
 	if b, err = pl.appendJSON(b, reportSummaryOf(fit.Summarise(p.Plan, pl.rows, p.extra.tolerance), &p.extra)); err != nil {
 		return nil, err
 	}
-	return appendFit(b, pl.rows, &p.Gauge), nil
+	if pl.texts == nil {
+		pl.texts = new(fitTexts)
+	}
+	return pl.texts.appendFit(b, pl.rows, &p.Gauge), nil
 }
 
 // appendJSON appends a value as JSON, by way of the planner's buffer.

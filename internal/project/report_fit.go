@@ -10,12 +10,11 @@ import (
 
 // appendFit appends the fit rows, and ends the object. The rows are most of a
 // plan's bytes; written by hand they take a tenth of the time of encoding/json.
-// Every height is a whole number of rounds, and most rows have the girths of the
-// row below, so neither is formatted twice. The wish and the ends of the 95 %
-// interval are rounded to 0.1 mm.
-func appendFit(b []byte, rows []fit.Row, g *gauge.Gauge) []byte {
+// Every height is a whole number of rounds and every fabric a whole number of stitches,
+// and most rows have the girths of the row below, so none of these is formatted twice.
+// The wish and the ends of the 95 % interval are rounded to 0.1 mm.
+func (t *fitTexts) appendFit(b []byte, rows []fit.Row, g *gauge.Gauge) []byte {
 	half := g.StitchDoubt.Half()
-	heights := heightTexts{per: g.Rounds}
 	b = append(b, `,"fit":[`...)
 	girths := [2]int{} // where in b the last row's girths stand
 	for i := range rows {
@@ -27,13 +26,13 @@ func appendFit(b []byte, rows []fit.Row, g *gauge.Gauge) []byte {
 		b = append(b, r.Section...)
 		b = append(b, `","round":`...)
 		b = strconv.AppendInt(b, int64(r.Round), 10)
-		b = heights.append(b, `,"height_mm":`, r.Height)
-		b = heights.append(b, `,"above_cast_on_mm":`, r.AboveCastOn)
+		b = t.whole.append(append(b, `,"height_mm":`...), r.Height, appendFloat)
+		b = t.whole.append(append(b, `,"above_cast_on_mm":`...), r.AboveCastOn, appendFloat)
 		from := len(b)
 		if i > 0 && sameGirths(r, &rows[i-1]) {
 			b = append(b, b[girths[0]:girths[1]]...)
 		} else {
-			b = appendGirths(b, r, half)
+			b = t.appendGirths(b, r, half)
 		}
 		girths = [2]int{from, len(b)}
 	}
@@ -46,46 +45,50 @@ func sameGirths(a, b *fit.Row) bool {
 
 // appendGirths appends the girths of a row, and ends it. half is half the 95 %
 // interval as a share of the girth.
-func appendGirths(b []byte, r *fit.Row, half float64) []byte {
-	b = appendFloat(b, `,"fabric_mm":`, r.Fabric)
-	b = strconv.AppendFloat(append(b, `,"fabric_low_mm":`...), r.Fabric*(1-half), 'f', 1, 64)
-	b = strconv.AppendFloat(append(b, `,"fabric_high_mm":`...), r.Fabric*(1+half), 'f', 1, 64)
-	b = appendFloat(b, `,"body_mm":`, r.Body)
-	b = strconv.AppendFloat(append(b, `,"wanted_mm":`...), r.Wanted, 'f', 1, 64)
-	b = appendFloat(b, `,"stretch":`, r.Stretch)
+func (t *fitTexts) appendGirths(b []byte, r *fit.Row, half float64) []byte {
+	b = t.whole.append(append(b, `,"fabric_mm":`...), r.Fabric, appendFloat)
+	b = t.tenths.append(append(b, `,"fabric_low_mm":`...), r.Fabric*(1-half), appendTenths)
+	b = t.tenths.append(append(b, `,"fabric_high_mm":`...), r.Fabric*(1+half), appendTenths)
+	b = appendFloat(append(b, `,"body_mm":`...), r.Body)
+	b = appendTenths(append(b, `,"wanted_mm":`...), r.Wanted)
+	b = appendFloat(append(b, `,"stretch":`...), r.Stretch)
 	b = append(b, `,"band":"`...)
 	b = append(b, r.Band.Words()...)
 	return append(b, `"}`...)
 }
 
-// heightTexts caches the digits of heights of up to 255 rounds. Both the height
-// of a row in its section and that above the cast-on are looked up here.
-type heightTexts struct {
-	per   float64 // rounds per mm
-	texts [256]struct {
-		mm     float64
-		length int8
-		digits [24]byte
-	}
+// fitTexts keeps what was written of fits: at one gauge the heights of rounds and the
+// girths of fabric are few, and a class of students has few gauges.
+type fitTexts struct{ whole, tenths floatTexts }
+
+// floatTexts keeps the digits of numbers that were written lately, each in the one
+// place that its bits choose.
+type floatTexts [1 << floatBits]struct {
+	of     uint64
+	length int8 // 0: nothing is kept here
+	digits [23]byte
 }
 
-func (h *heightTexts) append(b []byte, key string, mm float64) []byte {
-	n := int(mm*h.per + 0.5)
-	if n < 1 || n >= len(h.texts) {
-		return appendFloat(b, key, mm)
+const floatBits = 10
+
+// append appends a number as write does.
+func (t *floatTexts) append(b []byte, v float64, write func([]byte, float64) []byte) []byte {
+	of := math.Float64bits(v)
+	kept := &t[of*0x9e3779b97f4a7c15>>(64-floatBits)] // by the golden ratio (Knuth, The Art of Computer Programming 3, 6.4)
+	if kept.of == of && kept.length > 0 {
+		return append(b, kept.digits[:kept.length]...)
 	}
-	t := &h.texts[n]
-	if t.length == 0 || t.mm != mm {
-		t.mm = mm
-		t.length = int8(len(appendFloat(t.digits[:0], "", mm)))
+	from := len(b)
+	b = write(b, v)
+	if text := b[from:]; len(text) <= len(kept.digits) {
+		kept.of, kept.length = of, int8(copy(kept.digits[:], text))
 	}
-	return append(append(b, key...), t.digits[:t.length]...)
+	return b
 }
 
-// appendFloat appends a key and a number, or null if it is not finite. Very small
-// and very large numbers get an exponent, as encoding/json gives them.
-func appendFloat(b []byte, key string, v float64) []byte {
-	b = append(b, key...)
+// appendFloat appends a number, or null if it is not finite. Very small and very large
+// numbers get an exponent, as encoding/json gives them.
+func appendFloat(b []byte, v float64) []byte {
 	if math.IsInf(v, 0) || math.IsNaN(v) {
 		return append(b, "null"...)
 	}
@@ -95,6 +98,8 @@ func appendFloat(b []byte, key string, v float64) []byte {
 	}
 	return strconv.AppendFloat(b, v, format, -1, 64)
 }
+
+func appendTenths(b []byte, v float64) []byte { return strconv.AppendFloat(b, v, 'f', 1, 64) }
 
 // reportSummary is the fit of the whole mitt.
 type reportSummary struct {
