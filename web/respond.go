@@ -89,7 +89,7 @@ func (s *Server) answer(h handler) http.HandlerFunc {
 
 // rooms are the desks to which the pages below a mitt's address belong.
 var rooms = map[string]view.Desk{
-	"chart": view.ChartDesk, "print": view.PatternDesk, "sheets": view.PatternDesk, "needles": view.KnitDesk, "strips": view.KnitDesk, "tries": view.TryDesk, "habits": view.TryDesk,
+	"chart": view.ChartDesk, "print": view.PatternDesk, "design": view.PatternDesk, "sheets": view.PatternDesk, "needles": view.KnitDesk, "strips": view.KnitDesk, "tries": view.TryDesk, "habits": view.TryDesk,
 }
 
 // barOf returns the bar of the mitt in the address, or nil if there is none, so

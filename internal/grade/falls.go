@@ -122,14 +122,14 @@ type Group struct {
 func splits(sizes []Planned) []Split {
 	list := make([]Split, textNumbers)
 	for n := range list {
-		list[n].Number = Texts[n]
+		list[n].Number = InText[n]
 		groups := &list[n].Groups
 		for _, s := range sizes {
 			if s.Text == nil {
 				continue
 			}
 			last := len(*groups) - 1
-			if v := s.Text[n]; last < 0 || (*groups)[last].Value != v || Texts[n] == mitt.Rhythm && v == 0 {
+			if v := s.Text[n]; last < 0 || (*groups)[last].Value != v || InText[n] == mitt.Rhythm && v == 0 {
 				*groups = append(*groups, Group{Value: v})
 				last++
 			}

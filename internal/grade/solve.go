@@ -187,13 +187,13 @@ func cheapest(list []mitt.Choice) *mitt.Choice {
 	return best
 }
 
-// text lists the numbers of a choice that a reader meets, in the order of Texts.
+// text lists the numbers of a choice that a reader meets, in the order of InText.
 func text(x *mitt.Choice) []int {
 	return []int{x.Base, x.Bridge, x.PickedUp, x.Decreases, x.Every}
 }
 
-// Texts are the numbers of the common text, as a sheet fixes them.
-var Texts = [textNumbers]mitt.Number{mitt.GussetBase, mitt.BridgeStitches, mitt.PickedUp, mitt.ThumbDecreases, mitt.Rhythm}
+// InText are the numbers of the common text, as a sheet fixes them.
+var InText = [textNumbers]mitt.Number{mitt.GussetBase, mitt.BridgeStitches, mitt.PickedUp, mitt.ThumbDecreases, mitt.Rhythm}
 
 // keep plans the size with a choice. What it would be by itself is left free.
 func (s *Planned) keep(engine *mitt.Planner, x *mitt.Choice) {
@@ -206,8 +206,8 @@ func (s *Planned) keep(engine *mitt.Planner, x *mitt.Choice) {
 	}
 	trial := Planned{Sheet: s.Sheet.Clone()}
 	for i, v := range text(x) {
-		if s.Plan.Names().Has(Texts[i]) && (Texts[i] != mitt.Rhythm || v > 0) {
-			trial.Sheet[Texts[i].Path()] = strconv.Itoa(v)
+		if s.Plan.Names().Has(InText[i]) && (InText[i] != mitt.Rhythm || v > 0) {
+			trial.Sheet[InText[i].Path()] = strconv.Itoa(v)
 		}
 	}
 	if trial.plan(engine); trial.Err == nil {

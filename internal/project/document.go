@@ -22,6 +22,7 @@ import (
 	"strings"
 
 	"thenar/internal/fault"
+	"thenar/internal/grade"
 	"thenar/internal/plain"
 	"thenar/internal/sheet"
 )
@@ -59,6 +60,10 @@ type Document struct {
 	// Sure holds the unusual measurements that somebody confirmed, by their path
 	// in the sheet. If the text there changes, it is asked about again.
 	Sure map[string]string `json:"sure,omitempty"`
+
+	// Design is what was typed of the sizes in which the mitt is a pattern; nil if it is
+	// one mitt.
+	Design grade.Texts `json:"design,omitempty"`
 
 	// WhatIf is a second variant, to compare with; nil if there is none.
 	WhatIf sheet.Sheet `json:"what_if,omitempty"`
@@ -119,6 +124,7 @@ func (d Document) Check() error {
 	for _, s := range []sheet.Sheet{d.Sheet, d.WhatIf, d.Sure} {
 		checkTexts(s, &faults)
 	}
+	d.Design.Check(&faults)
 	return faults.Err()
 }
 

@@ -35,7 +35,7 @@ func NewHandoutPrint(id int64, s app.Sheets) Print {
 	p.Handout, p.Keep, p.File = true, p.Back+"/print", p.Back+"/print.pdf"
 	p.Motifs = s.Motifs || s.Options.Boxed
 	p.Answers = p.Back + "/sure"
-	p.More = []Choice{{p.Back + "/sizes", "Table of sizes"}, {p.Back + "/wall", "Wall chart"}, {"/paper/measure", "Measuring sheet"}, {"/paper/ruler", "Swatch ruler"}}
+	p.More = []Choice{{p.Back + DesignBelow, "Several sizes, one text"}, {p.Back + "/sizes", "Table of sizes"}, {p.Back + "/wall", "Wall chart"}, {"/paper/measure", "Measuring sheet"}, {"/paper/ruler", "Swatch ruler"}}
 	p.Takes = []Choice{
 		{p.Back + "/words.txt", "Words as plain text"},
 		{p.Back + "/export.json", "The whole mitt as a file"},

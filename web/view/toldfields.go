@@ -36,6 +36,7 @@ func (m *changes) documents() (list []told) {
 	default:
 		add(rankSetting, !maps.Equal(was.WhatIf, second), "second thoughts changed")
 	}
+	add(rankSetting, !maps.Equal(was.Design, now.Design), sizesTold(was.Design.Sizes(), now.Design.Sizes()))
 	for _, path := range slices.Sorted(maps.Keys(now.Sure)) {
 		before, already := was.Sure[path]
 		add(rankRest, !already || before != now.Sure[path], "sure of "+fieldName(path)+" "+clipped(now.Sure[path]))
@@ -45,6 +46,14 @@ func (m *changes) documents() (list []told) {
 		add(rankRest, !still, "no longer sure of "+fieldName(path))
 	}
 	return append(list, m.tried()...)
+}
+
+// sizesTold says what became of the sizes.
+func sizesTold(was, now int) string {
+	if was == now {
+		return "sizes changed"
+	}
+	return fmt.Sprintf("sizes: %d instead of %d", now, was)
 }
 
 // tried returns the tries whose corrections came into the sheet or went out.

@@ -1,0 +1,197 @@
+package app
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"maps"
+	"slices"
+	"strings"
+
+	"thenar/internal/fault"
+	"thenar/internal/grade"
+	"thenar/internal/project"
+	"thenar/internal/store"
+	"thenar/internal/units"
+)
+
+// Design is a mitt in several sizes, as it is shown: what was typed of them, saved or
+// not, and all that follows.
+type Design struct {
+	ID     int64
+	Doc    project.Document
+	Stamp  string // tells what is saved of the sizes from what was before
+	Texts  grade.Texts
+	Graded *grade.Graded // nil where the sizes can't be worked out, or there are none
+	Fault  error         // why not
+	Faults fault.Fields  // of single fields
+	Beside grade.Texts   // what is saved, where another window saved in between
+}
+
+// stampOf tells texts from others.
+func stampOf(t grade.Texts) string {
+	h := sha256.New()
+	for _, path := range t.Paths() {
+		h.Write([]byte(path + "\x00" + t[path] + "\x00"))
+	}
+	return hex.EncodeToString(h.Sum(nil)[:12])
+}
+
+// design works out the sizes of a document.
+func (a *App) design(ctx context.Context, id int64, doc project.Document, texts grade.Texts) Design {
+	d := Design{ID: id, Doc: doc, Stamp: stampOf(doc.Design), Texts: texts}
+	if texts.Sizes() == 0 {
+		return d
+	}
+	design, err := grade.FromTexts(doc.Sheet, texts)
+	if err == nil {
+		d.Graded, err = grade.Grade(ctx, design)
+	}
+	d.Fault = err
+	errors.As(err, &d.Faults)
+	return d
+}
+
+// OpenDesign returns a mitt in its sizes.
+func (a *App) OpenDesign(ctx context.Context, id int64) (Design, error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, store.Wants{}))
+	if err != nil {
+		return Design{}, err
+	}
+	return a.design(ctx, id, w.doc, w.doc.Design), nil
+}
+
+// stampField names the field in which a form tells what it was made from.
+const stampField = "stamp"
+
+// texts lays the fields of a form over what is saved of the sizes: what the form does
+// not show stays as it was. A button adds its own, "set" with "PATH=TEXT", or takes a
+// size out, "drop" with its number.
+func (t Typed) texts(saved grade.Texts) (grade.Texts, fault.Fields) {
+	out := maps.Clone(saved)
+	if out == nil {
+		out = grade.Texts{}
+	}
+	var faults fault.Fields
+	put := func(path, text string) {
+		if out[path] = text; strings.TrimSpace(text) == "" {
+			delete(out, path)
+		}
+	}
+	for name, values := range t {
+		if name != stampField && name != "set" && name != "drop" {
+			put(name, values[0])
+		}
+	}
+	if set, ok := t["set"]; ok {
+		path, text, _ := strings.Cut(set[0], "=")
+		put(path, text)
+	}
+	if drop, ok := t["drop"]; ok {
+		out = out.Without(drop[0])
+	}
+	out.Check(&faults)
+	return out, faults
+}
+
+// SaveDesign saves what was typed of the sizes of a mitt. If another window saved
+// other sizes since the form was made, nothing is saved, and the design that comes back
+// has both.
+func (a *App) SaveDesign(ctx context.Context, id int64, typed Typed) (Design, error) {
+	stamp := strings.Join(typed[stampField], "")
+	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
+		texts, faults := typed.texts(doc.Design)
+		if err := faults.Err(); err != nil {
+			return texts, err
+		}
+		if stamp != stampOf(doc.Design) {
+			return texts, errOvertaken
+		}
+		return texts, nil
+	})
+}
+
+// errOvertaken says that another window saved first.
+var errOvertaken = fault.New(fault.Conflict, "Another window saved other sizes in between.")
+
+// SizeSet is a set of hands that sizes may be filled with.
+type SizeSet = grade.Set
+
+// FillSizes puts the sizes of a set in place of those of a mitt.
+func (a *App) FillSizes(ctx context.Context, id int64, set SizeSet, from, to, step float64) (Design, error) {
+	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
+		return grade.Texts(doc.Design).Fill(set, from, to, step, doc.Sheet.Unit())
+	})
+}
+
+// PasteSizes adds sizes from a pasted list to a mitt: each line a name and a girth of
+// the hand, and its length if it is known, apart by tabs, semicolons or spaces.
+func (a *App) PasteSizes(ctx context.Context, id int64, list string) (Design, error) {
+	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
+		return grade.Texts(doc.Design).Paste(list)
+	})
+}
+
+// changeDesign saves other texts of the sizes, and returns the mitt in them. If they
+// can't be kept, they come back unsaved with the error.
+func (a *App) changeDesign(ctx context.Context, id int64, change func(doc *project.Document) (grade.Texts, error)) (Design, error) {
+	var doc project.Document
+	var texts grade.Texts
+	_, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
+		var err error
+		doc = w.doc
+		if texts, err = change(&doc); err != nil {
+			return store.Change{}, err
+		}
+		next := doc
+		if next.Design = texts; maps.Equal(texts, doc.Design) {
+			return store.Change{}, nil
+		}
+		if err := next.Check(); err != nil {
+			return store.Change{}, err
+		}
+		doc = next
+		return w.decision(next)
+	})
+	if doc.Sheet == nil {
+		return Design{}, err // there is no such mitt
+	}
+	if texts == nil {
+		texts = doc.Design
+	}
+	d := a.design(ctx, id, doc, texts)
+	if errors.Is(err, errOvertaken) {
+		d.Beside = doc.Design
+	}
+	var fields fault.Fields
+	if errors.As(err, &fields) {
+		d.Faults = append(fields, d.Faults...)
+	}
+	return d, err
+}
+
+// OpenSize begins a mitt with a size of another: its hand, what the common text fixes,
+// and the drawing. It returns the number of the new mitt.
+func (a *App) OpenSize(ctx context.Context, id int64, name string) (int64, error) {
+	d, err := a.OpenDesign(ctx, id)
+	if err != nil {
+		return 0, err
+	}
+	if d.Graded == nil {
+		return 0, fault.New(fault.Invalid, "There are no sizes to open yet. In the way: %s", fault.Message(d.Fault))
+	}
+	at := slices.IndexFunc(d.Graded.Sizes, func(s grade.Planned) bool { return s.Name == name })
+	if at < 0 {
+		return 0, fault.New(fault.NotFound, "This mitt has no size of that name any more.")
+	}
+	return a.begin(ctx, id, func(doc project.Document) project.Document {
+		doc.Name = suffixed(doc.Name, ", size "+name)
+		doc.Archived, doc.Design, doc.WhatIf, doc.Sure = false, nil, nil, nil
+		doc.Sheet = d.Graded.Sizes[at].Sheet.Clone()
+		return doc
+	})
+}
+
+// UnitOf returns the unit in which the lengths of a mitt's sizes are typed.
+func (d *Design) UnitOf() units.Unit { return d.Doc.Sheet.Unit() }

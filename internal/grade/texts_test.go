@@ -1,0 +1,100 @@
+package grade
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"thenar/internal/fault"
+	"thenar/internal/sheet"
+	"thenar/internal/units"
+)
+
+var plainSheet = sheet.Sheet{"gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10"}
+
+// What is typed of the sizes means what the file of a design means.
+func TestTextsAreADesign(t *testing.T) {
+	texts := Texts{
+		"sizes[0].name": " 6 ", "sizes[0].hand.size": "6", "sizes[1].name": "7", "sizes[1].hand.size": "7", "sizes[1].pins.gusset_base": "4",
+		"pins.bridge": "4", "rules.length": "fixed", "rules.price_mm2": "12,5",
+	}
+	d, err := FromTexts(plainSheet, texts)
+	require.NoError(t, err)
+	file, err := ParseDesign([]byte(`{"format": "thenar/design@1", "sheet": {"gauge": {"swatches": [{"stitches": 24, "width": 10}]}},
+		"sizes": [{"name": "6", "hand": {"size": 6}}, {"name": "7", "hand": {"size": 7}}], "rules": {"length": "fixed", "price_mm2": 12.5},
+		"pins": {"all": {"bridge": 4}, "7": {"gusset_base": 4}}}`))
+	require.NoError(t, err)
+	require.Equal(t, file, d)
+}
+
+// Wrong texts are told at their paths; whatever was typed can be kept, but for paths
+// that no design has.
+func TestTextsAreChecked(t *testing.T) {
+	_, err := FromTexts(plainSheet, Texts{"sizes[0].hand.size": "6"})
+	require.ErrorContains(t, err, "sizes[0].name: is missing")
+	_, err = FromTexts(plainSheet, Texts{"sizes[0].name": "6", "rules.price_mm2": "dear"})
+	require.ErrorContains(t, err, `rules.price_mm2: is "dear"; write a number of mm²`)
+	for path, known := range map[string]bool{
+		"sizes[0].name": true, "sizes[11].hand.thumb_circumference": true, "sizes[3].gauge.swatches[0].stitches": true, "sizes[0].pins.rhythm": true,
+		"pins.gusset_base": true, "rules.length": true,
+		"sizes[12].name": false, "sizes[01].name": false, "sizes[0].ease.hand": false, "rules.other": false, "hand.size": false, "sizes[0].pins.nothing": false,
+	} {
+		require.Equal(t, known, Known(path), path)
+		var faults fault.Fields
+		Texts{path: "x"}.Check(&faults)
+		require.Equal(t, known, len(faults) == 0, path)
+	}
+	var faults fault.Fields
+	Texts{"sizes[0].name": "a\x00b"}.Check(&faults)
+	require.NotEmpty(t, faults)
+}
+
+// A set takes the place of the sizes and leaves everything else; a list is added; a
+// size that is left out lets the later ones move up.
+func TestFillPasteAndLeaveOut(t *testing.T) {
+	start := Texts{"sizes[0].name": "mine", "sizes[0].hand.size": "8", "rules.length": "fixed"}
+	filled, err := start.Fill(GloveSizes, 6, 8, 0.5, units.CM)
+	require.NoError(t, err)
+	require.Equal(t, 5, filled.Sizes())
+	require.Equal(t, "6.5", filled["sizes[1].name"])
+	require.Equal(t, "fixed", filled["rules.length"])
+	require.Equal(t, "mine", start["sizes[0].name"], "the texts before are not changed")
+
+	// Children of 5½ to 6½ years: hand 127.2 mm long and 59.2 wide, wrist 121.8 (Snyder
+	// and others, UM-HSRI-77-17, 1977).
+	filled, err = start.Fill(Children, 4, 12, 2, units.CM)
+	require.NoError(t, err)
+	require.Equal(t, 5, filled.Sizes())
+	require.Equal(t, [...]string{"6 years", "12.72", "5.92", "12.18"},
+		[...]string{filled["sizes[1].name"], filled["sizes[1].hand.hand_length"], filled["sizes[1].hand.hand_breadth"], filled["sizes[1].hand.wrist_circumference"]})
+	d, err := FromTexts(plainSheet, filled)
+	require.NoError(t, err)
+	g, err := Grade(t.Context(), d)
+	require.NoError(t, err)
+	for _, s := range g.Sizes {
+		require.NoError(t, s.Err)
+	}
+
+	for _, bad := range [][3]float64{{6, 5, 1}, {6, 8, 0}, {6, 30, 1}, {1, 1e9, 1e-9}} {
+		_, err = start.Fill(GloveSizes, bad[0], bad[1], bad[2], units.CM)
+		require.ErrorContains(t, err, "fill: ", "%v", bad)
+	}
+	_, err = start.Fill("giants", 6, 8, 1, units.CM)
+	require.ErrorContains(t, err, "fill: finds no sizes there")
+
+	pasted, err := start.Paste("Size;Hand;Length\r\nS ; 17,5 ; 17\n\nM\t19\nL 21 20\n")
+	require.NoError(t, err)
+	require.Equal(t, 4, pasted.Sizes())
+	require.Equal(t, [...]string{"mine", "S", "17,5", "17", "M", "19", "L", "20"}, [...]string{
+		pasted["sizes[0].name"], pasted["sizes[1].name"], pasted["sizes[1].hand.hand_circumference"], pasted["sizes[1].hand.hand_length"],
+		pasted["sizes[2].name"], pasted["sizes[2].hand.hand_circumference"], pasted["sizes[3].name"], pasted["sizes[3].hand.hand_length"],
+	})
+	for list, why := range map[string]string{"": "list: is empty", "S": "line 1 has 1 fields", "S 17 18 19": "line 1 has 4 fields", "S 17\nM wide": `line 2: "wide" is no circumference`} {
+		_, err := start.Paste(list)
+		require.ErrorContains(t, err, why, list)
+	}
+
+	left := pasted.Without("1")
+	require.Equal(t, 3, left.Sizes())
+	require.Equal(t, [...]string{"mine", "M", "L", ""}, [...]string{left["sizes[0].name"], left["sizes[1].name"], left["sizes[2].name"], left["sizes[1].hand.hand_length"]})
+}

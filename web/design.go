@@ -1,0 +1,94 @@
+package web
+
+import (
+	"errors"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"thenar/internal/app"
+	"thenar/internal/fault"
+	"thenar/web/view"
+)
+
+// showDesign shows a mitt in its sizes.
+func (s *Server) showDesign(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	d, err := s.app.OpenDesign(r.Context(), id)
+	if err != nil {
+		return err
+	}
+	return page(w, r, http.StatusOK, view.DesignPage(view.Design{Design: d}))
+}
+
+// saveDesign saves what was typed of the sizes.
+func (s *Server) saveDesign(w http.ResponseWriter, r *http.Request) error {
+	id, form, err := typed(r)
+	if err != nil {
+		return err
+	}
+	d, err := s.app.SaveDesign(r.Context(), id, form)
+	return designed(w, r, id, view.Design{Design: d}, err)
+}
+
+// fillDesign fills the sizes from a standard.
+func (s *Server) fillDesign(w http.ResponseWriter, r *http.Request) error {
+	id, _, err := typed(r)
+	if err != nil {
+		return err
+	}
+	var bounds [3]float64
+	for i, name := range []string{"from", "to", "step"} {
+		text := strings.Replace(strings.TrimSpace(r.PostForm.Get(name)), ",", ".", 1)
+		if bounds[i], err = strconv.ParseFloat(text, 64); err != nil {
+			return fault.New(fault.Invalid, "%s: is %.20q; write a number such as 6", name, text)
+		}
+	}
+	d, err := s.app.FillSizes(r.Context(), id, app.SizeSet(r.PostForm.Get("set")), bounds[0], bounds[1], bounds[2])
+	return designed(w, r, id, view.Design{Design: d}, err)
+}
+
+// listDesign adds sizes from a pasted list.
+func (s *Server) listDesign(w http.ResponseWriter, r *http.Request) error {
+	id, _, err := typed(r)
+	if err != nil {
+		return err
+	}
+	list := r.PostForm.Get("list")
+	d, err := s.app.PasteSizes(r.Context(), id, list)
+	return designed(w, r, id, view.Design{Design: d, List: list}, err)
+}
+
+// designed answers a change of the sizes: with the page again, or with what could not
+// be saved, as it was typed, and why.
+func designed(w http.ResponseWriter, r *http.Request, id int64, d view.Design, err error) error {
+	var fields fault.Fields
+	switch {
+	case err == nil:
+		return toMitt(w, r, id, view.DesignBelow)
+	case d.Doc.Sheet == nil:
+		return err
+	case fault.KindOf(err) == fault.Conflict:
+		d.Message = fault.Message(err) + " What you typed stands below, not saved. Send it once more to save it over the other."
+		return page(w, r, http.StatusConflict, view.DesignPage(d))
+	case errors.As(err, &fields):
+		return page(w, r, http.StatusBadRequest, view.DesignPage(d))
+	}
+	return err
+}
+
+// openSize begins a mitt with one of the sizes.
+func (s *Server) openSize(w http.ResponseWriter, r *http.Request) error {
+	id, _, err := typed(r)
+	if err != nil {
+		return err
+	}
+	size, err := s.app.OpenSize(r.Context(), id, r.PostForm.Get("size"))
+	if err != nil {
+		return err
+	}
+	return toMitt(w, r, size, "")
+}

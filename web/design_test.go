@@ -1,0 +1,80 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/PuerkitoBio/goquery"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Without a script: sizes are filled from a set, a common text is chosen, a hand is
+// changed, a list is added, a size is opened as a mitt. What can't be read comes back as
+// it was typed, with what is wrong beside it.
+func TestSizesByForms(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	mitt := a.sample()
+	design := mitt + "/design"
+	require.Contains(t, a.get(design).body, "Three ways to begin")
+	require.Equal(t, http.StatusSeeOther, a.post(design+"/fill", url.Values{"set": {"glove_sizes"}, "from": {"6"}, "to": {"11"}, "step": {"1"}}).status)
+
+	doc := a.get(design).doc()
+	names := doc.Find(".strips-table thead th").Map(func(_ int, th *goquery.Selection) string { return th.Text() })
+	require.Equal(t, []string{"6", "7", "8", "9", "10", "11"}, names)
+	doc.Find(".strips-table tbody tr").Each(func(_ int, tr *goquery.Selection) {
+		cells := 0
+		tr.Find("td").Each(func(_ int, td *goquery.Selection) {
+			switch span := td.AttrOr("colspan", "1"); span {
+			case "":
+			default:
+				cells += int(span[0] - '0')
+			}
+		})
+		assert.Equal(t, 6, cells, tr.Text())
+	})
+	notches := doc.Find(".notches button[aria-pressed]")
+	require.Greater(t, notches.Length(), 1)
+	require.Equal(t, 1, doc.Find(`.notches button[aria-pressed="true"]`).Length())
+
+	// The last notch is one text for all: no number splits.
+	stamp := func(doc *goquery.Document) string {
+		return doc.Find(`.sizes-form input[name="stamp"]`).AttrOr("value", "")
+	}
+	set := notches.Last().AttrOr("value", "")
+	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {stamp(doc)}, "set": {set}}).status)
+	doc = a.get(design).doc()
+	assert.Contains(t, doc.Find("#text-head ~ p").First().Text(), "One text for all sizes.")
+	assert.Equal(t, 5, doc.Find(".strips-table .strip").Length(), "each number is one strip")
+
+	// A wrong hand is kept and told; an old form is not saved over a newer one.
+	old := stamp(doc)
+	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {old}, "sizes[0].hand.size": {"six"}}).status)
+	doc = a.get(design).doc()
+	assert.Equal(t, "six", doc.Find(`input[name="sizes[0].hand.size"]`).AttrOr("value", ""))
+	assert.NotEmpty(t, doc.Find(`[data-fault-of="sizes[0].hand.size"]`).Text())
+	got := a.post(design, url.Values{"stamp": {old}, "sizes[0].hand.size": {"6"}})
+	require.Equal(t, http.StatusConflict, got.status)
+	assert.Contains(t, got.body, "Another window saved other sizes in between.")
+	assert.Equal(t, "6", got.doc().Find(`input[name="sizes[0].hand.size"]`).AttrOr("value", ""))
+	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {stamp(got.doc())}, "sizes[0].hand.size": {"6"}}).status)
+
+	require.Equal(t, http.StatusSeeOther, a.post(design+"/list", url.Values{"list": {"tall 20.5 21\n"}}).status)
+	got = a.post(design+"/list", url.Values{"list": {"short tiny\nxl wide"}})
+	require.Equal(t, http.StatusBadRequest, got.status)
+	assert.Equal(t, "short tiny\nxl wide", got.doc().Find("textarea").Text(), "what was pasted stays")
+	assert.Contains(t, a.get(design).body, "tall")
+
+	got = a.post(design+"/open", url.Values{"size": {"tall"}})
+	require.Equal(t, http.StatusSeeOther, got.status)
+	assert.NotEqual(t, mitt, got.header.Get("Location"))
+	assert.Contains(t, a.get(strings.TrimSuffix(got.header.Get("Location"), "/")+"/desk/fit").body, ", size tall")
+
+	for _, bad := range []url.Values{{"set": {"glove_sizes"}, "from": {"x"}, "to": {"8"}, "step": {"1"}}, {"set": {"glove_sizes"}, "from": {"6"}, "to": {"60"}, "step": {"1"}}} {
+		assert.Equal(t, http.StatusBadRequest, a.post(design+"/fill", bad).status)
+	}
+	assert.Contains(t, a.get(mitt+"/history").body, "sizes", "the mitt's history tells of its sizes")
+}
