@@ -116,6 +116,35 @@ func boxLine(g chart.Grid) string {
 	return strings.ToUpper(rounds[:1]) + rounds[1:] + "." + g.BoxWords()
 }
 
+// BoxedPart is a chart of a boxed view by itself, and what it stands for.
+type BoxedPart struct {
+	Words string
+	Scene *draw.Scene
+}
+
+// BoxedParts draws the charts of a boxed view, each by itself, the last first, so that each
+// stands under its words.
+func BoxedParts(list []chart.Grid, l Look) []BoxedPart {
+	var parts []BoxedPart
+	for i := len(list) - 1; i >= 0; i-- {
+		part := BoxedPart{boxLine(list[i]), publishedChart(list[i], l, false)}
+		part.Scene.Label = strings.TrimSpace(chartLabel(list[i]) + ". " + part.Words)
+		part.Scene.Prune()
+		parts = append(parts, part)
+	}
+	return parts
+}
+
+// boxedLabel returns the text alternative of a boxed view, which has one motif of each that
+// repeats.
+func boxedLabel(list []chart.Grid) string {
+	text := fmt.Sprintf("Chart of the %s, one repeat, boxed, %s.", list[0].View.Words(), Reading(list[0]))
+	for _, g := range list {
+		text += " " + boxLine(g)
+	}
+	return text
+}
+
 // BoxedFile draws the charts of a boxed view as ChartFile does a chart, the first at the
 // foot, each under a line that says what it stands for.
 func BoxedFile(list []chart.Grid, l Look, f Surround) *draw.Scene {
@@ -128,7 +157,7 @@ func BoxedFile(list []chart.Grid, l Look, f Surround) *draw.Scene {
 		widest = max(widest, scenes[i].Width)
 	}
 	width := max(widest, minFile)
-	sub := &draw.Scene{Width: width, Label: chartLabel(list[0])}
+	sub := &draw.Scene{Width: width, Label: boxedLabel(list)}
 	style := draw.TextStyle{Class: "caption", Size: fileLetter}
 	for i := len(list) - 1; i >= 0; i-- {
 		for _, text := range draw.Wrap(boxLine(list[i]), width, style.Size, style.Face) {

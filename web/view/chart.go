@@ -18,6 +18,7 @@ import (
 type ChartAsk struct {
 	chart.Options
 	Square bool
+	Boxed  bool // of motifs that repeat one, boxed, to be looked at
 }
 
 // ReadChartAsk reads a ChartAsk from the query of an address. The chart package
@@ -26,6 +27,7 @@ func ReadChartAsk(q url.Values) ChartAsk {
 	return ChartAsk{
 		Options: chart.Options{View: chart.View(q.Get("view")), Layout: chart.Layout(q.Get("layout")), Middle: q.Get("middle")},
 		Square:  q.Get("cells") == "square",
+		Boxed:   q.Get("boxed") == "1",
 	}
 }
 
@@ -46,6 +48,7 @@ type Chart struct {
 	Reading string   // how the chart is read
 	Rows    bool     // it has rows, and no rounds
 	Laid    []laidMotif
+	Boxed   []picture.BoxedPart // what is asked for boxed, the uppermost first; none: nothing repeats whole
 }
 
 // noun is what the chart's rounds are called.
@@ -72,8 +75,12 @@ func Symbols(doc project.Document) picture.Convention {
 
 func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 	g := out.Grid(ask.Options)
-	c := Chart{Ask: ChartAsk{g.Options, ask.Square}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Meant: len(g.Meant), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + ".", Rows: g.Noun() == stitch.RightSide.Noun()}
-	scene, at := picture.Chart(g, picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true})
+	c := Chart{Ask: ChartAsk{g.Options, ask.Square, ask.Boxed}, Views: out.Charts.Views(), Symbols: Symbols(doc), Yarns: out.Charts.Palette, Words: g.FloatWords(), Meant: len(g.Meant), Dyed: dyed(doc), Inch: inchWords(doc.Sheet.Unit()), Reading: capital(picture.Reading(g)) + ".", Rows: g.Noun() == stitch.RightSide.Noun()}
+	look := picture.Look{Cell: chartCell, Gauge: out.Plan.Gauge, Square: ask.Square, Symbols: c.Symbols, Unit: doc.Sheet.Unit(), Knitted: true}
+	scene, at := picture.Chart(g, look)
+	if ask.Boxed {
+		c.Boxed = boxedParts(out, ask.Options, look)
+	}
 	c.SVG, c.Key, c.Page = SVG(scene, false), chartKey(g, c.Symbols), g.Page()
 	c.Page.Left, c.Page.Bottom = at.Left, at.Bottom
 	c.Page.CellWidth, c.Page.CellHeight, c.Page.Shapes = at.CellWidth, at.CellHeight, picture.Knitting
@@ -96,6 +103,15 @@ func newChart(doc project.Document, out *project.Outputs, ask ChartAsk) Chart {
 		c.Page.Lost = append(c.Page.Lost, chart.PageLost{Edit: e, Words: e.Words(c.Yarns)})
 	}
 	return c
+}
+
+// boxedParts draws of motifs that repeat one, as a chart's file has it; none if nothing repeats
+// whole.
+func boxedParts(out *project.Outputs, o chart.Options, look picture.Look) (parts []picture.BoxedPart) {
+	if list := out.Boxed(o); len(list) > 0 {
+		parts = picture.BoxedParts(list, look)
+	}
+	return parts
 }
 
 // dyed reports whether a yarn was given a colour of its own. The chart is then drawn

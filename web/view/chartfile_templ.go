@@ -101,7 +101,7 @@ func chartFile(m Mitt) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = printTick("boxed", "One repeat, boxed", false).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = printTick("boxed", "One repeat, boxed", len(m.Answer.Chart.Boxed) > 0).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -243,6 +243,11 @@ func (c Chart) query() url.Values {
 		q.Set("cells", "square")
 	}
 	return q
+}
+
+// whole returns the address of the chart that is shown, with all of its motifs.
+func (c Chart) whole() templ.SafeURL {
+	return templ.SafeURL(c.mitt() + "/desk/chart?" + c.query().Encode())
 }
 
 var _ = templruntime.GeneratedTemplate

@@ -1,4 +1,5 @@
 // Motifs that are laid by rule: their part of the margin, and the one that is in hand.
+import { whole } from "./boxed.js";
 import { borders, coverOf, extent } from "./borders.js";
 import { frame } from "./marks.js";
 import { nameOf } from "./model.js";
@@ -89,12 +90,13 @@ export class Laid {
     follow(this.model, edits);
   }
 
-  // tell says what came of the repeat that was changed last.
+  // tell says what came of the repeat that was changed last, or that is in hand: its buttons
+  // stay when the chart is replaced.
   tell() {
     const { kept } = this.editor;
     const { at, said } = kept.laidSaid ?? {};
     kept.laidSaid = undefined;
-    const repeat = this.model.repeats.find((r) => r.at === at);
+    const repeat = this.model.repeats.find((r) => r.at === at) ?? this.hand;
     if (said) this.editor.announce(said);
     else if (repeat) this.editor.announce(`${nameOf(repeat)}: ${repeat.words}`, repeat === this.hand ? this.acts() : []);
   }
@@ -151,6 +153,10 @@ export class Laid {
       return;
     }
     editor.kept.inHand = repeat.at;
+    if (whole(editor)) {
+      editor.kept.laidSaid = { at: repeat.at };
+      return;
+    }
     this.held();
     editor.announce(`${nameOf(repeat)} in hand. ${byTouch() ? "Drag its upper or lower edge." : "Arrows move it, with Shift they stretch it; Delete turns it off."}`, this.acts());
     editor.view.svg.focus({ preventScroll: true });
@@ -178,9 +184,11 @@ export class Laid {
     return true;
   }
 
-  // worked turns a way of the drawing into rounds and stitches in the order worked.
+  // worked turns a way of the drawing into rounds and stitches in the order in which the right
+  // hand works them.
   worked([up, right]) {
-    return [isDown(this.model) ? -up : up, this.model.data.from_left ? right : -right];
+    const { from_left: fromLeft, mirrored } = this.model.data;
+    return [isDown(this.model) ? -up : up, Boolean(fromLeft) !== Boolean(mirrored) ? right : -right];
   }
 
   move(way) {

@@ -5,7 +5,7 @@
 // page, and Node tests them on cases that Go writes to testdata/chart:
 //   edits < row < model < ledger, float, cells, selection, strands, commands < repeats < borders
 //   < tools, history, carry, strokes, balance, here < paths, svg, knit, marks, fives < fabric < over
-//   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told, upright
+//   < frame, where, arrive, page < view, ghost, zoom, keys, pinch, rulers, needle, place, strip, sight, remember, told, upright, boxed
 //   < tracing < sentence < menu, panel, carried < margin, motifs, laid, toolbar, pointer, live < editor < main
 //
 // A cell is named by section, round and column, always as on the right hand, so
@@ -15,6 +15,7 @@
 import * as events from "../events.js";
 import { noConnection, postJSON } from "../outbox.js";
 import { kept as keptAt } from "../storage.js";
+import { isBoxed } from "./boxed.js";
 import { Editor, ready } from "./editor.js";
 import { act } from "./keys.js";
 import { Live } from "./live.js";
@@ -73,7 +74,7 @@ export function start(root) {
   editor.choose({}); // a brush that is ready may want upright columns
   if (!started && !kept.selection.empty) editor.announce("Still marked off from your last visit.");
   started = true;
-  editor.told.hint();
+  if (!isBoxed(editor)) editor.told.hint();
   if (editor.outbox.unsent) {
     say("unsaved");
     return;
@@ -150,6 +151,7 @@ function on(what, detail) {
   if (what === "heard") {
     editor?.history.heard(detail);
     if (detail.edits.length > 0) events.painted.tell();
+    if (editor && isBoxed(editor)) events.view.tell();
   }
   if (what === "refused") {
     editor?.history.refused(detail);
@@ -162,6 +164,7 @@ function on(what, detail) {
   if (what === "stale") events.restored.tell();
   if (what === "saved") {
     events.painted.tell();
+    if (editor && isBoxed(editor)) events.view.tell(); // something was taken back
     if (editor?.outbox.late > 0) { // the plan may have changed since: list anew what has no place now
       editor.outbox.late = 0;
       events.view.tell();

@@ -1,5 +1,6 @@
 // The margin beside the chart: whether it lies open, what is seen on the chart,
 // notes, and the strands to look at. It stays when the chart is replaced.
+import { fileAlike, isBoxed, whole } from "./boxed.js";
 import { Carried } from "./carried.js";
 import { button } from "./page.js";
 import { remembered } from "./remember.js";
@@ -17,6 +18,15 @@ export class Margin {
     if (!this.root.dataset.set) this.set();
     if (this.root.querySelector("[data-look-here]")) this.lookHere();
     this.seeing();
+    this.boxed();
+  }
+
+  // boxed ticks for the file what is shown, when that has changed.
+  boxed() {
+    const { kept } = this.editor;
+    const now = isBoxed(this.editor);
+    if (now !== Boolean(kept.boxed)) fileAlike(this.editor, now);
+    kept.boxed = now;
   }
 
   // set puts the margin as it was left, once for the page.
@@ -84,6 +94,7 @@ export class Margin {
       li.append(button(`Note ${i + 1}, ${words}`, () => {
         editor.view.svg.focus({ preventScroll: true });
         editor.point(y, x);
+        whole(editor);
       }));
       return li;
     }));

@@ -1,5 +1,6 @@
 // All commands of the chart, for the list and for the keys. Each acts on an
 // Editor. rows are its words where the cursor is in a row, not a round.
+import { box, whole } from "./boxed.js";
 import { here } from "./commands.js";
 import { lay, layRound, layUp, lift, trace, turn } from "./tracing.js";
 
@@ -41,6 +42,7 @@ export const commands = [
   { group: "Looking", name: "whole", words: "The whole width", key: "0", run: (e) => e.enlarge(0) },
   { group: "Looking", name: "turn", words: "Turn the tube: this column to the middle", run: (e) => e.turn() },
   { group: "Looking", name: "turn-back", words: "Turn the tube back", run: (e) => e.ask({ middle: "" }) },
+  { group: "Looking", name: "boxed", words: "Of motifs that repeat one, boxed, or all", run: (e) => box(e) },
   { group: "Looking", name: "seeing", words: "What is shown on the chart", run: (e) => e.margin.open(e.root.querySelector("#chart-seeing")) },
   { group: "Looking", name: "commands", words: "What can I do here?", key: "?", run: (e) => e.panel.toggle(true) },
   { group: "Taking back and keeping", name: "undo", words: "Undo", key: "Ctrl Z", run: (e) => e.history.undo() },
@@ -48,4 +50,4 @@ export const commands = [
   { group: "Taking back and keeping", name: "moment", words: "Give this moment a name", run: (e) => e.moment() },
 ];
 
-export const byName = new Map(commands.map((c) => [c.name, c]));
+export const byName = new Map([...commands, { name: "whole-chart", run: (e) => whole(e) }].map((c) => [c.name, c]));

@@ -73,7 +73,8 @@ function onTo(to, by) {
   return Math.max(to + by, 1);
 }
 
-// moved returns the edits that move a repeat by rounds and by stitches in the order worked.
+// moved returns the edits that move a repeat by rounds and by stitches in the order in which
+// the right hand works them.
 export function moved(model, repeat, rounds, stitches) {
   const { at, given, wide } = repeat;
   const edits = [];
@@ -83,7 +84,8 @@ export function moved(model, repeat, rounds, stitches) {
     const to = onTo(toOf(repeat), from - fromOf(repeat));
     if (to !== toOf(repeat)) edits.push(field(at, "to", to));
   }
-  if (stitches !== 0 && given.over === "columns") edits.push(...along(model, repeat, stitches, stitches));
+  const listed = model.data.mirrored ? -stitches : stitches;
+  if (stitches !== 0 && given.over === "columns") edits.push(...along(model, repeat, listed, listed));
   else if (stitches !== 0) edits.push(field(at, "offset", (Number(given.offset ?? 0) + stitches) % wide));
   return edits;
 }
@@ -105,7 +107,8 @@ export function stretched(model, repeat, rounds, stitches) {
   const last = fromOf(repeat) + up * high - 1;
   const to = given.cut === "true" || up === 0 ? onTo(toOf(repeat), rounds) : last + rounds * high;
   if (rounds !== 0 && (to < 0 || to >= fromOf(repeat))) edits.push(field(at, "to", to));
-  if (stitches !== 0 && given.over === "columns") edits.push(...along(model, repeat, 0, stitches));
+  const ends = model.data.mirrored ? [-stitches, 0] : [0, stitches]; // the end at the left of the chart
+  if (stitches !== 0 && given.over === "columns") edits.push(...along(model, repeat, ...ends));
   return edits;
 }
 
@@ -184,8 +187,17 @@ function placed(model, { wide }, { row, cell }) {
   if (/^[AZ]/.test(cell.column)) return { section: row.section, over: "gusset", gusset: "grow", from: row.round };
   const before = model.data.hand?.[row.section];
   const counted = before === undefined ? row.cells : row.cells.filter((c) => !/^[AZS]/.test(c.column));
-  const offset = counted.indexOf(cell) % wide;
+  const offset = worked(model, counted, counted.indexOf(cell), wide) % wide;
   return { section: before === undefined ? row.section : "", from: (before ?? 0) + row.round, offset: offset > 0 ? offset : "" };
+}
+
+// worked returns how many stitches the right hand works before a motif whose first stitch, as
+// this hand works them, is one of a list. The left hand works the thumb's first, too, but both
+// these and the others the other way round.
+function worked({ data: { mirrored } }, list, first, wide) {
+  if (!mirrored || first < 0) return first;
+  const thumb = Math.max(list.findIndex((c) => !/^[ABCZ]/.test(c.column)), 0);
+  return (2 * list.length - first - wide + thumb) % list.length;
 }
 
 // taken returns the edits that take marks off places, since a motif lies there.

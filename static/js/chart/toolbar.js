@@ -19,7 +19,10 @@ export class Toolbar {
     for (const b of this.brushes) b.addEventListener("click", () => this.take(b));
     this.root.querySelector("[data-name-yarn]").addEventListener("click", (event) => this.nameYarn(event));
     for (const b of this.shapes) b.addEventListener("click", () => editor.reach(b.dataset.shape));
-    for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", () => this.run(b));
+    for (const b of this.root.querySelectorAll("[data-run]")) b.addEventListener("click", (event) => {
+      event.preventDefault(); // some are links, for a page without a script
+      this.run(b);
+    });
     this.mirror.addEventListener("click", () => editor.choose({ mirror: !editor.tool.mirror }));
     this.undo.addEventListener("click", () => editor.history.undo());
     this.redo.addEventListener("click", () => editor.history.redo());

@@ -1,5 +1,6 @@
 // What is done with what is marked off: it is traced, lifted off, laid down,
 // turned, and laid again beside and above itself. Each acts on an Editor.
+import { whole } from "./boxed.js";
 import { erase, flip, laidAcross, laidUp, paintAll, piece, repeat } from "./commands.js";
 import { byTouch } from "./page.js";
 
@@ -44,6 +45,7 @@ export function lay(e) {
 export function takeInHand(e, piece) {
   const { shape, before } = e.tool;
   e.choose({ shape: "stamp", piece, before: shape === "stamp" ? before : shape });
+  whole(e);
   e.view.svg.focus({ preventScroll: true });
   const touch = byTouch();
   const acts = [{ words: "Leave it", run: () => leave(e) }];
