@@ -35,17 +35,23 @@ func dotted(b *browser) (mitt string) {
 	b.t.Helper()
 	mitt = b.sample()
 	b.desk(mitt, "chart")
+	dots(b, mitt, 1)
+	return mitt
+}
+
+// dots draws that motif on the chart of a mitt, with its first stitch at a place of the rounds.
+func dots(b *browser, mitt string, first int) {
+	b.t.Helper()
 	b.open(mitt + "/desk/chart?view=hand&layout=columns")
 	b.until(`document.querySelector("[data-needle] .wood") !== null`)
 	b.do(chromedp.Click(chromedp.CSS(`[data-tool-colour="b"]`)))
 	b.until(quiet)
-	b.click(b.cell(22, 2))
-	b.click(b.cell(23, 4))
+	b.click(b.cell(22, first+1))
+	b.click(b.cell(23, first+3))
 	b.do(chromedp.Click(chromedp.CSS(`[data-shape="select"]`)))
-	b.drag(b.cell(22, 1), b.cell(23, 4))
+	b.drag(b.cell(22, first), b.cell(23, first+3))
 	b.says("4 stitches by 2 rounds marked off.")
 	b.until(chartSaved)
-	return mitt
 }
 
 // A block that is marked off is laid by rule where it is; in hand it is moved, stretched, turned

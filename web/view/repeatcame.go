@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"thenar/internal/draw"
+	"thenar/internal/mitt"
 	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/repeat"
@@ -80,6 +81,11 @@ func nearestCount(list []project.HandCount) (best project.HandCount, ok bool) {
 		}
 	}
 	return best, ok
+}
+
+// keptAt returns the value of a button that fixes the hand at a count.
+func keptAt(c project.HandCount) string {
+	return fmt.Sprintf("%s=%d", mitt.HandStitches.Path(), c.Stitches)
 }
 
 // countWords says what a count of the hand comes to.
