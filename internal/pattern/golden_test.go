@@ -2,21 +2,27 @@ package pattern
 
 import (
 	"fmt"
+	"io"
 	"math"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/project"
 	"thenar/internal/readback"
 	"thenar/internal/sheet"
+	"thenar/internal/stitch"
 	"thenar/internal/testenv"
 )
 
 // design returns the sizes of one sheet for hands of so many inches round.
-func design(t *testing.T, more map[string]string, inches ...float64) []Size {
+func design(t testing.TB, more map[string]string, inches ...float64) []Size {
 	t.Helper()
 	s := sheet.Sheet{
 		"unit": "cm", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10",
@@ -49,21 +55,79 @@ func designs(t *testing.T) map[string][]Size {
 	}
 }
 
-// The common designs read as they always did, and each size reads back.
+// readsBack checks that each size read back from a text is its mitt.
+func readsBack(t *testing.T, text *Text, sizes []Size) {
+	t.Helper()
+	all := written(t, text)
+	for at, s := range sizes {
+		its, err := readback.OfSize(all, text.Sizes, at)
+		require.NoError(t, err, all)
+		got, err := knitted(its)
+		require.NoError(t, err, all)
+		want, err := knitted(own(t, s.Out))
+		require.NoError(t, err)
+		require.NoError(t, differs(got, want, s.Out), "%s\n%s", its, all)
+	}
+}
+
+// The common designs read as they always did, and each size reads back. The words of the
+// fingerless mitt fit on two pages of A4: 50 lines of 85 characters each, measured on a page
+// of the handout's type.
 func TestCommonDesigns(t *testing.T) {
 	for name, sizes := range designs(t) {
-		text, err := Of(sizes, Style{Rhythm: name == "fingerless"})
+		text, err := Of(sizes, Style{Rhythm: name == "fingerless", Wording: map[string]Wording{"mitten": Full, "glove": Both}[name]})
 		require.NoError(t, err)
-		all := written(t, text)
-		testenv.Golden(t, filepath.Join("testdata", name+".txt"), []byte(all))
-		for at, s := range sizes {
-			its, err := readback.OfSize(all, text.Sizes, at)
-			require.NoError(t, err)
-			got, err := knitted(its)
-			require.NoError(t, err)
-			want, err := knitted(own(t, s.Out))
-			require.NoError(t, err)
-			require.NoError(t, differs(got, want, s.Out), its)
+		testenv.Golden(t, filepath.Join("testdata", name+".txt"), []byte(written(t, text)))
+		var b strings.Builder
+		require.NoError(t, Markdown(&b, "A design", text))
+		testenv.Golden(t, filepath.Join("testdata", name+".md"), []byte(b.String()))
+		readsBack(t, text, sizes)
+		if name != "fingerless" {
+			continue
+		}
+		lines := 0
+		for _, p := range text.Passages {
+			lines += 2
+			for _, told := range text.told(p) {
+				lines += 1 + utf8.RuneCountInString(told)/85
+			}
+		}
+		assert.LessOrEqual(t, lines, 100)
+	}
+}
+
+// Gussets are told by rhythm in rows and from the fingertips, too, and where one edge grows.
+func TestRhythmOfEveryGusset(t *testing.T) {
+	for _, more := range []map[string]string{
+		{"piece.flat": "true"}, {"piece.direction": "down", "pins.gusset_base": "4"}, {"stitch.both_edges": "false"}, {"thumb.place": "palm"}, {"thumb.increase": "lifted"},
+	} {
+		more["kind"] = "mitten"
+		sizes := design(t, more, 6, 7, 8, 9)
+		text, err := Of(sizes, Style{Rhythm: true})
+		require.NoError(t, err)
+		at := slices.IndexFunc(text.Passages, func(p Passage) bool { return p.Part == stitch.Gusset })
+		table := slices.IndexFunc(text.Passages[at].Lines, func(l Line) bool { return l.Table != nil })
+		require.Positive(t, table, "%v: %s", more, written(t, text))
+		readsBack(t, text, sizes)
+	}
+}
+
+var lists = regexp.MustCompile(` \([^()a-z]*\)`)
+
+// Every sentence is short, whatever its lists of numbers; what is worked in a round is a list.
+func TestSentencesAreShort(t *testing.T) {
+	for name, sizes := range designs(t) {
+		text, err := Of(sizes, Style{Rhythm: true, Wording: Both})
+		require.NoError(t, err)
+		for _, p := range text.Passages {
+			for _, l := range p.Lines {
+				if l.Label != nil || l.Under || l.Table != nil || strings.HasSuffix(l.Key, "-means") {
+					continue
+				}
+				for _, one := range testenv.Sentences(lists.ReplaceAllString(Plain(l.Body), "")) {
+					assert.LessOrEqual(t, testenv.WordCount(one), testenv.LongestSentence, "%s: %s", name, one)
+				}
+			}
 		}
 	}
 }
@@ -81,5 +145,20 @@ func TestSizesThatAreRefused(t *testing.T) {
 	}
 	text, err := Of([]Size{one}, Style{})
 	require.NoError(t, err)
-	require.NotContains(t, written(t, text), "Size", "one size by itself needs no name")
+	require.NotContains(t, written(t, text), "\nSize ", "one size by itself needs no name")
+}
+
+// Writing six sizes that are planned takes a few milliseconds.
+func BenchmarkOf(b *testing.B) {
+	sizes := design(b, map[string]string{"kind": "glove"}, 6, 7, 8, 9, 10, 11)
+	b.ResetTimer()
+	for range b.N {
+		text, err := Of(sizes, Style{Rhythm: true})
+		if err != nil {
+			b.Fatal(err)
+		}
+		if err := Write(io.Discard, text); err != nil {
+			b.Fatal(err)
+		}
+	}
 }

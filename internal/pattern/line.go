@@ -12,7 +12,7 @@ import (
 
 // lines returns the lines of one place of the text: one, if all that have it differ in
 // numbers only, else one for each group of sizes.
-func lines(c column[step], all []int, keys map[string]int, part stitch.Part) []Line {
+func lines(c column[step], all []int, keys map[string]int, part stitch.Part, how Wording) []Line {
 	if c.cells[0].table != nil {
 		rhythms := make([]*rhythm, len(c.cells))
 		for i, s := range c.cells {
@@ -21,6 +21,11 @@ func lines(c column[step], all []int, keys map[string]int, part stitch.Part) []L
 		return []Line{{Key: string(part) + "/table", For: c.sizes, Table: tableOf(rhythms, c.sizes)}}
 	}
 	groups := groups(c.cells)
+	if how == Full {
+		for i := range c.cells {
+			c.cells[i].tokens = tokens(inFull(c.cells[i].body))
+		}
+	}
 	only := len(c.sizes) < len(all)
 	key := key(part, c.cells[0], keys)
 	var list []Line
@@ -73,7 +78,7 @@ func groups(cells []step) (groups [][]int) {
 		return groups
 	}
 	for i, body := range bodies {
-		cells[i].tokens = tokens(body)
+		cells[i].body, cells[i].tokens = body, tokens(body)
 	}
 	return [][]int{all}
 }
@@ -101,11 +106,37 @@ func label(steps []step) []Piece {
 	if slices.ContainsFunc(steps, func(s step) bool { return s.From != s.To }) {
 		noun += "s"
 	}
-	pieces := append([]Piece{{Text: noun + " "}}, numeral(values)...)
+	pieces := append([]Piece{{Text: noun + " "}}, spans(steps, values)...)
 	if side := steps[0].Side; side != stitch.AllRound {
 		pieces = append(pieces, Piece{Text: " (" + side.Words() + ")"})
 	}
 	return pieces
+}
+
+// spans returns the numbers of rounds: "1–8 (9, 10)" where all begin with one round and go
+// on to another, else each in full.
+func spans(steps []step, values []string) []Piece {
+	spans, from := 0, 0
+	for _, s := range steps {
+		if s.From != s.To {
+			spans++
+		}
+		if s.From == steps[0].From {
+			from++
+		}
+	}
+	if n := len(steps); n > 1 && spans == n && from == n && numeral(values)[0].Values != nil {
+		for i, s := range steps {
+			values[i] = strconv.Itoa(s.To)
+		}
+		return []Piece{{Text: strconv.Itoa(steps[0].From) + "–"}, {Values: values}}
+	}
+	if spans == 1 && steps[0].From != steps[0].To { // or the others would be read as ends of spans
+		for i, s := range steps {
+			values[i] = fmt.Sprintf("%d–%d", s.From, s.To)
+		}
+	}
+	return numeral(values)
 }
 
 // numeral returns a number with its values.

@@ -28,6 +28,7 @@ type Size struct {
 // Text is the instructions for all sizes.
 type Text struct {
 	Sizes    []string // their names, in order
+	Head     Head
 	Passages []Passage
 }
 
@@ -61,7 +62,8 @@ type Piece struct {
 
 // Style says how a text is put.
 type Style struct {
-	Rhythm bool // a gusset is told by its rhythm, not round by round
+	Rhythm  bool // a gusset is told by its rhythm, not round by round
+	Wording Wording
 }
 
 // Of returns the text for sizes, in their order.
@@ -90,13 +92,17 @@ func Of(sizes []Size, style Style) (*Text, error) {
 		}
 		return unlike
 	}) {
-		t.Passages = append(t.Passages, passage(c))
+		t.Passages = append(t.Passages, passage(c, style.Wording))
+	}
+	t.Head = t.headOf(sizes, style.Wording)
+	if style.Wording == Both {
+		t.explained(sizes[0].Out)
 	}
 	return t, nil
 }
 
 // passage brings the steps of a section of several sizes together.
-func passage(c column[section]) Passage {
+func passage(c column[section], how Wording) Passage {
 	first := c.cells[0]
 	p := Passage{Part: first.part, Title: first.title, For: c.sizes}
 	steps := make([][]step, len(c.cells))
@@ -108,7 +114,7 @@ func passage(c column[section]) Passage {
 		for i, at := range row.sizes {
 			row.sizes[i] = c.sizes[at]
 		}
-		list := lines(row, c.sizes, keys, first.part)
+		list := lines(row, c.sizes, keys, first.part, how)
 		if at := len(p.Lines) - 1; at >= 0 && joins(row) && len(list) == 1 && !p.Lines[at].Under && slices.Equal(p.Lines[at].For, list[0].For) {
 			p.Lines[at].Body = append(append(p.Lines[at].Body, Piece{Text: " "}), list[0].Body...)
 			continue

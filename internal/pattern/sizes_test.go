@@ -130,9 +130,8 @@ func TestEachSizeReadsBack(t *testing.T) {
 	var rounds, rows, down, zeros atomic.Int64 // texts in which something is told
 	t.Cleanup(func() {
 		t.Logf("by rhythm: %d in rounds, %d in rows, %d from the fingertips; %d with a 0", rounds.Load(), rows.Load(), down.Load(), zeros.Load())
-		for _, n := range []*atomic.Int64{&rounds, &rows, &zeros} {
-			assert.Positive(t, n.Load())
-		}
+		assert.Positive(t, rounds.Load())
+		assert.Positive(t, zeros.Load())
 	})
 	for shard := range uint64(shards) {
 		t.Run("", func(t *testing.T) {
@@ -145,23 +144,15 @@ func TestEachSizeReadsBack(t *testing.T) {
 					continue
 				}
 				i++
-				text, err := Of(sizes, Style{Rhythm: rng.IntN(2) == 0})
+				text, err := Of(sizes, Style{Rhythm: rng.IntN(2) == 0, Wording: Wording(rng.IntN(3))})
 				require.NoError(t, err)
 				all := written(t, text)
-				for n, told := range map[*atomic.Int64]string{&rounds: "\n  change  round", &rows: "\n  change  row", &down: "Decrease r", &zeros: "k0 ("} {
+				for n, told := range map[*atomic.Int64]string{&rounds: "\n  increase  round", &rows: "\n  increase  row", &down: "Decrease r", &zeros: "k0 ("} {
 					if strings.Contains(all, told) {
 						n.Add(1)
 					}
 				}
-				for at, s := range sizes {
-					its, err := readback.OfSize(all, text.Sizes, at)
-					require.NoError(t, err, all)
-					got, err := knitted(its)
-					require.NoError(t, err, all)
-					want, err := knitted(own(t, s.Out))
-					require.NoError(t, err)
-					require.NoError(t, differs(got, want, s.Out), "%s\n%s", its, all)
-				}
+				readsBack(t, text, sizes)
 			}
 		})
 	}
@@ -188,8 +179,9 @@ func TestADamagedTextIsCaught(t *testing.T) {
 			wants[i], err = knitted(own(t, s.Out))
 			require.NoError(t, err)
 		}
+		begins := strings.Index(all, "\n\n"+text.Titled(text.Passages[0])+"\n")
 		for _, at := range digits.FindAllStringIndex(all, -1) {
-			if rng.IntN(20) > 0 {
+			if at[0] < begins || rng.IntN(20) > 0 {
 				continue
 			}
 			n, err := strconv.Atoi(all[at[0]:at[1]])

@@ -77,20 +77,24 @@ func sentences(text string) (list []string) {
 }
 
 // countAtEnd finds the count at the end of a round.
-var countAtEnd = regexp.MustCompile(` \((\d+)(?:, of which (\d+) in the gusset)?\)\.$`)
-
-// ownPages finds how a mitt by itself speaks of the other hand.
-var ownPages = regexp.MustCompile(`\bhand has its own sheet:`)
+var countAtEnd = regexp.MustCompile(`^ \((\d+)(?:, of which (\d+) in the gusset)?\)\.$`)
 
 // stepOf returns a step as one size has it.
 func stepOf(s words.Step) step {
 	own := step{Step: s}
-	text := ownPages.ReplaceAllString(s.Text, "hand has its own text:")
-	if found := countAtEnd.FindStringSubmatchIndex(text); s.From > 0 && found != nil {
-		own.all, own.inside = number(text, found[2], found[3]), number(text, found[4], found[5])
-		text = text[:found[0]]
-	} else if found := schedule.FindStringSubmatch(text); found != nil {
-		text = grows(found)
+	text := s.Text
+	switch end := max(0, strings.LastIndex(text, " (")); {
+	case s.From > 0:
+		if found := countAtEnd.FindStringSubmatchIndex(text[end:]); found != nil {
+			own.all, own.inside = number(text[end:], found[2], found[3]), number(text[end:], found[4], found[5])
+			text = text[:end]
+		}
+	case strings.Contains(text, "→"):
+		if found := schedule.FindStringSubmatch(text); found != nil {
+			text = grows(found)
+		}
+	default:
+		text = strings.Replace(text, "hand has its own sheet:", "hand has its own text:", 1) // a mitt by itself is on sheets
 	}
 	own.body, own.tokens = text, tokens(text)
 	own.bones = bones(own.tokens)

@@ -12,6 +12,7 @@ import (
 // Table is the rounds that change the count of a part, with their counts, for all sizes of
 // its line. Each row is one such round, the last the end of the part.
 type Table struct {
+	What    string   // "increase"
 	First   []string // the head of each row: "1st increase"
 	Columns []Column
 }
@@ -32,7 +33,7 @@ func tableOf(rhythms []*rhythm, sizes []int) *Table {
 	for _, r := range rhythms {
 		most = max(most, len(r.rounds))
 	}
-	t := &Table{}
+	t := &Table{What: rhythms[0].what}
 	for i := range most {
 		t.First = append(t.First, words.Ordinal(i+1))
 	}
@@ -83,7 +84,28 @@ func (t *Text) lines(of *Table) []string {
 		}
 		columns = append(columns, append([]string{c.Title, strings.Join(names, ", ")}, c.Cells...))
 	}
-	columns[0][0] = "change"
+	columns[0][0] = of.What
+	return spaced(columns)
+}
+
+// rows returns rows with a value for each size as lines of plain text.
+func (t *Text) rows(rows []Row) []string {
+	columns := make([][]string, 1+len(t.Sizes))
+	columns[0] = []string{"size"}
+	for i, name := range t.Sizes {
+		columns[i+1] = []string{name}
+	}
+	for _, r := range rows {
+		columns[0] = append(columns[0], r.Name)
+		for i, v := range r.Values {
+			columns[i+1] = append(columns[i+1], v)
+		}
+	}
+	return spaced(columns)
+}
+
+// spaced returns columns as lines of plain text, two spaces or more apart.
+func spaced(columns [][]string) []string {
 	lines := make([]string, len(columns[0]))
 	for _, column := range columns {
 		wide := 0

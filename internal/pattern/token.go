@@ -32,15 +32,19 @@ func tokens(text string) []token {
 			list = append(list, token{text: text, general: text})
 		}
 	}
+	single := ones.MatchString(text)
 	for {
 		at := numbers.FindStringIndex(text)
-		one := ones.FindStringSubmatchIndex(text)
+		var one []int
+		if single {
+			one = ones.FindStringSubmatchIndex(text)
+		}
 		switch {
 		case at == nil && one == nil:
 			words(text)
 			return list
 		case one != nil && (at == nil || one[0] < at[0]):
-			text = single(text, one, &list)
+			text = alone(text, one, &list)
 			continue
 		}
 		words(text[:at[0]])
@@ -69,9 +73,9 @@ func tokens(text string) []token {
 	}
 }
 
-// single takes what stands for one thing from the head of a text: "the first stitch" is, in
+// alone takes what stands for one thing from the head of a text: "the first stitch" is, in
 // general, "the first 1 stitches".
-func single(text string, at []int, list *[]token) (rest string) {
+func alone(text string, at []int, list *[]token) (rest string) {
 	add := func(text, general string) {
 		*list = append(*list, token{text: text, general: general})
 	}

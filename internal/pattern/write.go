@@ -10,26 +10,48 @@ import (
 )
 
 // Write writes the text plainly: a heading for each section, a line for each step, an empty
-// line between sections.
+// line between sections. What is told before the first round comes first.
 func Write(w io.Writer, t *Text) error {
+	blocks := [][]string{
+		append([]string{"Sizes"}, t.rows(t.Head.Sizes)...),
+		append([]string{t.Head.Needs.Title}, t.told(t.Head.Needs)...),
+		append([]string{"Abbreviations"}, signed(t.Head.Signs)...),
+	}
+	for _, p := range t.Passages {
+		blocks = append(blocks, append([]string{t.Titled(p)}, t.told(p)...))
+	}
 	var b strings.Builder
-	for i, p := range t.Passages {
+	for i, lines := range blocks {
 		if i > 0 {
 			b.WriteByte('\n')
 		}
-		b.WriteString(t.Titled(p) + "\n")
-		for _, l := range p.Lines {
-			if l.Table != nil {
-				b.WriteString(strings.Join(t.lines(l.Table), "\n") + "\n")
-				continue
-			}
-			b.WriteString(t.Told(p, l) + "\n")
-		}
+		b.WriteString(strings.Join(lines, "\n") + "\n")
 	}
 	if _, err := io.WriteString(w, b.String()); err != nil {
 		return fmt.Errorf("pattern.Write: %w", err)
 	}
 	return nil
+}
+
+// told returns the lines of a passage as they are read.
+func (t *Text) told(p Passage) (list []string) {
+	for _, l := range p.Lines {
+		if l.Table != nil {
+			list = append(list, t.lines(l.Table)...)
+			continue
+		}
+		list = append(list, t.Told(p, l))
+	}
+	return list
+}
+
+// signed returns signs with what they mean.
+func signed(signs []words.Sign) []string {
+	list := make([]string, len(signs))
+	for i, s := range signs {
+		list[i] = s.Sign + ": " + s.Line
+	}
+	return list
 }
 
 // Titled returns the heading of a passage, with the sizes that it is for if others lack it.

@@ -28,6 +28,9 @@ var (
 // anyNumber is a number as it stands in a list of sizes.
 const anyNumber = `(?:\d+(?:–\d+|\.\d+)?(?:st|nd|rd|th)?[⅛¼⅜½⅝¾⅞]?|[⅛¼⅜½⅝¾⅞])`
 
+// before are the headings of what stands before the first round.
+var before = []string{"Sizes", "What you need", "Abbreviations"}
+
 // OfSize returns what the knitter of one of the sizes, by their names, reads of a text.
 func OfSize(text string, names []string, size int) (string, error) {
 	var b strings.Builder
@@ -38,6 +41,9 @@ func OfSize(text string, names []string, size int) (string, error) {
 			all[i] = i
 		}
 		title := lines[0]
+		if slices.Contains(before, title) {
+			continue
+		}
 		if found := partSizes.FindStringSubmatch(title); found != nil {
 			var err error
 			if all, err = namedSizes(found[2], names); err != nil {
@@ -132,10 +138,14 @@ func (r *sizeReader) line(b *strings.Builder, line string) error {
 	if at < 0 {
 		return nil
 	}
+	if means.MatchString(line) {
+		return nil
+	}
 	line, err := oneOf(line, len(sizes), at)
 	if err != nil {
 		return err
 	}
+	line = abbreviated(line)
 	if r.open != "" {
 		body := strings.TrimSuffix(line, ".")
 		fmt.Fprintf(b, "%s: %s (%s).\n", r.open, body, r.count)
@@ -151,7 +161,7 @@ func (r *sizeReader) line(b *strings.Builder, line string) error {
 		return nil
 	}
 	label := found[1] + " " + found[2]
-	if found[3] != "" {
+	if found[3] != "" && found[3] != found[2] {
 		label = found[1] + "s " + found[2] + "–" + found[3]
 	}
 	label += found[4]
@@ -196,7 +206,15 @@ func oneOf(line string, sizes, at int) (string, error) {
 		list := regexp.MustCompile(fmt.Sprintf(`(%s) \((%s(?:, %s){%d})\)`, anyNumber, anyNumber, anyNumber, sizes-2))
 		line = list.ReplaceAllStringFunc(line, func(found string) string {
 			values := list.FindStringSubmatch(found)
-			return append([]string{values[1]}, strings.Split(values[2], ", ")...)[at]
+			others := strings.Split(values[2], ", ")
+			from, _, span := strings.Cut(values[1], "–")
+			if at == 0 {
+				return values[1]
+			}
+			if span && !strings.Contains(values[2], "–") { // "1–8 (9, 10)"
+				return from + "–" + others[at-1]
+			}
+			return others[at-1]
 		})
 	}
 	if left := anyList.FindString(line); left != "" {
