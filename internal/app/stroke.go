@@ -43,7 +43,8 @@ func Stale(err error) bool { return errors.Is(err, store.ErrStale) }
 // Draw takes one stroke, an undo or redo, or a change of the rounds, as a page
 // sends it in JSON. It returns what that did, and what others did before it. Of
 // two strokes on one cell the last wins. What is knitted stays as it is: where
-// a change of the sheet would alter it, a second stroke puts it back. A round
+// a change of the sheet would alter it, the same stroke puts it back, so that an undo goes
+// on to the stroke before, and a redo is left. A round
 // that is marked as the one on the needles is counted up to.
 //
 // A stroke sent again, under the same key, is not drawn again.
@@ -100,14 +101,12 @@ func (w triedWork) redrawn(pl *project.Planner, stroke chart.Stroke, r store.Req
 		}
 		r.Edits = edits
 	}
-	c := store.Change{Base: &w.Base, Strokes: []store.Request{r}}
+	c := store.Change{Base: &w.Base}
 	if c.Counts, err = w.countMarked(pl, edits); err != nil {
 		return store.Change{}, err
 	}
-	back, err := w.putBack(pl, chart.OfSheet(edits))
-	if len(back) > 0 {
-		c.Strokes = append(c.Strokes, store.Request{Kind: store.Do, Edits: back, Rewrite: project.Rewrite})
-	}
+	r.Also, err = w.putBack(pl, chart.OfSheet(edits))
+	c.Strokes = []store.Request{r}
 	return c, err
 }
 
@@ -147,22 +146,16 @@ func (w triedWork) putBack(pl *project.Planner, edits []chart.Edit) ([]chart.Edi
 	return doc.Difference(kept), err
 }
 
-// drawn returns what came of a stroke, and of the one after it that put back
-// what is knitted, if there is one.
+// drawn returns what came of a stroke.
 func drawn(done store.Committed, reshaped bool) Drawn {
 	if len(done.Applied) == 0 {
 		return Drawn{}
 	}
-	first, last := done.Applied[0], done.Applied[len(done.Applied)-1]
-	d := Drawn{
-		Revision: last.Revision, Edits: first.Edits, Between: list(first.Between), Later: first.Later,
-		CanUndo: last.CanUndo, CanRedo: last.CanRedo, Reshaped: reshaped,
+	one := done.Applied[0]
+	return Drawn{
+		Revision: one.Revision, Edits: list(one.Edits), Between: list(one.Between), Later: one.Later,
+		CanUndo: one.CanUndo, CanRedo: one.CanRedo, Reshaped: reshaped,
 	}
-	if len(done.Applied) > 1 {
-		d.Edits = append(d.Edits, last.Edits...)
-	}
-	d.Edits = list(d.Edits)
-	return d
 }
 
 // list returns edits, or an empty list for nil, so that JSON never has null.

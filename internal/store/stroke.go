@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"slices"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
@@ -26,6 +27,10 @@ type Request struct {
 	After int64  // the revision that the caller saw
 	Key   string // chosen by the caller, so that a repeated request is drawn once; may be empty
 	Edits []chart.Edit
+
+	// Also are edits that go with the stroke, an undo or a redo too: what follows from it. An
+	// undo of the stroke takes them back with it.
+	Also []chart.Edit
 
 	// Newest draws the stroke on the newest revision, whichever it is: After and
 	// Restored are ignored, and Between is empty.
@@ -124,6 +129,7 @@ func (s *Store) draw(ctx context.Context, tx *txn, id int64, r Request, at heads
 	if r.OnlyCells && !chart.OnlyCells(st.edits) {
 		return Applied{}, errMoved()
 	}
+	st.edits = slices.Concat(st.edits, r.Also)
 	applied := Applied{Revision: at.head, Edits: st.edits}
 	if applied.Between, err = between(ctx, tx, id, l, r.After); err != nil {
 		return Applied{}, err
