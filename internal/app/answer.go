@@ -365,7 +365,7 @@ func (w triedWork) takenBack(pl *project.Planner, t TryEntry) (store.Change, err
 		}
 		hands = append(hands, h)
 	}
-	return w.stroke(w.doc.Difference(project.WithProgress(*before, hands))), nil
+	return w.stroke(w.doc.Difference(pl.WithProgress(*before, hands))), nil
 }
 
 // SetAside puts away a try that was noted by mistake, or brings it back. A try

@@ -215,6 +215,8 @@ func (w triedWork) keep(pl *project.Planner, doc project.Document, form bool) (p
 	var hands []project.Progress
 	for _, side := range []project.Side{doc.Side.Other(), doc.Side} {
 		if form && letsGo(w.doc, doc, side) {
+			doc.Sheet = doc.Sheet.Clone()
+			doc.Sheet.SetKnitted(string(side), nil)
 			continue
 		}
 		h, err := w.knitted(pl, w.doc, side)

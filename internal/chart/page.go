@@ -60,6 +60,7 @@ type PageRow struct {
 	Changed bool        `json:"changed,omitempty"` // whether a try changed it
 	Laid    []PageLaid  `json:"laid,omitempty"`
 	Lies    []PageLaid  `json:"lies,omitempty"` // where repeats lie, if that isn't as Laid
+	Kept    []PageKept  `json:"kept,omitempty"` // what looks as it was worked
 }
 
 // PageArea is a run of a round's cells that lie on one area of the mitt.
@@ -127,7 +128,7 @@ func (g Grid) Page() Page {
 		Rows: []PageRow{}, Marks: []Edit{}, Lost: []PageLost{},
 	}
 	for _, row := range g.Rows {
-		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, row.Side.Words(), runs(row.Cells), g.areasOf(row), row.Changed, laidRuns(row.Cells, g.motifWidth), nil})
+		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, row.Side.Words(), runs(row.Cells), g.areasOf(row), row.Changed, laidRuns(row.Cells, g.motifWidth), nil, nil})
 	}
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), "", false})

@@ -74,7 +74,7 @@ func (l *PageLaid) goesOn(i, which, right, up int) bool {
 }
 
 // Cover tells the page of a grid where the repeats lie, cells that they leave as they are
-// included, and how many rounds of the whole hand come before each section.
+// included, what rows keep of how they were worked, and how many rounds of the whole hand come before each section.
 func (s Source) Cover(p *Page, g Grid) {
 	p.Hand = map[stitch.Part]int{}
 	before := 0
@@ -82,10 +82,11 @@ func (s Source) Cover(p *Page, g Grid) {
 		p.Hand[part] = before
 		before += len(s.Mitt.Section(part).Rounds)
 	}
-	if s.laid == nil {
-		return
-	}
 	for i, row := range g.Rows {
+		var kept bool
+		if p.Rows[i].Kept, kept = s.keptRuns(row); kept || s.laid == nil {
+			continue
+		}
 		if lies := s.lies(row, g.motifWidth); !slices.Equal(lies, p.Rows[i].Laid) {
 			p.Rows[i].Lies = lies
 		}

@@ -31,7 +31,7 @@ func (s *Source) under(edges map[stitch.Part]wale.Edge) *repeat.Fabric {
 		f.Names, f.Edges = s.names, edges
 	}
 	right := *s
-	right.Mirrored, right.FromLeft, right.Marks, right.laid = false, false, nil, nil
+	right.Mirrored, right.FromLeft, right.Marks, right.laid, right.Kept = false, false, nil, nil, nil
 	right.worked, right.names = s.Mitt, f.Names
 	g := Grid{base: s.Base, palm: s.palm, inset: s.inset, down: s.Mitt.Down(), byThumb: s.Mitt.SeamByThumb(), fingered: s.Mitt.Fingered()}
 	g.fingerSides(&right, s.Mitt.Sections)
@@ -59,7 +59,9 @@ func (g Grid) areaOfColumns(s *Source, section *stitch.Section) map[string]strin
 }
 
 // bare reports whether nothing lies on the plan, so that all is in one yarn.
-func (s *Source) bare() bool { return len(s.Marks) == 0 && s.laid == nil }
+func (s *Source) bare() bool {
+	return len(s.Marks) == 0 && s.laid == nil && len(s.Kept[s.Mirrored]) == 0
+}
 
 // LaysColour reports whether a repeat lays a yarn that has a colour.
 func (s Source) LaysColour() bool {
@@ -69,7 +71,7 @@ func (s Source) LaysColour() bool {
 			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(s.Kept[s.Mirrored].Yarns(), func(yarn string) bool { return s.Palette.Or(yarn).Fill != "" })
 }
 
 // Came returns what became of each repeat on this plan.
@@ -80,8 +82,17 @@ func (s Source) Came() []repeat.Came {
 	return s.laid.Came
 }
 
-// repeatOn puts what repeats set on the planned cells of a round, counted from 0.
+// repeatOn puts what repeats set on the planned cells of a round, counted from 0, and over it
+// how the round was worked, if that is kept.
 func (s *Source) repeatOn(part stitch.Part, i int, names []string, cells []Cell) {
+	s.lay(part, i, names, cells)
+	if looks := s.keptRound(part, i, len(cells)); looks != nil {
+		keep(cells, looks)
+	}
+}
+
+// lay puts what repeats set on the planned cells of a round, counted from 0.
+func (s *Source) lay(part stitch.Part, i int, names []string, cells []Cell) {
 	if s.laid == nil {
 		return
 	}

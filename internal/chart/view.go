@@ -117,6 +117,7 @@ type Source struct {
 	Palette  Palette
 	Rules    Rules
 	Repeats  []repeat.Repeat // laid on the plan, under the marks
+	Kept     Kept            // what is knitted otherwise than it is laid now; nil: nothing is
 	palm     bool            // the thumb sits in the palm
 	inset    int             // of the palm's stitches beside it, towards the side line
 	worked   stitch.Mitt     // as this hand works it, without the marks
@@ -199,7 +200,7 @@ func (s Source) Painted(v, other View) bool {
 		for _, row := range s.Grid(Options{View: show}).Rows {
 			for _, c := range row.Cells {
 				at := Anchor{row.Section, row.Round, c.Column}
-				if show == v && c.Shown() && (c.Painted || c.Laid > 0) && !seen[at] {
+				if show == v && c.Shown() && (c.Painted || c.Laid > 0 || c.Yarn != Yarns[0].ID) && !seen[at] {
 					return true
 				}
 				seen[at] = seen[at] || (show == other && c.Shown())
@@ -261,6 +262,11 @@ func (s Source) SecondYarn() string {
 			}
 		}
 	}
+	for _, id := range s.Kept[s.Mirrored].Yarns() {
+		if id != ID(0) && (second == "" || id < second) {
+			second = id
+		}
+	}
 	for _, y := range s.Palette {
 		if second == "" && y.ID != ID(0) && !slices.Contains(Yarns, y) {
 			second = y.ID
@@ -297,7 +303,13 @@ func (s Source) painted(part stitch.Part, r int, planned []stitch.Op, names []st
 		}
 		ops[j] = op
 	}
-	if s.laid != nil {
+	if looks := s.keptRound(part, r, len(planned)); looks != nil {
+		for j, look := range looks {
+			if look.Op != stitch.NoStitch && textured(planned[j]) {
+				put(j, look.Op)
+			}
+		}
+	} else if s.laid != nil {
 		s.laid.Cells(part, r, names, func(j int, c repeat.Cell) {
 			if c.Op != stitch.NoStitch && textured(planned[j]) {
 				put(j, c.Op)

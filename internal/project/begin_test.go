@@ -31,7 +31,7 @@ func TestBegunHasThePlanBeforePinsAndWork(t *testing.T) {
 			}
 		}
 		places := tryon.Places(p.Mitt())
-		d = WithProgress(d, []Progress{{Right, p, places[rng.IntN(len(places))]}, {Left, p, places[rng.IntN(len(places))]}})
+		d = withProgress(d, []Progress{{Right, p, places[rng.IntN(len(places))]}, {Left, p, places[rng.IntN(len(places))]}})
 		d.Sheet[sheet.PathTried], d.Sheet[sheet.PathSecond] = "1, 2", sheet.Anew
 		d.WhatIf, d.Print, d.Archived = pinned.Clone(), "paper=a4", true
 		if len(d.Sheet) > len(pinned)+2 {

@@ -50,7 +50,7 @@ type Outputs struct {
 func (p *Planned) Brief(d Document, marks chart.Marks) *Outputs {
 	out := &Outputs{Terms: p.extra.terms, Plan: p.Plan, Planned: p.Mitt()}
 	out.Yarn, out.Ball = yarn.Of(out.Plan, out.Planned, p.extra.yarn), p.extra.yarn.Ball
-	if len(marks)+len(p.extra.repeats) > 0 {
+	if len(marks)+len(p.extra.repeats) > 0 || p.extra.keeps() {
 		out.Charts = p.charts(out.Planned, d, marks)
 		out.Lost, out.Mitt = out.Charts.Lost(), out.Charts.Put()
 		out.Unsound = stitch.Ledger(out.Mitt)
@@ -111,8 +111,8 @@ func (p *Planned) Charts(d Document, marks chart.Marks) chart.Source {
 // charts is Charts with the plan's mitt, which has been made.
 func (p *Planned) charts(m stitch.Mitt, d Document, marks chart.Marks) chart.Source {
 	return chart.Source{
-		Repeats: sheet.WithoutNumbers(p.extra.repeats),
-		Mitt:    m, Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
+		Repeats: sheet.WithoutNumbers(p.extra.repeats), Kept: p.kept(d.Side),
+		Mitt: m, Base: p.Plan.UnderThumb(), Marks: marks, FromLeft: d.FromLeft,
 		Mirrored: (d.Side == Left) != d.FromLeft && p.Plan.Parted(),
 		Palette:  p.extra.palette, Rules: p.extra.rules(p.Plan),
 	}.Prepare()

@@ -17,16 +17,21 @@ type Progress struct {
 
 // Keep protects what is knitted from a change of the document. If the change
 // would alter a knitted round of either hand, or leaves no plan, Keep returns the
-// document with the work of both hands put into it; else the document itself.
+// document with the work of both hands put into it; else the document itself. Knitted
+// rounds that motifs would colour otherwise stay as they were worked.
 func (pl *Planner) Keep(d Document, hands []Progress) Document {
-	if !pl.spoils(d, hands) {
-		return d
+	if pl.spoils(d, hands) {
+		d = withProgress(d, hands)
 	}
-	return WithProgress(d, hands)
+	return pl.withColours(d, hands)
 }
 
-// WithProgress returns a document with what is knitted put into its sheet.
-func WithProgress(d Document, hands []Progress) Document {
+// WithProgress returns a document with what is knitted put into its sheet, in its colours.
+func (pl *Planner) WithProgress(d Document, hands []Progress) Document {
+	return pl.withColours(withProgress(d, hands), hands)
+}
+
+func withProgress(d Document, hands []Progress) Document {
 	d.Sheet = d.Sheet.Clone()
 	for _, h := range hands {
 		if h.At.Begun() {

@@ -99,10 +99,12 @@ func (d Document) EmptyPlaces(marks chart.Marks) []string {
 			painted[m.Colour], painted[chart.ID(0)] = true, true
 		}
 	}
+	laid := slices.Concat(d.Sheet.Knitted(string(Right)).Yarns(), d.Sheet.Knitted(string(Left)).Yarns())
 	for _, one := range d.Sheet.Repeats() {
-		for _, yarn := range one.Motif.Yarns() {
-			painted[yarn], painted[chart.ID(0)] = true, true
-		}
+		laid = append(laid, one.Motif.Yarns()...)
+	}
+	for _, yarn := range laid {
+		painted[yarn], painted[chart.ID(0)] = true, true
 	}
 	var empty []string
 	for i := range chart.MaxYarns {

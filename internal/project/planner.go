@@ -11,6 +11,7 @@ import (
 	"thenar/internal/fault"
 	"thenar/internal/fit"
 	"thenar/internal/mitt"
+	"thenar/internal/repeat"
 	"thenar/internal/sheet"
 	"thenar/internal/words"
 	"thenar/internal/yarn"
@@ -105,6 +106,7 @@ func (pl *Planner) plan(s sheet.Sheet) (*Planned, error) {
 	}
 	more, faults := extraOf(s.Settings())
 	more.terms, more.repeats = words.TermsOf(s.Given(sheet.PathTerms)), s.Repeats()
+	more.knitted = map[Side]repeat.Worked{Right: s.Knitted(string(Right)), Left: s.Knitted(string(Left))}
 	p, err := pl.engine.Plan(req)
 	var fields fault.Fields
 	if errors.As(err, &fields) {
@@ -134,6 +136,7 @@ type extra struct {
 	chart     sheet.Chart
 	palette   chart.Palette
 	repeats   []sheet.Numbered
+	knitted   map[Side]repeat.Worked // rounds of each hand that stay as they were worked
 }
 
 func extraOf(s sheet.Settings) (extra, fault.Fields) {

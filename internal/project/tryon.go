@@ -114,8 +114,11 @@ func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accept
 	if err != nil {
 		return Onward{}, err
 	}
-	d = WithProgress(d, []Progress{other})
-	next := pl.withWork(d, was.Plan, seen.Place, accepted)
+	d = withProgress(d, []Progress{other})
+	kept := func(next Document, at tryon.Place) Document {
+		return pl.withColours(next, []Progress{{d.Side, was, at}, other})
+	}
+	next := kept(pl.withWork(d, was.Plan, seen.Place, accepted), seen.Place)
 	out := Onward{Next: next, Was: was}
 	if out.Is, err = pl.Plan(next.Effective()); err != nil {
 		out.Is, out.Fault = nil, err
@@ -126,8 +129,13 @@ func (pl *Planner) Onward(d Document, seen tryon.Reading, other Progress, accept
 			return Onward{}, err
 		}
 	}
-	out.Rip = pl.rip(d, was, seen.Place, accepted, out.Is)
+	if out.Rip = pl.rip(d, was, seen.Place, accepted, out.Is); out.Rip != nil {
+		out.Rip.Next = kept(out.Rip.Next, out.Rip.To)
+	}
 	out.Fingers = pl.ripFingers(d, was, seen.Place, accepted)
+	for i := range out.Fingers {
+		out.Fingers[i].Next = kept(out.Fingers[i].Next, seen.Place)
+	}
 	if len(out.Fingers) == 1 && out.Fingers[0].serves(out.Rip) {
 		out.Rip = nil
 	}

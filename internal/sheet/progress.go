@@ -298,6 +298,8 @@ func (s Sheet) WithTried(id int64) (path, text string) {
 // copy of the sheet begins anew.
 func (s Sheet) ForgetProgress() {
 	s.SetProgress(nil, "")
+	s.SetKnitted("right", nil)
+	s.SetKnitted("left", nil)
 	delete(s, PathTried)
 }
 

@@ -193,6 +193,9 @@ func Longest(path string) int {
 			return repeat.MaxSide * (repeat.MaxSide + 1)
 		}
 	}
+	if strings.HasPrefix(path, PathKnitted+".") {
+		return maxKnittedText
+	}
 	return LongestText
 }
 

@@ -72,6 +72,8 @@ func (r *reader) decisions() *mitt.Request {
 	req.Pins, req.Progress = r.pins(), r.progress()
 	r.settings()
 	r.multiples(r.repeats(), &req.Stitch)
+	r.knitted("right")
+	r.knitted("left")
 	return req
 }
 

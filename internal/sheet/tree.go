@@ -100,6 +100,7 @@ var tree = node{members: []node{
 		{key: "yarns", kind: list, maxRows: MaxYarns, members: yarnKeys},
 	}},
 	{key: PathRepeats, kind: list, maxRows: repeat.Most, members: repeatKeys},
+	{key: PathKnitted, members: keys(drawn, "right", "left")},
 }}
 
 // fingerKeys returns the keys of how the fingers of a glove are made.

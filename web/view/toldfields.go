@@ -84,7 +84,7 @@ func (m *changes) fields() (list []told) {
 	was, now := m.was.Sheet, m.now.Sheet
 	paths := changedPaths(was, now)
 	rows := map[string]bool{}
-	knitted, spaces := false, false
+	knitted, coloured, spaces := false, false, false
 	for _, path := range paths {
 		before, after := was.Given(path), now.Given(path)
 		n, isNumber := mitt.NumberAt(path)
@@ -97,6 +97,8 @@ func (m *changes) fields() (list []told) {
 			spaces = true
 		case strings.HasPrefix(path, "worked"):
 			knitted = true
+		case strings.HasPrefix(path, sheet.PathKnitted+"."):
+			coloured = true
 		case isNumber:
 			list = append(list, told{rankNumber, m.number(n, before, after)})
 		default:
@@ -109,6 +111,9 @@ func (m *changes) fields() (list []told) {
 	}
 	if knitted {
 		list = append(list, told{rankRest, onNeedles(now)})
+	}
+	if coloured {
+		list = append(list, told{rankRest, "what is knitted keeps its colours"})
 	}
 	if spaces && len(list) == 0 && len(m.tried()) == 0 {
 		list = append(list, told{rankRest, "spaces only"})

@@ -81,7 +81,8 @@ export class Model {
 
   // under returns what lies under the marks of a cell: { stitch, colour }.
   under(cell) {
-    return { stitch: cell.laid?.stitch || cell.op, colour: cell.laid?.yarn || this.data.yarns[0].id };
+    const of = cell.laid ?? cell.kept;
+    return { stitch: of?.stitch || cell.op, colour: of?.yarn || this.data.yarns[0].id };
   }
 
   // shown turns a stored operation into the one that this hand shows, and back:

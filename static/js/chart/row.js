@@ -14,7 +14,8 @@ export class Row {
   }
 
   // lay gives the cells that a repeat sets what it sets there: { repeat, right, up,
-  // yarn, stitch }, of which yarn and stitch may be empty.
+  // yarn, stitch }, of which yarn and stitch may be empty. Others may be kept as they were
+  // knitted: { yarn, stitch }.
   lay(cells) {
     for (const { i, n, r, x, s, y: up } of this.data.laid ?? []) {
       const { wide, high, yarns, stitches } = this.repeats[r];
@@ -25,6 +26,9 @@ export class Row {
         const stitch = ["k", "p"].includes(cell.op) ? textures[letter(stitches)] : undefined;
         cell.laid = { repeat: r, right, up, yarn: letter(yarns), stitch };
       }
+    }
+    for (const { i, n, yarn, stitch } of this.data.kept ?? []) {
+      for (let k = 0; k < n; k++) cells[i + k].kept = { yarn, stitch };
     }
     return cells;
   }
