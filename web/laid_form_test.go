@@ -68,3 +68,23 @@ func TestMotifsLaidByForms(t *testing.T) {
 	}
 	assert.Len(t, shown(), 2, "what is of no use is not kept")
 }
+
+// Enter in a field of a motif presses the first button of its form: that keeps the field, and
+// does nothing else.
+func TestEnterInAMotifsFieldKeepsIt(t *testing.T) {
+	t.Parallel()
+	a := newApp(t)
+	mitt := a.sample()
+	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/repeats", url.Values{"motif": {"..b."}}).status)
+	first := a.get(mitt + "/desk/chart?view=hand").doc().Find("[data-laid-form]").First().Find(`button:not([type="button"])`).First()
+	require.Equal(t, 1, first.Length())
+	sent := url.Values{"name": {"birds"}}
+	if name, ok := first.Attr("name"); ok {
+		sent.Set(name, first.AttrOr("value", ""))
+	}
+	require.Equal(t, http.StatusSeeOther, a.post(mitt+"/repeats/0", sent).status)
+	shown := laidForms(a.get(mitt + "/desk/chart?view=hand"))
+	require.Len(t, shown, 1)
+	assert.True(t, strings.HasPrefix(shown[0], "birds: "), shown[0])
+	assert.NotContains(t, shown[0], "off")
+}
