@@ -1,6 +1,7 @@
 package web
 
 import (
+	"bytes"
 	"errors"
 	"net/http"
 	"strconv"
@@ -91,4 +92,23 @@ func (s *Server) openSize(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return toMitt(w, r, size, "")
+}
+
+// downloadPattern sends the text of a mitt for all its sizes.
+func (s *Server) downloadPattern(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	q := r.URL.Query()
+	ask := app.PatternAsk{Left: q.Get("side") == "left", ByRound: q.Has("rounds")}
+	var b bytes.Buffer
+	name, err := s.app.PatternWords(r.Context(), id, ask, &b)
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+	keepAs(w, "attachment", name+", all sizes", ".txt")
+	_, err = b.WriteTo(w)
+	return err
 }

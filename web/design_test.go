@@ -20,6 +20,7 @@ func TestSizesByForms(t *testing.T) {
 	mitt := a.sample()
 	design := mitt + "/design"
 	require.Contains(t, a.get(design).body, "Three ways to begin")
+	require.Equal(t, http.StatusBadRequest, a.get(design+"/words.txt").status)
 	require.Equal(t, http.StatusSeeOther, a.post(design+"/fill", url.Values{"set": {"glove_sizes"}, "from": {"6"}, "to": {"11"}, "step": {"1"}}).status)
 
 	doc := a.get(design).doc()
@@ -49,6 +50,11 @@ func TestSizesByForms(t *testing.T) {
 	doc = a.get(design).doc()
 	assert.Contains(t, doc.Find("#text-head ~ p").First().Text(), "One text for all sizes.")
 	assert.Equal(t, 5, doc.Find(".strips-table .strip").Length(), "each number is one strip")
+
+	words := a.get(design + "/words.txt").body
+	assert.Contains(t, words, "Cast on 30 (36, 40, 46, 50, 56) stitches")
+	assert.Contains(t, words, "Increase round: ")
+	assert.NotContains(t, a.get(design+"/words.txt?rounds").body, "Increase round: ")
 
 	// A wrong hand is kept and told; an old form is not saved over a newer one.
 	old := stamp(doc)

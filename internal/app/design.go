@@ -179,7 +179,7 @@ func (a *App) OpenSize(ctx context.Context, id int64, name string) (int64, error
 		return 0, err
 	}
 	if d.Graded == nil {
-		return 0, fault.New(fault.Invalid, "There are no sizes to open yet. In the way: %s", fault.Message(d.Fault))
+		return 0, fault.New(fault.Invalid, "There are no sizes to open yet. %s", d.inTheWay())
 	}
 	at := slices.IndexFunc(d.Graded.Sizes, func(s grade.Planned) bool { return s.Name == name })
 	if at < 0 {
@@ -191,6 +191,14 @@ func (a *App) OpenSize(ctx context.Context, id int64, name string) (int64, error
 		doc.Sheet = d.Graded.Sizes[at].Sheet.Clone()
 		return doc
 	})
+}
+
+// inTheWay says why the sizes are not worked out.
+func (d *Design) inTheWay() string {
+	if d.Fault == nil {
+		return "Write down the hands first."
+	}
+	return "In the way: " + fault.Message(d.Fault)
 }
 
 // UnitOf returns the unit in which the lengths of a mitt's sizes are typed.
