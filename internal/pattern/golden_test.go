@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"io"
+	"maps"
 	"math"
 	"path/filepath"
 	"regexp"
@@ -21,21 +22,24 @@ import (
 	"thenar/internal/testenv"
 )
 
-// design returns the sizes of one sheet for hands of so many inches round.
-func design(t testing.TB, more map[string]string, inches ...float64) []Size {
-	t.Helper()
+// sheetOf is a sheet for a hand of so many inches round.
+func sheetOf(more map[string]string, inches float64) sheet.Sheet {
 	s := sheet.Sheet{
 		"unit": "cm", "gauge.swatches[0].stitches": "24", "gauge.swatches[0].width": "10",
 		"gauge.swatches[0].rounds": "32", "gauge.swatches[0].height": "10",
+		"hand.hand_circumference": fmt.Sprint(math.Round(25.4*inches) / 10),
 	}
-	for path, text := range more {
-		s[path] = text
-	}
+	maps.Copy(s, more)
+	return s
+}
+
+// design returns the sizes of one sheet for hands of so many inches round.
+func design(t testing.TB, more map[string]string, inches ...float64) []Size {
+	t.Helper()
 	sizes := make([]Size, len(inches))
 	for i, inch := range inches {
 		d := project.New("design")
-		d.Sheet = s.Clone()
-		d.Sheet["hand.hand_circumference"] = fmt.Sprint(math.Round(25.4*inch) / 10)
+		d.Sheet = sheetOf(more, inch)
 		out, err := project.NewPlanner().Derive(d, nil)
 		require.NoError(t, err)
 		sizes[i] = Size{fmt.Sprint(inch), out}
@@ -56,11 +60,10 @@ func designs(t *testing.T) map[string][]Size {
 }
 
 // readsBack checks that each size read back from a text is its mitt.
-func readsBack(t *testing.T, text *Text, sizes []Size) {
+func readsBack(t *testing.T, all string, names []string, sizes []Size) {
 	t.Helper()
-	all := written(t, text)
 	for at, s := range sizes {
-		its, err := readback.OfSize(all, text.Sizes, at)
+		its, err := readback.OfSize(all, names, at)
 		require.NoError(t, err, all)
 		got, err := knitted(its)
 		require.NoError(t, err, all)
@@ -81,7 +84,7 @@ func TestCommonDesigns(t *testing.T) {
 		var b strings.Builder
 		require.NoError(t, Markdown(&b, "A design", text))
 		testenv.Golden(t, filepath.Join("testdata", name+".md"), []byte(b.String()))
-		readsBack(t, text, sizes)
+		readsBack(t, written(t, text), text.Sizes, sizes)
 		if name != "fingerless" {
 			continue
 		}
@@ -108,7 +111,7 @@ func TestRhythmOfEveryGusset(t *testing.T) {
 		at := slices.IndexFunc(text.Passages, func(p Passage) bool { return p.Part == stitch.Gusset })
 		table := slices.IndexFunc(text.Passages[at].Lines, func(l Line) bool { return l.Table != nil })
 		require.Positive(t, table, "%v: %s", more, written(t, text))
-		readsBack(t, text, sizes)
+		readsBack(t, written(t, text), text.Sizes, sizes)
 	}
 }
 
@@ -130,6 +133,45 @@ func TestSentencesAreShort(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A number in the name of a yarn is not read as one of a size.
+func TestNamesWithNumbers(t *testing.T) {
+	sizes := design(t, map[string]string{
+		"repeats[0].motif": "ba/ab", "repeats[0].section": "hand", "chart.yarns[0].name": "grey 3", "chart.yarns[1].name": "petrol 5",
+	}, 7, 8)
+	text, err := Of(sizes, Style{})
+	require.NoError(t, err)
+	all := written(t, text)
+	require.Contains(t, all, "k1 petrol 5) 20 (23) times")
+	readsBack(t, all, text.Sizes, sizes)
+}
+
+// What both hands do alike is told once, the rest for each.
+func TestBothHands(t *testing.T) {
+	more := map[string]string{"kind": "mitten", "thumb.place": "palm"}
+	right := design(t, more, 7, 8)
+	var left []Size
+	for i, s := range design(t, more, 7, 8) {
+		d := project.Document{Side: project.Left, Sheet: sheet.Sheet{}}
+		d.Sheet = sheetOf(more, []float64{7, 8}[i])
+		out, err := project.NewPlanner().Derive(d, nil)
+		require.NoError(t, err)
+		left = append(left, Size{s.Name, out})
+	}
+	r, err := Of(right, Style{})
+	require.NoError(t, err)
+	l, err := Of(left, Style{})
+	require.NoError(t, err)
+	both := Hands(r, l)
+	var titles []string
+	for _, p := range both.Passages {
+		titles = append(titles, both.Titled(p))
+	}
+	assert.Equal(t, []string{"Cuff", "Plain rounds", "Thumb gusset, right hand", "Thumb gusset, left hand"}, titles[:4])
+	all := written(t, both)
+	readsBack(t, readback.OfHand(all, "right"), both.Sizes, right)
+	readsBack(t, readback.OfHand(all, "left"), both.Sizes, left)
 }
 
 // Each size has a name that lists can be read by, and there are not too many of them.

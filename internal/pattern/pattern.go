@@ -36,7 +36,8 @@ type Text struct {
 type Passage struct {
 	Part  stitch.Part
 	Title string
-	For   []int // sizes, by their places
+	Hand  string // "right" or "left"; "": both, or the text is for one hand
+	For   []int  // sizes, by their places
 	Lines []Line
 }
 

@@ -35,9 +35,9 @@ func scaled(s sheet.Sheet, by float64) sheet.Sheet {
 	return out
 }
 
-// drawn returns the sizes of a random design: one sheet for hands that grow, whose
+// drawn returns the sizes of a random design, for both hands: one sheet for hands that grow, whose
 // neighbours differ in fixed numbers as well, so that they differ in every way.
-func drawn(rng *rand.Rand, pl *project.Planner, colours bool) []Size {
+func drawn(rng *rand.Rand, pl *project.Planner, colours bool) (right, left []Size) {
 	s := sheet.Sheet(testenv.AnySheet(rng))
 	some := func(path string, of ...string) {
 		if rng.IntN(3) == 0 {
@@ -54,10 +54,10 @@ func drawn(rng *rand.Rand, pl *project.Planner, colours bool) []Size {
 	names := [][]string{{"6", "7", "8", "9", "10", "11"}, {"XS", "S", "M", "L", "XL", "2XL"}, {"1–2 years", "3–4 years", "5–6 years", "7–8 years", "women’s", "men’s (large)"}}[rng.IntN(3)]
 	n, step := 2+rng.IntN(5), 0.03+0.1*rng.Float64()
 	side := []project.Side{project.Right, project.Left}[rng.IntN(2)]
-	left := rng.IntN(6) == 0
-	var sizes []Size
+	fromLeft := rng.IntN(6) == 0
+	var sizes, others []Size
 	for i, name := range names[:n] {
-		d := project.Document{Name: name, Side: side, FromLeft: left, Sheet: scaled(s, 1+step*float64(i))}
+		d := project.Document{Name: name, Side: side, FromLeft: fromLeft, Sheet: scaled(s, 1+step*float64(i))}
 		maps.DeleteFunc(d.Sheet, func(path, _ string) bool { return strings.HasPrefix(path, "pins.") && rng.IntN(2) == 0 })
 		if i > 0 && rng.IntN(4) == 0 {
 			other := testenv.AnySheet(rng)
@@ -71,9 +71,17 @@ func drawn(rng *rand.Rand, pl *project.Planner, colours bool) []Size {
 		if err != nil || len(out.Unsound) > 0 {
 			continue
 		}
-		sizes = append(sizes, Size{name, out})
+		d.Side = side.Other()
+		other, err := pl.Derive(d, nil)
+		if err != nil || len(other.Unsound) > 0 {
+			continue
+		}
+		sizes, others = append(sizes, Size{name, out}), append(others, Size{name, other})
 	}
-	return sizes
+	if side == project.Left {
+		sizes, others = others, sizes
+	}
+	return sizes, others
 }
 
 // written returns a text as it is read.
@@ -139,20 +147,25 @@ func TestEachSizeReadsBack(t *testing.T) {
 			rng := rand.New(rand.NewPCG(2600, shard))
 			pl := project.NewPlanner()
 			for i := 0; i < testenv.Cases(40, 2000)/shards; {
-				sizes := drawn(rng, pl, rng.IntN(4) == 0)
+				sizes, others := drawn(rng, pl, rng.IntN(4) == 0)
 				if len(sizes) < 2 {
 					continue
 				}
 				i++
-				text, err := Of(sizes, Style{Rhythm: rng.IntN(2) == 0, Wording: Wording(rng.IntN(3))})
+				style := Style{Rhythm: rng.IntN(2) == 0, Wording: Wording(rng.IntN(3))}
+				text, err := Of(sizes, style)
 				require.NoError(t, err)
-				all := written(t, text)
+				other, err := Of(others, style)
+				require.NoError(t, err)
+				both := Hands(text, other)
+				all := written(t, both)
 				for n, told := range map[*atomic.Int64]string{&rounds: "\n  increase  round", &rows: "\n  increase  row", &down: "Decrease r", &zeros: "k0 ("} {
 					if strings.Contains(all, told) {
 						n.Add(1)
 					}
 				}
-				readsBack(t, text, sizes)
+				readsBack(t, readback.OfHand(all, "right"), both.Sizes, sizes)
+				readsBack(t, readback.OfHand(all, "left"), both.Sizes, others)
 			}
 		})
 	}
@@ -167,7 +180,7 @@ func TestADamagedTextIsCaught(t *testing.T) {
 	pl := project.NewPlanner()
 	tried, lengths := 0, 0
 	for range testenv.Cases(4, 60) {
-		sizes := drawn(rng, pl, false)
+		sizes, _ := drawn(rng, pl, false)
 		if len(sizes) < 2 {
 			continue
 		}

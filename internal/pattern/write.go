@@ -56,10 +56,14 @@ func signed(signs []words.Sign) []string {
 
 // Titled returns the heading of a passage, with the sizes that it is for if others lack it.
 func (t *Text) Titled(p Passage) string {
-	if len(p.For) == len(t.Sizes) {
-		return p.Title
+	title := p.Title
+	if p.Hand != "" {
+		title += ", " + p.Hand + " hand"
 	}
-	return p.Title + ": " + lower(t.Named(p.For)) + " only"
+	if len(p.For) == len(t.Sizes) {
+		return title
+	}
+	return title + ": " + lower(t.Named(p.For)) + " only"
 }
 
 // Named names sizes: "Size 7", "Sizes 7, 8 and 9".

@@ -31,6 +31,28 @@ const anyNumber = `(?:\d+(?:–\d+|\.\d+)?(?:st|nd|rd|th)?[⅛¼⅜½⅝¾⅞]?|
 // before are the headings of what stands before the first round.
 var before = []string{"Sizes", "What you need", "Abbreviations"}
 
+var ofHand = regexp.MustCompile(`^(.*), (right|left) hand$`)
+
+// OfHand returns what the knitter of one hand, "right" or "left", reads of a text for both.
+func OfHand(text, hand string) string {
+	var blocks []string
+	for _, block := range strings.Split(strings.TrimRight(text, "\n"), "\n\n") {
+		title, rest, _ := strings.Cut(block, "\n")
+		bare, sizes, some := strings.Cut(title, ": ")
+		if found := ofHand.FindStringSubmatch(bare); found != nil {
+			if found[2] != hand {
+				continue
+			}
+			if title = found[1]; some {
+				title += ": " + sizes
+			}
+			block = title + "\n" + rest
+		}
+		blocks = append(blocks, block)
+	}
+	return strings.Join(blocks, "\n\n") + "\n"
+}
+
 // OfSize returns what the knitter of one of the sizes, by their names, reads of a text.
 func OfSize(text string, names []string, size int) (string, error) {
 	var b strings.Builder

@@ -1,0 +1,35 @@
+package pattern
+
+import (
+	"slices"
+
+	"thenar/internal/words"
+)
+
+// Hands returns one text for both hands out of those of the right and the left one, of the
+// same sizes: what reads alike stands once, the rest once for each hand.
+func Hands(right, left *Text) *Text {
+	both := &Text{Sizes: right.Sizes, Head: right.Head}
+	both.Head.Signs = slices.Clone(right.Head.Signs)
+	for _, sign := range left.Head.Signs {
+		if !slices.ContainsFunc(both.Head.Signs, func(s words.Sign) bool { return s.Sign == sign.Sign }) {
+			both.Head.Signs = append(both.Head.Signs, sign)
+		}
+	}
+	for _, c := range inColumns([][]Passage{right.Passages, left.Passages}, func(a, b Passage) int {
+		if a.Part == b.Part {
+			return same
+		}
+		return unlike
+	}) {
+		if len(c.cells) == 2 && slices.Equal(c.cells[0].For, c.cells[1].For) && slices.Equal(right.told(c.cells[0]), left.told(c.cells[1])) {
+			both.Passages = append(both.Passages, c.cells[0])
+			continue
+		}
+		for i, p := range c.cells {
+			p.Hand = []string{"right", "left"}[c.sizes[i]]
+			both.Passages = append(both.Passages, p)
+		}
+	}
+	return both
+}
