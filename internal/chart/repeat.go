@@ -82,6 +82,21 @@ func (s Source) Came() []repeat.Came {
 	return s.laid.Came
 }
 
+// Stands returns how the motifs of a repeat stand across what it is laid along, and, where
+// the hand above the thumb has another count, across that; each is nil if there is none.
+func (s Source) Stands(which int) (along, above *repeat.Stands) {
+	if s.laid == nil {
+		return nil, nil
+	}
+	if of, ok := s.laid.Stands(which); ok {
+		along = &of
+	}
+	if of, ok := s.laid.Above(which, s.fabric); ok {
+		above = &of
+	}
+	return along, above
+}
+
 // repeatOn puts what repeats set on the planned cells of a round, counted from 0, and over it
 // how the round was worked, if that is kept.
 func (s *Source) repeatOn(part stitch.Part, i int, names []string, cells []Cell) {

@@ -21,13 +21,16 @@ type Laid struct {
 	sheet.Numbered
 	Place int
 	Came  repeat.Came
+	Along *repeat.Stands // across what it is laid along; nil: along nothing
+	Above *repeat.Stands // above the thumb, where the hand has another count; nil: it has not
 }
 
 // laidOn returns the repeats with what became of them on a chart.
 func laidOn(list []sheet.Numbered, s chart.Source) []Laid {
 	laid := make([]Laid, len(list))
 	for i, came := range s.Came() {
-		laid[i] = Laid{list[i], i, came}
+		laid[i] = Laid{Numbered: list[i], Place: i, Came: came}
+		laid[i].Along, laid[i].Above = s.Stands(i)
 	}
 	return laid
 }
@@ -39,9 +42,12 @@ func (l *Laid) Words(noun string) string {
 	if c.Nowhere != "" {
 		return "laid nowhere: " + c.Nowhere
 	}
-	list := []string{words.Times(c.Across) + ", " + words.Times(c.Up) + " up"}
+	list := []string{l.across() + ", " + words.Times(c.Up) + " up"}
 	if l.Over == repeat.Gusset {
 		list[0] = "in the gusset, " + words.Times(c.Up) + " up"
+		if l.aside() {
+			list = append(list, "half a stitch off the gusset’s middle")
+		}
 	}
 	if c.Plain() > 0 {
 		list = append(list, plainBeside(c))
@@ -52,7 +58,40 @@ func (l *Laid) Words(noun string) string {
 	case c.Left > 0:
 		list = append(list, words.Plural(c.Left, noun)+" left over")
 	}
+	if l.Above != nil {
+		list = append(list, fmt.Sprintf("after the bridge, on %s, %s", words.Plural(l.Above.Stitches, "stitch"), stood(*l.Above)))
+	}
 	return strings.Join(list, "; ")
+}
+
+// across says how often it stands across: moved on beside plain stitches, its first and its
+// last are pieces.
+func (l *Laid) across() string {
+	if l.Along == nil || l.Along.Cut == 0 {
+		return words.Times(l.Came.Across)
+	}
+	if l.Along.Whole == 0 {
+		return "in two pieces"
+	}
+	return words.Times(l.Along.Whole) + " and cut at both ends"
+}
+
+// aside reports whether it can't stand in the middle of the gusset: one of them has an even
+// number of stitches, and the other an odd one.
+func (l *Laid) aside() bool {
+	return (l.Gusset == repeat.Grows || l.Gusset == repeat.StaysOut) && (l.Came.Stitches-l.Motif.Wide)%2 != 0
+}
+
+// stood says how the motifs stand where not all of them are whole: "7 times and 1 cut, 2 plain".
+func stood(s repeat.Stands) string {
+	text := words.Times(s.Whole)
+	if s.Cut > 0 {
+		text += fmt.Sprintf(" and %d cut", s.Cut)
+	}
+	if s.Plain > 0 {
+		text += fmt.Sprintf(", %d plain", s.Plain)
+	}
+	return text
 }
 
 // plainBeside says how many stitches stay plain beside a repeat, and where.

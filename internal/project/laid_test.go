@@ -1,8 +1,11 @@
 package project
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -155,4 +158,68 @@ func TestWordsOfMotifs(t *testing.T) {
 	assert.Equal(t, "7 times, twice up; the uppermost is cut after 1 row", l.Words("row"))
 	l.Over, l.Came = repeat.Gusset, repeat.Came{Across: 1, Up: 2}
 	assert.Equal(t, "in the gusset, twice up", l.Words("round"))
+}
+
+// Where the bridge gives the hand another count than it has under the gusset, what the list
+// says of that hand is what its rounds show, stitch by stitch.
+func TestMotifsAreToldPerStretch(t *testing.T) {
+	t.Parallel()
+	pl, told := NewPlanner(), 0
+	for girth := 150; girth < 250; girth += 4 {
+		d := squares(map[string]string{"motif": "bbbbbbba", "set": "multiple"})
+		d.Sheet["kind"], d.Sheet["pins.gusset_base"] = "mitten", "4"
+		d.Sheet["pins.bridge"] = "2"
+		d.Sheet["hand.hand_circumference"] = fmt.Sprintf("%.1f", float64(girth)/10)
+		out, err := pl.Derive(d, nil)
+		require.NoError(t, err)
+		l := out.Repeats[0]
+		cells := out.Charts.Dyed(stitch.Hand, 3)
+		require.NotNil(t, cells)
+		if l.Above == nil {
+			assert.Len(t, cells, l.Came.Stitches)
+			continue
+		}
+		told++
+		require.NotEqual(t, l.Came.Stitches, len(cells))
+		assert.Equal(t, len(cells), l.Above.Stitches)
+		seen, plain := make([]int, 8), 0
+		for _, c := range cells {
+			if c.Laid == 0 {
+				plain++
+			} else {
+				seen[c.Right]++
+			}
+		}
+		assert.Equal(t, slices.Min(seen), l.Above.Whole, "whole ones have all of their stitches")
+		assert.Equal(t, plain, l.Above.Plain)
+		assert.Contains(t, l.Words("round"), fmt.Sprintf("; after the bridge, on %d stitches, ", len(cells)))
+	}
+	assert.Positive(t, told)
+}
+
+// Moved on beside plain stitches, the first and the last motif are pieces, and the list says
+// so; all round, the pieces meet.
+func TestPiecesOfMotifsAreTold(t *testing.T) {
+	t.Parallel()
+	for set, says := range map[string]string{
+		"centred":  "9 times and cut at both ends, 10 times up; 2 plain stitches, 1 before and 1 after",
+		"multiple": "11 times, 10 times up",
+	} {
+		out, err := NewPlanner().Derive(squares(map[string]string{"set": set, "offset": "2"}), nil)
+		require.NoError(t, err)
+		words := out.Repeats[0].Words("round")
+		assert.True(t, strings.HasPrefix(words, says), "%s: %s", set, words)
+	}
+}
+
+// A motif of an odd number of stitches has no middle in a gusset of an even number.
+func TestAMotifOffTheGussetsMiddleIsTold(t *testing.T) {
+	t.Parallel()
+	for motif, off := range map[string]bool{"bbb": true, "bbbb": false} {
+		out, err := NewPlanner().Derive(squares(map[string]string{"motif": motif, "over": "gusset", "gusset": "grow"}), nil)
+		require.NoError(t, err)
+		l := out.Repeats[0]
+		off = off == (l.Came.Stitches%2 == 0)
+		assert.Equal(t, off, strings.Contains(l.Words("round"), "half a stitch off the gusset’s middle"), "%s on %d", motif, l.Came.Stitches)
+	}
 }
