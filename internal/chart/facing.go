@@ -50,10 +50,15 @@ func (r Row) First() (c Cell, ok bool) {
 func (r Row) order() []int {
 	list := make([]int, len(r.Cells))
 	for i := range list {
-		list[i] = i
-	}
-	if r.Side == stitch.WrongSide {
-		slices.Reverse(list)
+		list[i] = r.worked(i)
 	}
 	return list
+}
+
+// worked returns which cell of a row is worked kth, from 0; it is also when the kth cell is.
+func (r Row) worked(k int) int {
+	if r.Side == stitch.WrongSide {
+		return len(r.Cells) - 1 - k
+	}
+	return k
 }

@@ -105,8 +105,9 @@ func (g *Grid) strands(each func(Float)) {
 	}
 	at := 0
 	for i := range g.Rows {
-		for _, j := range g.Rows[i].order() {
-			c := g.Rows[i].Cells[j]
+		for k := range g.Rows[i].Cells {
+			j := g.Rows[i].worked(k)
+			c := &g.Rows[i].Cells[j]
 			if !worked(c.Op) {
 				continue
 			}

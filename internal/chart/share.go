@@ -1,10 +1,6 @@
 package chart
 
-import (
-	"slices"
-
-	"thenar/internal/stitch"
-)
+import "thenar/internal/stitch"
 
 // Share is the use of one yarn in a mitt: the number of stitches worked in it,
 // and of stitches that its strands pass behind.
@@ -59,12 +55,12 @@ func (s Source) Catches(part stitch.Part) map[int][]Catch {
 	g.checkYarns(s.Marks)
 	of := map[int][]Catch{}
 	for _, f := range g.Floats {
-		order := g.Rows[f.Row].order()
-		if next := slices.Index(order, f.At) + 1; next < len(order) && (f.Row != f.To || order[next] != f.Next) {
-			of[f.Row+1] = append(of[f.Row+1], Catch{order[next], f.Yarn})
+		from, to := &g.Rows[f.Row], &g.Rows[f.To]
+		if next := from.worked(f.At) + 1; next < len(from.Cells) && (f.Row != f.To || from.worked(next) != f.Next) {
+			of[f.Row+1] = append(of[f.Row+1], Catch{from.worked(next), f.Yarn})
 		}
-		if order := g.Rows[f.To].order(); f.To != f.Row && order[0] != f.Next {
-			of[f.To+1] = append(of[f.To+1], Catch{order[0], f.Yarn})
+		if first := to.worked(0); f.To != f.Row && first != f.Next {
+			of[f.To+1] = append(of[f.To+1], Catch{first, f.Yarn})
 		}
 	}
 	return of

@@ -35,3 +35,29 @@ func TestReadAndWriteAgreeWithTheSchema(t *testing.T) {
 		assert.Error(t, err, becomes)
 	}
 }
+
+// The drawing of a motif may be as long as a motif may be large, in the document and in a
+// stroke; other texts stay short.
+func TestADrawingIsAsLongAsItsMotif(t *testing.T) {
+	s := testenv.Schema(t, "export.schema.json")
+	good := string(whole(t))
+	large := strings.TrimSuffix(strings.Repeat(strings.Repeat("b", 120)+"/", 120), "/")
+	stroke := `{"section": "", "round": 0, "column": "unit", "layer": "sheet", "value": "in"}`
+	for _, c := range []struct {
+		old, becomes string
+		ok           bool
+	}{
+		{`"repeats[0].motif": "..b./.b.b"`, `"repeats[0].motif": "` + large + `"`, true},
+		{`"repeats[0].motif": "..b./.b.b"`, `"repeats[0].stitches": "` + strings.ReplaceAll(large, "b", "p") + `"`, true},
+		{`"repeats[0].was": "5 times"`, `"repeats[0].was": "` + large + `"`, false},
+		{stroke, strings.ReplaceAll(strings.ReplaceAll(stroke, "unit", "repeats[3].motif"), "in", large), true},
+		{stroke, strings.ReplaceAll(stroke, `"in"`, `"`+large+`"`), false},
+		{`"section": "hand", "round": 2`, `"section": "upper_hand", "round": 2`, true},
+	} {
+		require.Contains(t, good, c.old)
+		changed := []byte(strings.ReplaceAll(good, c.old, c.becomes))
+		_, err := Read(t.Context(), changed)
+		assert.Equal(t, c.ok, err == nil, "%.60s: %v", c.becomes, err)
+		assert.Equal(t, c.ok, testenv.Validate(t, s, changed) == nil, "%.60s by the schema", c.becomes)
+	}
+}

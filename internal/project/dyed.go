@@ -2,6 +2,7 @@ package project
 
 import (
 	"cmp"
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -22,10 +23,38 @@ func spoken(y chart.Yarn, all chart.Palette) string {
 	again := slices.ContainsFunc(all, func(other chart.Yarn) bool {
 		return other.ID != y.ID && strings.EqualFold(strings.TrimSpace(other.Name), name)
 	})
-	if name == "" || again || unspoken.MatchString(name) {
+	main := y.ID != chart.ID(0) && strings.EqualFold(name, chart.Yarns[0].Name)
+	if name == "" || again || main || unspoken.MatchString(name) || slices.ContainsFunc(strings.Fields(name), isStitch) {
 		return "yarn " + strings.ToUpper(y.ID)
 	}
 	return name
+}
+
+// stitches matches the letters that a round tells its stitches with: "k", "p3", "sl1".
+var stitches = regexp.MustCompile(`^(k|p|sl|knit|purl)\d*$`)
+
+// isStitch reports whether a word in small letters stands for a stitch.
+func isStitch(word string) bool {
+	if stitches.MatchString(word) {
+		return true
+	}
+	for op := stitch.NoStitch; op.Valid(); op++ {
+		if abbr := op.Abbr(); abbr != "" && strings.EqualFold(abbr, word) {
+			return true
+		}
+	}
+	return false
+}
+
+// misnamed tells of the yarns whose own name can't stand in a round.
+func misnamed(s chart.Source) (list []reportWarning) {
+	for i := range s.Palette {
+		y := &s.Palette[i]
+		if called := spoken(*y, s.Palette); y.Name != "" && !strings.EqualFold(called, strings.TrimSpace(y.Name)) {
+			list = append(list, reportWarning{"yarn_renamed", fmt.Sprintf("“%s” is called %s in the words: in a round its name could be misread.", y.Name, called)})
+		}
+	}
+	return list
 }
 
 // dyed returns in what the rounds of a mitt are worked, of which used has the shares; nil if
@@ -78,10 +107,7 @@ func dyed(s chart.Source, used map[string]chart.Share) *words.Dyed {
 // rowsOf returns a motif as this hand works it: the right hand from its right, the left
 // hand, if it is mirrored, from its left. What it leaves open is knitted in the main colour.
 func rowsOf(one repeat.Repeat, s chart.Source, names map[string]string) words.MotifRows {
-	m := words.MotifRows{Name: one.Name}
-	if unspoken.MatchString(one.Name) {
-		m.Name = ""
-	}
+	m := words.MotifRows{Name: inBrackets(one.Name)}
 	for up := range one.Motif.High {
 		row := make([]words.Worked, one.Motif.Wide)
 		for right := range row {
@@ -97,4 +123,16 @@ func rowsOf(one repeat.Repeat, s chart.Source, names map[string]string) words.Mo
 		m.Rows = append(m.Rows, row)
 	}
 	return m
+}
+
+// longestInBrackets is how many characters the name of a motif may have beside its number.
+const longestInBrackets = 40
+
+// inBrackets returns the name of a motif as it stands in brackets, shortened if need be.
+func inBrackets(name string) string {
+	name = strings.Join(strings.Fields(strings.NewReplacer("(", " ", ")", " ").Replace(name)), " ")
+	if all := []rune(name); len(all) > longestInBrackets {
+		return strings.TrimSpace(string(all[:longestInBrackets-1])) + "…"
+	}
+	return name
 }

@@ -102,3 +102,26 @@ func TestColoursReadBack(t *testing.T) {
 		})
 	}
 }
+
+// A yarn whose name would be read as a stitch or as another yarn goes by its letter, and the
+// plan says so. A motif's name stands in brackets whatever is in it, unless it is long.
+func TestNamesThatCouldBeMisread(t *testing.T) {
+	main := chart.Yarn{ID: "a", Name: "Cream"}
+	for name, want := range map[string]string{
+		"Rust": "rust", "a, b": "yarn B", "k2tog": "yarn B", "M1L": "yarn B", "K3": "yarn B", "p": "yarn B", "old purl": "yarn B",
+		"Main colour": "yarn B", "cream": "yarn B", "plum": "plum", "sky knitwool": "sky knitwool",
+	} {
+		y := chart.Yarn{ID: "b", Name: name}
+		all := chart.Palette{main, y}
+		assert.Equal(t, want, spoken(y, all), name)
+		told := misnamed(chart.Source{Palette: all})
+		if want != "yarn B" {
+			assert.Empty(t, told, name)
+			continue
+		}
+		assert.Contains(t, told, reportWarning{"yarn_renamed", "“" + name + "” is called yarn B in the words: in a round its name could be misread."})
+	}
+	assert.Equal(t, "Star, small", inBrackets("Star, small"))
+	assert.Equal(t, "‹a> “b” 🐦 c", inBrackets(" ‹a> “b” 🐦\n(c)"))
+	assert.Equal(t, strings.Repeat("x", 39)+"…", inBrackets(strings.Repeat("x", 200)))
+}

@@ -45,12 +45,15 @@ func (l *Laid) Words(noun string) string {
 	list := []string{l.across() + ", " + words.Times(c.Up) + " up"}
 	if l.Over == repeat.Gusset {
 		list[0] = "in the gusset, " + words.Times(c.Up) + " up"
-		if l.aside() {
-			list = append(list, "half a stitch off the gusset’s middle")
-		}
+	}
+	if c.Beside {
+		list = append(list, "half a stitch off the gusset’s middle")
 	}
 	if c.Plain() > 0 {
 		list = append(list, plainBeside(c))
+	}
+	if c.Fewer > 0 {
+		list = append(list, fmt.Sprintf("so set, %d fewer than have room", c.Fewer))
 	}
 	switch {
 	case c.Left > 0 && l.Cut:
@@ -74,12 +77,6 @@ func (l *Laid) across() string {
 		return "in two pieces"
 	}
 	return words.Times(l.Along.Whole) + " and cut at both ends"
-}
-
-// aside reports whether it can't stand in the middle of the gusset: one of them has an even
-// number of stitches, and the other an odd one.
-func (l *Laid) aside() bool {
-	return (l.Gusset == repeat.Grows || l.Gusset == repeat.StaysOut) && (l.Came.Stitches-l.Motif.Wide)%2 != 0
 }
 
 // stood says how the motifs stand where not all of them are whole: "7 times and 1 cut, 2 plain".

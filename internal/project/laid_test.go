@@ -146,10 +146,11 @@ func TestWordsOfMotifs(t *testing.T) {
 	var l Laid
 	for want, c := range map[string]repeat.Came{
 		"7 times, twice up": {Across: 7, Up: 2},
-		"6 times, once up; 5 plain stitches, 3 before and 2 after; 1 round left over": {Across: 6, Up: 1, Before: 3, After: 2, Left: 1},
-		"once, 4 times up; 1 plain stitch at the end; 2 rounds left over":             {Across: 1, Up: 4, After: 1, Left: 2},
-		"twice, 4 times up; 2 plain stitches at the beginning":                        {Across: 2, Up: 4, Before: 2},
-		"laid nowhere: it is turned off":                                              {Nowhere: "it is turned off"},
+		"6 times, once up; 5 plain stitches, 3 before and 2 after; 1 round left over":               {Across: 6, Up: 1, Before: 3, After: 2, Left: 1},
+		"once, 4 times up; 1 plain stitch at the end; 2 rounds left over":                           {Across: 1, Up: 4, After: 1, Left: 2},
+		"twice, 4 times up; 2 plain stitches at the beginning":                                      {Across: 2, Up: 4, Before: 2},
+		"4 times, once up; 10 plain stitches, 4 before and 6 after; so set, 1 fewer than have room": {Across: 4, Up: 1, Before: 4, After: 6, Fewer: 1},
+		"laid nowhere: it is turned off":                                                            {Nowhere: "it is turned off"},
 	} {
 		l.Came = c
 		assert.Equal(t, want, l.Words("round"))
@@ -158,6 +159,8 @@ func TestWordsOfMotifs(t *testing.T) {
 	assert.Equal(t, "7 times, twice up; the uppermost is cut after 1 row", l.Words("row"))
 	l.Over, l.Came = repeat.Gusset, repeat.Came{Across: 1, Up: 2}
 	assert.Equal(t, "in the gusset, twice up", l.Words("round"))
+	l.Came.Beside = true
+	assert.Equal(t, "in the gusset, twice up; half a stitch off the gusset’s middle", l.Words("round"))
 }
 
 // Where the bridge gives the hand another count than it has under the gusset, what the list

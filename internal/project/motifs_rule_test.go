@@ -54,6 +54,17 @@ func (a ordered) letters(right, up int) (yarn, op byte) {
 	return yarn, op
 }
 
+// even reports whether every row reads the same from either end.
+func (a ordered) even() bool {
+	for _, row := range slices.Concat(a.yarns, a.stitches) {
+		back := []byte(row)
+		if slices.Reverse(back); string(back) != row {
+			return false
+		}
+	}
+	return true
+}
+
 // cellAt names an operation of a round.
 type cellAt struct {
 	part      stitch.Part
@@ -129,10 +140,11 @@ func (r *rule) lay(i int, a ordered, hand *counted, s chart.Source) repeat.Came 
 	if to < 0 {
 		to += n + 1
 	}
-	n = 0
+	n, over := 0, a.of("over", "round")
 	for _, p := range parts {
 		for k := range r.m.Section(p).Rounds {
-			if n++; n >= a.number("from", "1") && n <= to {
+			// "in the gusset": none of its rounds lie elsewhere, so the motif begins there.
+			if n++; n >= a.number("from", "1") && n <= to && (over != "gusset" || p == stitch.Gusset) {
 				all = append(all, cellAt{p, k, 0})
 			}
 		}
@@ -144,7 +156,7 @@ func (r *rule) lay(i int, a ordered, hand *counted, s chart.Source) repeat.Came 
 	if len(all) == 0 {
 		return repeat.Came{Nowhere: "no rounds"}
 	}
-	over, in := a.of("over", "round"), a.of("gusset", "out")
+	in := a.of("gusset", "out")
 	has := map[int]int{} // which stitch of the motif the columns of the hand have
 	if over != "gusset" {
 		line, why := ring.line(a, over)
@@ -155,11 +167,19 @@ func (r *rule) lay(i int, a ordered, hand *counted, s chart.Source) repeat.Came 
 		if c.Across = len(line) / a.wide; c.Across == 0 {
 			return repeat.Came{Nowhere: "too wide"}
 		}
-		c.Before = ring.begins(a, line)
-		c.Across = (len(line) - c.Before) / a.wide
-		c.After = len(line) - c.Before - c.Across*a.wide
+		at, ok := ring.begins(a, line)
+		if !ok {
+			return repeat.Came{Nowhere: "no room"}
+		}
+		c.Before, c.Fewer = at, c.Across
+		c.Across = (len(line) - at) / a.wide
+		c.After = len(line) - at - c.Across*a.wide
+		if ring.exact(a, line) { // "round the hand none is lost: one goes on over the beginning"
+			c.Across, c.Before, c.After = len(line)/a.wide, 0, 0
+		}
+		c.Fewer -= c.Across
 		for k := range c.Across * a.wide {
-			has[line[c.Before+k]] = ((k-a.number("offset", "0"))%a.wide + a.wide) % a.wide
+			has[line[(at+k)%len(line)]] = ((k-a.number("offset", "0"))%a.wide + a.wide) % a.wide
 		}
 	}
 	inGusset := over == "gusset" || over == "round" && in != "out"
@@ -175,9 +195,9 @@ func (r *rule) lay(i int, a ordered, hand *counted, s chart.Source) repeat.Came 
 	}
 	if over == "gusset" {
 		c.Stitches, c.Across = r.widest(), 1
-		if !slices.ContainsFunc(all, func(at cellAt) bool { return at.part == stitch.Gusset }) {
-			return repeat.Came{Nowhere: "no gusset"}
-		}
+	}
+	if inGusset && slices.ContainsFunc(all, func(at cellAt) bool { return at.part == stitch.Gusset }) {
+		c.Beside = in != "mirror" && in != "edge" && a.number("offset", "0") == 0 && (r.widest()-a.wide)%2 != 0 && a.even()
 	}
 	return c
 }
@@ -304,56 +324,4 @@ func (c *counted) line(a ordered, over string) (line []int, why string) {
 		return nil, "no " + over
 	}
 	return line, ""
-}
-
-// run returns the places of the longest run of a row that is true, the first of equally long
-// ones; closed says that the last is beside the first.
-func run(on []bool, closed bool) (longest []int) {
-	n := len(on)
-	for from := range n {
-		if closed && from > 0 && !slices.Contains(on, false) {
-			break
-		}
-		var one []int
-		for k := from; len(one) < n && on[k%n] && (closed || k < n); k++ {
-			one = append(one, k%n)
-		}
-		if len(one) > len(longest) {
-			longest = one
-		}
-	}
-	return longest
-}
-
-// begins returns how many plain stitches are before the first motif.
-func (c *counted) begins(a ordered, line []int) int {
-	shared := (len(line)%a.wide + 1) / 2
-	set := a.of("set", "begin")
-	switch set {
-	case "centred":
-		return shared
-	case "centred_back", "centred_palm":
-	default:
-		return 0
-	}
-	on := make([]bool, len(line))
-	for k, at := range line {
-		on[k] = c.areas[at] == set[len("centred_"):] || set == "centred_palm" && c.thumbInPalm(at)
-	}
-	area := run(on, len(line) == len(c.order))
-	if len(area) == 0 {
-		return shared
-	}
-	// Twice the place of its middle; a line between two stitches is odd. What can't stand on
-	// it stands half a stitch before it.
-	middle := (2*area[0] + len(area) - 1) % (2 * len(line))
-	best, plain := 0, len(line)+1
-	for _, twice := range []int{a.wide - 1, -1} { // of a motif's own middle, and of its edge
-		start := floored(middle-twice, 2)
-		start = (start%a.wide + a.wide) % a.wide
-		if left := len(line) - (len(line)-start)/a.wide*a.wide; left < plain {
-			best, plain = start, left
-		}
-	}
-	return best
 }

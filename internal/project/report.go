@@ -30,6 +30,9 @@ func (pl *Planner) AppendReport(b []byte, p *Planned, brief bool) ([]byte, error
 	for _, c := range pl.engine.PinCosts(p.request, p.Plan) {
 		r.Pins = append(r.Pins, reportPinOf(&c, p.Plan))
 	}
+	if len(p.extra.repeats) > 0 {
+		r.addRepeats(p, m)
+	}
 	b, err := pl.appendJSON(b, r)
 	if err != nil || brief {
 		return b, err

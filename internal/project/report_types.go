@@ -31,6 +31,7 @@ type report struct {
 	Filled    []reportFilled  `json:"filled"`
 	Warnings  []reportWarning `json:"warnings"`
 	Pins      []reportPin     `json:"pins"`
+	Repeats   []reportRepeat  `json:"repeats,omitempty"` // motifs, of a sheet with any
 }
 
 type reportGauge struct {

@@ -23,8 +23,8 @@ func FuzzDrawn(f *testing.F) {
 			}
 			return strings.Split(text, "/")
 		}
-		m, why := Drawn(rows(yarns), rows(stitches))
-		if why != "" {
+		m, wrong := Drawn(rows(yarns), rows(stitches))
+		if wrong.Why != "" {
 			if m.Wide != 0 || m.High != 0 {
 				t.Fatalf("refused, and yet %d × %d", m.Wide, m.High)
 			}
@@ -44,9 +44,9 @@ func FuzzDrawn(f *testing.F) {
 		if set == 0 {
 			t.Fatal("it sets nothing")
 		}
-		again, why := Drawn(m.Rows())
-		if why != "" || again.Wide != m.Wide || again.High != m.High || !slices.Equal(again.yarns, m.yarns) || !slices.Equal(again.stitches, m.stitches) {
-			t.Fatalf("drawn again it is %+v: %s", again, why)
+		again, wrong := Drawn(m.Rows())
+		if wrong.Why != "" || again.Wide != m.Wide || again.High != m.High || !slices.Equal(again.yarns, m.yarns) || !slices.Equal(again.stitches, m.stitches) {
+			t.Fatalf("drawn again it is %+v: %s", again, wrong.Why)
 		}
 		if given, of := rows(yarns), m.High-1; given != nil { // as it looks: from the top, and from the left
 			if yarn, _ := m.At(m.Wide-1, of); (given[0][0] == leave) != (yarn == "") {

@@ -18,9 +18,10 @@ type Laid struct {
 type laid struct {
 	of     Repeat
 	ring   *ring
-	start  int         // the first place that a motif covers, counted along the line
-	covers int         // how many it covers
-	along  map[int]int // where a place comes on the line that it is laid along
+	start  int   // the first place that a motif covers, counted along the line
+	covers int   // how many it covers
+	whole  bool  // it covers all round, and goes on over the beginning
+	along  []int // where each place comes on the line that it is laid along; −1: not there
 	rows   map[stitch.Part]span
 	block  []map[string]int // in a gusset: which stitch of the motif the columns of a round have
 	flip   bool             // the motif is turned, so that the left hand has it as drawn
@@ -43,6 +44,7 @@ type Cell struct {
 func Lay(list []Repeat, f Fabric) *Laid {
 	l := &Laid{Came: make([]Came, len(list)), parts: map[stitch.Part][]int{}, lie: f.lie()}
 	var hand *ring
+	tubes := map[stitch.Part]*ring{}
 	for i, one := range list {
 		if one.Off {
 			l.Came[i].Nowhere = "it is turned off"
@@ -52,7 +54,10 @@ func Lay(list []Repeat, f Fabric) *Laid {
 		r := hand
 		switch {
 		case one.apart(&f):
-			r = f.tube(one.Section)
+			if r = tubes[one.Section]; r == nil {
+				r = f.tube(one.Section)
+				tubes[one.Section] = r
+			}
 		case r == nil:
 			hand = f.hand()
 			r = hand
@@ -87,19 +92,16 @@ func (l *laid) lay(f *Fabric) Came {
 	}
 	gusset := f.gusset()
 	if l.of.Over == Gusset {
-		if gusset == nil || l.rows[gusset.Part] == (span{}) {
-			return Came{Nowhere: "there is no gusset in these rounds"}
-		}
-		l.rows = map[stitch.Part]span{gusset.Part: l.rows[gusset.Part]}
 		c.Stitches = l.inGusset(f, gusset)
+		c.Beside = l.besideMiddle(c.Stitches)
 		return c
 	}
-	if why := l.across(f, &c); why != "" {
+	if why := l.set(f, &c); why != "" {
 		l.rows = nil
 		return Came{Stitches: c.Stitches, Nowhere: why}
 	}
 	if gusset != nil && l.of.Over == Round && l.of.Gusset != StaysOut && l.rows[gusset.Part] != (span{}) {
-		l.inGusset(f, gusset)
+		c.Beside = l.besideMiddle(l.inGusset(f, gusset))
 	}
 	return c
 }
@@ -114,19 +116,25 @@ func (l *laid) rounds(f *Fabric, c *Came) (why string) {
 	for _, p := range parts {
 		n += len(f.Mitt.Section(p).Rounds)
 	}
-	to := l.of.To
+	from, to := l.of.From, l.of.To
 	if to < 0 {
 		to += n + 1
 	}
 	to = min(to, n)
-	if c.Rounds = to - l.of.From + 1; c.Rounds < 1 {
+	if l.of.Over == Gusset { // its rounds alone count
+		first, last := f.gussetIn(parts)
+		if from, to = max(from, first), min(to, last); to < from {
+			return "there is no gusset in these rounds"
+		}
+	}
+	if c.Rounds = to - from + 1; c.Rounds < 1 {
 		c.Rounds = 0
 		return "its rounds are not there"
 	}
 	c.Up, c.Left = c.Rounds/l.of.Motif.High, c.Rounds%l.of.Motif.High
 	last := to
 	if !l.of.Cut {
-		if last = l.of.From + c.Up*l.of.Motif.High - 1; c.Up == 0 {
+		if last = from + c.Up*l.of.Motif.High - 1; c.Up == 0 {
 			return "it is higher than its rounds"
 		}
 	}
@@ -134,35 +142,11 @@ func (l *laid) rounds(f *Fabric, c *Came) (why string) {
 	below := 0
 	for _, p := range parts {
 		own := len(f.Mitt.Section(p).Rounds)
-		first, end := max(l.of.From-below, 1), min(last-below, own)
+		first, end := max(from-below, 1), min(last-below, own)
 		if first <= end {
-			l.rows[p] = span{first, end, (first + below - l.of.From) % l.of.Motif.High}
+			l.rows[p] = span{first, end, (first + below - from) % l.of.Motif.High}
 		}
 		below += own
-	}
-	return ""
-}
-
-// across sets the places that a repeat covers, and where on the line.
-func (l *laid) across(f *Fabric, c *Came) (why string) {
-	line, why := l.line(f)
-	if why != "" {
-		return why
-	}
-	n, wide := len(line), l.of.Motif.Wide
-	c.Stitches = n
-	if c.Across = n / wide; c.Across == 0 {
-		return "it is wider than what it is laid across"
-	}
-	l.start = l.begins(line, f)
-	if l.of.Set == CentredBack || l.of.Set == CentredPalm {
-		c.Across = (n - l.start) / wide
-	}
-	l.covers = c.Across * wide
-	c.Before, c.After = l.start, n-l.start-l.covers
-	l.along = make(map[int]int, n)
-	for k, at := range line {
-		l.along[at] = k
 	}
 	return ""
 }
@@ -240,43 +224,6 @@ func longest(on []bool, closed bool) (from, n int) {
 	return from, n
 }
 
-// begins returns where on the line the first motif begins.
-func (l *laid) begins(line []int, f *Fabric) int {
-	n, wide := len(line), l.of.Motif.Wide
-	switch l.of.Set {
-	case Centred:
-		return (n%wide + 1) / 2
-	case CentredBack, CentredPalm:
-		area := backArea
-		if l.of.Set == CentredPalm {
-			area = palmArea
-		}
-		twice, ok := l.middle(line, area, f)
-		if !ok {
-			return (n%wide + 1) / 2
-		}
-		// The middle of a motif stands on it, or the line between two; what leaves fewer plain.
-		mid, between := mod(floorHalf(twice-(wide-1)), wide), mod(floorHalf(twice+1), wide)
-		if (n-between)/wide > (n-mid)/wide {
-			return between
-		}
-		return mid
-	}
-	return 0
-}
-
-// middle returns twice the place on the line of the middle of an area, or of the longest
-// piece of it that lies there. Round the hand its piece at the end of a round goes on at the
-// beginning of the next.
-func (l *laid) middle(line []int, area string, f *Fabric) (twice int, ok bool) {
-	on := make([]bool, len(line))
-	for k, at := range line {
-		on[k] = l.ring.on(at, area, f)
-	}
-	from, n := longest(on, len(line) == len(l.ring.order))
-	return (2*from + n - 1) % (2 * len(line)), n > 0
-}
-
 // gusset returns the section that grows; nil if there is none.
 func (f *Fabric) gusset() *stitch.Section {
 	for i := range f.Mitt.Sections {
@@ -350,18 +297,31 @@ func (l *Laid) Cells(part stitch.Part, round int, names []string, each func(j in
 
 // Lies is Cells for all that repeats cover, be it that a motif leaves what lies under.
 func (l *Laid) Lies(part stitch.Part, round int, names []string, each func(j int, c Cell)) {
+	if lie := l.lie[part][round]; lie != nil {
+		names = lie
+	}
+	var on *ring
+	var places []int // of the names on a ring, which most repeats share
 	for _, i := range l.parts[part] {
 		one := &l.list[i]
 		rows := one.rows[part]
 		if round+1 < rows.first || round+1 > rows.last {
 			continue
 		}
-		if lie := l.lie[part][round]; lie != nil {
-			names = lie
+		if one.ring != on {
+			on, places = one.ring, one.ring.places(places[:0], part, names)
 		}
 		up := (rows.up + round + 1 - rows.first) % one.of.Motif.High
 		for j, name := range names {
-			u := one.stitch(part, round, name)
+			u := -1
+			switch {
+			case places[j] == inGusset:
+				u = one.inBlock(round, name)
+			case places[j] >= 0 && one.along != nil:
+				if k := one.along[places[j]]; k >= 0 {
+					u = one.across(k)
+				}
+			}
 			if u < 0 {
 				continue
 			}
@@ -374,26 +334,32 @@ func (l *Laid) Lies(part stitch.Part, round int, names []string, each func(j int
 	}
 }
 
-// stitch returns which stitch of the motif a column has in a round; −1: none.
-func (l *laid) stitch(part stitch.Part, round int, name string) int {
-	if part.Marked() && ofGusset(name) {
-		if l.block != nil {
-			if u, ok := l.block[round][name]; ok {
-				return u
-			}
+// inGusset stands for the place of a column of the gusset, in its rounds.
+const inGusset = -2
+
+// places appends the places of columns in a section; nowhere for those that have none.
+func (r *ring) places(list []int, part stitch.Part, names []string) []int {
+	at, marked := r.at[part], part.Marked()
+	for _, name := range names {
+		place, ok := at[name]
+		switch {
+		case marked && ofGusset(name):
+			place = inGusset
+		case !ok:
+			place = nowhere
 		}
+		list = append(list, place)
+	}
+	return list
+}
+
+// inBlock returns which stitch of the motif a column of the gusset has in a round; −1: none.
+func (l *laid) inBlock(round int, name string) int {
+	if l.block == nil {
 		return -1
 	}
-	if l.of.Over == Gusset {
-		return -1
+	if u, ok := l.block[round][name]; ok {
+		return u
 	}
-	at, ok := l.ring.at[part][name]
-	if !ok {
-		return -1
-	}
-	k, ok := l.along[at]
-	if k -= l.start; !ok || k < 0 || k >= l.covers {
-		return -1
-	}
-	return mod(k-l.of.Offset, l.of.Motif.Wide)
+	return -1
 }

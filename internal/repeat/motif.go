@@ -1,8 +1,10 @@
 package repeat
 
 import (
+	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"thenar/internal/stitch"
 )
@@ -43,56 +45,76 @@ func Stitch(letter byte) (op stitch.Op, ok bool) {
 	return op, ok
 }
 
+// Wrong says what is wrong with the drawing of a motif: with that of its stitches, or else
+// with that of its yarns, or with both.
+type Wrong struct {
+	Why      string // empty: nothing
+	Stitches bool
+}
+
 // Drawn reads the drawings of a motif's yarns and of its stitches: a row for each round,
 // the uppermost first. A point leaves what lies under; the letters a to h are yarns; k, p,
 // t and s are knit, purl, knit through the back loop and slip. Either drawing may be nil.
-// why says what is wrong with them, and is empty if nothing is.
-func Drawn(yarns, stitches []string) (m Motif, why string) {
+func Drawn(yarns, stitches []string) (m Motif, wrong Wrong) {
 	rows := yarns
 	if len(rows) == 0 {
 		rows = stitches
 	}
 	if len(rows) == 0 || rows[0] == "" {
-		return Motif{}, `is empty; draw each round as a row such as "..a."`
+		return Motif{}, Wrong{Why: `is empty; draw each round as a row such as "..a."`}
 	}
 	m.High, m.Wide = len(rows), len(rows[0])
 	if m.High > MaxSide || m.Wide > MaxSide {
-		return Motif{}, "is too large; a motif has at most 120 stitches and 120 rounds"
+		return Motif{}, Wrong{"is too large; a motif has at most 120 stitches and 120 rounds", len(yarns) == 0}
 	}
 	m.yarns, m.stitches = make([]byte, m.High*m.Wide), make([]stitch.Op, m.High*m.Wide)
-	for _, of := range []struct {
-		rows []string
-		set  func(at int, letter byte) bool
-		what string
-	}{
-		{yarns, func(at int, letter byte) bool { m.yarns[at] = letter; return letter >= 'a' && letter <= 'h' }, "letters from a to h for the yarns"},
-		{stitches, func(at int, letter byte) bool {
-			op, ok := textures[letter]
-			m.stitches[at] = op
-			return ok
-		}, "k, p, t or s for the stitches"},
-	} {
-		if of.rows == nil {
-			continue
-		}
-		if len(of.rows) != m.High {
-			return Motif{}, "has other rows for its yarns than for its stitches; draw as many"
-		}
-		for i, row := range of.rows {
-			if len(row) != m.Wide {
-				return Motif{}, "has rows of different lengths; draw all of them equally wide"
-			}
-			for j := range len(row) {
-				if at := (m.High-1-i)*m.Wide + m.Wide - 1 - j; row[j] != leave && !of.set(at, row[j]) {
-					return Motif{}, "has " + strings.ToValidUTF8(row[j:j+1], "?") + " in a row; write " + of.what + ", and a point for what lies under"
-				}
-			}
-		}
+	why := m.read(yarns, "letters from a to h for the yarns", func(at int, letter byte) bool {
+		m.yarns[at] = letter
+		return letter >= 'a' && letter <= 'h'
+	})
+	if why != "" {
+		return Motif{}, Wrong{Why: why}
+	}
+	why = m.read(stitches, "k, p, t or s for the stitches", func(at int, letter byte) (ok bool) {
+		m.stitches[at], ok = textures[letter]
+		return ok
+	})
+	if why != "" {
+		return Motif{}, Wrong{why, true}
 	}
 	if m.bare() {
-		return Motif{}, "sets nothing; write a letter where a stitch has another yarn"
+		return Motif{}, Wrong{Why: "sets nothing; write a letter where a stitch has another yarn"}
 	}
-	return m, ""
+	return m, Wrong{}
+}
+
+// read reads one drawing, of which set takes the letters; nil is none.
+func (m Motif) read(rows []string, what string, set func(at int, letter byte) bool) (why string) {
+	if rows == nil {
+		return ""
+	}
+	for _, row := range rows { // a strange character may count as several
+		for _, c := range row {
+			if c != leave && (c >= utf8.RuneSelf || !set(0, byte(c))) {
+				return fmt.Sprintf("has %c in a row; write %s, and a point for what lies under", c, what)
+			}
+		}
+	}
+	if len(rows) != m.High {
+		return "has other rows for its yarns than for its stitches; draw as many"
+	}
+	set(0, 0)
+	for i, row := range rows {
+		if len(row) != m.Wide {
+			return "has rows of different lengths; draw all of them equally wide"
+		}
+		for j := range len(row) {
+			if row[j] != leave {
+				set((m.High-1-i)*m.Wide+m.Wide-1-j, row[j])
+			}
+		}
+	}
+	return ""
 }
 
 func (m Motif) bare() bool {
@@ -109,10 +131,14 @@ func (m Motif) bare() bool {
 func (m Motif) At(right, up int) (yarn string, op stitch.Op) {
 	at := up*m.Wide + right
 	if m.yarns[at] != 0 {
-		yarn = string(rune(m.yarns[at]))
+		i := m.yarns[at] - yarnLetters[0]
+		yarn = yarnLetters[i : i+1]
 	}
 	return yarn, m.stitches[at]
 }
+
+// yarnLetters are the letters of the yarns, in their order.
+const yarnLetters = "abcdefgh"
 
 // Yarns returns the yarns that the motif sets, in the order of their letters.
 func (m Motif) Yarns() []string {
@@ -125,6 +151,19 @@ func (m Motif) Yarns() []string {
 		}
 	}
 	return list
+}
+
+// Even reports whether the motif is its own mirror image.
+func (m Motif) Even() bool {
+	for up := range m.High {
+		for right := range m.Wide {
+			at, other := up*m.Wide+right, up*m.Wide+m.Wide-1-right
+			if m.yarns[at] != m.yarns[other] || m.stitches[at] != m.stitches[other] {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // Rows returns the drawings of the motif, of the yarns and of the stitches; nil for one

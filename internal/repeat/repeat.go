@@ -39,7 +39,9 @@ type Set string
 // The ways to set a repeat: from the beginning of the round; with the middle of the back
 // or of the palm in the middle of a motif, or between two if that leaves fewer plain
 // stitches; with the plain stitches shared by both ends, an odd one first; or from the
-// beginning on a hand that is kept to a multiple of the motif.
+// beginning on a hand that is kept to a multiple of the motif. Over the back alone, centred
+// on the back is shared by both ends, and so with the palm. Where motifs fit exactly round
+// the hand none is lost: one goes on over the beginning of the round.
 const (
 	Begin        Set = "begin"
 	CentredBack  Set = "centred_back"
@@ -128,6 +130,8 @@ type Came struct {
 	Rounds   int    // in which it may lie
 	Up       int    // how often it stands whole in them
 	Left     int    // rounds that are left over; with Cut they have a part of it
+	Fewer    int    // how many fewer stand across than find room between the ends
+	Beside   bool   // alike on both sides, it stands half a stitch off the middle of a gusset
 	Nowhere  string // why it lies nowhere, in words; empty: it does
 }
 

@@ -1,5 +1,7 @@
 package repeat
 
+import "thenar/internal/stitch"
+
 // Strip is one height of a motif as it lies all along what it is laid across, and where on
 // it the hand has its middles and sides.
 type Strip struct {
@@ -27,7 +29,7 @@ func StripOf(r Repeat, f Fabric) (s Strip, ok bool) {
 	}
 	l := laid{of: r, ring: ring}
 	var c Came
-	if l.rounds(&f, &c) != "" || l.across(&f, &c) != "" {
+	if l.rounds(&f, &c) != "" || l.set(&f, &c) != "" {
 		return Strip{}, false
 	}
 	line, _ := l.line(&f)
@@ -62,15 +64,34 @@ func StripOf(r Repeat, f Fabric) (s Strip, ok bool) {
 
 // cell returns what a place of the line has in a round of the motif.
 func (l *laid) cell(k, up int) Cell {
-	if k -= l.start; k < 0 || k >= l.covers {
+	u := l.across(k)
+	if u < 0 {
 		return Cell{Which: -1}
 	}
-	u := mod(k-l.of.Offset, l.of.Motif.Wide)
 	yarn, op := l.of.Motif.At(u, up)
 	return Cell{Right: u, Up: up, Yarn: yarn, Op: op}
 }
 
-// best finds the offset with which most stitches of the back are the same on both sides of
+// looks returns what is seen of a cell: where it sets nothing, knit in the main colour.
+func (c Cell) looks() (look struct {
+	yarn string
+	op   stitch.Op
+},
+) {
+	look.yarn, look.op = c.Yarn, c.Op
+	if look.yarn == "" {
+		look.yarn = mainYarn
+	}
+	if look.op == stitch.NoStitch {
+		look.op = stitch.Knit
+	}
+	return look
+}
+
+// mainYarn is the letter of the main colour.
+const mainYarn = "a"
+
+// best finds the offset with which most stitches of the back look the same on both sides of
 // its middle, which lies at half of twice; of several the one that moves the motif least.
 func (s *Strip) best(l laid, line []int, twice int) {
 	s.Same = -1
@@ -84,8 +105,7 @@ func (s *Strip) best(l laid, line []int, twice int) {
 					continue
 				}
 				for up := range l.of.Motif.High {
-					a, b := l.cell(k, up), l.cell(other, up)
-					if of++; a.Yarn == b.Yarn && a.Op == b.Op && (a.Which < 0) == (b.Which < 0) {
+					if of++; l.cell(k, up).looks() == l.cell(other, up).looks() {
 						same++
 					}
 				}

@@ -28,7 +28,7 @@ func (l *laid) instance(k int) int {
 func (l *laid) stands(there map[int]bool, stitches int) Stands {
 	s, of := Stands{Stitches: stitches, Plain: stitches}, map[int]int{}
 	for k := range l.covers {
-		if there[l.start+k] {
+		if at := l.start + k; there[at] || l.whole && there[at-l.covers] {
 			of[l.instance(k)]++
 			s.Plain--
 		}
@@ -52,9 +52,11 @@ func (l *Laid) Stands(which int) (s Stands, ok bool) {
 	}
 	there := map[int]bool{}
 	for _, k := range one.along {
-		there[k] = true
+		if k >= 0 {
+			there[k] = true
+		}
 	}
-	return one.stands(there, len(one.along)), true
+	return one.stands(there, len(there)), true
 }
 
 // Above returns how a repeat that goes round the hand stands across the hand above the thumb,

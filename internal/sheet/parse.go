@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -260,7 +261,7 @@ func (p *parser) rows(path string, n *node) error {
 	rowNode := node{members: n.members}
 	for i := 0; p.dec.PeekKind() != ']'; i++ {
 		if i == n.maxRows {
-			p.faults.Add(path, "has more than %d rows; %d are the most", n.maxRows, n.maxRows)
+			p.faults.Add(path, "has more than %d %s; %d are the most", n.maxRows, cmp.Or(n.rows, "rows"), n.maxRows)
 		}
 		if i >= n.maxRows {
 			if err := p.dec.SkipValue(); err != nil {

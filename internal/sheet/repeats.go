@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"strings"
+	"unicode/utf8"
 
 	"thenar/internal/fault"
 	"thenar/internal/mitt"
@@ -92,11 +93,17 @@ func (r *reader) repeats() []Numbered {
 func (r *reader) repeat(at string) repeat.Repeat {
 	n := tree.find(PathRepeats)
 	one := repeat.Usual(repeat.Motif{})
-	var why string
-	if one.Motif, why = repeat.Drawn(r.drawn(at+".motif"), r.drawn(at+".stitches")); why != "" {
-		r.faults.Add(at+".motif", "%s", why)
+	var wrong repeat.Wrong
+	if one.Motif, wrong = repeat.Drawn(r.drawn(at+".motif"), r.drawn(at+".stitches")); wrong.Why != "" {
+		path := at + ".motif"
+		if wrong.Stitches {
+			path = at + ".stitches"
+		}
+		r.faults.Add(path, "%s", wrong.Why)
 	}
-	one.Name = r.sheet.Given(at + ".name")
+	if one.Name = r.sheet.Given(at + ".name"); utf8.RuneCountInString(one.Name) > LongestText {
+		r.faults.Add(at+".name", "has %d characters; %d are the most", utf8.RuneCountInString(one.Name), LongestText)
+	}
 	chosen(r, at, n, "section", &one.Section)
 	chosen(r, at, n, "over", &one.Over)
 	chosen(r, at, n, "set", &one.Set)
@@ -133,7 +140,11 @@ func (r *reader) between(at string, one *repeat.Repeat) {
 	switch {
 	case one.Over != repeat.Columns && names != nil:
 		r.faults.Add(at+".columns", "are given, but over is %s; write columns there, or leave these out", one.Over)
-	case one.Over == repeat.Columns && len(names) != 2:
+	case one.Over == repeat.Columns && len(names) == 1:
+		r.faults.Add(at+".columns", `has one; write two, such as ["H3", "H18"]`)
+	case one.Over == repeat.Columns && len(names) > 2:
+		r.faults.Add(at+".columns", `has %d; write two, such as ["H3", "H18"]`, len(names))
+	case one.Over == repeat.Columns && len(names) == 0:
 		r.faults.Add(at+".columns", `are missing; write two, such as ["H3", "H18"]`)
 	case len(names) == 2:
 		for _, name := range names {

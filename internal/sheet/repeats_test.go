@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -73,6 +74,14 @@ func TestFaultsOfRepeats(t *testing.T) {
 		`[{"motif": ["a"], "over": "palm", "gusset": "grow"}]`:                          "repeats[0].gusset: is grow, but the motif meets no gusset there",
 		`[{"motif": ["a"], "section": "thumb", "gusset": "edge"}]`:                      "repeats[0].gusset: is edge, but the motif meets no gusset there",
 		`[{"motif": ["a"], "over": "gusset", "gusset": "out"}]`:                         "repeats[0].gusset: is out, but the motif lies in the gusset alone",
+		`[{"motif": ["a"], "over": "columns", "columns": ["H1"]}]`:                      "repeats[0].columns: has one; write two",
+		`[{"motif": ["a"], "over": "columns", "columns": ["H1", "H2", "H3"]}]`:          "repeats[0].columns: has 3; write two",
+		`[{"motif": ["b"], "stitches": ["x"]}]`:                                         "repeats[0].stitches: has x in a row; write k, p, t or s",
+		`[{"motif": ["b"], "stitches": ["kk"]}]`:                                        "repeats[0].stitches: has rows of different lengths",
+		`[{"stitches": ["x"]}]`:                                                         "repeats[0].stitches: has x in a row",
+		`[{"motif": ["aé"]}]`:                                                           "repeats[0].motif: has é in a row",
+		"[" + strings.Repeat(`{"motif": ["b"]}, `, 20) + `{"motif": ["b"]}]`:            "repeats: has more than 20 motifs; 20 are the most",
+		`[{"motif": ["b"], "name": "` + strings.Repeat("x", 201) + `"}]`:                "repeats[0].name: has 201 characters; 200 are the most",
 		`[{"motif": ["a.."], "set": "multiple"}], "stitch": {"repeat": 3, "offset": 1}`: "repeats[0].set: asks for a multiple of 3, but stitch.offset is 1 to 3",
 	} {
 		s, err := Parse([]byte(measured(text)))

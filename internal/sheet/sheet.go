@@ -54,6 +54,7 @@ type node struct {
 	kind    kind
 	words   []string // of a choice
 	maxRows int      // of a list
+	rows    string   // what they are called; empty: rows
 	members []node   // of an object or of a row
 }
 

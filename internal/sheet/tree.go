@@ -99,7 +99,7 @@ var tree = node{members: []node{
 		{key: "float", kind: whole},
 		{key: "yarns", kind: list, maxRows: MaxYarns, members: yarnKeys},
 	}},
-	{key: PathRepeats, kind: list, maxRows: repeat.Most, members: repeatKeys},
+	{key: PathRepeats, kind: list, maxRows: repeat.Most, rows: "motifs", members: repeatKeys},
 	{key: PathKnitted, members: keys(drawn, "right", "left")},
 }}
 
