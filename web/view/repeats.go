@@ -11,6 +11,7 @@ import (
 	"thenar/internal/project"
 	"thenar/internal/repeat"
 	"thenar/internal/sheet"
+	"thenar/internal/stitch"
 	"thenar/internal/words"
 )
 
@@ -23,7 +24,8 @@ type laidMotif struct {
 	Given       map[string]string
 	Over, Under bool // whether another lies over it, or under it
 	Sections    []Choice
-	Multiple    bool // the hand can be kept to its multiple
+	Multiple    bool   // the hand can be kept to its multiple
+	First, Last string // where its rounds from and to stand on the chart, if they are counted over several parts
 	noun        string
 }
 
@@ -32,6 +34,9 @@ func laidMotifs(doc project.Document, out *project.Outputs, noun string) []laidM
 	var list []laidMotif
 	for i, one := range out.Repeats {
 		m := laidMotif{Laid: one, Given: doc.Sheet.GivenOfRepeat(one.At), Over: i < len(out.Repeats)-1, Under: i > 0, Sections: layable(out), noun: noun}
+		if one.Section == repeat.Whole {
+			m.First, m.Last = onChart(out.Charts.Mitt, one.From, noun), onChart(out.Charts.Mitt, one.To, noun)
+		}
 		if one.Over == repeat.Round {
 			s := doc.Sheet.Clone()
 			s.Put(sheet.RepeatPath(one.At, "set"), string(repeat.KeptMultiple))
@@ -41,6 +46,24 @@ func laidMotifs(doc project.Document, out *project.Outputs, noun string) []laidM
 	}
 	slices.Reverse(list)
 	return list
+}
+
+// onChart says which round of its part is round n of the whole hand, as the chart numbers it:
+// "round 3 of the hand". It is empty if there is none.
+func onChart(m stitch.Mitt, n int, noun string) string {
+	part, round := repeat.RoundAt(m, n)
+	if round == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s %d of the %s", noun, round, part.Words())
+}
+
+// counted says over what its rounds are counted.
+func (m laidMotif) counted() string {
+	if m.Section == repeat.Whole {
+		return "the whole hand"
+	}
+	return "the " + m.Section.Words()
 }
 
 // layable are the parts of a mitt over which a motif can be laid.
