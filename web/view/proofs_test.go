@@ -59,7 +59,7 @@ func TestProofsBesideTheirChoices(t *testing.T) {
 	assert.Equal(t, []string{"Paper", "Lies", "Letters", "Ink", "Printed", "Knitted"}, texts(main.Find("form.print-form legend")))
 	assert.Equal(t, []string{"A4", "sideways", "ordinary", "colours", "on one side", "from the left"}, texts(main.Find("form.print-form :checked + span, form.print-form [checked] + span")))
 	assert.Equal(t, "Lay out", main.Find("form.print-form [type=submit]").Text(), "without a script")
-	assert.Equal(t, []string{"Table of sizes", "Wall chart", "Measuring sheet", "Swatch ruler", "Words as plain text", "The whole mitt as a file", "Charts as SVG, PNG or PDF"}, texts(main.Find(".print-others a")))
+	assert.Equal(t, []string{"Several sizes, one text", "Table of sizes", "Wall chart", "Measuring sheet", "Swatch ruler", "Words as plain text", "The whole mitt as a file", "Charts as SVG, PNG or PDF"}, texts(main.Find(".print-others a")))
 	assert.Equal(t, 2, main.Find(".print-others a[download]").Length(), "files, no pages")
 	assert.True(t, strings.HasPrefix(main.Find(".print-acts a.file").AttrOr("href", ""), "/mitts/7/print.pdf?"))
 }
