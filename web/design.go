@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"net/http"
+	"net/url"
 	"strconv"
 	"strings"
 
@@ -100,10 +101,8 @@ func (s *Server) downloadPattern(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	q := r.URL.Query()
-	ask := app.PatternAsk{Left: q.Get("side") == "left", ByRound: q.Has("rounds")}
 	var b bytes.Buffer
-	name, err := s.app.PatternWords(r.Context(), id, ask, &b)
+	name, err := s.app.PatternWords(r.Context(), id, patternAsk(r.URL.Query()), &b)
 	if err != nil {
 		return err
 	}
@@ -111,4 +110,23 @@ func (s *Server) downloadPattern(w http.ResponseWriter, r *http.Request) error {
 	keepAs(w, "attachment", name+", all sizes", ".txt")
 	_, err = b.WriteTo(w)
 	return err
+}
+
+// printPattern answers with a mitt in all its sizes as a PDF.
+func (s *Server) printPattern(w http.ResponseWriter, r *http.Request) error {
+	id, err := mittID(r)
+	if err != nil {
+		return err
+	}
+	q := r.URL.Query()
+	sheets, err := s.app.PatternPages(r.Context(), id, patternAsk(q), app.Layout{Asked: q})
+	if err != nil {
+		return err
+	}
+	return s.printed(w, r, view.NewPatternPrint(id, sheets), sheets)
+}
+
+// patternAsk reads how the text is put from the query of an address.
+func patternAsk(q url.Values) app.PatternAsk {
+	return app.PatternAsk{Left: q.Get("side") == "left", ByRound: q.Has("rounds")}
 }

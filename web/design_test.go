@@ -56,13 +56,17 @@ func TestSizesByForms(t *testing.T) {
 	assert.Contains(t, words, "Increase round: ")
 	assert.NotContains(t, a.get(design+"/words.txt?rounds").body, "Increase round: ")
 
+	got := a.get(design + "/print.pdf?paper=letter")
+	require.Equal(t, http.StatusOK, got.status)
+	assert.True(t, strings.HasPrefix(got.body, "%PDF-"))
+
 	// A wrong hand is kept and told; an old form is not saved over a newer one.
 	old := stamp(doc)
 	require.Equal(t, http.StatusSeeOther, a.post(design, url.Values{"stamp": {old}, "sizes[0].hand.size": {"six"}}).status)
 	doc = a.get(design).doc()
 	assert.Equal(t, "six", doc.Find(`input[name="sizes[0].hand.size"]`).AttrOr("value", ""))
 	assert.NotEmpty(t, doc.Find(`[data-fault-of="sizes[0].hand.size"]`).Text())
-	got := a.post(design, url.Values{"stamp": {old}, "sizes[0].hand.size": {"6"}})
+	got = a.post(design, url.Values{"stamp": {old}, "sizes[0].hand.size": {"6"}})
 	require.Equal(t, http.StatusConflict, got.status)
 	assert.Contains(t, got.body, "Another window saved other sizes in between.")
 	assert.Equal(t, "6", got.doc().Find(`input[name="sizes[0].hand.size"]`).AttrOr("value", ""))

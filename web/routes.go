@@ -77,6 +77,7 @@ func (s *Server) routes() http.Handler {
 		r.Post(view.DesignBelow, s.answer(limited(maxForm, s.saveDesign)))
 		r.Post(view.DesignBelow+"/fill", s.answer(limited(maxForm, s.fillDesign)))
 		r.Post(view.DesignBelow+"/list", s.answer(limited(maxForm, s.listDesign)))
+		r.Get(view.DesignBelow+"/print.pdf", s.answer(s.heavy(s.printPattern)))
 		r.Get(view.DesignBelow+"/words.txt", s.answer(s.heavy(s.downloadPattern)))
 		r.Post(view.DesignBelow+"/open", s.answer(limited(maxForm, s.openSize)))
 		r.Get("/sheets", s.answer(s.heavy(s.showSheets)))

@@ -5,16 +5,22 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"net/url"
 
 	"thenar/internal/app"
 )
 
-// gradeDesign prints the sizes of a graded design as JSON, or the text for all of them.
+// gradeDesign prints the sizes of a graded design as JSON, or the text for all of them,
+// plain or as pages.
 func gradeDesign(ctx context.Context, v *verb, args []string, std stdio) error {
 	f := v.flags(std)
 	text := f.Bool("words", false, "the pattern’s text for all sizes")
+	pages := f.Bool("pdf", false, "the pattern’s pages")
 	left := f.Bool("left", false, "the text for the left hand")
 	byRound := f.Bool("rounds", false, "the text round by round, not by the gusset’s rhythm")
+	title := f.String("title", "Pattern", "the `name` on the pages")
+	paper := f.String("paper", "a4", "`size` of the pages: a4 or letter")
+	large := f.Bool("large", false, "pages in large print")
 	if err := v.parse(f, args, 1, std); err != nil {
 		return err
 	}
@@ -22,8 +28,24 @@ func gradeDesign(ctx context.Context, v *verb, args []string, std stdio) error {
 	if err != nil {
 		return err
 	}
-	if *text {
-		return app.GradeWords(ctx, raw, app.PatternAsk{Left: *left, ByRound: *byRound}, std.Out)
+	ask := app.PatternAsk{Left: *left, ByRound: *byRound}
+	switch {
+	case *pages:
+		q := url.Values{"paper": {*paper}}
+		if *large {
+			q.Set("large", "1")
+		}
+		sheets, err := app.GradePages(ctx, raw, *title, ask, app.Layout{Asked: q, Final: true})
+		if err != nil {
+			return err
+		}
+		lacking, err := sheets.WritePDF(ctx, std.Out, sheets.Name)
+		if lacking != "" {
+			fmt.Fprintf(std.Err, "These letters are not in the PDF's face; a box stands for each: %s.\n", lacking)
+		}
+		return err
+	case *text:
+		return app.GradeWords(ctx, raw, ask, std.Out)
 	}
 	out, err := app.GradeDesign(ctx, raw)
 	if err != nil {

@@ -4,12 +4,15 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"strings"
 
 	"thenar/internal/chart"
 	"thenar/internal/fault"
 	"thenar/internal/grade"
+	"thenar/internal/paper"
 	"thenar/internal/pattern"
 	"thenar/internal/project"
+	"thenar/internal/words"
 )
 
 // MaxDesign is the most bytes in a graded design.
@@ -49,6 +52,53 @@ func GradeWords(ctx context.Context, raw []byte, ask PatternAsk, w io.Writer) er
 		return err
 	}
 	return pattern.Write(w, t)
+}
+
+// GradePages lays out the text of a graded design as pages.
+func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l Layout) (Sheets, error) {
+	g, err := gradeFile(ctx, raw)
+	if err != nil {
+		return Sheets{}, err
+	}
+	t, err := textOf(project.NewPlanner(), g, project.Document{Name: name, Side: project.Right}, nil, ask)
+	if err != nil {
+		return Sheets{}, err
+	}
+	return patternSheets(name, "", g, t, l)
+}
+
+// patternSheets lays out a pattern.
+func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, l Layout) (Sheets, error) {
+	s, err := l.sheets(name, kept)
+	if err != nil {
+		return Sheets{}, err
+	}
+	kind := g.Design.Sheet.Kind().Words()
+	s.lay(paper.Pattern(paper.PatternSheet{
+		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t,
+	}, s.Options))
+	return s, nil
+}
+
+// PatternPages lays out a mitt in all its sizes as pages.
+func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layout) (Sheets, error) {
+	work, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
+	if err != nil {
+		return Sheets{}, err
+	}
+	d := a.design(ctx, id, work.doc, work.doc.Design)
+	if d.Graded == nil {
+		s, err := l.sheets(work.doc.Name, work.doc.Print)
+		s.Trouble = append(s.Trouble, "There are no sizes to print yet. "+d.inTheWay())
+		return s, err
+	}
+	pl, done := a.plannerOf(&work)
+	defer done()
+	t, err := textOf(pl, d.Graded, work.doc, work.Marks, ask)
+	if err != nil {
+		return Sheets{}, err
+	}
+	return patternSheets(work.doc.Name, work.doc.Print, d.Graded, t, l)
 }
 
 // textOf returns the text of a graded design: of the document in all its sizes, with

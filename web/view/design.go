@@ -29,6 +29,11 @@ type Design struct {
 // Bar returns the bar of the page.
 func (d Design) Bar() Bar { return roomBar(d.ID, d.Doc.Name, PatternDesk) }
 
+// NewPatternPrint returns the pages of a mitt in all its sizes.
+func NewPatternPrint(id int64, s app.Sheets) Print {
+	return newMittPrint(id, s, "Pattern of ", DesignBelow+"/print")
+}
+
 // sizeField is a field of one size.
 type sizeField struct{ path, label, unit string }
 
