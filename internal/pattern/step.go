@@ -87,7 +87,7 @@ func stepOf(s words.Step) step {
 	case s.From > 0:
 		if found := countAtEnd.FindStringSubmatchIndex(text[end:]); found != nil {
 			own.all, own.inside = number(text[end:], found[2], found[3]), number(text[end:], found[4], found[5])
-			text = text[:end]
+			text = again.ReplaceAllString(text[:end], "$1, $2")
 		}
 	case strings.Contains(text, "→"):
 		if found := schedule.FindStringSubmatch(text); found != nil {
@@ -103,6 +103,10 @@ func stepOf(s words.Step) step {
 	own.role = first + " " + second
 	return own
 }
+
+// again finds rounds that are worked again so often that it is told in a word; in another
+// size they may be told in a number, which can't stand beside theirs.
+var again = regexp.MustCompile(`^(Work (?:round|row)s? [\d–]+) (once|twice)\b`)
 
 // number returns the number that stands in a text from one place to another; 0 for none.
 func number(text string, from, to int) int {
