@@ -58,7 +58,11 @@ func drawn(rng *rand.Rand, pl *project.Planner, colours bool) (right, left []Siz
 	var sizes, others []Size
 	for i, name := range names[:n] {
 		d := project.Document{Name: name, Side: side, FromLeft: fromLeft, Sheet: scaled(s, 1+step*float64(i))}
-		maps.DeleteFunc(d.Sheet, func(path, _ string) bool { return strings.HasPrefix(path, "pins.") && rng.IntN(2) == 0 })
+		for _, path := range slices.Sorted(maps.Keys(d.Sheet)) { // in order, so that the same seed draws the same sizes
+			if strings.HasPrefix(path, "pins.") && rng.IntN(2) == 0 {
+				delete(d.Sheet, path)
+			}
+		}
 		if i > 0 && rng.IntN(4) == 0 {
 			other := testenv.AnySheet(rng)
 			for _, path := range slices.Sorted(maps.Keys(other)) {
@@ -171,6 +175,8 @@ func TestEachSizeReadsBack(t *testing.T) {
 	}
 }
 
+var prefixed = regexp.MustCompile(`^Sizes? [^:\n]*:`)
+
 var digits = regexp.MustCompile(`\d+`)
 
 // A text for all sizes in which one number is one more or less can't be followed in some
@@ -179,11 +185,12 @@ func TestADamagedTextIsCaught(t *testing.T) {
 	rng := rand.New(rand.NewPCG(26, 2026))
 	pl := project.NewPlanner()
 	tried, lengths := 0, 0
-	for range testenv.Cases(4, 60) {
+	for i := 0; i < testenv.Cases(4, 60); {
 		sizes, _ := drawn(rng, pl, false)
 		if len(sizes) < 2 {
 			continue
 		}
+		i++
 		text, err := Of(sizes, Style{})
 		require.NoError(t, err)
 		all := written(t, text)
@@ -196,6 +203,9 @@ func TestADamagedTextIsCaught(t *testing.T) {
 		for _, at := range digits.FindAllStringIndex(all, -1) {
 			if at[0] < begins || rng.IntN(20) > 0 {
 				continue
+			}
+			if prefix := prefixed.FindString(all[strings.LastIndex(all[:at[0]], "\n")+1:]); strings.LastIndex(all[:at[0]], "\n")+len(prefix) > at[0] {
+				continue // a size's name is no number
 			}
 			n, err := strconv.Atoi(all[at[0]:at[1]])
 			require.NoError(t, err)
@@ -222,6 +232,6 @@ func TestADamagedTextIsCaught(t *testing.T) {
 		}
 	}
 	t.Logf("%d texts with one number changed: all caught but %d in a length", tried, lengths)
-	require.Greater(t, tried, 30)
+	require.Greater(t, tried, 20)
 	require.Less(t, lengths, tried/3)
 }

@@ -113,7 +113,7 @@ func namedSizes(text string, names []string) (list []int, err error) {
 	} else {
 		ok = one(text)
 	}
-	if !ok || !slices.IsSorted(list) {
+	if !ok || !slices.IsSorted(list) || len(slices.Compact(slices.Clone(list))) < len(list) {
 		return nil, fmt.Errorf("%q are no sizes", text)
 	}
 	return list, nil
