@@ -61,7 +61,7 @@ func TestAMotifThatLasts(t *testing.T) {
 	p.next("what is left over is said, and set right")
 	p.goTo("chart", `document.querySelector("[data-needle] .wood") !== null`)
 	look := eval[string](p.browser, `document.querySelector("[data-look-here]").textContent`)
-	assert.Contains(t, look, "the plan has changed under a motif")
+	assert.Contains(t, look, "a motif lies differently now")
 	p.shot("motif-2-other-gauge")
 	p.press(`[data-look-here] [data-repeat-set$=".set=multiple"]`)
 	p.until(`!document.querySelector("[data-came]").textContent.includes("plain")`)

@@ -61,7 +61,7 @@ func TestMarkedOffRow(t *testing.T) {
 	assert.Equal(t, "What is marked off", row.AttrOr("aria-label", ""))
 	assert.Equal(t, []string{
 		"let go", "repeat it all round", "lay it round the hand", "lay it upward", "paint it", "back to plan", "trace", "lift off", "lay down",
-		"turn over", "head down", "into the sampler", "its rounds in words",
+		"turn over", "upside down", "into the sampler", "its rounds in words",
 	}, texts(row.Find("button")))
 }
 

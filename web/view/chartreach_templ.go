@@ -478,7 +478,7 @@ var selected = []Choice{
 	{"lift", "lift off"},
 	{"lay", "lay down"},
 	{"turn-over", "turn over"},
-	{"head-down", "head down"},
+	{"head-down", "upside down"},
 	{"keep-motif", "into the sampler"},
 	{"words", "its rounds in words"},
 }

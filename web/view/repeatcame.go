@@ -26,12 +26,12 @@ func (a Answer) changedRepeats() []project.Laid {
 	return list
 }
 
-// motifs says how many motifs.
-func motifs(n int) string {
+// motifsLie says how many motifs lie otherwise than before.
+func motifsLie(n int) string {
 	if n == 1 {
-		return "a motif"
+		return "a motif lies differently now"
 	}
-	return words.Plural(n, "motif")
+	return words.Plural(n, "motif") + " lie differently now"
 }
 
 // repeatName returns what a motif is called in a sentence: its name, or its number.
@@ -70,7 +70,7 @@ func (a Answer) repeatCures(l project.Laid) []Choice {
 	if l.Came.Nowhere != "" {
 		return append(list, Choice{setOf(l.At, "off", "true"), "turn it off"})
 	}
-	return append(list, Choice{setOf(l.At, "was", ""), "right so"})
+	return append(list, Choice{setOf(l.At, "was", ""), "fine as it is"})
 }
 
 // nearestCount returns the count that fits best.

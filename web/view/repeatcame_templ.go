@@ -34,14 +34,14 @@ func repeatsChanged(a Answer) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if list := a.changedRepeats(); len(list) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"lost\" data-look-here><p><b>Look here:</b> the plan has changed under ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"lost\" data-look-here><p><b>Look here:</b> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var2 string
-			templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(motifs(len(list)))
+			templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(motifsLie(len(list)))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/repeatcame.templ`, Line: 13, Col: 70}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/view/repeatcame.templ`, Line: 13, Col: 46}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 			if templ_7745c5c3_Err != nil {
@@ -302,7 +302,7 @@ func repeatMore(a Answer, l project.Laid) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "\"><summary>How it meets itself</summary><div class=\"strip-slides\" tabindex=\"0\" role=\"group\" aria-label=\"The motif all along, twice over; slide it\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "\"><summary>Where it joins round the hand</summary><div class=\"strip-slides\" tabindex=\"0\" role=\"group\" aria-label=\"The motif all along, twice over; slide it\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

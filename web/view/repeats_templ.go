@@ -63,7 +63,7 @@ func chartLaid(a Answer) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><label>Name <input name=\"name\" maxlength=\"60\" autocomplete=\"off\" data-keep=\"laid-new-name\"></label> <label>Its rounds, the uppermost first <textarea name=\"motif\" rows=\"4\" required spellcheck=\"false\" autocapitalize=\"off\" data-keep=\"laid-new-rows\"></textarea></label><p class=\"soft\">A letter is a yarn, a point what lies under it: ..b.</p><button type=\"submit\">Lay it all round</button></form></details></section>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><label>Name <input name=\"name\" maxlength=\"60\" autocomplete=\"off\" data-keep=\"laid-new-name\"></label> <label>Its rounds, the uppermost first <textarea name=\"motif\" rows=\"4\" required spellcheck=\"false\" autocapitalize=\"off\" data-keep=\"laid-new-rows\"></textarea></label><p class=\"soft\">A letter is a yarn; a dot leaves what lies beneath: ..b.</p><button type=\"submit\">Lay it all round</button></form></details></section>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -307,7 +307,7 @@ func laidOne(a Answer, c Chart, m laidMotif) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 25, "\">over the next</button> ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 25, "\">put it on top of the next</button> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -339,7 +339,7 @@ func laidOne(a Answer, c Chart, m laidMotif) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "\">under the next</button> ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "\">put it beneath the next</button> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -174,7 +174,7 @@ func noted(part stitch.Part, edits []chart.Edit) []told {
 // ofStrands returns how many long strands of a part came to be meant, and how many are to be
 // looked at again.
 func ofStrands(part stitch.Part, n [2]int) (list []told) {
-	for i, what := range []string{"meant", "to look at again"} {
+	for i, what := range []string{"left long", "to look at again"} {
 		if n[i] > 0 {
 			list = append(list, told{rankNote, fmt.Sprintf("%s %s in the %s", words.Plural(n[i], "strand"), what, part.Words())})
 		}

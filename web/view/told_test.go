@@ -83,6 +83,39 @@ func TestAChangeOfADocumentInWords(t *testing.T) {
 	}
 }
 
+// What became of the motifs that are laid is told by their names, whatever else was kept of
+// them; with several at once, each is named once.
+func TestAChangeOfMotifsInWords(t *testing.T) {
+	t.Parallel()
+	rings := []string{"repeats[0].motif", "..bb../.bb.bb", "repeats[0].name", "Rings", "repeats[0].was", "6 across, 4 up, 0 plain, 0 left"}
+	flag := []string{"repeats[1].motif", "bb/b.", "repeats[1].section", "cuff"}
+	both := append(append([]string{}, rings...), flag...)
+	with := func(list []string, pairs ...string) project.Document {
+		return sampleWith(append(append([]string{}, list...), pairs...)...)
+	}
+	for _, c := range []struct {
+		was, now project.Document
+		says     string
+	}{
+		{sampleWith(), sampleWith(rings...), "“Rings” laid"},
+		{sampleWith(), sampleWith(both...), "“Rings” and motif 2 laid"},
+		{sampleWith(both...), sampleWith(rings...), "motif 2 taken away"},
+		{sampleWith(both...), sampleWith("repeats[0].motif", "bb/b.", "repeats[0].section", "cuff"), "“Rings” taken away"},
+		{sampleWith(both...), sampleWith("repeats[0].motif", "bb/b.", "repeats[0].section", "cuff", "repeats[1].motif", "..bb../.bb.bb", "repeats[1].name", "Rings"), "“Rings” laid over motif 1"},
+		{sampleWith(rings...), with(rings, "repeats[0].off", "true"), "“Rings” turned off"},
+		{with(rings, "repeats[0].off", "true"), sampleWith(rings...), "“Rings” laid again"},
+		{sampleWith(rings...), with(rings, "repeats[0].set", "multiple", "repeats[0].was", "7 across, 4 up, 0 plain, 0 left"), "“Rings” kept to a multiple"},
+		{sampleWith(rings...), with(rings, "repeats[0].left", "as_drawn", "repeats[0].over", "palm"), "“Rings” over the palm and as drawn on the left hand"},
+		{sampleWith(rings...), with(rings, "repeats[0].from", "3", "repeats[0].to", "9", "repeats[0].offset", "2"), "“Rings” laid otherwise"},
+		{sampleWith(rings...), with(rings, "repeats[0].was", "7 across, 4 up, 0 plain, 0 left"), "looked at “Rings”"},
+		{sampleWith(both...), with(both, "repeats[1].name", "Flag"), "motif 2 named “Flag”"},
+		{sampleWith(rings...), with(rings, "repeats[0].motif", "b."), "“Rings” drawn anew"},
+		{sampleWith(both...), with(both, "repeats[1].section", ""), "motif 2 over the whole hand"},
+	} {
+		assert.Equal(t, c.says, saysOf(c.was, c.now))
+	}
+}
+
 // pastOf returns the lines of a mitt's history whose revisions follow each
 // other after an hour, unless one has an offset.
 func pastOf(revisions ...app.Revision) (says []string) {
@@ -151,7 +184,7 @@ func TestAStrokeInWords(t *testing.T) {
 		{"note on hand, round 2", []app.Revision{stroke("do", []chart.Edit{note}, []chart.Edit{noteOff})}},
 		{"note taken off hand, round 2", []app.Revision{stroke("do", []chart.Edit{noteOff}, []chart.Edit{note})}},
 		{"hand 18.6 → 18.9; thumb 6.3 → 6.5", []app.Revision{decided("hand.hand_circumference", "18.9"), closely(decided("hand.hand_circumference", "18.9", "hand.thumb_circumference", "6.5"))}},
-		{"3 strands meant in the hand", []app.Revision{stroke("do", row(3, chart.Strands, "b7"), row(3, chart.Strands, ""))}},
+		{"3 strands left long in the hand", []app.Revision{stroke("do", row(3, chart.Strands, "b7"), row(3, chart.Strands, ""))}},
 		{"1 strand to look at again in the hand", []app.Revision{stroke("do", row(1, chart.Strands, ""), row(1, chart.Strands, "b7"))}},
 		{"as it was before", []app.Revision{decided("hand.hand_circumference", "18.9"), closely(decided())}},
 		{"fixed: cast on 36; 14 stitches rust in the hand", []app.Revision{decided("pins.cast_on", "36"), stroke("do", append(rust[:14:14], onSheet("pins.cast_on", "36")), none)}},

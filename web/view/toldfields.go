@@ -84,7 +84,7 @@ func (m *changes) fields() (list []told) {
 	was, now := m.was.Sheet, m.now.Sheet
 	paths := changedPaths(was, now)
 	rows := map[string]bool{}
-	knitted, coloured, spaces := false, false, false
+	knitted, coloured, laid, spaces := false, false, false, false
 	for _, path := range paths {
 		before, after := was.Given(path), now.Given(path)
 		n, isNumber := mitt.NumberAt(path)
@@ -99,6 +99,8 @@ func (m *changes) fields() (list []told) {
 			knitted = true
 		case strings.HasPrefix(path, sheet.PathKnitted+"."):
 			coloured = true
+		case strings.HasPrefix(path, sheet.PathRepeats+"["):
+			laid = true
 		case isNumber:
 			list = append(list, told{rankNumber, m.number(n, before, after)})
 		default:
@@ -108,6 +110,9 @@ func (m *changes) fields() (list []told) {
 			}
 			list = append(list, told{rankOf(path), fieldTold(path, before, after)})
 		}
+	}
+	if laid {
+		list = append(list, repeatsTold(was, now)...)
 	}
 	if knitted {
 		list = append(list, told{rankRest, onNeedles(now)})

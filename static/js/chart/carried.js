@@ -37,7 +37,7 @@ export class Carried {
 
   // wanted only counts the strands that are meant. Their line opens to them.
   wanted(list) {
-    const head = list.length === 1 ? "1 strand meant" : `${list.length} strands meant`;
+    const head = list.length === 1 ? "1 strand left long" : `${list.length} strands left long`;
     const lines = wanted(this.editor.model, list);
     const li = opens(head, lines.map(({ words, list: of }) => this.line(words, lines.length > 1 ? of : [], false)));
     li.className = "meant";
@@ -64,7 +64,7 @@ export class Carried {
 }
 
 function words(one, is) {
-  if (is) return one ? "it is meant" : "they are meant";
+  if (is) return one ? "leave it long" : "leave them long";
   return one ? "look at it again" : "look at them again";
 }
 

@@ -127,5 +127,5 @@ export function turn(e, over) {
   }
   const edits = flip(e.model, places, e.selection.box(e.model), over);
   e.history.stroke(edits);
-  if (edits.length === 0) e.announce(`${places.length === 1 ? "One stitch is" : "They are"} the same ${over ? "head down" : "turned over"}.`);
+  if (edits.length === 0) e.announce(`${places.length === 1 ? "One stitch is" : "They are"} the same ${over ? "upside down" : "turned over"}.`);
 }
