@@ -22,7 +22,7 @@ func init() {
 		},
 		{
 			name: "grade", args: "[-words or -pdf] [-rounds] [-left] [-title NAME] [-paper a4 or letter] [-large] FILE",
-			does:    "works out every size of a design, and what one text for all of them costs, as JSON; -words writes that text, -pdf its pages. - reads standard input",
+			does:    "works out every size of a design, and what one text for all of them costs, as JSON. -words writes that text, -pdf its pages. - reads standard input",
 			example: "thenar grade design.json",
 			run:     gradeDesign,
 		},

@@ -31,7 +31,8 @@ func FloatRule(own int, stitches float64) int {
 
 // Float is a strand that passes behind more stitches than the rule allows,
 // between two stitches worked with it. The tube is one long spiral, so a float
-// may begin in one row and end in the next.
+// may begin in one row and end in the next, which may be the first of another section: then
+// the stitches by which the round's beginning moves on lie between them.
 type Float struct {
 	Yarn     string
 	Row, At  int // indexes of the row and the cell before it
@@ -105,6 +106,7 @@ func (g *Grid) strands(each func(Float)) {
 	}
 	at := 0
 	for i := range g.Rows {
+		at += g.Rows[i].moved
 		for k := range g.Rows[i].Cells {
 			j := g.Rows[i].worked(k)
 			c := &g.Rows[i].Cells[j]
@@ -112,7 +114,7 @@ func (g *Grid) strands(each func(Float)) {
 				continue
 			}
 			before := last[place(c.Yarn)]
-			if length := at - before.at - 1; before.row >= max(i-1, 0) && length > 0 {
+			if length := at - before.at - 1; before.row >= max(i-1, 0) && (before.row == i || !g.Rows[i].fresh) && length > 0 {
 				each(Float{c.Yarn, before.row, before.cell, i, j, length})
 			}
 			last[place(c.Yarn)] = use{i, j, at}

@@ -61,6 +61,8 @@ type Row struct {
 	lead    int  // the number of cells of the gusset or the bridge; in a round they come first
 	flat    bool // the piece has a seam
 	digit   bool // the section covers a thumb or a finger
+	fresh   bool // the yarns of the row below don’t go on into it
+	moved   int  // stitches by which the beginning of the round moves on before it
 	shown   []Cell
 }
 
@@ -135,13 +137,28 @@ func (s *Source) rows(sections ...stitch.Section) []Row {
 	}
 	rows, room := make([]Row, 0, rounds), make([]Cell, cells)
 	for i := range sections {
+		first := len(rows)
 		for r := range sections[i].Rounds {
 			n := len(sections[i].Rounds[r].Ops)
 			rows = append(rows, s.row(&sections[i], r, room[:n:n]))
 			room = room[n:]
 		}
+		if len(rows) > first {
+			rows[first].fresh, rows[first].moved = !s.goesOn(sections[:i], &sections[i]), sections[i].Shift
+		}
 	}
 	return rows
+}
+
+// goesOn reports whether a section goes on with the yarns of the last of those that are
+// shown before it.
+func (s *Source) goesOn(shown []stitch.Section, section *stitch.Section) bool {
+	if len(shown) == 0 {
+		return false
+	}
+	below := &shown[len(shown)-1]
+	at := slices.IndexFunc(s.worked.Sections, func(one stitch.Section) bool { return one.Part == section.Part })
+	return at > 0 && s.worked.Sections[at-1].Part == below.Part && section.GoesOn(below)
 }
 
 // row returns one round with its marks, in the order in which this hand works

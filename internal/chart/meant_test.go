@@ -25,7 +25,7 @@ func TestAMeantStrand(t *testing.T) {
 		see := func(marks Marks) (Grid, int) {
 			s := of(t, marks, left)
 			n := 0
-			for _, list := range s.Catches(stitch.Gusset) {
+			for _, list := range s.Catches()[stitch.Gusset] {
 				n += len(list)
 			}
 			return s.Grid(Options{View: TubeView}), n

@@ -59,8 +59,10 @@ type PageRow struct {
 	Areas   []PageArea  `json:"areas,omitempty"`   // in the order worked; none on a thumb
 	Changed bool        `json:"changed,omitempty"` // whether a try changed it
 	Laid    []PageLaid  `json:"laid,omitempty"`
-	Lies    []PageLaid  `json:"lies,omitempty"` // where repeats lie, if that isn't as Laid
-	Kept    []PageKept  `json:"kept,omitempty"` // what looks as it was worked
+	Lies    []PageLaid  `json:"lies,omitempty"`  // where repeats lie, if that isn't as Laid
+	Kept    []PageKept  `json:"kept,omitempty"`  // what looks as it was worked
+	Fresh   bool        `json:"fresh,omitempty"` // whether no yarn goes on into it from the row below
+	Moved   int         `json:"moved,omitempty"` // stitches by which the round's beginning moves on before it
 }
 
 // PageArea is a run of a round's cells that lie on one area of the mitt.
@@ -127,8 +129,12 @@ func (g Grid) Page() Page {
 		Start: g.Start, End: g.End, Next: g.Next, Rules: PageRules(g.Rules),
 		Rows: []PageRow{}, Marks: []Edit{}, Lost: []PageLost{},
 	}
-	for _, row := range g.Rows {
-		p.Rows = append(p.Rows, PageRow{row.Section, row.Section.Words(), row.Round, row.Side.Words(), runs(row.Cells), g.areasOf(row), row.Changed, laidRuns(row.Cells, g.motifWidth), nil, nil})
+	for i, row := range g.Rows {
+		one := PageRow{Section: row.Section, Name: row.Section.Words(), Round: row.Round, Side: row.Side.Words(), Runs: runs(row.Cells), Areas: g.areasOf(row), Changed: row.Changed, Laid: laidRuns(row.Cells, g.motifWidth)}
+		if i > 0 {
+			one.Fresh, one.Moved = row.fresh, row.moved
+		}
+		p.Rows = append(p.Rows, one)
 	}
 	for _, op := range stitch.All() {
 		p.Ops = append(p.Ops, PageOp{op.Code(), op.Abbr(), op.Words(), op.In(), op.Out(), op.Twin().Code(), op.Paintable(), "", false})

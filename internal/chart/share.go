@@ -1,6 +1,11 @@
 package chart
 
-import "thenar/internal/stitch"
+import (
+	"slices"
+	"strings"
+
+	"thenar/internal/stitch"
+)
 
 // Share is the use of one yarn in a mitt: the number of stitches worked in it,
 // and of stitches that its strands pass behind.
@@ -37,33 +42,59 @@ func (s Source) Dyed(part stitch.Part, round int) []Cell {
 	return nil
 }
 
-// Catch is a strand that passes behind more stitches than the rule allows, from an
-// operation of a round on, counted from 0.
+// Catch is a yarn whose strand passes behind more stitches than the rule allows in a round:
+// behind so many where it is longest.
 type Catch struct {
-	At   int
-	Yarn string
+	Yarn   string
+	Length int
 }
 
-// Catches returns the strands of a part that have to be caught, by round from 1; not those
-// that are meant to be long. One that goes on from a round into the next is in both.
-func (s Source) Catches(part stitch.Part) map[int][]Catch {
-	section := s.worked.Section(part)
-	if s.bare() || section == nil {
+// Catches returns the strands that have to be caught, by part and round from 1, of each yarn
+// in the order of the palette; not those that are meant to be long. One that goes on from a
+// round into the next is in both, and sections that go on from each other are one spiral.
+func (s Source) Catches() map[stitch.Part]map[int][]Catch {
+	if s.bare() {
 		return nil
 	}
-	g := Grid{Rows: s.rows(*section), Rules: s.Rules, Mirrored: s.Mirrored}
+	g := Grid{Rows: s.rows(s.worked.Sections...), Rules: s.Rules, Mirrored: s.Mirrored}
 	g.checkYarns(s.Marks)
-	of := map[int][]Catch{}
-	for _, f := range g.Floats {
-		from, to := &g.Rows[f.Row], &g.Rows[f.To]
-		if next := from.worked(f.At) + 1; next < len(from.Cells) && (f.Row != f.To || from.worked(next) != f.Next) {
-			of[f.Row+1] = append(of[f.Row+1], Catch{from.worked(next), f.Yarn})
+	of := map[stitch.Part]map[int][]Catch{}
+	add := func(row int, f Float) {
+		at := &g.Rows[row]
+		if of[at.Section] == nil {
+			of[at.Section] = map[int][]Catch{}
 		}
-		if first := to.worked(0); f.To != f.Row && first != f.Next {
-			of[f.To+1] = append(of[f.To+1], Catch{first, f.Yarn})
+		list := of[at.Section][at.Round]
+		i, known := slices.BinarySearchFunc(list, f.Yarn, func(c Catch, yarn string) int { return strings.Compare(c.Yarn, yarn) })
+		if known {
+			list[i].Length = max(list[i].Length, f.Length)
+			return
+		}
+		of[at.Section][at.Round] = slices.Insert(list, i, Catch{f.Yarn, f.Length})
+	}
+	for _, f := range g.Floats {
+		if f.Row == f.To || f.At != g.Rows[f.Row].ends()[1] {
+			add(f.Row, f)
+		}
+		if f.Row != f.To && f.Next != g.Rows[f.To].ends()[0] {
+			add(f.To, f)
 		}
 	}
 	return of
+}
+
+// ends returns the first and the last cell of a row that is worked, as it is worked.
+func (r *Row) ends() [2]int {
+	at := [2]int{-1, -1}
+	for k := range r.Cells {
+		if j := r.worked(k); worked(r.Cells[j].Op) {
+			if at[0] < 0 {
+				at[0] = j
+			}
+			at[1] = j
+		}
+	}
+	return at
 }
 
 // Shares returns the share of each yarn in the whole mitt. A strand is carried

@@ -63,30 +63,26 @@ func dyed(s chart.Source, used map[string]chart.Share) *words.Dyed {
 	if _, main := used[chart.ID(0)]; len(used) == 0 || len(used) == 1 && main {
 		return nil
 	}
-	d := &words.Dyed{}
+	d := &words.Dyed{Every: s.Rules.Float}
 	names := map[string]string{}
 	for i := range chart.MaxYarns {
 		id := chart.ID(i)
-		y := s.Palette.Or(id)
-		names[id] = spoken(y, s.Palette)
+		names[id] = spoken(s.Palette.Or(id), s.Palette)
 		if _, is := used[id]; is || i == 0 {
-			d.Yarns = append(d.Yarns, words.Yarn{Letter: strings.ToUpper(id), Name: names[id]})
+			d.Yarns = append(d.Yarns, names[id])
 		}
 	}
 	for _, one := range s.Repeats {
 		d.Motifs = append(d.Motifs, rowsOf(one, s, names))
 	}
-	catches := map[stitch.Part]map[int][]chart.Catch{}
+	catches := s.Catches()
 	d.Round = func(part stitch.Part, round int) *words.RoundDyed {
 		cells := s.Dyed(part, round)
 		if cells == nil {
 			return nil
 		}
-		if catches[part] == nil {
-			catches[part] = s.Catches(part)
-		}
 		n := len(cells)
-		of := &words.RoundDyed{Yarns: make([]string, n), Motif: make([]int, n), Row: make([]int, n), Catch: make([]string, n), Every: s.Rules.Float}
+		of := &words.RoundDyed{Yarns: make([]string, n), Motif: make([]int, n), Row: make([]int, n)}
 		for i, c := range cells {
 			of.Yarns[i] = names[c.Yarn]
 			if c.Laid > 0 {
@@ -94,10 +90,7 @@ func dyed(s chart.Source, used map[string]chart.Share) *words.Dyed {
 			}
 		}
 		for _, c := range catches[part][round] {
-			if of.Catch[c.At] != "" {
-				of.Catch[c.At] += " and "
-			}
-			of.Catch[c.At] += names[c.Yarn]
+			of.Catch = append(of.Catch, names[c.Yarn])
 		}
 		return of
 	}

@@ -26,6 +26,7 @@ func takesNoYarn(op stitch.Op) bool {
 
 // dyedAlike compares the yarns of a text with those of the chart, stitch by stitch.
 func dyedAlike(read *readback.Mitt, out *Outputs) error {
+	catches, all := out.Charts.Catches(), dyed(out.Charts, out.Charts.Shares())
 	for _, section := range out.Mitt.Sections {
 		at := slices.IndexFunc(read.Parts, func(p *readback.Part) bool { return titled(p.Title, section.Part) })
 		if at < 0 {
@@ -40,8 +41,12 @@ func dyedAlike(read *readback.Mitt, out *Outputs) error {
 					continue
 				}
 				want := ""
-				if yarns != nil && !takesNoYarn(op) {
+				switch {
+				case takesNoYarn(op) || all == nil:
+				case yarns != nil:
 					want = spoken(yarns[j], out.Charts.Palette)
+				default:
+					want = spoken(out.Charts.Palette.Or("a"), out.Charts.Palette)
 				}
 				if !takesNoYarn(op) && got.Yarns[k] != want {
 					return fmt.Errorf("%s %d, stitch %d: %q in the words, %q on the chart", section.Part, i+1, j+1, got.Yarns[k], want)
@@ -49,10 +54,10 @@ func dyedAlike(read *readback.Mitt, out *Outputs) error {
 				k++
 			}
 			var catch []string
-			for _, c := range out.Charts.Catches(section.Part)[i+1] {
+			for _, c := range catches[section.Part][i+1] {
 				catch = append(catch, spoken(out.Charts.Palette.Or(c.Yarn), out.Charts.Palette))
 			}
-			if len(catch) != len(got.Caught) {
+			if !slices.Equal(catch, got.Caught) {
 				return fmt.Errorf("%s %d: %v are caught in the words, %v on the chart", section.Part, i+1, got.Caught, catch)
 			}
 		}

@@ -13,10 +13,11 @@ func TestARoundInOneYarn(t *testing.T) {
 		"In rust: M1L, k2 (3).":       {"M1L", "k", "k"},
 		"In rust: (k1, p1) once (2).": {"k", "p"},
 		"In rust: knit (2).":          {"k", "k"},
+		"Knit (2).":                   {"k", "k"},
 	} {
 		n := newNeedles()
-		n.gusset, n.live = -1, []int{1, 2}
-		_, err := n.told("Yarns: A cream, B rust.")
+		n.gusset, n.live, n.going = -1, []int{1, 2}, "rust"
+		_, err := n.told("Yarns: cream, rust. Where no yarn is named, go on in the one before.")
 		require.NoError(t, err)
 		r, err := n.round(text)
 		require.NoError(t, err, text)

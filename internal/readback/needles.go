@@ -127,7 +127,7 @@ var (
 	castOn   = regexp.MustCompile(`^Cast on (\d+) stitch(?:es)?\b`)
 	takeUp   = regexp.MustCompile(`^Put the (\d+) (?:held )?stitch(?:es)?(?: held((?: and)? for the .*))? back on the needles\b`)
 	takeSome = regexp.MustCompile(`^Of the (\d+) held((?: and)? for the .*)? take up the first(?: (\d+))? and the last(?: (\d+))?\. The (\d+) between them stay where they are\.(?: |$)`)
-	knitOn   = regexp.MustCompile(`^Knit (\d+) (?:more: the round now begins|stitch(?:es)? of the next round\. The little finger begins here)\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
+	knitOn   = regexp.MustCompile(`^Knit (\d+) (?:more(?:,? (?:each )?in [^:]+)?: the round now begins|stitch(?:es)? of the next round(?:,? (?:each )?in [^.]+)?\. The little finger begins here)\b[^.\d]*(?:between stitches (\d+) and (\d+) of the bridge)?\.`)
 	goBack   = regexp.MustCompile(`^The round now begins (\d+) stitch(?:es)? earlier, [a-z’ ]+\. Slip (it|them) back to the (?:left|right) needle\b`)
 	marker   = regexp.MustCompile(`^Place the second marker after the first (?:stitch|(\d+) stitches):`)
 	markers  = regexp.MustCompile(`^Place a marker after the first (?:(\d+) stitches|stitch), and another after the next (?:one|(\d+)): the gusset (?:grows|narrows) between them\.$`)
@@ -389,6 +389,6 @@ func (n *needles) finish(p *Part, op string, k int) error {
 	if k != len(n.live) {
 		return fmt.Errorf("%d stitches are on the needles", len(n.live))
 	}
-	p.Finish, p.Finished, n.live = op, k, nil
+	p.Finish, p.Finished, n.live, n.going = op, k, nil, ""
 	return nil
 }

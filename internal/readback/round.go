@@ -20,7 +20,10 @@ func (n *needles) round(text string) (Round, error) {
 	}
 	w := worker{needles: n, marker: n.gusset}
 	n.keepsFor = noGap
-	said := text[:end]
+	said, err := w.catches(text[:end])
+	if err != nil {
+		return Round{}, err
+	}
 	if one := inOne.FindStringSubmatch(said); one != nil && slices.Contains(n.names, one[1]) {
 		w.all, said = one[1], one[2]
 	}
@@ -53,7 +56,7 @@ func (n *needles) round(text string) (Round, error) {
 	if err := w.checkYarns(); err != nil {
 		return Round{}, err
 	}
-	err := w.counts(found[1], found[2])
+	err = w.counts(found[1], found[2])
 	return Round{w.ops, len(w.right), n.gusset, w.yarns, w.caught}, err
 }
 
@@ -66,7 +69,7 @@ type worker struct {
 	marker int      // place of the gusset's marker on the right needle
 
 	yarns  []string // of the operations
-	yarn   string   // of those that are worked now
+	yarn   string   // of those that are worked now, and go on without a name
 	all    string   // the yarn of the whole round, if it was told so
 	dyed   bool     // a yarn was told
 	caught []string // yarns whose strands were caught
@@ -101,7 +104,7 @@ func (w *worker) do(op string, times int) error {
 			return err
 		}
 		w.ops = append(w.ops, op)
-		w.yarns = append(w.yarns, cmp.Or(w.yarn, w.all))
+		w.yarns = append(w.yarns, cmp.Or(w.yarn, w.all, w.going))
 	}
 	return nil
 }
@@ -130,9 +133,7 @@ func (w *worker) list(text string, last bool) error {
 			if !last || i != len(items)-1 {
 				return fmt.Errorf("%q stands in the middle", item)
 			}
-			err := w.do("k", len(w.live))
-			w.yarn = ""
-			return err
+			return w.do("k", len(w.live))
 		}
 		if err := w.item(item); err != nil {
 			return err
@@ -155,6 +156,9 @@ func uncapitalised(item string) string {
 // capitals are the operations whose abbreviation begins with one.
 var capitals = slices.DeleteFunc(slices.Collect(maps.Keys(ledger)), func(op string) bool { return op[0] >= 'a' })
 
+// loopsGoOn finds more of the loops that an item casts on: "3 cream, 1 rust".
+var loopsGoOn = regexp.MustCompile(`^, \d+ `)
+
 // split splits a list at the commas outside brackets.
 func split(text string) []string {
 	var items []string
@@ -165,7 +169,7 @@ func split(text string) []string {
 			depth++
 		case r == ')':
 			depth--
-		case r == ',' && depth == 0:
+		case r == ',' && depth == 0 && !loopsGoOn.MatchString(text[i:]):
 			items = append(items, strings.TrimSpace(text[from:i]))
 			from = i + 1
 		}

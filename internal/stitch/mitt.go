@@ -168,6 +168,12 @@ func (s *Section) Opens() bool {
 	return s.CastOn > 0 || len(s.From) > 0 && len(s.Rounds) > 0 || s.Shift != 0
 }
 
+// GoesOn reports whether a section goes on with the yarn and the stitches of the one below
+// it; nil: there is none.
+func (s *Section) GoesOn(below *Section) bool {
+	return below != nil && s.CastOn == 0 && len(s.From) == 0 && len(below.Finish.Ops) == 0
+}
+
 // JoinsSets reports whether the section has no rounds: it only joins what waited in its sets.
 func (s *Section) JoinsSets() bool { return len(s.From) > 0 && len(s.Rounds) == 0 }
 

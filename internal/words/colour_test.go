@@ -44,8 +44,18 @@ func TestColoured(t *testing.T) {
 			stitch.Hand,
 			stitch.Round{Ops: ops(k, stitch.Hold, stitch.Hold, stitch.CastOn, stitch.CastOn, k), Lead: 5},
 			"rcrrrc",
-			"k1 rust, slip 2 to waste yarn, cast on a bridge of 2 backward loops in rust, k1 cream (4).",
+			"k1 rust, slip 2 to waste yarn, cast on a bridge of 2 backward loops, k1 cream (4).",
 		},
+		{
+			stitch.Hand,
+			stitch.Round{Ops: ops(k, stitch.Hold, stitch.CastOn, stitch.CastOn, stitch.CastOn, k), Lead: 5},
+			"ccrrcc",
+			"k1 cream, slip 1 to waste yarn, cast on a bridge of 3 backward loops: 2 rust, 1 cream, k1 (5).",
+		},
+		{stitch.Hand, stitch.Round{Ops: ops(k, k, stitch.M1, k, k, stitch.M1, k)}, "ccccccr", "(k2 cream, M1) twice, k1 rust (7)."},
+		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k, k, k, k, k)}, "crccrccrcc", "k1 cream, (k1 rust, k2 cream) 3 times (10)."},
+		{stitch.Hand, stitch.Round{Ops: ops(k, k, k, k, k, k, k, k, k)}, "crccrccrc", "(k1 cream, k1 rust, k1 cream) 3 times (9)."},
+		{stitch.Top, stitch.Round{Ops: ops(stitch.KnitTBL, stitch.KnitTBL, k)}, "rrc", "(k tbl rust) twice, k1 cream (3)."},
 		{stitch.Top, stitch.Round{Ops: ops(stitch.K2tog, stitch.K2tog, k)}, "rrc", "(k2tog rust) twice, k1 cream (3)."},
 	} {
 		assert.Equal(t, c.want, Coloured(c.part, c.r, yarns(c.in)))
@@ -65,7 +75,7 @@ func TestCornersBesideTheRowsOfAMotif(t *testing.T) {
 	}
 	r.Ops, of.Yarns = append(r.Ops, stitch.GapSSK), append(of.Yarns, "cream")
 	of.Motif, of.Row = append(of.Motif, 0), append(of.Row, 0)
-	d := dyer{Dyed: &Dyed{Motifs: []MotifRows{{Rows: [][]Worked{row}}}}, refers: map[int]bool{}}
-	assert.Equal(t, "Pick up and knit 1 in cream, k2tog with the strand at corner 1 in cream, row 1 of motif 1, ssk with the strand at corner 2 in cream (18).",
+	d := dyer{Dyed: &Dyed{Motifs: []MotifRows{{Rows: [][]Worked{row}}}}, refers: map[[2]int]bool{}, wide: map[[2]int]bool{}}
+	assert.Equal(t, "Pick up and knit 1 in cream, k2tog with the strand at corner 1, row 1 of motif 1, ssk with the strand at corner 2 in cream (18).",
 		d.coloured(stitch.Thumb, r, of))
 }

@@ -9,15 +9,13 @@ import (
 )
 
 // Dyed says in what a mitt of several colours is worked. Round has the colours of a round
-// of a part, from 1; nil if it is all in the main colour.
+// of a part, from 1; nil if it is all in the main colour, which is the first yarn.
 type Dyed struct {
-	Yarns  []Yarn
+	Yarns  []string // what they are called in the rounds
 	Motifs []MotifRows
+	Every  int // a strand is caught at least at every so many stitches
 	Round  func(part stitch.Part, round int) *RoundDyed
 }
-
-// Yarn is a yarn of the palette: its letter, and what it is called in the rounds.
-type Yarn struct{ Letter, Name string }
 
 // MotifRows is a motif that is laid again and again: its rows from the lowest up, each as
 // this hand works it.
@@ -33,22 +31,20 @@ type Worked struct {
 }
 
 // RoundDyed has an entry for each operation of a round, as it stands there: its yarn; the
-// motif that laid it, from 1, and the motif's row, from 1 (0: none); and the yarn whose
-// strand is to be caught from there on, every so many stitches ("rust and blue" if two are). Nil lists say nothing.
+// motif that laid it, from 1, and the motif's row, from 1 (0: none). Nil lists say nothing.
+// Catch has the yarns whose strands are too long in the round.
 type RoundDyed struct {
 	Yarns []string
 	Motif []int
 	Row   []int
 	Catch []string
-	Every int
 }
 
 // turned returns the round as the hands work it on the wrong side. Motifs are told as they
 // are worked on the right one.
 func (of RoundDyed) turned() RoundDyed {
-	back := RoundDyed{Yarns: slices.Clone(of.Yarns), Catch: slices.Clone(of.Catch), Every: of.Every}
+	back := RoundDyed{Yarns: slices.Clone(of.Yarns), Catch: of.Catch}
 	slices.Reverse(back.Yarns)
-	slices.Reverse(back.Catch)
 	return back
 }
 
@@ -58,105 +54,159 @@ func (of RoundDyed) cut(from, to int) RoundDyed {
 	if of.Motif != nil {
 		of.Motif, of.Row = of.Motif[from:to], of.Row[from:to]
 	}
-	if of.Catch != nil {
-		of.Catch = of.Catch[from:to]
-	}
 	return of
 }
 
-// catches returns the yarn whose strand is to be caught from operation i on; "" for none.
-func (of RoundDyed) catches(i int) string {
-	if i >= len(of.Catch) {
-		return ""
-	}
-	return of.Catch[i]
-}
-
-// fewRuns is the greatest number of runs that are written out although the rows of a motif
-// could stand for them.
-const fewRuns = 10
+// Rows of motifs stand only for what takes long to tell: a part of a round with more than
+// longText bytes, and of it rows with more than longRow, if they save a third.
+const (
+	longText = 160
+	longRow  = 48
+)
 
 // dyer writes the rounds of one mitt in their colours, and remembers what it has told.
 type dyer struct {
 	*Dyed
-	met    bool         // a round of several colours was met
-	yarns  bool         // the yarns were told
-	refers map[int]bool // motifs that rounds referred to, from 1
-	told   map[int]bool // those whose rows were told
+	met    bool            // a round of several colours was met in the section
+	caught bool            // a strand to catch was met
+	taught bool            // and how to catch was told
+	refers map[[2]int]bool // rows of motifs that rounds referred to, by motif and row from 1
+	told   map[[2]int]bool // those that were told
+	below  []Worked        // the round below in the section
+	bumps  bool            // a purl in another yarn than the stitch below was met
+	bumped bool            // and that was told
+	wide   map[[2]int]bool // whether a row of a motif takes long to tell, as far as that was asked
+	going  string          // the yarn that a reader goes on with; empty: none is known
 }
 
-// round returns a round of a section in words, in its colours if it has any.
-func (d *dyer) round(part stitch.Part, n int, r stitch.Round) string {
+// round returns a round of a section in words, in its colours if it has any. A round in one
+// yarn names it where a reader would go on with another, and again after a round that reads
+// the same; else in is the yarn that is not named. dyed reports whether it has several.
+func (d *dyer) round(part stitch.Part, n int, r stitch.Round, last string) (text string, dyed bool, in string) {
 	if d == nil {
-		return Round(part, r)
+		return Round(part, r), false, ""
 	}
-	of := d.Round(part, n)
-	if of == nil {
-		return Round(part, r)
+	of, yarn := d.Round(part, n), d.Yarns[0]
+	d.above(r, of)
+	if of != nil {
+		d.met = true
+		used := inYarns(r.Ops, of.Yarns)
+		if len(used) > 1 {
+			d.going = ""
+			return d.coloured(part, r, *of), true, ""
+		}
+		if len(used) == 1 {
+			yarn = used[0]
+		}
 	}
-	d.met = true
-	return d.coloured(part, r, *of)
+	text = Round(part, r)
+	named := inOneYarn(yarn, text)
+	if d.going == yarn && named != last {
+		return text, false, yarn
+	}
+	d.going = yarn
+	return named, false, ""
 }
 
-// before returns what is told before the rounds of a section, which are written already: the
-// yarns, if it is the first with more than one, and the motifs that it is the first to refer to.
-func (d *dyer) before() []Step {
+// above looks at how a round lies on the one below: a purl in another yarn than the stitch
+// under it shows a bump of both (common practice, no source).
+func (d *dyer) above(r stitch.Round, of *RoundDyed) {
+	list := make([]Worked, len(r.Ops))
+	for i, op := range r.Ops {
+		if list[i] = (Worked{op, d.Yarns[0]}); of != nil {
+			list[i].Yarn = of.Yarns[i]
+		}
+	}
+	for i := range min(len(list), len(d.below)) {
+		if list[i].Op.In() != 1 || d.below[i].Op.Out() != 1 { // it stands on another one
+			break
+		}
+		d.bumps = d.bumps || list[i].Op == stitch.Purl && list[i].Yarn != d.below[i].Yarn
+	}
+	d.below = list
+}
+
+// inOneYarn names the yarn of a whole round.
+func inOneYarn(yarn, text string) string { return fmt.Sprintf("In %s: %s", yarn, small(text)) }
+
+// before returns what is told before the rounds of a section, which are written already: how
+// strands are caught and the rows of motifs, if it is the first with any; and that plain
+// rounds have colours.
+func (d *dyer) before(s *stitch.Section, first bool) []Step {
 	if d == nil {
 		return nil
 	}
 	var steps []Step
-	if d.met && !d.yarns {
-		d.yarns = true
-		steps = append(steps, Step{Text: told(d.Yarns)})
+	say := func(text string) { steps = append(steps, Step{Text: text}) }
+	if first {
+		say("Yarns: " + strings.Join(d.Yarns, ", ") + ". Where no yarn is named, go on in the one before.")
+	}
+	if by := s.About.Shaping; by != nil && d.met && strings.Contains(scheduleOf(s), "plain round") {
+		what := "increase"
+		if by.Step < 0 {
+			what = "decrease"
+		}
+		say(inRows(fmt.Sprintf("Here a plain round is one without %s: it may have colours.", article(what)+" "+what), s))
+	}
+	if d.bumps && !d.bumped {
+		d.bumped = true
+		say("A purl in another yarn than the stitch below shows a bump of both. If you mind that, knit it instead.")
+	}
+	if d.caught && !d.taught {
+		d.taught = true
+		say(catchTold(d.Every))
 	}
 	for m := range d.Motifs {
-		if !d.refers[m+1] || d.told[m+1] {
-			continue
-		}
-		d.told[m+1] = true
 		for row, list := range d.Motifs[m].Rows {
-			r, of := stitch.Round{}, RoundDyed{}
-			for _, w := range list {
-				r.Ops, of.Yarns = append(r.Ops, w.Op), append(of.Yarns, w.Yarn)
+			key := [2]int{m + 1, row + 1}
+			if !d.refers[key] || d.told[key] {
+				continue
 			}
-			steps = append(steps, Step{Text: fmt.Sprintf("%s: %s.", d.motifRow(m+1, row+1), joinRepeats(colouredRuns(r, of, 0, len(r.Ops))))})
+			d.told[key] = true
+			say(fmt.Sprintf("%s: %s.", d.motifRow(m+1, row+1), rowWords(list)))
 		}
 	}
 	return steps
 }
 
-// motifRow names a row of a motif where it is told: "Motif 1 (birds), row 3".
-func (d *dyer) motifRow(motif, row int) string {
-	name := d.Motifs[motif-1].Name
-	if name != "" {
-		name = " (" + name + ")"
-	}
-	return fmt.Sprintf("Motif %d%s, row %d", motif, name, row)
-}
-
-// told names the yarns by their letters.
-func told(yarns []Yarn) string {
-	list := make([]string, len(yarns))
-	for i, y := range yarns {
-		list[i] = y.Letter + " " + y.Name
-	}
-	return "Yarns: " + strings.Join(list, ", ") + "."
+// catchTold explains the sign of a round in which strands are caught (common practice, no
+// source).
+func catchTold(every int) string {
+	return fmt.Sprintf("“Catching” a yarn: wherever it isn’t used for more than %s, catch it at least every %s. Cross it there with the working yarn, behind a stitch.", Plural(every, "stitch"), Ordinal(every))
 }
 
 // coloured returns a round in its colours.
 func (d *dyer) coloured(part stitch.Part, r stitch.Round, of RoundDyed) string {
 	used := inYarns(r.Ops, of.Yarns)
-	if len(used) == 0 {
+	switch len(used) {
+	case 0:
 		return Round(part, r)
+	case 1:
+		return inOneYarn(used[0], Round(part, r))
 	}
-	if len(used) == 1 {
-		return fmt.Sprintf("In %s: %s", used[0], small(Round(part, r)))
+	catch := ""
+	if len(of.Catch) > 0 {
+		last := len(of.Catch) - 1
+		catch = of.Catch[last]
+		if last > 0 {
+			catch = strings.Join(of.Catch[:last], ", ") + " and " + catch
+		}
+		catch = "Catching " + catch + ": "
+		if d != nil {
+			d.caught = true
+		}
 	}
 	if r.Side == stitch.WrongSide {
 		r, of = r.AsWorked(), of.turned()
 	}
+	begun := func(text string) string {
+		if catch == "" {
+			return opening(text)
+		}
+		return catch + text
+	}
 	if !part.Marked() || r.Lead == 0 || r.Lead == len(r.Ops) {
-		return fmt.Sprintf("%s (%d).", opening(d.phrase(r, of)), r.Out())
+		return fmt.Sprintf("%s (%d).", begun(d.phrase(r, of)), r.Out())
 	}
 	to := r.Before + r.Lead
 	lead := d.phrase(cut(r, r.Before, to), of.cut(r.Before, to))
@@ -165,63 +215,27 @@ func (d *dyer) coloured(part stitch.Part, r stitch.Round, of RoundDyed) string {
 	}
 	rest := of.cut(to, len(r.Ops))
 	hand := d.phrase(cut(r, to, len(r.Ops)), rest)
-	if in := inYarns(r.Ops[to:], rest.Yarns); len(in) == 1 && plain(r.Ops[to:]) && rest.catches(0) == "" {
+	if in := inYarns(r.Ops[to:], rest.Yarns); len(in) == 1 && plain(r.Ops[to:]) {
 		hand = "knit " + in[0] + " to the end"
 	}
-	return fmt.Sprintf("%s | %s %s.", opening(lead), hand, counted(part, r))
+	return fmt.Sprintf("%s | %s %s.", begun(lead), hand, counted(part, r))
 }
 
 // phrase returns a part of a round in words. A long one refers to the rows of motifs.
 func (d *dyer) phrase(r stitch.Round, of RoundDyed) string {
-	parts := repeats(colouredRuns(r, of, 0, len(r.Ops)))
-	if d != nil && of.Motif != nil && len(parts) > fewRuns {
-		var tokens []string
-		motifs := map[int]bool{}
-		for i := 0; i < len(r.Ops); {
-			if n := d.motifAt(r, of, i); n > 0 {
-				motif, row, times := of.Motif[i], of.Row[i], 0
-				for ; i < len(r.Ops) && of.Motif[i] == motif && of.Row[i] == row && d.motifAt(r, of, i) == n; i += n {
-					times++
-				}
-				token := fmt.Sprintf("row %d of motif %d", row, motif)
-				if times > 1 {
-					token = fmt.Sprintf("(%s) %s", token, Times(times))
-				}
-				tokens, motifs[motif] = append(tokens, token), true
-				continue
-			}
-			from := i
-			for i < len(r.Ops) && d.motifAt(r, of, i) == 0 {
-				i++
-			}
-			tokens = append(tokens, colouredRuns(r, of, from, i)...)
-		}
-		if short := repeats(tokens); len(short) < len(parts) {
-			parts = short
-			for m := range motifs {
-				d.refers[m] = true
-			}
+	text := strings.Join(inColours(colouredRuns(r, of, 0, len(r.Ops))), ", ")
+	if again := wholly(r, of); again != "" && len(again) < len(text) {
+		text = again
+	}
+	if d == nil || of.Motif == nil || len(text) <= longText {
+		return text
+	}
+	tokens, rows := d.byRows(r, of)
+	if short := strings.Join(inColours(tokens), ", "); 3*len(short) < 2*len(text) {
+		text = short
+		for _, row := range rows {
+			d.refers[row] = true
 		}
 	}
-	return strings.Join(parts, ", ")
-}
-
-// motifAt returns how many operations from the ith on are a whole row of their motif; 0 if
-// they are none.
-func (d *dyer) motifAt(r stitch.Round, of RoundDyed, i int) int {
-	m, row := of.Motif[i], of.Row[i]
-	if m == 0 {
-		return 0
-	}
-	list := d.Motifs[m-1].Rows[row-1]
-	if i+len(list) > len(r.Ops) {
-		return 0
-	}
-	for k, w := range list {
-		j := i + k
-		if of.Motif[j] != m || of.Row[j] != row || r.Ops[j] != w.Op || of.Yarns[j] != w.Yarn || of.catches(j) != "" || r.SetAt(j) != "" {
-			return 0
-		}
-	}
-	return len(list)
+	return text
 }

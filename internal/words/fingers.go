@@ -55,7 +55,7 @@ func (h Hands) overBridge(s *stitch.Section, cast int) string {
 func (h Hands) onToLittle(n int) string {
 	switch {
 	case n > 0:
-		return fmt.Sprintf("Knit %s of the next round. The little finger begins here: move the marker here.", Plural(n, "stitch"))
+		return fmt.Sprintf("Knit %s of the next round%s. The little finger begins here: move the marker here.", Plural(n, "stitch"), h.yarns.more)
 	case n < 0:
 		return h.backBy(-n, "at the little finger")
 	}

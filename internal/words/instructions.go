@@ -18,6 +18,8 @@ type Step struct {
 	Rows     bool        // they are rows
 	Side     stitch.Side // the side of a single row
 	Stop     bool        // it says where on the hand the section ends
+	Dyed     bool        // it is a round of several yarns
+	In       string      // the yarn of a round that goes on in that of the one before, and doesn’t name it
 }
 
 // Label is "Round 3", "Rounds 4–6", "Row 2 (wrong side)", or nothing.
@@ -68,17 +70,21 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 	bridge, boundOff, ends := bridgeOf(m), stitch.Part(""), 0
 	var dye *dyer
 	if by.Dyed != nil {
-		dye = &dyer{Dyed: by.Dyed, refers: map[int]bool{}, told: map[int]bool{}}
+		dye = &dyer{Dyed: by.Dyed, refers: map[[2]int]bool{}, told: map[[2]int]bool{}, wide: map[[2]int]bool{}}
 	}
 	for i := range m.Sections {
 		s := &m.Sections[i]
 		passage := Passage{Part: s.Part, Title: inRows(s.Part.Title(), s)}
+		var below *stitch.Section
 		if i > 0 {
-			passage.Steps = append(passage.Steps, toAndFro(&m.Sections[i-1], s)...)
+			below = &m.Sections[i-1]
+			passage.Steps = append(passage.Steps, toAndFro(below, s)...)
 		}
+		by.yarns = dye.begin(below, s)
 		passage.Steps = append(passage.Steps, before(s, bridge, by)...)
 		worked := rounds(*s, dye)
-		passage.Steps = append(passage.Steps, dye.before()...)
+		passage.Steps = append(passage.Steps, dye.before(s, i == 0)...)
+		by.yarns.boundOff = dye.boundOff()
 		passage.Steps = append(passage.Steps, worked...)
 		passage.Steps = append(passage.Steps, after(s, by, boundOff)...)
 		if boundOff == "" && len(s.Finish.Ops) > 0 && s.Finish.Ops[0] == stitch.BindOff && count(s.Finish, stitch.Hold) == 0 {
@@ -97,27 +103,6 @@ func Instructions(m stitch.Mitt, by Hands) []Passage {
 		passages = append(passages, passage)
 	}
 	return passages
-}
-
-// Select returns the instructions for rounds from to to of one section, without
-// those before and after its rounds. It is empty if there are no such rounds.
-func Select(passages []Passage, part stitch.Part, from, to int) []Passage {
-	for _, p := range passages {
-		if p.Part != part {
-			continue
-		}
-		var steps []Step
-		for _, s := range p.Steps {
-			if s.From > 0 && s.From <= to && s.To >= from {
-				s.From, s.To = max(s.From, from), min(s.To, to)
-				steps = append(steps, s)
-			}
-		}
-		if len(steps) > 0 {
-			return []Passage{{p.Part, p.Title, steps}}
-		}
-	}
-	return nil
 }
 
 // before returns the steps before round 1 of a section.
@@ -243,6 +228,7 @@ type Hands struct {
 	Tails    Tails
 	Unit     units.Unit // that lengths are told in first
 	Dyed     *Dyed      // nil: it is all in one colour
+	yarns    sectionYarns
 }
 
 // Tails are the lengths of yarn in mm that edges and ends take; 0: as one likes.
@@ -310,7 +296,7 @@ func rounds(s stitch.Section, dye *dyer) []Step {
 	var steps []Step
 	last := ""
 	for i, r := range s.Rounds {
-		text := dye.round(s.Part, i+1, r)
+		text, dyed, in := dye.round(s.Part, i+1, r, last)
 		if n := len(steps); n > 0 && text == last {
 			steps[n-1].To, steps[n-1].Side = i+1, stitch.AllRound
 			continue
@@ -327,7 +313,7 @@ func rounds(s stitch.Section, dye *dyer) []Step {
 		if by := s.About.Shaping; by != nil && s.Down && i == 0 && r.In() != by.From && r.Out() == by.From {
 			steps = append(steps, Step{Text: fmt.Sprintf("The next %s brings the stitches to the wrist’s %d%s.", r.Noun(), s.Around(r.Out()), besides(&s))})
 		}
-		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text, Rows: r.Row(), Side: r.Side})
+		steps = append(steps, Step{From: i + 1, To: i + 1, Text: text, Rows: r.Row(), Side: r.Side, Dyed: dyed, In: in})
 		last = text
 	}
 	return steps

@@ -51,7 +51,7 @@ func (h Hands) castOn(s *stitch.Section) string {
 	}
 	switch {
 	case s.About.Tip && !rows:
-		return fmt.Sprintf("Cast on %s with a closed cast-on%s. %s %s%s", Plural(n, "stitch"), h.leaving(h.Tails.End), closedCastOn(n), join, strandless(s))
+		return fmt.Sprintf("Cast on %s%s with a closed cast-on%s. %s %s%s", Plural(n, "stitch"), h.yarns.castOn, h.leaving(h.Tails.End), closedCastOn(n), join, strandless(s))
 	case s.Part.Over() == stitch.OverDigit:
 		mm = h.Tails.Thumb
 	}
@@ -59,7 +59,7 @@ func (h Hands) castOn(s *stitch.Section) string {
 	if h.Tails.CastOn == 0 {
 		how = "stretchy cast-on"
 	}
-	return fmt.Sprintf("Cast on %s with a %s%s. %s", Plural(n, "stitch"), how, h.leaving(mm), join)
+	return fmt.Sprintf("Cast on %s%s with a %s%s. %s", Plural(n, "stitch"), h.yarns.castOn, how, h.leaving(mm), join)
 }
 
 // closedCastOn says how stitches begin so that no hole stays in the tip.
@@ -180,7 +180,7 @@ func (h Hands) shift(s *stitch.Section, bridge bridge) string {
 		if n < 0 {
 			return h.backBy(-n, "on the thumb’s side")
 		}
-		return fmt.Sprintf("Knit %d more: the round now begins on the thumb’s side.", n) + move
+		return fmt.Sprintf("Knit %d more%s: the round now begins on the thumb’s side.", n, h.yarns.more) + move
 	}
 	if n < 0 {
 		return h.backBy(-n, "at the side line")
@@ -189,7 +189,7 @@ func (h Hands) shift(s *stitch.Section, bridge bridge) string {
 	if at := n - bridge.before; at > 0 && at < bridge.stitches {
 		where += fmt.Sprintf(", between stitches %d and %d of the bridge", at, at+1)
 	}
-	return fmt.Sprintf("Knit %d more: the round now begins %s.", n, where) + move
+	return fmt.Sprintf("Knit %d more%s: the round now begins %s.", n, h.yarns.more, where) + move
 }
 
 // backBy returns how the beginning of the round moves back by n stitches.
@@ -220,6 +220,12 @@ func after(s *stitch.Section, by Hands, like stitch.Part) []Step {
 		rib, mm := "", by.Tails.Hand
 		if inRib(s) {
 			rib = " in rib"
+		}
+		switch {
+		case rib != "" && by.yarns.boundOff != "":
+			rib += "," + by.yarns.boundOff
+		default:
+			rib += by.yarns.boundOff
 		}
 		f, finger := mitt.FingerOf(s.Part)
 		switch {

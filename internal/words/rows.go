@@ -64,12 +64,12 @@ func turned(side stitch.Side, op stitch.Op) string {
 
 // Told returns instructions as a page lists them: rows that come again in the same order
 // are told by their numbers, since right and wrong side take turns. Rounds are told one
-// by one, except many in garter stitch.
+// by one, except many in garter stitch and those of a motif.
 func Told(passages []Passage) []Passage {
 	list := make([]Passage, len(passages))
 	for i, p := range passages {
 		list[i] = p
-		if slices.ContainsFunc(p.Steps, func(s Step) bool { return s.Rows }) || inGarter(p.Steps) {
+		if slices.ContainsFunc(p.Steps, func(s Step) bool { return s.Rows || s.Dyed }) || inGarter(p.Steps) {
 			list[i].Steps = again(p.Steps)
 		}
 	}

@@ -87,7 +87,7 @@ Round 1: Knit (11).
 	assert.Equal(t, "Wrong side: k2, p8, k2", passages[1].Rows()[2].Bare)
 	assert.Equal(t, "Right side: knit", passages[1].Rows()[1].Bare)
 	yarns := strings.Split("a a b a a a a a a a a", " ")
-	assert.Equal(t, "yo a, p1 a, ssp a, k1 a, k3tog as seen from the right side in a, M1L as seen from the right side in a, yo a, p2tog a, sl1 with the yarn in front in b, p2 a (11).",
+	assert.Equal(t, "yo a, p1, ssp, k1, k3tog as seen from the right side, M1L as seen from the right side, yo, p2tog, sl1 with the yarn in front in b, p2 a (11).",
 		Coloured(stitch.Hand, m.Sections[1].Rounds[7], yarns))
 }
 

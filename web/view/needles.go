@@ -31,6 +31,8 @@ type Needles struct {
 
 	inWork map[chart.Anchor][]chart.Yarn // the yarns of rounds, as far as they were asked for
 	said   []words.Passage               // the instructions, with where each part ends
+
+	catches map[stitch.Part]map[int][]chart.Catch // strands to catch, by part and round
 }
 
 // NeedleTask is a round, or what opens or ends a part of the mitt, as it is
@@ -107,7 +109,7 @@ func NewTasks(hand app.Needles) Needles {
 	for _, v := range out.Charts.Views() {
 		n.addView(out, v, rows)
 	}
-	n.inWork, n.said = map[chart.Anchor][]chart.Yarn{}, out.WithStops()
+	n.inWork, n.said, n.catches = map[chart.Anchor][]chart.Yarn{}, out.WithStops(), out.Charts.Catches()
 	for _, t := range tryon.Tasks(out.Mitt) {
 		one := n.newTask(out, t, rows)
 		one.Terms = termsUsed(out.Terms, append(append([]string{one.Words}, one.First...), one.Then...))

@@ -69,6 +69,20 @@ func TestYarnsAreSaidAndUnderlined(t *testing.T) {
 	}
 }
 
+// A strand over too many stitches is told with its round, in the yarn's own name.
+func TestStrandsAreCaughtAtTheNeedles(t *testing.T) {
+	marks := chart.Marks{}
+	for _, column := range []string{"H2", "H12"} {
+		marks[chart.Anchor{Section: stitch.Gusset, Round: 2, Column: column}] = chart.Mark{Colour: "b"}
+	}
+	n := needlesAt(t, 0, marks)
+	first := func(round int) string {
+		return shown(t, NeedlesPage(needlesAt(t, nthOf(t, n, stitch.Gusset, round), marks))).Find("[data-first]").Text()
+	}
+	assert.Contains(t, first(2), "In sloe isn’t used for up to 9 stitches: catch it at least every 5th.")
+	assert.NotContains(t, first(3), "catch it")
+}
+
 // nthOf returns the number of tasks before a round of a part.
 func nthOf(t *testing.T, n Needles, part stitch.Part, round int) int {
 	t.Helper()

@@ -24,7 +24,7 @@ func TestPatternWords(t *testing.T) {
 
 	said := words.Find(`[data-section=hand][data-from="2"]`).Text()
 	assert.Contains(t, said, " k1 rust")
-	assert.Contains(t, words.Text(), "Yarns: A main colour, B rust.")
+	assert.Contains(t, words.Text(), "Yarns: main colour, rust. Where no yarn is named")
 	terms := words.Find("details.term > summary").Map(func(_ int, s *goquery.Selection) string { return strings.ToLower(s.Text()) })
 	assert.Contains(t, terms, "cast off", "in the terms of the side")
 	assert.Subset(t, terms, []string{"tail", "m1l", "m1r", "gusset"})

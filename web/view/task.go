@@ -52,7 +52,15 @@ func (n *Needles) newTask(out *project.Outputs, t tryon.Task, rows map[chart.Anc
 		}
 		one.First = append(one.First, first...)
 	}
+	for _, c := range n.catches[t.Part][t.Round] {
+		one.First = append(one.First, catchWords(c, out.Charts))
+	}
 	return one
+}
+
+// catchWords says that the strand of a yarn is to be caught in a round.
+func catchWords(c chart.Catch, of chart.Source) string {
+	return fmt.Sprintf("%s isn’t used for up to %s: catch it at least every %s.", capital(of.Palette.Or(c.Yarn).Name), words.Plural(c.Length, "stitch"), words.Ordinal(of.Rules.Float))
 }
 
 // counts says how many stitches a round finds and leaves.

@@ -1,5 +1,6 @@
 // The strands behind the fabric, as in internal/chart. The tube is one long
-// spiral, so a float may begin in one row and end in the next.
+// spiral, so a float may begin in one row and end in the next; where another section
+// begins, the round's beginning may move on between them.
 import { none } from "./edits.js";
 
 // floats returns the floats that are too long, apart from those that are meant.
@@ -47,16 +48,18 @@ function long(model) {
 // below. They are cached by row until either changes.
 function ending(model, y) {
   const now = model.totals(y);
-  const before = y > 1 ? model.totals(y - 1) : { worked: [] };
+  const { fresh, moved } = model.row(y).data;
+  const before = y > 1 && !fresh ? model.totals(y - 1) : none;
   if (now.strands?.before === before) return now.strands.list;
-  const list = strands(model, y, before.worked, now.worked);
+  const list = strands(y, before.worked || [], now.worked, moved || 0);
   now.strands = { before, list };
   return list;
 }
 
-function strands(model, y, below, worked) {
+// strands returns those that end in a row, before which so many stitches are worked more.
+function strands(y, below, worked, moved) {
   const last = new Map(); // yarn → { y, at, place }
-  below.forEach(({ i, yarn }, k) => last.set(yarn, { y: y - 1, at: i, place: k - below.length }));
+  below.forEach(({ i, yarn }, k) => last.set(yarn, { y: y - 1, at: i, place: k - below.length - moved }));
   const list = [];
   worked.forEach(({ i, yarn }, place) => {
     const use = last.get(yarn);
