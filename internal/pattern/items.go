@@ -23,7 +23,7 @@ type item struct {
 
 var (
 	groupAt = regexp.MustCompile(`^\((.*)\) (once|twice|\d+ times)$`)
-	run     = regexp.MustCompile(`^[kp]#(?: [^#]*)?$`)
+	run     = regexp.MustCompile(`^[kp]#$`)
 )
 
 // items cuts a list at its commas outside brackets.
@@ -67,12 +67,13 @@ func closes(text string) bool {
 	return depth == 0
 }
 
-// nothing returns an item with 0, if it may be left out.
+// nothing returns an item with 0, if it may be left out. One that names a yarn may not: what
+// comes after it would be read as in that yarn.
 func (t item) nothing() (item, bool) {
 	switch {
-	case t.inner != nil:
+	case t.inner != nil && !strings.Contains(bones(tokens(strings.ReplaceAll(joinItems(t.inner), ", ", ","))), " "):
 		return item{inner: t.inner, times: "0 times"}, true
-	case run.MatchString(t.bones) && !strings.Contains(t.bones, "catching"):
+	case run.MatchString(t.bones):
 		at := numbers.FindStringIndex(t.text)
 		return item{text: t.text[:1] + "0" + t.text[at[1]:], bones: t.bones}, true
 	}
