@@ -37,6 +37,7 @@ func TestSizesByForms(t *testing.T) {
 		})
 		assert.Equal(t, 6, cells, tr.Text())
 	})
+	assert.Contains(t, doc.Find(".nested svg").AttrOr("aria-label", doc.Find(".nested svg title").Text()), "sizes 6, 7, 8, 9, 10, 11 over each other")
 	notches := doc.Find(".notches button[aria-pressed]")
 	require.Greater(t, notches.Length(), 1)
 	require.Equal(t, 1, doc.Find(`.notches button[aria-pressed="true"]`).Length())

@@ -11,6 +11,7 @@ import (
 	"thenar/internal/grade"
 	"thenar/internal/paper"
 	"thenar/internal/pattern"
+	"thenar/internal/picture"
 	"thenar/internal/project"
 	"thenar/internal/words"
 )
@@ -64,19 +65,23 @@ func GradePages(ctx context.Context, raw []byte, name string, ask PatternAsk, l 
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(name, "", g, t, l)
+	return patternSheets(name, "", g, t, ask, l)
 }
 
 // patternSheets lays out a pattern.
-func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, l Layout) (Sheets, error) {
+func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, ask PatternAsk, l Layout) (Sheets, error) {
 	s, err := l.sheets(name, kept)
 	if err != nil {
 		return Sheets{}, err
 	}
 	kind := g.Design.Sheet.Kind().Words()
-	s.lay(paper.Pattern(paper.PatternSheet{
-		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t,
-	}, s.Options))
+	sheet := paper.PatternSheet{
+		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t, Left: ask.Left,
+	}
+	for _, size := range g.Sizes {
+		sheet.Drawn = append(sheet.Drawn, picture.NestedSize{Name: size.Name, Plan: size.Plan})
+	}
+	s.lay(paper.Pattern(sheet, s.Options))
 	return s, nil
 }
 
@@ -98,7 +103,7 @@ func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layo
 	if err != nil {
 		return Sheets{}, err
 	}
-	return patternSheets(work.doc.Name, work.doc.Print, d.Graded, t, l)
+	return patternSheets(work.doc.Name, work.doc.Print, d.Graded, t, ask, l)
 }
 
 // textOf returns the text of a graded design: of the document in all its sizes, with

@@ -7,6 +7,7 @@ import (
 
 	"thenar/internal/draw"
 	"thenar/internal/pattern"
+	"thenar/internal/picture"
 )
 
 // PatternSheet is the content of a pattern that goes out.
@@ -16,6 +17,8 @@ type PatternSheet struct {
 	Designer string // may be empty
 	Year     int    // of the copyright line; 0: none
 	Text     *pattern.Text
+	Drawn    []picture.NestedSize // over each other, to scale
+	Left     bool                 // of the left hand
 }
 
 // pattern lays out a pattern.
@@ -28,7 +31,7 @@ type patternPages struct {
 // abbreviations, and the words from the cuff to the thumb, in the order in which they are read.
 func Pattern(s PatternSheet, o Options) []*draw.Scene {
 	p := patternPages{bare(o, s.footName()), &s}
-	list := []block{p.titleBlock(), p.sizes(), p.needs(), p.signsBlock()}
+	list := []block{p.titleBlock(), p.sizes(), p.drawn(), p.needs(), p.signsBlock()}
 	for _, passage := range s.Text.Passages {
 		list = append(list, p.passage(passage))
 	}
@@ -75,6 +78,19 @@ func (p patternPages) sizes() block {
 	const head = "Sizes"
 	t := table{p.handout, columns, nil}
 	return one(head, aboveHeading, keptWith(p.headingPart(head), t.rows(rows, head)))
+}
+
+// highestNested is the height of the sizes drawn over each other, in mm.
+const highestNested = 75.0
+
+// drawn sets the sizes over each other, to scale, with what the picture says.
+func (p patternPages) drawn() block {
+	s := picture.Nested(p.Drawn, p.Left, p.small*2)
+	scale := min(1, highestNested/s.Height, 0.6*p.width()/s.Width)
+	s = picture.Nested(p.Drawn, p.Left, p.small/scale)
+	scale = min(scale, highestNested/s.Height)
+	about := setLines(fmt.Sprintf("All sizes from one cast-on, at 1 : %.1f. The middle one is drawn thick.", 1/scale), p.width()-s.Width*scale-columnGap, draw.TextStyle{Size: p.small})
+	return one("drawn", aboveHeading, []part{beside(s.Width*scale+columnGap, []part{scene(s.Height, scale, func() *draw.Scene { return s }, 0)}, about)})
 }
 
 // needs sets what to have at hand.
@@ -159,8 +175,15 @@ func (p patternPages) changes(of *pattern.Table, heading string) []part {
 		}
 	}
 	t := table{p.handout, columns, nil}
-	return append(t.rows(rows, heading), space(12))
+	list := append(t.rows(rows, heading), space(12))
+	for i := range list[:len(list)-1] {
+		list[i].Keep = list[i].Keep || len(rows) <= mostWholeRows
+	}
+	return list
 }
+
+// mostWholeRows is the most rows of a table that stay together on a page.
+const mostWholeRows = 16
 
 // spanned names neighbouring sizes by the first and the last of them.
 func spanned(names, all []string) string {

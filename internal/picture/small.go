@@ -33,11 +33,7 @@ func Small(p *mitt.Plan, o SmallOptions) *draw.Scene {
 }
 
 func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
-	f := newFigure(&p.Hand)
-	if f.tucked, f.lying = p.Tucked(), true; p.Fingered() {
-		f.leans = gloved(p)
-	}
-	m := newFabric(p, f)
+	m := newFabric(p, onTable(p))
 	const letter = 5.0
 	c := fitCanvas(o.Left, letter, smallMargin, smallMargin, func(c *canvas) {
 		c.rough = true // a mm is a px
@@ -60,6 +56,15 @@ func drawSmall(p *mitt.Plan, o SmallOptions) *draw.Scene {
 	s.Root = []draw.Attr{{Name: "width", Value: px(s.Width)}, {Name: "height", Value: px(s.Height)}}
 	s.Label = fmt.Sprintf("%s hand: %s", HandOptions{Left: o.Left}.side(), p.Kind.Words())
 	return s
+}
+
+// onTable is the hand in a mitt that lies on a table.
+func onTable(p *mitt.Plan) *figure {
+	f := newFigure(&p.Hand)
+	if f.tucked, f.lying = p.Tucked(), true; p.Fingered() {
+		f.leans = gloved(p)
+	}
+	return f
 }
 
 func px(mm float64) string { return strconv.FormatFloat(mm, 'f', 1, 64) }

@@ -13,6 +13,8 @@ import (
 	"thenar/internal/grade"
 	"thenar/internal/hand"
 	"thenar/internal/mitt"
+	"thenar/internal/picture"
+	"thenar/internal/project"
 	"thenar/internal/words"
 )
 
@@ -32,6 +34,20 @@ func (d Design) Bar() Bar { return roomBar(d.ID, d.Doc.Name, PatternDesk) }
 // NewPatternPrint returns the pages of a mitt in all its sizes.
 func NewPatternPrint(id int64, s app.Sheets) Print {
 	return newMittPrint(id, s, "Pattern of ", DesignBelow+"/print")
+}
+
+// nested draws the sizes that can be made over each other; "" if none can.
+func (d Design) nested() string {
+	var list []picture.NestedSize
+	for _, s := range d.Graded.Sizes {
+		if s.Plan != nil {
+			list = append(list, picture.NestedSize{Name: s.Name, Plan: s.Plan})
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return SVG(picture.Nested(list, d.Doc.Side == project.Left, 6), false)
 }
 
 // sizeField is a field of one size.
