@@ -295,7 +295,7 @@ func chartSeeing(c Chart) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 27, ">wedge, growing outward</option> <option value=\"columns\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 27, ">wedge, widening</option> <option value=\"columns\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -305,7 +305,7 @@ func chartSeeing(c Chart) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, ">columns, each upright</option></select></label> <label>Stitches <select name=\"cells\" data-view=\"cells\" data-keep=\"chart-cells\"><option value=\"\">as wide as they are knitted</option> <option value=\"square\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, ">columns, each upright</option></select></label> <label>Stitches <select name=\"cells\" data-view=\"cells\" data-keep=\"chart-cells\"><option value=\"\">as wide as knitted</option> <option value=\"square\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -469,10 +469,10 @@ func rounded(rows bool) []roundReach {
 // selected are the commands for what is marked off, in the trade's words of
 // tracing a pattern and laying it on the cloth.
 var selected = []Choice{
-	{"repeat", "repeat it all round"},
-	{"lay-round", "lay it round the hand"},
-	{"lay-up", "lay it upward"},
-	{"paint", "paint it"},
+	{"repeat", "repeat all round"},
+	{"lay-round", "lay round the hand"},
+	{"lay-up", "lay upward"},
+	{"paint", "paint"},
 	{"erase", "back to plan"},
 	{"trace", "trace"},
 	{"lift", "lift off"},
@@ -480,7 +480,7 @@ var selected = []Choice{
 	{"turn-over", "turn over"},
 	{"head-down", "upside down"},
 	{"keep-motif", "into the sampler"},
-	{"words", "its rounds in words"},
+	{"words", "in words"},
 }
 
 var _ = templruntime.GeneratedTemplate

@@ -240,3 +240,23 @@ func TestWhatARhythmCostsIsSaidPlainly(t *testing.T) {
 	g.Ways = g.Ways[:1]
 	assert.Contains(t, parsed(t, ways(a)).Text(), "They go by your hand as far as it is measured. Measure more of its own shape")
 }
+
+// Fit says in one line what became of the motifs, and leads to them; without any it says
+// nothing of them. One that came out otherwise than when somebody last looked is to be looked at.
+func TestFitSaysWhatBecameOfTheMotifs(t *testing.T) {
+	_, a := fitAnswer(t, nil)
+	assert.Zero(t, parsed(t, planFragment(a)).Find(".fit-motifs").Length())
+	laid := map[string]string{"repeats[0].motif": "bb.", "repeats[0].name": "Flag"}
+	_, a = fitAnswer(t, laid)
+	a.Fit = "/mitts/4/desk/fit"
+	line := parsed(t, planFragment(a)).Find(".fit-motifs")
+	assert.Contains(t, line.Text(), "“Flag” lies as it did.")
+	assert.NotContains(t, line.Text(), "Look here")
+	assert.Equal(t, "/mitts/4/desk/chart#chart-laid", line.Find("a").AttrOr("href", ""))
+	laid["repeats[0].was"] = "3 across, 1 up, 0 plain, 0 left"
+	_, a = fitAnswer(t, laid)
+	assert.Regexp(t, `Look here:\s+a motif lies differently now\.`, parsed(t, planFragment(a)).Find(".fit-motifs").Text())
+	laid["repeats[0].off"] = "true"
+	_, a = fitAnswer(t, laid)
+	assert.Zero(t, parsed(t, planFragment(a)).Find(".fit-motifs").Length())
+}

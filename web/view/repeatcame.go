@@ -34,6 +34,30 @@ func motifsLie(n int) string {
 	return words.Plural(n, "motif") + " lie differently now"
 }
 
+// motifsSaid says what became of the motifs, in one sentence, and whether they are to be looked
+// at; empty without any.
+func (a Answer) motifsSaid() (said string, look bool) {
+	if n := len(a.changedRepeats()); n > 0 {
+		return motifsLie(n) + ".", true
+	}
+	const few = 3
+	var list []string
+	for _, l := range a.Out.Repeats {
+		if !l.Off {
+			list = append(list, repeatName(l))
+		}
+	}
+	switch n := len(list); {
+	case n == 0:
+		return "", false
+	case n > few:
+		return words.Plural(n, "motif") + " lie as they did.", false
+	case n > 1:
+		return capital(words.Listed(list)) + " lie as they did.", false
+	}
+	return capital(list[0]) + " lies as it did.", false
+}
+
 // repeatName returns what a motif is called in a sentence: its name, or its number.
 func repeatName(l project.Laid) string {
 	if l.Name != "" {

@@ -7,6 +7,9 @@ import { remembered } from "./remember.js";
 
 const wide = 1400; // px of a window in which the margin lies open unless it was folded
 
+// narrow reports whether the window is a phone's, as the style sheet has it.
+const narrow = () => matchMedia("(max-width: 46rem)").matches;
+
 // leads are the parts of the margin, by the words for them on the folded one.
 const leads = { show: "#chart-seeing", notes: "#chart-noted", laid: "#chart-laid", sampler: "#chart-sampler", strands: "#chart-strands", key: "#chart-key" };
 
@@ -29,11 +32,12 @@ export class Margin {
     kept.boxed = now;
   }
 
-  // set puts the margin as it was left, once for the page.
+  // set puts the margin as it was left, once for the page. On a phone it would take the place
+  // of the tools, so there it is pulled up when it is wanted.
   set() {
     const kept = remembered("margin");
     this.root.dataset.set = "yes";
-    if (kept.get() === "open" || (kept.get() === undefined && innerWidth >= wide)) this.root.open = true;
+    if (!narrow() && (kept.get() === "open" || (kept.get() === undefined && innerWidth >= wide))) this.root.open = true;
     this.root.firstElementChild.addEventListener("click", (event) => {
       kept.set(this.root.open ? "folded" : "open");
       const part = !this.root.open && this.root.querySelector(leads[event.target.dataset.leads]);
@@ -47,7 +51,7 @@ export class Margin {
   // room for both, the margin opens.
   lookHere() {
     this.lost = true;
-    if (!matchMedia("(max-width: 46rem)").matches) this.open();
+    if (!narrow()) this.open();
     this.tell();
   }
 
