@@ -152,7 +152,8 @@ func toldOf(s chart.Source, part stitch.Part, round int) (of told) {
 }
 
 // lowest returns the round at the lower edge of a section, from 0; of one without a gusset
-// the lowest that has as many stitches as most have, of two such numbers the lower one's.
+// the lowest that has as many stitches as most have below the ribbing at its end, of two such
+// numbers the lower one's: "numbered once over plain cuff, gusset, hand and top".
 func lowest(s *stitch.Section, of []loops) int {
 	up := make([]int, len(s.Rounds)) // as they lie
 	for k := range up {
@@ -164,10 +165,17 @@ func lowest(s *stitch.Section, of []loops) int {
 	if s.Part == stitch.Gusset {
 		return best
 	}
+	ribbed := func(k int) bool { return slices.Index(up, k) >= len(up)-s.About.Ribbed }
+	if !slices.ContainsFunc(up, func(k int) bool { return !ribbed(k) && !of[k].changes }) {
+		ribbed = func(int) bool { return false }
+	}
 	for _, k := range up {
 		same := 0
+		if ribbed(k) {
+			break
+		}
 		for i := range of {
-			if i < len(s.Rounds) && !of[i].changes && len(of[i].worked) == len(of[k].worked) {
+			if i < len(s.Rounds) && !ribbed(i) && !of[i].changes && len(of[i].worked) == len(of[k].worked) {
 				same++
 			}
 		}
@@ -200,7 +208,14 @@ func roundHand(m stitch.Mitt, of map[stitch.Part][]loops, s chart.Source) *count
 	edge, cells := at.before, each(r, stitch.Op.In)
 	before, lead := r.BeforeIn(), r.LeadIn()
 	if foot.Down {
+		edge = at.after
+	}
+	c.foot, c.edge = foot, edge
+	// Where its one round brings the cuff's stitches to the hand's, these are counted.
+	if foot.Down != (at.changes && foot.Part != stitch.Gusset) {
 		edge, cells, before, lead = at.after, each(r, stitch.Op.Out), r.BeforeOut(), r.LeadOut()
+	} else {
+		edge = at.before
 	}
 	row := toldOf(s, foot.Part, low+1)
 	own := map[int]int{}
@@ -211,7 +226,6 @@ func roundHand(m stitch.Mitt, of map[stitch.Part][]loops, s chart.Source) *count
 			c.base = append(c.base, edge[k])
 		}
 	}
-	c.foot, c.edge = foot, edge
 	for _, one := range run {
 		c.place[one.Part] = own
 		c.bridge(one, of[one.Part], own)

@@ -73,3 +73,21 @@ func TestReportTellsOfMotifs(t *testing.T) {
 		assert.Equal(t, append(bare.Warnings, want.warnings...), of.Warnings)
 	}
 }
+
+// A hand of few rounds is counted on its own stitches, though more of its rounds are ribbed on
+// fewer, or though its only round brings the cuff's to them.
+func TestMotifsOnAHandOfFewRounds(t *testing.T) {
+	for _, text := range []string{
+		`{"kind": "fingerless", "unit": "cm", "cuff": {"kind": "rolled"}, "gauge": {"swatches": [{"stitches": 20, "width": 10, "rounds": 30, "height": 10}]}, "hand": {"hand_circumference": 16.73, "gusset_length": 6.82},
+			"length": {"above_gusset": 1.92}, "pins": {"cast_on": 40}, "stitch": {"repeat": 1, "rib": 4}, "thumb": {"construction": "none"}, "repeats": [{"motif": ["b..b.b."], "set": "multiple"}]}`,
+		`{"kind": "mitten_without_thumb", "unit": "cm", "gauge": {"swatches": [{"stitches": 24, "width": 4, "rounds": 33, "height": 4}]}, "hand": {"hand_circumference": 23, "hand_length": 5.38, "wrist_circumference": 5.5},
+			"pins": {"cuff_plain_rounds": 0}, "repeats": [{"motif": ["bbbb.b.b"], "set": "multiple"}]}`,
+	} {
+		s, err := sheet.Parse([]byte(text))
+		require.NoError(t, err)
+		out, err := NewPlanner().Derive(Document{Sheet: s, Side: Right}, nil)
+		require.NoError(t, err)
+		assert.Zero(t, out.Repeats[0].Came.Plain())
+		assert.Equal(t, out.Plan.Body.Stitches.N, out.Repeats[0].Came.Stitches)
+	}
+}

@@ -255,28 +255,28 @@ func (f *Fabric) tube(part stitch.Part) *ring {
 	return r
 }
 
-// counted returns the columns of a part that goes round the hand where they are counted.
+// counted returns the columns of a part that goes round the hand where they are counted. Where
+// every round takes or makes stitches, that is above them.
 func (f *Fabric) counted(s *stitch.Section) []string {
-	if i := CountedAt(s); !s.Part.Marked() && keeps(&s.Rounds[i]) {
+	switch i := CountedAt(s); {
+	case s.Part.Marked():
+		return f.Edges[s.Part].Foot
+	case keeps(&s.Rounds[i]):
 		return f.Names[s.Part][i]
 	}
-	return f.Edges[s.Part].Foot
+	return f.Edges[s.Part].Head
 }
 
 // CountedAt returns the round of a section, from 0, at which its columns are counted, and of
 // which its areas are asked. It is the lowest of those that have as many stitches as most have,
-// above what brings the cuff's stitches to the hand's; of a part that is counted by itself, the first of the widest.
+// above what brings the cuff's stitches to the hand's and below the ribbing at its end; of a
+// part that is counted by itself, the first of the widest.
 func CountedAt(s *stitch.Section) int {
 	if roundHand(s.Part) {
-		at, many, rounds := s.Lies(1)-1, 0, map[int]int{}
-		for r := len(s.Rounds); !s.Part.Marked() && r > 0; r-- {
-			i := s.Lies(r) - 1
-			if n := len(s.Rounds[i].Ops); keeps(&s.Rounds[i]) {
-				if rounds[n]++; rounds[n] >= many {
-					at, many = i, rounds[n]
-				}
-			}
+		if at, ok := mostOf(s, len(s.Rounds)-s.About.Ribbed); ok {
+			return at
 		}
+		at, _ := mostOf(s, len(s.Rounds))
 		return at
 	}
 	widest := 0
@@ -286,6 +286,21 @@ func CountedAt(s *stitch.Section) int {
 		}
 	}
 	return widest
+}
+
+// mostOf returns the lowest round, from 0, of those that have as many stitches as most have
+// of the lowest rounds of a section; ok is false if each of these takes or makes some.
+func mostOf(s *stitch.Section, lowest int) (at int, ok bool) {
+	at, many, rounds := s.Lies(1)-1, 0, map[int]int{}
+	for r := lowest; !s.Part.Marked() && r > 0; r-- {
+		i := s.Lies(r) - 1
+		if n := len(s.Rounds[i].Ops); keeps(&s.Rounds[i]) {
+			if rounds[n]++; rounds[n] >= many {
+				at, many, ok = i, rounds[n], true
+			}
+		}
+	}
+	return at, ok
 }
 
 // keeps reports whether a round works every column once.
