@@ -116,6 +116,9 @@ func scanSigns(text string, into map[string]bool) {
 			into[name] = true
 		}
 	}
+	if strings.HasPrefix(text, "Catching ") {
+		into["catching"] = true
+	}
 	for mark, name := range map[string]string{"|": "|", "→": "→"} {
 		if strings.Contains(text, mark) {
 			into[name] = true
