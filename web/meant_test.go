@@ -103,9 +103,9 @@ func TestAMeantStrandInAFile(t *testing.T) {
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":1,"edits":[`+
 		`{"section":"gusset","round":18,"column":"H3","layer":"colour","value":"b"},{"section":"gusset","round":18,"column":"H12","layer":"colour","value":"b"}]}`).status)
 	const words = "/words.txt?section=gusset&from=18&to=18"
-	assert.Contains(t, a.get(at+words).body, "catching rust every 5")
+	assert.Contains(t, a.get(at+words).body, "Catching rust: ")
 	require.Equal(t, http.StatusOK, a.stroke(at+"/chart", `{"after":2,"edits":[`+mark+`]}`).status)
-	assert.NotContains(t, a.get(at+words).body, "catching rust")
+	assert.NotContains(t, a.get(at+words).body, "Catching rust: ")
 	assert.Equal(t, "1 strand left long", a.desk(at, "chart").doc().Find("#chart-floats .meant").Text())
 	assert.Contains(t, a.get(at+"/history").doc().Find(".moments").Text(), "1 strand left long in the gusset")
 
