@@ -162,7 +162,8 @@ func TestNeedlesSayColours(t *testing.T) {
 	assert.Regexp(t, `^k\d main colour\. Then k3 rust, k\d+ main colour\.$`, say("right", 21))
 	assert.Regexp(t, `^k\d main colour\. Then k\d+ main colour, k3 rust\.$`, say("left", 21))
 	assert.Equal(t, "Knit.", plain)
-	assert.NotContains(t, say("right", 22), "main colour", "the round above is not painted")
+	assert.Regexp(t, `^In main colour: [^,]*k1, M1L`, say("right", 22), "the round above is not painted, and goes on with the yarn that it ends with")
+	assert.NotContains(t, say("right", 23), "main colour", "the next goes on with it")
 }
 
 // The chart and the count speak of one round: what is counted is marked, and
