@@ -153,16 +153,12 @@ const aroundCounts = 2
 func (pl *Planner) CountsOf(d Document, out *Outputs) map[int][]HandCount {
 	counts := map[int][]HandCount{}
 	for _, l := range out.Repeats {
-		if l.ByHand() && !l.Off && l.Came.Stitches > 0 && l.Motif.Wide > 1 {
+		if l.Over == repeat.Round && !l.Off && l.Came.Stitches > 0 && l.Motif.Wide > 1 {
 			counts[l.At] = pl.HandCounts(d, out.Plan, l.Motif.Wide)
 		}
 	}
 	return counts
 }
-
-// mostOffHand is how far a count that is offered may be off the wish, in mm: a mitt that is
-// further off is another size (common practice, no source: sizes are an inch apart).
-const mostOffHand = 25.4
 
 // HandCounts returns the counts of the hand near the present one that take a motif of so many
 // stitches whole, the least first.
@@ -178,9 +174,7 @@ func (pl *Planner) HandCounts(d Document, now *mitt.Plan, wide int) []HandCount 
 		if err != nil {
 			one.Why = fault.Message(err)
 		} else {
-			if one.Off = p.Residual.Hand; math.Abs(one.Off) > mostOffHand && !one.Now {
-				continue
-			}
+			one.Off = p.Residual.Hand
 			one.Base, one.Gusset = p.Gusset.Base, p.Gusset.Stitches
 			if p.Top != nil {
 				one.Top = p.Top.Rounds

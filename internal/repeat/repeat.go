@@ -112,16 +112,6 @@ func (r *Repeat) MeetsGusset() bool {
 	return r.Over == Gusset || r.Over == Round && (r.Section == Whole || r.Section.Marked())
 }
 
-// ByHand reports whether the hand's count says how often the repeat goes round: over whole
-// rounds of the hand, and not of the ribbing, the thumb or a finger.
-func (r *Repeat) ByHand() bool {
-	switch r.Section {
-	case Whole, stitch.CuffPlain, stitch.BelowThumb, stitch.Gusset, stitch.Hand, stitch.Top:
-		return r.Over == Round
-	}
-	return false
-}
-
 // Called returns what a repeat is called: its name, or else its place in the list, from 0, as
 // the written rounds count it.
 func (r *Repeat) Called(place int) string {

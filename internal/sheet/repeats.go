@@ -121,8 +121,6 @@ func (r *reader) repeat(at string) repeat.Repeat {
 	}
 	if one.Set == repeat.KeptMultiple && one.Over != repeat.Round {
 		r.faults.Add(at+".set", "is multiple, which goes with the whole round; choose round over what it is laid, or another set")
-	} else if one.Set == repeat.KeptMultiple && !one.ByHand() {
-		r.faults.Add(at+".set", "is multiple, which the hand keeps to; the %s has a count of its own. Choose another set", one.Section.Words())
 	}
 	switch {
 	case one.Gusset != repeat.StaysOut && !one.MeetsGusset():

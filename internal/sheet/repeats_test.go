@@ -70,7 +70,6 @@ func TestFaultsOfRepeats(t *testing.T) {
 		`[{"motif": ["a"], "over": "columns"}]`:                                         "repeats[0].columns: are missing",
 		`[{"motif": ["a"], "columns": ["H1", "H2"]}]`:                                   "repeats[0].columns: are given, but over is round",
 		`[{"motif": ["a"], "over": "columns", "columns": ["H1", "Q2"]}]`:                `repeats[0].columns: has "Q2"`,
-		`[{"motif": ["a"], "section": "thumb", "set": "multiple"}]`:                     "repeats[0].set: is multiple, which the hand keeps to; the thumb has a count of its own",
 		`[{"motif": ["a"], "over": "palm", "set": "multiple"}]`:                         "repeats[0].set: is multiple, which goes with the whole round",
 		`[{"motif": ["a"], "over": "palm", "gusset": "grow"}]`:                          "repeats[0].gusset: is grow, but the motif meets no gusset there",
 		`[{"motif": ["a"], "section": "thumb", "gusset": "edge"}]`:                      "repeats[0].gusset: is edge, but the motif meets no gusset there",

@@ -84,10 +84,10 @@ func (a Answer) repeatCures(l project.Laid) []Choice {
 	if l.Came.Plain() > 1 && l.Set != repeat.Centred && l.Over != repeat.Gusset {
 		list = append(list, Choice{setOf(l.At, "set", string(repeat.Centred)), "share them at both ends"})
 	}
-	if l.Came.Plain() > 0 && l.ByHand() && l.Set != repeat.KeptMultiple {
+	if l.Came.Plain() > 0 && l.Over == repeat.Round && l.Set != repeat.KeptMultiple {
 		text := fmt.Sprintf("keep the hand to a multiple of %d", l.Motif.Wide)
 		if c, ok := nearestCount(a.Out.Counts[l.At]); ok {
-			text += fmt.Sprintf(": %d, %s", c.Stitches, a.offWords(c.Off, "tighter than wanted", "looser than wanted"))
+			text += fmt.Sprintf(": %d, %s", c.Stitches, a.offWords(c.Off, "tighter", "looser"))
 		}
 		list = append(list, Choice{setOf(l.At, "set", string(repeat.KeptMultiple)), text})
 	}
@@ -117,7 +117,7 @@ func (a Answer) countWords(c project.HandCount) string {
 	if c.Why != "" {
 		return c.Why
 	}
-	text := words.Times(c.Times) + ", " + a.offWords(c.Off, "tighter than wanted", "looser than wanted")
+	text := words.Times(c.Times) + ", " + a.offWords(c.Off, "tighter", "looser")
 	if c.Base > 0 {
 		text += fmt.Sprintf("; gusset %d → %d", c.Base, c.Gusset)
 	}
