@@ -101,3 +101,15 @@ func TestJointEqualsEveryWay(t *testing.T) {
 	t.Logf("%d notches compared", steps)
 	require.Greater(t, notMore, 600)
 }
+
+// A rhythm that a person fixed may be of any length; it is never taken for another, nor
+// for that of other decreases.
+func TestLongRhythmsAreNotMistaken(t *testing.T) {
+	of := func(decreases, every int) []mitt.Choice {
+		return []mitt.Choice{{Base: 3, Bridge: 3, PickedUp: 4, Decreases: decreases, Every: every, Gusset: 9}}
+	}
+	for every := 2; every < 140; every++ {
+		found, _ := Notches([][]mitt.Choice{of(2, 1), of(0, every)}, make([]bool, 2))
+		require.Equal(t, 2, found[0].Changes, "every %dth round", every)
+	}
+}

@@ -12,8 +12,8 @@ import (
 // at fewer changes. So a step looks at 32 sets, not at all pairs.
 type matches struct {
 	j    *joint
-	keys [1 << textNumbers]map[uint32]int // of the numbers in the set, to the row of costs
-	rows [][]int64                        // least cost by number of changes; nil: none yet
+	keys [1 << textNumbers]map[textKey]int // of the numbers in the set, to the row of costs
+	rows [][]int64                         // least cost by number of changes; nil: none yet
 }
 
 // inRhythm is the bit of the rhythm in a set of numbers.
@@ -22,7 +22,7 @@ const inRhythm = 1 << (textNumbers - 1)
 func newMatches(j *joint) *matches {
 	m := &matches{j: j}
 	for set := range m.keys {
-		m.keys[set] = map[uint32]int{}
+		m.keys[set] = map[textKey]int{}
 	}
 	return m
 }
@@ -36,13 +36,15 @@ func (m *matches) clear() {
 	}
 }
 
-// keyOf packs those numbers of a choice that are in a set. ok is false if it has no
+// textKey has the numbers of the common text; those that are not in a set are 0.
+type textKey [textNumbers]uint16
+
+// keyOf returns those numbers of a choice that are in a set. ok is false if it has no
 // rhythm to agree in.
-func keyOf(x *mitt.Choice, set int) (key uint32, ok bool) {
-	for bit, n := range [textNumbers]int{x.Base, x.Bridge, x.PickedUp, x.Decreases, x.Every} {
-		key <<= 5 // each is below 32
+func keyOf(x *mitt.Choice, set int) (key textKey, ok bool) {
+	for bit, n := range text(x) {
 		if set&(1<<bit) != 0 {
-			key |= uint32(n) + 1
+			key[bit] = uint16(n)
 		}
 	}
 	return key, set&inRhythm == 0 || x.Every > 0
