@@ -2,11 +2,14 @@ package grade
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
 	"sort"
 	"strconv"
 
+	"thenar/internal/fault"
+	"thenar/internal/hand"
 	"thenar/internal/mitt"
 	"thenar/internal/sheet"
 )
@@ -14,6 +17,10 @@ import (
 // mostPaid is what no size should pay for the common text, in mm, if the designer
 // names no price (common practice, no source: a stitch of a fine yarn).
 const mostPaid = 4.0
+
+// mostGussetRounds is the most rounds of a gusset of which all choices are scheduled, which
+// takes the square of the rounds for each. The finest knitting has no hundred.
+const mostGussetRounds = 200
 
 // Graded is a design with all its sizes planned.
 type Graded struct {
@@ -69,7 +76,7 @@ func Grade(ctx context.Context, d *Design) (*Graded, error) {
 			size.hold(engine, before)
 			choices[i], err = size.choices(engine)
 			if err != nil {
-				return nil, err
+				return nil, of(i, err)
 			}
 			mayFall[i] = before == nil || palm(size.Plan) < palm(before)
 			before = size.Plan
@@ -145,6 +152,9 @@ func (d *Design) keepMultiples(engine *mitt.Planner, s *Planned) {
 // choices lists the ways to make the size; none if its text is its own: without a
 // gusset, or with increases whose rounds are fixed one by one.
 func (s *Planned) choices(engine *mitt.Planner) ([]mitt.Choice, error) {
+	if n := s.Plan.Gusset.Rounds.N; n > mostGussetRounds {
+		return nil, fault.Fields{{Path: hand.FieldGussetLength, Message: fmt.Sprintf("asks for %d rounds of gusset; one text for several sizes takes at most %d", n, mostGussetRounds)}}
+	}
 	req, err := s.Sheet.Request()
 	if err != nil {
 		return nil, err

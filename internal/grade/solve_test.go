@@ -146,7 +146,12 @@ func TestDesignIsRefused(t *testing.T) {
 		var fields fault.Fields
 		require.ErrorAs(t, err, &fields, name)
 	}
+	// One request is bounded: a gusset of so many rounds would take a minute.
+	d, err := ParseDesign([]byte(strings.Replace(ears(""), `{"size": 7}`, `{"hand_circumference": 40, "hand_length": 90, "gusset_length": 85}`, 1)))
+	require.NoError(t, err)
+	_, err = Grade(t.Context(), d)
+	require.ErrorContains(t, err, "].hand.gusset_length: asks for 272 rounds of gusset; one text for several sizes takes at most 200")
 	many := strings.Repeat(`{"name": "x", "hand": {}},`, MaxSizes)
-	_, err := ParseDesign([]byte(strings.Replace(ears(""), `"sizes": [`, `"sizes": [`+many, 1)))
+	_, err = ParseDesign([]byte(strings.Replace(ears(""), `"sizes": [`, `"sizes": [`+many, 1)))
 	require.ErrorContains(t, err, "sizes: has 13 sizes; 12 are the most")
 }
