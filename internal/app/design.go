@@ -2,8 +2,6 @@ package app
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"maps"
 	"slices"
@@ -29,18 +27,9 @@ type Design struct {
 	Beside grade.Texts   // what is saved, where another window saved in between
 }
 
-// stampOf tells texts from others.
-func stampOf(t grade.Texts) string {
-	h := sha256.New()
-	for _, path := range t.Paths() {
-		h.Write([]byte(path + "\x00" + t[path] + "\x00"))
-	}
-	return hex.EncodeToString(h.Sum(nil)[:12])
-}
-
 // design works out the sizes of a document.
 func (a *App) design(ctx context.Context, id int64, doc project.Document, texts grade.Texts) Design {
-	d := Design{ID: id, Doc: doc, Stamp: stampOf(doc.Design), Texts: texts}
+	d := Design{ID: id, Doc: doc, Stamp: stamp(doc.Design), Texts: texts}
 	if texts.Sizes() == 0 {
 		return d
 	}
@@ -99,13 +88,13 @@ func (t Typed) texts(saved grade.Texts) (grade.Texts, fault.Fields) {
 // other sizes since the form was made, nothing is saved, and the design that comes back
 // has both.
 func (a *App) SaveDesign(ctx context.Context, id int64, typed Typed) (Design, error) {
-	stamp := strings.Join(typed[stampField], "")
+	stamped := strings.Join(typed[stampField], "")
 	return a.changeDesign(ctx, id, func(doc *project.Document) (grade.Texts, error) {
 		texts, faults := typed.texts(doc.Design)
 		if err := faults.Err(); err != nil {
 			return texts, err
 		}
-		if stamp != stampOf(doc.Design) {
+		if stamped != stamp(doc.Design) {
 			return texts, errOvertaken
 		}
 		return texts, nil

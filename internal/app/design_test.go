@@ -52,7 +52,7 @@ func TestSizesOfAMitt(t *testing.T) {
 	d, err = a.SaveDesign(ctx, id, Typed{"stamp": {d.Stamp}, "drop": {"0"}, "sizes[0].hand.size": {"seven"}})
 	require.NoError(t, err)
 	require.Equal(t, "8", d.Texts["sizes[0].name"])
-	d, err = a.SaveDesign(ctx, id, Typed{"stamp": {stampOf(d.Texts)}, "sizes[0].hand.size": {"eight"}})
+	d, err = a.SaveDesign(ctx, id, Typed{"stamp": {stamp(d.Texts)}, "sizes[0].hand.size": {"eight"}})
 	require.NoError(t, err)
 	require.Equal(t, "eight", d.Texts["sizes[0].hand.size"])
 	require.True(t, d.Faults.Has("sizes[0].hand.size"), "%v", d.Faults)

@@ -85,25 +85,37 @@ func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, ask Patt
 	return s, nil
 }
 
+// inSizes works out the text of a mitt for all its sizes.
+func (a *App) inSizes(ctx context.Context, id int64, ask PatternAsk) (d Design, t *pattern.Text, err error) {
+	w, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
+	if err != nil {
+		return Design{}, nil, err
+	}
+	if d = a.design(ctx, id, w.doc, w.doc.Design); d.Graded == nil {
+		return d, nil, fault.New(fault.Invalid, "There is no text for several sizes yet. %s", d.inTheWay())
+	}
+	pl, done := a.plannerOf(&w)
+	defer done()
+	t, err = textOf(pl, d.Graded, w.doc, w.Marks, ask)
+	return d, t, err
+}
+
 // PatternPages lays out a mitt in all its sizes as pages.
 func (a *App) PatternPages(ctx context.Context, id int64, ask PatternAsk, l Layout) (Sheets, error) {
-	work, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
+	d, t, err := a.inSizes(ctx, id, ask)
 	if err != nil {
 		return Sheets{}, err
 	}
-	d := a.design(ctx, id, work.doc, work.doc.Design)
-	if d.Graded == nil {
-		s, err := l.sheets(work.doc.Name, work.doc.Print)
-		s.Trouble = append(s.Trouble, "There are no sizes to print yet. "+d.inTheWay())
-		return s, err
-	}
-	pl, done := a.plannerOf(&work)
-	defer done()
-	t, err := textOf(pl, d.Graded, work.doc, work.Marks, ask)
+	return patternSheets(d.Doc.Name, d.Doc.Print, d.Graded, t, ask, l)
+}
+
+// PatternWords writes the text of a mitt for all its sizes, and returns the mitt's name.
+func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.Writer) (string, error) {
+	d, t, err := a.inSizes(ctx, id, ask)
 	if err != nil {
-		return Sheets{}, err
+		return "", err
 	}
-	return patternSheets(work.doc.Name, work.doc.Print, d.Graded, t, ask, l)
+	return d.Doc.Name, pattern.Write(w, t)
 }
 
 // textOf returns the text of a graded design: of the document in all its sizes, with
@@ -126,23 +138,4 @@ func textOf(pl *project.Planner, g *grade.Graded, doc project.Document, marks ch
 		sizes[i] = pattern.Size{Name: s.Name, Out: out}
 	}
 	return pattern.Of(sizes, pattern.Style{Rhythm: !ask.ByRound})
-}
-
-// PatternWords writes the text of a mitt for all its sizes, and returns the mitt's name.
-func (a *App) PatternWords(ctx context.Context, id int64, ask PatternAsk, w io.Writer) (string, error) {
-	work, err := decoded(a.store.ReadWork(ctx, id, wantsChart()))
-	if err != nil {
-		return "", err
-	}
-	d := a.design(ctx, id, work.doc, work.doc.Design)
-	if d.Graded == nil {
-		return "", fault.New(fault.Invalid, "There are no sizes to write for yet. %s", d.inTheWay())
-	}
-	pl, done := a.plannerOf(&work)
-	defer done()
-	t, err := textOf(pl, d.Graded, work.doc, work.Marks, ask)
-	if err != nil {
-		return "", err
-	}
-	return work.doc.Name, pattern.Write(w, t)
 }

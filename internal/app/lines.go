@@ -186,11 +186,6 @@ func readLine(text []byte, r *bufio.Reader) ([]byte, error) {
 
 // errorLine returns the answer to a bad line.
 func errorLine(err error) []byte {
-	var fields fault.Fields
-	lines := []string{fault.Message(err)}
-	if errors.As(err, &fields) {
-		lines = fields.Lines()
-	}
-	raw, _ := json.Marshal(map[string][]string{"error": lines}) // strings always marshal
+	raw, _ := json.Marshal(map[string][]string{"error": fault.Lines(err)}) // strings always marshal
 	return raw
 }

@@ -55,20 +55,12 @@ func (s *Planned) hold(engine *mitt.Planner, before *mitt.Plan) {
 			continue
 		}
 		f := Fall{Number: n, From: was, To: is}
-		off := offs(s.Plan)
+		off := s.Plan.Off.Sum()
 		if s.Sheet.Given(n.Path()) == "" && s.with(engine, n, was) {
-			f.Held, f.MM = true, offs(s.Plan)-off
+			f.Held, f.MM = true, s.Plan.Off.Sum()-off
 		}
 		s.Falls = append(s.Falls, f)
 	}
-}
-
-// offs is how far all places of a plan are off together, in mm.
-func offs(p *mitt.Plan) (sum float64) {
-	for _, off := range p.Off {
-		sum += math.Abs(off)
-	}
-	return sum
 }
 
 // mark marks twins and the worst places, and says how the text's numbers go.

@@ -67,8 +67,8 @@ func PlacesOfFinger(f hand.Finger) (girth, length Place) {
 // the mean distance over the rounds, without a sign.
 type Offs [places]float64
 
-// sum returns the sum of the distances at all places, in mm.
-func (o *Offs) sum() (mm float64) {
+// Sum returns the sum of the distances at all places, in mm.
+func (o *Offs) Sum() (mm float64) {
 	for _, off := range o {
 		mm += math.Abs(off)
 	}
@@ -146,7 +146,7 @@ func (pl *Planner) PinCosts(req *Request, p *Plan) []PinCost {
 		free, err := pl.Plan(&trial)
 		if err == nil {
 			c.Free = free.Number(n)
-			c.MM = p.Off.sum() - free.Off.sum()
+			c.MM = p.Off.Sum() - free.Off.Sum()
 			for place := range places {
 				if math.Abs(p.Off[place]-free.Off[place]) >= noticed {
 					c.Changes = append(c.Changes, Change{place, p.Off[place], free.Off[place]})

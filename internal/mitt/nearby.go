@@ -38,7 +38,7 @@ func (pl *Planner) Beside(req *Request, p *Plan, n Number) [2]Neighbour {
 		trial := *req
 		trial.Pins.Set(n, v)
 		if with, err := pl.Plan(&trial); err == nil && with.Count(n) == v {
-			list[i].Can, list[i].MM = true, with.Off.sum()-p.Off.sum()
+			list[i].Can, list[i].MM = true, with.Off.Sum()-p.Off.Sum()
 		}
 	}
 	return list
