@@ -128,7 +128,7 @@ func bare(l units.Length, u units.Unit) string {
 	if l <= 0 {
 		return none
 	}
-	return strings.TrimSuffix(l.With(u), " "+string(u))
+	return l.Format(u)
 }
 
 // yarns returns how much yarn a pair takes at most: of each, if there are several in all
