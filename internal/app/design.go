@@ -176,7 +176,7 @@ func (a *App) OpenSize(ctx context.Context, id int64, name string) (int64, error
 	}
 	return a.begin(ctx, id, func(doc project.Document) project.Document {
 		doc.Name = suffixed(doc.Name, ", size "+name)
-		doc.Archived, doc.Design, doc.WhatIf, doc.Sure = false, nil, nil, nil
+		doc.Archived, doc.Design, doc.Pattern, doc.WhatIf, doc.Sure = false, nil, nil, nil, nil
 		doc.Sheet = d.Graded.Sizes[at].Sheet.Clone()
 		return doc
 	})

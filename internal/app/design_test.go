@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"thenar/internal/fault"
+	"thenar/internal/project"
+	"thenar/internal/store"
 )
 
 // typedSizes is a form with two sizes, made from what a design shows.
@@ -79,4 +81,44 @@ func TestSizesInTwoWindows(t *testing.T) {
 
 	_, err = a.SaveDesign(ctx, id, typedSizes(again, map[string]string{"sizes[0].colour": "red"}))
 	require.ErrorContains(t, err, "design: has no field of this name")
+}
+
+// What is written for the pattern is saved with the mitt, told in its history, and comes
+// back with an earlier moment as one stroke; a size that is opened is no pattern.
+func TestPatternTextsComeBack(t *testing.T) {
+	a, ctx := fresh(t), t.Context()
+	id, err := a.NewMitt(ctx, "", true)
+	require.NoError(t, err)
+	save := func(texts project.PatternTexts) {
+		_, err := a.change(ctx, id, store.Wants{}, func(w *work, _ *project.Planner) (store.Change, error) {
+			doc := w.doc
+			doc.Pattern = texts
+			return w.decision(doc)
+		})
+		require.NoError(t, err)
+	}
+	wrote := project.PatternTexts{project.PatternTitle: "Ear", "after cuff/cast-on/1": "Breathe.", project.PatternNotes: "one\ntwo"}
+	save(wrote)
+	w, err := a.store.ReadWork(ctx, id, store.Wants{})
+	require.NoError(t, err)
+	save(project.PatternTexts{project.PatternTitle: "Wheat"})
+	require.NoError(t, a.BringBack(ctx, id, w.Revision))
+	m, err := a.OpenMitt(ctx, id)
+	require.NoError(t, err)
+	require.Equal(t, wrote, m.Doc.Pattern)
+	_, err = a.Draw(ctx, id, []byte(`{"after": 4, "key": "k1", "undo": true}`))
+	require.NoError(t, err)
+	m, err = a.OpenMitt(ctx, id)
+	require.NoError(t, err)
+	require.Equal(t, project.PatternTexts{project.PatternTitle: "Wheat"}, m.Doc.Pattern)
+
+	d, err := a.OpenDesign(ctx, id)
+	require.NoError(t, err)
+	_, err = a.SaveDesign(ctx, id, typedSizes(d, nil))
+	require.NoError(t, err)
+	size, err := a.OpenSize(ctx, id, "8")
+	require.NoError(t, err)
+	m, err = a.OpenMitt(ctx, size)
+	require.NoError(t, err)
+	require.Empty(t, m.Doc.Pattern)
 }

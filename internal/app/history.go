@@ -2,6 +2,7 @@ package app
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"thenar/internal/chart"
@@ -145,8 +146,8 @@ func (w *work) goBack(revision int64) error {
 	return err
 }
 
-// BringBack makes an earlier moment the newest revision: sheet, side and chart
-// as they stood, as one stroke that can be undone. What is knitted stays, and so
+// BringBack makes an earlier moment the newest revision: sheet, side, chart and what was
+// written for the pattern as they stood, as one stroke that can be undone. What is knitted stays, and so
 // do the terms, which are a way of reading.
 func (a *App) BringBack(ctx context.Context, id, revision int64) error {
 	wants := store.Wants{Marks: true, Earlier: []store.Pick{func(store.Work) (int64, bool) { return revision, true }}}
@@ -161,7 +162,7 @@ func (a *App) BringBack(ctx context.Context, id, revision int64) error {
 		if err != nil {
 			return store.Change{}, err
 		}
-		return w.stroke(append(w.doc.Difference(before), w.Marks.Difference(then.Marks)...)), nil
+		return w.stroke(slices.Concat(w.doc.Difference(before), w.doc.Pattern.Difference(then.doc.Pattern), w.Marks.Difference(then.Marks))), nil
 	})
 	return err
 }

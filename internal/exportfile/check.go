@@ -64,6 +64,12 @@ func (c *checker) text(path, text string, least, most int) {
 	}
 }
 
+func (c *checker) lines(path, text string, most int) {
+	if why := plain.Lines(text, most); why != "" {
+		c.faults.Add(path, "%s", why)
+	}
+}
+
 // revision checks the number of a revision.
 func (c *checker) revision(path string, revision, newest int64) {
 	if revision < 1 || revision > newest {
@@ -166,6 +172,10 @@ func (c *checker) edits(path string, edits []chart.Edit, stroke bool) {
 		case e.Layer == chart.Sheet && !stroke:
 			c.faults.Add(at+".layer", "is sheet; only a stroke changes the sheet")
 		case e.Layer == chart.Sheet:
+			if _, longest, ok := project.PatternEdit(e.Column); ok {
+				c.lines(at+".value", e.Value, longest)
+				break
+			}
 			if e.Column != "side" && !sheet.Known(e.Column) {
 				c.faults.Add(at+".column", "is %.60q, which no sheet has", e.Column)
 			}

@@ -52,6 +52,11 @@ func TestADrawingIsAsLongAsItsMotif(t *testing.T) {
 		{`"repeats[0].was": "5 times"`, `"repeats[0].was": "` + large + `"`, false},
 		{stroke, strings.ReplaceAll(strings.ReplaceAll(stroke, "unit", "repeats[3].motif"), "in", large), true},
 		{stroke, strings.ReplaceAll(stroke, `"in"`, `"`+large+`"`), false},
+		{`"notes": "one\ntwo", "line`, `"notes": "` + large[:4000] + `", "line`, true},
+		{`"notes": "one\ntwo", "line`, `"notes": "` + large[:4001] + `", "line`, false},
+		{`"line gusset/increase/1": "Grow`, `"line GUSSET": "Grow`, false},
+		{`"line gusset/increase/1": "Grow`, `"after gusset/increase/1~k2tog.b": "Grow`, true},
+		{`"title": "Ear"`, `"wording": "long"`, false},
 		{`"section": "hand", "round": 2`, `"section": "upper_hand", "round": 2`, true},
 	} {
 		require.Contains(t, good, c.old)

@@ -65,6 +65,9 @@ type Document struct {
 	// one mitt.
 	Design grade.Texts `json:"design,omitempty"`
 
+	// Pattern is what the designer wrote for the pattern; nil if nothing.
+	Pattern PatternTexts `json:"pattern,omitempty"`
+
 	// WhatIf is a second variant, to compare with; nil if there is none.
 	WhatIf sheet.Sheet `json:"what_if,omitempty"`
 }
@@ -125,6 +128,7 @@ func (d Document) Check() error {
 		checkTexts(s, &faults)
 	}
 	d.Design.Check(&faults)
+	d.Pattern.Check(&faults)
 	return faults.Err()
 }
 

@@ -9,8 +9,8 @@ import (
 const pathSide = "side"
 
 // Rewrite applies edits of the sheet to a stored document, and returns it with
-// the edits that take them back. The column of an edit is the path of a field,
-// its value the text; an empty value removes it. Rows at the end of a list in
+// the edits that take them back. The column of an edit is the path of a field, the
+// side, or a text of the pattern; its value is the text, and an empty value removes it. Rows at the end of a list in
 // which nothing typed is left are removed too.
 func Rewrite(raw []byte, edits []chart.Edit) (rewritten []byte, inverse []chart.Edit, err error) {
 	before, err := Decode(raw)
@@ -27,11 +27,16 @@ func Rewrite(raw []byte, edits []chart.Edit) (rewritten []byte, inverse []chart.
 		return nil, nil, err
 	}
 	rewritten, err = after.Encode()
-	return rewritten, after.Difference(before), err
+	return rewritten, append(after.Difference(before), after.Pattern.Difference(before.Pattern)...), err
 }
 
-// put sets the text at a path of the sheet, or the side of the document.
+// put sets the text at a path of the sheet, a text of the pattern, or the side of the
+// document.
 func (d *Document) put(path, text string) {
+	if key, _, ok := PatternEdit(path); ok {
+		d.Pattern = d.Pattern.With(key, text)
+		return
+	}
 	if path == pathSide {
 		d.Side = Side(text)
 		return
@@ -40,7 +45,7 @@ func (d *Document) put(path, text string) {
 }
 
 // Difference returns the edits that turn the sheet and side of d into those of
-// to. Names and second variants are not compared.
+// to. Names, second variants and what belongs to the pattern are not compared.
 func (d Document) Difference(to Document) []chart.Edit {
 	edits := []chart.Edit{}
 	add := func(path, text string) {

@@ -37,6 +37,9 @@ func (m *changes) documents() (list []told) {
 		add(rankSetting, !maps.Equal(was.WhatIf, second), "second thoughts changed")
 	}
 	add(rankSetting, !maps.Equal(was.Design, now.Design), sizesTold(was.Design.Sizes(), now.Design.Sizes()))
+	for _, text := range patternTold(was.Pattern, now.Pattern) {
+		add(rankSetting, true, text)
+	}
 	for _, path := range slices.Sorted(maps.Keys(now.Sure)) {
 		before, already := was.Sure[path]
 		add(rankRest, !already || before != now.Sure[path], "sure of "+fieldName(path)+" "+clipped(now.Sure[path]))
