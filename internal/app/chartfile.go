@@ -101,7 +101,7 @@ func (m Written) Chart(ctx context.Context, w io.Writer, format string, ask Char
 	case PNG:
 		return draw.WritePNG(ctx, w, scene)
 	case PDF:
-		_, err := pdf.Write(ctx, w, m.Name+": "+g.View.Title(), slices.Values([]*draw.Scene{scene}))
+		_, err := pdf.Write(ctx, w, pdf.About{Title: m.Name + ": " + g.View.Title()}, slices.Values([]*draw.Scene{scene}))
 		return err
 	}
 	return draw.WriteSVG(w, scene, true)

@@ -13,6 +13,7 @@ import (
 	"thenar/internal/pattern"
 	"thenar/internal/picture"
 	"thenar/internal/project"
+	"thenar/internal/sheet"
 	"thenar/internal/words"
 )
 
@@ -75,13 +76,14 @@ func patternSheets(name, kept string, g *grade.Graded, t *pattern.Text, ask Patt
 		return Sheets{}, err
 	}
 	kind := g.Design.Sheet.Kind().Words()
-	sheet := paper.PatternSheet{
+	made := paper.PatternSheet{
 		Name: name, About: fmt.Sprintf("%s%s, %s", strings.ToUpper(kind[:1]), kind[1:], words.Plural(len(g.Sizes), "size")), Text: t, Left: ask.Left,
 	}
 	for _, size := range g.Sizes {
-		sheet.Drawn = append(sheet.Drawn, picture.NestedSize{Name: size.Name, Plan: size.Plan})
+		made.Drawn = append(made.Drawn, picture.NestedSize{Name: size.Name, Plan: size.Plan})
 	}
-	s.lay(paper.Pattern(sheet, s.Options))
+	s.Language = languageOf(words.TermsOf(g.Design.Sheet.Given(sheet.PathTerms)))
+	s.lay(paper.Pattern(made, s.Options))
 	return s, nil
 }
 

@@ -46,6 +46,12 @@ func TestPatternPages(t *testing.T) {
 		require.NoError(t, err)
 		require.Regexp(t, `Title: +Barley Sixes`, string(about))
 		require.Contains(t, string(about), c.size)
+		checked, err := exec.Command(testenv.Program(t, "qpdf"), "--check", file).Output()
+		require.NoError(t, err)
+		require.Contains(t, string(checked), "No syntax or stream encoding errors")
+		outline, err := exec.Command(testenv.Program(t, "pdftohtml"), "-xml", "-i", "-stdout", file).Output()
+		require.NoError(t, err)
+		require.Regexp(t, `(?s)<outline>.*>Barley Sixes<.*>Sizes<.*>Abbreviations<.*>Cuff<.*>Thumb gusset<.*>Hand<.*>Thumb<`, string(outline))
 		n := 0
 		for range sheets.Pages() {
 			n++

@@ -61,7 +61,7 @@ func (w *work) handout(pl *project.Planner, l Layout) (Sheets, error) {
 	if err != nil {
 		return Sheets{}, err
 	}
-	s.Motifs = len(sheet.Out.Repeats) > 0
+	s.Motifs, s.Language = len(sheet.Out.Repeats) > 0, languageOf(sheet.Out.Terms)
 	s.lay(paper.Handout(sheet, s.Options))
 	return s, nil
 }

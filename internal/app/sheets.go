@@ -14,6 +14,7 @@ import (
 	"thenar/internal/paper"
 	"thenar/internal/pdf"
 	"thenar/internal/sheet"
+	"thenar/internal/words"
 )
 
 // Layout says how sheets are laid out, by the query of an address. What is
@@ -25,16 +26,25 @@ type Layout struct {
 
 // Sheets are printed sheets, with how they are laid out.
 type Sheets struct {
-	Name    string // of the mitt or the class
-	Options paper.Options
-	Typed   url.Values       // the options as they were asked for
-	Faults  error            // which of these can't be used; the others stand
-	Kept    bool             // Options are those that were kept
-	Asks    []sheet.Question // that have to be answered before anything is printed
-	Trouble []string         // why nothing is printed, or not all
-	Lacks   error            // why what a try changed is missing
-	Motifs  bool             // some are laid by rule, and charts may show one of each, boxed
-	scenes  iter.Seq[*draw.Scene]
+	Name             string // of the mitt or the class
+	Options          paper.Options
+	Typed            url.Values       // the options as they were asked for
+	Faults           error            // which of these can't be used; the others stand
+	Kept             bool             // Options are those that were kept
+	Asks             []sheet.Question // that have to be answered before anything is printed
+	Trouble          []string         // why nothing is printed, or not all
+	Lacks            error            // why what a try changed is missing
+	Motifs           bool             // some are laid by rule, and charts may show one of each, boxed
+	Author, Language string           // as a PDF tells them; empty: nobody, English
+	scenes           iter.Seq[*draw.Scene]
+}
+
+// languageOf returns the tag of the English in which terms are.
+func languageOf(t words.Terms) string {
+	if t == words.UK {
+		return "en-GB"
+	}
+	return "en-US"
 }
 
 // sheets reads how sheets are laid out: as asked, and as kept where nothing is
@@ -171,5 +181,5 @@ func (s Sheets) WritePDF(ctx context.Context, w io.Writer, title string) (lackin
 	if s.Empty() {
 		return "", fault.New(fault.Invalid, "There is nothing to print yet. %s", strings.Join(s.Trouble, " "))
 	}
-	return pdf.Write(ctx, w, title, s.scenes)
+	return pdf.Write(ctx, w, pdf.About{Title: title, Author: s.Author, Language: s.Language}, s.scenes)
 }

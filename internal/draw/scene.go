@@ -75,6 +75,14 @@ type Scene struct {
 	Root          []Attr // attributes of the whole
 	Items         []Item
 	Window        *Box // the part that an SVG or a PDF shows; nil: all
+	Headings      []Heading
+}
+
+// Heading is what a reader can go to from the outline of a document.
+type Heading struct {
+	Level int // 1: what a document is called; 2: a part of it
+	Text  string
+	Y     float64 // its upper edge, in mm from the top of the page
 }
 
 // Box is a rectangle in mm.
@@ -105,6 +113,11 @@ func (s *Scene) Rect(x, y, w, h float64, style Style) {
 // plain ones, since lines are broken already.
 func (s *Scene) Text(x, y float64, text string, style TextStyle) {
 	s.Items = append(s.Items, Item{Kind: TextItem, X: x, Y: y, Text: strings.ReplaceAll(norm.NFC.String(text), Hard, " "), Letter: style})
+}
+
+// Heading notes that what begins at y has a heading; it draws nothing.
+func (s *Scene) Heading(level int, y float64, text string) {
+	s.Headings = append(s.Headings, Heading{level, norm.NFC.String(text), y})
 }
 
 // Group opens a group that holds what is added until End.

@@ -103,6 +103,22 @@ func stack(parts []part) part {
 // mostWholeLines is the most lines of a text that always stay together.
 const mostWholeLines = 8
 
+// marked lets the first of parts note a heading where it is drawn: what a document is
+// called, or a part of it.
+func marked(level int, text string, parts []part) []part {
+	first := parts[0].draw
+	parts[0].draw = func(p *draw.Scene, x, y float64) {
+		p.Heading(level, y, text)
+		first(p, x, y)
+	}
+	return parts
+}
+
+// setTitle sets what a document is called.
+func (h *handout) setTitle(text string) []part {
+	return marked(1, text, setLines(text, h.width(), draw.TextStyle{Size: h.title, Face: draw.Serif}))
+}
+
 // together keeps lines in one part, unless there are very many.
 func together(lines []part) []part {
 	if len(lines) > mostWholeLines {

@@ -262,7 +262,7 @@ func (p chartPages) part(x, y, n int) part {
 		title = fmt.Sprintf("%s, part %d of %d", p.title, n, p.parts())
 	}
 	room := p.width() - p.mapWidth()
-	head := append(setLines(title, room, draw.TextStyle{Size: p.heading, Face: draw.Serif}), space(10))
+	head := append(marked(2, title, setLines(title, room, draw.TextStyle{Size: p.heading, Face: draw.Serif})), space(10))
 	head = append(head, setLines(p.readingText(columns, rows), room, draw.TextStyle{Size: p.small})...)
 	whole := stack(append(head, space(p.belowReading())))
 	if p.parts() > 1 {

@@ -73,6 +73,7 @@ func Student(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 // and lines to write measurements on.
 func measuringSheet(c roster.Class, l *roster.Line, o Options) []*draw.Scene {
 	f := newFlow(o, l.Student.Name)
+	f.page().Heading(1, f.y, l.Student.Name)
 	f.text(margin, f.width(), l.Student.Name, draw.TextStyle{Size: f.title, Face: draw.Serif})
 	f.say(c.About(), f.body)
 	for _, text := range l.Missing {

@@ -54,7 +54,7 @@ func (s *PatternSheet) footName() string {
 
 // titleBlock sets the name, what it is, and whose.
 func (p patternPages) titleBlock() block {
-	list := setLines(p.Name, p.width(), draw.TextStyle{Size: p.title, Face: draw.Serif})
+	list := p.setTitle(p.Name)
 	for _, text := range []string{p.About, p.Designer} {
 		if text != "" {
 			list = append(list, setLines(text, p.width(), draw.TextStyle{Size: p.body})...)

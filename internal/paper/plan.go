@@ -41,7 +41,7 @@ func (h *handout) sideways(high float64) block {
 // planHead sets the name; for whom, and for which hand; and the main counts.
 func (h *handout) planHead() []part {
 	p := h.Out.Plan
-	list := setLines(h.headline(), h.width(), draw.TextStyle{Size: h.title, Face: draw.Serif})
+	list := h.setTitle(h.headline())
 	hand := fmt.Sprintf("%s hand", h.Doc.Side)
 	if h.Doc.FromLeft {
 		hand += ", knitted from left to right"
@@ -150,7 +150,7 @@ func (h *handout) pairs(list [][2]string, width float64) []part {
 // heading sets a heading with a little room below it.
 func (h *handout) headingPart(text string) []part {
 	list := setLines(text, h.width(), draw.TextStyle{Size: h.heading, Face: draw.Serif})
-	return []part{stack(append(list, space(10)))}
+	return marked(2, text, []part{stack(append(list, space(10)))})
 }
 
 // aboveHeading is the room above a heading, in tenths of a millimetre.

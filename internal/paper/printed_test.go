@@ -34,7 +34,7 @@ const dpi = 300
 func onPaper(t *testing.T, pages []*draw.Scene) string {
 	t.Helper()
 	var b bytes.Buffer
-	missing, err := pdf.Write(t.Context(), &b, "test", slices.Values(pages))
+	missing, err := pdf.Write(t.Context(), &b, pdf.About{Title: "test"}, slices.Values(pages))
 	require.NoError(t, err)
 	require.Empty(t, missing)
 	file := filepath.Join(t.TempDir(), "pages.pdf")

@@ -13,7 +13,7 @@ import (
 // for each gauge.
 func SizeTable(o Options, name string, ask grade.Request, g grade.Grid) []*draw.Scene {
 	h := bare(o, name+", sizes")
-	about := setLines(name+": sizes", h.width(), draw.TextStyle{Size: h.title, Face: draw.Serif})
+	about := h.setTitle(name + ": sizes")
 	say := func(text string) { about = append(about, setLines(text, h.width(), draw.TextStyle{Size: h.body})...) }
 	say(g.Names.Kind.Words() + ", " + ask.Words() + ". Hands by the tables of averages; measure whoever can be measured.")
 	if counts := strings.Join(g.OneHand, ", "); counts != "" && g.Kept {

@@ -24,7 +24,7 @@ func summary(c roster.Class, part roster.Part, lines []roster.Line, o Options) [
 
 // summaryBlocks sets what the class is, and its table with room for notes or without.
 func (h *handout) summaryBlocks(c roster.Class, of roster.Part, lines []roster.Line) []block {
-	about := setLines(c.Name, h.width(), draw.TextStyle{Size: h.title, Face: draw.Serif})
+	about := h.setTitle(c.Name)
 	say := func(text string, style draw.TextStyle) {
 		if text != "" {
 			about = append(about, setLines(text, h.width(), style)...)

@@ -267,7 +267,7 @@ func (s sections) head(p words.Passage, width float64) part {
 			}
 		}
 	}
-	whole := stack(append(list, space(8)))
+	whole := marked(2, p.Title, []part{stack(append(list, space(8)))})[0]
 	texts := whole.draw
 	whole.draw = func(page *draw.Scene, x, y float64) {
 		texts(page, x, y)

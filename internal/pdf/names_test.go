@@ -32,7 +32,7 @@ func TestNamesOfManyLanguages(t *testing.T) {
 			page.Text(20, 30+20*float64(i), norm.NFD.String(name), draw.TextStyle{Size: 5, Face: face})
 		}
 		var b bytes.Buffer
-		missing, err := Write(t.Context(), &b, "names", slices.Values([]*draw.Scene{page}))
+		missing, err := Write(t.Context(), &b, About{Title: "names"}, slices.Values([]*draw.Scene{page}))
 		require.NoError(t, err)
 		assert.Empty(t, missing)
 		text := run(t, b.Bytes(), "pdftotext", "-layout", "FILE", "-")

@@ -18,6 +18,7 @@ type painter struct {
 	b       []byte        // operators of the present item
 	missing map[rune]bool // letters that the face lacks
 	order   []rune        // the same, in the order of their first use
+	heads   []bookmark
 }
 
 // page writes a scene. A window of other proportions than the page is centred
@@ -30,6 +31,9 @@ func (p *painter) page(s *draw.Scene) {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
 	p.f.RawWriteStr("4 M") // the mitre limit of SVG; the default of PDF is 10
 	p.height = s.Height
+	for _, h := range s.Headings {
+		p.heads = append(p.heads, bookmark{h, p.f.PageNo(), s.Height})
+	}
 	scale := min(s.Width/box.Width, s.Height/box.Height)
 	start := draw.Place{X: s.Width/2 - (box.X+box.Width/2)*scale, Y: s.Height/2 - (box.Y+box.Height/2)*scale, Scale: scale}
 	s.Each(start, func(i *draw.Item, at draw.Place) {
@@ -70,11 +74,11 @@ func (p *painter) path(i *draw.Item) {
 		p.stroke(&i.Style)
 	}
 	if fill && stroke && i.Style.Under {
-		p.outline(i.Path)
+		p.contour(i.Path)
 		p.b = append(p.b, "S "...)
 		stroke = false
 	}
-	p.outline(i.Path)
+	p.contour(i.Path)
 	switch {
 	case fill && stroke:
 		p.b = append(p.b, 'B')
@@ -86,8 +90,8 @@ func (p *painter) path(i *draw.Item) {
 	p.f.RawWriteStr("q " + string(p.b) + " Q")
 }
 
-// outline appends the operators that build a path.
-func (p *painter) outline(path string) {
+// contour appends the operators that build a path.
+func (p *painter) contour(path string) {
 	draw.Walk(path, func(op byte, list []float64) {
 		p.points(list)
 		switch op {

@@ -3,6 +3,7 @@
 package pdf
 
 import (
+	"cmp"
 	"context"
 	"io"
 	"iter"
@@ -22,18 +23,25 @@ const point = 25.4 / 72
 // bytes.
 var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// Write writes scenes as a PDF, each on a page of its own size in mm. It returns
+// About is what a PDF says of itself. Language is a tag of BCP 47; empty: English.
+type About struct{ Title, Author, Language string }
+
+// Write writes scenes as a PDF, each on a page of its own size in mm, with their
+// headings as its outline. It returns
 // the letters that the face lacks, each once; they are printed as empty boxes.
 // The content of all pages is held in memory, uncompressed, until the end, so
 // the caller bounds their number. If ctx ends, Write fails before it has written
 // anything.
-func Write(ctx context.Context, w io.Writer, title string, pages iter.Seq[*draw.Scene]) (missing string, err error) {
+func Write(ctx context.Context, w io.Writer, about About, pages iter.Seq[*draw.Scene]) (missing string, err error) {
 	defer fault.Wrap(&err, "pdf.Write")
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
-	f.SetTitle(inUTF16(title), false)
+	f.SetTitle(inUTF16(about.Title), false)
+	if about.Author != "" {
+		f.SetAuthor(inUTF16(about.Author), false)
+	}
 	f.SetCreator("Thenar", true)
 	f.SetProducer("Thenar", true)
-	f.SetLang("en")
+	f.SetLang(cmp.Or(about.Language, "en"))
 	f.SetCreationDate(written)
 	f.SetModificationDate(written)
 	f.SetCatalogSort(true)
@@ -53,6 +61,7 @@ func Write(ctx context.Context, w io.Writer, title string, pages iter.Seq[*draw.
 	if ctx.Err() != nil {
 		return "", ctx.Err()
 	}
+	p.outline()
 	if err := f.Output(w); err != nil {
 		return "", err
 	}

@@ -30,7 +30,7 @@ const dpi = 300
 func made(t testing.TB, pages ...*draw.Scene) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	_, err := Write(t.Context(), &b, "A title", slices.Values(pages))
+	_, err := Write(t.Context(), &b, About{Title: "A title"}, slices.Values(pages))
 	require.NoError(t, err)
 	return b.Bytes()
 }
@@ -209,7 +209,7 @@ func TestMissingLetters(t *testing.T) {
 	page.Text(20, 30, "Yuki 雪 and 雪 again, 🧶", draw.TextStyle{Size: 5})
 	page.Text(20, 40, "after it", draw.TextStyle{Size: 5})
 	var b bytes.Buffer
-	missing, err := Write(t.Context(), &b, "雪", slices.Values([]*draw.Scene{page}))
+	missing, err := Write(t.Context(), &b, About{Title: "雪"}, slices.Values([]*draw.Scene{page}))
 	require.NoError(t, err)
 	assert.Equal(t, "雪🧶", missing)
 	text := run(t, b.Bytes(), "pdftotext", "FILE", "-")
@@ -218,7 +218,7 @@ func TestMissingLetters(t *testing.T) {
 }
 
 func TestWriteReturnsTheWritersError(t *testing.T) {
-	_, err := Write(t.Context(), failing{}, "x", slices.Values(busy(1)))
+	_, err := Write(t.Context(), failing{}, About{Title: "x"}, slices.Values(busy(1)))
 	require.Error(t, err)
 }
 

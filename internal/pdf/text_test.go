@@ -73,7 +73,7 @@ func TestTitleInAnyLetters(t *testing.T) {
 		"":                    "",
 	} {
 		var b bytes.Buffer
-		_, err := Write(t.Context(), &b, title, slices.Values([]*draw.Scene{page}))
+		_, err := Write(t.Context(), &b, About{Title: title}, slices.Values([]*draw.Scene{page}))
 		require.NoError(t, err)
 		info := run(t, b.Bytes(), "pdfinfo", "-enc", "UTF-8", "FILE")
 		first, _, _ := strings.Cut(info, "\n")
@@ -111,7 +111,7 @@ func TestMissingLettersBecomeBoxes(t *testing.T) {
 	page := &draw.Scene{Width: 210, Height: 297}
 	page.Text(190, 30, "日本日", draw.TextStyle{Size: 5, Anchor: draw.End})
 	var b bytes.Buffer
-	missing, err := Write(t.Context(), &b, "x", slices.Values([]*draw.Scene{page, page}))
+	missing, err := Write(t.Context(), &b, About{Title: "x"}, slices.Values([]*draw.Scene{page, page}))
 	require.NoError(t, err)
 	assert.Equal(t, "日本", missing)
 	boxes := run(t, b.Bytes(), "pdftotext", "-bbox", "-f", "1", "-l", "1", "FILE", "-")
